@@ -1,0 +1,103 @@
+using System.Collections.Immutable;
+
+namespace RackCheck.Engineering;
+
+/// <summary>A table of data with its sources.</summary>
+/// <param name="Name">Name in the address, lower-case words joined by hyphens.</param>
+/// <param name="Title">What it holds.</param>
+/// <param name="Columns">Its columns.</param>
+/// <param name="Rows">Its rows, each with a cell a column.</param>
+/// <param name="Sources">Where the data come from.</param>
+public sealed record DataTable(
+    string Name,
+    string Title,
+    ImmutableArray<DataColumn> Columns,
+    ImmutableArray<ImmutableArray<DataCell>> Rows,
+    ImmutableArray<Source> Sources);
+
+/// <summary>A column of a table.</summary>
+/// <param name="Name">Its name, camelCase.</param>
+/// <param name="Unit">Unit of its numbers; null for words.</param>
+public sealed record DataColumn(string Name, string? Unit = null);
+
+/// <summary>A cell of a table: a number or a word.</summary>
+public readonly record struct DataCell
+{
+    private DataCell(double? number, string? text) => (Number, Text) = (number, text);
+
+    /// <summary>The number, where it is one.</summary>
+    public double? Number { get; }
+
+    /// <summary>The word, where it is one.</summary>
+    public string? Text { get; }
+
+    /// <summary>A number.</summary>
+    /// <param name="value">The number.</param>
+    public static implicit operator DataCell(double value) => new(value, null);
+
+    /// <summary>A word.</summary>
+    /// <param name="value">The word.</param>
+    public static implicit operator DataCell(string value) => new(null, value);
+}
+
+/// <summary>The tables that the rules rely on, made of the same constants that the rules compute with.</summary>
+public static class DataTables
+{
+    /// <summary>All of them, by name.</summary>
+    public static ImmutableArray<DataTable> All { get; } =
+    [
+        new(
+            "allowances",
+            "Room and thickness taken where a data sheet says nothing",
+            [new("quantity"), new("value", "mm"), new("use")],
+            [
+                ["front projection", Allowances.FrontProjectionMm, "handles, knobs and cables before the mounting plane"],
+                ["rear projection, cabled", Allowances.RearProjectionCabledMm, "mains and data cables behind a body"],
+                ["rear projection, bare", Allowances.RearProjectionBareMm, "behind a body with neither plugs nor cables"],
+                ["door depth", CabinetSizes.DoorDepthMm, "what one door takes of the cabinet's depth"],
+                ["upright pitch", CabinetSizes.UprightPitchMm, "holes that uprights are moved along in depth"],
+                ["runner thickness", Allowances.RunnerThicknessMm, "angle under a unit, lifts it"],
+                ["slide thickness", Allowances.SlideThicknessMm, "one telescopic slide"],
+                ["shelf width loss", Allowances.ShelfWidthLossMm, "opening less usable width of a shelf"],
+                ["cable arm", Allowances.CableArmMm, "behind a unit that is pulled forward while it works"],
+                ["horizontal distribution unit", Allowances.HorizontalUnitDepthMm, "its body behind the mounting plane"],
+                ["vertical distribution unit", Allowances.VerticalUnitWidthMm, "its width in the side channel"],
+                ["side channel loss", Allowances.SideChannelLossMm, "cable fingers beside the panel, each side"],
+            ],
+            [Sources.ClearancePractice, Sources.SupportPractice, Sources.ShelfPractice, Sources.CabinetSizePractice]),
+        new(
+            "cabinet-sizes",
+            "Sizes that cabinets are sold in, overall",
+            [new("dimension"), new("value"), new("unit")],
+            [
+                .. CabinetSizes.WidthsMm.Select(w => Row("width", w, "mm")),
+                .. CabinetSizes.DepthsMm.Select(d => Row("depth", d, "mm")),
+                .. CabinetSizes.HeightsU.Select(u => Row("mounting height", u, "U")),
+            ],
+            [Sources.CabinetSizePractice]),
+        new(
+            "panel-heights",
+            "Height of panels and apertures by rack units",
+            [new("units", "U"), new("panelMm", "mm"), new("apertureMm", "mm")],
+            [.. Enumerable.Range(1, 60).Select(n => Row(n, Math.Round(RackGeometry.PanelHeightMm(n), 3), Math.Round(RackGeometry.ApertureMm(n), 3)))],
+            [Sources.Iec60297, Sources.Eia310]),
+        new(
+            "rack-geometry",
+            "Geometry of the 482.6 mm (19 in) series",
+            [new("quantity"), new("value", "mm"), new("note")],
+            [
+                ["rack unit", RackGeometry.UnitMm, "1.75 in"],
+                ["panel relief", RackGeometry.PanelReliefMm, "a panel is n x 44.45 - 0.8 high"],
+                ["panel width", RackGeometry.PanelWidthMm, "19 in"],
+                ["hole spacing, horizontal", RackGeometry.HoleSpacingMm, "centre to centre, tolerance 1.6 either way"],
+                ["opening between uprights", RackGeometry.OpeningMm, "at least"],
+                ["first hole above unit edge", RackGeometry.HoleCentreMm(1, 1), "centre"],
+                ["second hole above unit edge", RackGeometry.HoleCentreMm(1, 2), "centre"],
+                ["third hole above unit edge", RackGeometry.HoleCentreMm(1, 3), "centre"],
+                ["square hole", RackGeometry.SquareHoleMm, "for an M6 cage nut"],
+            ],
+            [Sources.Iec60297, Sources.Eia310]),
+    ];
+
+    private static ImmutableArray<DataCell> Row(params ReadOnlySpan<DataCell> cells) => [.. cells];
+}

@@ -1,0 +1,58 @@
+using System.Collections.Immutable;
+using System.Reflection;
+using System.Text;
+using System.Text.Json;
+using System.Text.Json.Serialization;
+
+namespace RackCheck.Model.Json;
+
+/// <summary>
+/// Reads and writes an enum by the contract's names: the one of <see cref="JsonStringEnumMemberNameAttribute"/>, else the member's in
+/// lower-case words joined by hyphens. Reads nothing else: no number, no other case, no list.
+/// </summary>
+/// <typeparam name="TEnum">The enum.</typeparam>
+/// <remarks>The framework's own converter takes other cases and comma lists, which the contract does not allow.</remarks>
+public sealed class NamedEnumConverter<TEnum> : JsonConverter<TEnum>
+    where TEnum : struct, Enum
+{
+    private static readonly TEnum[] Members = Enum.GetValues<TEnum>();
+    private static readonly string[] MemberNames = Array.ConvertAll(Members, NameOf);
+    private static readonly byte[][] Utf8Names = Array.ConvertAll(MemberNames, Encoding.UTF8.GetBytes);
+    private static readonly JsonEncodedText[] Encoded = Array.ConvertAll(MemberNames, n => JsonEncodedText.Encode(n));
+
+    /// <summary>The names, in the order of the members.</summary>
+    public static ImmutableArray<string> Names { get; } = [.. MemberNames];
+
+    /// <summary>The contract's name of a member.</summary>
+    /// <param name="value">The member.</param>
+    /// <returns>The name.</returns>
+    public static string Name(TEnum value) => MemberNames[Array.IndexOf(Members, value)];
+
+    /// <inheritdoc/>
+    public override TEnum Read(ref Utf8JsonReader reader, Type typeToConvert, JsonSerializerOptions options)
+    {
+        if (reader.TokenType == JsonTokenType.String)
+        {
+            for (var i = 0; i < Utf8Names.Length; i++)
+            {
+                if (reader.ValueTextEquals(Utf8Names[i]))
+                {
+                    return Members[i];
+                }
+            }
+        }
+
+        throw new JsonException();
+    }
+
+    /// <inheritdoc/>
+    public override void Write(Utf8JsonWriter writer, TEnum value, JsonSerializerOptions options) =>
+        writer.WriteStringValue(Encoded[Array.IndexOf(Members, value)]);
+
+    private static string NameOf(TEnum value)
+    {
+        var name = value.ToString();
+        return typeof(TEnum).GetField(name)!.GetCustomAttribute<JsonStringEnumMemberNameAttribute>()?.Name
+            ?? JsonNamingPolicy.KebabCaseLower.ConvertName(name);
+    }
+}

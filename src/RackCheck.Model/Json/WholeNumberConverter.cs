@@ -1,0 +1,29 @@
+using System.Text.Json;
+using System.Text.Json.Serialization;
+
+namespace RackCheck.Model.Json;
+
+/// <summary>Reads a whole number as JSON Schema means it: 42 and 42.0 alike. The framework's own converter refuses the second.</summary>
+public sealed class WholeNumberConverter : JsonConverter<int>
+{
+    /// <inheritdoc/>
+    public override int Read(ref Utf8JsonReader reader, Type typeToConvert, JsonSerializerOptions options)
+    {
+        if (reader.TokenType != JsonTokenType.Number)
+        {
+            throw new JsonException();
+        }
+
+        if (reader.TryGetInt32(out var whole))
+        {
+            return whole;
+        }
+
+        return reader.TryGetDouble(out var number) && number == Math.Truncate(number) && Math.Abs(number) <= int.MaxValue
+            ? (int)number
+            : throw new JsonException();
+    }
+
+    /// <inheritdoc/>
+    public override void Write(Utf8JsonWriter writer, int value, JsonSerializerOptions options) => writer.WriteNumberValue(value);
+}

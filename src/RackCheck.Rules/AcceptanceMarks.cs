@@ -1,0 +1,32 @@
+using RackCheck.Model;
+
+namespace RackCheck.Rules;
+
+/// <summary>Marks the findings that somebody has accepted.</summary>
+internal static class AcceptanceMarks
+{
+    /// <summary>Whether an acceptance is meant for a finding: same rule, and its fingerprint or one of its pointers.</summary>
+    public static bool Fits(Acceptance acceptance, Finding finding) =>
+        acceptance.Rule == finding.Rule
+        && (acceptance.Fingerprint is { } fingerprint
+            ? fingerprint == finding.Fingerprint
+            : finding.Pointers.Contains(acceptance.Pointer ?? ""));
+
+    /// <summary>Marks in place. A safety finding is never marked, whatever the request says; its validation refuses that besides.</summary>
+    public static void Mark(List<Finding> findings, IReadOnlyList<Acceptance>? acceptances)
+    {
+        if (acceptances is null)
+        {
+            return;
+        }
+
+        for (var i = 0; i < findings.Count; i++)
+        {
+            var finding = findings[i];
+            if (!finding.Safety && acceptances.FirstOrDefault(a => Fits(a, finding)) is { } acceptance)
+            {
+                findings[i] = finding with { Accepted = new AcceptedMark { Reason = acceptance.Reason, AcceptedBy = acceptance.AcceptedBy } };
+            }
+        }
+    }
+}

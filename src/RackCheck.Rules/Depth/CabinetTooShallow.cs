@@ -1,0 +1,90 @@
+using RackCheck.Engineering;
+using RackCheck.Model;
+using RackCheck.Rules.Remedies;
+using RackCheck.Rules.Survey;
+using static System.FormattableString;
+
+namespace RackCheck.Rules.Depth;
+
+/// <summary>Finds cabinets in which no setback of the uprights would do.</summary>
+public sealed class CabinetTooShallow : Rule
+{
+    private static readonly RuleDescriptor Facts = new()
+    {
+        Id = "depth.cabinet-too-shallow",
+        Title = "Cabinet too shallow",
+        Severity = Severity.Error,
+        What = "Finds cabinets in which no setback of the uprights serves every item, and works out the least depth that would.",
+        Why = "One of the doors cannot close, wherever the uprights stand.",
+        Formula = "least depth = largest (front door depth + front projection) + largest (body depth + rear projection) + rear door depth; items on the rear uprights mirrored, with the spacing",
+        Sources = [Sources.Geometry, Sources.ClearancePractice, Sources.CabinetSizePractice],
+        Needs = ["/cabinet/depthMm", "/cabinet/frontDoor", "/cabinet/rearDoor", "/items/*/body/depthMm", "/items/*/frontProjectionMm", "/items/*/rearProjectionMm", "/cabinet/uprights/spacingMm"],
+        Remedies = ["Take the least usual depth (600, 800, 1000, 1200) that does.", "Leave the front door off.", "Take out what does not fit."],
+        FailingRack = """
+            {
+              "cabinet": { "heightU": 42, "widthMm": 600, "depthMm": 600 },
+              "items": [ { "id": "wave-pc", "heightU": 4, "position": { "unit": 10 }, "body": { "depthMm": 450 }, "frontProjectionMm": 40, "rearProjectionMm": 75 } ]
+            }
+            """,
+        PassingRack = """
+            {
+              "cabinet": { "heightU": 42, "widthMm": 600, "depthMm": 615 },
+              "items": [ { "id": "wave-pc", "heightU": 4, "position": { "unit": 10 }, "body": { "depthMm": 450 }, "frontProjectionMm": 40, "rearProjectionMm": 75 } ]
+            }
+            """,
+    };
+
+    /// <inheritdoc/>
+    public override RuleDescriptor Descriptor => Facts;
+
+    /// <inheritdoc/>
+    public override void Check(RuleContext context)
+    {
+        var survey = context.Survey;
+        SayWhatIsUnknown(context);
+        if (survey.Depth.SomeSetbackServes)
+        {
+            return;
+        }
+
+        var greatest = survey.Depth.GreatestBy!;
+        var least = survey.Depth.LeastBy ?? greatest;
+        var cabinet = survey.Cabinet.Depth;
+        var all = survey.Depth.All;
+        var needed = MountingDepth.LeastCabinetDepthMm(cabinet, all);
+        var same = ReferenceEquals(least, greatest);
+        context.Report(new FindingDraft
+        {
+            Message = same
+                ? "{item} needs a cabinet {neededMm} mm deep; this one is {depthMm} mm deep."
+                : "{item} and {other} together need a cabinet {neededMm} mm deep; this one is {depthMm} mm deep.",
+            Data = same
+                ? [("item", greatest.Id), ("neededMm", needed), ("depthMm", cabinet.DepthMm)]
+                : [("item", greatest.Id), ("other", least.Id), ("neededMm", needed), ("depthMm", cabinet.DepthMm)],
+            Subject = same ? $"cabinet, for {greatest.Id}" : $"cabinet, for {greatest.Id} and {least.Id}",
+            Identity = [],
+            Pointers = same ? [Pointers.CabinetDepth, greatest.Pointer] : [Pointers.CabinetDepth, greatest.Pointer, least.Pointer],
+            Actual = Quantities.Millimetres(cabinet.DepthMm),
+            Limit = Quantities.Millimetres(needed),
+            Calculation = Invariant($"{cabinet.DepthMm:0.###} + {all.LeastMm:0.###} - {Term(all.GreatestMm)} = {needed:0.###} > {cabinet.DepthMm:0.###}"),
+            Remedies = DepthRemedies.For(survey),
+        });
+    }
+
+    private static void SayWhatIsUnknown(RuleContext context)
+    {
+        foreach (var item in context.Survey.Items)
+        {
+            if (item.Depth is null)
+            {
+                context.Lacks(Pointers.ItemBodyDepth[item.Index], "Without the depth of every body the least depth of the cabinet is not known.");
+            }
+            else if (item.Face == Face.Rear && context.Survey.Cabinet.SpacingMm is null)
+            {
+                context.Lacks(Pointers.Spacing, "Items hang on the rear uprights; without their distance the least depth of the cabinet is not known.");
+            }
+        }
+    }
+
+    private static string Term(double value) => value < 0 ? Invariant($"({value:0.###})") : Invariant($"{value:0.###}");
+}

@@ -1,0 +1,99 @@
+using RackCheck.Engineering;
+using RackCheck.Model;
+using RackCheck.Rules.Remedies;
+using RackCheck.Rules.Survey;
+using static System.FormattableString;
+
+namespace RackCheck.Rules.Depth;
+
+/// <summary>Finds items that foul the rear door at the setback given.</summary>
+public sealed class RearClearance : Rule
+{
+    private static readonly RuleDescriptor Facts = new()
+    {
+        Id = "depth.rear-clearance",
+        Title = "Fouls the rear door",
+        Severity = Severity.Error,
+        What = "Finds items whose body, connectors and cable bends pass the rear door at the setback of the uprights that is given; of items on the rear uprights it is the handles.",
+        Why = "The door does not close, or kinks the cables at their connectors.",
+        Formula = "front uprights: setback + body depth + rear projection <= cabinet depth - rear door depth; rear uprights: setback + spacing + front projection <= cabinet depth - rear door depth",
+        Sources = [Sources.Geometry, Sources.ClearancePractice],
+        Needs = ["/cabinet/uprights/frontSetbackMm", "/cabinet/depthMm", "/cabinet/rearDoor", "/items/*/body/depthMm", "/items/*/rearProjectionMm", "/cabinet/uprights/spacingMm"],
+        Remedies = ["Set the uprights where every item is served.", "Take a deeper cabinet.", "Leave the front door off.", "Take out what does not fit."],
+        FailingRack = """
+            {
+              "cabinet": { "heightU": 42, "widthMm": 600, "depthMm": 800, "uprights": { "frontSetbackMm": 251 } },
+              "items": [ { "id": "wave-pc", "heightU": 4, "position": { "unit": 10 }, "body": { "depthMm": 450 }, "rearProjectionMm": 75 } ]
+            }
+            """,
+        PassingRack = """
+            {
+              "cabinet": { "heightU": 42, "widthMm": 600, "depthMm": 800, "uprights": { "frontSetbackMm": 250 } },
+              "items": [ { "id": "wave-pc", "heightU": 4, "position": { "unit": 10 }, "body": { "depthMm": 450 }, "rearProjectionMm": 75 } ]
+            }
+            """,
+    };
+
+    /// <inheritdoc/>
+    public override RuleDescriptor Descriptor => Facts;
+
+    /// <inheritdoc/>
+    public override void Check(RuleContext context)
+    {
+        var survey = context.Survey;
+        List<Remedy>? remedies = null;
+        foreach (var item in survey.Items)
+        {
+            if (!IsKnown(context, item) || survey.Cabinet.SetbackMm is not { } setback)
+            {
+                continue;
+            }
+
+            var interval = survey.Depth.Interval(item);
+            if (setback <= interval.GreatestMm + SetbackInterval.ToleranceMm)
+            {
+                continue;
+            }
+
+            var end = survey.Cabinet.Depth.RearLimitMm;
+            var needed = end + setback - interval.GreatestMm;
+            context.Report(new FindingDraft
+            {
+                Message = "{item} reaches {reachMm} mm behind the front face; the rear door stands at {endMm} mm.",
+                Data = [("item", item.Id), ("reachMm", needed), ("endMm", end)],
+                Subject = survey.Cabinet.Place(item),
+                Identity = [item.Id],
+                Pointers = [item.Pointer, Pointers.FrontSetback],
+                Actual = Quantities.Millimetres(needed),
+                Limit = Quantities.Millimetres(end),
+                UtilisationPercent = end > 0 ? 100 * needed / end : null,
+                Calculation = item.Face == Face.Front
+                    ? Invariant($"{setback:0.###} + {item.BodyDepthMm:0.###} + {item.RearProjectionMm:0.###} = {needed:0.###} > {end:0.###}")
+                    : Invariant($"{setback:0.###} + {survey.Cabinet.SpacingMm:0.###} + {item.FrontProjectionMm:0.###} = {needed:0.###} > {end:0.###}"),
+                Remedies = remedies ??= DepthRemedies.For(survey),
+            });
+        }
+    }
+
+    private static bool IsKnown(RuleContext context, Mounted item)
+    {
+        if (item.Face == Face.Rear)
+        {
+            // On the rear uprights only handles point to this door, so the body's depth does not matter here.
+            if (context.Survey.Cabinet.SpacingMm is null)
+            {
+                context.Lacks(Pointers.Spacing, "An item hangs on the rear uprights; without their distance it cannot be said where it ends.");
+                return false;
+            }
+
+            return item.Depth is not null;
+        }
+
+        if (item.Depth is null)
+        {
+            context.Lacks(Pointers.ItemBodyDepth[item.Index], "Without the depth of a body it cannot be said whether it clears the rear door.");
+        }
+
+        return item.Depth is not null;
+    }
+}

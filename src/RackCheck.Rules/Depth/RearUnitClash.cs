@@ -1,0 +1,154 @@
+using RackCheck.Engineering;
+using RackCheck.Model;
+using RackCheck.Rules.Remedies;
+using RackCheck.Rules.Survey;
+using static System.FormattableString;
+
+namespace RackCheck.Rules.Depth;
+
+/// <summary>Finds items that reach past the rear uprights to where a vertical distribution unit hangs.</summary>
+public sealed class RearUnitClash : Rule
+{
+    private static readonly RuleLimit UnitWidthMm = new(
+        "unitWidthMm", "width of a vertical distribution unit, to compare with the side channel", Allowances.VerticalUnitWidthMm, "mm", 0, 300, Stricter.Higher);
+
+    private static readonly RuleDescriptor Facts = new()
+    {
+        Id = "depth.rear-pdu-clash",
+        Title = "In the way of a vertical distribution unit",
+        Severity = Severity.Warning,
+        What = "Finds items whose body, slides or cables reach past the rear uprights, in a cabinet too narrow for a vertical distribution unit to hang beside the opening.",
+        Why = "Plugs and slides meet the distribution unit: it cannot be reached, or the item cannot be mounted.",
+        Formula = "(width - 482.6) / 2 - 20 < unitWidthMm, and body depth + rear projection > upright spacing",
+        Sources = [Sources.ClearancePractice, Sources.Iec60297],
+        Limits = [UnitWidthMm],
+        Needs = ["/distributionUnits/*/mounting", "/cabinet/widthMm", "/cabinet/uprights/spacingMm", "/items/*/body/depthMm", "/items/*/rearProjectionMm"],
+        Remedies = ["Set the rear uprights behind all of it.", "Take a cabinet 800 mm wide."],
+        FailingRack = """
+            {
+              "cabinet": { "heightU": 42, "widthMm": 600, "depthMm": 1000, "uprights": { "frontSetbackMm": 100, "spacingMm": 600 } },
+              "items": [ { "id": "wave-pc", "heightU": 4, "position": { "unit": 10 }, "body": { "depthMm": 526 }, "rearProjectionMm": 75 } ],
+              "supplies": [ { "id": "A", "voltageV": 230, "ratedA": 16 } ],
+              "distributionUnits": [
+                { "id": "strip", "supply": "A", "ratedA": 16, "mounting": "vertical", "groups": [ { "id": "g1", "outlets": [ { "socket": "C13", "count": 8 } ] } ] }
+              ]
+            }
+            """,
+        PassingRack = """
+            {
+              "cabinet": { "heightU": 42, "widthMm": 600, "depthMm": 1000, "uprights": { "frontSetbackMm": 100, "spacingMm": 600 } },
+              "items": [ { "id": "wave-pc", "heightU": 4, "position": { "unit": 10 }, "body": { "depthMm": 525 }, "rearProjectionMm": 75 } ],
+              "supplies": [ { "id": "A", "voltageV": 230, "ratedA": 16 } ],
+              "distributionUnits": [
+                { "id": "strip", "supply": "A", "ratedA": 16, "mounting": "vertical", "groups": [ { "id": "g1", "outlets": [ { "socket": "C13", "count": 8 } ] } ] }
+              ]
+            }
+            """,
+    };
+
+    /// <inheritdoc/>
+    public override RuleDescriptor Descriptor => Facts;
+
+    /// <inheritdoc/>
+    public override void Check(RuleContext context)
+    {
+        var survey = context.Survey;
+        var vertical = VerticalUnit(survey.Description.DistributionUnits);
+        var channel = Allowances.SideChannelMm(survey.Cabinet.WidthMm);
+        var width = context.Limit(UnitWidthMm);
+        if (vertical is null || channel >= width)
+        {
+            return;
+        }
+
+        foreach (var item in survey.Items)
+        {
+            if (item.Face == Face.Rear || item.Category == ItemCategory.BlankingPanel)
+            {
+                continue;
+            }
+
+            if (item.Depth is not { } depth || survey.Cabinet.SpacingMm is not { } spacing)
+            {
+                SayWhatIsUnknown(context, item);
+            }
+            else if (depth.ReachMm > spacing + SetbackInterval.ToleranceMm)
+            {
+                Report(context, item, depth, spacing, vertical.Value, channel, width);
+            }
+        }
+    }
+
+    private static int? VerticalUnit(IReadOnlyList<DistributionUnit>? units)
+    {
+        for (var i = 0; i < units?.Count; i++)
+        {
+            if (units[i].Mounting == UnitMounting.Vertical)
+            {
+                return i;
+            }
+        }
+
+        return null;
+    }
+
+    private static void SayWhatIsUnknown(RuleContext context, Mounted item)
+    {
+        const string Message = "A vertical distribution unit hangs behind the rear uprights; without this it cannot be said whether it is in the way.";
+        if (item.Depth is null)
+        {
+            context.Lacks(Pointers.ItemBodyDepth[item.Index], Message);
+        }
+
+        if (context.Survey.Cabinet.SpacingMm is null)
+        {
+            context.Lacks(Pointers.Spacing, Message);
+        }
+    }
+
+    private static void Report(RuleContext context, Mounted item, ItemDepth depth, double spacing, int vertical, double channel, double width)
+    {
+        var survey = context.Survey;
+        var onSlides = item.SupportStyle == SupportStyle.Slides;
+        context.Report(new FindingDraft
+        {
+            Message = onSlides
+                ? "{item} on its slides reaches {reachMm} mm behind its front, past the rear uprights at {spacingMm} mm, where {unit} hangs; the side channel of {channelMm} mm does not hold it."
+                : "{item} reaches {reachMm} mm behind its front, past the rear uprights at {spacingMm} mm, where {unit} hangs; the side channel of {channelMm} mm does not hold it.",
+            Data =
+            [
+                ("item", item.Id), ("reachMm", depth.ReachMm), ("spacingMm", spacing),
+                ("unit", survey.Description.DistributionUnits![vertical].Id), ("channelMm", channel),
+            ],
+            Subject = survey.Cabinet.Place(item),
+            Identity = [item.Id],
+            Pointers = [item.Pointer, Pointers.DistributionUnit[vertical], Pointers.Spacing],
+            Actual = Quantities.Millimetres(depth.ReachMm),
+            Limit = Quantities.Millimetres(spacing),
+            UtilisationPercent = 100 * depth.ReachMm / spacing,
+            Calculation = Invariant($"{item.BodyDepthMm:0.###} + {item.RearProjectionMm:0.###} = {depth.ReachMm:0.###} > {spacing:0.###}; ({survey.Cabinet.WidthMm:0.###} - {RackGeometry.PanelWidthMm}) / 2 - {Allowances.SideChannelLossMm:0.###} = {channel:0.###} < {width:0.###}"),
+            Remedies = Remedies(survey, width),
+        });
+    }
+
+    private static List<Remedy> Remedies(RackSurvey survey, double width)
+    {
+        var remedies = new List<Remedy>();
+        var deepest = survey.Items.Where(i => i.Face == Face.Front).Max(i => i.Depth?.ReachMm ?? 0);
+        if (SpacingRemedies.Move(survey, new SetbackInterval(deepest, double.PositiveInfinity)) is { } move)
+        {
+            remedies.Add(move);
+        }
+
+        foreach (var wider in CabinetSizes.WidthsMm)
+        {
+            if (Allowances.SideChannelMm(wider) >= width)
+            {
+                remedies.Add(new PatchBuilder(survey).Set(Pointers.CabinetWidth, wider).Titled(Invariant($"Take a cabinet {wider:0.###} mm wide")));
+                break;
+            }
+        }
+
+        return remedies;
+    }
+}

@@ -1,0 +1,167 @@
+using RackCheck.Engineering;
+using RackCheck.Model;
+using RackCheck.Rules.Remedies;
+using RackCheck.Rules.Survey;
+using static System.FormattableString;
+
+namespace RackCheck.Rules.Depth;
+
+/// <summary>Finds slides and runners that do not reach from upright to upright.</summary>
+public sealed class SupportSpan : Rule
+{
+    private static readonly RuleDescriptor Facts = new()
+    {
+        Id = "depth.support-span",
+        Title = "Rails do not reach the uprights",
+        Severity = Severity.Error,
+        What = "Finds slides and runners whose range of spacing does not hold the distance between front and rear uprights; where that is not set yet, sets of rails that no distance serves together.",
+        Why = "A rail that is too short or too long cannot be screwed to both uprights.",
+        Formula = "minSpacing <= spacing <= maxSpacing; spacing not given: largest minSpacing <= the lesser of the smallest maxSpacing and the depth between the doors",
+        Sources = [Sources.Geometry],
+        Needs = ["/items/*/support/minSpacingMm", "/items/*/support/maxSpacingMm", "/items/*/support/style", "/cabinet/uprights/spacingMm"],
+        Remedies = ["Set the rear uprights where all rails reach them.", "Order rails for the distance of the uprights."],
+        FailingRack = """
+            {
+              "cabinet": { "heightU": 42, "widthMm": 600, "depthMm": 1000, "uprights": { "spacingMm": 701 } },
+              "items": [ { "id": "wave-pc", "heightU": 4, "position": { "unit": 10 }, "support": { "style": "slides", "minSpacingMm": 500, "maxSpacingMm": 700 } } ]
+            }
+            """,
+        PassingRack = """
+            {
+              "cabinet": { "heightU": 42, "widthMm": 600, "depthMm": 1000, "uprights": { "spacingMm": 700 } },
+              "items": [ { "id": "wave-pc", "heightU": 4, "position": { "unit": 10 }, "support": { "style": "slides", "minSpacingMm": 500, "maxSpacingMm": 700 } } ]
+            }
+            """,
+    };
+
+    /// <inheritdoc/>
+    public override RuleDescriptor Descriptor => Facts;
+
+    /// <inheritdoc/>
+    public override void Check(RuleContext context)
+    {
+        foreach (var item in context.Survey.Items)
+        {
+            if (SpacingRemedies.HasRails(item))
+            {
+                SayWhatIsUnknown(context, item);
+            }
+        }
+
+        if (context.Survey.Cabinet.SpacingMm is { } spacing)
+        {
+            CheckGiven(context, spacing);
+        }
+        else
+        {
+            CheckMovable(context);
+        }
+    }
+
+    private static void SayWhatIsUnknown(RuleContext context, Mounted item)
+    {
+        const string Message = "Without the range of spacing of its rails it cannot be said whether they reach from upright to upright.";
+        if (item.Item!.Support!.MinSpacingMm is null)
+        {
+            context.Lacks(Pointers.ItemMinSpacing[item.Index], Message);
+        }
+
+        if (item.Item.Support.MaxSpacingMm is null)
+        {
+            context.Lacks(Pointers.ItemMaxSpacing[item.Index], Message);
+        }
+    }
+
+    private static void CheckGiven(RuleContext context, double spacing)
+    {
+        var survey = context.Survey;
+        foreach (var item in survey.Items)
+        {
+            var range = SpacingRemedies.RangeOf(item);
+            if (!SpacingRemedies.HasRails(item) || range.Holds(spacing))
+            {
+                continue;
+            }
+
+            var tooClose = spacing < range.LeastMm;
+            var bound = tooClose ? range.LeastMm : range.GreatestMm;
+            context.Report(new FindingDraft
+            {
+                Message = tooClose
+                    ? "The rails of {item} need at least {limitMm} mm between the uprights; there are {spacingMm} mm."
+                    : "The rails of {item} reach at most {limitMm} mm between the uprights; there are {spacingMm} mm.",
+                Data = [("item", item.Id), ("limitMm", bound), ("spacingMm", spacing)],
+                Subject = survey.Cabinet.Place(item),
+                Identity = [item.Id],
+                Pointers = [tooClose ? Pointers.ItemMinSpacing[item.Index] : Pointers.ItemMaxSpacing[item.Index], Pointers.Spacing],
+                Actual = Quantities.Millimetres(spacing),
+                Limit = Quantities.Millimetres(bound),
+                Calculation = Invariant($"{spacing:0.###} {(tooClose ? '<' : '>')} {bound:0.###}"),
+                Remedies = SpacingRemedies.Move(survey, range) is { } move
+                    ? [move, OtherRails(survey, spacing, item)]
+                    : [OtherRails(survey, spacing, item)],
+            });
+        }
+    }
+
+    private static void CheckMovable(RuleContext context)
+    {
+        var survey = context.Survey;
+        var most = survey.Cabinet.Depth.UsableMm;
+        Mounted? longest = null, shortest = null;
+        foreach (var item in survey.Items.Where(SpacingRemedies.HasRails).OrderBy(i => i.Id, StringComparer.Ordinal))
+        {
+            longest = longest is null || SpacingRemedies.RangeOf(item).LeastMm > SpacingRemedies.RangeOf(longest).LeastMm ? item : longest;
+            shortest = shortest is null || SpacingRemedies.RangeOf(item).GreatestMm < SpacingRemedies.RangeOf(shortest).GreatestMm ? item : shortest;
+        }
+
+        if (longest is null || shortest is null)
+        {
+            return;
+        }
+
+        var needed = SpacingRemedies.RangeOf(longest).LeastMm;
+        var reach = SpacingRemedies.RangeOf(shortest).GreatestMm;
+        if (needed <= Math.Min(reach, most) + SetbackInterval.ToleranceMm)
+        {
+            return;
+        }
+
+        var byCabinet = most <= reach;
+        var limit = Math.Min(reach, most);
+        context.Report(new FindingDraft
+        {
+            Message = byCabinet
+                ? "The rails of {item} need at least {neededMm} mm between the uprights; between the doors there are {limitMm} mm."
+                : "The rails of {item} need at least {neededMm} mm between the uprights; those of {other} reach at most {limitMm} mm.",
+            Data = byCabinet
+                ? [("item", longest.Id), ("neededMm", needed), ("limitMm", limit)]
+                : [("item", longest.Id), ("other", shortest.Id), ("neededMm", needed), ("limitMm", limit)],
+            Subject = byCabinet ? survey.Cabinet.Place(longest) : $"{longest.Id} and {shortest.Id}",
+            Identity = byCabinet ? [longest.Id] : [.. new[] { longest.Id, shortest.Id }.Order(StringComparer.Ordinal)],
+            Pointers = byCabinet
+                ? [Pointers.ItemMinSpacing[longest.Index], Pointers.CabinetDepth]
+                : [Pointers.ItemMinSpacing[longest.Index], Pointers.ItemMaxSpacing[shortest.Index]],
+            Actual = Quantities.Millimetres(needed),
+            Limit = Quantities.Millimetres(limit),
+            Calculation = Invariant($"{needed:0.###} > {limit:0.###}"),
+            Remedies =
+            [
+                OtherRails(survey, limit, [.. survey.Items.Where(i => SpacingRemedies.HasRails(i) && SpacingRemedies.RangeOf(i).LeastMm > limit)]),
+            ],
+        });
+    }
+
+    private static Remedy OtherRails(RackSurvey survey, double spacing, params IReadOnlyList<Mounted> items)
+    {
+        var patch = new PatchBuilder(survey);
+        foreach (var item in items)
+        {
+            var range = SpacingRemedies.RangeOf(item);
+            var support = item.Item!.Support!;
+            patch.SetSupport(item, range.LeastMm > spacing ? support with { MinSpacingMm = spacing } : support with { MaxSpacingMm = spacing });
+        }
+
+        return patch.Titled(Invariant($"Order rails for {string.Join(" and ", items.Select(i => i.Id))} that fit {spacing:0.###} mm between the uprights"));
+    }
+}

@@ -1,0 +1,77 @@
+using System.Text;
+using RackCheck.Model;
+
+namespace RackCheck.Rules;
+
+/// <summary>What a rule says of one defect; the pipeline makes the <see cref="Finding"/> of it.</summary>
+public sealed class FindingDraft
+{
+    /// <summary>One sentence with the names of values in braces, as "{item} needs {needed} mm."</summary>
+    public required string Message { get; init; }
+
+    /// <summary>The values of the message by name. Every value that the message shows is here, so that it can be worded anew.</summary>
+    public required IReadOnlyList<(string Name, Scalar Value)> Data { get; init; }
+
+    /// <summary>Readable place.</summary>
+    public required string Subject { get; init; }
+
+    /// <summary>Ids concerned, in an order that does not hang on the order of items: with the rule they make the fingerprint.</summary>
+    public required IReadOnlyList<string> Identity { get; init; }
+
+    /// <summary>Places in the request; the first is the culprit.</summary>
+    public required IReadOnlyList<string> Pointers { get; init; }
+
+    /// <summary>Severity, where the rule grades; else the descriptor's.</summary>
+    public Severity? Severity { get; init; }
+
+    /// <summary>What the rack has.</summary>
+    public Quantity? Actual { get; init; }
+
+    /// <summary>What it may have at most, or needs at least.</summary>
+    public Quantity? Limit { get; init; }
+
+    /// <summary>Actual to limit, percent.</summary>
+    public double? UtilisationPercent { get; init; }
+
+    /// <summary>The arithmetic with the numbers put in.</summary>
+    public string? Calculation { get; init; }
+
+    /// <summary>What cures it, best first.</summary>
+    public IReadOnlyList<Remedy> Remedies { get; init; } = [];
+
+    internal string RenderMessage()
+    {
+        var text = new StringBuilder(Message);
+        foreach (var (name, value) in Data)
+        {
+            text.Replace("{" + name + "}", value.ToString());
+        }
+
+        return text.ToString();
+    }
+}
+
+/// <summary>Short forms for numbers with units.</summary>
+public static class Quantities
+{
+    /// <summary>A length, rounded to a thousandth so that sums of decimals come out as a person would write them.</summary>
+    /// <param name="value">Length, mm.</param>
+    /// <returns>The quantity.</returns>
+    public static Quantity Millimetres(double value) => Of(value, "mm");
+
+    /// <summary>A number of rack units.</summary>
+    /// <param name="value">Units.</param>
+    /// <returns>The quantity.</returns>
+    public static Quantity Units(double value) => Of(value, "U");
+
+    /// <summary>A number with a unit, rounded to a thousandth.</summary>
+    /// <param name="value">The number.</param>
+    /// <param name="unit">Its unit.</param>
+    /// <returns>The quantity.</returns>
+    public static Quantity Of(double value, string unit) => new() { Value = Round(value), Unit = unit };
+
+    /// <summary>Rounds to a thousandth: the last binary digits of a sum are nobody's business, and may differ between machines.</summary>
+    /// <param name="value">The number.</param>
+    /// <returns>The rounded number.</returns>
+    public static double Round(double value) => Math.Round(value, 3, MidpointRounding.AwayFromZero);
+}

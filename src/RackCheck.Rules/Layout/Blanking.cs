@@ -1,0 +1,189 @@
+using System.Numerics;
+using RackCheck.Engineering;
+using RackCheck.Model;
+using RackCheck.Rules.Remedies;
+using RackCheck.Rules.Survey;
+
+namespace RackCheck.Rules.Layout;
+
+/// <summary>Finds open front units beside equipment that breathes from front to rear.</summary>
+public sealed class Blanking : Rule
+{
+    /// <summary>Highest blanking panel that is usual, units.</summary>
+    private const int LargestPanelU = 6;
+
+    private static readonly RuleDescriptor Facts = new()
+    {
+        Id = "layout.blanking",
+        Title = "Open units beside equipment that breathes front to rear",
+        Severity = Severity.Warning,
+        What = "Finds open front units beside equipment that breathes from front to rear, in a rack whose doors let air through. One finding a gap.",
+        Why = "Hot air comes back through the gap to the inlets.",
+        Formula = "front and rear perforated or without a door; a run of open front units next to an item with airflow front-to-rear",
+        Sources = [Sources.BlankingPractice],
+        Needs = ["/cabinet/frontDoor/style", "/cabinet/rearDoor/style", "/items/*/airflow/direction", "/items/*/position"],
+        Remedies = ["Close the gap with blanking panels."],
+        FailingRack = """
+            {
+              "cabinet": { "heightU": 9, "widthMm": 600, "depthMm": 800, "frontDoor": { "style": "perforated" }, "rearDoor": { "style": "perforated" } },
+              "items": [
+                { "id": "wave-pc", "heightU": 4, "position": { "unit": 1 }, "airflow": { "direction": "front-to-rear" } },
+                { "id": "gauge-pc", "heightU": 4, "position": { "unit": 6 }, "airflow": { "direction": "front-to-rear" } }
+              ]
+            }
+            """,
+        PassingRack = """
+            {
+              "cabinet": { "heightU": 9, "widthMm": 600, "depthMm": 800, "frontDoor": { "style": "perforated" }, "rearDoor": { "style": "perforated" } },
+              "items": [
+                { "id": "wave-pc", "heightU": 4, "position": { "unit": 1 }, "airflow": { "direction": "front-to-rear" } },
+                { "id": "plate", "heightU": 1, "position": { "unit": 5 }, "category": "blanking-panel" },
+                { "id": "gauge-pc", "heightU": 4, "position": { "unit": 6 }, "airflow": { "direction": "front-to-rear" } }
+              ]
+            }
+            """,
+    };
+
+    /// <inheritdoc/>
+    public override RuleDescriptor Descriptor => Facts;
+
+    /// <inheritdoc/>
+    public override void Check(RuleContext context)
+    {
+        var open = context.Survey.Occupancy.OpenFront;
+        if (open == 0)
+        {
+            return;
+        }
+
+        var (breathing, unknown) = Breathers(context.Survey);
+        if ((breathing | unknown) == 0)
+        {
+            return;
+        }
+
+        if (!IsCooledThroughDoors(context))
+        {
+            return;
+        }
+
+        while (open != 0)
+        {
+            var bottom = BitOperations.TrailingZeroCount(open) + 1;
+            var top = bottom + BitOperations.TrailingZeroCount(~(open >> (bottom - 1))) - 1;
+            var gap = Occupancy.Mask(bottom, top);
+            open &= ~gap;
+            var beside = Occupancy.Mask(bottom - 1, top + 1) & ~gap;
+            if ((beside & breathing) != 0)
+            {
+                Report(context, bottom, top);
+            }
+            else if ((beside & unknown) != 0)
+            {
+                SayWhichAreUnknown(context, beside);
+            }
+        }
+    }
+
+    // Units of front equipment that breathes front to rear, and of equipment that takes power but does not say how it breathes.
+    private static (ulong Breathing, ulong Unknown) Breathers(RackSurvey survey)
+    {
+        var (breathing, unknown) = (0UL, 0UL);
+        foreach (var mounted in survey.Occupancy.ByPlace)
+        {
+            if (mounted is not { Face: Face.Front, Item: { } item })
+            {
+                continue;
+            }
+
+            if (item.Airflow?.Direction == AirflowDirection.FrontToRear)
+            {
+                breathing |= Occupancy.Mask(mounted.Bottom!.Value, mounted.Top);
+            }
+            else if (MayBreathe(item))
+            {
+                unknown |= Occupancy.Mask(mounted.Bottom!.Value, mounted.Top);
+            }
+        }
+
+        return (breathing, unknown);
+    }
+
+    private static bool MayBreathe(Item item) =>
+        item.Airflow?.Direction is null && (item.Airflow is not null || item.HeatW > 0 || item.Power is not null);
+
+    private static bool IsCooledThroughDoors(RuleContext context)
+    {
+        var cabinet = context.Survey.Cabinet.Source;
+        var front = LetsAirThrough(cabinet.FrontDoor);
+        var rear = LetsAirThrough(cabinet.RearDoor);
+        if (front == false || rear == false)
+        {
+            return false;
+        }
+
+        const string Message = "Without the style of the doors it cannot be said whether hot air can come back through open units.";
+        if (front is null)
+        {
+            context.Lacks(Pointers.FrontDoor + "/style", Message);
+        }
+
+        if (rear is null)
+        {
+            context.Lacks(Pointers.RearDoor + "/style", Message);
+        }
+
+        return front is not null && rear is not null;
+    }
+
+    private static bool? LetsAirThrough(Door? door) => door is null ? null : door.Style is DoorStyle.Perforated or DoorStyle.None;
+
+    private static void SayWhichAreUnknown(RuleContext context, ulong beside)
+    {
+        foreach (var mounted in context.Survey.Occupancy.ByPlace)
+        {
+            if (mounted is { Face: Face.Front, Item: { } item } && MayBreathe(item)
+                && (Occupancy.Mask(mounted.Bottom!.Value, mounted.Top) & beside) != 0)
+            {
+                context.Lacks(Pointers.ItemAirflowDirection[mounted.Index], "Open units lie beside it; without this it cannot be said whether hot air comes back through them.");
+            }
+        }
+    }
+
+    private static void Report(RuleContext context, int bottom, int top)
+    {
+        var survey = context.Survey;
+        var units = survey.Cabinet.UnitsText(bottom, top);
+        context.Report(new FindingDraft
+        {
+            Message = "The front is open at {units} beside equipment that breathes from front to rear: hot air comes back.",
+            Data = [("units", units), ("openUnits", top - bottom + 1)],
+            Subject = $"{units}, front",
+            Identity = ["front", units],
+            Pointers = ["/items"],
+            Actual = Quantities.Units(top - bottom + 1),
+            Limit = Quantities.Units(0),
+            Remedies = [Close(survey, bottom, top)],
+        });
+    }
+
+    private static Remedy Close(RackSurvey survey, int bottom, int top)
+    {
+        var patch = new PatchBuilder(survey);
+        var sizes = new List<string>();
+        for (var unit = bottom; unit <= top; unit += LargestPanelU)
+        {
+            var height = Math.Min(LargestPanelU, top - unit + 1);
+            patch.AddItem(new Item
+            {
+                Id = survey.FreeItemId($"blanking-{survey.Cabinet.Renumber(unit)}"),
+                Category = ItemCategory.BlankingPanel,
+                HeightU = height,
+                Position = new Position { Unit = survey.Cabinet.Renumber(unit), Face = Face.Front },
+            });
+            sizes.Add(FormattableString.Invariant($"{height} U"));
+        }
+
+        return patch.Titled(sizes.Count == 1 ? $"Add a blanking panel of {sizes[0]}" : $"Add blanking panels of {string.Join(", ", sizes)}");
+    }
+}

@@ -1,0 +1,91 @@
+using RackCheck.Engineering;
+using RackCheck.Model;
+using RackCheck.Rules.Remedies;
+using RackCheck.Rules.Survey;
+using static System.FormattableString;
+
+namespace RackCheck.Rules.Layout;
+
+/// <summary>Finds bodies higher than their units allow.</summary>
+public sealed class BodyTooHigh : Rule
+{
+    private static readonly RuleDescriptor Facts = new()
+    {
+        Id = "layout.body-too-high",
+        Title = "Body too high for its units",
+        Severity = Severity.Error,
+        What = "Finds bodies that are higher than the panel of the units they take.",
+        Why = "The body reaches into its neighbour's units.",
+        Formula = "body height <= n x 44.45 - 0.8",
+        Sources = [Sources.Iec60297, Sources.Eia310],
+        Needs = ["/items/*/body/heightMm", "/items/*/heightU"],
+        Remedies = ["Give it the units that it needs, where it is or at the nearest free place.", "Take a higher cabinet.", "Take it out of this rack."],
+        FailingRack = """
+            {
+              "cabinet": { "heightU": 42, "widthMm": 600, "depthMm": 1000 },
+              "items": [ { "id": "wave-pc", "heightU": 4, "position": { "unit": 10 }, "body": { "heightMm": 177.1 } } ]
+            }
+            """,
+        PassingRack = """
+            {
+              "cabinet": { "heightU": 42, "widthMm": 600, "depthMm": 1000 },
+              "items": [ { "id": "wave-pc", "heightU": 4, "position": { "unit": 10 }, "body": { "heightMm": 177 } } ]
+            }
+            """,
+    };
+
+    /// <inheritdoc/>
+    public override RuleDescriptor Descriptor => Facts;
+
+    /// <inheritdoc/>
+    public override void Check(RuleContext context)
+    {
+        foreach (var item in context.Survey.Items)
+        {
+            if (item.HeightU == 0 || item.Item!.OnShelf is not null)
+            {
+                continue;
+            }
+
+            if (item.Item.Body?.HeightMm is not { } height)
+            {
+                // A plate has no body, and of what has one the units are the maker's word for its height.
+                continue;
+            }
+
+            var room = RackGeometry.PanelHeightMm(item.HeightU);
+            if (height <= room + SetbackInterval.ToleranceMm)
+            {
+                continue;
+            }
+
+            context.Report(new FindingDraft
+            {
+                Message = "The body of {item} is {heightMm} mm high; its {heightU} U leave {roomMm} mm.",
+                Data = [("item", item.Id), ("heightMm", height), ("heightU", item.HeightU), ("roomMm", room)],
+                Subject = context.Survey.Cabinet.Place(item),
+                Identity = [item.Id],
+                Pointers = [Pointers.ItemBodyHeight[item.Index], Pointers.Item[item.Index]],
+                Actual = Quantities.Millimetres(height),
+                Limit = Quantities.Millimetres(room),
+                UtilisationPercent = 100 * height / room,
+                Calculation = Invariant($"{item.HeightU} x {RackGeometry.UnitMm} - {RackGeometry.PanelReliefMm} = {room:0.###} < {height:0.###}"),
+                Remedies = Remedies(context.Survey, item, height),
+            });
+        }
+    }
+
+    private static List<Remedy> Remedies(RackSurvey survey, Mounted item, double height)
+    {
+        var units = RackGeometry.UnitsForBody(height);
+        if (units > PlaceRemedies.MostU)
+        {
+            return PlaceRemedies.TakeOut(survey, item) is { } takeOut ? [takeOut] : [];
+        }
+
+        // What is not placed yet only says its height; what is placed must find the room too.
+        return item.IsPlaced
+            ? PlaceRemedies.Move(survey, item, units)
+            : [new PatchBuilder(survey).Set($"{item.Pointer}/heightU", units).Titled($"Give {item.Id} {units} U")];
+    }
+}

@@ -1,0 +1,100 @@
+using RackCheck.Engineering;
+using RackCheck.Model;
+using RackCheck.Rules.Remedies;
+using RackCheck.Rules.Survey;
+using static System.FormattableString;
+
+namespace RackCheck.Rules.Layout;
+
+/// <summary>Finds bodies that do not pass between the uprights, or between the slides.</summary>
+public sealed class BodyTooWide : Rule
+{
+    private static readonly RuleDescriptor Facts = new()
+    {
+        Id = "layout.body-too-wide",
+        Title = "Body too wide for the opening",
+        Severity = Severity.Error,
+        What = "Finds bodies wider than the opening between the uprights, or, on slides, than the opening less two slide thicknesses.",
+        Why = "The body does not go in between the uprights.",
+        Formula = "body width <= opening; on slides: body width <= opening - 2 x slide thickness",
+        Sources = [Sources.Iec60297, Sources.SupportPractice],
+        Needs = ["/items/*/body/widthMm", "/items/*/support/style", "/items/*/support/thicknessMm", "/cabinet/uprights/openingMm"],
+        Remedies = ["Carry it on runners, or on a shelf, instead of slides.", "Take it out of this rack."],
+        FailingRack = """
+            {
+              "cabinet": { "heightU": 42, "widthMm": 600, "depthMm": 1000 },
+              "items": [ { "id": "wave-pc", "heightU": 4, "position": { "unit": 10 }, "body": { "widthMm": 432 }, "support": { "style": "slides" } } ]
+            }
+            """,
+        PassingRack = """
+            {
+              "cabinet": { "heightU": 42, "widthMm": 600, "depthMm": 1000 },
+              "items": [ { "id": "wave-pc", "heightU": 4, "position": { "unit": 10 }, "body": { "widthMm": 431 }, "support": { "style": "slides" } } ]
+            }
+            """,
+    };
+
+    /// <inheritdoc/>
+    public override RuleDescriptor Descriptor => Facts;
+
+    /// <inheritdoc/>
+    public override void Check(RuleContext context)
+    {
+        var opening = context.Survey.Cabinet.OpeningMm;
+        foreach (var item in context.Survey.Items)
+        {
+            // A thing on a shelf is judged with its neighbours there; a plate covers the opening and has no body in it.
+            if (item.HeightU == 0 || item.Item!.OnShelf is not null || item.Category == ItemCategory.BlankingPanel)
+            {
+                continue;
+            }
+
+            if (item.Item.Body?.WidthMm is not { } width)
+            {
+                context.Lacks(Pointers.ItemBodyWidth[item.Index], "Without the width of a body it cannot be said whether it passes between the uprights.");
+                continue;
+            }
+
+            var onSlides = item.SupportStyle == SupportStyle.Slides;
+            var room = onSlides ? opening - (2 * item.SupportThicknessMm) : opening;
+            if (width <= room + SetbackInterval.ToleranceMm)
+            {
+                continue;
+            }
+
+            context.Report(new FindingDraft
+            {
+                Message = onSlides
+                    ? "The body of {item} is {widthMm} mm wide; between its slides there are {roomMm} mm."
+                    : "The body of {item} is {widthMm} mm wide; between the uprights there are {roomMm} mm.",
+                Data = [("item", item.Id), ("widthMm", width), ("roomMm", room)],
+                Subject = context.Survey.Cabinet.Place(item),
+                Identity = [item.Id],
+                Pointers = [Pointers.ItemBodyWidth[item.Index]],
+                Actual = Quantities.Millimetres(width),
+                Limit = Quantities.Millimetres(room),
+                UtilisationPercent = room > 0 ? 100 * width / room : null,
+                Calculation = onSlides
+                    ? Invariant($"{opening:0.###} - 2 x {item.SupportThicknessMm:0.###} = {room:0.###} < {width:0.###}")
+                    : Invariant($"{opening:0.###} < {width:0.###}"),
+                Remedies = Remedies(context.Survey, item, width),
+            });
+        }
+    }
+
+    private static List<Remedy> Remedies(RackSurvey survey, Mounted item, double width)
+    {
+        var remedies = new List<Remedy>();
+        if (item.SupportStyle == SupportStyle.Slides && width <= survey.Cabinet.OpeningMm + SetbackInterval.ToleranceMm)
+        {
+            remedies.Add(SupportRemedies.Fixed(survey, item));
+        }
+
+        if (PlaceRemedies.TakeOut(survey, item) is { } takeOut)
+        {
+            remedies.Add(takeOut);
+        }
+
+        return remedies;
+    }
+}

@@ -1,0 +1,114 @@
+using RackCheck.Engineering;
+using RackCheck.Model;
+using RackCheck.Rules.Remedies;
+using RackCheck.Rules.Survey;
+using static System.FormattableString;
+
+namespace RackCheck.Rules.Layout;
+
+/// <summary>Finds large items carried by their front panel alone.</summary>
+public sealed class NoSupport : Rule
+{
+    private static readonly RuleLimit PanelHeightU = new(
+        "panelHeightU", "height that a front panel alone may carry", 3, "U", 0, 60, Stricter.Lower);
+
+    private static readonly RuleLimit PanelMassKg = new(
+        "panelMassKg", "mass that a front panel alone may carry", 12, "kg", 0, 1000, Stricter.Lower);
+
+    private static readonly RuleLimit PanelDepthMm = new(
+        "panelDepthMm", "body depth that a front panel alone may carry", 400, "mm", 0, 3000, Stricter.Lower);
+
+    private static readonly RuleDescriptor Facts = new()
+    {
+        Id = "layout.no-support",
+        Title = "Carried by its front panel alone",
+        Severity = Severity.Warning,
+        What = "Finds items that are high, heavy or deep and hang on their front panel alone.",
+        Why = "The panel bends, the body sags onto its neighbour and the screws tear out in transport.",
+        Formula = "carried by panel, and heightU > panelHeightU, or mass > panelMassKg, or body depth > panelDepthMm",
+        Sources = [Sources.SupportPractice],
+        Limits = [PanelHeightU, PanelMassKg, PanelDepthMm],
+        Needs = ["/items/*/support/style", "/items/*/heightU", "/items/*/massKg", "/items/*/body/depthMm"],
+        Remedies = ["Carry it on runners, or on a shelf of its own."],
+        FailingRack = """
+            {
+              "cabinet": { "heightU": 42, "widthMm": 600, "depthMm": 1000 },
+              "items": [ { "id": "gauge-amp", "heightU": 3, "massKg": 12.1, "position": { "unit": 10 }, "body": { "depthMm": 400 }, "support": { "style": "panel" } } ]
+            }
+            """,
+        PassingRack = """
+            {
+              "cabinet": { "heightU": 42, "widthMm": 600, "depthMm": 1000 },
+              "items": [ { "id": "gauge-amp", "heightU": 3, "massKg": 12, "position": { "unit": 10 }, "body": { "depthMm": 400 }, "support": { "style": "panel" } } ]
+            }
+            """,
+    };
+
+    /// <inheritdoc/>
+    public override RuleDescriptor Descriptor => Facts;
+
+    /// <inheritdoc/>
+    public override void Check(RuleContext context)
+    {
+        var (mostU, mostKg, mostMm) = (context.Limit(PanelHeightU), context.Limit(PanelMassKg), context.Limit(PanelDepthMm));
+        foreach (var item in context.Survey.Items)
+        {
+            if (item.HeightU == 0 || item.Item!.OnShelf is not null || item.SupportStyle is not (null or SupportStyle.Panel))
+            {
+                continue;
+            }
+
+            // The first of the three that is passed is named; each alone asks for a support.
+            var passed = item.HeightU > mostU ? Passed(item.HeightU, mostU, "U")
+                : item.Item.MassKg is { } mass && mass > mostKg ? Passed(mass, mostKg, "kg")
+                : item.BodyDepthMm is { } depth && depth > mostMm ? Passed(depth, mostMm, "mm deep")
+                : null;
+            if (item.SupportStyle is null)
+            {
+                if (passed is not null && item.Category != ItemCategory.BlankingPanel)
+                {
+                    context.Lacks(Pointers.ItemSupportStyle[item.Index], "An item of this height, mass or depth may not hang on its front panel alone; what carries it is not said.");
+                }
+            }
+            else if (passed is { } excess)
+            {
+                Report(context, item, excess);
+            }
+            else
+            {
+                SayWhatIsUnknown(context, item);
+            }
+        }
+    }
+
+    private static (double Actual, double Limit, string Unit)? Passed(double actual, double limit, string unit) => (actual, limit, unit);
+
+    private static void SayWhatIsUnknown(RuleContext context, Mounted item)
+    {
+        const string Message = "A front panel carries it alone; without this it cannot be said whether it may.";
+        if (item.Item!.MassKg is null && item.Category != ItemCategory.BlankingPanel)
+        {
+            context.Lacks(Pointers.ItemMass[item.Index], Message);
+        }
+
+        if (item.BodyDepthMm is null)
+        {
+            context.Lacks(Pointers.ItemBodyDepth[item.Index], Message);
+        }
+    }
+
+    private static void Report(RuleContext context, Mounted item, (double Actual, double Limit, string Unit) excess) =>
+        context.Report(new FindingDraft
+        {
+            Message = "{item} hangs on its front panel alone, which carries at most {limit} {unit}; it has {actual} {unit}.",
+            Data = [("item", item.Id), ("limit", excess.Limit), ("actual", excess.Actual), ("unit", excess.Unit)],
+            Subject = context.Survey.Cabinet.Place(item),
+            Identity = [item.Id],
+            Pointers = [Pointers.ItemSupportStyle[item.Index], Pointers.Item[item.Index]],
+            Actual = Quantities.Of(excess.Actual, excess.Unit.Split(' ')[0]),
+            Limit = Quantities.Of(excess.Limit, excess.Unit.Split(' ')[0]),
+            UtilisationPercent = excess.Limit > 0 ? 100 * excess.Actual / excess.Limit : null,
+            Calculation = Invariant($"{excess.Actual:0.###} > {excess.Limit:0.###}"),
+            Remedies = [SupportRemedies.Fixed(context.Survey, item)],
+        });
+}

@@ -1,0 +1,142 @@
+using RackCheck.Engineering;
+using RackCheck.Model;
+using RackCheck.Rules.Remedies;
+using RackCheck.Rules.Survey;
+using static System.FormattableString;
+
+namespace RackCheck.Rules.Layout;
+
+/// <summary>Finds pairs that claim the same space.</summary>
+public sealed class Overlap : Rule
+{
+    private static readonly RuleDescriptor Facts = new()
+    {
+        Id = "layout.overlap",
+        Title = "Two things in the same space",
+        Severity = Severity.Error,
+        What = "Finds pairs of items (or horizontal distribution units) that claim the same space: on one face any shared unit, on opposite faces shared units where the two meet between the mounting planes. One finding a pair.",
+        Why = "They cannot both be mounted.",
+        Formula = "same face: a shared unit; opposite faces: (b + r) of the one + (b + r) of the other > upright spacing. Where the spacing is not given, the depth between the doors is the most that it can be; where a depth is not known, the other alone may already be too deep",
+        Sources = [Sources.Geometry],
+        Needs = ["/items/*/position", "/items/*/heightU", "/items/*/body/depthMm", "/items/*/rearProjectionMm", "/cabinet/uprights/spacingMm"],
+        Remedies = ["Mount one of them at the nearest free place.", "Take a higher cabinet.", "Take it out of this rack; a blanking panel first of all."],
+        Cautions = [Cautions.Handling],
+        FailingRack = """
+            {
+              "cabinet": { "heightU": 42, "widthMm": 600, "depthMm": 1000, "uprights": { "spacingMm": 700 } },
+              "items": [
+                { "id": "wave-pc", "heightU": 4, "position": { "unit": 10 }, "body": { "depthMm": 450 }, "rearProjectionMm": 75 },
+                { "id": "gauge-amp", "heightU": 2, "position": { "unit": 12, "face": "rear" }, "body": { "depthMm": 101 }, "rearProjectionMm": 75 }
+              ]
+            }
+            """,
+        PassingRack = """
+            {
+              "cabinet": { "heightU": 42, "widthMm": 600, "depthMm": 1000, "uprights": { "spacingMm": 700 } },
+              "items": [
+                { "id": "wave-pc", "heightU": 4, "position": { "unit": 10 }, "body": { "depthMm": 450 }, "rearProjectionMm": 75 },
+                { "id": "gauge-amp", "heightU": 2, "position": { "unit": 12, "face": "rear" }, "body": { "depthMm": 100 }, "rearProjectionMm": 75 }
+              ]
+            }
+            """,
+    };
+
+    /// <inheritdoc/>
+    public override RuleDescriptor Descriptor => Facts;
+
+    /// <inheritdoc/>
+    public override void Check(RuleContext context)
+    {
+        var places = context.Survey.Occupancy.ByPlace;
+        for (var i = 0; i < places.Count; i++)
+        {
+            // Sorted by the lowest unit: past the first that starts above this one's top nothing can share a unit with it.
+            for (var j = i + 1; j < places.Count && places[j].Bottom <= places[i].Top; j++)
+            {
+                CheckPair(context, places[i], places[j]);
+            }
+        }
+    }
+
+    private static void CheckPair(RuleContext context, Mounted one, Mounted other)
+    {
+        if (one.Face == other.Face)
+        {
+            Report(context, one, other);
+            return;
+        }
+
+        switch (context.Survey.Occupancy.Meet(one, other))
+        {
+            case Meeting.Yes:
+                Report(context, one, other);
+                break;
+            case Meeting.Unknown:
+                ReportLack(context, one, other);
+                break;
+        }
+    }
+
+    private static void Report(RuleContext context, Mounted one, Mounted other)
+    {
+        var survey = context.Survey;
+        var (bottom, top) = (Math.Max(one.Bottom!.Value, other.Bottom!.Value), Math.Min(one.Top, other.Top));
+        var units = survey.Cabinet.UnitsText(bottom, top);
+        var sameFace = one.Face == other.Face;
+        var (mover, stays) = IsEasierToMove(one, other) ? (one, other) : (other, one);
+        var reach = (one.Depth?.ReachMm ?? 0) + (other.Depth?.ReachMm ?? 0);
+        var room = survey.Occupancy.RoomBetweenPlanesMm;
+        context.Report(new FindingDraft
+        {
+            Message = sameFace
+                ? "{item} and {other} both claim {units} on the {face} uprights."
+                : "{item} and {other} share {units} from opposite faces and together are {reachMm} mm deep where there are {roomMm} mm.",
+            Data = sameFace
+                ? [("item", mover.Id), ("other", stays.Id), ("units", units), ("face", CabinetFacts.FaceText(one.Face))]
+                : [("item", mover.Id), ("other", stays.Id), ("units", units), ("reachMm", reach), ("roomMm", room)],
+            Subject = Invariant($"{mover.Id} and {stays.Id}, {units}, {(sameFace ? CabinetFacts.FaceText(one.Face) : "front and rear")}"),
+            Identity = [.. new[] { one.Id, other.Id }.Order(StringComparer.Ordinal)],
+            Pointers = [mover.PositionPointer, stays.PositionPointer],
+            Actual = sameFace ? Quantities.Units(top - bottom + 1) : Quantities.Millimetres(reach),
+            Limit = sameFace ? Quantities.Units(0) : Quantities.Millimetres(room),
+            Calculation = sameFace
+                ? Invariant($"from below: units {one.Bottom} to {one.Top} and {other.Bottom} to {other.Top} share {top - bottom + 1}")
+                : Invariant($"{one.Depth?.ReachMm ?? 0:0.###} + {other.Depth?.ReachMm ?? 0:0.###} = {reach:0.###} > {room:0.###}"),
+            Remedies = Remedies(survey, mover),
+        });
+    }
+
+    private static List<Remedy> Remedies(RackSurvey survey, Mounted mover) =>
+        mover.Category == ItemCategory.BlankingPanel && PlaceRemedies.TakeOut(survey, mover) is { } takeOut
+            ? [takeOut]
+            : PlaceRemedies.Move(survey, mover);
+
+    private static void ReportLack(RuleContext context, Mounted one, Mounted other)
+    {
+        var message = Invariant($"{one.Id} and {other.Id} share units from opposite faces; without this it cannot be said whether they meet.");
+        if (one.Depth is null)
+        {
+            context.Lacks(Pointers.ItemBodyDepth[one.Index], message);
+        }
+
+        if (other.Depth is null)
+        {
+            context.Lacks(Pointers.ItemBodyDepth[other.Index], message);
+        }
+
+        if (context.Survey.Cabinet.SpacingMm is null)
+        {
+            context.Lacks(Pointers.Spacing, message);
+        }
+    }
+
+    // A blanking panel gives way first, then the item with fewer units, then the lighter one; the id decides between equals.
+    private static bool IsEasierToMove(Mounted one, Mounted other)
+    {
+        var order = (other.Category == ItemCategory.BlankingPanel).CompareTo(one.Category == ItemCategory.BlankingPanel);
+        order = order != 0 ? order : one.HeightU.CompareTo(other.HeightU);
+        order = order != 0 ? order : (one.Item?.MassKg ?? 0).CompareTo(other.Item?.MassKg ?? 0);
+        order = order != 0 ? order : string.CompareOrdinal(other.Id, one.Id);
+        return order < 0;
+    }
+}

@@ -1,0 +1,77 @@
+using RackCheck.Engineering;
+using RackCheck.Model;
+using RackCheck.Rules.Remedies;
+using RackCheck.Rules.Survey;
+using static System.FormattableString;
+
+namespace RackCheck.Rules.Layout;
+
+/// <summary>Finds racks with little room to grow.</summary>
+public sealed class Reserve : Rule
+{
+    private static readonly RuleLimit ReservePercent = new(
+        "reservePercent", "share of the units that stays free", 10, "%", 0, 100, Stricter.Higher);
+
+    private static readonly RuleDescriptor Facts = new()
+    {
+        Id = "layout.reserve",
+        Title = "Little room to grow",
+        Severity = Severity.Advice,
+        What = "Finds racks with fewer free units than the reserve asked for. A unit behind a blanking panel is free.",
+        Why = "Test systems grow; the next instrument then needs the next cabinet.",
+        Formula = "free units >= reservePercent / 100 x units of the cabinet",
+        Sources = [Sources.ReservePractice],
+        Limits = [ReservePercent],
+        Needs = ["/cabinet/heightU", "/items/*/position", "/items/*/heightU"],
+        Remedies = ["Take a higher cabinet."],
+        FailingRack = """
+            {
+              "cabinet": { "heightU": 20, "widthMm": 600, "depthMm": 1000 },
+              "items": [ { "id": "wave-pc", "heightU": 19, "position": { "unit": 1 } } ]
+            }
+            """,
+        PassingRack = """
+            {
+              "cabinet": { "heightU": 20, "widthMm": 600, "depthMm": 1000 },
+              "items": [ { "id": "wave-pc", "heightU": 18, "position": { "unit": 1 } } ]
+            }
+            """,
+    };
+
+    /// <inheritdoc/>
+    public override RuleDescriptor Descriptor => Facts;
+
+    /// <inheritdoc/>
+    public override void Check(RuleContext context)
+    {
+        var space = context.Survey.Occupancy.Figures;
+        var percent = context.Limit(ReservePercent);
+        var needed = percent / 100 * space.UnitsTotal;
+        if (space.UnitsFree >= needed - SetbackInterval.ToleranceMm)
+        {
+            return;
+        }
+
+        context.Report(new FindingDraft
+        {
+            Message = "{unitsFree} of {unitsTotal} units are free; a reserve of {percent} % is {needed} units.",
+            Data = [("unitsFree", space.UnitsFree), ("unitsTotal", space.UnitsTotal), ("percent", percent), ("needed", needed)],
+            Subject = "cabinet",
+            Identity = [],
+            Pointers = [Pointers.CabinetHeightU],
+            Actual = Quantities.Units(space.UnitsFree),
+            Limit = Quantities.Units(needed),
+            Calculation = Invariant($"{percent:0.###} / 100 x {space.UnitsTotal} = {needed:0.###} > {space.UnitsFree}"),
+            Remedies = Remedies(context.Survey, space, percent),
+        });
+    }
+
+    private static List<Remedy> Remedies(RackSurvey survey, SpaceFigures space, double percent)
+    {
+        // With u used units of U the reserve is met from U - u >= share x U on, so U >= u / (1 - share).
+        var needed = percent < 100 ? (int)Math.Ceiling((space.UnitsUsed / (1 - (percent / 100))) - SetbackInterval.ToleranceMm) : int.MaxValue;
+        return PlaceRemedies.HigherCabinetU(needed) is { } roof
+            ? [new PatchBuilder(survey).Raise(roof).Titled($"Take a cabinet of {roof} units")]
+            : [];
+    }
+}

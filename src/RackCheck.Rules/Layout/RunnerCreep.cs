@@ -1,0 +1,192 @@
+using RackCheck.Engineering;
+using RackCheck.Model;
+using RackCheck.Rules.Remedies;
+using RackCheck.Rules.Survey;
+using static System.FormattableString;
+
+namespace RackCheck.Rules.Layout;
+
+/// <summary>Finds runs of units on fixed runners that creep out of their units.</summary>
+public sealed class RunnerCreep : Rule
+{
+    private static readonly RuleLimit RunWarning = new(
+        "runWarning", "sets on runners in a run of which a height is not known; more are a warning", 2, "sets", 1, 20, Stricter.Lower);
+
+    private static readonly RuleLimit RunError = new(
+        "runError", "sets on runners in a run of which a height is not known; more are an error", 3, "sets", 1, 20, Stricter.Lower);
+
+    private static readonly RuleDescriptor Facts = new()
+    {
+        Id = "layout.runner-stack",
+        Title = "Runners creep out of their units",
+        Severity = Severity.Error,
+        MilderSeverity = Severity.Warning,
+        What = "Finds units on fixed angle runners stacked one on the other without a free unit between, where the thickness of the runners adds up past what the units leave.",
+        Why = "Each angle lifts its unit by its thickness. After a few, front panels no longer line up with their holes.",
+        Formula = "heights known: sum of (body height + runner thickness) <= units taken x 44.45, from the lowest set to each; not known: at most runWarning sets in a run, an error over runError",
+        Sources = [Sources.SupportPractice, Sources.Iec60297],
+        Limits = [RunWarning, RunError],
+        Needs = ["/items/*/support/style", "/items/*/support/thicknessMm", "/items/*/body/heightMm", "/items/*/position"],
+        Remedies = ["Move the sets above up so that a free unit lies in the run.", "Carry the culprit on a shelf of its own."],
+        Cautions = [Cautions.Handling],
+        FailingRack = """
+            {
+              "cabinet": { "heightU": 42, "widthMm": 600, "depthMm": 1000 },
+              "items": [
+                { "id": "wave-pc", "heightU": 4, "position": { "unit": 1 }, "body": { "heightMm": 176 }, "support": { "style": "runners" } },
+                { "id": "gauge-pc", "heightU": 4, "position": { "unit": 5 }, "body": { "heightMm": 175.7 }, "support": { "style": "runners" } }
+              ]
+            }
+            """,
+        PassingRack = """
+            {
+              "cabinet": { "heightU": 42, "widthMm": 600, "depthMm": 1000 },
+              "items": [
+                { "id": "wave-pc", "heightU": 4, "position": { "unit": 1 }, "body": { "heightMm": 175.8 }, "support": { "style": "runners" } },
+                { "id": "gauge-pc", "heightU": 4, "position": { "unit": 5 }, "body": { "heightMm": 175.8 }, "support": { "style": "runners" } }
+              ]
+            }
+            """,
+    };
+
+    /// <inheritdoc/>
+    public override RuleDescriptor Descriptor => Facts;
+
+    /// <inheritdoc/>
+    public override void Check(RuleContext context)
+    {
+        CheckFace(context, Face.Front);
+        CheckFace(context, Face.Rear);
+    }
+
+    private static void CheckFace(RuleContext context, Face face)
+    {
+        List<Mounted>? run = null;
+        foreach (var mounted in context.Survey.Occupancy.ByPlace)
+        {
+            if (mounted.Face != face)
+            {
+                continue;
+            }
+
+            var onRunners = mounted.SupportStyle == SupportStyle.Runners;
+            if (run is { Count: > 0 } && (!onRunners || mounted.Bottom != run[^1].Top + 1))
+            {
+                CheckRun(context, run);
+                run.Clear();
+            }
+
+            if (onRunners)
+            {
+                (run ??= []).Add(mounted);
+            }
+        }
+
+        if (run is { Count: > 0 })
+        {
+            CheckRun(context, run);
+        }
+    }
+
+    private static void CheckRun(RuleContext context, List<Mounted> run)
+    {
+        if (HeightsKnown(run))
+        {
+            if (FirstTooHigh(run) is { } culprit)
+            {
+                ReportHeights(context, run, culprit);
+            }
+        }
+        else if (run.Count > MostSets(context))
+        {
+            ReportCount(context, run);
+        }
+    }
+
+    private static bool HeightsKnown(IReadOnlyList<Mounted> run) => run.All(m => m.Item!.Body?.HeightMm is not null);
+
+    private static double MostSets(RuleContext context) => Math.Min(context.Limit(RunWarning), context.Limit(RunError));
+
+    // A set alone may rise into the free unit above it; only a stack has to keep to its units.
+    private static int? FirstTooHigh(IReadOnlyList<Mounted> run)
+    {
+        var (stack, room) = (0.0, 0.0);
+        for (var i = 0; run.Count > 1 && i < run.Count; i++)
+        {
+            stack += run[i].Item!.Body!.HeightMm!.Value + run[i].SupportThicknessMm;
+            room += RackGeometry.ApertureMm(run[i].HeightU);
+            if (stack > room + SetbackInterval.ToleranceMm)
+            {
+                return i;
+            }
+        }
+
+        return null;
+    }
+
+    private static void ReportHeights(RuleContext context, List<Mounted> run, int culprit)
+    {
+        var part = run.GetRange(0, culprit + 1);
+        var stack = part.Sum(m => m.Item!.Body!.HeightMm!.Value + m.SupportThicknessMm);
+        var room = part.Sum(m => RackGeometry.ApertureMm(m.HeightU));
+        var terms = string.Join(" + ", part.Select(m => Invariant($"({m.Item!.Body!.HeightMm:0.###} + {m.SupportThicknessMm:0.###})")));
+        context.Report(Draft(
+            context,
+            run,
+            culprit,
+            Severity.Error,
+            "{sets} sets on runners from {first} up to {item} are {stackMm} mm high together; their units leave {roomMm} mm.",
+            [("sets", part.Count), ("first", run[0].Id), ("item", run[culprit].Id), ("stackMm", stack), ("roomMm", room)],
+            Quantities.Millimetres(stack),
+            Quantities.Millimetres(room),
+            Invariant($"{terms} = {stack:0.###} > {room:0.###}")));
+    }
+
+    private static void ReportCount(RuleContext context, List<Mounted> run)
+    {
+        var error = context.Limit(RunError);
+        var severity = run.Count > error ? Severity.Error : Severity.Warning;
+        var limit = severity == Severity.Error ? error : context.Limit(RunWarning);
+        var culprit = (int)MostSets(context);
+        context.Report(Draft(
+            context,
+            run,
+            culprit,
+            severity,
+            "{sets} sets on runners from {first} to {last} stand one on the other without a free unit; more than {limit} creep out of their units, from {item} on.",
+            [("sets", run.Count), ("first", run[0].Id), ("last", run[^1].Id), ("limit", limit), ("item", run[culprit].Id)],
+            Quantities.Of(run.Count, "sets"),
+            Quantities.Of(limit, "sets"),
+            Invariant($"{run.Count} > {limit:0.###}")));
+    }
+
+    private static FindingDraft Draft(
+        RuleContext context,
+        List<Mounted> run,
+        int culprit,
+        Severity severity,
+        string message,
+        IReadOnlyList<(string Name, Scalar Value)> data,
+        Quantity actual,
+        Quantity limit,
+        string calculation)
+    {
+        var most = MostSets(context);
+        var place = context.Survey.Cabinet.UnitsText(run[0].Bottom!.Value, run[^1].Top);
+        return new FindingDraft
+        {
+            Severity = severity,
+            Message = message,
+            Data = data,
+            Subject = Invariant($"{run[culprit].Id}, {place}, {CabinetFacts.FaceText(run[0].Face)}"),
+            Identity = [.. run.Select(m => m.Id).Order(StringComparer.Ordinal)],
+            Pointers = [run[culprit].Pointer, .. run.Where((_, i) => i != culprit).Select(m => m.Pointer)],
+            Actual = actual,
+            Limit = limit,
+            UtilisationPercent = 100 * actual.Value / limit.Value,
+            Calculation = calculation,
+            Remedies = RunnerRemedies.For(
+                context.Survey, run, part => HeightsKnown(part) ? FirstTooHigh(part) is null : part.Count <= most),
+        };
+    }
+}

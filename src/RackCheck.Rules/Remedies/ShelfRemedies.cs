@@ -1,0 +1,107 @@
+using RackCheck.Engineering;
+using RackCheck.Model;
+using RackCheck.Rules.Survey;
+
+namespace RackCheck.Rules.Remedies;
+
+/// <summary>Cures that give things a shelf.</summary>
+public static class ShelfRemedies
+{
+    /// <summary>Room kept above a new shelf for a thing of unknown height, units.</summary>
+    private const int RoomForUnknownU = 4;
+
+    /// <summary>Usable width of a shelf, mm: the opening less what its flanges take.</summary>
+    /// <param name="survey">The facts.</param>
+    /// <returns>Width, mm.</returns>
+    public static double UsableWidthMm(RackSurvey survey) => survey.Cabinet.OpeningMm - Allowances.ShelfWidthLossMm;
+
+    /// <summary>Stands things on a shelf that has room for them, else on a new one; null where neither can be had.</summary>
+    /// <param name="survey">The facts.</param>
+    /// <param name="things">The things.</param>
+    /// <returns>The remedy.</returns>
+    public static Remedy? Stand(RackSurvey survey, params IReadOnlyList<Mounted> things) =>
+        FindShelf(survey, things) is { } shelf
+            ? OnShelf(new PatchBuilder(survey), things, shelf.Id).Titled($"Stand {Names(things)} on the shelf {shelf.Id}")
+            : OnNewShelf(survey, things);
+
+    private static Mounted? FindShelf(RackSurvey survey, IReadOnlyList<Mounted> things)
+    {
+        foreach (var shelf in survey.Occupancy.ByPlace)
+        {
+            if (shelf.Category == ItemCategory.Shelf && shelf.Face == things[0].Face && HasRoom(survey, shelf, things))
+            {
+                return shelf;
+            }
+        }
+
+        return null;
+    }
+
+    private static bool HasRoom(RackSurvey survey, Mounted shelf, IReadOnlyList<Mounted> things)
+    {
+        var room = RackGeometry.ApertureMm(survey.Occupancy.FreeAbove(shelf));
+        var width = 0.0;
+        foreach (var thing in shelf.Load.Concat(things))
+        {
+            width += thing.Item!.Body?.WidthMm ?? double.PositiveInfinity;
+            if (!(thing.BodyDepthMm <= shelf.BodyDepthMm) || !(thing.StandingHeightMm <= room))
+            {
+                return false;
+            }
+        }
+
+        return width <= UsableWidthMm(survey);
+    }
+
+    private static Remedy? OnNewShelf(RackSurvey survey, IReadOnlyList<Mounted> things)
+    {
+        if (things.Sum(t => t.Item!.Body?.WidthMm ?? 0) > UsableWidthMm(survey))
+        {
+            return null;
+        }
+
+        var face = things[0].Face;
+        var depth = things.Max(t => t.BodyDepthMm);
+        var id = survey.FreeItemId("shelf-for-" + things[0].Id[..Math.Min(things[0].Id.Length, 48)]);
+        var probe = new Mounted
+        {
+            Index = -1,
+            Id = id,
+            HeightU = 1,
+            Face = face,
+            BodyDepthMm = depth,
+            RearProjectionMm = things.Max(t => t.RearProjectionMm),
+            LoadHeightU = things.Max(t => t.StandingHeightMm is { } height ? RackGeometry.UnitsForHeight(height) : RoomForUnknownU),
+        };
+        if (survey.Occupancy.FindPlace(probe, probe.HeightU, 1, survey.Cabinet.HeightU) is not { } bottom)
+        {
+            return null;
+        }
+
+        // The shelf is a plate as deep as what stands on it: it has nothing of its own before or behind.
+        var shelf = new Item
+        {
+            Id = id,
+            Category = ItemCategory.Shelf,
+            HeightU = probe.HeightU,
+            Position = new Position { Unit = survey.Cabinet.Renumber(bottom), Face = face },
+            Body = new Body { DepthMm = depth },
+            FrontProjectionMm = 0,
+            RearProjectionMm = 0,
+        };
+        return OnShelf(new PatchBuilder(survey).AddItem(shelf), things, id)
+            .Titled($"Add a shelf at {survey.Cabinet.UnitsText(bottom, bottom)} and stand {Names(things)} on it");
+    }
+
+    private static PatchBuilder OnShelf(PatchBuilder patch, IReadOnlyList<Mounted> things, string shelfId)
+    {
+        foreach (var thing in things)
+        {
+            patch.Set(Pointers.ItemOnShelf[thing.Index], shelfId);
+        }
+
+        return patch;
+    }
+
+    private static string Names(IReadOnlyList<Mounted> things) => string.Join(" and ", things.Select(t => t.Id));
+}

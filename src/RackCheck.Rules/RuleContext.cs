@@ -1,0 +1,110 @@
+using System.Security.Cryptography;
+using System.Text;
+using RackCheck.Model;
+using RackCheck.Rules.Survey;
+
+namespace RackCheck.Rules;
+
+/// <summary>What a rule reads and where it writes. One for a request; the pipeline turns it from rule to rule.</summary>
+public sealed class RuleContext
+{
+    private readonly List<Finding> findings;
+    private readonly List<NotAssessed> notAssessed;
+    private RuleDescriptor descriptor = null!;
+    private RulePolicy? policy;
+    private List<string>? lacking;
+    private string? lackingMessage;
+
+    internal RuleContext(RackSurvey survey, List<Finding> findings, List<NotAssessed> notAssessed) =>
+        (Survey, this.findings, this.notAssessed) = (survey, findings, notAssessed);
+
+    /// <summary>The facts of the rack.</summary>
+    public RackSurvey Survey { get; }
+
+    /// <summary>The value of a limit: the policy's, else the default.</summary>
+    /// <param name="limit">The limit.</param>
+    /// <returns>Its value in its unit.</returns>
+    public double Limit(RuleLimit limit) =>
+        policy?.Limits is { } limits && limits.TryGetValue(limit.Name, out var value) ? value : limit.Default;
+
+    /// <summary>Reports a defect.</summary>
+    /// <param name="draft">What is to be said of it.</param>
+    public void Report(FindingDraft draft)
+    {
+        var data = new Dictionary<string, Scalar>(draft.Data.Count, StringComparer.Ordinal);
+        foreach (var (name, value) in draft.Data)
+        {
+            data[name] = value.Number is { } number ? Quantities.Round(number) : value;
+        }
+
+        findings.Add(new Finding
+        {
+            Rule = descriptor.Id,
+            Fingerprint = Fingerprint(descriptor.Id, draft.Identity),
+            Severity = SeverityOf(draft.Severity ?? descriptor.Severity),
+            Safety = descriptor.Safety,
+            Subject = draft.Subject,
+            UtilisationPercent = draft.UtilisationPercent is { } percent ? Quantities.Round(percent) : null,
+            Message = draft.RenderMessage(),
+            MessageData = data,
+            Pointers = draft.Pointers,
+            Actual = draft.Actual,
+            Limit = draft.Limit,
+            Calculation = draft.Calculation,
+            Sources = descriptor.SourceKeys,
+            Remedies = draft.Remedies,
+        });
+    }
+
+    /// <summary>Says that a member of the description is absent without which the rule cannot be applied to all of the rack.</summary>
+    /// <param name="pointer">Where it would stand.</param>
+    /// <param name="message">What that means; the first one said by the rule is kept.</param>
+    public void Lacks(string pointer, string message)
+    {
+        lackingMessage ??= message;
+        lacking ??= [];
+        if (!lacking.Contains(pointer))
+        {
+            lacking.Add(pointer);
+        }
+    }
+
+    internal void Begin(RuleDescriptor rule, RulePolicy? rulePolicy)
+    {
+        descriptor = rule;
+        policy = rulePolicy;
+        lacking = null;
+        lackingMessage = null;
+    }
+
+    internal void End()
+    {
+        if (lacking is not null)
+        {
+            lacking.Sort(PointerOrder.Instance);
+            notAssessed.Add(new NotAssessed { Rule = descriptor.Id, Missing = lacking, Message = lackingMessage! });
+        }
+    }
+
+    internal void Fail() => notAssessed.Add(new NotAssessed
+    {
+        Rule = descriptor.Id,
+        Missing = [],
+        Message = "The rule failed inside the service and says nothing about this rack.",
+    });
+
+    private static string Fingerprint(string rule, IReadOnlyList<string> identity)
+    {
+        // Ids can hold any character but a control character, so the separator cannot be forged.
+        var text = rule + '\u001f' + string.Join('\u001f', identity);
+        return Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(text)).AsSpan(0, 8));
+    }
+
+    private Severity SeverityOf(Severity own) => policy?.Severity switch
+    {
+        PolicySeverity.Error => Severity.Error,
+        PolicySeverity.Warning => Severity.Warning,
+        PolicySeverity.Advice => Severity.Advice,
+        _ => own,
+    };
+}

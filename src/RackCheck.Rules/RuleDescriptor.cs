@@ -1,0 +1,81 @@
+using RackCheck.Engineering;
+using RackCheck.Model;
+
+namespace RackCheck.Rules;
+
+/// <summary>All that there is to say about a rule. Its page, the list of rules, the contract's documentation and its tests are made of this.</summary>
+public sealed record RuleDescriptor
+{
+    /// <summary>Theme and slug, stable for ever, never used again.</summary>
+    public required string Id { get; init; }
+
+    /// <summary>The defect, in a few words; unique.</summary>
+    public required string Title { get; init; }
+
+    /// <summary>Severity of its findings.</summary>
+    public required Severity Severity { get; init; }
+
+    /// <summary>Severity of its milder findings, where it grades.</summary>
+    public Severity? MilderSeverity { get; init; }
+
+    /// <summary>Whether it guards against people being hurt: a policy can make it stricter, never weaker, and nobody can accept its findings.</summary>
+    public bool Safety { get; init; }
+
+    /// <summary>What it does.</summary>
+    public required string What { get; init; }
+
+    /// <summary>Why that is bad.</summary>
+    public required string Why { get; init; }
+
+    /// <summary>What it computes.</summary>
+    public required string Formula { get; init; }
+
+    /// <summary>Where formula and limits come from.</summary>
+    public required IReadOnlyList<Source> Sources { get; init; }
+
+    /// <summary>Limits that a policy can set.</summary>
+    public IReadOnlyList<RuleLimit> Limits { get; init; } = [];
+
+    /// <summary>Members of the description that it reads; * stands for an index.</summary>
+    public required IReadOnlyList<string> Needs { get; init; }
+
+    /// <summary>What can cure it, best first.</summary>
+    public required IReadOnlyList<string> Remedies { get; init; }
+
+    /// <summary>What has to be minded by whoever acts on a finding.</summary>
+    public IReadOnlyList<string> Cautions { get; init; } = [];
+
+    /// <summary>JSON of a rack that breaks the rule.</summary>
+    public required string FailingRack { get; init; }
+
+    /// <summary>JSON of a rack at the limit that does not.</summary>
+    public required string PassingRack { get; init; }
+
+    /// <summary>The part of the id before the point.</summary>
+    public string Theme => Id[..Id.IndexOf('.', StringComparison.Ordinal)];
+
+    /// <summary>Keys of the sources, as findings cite them.</summary>
+    public IReadOnlyList<string> SourceKeys => sourceKeys ??= [.. Sources.Select(s => s.Key)];
+
+    private string[]? sourceKeys;
+}
+
+/// <summary>A limit that a policy can set.</summary>
+/// <param name="Name">camelCase noun with its unit.</param>
+/// <param name="Meaning">What it limits.</param>
+/// <param name="Default">Value while no policy sets it.</param>
+/// <param name="Unit">Its unit.</param>
+/// <param name="Minimum">Least value that a policy can set.</param>
+/// <param name="Maximum">Greatest value that a policy can set.</param>
+/// <param name="Stricter">Which way finds more.</param>
+public sealed record RuleLimit(string Name, string Meaning, double Default, string Unit, double Minimum, double Maximum, Stricter Stricter);
+
+/// <summary>Which way a limit finds more.</summary>
+public enum Stricter
+{
+    /// <summary>A lower value is stricter.</summary>
+    Lower,
+
+    /// <summary>A higher value is stricter.</summary>
+    Higher,
+}

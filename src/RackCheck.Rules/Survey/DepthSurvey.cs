@@ -1,0 +1,113 @@
+using RackCheck.Engineering;
+using RackCheck.Model;
+
+namespace RackCheck.Rules.Survey;
+
+/// <summary>Setbacks of the uprights: which would serve each item, which serve all, and which holds.</summary>
+public sealed class DepthSurvey
+{
+    private readonly CabinetFacts cabinet;
+    private readonly Mounted[] items;
+
+    internal DepthSurvey(CabinetFacts cabinet, Mounted[] items)
+    {
+        (this.cabinet, this.items) = (cabinet, items);
+        var all = new SetbackInterval(0, double.PositiveInfinity);
+        var deepest = 0.0;
+        foreach (var item in items)
+        {
+            var own = Interval(item, cabinet.Depth, cabinet.SpacingMm);
+            LeastBy = Tighter(item, own.LeastMm, LeastBy, all.LeastMm, lower: true);
+            GreatestBy = Tighter(item, own.GreatestMm, GreatestBy, all.GreatestMm, lower: false);
+            all = all.Intersect(own);
+            deepest = Math.Max(deepest, item.Depth?.StackMm ?? 0);
+        }
+
+        All = all;
+        SetbackMm = cabinet.SetbackMm ?? AssumedSetback();
+        Figures = MakeFigures(deepest);
+    }
+
+    /// <summary>Setbacks that serve every item whose depth is known; without an upper bound where none is.</summary>
+    public SetbackInterval All { get; }
+
+    /// <summary>The item that sets the least setback; null where nothing does.</summary>
+    public Mounted? LeastBy { get; }
+
+    /// <summary>The item that sets the greatest setback; null where no depth is known.</summary>
+    public Mounted? GreatestBy { get; }
+
+    /// <summary>Setback of the front plane, mm: the one given, else the least on the pitch that serves every item, else null.</summary>
+    public double? SetbackMm { get; }
+
+    /// <summary>The depth figures of the report.</summary>
+    public DepthFigures Figures { get; }
+
+    /// <summary>Whether some setback serves every item whose depth is known.</summary>
+    public bool SomeSetbackServes => !All.IsEmpty;
+
+    /// <summary>Whether the cabinet is too shallow for an item alone, whatever else is in it.</summary>
+    /// <param name="item">The item.</param>
+    /// <returns>Whether no setback serves it.</returns>
+    public bool FitsNowhere(Mounted item) => Interval(item, cabinet.Depth, cabinet.SpacingMm).IsEmpty;
+
+    /// <summary>Setbacks that would serve an item in this cabinet; unbounded on a side of which nothing is known.</summary>
+    /// <param name="item">The item.</param>
+    /// <returns>The interval.</returns>
+    public SetbackInterval Interval(Mounted item) => Interval(item, cabinet.Depth, cabinet.SpacingMm);
+
+    /// <summary>Setbacks that would serve all items in another cabinet.</summary>
+    /// <param name="other">Depth and doors of the other cabinet.</param>
+    /// <param name="without">Items that are taken out.</param>
+    /// <returns>The interval, perhaps empty.</returns>
+    public SetbackInterval AllIn(CabinetDepth other, IReadOnlyCollection<Mounted>? without = null)
+    {
+        var all = new SetbackInterval(0, double.PositiveInfinity);
+        foreach (var item in items)
+        {
+            if (without?.Contains(item) != true)
+            {
+                all = all.Intersect(Interval(item, other, cabinet.SpacingMm));
+            }
+        }
+
+        return all;
+    }
+
+    private static SetbackInterval Interval(Mounted item, CabinetDepth cabinet, double? spacingMm)
+    {
+        if (item.Face == Face.Rear)
+        {
+            return item.Depth is { } rearDepth && spacingMm is { } spacing
+                ? MountingDepth.OfRearItem(cabinet, rearDepth, spacing)
+                : new SetbackInterval(0, double.PositiveInfinity);
+        }
+
+        return item.Depth is { } depth
+            ? MountingDepth.OfFrontItem(cabinet, depth)
+            : new SetbackInterval(MountingDepth.LeastForProjection(cabinet, item.FrontProjectionMm), double.PositiveInfinity);
+    }
+
+    // Of two items with the same bound the one with the lesser id is named, so that the order of items does not matter.
+    private static Mounted? Tighter(Mounted item, double bound, Mounted? holder, double current, bool lower)
+    {
+        var order = lower ? bound.CompareTo(current) : current.CompareTo(bound);
+        return order > 0 || (order == 0 && holder is not null && string.CompareOrdinal(item.Id, holder.Id) < 0) ? item : holder;
+    }
+
+    private double? AssumedSetback() =>
+        All.IsEmpty ? null : All.OnPitch(0, cabinet.PitchMm) ?? All.LeastMm;
+
+    private DepthFigures MakeFigures(double deepest)
+    {
+        var bounded = double.IsFinite(All.GreatestMm);
+        return new DepthFigures
+        {
+            UsableMm = Quantities.Round(cabinet.Depth.UsableMm),
+            DeepestStackMm = deepest > 0 ? Quantities.Round(deepest) : null,
+            FrontSetbackMinMm = items.Length > 0 ? Quantities.Round(All.LeastMm) : null,
+            FrontSetbackMaxMm = bounded ? Quantities.Round(All.GreatestMm) : null,
+            MinimumCabinetDepthMm = bounded ? Quantities.Round(MountingDepth.LeastCabinetDepthMm(cabinet.Depth, All)) : null,
+        };
+    }
+}

@@ -1,0 +1,233 @@
+using System.Numerics;
+using RackCheck.Engineering;
+using RackCheck.Model;
+
+namespace RackCheck.Rules.Survey;
+
+/// <summary>Which units are taken, by what, on which face.</summary>
+public sealed class Occupancy
+{
+    private readonly CabinetFacts cabinet;
+    private readonly ulong frontPlates;
+    private readonly ulong frontEquipment;
+    private readonly ulong rearEquipment;
+
+    internal Occupancy(CabinetFacts cabinet, Mounted[] items, Mounted[] units)
+    {
+        this.cabinet = cabinet;
+        ByPlace = SortedByPlace(items, units);
+        foreach (var mounted in ByPlace)
+        {
+            var own = Mask(mounted.Bottom!.Value, mounted.ClaimTop);
+            if (mounted.Category == ItemCategory.BlankingPanel)
+            {
+                frontPlates |= mounted.Face == Face.Front ? own : 0;
+            }
+            else if (mounted.Face == Face.Front)
+            {
+                frontEquipment |= own;
+            }
+            else
+            {
+                rearEquipment |= own;
+            }
+        }
+
+        Figures = MakeFigures();
+    }
+
+    /// <summary>Everything that is placed, from below, then front before rear, then by id: an order that does not hang on the request's.</summary>
+    public IReadOnlyList<Mounted> ByPlace { get; }
+
+    /// <summary>Units in all, taken, free.</summary>
+    public SpaceFigures Figures { get; }
+
+    /// <summary>Bits of the front units that neither equipment, things on shelves nor blanking panels close; bit 0 is unit 1 from below.</summary>
+    public ulong OpenFront => Whole & ~(frontPlates | frontEquipment);
+
+    private ulong Whole => Mask(1, cabinet.HeightU);
+
+    /// <summary>Whether two things that share a unit from opposite faces meet in the middle.</summary>
+    /// <param name="one">One.</param>
+    /// <param name="other">The other, on the opposite face.</param>
+    /// <returns>Yes, no, or not to be said for want of a depth.</returns>
+    public Meeting Meet(Mounted one, Mounted other)
+    {
+        var known = (one.Depth?.ReachMm ?? 0) + (other.Depth?.ReachMm ?? 0);
+        var room = RoomBetweenPlanesMm;
+        return known > room + SetbackInterval.ToleranceMm ? Meeting.Yes
+            : one.Depth is not null && other.Depth is not null && cabinet.SpacingMm is not null ? Meeting.No
+            : Meeting.Unknown;
+    }
+
+    /// <summary>Room between the mounting planes, mm: their spacing, or, where it is not given, the most that lies between the doors.</summary>
+    public double RoomBetweenPlanesMm => cabinet.SpacingMm ?? cabinet.Depth.UsableMm;
+
+    /// <summary>The unit nearest to a wanted one where something could go without touching anything else; the lower of two as near.</summary>
+    /// <param name="what">What is to go there, with what stands on it; where it is now does not count as taken.</param>
+    /// <param name="heightU">Units that it needs.</param>
+    /// <param name="wanted">Lowest unit wanted, counted from below.</param>
+    /// <param name="roofU">Units that the rack has, for asking what a higher one would hold.</param>
+    /// <returns>Lowest unit, counted from below, or null.</returns>
+    public int? FindPlace(Mounted what, int heightU, int wanted, int roofU)
+    {
+        var last = roofU - heightU - what.LoadHeightU + 1;
+        if (last < 1)
+        {
+            return null;
+        }
+
+        var from = Math.Clamp(wanted, 1, last);
+        for (var distance = 0; distance < roofU; distance++)
+        {
+            if (from - distance >= 1 && CanGo(what, heightU, from - distance))
+            {
+                return from - distance;
+            }
+
+            if (distance > 0 && from + distance <= last && CanGo(what, heightU, from + distance))
+            {
+                return from + distance;
+            }
+        }
+
+        return null;
+    }
+
+    /// <summary>Whether something could go to a unit without touching anything else, on its own face.</summary>
+    /// <param name="what">What is to go there.</param>
+    /// <param name="heightU">Units that it needs.</param>
+    /// <param name="bottom">Lowest unit, counted from below.</param>
+    /// <returns>Whether it could.</returns>
+    public bool CanGo(Mounted what, int heightU, int bottom)
+    {
+        var top = bottom + heightU - 1;
+        var claimTop = top + what.LoadHeightU;
+        foreach (var other in ByPlace)
+        {
+            if (ReferenceEquals(other, what))
+            {
+                continue;
+            }
+
+            var touches = other.Bottom <= claimTop && other.ClaimTop >= bottom;
+            if (touches && (other.Face == what.Face || Meet(what, other) == Meeting.Yes))
+            {
+                return false;
+            }
+
+            // Two sets on runners keep a free unit between, so that a cure never lengthens a stack of them.
+            var bothOnRunners = what.SupportStyle == SupportStyle.Runners && other.SupportStyle == SupportStyle.Runners;
+            if (bothOnRunners && other.Face == what.Face && (other.Top == bottom - 1 || other.Bottom == top + 1))
+            {
+                return false;
+            }
+        }
+
+        return true;
+    }
+
+    /// <summary>Free units between the top of a shelf and what hangs next above it, or the roof.</summary>
+    /// <param name="shelf">The shelf.</param>
+    /// <returns>Units.</returns>
+    public int FreeAbove(Mounted shelf)
+    {
+        var next = cabinet.HeightU + 1;
+        foreach (var other in ByPlace)
+        {
+            if (other.Bottom > shelf.Top && other.Bottom < next && !ReferenceEquals(other, shelf)
+                && (other.Face == shelf.Face || Meet(shelf, other) == Meeting.Yes))
+            {
+                next = other.Bottom.Value;
+            }
+        }
+
+        return Math.Max(0, next - shelf.Top - 1);
+    }
+
+    /// <summary>Bits of a run of units, clipped to what a rack can have; bit 0 is unit 1 from below.</summary>
+    /// <param name="bottom">Lowest unit.</param>
+    /// <param name="top">Highest unit.</param>
+    /// <returns>The bits.</returns>
+    public static ulong Mask(int bottom, int top)
+    {
+        var from = Math.Max(bottom, 1);
+        var to = Math.Min(top, 60);
+        return to < from ? 0 : (ulong.MaxValue >> (64 - (to - from + 1))) << (from - 1);
+    }
+
+    private static Mounted[] SortedByPlace(Mounted[] items, Mounted[] units)
+    {
+        var count = 0;
+        var placed = new Mounted[items.Length + units.Length];
+        foreach (var item in items)
+        {
+            if (item.IsPlaced)
+            {
+                placed[count++] = item;
+            }
+        }
+
+        foreach (var unit in units)
+        {
+            placed[count++] = unit;
+        }
+
+        Array.Resize(ref placed, count);
+        placed.AsSpan().Sort(default(PlaceComparer));
+        return placed;
+    }
+
+    private SpaceFigures MakeFigures()
+    {
+        var used = (frontEquipment | rearEquipment) & Whole;
+        var free = Whole & ~used;
+        var count = BitOperations.PopCount(used);
+        return new SpaceFigures
+        {
+            UnitsTotal = cabinet.HeightU,
+            UnitsUsed = count,
+            UnitsFree = cabinet.HeightU - count,
+            LargestGapU = LongestRun(free),
+        };
+    }
+
+    private static int LongestRun(ulong bits)
+    {
+        // Each step shortens every run of ones by one.
+        var length = 0;
+        while (bits != 0)
+        {
+            bits &= bits << 1;
+            length++;
+        }
+
+        return length;
+    }
+
+    private readonly struct PlaceComparer : IComparer<Mounted>
+    {
+        public int Compare(Mounted? x, Mounted? y)
+        {
+            var order = x!.Bottom!.Value.CompareTo(y!.Bottom!.Value);
+            order = order != 0 ? order : x.Face.CompareTo(y.Face);
+            order = order != 0 ? order : string.CompareOrdinal(x.Id, y.Id);
+
+            // An item and a distribution unit may bear the same id.
+            return order != 0 ? order : (x.Item is null).CompareTo(y.Item is null);
+        }
+    }
+}
+
+/// <summary>Whether two things meet between the mounting planes.</summary>
+public enum Meeting
+{
+    /// <summary>There is room between them.</summary>
+    No,
+
+    /// <summary>They meet.</summary>
+    Yes,
+
+    /// <summary>A depth that decides it is not known.</summary>
+    Unknown,
+}

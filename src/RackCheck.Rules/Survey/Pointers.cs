@@ -1,0 +1,104 @@
+namespace RackCheck.Rules.Survey;
+
+/// <summary>Pointers into a description. Those of list elements are made once for the process, since every request asks for them.</summary>
+public static class Pointers
+{
+    /// <summary>Overall depth of the cabinet.</summary>
+    public const string CabinetDepth = "/cabinet/depthMm";
+
+    /// <summary>Overall width of the cabinet.</summary>
+    public const string CabinetWidth = "/cabinet/widthMm";
+
+    /// <summary>Units of the cabinet.</summary>
+    public const string CabinetHeightU = "/cabinet/heightU";
+
+    /// <summary>Setback of the front uprights.</summary>
+    public const string FrontSetback = "/cabinet/uprights/frontSetbackMm";
+
+    /// <summary>Distance of the uprights.</summary>
+    public const string Spacing = "/cabinet/uprights/spacingMm";
+
+    /// <summary>Opening between the uprights.</summary>
+    public const string Opening = "/cabinet/uprights/openingMm";
+
+    /// <summary>Holes of the uprights.</summary>
+    public const string Hole = "/cabinet/uprights/hole";
+
+    /// <summary>Front door.</summary>
+    public const string FrontDoor = "/cabinet/frontDoor";
+
+    /// <summary>Rear door.</summary>
+    public const string RearDoor = "/cabinet/rearDoor";
+
+    /// <summary>An item.</summary>
+    public static IndexedPointer Item { get; } = new("/items/", "");
+
+    /// <summary>Position of an item.</summary>
+    public static IndexedPointer ItemPosition { get; } = new("/items/", "/position");
+
+    /// <summary>Depth of an item's body.</summary>
+    public static IndexedPointer ItemBodyDepth { get; } = new("/items/", "/body/depthMm");
+
+    /// <summary>Width of an item's body.</summary>
+    public static IndexedPointer ItemBodyWidth { get; } = new("/items/", "/body/widthMm");
+
+    /// <summary>Height of an item's body.</summary>
+    public static IndexedPointer ItemBodyHeight { get; } = new("/items/", "/body/heightMm");
+
+    /// <summary>Front projection of an item.</summary>
+    public static IndexedPointer ItemFrontProjection { get; } = new("/items/", "/frontProjectionMm");
+
+    /// <summary>Rear projection of an item.</summary>
+    public static IndexedPointer ItemRearProjection { get; } = new("/items/", "/rearProjectionMm");
+
+    /// <summary>Mass of an item.</summary>
+    public static IndexedPointer ItemMass { get; } = new("/items/", "/massKg");
+
+    /// <summary>Support of an item.</summary>
+    public static IndexedPointer ItemSupport { get; } = new("/items/", "/support");
+
+    /// <summary>Style of an item's support.</summary>
+    public static IndexedPointer ItemSupportStyle { get; } = new("/items/", "/support/style");
+
+    /// <summary>Thickness of an item's support.</summary>
+    public static IndexedPointer ItemSupportThickness { get; } = new("/items/", "/support/thicknessMm");
+
+    /// <summary>Least spacing of an item's support.</summary>
+    public static IndexedPointer ItemMinSpacing { get; } = new("/items/", "/support/minSpacingMm");
+
+    /// <summary>Greatest spacing of an item's support.</summary>
+    public static IndexedPointer ItemMaxSpacing { get; } = new("/items/", "/support/maxSpacingMm");
+
+    /// <summary>Shelf that an item stands on.</summary>
+    public static IndexedPointer ItemOnShelf { get; } = new("/items/", "/onShelf");
+
+    /// <summary>Airflow direction of an item.</summary>
+    public static IndexedPointer ItemAirflowDirection { get; } = new("/items/", "/airflow/direction");
+
+    /// <summary>A distribution unit.</summary>
+    public static IndexedPointer DistributionUnit { get; } = new("/distributionUnits/", "");
+
+    /// <summary>Position of a distribution unit.</summary>
+    public static IndexedPointer DistributionUnitPosition { get; } = new("/distributionUnits/", "/position");
+}
+
+/// <summary>A pointer with a list index in it.</summary>
+public sealed class IndexedPointer
+{
+    private const int Known = 200;
+    private readonly string before;
+    private readonly string after;
+    private readonly string[] made;
+
+    internal IndexedPointer(string before, string after)
+    {
+        (this.before, this.after) = (before, after);
+        made = [.. Enumerable.Range(0, Known).Select(Make)];
+    }
+
+    /// <summary>The pointer with this index in it.</summary>
+    /// <param name="index">The index, 0 or more.</param>
+    public string this[int index] => index < Known ? made[index] : Make(index);
+
+    private string Make(int index) => string.Create(System.Globalization.CultureInfo.InvariantCulture, $"{before}{index}{after}");
+}

@@ -1,0 +1,71 @@
+using RackCheck.Model;
+
+namespace RackCheck.Rules.Survey;
+
+/// <summary>The facts of a rack, each worked out once. Rules read it and nothing else.</summary>
+public sealed class RackSurvey
+{
+    /// <summary>Works the facts out.</summary>
+    /// <param name="description">A description that the request's validation found sound, with a cabinet and all heights.</param>
+    /// <exception cref="ArgumentException">The cabinet, its height, width or depth, or the height of an item is absent.</exception>
+    public RackSurvey(RackDescription description)
+    {
+        Description = description;
+        var assumptions = new List<Assumption>(2 * description.Items.Count);
+        (Cabinet, Items, Units) = Resolver.Resolve(description, assumptions);
+        Occupancy = new Occupancy(Cabinet, Items, Units);
+        Depth = new DepthSurvey(Cabinet, Items);
+        AssumeSetback(assumptions);
+        assumptions.Sort((x, y) => PointerOrder.Instance.Compare(x.Pointer, y.Pointer));
+        Assumptions = assumptions;
+    }
+
+    /// <summary>The description.</summary>
+    public RackDescription Description { get; }
+
+    /// <summary>The cabinet.</summary>
+    public CabinetFacts Cabinet { get; }
+
+    /// <summary>All items, in the order of the request.</summary>
+    public Mounted[] Items { get; }
+
+    /// <summary>The horizontal distribution units that are placed.</summary>
+    public Mounted[] Units { get; }
+
+    /// <summary>Units taken.</summary>
+    public Occupancy Occupancy { get; }
+
+    /// <summary>Depths.</summary>
+    public DepthSurvey Depth { get; }
+
+    /// <summary>Defaults taken, by pointer.</summary>
+    public IReadOnlyList<Assumption> Assumptions { get; }
+
+    /// <summary>An item id that the description does not use yet.</summary>
+    /// <param name="wanted">The id wanted.</param>
+    /// <returns>It, or it with the first free number behind it.</returns>
+    public string FreeItemId(string wanted)
+    {
+        var id = wanted;
+        for (var number = 2; Array.Exists(Items, i => i.Id == id); number++)
+        {
+            id = FormattableString.Invariant($"{wanted}-{number}");
+        }
+
+        return id;
+    }
+
+    private void AssumeSetback(List<Assumption> assumptions)
+    {
+        if (Cabinet.SetbackMm is null && Depth.SetbackMm is { } setback && Array.Exists(Items, i => i.Item?.Support?.UsedExtended == true))
+        {
+            assumptions.Add(new Assumption
+            {
+                Pointer = Pointers.FrontSetback,
+                Value = setback,
+                Unit = "mm",
+                Basis = "the uprights are movable: the least setback on the pitch of their holes that serves every item",
+            });
+        }
+    }
+}
