@@ -15,6 +15,7 @@ COPY src/RackCheck.Engineering/RackCheck.Engineering.csproj src/RackCheck.Engine
 RUN dotnet restore src/RackCheck.Api/RackCheck.Api.csproj --arch $TARGETARCH -p:PublishReadyToRun=true
 
 COPY .editorconfig ./
+COPY openapi/examples/ openapi/examples/
 COPY src/ src/
 # ReadyToRun: native code ahead of time, so that a fresh replica on a small processor share answers fast from its first request.
 RUN dotnet publish src/RackCheck.Api/RackCheck.Api.csproj --no-restore --configuration Release --arch $TARGETARCH \

@@ -21,13 +21,9 @@ A case is a JSON file:
 
 Says what is wrong with each case that fails, then "N passed, N failed". Exit code 1 when a case failed or there was none.
 """
-import sys
-
-# This folder holds a select.py; on the path it would hide the standard module of that name, which sockets need.
-sys.path.pop(0)
-
 import copy
 import json
+import sys
 import urllib.error
 import urllib.request
 from pathlib import Path

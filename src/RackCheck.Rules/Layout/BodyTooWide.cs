@@ -51,6 +51,12 @@ public sealed class BodyTooWide : Rule
 
             if (item.Item.Body?.WidthMm is not { } width)
             {
+                if (item.Category == ItemCategory.Shelf)
+                {
+                    // A shelf is made to go between the uprights.
+                    continue;
+                }
+
                 context.Lacks(Pointers.ItemBodyWidth[item.Index], "Without the width of a body it cannot be said whether it passes between the uprights.");
                 continue;
             }

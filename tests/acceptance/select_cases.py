@@ -1,18 +1,14 @@
 #!/usr/bin/env python3
 """Copies the acceptance cases that a running service is built for, so that a folder of cases can be ahead of it.
 
-    select.py BASE_URL FOLDER OUT_FOLDER
+    select_cases.py BASE_URL FOLDER OUT_FOLDER
 
 A case is copied when the service has its path, every rule that the case wants to hear of, and every theme whose figures it compares.
 Prints a line for each case left out, with the reason, and a closing line. OUT_FOLDER is made, or must be empty.
 """
-import sys
-
-# On the path this file would hide the standard module of its name, which sockets need.
-sys.path.pop(0)
-
 import json
 import shutil
+import sys
 import urllib.request
 from pathlib import Path
 

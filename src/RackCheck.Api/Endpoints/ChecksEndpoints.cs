@@ -1,0 +1,68 @@
+using Microsoft.Extensions.Options;
+using RackCheck.Api.Hosting;
+using RackCheck.Api.Http;
+using RackCheck.Api.Reading;
+using RackCheck.Model;
+using RackCheck.Model.Json;
+using RackCheck.Rules;
+
+namespace RackCheck.Api.Endpoints;
+
+/// <summary>POST /v1/checks.</summary>
+internal static class ChecksEndpoints
+{
+    /// <summary>Name of the operation in the contract.</summary>
+    public const string CheckRack = "checkRack";
+
+    /// <summary>Maps the group.</summary>
+    public static void MapChecks(this IEndpointRouteBuilder routes) => routes
+        .MapPost("/v1/checks", CheckAsync)
+        .WithName(CheckRack)
+        .WithTags("Checks")
+        .WithSummary("Check a rack")
+        .WithDescription("Works out whether the rack described can be built, closed and serviced, and answers with findings, the figures behind them, what was assumed and what could not be assessed. A fault of the rack is a finding; a fault of the description is a problem.")
+        .Accepts<RackDescription>("application/json")
+        .Produces<CheckReport>(StatusCodes.Status200OK, "application/json")
+        .Produces<Problem>(StatusCodes.Status400BadRequest, Problems.MediaType)
+        .Produces<Problem>(StatusCodes.Status406NotAcceptable, Problems.MediaType)
+        .Produces<Problem>(StatusCodes.Status413PayloadTooLarge, Problems.MediaType)
+        .Produces<Problem>(StatusCodes.Status415UnsupportedMediaType, Problems.MediaType)
+        .Produces<Problem>(StatusCodes.Status422UnprocessableEntity, Problems.MediaType);
+
+    private static async Task CheckAsync(HttpContext context, DescriptionReader reader, RackChecker checker, IOptions<ServiceOptions> options)
+    {
+        if (!Negotiation.TakesJson(context.Request))
+        {
+            await Problems.WriteAsync(context, StatusCodes.Status406NotAcceptable, "The answer is application/json.");
+            return;
+        }
+
+        if (!Negotiation.SendsJson(context.Request))
+        {
+            await Problems.WriteAsync(context, StatusCodes.Status415UnsupportedMediaType, "Send the description as application/json in UTF-8.");
+            return;
+        }
+
+        ReadResult result;
+        using (var body = await RequestBody.ReadAsync(context.Request, options.Value.MaxBodyBytes, context.RequestAborted))
+        {
+            if (body is null)
+            {
+                await Problems.WriteAsync(context, StatusCodes.Status413PayloadTooLarge, $"A description has at most {options.Value.MaxBodyBytes} bytes.");
+                return;
+            }
+
+            result = reader.Read(body.Bytes);
+        }
+
+        if (result.Description is not { } description)
+        {
+            await (result.IsJson
+                ? Problems.WriteAsync(context, StatusCodes.Status422UnprocessableEntity, "Nothing was checked: mend the faults listed and send it again.", result.Faults)
+                : Problems.WriteAsync(context, StatusCodes.Status400BadRequest, result.Faults[0].Detail, result.Faults));
+            return;
+        }
+
+        await JsonAnswer.WriteAsync(context, checker.Check(description, context.RequestAborted), ContractJson.Default.CheckReport);
+    }
+}

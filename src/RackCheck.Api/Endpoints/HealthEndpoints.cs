@@ -1,0 +1,37 @@
+using RackCheck.Api.Hosting;
+using RackCheck.Api.Http;
+using RackCheck.Model;
+
+namespace RackCheck.Api.Endpoints;
+
+/// <summary>GET /health/live and /health/ready.</summary>
+internal static class HealthEndpoints
+{
+    private static readonly byte[] Live = "{\"status\":\"live\"}"u8.ToArray();
+    private static readonly byte[] Ready = "{\"status\":\"ready\"}"u8.ToArray();
+
+    /// <summary>Maps the group.</summary>
+    public static void MapHealth(this IEndpointRouteBuilder routes)
+    {
+        routes.MapGet("/health/live", (Delegate)((HttpContext context) => JsonAnswer.WriteAsync(context, Live)))
+            .WithName("getLiveness")
+            .WithTags("Health")
+            .WithSummary("Ask whether the process lives")
+            .WithDescription("For a probe that restarts the process when there is no answer.")
+            .Produces<HealthAnswer>(StatusCodes.Status200OK, "application/json");
+
+        routes.MapGet("/health/ready", (HttpContext context, Readiness readiness) => readiness.IsReady
+                ? JsonAnswer.WriteAsync(context, Ready)
+                : Problems.WriteAsync(context, StatusCodes.Status503ServiceUnavailable, "The service is starting or stopping."))
+            .WithName("getReadiness")
+            .WithTags("Health")
+            .WithSummary("Ask whether requests can be sent")
+            .WithDescription("For a load balancer: not ready while the service warms up, nor while it stops.")
+            .Produces<HealthAnswer>(StatusCodes.Status200OK, "application/json")
+            .Produces<Problem>(StatusCodes.Status503ServiceUnavailable, Problems.MediaType);
+    }
+}
+
+/// <summary>How the service is.</summary>
+/// <param name="Status">live or ready.</param>
+public sealed record HealthAnswer(string Status);

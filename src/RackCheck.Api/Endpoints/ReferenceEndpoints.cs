@@ -1,0 +1,36 @@
+using System.Collections.Frozen;
+using System.Text.Json;
+using RackCheck.Api.Http;
+using RackCheck.Documents;
+using RackCheck.Engineering;
+using RackCheck.Model;
+using RackCheck.Model.Json;
+
+namespace RackCheck.Api.Endpoints;
+
+/// <summary>GET /v1/reference/{table}: the tables that the rules compute with.</summary>
+internal static class ReferenceEndpoints
+{
+    /// <summary>Name of the operation in the contract.</summary>
+    public const string GetTable = "getReferenceTable";
+
+    /// <summary>Maps the group.</summary>
+    public static void MapReference(this IEndpointRouteBuilder routes)
+    {
+        var tables = DataTables.All.ToFrozenDictionary(
+            t => t.Name,
+            t => JsonSerializer.SerializeToUtf8Bytes(ReferencePages.Of(t), ContractJson.Default.ReferenceTable),
+            StringComparer.Ordinal);
+        var names = string.Join(", ", DataTables.All.Select(t => t.Name));
+
+        routes.MapGet("/v1/reference/{table}", (HttpContext context, string table) => tables.TryGetValue(table, out var json)
+                ? JsonAnswer.WriteAsync(context, json)
+                : Problems.WriteAsync(context, StatusCodes.Status404NotFound, $"There is no such table; there are {names}."))
+            .WithName(GetTable)
+            .WithTags("Reference")
+            .WithSummary("Read a reference table")
+            .WithDescription("A table that the rules rely on, with its sources.")
+            .AnswersWith<ReferenceTable>()
+            .Produces<Problem>(StatusCodes.Status404NotFound, Problems.MediaType);
+    }
+}

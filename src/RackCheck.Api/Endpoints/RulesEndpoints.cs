@@ -1,0 +1,44 @@
+using System.Collections.Frozen;
+using System.Text.Json;
+using RackCheck.Api.Http;
+using RackCheck.Documents;
+using RackCheck.Model;
+using RackCheck.Model.Json;
+using RackCheck.Rules;
+
+namespace RackCheck.Api.Endpoints;
+
+/// <summary>GET /v1/rules and /v1/rules/{id}. The answers never change while the service runs, so they are made once.</summary>
+internal static class RulesEndpoints
+{
+    /// <summary>Name of the operation in the contract.</summary>
+    public const string GetRule = "getRule";
+
+    /// <summary>Maps the group.</summary>
+    public static void MapRules(this IEndpointRouteBuilder routes)
+    {
+        var catalogue = new RuleCatalogue(RuleSet.Default);
+        var list = JsonSerializer.SerializeToUtf8Bytes(catalogue.List, ContractJson.Default.RuleList);
+        var pages = catalogue.Pages.ToFrozenDictionary(
+            p => p.Id,
+            p => JsonSerializer.SerializeToUtf8Bytes(p, ContractJson.Default.RulePage),
+            StringComparer.Ordinal);
+
+        routes.MapGet("/v1/rules", (Delegate)((HttpContext context) => JsonAnswer.WriteAsync(context, list)))
+            .WithName("listRules")
+            .WithTags("Rules")
+            .WithSummary("List the rules")
+            .WithDescription("Every rule that a check applies, in short.")
+            .AnswersWith<RuleList>();
+
+        routes.MapGet("/v1/rules/{id}", (HttpContext context, string id) => pages.TryGetValue(id, out var page)
+                ? JsonAnswer.WriteAsync(context, page)
+                : Problems.WriteAsync(context, StatusCodes.Status404NotFound, "There is no such rule; GET /v1/rules lists them."))
+            .WithName(GetRule)
+            .WithTags("Rules")
+            .WithSummary("Read a rule")
+            .WithDescription("What a rule means, what it computes, its limits and where they come from, with a rack that breaks it and one at the limit that does not.")
+            .AnswersWith<RulePage>()
+            .Produces<Problem>(StatusCodes.Status404NotFound, Problems.MediaType);
+    }
+}

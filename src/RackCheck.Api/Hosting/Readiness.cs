@@ -1,0 +1,32 @@
+using RackCheck.Api.OpenApi;
+using RackCheck.Api.Reading;
+using RackCheck.Rules;
+
+namespace RackCheck.Api.Hosting;
+
+/// <summary>Ready once the bundled examples have been checked, so that no caller waits for code to be compiled; not ready while stopping.</summary>
+/// <param name="reader">Reads the examples.</param>
+/// <param name="checker">Checks them.</param>
+/// <param name="lifetime">Tells of the end.</param>
+internal sealed class Readiness(DescriptionReader reader, RackChecker checker, IHostApplicationLifetime lifetime) : IHostedService
+{
+    private volatile bool warm;
+
+    /// <summary>Whether requests can be sent.</summary>
+    public bool IsReady => warm && !lifetime.ApplicationStopping.IsCancellationRequested;
+
+    /// <inheritdoc/>
+    public Task StartAsync(CancellationToken cancellationToken)
+    {
+        foreach (var example in Examples.All)
+        {
+            checker.Check(reader.Read(example.Json).Description!, cancellationToken);
+        }
+
+        warm = true;
+        return Task.CompletedTask;
+    }
+
+    /// <inheritdoc/>
+    public Task StopAsync(CancellationToken cancellationToken) => Task.CompletedTask;
+}

@@ -1,0 +1,53 @@
+using Microsoft.Net.Http.Headers;
+
+namespace RackCheck.Api.Http;
+
+/// <summary>What a caller sends and takes.</summary>
+internal static class Negotiation
+{
+    private const string Json = "application/json";
+    private static readonly MediaTypeHeaderValue JsonType = new(Json);
+
+    /// <summary>Whether the body is said to be JSON in UTF-8, which RFC 8259 asks for.</summary>
+    public static bool SendsJson(HttpRequest request)
+    {
+        var header = request.ContentType;
+        if (string.Equals(header, Json, StringComparison.OrdinalIgnoreCase))
+        {
+            return true;
+        }
+
+        return MediaTypeHeaderValue.TryParse(header, out var type)
+            && type.MediaType.Equals(Json, StringComparison.OrdinalIgnoreCase)
+            && (!type.Charset.HasValue || type.Charset.Value.Trim('"').Equals("utf-8", StringComparison.OrdinalIgnoreCase));
+    }
+
+    /// <summary>Whether the caller takes JSON in answer. A header that cannot be read counts as none.</summary>
+    public static bool TakesJson(HttpRequest request)
+    {
+        var header = request.Headers.Accept;
+        if (header.Count == 0 || (header.Count == 1 && header[0] is "*/*" or Json))
+        {
+            return true;
+        }
+
+        if (!MediaTypeHeaderValue.TryParseList(header, out var ranges))
+        {
+            return true;
+        }
+
+        // The most exact range decides: "application/json;q=0, */*" takes anything but JSON.
+        MediaTypeHeaderValue? best = null;
+        foreach (var range in ranges)
+        {
+            if (JsonType.IsSubsetOf(range) && (best is null || Exactness(range) > Exactness(best)))
+            {
+                best = range;
+            }
+        }
+
+        return best is not null && best.Quality != 0;
+    }
+
+    private static int Exactness(MediaTypeHeaderValue range) => range.MatchesAllTypes ? 0 : range.MatchesAllSubTypes ? 1 : 2;
+}

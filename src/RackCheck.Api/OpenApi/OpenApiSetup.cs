@@ -1,0 +1,74 @@
+using Microsoft.OpenApi;
+using RackCheck.Model;
+using RackCheck.Rules;
+
+namespace RackCheck.Api.OpenApi;
+
+/// <summary>The contract at /openapi/v1.json and the docs page at /docs.</summary>
+internal static class OpenApiSetup
+{
+    private const string Title = "Rack check service";
+
+    /// <summary>Registers the generator.</summary>
+    public static void AddOpenApiDocument(this IServiceCollection services)
+    {
+        services.AddEndpointsApiExplorer();
+        services.AddSwaggerGen(options =>
+        {
+            options.SwaggerDoc("v1", new OpenApiInfo
+            {
+                Title = Title,
+                Version = "v1",
+                Description = $"""
+                    Checks a described 19-inch rack before it is ordered: layout, depth, and what follows from them. Answers with findings that a
+                    program can act on, the figures behind them, what was assumed and what could not be assessed.
+
+                    {Cautions.General}
+
+                    Lengths are in mm, masses in kg, power in W, current in A, temperature in C, flow in m3/h; the unit ends each name.
+                    """,
+            });
+            options.AddServer(new OpenApiServer { Url = "/", Description = "This service" });
+            options.IncludeXmlComments(typeof(RackDescription).Assembly);
+            options.IncludeXmlComments(typeof(OpenApiSetup).Assembly);
+            options.SupportNonNullableReferenceTypes();
+            options.MapType<Scalar>(() => new OpenApiSchema
+            {
+                Type = JsonSchemaType.Number | JsonSchemaType.String | JsonSchemaType.Boolean,
+                Description = "A number, a word or a truth value.",
+            });
+            options.SchemaFilter<ContractSchemaFilter>();
+            options.OperationFilter<ExampleOperationFilter>();
+            options.DocumentFilter<TagDocumentFilter>();
+        });
+        services.ConfigureSwagger(options =>
+        {
+            options.OpenApiVersion = OpenApiSpecVersion.OpenApi3_1;
+            options.RouteTemplate = "openapi/{documentName}.json";
+        });
+    }
+
+    /// <summary>Serves contract and docs page.</summary>
+    public static void UseDocsPage(this WebApplication app)
+    {
+        app.UseWhen(
+            context => context.Request.Path.StartsWithSegments("/docs", StringComparison.Ordinal),
+            docs => docs.Use(static (context, next) =>
+            {
+                context.Response.Headers.ContentSecurityPolicy = DocsPage.ContentSecurityPolicy;
+                context.Response.Headers.XContentTypeOptions = "nosniff";
+                return next(context);
+            }));
+        app.MapSwagger("openapi/{documentName}.json");
+        app.UseSwaggerUI(options =>
+        {
+            options.RoutePrefix = "docs";
+            options.DocumentTitle = Title;
+            options.SwaggerEndpoint("/openapi/v1.json", Title);
+            options.EnableTryItOutByDefault();
+            options.DefaultModelsExpandDepth(0);
+            options.DisplayRequestDuration();
+            options.DisplayOperationId();
+        });
+    }
+}

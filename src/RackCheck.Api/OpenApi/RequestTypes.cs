@@ -1,0 +1,34 @@
+using System.Collections.Frozen;
+using System.Text.Json.Serialization.Metadata;
+using RackCheck.Model;
+using RackCheck.Model.Json;
+
+namespace RackCheck.Api.OpenApi;
+
+/// <summary>The records that a request is made of, found by following the serializer's metadata.</summary>
+internal static class RequestTypes
+{
+    private static readonly FrozenSet<Type> All = Reach(typeof(RackDescription), []).ToFrozenSet();
+
+    /// <summary>Whether a record is part of a request.</summary>
+    public static bool Contains(Type type) => All.Contains(type);
+
+    private static HashSet<Type> Reach(Type type, HashSet<Type> seen)
+    {
+        var info = ContractJson.Default.GetTypeInfo(Nullable.GetUnderlyingType(type) ?? type);
+        if (info?.ElementType is { } element)
+        {
+            return Reach(element, seen);
+        }
+
+        if (info is { Kind: JsonTypeInfoKind.Object } && seen.Add(info.Type))
+        {
+            foreach (var property in info.Properties)
+            {
+                Reach(property.PropertyType, seen);
+            }
+        }
+
+        return seen;
+    }
+}

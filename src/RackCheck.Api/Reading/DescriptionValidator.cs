@@ -1,0 +1,275 @@
+using FluentValidation;
+using FluentValidation.Results;
+using RackCheck.Model;
+using RackCheck.Rules;
+using static System.FormattableString;
+
+namespace RackCheck.Api.Reading;
+
+/// <summary>
+/// What a description's members have to do with each other: ids used once and pointing somewhere, sizes there, ranges the right way
+/// round, policy and acceptances that the rules allow. Ranges of single members are the records' own attributes.
+/// </summary>
+/// <remarks>
+/// One rule a relation, each over the whole description, since a validator of its own for each item costs more than the check of the
+/// rack. Members can be null even where the contract asks for them: what could be read of a faulty document is validated too.
+/// A failure's property name is an RFC 6901 pointer, its error code one of <see cref="FaultCodes"/>.
+/// </remarks>
+public sealed class DescriptionValidator : AbstractValidator<RackDescription>
+{
+    private readonly RuleSet rules;
+
+    /// <summary>Makes the validator.</summary>
+    /// <param name="rules">The rules that policies and acceptances name.</param>
+    public DescriptionValidator(RuleSet rules)
+    {
+        this.rules = rules;
+        RuleFor(d => d).Custom(CabinetIsThere);
+        RuleFor(d => d).Custom(ItemsAreWhole);
+        RuleFor(d => d).Custom(SuppliesAreThere);
+        RuleFor(d => d).Custom(ConnectionsPointSomewhere);
+        RuleFor(d => d).Custom(PolicyIsAllowed);
+        RuleFor(d => d).Custom(AcceptancesAreAllowed);
+    }
+
+    private static void CabinetIsThere(RackDescription description, ValidationContext<RackDescription> context)
+    {
+        if (description.Cabinet is not { } cabinet)
+        {
+            Fail(context, "/cabinet", FaultCodes.MissingMember, "A check needs a cabinet.");
+            return;
+        }
+
+        Need(context, cabinet.HeightU is null, "/cabinet/heightU");
+        Need(context, cabinet.WidthMm is null, "/cabinet/widthMm");
+        Need(context, cabinet.DepthMm is null, "/cabinet/depthMm");
+    }
+
+    private static void Need(ValidationContext<RackDescription> context, bool absent, string pointer)
+    {
+        if (absent)
+        {
+            Fail(context, pointer, FaultCodes.MissingMember, "It is needed and absent.");
+        }
+    }
+
+    private static void ItemsAreWhole(RackDescription description, ValidationContext<RackDescription> context)
+    {
+        var items = description.Items;
+        for (var i = 0; i < items?.Count; i++)
+        {
+            if (items[i] is not { } item)
+            {
+                continue;
+            }
+
+            if (FirstIndex(items, item.Id, static x => x?.Id) < i)
+            {
+                Fail(context, Invariant($"/items/{i}/id"), FaultCodes.DuplicateId, $"Another item has the id {item.Id}.");
+            }
+
+            if (item.HeightU is null)
+            {
+                Fail(context, Invariant($"/items/{i}/heightU"), FaultCodes.MissingMember, "It is needed and absent.");
+            }
+
+            if (item.OnShelf is { } shelf && FirstIndex(items, shelf, static x => x?.Id) == items.Count)
+            {
+                Fail(context, Invariant($"/items/{i}/onShelf"), FaultCodes.UnknownId, $"No item has the id {shelf}.");
+            }
+
+            if (item.Quantity > 1)
+            {
+                Fail(context, Invariant($"/items/{i}/quantity"), FaultCodes.NotHere, "Quantities are for baskets; a check has one entry an item.");
+            }
+
+            if (item.Support is { MinSpacingMm: { } least, MaxSpacingMm: { } greatest } && least > greatest)
+            {
+                Fail(context, Invariant($"/items/{i}/support/minSpacingMm"), FaultCodes.Inconsistent, Invariant($"{least} is more than maxSpacingMm, {greatest}."));
+            }
+
+            FeedsPointSomewhere(description, context, i, item.Ups?.Feeds);
+        }
+    }
+
+    private static void FeedsPointSomewhere(RackDescription description, ValidationContext<RackDescription> context, int item, IReadOnlyList<string>? feeds)
+    {
+        for (var i = 0; i < feeds?.Count; i++)
+        {
+            if (Find(description.DistributionUnits, feeds[i], static x => x?.Id) is null)
+            {
+                Fail(context, Invariant($"/items/{item}/ups/feeds/{i}"), FaultCodes.UnknownId, $"No distribution unit has the id {feeds[i]}.");
+            }
+        }
+    }
+
+    private static void SuppliesAreThere(RackDescription description, ValidationContext<RackDescription> context)
+    {
+        var supplies = description.Supplies;
+        for (var i = 0; i < supplies?.Count; i++)
+        {
+            if (supplies[i] is { } supply && FirstIndex(supplies, supply.Id, static x => x?.Id) < i)
+            {
+                Fail(context, Invariant($"/supplies/{i}/id"), FaultCodes.DuplicateId, $"Another supply has the id {supply.Id}.");
+            }
+        }
+
+        var units = description.DistributionUnits;
+        for (var i = 0; i < units?.Count; i++)
+        {
+            if (units[i] is not { } unit)
+            {
+                continue;
+            }
+
+            if (FirstIndex(units, unit.Id, static x => x?.Id) < i)
+            {
+                Fail(context, Invariant($"/distributionUnits/{i}/id"), FaultCodes.DuplicateId, $"Another distribution unit has the id {unit.Id}.");
+            }
+
+            if (unit.Supply is { } supply && Find(supplies, supply, static x => x?.Id) is null)
+            {
+                Fail(context, Invariant($"/distributionUnits/{i}/supply"), FaultCodes.UnknownId, $"No supply has the id {supply}.");
+            }
+
+            for (var g = 0; g < unit.Groups?.Count; g++)
+            {
+                if (unit.Groups[g] is { } group && FirstIndex(unit.Groups, group.Id, static x => x?.Id) < g)
+                {
+                    Fail(context, Invariant($"/distributionUnits/{i}/groups/{g}/id"), FaultCodes.DuplicateId, $"Another group of this unit has the id {group.Id}.");
+                }
+            }
+        }
+    }
+
+    private static void ConnectionsPointSomewhere(RackDescription description, ValidationContext<RackDescription> context)
+    {
+        for (var i = 0; i < description.Connections?.Count; i++)
+        {
+            if (description.Connections[i] is not { } connection)
+            {
+                continue;
+            }
+
+            if (connection.Item is { } itemId)
+            {
+                var item = Find(description.Items, itemId, static x => x?.Id);
+                var plugs = item?.Power?.Plugs?.Count ?? 0;
+                if (item is null)
+                {
+                    Fail(context, Invariant($"/connections/{i}/item"), FaultCodes.UnknownId, $"No item has the id {itemId}.");
+                }
+                else if ((connection.Plug ?? 0) >= plugs)
+                {
+                    Fail(context, Invariant($"/connections/{i}/plug"), FaultCodes.UnknownId, Invariant($"{itemId} has {plugs} plugs, counted from 0."));
+                }
+            }
+
+            if (connection.Unit is { } unitId)
+            {
+                var unit = Find(description.DistributionUnits, unitId, static x => x?.Id);
+                if (unit is null)
+                {
+                    Fail(context, Invariant($"/connections/{i}/unit"), FaultCodes.UnknownId, $"No distribution unit has the id {unitId}.");
+                }
+                else if (connection.Group is { } group && Find(unit.Groups, group, static x => x?.Id) is null)
+                {
+                    Fail(context, Invariant($"/connections/{i}/group"), FaultCodes.UnknownId, $"{unitId} has no group with the id {group}.");
+                }
+            }
+        }
+    }
+
+    private void PolicyIsAllowed(RackDescription description, ValidationContext<RackDescription> context)
+    {
+        if (description.Policy?.Rules is not { } policies)
+        {
+            return;
+        }
+
+        foreach (var (id, policy) in policies)
+        {
+            var pointer = FaultList.Below("/policy/rules", id);
+            if (rules.Find(id) is not { } rule)
+            {
+                Fail(context, pointer, FaultCodes.UnknownRule, "There is no such rule.");
+                continue;
+            }
+
+            if (rule.Safety && policy?.Severity is { } severity && severity > (PolicySeverity)(int)rule.Severity)
+            {
+                Fail(context, pointer + "/severity", FaultCodes.SafetyWeakened, "A safety rule can be made stricter, never weaker or off.");
+            }
+
+            foreach (var (name, value) in policy?.Limits ?? new Dictionary<string, double>())
+            {
+                LimitIsAllowed(context, rule, name, value, FaultList.Below(pointer + "/limits", name));
+            }
+        }
+    }
+
+    private static void LimitIsAllowed(ValidationContext<RackDescription> context, RuleDescriptor rule, string name, double value, string pointer)
+    {
+        if (rule.Limits.FirstOrDefault(l => l.Name == name) is not { } limit)
+        {
+            var names = rule.Limits.Count == 0 ? "none" : string.Join(", ", rule.Limits.Select(l => l.Name));
+            Fail(context, pointer, FaultCodes.UnknownLimit, $"{rule.Id} has no such limit; it has: {names}.");
+        }
+        else if (!(value >= limit.Minimum && value <= limit.Maximum))
+        {
+            Fail(context, pointer, FaultCodes.OutOfRange, Invariant($"{value} is outside {limit.Minimum} to {limit.Maximum} {limit.Unit}."));
+        }
+        else if (rule.Safety && (limit.Stricter == Stricter.Lower ? value > limit.Default : value < limit.Default))
+        {
+            Fail(context, pointer, FaultCodes.SafetyWeakened, Invariant($"A safety rule can be made stricter, never weaker: {limit.Default} {limit.Unit} or {(limit.Stricter == Stricter.Lower ? "less" : "more")}."));
+        }
+    }
+
+    private void AcceptancesAreAllowed(RackDescription description, ValidationContext<RackDescription> context)
+    {
+        for (var i = 0; i < description.Acceptances?.Count; i++)
+        {
+            if (description.Acceptances[i] is not { Rule: { } id } acceptance)
+            {
+                continue;
+            }
+
+            var pointer = Invariant($"/acceptances/{i}");
+            if (rules.Find(id) is not { } rule)
+            {
+                Fail(context, pointer + "/rule", FaultCodes.UnknownRule, "There is no such rule.");
+            }
+            else if (rule.Safety)
+            {
+                Fail(context, pointer + "/rule", FaultCodes.SafetyWeakened, "Findings of a safety rule cannot be accepted.");
+            }
+
+            if (acceptance.Fingerprint is null == acceptance.Pointer is null)
+            {
+                Fail(context, pointer, FaultCodes.Inconsistent, "An acceptance names its finding by fingerprint or by pointer, one of the two.");
+            }
+        }
+    }
+
+    private static TElement? Find<TElement>(IReadOnlyList<TElement>? list, string id, Func<TElement, string?> idOf)
+        where TElement : class
+    {
+        var index = list is null ? 0 : FirstIndex(list, id, idOf);
+        return index < (list?.Count ?? 0) ? list![index] : null;
+    }
+
+    // Lists of the contract are short: comparing beats building a table, up to its longest list of 200.
+    private static int FirstIndex<TElement>(IReadOnlyList<TElement> list, string? id, Func<TElement, string?> idOf)
+    {
+        var index = 0;
+        while (index < list.Count && (id is null || idOf(list[index]) != id))
+        {
+            index++;
+        }
+
+        return index;
+    }
+
+    private static void Fail(ValidationContext<RackDescription> context, string pointer, string code, string detail) =>
+        context.AddFailure(new ValidationFailure(pointer, detail) { ErrorCode = code });
+}

@@ -1,0 +1,296 @@
+using System.Collections;
+using System.ComponentModel.DataAnnotations;
+using System.Globalization;
+using System.Reflection;
+using System.Text.Json;
+using System.Text.RegularExpressions;
+
+namespace RackCheck.Api.Reading;
+
+/// <summary>
+/// Checks what the attributes of a contract record say of its members: ranges, lengths, forms, counts. Made once a type, from the
+/// attributes that the OpenAPI document is made of too; at a request nothing is looked up and nothing is boxed.
+/// </summary>
+/// <typeparam name="T">The record.</typeparam>
+internal sealed class MemberChecks<T>
+    where T : class
+{
+    private readonly MemberCheck<T>[] checks;
+
+    private MemberChecks() => checks = [.. typeof(T).GetProperties().Select(MemberCheckFactory.Make<T>).OfType<MemberCheck<T>>()];
+
+    /// <summary>The checks of this type.</summary>
+    public static MemberChecks<T> Instance { get; } = new();
+
+    /// <summary>Whether every member of it and below it is as its attributes say.</summary>
+    public bool Hold(T owner)
+    {
+        foreach (var check in checks)
+        {
+            if (!check.Holds(owner))
+            {
+                return false;
+            }
+        }
+
+        return true;
+    }
+
+    /// <summary>Adds a fault for each that is not.</summary>
+    public void Report(T owner, string pointer, FaultList faults)
+    {
+        foreach (var check in checks)
+        {
+            if (!faults.IsFull && !check.Holds(owner))
+            {
+                check.Report(owner, FaultList.Below(pointer, check.Name), faults);
+            }
+        }
+    }
+}
+
+/// <summary>One member of a record.</summary>
+internal abstract class MemberCheck<T>(string name)
+{
+    /// <summary>Name of the member in JSON.</summary>
+    public string Name { get; } = name;
+
+    public abstract bool Holds(T owner);
+
+    public abstract void Report(T owner, string pointer, FaultList faults);
+}
+
+/// <summary>A number and its range.</summary>
+internal sealed class NumberCheck<T>(string name, Func<T, double?> get, double least, double greatest) : MemberCheck<T>(name)
+{
+    public override bool Holds(T owner) => get(owner) is not { } value || (value >= least && value <= greatest);
+
+    public override void Report(T owner, string pointer, FaultList faults) => faults.Add(
+        pointer, FaultCodes.OutOfRange, string.Create(CultureInfo.InvariantCulture, $"{get(owner)} is outside {least} to {greatest}."));
+}
+
+/// <summary>A whole number and its range, or the few values that it may have.</summary>
+internal sealed class WholeNumberCheck<T>(string name, Func<T, int?> get, int least, int greatest, int[]? allowed) : MemberCheck<T>(name)
+{
+    public override bool Holds(T owner) =>
+        get(owner) is not { } value || (allowed is null ? value >= least && value <= greatest : Array.IndexOf(allowed, value) >= 0);
+
+    public override void Report(T owner, string pointer, FaultList faults) => faults.Add(
+        pointer,
+        FaultCodes.OutOfRange,
+        allowed is null
+            ? string.Create(CultureInfo.InvariantCulture, $"{get(owner)} is outside {least} to {greatest}.")
+            : string.Create(CultureInfo.InvariantCulture, $"{get(owner)} is none of {string.Join(", ", allowed)}."));
+}
+
+/// <summary>A text, its length and form. No text may hold control characters: it goes into logs, sheets and drawings.</summary>
+internal sealed class TextCheck<T>(string name, Func<T, string?> get, int least, int greatest, Regex? form) : MemberCheck<T>(name)
+{
+    public override bool Holds(T owner) => get(owner) is not { } value || (HasLength(value) && HasForm(value));
+
+    public override void Report(T owner, string pointer, FaultList faults)
+    {
+        var value = get(owner)!;
+        if (!HasLength(value))
+        {
+            faults.Add(pointer, FaultCodes.WrongLength, string.Create(CultureInfo.InvariantCulture, $"It has {value.Length} characters; {least} to {greatest} are allowed."));
+        }
+        else
+        {
+            faults.Add(pointer, FaultCodes.WrongForm, form is null ? "It holds a control character." : $"It is not of the form {form}.");
+        }
+    }
+
+    private bool HasLength(string value) => value.Length >= least && value.Length <= greatest;
+
+    private bool HasForm(string value) => form?.IsMatch(value) ?? !value.AsSpan().ContainsAnyInRange('\0', '\u001f');
+}
+
+/// <summary>A record below.</summary>
+internal sealed class ChildCheck<T, TChild>(string name, Func<T, TChild?> get) : MemberCheck<T>(name)
+    where TChild : class
+{
+    private MemberChecks<TChild>? checks;
+
+    // Fetched at first use: a type that holds itself would else wait for itself.
+    private MemberChecks<TChild> Checks => checks ??= MemberChecks<TChild>.Instance;
+
+    public override bool Holds(T owner) => get(owner) is not { } child || Checks.Hold(child);
+
+    public override void Report(T owner, string pointer, FaultList faults) => Checks.Report(get(owner)!, pointer, faults);
+}
+
+/// <summary>A list, its count, and that no element is null.</summary>
+internal class ListCheck<T, TItem>(string name, Func<T, IReadOnlyList<TItem>?> get, int least, int greatest) : MemberCheck<T>(name)
+{
+    public override bool Holds(T owner)
+    {
+        if (get(owner) is not { } list)
+        {
+            return true;
+        }
+
+        if (!HasCount(list))
+        {
+            return false;
+        }
+
+        for (var i = 0; i < list.Count; i++)
+        {
+            if (list[i] is null || !ElementHolds(list[i]))
+            {
+                return false;
+            }
+        }
+
+        return true;
+    }
+
+    public override void Report(T owner, string pointer, FaultList faults)
+    {
+        var list = get(owner)!;
+        if (!HasCount(list))
+        {
+            faults.Add(pointer, FaultCodes.WrongCount, string.Create(CultureInfo.InvariantCulture, $"It has {list.Count} elements; {least} to {greatest} are allowed."));
+            return;
+        }
+
+        for (var i = 0; i < list.Count && !faults.IsFull; i++)
+        {
+            var below = FaultList.Below(pointer, i.ToString(CultureInfo.InvariantCulture));
+            if (list[i] is not { } element)
+            {
+                faults.Add(below, FaultCodes.NullValue, "An element of a list is never null.");
+            }
+            else
+            {
+                ReportElement(element, below, faults);
+            }
+        }
+    }
+
+    protected virtual bool ElementHolds(TItem element) => true;
+
+    protected virtual void ReportElement(TItem element, string pointer, FaultList faults)
+    {
+    }
+
+    private bool HasCount(IReadOnlyList<TItem> list) => list.Count >= least && list.Count <= greatest;
+}
+
+/// <summary>A list of records.</summary>
+internal sealed class RecordListCheck<T, TItem>(string name, Func<T, IReadOnlyList<TItem>?> get, int least, int greatest)
+    : ListCheck<T, TItem>(name, get, least, greatest)
+    where TItem : class
+{
+    private MemberChecks<TItem>? checks;
+
+    private MemberChecks<TItem> Checks => checks ??= MemberChecks<TItem>.Instance;
+
+    protected override bool ElementHolds(TItem element) => Checks.Hold(element);
+
+    protected override void ReportElement(TItem element, string pointer, FaultList faults) => Checks.Report(element, pointer, faults);
+}
+
+/// <summary>A list of texts: ids, so none is empty, long or holds control characters.</summary>
+internal sealed class TextListCheck<T>(string name, Func<T, IReadOnlyList<string>?> get, int least, int greatest)
+    : ListCheck<T, string>(name, get, least, greatest)
+{
+    private const int MostCharacters = 64;
+
+    protected override bool ElementHolds(string element) =>
+        element.Length is > 0 and <= MostCharacters && !element.AsSpan().ContainsAnyInRange('\0', '\u001f');
+
+    protected override void ReportElement(string element, string pointer, FaultList faults)
+    {
+        if (!ElementHolds(element))
+        {
+            faults.Add(pointer, FaultCodes.WrongLength, string.Create(CultureInfo.InvariantCulture, $"An id has 1 to {MostCharacters} characters and no control character."));
+        }
+    }
+}
+
+/// <summary>Makes the check of a member from its attributes and type.</summary>
+internal static class MemberCheckFactory
+{
+    public static MemberCheck<T>? Make<T>(PropertyInfo property)
+        where T : class
+    {
+        var name = JsonNamingPolicy.CamelCase.ConvertName(property.Name);
+        var type = property.PropertyType;
+        if (Nullable.GetUnderlyingType(type) is { IsEnum: true } || type.IsEnum || type == typeof(bool?) || type == typeof(bool))
+        {
+            return null;
+        }
+
+        if (type == typeof(double?) || type == typeof(double))
+        {
+            var range = Needed<RangeAttribute>(property);
+            return new NumberCheck<T>(name, Getter<T, double>(property), Convert.ToDouble(range.Minimum, CultureInfo.InvariantCulture), Convert.ToDouble(range.Maximum, CultureInfo.InvariantCulture));
+        }
+
+        if (type == typeof(int?) || type == typeof(int))
+        {
+            var allowed = property.GetCustomAttribute<AllowedValuesAttribute>()?.Values.OfType<int>().ToArray();
+            var range = allowed is null ? Needed<RangeAttribute>(property) : null;
+            return new WholeNumberCheck<T>(name, Getter<T, int>(property), (int)(range?.Minimum ?? 0), (int)(range?.Maximum ?? 0), allowed);
+        }
+
+        if (type == typeof(string))
+        {
+            return MakeText<T>(name, property);
+        }
+
+        if (type.IsGenericType && type.GetGenericTypeDefinition() == typeof(IReadOnlyList<>))
+        {
+            return MakeList<T>(name, property, type.GetGenericArguments()[0]);
+        }
+
+        // Maps are the policy's: the rules' own descriptors say what may stand in them.
+        return typeof(IEnumerable).IsAssignableFrom(type)
+            ? null
+            : (MemberCheck<T>)Activator.CreateInstance(typeof(ChildCheck<,>).MakeGenericType(typeof(T), type), name, OpenGetter(property))!;
+    }
+
+    private static TextCheck<T> MakeText<T>(string name, PropertyInfo property)
+        where T : class
+    {
+        var form = property.GetCustomAttribute<RegularExpressionAttribute>() is { } pattern
+            ? new Regex(pattern.Pattern, RegexOptions.CultureInvariant | RegexOptions.Compiled, TimeSpan.FromMilliseconds(100))
+            : null;
+        var length = form is null ? Needed<StringLengthAttribute>(property) : new StringLengthAttribute(64);
+        return new TextCheck<T>(name, (Func<T, string?>)OpenGetter(property), length.MinimumLength, length.MaximumLength, form);
+    }
+
+    private static MemberCheck<T> MakeList<T>(string name, PropertyInfo property, Type element)
+        where T : class
+    {
+        var length = property.GetCustomAttribute<LengthAttribute>();
+        var least = length?.MinimumLength ?? 0;
+        var greatest = length?.MaximumLength ?? Needed<MaxLengthAttribute>(property).Length;
+        var kind = element == typeof(string) ? typeof(TextListCheck<>).MakeGenericType(typeof(T))
+            : element.IsClass ? typeof(RecordListCheck<,>).MakeGenericType(typeof(T), element)
+            : typeof(ListCheck<,>).MakeGenericType(typeof(T), element);
+        return (MemberCheck<T>)Activator.CreateInstance(kind, name, OpenGetter(property), least, greatest)!;
+    }
+
+    private static Func<T, TValue?> Getter<T, TValue>(PropertyInfo property)
+        where TValue : struct
+    {
+        if (Nullable.GetUnderlyingType(property.PropertyType) is not null)
+        {
+            return (Func<T, TValue?>)OpenGetter(property);
+        }
+
+        var get = (Func<T, TValue>)OpenGetter(property);
+        return owner => get(owner);
+    }
+
+    private static Delegate OpenGetter(PropertyInfo property) => property.GetMethod!.CreateDelegate(
+        typeof(Func<,>).MakeGenericType(property.DeclaringType!, property.PropertyType));
+
+    private static TAttribute Needed<TAttribute>(PropertyInfo property)
+        where TAttribute : Attribute =>
+        property.GetCustomAttribute<TAttribute>()
+        ?? throw new InvalidOperationException($"{property.DeclaringType!.Name}.{property.Name} needs a {typeof(TAttribute).Name}.");
+}

@@ -1,0 +1,76 @@
+using System.Collections.Immutable;
+using System.Text.Json;
+using RackCheck.Model;
+using RackCheck.Rules;
+
+namespace RackCheck.Documents;
+
+/// <summary>The pages of the rules, made of their descriptors.</summary>
+public sealed class RuleCatalogue
+{
+    /// <summary>Makes the pages.</summary>
+    /// <param name="rules">The rules.</param>
+    /// <exception cref="JsonException">A rack of a descriptor is no JSON.</exception>
+    public RuleCatalogue(RuleSet rules)
+    {
+        Pages = [.. rules.All.Select(r => PageOf(r.Descriptor))];
+        List = new RuleList
+        {
+            Ruleset = new RulesetInfo { Version = RuleSet.CurrentVersion },
+            Rules = [.. rules.All.Select(r => SummaryOf(r.Descriptor))],
+        };
+    }
+
+    /// <summary>The rules in short, by id.</summary>
+    public RuleList List { get; }
+
+    /// <summary>A page a rule, by id.</summary>
+    public ImmutableArray<RulePage> Pages { get; }
+
+    private static RuleSummary SummaryOf(RuleDescriptor rule) => new()
+    {
+        Id = rule.Id,
+        Theme = rule.Theme,
+        Title = rule.Title,
+        Severity = rule.Severity,
+        MilderSeverity = rule.MilderSeverity,
+        Safety = rule.Safety,
+        What = rule.What,
+    };
+
+    private static RulePage PageOf(RuleDescriptor rule) => new()
+    {
+        Id = rule.Id,
+        Theme = rule.Theme,
+        Title = rule.Title,
+        Severity = rule.Severity,
+        MilderSeverity = rule.MilderSeverity,
+        Safety = rule.Safety,
+        What = rule.What,
+        Why = rule.Why,
+        Formula = rule.Formula,
+        Needs = rule.Needs,
+        Limits = [.. rule.Limits.Select(LimitOf)],
+        Sources = [.. rule.Sources.Select(ReferencePages.Of)],
+        Remedies = rule.Remedies,
+        FailingRack = RackOf(rule.FailingRack),
+        PassingRack = RackOf(rule.PassingRack),
+    };
+
+    private static RuleLimitPage LimitOf(RuleLimit limit) => new()
+    {
+        Name = limit.Name,
+        Meaning = limit.Meaning,
+        Default = limit.Default,
+        Unit = limit.Unit,
+        Minimum = limit.Minimum,
+        Maximum = limit.Maximum,
+        Stricter = limit.Stricter == Stricter.Lower ? "lower" : "higher",
+    };
+
+    private static JsonElement RackOf(string json)
+    {
+        using var document = JsonDocument.Parse(json);
+        return document.RootElement.Clone();
+    }
+}
