@@ -108,7 +108,7 @@ public static class RackGeometry
             throw new ArgumentOutOfRangeException(nameof(heightMm), heightMm, "A height is finite and not negative.");
         }
 
-        // A millionth of a millimetre keeps 3 x 44.45 at three units whatever its last binary digit.
-        return (int)Math.Ceiling(((heightMm + reliefMm) / UnitMm) - 1e-6);
+        // The tolerance keeps 3 x 44.45 at three units whatever its last binary digit.
+        return (int)Math.Ceiling((heightMm + reliefMm - SetbackInterval.ToleranceMm) / UnitMm);
     }
 }

@@ -41,13 +41,18 @@ public sealed class FindingDraft
 
     internal string RenderMessage()
     {
-        var text = new StringBuilder(Message);
-        foreach (var (name, value) in Data)
+        // In one pass: an id may itself look like the name of a value in braces.
+        var text = new StringBuilder();
+        var at = 0;
+        for (var open = Message.IndexOf('{'); open >= 0; open = Message.IndexOf('{', at))
         {
-            text.Replace("{" + name + "}", value.ToString());
+            var close = Message.IndexOf('}', open);
+            var name = Message[(open + 1)..close];
+            text.Append(Message, at, open - at).Append(Data.First(d => d.Name == name).Value.ToString());
+            at = close + 1;
         }
 
-        return text.ToString();
+        return text.Append(Message, at, Message.Length - at).ToString();
     }
 }
 

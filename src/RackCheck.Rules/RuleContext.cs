@@ -58,10 +58,10 @@ public sealed class RuleContext
 
     /// <summary>Says that a member of the description is absent without which the rule cannot be applied to all of the rack.</summary>
     /// <param name="pointer">Where it would stand.</param>
-    /// <param name="message">What that means; the first one said by the rule is kept.</param>
+    /// <param name="message">What that means. Of several the one that sorts first is kept, so that it does not hang on the order of items.</param>
     public void Lacks(string pointer, string message)
     {
-        lackingMessage ??= message;
+        lackingMessage = lackingMessage is null || string.CompareOrdinal(message, lackingMessage) < 0 ? message : lackingMessage;
         lacking ??= [];
         if (!lacking.Contains(pointer))
         {

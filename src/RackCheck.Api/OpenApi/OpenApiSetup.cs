@@ -41,11 +41,6 @@ internal static class OpenApiSetup
             options.OperationFilter<ExampleOperationFilter>();
             options.DocumentFilter<TagDocumentFilter>();
         });
-        services.ConfigureSwagger(options =>
-        {
-            options.OpenApiVersion = OpenApiSpecVersion.OpenApi3_1;
-            options.RouteTemplate = "openapi/{documentName}.json";
-        });
     }
 
     /// <summary>Serves contract and docs page.</summary>
@@ -59,7 +54,8 @@ internal static class OpenApiSetup
                 context.Response.Headers.XContentTypeOptions = "nosniff";
                 return next(context);
             }));
-        app.MapSwagger("openapi/{documentName}.json");
+        app.MapSwagger("openapi/{documentName}.json", options => options.OpenApiVersion = OpenApiSpecVersion.OpenApi3_1);
+        app.MapGet("/docs/" + DocsPage.StylePath, () => Results.Text(DocsPage.Style, "text/css")).ExcludeFromDescription();
         app.UseSwaggerUI(options =>
         {
             options.RoutePrefix = "docs";
@@ -69,6 +65,7 @@ internal static class OpenApiSetup
             options.DefaultModelsExpandDepth(0);
             options.DisplayRequestDuration();
             options.DisplayOperationId();
+            options.InjectStylesheet(DocsPage.StylePath);
         });
     }
 }

@@ -1,9 +1,8 @@
-using System.Collections;
 using System.ComponentModel.DataAnnotations;
 using System.Globalization;
 using System.Reflection;
-using System.Text.Json;
 using System.Text.RegularExpressions;
+using RackCheck.Model.Json;
 
 namespace RackCheck.Api.Reading;
 
@@ -17,7 +16,7 @@ internal sealed class MemberChecks<T>
 {
     private readonly MemberCheck<T>[] checks;
 
-    private MemberChecks() => checks = [.. typeof(T).GetProperties().Select(MemberCheckFactory.Make<T>).OfType<MemberCheck<T>>()];
+    private MemberChecks() => checks = [.. ContractMember<T>.All.Select(MemberCheckFactory.Make).OfType<MemberCheck<T>>()];
 
     /// <summary>The checks of this type.</summary>
     public static MemberChecks<T> Instance { get; } = new();
@@ -213,81 +212,62 @@ internal sealed class TextListCheck<T>(string name, Func<T, IReadOnlyList<string
 /// <summary>Makes the check of a member from its attributes and type.</summary>
 internal static class MemberCheckFactory
 {
-    public static MemberCheck<T>? Make<T>(PropertyInfo property)
+    public static MemberCheck<T>? Make<T>(ContractMember<T> member)
         where T : class
     {
-        var name = JsonNamingPolicy.CamelCase.ConvertName(property.Name);
-        var type = property.PropertyType;
-        if (Nullable.GetUnderlyingType(type) is { IsEnum: true } || type.IsEnum || type == typeof(bool?) || type == typeof(bool))
+        var type = member.ValueType;
+        if (type == typeof(double))
         {
-            return null;
+            var range = Needed<RangeAttribute>(member.Property);
+            return new NumberCheck<T>(member.Name, member.ValueGetter<double>(), Number(range.Minimum), Number(range.Maximum));
         }
 
-        if (type == typeof(double?) || type == typeof(double))
+        if (type == typeof(int))
         {
-            var range = Needed<RangeAttribute>(property);
-            return new NumberCheck<T>(name, Getter<T, double>(property), Convert.ToDouble(range.Minimum, CultureInfo.InvariantCulture), Convert.ToDouble(range.Maximum, CultureInfo.InvariantCulture));
-        }
-
-        if (type == typeof(int?) || type == typeof(int))
-        {
-            var allowed = property.GetCustomAttribute<AllowedValuesAttribute>()?.Values.OfType<int>().ToArray();
-            var range = allowed is null ? Needed<RangeAttribute>(property) : null;
-            return new WholeNumberCheck<T>(name, Getter<T, int>(property), (int)(range?.Minimum ?? 0), (int)(range?.Maximum ?? 0), allowed);
+            var allowed = member.Property.GetCustomAttribute<AllowedValuesAttribute>()?.Values.OfType<int>().ToArray();
+            var range = allowed is null ? Needed<RangeAttribute>(member.Property) : null;
+            return new WholeNumberCheck<T>(member.Name, member.ValueGetter<int>(), (int)(range?.Minimum ?? 0), (int)(range?.Maximum ?? 0), allowed);
         }
 
         if (type == typeof(string))
         {
-            return MakeText<T>(name, property);
+            return MakeText(member);
         }
 
-        if (type.IsGenericType && type.GetGenericTypeDefinition() == typeof(IReadOnlyList<>))
+        if (member.ElementType is { } element)
         {
-            return MakeList<T>(name, property, type.GetGenericArguments()[0]);
+            return MakeList(member, element);
         }
 
-        // Maps are the policy's: the rules' own descriptors say what may stand in them.
-        return typeof(IEnumerable).IsAssignableFrom(type)
+        // Words and truth values have no range; maps are the policy's, of which the rules' own descriptors say what may stand in them.
+        return type.IsValueType || member.IsMap
             ? null
-            : (MemberCheck<T>)Activator.CreateInstance(typeof(ChildCheck<,>).MakeGenericType(typeof(T), type), name, OpenGetter(property))!;
+            : (MemberCheck<T>)Activator.CreateInstance(typeof(ChildCheck<,>).MakeGenericType(typeof(T), type), member.Name, member.Getter())!;
     }
 
-    private static TextCheck<T> MakeText<T>(string name, PropertyInfo property)
+    private static TextCheck<T> MakeText<T>(ContractMember<T> member)
         where T : class
     {
-        var form = property.GetCustomAttribute<RegularExpressionAttribute>() is { } pattern
+        var form = member.Property.GetCustomAttribute<RegularExpressionAttribute>() is { } pattern
             ? new Regex(pattern.Pattern, RegexOptions.CultureInvariant | RegexOptions.Compiled, TimeSpan.FromMilliseconds(100))
             : null;
-        var length = form is null ? Needed<StringLengthAttribute>(property) : new StringLengthAttribute(64);
-        return new TextCheck<T>(name, (Func<T, string?>)OpenGetter(property), length.MinimumLength, length.MaximumLength, form);
+        var length = form is null ? Needed<StringLengthAttribute>(member.Property) : new StringLengthAttribute(64);
+        return new TextCheck<T>(member.Name, (Func<T, string?>)member.Getter(), length.MinimumLength, length.MaximumLength, form);
     }
 
-    private static MemberCheck<T> MakeList<T>(string name, PropertyInfo property, Type element)
+    private static MemberCheck<T> MakeList<T>(ContractMember<T> member, Type element)
         where T : class
     {
-        var length = property.GetCustomAttribute<LengthAttribute>();
+        var length = member.Property.GetCustomAttribute<LengthAttribute>();
         var least = length?.MinimumLength ?? 0;
-        var greatest = length?.MaximumLength ?? Needed<MaxLengthAttribute>(property).Length;
+        var greatest = length?.MaximumLength ?? Needed<MaxLengthAttribute>(member.Property).Length;
         var kind = element == typeof(string) ? typeof(TextListCheck<>).MakeGenericType(typeof(T))
             : element.IsClass ? typeof(RecordListCheck<,>).MakeGenericType(typeof(T), element)
             : typeof(ListCheck<,>).MakeGenericType(typeof(T), element);
-        return (MemberCheck<T>)Activator.CreateInstance(kind, name, OpenGetter(property), least, greatest)!;
+        return (MemberCheck<T>)Activator.CreateInstance(kind, member.Name, member.Getter(), least, greatest)!;
     }
 
-    private static Func<T, TValue?> Getter<T, TValue>(PropertyInfo property)
-        where TValue : struct
-    {
-        if (Nullable.GetUnderlyingType(property.PropertyType) is not null)
-        {
-            return (Func<T, TValue?>)OpenGetter(property);
-        }
-
-        var get = (Func<T, TValue>)OpenGetter(property);
-        return owner => get(owner);
-    }
-
-    private static Delegate OpenGetter(PropertyInfo property) => property.GetMethod!.CreateDelegate(
-        typeof(Func<,>).MakeGenericType(property.DeclaringType!, property.PropertyType));
+    private static double Number(object bound) => Convert.ToDouble(bound, CultureInfo.InvariantCulture);
 
     private static TAttribute Needed<TAttribute>(PropertyInfo property)
         where TAttribute : Attribute =>

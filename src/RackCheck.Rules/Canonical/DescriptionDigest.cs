@@ -1,6 +1,5 @@
-using System.Buffers;
 using System.Security.Cryptography;
-using System.Text.Json;
+using System.Text;
 using RackCheck.Model;
 
 namespace RackCheck.Rules.Canonical;
@@ -9,24 +8,31 @@ namespace RackCheck.Rules.Canonical;
 public static class DescriptionDigest
 {
     [ThreadStatic]
-    private static ArrayBufferWriter<byte>? spare;
+    private static CanonicalText? spare;
 
     /// <summary>Works the digest out.</summary>
     /// <param name="description">The description.</param>
     /// <returns>"sha-256:" and 64 hexadecimal digits.</returns>
     public static string Of(RackDescription description)
     {
-        var buffer = spare ?? new ArrayBufferWriter<byte>(16 * 1024);
-        spare = null;
-        using (var writer = new Utf8JsonWriter(buffer, CanonicalJson.WriterOptions))
-        {
-            JsonSerializer.Serialize(writer, description, CanonicalJson.Description);
-        }
-
+        var text = Write(description);
         Span<byte> hash = stackalloc byte[SHA256.HashSizeInBytes];
-        SHA256.HashData(buffer.WrittenSpan, hash);
-        buffer.ResetWrittenCount();
-        spare = buffer;
+        SHA256.HashData(text.Written, hash);
+        spare = text;
         return "sha-256:" + Convert.ToHexStringLower(hash);
+    }
+
+    /// <summary>The text that is digested: the description in canonical form, RFC 8785.</summary>
+    /// <param name="description">The description.</param>
+    /// <returns>The text.</returns>
+    public static string CanonicalForm(RackDescription description) => Encoding.UTF8.GetString(Write(description).Written);
+
+    private static CanonicalText Write(RackDescription description)
+    {
+        var text = spare ?? new CanonicalText();
+        spare = null;
+        text.Clear();
+        CanonicalRecord<RackDescription>.Instance.Write(text, description);
+        return text;
     }
 }

@@ -56,7 +56,7 @@ public sealed class OutsideRack : Rule
                 Message = "{item} takes {units}, but the rack has units 1 to {unitsTotal}.",
                 Data = [("item", mounted.Id), ("units", survey.Cabinet.UnitsText(bottom, mounted.Top)), ("unitsTotal", roof)],
                 Subject = survey.Cabinet.Place(mounted),
-                Identity = [mounted.Id],
+                Identity = [mounted.Key],
                 Pointers = [mounted.PositionPointer],
                 Actual = Quantities.Units(above ? mounted.Top : bottom),
                 Limit = Quantities.Units(above ? roof : 1),

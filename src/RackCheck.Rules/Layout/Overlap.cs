@@ -95,7 +95,7 @@ public sealed class Overlap : Rule
                 ? [("item", mover.Id), ("other", stays.Id), ("units", units), ("face", CabinetFacts.FaceText(one.Face))]
                 : [("item", mover.Id), ("other", stays.Id), ("units", units), ("reachMm", reach), ("roomMm", room)],
             Subject = Invariant($"{mover.Id} and {stays.Id}, {units}, {(sameFace ? CabinetFacts.FaceText(one.Face) : "front and rear")}"),
-            Identity = [.. new[] { one.Id, other.Id }.Order(StringComparer.Ordinal)],
+            Identity = [.. new[] { one.Key, other.Key }.Order(StringComparer.Ordinal)],
             Pointers = [mover.PositionPointer, stays.PositionPointer],
             Actual = sameFace ? Quantities.Units(top - bottom + 1) : Quantities.Millimetres(reach),
             Limit = sameFace ? Quantities.Units(0) : Quantities.Millimetres(room),

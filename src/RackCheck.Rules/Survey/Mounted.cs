@@ -12,6 +12,9 @@ public sealed class Mounted
     /// <summary>Its id.</summary>
     public required string Id { get; init; }
 
+    /// <summary>What a fingerprint knows it by. An item and a distribution unit may bear the same id, and no id holds a control character.</summary>
+    public string Key => Item is null ? '\u001e' + Id : Id;
+
     /// <summary>The item; null for a distribution unit.</summary>
     public Item? Item { get; init; }
 

@@ -92,7 +92,7 @@ internal sealed class Resolver
         {
             // A shelf hangs on uprights: what stands on anything else stands nowhere, and a rule says so.
             if (thing.Item!.OnShelf is { } shelfId
-                && Array.Find(items, s => s.Id == shelfId) is { Category: ItemCategory.Shelf, Item.OnShelf: null } shelf)
+                && Array.Find(items, s => s.Id == shelfId) is { Category: ItemCategory.Shelf, HeightU: > 0, Item.OnShelf: null } shelf)
             {
                 shelf.Bear(thing);
             }

@@ -1,0 +1,111 @@
+using RackCheck.Model;
+using RackCheck.Rules;
+
+namespace RackCheck.Planning;
+
+/// <summary>
+/// Applies remedies of errors, one at a time, until no error is open or none of the remedies left makes it better. Deterministic: it always
+/// takes the first error in the report's order whose first remedy clears it and brings no new error.
+/// </summary>
+/// <param name="checker">Checks the description after each step.</param>
+/// <remarks>A remedy of a warning or of advice is never applied: whether those are worth a change is the caller's decision.</remarks>
+public sealed class RemedyLoop(RackChecker checker)
+{
+    /// <summary>Most steps taken unless told. A rack of 200 items has fewer errors that stand apart.</summary>
+    public const int DefaultMostSteps = 200;
+
+    /// <summary>Runs the loop.</summary>
+    /// <param name="description">A description that the request's validation found sound, with a cabinet and all heights.</param>
+    /// <param name="mostSteps">Most remedies applied, 0 or more.</param>
+    /// <param name="cancellation">Stops the loop between two rules of a check.</param>
+    /// <returns>Where it came to rest and what was done.</returns>
+    /// <exception cref="ArgumentException">The cabinet, its height, width or depth, or the height of an item is absent.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">Negative number of steps.</exception>
+    /// <exception cref="OperationCanceledException">Stopped.</exception>
+    public RemedyRun Run(RackDescription description, int mostSteps = DefaultMostSteps, CancellationToken cancellation = default)
+    {
+        ArgumentOutOfRangeException.ThrowIfNegative(mostSteps);
+        var steps = new List<RemedyStep>();
+        var (now, report) = (description, checker.Check(description, cancellation));
+        while (steps.Count < mostSteps && Next(now, report, cancellation) is var (step, next, nextReport))
+        {
+            steps.Add(step);
+            (now, report) = (next, nextReport);
+        }
+
+        return new RemedyRun { Description = now, Report = report, Steps = steps };
+    }
+
+    // Each step leaves fewer errors than it found, so the loop ends even without a bound; the bound is for the time it takes.
+    private (RemedyStep Step, RackDescription Next, CheckReport Report)? Next(
+        RackDescription now, CheckReport report, CancellationToken cancellation)
+    {
+        var before = Errors(report);
+        foreach (var finding in report.Findings)
+        {
+            if (finding is not { Severity: Severity.Error, Accepted: null, Remedies: [var remedy, ..] } || !TryApply(now, remedy, out var next))
+            {
+                continue;
+            }
+
+            var after = checker.Check(next, cancellation);
+            if (Clears(finding, after) && Errors(after).IsSubsetOf(before))
+            {
+                return (new RemedyStep { Rule = finding.Rule, Fingerprint = finding.Fingerprint, Subject = finding.Subject, Remedy = remedy }, next, after);
+            }
+        }
+
+        return null;
+    }
+
+    private static bool Clears(Finding finding, CheckReport after) =>
+        !after.Findings.Any(f => f.Rule == finding.Rule && f.Fingerprint == finding.Fingerprint);
+
+    // Errors that are accepted count too: a step must not bring one that only happens to be accepted.
+    private static HashSet<(string Rule, string Fingerprint)> Errors(CheckReport report) =>
+        [.. report.Findings.Where(f => f.Severity == Severity.Error).Select(f => (f.Rule, f.Fingerprint))];
+
+    // A patch that does not apply is a fault of its rule, for its tests to find; here it is a remedy that does not help.
+    private static bool TryApply(RackDescription description, Remedy remedy, out RackDescription patched)
+    {
+        try
+        {
+            patched = RackPatch.Apply(description, remedy);
+            return true;
+        }
+        catch (RackPatchException)
+        {
+            patched = description;
+            return false;
+        }
+    }
+}
+
+/// <summary>Where the remedies came to rest.</summary>
+public sealed record RemedyRun
+{
+    /// <summary>The description with all steps applied.</summary>
+    public required RackDescription Description { get; init; }
+
+    /// <summary>Its report.</summary>
+    public required CheckReport Report { get; init; }
+
+    /// <summary>What was done, in order.</summary>
+    public required IReadOnlyList<RemedyStep> Steps { get; init; }
+}
+
+/// <summary>A remedy that was applied.</summary>
+public sealed record RemedyStep
+{
+    /// <summary>Id of the rule whose finding it cured.</summary>
+    public required string Rule { get; init; }
+
+    /// <summary>Fingerprint of the finding.</summary>
+    public required string Fingerprint { get; init; }
+
+    /// <summary>Which place of the rack, readable.</summary>
+    public required string Subject { get; init; }
+
+    /// <summary>What was done. Its pointers are those of the description before this step.</summary>
+    public required Remedy Remedy { get; init; }
+}

@@ -1,0 +1,56 @@
+using System.Text.Json;
+using BenchmarkDotNet.Attributes;
+using RackCheck.Api.Reading;
+using RackCheck.Model;
+using RackCheck.Model.Json;
+using RackCheck.Rules;
+using RackCheck.Rules.Canonical;
+using RackCheck.Rules.Survey;
+
+namespace RackCheck.Benchmarks;
+
+/// <summary>One check of a sound rack of 42 units and 30 items, stage by stage.</summary>
+[MemoryDiagnoser]
+public class CheckBenchmarks
+{
+    private readonly RackDescription rack = Racks.Sound30;
+    private readonly RackChecker checker = new(RuleSet.Default, (rule, fault) => throw new InvalidOperationException(rule.Id, fault));
+    private readonly DescriptionReader reader = new(new DescriptionValidator(RuleSet.Default));
+    private readonly byte[] json = JsonSerializer.SerializeToUtf8Bytes(Racks.Sound30, ContractJson.Default.RackDescription);
+    private readonly CheckReport report = new RackChecker(RuleSet.Default, (_, _) => { }).Check(Racks.Sound30);
+
+    /// <summary>Guards that the rack measured is what the figures are quoted for.</summary>
+    /// <exception cref="InvalidOperationException">It is not.</exception>
+    [GlobalSetup]
+    public void Guard()
+    {
+        if (rack.Items.Count != 30 || report.Verdict != Verdict.Release || report.NotAssessed.Count > 0)
+        {
+            throw new InvalidOperationException($"{rack.Items.Count} items, {report.Verdict}: {string.Join("; ", report.Findings.Select(f => f.Message))} {string.Join("; ", report.NotAssessed.Select(f => f.Rule))}");
+        }
+    }
+
+    /// <summary>Survey, rules, policy, report with its digest: the whole pipeline.</summary>
+    [Benchmark(Baseline = true)]
+    public CheckReport Pipeline() => checker.Check(rack);
+
+    /// <summary>The survey alone.</summary>
+    [Benchmark]
+    public RackSurvey Survey() => new(rack);
+
+    /// <summary>The digest alone.</summary>
+    [Benchmark]
+    public string Digest() => DescriptionDigest.Of(rack);
+
+    /// <summary>Ranges and relations of a description that is read already.</summary>
+    [Benchmark]
+    public bool Validation() => reader.IsSound(rack);
+
+    /// <summary>Bytes to description, with validation.</summary>
+    [Benchmark]
+    public ReadResult Read() => reader.Read(json);
+
+    /// <summary>Report to bytes.</summary>
+    [Benchmark]
+    public byte[] Write() => JsonSerializer.SerializeToUtf8Bytes(report, ContractJson.Default.CheckReport);
+}

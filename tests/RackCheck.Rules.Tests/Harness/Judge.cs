@@ -1,0 +1,95 @@
+using System.Collections;
+using System.ComponentModel.DataAnnotations;
+using System.Reflection;
+using RackCheck.Model;
+using RackCheck.Planning;
+
+namespace RackCheck.Rules.Tests.Harness;
+
+/// <summary>Judges remedies as a client would: apply the patch, check again, compare.</summary>
+public static class Judge
+{
+    /// <summary>A checker whose rules must not fail: in tests a throw is a fault.</summary>
+    public static RackChecker Checker { get; } = new(RuleSet.Default, Throw);
+
+    /// <summary>What is wrong with a remedy: it does not apply, leaves no sound request, does not clear its finding, or brings an error.</summary>
+    public static IEnumerable<string> Faults(RackDescription rack, CheckReport report, Finding finding, Remedy remedy)
+    {
+        RackDescription patched;
+        string? fault = null;
+        try
+        {
+            patched = RackPatch.Apply(rack, remedy);
+        }
+        catch (RackPatchException e)
+        {
+            fault = $"does not apply: {e.Message}";
+            patched = rack;
+        }
+
+        if (fault is not null)
+        {
+            yield return fault;
+            yield break;
+        }
+
+        foreach (var unsound in Unsound(patched))
+        {
+            yield return $"leaves no sound request: {unsound}";
+        }
+
+        var after = Checker.Check(patched);
+        if (after.Findings.Any(f => IsSame(f, finding)))
+        {
+            yield return "does not clear its finding";
+        }
+
+        foreach (var error in Errors(after).Where(e => !Errors(report).Any(b => IsSame(b, e))))
+        {
+            yield return $"brings {error.Rule}: {error.Message}";
+        }
+    }
+
+    public static bool IsSame(Finding one, Finding other) => one.Rule == other.Rule && one.Fingerprint == other.Fingerprint;
+
+    public static IEnumerable<Finding> Errors(CheckReport report) => report.Findings.Where(f => f.Severity == Severity.Error);
+
+    /// <summary>What the request's validation would refuse: ids used twice or pointing nowhere, and members out of their range.</summary>
+    public static IEnumerable<string> Unsound(RackDescription rack)
+    {
+        string[] ids = [.. rack.Items.Select(i => i.Id)];
+        string[] units = [.. (rack.DistributionUnits ?? []).Select(u => u.Id)];
+        return ids.GroupBy(i => i).Where(g => g.Count() > 1).Select(g => $"item {g.Key} twice")
+            .Concat(rack.Items.Where(i => i.OnShelf is { } shelf && !ids.Contains(shelf)).Select(i => $"{i.Id} on {i.OnShelf}, which is not there"))
+            .Concat((rack.Connections ?? []).Where(c => !ids.Contains(c.Item) || !units.Contains(c.Unit)).Select(c => $"connection of {c.Item} to {c.Unit}"))
+            .Concat(OutOfRange(rack));
+    }
+
+    private static IEnumerable<string> OutOfRange(object record)
+    {
+        var faults = new List<ValidationResult>();
+        Validator.TryValidateObject(record, new ValidationContext(record), faults, validateAllProperties: true);
+        foreach (var fault in faults)
+        {
+            yield return $"{record.GetType().Name}: {fault.ErrorMessage}";
+        }
+
+        foreach (var property in record.GetType().GetProperties(BindingFlags.Public | BindingFlags.Instance))
+        {
+            var value = property.PropertyType.IsValueType || property.PropertyType == typeof(string) ? null : property.GetValue(record);
+            IEnumerable parts = value switch
+            {
+                null => Array.Empty<object>(),
+                IDictionary map => map.Values,
+                IEnumerable list => list,
+                _ => new[] { value },
+            };
+            foreach (var fault in parts.Cast<object>().Where(p => p.GetType().Namespace == typeof(RackDescription).Namespace && !p.GetType().IsValueType).SelectMany(OutOfRange))
+            {
+                yield return fault;
+            }
+        }
+    }
+
+    private static void Throw(RuleDescriptor rule, Exception fault) => throw new InvalidOperationException($"{rule.Id} threw.", fault);
+}
