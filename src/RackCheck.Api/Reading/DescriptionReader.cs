@@ -64,9 +64,9 @@ public sealed class DescriptionReader(IValidator<RackDescription> validator)
         if (description is not null)
         {
             MemberChecks<RackDescription>.Instance.Report(description, "", faults);
-            foreach (var failure in validator.Validate(description).Errors)
+            if (!faults.HasWrongCount)
             {
-                faults.Add(failure.PropertyName, failure.ErrorCode, failure.ErrorMessage);
+                AddRelations(description, faults);
             }
         }
 
@@ -77,6 +77,14 @@ public sealed class DescriptionReader(IValidator<RackDescription> validator)
         }
 
         return ReadResult.Invalid(faults.ToList());
+    }
+
+    private void AddRelations(RackDescription description, FaultList faults)
+    {
+        foreach (var failure in validator.Validate(description).Errors)
+        {
+            faults.Add(failure.PropertyName, failure.ErrorCode, failure.ErrorMessage);
+        }
     }
 }
 

@@ -196,12 +196,18 @@ public sealed class DescriptionValidator : AbstractValidator<RackDescription>
                 continue;
             }
 
-            if (rule.Safety && policy?.Severity is { } severity && severity > (PolicySeverity)(int)rule.Severity)
+            if (policy is null)
+            {
+                Fail(context, pointer, FaultCodes.NullValue, "An element is never null.");
+                continue;
+            }
+
+            if (rule.Safety && policy.Severity is { } severity && severity > (PolicySeverity)(int)rule.Severity)
             {
                 Fail(context, pointer + "/severity", FaultCodes.SafetyWeakened, "A safety rule can be made stricter, never weaker or off.");
             }
 
-            foreach (var (name, value) in policy?.Limits ?? new Dictionary<string, double>())
+            foreach (var (name, value) in policy.Limits ?? new Dictionary<string, double>())
             {
                 LimitIsAllowed(context, rule, name, value, FaultList.Below(pointer + "/limits", name));
             }

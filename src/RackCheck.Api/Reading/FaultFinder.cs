@@ -1,5 +1,6 @@
 using System.Buffers;
 using System.Text.Json;
+using System.Text.Json.Serialization;
 using System.Text.Json.Serialization.Metadata;
 using RackCheck.Model.Json;
 
@@ -80,6 +81,7 @@ internal sealed class FaultFinder
         var options = new JsonSerializerOptions(JsonSerializerDefaults.Web)
         {
             MaxDepth = ContractJson.DepthLimit,
+            NumberHandling = JsonNumberHandling.Strict,
             TypeInfoResolver = ContractJson.Default.WithAddedModifier(static type =>
             {
                 foreach (var property in type.Properties)

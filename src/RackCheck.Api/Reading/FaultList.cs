@@ -15,6 +15,9 @@ public sealed class FaultList
     /// <summary>Whether there is no fault.</summary>
     public bool IsEmpty => byPointer.Count == 0;
 
+    /// <summary>Whether a list is longer than the contract allows. Then comparing its elements with each other could take for ever.</summary>
+    public bool HasWrongCount => byPointer.Values.Any(f => f.Code == FaultCodes.WrongCount);
+
     /// <summary>Whether no more faults are taken.</summary>
     public bool IsFull => byPointer.Count >= Most;
 

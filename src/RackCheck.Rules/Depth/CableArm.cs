@@ -104,11 +104,11 @@ public sealed class CableArm : Rule
         var survey = context.Survey;
         var patch = new PatchBuilder(survey).SetSupport(item, item.Item!.Support! with { CableArm = true });
         Remedy? remedy = null;
-        if (room is null || room >= arm)
+        if (room is null || room >= arm - SetbackInterval.ToleranceMm)
         {
             remedy = patch.Titled($"Fit a cable-management arm behind {item.Id}");
         }
-        else if (DeeperBy(survey, item, arm - room.Value) is { } depth)
+        else if (DeeperFor(survey, item, arm) is { } depth)
         {
             remedy = patch.Set(Pointers.CabinetDepth, depth)
                 .Titled(Invariant($"Fit a cable-management arm behind {item.Id} and take a cabinet {depth:0.###} mm deep"));
@@ -140,13 +140,26 @@ public sealed class CableArm : Rule
             Calculation = item.Face == Face.Front
                 ? Invariant($"{survey.Cabinet.Depth.RearLimitMm:0.###} - {survey.Depth.SetbackMm:0.###} - {item.BodyDepthMm:0.###} = {room:0.###} < {arm:0.###}")
                 : Invariant($"{survey.Depth.SetbackMm:0.###} + {survey.Cabinet.SpacingMm:0.###} - {item.BodyDepthMm:0.###} - {survey.Cabinet.Depth.FrontDoorMm:0.###} = {room:0.###} < {arm:0.###}"),
-            Remedies = DeeperBy(survey, item, arm - room) is { } depth
+            Remedies = DeeperFor(survey, item, arm) is { } depth
                 ? [new PatchBuilder(survey).Set(Pointers.CabinetDepth, depth).Titled(Invariant($"Take a cabinet {depth:0.###} mm deep"))]
                 : [],
         });
     }
 
     // A deeper cabinet gives room behind front-mounted items only: the rear uprights keep their distance from the front.
-    private static double? DeeperBy(RackSurvey survey, Mounted item, double more) =>
-        item.Face == Face.Front ? CabinetSizes.DepthAtLeast(survey.Cabinet.Depth.DepthMm + more) : null;
+    private static double? DeeperFor(RackSurvey survey, Mounted item, double arm)
+    {
+        foreach (var depth in item.Face == Face.Front ? CabinetSizes.DepthsMm : [])
+        {
+            // Uprights that are not set yet may stand elsewhere in a deeper cabinet.
+            var other = survey.Cabinet.Depth with { DepthMm = depth };
+            if (depth > survey.Cabinet.Depth.DepthMm
+                && other.RearLimitMm - survey.Depth.SetbackIn(other) - item.BodyDepthMm >= arm - SetbackInterval.ToleranceMm)
+            {
+                return depth;
+            }
+        }
+
+        return null;
+    }
 }

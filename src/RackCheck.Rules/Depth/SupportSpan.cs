@@ -104,64 +104,61 @@ public sealed class SupportSpan : Rule
         }
     }
 
+    // One distance has to serve all rails: each set that asks for more than the shortest reach, or than there is between the doors, is too long.
     private static void CheckMovable(RuleContext context)
     {
         var survey = context.Survey;
-        var most = survey.Cabinet.Depth.UsableMm;
-        Mounted? longest = null, shortest = null;
-        foreach (var item in survey.Items.Where(SpacingRemedies.HasRails).OrderBy(i => i.Id, StringComparer.Ordinal))
-        {
-            longest = longest is null || SpacingRemedies.RangeOf(item).LeastMm > SpacingRemedies.RangeOf(longest).LeastMm ? item : longest;
-            shortest = shortest is null || SpacingRemedies.RangeOf(item).GreatestMm < SpacingRemedies.RangeOf(shortest).GreatestMm ? item : shortest;
-        }
-
-        if (longest is null || shortest is null)
+        var most = Math.Max(0, survey.Cabinet.Depth.UsableMm);
+        var shortest = survey.Items.Where(SpacingRemedies.HasRails)
+            .OrderBy(i => i.Id, StringComparer.Ordinal)
+            .MinBy(i => SpacingRemedies.RangeOf(i).GreatestMm);
+        if (shortest is null)
         {
             return;
         }
 
-        var needed = SpacingRemedies.RangeOf(longest).LeastMm;
         var reach = SpacingRemedies.RangeOf(shortest).GreatestMm;
-        if (needed <= Math.Min(reach, most) + SetbackInterval.ToleranceMm)
-        {
-            return;
-        }
-
-        var byCabinet = most <= reach;
         var limit = Math.Min(reach, most);
+        foreach (var item in survey.Items.Where(SpacingRemedies.HasRails))
+        {
+            var needed = SpacingRemedies.RangeOf(item).LeastMm;
+            if (needed > limit + SetbackInterval.ToleranceMm)
+            {
+                ReportMovable(context, item, needed, most <= reach ? null : shortest, limit);
+            }
+        }
+    }
+
+    private static void ReportMovable(RuleContext context, Mounted item, double needed, Mounted? shortest, double limit)
+    {
+        var survey = context.Survey;
         context.Report(new FindingDraft
         {
-            Message = byCabinet
+            Message = shortest is null
                 ? "The rails of {item} need at least {neededMm} mm between the uprights; between the doors there are {limitMm} mm."
                 : "The rails of {item} need at least {neededMm} mm between the uprights; those of {other} reach at most {limitMm} mm.",
-            Data = byCabinet
-                ? [("item", longest.Id), ("neededMm", needed), ("limitMm", limit)]
-                : [("item", longest.Id), ("other", shortest.Id), ("neededMm", needed), ("limitMm", limit)],
-            Subject = byCabinet ? survey.Cabinet.Place(longest) : $"{longest.Id} and {shortest.Id}",
-            Identity = byCabinet ? [longest.Id] : [.. new[] { longest.Id, shortest.Id }.Order(StringComparer.Ordinal)],
-            Pointers = byCabinet
-                ? [Pointers.ItemMinSpacing[longest.Index], Pointers.CabinetDepth]
-                : [Pointers.ItemMinSpacing[longest.Index], Pointers.ItemMaxSpacing[shortest.Index]],
+            Data = shortest is null
+                ? [("item", item.Id), ("neededMm", needed), ("limitMm", limit)]
+                : [("item", item.Id), ("other", shortest.Id), ("neededMm", needed), ("limitMm", limit)],
+            Subject = shortest is null ? survey.Cabinet.Place(item) : $"{item.Id} and {shortest.Id}",
+            Identity = [item.Id],
+            Pointers = [Pointers.ItemMinSpacing[item.Index], shortest is null ? Pointers.CabinetDepth : Pointers.ItemMaxSpacing[shortest.Index]],
             Actual = Quantities.Millimetres(needed),
             Limit = Quantities.Millimetres(limit),
             Calculation = Invariant($"{needed:0.###} > {limit:0.###}"),
-            Remedies =
-            [
-                OtherRails(survey, limit, [.. survey.Items.Where(i => SpacingRemedies.HasRails(i) && SpacingRemedies.RangeOf(i).LeastMm > limit)]),
-            ],
+            Remedies = [OtherRails(survey, limit, item)],
         });
     }
 
-    private static Remedy OtherRails(RackSurvey survey, double spacing, params IReadOnlyList<Mounted> items)
+    private static Remedy OtherRails(RackSurvey survey, double spacing, Mounted item)
     {
-        var patch = new PatchBuilder(survey);
-        foreach (var item in items)
-        {
-            var range = SpacingRemedies.RangeOf(item);
-            var support = item.Item!.Support!;
-            patch.SetSupport(item, range.LeastMm > spacing ? support with { MinSpacingMm = spacing } : support with { MaxSpacingMm = spacing });
-        }
-
-        return patch.Titled(Invariant($"Order rails for {string.Join(" and ", items.Select(i => i.Id))} that fit {spacing:0.###} mm between the uprights"));
+        // Both ends, since a range may be given that ends before it begins.
+        var range = SpacingRemedies.RangeOf(item);
+        var support = item.Item!.Support!;
+        support = range.LeastMm > spacing ? support with { MinSpacingMm = spacing } : support;
+        support = range.GreatestMm < spacing ? support with { MaxSpacingMm = spacing } : support;
+        return new PatchBuilder(survey)
+            .SetSupport(item, support)
+            .Titled(Invariant($"Order rails for {item.Id} that fit {spacing:0.###} mm between the uprights"));
     }
 }

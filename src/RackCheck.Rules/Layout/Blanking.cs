@@ -12,6 +12,9 @@ public sealed class Blanking : Rule
     /// <summary>Highest blanking panel that is usual, units.</summary>
     private const int LargestPanelU = 6;
 
+    // Uprights that stand in the way of the front door take no plate either; they have to be moved first.
+    private static readonly Mounted Plate = new() { Index = -1, Id = "", HeightU = 1, Category = ItemCategory.BlankingPanel, BodyDepthMm = 0 };
+
     private static readonly RuleDescriptor Facts = new()
     {
         Id = "layout.blanking",
@@ -163,7 +166,7 @@ public sealed class Blanking : Rule
             Pointers = ["/items"],
             Actual = Quantities.Units(top - bottom + 1),
             Limit = Quantities.Units(0),
-            Remedies = [Close(survey, bottom, top)],
+            Remedies = survey.Depth.CanTake(Plate) ? [Close(survey, bottom, top)] : [],
         });
     }
 

@@ -62,16 +62,22 @@ public sealed class Reserve : Rule
             Actual = Quantities.Units(space.UnitsFree),
             Limit = Quantities.Units(needed),
             Calculation = Invariant($"{percent:0.###} / 100 x {space.UnitsTotal} = {needed:0.###} > {space.UnitsFree}"),
-            Remedies = Remedies(context.Survey, space, percent),
+            Remedies = Remedies(context.Survey, percent),
         });
     }
 
-    private static List<Remedy> Remedies(RackSurvey survey, SpaceFigures space, double percent)
+    private static List<Remedy> Remedies(RackSurvey survey, double percent)
     {
-        // With u used units of U the reserve is met from U - u >= share x U on, so U >= u / (1 - share).
-        var needed = percent < 100 ? (int)Math.Ceiling((space.UnitsUsed / (1 - (percent / 100))) - SetbackInterval.ToleranceMm) : int.MaxValue;
-        return PlaceRemedies.HigherCabinetU(needed) is { } roof
-            ? [new PatchBuilder(survey).Raise(roof).Titled($"Take a cabinet of {roof} units")]
-            : [];
+        foreach (var roof in CabinetSizes.HeightsU)
+        {
+            // What hangs above the top unit today takes units of a higher cabinet.
+            var free = roof - survey.Occupancy.UnitsUsedUpTo(roof);
+            if (roof > survey.Cabinet.HeightU && free >= (percent / 100 * roof) - SetbackInterval.ToleranceMm)
+            {
+                return [new PatchBuilder(survey).Raise(roof).Titled($"Take a cabinet of {roof} units")];
+            }
+        }
+
+        return [];
     }
 }

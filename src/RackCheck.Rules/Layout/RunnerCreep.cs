@@ -23,7 +23,7 @@ public sealed class RunnerCreep : Rule
         MilderSeverity = Severity.Warning,
         What = "Finds units on fixed angle runners stacked one on the other without a free unit between, where the thickness of the runners adds up past what the units leave.",
         Why = "Each angle lifts its unit by its thickness. After a few, front panels no longer line up with their holes.",
-        Formula = "heights known: sum of (body height + runner thickness) <= units taken x 44.45, from the lowest set to each; not known: at most runWarning sets in a run, an error over runError",
+        Formula = "heights known: sum of (body height + runner thickness) <= units taken x 44.45, for any sets one on the other; a height not known: at most runWarning sets in the run besides, an error over runError",
         Sources = [Sources.SupportPractice, Sources.Iec60297],
         Limits = [RunWarning, RunError],
         Needs = ["/items/*/support/style", "/items/*/support/thicknessMm", "/items/*/body/heightMm", "/items/*/position"],
@@ -61,28 +61,23 @@ public sealed class RunnerCreep : Rule
 
     private static void CheckFace(RuleContext context, Face face)
     {
-        List<Mounted>? run = null;
-        foreach (var mounted in context.Survey.Occupancy.ByPlace)
+        // What is no set on runners but claims the same units is for another rule to report: the run stands whether or not it goes.
+        var runs = new List<List<Mounted>>();
+        foreach (var set in context.Survey.Occupancy.ByPlace)
         {
-            if (mounted.Face != face)
+            if (set.Face == face && set.SupportStyle == SupportStyle.Runners)
             {
-                continue;
-            }
+                var run = runs.Find(r => r[^1].Top + 1 == set.Bottom);
+                if (run is null)
+                {
+                    runs.Add(run = []);
+                }
 
-            var onRunners = mounted.SupportStyle == SupportStyle.Runners;
-            if (run is { Count: > 0 } && (!onRunners || mounted.Bottom != run[^1].Top + 1))
-            {
-                CheckRun(context, run);
-                run.Clear();
-            }
-
-            if (onRunners)
-            {
-                (run ??= []).Add(mounted);
+                run.Add(set);
             }
         }
 
-        if (run is { Count: > 0 })
+        foreach (var run in runs)
         {
             CheckRun(context, run);
         }
@@ -90,14 +85,11 @@ public sealed class RunnerCreep : Rule
 
     private static void CheckRun(RuleContext context, List<Mounted> run)
     {
-        if (HeightsKnown(run))
+        if (FirstTooHigh(run) is var (first, culprit))
         {
-            if (FirstTooHigh(run) is { } culprit)
-            {
-                ReportHeights(context, run, culprit);
-            }
+            ReportHeights(context, run, first, culprit);
         }
-        else if (run.Count > MostSets(context))
+        else if (!HeightsKnown(run) && run.Count > MostSets(context))
         {
             ReportCount(context, run);
         }
@@ -107,26 +99,31 @@ public sealed class RunnerCreep : Rule
 
     private static double MostSets(RuleContext context) => Math.Min(context.Limit(RunWarning), context.Limit(RunError));
 
-    // A set alone may rise into the free unit above it; only a stack has to keep to its units.
-    private static int? FirstTooHigh(IReadOnlyList<Mounted> run)
+    // The first set that does not fit, and the lowest one under it from which the stack is too high. A set alone may rise into the free
+    // unit above it; only a stack has to keep to its units. A low set under a stack lends it no room: each hangs on its own holes.
+    private static (int First, int Culprit)? FirstTooHigh(IReadOnlyList<Mounted> run)
     {
-        var (stack, room) = (0.0, 0.0);
-        for (var i = 0; run.Count > 1 && i < run.Count; i++)
+        for (var culprit = 1; culprit < run.Count; culprit++)
         {
-            stack += run[i].Item!.Body!.HeightMm!.Value + run[i].SupportThicknessMm;
-            room += RackGeometry.ApertureMm(run[i].HeightU);
-            if (stack > room + SetbackInterval.ToleranceMm)
+            var (tooHigh, excess) = (-1, 0.0);
+            for (var i = culprit; i >= 0 && run[i].Item!.Body?.HeightMm is { } height; i--)
             {
-                return i;
+                excess += height + run[i].SupportThicknessMm - RackGeometry.ApertureMm(run[i].HeightU);
+                tooHigh = i < culprit && excess > SetbackInterval.ToleranceMm ? i : tooHigh;
+            }
+
+            if (tooHigh >= 0)
+            {
+                return (tooHigh, culprit);
             }
         }
 
         return null;
     }
 
-    private static void ReportHeights(RuleContext context, List<Mounted> run, int culprit)
+    private static void ReportHeights(RuleContext context, List<Mounted> run, int first, int culprit)
     {
-        var part = run.GetRange(0, culprit + 1);
+        var part = run.GetRange(first, culprit - first + 1);
         var stack = part.Sum(m => m.Item!.Body!.HeightMm!.Value + m.SupportThicknessMm);
         var room = part.Sum(m => RackGeometry.ApertureMm(m.HeightU));
         var terms = string.Join(" + ", part.Select(m => Invariant($"({m.Item!.Body!.HeightMm:0.###} + {m.SupportThicknessMm:0.###})")));
@@ -136,7 +133,7 @@ public sealed class RunnerCreep : Rule
             culprit,
             Severity.Error,
             "{sets} sets on runners from {first} up to {item} are {stackMm} mm high together; their units leave {roomMm} mm.",
-            [("sets", part.Count), ("first", run[0].Id), ("item", run[culprit].Id), ("stackMm", stack), ("roomMm", room)],
+            [("sets", part.Count), ("first", run[first].Id), ("item", run[culprit].Id), ("stackMm", stack), ("roomMm", room)],
             Quantities.Millimetres(stack),
             Quantities.Millimetres(room),
             Invariant($"{terms} = {stack:0.###} > {room:0.###}")));
@@ -186,7 +183,7 @@ public sealed class RunnerCreep : Rule
             UtilisationPercent = 100 * actual.Value / limit.Value,
             Calculation = calculation,
             Remedies = RunnerRemedies.For(
-                context.Survey, run, part => HeightsKnown(part) ? FirstTooHigh(part) is null : part.Count <= most),
+                context.Survey, run, part => FirstTooHigh(part) is null && (HeightsKnown(part) || part.Count <= most)),
         };
     }
 }

@@ -157,7 +157,6 @@ public sealed class ShelfFit : Rule
             }
             else if (height > room + SetbackInterval.ToleranceMm)
             {
-                List<Remedy> remedies = [.. PlaceRemedies.Move(context.Survey, shelf), .. Remedies(PlaceRemedies.TakeOut(context.Survey, thing))];
                 Report(
                     context,
                     shelf,
@@ -168,7 +167,7 @@ public sealed class ShelfFit : Rule
                     height,
                     room,
                     Invariant($"{free} x {RackGeometry.UnitMm} = {room:0.###} < {height:0.###}"),
-                    remedies);
+                    Remedies(PlaceRemedies.Mount(context.Survey, shelf), PlaceRemedies.TakeOut(context.Survey, thing)));
             }
         }
     }
@@ -176,14 +175,19 @@ public sealed class ShelfFit : Rule
     // A deeper shelf is a cure only where the depth that it takes is there: for these uprights, and with nothing behind it.
     private static Remedy? DeeperShelf(RackSurvey survey, Mounted shelf, double depth)
     {
-        var deeper = new ItemDepth(shelf.FrontProjectionMm, depth, shelf.RearProjectionMm);
-        var interval = survey.Cabinet.SpacingMm is { } spacing && shelf.Face == Face.Rear
-            ? MountingDepth.OfRearItem(survey.Cabinet.Depth, deeper, spacing)
-            : MountingDepth.OfFrontItem(survey.Cabinet.Depth, deeper);
-        var holds = survey.Cabinet.SetbackMm is { } setback ? interval.Holds(setback) : !survey.Depth.All.Intersect(interval).IsEmpty;
+        var deeper = new Mounted
+        {
+            Index = shelf.Index,
+            Id = shelf.Id,
+            HeightU = shelf.HeightU,
+            Face = shelf.Face,
+            FrontProjectionMm = shelf.FrontProjectionMm,
+            BodyDepthMm = depth,
+            RearProjectionMm = shelf.RearProjectionMm,
+        };
         var shared = shelf.IsPlaced && survey.Occupancy.ByPlace.Any(other =>
             other.Face != shelf.Face && other.Bottom <= shelf.ClaimTop && other.ClaimTop >= shelf.Bottom);
-        return holds && !shared
+        return survey.Depth.CanTake(deeper) && !shared
             ? new PatchBuilder(survey).Set(Pointers.ItemBodyDepth[shelf.Index], depth).Titled(Invariant($"Take a shelf {depth:0.###} mm deep for {shelf.Id}"))
             : null;
     }

@@ -84,8 +84,6 @@ public static class DepthRemedies
             unfit.Add(rest.MinBy(i => Served(survey, i))!);
         }
 
-        // What stands on a shelf that goes out goes with it.
-        unfit.AddRange(unfit.SelectMany(i => i.Load).Except(unfit).ToArray());
         return unfit.Count == 0 ? null : PlaceRemedies.TakeOut(survey, unfit);
     }
 

@@ -91,7 +91,7 @@ public sealed class PatchBuilder(RackSurvey survey)
     }
 
     /// <summary>Takes items out of the rack, with the connections of their cords.</summary>
-    /// <param name="items">The items; shelves with things on them only together with these.</param>
+    /// <param name="items">The items; what is to stand on one of them only together with it.</param>
     /// <returns>This builder.</returns>
     public PatchBuilder TakeOut(IReadOnlyCollection<Mounted> items)
     {

@@ -18,18 +18,9 @@ public static class PlaceRemedies
     public static List<Remedy> Move(RackSurvey survey, Mounted what, int? heightU = null)
     {
         var remedies = new List<Remedy>();
-        var needed = heightU ?? what.HeightU;
-        var wanted = what.Bottom ?? 1;
-        var roof = survey.Cabinet.HeightU;
-        if (survey.Occupancy.FindPlace(what, needed, wanted, roof) is { } bottom)
+        if (Mount(survey, what, heightU) is { } mount)
         {
-            remedies.Add(Resize(new PatchBuilder(survey), what, heightU)
-                .Place(what, bottom)
-                .Titled($"Mount {what.Id} at {survey.Cabinet.UnitsText(bottom, bottom + needed - 1)}, {CabinetFacts.FaceText(what.Face)}"));
-        }
-        else if (Higher(survey, what, needed, heightU) is { } higher)
-        {
-            remedies.Add(higher);
+            remedies.Add(mount);
         }
 
         if (TakeOut(survey, what) is { } takeOut)
@@ -40,22 +31,41 @@ public static class PlaceRemedies
         return remedies;
     }
 
-    /// <summary>Takes something out of this rack; null for a distribution unit, or a shelf with things on it.</summary>
+    /// <summary>Moves something to the nearest free place, else takes a higher cabinet; null where neither can be had.</summary>
+    /// <param name="survey">The facts.</param>
+    /// <param name="what">What is to be moved.</param>
+    /// <param name="heightU">Units that it needs, where that changes; with it goes the change of its height.</param>
+    /// <returns>The remedy.</returns>
+    public static Remedy? Mount(RackSurvey survey, Mounted what, int? heightU = null)
+    {
+        var needed = heightU ?? what.HeightU;
+        return survey.Occupancy.FindPlace(what, needed, what.Bottom ?? 1, survey.Cabinet.HeightU) is { } bottom
+            ? Resize(new PatchBuilder(survey), what, heightU)
+                .Place(what, bottom)
+                .Titled($"Mount {what.Id} at {survey.Cabinet.UnitsText(bottom, bottom + needed - 1)}, {CabinetFacts.FaceText(what.Face)}")
+            : Higher(survey, what, needed, heightU);
+    }
+
+    /// <summary>Takes items out of this rack, with what is to stand on them; null for a distribution unit, which outlets hang on.</summary>
     /// <param name="survey">The facts.</param>
     /// <param name="items">What is taken out.</param>
     /// <returns>The remedy.</returns>
     public static Remedy? TakeOut(RackSurvey survey, params IReadOnlyList<Mounted> items)
     {
-        foreach (var item in items)
+        if (items.Any(item => item.Item is null))
         {
-            if (item.Item is null || item.Load.Any(thing => !items.Contains(thing)))
-            {
-                return null;
-            }
+            return null;
         }
 
-        var names = string.Join(" and ", items.Select(i => i.Id).Order(StringComparer.Ordinal));
-        return new PatchBuilder(survey).TakeOut(items).Titled($"Take {names} out of this rack, for another one");
+        // By the name of the shelf, whether that is one or not: no description may name what is not there.
+        var all = items.ToList();
+        for (var i = 0; i < all.Count; i++)
+        {
+            all.AddRange(survey.Items.Where(thing => thing.Item!.OnShelf == all[i].Id && !all.Contains(thing)));
+        }
+
+        var names = string.Join(" and ", all.Select(i => i.Id).Order(StringComparer.Ordinal));
+        return new PatchBuilder(survey).TakeOut(all).Titled($"Take {names} out of this rack, for another one");
     }
 
     /// <summary>A higher cabinet, as far as the contract and the trade know one.</summary>

@@ -73,12 +73,13 @@ public static class ShelfRemedies
             RearProjectionMm = things.Max(t => t.RearProjectionMm),
             LoadHeightU = things.Max(t => t.StandingHeightMm is { } height ? RackGeometry.UnitsForHeight(height) : RoomForUnknownU),
         };
-        if (survey.Occupancy.FindPlace(probe, probe.HeightU, 1, survey.Cabinet.HeightU) is not { } bottom)
+        // The shelf is a plate as deep as what stands on it: it has nothing of its own before or behind.
+        var plate = new Mounted { Index = -1, Id = id, HeightU = 1, Face = face, BodyDepthMm = depth };
+        if (survey.Occupancy.FindPlace(probe, probe.HeightU, 1, survey.Cabinet.HeightU) is not { } bottom || !survey.Depth.CanTake(plate))
         {
             return null;
         }
 
-        // The shelf is a plate as deep as what stands on it: it has nothing of its own before or behind.
         var shelf = new Item
         {
             Id = id,

@@ -24,7 +24,7 @@ public sealed class DepthSurvey
         }
 
         All = all;
-        SetbackMm = cabinet.SetbackMm ?? AssumedSetback();
+        SetbackMm = cabinet.SetbackMm ?? Assumed(all);
         Figures = MakeFigures(deepest);
     }
 
@@ -74,6 +74,32 @@ public sealed class DepthSurvey
         return all;
     }
 
+    /// <summary>Whether something more could hang in the rack without a conflict of depths that is not there yet.</summary>
+    /// <param name="more">The thing.</param>
+    /// <returns>Whether it could.</returns>
+    public bool CanTake(Mounted more)
+    {
+        var own = Interval(more);
+        if (cabinet.SetbackMm is { } setback && !own.Holds(setback))
+        {
+            return false;
+        }
+
+        // Where no setback serves what is there already, it must not set a bound itself.
+        return All.IsEmpty ? own.LeastMm < All.LeastMm && own.GreatestMm > All.GreatestMm : !All.Intersect(own).IsEmpty;
+    }
+
+    /// <summary>Where the front plane would stand in another cabinet: at the setback given, else at the least on the pitch that serves every item.</summary>
+    /// <param name="other">Depth and doors of the other cabinet.</param>
+    /// <returns>Setback, mm, or null where some item would not be served that is served here.</returns>
+    public double? SetbackIn(CabinetDepth other)
+    {
+        var all = AllIn(other);
+        return cabinet.SetbackMm is { } given
+            ? all.Holds(given) || !All.IsEmpty ? given : null
+            : Assumed(all);
+    }
+
     private static SetbackInterval Interval(Mounted item, CabinetDepth cabinet, double? spacingMm)
     {
         if (item.Face == Face.Rear)
@@ -95,8 +121,8 @@ public sealed class DepthSurvey
         return order > 0 || (order == 0 && holder is not null && string.CompareOrdinal(item.Id, holder.Id) < 0) ? item : holder;
     }
 
-    private double? AssumedSetback() =>
-        All.IsEmpty ? null : All.OnPitch(0, cabinet.PitchMm) ?? All.LeastMm;
+    private double? Assumed(SetbackInterval all) =>
+        all.IsEmpty ? null : all.OnPitch(0, cabinet.PitchMm) ?? all.LeastMm;
 
     private DepthFigures MakeFigures(double deepest)
     {

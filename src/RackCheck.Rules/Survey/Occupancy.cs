@@ -8,7 +8,7 @@ namespace RackCheck.Rules.Survey;
 public sealed class Occupancy
 {
     private readonly CabinetFacts cabinet;
-    private readonly ulong frontPlates;
+    private readonly ulong frontClosed;
     private readonly ulong frontEquipment;
     private readonly ulong rearEquipment;
 
@@ -21,7 +21,7 @@ public sealed class Occupancy
             var own = Mask(mounted.Bottom!.Value, mounted.ClaimTop);
             if (mounted.Category == ItemCategory.BlankingPanel)
             {
-                frontPlates |= mounted.Face == Face.Front ? own : 0;
+                frontClosed |= mounted.Face == Face.Front ? own : 0;
             }
             else if (mounted.Face == Face.Front)
             {
@@ -30,6 +30,9 @@ public sealed class Occupancy
             else
             {
                 rearEquipment |= own;
+
+                // What reaches forward through the front plane leaves no opening there that a plate could close.
+                frontClosed |= mounted.Depth?.ReachMm > RoomBetweenPlanesMm + SetbackInterval.ToleranceMm ? own : 0;
             }
         }
 
@@ -43,7 +46,7 @@ public sealed class Occupancy
     public SpaceFigures Figures { get; }
 
     /// <summary>Bits of the front units that neither equipment, things on shelves nor blanking panels close; bit 0 is unit 1 from below.</summary>
-    public ulong OpenFront => Whole & ~(frontPlates | frontEquipment);
+    public ulong OpenFront => Whole & ~(frontClosed | frontEquipment);
 
     private ulong Whole => Mask(1, cabinet.HeightU);
 
@@ -145,6 +148,11 @@ public sealed class Occupancy
         return Math.Max(0, next - shelf.Top - 1);
     }
 
+    /// <summary>Units that equipment takes on either face, in this rack or in a higher one.</summary>
+    /// <param name="roofU">Units that the rack has.</param>
+    /// <returns>Units.</returns>
+    public int UnitsUsedUpTo(int roofU) => BitOperations.PopCount((frontEquipment | rearEquipment) & Mask(1, roofU));
+
     /// <summary>Bits of a run of units, clipped to what a rack can have; bit 0 is unit 1 from below.</summary>
     /// <param name="bottom">Lowest unit.</param>
     /// <param name="top">Highest unit.</param>
@@ -180,9 +188,8 @@ public sealed class Occupancy
 
     private SpaceFigures MakeFigures()
     {
-        var used = (frontEquipment | rearEquipment) & Whole;
-        var free = Whole & ~used;
-        var count = BitOperations.PopCount(used);
+        var free = Whole & ~(frontEquipment | rearEquipment);
+        var count = UnitsUsedUpTo(cabinet.HeightU);
         return new SpaceFigures
         {
             UnitsTotal = cabinet.HeightU,

@@ -1,5 +1,6 @@
 using System.Collections;
 using System.ComponentModel.DataAnnotations;
+using System.Globalization;
 using System.Reflection;
 using RackCheck.Model;
 using RackCheck.Planning;
@@ -44,11 +45,35 @@ public static class Judge
             yield return "does not clear its finding";
         }
 
-        foreach (var error in Errors(after).Where(e => !Errors(report).Any(b => IsSame(b, e))))
+        foreach (var error in Errors(after).Where(e => IsNew(e, patched, report, rack)))
         {
             yield return $"brings {error.Rule}: {error.Message}";
         }
     }
+
+    /// <summary>
+    /// Whether an error is new. It is not where it stood before; nor where its rule names the worst of several only, and what it now names stood behind that.
+    /// </summary>
+    public static bool IsNew(Finding error, RackDescription patched, CheckReport before, RackDescription rack) => !before.Findings.Any(b => IsSame(b, error) || error.Rule switch
+    {
+        // The pair in conflict is named; where a single item or the whole cabinet is at fault, that alone is.
+        "depth.upright-position" => b.Rule is "depth.upright-position" or "depth.cabinet-too-shallow",
+        // What is left of a run is a run of its own; and while two sets claim the same units, what stands on what is not said of both.
+        "layout.runner-stack" => (b.Rule == error.Rule && SetsOf(b, rack).Contains(error.MessageData["item"].Text))
+            || (b.Rule == "layout.overlap" && SetsOf(b, rack) is [_, _] pair && pair.Intersect(SetsOf(error, patched)).Any()),
+        // Of what is too wide together the first that is too much is named.
+        "layout.shelf-fit" => b.Rule == error.Rule && IsTooWide(b) && IsTooWide(error) && b.MessageData["shelf"] == error.MessageData["shelf"],
+        _ => false,
+    });
+
+    // Ids of the sets on runners that a finding points to.
+    private static string[] SetsOf(Finding finding, RackDescription rack) =>
+    [
+        .. finding.Pointers.Select(p => p.Split('/')).Where(t => t[1] == "items").Select(t => rack.Items[int.Parse(t[2], CultureInfo.InvariantCulture)])
+            .Where(i => i.Support?.Style == SupportStyle.Runners).Select(i => i.Id),
+    ];
+
+    private static bool IsTooWide(Finding finding) => finding.MessageData.ContainsKey("totalMm");
 
     public static bool IsSame(Finding one, Finding other) => one.Rule == other.Rule && one.Fingerprint == other.Fingerprint;
 

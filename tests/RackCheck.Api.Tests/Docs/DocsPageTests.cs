@@ -1,0 +1,82 @@
+using Microsoft.Playwright;
+
+namespace RackCheck.Api.Tests.Docs;
+
+/// <summary>The docs page in a real browser, as a newcomer meets it.</summary>
+public sealed class DocsPageTests : IAsyncLifetime
+{
+    private readonly Service service = new();
+    private readonly List<string> complaints = [];
+    private IPlaywright? playwright;
+    private IBrowser? browser;
+
+    public Task InitializeAsync()
+    {
+        service.UseKestrel(0);
+        service.StartServer();
+        return Task.CompletedTask;
+    }
+
+    public async Task DisposeAsync()
+    {
+        await (browser?.DisposeAsync() ?? ValueTask.CompletedTask);
+        playwright?.Dispose();
+        await service.DisposeAsync();
+    }
+
+    [BrowserFact]
+    public async Task Every_operation_runs_with_one_click_on_its_example()
+    {
+        var page = await OpenAsync();
+        Assert.Equal("Rack check service", await page.TitleAsync());
+        var operations = page.Locator(".opblock");
+        Assert.Equal(6, await operations.CountAsync());
+        for (var i = 0; i < 6; i++)
+        {
+            var operation = operations.Nth(i);
+            await operation.Locator(".opblock-summary-control").First.ClickAsync();
+            await operation.Locator("button.execute").ClickAsync();
+            await Assertions.Expect(operation.Locator(".live-responses-table tbody .response-col_status")).ToContainTextAsync("200");
+        }
+
+        Assert.True(complaints.Count == 0, string.Join(Environment.NewLine, complaints));
+    }
+
+    [BrowserFact]
+    public async Task The_page_keeps_its_content_security_policy_and_loads_nothing_from_elsewhere()
+    {
+        var page = await OpenAsync();
+        Assert.False(await page.Locator(".topbar").IsVisibleAsync());
+        Assert.True(complaints.Count == 0, string.Join(Environment.NewLine, complaints));
+    }
+
+    private async Task<IPage> OpenAsync()
+    {
+        playwright = await Playwright.CreateAsync();
+        browser = await playwright.Chromium.LaunchAsync(new()
+        {
+            ExecutablePath = BrowserFactAttribute.Browser,
+            Headless = true,
+            Args = ["--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking", "--disable-component-update", "--disable-sync"],
+        });
+        var page = await browser.NewPageAsync();
+        page.Console += (_, message) =>
+        {
+            if (message.Type is "error" or "warning")
+            {
+                complaints.Add(message.Text);
+            }
+        };
+        page.PageError += (_, fault) => complaints.Add(fault);
+        page.Request += (_, request) =>
+        {
+            if (!request.Url.StartsWith(service.ClientOptions.BaseAddress.ToString(), StringComparison.Ordinal) && !request.Url.StartsWith("data:", StringComparison.Ordinal))
+            {
+                complaints.Add("from elsewhere: " + request.Url);
+            }
+        };
+        await page.GotoAsync(new Uri(service.ClientOptions.BaseAddress, "/docs/").ToString());
+        await page.Locator(".opblock").First.WaitForAsync();
+        return page;
+    }
+}

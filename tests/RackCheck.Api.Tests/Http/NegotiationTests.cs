@@ -1,0 +1,105 @@
+using System.Text;
+
+namespace RackCheck.Api.Tests.Http;
+
+/// <summary>Addresses, methods and media types: every refusal is a problem document.</summary>
+public sealed class NegotiationTests(Service service) : IClassFixture<Service>
+{
+    private static readonly byte[] Sound = Encoding.UTF8.GetBytes("""{ "cabinet": { "heightU": 42, "widthMm": 600, "depthMm": 800 }, "items": [] }""");
+
+    [Theory]
+    [InlineData("application/json")]
+    [InlineData("application/json; charset=utf-8")]
+    [InlineData("Application/JSON; charset=\"UTF-8\"")]
+    public async Task Json_in_utf8_is_read(string contentType) =>
+        Assert.Equal(200, (await service.PostAsync(Sound, contentType: contentType)).Status);
+
+    [Theory]
+    [InlineData(null)]
+    [InlineData("text/plain")]
+    [InlineData("text/json")]
+    [InlineData("application/xml")]
+    [InlineData("application/json; charset=utf-16")]
+    [InlineData("application/x-www-form-urlencoded")]
+    [InlineData("multipart/form-data; boundary=x")]
+    public async Task Anything_else_is_refused_with_415(string? contentType) =>
+        (await service.PostAsync(Sound, contentType: contentType)).IsProblem(415);
+
+    [Theory]
+    [InlineData("*/*")]
+    [InlineData("application/*")]
+    [InlineData("application/json")]
+    [InlineData("text/html, application/json;q=0.1")]
+    [InlineData("text/html, */*;q=0.1")]
+    [InlineData("nonsense")]
+    public async Task Who_takes_json_gets_it(string accept)
+    {
+        Assert.Equal((200, "application/json"), Kind(await service.PostAsync(Sound, accept: accept)));
+        Assert.Equal((200, "application/json"), Kind(await service.GetAsync("/v1/rules", accept)));
+    }
+
+    [Theory]
+    [InlineData("text/html")]
+    [InlineData("application/xml, text/*")]
+    [InlineData("application/json;q=0, */*")]
+    [InlineData("application/json;q=0")]
+    public async Task Who_does_not_is_refused_with_406(string accept)
+    {
+        (await service.PostAsync(Sound, accept: accept)).IsProblem(406);
+        (await service.GetAsync("/v1/rules", accept)).IsProblem(406);
+        (await service.GetAsync("/v1/rules/layout.overlap", accept)).IsProblem(406);
+        (await service.GetAsync("/v1/reference/rack-geometry", accept)).IsProblem(406);
+    }
+
+    [Theory]
+    [InlineData("/v1/nothing")]
+    [InlineData("/v1/rules/layout.nothing")]
+    [InlineData("/v1/rules/Layout.Overlap")]
+    [InlineData("/v1/reference/nothing")]
+    [InlineData("/v1/rules/%2e%2e")]
+    [InlineData("/openapi/v2.json")]
+    public async Task Nothing_there_is_404(string path) => (await service.GetAsync(path)).IsProblem(404);
+
+    [Fact]
+    public async Task Another_method_is_405_and_the_right_one_is_named()
+    {
+        (await service.GetAsync("/v1/checks")).IsProblem(405);
+        (await service.PostAsync(Sound, "/v1/rules")).IsProblem(405);
+    }
+
+    [Fact]
+    public async Task The_root_leads_to_the_docs_page()
+    {
+        var answer = await service.GetAsync("/");
+        Assert.Equal((302, "/docs/"), (answer.Status, answer.Headers.Location!.ToString()));
+    }
+
+    [Fact]
+    public async Task The_docs_page_may_run_nothing_in_line_and_nothing_from_elsewhere()
+    {
+        var answer = await service.GetAsync("/docs/index.html");
+        var policy = Assert.Single(answer.Headers.GetValues("Content-Security-Policy"));
+        Assert.Contains("default-src 'none'; script-src 'self';", policy, StringComparison.Ordinal);
+        Assert.DoesNotContain("unsafe", policy, StringComparison.Ordinal);
+        Assert.DoesNotContain("http", policy, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Probes_are_answered()
+    {
+        Assert.Equal("live", (await service.GetAsync("/health/live")).Json["status"]!.GetValue<string>());
+        Assert.Equal("ready", (await service.GetAsync("/health/ready")).Json["status"]!.GetValue<string>());
+    }
+
+    [Fact]
+    public async Task A_problem_carries_the_trace_id_that_the_caller_sent()
+    {
+        using var client = service.CreateClient();
+        using var request = new HttpRequestMessage(HttpMethod.Get, "/v1/rules/none");
+        request.Headers.Add("traceparent", "00-0af7651916cd43dd8448eb211c80319c-b7ad6b7169203331-01");
+        var answer = await Answer.OfAsync(await client.SendAsync(request));
+        Assert.Equal("0af7651916cd43dd8448eb211c80319c", answer.Json["traceId"]!.GetValue<string>());
+    }
+
+    private static (int, string?) Kind(Answer answer) => (answer.Status, answer.MediaType);
+}

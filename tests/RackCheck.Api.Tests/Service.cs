@@ -1,0 +1,70 @@
+using System.Net.Http.Headers;
+using System.Text;
+using System.Text.Json;
+using System.Text.Json.Nodes;
+using Microsoft.AspNetCore.Hosting;
+using Microsoft.AspNetCore.Mvc.Testing;
+
+namespace RackCheck.Api.Tests;
+
+/// <summary>The very service, in this process.</summary>
+public sealed class Service : WebApplicationFactory<Program>
+{
+    protected override void ConfigureWebHost(IWebHostBuilder builder) => builder.UseEnvironment("Development");
+
+    public async Task<Answer> PostAsync(string body, string path = "/v1/checks") => await PostAsync(Encoding.UTF8.GetBytes(body), path);
+
+    public async Task<Answer> PostAsync(byte[] body, string path = "/v1/checks", string? contentType = "application/json", string? accept = null)
+    {
+        using var client = CreateClient();
+        using var request = new HttpRequestMessage(HttpMethod.Post, path) { Content = new ByteArrayContent(body) };
+        request.Content.Headers.ContentType = contentType is null ? null : MediaTypeHeaderValue.Parse(contentType);
+        if (accept is not null)
+        {
+            request.Headers.TryAddWithoutValidation("Accept", accept);
+        }
+
+        return await Answer.OfAsync(await client.SendAsync(request));
+    }
+
+    public async Task<Answer> GetAsync(string path, string? accept = null)
+    {
+        using var client = CreateClient(new WebApplicationFactoryClientOptions { AllowAutoRedirect = false });
+        using var request = new HttpRequestMessage(HttpMethod.Get, path);
+        if (accept is not null)
+        {
+            request.Headers.TryAddWithoutValidation("Accept", accept);
+        }
+
+        return await Answer.OfAsync(await client.SendAsync(request));
+    }
+}
+
+/// <summary>An answer, read to its end.</summary>
+public sealed record Answer(int Status, string? MediaType, string Text, HttpResponseHeaders Headers)
+{
+    public JsonNode Json => JsonNode.Parse(Text)!;
+
+    public IEnumerable<(string Pointer, string Code)> Faults =>
+        Json["errors"]?.AsArray().Select(e => (e!["pointer"]!.GetValue<string>(), e["code"]!.GetValue<string>())) ?? [];
+
+    public static async Task<Answer> OfAsync(HttpResponseMessage response)
+    {
+        using (response)
+        {
+            return new Answer((int)response.StatusCode, response.Content.Headers.ContentType?.MediaType, await response.Content.ReadAsStringAsync(), response.Headers);
+        }
+    }
+
+    /// <summary>Asserts that it is a problem document of this status that says what it must.</summary>
+    public void IsProblem(int status)
+    {
+        Assert.Equal((status, "application/problem+json"), (Status, MediaType));
+        Assert.Equal(status, Json["status"]!.GetValue<int>());
+        Assert.StartsWith("urn:rack-check:problem:", Json["type"]!.GetValue<string>(), StringComparison.Ordinal);
+        Assert.NotEmpty(Json["title"]!.GetValue<string>());
+        Assert.DoesNotContain("System.", Text, StringComparison.Ordinal);
+        Assert.DoesNotContain("RackCheck.", Text, StringComparison.Ordinal);
+        JsonDocument.Parse(Text).Dispose();
+    }
+}
