@@ -1,0 +1,125 @@
+using System.Text.Json.Serialization;
+using RackCheck.Model.Json;
+
+namespace RackCheck.Model;
+
+/// <summary>Plugs and sockets, by the names that their standards give them.</summary>
+[JsonConverter(typeof(NamedEnumConverter<ConnectorCode>))]
+public enum ConnectorCode
+{
+    /// <summary>IEC 60320 C13, socket on a cord or unit.</summary>
+    [JsonStringEnumMemberName("C13")] C13,
+
+    /// <summary>IEC 60320 C14, plug for C13 and C15.</summary>
+    [JsonStringEnumMemberName("C14")] C14,
+
+    /// <summary>IEC 60320 C15, socket for hot conditions.</summary>
+    [JsonStringEnumMemberName("C15")] C15,
+
+    /// <summary>IEC 60320 C16, plug for C15.</summary>
+    [JsonStringEnumMemberName("C16")] C16,
+
+    /// <summary>IEC 60320 C19, socket.</summary>
+    [JsonStringEnumMemberName("C19")] C19,
+
+    /// <summary>IEC 60320 C20, plug for C19.</summary>
+    [JsonStringEnumMemberName("C20")] C20,
+
+    /// <summary>BS 1363 plug and socket.</summary>
+    [JsonStringEnumMemberName("BS1363")] Bs1363,
+
+    /// <summary>CEE 7/3 socket.</summary>
+    [JsonStringEnumMemberName("CEE7/3")] Cee73,
+
+    /// <summary>CEE 7/4 plug.</summary>
+    [JsonStringEnumMemberName("CEE7/4")] Cee74,
+
+    /// <summary>CEE 7/7 plug.</summary>
+    [JsonStringEnumMemberName("CEE7/7")] Cee77,
+
+    /// <summary>NEMA 5-15.</summary>
+    [JsonStringEnumMemberName("NEMA5-15")] Nema515,
+
+    /// <summary>NEMA 5-20.</summary>
+    [JsonStringEnumMemberName("NEMA5-20")] Nema520,
+
+    /// <summary>NEMA L6-20, locking.</summary>
+    [JsonStringEnumMemberName("NEMAL6-20")] NemaL620,
+
+    /// <summary>NEMA L6-30, locking.</summary>
+    [JsonStringEnumMemberName("NEMAL6-30")] NemaL630,
+
+    /// <summary>IEC 60309, 16 A, single phase.</summary>
+    [JsonStringEnumMemberName("IEC60309-16A-1P")] Iec60309A16P1,
+
+    /// <summary>IEC 60309, 16 A, three phases.</summary>
+    [JsonStringEnumMemberName("IEC60309-16A-3P")] Iec60309A16P3,
+
+    /// <summary>IEC 60309, 32 A, single phase.</summary>
+    [JsonStringEnumMemberName("IEC60309-32A-1P")] Iec60309A32P1,
+
+    /// <summary>IEC 60309, 32 A, three phases.</summary>
+    [JsonStringEnumMemberName("IEC60309-32A-3P")] Iec60309A32P3,
+
+    /// <summary>IEC 60309, 63 A, single phase.</summary>
+    [JsonStringEnumMemberName("IEC60309-63A-1P")] Iec60309A63P1,
+
+    /// <summary>IEC 60309, 63 A, three phases.</summary>
+    [JsonStringEnumMemberName("IEC60309-63A-3P")] Iec60309A63P3,
+
+    /// <summary>Wired without plug and socket.</summary>
+    [JsonStringEnumMemberName("hardwired")] Hardwired,
+}
+
+/// <summary>Instantaneous trip curve of a circuit breaker, IEC 60898-1.</summary>
+[JsonConverter(typeof(NamedEnumConverter<BreakerCurve>))]
+public enum BreakerCurve
+{
+    /// <summary>3 to 5 times the rated current.</summary>
+    [JsonStringEnumMemberName("B")] B,
+
+    /// <summary>5 to 10 times the rated current.</summary>
+    [JsonStringEnumMemberName("C")] C,
+
+    /// <summary>10 to 20 times the rated current.</summary>
+    [JsonStringEnumMemberName("D")] D,
+}
+
+/// <summary>Line conductor of a three-phase system.</summary>
+[JsonConverter(typeof(NamedEnumConverter<Phase>))]
+public enum Phase
+{
+    /// <summary>First line.</summary>
+    [JsonStringEnumMemberName("L1")] L1,
+
+    /// <summary>Second line.</summary>
+    [JsonStringEnumMemberName("L2")] L2,
+
+    /// <summary>Third line.</summary>
+    [JsonStringEnumMemberName("L3")] L3,
+}
+
+/// <summary>How a distribution unit is mounted.</summary>
+[JsonConverter(typeof(NamedEnumConverter<UnitMounting>))]
+public enum UnitMounting
+{
+    /// <summary>Upright behind the rear uprights; takes no units.</summary>
+    Vertical,
+
+    /// <summary>In one unit of the rack.</summary>
+    Horizontal,
+}
+
+/// <summary>Which local wiring practice applies.</summary>
+[JsonConverter(typeof(NamedEnumConverter<Region>))]
+public enum Region
+{
+    /// <summary>United Kingdom.</summary>
+    [JsonStringEnumMemberName("uk")] Uk,
+
+    /// <summary>Continental Europe.</summary>
+    [JsonStringEnumMemberName("eu")] Eu,
+
+    /// <summary>North America.</summary>
+    [JsonStringEnumMemberName("na")] Na,
+}

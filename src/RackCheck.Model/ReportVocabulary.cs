@@ -1,0 +1,49 @@
+using System.Text.Json.Serialization;
+using RackCheck.Model.Json;
+
+namespace RackCheck.Model;
+
+/// <summary>How grave a finding is.</summary>
+[JsonConverter(typeof(NamedEnumConverter<Severity>))]
+public enum Severity
+{
+    /// <summary>The rack cannot be built, closed, run or delivered as described.</summary>
+    Error,
+
+    /// <summary>An engineer should look at it.</summary>
+    Warning,
+
+    /// <summary>It could be better.</summary>
+    Advice,
+}
+
+/// <summary>The severity that a caller's policy gives to a rule.</summary>
+[JsonConverter(typeof(NamedEnumConverter<PolicySeverity>))]
+public enum PolicySeverity
+{
+    /// <summary>Every finding of the rule is an error.</summary>
+    Error,
+
+    /// <summary>Every finding of the rule is a warning.</summary>
+    Warning,
+
+    /// <summary>Every finding of the rule is advice.</summary>
+    Advice,
+
+    /// <summary>The rule is not run.</summary>
+    Off,
+}
+
+/// <summary>What may be done with the order.</summary>
+[JsonConverter(typeof(NamedEnumConverter<Verdict>))]
+public enum Verdict
+{
+    /// <summary>No open error or warning, and no safety rule left unassessed.</summary>
+    Release,
+
+    /// <summary>An open warning, or a safety rule that could not be assessed: an engineer looks at it.</summary>
+    Review,
+
+    /// <summary>An open error.</summary>
+    Hold,
+}

@@ -1,0 +1,64 @@
+using System.Reflection;
+using System.Runtime.CompilerServices;
+using System.Text.RegularExpressions;
+using RackCheck.Model;
+
+namespace RackCheck.Api.Tests.Architecture;
+
+/// <summary>Habits of this codebase that a reader could break without noticing.</summary>
+public sealed partial class ConventionTests
+{
+    private static readonly string[] Rooms = ["RackCheck.Api", "RackCheck.Documents", "RackCheck.Planning", "RackCheck.Rules", "RackCheck.Model", "RackCheck.Engineering"];
+
+    private static IEnumerable<Type> Types => Rooms.SelectMany(r => Assembly.Load(r).GetTypes())
+        .Where(t => t.Namespace?.StartsWith("RackCheck", StringComparison.Ordinal) == true && t.GetCustomAttribute<CompilerGeneratedAttribute>() is null);
+
+    [Fact]
+    public void A_class_that_nobody_derives_from_is_sealed()
+    {
+        var bases = Types.Select(t => t.BaseType).Where(t => t is not null).Select(t => t!.IsGenericType ? t.GetGenericTypeDefinition() : t).ToHashSet();
+        Assert.Empty(Types.Where(t => t is { IsClass: true, IsSealed: false, IsAbstract: false } && !bases.Contains(t)).Select(t => t.FullName));
+    }
+
+    [Fact]
+    public void A_record_of_the_contract_cannot_be_changed()
+    {
+        var records = typeof(RackDescription).Assembly.GetTypes().Where(t => t.Namespace == "RackCheck.Model" && t.IsClass);
+        var settable =
+            from record in records
+            from property in record.GetProperties()
+            where property.SetMethod is { } set && !set.ReturnParameter.GetRequiredCustomModifiers().Contains(typeof(IsExternalInit))
+            select $"{record.Name}.{property.Name}";
+        Assert.Empty(settable);
+    }
+
+    [Fact]
+    public void A_list_of_the_contract_is_read_only()
+    {
+        var lists =
+            from record in typeof(RackDescription).Assembly.GetTypes()
+            where record.Namespace == "RackCheck.Model"
+            from property in record.GetProperties()
+            where property.PropertyType.IsArray || (property.PropertyType.IsGenericType && property.PropertyType.Name.StartsWith("List`", StringComparison.Ordinal))
+            select $"{record.Name}.{property.Name}";
+        Assert.Empty(lists);
+    }
+
+    [Fact]
+    public void No_code_asks_the_clock_waits_or_uses_the_machines_culture()
+    {
+        var found =
+            from file in Repository.Sources("src")
+            from line in File.ReadLines(file)
+            where Forbidden().IsMatch(line)
+            select $"{Path.GetFileName(file)}: {line.Trim()}";
+        Assert.Empty(found);
+    }
+
+    [Fact]
+    public void A_file_is_one_thing() =>
+        Assert.Empty(Repository.Sources("src").Concat(Repository.Sources("tests")).Where(f => File.ReadLines(f).Count() > 400).Select(Path.GetFileName));
+
+    [GeneratedRegex(@"DateTime(Offset)?\.(Utc)?Now|Thread\.Sleep|Task\.Delay|CurrentCulture|CurrentUICulture|\.Result\b(?!\s*=)|\.GetAwaiter\(\)\.GetResult|Environment\.TickCount|new Random|NotImplementedException|TODO|FIXME")]
+    private static partial Regex Forbidden();
+}

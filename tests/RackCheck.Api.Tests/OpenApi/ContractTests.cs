@@ -1,0 +1,164 @@
+using System.Text.Json;
+using System.Text.Json.Nodes;
+using Json.Schema;
+using RackCheck.Engineering;
+using RackCheck.Rules;
+
+namespace RackCheck.Api.Tests.OpenApi;
+
+/// <summary>The contract as it is served: reviewed as a whole, and as strict as the reader.</summary>
+public sealed class ContractTests(Service service) : IClassFixture<Service>
+{
+    private static readonly string[] Snapshot = ["openapi", "rack-check.v1.json"];
+
+    public static TheoryData<string> ExampleNames => [.. Directory.EnumerateFiles(Repository.PathOf("openapi", "examples"), "*.json").Select(f => Path.GetFileName(f)).Order(StringComparer.Ordinal)];
+
+    [Fact]
+    public async Task It_is_the_one_that_was_reviewed()
+    {
+        var served = (await service.GetAsync("/openapi/v1.json")).Text.ReplaceLineEndings("\n") + "\n";
+        if (Environment.GetEnvironmentVariable("RACKCHECK_WRITE_CONTRACT") == "1")
+        {
+            await File.WriteAllTextAsync(Repository.PathOf(Snapshot), served);
+        }
+
+        Assert.True(
+            Repository.Read(Snapshot).ReplaceLineEndings("\n") == served,
+            "The contract has changed. Look at the change; where it is meant, run the tests with RACKCHECK_WRITE_CONTRACT=1 and commit openapi/rack-check.v1.json.");
+    }
+
+    [Fact]
+    public async Task It_is_OpenAPI_3_1_with_an_example_for_whatever_takes_input()
+    {
+        var contract = await ContractAsync();
+        Assert.StartsWith("3.1", contract["openapi"]!.GetValue<string>(), StringComparison.Ordinal);
+        foreach (var (path, item) in contract["paths"]!.AsObject())
+        {
+            foreach (var (method, operation) in item!.AsObject())
+            {
+                Assert.False(string.IsNullOrEmpty(operation!["summary"]?.GetValue<string>()), $"{method} {path} has no summary");
+                foreach (var parameter in operation["parameters"]?.AsArray() ?? [])
+                {
+                    Assert.True(parameter!["example"] is not null, $"{method} {path}: {parameter["name"]} has no example");
+                }
+
+                if (operation["requestBody"] is { } body)
+                {
+                    Assert.True(body["content"]!["application/json"]!["examples"]!.AsObject().Count >= 4, $"{method} {path} has too few examples");
+                }
+            }
+        }
+    }
+
+    [Fact]
+    public async Task Every_property_says_what_it_is()
+    {
+        var silent =
+            from schema in (await ContractAsync())["components"]!["schemas"]!.AsObject()
+            from property in schema.Value!["properties"]?.AsObject() ?? []
+            where property.Value!["description"] is null && property.Value["$ref"] is null
+            select $"{schema.Key}.{property.Key}";
+        Assert.Empty(silent);
+    }
+
+    [Fact]
+    public async Task Rules_and_tables_in_it_are_those_of_the_service()
+    {
+        var paths = (await ContractAsync())["paths"]!;
+        Assert.Equal(RuleSet.Default.All.Select(r => r.Descriptor.Id), Choices(paths["/v1/rules/{id}"]!));
+        Assert.Equal(DataTables.All.Select(t => t.Name), Choices(paths["/v1/reference/{table}"]!));
+    }
+
+    [Theory]
+    [MemberData(nameof(ExampleNames))]
+    public async Task An_example_keeps_to_the_contract_and_so_does_its_answer(string name)
+    {
+        var rack = Repository.Read("openapi", "examples", name);
+        await AssertValidAsync("RackDescription", rack);
+        var answer = await service.PostAsync(rack);
+        Assert.Equal(200, answer.Status);
+        await AssertValidAsync("CheckReport", answer.Text);
+        Assert.Equal(name == "bay-sound.json" ? "release" : "hold", answer.Json["verdict"]!.GetValue<string>());
+    }
+
+    [Fact]
+    public async Task Rules_tables_and_problems_keep_to_the_contract()
+    {
+        await AssertValidAsync("RuleList", (await service.GetAsync("/v1/rules")).Text);
+        foreach (var rule in RuleSet.Default.All)
+        {
+            await AssertValidAsync("RulePage", (await service.GetAsync("/v1/rules/" + rule.Descriptor.Id)).Text);
+        }
+
+        foreach (var table in DataTables.All)
+        {
+            await AssertValidAsync("ReferenceTable", (await service.GetAsync("/v1/reference/" + table.Name)).Text);
+        }
+
+        await AssertValidAsync("Problem", (await service.PostAsync("{}")).Text);
+        await AssertValidAsync("Problem", (await service.PostAsync("{")).Text);
+    }
+
+    [Theory]
+    [InlineData("""{ "cabinet": { "heightU": 42 }, "items": [], "extra": 1 }""")]
+    [InlineData("""{ "cabinet": { "heightU": 61 }, "items": [] }""")]
+    [InlineData("""{ "cabinet": { "heightU": 42.5 }, "items": [] }""")]
+    [InlineData("""{ "cabinet": { "heightU": 42, "frontDoor": {} }, "items": [] }""")]
+    [InlineData("""{ "cabinet": { "heightU": 42, "ipCode": "IP" }, "items": [] }""")]
+    [InlineData("""{ "items": [ { "heightU": 1 } ] }""")]
+    [InlineData("""{ "items": [ { "id": "" } ] }""")]
+    [InlineData("""{ "items": [ { "id": "a", "category": "Computer" } ] }""")]
+    [InlineData("""{ "items": [ { "id": "a", "power": { "plugs": [ "C1" ] } } ] }""")]
+    [InlineData("""{ "items": [], "supplies": [ { "id": "A", "voltageV": 230, "ratedA": 16, "phases": 2 } ] }""")]
+    [InlineData("""{ "items": [], "acceptances": [ { "rule": "layout.none", "reason": "r", "acceptedBy": "b" } ] }""")]
+    [InlineData("""{ "reference": 1, "items": [] }""")]
+    [InlineData("""{ }""")]
+    public async Task What_the_contract_refuses_the_reader_refuses_too(string rack)
+    {
+        Assert.False((await EvaluateAsync("RackDescription", rack)).IsValid);
+        (await service.PostAsync(rack)).IsProblem(422);
+    }
+
+    [Fact]
+    public async Task The_same_rack_gets_the_same_bytes_however_it_is_written()
+    {
+        var text = Repository.Read("openapi", "examples", "bay-layout-clashes.json");
+        var first = await service.PostAsync(text);
+        var compact = await service.PostAsync(JsonNode.Parse(text)!.ToJsonString());
+        var reversed = JsonNode.Parse(text)!.AsObject();
+        foreach (var (name, value) in reversed.Reverse().ToArray())
+        {
+            reversed.Remove(name);
+            reversed.Add(name, value);
+        }
+
+        Assert.Equal(first.Text, compact.Text);
+        Assert.Equal(first.Text, (await service.PostAsync(reversed.ToJsonString())).Text);
+    }
+
+    private static IEnumerable<string> Choices(JsonNode path) =>
+        path["get"]!["parameters"]![0]!["schema"]!["enum"]!.AsArray().Select(e => e!.GetValue<string>());
+
+    private async Task AssertValidAsync(string schema, string json)
+    {
+        var results = await EvaluateAsync(schema, json);
+        var faults = (results.Details ?? []).Where(d => d.Errors is { Count: > 0 }).Select(d => $"{d.InstanceLocation}: {string.Join("; ", d.Errors!.Values)}");
+        Assert.True(results.IsValid, string.Join(Environment.NewLine, faults));
+    }
+
+    private async Task<EvaluationResults> EvaluateAsync(string schema, string json)
+    {
+        var contract = await ContractAsync();
+        var wrapped = new JsonObject
+        {
+            ["$schema"] = "https://json-schema.org/draft/2020-12/schema",
+            ["$id"] = $"https://rack-check.example/{Guid.NewGuid()}",
+            ["$ref"] = $"#/components/schemas/{schema}",
+            ["components"] = contract["components"]!.DeepClone(),
+        };
+        using var document = JsonDocument.Parse(json);
+        return JsonSchema.FromText(wrapped.ToJsonString()).Evaluate(document.RootElement, new EvaluationOptions { OutputFormat = OutputFormat.List });
+    }
+
+    private async Task<JsonNode> ContractAsync() => (await service.GetAsync("/openapi/v1.json")).Json;
+}
