@@ -66,7 +66,7 @@ public sealed class CabinetTooShallow : Rule
             Pointers = same ? [Pointers.CabinetDepth, greatest.Pointer] : [Pointers.CabinetDepth, greatest.Pointer, least.Pointer],
             Actual = Quantities.Millimetres(cabinet.DepthMm),
             Limit = Quantities.Millimetres(needed),
-            Calculation = Invariant($"{cabinet.DepthMm:0.###} + {all.LeastMm:0.###} - {Term(all.GreatestMm)} = {needed:0.###} > {cabinet.DepthMm:0.###}"),
+            Calculation = Calculation(survey, least, greatest, needed),
             Remedies = DepthRemedies.For(survey),
         });
     }
@@ -84,6 +84,20 @@ public sealed class CabinetTooShallow : Rule
                 context.Lacks(Pointers.Spacing, "Items hang on the rear uprights; without their distance the least depth of the cabinet is not known.");
             }
         }
+    }
+
+    // For items on the front uprights the sum of the handbook; with rear-mounted ones the bounds of the setback tell the same in general.
+    private static string Calculation(RackSurvey survey, Mounted least, Mounted greatest, double needed)
+    {
+        var cabinet = survey.Cabinet.Depth;
+        var all = survey.Depth.All;
+        if (least.Face != Face.Front || greatest.Face != Face.Front)
+        {
+            return Invariant($"{cabinet.DepthMm:0.###} + {all.LeastMm:0.###} - {Term(all.GreatestMm)} = {needed:0.###} > {cabinet.DepthMm:0.###}");
+        }
+
+        var before = cabinet.FrontOpen ? "0" : Invariant($"{cabinet.FrontDoorMm:0.###} + {least.FrontProjectionMm:0.###}");
+        return Invariant($"{before} + {greatest.BodyDepthMm:0.###} + {greatest.RearProjectionMm:0.###} + {cabinet.RearDoorMm:0.###} = {needed:0.###} > {cabinet.DepthMm:0.###}");
     }
 
     private static string Term(double value) => value < 0 ? Invariant($"({value:0.###})") : Invariant($"{value:0.###}");

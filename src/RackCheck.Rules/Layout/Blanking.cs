@@ -88,32 +88,29 @@ public sealed class Blanking : Rule
         }
     }
 
-    // Units of front equipment that breathes front to rear, and of equipment that takes power but does not say how it breathes.
+    // Units of front equipment that breathes front to rear, by itself or by what stands on it, and of equipment that takes power but does not say how it breathes.
     private static (ulong Breathing, ulong Unknown) Breathers(RackSurvey survey)
     {
         var (breathing, unknown) = (0UL, 0UL);
         foreach (var mounted in survey.Occupancy.ByPlace)
         {
-            if (mounted is not { Face: Face.Front, Item: { } item })
+            if (mounted is not { Face: Face.Front, Item: not null })
             {
                 continue;
             }
 
-            if (item.Airflow?.Direction == AirflowDirection.FrontToRear)
-            {
-                breathing |= Occupancy.Mask(mounted.Bottom!.Value, mounted.Top);
-            }
-            else if (MayBreathe(item))
-            {
-                unknown |= Occupancy.Mask(mounted.Bottom!.Value, mounted.Top);
-            }
+            var own = Occupancy.Mask(mounted.Bottom!.Value, mounted.ClaimTop);
+            breathing |= Breathes(mounted) || mounted.Load.Any(Breathes) ? own : 0;
+            unknown |= MayBreathe(mounted) || mounted.Load.Any(MayBreathe) ? own : 0;
         }
 
         return (breathing, unknown);
     }
 
-    private static bool MayBreathe(Item item) =>
-        item.Airflow?.Direction is null && (item.Airflow is not null || item.HeatW > 0 || item.Power is not null);
+    private static bool Breathes(Mounted mounted) => mounted.Item!.Airflow?.Direction == AirflowDirection.FrontToRear;
+
+    private static bool MayBreathe(Mounted mounted) =>
+        mounted.Item is { } item && item.Airflow?.Direction is null && (item.Airflow is not null || item.HeatW > 0 || item.Power is not null);
 
     private static bool IsCooledThroughDoors(RuleContext context)
     {
@@ -145,10 +142,14 @@ public sealed class Blanking : Rule
     {
         foreach (var mounted in context.Survey.Occupancy.ByPlace)
         {
-            if (mounted is { Face: Face.Front, Item: { } item } && MayBreathe(item)
-                && (Occupancy.Mask(mounted.Bottom!.Value, mounted.Top) & beside) != 0)
+            if (mounted is not { Face: Face.Front, Item: not null } || (Occupancy.Mask(mounted.Bottom!.Value, mounted.ClaimTop) & beside) == 0)
             {
-                context.Lacks(Pointers.ItemAirflowDirection[mounted.Index], "Open units lie beside it; without this it cannot be said whether hot air comes back through them.");
+                continue;
+            }
+
+            foreach (var quiet in mounted.Load.Prepend(mounted).Where(MayBreathe))
+            {
+                context.Lacks(Pointers.ItemAirflowDirection[quiet.Index], "Open units lie beside it; without this it cannot be said whether hot air comes back through them.");
             }
         }
     }

@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Text.Json;
 using System.Text.Json.Serialization.Metadata;
 using RackCheck.Model;
@@ -90,7 +91,7 @@ public sealed class PatchBuilder(RackSurvey survey)
         return this;
     }
 
-    /// <summary>Takes items out of the rack, with the connections of their cords.</summary>
+    /// <summary>Takes items out of the rack, with the connections of their cords and the acceptances that point to them.</summary>
     /// <param name="items">The items; what is to stand on one of them only together with it.</param>
     /// <returns>This builder.</returns>
     public PatchBuilder TakeOut(IReadOnlyCollection<Mounted> items)
@@ -100,16 +101,42 @@ public sealed class PatchBuilder(RackSurvey survey)
         {
             if (items.Any(item => item.Id == connections![i].Item))
             {
-                Remove(string.Create(System.Globalization.CultureInfo.InvariantCulture, $"/connections/{i}"));
+                Remove(string.Create(CultureInfo.InvariantCulture, $"/connections/{i}"));
             }
         }
 
+        FollowWithAcceptances(items);
         foreach (var item in items.OrderByDescending(item => item.Index))
         {
             Remove(Pointers.Item[item.Index]);
         }
 
         return this;
+    }
+
+    // An acceptance by pointer goes with its item: left alone it would come to mean the item that takes the index.
+    private void FollowWithAcceptances(IReadOnlyCollection<Mounted> items)
+    {
+        var acceptances = survey.Description.Acceptances;
+        for (var i = (acceptances?.Count ?? 0) - 1; i >= 0; i--)
+        {
+            if (acceptances![i].Pointer?.Split('/') is not ["", "items", var token, ..] tokens || !int.TryParse(token, NumberStyles.None, CultureInfo.InvariantCulture, out var index))
+            {
+                continue;
+            }
+
+            var place = string.Create(CultureInfo.InvariantCulture, $"/acceptances/{i}");
+            var before = items.Count(item => item.Index < index);
+            if (items.Any(item => item.Index == index))
+            {
+                Remove(place);
+            }
+            else if (before > 0)
+            {
+                tokens[2] = (index - before).ToString(CultureInfo.InvariantCulture);
+                Set(place + "/pointer", string.Join('/', tokens));
+            }
+        }
     }
 
     /// <summary>The remedy.</summary>

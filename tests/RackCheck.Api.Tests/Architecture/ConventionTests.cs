@@ -2,6 +2,7 @@ using System.Reflection;
 using System.Runtime.CompilerServices;
 using System.Text.RegularExpressions;
 using RackCheck.Model;
+using RackCheck.Rules;
 
 namespace RackCheck.Api.Tests.Architecture;
 
@@ -53,6 +54,19 @@ public sealed partial class ConventionTests
             where Forbidden().IsMatch(line)
             select $"{Path.GetFileName(file)}: {line.Trim()}";
         Assert.Empty(found);
+    }
+
+    [Fact]
+    public void A_rule_is_named_in_its_own_file_only()
+    {
+        var sources = Repository.Sources("src").ToDictionary(f => f, File.ReadAllText);
+        var elsewhere =
+            from rule in RuleSet.Default.All
+            from source in sources
+            where Path.GetFileNameWithoutExtension(source.Key) != rule.GetType().Name
+            where source.Value.Contains($"Id = \"{rule.Descriptor.Id}\"", StringComparison.Ordinal) || Regex.IsMatch(source.Value, $@"\b(new|typeof|nameof)\W+{rule.GetType().Name}\b")
+            select $"{rule.Descriptor.Id} in {Path.GetFileName(source.Key)}";
+        Assert.Empty(elsewhere);
     }
 
     [Fact]

@@ -92,24 +92,22 @@ public static class Judge
 
     private static IEnumerable<string> OutOfRange(object record)
     {
-        var faults = new List<ValidationResult>();
-        Validator.TryValidateObject(record, new ValidationContext(record), faults, validateAllProperties: true);
-        foreach (var fault in faults)
-        {
-            yield return $"{record.GetType().Name}: {fault.ErrorMessage}";
-        }
-
         foreach (var property in record.GetType().GetProperties(BindingFlags.Public | BindingFlags.Instance))
         {
-            var value = property.PropertyType.IsValueType || property.PropertyType == typeof(string) ? null : property.GetValue(record);
+            var value = property.GetValue(record);
+            foreach (var broken in property.GetCustomAttributes<ValidationAttribute>().Where(a => value is not null && !a.IsValid(value)))
+            {
+                yield return $"{record.GetType().Name}.{property.Name} is {value}: {broken.GetType().Name}";
+            }
+
             IEnumerable parts = value switch
             {
-                null => Array.Empty<object>(),
+                null or string or ValueType => Array.Empty<object>(),
                 IDictionary map => map.Values,
                 IEnumerable list => list,
                 _ => new[] { value },
             };
-            foreach (var fault in parts.Cast<object>().Where(p => p.GetType().Namespace == typeof(RackDescription).Namespace && !p.GetType().IsValueType).SelectMany(OutOfRange))
+            foreach (var fault in parts.Cast<object>().Where(p => p.GetType().Namespace == typeof(RackDescription).Namespace && !p.GetType().IsEnum).SelectMany(OutOfRange))
             {
                 yield return fault;
             }

@@ -1,0 +1,79 @@
+using System.Text.Json;
+using System.Text.Json.Nodes;
+using System.Text.Json.Serialization;
+
+namespace RackCheck.Api.Tests.Acceptance;
+
+/// <summary>A case of <c>tests/acceptance/cases</c>: what is posted and what the answer must say. <c>run.py</c> beside them tells the form.</summary>
+public sealed record AcceptanceCase
+{
+    // A misspelt expectation would expect nothing, so what the form does not know is refused.
+    private static readonly JsonSerializerOptions Form = new()
+    {
+        PropertyNamingPolicy = JsonNamingPolicy.CamelCase,
+        UnmappedMemberHandling = JsonUnmappedMemberHandling.Disallow,
+        AllowDuplicateProperties = false,
+        RespectNullableAnnotations = true,
+    };
+
+    private static readonly string Folder = Repository.PathOf("tests", "acceptance", "cases");
+
+    public static IReadOnlyList<string> Names { get; } =
+        [.. Directory.EnumerateFiles(Folder, "*.json").Select(f => Path.GetFileName(f)).Order(StringComparer.Ordinal)];
+
+    public required string About { get; init; }
+
+    public string Post { get; init; } = "/v1/checks";
+
+    public IReadOnlyDictionary<string, string> Headers { get; init; } = new Dictionary<string, string>();
+
+    public required JsonNode Request { get; init; }
+
+    public required Expectation Expect { get; init; }
+
+    public static AcceptanceCase Read(string name) => Parse(File.ReadAllText(Path.Combine(Folder, name)));
+
+    public static AcceptanceCase Parse(string text) => JsonSerializer.Deserialize<AcceptanceCase>(text, Form)!;
+}
+
+/// <summary>What an answer must say. A number is <c>[value, relative tolerance]</c>; a null value wants it absent.</summary>
+public sealed record Expectation
+{
+    public int Status { get; init; } = 200;
+
+    public string? Verdict { get; init; }
+
+    public IReadOnlyList<ExpectedFinding> Findings { get; init; } = [];
+
+    public IReadOnlyList<string> NoFinding { get; init; } = [];
+
+    public IReadOnlyDictionary<string, double?[]> Figures { get; init; } = new Dictionary<string, double?[]>();
+
+    public IReadOnlyList<string> NotAssessed { get; init; } = [];
+
+    public IReadOnlyList<ExpectedFault> Problem { get; init; } = [];
+
+    public IReadOnlyList<string> RemedyClears { get; init; } = [];
+}
+
+/// <summary>A finding that must be there, and agree with all that is given here.</summary>
+public sealed record ExpectedFinding
+{
+    public required string Rule { get; init; }
+
+    public string? Severity { get; init; }
+
+    public string? Pointer { get; init; }
+
+    public double?[]? Actual { get; init; }
+
+    public double?[]? Limit { get; init; }
+}
+
+/// <summary>An entry of a problem's errors that must be there, and agree with all that is given here.</summary>
+public sealed record ExpectedFault
+{
+    public string? Pointer { get; init; }
+
+    public string? Code { get; init; }
+}

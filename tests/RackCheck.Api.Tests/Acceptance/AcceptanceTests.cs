@@ -1,0 +1,56 @@
+namespace RackCheck.Api.Tests.Acceptance;
+
+/// <summary>The acceptance cases, each posted to the service in this process and judged as <c>run.py</c> judges a running one.</summary>
+public sealed class AcceptanceTests(Service service) : IClassFixture<Service>
+{
+    public static TheoryData<string> Names => [.. AcceptanceCase.Names];
+
+    [Theory]
+    [MemberData(nameof(Names))]
+    public async Task The_service_answers_as_the_case_expects(string name)
+    {
+        var complaints = await AcceptanceJudge.Of(service).ComplaintsAsync(AcceptanceCase.Read(name));
+        Assert.True(complaints.Count == 0, Listed(name, complaints));
+    }
+
+    [Theory]
+    [MemberData(nameof(Names))]
+    public async Task A_case_names_rules_of_the_service_only(string name)
+    {
+        // A misspelt rule finds nothing, so that a case which wants nothing found would pass whatever the service does.
+        var expect = AcceptanceCase.Read(name).Expect;
+        var rules = await RulesAsync();
+        string[] known = [.. rules, .. rules.Select(r => r[..r.IndexOf('.', StringComparison.Ordinal)] + ".*")];
+        string[] named = [.. expect.Findings.Select(f => f.Rule), .. expect.NoFinding, .. expect.NotAssessed, .. expect.RemedyClears];
+        Assert.Empty(named.Except(known));
+    }
+
+    [Theory]
+    [MemberData(nameof(Names))]
+    public void A_case_says_what_it_shows_and_expects_something(string name)
+    {
+        var @case = AcceptanceCase.Read(name);
+        var expect = @case.Expect;
+        Assert.False(string.IsNullOrWhiteSpace(@case.About));
+        Assert.True(
+            expect.Status != 200 || expect.Verdict is not null
+            || expect.Findings.Count + expect.NoFinding.Count + expect.Figures.Count + expect.NotAssessed.Count > 0);
+    }
+
+    [Fact]
+    public async Task Every_rule_reports_in_one_case_and_is_silent_in_another()
+    {
+        Expectation[] expected = [.. AcceptanceCase.Names.Select(n => AcceptanceCase.Read(n).Expect)];
+        var rules = await RulesAsync();
+        var missing = rules.Except(expected.SelectMany(e => e.Findings).Select(f => f.Rule)).Select(r => $"{r} reports in no case")
+            .Concat(rules.Except(expected.SelectMany(e => e.NoFinding)).Select(r => $"{r} is wanted silent in no case"))
+            .ToList();
+        Assert.True(missing.Count == 0, Listed("tests/acceptance/cases", missing));
+    }
+
+    private static string Listed(string what, IEnumerable<string> complaints) =>
+        string.Join(Environment.NewLine, complaints.Select(c => "  " + c).Prepend(what + ":"));
+
+    private async Task<string[]> RulesAsync() =>
+        [.. (await service.GetAsync("/v1/rules")).Json["rules"]!.AsArray().Select(r => r!["id"]!.GetValue<string>())];
+}

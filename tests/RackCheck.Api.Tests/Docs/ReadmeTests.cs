@@ -1,0 +1,33 @@
+using System.Text.Json.Nodes;
+using RackCheck.Model;
+using RackCheck.Rules;
+
+namespace RackCheck.Api.Tests.Docs;
+
+/// <summary>What the README says of rules and answers is what the service does.</summary>
+public sealed class ReadmeTests(Service service) : IClassFixture<Service>
+{
+    private static string Readme => Repository.Read("README.md");
+
+    [Fact]
+    public void Its_list_of_rules_is_made_of_the_descriptors()
+    {
+        var rows = RuleSet.Default.All.Select(r => r.Descriptor).Select(r => $"| `{r.Id}` | {r.What} | {Mark(r)} |");
+        var written = Readme.Split("<!-- /rules -->")[0].Split("| --- | --- | --- |\n").Last().TrimEnd().Split('\n');
+        Assert.Equal(rows, written);
+    }
+
+    [Fact]
+    public async Task Its_example_answer_is_the_answer()
+    {
+        var answer = await service.PostAsync(Repository.Read("openapi", "examples", "bay-doors-do-not-close.json"));
+        var finding = answer.Json["findings"]![0]!;
+        Assert.Contains(finding["message"]!.GetValue<string>(), Readme, StringComparison.Ordinal);
+        Assert.Contains($"\"calculation\": \"{finding["calculation"]!.GetValue<string>()}\"", Readme, StringComparison.Ordinal);
+        var quoted = Readme.Split("\"patch\": ")[1].Split(" },\n")[0];
+        Assert.True(JsonNode.DeepEquals(finding["remedies"]![0]!["patch"], JsonNode.Parse(quoted)));
+    }
+
+    private static string Mark(RuleDescriptor rule) =>
+        (rule.MilderSeverity == Severity.Warning ? "W/" : "") + rule.Severity.ToString()[0] + (rule.Safety ? " S" : "");
+}

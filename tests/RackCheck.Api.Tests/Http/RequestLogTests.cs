@@ -1,0 +1,94 @@
+using System.Collections.Concurrent;
+using Microsoft.AspNetCore.Hosting;
+using Microsoft.AspNetCore.Mvc.Testing;
+using Microsoft.AspNetCore.TestHost;
+using Serilog;
+using Serilog.Core;
+using Serilog.Events;
+
+namespace RackCheck.Api.Tests.Http;
+
+/// <summary>What is logged of a request, and what is not.</summary>
+public sealed class RequestLogTests : IDisposable
+{
+    private const string TraceId = "0af7651916cd43dd8448eb211c80319c";
+    private readonly Sink sink = new();
+    private readonly WebApplicationFactory<Program> service;
+
+    public RequestLogTests() => service = new Service().WithWebHostBuilder(builder => builder.ConfigureTestServices(services =>
+        services.AddSerilog(logger => logger.MinimumLevel.Debug().WriteTo.Sink(sink))));
+
+    private IEnumerable<LogEvent> Requests => sink.Events.Where(e => e.MessageTemplate.Text.StartsWith("HTTP {RequestMethod}", StringComparison.Ordinal));
+
+    public void Dispose() => service.Dispose();
+
+    [Fact]
+    public async Task A_check_is_one_line_with_the_trace_id_and_nothing_of_the_description()
+    {
+        await SendAsync(new StringContent("""{ "reference": "confidential", "cabinet": { "heightU": 42, "widthMm": 600, "depthMm": 800 }, "items": [ { "id": "classified", "heightU": 1 } ] }""", null, "application/json"));
+        var line = Assert.Single(Requests);
+        Assert.Equal((LogEventLevel.Information, TraceId), (line.Level, line.TraceId?.ToHexString()));
+        Assert.Equal("200", line.Properties["StatusCode"].ToString());
+        Assert.DoesNotContain(sink.Events, e => e.RenderMessage().Contains("confidential", StringComparison.Ordinal) || e.RenderMessage().Contains("classified", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public async Task A_refusal_is_logged_with_its_own_status_and_is_no_error_of_the_service()
+    {
+        await SendAsync(new StringContent("{", null, "application/json"));
+        var line = Assert.Single(Requests);
+        Assert.Equal(("400", LogEventLevel.Information), (line.Properties["StatusCode"].ToString(), line.Level));
+    }
+
+    [Fact]
+    public async Task Probes_are_not_logged()
+    {
+        using var client = service.CreateClient();
+        (await client.GetAsync("/health/ready")).Dispose();
+        Assert.Empty(Requests);
+    }
+
+    [Fact]
+    public async Task Who_hangs_up_is_let_go_without_an_error()
+    {
+        using var hangUp = new CancellationTokenSource();
+        using var content = new StreamContent(new SlowStream(hangUp));
+        content.Headers.ContentType = new("application/json");
+        await Assert.ThrowsAnyAsync<OperationCanceledException>(() => SendAsync(content, hangUp.Token));
+        await SendAsync(new StringContent("{}", null, "application/json"));
+        Assert.DoesNotContain(sink.Events, e => e.Level >= LogEventLevel.Error);
+    }
+
+    private async Task SendAsync(HttpContent content, CancellationToken cancellation = default)
+    {
+        using var client = service.CreateClient();
+        using var request = new HttpRequestMessage(HttpMethod.Post, "/v1/checks") { Content = content };
+        request.Headers.Add("traceparent", $"00-{TraceId}-b7ad6b7169203331-01");
+        (await client.SendAsync(request, cancellation)).Dispose();
+    }
+
+    private sealed class Sink : ILogEventSink
+    {
+        public ConcurrentQueue<LogEvent> Events { get; } = new();
+
+        public void Emit(LogEvent logEvent) => Events.Enqueue(logEvent);
+    }
+
+    /// <summary>Gives a first piece, then hangs up in the middle of the body.</summary>
+    private sealed class SlowStream(CancellationTokenSource hangUp) : MemoryStream("{ \"items\": ["u8.ToArray(), writable: false)
+    {
+        public override bool CanSeek => false;
+
+        public override async ValueTask<int> ReadAsync(Memory<byte> buffer, CancellationToken cancellationToken = default)
+        {
+            var read = await base.ReadAsync(buffer, cancellationToken);
+            if (read == 0)
+            {
+                await hangUp.CancelAsync();
+                throw new OperationCanceledException(hangUp.Token);
+            }
+
+            return read;
+        }
+    }
+}

@@ -1,0 +1,164 @@
+using UnitsNet;
+
+namespace RackCheck.Engineering.Tests;
+
+public sealed class RackGeometryTests
+{
+    [Theory]
+    [InlineData(1, 43.65)] // checks.csv 1-01
+    [InlineData(2, 88.1)] // checks.csv 1-02
+    [InlineData(3, 132.55)] // checks.csv 1-03
+    [InlineData(4, 177.0)] // checks.csv 1-04
+    [InlineData(42, 1866.1)] // checks.csv 1-05
+    public void A_panel_is_its_units_less_the_relief(int units, double millimetres) =>
+        Assert.Equal(millimetres, RackGeometry.PanelHeightMm(units), 9);
+
+    [Theory]
+    [InlineData(1)] // checks.csv 1-06: 43.65625
+    [InlineData(4)] // checks.csv 1-07: 177.00625
+    [InlineData(42)]
+    public void The_panel_of_the_metric_standard_is_within_a_hundredth_of_the_inch_one(int units)
+    {
+        // EIA-310: 1.75 n - 1/32 in.
+        var inches = Length.FromInches((1.75 * units) - (1 / 32.0));
+        Assert.InRange(inches.Millimeters - RackGeometry.PanelHeightMm(units), 0, 0.007);
+    }
+
+    [Theory]
+    [InlineData(0, 0)]
+    [InlineData(24, 1066.8)] // checks.csv 1-08
+    [InlineData(42, 1866.9)] // checks.csv 1-09
+    [InlineData(47, 2089.15)] // checks.csv 1-10
+    public void An_aperture_is_its_units(int units, double millimetres) =>
+        Assert.Equal(millimetres, RackGeometry.ApertureMm(units), 9);
+
+    [Theory]
+    [InlineData(1, 1, 6.35)] // checks.csv 1-11
+    [InlineData(1, 2, 22.225)] // checks.csv 1-12
+    [InlineData(1, 3, 38.1)] // checks.csv 1-13
+    [InlineData(2, 1, 50.8)] // checks.csv 1-14
+    [InlineData(42, 3, 1860.55)] // checks.csv 1-15
+    public void A_hole_lies_in_its_unit(int unit, int hole, double millimetres) =>
+        Assert.Equal(millimetres, RackGeometry.HoleCentreMm(unit, hole), 9);
+
+    [Fact]
+    public void Holes_follow_each_other_by_five_eighths_five_eighths_and_half_an_inch()
+    {
+        // Handbook H1, checks.csv 1-19: 15.875, 15.875, 12.7, over the edges of units as within them.
+        double[] holes = [.. from unit in Enumerable.Range(1, 42) from hole in Enumerable.Range(1, 3) select RackGeometry.HoleCentreMm(unit, hole)];
+        double[] pattern = [Length.FromInches(0.625).Millimeters, Length.FromInches(0.625).Millimeters, Length.FromInches(0.5).Millimeters];
+        for (var i = 1; i < holes.Length; i++)
+        {
+            Assert.Equal(pattern[(i - 1) % 3], holes[i] - holes[i - 1], 9);
+        }
+    }
+
+    [Fact]
+    public void Constants_agree_with_their_inches()
+    {
+        // EIA-310: 1.75 in a unit, 19 in a panel; checks.csv 1-16 to 1-18.
+        Assert.Equal(RackGeometry.UnitMm, Length.FromInches(1.75).Millimeters, 9);
+        Assert.Equal(RackGeometry.PanelWidthMm, Length.FromInches(19).Millimeters, 9);
+        Assert.InRange(Length.FromInches(18.3125).Millimeters, RackGeometry.HoleSpacingMm - 1.6, RackGeometry.HoleSpacingMm + 1.6);
+        Assert.True(RackGeometry.OpeningMm <= Length.FromInches(17.75).Millimeters);
+
+        // Value from memory of IEC 60297-3-100: a panel is wider than the opening that it covers, and its holes lie between.
+        Assert.InRange(RackGeometry.HoleSpacingMm, RackGeometry.OpeningMm, RackGeometry.PanelWidthMm);
+    }
+
+    [Theory]
+    [InlineData(0, 1)]
+    [InlineData(43.65, 1)] // checks.csv 1-01
+    [InlineData(43.66, 2)]
+    [InlineData(100, 3)]
+    [InlineData(177, 4)] // checks.csv 1-04
+    [InlineData(177.00002, 5)]
+    [InlineData(1866.1, 42)] // checks.csv 1-05
+    public void A_body_needs_the_least_units_whose_panel_is_as_high(double millimetres, int units) =>
+        Assert.Equal(units, RackGeometry.UnitsForBody(millimetres));
+
+    [Theory]
+    [InlineData(0, 0)]
+    [InlineData(44.45, 1)]
+    [InlineData(44.5, 2)]
+    [InlineData(133.35, 3)]
+    [InlineData(1066.8, 24)] // checks.csv 1-08
+    [InlineData(2089.15, 47)] // checks.csv 1-10
+    public void A_thing_needs_the_least_units_whose_aperture_is_as_high(double millimetres, int units) =>
+        Assert.Equal(units, RackGeometry.UnitsForHeight(millimetres));
+
+    [Fact]
+    public void Units_needed_are_those_that_a_search_finds()
+    {
+        // In hundredths of a millimetre, whole numbers, so that the search knows no rounding: a unit is 4445, the relief 80.
+        for (var hundredths = 0; hundredths <= 60 * 4445; hundredths += 7)
+        {
+            var forHeight = Enumerable.Range(0, 70).First(n => n * 4445 >= hundredths);
+            var forBody = Enumerable.Range(1, 70).First(n => (n * 4445) - 80 >= hundredths);
+            Assert.Equal((forHeight, forBody), (RackGeometry.UnitsForHeight(hundredths / 100.0), RackGeometry.UnitsForBody(hundredths / 100.0)));
+        }
+    }
+
+    [Fact]
+    public void Every_panel_and_aperture_needs_its_own_units_and_a_hair_more_needs_one_more()
+    {
+        for (var n = 1; n <= 60; n++)
+        {
+            Assert.Equal((n, n + 1), (RackGeometry.UnitsForBody(RackGeometry.PanelHeightMm(n)), RackGeometry.UnitsForBody(RackGeometry.PanelHeightMm(n) + 1e-5)));
+            Assert.Equal((n, n + 1), (RackGeometry.UnitsForHeight(RackGeometry.ApertureMm(n)), RackGeometry.UnitsForHeight(RackGeometry.ApertureMm(n) + 1e-5)));
+        }
+    }
+
+    [Theory]
+    [InlineData(2000, 0, 42, 66.55)] // handbook H1: (2000 - 1866.9) / 2
+    [InlineData(2000, 100, 42, 116.55)] // handbook H1: 100 + (2000 - 100 - 1866.9) / 2
+    [InlineData(1200, 80, 24, 106.6)] // handbook H1: 80 + (1200 - 80 - 1066.8) / 2
+    [InlineData(1866.9, 0, 42, 0)]
+    public void The_mounting_space_is_centred_between_base_and_roof(double height, double baseHeight, int units, double edge) =>
+        Assert.Equal(edge, RackGeometry.LowerEdgeMm(height, baseHeight, units), 9);
+
+    [Theory]
+    [InlineData(100, 20, 1, 966.775)] // handbook H1: 100 + 44.45 x 19.5
+    [InlineData(66.55, 1, 4, 155.45)] // handbook H1: 66.55 + 44.45 x 2
+    [InlineData(66.55, 42, 1, 1911.225)] // handbook H1: 66.55 + 44.45 x 41.5
+    [InlineData(0, 1, 0, 0)]
+    public void A_centre_lies_half_the_items_height_above_its_lowest_unit(double edge, int unit, int height, double centre) =>
+        Assert.Equal(centre, RackGeometry.CentreMm(edge, unit, height), 9);
+
+    [Fact]
+    public void A_centre_lies_midway_between_the_outer_holes_of_the_units_taken()
+    {
+        for (var (unit, height) = (1, 1); unit <= 30; (unit, height) = (unit + 3, height + 1))
+        {
+            var lowest = RackGeometry.HoleCentreMm(unit, 1);
+            var highest = RackGeometry.HoleCentreMm(unit + height - 1, 3);
+            Assert.Equal((lowest + highest) / 2, RackGeometry.CentreMm(0, unit, height), 9);
+        }
+    }
+
+    [Fact]
+    public void Impossible_input_throws()
+    {
+        Assert.Throws<ArgumentOutOfRangeException>(() => RackGeometry.PanelHeightMm(0));
+        Assert.Throws<ArgumentOutOfRangeException>(() => RackGeometry.ApertureMm(-1));
+        Assert.Throws<ArgumentOutOfRangeException>(() => RackGeometry.HoleCentreMm(0, 1));
+        Assert.Throws<ArgumentOutOfRangeException>(() => RackGeometry.HoleCentreMm(1, 0));
+        Assert.Throws<ArgumentOutOfRangeException>(() => RackGeometry.HoleCentreMm(1, 4));
+        Assert.Throws<ArgumentOutOfRangeException>(() => RackGeometry.LowerEdgeMm(1800, 0, 42));
+        Assert.Throws<ArgumentOutOfRangeException>(() => RackGeometry.LowerEdgeMm(double.NaN, 0, 42));
+        Assert.Throws<ArgumentOutOfRangeException>(() => RackGeometry.LowerEdgeMm(2000, -1, 42));
+        Assert.Throws<ArgumentOutOfRangeException>(() => RackGeometry.LowerEdgeMm(2000, 0, 0));
+        Assert.Throws<ArgumentOutOfRangeException>(() => RackGeometry.CentreMm(0, 0, 1));
+        Assert.Throws<ArgumentOutOfRangeException>(() => RackGeometry.CentreMm(0, 1, -1));
+    }
+
+    [Theory]
+    [InlineData(-0.01)]
+    [InlineData(double.NaN)]
+    [InlineData(double.PositiveInfinity)]
+    public void An_impossible_height_throws(double millimetres)
+    {
+        Assert.Throws<ArgumentOutOfRangeException>(() => RackGeometry.UnitsForBody(millimetres));
+        Assert.Throws<ArgumentOutOfRangeException>(() => RackGeometry.UnitsForHeight(millimetres));
+    }
+}

@@ -1,0 +1,52 @@
+using RackCheck.Model;
+
+namespace RackCheck.Rules.Tests.Harness;
+
+/// <summary>Base of a rule's tests: applies that rule alone, and judges its remedies with all rules.</summary>
+public abstract class RuleTests<TRule>
+    where TRule : RuleBase, new()
+{
+    private static readonly RackChecker Alone = new(RuleSet.Of(new TRule()), (rule, fault) => throw new InvalidOperationException($"{rule.Id} threw.", fault));
+
+    protected static string Id { get; } = new TRule().Descriptor.Id;
+
+    protected static CheckReport Report(RackDescription rack)
+    {
+        Assert.Empty(Judge.Unsound(rack));
+        return Alone.Check(rack);
+    }
+
+    protected static IReadOnlyList<Finding> Findings(RackDescription rack) => Report(rack).Findings;
+
+    protected static Finding Only(RackDescription rack) => Assert.Single(Findings(rack));
+
+    /// <summary>That nothing is found, and nothing left open either.</summary>
+    protected static void Passes(RackDescription rack)
+    {
+        var report = Report(rack);
+        Assert.Empty(report.Findings);
+        Assert.Empty(report.NotAssessed);
+    }
+
+    /// <summary>That the rule says what it lacks, and nothing else.</summary>
+    protected static void Lacks(RackDescription rack, params string[] missing)
+    {
+        var report = Report(rack);
+        Assert.Empty(report.Findings);
+        Assert.Equal(missing, Assert.Single(report.NotAssessed).Missing);
+    }
+
+    protected static void Numbers(Finding finding, double actual, double limit, string unit)
+    {
+        Assert.Equal(new Quantity { Value = actual, Unit = unit }, finding.Actual);
+        Assert.Equal(new Quantity { Value = limit, Unit = unit }, finding.Limit);
+    }
+
+    /// <summary>The rack with a remedy of a finding applied, which must clear it and bring no error.</summary>
+    protected static RackDescription Cured(RackDescription rack, Finding finding, int remedy = 0)
+    {
+        Assert.InRange(remedy, 0, finding.Remedies.Count - 1);
+        Assert.Empty(Judge.Faults(rack, Judge.Checker.Check(rack), finding, finding.Remedies[remedy]));
+        return Planning.RackPatch.Apply(rack, finding.Remedies[remedy]);
+    }
+}

@@ -1,0 +1,87 @@
+using RackCheck.Model;
+using RackCheck.Rules.Layout;
+using RackCheck.Rules.Tests.Harness;
+using static RackCheck.Rules.Tests.Harness.Bays;
+
+namespace RackCheck.Rules.Tests.Layout;
+
+public sealed class BodyTooWideTests : RuleTests<BodyTooWide>
+{
+    private static Item Body(double? width) => Unit("wave-pc", 4).At(10).Body(width: width);
+
+    [Theory]
+    [InlineData(450, null)]
+    [InlineData(431, SupportStyle.Slides)] // 450 - 2 x 9.5
+    [InlineData(450, SupportStyle.Runners)]
+    [InlineData(450, SupportStyle.Panel)]
+    public void A_body_at_the_limit_passes(double width, SupportStyle? style) => Passes(Bay().With(Body(width).On(style)));
+
+    [Theory]
+    [InlineData(450.01, null, 450)]
+    [InlineData(431.01, SupportStyle.Slides, 431)]
+    [InlineData(451, SupportStyle.Shelf, 450)]
+    public void A_body_over_the_limit_is_an_error(double width, SupportStyle? style, double limit)
+    {
+        var finding = Only(Bay().With(Body(width).On(style)));
+        Assert.Equal(Severity.Error, finding.Severity);
+        Assert.Equal(["/items/0/body/widthMm"], finding.Pointers);
+        Numbers(finding, width, limit, "mm");
+        Assert.Equal(100 * width / limit, finding.UtilisationPercent!.Value, 3);
+    }
+
+    [Fact]
+    public void The_thickness_of_the_slides_and_the_opening_are_taken_where_they_are_given()
+    {
+        var rack = Bay().Uprights(opening: 465).With(Body(441).On(SupportStyle.Slides, thickness: 12));
+        Passes(rack);
+        Numbers(Only(rack with { Items = [Body(441.5).On(SupportStyle.Slides, thickness: 12)] }), 441.5, 441, "mm");
+    }
+
+    [Fact]
+    public void A_width_that_is_not_given_is_asked_for()
+    {
+        Lacks(Bay().With(Body(null)), "/items/0/body/widthMm");
+        Lacks(Bay().With(Unit("wave-pc", 4)), "/items/0/body/widthMm");
+    }
+
+    [Fact]
+    public void Plates_and_what_stands_on_shelves_do_not_pass_between_uprights() =>
+        Passes(Bay().With(Plate("plate", 1, 1) with { Body = new Body { WidthMm = 482.6 } }, Shelf("tray", 4).Body(width: 440, depth: 450), Thing("desk-pc", "tray", width: 600)));
+
+    [Fact]
+    public void On_slides_runners_are_the_first_remedy()
+    {
+        var rack = Bay().With(Body(440).On(SupportStyle.Slides) with { MassKg = 20 });
+        var cured = Cured(rack, Only(rack));
+        Assert.Equal(SupportStyle.Runners, cured.Items[0].Support!.Style);
+    }
+
+    [Fact]
+    public void Beside_another_set_on_runners_a_shelf_of_its_own_is()
+    {
+        var rack = Bay().With(Unit("gauge-pc", 4).At(6).Body(width: 440).On(SupportStyle.Runners), Body(440).On(SupportStyle.Slides));
+        Assert.Equal(SupportStyle.Shelf, Cured(rack, Only(rack)).Items[1].Support!.Style);
+    }
+
+    [Fact]
+    public void The_rating_of_the_slides_stays_with_the_new_support_and_their_reach_does_not()
+    {
+        var rack = Bay().With(Body(440) with { Support = new Support { Style = SupportStyle.Slides, RatedKg = 40, MinSpacingMm = 500, ExtensionMm = 600, UsedExtended = true, CableArm = true } });
+        Assert.Equal(new Support { Style = SupportStyle.Runners, RatedKg = 40 }, Cured(rack, Only(rack)).Items[0].Support);
+    }
+
+    [Fact]
+    public void Wider_than_the_opening_it_can_only_be_taken_out()
+    {
+        var rack = Bay().With(Body(451).On(SupportStyle.Slides));
+        Assert.Empty(Cured(rack, Only(rack)).Items);
+    }
+
+    [Fact]
+    public void The_opening_is_an_assumption_where_a_width_is_compared_with_it()
+    {
+        var assumption = Assert.Single(Report(Bay().With(Body(440).Room(0, 0))).Assumptions, a => a.Pointer == "/cabinet/uprights/openingMm");
+        Assert.Equal(450, assumption.Value.Number);
+        Assert.DoesNotContain(Report(Bay().With(Unit("wave-pc", 4))).Assumptions, a => a.Pointer == "/cabinet/uprights/openingMm");
+    }
+}

@@ -1,0 +1,106 @@
+using RackCheck.Model;
+using RackCheck.Rules.Layout;
+using RackCheck.Rules.Tests.Harness;
+using static RackCheck.Rules.Tests.Harness.Bays;
+
+namespace RackCheck.Rules.Tests.Layout;
+
+public sealed class OutsideRackTests : RuleTests<OutsideRack>
+{
+    [Theory]
+    [InlineData(1)]
+    [InlineData(39)]
+    public void An_item_within_the_units_passes(int unit) => Passes(Bay(42).With(Unit("wave-pc", 4).At(unit)));
+
+    [Theory]
+    [InlineData(40, 43, 42)]
+    [InlineData(43, 46, 42)]
+    [InlineData(200, 203, 42)]
+    public void Above_the_top_unit_the_highest_unit_taken_is_compared(int unit, double actual, double limit)
+    {
+        var finding = Only(Bay(42).With(Unit("wave-pc", 4).At(unit)));
+        Assert.Equal(Severity.Error, finding.Severity);
+        Assert.Equal(["/items/0/position"], finding.Pointers);
+        Numbers(finding, actual, limit, "U");
+    }
+
+    [Theory]
+    [InlineData(0)]
+    [InlineData(-5)]
+    public void Below_unit_1_the_lowest_unit_taken_is_compared(int unit) =>
+        Numbers(Only(Bay(42).With(Unit("wave-pc", 4).At(unit))), unit, 1, "U");
+
+    [Theory]
+    [InlineData(42)] // the lowest place: units 39 to 42 from the top
+    [InlineData(4)] // the highest place: units 1 to 4 from the top
+    public void Counted_from_the_top_the_number_of_the_lowest_unit_taken_is_meant(int unit) =>
+        Passes(Bay(42).TopDown().With(Unit("wave-pc", 4).At(unit)));
+
+    [Fact]
+    public void Counted_from_the_top_unit_3_is_too_high_for_four_units_and_unit_43_too_low()
+    {
+        var above = Only(Bay(42).TopDown().With(Unit("wave-pc", 4).At(3)));
+        Numbers(above, 43, 42, "U");
+        Assert.Equal("units 0-3", above.MessageData["units"].Text);
+
+        var below = Only(Bay(42).TopDown().With(Unit("wave-pc", 4).At(43)));
+        Numbers(below, 0, 1, "U");
+        Assert.Equal("units 40-43", below.MessageData["units"].Text);
+    }
+
+    [Fact]
+    public void An_item_higher_than_the_rack_is_found_and_gets_a_higher_one()
+    {
+        var rack = Bay(6).With(Unit("tower", 8).At(1));
+        Assert.Equal(15, Cured(rack, Only(rack)).Cabinet!.HeightU);
+    }
+
+    [Theory]
+    [InlineData(13, true)]
+    [InlineData(12, false)]
+    public void A_horizontal_distribution_unit_counts_too(int unit, bool found)
+    {
+        var findings = Findings(Bay(12).With(Strip("strip", UnitMounting.Horizontal, unit)));
+        Assert.Equal(found ? ["/distributionUnits/0/position"] : [], findings.SelectMany(f => f.Pointers));
+    }
+
+    [Fact]
+    public void A_vertical_distribution_unit_takes_no_units() => Passes(Bay(12).With(Strip("strip", UnitMounting.Vertical, 13)));
+
+    [Fact]
+    public void An_item_and_a_distribution_unit_of_the_same_id_are_two_findings_apart()
+    {
+        var rack = Bay(12).With(Unit("a", 1).At(13)).With(Strip("a", UnitMounting.Horizontal, 13, Face.Rear));
+        Assert.Equal(2, Findings(rack).Select(f => f.Fingerprint).Distinct().Count());
+    }
+
+    [Fact]
+    public void What_stands_on_a_shelf_takes_no_units_of_its_own() =>
+        Passes(Bay(12).With(Shelf("tray", 4), Unit("wave-pc", 4) with { OnShelf = "tray", Position = new Position { Unit = 99 } }));
+
+    [Fact]
+    public void It_moves_to_the_nearest_free_place_on_its_own_face()
+    {
+        var rack = Bay(42).With(Unit("gauge-pc", 2).At(41), Unit("wave-pc", 4).At(39, Face.Rear), Unit("flume-daq", 4).At(41));
+        var finding = Only(rack);
+        Assert.Equal(new Position { Unit = 37, Face = Face.Front }, Cured(rack, finding).Items[2].Position);
+    }
+
+    [Fact]
+    public void In_a_full_rack_a_higher_cabinet_keeps_every_other_item_in_its_place()
+    {
+        var rack = Bay(12).TopDown().Cabinet(c => c with { HeightMm = 700 }).With(Unit("wave-pc", 12).At(12), Unit("gauge-amp", 2).At(0));
+        var cured = Cured(rack, Only(rack));
+        Assert.Equal(15, cured.Cabinet!.HeightU);
+        Assert.Equal(700 + (3 * 44.45), cured.Cabinet.HeightMm!.Value, 9);
+        Assert.Equal(15, cured.Items[0].Position!.Unit);
+        Assert.Equal(3, cured.Items[1].Position!.Unit);
+    }
+
+    [Fact]
+    public void In_the_highest_rack_it_is_taken_out()
+    {
+        var rack = Bay(60).With(Unit("wave-pc", 60).At(1), Unit("gauge-amp", 2).At(61));
+        Assert.Equal(["wave-pc"], Cured(rack, Only(rack)).Items.Select(i => i.Id));
+    }
+}

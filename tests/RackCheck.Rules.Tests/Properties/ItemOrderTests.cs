@@ -1,0 +1,88 @@
+using System.Globalization;
+using System.Text.Json;
+using System.Text.Json.Nodes;
+using System.Text.RegularExpressions;
+using CsCheck;
+using RackCheck.Model;
+using RackCheck.Model.Json;
+using RackCheck.Rules.Tests.Harness;
+
+namespace RackCheck.Rules.Tests.Properties;
+
+public partial class ItemOrderTests
+{
+    private static readonly Gen<Shuffled> ShuffledRacks =
+        from rack in RackGenerator.RacksWithWishes
+        from order in Gen.Shuffle(Enumerable.Range(0, rack.Items.Count).ToArray())
+        select new Shuffled(rack, order);
+
+    [Fact]
+    public void The_order_of_items_changes_nothing_but_pointers() =>
+        ShuffledRacks.Sample(
+            x => Assert.Equal(ById(x.Rack), ById(Shuffle(x.Rack, x.Order))),
+            iter: 3000,
+            print: x => $"{string.Join(',', x.Order)} of {Wording.Of(x.Rack)}");
+
+    private static RackDescription Shuffle(RackDescription rack, int[] order) => rack with
+    {
+        Items = [.. order.Select(i => rack.Items[i])],
+        Acceptances = [.. rack.Acceptances!.Select(a => a with { Pointer = ItemIndex().Replace(a.Pointer!, m => NewIndex(order, m)) })],
+    };
+
+    private static string NewIndex(int[] order, Match match)
+    {
+        var index = Array.IndexOf(order, int.Parse(match.Groups[1].Value, CultureInfo.InvariantCulture));
+        return index < 0 ? match.Value : FormattableString.Invariant($"/items/{index}");
+    }
+
+    // The report with ids for indices, and with whatever is ordered by pointer in the order of its text.
+    private static string ById(RackDescription rack)
+    {
+        var report = JsonSerializer.SerializeToNode(Judge.Checker.Check(rack), ContractJson.Default.CheckReport)!;
+        report["descriptionDigest"] = null;
+        foreach (var finding in report["findings"]!.AsArray())
+        {
+            // An acceptance by pointer goes by the index, and so does what is said of it.
+            finding!["fingerprint"] = (string?)finding["rule"] == "acceptance.unused" ? null : (string?)finding["fingerprint"];
+            finding["pointers"] = Renamed(finding["pointers"]!, rack);
+            foreach (var remedy in finding["remedies"]!.AsArray())
+            {
+                remedy!["patch"] = Patch(remedy["patch"]!.AsArray(), rack);
+            }
+        }
+
+        foreach (var lack in report["notAssessed"]!.AsArray())
+        {
+            lack!["missing"] = Sorted(Renamed(lack["missing"]!, rack));
+        }
+
+        report["assumptions"] = Sorted(Renamed(report["assumptions"]!, rack));
+        report["findings"] = Sorted(report["findings"]!);
+        return report.ToJsonString(new JsonSerializerOptions { WriteIndented = true });
+    }
+
+    // What is taken out is taken out from the end of the list, so removals come in the order of indices.
+    private static JsonArray Patch(JsonArray patch, RackDescription rack)
+    {
+        var operations = patch.Select(o => o!).ToLookup(o => (string?)o["op"] == "remove");
+        return [.. Renamed(operations[false], rack).Concat(Renamed(operations[true], rack).Order(StringComparer.Ordinal)).Select(o => JsonNode.Parse(o))];
+    }
+
+    private static JsonArray Renamed(JsonNode pointers, RackDescription rack) =>
+        [.. Renamed(pointers.AsArray().Select(p => p!), rack).Select(p => JsonNode.Parse(p))];
+
+    private static IEnumerable<string> Renamed(IEnumerable<JsonNode> nodes, RackDescription rack) => nodes.Select(
+        n => ItemIndex().Replace(
+            n.ToJsonString(),
+            m => int.TryParse(m.Groups[1].Value, CultureInfo.InvariantCulture, out var i) && i < rack.Items.Count
+                ? "/items/" + JsonEncodedText.Encode(rack.Items[i].Id)
+                : m.Value));
+
+    private static JsonArray Sorted(JsonNode list) =>
+        [.. list.AsArray().Select(n => n!.ToJsonString()).Order(StringComparer.Ordinal).Select(n => JsonNode.Parse(n))];
+
+    [GeneratedRegex("/items/([0-9]+)")]
+    private static partial Regex ItemIndex();
+
+    private sealed record Shuffled(RackDescription Rack, int[] Order);
+}
