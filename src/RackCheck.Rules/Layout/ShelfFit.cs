@@ -222,7 +222,8 @@ public sealed class ShelfFit : Rule
             Data = data,
             Subject = $"{culprit.Id}, on {context.Survey.Cabinet.Place(shelf)}",
             Identity = [shelf.Id, culprit.Id, measure],
-            Pointers = [$"{culprit.Pointer}/body/{measure}Mm", shelf.Pointer],
+            // A unit whose body's height is not given is measured by its units.
+            Pointers = [measure == "height" && culprit.Item!.Body?.HeightMm is null ? $"{culprit.Pointer}/heightU" : $"{culprit.Pointer}/body/{measure}Mm", shelf.Pointer],
             Actual = Quantities.Millimetres(actual),
             Limit = Quantities.Millimetres(limit),
             UtilisationPercent = limit > 0 ? 100 * actual / limit : null,

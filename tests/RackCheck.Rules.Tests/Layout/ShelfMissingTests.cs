@@ -63,7 +63,7 @@ public sealed class ShelfMissingTests : RuleTests<ShelfMissing>
     [Fact]
     public void Or_onto_a_new_one_as_deep_as_itself_with_room_above()
     {
-        var rack = Bay(12).With(Unit("wave-pc", 3).At(1), Thing("desk-pc", null, 180, 400, 360));
+        var rack = Bay(12).With(Unit("wave-pc", 3).At(1), Thing("desk-pc", null, 180, 400, 8 * 44.45));
         var cured = Cured(rack, Only(rack));
         var shelf = cured.Items[2];
         Assert.Equal(("shelf-for-desk-pc", 4, 400.0), (shelf.Id, shelf.Position!.Unit, shelf.Body!.DepthMm));
@@ -88,11 +88,11 @@ public sealed class ShelfMissingTests : RuleTests<ShelfMissing>
     }
 
     [Theory]
-    [InlineData(441, 400, 4, 40)] // wider than any shelf
-    [InlineData(180, 400, 3.9, 20)] // no room above one
-    public void Where_no_shelf_can_be_had_it_is_taken_out(double width, double depth, double heightU, int taken)
+    [InlineData(441, 100)] // wider than any shelf
+    [InlineData(180, 135)] // more than three units: with the shelf's own five in all, where four are free
+    public void Where_no_shelf_can_be_had_it_is_taken_out(double width, double height)
     {
-        var rack = Bay(42).With(Unit("tower", taken == 40 ? 38 : 38).At(1), Thing("desk-pc", null, width, depth, heightU * 44.45));
+        var rack = Bay(42).With(Unit("tower", 38).At(1), Thing("desk-pc", null, width, 400, height));
         Assert.Equal(["tower"], Cured(rack, Only(rack)).Items.Select(i => i.Id));
     }
 

@@ -1,0 +1,139 @@
+using RackCheck.Model;
+using RackCheck.Rules.Depth;
+using RackCheck.Rules.Tests.Harness;
+using static RackCheck.Rules.Tests.Harness.Bays;
+
+namespace RackCheck.Rules.Tests.Depth;
+
+public sealed class SupportSpanTests : RuleTests<SupportSpan>
+{
+    private static Item Railed(string id, double? min, double? max, SupportStyle style = SupportStyle.Slides, int unit = 10) =>
+        Unit(id, 4).At(unit).Body(depth: 450).Room(40, 75).On(style, min: min, max: max);
+
+    [Theory]
+    [InlineData(500)]
+    [InlineData(600)]
+    [InlineData(700)]
+    public void Rails_that_reach_pass(double spacing) => Passes(Bay().Uprights(spacing: spacing).With(Railed("wave-pc", 500, 700)));
+
+    [Theory]
+    [InlineData(499.5, 500, "/items/0/support/minSpacingMm")]
+    [InlineData(700.5, 700, "/items/0/support/maxSpacingMm")]
+    public void Rails_too_long_or_too_short_are_an_error(double spacing, double limit, string culprit)
+    {
+        var finding = Only(Bay().Uprights(spacing: spacing).With(Railed("wave-pc", 500, 700)));
+        Assert.Equal(Severity.Error, finding.Severity);
+        Assert.Equal([culprit, "/cabinet/uprights/spacingMm"], finding.Pointers);
+        Numbers(finding, spacing, limit, "mm");
+    }
+
+    [Fact]
+    public void Runners_are_rails_too() => Only(Bay().Uprights(spacing: 800).With(Railed("wave-pc", 500, 700, SupportStyle.Runners)));
+
+    [Theory]
+    [InlineData(SupportStyle.Panel)]
+    [InlineData(SupportStyle.Shelf)]
+    public void Panels_and_shelves_are_not(SupportStyle style) => Passes(Bay().Uprights(spacing: 800).With(Railed("wave-pc", 500, 700, style)));
+
+    [Fact]
+    public void Each_bound_is_asked_for_and_the_one_that_is_known_still_counts()
+    {
+        Lacks(Bay().Uprights(spacing: 600).With(Railed("wave-pc", null, null)), "/items/0/support/minSpacingMm", "/items/0/support/maxSpacingMm");
+        var report = Report(Bay().Uprights(spacing: 800).With(Railed("wave-pc", null, 700)));
+        Numbers(Assert.Single(report.Findings), 800, 700, "mm");
+        Assert.Equal(["/items/0/support/minSpacingMm"], Assert.Single(report.NotAssessed).Missing);
+    }
+
+    [Fact]
+    public void Uprights_that_are_not_set_yet_go_where_all_rails_reach() =>
+        Passes(Bay().With(Railed("wave-pc", 500, 700), Railed("gauge-pc", 650, 900, unit: 20)));
+
+    [Fact]
+    public void Rails_that_no_distance_serves_together_are_an_error_of_each_that_asks_for_more()
+    {
+        var rack = Bay().With(Railed("wave-pc", 500, 640), Railed("gauge-pc", 650, 900, unit: 20), Railed("flume-daq", 700, 900, unit: 30));
+        var findings = Findings(rack);
+        Assert.Equal(
+            [["/items/1/support/minSpacingMm", "/items/0/support/maxSpacingMm"], ["/items/2/support/minSpacingMm", "/items/0/support/maxSpacingMm"]],
+            findings.Select(f => f.Pointers));
+        Numbers(findings[0], 650, 640, "mm");
+        Numbers(findings[1], 700, 640, "mm");
+    }
+
+    [Theory]
+    [InlineData(950, false)] // 1000 - 25 - 25
+    [InlineData(951, true)]
+    public void There_is_no_more_distance_than_between_the_doors(double min, bool found)
+    {
+        var rack = Bay().With(Railed("wave-pc", min, 1200));
+        if (!found)
+        {
+            Passes(rack);
+            return;
+        }
+
+        var finding = Only(rack);
+        Assert.Equal(["/items/0/support/minSpacingMm", "/cabinet/depthMm"], finding.Pointers);
+        Numbers(finding, 951, 950, "mm");
+    }
+
+    [Fact]
+    public void The_finding_of_an_item_stays_the_same_one_when_the_cabinet_gets_deeper()
+    {
+        Item[] items = [Railed("wave-pc", 400, 560), Railed("gauge-pc", 600, 900, unit: 20)];
+        Assert.Equal(Only(Bay(depthMm: 600).With(items)).Fingerprint, Only(Bay(depthMm: 1000).With(items)).Fingerprint);
+    }
+
+    [Fact]
+    public void The_rear_uprights_move_to_the_next_hole_where_all_rails_reach()
+    {
+        var rack = Bay().Uprights(setback: 75, spacing: 720, pitch: 25).With(Railed("wave-pc", 500, 700), Railed("gauge-pc", 650, 800, unit: 20));
+        Assert.Equal(695, Cured(rack, Only(rack)).Cabinet!.Uprights!.SpacingMm);
+    }
+
+    [Theory]
+    [InlineData(650, 800)] // other rails that do not reach there
+    [InlineData(705, 800)]
+    public void They_stay_where_other_rails_would_lose_them(double min, double max)
+    {
+        var rack = Bay().Uprights(setback: 75, spacing: 720, pitch: 100).With(Railed("wave-pc", 500, 700), Railed("gauge-pc", min, max, unit: 20));
+        var cured = Cured(rack, Only(rack));
+        Assert.Equal(720, cured.Cabinet!.Uprights!.SpacingMm);
+        Assert.Equal(720, cured.Items[0].Support!.MaxSpacingMm);
+    }
+
+    [Fact]
+    public void They_stay_where_something_hangs_on_them()
+    {
+        var rack = Bay().Uprights(setback: 75, spacing: 720).With(Railed("wave-pc", 500, 700), Unit("gauge-amp", 1).At(30, Face.Rear).Body(depth: 50).Room(40, 25));
+        Assert.Equal(720, Cured(rack, Only(rack)).Items[0].Support!.MaxSpacingMm);
+        var strip = Bay().Uprights(setback: 75, spacing: 720).With(Railed("wave-pc", 500, 700)).With(Strip("strip", UnitMounting.Horizontal, 30, Face.Rear));
+        Assert.Equal(720, Cured(strip, Only(strip)).Items[0].Support!.MaxSpacingMm);
+    }
+
+    [Fact]
+    public void They_do_not_move_out_of_the_cabinet()
+    {
+        var rack = Bay(depthMm: 800).Uprights(setback: 75, spacing: 690).With(Railed("wave-pc", 710, 900));
+        Assert.Equal(690, Cured(rack, Only(rack)).Items[0].Support!.MinSpacingMm);
+    }
+
+    [Fact]
+    public void A_range_that_ends_before_it_begins_is_put_right_at_both_ends()
+    {
+        var rack = Bay().Uprights(setback: 75, spacing: 600).With(Railed("wave-pc", 700, 500));
+        var support = Cured(rack, Only(rack)).Items[0].Support!;
+        Assert.Equal((600, 600), (support.MinSpacingMm, support.MaxSpacingMm));
+        var movable = Bay().With(Railed("wave-pc", 700, 500));
+        Cured(movable, Only(movable));
+    }
+
+    [Fact]
+    public void Doors_thicker_than_the_cabinet_leave_no_distance_and_a_sound_remedy()
+    {
+        var door = new Door { Style = DoorStyle.Solid, DepthMm = 500 };
+        var rack = Bay(depthMm: 600).Cabinet(c => c with { FrontDoor = door, RearDoor = door }).With(Railed("wave-pc", 450, 700));
+        Numbers(Only(rack), 450, 0, "mm");
+        Cured(rack, Only(rack));
+    }
+}

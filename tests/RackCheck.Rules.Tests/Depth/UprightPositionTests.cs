@@ -1,0 +1,130 @@
+using RackCheck.Model;
+using RackCheck.Rules.Depth;
+using RackCheck.Rules.Tests.Harness;
+using static RackCheck.Rules.Tests.Harness.Bays;
+
+namespace RackCheck.Rules.Tests.Depth;
+
+public sealed class UprightPositionTests : RuleTests<UprightPosition>
+{
+    private static Item Deep(double depth = 600) => Unit("wave-pc", 4).At(10).Body(depth: depth).Room(40, 75);
+
+    private static Item Handled(double front = 76) => Unit("gauge-amp", 3).At(20).Body(depth: 300).Room(front, 75);
+
+    [Fact]
+    public void One_setback_that_serves_both_passes() => Passes(Bay(depthMm: 800).With(Deep(), Handled(75)));
+
+    [Fact]
+    public void None_that_does_names_the_two_in_conflict()
+    {
+        var rack = Bay(depthMm: 800).With(Deep(), Handled());
+        var finding = Only(rack);
+        Assert.Equal(Severity.Error, finding.Severity);
+        Assert.Equal(["/items/1", "/items/0", "/cabinet/depthMm"], finding.Pointers);
+        Numbers(finding, 100, 101, "mm");
+        Assert.Equal((101, 100), (finding.MessageData["leastMm"].Number, finding.MessageData["greatestMm"].Number));
+    }
+
+    [Fact]
+    public void The_conflict_is_there_whether_or_not_a_setback_is_given() =>
+        Assert.Equal(
+            Only(Bay(depthMm: 800).With(Deep(), Handled())).Fingerprint,
+            Only(Bay(depthMm: 800).Uprights(setback: 75).With(Deep(), Handled())).Fingerprint);
+
+    [Fact]
+    public void A_single_item_too_deep_is_for_the_cabinets_rule() =>
+        Passes(Bay(depthMm: 600).With(Deep(450), Handled(40)));
+
+    [Fact]
+    public void Items_on_opposite_faces_can_be_in_conflict()
+    {
+        // Front: 65 to 650. Rear: 25 + 600 + 75 - 0 = 700 at least, with a spacing so small that its body reaches far forward.
+        var rear = Unit("gauge-amp", 3).At(20, Face.Rear).Body(depth: 600).Room(0, 75);
+        var finding = Only(Bay(depthMm: 1000).Uprights(spacing: 100).With(Unit("wave-pc", 4).At(10).Body(depth: 400).Room(40, 75), rear));
+        Numbers(finding, 500, 600, "mm");
+    }
+
+    [Theory]
+    [InlineData(65)]
+    [InlineData(250)]
+    [InlineData(111.1)]
+    public void A_setback_given_within_the_interval_passes(double setback) =>
+        Passes(Bay(depthMm: 800).Uprights(setback: setback).With(Deep(450)));
+
+    [Theory]
+    [InlineData(50, 65, 75)]
+    [InlineData(275, 250, 250)]
+    [InlineData(276, 250, 226)] // 251 is still out
+    public void One_outside_it_is_an_error_that_the_next_hole_cures(double setback, double limit, double hole)
+    {
+        var rack = Bay(depthMm: 800).Uprights(setback: setback).With(Deep(450));
+        var finding = Only(rack);
+        Assert.Equal(["/cabinet/uprights/frontSetbackMm", "/items/0"], finding.Pointers);
+        Numbers(finding, setback, limit, "mm");
+        Assert.Equal(hole, Cured(rack, finding).Cabinet!.Uprights!.FrontSetbackMm);
+    }
+
+    [Fact]
+    public void The_rest_of_the_uprights_stays_as_it_is()
+    {
+        var rack = Bay(depthMm: 800).Uprights(setback: 50, spacing: 600, pitch: 20, opening: 465, hole: UprightHole.Round).With(Deep(450));
+        Assert.Equal(rack.Cabinet!.Uprights! with { FrontSetbackMm = 70 }, Cured(rack, Only(rack)).Cabinet!.Uprights);
+    }
+
+    [Fact]
+    public void Where_no_hole_serves_the_cabinet_gets_deeper()
+    {
+        var rack = Bay(depthMm: 800).Uprights(setback: 0, pitch: 40).With(Deep(625));
+        Numbers(Only(rack), 0, 65, "mm");
+        var cured = Cured(rack, Only(rack));
+        Assert.Equal((1000, 80), (cured.Cabinet!.DepthMm, cured.Cabinet.Uprights!.FrontSetbackMm));
+    }
+
+    [Fact]
+    public void Leaving_the_front_door_off_is_a_further_remedy()
+    {
+        var rack = Bay(depthMm: 800).With(Deep(), Handled());
+        var finding = Only(rack);
+        Assert.Equal(1000, Cured(rack, finding).Cabinet!.DepthMm);
+        Assert.Equal(DoorStyle.None, Cured(rack, finding, 1).Cabinet!.FrontDoor!.Style);
+        Assert.Single(Cured(rack, finding, 2).Items);
+    }
+
+    [Fact]
+    public void Of_two_items_with_the_same_bound_the_lesser_id_is_named_whatever_their_order()
+    {
+        var twin = Handled() with { Id = "a-twin", Position = new Position { Unit = 30 } };
+        Assert.Equal("a-twin", Only(Bay(depthMm: 800).With(Deep(), Handled(), twin)).MessageData["first"].Text);
+        Assert.Equal("a-twin", Only(Bay(depthMm: 800).With(Deep(), twin, Handled())).MessageData["first"].Text);
+    }
+
+    [Fact]
+    public void Items_that_are_not_placed_yet_have_to_be_served_too() =>
+        Only(Bay(depthMm: 800).With(Deep(), Handled() with { Position = null }));
+
+    [Fact]
+    public void Depths_that_are_not_given_are_asked_for()
+    {
+        Lacks(Bay(depthMm: 800).With(Unit("wave-pc", 4).At(10)), "/items/0/body/depthMm");
+        Lacks(Bay(depthMm: 800).With(Unit("wave-pc", 4).At(10, Face.Rear).Body(depth: 300)), "/cabinet/uprights/spacingMm");
+        Passes(Bay(depthMm: 800).With(Plate("plate", 1, 1)));
+    }
+
+    [Fact]
+    public void An_unknown_depth_still_bounds_the_setback_by_its_handles()
+    {
+        var report = Report(Bay(depthMm: 800).Uprights(setback: 64).With(Unit("wave-pc", 4).At(10).Room(40)));
+        Numbers(Assert.Single(report.Findings), 64, 65, "mm");
+        Assert.Equal(["/items/0/body/depthMm"], Assert.Single(report.NotAssessed).Missing);
+    }
+
+    [Fact]
+    public void The_figures_give_the_bounds_as_far_as_they_are_known()
+    {
+        var figures = Report(Bay(depthMm: 800).With(Deep(450), Handled())).Figures.Depth!;
+        Assert.Equal((750, 565, 101, 250, 651), (figures.UsableMm, figures.DeepestStackMm, figures.FrontSetbackMinMm, figures.FrontSetbackMaxMm, figures.MinimumCabinetDepthMm));
+        var unknown = Report(Bay(depthMm: 800).With(Unit("wave-pc", 4).At(10))).Figures.Depth!;
+        Assert.Equal((750, null, 65, null, null), (unknown.UsableMm, unknown.DeepestStackMm, unknown.FrontSetbackMinMm, unknown.FrontSetbackMaxMm, unknown.MinimumCabinetDepthMm));
+        Assert.Null(Report(Bay(depthMm: 800)).Figures.Depth!.FrontSetbackMinMm);
+    }
+}
