@@ -66,6 +66,16 @@ public static class DataTables
             ],
             [Sources.ClearancePractice, Sources.SupportPractice, Sources.ShelfPractice, Sources.CabinetSizePractice]),
         new(
+            "breakers",
+            "Circuit breakers: instantaneous trip, and how far they may be loaded",
+            [new("quantity"), new("value"), new("unit"), new("use")],
+            [
+                .. Breakers.Curves.Select(c => Row($"curve {c.Curve}, least trip", c.Least, "x rated current", "below it the breaker never trips at once")),
+                .. Breakers.Curves.Select(c => Row($"curve {c.Curve}, greatest trip", c.Greatest, "x rated current", "from it on the breaker always trips at once")),
+                ["continuous load", Breakers.ContinuousSharePercent, "% of rated current", "at most, in North America"],
+            ],
+            [Sources.Iec60898, Sources.Nec210]),
+        new(
             "cabinet-sizes",
             "Sizes that cabinets are sold in, overall",
             [new("dimension"), new("value"), new("unit")],
@@ -75,6 +85,42 @@ public static class DataTables
                 .. CabinetSizes.HeightsU.Select(u => Row("mounting height", u, "U")),
             ],
             [Sources.CabinetSizePractice]),
+        new(
+            "cables",
+            "Two-core copper supply cables: voltage drop, capacity and resistance",
+            [new("crossSection", "mm2"), new("drop", "mV/A/m"), new("dropThreePhase", "mV/A/m"), new("capacity", "A"), new("resistance", "milliohm/m")],
+            [.. Cables.All.Select(c => Row(c.CrossSectionMm2, c.DropMvPerAM, Math.Round(c.DropMvPerAM * Cables.ThreePhaseFactor, 3), c.CapacityA, c.ResistanceMilliohmPerM))],
+            [Sources.Bs7671Drop, Sources.Bs7671Capacity, Sources.Iec60228]),
+        new(
+            "connectors",
+            "Plugs and sockets: ratings, and what goes into what (what is hardwired has no rating of its own)",
+            [new("connector"), new("rated", "A"), new("ratedNorthAmerica", "A"), new("takes"), new("phases"), new("secured"), new("standard")],
+            [
+                .. from c in Connectors.All
+                   where c is { RatedA: not null, RatedNorthAmericaA: not null }
+                   select Row(c.Code, c.RatedA.Value, c.RatedNorthAmericaA.Value, c.Takes.IsEmpty ? "none" : string.Join(", ", c.Takes), c.Phases, c.Secured ? "yes" : "no", c.Standard),
+            ],
+            [Sources.Iec60320, Sources.Bs1363, Sources.Cee7, Sources.NemaWd6, Sources.Iec60309]),
+        new(
+            "earth-conductors",
+            "Protective conductors: least section, resistance, protective conductor current",
+            [new("quantity"), new("value"), new("unit"), new("use")],
+            [
+                ["same section", EarthConductors.SameUpToMm2, "mm2", "line conductor up to which the protective one has its section; past it that section still does"],
+                ["half section", EarthConductors.HalfPastMm2, "mm2", "line conductor past which the protective one has half its section"],
+                ["least section, protected", EarthConductors.LeastProtectedMm2, "mm2", "no part of a cable, protected against damage"],
+                ["least section, not protected", EarthConductors.LeastUnprotectedMm2, "mm2", "no part of a cable, not protected"],
+                ["k, separate", EarthConductors.SeparateCopperK, "A s^0.5/mm2", "PVC-insulated copper, no part of a cable"],
+                ["k, in a cable", EarthConductors.CabledCopperK, "A s^0.5/mm2", "PVC-insulated copper in a cable"],
+                ["adiabatic, shortest time", EarthConductors.AdiabaticFromS, "s", "below it take the energy that the breaker lets through"],
+                ["adiabatic, longest time", EarthConductors.AdiabaticToS, "s", "above it heat is shed meanwhile"],
+                ["resistivity", EarthConductors.CopperOhmMm2PerM, "ohm mm2/m", "copper at 20 C"],
+                ["path to the bar", EarthConductors.MostPathOhm, "ohm", "at most"],
+                ["secured connection", EarthConductors.SecuredFromMa, "mA", "protective conductor current above which a label and a permanent or industrial connection are asked for"],
+                ["high-integrity earthing", EarthConductors.HighIntegrityFromMa, "mA", "protective conductor current above which it is asked for"],
+                ["standing leakage through an RCD", EarthConductors.RcdSharePercent, "% of rated residual current", "at most"],
+            ],
+            [Sources.Iec60364Earthing, Sources.Bs7671ProtectiveCurrent, Sources.Bs7671Rcd, Sources.Iec60028, Sources.Iec60950EarthTest]),
         new(
             "panel-heights",
             "Height of panels and apertures by rack units",

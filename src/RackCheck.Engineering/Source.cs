@@ -73,6 +73,108 @@ public static class Sources
         "Common practice, no source: a shelf between uprights can use its opening less about 10 mm; what stands on it may neither hang over its depth nor reach into the next unit taken above.",
         SourceStanding.CommonPractice);
 
+    /// <summary>Appliance couplers: ratings, and what goes into what.</summary>
+    public static Source Iec60320 { get; } = new(
+        "IEC 60320-1",
+        "IEC 60320-1, appliance couplers: C13 to C16 10 A, C19 and C20 16 A; in North America 15 A and 20 A. That a C14 also goes into a C15 is a value from memory.",
+        SourceStanding.SecondarySource);
+
+    /// <summary>British plug and socket.</summary>
+    public static Source Bs1363 { get; } = new(
+        "BS 1363",
+        "BS 1363, 13 A plugs, socket-outlets and adaptors: the rating.",
+        SourceStanding.ValueFromMemory);
+
+    /// <summary>Continental plugs and sockets.</summary>
+    public static Source Cee7 { get; } = new(
+        "CEE 7",
+        "CEE 7, plugs and socket-outlets for household and similar purposes, standard sheets 3, 4 and 7: 16 A, and that plugs 4 and 7 go into socket 3.",
+        SourceStanding.ValueFromMemory);
+
+    /// <summary>North American plugs and sockets.</summary>
+    public static Source NemaWd6 { get; } = new(
+        "NEMA WD 6",
+        "NEMA WD 6, wiring devices, dimensions: 5-15 15 A, 5-20 20 A, L6-20 20 A, L6-30 30 A, and that a plug 5-15 also goes into a socket 5-20.",
+        SourceStanding.ValueFromMemory);
+
+    /// <summary>Industrial plugs and sockets.</summary>
+    public static Source Iec60309 { get; } = new(
+        "IEC 60309-2",
+        "IEC 60309-2, plugs, socket-outlets and couplers for industrial purposes, series I: 16, 32 and 63 A.",
+        SourceStanding.ValueFromMemory);
+
+    /// <summary>Instantaneous trip of circuit breakers.</summary>
+    public static Source Iec60898 { get; } = new(
+        "IEC 60898-1",
+        "IEC 60898-1, circuit-breakers for household and similar installations: instantaneous trip at 3 to 5 (B), 5 to 10 (C), 10 to 20 (D) times the rated current.",
+        SourceStanding.SecondarySource);
+
+    /// <summary>Continuous load on a breaker in North America.</summary>
+    public static Source Nec210 { get; } = new(
+        "NEC 210.20(A)",
+        "NEC (NFPA 70) 210.20(A), overcurrent protection of branch circuits: rated at least 125 % of the continuous load, so that load is at most 80 % of the breaker.",
+        SourceStanding.SecondarySource);
+
+    /// <summary>Capacity of cables.</summary>
+    public static Source Bs7671Capacity { get; } = new(
+        "BS 7671 table 4D2A",
+        "BS 7671 appendix 4 table 4D2A, two-core copper cable, 70 C thermoplastic: current-carrying capacity by reference method C (clipped direct), two loaded conductors.",
+        SourceStanding.ValueFromMemory);
+
+    /// <summary>Voltage drop of cables.</summary>
+    public static Source Bs7671Drop { get; } = new(
+        "BS 7671 table 4D2B",
+        "BS 7671 appendix 4 table 4D2B, two-core copper cable, 70 C thermoplastic: voltage drop, mV/A/m.",
+        SourceStanding.SecondarySource);
+
+    /// <summary>Resistance of copper conductors.</summary>
+    public static Source Iec60228 { get; } = new(
+        "IEC 60228",
+        "IEC 60228, conductors of insulated cables, class 2: greatest resistance at 20 C.",
+        SourceStanding.SecondarySource);
+
+    /// <summary>Resistivity of copper.</summary>
+    public static Source Iec60028 { get; } = new(
+        "IEC 60028",
+        "IEC 60028, standard of resistance for copper (100 % IACS): 1/58 ohm mm2/m at 20 C.",
+        SourceStanding.SecondarySource);
+
+    /// <summary>Section of protective conductors.</summary>
+    public static Source Iec60364Earthing { get; } = new(
+        "IEC 60364-5-54",
+        "IEC 60364-5-54, earthing arrangements and protective conductors: least section by the line conductor (table 54.2), outside a cable (543.1), and adiabatic with k 143 and 115.",
+        SourceStanding.SecondarySource);
+
+    /// <summary>High protective conductor current.</summary>
+    public static Source Bs7671ProtectiveCurrent { get; } = new(
+        "BS 7671 543.7",
+        "BS 7671 543.7, high protective conductor currents: over 3.5 mA a permanent or industrial connection and a label, over 10 mA high-integrity earthing; IEC 60364-5-54 543.7 likewise.",
+        SourceStanding.ValueFromMemory);
+
+    /// <summary>Standing leakage through an RCD.</summary>
+    public static Source Bs7671Rcd { get; } = new(
+        "BS 7671 531.3.2",
+        "BS 7671 531.3.2, unwanted tripping of RCDs: standing leakage at most 30 % of the rated residual current. A page seen gives the share without the clause.",
+        SourceStanding.ValueFromMemory);
+
+    /// <summary>Resistance of an earth path.</summary>
+    public static Source Iec60950EarthTest { get; } = new(
+        "IEC 60950-1",
+        "IEC 60950-1, safety of information technology equipment, test of protective bonding on circuits up to 16 A: at most 0.1 ohm. Its successor IEC 62368-1 likewise (value from memory).",
+        SourceStanding.SecondarySource);
+
+    /// <summary>Power factor and share of a distribution unit.</summary>
+    public static Source LoadingPractice { get; } = new(
+        "practice: loading",
+        "Common practice, no source: a power supply whose power factor is not given has about 0.95; a distribution unit is planned for 80 % of its rating.",
+        SourceStanding.CommonPractice);
+
+    /// <summary>Follows from the laws of alternating current alone.</summary>
+    public static Source CircuitTheory { get; } = new(
+        "circuit theory",
+        "Follows from the laws of alternating current alone: I = P/(V pf), and the neutral of a star carries the sum of the phasors of its lines.",
+        SourceStanding.Derived);
+
     /// <summary>Follows from the description alone.</summary>
     public static Source Geometry { get; } = new(
         "geometry",

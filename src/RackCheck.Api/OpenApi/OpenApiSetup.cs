@@ -1,4 +1,5 @@
 using Microsoft.OpenApi;
+using RackCheck.Documents;
 using RackCheck.Model;
 using RackCheck.Rules;
 
@@ -25,6 +26,8 @@ internal static class OpenApiSetup
 
                     {Cautions.General}
 
+                    What each rule means and computes: [the rules](/docs/rules).
+
                     Lengths are in mm, masses in kg, power in W, current in A, temperature in C, flow in m3/h; the unit ends each name.
                     """,
             });
@@ -43,6 +46,14 @@ internal static class OpenApiSetup
         });
     }
 
+    // The rules do not change while the service runs, so the page is written once.
+    private static void MapRulesPage(this IEndpointRouteBuilder routes)
+    {
+        var page = RulesPage.Write(new RuleCatalogue(RuleSet.Default), Cautions.General, "/docs/rules.css");
+        routes.MapGet("/docs/rules", () => Results.Text(page, "text/html", System.Text.Encoding.UTF8)).ExcludeFromDescription();
+        routes.MapGet("/docs/rules.css", () => Results.Text(RulesPage.Style, "text/css")).ExcludeFromDescription();
+    }
+
     /// <summary>Serves contract and docs page.</summary>
     public static void UseDocsPage(this WebApplication app)
     {
@@ -56,6 +67,7 @@ internal static class OpenApiSetup
             }));
         app.MapSwagger("openapi/{documentName}.json", options => options.OpenApiVersion = OpenApiSpecVersion.OpenApi3_1);
         app.MapGet("/docs/" + DocsPage.StylePath, () => Results.Text(DocsPage.Style, "text/css")).ExcludeFromDescription();
+        app.MapRulesPage();
         app.UseSwaggerUI(options =>
         {
             options.RoutePrefix = "docs";

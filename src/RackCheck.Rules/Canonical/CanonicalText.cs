@@ -113,10 +113,11 @@ public sealed class CanonicalText
 
     private static string Rare(double value)
     {
-        // Here the shortest form has an exponent, one digit before the point; 17 digits can have another one, as 9.9999999999999992e22 for 1e23.
+        // Where the point stands is read off the shortest form: 17 digits can say otherwise, as 9.9999999999999992e22 for 1e23.
         var shortest = Math.Abs(value).ToString("R", CultureInfo.InvariantCulture).Split('E');
-        var digits = shortest[0].Replace(".", "", StringComparison.Ordinal);
-        var point = int.Parse(shortest[1], CultureInfo.InvariantCulture) + 1;
+        var exponent = shortest.Length > 1 ? int.Parse(shortest[1], CultureInfo.InvariantCulture) : 0;
+        var point = shortest[0].Split('.')[0].Length + exponent;
+        var digits = shortest[0].Replace(".", "", StringComparison.Ordinal).TrimEnd('0');
         var sign = value < 0 ? "-" : "";
         return sign + point switch
         {

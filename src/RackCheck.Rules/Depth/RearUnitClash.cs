@@ -56,7 +56,7 @@ public sealed class RearUnitClash : Rule
         var vertical = VerticalUnit(survey.Description.DistributionUnits);
         var channel = Allowances.SideChannelMm(survey.Cabinet.WidthMm);
         var width = context.Limit(UnitWidthMm);
-        if (vertical is null || channel >= width)
+        if (vertical is null || channel >= width - SetbackInterval.ToleranceMm)
         {
             return;
         }
@@ -142,7 +142,7 @@ public sealed class RearUnitClash : Rule
 
         foreach (var wider in CabinetSizes.WidthsMm)
         {
-            if (Allowances.SideChannelMm(wider) >= width)
+            if (Allowances.SideChannelMm(wider) >= width - SetbackInterval.ToleranceMm)
             {
                 remedies.Add(new PatchBuilder(survey).Set(Pointers.CabinetWidth, wider).Titled(Invariant($"Take a cabinet {wider:0.###} mm wide")));
                 break;

@@ -15,6 +15,17 @@ public sealed class AcceptanceTests(Service service) : IClassFixture<Service>
 
     [Theory]
     [MemberData(nameof(Names))]
+    public async Task No_rule_fails_on_a_case(string name)
+    {
+        // A rule that throws is silent, which a case that wants nothing found would take for the right answer.
+        var @case = AcceptanceCase.Read(name);
+        var answer = await AcceptanceJudge.PostAsync(service, @case, @case.Request);
+        var failed = answer.Json["notAssessed"]?.AsArray().Where(n => n!["missing"]!.AsArray().Count == 0).Select(n => n!["rule"]!.GetValue<string>());
+        Assert.Empty(failed ?? []);
+    }
+
+    [Theory]
+    [MemberData(nameof(Names))]
     public async Task A_case_names_rules_of_the_service_only(string name)
     {
         // A misspelt rule finds nothing, so that a case which wants nothing found would pass whatever the service does.

@@ -56,7 +56,7 @@ public sealed class FrontClearanceTests : RuleTests<FrontClearance>
 
     [Theory]
     [InlineData(400, null)] // 200 + 300 - 400 - 75 = 25
-    [InlineData(401, 201)]
+    [InlineData(401, 201.0)]
     public void On_the_rear_uprights_it_is_the_body_that_reaches_forward(double depth, double? needed)
     {
         var rack = Bay(depthMm: 800).Uprights(setback: 200, spacing: 300).With(Unit("gauge-amp", 2).At(10, Face.Rear).Body(depth: depth).Room(0, 75));

@@ -38,7 +38,7 @@ public sealed class SupportSpanTests : RuleTests<SupportSpan>
     [Fact]
     public void Each_bound_is_asked_for_and_the_one_that_is_known_still_counts()
     {
-        Lacks(Bay().Uprights(spacing: 600).With(Railed("wave-pc", null, null)), "/items/0/support/minSpacingMm", "/items/0/support/maxSpacingMm");
+        Lacks(Bay().Uprights(spacing: 600).With(Railed("wave-pc", null, null)), "/items/0/support/maxSpacingMm", "/items/0/support/minSpacingMm");
         var report = Report(Bay().Uprights(spacing: 800).With(Railed("wave-pc", null, 700)));
         Numbers(Assert.Single(report.Findings), 800, 700, "mm");
         Assert.Equal(["/items/0/support/minSpacingMm"], Assert.Single(report.NotAssessed).Missing);

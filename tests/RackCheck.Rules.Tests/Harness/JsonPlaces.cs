@@ -7,26 +7,24 @@ namespace RackCheck.Rules.Tests.Harness;
 public static class JsonPlaces
 {
     /// <summary>Whether a pointer names a place that is there, or a member that an object that is there could have.</summary>
-    public static bool IsPlace(JsonNode request, string pointer)
+    public static bool IsPlace(JsonNode request, string pointer) =>
+        Stands(request, pointer) || (pointer.LastIndexOf('/') is > 0 and var end && At(request, pointer[..end]) is JsonObject);
+
+    /// <summary>Whether a pointer names a place that is there.</summary>
+    public static bool Stands(JsonNode request, string pointer) => pointer.Length == 0 || At(request, pointer) is not null;
+
+    private static JsonNode? At(JsonNode? at, string pointer)
     {
-        JsonNode? at = request;
-        var tokens = pointer.Split('/').Skip(1).Select(t => t.Replace("~1", "/", StringComparison.Ordinal).Replace("~0", "~", StringComparison.Ordinal)).ToArray();
-        for (var i = 0; i < tokens.Length; i++)
+        foreach (var token in pointer.Split('/').Skip(1).Select(t => t.Replace("~1", "/", StringComparison.Ordinal).Replace("~0", "~", StringComparison.Ordinal)))
         {
-            if (at is JsonArray list && int.TryParse(tokens[i], CultureInfo.InvariantCulture, out var index) && index < list.Count)
+            at = at switch
             {
-                at = list[index];
-            }
-            else if (at is JsonObject members && members.TryGetPropertyValue(tokens[i], out var member))
-            {
-                at = member;
-            }
-            else
-            {
-                return at is JsonObject && i == tokens.Length - 1;
-            }
+                JsonArray list when int.TryParse(token, CultureInfo.InvariantCulture, out var index) && index < list.Count => list[index],
+                JsonObject members => members[token],
+                _ => null,
+            };
         }
 
-        return true;
+        return at;
     }
 }

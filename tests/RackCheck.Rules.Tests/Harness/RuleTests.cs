@@ -1,4 +1,5 @@
 using RackCheck.Model;
+using RackCheck.Planning;
 
 namespace RackCheck.Rules.Tests.Harness;
 
@@ -47,6 +48,6 @@ public abstract class RuleTests<TRule>
     {
         Assert.InRange(remedy, 0, finding.Remedies.Count - 1);
         Assert.Empty(Judge.Faults(rack, Judge.Checker.Check(rack), finding, finding.Remedies[remedy]));
-        return Planning.RackPatch.Apply(rack, finding.Remedies[remedy]);
+        return RackPatch.Apply(rack, finding.Remedies[remedy]);
     }
 }

@@ -1,0 +1,57 @@
+using System.Collections.Immutable;
+
+namespace RackCheck.Engineering;
+
+/// <summary>A connector of a standard.</summary>
+/// <param name="Code">Its name in the contract.</param>
+/// <param name="RatedA">Rated current, A; null for wiring without plug and socket.</param>
+/// <param name="RatedNorthAmericaA">Rated current of devices for North America, A; null as above.</param>
+/// <param name="Takes">Plugs that go into it, where it is a socket.</param>
+/// <param name="Phases">Phases that it carries.</param>
+/// <param name="Secured">Whether it is an industrial or permanent connection, which a high protective conductor current asks for.</param>
+/// <param name="Standard">The standard, by the key of its source; "none" for wiring without plug and socket.</param>
+public sealed record Connector(
+    string Code,
+    double? RatedA,
+    double? RatedNorthAmericaA,
+    ImmutableArray<string> Takes,
+    int Phases,
+    bool Secured,
+    string Standard);
+
+/// <summary>Plugs and sockets: ratings, and what goes into what.</summary>
+/// <remarks>IEC 60320-1, North American ratings too (secondary source); BS 1363, CEE 7, NEMA WD 6 and IEC 60309-2 (values from memory).</remarks>
+public static class Connectors
+{
+    private static readonly string Iec60320 = Sources.Iec60320.Key;
+    private static readonly string Bs1363 = Sources.Bs1363.Key;
+    private static readonly string Cee7 = Sources.Cee7.Key;
+    private static readonly string Nema = Sources.NemaWd6.Key;
+    private static readonly string Iec60309 = Sources.Iec60309.Key;
+
+    /// <summary>All connectors of the contract.</summary>
+    public static ImmutableArray<Connector> All { get; } =
+    [
+        new("C13", 10, 15, ["C14"], 1, false, Iec60320),
+        new("C14", 10, 15, [], 1, false, Iec60320),
+        new("C15", 10, 15, ["C14", "C16"], 1, false, Iec60320),
+        new("C16", 10, 15, [], 1, false, Iec60320),
+        new("C19", 16, 20, ["C20"], 1, false, Iec60320),
+        new("C20", 16, 20, [], 1, false, Iec60320),
+        new("BS1363", 13, 13, ["BS1363"], 1, false, Bs1363),
+        new("CEE7/3", 16, 16, ["CEE7/4", "CEE7/7"], 1, false, Cee7),
+        new("CEE7/4", 16, 16, [], 1, false, Cee7),
+        new("CEE7/7", 16, 16, [], 1, false, Cee7),
+        new("NEMA5-15", 15, 15, ["NEMA5-15"], 1, false, Nema),
+        new("NEMA5-20", 20, 20, ["NEMA5-15", "NEMA5-20"], 1, false, Nema),
+        new("NEMAL6-20", 20, 20, ["NEMAL6-20"], 1, true, Nema),
+        new("NEMAL6-30", 30, 30, ["NEMAL6-30"], 1, true, Nema),
+        new("IEC60309-16A-1P", 16, 16, ["IEC60309-16A-1P"], 1, true, Iec60309),
+        new("IEC60309-16A-3P", 16, 16, ["IEC60309-16A-3P"], 3, true, Iec60309),
+        new("IEC60309-32A-1P", 32, 32, ["IEC60309-32A-1P"], 1, true, Iec60309),
+        new("IEC60309-32A-3P", 32, 32, ["IEC60309-32A-3P"], 3, true, Iec60309),
+        new("IEC60309-63A-1P", 63, 63, ["IEC60309-63A-1P"], 1, true, Iec60309),
+        new("IEC60309-63A-3P", 63, 63, ["IEC60309-63A-3P"], 3, true, Iec60309),
+        new("hardwired", null, null, ["hardwired"], 3, true, "none"),
+    ];
+}

@@ -1,0 +1,133 @@
+using System.Collections;
+using System.Reflection;
+using System.Security.Cryptography;
+using System.Text;
+using System.Text.Json;
+using System.Text.Json.Nodes;
+using CsCheck;
+using RackCheck.Model;
+using RackCheck.Model.Json;
+using RackCheck.Rules.Canonical;
+using RackCheck.Rules.Tests.Harness;
+using RackCheck.Rules.Tests.Properties;
+
+namespace RackCheck.Rules.Tests.Canonical;
+
+public sealed class DescriptionDigestTests
+{
+    private const string Written = """
+        { "reference": "bay 7", "cabinet": { "heightU": 42, "widthMm": 600, "depthMm": 1000, "massKg": 80.5 },
+          "items": [ { "id": "wave-pc", "heightU": 4, "position": { "unit": 10, "face": "front" }, "earthStud": true } ],
+          "policy": { "rules": { "layout.reserve": { "limits": { "reservePercent": 20 } }, "depth.cable-arm": { "severity": "off" } } } }
+        """;
+
+    [Fact]
+    public void The_canonical_form_has_sorted_members_and_no_space() =>
+        Assert.Equal(
+            """{"cabinet":{"depthMm":1000,"heightU":42,"massKg":80.5,"widthMm":600},"items":[{"earthStud":true,"heightU":4,"id":"wave-pc","position":{"face":"front","unit":10}}],"policy":{"rules":{"depth.cable-arm":{"severity":"off"},"layout.reserve":{"limits":{"reservePercent":20}}}},"reference":"bay 7"}""",
+            DescriptionDigest.CanonicalForm(Read(Written)));
+
+    [Fact]
+    public void The_digest_is_the_sha_256_of_the_canonical_form()
+    {
+        var hash = Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(DescriptionDigest.CanonicalForm(Read(Written)))));
+        Assert.Equal("sha-256:" + hash, DescriptionDigest.Of(Read(Written)));
+    }
+
+    [Theory]
+    [InlineData("\"heightU\": 42, \"widthMm\": 600", "\"widthMm\": 600, \"heightU\": 42")] // reordered members
+    [InlineData("\"unit\": 10", "\"unit\" :\r\n\t10")] // white space
+    [InlineData("\"widthMm\": 600", "\"widthMm\": 600.0")]
+    [InlineData("\"widthMm\": 600", "\"widthMm\": 6e2")]
+    [InlineData("\"heightU\": 4,", "\"heightU\": 4.0,")]
+    [InlineData("\"massKg\": 80.5", "\"massKg\": 80.50")]
+    [InlineData("\"bay 7\"", "\"bay \\u0037\"")]
+    [InlineData("\"earthStud\": true", "\"earthStud\": true, \"maxInletC\": null")]
+    public void Another_spelling_has_the_same_digest(string one, string other)
+    {
+        Assert.Contains(one, Written, StringComparison.Ordinal);
+        Assert.Equal(DescriptionDigest.Of(Read(Written)), DescriptionDigest.Of(Read(Written.Replace(one, other, StringComparison.Ordinal))));
+    }
+
+    [Theory]
+    [InlineData("\"widthMm\": 600", "\"widthMm\": 600.1")]
+    [InlineData("\"bay 7\"", "\"bay 8\"")]
+    [InlineData("\"face\": \"front\"", "\"face\": \"rear\"")]
+    [InlineData(", \"face\": \"front\"", "")] // a default that is said is another description
+    [InlineData("\"earthStud\": true", "\"earthStud\": false")]
+    [InlineData("\"severity\": \"off\"", "\"severity\": \"advice\"")]
+    [InlineData("\"reservePercent\": 20", "\"reservePercent\": 21")]
+    public void Another_value_has_another_digest(string one, string other)
+    {
+        Assert.Contains(one, Written, StringComparison.Ordinal);
+        Assert.NotEqual(DescriptionDigest.Of(Read(Written)), DescriptionDigest.Of(Read(Written.Replace(one, other, StringComparison.Ordinal))));
+    }
+
+    [Fact]
+    public void The_order_of_items_is_part_of_the_description()
+    {
+        var rack = Bays.Bay().With(Bays.Unit("a", 1), Bays.Unit("b", 1));
+        Assert.NotEqual(DescriptionDigest.Of(rack), DescriptionDigest.Of(rack with { Items = [.. rack.Items.Reverse()] }));
+    }
+
+    [Fact]
+    public void The_canonical_form_is_the_serializers_with_its_members_sorted() =>
+        RackGenerator.RacksWithWishes.Sample(
+            rack => Assert.Equal(Sorted(JsonSerializer.SerializeToNode(rack, ContractJson.Default.RackDescription))!.ToJsonString(), Reread(rack)),
+            iter: 1_000,
+            print: Wording.Of);
+
+    [Fact]
+    public void No_member_of_the_contract_is_left_out()
+    {
+        var rack = Filled<RackDescription>();
+        var form = DescriptionDigest.CanonicalForm(rack);
+        Assert.Equal(Sorted(JsonSerializer.SerializeToNode(rack, ContractJson.Default.RackDescription))!.ToJsonString(), JsonNode.Parse(form)!.ToJsonString());
+        Assert.Equal(rack.Cooling!.RoofFans![0].Curve![0].Pa, (double?)JsonNode.Parse(form)!["cooling"]!["roofFans"]![0]!["curve"]![0]!["pa"]);
+    }
+
+    private static RackDescription Read(string json) => JsonSerializer.Deserialize(json, ContractJson.Default.RackDescription)!;
+
+    // Numbers and strings read and written anew by one writer, so that members and values are compared, not their spelling.
+    private static string Reread(RackDescription rack) => JsonNode.Parse(DescriptionDigest.CanonicalForm(rack))!.ToJsonString();
+
+    private static JsonNode? Sorted(JsonNode? node) => node switch
+    {
+        JsonObject members => new JsonObject(members.OrderBy(m => m.Key, StringComparer.Ordinal).Select(m => KeyValuePair.Create(m.Key, Sorted(m.Value)))),
+        JsonArray elements => new JsonArray([.. elements.Select(Sorted)]),
+        _ => JsonNode.Parse(node?.ToJsonString() ?? "null"),
+    };
+
+    // A record with every member set, lists and maps with one element each.
+    private static T Filled<T>() => (T)Filled(typeof(T));
+
+    private static object Filled(Type type)
+    {
+        type = Nullable.GetUnderlyingType(type) ?? type;
+        if (type == typeof(string))
+        {
+            return "x";
+        }
+
+        if (type.IsValueType)
+        {
+            return type.IsEnum ? Enum.GetValues(type).GetValue(0)! : type == typeof(bool) ? true : Convert.ChangeType(3, type, System.Globalization.CultureInfo.InvariantCulture);
+        }
+
+        if (type.IsGenericType)
+        {
+            var arguments = type.GetGenericArguments();
+            var made = (IEnumerable)Activator.CreateInstance((arguments.Length == 1 ? typeof(List<>) : typeof(Dictionary<,>)).MakeGenericType(arguments))!;
+            made.GetType().GetMethod("Add")!.Invoke(made, [.. arguments.Select(Filled)]);
+            return made;
+        }
+
+        var record = Activator.CreateInstance(type)!;
+        foreach (var property in type.GetProperties(BindingFlags.Public | BindingFlags.Instance).Where(p => p.CanWrite))
+        {
+            property.SetValue(record, Filled(property.PropertyType));
+        }
+
+        return record;
+    }
+}

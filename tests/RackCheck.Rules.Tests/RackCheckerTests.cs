@@ -1,0 +1,271 @@
+using RackCheck.Engineering;
+using RackCheck.Model;
+using RackCheck.Rules.Tests.Harness;
+using static RackCheck.Rules.Tests.Harness.Bays;
+
+namespace RackCheck.Rules.Tests;
+
+public sealed class RackCheckerTests
+{
+    private static readonly Item Tall = Unit("wave-pc", 4).At(40);
+
+    [Fact]
+    public void An_empty_rack_is_released()
+    {
+        var report = Judge.Checker.Check(Bay());
+        Assert.Equal(Verdict.Release, report.Verdict);
+        Assert.Empty(report.Findings);
+        Assert.Empty(report.NotAssessed);
+        Assert.Equal([Cautions.General], report.Cautions);
+        Assert.Equal(RuleSet.CurrentVersion, report.Ruleset.Version);
+    }
+
+    [Fact]
+    public void The_reference_is_echoed_and_absent_where_there_is_none()
+    {
+        Assert.Equal("bay 7", Judge.Checker.Check(Bay() with { Reference = "bay 7" }).Reference);
+        Assert.Null(Judge.Checker.Check(Bay()).Reference);
+    }
+
+    [Fact]
+    public void An_error_holds_a_warning_asks_for_review_and_advice_releases()
+    {
+        Assert.Equal(Verdict.Hold, Judge.Checker.Check(Bay().With(Tall)).Verdict);
+        Assert.Equal(Verdict.Review, Judge.Checker.Check(Bay().With(Unit("wave-pc", 4))).Verdict);
+        Assert.Equal(Verdict.Release, Judge.Checker.Check(Bay(12).With(Unit("wave-pc", 12).At(1))).Verdict);
+    }
+
+    [Fact]
+    public void Findings_come_errors_first_then_by_rule_then_by_pointer()
+    {
+        var report = Judge.Checker.Check(Bay(12).With(
+            [.. Enumerable.Range(0, 12).Select(i => Unit($"u{i:00}", 1).At(13 + i)), Unit("late", 1), Unit("full", 12).At(1)]));
+        Assert.Equal(report.Findings.OrderBy(f => f.Severity).ThenBy(f => f.Rule, StringComparer.Ordinal).Select(f => f.Fingerprint), report.Findings.Select(f => f.Fingerprint));
+        var outside = report.Findings.Where(f => f.Rule == "layout.outside-rack").Select(f => f.Pointers[0]);
+        Assert.Equal(Enumerable.Range(0, 12).Select(i => $"/items/{i}/position"), outside);
+        Assert.Equal([Severity.Error, Severity.Warning, Severity.Advice], report.Findings.Select(f => f.Severity).Distinct());
+    }
+
+    [Fact]
+    public void An_accepted_error_stays_in_the_report_and_no_longer_holds()
+    {
+        var found = Judge.Checker.Check(Bay().With(Tall)).Findings.Single();
+        foreach (var accepted in new[] { Bay().With(Tall).Accept(found.Rule, found.Fingerprint), Bay().With(Tall).Accept(found.Rule, pointer: "/items/0/position") })
+        {
+            var report = Judge.Checker.Check(accepted);
+            Assert.Equal(Verdict.Release, report.Verdict);
+            Assert.Equal(new AcceptedMark { Reason = "agreed at the review", AcceptedBy = "bay planner" }, Assert.Single(report.Findings).Accepted);
+        }
+    }
+
+    [Fact]
+    public void One_acceptance_does_not_cover_another_finding_of_its_rule()
+    {
+        var report = Judge.Checker.Check(Bay().With(Tall, Unit("gauge-pc", 2).At(0)).Accept("layout.outside-rack", pointer: "/items/1/position"));
+        Assert.Equal(Verdict.Hold, report.Verdict);
+        Assert.Equal([null, "bay planner"], report.Findings.Select(f => f.Accepted?.AcceptedBy));
+    }
+
+    [Fact]
+    public void The_fingerprint_outlives_a_change_of_numbers_and_indices()
+    {
+        var one = Judge.Checker.Check(Bay().With(Tall)).Findings.Single();
+        var other = Judge.Checker.Check(Bay().With(Unit("gauge-pc", 2).At(1), Tall with { Position = new Position { Unit = 41 } })).Findings.Single();
+        Assert.Equal(one.Fingerprint, other.Fingerprint);
+        Assert.NotEqual(one.Fingerprint, Judge.Checker.Check(Bay().With(Tall with { Id = "other" })).Findings.Single().Fingerprint);
+    }
+
+    [Theory]
+    [InlineData(PolicySeverity.Error, Severity.Error, Verdict.Hold)]
+    [InlineData(PolicySeverity.Warning, Severity.Warning, Verdict.Review)]
+    [InlineData(PolicySeverity.Advice, Severity.Advice, Verdict.Release)]
+    public void A_policy_sets_the_severity_of_every_finding_of_a_rule(PolicySeverity wish, Severity severity, Verdict verdict)
+    {
+        var report = Judge.Checker.Check(Bay().With(Tall).Severity("layout.outside-rack", wish));
+        Assert.Equal(severity, Assert.Single(report.Findings).Severity);
+        Assert.Equal(verdict, report.Verdict);
+    }
+
+    [Fact]
+    public void A_policy_switches_a_rule_off_with_what_it_would_not_assess()
+    {
+        Assert.Empty(Judge.Checker.Check(Bay().With(Tall).Severity("layout.outside-rack", PolicySeverity.Off)).Findings);
+        var lacking = Judge.Checker.Check(Bay().With(Unit("wave-pc", 4).At(1)));
+        Assert.Contains(lacking.NotAssessed, n => n.Rule == "layout.body-too-wide");
+        var off = Judge.Checker.Check(Bay().With(Unit("wave-pc", 4).At(1)).Severity("layout.body-too-wide", PolicySeverity.Off));
+        Assert.DoesNotContain(off.NotAssessed, n => n.Rule == "layout.body-too-wide");
+    }
+
+    [Fact]
+    public void A_policy_for_one_rule_leaves_the_others_alone() =>
+        Assert.Equal(Severity.Error, Judge.Checker.Check(Bay().With(Tall).Severity("layout.overlap", PolicySeverity.Off)).Findings.Single().Severity);
+
+    [Fact]
+    public void Cautions_come_with_findings_whose_cure_moves_equipment_once() =>
+        Assert.Equal([Cautions.General, Cautions.Handling], Judge.Checker.Check(Bay().With(Tall, Unit("gauge-pc", 2).At(41))).Cautions);
+
+    [Fact]
+    public void Defaults_taken_are_assumptions_with_value_unit_and_basis_in_the_order_of_pointers()
+    {
+        var assumptions = Judge.Checker.Check(Bay().With(
+            Unit("wave-pc", 4).At(1).Body(width: 440, depth: 300).On(SupportStyle.Runners), Plate("plate", 1, 5)).With(Strip("strip", UnitMounting.Horizontal, 42))).Assumptions;
+        Assert.Equal(
+            [
+                ("/cabinet/frontDoor/depthMm", 25, "mm"), ("/cabinet/rearDoor/depthMm", 25, "mm"), ("/cabinet/uprights/openingMm", 450, "mm"),
+                ("/distributionUnits/0", 60, "mm"), ("/items/0/frontProjectionMm", 40, "mm"), ("/items/0/rearProjectionMm", 25, "mm"), ("/items/0/support/thicknessMm", 2, "mm"),
+            ],
+            assumptions.Select(a => (a.Pointer, (int)a.Value.Number!, a.Unit)));
+        Assert.All(assumptions, a => Assert.NotEqual("", a.Basis));
+    }
+
+    [Fact]
+    public void What_is_given_is_not_assumed()
+    {
+        var door = new Door { Style = DoorStyle.Solid, DepthMm = 30 };
+        var rack = Bay().Uprights(opening: 450).Cabinet(c => c with { FrontDoor = door, RearDoor = new Door { Style = DoorStyle.None } })
+            .With(Unit("wave-pc", 4).At(1).Body(440, 300, 170).Room(40, 75).On(SupportStyle.Slides, thickness: 9.5, min: 400, max: 800));
+        Assert.Empty(Judge.Checker.Check(rack).Assumptions);
+    }
+
+    [Fact]
+    public void A_position_beside_a_shelf_is_said_not_to_be_used()
+    {
+        var assumption = Assert.Single(
+            Judge.Checker.Check(Bay().With(Shelf("tray", 4).Room(0, 0), Thing("desk-pc", "tray", 180, 400, 100).Room(0, 0).At(9))).Assumptions, a => a.Pointer.StartsWith("/items", StringComparison.Ordinal));
+        Assert.Equal(("/items/1/position", "not used", null), (assumption.Pointer, assumption.Value.Text, assumption.Unit));
+    }
+
+    [Fact]
+    public void Space_is_figured_by_units_taken_on_either_face()
+    {
+        var space = Judge.Checker.Check(Bay(20).With(Unit("a", 4).At(1), Unit("b", 2).At(3, Face.Rear), Unit("c", 2).At(7, Face.Rear), Plate("plate", 2, 9))).Figures.Space!;
+        Assert.Equal((20, 6, 14, 12), (space.UnitsTotal, space.UnitsUsed, space.UnitsFree, space.LargestGapU));
+    }
+
+    [Fact]
+    public void A_rule_that_throws_is_not_assessed_and_the_fault_is_told()
+    {
+        var told = new List<(string Rule, string Message)>();
+        var checker = new RackChecker(RuleSet.Of(new Broken("layout.broken"), new Layouts()), (rule, fault) => told.Add((rule.Id, fault.Message)));
+        var report = checker.Check(Bay());
+        Assert.Equal(["layout.sound"], report.Findings.Select(f => f.Rule));
+        var entry = Assert.Single(report.NotAssessed);
+        Assert.Equal("layout.broken", entry.Rule);
+        Assert.Empty(entry.Missing);
+        Assert.Equal([("layout.broken", "on purpose")], told);
+        Assert.Equal(Verdict.Review, report.Verdict);
+    }
+
+    [Fact]
+    public void A_report_rule_that_throws_is_so_too()
+    {
+        var checker = new RackChecker(RuleSet.Of(new Layouts(), new BrokenReport()), (_, _) => { });
+        var report = checker.Check(Bay());
+        Assert.Equal("acceptance.broken", Assert.Single(report.NotAssessed).Rule);
+        Assert.Single(report.Findings);
+    }
+
+    [Fact]
+    public void What_a_safety_rule_lacks_asks_for_review_and_nobody_accepts_its_finding()
+    {
+        var checker = new RackChecker(RuleSet.Of(new Guarding()), (_, _) => { });
+        Assert.Equal(Verdict.Review, checker.Check(Bay()).Verdict);
+        var found = checker.Check(Bay().With(Unit("wave-pc", 4).At(1)).Accept("load.guarding", pointer: "/items/0"));
+        Assert.Null(Assert.Single(found.Findings).Accepted);
+        Assert.True(found.Findings[0].Safety);
+        Assert.Equal(Verdict.Hold, found.Verdict);
+    }
+
+    [Fact]
+    public void A_cancelled_check_stops()
+    {
+        using var source = new CancellationTokenSource();
+        source.Cancel();
+        Assert.Throws<OperationCanceledException>(() => Judge.Checker.Check(Bay(), source.Token));
+    }
+
+    [Fact]
+    public void A_check_is_stopped_between_two_rules()
+    {
+        using var source = new CancellationTokenSource();
+        var checker = new RackChecker(RuleSet.Of(new Cancelling(source), new Layouts()), (_, _) => { });
+        Assert.Throws<OperationCanceledException>(() => checker.Check(Bay(), source.Token));
+    }
+
+    [Fact]
+    public void What_the_requests_validation_finds_first_throws_here()
+    {
+        Assert.Throws<ArgumentException>(() => Judge.Checker.Check(Bay() with { Cabinet = null }));
+        Assert.Throws<ArgumentException>(() => Judge.Checker.Check(Bay().Cabinet(c => c with { HeightU = null })));
+        Assert.Throws<ArgumentException>(() => Judge.Checker.Check(Bay().Cabinet(c => c with { WidthMm = null })));
+        Assert.Throws<ArgumentException>(() => Judge.Checker.Check(Bay().Cabinet(c => c with { DepthMm = null })));
+        Assert.Throws<ArgumentException>(() => Judge.Checker.Check(Bay().With(Unit("a", 1) with { HeightU = null })));
+    }
+
+    [Fact]
+    public void A_message_is_put_together_in_one_pass_so_that_an_id_may_look_like_a_value()
+    {
+        var finding = Judge.Checker.Check(Bay().With(Unit("{other}", 4).At(10), Unit("{units}", 4).At(12))).Findings.Single();
+        Assert.Contains("{other}", finding.Message, StringComparison.Ordinal);
+        Assert.Contains("{units}", finding.Message, StringComparison.Ordinal);
+    }
+
+    private static RuleDescriptor Facts(string id, bool safety = false) => new()
+    {
+        Id = id, Title = id, Severity = Severity.Error, Safety = safety, What = "-", Why = "-", Formula = "-", Sources = [Sources.Geometry],
+        Needs = [], Remedies = [], FailingRack = "{}", PassingRack = "{}",
+    };
+
+    private static FindingDraft Draft(string pointer) =>
+        new() { Message = "A finding.", Data = [], Subject = "rack", Identity = [], Pointers = [pointer], Severity = Severity.Advice };
+
+    private sealed class Layouts : Rule
+    {
+        public override RuleDescriptor Descriptor { get; } = Facts("layout.sound");
+
+        public override void Check(RuleContext context) => context.Report(Draft("/items"));
+    }
+
+    private sealed class Broken(string id) : Rule
+    {
+        public override RuleDescriptor Descriptor { get; } = Facts(id);
+
+        public override void Check(RuleContext context)
+        {
+            context.Report(Draft("/items"));
+            context.Lacks("/site", "lost with the rest");
+            throw new InvalidOperationException("on purpose");
+        }
+    }
+
+    private sealed class BrokenReport : ReportRule
+    {
+        public override RuleDescriptor Descriptor { get; } = Facts("acceptance.broken");
+
+        public override void Check(RuleContext context, IReadOnlyList<Finding> findings) => throw new InvalidOperationException("on purpose");
+    }
+
+    private sealed class Guarding : Rule
+    {
+        public override RuleDescriptor Descriptor { get; } = Facts("load.guarding", safety: true);
+
+        public override void Check(RuleContext context)
+        {
+            if (context.Survey.Items.Length == 0)
+            {
+                context.Lacks("/items", "Nothing to guard.");
+            }
+            else
+            {
+                context.Report(new FindingDraft { Message = "Unsafe.", Data = [], Subject = "rack", Identity = [], Pointers = ["/items/0"] });
+            }
+        }
+    }
+
+    private sealed class Cancelling(CancellationTokenSource source) : Rule
+    {
+        public override RuleDescriptor Descriptor { get; } = Facts("layout.cancelling");
+
+        public override void Check(RuleContext context) => source.Cancel();
+    }
+}
