@@ -97,8 +97,9 @@ public static class DataTables
             [new("connector"), new("rated", "A"), new("ratedNorthAmerica", "A"), new("takes"), new("phases"), new("secured"), new("standard")],
             [
                 .. from c in Connectors.All
-                   where c is { RatedA: not null, RatedNorthAmericaA: not null }
-                   select Row(c.Code, c.RatedA.Value, c.RatedNorthAmericaA.Value, c.Takes.IsEmpty ? "none" : string.Join(", ", c.Takes), c.Phases, c.Secured ? "yes" : "no", c.Standard),
+                   where c.RatedA is not null
+                   let takes = c.Takes.IsEmpty ? "none" : string.Join(", ", c.Takes)
+                   select Row(c.Code, c.RatedA ?? 0, c.RatedNorthAmericaA ?? 0, takes, c.Phases, c.Secured ? "yes" : "no", c.Standard),
             ],
             [Sources.Iec60320, Sources.Bs1363, Sources.Cee7, Sources.NemaWd6, Sources.Iec60309]),
         new(

@@ -7,7 +7,7 @@ namespace RackCheck.Engineering;
 /// </remarks>
 public static class EarthConductors
 {
-    /// <summary>Line conductor up to which the protective one has its section, mm2; past it that section still does for a while.</summary>
+    /// <summary>Line conductor up to which the protective one has its section, mm2; from there to <see cref="HalfPastMm2"/> that section still does.</summary>
     public const double SameUpToMm2 = 16;
 
     /// <summary>Line conductor past which the protective one has half its section, mm2.</summary>

@@ -33,8 +33,11 @@ public readonly record struct ItemDepth(double ProjectionMm, double BodyMm, doub
 /// <param name="GreatestMm">Greatest setback.</param>
 public readonly record struct SetbackInterval(double LeastMm, double GreatestMm)
 {
-    /// <summary>Slack for sums of decimals in binary: two bounds closer than this are equal, mm.</summary>
-    public const double ToleranceMm = 1e-6;
+    /// <summary>
+    /// Two lengths closer than this are equal, mm. It covers sums of decimals in binary; and since reports show thousandths, what is found
+    /// to differ is shown to differ.
+    /// </summary>
+    public const double ToleranceMm = 1e-3;
 
     /// <summary>Whether no setback lies in it.</summary>
     public bool IsEmpty => LeastMm > GreatestMm + ToleranceMm;

@@ -29,6 +29,35 @@ public sealed record CheckReport
 
     /// <summary>What has to be minded by whoever acts on this report.</summary>
     public required IReadOnlyList<string> Cautions { get; init; }
+
+    /// <summary>What was done to the rack before this report, where remedies were asked to be applied.</summary>
+    public AppliedRemedies? Applied { get; init; }
+}
+
+/// <summary>Remedies that were applied, one after the other.</summary>
+public sealed record AppliedRemedies
+{
+    /// <summary>The rack with all of them applied; the report is on it.</summary>
+    public required RackDescription Rack { get; init; }
+
+    /// <summary>What was done, in order.</summary>
+    public required IReadOnlyList<RemedyStep> Steps { get; init; }
+}
+
+/// <summary>A remedy that was applied.</summary>
+public sealed record RemedyStep
+{
+    /// <summary>Id of the rule whose finding it cured.</summary>
+    public required string Rule { get; init; }
+
+    /// <summary>Fingerprint of the finding.</summary>
+    public required string Fingerprint { get; init; }
+
+    /// <summary>Which place of the rack, readable.</summary>
+    public required string Subject { get; init; }
+
+    /// <summary>What was done. Its pointers are those of the description before this step.</summary>
+    public required Remedy Remedy { get; init; }
 }
 
 /// <summary>Which rules were applied.</summary>

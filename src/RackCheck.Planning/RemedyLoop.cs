@@ -14,6 +14,8 @@ public sealed class RemedyLoop(RackChecker checker)
     /// <summary>Most steps taken unless told. A rack of 200 items has fewer errors that stand apart.</summary>
     public const int DefaultMostSteps = 200;
 
+    private readonly RemedyTrial trial = new(checker);
+
     /// <summary>Runs the loop.</summary>
     /// <param name="description">A description that the request's validation found sound, with a cabinet and all heights.</param>
     /// <param name="mostSteps">Most remedies applied, 0 or more.</param>
@@ -40,44 +42,17 @@ public sealed class RemedyLoop(RackChecker checker)
     private (RemedyStep Step, RackDescription Next, CheckReport Report)? Next(
         RackDescription now, CheckReport report, CancellationToken cancellation)
     {
-        var before = Errors(report);
         foreach (var finding in report.Findings)
         {
-            if (finding is not { Severity: Severity.Error, Accepted: null, Remedies: [var remedy, ..] } || !TryApply(now, remedy, out var next))
-            {
-                continue;
-            }
-
-            var after = checker.Check(next, cancellation);
-            if (Clears(finding, after) && Errors(after).IsSubsetOf(before))
+            if (finding is { Severity: Severity.Error, Accepted: null, Remedies: [var remedy, ..] }
+                && trial.Run(now, remedy, cancellation) is var (next, after)
+                && RemedyTrial.Helps(finding, report, after))
             {
                 return (new RemedyStep { Rule = finding.Rule, Fingerprint = finding.Fingerprint, Subject = finding.Subject, Remedy = remedy }, next, after);
             }
         }
 
         return null;
-    }
-
-    private static bool Clears(Finding finding, CheckReport after) =>
-        !after.Findings.Any(f => f.Rule == finding.Rule && f.Fingerprint == finding.Fingerprint);
-
-    // Errors that are accepted count too: a step must not bring one that only happens to be accepted.
-    private static HashSet<(string Rule, string Fingerprint)> Errors(CheckReport report) =>
-        [.. report.Findings.Where(f => f.Severity == Severity.Error).Select(f => (f.Rule, f.Fingerprint))];
-
-    // A patch that does not apply is a fault of its rule, for its tests to find; here it is a remedy that does not help.
-    private static bool TryApply(RackDescription description, Remedy remedy, out RackDescription patched)
-    {
-        try
-        {
-            patched = RackPatch.Apply(description, remedy);
-            return true;
-        }
-        catch (RackPatchException)
-        {
-            patched = description;
-            return false;
-        }
     }
 }
 
@@ -92,20 +67,4 @@ public sealed record RemedyRun
 
     /// <summary>What was done, in order.</summary>
     public required IReadOnlyList<RemedyStep> Steps { get; init; }
-}
-
-/// <summary>A remedy that was applied.</summary>
-public sealed record RemedyStep
-{
-    /// <summary>Id of the rule whose finding it cured.</summary>
-    public required string Rule { get; init; }
-
-    /// <summary>Fingerprint of the finding.</summary>
-    public required string Fingerprint { get; init; }
-
-    /// <summary>Which place of the rack, readable.</summary>
-    public required string Subject { get; init; }
-
-    /// <summary>What was done. Its pointers are those of the description before this step.</summary>
-    public required Remedy Remedy { get; init; }
 }

@@ -12,7 +12,7 @@ public sealed class RackCheckerTests
     [Fact]
     public void An_empty_rack_is_released()
     {
-        var report = Judge.Checker.Check(Bay());
+        var report = Judge.Geometry.Check(Bay());
         Assert.Equal(Verdict.Release, report.Verdict);
         Assert.Empty(report.Findings);
         Assert.Empty(report.NotAssessed);
@@ -23,22 +23,22 @@ public sealed class RackCheckerTests
     [Fact]
     public void The_reference_is_echoed_and_absent_where_there_is_none()
     {
-        Assert.Equal("bay 7", Judge.Checker.Check(Bay() with { Reference = "bay 7" }).Reference);
-        Assert.Null(Judge.Checker.Check(Bay()).Reference);
+        Assert.Equal("bay 7", Judge.Geometry.Check(Bay() with { Reference = "bay 7" }).Reference);
+        Assert.Null(Judge.Geometry.Check(Bay()).Reference);
     }
 
     [Fact]
     public void An_error_holds_a_warning_asks_for_review_and_advice_releases()
     {
-        Assert.Equal(Verdict.Hold, Judge.Checker.Check(Bay().With(Tall)).Verdict);
-        Assert.Equal(Verdict.Review, Judge.Checker.Check(Bay().With(Unit("wave-pc", 4))).Verdict);
-        Assert.Equal(Verdict.Release, Judge.Checker.Check(Bay(12).With(Unit("wave-pc", 12).At(1))).Verdict);
+        Assert.Equal(Verdict.Hold, Judge.Geometry.Check(Bay().With(Tall)).Verdict);
+        Assert.Equal(Verdict.Review, Judge.Geometry.Check(Bay().With(Unit("wave-pc", 4))).Verdict);
+        Assert.Equal(Verdict.Release, Judge.Geometry.Check(Bay(12).With(Unit("wave-pc", 12).At(1))).Verdict);
     }
 
     [Fact]
     public void Findings_come_errors_first_then_by_rule_then_by_pointer()
     {
-        var report = Judge.Checker.Check(Bay(12).With(
+        var report = Judge.Geometry.Check(Bay(12).With(
             [.. Enumerable.Range(0, 12).Select(i => Unit($"u{i:00}", 1).At(13 + i)), Unit("late", 1), Unit("full", 12).At(1)]));
         Assert.Equal(report.Findings.OrderBy(f => f.Severity).ThenBy(f => f.Rule, StringComparer.Ordinal).Select(f => f.Fingerprint), report.Findings.Select(f => f.Fingerprint));
         var outside = report.Findings.Where(f => f.Rule == "layout.outside-rack").Select(f => f.Pointers[0]);
@@ -49,10 +49,10 @@ public sealed class RackCheckerTests
     [Fact]
     public void An_accepted_error_stays_in_the_report_and_no_longer_holds()
     {
-        var found = Judge.Checker.Check(Bay().With(Tall)).Findings.Single();
+        var found = Judge.Geometry.Check(Bay().With(Tall)).Findings.Single();
         foreach (var accepted in new[] { Bay().With(Tall).Accept(found.Rule, found.Fingerprint), Bay().With(Tall).Accept(found.Rule, pointer: "/items/0/position") })
         {
-            var report = Judge.Checker.Check(accepted);
+            var report = Judge.Geometry.Check(accepted);
             Assert.Equal(Verdict.Release, report.Verdict);
             Assert.Equal(new AcceptedMark { Reason = "agreed at the review", AcceptedBy = "bay planner" }, Assert.Single(report.Findings).Accepted);
         }
@@ -61,7 +61,7 @@ public sealed class RackCheckerTests
     [Fact]
     public void One_acceptance_does_not_cover_another_finding_of_its_rule()
     {
-        var report = Judge.Checker.Check(Bay().With(Tall, Unit("gauge-pc", 2).At(0)).Accept("layout.outside-rack", pointer: "/items/1/position"));
+        var report = Judge.Geometry.Check(Bay().With(Tall, Unit("gauge-pc", 2).At(0)).Accept("layout.outside-rack", pointer: "/items/1/position"));
         Assert.Equal(Verdict.Hold, report.Verdict);
         Assert.Equal([null, "bay planner"], report.Findings.Select(f => f.Accepted?.AcceptedBy));
     }
@@ -69,10 +69,10 @@ public sealed class RackCheckerTests
     [Fact]
     public void The_fingerprint_outlives_a_change_of_numbers_and_indices()
     {
-        var one = Judge.Checker.Check(Bay().With(Tall)).Findings.Single();
-        var other = Judge.Checker.Check(Bay().With(Unit("gauge-pc", 2).At(1), Tall with { Position = new Position { Unit = 41 } })).Findings.Single();
+        var one = Judge.Geometry.Check(Bay().With(Tall)).Findings.Single();
+        var other = Judge.Geometry.Check(Bay().With(Unit("gauge-pc", 2).At(1), Tall with { Position = new Position { Unit = 41 } })).Findings.Single();
         Assert.Equal(one.Fingerprint, other.Fingerprint);
-        Assert.NotEqual(one.Fingerprint, Judge.Checker.Check(Bay().With(Tall with { Id = "other" })).Findings.Single().Fingerprint);
+        Assert.NotEqual(one.Fingerprint, Judge.Geometry.Check(Bay().With(Tall with { Id = "other" })).Findings.Single().Fingerprint);
     }
 
     [Theory]
@@ -81,7 +81,7 @@ public sealed class RackCheckerTests
     [InlineData(PolicySeverity.Advice, Severity.Advice, Verdict.Release)]
     public void A_policy_sets_the_severity_of_every_finding_of_a_rule(PolicySeverity wish, Severity severity, Verdict verdict)
     {
-        var report = Judge.Checker.Check(Bay().With(Tall).Severity("layout.outside-rack", wish));
+        var report = Judge.Geometry.Check(Bay().With(Tall).Severity("layout.outside-rack", wish));
         Assert.Equal(severity, Assert.Single(report.Findings).Severity);
         Assert.Equal(verdict, report.Verdict);
     }
@@ -89,25 +89,25 @@ public sealed class RackCheckerTests
     [Fact]
     public void A_policy_switches_a_rule_off_with_what_it_would_not_assess()
     {
-        Assert.Empty(Judge.Checker.Check(Bay().With(Tall).Severity("layout.outside-rack", PolicySeverity.Off)).Findings);
-        var lacking = Judge.Checker.Check(Bay().With(Unit("wave-pc", 4).At(1)));
+        Assert.Empty(Judge.Geometry.Check(Bay().With(Tall).Severity("layout.outside-rack", PolicySeverity.Off)).Findings);
+        var lacking = Judge.Geometry.Check(Bay().With(Unit("wave-pc", 4).At(1)));
         Assert.Contains(lacking.NotAssessed, n => n.Rule == "layout.body-too-wide");
-        var off = Judge.Checker.Check(Bay().With(Unit("wave-pc", 4).At(1)).Severity("layout.body-too-wide", PolicySeverity.Off));
+        var off = Judge.Geometry.Check(Bay().With(Unit("wave-pc", 4).At(1)).Severity("layout.body-too-wide", PolicySeverity.Off));
         Assert.DoesNotContain(off.NotAssessed, n => n.Rule == "layout.body-too-wide");
     }
 
     [Fact]
     public void A_policy_for_one_rule_leaves_the_others_alone() =>
-        Assert.Equal(Severity.Error, Judge.Checker.Check(Bay().With(Tall).Severity("layout.overlap", PolicySeverity.Off)).Findings.Single().Severity);
+        Assert.Equal(Severity.Error, Judge.Geometry.Check(Bay().With(Tall).Severity("layout.overlap", PolicySeverity.Off)).Findings.Single().Severity);
 
     [Fact]
     public void Cautions_come_with_findings_whose_cure_moves_equipment_once() =>
-        Assert.Equal([Cautions.General, Cautions.Handling], Judge.Checker.Check(Bay().With(Tall, Unit("gauge-pc", 2).At(41))).Cautions);
+        Assert.Equal([Cautions.General, Cautions.Handling], Judge.Geometry.Check(Bay().With(Tall, Unit("gauge-pc", 2).At(41))).Cautions);
 
     [Fact]
     public void Defaults_taken_are_assumptions_with_value_unit_and_basis_in_the_order_of_pointers()
     {
-        var assumptions = Judge.Checker.Check(Bay().With(
+        var assumptions = Judge.Geometry.Check(Bay().With(
             Unit("wave-pc", 4).At(1).Body(width: 440, depth: 300).On(SupportStyle.Runners), Plate("plate", 1, 5)).With(Strip("strip", UnitMounting.Horizontal, 42))).Assumptions;
         Assert.Equal(
             [
@@ -124,21 +124,21 @@ public sealed class RackCheckerTests
         var door = new Door { Style = DoorStyle.Solid, DepthMm = 30 };
         var rack = Bay().Uprights(opening: 450).Cabinet(c => c with { FrontDoor = door, RearDoor = new Door { Style = DoorStyle.None } })
             .With(Unit("wave-pc", 4).At(1).Body(440, 300, 170).Room(40, 75).On(SupportStyle.Slides, thickness: 9.5, min: 400, max: 800));
-        Assert.Empty(Judge.Checker.Check(rack).Assumptions);
+        Assert.Empty(Judge.Geometry.Check(rack).Assumptions);
     }
 
     [Fact]
     public void A_position_beside_a_shelf_is_said_not_to_be_used()
     {
         var assumption = Assert.Single(
-            Judge.Checker.Check(Bay().With(Shelf("tray", 4).Room(0, 0), Thing("desk-pc", "tray", 180, 400, 100).Room(0, 0).At(9))).Assumptions, a => a.Pointer.StartsWith("/items", StringComparison.Ordinal));
+            Judge.Geometry.Check(Bay().With(Shelf("tray", 4).Room(0, 0), Thing("desk-pc", "tray", 180, 400, 100).Room(0, 0).At(9))).Assumptions, a => a.Pointer.StartsWith("/items", StringComparison.Ordinal));
         Assert.Equal(("/items/1/position", "not used", null), (assumption.Pointer, assumption.Value.Text, assumption.Unit));
     }
 
     [Fact]
     public void Space_is_figured_by_units_taken_on_either_face()
     {
-        var space = Judge.Checker.Check(Bay(20).With(Unit("a", 4).At(1), Unit("b", 2).At(3, Face.Rear), Unit("c", 2).At(7, Face.Rear), Plate("plate", 2, 9))).Figures.Space!;
+        var space = Judge.Geometry.Check(Bay(20).With(Unit("a", 4).At(1), Unit("b", 2).At(3, Face.Rear), Unit("c", 2).At(7, Face.Rear), Plate("plate", 2, 9))).Figures.Space!;
         Assert.Equal((20, 6, 14, 12), (space.UnitsTotal, space.UnitsUsed, space.UnitsFree, space.LargestGapU));
     }
 
@@ -181,7 +181,7 @@ public sealed class RackCheckerTests
     {
         using var source = new CancellationTokenSource();
         source.Cancel();
-        Assert.Throws<OperationCanceledException>(() => Judge.Checker.Check(Bay(), source.Token));
+        Assert.Throws<OperationCanceledException>(() => Judge.Geometry.Check(Bay(), source.Token));
     }
 
     [Fact]
@@ -195,17 +195,17 @@ public sealed class RackCheckerTests
     [Fact]
     public void What_the_requests_validation_finds_first_throws_here()
     {
-        Assert.Throws<ArgumentException>(() => Judge.Checker.Check(Bay() with { Cabinet = null }));
-        Assert.Throws<ArgumentException>(() => Judge.Checker.Check(Bay().Cabinet(c => c with { HeightU = null })));
-        Assert.Throws<ArgumentException>(() => Judge.Checker.Check(Bay().Cabinet(c => c with { WidthMm = null })));
-        Assert.Throws<ArgumentException>(() => Judge.Checker.Check(Bay().Cabinet(c => c with { DepthMm = null })));
-        Assert.Throws<ArgumentException>(() => Judge.Checker.Check(Bay().With(Unit("a", 1) with { HeightU = null })));
+        Assert.Throws<ArgumentException>(() => Judge.Geometry.Check(Bay() with { Cabinet = null }));
+        Assert.Throws<ArgumentException>(() => Judge.Geometry.Check(Bay().Cabinet(c => c with { HeightU = null })));
+        Assert.Throws<ArgumentException>(() => Judge.Geometry.Check(Bay().Cabinet(c => c with { WidthMm = null })));
+        Assert.Throws<ArgumentException>(() => Judge.Geometry.Check(Bay().Cabinet(c => c with { DepthMm = null })));
+        Assert.Throws<ArgumentException>(() => Judge.Geometry.Check(Bay().With(Unit("a", 1) with { HeightU = null })));
     }
 
     [Fact]
     public void A_message_is_put_together_in_one_pass_so_that_an_id_may_look_like_a_value()
     {
-        var finding = Judge.Checker.Check(Bay().With(Unit("{other}", 4).At(10), Unit("{units}", 4).At(12))).Findings.Single();
+        var finding = Judge.Geometry.Check(Bay().With(Unit("{other}", 4).At(10), Unit("{units}", 4).At(12))).Findings.Single();
         Assert.Contains("{other}", finding.Message, StringComparison.Ordinal);
         Assert.Contains("{units}", finding.Message, StringComparison.Ordinal);
     }

@@ -4,6 +4,7 @@ using RackCheck.Api.Http;
 using RackCheck.Api.Reading;
 using RackCheck.Model;
 using RackCheck.Model.Json;
+using RackCheck.Planning;
 using RackCheck.Rules;
 
 namespace RackCheck.Api.Endpoints;
@@ -13,6 +14,12 @@ internal static class ChecksEndpoints
 {
     /// <summary>Name of the operation in the contract.</summary>
     public const string CheckRack = "checkRack";
+
+    /// <summary>Query parameter that asks for tried remedies.</summary>
+    public const string RemediesParameter = "remedies";
+
+    /// <summary>Query parameter that asks for remedies to be applied.</summary>
+    public const string ApplyParameter = "apply";
 
     /// <summary>Maps the group.</summary>
     public static void MapChecks(this IEndpointRouteBuilder routes) => routes
@@ -43,6 +50,13 @@ internal static class ChecksEndpoints
             return;
         }
 
+        var wishes = Wishes(context.Request.Query);
+        if (wishes is null)
+        {
+            await Problems.WriteAsync(context, StatusCodes.Status400BadRequest, $"The query takes {RemediesParameter}=verified and {ApplyParameter}=remedies.");
+            return;
+        }
+
         ReadResult result;
         using (var body = await RequestBody.ReadAsync(context.Request, options.Value.MaxBodyBytes, context.RequestAborted))
         {
@@ -63,6 +77,50 @@ internal static class ChecksEndpoints
             return;
         }
 
-        await JsonAnswer.WriteAsync(context, checker.Check(description, context.RequestAborted), ContractJson.Default.CheckReport);
+        await JsonAnswer.WriteAsync(context, Report(description, wishes.Value, checker, context.RequestAborted), ContractJson.Default.CheckReport);
+    }
+
+    private static CheckReport Report(RackDescription description, (bool Verified, bool Applied) wishes, RackChecker checker, CancellationToken cancellation)
+    {
+        CheckReport report;
+        if (wishes.Applied)
+        {
+            var run = new RemedyLoop(checker).Run(description, cancellation: cancellation);
+            description = run.Description;
+            report = run.Report with { Applied = new AppliedRemedies { Rack = run.Description, Steps = run.Steps } };
+        }
+        else
+        {
+            report = checker.Check(description, cancellation);
+        }
+
+        return wishes.Verified ? new RemedyVerifier(checker).Verify(description, report, cancellation) : report;
+    }
+
+    // What the query asks for beyond the check; null where it asks for something that there is not.
+    private static (bool Verified, bool Applied)? Wishes(IQueryCollection query)
+    {
+        if (query.Count == 0)
+        {
+            return (false, false);
+        }
+
+        var (verified, applied) = (false, false);
+        foreach (var (name, values) in query)
+        {
+            switch (name, values.ToString())
+            {
+                case (RemediesParameter, "verified"):
+                    verified = true;
+                    break;
+                case (ApplyParameter, "remedies"):
+                    applied = true;
+                    break;
+                default:
+                    return null;
+            }
+        }
+
+        return (verified, applied);
     }
 }

@@ -12,7 +12,7 @@ internal sealed class ExampleOperationFilter : IOperationFilter
     private static readonly Dictionary<string, string> Meanings = new(StringComparer.Ordinal)
     {
         ["200"] = "The answer.",
-        ["400"] = "The text is no JSON.",
+        ["400"] = "The text is no JSON, or the query asks for something that there is not.",
         ["404"] = "There is nothing of that name.",
         ["406"] = "The caller does not take JSON.",
         ["413"] = "The description is too large.",
@@ -33,6 +33,8 @@ internal sealed class ExampleOperationFilter : IOperationFilter
         {
             case ChecksEndpoints.CheckRack:
                 AddBodies(operation);
+                AddWish(operation, ChecksEndpoints.RemediesParameter, "verified", "Tries each remedy and leaves out those that do not clear their finding or bring a new error.");
+                AddWish(operation, ChecksEndpoints.ApplyParameter, "remedies", "Applies first remedies of errors, one after the other, until no error is left or none helps; the report is on the rack as it then is, which `applied` holds with what was done.");
                 break;
             case RulesEndpoints.GetRule:
                 AddChoice(operation, "id", "Id of the rule.", ContractSchemaFilter.RuleIds(), "depth.cabinet-too-shallow");
@@ -59,6 +61,15 @@ internal sealed class ExampleOperationFilter : IOperationFilter
             media.Examples[example.Name] = new OpenApiExample { Summary = rack["reference"]!.GetValue<string>(), Value = rack };
         }
     }
+
+    // Without an example, so that the docs page leaves the choice open; a check needs neither.
+    private static void AddWish(OpenApiOperation operation, string name, string value, string description) => (operation.Parameters ??= []).Add(new OpenApiParameter
+    {
+        Name = name,
+        In = ParameterLocation.Query,
+        Description = description,
+        Schema = new OpenApiSchema { Type = JsonSchemaType.String, Enum = [JsonValue.Create(value)] },
+    });
 
     private static void AddChoice(OpenApiOperation operation, string name, string description, IEnumerable<JsonNode> choices, string example)
     {

@@ -9,12 +9,12 @@ public sealed class UnusedAcceptanceTests : RuleTests<UnusedAcceptance>
 {
     private static readonly RackDescription Full = Bay(12).With(Unit("wave-pc", 12).At(1));
 
-    private static IEnumerable<Finding> Unused(RackDescription rack) => Judge.Checker.Check(rack).Findings.Where(f => f.Rule == Id);
+    private static IEnumerable<Finding> Unused(RackDescription rack) => Judge.Geometry.Check(rack).Findings.Where(f => f.Rule == Id);
 
     [Fact]
     public void One_by_fingerprint_that_fits_is_used()
     {
-        var fingerprint = Judge.Checker.Check(Full).Findings.Single(f => f.Rule == "layout.reserve").Fingerprint;
+        var fingerprint = Judge.Geometry.Check(Full).Findings.Single(f => f.Rule == "layout.reserve").Fingerprint;
         Assert.Empty(Unused(Full.Accept("layout.reserve", fingerprint)));
     }
 

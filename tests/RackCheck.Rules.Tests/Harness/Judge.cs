@@ -1,4 +1,5 @@
 using System.Collections;
+using System.Collections.Concurrent;
 using System.ComponentModel.DataAnnotations;
 using System.Globalization;
 using System.Reflection;
@@ -10,8 +11,14 @@ namespace RackCheck.Rules.Tests.Harness;
 /// <summary>Judges remedies as a client would: apply the patch, check again, compare.</summary>
 public static class Judge
 {
+    private static readonly ConcurrentDictionary<Type, (PropertyInfo, ValidationAttribute[])[]> Members = new();
+
     /// <summary>A checker whose rules must not fail: in tests a throw is a fault.</summary>
     public static RackChecker Checker { get; } = new(RuleSet.Default, Throw);
+
+    /// <summary>One with the rules on layout, depth and acceptances only, for tests that count what a report holds: rules of other themes leave them alone.</summary>
+    public static RackChecker Geometry { get; } =
+        new(RuleSet.Of(RuleSet.Default.All.Where(r => r.Descriptor.Theme is "layout" or "depth" or "acceptance")), Throw);
 
     /// <summary>What is wrong with a remedy: it does not apply, leaves no sound request, does not clear its finding, or brings an error.</summary>
     public static IEnumerable<string> Faults(RackDescription rack, CheckReport report, Finding finding, Remedy remedy)
@@ -90,12 +97,15 @@ public static class Judge
             .Concat(OutOfRange(rack));
     }
 
+    private static (PropertyInfo, ValidationAttribute[])[] MembersOf(Type type) =>
+        [.. type.GetProperties(BindingFlags.Public | BindingFlags.Instance).Select(p => (p, p.GetCustomAttributes<ValidationAttribute>().ToArray()))];
+
     private static IEnumerable<string> OutOfRange(object record)
     {
-        foreach (var property in record.GetType().GetProperties(BindingFlags.Public | BindingFlags.Instance))
+        foreach (var (property, rules) in Members.GetOrAdd(record.GetType(), MembersOf))
         {
             var value = property.GetValue(record);
-            foreach (var broken in property.GetCustomAttributes<ValidationAttribute>().Where(a => value is not null && !a.IsValid(value)))
+            foreach (var broken in rules.Where(r => value is not null && !r.IsValid(value)))
             {
                 yield return $"{record.GetType().Name}.{property.Name} is {value}: {broken.GetType().Name}";
             }

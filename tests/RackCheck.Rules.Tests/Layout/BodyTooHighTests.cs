@@ -61,7 +61,7 @@ public sealed class BodyTooHighTests : RuleTests<BodyTooHigh>
     [Fact]
     public void A_hair_over_the_limit_gets_one_unit_more()
     {
-        var rack = Bay().With(Body(4, 177.00001));
+        var rack = Bay().With(Body(4, 177.002));
         Assert.Equal(5, Cured(rack, Only(rack)).Items[0].HeightU);
     }
 

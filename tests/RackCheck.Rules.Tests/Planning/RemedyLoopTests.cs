@@ -7,7 +7,7 @@ namespace RackCheck.Rules.Tests.Planning;
 
 public sealed class RemedyLoopTests
 {
-    private static readonly RemedyLoop Loop = new(Judge.Checker);
+    private static readonly RemedyLoop Loop = new(Judge.Geometry);
 
     private static readonly RackDescription Broken = Bay(12, depthMm: 600).With(
         Unit("wave-pc", 4).At(1).Body(430, 450, 177).Room(40, 75).On(SupportStyle.Shelf),
@@ -22,7 +22,7 @@ public sealed class RemedyLoopTests
         Assert.Empty(Judge.Errors(run.Report));
         Assert.Equal(800, run.Description.Cabinet!.DepthMm);
         Assert.Equal([1, 5, 10], run.Description.Items.Select(i => i.Position!.Unit));
-        Assert.Equal(Judge.Checker.Check(run.Description).DescriptionDigest, run.Report.DescriptionDigest);
+        Assert.Equal(Judge.Geometry.Check(run.Description).DescriptionDigest, run.Report.DescriptionDigest);
     }
 
     [Fact]

@@ -5,6 +5,7 @@ using System.Text.RegularExpressions;
 using CsCheck;
 using RackCheck.Model;
 using RackCheck.Model.Json;
+using RackCheck.Planning;
 using RackCheck.Rules.Tests.Harness;
 
 namespace RackCheck.Rules.Tests.Properties;
@@ -20,7 +21,7 @@ public partial class ItemOrderTests
     public void The_order_of_items_changes_nothing_but_pointers() =>
         ShuffledRacks.Sample(
             x => Assert.Equal(ById(x.Rack), ById(Shuffle(x.Rack, x.Order))),
-            iter: 3000,
+            iter: 1_000,
             print: x => $"{string.Join(',', x.Order)} of {Wording.Of(x.Rack)}");
 
     private static RackDescription Shuffle(RackDescription rack, int[] order) => rack with
@@ -38,17 +39,22 @@ public partial class ItemOrderTests
     // The report with ids for indices, and with whatever is ordered by pointer in the order of its text.
     private static string ById(RackDescription rack)
     {
-        var report = JsonSerializer.SerializeToNode(Judge.Checker.Check(rack), ContractJson.Default.CheckReport)!;
+        var answer = Judge.Checker.Check(rack);
+        var report = JsonSerializer.SerializeToNode(answer, ContractJson.Default.CheckReport)!;
         report["descriptionDigest"] = null;
+        for (var i = 0; i < answer.Findings.Count; i++)
+        {
+            for (var j = 0; j < answer.Findings[i].Remedies.Count; j++)
+            {
+                report["findings"]![i]!["remedies"]![j]!["patch"] = Patched(rack, answer.Findings[i].Remedies[j]);
+            }
+        }
+
         foreach (var finding in report["findings"]!.AsArray())
         {
             // An acceptance by pointer goes by the index, and so does what is said of it.
             finding!["fingerprint"] = (string?)finding["rule"] == "acceptance.unused" ? null : (string?)finding["fingerprint"];
             finding["pointers"] = Renamed(finding["pointers"]!, rack);
-            foreach (var remedy in finding["remedies"]!.AsArray())
-            {
-                remedy!["patch"] = Patch(remedy["patch"]!.AsArray(), rack);
-            }
         }
 
         foreach (var lack in report["notAssessed"]!.AsArray())
@@ -61,11 +67,13 @@ public partial class ItemOrderTests
         return report.ToJsonString(new JsonSerializerOptions { WriteIndented = true });
     }
 
-    // What is taken out is taken out from the end of the list, so removals come in the order of indices.
-    private static JsonArray Patch(JsonArray patch, RackDescription rack)
+    // What a patch does, for its text goes by indices: the rack that it leaves, with items by id.
+    private static JsonNode Patched(RackDescription rack, Remedy remedy)
     {
-        var operations = patch.Select(o => o!).ToLookup(o => (string?)o["op"] == "remove");
-        return [.. Renamed(operations[false], rack).Concat(Renamed(operations[true], rack).Order(StringComparer.Ordinal)).Select(o => JsonNode.Parse(o))];
+        var patched = RackPatch.Apply(rack, remedy);
+        var json = JsonSerializer.SerializeToNode(patched with { Items = [.. patched.Items.OrderBy(i => i.Id, StringComparer.Ordinal)] }, ContractJson.Default.RackDescription)!;
+        json["acceptances"] = Sorted(Renamed(json["acceptances"]!, patched));
+        return json;
     }
 
     private static JsonArray Renamed(JsonNode pointers, RackDescription rack) =>

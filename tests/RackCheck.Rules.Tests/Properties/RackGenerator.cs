@@ -61,9 +61,9 @@ public static class RackGenerator
         };
 
     private static readonly Gen<Body?> Bodies = Maybe(
-        from width in Maybe(OneOf(0.0, 180, 260, 430, 431, 431.00001, 432, 440, 445, 450, 451))
+        from width in Maybe(OneOf(0.0, 180, 260, 430, 431, 431.0005, 431.002, 432, 440, 445, 450, 451))
         from depth in Maybe(OneOf(0.0, 100, 101, 300, 400, 450, 525, 600, 700, 990))
-        from height in Maybe(OneOf(0.0, 42.45, 43.65, 43.65001, 44, 86.9, 88.1, 88.2, 130, 175.8, 176, 177, 177.1, 400))
+        from height in Maybe(OneOf(0.0, 42.45, 43.65, 43.6505, 43.652, 44, 86.9, 88.1, 88.2, 130, 175.8, 176, 177, 177.1, 400))
         select new Body { WidthMm = width, DepthMm = depth, HeightMm = height });
 
     private static readonly Gen<Item> Equipment =

@@ -19,7 +19,7 @@ public class RemedyTests
                         $"{finding.Rule}, {finding.Subject}: \"{finding.Remedies[0].Title}\" {fault}");
                 }
             },
-            iter: 2000,
+            iter: 1_500,
             print: Wording.Of);
 
     [Fact]
@@ -51,6 +51,6 @@ public class RemedyTests
                         $"{error.Rule}, {error.Subject}");
                 }
             },
-            iter: 3000,
+            iter: 3_000,
             print: Wording.Of);
 }

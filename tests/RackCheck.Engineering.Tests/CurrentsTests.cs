@@ -1,0 +1,189 @@
+using System.Numerics;
+
+namespace RackCheck.Engineering.Tests;
+
+public sealed class CurrentsTests
+{
+    private static readonly double[] PowerFactors = [1, 0.95, 0.9, 0.8, 0.6, 0.05];
+
+    [Theory]
+    [InlineData(3000, 230, 0.95, 13.729977116704806)] // checks.csv 6-01
+    [InlineData(1800, 120, 1, 15)] // checks.csv 6-02
+    [InlineData(500, 230, 0.6, 3.6231884057971016)] // checks.csv 6-03
+    [InlineData(0, 230, 0.95, 0)]
+    [InlineData(-0.0, 230, 0.95, 0)]
+    public void A_single_phase_load_draws_its_apparent_power_over_its_voltage(double power, double voltage, double powerFactor, double current) =>
+        Assert.Equal(current, Currents.SinglePhaseA(power, voltage, powerFactor), 12);
+
+    [Theory]
+    [InlineData(11000, 400, 1, 15.87713240271471)] // checks.csv 6-04
+    [InlineData(11000, 400, 0.9, 17.641258225238566)] // checks.csv 6-05
+    [InlineData(17300, 415, 0.95, 25.33458378435137)] // checks.csv 6-06
+    [InlineData(5000, 208, 1, 13.878612240135237)] // checks.csv 6-07
+    public void A_three_phase_load_draws_it_over_the_line_voltage_and_the_root_of_three(double power, double voltage, double powerFactor, double current) =>
+        Assert.Equal(current, Currents.ThreePhaseA(power, voltage, powerFactor), 12);
+
+    [Fact]
+    public void A_balanced_load_draws_a_third_of_its_power_on_each_phase()
+    {
+        foreach (var powerFactor in PowerFactors)
+        {
+            for (var power = 0.0; power <= 30000; power += 1234.5)
+            {
+                var phase = Currents.SinglePhaseA(power / 3, 400 / Math.Sqrt(3), powerFactor);
+                Assert.Equal(phase, Currents.ThreePhaseA(power, 400, powerFactor), 9);
+            }
+        }
+    }
+
+    [Fact]
+    public void The_usual_power_factor_is_that_of_the_handbook() => Assert.Equal(0.95, Currents.UsualPowerFactor); // handbook H6
+
+    [Theory]
+    [InlineData(16, 0, 0, 16)] // checks.csv 6-08
+    [InlineData(16, 16, 0, 16)] // checks.csv 6-09
+    [InlineData(10, 8, 6, 3.4641016151377575)] // checks.csv 6-10
+    [InlineData(10, 15, 20, 8.66025403784438)] // checks.csv 6-11
+    [InlineData(16, 12, 5, 9.643650760992958)] // checks.csv 6-12
+    [InlineData(0.1, 0.1, 0.1, 0)] // balanced
+    [InlineData(0, 0, 0, 0)]
+    public void Lines_of_one_power_factor_leave_their_imbalance_in_the_neutral(double a, double b, double c, double neutral) =>
+        Assert.Equal(neutral, Currents.NeutralA(a, b, c), 9);
+
+    [Fact]
+    public void Equal_magnitudes_of_different_power_factors_do_not_cancel() =>
+        Assert.Equal(6.045987955982393, Currents.NeutralA(Currents.Phasor(10, 1), Currents.Phasor(10, 0.8), Currents.Phasor(10, 0.9)), 9); // checks.csv 6-13
+
+    [Fact]
+    public void Phasors_of_one_power_factor_give_what_the_formula_gives()
+    {
+        foreach (var powerFactor in PowerFactors)
+        {
+            foreach (var (a, b, c) in Loads())
+            {
+                var sum = Currents.NeutralA(Currents.Phasor(a, powerFactor), Currents.Phasor(b, powerFactor), Currents.Phasor(c, powerFactor));
+                Assert.Equal(Currents.NeutralA(a, b, c), sum, 6);
+            }
+        }
+    }
+
+    [Fact]
+    public void The_neutral_is_the_sum_of_active_and_reactive_parts_turned_by_hand()
+    {
+        foreach (var ((a, b, c), (f, g, h)) in Cases())
+        {
+            // Active and reactive parts on a plane; a third of a circle has cosine -1/2 and sine root three over two.
+            var (x1, y1) = Parts(a, f);
+            var (x2, y2) = Parts(b, g);
+            var (x3, y3) = Parts(c, h);
+            var half = Math.Sqrt(3) / 2;
+            var x = x1 - (x2 / 2) + (half * y2) - (x3 / 2) - (half * y3);
+            var y = y1 - (y2 / 2) - (half * x2) - (y3 / 2) + (half * x3);
+            Assert.Equal(Math.Sqrt((x * x) + (y * y)), Neutral(a, b, c, f, g, h), 9);
+        }
+    }
+
+    [Fact]
+    public void The_neutral_is_what_the_cosine_rule_gives_for_the_angles_between_lines()
+    {
+        foreach (var ((a, b, c), (f, g, h)) in Cases())
+        {
+            // |i1 + i2 + i3|2 = sum of squares and of twice each pair times the cosine of the angle between them.
+            var third = 2 * Math.PI / 3;
+            var (p, q, r) = (-Math.Acos(f), -Math.Acos(g) - third, -Math.Acos(h) + third);
+            var square = (a * a) + (b * b) + (c * c) + (2 * a * b * Math.Cos(p - q)) + (2 * b * c * Math.Cos(q - r)) + (2 * c * a * Math.Cos(r - p));
+            Assert.Equal(Math.Sqrt(Math.Max(0, square)), Neutral(a, b, c, f, g, h), 6);
+        }
+    }
+
+    [Fact]
+    public void The_neutral_is_the_effective_value_of_the_sum_of_three_waves()
+    {
+        foreach (var ((a, b, c), (f, g, h)) in Cases())
+        {
+            var squares = 0.0;
+            const int Steps = 36;
+            for (var step = 0; step < Steps; step++)
+            {
+                var t = 2 * Math.PI * step / Steps;
+                var wave = (a * Math.Sin(t - Math.Acos(f))) + (b * Math.Sin(t - (2 * Math.PI / 3) - Math.Acos(g))) + (c * Math.Sin(t - (4 * Math.PI / 3) - Math.Acos(h)));
+                squares += 2 * wave * wave;
+            }
+
+            Assert.Equal(Math.Sqrt(squares / Steps), Neutral(a, b, c, f, g, h), 6);
+        }
+    }
+
+    [Fact]
+    public void Loads_on_one_line_add_as_phasors()
+    {
+        // 10 A at 0.6 and 10 A at 0.8: active 6 + 8, reactive 8 + 6.
+        var line = Currents.Phasor(10, 0.6) + Currents.Phasor(10, 0.8);
+        Assert.Equal(14 * Math.Sqrt(2), Currents.NeutralA(line, Complex.Zero, Complex.Zero), 9);
+    }
+
+    [Theory]
+    [InlineData(10, 1, 10, 0)]
+    [InlineData(10, 0.6, 6, -8)]
+    [InlineData(5, 0.8, 4, -3)]
+    [InlineData(0, 0.8, 0, 0)]
+    public void A_phasor_lags(double current, double powerFactor, double active, double reactive)
+    {
+        var phasor = Currents.Phasor(current, powerFactor);
+        Assert.Equal(active, phasor.Real, 12);
+        Assert.Equal(reactive, phasor.Imaginary, 12);
+    }
+
+    [Theory]
+    [InlineData(-1, 230, 0.95)]
+    [InlineData(double.NaN, 230, 0.95)]
+    [InlineData(100, 0, 0.95)]
+    [InlineData(100, -230, 0.95)]
+    [InlineData(100, double.NaN, 0.95)]
+    [InlineData(100, 230, 0)]
+    [InlineData(100, 230, -0.5)]
+    [InlineData(100, 230, 1.01)]
+    [InlineData(100, 230, double.NaN)]
+    public void A_load_that_is_none_throws(double power, double voltage, double powerFactor)
+    {
+        Assert.Throws<ArgumentOutOfRangeException>(() => Currents.SinglePhaseA(power, voltage, powerFactor));
+        Assert.Throws<ArgumentOutOfRangeException>(() => Currents.ThreePhaseA(power, voltage, powerFactor));
+    }
+
+    [Theory]
+    [InlineData(-1, 0.95)]
+    [InlineData(double.NaN, 0.95)]
+    [InlineData(10, 0)]
+    [InlineData(10, 1.01)]
+    [InlineData(10, double.NaN)]
+    public void A_phasor_that_is_none_throws(double current, double powerFactor) =>
+        Assert.Throws<ArgumentOutOfRangeException>(() => Currents.Phasor(current, powerFactor));
+
+    [Theory]
+    [InlineData(-1, 0, 0)]
+    [InlineData(0, -1, 0)]
+    [InlineData(0, 0, -1)]
+    [InlineData(double.NaN, 0, 0)]
+    [InlineData(0, double.NaN, 0)]
+    [InlineData(0, 0, double.NaN)]
+    public void A_negative_current_of_a_line_throws(double a, double b, double c) =>
+        Assert.Throws<ArgumentOutOfRangeException>(() => Currents.NeutralA(a, b, c));
+
+    private static double Neutral(double a, double b, double c, double f, double g, double h) =>
+        Currents.NeutralA(Currents.Phasor(a, f), Currents.Phasor(b, g), Currents.Phasor(c, h));
+
+    private static (double Active, double Reactive) Parts(double current, double powerFactor)
+    {
+        var lag = Math.Acos(powerFactor);
+        return (current * Math.Cos(lag), -current * Math.Sin(lag));
+    }
+
+    private static IEnumerable<((double, double, double) Loads, (double, double, double) PowerFactors)> Cases() =>
+        from loads in Loads()
+        from f in PowerFactors
+        from g in PowerFactors
+        from h in PowerFactors
+        select (loads, (f, g, h));
+
+    private static IEnumerable<(double, double, double)> Loads() => [(16, 0, 0), (10, 10, 10), (10, 8, 6), (6, 8, 10), (3.7, 15.2, 31.9), (0, 0, 0)];
+}
