@@ -89,7 +89,11 @@ public static class DataTables
             "cables",
             "Two-core copper supply cables: voltage drop, capacity and resistance",
             [new("crossSection", "mm2"), new("drop", "mV/A/m"), new("dropThreePhase", "mV/A/m"), new("capacity", "A"), new("resistance", "milliohm/m")],
-            [.. Cables.All.Select(c => Row(c.CrossSectionMm2, c.DropMvPerAM, Math.Round(c.DropMvPerAM * Cables.ThreePhaseFactor, 3), c.CapacityA, c.ResistanceMilliohmPerM))],
+            [
+                .. from c in Cables.All
+                   let threePhase = Math.Round(c.DropMvPerAM * Cables.ThreePhaseFactor, 3)
+                   select Row(c.CrossSectionMm2, c.DropMvPerAM, threePhase, c.CapacityA, c.ResistanceMilliohmPerM),
+            ],
             [Sources.Bs7671Drop, Sources.Bs7671Capacity, Sources.Iec60228]),
         new(
             "connectors",
@@ -117,7 +121,7 @@ public static class DataTables
                 ["adiabatic, longest time", EarthConductors.AdiabaticToS, "s", "above it heat is shed meanwhile"],
                 ["resistivity", EarthConductors.CopperOhmMm2PerM, "ohm mm2/m", "copper at 20 C"],
                 ["path to the bar", EarthConductors.MostPathOhm, "ohm", "at most"],
-                ["secured connection", EarthConductors.SecuredFromMa, "mA", "protective conductor current above which a label and a permanent or industrial connection are asked for"],
+                ["secured connection", EarthConductors.SecuredFromMa, "mA", "protective conductor current above which it and a label are asked for"],
                 ["high-integrity earthing", EarthConductors.HighIntegrityFromMa, "mA", "protective conductor current above which it is asked for"],
                 ["standing leakage through an RCD", EarthConductors.RcdSharePercent, "% of rated residual current", "at most"],
             ],

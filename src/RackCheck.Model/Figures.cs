@@ -46,7 +46,7 @@ public sealed record SpaceFigures
     public required int LargestGapU { get; init; }
 }
 
-/// <summary>Depths, mm. The bounds come from the items whose depth is known; <c>notAssessed</c> names the others.</summary>
+/// <summary>Depths, mm. What hangs on a depth that is not known is absent; <c>notAssessed</c> names it.</summary>
 public sealed record DepthFigures
 {
     /// <summary>Between the doors.</summary>

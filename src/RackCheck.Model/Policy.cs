@@ -32,7 +32,7 @@ public sealed record Acceptance
     [StringLength(64, MinimumLength = 1)]
     public string? Fingerprint { get; init; }
 
-    /// <summary>A pointer of the finding, RFC 6901.</summary>
+    /// <summary>A pointer of the finding, RFC 6901, or one above it: /items/3 stands for all that is found at that item.</summary>
     [StringLength(300)]
     public string? Pointer { get; init; }
 

@@ -14,8 +14,6 @@ public sealed class RemedyLoop(RackChecker checker)
     /// <summary>Most steps taken unless told. A rack of 200 items has fewer errors that stand apart.</summary>
     public const int DefaultMostSteps = 200;
 
-    private readonly RemedyTrial trial = new(checker);
-
     /// <summary>Runs the loop.</summary>
     /// <param name="description">A description that the request's validation found sound, with a cabinet and all heights.</param>
     /// <param name="mostSteps">Most remedies applied, 0 or more.</param>
@@ -28,8 +26,9 @@ public sealed class RemedyLoop(RackChecker checker)
     {
         ArgumentOutOfRangeException.ThrowIfNegative(mostSteps);
         var steps = new List<RemedyStep>();
+        var trial = new RemedyTrial(checker);
         var (now, report) = (description, checker.Check(description, cancellation));
-        while (steps.Count < mostSteps && Next(now, report, cancellation) is var (step, next, nextReport))
+        while (steps.Count < mostSteps && Next(trial, now, report, cancellation) is var (step, next, nextReport))
         {
             steps.Add(step);
             (now, report) = (next, nextReport);
@@ -38,9 +37,9 @@ public sealed class RemedyLoop(RackChecker checker)
         return new RemedyRun { Description = now, Report = report, Steps = steps };
     }
 
-    // Each step leaves fewer errors than it found, so the loop ends even without a bound; the bound is for the time it takes.
-    private (RemedyStep Step, RackDescription Next, CheckReport Report)? Next(
-        RackDescription now, CheckReport report, CancellationToken cancellation)
+    // Each step leaves fewer errors than it found, so the loop ends even without a bound; the bound is for the time it takes, and so is that of trials.
+    private static (RemedyStep Step, RackDescription Next, CheckReport Report)? Next(
+        RemedyTrial trial, RackDescription now, CheckReport report, CancellationToken cancellation)
     {
         foreach (var finding in report.Findings)
         {

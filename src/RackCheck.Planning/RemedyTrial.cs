@@ -3,18 +3,32 @@ using RackCheck.Rules;
 
 namespace RackCheck.Planning;
 
-/// <summary>Tries a remedy: applies its patch to a copy and checks that.</summary>
+/// <summary>Tries a remedy: applies its patch to a copy and checks that. One for a request, since it counts: a trial costs a whole check.</summary>
 /// <param name="checker">Checks the patched description.</param>
 internal sealed class RemedyTrial(RackChecker checker)
 {
+    /// <summary>Trials of one request. A rack with ten errors takes some tens; only a rack that is wrong all over comes near.</summary>
+    public const int Most = 1000;
+
+    private int left = Most;
+
+    /// <summary>Whether no more are made.</summary>
+    public bool IsExhausted => left == 0;
+
     /// <summary>Tries a remedy.</summary>
     /// <param name="description">The description that the remedy was given for.</param>
     /// <param name="remedy">The remedy.</param>
     /// <param name="cancellation">Stops the check between two rules.</param>
-    /// <returns>The patched description with its report; null where the patch does not apply.</returns>
+    /// <returns>The patched description with its report; null where the patch does not apply, or no more trials are made.</returns>
     /// <exception cref="OperationCanceledException">Stopped.</exception>
     public (RackDescription Patched, CheckReport Report)? Run(RackDescription description, Remedy remedy, CancellationToken cancellation)
     {
+        if (IsExhausted)
+        {
+            return null;
+        }
+
+        left--;
         RackDescription patched;
         try
         {

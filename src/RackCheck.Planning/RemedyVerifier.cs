@@ -7,7 +7,8 @@ namespace RackCheck.Planning;
 /// <param name="checker">Checks each patched description.</param>
 public sealed class RemedyVerifier(RackChecker checker)
 {
-    private readonly RemedyTrial trial = new(checker);
+    /// <summary>Said where a rack has more remedies than are tried for one request.</summary>
+    public static readonly string NotAllTried = FormattableString.Invariant($"Only the first {RemedyTrial.Most} remedies were tried; the others are left out.");
 
     /// <summary>Tries every remedy of a report.</summary>
     /// <param name="description">The description that the report is on.</param>
@@ -15,11 +16,16 @@ public sealed class RemedyVerifier(RackChecker checker)
     /// <param name="cancellation">Stops between two rules of a check.</param>
     /// <returns>The report without the remedies that did not help.</returns>
     /// <exception cref="OperationCanceledException">Stopped.</exception>
-    public CheckReport Verify(RackDescription description, CheckReport report, CancellationToken cancellation = default) => report with
+    public CheckReport Verify(RackDescription description, CheckReport report, CancellationToken cancellation = default)
     {
-        Findings = [.. report.Findings.Select(finding => finding with { Remedies = [.. finding.Remedies.Where(r => Helps(description, report, finding, r, cancellation))] })],
-    };
+        var trial = new RemedyTrial(checker);
+        bool Helps(Finding finding, Remedy remedy) => trial.Run(description, remedy, cancellation) is var (_, after) && RemedyTrial.Helps(finding, report, after);
 
-    private bool Helps(RackDescription description, CheckReport report, Finding finding, Remedy remedy, CancellationToken cancellation) =>
-        trial.Run(description, remedy, cancellation) is var (_, after) && RemedyTrial.Helps(finding, report, after);
+        Finding[] findings = [.. report.Findings.Select(finding => finding with { Remedies = [.. finding.Remedies.Where(r => Helps(finding, r))] })];
+        return report with
+        {
+            Findings = findings,
+            Cautions = trial.IsExhausted ? [.. report.Cautions, NotAllTried] : report.Cautions,
+        };
+    }
 }

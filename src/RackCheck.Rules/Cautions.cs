@@ -7,6 +7,17 @@ public static class Cautions
     public const string General =
         "This report is worked out from the data given and advises only: local codes and regulations and a qualified person's judgement decide.";
 
+    /// <summary>Says which themes of the contract no rule judges yet, so that a release is not taken for more than it is.</summary>
+    /// <param name="rules">The rules.</param>
+    /// <returns>The caution, or null where every theme is judged.</returns>
+    public static string? NotJudged(RuleSet rules)
+    {
+        var missing = Themes.Except(rules.All.Select(r => r.Descriptor.Theme)).ToArray();
+        return missing.Length == 0 ? null : $"This version does not judge {string.Join(", ", missing)}: whatever the verdict, these are still to be checked by a person.";
+    }
+
+    private static readonly string[] Themes = ["layout", "depth", "load", "power", "cooling", "earthing", "cabling", "service", "delivery"];
+
     /// <summary>With findings whose cure moves equipment.</summary>
     public const string Handling =
         "Before equipment is moved: isolate its supply and prove it dead, keep the rack from tipping, and lift with two people or a lift aid what is heavy or above shoulder height.";

@@ -11,6 +11,8 @@ public sealed class RackChecker(RuleSet rules, Action<RuleDescriptor, Exception>
 {
     private static readonly RulesetInfo Ruleset = new() { Version = RuleSet.CurrentVersion };
 
+    private readonly string? notJudged = Cautions.NotJudged(rules);
+
     /// <summary>Checks a rack.</summary>
     /// <param name="description">A description that the request's validation found sound, with a cabinet and all heights.</param>
     /// <param name="cancellation">Stops the check between two rules.</param>
@@ -63,6 +65,8 @@ public sealed class RackChecker(RuleSet rules, Action<RuleDescriptor, Exception>
         var rulePolicy = policy?.GetValueOrDefault(rule.Descriptor.Id);
         if (rulePolicy?.Severity == PolicySeverity.Off)
         {
+            // The report is what gets filed, so it says what was not looked at, and by whose wish.
+            context.SwitchedOff(rule.Descriptor);
             return;
         }
 
@@ -109,6 +113,11 @@ public sealed class RackChecker(RuleSet rules, Action<RuleDescriptor, Exception>
     private List<string> CautionsFor(List<Finding> findings)
     {
         var cautions = new List<string>(2) { Cautions.General };
+        if (notJudged is not null)
+        {
+            cautions.Add(notJudged);
+        }
+
         foreach (var finding in findings)
         {
             foreach (var caution in rules.Find(finding.Rule)!.Cautions)

@@ -86,6 +86,13 @@ public sealed class RuleContext
         }
     }
 
+    internal void SwitchedOff(RuleDescriptor rule) => notAssessed.Add(new NotAssessed
+    {
+        Rule = rule.Id,
+        Missing = [$"/policy/rules/{rule.Id}/severity"],
+        Message = "The caller's policy switches the rule off.",
+    });
+
     internal void Fail() => notAssessed.Add(new NotAssessed
     {
         Rule = descriptor.Id,

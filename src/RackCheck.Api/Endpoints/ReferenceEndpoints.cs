@@ -1,5 +1,4 @@
 using System.Collections.Frozen;
-using System.Text.Json;
 using RackCheck.Api.Http;
 using RackCheck.Documents;
 using RackCheck.Engineering;
@@ -19,7 +18,7 @@ internal static class ReferenceEndpoints
     {
         var tables = DataTables.All.ToFrozenDictionary(
             t => t.Name,
-            t => JsonSerializer.SerializeToUtf8Bytes(ReferencePages.Of(t), ContractJson.Default.ReferenceTable),
+            t => JsonAnswer.Bytes(ReferencePages.Of(t), ContractJson.Default.ReferenceTable),
             StringComparer.Ordinal);
         var names = string.Join(", ", DataTables.All.Select(t => t.Name));
 

@@ -1,5 +1,4 @@
 using System.Collections.Frozen;
-using System.Text.Json;
 using RackCheck.Api.Http;
 using RackCheck.Documents;
 using RackCheck.Model;
@@ -18,10 +17,10 @@ internal static class RulesEndpoints
     public static void MapRules(this IEndpointRouteBuilder routes)
     {
         var catalogue = new RuleCatalogue(RuleSet.Default);
-        var list = JsonSerializer.SerializeToUtf8Bytes(catalogue.List, ContractJson.Default.RuleList);
+        var list = JsonAnswer.Bytes(catalogue.List, ContractJson.Default.RuleList);
         var pages = catalogue.Pages.ToFrozenDictionary(
             p => p.Id,
-            p => JsonSerializer.SerializeToUtf8Bytes(p, ContractJson.Default.RulePage),
+            p => JsonAnswer.Bytes(p, ContractJson.Default.RulePage),
             StringComparer.Ordinal);
 
         routes.MapGet("/v1/rules", (Delegate)((HttpContext context) => JsonAnswer.WriteAsync(context, list)))

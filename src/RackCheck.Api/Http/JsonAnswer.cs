@@ -1,3 +1,5 @@
+using System.Buffers;
+using System.Text.Encodings.Web;
 using System.Text.Json;
 using System.Text.Json.Serialization.Metadata;
 
@@ -7,6 +9,10 @@ namespace RackCheck.Api.Http;
 internal static class JsonAnswer
 {
     private const string MediaType = "application/json; charset=utf-8";
+
+    // Answers are JSON documents of their own, never part of a page: "30 + 60 > 80" stays readable where the default encoder would
+    // escape it for HTML.
+    private static readonly JsonWriterOptions Options = new() { SkipValidation = true, Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
 
     [ThreadStatic]
     private static Utf8JsonWriter? spare;
@@ -27,9 +33,21 @@ internal static class JsonAnswer
         return context.Response.Body.WriteAsync(json, context.RequestAborted).AsTask();
     }
 
+    /// <summary>The bytes of an answer that is made once.</summary>
+    public static byte[] Bytes<T>(T value, JsonTypeInfo<T> type)
+    {
+        var buffer = new ArrayBufferWriter<byte>();
+        using (var writer = new Utf8JsonWriter(buffer, Options))
+        {
+            JsonSerializer.Serialize(writer, value, type);
+        }
+
+        return buffer.WrittenSpan.ToArray();
+    }
+
     private static void Fill<T>(HttpContext context, T value, JsonTypeInfo<T> type)
     {
-        var writer = spare ?? new Utf8JsonWriter(Stream.Null, new JsonWriterOptions { SkipValidation = true });
+        var writer = spare ?? new Utf8JsonWriter(Stream.Null, Options);
         spare = null;
         writer.Reset(context.Response.BodyWriter);
         JsonSerializer.Serialize(writer, value, type);

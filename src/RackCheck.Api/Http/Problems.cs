@@ -1,5 +1,4 @@
 using System.Diagnostics;
-using System.Text.Json;
 using Microsoft.AspNetCore.WebUtilities;
 using RackCheck.Model;
 using RackCheck.Model.Json;
@@ -32,7 +31,7 @@ public static class Problems
             TraceId = Activity.Current?.TraceId.ToHexString(),
             Errors = errors,
         };
-        var body = JsonSerializer.SerializeToUtf8Bytes(problem, ContractJson.Default.Problem);
+        var body = JsonAnswer.Bytes(problem, ContractJson.Default.Problem);
         context.Response.StatusCode = status;
         context.Response.ContentType = MediaType;
         context.Response.ContentLength = body.Length;

@@ -43,7 +43,14 @@ public sealed class DescriptionValidator : AbstractValidator<RackDescription>
         Need(context, cabinet.HeightU is null, "/cabinet/heightU");
         Need(context, cabinet.WidthMm is null, "/cabinet/widthMm");
         Need(context, cabinet.DepthMm is null, "/cabinet/depthMm");
+        var doors = DoorDepth(cabinet.FrontDoor) + DoorDepth(cabinet.RearDoor);
+        if (doors >= cabinet.DepthMm)
+        {
+            Fail(context, "/cabinet/depthMm", FaultCodes.Inconsistent, Invariant($"The doors take {doors} mm of {cabinet.DepthMm} mm: nothing is left between them."));
+        }
     }
+
+    private static double DoorDepth(Door? door) => door?.Style == DoorStyle.None ? 0 : door?.DepthMm ?? 0;
 
     private static void Need(ValidationContext<RackDescription> context, bool absent, string pointer)
     {

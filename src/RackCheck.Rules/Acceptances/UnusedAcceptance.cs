@@ -14,7 +14,7 @@ public sealed class UnusedAcceptance : ReportRule
         Severity = Severity.Advice,
         What = "Finds acceptances that fit no finding of this rack.",
         Why = "An acceptance that outlives its finding would hide the next one that happens to look alike.",
-        Formula = "An acceptance fits a finding of its rule that has its fingerprint, or one of whose pointers is its pointer.",
+        Formula = "An acceptance fits a finding of its rule that has its fingerprint, or one of whose pointers is its pointer or lies below it.",
         Sources = [Sources.Bookkeeping],
         Needs = ["/acceptances"],
         Remedies = ["Take the acceptance out."],

@@ -116,11 +116,14 @@ public sealed class CableArm : Rule
 
         context.Report(new FindingDraft
         {
-            Message = "{item} is pulled forward while it works but has no cable-management arm.",
-            Data = [("item", item.Id)],
+            Message = "{item} is pulled forward while it works but has no cable-management arm, which takes {armMm} mm behind it.",
+            Data = [("item", item.Id), ("armMm", arm)],
             Subject = survey.Cabinet.Place(item),
             Identity = [item.Id],
-            Pointers = [$"{item.Pointer}/support/cableArm", item.Pointer],
+            Pointers = [Pointers.ItemSupport[item.Index], item.Pointer],
+            Actual = room is { } behind ? Quantities.Millimetres(behind) : null,
+            Limit = room is null ? null : Quantities.Millimetres(arm),
+            Calculation = room is { } known ? Calculation(survey, item, known, arm) : null,
             Remedies = remedy is null ? [] : [remedy],
         });
     }
@@ -137,13 +140,19 @@ public sealed class CableArm : Rule
             Pointers = [$"{item.Pointer}/support/cableArm", item.Pointer],
             Actual = Quantities.Millimetres(room),
             Limit = Quantities.Millimetres(arm),
-            Calculation = item.Face == Face.Front
-                ? Invariant($"{survey.Cabinet.Depth.RearLimitMm:0.###} - {survey.Depth.SetbackMm:0.###} - {item.BodyDepthMm:0.###} = {room:0.###} < {arm:0.###}")
-                : Invariant($"{survey.Depth.SetbackMm:0.###} + {survey.Cabinet.SpacingMm:0.###} - {item.BodyDepthMm:0.###} - {survey.Cabinet.Depth.FrontDoorMm:0.###} = {room:0.###} < {arm:0.###}"),
+            Calculation = Calculation(survey, item, room, arm),
             Remedies = DeeperFor(survey, item, arm) is { } depth
                 ? [new PatchBuilder(survey).Set(Pointers.CabinetDepth, depth).Titled(Invariant($"Take a cabinet {depth:0.###} mm deep"))]
                 : [],
         });
+    }
+
+    private static string Calculation(RackSurvey survey, Mounted item, double room, double arm)
+    {
+        var order = room < arm ? "<" : ">=";
+        return item.Face == Face.Front
+            ? Invariant($"{survey.Cabinet.Depth.RearLimitMm:0.###} - {survey.Depth.SetbackMm:0.###} - {item.BodyDepthMm:0.###} = {room:0.###} {order} {arm:0.###}")
+            : Invariant($"{survey.Depth.SetbackMm:0.###} + {survey.Cabinet.SpacingMm:0.###} - {item.BodyDepthMm:0.###} - {survey.Cabinet.Depth.FrontDoorMm:0.###} = {room:0.###} {order} {arm:0.###}");
     }
 
     // A deeper cabinet gives room behind front-mounted items only: the rear uprights keep their distance from the front.

@@ -53,6 +53,7 @@ public sealed class RearUnitClash : Rule
     public override void Check(RuleContext context)
     {
         var survey = context.Survey;
+        SayWhichMountingIsUnknown(context);
         var vertical = VerticalUnit(survey.Description.DistributionUnits);
         var channel = Allowances.SideChannelMm(survey.Cabinet.WidthMm);
         var width = context.Limit(UnitWidthMm);
@@ -75,6 +76,18 @@ public sealed class RearUnitClash : Rule
             else if (depth.ReachMm > spacing + SetbackInterval.ToleranceMm)
             {
                 Report(context, item, depth, spacing, vertical.Value, channel, width);
+            }
+        }
+    }
+
+    private static void SayWhichMountingIsUnknown(RuleContext context)
+    {
+        var units = context.Survey.Description.DistributionUnits;
+        for (var i = 0; i < units?.Count; i++)
+        {
+            if (units[i] is { Mounting: null, Position: null })
+            {
+                context.Lacks(Invariant($"/distributionUnits/{i}/mounting"), "Without the mounting of a distribution unit it cannot be said whether it hangs behind the rear uprights.");
             }
         }
     }

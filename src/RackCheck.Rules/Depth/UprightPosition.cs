@@ -14,11 +14,11 @@ public sealed class UprightPosition : Rule
         Id = "depth.upright-position",
         Title = "Uprights in the wrong place",
         Severity = Severity.Error,
-        What = "Works out for each item which setbacks of the front uprights serve it, and finds racks in which none serves every item, naming the two in conflict; or in which the setback given serves not every item but another would.",
+        What = "Works out for each item which setbacks of the front uprights serve it, and finds racks in which none serves every item, naming the two in conflict; or in which the setback given does not serve an item that another would serve; or in which the rear uprights stand in the rear door.",
         Why = "All items of a face hang on the same pair of uprights, so one setback has to serve them all.",
-        Formula = "front door depth + front projection <= setback <= cabinet depth - rear door depth - body depth - rear projection, for every item; items on the rear uprights mirrored, with the spacing",
+        Formula = "front door depth + front projection <= setback <= cabinet depth - rear door depth - body depth - rear projection, for every item; items on the rear uprights mirrored, with the spacing; setback + spacing <= cabinet depth - rear door depth",
         Sources = [Sources.Geometry, Sources.ClearancePractice],
-        Needs = ["/cabinet/uprights/frontSetbackMm", "/cabinet/uprights/pitchMm", "/cabinet/depthMm", "/items/*/body/depthMm", "/items/*/frontProjectionMm", "/items/*/rearProjectionMm"],
+        Needs = ["/cabinet/uprights/frontSetbackMm", "/cabinet/uprights/spacingMm", "/cabinet/uprights/pitchMm", "/cabinet/depthMm", "/items/*/body/depthMm", "/items/*/frontProjectionMm", "/items/*/rearProjectionMm"],
         Remedies = ["Set the uprights where every item is served, on the pitch of their holes.", "Take a deeper cabinet.", "Leave the front door off.", "Take out what does not fit."],
         FailingRack = """
             {
@@ -48,15 +48,38 @@ public sealed class UprightPosition : Rule
     {
         var survey = context.Survey;
         SayWhatIsUnknown(context);
-        var all = survey.Depth.All;
         if (!survey.Depth.SomeSetbackServes)
         {
             ReportConflict(context);
         }
-        else if (survey.Cabinet.SetbackMm is { } setback && !all.Holds(setback))
+
+        if (survey.Cabinet.SetbackMm is { } setback && WorstServed(survey, setback) is { } item)
         {
-            ReportSetback(context, setback);
+            ReportSetback(context, setback, item);
         }
+
+        if (survey.Cabinet.SpacingMm is { } spacing)
+        {
+            CheckRearUprights(context, spacing);
+        }
+    }
+
+    // Of the items that some setback would serve, the one that the setback given fails by most; the id decides between equals.
+    private static Mounted? WorstServed(RackSurvey survey, double setback)
+    {
+        Mounted? worst = null;
+        var most = SetbackInterval.ToleranceMm;
+        foreach (var item in survey.Items)
+        {
+            var interval = survey.Depth.Interval(item);
+            var failing = interval.IsEmpty ? 0 : Math.Max(interval.LeastMm - setback, setback - interval.GreatestMm);
+            if (failing > most || (worst is not null && failing == most && string.CompareOrdinal(item.Id, worst.Id) < 0))
+            {
+                (worst, most) = (item, failing);
+            }
+        }
+
+        return worst;
     }
 
     private static void SayWhatIsUnknown(RuleContext context)
@@ -90,7 +113,7 @@ public sealed class UprightPosition : Rule
             Message = "No setback of the uprights serves both {first} and {second}: the one needs at least {leastMm} mm, the other at most {greatestMm} mm.",
             Data = [("first", least.Id), ("second", greatest.Id), ("leastMm", all.LeastMm), ("greatestMm", all.GreatestMm)],
             Subject = $"{least.Id} and {greatest.Id}",
-            Identity = [least.Id, greatest.Id],
+            Identity = ["conflict"],
             Pointers = [least.Pointer, greatest.Pointer, Pointers.CabinetDepth],
             Actual = Quantities.Millimetres(all.GreatestMm),
             Limit = Quantities.Millimetres(all.LeastMm),
@@ -99,25 +122,49 @@ public sealed class UprightPosition : Rule
         });
     }
 
-    private static void ReportSetback(RuleContext context, double setback)
+    private static void ReportSetback(RuleContext context, double setback, Mounted item)
     {
         var survey = context.Survey;
-        var all = survey.Depth.All;
-        var tooSmall = setback < all.LeastMm;
-        var by = tooSmall ? survey.Depth.LeastBy! : survey.Depth.GreatestBy!;
+        var own = survey.Depth.Interval(item);
+        var tooSmall = setback < own.LeastMm;
+        var bound = tooSmall ? own.LeastMm : own.GreatestMm;
         context.Report(new FindingDraft
         {
-            Message = "The front uprights stand {setbackMm} mm behind the front face; {leastMm} to {greatestMm} mm would serve every item. {item} is not served.",
-            Data = [("setbackMm", setback), ("leastMm", all.LeastMm), ("greatestMm", double.IsFinite(all.GreatestMm) ? all.GreatestMm : survey.Cabinet.Depth.RearLimitMm), ("item", by.Id)],
-            Subject = $"uprights, for {by.Id}",
+            Message = tooSmall
+                ? "The front uprights stand {setbackMm} mm behind the front face; {item} needs them at least {limitMm} mm behind it."
+                : "The front uprights stand {setbackMm} mm behind the front face; {item} needs them at most {limitMm} mm behind it.",
+            Data = [("setbackMm", setback), ("item", item.Id), ("limitMm", bound)],
+            Subject = $"uprights, for {item.Id}",
             Identity = ["setback"],
-            Pointers = [Pointers.FrontSetback, by.Pointer],
+            Pointers = [Pointers.FrontSetback, item.Pointer],
             Actual = Quantities.Millimetres(setback),
-            Limit = Quantities.Millimetres(tooSmall ? all.LeastMm : all.GreatestMm),
-            Calculation = tooSmall
-                ? Invariant($"{setback:0.###} < {all.LeastMm:0.###}")
-                : Invariant($"{setback:0.###} > {all.GreatestMm:0.###}"),
+            Limit = Quantities.Millimetres(bound),
+            Calculation = Invariant($"{item.Id}: {own.LeastMm:0.###} to {Bound(own.GreatestMm)}; {setback:0.###} {(tooSmall ? '<' : '>')} {bound:0.###}"),
             Remedies = DepthRemedies.For(survey),
+        });
+    }
+
+    private static void CheckRearUprights(RuleContext context, double spacing)
+    {
+        var survey = context.Survey;
+        var setback = survey.Cabinet.SetbackMm ?? survey.Depth.All.LeastMm;
+        var end = survey.Cabinet.Depth.RearLimitMm;
+        if (setback + spacing <= end + SetbackInterval.ToleranceMm)
+        {
+            return;
+        }
+
+        context.Report(new FindingDraft
+        {
+            Message = "The rear uprights stand {placeMm} mm behind the front face; the rear door stands at {endMm} mm.",
+            Data = [("placeMm", setback + spacing), ("endMm", end)],
+            Subject = "rear uprights",
+            Identity = ["rear uprights"],
+            Pointers = [Pointers.Spacing],
+            Actual = Quantities.Millimetres(setback + spacing),
+            Limit = Quantities.Millimetres(end),
+            Calculation = Invariant($"{setback:0.###} + {spacing:0.###} = {setback + spacing:0.###} > {end:0.###}"),
+            Remedies = RearUprightRemedies.For(survey, setback, spacing),
         });
     }
 

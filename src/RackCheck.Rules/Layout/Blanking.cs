@@ -110,7 +110,9 @@ public sealed class Blanking : Rule
     private static bool Breathes(Mounted mounted) => mounted.Item!.Airflow?.Direction == AirflowDirection.FrontToRear;
 
     private static bool MayBreathe(Mounted mounted) =>
-        mounted.Item is { } item && item.Airflow?.Direction is null && (item.Airflow is not null || item.HeatW > 0 || item.Power is not null);
+        mounted.Item is { } item && item.Airflow?.Direction is null
+        && (item.Airflow is not null || item.HeatW > 0 || item.Power is not null
+            || item.Category is ItemCategory.Computer or ItemCategory.Server or ItemCategory.Network or ItemCategory.Ups);
 
     private static bool IsCooledThroughDoors(RuleContext context)
     {
@@ -158,18 +160,35 @@ public sealed class Blanking : Rule
     {
         var survey = context.Survey;
         var units = survey.Cabinet.UnitsText(bottom, top);
+        var beside = Beside(survey, bottom, top);
         context.Report(new FindingDraft
         {
-            Message = "The front is open at {units} beside equipment that breathes from front to rear: hot air comes back.",
-            Data = [("units", units), ("openUnits", top - bottom + 1)],
+            Message = "The front is open at {units} ({openUnits} U) beside {items}, which breathe from front to rear: hot air comes back.",
+            Data = [("units", units), ("openUnits", top - bottom + 1), ("items", string.Join(" and ", beside.Select(m => m.Id)))],
             Subject = $"{units}, front",
             Identity = ["front", units],
-            Pointers = ["/items"],
+
+            // One item can have a gap on either side: the end of the rack that a gap reaches tells them apart.
+            Pointers =
+            [
+                .. beside.Select(m => m.Pointer),
+                top == survey.Cabinet.HeightU ? Pointers.CabinetHeightU : bottom == 1 ? "/cabinet" : "/items",
+            ],
             Actual = Quantities.Units(top - bottom + 1),
             Limit = Quantities.Units(0),
+            Calculation = FormattableString.Invariant($"{top} - {bottom} + 1 = {top - bottom + 1} > 0"),
             Remedies = survey.Depth.CanTake(Plate) ? [Close(survey, bottom, top)] : [],
         });
     }
+
+    // The items that breathe next to a gap, by id.
+    private static Mounted[] Beside(RackSurvey survey, int bottom, int top) =>
+    [
+        .. survey.Occupancy.ByPlace
+            .Where(m => m is { Face: Face.Front, Item: not null } && (m.ClaimTop == bottom - 1 || m.Bottom == top + 1))
+            .SelectMany(m => m.Load.Prepend(m).Where(Breathes))
+            .OrderBy(m => m.Id, StringComparer.Ordinal),
+    ];
 
     private static Remedy Close(RackSurvey survey, int bottom, int top)
     {

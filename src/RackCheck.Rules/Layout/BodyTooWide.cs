@@ -61,6 +61,11 @@ public sealed class BodyTooWide : Rule
                 continue;
             }
 
+            if (item.SupportStyle is null && width <= opening && width > opening - (2 * Allowances.SlideThicknessMm))
+            {
+                context.Lacks(Pointers.ItemSupportStyle[item.Index], "It passes between the uprights but not between slides; what carries it is not said.");
+            }
+
             var onSlides = item.SupportStyle == SupportStyle.Slides;
             var room = onSlides ? opening - (2 * item.SupportThicknessMm) : opening;
             if (width <= room + SetbackInterval.ToleranceMm)

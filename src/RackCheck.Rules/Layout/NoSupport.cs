@@ -53,7 +53,8 @@ public sealed class NoSupport : Rule
         var (mostU, mostKg, mostMm) = (context.Limit(PanelHeightU), context.Limit(PanelMassKg), context.Limit(PanelDepthMm));
         foreach (var item in context.Survey.Items)
         {
-            if (item.HeightU == 0 || item.Item!.OnShelf is not null || item.SupportStyle is not (null or SupportStyle.Panel))
+            // A blanking panel is a panel: there is nothing behind it to carry.
+            if (item.HeightU == 0 || item.Item!.OnShelf is not null || item.Category == ItemCategory.BlankingPanel || item.SupportStyle is not (null or SupportStyle.Panel))
             {
                 continue;
             }
@@ -65,7 +66,7 @@ public sealed class NoSupport : Rule
                 : null;
             if (item.SupportStyle is null)
             {
-                if (passed is not null && item.Category != ItemCategory.BlankingPanel)
+                if (passed is not null)
                 {
                     context.Lacks(Pointers.ItemSupportStyle[item.Index], "An item of this height, mass or depth may not hang on its front panel alone; what carries it is not said.");
                 }
@@ -86,7 +87,7 @@ public sealed class NoSupport : Rule
     private static void SayWhatIsUnknown(RuleContext context, Mounted item)
     {
         const string Message = "A front panel carries it alone; without this it cannot be said whether it may.";
-        if (item.Item!.MassKg is null && item.Category != ItemCategory.BlankingPanel)
+        if (item.Item!.MassKg is null)
         {
             context.Lacks(Pointers.ItemMass[item.Index], Message);
         }

@@ -47,29 +47,47 @@ public sealed class Overlap : Rule
     /// <inheritdoc/>
     public override void Check(RuleContext context)
     {
+        SayWhichUnitsAreNotPlaced(context);
         var places = context.Survey.Occupancy.ByPlace;
+        var cures = new Dictionary<Mounted, List<Remedy>>(0);
         for (var i = 0; i < places.Count; i++)
         {
             // Sorted by the lowest unit: past the first that starts above this one's top nothing can share a unit with it.
             for (var j = i + 1; j < places.Count && places[j].Bottom <= places[i].Top; j++)
             {
-                CheckPair(context, places[i], places[j]);
+                CheckPair(context, cures, places[i], places[j]);
             }
         }
     }
 
-    private static void CheckPair(RuleContext context, Mounted one, Mounted other)
+    private static void SayWhichUnitsAreNotPlaced(RuleContext context)
+    {
+        var units = context.Survey.Description.DistributionUnits;
+        for (var i = 0; i < units?.Count; i++)
+        {
+            if (units[i] is { Mounting: null, Position: null })
+            {
+                context.Lacks(Invariant($"/distributionUnits/{i}/mounting"), "Without the mounting of a distribution unit it cannot be said whether it takes a unit of the rack.");
+            }
+            else if (units[i] is { Mounting: UnitMounting.Horizontal, Position: null })
+            {
+                context.Lacks(Pointers.DistributionUnitPosition[i], "A horizontal distribution unit takes a unit of the rack; which one is not said.");
+            }
+        }
+    }
+
+    private static void CheckPair(RuleContext context, Dictionary<Mounted, List<Remedy>> cures, Mounted one, Mounted other)
     {
         if (one.Face == other.Face)
         {
-            Report(context, one, other);
+            Report(context, cures, one, other);
             return;
         }
 
         switch (context.Survey.Occupancy.Meet(one, other))
         {
             case Meeting.Yes:
-                Report(context, one, other);
+                Report(context, cures, one, other);
                 break;
             case Meeting.Unknown:
                 ReportLack(context, one, other);
@@ -77,23 +95,23 @@ public sealed class Overlap : Rule
         }
     }
 
-    private static void Report(RuleContext context, Mounted one, Mounted other)
+    private static void Report(RuleContext context, Dictionary<Mounted, List<Remedy>> cures, Mounted one, Mounted other)
     {
         var survey = context.Survey;
         var (bottom, top) = (Math.Max(one.Bottom!.Value, other.Bottom!.Value), Math.Min(one.Top, other.Top));
         var units = survey.Cabinet.UnitsText(bottom, top);
         var sameFace = one.Face == other.Face;
         var (mover, stays) = IsEasierToMove(one, other) ? (one, other) : (other, one);
-        var reach = (one.Depth?.ReachMm ?? 0) + (other.Depth?.ReachMm ?? 0);
-        var room = survey.Occupancy.RoomBetweenPlanesMm;
+        var reach = Occupancy.ReachMm(one) + Occupancy.ReachMm(other);
+        var room = survey.Occupancy.RoomBetween(one, other);
         context.Report(new FindingDraft
         {
             Message = sameFace
                 ? "{item} and {other} both claim {units} on the {face} uprights."
                 : "{item} and {other} share {units} from opposite faces and together are {reachMm} mm deep where there are {roomMm} mm.",
             Data = sameFace
-                ? [("item", mover.Id), ("other", stays.Id), ("units", units), ("face", CabinetFacts.FaceText(one.Face))]
-                : [("item", mover.Id), ("other", stays.Id), ("units", units), ("reachMm", reach), ("roomMm", room)],
+                ? [("item", mover.Name), ("other", stays.Name), ("units", units), ("face", CabinetFacts.FaceText(one.Face))]
+                : [("item", mover.Name), ("other", stays.Name), ("units", units), ("reachMm", reach), ("roomMm", room)],
             Subject = Invariant($"{mover.Id} and {stays.Id}, {units}, {(sameFace ? CabinetFacts.FaceText(one.Face) : "front and rear")}"),
             Identity = [.. new[] { one.Key, other.Key }.Order(StringComparer.Ordinal)],
             Pointers = [mover.PositionPointer, stays.PositionPointer],
@@ -101,15 +119,24 @@ public sealed class Overlap : Rule
             Limit = sameFace ? Quantities.Units(0) : Quantities.Millimetres(room),
             Calculation = sameFace
                 ? Invariant($"from below: units {one.Bottom} to {one.Top} and {other.Bottom} to {other.Top} share {top - bottom + 1}")
-                : Invariant($"{one.Depth?.ReachMm ?? 0:0.###} + {other.Depth?.ReachMm ?? 0:0.###} = {reach:0.###} > {room:0.###}"),
-            Remedies = Remedies(survey, mover),
+                : Invariant($"{Occupancy.ReachMm(one):0.###} + {Occupancy.ReachMm(other):0.###} = {reach:0.###} > {room:0.###}"),
+            Remedies = Remedies(survey, cures, mover),
         });
     }
 
-    private static List<Remedy> Remedies(RackSurvey survey, Mounted mover) =>
-        mover.Category == ItemCategory.BlankingPanel && PlaceRemedies.TakeOut(survey, mover) is { } takeOut
-            ? [takeOut]
-            : PlaceRemedies.Move(survey, mover);
+    // What moves is cured once, with however many others it shares its place.
+    private static List<Remedy> Remedies(RackSurvey survey, Dictionary<Mounted, List<Remedy>> cures, Mounted mover)
+    {
+        if (!cures.TryGetValue(mover, out var remedies))
+        {
+            remedies = mover.Category == ItemCategory.BlankingPanel && PlaceRemedies.TakeOut(survey, mover) is { } takeOut
+                ? [takeOut]
+                : PlaceRemedies.Move(survey, mover);
+            cures.Add(mover, remedies);
+        }
+
+        return remedies;
+    }
 
     private static void ReportLack(RuleContext context, Mounted one, Mounted other)
     {

@@ -100,12 +100,19 @@ public static class DepthRemedies
     private static bool IsServed(RackSurvey survey, CabinetDepth cabinet, out double? setback, IReadOnlyCollection<Mounted>? without = null)
     {
         setback = null;
-        if (survey.Cabinet.SetbackMm is not { } given)
+        var all = survey.Depth.AllIn(cabinet, without);
+        if (without is null && survey.Cabinet.SpacingMm is { } spacing)
         {
-            return !survey.Depth.AllIn(cabinet, without).IsEmpty;
+            // The rear uprights move along with the front ones, and stay before the rear door.
+            all = all.Intersect(new SetbackInterval(0, cabinet.RearLimitMm - spacing));
         }
 
-        var found = survey.Depth.AllIn(cabinet, without).OnPitch(given, survey.Cabinet.PitchMm);
+        if (survey.Cabinet.SetbackMm is not { } given)
+        {
+            return !all.IsEmpty;
+        }
+
+        var found = all.OnPitch(given, survey.Cabinet.PitchMm);
         setback = found != given ? found : null;
         return without is null ? found is not null : found == given;
     }

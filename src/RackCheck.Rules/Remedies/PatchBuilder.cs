@@ -59,6 +59,11 @@ public sealed class PatchBuilder(RackSurvey survey)
         return Add(what.PositionPointer, new Position { Unit = unit, Face = what.Face }, ContractJson.Default.Position);
     }
 
+    /// <summary>Takes the position of something away.</summary>
+    /// <param name="what">The thing, which has one.</param>
+    /// <returns>This builder.</returns>
+    public PatchBuilder Unplace(Mounted what) => Remove(what.PositionPointer);
+
     /// <summary>Adds an item at the end of the list.</summary>
     /// <param name="item">The item.</param>
     /// <returns>This builder.</returns>

@@ -48,7 +48,7 @@ public sealed class CabinetFacts
         var (from, to) = TopDown ? (Renumber(top), Renumber(bottom)) : (bottom, top);
         return bottom == top
             ? string.Create(CultureInfo.InvariantCulture, $"unit {from}")
-            : string.Create(CultureInfo.InvariantCulture, $"units {from}-{to}");
+            : string.Create(CultureInfo.InvariantCulture, $"units {from}{(from < 0 ? " to " : "-")}{to}");
     }
 
     /// <summary>The place of something mounted, for reading.</summary>

@@ -28,13 +28,13 @@ public sealed class DepthSurvey
         Figures = MakeFigures(deepest);
     }
 
-    /// <summary>Setbacks that serve every item whose depth is known; without an upper bound where none is.</summary>
+    /// <summary>Setbacks that serve every item, as far as their depths are known; without an upper bound where nothing sets one.</summary>
     public SetbackInterval All { get; }
 
     /// <summary>The item that sets the least setback; null where nothing does.</summary>
     public Mounted? LeastBy { get; }
 
-    /// <summary>The item that sets the greatest setback; null where no depth is known.</summary>
+    /// <summary>The item that sets the greatest setback; null where nothing does.</summary>
     public Mounted? GreatestBy { get; }
 
     /// <summary>Setback of the front plane, mm: the one given, else the least on the pitch that serves every item, else null.</summary>
@@ -43,7 +43,7 @@ public sealed class DepthSurvey
     /// <summary>The depth figures of the report.</summary>
     public DepthFigures Figures { get; }
 
-    /// <summary>Whether some setback serves every item whose depth is known.</summary>
+    /// <summary>Whether some setback serves every item, as far as their depths are known.</summary>
     public bool SomeSetbackServes => !All.IsEmpty;
 
     /// <summary>Whether the cabinet is too shallow for an item alone, whatever else is in it.</summary>
@@ -100,19 +100,16 @@ public sealed class DepthSurvey
             : Assumed(all);
     }
 
+    // A body of unknown depth has at least none: what is sure to foul a door is found, and the rest is listed as not assessed.
     private static SetbackInterval Interval(Mounted item, CabinetDepth cabinet, double? spacingMm)
     {
-        if (item.Face == Face.Rear)
-        {
-            return item.Depth is { } rearDepth && spacingMm is { } spacing
-                ? MountingDepth.OfRearItem(cabinet, rearDepth, spacing)
-                : new SetbackInterval(0, double.PositiveInfinity);
-        }
-
-        return item.Depth is { } depth
-            ? MountingDepth.OfFrontItem(cabinet, depth)
-            : new SetbackInterval(MountingDepth.LeastForProjection(cabinet, item.FrontProjectionMm), double.PositiveInfinity);
+        var depth = item.Depth ?? new ItemDepth(item.FrontProjectionMm, 0, item.RearProjectionMm);
+        return item.Face == Face.Front ? MountingDepth.OfFrontItem(cabinet, depth)
+            : spacingMm is { } spacing ? MountingDepth.OfRearItem(cabinet, depth, spacing)
+            : new SetbackInterval(0, double.PositiveInfinity);
     }
+
+    private bool IsKnown(Mounted item) => item.Depth is not null && (item.Face == Face.Front || cabinet.SpacingMm is not null);
 
     // Of two items with the same bound the one with the lesser id is named, so that the order of items does not matter.
     private static Mounted? Tighter(Mounted item, double bound, Mounted? holder, double current, bool lower)
@@ -126,14 +123,14 @@ public sealed class DepthSurvey
 
     private DepthFigures MakeFigures(double deepest)
     {
-        var bounded = double.IsFinite(All.GreatestMm);
+        var known = items.Length > 0 && Array.TrueForAll(items, IsKnown);
         return new DepthFigures
         {
             UsableMm = Quantities.Round(cabinet.Depth.UsableMm),
-            DeepestStackMm = deepest > 0 ? Quantities.Round(deepest) : null,
-            FrontSetbackMinMm = items.Length > 0 ? Quantities.Round(All.LeastMm) : null,
-            FrontSetbackMaxMm = bounded ? Quantities.Round(All.GreatestMm) : null,
-            MinimumCabinetDepthMm = bounded ? Quantities.Round(MountingDepth.LeastCabinetDepthMm(cabinet.Depth, All)) : null,
+            DeepestStackMm = known && deepest > 0 ? Quantities.Round(deepest) : null,
+            FrontSetbackMinMm = items.Length > 0 && Array.TrueForAll(items, i => i.Face == Face.Front || IsKnown(i)) ? Quantities.Round(All.LeastMm) : null,
+            FrontSetbackMaxMm = known ? Quantities.Round(All.GreatestMm) : null,
+            MinimumCabinetDepthMm = known ? Quantities.Round(MountingDepth.LeastCabinetDepthMm(cabinet.Depth, All)) : null,
         };
     }
 }

@@ -18,6 +18,9 @@ public sealed class Mounted
     /// <summary>The item; null for a distribution unit.</summary>
     public Item? Item { get; init; }
 
+    /// <summary>What a sentence calls it: an item and a distribution unit can bear the same id.</summary>
+    public string Name => Item is null ? $"distribution unit {Id}" : Id;
+
     /// <summary>Its kind.</summary>
     public ItemCategory Category { get; init; }
 

@@ -32,7 +32,7 @@ public sealed class Occupancy
                 rearEquipment |= own;
 
                 // What reaches forward through the front plane leaves no opening there that a plate could close.
-                frontClosed |= mounted.Depth?.ReachMm > RoomBetweenPlanesMm + SetbackInterval.ToleranceMm ? own : 0;
+                frontClosed |= ReachMm(mounted) > MostRoomMm + SetbackInterval.ToleranceMm ? own : 0;
             }
         }
 
@@ -56,15 +56,38 @@ public sealed class Occupancy
     /// <returns>Yes, no, or not to be said for want of a depth.</returns>
     public Meeting Meet(Mounted one, Mounted other)
     {
-        var known = (one.Depth?.ReachMm ?? 0) + (other.Depth?.ReachMm ?? 0);
-        var room = RoomBetweenPlanesMm;
+        var known = ReachMm(one) + ReachMm(other);
+        var room = RoomBetween(one, other);
         return known > room + SetbackInterval.ToleranceMm ? Meeting.Yes
             : one.Depth is not null && other.Depth is not null && cabinet.SpacingMm is not null ? Meeting.No
             : Meeting.Unknown;
     }
 
-    /// <summary>Room between the mounting planes, mm: their spacing, or, where it is not given, the most that lies between the doors.</summary>
-    public double RoomBetweenPlanesMm => cabinet.SpacingMm ?? cabinet.Depth.UsableMm;
+    /// <summary>What is known to lie behind the plane of something: connectors and cable bends even where the body's depth is not known.</summary>
+    /// <param name="what">The thing.</param>
+    /// <returns>Depth, mm.</returns>
+    public static double ReachMm(Mounted what) => (what.BodyDepthMm ?? 0) + what.RearProjectionMm;
+
+    /// <summary>
+    /// Room between the mounting planes of two things on opposite faces: the spacing, or, where it is not given, the most that it can be:
+    /// the front plane as far forward and the rear plane as far back as what stands out before each allows, wherever the uprights stand now.
+    /// </summary>
+    /// <param name="one">One.</param>
+    /// <param name="other">The other.</param>
+    /// <returns>Room, mm.</returns>
+    public double RoomBetween(Mounted one, Mounted other)
+    {
+        if (cabinet.SpacingMm is { } spacing)
+        {
+            return spacing;
+        }
+
+        var (front, rear) = one.Face == Face.Front ? (one, other) : (other, one);
+        var least = MountingDepth.LeastForProjection(cabinet.Depth, front.FrontProjectionMm);
+        return cabinet.Depth.RearLimitMm - least - (cabinet.Depth.RearOpen ? 0 : rear.FrontProjectionMm);
+    }
+
+    private double MostRoomMm => cabinet.SpacingMm ?? cabinet.Depth.UsableMm;
 
     /// <summary>The unit nearest to a wanted one where something could go without touching anything else; the lower of two as near.</summary>
     /// <param name="what">What is to go there, with what stands on it; where it is now does not count as taken.</param>

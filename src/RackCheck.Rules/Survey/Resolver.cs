@@ -172,7 +172,8 @@ internal sealed class Resolver
         var mounted = new List<Mounted>();
         for (var i = 0; i < units.Count; i++)
         {
-            if (units[i] is not { Mounting: UnitMounting.Horizontal, Position: { } position })
+            // A position is a place among the units, which only a horizontal one takes.
+            if (units[i] is not { Mounting: UnitMounting.Horizontal or null, Position: { } position })
             {
                 continue;
             }

@@ -26,7 +26,7 @@ public class ConflictTests
                     Assert.All(after, f => Assert.Contains(before, b => Judge.IsSame(b, f)));
                 }
             },
-            iter: 3_000,
+            iter: 1_500,
             print: Wording.Of);
 
     [Fact]
@@ -37,7 +37,7 @@ public class ConflictTests
                 var found = Conflicts(rack).Where(f => f.Actual!.Unit == "U").Select(f => string.Join(' ', f.Pointers.Order(StringComparer.Ordinal)));
                 Assert.Equal(SharedUnits(rack).Order(StringComparer.Ordinal), found.Order(StringComparer.Ordinal));
             },
-            iter: 3_000,
+            iter: 1_500,
             print: Wording.Of);
 
     private static Finding[] Conflicts(RackDescription rack) => [.. Judge.Checker.Check(rack).Findings.Where(f => f.Rule == "layout.overlap")];

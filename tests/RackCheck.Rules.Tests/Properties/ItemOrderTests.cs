@@ -6,6 +6,7 @@ using CsCheck;
 using RackCheck.Model;
 using RackCheck.Model.Json;
 using RackCheck.Planning;
+using RackCheck.Rules.Canonical;
 using RackCheck.Rules.Tests.Harness;
 
 namespace RackCheck.Rules.Tests.Properties;
@@ -20,9 +21,14 @@ public partial class ItemOrderTests
     [Fact]
     public void The_order_of_items_changes_nothing_but_pointers() =>
         ShuffledRacks.Sample(
-            x => Assert.Equal(ById(x.Rack), ById(Shuffle(x.Rack, x.Order))),
-            iter: 1_000,
-            print: x => $"{string.Join(',', x.Order)} of {Wording.Of(x.Rack)}");
+            x => Assert.Equal(Report(x.Rack, withPatches: false), Report(Shuffle(x.Rack, x.Order), withPatches: false)), iter: 2_000, print: Print);
+
+    [Fact]
+    public void Nor_does_it_change_what_the_patch_of_a_remedy_leaves() =>
+        ShuffledRacks.Sample(
+            x => Assert.Equal(Report(x.Rack, withPatches: true), Report(Shuffle(x.Rack, x.Order), withPatches: true)), iter: 200, print: Print);
+
+    private static string Print(Shuffled x) => $"{string.Join(',', x.Order)} of {Wording.Of(x.Rack)}";
 
     private static RackDescription Shuffle(RackDescription rack, int[] order) => rack with
     {
@@ -37,7 +43,7 @@ public partial class ItemOrderTests
     }
 
     // The report with ids for indices, and with whatever is ordered by pointer in the order of its text.
-    private static string ById(RackDescription rack)
+    private static string Report(RackDescription rack, bool withPatches)
     {
         var answer = Judge.Checker.Check(rack);
         var report = JsonSerializer.SerializeToNode(answer, ContractJson.Default.CheckReport)!;
@@ -46,7 +52,7 @@ public partial class ItemOrderTests
         {
             for (var j = 0; j < answer.Findings[i].Remedies.Count; j++)
             {
-                report["findings"]![i]!["remedies"]![j]!["patch"] = Patched(rack, answer.Findings[i].Remedies[j]);
+                report["findings"]![i]!["remedies"]![j]!["patch"] = withPatches ? Patched(rack, answer.Findings[i].Remedies[j]) : null;
             }
         }
 
@@ -64,27 +70,28 @@ public partial class ItemOrderTests
 
         report["assumptions"] = Sorted(Renamed(report["assumptions"]!, rack));
         report["findings"] = Sorted(report["findings"]!);
-        return report.ToJsonString(new JsonSerializerOptions { WriteIndented = true });
+        return report.ToJsonString();
     }
 
-    // What a patch does, for its text goes by indices: the rack that it leaves, with items by id.
-    private static JsonNode Patched(RackDescription rack, Remedy remedy)
+    // What a patch does, for its text goes by indices: the digest of the rack that it leaves, with items by id.
+    private static string Patched(RackDescription rack, Remedy remedy)
     {
         var patched = RackPatch.Apply(rack, remedy);
-        var json = JsonSerializer.SerializeToNode(patched with { Items = [.. patched.Items.OrderBy(i => i.Id, StringComparer.Ordinal)] }, ContractJson.Default.RackDescription)!;
-        json["acceptances"] = Sorted(Renamed(json["acceptances"]!, patched));
-        return json;
+        return DescriptionDigest.Of(patched with
+        {
+            Items = [.. patched.Items.OrderBy(i => i.Id, StringComparer.Ordinal)],
+            Acceptances = [.. patched.Acceptances!.Select(a => a with { Pointer = ById(a.Pointer!, patched) })],
+        });
     }
 
-    private static JsonArray Renamed(JsonNode pointers, RackDescription rack) =>
-        [.. Renamed(pointers.AsArray().Select(p => p!), rack).Select(p => JsonNode.Parse(p))];
+    private static string ById(string text, RackDescription rack) => ItemIndex().Replace(
+        text,
+        m => int.TryParse(m.Groups[1].Value, CultureInfo.InvariantCulture, out var i) && i < rack.Items.Count
+            ? "/items/" + JsonEncodedText.Encode(rack.Items[i].Id)
+            : m.Value);
 
-    private static IEnumerable<string> Renamed(IEnumerable<JsonNode> nodes, RackDescription rack) => nodes.Select(
-        n => ItemIndex().Replace(
-            n.ToJsonString(),
-            m => int.TryParse(m.Groups[1].Value, CultureInfo.InvariantCulture, out var i) && i < rack.Items.Count
-                ? "/items/" + JsonEncodedText.Encode(rack.Items[i].Id)
-                : m.Value));
+    private static JsonArray Renamed(JsonNode list, RackDescription rack) =>
+        [.. list.AsArray().Select(n => JsonNode.Parse(ById(n!.ToJsonString(), rack)))];
 
     private static JsonArray Sorted(JsonNode list) =>
         [.. list.AsArray().Select(n => n!.ToJsonString()).Order(StringComparer.Ordinal).Select(n => JsonNode.Parse(n))];

@@ -19,7 +19,7 @@ public class RemedyTests
                         $"{finding.Rule}, {finding.Subject}: \"{finding.Remedies[0].Title}\" {fault}");
                 }
             },
-            iter: 1_500,
+            iter: 1_000,
             print: Wording.Of);
 
     [Fact]
@@ -35,7 +35,7 @@ public class RemedyTests
                         $"{finding.Rule}, {finding.Subject}: \"{remedy.Title}\" {fault}");
                 }
             },
-            iter: 400,
+            iter: 250,
             print: Wording.Of);
 
     [Fact]
@@ -51,6 +51,6 @@ public class RemedyTests
                         $"{error.Rule}, {error.Subject}");
                 }
             },
-            iter: 3_000,
+            iter: 1_500,
             print: Wording.Of);
 }

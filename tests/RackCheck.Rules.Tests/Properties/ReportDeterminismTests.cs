@@ -22,7 +22,7 @@ public class ReportDeterminismTests
                 Parallel.For(0, others.Length, i => others[i] = BytesOf(rack, i % 2 == 0 ? CommaCulture : CultureInfo.InvariantCulture));
                 Assert.All(others, bytes => Assert.Equal(first, bytes));
             },
-            iter: 400,
+            iter: 300,
             print: Wording.Of);
 
     [Fact]
