@@ -40,6 +40,7 @@ public sealed class RackChecker(RuleSet rules, Action<RuleDescriptor, Exception>
         }
 
         findings.Sort(FindingOrder.Compare);
+        notAssessed.Sort(static (x, y) => string.CompareOrdinal(x.Rule, y.Rule));
         return new CheckReport
         {
             Reference = description.Reference,

@@ -104,7 +104,8 @@ public sealed class CableArm : Rule
         var survey = context.Survey;
         var patch = new PatchBuilder(survey).SetSupport(item, item.Item!.Support! with { CableArm = true });
         Remedy? remedy = null;
-        if (room is null || room >= arm - SetbackInterval.ToleranceMm)
+        var tooLittle = room < arm - SetbackInterval.ToleranceMm ? room : null;
+        if (tooLittle is null)
         {
             remedy = patch.Titled($"Fit a cable-management arm behind {item.Id}");
         }
@@ -121,9 +122,9 @@ public sealed class CableArm : Rule
             Subject = survey.Cabinet.Place(item),
             Identity = [item.Id],
             Pointers = [Pointers.ItemSupport[item.Index], item.Pointer],
-            Actual = room is { } behind ? Quantities.Millimetres(behind) : null,
-            Limit = room is null ? null : Quantities.Millimetres(arm),
-            Calculation = room is { } known ? Calculation(survey, item, known, arm) : null,
+            Actual = tooLittle is { } behind ? Quantities.Millimetres(behind) : null,
+            Limit = tooLittle is null ? null : Quantities.Millimetres(arm),
+            Calculation = tooLittle is { } known ? Calculation(survey, item, known, arm) : null,
             Remedies = remedy is null ? [] : [remedy],
         });
     }
@@ -149,10 +150,9 @@ public sealed class CableArm : Rule
 
     private static string Calculation(RackSurvey survey, Mounted item, double room, double arm)
     {
-        var order = room < arm ? "<" : ">=";
         return item.Face == Face.Front
-            ? Invariant($"{survey.Cabinet.Depth.RearLimitMm:0.###} - {survey.Depth.SetbackMm:0.###} - {item.BodyDepthMm:0.###} = {room:0.###} {order} {arm:0.###}")
-            : Invariant($"{survey.Depth.SetbackMm:0.###} + {survey.Cabinet.SpacingMm:0.###} - {item.BodyDepthMm:0.###} - {survey.Cabinet.Depth.FrontDoorMm:0.###} = {room:0.###} {order} {arm:0.###}");
+            ? Invariant($"{survey.Cabinet.Depth.RearLimitMm:0.###} - {survey.Depth.SetbackMm:0.###} - {item.BodyDepthMm:0.###} = {room:0.###} < {arm:0.###}")
+            : Invariant($"{survey.Depth.SetbackMm:0.###} + {survey.Cabinet.SpacingMm:0.###} - {item.BodyDepthMm:0.###} - {survey.Cabinet.Depth.FrontDoorMm:0.###} = {room:0.###} < {arm:0.###}");
     }
 
     // A deeper cabinet gives room behind front-mounted items only: the rear uprights keep their distance from the front.

@@ -16,7 +16,7 @@ public sealed class SupportSpan : Rule
         Severity = Severity.Error,
         What = "Finds slides and runners whose range of spacing does not hold the distance between front and rear uprights; where that is not set yet, sets of rails that no distance serves together.",
         Why = "A rail that is too short or too long cannot be screwed to both uprights.",
-        Formula = "minSpacing <= spacing <= maxSpacing; spacing not given: largest minSpacing <= the lesser of the smallest maxSpacing and the depth between the doors",
+        Formula = "minSpacing <= spacing <= maxSpacing; spacing not given: largest minSpacing <= the lesser of the smallest maxSpacing and what lies between the front uprights and the rear door",
         Sources = [Sources.Geometry],
         Needs = ["/items/*/support/minSpacingMm", "/items/*/support/maxSpacingMm", "/items/*/support/style", "/cabinet/uprights/spacingMm"],
         Remedies = ["Set the rear uprights where all rails reach them.", "Order rails for the distance of the uprights."],
@@ -42,9 +42,13 @@ public sealed class SupportSpan : Rule
     {
         foreach (var item in context.Survey.Items)
         {
-            if (SpacingRemedies.HasRails(item))
+            if (item.HasRails)
             {
                 SayWhatIsUnknown(context, item);
+            }
+            else if (item.SupportStyle is null && item.Item!.Support is { } rails && (rails.MinSpacingMm ?? rails.MaxSpacingMm) is not null)
+            {
+                context.Lacks(Pointers.ItemSupportStyle[item.Index], "A range of spacing is given, but not whether slides or runners carry the item.");
             }
         }
 
@@ -77,8 +81,8 @@ public sealed class SupportSpan : Rule
         var survey = context.Survey;
         foreach (var item in survey.Items)
         {
-            var range = SpacingRemedies.RangeOf(item);
-            if (!SpacingRemedies.HasRails(item) || range.Holds(spacing))
+            var range = item.RailRange;
+            if (!item.HasRails || range.Holds(spacing))
             {
                 continue;
             }
@@ -104,24 +108,24 @@ public sealed class SupportSpan : Rule
         }
     }
 
-    // One distance has to serve all rails: each set that asks for more than the shortest reach, or than there is between the doors, is too long.
+    // One distance has to serve all rails: each set that asks for more than the shortest reach, or than there is up to the rear door, is too long.
     private static void CheckMovable(RuleContext context)
     {
         var survey = context.Survey;
-        var most = Math.Max(0, survey.Cabinet.Depth.UsableMm);
-        var shortest = survey.Items.Where(SpacingRemedies.HasRails)
+        var most = Math.Max(0, survey.Cabinet.Depth.RearLimitMm - (survey.Cabinet.SetbackMm ?? survey.Depth.All.LeastMm));
+        var shortest = survey.Items.Where(i => i.HasRails)
             .OrderBy(i => i.Id, StringComparer.Ordinal)
-            .MinBy(i => SpacingRemedies.RangeOf(i).GreatestMm);
+            .MinBy(i => i.RailRange.GreatestMm);
         if (shortest is null)
         {
             return;
         }
 
-        var reach = SpacingRemedies.RangeOf(shortest).GreatestMm;
+        var reach = shortest.RailRange.GreatestMm;
         var limit = Math.Min(reach, most);
-        foreach (var item in survey.Items.Where(SpacingRemedies.HasRails))
+        foreach (var item in survey.Items.Where(i => i.HasRails))
         {
-            var needed = SpacingRemedies.RangeOf(item).LeastMm;
+            var needed = item.RailRange.LeastMm;
             if (needed > limit + SetbackInterval.ToleranceMm)
             {
                 ReportMovable(context, item, needed, most <= reach ? null : shortest, limit);
@@ -135,7 +139,7 @@ public sealed class SupportSpan : Rule
         context.Report(new FindingDraft
         {
             Message = shortest is null
-                ? "The rails of {item} need at least {neededMm} mm between the uprights; between the doors there are {limitMm} mm."
+                ? "The rails of {item} need at least {neededMm} mm between the uprights; from the front uprights to the rear door there are {limitMm} mm."
                 : "The rails of {item} need at least {neededMm} mm between the uprights; those of {other} reach at most {limitMm} mm.",
             Data = shortest is null
                 ? [("item", item.Id), ("neededMm", needed), ("limitMm", limit)]
@@ -153,7 +157,7 @@ public sealed class SupportSpan : Rule
     private static Remedy OtherRails(RackSurvey survey, double spacing, Mounted item)
     {
         // Both ends, since a range may be given that ends before it begins.
-        var range = SpacingRemedies.RangeOf(item);
+        var range = item.RailRange;
         var support = item.Item!.Support!;
         support = range.LeastMm > spacing ? support with { MinSpacingMm = spacing } : support;
         support = range.GreatestMm < spacing ? support with { MaxSpacingMm = spacing } : support;

@@ -164,7 +164,11 @@ public sealed class UprightPosition : Rule
             Actual = Quantities.Millimetres(setback + spacing),
             Limit = Quantities.Millimetres(end),
             Calculation = Invariant($"{setback:0.###} + {spacing:0.###} = {setback + spacing:0.###} > {end:0.###}"),
-            Remedies = RearUprightRemedies.For(survey, setback, spacing),
+            Remedies =
+            [
+                .. SpacingRemedies.Move(survey, new SetbackInterval(1, end - setback)) is { } move ? [move] : Array.Empty<Remedy>(),
+                .. DepthRemedies.Uprights(survey),
+            ],
         });
     }
 

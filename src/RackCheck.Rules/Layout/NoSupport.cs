@@ -66,9 +66,9 @@ public sealed class NoSupport : Rule
                 : null;
             if (item.SupportStyle is null)
             {
-                if (passed is not null)
+                if (passed is not null || item.Item.MassKg is null || item.BodyDepthMm is null)
                 {
-                    context.Lacks(Pointers.ItemSupportStyle[item.Index], "An item of this height, mass or depth may not hang on its front panel alone; what carries it is not said.");
+                    context.Lacks(Pointers.ItemSupportStyle[item.Index], "What carries it is not said, and its front panel alone may be too little for its height, mass or depth.");
                 }
             }
             else if (passed is { } excess)

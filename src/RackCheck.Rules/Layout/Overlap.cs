@@ -65,7 +65,7 @@ public sealed class Overlap : Rule
         var units = context.Survey.Description.DistributionUnits;
         for (var i = 0; i < units?.Count; i++)
         {
-            if (units[i] is { Mounting: null, Position: null })
+            if (units[i].Mounting is null)
             {
                 context.Lacks(Invariant($"/distributionUnits/{i}/mounting"), "Without the mounting of a distribution unit it cannot be said whether it takes a unit of the rack.");
             }

@@ -99,17 +99,18 @@ public sealed class RunnerCreep : Rule
 
     private static double MostSets(RuleContext context) => Math.Min(context.Limit(RunWarning), context.Limit(RunError));
 
-    // The first set that does not fit, and the lowest one under it from which the stack is too high. A set alone may rise into the free
-    // unit above it; only a stack has to keep to its units. A low set under a stack lends it no room: each hangs on its own holes.
+    // The first set that does not fit, and the lowest one under it from which the stack is too high. The topmost set alone may rise into
+    // the free unit above it. A low set under a stack lends it no room: each hangs on its own holes.
     private static (int First, int Culprit)? FirstTooHigh(IReadOnlyList<Mounted> run)
     {
-        for (var culprit = 1; culprit < run.Count; culprit++)
+        for (var culprit = 0; culprit < run.Count; culprit++)
         {
             var (tooHigh, excess) = (-1, 0.0);
             for (var i = culprit; i >= 0 && run[i].Item!.Body?.HeightMm is { } height; i--)
             {
                 excess += height + run[i].SupportThicknessMm - RackGeometry.ApertureMm(run[i].HeightU);
-                tooHigh = i < culprit && excess > SetbackInterval.ToleranceMm ? i : tooHigh;
+                var isTopAlone = i == culprit && culprit == run.Count - 1;
+                tooHigh = !isTopAlone && excess > SetbackInterval.ToleranceMm ? i : tooHigh;
             }
 
             if (tooHigh >= 0)
@@ -132,7 +133,9 @@ public sealed class RunnerCreep : Rule
             run,
             culprit,
             Severity.Error,
-            "{sets} sets on runners from {first} up to {item} are {stackMm} mm high together; their units leave {roomMm} mm.",
+            first == culprit
+                ? "{item} on its runner is {stackMm} mm high and another set stands right on it; its units leave {roomMm} mm."
+                : "{sets} sets on runners from {first} up to {item} are {stackMm} mm high together; their units leave {roomMm} mm.",
             [("sets", part.Count), ("first", run[first].Id), ("item", run[culprit].Id), ("stackMm", stack), ("roomMm", room)],
             Quantities.Millimetres(stack),
             Quantities.Millimetres(room),

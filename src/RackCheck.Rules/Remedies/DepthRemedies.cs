@@ -29,6 +29,17 @@ public static class DepthRemedies
         }
     }
 
+    /// <summary>Another setback of the uprights, or a deeper cabinet, in which every item is served and the rear uprights stand before the rear door.</summary>
+    /// <param name="survey">The facts.</param>
+    /// <returns>Remedies, best first.</returns>
+    public static List<Remedy> Uprights(RackSurvey survey)
+    {
+        var remedies = new List<Remedy>();
+        AddIfAny(remedies, OtherSetback(survey));
+        AddIfAny(remedies, DeeperCabinet(survey));
+        return remedies;
+    }
+
     // Uprights that are not set yet need no patch: whoever builds the cabinet sets them where every item is served.
     private static Remedy? OtherSetback(RackSurvey survey) =>
         survey.Cabinet.SetbackMm is not null && SetbackFor(survey, survey.Cabinet.Depth) is { } setback
@@ -101,9 +112,10 @@ public static class DepthRemedies
     {
         setback = null;
         var all = survey.Depth.AllIn(cabinet, without);
-        if (without is null && survey.Cabinet.SpacingMm is { } spacing)
+        if (without is null)
         {
-            // The rear uprights move along with the front ones, and stay before the rear door.
+            // The rear uprights stand behind the front ones by their distance, or by what the longest rails need, and before the rear door.
+            var spacing = survey.Cabinet.SpacingMm ?? survey.Items.Where(i => i.HasRails).Select(i => i.RailRange.LeastMm).DefaultIfEmpty(0).Max();
             all = all.Intersect(new SetbackInterval(0, cabinet.RearLimitMm - spacing));
         }
 

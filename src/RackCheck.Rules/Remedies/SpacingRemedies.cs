@@ -27,21 +27,9 @@ public static class SpacingRemedies
             .Titled(Invariant($"Set the rear uprights {spacing:0.###} mm behind the front ones"));
     }
 
-    /// <summary>Spacings that the rails of an item fit, mm; unbounded where the item does not say.</summary>
-    /// <param name="item">The item.</param>
-    /// <returns>The range.</returns>
-    public static SetbackInterval RangeOf(Mounted item) => new(
-        item.Item?.Support?.MinSpacingMm ?? 0,
-        item.Item?.Support?.MaxSpacingMm ?? double.PositiveInfinity);
-
-    /// <summary>Whether an item hangs on slides or runners, which reach from the front to the rear uprights.</summary>
-    /// <param name="item">The item.</param>
-    /// <returns>Whether it does.</returns>
-    public static bool HasRails(Mounted item) => item.SupportStyle is SupportStyle.Slides or SupportStyle.Runners;
-
     // What hangs on the rear uprights would move with them; and the other rails must fit too.
     private static bool CanStand(RackSurvey survey, double spacing) =>
         (survey.Depth.SetbackMm ?? 0) + spacing <= survey.Cabinet.Depth.RearLimitMm + SetbackInterval.ToleranceMm
-        && !survey.Items.Any(item => item.Face == Face.Rear || (HasRails(item) && !RangeOf(item).Holds(spacing)))
+        && !survey.Items.Any(item => item.Face == Face.Rear || (item.HasRails && !item.RailRange.Holds(spacing)))
         && !survey.Units.Any(unit => unit.Face == Face.Rear);
 }

@@ -74,6 +74,12 @@ public sealed class Mounted
     /// <summary>What carries it.</summary>
     public SupportStyle? SupportStyle => Item?.Support?.Style;
 
+    /// <summary>Whether it hangs on slides or runners, which reach from the front to the rear uprights.</summary>
+    public bool HasRails => SupportStyle is Model.SupportStyle.Slides or Model.SupportStyle.Runners;
+
+    /// <summary>Distances of the uprights that its rails fit, mm; unbounded on a side that the description does not give.</summary>
+    public SetbackInterval RailRange => new(Item?.Support?.MinSpacingMm ?? 0, Item?.Support?.MaxSpacingMm ?? double.PositiveInfinity);
+
     /// <summary>Depths for the formulae; null where the body's is not known.</summary>
     public ItemDepth? Depth => BodyDepthMm is { } body ? new ItemDepth(FrontProjectionMm, body, RearProjectionMm) : null;
 

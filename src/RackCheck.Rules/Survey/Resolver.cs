@@ -120,15 +120,21 @@ internal sealed class Resolver
             HeightU = heightU,
             Bottom = hangs ? cabinet.Renumber(item.Position!.Unit) : null,
             Face = item.Position?.Face ?? Face.Front,
-            FrontProjectionMm = item.FrontProjectionMm ?? (isPlate ? 0 : AssumeFrontProjection(index)),
+            FrontProjectionMm = item.FrontProjectionMm ?? (isPlate ? 0 : AssumeFrontProjection(index, item)),
             BodyDepthMm = item.Body?.DepthMm ?? (isPlate ? 0 : null),
             RearProjectionMm = item.RearProjectionMm ?? (isPlate ? 0 : AssumeRearProjection(index, item)),
             SupportThicknessMm = SupportThickness(index, item.Support),
         };
     }
 
-    private double AssumeFrontProjection(int index)
+    private double AssumeFrontProjection(int index, Item item)
     {
+        if (item.OnShelf is not null)
+        {
+            Assume(Pointers.ItemFrontProjection[index], 0, "mm", "what stands on a shelf stands behind the mounting plane");
+            return 0;
+        }
+
         Assume(Pointers.ItemFrontProjection[index], Allowances.FrontProjectionMm, "mm", "handles and front cables; " + Practice);
         return Allowances.FrontProjectionMm;
     }
@@ -172,8 +178,7 @@ internal sealed class Resolver
         var mounted = new List<Mounted>();
         for (var i = 0; i < units.Count; i++)
         {
-            // A position is a place among the units, which only a horizontal one takes.
-            if (units[i] is not { Mounting: UnitMounting.Horizontal or null, Position: { } position })
+            if (units[i] is not { Mounting: UnitMounting.Horizontal, Position: { } position })
             {
                 continue;
             }

@@ -25,10 +25,11 @@ public sealed class RearUnitClashTests : RuleTests<RearUnitClash>
         Assert.Equal("strip", finding.MessageData["unit"].Text);
     }
 
-    [Theory]
-    [InlineData(UnitMounting.Horizontal)]
-    [InlineData(null)]
-    public void Without_a_vertical_unit_there_is_nothing_in_the_way(UnitMounting? mounting) => Passes(Stripped(mounting: mounting).With(Pc()));
+    [Fact]
+    public void Without_a_vertical_unit_there_is_nothing_in_the_way() => Passes(Stripped(mounting: UnitMounting.Horizontal).With(Pc()));
+
+    [Fact]
+    public void A_unit_without_a_mounting_is_asked_for_it() => Lacks(Stripped(mounting: null).With(Pc()), "/distributionUnits/1/mounting");
 
     [Theory]
     [InlineData(642.6, 0)] // (642.6 - 482.6) / 2 - 20 = 60

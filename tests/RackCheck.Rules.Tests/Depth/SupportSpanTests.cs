@@ -61,9 +61,9 @@ public sealed class SupportSpanTests : RuleTests<SupportSpan>
     }
 
     [Theory]
-    [InlineData(950, false)] // 1000 - 25 - 25
-    [InlineData(951, true)]
-    public void There_is_no_more_distance_than_between_the_doors(double min, bool found)
+    [InlineData(910, false)] // 1000 - 25 up to the rear door, less 25 + 40 up to the front uprights
+    [InlineData(911, true)]
+    public void There_is_no_more_distance_than_from_the_front_uprights_to_the_rear_door(double min, bool found)
     {
         var rack = Bay().With(Railed("wave-pc", min, 1200));
         if (!found)
@@ -74,7 +74,7 @@ public sealed class SupportSpanTests : RuleTests<SupportSpan>
 
         var finding = Only(rack);
         Assert.Equal(["/items/0/support/minSpacingMm", "/cabinet/depthMm"], finding.Pointers);
-        Numbers(finding, 951, 950, "mm");
+        Numbers(finding, 911, 910, "mm");
     }
 
     [Fact]

@@ -27,9 +27,30 @@ public sealed class UprightPositionTests : RuleTests<UprightPosition>
 
     [Fact]
     public void The_conflict_is_there_whether_or_not_a_setback_is_given() =>
-        Assert.Equal(
+        Assert.Contains(
             Only(Bay(depthMm: 800).With(Deep(), Handled())).Fingerprint,
-            Only(Bay(depthMm: 800).Uprights(setback: 75).With(Deep(), Handled())).Fingerprint);
+            Findings(Bay(depthMm: 800).Uprights(setback: 75).With(Deep(), Handled())).Select(f => f.Fingerprint));
+
+    [Fact]
+    public void Rear_uprights_in_the_rear_door_are_an_error_and_move_forward()
+    {
+        // 65 + 711 = 776 > 800 - 25.
+        Passes(Bay(depthMm: 800).Uprights(spacing: 710).With(Handled(40)));
+        var rack = Bay(depthMm: 800).Uprights(spacing: 711).With(Handled(40));
+        var finding = Only(rack);
+        Numbers(finding, 776, 775, "mm");
+        Assert.Equal(["/cabinet/uprights/spacingMm"], finding.Pointers);
+        Assert.Equal(686, Cured(rack, finding).Cabinet!.Uprights!.SpacingMm);
+    }
+
+    [Fact]
+    public void A_body_of_unknown_depth_is_judged_by_what_is_known()
+    {
+        // 25 + 400 before the plane, 25 behind: nothing serves it in 400 mm, whatever its body.
+        Assert.Contains(
+            Judge.Geometry.Check(Bay(depthMm: 400).Uprights(setback: 300).With(Unit("wave-pc", 4).At(10).Room(400, 25))).Findings, f => f.Rule == "depth.cabinet-too-shallow");
+        Assert.Equal("/items/0", Only(Bay(depthMm: 800).Uprights(setback: 900).With(Unit("wave-pc", 4).At(10).Room(40, 25))).Pointers[1]);
+    }
 
     [Fact]
     public void A_single_item_too_deep_is_for_the_cabinets_rule() =>

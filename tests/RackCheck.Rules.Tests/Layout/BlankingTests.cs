@@ -22,7 +22,7 @@ public sealed class BlankingTests : RuleTests<Blanking>
         var findings = Findings(Aired().With(Fan("wave-pc", 4, 2), Fan("gauge-pc", 4, 8)));
         Assert.Equal(["unit 1", "unit 12", "units 6-7"], findings.Select(f => f.MessageData["units"].Text!).Order(StringComparer.Ordinal));
         Assert.All(findings, f => Assert.Equal(Severity.Warning, f.Severity));
-        Assert.All(findings, f => Assert.Equal(["/items"], f.Pointers));
+        Assert.Equal(["/items/0 /cabinet", "/items/1 /cabinet/heightU", "/items/1 /items/0 /items"], findings.Select(f => string.Join(" ", f.Pointers)));
         Assert.Equal([1, 1, 2], findings.Select(f => f.Actual!.Value).Order());
     }
 

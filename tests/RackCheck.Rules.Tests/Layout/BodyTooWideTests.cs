@@ -10,7 +10,7 @@ public sealed class BodyTooWideTests : RuleTests<BodyTooWide>
     private static Item Body(double? width) => Unit("wave-pc", 4).At(10).Body(width: width);
 
     [Theory]
-    [InlineData(450, null)]
+    [InlineData(431, null)]
     [InlineData(431, SupportStyle.Slides)] // 450 - 2 x 9.5
     [InlineData(450, SupportStyle.Runners)]
     [InlineData(450, SupportStyle.Panel)]
@@ -46,7 +46,14 @@ public sealed class BodyTooWideTests : RuleTests<BodyTooWide>
 
     [Fact]
     public void Plates_and_what_stands_on_shelves_do_not_pass_between_uprights() =>
-        Passes(Bay().With(Plate("plate", 1, 1) with { Body = new Body { WidthMm = 482.6 } }, Shelf("tray", 4).Body(width: 440, depth: 450), Thing("desk-pc", "tray", width: 600)));
+        Passes(Bay().With(Plate("plate", 1, 1) with { Body = new Body { WidthMm = 482.6 } }, Shelf("tray", 4).Body(width: 430, depth: 450), Thing("desk-pc", "tray", width: 600)));
+
+    [Fact]
+    public void What_passes_between_uprights_but_not_between_slides_is_asked_what_carries_it()
+    {
+        Lacks(Bay().With(Body(431.01).On(null)), "/items/0/support/style");
+        Passes(Bay().With(Body(431).On(null)));
+    }
 
     [Fact]
     public void On_slides_runners_are_the_first_remedy()

@@ -41,7 +41,8 @@ public sealed class NoSupportTests : RuleTests<NoSupport>
     public void What_carries_it_is_asked_for_where_a_panel_might_not()
     {
         Lacks(Bay().With(Hung(4, null, null, null)), "/items/0/support/style");
-        Passes(Bay().With(Hung(3, null, null, null)));
+        Lacks(Bay().With(Hung(3, null, null, null)), "/items/0/support/style");
+        Passes(Bay().With(Hung(3, 12, 400, null)));
     }
 
     [Fact]

@@ -1,4 +1,5 @@
 using RackCheck.Model;
+using RackCheck.Planning;
 using RackCheck.Rules.Layout;
 using RackCheck.Rules.Tests.Harness;
 using static RackCheck.Rules.Tests.Harness.Bays;
@@ -98,9 +99,11 @@ public sealed class OutsideRackTests : RuleTests<OutsideRack>
     }
 
     [Fact]
-    public void In_the_highest_rack_it_is_taken_out()
+    public void In_the_highest_rack_it_loses_its_place_or_is_taken_out()
     {
         var rack = Bay(60).With(Unit("wave-pc", 60).At(1), Unit("gauge-amp", 2).At(61));
-        Assert.Equal(["wave-pc"], Cured(rack, Only(rack)).Items.Select(i => i.Id));
+        var finding = Only(rack);
+        Assert.Null(Cured(rack, finding).Items[1].Position);
+        Assert.Equal(["wave-pc"], RackPatch.Apply(rack, finding.Remedies[1]).Items.Select(i => i.Id));
     }
 }

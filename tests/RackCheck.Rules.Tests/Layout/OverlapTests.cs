@@ -1,4 +1,5 @@
 using RackCheck.Model;
+using RackCheck.Planning;
 using RackCheck.Rules.Layout;
 using RackCheck.Rules.Tests.Harness;
 using static RackCheck.Rules.Tests.Harness.Bays;
@@ -60,8 +61,8 @@ public sealed class OverlapTests : RuleTests<Overlap>
     [Fact]
     public void One_known_to_reach_through_the_rack_meets_whatever_is_behind_it()
     {
-        // 626 + 75 = 701: however shallow the other is.
-        var finding = Only(Bay().Uprights(spacing: 700).With(Deep.Body(depth: 626), Unit("gauge-amp", 2).At(12, Face.Rear)));
+        // 601 + 75 + 25 = 701: however shallow the other is, its connectors take 25.
+        var finding = Only(Bay().Uprights(spacing: 700).With(Deep.Body(depth: 601), Unit("gauge-amp", 2).At(12, Face.Rear)));
         Numbers(finding, 701, 700, "mm");
     }
 
@@ -76,14 +77,14 @@ public sealed class OverlapTests : RuleTests<Overlap>
     }
 
     [Theory]
-    [InlineData(350, false)] // 450 + 75 + 350 + 75 = 950, all that lies between the doors
-    [InlineData(351, true)]
-    public void Without_a_spacing_the_room_between_the_doors_is_the_most_that_it_can_be(double depth, bool meet)
+    [InlineData(270, false)] // 450 + 75 + 270 + 75 = 870 = 1000 - 25 - 25, less 40 before each plane
+    [InlineData(271, true)]
+    public void Without_a_spacing_what_lies_between_the_doors_and_the_planes_is_the_most_that_it_can_be(double depth, bool meet)
     {
         var rack = Bay().With(Deep, Unit("gauge-amp", 2).At(12, Face.Rear).Body(depth: depth).Room(rear: 75));
         if (meet)
         {
-            Numbers(Only(rack), 951, 950, "mm");
+            Numbers(Only(rack), 871, 870, "mm");
         }
         else
         {
@@ -181,9 +182,11 @@ public sealed class OverlapTests : RuleTests<Overlap>
     }
 
     [Fact]
-    public void A_loaded_shelf_that_finds_no_room_is_taken_out_with_what_stands_on_it()
+    public void A_loaded_shelf_that_finds_no_room_loses_its_place_or_is_taken_out_with_what_stands_on_it()
     {
         var rack = Bay(60).With(Unit("wave-pc", 60).At(1), Shelf("tray", 30), Thing("desk-pc", "tray", width: 180, height: 40, depth: 400));
-        Assert.Equal(["wave-pc"], Cured(rack, Only(rack)).Items.Select(i => i.Id));
+        var finding = Only(rack);
+        Assert.Null(Cured(rack, finding).Items[1].Position);
+        Assert.Equal(["wave-pc"], RackPatch.Apply(rack, finding.Remedies[1]).Items.Select(i => i.Id));
     }
 }
