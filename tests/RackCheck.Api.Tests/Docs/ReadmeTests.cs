@@ -17,6 +17,15 @@ public sealed class ReadmeTests(Service service) : IClassFixture<Service>
         Assert.Equal(rows, written);
     }
 
+    [Theory]
+    [InlineData("src/RackCheck.Rules/Layout/HoleType.cs")]
+    [InlineData("tests/RackCheck.Rules.Tests/Layout/HoleTypeTests.cs")]
+    public void The_rule_that_the_developers_page_shows_is_the_rule_as_it_stands(string file)
+    {
+        var shown = Repository.Read("DEVELOPERS.md").Split($"+++ b/{file}\n")[1].Split('\n').TakeWhile(l => l.StartsWith('+')).Select(l => l[1..]);
+        Assert.Equal(Repository.Read(file.Split('/')).TrimEnd('\n').Split('\n'), shown);
+    }
+
     [Fact]
     public async Task Its_example_answer_is_the_answer()
     {
