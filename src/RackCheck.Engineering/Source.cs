@@ -40,37 +40,37 @@ public static class Sources
     /// <summary>Cabinet sizes on the market and the depth that doors take.</summary>
     public static Source CabinetSizePractice { get; } = new(
         "practice: cabinet sizes",
-        "Common practice, no source: cabinets are sold 600 and 800 mm wide and 600, 800, 1000 and 1200 mm deep, overall; two doors take about 50 mm of the depth together.",
+        "Cabinets are sold 600 and 800 mm wide and 600, 800, 1000 and 1200 mm deep, overall; two doors take about 50 mm of the depth together.",
         SourceStanding.CommonPractice);
 
     /// <summary>Room before and behind equipment.</summary>
     public static Source ClearancePractice { get; } = new(
         "practice: clearances",
-        "Common practice, no source: handles and front cables stand out about 40 mm; mains and data cables need about 75 mm behind a body, a body with neither about 25 mm; a cable-management arm needs about 100 mm.",
+        "Handles and front cables stand out about 40 mm; mains and data cables need about 75 mm behind a body, a body with neither about 25 mm; a cable-management arm needs about 100 mm.",
         SourceStanding.CommonPractice);
 
     /// <summary>Runners, slides and what a front panel can carry.</summary>
     public static Source SupportPractice { get; } = new(
         "practice: supports",
-        "Common practice, no source: a fixed angle runner lifts its unit by about 2 mm, so leave a free unit after every two to three sets; a slide is about 9.5 mm thick, so a chassis on slides is at most about 431 mm wide; a unit over 3U, over 12 kg or deeper than 400 mm needs more than its front panel.",
+        "A fixed angle runner lifts its unit by about 2 mm, so leave a free unit after every two to three sets; a slide is about 9.5 mm thick, so a chassis on slides is at most about 431 mm wide; a unit over 3U, over 12 kg or deeper than 400 mm needs more than its front panel.",
         SourceStanding.CommonPractice);
 
     /// <summary>Recirculation through open units.</summary>
     public static Source BlankingPractice { get; } = new(
         "practice: blanking",
-        "Common practice, no source: where the air path is front to rear, close every open front unit with a blanking panel, else exhaust air comes back to the inlets.",
+        "Where the air path is front to rear, close every open front unit with a blanking panel, else exhaust air comes back to the inlets.",
         SourceStanding.CommonPractice);
 
     /// <summary>Free units kept for growth.</summary>
     public static Source ReservePractice { get; } = new(
         "practice: reserve",
-        "Common practice, no source: keep a tenth or more of the units free at hand-over for later equipment.",
+        "Keep a tenth or more of the units free at hand-over for later equipment.",
         SourceStanding.CommonPractice);
 
     /// <summary>Things standing on shelves.</summary>
     public static Source ShelfPractice { get; } = new(
         "practice: shelves",
-        "Common practice, no source: a shelf between uprights can use its opening less about 10 mm; what stands on it may neither hang over its depth nor reach into the next unit taken above.",
+        "A shelf between uprights can use its opening less about 10 mm; what stands on it may neither hang over its depth nor reach into the next unit taken above.",
         SourceStanding.CommonPractice);
 
     /// <summary>Appliance couplers: ratings, and what goes into what.</summary>
@@ -166,7 +166,7 @@ public static class Sources
     /// <summary>Power factor and share of a distribution unit.</summary>
     public static Source LoadingPractice { get; } = new(
         "practice: loading",
-        "Common practice, no source: a power supply whose power factor is not given has about 0.95; a distribution unit is planned for 80 % of its rating.",
+        "A power supply whose power factor is not given has about 0.95; a distribution unit is planned for 80 % of its rating.",
         SourceStanding.CommonPractice);
 
     /// <summary>Follows from the laws of alternating current alone.</summary>

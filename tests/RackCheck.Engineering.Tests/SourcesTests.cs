@@ -16,8 +16,8 @@ public sealed class SourcesTests
         Assert.All(All, s => Assert.True(s.Key.Length > 0 && s.Text.Length > 2 * s.Key.Length && s.Text.EndsWith('.'), s.Key));
 
     [Fact]
-    public void Common_practice_says_that_it_has_no_source_and_nothing_else_does() =>
-        Assert.All(All, s => Assert.Equal(s.Standing == SourceStanding.CommonPractice, s.Text.StartsWith("Common practice, no source:", StringComparison.Ordinal)));
+    public void Common_practice_is_called_so_and_nothing_else_is() =>
+        Assert.All(All, s => Assert.Equal(s.Standing == SourceStanding.CommonPractice, s.Key.StartsWith("practice: ", StringComparison.Ordinal)));
 
     [Fact]
     public void Every_source_of_a_table_is_one_of_the_house() =>

@@ -80,6 +80,58 @@ internal sealed class CanonicalObject<T, TObject>(string name, Func<T, TObject?>
     }
 }
 
+/// <summary>A member with a number: most of a description, so it is written without a further call.</summary>
+internal sealed class CanonicalNumber<T>(string name, Func<T, double?> get) : CanonicalMember<T>(name)
+{
+    public override bool Write(CanonicalText text, T owner, bool first)
+    {
+        var value = get(owner);
+        if (!value.HasValue)
+        {
+            return false;
+        }
+
+        Name(text, first);
+        text.Number(value.GetValueOrDefault());
+        return true;
+    }
+}
+
+/// <summary>A member with a string.</summary>
+internal sealed class CanonicalString<T>(string name, Func<T, string?> get) : CanonicalMember<T>(name)
+{
+    public override bool Write(CanonicalText text, T owner, bool first)
+    {
+        if (get(owner) is not { } value)
+        {
+            return false;
+        }
+
+        Name(text, first);
+        text.String(value);
+        return true;
+    }
+}
+
+/// <summary>A member with a record.</summary>
+internal sealed class CanonicalChild<T, TChild>(string name, Func<T, TChild?> get) : CanonicalMember<T>(name)
+    where TChild : class
+{
+    private CanonicalRecord<TChild>? plan;
+
+    public override bool Write(CanonicalText text, T owner, bool first)
+    {
+        if (get(owner) is not { } value)
+        {
+            return false;
+        }
+
+        Name(text, first);
+        (plan ??= CanonicalRecord<TChild>.Instance).Write(text, value);
+        return true;
+    }
+}
+
 /// <summary>Makes members, and writes what they hold.</summary>
 internal static class CanonicalMembers
 {
@@ -87,6 +139,21 @@ internal static class CanonicalMembers
         where T : class
     {
         var type = member.ValueType;
+        if (type == typeof(double))
+        {
+            return new CanonicalNumber<T>(member.Name, member.ValueGetter<double>());
+        }
+
+        if (type == typeof(string))
+        {
+            return new CanonicalString<T>(member.Name, (Func<T, string?>)member.Getter());
+        }
+
+        if (type.IsClass)
+        {
+            return (CanonicalMember<T>)Call(nameof(MakeChild), [typeof(T), type], member);
+        }
+
         if (type.IsValueType)
         {
             return (CanonicalMember<T>)Call(nameof(MakeValue), [typeof(T), type], member);
@@ -94,6 +161,11 @@ internal static class CanonicalMembers
 
         return (CanonicalMember<T>)Call(nameof(MakeObject), [typeof(T), type], member);
     }
+
+    private static CanonicalChild<T, TChild> MakeChild<T, TChild>(ContractMember<T> member)
+        where T : class
+        where TChild : class =>
+        new(member.Name, (Func<T, TChild?>)member.Getter());
 
     private static CanonicalValue<T, TValue> MakeValue<T, TValue>(ContractMember<T> member)
         where T : class

@@ -12,9 +12,6 @@ public sealed class Blanking : Rule
     /// <summary>Highest blanking panel that is usual, units.</summary>
     private const int LargestPanelU = 6;
 
-    // Uprights that stand in the way of the front door take no plate either; they have to be moved first.
-    private static readonly Mounted Plate = new() { Index = -1, Id = "", HeightU = 1, Category = ItemCategory.BlankingPanel, BodyDepthMm = 0 };
-
     private static readonly RuleDescriptor Facts = new()
     {
         Id = "layout.blanking",
@@ -177,7 +174,8 @@ public sealed class Blanking : Rule
             Actual = Quantities.Units(top - bottom + 1),
             Limit = Quantities.Units(0),
             Calculation = FormattableString.Invariant($"{top} - {bottom} + 1 = {top - bottom + 1} > 0"),
-            Remedies = survey.Depth.CanTake(Plate) ? [Close(survey, bottom, top)] : [],
+            // Uprights that stand in the way of the front door take no plate either; they have to be moved first.
+            Remedies = survey.Depth.CanTake(Occupancy.Plate) && survey.HasRoomFor((top - bottom + LargestPanelU) / LargestPanelU) ? [Close(survey, bottom, top)] : [],
         });
     }
 

@@ -25,7 +25,7 @@ public static class PlaceRemedies
         else if (what.IsPlaced)
         {
             // No place is to be had: then at least the rest of the rack stands, and the item is on the list of what has none.
-            remedies.Add(new PatchBuilder(survey).Unplace(what).Titled($"Take {what.Name} out of the layout; it needs another place"));
+            remedies.Add(Resize(new PatchBuilder(survey), what, heightU).Unplace(what).Titled($"Take {what.Name} out of the layout; it needs another place"));
         }
 
         if (TakeOut(survey, what) is { } takeOut)

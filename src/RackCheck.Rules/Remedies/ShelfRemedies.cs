@@ -55,14 +55,14 @@ public static class ShelfRemedies
 
     private static Remedy? OnNewShelf(RackSurvey survey, IReadOnlyList<Mounted> things)
     {
-        if (things.Sum(t => t.Item!.Body?.WidthMm ?? 0) > UsableWidthMm(survey))
+        if (things.Sum(t => t.Item!.Body?.WidthMm ?? 0) > UsableWidthMm(survey) || !survey.HasRoomFor(1))
         {
             return null;
         }
 
         var face = things[0].Face;
         var depth = things.Max(t => t.BodyDepthMm);
-        var id = survey.FreeItemId("shelf-for-" + things[0].Id[..Math.Min(things[0].Id.Length, 48)]);
+        var id = survey.FreeItemId("shelf-for-" + Cut(things[0].Id));
         var probe = new Mounted
         {
             Index = -1,
@@ -92,6 +92,13 @@ public static class ShelfRemedies
         };
         return OnShelf(new PatchBuilder(survey).AddItem(shelf), things, id)
             .Titled($"Add a shelf at {survey.Cabinet.UnitsText(bottom, bottom)} and stand {Names(things)} on it");
+    }
+
+    // Short enough for an id with more before and behind it, and no character cut in two.
+    private static string Cut(string id)
+    {
+        const int Most = 48;
+        return id.Length <= Most ? id : id[..(char.IsHighSurrogate(id[Most - 1]) ? Most - 1 : Most)];
     }
 
     private static PatchBuilder OnShelf(PatchBuilder patch, IReadOnlyList<Mounted> things, string shelfId)

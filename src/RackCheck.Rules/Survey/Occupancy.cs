@@ -32,12 +32,15 @@ public sealed class Occupancy
                 rearEquipment |= own;
 
                 // What reaches forward through the front plane leaves no opening there that a plate could close.
-                frontClosed |= ReachMm(mounted) > MostRoomMm + SetbackInterval.ToleranceMm ? own : 0;
+                frontClosed |= Meet(Plate, mounted) == Meeting.Yes ? own : 0;
             }
         }
 
         Figures = MakeFigures();
     }
+
+    /// <summary>A blanking panel of one unit on the front uprights: it has nothing before or behind its plane.</summary>
+    public static Mounted Plate { get; } = new() { Index = -1, Id = "", HeightU = 1, Category = ItemCategory.BlankingPanel, BodyDepthMm = 0 };
 
     /// <summary>Everything that is placed, from below, then front before rear, then by id: an order that does not hang on the request's.</summary>
     public IReadOnlyList<Mounted> ByPlace { get; }
@@ -86,8 +89,6 @@ public sealed class Occupancy
         var least = MountingDepth.LeastForProjection(cabinet.Depth, front.FrontProjectionMm);
         return cabinet.Depth.RearLimitMm - least - (cabinet.Depth.RearOpen ? 0 : rear.FrontProjectionMm);
     }
-
-    private double MostRoomMm => cabinet.SpacingMm ?? cabinet.Depth.UsableMm;
 
     /// <summary>The unit nearest to a wanted one where something could go without touching anything else; the lower of two as near.</summary>
     /// <param name="what">What is to go there, with what stands on it; where it is now does not count as taken.</param>

@@ -5,6 +5,9 @@ namespace RackCheck.Rules.Survey;
 /// <summary>The facts of a rack, each worked out once. Rules read it and nothing else.</summary>
 public sealed class RackSurvey
 {
+    /// <summary>Most items that a request may have.</summary>
+    public const int MostItems = 200;
+
     /// <summary>Works the facts out.</summary>
     /// <param name="description">A description that the request's validation found sound, with a cabinet and all heights.</param>
     /// <exception cref="ArgumentException">The cabinet, its height, width or depth, or the height of an item is absent.</exception>
@@ -40,6 +43,11 @@ public sealed class RackSurvey
 
     /// <summary>Defaults taken, by pointer.</summary>
     public IReadOnlyList<Assumption> Assumptions { get; }
+
+    /// <summary>Whether a request may have so many items more.</summary>
+    /// <param name="more">How many.</param>
+    /// <returns>Whether it may.</returns>
+    public bool HasRoomFor(int more) => Items.Length + more <= MostItems;
 
     /// <summary>An item id that the description does not use yet.</summary>
     /// <param name="wanted">The id wanted.</param>

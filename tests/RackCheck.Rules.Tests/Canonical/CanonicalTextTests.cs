@@ -65,6 +65,15 @@ public sealed class CanonicalTextTests
     public void Numbers_of_a_rack_keep_their_digits(double value, string text) => Assert.Equal(text, Number(value));
 
     [Fact]
+    public void Whole_numbers_about_the_short_form_are_written_in_full()
+    {
+        for (var value = -1_000; value <= 11_000; value++)
+        {
+            Assert.Equal(value.ToString(CultureInfo.InvariantCulture), Number(value));
+        }
+    }
+
+    [Fact]
     public void Every_number_reads_back_as_itself_and_has_the_layout_of_ecmascript() =>
         Gen.Double.Where(double.IsFinite).Sample(
             value =>

@@ -119,6 +119,15 @@ public sealed class SupportSpanTests : RuleTests<SupportSpan>
     }
 
     [Fact]
+    public void Nor_where_the_front_uprights_are_not_set_and_no_setback_serves_all()
+    {
+        // Handles of 75 keep the front uprights at 100 at least; 100 + 450 is past the rear door at 490, whatever is too deep besides.
+        var rack = Bay(depthMm: 600).Uprights(spacing: 300).Cabinet(c => c with { RearDoor = new Door { Style = DoorStyle.Solid, DepthMm = 110 } })
+            .With(Unit("flume-daq", 4).At(20).Body(depth: 450).Room(40, 75), Unit("wave-pc", 4).At(10).Room(75).On(SupportStyle.Runners, min: 450, max: 700));
+        Assert.Equal(300, Cured(rack, Only(rack)).Items[1].Support!.MinSpacingMm);
+    }
+
+    [Fact]
     public void A_range_that_ends_before_it_begins_is_put_right_at_both_ends()
     {
         var rack = Bay().Uprights(setback: 75, spacing: 600).With(Railed("wave-pc", 700, 500));

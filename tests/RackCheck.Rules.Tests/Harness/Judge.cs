@@ -63,8 +63,10 @@ public static class Judge
     /// </summary>
     public static bool IsNew(Finding error, RackDescription patched, CheckReport before, RackDescription rack) => !before.Findings.Any(b => IsSame(b, error) || error.Rule switch
     {
-        // The pair in conflict is named; where a single item or the whole cabinet is at fault, that alone is.
-        "depth.upright-position" => b.Rule is "depth.upright-position" or "depth.cabinet-too-shallow",
+        // Where a single item is too deep for any setback that alone is named; a pair in conflict behind it comes forward when it goes.
+        // The same holds of the setback given; that its item fouls a door there was said before.
+        "depth.upright-position" => (error.MessageData.ContainsKey("second") && b.Rule == "depth.cabinet-too-shallow")
+            || (error.MessageData.ContainsKey("item") && b.Rule is "depth.front-clearance" or "depth.rear-clearance" && b.MessageData["item"] == error.MessageData["item"]),
         // What is left of a run is a run of its own; and while two sets claim the same units, what stands on what is not said of both.
         "layout.runner-stack" => (b.Rule == error.Rule && SetsOf(b, rack).Contains(error.MessageData["item"].Text))
             || (b.Rule == "layout.overlap" && SetsOf(b, rack) is [_, _] pair && pair.Intersect(SetsOf(error, patched)).Any()),

@@ -99,6 +99,13 @@ public sealed class BlankingTests : RuleTests<Blanking>
     public void Where_a_body_from_behind_reaches_the_front_there_is_nothing_to_close() =>
         Passes(Aired(9).Uprights(spacing: 500).With(Fan("wave-pc", 8, 1), Unit("long", 1).At(9, Face.Rear).Body(depth: 500).Room(rear: 75)));
 
+    [Theory]
+    [InlineData(435, 1)] // 435 + 75 = 510, which is 600 less both doors and the handles behind
+    [InlineData(436, 0)]
+    public void Without_a_spacing_it_does_so_where_no_distance_leaves_room(double depth, int gaps) =>
+        Assert.Equal(gaps, Findings(Bay(9, depthMm: 600).Doors(DoorStyle.Perforated, DoorStyle.Perforated).With(
+            Fan("wave-pc", 8, 1), Unit("long", 1).At(9, Face.Rear).Body(depth: depth).Room(40, 75))).Count);
+
     [Fact]
     public void Plates_close_the_gap_six_units_at_most_each()
     {
@@ -114,6 +121,12 @@ public sealed class BlankingTests : RuleTests<Blanking>
         var rack = Aired(9).With(Fan("blanking-9", 8, 1));
         Assert.Equal("blanking-9-2", Cured(rack, Only(rack)).Items[1].Id);
     }
+
+    [Theory]
+    [InlineData(197, 1)] // three plates are needed for the sixteen units
+    [InlineData(198, 0)]
+    public void Where_a_request_takes_no_more_items_no_plate_is_added(int items, int remedies) =>
+        Assert.Equal(remedies, Only(Aired(20).With([Fan("wave-pc", 4, 1), .. Enumerable.Range(1, items - 1).Select(i => Unit($"u{i}", 1))])).Remedies.Count);
 
     [Fact]
     public void Uprights_in_the_way_of_the_door_take_no_plate() =>

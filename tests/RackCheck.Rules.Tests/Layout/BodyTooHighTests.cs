@@ -82,6 +82,14 @@ public sealed class BodyTooHighTests : RuleTests<BodyTooHigh>
     }
 
     [Fact]
+    public void In_the_highest_rack_it_gets_its_units_and_waits_for_a_place()
+    {
+        var rack = Bay(60).With(Body(1, 60), Unit("wave-tank", 9).At(1), Unit("beach", 50).At(11));
+        var cured = Cured(rack, Only(rack));
+        Assert.Equal((2, null), (cured.Items[0].HeightU, cured.Items[0].Position));
+    }
+
+    [Fact]
     public void A_full_rack_is_made_higher()
     {
         var rack = Bay(12).With(Body(1, 60), Unit("wave-tank", 9).At(1), Unit("beach", 2).At(11));

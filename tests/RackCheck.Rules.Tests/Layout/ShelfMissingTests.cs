@@ -80,10 +80,10 @@ public sealed class ShelfMissingTests : RuleTests<ShelfMissing>
     [Fact]
     public void An_id_of_full_length_is_cut_for_that_without_breaking_a_character()
     {
-        var id = string.Concat(Enumerable.Repeat("x\U0001F30A", 21)) + "x";
+        var id = "y" + string.Concat(Enumerable.Repeat("x\U0001F30A", 21));
         Assert.Equal(64, id.Length);
         var rack = Bay().With(Thing(id, null));
-        Assert.StartsWith("shelf-for-x", Cured(rack, Only(rack)).Items[0].OnShelf, StringComparison.Ordinal);
+        Assert.StartsWith("shelf-for-yx", Cured(rack, Only(rack)).Items[0].OnShelf, StringComparison.Ordinal);
         Assert.DoesNotContain('\uFFFD', Cured(rack, Only(rack)).Items[0].OnShelf!);
     }
 
@@ -94,6 +94,13 @@ public sealed class ShelfMissingTests : RuleTests<ShelfMissing>
     {
         var rack = Bay(42).With(Unit("tower", 38).At(1), Thing("desk-pc", null, width, 400, height));
         Assert.Equal(["tower"], Cured(rack, Only(rack)).Items.Select(i => i.Id));
+    }
+
+    [Fact]
+    public void Where_a_request_takes_no_more_items_no_shelf_is_added()
+    {
+        var rack = Bay(12).With([Thing("desk-pc", null), .. Enumerable.Range(0, 199).Select(i => Unit($"u{i}", 1))]);
+        Assert.Equal(199, Cured(rack, Only(rack)).Items.Count);
     }
 
     [Fact]

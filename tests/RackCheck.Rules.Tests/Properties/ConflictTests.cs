@@ -4,7 +4,7 @@ using RackCheck.Rules.Tests.Harness;
 
 namespace RackCheck.Rules.Tests.Properties;
 
-public class ConflictTests
+public sealed class ConflictTests
 {
     [Fact]
     public void Moving_an_item_off_a_conflict_to_a_free_place_never_adds_a_conflict() =>

@@ -11,7 +11,7 @@ using RackCheck.Rules.Tests.Harness;
 
 namespace RackCheck.Rules.Tests.Properties;
 
-public partial class ItemOrderTests
+public sealed partial class ItemOrderTests
 {
     private static readonly Gen<Shuffled> ShuffledRacks =
         from rack in RackGenerator.RacksWithWishes

@@ -5,7 +5,7 @@ using RackCheck.Rules.Tests.Harness;
 
 namespace RackCheck.Rules.Tests.Properties;
 
-public class RemedyLoopPropertyTests
+public sealed class RemedyLoopPropertyTests
 {
     private static readonly RemedyLoop Loop = new(Judge.Checker);
 

@@ -1,10 +1,11 @@
 using CsCheck;
 using RackCheck.Model;
+using RackCheck.Planning;
 using RackCheck.Rules.Tests.Harness;
 
 namespace RackCheck.Rules.Tests.Properties;
 
-public class RemedyTests
+public sealed class RemedyTests
 {
     [Fact]
     public void The_first_remedy_of_every_finding_clears_it_and_brings_no_error() =>
@@ -52,4 +53,26 @@ public class RemedyTests
             },
             iter: 1_500,
             print: Wording.Of);
+
+    [Fact]
+    public void An_acceptance_by_pointer_means_the_same_item_after_any_remedy() =>
+        RackGenerator.RacksWithWishes.Sample(
+            rack =>
+            {
+                foreach (var remedy in Judge.Checker.Check(rack).Findings.Where(f => f.Rule != "acceptance.unused").SelectMany(f => f.Remedies))
+                {
+                    var patched = RackPatch.Apply(rack, remedy);
+                    var stay = Meant(rack).Where(m => m.Id is null || patched.Items.Any(i => i.Id == m.Id));
+                    Assert.Equal(stay, Meant(patched).Select(m => m.Id is { } id && !rack.Items.Any(i => i.Id == id) ? (m.Rule, null) : m));
+                }
+            },
+            iter: 200,
+            print: Wording.Of);
+
+    // The rule and the item that each acceptance means; no item where the index is past the end.
+    private static IEnumerable<(string Rule, string? Id)> Meant(RackDescription rack) => rack.Acceptances!.Select(a =>
+    {
+        var index = int.Parse(a.Pointer!.Split('/')[2], System.Globalization.CultureInfo.InvariantCulture);
+        return (a.Rule, index < rack.Items.Count ? rack.Items[index].Id : null);
+    });
 }

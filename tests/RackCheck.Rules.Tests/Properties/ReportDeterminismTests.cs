@@ -7,7 +7,7 @@ using RackCheck.Rules.Tests.Harness;
 
 namespace RackCheck.Rules.Tests.Properties;
 
-public class ReportDeterminismTests
+public sealed class ReportDeterminismTests
 {
     // The process knows the invariant culture only, so one with other signs is made by hand.
     private static readonly CultureInfo CommaCulture = MakeCommaCulture();

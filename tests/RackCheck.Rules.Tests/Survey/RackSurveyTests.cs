@@ -88,6 +88,16 @@ public sealed class RackSurveyTests
     }
 
     [Fact]
+    public void A_request_may_have_as_many_items_as_the_contract_says()
+    {
+        var most = typeof(RackDescription).GetProperty(nameof(RackDescription.Items))!.GetCustomAttributes(false).OfType<System.ComponentModel.DataAnnotations.MaxLengthAttribute>().Single().Length;
+        Assert.Equal(RackSurvey.MostItems, most);
+        var survey = new RackSurvey(Bay().With([.. Enumerable.Range(0, most - 2).Select(i => Unit($"u{i}", 1))]));
+        Assert.True(survey.HasRoomFor(2));
+        Assert.False(survey.HasRoomFor(3));
+    }
+
+    [Fact]
     public void A_distribution_unit_takes_room_only_where_it_is_horizontal_and_placed()
     {
         var survey = new RackSurvey(Bay().With(
