@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using System.Text;
 using RackCheck.Model.Json;
 
@@ -194,9 +195,9 @@ internal static class CanonicalMembers
     private static Action<CanonicalText, TEnum> EnumWriter<TEnum>()
         where TEnum : struct, Enum
     {
-        var members = Enum.GetValues<TEnum>();
-        var names = Array.ConvertAll(members, m => Encoding.UTF8.GetBytes($"\"{NamedEnumConverter<TEnum>.Name(m)}\""));
-        return (text, value) => text.Raw(names[Array.IndexOf(members, value)]);
+        // The members of a contract's enum are numbered from 0 on, so a member is its own index.
+        var names = Array.ConvertAll(Enum.GetValues<TEnum>(), m => Encoding.UTF8.GetBytes($"\"{NamedEnumConverter<TEnum>.Name(m)}\""));
+        return (text, value) => text.Raw(names[Unsafe.BitCast<TEnum, int>(value)]);
     }
 
     private static Action<CanonicalText, TRecord> RecordWriter<TRecord>()

@@ -124,7 +124,12 @@ public sealed class CanonicalText
     private void Fraction(double value)
     {
         var size = Math.Abs(value);
-        if (size is >= 1e-4 and < 1e15)
+        var thousandths = Math.Round(size * 1000);
+        if (thousandths < 1e9 && thousandths / 1000 == size)
+        {
+            Thousandths(value < 0, (long)thousandths);
+        }
+        else if (size is >= 1e-4 and < 1e15)
         {
             value.TryFormat(Room(MostNumberBytes), out var written, "R", CultureInfo.InvariantCulture);
             length += written;
@@ -133,6 +138,25 @@ public sealed class CanonicalText
         {
             Utf8(Rare(value));
         }
+    }
+
+    // Numbers of data sheets have few decimals. Two decimals of up to 15 digits are never the same double, so the one that gives this double
+    // is the shortest.
+    private void Thousandths(bool negative, long thousandths)
+    {
+        if (negative)
+        {
+            Raw((byte)'-');
+        }
+
+        var (whole, rest) = (thousandths / 1000, (int)(thousandths % 1000));
+        Whole(whole);
+        var room = Room(4);
+        room[0] = (byte)'.';
+        room[1] = (byte)('0' + (rest / 100));
+        room[2] = (byte)('0' + (rest / 10 % 10));
+        room[3] = (byte)('0' + (rest % 10));
+        length += rest % 10 != 0 ? 4 : rest % 100 != 0 ? 3 : 2;
     }
 
     private static string Rare(double value)

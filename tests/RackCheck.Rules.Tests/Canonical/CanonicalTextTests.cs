@@ -74,6 +74,19 @@ public sealed class CanonicalTextTests
     }
 
     [Fact]
+    public void Numbers_with_up_to_three_decimals_are_as_short_as_the_framework_writes_them()
+    {
+        // The framework's own shortest form is the other way of working it out; in this range it needs no exponent.
+        for (var thousandths = 1; thousandths < 3_000_000; thousandths += 7)
+        {
+            foreach (var value in new[] { thousandths / 1000.0, -thousandths / 1000.0, 1_000_000 + (thousandths / 1000.0) })
+            {
+                Assert.Equal(value.ToString("R", CultureInfo.InvariantCulture), Number(value));
+            }
+        }
+    }
+
+    [Fact]
     public void Every_number_reads_back_as_itself_and_has_the_layout_of_ecmascript() =>
         Gen.Double.Where(double.IsFinite).Sample(
             value =>

@@ -20,7 +20,7 @@ public sealed class RemedyTests
                         $"{finding.Rule}, {finding.Subject}: \"{finding.Remedies[0].Title}\" {fault}");
                 }
             },
-            iter: 1_000,
+            iter: 700,
             print: Wording.Of);
 
     [Fact]
