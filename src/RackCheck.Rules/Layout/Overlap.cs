@@ -50,10 +50,10 @@ public sealed class Overlap : Rule
         SayWhichUnitsAreNotPlaced(context);
         var places = context.Survey.Occupancy.ByPlace;
         var cures = new Dictionary<Mounted, List<Remedy>>(0);
-        for (var i = 0; i < places.Count; i++)
+        for (var i = 0; i < places.Length; i++)
         {
             // Sorted by the lowest unit: past the first that starts above this one's top nothing can share a unit with it.
-            for (var j = i + 1; j < places.Count && places[j].Bottom <= places[i].Top; j++)
+            for (var j = i + 1; j < places.Length && places[j].Bottom <= places[i].Top; j++)
             {
                 CheckPair(context, cures, places[i], places[j]);
             }

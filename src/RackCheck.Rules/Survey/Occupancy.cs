@@ -43,7 +43,7 @@ public sealed class Occupancy
     public static Mounted Plate { get; } = new() { Index = -1, Id = "", HeightU = 1, Category = ItemCategory.BlankingPanel, BodyDepthMm = 0 };
 
     /// <summary>Everything that is placed, from below, then front before rear, then by id: an order that does not hang on the request's.</summary>
-    public IReadOnlyList<Mounted> ByPlace { get; }
+    public Mounted[] ByPlace { get; }
 
     /// <summary>Units in all, taken, free.</summary>
     public SpaceFigures Figures { get; }
