@@ -66,11 +66,14 @@ internal static partial class Composition
         (services, logger) => logger
             .ReadFrom.Configuration(builder.Configuration)
             .Enrich.FromLogContext()
-            .WriteTo.Async(sink => sink.Console(new Serilog.Formatting.Compact.RenderedCompactJsonFormatter())));
+            .WriteTo.Async(sink => sink.Console(new Serilog.Formatting.Compact.RenderedCompactJsonFormatter())),
+        preserveStaticLogger: true);
 
     // Calls of probes and scrapers say nothing; whatever fails is kept.
     private static void UseRequestLog(this WebApplication app) => app.UseSerilogRequestLogging(options =>
     {
+        // This host's own logger: the static one belongs to whichever host in the process was built last.
+        options.Logger = app.Services.GetRequiredService<Serilog.ILogger>();
         options.IncludeQueryInRequestPath = false;
         options.GetLevel = static (context, _, fault) =>
             fault is not null || context.Response.StatusCode >= 500 ? Serilog.Events.LogEventLevel.Error

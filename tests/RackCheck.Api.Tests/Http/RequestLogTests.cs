@@ -16,7 +16,7 @@ public sealed class RequestLogTests : IDisposable
     private readonly WebApplicationFactory<Program> service;
 
     public RequestLogTests() => service = new Service().WithWebHostBuilder(builder => builder.ConfigureTestServices(services =>
-        services.AddSerilog(logger => logger.MinimumLevel.Debug().WriteTo.Sink(sink))));
+        services.AddSerilog((_, logger) => logger.MinimumLevel.Debug().WriteTo.Sink(sink), preserveStaticLogger: true)));
 
     private IEnumerable<LogEvent> Requests => sink.Events.Where(e => e.MessageTemplate.Text.StartsWith("HTTP {RequestMethod}", StringComparison.Ordinal));
 
