@@ -46,6 +46,15 @@ public sealed class NotPlacedTests : RuleTests<NotPlaced>
     }
 
     [Fact]
+    public void In_a_higher_cabinet_too()
+    {
+        // 47 units would hold the five on top, but right on the runners below; so 52, from 44 on.
+        var rack = Bay(42).With(Unit("tower", 38).At(1), Unit("gauge-pc", 4).At(39).On(SupportStyle.Runners), Unit("wave-pc", 5).On(SupportStyle.Runners));
+        var cured = Cured(rack, Only(rack));
+        Assert.Equal((52, 44), (cured.Cabinet!.HeightU, cured.Items[2].Position!.Unit));
+    }
+
+    [Fact]
     public void In_a_full_rack_a_higher_cabinet_is_the_first_remedy_and_another_rack_the_second()
     {
         var rack = Bay(42).With(Unit("tower", 42).At(1), Unit("wave-pc", 4));
