@@ -67,6 +67,8 @@ public static class Judge
         // The same holds of the setback given; that its item fouls a door there was said before.
         "depth.upright-position" => (error.MessageData.ContainsKey("second") && b.Rule == "depth.cabinet-too-shallow")
             || (error.MessageData.ContainsKey("item") && b.Rule is "depth.front-clearance" or "depth.rear-clearance" && b.MessageData["item"] == error.MessageData["item"]),
+        // The items that ask for the most depth are named; when they go, the next ones are, in a cabinet that was too shallow before.
+        "depth.cabinet-too-shallow" => b.Rule == error.Rule,
         // What is left of a run is a run of its own; and while two sets claim the same units, what stands on what is not said of both.
         "layout.runner-stack" => (b.Rule == error.Rule && SetsOf(b, rack).Contains(error.MessageData["item"].Text))
             || (b.Rule == "layout.overlap" && SetsOf(b, rack) is [_, _] pair && pair.Intersect(SetsOf(error, patched)).Any()),
