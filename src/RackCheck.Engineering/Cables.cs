@@ -55,4 +55,39 @@ public static class Cables
 
         return dropMvPerAM * (phases == 3 ? ThreePhaseFactor : 1) * lengthM * currentA / 1000;
     }
+
+    /// <summary>Drop of a section: the table's, else by resistance, <c>2 rho_70 / S</c>.</summary>
+    /// <param name="crossSectionMm2">Section of a line conductor S, mm2, over 0.</param>
+    /// <returns>Drop, mV/A/m, go and return.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">The section is not positive.</exception>
+    /// <remarks>Between and past the rows of the table: resistivity of IEC 60028 at 20 C, taken to 70 C. Class 2 conductors are within about 4 % of it; reactance, which counts past 16 mm2, is not in it.</remarks>
+    /// <example>2.5 mm2: 18, the table's; 8 mm2: 2 x 0.017241 x 1.1965 x 1000 / 8 = 5.157.</example>
+    public static double DropMvPerAM(double crossSectionMm2)
+    {
+        ArgumentOutOfRangeException.ThrowIfLessThanOrEqual(crossSectionMm2, 0);
+        return Find(crossSectionMm2)?.DropMvPerAM ?? 2000 * EarthConductors.CopperOhmMm2PerM * HotFactor / crossSectionMm2;
+    }
+
+    /// <summary>Drop as an outlet sees it, line to neutral: <c>(d/2) L (I + I_N)/1000</c>, as a share of the voltage.</summary>
+    /// <param name="dropMvPerAM">Drop d of the section, mV/A/m, go and return; half of it falls on each conductor.</param>
+    /// <param name="lengthM">Length of the cable L, m.</param>
+    /// <param name="lineA">Current of the line I, A.</param>
+    /// <param name="neutralA">Current of the neutral I_N, A: that of the line with a single phase, 0 with three phases alike.</param>
+    /// <param name="voltageV">Voltage line to neutral, V, over 0.</param>
+    /// <returns>Drop, percent.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">A negative value, or a voltage that is not positive.</exception>
+    /// <remarks>Single phase: the table's own. Three phases alike: half, which is 0.866 d line to line over root 3 times the voltage. In between the two drops add at most arithmetically, so it is the cautious end.</remarks>
+    /// <example>2.5 mm2, 18 m, 16 A and 16 A, 230 V: 9 x 18 x 32 / 1000 = 5.184 V, 2.254 %.</example>
+    public static double DropPercent(double dropMvPerAM, double lengthM, double lineA, double neutralA, double voltageV)
+    {
+        ArgumentOutOfRangeException.ThrowIfLessThan(dropMvPerAM, 0);
+        ArgumentOutOfRangeException.ThrowIfLessThan(lengthM, 0);
+        ArgumentOutOfRangeException.ThrowIfLessThan(lineA, 0);
+        ArgumentOutOfRangeException.ThrowIfLessThan(neutralA, 0);
+        ArgumentOutOfRangeException.ThrowIfLessThanOrEqual(voltageV, 0);
+        return dropMvPerAM / 2 * lengthM * (lineA + neutralA) / 1000 / voltageV * 100;
+    }
+
+    /// <summary>Resistance of copper at 70 C to that at 20 C: <c>(234.5 + 70)/(234.5 + 20)</c>.</summary>
+    public const double HotFactor = (234.5 + 70) / (234.5 + 20);
 }

@@ -169,6 +169,48 @@ public static class Sources
         "A power supply whose power factor is not given has about 0.95; a distribution unit is planned for 80 % of its rating.",
         SourceStanding.CommonPractice);
 
+    /// <summary>Protection of conductors against overload.</summary>
+    public static Source Iec60364Overload { get; } = new(
+        "IEC 60364-4-43 433.1",
+        "IEC 60364-4-43 433.1, coordination between conductors and overload protective devices: design current <= rated current of the device <= capacity of the conductor.",
+        SourceStanding.ValueFromMemory);
+
+    /// <summary>Greatest voltage drop.</summary>
+    public static Source Bs7671DropLimit { get; } = new(
+        "BS 7671 appendix 4, 6.4",
+        "BS 7671 appendix 4 section 6.4, voltage drop in consumers' installations: 3 % for lighting, 5 % for other uses. The lower one serves as early warning here, which is common practice.",
+        SourceStanding.SecondarySource);
+
+    /// <summary>Outlets that are switched on one after the other.</summary>
+    public static Source SequencingPractice { get; } = new(
+        "practice: sequencing",
+        "What comes on together after a break adds up its inrush; outlets that are switched from afar are switched on one after the other.",
+        SourceStanding.CommonPractice);
+
+    /// <summary>Two supplies for redundant equipment.</summary>
+    public static Source RedundancyPractice { get; } = new(
+        "practice: redundant cords",
+        "The cords of redundant equipment hang on different supplies, each carries its share, and with one supply lost the others carry all.",
+        SourceStanding.CommonPractice);
+
+    /// <summary>Run time of a battery at another load.</summary>
+    public static Source Peukert { get; } = new(
+        "Peukert",
+        "Peukert's law with exponent 1.15 for valve-regulated lead-acid batteries: run time t = t1 (P1/P)^1.15 from a time t1 given at a load P1. About +-30 % at run times of minutes.",
+        SourceStanding.ValueFromMemory);
+
+    /// <summary>Way of an earth lead.</summary>
+    public static Source EarthRoutePractice { get; } = new(
+        "practice: earth leads",
+        "The earth bar is at the foot of the cabinet, behind; a lead goes down beside the uprights and keeps some slack, and on slides as much more as they pull out.",
+        SourceStanding.CommonPractice);
+
+    /// <summary>Parts of a cabinet that are joined to earth.</summary>
+    public static Source BondingPractice { get; } = new(
+        "practice: bonding",
+        "One terminal of the earth bar for each stud, for the frame, each door, the side panels, a roof that bears fans, and the main conductor; one spare.",
+        SourceStanding.CommonPractice);
+
     /// <summary>Follows from the laws of alternating current alone.</summary>
     public static Source CircuitTheory { get; } = new(
         "circuit theory",

@@ -18,6 +18,10 @@ public static class Cautions
 
     private static readonly string[] Themes = ["layout", "depth", "load", "power", "cooling", "earthing", "cabling", "service", "delivery"];
 
+    /// <summary>With findings on power and earth.</summary>
+    public const string Electricity =
+        "Before anything is opened, replugged or wired: isolate it at the supply, lock it off and prove it dead; with two supplies isolate both, and mind that a UPS goes on feeding. Only a qualified person may do it, to the local wiring rules.";
+
     /// <summary>With findings whose cure moves equipment.</summary>
     public const string Handling =
         "Before equipment is moved: isolate its supply and prove it dead, keep the rack from tipping, and lift with two people or a lift aid what is heavy or above shoulder height.";

@@ -1,5 +1,6 @@
 using System.Text;
 using RackCheck.Model;
+using RackCheck.Rules.Remedies;
 
 namespace RackCheck.Rules;
 
@@ -36,8 +37,11 @@ public sealed class FindingDraft
     /// <summary>The arithmetic with the numbers put in.</summary>
     public string? Calculation { get; init; }
 
-    /// <summary>What cures it, best first.</summary>
+    /// <summary>What cures it, best first, where the rule itself is sure of it.</summary>
     public IReadOnlyList<Remedy> Remedies { get; init; } = [];
+
+    /// <summary>What might cure it, best first: the pipeline tries each when all findings stand, and offers what holds. Read late, and not at all while a cure is tried.</summary>
+    public IEnumerable<Cure>? Cures { get; init; }
 
     internal string RenderMessage()
     {

@@ -1,5 +1,6 @@
 using RackCheck.Model;
 using RackCheck.Rules.Canonical;
+using RackCheck.Rules.Remedies;
 using RackCheck.Rules.Survey;
 
 namespace RackCheck.Rules;
@@ -22,21 +23,17 @@ public sealed class RackChecker(RuleSet rules, Action<RuleDescriptor, Exception>
     public CheckReport Check(RackDescription description, CancellationToken cancellation = default)
     {
         var survey = new RackSurvey(description);
-        var findings = new List<Finding>();
         var notAssessed = new List<NotAssessed>();
-        var context = new RuleContext(survey, findings, notAssessed);
-        var policy = description.Policy?.Rules;
-
-        foreach (var rule in rules.RackRules)
-        {
-            cancellation.ThrowIfCancellationRequested();
-            Apply(rule, context, policy, findings, static (r, c, _) => ((Rule)r).Check(c));
-        }
+        var trials = new CureTrials();
+        var findings = new List<Finding>();
+        var context = new RuleContext(survey, findings, notAssessed, trials);
+        ApplyAll(context, findings, trials, cancellation);
+        trials.Resolve(description, findings, other => FindingsOf(other, cancellation));
 
         AcceptanceMarks.Mark(findings, description.Acceptances);
         foreach (var rule in rules.ReportRules)
         {
-            Apply(rule, context, policy, findings, static (r, c, f) => ((ReportRule)r).Check(c, f));
+            Apply(rule, context, description.Policy?.Rules, findings, trials, static (r, c, f) => ((ReportRule)r).Check(c, f));
         }
 
         findings.Sort(FindingOrder.Compare);
@@ -50,9 +47,27 @@ public sealed class RackChecker(RuleSet rules, Action<RuleDescriptor, Exception>
             Findings = findings,
             NotAssessed = notAssessed,
             Assumptions = survey.Assumptions,
-            Figures = new Figures { Space = survey.Occupancy.Figures, Depth = survey.Depth.Figures },
+            Figures = new Figures { Space = survey.Occupancy.Figures, Depth = survey.Depth.Figures, Power = survey.Power.Figures },
             Cautions = CautionsFor(findings),
         };
+    }
+
+    // What the rules find in a rack as a cure would make it: without cures of its own, or trying would have no end.
+    private List<Finding> FindingsOf(RackDescription description, CancellationToken cancellation)
+    {
+        var findings = new List<Finding>();
+        ApplyAll(new RuleContext(new RackSurvey(description), findings, [], null), findings, null, cancellation);
+        return findings;
+    }
+
+    private void ApplyAll(RuleContext context, List<Finding> findings, CureTrials? trials, CancellationToken cancellation)
+    {
+        var policy = context.Survey.Description.Policy?.Rules;
+        foreach (var rule in rules.RackRules)
+        {
+            cancellation.ThrowIfCancellationRequested();
+            Apply(rule, context, policy, findings, trials, static (r, c, _) => ((Rule)r).Check(c));
+        }
     }
 
 #pragma warning disable CA1031 // A rule that throws must not fail the request: what else was found still counts.
@@ -61,6 +76,7 @@ public sealed class RackChecker(RuleSet rules, Action<RuleDescriptor, Exception>
         RuleContext context,
         IReadOnlyDictionary<string, RulePolicy>? policy,
         List<Finding> findings,
+        CureTrials? trials,
         Action<RuleBase, RuleContext, List<Finding>> check)
     {
         var rulePolicy = policy?.GetValueOrDefault(rule.Descriptor.Id);
@@ -81,6 +97,7 @@ public sealed class RackChecker(RuleSet rules, Action<RuleDescriptor, Exception>
         catch (Exception fault)
         {
             findings.RemoveRange(before, findings.Count - before);
+            trials?.Drop(f => f.Rule == rule.Descriptor.Id);
             context.Fail();
             onRuleFault(rule.Descriptor, fault);
         }

@@ -1,6 +1,7 @@
 using System.Security.Cryptography;
 using System.Text;
 using RackCheck.Model;
+using RackCheck.Rules.Remedies;
 using RackCheck.Rules.Survey;
 
 namespace RackCheck.Rules;
@@ -10,13 +11,14 @@ public sealed class RuleContext
 {
     private readonly List<Finding> findings;
     private readonly List<NotAssessed> notAssessed;
+    private readonly CureTrials? trials;
     private RuleDescriptor descriptor = null!;
     private RulePolicy? policy;
     private List<string>? lacking;
     private string? lackingMessage;
 
-    internal RuleContext(RackSurvey survey, List<Finding> findings, List<NotAssessed> notAssessed) =>
-        (Survey, this.findings, this.notAssessed) = (survey, findings, notAssessed);
+    internal RuleContext(RackSurvey survey, List<Finding> findings, List<NotAssessed> notAssessed, CureTrials? trials) =>
+        (Survey, this.findings, this.notAssessed, this.trials) = (survey, findings, notAssessed, trials);
 
     /// <summary>The facts of the rack.</summary>
     public RackSurvey Survey { get; }
@@ -37,7 +39,7 @@ public sealed class RuleContext
             data[name] = value.Number is { } number ? Quantities.Round(number) : value;
         }
 
-        findings.Add(new Finding
+        var finding = new Finding
         {
             Rule = descriptor.Id,
             Fingerprint = Fingerprint(descriptor.Id, draft.Identity),
@@ -53,7 +55,12 @@ public sealed class RuleContext
             Calculation = draft.Calculation,
             Sources = descriptor.SourceKeys,
             Remedies = draft.Remedies,
-        });
+        };
+        findings.Add(finding);
+        if (draft.Cures is { } cures)
+        {
+            trials?.Add(finding, cures);
+        }
     }
 
     /// <summary>Says that a member of the description is absent without which the rule cannot be applied to all of the rack.</summary>

@@ -75,6 +75,27 @@ public static class Pointers
     /// <summary>Airflow direction of an item.</summary>
     public static IndexedPointer ItemAirflowDirection { get; } = new("/items/", "/airflow/direction");
 
+    /// <summary>Power factor of an item.</summary>
+    public static IndexedPointer ItemPowerFactor { get; } = new("/items/", "/power/powerFactor");
+
+    /// <summary>Rated power of an item.</summary>
+    public static IndexedPointer ItemRatedW { get; } = new("/items/", "/power/ratedW");
+
+    /// <summary>Plugs of an item.</summary>
+    public static IndexedPointer ItemPlugs { get; } = new("/items/", "/power/plugs");
+
+    /// <summary>Protective conductor current of an item.</summary>
+    public static IndexedPointer ItemLeakage { get; } = new("/items/", "/power/leakageMa");
+
+    /// <summary>Inrush of an item.</summary>
+    public static IndexedPointer ItemInrush { get; } = new("/items/", "/power/inrushA");
+
+    /// <summary>Heat of an item.</summary>
+    public static IndexedPointer ItemHeat { get; } = new("/items/", "/heatW");
+
+    /// <summary>A supply.</summary>
+    public static IndexedPointer Supply { get; } = new("/supplies/", "");
+
     /// <summary>A distribution unit.</summary>
     public static IndexedPointer DistributionUnit { get; } = new("/distributionUnits/", "");
 

@@ -1,4 +1,5 @@
 using RackCheck.Model;
+using RackCheck.Rules.Survey.Power;
 
 namespace RackCheck.Rules.Survey;
 
@@ -18,6 +19,7 @@ public sealed class RackSurvey
         (Cabinet, Items, Units) = Resolver.Resolve(description, assumptions);
         Occupancy = new Occupancy(Cabinet, Items, Units);
         Depth = new DepthSurvey(Cabinet, Items);
+        Power = new PowerTree(description, Items, assumptions);
         AssumeSetback(assumptions);
         assumptions.Sort((x, y) => PointerOrder.Instance.Compare(x.Pointer, y.Pointer));
         Assumptions = assumptions;
@@ -40,6 +42,9 @@ public sealed class RackSurvey
 
     /// <summary>Depths.</summary>
     public DepthSurvey Depth { get; }
+
+    /// <summary>Supplies, distribution units and cords.</summary>
+    public PowerTree Power { get; }
 
     /// <summary>Defaults taken, by pointer.</summary>
     public IReadOnlyList<Assumption> Assumptions { get; }
