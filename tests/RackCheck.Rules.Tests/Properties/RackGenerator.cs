@@ -223,7 +223,7 @@ public static class RackGenerator
         return at == self ? null : names[at];
     }
 
-    private static Gen<T> OneOf<T>(params T[] values) => Gen.Int[0, values.Length - 1].Select(i => values[i]);
+    internal static Gen<T> OneOf<T>(params T[] values) => Gen.Int[0, values.Length - 1].Select(i => values[i]);
 
     private static Gen<T?> Maybe<T>(Gen<T> some, bool few = false)
         where T : struct =>

@@ -5,7 +5,7 @@ namespace RackCheck.Rules.Survey.Power;
 /// <summary>
 /// Finds outlets for cords. Hard: the plug goes in, an outlet is used once, redundant cords hang on different supplies, the voltage is the
 /// item's. Wished, and given up step by step where it cannot be had: every breaker and rating kept also with a supply lost and under the
-/// design share; kept with a supply lost; kept in normal use. Even loads come of it by themselves, since each cord goes where the load is least.
+/// design share; kept with a supply lost; kept in normal use; the breakers of groups at least. Even loads come of it by themselves, since each cord goes where the load is least.
 /// </summary>
 /// <remarks>
 /// Largest first, each where least loaded; what finds no place pushes others aside; then a complete search with a bound. The answer hangs on
@@ -56,6 +56,7 @@ internal sealed partial class CordAssignment
         DesignShare,
         Failover,
         Ratings,
+        Breakers,
         Sockets,
     }
 
@@ -99,7 +100,7 @@ internal sealed partial class CordAssignment
         }
 
         var fallback = (int[])place.Clone();
-        foreach (var wish in (ReadOnlySpan<Wish>)[Wish.DesignShare, Wish.Failover, Wish.Ratings])
+        foreach (var wish in (ReadOnlySpan<Wish>)[Wish.DesignShare, Wish.Failover, Wish.Ratings, Wish.Breakers])
         {
             if (HasRoom(wish) && (Greedy(wish, push: true) || (wish != Wish.DesignShare && Complete(wish))))
             {
@@ -243,7 +244,7 @@ internal sealed partial class CordAssignment
             return false;
         }
 
-        for (var i = 0; i < lines; i++)
+        for (var i = 0; i < lines && wish != Wish.Breakers; i++)
         {
             if (!Holds(LineOf(to.LineNode, i, lines), normal, worst, wish) || !Holds(LineOf(to.SupplyNode, i, lines), normal, worst, wish))
             {
@@ -262,7 +263,7 @@ internal sealed partial class CordAssignment
         }
 
         ref var at = ref nodes[node];
-        return at.NormalA + normal <= at.For(wish) * Slack && (wish == Wish.Ratings || at.WorstA + worst <= at.LimitA * Slack);
+        return at.NormalA + normal <= at.For(wish) * Slack && (wish is Wish.Ratings or Wish.Breakers || at.WorstA + worst <= at.LimitA * Slack);
     }
 
     // A three-phase cord loads all lines of a unit or supply: the node of a line, whichever its group is on.

@@ -220,7 +220,7 @@ internal sealed partial class CordAssignment
                 groups += group.Line == line ? nodes[group.FlatIndex].For(wish) : 0;
             }
 
-            amperes += Math.Min(nodes[UnitNodeOf(tree, unit.Index, line)].For(wish), groups);
+            amperes += wish == Wish.Breakers ? groups : Math.Min(nodes[UnitNodeOf(tree, unit.Index, line)].For(wish), groups);
         }
 
         return amperes * unit.Supply.Source.VoltageV;
