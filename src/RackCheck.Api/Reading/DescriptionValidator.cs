@@ -28,6 +28,8 @@ public sealed class DescriptionValidator : AbstractValidator<RackDescription>
         RuleFor(d => d).Custom(ItemsAreWhole);
         RuleFor(d => d).Custom(SuppliesAreThere);
         RuleFor(d => d).Custom(ConnectionsPointSomewhere);
+        RuleFor(d => d).Custom(PowerRelations.LinesAreThere);
+        RuleFor(d => d).Custom(PowerRelations.FeedsAreATree);
         RuleFor(d => d).Custom(PolicyIsAllowed);
         RuleFor(d => d).Custom(AcceptancesAreAllowed);
     }
@@ -283,6 +285,7 @@ public sealed class DescriptionValidator : AbstractValidator<RackDescription>
         return index;
     }
 
-    private static void Fail(ValidationContext<RackDescription> context, string pointer, string code, string detail) =>
+    /// <summary>Notes a failure.</summary>
+    internal static void Fail(ValidationContext<RackDescription> context, string pointer, string code, string detail) =>
         context.AddFailure(new ValidationFailure(pointer, detail) { ErrorCode = code });
 }

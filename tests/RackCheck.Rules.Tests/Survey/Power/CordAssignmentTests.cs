@@ -83,7 +83,8 @@ public sealed class CordAssignmentTests
             rack =>
             {
                 var tree = PowerRacks.Tree(rack);
-                if (tree.Groups.Any(g => g.Load.WorstA > 0.8 * (g.BreakerA ?? 1e9)) || tree.Units.Any(u => u.Lines.Any(l => l.WorstA > 0.8 * u.RatedA))
+                // Where a limit stops a move is for the assignment to say, and so is what a redundant cord may come to carry.
+                if (tree.Cords.Any(c => c.IsRedundant) || tree.Groups.Any(g => g.Load.WorstA > 0.8 * (g.BreakerA ?? 1e9)) || tree.Units.Any(u => u.Lines.Any(l => l.WorstA > 0.8 * u.RatedA))
                     || tree.Supplies.Any(s => s.Lines.Any(l => l.WorstA > 0.8 * s.RatedA)))
                 {
                     return;

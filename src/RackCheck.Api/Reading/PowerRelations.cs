@@ -1,0 +1,110 @@
+using FluentValidation;
+using RackCheck.Model;
+using RackCheck.Rules.Survey.Power;
+using static System.FormattableString;
+
+namespace RackCheck.Api.Reading;
+
+/// <summary>What supplies, distribution units, cords and uninterruptible power supplies have to do with each other: lines that are there, and no ring.</summary>
+internal static class PowerRelations
+{
+    /// <summary>Finds outlet groups and cords on lines that their supply does not have.</summary>
+    public static void LinesAreThere(RackDescription description, ValidationContext<RackDescription> context)
+    {
+        var units = description.DistributionUnits;
+        for (var i = 0; i < units?.Count; i++)
+        {
+            if (units[i] is not { Groups: { } groups } unit || SupplyOf(description, unit) is not { Phases: 1 } supply)
+            {
+                continue;
+            }
+
+            for (var g = 0; g < groups.Count; g++)
+            {
+                if (groups[g]?.Phase is Phase.L2 or Phase.L3)
+                {
+                    DescriptionValidator.Fail(
+                        context, Invariant($"/distributionUnits/{i}/groups/{g}/phase"), FaultCodes.Inconsistent, $"Supply {supply.Id} has one phase: a group on it hangs on L1.");
+                }
+            }
+        }
+
+        for (var i = 0; i < description.Connections?.Count; i++)
+        {
+            if (description.Connections[i] is { Item: { } item, Unit: { } unitId } connection
+                && PlugOf(description, item, connection.Plug ?? 0) is { } plug && PlugFit.IsThreePhase(plug)
+                && units?.FirstOrDefault(u => u?.Id == unitId) is { } unit && SupplyOf(description, unit) is { } supply && !HasThreePhases(description, supply))
+            {
+                DescriptionValidator.Fail(
+                    context, Invariant($"/connections/{i}/group"), FaultCodes.Inconsistent, $"A plug for three phases cannot hang on supply {supply.Id}, which has one.");
+            }
+        }
+    }
+
+    /// <summary>Finds distribution units that two uninterruptible power supplies feed, and any that feeds what feeds it.</summary>
+    public static void FeedsAreATree(RackDescription description, ValidationContext<RackDescription> context)
+    {
+        var fedBy = new Dictionary<string, int>(StringComparer.Ordinal);
+        var items = description.Items;
+        for (var i = 0; i < items?.Count; i++)
+        {
+            for (var f = 0; f < items[i]?.Ups?.Feeds?.Count; f++)
+            {
+                if (items[i].Ups!.Feeds![f] is not { } unit)
+                {
+                    continue;
+                }
+
+                if (!fedBy.TryAdd(unit, i))
+                {
+                    DescriptionValidator.Fail(context, Invariant($"/items/{i}/ups/feeds/{f}"), FaultCodes.Inconsistent, $"Distribution unit {unit} is fed by {items[fedBy[unit]].Id} already.");
+                }
+            }
+        }
+
+        if (fedBy.Count > 0 && description.Connections is { Count: > 0 })
+        {
+            FindRings(description, fedBy, context);
+        }
+    }
+
+    // From each UPS up the way that its power comes: its cords' units, and what feeds those.
+    private static void FindRings(RackDescription description, Dictionary<string, int> fedBy, ValidationContext<RackDescription> context)
+    {
+        foreach (var ups in fedBy.Values.Distinct())
+        {
+            var seen = new HashSet<int>();
+            var next = new Stack<int>([ups]);
+            var ring = false;
+            while (!ring && next.TryPop(out var at))
+            {
+                foreach (var unit in description.Connections!.Where(c => c?.Item is { } item && item == description.Items[at].Id).Select(c => c.Unit))
+                {
+                    if (unit is not null && fedBy.TryGetValue(unit, out var above))
+                    {
+                        ring |= above == ups;
+                        if (seen.Add(above))
+                        {
+                            next.Push(above);
+                        }
+                    }
+                }
+            }
+
+            if (ring)
+            {
+                DescriptionValidator.Fail(context, Invariant($"/items/{ups}/ups/feeds"), FaultCodes.Inconsistent, $"{description.Items[ups].Id} feeds what feeds it: a ring.");
+            }
+        }
+    }
+
+    private static Supply? SupplyOf(RackDescription description, DistributionUnit unit) =>
+        description.Supplies?.FirstOrDefault(s => s?.Id is { } id && id == unit.Supply);
+
+    private static bool HasThreePhases(RackDescription description, Supply supply) =>
+        supply.Phases == 3
+        || (supply.Phases is null && description.DistributionUnits!.Any(u => u?.Supply == supply.Id && u.Groups?.Any(g => g?.Phase is Phase.L2 or Phase.L3) == true));
+
+    private static ConnectorCode? PlugOf(RackDescription description, string item, int plug) =>
+        description.Items?.FirstOrDefault(i => i?.Id == item)?.Power?.Plugs is { } plugs && plug < plugs.Count ? plugs[plug] : null;
+}

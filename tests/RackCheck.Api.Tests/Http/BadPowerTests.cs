@@ -1,0 +1,90 @@
+namespace RackCheck.Api.Tests.Http;
+
+/// <summary>Power that cannot be as it is described: a problem with a pointer, where a rack that could be and is wrong gets findings.</summary>
+public sealed class BadPowerTests(Service service) : IClassFixture<Service>
+{
+    private const string Supplies = """ "supplies": [ { "id": "A", "voltageV": 230, "phases": 1, "ratedA": 16 }, { "id": "B", "voltageV": 230, "phases": 3, "ratedA": 32 } ] """;
+
+    private const string Units = """
+         "distributionUnits": [
+           { "id": "a", "supply": "A", "ratedA": 16, "groups": [ { "id": "g", "outlets": [ { "socket": "C13", "count": 4 }, { "socket": "C19", "count": 1 } ] } ] },
+           { "id": "b", "supply": "B", "ratedA": 16, "groups": [ { "id": "g", "phase": "L2", "outlets": [ { "socket": "C13", "count": 4 } ] } ] } ]
+        """;
+
+    private const string Items = """
+         "items": [
+           { "id": "one", "heightU": 2, "power": { "plugs": [ "C14" ] }, "ups": { "feeds": [ "b" ] } },
+           { "id": "two", "heightU": 2, "power": { "plugs": [ "C14", "IEC60309-16A-3P" ] } } ]
+        """;
+
+    [Theory]
+    [InlineData(""" "supply": "none", "ratedA": 16 """, "/distributionUnits/0/supply", "unknown-id")]
+    [InlineData(""" "supply": "A", "ratedA": 0 """, "/distributionUnits/0/ratedA", "out-of-range")]
+    [InlineData(""" "ratedA": 16 """, "/distributionUnits/0/supply", "missing-member")]
+    public async Task A_unit_has_a_supply_that_is_there_and_a_rating(string members, string pointer, string code) =>
+        await Refused(Rack(units: $$""" "distributionUnits": [ { "id": "a", {{members}}, "groups": [ { "id": "g", "outlets": [ { "socket": "C13", "count": 4 } ] } ] } ] """, items: """ "items": [] """), pointer, code);
+
+    [Theory]
+    [InlineData(""" "outlets": [] """, "/distributionUnits/0/groups/0/outlets", "wrong-count")]
+    [InlineData(""" "outlets": [ { "socket": "C13", "count": 0 } ] """, "/distributionUnits/0/groups/0/outlets/0/count", "out-of-range")]
+    [InlineData(""" "phase": "L2", "outlets": [ { "socket": "C13", "count": 1 } ] """, "/distributionUnits/0/groups/0/phase", "inconsistent")]
+    [InlineData(""" "phase": "L4", "outlets": [ { "socket": "C13", "count": 1 } ] """, "/distributionUnits/0/groups/0/phase", "unknown-value")]
+    [InlineData(""" "breakerA": -1, "outlets": [ { "socket": "C13", "count": 1 } ] """, "/distributionUnits/0/groups/0/breakerA", "out-of-range")]
+    public async Task A_group_has_outlets_on_a_line_of_its_supply(string members, string pointer, string code) =>
+        await Refused(Rack(units: $$""" "distributionUnits": [ { "id": "a", "supply": "A", "ratedA": 16, "groups": [ { "id": "g", {{members}} } ] } ] """, items: """ "items": [] """), pointer, code);
+
+    [Theory]
+    [InlineData(""" "powerFactor": 0 """, "/items/0/power/powerFactor", "out-of-range")]
+    [InlineData(""" "powerFactor": 1.01 """, "/items/0/power/powerFactor", "out-of-range")]
+    [InlineData(""" "ratedW": -1 """, "/items/0/power/ratedW", "out-of-range")]
+    [InlineData(""" "plugs": [ "C12" ] """, "/items/0/power/plugs/0", "unknown-value")]
+    [InlineData(""" "voltageV": 0 """, "/items/0/power/voltageV", "out-of-range")]
+    public async Task An_item_draws_what_can_be(string members, string pointer, string code) =>
+        await Refused(Rack(items: $$""" "items": [ { "id": "one", "heightU": 2, "power": { {{members}} } } ] """), pointer, code);
+
+    [Theory]
+    [InlineData(""" { "item": "two", "plug": 1, "unit": "a", "group": "g" } """, "/connections/0/group", "inconsistent")] // three phases on one
+    [InlineData(""" { "item": "two", "plug": 2, "unit": "a", "group": "g" } """, "/connections/0/plug", "unknown-id")]
+    [InlineData(""" { "item": "two", "unit": "a", "group": "h" } """, "/connections/0/group", "unknown-id")]
+    [InlineData(""" { "item": "two", "unit": "c", "group": "g" } """, "/connections/0/unit", "unknown-id")]
+    [InlineData(""" { "item": "one", "unit": "b", "group": "g" } """, "/items/0/ups/feeds", "inconsistent")] // a ring of one
+    public async Task A_cord_hangs_on_a_group_that_it_can_hang_on(string connection, string pointer, string code) =>
+        await Refused(Rack(more: $$""", "connections": [ {{connection}} ] """), pointer, code);
+
+    [Fact]
+    public async Task A_ring_of_two_is_found_and_a_chain_is_none()
+    {
+        const string Two = """
+             "items": [
+               { "id": "one", "heightU": 2, "power": { "plugs": [ "C14" ] }, "ups": { "feeds": [ "b" ] } },
+               { "id": "two", "heightU": 2, "power": { "plugs": [ "C14" ] }, "ups": { "feeds": [ "a" ] } } ]
+            """;
+        const string Chain = """ { "item": "two", "unit": "b", "group": "g" } """;
+        Assert.Equal(200, (await service.PostAsync(Rack(items: Two, more: $$""", "connections": [ {{Chain}} ] """))).Status);
+        await Refused(Rack(items: Two, more: $$""", "connections": [ {{Chain}}, { "item": "one", "unit": "a", "group": "g" } ] """), "/items/0/ups/feeds", "inconsistent");
+    }
+
+    [Fact]
+    public async Task A_unit_is_fed_once() =>
+        await Refused(
+            Rack(items: """ "items": [ { "id": "one", "heightU": 2, "ups": { "feeds": [ "b" ] } }, { "id": "two", "heightU": 2, "ups": { "feeds": [ "a", "b" ] } } ] """),
+            "/items/1/ups/feeds/1",
+            "inconsistent");
+
+    [Fact]
+    public async Task A_supply_has_one_phase_or_three() =>
+        await Refused(
+            """{ "cabinet": { "heightU": 12, "widthMm": 600, "depthMm": 800 }, "items": [], "supplies": [ { "id": "A", "voltageV": 230, "phases": 2, "ratedA": 16 } ] }""",
+            "/supplies/0/phases",
+            "out-of-range");
+
+    private static string Rack(string supplies = Supplies, string units = Units, string items = Items, string more = "") =>
+        $$"""{ "cabinet": { "heightU": 12, "widthMm": 600, "depthMm": 800 }, {{items}}, {{supplies}}, {{units}} {{more}} }""";
+
+    private async Task Refused(string body, string pointer, string code)
+    {
+        var answer = await service.PostAsync(body);
+        answer.IsProblem(422);
+        Assert.Contains((pointer, code), answer.Faults);
+    }
+}
