@@ -1,3 +1,5 @@
+using System.Text.Json.Serialization;
+
 namespace RackCheck.Model;
 
 /// <summary>The answer to a check.</summary>
@@ -75,6 +77,13 @@ public sealed record Finding
 
     /// <summary>Made of the rule and the ids concerned, not of indices: it outlives a reordering.</summary>
     public required string Fingerprint { get; init; }
+
+    /// <summary>
+    /// What the defect is known by when two reports are compared; not part of the answer. The fingerprint, except where a rule names the
+    /// worst of several: when that one goes and the next is named, the defect is the same.
+    /// </summary>
+    [JsonIgnore]
+    public string? Root { get; init; }
 
     /// <summary>How grave it is.</summary>
     public required Severity Severity { get; init; }

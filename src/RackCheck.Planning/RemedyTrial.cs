@@ -1,5 +1,6 @@
 using RackCheck.Model;
 using RackCheck.Rules;
+using RackCheck.Rules.Remedies;
 
 namespace RackCheck.Planning;
 
@@ -43,16 +44,7 @@ internal sealed class RemedyTrial(RackChecker checker)
         return (patched, checker.Check(patched, cancellation));
     }
 
-    /// <summary>Whether a finding is gone after its remedy and no error is there that was not there before.</summary>
-    /// <param name="finding">The finding.</param>
-    /// <param name="before">The report that it is in.</param>
-    /// <param name="after">The report after the remedy.</param>
-    /// <returns>Whether the remedy helps.</returns>
+    /// <summary>Whether a change helps a finding: it is gone, and no error is new.</summary>
     public static bool Helps(Finding finding, CheckReport before, CheckReport after) =>
-        !after.Findings.Any(f => f.Rule == finding.Rule && f.Fingerprint == finding.Fingerprint)
-        && Errors(after).IsSubsetOf(Errors(before));
-
-    // Errors that are accepted count too: a step must not bring one that only happens to be accepted.
-    private static HashSet<(string Rule, string Fingerprint)> Errors(CheckReport report) =>
-        [.. report.Findings.Where(f => f.Severity == Severity.Error).Select(f => (f.Rule, f.Fingerprint))];
+        CureTrials.Helps(finding, CureTrials.Errors(before.Findings), after.Findings);
 }

@@ -19,6 +19,9 @@ public sealed class FindingDraft
     /// <summary>Ids concerned, in an order that does not hang on the order of items: with the rule they make the fingerprint.</summary>
     public required IReadOnlyList<string> Identity { get; init; }
 
+    /// <summary>What it is known by when two reports are compared, where that is not its rule and ids: rules that name the worst of several, or one fact from two sides, give what those share.</summary>
+    public string? Root { get; init; }
+
     /// <summary>Places in the request; the first is the culprit.</summary>
     public required IReadOnlyList<string> Pointers { get; init; }
 

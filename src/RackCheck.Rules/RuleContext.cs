@@ -39,10 +39,12 @@ public sealed class RuleContext
             data[name] = value.Number is { } number ? Quantities.Round(number) : value;
         }
 
+        var fingerprint = Fingerprint(descriptor.Id, draft.Identity);
         var finding = new Finding
         {
             Rule = descriptor.Id,
-            Fingerprint = Fingerprint(descriptor.Id, draft.Identity),
+            Fingerprint = fingerprint,
+            Root = draft.Root is { } root ? Fingerprint("", [root]) : fingerprint,
             Severity = SeverityOf(draft.Severity ?? descriptor.Severity),
             Safety = descriptor.Safety,
             Subject = draft.Subject,

@@ -3,7 +3,7 @@ using RackCheck.Model;
 namespace RackCheck.Rules.Remedies;
 
 /// <summary>Tries the cures of a report's findings, each by a check of the rack as it would be, and makes remedies of those that hold.</summary>
-internal sealed class CureTrials
+public sealed class CureTrials
 {
     /// <summary>Most remedies that a finding offers.</summary>
     public const int MostRemedies = 3;
@@ -14,16 +14,16 @@ internal sealed class CureTrials
     private readonly List<(Finding Finding, IEnumerable<Cure> Cures)> pending = [];
 
     /// <summary>Notes the cures of a finding.</summary>
-    public void Add(Finding finding, IEnumerable<Cure> cures) => pending.Add((finding, cures));
+    internal void Add(Finding finding, IEnumerable<Cure> cures) => pending.Add((finding, cures));
 
     /// <summary>Forgets the cures of findings that do not stand.</summary>
-    public void Drop(Predicate<Finding> gone) => pending.RemoveAll(p => gone(p.Finding));
+    internal void Drop(Predicate<Finding> gone) => pending.RemoveAll(p => gone(p.Finding));
 
     /// <summary>Tries what was noted, and puts the remedies into the findings.</summary>
     /// <param name="description">The description.</param>
     /// <param name="findings">All findings of it; those with remedies are replaced.</param>
     /// <param name="check">The findings of another description.</param>
-    public void Resolve(RackDescription description, List<Finding> findings, Func<RackDescription, List<Finding>> check)
+    internal void Resolve(RackDescription description, List<Finding> findings, Func<RackDescription, List<Finding>> check)
     {
         if (pending.Count == 0)
         {
@@ -36,26 +36,30 @@ internal sealed class CureTrials
         // The gravest first: where the trials run out, it is warnings that go without.
         foreach (var (finding, cures) in pending.OrderBy(p => p.Finding.Severity))
         {
+            if (left == 0)
+            {
+                break;
+            }
+
             List<Remedy> remedies = [.. finding.Remedies];
             var kinds = new List<string>();
             foreach (var cure in cures)
             {
-                if (remedies.Count >= MostRemedies || left == 0)
-                {
-                    break;
-                }
-
                 if (cure.Kind is not null && kinds.Contains(cure.Kind))
                 {
                     continue;
                 }
 
                 left--;
-                var after = check(cure.After);
-                if (!after.Exists(f => f.Rule == finding.Rule && f.Fingerprint == finding.Fingerprint) && Errors(after).IsSubsetOf(before))
+                if (Helps(finding, before, check(cure.After)))
                 {
                     remedies.Add(new Remedy { Title = cure.Title, Patch = DescriptionDiff.Patch(description, cure.After) });
                     kinds.Add(cure.Kind ?? "");
+                }
+
+                if (remedies.Count >= MostRemedies || left == 0)
+                {
+                    break;
                 }
             }
 
@@ -63,6 +67,17 @@ internal sealed class CureTrials
         }
     }
 
-    private static HashSet<(string Rule, string Fingerprint)> Errors(List<Finding> findings) =>
-        [.. findings.Where(f => f.Severity == Severity.Error).Select(f => (f.Rule, f.Fingerprint))];
+    /// <summary>Whether a change of the rack helps: the finding is gone, at any severity, and no error is there that was not before.</summary>
+    /// <param name="finding">The finding.</param>
+    /// <param name="errorsBefore">Errors of the rack as it is.</param>
+    /// <param name="after">Findings of the rack as it would be.</param>
+    /// <returns>Whether it does.</returns>
+    /// <remarks>Errors that are accepted count too: a change must not bring one that only happens to be accepted.</remarks>
+    public static bool Helps(Finding finding, IReadOnlySet<string> errorsBefore, IReadOnlyList<Finding> after) =>
+        !after.Any(f => f.Root == finding.Root) && after.All(f => f.Severity != Severity.Error || errorsBefore.Contains(f.Root!));
+
+    /// <summary>What the errors among findings are known by.</summary>
+    /// <param name="findings">The findings.</param>
+    /// <returns>Their roots.</returns>
+    public static HashSet<string> Errors(IEnumerable<Finding> findings) => [.. findings.Where(f => f.Severity == Severity.Error).Select(f => f.Root!)];
 }

@@ -39,7 +39,8 @@ public static class PowerCures
             .Concat(unit is null || isFull ? [] : AddUnits(survey, unit, cords))
             .Concat(Enlarge(survey, supply, cords))
             .Concat(AddSupplies(survey, supply, unit, cords))
-            .Concat(TakeOut(survey, supply, unit, group, cords));
+            .Concat(TakeOut(survey, 0.8 * supply.Source.VoltageV * (group?.ContinuousA ?? (unit?.ContinuousA ?? supply.ContinuousA) * supply.Lines.Count), cords))
+            .Concat(TakeOut(survey, 0.8 * survey.Power.Supplies.Sum(s => s.Source.VoltageV * s.ContinuousA * s.Lines.Count), survey.Power.Cords));
     }
 
     /// <summary>Plugs cords into other outlets, one or as many as it takes: those whose place the caller gave.</summary>
@@ -100,33 +101,31 @@ public static class PowerCures
         }
     }
 
-    /// <summary>Takes equipment out of the rack, the largest first, until the rest is within the design share.</summary>
+    /// <summary>Takes equipment out of the rack, the largest first, until what is left is small enough; in the end all that hangs on these cords.</summary>
     /// <param name="survey">The facts.</param>
-    /// <param name="supply">The supply.</param>
-    /// <param name="unit">The unit; null for the supply itself.</param>
-    /// <param name="group">The outlet group; null for all of the unit.</param>
-    /// <param name="cords">What hangs on it.</param>
-    /// <returns>Cures, at most a few.</returns>
-    public static IEnumerable<Cure> TakeOut(RackSurvey survey, SupplyNode supply, UnitNode? unit, GroupNode? group, IReadOnlyList<Cord> cords)
+    /// <param name="limitVa">What may be left, VA.</param>
+    /// <param name="cords">The cords of the equipment.</param>
+    /// <returns>Cures, at most three.</returns>
+    public static IEnumerable<Cure> TakeOut(RackSurvey survey, double limitVa, IReadOnlyList<Cord> cords)
     {
-        var limitVa = 0.8 * supply.Source.VoltageV * (group?.ContinuousA ?? (unit?.ContinuousA ?? supply.ContinuousA) * supply.Lines.Count);
-        var load = cords.Sum(c => c.WorstVoltAmperes);
-        var items = cords.Where(c => c.Item.Item!.Ups is null).GroupBy(c => c.Item.Id, StringComparer.Ordinal)
+        var items = cords.GroupBy(c => c.Item.Id, StringComparer.Ordinal)
             .Select(g => (Id: g.Key, Va: g.Sum(c => c.WorstVoltAmperes)))
             .OrderByDescending(i => i.Va).ThenBy(i => i.Id, StringComparer.Ordinal).ToArray();
-        var left = MostMoves;
-        for (var count = 1; count <= items.Length && left > 0; count++)
+        var load = items.Sum(i => i.Va);
+        var least = 0;
+        while (least < items.Length && (load > limitVa || least == 0))
         {
-            load -= items[count - 1].Va;
-            if (load <= limitVa || count == items.Length)
-            {
-                left--;
-                var ids = items.Take(count).Select(i => i.Id).Order(StringComparer.Ordinal).ToArray();
-                yield return new Cure(
-                    $"Take {string.Join(" and ", ids)} out of this rack, for another one",
-                    Freed(survey.Description, cords).WithoutItems(ids),
-                    nameof(TakeOut));
-            }
+            load -= items[least++].Va;
+        }
+
+        // Where lines are loaded unevenly more has to go than the sum says; and in the end all of it.
+        foreach (var count in new[] { least, (least + items.Length) / 2, items.Length }.Where(c => c > 0).Distinct())
+        {
+            var ids = items.Take(count).Select(i => i.Id).Order(StringComparer.Ordinal).ToArray();
+            yield return new Cure(
+                $"Take {string.Join(" and ", ids)} out of this rack, for another one",
+                Freed(survey.Description, cords).WithoutItems(ids),
+                nameof(TakeOut));
         }
     }
 

@@ -61,14 +61,13 @@ public static class Judge
     /// <summary>
     /// Whether an error is new. It is not where it stood before; nor where its rule names the worst of several only, and what it now names stood behind that.
     /// </summary>
-    public static bool IsNew(Finding error, RackDescription patched, CheckReport before, RackDescription rack) => !before.Findings.Any(b => IsSame(b, error) || error.Rule switch
+    public static bool IsNew(Finding error, RackDescription patched, CheckReport before, RackDescription rack) => !before.Findings.Any(b => b.Root == error.Root || error.Rule switch
     {
-        // Where a single item is too deep for any setback that alone is named; a pair in conflict behind it comes forward when it goes.
-        // The same holds of the setback given; that its item fouls a door there was said before.
-        "depth.upright-position" => (error.MessageData.ContainsKey("second") && b.Rule == "depth.cabinet-too-shallow")
-            || (error.MessageData.ContainsKey("item") && b.Rule is "depth.front-clearance" or "depth.rear-clearance" && b.MessageData["item"] == error.MessageData["item"]),
-        // The items that ask for the most depth are named; when they go, the next ones are, in a cabinet that was too shallow before.
-        "depth.cabinet-too-shallow" => b.Rule == error.Rule,
+        // Of the items that the setback given does not serve the worst is named; that it fouls a door was said before.
+        "depth.upright-position" => error.MessageData.ContainsKey("item") && b.Rule is "depth.front-clearance" or "depth.rear-clearance" && b.MessageData["item"] == error.MessageData["item"],
+        // What is more than the units can carry overloads one or the other, whichever the assignment puts it on; and a cord that found no outlet
+        // loads the one that another leaves.
+        "power.unit-loading" or "power.supply-loading" => b is { Severity: Severity.Error, Rule: "power.unit-loading" or "power.supply-loading" or "power.no-source" },
         // What is left of a run is a run of its own; and while two sets claim the same units, what stands on what is not said of both.
         "layout.runner-stack" => (b.Rule == error.Rule && SetsOf(b, rack).Contains(error.MessageData["item"].Text))
             || (b.Rule == "layout.overlap" && SetsOf(b, rack) is [_, _] pair && pair.Intersect(SetsOf(error, patched)).Any()),

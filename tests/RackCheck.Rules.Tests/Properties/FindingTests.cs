@@ -11,7 +11,7 @@ public sealed class FindingTests
 {
     [Fact]
     public void Every_finding_of_every_rack_is_whole() =>
-        RackGenerator.Racks.Sample(
+        RackGenerator.AllRacks.Sample(
             rack =>
             {
                 var request = JsonSerializer.SerializeToNode(rack, ContractJson.Default.RackDescription)!;
@@ -22,7 +22,7 @@ public sealed class FindingTests
 
     [Fact]
     public void No_two_findings_of_a_rack_have_the_same_fingerprint() =>
-        RackGenerator.Racks.Sample(
+        RackGenerator.AllRacks.Sample(
             rack =>
             {
                 var findings = Judge.Checker.Check(rack).Findings;
@@ -48,7 +48,7 @@ public sealed class FindingTests
 
     [Fact]
     public void What_is_lacking_is_not_there() =>
-        RackGenerator.Racks.Sample(
+        RackGenerator.AllRacks.Sample(
             rack =>
             {
                 var request = JsonSerializer.SerializeToNode(rack, ContractJson.Default.RackDescription)!;

@@ -154,9 +154,12 @@ public static class RackGenerator
         from limits in Maybe(LimitPolicies, few: true)
         select Assemble(cabinet, slots, tidy, topDown, units, names, limits);
 
+    /// <summary>Those and racks that are wired besides.</summary>
+    public static Gen<RackDescription> AllRacks => Gen.OneOf(Racks, WiredRacks.All);
+
     /// <summary>Racks with acceptances, severities of the caller's own and rules switched off besides.</summary>
     public static Gen<RackDescription> RacksWithWishes { get; } =
-        from rack in Racks
+        from rack in AllRacks
         from rules in OneOf([.. RuleSet.Default.All.Select(r => r.Descriptor.Id)]).Array[0, 4]
         from severity in OneOf(PolicySeverity.Error, PolicySeverity.Warning, PolicySeverity.Advice, PolicySeverity.Off)
         from places in Gen.Int[0, 12].Array[0, 4]
@@ -225,11 +228,11 @@ public static class RackGenerator
 
     internal static Gen<T> OneOf<T>(params T[] values) => Gen.Int[0, values.Length - 1].Select(i => values[i]);
 
-    private static Gen<T?> Maybe<T>(Gen<T> some, bool few = false)
+    internal static Gen<T?> Maybe<T>(Gen<T> some, bool few = false)
         where T : struct =>
         Gen.Frequency((few ? 1 : 3, some.Select(x => (T?)x)), (few ? 3 : 1, Gen.Const((T?)null)));
 
-    private static Gen<T?> Maybe<T>(Gen<T> some, bool few = false, T? none = null)
+    internal static Gen<T?> Maybe<T>(Gen<T> some, bool few = false, T? none = null)
         where T : class =>
         Gen.Frequency((few ? 1 : 3, some.Select(x => (T?)x)), (few ? 3 : 1, Gen.Const(none)));
 

@@ -11,7 +11,7 @@ public sealed class RemedyLoopPropertyTests
 
     [Fact]
     public void The_loop_comes_to_rest_with_fewer_errors_at_each_step_and_does_nothing_more_when_run_again() =>
-        RackGenerator.Racks.Sample(
+        RackGenerator.AllRacks.Sample(
             rack =>
             {
                 var errors = Judge.Errors(Judge.Checker.Check(rack)).Count();
@@ -26,7 +26,7 @@ public sealed class RemedyLoopPropertyTests
 
     [Fact]
     public void Where_the_loop_rests_with_errors_each_has_no_remedy_that_keeps_to_its_own() =>
-        RackGenerator.Racks.Sample(
+        RackGenerator.AllRacks.Sample(
             rack =>
             {
                 var run = Loop.Run(rack);

@@ -9,7 +9,7 @@ public sealed class RemedyTests
 {
     [Fact]
     public void The_first_remedy_of_every_finding_clears_it_and_brings_no_error() =>
-        RackGenerator.Racks.Sample(
+        RackGenerator.AllRacks.Sample(
             rack =>
             {
                 var report = Judge.Checker.Check(rack);
@@ -25,7 +25,7 @@ public sealed class RemedyTests
 
     [Fact]
     public void Every_further_remedy_of_every_error_does_so_too() =>
-        RackGenerator.Racks.Sample(
+        RackGenerator.AllRacks.Sample(
             rack =>
             {
                 var report = Judge.Checker.Check(rack);
@@ -41,7 +41,7 @@ public sealed class RemedyTests
 
     [Fact]
     public void Every_error_has_a_remedy_unless_for_a_reason() =>
-        RackGenerator.Racks.Sample(
+        RackGenerator.AllRacks.Sample(
             rack =>
             {
                 foreach (var error in Judge.Errors(Judge.Checker.Check(rack)).Where(e => e.Remedies.Count == 0))
