@@ -14,6 +14,7 @@ namespace RackCheck.Benchmarks;
 public class CheckBenchmarks
 {
     private readonly RackDescription rack = Racks.Sound30;
+    private readonly RackDescription cords30Unwired = Racks.Cords30 with { DistributionUnits = null };
     private readonly RackChecker checker = new(RuleSet.Default, (rule, fault) => throw new InvalidOperationException(rule.Id, fault));
     private readonly DescriptionReader reader = new(new DescriptionValidator(RuleSet.Default));
     private readonly byte[] json = JsonSerializer.SerializeToUtf8Bytes(Racks.Sound30, ContractJson.Default.RackDescription);
@@ -37,6 +38,18 @@ public class CheckBenchmarks
     /// <summary>The survey alone.</summary>
     [Benchmark]
     public RackSurvey Survey() => new(rack);
+
+    /// <summary>The survey of the usual rack of 30 cords; less that of the same without units it is the power tree and the assignment.</summary>
+    [Benchmark]
+    public RackSurvey Cords30() => new(Racks.Cords30);
+
+    /// <summary>The same without distribution units.</summary>
+    [Benchmark]
+    public RackSurvey Cords30Unwired() => new(cords30Unwired);
+
+    /// <summary>The survey of 40 cords that only just fit.</summary>
+    [Benchmark]
+    public RackSurvey Cords40Tight() => new(Racks.Cords40Tight);
 
     /// <summary>The digest alone.</summary>
     [Benchmark]

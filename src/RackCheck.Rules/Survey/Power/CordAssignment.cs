@@ -14,8 +14,8 @@ namespace RackCheck.Rules.Survey.Power;
 internal sealed partial class CordAssignment
 {
     // Steps of the complete search for one wish, and of pushing aside; past them the wish counts as not to be had.
-    private const int MostNodes = 6_000;
-    private const int MostPushes = 2_000;
+    private const int MostNodes = 2_500;
+    private const int MostPushes = 1_000;
     private const double DesignShare = 0.8;
     private const double Slack = 1 + 1e-9;
 
@@ -25,10 +25,15 @@ internal sealed partial class CordAssignment
     private readonly int free;
     private readonly Bin[] bins;
     private readonly bool[] takes;
+    private readonly int[] row;
+    private readonly double[] va;
+    private readonly double[] worstVa;
+    private readonly int[] lines;
+    private readonly bool[] bound;
     private readonly int[] place;
     private readonly Node[] nodes;
     private readonly int[]? onSupply;
-    private readonly int[] sameAsBefore;
+    private readonly bool anySwitched;
     private bool relaxed;
     private int steps;
 
@@ -37,18 +42,22 @@ internal sealed partial class CordAssignment
         this.tree = tree;
         supplies = tree.Supplies.Length;
         bins = MakeBins(tree);
+        anySwitched = Array.Exists(bins, b => b.Switched);
         nodes = MakeNodes(tree);
         PlaceGiven(connections);
-        cords = Array.FindAll(tree.Cords, c => c.Connection is null);
+        cords = FreeInOrder(out takes, out row);
         free = cords.Length;
-        takes = new bool[free * bins.Length];
-        var choices = new int[free];
-        FindWhatTakes(choices);
-        Order(choices);
+        (va, worstVa, lines, bound) = (new double[free], new double[free], new int[free], new bool[free]);
+        for (var i = 0; i < free; i++)
+        {
+            var cord = cords[i];
+            (va[i], worstVa[i], lines[i]) = (cord.VoltAmperes, cord.WorstVoltAmperes, cord.IsThreePhase ? 3 : 1);
+            bound[i] = supplies > 1 && cord.IsRedundant && cord.Siblings > 1;
+        }
+
         place = new int[free];
         Array.Fill(place, -1);
-        onSupply = Array.Exists(tree.Cords, c => c.IsRedundant && c.Siblings > 1) ? CountGiven() : null;
-        sameAsBefore = FindTwins();
+        onSupply = Array.Exists(bound, b => b) ? CountGiven() : null;
     }
 
     private enum Wish
@@ -102,7 +111,8 @@ internal sealed partial class CordAssignment
         var fallback = (int[])place.Clone();
         foreach (var wish in (ReadOnlySpan<Wish>)[Wish.DesignShare, Wish.Failover, Wish.Ratings, Wish.Breakers])
         {
-            if (HasRoom(wish) && (Greedy(wish, push: true) || (wish != Wish.DesignShare && Complete(wish))))
+            // Without redundant cords a lost supply leaves nothing more on the others.
+            if ((wish != Wish.Ratings || onSupply is not null) && HasRoom(wish) && (Greedy(wish, push: true) || (wish != Wish.DesignShare && Complete(wish))))
             {
                 return;
             }
@@ -147,7 +157,7 @@ internal sealed partial class CordAssignment
     {
         for (var bin = 0; bin < bins.Length; bin++)
         {
-            if (!takes[(cord * bins.Length) + bin])
+            if (!takes[row[cord] + bin])
             {
                 continue;
             }
@@ -202,7 +212,7 @@ internal sealed partial class CordAssignment
                 continue;
             }
 
-            var score = Score(cord, bin);
+            var score = Score(cord, bins[bin]);
             if (score < least * (1 - 1e-12))
             {
                 (best, least) = (bin, score);
@@ -212,21 +222,24 @@ internal sealed partial class CordAssignment
         return best;
     }
 
-    private double Score(int cord, int bin)
+    private double Score(int cord, Bin to)
     {
-        var to = bins[bin];
-        var wantsSwitch = cords[cord].Item.Item is { RemotePowerCycle: true } or { Spare: true };
-        return Ratio(to.GroupNode, cord, to) + Ratio(to.LineNode, cord, to) + Ratio(to.SupplyNode, cord, to)
-            + (10 * to.Others) + (wantsSwitch != to.Switched ? (wantsSwitch ? 5 : 0.001) : 0) + 1;
+        var normal = va[cord] * to.PerVolt;
+        return nodes[to.GroupNode].Ratio(normal) + nodes[to.LineNode].Ratio(normal) + (to.SupplyNode < 0 ? 0 : nodes[to.SupplyNode].Ratio(normal))
+            + (10 * to.Others) + (!to.Switched && !anySwitched ? 0 : SwitchScore(cord, to)) + 1;
     }
 
-    private double Ratio(int node, int cord, Bin bin) =>
-        node < 0 || double.IsInfinity(nodes[node].LimitA) ? 0 : (nodes[node].NormalA + (cords[cord].VoltAmperes / bin.VoltageV)) / nodes[node].LimitA;
+    private double SwitchScore(int cord, Bin to) => (WantsSwitch(cords[cord]), to.Switched) switch
+    {
+        (true, false) => 5,
+        (false, true) => 0.001,
+        _ => 0,
+    };
 
     private bool Fits(int cord, int bin, Wish wish)
     {
         var to = bins[bin];
-        if (to.Free == 0 || !takes[(cord * bins.Length) + bin] || !KeepsApart(cord, to))
+        if (to.Free == 0 || !takes[row[cord] + bin] || (bound[cord] && !relaxed && !KeepsApart(cord, to)))
         {
             return false;
         }
@@ -236,17 +249,21 @@ internal sealed partial class CordAssignment
             return true;
         }
 
-        var lines = cords[cord].IsThreePhase ? 3 : 1;
-        var normal = cords[cord].VoltAmperes / to.VoltageV / lines;
-        var worst = cords[cord].WorstVoltAmperes / to.VoltageV / lines;
+        var normal = va[cord] * to.PerVolt / lines[cord];
+        var worst = worstVa[cord] * to.PerVolt / lines[cord];
         if (!Holds(to.GroupNode, normal, worst, wish))
         {
             return false;
         }
 
-        for (var i = 0; i < lines && wish != Wish.Breakers; i++)
+        if (lines[cord] == 1)
         {
-            if (!Holds(LineOf(to.LineNode, i, lines), normal, worst, wish) || !Holds(LineOf(to.SupplyNode, i, lines), normal, worst, wish))
+            return wish == Wish.Breakers || (Holds(to.LineNode, normal, worst, wish) && Holds(to.SupplyNode, normal, worst, wish));
+        }
+
+        for (var i = 0; i < 3 && wish != Wish.Breakers; i++)
+        {
+            if (!Holds(LineOf(to.LineNode, i, 3), normal, worst, wish) || !Holds(LineOf(to.SupplyNode, i, 3), normal, worst, wish))
             {
                 return false;
             }
@@ -267,18 +284,17 @@ internal sealed partial class CordAssignment
     }
 
     // A three-phase cord loads all lines of a unit or supply: the node of a line, whichever its group is on.
-    private static int LineOf(int node, int line, int lines) => node < 0 || lines == 1 ? node : node - (node % 4) + line;
+    private static int LineOf(int node, int line, int onLines) => node < 0 || onLines == 1 ? node : node - (node % 4) + line;
 
     // No supply may hold more than half of the cords of a redundant item, or its loss would take more than the rest can carry.
     private bool KeepsApart(int cord, Bin to) =>
-        onSupply is null || relaxed || !cords[cord].IsRedundant || cords[cord].Siblings < 2 || supplies < 2
-        || onSupply[(cords[cord].Item.Index * supplies) + to.Group.Unit.Supply.Index] < (cords[cord].Siblings + 1) / 2;
+        onSupply![(cords[cord].Item.Index * supplies) + to.Group.Unit.Supply.Index] < (cords[cord].Siblings + 1) / 2;
 
     private void Put(int cord, int bin)
     {
         place[cord] = bin;
         bins[bin].Free--;
-        Load(cords[cord], bins[bin], 1);
+        Load(cord, bins[bin], 1);
     }
 
     private void Take(int cord)
@@ -286,24 +302,25 @@ internal sealed partial class CordAssignment
         var bin = bins[place[cord]];
         place[cord] = -1;
         bin.Free++;
-        Load(cords[cord], bin, -1);
+        Load(cord, bin, -1);
     }
 
-    private void Load(Cord cord, Bin bin, int sign)
+    private void Load(int cord, Bin bin, int sign)
     {
-        var lines = cord.IsThreePhase ? 3 : 1;
-        var normal = sign * cord.VoltAmperes / bin.VoltageV / lines;
-        var worst = sign * cord.WorstVoltAmperes / bin.VoltageV / lines;
-        Add(bin.GroupNode, normal, worst);
-        for (var i = 0; i < lines; i++)
+        Load(bin, sign * va[cord] * bin.PerVolt / lines[cord], sign * worstVa[cord] * bin.PerVolt / lines[cord], lines[cord]);
+        if (bound[cord])
         {
-            Add(LineOf(bin.LineNode, i, lines), normal, worst);
-            Add(LineOf(bin.SupplyNode, i, lines), normal, worst);
+            onSupply![(cords[cord].Item.Index * supplies) + bin.Group.Unit.Supply.Index] += sign;
         }
+    }
 
-        if (onSupply is not null)
+    private void Load(Bin bin, double normal, double worst, int onLines)
+    {
+        Add(bin.GroupNode, normal, worst);
+        for (var i = 0; i < onLines; i++)
         {
-            onSupply[(cord.Item.Index * supplies) + bin.Group.Unit.Supply.Index] += sign;
+            Add(LineOf(bin.LineNode, i, onLines), normal, worst);
+            Add(LineOf(bin.SupplyNode, i, onLines), normal, worst);
         }
     }
 

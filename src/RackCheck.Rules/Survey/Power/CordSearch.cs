@@ -3,12 +3,17 @@ namespace RackCheck.Rules.Survey.Power;
 /// <content>The complete search, the matching of sockets alone, and the levelling of phases.</content>
 internal sealed partial class CordAssignment
 {
+    private const double CloseShare = 0.05;
+
+    private int[]? twins;
+
     // Depth first, largest cord first. Twins go into bins in ascending order, and of groups alike only the first is tried: else the same
     // assignment would be looked at under many names.
     private bool Complete(Wish wish)
     {
         Clear();
         steps = MostNodes;
+        twins ??= FindTwins();
         return Deepen(0, wish);
     }
 
@@ -19,7 +24,7 @@ internal sealed partial class CordAssignment
             return true;
         }
 
-        var from = sameAsBefore[cord] >= 0 ? place[sameAsBefore[cord]] : 0;
+        var from = twins![cord] >= 0 ? place[twins![cord]] : 0;
         Span<bool> tried = stackalloc bool[bins.Length];
         while (true)
         {
@@ -27,7 +32,7 @@ internal sealed partial class CordAssignment
             var least = double.PositiveInfinity;
             for (var bin = from; bin < bins.Length; bin++)
             {
-                if (!tried[bin] && Fits(cord, bin, wish) && Score(cord, bin) is var score && score < least)
+                if (!tried[bin] && Fits(cord, bin, wish) && Score(cord, bins[bin]) is var score && score < least)
                 {
                     (best, least) = (bin, score);
                 }
@@ -84,7 +89,7 @@ internal sealed partial class CordAssignment
     {
         for (var bin = 0; bin < bins.Length; bin++)
         {
-            if (seen[bin] || !takes[(cord * bins.Length) + bin])
+            if (seen[bin] || !takes[row[cord] + bin])
             {
                 continue;
             }
@@ -136,26 +141,36 @@ internal sealed partial class CordAssignment
     private bool MoveOne(SupplyNode supply)
     {
         var start = SupplyNodeOf(supply.Index, 0);
-        var spread = Spread(start);
-        var (bestCord, bestBin, bestOther, bestSpread) = (-1, -1, -1, spread - (1e-6 * Math.Max(1, spread)));
+        var spread = Spread(start, 0, 0, 0);
+        var least = 1e-6 * Math.Max(1, spread);
+        var (bestCord, bestBin, bestOther, best) = (-1, -1, -1, spread - least);
         for (var cord = 0; cord < free; cord++)
         {
-            if (place[cord] is not (>= 0 and var from) || !ReferenceEquals(bins[from].Group.Unit.Supply, supply) || bins[from].SupplyNode < 0)
+            if (LineOn(cord, start) is not (>= 0 and var line))
             {
                 continue;
             }
 
-            Take(cord);
+            var from = place[cord];
+            var load = va[cord] * bins[from].PerVolt;
             for (var bin = 0; bin < bins.Length; bin++)
             {
-                if (bin != from && bins[bin].SupplyNode >= start && bins[bin].SupplyNode < start + 3 && IsAsGood(cord, from, bin))
+                var to = bins[bin].SupplyNode - start;
+                if (to is >= 0 and < 3 && to != line && Spread(start, line, to, load) < best && CanMove(cord, bin))
                 {
-                    Try(cord, bin, -1);
+                    (bestCord, bestBin, bestOther, best) = (cord, bin, -1, Spread(start, line, to, load));
                 }
             }
 
-            Put(cord, from);
-            TryExchanges(cord, from);
+            // Lines that are close already are left: exchanges cost more to look for than they bring.
+            for (var other = cord + 1; other < free && spread > CloseShare * nodes[start + line].NormalA; other++)
+            {
+                if (row[other] == row[cord] && LineOn(other, start) is >= 0 and var to && to != line
+                    && Spread(start, line, to, load - (va[other] * bins[place[other]].PerVolt)) is var now && now < best && CanExchange(cord, other))
+                {
+                    (bestCord, bestBin, bestOther, best) = (cord, place[other], other, now);
+                }
+            }
         }
 
         if (bestCord < 0)
@@ -173,55 +188,52 @@ internal sealed partial class CordAssignment
 
         Put(bestCord, bestBin);
         return true;
+    }
 
-        void Try(int cord, int bin, int other)
+    // The line of a supply that a cord hangs on, 0 to 2; -1 where it hangs elsewhere, on all lines, or nowhere.
+    private int LineOn(int cord, int start)
+    {
+        var line = place[cord] < 0 || lines[cord] == 3 ? -1 : bins[place[cord]].SupplyNode - start;
+        return line is >= 0 and < 3 ? line : -1;
+    }
+
+    private bool CanMove(int cord, int to)
+    {
+        var from = place[cord];
+        Take(cord);
+        var can = IsAsGood(cord, from, to);
+        Put(cord, from);
+        return can;
+    }
+
+    private bool CanExchange(int cord, int other)
+    {
+        var (from, to) = (place[cord], place[other]);
+        Take(cord);
+        Take(other);
+        var can = IsAsGood(other, to, from);
+        if (can)
         {
-            Put(cord, bin);
-            if (Spread(start) is var now && now < bestSpread)
-            {
-                (bestCord, bestBin, bestOther, bestSpread) = (cord, bin, other, now);
-            }
-
-            Take(cord);
+            Put(other, from);
+            can = IsAsGood(cord, from, to);
+            Take(other);
         }
 
-        void TryExchanges(int cord, int from)
-        {
-            for (var other = cord + 1; other < free; other++)
-            {
-                if (place[other] is not (>= 0 and var to) || to == from || bins[to].SupplyNode == bins[from].SupplyNode
-                    || bins[to].SupplyNode < start || bins[to].SupplyNode >= start + 3 || cords[cord].Code != cords[other].Code)
-                {
-                    continue;
-                }
-
-                Take(cord);
-                Take(other);
-                if (IsAsGood(other, to, from))
-                {
-                    Put(other, from);
-                    if (IsAsGood(cord, from, to))
-                    {
-                        Try(cord, to, other);
-                    }
-
-                    Take(other);
-                }
-
-                Put(cord, from);
-                Put(other, to);
-            }
-        }
+        Put(cord, from);
+        Put(other, to);
+        return can;
     }
 
     // A move may not use up a socket made for others, nor take a cord off an outlet that has to be switched, nor pass a limit that is kept.
     private bool IsAsGood(int cord, int from, int to) =>
         bins[to].Others <= bins[from].Others && bins[to].Switched == bins[from].Switched && Fits(cord, to, Wish.DesignShare);
 
-    private double Spread(int start)
+    // Between the most and the least loaded line of a supply, with a load taken from one line to another.
+    private double Spread(int start, int from, int to, double load)
     {
-        var most = Math.Max(nodes[start].NormalA, Math.Max(nodes[start + 1].NormalA, nodes[start + 2].NormalA));
-        var least = Math.Min(nodes[start].NormalA, Math.Min(nodes[start + 1].NormalA, nodes[start + 2].NormalA));
-        return most - least;
+        Span<double> loads = [nodes[start].NormalA, nodes[start + 1].NormalA, nodes[start + 2].NormalA];
+        loads[from] -= load;
+        loads[to] += load;
+        return Math.Max(loads[0], Math.Max(loads[1], loads[2])) - Math.Min(loads[0], Math.Min(loads[1], loads[2]));
     }
 }

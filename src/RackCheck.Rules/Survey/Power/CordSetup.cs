@@ -28,7 +28,7 @@ internal sealed partial class CordAssignment
                     Switched = switched,
                     Free = outlets.Count,
                     Others = PlugFit.Of(outlets.Socket).Takes.Length - 1,
-                    VoltageV = group.Unit.Supply.Source.VoltageV,
+                    PerVolt = 1 / group.Unit.Supply.Source.VoltageV,
                     GroupNode = group.FlatIndex,
                     LineNode = UnitNodeOf(tree, group.Unit.Index, group.Line),
                     SupplyNode = group.Unit.FedBy is { Item.Item.Power.Plugs.Count: > 0 } ? -1 : SupplyNodeOf(tree, group.Unit.Supply.Index, group.Line),
@@ -109,7 +109,8 @@ internal sealed partial class CordAssignment
 
             if (Array.Find(bins, b => ReferenceEquals(b.Group, group)) is { } any)
             {
-                Load(cord, any, 1);
+                var onLines = cord.IsThreePhase ? 3 : 1;
+                Load(any, cord.VoltAmperes * any.PerVolt / onLines, cord.WorstVoltAmperes * any.PerVolt / onLines, onLines);
             }
         }
     }
@@ -130,48 +131,51 @@ internal sealed partial class CordAssignment
         return counts;
     }
 
-    private void FindWhatTakes(int[] choices)
+    // The cords to be placed: those with few choices first, then the largest; ids decide where that does not. Cords of one plug and voltage
+    // share a row of the table of bins that take them.
+    private Cord[] FreeInOrder(out bool[] table, out int[] rows)
     {
-        for (var i = 0; i < free; i++)
+        var kinds = new List<(ConnectorCode Code, double? VoltageV, bool IsUps, int Choices)>(4);
+        var made = new List<bool>(4 * bins.Length);
+        var keys = new List<Key>(tree.Cords.Length);
+        for (var i = 0; i < tree.Cords.Length; i++)
         {
-            var cord = cords[i];
-            for (var b = 0; b < bins.Length; b++)
+            var cord = tree.Cords[i];
+            if (cord.Connection is not null)
             {
-                var bin = bins[b];
-                if (PlugFit.Fits(cord.Code, bin.Socket) && bin.SuitsVoltage(cord) && bin.SuitsPhases(cord)
-                    && (cord.Item.Item!.Ups is null || bin.Group.Unit.FedBy is null))
-                {
-                    takes[(i * bins.Length) + b] = true;
-                    choices[i]++;
-                }
+                continue;
             }
-        }
-    }
 
-    // Cords with few choices first, then the largest; ids decide where that does not.
-    private void Order(int[] choices)
-    {
-        var order = new int[free];
-        for (var i = 0; i < free; i++)
-        {
-            order[i] = i;
-        }
+            var item = cord.Item.Item!;
+            var kind = kinds.FindIndex(k => k.Code == cord.Code && k.VoltageV == item.Power!.VoltageV && k.IsUps == item.Ups is not null);
+            if (kind < 0)
+            {
+                kind = kinds.Count;
+                var choices = 0;
+                foreach (var bin in bins)
+                {
+                    var takesIt = bin.Takes(cord);
+                    made.Add(takesIt);
+                    choices += takesIt ? 1 : 0;
+                }
 
-        Array.Sort(order, (x, y) =>
-        {
-            var by = choices[x].CompareTo(choices[y]);
-            by = by != 0 ? by : cords[y].WorstVoltAmperes.CompareTo(cords[x].WorstVoltAmperes);
-            return by != 0 ? by : x.CompareTo(y);
-        });
-        var sorted = Array.ConvertAll(order, i => cords[i]);
-        var rows = new bool[takes.Length];
-        for (var i = 0; i < free; i++)
-        {
-            Array.Copy(takes, order[i] * bins.Length, rows, i * bins.Length, bins.Length);
+                kinds.Add((cord.Code, item.Power!.VoltageV, item.Ups is not null, choices));
+            }
+
+            keys.Add(new Key(kinds[kind].Choices, cord.WorstVoltAmperes, i, kind));
         }
 
-        sorted.CopyTo(cords, 0);
-        rows.CopyTo(takes, 0);
+        keys.Sort();
+        var sorted = new Cord[keys.Count];
+        rows = new int[keys.Count];
+        for (var i = 0; i < sorted.Length; i++)
+        {
+            sorted[i] = tree.Cords[keys[i].Index];
+            rows[i] = keys[i].Kind * bins.Length;
+        }
+
+        table = [.. made];
+        return sorted;
     }
 
     // The cord just before, where the two can be exchanged without anybody seeing it: same plug, same load, and free of any other bond.
@@ -180,17 +184,13 @@ internal sealed partial class CordAssignment
         var twins = new int[free];
         for (var i = 0; i < free; i++)
         {
-            twins[i] = i > 0 && AreTwins(cords[i - 1], cords[i]) ? i - 1 : -1;
+            twins[i] = i > 0 && row[i - 1] == row[i] && va[i - 1] == va[i] && worstVa[i - 1] == worstVa[i]
+                && WantsSwitch(cords[i - 1]) == WantsSwitch(cords[i])
+                && (ReferenceEquals(cords[i - 1].Item, cords[i].Item) || (!bound[i - 1] && !bound[i])) ? i - 1 : -1;
         }
 
         return twins;
     }
-
-    private static bool AreTwins(Cord one, Cord other) =>
-        one.Code == other.Code && one.Watts == other.Watts && one.WorstWatts == other.WorstWatts && one.PowerFactor == other.PowerFactor
-        && one.Item.Item!.Power!.VoltageV == other.Item.Item!.Power!.VoltageV && one.Item.Item.Ups is null && other.Item.Item.Ups is null
-        && WantsSwitch(one) == WantsSwitch(other)
-        && (ReferenceEquals(one.Item, other.Item) || (!one.IsRedundant && !other.IsRedundant));
 
     // Whether the sum of all loads is within the sum of what the units can carry: where it is not, no search need be made.
     private bool HasRoom(Wish wish)
@@ -201,9 +201,16 @@ internal sealed partial class CordAssignment
             load += cord.VoltAmperes;
         }
 
-        foreach (var unit in tree.Units)
+        foreach (var supply in tree.Supplies)
         {
-            room += Slack * RoomOf(unit, wish);
+            var units = 0.0;
+            foreach (var unit in supply.UnitList)
+            {
+                units += RoomOf(unit, wish);
+            }
+
+            var own = nodes[SupplyNodeOf(supply.Index, 0)].For(wish) * supply.LineList.Length;
+            room += Slack * supply.Source.VoltageV * (wish == Wish.Breakers || supply.UnitList.Exists(u => u.FedBy is not null) ? units : Math.Min(own, units));
         }
 
         return load <= room;
@@ -223,7 +230,7 @@ internal sealed partial class CordAssignment
             amperes += wish == Wish.Breakers ? groups : Math.Min(nodes[UnitNodeOf(tree, unit.Index, line)].For(wish), groups);
         }
 
-        return amperes * unit.Supply.Source.VoltageV;
+        return amperes;
     }
 
     /// <summary>Outlets of one group that are alike.</summary>
@@ -238,8 +245,6 @@ internal sealed partial class CordAssignment
         /// <summary>How many other plugs go into the socket: those shall find it free.</summary>
         public required int Others { get; init; }
 
-        public required double VoltageV { get; init; }
-
         public required int GroupNode { get; init; }
 
         public required int LineNode { get; init; }
@@ -249,10 +254,29 @@ internal sealed partial class CordAssignment
 
         public int Free { get; set; }
 
-        // An item for another mains voltage is not served, however well its plug goes in; 208, 230 and 240 V are served alike.
-        public bool SuitsVoltage(Cord cord) => cord.Item.Item!.Power!.VoltageV is not { } own || (own >= 0.8 * VoltageV && own <= 1.25 * VoltageV);
+        public required double PerVolt { get; init; }
 
-        public bool SuitsPhases(Cord cord) => !cord.IsThreePhase || Group.Unit.Supply.Phases == 3;
+        // An item for another mains voltage is not served, however well its plug goes in; 208, 230 and 240 V are served alike. Behind a UPS no
+        // other is put by the service, so that no ring comes about.
+        public bool Takes(Cord cord)
+        {
+            var volts = Group.Unit.Supply.Source.VoltageV;
+            return PlugFit.Fits(cord.Code, Socket)
+                && (cord.Item.Item!.Power!.VoltageV is not { } own || (own >= 0.8 * volts && own <= 1.25 * volts))
+                && (!cord.IsThreePhase || Group.Unit.Supply.Phases == 3)
+                && (cord.Item.Item.Ups is null || Group.Unit.FedBy is null);
+        }
+    }
+
+    /// <summary>Where a cord comes in the order of placing.</summary>
+    private readonly record struct Key(int Choices, double Va, int Index, int Kind) : IComparable<Key>
+    {
+        public int CompareTo(Key other)
+        {
+            var by = Choices.CompareTo(other.Choices);
+            by = by != 0 ? by : other.Va.CompareTo(Va);
+            return by != 0 ? by : Index.CompareTo(other.Index);
+        }
     }
 
     /// <summary>What carries current and has a limit: a group's breaker, a line of a unit, a line of a supply.</summary>
@@ -260,11 +284,16 @@ internal sealed partial class CordAssignment
     {
         public double LimitA;
         public double WishA;
+        public double PerLimit;
         public double NormalA;
         public double WorstA;
 
+        /// <summary>Load with so much more, as a share of what it may carry.</summary>
+        public readonly double Ratio(double moreA) => (NormalA + moreA) * PerLimit;
+
         public readonly double For(Wish wish) => wish == Wish.DesignShare ? WishA : LimitA;
 
-        public void Limit(double continuous, double rated) => (LimitA, WishA) = (continuous, Math.Min(continuous, DesignShare * rated));
+        public void Limit(double continuous, double rated) =>
+            (LimitA, WishA, PerLimit) = (continuous, Math.Min(continuous, DesignShare * rated), double.IsInfinity(continuous) ? 0 : 1 / continuous);
     }
 }
