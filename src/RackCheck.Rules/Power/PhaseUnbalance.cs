@@ -140,6 +140,7 @@ public sealed class PhaseUnbalance : Rule
         return PowerCures.MoveCords(survey, Array.FindAll(cords, c => ReferenceEquals(supply.Lines[c.Group!.Line], supply.MostLoaded)))
             .Concat(PowerCures.MoveCords(survey, cords))
             .Concat(SupplyCures.Rephase(survey, supply))
+            .Append(SupplyCures.Spread(survey, supply))
             .Concat(PowerCures.AddSupplies(survey, supply, null, cords));
     }
 
@@ -156,9 +157,9 @@ public sealed class PhaseUnbalance : Rule
           "supplies": [ { "id": "A", "voltageV": 230, "phases": 3, "ratedA": 16, "breaker": { "curve": "C", "ratedA": 16 }, "cable": { "lengthM": 10, "crossSectionMm2": 2.5 } } ],
           "distributionUnits": [
             { "id": "strip", "supply": "A", "ratedA": 16, "mounting": "vertical", "groups": [
-              { "id": "g1", "phase": "L1", "breakerA": 10, "outlets": [ { "socket": "C13", "count": 4 } ] },
-              { "id": "g2", "phase": "L2", "breakerA": 10, "outlets": [ { "socket": "C13", "count": 4 } ] },
-              { "id": "g3", "phase": "L3", "breakerA": 10, "outlets": [ { "socket": "C13", "count": 4 } ] } ] }
+              { "id": "g1", "phase": "L1", "breakerA": 16, "outlets": [ { "socket": "C13", "count": 4 } ] },
+              { "id": "g2", "phase": "L2", "breakerA": 16, "outlets": [ { "socket": "C13", "count": 4 } ] },
+              { "id": "g3", "phase": "L3", "breakerA": 16, "outlets": [ { "socket": "C13", "count": 4 } ] } ] }
           ],
           "connections": [
             { "item": "wave-pc", "plug": 0, "unit": "strip", "group": "g1" },

@@ -156,6 +156,26 @@ public static class SupplyCures
         }
     }
 
+    /// <summary>All outlet groups of a supply spread over its three lines anew, the largest first, each on the line that has least.</summary>
+    /// <param name="survey">The facts.</param>
+    /// <param name="supply">The supply.</param>
+    /// <returns>The cure.</returns>
+    public static Cure Spread(RackSurvey survey, SupplyNode supply)
+    {
+        var (load, count) = (new double[3], new int[3]);
+        var after = survey.Description;
+        var groups = survey.Power.Groups.Where(g => ReferenceEquals(g.Unit.Supply, supply) && !g.Unit.IsBehindUps);
+        foreach (var group in groups.OrderByDescending(g => g.Load.NormalA).ThenBy(g => g.Unit.Id, StringComparer.Ordinal).ThenBy(g => g.Id, StringComparer.Ordinal))
+        {
+            var line = Enumerable.Range(0, 3).OrderBy(l => load[l]).ThenBy(l => count[l]).First();
+            load[line] += group.Load.NormalA;
+            count[line]++;
+            after = OnLine(after, group, line);
+        }
+
+        return new Cure($"Spread the outlet groups of supply {supply.Id} over its lines", after, nameof(Rephase));
+    }
+
     private static Phase[] Phases { get; } = [Phase.L1, Phase.L2, Phase.L3];
 
     private static RackDescription Fused(RackDescription description, SupplyNode supply, double ratedA) =>
