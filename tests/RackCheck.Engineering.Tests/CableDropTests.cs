@@ -37,10 +37,11 @@ public sealed class CableDropTests
     public void It_is_within_four_percent_of_the_stranded_conductor_of_the_standard_at_70_C(double section, double milliohmPerM) =>
         Assert.InRange(Cables.DropMvPerAM(section) / (2 * milliohmPerM * (234.5 + 70) / (234.5 + 20)), 0.96, 1.04);
 
+    // The rows of the table stand 5 to 9 % over the resistivity of copper at 70 C, and what is taken from them in proportion stands as they do.
     [Fact]
     public void It_is_more_than_the_copper_alone_would_drop() =>
         Assert.All([0.5, 0.75, 1, 3, 8, 12, 25, 35, 50, 95], s =>
-            Assert.InRange(Cables.DropMvPerAM(s) / (2 * EarthConductors.ResistanceOhm(1, s) * 1000 * (234.5 + 70) / (234.5 + 20)), 1.0, 1.08));
+            Assert.InRange(Cables.DropMvPerAM(s) / (2 * EarthConductors.ResistanceOhm(1, s) * 1000 * (234.5 + 70) / (234.5 + 20)), 1.05, 1.10));
 
     [Theory]
     [InlineData(2.5, 18, 16, 2.253913043478261)] // checks.csv 6-47
