@@ -88,11 +88,11 @@ public static class DataTables
         new(
             "cables",
             "Two-core copper supply cables: voltage drop, capacity and resistance",
-            [new("crossSection", "mm2"), new("drop", "mV/A/m"), new("dropThreePhase", "mV/A/m"), new("capacity", "A"), new("resistance", "milliohm/m")],
+            [new("crossSection", "mm2"), new("drop", "mV/A/m"), new("dropThreePhase", "mV/A/m"), new("capacity", "A"), new("resistance", "milliohm/m"), new("capacityThreePhase", "A")],
             [
                 .. from c in Cables.All
                    let threePhase = Math.Round(c.DropMvPerAM * Cables.ThreePhaseFactor, 3)
-                   select Row(c.CrossSectionMm2, c.DropMvPerAM, threePhase, c.CapacityA, c.ResistanceMilliohmPerM),
+                   select Row(c.CrossSectionMm2, c.DropMvPerAM, threePhase, c.CapacityA, c.ResistanceMilliohmPerM, c.ThreePhaseCapacityA),
             ],
             [Sources.Bs7671Drop, Sources.Bs7671Capacity, Sources.Iec60228]),
         new(

@@ -118,7 +118,7 @@ public static class Sources
     /// <summary>Capacity of cables.</summary>
     public static Source Bs7671Capacity { get; } = new(
         "BS 7671 table 4D2A",
-        "BS 7671 appendix 4 table 4D2A, two-core copper cable, 70 C thermoplastic: current-carrying capacity by reference method C (clipped direct), two loaded conductors.",
+        "BS 7671 appendix 4 table 4D2A, two-core copper cable, 70 C thermoplastic: current-carrying capacity by reference method C (clipped direct), two loaded conductors and three.",
         SourceStanding.ValueFromMemory);
 
     /// <summary>Voltage drop of cables.</summary>
@@ -185,6 +185,12 @@ public static class Sources
     public static Source SequencingPractice { get; } = new(
         "practice: sequencing",
         "What comes on together after a break adds up its inrush; outlets that are switched from afar are switched on one after the other.",
+        SourceStanding.CommonPractice);
+
+    /// <summary>How even the lines of three phases are kept.</summary>
+    public static Source BalancePractice { get; } = new(
+        "practice: phase balance",
+        "Loads are spread so that the worst of three lines is within about a fifth of their mean; a supply whose worst line is under a tenth of its rating is left alone.",
         SourceStanding.CommonPractice);
 
     /// <summary>Two supplies for redundant equipment.</summary>

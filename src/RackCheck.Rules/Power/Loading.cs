@@ -10,8 +10,11 @@ namespace RackCheck.Rules.Power;
 /// <param name="Lost">The supply whose loss brings it; null in normal use.</param>
 internal readonly record struct Loading(double CurrentA, double LimitA, Severity Severity, SupplyNode? Lost)
 {
-    // Sums of decimals come out a hair beside a limit that they meet.
-    private const double Slack = 1 + 1e-9;
+    /// <summary>Whether a value passes a limit, both as they are shown: sums of decimals come out a hair beside a limit that they meet.</summary>
+    /// <param name="value">The value.</param>
+    /// <param name="limit">The limit.</param>
+    /// <returns>Whether it does.</returns>
+    public static bool IsOver(double value, double limit) => Quantities.Round(value) > Quantities.Round(limit);
 
     /// <summary>Judges a load.</summary>
     /// <param name="load">The load.</param>
@@ -19,10 +22,30 @@ internal readonly record struct Loading(double CurrentA, double LimitA, Severity
     /// <param name="designA">What is planned for, A.</param>
     /// <returns>What is wrong, or null.</returns>
     public static Loading? Judge(LoadPoint load, double limitA, double designA) =>
-        load.NormalA > limitA * Slack ? new Loading(load.NormalA, limitA, Severity.Error, null)
-        : load.WorstA > limitA * Slack ? new Loading(load.WorstA, limitA, Severity.Error, load.WorstWithout)
-        : load.NormalA > designA * Slack ? new Loading(load.NormalA, designA, Severity.Warning, null)
+        IsOver(load.NormalA, limitA) ? new Loading(load.NormalA, limitA, Severity.Error, null)
+        : IsOver(load.WorstA, limitA) ? new Loading(load.WorstA, limitA, Severity.Error, load.WorstWithout)
+        : IsOver(load.NormalA, designA) ? new Loading(load.NormalA, designA, Severity.Warning, null)
         : null;
+
+    /// <summary>Judges lines that may carry alike: the gravest of what is wrong counts, and of the grave ones the largest current.</summary>
+    /// <param name="lines">The lines.</param>
+    /// <param name="limitA">What each may carry, A.</param>
+    /// <param name="designA">What is planned for, A.</param>
+    /// <returns>The line, 0 to 2, and what is wrong; null where nothing is.</returns>
+    public static (int Line, Loading Found)? Gravest(IReadOnlyList<LoadPoint> lines, double limitA, double designA)
+    {
+        (int Line, Loading Found)? gravest = null;
+        for (var line = 0; line < lines.Count; line++)
+        {
+            if (Judge(lines[line], limitA, designA) is { } found
+                && (gravest is not { Found: var other } || found.Severity < other.Severity || (found.Severity == other.Severity && found.CurrentA > other.CurrentA)))
+            {
+                gravest = (line, found);
+            }
+        }
+
+        return gravest;
+    }
 
     /// <summary>The sentence.</summary>
     /// <param name="what">What carries it, with the names of values in braces.</param>
@@ -43,11 +66,12 @@ internal static class LoadingLacks
     /// <summary>Names the rated powers that are absent though their items hang on an outlet, and the units that a UPS feeds where it is not said which.</summary>
     /// <param name="context">Where to say it.</param>
     /// <param name="tree">The power tree.</param>
-    public static void Say(RuleContext context, PowerTree tree)
+    /// <param name="concerns">Which outlet groups the rule judges; null for all.</param>
+    public static void Say(RuleContext context, PowerTree tree, Func<GroupNode, bool>? concerns = null)
     {
         foreach (var cord in tree.Cords)
         {
-            if (cord.Group is null || cord.Plug > 0)
+            if (cord.Group is not { } group || (concerns is null ? cord.Plug > 0 : !concerns(group)))
             {
                 continue;
             }

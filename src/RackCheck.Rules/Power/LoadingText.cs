@@ -8,16 +8,15 @@ namespace RackCheck.Rules.Power;
 internal static class LoadingText
 {
     /// <summary>The sum of apparent powers over the voltage, as "(10 x 400 / 0.95) / 230 = 18.307".</summary>
-    /// <param name="tree">The power tree.</param>
     /// <param name="cords">Cords on the line or group.</param>
     /// <param name="voltageV">Its voltage, V.</param>
     /// <param name="lost">The supply that is lost; null for normal use.</param>
     /// <param name="currentA">What it comes to, A.</param>
     /// <returns>The text.</returns>
-    public static string Sum(PowerTree tree, IEnumerable<Cord> cords, double voltageV, SupplyNode? lost, double currentA)
+    public static string Sum(IEnumerable<Cord> cords, double voltageV, SupplyNode? lost, double currentA)
     {
         var terms = cords
-            .Select(c => (Watts: tree.WattsOf(c, lost) / (c.IsThreePhase ? c.Group!.Unit.Lines.Count : 1), c.PowerFactor))
+            .Select(c => (Watts: c.WattsIn(lost) / (c.IsThreePhase ? c.Group!.Unit.Lines.Count : 1), c.PowerFactor))
             .Where(t => t.Watts > 0)
             .GroupBy(t => (Watts: Quantities.Round(t.Watts), t.PowerFactor))
             .OrderByDescending(g => g.Key.Watts).ThenBy(g => g.Key.PowerFactor)
@@ -36,6 +35,13 @@ internal static class LoadingText
         group is not null ? ("{unit}, group {group},", [("unit", unit.Id), ("group", group.Id)])
         : unit.Lines.Count == 3 ? ("{unit} on {line}", [("unit", unit.Id), ("line", LineName(line))])
         : ("{unit}", [("unit", unit.Id)]);
+
+    /// <summary>What a sentence calls a line of a supply.</summary>
+    /// <param name="supply">The supply.</param>
+    /// <param name="line">The line, 0 to 2.</param>
+    /// <returns>The words with the names of values in braces, and the values.</returns>
+    public static (string Text, (string Name, Scalar Value)[] Data) Name(SupplyNode supply, int line) =>
+        supply.Phases == 3 ? ("Supply {supply} on {line}", [("supply", supply.Id), ("line", LineName(line))]) : ("Supply {supply}", [("supply", supply.Id)]);
 
     /// <summary>Name of a line.</summary>
     /// <param name="line">The line, 0 to 2.</param>

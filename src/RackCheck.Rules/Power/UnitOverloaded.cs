@@ -84,11 +84,10 @@ public sealed class UnitOverloaded : Rule
         foreach (var unit in tree.Units)
         {
             var limit = unit.Supply.IsNorthAmerica && unit.FedBy is null ? Math.Min(unit.RatedA, continuous * unit.Supply.BreakerA) : unit.RatedA;
-            var line = MostLoadedLine(unit);
-            var found = Loading.Judge(unit.Lines[line], limit, design * unit.RatedA);
+            var found = Loading.Gravest(unit.Lines, limit, design * unit.RatedA);
             if (found is { } unitLoad)
             {
-                Report(context, unit, null, line, unitLoad);
+                Report(context, unit, null, unitLoad.Line, unitLoad.Found);
             }
 
             foreach (var group in unit.Groups)
@@ -109,17 +108,6 @@ public sealed class UnitOverloaded : Rule
         }
     }
 
-    private static int MostLoadedLine(UnitNode unit)
-    {
-        var most = 0;
-        for (var line = 1; line < unit.Lines.Count; line++)
-        {
-            most = unit.Lines[line].WorstA > unit.Lines[most].WorstA ? line : most;
-        }
-
-        return most;
-    }
-
     private static void Report(RuleContext context, UnitNode unit, GroupNode? group, int line, Loading found)
     {
         var survey = context.Survey;
@@ -136,7 +124,7 @@ public sealed class UnitOverloaded : Rule
             Actual = Quantities.Of(found.CurrentA, "A"),
             Limit = Quantities.Of(found.LimitA, "A"),
             UtilisationPercent = 100 * found.CurrentA / found.LimitA,
-            Calculation = Invariant($"{LoadingText.Sum(survey.Power, cords, unit.Supply.Source.VoltageV, found.Lost, found.CurrentA)} > {found.LimitA:0.###}"),
+            Calculation = Invariant($"{LoadingText.Sum(cords, unit.Supply.Source.VoltageV, found.Lost, found.CurrentA)} > {found.LimitA:0.###}"),
             Cures = PowerCures.Relieve(survey, unit.Supply, unit, group),
         });
     }

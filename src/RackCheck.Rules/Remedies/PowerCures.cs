@@ -108,9 +108,11 @@ public static class PowerCures
     /// <returns>Cures, at most three.</returns>
     public static IEnumerable<Cure> TakeOut(RackSurvey survey, double limitVa, IReadOnlyList<Cord> cords)
     {
+        // A UPS goes last: what it draws goes with the equipment that hangs on it.
         var items = cords.GroupBy(c => c.Item.Id, StringComparer.Ordinal)
-            .Select(g => (Id: g.Key, Va: g.Sum(c => c.WorstVoltAmperes)))
-            .OrderByDescending(i => i.Va).ThenBy(i => i.Id, StringComparer.Ordinal).ToArray();
+            .Select(g => (Id: g.Key, Ups: g.First().Item.Item!.Ups, Va: g.Sum(c => c.WorstVoltAmperes)))
+            .Select(i => i with { Va = i.Ups is { Feeds: not null } ? 0 : i.Va })
+            .OrderBy(i => i.Ups is not null).ThenByDescending(i => i.Va).ThenBy(i => i.Id, StringComparer.Ordinal).ToArray();
         var load = items.Sum(i => i.Va);
         var least = 0;
         while (least < items.Length && (load > limitVa || least == 0))
@@ -130,7 +132,11 @@ public static class PowerCures
     }
 
     /// <summary>A larger supply with larger distribution units, plugs, sockets and cable.</summary>
-    private static IEnumerable<Cure> Enlarge(RackSurvey survey, SupplyNode supply, IReadOnlyList<Cord> cords)
+    /// <param name="survey">The facts.</param>
+    /// <param name="supply">The supply.</param>
+    /// <param name="cords">What hangs on it, and may then go elsewhere.</param>
+    /// <returns>Cures, in growing measure.</returns>
+    public static IEnumerable<Cure> Enlarge(RackSurvey survey, SupplyNode supply, IReadOnlyList<Cord> cords)
     {
         foreach (var (rated, single, three) in Sizes)
         {
@@ -155,7 +161,7 @@ public static class PowerCures
         RatedA = ratedA,
         Breaker = supply.Breaker is { } breaker ? breaker with { RatedA = ratedA } : null,
         Socket = supply.Socket is null ? null : connector,
-        Cable = supply.Cable is { CrossSectionMm2: { } section } cable && Cables.All.FirstOrDefault(c => c.CapacityA >= ratedA) is { } thicker
+        Cable = supply.Cable is { CrossSectionMm2: { } section } cable && Cables.All.FirstOrDefault(c => c.CapacityOnA(supply.Phases ?? 1) >= ratedA) is { } thicker
             ? cable with { CrossSectionMm2 = Math.Max(section, thicker.CrossSectionMm2) }
             : supply.Cable,
     };

@@ -36,6 +36,9 @@ public sealed class Cord
     /// <summary>Power factor of its item.</summary>
     public double PowerFactor { get; internal set; }
 
+    /// <summary>Active power with each supply lost, W, by index of the supply; null where none is tried.</summary>
+    internal double[]? WattsWithout { get; set; }
+
     /// <summary>Most active power with a supply lost, W; as in normal use unless the item is redundant.</summary>
     public double WorstWatts { get; internal set; }
 
@@ -53,6 +56,11 @@ public sealed class Cord
 
     /// <summary>Apparent power with the worst supply lost, VA.</summary>
     public double WorstVoltAmperes => WorstWatts / PowerFactor;
+
+    /// <summary>Active power in a state, W.</summary>
+    /// <param name="lost">The supply that is lost; null for normal use.</param>
+    /// <returns>The power.</returns>
+    public double WattsIn(SupplyNode? lost) => lost is null ? Watts : WattsWithout?[lost.Index] ?? Watts;
 
     /// <summary>Whether it draws on three lines alike.</summary>
     public bool IsThreePhase => PlugFit.IsThreePhase(Code);
@@ -124,6 +132,9 @@ public sealed class SupplyNode
 
     /// <summary>Inrush of what switches on at once on the worst line, A: of the items whose inrush is given.</summary>
     public double InrushA { get; internal set; }
+
+    /// <summary>The line on which it is, 0 to 2.</summary>
+    public int InrushLine { get; internal set; }
 
     /// <summary>Whether the inrush of all that hangs on it is given.</summary>
     public bool InrushIsKnown { get; internal set; } = true;

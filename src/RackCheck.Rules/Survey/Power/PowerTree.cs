@@ -68,21 +68,6 @@ public sealed class PowerTree
     /// <returns>Its cords.</returns>
     public IEnumerable<Cord> CordsOf(Mounted item) => Cords.Where(c => ReferenceEquals(c.Item, item));
 
-    /// <summary>What a cord carries in a state, W.</summary>
-    /// <param name="cord">The cord.</param>
-    /// <param name="lost">The supply that is lost; null for normal use.</param>
-    /// <returns>Active power.</returns>
-    public double WattsOf(Cord cord, SupplyNode? lost)
-    {
-        if (lost is null || !cord.IsRedundant)
-        {
-            return cord.Watts;
-        }
-
-        var live = Cords.Count(c => ReferenceEquals(c.Item, cord.Item) && c.Group is { } group && !ReferenceEquals(group.Unit.Supply, lost));
-        return cord.Watts * cord.Siblings / Math.Max(1, live);
-    }
-
     private void Solve()
     {
         new PowerSolver(this).Run(null);
@@ -127,7 +112,10 @@ public sealed class PowerTree
                 }
             }
 
-            supply.InrushA = Math.Max(supply.InrushA, Math.Max(together, alone));
+            if (Math.Max(together, alone) is var most && most > supply.InrushA)
+            {
+                (supply.InrushA, supply.InrushLine) = (most, line);
+            }
         }
     }
 }
@@ -205,7 +193,13 @@ internal sealed class PowerSolver(PowerTree tree)
             var share = watts / (cord.IsRedundant && lost is not null ? Math.Max(1, live) : cords.Length);
             cord.Watts = lost is null ? share : cord.Watts;
             cord.IsKnown = known;
-            if (cord.Group is { } group && alive[group.Unit.Index])
+            var isAlive = cord.Group is { } at && alive[at.Unit.Index];
+            if (lost is not null)
+            {
+                (cord.WattsWithout ??= new double[tree.Supplies.Length])[lost.Index] = isAlive ? share : 0;
+            }
+
+            if (isAlive && cord.Group is { } group)
             {
                 cord.WorstWatts = lost is null ? share : Math.Max(cord.WorstWatts, share);
                 Add(cord, group, share, known);
