@@ -34,8 +34,9 @@ public static partial class FindingShape
             words = words.Replace(value, "", StringComparison.Ordinal);
         }
 
-        // Two turns of phrase hold a figure that is no value.
-        Assert.DoesNotMatch(ValueLeft(), words.Replace("19-inch", "", StringComparison.Ordinal).Replace("units 1 to", "", StringComparison.Ordinal));
+        // Two turns of phrase and a unit hold a figure that is no value.
+        string[] figures = ["19-inch", "units 1 to", "mm2"];
+        Assert.DoesNotMatch(ValueLeft(), figures.Aggregate(words, (text, figure) => text.Replace(figure, "", StringComparison.Ordinal)));
     }
 
     private static void CheckNumbers(Finding finding)
