@@ -100,7 +100,7 @@ public sealed class ConductorTooThin : Rule
                 case { FaultCurrentA: null, DisconnectionTimeS: not null }:
                     context.Lacks(Invariant($"/supplies/{supply.Index}/faultCurrentA"), Message);
                     break;
-                case { FaultCurrentA: null, Cable.CrossSectionMm2: null }:
+                case { FaultCurrentA: null, Cable: null or { CrossSectionMm2: null } }:
                     context.Lacks(Invariant($"/supplies/{supply.Index}/cable/crossSectionMm2"), Message);
                     break;
             }
