@@ -103,10 +103,10 @@ public sealed class EarthConductorsTests
     [Theory]
     [InlineData(0, 1.5)]
     [InlineData(2.5, 2.5)]
-    [InlineData(6.634, 10)] // checks.csv 7-16
-    [InlineData(17.5, 25)] // handbook H7: half of 35
-    [InlineData(120.1, 150)]
-    [InlineData(1000, 1000)]
+    [InlineData(6.634, 10d)] // checks.csv 7-16
+    [InlineData(17.5, 25d)] // handbook H7: half of 35
+    [InlineData(120.1, 150d)]
+    [InlineData(1000, 1000d)]
     [InlineData(1000.1, null)]
     public void The_next_section_on_offer_is_no_less_than_what_is_asked_for(double least, double? section) =>
         Assert.Equal(section, EarthConductors.NextSectionMm2(least));
