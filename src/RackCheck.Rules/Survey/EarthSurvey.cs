@@ -156,6 +156,12 @@ public sealed class EarthSurvey
             assumptions.Add(new Assumption { Pointer = Pointers.RoofStyle, Value = "vented", Basis = "fans are fitted in it" });
         }
 
+        // The way of a lead to the bar goes past half the opening; bodies of given width have it listed already.
+        if (Studs.Count > 0 && cabinet.Uprights?.OpeningMm is null && !Array.Exists(items, i => i.Item!.Body?.WidthMm is not null))
+        {
+            assumptions.Add(new Assumption { Pointer = Pointers.Opening, Value = RackGeometry.OpeningMm, Unit = "mm", Basis = "least opening of IEC 60297-3-100" });
+        }
+
         foreach (var item in items)
         {
             if (item.Item is { Power: not null, EarthStud: null })

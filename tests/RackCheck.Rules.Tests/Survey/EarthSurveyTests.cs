@@ -42,6 +42,16 @@ public sealed class EarthSurveyTests
         Assert.DoesNotContain(bare, a => a.Pointer is "/cabinet/sidePanels" or "/items/0/earthStud");
     }
 
+    [Theory]
+    [InlineData(null, null, 1)]
+    [InlineData(430.0, null, 1)]
+    [InlineData(null, 450.0, 0)]
+    public void The_opening_that_leads_pass_is_listed_once(double? width, double? opening, int count)
+    {
+        var rack = Earthed().Uprights(opening: opening).With(Studded("wave-pc", 1).Body(width: width));
+        Assert.Equal(count, new RackSurvey(rack).Assumptions.Count(a => a.Pointer == "/cabinet/uprights/openingMm"));
+    }
+
     [Fact]
     public void Of_supplies_that_leak_alike_the_first_in_the_list_is_named()
     {
