@@ -123,9 +123,12 @@ public static class DataTables
                 ["path to the bar", EarthConductors.MostPathOhm, "ohm", "at most"],
                 ["secured connection", EarthConductors.SecuredFromMa, "mA", "protective conductor current above which it and a label are asked for"],
                 ["high-integrity earthing", EarthConductors.HighIntegrityFromMa, "mA", "protective conductor current above which it is asked for"],
+                ["high-integrity earthing, main conductor", EarthConductors.HighIntegrityMm2, "mm2", "at least, where it alone is relied on"],
                 ["standing leakage through an RCD", EarthConductors.RcdSharePercent, "% of rated residual current", "at most"],
+                .. EarthConductors.RcdRatingsMa.Select(r => Row("RCD on offer", r, "mA", "rated residual current")),
+                .. EarthConductors.SectionsMm2.Select(s => Row("section on offer", s, "mm2", "nominal section of a conductor")),
             ],
-            [Sources.Iec60364Earthing, Sources.Bs7671ProtectiveCurrent, Sources.Bs7671Rcd, Sources.Iec60028, Sources.Iec60950EarthTest]),
+            [Sources.Iec60364Earthing, Sources.Bs7671ProtectiveCurrent, Sources.Bs7671Rcd, Sources.Iec60028, Sources.Iec60228, Sources.Iec60950EarthTest, Sources.Iec61008]),
         new(
             "panel-heights",
             "Height of panels and apertures by rack units",

@@ -1,9 +1,12 @@
+using System.Collections.Immutable;
+
 namespace RackCheck.Engineering;
 
 /// <summary>Protective conductors: least section, resistance, protective conductor current.</summary>
 /// <remarks>
 /// Sections and k: IEC 60364-5-54 (secondary source). Protective conductor current: BS 7671 543.7; RCD: BS 7671 531.3.2 (values from memory).
-/// Resistivity: IEC 60028; most resistance of a path: IEC 60950-1 (secondary sources).
+/// Resistivity: IEC 60028; most resistance of a path: IEC 60950-1 (secondary sources). Sections on offer: IEC 60228; ratings of RCDs: IEC 61008-1
+/// (values from memory).
 /// </remarks>
 public static class EarthConductors
 {
@@ -43,8 +46,35 @@ public static class EarthConductors
     /// <summary>Protective conductor current above which high-integrity earthing is asked for, mA.</summary>
     public const double HighIntegrityFromMa = 10;
 
+    /// <summary>Section from which the main protective conductor alone is high-integrity earthing, mm2.</summary>
+    public const double HighIntegrityMm2 = 10;
+
     /// <summary>Share of an RCD's rated residual current that standing leakage may take, percent.</summary>
     public const double RcdSharePercent = 30;
+
+    /// <summary>Nominal sections that conductors are made in, mm2.</summary>
+    public static ImmutableArray<double> SectionsMm2 { get; } = [1.5, 2.5, 4, 6, 10, 16, 25, 35, 50, 70, 95, 120, 150, 185, 240, 300, 400, 500, 630, 800, 1000];
+
+    /// <summary>Rated residual currents that RCDs of circuits are made for, mA.</summary>
+    public static ImmutableArray<double> RcdRatingsMa { get; } = [30, 100, 300, 500];
+
+    /// <summary>The least nominal section that is no less than one asked for.</summary>
+    /// <param name="leastMm2">Section asked for, mm2, 0 or more.</param>
+    /// <returns>Section, mm2; null past the greatest. Example: 6.634 gives 10.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">Under 0.</exception>
+    public static double? NextSectionMm2(double leastMm2)
+    {
+        ArgumentOutOfRangeException.ThrowIfNegative(leastMm2);
+        foreach (var section in SectionsMm2)
+        {
+            if (section >= leastMm2)
+            {
+                return section;
+            }
+        }
+
+        return null;
+    }
 
     /// <summary>Least section by that of the line conductor, IEC 60364-5-54 table 54.2: S up to 16, 16 up to 35, then S/2.</summary>
     /// <param name="lineMm2">Section of the line conductor S, mm2, over 0.</param>

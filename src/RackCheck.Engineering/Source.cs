@@ -130,7 +130,7 @@ public static class Sources
     /// <summary>Resistance of copper conductors.</summary>
     public static Source Iec60228 { get; } = new(
         "IEC 60228",
-        "IEC 60228, conductors of insulated cables, class 2: greatest resistance at 20 C.",
+        "IEC 60228, conductors of insulated cables, class 2: greatest resistance at 20 C. The nominal sections past 16 mm2 are values from memory.",
         SourceStanding.SecondarySource);
 
     /// <summary>Resistivity of copper.</summary>
@@ -148,13 +148,19 @@ public static class Sources
     /// <summary>High protective conductor current.</summary>
     public static Source Bs7671ProtectiveCurrent { get; } = new(
         "BS 7671 543.7",
-        "BS 7671 543.7, high protective conductor currents: over 3.5 mA a permanent or industrial connection and a label, over 10 mA high-integrity earthing; IEC 60364-5-54 543.7 likewise.",
+        "BS 7671 543.7, high protective conductor currents: over 3.5 mA a permanent or industrial connection and a label, over 10 mA high-integrity earthing, as by a single conductor of 10 mm2 or a second conductor (543.7.1.203); IEC 60364-5-54 543.7 likewise.",
         SourceStanding.ValueFromMemory);
 
     /// <summary>Standing leakage through an RCD.</summary>
     public static Source Bs7671Rcd { get; } = new(
         "BS 7671 531.3.2",
         "BS 7671 531.3.2, unwanted tripping of RCDs: standing leakage at most 30 % of the rated residual current. A page seen gives the share without the clause.",
+        SourceStanding.ValueFromMemory);
+
+    /// <summary>Ratings of RCDs.</summary>
+    public static Source Iec61008 { get; } = new(
+        "IEC 61008-1",
+        "IEC 61008-1, residual current operated circuit-breakers: preferred rated residual currents, of which 30, 100, 300 and 500 mA are taken; 30 mA and less count as protection of people.",
         SourceStanding.ValueFromMemory);
 
     /// <summary>Resistance of an earth path.</summary>

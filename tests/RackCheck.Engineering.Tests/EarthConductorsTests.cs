@@ -100,12 +100,39 @@ public sealed class EarthConductorsTests
     public void So_many_items_go_on_an_rcd_of_30_mA(double each, double items) =>
         Assert.Equal(items, Math.Floor(30 * EarthConductors.RcdSharePercent / 100 / each));
 
+    [Theory]
+    [InlineData(0, 1.5)]
+    [InlineData(2.5, 2.5)]
+    [InlineData(6.634, 10d)] // checks.csv 7-16
+    [InlineData(17.5, 25d)] // handbook H7: half of 35
+    [InlineData(120.1, 150d)]
+    [InlineData(1000, 1000d)]
+    [InlineData(1000.1, null)]
+    public void The_next_section_on_offer_is_no_less_than_what_is_asked_for(double least, double? section) =>
+        Assert.Equal(section, EarthConductors.NextSectionMm2(least));
+
+    [Fact]
+    public void Sections_and_ratings_on_offer_rise_and_hold_those_of_the_cable_table()
+    {
+        Assert.Equal(EarthConductors.SectionsMm2.Order().Distinct(), EarthConductors.SectionsMm2);
+        Assert.Equal(EarthConductors.RcdRatingsMa.Order().Distinct(), EarthConductors.RcdRatingsMa);
+        Assert.All(Cables.All, c => Assert.Contains(c.CrossSectionMm2, EarthConductors.SectionsMm2));
+
+        // Value from memory: the series of preferred numbers R10, which the sections round, grows by about a quarter a step, the small ones by up to two thirds.
+        Assert.All(EarthConductors.SectionsMm2.Zip(EarthConductors.SectionsMm2.Skip(1)), p => Assert.InRange(p.Second / p.First, 1.2, 1.7));
+    }
+
+    [Theory]
+    [InlineData(-1)]
+    [InlineData(double.NegativeInfinity)]
+    public void A_section_under_nothing_throws(double least) => Assert.Throws<ArgumentOutOfRangeException>(() => EarthConductors.NextSectionMm2(least));
+
     [Fact]
     public void Limits_are_those_of_the_handbook()
     {
         // Handbook H7; the times from handbook-detail 7.
         Assert.Equal((2.5, 4), (EarthConductors.LeastProtectedMm2, EarthConductors.LeastUnprotectedMm2));
-        Assert.Equal((3.5, 10), (EarthConductors.SecuredFromMa, EarthConductors.HighIntegrityFromMa));
+        Assert.Equal((3.5, 10, 10), (EarthConductors.SecuredFromMa, EarthConductors.HighIntegrityFromMa, EarthConductors.HighIntegrityMm2));
         Assert.Equal((0.1, 5), (EarthConductors.AdiabaticFromS, EarthConductors.AdiabaticToS));
         Assert.Equal(0.1, EarthConductors.MostPathOhm);
     }

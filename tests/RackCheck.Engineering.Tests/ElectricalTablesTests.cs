@@ -6,7 +6,7 @@ public sealed class ElectricalTablesTests
     [InlineData("breakers", 7)] // two multiples of three curves, and the continuous share
     [InlineData("cables", 6)]
     [InlineData("connectors", 20)] // all but what is hardwired
-    [InlineData("earth-conductors", 13)]
+    [InlineData("earth-conductors", 39)] // 14 limits, 4 ratings of RCDs, 21 sections
     public void A_table_holds_all_that_the_formulae_use(string name, int rows) => Assert.Equal(rows, Table(name).Rows.Length);
 
     [Fact]
@@ -57,8 +57,16 @@ public sealed class ElectricalTablesTests
     [InlineData("secured connection", 3.5)]
     [InlineData("high-integrity earthing", 10)]
     [InlineData("standing leakage through an RCD", 30)]
+    [InlineData("high-integrity earthing, main conductor", 10)] // handbook-detail 7, BS 7671 543.7.1.203
     public void The_earth_conductors_are_those_of_the_handbook(string quantity, double value) =>
         Assert.Equal(value, Table("earth-conductors").Rows.Single(r => r[0].Text == quantity)[1].Number);
+
+    [Fact]
+    public void The_sections_and_ratings_on_offer_are_those_that_remedies_take()
+    {
+        Assert.Equal(EarthConductors.SectionsMm2, Table("earth-conductors").Rows.Where(r => r[0].Text == "section on offer").Select(r => r[1].Number!.Value));
+        Assert.Equal(EarthConductors.RcdRatingsMa, Table("earth-conductors").Rows.Where(r => r[0].Text == "RCD on offer").Select(r => r[1].Number!.Value));
+    }
 
     private static DataTable Table(string name) => DataTables.All.Single(t => t.Name == name);
 }

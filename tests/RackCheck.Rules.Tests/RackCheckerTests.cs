@@ -115,7 +115,7 @@ public sealed class RackCheckerTests
     [Fact]
     public void Defaults_taken_are_assumptions_with_value_unit_and_basis_in_the_order_of_pointers()
     {
-        var assumptions = Judge.Geometry.Check(Bay().With(
+        var assumptions = Judge.Geometry.Check(Bay().Cabinet(c => c with { SidePanels = true }).With(
             Unit("wave-pc", 4).At(1).Body(width: 440, depth: 300).On(SupportStyle.Runners), Plate("plate", 1, 5)).With(Strip("strip", UnitMounting.Horizontal, 42))).Assumptions;
         Assert.Equal(
             [

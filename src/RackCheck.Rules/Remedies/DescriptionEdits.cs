@@ -26,6 +26,10 @@ public static class DescriptionEdits
     public static RackDescription EditCabinet(this RackDescription description, Func<Cabinet, Cabinet> change) =>
         description with { Cabinet = change(description.Cabinet!) };
 
+    /// <summary>Changes what is said about earth, be it nothing so far.</summary>
+    public static RackDescription EditEarthing(this RackDescription description, Func<Model.Earthing, Model.Earthing> change) =>
+        description with { Earthing = change(description.Earthing ?? new Model.Earthing()) };
+
     /// <summary>Adds a supply.</summary>
     public static RackDescription Add(this RackDescription description, Supply supply) =>
         description with { Supplies = [.. description.Supplies ?? [], supply] };

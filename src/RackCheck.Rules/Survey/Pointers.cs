@@ -30,6 +30,27 @@ public static class Pointers
     /// <summary>Rear door.</summary>
     public const string RearDoor = "/cabinet/rearDoor";
 
+    /// <summary>Side panels.</summary>
+    public const string SidePanels = "/cabinet/sidePanels";
+
+    /// <summary>Style of the roof.</summary>
+    public const string RoofStyle = "/cabinet/roof/style";
+
+    /// <summary>Earth bar.</summary>
+    public const string EarthBar = "/cabinet/earthBar";
+
+    /// <summary>Terminals of the earth bar.</summary>
+    public const string EarthBarTerminals = "/cabinet/earthBar/terminals";
+
+    /// <summary>Section of the main protective conductor.</summary>
+    public const string MainConductor = "/earthing/mainConductorMm2";
+
+    /// <summary>Whether a second earth is asked for.</summary>
+    public const string SecondaryEarth = "/earthing/secondaryEarth";
+
+    /// <summary>Parts that are joined to earth.</summary>
+    public const string Bonded = "/earthing/bonded";
+
     /// <summary>An item.</summary>
     public static IndexedPointer Item { get; } = new("/items/", "");
 
@@ -92,6 +113,15 @@ public static class Pointers
 
     /// <summary>Heat of an item.</summary>
     public static IndexedPointer ItemHeat { get; } = new("/items/", "/heatW");
+
+    /// <summary>Earth stud of an item.</summary>
+    public static IndexedPointer ItemEarthStud { get; } = new("/items/", "/earthStud");
+
+    /// <summary>Section of an item's earth lead.</summary>
+    public static IndexedPointer ItemLeadSection { get; } = new("/items/", "/earthLead/crossSectionMm2");
+
+    /// <summary>Length of an item's earth lead.</summary>
+    public static IndexedPointer ItemLeadLength { get; } = new("/items/", "/earthLead/lengthM");
 
     /// <summary>A supply.</summary>
     public static IndexedPointer Supply { get; } = new("/supplies/", "");

@@ -20,6 +20,7 @@ public sealed class RackSurvey
         Occupancy = new Occupancy(Cabinet, Items, Units);
         Depth = new DepthSurvey(Cabinet, Items);
         Power = new PowerTree(description, Items, assumptions);
+        Earth = new EarthSurvey(description, Cabinet, Items, Power, assumptions);
         AssumeSetback(assumptions);
         assumptions.Sort((x, y) => PointerOrder.Instance.Compare(x.Pointer, y.Pointer));
         Assumptions = assumptions;
@@ -45,6 +46,9 @@ public sealed class RackSurvey
 
     /// <summary>Supplies, distribution units and cords.</summary>
     public PowerTree Power { get; }
+
+    /// <summary>Protective earth.</summary>
+    public EarthSurvey Earth { get; }
 
     /// <summary>Defaults taken, by pointer.</summary>
     public IReadOnlyList<Assumption> Assumptions { get; }

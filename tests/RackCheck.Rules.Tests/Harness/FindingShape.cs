@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Text.Json.Nodes;
 using System.Text.RegularExpressions;
 using RackCheck.Model;
@@ -53,7 +54,7 @@ public static partial class FindingShape
         }
     }
 
-    private static string ToText(this Quantity quantity) => ((Scalar)quantity.Value).ToString();
+    private static string ToText(this Quantity quantity) => quantity.Value.ToString("0.######", CultureInfo.InvariantCulture);
 
     [GeneratedRegex("[0-9{}]")]
     private static partial Regex ValueLeft();

@@ -1,0 +1,66 @@
+using RackCheck.Model;
+using RackCheck.Rules.Earthing;
+using RackCheck.Rules.Tests.Harness;
+using static RackCheck.Rules.Tests.Earthing.EarthBays;
+using static RackCheck.Rules.Tests.Harness.Bays;
+
+namespace RackCheck.Rules.Tests.Earthing;
+
+public sealed class BarMissingTests : RuleTests<BarMissing>
+{
+    private static RackDescription Bare => Earthed().WithoutBar();
+
+    [Fact]
+    public void A_second_earth_asks_for_a_bar()
+    {
+        // Handbook H7: three studs, four parts, the main conductor.
+        var rack = Bare.Earth(e => e with { SecondaryEarth = true }).With(Studded("wave-pc", 1), Studded("gauge-amp", 3), Studded("flume-daq", 5));
+        var finding = Only(rack);
+        Numbers(finding, 0, 8, "terminals");
+        Assert.Equal(["/cabinet/earthBar", "/earthing/secondaryEarth"], finding.Pointers);
+        Assert.Equal("3 + 4 + 1 = 8 > 0", finding.Calculation);
+        Assert.True(finding.Safety);
+        Assert.Equal(new EarthBar { Terminals = 9, CrossSectionMm2 = 50 }, Cured(rack, finding).Cabinet!.EarthBar);
+    }
+
+    [Fact]
+    public void So_does_a_stud_of_the_least_id()
+    {
+        var finding = Only(Bare.With(Studded("wave-pc", 1), Studded("gauge-amp", 3)));
+        Assert.Equal("gauge-amp", finding.MessageData["item"].Text);
+        Assert.Equal(["/cabinet/earthBar", "/items/1/earthStud"], finding.Pointers);
+    }
+
+    [Theory]
+    [InlineData(1.0, 0)] // checks.csv 7-21: 10 x 1.0 = 10 mA
+    [InlineData(1.01, 1)]
+    public void So_does_a_supply_that_leaks_over_10_mA(double each, int count)
+    {
+        var rack = Bare.Fed(Mains()).Strips(Strip()).With(Leaking([.. Enumerable.Repeat(each, 10)]));
+        Assert.Equal(count, Findings(rack).Count);
+        Assert.All(Findings(rack), f => Assert.Equal(("A", 10.1), (f.MessageData["supply"].Text, f.MessageData["leakageMa"].Number)));
+        Assert.Equal(count, Findings(rack.Limit(Id, "highLeakageMa", 10.05)).Count);
+        Assert.Single(Findings(rack.Limit(Id, "highLeakageMa", 9.9)));
+    }
+
+    [Fact]
+    public void A_bar_is_a_bar_whatever_is_said_of_it() => Passes(Earthed(null).With(Studded("wave-pc", 1)));
+
+    [Fact]
+    public void Nothing_asks_for_one_where_nothing_is_earthed_apart() => Passes(Bare.With(Unit("wave-pc", 2).At(1) with { EarthStud = false }));
+
+    [Fact]
+    public void Leakage_that_is_not_known_may_ask_for_one()
+    {
+        var rack = Bare.Fed(Mains()).Strips(Strip()).With(Leaking("wave-pc", 1, null), Leaking("gauge-pc", 2, 1));
+        Lacks(rack, "/items/0/power/leakageMa");
+        Assert.Empty(Report(rack.With(Studded("gauge-amp", 5))).NotAssessed);
+    }
+
+    [Fact]
+    public void The_bar_is_no_thinner_than_the_main_conductor()
+    {
+        var rack = Bare.Earth(e => e with { MainConductorMm2 = 70 }).With(Studded("wave-pc", 1));
+        Assert.Equal(70, Cured(rack, Only(rack)).Cabinet!.EarthBar!.CrossSectionMm2);
+    }
+}

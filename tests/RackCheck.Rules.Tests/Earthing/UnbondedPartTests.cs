@@ -1,0 +1,85 @@
+using RackCheck.Model;
+using RackCheck.Rules.Earthing;
+using RackCheck.Rules.Tests.Harness;
+using static RackCheck.Rules.Tests.Earthing.EarthBays;
+using static RackCheck.Rules.Tests.Harness.Bays;
+
+namespace RackCheck.Rules.Tests.Earthing;
+
+public sealed class UnbondedPartTests : RuleTests<UnbondedPart>
+{
+    private static RackDescription Joined(params BondedPart[] parts) => Earthed().Earth(e => e with { Bonded = parts });
+
+    private static RackDescription Door(RackDescription rack, bool? bonded) => rack.Cabinet(c => c with { FrontDoor = new Door { Style = DoorStyle.Solid, Bonded = bonded } });
+
+    [Fact]
+    public void All_parts_joined_pass() => Passes(Joined(AllParts));
+
+    [Theory]
+    [InlineData(BondedPart.Frame, "frame")]
+    [InlineData(BondedPart.FrontDoor, "front door")]
+    [InlineData(BondedPart.RearDoor, "rear door")]
+    [InlineData(BondedPart.SidePanels, "side panels")]
+    public void Each_part_that_is_not_is_an_error(BondedPart part, string name)
+    {
+        // Handbook H7: frame, each door, side panels.
+        var rack = Joined([.. AllParts.Where(p => p != part)]);
+        var finding = Only(rack);
+        Assert.Equal(Severity.Error, finding.Severity);
+        Assert.Equal(name, finding.MessageData["part"].Text);
+        Assert.Equal(["/earthing/bonded"], finding.Pointers);
+        Assert.Contains(part, Cured(rack, finding).Earthing!.Bonded!);
+    }
+
+    [Fact]
+    public void All_of_them_can_be_joined_at_once()
+    {
+        var rack = Joined(BondedPart.Base, BondedPart.Base);
+        Assert.Equal(4, Findings(rack).Count);
+        Assert.Equal([BondedPart.Base, .. AllParts], Cured(rack, Findings(rack)[0], 1).Earthing!.Bonded!);
+    }
+
+    [Fact]
+    public void A_roof_with_fans_is_a_part_too()
+    {
+        var rack = Joined(AllParts).Cabinet(c => c with { Roof = new Roof { Style = RoofStyle.Vented } }) with
+        {
+            Cooling = new Cooling { RoofFans = [new FanSet { Count = 2, FreeFlowM3h = 160 }] },
+        };
+        Assert.Equal("roof", Only(rack).Subject);
+        Passes(rack.Earth(e => e with { Bonded = [.. AllParts, BondedPart.Roof] }));
+        Passes(rack.Cabinet(c => c with { Roof = new Roof { Style = RoofStyle.Solid } }));
+    }
+
+    [Fact]
+    public void A_doors_own_word_counts_before_the_lists()
+    {
+        Passes(Door(Joined(BondedPart.Frame, BondedPart.RearDoor, BondedPart.SidePanels), true));
+        var rack = Door(Joined(AllParts), false);
+        Assert.Equal(["/cabinet/frontDoor/bonded"], Only(rack).Pointers);
+        Assert.True(Cured(rack, Only(rack)).Cabinet!.FrontDoor!.Bonded);
+    }
+
+    [Fact]
+    public void Doors_and_panels_that_are_not_there_are_not_joined() =>
+        Passes(Joined(BondedPart.Frame).Doors(DoorStyle.None, DoorStyle.None).Cabinet(c => c with { SidePanels = false }));
+
+    [Fact]
+    public void The_list_is_asked_for_as_soon_as_there_is_anything_electrical()
+    {
+        Lacks(Bay().With(Unit("wave-pc", 2).At(1).Plugs(1)), "/earthing/bonded");
+        Lacks(Bay().Fed(Mains()), "/earthing/bonded");
+        Lacks(Earthed().Earth(e => e with { Bonded = null }), "/earthing/bonded");
+        Passes(Bay().With(Unit("drawer", 2).At(1)));
+    }
+
+    [Fact]
+    public void A_door_that_is_known_to_be_open_is_found_without_the_list_and_its_remedy_begins_none()
+    {
+        var rack = Door(Bay().With(Unit("wave-pc", 2).At(1).Plugs(1)), false);
+        var finding = Only(rack);
+        Assert.Equal("front door", finding.Subject);
+        Assert.Equal(["/earthing/bonded"], Assert.Single(Report(rack).NotAssessed).Missing);
+        Assert.Null(Cured(rack, finding).Earthing);
+    }
+}
