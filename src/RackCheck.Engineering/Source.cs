@@ -187,6 +187,12 @@ public static class Sources
         "What comes on together after a break adds up its inrush; outlets that are switched from afar are switched on one after the other.",
         SourceStanding.CommonPractice);
 
+    /// <summary>Mains voltages that serve each other.</summary>
+    public static Source VoltagePractice { get; } = new(
+        "practice: mains voltages",
+        "Equipment for one of 200 to 240 V runs on any of them, equipment for 120 V does not, nor the other way about: a voltage serves within 0.8 to 1.25 times.",
+        SourceStanding.CommonPractice);
+
     /// <summary>Two supplies for redundant equipment.</summary>
     public static Source RedundancyPractice { get; } = new(
         "practice: redundant cords",

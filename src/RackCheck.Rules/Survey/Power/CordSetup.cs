@@ -250,7 +250,7 @@ internal sealed partial class CordAssignment
         public int Free { get; set; }
 
         // An item for another mains voltage is not served, however well its plug goes in; 208, 230 and 240 V are served alike.
-        public bool SuitsVoltage(Cord cord) => cord.Item.Item!.Power!.VoltageV is not { } own || (own >= 0.8 * VoltageV && own <= 1.25 * VoltageV);
+        public bool SuitsVoltage(Cord cord) => cord.SuitsVoltage(VoltageV);
 
         public bool SuitsPhases(Cord cord) => !cord.IsThreePhase || Group.Unit.Supply.Phases == 3;
     }
