@@ -43,11 +43,16 @@ public abstract class RuleTests<TRule>
         Assert.Equal(new Quantity { Value = limit, Unit = unit }, finding.Limit);
     }
 
-    /// <summary>The rack with a remedy of a finding applied, which must clear it and bring no error.</summary>
+    /// <summary>
+    /// The rack with a remedy of a finding applied, which must clear it and bring no error. The remedy is the one that the full report offers: that of the
+    /// rule alone was tried against that rule alone.
+    /// </summary>
     protected static RackDescription Cured(RackDescription rack, Finding finding, int remedy = 0)
     {
-        Assert.InRange(remedy, 0, finding.Remedies.Count - 1);
-        Assert.Empty(Judge.Faults(rack, Judge.Checker.Check(rack), finding, finding.Remedies[remedy]));
-        return RackPatch.Apply(rack, finding.Remedies[remedy]);
+        var report = Judge.Checker.Check(rack);
+        var offered = report.Findings.FirstOrDefault(f => Judge.IsSame(f, finding)) ?? finding;
+        Assert.InRange(remedy, 0, offered.Remedies.Count - 1);
+        Assert.Empty(Judge.Faults(rack, report, offered, offered.Remedies[remedy]));
+        return RackPatch.Apply(rack, offered.Remedies[remedy]);
     }
 }
