@@ -8,6 +8,7 @@ namespace RackCheck.Rules.Remedies;
 /// <summary>What the trade does where cords find no outlet: units with more outlets, another unit, another supply, equipment in another rack.</summary>
 public static class OutletCures
 {
+    private const double Slack = 1 + 1e-9;
     private const int MostGroups = 3;
     private const int MostSupplies = 16;
     private const int MostUnits = 32;
@@ -39,7 +40,8 @@ public static class OutletCures
     {
         var socket = PlugFit.SocketFor(cords[0].Code);
         return PlugFit.Fits(cords[0].Code, socket)
-            ? MoreOutlets(survey, cords, from).Concat(LikeUnits(survey, cords, from)).Concat(NewUnits(survey, cords, from)).Concat(NewSupplies(survey, cords))
+            ? MoreOutlets(survey, cords, from).Concat(LikeUnits(survey, cords, from)).Concat(NewUnits(survey, cords, from))
+                .Concat(LikeSupplies(survey, cords)).Concat(NewSupplies(survey, cords))
             : [];
     }
 
@@ -52,7 +54,7 @@ public static class OutletCures
     {
         var socket = PlugFit.SocketFor(cords[0].Code);
         var groups = survey.Power.Groups
-            .Where(g => (from is null || from(g.Unit.Supply)) && cords.All(c => Suits(c, g)) && CanHave(g, socket, survey.Power.IsNorthAmerica))
+            .Where(g => (from is null || from(g.Unit.Supply)) && cords.All(c => Suits(c, g)) && CanHave(g, socket, survey.Power.IsNorthAmerica) && HasRoom(g.Unit.Supply, cords))
             .OrderBy(g => cords.Any(c => ReferenceEquals(c.Group, g)) ? 0 : 1)
             .ThenBy(g => HasSocket(g, cords[0].Code) ? 0 : 1)
             .ThenBy(g => g.Load.WorstA / (g.BreakerA ?? g.Unit.RatedA))
@@ -60,7 +62,7 @@ public static class OutletCures
             .ToArray();
         foreach (var group in groups.Take(MostGroups))
         {
-            if (AddOutlets(Freed(survey.Description, cords, group), group, socket, cords.Count) is { } after)
+            if (HasRoom(group, cords) && AddOutlets(Freed(survey.Description, cords, group), group, socket, cords.Count) is { } after)
             {
                 yield return new Cure($"Take {group.Unit.Id} with {Count(cords.Count, "more")} {Name(socket)} {Outlets(cords.Count)} in group {group.Id}", after, nameof(MoreOutlets));
             }
@@ -122,6 +124,18 @@ public static class OutletCures
     private static bool CanHave(GroupNode group, ConnectorCode socket, bool northAmerica) =>
         group.Source.Outlets.Any(o => o.Socket == socket) || socket == ConnectorCode.Hardwired || PlugFit.RatedA(socket, northAmerica) <= group.Unit.RatedA;
 
+    // An overload that stands already does not keep a cure from being offered, so that none is offered here that would add to one.
+    private static bool HasRoom(SupplyNode supply, IReadOnlyList<Cord> cords) =>
+        supply.Lines.Sum(l => l.NormalA) + (cords.Where(c => !ReferenceEquals(c.Group?.Unit.Supply, supply)).Sum(c => c.VoltAmperes) / supply.Source.VoltageV)
+            <= supply.ContinuousA * supply.Lines.Count * Slack;
+
+    private static bool HasRoom(GroupNode group, IReadOnlyList<Cord> cords)
+    {
+        var unit = group.Unit;
+        var more = cords.Where(c => !ReferenceEquals(c.Group?.Unit, unit)).Sum(c => c.VoltAmperes / (c.IsThreePhase ? unit.Lines.Count : 1)) / unit.Supply.Source.VoltageV;
+        return unit.Lines[group.Line].NormalA + more <= unit.ContinuousA * Slack;
+    }
+
     private static RackDescription? AddOutlets(RackDescription description, GroupNode group, ConnectorCode socket, int count)
     {
         var sets = description.DistributionUnits![group.Unit.Index].Groups[group.Index].Outlets.ToList();
@@ -152,22 +166,21 @@ public static class OutletCures
         return after;
     }
 
-    private static IEnumerable<Cure> LikeUnits(RackSurvey survey, IReadOnlyList<Cord> cords, Func<SupplyNode, bool>? from)
-    {
-        UnitNode[] like =
-        [
-            .. survey.Power.Units.Where(u => u.FedBy is null && cords.All(c => c.Suits(u.Supply)) && u.Groups.Any(g => HasSocket(g, cords[0].Code)))
-                .DistinctBy(u => u.Supply),
-        ];
-        return like.Where(u => from is null || from(u.Supply)).Take(2).SelectMany(u => PowerCures.AddUnits(survey, u, cords))
-            .Concat(like.Take(1).SelectMany(u => PowerCures.AddSupplies(survey, u.Supply, u, cords)));
-    }
+    private static IEnumerable<Cure> LikeUnits(RackSurvey survey, IReadOnlyList<Cord> cords, Func<SupplyNode, bool>? from) =>
+        UnitsWithSockets(survey, cords).Where(u => (from is null || from(u.Supply)) && HasRoom(u.Supply, cords)).Take(2).SelectMany(u => PowerCures.AddUnits(survey, u, cords));
+
+    private static IEnumerable<Cure> LikeSupplies(RackSurvey survey, IReadOnlyList<Cord> cords) =>
+        UnitsWithSockets(survey, cords).Take(1).SelectMany(u => PowerCures.AddSupplies(survey, u.Supply, u, cords));
+
+    private static IEnumerable<UnitNode> UnitsWithSockets(RackSurvey survey, IReadOnlyList<Cord> cords) => survey.Power.Units
+        .Where(u => u.FedBy is null && cords.All(c => c.Suits(u.Supply)) && u.Groups.Any(g => HasSocket(g, cords[0].Code)))
+        .DistinctBy(u => u.Supply);
 
     // On a supply that has no unit with such sockets.
     private static IEnumerable<Cure> NewUnits(RackSurvey survey, IReadOnlyList<Cord> cords, Func<SupplyNode, bool>? from)
     {
         var socket = PlugFit.SocketFor(cords[0].Code);
-        var supplies = survey.Power.Supplies.Where(s => (from is null || from(s)) && cords.All(c => c.Suits(s))
+        var supplies = survey.Power.Supplies.Where(s => (from is null || from(s)) && HasRoom(s, cords) && cords.All(c => c.Suits(s))
             && !s.Units.Any(u => u.FedBy is null && u.Groups.Any(g => HasSocket(g, cords[0].Code))));
         foreach (var supply in supplies.Take(survey.Power.Units.Length < MostUnits ? MostGroups : 0))
         {
