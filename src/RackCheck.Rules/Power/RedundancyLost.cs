@@ -15,7 +15,7 @@ public sealed class RedundancyLost : Rule
         Id = "power.redundancy",
         Title = "Redundant item on one supply",
         Severity = Severity.Error,
-        What = "Finds items said to be redundant that have one cord, or whose cords all hang on one supply. What hangs on a UPS lives by the supplies of its cords.",
+        What = "Finds items said to be redundant that have one cord, or whose cords all hang on one supply. What hangs on a UPS lives by the supplies of its cords. Where outlets are short, so that the service could not choose freely, what it chose itself is judged once there are enough.",
         Why = "When that supply goes the item goes with it, though a second power supply was paid for.",
         Formula = "supplies that the cords of a redundant item live by >= 2",
         Sources = [Sources.RedundancyPractice],
@@ -71,6 +71,9 @@ public sealed class RedundancyLost : Rule
     public override void Check(RuleContext context)
     {
         var tree = context.Survey.Power;
+        var supplies = new HashSet<SupplyNode>(tree.Units.SelectMany(tree.SuppliesOf));
+        var isShort = tree.IsDescribed && Array.Exists(tree.Cords, c => c.Group is null);
+        var onOne = new List<(Mounted Item, SupplyNode Supply)>();
         foreach (var item in context.Survey.Items)
         {
             if (item.Item!.Power is not { Redundant: true } power)
@@ -84,16 +87,21 @@ public sealed class RedundancyLost : Rule
             }
             else if (power.Plugs.Count == 1)
             {
-                Report(context, item, null);
+                Report(context, item, null, OneCord(context.Survey, item));
             }
             else if (power.Plugs.Count > 1 && !tree.IsDescribed)
             {
                 context.Lacks("/distributionUnits", "Without the distribution units it cannot be said whether the cords of a redundant item hang on different supplies.");
             }
-            else if (OnlySupply(tree, item) is { } supply)
+            else if (OnlySupply(tree, item) is { } supply && (!isShort || supplies.Count == 1 || tree.CordsOf(item).All(c => c.Connection is not null)))
             {
-                Report(context, item, supply);
+                onOne.Add((item, supply));
             }
+        }
+
+        foreach (var (item, supply) in onOne)
+        {
+            Report(context, item, supply, OneSupply(context.Survey, item, supply, onOne));
         }
     }
 
@@ -112,7 +120,7 @@ public sealed class RedundancyLost : Rule
         return supplies.Count == 1 ? supplies.Single() : null;
     }
 
-    private static void Report(RuleContext context, Mounted item, SupplyNode? supply)
+    private static void Report(RuleContext context, Mounted item, SupplyNode? supply, IEnumerable<Cure> cures)
     {
         var survey = context.Survey;
         context.Report(new FindingDraft
@@ -131,44 +139,71 @@ public sealed class RedundancyLost : Rule
             ],
             Actual = Quantities.Of(1, supply is null ? "cords" : "supplies"),
             Limit = Quantities.Of(2, supply is null ? "cords" : "supplies"),
-            Cures = CuresOf(survey, item),
+            Cures = cures,
         });
     }
 
-    private static IEnumerable<Cure> CuresOf(RackSurvey survey, Mounted item)
+    // A second cord like the first goes into any outlet but those of the supply that the first hangs on.
+    private static IEnumerable<Cure> OneCord(RackSurvey survey, Mounted item)
     {
-        if (item.Item!.Power!.Plugs!.Count > 1)
+        var first = survey.Power.CordsOf(item).Single();
+        var title = $"Give {item.Id} a second cord";
+        RackDescription Append(RackDescription description) => description.EditItem(item.Index, i => PlugCures.WithMore(i, first.Code, 1));
+        yield return new Cure(title, Append(survey.Description));
+
+        if (survey.Power.IsDescribed)
         {
-            foreach (var cure in Apart(survey, item))
+            var only = OnlySupply(survey.Power, item);
+            var second = new Cord { Item = item, Plug = 1, Code = first.Code, Siblings = 2, PowerFactor = first.PowerFactor };
+            foreach (var cure in OutletCures.Provide(survey, [second], s => !ReferenceEquals(s, only)))
+            {
+                yield return OutletCures.Joined(title, cure with { After = Append(cure.After) }, cure.Kind);
+            }
+        }
+
+        yield return Without(survey, [item]);
+    }
+
+    // One cord goes to another supply: the one that hangs on none yet, else the last. Where others are in the same plight, an outlet for one alone would
+    // leave it to the service whom it serves, so that all are provided for too.
+    private static IEnumerable<Cure> OneSupply(RackSurvey survey, Mounted item, SupplyNode only, List<(Mounted Item, SupplyNode Supply)> onOne)
+    {
+        foreach (var cure in PowerCures.MoveCords(survey, [.. survey.Power.CordsOf(item)]))
+        {
+            yield return cure;
+        }
+
+        var moved = Moved(survey, item);
+        Cord[] alike = [.. onOne.Where(o => ReferenceEquals(o.Supply, only)).Select(o => Moved(survey, o.Item)).Where(c => c.Code == moved.Code)];
+        foreach (var cords in alike.Length > 1 ? (Cord[][])[alike, [moved]] : [[moved]])
+        {
+            foreach (var cure in OutletCures.Provide(survey, cords, s => !ReferenceEquals(s, only)))
             {
                 yield return cure;
             }
         }
-        else
+
+        yield return Without(survey, [item]);
+        if (onOne.Count > 1)
         {
-            var title = $"Give {item.Id} a second cord";
-            var changed = survey.Description.EditItem(item.Index, i => PlugCures.WithMore(i, i.Power!.Plugs![0], 1));
-            yield return new Cure(title, changed);
-
-            var after = new RackSurvey(changed);
-            foreach (var cure in after.Power.IsDescribed ? Apart(after, after.Items[item.Index]) : [])
-            {
-                yield return OutletCures.Joined(title, cure, cure.Kind);
-            }
+            yield return Without(survey, [.. onOne.Select(o => o.Item)]);
         }
-
-        yield return new Cure(
-            $"Do without redundancy for {item.Id}",
-            survey.Description.EditItem(item.Index, i => i with { Power = i.Power! with { Redundant = false } }));
     }
 
-    // One cord goes to another supply: the one that hangs on none yet, else the last.
-    private static IEnumerable<Cure> Apart(RackSurvey survey, Mounted item)
+    private static Cord Moved(RackSurvey survey, Mounted item)
     {
         Cord[] cords = [.. survey.Power.CordsOf(item)];
-        var only = OnlySupply(survey.Power, item);
-        var moved = Array.Find(cords, c => c.Group is null) ?? cords[^1];
-        return PowerCures.MoveCords(survey, cords)
-            .Concat(OutletCures.Provide(survey, [moved], s => !ReferenceEquals(s, only)));
+        return Array.Find(cords, c => c.Group is null) ?? cords[^1];
+    }
+
+    private static Cure Without(RackSurvey survey, Mounted[] items)
+    {
+        var after = survey.Description;
+        foreach (var item in items)
+        {
+            after = after.EditItem(item.Index, i => i with { Power = i.Power! with { Redundant = false } });
+        }
+
+        return new Cure(items.Length == 1 ? $"Do without redundancy for {items[0].Id}" : Invariant($"Do without redundancy for {items.Length} items that have one supply"), after);
     }
 }

@@ -100,6 +100,31 @@ public static class OutletCures
             : Provide(after, left).Take(MostGroups + 2).Select(cure => Joined(title, cure, kind));
     }
 
+    /// <summary>How many outlets that would serve an item take a plug and are free.</summary>
+    internal static int FreeOutlets(RackSurvey survey, Cord cord, ConnectorCode plug) => survey.Power.Groups
+        .Where(g => Suits(cord, g))
+        .Sum(g => g.Source.Outlets.Where(o => PlugFit.Fits(plug, o.Socket)).Sum(o => o.Count)
+            - survey.Power.Cords.Count(c => ReferenceEquals(c.Group, g) && c.Socket is { } socket && PlugFit.Fits(plug, socket)));
+
+    /// <summary>Adds outlets for a plug in the groups that cords hang on.</summary>
+    /// <param name="description">The description to change; its units are those of the survey.</param>
+    /// <param name="survey">The facts.</param>
+    /// <param name="cords">The cords.</param>
+    /// <param name="plug">The plug.</param>
+    /// <param name="count">How many outlets for each.</param>
+    /// <returns>The description; null where a unit cannot have them.</returns>
+    internal static RackDescription? InPlace(RackDescription description, RackSurvey survey, IEnumerable<Cord> cords, ConnectorCode plug, int count)
+    {
+        var socket = PlugFit.SocketFor(plug);
+        RackDescription? after = description;
+        foreach (var group in cords.Select(c => c.Group))
+        {
+            after = after is not null && group is not null && CanHave(group, socket, survey.Power.IsNorthAmerica) ? AddOutlets(after, group, socket, count) : null;
+        }
+
+        return after;
+    }
+
     /// <summary>One change and then another.</summary>
     internal static Cure Joined(string title, Cure then, string? kind) =>
         then with { Title = $"{title}, and {char.ToLowerInvariant(then.Title[0])}{then.Title[1..]}", Kind = kind };

@@ -75,17 +75,23 @@ public static class PlugCures
                 continue;
             }
 
+            // The survey is asked for free outlets and not made anew: this is done for every finding, whether or not its cures are tried.
             var alike = survey.Power.CordsOf(cord.Item).Where(c => c.Code == cord.Code).ToArray();
-            var changed = OutletCures.Freed(survey.Description, alike);
+            var changed = survey.Description;
             foreach (var one in alike)
             {
                 changed = changed.EditItem(cord.Item.Index, i => WithPlug(i, one.Plug, plug));
             }
 
             var title = alike.Length == 1 ? $"Fit {cord.Item.Id} with a {Name(plug)} plug" : $"Fit {cord.Item.Id} with {Name(plug)} plugs";
-            foreach (var cure in OutletCures.WithOutlets(title, changed, c => c.Code == plug && c.Item.Id == cord.Item.Id, nameof(Larger)))
+            if (OutletCures.FreeOutlets(survey, cord, plug) >= alike.Length)
             {
-                yield return cure;
+                yield return new Cure(title, OutletCures.Freed(changed, alike), nameof(Larger));
+            }
+
+            if (OutletCures.InPlace(changed, survey, alike, plug, 1) is { } added)
+            {
+                yield return new Cure(WithSockets(title, alike, plug), added, nameof(Larger));
             }
         }
     }
@@ -97,12 +103,31 @@ public static class PlugCures
     public static IEnumerable<Cure> MoreCords(RackSurvey survey, Cord cord)
     {
         var needed = (int)Math.Min(100, Math.Ceiling(cord.Siblings * cord.WorstA()!.Value / cord.RatedA(survey.Power.IsNorthAmerica) / (1 + 1e-9)));
-        return cord.IsRedundant || needed > MostPlugs ? []
-            : OutletCures.WithOutlets(
-                Invariant($"Share the load of {cord.Item.Id} among {needed} {Name(cord.Code)} cords"),
-                survey.Description.EditItem(cord.Item.Index, i => WithMore(i, cord.Code, needed - cord.Siblings)),
-                c => c.Code == cord.Code && c.Item.Id == cord.Item.Id,
-                nameof(MoreCords));
+        if (cord.IsRedundant || needed > MostPlugs)
+        {
+            yield break;
+        }
+
+        var more = needed - cord.Siblings;
+        var title = Invariant($"Share the load of {cord.Item.Id} among {needed} cords");
+        var changed = survey.Description.EditItem(cord.Item.Index, i => WithMore(i, cord.Code, more));
+        if (OutletCures.FreeOutlets(survey, cord, cord.Code) >= more)
+        {
+            yield return new Cure(title, changed, nameof(MoreCords));
+        }
+
+        if (OutletCures.InPlace(changed, survey, [cord], cord.Code, more) is { } added)
+        {
+            yield return new Cure(WithSockets(title, [cord], cord.Code), added, nameof(MoreCords));
+        }
+    }
+
+    private static string WithSockets(string title, Cord[] cords, ConnectorCode plug)
+    {
+        var socket = Name(PlugFit.SocketFor(plug));
+        return cords.Length == 1
+            ? $"{title}, and take {cords[0].Group!.Unit.Id} with more {socket} outlets in group {cords[0].Group!.Id}"
+            : $"{title}, and take distribution units with more {socket} outlets";
     }
 
     /// <summary>An item with cords appended.</summary>

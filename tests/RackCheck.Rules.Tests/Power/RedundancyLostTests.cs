@@ -113,5 +113,24 @@ public sealed class RedundancyLostTests : RuleTests<RedundancyLost>
     }
 
     [Fact]
+    public void Where_outlets_are_short_what_the_service_chose_is_judged_once_there_are_enough()
+    {
+        // Four cords, three outlets: wherever they go, one item has a cord on one supply only.
+        Passes(Rack([Feed("A"), Feed("B")], [Strip("strip-a", "A", count: 2), Strip("strip-b", "B", count: 1)], Twin("wave-pc", 300, C14, C14), Twin("flume-daq", 300, C14, C14)));
+    }
+
+    [Fact]
+    public void Items_in_one_plight_are_helped_together()
+    {
+        // Six cords, one outlet on A and five on B: one item can be kept apart, the other two have both on B.
+        var rack = Rack(
+            [Feed("A"), Feed("B")], [Strip("strip-a", "A", count: 1), Strip("strip-b", "B", count: 5)],
+            Twin("wave-pc", 300, C14, C14), Twin("flume-daq", 300, C14, C14), Twin("gauge-amp", 300, C14, C14));
+        var findings = Findings(rack);
+        Assert.Equal(2, findings.Count);
+        Assert.All(findings, f => Passes(Cured(rack, f)));
+    }
+
+    [Fact]
     public void Cords_that_find_no_outlet_are_left_to_another_rule() => Passes(Rack([Feed("A")], [], Twin("wave-pc", 300, C14, C14)));
 }
