@@ -199,6 +199,12 @@ public static class Sources
         "Loads are spread so that the worst of three lines is within about a fifth of their mean; a supply whose worst line is under a tenth of its rating is left alone.",
         SourceStanding.CommonPractice);
 
+    /// <summary>Mains voltages that serve each other.</summary>
+    public static Source VoltagePractice { get; } = new(
+        "practice: mains voltages",
+        "Equipment for one of 200 to 240 V runs on any of them, equipment for 120 V does not, nor the other way about: a voltage serves within 0.8 to 1.25 times.",
+        SourceStanding.CommonPractice);
+
     /// <summary>Two supplies for redundant equipment.</summary>
     public static Source RedundancyPractice { get; } = new(
         "practice: redundant cords",

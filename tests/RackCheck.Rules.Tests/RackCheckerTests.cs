@@ -16,7 +16,7 @@ public sealed class RackCheckerTests
         Assert.Equal(Verdict.Release, report.Verdict);
         Assert.Empty(report.Findings);
         Assert.Empty(report.NotAssessed);
-        Assert.Equal([Cautions.General, Cautions.NotJudged(RuleSet.Default)!], report.Cautions);
+        Assert.Equal([Cautions.General, Cautions.NotJudged(Judge.GeometryRules)!], report.Cautions);
         Assert.Equal(RuleSet.CurrentVersion, report.Ruleset.Version);
     }
 
@@ -100,7 +100,7 @@ public sealed class RackCheckerTests
     [Fact]
     public void What_no_rule_judges_yet_is_said()
     {
-        Assert.Contains("does not judge load, power, cooling, earthing, cabling, service, delivery", Cautions.NotJudged(RuleSet.Default)!, StringComparison.Ordinal);
+        Assert.Contains("does not judge load, power, cooling, earthing, cabling, service, delivery", Cautions.NotJudged(Judge.GeometryRules)!, StringComparison.Ordinal);
         Assert.Contains("layout, depth, load", Cautions.NotJudged(RuleSet.Of())!, StringComparison.Ordinal);
     }
 
@@ -110,7 +110,7 @@ public sealed class RackCheckerTests
 
     [Fact]
     public void Cautions_come_with_findings_whose_cure_moves_equipment_once() =>
-        Assert.Equal([Cautions.General, Cautions.NotJudged(RuleSet.Default)!, Cautions.Handling], Judge.Geometry.Check(Bay().With(Tall, Unit("gauge-pc", 2).At(41))).Cautions);
+        Assert.Equal([Cautions.General, Cautions.NotJudged(Judge.GeometryRules)!, Cautions.Handling], Judge.Geometry.Check(Bay().With(Tall, Unit("gauge-pc", 2).At(41))).Cautions);
 
     [Fact]
     public void Defaults_taken_are_assumptions_with_value_unit_and_basis_in_the_order_of_pointers()

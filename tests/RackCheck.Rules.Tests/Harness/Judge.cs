@@ -17,8 +17,10 @@ public static class Judge
     public static RackChecker Checker { get; } = new(RuleSet.Default, Throw);
 
     /// <summary>One with the rules on layout, depth and acceptances only, for tests that count what a report holds: rules of other themes leave them alone.</summary>
-    public static RackChecker Geometry { get; } =
-        new(RuleSet.Of(RuleSet.Default.All.Where(r => r.Descriptor.Theme is "layout" or "depth" or "acceptance")), Throw);
+    public static RackChecker Geometry { get; } = new(GeometryRules, Throw);
+
+    /// <summary>Those rules.</summary>
+    public static RuleSet GeometryRules => RuleSet.Of(RuleSet.Default.All.Where(r => r.Descriptor.Theme is "layout" or "depth" or "acceptance"));
 
     /// <summary>What is wrong with a remedy: it does not apply, leaves no sound request, does not clear its finding, or brings an error.</summary>
     public static IEnumerable<string> Faults(RackDescription rack, CheckReport report, Finding finding, Remedy remedy)

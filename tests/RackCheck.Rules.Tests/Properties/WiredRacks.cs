@@ -94,12 +94,12 @@ internal static class WiredRacks
         from fitted in Gen.Bool
         select new Cabinet { SidePanels = panels, EarthBar = fitted ? new EarthBar { Terminals = terminals, CrossSectionMm2 = section } : null };
 
-    private static readonly Gen<Earthing?> Earthings = Maybe(
+    private static readonly Gen<Model.Earthing?> Earthings = Maybe(
         from second in Maybe(Gen.Bool)
         from conductor in Maybe(OneOf(1.5, 2.5, 4, 10, 16))
         from parts in OneOf(BondedPart.Frame, BondedPart.FrontDoor, BondedPart.RearDoor, BondedPart.SidePanels, BondedPart.Roof).Array[0, 5]
         from listed in Gen.Bool
-        select new Earthing { SecondaryEarth = second, MainConductorMm2 = conductor, Bonded = listed ? [.. parts.Distinct()] : null });
+        select new Model.Earthing { SecondaryEarth = second, MainConductorMm2 = conductor, Bonded = listed ? [.. parts.Distinct()] : null });
 
     private static readonly Gen<Site?> Sites = Maybe(
         from region in Maybe(OneOf(Region.Uk, Region.Eu, Region.Na))
@@ -125,7 +125,7 @@ internal static class WiredRacks
         select Wire(rack, supplies, units, powers, earths, ups, given, bar, earthing, site, doorsBonded, describesUnits);
 
     private static RackDescription Wire(
-        RackDescription rack, Supply[] supplies, DistributionUnit[] units, ItemPower?[] powers, Earth?[] earths, Ups?[] ups, int[] given, Cabinet bar, Earthing? earthing, Site? site, bool? doorsBonded, bool describesUnits)
+        RackDescription rack, Supply[] supplies, DistributionUnit[] units, ItemPower?[] powers, Earth?[] earths, Ups?[] ups, int[] given, Cabinet bar, Model.Earthing? earthing, Site? site, bool? doorsBonded, bool describesUnits)
     {
         string[] supplyIds = ["mains", "B", "zeta \"7\""];
         string[] unitIds = ["strip", "a/b", "strip-2"];

@@ -21,7 +21,7 @@ public sealed class DescriptionDiffTests
         Assert.Equal([("add", "/items/1/power/voltageV")], Patch(Rack.EditItem(1, i => i with { Power = i.Power! with { VoltageV = 230 } })));
         Assert.Equal([("remove", "/supplies/0/breaker")], Patch(Rack.EditSupply(0, s => s with { Breaker = null })));
         Assert.Equal([("add", "/distributionUnits/-")], Patch(Rack.Add(Pdu("strip-2", "A", 16, Outlets("g", 16)))));
-        Assert.Equal([("add", "/earthing")], Patch(Rack with { Earthing = new Earthing { SecondaryEarth = true } }));
+        Assert.Equal([("add", "/earthing")], Patch(Rack with { Earthing = new Model.Earthing { SecondaryEarth = true } }));
         Assert.Equal([("remove", "/items/0")], Patch(Rack.WithoutItems(["wave-pc"])));
         Assert.Empty(Patch(Rack with { Items = [.. Rack.Items] }));
     }

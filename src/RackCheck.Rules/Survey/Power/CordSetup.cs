@@ -260,11 +260,10 @@ internal sealed partial class CordAssignment
         // other is put by the service, so that no ring comes about.
         public bool Takes(Cord cord)
         {
-            var volts = Group.Unit.Supply.Source.VoltageV;
             return PlugFit.Fits(cord.Code, Socket)
-                && (cord.Item.Item!.Power!.VoltageV is not { } own || (own >= 0.8 * volts && own <= 1.25 * volts))
+                && cord.SuitsVoltage(Group.Unit.Supply.Source.VoltageV)
                 && (!cord.IsThreePhase || Group.Unit.Supply.Phases == 3)
-                && (cord.Item.Item.Ups is null || Group.Unit.FedBy is null);
+                && (cord.Item.Item!.Ups is null || Group.Unit.FedBy is null);
         }
     }
 

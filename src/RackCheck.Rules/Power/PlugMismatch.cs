@@ -1,0 +1,177 @@
+using RackCheck.Engineering;
+using RackCheck.Model;
+using RackCheck.Rules.Remedies;
+using RackCheck.Rules.Survey;
+using RackCheck.Rules.Survey.Power;
+using static System.FormattableString;
+
+namespace RackCheck.Rules.Power;
+
+/// <summary>Finds connections of the caller that cannot be made: the plug does not go in, the outlets are taken, or the supply is not what the item is for.</summary>
+public sealed class PlugMismatch : Rule
+{
+    private static readonly RuleDescriptor Facts = new()
+    {
+        Id = "power.plug-mismatch",
+        Title = "Plug and outlet do not match",
+        Severity = Severity.Error,
+        What = "Finds connections that are given and cannot be made: the plug goes into no outlet of that group, all that it goes into are taken, one plug is given two outlets, or voltage or phases are not the item's.",
+        Why = "Whoever wires the rack to this list stands before an outlet that is taken or does not fit, and improvises.",
+        Formula = "plug goes into socket by the table of connectors; cords given to a group's outlets <= outlets; 0.8 <= item's voltage / outlet's voltage <= 1.25",
+        Sources = [Sources.Iec60320, Sources.Bs1363, Sources.Cee7, Sources.NemaWd6, Sources.Iec60309, Sources.VoltagePractice, Sources.Bookkeeping],
+        Needs = ["/connections", "/items/*/power/plugs", "/items/*/power/voltageV", "/supplies/*/voltageV", "/supplies/*/phases", "/distributionUnits/*/groups/*/outlets"],
+        Remedies = ["Plug it into another group or unit.", "Fit a plug that goes in.", "Take a distribution unit with more outlets.", "Add a distribution unit.", "Take the item out of the rack."],
+        Cautions = [Cautions.Electricity],
+        FailingRack = """
+            {
+              "cabinet": { "heightU": 24, "widthMm": 800, "depthMm": 1000 },
+              "items": [
+                { "id": "wave-pc", "heightU": 4, "position": { "unit": 1 }, "body": { "depthMm": 450 }, "support": { "style": "slides" }, "power": { "ratedW": 300, "powerFactor": 1, "leakageMa": 1, "inrushA": 20, "plugs": [ "C20" ] } },
+                { "id": "paddle-drive", "heightU": 4, "position": { "unit": 6 }, "body": { "depthMm": 450 }, "support": { "style": "slides" }, "power": { "ratedW": 300, "powerFactor": 1, "leakageMa": 1, "inrushA": 20, "plugs": [ "C14" ] } }
+              ],
+              "supplies": [
+                { "id": "A", "voltageV": 230, "phases": 1, "ratedA": 16, "breaker": { "curve": "C", "ratedA": 16 }, "socket": "IEC60309-16A-1P", "cable": { "lengthM": 10, "crossSectionMm2": 2.5 } }
+              ],
+              "distributionUnits": [
+                { "id": "strip", "supply": "A", "ratedA": 16, "plug": "IEC60309-16A-1P", "mounting": "vertical", "groups": [ { "id": "g1", "outlets": [ { "socket": "C13", "count": 2 } ] }, { "id": "g2", "outlets": [ { "socket": "C19", "count": 1 } ] } ] }
+              ],
+              "connections": [
+                { "item": "wave-pc", "plug": 0, "unit": "strip", "group": "g1" },
+                { "item": "paddle-drive", "plug": 0, "unit": "strip", "group": "g1" }
+              ]
+            }
+            """,
+        PassingRack = """
+            {
+              "cabinet": { "heightU": 24, "widthMm": 800, "depthMm": 1000 },
+              "items": [
+                { "id": "wave-pc", "heightU": 4, "position": { "unit": 1 }, "body": { "depthMm": 450 }, "support": { "style": "slides" }, "power": { "ratedW": 300, "powerFactor": 1, "leakageMa": 1, "inrushA": 20, "plugs": [ "C20" ] } },
+                { "id": "paddle-drive", "heightU": 4, "position": { "unit": 6 }, "body": { "depthMm": 450 }, "support": { "style": "slides" }, "power": { "ratedW": 300, "powerFactor": 1, "leakageMa": 1, "inrushA": 20, "plugs": [ "C14" ] } }
+              ],
+              "supplies": [
+                { "id": "A", "voltageV": 230, "phases": 1, "ratedA": 16, "breaker": { "curve": "C", "ratedA": 16 }, "socket": "IEC60309-16A-1P", "cable": { "lengthM": 10, "crossSectionMm2": 2.5 } }
+              ],
+              "distributionUnits": [
+                { "id": "strip", "supply": "A", "ratedA": 16, "plug": "IEC60309-16A-1P", "mounting": "vertical", "groups": [ { "id": "g1", "outlets": [ { "socket": "C13", "count": 2 } ] }, { "id": "g2", "outlets": [ { "socket": "C19", "count": 1 } ] } ] }
+              ],
+              "connections": [
+                { "item": "wave-pc", "plug": 0, "unit": "strip", "group": "g2" },
+                { "item": "paddle-drive", "plug": 0, "unit": "strip", "group": "g1" }
+              ]
+            }
+            """,
+    };
+
+    /// <inheritdoc/>
+    public override RuleDescriptor Descriptor => Facts;
+
+    /// <inheritdoc/>
+    public override void Check(RuleContext context)
+    {
+        var tree = context.Survey.Power;
+        var connections = context.Survey.Description.Connections;
+        if (!tree.IsDescribed || connections is not { Count: > 0 })
+        {
+            return;
+        }
+
+        foreach (var cord in tree.Cords)
+        {
+            if (cord.Connection is not { } given)
+            {
+                continue;
+            }
+
+            ReportTwice(context, cord, connections);
+            if (FaultOf(tree, cord) is { } fault)
+            {
+                Report(context, cord, given, fault);
+            }
+        }
+    }
+
+    private static Fault? FaultOf(PowerTree tree, Cord cord)
+    {
+        var group = cord.Group!;
+        var supply = group.Unit.Supply;
+        if (cord.Socket is null)
+        {
+            var outlets = group.Source.Outlets.Where(o => PlugFit.Fits(cord.Code, o.Socket)).Sum(o => o.Count);
+            var given = tree.Cords.Count(c => ReferenceEquals(c.Group, group)
+                && (c.Socket is { } socket ? PlugFit.Fits(cord.Code, socket) : c.Connection is not null && c.Code == cord.Code));
+            return outlets == 0
+                ? new Fault("The {plug} plug of {item} goes into no outlet of {unit}, group {group}, which has {sockets}.", [("sockets", SocketsOf(group))])
+                : new Fault(
+                    "{given} cords are given to the outlets of {unit}, group {group}, that take {plug} plugs, and there are {outlets}; that of {item} finds none free.",
+                    [("given", given), ("outlets", outlets)],
+                    Quantities.Of(given, "outlets"),
+                    Quantities.Of(outlets, "outlets"));
+        }
+
+        if (cord.IsThreePhase && supply.Phases != 3)
+        {
+            return new Fault("{item} has the three-phase plug {plug}, but supply {supply}, which feeds {unit}, group {group}, has a single phase.", [("supply", supply.Id)]);
+        }
+
+        var voltage = supply.Source.VoltageV;
+        return cord.SuitsVoltage(voltage) ? null : new Fault(
+            "{item} is for {voltageV} V, but {unit}, group {group}, carries {supplyV} V.",
+            [("voltageV", cord.Item.Item!.Power!.VoltageV!.Value), ("supplyV", voltage)],
+            Quantities.Of(voltage, "V"),
+            Quantities.Of(cord.Item.Item.Power.VoltageV.Value, "V"));
+    }
+
+    private static string SocketsOf(GroupNode group) =>
+        string.Join(" and ", group.Source.Outlets.Select(o => o.Socket).Distinct().Order().Select(s => PlugFit.Of(s).Code));
+
+    private static void Report(RuleContext context, Cord cord, int given, Fault fault)
+    {
+        var survey = context.Survey;
+        var group = cord.Group!;
+        context.Report(new FindingDraft
+        {
+            Message = fault.Message,
+            Data = [("item", cord.Item.Id), ("plug", PlugFit.Of(cord.Code).Code), ("unit", group.Unit.Id), ("group", group.Id), .. fault.Data],
+            Subject = $"{survey.Cabinet.Place(cord.Item)}, {group.Unit.Id}, group {group.Id}",
+            Identity = [cord.Item.Id, Invariant($"{cord.Plug}"), group.Unit.Id, group.Id],
+            Pointers = [Invariant($"/connections/{given}"), group.Pointer, Invariant($"{Pointers.ItemPlugs[cord.Item.Index]}/{cord.Plug}")],
+            Actual = fault.Actual,
+            Limit = fault.Limit,
+            Calculation = fault.Actual is { Unit: "outlets" } actual ? Invariant($"{actual.Value} cords > {fault.Limit!.Value} outlets") : null,
+            Cures = CuresOf(survey, cord),
+        });
+    }
+
+    private static IEnumerable<Cure> CuresOf(RackSurvey survey, Cord cord) =>
+        PowerCures.MoveCords(survey, [cord])
+            .Concat(cord.Socket is null ? PlugCures.ForFreeOutlets(survey, cord) : [])
+            .Concat(OutletCures.Provide(survey, [cord]))
+            .Append(OutletCures.TakeOut(survey, [cord]));
+
+    private static void ReportTwice(RuleContext context, Cord cord, IReadOnlyList<Connection> connections)
+    {
+        int[] all = [.. Enumerable.Range(0, connections.Count).Where(i => connections[i].Item == cord.Item.Id && (connections[i].Plug ?? 0) == cord.Plug)];
+        if (all.Length < 2)
+        {
+            return;
+        }
+
+        var survey = context.Survey;
+        context.Report(new FindingDraft
+        {
+            Message = "Plug {index} of {item}, a {plug}, is given {count} outlets; it goes into one.",
+            Data = [("index", cord.Plug), ("item", cord.Item.Id), ("plug", PlugFit.Of(cord.Code).Code), ("count", all.Length)],
+            Subject = survey.Cabinet.Place(cord.Item),
+            Identity = [cord.Item.Id, Invariant($"{cord.Plug}")],
+            Pointers = [.. all.Skip(1).Append(all[0]).Select(i => Invariant($"/connections/{i}"))],
+            Actual = Quantities.Of(all.Length, "outlets"),
+            Limit = Quantities.Of(1, "outlets"),
+            Cures = all.DistinctBy(i => (connections[i].Unit, connections[i].Group)).Select(kept => new Cure(
+                $"Leave {cord.Item.Id} plugged into {connections[kept].Unit}, group {connections[kept].Group}",
+                survey.Description with { Connections = [.. connections.Where((_, i) => i == kept || !all.Contains(i))] })),
+        });
+    }
+
+    /// <summary>What is wrong with a connection.</summary>
+    private sealed record Fault(string Message, (string Name, Scalar Value)[] Data, Quantity? Actual = null, Quantity? Limit = null);
+}

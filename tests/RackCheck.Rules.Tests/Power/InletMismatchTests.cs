@@ -1,0 +1,132 @@
+using RackCheck.Model;
+using RackCheck.Rules.Power;
+using RackCheck.Rules.Survey.Power;
+using RackCheck.Rules.Tests.Harness;
+using static RackCheck.Rules.Tests.Power.PowerRacks;
+
+namespace RackCheck.Rules.Tests.Power;
+
+public sealed class InletMismatchTests : RuleTests<InletMismatch>
+{
+    private static readonly RuleDescriptor Facts = new InletMismatch().Descriptor;
+
+    private static RackDescription One(ConnectorCode? plug, ConnectorCode? socket, double rated = 16, Region? region = null) =>
+        Rack([Feed("A", rated, socket: socket)], [Strip("strip", "A", amperes: rated, plug: plug)]) with { Site = new Site { Region = region } };
+
+    [Fact]
+    public void A_plug_that_does_not_go_in_is_changed_or_the_socket_is()
+    {
+        var rack = One(Blue16, Blue32);
+        var finding = Only(rack);
+        Assert.Equal(["/distributionUnits/0/plug", "/supplies/0/socket"], finding.Pointers);
+        Assert.True(finding.Safety);
+        IsWhole(Facts, rack, finding);
+        Assert.Equal(Blue32, Cured(rack, finding).DistributionUnits![0].Plug);
+        Assert.Equal(Blue16, Cured(rack, finding, 1).Supplies![0].Socket);
+        Passes(One(Blue16, Blue16));
+    }
+
+    [Fact]
+    public void A_plug_carries_the_unit()
+    {
+        // Handbook H6: IEC 60309 16 A.
+        Passes(One(Blue16, Blue16, 16));
+        var rack = One(Blue16, Blue16, 20);
+        var finding = Only(rack);
+        Numbers(finding, 16, 20, "A");
+        Assert.Equal(["/distributionUnits/0/plug", "/distributionUnits/0/ratedA"], finding.Pointers);
+        IsWhole(Facts, rack, finding);
+        var cured = Cured(rack, finding);
+        Assert.Equal((Blue32, Blue32), (cured.DistributionUnits![0].Plug, cured.Supplies![0].Socket));
+        Assert.Equal(16, Cured(rack, finding, 1).DistributionUnits![0].RatedA);
+    }
+
+    [Theory]
+    [InlineData(Region.Eu, 16)]
+    [InlineData(Region.Na, 20)]
+    public void Ratings_are_those_of_the_region(Region region, double rated)
+    {
+        // Handbook H6: C19 and C20 16 A, in North America 20 A.
+        Passes(One(ConnectorCode.C20, ConnectorCode.C19, rated, region));
+        Numbers(Only(One(ConnectorCode.C20, ConnectorCode.C19, rated + 1, region)), rated, rated + 1, "A");
+    }
+
+    [Fact]
+    public void One_phase_does_not_feed_outlets_on_several()
+    {
+        var unit = Strip("strip", "A", count: 2).With("second", ConnectorCode.C13, 2, Phase.L2);
+        var rack = Rack([Feed("A", phases: 3, socket: Blue16)], [unit]);
+        var finding = Only(rack);
+        Numbers(finding, 1, 2, "lines");
+        IsWhole(Facts, rack, finding);
+        var cured = Cured(rack, finding);
+        Assert.Equal((Red16, Red16), (cured.DistributionUnits![0].Plug, cured.Supplies![0].Socket));
+        Passes(cured);
+    }
+
+    [Fact]
+    public void Of_several_faults_the_gravest_is_named_and_the_fingerprint_stays()
+    {
+        var (fit, rating) = (Only(One(Blue16, Blue32, 32)), Only(One(Blue16, Blue16, 32)));
+        Assert.Null(fit.Actual);
+        Assert.NotNull(rating.Actual);
+        Assert.Equal(fit.Fingerprint, rating.Fingerprint);
+    }
+
+    [Fact]
+    public void Units_of_one_supply_are_changed_together()
+    {
+        var rack = Rack([Feed("A", 32, socket: Blue16)], [Strip("one", "A", amperes: 32), Strip("two", "A", amperes: 32)]);
+        Assert.Equal(2, Findings(rack).Count);
+        Assert.All(Cured(rack, Findings(rack)[0]).DistributionUnits!, u => Assert.Equal(Blue32, u.Plug));
+    }
+
+    [Fact]
+    public void Behind_a_ups_the_plug_alone_is_judged()
+    {
+        RackDescription Of(ConnectorCode? plug, double rated) => Rack(
+            [Feed("A", 32, socket: Blue32)], [Strip("raw", "A", ConnectorCode.C19, 2, 32, Blue32), Strip("safe", "A", amperes: rated, plug: plug)],
+            Load("ups", 100, ConnectorCode.C20) with { Ups = new Ups { RatedW = 3000, RatedVa = 3000, Feeds = ["safe"] } });
+        Passes(Of(ConnectorCode.C14, 10));
+        var finding = Only(Of(ConnectorCode.C14, 16));
+        Numbers(finding, 10, 16, "A");
+        Assert.Equal(Blue16, Cured(Of(ConnectorCode.C14, 16), finding).DistributionUnits![1].Plug);
+        Lacks(Of(null, 16), "/distributionUnits/1/plug");
+    }
+
+    [Fact]
+    public void What_is_not_said_is_asked_for_and_what_is_sure_is_said()
+    {
+        Lacks(One(null, Blue16), "/distributionUnits/0/plug");
+        Lacks(One(Blue16, null), "/supplies/0/socket");
+        Lacks(One(null, null), "/distributionUnits/0/plug", "/supplies/0/socket");
+        var report = Report(One(Blue16, null, 32));
+        Numbers(Assert.Single(report.Findings), 16, 32, "A");
+        Assert.Equal(["/supplies/0/socket"], Assert.Single(report.NotAssessed).Missing);
+        Passes(Rack([Feed("A", socket: null)], []));
+        Passes(Rack(null, null));
+    }
+
+    [Fact]
+    public void Every_plug_in_every_socket_is_found_by_the_table_and_cured()
+    {
+        foreach (var region in (Region[])[Region.Uk, Region.Na])
+        {
+            foreach (var plug in Enum.GetValues<ConnectorCode>())
+            {
+                foreach (var socket in Enum.GetValues<ConnectorCode>())
+                {
+                    var rack = One(plug, socket, 20, region);
+                    if (PlugFit.Fits(plug, socket) && PlugFit.RatedA(plug, region == Region.Na) >= 20)
+                    {
+                        Passes(rack);
+                    }
+                    else
+                    {
+                        Cured(rack, Only(rack));
+                    }
+                }
+            }
+        }
+    }
+}
