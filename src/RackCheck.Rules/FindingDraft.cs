@@ -40,7 +40,7 @@ public sealed class FindingDraft
     /// <summary>The arithmetic with the numbers put in.</summary>
     public string? Calculation { get; init; }
 
-    /// <summary>What cures it, best first, where the rule itself is sure of it.</summary>
+    /// <summary>What cures it, best first, where the rule itself is sure of it: for rules about the report, which no trial comes after.</summary>
     public IReadOnlyList<Remedy> Remedies { get; init; } = [];
 
     /// <summary>What might cure it, best first: the pipeline tries each when all findings stand, and offers what holds. Read late, and not at all while a cure is tried.</summary>

@@ -68,7 +68,7 @@ public sealed class CabinetTooShallow : Rule
             Actual = Quantities.Millimetres(cabinet.DepthMm),
             Limit = Quantities.Millimetres(needed),
             Calculation = Calculation(survey, least, greatest, needed),
-            Remedies = DepthRemedies.For(survey),
+            Cures = DepthCures.For(survey),
         });
     }
 

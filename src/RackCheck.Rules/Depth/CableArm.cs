@@ -102,16 +102,16 @@ public sealed class CableArm : Rule
     private static void ReportMissing(RuleContext context, Mounted item, double? room, double arm)
     {
         var survey = context.Survey;
-        var patch = new PatchBuilder(survey).SetSupport(item, item.Item!.Support! with { CableArm = true });
-        Remedy? remedy = null;
+        var builder = new CureBuilder(survey).SetSupport(item, item.Item!.Support! with { CableArm = true });
+        Cure? cure = null;
         var tooLittle = room < arm - SetbackInterval.ToleranceMm ? room : null;
         if (tooLittle is null)
         {
-            remedy = patch.Titled($"Fit a cable-management arm behind {item.Id}");
+            cure = builder.Titled($"Fit a cable-management arm behind {item.Id}");
         }
         else if (DeeperFor(survey, item, arm) is { } depth)
         {
-            remedy = patch.Set(Pointers.CabinetDepth, depth)
+            cure = builder.SetCabinet(c => c with { DepthMm = depth })
                 .Titled(Invariant($"Fit a cable-management arm behind {item.Id} and take a cabinet {depth:0.###} mm deep"));
         }
 
@@ -125,7 +125,7 @@ public sealed class CableArm : Rule
             Actual = tooLittle is { } behind ? Quantities.Millimetres(behind) : null,
             Limit = tooLittle is null ? null : Quantities.Millimetres(arm),
             Calculation = tooLittle is { } known ? Calculation(survey, item, known, arm) : null,
-            Remedies = remedy is null ? [] : [remedy],
+            Cures = cure is null ? [] : [cure],
         });
     }
 
@@ -142,8 +142,8 @@ public sealed class CableArm : Rule
             Actual = Quantities.Millimetres(room),
             Limit = Quantities.Millimetres(arm),
             Calculation = Calculation(survey, item, room, arm),
-            Remedies = DeeperFor(survey, item, arm) is { } depth
-                ? [new PatchBuilder(survey).Set(Pointers.CabinetDepth, depth).Titled(Invariant($"Take a cabinet {depth:0.###} mm deep"))]
+            Cures = DeeperFor(survey, item, arm) is { } depth
+                ? [new CureBuilder(survey).SetCabinet(c => c with { DepthMm = depth }).Titled(Invariant($"Take a cabinet {depth:0.###} mm deep"))]
                 : [],
         });
     }

@@ -47,7 +47,6 @@ public sealed class FrontClearance : Rule
             return;
         }
 
-        List<Remedy>? remedies = null;
         foreach (var item in survey.Items)
         {
             if (item.Face == Face.Rear && (item.Depth is null || survey.Cabinet.SpacingMm is null))
@@ -75,7 +74,7 @@ public sealed class FrontClearance : Rule
                 Calculation = item.Face == Face.Front
                     ? Invariant($"{door:0.###} + {item.FrontProjectionMm:0.###} = {interval.LeastMm:0.###} > {setback:0.###}")
                     : Invariant($"{door:0.###} + {item.BodyDepthMm:0.###} + {item.RearProjectionMm:0.###} - {survey.Cabinet.SpacingMm:0.###} = {interval.LeastMm:0.###} > {setback:0.###}"),
-                Remedies = remedies ??= DepthRemedies.For(survey),
+                Cures = DepthCures.For(survey),
             });
         }
     }

@@ -41,7 +41,6 @@ public sealed class RearClearance : Rule
     public override void Check(RuleContext context)
     {
         var survey = context.Survey;
-        List<Remedy>? remedies = null;
         foreach (var item in survey.Items)
         {
             if (!IsKnown(context, item) || survey.Cabinet.SetbackMm is not { } setback)
@@ -70,7 +69,7 @@ public sealed class RearClearance : Rule
                 Calculation = item.Face == Face.Front
                     ? Invariant($"{setback:0.###} + {item.BodyDepthMm:0.###} + {item.RearProjectionMm:0.###} = {needed:0.###} > {end:0.###}")
                     : Invariant($"{setback:0.###} + {survey.Cabinet.SpacingMm:0.###} + {item.FrontProjectionMm:0.###} = {needed:0.###} > {end:0.###}"),
-                Remedies = remedies ??= DepthRemedies.For(survey),
+                Cures = DepthCures.For(survey),
             });
         }
     }

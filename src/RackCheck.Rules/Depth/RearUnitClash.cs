@@ -140,15 +140,15 @@ public sealed class RearUnitClash : Rule
             Limit = Quantities.Millimetres(spacing),
             UtilisationPercent = 100 * depth.ReachMm / spacing,
             Calculation = Invariant($"{item.BodyDepthMm:0.###} + {item.RearProjectionMm:0.###} = {depth.ReachMm:0.###} > {spacing:0.###}; ({survey.Cabinet.WidthMm:0.###} - {RackGeometry.PanelWidthMm}) / 2 - {Allowances.SideChannelLossMm:0.###} = {channel:0.###} < {width:0.###}"),
-            Remedies = Remedies(survey, width),
+            Cures = CuresFor(survey, width),
         });
     }
 
-    private static List<Remedy> Remedies(RackSurvey survey, double width)
+    private static List<Cure> CuresFor(RackSurvey survey, double width)
     {
-        var remedies = new List<Remedy>();
+        var remedies = new List<Cure>();
         var deepest = survey.Items.Where(i => i.Face == Face.Front).Max(i => i.Depth?.ReachMm ?? 0);
-        if (SpacingRemedies.Move(survey, new SetbackInterval(deepest, double.PositiveInfinity)) is { } move)
+        if (SpacingCures.Move(survey, new SetbackInterval(deepest, double.PositiveInfinity)) is { } move)
         {
             remedies.Add(move);
         }
@@ -157,7 +157,7 @@ public sealed class RearUnitClash : Rule
         {
             if (Allowances.SideChannelMm(wider) >= width - SetbackInterval.ToleranceMm)
             {
-                remedies.Add(new PatchBuilder(survey).Set(Pointers.CabinetWidth, wider).Titled(Invariant($"Take a cabinet {wider:0.###} mm wide")));
+                remedies.Add(new CureBuilder(survey).SetCabinet(c => c with { WidthMm = wider }).Titled(Invariant($"Take a cabinet {wider:0.###} mm wide")));
                 break;
             }
         }

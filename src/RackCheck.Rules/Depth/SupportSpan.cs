@@ -101,7 +101,7 @@ public sealed class SupportSpan : Rule
                 Actual = Quantities.Millimetres(spacing),
                 Limit = Quantities.Millimetres(bound),
                 Calculation = Invariant($"{spacing:0.###} {(tooClose ? '<' : '>')} {bound:0.###}"),
-                Remedies = SpacingRemedies.Move(survey, range) is { } move
+                Cures = SpacingCures.Move(survey, range) is { } move
                     ? [move, OtherRails(survey, spacing, item)]
                     : [OtherRails(survey, spacing, item)],
             });
@@ -150,18 +150,18 @@ public sealed class SupportSpan : Rule
             Actual = Quantities.Millimetres(needed),
             Limit = Quantities.Millimetres(limit),
             Calculation = Invariant($"{needed:0.###} > {limit:0.###}"),
-            Remedies = [OtherRails(survey, limit, item)],
+            Cures = [OtherRails(survey, limit, item)],
         });
     }
 
-    private static Remedy OtherRails(RackSurvey survey, double spacing, Mounted item)
+    private static Cure OtherRails(RackSurvey survey, double spacing, Mounted item)
     {
         // Both ends, since a range may be given that ends before it begins.
         var range = item.RailRange;
         var support = item.Item!.Support!;
         support = range.LeastMm > spacing ? support with { MinSpacingMm = spacing } : support;
         support = range.GreatestMm < spacing ? support with { MaxSpacingMm = spacing } : support;
-        return new PatchBuilder(survey)
+        return new CureBuilder(survey)
             .SetSupport(item, support)
             .Titled(Invariant($"Order rails for {item.Id} that fit {spacing:0.###} mm between the uprights"));
     }

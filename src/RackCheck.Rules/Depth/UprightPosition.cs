@@ -119,7 +119,7 @@ public sealed class UprightPosition : Rule
             Actual = Quantities.Millimetres(all.GreatestMm),
             Limit = Quantities.Millimetres(all.LeastMm),
             Calculation = Invariant($"{least.Id}: {own.LeastMm:0.###} to {Bound(own.GreatestMm)}; {greatest.Id}: {other.LeastMm:0.###} to {other.GreatestMm:0.###}; {all.LeastMm:0.###} > {all.GreatestMm:0.###}"),
-            Remedies = DepthRemedies.For(survey),
+            Cures = DepthCures.For(survey),
         });
     }
 
@@ -142,7 +142,7 @@ public sealed class UprightPosition : Rule
             Actual = Quantities.Millimetres(setback),
             Limit = Quantities.Millimetres(bound),
             Calculation = Invariant($"{item.Id}: {own.LeastMm:0.###} to {Bound(own.GreatestMm)}; {setback:0.###} {(tooSmall ? '<' : '>')} {bound:0.###}"),
-            Remedies = DepthRemedies.For(survey),
+            Cures = DepthCures.For(survey),
         });
     }
 
@@ -166,10 +166,10 @@ public sealed class UprightPosition : Rule
             Actual = Quantities.Millimetres(setback + spacing),
             Limit = Quantities.Millimetres(end),
             Calculation = Invariant($"{setback:0.###} + {spacing:0.###} = {setback + spacing:0.###} > {end:0.###}"),
-            Remedies =
+            Cures =
             [
-                .. SpacingRemedies.Move(survey, new SetbackInterval(1, end - setback)) is { } move ? [move] : Array.Empty<Remedy>(),
-                .. DepthRemedies.Uprights(survey),
+                .. SpacingCures.Move(survey, new SetbackInterval(1, end - setback)) is { } move ? [move] : Array.Empty<Cure>(),
+                .. DepthCures.Uprights(survey),
             ],
         });
     }

@@ -72,6 +72,12 @@ public sealed class LeadTooShort : Rule
 
             if (route is null)
             {
+                // What is to stand on a shelf that is none stands nowhere, whatever position it has of its own; a rule on layout says so.
+                if (item is { Shelf: null, Item.OnShelf: not null })
+                {
+                    continue;
+                }
+
                 context.Lacks((item.Shelf ?? item).PositionPointer, "Without the place of an item it cannot be said whether its earth lead reaches the bar.");
             }
             else if (length is { } lead)

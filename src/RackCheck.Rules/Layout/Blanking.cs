@@ -175,7 +175,7 @@ public sealed class Blanking : Rule
             Limit = Quantities.Units(0),
             Calculation = FormattableString.Invariant($"{top} - {bottom} + 1 = {top - bottom + 1} > 0"),
             // Uprights that stand in the way of the front door take no plate either; they have to be moved first.
-            Remedies = survey.Depth.CanTake(Occupancy.Plate) && survey.HasRoomFor((top - bottom + LargestPanelU) / LargestPanelU) ? [Close(survey, bottom, top)] : [],
+            Cures = survey.Depth.CanTake(Occupancy.Plate) && survey.HasRoomFor((top - bottom + LargestPanelU) / LargestPanelU) ? [Close(survey, bottom, top)] : [],
         });
     }
 
@@ -188,14 +188,14 @@ public sealed class Blanking : Rule
             .OrderBy(m => m.Id, StringComparer.Ordinal),
     ];
 
-    private static Remedy Close(RackSurvey survey, int bottom, int top)
+    private static Cure Close(RackSurvey survey, int bottom, int top)
     {
-        var patch = new PatchBuilder(survey);
+        var builder = new CureBuilder(survey);
         var sizes = new List<string>();
         for (var unit = bottom; unit <= top; unit += LargestPanelU)
         {
             var height = Math.Min(LargestPanelU, top - unit + 1);
-            patch.AddItem(new Item
+            builder.AddItem(new Item
             {
                 Id = survey.FreeItemId($"blanking-{survey.Cabinet.Renumber(unit)}"),
                 Category = ItemCategory.BlankingPanel,
@@ -205,6 +205,6 @@ public sealed class Blanking : Rule
             sizes.Add(FormattableString.Invariant($"{height} U"));
         }
 
-        return patch.Titled(sizes.Count == 1 ? $"Add a blanking panel of {sizes[0]}" : $"Add blanking panels of {string.Join(", ", sizes)}");
+        return builder.Titled(sizes.Count == 1 ? $"Add a blanking panel of {sizes[0]}" : $"Add blanking panels of {string.Join(", ", sizes)}");
     }
 }

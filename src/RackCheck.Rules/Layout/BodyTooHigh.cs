@@ -70,22 +70,22 @@ public sealed class BodyTooHigh : Rule
                 Limit = Quantities.Millimetres(room),
                 UtilisationPercent = 100 * height / room,
                 Calculation = Invariant($"{item.HeightU} x {RackGeometry.UnitMm} - {RackGeometry.PanelReliefMm} = {room:0.###} < {height:0.###}"),
-                Remedies = Remedies(context.Survey, item, height),
+                Cures = CuresFor(context.Survey, item, height),
             });
         }
     }
 
-    private static List<Remedy> Remedies(RackSurvey survey, Mounted item, double height)
+    private static IEnumerable<Cure> CuresFor(RackSurvey survey, Mounted item, double height)
     {
         var units = RackGeometry.UnitsForBody(height);
-        if (units > PlaceRemedies.MostU)
+        if (units > PlaceCures.MostU)
         {
-            return PlaceRemedies.TakeOut(survey, item) is { } takeOut ? [takeOut] : [];
+            return PlaceCures.TakeOut(survey, item) is { } takeOut ? [takeOut] : [];
         }
 
         // What is not placed yet only says its height; what is placed must find the room too.
         return item.IsPlaced
-            ? PlaceRemedies.Move(survey, item, units)
-            : [new PatchBuilder(survey).Set($"{item.Pointer}/heightU", units).Titled($"Give {item.Id} {units} U")];
+            ? PlaceCures.Move(survey, item, units)
+            : [new CureBuilder(survey).SetItem(item, i => i with { HeightU = units }).Titled($"Give {item.Id} {units} U")];
     }
 }

@@ -88,24 +88,21 @@ public sealed class BodyTooWide : Rule
                 Calculation = onSlides
                     ? Invariant($"{opening:0.###} - 2 x {item.SupportThicknessMm:0.###} = {room:0.###} < {width:0.###}")
                     : Invariant($"{opening:0.###} < {width:0.###}"),
-                Remedies = Remedies(context.Survey, item, width),
+                Cures = CuresFor(context.Survey, item, width),
             });
         }
     }
 
-    private static List<Remedy> Remedies(RackSurvey survey, Mounted item, double width)
+    private static IEnumerable<Cure> CuresFor(RackSurvey survey, Mounted item, double width)
     {
-        var remedies = new List<Remedy>();
         if (item.SupportStyle == SupportStyle.Slides && width <= survey.Cabinet.OpeningMm + SetbackInterval.ToleranceMm)
         {
-            remedies.Add(SupportRemedies.Fixed(survey, item));
+            yield return SupportCures.Fixed(survey, item);
         }
 
-        if (PlaceRemedies.TakeOut(survey, item) is { } takeOut)
+        if (PlaceCures.TakeOut(survey, item) is { } takeOut)
         {
-            remedies.Add(takeOut);
+            yield return takeOut;
         }
-
-        return remedies;
     }
 }

@@ -67,11 +67,11 @@ public sealed class HoleType : Rule
                 Subject = context.Survey.Cabinet.Place(item),
                 Identity = [item.Id],
                 Pointers = [pointer, Pointers.Hole],
-                Remedies =
+                Cures =
                 [
                     round
-                        ? new PatchBuilder(context.Survey).Set(pointer, "clip-nut").Titled($"Fasten {item.Id} with clip nuts")
-                        : new PatchBuilder(context.Survey).Set(pointer, "screw").Titled($"Fasten {item.Id} with screws into the threads"),
+                        ? new CureBuilder(context.Survey).SetItem(item, i => i with { Fixing = Fixing.ClipNut }).Titled($"Fasten {item.Id} with clip nuts")
+                        : new CureBuilder(context.Survey).SetItem(item, i => i with { Fixing = Fixing.Screw }).Titled($"Fasten {item.Id} with screws into the threads"),
                 ],
             });
         }

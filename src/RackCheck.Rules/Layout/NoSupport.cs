@@ -110,6 +110,6 @@ public sealed class NoSupport : Rule
             Limit = Quantities.Of(excess.Limit, excess.Unit.Split(' ')[0]),
             UtilisationPercent = excess.Limit > 0 ? 100 * excess.Actual / excess.Limit : null,
             Calculation = Invariant($"{excess.Actual:0.###} > {excess.Limit:0.###}"),
-            Remedies = [SupportRemedies.Fixed(context.Survey, item)],
+            Cures = [SupportCures.Fixed(context.Survey, item)],
         });
 }

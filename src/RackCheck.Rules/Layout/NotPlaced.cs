@@ -53,7 +53,7 @@ public sealed class NotPlaced : Rule
                 Subject = context.Survey.Cabinet.Place(item),
                 Identity = [item.Id],
                 Pointers = [Pointers.Item[item.Index]],
-                Remedies = PlaceRemedies.Move(context.Survey, item),
+                Cures = PlaceCures.Move(context.Survey, item),
             });
         }
     }

@@ -63,7 +63,7 @@ public sealed class OutsideRack : Rule
                 Calculation = above
                     ? Invariant($"from below: {bottom} + {mounted.HeightU} - 1 = {mounted.Top} > {roof}")
                     : Invariant($"from below: {bottom} < 1"),
-                Remedies = PlaceRemedies.Move(survey, mounted),
+                Cures = PlaceCures.Move(survey, mounted),
             });
         }
     }

@@ -49,13 +49,12 @@ public sealed class Overlap : Rule
     {
         SayWhichUnitsAreNotPlaced(context);
         var places = context.Survey.Occupancy.ByPlace;
-        var cures = new Dictionary<Mounted, List<Remedy>>(0);
         for (var i = 0; i < places.Length; i++)
         {
             // Sorted by the lowest unit: past the first that starts above this one's top nothing can share a unit with it.
             for (var j = i + 1; j < places.Length && places[j].Bottom <= places[i].Top; j++)
             {
-                CheckPair(context, cures, places[i], places[j]);
+                CheckPair(context, places[i], places[j]);
             }
         }
     }
@@ -76,18 +75,18 @@ public sealed class Overlap : Rule
         }
     }
 
-    private static void CheckPair(RuleContext context, Dictionary<Mounted, List<Remedy>> cures, Mounted one, Mounted other)
+    private static void CheckPair(RuleContext context, Mounted one, Mounted other)
     {
         if (one.Face == other.Face)
         {
-            Report(context, cures, one, other);
+            Report(context, one, other);
             return;
         }
 
         switch (context.Survey.Occupancy.Meet(one, other))
         {
             case Meeting.Yes:
-                Report(context, cures, one, other);
+                Report(context, one, other);
                 break;
             case Meeting.Unknown:
                 ReportLack(context, one, other);
@@ -95,7 +94,7 @@ public sealed class Overlap : Rule
         }
     }
 
-    private static void Report(RuleContext context, Dictionary<Mounted, List<Remedy>> cures, Mounted one, Mounted other)
+    private static void Report(RuleContext context, Mounted one, Mounted other)
     {
         var survey = context.Survey;
         var (bottom, top) = (Math.Max(one.Bottom!.Value, other.Bottom!.Value), Math.Min(one.Top, other.Top));
@@ -120,23 +119,12 @@ public sealed class Overlap : Rule
             Calculation = sameFace
                 ? Invariant($"from below: units {one.Bottom} to {one.Top} and {other.Bottom} to {other.Top} share {top - bottom + 1}")
                 : Invariant($"{Occupancy.ReachMm(one):0.###} + {Occupancy.ReachMm(other):0.###} = {reach:0.###} > {room:0.###}"),
-            Remedies = Remedies(survey, cures, mover),
+            Cures = CuresFor(survey, mover),
         });
     }
 
-    // What moves is cured once, with however many others it shares its place.
-    private static List<Remedy> Remedies(RackSurvey survey, Dictionary<Mounted, List<Remedy>> cures, Mounted mover)
-    {
-        if (!cures.TryGetValue(mover, out var remedies))
-        {
-            remedies = mover.Category == ItemCategory.BlankingPanel && PlaceRemedies.TakeOut(survey, mover) is { } takeOut
-                ? [takeOut]
-                : PlaceRemedies.Move(survey, mover);
-            cures.Add(mover, remedies);
-        }
-
-        return remedies;
-    }
+    private static IEnumerable<Cure> CuresFor(RackSurvey survey, Mounted mover) =>
+        mover.Category == ItemCategory.BlankingPanel && PlaceCures.TakeOut(survey, mover) is { } takeOut ? [takeOut] : PlaceCures.Move(survey, mover);
 
     private static void ReportLack(RuleContext context, Mounted one, Mounted other)
     {

@@ -62,11 +62,11 @@ public sealed class Reserve : Rule
             Actual = Quantities.Units(space.UnitsFree),
             Limit = Quantities.Units(needed),
             Calculation = Invariant($"{percent:0.###} / 100 x {space.UnitsTotal} = {needed:0.###} > {space.UnitsFree}"),
-            Remedies = Remedies(context.Survey, percent),
+            Cures = CuresFor(context.Survey, percent),
         });
     }
 
-    private static List<Remedy> Remedies(RackSurvey survey, double percent)
+    private static List<Cure> CuresFor(RackSurvey survey, double percent)
     {
         foreach (var roof in CabinetSizes.HeightsU)
         {
@@ -74,7 +74,7 @@ public sealed class Reserve : Rule
             var free = roof - survey.Occupancy.UnitsUsedUpTo(roof);
             if (roof > survey.Cabinet.HeightU && free >= (percent / 100 * roof) - SetbackInterval.ToleranceMm)
             {
-                return [new PatchBuilder(survey).Raise(roof).Titled($"Take a cabinet of {roof} units")];
+                return [new CureBuilder(survey).Raise(roof).Titled($"Take a cabinet of {roof} units")];
             }
         }
 

@@ -185,7 +185,7 @@ public sealed class RunnerCreep : Rule
             Limit = limit,
             UtilisationPercent = 100 * actual.Value / limit.Value,
             Calculation = calculation,
-            Remedies = RunnerRemedies.For(
+            Cures = RunnerCures.For(
                 context.Survey, run, part => FirstTooHigh(part) is null && (HeightsKnown(part) || part.Count <= most)),
         };
     }

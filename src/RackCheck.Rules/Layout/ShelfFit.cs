@@ -70,7 +70,7 @@ public sealed class ShelfFit : Rule
 
     private static void CheckWidth(RuleContext context, Mounted shelf, Mounted[] load)
     {
-        var usable = ShelfRemedies.UsableWidthMm(context.Survey);
+        var usable = ShelfCures.UsableWidthMm(context.Survey);
         var total = 0.0;
         var over = new List<Mounted>();
         var kept = 0.0;
@@ -108,7 +108,7 @@ public sealed class ShelfFit : Rule
             total,
             usable,
             Invariant($"{string.Join(" + ", load.Select(t => Invariant($"{t.Item!.Body?.WidthMm ?? 0:0.###}")))} = {total:0.###} > {context.Survey.Cabinet.OpeningMm:0.###} - {Allowances.ShelfWidthLossMm:0.###} = {usable:0.###}"),
-            Remedies(ShelfRemedies.Stand(context.Survey, over), PlaceRemedies.TakeOut(context.Survey, over)));
+            CuresFor(() => ShelfCures.Stand(context.Survey, over), () => PlaceCures.TakeOut(context.Survey, over)));
     }
 
     private static void CheckDepth(RuleContext context, Mounted shelf, Mounted[] load)
@@ -135,7 +135,7 @@ public sealed class ShelfFit : Rule
                     depth,
                     shelfDepth,
                     Invariant($"{depth:0.###} > {shelfDepth:0.###}"),
-                    Remedies(DeeperShelf(context.Survey, shelf, depth), PlaceRemedies.TakeOut(context.Survey, thing)));
+                    CuresFor(() => DeeperShelf(context.Survey, shelf, depth), () => PlaceCures.TakeOut(context.Survey, thing)));
             }
         }
     }
@@ -167,13 +167,13 @@ public sealed class ShelfFit : Rule
                     height,
                     room,
                     Invariant($"{free} x {RackGeometry.UnitMm} = {room:0.###} < {height:0.###}"),
-                    Remedies(PlaceRemedies.Mount(context.Survey, shelf), PlaceRemedies.TakeOut(context.Survey, thing)));
+                    CuresFor(() => PlaceCures.Mount(context.Survey, shelf), () => PlaceCures.TakeOut(context.Survey, thing)));
             }
         }
     }
 
     // A deeper shelf is a cure only where the depth that it takes is there: for these uprights, and with nothing behind it.
-    private static Remedy? DeeperShelf(RackSurvey survey, Mounted shelf, double depth)
+    private static Cure? DeeperShelf(RackSurvey survey, Mounted shelf, double depth)
     {
         var deeper = new Mounted
         {
@@ -188,22 +188,19 @@ public sealed class ShelfFit : Rule
         var shared = shelf.IsPlaced && survey.Occupancy.ByPlace.Any(other =>
             other.Face != shelf.Face && other.Bottom <= shelf.ClaimTop && other.ClaimTop >= shelf.Bottom);
         return survey.Depth.CanTake(deeper) && !shared
-            ? new PatchBuilder(survey).Set(Pointers.ItemBodyDepth[shelf.Index], depth).Titled(Invariant($"Take a shelf {depth:0.###} mm deep for {shelf.Id}"))
+            ? new CureBuilder(survey).SetItem(shelf, i => i with { Body = (i.Body ?? new Body()) with { DepthMm = depth } }).Titled(Invariant($"Take a shelf {depth:0.###} mm deep for {shelf.Id}"))
             : null;
     }
 
-    private static List<Remedy> Remedies(params ReadOnlySpan<Remedy?> candidates)
+    private static IEnumerable<Cure> CuresFor(params Func<Cure?>[] candidates)
     {
-        var remedies = new List<Remedy>(candidates.Length);
         foreach (var candidate in candidates)
         {
-            if (candidate is not null)
+            if (candidate() is { } cure)
             {
-                remedies.Add(candidate);
+                yield return cure;
             }
         }
-
-        return remedies;
     }
 
     private static void Report(
@@ -216,7 +213,7 @@ public sealed class ShelfFit : Rule
         double actual,
         double limit,
         string calculation,
-        List<Remedy> remedies) => context.Report(new FindingDraft
+        IEnumerable<Cure> cures) => context.Report(new FindingDraft
         {
             Message = message,
             Data = data,
@@ -228,6 +225,6 @@ public sealed class ShelfFit : Rule
             Limit = Quantities.Millimetres(limit),
             UtilisationPercent = limit > 0 ? 100 * actual / limit : null,
             Calculation = calculation,
-            Remedies = remedies,
+            Cures = cures,
         });
 }

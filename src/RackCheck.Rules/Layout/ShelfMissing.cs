@@ -59,24 +59,21 @@ public sealed class ShelfMissing : Rule
                 Subject = $"{thing.Id}, without a shelf",
                 Identity = [thing.Id],
                 Pointers = [named is null ? thing.Pointer : Pointers.ItemOnShelf[thing.Index]],
-                Remedies = Remedies(context.Survey, thing),
+                Cures = CuresFor(context.Survey, thing),
             });
         }
     }
 
-    private static List<Remedy> Remedies(RackSurvey survey, Mounted thing)
+    private static IEnumerable<Cure> CuresFor(RackSurvey survey, Mounted thing)
     {
-        var remedies = new List<Remedy>();
-        if (ShelfRemedies.Stand(survey, thing) is { } stand)
+        if (ShelfCures.Stand(survey, thing) is { } stand)
         {
-            remedies.Add(stand);
+            yield return stand;
         }
 
-        if (PlaceRemedies.TakeOut(survey, thing) is { } takeOut)
+        if (PlaceCures.TakeOut(survey, thing) is { } takeOut)
         {
-            remedies.Add(takeOut);
+            yield return takeOut;
         }
-
-        return remedies;
     }
 }

@@ -33,8 +33,8 @@ public sealed class CureTrials
         var before = Errors(findings);
         var left = MostTrials;
 
-        // The gravest first: where the trials run out, it is warnings that go without.
-        foreach (var (finding, cures) in pending.OrderBy(p => p.Finding.Severity))
+        // The gravest first: where the trials run out, it is warnings that go without; and which of the errors do does not hang on the order of items.
+        foreach (var (finding, cures) in pending.OrderBy(p => p.Finding.Severity).ThenBy(p => p.Finding.Fingerprint, StringComparer.Ordinal))
         {
             if (left == 0)
             {

@@ -1,5 +1,6 @@
 using RackCheck.Model;
 using RackCheck.Rules.Power;
+using RackCheck.Rules.Remedies;
 using RackCheck.Rules.Survey.Power;
 using RackCheck.Rules.Tests.Harness;
 using static RackCheck.Rules.Tests.Power.PowerRacks;
@@ -38,7 +39,10 @@ public sealed class InletMismatchTests : RuleTests<InletMismatch>
         IsWhole(Facts, rack, finding);
         var cured = Cured(rack, finding);
         Assert.Equal((Blue32, Blue32), (cured.DistributionUnits![0].Plug, cured.Supplies![0].Socket));
-        Assert.Equal(16, Cured(rack, finding, 1).DistributionUnits![0].RatedA);
+
+        // A unit of 16 A on a breaker of 20 A needs breakers of its own.
+        var guarded = rack.EditGroup(0, 0, g => g with { BreakerA = 16 });
+        Assert.Equal(16, Cured(guarded, Only(guarded), 1).DistributionUnits![0].RatedA);
     }
 
     [Theory]

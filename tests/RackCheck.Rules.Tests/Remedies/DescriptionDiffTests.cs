@@ -39,6 +39,27 @@ public sealed class DescriptionDiffTests
             iter: 400);
 
     [Fact]
+    public void What_is_taken_out_goes_with_its_connections_and_acceptances_and_the_rest_keeps_its_own()
+    {
+        var rack = Bay().With(Unit("a", 1).At(1).Plugs(1), Unit("b", 1).At(2).Plugs(2), Unit("c", 1).At(3).Plugs(1), Unit("d", 1).At(4)).With(Strip("strip", UnitMounting.Vertical)) with
+        {
+            Connections = [.. new[] { "b", "a", "b", "c" }.Select(i => new Connection { Item = i, Unit = "strip", Group = "g1" })],
+        };
+        rack = rack
+            .Accept("layout.overlap", pointer: "/items/0/position")
+            .Accept("layout.overlap", pointer: "/items/1/position")
+            .Accept("layout.overlap", pointer: "/items/2/position")
+            .Accept("layout.no-support", pointer: "/items/3")
+            .Accept("layout.no-support", fingerprint: "0123456789abcdef")
+            .Accept("layout.reserve", pointer: "/cabinet/heightU")
+            .Accept("layout.blanking", pointer: "/items");
+        var patched = rack.WithoutItems(["b", "c"]);
+        Assert.Equal(["a", "d"], patched.Items.Select(i => i.Id));
+        Assert.Equal(["a"], patched.Connections!.Select(c => c.Item));
+        Assert.Equal(["/items/0/position", "/items/1", null, "/cabinet/heightU", "/items"], patched.Acceptances!.Select(a => a.Pointer));
+    }
+
+    [Fact]
     public void Taken_out_an_item_takes_its_things_cords_and_acceptances_along_and_others_keep_theirs()
     {
         var rack = Rack.With(Shelf("tray", 4), Thing("mouse", "tray"))

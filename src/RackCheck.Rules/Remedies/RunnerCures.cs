@@ -4,23 +4,21 @@ using RackCheck.Rules.Survey;
 namespace RackCheck.Rules.Remedies;
 
 /// <summary>Cures for a run of sets on fixed runners that is too long.</summary>
-public static class RunnerRemedies
+public static class RunnerCures
 {
     /// <summary>Leaves free units in the run where the sets above can move up; and, as the other way, carries single sets on shelves of their own.</summary>
     /// <param name="survey">The facts.</param>
     /// <param name="run">The run, from below.</param>
     /// <param name="fits">Whether a run may stand.</param>
     /// <returns>Remedies, best first.</returns>
-    public static List<Remedy> For(RackSurvey survey, IReadOnlyList<Mounted> run, Func<IReadOnlyList<Mounted>, bool> fits)
+    public static IEnumerable<Cure> For(RackSurvey survey, IReadOnlyList<Mounted> run, Func<IReadOnlyList<Mounted>, bool> fits)
     {
-        var remedies = new List<Remedy>();
         if (Shifts(run, fits) is var shifts && CanShift(survey, run, shifts))
         {
-            remedies.Add(Shift(survey, run, shifts));
+            yield return Shift(survey, run, shifts);
         }
 
-        remedies.Add(Shelve(survey, run, fits));
-        return remedies;
+        yield return Shelve(survey, run, fits);
     }
 
     // How many units each set moves up when a free unit goes in wherever the next set would make its part of the run too long.
@@ -79,25 +77,25 @@ public static class RunnerRemedies
         return true;
     }
 
-    private static Remedy Shift(RackSurvey survey, IReadOnlyList<Mounted> run, int[] shifts)
+    private static Cure Shift(RackSurvey survey, IReadOnlyList<Mounted> run, int[] shifts)
     {
-        var patch = new PatchBuilder(survey);
+        var builder = new CureBuilder(survey);
         var moved = new List<string>();
         for (var i = 0; i < run.Count; i++)
         {
             if (shifts[i] > 0)
             {
-                patch.Place(run[i], run[i].Bottom!.Value + shifts[i]);
+                builder.Place(run[i], run[i].Bottom!.Value + shifts[i]);
                 moved.Add(run[i].Id);
             }
         }
 
-        return patch.Titled($"Move {string.Join(", ", moved)} up so that a free unit lies in the run");
+        return builder.Titled($"Move {string.Join(", ", moved)} up so that a free unit lies in the run");
     }
 
-    private static Remedy Shelve(RackSurvey survey, IReadOnlyList<Mounted> run, Func<IReadOnlyList<Mounted>, bool> fits)
+    private static Cure Shelve(RackSurvey survey, IReadOnlyList<Mounted> run, Func<IReadOnlyList<Mounted>, bool> fits)
     {
-        var patch = new PatchBuilder(survey);
+        var builder = new CureBuilder(survey);
         var part = new List<Mounted>();
         var shelved = new List<string>();
         foreach (var set in run)
@@ -105,12 +103,12 @@ public static class RunnerRemedies
             part.Add(set);
             if (!fits(part))
             {
-                patch.SetSupport(set, new Support { Style = SupportStyle.Shelf, RatedKg = set.Item?.Support?.RatedKg });
+                builder.SetSupport(set, new Support { Style = SupportStyle.Shelf, RatedKg = set.Item?.Support?.RatedKg });
                 shelved.Add(set.Id);
                 part = [];
             }
         }
 
-        return patch.Titled($"Carry {string.Join(", ", shelved)} on a shelf of its own instead of runners");
+        return builder.Titled($"Carry {string.Join(", ", shelved)} on a shelf of its own instead of runners");
     }
 }

@@ -5,7 +5,7 @@ using RackCheck.Rules.Survey;
 namespace RackCheck.Rules.Remedies;
 
 /// <summary>Cures that find something another place, in this cabinet or in a higher one, or take it out.</summary>
-public static class PlaceRemedies
+public static class PlaceCures
 {
     /// <summary>Highest mounting space that the contract knows, units.</summary>
     public const int MostU = 60;
@@ -15,25 +15,22 @@ public static class PlaceRemedies
     /// <param name="what">What is to be moved.</param>
     /// <param name="heightU">Units that it needs, where that changes; with it goes the change of its height.</param>
     /// <returns>Remedies, best first.</returns>
-    public static List<Remedy> Move(RackSurvey survey, Mounted what, int? heightU = null)
+    public static IEnumerable<Cure> Move(RackSurvey survey, Mounted what, int? heightU = null)
     {
-        var remedies = new List<Remedy>();
         if (Mount(survey, what, heightU) is { } mount)
         {
-            remedies.Add(mount);
+            yield return mount;
         }
         else if (what.IsPlaced)
         {
             // No place is to be had: then at least the rest of the rack stands, and the item is on the list of what has none.
-            remedies.Add(Resize(new PatchBuilder(survey), what, heightU).Unplace(what).Titled($"Take {what.Name} out of the layout; it needs another place"));
+            yield return Resize(new CureBuilder(survey), what, heightU).Unplace(what).Titled($"Take {what.Name} out of the layout; it needs another place");
         }
 
         if (TakeOut(survey, what) is { } takeOut)
         {
-            remedies.Add(takeOut);
+            yield return takeOut;
         }
-
-        return remedies;
     }
 
     /// <summary>Moves something to the nearest free place, else takes a higher cabinet; null where neither can be had.</summary>
@@ -41,11 +38,11 @@ public static class PlaceRemedies
     /// <param name="what">What is to be moved.</param>
     /// <param name="heightU">Units that it needs, where that changes; with it goes the change of its height.</param>
     /// <returns>The remedy.</returns>
-    public static Remedy? Mount(RackSurvey survey, Mounted what, int? heightU = null)
+    public static Cure? Mount(RackSurvey survey, Mounted what, int? heightU = null)
     {
         var needed = heightU ?? what.HeightU;
         return survey.Occupancy.FindPlace(what, needed, what.Bottom ?? 1, survey.Cabinet.HeightU) is { } bottom
-            ? Resize(new PatchBuilder(survey), what, heightU)
+            ? Resize(new CureBuilder(survey), what, heightU)
                 .Place(what, bottom)
                 .Titled($"Mount {what.Id} at {survey.Cabinet.UnitsText(bottom, bottom + needed - 1)}, {CabinetFacts.FaceText(what.Face)}")
             : Higher(survey, what, needed, heightU);
@@ -55,7 +52,7 @@ public static class PlaceRemedies
     /// <param name="survey">The facts.</param>
     /// <param name="items">What is taken out.</param>
     /// <returns>The remedy.</returns>
-    public static Remedy? TakeOut(RackSurvey survey, params IReadOnlyList<Mounted> items)
+    public static Cure? TakeOut(RackSurvey survey, params IReadOnlyList<Mounted> items)
     {
         if (items.Any(item => item.Item is null))
         {
@@ -75,7 +72,7 @@ public static class PlaceRemedies
         }
 
         var names = string.Join(" and ", all.Select(i => i.Id).Order(StringComparer.Ordinal));
-        return new PatchBuilder(survey).TakeOut(all).Titled($"Take {names} out of this rack, for another one");
+        return new Cure($"Take {names} out of this rack, for another one", survey.Description.WithoutItems(all.Select(i => i.Id)));
     }
 
     /// <summary>A higher cabinet, as far as the contract and the trade know one.</summary>
@@ -84,7 +81,7 @@ public static class PlaceRemedies
     public static int? HigherCabinetU(int neededU) =>
         CabinetSizes.HeightAtLeast(neededU) ?? (neededU <= MostU ? neededU : null);
 
-    private static Remedy? Higher(RackSurvey survey, Mounted what, int needed, int? heightU)
+    private static Cure? Higher(RackSurvey survey, Mounted what, int needed, int? heightU)
     {
         var most = survey.Cabinet.HeightU;
         foreach (var other in survey.Occupancy.ByPlace)
@@ -103,12 +100,12 @@ public static class PlaceRemedies
             return null;
         }
 
-        var patch = new PatchBuilder(survey).Raise(roof, what);
-        return Resize(patch, what, heightU)
+        var builder = new CureBuilder(survey).Raise(roof, what);
+        return Resize(builder, what, heightU)
             .Place(what, bottom, roof)
             .Titled($"Take a cabinet of {roof} units and mount {what.Id} in the new room at the top");
     }
 
-    private static PatchBuilder Resize(PatchBuilder patch, Mounted what, int? heightU) =>
-        heightU is { } units ? patch.Set($"{what.Pointer}/heightU", units) : patch;
+    private static CureBuilder Resize(CureBuilder builder, Mounted what, int? heightU) =>
+        heightU is { } units ? builder.SetItem(what, i => i with { HeightU = units }) : builder;
 }

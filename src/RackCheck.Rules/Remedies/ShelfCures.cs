@@ -5,7 +5,7 @@ using RackCheck.Rules.Survey;
 namespace RackCheck.Rules.Remedies;
 
 /// <summary>Cures that give things a shelf.</summary>
-public static class ShelfRemedies
+public static class ShelfCures
 {
     /// <summary>Room kept above a new shelf for a thing of unknown height, units.</summary>
     private const int RoomForUnknownU = 4;
@@ -19,9 +19,9 @@ public static class ShelfRemedies
     /// <param name="survey">The facts.</param>
     /// <param name="things">The things.</param>
     /// <returns>The remedy.</returns>
-    public static Remedy? Stand(RackSurvey survey, params IReadOnlyList<Mounted> things) =>
+    public static Cure? Stand(RackSurvey survey, params IReadOnlyList<Mounted> things) =>
         FindShelf(survey, things) is { } shelf
-            ? OnShelf(new PatchBuilder(survey), things, shelf.Id).Titled($"Stand {Names(things)} on the shelf {shelf.Id}")
+            ? OnShelf(new CureBuilder(survey), things, shelf.Id).Titled($"Stand {Names(things)} on the shelf {shelf.Id}")
             : OnNewShelf(survey, things);
 
     private static Mounted? FindShelf(RackSurvey survey, IReadOnlyList<Mounted> things)
@@ -53,7 +53,7 @@ public static class ShelfRemedies
         return width <= UsableWidthMm(survey);
     }
 
-    private static Remedy? OnNewShelf(RackSurvey survey, IReadOnlyList<Mounted> things)
+    private static Cure? OnNewShelf(RackSurvey survey, IReadOnlyList<Mounted> things)
     {
         if (things.Sum(t => t.Item!.Body?.WidthMm ?? 0) > UsableWidthMm(survey) || !survey.HasRoomFor(1))
         {
@@ -90,7 +90,7 @@ public static class ShelfRemedies
             FrontProjectionMm = 0,
             RearProjectionMm = 0,
         };
-        return OnShelf(new PatchBuilder(survey).AddItem(shelf), things, id)
+        return OnShelf(new CureBuilder(survey).AddItem(shelf), things, id)
             .Titled($"Add a shelf at {survey.Cabinet.UnitsText(bottom, bottom)} and stand {Names(things)} on it");
     }
 
@@ -101,14 +101,14 @@ public static class ShelfRemedies
         return id.Length <= Most ? id : id[..(char.IsHighSurrogate(id[Most - 1]) ? Most - 1 : Most)];
     }
 
-    private static PatchBuilder OnShelf(PatchBuilder patch, IReadOnlyList<Mounted> things, string shelfId)
+    private static CureBuilder OnShelf(CureBuilder builder, IReadOnlyList<Mounted> things, string shelfId)
     {
         foreach (var thing in things)
         {
-            patch.Set(Pointers.ItemOnShelf[thing.Index], shelfId);
+            builder.SetItem(thing, i => i with { OnShelf = shelfId });
         }
 
-        return patch;
+        return builder;
     }
 
     private static string Names(IReadOnlyList<Mounted> things) => string.Join(" and ", things.Select(t => t.Id));

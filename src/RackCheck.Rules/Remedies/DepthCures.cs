@@ -6,48 +6,37 @@ using static System.FormattableString;
 namespace RackCheck.Rules.Remedies;
 
 /// <summary>Cures for items that foul a door: other setback of the uprights, deeper cabinet, no front door, or out with what does not fit.</summary>
-public static class DepthRemedies
+public static class DepthCures
 {
     /// <summary>All that would serve every item, best first.</summary>
     /// <param name="survey">The facts.</param>
     /// <returns>Remedies.</returns>
-    public static List<Remedy> For(RackSurvey survey)
-    {
-        var remedies = new List<Remedy>();
-        AddIfAny(remedies, OtherSetback(survey));
-        AddIfAny(remedies, DeeperCabinet(survey));
-        AddIfAny(remedies, NoFrontDoor(survey));
-        AddIfAny(remedies, TakeOutUnfit(survey));
-        return remedies;
-    }
-
-    private static void AddIfAny(List<Remedy> remedies, Remedy? remedy)
-    {
-        if (remedy is not null)
-        {
-            remedies.Add(remedy);
-        }
-    }
+    public static IEnumerable<Cure> For(RackSurvey survey) => Several(survey, OtherSetback, DeeperCabinet, NoFrontDoor, TakeOutUnfit);
 
     /// <summary>Another setback of the uprights, or a deeper cabinet, in which every item is served and the rear uprights stand before the rear door.</summary>
     /// <param name="survey">The facts.</param>
-    /// <returns>Remedies, best first.</returns>
-    public static List<Remedy> Uprights(RackSurvey survey)
+    /// <returns>Cures, best first.</returns>
+    public static IEnumerable<Cure> Uprights(RackSurvey survey) => Several(survey, OtherSetback, DeeperCabinet);
+
+    private static IEnumerable<Cure> Several(RackSurvey survey, params Func<RackSurvey, Cure?>[] ways)
     {
-        var remedies = new List<Remedy>();
-        AddIfAny(remedies, OtherSetback(survey));
-        AddIfAny(remedies, DeeperCabinet(survey));
-        return remedies;
+        foreach (var way in ways)
+        {
+            if (way(survey) is { } cure)
+            {
+                yield return cure;
+            }
+        }
     }
 
     // Uprights that are not set yet need no patch: whoever builds the cabinet sets them where every item is served.
-    private static Remedy? OtherSetback(RackSurvey survey) =>
+    private static Cure? OtherSetback(RackSurvey survey) =>
         survey.Cabinet.SetbackMm is not null && SetbackFor(survey, survey.Cabinet.Depth) is { } setback
-            ? SetSetback(new PatchBuilder(survey), setback)
+            ? SetSetback(new CureBuilder(survey), setback)
                 .Titled(Invariant($"Set the front uprights {setback:0.###} mm behind the front face"))
             : null;
 
-    private static Remedy? DeeperCabinet(RackSurvey survey)
+    private static Cure? DeeperCabinet(RackSurvey survey)
     {
         var now = survey.Cabinet.Depth;
         foreach (var depth in CabinetSizes.DepthsMm)
@@ -55,17 +44,17 @@ public static class DepthRemedies
             var other = now with { DepthMm = depth };
             if (depth > now.DepthMm && IsServed(survey, other, out var setback))
             {
-                var patch = new PatchBuilder(survey).Set(Pointers.CabinetDepth, depth);
+                var builder = new CureBuilder(survey).SetCabinet(c => c with { DepthMm = depth });
                 return setback is { } mm
-                    ? SetSetback(patch, mm).Titled(Invariant($"Take a cabinet {depth:0.###} mm deep and set its front uprights {mm:0.###} mm behind the front face"))
-                    : patch.Titled(Invariant($"Take a cabinet {depth:0.###} mm deep"));
+                    ? SetSetback(builder, mm).Titled(Invariant($"Take a cabinet {depth:0.###} mm deep and set its front uprights {mm:0.###} mm behind the front face"))
+                    : builder.Titled(Invariant($"Take a cabinet {depth:0.###} mm deep"));
             }
         }
 
         return null;
     }
 
-    private static Remedy? NoFrontDoor(RackSurvey survey)
+    private static Cure? NoFrontDoor(RackSurvey survey)
     {
         var open = survey.Cabinet.Depth with { FrontDoorMm = 0, FrontOpen = true };
         if (survey.Cabinet.Depth.FrontOpen || !IsServed(survey, open, out var setback))
@@ -73,14 +62,14 @@ public static class DepthRemedies
             return null;
         }
 
-        var patch = new PatchBuilder(survey).SetFrontDoor(new Door { Style = DoorStyle.None });
+        var builder = new CureBuilder(survey).SetCabinet(c => c with { FrontDoor = new Door { Style = DoorStyle.None } });
         return setback is { } mm
-            ? SetSetback(patch, mm).Titled(Invariant($"Leave the front door off and set the front uprights {mm:0.###} mm behind the front face"))
-            : patch.Titled("Leave the front door off");
+            ? SetSetback(builder, mm).Titled(Invariant($"Leave the front door off and set the front uprights {mm:0.###} mm behind the front face"))
+            : builder.Titled("Leave the front door off");
     }
 
     // The item that sets the tighter bound goes first, until some setback serves the rest.
-    private static Remedy? TakeOutUnfit(RackSurvey survey)
+    private static Cure? TakeOutUnfit(RackSurvey survey)
     {
         var cabinet = survey.Cabinet.Depth;
         var unfit = new List<Mounted>();
@@ -95,7 +84,7 @@ public static class DepthRemedies
             unfit.Add(rest.MinBy(i => Served(survey, i))!);
         }
 
-        return unfit.Count == 0 ? null : PlaceRemedies.TakeOut(survey, unfit);
+        return unfit.Count == 0 ? null : PlaceCures.TakeOut(survey, unfit);
     }
 
     // How far an item is from being served: by the setback given, else by any.
@@ -132,6 +121,6 @@ public static class DepthRemedies
     private static double? SetbackFor(RackSurvey survey, CabinetDepth cabinet) =>
         IsServed(survey, cabinet, out var setback) ? setback : null;
 
-    private static PatchBuilder SetSetback(PatchBuilder patch, double setback) =>
-        patch.SetUprights(u => u with { FrontSetbackMm = setback });
+    private static CureBuilder SetSetback(CureBuilder builder, double setback) =>
+        builder.SetUprights(u => u with { FrontSetbackMm = setback });
 }

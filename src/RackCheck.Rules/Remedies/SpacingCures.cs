@@ -6,13 +6,13 @@ using static System.FormattableString;
 namespace RackCheck.Rules.Remedies;
 
 /// <summary>Cures that change the distance between front and rear uprights.</summary>
-public static class SpacingRemedies
+public static class SpacingCures
 {
     /// <summary>The spacing in a range that is nearest to the one given, by whole steps of the holes; null where moving the rear uprights there would break something else.</summary>
     /// <param name="survey">The facts.</param>
     /// <param name="range">Spacings wanted, mm.</param>
     /// <returns>The remedy.</returns>
-    public static Remedy? Move(RackSurvey survey, SetbackInterval range)
+    public static Cure? Move(RackSurvey survey, SetbackInterval range)
     {
         if (survey.Cabinet.SpacingMm is not { } now
             || range.OnPitch(now, survey.Cabinet.PitchMm) is not { } spacing
@@ -22,7 +22,7 @@ public static class SpacingRemedies
             return null;
         }
 
-        return new PatchBuilder(survey)
+        return new CureBuilder(survey)
             .SetUprights(u => u with { SpacingMm = spacing })
             .Titled(Invariant($"Set the rear uprights {spacing:0.###} mm behind the front ones"));
     }

@@ -4,17 +4,17 @@ using RackCheck.Rules.Survey;
 namespace RackCheck.Rules.Remedies;
 
 /// <summary>Cures that carry an item in another way.</summary>
-public static class SupportRemedies
+public static class SupportCures
 {
     /// <summary>Carries an item on fixed runners, or on a shelf of its own where runners would stack on its neighbours'.</summary>
     /// <param name="survey">The facts.</param>
     /// <param name="item">The item.</param>
     /// <returns>The remedy.</returns>
-    public static Remedy Fixed(RackSurvey survey, Mounted item)
+    public static Cure Fixed(RackSurvey survey, Mounted item)
     {
         var style = HasRunnersBeside(survey, item) ? SupportStyle.Shelf : SupportStyle.Runners;
         var support = new Support { Style = style, RatedKg = item.Item?.Support?.RatedKg };
-        return new PatchBuilder(survey)
+        return new CureBuilder(survey)
             .SetSupport(item, support)
             .Titled(style == SupportStyle.Runners
                 ? $"Carry {item.Id} on a pair of fixed runners"
