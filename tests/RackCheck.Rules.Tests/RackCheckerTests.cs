@@ -121,6 +121,7 @@ public sealed class RackCheckerTests
             [
                 ("/cabinet/frontDoor/depthMm", 25, "mm"), ("/cabinet/rearDoor/depthMm", 25, "mm"), ("/cabinet/uprights/openingMm", 450, "mm"),
                 ("/distributionUnits/0", 60, "mm"), ("/items/0/frontProjectionMm", 40, "mm"), ("/items/0/rearProjectionMm", 25, "mm"), ("/items/0/support/thicknessMm", 2, "mm"),
+                ("/supplies/0/breaker/ratedA", 16, "A"), ("/supplies/0/phases", 1, null),
             ],
             assumptions.Select(a => (a.Pointer, (int)a.Value.Number!, a.Unit)));
         Assert.All(assumptions, a => Assert.NotEqual("", a.Basis));

@@ -72,8 +72,8 @@ public sealed class LeadTooShort : Rule
 
             if (route is null)
             {
-                // What is to stand on a shelf that is none stands nowhere, whatever position it has of its own; a rule on layout says so.
-                if (item is { Shelf: null, Item.OnShelf: not null })
+                // What is no 19-inch unit and stands on no shelf stands nowhere, whatever position it has of its own; a rule on layout says so.
+                if ((item.Shelf ?? item).Item!.Position is not null)
                 {
                     continue;
                 }

@@ -47,4 +47,14 @@ internal static class LoadingText
     /// <param name="line">The line, 0 to 2.</param>
     /// <returns>L1, L2 or L3.</returns>
     public static string LineName(int line) => Invariant($"L{line + 1}");
+
+    /// <summary>
+    /// What an overload is known by when two reports are compared. Where the service chose the outlets, which unit has too much is its choice:
+    /// the defect is that the rack draws more than its units and supplies carry.
+    /// </summary>
+    /// <param name="severity">Error or warning; a warning is known by itself.</param>
+    /// <param name="cords">The cords that make the load.</param>
+    /// <returns>The root, or null.</returns>
+    public static string? Root(Severity severity, IEnumerable<Cord> cords) =>
+        severity == Severity.Error && cords.Any(c => c.Connection is null) ? "the rack draws more than it can be fed with" : null;
 }

@@ -65,6 +65,7 @@ public sealed class SupplyOverloaded : Rule
             Data = [.. named.Data, .. found.Data],
             Subject = $"supply {supply.Id}",
             Identity = [supply.Id],
+            Root = LoadingText.Root(found.Severity, cords),
             Pointers = [Pointers.Supply[supply.Index]],
             Severity = found.Severity,
             Actual = Quantities.Of(found.CurrentA, "A"),

@@ -119,6 +119,7 @@ public sealed class UnitOverloaded : Rule
             Data = [.. named.Data, .. found.Data],
             Subject = group is null ? $"distribution unit {unit.Id}" : $"distribution unit {unit.Id}, group {group.Id}",
             Identity = group is null ? [unit.Id] : [unit.Id, group.Id],
+            Root = LoadingText.Root(found.Severity, cords),
             Pointers = [group?.Pointer ?? Pointers.DistributionUnit[unit.Index]],
             Severity = found.Severity,
             Actual = Quantities.Of(found.CurrentA, "A"),

@@ -74,7 +74,7 @@ public sealed class CureTrials
     /// <returns>Whether it does.</returns>
     /// <remarks>Errors that are accepted count too: a change must not bring one that only happens to be accepted.</remarks>
     public static bool Helps(Finding finding, IReadOnlySet<string> errorsBefore, IReadOnlyList<Finding> after) =>
-        !after.Any(f => f.Root == finding.Root) && after.All(f => f.Severity != Severity.Error || errorsBefore.Contains(f.Root!));
+        !after.Any(f => f.Root == finding.Root || (f.Fingerprint == finding.Fingerprint && f.Rule == finding.Rule)) && after.All(f => f.Severity != Severity.Error || errorsBefore.Contains(f.Root!));
 
     /// <summary>What the errors among findings are known by.</summary>
     /// <param name="findings">The findings.</param>

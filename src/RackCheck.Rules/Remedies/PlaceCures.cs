@@ -48,7 +48,7 @@ public static class PlaceCures
             : Higher(survey, what, needed, heightU);
     }
 
-    /// <summary>Takes items out of this rack, with what is to stand on them; null for a distribution unit, which outlets hang on, and for a UPS that feeds one.</summary>
+    /// <summary>Takes items out of this rack, with what is to stand on them; null for a distribution unit, which outlets hang on.</summary>
     /// <param name="survey">The facts.</param>
     /// <param name="items">What is taken out.</param>
     /// <returns>The remedy.</returns>
@@ -64,11 +64,6 @@ public static class PlaceCures
         for (var i = 0; i < all.Count; i++)
         {
             all.AddRange(survey.Items.Where(thing => thing.Item!.OnShelf == all[i].Id && !all.Contains(thing)));
-        }
-
-        if (all.Exists(item => item.Item is { Ups.Feeds.Count: > 0 }))
-        {
-            return null;
         }
 
         var names = string.Join(" and ", all.Select(i => i.Id).Order(StringComparer.Ordinal));

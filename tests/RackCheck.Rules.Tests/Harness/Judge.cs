@@ -49,7 +49,7 @@ public static class Judge
         }
 
         var after = Checker.Check(patched);
-        if (after.Findings.Any(f => IsSame(f, finding)))
+        if (after.Findings.Any(f => IsSame(f, finding) || f.Root == finding.Root))
         {
             yield return "does not clear its finding";
         }
@@ -67,9 +67,6 @@ public static class Judge
     {
         // Of the items that the setback given does not serve the worst is named; that it fouls a door was said before.
         "depth.upright-position" => error.MessageData.ContainsKey("item") && b.Rule is "depth.front-clearance" or "depth.rear-clearance" && b.MessageData["item"] == error.MessageData["item"],
-        // What is more than the units can carry overloads one or the other, whichever the assignment puts it on; and a cord that found no outlet
-        // loads the one that another leaves.
-        "power.unit-loading" or "power.supply-loading" => b is { Severity: Severity.Error, Rule: "power.unit-loading" or "power.supply-loading" or "power.no-source" },
         // What is left of a run is a run of its own; and while two sets claim the same units, what stands on what is not said of both.
         "layout.runner-stack" => (b.Rule == error.Rule && SetsOf(b, rack).Contains(error.MessageData["item"].Text))
             || (b.Rule == "layout.overlap" && SetsOf(b, rack) is [_, _] pair && pair.Intersect(SetsOf(error, patched)).Any()),

@@ -44,15 +44,20 @@ public sealed class RemedyTests
         RackGenerator.AllRacks.Sample(
             rack =>
             {
-                foreach (var error in Judge.Errors(Judge.Checker.Check(rack)).Where(e => e.Remedies.Count == 0))
+                var report = Judge.Checker.Check(rack);
+                foreach (var error in Judge.Errors(report).Where(e => e.Remedies.Count == 0))
                 {
                     // A setback or distance given that neither the holes, nor what hangs on the rear uprights, nor any usual depth can cure:
-                    // what is wrong is the description, and nothing that is ordered otherwise mends it.
-                    Assert.True(error.Subject == "rear uprights", $"{error.Rule}, {error.Subject}");
+                    // what is wrong is the description, and nothing that is ordered otherwise mends it. And while two sets on runners claim the
+                    // same units, it is not said which stands on which: with one of them gone that is said, and looks new.
+                    Assert.True(error.Subject == "rear uprights" || report.Findings.Any(f => IsOfRunners(f, rack)), $"{error.Rule}, {error.Subject}");
                 }
             },
             iter: 1_500,
             print: Wording.Of);
+
+    private static bool IsOfRunners(Finding finding, RackDescription rack) =>
+        finding.Rule == "layout.overlap" && finding.Pointers.Count(p => p.Split('/') is ["", "items", var index, ..] && rack.Items[int.Parse(index, System.Globalization.CultureInfo.InvariantCulture)].Support?.Style == SupportStyle.Runners) > 1;
 
     [Fact]
     public void An_acceptance_by_pointer_means_the_same_item_after_any_remedy() =>
