@@ -41,11 +41,12 @@ public readonly record struct DataCell
 }
 
 /// <summary>The tables that the rules rely on, made of the same constants that the rules compute with.</summary>
-public static class DataTables
+public static partial class DataTables
 {
     /// <summary>All of them, by name.</summary>
     public static ImmutableArray<DataTable> All { get; } =
     [
+        AirTable,
         new(
             "allowances",
             "Room and thickness taken where a data sheet says nothing",
@@ -129,12 +130,16 @@ public static class DataTables
                 .. EarthConductors.SectionsMm2.Select(s => Row("section on offer", s, "mm2", "nominal section of a conductor")),
             ],
             [Sources.Iec60364Earthing, Sources.Bs7671ProtectiveCurrent, Sources.Bs7671Rcd, Sources.Iec60028, Sources.Iec60228, Sources.Iec60950EarthTest, Sources.Iec61008]),
+        EnclosureSurfaces,
+        InletClasses,
+        IpOpenings,
         new(
             "panel-heights",
             "Height of panels and apertures by rack units",
             [new("units", "U"), new("panelMm", "mm"), new("apertureMm", "mm")],
             [.. Enumerable.Range(1, 60).Select(n => Row(n, Math.Round(RackGeometry.PanelHeightMm(n), 3), Math.Round(RackGeometry.ApertureMm(n), 3)))],
             [Sources.Iec60297, Sources.Eia310]),
+        PlateLosses,
         new(
             "rack-geometry",
             "Geometry of the 482.6 mm (19 in) series",

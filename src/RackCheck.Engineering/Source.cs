@@ -23,7 +23,7 @@ public enum SourceStanding
 }
 
 /// <summary>The sources that the service cites, one home for all of them.</summary>
-public static class Sources
+public static partial class Sources
 {
     /// <summary>Unit, hole pattern, panel and opening of the 482.6 mm series.</summary>
     public static Source Iec60297 { get; } = new(

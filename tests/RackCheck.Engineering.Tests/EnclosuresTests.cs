@@ -1,0 +1,154 @@
+using CsCheck;
+
+namespace RackCheck.Engineering.Tests;
+
+public sealed class EnclosuresTests
+{
+    [Theory]
+    [InlineData(CabinetStanding.Free, 4.38, 5.712, 8.136)] // checks.csv 4-01 to 4-03
+    [InlineData(CabinetStanding.Wall, 3.9, 5.072, 7.608)] // checks.csv 4-04 to 4-06
+    [InlineData(CabinetStanding.RowEnd, 3.98, 5.232, 7.08)] // checks.csv 4-07 to 4-09
+    [InlineData(CabinetStanding.RowEndWall, 3.5, 4.592, 6.552)] // checks.csv 4-10 to 4-12
+    [InlineData(CabinetStanding.RowMiddle, 3.58, 4.752, 6.024)] // checks.csv 4-13 to 4-15
+    [InlineData(CabinetStanding.RowMiddleWall, 3.1, 4.112, 5.496)] // checks.csv 4-16 to 4-18
+    [InlineData(CabinetStanding.RowMiddleWallCovered, 2.89, 3.776, 4.992)] // checks.csv 4-19 to 4-21
+    public void The_surface_is_that_of_the_handbook(CabinetStanding standing, double narrow, double wide, double deep)
+    {
+        Assert.Equal(narrow, Enclosures.SurfaceM2(standing, 2000, 600, 500), 12);
+        Assert.Equal(wide, Enclosures.SurfaceM2(standing, 2000, 800, 600), 12);
+        Assert.Equal(deep, Enclosures.SurfaceM2(standing, 2200, 600, 1200), 12);
+    }
+
+    [Fact]
+    public void One_function_says_what_the_seven_formulae_say() =>
+        Gen.Select(Gen.Double[0.1, 3], Gen.Double[0.1, 3], Gen.Double[0.1, 3]).Sample((h, w, d) =>
+        {
+            // Handbook H4, in metres.
+            double[] formulae =
+            [
+                (1.8 * h * (w + d)) + (1.4 * w * d),
+                (1.4 * w * (h + d)) + (1.8 * d * h),
+                (1.4 * d * (h + w)) + (1.8 * w * h),
+                (1.4 * h * (w + d)) + (1.4 * w * d),
+                (1.8 * w * h) + (1.4 * w * d) + (d * h),
+                (1.4 * w * (h + d)) + (d * h),
+                (1.4 * w * h) + (0.7 * w * d) + (d * h),
+            ];
+            Assert.Equal(formulae.Length, Enclosures.Standings.Length);
+            Assert.All(Enclosures.Standings, s => Assert.Equal(formulae[(int)s], Enclosures.SurfaceM2(s, 1000 * h, 1000 * w, 1000 * d), 9));
+        });
+
+    [Fact]
+    public void What_is_covered_sheds_less() =>
+        Gen.Select(Gen.Double[100, 3000], Gen.Double[100, 3000], Gen.Double[100, 3000], Gen.Double[1, 100]).Sample((h, w, d, more) =>
+        {
+            double Of(CabinetStanding s) => Enclosures.SurfaceM2(s, h, w, d);
+            Assert.True(Of(CabinetStanding.Free) > Of(CabinetStanding.Wall) && Of(CabinetStanding.Free) > Of(CabinetStanding.RowEnd));
+            Assert.True(Of(CabinetStanding.RowEnd) > Of(CabinetStanding.RowEndWall) && Of(CabinetStanding.RowEnd) > Of(CabinetStanding.RowMiddle));
+            Assert.True(Of(CabinetStanding.RowMiddle) > Of(CabinetStanding.RowMiddleWall));
+            Assert.True(Of(CabinetStanding.RowMiddleWall) > Of(CabinetStanding.RowMiddleWallCovered));
+            Assert.All(Enclosures.Standings, s => Assert.True(Enclosures.SurfaceM2(s, h + more, w, d) > Of(s) && Enclosures.SurfaceM2(s, h, w + more, d) > Of(s)));
+        });
+
+    [Theory]
+    [InlineData(350, 3.96, 16.069788797061523)] // checks.csv 4-22
+    [InlineData(300, 4.38, 12.453300124533)] // checks.csv 4-23
+    [InlineData(900, 5.072, 32.26268999139661)] // checks.csv 4-24
+    [InlineData(0, 5, 0)]
+    public void The_rise_sheds_the_heat(double heat, double surface, double rise)
+    {
+        Assert.Equal(rise, Enclosures.RiseK(heat, surface), 9);
+        Assert.Equal(heat, Enclosures.ShedW(surface, 25 + rise, 25), 9);
+    }
+
+    [Theory]
+    [InlineData(4.4, 242.00000000000003)] // checks.csv 4-25
+    [InlineData(4.38, 240.90000000000003)] // checks.csv 4-26
+    public void Ten_kelvin_shed_what_the_published_example_says(double surface, double heat) => Assert.Equal(heat, Enclosures.ShedW(surface, 35, 25), 9);
+
+    [Fact]
+    public void A_cabinet_warms_up_to_that_rise()
+    {
+        // 50 kJ/K heated with 300 W, a second a step, until it changes no more.
+        var inside = 25.0;
+        for (var second = 0; second < 100_000; second++)
+        {
+            inside += (300 - (5.5 * 4.38 * (inside - 25))) / 50_000;
+        }
+
+        Assert.Equal(25 + Enclosures.RiseK(300, 4.38), inside, 6);
+    }
+
+    [Fact]
+    public void A_still_cabinet_has_the_figures_of_the_worked_example()
+    {
+        var surface = Enclosures.SurfaceM2(CabinetStanding.Free, 2200, 1000, 500);
+        Assert.Equal(6.64, surface, 9); // checks.csv 4-27
+        var middle = 0.135 * Math.Pow(300, 0.804);
+        Assert.Equal(13.241563187752297, middle, 9); // checks.csv 4-34
+        Assert.Equal(19.067850990363308, Enclosures.StillTopFactor * middle, 9); // checks.csv 4-35
+        Assert.Equal(3.412038461845343, 300 / (surface * middle), 9); // checks.csv 4-37
+        Assert.Equal(Enclosures.StillWM2K, 300 / (surface * middle), 0.05);
+        Assert.Equal(middle, Enclosures.RiseK(300, surface, Enclosures.StillWM2K), 0.06);
+    }
+
+    [Fact]
+    public void The_wall_is_between_the_air_on_its_two_sides()
+    {
+        var face = Enclosures.InnerFaceC(35, 5);
+        Assert.Equal(14.375, face, 9); // checks.csv 5-23
+        Assert.Equal(-5.008828661035135, face - Air.DewPointC(35, 40)!.Value, 9); // checks.csv 5-24
+        Assert.Equal(2.3399378883847533, face - Air.DewPointC(35, 25)!.Value, 9); // checks.csv 5-25
+
+        // Heat through the film is heat through the whole wall.
+        Assert.Equal(5.5 * (35 - 5), 8 * (35 - face), 9);
+        Assert.Equal(35, Enclosures.InnerFaceC(35, 35), 9);
+    }
+
+    [Theory]
+    [InlineData(0, 600, 500)]
+    [InlineData(2000, -600, 500)]
+    [InlineData(2000, 600, 0)]
+    [InlineData(double.NaN, 600, 500)]
+    [InlineData(2000, double.NaN, 500)]
+    [InlineData(2000, 600, double.NaN)]
+    public void A_cabinet_that_is_none_throws(double height, double width, double depth) =>
+        Assert.Throws<ArgumentOutOfRangeException>(() => Enclosures.SurfaceM2(CabinetStanding.Free, height, width, depth));
+
+    [Theory]
+    [InlineData(-1)]
+    [InlineData(7)]
+    public void A_standing_that_is_none_throws(int standing) =>
+        Assert.Throws<ArgumentOutOfRangeException>(() => Enclosures.SurfaceM2((CabinetStanding)standing, 2000, 600, 500));
+
+    [Theory]
+    [InlineData(-1, 4, 5.5)]
+    [InlineData(300, 0, 5.5)]
+    [InlineData(300, 4, 0)]
+    [InlineData(double.NaN, 4, 5.5)]
+    [InlineData(300, double.NaN, 5.5)]
+    [InlineData(300, 4, double.NaN)]
+    public void A_rise_of_nothing_throws(double heat, double surface, double transfer) =>
+        Assert.Throws<ArgumentOutOfRangeException>(() => Enclosures.RiseK(heat, surface, transfer));
+
+    [Theory]
+    [InlineData(0, 35, 25, 5.5)]
+    [InlineData(4, double.NaN, 25, 5.5)]
+    [InlineData(4, 35, double.NaN, 5.5)]
+    [InlineData(4, -274, 25, 5.5)]
+    [InlineData(4, 35, -274, 5.5)]
+    [InlineData(4, 35, 25, -1)]
+    public void Heat_shed_by_nothing_throws(double surface, double inside, double ambient, double transfer) =>
+        Assert.Throws<ArgumentOutOfRangeException>(() => Enclosures.ShedW(surface, inside, ambient, transfer));
+
+    [Theory]
+    [InlineData(35, 5, 0, 8)]
+    [InlineData(35, 5, 8.1, 8)]
+    [InlineData(35, 5, 5.5, 0)]
+    [InlineData(double.NaN, 5, 5.5, 8)]
+    [InlineData(35, double.NaN, 5.5, 8)]
+    [InlineData(35, 5, double.NaN, 8)]
+    [InlineData(35, 5, 5.5, double.NaN)]
+    public void A_wall_that_is_none_throws(double inside, double ambient, double transfer, double film) =>
+        Assert.Throws<ArgumentOutOfRangeException>(() => Enclosures.InnerFaceC(inside, ambient, transfer, film));
+}

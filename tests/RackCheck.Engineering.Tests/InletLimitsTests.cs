@@ -1,0 +1,77 @@
+using CsCheck;
+
+namespace RackCheck.Engineering.Tests;
+
+public sealed class InletLimitsTests
+{
+    [Theory]
+    [InlineData("A1", 1500, 30)] // checks.csv 5-26
+    [InlineData("A2", 1800, 32)] // checks.csv 5-28
+    [InlineData("A2", 3050, 27.833333333333332)] // checks.csv 5-30
+    [InlineData("A3", 1800, 34.857142857142854)] // checks.csv 5-32
+    [InlineData("A4", 1800, 37.8)] // checks.csv 5-34
+    [InlineData("A4", 3050, 27.8)] // checks.csv 5-36
+    public void A_class_falls_by_its_own_slope_above_900_m(string name, double altitude, double greatest) =>
+        Assert.Equal(greatest, Class(name).GreatestAtC(altitude), 9);
+
+    [Theory]
+    [InlineData(32, 1500, 30)] // checks.csv 5-26, by the service's slope
+    [InlineData(35, 1800, 32)] // checks.csv 5-28
+    [InlineData(35, 3050, 27.833333333333332)] // checks.csv 5-30
+    [InlineData(35, 900, 35)]
+    [InlineData(35, 0, 35)]
+    [InlineData(35, -400, 35)]
+    public void A_limit_falls_by_a_kelvin_for_300_m(double limit, double altitude, double derated) =>
+        Assert.Equal(derated, InletLimits.DeratedC(limit, altitude), 9);
+
+    [Theory]
+    [InlineData(32, 1500, 30.166666666666668)] // checks.csv 5-27
+    [InlineData(35, 1800, 32.166666666666664)] // checks.csv 5-29
+    [InlineData(35, 3050, 28)] // checks.csv 5-31
+    public void The_older_edition_is_a_sixth_of_a_kelvin_kinder(double limit, double altitude, double older) =>
+        Assert.Equal(50.0 / 300, older - InletLimits.DeratedC(limit, altitude), 9);
+
+    [Fact]
+    public void Three_classes_meet_at_their_greatest_height() // handbook-detail 5: 27.7 to 27.8 C
+    {
+        var tops = new[] { "A2", "A3", "A4" }.Select(n => Class(n).GreatestAtC(InletLimits.GreatestAltitudeM)).ToArray();
+        Assert.All(tops, t => Assert.InRange(t, 27.7, 27.84));
+    }
+
+    [Theory]
+    [InlineData("A1", 15, 32, 17, 80)] // handbook-detail 5, this and all that follow
+    [InlineData("A2", 10, 35, 21, 80)]
+    [InlineData("A3", 5, 40, 24, 85)]
+    [InlineData("A4", 5, 45, 24, 90)]
+    public void The_classes_are_those_of_the_handbook(string name, double least, double greatest, double dewPoint, double humidity)
+    {
+        var found = Class(name);
+        Assert.Equal((least, greatest, dewPoint, humidity), (found.LeastC, found.GreatestC, found.GreatestDewPointC, found.GreatestHumidityPercent));
+        Assert.InRange(InletLimits.RecommendedLeastC, least, greatest);
+        Assert.InRange(InletLimits.RecommendedGreatestC, least, greatest);
+    }
+
+    [Fact]
+    public void A_limit_never_rises_with_the_height() =>
+        Gen.Select(Gen.Double[0, 60], Gen.Double[-500, 6000], Gen.Double[0, 500]).Sample((limit, altitude, more) =>
+            Assert.True(InletLimits.DeratedC(limit, altitude + more) <= InletLimits.DeratedC(limit, altitude)));
+
+    [Theory]
+    [InlineData(0, true)]
+    [InlineData(3050, true)]
+    [InlineData(3051, false)]
+    [InlineData(double.NaN, false)]
+    public void The_classes_have_a_greatest_height(double altitude, bool within) => Assert.Equal(within, InletLimits.IsWithinAltitude(altitude));
+
+    [Theory]
+    [InlineData(double.NaN, 0, 300)]
+    [InlineData(-274, 0, 300)]
+    [InlineData(35, double.NaN, 300)]
+    [InlineData(35, double.NegativeInfinity, 300)]
+    [InlineData(35, 0, 0)]
+    [InlineData(35, 0, double.NaN)]
+    public void A_limit_that_is_none_throws(double limit, double altitude, double slope) =>
+        Assert.Throws<ArgumentOutOfRangeException>(() => InletLimits.DeratedC(limit, altitude, slope));
+
+    private static InletClass Class(string name) => InletLimits.Classes.Single(c => c.Name == name);
+}

@@ -1,0 +1,134 @@
+using CsCheck;
+using MathNet.Numerics.RootFinding;
+
+namespace RackCheck.Engineering.Tests;
+
+public sealed class OpeningsTests
+{
+    [Theory]
+    [InlineData(0.3, 19.31566927086452)] // checks.csv 3-08
+    [InlineData(0.4, 8.757885257447354)] // checks.csv 3-09
+    [InlineData(0.5, 4.3695340815808175)] // checks.csv 3-10
+    [InlineData(0.6, 2.257049274602168)] // checks.csv 3-11
+    [InlineData(0.63, 1.850299436028663)] // checks.csv 3-12
+    [InlineData(0.7, 1.1483632887240176)] // checks.csv 3-13
+    [InlineData(0.8, 0.5377270621282495)] // checks.csv 3-14
+    [InlineData(1, 0)]
+    public void A_plate_loses_what_the_third_edition_says(double share, double zeta) => Assert.Equal(zeta, Openings.PlateZeta(share), 12);
+
+    [Theory]
+    [InlineData(0.3, 18.53355993626031, 1.042)] // checks.csv 3-01; how far the editions are apart: handbook-detail 3
+    [InlineData(0.5, 3.999395977195557, 1.093)] // checks.csv 3-03
+    [InlineData(0.7, 0.9638747120279423, 1.19)] // checks.csv 3-06
+    [InlineData(0.8, 0.4163153200115436, 1.29)] // checks.csv 3-07
+    public void The_older_edition_has_less(double share, double older, double ratio) => Assert.Equal(ratio, Openings.PlateZeta(share) / older, 0.005);
+
+    [Theory]
+    [InlineData(0.1)]
+    [InlineData(0.45)]
+    [InlineData(0.9)]
+    public void A_plate_loses_the_step_from_its_narrowest_stream_to_the_whole(double share)
+    {
+        // Borda and Carnot: (1/(f eps) - 1)^2, the stream narrowed to eps = 1/(1 + 0.707 (1 - f)^0.375): found as a root, not by the formula.
+        var narrowed = Bisection.FindRoot(e => (1 / e) - 1 - (Math.Sqrt(0.5) * Math.Pow(1 - share, 3 / 8.0)), 0.3, 1, 1e-14);
+        Assert.Equal(1, Math.Pow((1 / (share * narrowed)) - 1, 2) / Openings.PlateZeta(share), 0.001);
+    }
+
+    [Theory]
+    [InlineData(18.53355993626031, 1.2, 1, 11.120135961756185)] // checks.csv 3-15
+    [InlineData(3.999395977195557, 1.2, 1, 2.399637586317334)] // checks.csv 3-16
+    [InlineData(1.6127037038552332, 1.2, 1.5, 2.1771500002045645)] // checks.csv 3-17
+    [InlineData(0.4163153200115436, 1.2, 2, 0.9991567680277046)] // checks.csv 3-18
+    public void A_loss_goes_by_the_square_of_the_velocity(double zeta, double density, double velocity, double loss) =>
+        Assert.Equal(loss, Openings.VelocityLossPa(zeta, density, velocity), 12);
+
+    [Fact]
+    public void Two_doors_in_series_lose_twice_one()
+    {
+        // checks.csv 3-19, with the older edition's zeta.
+        var each = Openings.VelocityLossPa(1.6127037038552332, 1.16, Openings.VelocityMS(1500, 1));
+        Assert.Equal(0.32478060702640116, 2 * each, 12);
+    }
+
+    [Theory]
+    [InlineData(0.63, 1, 1.16, 1500)]
+    [InlineData(0.4, 0.9, 1.2, 900)]
+    [InlineData(0.8, 0.3, 1.0, 60)]
+    public void K_of_a_plate_is_its_loss_on_the_approach_velocity(double share, double area, double density, double flow) =>
+        Assert.Equal(
+            Openings.VelocityLossPa(Openings.PlateZeta(share), density, Openings.VelocityMS(flow, area)),
+            Openings.LossPa(Openings.PlateK(share, area, density), flow),
+            12);
+
+    [Theory]
+    [InlineData(0.03, 1.2, 0.6, 500)]
+    [InlineData(0.005, 1.0, 0.6, 60)]
+    [InlineData(0.1, 1.1, 1, 2000)]
+    public void Through_an_opening_flows_what_its_pressure_drives(double area, double density, double discharge, double flow)
+    {
+        // The other way round: V = 3600 Cd A sqrt(2 dp/rho).
+        var loss = Openings.LossPa(Openings.OpeningK(area, density, discharge), flow);
+        Assert.Equal(flow, 3600 * discharge * area * Math.Sqrt(2 * loss / density), 8);
+    }
+
+    [Fact]
+    public void Open_plates_and_wide_openings_lose_less() =>
+        Gen.Select(Gen.Double[0.02, 0.98], Gen.Double[0.001, 0.02]).Sample((share, more) =>
+        {
+            Assert.True(Openings.PlateZeta(share + more) < Openings.PlateZeta(share));
+            Assert.True(Openings.PlateK(share, 1 + more, 1.2) < Openings.PlateK(share, 1, 1.2));
+            Assert.True(Openings.OpeningK(share + more, 1.2) < Openings.OpeningK(share, 1.2));
+            Assert.True(Openings.LossPa(1e-4, 100 + more) > Openings.LossPa(1e-4, 100));
+        });
+
+    [Fact]
+    public void A_cabinet_door_is_outside_the_validity_of_the_formula()
+    {
+        // Handbook-detail 3: holes of 6 mm, 1 m/s, 0.6 open: about 625; sheet a fifth of the hole.
+        var reynolds = Openings.HoleReynolds(1, 0.6, 6);
+        Assert.Equal(625, reynolds, 9);
+        Assert.False(Openings.IsPlateWithinValidity(reynolds, 0.2));
+        Assert.False(Openings.IsPlateWithinValidity(1.1e5, 0.015));
+        Assert.False(Openings.IsPlateWithinValidity(1e5, 0.014));
+        Assert.True(Openings.IsPlateWithinValidity(1.1e5, 0.014));
+    }
+
+    [Theory]
+    [InlineData(0)]
+    [InlineData(-0.1)]
+    [InlineData(1.01)]
+    [InlineData(double.NaN)]
+    public void A_share_that_is_none_throws(double share)
+    {
+        Assert.Throws<ArgumentOutOfRangeException>(() => Openings.PlateZeta(share));
+        Assert.Throws<ArgumentOutOfRangeException>(() => Openings.PlateK(share, 1, 1.2));
+        Assert.Throws<ArgumentOutOfRangeException>(() => Openings.HoleReynolds(1, share, 6));
+        Assert.Throws<ArgumentOutOfRangeException>(() => Openings.OpeningK(1, 1.2, share));
+    }
+
+    [Theory]
+    [InlineData(0, 1.2)]
+    [InlineData(-1, 1.2)]
+    [InlineData(double.NaN, 1.2)]
+    [InlineData(1, 0)]
+    [InlineData(1, double.NaN)]
+    public void An_area_or_density_that_is_none_throws(double area, double density)
+    {
+        Assert.Throws<ArgumentOutOfRangeException>(() => Openings.PlateK(0.6, area, density));
+        Assert.Throws<ArgumentOutOfRangeException>(() => Openings.OpeningK(area, density));
+    }
+
+    [Theory]
+    [InlineData(-1)]
+    [InlineData(double.NaN)]
+    public void A_flow_velocity_or_loss_that_is_none_throws(double value)
+    {
+        Assert.Throws<ArgumentOutOfRangeException>(() => Openings.VelocityMS(value, 1));
+        Assert.Throws<ArgumentOutOfRangeException>(() => Openings.VelocityLossPa(1, 1.2, value));
+        Assert.Throws<ArgumentOutOfRangeException>(() => Openings.VelocityLossPa(value, 1.2, 1));
+        Assert.Throws<ArgumentOutOfRangeException>(() => Openings.LossPa(value, 1));
+        Assert.Throws<ArgumentOutOfRangeException>(() => Openings.LossPa(1, value));
+        Assert.Throws<ArgumentOutOfRangeException>(() => Openings.HoleReynolds(value, 0.6, 6));
+        Assert.Throws<ArgumentOutOfRangeException>(() => Openings.HoleReynolds(1, 0.6, value));
+    }
+}
