@@ -85,6 +85,7 @@ public static class DataTables
                 .. CabinetSizes.HeightsU.Select(u => Row("mounting height", u, "U")),
             ],
             [Sources.CabinetSizePractice]),
+        MechanicalTables.CableFill(),
         new(
             "cables",
             "Two-core copper supply cables: voltage drop, capacity and resistance",
@@ -106,6 +107,7 @@ public static class DataTables
                    select Row(c.Code, c.RatedA ?? 0, c.RatedNorthAmericaA ?? 0, takes, c.Phases, c.Secured ? "yes" : "no", c.Standard),
             ],
             [Sources.Iec60320, Sources.Bs1363, Sources.Cee7, Sources.NemaWd6, Sources.Iec60309]),
+        MechanicalTables.Delivery(),
         new(
             "earth-conductors",
             "Protective conductors: least section, resistance, protective conductor current",
@@ -126,6 +128,8 @@ public static class DataTables
                 ["standing leakage through an RCD", EarthConductors.RcdSharePercent, "% of rated residual current", "at most"],
             ],
             [Sources.Iec60364Earthing, Sources.Bs7671ProtectiveCurrent, Sources.Bs7671Rcd, Sources.Iec60028, Sources.Iec60950EarthTest]),
+        MechanicalTables.FloorClasses(),
+        MechanicalTables.Handling(),
         new(
             "panel-heights",
             "Height of panels and apertures by rack units",
@@ -148,7 +152,8 @@ public static class DataTables
                 ["square hole", RackGeometry.SquareHoleMm, "for an M6 cage nut"],
             ],
             [Sources.Iec60297, Sources.Eia310]),
+        MechanicalTables.Stability(),
     ];
 
-    private static ImmutableArray<DataCell> Row(params ReadOnlySpan<DataCell> cells) => [.. cells];
+    internal static ImmutableArray<DataCell> Row(params ReadOnlySpan<DataCell> cells) => [.. cells];
 }
