@@ -20,11 +20,11 @@ internal static class MechanicalTables
         "Ways in: pallet, clearance, tilt",
         [new("quantity"), new("value"), new("unit"), new("use")],
         [
-            ["clearance", Engineering.Delivery.ClearanceMm, "mm", "opening over what passes, in width and in height"],
-            ["tilt", Engineering.Delivery.GreatestTiltDeg, "deg", "at most"],
-            ["pallet height", Engineering.Delivery.PalletHeightMm, "mm", "where not given"],
-            ["EUR pallet, long side", Engineering.Delivery.PalletLongMm, "mm", "where not given"],
-            ["EUR pallet, short side", Engineering.Delivery.PalletShortMm, "mm", "where not given"],
+            ["clearance", WaysIn.ClearanceMm, "mm", "opening over what passes, in width and in height"],
+            ["tilt", WaysIn.GreatestTiltDeg, "deg", "at most"],
+            ["pallet height", WaysIn.PalletHeightMm, "mm", "where not given"],
+            ["EUR pallet, long side", WaysIn.PalletLongMm, "mm", "where not given"],
+            ["EUR pallet, short side", WaysIn.PalletShortMm, "mm", "where not given"],
         ],
         [Sources.DeliveryPractice, Sources.En13698]);
 
@@ -33,8 +33,8 @@ internal static class MechanicalTables
         "Raised floors: point load that a class breaks at, and what may stand on it",
         [new("class"), new("ultimate", "kN"), new("workingLowFactor", "kN"), new("workingHighFactor", "kN")],
         [
-            .. from f in Floor.Classes
-               select DataTables.Row(f.Number, f.UltimateKn, Math.Round(f.WorkingKn(Floor.LowSafetyFactor), 3), Math.Round(f.WorkingKn(Floor.HighSafetyFactor), 3)),
+            .. from f in FloorLoads.Classes
+               select DataTables.Row(f.Number, f.UltimateKn, Math.Round(f.WorkingKn(FloorLoads.LowSafetyFactor), 3), Math.Round(f.WorkingKn(FloorLoads.HighSafetyFactor), 3)),
         ],
         [Sources.En12825, Sources.FloorFactorPractice]);
 

@@ -31,7 +31,7 @@ public readonly record struct TransportSize(double ShortMm, double LongMm, doubl
 /// <summary>An opening to be carried through, clear of leaf, stops and handles.</summary>
 /// <param name="WidthMm">Clear width, mm.</param>
 /// <param name="HeightMm">Clear height, mm.</param>
-public readonly record struct Opening(double WidthMm, double HeightMm);
+public readonly record struct ClearOpening(double WidthMm, double HeightMm);
 
 /// <summary>The ways in which a cabinet passes an opening.</summary>
 /// <param name="OnPallet">Whether it does on its pallet.</param>
@@ -50,7 +50,7 @@ public readonly record struct OpeningPassage(bool OnPallet, double? TiltDeg)
 
 /// <summary>Whether a cabinet passes openings, upright or tilted.</summary>
 /// <remarks>Geometry; clearance, greatest tilt and height of a pallet are common practice, the sides of a pallet EN 13698-1. Ramps and thresholds are not in it.</remarks>
-public static class Delivery
+public static class WaysIn
 {
     /// <summary>What an opening must have over what passes, in width and in height, mm. Common practice, no source.</summary>
     public const double ClearanceMm = 20;
@@ -134,7 +134,7 @@ public static class Delivery
     /// <returns>Whether it does.</returns>
     /// <exception cref="ArgumentOutOfRangeException">A negative clearance, or no number.</exception>
     /// <example>800 x 1200 x 2150 through 820 x 2170: it does.</example>
-    public static bool Passes(TransportSize body, Opening opening, double clearanceMm = ClearanceMm)
+    public static bool Passes(TransportSize body, ClearOpening opening, double clearanceMm = ClearanceMm)
     {
         Require.NotNegative(clearanceMm);
         return Fits(body.ShortMm + clearanceMm, opening.WidthMm) && Fits(body.HeightMm + clearanceMm, opening.HeightMm);
@@ -156,7 +156,7 @@ public static class Delivery
     public static OpeningPassage Through(
         TransportSize onPallet,
         TransportSize bare,
-        Opening opening,
+        ClearOpening opening,
         double clearanceMm = ClearanceMm,
         double greatestTiltDeg = GreatestTiltDeg)
     {

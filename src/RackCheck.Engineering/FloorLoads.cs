@@ -32,7 +32,7 @@ public readonly record struct FloorClass(int Number, double UltimateKn)
 /// Loads at rest: castors that roll, people and what stands there already come on top. Classes: EN 12825 (secondary source); the factors on
 /// them are common practice.
 /// </remarks>
-public static class Floor
+public static class FloorLoads
 {
     /// <summary>Safety factor on the ultimate load, the lower of the two in use.</summary>
     public const double LowSafetyFactor = 2;
