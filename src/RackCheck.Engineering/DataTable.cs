@@ -86,6 +86,7 @@ public static partial class DataTables
                 .. CabinetSizes.HeightsU.Select(u => Row("mounting height", u, "U")),
             ],
             [Sources.CabinetSizePractice]),
+        MechanicalTables.CableFill(),
         new(
             "cables",
             "Two-core copper supply cables: voltage drop, capacity and resistance",
@@ -107,6 +108,7 @@ public static partial class DataTables
                    select Row(c.Code, c.RatedA ?? 0, c.RatedNorthAmericaA ?? 0, takes, c.Phases, c.Secured ? "yes" : "no", c.Standard),
             ],
             [Sources.Iec60320, Sources.Bs1363, Sources.Cee7, Sources.NemaWd6, Sources.Iec60309]),
+        MechanicalTables.Delivery(),
         new(
             "earth-conductors",
             "Protective conductors: least section, resistance, protective conductor current",
@@ -131,6 +133,8 @@ public static partial class DataTables
             ],
             [Sources.Iec60364Earthing, Sources.Bs7671ProtectiveCurrent, Sources.Bs7671Rcd, Sources.Iec60028, Sources.Iec60228, Sources.Iec60950EarthTest, Sources.Iec61008]),
         EnclosureSurfaces,
+        MechanicalTables.FloorClasses(),
+        MechanicalTables.Handling(),
         InletClasses,
         IpOpenings,
         new(
@@ -156,7 +160,8 @@ public static partial class DataTables
                 ["square hole", RackGeometry.SquareHoleMm, "for an M6 cage nut"],
             ],
             [Sources.Iec60297, Sources.Eia310]),
+        MechanicalTables.Stability(),
     ];
 
-    private static ImmutableArray<DataCell> Row(params ReadOnlySpan<DataCell> cells) => [.. cells];
+    internal static ImmutableArray<DataCell> Row(params ReadOnlySpan<DataCell> cells) => [.. cells];
 }

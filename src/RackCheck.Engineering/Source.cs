@@ -229,6 +229,90 @@ public static partial class Sources
         "One terminal of the earth bar for each stud, for the frame, each door, the side panels, a roof that bears fans, and the main conductor; one spare.",
         SourceStanding.CommonPractice);
 
+    /// <summary>Static stability: tilt.</summary>
+    public static Source Iec62368Tilt { get; } = new(
+        "IEC 62368-1 8.6 tilt",
+        "IEC 62368-1 clause 8.6, static stability: equipment does not fall when tilted by 10 degrees in any direction.",
+        SourceStanding.ValueFromMemory);
+
+    /// <summary>Static stability: push.</summary>
+    public static Source Iec62368Push { get; } = new(
+        "IEC 62368-1 8.6 push",
+        "IEC 62368-1 clause 8.6, static stability: a horizontal push of 13 % of the weight, at most 250 N, at up to 1.5 m does not tip it. IEC 60950-1 4.1 asked 20 %, 250 N, 2 m (value from memory).",
+        SourceStanding.SecondarySource);
+
+    /// <summary>Tipping.</summary>
+    public static Source Statics { get; } = new(
+        "statics",
+        "Follows from the laws of the lever alone: a body falls where the moments that overturn it about an edge pass those that hold it.",
+        SourceStanding.Derived);
+
+    /// <summary>Support on castors.</summary>
+    public static Source CastorPractice { get; } = new(
+        "practice: castors",
+        "A castor swivelled inward moves the support on its side in by about 30 mm.",
+        SourceStanding.CommonPractice);
+
+    /// <summary>Equipment pulled out of the front.</summary>
+    public static Source PulledOutPractice { get; } = new(
+        "practice: pulled-out equipment",
+        "With one item pulled out fully, the moment that holds the cabinet is at least 1.25 times the one that overturns it.",
+        SourceStanding.CommonPractice);
+
+    /// <summary>Classes of raised floors.</summary>
+    public static Source En12825 { get; } = new(
+        "EN 12825",
+        "EN 12825, raised access floors: classes 1 to 6 by an ultimate point load of 4, 6, 8, 9, 10 and 12 kN.",
+        SourceStanding.SecondarySource);
+
+    /// <summary>What may stand on floors.</summary>
+    public static Source FloorFactorPractice { get; } = new(
+        "practice: floor loads",
+        "A raised floor works at a half to a third of its ultimate load; offices are built for 2.5 to 5 kN/m2.",
+        SourceStanding.CommonPractice);
+
+    /// <summary>Ways in.</summary>
+    public static Source DeliveryPractice { get; } = new(
+        "practice: delivery",
+        "An opening is 20 mm wider and higher than what passes; a cabinet is tilted by at most 45 degrees, over the shorter side of its footprint; a pallet is about 150 mm high.",
+        SourceStanding.CommonPractice);
+
+    /// <summary>Pallet.</summary>
+    public static Source En13698 { get; } = new(
+        "EN 13698-1",
+        "EN 13698-1, flat pallets of 800 x 1200 mm: the sides; 144 mm high.",
+        SourceStanding.ValueFromMemory);
+
+    /// <summary>Lifting by hand.</summary>
+    public static Source HseL23 { get; } = new(
+        "HSE L23",
+        "HSE L23, manual handling operations, lifting filter: 25 kg between knuckle and elbow, 20 to the shoulder, 10 to the head, held close, one man; about two thirds for a woman. Guidance, no limit of law.",
+        SourceStanding.ValueFromMemory);
+
+    /// <summary>Heights of the body.</summary>
+    public static Source Iso7250 { get; } = new(
+        "ISO 7250-1",
+        "ISO 7250-1, body measurements: elbow 0.95 to 1.2 m, shoulder 1.3 to 1.6 m, overhead reach 1.85 to 2.1 m; knuckle 0.75 m and middle of the lower leg 0.25 m as round figures.",
+        SourceStanding.ValueFromMemory);
+
+    /// <summary>Fill of cable ways.</summary>
+    public static Source En50174 { get; } = new(
+        "EN 50174",
+        "EN 50174, installation of cabling: cables take at most 40 % of a channel's section.",
+        SourceStanding.ValueFromMemory);
+
+    /// <summary>Bend of data cables.</summary>
+    public static Source CableBend { get; } = new(
+        "ANSI/TIA-568.0",
+        "ANSI/TIA-568.0, telecommunications cabling: bend radius of a four-pair cable at least four times its diameter. Pages seen give the figure without the clause.",
+        SourceStanding.ValueFromMemory);
+
+    /// <summary>Channel beside the uprights.</summary>
+    public static Source CableChannelPractice { get; } = new(
+        "practice: cable channels",
+        "The finger channel beside the uprights of a cabinet is usable about 100 mm deep, less about 20 mm of its width for the fingers.",
+        SourceStanding.CommonPractice);
+
     /// <summary>Follows from the laws of alternating current alone.</summary>
     public static Source CircuitTheory { get; } = new(
         "circuit theory",

@@ -1,0 +1,20 @@
+namespace RackCheck.Engineering;
+
+/// <summary>Weight of a mass.</summary>
+public static class Gravity
+{
+    /// <summary>Standard acceleration of free fall g, m/s2.</summary>
+    public const double MPerS2 = 9.80665;
+
+    /// <summary>Weight: <c>m g</c>.</summary>
+    /// <param name="massKg">Mass m, kg, 0 or more.</param>
+    /// <returns>Weight, N.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">The mass is negative or no number.</exception>
+    /// <remarks>The standard value; the true one differs from it by less than 0.3 % from the equator to the poles.</remarks>
+    /// <example>100 kg weigh 980.665 N.</example>
+    public static double WeightN(double massKg)
+    {
+        Require.NotNegative(massKg);
+        return massKg * MPerS2;
+    }
+}

@@ -1,0 +1,213 @@
+using CsCheck;
+
+namespace RackCheck.Engineering.Tests;
+
+public sealed class WaysInTests
+{
+    private static readonly TransportSize Eur = TransportSize.Of(1200, 800, 150);
+
+    private static readonly Gen<TransportSize> Bodies =
+        Gen.Select(Gen.Double[300, 1300], Gen.Double[300, 1300], Gen.Double[300, 2600]).Select(TransportSize.Of);
+
+    [Theory]
+    [InlineData(2000, 800, 10, 2108.53404815796)] // checks.csv 10-01
+    [InlineData(2000, 800, 30, 2132.050807568877)] // checks.csv 10-02
+    [InlineData(2200, 1000, 45, 2262.741699796952)] // checks.csv 10-03
+    [InlineData(2200, 1000, 0, 2200)]
+    [InlineData(2200, 1000, 90, 1000)]
+    public void A_tilted_body_is_as_high_as_its_highest_corner(double height, double depth, double tilt, double envelope)
+    {
+        Assert.Equal(envelope, WaysIn.TiltedHeightMm(height, depth, tilt), 9);
+        var corners = Corners(height, depth, tilt);
+        Assert.Equal(envelope, corners.Max(c => c.Z) - corners.Min(c => c.Z), 9);
+    }
+
+    [Theory]
+    [InlineData(2100, 800, 45.65300914217733, 2060.9529693174595)] // checks.csv 10-17
+    [InlineData(2100, 1000, 56.161674078797944, 2301.1369041922235)] // checks.csv 10-19
+    [InlineData(2200, 800, 52.1779350182632, 2228.390664020848)] // checks.csv 10-21
+    public void A_tilted_body_is_as_long_as_from_its_first_corner_to_its_last(double height, double depth, double tilt, double length)
+    {
+        Assert.Equal(length, WaysIn.TiltedLengthMm(height, depth, tilt), 9);
+        var corners = Corners(height, depth, tilt);
+        Assert.Equal(length, corners.Max(c => c.X) - corners.Min(c => c.X), 9);
+    }
+
+    [Theory]
+    [InlineData(2000, 600, 2088.06130178211, 16.69924423399362, 33.39848846798724)] // checks.csv 10-04 to 10-06
+    [InlineData(2000, 800, 2154.0659228538016, 21.80140948635181, 43.60281897270362)] // checks.csv 10-07 to 10-09
+    [InlineData(2100, 1000, 2325.9406699226015, 25.463345061871614, 50.92669012374323)] // checks.csv 10-10 to 10-12
+    [InlineData(2200, 1200, 2505.9928172283335, 28.610459665965216, 57.22091933193043)] // checks.csv 10-13 to 10-15
+    public void Standing_up_takes_the_diagonal_and_a_small_tilt_makes_it_taller(double height, double depth, double diagonal, double tallest, double back)
+    {
+        Assert.Equal(diagonal, WaysIn.DiagonalMm(height, depth), 9);
+        Assert.Equal(diagonal, Enumerable.Range(0, 90_001).Max(t => WaysIn.TiltedHeightMm(height, depth, t / 1000.0)), 5);
+        Assert.Equal(diagonal, WaysIn.TiltedHeightMm(height, depth, tallest), 9);
+        Assert.Equal(height, WaysIn.TiltedHeightMm(height, depth, back), 9);
+        Assert.Equal(back, WaysIn.LeastTiltDeg(height, depth, height - 1e-7)!.Value, 6);
+    }
+
+    [Theory]
+    [InlineData(600, 800, 1000)] // checks.csv 10-30
+    [InlineData(800, 1000, 1280.6248474865697)] // checks.csv 10-31
+    [InlineData(800, 1200, 1442.2205101855957)] // checks.csv 10-32
+    public void Turning_round_takes_the_diagonal_of_the_footprint(double width, double depth, double circle) =>
+        Assert.Equal(circle, WaysIn.DiagonalMm(width, depth), 9);
+
+    [Theory]
+    [InlineData(2100, 800, 2040, 45.65300914217733)] // checks.csv 10-16
+    [InlineData(2100, 1000, 2000, 56.161674078797944)] // checks.csv 10-18
+    [InlineData(2200, 800, 1981, 52.1779350182632)] // checks.csv 10-20
+    [InlineData(2000, 800, 2000, 0.0)]
+    [InlineData(2000, 800, 800, 90.0)]
+    [InlineData(2000, 800, 799, null)]
+    [InlineData(800, 1000, 790, null)] // lower than deep: tilting only makes it taller
+    public void The_least_tilt_under_a_lintel_is_found(double height, double depth, double clear, double? tilt)
+    {
+        var found = WaysIn.LeastTiltDeg(height, depth, clear);
+        Assert.Equal(tilt is null, found is null);
+        Assert.Equal(tilt ?? 0, found ?? 0, 9);
+    }
+
+    [Fact]
+    public void The_least_tilt_is_the_one_that_a_search_finds() =>
+        Gen.Select(Gen.Double[300, 2600], Gen.Double[300, 1300], Gen.Double[200, 2600]).Sample(
+            (height, depth, clear) =>
+            {
+                var found = WaysIn.LeastTiltDeg(height, depth, clear);
+                var searched = Enumerable.Range(0, 9001).Where(t => WaysIn.TiltedHeightMm(height, depth, t / 100.0) <= clear).Select(t => t / 100.0).Cast<double?>().FirstOrDefault();
+
+                // The search steps by a hundredth of a degree, and misses a tilt within one of 90.
+                Assert.True(searched is { } s ? found <= s && s - found <= 0.0100001 : found is null or > 89.99, $"{found} {searched}");
+            },
+            iter: 200);
+
+    [Theory]
+    [InlineData(600, 1000, 2000, 800, 1200, 2150)]
+    [InlineData(1000, 600, 2000, 800, 1200, 2150)] // sides go by length, not by name
+    [InlineData(900, 1300, 2000, 900, 1300, 2150)] // it hangs over
+    [InlineData(1000, 1000, 2000, 1000, 1200, 2150)]
+    public void On_a_pallet_the_larger_sides_count(double width, double depth, double height, double shorter, double longer, double total)
+    {
+        // Handbook H10: height + pallet, the larger of the two.
+        var packed = TransportSize.Of(width, depth, height).OnPallet(Eur);
+        Assert.Equal(new TransportSize(shorter, longer, total), packed);
+
+        // Of the two ways to stand it on the pallet none takes less, neither across nor in all.
+        foreach (var (one, other) in new[] { (Math.Max(width, 1200), Math.Max(depth, 800)), (Math.Max(width, 800), Math.Max(depth, 1200)) })
+        {
+            Assert.True(packed.ShortMm <= Math.Min(one, other) && packed.ShortMm * packed.LongMm <= one * other);
+        }
+    }
+
+    [Theory]
+    [InlineData(820, 2170, true)] // 800 + 20 and 2150 + 20
+    [InlineData(819, 2170, false)]
+    [InlineData(820, 2169, false)]
+    [InlineData(819.9999, 2170, true)] // within the tolerance of lengths
+    public void An_opening_leaves_the_clearance(double width, double height, bool passes) =>
+        Assert.Equal(passes, WaysIn.Passes(new(800, 1200, 2150), new(width, height)));
+
+    [Theory]
+    [InlineData(900, 2270, true, 0.0)] // on the pallet: 2100 + 150 + 20
+    [InlineData(900, 2269, false, 0.0)]
+    [InlineData(900, 2120, false, 0.0)] // off it: 2100 + 20
+    [InlineData(700, 2200, false, 0.0)] // off it: 600 + 20 across
+    [InlineData(900, 2080, false, 44.4)] // tilted: 20.854 + acos(2060/2247.2) = 20.854 + 23.55
+    [InlineData(900, 2060, false, null)] // 45.65, checks.csv 10-16, is over 45
+    [InlineData(610, 2070, false, null)] // too narrow
+    public void The_ways_through_an_opening_are_told(double width, double height, bool pallet, double? tilt)
+    {
+        var bare = TransportSize.Of(600, 800, 2100);
+        var ways = WaysIn.Through(bare.OnPallet(Eur), bare, new(width, height));
+        Assert.Equal(pallet, ways.OnPallet);
+        Assert.Equal(tilt is null, ways.TiltDeg is null);
+        Assert.Equal((tilt == 0, tilt > 0, tilt is null && !pallet), (ways.OffPallet, ways.Tilted, ways.Blocked));
+        if (tilt > 0)
+        {
+            Assert.Equal(tilt.Value, ways.TiltDeg!.Value, 1);
+            var searched = Enumerable.Range(0, 90_000).First(t => WaysIn.TiltedHeightMm(2100, 800, t / 1000.0) <= height - 20) / 1000.0;
+            Assert.InRange(searched - ways.TiltDeg!.Value, 0, 0.001);
+        }
+    }
+
+    [Fact]
+    public void The_greatest_tilt_is_the_callers()
+    {
+        var bare = TransportSize.Of(600, 800, 2100);
+        var lintel = new ClearOpening(900, 2060);
+        Assert.Equal(45.65300914217733, WaysIn.Through(bare.OnPallet(Eur), bare, lintel, greatestTiltDeg: 60).TiltDeg!.Value, 9); // checks.csv 10-16
+        Assert.True(WaysIn.Through(bare.OnPallet(Eur), bare, lintel with { HeightMm = 2070 }, greatestTiltDeg: 0).Blocked);
+    }
+
+    [Fact]
+    public void An_opening_lower_than_the_clearance_lets_nothing_through() =>
+        Assert.True(WaysIn.Through(Eur, new(100, 100, 100), new(900, 10)).Blocked);
+
+    [Fact]
+    public void A_wider_opening_never_stops_passing() =>
+        Gen.Select(Bodies, Gen.Double[300, 2500], Gen.Double[300, 2800], Gen.Double[0, 500], Gen.Double[0, 500]).Sample((bare, width, height, wider, higher) =>
+        {
+            var narrow = WaysIn.Through(bare.OnPallet(Eur), bare, new(width, height));
+            var wide = WaysIn.Through(bare.OnPallet(Eur), bare, new(width + wider, height + higher));
+            Assert.True(!narrow.OnPallet || wide.OnPallet);
+            Assert.True(narrow.TiltDeg is null || wide.TiltDeg <= narrow.TiltDeg);
+            Assert.True(narrow.Blocked || !wide.Blocked);
+            Assert.True(!narrow.OnPallet || narrow.OffPallet); // the pallet only adds
+        });
+
+    [Fact]
+    public void Constants_are_those_of_the_handbook() =>
+        Assert.Equal( // handbook H10
+            (20, 45, 150, 1200, 800),
+            (WaysIn.ClearanceMm, WaysIn.GreatestTiltDeg, WaysIn.PalletHeightMm, WaysIn.PalletLongMm, WaysIn.PalletShortMm));
+
+    [Theory]
+    [InlineData(0, 800, 10)]
+    [InlineData(2000, 0, 10)]
+    [InlineData(2000, 800, -1)]
+    [InlineData(2000, 800, 91)]
+    [InlineData(2000, 800, double.NaN)]
+    [InlineData(double.NaN, 800, 10)]
+    [InlineData(2000, double.PositiveInfinity, 10)]
+    public void A_tilt_that_is_none_throws(double height, double depth, double tilt)
+    {
+        Assert.Throws<ArgumentOutOfRangeException>(() => WaysIn.TiltedHeightMm(height, depth, tilt));
+        Assert.Throws<ArgumentOutOfRangeException>(() => WaysIn.TiltedLengthMm(height, depth, tilt));
+    }
+
+    [Theory]
+    [InlineData(0, 800, 2000)]
+    [InlineData(2000, -1, 2000)]
+    [InlineData(2000, 800, 0)]
+    [InlineData(2000, 800, double.NaN)]
+    public void A_lintel_that_is_none_throws(double height, double depth, double clear)
+    {
+        Assert.Throws<ArgumentOutOfRangeException>(() => WaysIn.LeastTiltDeg(height, depth, clear));
+        Assert.Throws<ArgumentOutOfRangeException>(() => TransportSize.Of(height, depth, clear));
+    }
+
+    [Theory]
+    [InlineData(0, 2000)]
+    [InlineData(600, double.NaN)]
+    public void A_diagonal_of_nothing_throws(double one, double other) =>
+        Assert.Throws<ArgumentOutOfRangeException>(() => WaysIn.DiagonalMm(one, other));
+
+    [Theory]
+    [InlineData(0, 2000, 20, 45)]
+    [InlineData(900, 0, 20, 45)]
+    [InlineData(900, 2000, -1, 45)]
+    [InlineData(900, 2000, double.NaN, 45)]
+    [InlineData(900, 2000, 20, -1)]
+    [InlineData(900, 2000, 20, 91)]
+    public void An_opening_that_is_none_throws(double width, double height, double clearance, double tilt) =>
+        Assert.Throws<ArgumentOutOfRangeException>(() => WaysIn.Through(Eur, Eur, new(width, height), clearance, tilt));
+
+    // A rectangle in side view turned about its lower corner.
+    private static (double X, double Z)[] Corners(double height, double depth, double tilt)
+    {
+        var turn = System.Numerics.Complex.FromPolarCoordinates(1, tilt * Math.PI / 180);
+        System.Numerics.Complex[] corners = [0, depth, new(depth, height), new(0, height)];
+        return [.. corners.Select(c => c * turn).Select(c => (c.Real, c.Imaginary))];
+    }
+}
