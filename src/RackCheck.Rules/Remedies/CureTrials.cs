@@ -8,8 +8,11 @@ public sealed class CureTrials
     /// <summary>Most remedies that a finding offers.</summary>
     public const int MostRemedies = 3;
 
-    /// <summary>Most cures that are tried for a request. What is past it is not offered, since nobody saw it hold.</summary>
+    /// <summary>Most cures that are tried for a request of the usual size. What is past it is not offered, since nobody saw it hold.</summary>
     public const int MostTrials = 400;
+
+    /// <summary>Items and cords of a request of the usual size: a trial of twice as many costs four times as much, and so counts for four.</summary>
+    private const int UsualSize = 100;
 
     private readonly List<(Finding Finding, IEnumerable<Cure> Cures)> pending = [];
 
@@ -31,12 +34,14 @@ public sealed class CureTrials
         }
 
         var before = Errors(findings);
-        var left = MostTrials;
+        var left = MostTrials * 1.0;
+        var size = (description.Items.Count + description.Items.Sum(i => i.Power?.Plugs?.Count ?? 0)) / (double)UsualSize;
+        var cost = Math.Max(1, size * size);
 
         // The gravest first: where the trials run out, it is warnings that go without; and which of the errors do does not hang on the order of items.
         foreach (var (finding, cures) in pending.OrderBy(p => p.Finding.Severity).ThenBy(p => p.Finding.Fingerprint, StringComparer.Ordinal))
         {
-            if (left == 0)
+            if (left < cost)
             {
                 break;
             }
@@ -50,14 +55,14 @@ public sealed class CureTrials
                     continue;
                 }
 
-                left--;
+                left -= cost;
                 if (Helps(finding, before, check(cure.After)))
                 {
                     remedies.Add(new Remedy { Title = cure.Title, Patch = DescriptionDiff.Patch(description, cure.After) });
                     kinds.Add(cure.Kind ?? "");
                 }
 
-                if (remedies.Count >= MostRemedies || left == 0)
+                if (remedies.Count >= MostRemedies || left < cost)
                 {
                     break;
                 }

@@ -97,7 +97,12 @@ public static class PowerCures
         {
             var id = DescriptionEdits.FreeId(supply.Id, after.Supplies!.Select(s => s.Id));
             after = AddUnit(after.Add(supply.Source with { Id = id }), like.Source, id);
-            yield return new Cure(Invariant($"Add {(count == 1 ? "a supply" : $"{count} supplies")} like {supply.Id}, each with a distribution unit like {like.Id}"), after, nameof(AddSupplies));
+            yield return new Cure(
+                count == 1
+                    ? $"Add a supply like {supply.Id} with a distribution unit like {like.Id}"
+                    : Invariant($"Add {count} supplies like {supply.Id}, each with a distribution unit like {like.Id}"),
+                after,
+                nameof(AddSupplies));
         }
     }
 
