@@ -121,6 +121,9 @@ public sealed record Finding
     /// <summary>What cures it, best first.</summary>
     public required IReadOnlyList<Remedy> Remedies { get; init; }
 
+    /// <summary>Why no remedy is offered; absent where one is.</summary>
+    public string? NoRemedy { get; init; }
+
     /// <summary>Who accepted it and why; absent while it is open.</summary>
     public AcceptedMark? Accepted { get; init; }
 }

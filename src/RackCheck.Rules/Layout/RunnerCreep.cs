@@ -180,9 +180,6 @@ public sealed class RunnerCreep : Rule
             Data = data,
             Subject = Invariant($"{run[culprit].Id}, {place}, {CabinetFacts.FaceText(run[0].Face)}"),
             Identity = [.. run.Select(m => m.Id).Order(StringComparer.Ordinal)],
-
-            // With a lower set gone what is left still creeps, up to the same topmost one.
-            Root = "runners under " + run[^1].Id,
             Pointers = [run[culprit].Pointer, .. run.Where((_, i) => i != culprit).Select(m => m.Pointer)],
             Actual = actual,
             Limit = limit,

@@ -219,6 +219,9 @@ public sealed class ShelfFit : Rule
             Data = data,
             Subject = $"{culprit.Id}, on {context.Survey.Cabinet.Place(shelf)}",
             Identity = [shelf.Id, culprit.Id, measure],
+
+            // Of what is too wide together the first that is too much is named; with that gone it may be the next.
+            Root = measure == "width" ? "width on " + shelf.Id : null,
             // A unit whose body's height is not given is measured by its units.
             Pointers = [measure == "height" && culprit.Item!.Body?.HeightMm is null ? $"{culprit.Pointer}/heightU" : $"{culprit.Pointer}/body/{measure}Mm", shelf.Pointer],
             Actual = Quantities.Millimetres(actual),

@@ -14,6 +14,8 @@ public sealed class CureTrials
     /// <summary>Items and cords of a request of the usual size: a trial of twice as many costs four times as much, and so counts for four.</summary>
     private const int UsualSize = 100;
 
+    private const string NothingKnown = "No change of the order is known that would mend it.";
+
     private readonly List<(Finding Finding, IEnumerable<Cure> Cures)> pending = [];
 
     /// <summary>Notes the cures of a finding.</summary>
@@ -28,48 +30,67 @@ public sealed class CureTrials
     /// <param name="check">The findings of another description.</param>
     internal void Resolve(RackDescription description, List<Finding> findings, Func<RackDescription, List<Finding>> check)
     {
-        if (pending.Count == 0)
+        if (findings.Count == 0)
         {
             return;
         }
 
         var before = Errors(findings);
-        var left = MostTrials * 1.0;
         var size = (description.Items.Count + description.Items.Sum(i => i.Power?.Plugs?.Count ?? 0)) / (double)UsualSize;
-        var cost = Math.Max(1, size * size);
+        var budget = new Budget(MostTrials, Math.Max(1, size * size));
 
         // The gravest first: where the trials run out, it is warnings that go without; and which of the errors do does not hang on the order of items.
         foreach (var (finding, cures) in pending.OrderBy(p => p.Finding.Severity).ThenBy(p => p.Finding.Fingerprint, StringComparer.Ordinal))
         {
-            if (left < cost)
+            List<Remedy> remedies = [.. finding.Remedies];
+            var why = Try(description, finding, cures, before, budget, check, remedies);
+            findings[findings.IndexOf(finding)] = finding with { Remedies = remedies, NoRemedy = remedies.Count == 0 ? why : null };
+        }
+
+        for (var i = 0; i < findings.Count; i++)
+        {
+            if (findings[i] is { Remedies.Count: 0, NoRemedy: null })
             {
-                break;
+                findings[i] = findings[i] with { NoRemedy = NothingKnown };
+            }
+        }
+    }
+
+    // Fills the list with what holds; says why, should it stay empty.
+    private static string Try(
+        RackDescription description, Finding finding, IEnumerable<Cure> cures, HashSet<string> before, Budget budget, Func<RackDescription, List<Finding>> check, List<Remedy> remedies)
+    {
+        var kinds = new List<string>();
+        string? why = null;
+        foreach (var cure in cures)
+        {
+            if (cure.Kind is not null && kinds.Contains(cure.Kind))
+            {
+                continue;
             }
 
-            List<Remedy> remedies = [.. finding.Remedies];
-            var kinds = new List<string>();
-            foreach (var cure in cures)
+            if (!budget.Spend())
             {
-                if (cure.Kind is not null && kinds.Contains(cure.Kind))
-                {
-                    continue;
-                }
+                return why ?? "There are too many findings: what would mend this one was not tried.";
+            }
 
-                left -= cost;
-                if (Helps(finding, before, check(cure.After)))
-                {
-                    remedies.Add(new Remedy { Title = cure.Title, Patch = DescriptionDiff.Patch(description, cure.After) });
-                    kinds.Add(cure.Kind ?? "");
-                }
-
-                if (remedies.Count >= MostRemedies || left < cost)
+            var after = check(cure.After);
+            if (Helps(finding, before, after))
+            {
+                remedies.Add(new Remedy { Title = cure.Title, Patch = DescriptionDiff.Patch(description, cure.After) });
+                kinds.Add(cure.Kind ?? "");
+                if (remedies.Count >= MostRemedies)
                 {
                     break;
                 }
             }
-
-            findings[findings.IndexOf(finding)] = finding with { Remedies = remedies };
+            else if (Clears(finding, after))
+            {
+                why ??= $"\"{cure.Title}\" would clear it, but brings {string.Join(" and ", after.Where(f => f.Severity == Severity.Error && !before.Contains(f.Root!)).Select(f => f.Rule).Distinct().Order(StringComparer.Ordinal))}.";
+            }
         }
+
+        return why ?? NothingKnown;
     }
 
     /// <summary>Whether a change of the rack helps: the finding is gone, at any severity, and no error is there that was not before.</summary>
@@ -79,10 +100,25 @@ public sealed class CureTrials
     /// <returns>Whether it does.</returns>
     /// <remarks>Errors that are accepted count too: a change must not bring one that only happens to be accepted.</remarks>
     public static bool Helps(Finding finding, IReadOnlySet<string> errorsBefore, IReadOnlyList<Finding> after) =>
-        !after.Any(f => f.Root == finding.Root || (f.Fingerprint == finding.Fingerprint && f.Rule == finding.Rule)) && after.All(f => f.Severity != Severity.Error || errorsBefore.Contains(f.Root!));
+        Clears(finding, after) && after.All(f => f.Severity != Severity.Error || errorsBefore.Contains(f.Root!));
+
+    private static bool Clears(Finding finding, IReadOnlyList<Finding> after) =>
+        !after.Any(f => f.Root == finding.Root || (f.Fingerprint == finding.Fingerprint && f.Rule == finding.Rule));
 
     /// <summary>What the errors among findings are known by.</summary>
     /// <param name="findings">The findings.</param>
     /// <returns>Their roots.</returns>
     public static HashSet<string> Errors(IEnumerable<Finding> findings) => [.. findings.Where(f => f.Severity == Severity.Error).Select(f => f.Root!)];
+
+    /// <summary>What trials a request has left.</summary>
+    private sealed class Budget(double left, double cost)
+    {
+        private double left = left;
+
+        public bool Spend()
+        {
+            left -= cost;
+            return left >= 0;
+        }
+    }
 }

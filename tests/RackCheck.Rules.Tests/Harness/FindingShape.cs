@@ -23,6 +23,7 @@ public static partial class FindingShape
         CheckMessage(finding);
         CheckNumbers(finding);
         Assert.All(finding.Remedies, r => Assert.True(r.Title.Length > 0 && r.Patch.Count > 0));
+        Assert.Equal(finding.Remedies.Count == 0, finding.NoRemedy is not null);
     }
 
     // The values of the data, taken out of the message, leave words only: whatever it shows can be worded anew.

@@ -70,8 +70,6 @@ public static class Judge
         // What is left of a run is a run of its own; and while two sets claim the same units, what stands on what is not said of both.
         "layout.runner-stack" => (b.Rule == error.Rule && SetsOf(b, rack).Contains(error.MessageData["item"].Text))
             || (b.Rule == "layout.overlap" && SetsOf(b, rack) is [_, _] pair && pair.Intersect(SetsOf(error, patched)).Any()),
-        // Of what is too wide together the first that is too much is named.
-        "layout.shelf-fit" => b.Rule == error.Rule && IsTooWide(b) && IsTooWide(error) && b.MessageData["shelf"] == error.MessageData["shelf"],
         _ => false,
     });
 
@@ -82,7 +80,6 @@ public static class Judge
             .Where(i => i.Support?.Style == SupportStyle.Runners).Select(i => i.Id),
     ];
 
-    private static bool IsTooWide(Finding finding) => finding.MessageData.ContainsKey("totalMm");
 
     public static bool IsSame(Finding one, Finding other) => one.Rule == other.Rule && one.Fingerprint == other.Fingerprint;
 

@@ -40,26 +40,29 @@ public sealed class RemedyTests
             print: Wording.Of);
 
     [Fact]
-    public void Every_error_has_a_remedy_unless_for_a_reason() =>
+    public void Every_error_has_a_remedy_or_says_why_and_few_have_none()
+    {
+        var (errors, without) = (0, 0);
         RackGenerator.AllRacks.Sample(
             rack =>
             {
-                var report = Judge.Checker.Check(rack);
-                foreach (var error in Judge.Errors(report).Where(e => e.Remedies.Count == 0))
+                foreach (var error in Judge.Errors(Judge.Checker.Check(rack)))
                 {
-                    // A setback or distance given that neither the holes, nor what hangs on the rear uprights, nor any usual depth can cure:
-                    // what is wrong is the description, and nothing that is ordered otherwise mends it. And while two sets on runners claim the
-                    // same units, it is not said which stands on which: with one of them gone that is said, and looks new; so does what is left of a run
-                    // that creeps.
-                    Assert.True(error.Subject == "rear uprights" || report.Findings.Any(f => IsOfRunners(f, rack)), $"{error.Rule}, {error.Subject}");
+                    Interlocked.Increment(ref errors);
+                    if (error.Remedies.Count == 0)
+                    {
+                        Interlocked.Increment(ref without);
+
+                        // A setback or distance given that neither the holes, nor what hangs on the rear uprights, nor any usual depth can cure: what is
+                        // wrong is the description, and nothing that is ordered otherwise mends it. Else what would do so breaks something else.
+                        Assert.True(error.Subject == "rear uprights" || error.NoRemedy!.Contains("would clear it, but brings", StringComparison.Ordinal), $"{error.Rule}, {error.Subject}: {error.NoRemedy}");
+                    }
                 }
             },
             iter: 1_500,
             print: Wording.Of);
-
-    private static bool IsOfRunners(Finding finding, RackDescription rack) =>
-        finding.Rule == "layout.runner-stack"
-        || (finding.Rule == "layout.overlap" && finding.Pointers.Count(p => p.Split('/') is ["", "items", var index, ..] && rack.Items[int.Parse(index, System.Globalization.CultureInfo.InvariantCulture)].Support?.Style == SupportStyle.Runners) > 1);
+        Assert.True(without < errors / 50, $"{without} of {errors}");
+    }
 
     [Fact]
     public void An_acceptance_by_pointer_means_the_same_item_after_any_remedy() =>
