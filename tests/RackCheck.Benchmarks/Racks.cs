@@ -137,7 +137,7 @@ public static class Racks
     };
 
     private static Item Rest(int i) => i < 6
-        ? Panel($"patch-{i + 1}", ItemCategory.Network, 23 + i)
+        ? Panel($"patch-{i + 1}", ItemCategory.Other, 23 + i)
         : new Item
         {
             Id = $"blank-{i}",
