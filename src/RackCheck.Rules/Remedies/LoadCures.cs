@@ -212,21 +212,23 @@ public static class LoadCures
     private static IEnumerable<Cure> TakeOut(RackSurvey survey, double leastKg, IEnumerable<Mounted> order)
     {
         // What stands on a shelf goes with it.
-        var all = order.Where(i => MassSurvey.LoadedKg(i) > 0).ToArray();
-        var (out_, kilograms) = (new List<Mounted>(), 0.0);
-        foreach (var item in all)
+        var (gone, kilograms) = (new List<Mounted>(), 0.0);
+        Cure? last = null;
+        foreach (var item in order.Where(i => MassSurvey.LoadedKg(i) > 0 && (i.Shelf is null || !gone.Contains(i.Shelf))))
         {
-            if (item.Shelf is { } shelf && out_.Contains(shelf))
-            {
-                continue;
-            }
-
-            out_.Add(item);
+            gone.Add(item);
             kilograms += MassSurvey.LoadedKg(item);
-            if (!MassSurvey.Exceeds(leastKg, kilograms) && PlaceCures.TakeOut(survey, out_) is { } cure)
+            if (!MassSurvey.Exceeds(leastKg, kilograms) && PlaceCures.TakeOut(survey, gone) is { } cure)
             {
-                yield return cure with { Kind = "take out" };
+                last = cure with { Kind = "take out" };
+                yield return last;
             }
+        }
+
+        // A cabinet that equipment at its foot kept upright may tip without it.
+        if (last is not null && survey.Mass.Stand.CanTip)
+        {
+            yield return last with { Title = last.Title + ", and bolt it to the floor", After = TipCures.Bolt(last.After) };
         }
     }
 

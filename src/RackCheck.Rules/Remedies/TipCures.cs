@@ -66,7 +66,15 @@ public static class TipCures
     /// <param name="title">What is done, in the customer's words.</param>
     /// <returns>The cure.</returns>
     public static Cure OnBase(RackSurvey survey, BaseStyle style, string title) =>
-        new CureBuilder(survey).SetCabinet(c => c with { Base = (c.Base ?? new CabinetBase()) with { Style = style } }).Titled(title);
+        new(title, OnBase(survey.Description, style));
+
+    /// <summary>A rack bolted to the floor.</summary>
+    /// <param name="description">The rack.</param>
+    /// <returns>The rack then.</returns>
+    public static RackDescription Bolt(RackDescription description) => OnBase(description, BaseStyle.Bolted);
+
+    private static RackDescription OnBase(RackDescription description, BaseStyle style) =>
+        description.EditCabinet(c => c with { Base = (c.Base ?? new CabinetBase()) with { Style = style } });
 
     private static Cure Bolted(RackSurvey survey) => OnBase(survey, BaseStyle.Bolted, "Bolt it to the floor");
 

@@ -68,8 +68,7 @@ public sealed class TipsOverTests : RuleTests<TipsOver>
     public void Weight_goes_down_before_anything_comes_out()
     {
         var rack = Weighed(50, heightMm: 3200).With(Heavy("wave-pc", 38, 200).Carried(SupportStyle.Shelf, 250));
-        Assert.Contains(Report(rack).Findings, f => f.Rule == Id);
-        Assert.Equal(1, Cured(rack, Only(rack), 1).Items[0].Position!.Unit);
+        Assert.Equal(1, Cured(rack, Only(rack)).Items[0].Position!.Unit);
     }
 
     [Fact]

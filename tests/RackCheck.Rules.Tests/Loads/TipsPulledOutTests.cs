@@ -59,7 +59,8 @@ public sealed class TipsPulledOutTests : RuleTests<TipsPulledOut>
     [Fact]
     public void Of_several_the_worst_is_named_and_all_are_cured()
     {
-        var rack = Pulled().With(Heavy("gauge-amp", 9, 50).Room(0, 0).Slid(800));
+        // (80 x 250 + 60 x 300) / (50 x 700) = 1.086; the other way round (80 x 250 + 50 x 300) / (60 x 500) = 1.167.
+        var rack = Pulled(extension: 800).With(Heavy("gauge-amp", 9, 50).Room(0, 0).Slid(1000));
         var finding = Only(rack);
         Assert.Equal("gauge-amp", finding.MessageData["item"].Text);
         Assert.Equal(finding.Fingerprint, Only(Pulled()).Fingerprint);

@@ -51,7 +51,7 @@ public sealed class TopHeavyTests : RuleTests<TopHeavy>
     {
         Lacks(At(26).Cabinet(c => c with { MassKg = null }), "/cabinet/massKg");
         Lacks(At(26).With(Heavy("gauge-amp", 1, null)), "/items/1/massKg");
-        Lacks(At(26).With(Heavy("gauge-amp", 1, 4, depth: null) with { Position = null }), "/items/1/position", "/items/1/body/depthMm");
+        Lacks(At(26).With(Heavy("gauge-amp", 1, 4, depth: null) with { Position = null }), "/items/1/body/depthMm", "/items/1/position");
         Lacks(At(26).Uprights(setback: 75).With(Heavy("gauge-amp", 1, 4, face: Face.Rear)), "/cabinet/uprights/spacingMm");
         Passes(Bay().With(Unit("wave-pc", 4).At(30)));
     }
