@@ -259,6 +259,24 @@ public static partial class Sources
         "With one item pulled out fully, the moment that holds the cabinet is at least 1.25 times the one that overturns it.",
         SourceStanding.CommonPractice);
 
+    /// <summary>What a cabinet and what holds equipment in it may carry.</summary>
+    public static Source RatingPractice { get; } = new(
+        "practice: load ratings",
+        "The maker's rating of cabinet, castors, slides, runners or shelf is the most that it carries; a cabinet is planned for 80 % of it, so that something can be added later.",
+        SourceStanding.CommonPractice);
+
+    /// <summary>Heavy equipment low down.</summary>
+    public static Source HeavyLowPractice { get; } = new(
+        "practice: heavy equipment low",
+        "Heavy equipment goes to the foot of a cabinet and the centre of gravity stays in its lower half; nobody lifts 25 kg or more above 1.4 m, nor more than 5 kg overhead, without a lift aid or a second person.",
+        SourceStanding.CommonPractice);
+
+    /// <summary>Heights of cabinets that are not given.</summary>
+    public static Source CabinetHeightPractice { get; } = new(
+        "practice: cabinet heights",
+        "A cabinet is about 100 mm higher than its units and its base; castors are about 80 mm high and a plinth 100 mm; the empty cabinet has its centre of gravity in the middle of its box.",
+        SourceStanding.CommonPractice);
+
     /// <summary>Classes of raised floors.</summary>
     public static Source En12825 { get; } = new(
         "EN 12825",

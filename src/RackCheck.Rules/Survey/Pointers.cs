@@ -36,6 +36,33 @@ public static class Pointers
     /// <summary>Style of the roof.</summary>
     public const string RoofStyle = "/cabinet/roof/style";
 
+    /// <summary>Overall height of the cabinet.</summary>
+    public const string CabinetHeight = "/cabinet/heightMm";
+
+    /// <summary>Mass of the empty cabinet.</summary>
+    public const string CabinetMass = "/cabinet/massKg";
+
+    /// <summary>Equipment that the cabinet may carry standing.</summary>
+    public const string RatedLoad = "/cabinet/ratedLoadKg";
+
+    /// <summary>Equipment that the cabinet may carry while it rolls.</summary>
+    public const string RollingLoad = "/cabinet/rollingLoadKg";
+
+    /// <summary>What the cabinet stands on.</summary>
+    public const string Base = "/cabinet/base";
+
+    /// <summary>Style of the base.</summary>
+    public const string BaseStyle = "/cabinet/base/style";
+
+    /// <summary>Height of the base.</summary>
+    public const string BaseHeight = "/cabinet/base/heightMm";
+
+    /// <summary>Spread load of the floor.</summary>
+    public const string FloorDistributed = "/site/floor/distributedKnM2";
+
+    /// <summary>Point load of the floor.</summary>
+    public const string FloorPoint = "/site/floor/pointKn";
+
     /// <summary>Earth bar.</summary>
     public const string EarthBar = "/cabinet/earthBar";
 
@@ -89,6 +116,12 @@ public static class Pointers
 
     /// <summary>Greatest spacing of an item's support.</summary>
     public static IndexedPointer ItemMaxSpacing { get; } = new("/items/", "/support/maxSpacingMm");
+
+    /// <summary>Rating of an item's support.</summary>
+    public static IndexedPointer ItemSupportRating { get; } = new("/items/", "/support/ratedKg");
+
+    /// <summary>How far an item's slides pull out.</summary>
+    public static IndexedPointer ItemExtension { get; } = new("/items/", "/support/extensionMm");
 
     /// <summary>Shelf that an item stands on.</summary>
     public static IndexedPointer ItemOnShelf { get; } = new("/items/", "/onShelf");

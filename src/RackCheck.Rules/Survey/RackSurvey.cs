@@ -21,6 +21,7 @@ public sealed class RackSurvey
         Depth = new DepthSurvey(Cabinet, Items);
         Power = new PowerTree(description, Items, assumptions);
         Earth = new EarthSurvey(description, Cabinet, Items, Power, assumptions);
+        Mass = new MassSurvey(Cabinet, Items, Depth.SetbackMm, assumptions);
         AssumeSetback(assumptions);
         assumptions.Sort((x, y) => PointerOrder.Instance.Compare(x.Pointer, y.Pointer));
         Assumptions = assumptions;
@@ -50,6 +51,9 @@ public sealed class RackSurvey
     /// <summary>Protective earth.</summary>
     public EarthSurvey Earth { get; }
 
+    /// <summary>Masses, and how the rack stands.</summary>
+    public MassSurvey Mass { get; }
+
     /// <summary>Defaults taken, by pointer.</summary>
     public IReadOnlyList<Assumption> Assumptions { get; }
 
@@ -74,7 +78,8 @@ public sealed class RackSurvey
 
     private void AssumeSetback(List<Assumption> assumptions)
     {
-        if (Cabinet.SetbackMm is null && Depth.SetbackMm is { } setback && Array.Exists(Items, i => i.Item?.Support?.UsedExtended == true))
+        if (Cabinet.SetbackMm is null && Depth.SetbackMm is { } setback
+            && (Mass.HangsOnSetback || Array.Exists(Items, i => i.Item?.Support?.UsedExtended == true)))
         {
             assumptions.Add(new Assumption
             {

@@ -1,0 +1,32 @@
+using RackCheck.Engineering;
+using RackCheck.Rules.Survey;
+using static System.FormattableString;
+
+namespace RackCheck.Rules.Loads;
+
+/// <summary>The arithmetic of masses and moments with its numbers put in.</summary>
+internal static class LoadText
+{
+    /// <summary>The sum of masses, equal ones together, heaviest first, as "8 x 40 + 3".</summary>
+    /// <param name="items">The items.</param>
+    /// <param name="more">A mass besides, kg.</param>
+    /// <returns>The text.</returns>
+    public static string Sum(IEnumerable<Mounted> items, double? more = null)
+    {
+        var terms = items.Select(i => Quantities.Round(i.Item!.MassKg ?? 0)).Where(m => m > 0)
+            .GroupBy(m => m).OrderByDescending(g => g.Key)
+            .Select(g => g.Count() == 1 ? Invariant($"{g.Key:0.###}") : Invariant($"{g.Count()} x {g.Key:0.###}"));
+        return string.Join(" + ", more is > 0 ? terms.Append(Invariant($"{more:0.###}")) : terms);
+    }
+
+    /// <summary>An edge, for reading.</summary>
+    /// <param name="side">The edge.</param>
+    /// <returns>front, rear, left or right.</returns>
+    public static string Of(SupportSide side) => side switch
+    {
+        SupportSide.Front => "front",
+        SupportSide.Rear => "rear",
+        SupportSide.Left => "left",
+        _ => "right",
+    };
+}
