@@ -21,7 +21,10 @@ public sealed class RackSurvey
         Depth = new DepthSurvey(Cabinet, Items);
         Power = new PowerTree(description, Items, assumptions);
         Earth = new EarthSurvey(description, Cabinet, Items, Power, assumptions);
+        Cables = new CableSurvey(Cabinet, Items, Depth);
+        Route = RouteSurvey.Of(description, Cabinet, Items, assumptions);
         AssumeSetback(assumptions);
+        AssumeExtensions(assumptions);
         assumptions.Sort((x, y) => PointerOrder.Instance.Compare(x.Pointer, y.Pointer));
         Assumptions = assumptions;
     }
@@ -50,6 +53,12 @@ public sealed class RackSurvey
     /// <summary>Protective earth.</summary>
     public EarthSurvey Earth { get; }
 
+    /// <summary>Cables.</summary>
+    public CableSurvey Cables { get; }
+
+    /// <summary>The way in; null where nothing is said of it.</summary>
+    public RouteSurvey? Route { get; }
+
     /// <summary>Defaults taken, by pointer.</summary>
     public IReadOnlyList<Assumption> Assumptions { get; }
 
@@ -74,7 +83,8 @@ public sealed class RackSurvey
 
     private void AssumeSetback(List<Assumption> assumptions)
     {
-        if (Cabinet.SetbackMm is null && Depth.SetbackMm is { } setback && Array.Exists(Items, i => i.Item?.Support?.UsedExtended == true))
+        if (Cabinet.SetbackMm is null && Depth.SetbackMm is { } setback
+            && (Cables.AsksSetback || Array.Exists(Items, i => i.Item?.Support?.UsedExtended == true)))
         {
             assumptions.Add(new Assumption
             {
@@ -83,6 +93,26 @@ public sealed class RackSurvey
                 Unit = "mm",
                 Basis = "the uprights are movable: the least setback on the pitch of their holes that serves every item",
             });
+        }
+    }
+
+    private void AssumeExtensions(List<Assumption> assumptions)
+    {
+        if (Description.Site?.AisleFrontMm is null)
+        {
+            return;
+        }
+
+        foreach (var item in Items)
+        {
+            if (item is { SupportStyle: SupportStyle.Slides, Face: Face.Front, BodyDepthMm: { } depth } && item.Item!.Support!.ExtensionMm is null
+                && !assumptions.Exists(a => a.Pointer == SitePointers.ItemExtension[item.Index]))
+            {
+                assumptions.Add(new Assumption
+                {
+                    Pointer = SitePointers.ItemExtension[item.Index], Value = depth, Unit = "mm", Basis = "slides pull out as far as the body is deep; common practice, no source",
+                });
+            }
         }
     }
 }
