@@ -75,7 +75,7 @@ public sealed class OpeningTooSmallTests : RuleTests<OpeningTooSmall>
     {
         var rack = OnTheWay().Through(("hatch", 700, 1600)).With(Unit("wave-pc", 4).At(30), Unit("gauge-amp", 2).At(1), Plate("plate", 2, 41));
         var cured = Cured(rack, Only(rack));
-        Assert.Equal((27, 2000 - (15 * 44.45)), (cured.Cabinet!.HeightU, cured.Cabinet.HeightMm));
+        Assert.Equal((32, 2000 - (10 * 44.45)), (cured.Cabinet!.HeightU, cured.Cabinet.HeightMm));
         Assert.Equal(["gauge-amp"], cured.Items.Select(i => i.Id));
         Assert.Contains("wave-pc into another rack", Judge.Checker.Check(rack).Findings.Single(f => f.Rule == Id).Remedies[0].Title, StringComparison.Ordinal);
     }
