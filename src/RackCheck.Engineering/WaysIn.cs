@@ -61,6 +61,9 @@ public static class WaysIn
     /// <summary>Height of a pallet that is not given, mm. Common practice, no source; the EUR pallet has 144.</summary>
     public const double PalletHeightMm = 150;
 
+    /// <summary>Mass of a pallet that is not given, kg: the EUR pallet has 20 to 25.</summary>
+    public const double PalletKg = 25;
+
     /// <summary>Longer side of the EUR pallet, mm.</summary>
     public const double PalletLongMm = 1200;
 

@@ -25,4 +25,8 @@ public static class Cautions
     /// <summary>With findings whose cure moves equipment.</summary>
     public const string Handling =
         "Before equipment is moved: isolate its supply and prove it dead, keep the rack from tipping, and lift with two people or a lift aid what is heavy or above shoulder height.";
+
+    /// <summary>With findings on the way in.</summary>
+    public const string Transport =
+        "Before the rack is moved or lifted: see the whole way, doors, thresholds and floors, with its real sizes; people, truck and slings count on a lift too. Strap loose equipment, nobody under or below it, and tilt it only where its makers allow that.";
 }

@@ -47,7 +47,16 @@ public sealed class RackChecker(RuleSet rules, Action<RuleDescriptor, Exception>
             Findings = findings,
             NotAssessed = notAssessed,
             Assumptions = survey.Assumptions,
-            Figures = new Figures { Space = survey.Occupancy.Figures, Depth = survey.Depth.Figures, Mass = survey.Mass.Figures, Power = survey.Power.Figures, Earthing = survey.Earth.Figures },
+            Figures = new Figures
+            {
+                Space = survey.Occupancy.Figures,
+                Depth = survey.Depth.Figures,
+                Mass = survey.Mass.Figures,
+                Power = survey.Power.Figures,
+                Earthing = survey.Earth.Figures,
+                Cabling = survey.Cables.Figures,
+                Delivery = survey.Route?.Figures,
+            },
             Cautions = CautionsFor(findings),
         };
     }

@@ -30,6 +30,14 @@ public static class DescriptionEdits
     public static RackDescription EditEarthing(this RackDescription description, Func<Model.Earthing, Model.Earthing> change) =>
         description with { Earthing = change(description.Earthing ?? new Model.Earthing()) };
 
+    /// <summary>Changes what is said about the site, be it nothing so far.</summary>
+    public static RackDescription EditSite(this RackDescription description, Func<Site, Site> change) =>
+        description with { Site = change(description.Site ?? new Site()) };
+
+    /// <summary>Changes what is said about the way in, be it nothing so far.</summary>
+    public static RackDescription EditDelivery(this RackDescription description, Func<Model.Delivery, Model.Delivery> change) =>
+        description.EditSite(s => s with { Delivery = change(s.Delivery ?? new Model.Delivery()) });
+
     /// <summary>Adds a supply.</summary>
     public static RackDescription Add(this RackDescription description, Supply supply) =>
         description with { Supplies = [.. description.Supplies ?? [], supply] };

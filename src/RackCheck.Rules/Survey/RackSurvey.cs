@@ -22,7 +22,10 @@ public sealed class RackSurvey
         Power = new PowerTree(description, Items, assumptions);
         Earth = new EarthSurvey(description, Cabinet, Items, Power, assumptions);
         Mass = new MassSurvey(Cabinet, Items, Depth.SetbackMm, assumptions);
+        Cables = new CableSurvey(Cabinet, Items, Depth);
+        Route = RouteSurvey.Of(description, Cabinet, Items, assumptions);
         AssumeSetback(assumptions);
+        AssumeExtensions(assumptions);
         assumptions.Sort((x, y) => PointerOrder.Instance.Compare(x.Pointer, y.Pointer));
         Assumptions = assumptions;
     }
@@ -54,6 +57,12 @@ public sealed class RackSurvey
     /// <summary>Masses, and how the rack stands.</summary>
     public MassSurvey Mass { get; }
 
+    /// <summary>Cables.</summary>
+    public CableSurvey Cables { get; }
+
+    /// <summary>The way in; null where nothing is said of it.</summary>
+    public RouteSurvey? Route { get; }
+
     /// <summary>Defaults taken, by pointer.</summary>
     public IReadOnlyList<Assumption> Assumptions { get; }
 
@@ -79,7 +88,7 @@ public sealed class RackSurvey
     private void AssumeSetback(List<Assumption> assumptions)
     {
         if (Cabinet.SetbackMm is null && Depth.SetbackMm is { } setback
-            && (Mass.HangsOnSetback || Array.Exists(Items, i => i.Item?.Support?.UsedExtended == true)))
+            && (Mass.HangsOnSetback || Cables.AsksSetback || Array.Exists(Items, i => i.Item?.Support?.UsedExtended == true)))
         {
             assumptions.Add(new Assumption
             {
@@ -88,6 +97,26 @@ public sealed class RackSurvey
                 Unit = "mm",
                 Basis = "the uprights are movable: the least setback on the pitch of their holes that serves every item",
             });
+        }
+    }
+
+    private void AssumeExtensions(List<Assumption> assumptions)
+    {
+        if (Description.Site?.AisleFrontMm is null)
+        {
+            return;
+        }
+
+        foreach (var item in Items)
+        {
+            if (item is { SupportStyle: SupportStyle.Slides, Face: Face.Front, BodyDepthMm: { } depth } && item.Item!.Support!.ExtensionMm is null
+                && !assumptions.Exists(a => a.Pointer == SitePointers.ItemExtension[item.Index]))
+            {
+                assumptions.Add(new Assumption
+                {
+                    Pointer = SitePointers.ItemExtension[item.Index], Value = depth, Unit = "mm", Basis = "slides pull out as far as the body is deep; common practice, no source",
+                });
+            }
         }
     }
 }

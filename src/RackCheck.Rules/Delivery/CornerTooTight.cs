@@ -1,0 +1,89 @@
+using RackCheck.Engineering;
+using RackCheck.Model;
+using RackCheck.Rules.Remedies;
+using RackCheck.Rules.Survey;
+using static System.FormattableString;
+
+namespace RackCheck.Rules.Delivery;
+
+/// <summary>Finds corners of corridors that the rack on its pallet does not get round.</summary>
+public sealed class CornerTooTight : Rule
+{
+    private static readonly RuleDescriptor Facts = new()
+    {
+        Id = "delivery.corridor-turn",
+        Title = "Corner too tight",
+        Severity = Severity.Error,
+        What = "Finds corners on the way where the footprint of rack and pallet neither goes across, one side in each corridor, nor turns. Plain walls: no skirting, handle or hand is counted.",
+        Why = "A rack that is stuck in a corner has to be taken apart there.",
+        Formula = "across: L <= one corridor and w <= the other; turning: w <= min over t of a sin t + b cos t - L sin t cos t",
+        Sources = [Sources.Geometry],
+        Needs = ["/site/delivery/corridors", "/cabinet/widthMm", "/cabinet/depthMm", "/site/delivery/palletWidthMm", "/site/delivery/palletDepthMm"],
+        Remedies = ["Deliver it off the pallet.", "Take a narrower or shallower cabinet.", "Choose another way in."],
+        Cautions = [Cautions.Transport],
+        FailingRack = """
+            {
+              "cabinet": { "heightU": 42, "widthMm": 800, "depthMm": 1000, "heightMm": 2000, "massKg": 100 },
+              "items": [],
+              "site": { "delivery": { "palletHeightMm": 150, "palletWidthMm": 800, "palletDepthMm": 1200, "palletKg": 25, "liftingKg": 500, "receiverArranged": true, "corridors": [ { "widthMm": 799, "turnIntoMm": 1200 } ] } }
+            }
+            """,
+        PassingRack = """
+            {
+              "cabinet": { "heightU": 42, "widthMm": 800, "depthMm": 1000, "heightMm": 2000, "massKg": 100 },
+              "items": [],
+              "site": { "delivery": { "palletHeightMm": 150, "palletWidthMm": 800, "palletDepthMm": 1200, "palletKg": 25, "liftingKg": 500, "receiverArranged": true, "corridors": [ { "widthMm": 800, "turnIntoMm": 1200 } ] } }
+            }
+            """,
+    };
+
+    /// <inheritdoc/>
+    public override RuleDescriptor Descriptor => Facts;
+
+    /// <inheritdoc/>
+    public override void Check(RuleContext context)
+    {
+        if (context.Survey.Route is not { Source.Corridors: { Count: > 0 } corners } route)
+        {
+            return;
+        }
+
+        var size = route.OnPallet;
+        for (var i = 0; i < corners.Count; i++)
+        {
+            var passage = CorridorTurn.Round(corners[i].WidthMm, corners[i].TurnIntoMm, size.LongMm, size.ShortMm);
+            if (!passage.Passes && !corners.Take(i).Any(c => Same(c, corners[i])))
+            {
+                Report(context, i, corners[i], passage);
+            }
+        }
+    }
+
+    private static void Report(RuleContext context, int index, Corridor corner, CornerPassage passage)
+    {
+        var survey = context.Survey;
+        var size = survey.Route!.OnPallet;
+        var (from, into) = (corner.WidthMm, corner.TurnIntoMm);
+        var most = Math.Max(0, passage.GreatestWidthMm);
+        context.Report(new FindingDraft
+        {
+            Message = most > 0
+                ? "A footprint {lengthMm} mm long and {widthMm} mm wide does not get round the corner from a corridor of {fromMm} mm into one of {intoMm} mm: at that length {mostMm} mm is the most."
+                : "A footprint {lengthMm} mm long and {widthMm} mm wide does not get round the corner from a corridor of {fromMm} mm into one of {intoMm} mm: nothing of that length does.",
+            Data = [("lengthMm", size.LongMm), ("widthMm", size.ShortMm), ("fromMm", from), ("intoMm", into), .. most > 0 ? [("mostMm", (Scalar)most)] : ((string, Scalar)[])[]],
+            Subject = Invariant($"corner from {from:0.###} mm into {into:0.###} mm"),
+            Identity = [Invariant($"{from:0.###}"), Invariant($"{into:0.###}")],
+            Pointers = [Invariant($"{SitePointers.Delivery}/corridors/{index}"), Pointers.CabinetWidth, Pointers.CabinetDepth],
+            Actual = Quantities.Millimetres(size.ShortMm),
+            Limit = Quantities.Millimetres(most),
+            UtilisationPercent = most > 0 ? 100 * size.ShortMm / most : null,
+            Calculation = passage.Straight
+                ? Invariant($"{size.LongMm:0.###} lies across {Math.Max(from, into):0.###}, {size.ShortMm:0.###} > {most:0.###}")
+                : Invariant($"min over t of {from:0.###} sin t + {into:0.###} cos t - {size.LongMm:0.###} sin t cos t = {passage.GreatestWidthMm:0.###} < {size.ShortMm:0.###}"),
+            Cures = DeliveryCures.Smaller(survey, s => CorridorTurn.Round(from, into, s.LongMm, s.ShortMm).Passes).Append(DeliveryCures.OtherWay(
+                survey, "that corner", d => d with { Corridors = [.. d.Corridors!.Where(c => !Same(c, corner))] })),
+        });
+    }
+
+    private static bool Same(Corridor one, Corridor other) => one.WidthMm == other.WidthMm && one.TurnIntoMm == other.TurnIntoMm;
+}

@@ -1,0 +1,44 @@
+namespace RackCheck.Rules.Survey;
+
+/// <summary>Pointers to the site, the way in and the working at a rack.</summary>
+public static class SitePointers
+{
+    /// <summary>Overall height of the cabinet.</summary>
+    public const string CabinetHeight = "/cabinet/heightMm";
+
+    /// <summary>Height of the cabinet's base.</summary>
+    public const string BaseHeight = "/cabinet/base/heightMm";
+
+    /// <summary>Mass of the empty cabinet.</summary>
+    public const string CabinetMass = "/cabinet/massKg";
+
+    /// <summary>Whether doors and panels can be locked.</summary>
+    public const string Lockable = "/cabinet/lockable";
+
+    /// <summary>Whether nobody is near.</summary>
+    public const string Remote = "/site/remote";
+
+    /// <summary>Whether the public can reach the rack.</summary>
+    public const string PublicAccess = "/site/publicAccess";
+
+    /// <summary>Aisle before the front.</summary>
+    public const string AisleFront = "/site/aisleFrontMm";
+
+    /// <summary>The way in.</summary>
+    public const string Delivery = "/site/delivery";
+
+    /// <summary>Distribution units.</summary>
+    public const string DistributionUnits = "/distributionUnits";
+
+    /// <summary>Cables of an item.</summary>
+    public static IndexedPointer ItemCables { get; } = new("/items/", "/cables");
+
+    /// <summary>Whether an item wants a console.</summary>
+    public static IndexedPointer ItemConsole { get; } = new("/items/", "/console");
+
+    /// <summary>Console ports that an item offers.</summary>
+    public static IndexedPointer ItemKvmPorts { get; } = new("/items/", "/kvmPorts");
+
+    /// <summary>How far an item's slides pull out.</summary>
+    public static IndexedPointer ItemExtension { get; } = new("/items/", "/support/extensionMm");
+}
