@@ -99,7 +99,7 @@ public sealed class OpeningTooSmall : Rule
             Message = message,
             Data = [("opening", name), ("neededMm", have + clearance), ("openingMm", limit), .. tilt is { } deg ? [("tiltDeg", (Scalar)deg)] : ((string, Scalar)[])[]],
             Subject = name,
-            Identity = Identity(openings, index),
+            Identity = Identity(openings[index]),
             Pointers = [Invariant($"{SitePointers.Delivery}/openings/{index}"), byWidth ? ShortSide(survey.Cabinet) : SitePointers.CabinetHeight],
             Severity = passage.Blocked ? Severity.Error : Severity.Warning,
             Actual = Quantities.Millimetres(have + clearance),
@@ -149,11 +149,10 @@ public sealed class OpeningTooSmall : Rule
     private static IEnumerable<Cure> Cures(RackSurvey survey, int index, ClearOpening clear, double clearance)
     {
         var opening = survey.Route!.Source.Openings![index];
-        var identity = Identity(survey.Route.Source.Openings, index);
         return DeliveryCures.Smaller(survey, s => survey.Route.HeightIsKnown ? WaysIn.Passes(s, clear, clearance) : !Exceeds(s.ShortMm + clearance, clear.WidthMm))
             .Append(DeliveryCures.OtherWay(survey, Name(opening), d => d with
             {
-                Openings = [.. d.Openings!.Where((_, i) => !Identity(d.Openings!, i).SequenceEqual(identity))],
+                Openings = [.. d.Openings!.Where(o => !Identity(o).SequenceEqual(Identity(opening)))],
             }));
     }
 
@@ -165,19 +164,14 @@ public sealed class OpeningTooSmall : Rule
 
     private static string Size(Opening opening) => Invariant($"{opening.WidthMm:0.###} x {opening.HeightMm:0.###}");
 
-    // By its name, where no other bears it; else its size tells it from others.
-    private static string[] Identity(IReadOnlyList<Opening> openings, int index)
-    {
-        var own = openings[index];
-        var isNamed = !string.IsNullOrEmpty(own.Name) && openings.All(o => o.Name != own.Name || Size(o) == Size(own));
-        return isNamed ? [own.Name!] : [own.Name ?? "", Size(own)];
-    }
+    // Names need not be unique, and another opening that comes or goes must not make this one a new finding: the size always belongs to it.
+    private static string[] Identity(Opening opening) => [opening.Name ?? "", Size(opening)];
 
     private static bool IsSaid(IReadOnlyList<Opening> openings, int index)
     {
         for (var i = 0; i < index; i++)
         {
-            if (openings[i].Name == openings[index].Name && Size(openings[i]) == Size(openings[index]))
+            if (Identity(openings[i]).SequenceEqual(Identity(openings[index])))
             {
                 return true;
             }

@@ -24,7 +24,7 @@ public static class CablingCures
         for (var count = 1; count <= cabled.Length; count++)
         {
             left -= CableSurvey.AreaMm2Of(cabled[count - 1]);
-            if (left <= survey.Cables.SideChannelsMm2 * fillPercent / 100)
+            if (Quantities.Round(left) <= Quantities.Round(survey.Cables.SideChannelsMm2 * fillPercent / 100))
             {
                 if (PlaceCures.TakeOut(survey, cabled[..count]) is { } takeOut)
                 {
