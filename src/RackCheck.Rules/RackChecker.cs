@@ -47,7 +47,7 @@ public sealed class RackChecker(RuleSet rules, Action<RuleDescriptor, Exception>
             Findings = findings,
             NotAssessed = notAssessed,
             Assumptions = survey.Assumptions,
-            Figures = new Figures { Space = survey.Occupancy.Figures, Depth = survey.Depth.Figures, Power = survey.Power.Figures, Earthing = survey.Earth.Figures },
+            Figures = new Figures { Space = survey.Occupancy.Figures, Depth = survey.Depth.Figures, Power = survey.Power.Figures, Cooling = survey.Heat.Figures, Earthing = survey.Earth.Figures },
             Cautions = CautionsFor(findings),
         };
     }

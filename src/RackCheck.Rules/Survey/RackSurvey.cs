@@ -21,6 +21,7 @@ public sealed class RackSurvey
         Depth = new DepthSurvey(Cabinet, Items);
         Power = new PowerTree(description, Items, assumptions);
         Earth = new EarthSurvey(description, Cabinet, Items, Power, assumptions);
+        Heat = new HeatSurvey(description, Items, assumptions);
         AssumeSetback(assumptions);
         assumptions.Sort((x, y) => PointerOrder.Instance.Compare(x.Pointer, y.Pointer));
         Assumptions = assumptions;
@@ -49,6 +50,9 @@ public sealed class RackSurvey
 
     /// <summary>Protective earth.</summary>
     public EarthSurvey Earth { get; }
+
+    /// <summary>Heat and air.</summary>
+    public HeatSurvey Heat { get; }
 
     /// <summary>Defaults taken, by pointer.</summary>
     public IReadOnlyList<Assumption> Assumptions { get; }
