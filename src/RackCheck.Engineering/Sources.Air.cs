@@ -92,4 +92,22 @@ public static partial class Sources
         "IEC 60529",
         "IEC 60529, degrees of protection provided by enclosures (IP code): probes of the first digit, and which second digits include which.",
         SourceStanding.ValueFromMemory);
+
+    /// <summary>Order in which cabinets are cooled, and what goes with each way.</summary>
+    public static Source CoolingPractice { get; } = new(
+        "practice: cooling",
+        "Cabinets are cooled by perforated doors, then fans, then air from the floor, and by an air conditioner last; one fan to spare; a split air conditioner needs an outside wall for its pipes.",
+        SourceStanding.CommonPractice);
+
+    /// <summary>Ways in which equipment breathes.</summary>
+    public static Source BreathingPractice { get; } = new(
+        "practice: breathing",
+        "What breathes from front to rear needs open doors at both ends; neighbours that breathe opposite ways take in each other's hot air, and so does what breathes from side to side in a cabinet narrower than 800 mm.",
+        SourceStanding.CommonPractice);
+
+    /// <summary>Degree of protection of openings.</summary>
+    public static Source OpeningIpPractice { get; } = new(
+        "practice: openings and IP",
+        "A usual perforated door or open vent is IP20 unless its own rating says otherwise; fans and intakes with filters go up to IP54 by their own rating.",
+        SourceStanding.CommonPractice);
 }

@@ -53,6 +53,7 @@ public sealed class RackChecker(RuleSet rules, Action<RuleDescriptor, Exception>
                 Depth = survey.Depth.Figures,
                 Mass = survey.Mass.Figures,
                 Power = survey.Power.Figures,
+                Cooling = survey.Heat.Figures,
                 Earthing = survey.Earth.Figures,
                 Cabling = survey.Cables.Figures,
                 Delivery = survey.Route?.Figures,

@@ -63,6 +63,66 @@ public static class Pointers
     /// <summary>Point load of the floor.</summary>
     public const string FloorPoint = "/site/floor/pointKn";
 
+    /// <summary>Free area of the roof's openings.</summary>
+    public const string RoofOpenArea = "/cabinet/roof/openAreaCm2";
+
+    /// <summary>How the cabinet stands.</summary>
+    public const string Placement = "/cabinet/placement";
+
+    /// <summary>Degree of protection of the cabinet.</summary>
+    public const string IpCode = "/cabinet/ipCode";
+
+    /// <summary>Cooling.</summary>
+    public const string Cooling = "/cooling";
+
+    /// <summary>Fans in the roof.</summary>
+    public const string RoofFans = "/cooling/roofFans";
+
+    /// <summary>Fan trays.</summary>
+    public const string FanTrays = "/cooling/fanTrays";
+
+    /// <summary>Free area of the air intake.</summary>
+    public const string IntakeArea = "/cooling/intakeAreaCm2";
+
+    /// <summary>Whether intakes and fans have filters.</summary>
+    public const string Filters = "/cooling/filters";
+
+    /// <summary>Rise of the air that is allowed.</summary>
+    public const string RiseK = "/cooling/riseK";
+
+    /// <summary>Flow from under the floor.</summary>
+    public const string UnderfloorFlow = "/cooling/underfloor/supplyM3h";
+
+    /// <summary>Temperature of the air from under the floor.</summary>
+    public const string UnderfloorC = "/cooling/underfloor/supplyC";
+
+    /// <summary>Capacity of the air conditioner.</summary>
+    public const string CoolerCapacity = "/cooling/airConditioner/capacityW";
+
+    /// <summary>Setpoint of the air conditioner.</summary>
+    public const string Setpoint = "/cooling/airConditioner/setpointC";
+
+    /// <summary>Outside temperature that the air conditioner is rated for.</summary>
+    public const string RatedAmbient = "/cooling/airConditioner/ratedAmbientC";
+
+    /// <summary>Style of the air conditioner.</summary>
+    public const string CoolerStyle = "/cooling/airConditioner/style";
+
+    /// <summary>Highest temperature of the room.</summary>
+    public const string Ambient = "/site/ambientMaxC";
+
+    /// <summary>Highest humidity of the room.</summary>
+    public const string Humidity = "/site/humidityMaxPercent";
+
+    /// <summary>Height above the sea.</summary>
+    public const string Altitude = "/site/altitudeM";
+
+    /// <summary>Degree of protection asked for.</summary>
+    public const string RequiredIp = "/site/requiredIp";
+
+    /// <summary>Whether there is an outside wall.</summary>
+    public const string OutsideWall = "/site/outsideWall";
+
     /// <summary>Earth bar.</summary>
     public const string EarthBar = "/cabinet/earthBar";
 
@@ -146,6 +206,12 @@ public static class Pointers
 
     /// <summary>Heat of an item.</summary>
     public static IndexedPointer ItemHeat { get; } = new("/items/", "/heatW");
+
+    /// <summary>Air that an item's own fans move.</summary>
+    public static IndexedPointer ItemFlow { get; } = new("/items/", "/airflow/flowM3h");
+
+    /// <summary>Highest temperature of the air that an item takes in.</summary>
+    public static IndexedPointer ItemMaxInlet { get; } = new("/items/", "/maxInletC");
 
     /// <summary>Earth stud of an item.</summary>
     public static IndexedPointer ItemEarthStud { get; } = new("/items/", "/earthStud");

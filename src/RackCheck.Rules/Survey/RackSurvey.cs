@@ -24,6 +24,7 @@ public sealed class RackSurvey
         Mass = new MassSurvey(Cabinet, Items, Depth.SetbackMm, assumptions);
         Cables = new CableSurvey(Cabinet, Items, Depth);
         Route = RouteSurvey.Of(description, Cabinet, Items, assumptions);
+        Heat = new HeatSurvey(description, Items, assumptions);
         AssumeSetback(assumptions);
         AssumeExtensions(assumptions);
         assumptions.Sort((x, y) => PointerOrder.Instance.Compare(x.Pointer, y.Pointer));
@@ -62,6 +63,9 @@ public sealed class RackSurvey
 
     /// <summary>The way in; null where nothing is said of it.</summary>
     public RouteSurvey? Route { get; }
+
+    /// <summary>Heat and air.</summary>
+    public HeatSurvey Heat { get; }
 
     /// <summary>Defaults taken, by pointer.</summary>
     public IReadOnlyList<Assumption> Assumptions { get; }

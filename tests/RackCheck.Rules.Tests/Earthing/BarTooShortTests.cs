@@ -57,7 +57,7 @@ public sealed class BarTooShortTests : RuleTests<BarTooShort>
     {
         var rack = Eight(14).Cabinet(c => c with { Roof = new Roof { Style = style } }) with
         {
-            Cooling = new Cooling { RoofFans = [new FanSet { Count = fans, FreeFlowM3h = 160 }] },
+            Cooling = new Model.Cooling { RoofFans = [new FanSet { Count = fans, FreeFlowM3h = 160 }] },
         };
         Assert.Equal(count, Findings(rack).Count);
     }

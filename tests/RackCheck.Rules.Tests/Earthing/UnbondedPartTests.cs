@@ -44,7 +44,7 @@ public sealed class UnbondedPartTests : RuleTests<UnbondedPart>
     {
         var rack = Joined(AllParts).Cabinet(c => c with { Roof = new Roof { Style = RoofStyle.Vented } }) with
         {
-            Cooling = new Cooling { RoofFans = [new FanSet { Count = 2, FreeFlowM3h = 160 }] },
+            Cooling = new Model.Cooling { RoofFans = [new FanSet { Count = 2, FreeFlowM3h = 160 }] },
         };
         Assert.Equal("roof", Only(rack).Subject);
         Passes(rack.Earth(e => e with { Bonded = [.. AllParts, BondedPart.Roof] }));

@@ -36,8 +36,8 @@ public static partial class FindingShape
             words = words.Replace(value, "", StringComparison.Ordinal);
         }
 
-        // Two turns of phrase and a unit hold a figure that is no value.
-        string[] figures = ["19-inch", "units 1 to", "mm2"];
+        // Two turns of phrase and some units hold a figure that is no value.
+        string[] figures = ["19-inch", "units 1 to", "mm2", "m3/h", "m2"];
         Assert.DoesNotMatch(ValueLeft(), figures.Aggregate(words, (text, figure) => text.Replace(figure, "", StringComparison.Ordinal)));
     }
 

@@ -1,0 +1,104 @@
+using RackCheck.Engineering;
+using RackCheck.Model;
+using RackCheck.Rules.Remedies;
+using RackCheck.Rules.Survey;
+using static System.FormattableString;
+
+namespace RackCheck.Rules.Cooling;
+
+/// <summary>Advises against air conditioners where doors or fans would do.</summary>
+public sealed class CoolerAvoidable : Rule
+{
+    private static readonly RuleDescriptor Facts = new()
+    {
+        Id = "cooling.cooler-avoidable",
+        Title = "Air conditioner where doors or fans would do",
+        Severity = Severity.Advice,
+        What = "Advises against an air conditioner where the room is cool enough for every item that gives a limit, no degree of protection forbids openings, and the equipment's own fans through perforated doors, or fans in the roof, move the air that the heat needs.",
+        Why = "An air conditioner is the last resort: it costs most to buy and to run, fails, drips, and stops the rack when it does.",
+        Formula = "ambientMaxC <= least maxInletC at the altitude; requiredIp done by IP20; V = 3600 Q/(rho 1006 riseK) <= own flow, or the working point of fans in the roof",
+        Sources = [Sources.CoolingPractice, Sources.AshraeFundamentals, Sources.OpeningIpPractice, Sources.FanLaws],
+        Needs = ["/cooling/airConditioner", "/items/*/heatW", "/items/*/airflow/flowM3h", "/items/*/maxInletC", "/site/requiredIp", "/site/ambientMaxC"],
+        Remedies = ["Take perforated doors instead.", "Take fans in the roof instead."],
+        FailingRack = """
+            {
+              "cabinet": { "heightU": 42, "widthMm": 800, "depthMm": 600, "heightMm": 2000, "placement": "free", "frontDoor": { "style": "solid" }, "rearDoor": { "style": "solid" } },
+              "items": [ { "id": "wave-pc", "heightU": 8, "position": { "unit": 1 }, "heatW": 1500, "maxInletC": 35, "airflow": { "direction": "front-to-rear", "flowM3h": 500 } } ],
+              "cooling": { "riseK": 10, "airConditioner": { "capacityW": 1500, "style": "wall", "setpointC": 35, "ratedAmbientC": 35 } },
+              "site": { "ambientMaxC": 25, "altitudeM": 0, "humidityMaxPercent": 50 }
+            }
+            """,
+        PassingRack = """
+            {
+              "cabinet": { "heightU": 42, "widthMm": 800, "depthMm": 600, "heightMm": 2000, "placement": "free", "frontDoor": { "style": "solid" }, "rearDoor": { "style": "solid" } },
+              "items": [ { "id": "wave-pc", "heightU": 8, "position": { "unit": 1 }, "heatW": 1500, "maxInletC": 35, "airflow": { "direction": "front-to-rear", "flowM3h": 500 } } ],
+              "cooling": { "riseK": 10, "airConditioner": { "capacityW": 2200, "style": "wall", "setpointC": 35, "ratedAmbientC": 35 } },
+              "site": { "ambientMaxC": 35.1, "altitudeM": 0, "humidityMaxPercent": 50 }
+            }
+            """,
+    };
+
+    /// <inheritdoc/>
+    public override RuleDescriptor Descriptor => Facts;
+
+    /// <inheritdoc/>
+    public override void Check(RuleContext context)
+    {
+        var heat = context.Survey.Heat;
+        if (!heat.HasHeat || heat.Way.Path != AirPath.AirConditioner || !CoolingCures.AllowsOpenings(context.Survey))
+        {
+            return;
+        }
+
+        if (heat.LeastInletC is not { } limit)
+        {
+            SayWhoHasNoLimit(context);
+        }
+        else if (heat.AmbientC <= limit)
+        {
+            HeatLacks.SayHeat(context, "Without the heat of all items it cannot be said whether doors or fans would do instead of the air conditioner.");
+            if (heat.IsHeatKnown)
+            {
+                Advise(context);
+            }
+        }
+    }
+
+    private static void SayWhoHasNoLimit(RuleContext context)
+    {
+        foreach (var item in context.Survey.Items)
+        {
+            if (HeatSurvey.HeatOf(item) is not 0)
+            {
+                context.Lacks(Pointers.ItemMaxInlet[item.Index], "Without an inlet limit it cannot be said whether the room's air would do instead of the air conditioner.");
+            }
+        }
+    }
+
+    private static void Advise(RuleContext context)
+    {
+        var survey = context.Survey;
+        var heat = survey.Heat;
+        var doorsDo = heat.HasOwnFlow && heat.OwnFlowM3h >= heat.NeededM3h;
+        var fans = doorsDo ? null : CoolingCures.RoofFans(survey, survey.Description with { Cooling = survey.Description.Cooling! with { AirConditioner = null } });
+        if (!doorsDo && fans is null)
+        {
+            return;
+        }
+
+        context.Report(new FindingDraft
+        {
+            Message = doorsDo
+                ? "There is an air conditioner, but behind perforated doors the equipment's own fans move {availableM3h} m3/h, and the heat needs {neededM3h} m3/h."
+                : "There is an air conditioner, but {fans} fans in the roof would move {availableM3h} m3/h, and the heat needs {neededM3h} m3/h.",
+            Data = doorsDo
+                ? [("availableM3h", heat.OwnFlowM3h), ("neededM3h", heat.NeededM3h)]
+                : [("fans", fans!.Value.Count), ("availableM3h", fans.Value.FlowM3h), ("neededM3h", heat.NeededM3h)],
+            Subject = "air conditioner",
+            Identity = ["avoidable"],
+            Pointers = ["/cooling/airConditioner"],
+            Calculation = Invariant($"3600 x {heat.KnownW:0.###} / ({heat.DensityKgM3:0.####} x {Air.HeatCapacity:0} x {heat.AllowedRiseK:0.###}) = {heat.NeededM3h:0.###} <= {(doorsDo ? heat.OwnFlowM3h : fans!.Value.FlowM3h):0.###}; {heat.AmbientC:0.###} <= {heat.LeastInletC:0.###}"),
+            Cures = CoolingCures.WithoutCooler(survey),
+        });
+    }
+}

@@ -1,0 +1,51 @@
+using RackCheck.Model;
+using RackCheck.Rules.Cooling;
+using RackCheck.Rules.Tests.Harness;
+using static RackCheck.Rules.Tests.Cooling.CoolBays;
+
+namespace RackCheck.Rules.Tests.Cooling;
+
+// Practice: no source beyond it.
+public sealed class CoolerAvoidableTests : RuleTests<CoolerAvoidable>
+{
+    private static RackDescription Rack(double flow = 500, double ambient = 25, string? ip = null, double? limit = 35) =>
+        Cool(Closed, Closed, ambient, ip: ip).Cooler(1500).With(Warm("wave-pc", 1, 1500, AirflowDirection.FrontToRear, flow, limit));
+
+    [Fact]
+    public void Where_doors_would_do_it_advises_against()
+    {
+        var rack = Rack();
+        var finding = Only(rack);
+        Assert.Equal(Severity.Advice, finding.Severity);
+        Assert.Equal(["/cooling/airConditioner"], finding.Pointers);
+        var cured = Cured(rack, finding);
+        Assert.Equal((null, DoorStyle.Perforated), (cured.Cooling!.AirConditioner, cured.Cabinet!.FrontDoor!.Style));
+    }
+
+    [Fact]
+    public void Where_fans_would_do_it_says_how_many()
+    {
+        // 1500 W at 10 K and 1.1839 kg/m3: 453.4 m3/h.
+        var rack = Rack(400);
+        Assert.Equal(2, Only(rack).MessageData["fans"].Number);
+        Assert.Equal(2, Cured(rack, Only(rack)).Cooling!.RoofFans!.Single().Count);
+    }
+
+    [Fact]
+    public void In_a_room_too_hot_or_too_dirty_it_is_right()
+    {
+        Passes(Rack(ambient: 35.1));
+        Assert.Single(Findings(Rack(ambient: 35)));
+        Passes(Rack(ip: "IP54"));
+        Assert.Single(Findings(Rack(ip: "IP20")));
+    }
+
+    [Fact]
+    public void Limits_and_heat_are_asked_for()
+    {
+        Lacks(Rack(limit: null), "/items/0/maxInletC");
+        Lacks(Rack() with { Items = [.. Rack().Items, Warm("flume-daq", 9, null) with { Category = ItemCategory.Server }] }, "/items/1/heatW");
+        Passes(Cool(Closed, Closed).Cooler(1500));
+        Passes(Cool(Closed, Closed) with { Items = Rack().Items });
+    }
+}

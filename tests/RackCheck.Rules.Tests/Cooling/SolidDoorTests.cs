@@ -1,0 +1,92 @@
+using RackCheck.Model;
+using RackCheck.Rules.Cooling;
+using RackCheck.Rules.Tests.Harness;
+using static RackCheck.Rules.Tests.Cooling.CoolBays;
+using static RackCheck.Rules.Tests.Harness.Bays;
+
+namespace RackCheck.Rules.Tests.Cooling;
+
+// Practice: no source beyond it.
+public sealed class SolidDoorTests : RuleTests<SolidDoor>
+{
+    private static Item Pc(AirflowDirection direction = AirflowDirection.FrontToRear, string id = "wave-pc", int unit = 1) => Warm(id, unit, 300, direction, 100, 40);
+
+    [Theory]
+    [InlineData(AirflowDirection.FrontToRear)]
+    [InlineData(AirflowDirection.RearToFront)]
+    public void Closed_doors_are_an_error_each(AirflowDirection direction)
+    {
+        var findings = Findings(Cool(Closed, new Door { Style = DoorStyle.Glazed }).With(Pc(direction)));
+        Assert.Equal([["/cabinet/frontDoor/style", "/items/0"], ["/cabinet/rearDoor/style", "/items/0"]], findings.Select(f => f.Pointers));
+        Assert.All(findings, f => Assert.Equal(Severity.Error, f.Severity));
+    }
+
+    [Fact]
+    public void The_first_by_id_is_named_and_all_are_pointed_at()
+    {
+        var finding = Only(Cool(Closed, Aired).With(Pc(), Pc(id: "gauge-pc", unit: 5)));
+        Assert.Equal(("gauge-pc", 1.0), (finding.MessageData["item"].Text, finding.MessageData["others"].Number));
+        Assert.Equal(["/cabinet/frontDoor/style", "/items/1", "/items/0"], finding.Pointers);
+    }
+
+    [Fact]
+    public void Open_doors_and_what_does_not_breathe_through_them_pass()
+    {
+        Passes(Cool(Aired, Open).With(Pc()));
+        Passes(Cool(Closed, Closed).With(Pc(AirflowDirection.Side), Pc(AirflowDirection.Upward, "b", 5), Pc(AirflowDirection.None, "c", 9)));
+    }
+
+    [Fact]
+    public void Another_way_passes()
+    {
+        Passes(Cool(Closed, Closed).RoofFans(Curved(2)).With(Pc()));
+        Passes(Cool(Closed, Aired).Trays(Curved(2)).With(Pc()));
+        Passes(Cool(Closed, Closed).Floor(400, 18).With(Pc()));
+        Passes(Cool(Closed, Closed).Cooler(500).With(Pc()));
+        Passes(Cool(Closed, Closed).Cabinet(c => c with { SidePanels = false }).With(Pc()));
+    }
+
+    [Fact]
+    public void Trays_that_can_blow_nothing_out_are_no_way() => Assert.Equal(2, Findings(Cool(Closed, Closed).Trays(Curved(2)).With(Pc())).Count);
+
+    [Fact]
+    public void Perforated_without_a_hole_is_closed() =>
+        Assert.Single(Findings(Cool(new Door { Style = DoorStyle.Perforated, OpenAreaPercent = 0 }, Aired).With(Pc())));
+
+    [Fact]
+    public void The_style_is_asked_for()
+    {
+        Lacks(Cool(null, Aired).With(Pc()), "/cabinet/frontDoor/style");
+        Passes(Cool(null, null).With(Pc(AirflowDirection.None)));
+    }
+
+    [Fact]
+    public void Perforated_doors_cure_both()
+    {
+        var rack = Cool(Closed, Closed).With(Pc());
+        var cured = Cured(rack, Findings(rack)[0]).Cabinet!;
+        Assert.Equal((DoorStyle.Perforated, DoorStyle.Perforated, 64.0), (cured.FrontDoor!.Style, cured.RearDoor!.Style, cured.FrontDoor.OpenAreaPercent));
+    }
+
+    [Fact]
+    public void Where_doors_may_not_be_open_fans_with_filters_do_and_an_air_conditioner_is_last()
+    {
+        var rack = Cool(Closed, Closed, ip: "IP54").Cabinet(c => c with { IpCode = "IP54" }).With(Pc());
+        Assert.True(Cured(rack, Findings(rack)[0]).Cooling!.Filters);
+        Assert.NotNull(Cured(rack, Findings(rack)[0], 1).Cooling!.AirConditioner);
+        Assert.Empty(Cured(rack, Findings(rack)[0], 2).Items);
+    }
+
+    [Fact]
+    public void A_roof_that_gets_fans_is_joined_to_earth_where_the_list_is_kept()
+    {
+        var rack = Cool(Closed, Aired).With(Pc()) with
+        {
+            Earthing = new Model.Earthing { MainConductorMm2 = 16, Bonded = [BondedPart.Frame, BondedPart.FrontDoor, BondedPart.RearDoor, BondedPart.SidePanels] },
+        };
+        rack = rack.Cabinet(c => c with { EarthBar = new EarthBar { Terminals = 6 } });
+        var cured = Cured(rack, Only(rack), 1);
+        Assert.Contains(BondedPart.Roof, cured.Earthing!.Bonded!);
+        Assert.Equal(7, cured.Cabinet!.EarthBar!.Terminals);
+    }
+}
