@@ -47,7 +47,7 @@ public sealed class BreathingAgainst : Rule
     {
         var survey = context.Survey;
         var width = context.Limit(WidthMm);
-        var isNarrow = survey.Cabinet.WidthMm < width && !survey.Heat.Way.AreSidesOpen;
+        var isNarrow = Quantities.Round(survey.Cabinet.WidthMm) < Quantities.Round(width) && !survey.Heat.Way.AreSidesOpen;
         Mounted? reversed = null;
         foreach (var item in survey.Items)
         {

@@ -84,7 +84,7 @@ public sealed class DewForms : Rule
         var heat = context.Survey.Heat;
         var margin = context.Limit(MarginK);
         var least = Quantities.Round(dew + margin);
-        if (cold >= least)
+        if (Quantities.Round(cold) >= least)
         {
             return;
         }

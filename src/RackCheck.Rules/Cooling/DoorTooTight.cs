@@ -82,7 +82,7 @@ public sealed class DoorTooTight : Rule
         var zeta = Round4(Openings.PlateZeta(open / 100));
         var velocity = Round4(Openings.VelocityMS(heat.NeededM3h, door.AreaM2));
         var loss = Quantities.Round(Openings.VelocityLossPa(zeta, heat.DensityKgM3, velocity));
-        if (loss <= limit)
+        if (loss <= Quantities.Round(limit))
         {
             return;
         }

@@ -62,7 +62,7 @@ public sealed class InletTooHot : Rule
 
         foreach (var item in context.Survey.Items)
         {
-            if (item.Item!.MaxInletC is { } own && supply > heat.LimitAtSiteC(own))
+            if (item.Item!.MaxInletC is { } own && Quantities.Round(supply) > heat.LimitAtSiteC(own))
             {
                 Report(context, item, own, heat.LimitAtSiteC(own), supply);
             }

@@ -20,7 +20,8 @@ public sealed class HeatSurveyTests
     {
         // 2400 W at 12 K, 25 C, by the sea: 604.519 m3/h at 1.18393 kg/m3 (checks.csv 2-23: 3.02265 x 2400 / 12 = 604.53); 2400 x 3.412142 = 8189.14 Btu/h.
         var figures = Heat(Cool(Aired, Aired, 25).Cooled(c => c with { RiseK = 12 }).With(Warm("a", 1, 2400, flow: 700))).Figures!;
-        Assert.Equal((2400, 8189.142, 1.1839), (figures.HeatW, Math.Round(figures.HeatBtuH!.Value, 3), figures.AirDensityKgM3));
+        Assert.Equal((2400, 1.1839), (figures.HeatW, figures.AirDensityKgM3));
+        Assert.Equal(8189.14, figures.HeatBtuH!.Value, 0.005);
         Assert.InRange(figures.AirflowNeededM3h!.Value, 604.51, 604.55);
         Assert.Equal((700, 25, null, null), (figures.AirflowAvailableM3h, figures.HottestInletC, figures.SurfaceM2, figures.CoolerNeededW));
         Assert.Equal(12 * 604.532 / 700, figures.RiseK!.Value, 0.001);
