@@ -88,7 +88,7 @@ public sealed class InletTooHot : Rule
                 : [("supplyC", supply), ("item", item.Id), ("limitC", limit)],
             Subject = context.Survey.Cabinet.Place(item),
             Identity = [item.Id],
-            Pointers = [Pointers.ItemMaxInlet[item.Index], heat.SupplyPointer],
+            Pointers = heat.SupplyPointer is { } place ? [Pointers.ItemMaxInlet[item.Index], place] : [Pointers.ItemMaxInlet[item.Index]],
             Actual = Quantities.Of(supply, "C"),
             Limit = Quantities.Of(limit, "C"),
             Calculation = limit < own

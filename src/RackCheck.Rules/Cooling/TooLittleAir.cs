@@ -117,7 +117,7 @@ public sealed class TooLittleAir : Rule
             Data = [("availableM3h", available), ("heatW", heat.KnownW), ("neededM3h", heat.NeededM3h), ("riseK", heat.AllowedRiseK)],
             Subject = "air through the rack",
             Identity = ["air"],
-            Pointers = [pointer, Pointers.Cooling],
+            Pointers = survey.Description.Cooling is null ? [pointer] : [pointer, Pointers.Cooling],
             Actual = Quantities.Of(available, "m3/h"),
             Limit = Quantities.Of(heat.NeededM3h, "m3/h"),
             UtilisationPercent = available > 0 ? 100 * heat.NeededM3h / available : null,

@@ -124,12 +124,12 @@ public sealed class HeatSurvey
         _ => AmbientC,
     };
 
-    /// <summary>Where that temperature stands in the request, or would.</summary>
-    public string SupplyPointer => Way.Path switch
+    /// <summary>Where that temperature stands in the request, or would; null where nothing is said of the site.</summary>
+    public string? SupplyPointer => Way.Path switch
     {
         AirPath.AirConditioner => Pointers.Setpoint,
         AirPath.Underfloor => Pointers.UnderfloorC,
-        _ => description.Site is null ? Pointers.Site : Pointers.Ambient,
+        _ => description.Site is null ? null : Pointers.Ambient,
     };
 
     /// <summary>The cooling figures of the report; null where nothing is said of heat.</summary>

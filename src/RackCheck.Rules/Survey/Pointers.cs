@@ -108,9 +108,6 @@ public static class Pointers
     /// <summary>Style of the air conditioner.</summary>
     public const string CoolerStyle = "/cooling/airConditioner/style";
 
-    /// <summary>The site.</summary>
-    public const string Site = "/site";
-
     /// <summary>Highest temperature of the room.</summary>
     public const string Ambient = "/site/ambientMaxC";
 
