@@ -21,6 +21,7 @@ public static class Racks
                 DepthMm = 1000,
                 HeightMm = 2000,
                 MassKg = 120,
+                RatedLoadKg = 600,
                 FrontDoor = door,
                 RearDoor = door,
                 SidePanels = true,
