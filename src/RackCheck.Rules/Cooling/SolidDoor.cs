@@ -79,8 +79,8 @@ public sealed class SolidDoor : Rule
             {
                 Message = breathing.Count == 1
                     ? "The {door} is closed, but {item} breathes through it, and the air has no other way."
-                    : "The {door} is closed, but {item} and {others} more items breathe through it, and the air has no other way.",
-                Data = breathing.Count == 1 ? [("door", name), ("item", first.Id)] : [("door", name), ("item", first.Id), ("others", breathing.Count - 1)],
+                    : "The {door} is closed, but {count} items breathe through it, {item} first, and the air has no other way.",
+                Data = breathing.Count == 1 ? [("door", name), ("item", first.Id)] : [("door", name), ("count", breathing.Count), ("item", first.Id)],
                 Subject = name,
                 Identity = [name],
                 Pointers = [pointer + "/style", .. breathing.Select(i => i.Pointer)],

@@ -63,7 +63,7 @@ public sealed class AisleTooNarrow : Rule
 
             if ((item.Item!.Support!.ExtensionMm ?? item.BodyDepthMm) is not { } pull)
             {
-                context.Lacks(SitePointers.ItemExtension[item.Index], "Without this it cannot be said whether the aisle lets an item on slides out.");
+                context.Lacks(Pointers.ItemExtension[item.Index], "Without this it cannot be said whether the aisle lets an item on slides out.");
             }
             else if (pull > aisle + SetbackInterval.ToleranceMm)
             {
@@ -78,7 +78,7 @@ public sealed class AisleTooNarrow : Rule
         Data = [("item", item.Id), ("pullMm", pull), ("aisleMm", aisle)],
         Subject = context.Survey.Cabinet.Place(item),
         Identity = [item.Id],
-        Pointers = [SitePointers.ItemExtension[item.Index], SitePointers.AisleFront],
+        Pointers = [Pointers.ItemExtension[item.Index], SitePointers.AisleFront],
         Actual = Quantities.Millimetres(pull),
         Limit = Quantities.Millimetres(aisle),
         UtilisationPercent = aisle > 0 ? 100 * pull / aisle : null,

@@ -114,11 +114,11 @@ public sealed class RackSurvey
         foreach (var item in Items)
         {
             if (item is { SupportStyle: SupportStyle.Slides, Face: Face.Front, BodyDepthMm: { } depth } && item.Item!.Support!.ExtensionMm is null
-                && !assumptions.Exists(a => a.Pointer == SitePointers.ItemExtension[item.Index]))
+                && !assumptions.Exists(a => a.Pointer == Pointers.ItemExtension[item.Index]))
             {
                 assumptions.Add(new Assumption
                 {
-                    Pointer = SitePointers.ItemExtension[item.Index], Value = depth, Unit = "mm", Basis = "slides pull out as far as the body is deep; common practice, no source",
+                    Pointer = Pointers.ItemExtension[item.Index], Value = depth, Unit = "mm", Basis = "slides pull out as far as the body is deep; common practice, no source",
                 });
             }
         }

@@ -38,7 +38,4 @@ public static class SitePointers
 
     /// <summary>Console ports that an item offers.</summary>
     public static IndexedPointer ItemKvmPorts { get; } = new("/items/", "/kvmPorts");
-
-    /// <summary>How far an item's slides pull out.</summary>
-    public static IndexedPointer ItemExtension { get; } = new("/items/", "/support/extensionMm");
 }

@@ -25,7 +25,7 @@ public sealed class SolidDoorTests : RuleTests<SolidDoor>
     public void The_first_by_id_is_named_and_all_are_pointed_at()
     {
         var finding = Only(Cool(Closed, Aired).With(Pc(), Pc(id: "gauge-pc", unit: 5)));
-        Assert.Equal(("gauge-pc", 1.0), (finding.MessageData["item"].Text, finding.MessageData["others"].Number));
+        Assert.Equal(("gauge-pc", 2.0), (finding.MessageData["item"].Text, finding.MessageData["count"].Number));
         Assert.Equal(["/cabinet/frontDoor/style", "/items/1", "/items/0"], finding.Pointers);
     }
 
