@@ -31,7 +31,7 @@ public static class Racks
             Supplies = [Supply("A"), Supply("B")],
             DistributionUnits = [Strip("strip-a", "A"), Strip("strip-b", "B")],
             Earthing = new Earthing { MainConductorMm2 = 16, Bonded = [BondedPart.Frame, BondedPart.FrontDoor, BondedPart.RearDoor, BondedPart.SidePanels] },
-            Site = new Site { Region = Region.Eu },
+            Site = new Site { Region = Region.Eu, AisleFrontMm = 1200 },
         };
     }
 
