@@ -27,7 +27,7 @@ internal static class ChecksEndpoints
         .WithName(CheckRack)
         .WithTags("Checks")
         .WithSummary("Check a rack")
-        .WithDescription("Works out whether the rack described can be built, closed and serviced, and answers with findings, the figures behind them, what was assumed and what could not be assessed. A fault of the rack is a finding; a fault of the description is a problem.")
+        .WithDescription("Works out whether the rack described can be built, closed, powered, cooled, earthed, delivered and serviced, and answers with findings, the figures behind them, what was assumed and what could not be assessed. A fault of the rack is a finding; a fault of the description is a problem.")
         .Accepts<RackDescription>("application/json")
         .Produces<CheckReport>(StatusCodes.Status200OK, "application/json")
         .Produces<Problem>(StatusCodes.Status400BadRequest, Problems.MediaType)

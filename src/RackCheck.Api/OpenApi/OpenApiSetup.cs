@@ -21,7 +21,7 @@ internal static class OpenApiSetup
                 Title = Title,
                 Version = "v1",
                 Description = $"""
-                    Checks a described 19-inch rack before it is ordered: layout, depth, and what follows from them. Answers with findings that a
+                    Checks a described 19-inch rack before it is ordered: layout, depth, load, power, earth, cooling, cabling, service and the way in. Answers with findings that a
                     program can act on, the figures behind them, what was assumed and what could not be assessed.
 
                     {Cautions.General}

@@ -9,7 +9,7 @@ internal sealed class TagDocumentFilter : IDocumentFilter
     /// <inheritdoc/>
     public void Apply(OpenApiDocument swaggerDoc, DocumentFilterContext context) => swaggerDoc.Tags = new HashSet<OpenApiTag>
     {
-        new() { Name = "Checks", Description = "Whether a rack can be built, closed and serviced." },
+        new() { Name = "Checks", Description = "Whether a rack can be built, closed, powered, cooled, earthed, delivered and serviced." },
         new() { Name = "Rules", Description = "What the findings mean." },
         new() { Name = "Reference", Description = "The tables that the rules compute with." },
         new() { Name = "Health", Description = "For probes and load balancers." },
