@@ -52,6 +52,7 @@ public sealed class BreathingAgainst : Rule
         foreach (var item in survey.Items)
         {
             var direction = item.Item!.Airflow?.Direction;
+            HeatLacks.SayDirection(context, item);
             reversed = direction == AirflowDirection.RearToFront ? item : reversed;
             if (direction == AirflowDirection.Side && isNarrow)
             {

@@ -40,4 +40,33 @@ internal static class HeatLacks
 
         return true;
     }
+
+    /// <summary>Asks for the direction of an item that moves air without saying which way.</summary>
+    /// <param name="context">The context.</param>
+    /// <param name="item">The item.</param>
+    public static void SayDirection(RuleContext context, Mounted item)
+    {
+        if (item.Item!.Airflow is { FlowM3h: > 0, Direction: null })
+        {
+            context.Lacks(Pointers.ItemAirflowDirection[item.Index], "It moves air; without the direction it cannot be said whether that has a way, and whether it meets another's.");
+        }
+    }
+
+    /// <summary>Asks for the inlet limits of items that give off heat and name none.</summary>
+    /// <param name="context">The context.</param>
+    public static void SayInletLimits(RuleContext context)
+    {
+        if (!context.Survey.Heat.HasHeat)
+        {
+            return;
+        }
+
+        foreach (var item in context.Survey.Items)
+        {
+            if (item.Item!.MaxInletC is null && HeatSurvey.HeatOf(item) is null or > 0)
+            {
+                context.Lacks(Pointers.ItemMaxInlet[item.Index], "Without the highest temperature that an item may take in it cannot be said whether its air is cool enough.");
+            }
+        }
+    }
 }

@@ -44,6 +44,7 @@ public sealed class InletTooHot : Rule
     public override void Check(RuleContext context)
     {
         var heat = context.Survey.Heat;
+        HeatLacks.SayInletLimits(context);
         if (heat.LeastInletC is not { } least)
         {
             return;

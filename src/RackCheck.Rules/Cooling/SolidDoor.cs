@@ -48,9 +48,16 @@ public sealed class SolidDoor : Rule
             return;
         }
 
+        var doors = context.Survey.Cabinet.Source;
+        var isClosed = AirWay.LetsAirThrough(doors.FrontDoor) == false || AirWay.LetsAirThrough(doors.RearDoor) == false;
         var breathing = new List<Mounted>();
         foreach (var item in context.Survey.Items)
         {
+            if (isClosed)
+            {
+                HeatLacks.SayDirection(context, item);
+            }
+
             if (item.Item!.Airflow?.Direction is AirflowDirection.FrontToRear or AirflowDirection.RearToFront)
             {
                 breathing.Add(item);

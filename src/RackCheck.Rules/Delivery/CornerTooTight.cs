@@ -43,8 +43,14 @@ public sealed class CornerTooTight : Rule
     /// <inheritdoc/>
     public override void Check(RuleContext context)
     {
-        if (context.Survey.Route is not { Source.Corridors: { Count: > 0 } corners } route)
+        if (context.Survey.Route is not { } route)
         {
+            return;
+        }
+
+        if (route.Source.Corridors is not { } corners)
+        {
+            context.Lacks(SitePointers.Delivery + "/corridors", "Corners on the way in are not given: it cannot be said whether the rack gets round them. An empty list says that there are none.");
             return;
         }
 

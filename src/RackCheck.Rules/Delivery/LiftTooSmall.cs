@@ -107,7 +107,7 @@ public sealed class LiftTooSmall : Rule
 
         if (!route.HeightIsKnown)
         {
-            context.Lacks(SitePointers.CabinetHeight, Message);
+            context.Lacks(Pointers.CabinetHeight, Message);
         }
     }
 

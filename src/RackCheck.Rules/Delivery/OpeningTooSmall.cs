@@ -51,8 +51,14 @@ public sealed class OpeningTooSmall : Rule
     /// <inheritdoc/>
     public override void Check(RuleContext context)
     {
-        if (context.Survey.Route is not { Source.Openings: { Count: > 0 } openings } route)
+        if (context.Survey.Route is not { } route)
         {
+            return;
+        }
+
+        if (route.Source.Openings is not { } openings)
+        {
+            context.Lacks(SitePointers.Delivery + "/openings", "Doors on the way in are not given: it cannot be said whether the rack gets through them. An empty list says that there are none.");
             return;
         }
 
@@ -74,7 +80,7 @@ public sealed class OpeningTooSmall : Rule
                 }
                 else
                 {
-                    context.Lacks(SitePointers.CabinetHeight, "Without the height of the cabinet it cannot be said whether it passes the openings on its way.");
+                    context.Lacks(Pointers.CabinetHeight, "Without the height of the cabinet it cannot be said whether it passes the openings on its way.");
                 }
             }
             else if (WaysIn.Through(route.OnPallet, route.Bare, clear, clearance, route.Source.MayTilt == true ? tilt : 0) is { OnPallet: false } passage)
@@ -100,7 +106,7 @@ public sealed class OpeningTooSmall : Rule
             Data = [("opening", name), ("neededMm", have + clearance), ("openingMm", limit), .. tilt is { } deg ? [("tiltDeg", (Scalar)deg)] : ((string, Scalar)[])[]],
             Subject = name,
             Identity = Identity(openings[index]),
-            Pointers = [Invariant($"{SitePointers.Delivery}/openings/{index}"), byWidth ? ShortSide(survey.Cabinet) : SitePointers.CabinetHeight],
+            Pointers = [Invariant($"{SitePointers.Delivery}/openings/{index}"), byWidth ? ShortSide(survey.Cabinet) : Pointers.CabinetHeight],
             Severity = passage.Blocked ? Severity.Error : Severity.Warning,
             Actual = Quantities.Millimetres(have + clearance),
             Limit = Quantities.Millimetres(limit),

@@ -63,12 +63,22 @@ public sealed class UnbondedPart : Rule
                     Data = [("part", part.Name)],
                     Subject = part.Name,
                     Identity = [part.Name],
-                    Pointers = [part.Pointer],
+                    Pointers = [.. new[] { part.Pointer, PlaceOf(part.Part) }.Distinct()],
                     Cures = Cures(context.Survey, part),
                 });
             }
         }
     }
+
+    // Parts share one list; what each is told by keeps them apart for a client that goes by pointers.
+    private static string PlaceOf(BondedPart part) => part switch
+    {
+        BondedPart.FrontDoor => Pointers.FrontDoor,
+        BondedPart.RearDoor => Pointers.RearDoor,
+        BondedPart.SidePanels => Pointers.SidePanels,
+        BondedPart.Roof => "/cabinet/roof",
+        _ => "/cabinet",
+    };
 
     private static IEnumerable<Cure> Cures(RackSurvey survey, EarthPart part)
     {

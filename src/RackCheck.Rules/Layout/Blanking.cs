@@ -165,11 +165,13 @@ public sealed class Blanking : Rule
             Subject = $"{units}, front",
             Identity = ["front", units],
 
-            // One item can have a gap on either side: the end of the rack that a gap reaches tells them apart.
+            // One item can have a gap on either side: what bounds the gap, or the end of the rack that it reaches, tells them apart.
             Pointers =
             [
-                .. beside.Select(m => m.Pointer),
-                top == survey.Cabinet.HeightU ? Pointers.CabinetHeightU : bottom == 1 ? "/cabinet" : "/items",
+                .. beside.Select(m => m.Pointer)
+                    .Concat(survey.Occupancy.ByPlace.Where(m => m.Face == Face.Front && Bounds(m, bottom, top)).Select(m => m.Pointer))
+                    .Append(top == survey.Cabinet.HeightU ? Pointers.CabinetHeightU : bottom == 1 ? "/cabinet" : "/items")
+                    .Distinct(),
             ],
             Actual = Quantities.Units(top - bottom + 1),
             Limit = Quantities.Units(0),
@@ -179,11 +181,13 @@ public sealed class Blanking : Rule
         });
     }
 
+    private static bool Bounds(Mounted mounted, int bottom, int top) => mounted.ClaimTop == bottom - 1 || mounted.Bottom == top + 1;
+
     // The items that breathe next to a gap, by id.
     private static Mounted[] Beside(RackSurvey survey, int bottom, int top) =>
     [
         .. survey.Occupancy.ByPlace
-            .Where(m => m is { Face: Face.Front, Item: not null } && (m.ClaimTop == bottom - 1 || m.Bottom == top + 1))
+            .Where(m => m is { Face: Face.Front, Item: not null } && Bounds(m, bottom, top))
             .SelectMany(m => m.Load.Prepend(m).Where(Breathes))
             .OrderBy(m => m.Id, StringComparer.Ordinal),
     ];

@@ -45,12 +45,12 @@ public sealed class FloorOverloaded : Rule
     public override void Check(RuleContext context)
     {
         var mass = context.Survey.Mass;
-        if (!mass.IsTold || context.Survey.Description.Site?.Floor is not { } floor)
+        if (!mass.IsTold)
         {
             return;
         }
 
-        if (floor.DistributedKnM2 is not { } limit)
+        if (context.Survey.Description.Site?.Floor?.DistributedKnM2 is not { } limit)
         {
             context.Lacks(Pointers.FloorDistributed, "The floor's spread load is not given: it cannot be said whether the floor bears the rack.");
             return;

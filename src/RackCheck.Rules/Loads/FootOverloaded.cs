@@ -45,12 +45,12 @@ public sealed class FootOverloaded : Rule
     public override void Check(RuleContext context)
     {
         var mass = context.Survey.Mass;
-        if (!mass.IsTold || context.Survey.Description.Site?.Floor is not { } floor)
+        if (!mass.IsTold)
         {
             return;
         }
 
-        if (floor.PointKn is not { } limit)
+        if (context.Survey.Description.Site?.Floor?.PointKn is not { } limit)
         {
             context.Lacks(Pointers.FloorPoint, "The floor's point load is not given: it cannot be said whether it bears the feet.");
             return;

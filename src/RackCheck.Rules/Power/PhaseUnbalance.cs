@@ -106,7 +106,7 @@ public sealed class PhaseUnbalance : Rule
             Data = [("supply", supply.Id), .. found.Data],
             Subject = $"neutral of supply {supply.Id}",
             Identity = ["neutral", supply.Id],
-            Pointers = [Pointers.Supply[supply.Index]],
+            Pointers = [Pointers.Supply[supply.Index], $"{Pointers.Supply[supply.Index]}/ratedA"],
             Actual = Quantities.Of(found.CurrentA, "A"),
             Limit = Quantities.Of(found.LimitA, "A"),
             UtilisationPercent = 100 * found.CurrentA / found.LimitA,

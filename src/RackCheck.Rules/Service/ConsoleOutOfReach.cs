@@ -71,7 +71,7 @@ public sealed class ConsoleOutOfReach : Rule
             else if (!level.IsKnown && (IsOver(level.GreatestMm, greatest) || IsOver(least, level.LeastMm)))
             {
                 context.Lacks(
-                    context.Survey.Cabinet.Source.HeightMm is null ? SitePointers.CabinetHeight : SitePointers.BaseHeight,
+                    context.Survey.Cabinet.Source.HeightMm is null ? Pointers.CabinetHeight : Pointers.BaseHeight,
                     "Without this it cannot be said how high keyboard drawers and displays are above the floor.");
             }
         }

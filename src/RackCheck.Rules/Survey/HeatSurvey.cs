@@ -29,6 +29,7 @@ public sealed class HeatSurvey
         Take(items);
         KnownW = Quantities.Round(KnownW);
         OwnFlowM3h = Quantities.Round(OwnFlowM3h);
+        AssumeProtection(assumptions);
         if (!IsTold && LeastInletItem is null)
         {
             Way = new AirWay(description, Fans.CurveDensityKgM3);
@@ -272,9 +273,23 @@ public sealed class HeatSurvey
             Assume(assumptions, Pointers.Ambient, AmbientC, "C", "an ordinary room; common practice, no source");
         }
 
+        if (description.Site?.HumidityMaxPercent is null && IsJudged)
+        {
+            Assume(assumptions, Pointers.Humidity, 0, "%", "the density is that of dry air unless told");
+        }
+
         if (description.Site?.AltitudeM is null && (IsJudged || LeastInletItem is not null))
         {
             Assume(assumptions, Pointers.Altitude, AltitudeM, "m", "at the height of the sea; common practice, no source");
+        }
+    }
+
+    private void AssumeProtection(List<Assumption> assumptions)
+    {
+        if (description is { Site.RequiredIp: not null, Cabinet: { IpCode: null } cabinet }
+            && (cabinet.FrontDoor?.Style == DoorStyle.Perforated || cabinet.RearDoor?.Style == DoorStyle.Perforated || cabinet.Roof?.Style == RoofStyle.Vented))
+        {
+            Assume(assumptions, Pointers.IpCode, "IP20", null, "a usual perforated door or open vent; common practice, no source");
         }
     }
 

@@ -23,7 +23,7 @@ public sealed class RackSurvey
         Earth = new EarthSurvey(description, Cabinet, Items, Power, assumptions);
         Mass = new MassSurvey(Cabinet, Items, Depth.SetbackMm, assumptions);
         Cables = new CableSurvey(Cabinet, Items, Depth);
-        Route = RouteSurvey.Of(description, Cabinet, Items, assumptions);
+        Route = RouteSurvey.Of(description, Cabinet, Items, Mass, assumptions);
         Heat = new HeatSurvey(description, Items, assumptions);
         AssumeSetback(assumptions);
         AssumeExtensions(assumptions);

@@ -10,12 +10,12 @@ public sealed class RouteSurvey
     private readonly CabinetFacts cabinet;
     private readonly Mounted[] items;
 
-    private RouteSurvey(Model.Delivery source, CabinetFacts cabinet, Mounted[] items)
+    private RouteSurvey(Model.Delivery source, CabinetFacts cabinet, Mounted[] items, MassSurvey mass)
     {
         (Source, this.cabinet, this.items) = (source, cabinet, items);
         PalletHeightMm = source.PalletHeightMm ?? WaysIn.PalletHeightMm;
         PalletKg = source.PalletKg ?? (HasPallet ? WaysIn.PalletKg : 0);
-        (KnownKg, MassIsKnown) = Gross();
+        (KnownKg, MassIsKnown) = (Quantities.Round(mass.KnownTotalKg + PalletKg), mass.IsTotalKnown);
         Figures = MakeFigures();
     }
 
@@ -53,16 +53,17 @@ public sealed class RouteSurvey
     /// <param name="description">The description.</param>
     /// <param name="cabinet">The cabinet.</param>
     /// <param name="items">The items.</param>
+    /// <param name="mass">Masses of cabinet and equipment.</param>
     /// <param name="assumptions">Where defaults are noted.</param>
     /// <returns>The way; null where nothing is said of it.</returns>
-    internal static RouteSurvey? Of(RackDescription description, CabinetFacts cabinet, Mounted[] items, List<Assumption> assumptions)
+    internal static RouteSurvey? Of(RackDescription description, CabinetFacts cabinet, Mounted[] items, MassSurvey mass, List<Assumption> assumptions)
     {
         if (description.Site?.Delivery is not { } source)
         {
             return null;
         }
 
-        var route = new RouteSurvey(source, cabinet, items);
+        var route = new RouteSurvey(source, cabinet, items, mass);
         if (source.PalletHeightMm is null)
         {
             Assume("palletHeightMm", WaysIn.PalletHeightMm, "mm", "common practice, no source");
@@ -110,31 +111,16 @@ public sealed class RouteSurvey
     {
         if (cabinet.Source.MassKg is null)
         {
-            yield return SitePointers.CabinetMass;
+            yield return Pointers.CabinetMass;
         }
 
         foreach (var item in items)
         {
-            if (IsWeighty(item) && item.Item!.MassKg is null)
+            if (MassSurvey.IsToBeWeighed(item) && item.Item!.MassKg is null)
             {
                 yield return Pointers.ItemMass[item.Index];
             }
         }
-    }
-
-    private static bool IsWeighty(Mounted item) => item.Category != ItemCategory.BlankingPanel;
-
-    private (double Kg, bool IsKnown) Gross()
-    {
-        var kg = (cabinet.Source.MassKg ?? 0) + PalletKg;
-        var isKnown = cabinet.Source.MassKg is not null;
-        foreach (var item in items)
-        {
-            kg += item.Item!.MassKg ?? 0;
-            isKnown &= item.Item.MassKg is not null || !IsWeighty(item);
-        }
-
-        return (Quantities.Round(kg), isKnown);
     }
 
     private DeliveryFigures MakeFigures()

@@ -3,15 +3,6 @@ namespace RackCheck.Rules.Survey;
 /// <summary>Pointers to the site, the way in and the working at a rack.</summary>
 public static class SitePointers
 {
-    /// <summary>Overall height of the cabinet.</summary>
-    public const string CabinetHeight = "/cabinet/heightMm";
-
-    /// <summary>Height of the cabinet's base.</summary>
-    public const string BaseHeight = "/cabinet/base/heightMm";
-
-    /// <summary>Mass of the empty cabinet.</summary>
-    public const string CabinetMass = "/cabinet/massKg";
-
     /// <summary>Whether doors and panels can be locked.</summary>
     public const string Lockable = "/cabinet/lockable";
 

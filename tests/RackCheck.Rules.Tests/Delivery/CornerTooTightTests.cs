@@ -58,5 +58,9 @@ public sealed class CornerTooTightTests : RuleTests<CornerTooTight>
     }
 
     [Fact]
-    public void Without_corridors_there_is_nothing_to_judge() => Passes(OnTheWay());
+    public void Corridors_are_asked_for_and_an_empty_list_says_that_there_are_none()
+    {
+        Lacks(OnTheWay(), "/site/delivery/corridors");
+        Passes(OnTheWay().Way(d => d with { Corridors = [] }));
+    }
 }

@@ -117,7 +117,8 @@ public sealed class OpeningTooSmallTests : RuleTests<OpeningTooSmall>
     {
         Lacks(OnTheWay(height: null).Through(("goods-in", 620, 2170)), "/cabinet/heightMm");
         Numbers(Only(OnTheWay(height: null).Through(("goods-in", 619, 2170))), 620, 619, "mm");
-        Passes(OnTheWay(height: null));
+        Lacks(OnTheWay(height: null), "/site/delivery/openings");
+        Passes(OnTheWay(height: null).Way(d => d with { Openings = [] }));
     }
 
     [Fact]

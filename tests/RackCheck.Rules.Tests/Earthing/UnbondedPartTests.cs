@@ -27,7 +27,8 @@ public sealed class UnbondedPartTests : RuleTests<UnbondedPart>
         var finding = Only(rack);
         Assert.Equal(Severity.Error, finding.Severity);
         Assert.Equal(name, finding.MessageData["part"].Text);
-        Assert.Equal(["/earthing/bonded"], finding.Pointers);
+        Assert.Equal("/earthing/bonded", finding.Pointers[0]);
+        Assert.StartsWith("/cabinet", finding.Pointers[1], StringComparison.Ordinal);
         Assert.Contains(part, Cured(rack, finding).Earthing!.Bonded!);
     }
 
@@ -56,7 +57,7 @@ public sealed class UnbondedPartTests : RuleTests<UnbondedPart>
     {
         Passes(Door(Joined(BondedPart.Frame, BondedPart.RearDoor, BondedPart.SidePanels), true));
         var rack = Door(Joined(AllParts), false);
-        Assert.Equal(["/cabinet/frontDoor/bonded"], Only(rack).Pointers);
+        Assert.Equal(["/cabinet/frontDoor/bonded", "/cabinet/frontDoor"], Only(rack).Pointers);
         Assert.True(Cured(rack, Only(rack)).Cabinet!.FrontDoor!.Bonded);
     }
 

@@ -54,10 +54,10 @@ public sealed class FloorOverloadedTests : RuleTests<FloorOverloaded>
     }
 
     [Fact]
-    public void A_floor_described_in_part_is_asked_for_the_rest()
+    public void A_floor_that_is_not_described_is_asked_for_where_there_are_masses()
     {
         Lacks(Standing(null), "/site/floor/distributedKnM2");
-        Passes(Standing(null) with { Site = null });
+        Lacks(Standing(null) with { Site = null }, "/site/floor/distributedKnM2");
         Lacks(Standing(13, null), "/items/0/massKg");
         Passes(Bay().Floor(5, 5).With(Unit("wave-pc", 4).At(1)));
     }

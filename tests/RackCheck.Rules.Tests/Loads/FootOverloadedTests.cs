@@ -54,10 +54,10 @@ public sealed class FootOverloadedTests : RuleTests<FootOverloaded>
     }
 
     [Fact]
-    public void A_floor_described_in_part_is_asked_for_the_rest()
+    public void A_floor_that_is_not_described_is_asked_for_where_there_are_masses()
     {
         Lacks(Even(null), "/site/floor/pointKn");
-        Passes(Even(null) with { Site = null });
+        Lacks(Even(null) with { Site = null }, "/site/floor/pointKn");
         Passes(Bay().Floor(5, 5).With(Unit("wave-pc", 4).At(1)));
     }
 }

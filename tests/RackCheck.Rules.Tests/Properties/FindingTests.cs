@@ -27,6 +27,9 @@ public sealed class FindingTests
             {
                 var findings = Judge.Checker.Check(rack).Findings;
                 Assert.Equal(findings.Count, findings.Select(f => (f.Rule, f.Fingerprint)).Distinct().Count());
+
+                // Nor the same places: a client that goes by pointers could not tell which of them a remedy cleared.
+                Assert.Equal(findings.Count, findings.Select(f => (f.Rule, string.Join(' ', f.Pointers))).Distinct().Count());
             },
             iter: 3_000,
             print: Wording.Of);

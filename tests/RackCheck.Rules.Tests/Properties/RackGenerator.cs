@@ -158,7 +158,10 @@ public static class RackGenerator
     public static Gen<RackDescription> AllRacks => Gen.OneOf(Racks, WiredRacks.All);
 
     /// <summary>Racks with acceptances, severities of the caller's own and rules switched off besides.</summary>
-    public static Gen<RackDescription> RacksWithWishes { get; } =
+    public static Gen<RackDescription> RacksWithWishes => Wishes.Value;
+
+    // Made late: wired racks are made of this class's, and two classes that wait for each other while they are made see nulls.
+    private static readonly Lazy<Gen<RackDescription>> Wishes = new(() =>
         from rack in AllRacks
         from rules in OneOf([.. RuleSet.Default.All.Select(r => r.Descriptor.Id)]).Array[0, 4]
         from severity in OneOf(PolicySeverity.Error, PolicySeverity.Warning, PolicySeverity.Advice, PolicySeverity.Off)
@@ -173,7 +176,7 @@ public static class RackGenerator
                     Rule = rule, Pointer = FormattableString.Invariant($"/items/{place}") + (place % 2 == 0 ? "/position" : ""), Reason = "agreed", AcceptedBy = "bay planner",
                 }),
             ],
-        };
+        });
 
     private static RackDescription Assemble(
         Cabinet cabinet,

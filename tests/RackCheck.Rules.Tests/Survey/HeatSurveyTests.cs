@@ -59,10 +59,10 @@ public sealed class HeatSurveyTests
     {
         var item = Warm("a", 1, 500);
         Assert.Equal(
-            ["/cabinet/frontDoor/perforatedAreaM2", "/cooling/riseK", "/site/altitudeM", "/site/ambientMaxC"], Assumed(Bay().Cabinet(c => c with { FrontDoor = Aired, RearDoor = Open }).With(item)));
+            ["/cabinet/frontDoor/perforatedAreaM2", "/cooling/riseK", "/site/altitudeM", "/site/ambientMaxC", "/site/humidityMaxPercent"], Assumed(Bay().Cabinet(c => c with { FrontDoor = Aired, RearDoor = Open }).With(item)));
         Assert.Equal(
-            ["/cabinet/heightMm", "/cabinet/placement", "/cabinet/roof/style", "/site/altitudeM", "/site/ambientMaxC"], Assumed(Bay().Cabinet(c => c with { FrontDoor = Closed, RearDoor = Closed }).With(item)));
-        Assert.Equal(["/cooling/roofFans/0/maxPressurePa"], Assumed(Cool(Open, Closed).RoofFans(new FanSet { Count = 1, FreeFlowM3h = 100 }, Curved(1), new FanSet { Count = 0, FreeFlowM3h = 5 }).With(item)));
+            ["/cabinet/heightMm", "/cabinet/placement", "/cabinet/roof/style", "/site/altitudeM", "/site/ambientMaxC", "/site/humidityMaxPercent"], Assumed(Bay().Cabinet(c => c with { FrontDoor = Closed, RearDoor = Closed }).With(item)));
+        Assert.Equal(["/cooling/roofFans/0/maxPressurePa", "/site/humidityMaxPercent"], Assumed(Cool(Open, Closed).RoofFans(new FanSet { Count = 1, FreeFlowM3h = 100 }, Curved(1), new FanSet { Count = 0, FreeFlowM3h = 5 }).With(item)));
     }
 
     [Theory]

@@ -5,7 +5,7 @@ namespace RackCheck.Rules.Survey.Power;
 /// <summary>Puts the power tree into the figures of the report. What hangs on something not known is absent.</summary>
 internal static class PowerFiguresMaker
 {
-    public static PowerFigures? Make(PowerTree tree, Mounted[] items, RackDescription description)
+    public static PowerFigures? Make(PowerTree tree, Mounted[] items)
     {
         var any = false;
         double? rated = 0, typical = 0;
@@ -21,7 +21,7 @@ internal static class PowerFiguresMaker
             }
         }
 
-        if (!any && description.Supplies is null && description.DistributionUnits is null)
+        if (!tree.IsDescribed && (!any || (rated is null && typical is null)))
         {
             return null;
         }

@@ -29,7 +29,7 @@ public sealed class PowerTree
             Solve();
         }
 
-        Figures = PowerFiguresMaker.Make(this, items, description);
+        Figures = PowerFiguresMaker.Make(this, items);
     }
 
     /// <summary>Whether distribution units are described, be it that there are none.</summary>

@@ -10,6 +10,11 @@ internal static class PowerTreeBuilder
     /// <summary>Supplies, units and groups.</summary>
     public static (SupplyNode[] Supplies, UnitNode[] Units, GroupNode[] Groups) Nodes(RackDescription description, List<Assumption> assumptions)
     {
+        if (description is { DistributionUnits.Count: > 0, Site.Region: null } or { DistributionUnits.Count: > 0, Site: null })
+        {
+            assumptions.Add(new Assumption { Pointer = "/site/region", Value = "eu", Basis = "ratings of IEC connectors, and no share of the breaker for continuous loads, unless North America is told" });
+        }
+
         var supplies = new SupplyNode[description.Supplies?.Count ?? 0];
         for (var i = 0; i < supplies.Length; i++)
         {
@@ -152,6 +157,11 @@ internal static class PowerTreeBuilder
             {
                 Pointer = Invariant($"/supplies/{index}/breaker/ratedA"), Value = source.RatedA, Unit = "A", Basis = "a supply is rated by its breaker; common practice, no source",
             });
+        }
+
+        if (source.RcdMa is null && isUsed)
+        {
+            assumptions.Add(new Assumption { Pointer = Invariant($"/supplies/{index}/rcdMa"), Value = "none", Basis = "a supply has no RCD unless told" });
         }
 
         return new SupplyNode

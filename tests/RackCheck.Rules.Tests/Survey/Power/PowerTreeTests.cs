@@ -158,8 +158,8 @@ public sealed class PowerTreeTests
     {
         var rack = Wired(new Supply { Id = "A", VoltageV = 230, RatedA = 16 }, Mains("B", phases: 3)).Units(
             Pdu("a", "A", 16, Outlets("g", 16)), Pdu("b", "B", 16, Outlets("g", 16))).With(Load("wave-pc", 400, factor: null));
-        string[] expected = ["/distributionUnits/1/groups/0/phase", "/items/0/power/powerFactor", "/supplies/0/breaker/ratedA", "/supplies/0/phases"];
-        Assert.Equal(expected, new RackCheck.Rules.Survey.RackSurvey(rack).Assumptions.Select(a => a.Pointer).Where(p => p.Contains("power", StringComparison.Ordinal) || !p.StartsWith("/items", StringComparison.Ordinal) && !p.StartsWith("/cabinet", StringComparison.Ordinal)).Order(StringComparer.Ordinal));
+        string[] expected = ["/distributionUnits/1/groups/0/phase", "/items/0/power/powerFactor", "/site/region", "/supplies/0/breaker/ratedA", "/supplies/0/phases", "/supplies/0/rcdMa", "/supplies/1/rcdMa"];
+        Assert.Equal(expected, new RackCheck.Rules.Survey.RackSurvey(rack).Assumptions.Select(a => a.Pointer).Where(p => p.Contains("power", StringComparison.Ordinal) || !p.StartsWith("/items", StringComparison.Ordinal) && p is not ("/site/altitudeM" or "/site/ambientMaxC" or "/site/humidityMaxPercent") && !p.StartsWith("/cabinet", StringComparison.Ordinal)).Order(StringComparer.Ordinal));
     }
 
     [Fact]
