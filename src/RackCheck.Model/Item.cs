@@ -2,21 +2,9 @@ using System.ComponentModel.DataAnnotations;
 
 namespace RackCheck.Model;
 
-/// <summary>One piece of equipment.</summary>
-public sealed record Item
+/// <summary>What is true of every piece of one product, wherever it is mounted: what a part number can tell of an item.</summary>
+public abstract record ItemFacts
 {
-    /// <summary>The caller's id of it, unique in the description.</summary>
-    [StringLength(64, MinimumLength = 1)]
-    public required string Id { get; init; }
-
-    /// <summary>Part number in the product catalogue.</summary>
-    [StringLength(64, MinimumLength = 1)]
-    public string? PartNumber { get; init; }
-
-    /// <summary>How many; baskets only.</summary>
-    [Range(1, 10000)]
-    public int? Quantity { get; init; }
-
     /// <summary>What it is, in the caller's words.</summary>
     [StringLength(200)]
     public string? Description { get; init; }
@@ -27,13 +15,6 @@ public sealed record Item
     /// <summary>Height in rack units; 0 for a thing that stands on a shelf. May come from the part number.</summary>
     [Range(0, 60)]
     public int? HeightU { get; init; }
-
-    /// <summary>Where it is mounted. Absent: not placed yet.</summary>
-    public Position? Position { get; init; }
-
-    /// <summary>Id of the shelf that it stands on.</summary>
-    [StringLength(64, MinimumLength = 1)]
-    public string? OnShelf { get; init; }
 
     /// <summary>Outer size of the body behind the mounting plane.</summary>
     public Body? Body { get; init; }
@@ -73,9 +54,6 @@ public sealed record Item
     /// <summary>Whether it has a stud for a separate earth lead.</summary>
     public bool? EarthStud { get; init; }
 
-    /// <summary>Its earth lead.</summary>
-    public EarthLead? EarthLead { get; init; }
-
     /// <summary>Cables that leave it, bundle by bundle.</summary>
     [MaxLength(50)]
     public IReadOnlyList<CableBundle>? Cables { get; init; }
@@ -90,11 +68,40 @@ public sealed record Item
     /// <summary>Whether it must be power cycled from afar.</summary>
     public bool? RemotePowerCycle { get; init; }
 
-    /// <summary>Whether it is a stand-by unit that can be brought up.</summary>
-    public bool? Spare { get; init; }
-
     /// <summary>What it can supply, for an uninterruptible power supply.</summary>
     public Ups? Ups { get; init; }
+}
+
+/// <summary>What the product catalogue tells of a piece of equipment.</summary>
+public sealed record ProductItem : ItemFacts;
+
+/// <summary>One piece of equipment.</summary>
+public sealed record Item : ItemFacts
+{
+    /// <summary>The caller's id of it, unique in the description.</summary>
+    [StringLength(64, MinimumLength = 1)]
+    public required string Id { get; init; }
+
+    /// <summary>Part number in the product catalogue.</summary>
+    [StringLength(64, MinimumLength = 1)]
+    public string? PartNumber { get; init; }
+
+    /// <summary>How many; baskets only.</summary>
+    [Range(1, 10000)]
+    public int? Quantity { get; init; }
+
+    /// <summary>Where it is mounted. Absent: not placed yet.</summary>
+    public Position? Position { get; init; }
+
+    /// <summary>Id of the shelf that it stands on.</summary>
+    [StringLength(64, MinimumLength = 1)]
+    public string? OnShelf { get; init; }
+
+    /// <summary>Its earth lead.</summary>
+    public EarthLead? EarthLead { get; init; }
+
+    /// <summary>Whether it is a stand-by unit that can be brought up.</summary>
+    public bool? Spare { get; init; }
 }
 
 /// <summary>Where an item is mounted.</summary>

@@ -125,8 +125,32 @@ public sealed record SupplyCable
     public double? CrossSectionMm2 { get; init; }
 }
 
+/// <summary>What is true of every distribution unit of one product: what a part number can tell of it.</summary>
+public abstract record DistributionUnitFacts
+{
+    /// <summary>Rated current of a line, A. May come from the part number.</summary>
+    [Range(0.1d, 10000d)]
+    public double? RatedA { get; init; }
+
+    /// <summary>The plug at the end of its lead.</summary>
+    public ConnectorCode? Plug { get; init; }
+
+    /// <summary>Vertical or horizontal.</summary>
+    public UnitMounting? Mounting { get; init; }
+
+    /// <summary>Its outlets, group by group. May come from the part number.</summary>
+    [Length(1, 24)]
+    public IReadOnlyList<OutletGroup>? Groups { get; init; }
+
+    /// <summary>Whether its outlets can be switched from afar.</summary>
+    public bool? RemoteSwitched { get; init; }
+}
+
+/// <summary>What the product catalogue tells of a distribution unit.</summary>
+public sealed record ProductDistributionUnit : DistributionUnitFacts;
+
 /// <summary>A power distribution unit.</summary>
-public sealed record DistributionUnit
+public sealed record DistributionUnit : DistributionUnitFacts
 {
     /// <summary>The caller's id of it, unique among distribution units.</summary>
     [StringLength(64, MinimumLength = 1)]
@@ -140,25 +164,8 @@ public sealed record DistributionUnit
     [StringLength(64, MinimumLength = 1)]
     public string? PartNumber { get; init; }
 
-    /// <summary>Rated current of a line, A.</summary>
-    [Range(0.1d, 10000d)]
-    public required double RatedA { get; init; }
-
-    /// <summary>The plug at the end of its lead.</summary>
-    public ConnectorCode? Plug { get; init; }
-
-    /// <summary>Vertical or horizontal.</summary>
-    public UnitMounting? Mounting { get; init; }
-
     /// <summary>Where a horizontal one is mounted.</summary>
     public Position? Position { get; init; }
-
-    /// <summary>Its outlets, group by group.</summary>
-    [Length(1, 24)]
-    public required IReadOnlyList<OutletGroup> Groups { get; init; }
-
-    /// <summary>Whether its outlets can be switched from afar.</summary>
-    public bool? RemoteSwitched { get; init; }
 }
 
 /// <summary>Outlets behind one breaker of a distribution unit.</summary>

@@ -42,9 +42,9 @@ public sealed class DescriptionValidator : AbstractValidator<RackDescription>
             return;
         }
 
-        Need(context, cabinet.HeightU is null, "/cabinet/heightU");
-        Need(context, cabinet.WidthMm is null, "/cabinet/widthMm");
-        Need(context, cabinet.DepthMm is null, "/cabinet/depthMm");
+        Need(context, cabinet.HeightU is null && cabinet.PartNumber is null, "/cabinet/heightU");
+        Need(context, cabinet.WidthMm is null && cabinet.PartNumber is null, "/cabinet/widthMm");
+        Need(context, cabinet.DepthMm is null && cabinet.PartNumber is null, "/cabinet/depthMm");
         var doors = DoorDepth(cabinet.FrontDoor) + DoorDepth(cabinet.RearDoor);
         if (doors >= cabinet.DepthMm)
         {
@@ -77,7 +77,7 @@ public sealed class DescriptionValidator : AbstractValidator<RackDescription>
                 Fail(context, Invariant($"/items/{i}/id"), FaultCodes.DuplicateId, $"Another item has the id {item.Id}.");
             }
 
-            if (item.HeightU is null)
+            if (item.HeightU is null && item.PartNumber is null)
             {
                 Fail(context, Invariant($"/items/{i}/heightU"), FaultCodes.MissingMember, "It is needed and absent.");
             }
@@ -141,6 +141,8 @@ public sealed class DescriptionValidator : AbstractValidator<RackDescription>
                 Fail(context, Invariant($"/distributionUnits/{i}/supply"), FaultCodes.UnknownId, $"No supply has the id {supply}.");
             }
 
+            Need(context, unit.RatedA is null && unit.PartNumber is null, Invariant($"/distributionUnits/{i}/ratedA"));
+            Need(context, unit.Groups is null && unit.PartNumber is null, Invariant($"/distributionUnits/{i}/groups"));
             for (var g = 0; g < unit.Groups?.Count; g++)
             {
                 if (unit.Groups[g] is { } group && FirstIndex(unit.Groups, group.Id, static x => x?.Id) < g)

@@ -24,6 +24,8 @@ namespace RackCheck.Model.Json;
 [JsonSerializable(typeof(RuleList))]
 [JsonSerializable(typeof(RulePage))]
 [JsonSerializable(typeof(ReferenceTable))]
+[JsonSerializable(typeof(ProductList))]
+[JsonSerializable(typeof(ProductLookUp))]
 [JsonSerializable(typeof(Item))]
 [JsonSerializable(typeof(IReadOnlyList<Item>))]
 [JsonSerializable(typeof(IReadOnlyList<Supply>))]

@@ -20,7 +20,7 @@ public static class DescriptionEdits
 
     /// <summary>Changes an outlet group of a distribution unit.</summary>
     public static RackDescription EditGroup(this RackDescription description, int unit, int group, Func<OutletGroup, OutletGroup> change) =>
-        description.EditUnit(unit, u => u with { Groups = Changed(u.Groups, group, change) });
+        description.EditUnit(unit, u => u with { Groups = Changed(u.Groups!, group, change) });
 
     /// <summary>Changes the cabinet.</summary>
     public static RackDescription EditCabinet(this RackDescription description, Func<Cabinet, Cabinet> change) =>

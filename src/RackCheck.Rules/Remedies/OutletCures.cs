@@ -163,7 +163,7 @@ public static class OutletCures
 
     private static RackDescription? AddOutlets(RackDescription description, GroupNode group, ConnectorCode socket, int count)
     {
-        var sets = description.DistributionUnits![group.Unit.Index].Groups[group.Index].Outlets.ToList();
+        var sets = description.DistributionUnits![group.Unit.Index].Groups![group.Index].Outlets.ToList();
         var at = sets.FindIndex(s => s.Socket == socket && s.Count + count <= MostOfASet);
         if (at >= 0)
         {

@@ -174,16 +174,16 @@ public static class PowerCures
     // The groups of the old size are there as often as the new rating holds the old, each behind a breaker of its own.
     private static DistributionUnit Larger(DistributionUnit unit, SupplyNode supply, double ratedA, ConnectorCode connector)
     {
-        var times = Math.Max(1, (int)(ratedA / Math.Max(unit.RatedA, 1)));
-        var groups = unit.Groups.Select(g => g with { BreakerA = g.BreakerA ?? Math.Min(unit.RatedA, supply.Source.RatedA) }).ToList();
-        for (var i = 1; i < times && groups.Count + unit.Groups.Count <= 24; i++)
+        var times = Math.Max(1, (int)(ratedA / Math.Max(unit.RatedA!.Value, 1)));
+        var groups = unit.Groups!.Select(g => g with { BreakerA = g.BreakerA ?? Math.Min(unit.RatedA!.Value, supply.Source.RatedA) }).ToList();
+        for (var i = 1; i < times && groups.Count + unit.Groups!.Count <= 24; i++)
         {
-            foreach (var group in unit.Groups)
+            foreach (var group in unit.Groups!)
             {
                 groups.Add(group with
                 {
                     Id = DescriptionEdits.FreeId(group.Id, groups.Select(g => g.Id)),
-                    BreakerA = group.BreakerA ?? Math.Min(unit.RatedA, supply.Source.RatedA),
+                    BreakerA = group.BreakerA ?? Math.Min(unit.RatedA!.Value, supply.Source.RatedA),
                 });
             }
         }

@@ -90,7 +90,7 @@ public static class ServiceCures
         RemoteSwitched = true,
 
         // What an outlet says of itself counts before the unit's word.
-        Groups = [.. unit.Groups.Select(g => g.Outlets.Any(o => o.Switched == false) ? g with { Outlets = [.. g.Outlets.Select(o => o with { Switched = o.Switched is null ? null : true })] } : g)],
+        Groups = [.. unit.Groups!.Select(g => g.Outlets.Any(o => o.Switched == false) ? g with { Outlets = [.. g.Outlets.Select(o => o with { Switched = o.Switched is null ? null : true })] } : g)],
     };
 
     /// <summary>Ids for reading.</summary>

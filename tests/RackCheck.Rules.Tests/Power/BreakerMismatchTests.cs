@@ -48,7 +48,7 @@ public sealed class BreakerMismatchTests : RuleTests<BreakerMismatch>
             Assert.Equal(["/distributionUnits/0", "/distributionUnits/0/groups/1/breakerA", "/supplies/0/breaker/ratedA"], f.Pointers);
             Numbers(f, group ?? 32, 16, "A");
             Assert.Equal("g2", f.MessageData["groups"].Text);
-            Assert.Equal(16, Cured(rack, f).DistributionUnits![0].Groups[1].BreakerA);
+            Assert.Equal(16, Cured(rack, f).DistributionUnits![0].Groups![1].BreakerA);
         });
     }
 

@@ -24,7 +24,7 @@ public sealed class NoOutletTests : RuleTests<NoOutlet>
         Assert.Equal("C13", finding.MessageData["socket"].Text);
         Assert.Equal(2, finding.MessageData["missing"].Number);
         IsWhole(new NoOutlet().Descriptor, rack, finding);
-        Assert.Equal(6, Cured(rack, finding).DistributionUnits!.Sum(u => u.Groups.Sum(g => g.Outlets.Sum(o => o.Count))));
+        Assert.Equal(6, Cured(rack, finding).DistributionUnits!.Sum(u => u.Groups!.Sum(g => g.Outlets.Sum(o => o.Count))));
     }
 
     [Theory]
@@ -173,7 +173,7 @@ public sealed class NoOutletTests : RuleTests<NoOutlet>
         Assert.NotEmpty(finding.Remedies);
         for (var i = 0; i < finding.Remedies.Count; i++)
         {
-            Assert.Equal(2, Cured(rack, finding, i).DistributionUnits![0].Groups[0].Outlets.Sum(o => o.Count));
+            Assert.Equal(2, Cured(rack, finding, i).DistributionUnits![0].Groups![0].Outlets.Sum(o => o.Count));
         }
     }
 

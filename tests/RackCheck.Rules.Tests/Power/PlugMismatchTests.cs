@@ -31,7 +31,7 @@ public sealed class PlugMismatchTests : RuleTests<PlugMismatch>
         var rack = Given(Strip("strip", "A"), [Load("wave-pc", 300, ConnectorCode.C20)], To("wave-pc", 0, "strip"));
         var finding = Only(rack);
         Assert.Equal([ConnectorCode.C14], Cured(rack, finding).Items[0].Power!.Plugs!);
-        Assert.Contains(Cured(rack, finding, 1).DistributionUnits![0].Groups[0].Outlets, o => o.Socket == ConnectorCode.C19);
+        Assert.Contains(Cured(rack, finding, 1).DistributionUnits![0].Groups![0].Outlets, o => o.Socket == ConnectorCode.C19);
     }
 
     [Fact]

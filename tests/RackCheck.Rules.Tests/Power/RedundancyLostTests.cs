@@ -66,7 +66,7 @@ public sealed class RedundancyLostTests : RuleTests<RedundancyLost>
         {
             Connections = [To("wave-pc", 0, "strip-a"), To("wave-pc", 1, "strip-a"), To("gauge-amp", 0, "strip-b")],
         };
-        Assert.Equal(2, Cured(full, Only(full)).DistributionUnits![1].Groups[0].Outlets[0].Count);
+        Assert.Equal(2, Cured(full, Only(full)).DistributionUnits![1].Groups![0].Outlets[0].Count);
     }
 
     [Fact]

@@ -162,7 +162,7 @@ internal static class WiredRacks
 
     // A group hangs on a line that its supply has.
     private static DistributionUnit OnLines(DistributionUnit unit, Supply[] supplies) =>
-        supplies.Single(s => s.Id == unit.Supply).Phases == 1 ? unit with { Groups = [.. unit.Groups.Select(g => g with { Phase = null })] } : unit;
+        supplies.Single(s => s.Id == unit.Supply).Phases == 1 ? unit with { Groups = [.. unit.Groups!.Select(g => g with { Phase = null })] } : unit;
 
     private static Connection[]? Connect(Item[] items, DistributionUnit[] units, Supply[] supplies, int[] given)
     {
@@ -179,7 +179,7 @@ internal static class WiredRacks
             var phases = supplies.Single(s => s.Id == unit.Supply).Phases;
             if (!PlugFit.IsThreePhase(plugs[0]) || phases == 3)
             {
-                connections.Add(new Connection { Item = items[i].Id, Plug = given[i] % 2 == 0 ? null : 0, Unit = unit.Id, Group = unit.Groups[given[i] % unit.Groups.Count].Id });
+                connections.Add(new Connection { Item = items[i].Id, Plug = given[i] % 2 == 0 ? null : 0, Unit = unit.Id, Group = unit.Groups![given[i] % unit.Groups!.Count].Id });
             }
         }
 

@@ -192,7 +192,7 @@ public sealed class UnitNode
     public string Id => Source.Id;
 
     /// <summary>What it may carry on a line, A.</summary>
-    public double RatedA => Source.RatedA;
+    public double RatedA => Source.RatedA!.Value;
 
     /// <summary>What it may carry on a line without a break, A: in North America at most a share of the breaker that it hangs on.</summary>
     public double ContinuousA => Supply.IsNorthAmerica && FedBy is null ? Math.Min(RatedA, Supply.BreakerA * Breakers.ContinuousSharePercent / 100) : RatedA;

@@ -176,14 +176,14 @@ internal static class PowerTreeBuilder
     }
 
     private static bool HasOtherLines(RackDescription description, string supply) =>
-        description.DistributionUnits?.Any(u => u.Supply == supply && u.Groups.Any(g => g.Phase is Phase.L2 or Phase.L3)) == true;
+        description.DistributionUnits?.Any(u => u.Supply == supply && u.Groups!.Any(g => g.Phase is Phase.L2 or Phase.L3)) == true;
 
     private static UnitNode UnitOf(DistributionUnit source, int index, SupplyNode[] supplies, List<GroupNode> groups, List<Assumption> assumptions)
     {
         var supply = Array.Find(supplies, s => s.Id == source.Supply) ?? throw new ArgumentException($"No supply has the id {source.Supply}.", nameof(source));
         var unit = new UnitNode { Index = index, Source = source, Supply = supply, LineList = Points(supply.Phases) };
         supply.UnitList.Add(unit);
-        for (var i = 0; i < source.Groups.Count; i++)
+        for (var i = 0; i < source.Groups!.Count; i++)
         {
             var group = source.Groups[i];
             if (group.Phase is null && supply.Phases == 3)
