@@ -32,7 +32,7 @@ internal static class PowerRacks
     };
 
     public static DistributionUnit With(this DistributionUnit unit, string group, ConnectorCode socket, int count, Phase? phase = null) =>
-        unit with { Groups = [.. unit.Groups, new OutletGroup { Id = group, Phase = phase, Outlets = [new OutletSet { Socket = socket, Count = count }] }] };
+        unit with { Groups = [.. unit.Groups!, new OutletGroup { Id = group, Phase = phase, Outlets = [new OutletSet { Socket = socket, Count = count }] }] };
 
     public static Connection To(string item, int plug, string unit, string group = "g") => new() { Item = item, Plug = plug, Unit = unit, Group = group };
 
