@@ -17,6 +17,9 @@ public sealed record CheckReport
     /// <summary>"sha-256:" and the digest of the canonical description (RFC 8785), so that it can be proved what was checked.</summary>
     public required string DescriptionDigest { get; init; }
 
+    /// <summary>The digest of the canonical description with its part numbers filled in; absent where it has none.</summary>
+    public string? ResolvedDigest { get; init; }
+
     /// <summary>What was found: errors first, then by rule id, then by pointer.</summary>
     public required IReadOnlyList<Finding> Findings { get; init; }
 

@@ -1,5 +1,6 @@
 using RackCheck.Model;
 using RackCheck.Rules;
+using RackCheck.Rules.Catalogue;
 
 namespace RackCheck.Planning;
 
@@ -15,31 +16,39 @@ public sealed class RemedyLoop(RackChecker checker)
     public const int DefaultMostSteps = 200;
 
     /// <summary>Runs the loop.</summary>
-    /// <param name="description">A description that the request's validation found sound, with a cabinet and all heights.</param>
+    /// <param name="rack">The rack, sound.</param>
     /// <param name="mostSteps">Most remedies applied, 0 or more.</param>
     /// <param name="cancellation">Stops the loop between two rules of a check.</param>
     /// <returns>Where it came to rest and what was done.</returns>
     /// <exception cref="ArgumentException">The cabinet, its height, width or depth, or the height of an item is absent.</exception>
     /// <exception cref="ArgumentOutOfRangeException">Negative number of steps.</exception>
     /// <exception cref="OperationCanceledException">Stopped.</exception>
-    public RemedyRun Run(RackDescription description, int mostSteps = DefaultMostSteps, CancellationToken cancellation = default)
+    public RemedyRun Run(ResolvedRack rack, int mostSteps = DefaultMostSteps, CancellationToken cancellation = default)
     {
         ArgumentOutOfRangeException.ThrowIfNegative(mostSteps);
         var steps = new List<RemedyStep>();
         var trial = new RemedyTrial(checker);
-        var (now, report) = (description, checker.Check(description, cancellation));
+        var (now, report) = (rack, checker.Check(rack, cancellation));
         while (steps.Count < mostSteps && Next(trial, now, report, cancellation) is var (step, next, nextReport))
         {
             steps.Add(step);
             (now, report) = (next, nextReport);
         }
 
-        return new RemedyRun { Description = now, Report = report, Steps = steps };
+        return new RemedyRun { Rack = now, Report = report, Steps = steps };
     }
 
+    /// <summary>Runs the loop on a description whose part numbers are not looked up.</summary>
+    /// <param name="description">The description, sound, with a cabinet and all heights.</param>
+    /// <param name="mostSteps">Most remedies applied, 0 or more.</param>
+    /// <param name="cancellation">Stops the loop between two rules of a check.</param>
+    /// <returns>Where it came to rest and what was done.</returns>
+    public RemedyRun Run(RackDescription description, int mostSteps = DefaultMostSteps, CancellationToken cancellation = default) =>
+        Run(ResolvedRack.Plain(description), mostSteps, cancellation);
+
     // Each step leaves fewer errors than it found, so the loop ends even without a bound; the bound is for the time it takes, and so is that of trials.
-    private static (RemedyStep Step, RackDescription Next, CheckReport Report)? Next(
-        RemedyTrial trial, RackDescription now, CheckReport report, CancellationToken cancellation)
+    private static (RemedyStep Step, ResolvedRack Next, CheckReport Report)? Next(
+        RemedyTrial trial, ResolvedRack now, CheckReport report, CancellationToken cancellation)
     {
         foreach (var finding in report.Findings)
         {
@@ -58,8 +67,11 @@ public sealed class RemedyLoop(RackChecker checker)
 /// <summary>Where the remedies came to rest.</summary>
 public sealed record RemedyRun
 {
-    /// <summary>The description with all steps applied.</summary>
-    public required RackDescription Description { get; init; }
+    /// <summary>The rack with all steps applied.</summary>
+    public required ResolvedRack Rack { get; init; }
+
+    /// <summary>Its description, as it is to be posted.</summary>
+    public RackDescription Description => Rack.Posted;
 
     /// <summary>Its report.</summary>
     public required CheckReport Report { get; init; }

@@ -1,5 +1,6 @@
 using RackCheck.Model;
 using RackCheck.Rules;
+using RackCheck.Rules.Catalogue;
 using RackCheck.Rules.Remedies;
 
 namespace RackCheck.Planning;
@@ -17,12 +18,12 @@ internal sealed class RemedyTrial(RackChecker checker)
     public bool IsExhausted => left == 0;
 
     /// <summary>Tries a remedy.</summary>
-    /// <param name="description">The description that the remedy was given for.</param>
+    /// <param name="rack">The rack that the remedy was given for.</param>
     /// <param name="remedy">The remedy.</param>
     /// <param name="cancellation">Stops the check between two rules.</param>
-    /// <returns>The patched description with its report; null where the patch does not apply, or no more trials are made.</returns>
+    /// <returns>The patched rack with its report; null where the patch does not apply, or no more trials are made.</returns>
     /// <exception cref="OperationCanceledException">Stopped.</exception>
-    public (RackDescription Patched, CheckReport Report)? Run(RackDescription description, Remedy remedy, CancellationToken cancellation)
+    public (ResolvedRack Patched, CheckReport Report)? Run(ResolvedRack rack, Remedy remedy, CancellationToken cancellation)
     {
         if (IsExhausted)
         {
@@ -30,10 +31,10 @@ internal sealed class RemedyTrial(RackChecker checker)
         }
 
         left--;
-        RackDescription patched;
+        ResolvedRack patched;
         try
         {
-            patched = RackPatch.Apply(description, remedy);
+            patched = rack.With(RackPatch.Apply(rack.Posted, remedy));
         }
         catch (RackPatchException)
         {

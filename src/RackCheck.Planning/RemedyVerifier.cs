@@ -1,5 +1,6 @@
 using RackCheck.Model;
 using RackCheck.Rules;
+using RackCheck.Rules.Catalogue;
 
 namespace RackCheck.Planning;
 
@@ -11,15 +12,15 @@ public sealed class RemedyVerifier(RackChecker checker)
     public static readonly string NotAllTried = FormattableString.Invariant($"Only the first {RemedyTrial.Most} remedies were tried; the others are left out.");
 
     /// <summary>Tries every remedy of a report.</summary>
-    /// <param name="description">The description that the report is on.</param>
+    /// <param name="rack">The rack that the report is on.</param>
     /// <param name="report">The report.</param>
     /// <param name="cancellation">Stops between two rules of a check.</param>
     /// <returns>The report without the remedies that did not help.</returns>
     /// <exception cref="OperationCanceledException">Stopped.</exception>
-    public CheckReport Verify(RackDescription description, CheckReport report, CancellationToken cancellation = default)
+    public CheckReport Verify(ResolvedRack rack, CheckReport report, CancellationToken cancellation = default)
     {
         var trial = new RemedyTrial(checker);
-        bool Helps(Finding finding, Remedy remedy) => trial.Run(description, remedy, cancellation) is var (_, after) && RemedyTrial.Helps(finding, report, after);
+        bool Helps(Finding finding, Remedy remedy) => trial.Run(rack, remedy, cancellation) is var (_, after) && RemedyTrial.Helps(finding, report, after);
 
         Finding[] findings = [.. report.Findings.Select(finding => finding with { Remedies = [.. finding.Remedies.Where(r => Helps(finding, r))] })];
         return report with

@@ -1,5 +1,6 @@
 using RackCheck.Model;
 using RackCheck.Rules.Canonical;
+using RackCheck.Rules.Catalogue;
 using RackCheck.Rules.Remedies;
 using RackCheck.Rules.Survey;
 
@@ -20,18 +21,36 @@ public sealed class RackChecker(RuleSet rules, Action<RuleDescriptor, Exception>
     /// <returns>The report: the same for the same description, whatever the machine, thread or culture.</returns>
     /// <exception cref="ArgumentException">The cabinet, its height, width or depth, or the height of an item is absent.</exception>
     /// <exception cref="OperationCanceledException">Stopped.</exception>
-    public CheckReport Check(RackDescription description, CancellationToken cancellation = default)
+    /// <remarks>Part numbers are not looked up and say nothing.</remarks>
+    public CheckReport Check(RackDescription description, CancellationToken cancellation = default) => Check(ResolvedRack.Plain(description), cancellation);
+
+    /// <summary>Checks a rack with its part numbers.</summary>
+    /// <param name="rack">
+    /// The rack. Where neither description nor catalogue gives what a check cannot do without, the part numbers are judged and all other
+    /// rules say that they could not be applied.
+    /// </param>
+    /// <param name="cancellation">Stops the check between two rules.</param>
+    /// <returns>The report: the same for the same description and products, whatever the machine, thread or culture.</returns>
+    /// <exception cref="ArgumentException">Part numbers were not looked up, and the cabinet, its height, width or depth, or the height of an item is absent.</exception>
+    /// <exception cref="OperationCanceledException">Stopped.</exception>
+    public CheckReport Check(ResolvedRack rack, CancellationToken cancellation = default)
     {
-        var survey = new RackSurvey(description);
+        var description = rack.Description;
+        var missing = rack.IsLookedUp ? rack.Missing() : [];
+        var survey = missing.Count == 0 ? new RackSurvey(rack) : null;
         var notAssessed = new List<NotAssessed>();
         var trials = new CureTrials();
         var findings = new List<Finding>();
-        var context = new RuleContext(survey, findings, notAssessed, trials);
-        ApplyAll(context, findings, trials, cancellation);
-        trials.Resolve(description, findings, other => FindingsOf(other, cancellation));
+        var context = new RuleContext(rack, survey, findings, notAssessed, trials);
+        ApplyAll(context, survey is not null, findings, trials, cancellation);
+        trials.Resolve(rack, findings, other => FindingsOf(other, cancellation));
+        if (survey is null)
+        {
+            SayUnassessed(description, missing, notAssessed);
+        }
 
         AcceptanceMarks.Mark(findings, description.Acceptances);
-        foreach (var rule in rules.ReportRules)
+        foreach (var rule in survey is null ? [] : rules.ReportRules)
         {
             Apply(rule, context, description.Policy?.Rules, findings, trials, static (r, c, f) => ((ReportRule)r).Check(c, f));
         }
@@ -43,11 +62,12 @@ public sealed class RackChecker(RuleSet rules, Action<RuleDescriptor, Exception>
             Reference = description.Reference,
             Verdict = VerdictOf(findings, notAssessed),
             Ruleset = Ruleset,
-            DescriptionDigest = DescriptionDigest.Of(description),
+            DescriptionDigest = DescriptionDigest.Of(rack.Posted),
+            ResolvedDigest = ReferenceEquals(rack.Posted, description) ? null : DescriptionDigest.Of(description),
             Findings = findings,
             NotAssessed = notAssessed,
-            Assumptions = survey.Assumptions,
-            Figures = new Figures
+            Assumptions = survey?.Assumptions ?? rack.Filled,
+            Figures = survey is null ? new Figures() : new Figures
             {
                 Space = survey.Occupancy.Figures,
                 Depth = survey.Depth.Figures,
@@ -63,17 +83,34 @@ public sealed class RackChecker(RuleSet rules, Action<RuleDescriptor, Exception>
     }
 
     // What the rules find in a rack as a cure would make it: without cures of its own, or trying would have no end.
-    private List<Finding> FindingsOf(RackDescription description, CancellationToken cancellation)
+    private List<Finding> FindingsOf(ResolvedRack rack, CancellationToken cancellation)
     {
         var findings = new List<Finding>();
-        ApplyAll(new RuleContext(new RackSurvey(description), findings, [], null), findings, null, cancellation);
+        var survey = rack.IsLookedUp && rack.Missing().Count > 0 ? null : new RackSurvey(rack);
+        ApplyAll(new RuleContext(rack, survey, findings, [], null), survey is not null, findings, null, cancellation);
         return findings;
     }
 
-    private void ApplyAll(RuleContext context, List<Finding> findings, CureTrials? trials, CancellationToken cancellation)
+    private void SayUnassessed(RackDescription description, IReadOnlyList<string> missing, List<NotAssessed> notAssessed)
     {
-        var policy = context.Survey.Description.Policy?.Rules;
         foreach (var rule in rules.RackRules)
+        {
+            if (description.Policy?.Rules?.GetValueOrDefault(rule.Descriptor.Id)?.Severity != PolicySeverity.Off)
+            {
+                notAssessed.Add(new NotAssessed { Rule = rule.Descriptor.Id, Missing = missing, Message = "Without this the rack cannot be worked out, and the part numbers do not tell it." });
+            }
+        }
+    }
+
+    private void ApplyAll(RuleContext context, bool isWhole, List<Finding> findings, CureTrials? trials, CancellationToken cancellation)
+    {
+        var policy = context.Rack.Posted.Policy?.Rules;
+        foreach (var rule in context.Rack.IsLookedUp ? rules.PartRules : [])
+        {
+            Apply(rule, context, policy, findings, trials, static (r, c, _) => ((PartRule)r).Check(c));
+        }
+
+        foreach (var rule in isWhole ? rules.RackRules : [])
         {
             cancellation.ThrowIfCancellationRequested();
             Apply(rule, context, policy, findings, trials, static (r, c, _) => ((Rule)r).Check(c));

@@ -18,6 +18,14 @@ public abstract class Rule : RuleBase
     public abstract void Check(RuleContext context);
 }
 
+/// <summary>A rule about the part numbers of the description: it reads what they stand for, and is applied even where the rack cannot be worked out without them.</summary>
+public abstract class PartRule : RuleBase
+{
+    /// <summary>Applies the rule.</summary>
+    /// <param name="context">The rack with its part numbers, and where findings go. There need be no survey.</param>
+    public abstract void Check(RuleContext context);
+}
+
 /// <summary>A rule about the report itself, applied when the findings of all other rules stand.</summary>
 public abstract class ReportRule : RuleBase
 {

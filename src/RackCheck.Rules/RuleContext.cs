@@ -1,6 +1,7 @@
 using System.Security.Cryptography;
 using System.Text;
 using RackCheck.Model;
+using RackCheck.Rules.Catalogue;
 using RackCheck.Rules.Remedies;
 using RackCheck.Rules.Survey;
 
@@ -12,16 +13,21 @@ public sealed class RuleContext
     private readonly List<Finding> findings;
     private readonly List<NotAssessed> notAssessed;
     private readonly CureTrials? trials;
+    private readonly RackSurvey? survey;
     private RuleDescriptor descriptor = null!;
     private RulePolicy? policy;
     private List<string>? lacking;
     private string? lackingMessage;
 
-    internal RuleContext(RackSurvey survey, List<Finding> findings, List<NotAssessed> notAssessed, CureTrials? trials) =>
-        (Survey, this.findings, this.notAssessed, this.trials) = (survey, findings, notAssessed, trials);
+    internal RuleContext(ResolvedRack rack, RackSurvey? survey, List<Finding> findings, List<NotAssessed> notAssessed, CureTrials? trials) =>
+        (Rack, this.survey, this.findings, this.notAssessed, this.trials) = (rack, survey, findings, notAssessed, trials);
+
+    /// <summary>The description as posted, and with its part numbers filled in.</summary>
+    public ResolvedRack Rack { get; }
 
     /// <summary>The facts of the rack.</summary>
-    public RackSurvey Survey { get; }
+    /// <exception cref="InvalidOperationException">The rack cannot be worked out; only rules about part numbers are applied then.</exception>
+    public RackSurvey Survey => survey ?? throw new InvalidOperationException("The rack cannot be worked out.");
 
     /// <summary>The value of a limit: the policy's, else the default.</summary>
     /// <param name="limit">The limit.</param>

@@ -7,13 +7,14 @@ namespace RackCheck.Rules;
 public sealed class RuleSet
 {
     /// <summary>Version of the rules: year, month, counter. Raised when an answer can change.</summary>
-    public const string CurrentVersion = "2026.11.2";
+    public const string CurrentVersion = "2026.11.3";
 
     private readonly FrozenDictionary<string, RuleBase> byId;
 
     private RuleSet(IEnumerable<RuleBase> rules)
     {
         All = [.. rules.OrderBy(r => r.Descriptor.Id, StringComparer.Ordinal)];
+        PartRules = [.. All.OfType<PartRule>()];
         RackRules = [.. All.OfType<Rule>()];
         ReportRules = [.. All.OfType<ReportRule>()];
         byId = All.ToFrozenDictionary(r => r.Descriptor.Id, StringComparer.Ordinal);
@@ -27,6 +28,9 @@ public sealed class RuleSet
 
     /// <summary>All rules by id.</summary>
     public ImmutableArray<RuleBase> All { get; }
+
+    /// <summary>Rules about part numbers, by id.</summary>
+    public ImmutableArray<PartRule> PartRules { get; }
 
     /// <summary>Rules about the rack, by id.</summary>
     public ImmutableArray<Rule> RackRules { get; }

@@ -1,4 +1,5 @@
 using Microsoft.Extensions.Options;
+using RackCheck.Api.Catalogue;
 using RackCheck.Api.Hosting;
 using RackCheck.Api.Http;
 using RackCheck.Api.Reading;
@@ -6,6 +7,7 @@ using RackCheck.Model;
 using RackCheck.Model.Json;
 using RackCheck.Planning;
 using RackCheck.Rules;
+using RackCheck.Rules.Catalogue;
 
 namespace RackCheck.Api.Endpoints;
 
@@ -34,9 +36,10 @@ internal static class ChecksEndpoints
         .Produces<Problem>(StatusCodes.Status406NotAcceptable, Problems.MediaType)
         .Produces<Problem>(StatusCodes.Status413PayloadTooLarge, Problems.MediaType)
         .Produces<Problem>(StatusCodes.Status415UnsupportedMediaType, Problems.MediaType)
-        .Produces<Problem>(StatusCodes.Status422UnprocessableEntity, Problems.MediaType);
+        .Produces<Problem>(StatusCodes.Status422UnprocessableEntity, Problems.MediaType)
+        .Produces<Problem>(StatusCodes.Status503ServiceUnavailable, Problems.MediaType);
 
-    private static async Task CheckAsync(HttpContext context, DescriptionReader reader, RackChecker checker, IOptions<ServiceOptions> options)
+    private static async Task CheckAsync(HttpContext context, DescriptionReader reader, PartLookUp parts, RackChecker checker, IOptions<ServiceOptions> options)
     {
         if (!Negotiation.TakesJson(context.Request))
         {
@@ -77,24 +80,31 @@ internal static class ChecksEndpoints
             return;
         }
 
-        await JsonAnswer.WriteAsync(context, Report(description, wishes.Value, checker, context.RequestAborted), ContractJson.Default.CheckReport);
+        var rack = await parts.ResolveAsync(description, context.RequestAborted);
+        if (reader.FaultsOf(rack) is { Count: > 0 } faults)
+        {
+            await Problems.WriteAsync(context, StatusCodes.Status422UnprocessableEntity, "With its part numbers filled in the description is not valid: mend the faults listed and send it again.", faults);
+            return;
+        }
+
+        await JsonAnswer.WriteAsync(context, Report(rack, wishes.Value, checker, context.RequestAborted), ContractJson.Default.CheckReport);
     }
 
-    private static CheckReport Report(RackDescription description, (bool Verified, bool Applied) wishes, RackChecker checker, CancellationToken cancellation)
+    private static CheckReport Report(ResolvedRack rack, (bool Verified, bool Applied) wishes, RackChecker checker, CancellationToken cancellation)
     {
         CheckReport report;
         if (wishes.Applied)
         {
-            var run = new RemedyLoop(checker).Run(description, cancellation: cancellation);
-            description = run.Description;
+            var run = new RemedyLoop(checker).Run(rack, cancellation: cancellation);
+            rack = run.Rack;
             report = run.Report with { Applied = new AppliedRemedies { Rack = run.Description, Steps = run.Steps } };
         }
         else
         {
-            report = checker.Check(description, cancellation);
+            report = checker.Check(rack, cancellation);
         }
 
-        return wishes.Verified ? new RemedyVerifier(checker).Verify(description, report, cancellation) : report;
+        return wishes.Verified ? new RemedyVerifier(checker).Verify(rack, report, cancellation) : report;
     }
 
     // What the query asks for beyond the check; null where it asks for something that there is not.

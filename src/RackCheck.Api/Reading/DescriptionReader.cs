@@ -3,6 +3,7 @@ using System.Text.Unicode;
 using FluentValidation;
 using RackCheck.Model;
 using RackCheck.Model.Json;
+using RackCheck.Rules.Catalogue;
 
 namespace RackCheck.Api.Reading;
 
@@ -30,6 +31,21 @@ public sealed class DescriptionReader(IValidator<RackDescription> validator)
     /// <returns>Whether they do.</returns>
     public bool IsSound(RackDescription description) =>
         MemberChecks<RackDescription>.Instance.Hold(description) && validator.Validate(description).IsValid;
+
+    /// <summary>What is wrong with a description once its part numbers are filled in: what a product tells can be at odds with what is given.</summary>
+    /// <param name="rack">The rack; as posted it is sound.</param>
+    /// <returns>The faults; none where nothing was filled in.</returns>
+    public IReadOnlyList<Fault> FaultsOf(ResolvedRack rack)
+    {
+        if (rack.Filled.Count == 0)
+        {
+            return [];
+        }
+
+        var faults = new FaultList();
+        AddRelations(rack.Description, faults);
+        return faults.IsEmpty ? [] : faults.ToList();
+    }
 
     private static RackDescription? TryRead(ReadOnlySpan<byte> body)
     {

@@ -170,7 +170,7 @@ public sealed class DescriptionValidator : AbstractValidator<RackDescription>
                 {
                     Fail(context, Invariant($"/connections/{i}/item"), FaultCodes.UnknownId, $"No item has the id {itemId}.");
                 }
-                else if ((connection.Plug ?? 0) >= plugs)
+                else if ((connection.Plug ?? 0) >= plugs && !(item.PartNumber is not null && item.Power?.Plugs is null))
                 {
                     Fail(context, Invariant($"/connections/{i}/plug"), FaultCodes.UnknownId, Invariant($"{itemId} has {plugs} plugs, counted from 0."));
                 }
@@ -183,7 +183,7 @@ public sealed class DescriptionValidator : AbstractValidator<RackDescription>
                 {
                     Fail(context, Invariant($"/connections/{i}/unit"), FaultCodes.UnknownId, $"No distribution unit has the id {unitId}.");
                 }
-                else if (connection.Group is { } group && Find(unit.Groups, group, static x => x?.Id) is null)
+                else if (connection.Group is { } group && !(unit.PartNumber is not null && unit.Groups is null) && Find(unit.Groups, group, static x => x?.Id) is null)
                 {
                     Fail(context, Invariant($"/connections/{i}/group"), FaultCodes.UnknownId, $"{unitId} has no group with the id {group}.");
                 }

@@ -50,8 +50,14 @@ public sealed class CoolerTooWeak : Rule
     public override void Check(RuleContext context)
     {
         var heat = context.Survey.Heat;
-        if (!heat.HasHeat || context.Survey.Description.Cooling?.AirConditioner is not { } cooler)
+        if (context.Survey.Description.Cooling?.AirConditioner is not { } cooler)
         {
+            return;
+        }
+
+        if (!heat.HasHeat)
+        {
+            SayNothingIsTold(context);
             return;
         }
 
@@ -62,6 +68,18 @@ public sealed class CoolerTooWeak : Rule
         if (heat.KnownW > 0 && left < needed)
         {
             Report(context, cooler, transfer, left, needed);
+        }
+    }
+
+    // Nobody fits a cooler for nothing: where no item tells of any heat, that was forgotten.
+    private static void SayNothingIsTold(RuleContext context)
+    {
+        foreach (var item in context.Survey.Items)
+        {
+            if (item.Item!.HeatW is null && item.Category is not (ItemCategory.BlankingPanel or ItemCategory.Shelf or ItemCategory.CableManager or ItemCategory.AirConditioner))
+            {
+                context.Lacks(Pointers.ItemHeat[item.Index], "There is an air conditioner, but no item tells of any heat: it cannot be said what is asked of it.");
+            }
         }
     }
 

@@ -53,9 +53,9 @@ public sealed class SolidDoor : Rule
         var breathing = new List<Mounted>();
         foreach (var item in context.Survey.Items)
         {
-            if (isClosed)
+            if (isClosed && HeatSurvey.MayBreathe(item))
             {
-                HeatLacks.SayDirection(context, item);
+                context.Lacks(Pointers.ItemAirflowDirection[item.Index], "A door lets no air through; without this it cannot be said whether an item breathes through it.");
             }
 
             if (item.Item!.Airflow?.Direction is AirflowDirection.FrontToRear or AirflowDirection.RearToFront)

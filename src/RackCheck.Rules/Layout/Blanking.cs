@@ -98,18 +98,13 @@ public sealed class Blanking : Rule
 
             var own = Occupancy.Mask(mounted.Bottom!.Value, mounted.ClaimTop);
             breathing |= Breathes(mounted) || mounted.Load.Any(Breathes) ? own : 0;
-            unknown |= MayBreathe(mounted) || mounted.Load.Any(MayBreathe) ? own : 0;
+            unknown |= HeatSurvey.MayBreathe(mounted) || mounted.Load.Any(HeatSurvey.MayBreathe) ? own : 0;
         }
 
         return (breathing, unknown);
     }
 
     private static bool Breathes(Mounted mounted) => mounted.Item!.Airflow?.Direction == AirflowDirection.FrontToRear;
-
-    private static bool MayBreathe(Mounted mounted) =>
-        mounted.Item is { } item && item.Airflow?.Direction is null
-        && (item.Airflow is not null || item.HeatW > 0 || item.Power is not null
-            || item.Category is ItemCategory.Computer or ItemCategory.Server or ItemCategory.Network or ItemCategory.Ups);
 
     private static bool IsCooledThroughDoors(RuleContext context)
     {
@@ -146,7 +141,7 @@ public sealed class Blanking : Rule
                 continue;
             }
 
-            foreach (var quiet in mounted.Load.Prepend(mounted).Where(MayBreathe))
+            foreach (var quiet in mounted.Load.Prepend(mounted).Where(HeatSurvey.MayBreathe))
             {
                 context.Lacks(Pointers.ItemAirflowDirection[quiet.Index], "Open units lie beside it; without this it cannot be said whether hot air comes back through them.");
             }

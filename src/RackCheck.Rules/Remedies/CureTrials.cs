@@ -1,4 +1,5 @@
 using RackCheck.Model;
+using RackCheck.Rules.Catalogue;
 
 namespace RackCheck.Rules.Remedies;
 
@@ -25,16 +26,17 @@ public sealed class CureTrials
     internal void Drop(Predicate<Finding> gone) => pending.RemoveAll(p => gone(p.Finding));
 
     /// <summary>Tries what was noted, and puts the remedies into the findings.</summary>
-    /// <param name="description">The description.</param>
+    /// <param name="rack">The rack.</param>
     /// <param name="findings">All findings of it; those with remedies are replaced.</param>
-    /// <param name="check">The findings of another description.</param>
-    internal void Resolve(RackDescription description, List<Finding> findings, Func<RackDescription, List<Finding>> check)
+    /// <param name="check">The findings of another rack.</param>
+    internal void Resolve(ResolvedRack rack, List<Finding> findings, Func<ResolvedRack, List<Finding>> check)
     {
         if (findings.Count == 0)
         {
             return;
         }
 
+        var description = rack.Description;
         var before = Errors(findings);
         var size = (description.Items.Count + description.Items.Sum(i => i.Power?.Plugs?.Count ?? 0)) / (double)UsualSize;
         var budget = new Budget(MostTrials, Math.Max(1, size * size));
@@ -43,7 +45,7 @@ public sealed class CureTrials
         foreach (var (finding, cures) in pending.OrderBy(p => p.Finding.Severity).ThenBy(p => p.Finding.Fingerprint, StringComparer.Ordinal))
         {
             List<Remedy> remedies = [.. finding.Remedies];
-            var why = Try(description, finding, cures, before, budget, check, remedies);
+            var why = Try(rack, finding, cures, before, budget, check, remedies);
             findings[findings.IndexOf(finding)] = finding with { Remedies = remedies, NoRemedy = remedies.Count == 0 ? why : null };
         }
 
@@ -58,7 +60,7 @@ public sealed class CureTrials
 
     // Fills the list with what holds; says why, should it stay empty.
     private static string Try(
-        RackDescription description, Finding finding, IEnumerable<Cure> cures, HashSet<string> before, Budget budget, Func<RackDescription, List<Finding>> check, List<Remedy> remedies)
+        ResolvedRack rack, Finding finding, IEnumerable<Cure> cures, HashSet<string> before, Budget budget, Func<ResolvedRack, List<Finding>> check, List<Remedy> remedies)
     {
         var kinds = new List<string>();
         string? why = null;
@@ -74,10 +76,12 @@ public sealed class CureTrials
                 return why ?? "There are too many findings: what would mend this one was not tried.";
             }
 
-            var after = check(cure.After);
+            // As the caller would post it: the patch goes on that, and what the part numbers tell stays theirs.
+            var posted = rack.ToPost(cure.After);
+            var after = check(rack.With(posted));
             if (Helps(finding, before, after))
             {
-                remedies.Add(new Remedy { Title = cure.Title, Patch = DescriptionDiff.Patch(description, cure.After) });
+                remedies.Add(new Remedy { Title = cure.Title, Patch = DescriptionDiff.Patch(rack.Posted, posted) });
                 kinds.Add(cure.Kind ?? "");
                 if (remedies.Count >= MostRemedies)
                 {

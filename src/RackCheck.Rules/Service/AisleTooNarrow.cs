@@ -43,11 +43,6 @@ public sealed class AisleTooNarrow : Rule
     /// <inheritdoc/>
     public override void Check(RuleContext context)
     {
-        if (context.Survey.Description.Site is not { } site)
-        {
-            return;
-        }
-
         foreach (var item in context.Survey.Items)
         {
             if (item is not { SupportStyle: SupportStyle.Slides, Face: Face.Front })
@@ -55,7 +50,7 @@ public sealed class AisleTooNarrow : Rule
                 continue;
             }
 
-            if (site.AisleFrontMm is not { } aisle)
+            if (context.Survey.Description.Site?.AisleFrontMm is not { } aisle)
             {
                 context.Lacks(SitePointers.AisleFront, "Items hang on slides; without this it cannot be said whether the aisle lets them out.");
                 break;

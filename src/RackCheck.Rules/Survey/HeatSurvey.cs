@@ -30,6 +30,7 @@ public sealed class HeatSurvey
         KnownW = Quantities.Round(KnownW);
         OwnFlowM3h = Quantities.Round(OwnFlowM3h);
         AssumeProtection(assumptions);
+        AssumeCooler(assumptions);
         if (!IsTold && LeastInletItem is null)
         {
             Way = new AirWay(description, Fans.CurveDensityKgM3);
@@ -135,6 +136,14 @@ public sealed class HeatSurvey
 
     /// <summary>The cooling figures of the report; null where nothing is said of heat.</summary>
     public CoolingFigures? Figures { get; }
+
+    /// <summary>Whether an item may breathe and does not say how: it moves air, gives off heat or takes power, and names no direction.</summary>
+    /// <param name="mounted">The item.</param>
+    /// <returns>Whether it may.</returns>
+    public static bool MayBreathe(Mounted mounted) =>
+        mounted.Item is { } item && item.Airflow?.Direction is null
+        && (item.Airflow is not null || item.HeatW > 0 || item.Power is not null
+            || item.Category is ItemCategory.Computer or ItemCategory.Server or ItemCategory.Network or ItemCategory.Ups);
 
     /// <summary>Heat of an item: <c>heatW</c>, else <c>typicalW</c>, else <c>ratedW</c>; of a UPS <c>heatW</c> alone, since it passes on what it draws.</summary>
     /// <param name="mounted">The item.</param>
@@ -336,7 +345,10 @@ public sealed class HeatSurvey
         {
             Assume(assumptions, Pointers.RoofStyle, "solid", null, "a roof is closed unless the description says otherwise");
         }
+    }
 
+    private void AssumeCooler(List<Assumption> assumptions)
+    {
         if (description.Cooling?.AirConditioner is { } cooler)
         {
             if (cooler.SetpointC is null)

@@ -1,4 +1,5 @@
 using RackCheck.Model;
+using RackCheck.Rules.Catalogue;
 using RackCheck.Rules.Survey.Power;
 
 namespace RackCheck.Rules.Survey;
@@ -13,9 +14,19 @@ public sealed class RackSurvey
     /// <param name="description">A description that the request's validation found sound, with a cabinet and all heights.</param>
     /// <exception cref="ArgumentException">The cabinet, its height, width or depth, or the height of an item is absent.</exception>
     public RackSurvey(RackDescription description)
+        : this(ResolvedRack.Plain(description))
     {
+    }
+
+    /// <summary>Works the facts out.</summary>
+    /// <param name="rack">A rack that nothing is missing of.</param>
+    /// <exception cref="ArgumentException">The cabinet, its height, width or depth, or the height of an item is absent.</exception>
+    public RackSurvey(ResolvedRack rack)
+    {
+        var description = rack.Description;
         Description = description;
-        var assumptions = new List<Assumption>(2 * description.Items.Count);
+        var assumptions = new List<Assumption>((2 * description.Items.Count) + rack.Filled.Count);
+        assumptions.AddRange(rack.Filled);
         (Cabinet, Items, Units) = Resolver.Resolve(description, assumptions);
         Occupancy = new Occupancy(Cabinet, Items, Units);
         Depth = new DepthSurvey(Cabinet, Items);

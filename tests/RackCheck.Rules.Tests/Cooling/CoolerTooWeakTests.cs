@@ -48,10 +48,11 @@ public sealed class CoolerTooWeakTests : RuleTests<CoolerTooWeak>
     public void A_policy_sets_the_heat_transfer(double transfer, int count) => Assert.Equal(count, Findings(Rack(1185.84).Limit(Id, "heatTransferWM2K", transfer)).Count);
 
     [Fact]
-    public void Heat_is_asked_for_and_without_any_nothing_is_said()
+    public void Heat_is_asked_for_where_there_is_a_cooler()
     {
         Lacks(Rack(2000).With(Warm("flume-daq", 9, null) with { Category = ItemCategory.Server }), "/items/1/heatW");
-        Passes(Cool(Closed, Closed).Cooler(0).With(Unit("drawer", 2).At(1)));
+        Lacks(Cool(Closed, Closed).Cooler(0).With(Unit("drawer", 2).At(1)), "/items/0/heatW");
+        Passes(Cool(Closed, Closed).Cooler(0).With(Unit("drawer", 2).At(1) with { HeatW = 0 }, Unit("plate", 1).At(9) with { Category = ItemCategory.BlankingPanel }));
         Passes(Cool(Closed, Closed).With(Warm("wave-pc", 1, 1000)));
     }
 

@@ -118,8 +118,8 @@ public sealed partial class DescriptorTests
     public void The_failing_rack_breaks_the_rule_and_the_passing_one_does_not(string id)
     {
         var facts = Rule(id).Descriptor;
-        var failing = Judge.Checker.Check(Rack(facts.FailingRack));
-        var passing = Judge.Checker.Check(Rack(facts.PassingRack));
+        var failing = Judge.Check(Rack(facts.FailingRack));
+        var passing = Judge.Check(Rack(facts.PassingRack));
         Assert.Contains(failing.Findings, f => f.Rule == id);
         Assert.DoesNotContain(passing.Findings, f => f.Rule == id);
         Assert.DoesNotContain(passing.NotAssessed, n => n.Rule == id);
@@ -137,7 +137,7 @@ public sealed partial class DescriptorTests
         var facts = Rule(id).Descriptor;
         var rack = Rack(facts.FailingRack);
         var request = JsonNode.Parse(facts.FailingRack)!;
-        Assert.All(Judge.Checker.Check(rack).Findings.Where(f => f.Rule == id), f => FindingShape.Check(f, facts, request));
+        Assert.All(Judge.Check(rack).Findings.Where(f => f.Rule == id), f => FindingShape.Check(f, facts, request));
     }
 
     [Theory]
@@ -145,7 +145,7 @@ public sealed partial class DescriptorTests
     public void Every_remedy_of_the_failing_rack_clears_its_finding_and_brings_no_error(string id)
     {
         var rack = Rack(Rule(id).Descriptor.FailingRack);
-        var report = Judge.Checker.Check(rack);
+        var report = Judge.Check(rack);
         foreach (var finding in report.Findings.Where(f => f.Rule == id))
         {
             Assert.True(finding.Remedies.Count > 0 != NoRemedy.ContainsKey(id), $"{id} has no remedy, or a stale reason for none");

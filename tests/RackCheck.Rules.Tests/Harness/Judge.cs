@@ -5,6 +5,7 @@ using System.Globalization;
 using System.Reflection;
 using RackCheck.Model;
 using RackCheck.Planning;
+using RackCheck.Rules.Catalogue;
 
 namespace RackCheck.Rules.Tests.Harness;
 
@@ -16,6 +17,13 @@ public static class Judge
     /// <summary>A checker whose rules must not fail: in tests a throw is a fault.</summary>
     public static RackChecker Checker { get; } = new(RuleSet.Default, Throw);
 
+    /// <summary>Checks a rack, its part numbers looked up in the catalogue of the demo.</summary>
+    public static CheckReport Check(RackDescription rack) => Checker.Check(Resolve(rack));
+
+    /// <summary>A rack with its part numbers looked up in the catalogue of the demo.</summary>
+    public static ResolvedRack Resolve(RackDescription rack) =>
+        ResolvedRack.PartNumbers(rack).Count == 0 ? ResolvedRack.Plain(rack) : ResolvedRack.Of(rack, DemoProducts.ByPartNumber);
+
     /// <summary>One with the rules on layout, depth and acceptances only, for tests that count what a report holds: rules of other themes leave them alone.</summary>
     public static RackChecker Geometry { get; } = new(GeometryRules, Throw);
 
@@ -23,8 +31,12 @@ public static class Judge
     public static RuleSet GeometryRules => RuleSet.Of(RuleSet.Default.All.Where(r => r.Descriptor.Theme is "layout" or "depth" or "acceptance"));
 
     /// <summary>What is wrong with a remedy: it does not apply, leaves no sound request, does not clear its finding, or brings an error.</summary>
-    public static IEnumerable<string> Faults(RackDescription rack, CheckReport report, Finding finding, Remedy remedy)
+    public static IEnumerable<string> Faults(RackDescription rack, CheckReport report, Finding finding, Remedy remedy) => Faults(Resolve(rack), report, finding, remedy);
+
+    /// <summary>The same of a rack with other products than those of the demo.</summary>
+    public static IEnumerable<string> Faults(ResolvedRack resolved, CheckReport report, Finding finding, Remedy remedy)
     {
+        var rack = resolved.Posted;
         RackDescription patched;
         string? fault = null;
         try
@@ -48,7 +60,7 @@ public static class Judge
             yield return $"leaves no sound request: {unsound}";
         }
 
-        var after = Checker.Check(patched);
+        var after = Checker.Check(resolved.With(patched));
         if (after.Findings.Any(f => IsSame(f, finding) || f.Root == finding.Root))
         {
             yield return "does not clear its finding";
@@ -90,9 +102,11 @@ public static class Judge
     {
         string[] ids = [.. rack.Items.Select(i => i.Id)];
         string[] units = [.. (rack.DistributionUnits ?? []).Select(u => u.Id)];
+        string[] supplies = [.. (rack.Supplies ?? []).Select(s => s.Id)];
         return ids.GroupBy(i => i).Where(g => g.Count() > 1).Select(g => $"item {g.Key} twice")
             .Concat(rack.Items.Where(i => i.OnShelf is { } shelf && !ids.Contains(shelf)).Select(i => $"{i.Id} on {i.OnShelf}, which is not there"))
             .Concat((rack.Connections ?? []).Where(c => !ids.Contains(c.Item) || !units.Contains(c.Unit)).Select(c => $"connection of {c.Item} to {c.Unit}"))
+            .Concat((rack.DistributionUnits ?? []).Where(u => !supplies.Contains(u.Supply)).Select(u => $"{u.Id} on supply {u.Supply}, which is not there"))
             .Concat(OutOfRange(rack));
     }
 

@@ -1,0 +1,101 @@
+using RackCheck.Engineering;
+using RackCheck.Model;
+using RackCheck.Rules.Remedies;
+using static System.FormattableString;
+
+namespace RackCheck.Rules.Catalogue;
+
+/// <summary>Finds values that are given by hand and differ from the catalogue's.</summary>
+public sealed class Contradiction : PartRule
+{
+    private static readonly RuleDescriptor Facts = new()
+    {
+        Id = "catalogue.contradiction",
+        Title = "Value against the catalogue",
+        Severity = Severity.Warning,
+        What = "Finds values of a thing with a part number that are given by hand and differ from the catalogue's. What is given by hand is what the check goes by. Wishes, cables and settings of the day are the caller's and never a contradiction.",
+        Why = "Either the value is wrong or the part number is: what is delivered will not be what was checked.",
+        Formula = "a length differs by more than 1 mm, another number by more than 1 %, anything else at all",
+        Sources = [Sources.Bookkeeping],
+        Needs = ["/cabinet/partNumber", "/items/*/partNumber", "/distributionUnits/*/partNumber"],
+        Remedies = ["Take the catalogue's values.", "Leave the part number out: the thing is another one."],
+        FailingRack = """
+            {
+              "cabinet": { "heightU": 12, "widthMm": 600, "depthMm": 800 },
+              "items": [ { "id": "probe-shelf", "partNumber": "TFL-SH-450", "massKg": 3, "position": { "unit": 1 } } ]
+            }
+            """,
+        PassingRack = """
+            {
+              "cabinet": { "heightU": 12, "widthMm": 600, "depthMm": 800 },
+              "items": [ { "id": "probe-shelf", "partNumber": "TFL-SH-450", "position": { "unit": 1 } } ]
+            }
+            """,
+    };
+
+    /// <inheritdoc/>
+    public override RuleDescriptor Descriptor => Facts;
+
+    /// <inheritdoc/>
+    public override void Check(RuleContext context)
+    {
+        var found = new List<PartDifference>();
+        foreach (var part in context.Rack.Parts)
+        {
+            found.Clear();
+            part.Compare(context.Rack.Posted, found);
+            foreach (var difference in found)
+            {
+                context.Report(Draft(context.Rack, part, difference));
+            }
+        }
+    }
+
+    private static FindingDraft Draft(ResolvedRack rack, Part part, PartDifference difference)
+    {
+        var unit = UnitOf(difference.Member);
+        var after = unit is null or "U" ? unit is null ? "" : " U" : " " + unit;
+        var (given, told) = (difference.Given, difference.Told);
+        return new FindingDraft
+        {
+            Message = given is not null && told is not null
+                ? $"{{member}} of {{item}} is given as {{given}}{after}, but the catalogue has {{told}}{after} for part number {{partNumber}}."
+                : "{member} of {item} is given otherwise than the catalogue has it for part number {partNumber}.",
+            Data =
+            [
+                ("item", part.Name), ("partNumber", part.Number), ("member", difference.Member),
+                .. given is { } one && told is { } other ? [("given", one), ("told", other)] : ((string, Scalar)[])[],
+            ],
+            Subject = part.Name,
+            Identity = [part.Pointer.Split('/')[1], part.Name, difference.Pointer[part.Pointer.Length..]],
+            Pointers = [difference.Pointer, part.Pointer + "/partNumber"],
+            Actual = given?.Number is { } number && unit is not null ? Quantities.Of(number, unit) : null,
+            Limit = told?.Number is { } limit && unit is not null ? Quantities.Of(limit, unit) : null,
+            Calculation = given?.Number is { } a && told?.Number is { } b ? Arithmetic(difference.Member, a, b) : null,
+            Cures =
+            [
+                new Cure($"Take the values of the catalogue for {part.Name}", PartEdits.AsTold(rack.Description, part)),
+                new Cure($"Leave the part number of {part.Name} out: it is another product", PartEdits.Without(rack.Description, part)),
+            ],
+        };
+    }
+
+    private static string Arithmetic(string member, double given, double told)
+    {
+        var gap = Math.Abs(given - told);
+        return member.EndsWith("Mm", StringComparison.Ordinal)
+            ? Invariant($"{Math.Max(given, told):0.###} - {Math.Min(given, told):0.###} = {gap:0.###} > 1")
+            : Invariant($"{Math.Max(given, told):0.###} - {Math.Min(given, told):0.###} = {gap:0.###} > 0.01 x {told:0.###} = {0.01 * told:0.#####}");
+    }
+
+    // The contract's names end in their units.
+    private static string? UnitOf(string member)
+    {
+        (string Ending, string Unit)[] units =
+        [
+            ("Mm2", "mm2"), ("Mm", "mm"), ("Kg", "kg"), ("Va", "VA"), ("W", "W"), ("M3h", "m3/h"), ("M2", "m2"), ("Cm2", "cm2"), ("Ma", "mA"), ("heightU", "U"), ("A", "A"), ("V", "V"),
+            ("Percent", "%"), ("Minutes", "min"), ("C", "C"),
+        ];
+        return units.FirstOrDefault(u => member.EndsWith(u.Ending, StringComparison.Ordinal)).Unit;
+    }
+}

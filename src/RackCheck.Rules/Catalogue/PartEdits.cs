@@ -1,0 +1,40 @@
+using System.Globalization;
+using RackCheck.Model;
+using RackCheck.Rules.Remedies;
+
+namespace RackCheck.Rules.Catalogue;
+
+/// <summary>Changes of things that have a part number.</summary>
+internal static class PartEdits
+{
+    /// <summary>The description without a part number; the thing keeps what was filled in.</summary>
+    public static RackDescription Without(RackDescription description, Part part) => Edit(
+        description, part, c => c with { PartNumber = null }, i => i with { PartNumber = null }, u => u with { PartNumber = null });
+
+    /// <summary>The description with the thing as its product tells.</summary>
+    public static RackDescription AsTold(RackDescription description, Part part) => Edit(
+        description,
+        part,
+        c => PartPlan<Cabinet>.Instance.Fill(new Cabinet { PartNumber = c.PartNumber, Placement = c.Placement }, (Cabinet)part.Facts!, null),
+        i => (Item)PartPlan<ItemFacts>.Instance.Fill(
+            new Item
+            {
+                Id = i.Id, PartNumber = i.PartNumber, Position = i.Position, OnShelf = i.OnShelf, EarthLead = i.EarthLead, Spare = i.Spare, Quantity = i.Quantity,
+                Description = i.Description, Console = i.Console, RemotePowerCycle = i.RemotePowerCycle, Fixing = i.Fixing, Cables = i.Cables,
+            },
+            (ItemFacts)part.Facts!,
+            null),
+        u => (DistributionUnit)PartPlan<DistributionUnitFacts>.Instance.Fill(
+            new DistributionUnit { Id = u.Id, PartNumber = u.PartNumber, Position = u.Position, Supply = u.Supply }, (DistributionUnitFacts)part.Facts!, null));
+
+    private static RackDescription Edit(RackDescription description, Part part, Func<Cabinet, Cabinet> cabinet, Func<Item, Item> item, Func<DistributionUnit, DistributionUnit> unit)
+    {
+        var tokens = part.Pointer.Split('/');
+        return tokens[1] switch
+        {
+            "cabinet" => description.EditCabinet(cabinet),
+            "items" => description.EditItem(int.Parse(tokens[2], CultureInfo.InvariantCulture), item),
+            _ => description.EditUnit(int.Parse(tokens[2], CultureInfo.InvariantCulture), unit),
+        };
+    }
+}

@@ -1,0 +1,78 @@
+using RackCheck.Engineering;
+using RackCheck.Model;
+using RackCheck.Model.Json;
+using RackCheck.Rules.Remedies;
+
+namespace RackCheck.Rules.Catalogue;
+
+/// <summary>Finds part numbers that the catalogue does not know, or knows as something else.</summary>
+public sealed class UnknownPart : PartRule
+{
+    private static readonly RuleDescriptor Facts = new()
+    {
+        Id = "catalogue.unknown-part",
+        Title = "Part number not in the catalogue",
+        Severity = Severity.Error,
+        What = "Finds part numbers of the cabinet, of items and of distribution units that the catalogue does not know, or knows as another kind of product.",
+        Why = "What a part number would have told is missing, and what cannot be looked up cannot be delivered.",
+        Formula = "the catalogue knows the part number, and its product is a cabinet, equipment or a distribution unit where one stands",
+        Sources = [Sources.Bookkeeping],
+        Needs = ["/cabinet/partNumber", "/items/*/partNumber", "/distributionUnits/*/partNumber"],
+        Remedies = ["Leave the part number out where the thing is described by hand.", "Give the part number as the catalogue has it."],
+        FailingRack = """
+            {
+              "cabinet": { "heightU": 12, "widthMm": 600, "depthMm": 800 },
+              "items": [ { "id": "probe-shelf", "partNumber": "TFL-NO-SUCH-PART", "category": "shelf", "heightU": 1, "position": { "unit": 1 } } ]
+            }
+            """,
+        PassingRack = """
+            {
+              "cabinet": { "heightU": 12, "widthMm": 600, "depthMm": 800 },
+              "items": [ { "id": "probe-shelf", "partNumber": "TFL-SH-450", "position": { "unit": 1 } } ]
+            }
+            """,
+    };
+
+    /// <inheritdoc/>
+    public override RuleDescriptor Descriptor => Facts;
+
+    /// <inheritdoc/>
+    public override void Check(RuleContext context)
+    {
+        foreach (var part in context.Rack.Parts)
+        {
+            if (part.Facts is not null)
+            {
+                continue;
+            }
+
+            var kind = part.Product is { } product ? NamedEnumConverter<ProductKind>.Name(product.Kind) : null;
+            var isCabinet = part.Pointer == "/cabinet";
+            var isUnit = part.Pointer.StartsWith("/distributionUnits", StringComparison.Ordinal);
+            context.Report(new FindingDraft
+            {
+                Message = kind is null
+                    ? "The catalogue does not know part number {partNumber} of {item}."
+                    : "Part number {partNumber} of {item} is no {wanted} in the catalogue, but of the kind {kind}.",
+                Data =
+                [
+                    ("item", part.Name), ("partNumber", part.Number),
+                    .. kind is null ? ((string, Scalar)[])[] : [("wanted", isCabinet ? "cabinet" : isUnit ? "distribution unit" : "equipment"), ("kind", kind)],
+                ],
+                Subject = part.Name,
+                Identity = [part.Pointer.Split('/')[1], isCabinet ? "" : part.Name],
+                Pointers = [part.Pointer + "/partNumber"],
+                Cures = Cures(context.Rack, part),
+            });
+        }
+    }
+
+    // Only where nothing hangs on it: a thing that is not described by hand either cannot do without.
+    private static IEnumerable<Cure> Cures(ResolvedRack rack, Part part)
+    {
+        if (!rack.Missing().Any(m => m.StartsWith(part.Pointer + "/", StringComparison.Ordinal)))
+        {
+            yield return new Cure($"Leave the part number of {part.Name} out, since it is described by hand", PartEdits.Without(rack.Description, part));
+        }
+    }
+}

@@ -1,0 +1,59 @@
+using RackCheck.Model;
+using RackCheck.Planning;
+using RackCheck.Rules.Catalogue;
+using RackCheck.Rules.Tests.Harness;
+
+namespace RackCheck.Rules.Tests.Catalogue;
+
+public sealed class UnknownPartTests : RuleTests<UnknownPart>
+{
+    [Fact]
+    public void A_part_number_that_is_not_known_is_an_error_and_the_rest_is_checked_where_it_can_be()
+    {
+        var rack = Parts.Rack(Parts.Pc("a"), new Item { Id = "b", PartNumber = "TFL-NONE", HeightU = 4, Position = new Position { Unit = 2 } });
+        var report = Judge.Checker.Check(rack);
+        var finding = Assert.Single(rack.Of<UnknownPart>());
+        Assert.Equal((Severity.Error, "/items/1/partNumber", "TFL-NONE"), (finding.Severity, finding.Pointers[0], finding.MessageData["partNumber"].Text));
+        Assert.Contains(report.Findings, f => f.Rule == "layout.overlap");
+
+        // Described by hand, it can do without.
+        Assert.Empty(Judge.Faults(rack, report, finding, finding.Remedies[0]));
+        Assert.Null(RackPatch.Apply(rack.Posted, finding.Remedies[0]).Items[1].PartNumber);
+    }
+
+    [Fact]
+    public void Where_the_rack_cannot_be_worked_out_without_it_every_other_rule_says_so()
+    {
+        var rack = Parts.Rack(Parts.Pc("a"), new Item { Id = "b", PartNumber = "TFL-NONE", Position = new Position { Unit = 2 } });
+        var report = Judge.Checker.Check(rack);
+        Assert.Equal(Verdict.Hold, report.Verdict);
+        Assert.Equal("catalogue.unknown-part", Assert.Single(report.Findings).Rule);
+        Assert.NotNull(report.Findings[0].NoRemedy);
+        Assert.Equal(RuleSet.Default.RackRules.Select(r => r.Descriptor.Id), report.NotAssessed.Select(n => n.Rule));
+        Assert.All(report.NotAssessed, n => Assert.Equal(["/items/1/heightU"], n.Missing));
+        Assert.Null(report.Figures.Space);
+    }
+
+    [Fact]
+    public void Cabinet_and_distribution_units_are_looked_up_too()
+    {
+        var rack = Parts.Rack(
+            new Cabinet { PartNumber = "TFL-NONE" }, [Parts.Pc("a")], new DistributionUnit { Id = "s", Supply = "A", PartNumber = "TFL-NEITHER" });
+        Assert.Equal(["/cabinet/partNumber", "/distributionUnits/0/partNumber"], rack.Of<UnknownPart>().Select(f => f.Pointers[0]));
+        Assert.Equal(["/cabinet/heightU", "/cabinet/widthMm", "/cabinet/depthMm", "/distributionUnits/0/ratedA", "/distributionUnits/0/groups"], rack.Missing());
+        Assert.Empty(Parts.Rack(new Cabinet { PartNumber = "TFL-T-CAB" }, [Parts.Pc("a")], new DistributionUnit { Id = "s", Supply = "A", PartNumber = "TFL-T-DU" }).Of<UnknownPart>());
+    }
+
+    [Fact]
+    public void A_product_of_another_kind_is_not_what_stands_there()
+    {
+        var finding = Assert.Single(Parts.Rack(Parts.Pc("a") with { PartNumber = "TFL-T-DU", HeightU = 1 }).Of<UnknownPart>());
+        Assert.Equal(("equipment", "distribution-unit"), (finding.MessageData["wanted"].Text, finding.MessageData["kind"].Text));
+        Assert.Equal("cabinet", Assert.Single(Parts.Rack(new Cabinet { PartNumber = "TFL-T-PC", HeightU = 42, WidthMm = 600, DepthMm = 800 }, []).Of<UnknownPart>()).MessageData["wanted"].Text);
+        Assert.Equal("distribution unit", Assert.Single(Parts.Rack(new Cabinet { PartNumber = "TFL-T-CAB" }, [], new DistributionUnit { Id = "s", Supply = "A", PartNumber = "TFL-T-PC" }).Of<UnknownPart>()).MessageData["wanted"].Text);
+    }
+
+    [Fact]
+    public void Where_part_numbers_are_not_looked_up_they_say_nothing() =>
+        Assert.DoesNotContain(Judge.Checker.Check(Parts.Rack(Parts.Pc("a") with { HeightU = 4, PartNumber = "TFL-NONE" }).Posted).Findings, f => f.Rule == "catalogue.unknown-part");
+}
