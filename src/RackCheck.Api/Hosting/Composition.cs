@@ -1,4 +1,5 @@
 using FluentValidation;
+using RackCheck.Api.Catalogue;
 using RackCheck.Api.Endpoints;
 using RackCheck.Api.Http;
 using RackCheck.Api.OpenApi;
@@ -31,6 +32,7 @@ internal static partial class Composition
         services.AddSingleton(RuleSet.Default);
         services.AddValidatorsFromAssemblyContaining<DescriptionValidator>(ServiceLifetime.Singleton);
         services.AddSingleton<DescriptionReader>();
+        services.AddSingleton<PartLookUp>();
         services.AddSingleton(provider =>
         {
             var logger = provider.GetRequiredService<ILogger<RackChecker>>();

@@ -1,6 +1,9 @@
+using System.Collections.Frozen;
 using RackCheck.Api.OpenApi;
 using RackCheck.Api.Reading;
+using RackCheck.Model;
 using RackCheck.Rules;
+using RackCheck.Rules.Catalogue;
 
 namespace RackCheck.Api.Hosting;
 
@@ -20,7 +23,7 @@ internal sealed class Readiness(DescriptionReader reader, RackChecker checker, I
     {
         foreach (var example in Examples.All)
         {
-            checker.Check(reader.Read(example.Json).Description!, cancellationToken);
+            checker.Check(ResolvedRack.Of(reader.Read(example.Json).Description!, FrozenDictionary<string, Product>.Empty), cancellationToken);
         }
 
         warm = true;
