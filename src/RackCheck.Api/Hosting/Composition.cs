@@ -40,6 +40,8 @@ internal static partial class Composition
         });
         services.AddSingleton<Readiness>();
         services.AddHostedService(provider => provider.GetRequiredService<Readiness>());
+        services.AddCatalogue();
+        services.AddMetricsPage();
         services.AddOpenApiDocument();
     }
 
@@ -54,6 +56,7 @@ internal static partial class Composition
         app.MapRules();
         app.MapReference();
         app.MapHealth();
+        app.MapMetrics();
         app.MapGet("/", () => Results.Redirect("/docs/")).ExcludeFromDescription();
         app.Lifetime.ApplicationStarted.Register(() =>
         {
@@ -79,7 +82,7 @@ internal static partial class Composition
         options.IncludeQueryInRequestPath = false;
         options.GetLevel = static (context, _, fault) =>
             fault is not null || context.Response.StatusCode >= 500 ? Serilog.Events.LogEventLevel.Error
-            : context.Request.Path.StartsWithSegments("/health", StringComparison.Ordinal) ? Serilog.Events.LogEventLevel.Verbose
+            : context.Request.Path.StartsWithSegments("/health", StringComparison.Ordinal) || context.Request.Path.StartsWithSegments(Metrics.Address, StringComparison.Ordinal) ? Serilog.Events.LogEventLevel.Verbose
             : Serilog.Events.LogEventLevel.Information;
     });
 

@@ -1,4 +1,6 @@
+using System.Globalization;
 using Microsoft.AspNetCore.Diagnostics;
+using RackCheck.Api.Catalogue;
 using RackCheck.Api.Http;
 
 namespace RackCheck.Api.Hosting;
@@ -19,6 +21,9 @@ internal static class FaultHandler
             case OperationCanceledException when context.RequestAborted.IsCancellationRequested:
                 context.Response.StatusCode = ClientClosedRequest;
                 return Task.CompletedTask;
+            case CatalogueUnavailableException down:
+                context.Response.Headers.RetryAfter = Math.Max(1, Math.Ceiling(down.RetryAfter.TotalSeconds)).ToString(CultureInfo.InvariantCulture);
+                return Problems.WriteAsync(context, StatusCodes.Status503ServiceUnavailable, "The product catalogue cannot be asked now; a request that needs nothing of it is answered.");
             default:
                 return Problems.WriteAsync(context, StatusCodes.Status500InternalServerError, "The fault is logged under the trace id.");
         }

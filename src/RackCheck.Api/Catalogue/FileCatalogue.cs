@@ -1,0 +1,103 @@
+using System.Collections.Frozen;
+using System.Text.Json;
+using System.Text.Unicode;
+using RackCheck.Api.Reading;
+using RackCheck.Model;
+using RackCheck.Model.Json;
+
+namespace RackCheck.Api.Catalogue;
+
+/// <summary>The catalogue of a JSON file, read once. All of its products are offered.</summary>
+internal sealed class FileCatalogue : IProductCatalogue
+{
+    private const int FaultsShown = 20;
+
+    private readonly FrozenDictionary<string, Product> byPartNumber;
+    private readonly Product[] offered;
+
+    /// <summary>Makes the catalogue.</summary>
+    /// <param name="products">Products that are valid.</param>
+    public FileCatalogue(ProductList products)
+    {
+        byPartNumber = products.Products.ToFrozenDictionary(p => p.PartNumber, StringComparer.Ordinal);
+        offered = [.. products.Products.OrderBy(p => p.PartNumber, StringComparer.Ordinal)];
+    }
+
+    /// <summary>Reads the products of a file.</summary>
+    /// <param name="path">Its path; a relative one starts beside the service.</param>
+    /// <returns>The products, valid.</returns>
+    /// <exception cref="InvalidDataException">There is no such file or it is wrong; the message names part numbers and faults.</exception>
+    public static ProductList Read(string path)
+    {
+        path = Path.Combine(AppContext.BaseDirectory, path);
+        byte[] bytes;
+        try
+        {
+            bytes = File.ReadAllBytes(path);
+        }
+        catch (Exception fault) when (fault is IOException or UnauthorizedAccessException or NotSupportedException or ArgumentException)
+        {
+            throw new InvalidDataException($"The catalogue file {path} cannot be read.", fault);
+        }
+
+        var body = bytes.AsMemory(bytes.AsSpan().StartsWith("\uFEFF"u8) ? 3 : 0);
+        var (products, faults) = Parse(body);
+        return faults.Count == 0
+            ? products!
+            : throw new InvalidDataException($"The catalogue file {path} is not valid. {string.Join(' ', faults.Take(FaultsShown).Select(f => ProductValidator.Describe(f, products)))}");
+    }
+
+    /// <inheritdoc/>
+    public ValueTask<IReadOnlyDictionary<string, Product>> FindAsync(IReadOnlyCollection<string> partNumbers, CancellationToken cancellation)
+    {
+        cancellation.ThrowIfCancellationRequested();
+        var found = new Dictionary<string, Product>(partNumbers.Count, StringComparer.Ordinal);
+        foreach (var partNumber in partNumbers)
+        {
+            if (byPartNumber.TryGetValue(partNumber, out var product))
+            {
+                found[partNumber] = product;
+            }
+        }
+
+        return ValueTask.FromResult<IReadOnlyDictionary<string, Product>>(found);
+    }
+
+    /// <inheritdoc/>
+    public ValueTask<IReadOnlyList<Product>> OfferedAsync(CancellationToken cancellation)
+    {
+        cancellation.ThrowIfCancellationRequested();
+        return ValueTask.FromResult<IReadOnlyList<Product>>(offered);
+    }
+
+    private static (ProductList? Products, List<Fault> Faults) Parse(ReadOnlyMemory<byte> body)
+    {
+        try
+        {
+            if (Utf8.IsValid(body.Span) && JsonSerializer.Deserialize(body.Span, ContractJson.Default.ProductList) is { } products)
+            {
+                return (products, ProductValidator.FaultsOf(products));
+            }
+        }
+        catch (Exception fault) when (fault is JsonException or InvalidOperationException or FormatException)
+        {
+            // What is wrong is found below.
+        }
+
+        return Explain(body);
+    }
+
+    private static (ProductList? Products, List<Fault> Faults) Explain(ReadOnlyMemory<byte> body)
+    {
+        var faults = new FaultList();
+        var products = Utf8.IsValid(body.Span) && FaultFinder.IsJson(body.Span, faults) && faults.IsEmpty
+            ? FaultFinder.Find(body, ContractJson.Default.ProductList, faults)
+            : null;
+        if (faults.IsEmpty)
+        {
+            faults.Add("", FaultCodes.WrongForm, "The text is no list of products in UTF-8.");
+        }
+
+        return (products, faults.ToList());
+    }
+}

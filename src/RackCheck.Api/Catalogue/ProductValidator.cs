@@ -1,0 +1,175 @@
+using System.Globalization;
+using RackCheck.Api.Reading;
+using RackCheck.Model;
+using RackCheck.Model.Json;
+
+namespace RackCheck.Api.Catalogue;
+
+/// <summary>Whether products are what the contract says: ranges of members, part numbers unique, and the members that each kind has.</summary>
+internal static class ProductValidator
+{
+    // What each member belongs to. A member that its kind does not have would be passed over in silence, so it is a fault.
+    private static readonly KindMember[] Members =
+    [
+        new("cabinet", static p => p.Cabinet is not null, ProductKind.Cabinet),
+        new("item", static p => p.Item is not null, ProductKind.Equipment, ProductKind.Shelf, ProductKind.BlankingPanel, ProductKind.FanTray),
+        new("distributionUnit", static p => p.DistributionUnit is not null, ProductKind.DistributionUnit),
+        new("support", static p => p.Support is not null, ProductKind.Support),
+        new("door", static p => p.Door is not null, ProductKind.Door),
+        new("fans", static p => p.Fans is not null, ProductKind.RoofFans, ProductKind.FanTray),
+        new("airConditioner", static p => p.AirConditioner is not null, ProductKind.AirConditioner),
+        new("earthBar", static p => p.EarthBar is not null, ProductKind.EarthBar),
+        new("earthLead", static p => p.EarthLead is not null, ProductKind.EarthLead),
+        new("cord", static p => p.Cord is not null, ProductKind.Cord),
+        new("fixing", static p => p.Fixing is not null, ProductKind.Fixings),
+    ];
+
+    /// <summary>What is wrong with products.</summary>
+    /// <param name="list">The products as the serializer read them.</param>
+    /// <returns>The faults by place, <c>/products/3/cabinet/heightU</c>; empty where there is none.</returns>
+    public static List<Fault> FaultsOf(ProductList list)
+    {
+        var faults = new FaultList();
+        MemberChecks<ProductList>.Instance.Report(list, "", faults);
+        var seen = new HashSet<string>(StringComparer.Ordinal);
+        for (var i = 0; i < list.Products.Count && !faults.IsFull && !faults.HasWrongCount; i++)
+        {
+            if (list.Products[i] is not { } product)
+            {
+                continue;
+            }
+
+            var pointer = new Place(i);
+            if (!seen.Add(product.PartNumber))
+            {
+                faults.Add(pointer.Of("/partNumber"), FaultCodes.DuplicateId, "Another product has this part number.");
+            }
+
+            HasWhatItsKindHas(product, pointer, faults);
+            CabinetIsWhole(product.Cabinet, pointer, faults);
+            ItemIsWhole(product, pointer, faults);
+            UnitIsWhole(product.DistributionUnit, pointer, faults);
+            RangeIsRight(product.Support, "/support", pointer, faults);
+        }
+
+        return faults.IsEmpty ? [] : faults.ToList();
+    }
+
+    /// <summary>A fault in words that name the part number.</summary>
+    /// <param name="fault">The fault.</param>
+    /// <param name="list">The list that it is of; null where it could not be read.</param>
+    /// <returns>As <c>TFL-CAB-42: /cabinet/heightU: It is needed and absent.</c></returns>
+    public static string Describe(Fault fault, ProductList? list)
+    {
+        if (fault.Pointer.Split('/') is not [_, "products", var place, ..] parts || !int.TryParse(place, NumberStyles.None, CultureInfo.InvariantCulture, out var index))
+        {
+            return $"{fault.Pointer}: {fault.Detail}".TrimStart(':', ' ');
+        }
+
+        // Products can be null where a faulty file was read as far as it goes.
+        var product = list?.Products is { } products && index < products.Count ? products[index] : null;
+        var name = product?.PartNumber ?? string.Create(CultureInfo.InvariantCulture, $"product {index + 1} of the list");
+        return parts.Length == 3 ? $"{name}: {fault.Detail}" : $"{name}: /{string.Join('/', parts[3..])}: {fault.Detail}";
+    }
+
+    private static void HasWhatItsKindHas(Product product, Place pointer, FaultList faults)
+    {
+        foreach (var member in Members)
+        {
+            var belongs = Array.IndexOf(member.Kinds, product.Kind) >= 0;
+            if (belongs == member.IsThere(product))
+            {
+                continue;
+            }
+
+            var kind = NamedEnumConverter<ProductKind>.Name(product.Kind);
+            faults.Add(
+                pointer.Of("/" + member.Name),
+                belongs ? FaultCodes.MissingMember : FaultCodes.NotHere,
+                belongs ? $"A product of the kind {kind} needs it." : $"A product of the kind {kind} does not have it.");
+        }
+    }
+
+    private static void CabinetIsWhole(Cabinet? cabinet, Place pointer, FaultList faults)
+    {
+        if (cabinet is null)
+        {
+            return;
+        }
+
+        Need(cabinet.HeightU is not null, "/cabinet/heightU", pointer, faults);
+        Need(cabinet.WidthMm is not null, "/cabinet/widthMm", pointer, faults);
+        Need(cabinet.DepthMm is not null, "/cabinet/depthMm", pointer, faults);
+        Refuse(cabinet.PartNumber is not null, "/cabinet/partNumber", "The part number is the product's.", pointer, faults);
+        Refuse(cabinet.Placement is not null, "/cabinet/placement", "How it stands is known on the site only.", pointer, faults);
+    }
+
+    private static void ItemIsWhole(Product product, Place pointer, FaultList faults)
+    {
+        if (product.Item is not { } item)
+        {
+            return;
+        }
+
+        Need(item.HeightU is not null, "/item/heightU", pointer, faults);
+        Refuse(item.Ups?.Feeds is not null, "/item/ups/feeds", "What it feeds is known in a rack only.", pointer, faults);
+        RangeIsRight(item.Support, "/item/support", pointer, faults);
+        if (item.HeightU == 0 && product.Kind != ProductKind.Equipment)
+        {
+            faults.Add(pointer.Of("/item/heightU"), FaultCodes.OutOfRange, "Only equipment may take no unit.");
+        }
+    }
+
+    private static void UnitIsWhole(ProductDistributionUnit? unit, Place pointer, FaultList faults)
+    {
+        if (unit is null)
+        {
+            return;
+        }
+
+        Need(unit.RatedA is not null, "/distributionUnit/ratedA", pointer, faults);
+        Need(unit.Groups is not null, "/distributionUnit/groups", pointer, faults);
+        for (var g = 1; g < unit.Groups?.Count; g++)
+        {
+            for (var other = 0; other < g; other++)
+            {
+                if (unit.Groups[g] is { } group && unit.Groups[other]?.Id == group.Id)
+                {
+                    faults.Add(pointer.Of(string.Create(CultureInfo.InvariantCulture, $"/distributionUnit/groups/{g}/id")), FaultCodes.DuplicateId, "Another group of this unit has this id.");
+                }
+            }
+        }
+    }
+
+    private static void RangeIsRight(Support? support, string member, Place pointer, FaultList faults)
+    {
+        if (support is { MinSpacingMm: { } least, MaxSpacingMm: { } greatest } && least > greatest)
+        {
+            faults.Add(pointer.Of(member + "/minSpacingMm"), FaultCodes.Inconsistent, "It is more than maxSpacingMm.");
+        }
+    }
+
+    private static void Need(bool there, string member, Place pointer, FaultList faults)
+    {
+        if (!there)
+        {
+            faults.Add(pointer.Of(member), FaultCodes.MissingMember, "It is needed and absent.");
+        }
+    }
+
+    private static void Refuse(bool there, string member, string why, Place pointer, FaultList faults)
+    {
+        if (there)
+        {
+            faults.Add(pointer.Of(member), FaultCodes.NotHere, why);
+        }
+    }
+
+    // The pointer is written out for a fault only: sound products cost no text.
+    private readonly record struct Place(int Index)
+    {
+        public string Of(string member) => string.Create(CultureInfo.InvariantCulture, $"/products/{Index}{member}");
+    }
+
+    private sealed record KindMember(string Name, Func<Product, bool> IsThere, params ProductKind[] Kinds);
+}
