@@ -23,7 +23,7 @@ internal sealed class Readiness(DescriptionReader reader, RackChecker checker, I
     {
         foreach (var example in Examples.All)
         {
-            checker.Check(ResolvedRack.Of(reader.Read(example.Json).Description!, FrozenDictionary<string, Product>.Empty), cancellationToken);
+            checker.Check(ResolvedRack.Of(reader.Read(example.Json).Document!, FrozenDictionary<string, Product>.Empty), cancellationToken);
         }
 
         warm = true;
