@@ -21,7 +21,7 @@ internal sealed class Readiness(DescriptionReader reader, RackChecker checker, I
     /// <inheritdoc/>
     public Task StartAsync(CancellationToken cancellationToken)
     {
-        foreach (var example in Examples.All)
+        foreach (var example in Examples.Racks)
         {
             checker.Check(ResolvedRack.Of(reader.Read(example.Json).Document!, FrozenDictionary<string, Product>.Empty), cancellationToken);
         }
