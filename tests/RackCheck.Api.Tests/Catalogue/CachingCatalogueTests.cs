@@ -1,0 +1,206 @@
+using Microsoft.Extensions.DependencyInjection;
+using Microsoft.Extensions.Time.Testing;
+using RackCheck.Api.Catalogue;
+using RackCheck.Model;
+using RackCheck.ProductService;
+using static RackCheck.Api.Tests.Catalogue.CatalogueRig;
+
+namespace RackCheck.Api.Tests.Catalogue;
+
+/// <summary>What is kept, for how long, and who waits for whom.</summary>
+public sealed class CachingCatalogueTests
+{
+    private readonly FakeTimeProvider time = new();
+
+    private static CatalogueOptions NoRetries(Uri url) => new() { BaseUrl = url, Retries = 0 };
+
+    private static CatalogueOptions Patient(Uri url) => new() { BaseUrl = url, TotalTimeoutMs = 20_000, TryTimeoutMs = 20_000 };
+
+    [Fact]
+    public async Task An_answer_is_current_for_its_time()
+    {
+        await using var rig = await StartAsync(NoRetries, time);
+        await rig.FindAsync(Pack(1), Pack(2));
+        time.Advance(TimeSpan.FromSeconds(299));
+        Assert.Equal(2, (await rig.FindAsync(Pack(1), Pack(2), Pack(2))).Count);
+        Assert.Equal(1, rig.Host.Faults.Calls);
+        time.Advance(TimeSpan.FromSeconds(2));
+        await rig.FindAsync(Pack(1));
+        Assert.Equal([2, 1], rig.Host.Faults.Asked);
+        Assert.Equal((3d, 3d, 3d), (rig.Reading("look_ups"), rig.Reading("cache:hit"), rig.Reading("cache:miss")));
+    }
+
+    [Fact]
+    public async Task Only_what_is_not_known_is_asked_for()
+    {
+        await using var rig = await StartAsync(NoRetries, time);
+        await rig.FindAsync(Pack(1), Pack(2));
+        Assert.Equal(3, (await rig.FindAsync(Pack(1), Pack(2), Pack(3))).Count);
+        Assert.Equal([2, 1], rig.Host.Faults.Asked);
+    }
+
+    [Theory]
+    [InlineData(FaultKind.Failed)]
+    [InlineData(FaultKind.WrongValue)]
+    [InlineData(FaultKind.NotAskedFor)]
+    public async Task What_is_out_of_date_serves_where_the_fetch_fails_and_nothing_wrong_takes_its_place(FaultKind kind)
+    {
+        await using var rig = await StartAsync(NoRetries, time);
+        var before = await rig.FindAsync(Pack(1), Pack(2));
+        time.Advance(TimeSpan.FromSeconds(301));
+        rig.Host.Faults.Set(kind);
+        Assert.Equal(before.OrderBy(p => p.Key), (await rig.FindAsync(Pack(1), Pack(2))).OrderBy(p => p.Key));
+        Assert.Equal((1, 2d), (rig.Host.Faults.Calls, rig.Reading("cache:stale")));
+
+        // One that was never there cannot be made up for by the others.
+        await rig.FailsInTimeAsync(Pack(1), Pack(3));
+        time.Advance(TimeSpan.FromSeconds(86_400));
+        await rig.FailsInTimeAsync(Pack(1));
+    }
+
+    [Fact]
+    public async Task An_unknown_part_number_is_kept_for_a_short_time_and_never_served_stale()
+    {
+        await using var rig = await StartAsync(NoRetries, time);
+        Assert.Empty(await rig.FindAsync("TFL-NONE"));
+        Assert.Empty(await rig.FindAsync("TFL-NONE"));
+        Assert.Equal(1, rig.Host.Faults.Calls);
+        time.Advance(TimeSpan.FromSeconds(31));
+        rig.Host.Faults.Set(FaultKind.Failed);
+        await rig.FailsInTimeAsync("TFL-NONE");
+        Assert.Equal(1, rig.Host.Faults.Calls);
+    }
+
+    [Fact]
+    public async Task Fifty_who_want_the_same_cause_one_call()
+    {
+        await using var rig = await StartAsync(Patient);
+        rig.Host.Faults.Set(new FaultOrder { Kind = FaultKind.Slow, DelayMs = 500 });
+        var answers = await Task.WhenAll(Enumerable.Range(0, 50).Select(_ => Task.Run(() => rig.FindAsync(Pack(1)))));
+        Assert.All(answers, a => Assert.Equal([Pack(1)], a.Keys));
+        Assert.Equal([1], rig.Host.Faults.Asked);
+    }
+
+    [Fact]
+    public async Task What_is_under_way_is_waited_for_and_the_rest_is_one_call()
+    {
+        await using var rig = await StartAsync(Patient);
+        rig.Host.Faults.Set(new FaultOrder { Kind = FaultKind.Slow, DelayMs = 500 });
+        var first = rig.FindAsync(Pack(1), Pack(2));
+        var second = rig.FindAsync(Pack(2), Pack(3), Pack(4));
+        Assert.Equal((2, 3), ((await first).Count, (await second).Count));
+        Assert.Equal([2, 2], rig.Host.Faults.Asked);
+    }
+
+    [Fact]
+    public async Task Who_gives_up_takes_nothing_from_the_others()
+    {
+        await using var rig = await StartAsync(Patient);
+        rig.Host.Faults.Set(new FaultOrder { Kind = FaultKind.Slow, DelayMs = 500 });
+        using var giveUp = new CancellationTokenSource();
+        var first = rig.Cached.FindAsync([Pack(1)], giveUp.Token).AsTask();
+        var second = rig.FindAsync(Pack(1));
+        await giveUp.CancelAsync();
+        await Assert.ThrowsAnyAsync<OperationCanceledException>(() => first);
+        Assert.False(second.IsCompleted);
+        Assert.Single(await second);
+        Assert.Equal([1], rig.Host.Faults.Asked);
+    }
+
+    [Fact]
+    public async Task The_wait_behind_anothers_call_ends_with_the_total_time()
+    {
+        var never = new StubCatalogue();
+        using var catalogue = Caching(never, new CatalogueOptions());
+        var first = catalogue.FindAsync([Pack(1)], CancellationToken.None).AsTask();
+        time.Advance(TimeSpan.FromSeconds(3));
+        var second = catalogue.FindAsync([Pack(1)], CancellationToken.None).AsTask();
+        time.Advance(TimeSpan.FromSeconds(1.1));
+        await Assert.ThrowsAsync<CatalogueUnavailableException>(() => first);
+        Assert.False(second.IsCompleted);
+        time.Advance(TimeSpan.FromSeconds(3));
+        await Assert.ThrowsAsync<CatalogueUnavailableException>(() => second);
+        Assert.Equal(1, never.Calls);
+    }
+
+    [Fact]
+    public async Task A_call_that_comes_late_is_kept_all_the_same()
+    {
+        var late = new StubCatalogue();
+        using var catalogue = Caching(late, new CatalogueOptions());
+        var first = catalogue.FindAsync([Pack(1)], CancellationToken.None).AsTask();
+        time.Advance(TimeSpan.FromSeconds(5));
+        await Assert.ThrowsAsync<CatalogueUnavailableException>(() => first);
+        late.Answer(Packs(2));
+        Assert.Single(await catalogue.FindAsync([Pack(1)], CancellationToken.None));
+        Assert.Equal(1, late.Calls);
+    }
+
+    [Fact]
+    public async Task The_offered_products_are_kept_too()
+    {
+        await using var rig = await StartAsync(NoRetries, time);
+        await Task.WhenAll(Enumerable.Range(0, 20).Select(_ => rig.Cached.OfferedAsync(CancellationToken.None).AsTask()));
+        Assert.Equal([0], rig.Host.Faults.Asked);
+        time.Advance(TimeSpan.FromSeconds(301));
+        rig.Host.Faults.Set(FaultKind.TruncatedJson);
+        Assert.Equal(10, (await rig.Cached.OfferedAsync(CancellationToken.None)).Count);
+        Assert.Equal((1, 1d), (rig.Host.Faults.Calls, rig.Reading("cache:stale")));
+        time.Advance(TimeSpan.FromSeconds(86_400));
+        await rig.FailsInTimeAsync(() => rig.Cached.OfferedAsync(CancellationToken.None).AsTask());
+    }
+
+    [Fact]
+    public async Task What_is_kept_is_bounded()
+    {
+        await using var rig = await StartAsync(url => new CatalogueOptions { BaseUrl = url, CacheEntries = 100, TotalTimeoutMs = 20_000, TryTimeoutMs = 20_000 }, products: Packs(150));
+        Assert.Equal(150, (await rig.FindAsync([.. Packs(150).Select(p => p.PartNumber)])).Count);
+        Assert.Equal(100, rig.Cached.Count);
+    }
+
+    [Fact]
+    public void What_was_asked_for_longest_ago_goes_first()
+    {
+        var cache = new ProductCache(new CatalogueOptions { CacheEntries = 2 }, time);
+        var packs = Packs(3);
+        cache.Put(Pack(0), packs[0]);
+        cache.Put(Pack(1), packs[1]);
+        Assert.Equal(Freshness.Fresh, cache.Find(Pack(0), out _));
+        cache.Put(Pack(2), packs[2]);
+        Assert.Equal(
+            [Freshness.Fresh, Freshness.None, Freshness.Fresh],
+            Enumerable.Range(0, 3).Select(i => cache.Find(Pack(i), out _)));
+        Assert.Equal(2, cache.Count);
+    }
+
+    [Fact]
+    public async Task With_nothing_kept_it_still_answers()
+    {
+        await using var rig = await StartAsync(url => new CatalogueOptions { BaseUrl = url, CacheSeconds = 0, StaleSeconds = 0, UnknownSeconds = 0 });
+        Assert.Equal([Pack(1)], (await rig.FindAsync(Pack(1), "TFL-NONE")).Keys);
+        Assert.Equal([Pack(1)], (await rig.FindAsync(Pack(1), "TFL-NONE")).Keys);
+        Assert.Equal([2, 2], rig.Host.Faults.Asked);
+    }
+
+    private CachingCatalogue Caching(StubCatalogue inner, CatalogueOptions options) => new(
+        inner, options, time, new CatalogueMetrics(new ServiceCollection().AddMetrics().BuildServiceProvider().GetRequiredService<System.Diagnostics.Metrics.IMeterFactory>()));
+
+    // Answers when told to, however often it is asked.
+    private sealed class StubCatalogue : IProductCatalogue
+    {
+        private readonly TaskCompletionSource<IReadOnlyList<Product>> answer = new(TaskCreationOptions.RunContinuationsAsynchronously);
+        private int calls;
+
+        public int Calls => Volatile.Read(ref calls);
+
+        public void Answer(IReadOnlyList<Product> products) => answer.SetResult(products);
+
+        public async ValueTask<IReadOnlyDictionary<string, Product>> FindAsync(IReadOnlyCollection<string> partNumbers, CancellationToken cancellation)
+        {
+            Interlocked.Increment(ref calls);
+            return (await answer.Task).Where(p => partNumbers.Contains(p.PartNumber)).ToDictionary(p => p.PartNumber);
+        }
+
+        public async ValueTask<IReadOnlyList<Product>> OfferedAsync(CancellationToken cancellation) => await answer.Task;
+    }
+}

@@ -1,0 +1,168 @@
+using System.Text;
+using System.Text.Json.Nodes;
+using RackCheck.Api.Catalogue;
+using RackCheck.Model;
+using RackCheck.Model.Json;
+
+namespace RackCheck.Api.Tests.Catalogue;
+
+/// <summary>The catalogue file: what it has to say of each kind, and how its faults are named.</summary>
+public sealed class FileCatalogueTests : IDisposable
+{
+    private const string Unit = """{ "ratedA": 16, "groups": [ { "id": "a", "outlets": [ { "socket": "C13", "count": 8 } ] } ] }""";
+
+    // What each kind has, in its shortest sound form.
+    private static readonly Dictionary<string, (string Member, string Json)[]> Kinds = new(StringComparer.Ordinal)
+    {
+        ["cabinet"] = [("cabinet", """{ "heightU": 42, "widthMm": 800, "depthMm": 1000 }""")],
+        ["equipment"] = [("item", """{ "heightU": 0 }""")],
+        ["shelf"] = [("item", """{ "heightU": 1 }""")],
+        ["blanking-panel"] = [("item", """{ "heightU": 1 }""")],
+        ["distribution-unit"] = [("distributionUnit", Unit)],
+        ["support"] = [("support", """{ "style": "slides" }""")],
+        ["door"] = [("door", """{ "door": { "style": "solid" }, "face": "rear", "widthMm": 600, "heightU": 42 }""")],
+        ["roof-fans"] = [("fans", """{ "count": 2, "freeFlowM3h": 160 }""")],
+        ["fan-tray"] = [("fans", """{ "count": 2, "freeFlowM3h": 160 }"""), ("item", """{ "heightU": 1 }""")],
+        ["air-conditioner"] = [("airConditioner", """{ "capacityW": 1000 }""")],
+        ["earth-bar"] = [("earthBar", """{ "terminals": 10 }""")],
+        ["earth-lead"] = [("earthLead", """{ "crossSectionMm2": 6, "lengthM": 2 }""")],
+        ["cord"] = [("cord", """{ "plug": "C14", "connector": "C13", "lengthM": 2 }""")],
+        ["fixings"] = [("fixing", "\"cage-nut\"")],
+    };
+
+    private readonly string file = Path.GetTempFileName();
+
+    public static TheoryData<string> KindNames => [.. NamedEnumConverter<ProductKind>.Names];
+
+    public void Dispose() => File.Delete(file);
+
+    [Fact]
+    public async Task The_shipped_file_is_valid_and_all_of_it_is_offered()
+    {
+        var products = FileCatalogue.Read(new CatalogueOptions().File);
+        var catalogue = new FileCatalogue(products);
+        var offered = await catalogue.OfferedAsync(CancellationToken.None);
+        Assert.Equal(products.Products.Select(p => p.PartNumber).Order(StringComparer.Ordinal), offered.Select(p => p.PartNumber));
+        Assert.All(offered, p => Assert.StartsWith("TFL-", p.PartNumber, StringComparison.Ordinal));
+        var one = offered[0].PartNumber;
+        Assert.Equal([one], (await catalogue.FindAsync([one, "TFL-NONE", one], CancellationToken.None)).Keys);
+        await Assert.ThrowsAnyAsync<OperationCanceledException>(() => catalogue.FindAsync([one], new CancellationToken(true)).AsTask());
+    }
+
+    [Theory]
+    [MemberData(nameof(KindNames))]
+    public void A_kind_has_what_it_needs_and_nothing_else(string kind)
+    {
+        Assert.Single(Read(Product(kind)).Products);
+        foreach (var (member, _) in Kinds[kind])
+        {
+            var less = Product(kind);
+            less.Remove(member);
+            Refuses($"TFL-A: /{member}: A product of the kind {kind} needs it.", less);
+        }
+
+        var (other, json) = kind == "cord" ? Kinds["fixings"][0] : Kinds["cord"][0];
+        var more = Product(kind);
+        more[other] = JsonNode.Parse(json);
+        Refuses($"TFL-A: /{other}: A product of the kind {kind} does not have it.", more);
+    }
+
+    [Theory]
+    [InlineData("cabinet", "cabinet", "heightU", null, "TFL-A: /cabinet/heightU: It is needed and absent.")]
+    [InlineData("cabinet", "cabinet", "widthMm", null, "TFL-A: /cabinet/widthMm: It is needed and absent.")]
+    [InlineData("cabinet", "cabinet", "depthMm", null, "TFL-A: /cabinet/depthMm: It is needed and absent.")]
+    [InlineData("cabinet", "cabinet", "partNumber", "\"TFL-B\"", "TFL-A: /cabinet/partNumber: The part number is the product's.")]
+    [InlineData("cabinet", "cabinet", "placement", "\"free\"", "TFL-A: /cabinet/placement: How it stands is known on the site only.")]
+    [InlineData("cabinet", "cabinet", "heightU", "61", "TFL-A: /cabinet/heightU: 61 is outside 1 to 60.")]
+    [InlineData("cabinet", "cabinet", "heightU", "\"42\"", "TFL-A: /cabinet/heightU: It is a string where a number is needed.")]
+    [InlineData("cabinet", "cabinet", "colour", "\"grey\"", "TFL-A: /cabinet/colour: The contract knows no such member here.")]
+    [InlineData("equipment", "item", "heightU", null, "TFL-A: /item/heightU: It is needed and absent.")]
+    [InlineData("equipment", "item", "partNumber", "\"TFL-B\"", "TFL-A: /item/partNumber: The contract knows no such member here.")]
+    [InlineData("equipment", "item", "ups", """{ "feeds": [ "a" ] }""", "TFL-A: /item/ups/feeds: What it feeds is known in a rack only.")]
+    [InlineData("equipment", "item", "cables", "[ null ]", "TFL-A: /item/cables/0: An element of a list is never null.")]
+    [InlineData("equipment", "item", "support", """{ "minSpacingMm": 700, "maxSpacingMm": 600 }""", "TFL-A: /item/support/minSpacingMm: It is more than maxSpacingMm.")]
+    [InlineData("blanking-panel", "item", "heightU", "0", "TFL-A: /item/heightU: Only equipment may take no unit.")]
+    [InlineData("support", "support", "minSpacingMm", "3001", "TFL-A: /support/minSpacingMm: 3001 is outside 0 to 3000.")]
+    [InlineData("distribution-unit", "distributionUnit", "ratedA", null, "TFL-A: /distributionUnit/ratedA: It is needed and absent.")]
+    [InlineData("distribution-unit", "distributionUnit", "groups", null, "TFL-A: /distributionUnit/groups: It is needed and absent.")]
+    [InlineData("distribution-unit", "distributionUnit", "groups", "[]", "TFL-A: /distributionUnit/groups: It has 0 elements; 1 to 24 are allowed.")]
+    [InlineData("distribution-unit", "distributionUnit", "groups", """[ { "id": "a", "outlets": [ { "socket": "C13", "count": 8 } ] }, { "id": "a", "outlets": [ { "socket": "C13", "count": 8 } ] } ]""", "TFL-A: /distributionUnit/groups/1/id: Another group of this unit has this id.")]
+    public void A_fault_is_named_with_part_number_and_place(string kind, string part, string member, string? value, string message)
+    {
+        var product = Product(kind);
+        var owner = product[part]!.AsObject();
+        owner.Remove(member);
+        if (value is not null)
+        {
+            owner[member] = JsonNode.Parse(value);
+        }
+
+        Refuses(message, product);
+    }
+
+    [Fact]
+    public void A_part_number_stands_once()
+    {
+        Refuses("TFL-A: /partNumber: Another product has this part number.", Product("cord"), Product("fixings"));
+        Assert.Equal(2, Read(Product("cord"), Product("fixings", "TFL-B")).Products.Count);
+    }
+
+    [Fact]
+    public void A_product_without_part_number_is_named_by_its_place()
+    {
+        var nameless = Product("cord");
+        nameless.Remove("partNumber");
+        Refuses("product 2 of the list: /partNumber: It is needed and absent.", Product("fixings"), nameless);
+    }
+
+    [Theory]
+    [InlineData("", "The text is no JSON")]
+    [InlineData("{ \"products\": [", "The text is no JSON")]
+    [InlineData("null", "an object is needed")]
+    [InlineData("{}", "/products: It is needed and absent.")]
+    [InlineData("""{ "products": [ null ] }""", "product 1 of the list: An element of a list is never null.")]
+    [InlineData("""{ "products": [], "products": [] }""", "/products: It stands twice.")]
+    public void A_file_that_is_no_list_of_products_is_refused(string text, string message)
+    {
+        File.WriteAllText(file, text);
+        Assert.Contains(message, Fault(), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_byte_order_mark_is_taken_and_other_encodings_are_not()
+    {
+        File.WriteAllText(file, """{ "products": [] }""", new UTF8Encoding(true));
+        Assert.Empty(FileCatalogue.Read(file).Products);
+        File.WriteAllText(file, """{ "products": [] }""", Encoding.Unicode);
+        Assert.Contains("in UTF-8", Fault(), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_file_that_is_not_there_is_named()
+    {
+        var absent = file + ".absent";
+        Assert.Contains(absent, Assert.Throws<InvalidDataException>(() => FileCatalogue.Read(absent)).Message, StringComparison.Ordinal);
+    }
+
+    private static JsonObject Product(string kind, string partNumber = "TFL-A")
+    {
+        var product = new JsonObject { ["partNumber"] = partNumber, ["name"] = "A product", ["kind"] = kind };
+        foreach (var (member, json) in Kinds[kind])
+        {
+            product[member] = JsonNode.Parse(json);
+        }
+
+        return product;
+    }
+
+    private ProductList Read(params JsonObject[] products)
+    {
+        File.WriteAllText(file, new JsonObject { ["products"] = new JsonArray([.. products]) }.ToJsonString());
+        return FileCatalogue.Read(file);
+    }
+
+    private void Refuses(string message, params JsonObject[] products) =>
+        Assert.Contains(message, Assert.Throws<InvalidDataException>(() => Read(products)).Message, StringComparison.Ordinal);
+
+    private string Fault() => Assert.Throws<InvalidDataException>(() => FileCatalogue.Read(file)).Message;
+}

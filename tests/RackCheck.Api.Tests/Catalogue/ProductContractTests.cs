@@ -1,0 +1,120 @@
+using System.Text;
+using System.Text.Json;
+using System.Text.Json.Nodes;
+using Json.Schema;
+using RackCheck.Api.Catalogue;
+using RackCheck.ProductService;
+
+namespace RackCheck.Api.Tests.Catalogue;
+
+/// <summary>The contract of the product service: reviewed as a whole, as strict as the client, and kept by the host that stands in for it.</summary>
+public sealed class ProductContractTests : IAsyncLifetime
+{
+    private static readonly string[] Snapshot = ["openapi", "catalogue.v1.json"];
+
+    private ProductServiceHost host = null!;
+
+    public async Task InitializeAsync() => host = await ProductServiceHost.StartAsync(FileCatalogue.Read(new CatalogueOptions().File).Products);
+
+    public async Task DisposeAsync() => await host.DisposeAsync();
+
+    [Fact]
+    public async Task It_is_the_one_that_was_reviewed()
+    {
+        var served = (await GetAsync("/openapi/catalogue.v1.json")).Text.ReplaceLineEndings("\n") + "\n";
+        if (Environment.GetEnvironmentVariable("RACKCHECK_WRITE_CONTRACT") == "1")
+        {
+            await File.WriteAllTextAsync(Repository.PathOf(Snapshot), served);
+        }
+
+        Assert.True(
+            Repository.Read(Snapshot).ReplaceLineEndings("\n") == served,
+            "The contract of the product service has changed. Look at the change; where it is meant, run the tests with RACKCHECK_WRITE_CONTRACT=1 and commit openapi/catalogue.v1.json.");
+    }
+
+    [Fact]
+    public async Task Every_property_says_what_it_is()
+    {
+        var silent =
+            from schema in (await ContractAsync())["components"]!["schemas"]!.AsObject()
+            from property in schema.Value!["properties"]?.AsObject() ?? []
+            where property.Value!["description"] is null && property.Value["$ref"] is null
+            select $"{schema.Key}.{property.Key}";
+        Assert.Empty(silent);
+    }
+
+    [Fact]
+    public async Task The_shipped_file_keeps_to_it_and_so_do_the_answers()
+    {
+        Assert.True(await IsValidAsync(await File.ReadAllTextAsync(Path.Combine(AppContext.BaseDirectory, new CatalogueOptions().File))));
+        Assert.True(await IsValidAsync((await GetAsync("/v1/products/offered")).Text));
+        Assert.True(await IsValidAsync((await LookUpAsync("""{ "partNumbers": [ "TFL-CAB-42-8-10", "TFL-NONE" ] }""")).Text));
+    }
+
+    [Theory]
+    [InlineData(FaultKind.WrongSchema)]
+    [InlineData(FaultKind.WrongValue)]
+    public async Task What_the_client_refuses_the_contract_refuses_too(FaultKind kind)
+    {
+        host.Faults.Set(kind);
+        Assert.False(await IsValidAsync((await GetAsync("/v1/products/offered")).Text));
+    }
+
+    [Theory]
+    [InlineData("{", 400)]
+    [InlineData("{}", 422)]
+    [InlineData("""{ "partNumbers": [] }""", 422)]
+    [InlineData("""{ "partNumbers": [ null ] }""", 422)]
+    [InlineData("""{ "partNumbers": [ "TFL-A" ], "more": 1 }""", 422)]
+    public async Task A_request_against_it_is_a_problem(string body, int status) => (await LookUpAsync(body)).IsProblem(status);
+
+    [Fact]
+    public async Task More_than_a_thousand_part_numbers_are_refused()
+    {
+        (await LookUpAsync(Ask(1001))).IsProblem(422);
+        Assert.Equal(200, (await LookUpAsync(Ask(1000))).Status);
+    }
+
+    [Fact]
+    public async Task Faults_are_switched_over_HTTP()
+    {
+        using var client = new HttpClient { BaseAddress = host.BaseUrl };
+        using var order = new StringContent("""{ "kind": "failed", "times": 1 }""");
+        Assert.Equal(200, (await Answer.OfAsync(await client.PutAsync("/faults", order))).Status);
+        (await GetAsync("/v1/products/offered")).IsProblem(500);
+        Assert.Equal(200, (await GetAsync("/v1/products/offered")).Status);
+        using var unknown = new StringContent("""{ "kind": "fire" }""");
+        (await Answer.OfAsync(await client.PutAsync("/faults", unknown))).IsProblem(400);
+        Assert.Equal("failed", (await GetAsync("/faults")).Json["kind"]!.GetValue<string>());
+    }
+
+    private static string Ask(int count) => JsonSerializer.Serialize(new { partNumbers = CatalogueRig.Packs(count).Select(p => p.PartNumber) });
+
+    private async Task<Answer> GetAsync(string path)
+    {
+        using var client = new HttpClient { BaseAddress = host.BaseUrl };
+        return await Answer.OfAsync(await client.GetAsync(path));
+    }
+
+    private async Task<Answer> LookUpAsync(string body)
+    {
+        using var client = new HttpClient { BaseAddress = host.BaseUrl };
+        using var content = new StringContent(body, Encoding.UTF8, "application/json");
+        return await Answer.OfAsync(await client.PostAsync("/v1/products/look-up", content));
+    }
+
+    private async Task<JsonNode> ContractAsync() => (await GetAsync("/openapi/catalogue.v1.json")).Json;
+
+    private async Task<bool> IsValidAsync(string products)
+    {
+        var wrapped = new JsonObject
+        {
+            ["$schema"] = "https://json-schema.org/draft/2020-12/schema",
+            ["$id"] = $"https://rack-check.example/{Guid.NewGuid()}",
+            ["$ref"] = "#/components/schemas/ProductList",
+            ["components"] = (await ContractAsync())["components"]!.DeepClone(),
+        };
+        using var document = JsonDocument.Parse(products);
+        return JsonSchema.FromText(wrapped.ToJsonString()).Evaluate(document.RootElement).IsValid;
+    }
+}

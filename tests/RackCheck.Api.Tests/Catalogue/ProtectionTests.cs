@@ -1,0 +1,73 @@
+using Microsoft.Extensions.Time.Testing;
+using RackCheck.Api.Catalogue;
+using RackCheck.ProductService;
+using static RackCheck.Api.Tests.Catalogue.CatalogueRig;
+
+namespace RackCheck.Api.Tests.Catalogue;
+
+/// <summary>Breaker and bulkhead: a product service that is in trouble is left alone, and does not take the callers with it.</summary>
+public sealed class ProtectionTests
+{
+    [Fact]
+    public async Task The_breaker_opens_lets_nothing_through_and_closes_after_a_try()
+    {
+        var time = new FakeTimeProvider();
+        await using var rig = await StartAsync(url => new CatalogueOptions { BaseUrl = url, Retries = 0, BreakerMinimumTries = 4, BreakerOpenMs = 5000 }, time);
+        rig.Host.Faults.Set(FaultKind.Failed);
+        for (var i = 0; i < 4; i++)
+        {
+            await rig.FailsInTimeAsync(Pack(i));
+        }
+
+        Assert.Equal((1, 2), (rig.Reading("breaker.openings"), rig.Reading("breaker.state")));
+        var fault = await rig.FailsInTimeAsync(Pack(1));
+        Assert.Equal(4, rig.Host.Faults.Calls);
+        Assert.InRange(fault.RetryAfter, TimeSpan.FromSeconds(1), TimeSpan.FromSeconds(5));
+
+        // Still in trouble: one try goes through, and it opens again.
+        time.Advance(TimeSpan.FromSeconds(6));
+        await rig.FailsInTimeAsync(Pack(1));
+        await rig.FailsInTimeAsync(Pack(1));
+        Assert.Equal((5, 2d), (rig.Host.Faults.Calls, rig.Reading("breaker.openings")));
+
+        rig.Host.Faults.Set(FaultKind.None);
+        time.Advance(TimeSpan.FromSeconds(6));
+        Assert.Single(await rig.FindAsync(Pack(1)));
+        Assert.Equal(0, rig.Reading("breaker.state"));
+        Assert.Single(await rig.FindAsync(Pack(2)));
+    }
+
+    [Theory]
+    [InlineData(FaultKind.NotFound)]
+    [InlineData(FaultKind.WrongValue)]
+    public async Task What_asking_again_does_not_cure_does_not_open_the_breaker(FaultKind kind)
+    {
+        await using var rig = await StartAsync(url => new CatalogueOptions { BaseUrl = url, BreakerMinimumTries = 2 });
+        rig.Host.Faults.Set(kind);
+        for (var i = 0; i < 4; i++)
+        {
+            await rig.FailsInTimeAsync(Pack(i));
+        }
+
+        Assert.Equal((4, 0d), (rig.Host.Faults.Calls, rig.Reading("breaker.openings")));
+    }
+
+    [Fact]
+    public async Task Calls_past_the_places_and_the_queue_are_refused_at_once()
+    {
+        await using var rig = await StartAsync(url => new CatalogueOptions { BaseUrl = url, MaxConcurrentCalls = 1, MaxQueuedCalls = 1, TotalTimeoutMs = 20_000, TryTimeoutMs = 20_000 });
+        rig.Host.Faults.Set(new FaultOrder { Kind = FaultKind.Slow, DelayMs = 500 });
+        var calls = Enumerable.Range(0, 5).Select(i => rig.Http.FindAsync([Pack(i)], CancellationToken.None).AsTask()).ToArray();
+        await Task.WhenAll(calls).ContinueWith(_ => { }, TaskScheduler.Default);
+        Assert.Equal((2, 3), (calls.Count(c => c.IsCompletedSuccessfully), calls.Count(c => c.Exception?.InnerException is CatalogueUnavailableException)));
+        Assert.Equal((2, 3d), (rig.Host.Faults.Calls, rig.Reading("rejected")));
+    }
+
+    [Fact]
+    public async Task The_wait_for_a_place_is_part_of_the_total_time()
+    {
+        await using var rig = await StartAsync(url => new CatalogueOptions { BaseUrl = url, MaxConcurrentCalls = 1, TotalTimeoutMs = 600, TryTimeoutMs = 600, Retries = 0 });
+        rig.Host.Faults.Set(new FaultOrder { Kind = FaultKind.Slow, DelayMs = 30_000 });
+        await Task.WhenAll(Enumerable.Range(0, 4).Select(i => rig.FailsInTimeAsync(() => rig.Http.FindAsync([Pack(i)], CancellationToken.None).AsTask())));
+    }
+}
