@@ -5,6 +5,7 @@ using RackCheck.Api.Http;
 using RackCheck.Api.OpenApi;
 using RackCheck.Api.Reading;
 using RackCheck.Model.Json;
+using RackCheck.Planning.Baskets;
 using RackCheck.Rules;
 using Serilog;
 
@@ -32,12 +33,14 @@ internal static partial class Composition
         services.AddSingleton(RuleSet.Default);
         services.AddValidatorsFromAssemblyContaining<DescriptionValidator>(ServiceLifetime.Singleton);
         services.AddSingleton<DescriptionReader>();
+        services.AddSingleton<BasketReader>();
         services.AddSingleton<PartLookUp>();
         services.AddSingleton(provider =>
         {
             var logger = provider.GetRequiredService<ILogger<RackChecker>>();
             return new RackChecker(provider.GetRequiredService<RuleSet>(), (rule, fault) => LogRuleFault(logger, rule.Id, fault));
         });
+        services.AddSingleton(provider => new BasketPlanner(provider.GetRequiredService<RackChecker>()));
         services.AddSingleton<Readiness>();
         services.AddHostedService(provider => provider.GetRequiredService<Readiness>());
         services.AddCatalogue();
@@ -53,6 +56,7 @@ internal static partial class Composition
         app.UseStatusCodePages(status => Problems.WriteAsync(status.HttpContext, status.HttpContext.Response.StatusCode));
         app.UseDocsPage();
         app.MapChecks();
+        app.MapBaskets();
         app.MapRules();
         app.MapReference();
         app.MapHealth();

@@ -8,7 +8,7 @@ namespace RackCheck.Api.OpenApi;
 /// <summary>The records that a request is made of, found by following the serializer's metadata.</summary>
 internal static class RequestTypes
 {
-    private static readonly FrozenSet<Type> All = Reach(typeof(RackDescription), []).ToFrozenSet();
+    private static readonly FrozenSet<Type> All = Reach(typeof(BasketRequest), Reach(typeof(RackDescription), [])).ToFrozenSet();
 
     /// <summary>Whether a record is part of a request.</summary>
     public static bool Contains(Type type) => All.Contains(type);

@@ -1,0 +1,54 @@
+using Microsoft.Extensions.Options;
+using RackCheck.Api.Catalogue;
+using RackCheck.Api.Hosting;
+using RackCheck.Api.Http;
+using RackCheck.Api.Reading;
+using RackCheck.Model;
+using RackCheck.Model.Json;
+using RackCheck.Planning.Baskets;
+
+namespace RackCheck.Api.Endpoints;
+
+/// <summary>POST /v1/baskets/checks.</summary>
+internal static class BasketsEndpoints
+{
+    /// <summary>Name of the operation in the contract.</summary>
+    public const string CheckBasket = "checkBasket";
+
+    /// <summary>Maps the group.</summary>
+    public static void MapBaskets(this IEndpointRouteBuilder routes) => routes
+        .MapPost("/v1/baskets/checks", CheckAsync)
+        .WithName(CheckBasket)
+        .WithTags("Baskets")
+        .WithSummary("Check a basket")
+        .WithDescription("Takes part numbers and quantities, places what they stand for in a rack, checks it, and answers with the rack, the findings mapped back to the lines, what is missing from the basket to make a rack that works - rails, blanking panels, outlets, earth leads, fixings, cords - and what the rack has no use for.")
+        .Accepts<BasketRequest>("application/json")
+        .Produces<BasketReport>(StatusCodes.Status200OK, "application/json")
+        .Produces<Problem>(StatusCodes.Status400BadRequest, Problems.MediaType)
+        .Produces<Problem>(StatusCodes.Status406NotAcceptable, Problems.MediaType)
+        .Produces<Problem>(StatusCodes.Status413PayloadTooLarge, Problems.MediaType)
+        .Produces<Problem>(StatusCodes.Status415UnsupportedMediaType, Problems.MediaType)
+        .Produces<Problem>(StatusCodes.Status422UnprocessableEntity, Problems.MediaType)
+        .Produces<Problem>(StatusCodes.Status503ServiceUnavailable, Problems.MediaType);
+
+    private static async Task CheckAsync(HttpContext context, BasketReader reader, IProductCatalogue catalogue, BasketPlanner planner, IOptions<ServiceOptions> options)
+    {
+        if (await JsonRequest.ReadAsync(context, reader, options.Value.MaxBodyBytes) is not { } basket)
+        {
+            return;
+        }
+
+        var numbers = new HashSet<string>(StringComparer.Ordinal);
+        foreach (var line in basket.Lines)
+        {
+            numbers.Add(line.PartNumber);
+        }
+
+        var products = await catalogue.FindAsync(numbers, context.RequestAborted);
+        var offered = await catalogue.OfferedAsync(context.RequestAborted);
+        var answer = planner.Plan(basket, products, offered, context.RequestAborted);
+        await (answer.Report is { } report
+            ? JsonAnswer.WriteAsync(context, report, ContractJson.Default.BasketReport)
+            : Problems.WriteAsync(context, StatusCodes.Status422UnprocessableEntity, "Nothing was checked: mend the faults listed and send it again.", answer.Faults));
+    }
+}
