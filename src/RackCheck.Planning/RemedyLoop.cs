@@ -29,10 +29,10 @@ public sealed class RemedyLoop(RackChecker checker)
         var steps = new List<RemedyStep>();
         var trial = new RemedyTrial(checker);
         var (now, report) = (rack, checker.Check(rack, cancellation));
-        while (steps.Count < mostSteps && Next(trial, now, report, cancellation) is var (step, next, nextReport))
+        while (steps.Count < mostSteps && Next(trial, now, report, cancellation) is var (step, next))
         {
             steps.Add(step);
-            (now, report) = (next, nextReport);
+            (now, report) = (next, checker.Check(next, cancellation));
         }
 
         return new RemedyRun { Rack = now, Report = report, Steps = steps };
@@ -47,7 +47,7 @@ public sealed class RemedyLoop(RackChecker checker)
         Run(ResolvedRack.Plain(description), mostSteps, cancellation);
 
     // Each step leaves fewer errors than it found, so the loop ends even without a bound; the bound is for the time it takes, and so is that of trials.
-    private static (RemedyStep Step, ResolvedRack Next, CheckReport Report)? Next(
+    private static (RemedyStep Step, ResolvedRack Next)? Next(
         RemedyTrial trial, ResolvedRack now, CheckReport report, CancellationToken cancellation)
     {
         foreach (var finding in report.Findings)
@@ -56,7 +56,7 @@ public sealed class RemedyLoop(RackChecker checker)
                 && trial.Run(now, remedy, cancellation) is var (next, after)
                 && RemedyTrial.Helps(finding, report, after))
             {
-                return (new RemedyStep { Rule = finding.Rule, Fingerprint = finding.Fingerprint, Subject = finding.Subject, Remedy = remedy }, next, after);
+                return (new RemedyStep { Rule = finding.Rule, Fingerprint = finding.Fingerprint, Subject = finding.Subject, Remedy = remedy }, next);
             }
         }
 

@@ -21,7 +21,7 @@ internal sealed class RemedyTrial(RackChecker checker)
     /// <param name="rack">The rack that the remedy was given for.</param>
     /// <param name="remedy">The remedy.</param>
     /// <param name="cancellation">Stops the check between two rules.</param>
-    /// <returns>The patched rack with its report; null where the patch does not apply, or no more trials are made.</returns>
+    /// <returns>The patched rack with its report, in which nobody looked for remedies; null where the patch does not apply, or no more trials are made.</returns>
     /// <exception cref="OperationCanceledException">Stopped.</exception>
     public (ResolvedRack Patched, CheckReport Report)? Run(ResolvedRack rack, Remedy remedy, CancellationToken cancellation)
     {
@@ -42,7 +42,7 @@ internal sealed class RemedyTrial(RackChecker checker)
             return null;
         }
 
-        return (patched, checker.Check(patched, cancellation));
+        return (patched, checker.Recheck(patched, cancellation));
     }
 
     /// <summary>Whether a change helps a finding: it is gone, and no error is new.</summary>

@@ -33,17 +33,26 @@ public sealed class RackChecker(RuleSet rules, Action<RuleDescriptor, Exception>
     /// <returns>The report: the same for the same description and products, whatever the machine, thread or culture.</returns>
     /// <exception cref="ArgumentException">Part numbers were not looked up, and the cabinet, its height, width or depth, or the height of an item is absent.</exception>
     /// <exception cref="OperationCanceledException">Stopped.</exception>
-    public CheckReport Check(ResolvedRack rack, CancellationToken cancellation = default)
+    public CheckReport Check(ResolvedRack rack, CancellationToken cancellation = default) => Check(rack, new CureTrials(), cancellation);
+
+    /// <summary>Checks a rack without looking for remedies: for those who only ask whether one holds. It costs a small part of a whole check where much is wrong.</summary>
+    /// <param name="rack">The rack.</param>
+    /// <param name="cancellation">Stops the check between two rules.</param>
+    /// <returns>The report, its findings without remedies and without a reason for having none.</returns>
+    /// <exception cref="ArgumentException">Part numbers were not looked up, and the cabinet, its height, width or depth, or the height of an item is absent.</exception>
+    /// <exception cref="OperationCanceledException">Stopped.</exception>
+    public CheckReport Recheck(ResolvedRack rack, CancellationToken cancellation = default) => Check(rack, null, cancellation);
+
+    private CheckReport Check(ResolvedRack rack, CureTrials? trials, CancellationToken cancellation)
     {
         var description = rack.Description;
         var missing = rack.IsLookedUp ? rack.Missing() : [];
         var survey = missing.Count == 0 ? new RackSurvey(rack) : null;
         var notAssessed = new List<NotAssessed>();
-        var trials = new CureTrials();
         var findings = new List<Finding>();
         var context = new RuleContext(rack, survey, findings, notAssessed, trials);
         ApplyAll(context, survey is not null, findings, trials, cancellation);
-        trials.Resolve(rack, findings, other => FindingsOf(other, cancellation));
+        trials?.Resolve(rack, findings, other => FindingsOf(other, cancellation));
         if (survey is null)
         {
             SayUnassessed(description, missing, notAssessed);

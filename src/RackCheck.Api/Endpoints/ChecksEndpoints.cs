@@ -41,18 +41,6 @@ internal static class ChecksEndpoints
 
     private static async Task CheckAsync(HttpContext context, DescriptionReader reader, PartLookUp parts, RackChecker checker, IOptions<ServiceOptions> options)
     {
-        if (!Negotiation.TakesJson(context.Request))
-        {
-            await Problems.WriteAsync(context, StatusCodes.Status406NotAcceptable, "The answer is application/json.");
-            return;
-        }
-
-        if (!Negotiation.SendsJson(context.Request))
-        {
-            await Problems.WriteAsync(context, StatusCodes.Status415UnsupportedMediaType, "Send the description as application/json in UTF-8.");
-            return;
-        }
-
         var wishes = Wishes(context.Request.Query);
         if (wishes is null)
         {
@@ -60,23 +48,8 @@ internal static class ChecksEndpoints
             return;
         }
 
-        ReadResult result;
-        using (var body = await RequestBody.ReadAsync(context.Request, options.Value.MaxBodyBytes, context.RequestAborted))
+        if (await JsonRequest.ReadAsync(context, reader, options.Value.MaxBodyBytes) is not { } description)
         {
-            if (body is null)
-            {
-                await Problems.WriteAsync(context, StatusCodes.Status413PayloadTooLarge, $"A description has at most {options.Value.MaxBodyBytes} bytes.");
-                return;
-            }
-
-            result = reader.Read(body.Bytes);
-        }
-
-        if (result.Description is not { } description)
-        {
-            await (result.IsJson
-                ? Problems.WriteAsync(context, StatusCodes.Status422UnprocessableEntity, "Nothing was checked: mend the faults listed and send it again.", result.Faults)
-                : Problems.WriteAsync(context, StatusCodes.Status400BadRequest, result.Faults[0].Detail, result.Faults));
             return;
         }
 

@@ -32,6 +32,7 @@ internal static partial class Composition
         services.AddSingleton(RuleSet.Default);
         services.AddValidatorsFromAssemblyContaining<DescriptionValidator>(ServiceLifetime.Singleton);
         services.AddSingleton<DescriptionReader>();
+        services.AddSingleton<PartLookUp>();
         services.AddSingleton(provider =>
         {
             var logger = provider.GetRequiredService<ILogger<RackChecker>>();

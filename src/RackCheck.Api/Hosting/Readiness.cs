@@ -1,6 +1,9 @@
+using System.Collections.Frozen;
 using RackCheck.Api.OpenApi;
 using RackCheck.Api.Reading;
+using RackCheck.Model;
 using RackCheck.Rules;
+using RackCheck.Rules.Catalogue;
 
 namespace RackCheck.Api.Hosting;
 
@@ -18,9 +21,9 @@ internal sealed class Readiness(DescriptionReader reader, RackChecker checker, I
     /// <inheritdoc/>
     public Task StartAsync(CancellationToken cancellationToken)
     {
-        foreach (var example in Examples.All)
+        foreach (var example in Examples.Racks)
         {
-            checker.Check(reader.Read(example.Json).Description!, cancellationToken);
+            checker.Check(ResolvedRack.Of(reader.Read(example.Json).Document!, FrozenDictionary<string, Product>.Empty), cancellationToken);
         }
 
         warm = true;

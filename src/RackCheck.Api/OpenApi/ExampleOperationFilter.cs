@@ -15,10 +15,10 @@ internal sealed class ExampleOperationFilter : IOperationFilter
         ["400"] = "The text is no JSON, or the query asks for something that there is not.",
         ["404"] = "There is nothing of that name.",
         ["406"] = "The caller does not take JSON.",
-        ["413"] = "The description is too large.",
-        ["415"] = "The description is not sent as JSON in UTF-8.",
-        ["422"] = "The description is not valid; every fault is listed with its place.",
-        ["503"] = "The service cannot answer now.",
+        ["413"] = "The request is too large.",
+        ["415"] = "The request is not sent as JSON in UTF-8.",
+        ["422"] = "The request is not valid; every fault is listed with its place.",
+        ["503"] = "The service cannot answer now, or it needs the product catalogue and that cannot be asked; Retry-After says when to try again.",
     };
 
     /// <inheritdoc/>
@@ -32,9 +32,12 @@ internal sealed class ExampleOperationFilter : IOperationFilter
         switch (operation.OperationId)
         {
             case ChecksEndpoints.CheckRack:
-                AddBodies(operation);
+                AddBodies(operation, "The rack.", Examples.Racks);
                 AddWish(operation, ChecksEndpoints.RemediesParameter, "verified", "Tries each remedy and leaves out those that do not clear their finding or bring a new error.");
                 AddWish(operation, ChecksEndpoints.ApplyParameter, "remedies", "Applies first remedies of errors, one after the other, until no error is left or none helps; the report is on the rack as it then is, which `applied` holds with what was done.");
+                break;
+            case BasketsEndpoints.CheckBasket:
+                AddBodies(operation, "The basket.", Examples.Baskets);
                 break;
             case RulesEndpoints.GetRule:
                 AddChoice(operation, "id", "Id of the rule.", ContractSchemaFilter.RuleIds(), "depth.cabinet-too-shallow");
@@ -45,17 +48,17 @@ internal sealed class ExampleOperationFilter : IOperationFilter
         }
     }
 
-    private static void AddBodies(OpenApiOperation operation)
+    private static void AddBodies(OpenApiOperation operation, string description, IEnumerable<Example> examples)
     {
         if (operation.RequestBody is not OpenApiRequestBody { Content: { } content } body || content["application/json"] is not OpenApiMediaType media)
         {
-            throw new InvalidOperationException("The check has no JSON body in the contract.");
+            throw new InvalidOperationException($"{operation.OperationId} has no JSON body in the contract.");
         }
 
-        body.Description = "The rack.";
+        body.Description = description;
         body.Required = true;
         media.Examples = new Dictionary<string, IOpenApiExample>(StringComparer.Ordinal);
-        foreach (var example in Examples.All)
+        foreach (var example in examples)
         {
             var rack = JsonNode.Parse(example.Json)!;
             media.Examples[example.Name] = new OpenApiExample { Summary = rack["reference"]!.GetValue<string>(), Value = rack };

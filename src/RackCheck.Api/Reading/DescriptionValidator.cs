@@ -17,21 +17,18 @@ namespace RackCheck.Api.Reading;
 /// </remarks>
 public sealed class DescriptionValidator : AbstractValidator<RackDescription>
 {
-    private readonly RuleSet rules;
-
     /// <summary>Makes the validator.</summary>
     /// <param name="rules">The rules that policies and acceptances name.</param>
     public DescriptionValidator(RuleSet rules)
     {
-        this.rules = rules;
         RuleFor(d => d).Custom(CabinetIsThere);
         RuleFor(d => d).Custom(ItemsAreWhole);
         RuleFor(d => d).Custom(SuppliesAreThere);
         RuleFor(d => d).Custom(ConnectionsPointSomewhere);
         RuleFor(d => d).Custom(PowerRelations.LinesAreThere);
         RuleFor(d => d).Custom(PowerRelations.FeedsAreATree);
-        RuleFor(d => d).Custom(PolicyIsAllowed);
-        RuleFor(d => d).Custom(AcceptancesAreAllowed);
+        RuleFor(d => d).Custom((d, context) => SharedRelations.PolicyIsAllowed(rules, d.Policy, Into(context)));
+        RuleFor(d => d).Custom((d, context) => SharedRelations.AcceptancesAreAllowed(rules, d.Acceptances, Into(context)));
     }
 
     private static void CabinetIsThere(RackDescription description, ValidationContext<RackDescription> context)
@@ -72,7 +69,7 @@ public sealed class DescriptionValidator : AbstractValidator<RackDescription>
                 continue;
             }
 
-            if (FirstIndex(items, item.Id, static x => x?.Id) < i)
+            if (SharedRelations.FirstIndex(items, item.Id, static x => x?.Id) < i)
             {
                 Fail(context, Invariant($"/items/{i}/id"), FaultCodes.DuplicateId, $"Another item has the id {item.Id}.");
             }
@@ -82,7 +79,7 @@ public sealed class DescriptionValidator : AbstractValidator<RackDescription>
                 Fail(context, Invariant($"/items/{i}/heightU"), FaultCodes.MissingMember, "It is needed and absent.");
             }
 
-            if (item.OnShelf is { } shelf && FirstIndex(items, shelf, static x => x?.Id) == items.Count)
+            if (item.OnShelf is { } shelf && SharedRelations.FirstIndex(items, shelf, static x => x?.Id) == items.Count)
             {
                 Fail(context, Invariant($"/items/{i}/onShelf"), FaultCodes.UnknownId, $"No item has the id {shelf}.");
             }
@@ -115,14 +112,7 @@ public sealed class DescriptionValidator : AbstractValidator<RackDescription>
     private static void SuppliesAreThere(RackDescription description, ValidationContext<RackDescription> context)
     {
         var supplies = description.Supplies;
-        for (var i = 0; i < supplies?.Count; i++)
-        {
-            if (supplies[i] is { } supply && FirstIndex(supplies, supply.Id, static x => x?.Id) < i)
-            {
-                Fail(context, Invariant($"/supplies/{i}/id"), FaultCodes.DuplicateId, $"Another supply has the id {supply.Id}.");
-            }
-        }
-
+        SharedRelations.SuppliesAreUnique(supplies, Into(context));
         var units = description.DistributionUnits;
         for (var i = 0; i < units?.Count; i++)
         {
@@ -131,7 +121,7 @@ public sealed class DescriptionValidator : AbstractValidator<RackDescription>
                 continue;
             }
 
-            if (FirstIndex(units, unit.Id, static x => x?.Id) < i)
+            if (SharedRelations.FirstIndex(units, unit.Id, static x => x?.Id) < i)
             {
                 Fail(context, Invariant($"/distributionUnits/{i}/id"), FaultCodes.DuplicateId, $"Another distribution unit has the id {unit.Id}.");
             }
@@ -145,7 +135,7 @@ public sealed class DescriptionValidator : AbstractValidator<RackDescription>
             Need(context, unit.Groups is null && unit.PartNumber is null, Invariant($"/distributionUnits/{i}/groups"));
             for (var g = 0; g < unit.Groups?.Count; g++)
             {
-                if (unit.Groups[g] is { } group && FirstIndex(unit.Groups, group.Id, static x => x?.Id) < g)
+                if (unit.Groups[g] is { } group && SharedRelations.FirstIndex(unit.Groups, group.Id, static x => x?.Id) < g)
                 {
                     Fail(context, Invariant($"/distributionUnits/{i}/groups/{g}/id"), FaultCodes.DuplicateId, $"Another group of this unit has the id {group.Id}.");
                 }
@@ -191,101 +181,14 @@ public sealed class DescriptionValidator : AbstractValidator<RackDescription>
         }
     }
 
-    private void PolicyIsAllowed(RackDescription description, ValidationContext<RackDescription> context)
-    {
-        if (description.Policy?.Rules is not { } policies)
-        {
-            return;
-        }
-
-        foreach (var (id, policy) in policies)
-        {
-            var pointer = FaultList.Below("/policy/rules", id);
-            if (rules.Find(id) is not { } rule)
-            {
-                Fail(context, pointer, FaultCodes.UnknownRule, "There is no such rule.");
-                continue;
-            }
-
-            if (policy is null)
-            {
-                Fail(context, pointer, FaultCodes.NullValue, "An element is never null.");
-                continue;
-            }
-
-            if (rule.Safety && policy.Severity is { } severity && severity > (PolicySeverity)(int)rule.Severity)
-            {
-                Fail(context, pointer + "/severity", FaultCodes.SafetyWeakened, "A safety rule can be made stricter, never weaker or off.");
-            }
-
-            foreach (var (name, value) in policy.Limits ?? new Dictionary<string, double>())
-            {
-                LimitIsAllowed(context, rule, name, value, FaultList.Below(pointer + "/limits", name));
-            }
-        }
-    }
-
-    private static void LimitIsAllowed(ValidationContext<RackDescription> context, RuleDescriptor rule, string name, double value, string pointer)
-    {
-        if (rule.Limits.FirstOrDefault(l => l.Name == name) is not { } limit)
-        {
-            var names = rule.Limits.Count == 0 ? "none" : string.Join(", ", rule.Limits.Select(l => l.Name));
-            Fail(context, pointer, FaultCodes.UnknownLimit, $"{rule.Id} has no such limit; it has: {names}.");
-        }
-        else if (!(value >= limit.Minimum && value <= limit.Maximum))
-        {
-            Fail(context, pointer, FaultCodes.OutOfRange, Invariant($"{value} is outside {limit.Minimum} to {limit.Maximum} {limit.Unit}."));
-        }
-        else if (rule.Safety && (limit.Stricter == Stricter.Lower ? value > limit.Default : value < limit.Default))
-        {
-            Fail(context, pointer, FaultCodes.SafetyWeakened, Invariant($"A safety rule can be made stricter, never weaker: {limit.Default} {limit.Unit} or {(limit.Stricter == Stricter.Lower ? "less" : "more")}."));
-        }
-    }
-
-    private void AcceptancesAreAllowed(RackDescription description, ValidationContext<RackDescription> context)
-    {
-        for (var i = 0; i < description.Acceptances?.Count; i++)
-        {
-            if (description.Acceptances[i] is not { Rule: { } id } acceptance)
-            {
-                continue;
-            }
-
-            var pointer = Invariant($"/acceptances/{i}");
-            if (rules.Find(id) is not { } rule)
-            {
-                Fail(context, pointer + "/rule", FaultCodes.UnknownRule, "There is no such rule.");
-            }
-            else if (rule.Safety)
-            {
-                Fail(context, pointer + "/rule", FaultCodes.SafetyWeakened, "Findings of a safety rule cannot be accepted.");
-            }
-
-            if (acceptance.Fingerprint is null == acceptance.Pointer is null)
-            {
-                Fail(context, pointer, FaultCodes.Inconsistent, "An acceptance names its finding by fingerprint or by pointer, one of the two.");
-            }
-        }
-    }
-
     private static TElement? Find<TElement>(IReadOnlyList<TElement>? list, string id, Func<TElement, string?> idOf)
         where TElement : class
     {
-        var index = list is null ? 0 : FirstIndex(list, id, idOf);
+        var index = list is null ? 0 : SharedRelations.FirstIndex(list, id, idOf);
         return index < (list?.Count ?? 0) ? list![index] : null;
     }
 
-    // Lists of the contract are short: comparing beats building a table, up to its longest list of 200.
-    private static int FirstIndex<TElement>(IReadOnlyList<TElement> list, string? id, Func<TElement, string?> idOf)
-    {
-        var index = 0;
-        while (index < list.Count && (id is null || idOf(list[index]) != id))
-        {
-            index++;
-        }
-
-        return index;
-    }
+    private static AddFault Into(ValidationContext<RackDescription> context) => (pointer, code, detail) => Fail(context, pointer, code, detail);
 
     /// <summary>Notes a failure.</summary>
     internal static void Fail(ValidationContext<RackDescription> context, string pointer, string code, string detail) =>

@@ -26,6 +26,8 @@ namespace RackCheck.Model.Json;
 [JsonSerializable(typeof(ReferenceTable))]
 [JsonSerializable(typeof(ProductList))]
 [JsonSerializable(typeof(ProductLookUp))]
+[JsonSerializable(typeof(BasketRequest))]
+[JsonSerializable(typeof(BasketReport))]
 [JsonSerializable(typeof(Item))]
 [JsonSerializable(typeof(IReadOnlyList<Item>))]
 [JsonSerializable(typeof(IReadOnlyList<Supply>))]

@@ -1,5 +1,4 @@
 using RackCheck.Model;
-using RackCheck.Rules.Remedies;
 using static System.FormattableString;
 
 namespace RackCheck.Rules.Catalogue;

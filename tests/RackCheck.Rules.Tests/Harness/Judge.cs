@@ -60,7 +60,7 @@ public static class Judge
             yield return $"leaves no sound request: {unsound}";
         }
 
-        var after = Checker.Check(resolved.With(patched));
+        var after = Checker.Recheck(resolved.With(patched));
         if (after.Findings.Any(f => IsSame(f, finding) || f.Root == finding.Root))
         {
             yield return "does not clear its finding";

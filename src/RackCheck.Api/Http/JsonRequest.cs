@@ -1,0 +1,50 @@
+using RackCheck.Api.Reading;
+
+namespace RackCheck.Api.Http;
+
+/// <summary>Takes a JSON document from a request, or writes the problem.</summary>
+internal static class JsonRequest
+{
+    /// <summary>Reads the document of a request.</summary>
+    /// <typeparam name="T">Its record.</typeparam>
+    /// <param name="context">The request.</param>
+    /// <param name="reader">Reads it.</param>
+    /// <param name="mostBytes">Bytes that the body may have.</param>
+    /// <returns>The document; null where a problem was written instead.</returns>
+    public static async ValueTask<T?> ReadAsync<T>(HttpContext context, RequestReader<T> reader, int mostBytes)
+        where T : class
+    {
+        if (!Negotiation.TakesJson(context.Request))
+        {
+            await Problems.WriteAsync(context, StatusCodes.Status406NotAcceptable, "The answer is application/json.");
+            return null;
+        }
+
+        if (!Negotiation.SendsJson(context.Request))
+        {
+            await Problems.WriteAsync(context, StatusCodes.Status415UnsupportedMediaType, "Send the description as application/json in UTF-8.");
+            return null;
+        }
+
+        ReadResult<T> result;
+        using (var body = await RequestBody.ReadAsync(context.Request, mostBytes, context.RequestAborted))
+        {
+            if (body is null)
+            {
+                await Problems.WriteAsync(context, StatusCodes.Status413PayloadTooLarge, $"A description has at most {mostBytes} bytes.");
+                return null;
+            }
+
+            result = reader.Read(body.Bytes);
+        }
+
+        if (result.Document is null)
+        {
+            await (result.IsJson
+                ? Problems.WriteAsync(context, StatusCodes.Status422UnprocessableEntity, "Nothing was checked: mend the faults listed and send it again.", result.Faults)
+                : Problems.WriteAsync(context, StatusCodes.Status400BadRequest, result.Faults[0].Detail, result.Faults));
+        }
+
+        return result.Document;
+    }
+}

@@ -1,0 +1,22 @@
+using FluentValidation;
+using FluentValidation.Results;
+using RackCheck.Model;
+using RackCheck.Rules;
+
+namespace RackCheck.Api.Reading;
+
+/// <summary>What a basket's members have to do with each other. A failure's property name is an RFC 6901 pointer, its error code one of <see cref="FaultCodes"/>.</summary>
+public sealed class BasketValidator : AbstractValidator<BasketRequest>
+{
+    /// <summary>Makes the validator.</summary>
+    /// <param name="rules">The rules that policies and acceptances name.</param>
+    public BasketValidator(RuleSet rules)
+    {
+        RuleFor(b => b).Custom(static (basket, context) => SharedRelations.SuppliesAreUnique(basket.Supplies, Into(context)));
+        RuleFor(b => b).Custom((basket, context) => SharedRelations.PolicyIsAllowed(rules, basket.Policy, Into(context)));
+        RuleFor(b => b).Custom((basket, context) => SharedRelations.AcceptancesAreAllowed(rules, basket.Acceptances, Into(context)));
+    }
+
+    private static AddFault Into(ValidationContext<BasketRequest> context) =>
+        (pointer, code, detail) => context.AddFailure(new ValidationFailure(pointer, detail) { ErrorCode = code });
+}

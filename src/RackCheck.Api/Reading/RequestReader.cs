@@ -1,0 +1,107 @@
+using System.Text.Json;
+using System.Text.Json.Serialization.Metadata;
+using System.Text.Unicode;
+using FluentValidation;
+using RackCheck.Model;
+
+namespace RackCheck.Api.Reading;
+
+/// <summary>Reads a document from the bytes of a request: the document, or every fault that it has.</summary>
+/// <typeparam name="T">Its record.</typeparam>
+/// <param name="type">The serializer's metadata of it.</param>
+/// <param name="validator">What members have to do with each other.</param>
+public abstract class RequestReader<T>(JsonTypeInfo<T> type, IValidator<T> validator)
+    where T : class
+{
+    /// <summary>Reads a document.</summary>
+    /// <param name="body">The body, UTF-8, with or without a byte order mark.</param>
+    /// <returns>The document, or the faults.</returns>
+    public ReadResult<T> Read(ReadOnlyMemory<byte> body)
+    {
+        body = body.Span.StartsWith("\uFEFF"u8) ? body[3..] : body;
+        if (!Utf8.IsValid(body.Span))
+        {
+            return ReadResult<T>.NotJson(new Fault { Pointer = "", Code = FaultCodes.NotJson, Detail = "The text is not UTF-8." });
+        }
+
+        var document = TryRead(body.Span);
+        return document is not null && IsSound(document) ? ReadResult<T>.Sound(document) : FindFaults(body, document);
+    }
+
+    /// <summary>Whether ranges and relations hold. Apart from <see cref="Read"/> so that its cost can be measured.</summary>
+    /// <param name="document">A document as the serializer read it.</param>
+    /// <returns>Whether they do.</returns>
+    public bool IsSound(T document) => MemberChecks<T>.Instance.Hold(document) && validator.Validate(document).IsValid;
+
+    /// <summary>Adds what is wrong with the relations of a document.</summary>
+    private protected void AddRelations(T document, FaultList faults)
+    {
+        foreach (var failure in validator.Validate(document).Errors)
+        {
+            faults.Add(failure.PropertyName, failure.ErrorCode, failure.ErrorMessage);
+        }
+    }
+
+    private T? TryRead(ReadOnlySpan<byte> body)
+    {
+        try
+        {
+            return JsonSerializer.Deserialize(body, type);
+        }
+        catch (Exception fault) when (fault is JsonException or InvalidOperationException or FormatException)
+        {
+            return null;
+        }
+    }
+
+    private ReadResult<T> FindFaults(ReadOnlyMemory<byte> body, T? document)
+    {
+        var faults = new FaultList();
+        if (document is null)
+        {
+            if (!FaultFinder.IsJson(body.Span, faults))
+            {
+                return ReadResult<T>.NotJson(faults.ToList());
+            }
+
+            if (!faults.IsEmpty)
+            {
+                return ReadResult<T>.Invalid(faults.ToList());
+            }
+
+            document = FaultFinder.Find(body, type, faults);
+        }
+
+        if (document is not null)
+        {
+            MemberChecks<T>.Instance.Report(document, "", faults);
+            if (!faults.HasWrongCount)
+            {
+                AddRelations(document, faults);
+            }
+        }
+
+        if (faults.IsEmpty)
+        {
+            // The serializer refused what the finder takes: better one fault without a place than a wrong answer.
+            faults.Add("", FaultCodes.WrongForm, "The document could not be read.");
+        }
+
+        return ReadResult<T>.Invalid(faults.ToList());
+    }
+}
+
+/// <summary>A document, or why there is none.</summary>
+/// <typeparam name="T">Its record.</typeparam>
+/// <param name="Document">The document; null where there are faults.</param>
+/// <param name="IsJson">Whether the text was JSON.</param>
+/// <param name="Faults">The faults.</param>
+public sealed record ReadResult<T>(T? Document, bool IsJson, IReadOnlyList<Fault> Faults)
+    where T : class
+{
+    internal static ReadResult<T> Sound(T document) => new(document, true, []);
+
+    internal static ReadResult<T> NotJson(params IReadOnlyList<Fault> faults) => new(null, false, faults);
+
+    internal static ReadResult<T> Invalid(IReadOnlyList<Fault> faults) => new(null, true, faults);
+}

@@ -1,0 +1,119 @@
+using RackCheck.Model;
+using RackCheck.Rules;
+using static System.FormattableString;
+
+namespace RackCheck.Api.Reading;
+
+/// <summary>Notes a fault.</summary>
+/// <param name="pointer">Its place, RFC 6901.</param>
+/// <param name="code">One of <see cref="FaultCodes"/>.</param>
+/// <param name="detail">What is wrong.</param>
+internal delegate void AddFault(string pointer, string code, string detail);
+
+/// <summary>Relations that descriptions and baskets share.</summary>
+internal static class SharedRelations
+{
+    /// <summary>Supplies with ids of their own.</summary>
+    public static void SuppliesAreUnique(IReadOnlyList<Supply>? supplies, AddFault fail)
+    {
+        for (var i = 0; i < supplies?.Count; i++)
+        {
+            if (supplies[i] is { } supply && FirstIndex(supplies, supply.Id, static x => x?.Id) < i)
+            {
+                fail(Invariant($"/supplies/{i}/id"), FaultCodes.DuplicateId, $"Another supply has the id {supply.Id}.");
+            }
+        }
+    }
+
+    /// <summary>A policy that the rules allow.</summary>
+    public static void PolicyIsAllowed(RuleSet rules, Policy? policyGiven, AddFault fail)
+    {
+        if (policyGiven?.Rules is not { } policies)
+        {
+            return;
+        }
+
+        foreach (var (id, policy) in policies)
+        {
+            var pointer = FaultList.Below("/policy/rules", id);
+            if (rules.Find(id) is not { } rule)
+            {
+                fail(pointer, FaultCodes.UnknownRule, "There is no such rule.");
+                continue;
+            }
+
+            if (policy is null)
+            {
+                fail(pointer, FaultCodes.NullValue, "An element is never null.");
+                continue;
+            }
+
+            if (rule.Safety && policy.Severity is { } severity && severity > (PolicySeverity)(int)rule.Severity)
+            {
+                fail(pointer + "/severity", FaultCodes.SafetyWeakened, "A safety rule can be made stricter, never weaker or off.");
+            }
+
+            foreach (var (name, value) in policy.Limits ?? new Dictionary<string, double>())
+            {
+                LimitIsAllowed(fail, rule, name, value, FaultList.Below(pointer + "/limits", name));
+            }
+        }
+    }
+
+    private static void LimitIsAllowed(AddFault fail, RuleDescriptor rule, string name, double value, string pointer)
+    {
+        if (rule.Limits.FirstOrDefault(l => l.Name == name) is not { } limit)
+        {
+            var names = rule.Limits.Count == 0 ? "none" : string.Join(", ", rule.Limits.Select(l => l.Name));
+            fail(pointer, FaultCodes.UnknownLimit, $"{rule.Id} has no such limit; it has: {names}.");
+        }
+        else if (!(value >= limit.Minimum && value <= limit.Maximum))
+        {
+            fail(pointer, FaultCodes.OutOfRange, Invariant($"{value} is outside {limit.Minimum} to {limit.Maximum} {limit.Unit}."));
+        }
+        else if (rule.Safety && (limit.Stricter == Stricter.Lower ? value > limit.Default : value < limit.Default))
+        {
+            fail(pointer, FaultCodes.SafetyWeakened, Invariant($"A safety rule can be made stricter, never weaker: {limit.Default} {limit.Unit} or {(limit.Stricter == Stricter.Lower ? "less" : "more")}."));
+        }
+    }
+
+    /// <summary>Acceptances that the rules allow.</summary>
+    public static void AcceptancesAreAllowed(RuleSet rules, IReadOnlyList<Acceptance>? acceptances, AddFault fail)
+    {
+        for (var i = 0; i < acceptances?.Count; i++)
+        {
+            if (acceptances[i] is not { Rule: { } id } acceptance)
+            {
+                continue;
+            }
+
+            var pointer = Invariant($"/acceptances/{i}");
+            if (rules.Find(id) is not { } rule)
+            {
+                fail(pointer + "/rule", FaultCodes.UnknownRule, "There is no such rule.");
+            }
+            else if (rule.Safety)
+            {
+                fail(pointer + "/rule", FaultCodes.SafetyWeakened, "Findings of a safety rule cannot be accepted.");
+            }
+
+            if (acceptance.Fingerprint is null == acceptance.Pointer is null)
+            {
+                fail(pointer, FaultCodes.Inconsistent, "An acceptance names its finding by fingerprint or by pointer, one of the two.");
+            }
+        }
+    }
+
+    /// <summary>Where an id first stands; the length of the list where it does not.</summary>
+    /// <remarks>Lists of the contract are short: comparing beats building a table, up to its longest list of 200.</remarks>
+    public static int FirstIndex<TElement>(IReadOnlyList<TElement> list, string? id, Func<TElement, string?> idOf)
+    {
+        var index = 0;
+        while (index < list.Count && (id is null || idOf(list[index]) != id))
+        {
+            index++;
+        }
+
+        return index;
+    }
+}

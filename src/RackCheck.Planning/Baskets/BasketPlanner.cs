@@ -1,0 +1,96 @@
+using RackCheck.Model;
+using RackCheck.Rules;
+using static System.FormattableString;
+
+namespace RackCheck.Planning.Baskets;
+
+/// <summary>
+/// Turns the lines of a basket into a rack: chooses the cabinet, mounts and wires what is there, checks it, and works out what is missing and what is
+/// too much. It completes the basket stage by stage until nothing lacks any more; so the completed basket, planned again, lacks nothing.
+/// </summary>
+/// <param name="checker">Checks the racks.</param>
+/// <remarks>Pure: the same request and products get the same answer. It does not hang on the order of lines, but for which of several lines with one part number is named.</remarks>
+public sealed class BasketPlanner(RackChecker checker)
+{
+    /// <summary>Code of the fault that a basket has more things than a rack may.</summary>
+    public const string TooManyItems = "too-many-items";
+
+    /// <summary>Code of the fault that a basket has no cabinet and none is on offer.</summary>
+    public const string NoCabinet = "no-cabinet";
+
+    /// <summary>Plans a basket.</summary>
+    /// <param name="request">A request that validation found sound.</param>
+    /// <param name="products">The products of its lines by part number. A line whose part number is not among them is unknown: it is left out of the rack and holds the order.</param>
+    /// <param name="offered">The products that the basket may be completed with, in any order.</param>
+    /// <param name="cancellation">Stops between two rules of a check, or between two rounds of completing.</param>
+    /// <returns>The report, or the faults of the request: more than 200 things to mount, or no cabinet and none on offer.</returns>
+    /// <exception cref="OperationCanceledException">Stopped.</exception>
+    public BasketAnswer Plan(
+        BasketRequest request, IReadOnlyDictionary<string, Product> products, IReadOnlyList<Product> offered, CancellationToken cancellation = default)
+    {
+        var basket = new Stock(request.Lines.Where(l => products.ContainsKey(l.PartNumber)).Select(l => (products[l.PartNumber], (long)l.Quantity)));
+        var mounted = basket.All.Where(e => e.Product.Kind is ProductKind.Equipment or ProductKind.Shelf or ProductKind.FanTray).Sum(e => e.Left);
+        if (mounted > BayMaker.MostItems)
+        {
+            return FaultOf(TooManyItems, Invariant($"The basket has {mounted} things to mount; a rack has {BayMaker.MostItems} at most. Make a basket for each rack."));
+        }
+
+        var context = new BasketContext(request, basket.All.Select(e => e.Product).Concat(offered), offered);
+        var own = CabinetChoice.Own(basket);
+        if ((own ?? CabinetChoice.Best(context, basket, checker, cancellation)) is not { } cabinet)
+        {
+            return FaultOf(NoCabinet, "The basket has no cabinet, and none is on offer that could be proposed.");
+        }
+
+        var stock = own is null ? basket.With([(cabinet, 1)]) : basket;
+        var completed = Completion.Run(context, stock, cabinet, cancellation);
+        var bay = BayMaker.Make(context, stock.With([]), cabinet);
+        var rack = bay.Describe();
+        var report = checker.Check(rack, cancellation);
+        var after = completed.Added.Count == 0 ? report : checker.Check(completed.Bay.Describe(), cancellation);
+        var lines = new LineMap(request.Lines, products);
+        var unknown = UnknownLines(request, products);
+        var isWhole = unknown.Count == 0 && completed.Bay.Unmet.Count == 0;
+        var missing = MissingParts.Of(completed, own is null ? cabinet : null, report, after);
+        return new BasketAnswer
+        {
+            Report = new BasketReport
+            {
+                Reference = request.Reference,
+                Verdict = !isWhole || own is null ? Verdict.Hold : Graver(report.Verdict, missing.Count > 0 ? Verdict.Review : Verdict.Release),
+                CompletedVerdict = isWhole ? after.Verdict : Verdict.Hold,
+                Rack = rack,
+                Report = report,
+                FindingLines =
+                [
+                    .. report.Findings.Select(f => new FindingLines
+                    {
+                        Rule = f.Rule,
+                        Fingerprint = f.Fingerprint,
+                        Lines = [.. f.Pointers.SelectMany(p => lines.LinesOf(bay, p)).Distinct().Select(LineMap.PointerOf)],
+                    }),
+                ],
+                MissingLines = missing,
+                Unmet = completed.Bay.Unmet,
+                ExcessLines = ExcessParts.Of(request, products, completed, cabinet),
+                LineItems = LineItemsOf(request, lines, bay),
+                UnknownLines = unknown,
+                Assumptions = bay.Assumptions,
+            },
+        };
+    }
+
+    private static BasketAnswer FaultOf(string code, string detail) => new() { Faults = [new Fault { Pointer = "/lines", Code = code, Detail = detail }] };
+
+    private static Verdict Graver(Verdict one, Verdict other) => one > other ? one : other;
+
+    private static List<string> UnknownLines(BasketRequest request, IReadOnlyDictionary<string, Product> products) =>
+        [.. Enumerable.Range(0, request.Lines.Count).Where(i => !products.ContainsKey(request.Lines[i].PartNumber)).Select(LineMap.PointerOf)];
+
+    private static List<LineItems> LineItemsOf(BasketRequest request, LineMap lines, Bay bay)
+    {
+        var items = bay.Items.ToLookup(i => lines.LineOf(i.Piece), i => i.Id);
+        var units = bay.Units.ToLookup(u => lines.LineOf(u.Piece), u => u.Unit.Id);
+        return [.. Enumerable.Range(0, request.Lines.Count).Select(i => new LineItems { Line = LineMap.PointerOf(i), Items = [.. items[i]], DistributionUnits = [.. units[i]] })];
+    }
+}

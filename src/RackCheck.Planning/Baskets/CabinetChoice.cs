@@ -1,0 +1,61 @@
+using RackCheck.Model;
+using RackCheck.Rules;
+using RackCheck.Rules.Survey;
+
+namespace RackCheck.Planning.Baskets;
+
+/// <summary>Chooses the cabinet: the basket's own, else the smallest on offer that takes everything with the fewest errors.</summary>
+internal static class CabinetChoice
+{
+    // Checking a completed rack is what costs: of the cabinets that fit alike only the smallest are tried.
+    private const int MostMade = 64;
+    private const int MostChecked = 6;
+
+    /// <summary>The basket's own cabinet: the first by part number; further ones are too many.</summary>
+    public static Product? Own(Stock stock) => stock.LeftOf(ProductKind.Cabinet).Select(e => e.Product).FirstOrDefault(IsWhole);
+
+    /// <summary>The cabinet to propose; null where none is on offer.</summary>
+    public static Product? Best(BasketContext context, Stock stock, RackChecker checker, CancellationToken cancellation)
+    {
+        var fits = context.Offered(ProductKind.Cabinet).Where(IsWhole)
+            .OrderBy(p => p.Cabinet!.HeightU).ThenBy(p => p.Cabinet!.WidthMm).ThenBy(p => p.Cabinet!.DepthMm).ThenBy(p => p.PartNumber, StringComparer.Ordinal)
+            .Take(MostMade)
+            .Select(p => (Product: p, Misfits: Misfits(BayMaker.Make(context, stock.With([(p, 1)]), p))))
+            .ToArray();
+        if (fits.Length == 0)
+        {
+            return null;
+        }
+
+        var least = fits.Min(f => f.Misfits);
+        Product? best = null;
+        var fewest = int.MaxValue;
+        foreach (var (product, _) in fits.Where(f => f.Misfits == least).Take(MostChecked))
+        {
+            var report = checker.Check(Completion.Run(context, stock.With([(product, 1)]), product, cancellation).Bay.Describe(), cancellation);
+            var errors = report.Findings.Count(f => f is { Severity: Severity.Error, Accepted: null });
+            if (errors < fewest)
+            {
+                (best, fewest) = (product, errors);
+            }
+
+            if (errors == 0)
+            {
+                break;
+            }
+        }
+
+        return best;
+    }
+
+    private static bool IsWhole(Product product) => product.Cabinet is { HeightU: not null, WidthMm: not null, DepthMm: not null };
+
+    // What finds no room, is too deep, cannot be hung or is too heavy for the cabinet.
+    private static int Misfits(Bay bay)
+    {
+        var survey = new RackSurvey(bay.Describe() with { DistributionUnits = null });
+        var deep = survey.Items.Count(i => survey.Cabinet.SetbackMm is { } setback ? !survey.Depth.Interval(i).Holds(setback) : survey.Depth.FitsNowhere(i));
+        var heavy = survey.Mass.KnownEquipmentKg > (bay.Cabinet.RatedLoadKg ?? double.PositiveInfinity) ? 1 : 0;
+        return bay.NotPlaced.Count() + deep + heavy + bay.Unmet.Count;
+    }
+}

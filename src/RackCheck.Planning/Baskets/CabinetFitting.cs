@@ -1,0 +1,79 @@
+using RackCheck.Model;
+
+namespace RackCheck.Planning.Baskets;
+
+/// <summary>Fits doors, fans and cooler of the basket to the cabinet.</summary>
+internal static class CabinetFitting
+{
+    // The contract holds so many sets.
+    private const int MostFanSets = 16;
+    private const int MostFans = 100;
+
+    public static void Fit(Bay bay)
+    {
+        FitDoors(bay);
+        FitFans(bay);
+        if (bay.Stock.LeftOf(ProductKind.AirConditioner).FirstOrDefault() is { } cooler)
+        {
+            bay.CabinetParts["/cooling/airConditioner"] = cooler.Take();
+            bay.Cooling = (bay.Cooling ?? new Cooling()) with { AirConditioner = cooler.Product.AirConditioner };
+        }
+    }
+
+    private static void FitDoors(Bay bay)
+    {
+        foreach (var entry in bay.Stock.LeftOf(ProductKind.Door))
+        {
+            var door = entry.Product.Door!;
+            var pointer = door.Face == Face.Front ? "/cabinet/frontDoor" : "/cabinet/rearDoor";
+            if (door.WidthMm != bay.Cabinet.WidthMm || door.HeightU != bay.Cabinet.HeightU || !bay.CabinetParts.TryAdd(pointer, new Piece(entry.Product.PartNumber, entry.Used)))
+            {
+                continue;
+            }
+
+            entry.Take();
+            bay.Cabinet = door.Face == Face.Front ? bay.Cabinet with { FrontDoor = door.Door } : bay.Cabinet with { RearDoor = door.Door };
+        }
+    }
+
+    private static void FitFans(Bay bay)
+    {
+        var roof = Sets(bay, ProductKind.RoofFans, "/cooling/roofFans");
+        if (roof.Count > 0)
+        {
+            bay.Cooling = (bay.Cooling ?? new Cooling()) with { RoofFans = roof };
+
+            // A fan unit brings its own opening.
+            bay.Cabinet = bay.Cabinet with { Roof = (bay.Cabinet.Roof ?? new Roof()) with { Style = RoofStyle.Vented } };
+        }
+
+        // Trays are items too, and counted as such already.
+        List<FanSet> trays = [];
+        foreach (var tray in bay.Items.Select(i => i.Piece.PartNumber).Distinct().Select(p => bay.Stock.Find(p)!).Where(e => e.Product.Fans is not null))
+        {
+            if (trays.Count < MostFanSets)
+            {
+                bay.CabinetParts[FormattableString.Invariant($"/cooling/fanTrays/{trays.Count}")] = new Piece(tray.Product.PartNumber, 0);
+                trays.Add(tray.Product.Fans! with { Count = (int)Math.Min(tray.Used * tray.Product.Fans.Count, MostFans) });
+            }
+        }
+
+        if (trays.Count > 0)
+        {
+            bay.Cooling = (bay.Cooling ?? new Cooling()) with { FanTrays = trays };
+        }
+    }
+
+    private static List<FanSet> Sets(Bay bay, ProductKind kind, string pointer)
+    {
+        List<FanSet> sets = [];
+        foreach (var entry in bay.Stock.LeftOf(kind).Where(e => e.Product.Fans!.Count > 0).Take(MostFanSets))
+        {
+            var fans = entry.Product.Fans!;
+            bay.CabinetParts[FormattableString.Invariant($"{pointer}/{sets.Count}")] = new Piece(entry.Product.PartNumber, entry.Used);
+            sets.Add(fans with { Count = (int)entry.Take(MostFans / fans.Count) * fans.Count });
+        }
+
+        return sets;
+    }
+}

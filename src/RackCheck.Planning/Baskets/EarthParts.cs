@@ -1,0 +1,114 @@
+using RackCheck.Engineering;
+using RackCheck.Model;
+using RackCheck.Rules;
+using RackCheck.Rules.Survey;
+using static System.FormattableString;
+
+namespace RackCheck.Planning.Baskets;
+
+/// <summary>Fits the earth bar, and gives each item with a stud a lead that is thick enough and reaches it.</summary>
+internal static class EarthParts
+{
+    private const string SizeRule = "earthing.conductor-size";
+
+    public static void Join(BasketContext context, Bay bay)
+    {
+        var survey = new RackSurvey(bay.Describe());
+        FitBar(context, bay, survey.Earth);
+        List<Need> needs = [];
+        foreach (var stud in survey.Earth.Studs)
+        {
+            var strength = context.Rules.Limit(SizeRule, survey.Earth.IsEnclosed ? "protectedMm2" : "unprotectedMm2");
+            var section = ConductorNeed.Of(survey.Earth.FeedersOf(stud), strength).SectionMm2;
+            var length = EarthRoute.Of(survey.Cabinet, stud) is { } route ? (route.LengthMm + context.Rules.Limit("earthing.lead-length", "slackMm")) / 1000 : 0;
+            needs.Add(new Need(bay.Items[stud.Index], Quantities.Round(length), Quantities.Round(section)));
+        }
+
+        needs.Sort((x, y) => y.LengthM.CompareTo(x.LengthM) is var length && length != 0 ? length
+            : y.SectionMm2.CompareTo(x.SectionMm2) is var section && section != 0 ? section : string.CompareOrdinal(x.Item.Id, y.Item.Id));
+        GiveLeads(context, bay, needs);
+    }
+
+    private static void FitBar(BasketContext context, Bay bay, EarthSurvey earth)
+    {
+        var needed = earth.TerminalsNeeded;
+        var wished = needed + (int)Math.Ceiling(context.Rules.Limit("earthing.bar-terminals", "spareTerminals"));
+        if (bay.Cabinet.EarthBar is not { } own || own.Terminals < needed)
+        {
+            // The least that leaves terminals to spare, else the largest.
+            StockEntry[] bars = [.. bay.Stock.LeftOf(ProductKind.EarthBar).OrderBy(e => e.Product.EarthBar!.Terminals ?? 0)];
+            if ((Array.Find(bars, b => b.Product.EarthBar!.Terminals >= wished) ?? bars.LastOrDefault()) is { } bar
+                && !(bar.Product.EarthBar!.Terminals <= bay.Cabinet.EarthBar?.Terminals))
+            {
+                bay.CabinetParts["/cabinet/earthBar"] = bar.Take();
+                bay.Cabinet = bay.Cabinet with { EarthBar = bar.Product.EarthBar };
+            }
+        }
+
+        var fitted = bay.Cabinet.EarthBar;
+        if (fitted is null ? !earth.WantsBar(context.Rules.Limit("earthing.bar-missing", "highLeakageMa")) : !(fitted.Terminals < needed))
+        {
+            return;
+        }
+
+        var offered = context.Offered(ProductKind.EarthBar).OrderBy(p => p.EarthBar!.Terminals ?? 0).ToArray();
+        if ((Array.Find(offered, p => p.EarthBar!.Terminals >= wished) ?? Array.FindLast(offered, p => p.EarthBar!.Terminals >= needed)) is { } product)
+        {
+            bay.Lacks.Add(new Lack(
+                Stage.Earth,
+                product,
+                1,
+                Invariant($"{needed} terminals are needed for {earth.Studs.Count} earth leads, {earth.Parts.Count} parts of the cabinet and the main conductor; {(fitted is null ? "the cabinet has no earth bar" : Invariant($"the earth bar has {fitted.Terminals}"))}.")));
+        }
+        else
+        {
+            bay.Unmet.Add(new UnmetNeed { What = Invariant($"An earth bar with {needed} terminals"), Reason = "The earth leads and the parts of the cabinet end on it; no earth bar on offer has so many." });
+        }
+    }
+
+    private static void GiveLeads(BasketContext context, Bay bay, List<Need> needs)
+    {
+        List<(Need Need, Product Lead)> lacking = [];
+        foreach (var need in needs)
+        {
+            if (Best(need, bay.Stock.LeftOf(ProductKind.EarthLead).Select(e => e.Product)) is { } own)
+            {
+                need.Item.Lead = bay.Stock.Find(own.PartNumber)!.Take();
+                need.Item.Item = need.Item.Item with { EarthLead = own.EarthLead };
+            }
+            else if (Best(need, context.Offered(ProductKind.EarthLead)) is { } offered)
+            {
+                lacking.Add((need, offered));
+            }
+            else
+            {
+                bay.Unmet.Add(new UnmetNeed
+                {
+                    What = $"An earth lead for {need.Item.Id}",
+                    Reason = Invariant($"Its way to the earth bar takes {need.LengthM:0.##} m at {need.SectionMm2:0.##} mm2; no earth lead on offer has both."),
+                });
+            }
+        }
+
+        foreach (var alike in lacking.GroupBy(l => l.Lead.EarthLead).OrderBy(g => g.First().Lead.PartNumber, StringComparer.Ordinal))
+        {
+            var names = Words.List(alike.Select(a => a.Need.Item.Id));
+            var longest = alike.Max(a => a.Need.LengthM);
+            foreach (var (product, units) in Packs.Choose(context.Offered(ProductKind.EarthLead).Where(p => p.EarthLead == alike.Key), alike.Count()))
+            {
+                bay.Lacks.Add(new Lack(Stage.Earth, product, units, Invariant($"{names} {Words.Verb(alike.Count(), "has a stud", "have studs")} for an earth lead; the way to the earth bar takes up to {longest:0.##} m with slack.")));
+            }
+        }
+    }
+
+    // The shortest that reaches, and of those the thinnest that does.
+    private static Product? Best(Need need, IEnumerable<Product> leads) => leads
+        .Where(p => p.EarthLead is { LengthM: { } length, CrossSectionMm2: { } section } && length >= need.LengthM && section >= need.SectionMm2)
+        .OrderBy(p => p.EarthLead!.LengthM)
+        .ThenBy(p => p.EarthLead!.CrossSectionMm2)
+        .ThenBy(Stock.PiecesOf)
+        .ThenBy(p => p.PartNumber, StringComparer.Ordinal)
+        .FirstOrDefault();
+
+    private sealed record Need(BayItem Item, double LengthM, double SectionMm2);
+}

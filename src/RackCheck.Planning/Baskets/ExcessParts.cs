@@ -1,0 +1,43 @@
+using RackCheck.Model;
+
+namespace RackCheck.Planning.Baskets;
+
+/// <summary>What is too many in a basket: order units of which the completed rack uses no piece.</summary>
+internal static class ExcessParts
+{
+    public static IReadOnlyList<ExcessLine> Of(BasketRequest request, IReadOnlyDictionary<string, Product> products, Completed completed, Product cabinet)
+    {
+        var spare = completed.Bay.Stock.All.ToDictionary(e => e.Product.PartNumber, e => e.SpareUnits, StringComparer.Ordinal);
+        List<ExcessLine> excess = [];
+
+        // The pieces of the first line are used first.
+        for (var i = request.Lines.Count - 1; i >= 0; i--)
+        {
+            var line = request.Lines[i];
+            if (products.TryGetValue(line.PartNumber, out var product) && Math.Min(spare[line.PartNumber], line.Quantity) is > 0 and var units)
+            {
+                spare[line.PartNumber] -= units;
+                excess.Add(new ExcessLine { Line = LineMap.PointerOf(i), PartNumber = line.PartNumber, Quantity = (int)units, Reason = ReasonOf(product, cabinet) });
+            }
+        }
+
+        excess.Reverse();
+        return excess;
+    }
+
+    private static string ReasonOf(Product product, Product cabinet) => product.Kind switch
+    {
+        ProductKind.Cabinet => $"A basket makes one rack, and its cabinet is {cabinet.PartNumber}: order further cabinets in baskets of their own.",
+        ProductKind.Support => "No item is left that needs these rails and that they carry between the uprights of this cabinet.",
+        ProductKind.Door => $"The cabinet {cabinet.PartNumber} has no place for this door: it is of another size, or there is one already.",
+        ProductKind.BlankingPanel => "No open front units are left for them.",
+        ProductKind.DistributionUnit => "Its plug goes into no supply that is given, or there are as many distribution units as a rack may have.",
+        ProductKind.Cord => "No item is left whose inlet it fits and whose outlet it reaches.",
+        ProductKind.EarthLead => "No item with a stud is left that it is long and thick enough for.",
+        ProductKind.EarthBar => "The cabinet has an earth bar with enough terminals.",
+        ProductKind.Fixings => "The uprights ask for another sort, or there are enough of them.",
+        ProductKind.AirConditioner => "The rack has a cooler already.",
+        ProductKind.RoofFans => "The roof has as many fans as it may.",
+        _ => "The rack has no use for it.",
+    };
+}

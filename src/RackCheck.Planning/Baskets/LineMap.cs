@@ -1,0 +1,72 @@
+using RackCheck.Model;
+using static System.FormattableString;
+
+namespace RackCheck.Planning.Baskets;
+
+/// <summary>Which lines of the request the pieces of a rack come from. Of a part number on several lines the first line's pieces are used first.</summary>
+internal sealed class LineMap
+{
+    private readonly Dictionary<string, List<(int Line, long From, long To)>> pieces = new(StringComparer.Ordinal);
+
+    public LineMap(IReadOnlyList<BasketLine> lines, IReadOnlyDictionary<string, Product> products)
+    {
+        for (var i = 0; i < lines.Count; i++)
+        {
+            if (!products.TryGetValue(lines[i].PartNumber, out var product))
+            {
+                continue;
+            }
+
+            if (!pieces.TryGetValue(product.PartNumber, out var of))
+            {
+                pieces[product.PartNumber] = of = [];
+            }
+
+            var from = of.Count == 0 ? 0 : of[^1].To;
+            of.Add((i, from, from + ((long)lines[i].Quantity * Stock.PiecesOf(product))));
+        }
+    }
+
+    public static string PointerOf(int line) => Invariant($"/lines/{line}");
+
+    /// <summary>The line of a piece; null for one that no line brought.</summary>
+    public int? LineOf(Piece piece)
+    {
+        foreach (var (line, from, to) in pieces.GetValueOrDefault(piece.PartNumber) ?? [])
+        {
+            if (piece.Ordinal >= from && piece.Ordinal < to)
+            {
+                return line;
+            }
+        }
+
+        return null;
+    }
+
+    /// <summary>The lines that a place of a rack comes from: the thing itself, or what was fitted to it.</summary>
+    public IEnumerable<int> LinesOf(Bay bay, string pointer)
+    {
+        var steps = pointer.Split('/');
+        IEnumerable<Piece?> from = steps switch
+        {
+            [_, "items", var index, .. var rest] when int.TryParse(index, out var i) && i < bay.Items.Count => OfItem(bay.Items[i], rest),
+            [_, "distributionUnits", var index, ..] when int.TryParse(index, out var i) && i < bay.Units.Count => [bay.Units[i].Piece],
+            [_, "cabinet", ..] or [_, "cooling", ..] => OfCabinet(bay, pointer),
+            _ => [],
+        };
+        return from.Where(p => p is not null).Select(p => LineOf(p!.Value)).OfType<int>();
+    }
+
+    private static IEnumerable<Piece?> OfItem(BayItem item, string[] rest) => rest switch
+    {
+        ["support", ..] when item.Rails is not null => [item.Rails, item.Piece],
+        ["earthLead", ..] when item.Lead is not null => [item.Lead, item.Piece],
+        _ => [item.Piece],
+    };
+
+    private static IEnumerable<Piece?> OfCabinet(Bay bay, string pointer)
+    {
+        var fitted = bay.CabinetParts.Where(p => pointer == p.Key || pointer.StartsWith(p.Key + "/", StringComparison.Ordinal)).Select(p => (Piece?)p.Value).ToArray();
+        return fitted.Length > 0 ? fitted : pointer.StartsWith("/cabinet", StringComparison.Ordinal) ? [bay.CabinetPiece] : [];
+    }
+}

@@ -1,0 +1,88 @@
+using RackCheck.Engineering;
+using RackCheck.Model;
+using RackCheck.Rules.Survey;
+using RackCheck.Rules.Survey.Power;
+using static System.FormattableString;
+
+namespace RackCheck.Planning.Baskets;
+
+/// <summary>Gives each appliance inlet a mains cord that reaches the outlet which the check assigns it. Other plugs are at the ends of leads that are fixed to the item.</summary>
+internal static class MainsCords
+{
+    // Bends at both ends; common practice.
+    private const double SlackMm = 300;
+
+    public static void Plug(BasketContext context, Bay bay)
+    {
+        var survey = new RackSurvey(bay.Describe());
+        List<(Cord Cord, double LengthM)> needs = [];
+        foreach (var cord in survey.Power.Cords.Where(c => c.Code is ConnectorCode.C14 or ConnectorCode.C16 or ConnectorCode.C20 && c.Group is not null))
+        {
+            needs.Add((cord, LengthM(survey, cord)));
+        }
+
+        // The longest first: what reaches furthest is not spent on what lies near.
+        needs.Sort((x, y) => y.LengthM.CompareTo(x.LengthM) is var length && length != 0 ? length
+            : string.CompareOrdinal(x.Cord.Item.Id, y.Cord.Item.Id) is var name && name != 0 ? name : x.Cord.Plug.CompareTo(y.Cord.Plug));
+        List<(Cord Cord, double LengthM, Product Product)> lacking = [];
+        foreach (var (cord, length) in needs)
+        {
+            if (Best(cord.Code, length, bay.Stock.LeftOf(ProductKind.Cord).Select(e => e.Product)) is { } own)
+            {
+                bay.Stock.Find(own.PartNumber)!.Take();
+            }
+            else if (Best(cord.Code, length, context.Offered(ProductKind.Cord)) is { } offered)
+            {
+                lacking.Add((cord, length, offered));
+            }
+            else
+            {
+                bay.Unmet.Add(new UnmetNeed
+                {
+                    What = $"A mains cord {PlugFit.Of(cord.Code).Code} to {PlugFit.Of(PlugFit.SocketFor(cord.Code)).Code} for {cord.Item.Id}",
+                    Reason = Invariant($"The way from its outlet takes {length:0.##} m; no cord on offer fits both ends and is as long."),
+                });
+            }
+        }
+
+        foreach (var alike in lacking.GroupBy(l => l.Product.Cord!).OrderBy(g => g.First().Product.PartNumber, StringComparer.Ordinal))
+        {
+            string[] names = [.. alike.Select(a => a.Cord.Item.Id).Distinct()];
+            foreach (var (product, units) in Packs.Choose(context.Offered(ProductKind.Cord).Where(p => p.Cord == alike.Key), alike.Count()))
+            {
+                bay.Lacks.Add(new Lack(
+                    Stage.Cords,
+                    product,
+                    units,
+                    Invariant($"{Words.List(names)} {Words.Verb(names.Length, "needs", "need")} a cord from outlet to inlet, up to {alike.Max(a => a.LengthM):0.##} m long.")));
+            }
+        }
+    }
+
+    private static Product? Best(ConnectorCode inlet, double lengthM, IEnumerable<Product> cords) => cords
+        .Where(p => p.Cord is { } cord && cord.Plug == inlet && cord.Connector == PlugFit.SocketFor(inlet) && cord.LengthM >= lengthM)
+        .OrderBy(p => p.Cord!.LengthM)
+        .ThenBy(Stock.PiecesOf)
+        .ThenBy(p => p.PartNumber, StringComparer.Ordinal)
+        .FirstOrDefault();
+
+    // A vertical unit has an outlet beside every item; to a horizontal one it is up or down, and across the opening.
+    private static double LengthM(RackSurvey survey, Cord cord)
+    {
+        if (EarthRoute.Of(survey.Cabinet, cord.Item) is not { } route)
+        {
+            return 0;
+        }
+
+        var carrier = cord.Item.Shelf ?? cord.Item;
+        var across = route.SideMm + (route.BackMm ?? 0) + (route.PullMm ?? 0) + SlackMm;
+        if (Array.Find(survey.Units, u => u.Id == cord.Group!.Unit.Id) is { } unit)
+        {
+            across += route.SideMm + (RackGeometry.UnitMm * Math.Abs(Middle(unit) - Middle(carrier)));
+        }
+
+        return Math.Ceiling(across) / 1000;
+    }
+
+    private static double Middle(Mounted what) => what.Bottom!.Value + (what.HeightU / 2.0);
+}

@@ -1,0 +1,44 @@
+using RackCheck.Model;
+
+namespace RackCheck.Planning.Baskets;
+
+/// <summary>The missing lines, each with the rules that its stage is there for and that find less once the basket is completed.</summary>
+internal static class MissingParts
+{
+    public static IReadOnlyList<MissingLine> Of(Completed completed, Product? cabinet, CheckReport before, CheckReport after)
+    {
+        var cured = CountOf(before).Where(c => c.Value > CountOf(after).GetValueOrDefault(c.Key)).Select(c => c.Key).ToHashSet(StringComparer.Ordinal);
+        var lines = completed.Added.Select(lack => Line(lack.Product, lack.OrderUnits, lack.Reason, RulesOf(lack.Stage).Where(cured.Contains)));
+        if (cabinet is not null)
+        {
+            lines = lines.Append(Line(cabinet, 1, "The basket has no cabinet; this is the smallest on offer that takes everything.", []));
+        }
+
+        return [.. lines.OrderBy(l => l.PartNumber, StringComparer.Ordinal)];
+    }
+
+    private static MissingLine Line(Product product, long units, string reason, IEnumerable<string> rules) => new()
+    {
+        PartNumber = product.PartNumber,
+        Name = product.Name,
+        Quantity = (int)Math.Min(units, int.MaxValue),
+        Reason = reason,
+        Rules = [.. rules],
+    };
+
+    // Findings and notes of a rule, each note by what it lacks.
+    private static Dictionary<string, int> CountOf(CheckReport report) => report.Findings.Select(f => f.Rule)
+        .Concat(report.NotAssessed.SelectMany(n => n.Missing.Select(_ => n.Rule)))
+        .GroupBy(r => r, StringComparer.Ordinal)
+        .ToDictionary(g => g.Key, g => g.Count(), StringComparer.Ordinal);
+
+    private static string[] RulesOf(Stage stage) => stage switch
+    {
+        Stage.Shelves => ["layout.shelf-missing", "layout.not-placed"],
+        Stage.Rails => ["layout.no-support"],
+        Stage.Outlets => ["power.no-source", "power.redundancy"],
+        Stage.Earth => ["earthing.bar-missing", "earthing.bar-terminals", "earthing.conductor-size", "earthing.lead-length", "earthing.resistance"],
+        Stage.Blanking => ["layout.blanking"],
+        _ => [],
+    };
+}

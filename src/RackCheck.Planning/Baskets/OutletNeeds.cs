@@ -1,0 +1,124 @@
+using RackCheck.Engineering;
+using RackCheck.Model;
+using RackCheck.Rules.Survey;
+using RackCheck.Rules.Survey.Power;
+using static System.FormattableString;
+
+namespace RackCheck.Planning.Baskets;
+
+/// <summary>Distribution units for cords that find no outlet, and for redundant items that find one supply only.</summary>
+internal static class OutletNeeds
+{
+    private const double DesignShare = 0.8;
+
+    public static void Find(BasketContext context, Bay bay)
+    {
+        var tree = new RackSurvey(bay.Describe()).Power;
+        Cord[] left = [.. tree.Cords.Where(c => c.Group is null)];
+        (Cord Cord, string Supply)[] onOne = left.Length > 0 || context.Rules.IsOff("power.redundancy") ? [] : [.. OnOneSupply(tree)];
+        bay.OutletsShort = (1000 * left.Length) + onOne.Length;
+        if (left.Length > 0)
+        {
+            Propose(context, bay, tree, [.. left.Select(c => (c, (string?)null))], "no outlet");
+        }
+        else if (onOne.Length > 0)
+        {
+            Propose(context, bay, tree, [.. onOne.Select(o => (o.Cord, (string?)o.Supply))], "one supply only");
+        }
+    }
+
+    // Of each redundant item whose cords live by one supply the cord that is to go to another.
+    private static IEnumerable<(Cord Cord, string Supply)> OnOneSupply(PowerTree tree)
+    {
+        foreach (var item in tree.Cords.Where(c => c.IsRedundant && c.Siblings > 1).GroupBy(c => c.Item))
+        {
+            var supplies = item.SelectMany(c => tree.SuppliesOf(c.Group!.Unit)).Distinct().ToArray();
+            if (supplies.Length == 1)
+            {
+                yield return (item.Last(), supplies[0].Id);
+            }
+        }
+    }
+
+    private static void Propose(BasketContext context, Bay bay, PowerTree tree, List<(Cord Cord, string? But)> wanting, string what)
+    {
+        Product[] offered = context.OutletsGivenUp ? [] : [.. context.Offered(ProductKind.DistributionUnit).Where(p => p.DistributionUnit?.Groups is not null)];
+        var outlets = SupplyChoice.Outlets(bay);
+        var supplies = new Dictionary<string, Supply>(StringComparer.Ordinal);
+        var found = new List<(Product Product, Cord[] Cords)>();
+        wanting.Sort((x, y) => y.Cord.VoltAmperes.CompareTo(x.Cord.VoltAmperes) is var order && order != 0 ? order
+            : string.CompareOrdinal(x.Cord.Item.Id, y.Cord.Item.Id) is var name && name != 0 ? name : x.Cord.Plug.CompareTo(y.Cord.Plug));
+        while (wanting.Count > 0 && bay.Units.Count + found.Count < Outlets.MostUnits && Best(bay, tree, offered, outlets, wanting) is var (product, supply, cords))
+        {
+            found.Add((product, cords));
+            outlets[supply.Id] = outlets.GetValueOrDefault(supply.Id) + SupplyChoice.CountOf(product.DistributionUnit!);
+            wanting.RemoveAll(w => cords.Contains(w.Cord));
+        }
+
+        foreach (var alike in found.GroupBy(f => f.Product.PartNumber).OrderBy(g => g.Key, StringComparer.Ordinal))
+        {
+            Cord[] cords = [.. alike.SelectMany(f => f.Cords)];
+            bay.Lacks.Add(new Lack(
+                Stage.Outlets,
+                alike.First().Product,
+                Packs.Choose([alike.First().Product], alike.Count())[0].Units,
+                $"{Words.List(cords.Select(c => c.Item.Id))} {Words.Verb(cords.Select(c => c.Item.Id).Distinct().Count(), "finds", "find")} {what} for {PlugNames(cords)} plugs{(what == "no outlet" ? "" : ", and want a second one")}."));
+        }
+
+        if (wanting.Count > 0)
+        {
+            bay.Unmet.Add(new UnmetNeed
+            {
+                What = what == "no outlet" ? $"Outlets for {PlugNames(wanting.Select(w => w.Cord))} plugs" : "A distribution unit on a second supply",
+                Reason = $"{Words.List(wanting.Select(w => w.Cord.Item.Id))} {Words.Verb(wanting.Select(w => w.Cord.Item.Id).Distinct().Count(), "finds", "find")} {what}, and no distribution unit on offer fits plug, voltage and {(bay.HasGivenSupplies ? "the supplies that are given" : "region")}.",
+            });
+        }
+    }
+
+    // The one that takes the most of the cords within its rating; of those the one with the fewest outlets that suits the cabinet.
+    private static (Product Product, Supply Supply, Cord[] Cords)? Best(
+        Bay bay, PowerTree tree, Product[] offered, Dictionary<string, int> outlets, List<(Cord Cord, string? But)> wanting)
+    {
+        var prefersVertical = Allowances.SideChannelMm(bay.Cabinet.WidthMm!.Value) >= Allowances.VerticalUnitWidthMm;
+        return offered
+            .Where(p => !SupplyChoice.IsForUps(p) && (bay.HasGivenSupplies || SupplyChoice.SuitsRegion(bay.Region, p.DistributionUnit!)))
+            .Select(p => (Product: p, Supply: SupplyChoice.For(bay, p.DistributionUnit!, outlets)))
+            .Where(c => c.Supply is not null)
+            .Select(c => ((Product Product, Supply Supply, Cord[] Cords)?)(c.Product, c.Supply!, Take(c.Product.DistributionUnit!, c.Supply!, wanting)))
+            .Where(c => c!.Value.Cords.Length > 0)
+            .OrderByDescending(c => c!.Value.Cords.Length)
+            .ThenBy(c => c!.Value.Product.DistributionUnit!.Mounting == UnitMounting.Vertical != prefersVertical)
+            .ThenBy(c => SupplyChoice.CountOf(c!.Value.Product.DistributionUnit!))
+            .ThenBy(c => c!.Value.Product.DistributionUnit!.RatedA)
+            .ThenBy(c => c!.Value.Product.PartNumber, StringComparer.Ordinal)
+            .FirstOrDefault();
+    }
+
+    private static Cord[] Take(DistributionUnitFacts unit, Supply supply, List<(Cord Cord, string? But)> wanting)
+    {
+        var sockets = unit.Groups!.SelectMany(g => g.Outlets).GroupBy(o => o.Socket).ToDictionary(g => g.Key, g => g.Sum(o => o.Count));
+        var room = DesignShare * (unit.RatedA ?? double.PositiveInfinity) * (supply.Phases == 3 ? 3 : 1) * supply.VoltageV;
+        var taken = new List<Cord>();
+        foreach (var (cord, but) in wanting)
+        {
+            if (supply.Id == but || !cord.SuitsVoltage(supply.VoltageV) || (cord.IsThreePhase && supply.Phases == 1))
+            {
+                continue;
+            }
+
+            var socket = sockets.Where(s => s.Value > 0 && PlugFit.Fits(cord.Code, s.Key)).OrderBy(s => PlugFit.Of(s.Key).Takes.Length).ThenBy(s => s.Key).Select(s => (ConnectorCode?)s.Key).FirstOrDefault();
+
+            // One that is too much for any unit goes onto an empty one: what it overloads a rule finds.
+            if (socket is { } free && (cord.VoltAmperes <= room || taken.Count == 0))
+            {
+                sockets[free]--;
+                room -= cord.VoltAmperes;
+                taken.Add(cord);
+            }
+        }
+
+        return [.. taken];
+    }
+
+    private static string PlugNames(IEnumerable<Cord> cords) => Words.List(cords.Select(c => PlugFit.Of(c.Code).Code));
+}

@@ -1,0 +1,126 @@
+using RackCheck.Engineering;
+using RackCheck.Model;
+using RackCheck.Rules.Survey;
+using static System.FormattableString;
+
+namespace RackCheck.Planning.Baskets;
+
+/// <summary>Finds a place for everything on the front uprights: consoles where one works at them, all else from below, the heavy first.</summary>
+internal static class Places
+{
+    private const string ConsoleRule = "service.console-height";
+
+    public static void Find(BasketContext context, Bay bay)
+    {
+        var survey = new RackSurvey(bay.Describe() with { DistributionUnits = null, Supplies = null });
+        Carrier[] carriers = [.. bay.Items.Select((item, index) => new Carrier(item, survey.Items[index])).Where(c => c.Item.HeightU > 0)];
+        foreach (var carrier in carriers)
+        {
+            carrier.Console = carrier.Mounted.Load.Prepend(carrier.Mounted).FirstOrDefault(m => m.Category is ItemCategory.KeyboardDrawer or ItemCategory.Display);
+        }
+
+        // Heavy low comes first. Where that leaves gaps that the last do not fit into, the high ones go first, then all without regard to consoles.
+        Carrier[] heavy = [.. carriers.OrderByDescending(c => c.Kg).ThenByDescending(c => c.ClaimU).ThenBy(c => c.Item.Id, StringComparer.Ordinal)];
+        Carrier[] high = [.. heavy.OrderByDescending(c => c.ClaimU)];
+        Plan? best = null;
+        foreach (var (order, reach) in (ReadOnlySpan<(Carrier[], bool)>)[(heavy, true), (high, true), (high, false)])
+        {
+            var plan = Try(context, survey.Cabinet, order, reach);
+            best = best is null || plan.Left.Count < best.Left.Count ? plan : best;
+            if (best.Left.Count == 0)
+            {
+                break;
+            }
+        }
+
+        foreach (var (carrier, bottom) in best!.Bottoms)
+        {
+            carrier.Item.Item = carrier.Item.Item with { Position = new Position { Unit = bottom, Face = Face.Front } };
+        }
+
+        if (best.Left.Count > 0)
+        {
+            bay.Unmet.Add(new UnmetNeed
+            {
+                What = $"Room for {Words.List(best.Left.Select(c => c.Item.Id))}",
+                Reason = Invariant($"The cabinet has {survey.Cabinet.HeightU} U, and all that is to go in takes {carriers.Sum(c => c.ClaimU)} U with what stands on shelves and free units between: take a higher cabinet, or a second basket."),
+            });
+        }
+    }
+
+    private static Plan Try(BasketContext context, CabinetFacts cabinet, Carrier[] order, bool reach)
+    {
+        var plan = new Plan(cabinet.HeightU);
+        if (reach)
+        {
+            foreach (var console in order.Where(c => c.Console is not null).OrderBy(c => c.Console!.Category == ItemCategory.Display))
+            {
+                var rank = Enumerable.Range(1, cabinet.HeightU).OrderBy(unit => Distance(context.Rules, cabinet, console.Console!, unit)).ThenBy(unit => unit);
+                plan.Put(console, rank);
+            }
+        }
+
+        foreach (var carrier in order.Where(c => !reach || c.Console is null))
+        {
+            plan.Put(carrier, Enumerable.Range(1, cabinet.HeightU));
+        }
+
+        return plan;
+    }
+
+    // How far the middle of a console is from that of the heights at which one works at it.
+    private static double Distance(RuleWishes rules, CabinetFacts cabinet, Mounted console, int bottom)
+    {
+        var (least, most) = console.Category == ItemCategory.KeyboardDrawer ? ("keyboardMinMm", "keyboardMaxMm") : ("displayMinMm", "displayMaxMm");
+        var middle = (rules.Limit(ConsoleRule, least) + rules.Limit(ConsoleRule, most)) / 2;
+        return LevelRange.Of(cabinet, console, bottom) is { } level ? Math.Abs(level.LeastMm - middle) : 0;
+    }
+
+    /// <summary>Something that hangs on the uprights, with what stands on it.</summary>
+    private sealed class Carrier(BayItem item, Mounted mounted)
+    {
+        public BayItem Item => item;
+
+        public Mounted Mounted => mounted;
+
+        public Mounted? Console { get; set; }
+
+        public int ClaimU => item.HeightU + mounted.LoadHeightU;
+
+        public double Kg => MassSurvey.LoadedKg(mounted);
+    }
+
+    private sealed class Plan(int heightU)
+    {
+        private readonly Carrier?[] at = new Carrier?[heightU + 2];
+
+        public Dictionary<Carrier, int> Bottoms { get; } = [];
+
+        public List<Carrier> Left { get; } = [];
+
+        public void Put(Carrier carrier, IEnumerable<int> units)
+        {
+            foreach (var unit in units)
+            {
+                if (CanGo(carrier, unit))
+                {
+                    Array.Fill(at, carrier, unit, carrier.ClaimU);
+                    Bottoms.Add(carrier, unit);
+                    return;
+                }
+            }
+
+            Left.Add(carrier);
+        }
+
+        private bool CanGo(Carrier carrier, int bottom)
+        {
+            var top = bottom + carrier.ClaimU - 1;
+            return top <= heightU && Array.TrueForAll(at[bottom..(top + 1)], c => c is null) && Agree(at[bottom - 1], carrier) && Agree(carrier, at[top + 1]);
+        }
+
+        // Sets that rise out of their units on runners keep a free unit between.
+        private static bool Agree(Carrier? below, Carrier? above) =>
+            below is null || above is null || !below.Item.MayRun || !above.Item.MayRun || !(below.Item.Creeps || above.Item.Creeps);
+    }
+}

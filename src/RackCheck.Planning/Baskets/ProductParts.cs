@@ -1,0 +1,63 @@
+using RackCheck.Model;
+
+namespace RackCheck.Planning.Baskets;
+
+/// <summary>Makes the parts of a rack of products.</summary>
+public static class ProductParts
+{
+    /// <summary>One piece of a product as an item, with all that the product tells of it.</summary>
+    /// <param name="product">A product with an item.</param>
+    /// <param name="id">Id of the item.</param>
+    /// <returns>The item; not placed.</returns>
+    /// <exception cref="ArgumentException">The product has no item.</exception>
+    public static Item ItemOf(Product product, string id)
+    {
+        var facts = product.Item ?? throw new ArgumentException("The product is no item.", nameof(product));
+        return new Item
+        {
+            Id = id,
+            PartNumber = product.PartNumber,
+            Description = facts.Description,
+            Category = facts.Category,
+            HeightU = facts.HeightU,
+            Body = facts.Body,
+            FrontProjectionMm = facts.FrontProjectionMm,
+            RearProjectionMm = facts.RearProjectionMm,
+            MassKg = facts.MassKg,
+            Support = facts.Support,
+            Fixing = facts.Fixing,
+            Power = facts.Power,
+            HeatW = facts.HeatW,
+            Airflow = facts.Airflow,
+            MaxInletC = facts.MaxInletC,
+            EarthStud = facts.EarthStud,
+            Cables = facts.Cables,
+            Console = facts.Console,
+            KvmPorts = facts.KvmPorts,
+            RemotePowerCycle = facts.RemotePowerCycle,
+            Ups = facts.Ups,
+        };
+    }
+
+    /// <summary>One piece of a product as a distribution unit, with all that the product tells of it.</summary>
+    /// <param name="product">A product with a distribution unit.</param>
+    /// <param name="id">Id of the unit.</param>
+    /// <param name="supply">Id of its supply.</param>
+    /// <returns>The unit; not placed.</returns>
+    /// <exception cref="ArgumentException">The product has no distribution unit.</exception>
+    public static DistributionUnit UnitOf(Product product, string id, string supply)
+    {
+        var facts = product.DistributionUnit ?? throw new ArgumentException("The product is no distribution unit.", nameof(product));
+        return new DistributionUnit
+        {
+            Id = id,
+            Supply = supply,
+            PartNumber = product.PartNumber,
+            RatedA = facts.RatedA,
+            Plug = facts.Plug,
+            Mounting = facts.Mounting,
+            Groups = facts.Groups,
+            RemoteSwitched = facts.RemoteSwitched,
+        };
+    }
+}

@@ -1,0 +1,123 @@
+using RackCheck.Model;
+using RackCheck.Rules.Survey.Power;
+using static System.FormattableString;
+
+namespace RackCheck.Planning.Baskets;
+
+/// <summary>Which supply a distribution unit hangs on: one that is given and takes its plug, else one assumed for it.</summary>
+internal static class SupplyChoice
+{
+    private const int MostSupplies = 16;
+    private const double EuropeanV = 230;
+    private const double NorthAmericanV = 120;
+    private const double NorthAmericanTwoPoleV = 208;
+
+    /// <summary>Whether a unit hangs behind a UPS: its plug goes into the outlets of equipment, not into those of a room.</summary>
+    public static bool IsForUps(Product product) => product.DistributionUnit?.Plug is ConnectorCode.C14 or ConnectorCode.C16 or ConnectorCode.C20;
+
+    /// <summary>The supply that the next unit would hang on.</summary>
+    /// <param name="bay">The bay.</param>
+    /// <param name="unit">The unit.</param>
+    /// <param name="outlets">Outlets on each supply so far, by its id.</param>
+    /// <returns>The supply, perhaps one that is not there yet; null where none takes it.</returns>
+    public static Supply? For(Bay bay, DistributionUnitFacts unit, IReadOnlyDictionary<string, int> outlets)
+    {
+        if (bay.HasGivenSupplies)
+        {
+            // That with the fewest outlets, so that redundant cords find two.
+            return bay.Supplies.Where(s => Takes(s, unit)).MinBy(s => outlets.GetValueOrDefault(s.Id));
+        }
+
+        if (bay.Supplies.Count < MostSupplies)
+        {
+            return Assumed(bay, unit);
+        }
+
+        return bay.Supplies.Where(s => Takes(s, unit)).MinBy(s => outlets.GetValueOrDefault(s.Id));
+    }
+
+    /// <summary>Whether the plug and the lines of a unit are for the region, where no supply is given.</summary>
+    public static bool SuitsRegion(Region? region, DistributionUnitFacts unit) => unit.Plug switch
+    {
+        ConnectorCode.Nema515 or ConnectorCode.Nema520 or ConnectorCode.NemaL620 or ConnectorCode.NemaL630 => region == Region.Na,
+        ConnectorCode.Bs1363 => region == Region.Uk,
+        ConnectorCode.Cee73 or ConnectorCode.Cee74 or ConnectorCode.Cee77 => region is null or Region.Eu,
+        ConnectorCode.C14 or ConnectorCode.C16 or ConnectorCode.C20 => false,
+        null or ConnectorCode.Hardwired => true,
+        _ => region != Region.Na,
+    };
+
+    public static Dictionary<string, int> Outlets(Bay bay)
+    {
+        var sum = new Dictionary<string, int>(StringComparer.Ordinal);
+        foreach (var unit in bay.Units)
+        {
+            sum[unit.Unit.Supply] = sum.GetValueOrDefault(unit.Unit.Supply) + CountOf(unit.Unit);
+        }
+
+        return sum;
+    }
+
+    public static int CountOf(DistributionUnitFacts unit) => unit.Groups?.Sum(g => g.Outlets.Sum(o => o.Count)) ?? 0;
+
+    /// <summary>The id of the supply that a unit hangs on; an assumed one is added to the bay. Null where none takes it.</summary>
+    public static string? Take(Bay bay, DistributionUnit unit)
+    {
+        if (For(bay, unit, Outlets(bay)) is not { } supply)
+        {
+            return null;
+        }
+
+        Use(bay, supply);
+        return supply.Id;
+    }
+
+    /// <summary>The id of a supply for a unit that hangs behind a UPS: the contract wants one, and it is that of the room.</summary>
+    public static string BehindUps(Bay bay)
+    {
+        if (bay.Supplies.Count == 0)
+        {
+            Use(bay, Assumed(bay, new ProductDistributionUnit { RatedA = 16, Plug = ConnectorCode.Iec60309A16P1 }));
+        }
+
+        return bay.Supplies[0].Id;
+    }
+
+    private static void Use(Bay bay, Supply supply)
+    {
+        if (bay.HasGivenSupplies || bay.Supplies.Contains(supply))
+        {
+            return;
+        }
+
+        bay.Assumptions.Add(new Assumption
+        {
+            Pointer = Invariant($"/supplies/{bay.Supplies.Count}"),
+            Value = Invariant($"{supply.VoltageV:0.###} V, {supply.RatedA:0.###} A, {supply.Phases} {(supply.Phases == 1 ? "phase" : "phases")}"),
+            Basis = "no supplies are given: one for each distribution unit, as its plug and the region ask for",
+        });
+        bay.Supplies.Add(supply);
+    }
+
+    private static bool Takes(Supply supply, DistributionUnitFacts unit) =>
+        (supply.Socket is not { } socket || unit.Plug is not { } plug || PlugFit.Fits(plug, socket)) && (supply.Phases != 1 || !HasThreePhases(unit));
+
+    private static bool HasThreePhases(DistributionUnitFacts unit) =>
+        (unit.Plug is { } plug && PlugFit.IsThreePhase(plug)) || unit.Groups?.Any(g => g.Phase is Phase.L2 or Phase.L3) == true;
+
+    private static Supply Assumed(Bay bay, DistributionUnitFacts unit)
+    {
+        var america = bay.Region == Region.Na;
+        var rated = unit.Plug is { } plug ? PlugFit.RatedA(plug, america) : double.PositiveInfinity;
+        rated = double.IsInfinity(rated) ? unit.RatedA ?? 16 : rated;
+        return new Supply
+        {
+            Id = ((char)('A' + bay.Supplies.Count)).ToString(),
+            VoltageV = !america ? EuropeanV : unit.Plug is ConnectorCode.Nema515 or ConnectorCode.Nema520 ? NorthAmericanV : NorthAmericanTwoPoleV,
+            Phases = HasThreePhases(unit) ? 3 : 1,
+            RatedA = rated,
+            Breaker = new Breaker { Curve = BreakerCurve.C, RatedA = rated },
+            Socket = unit.Plug is { } own ? PlugFit.SocketFor(own) : null,
+        };
+    }
+}
