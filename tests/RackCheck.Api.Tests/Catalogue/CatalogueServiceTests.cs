@@ -73,7 +73,8 @@ public sealed class CatalogueServiceTests
 
         Assert.Contains("dotnet_gc_collections", page.Text, StringComparison.Ordinal);
         Assert.DoesNotContain("TFL-", page.Text, StringComparison.Ordinal);
-        Assert.DoesNotContain(sink.Events, e => e.Properties.TryGetValue("RequestPath", out var path) && path.ToString().Contains("metrics", StringComparison.Ordinal));
+        var logged = Assert.Single(sink.Events, e => e.MessageTemplate.Text.StartsWith("HTTP {RequestMethod}", StringComparison.Ordinal));
+        Assert.Equal("\"/v1/checks\"", logged.Properties["RequestPath"].ToString());
         Assert.DoesNotContain("/metrics", (await GetAsync(service, "/openapi/v1.json")).Text, StringComparison.Ordinal);
     }
 

@@ -65,7 +65,9 @@ public sealed class ProductFaultTests
     {
         await using var rig = await StartAsync(url => new CatalogueOptions { BaseUrl = url, TotalTimeoutMs = 900, TryTimeoutMs = 400, Retries = 9, RetryDelayMs = 1 });
         rig.Host.Faults.Set(new FaultOrder { Kind = FaultKind.Slow, DelayMs = 30_000 });
-        await rig.FailsInTimeAsync(Pack(1));
+
+        // Not through the cache, which lets go of a call at the same moment: the end of the last try has to be counted.
+        await rig.FailsInTimeAsync(() => rig.Http.FindAsync([Pack(1)], CancellationToken.None).AsTask());
         Assert.InRange(rig.Host.Faults.Calls, 1, 3);
         Assert.Equal(rig.Host.Faults.Calls, rig.Reading("call.duration:timed-out"));
     }
