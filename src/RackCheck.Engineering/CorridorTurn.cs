@@ -62,6 +62,20 @@ public static class CorridorTurn
     /// <example>a = b = 1200, L = 2000: 1200 sqrt 2 - 1000 = 697.06.</example>
     public static double TurningWidthMm(double fromMm, double intoMm, double lengthMm)
     {
+        var (s, c) = Math.SinCos(TurningAngle(fromMm, intoMm, lengthMm));
+        return (fromMm * s) + (intoMm * c) - (lengthMm * s * c);
+    }
+
+    /// <summary>The angle at which the corner leaves the least width.</summary>
+    /// <param name="fromMm">Width of the corridor that it comes from, mm, over 0.</param>
+    /// <param name="intoMm">Width of the corridor that it turns into, mm, over 0.</param>
+    /// <param name="lengthMm">Length of the footprint, mm, at least the wider corridor.</param>
+    /// <returns>Angle between the footprint's length and the corridor that it comes from, degrees.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">A size is out of its range.</exception>
+    public static double TurningAngleDeg(double fromMm, double intoMm, double lengthMm) => TurningAngle(fromMm, intoMm, lengthMm) * 180 / Math.PI;
+
+    private static double TurningAngle(double fromMm, double intoMm, double lengthMm)
+    {
         Require.Positive(fromMm);
         Require.Positive(intoMm);
         Require.Finite(lengthMm);
@@ -75,7 +89,6 @@ public static class CorridorTurn
             (falling, rising) = slope < 0 ? (middle, rising) : (falling, middle);
         }
 
-        var (s, c) = Math.SinCos((falling + rising) / 2);
-        return (fromMm * s) + (intoMm * c) - (lengthMm * s * c);
+        return (falling + rising) / 2;
     }
 }

@@ -92,7 +92,7 @@ public sealed class SideChannelsOverfull : Rule
             UtilisationPercent = limit > 0 ? 100 * cables.AreaMm2 / limit : null,
             Calculation = cables.SideChannelsMm2 > 0
                 ? Invariant($"{cables.AreaMm2:0.###} > {percent:0.###} / 100 x 2 x {CableFill.ChannelDepthMm:0} x (({width:0.###} - {RackGeometry.PanelWidthMm}) / 2 - {Allowances.SideChannelLossMm:0}) = {limit:0.###}")
-                : Invariant($"({width:0.###} - {RackGeometry.PanelWidthMm}) / 2 - {Allowances.SideChannelLossMm:0} = {((width - RackGeometry.PanelWidthMm) / 2) - Allowances.SideChannelLossMm:0.###}, which is no room"),
+                : Invariant($"({width:0.###} - {RackGeometry.PanelWidthMm}) / 2 - {Allowances.SideChannelLossMm:0} = {((width - RackGeometry.PanelWidthMm) / 2) - Allowances.SideChannelLossMm:0.###} <= 0, which is no room; {cables.AreaMm2:0.###} > 0"),
             Cures = CablingCures.MoreChannel(survey, percent),
         });
     }

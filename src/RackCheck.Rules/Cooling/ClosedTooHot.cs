@@ -86,7 +86,7 @@ public sealed class ClosedTooHot : Rule
         var survey = context.Survey;
         var heat = survey.Heat;
         var item = heat.LeastInletItem!;
-        var stillRise = Math.Round(Enclosures.StillTopFactor * heat.KnownW / (Enclosures.StillWM2K * heat.SurfaceM2), 2, MidpointRounding.AwayFromZero);
+        var stillRise = Quantities.Round(Enclosures.StillTopFactor * heat.KnownW / (Enclosures.StillWM2K * heat.SurfaceM2));
         context.Report(new FindingDraft
         {
             Message = "The air in the closed cabinet reaches {hottestC} C with {heatW} W of heat, but {item} may take in {limitC} C at most; that is with the air stirred, and in a still cabinet the top reaches about {stillC} C.",
@@ -96,7 +96,7 @@ public sealed class ClosedTooHot : Rule
             Pointers = ["/cabinet", Pointers.ItemMaxInlet[item.Index]],
             Actual = Quantities.Of(hottest, "C"),
             Limit = Quantities.Of(limit, "C"),
-            Calculation = Invariant($"{heat.KnownW:0.###} / ({transfer:0.###} x {heat.SurfaceM2:0.###}) = {rise:0.##}; {heat.AmbientC:0.###} + {rise:0.##} = {hottest:0.###} > {limit:0.###}; still, at the top: {Enclosures.StillTopFactor} x {heat.KnownW:0.###} / ({Enclosures.StillWM2K} x {heat.SurfaceM2:0.###}) = {stillRise:0.##}"),
+            Calculation = Invariant($"{heat.KnownW:0.###} / ({transfer:0.###} x {heat.SurfaceM2:0.###}) = {rise:0.###}; {heat.AmbientC:0.###} + {rise:0.###} = {hottest:0.###} > {limit:0.###}; still, at the top: {Enclosures.StillTopFactor} x {heat.KnownW:0.###} / ({Enclosures.StillWM2K} x {heat.SurfaceM2:0.###}) = {stillRise:0.###}"),
             Cures = CoolingCures.Improve(survey),
         });
     }

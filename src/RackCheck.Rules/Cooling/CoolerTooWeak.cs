@@ -89,7 +89,7 @@ public sealed class CoolerTooWeak : Rule
         var derated = left < cooler.CapacityW
             ? Invariant($"{cooler.CapacityW:0.###} x (1 - {AirConditioners.DeratingPercentPerK / 100} x ({heat.AmbientC:0.###} - {heat.RatedAmbientC:0.###})) = {left:0.###}")
             : Invariant($"{left:0.###}");
-        var past = AirConditioners.IsWithinDerating(heat.RatedAmbientC, heat.AmbientC) ? "" : Invariant($"; past {AirConditioners.DeratingToK:0} K over the rating few run at all");
+        var past = AirConditioners.IsWithinDerating(heat.RatedAmbientC, heat.AmbientC) ? "" : Invariant($"; {heat.AmbientC:0.###} - {heat.RatedAmbientC:0.###} = {heat.AmbientC - heat.RatedAmbientC:0.###} > {AirConditioners.DeratingToK:0}, past which few run at all");
         context.Report(new FindingDraft
         {
             Message = "The air conditioner of {capacityW} W has {leftW} W left at {ambientC} C, but {heatW} W of heat ask {neededW} W of it to hold {setpointC} C.",

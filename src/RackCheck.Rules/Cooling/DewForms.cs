@@ -66,7 +66,7 @@ public sealed class DewForms : Rule
         }
         else if (context.Survey.Heat.DewPointC is { } dew)
         {
-            var least = Math.Round(dew, 2, MidpointRounding.AwayFromZero);
+            var least = Quantities.Round(dew);
             if (cooling.AirConditioner is not null)
             {
                 Judge(context, "setpoint of the air conditioner", Pointers.Setpoint, context.Survey.Heat.SetpointC, least);
@@ -90,6 +90,7 @@ public sealed class DewForms : Rule
         }
 
         var humidity = context.Survey.Description.Site!.HumidityMaxPercent!.Value;
+        var gamma = Math.Log(humidity / 100) + (17.62 * heat.AmbientC / (243.12 + heat.AmbientC));
         context.Report(new FindingDraft
         {
             Message = "The {what} has {coldC} C; at {ambientC} C and {humidityPercent} % humidity the room's air has its dew point at {dewC} C, and {leastC} C is the least that it should have.",
@@ -99,7 +100,7 @@ public sealed class DewForms : Rule
             Pointers = [pointer, Pointers.Humidity],
             Actual = Quantities.Of(cold, "C"),
             Limit = Quantities.Of(least, "C"),
-            Calculation = Invariant($"g = ln({humidity:0.###}/100) + 17.62 x {heat.AmbientC:0.###} / (243.12 + {heat.AmbientC:0.###}); 243.12 g / (17.62 - g) = {dew:0.##}; {dew:0.##} + {margin:0.###} = {least:0.###} > {cold:0.###}"),
+            Calculation = Invariant($"ln({humidity:0.###} / 100) + 17.62 x {heat.AmbientC:0.###} / (243.12 + {heat.AmbientC:0.###}) = {gamma:0.######}; 243.12 x {gamma:0.######} / (17.62 - {gamma:0.######}) = {dew:0.###}; {dew:0.###} + {margin:0.###} = {least:0.###} > {cold:0.###}"),
             Cures = CoolingCures.Warmer(context.Survey, pointer, cold, least, margin),
         });
     }

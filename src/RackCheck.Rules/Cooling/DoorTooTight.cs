@@ -101,7 +101,7 @@ public sealed class DoorTooTight : Rule
             Actual = Quantities.Of(loss, "Pa"),
             Limit = Quantities.Of(limit, "Pa"),
             UtilisationPercent = 100 * loss / limit,
-            Calculation = Invariant($"{heat.NeededM3h:0.###} / (3600 x {door.AreaM2:0.######}) = {velocity:0.####}; {zeta:0.####} x {heat.DensityKgM3:0.####} x {velocity:0.####}^2 / 2 = {loss:0.###} > {limit:0.###}, +-{Openings.DoorUncertaintyPercent:0} %"),
+            Calculation = Invariant($"{heat.NeededM3h:0.###} / (3600 x {door.AreaM2:0.######}) = {velocity:0.####}; {zeta:0.####} x {heat.DensityKgM3:0.####} x {velocity:0.####}^2 / 2 = {loss:0.###} > {limit:0.###}"),
             Cures = CoolingCures.OpenWider(context.Survey, door),
         });
     }

@@ -100,6 +100,9 @@ public sealed class TooLittleAir : Rule
         return any;
     }
 
+    // With the rounded resistance, so that the text comes out.
+    private static string WorkingPoint(double k, double available) => Invariant($"; at the working point {k:0.##########} x {available:0.###}^2 = {Openings.LossPa(k, available):0.###} Pa");
+
     private static void Report(RuleContext context, double available)
     {
         var survey = context.Survey;
@@ -110,7 +113,7 @@ public sealed class TooLittleAir : Rule
             AirPath.Underfloor => ("The floor supplies", Pointers.UnderfloorFlow),
             _ => ("The equipment's own fans move", "/items"),
         };
-        var working = heat.Way.LossK is { } k and > 0 && double.IsFinite(k) ? Invariant($"; working point {k:0.####e-0} x {available:0.###}^2 = {Openings.LossPa(k, available):0.##} Pa") : "";
+        var working = heat.Way.LossK is { } k and > 0 && double.IsFinite(k) ? WorkingPoint(Math.Round(k, 10), available) : "";
         context.Report(new FindingDraft
         {
             Message = words + " {availableM3h} m3/h, but {heatW} W of heat need {neededM3h} m3/h at a rise of {riseK} K.",

@@ -84,11 +84,18 @@ public sealed class CornerTooTight : Rule
             Limit = Quantities.Millimetres(most),
             UtilisationPercent = most > 0 ? 100 * size.ShortMm / most : null,
             Calculation = passage.Straight
-                ? Invariant($"{size.LongMm:0.###} lies across {Math.Max(from, into):0.###}, {size.ShortMm:0.###} > {most:0.###}")
-                : Invariant($"min over t of {from:0.###} sin t + {into:0.###} cos t - {size.LongMm:0.###} sin t cos t = {passage.GreatestWidthMm:0.###} < {size.ShortMm:0.###}"),
+                ? Invariant($"{size.LongMm:0.###} <= {Math.Max(from, into):0.###}, so it lies across; {size.ShortMm:0.###} > {most:0.###}")
+                : Turning(from, into, size.LongMm, passage.GreatestWidthMm) + (most > 0 ? Invariant($" < {size.ShortMm:0.###}") : Invariant($" <= 0 < {size.ShortMm:0.###}")),
             Cures = DeliveryCures.Smaller(survey, s => CorridorTurn.Round(from, into, s.LongMm, s.ShortMm).Passes).Append(DeliveryCures.OtherWay(
                 survey, "that corner", d => d with { Corridors = [.. d.Corridors!.Where(c => !Same(c, corner))] })),
         });
+    }
+
+    // The width that is free at the angle where it is least.
+    private static string Turning(double from, double into, double length, double width)
+    {
+        var angle = CorridorTurn.TurningAngleDeg(from, into, length);
+        return Invariant($"{from:0.###} x sin({angle:0.###}) + {into:0.###} x cos({angle:0.###}) - {length:0.###} x sin({angle:0.###}) x cos({angle:0.###}) = {width:0.###}");
     }
 
     private static bool Same(Corridor one, Corridor other) => one.WidthMm == other.WidthMm && one.TurnIntoMm == other.TurnIntoMm;

@@ -94,27 +94,11 @@ public sealed class CabinetTooShallow : Rule
         var all = survey.Depth.All;
         if (least.Face != Face.Front || greatest.Face != Face.Front)
         {
-            return Invariant($"setback at least {Least(survey, least)}, at most {Greatest(survey, greatest)}; {cabinet.DepthMm:0.###} + {all.LeastMm:0.###} - {Term(all.GreatestMm)} = {needed:0.###} > {cabinet.DepthMm:0.###}");
+            return Invariant($"{(all.LeastMm > 0 ? $"setback at least {DepthText.Least(survey, least)}; " : "")}setback at most {DepthText.Greatest(survey, greatest)}; {cabinet.DepthMm:0.###} + {all.LeastMm:0.###} - {Term(all.GreatestMm)} = {needed:0.###} > {cabinet.DepthMm:0.###}");
         }
 
         var before = cabinet.FrontOpen ? "0" : Invariant($"{cabinet.FrontDoorMm:0.###} + {least.FrontProjectionMm:0.###}");
         return Invariant($"{before} + {greatest.BodyDepthMm ?? 0:0.###} + {greatest.RearProjectionMm:0.###} + {cabinet.RearDoorMm:0.###} = {needed:0.###} > {cabinet.DepthMm:0.###}");
-    }
-
-    private static string Least(RackSurvey survey, Mounted item)
-    {
-        var (cabinet, spacing, value) = (survey.Cabinet.Depth, survey.Cabinet.SpacingMm, survey.Depth.All.LeastMm);
-        return value == 0 ? "0"
-            : item.Face == Face.Front ? Invariant($"{cabinet.FrontDoorMm:0.###} + {item.FrontProjectionMm:0.###} = {value:0.###}")
-            : Invariant($"{cabinet.FrontDoorMm:0.###} + {item.BodyDepthMm ?? 0:0.###} + {item.RearProjectionMm:0.###} - {spacing:0.###} = {value:0.###}");
-    }
-
-    private static string Greatest(RackSurvey survey, Mounted item)
-    {
-        var (cabinet, spacing, value) = (survey.Cabinet.Depth, survey.Cabinet.SpacingMm, survey.Depth.All.GreatestMm);
-        return item.Face == Face.Front
-            ? Invariant($"{cabinet.RearLimitMm:0.###} - {item.BodyDepthMm ?? 0:0.###} - {item.RearProjectionMm:0.###} = {value:0.###}")
-            : Invariant($"{cabinet.RearLimitMm:0.###} - {(cabinet.RearOpen ? 0 : item.FrontProjectionMm):0.###} - {spacing:0.###} = {value:0.###}");
     }
 
     private static string Term(double value) => value < 0 ? Invariant($"({value:0.###})") : Invariant($"{value:0.###}");

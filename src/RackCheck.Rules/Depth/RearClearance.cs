@@ -68,7 +68,7 @@ public sealed class RearClearance : Rule
                 UtilisationPercent = end > 0 ? 100 * needed / end : null,
                 Calculation = item.Face == Face.Front
                     ? Invariant($"{setback:0.###} + {item.BodyDepthMm:0.###} + {item.RearProjectionMm:0.###} = {needed:0.###} > {end:0.###}")
-                    : Invariant($"{setback:0.###} + {survey.Cabinet.SpacingMm:0.###} + {item.FrontProjectionMm:0.###} = {needed:0.###} > {end:0.###}"),
+                    : Invariant($"{setback:0.###} + {survey.Cabinet.SpacingMm:0.###} + {(survey.Cabinet.Depth.RearOpen ? 0 : item.FrontProjectionMm):0.###} = {needed:0.###} > {end:0.###}"),
                 Cures = DepthCures.For(survey),
             });
         }

@@ -139,7 +139,7 @@ public sealed class RearUnitClash : Rule
             Actual = Quantities.Millimetres(depth.ReachMm),
             Limit = Quantities.Millimetres(spacing),
             UtilisationPercent = 100 * depth.ReachMm / spacing,
-            Calculation = Invariant($"{item.BodyDepthMm:0.###} + {item.RearProjectionMm:0.###} = {depth.ReachMm:0.###} > {spacing:0.###}; ({survey.Cabinet.WidthMm:0.###} - {RackGeometry.PanelWidthMm}) / 2 - {Allowances.SideChannelLossMm:0.###} = {channel:0.###} < {width:0.###}"),
+            Calculation = Invariant($"{item.BodyDepthMm:0.###} + {item.RearProjectionMm:0.###} = {depth.ReachMm:0.###} > {spacing:0.###}; ({survey.Cabinet.WidthMm:0.###} - {RackGeometry.PanelWidthMm}) / 2 - {Allowances.SideChannelLossMm:0.###} = {((survey.Cabinet.WidthMm - RackGeometry.PanelWidthMm) / 2) - Allowances.SideChannelLossMm:0.###} < {width:0.###}"),
             Cures = CuresFor(survey, width),
         });
     }

@@ -107,7 +107,6 @@ public sealed class UprightPosition : Rule
             return;
         }
 
-        var (own, other) = (survey.Depth.Interval(least), survey.Depth.Interval(greatest));
         context.Report(new FindingDraft
         {
             Message = "No setback of the uprights serves both {first} and {second}: the one needs at least {leastMm} mm, the other at most {greatestMm} mm.",
@@ -118,7 +117,7 @@ public sealed class UprightPosition : Rule
             Pointers = [least.Pointer, greatest.Pointer, Pointers.CabinetDepth],
             Actual = Quantities.Millimetres(all.GreatestMm),
             Limit = Quantities.Millimetres(all.LeastMm),
-            Calculation = Invariant($"{least.Id}: {own.LeastMm:0.###} to {Bound(own.GreatestMm)}; {greatest.Id}: {other.LeastMm:0.###} to {other.GreatestMm:0.###}; {all.LeastMm:0.###} > {all.GreatestMm:0.###}"),
+            Calculation = $"{DepthText.Least(survey, least)} > {DepthText.Greatest(survey, greatest)}",
             Cures = DepthCures.For(survey),
         });
     }
@@ -141,7 +140,7 @@ public sealed class UprightPosition : Rule
             Pointers = [Pointers.FrontSetback, item.Pointer],
             Actual = Quantities.Millimetres(setback),
             Limit = Quantities.Millimetres(bound),
-            Calculation = Invariant($"{item.Id}: {own.LeastMm:0.###} to {Bound(own.GreatestMm)}; {setback:0.###} {(tooSmall ? '<' : '>')} {bound:0.###}"),
+            Calculation = Invariant($"{(tooSmall ? DepthText.Least(survey, item) : DepthText.Greatest(survey, item))} {(tooSmall ? '>' : '<')} {setback:0.###}"),
             Cures = DepthCures.For(survey),
         });
     }
@@ -173,6 +172,4 @@ public sealed class UprightPosition : Rule
             ],
         });
     }
-
-    private static string Bound(double value) => double.IsFinite(value) ? Invariant($"{value:0.###}") : "any";
 }

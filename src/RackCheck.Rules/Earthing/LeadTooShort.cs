@@ -106,7 +106,7 @@ public sealed class LeadTooShort : Rule
             Actual = Quantities.Of(lead, "m"),
             Limit = Quantities.Of(needed, "m"),
             UtilisationPercent = lead > 0 ? 100 * needed / lead : null,
-            Calculation = Invariant($"{route.Sum} + {slack:0.###} = {route.LengthMm + slack:0.###} mm > {1000 * lead:0.###} mm"),
+            Calculation = Invariant($"({route.Sum} + {slack:0.###}) / 1000 = {needed:0.###} > {lead:0.###}"),
             Cures = Cures(context.Survey, item, needed),
         });
     }

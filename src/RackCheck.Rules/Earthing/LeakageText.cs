@@ -13,9 +13,9 @@ internal static class LeakageText
     public static string Sum(IEnumerable<Cord> cords, double leakageMa)
     {
         var terms = cords.Where(c => c.LeakageMa > 0)
-            .GroupBy(c => Quantities.Round(c.LeakageMa!.Value))
+            .GroupBy(c => Math.Round(c.LeakageMa!.Value, 6))
             .OrderByDescending(g => g.Key)
-            .Select(g => g.Count() == 1 ? Invariant($"{g.Key:0.###}") : Invariant($"{g.Count()} x {g.Key:0.###}"))
+            .Select(g => g.Count() == 1 ? Invariant($"{g.Key:0.######}") : Invariant($"{g.Count()} x {g.Key:0.######}"))
             .ToArray();
         return terms.Length == 1 && !terms[0].Contains('x', StringComparison.Ordinal) ? terms[0] : Invariant($"{string.Join(" + ", terms)} = {leakageMa:0.###}");
     }

@@ -93,7 +93,7 @@ public sealed class RcdTripsUnasked : Rule
                 Actual = Quantities.Of(supply.LeakageMa, "mA"),
                 Limit = Quantities.Of(limit, "mA"),
                 UtilisationPercent = 100 * supply.LeakageMa / limit,
-                Calculation = Invariant($"{LeakageText.Sum(cords, supply.LeakageMa)} > {share:0.###} % x {rated:0.###} = {limit:0.###}"),
+                Calculation = Invariant($"{LeakageText.Sum(cords, supply.LeakageMa)} > {share:0.###} / 100 x {rated:0.###} = {limit:0.###}"),
                 Cures = Cures(context.Survey, supply, rated, share, cords),
             });
         }

@@ -117,7 +117,7 @@ public sealed class Overlap : Rule
             Actual = sameFace ? Quantities.Units(top - bottom + 1) : Quantities.Millimetres(reach),
             Limit = sameFace ? Quantities.Units(0) : Quantities.Millimetres(room),
             Calculation = sameFace
-                ? Invariant($"from below: units {one.Bottom} to {one.Top} and {other.Bottom} to {other.Top} share {top - bottom + 1}")
+                ? Invariant($"from below: {top} - {bottom} + 1 = {top - bottom + 1} > 0")
                 : Invariant($"{Occupancy.ReachMm(one):0.###} + {Occupancy.ReachMm(other):0.###} = {reach:0.###} > {room:0.###}"),
             Cures = CuresFor(survey, mover),
         });

@@ -105,17 +105,26 @@ public sealed class TipsPulledOut : Rule
             Actual = Quantities.Of(worst.Factor, "to 1"),
             Limit = Quantities.Of(ratio, "to 1"),
             UtilisationPercent = worst.Factor > 0 ? 100 * ratio / worst.Factor : null,
-            Calculation = Invariant($"{Moments(worst)}; {restoring:0.###} / {overturning:0.###} = {worst.Factor:0.###} < {ratio:0.###}"),
+            Calculation = Invariant($"{Moments(worst)}{restoring:0.###} / {overturning:0.###} = {worst.Factor:0.###} < {ratio:0.###}"),
             Cures = TipCures.Hold(context.Survey, worst.Item.Face, ratio),
         });
     }
 
+    // What holds and what tips; where the rest tips too, or nothing is left of it, both moments are of the one kind.
     private static string Moments(PulledItem worst)
     {
-        var pulled = worst.Pulled;
-        var item = Invariant($"9.80665 x {pulled.Kg:0.###} x {(pulled.XMm - worst.EdgeMm) / 1000:0.######}");
-        return worst.Rest is { } rest ? Invariant($"9.80665 x {rest.Kg:0.###} x {(rest.XMm - worst.EdgeMm) / 1000:0.######} against {item}") : item;
+        var (restoring, overturning) = (worst.Moments.RestoringNm, worst.Moments.OverturningNm);
+        var item = Moment(worst.Pulled, worst.EdgeMm);
+        if (worst.Rest is not { } rest)
+        {
+            return Invariant($"{item} = {overturning:0.###}; ");
+        }
+
+        var other = Moment(rest, worst.EdgeMm);
+        return restoring > 0 ? Invariant($"{other} = {restoring:0.###}; {item} = {overturning:0.###}; ") : Invariant($"{other} + {item} = {overturning:0.###}; ");
     }
+
+    private static string Moment(PointMass mass, double edgeMm) => Invariant($"9.80665 x {mass.Kg:0.###} x {Math.Abs(mass.XMm - edgeMm) / 1000:0.######}");
 
     private static void CheckPush(RuleContext context, CabinetStand stand, Balance balance)
     {

@@ -18,11 +18,11 @@ internal static class LoadingText
         var terms = cords
             .Select(c => (Watts: c.WattsIn(lost) / (c.IsThreePhase ? c.Group!.Unit.Lines.Count : 1), c.PowerFactor))
             .Where(t => t.Watts > 0)
-            .GroupBy(t => (Watts: Quantities.Round(t.Watts), t.PowerFactor))
+            .GroupBy(t => (Watts: Math.Round(t.Watts, 6), t.PowerFactor))
             .OrderByDescending(g => g.Key.Watts).ThenBy(g => g.Key.PowerFactor)
             .Select(g => g.Count() == 1
-                ? Invariant($"{g.Key.Watts:0.###} / {g.Key.PowerFactor:0.###}")
-                : Invariant($"{g.Count()} x {g.Key.Watts:0.###} / {g.Key.PowerFactor:0.###}"));
+                ? Invariant($"{g.Key.Watts:0.######} / {g.Key.PowerFactor:0.######}")
+                : Invariant($"{g.Count()} x {g.Key.Watts:0.######} / {g.Key.PowerFactor:0.######}"));
         return Invariant($"({string.Join(" + ", terms)}) / {voltageV:0.###} = {currentA:0.###}");
     }
 

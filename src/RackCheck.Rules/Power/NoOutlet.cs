@@ -125,7 +125,7 @@ public sealed class NoOutlet : Rule
             Pointers = [.. left.Select(c => c.Item.Pointer).Distinct()],
             Actual = Quantities.Of(found, "outlets"),
             Limit = Quantities.Of(needed, "outlets"),
-            Calculation = Invariant($"{needed} {plug} cords - {found} with an outlet = {left.Length} without"),
+            Calculation = Invariant($"{needed} - {left.Length} = {found} < {needed}"),
             Cures = CuresOf(survey, left),
         });
     }

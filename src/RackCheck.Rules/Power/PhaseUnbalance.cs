@@ -87,7 +87,7 @@ public sealed class PhaseUnbalance : Rule
             Pointers = [Pointers.Supply[supply.Index]],
             Actual = Quantities.Of(over, "%"),
             Limit = Quantities.Of(limit, "%"),
-            Calculation = Invariant($"({lines[0]:0.###} + {lines[1]:0.###} + {lines[2]:0.###}) / 3 = {mean:0.###}; 100 ({worst:0.###} / {mean:0.###} - 1) = {over:0.###} > {limit:0.###}"),
+            Calculation = Invariant($"({lines[0]:0.######} + {lines[1]:0.######} + {lines[2]:0.######}) / 3 = {mean:0.######}; 100 x ({worst:0.######} / {mean:0.######} - 1) = {over:0.###} > {limit:0.###}"),
             Cures = Cures(context.Survey, supply),
         });
     }
@@ -131,7 +131,7 @@ public sealed class PhaseUnbalance : Rule
             }
         }
 
-        return Invariant($"sqrt(({p[0]:0.###} - ({p[1]:0.###} + {p[2]:0.###}) / 2 + 0.866 ({q[2]:0.###} - {q[1]:0.###}))^2 + ({q[0]:0.###} - ({q[1]:0.###} + {q[2]:0.###}) / 2 + 0.866 ({p[1]:0.###} - {p[2]:0.###}))^2) = {found.CurrentA:0.###}");
+        return Invariant($"sqrt(({p[0]:0.######} - ({p[1]:0.######} + {p[2]:0.######}) / 2 + 0.8660254 x ({q[2]:0.######} - {q[1]:0.######}))^2 + ({q[0]:0.######} - ({q[1]:0.######} + {q[2]:0.######}) / 2 + 0.8660254 x ({p[1]:0.######} - {p[2]:0.######}))^2) = {found.CurrentA:0.###}");
     }
 
     private static IEnumerable<Cure> Cures(RackSurvey survey, SupplyNode supply)

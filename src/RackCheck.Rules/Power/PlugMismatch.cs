@@ -137,7 +137,7 @@ public sealed class PlugMismatch : Rule
             Pointers = [Invariant($"/connections/{given}"), group.Pointer, Invariant($"{Pointers.ItemPlugs[cord.Item.Index]}/{cord.Plug}")],
             Actual = fault.Actual,
             Limit = fault.Limit,
-            Calculation = fault.Actual is { Unit: "outlets" } actual ? Invariant($"{actual.Value} cords > {fault.Limit!.Value} outlets") : null,
+            Calculation = fault is { Actual.Value: var has, Limit.Value: var may } ? Invariant($"{has:0.###} {(has > may ? '>' : '<')} {may:0.###}") : null,
             Cures = CuresOf(survey, cord),
         });
     }
@@ -166,6 +166,7 @@ public sealed class PlugMismatch : Rule
             Pointers = [.. all.Skip(1).Append(all[0]).Select(i => Invariant($"/connections/{i}"))],
             Actual = Quantities.Of(all.Length, "outlets"),
             Limit = Quantities.Of(1, "outlets"),
+            Calculation = Invariant($"{all.Length} > 1"),
             Cures = all.DistinctBy(i => (connections[i].Unit, connections[i].Group)).Select(kept => new Cure(
                 $"Leave {cord.Item.Id} plugged into {connections[kept].Unit}, group {connections[kept].Group}",
                 survey.Description with { Connections = [.. connections.Where((_, i) => i == kept || !all.Contains(i))] })),

@@ -139,6 +139,7 @@ public sealed class RedundancyLost : Rule
             ],
             Actual = Quantities.Of(1, supply is null ? "cords" : "supplies"),
             Limit = Quantities.Of(2, supply is null ? "cords" : "supplies"),
+            Calculation = "1 < 2",
             Cures = cures,
         });
     }

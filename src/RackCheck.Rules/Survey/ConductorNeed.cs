@@ -64,12 +64,12 @@ public sealed record ConductorNeed(double SectionMm2, ConductorReason Reason, Su
     };
 
     private string ByLine(double line) =>
-        line <= EarthConductors.SameUpToMm2 ? Invariant($"line {line:0.###} <= {EarthConductors.SameUpToMm2:0}: {SectionMm2:0.###}")
-        : line <= EarthConductors.HalfPastMm2 ? Invariant($"{EarthConductors.SameUpToMm2:0} < line {line:0.###} <= {EarthConductors.HalfPastMm2:0}: {SectionMm2:0.###}")
+        line <= EarthConductors.SameUpToMm2 ? Invariant($"{line:0.###} <= {EarthConductors.SameUpToMm2:0}, so as thick as the line: {SectionMm2:0.###}")
+        : line <= EarthConductors.HalfPastMm2 ? Invariant($"{EarthConductors.SameUpToMm2:0} < {line:0.###} <= {EarthConductors.HalfPastMm2:0}, so as thick as the lesser: {SectionMm2:0.###}")
         : Invariant($"{line:0.###} / 2 = {SectionMm2:0.###}");
 
     private static string Validity(double seconds) =>
-        seconds < EarthConductors.AdiabaticFromS ? Invariant($"; under {EarthConductors.AdiabaticFromS:0.###} s the energy that the breaker lets through decides")
-        : seconds > EarthConductors.AdiabaticToS ? Invariant($"; over {EarthConductors.AdiabaticToS:0.###} s heat is shed meanwhile, so this is the cautious end")
+        seconds < EarthConductors.AdiabaticFromS ? Invariant($"; {seconds:0.###} < {EarthConductors.AdiabaticFromS:0.###}, where the energy that the breaker lets through decides")
+        : seconds > EarthConductors.AdiabaticToS ? Invariant($"; {seconds:0.###} > {EarthConductors.AdiabaticToS:0.###}, where heat is shed meanwhile and this is the cautious end")
         : "";
 }

@@ -49,7 +49,7 @@ public sealed class CoolRackTests
                 AmbientMaxC = ambient, AltitudeM = altitude, HumidityMaxPercent = humidity, RequiredIp = ip, OutsideWall = wall,
             });
 
-    private static readonly Gen<RackDescription> Racks =
+    internal static readonly Gen<RackDescription> Racks =
         Gen.Select(Items, Doors, Doors, Coolings, Sites, Gen.Int[0, 53], Any<string?>(null, "IP20", "IP54"), Any<Placement?>(null, Placement.RowMiddleWallCovered))
             .Select((items, front, rear, cooling, site, cabinet, code, placement) => new RackDescription
             {

@@ -45,7 +45,7 @@ public sealed class WayRackTests
                 Lift = given == 3 ? null : new Lift { WidthMm = lift.Item1, DepthMm = lift.Item2, HeightMm = lift.Item3, RatedKg = lift.Item4 },
             });
 
-    private static readonly Gen<RackDescription> Racks =
+    internal static readonly Gen<RackDescription> Racks =
         Gen.Select(
             Items,
             Deliveries,

@@ -25,7 +25,7 @@ public sealed class EarthRackTests
             .Select((cable, fault, seconds, socket, rcd) => Mains("", cable is 0 ? null : cable, fault, seconds, socket, rcd, 13))
             .Array[1, 2].Select(supplies => supplies.Select((supply, at) => supply with { Id = $"supply-{at}" }).ToArray());
 
-    private static readonly Gen<RackDescription> Racks =
+    internal static readonly Gen<RackDescription> Racks =
         Gen.Select(Items, Supplies, Any<int?>(null, 0, 5, 9, 20), Sections, Any<bool?>(null, true, false), Gen.Int[0, 31], Gen.Int[0, 26], Gen.Bool)
             .Select((items, supplies, bar, main, second, listed, cabinet, isFed) => new RackDescription
             {

@@ -8,6 +8,12 @@ namespace RackCheck.Rules.Tests.Harness;
 /// <summary>What every finding owes its reader, whatever its rule.</summary>
 public static partial class FindingShape
 {
+    // Units that this service writes otherwise, and words that a buyer does not know.
+    private static readonly HashSet<string> Jargon = new(StringComparer.Ordinal)
+    {
+        "millimetres", "millimeters", "kilograms", "amps", "amperes", "watts", "volts", "percent", "°C", "degC", "m³/h", "mm²", "Ohm", "kW", "hrs", "degrees",
+    };
+
     public static void Check(Finding finding, RuleDescriptor facts, JsonNode request)
     {
         Assert.True(finding.Severity == facts.Severity || finding.Severity == facts.MilderSeverity);
@@ -29,17 +35,35 @@ public static partial class FindingShape
     // The values of the data, taken out of the message, leave words only: whatever it shows can be worded anew.
     private static void CheckMessage(Finding finding)
     {
-        Assert.EndsWith(".", finding.Message, StringComparison.Ordinal);
-        var words = finding.Message;
-        foreach (var value in finding.MessageData.Values.Select(v => v.ToString()).OrderByDescending(v => v.Length))
+        var message = finding.Message;
+        Assert.EndsWith(".", message, StringComparison.Ordinal);
+        Assert.DoesNotContain("  ", message, StringComparison.Ordinal);
+        Assert.DoesNotContain("..", message, StringComparison.Ordinal);
+
+        var words = message;
+        foreach (var value in finding.MessageData.Values.SelectMany(Readings).Distinct().OrderByDescending(v => v.Length))
         {
             words = words.Replace(value, "", StringComparison.Ordinal);
         }
 
-        // Two turns of phrase and some units hold a figure that is no value.
+        // Ids can be as long as they like; the words are what the house answers for.
+        Assert.True(words.Length <= 200, $"{finding.Rule} says {words.Length} characters besides its values: {message}");
+        Assert.DoesNotContain(words.Split(' '), w => Jargon.Contains(w));
+
+        // Some turns of phrase and units hold a figure that is no value.
         string[] figures = ["19-inch", "units 1 to", "mm2", "m3/h", "m2"];
         Assert.DoesNotMatch(ValueLeft(), figures.Aggregate(words, (text, figure) => text.Replace(figure, "", StringComparison.Ordinal)));
+
+        // Two decimals are enough for a reader, but where a value and its limit would read alike.
+        double[] numbers = [.. finding.MessageData.Values.Select(v => v.Number).OfType<double>()];
+        var isClose = numbers.Any(a => numbers.Any(b => a != b && Math.Abs(a - b) < 0.1));
+        Assert.True(isClose || finding.MessageData.Values.Any(v => v.Text is { } text && Thousandth().IsMatch(text)) || !Thousandth().IsMatch(message), message);
     }
+
+    // A number as a sentence may round it.
+    private static IEnumerable<string> Readings(Scalar value) => value.Number is { } number
+        ? Enumerable.Range(1, 3).Select(d => Math.Round(number, d, MidpointRounding.AwayFromZero).ToString("0.###", CultureInfo.InvariantCulture))
+        : [value.ToString()];
 
     private static void CheckNumbers(Finding finding)
     {
@@ -56,6 +80,9 @@ public static partial class FindingShape
     }
 
     private static string ToText(this Quantity quantity) => quantity.Value.ToString("0.######", CultureInfo.InvariantCulture);
+
+    [GeneratedRegex("[0-9]\\.[0-9]{3}")]
+    private static partial Regex Thousandth();
 
     [GeneratedRegex("[0-9{}]")]
     private static partial Regex ValueLeft();

@@ -48,7 +48,7 @@ public sealed class LoadRackTests
             Base = style is null && baseMm is null ? null : new CabinetBase { Style = style, HeightMm = baseMm, StabiliserMm = stabiliser },
         };
 
-    private static readonly Gen<RackDescription> Racks =
+    internal static readonly Gen<RackDescription> Racks =
         from cabinet in Cabinets
         from equipment in Equipment.Array[0, 7]
         from places in Gen.Int[0, 40].Array[7]
