@@ -61,7 +61,7 @@ public class CheckBenchmarks
 
     /// <summary>Bytes to description, with validation.</summary>
     [Benchmark]
-    public ReadResult Read() => reader.Read(json);
+    public ReadResult<RackDescription> Read() => reader.Read(json);
 
     /// <summary>Report to bytes.</summary>
     [Benchmark]
