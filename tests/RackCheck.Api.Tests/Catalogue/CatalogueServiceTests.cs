@@ -44,6 +44,7 @@ public sealed class CatalogueServiceTests
         var answer = await CheckAsync(service, WithPart);
         answer.IsProblem(503);
         Assert.Equal(TimeSpan.FromSeconds(30), answer.Headers.RetryAfter?.Delta);
+        (await CheckAsync(service, """{ "lines": [ { "partNumber": "TFL-CAB-42-8-10", "quantity": 1 } ] }""", "/v1/baskets/checks")).IsProblem(503);
         host.Faults.Set(FaultKind.NotFound);
         Assert.True((await CheckAsync(service, WithPart)).Headers.RetryAfter?.Delta >= TimeSpan.FromSeconds(1));
     }
@@ -126,12 +127,12 @@ public sealed class CatalogueServiceTests
         }
     });
 
-    private static async Task<Answer> CheckAsync(WebApplicationFactory<Program> service, string rack)
+    private static async Task<Answer> CheckAsync(WebApplicationFactory<Program> service, string rack, string path = "/v1/checks")
     {
         using var client = service.CreateClient();
         using var content = new ByteArrayContent(Encoding.UTF8.GetBytes(rack));
         content.Headers.ContentType = new MediaTypeHeaderValue("application/json");
-        return await Answer.OfAsync(await client.PostAsync("/v1/checks", content));
+        return await Answer.OfAsync(await client.PostAsync(path, content));
     }
 
     private static async Task<Answer> GetAsync(WebApplicationFactory<Program> service, string path)

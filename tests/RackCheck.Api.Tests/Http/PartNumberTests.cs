@@ -1,0 +1,67 @@
+using System.Text.Json.Nodes;
+
+namespace RackCheck.Api.Tests.Http;
+
+public sealed class PartNumberTests(Service service) : IClassFixture<Service>
+{
+    [Fact]
+    public async Task A_rack_told_by_part_numbers_is_checked()
+    {
+        var answer = await service.PostAsync(Repository.Read("openapi", "examples", "bay-part-numbers.json"));
+        Assert.Equal(200, answer.Status);
+        var rules = answer.Json["findings"]!.AsArray().Select(f => f!["rule"]!.GetValue<string>()).ToHashSet();
+        Assert.Subset(rules, new HashSet<string> { "catalogue.unknown-part", "catalogue.contradiction", "layout.overlap" });
+        Assert.Contains(answer.Json["assumptions"]!.AsArray(), a => a!["pointer"]!.GetValue<string>() == "/cabinet/partNumber");
+        Assert.StartsWith("sha-256:", answer.Json["resolvedDigest"]!.GetValue<string>(), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Remedies_applied_leave_the_part_numbers_that_they_do_not_concern()
+    {
+        var answer = await service.PostAsync(Repository.Read("openapi", "examples", "bay-part-numbers.json"), "/v1/checks?apply=remedies&remedies=verified");
+        Assert.Equal(200, answer.Status);
+        var rack = answer.Json["applied"]!["rack"]!;
+        Assert.Equal("TFL-PC-410", rack["items"]![1]!["partNumber"]!.GetValue<string>());
+        Assert.Null(rack["items"]![1]!["massKg"]);
+        Assert.DoesNotContain(answer.Json["findings"]!.AsArray(), f => f!["rule"]!.GetValue<string>() is "catalogue.unknown-part" or "layout.overlap");
+    }
+
+    [Fact]
+    public async Task What_only_the_catalogue_shows_to_be_wrong_is_a_fault_with_its_place()
+    {
+        var rack = JsonNode.Parse("""
+            {
+              "cabinet": { "partNumber": "TFL-CAB-42-8-10" },
+              "items": [ { "id": "wave-pc", "partNumber": "TFL-PC-410", "position": { "unit": 1 } } ],
+              "supplies": [ { "id": "A", "voltageV": 230, "ratedA": 16 } ],
+              "distributionUnits": [ { "id": "strip", "supply": "A", "partNumber": "TFL-DU-16-V" } ],
+              "connections": [ { "item": "wave-pc", "plug": 6, "unit": "strip", "group": "no-such-group" } ]
+            }
+            """)!;
+        var answer = await service.PostAsync(rack.ToJsonString());
+        answer.IsProblem(422);
+        Assert.Equal(["/connections/0/group", "/connections/0/plug"], answer.Faults.Select(f => f.Pointer));
+        rack["connections"]![0]!["plug"] = 0;
+        rack["connections"]![0]!["group"] = "g1";
+        Assert.Equal(200, (await service.PostAsync(rack.ToJsonString())).Status);
+    }
+
+    [Theory]
+    [InlineData("""{ "cabinet": { "heightU": 42 }, "items": [] }""", "/cabinet/widthMm")]
+    [InlineData("""{ "cabinet": { "partNumber": "TFL-CAB-42-8-10" }, "items": [ { "id": "a" } ] }""", "/items/0/heightU")]
+    public async Task Without_a_part_number_what_is_needed_is_asked_for_as_ever(string rack, string pointer)
+    {
+        var answer = await service.PostAsync(rack);
+        answer.IsProblem(422);
+        Assert.Contains(answer.Faults, f => f == (pointer, "missing-member"));
+    }
+
+    [Fact]
+    public async Task Nothing_but_part_numbers_that_nobody_knows_is_held_and_not_judged()
+    {
+        var answer = await service.PostAsync("""{ "cabinet": { "partNumber": "TFL-NO-1" }, "items": [ { "id": "a", "partNumber": "TFL-NO-2" } ], "acceptances": [ { "rule": "layout.reserve", "pointer": "/cabinet", "reason": "r", "acceptedBy": "b" } ] }""");
+        Assert.Equal((200, "hold"), (answer.Status, answer.Json["verdict"]!.GetValue<string>()));
+        Assert.Equal(2, answer.Json["findings"]!.AsArray().Count);
+        Assert.True(answer.Json["notAssessed"]!.AsArray().Count > 70);
+    }
+}
