@@ -11,7 +11,7 @@ public static partial class FindingShape
     // Units that this service writes otherwise, and words that a buyer does not know.
     private static readonly HashSet<string> Jargon = new(StringComparer.Ordinal)
     {
-        "millimetres", "millimeters", "kilograms", "amps", "amperes", "watts", "volts", "percent", "°C", "degC", "m³/h", "mm²", "Ohm", "kW", "hrs", "degrees",
+        "millimetres", "millimeters", "kilograms", "amps", "amperes", "watts", "volts", "percent", "°C", "degC", "m³/h", "mm²", "Ohm", "kW", "hrs",
     };
 
     public static void Check(Finding finding, RuleDescriptor facts, JsonNode request)
