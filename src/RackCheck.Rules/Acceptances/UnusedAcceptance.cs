@@ -61,7 +61,7 @@ public sealed class UnusedAcceptance : ReportRule
                 Subject = $"acceptance of {acceptance.Rule}",
                 Identity = [acceptance.Rule, acceptance.Fingerprint ?? acceptance.Pointer ?? ""],
                 Pointers = [pointer],
-                Remedies = [new Remedy { Title = "Take the acceptance out", Patch = [new PatchOperation { Op = "remove", Path = pointer }] }],
+                Remedies = [new Remedy { Title = "Remove the acceptance", Patch = [new PatchOperation { Op = "remove", Path = pointer }] }],
             });
         }
     }

@@ -92,7 +92,7 @@ public sealed class BendTooTight : Rule
         var setback = survey.Depth.SetbackMm!.Value;
         context.Report(new FindingDraft
         {
-            Message = "Behind {item} are {spaceMm} mm up to the door, too few to bend its cables of {diameterMm} mm, which need {neededMm} mm.",
+            Message = "Behind {item} there are {spaceMm} mm up to the door; its cables, {diameterMm} mm thick, need {neededMm} mm to bend.",
             Data = [("item", item.Id), ("spaceMm", space), ("diameterMm", thickest), ("neededMm", needed)],
             Subject = survey.Cabinet.Place(item),
             Identity = [item.Id],

@@ -79,8 +79,8 @@ public sealed class SideChannelsOverfull : Rule
         context.Report(new FindingDraft
         {
             Message = cables.SideChannelsMm2 > 0
-                ? "The cables have a section of {areaMm2} mm2 together, {percent} % of the side channels of a cabinet {widthMm} mm wide; {limitPercent} % is the most."
-                : "The cables have a section of {areaMm2} mm2 together, and a cabinet {widthMm} mm wide has no side channels for them.",
+                ? "The cables take {areaMm2} mm2, which is {percent} % of the channels at the sides of a cabinet {widthMm} mm wide; {limitPercent} % is the most."
+                : "The cables take {areaMm2} mm2, and a cabinet {widthMm} mm wide has no channels for them at its sides.",
             Data = cables.SideChannelsMm2 > 0
                 ? [("areaMm2", cables.AreaMm2), ("percent", CableFill.Percent(cables.AreaMm2, cables.SideChannelsMm2)), ("widthMm", width), ("limitPercent", percent)]
                 : [("areaMm2", cables.AreaMm2), ("widthMm", width)],

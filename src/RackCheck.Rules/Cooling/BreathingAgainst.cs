@@ -91,7 +91,7 @@ public sealed class BreathingAgainst : Rule
         var (forward, backward) = isLowerReversed ? (upper, lower) : (lower, upper);
         context.Report(new FindingDraft
         {
-            Message = "{forward} breathes from front to rear and {backward} beside it from rear to front: each takes in what the other blows out.",
+            Message = "{forward} takes in air at the front and {backward} beside it at the rear: each takes in what the other blows out.",
             Data = [("forward", forward.Id), ("backward", backward.Id)],
             Subject = survey.Cabinet.Place(backward),
             Identity = ["pair", forward.Id, backward.Id],
@@ -106,7 +106,7 @@ public sealed class BreathingAgainst : Rule
         var actual = survey.Cabinet.WidthMm;
         context.Report(new FindingDraft
         {
-            Message = "{item} breathes from side to side, but the cabinet is {widthMm} mm wide; {limitMm} mm leave room for the air at the sides.",
+            Message = "{item} takes in air at its side; in a cabinet {widthMm} mm wide there is no room for that, in one of {limitMm} mm there is.",
             Data = [("item", item.Id), ("widthMm", actual), ("limitMm", width)],
             Subject = survey.Cabinet.Place(item),
             Identity = ["side", item.Id],

@@ -86,17 +86,17 @@ public sealed class ClosedTooHot : Rule
         var survey = context.Survey;
         var heat = survey.Heat;
         var item = heat.LeastInletItem!;
-        var stillRise = Quantities.Round(Enclosures.StillTopFactor * heat.KnownW / (Enclosures.StillWM2K * heat.SurfaceM2));
+        var stillRise = Enclosures.StillTopFactor * heat.KnownW / (Enclosures.StillWM2K * heat.SurfaceM2);
         context.Report(new FindingDraft
         {
-            Message = "The air in the closed cabinet reaches {hottestC} C with {heatW} W of heat, but {item} may take in {limitC} C at most; that is with the air stirred, and in a still cabinet the top reaches about {stillC} C.",
-            Data = [("hottestC", hottest), ("heatW", heat.KnownW), ("item", item.Id), ("limitC", limit), ("stillC", heat.AmbientC + stillRise)],
+            Message = "{heatW} W of heat bring the air in the closed cabinet to {hottestC} C where it is stirred, and to about {stillC} C at the top where it is not; {item} may take in {limitC} C at most.",
+            Data = [("hottestC", hottest), ("heatW", heat.KnownW), ("item", item.Id), ("limitC", limit), ("stillC", heat.AmbientC + Math.Round(stillRise, 2, MidpointRounding.AwayFromZero))],
             Subject = "closed cabinet",
             Identity = ["closed"],
             Pointers = ["/cabinet", Pointers.ItemMaxInlet[item.Index]],
             Actual = Quantities.Of(hottest, "C"),
             Limit = Quantities.Of(limit, "C"),
-            Calculation = Invariant($"{heat.KnownW:0.###} / ({transfer:0.###} x {heat.SurfaceM2:0.###}) = {rise:0.###}; {heat.AmbientC:0.###} + {rise:0.###} = {hottest:0.###} > {limit:0.###}; still, at the top: {Enclosures.StillTopFactor} x {heat.KnownW:0.###} / ({Enclosures.StillWM2K} x {heat.SurfaceM2:0.###}) = {stillRise:0.###}"),
+            Calculation = Invariant($"{heat.KnownW:0.###} / ({transfer:0.###} x {heat.SurfaceM2:0.###}) = {Enclosures.RiseK(heat.KnownW, heat.SurfaceM2, transfer):0.###}; {heat.AmbientC:0.###} + {rise:0.##} = {hottest:0.###} > {limit:0.###}; still, at the top: {Enclosures.StillTopFactor} x {heat.KnownW:0.###} / ({Enclosures.StillWM2K} x {heat.SurfaceM2:0.###}) = {stillRise:0.###}"),
             Cures = CoolingCures.Improve(survey),
         });
     }

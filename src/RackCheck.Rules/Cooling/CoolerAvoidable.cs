@@ -89,8 +89,8 @@ public sealed class CoolerAvoidable : Rule
         context.Report(new FindingDraft
         {
             Message = doorsDo
-                ? "There is an air conditioner, but behind perforated doors the equipment's own fans move {availableM3h} m3/h, and the heat needs {neededM3h} m3/h."
-                : "There is an air conditioner, but {fans} fans in the roof would move {availableM3h} m3/h, and the heat needs {neededM3h} m3/h.",
+                ? "There is an air conditioner, but behind perforated doors the equipment's own fans move {availableM3h} m3/h of air, and the heat needs {neededM3h} m3/h."
+                : "There is an air conditioner, but {fans} fans in the roof would move {availableM3h} m3/h of air, and the heat needs {neededM3h} m3/h.",
             Data = doorsDo
                 ? [("availableM3h", heat.OwnFlowM3h), ("neededM3h", heat.NeededM3h)]
                 : [("fans", fans!.Value.Count), ("availableM3h", fans.Value.FlowM3h), ("neededM3h", heat.NeededM3h)],

@@ -92,7 +92,7 @@ public sealed class CoolerTooWeak : Rule
         var past = AirConditioners.IsWithinDerating(heat.RatedAmbientC, heat.AmbientC) ? "" : Invariant($"; {heat.AmbientC:0.###} - {heat.RatedAmbientC:0.###} = {heat.AmbientC - heat.RatedAmbientC:0.###} > {AirConditioners.DeratingToK:0}, past which few run at all");
         context.Report(new FindingDraft
         {
-            Message = "The air conditioner of {capacityW} W has {leftW} W left at {ambientC} C, but {heatW} W of heat ask {neededW} W of it to hold {setpointC} C.",
+            Message = "With the room at {ambientC} C the air conditioner of {capacityW} W takes away {leftW} W, but {heatW} W of heat ask {neededW} W of it to hold {setpointC} C.",
             Data = [("capacityW", cooler.CapacityW), ("leftW", left), ("ambientC", heat.AmbientC), ("heatW", heat.KnownW), ("neededW", needed), ("setpointC", heat.SetpointC)],
             Subject = "air conditioner",
             Identity = ["capacity"],

@@ -66,7 +66,7 @@ public sealed class DewForms : Rule
         }
         else if (context.Survey.Heat.DewPointC is { } dew)
         {
-            var least = Quantities.Round(dew);
+            var least = Math.Round(dew, 2, MidpointRounding.AwayFromZero);
             if (cooling.AirConditioner is not null)
             {
                 Judge(context, "setpoint of the air conditioner", Pointers.Setpoint, context.Survey.Heat.SetpointC, least);
@@ -93,14 +93,14 @@ public sealed class DewForms : Rule
         var gamma = Math.Log(humidity / 100) + (17.62 * heat.AmbientC / (243.12 + heat.AmbientC));
         context.Report(new FindingDraft
         {
-            Message = "The {what} has {coldC} C; at {ambientC} C and {humidityPercent} % humidity the room's air has its dew point at {dewC} C, and {leastC} C is the least that it should have.",
+            Message = "The {what} is at {coldC} C; in a room of {ambientC} C and {humidityPercent} % humidity water settles on what is at {dewC} C or colder, so {leastC} C is the least that it should be.",
             Data = [("what", what), ("coldC", cold), ("ambientC", heat.AmbientC), ("humidityPercent", humidity), ("dewC", dew), ("leastC", least)],
             Subject = what,
             Identity = [what],
             Pointers = [pointer, Pointers.Humidity],
             Actual = Quantities.Of(cold, "C"),
             Limit = Quantities.Of(least, "C"),
-            Calculation = Invariant($"ln({humidity:0.###} / 100) + 17.62 x {heat.AmbientC:0.###} / (243.12 + {heat.AmbientC:0.###}) = {gamma:0.######}; 243.12 x {gamma:0.######} / (17.62 - {gamma:0.######}) = {dew:0.###}; {dew:0.###} + {margin:0.###} = {least:0.###} > {cold:0.###}"),
+            Calculation = Invariant($"ln({humidity:0.###} / 100) + 17.62 x {heat.AmbientC:0.###} / (243.12 + {heat.AmbientC:0.###}) = {gamma:0.######}; 243.12 x {gamma:0.######} / (17.62 - {gamma:0.######}) = {heat.DewPointC:0.###}; {dew:0.##} + {margin:0.###} = {least:0.###} > {cold:0.###}"),
             Cures = CoolingCures.Warmer(context.Survey, pointer, cold, least, margin),
         });
     }

@@ -89,7 +89,7 @@ public sealed class DoorTooTight : Rule
 
         context.Report(new FindingDraft
         {
-            Message = "The {door}, {openPercent} % open over {areaM2} m2, takes {lossPa} Pa of the air at the {neededM3h} m3/h that the heat needs, within {uncertaintyPercent} % either way; {limitPa} Pa is the most that it should.",
+            Message = "The {door}, {openPercent} % open over {areaM2} m2, holds back the {neededM3h} m3/h of air that the heat needs by {lossPa} Pa, give or take {uncertaintyPercent} %; {limitPa} Pa is the most that it should.",
             Data =
             [
                 ("door", door.Name), ("openPercent", open), ("areaM2", door.AreaM2), ("lossPa", loss), ("neededM3h", heat.NeededM3h),

@@ -93,7 +93,7 @@ public sealed class NoSpareFan : Rule
         var roof = context.Survey.Description.Cooling!.RoofFans?.Count ?? 0;
         context.Report(new FindingDraft
         {
-            Message = "With one fan out the others move {flowM3h} m3/h, but {heatW} W of heat need {neededM3h} m3/h.",
+            Message = "With one fan broken the others move {flowM3h} m3/h of air, but {heatW} W of heat need {neededM3h} m3/h.",
             Data = [("flowM3h", flow), ("heatW", heat.KnownW), ("neededM3h", heat.NeededM3h)],
             Subject = "fans",
             Identity = ["spare"],

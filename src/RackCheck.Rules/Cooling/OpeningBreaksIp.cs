@@ -135,7 +135,7 @@ public sealed class OpeningBreaksIp : Rule
         {
             context.Report(new FindingDraft
             {
-                Message = "The site asks for {requiredIp}, but the {what} has {ipCode}.",
+                Message = "The site asks for protection {requiredIp} against dust and water, but the {what} has {ipCode}.",
                 Data = [("requiredIp", required), ("what", what), ("ipCode", code)],
                 Subject = what,
                 Identity = [what],

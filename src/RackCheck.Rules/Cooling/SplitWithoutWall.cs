@@ -62,7 +62,7 @@ public sealed class SplitWithoutWall : Rule
         {
             context.Report(new FindingDraft
             {
-                Message = "The air conditioner is split, but there is no outside wall for its outer unit and pipes.",
+                Message = "The air conditioner is in two parts, but there is no outside wall for its outer unit and pipes.",
                 Data = [],
                 Subject = "air conditioner",
                 Identity = ["split"],

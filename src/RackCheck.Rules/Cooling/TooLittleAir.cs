@@ -116,7 +116,7 @@ public sealed class TooLittleAir : Rule
         var working = heat.Way.LossK is { } k and > 0 && double.IsFinite(k) ? WorkingPoint(Math.Round(k, 10), available) : "";
         context.Report(new FindingDraft
         {
-            Message = words + " {availableM3h} m3/h, but {heatW} W of heat need {neededM3h} m3/h at a rise of {riseK} K.",
+            Message = words + " {availableM3h} m3/h of air, but {heatW} W of heat need {neededM3h} m3/h to warm it by no more than {riseK} K.",
             Data = [("availableM3h", available), ("heatW", heat.KnownW), ("neededM3h", heat.NeededM3h), ("riseK", heat.AllowedRiseK)],
             Subject = "air through the rack",
             Identity = ["air"],

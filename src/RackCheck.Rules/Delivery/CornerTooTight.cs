@@ -74,8 +74,8 @@ public sealed class CornerTooTight : Rule
         context.Report(new FindingDraft
         {
             Message = most > 0
-                ? "A footprint {lengthMm} mm long and {widthMm} mm wide does not get round the corner from a corridor of {fromMm} mm into one of {intoMm} mm: at that length {mostMm} mm is the most."
-                : "A footprint {lengthMm} mm long and {widthMm} mm wide does not get round the corner from a corridor of {fromMm} mm into one of {intoMm} mm: nothing of that length does.",
+                ? "The rack, {lengthMm} mm long and {widthMm} mm wide, does not get round the corner from a corridor of {fromMm} mm into one of {intoMm} mm: at that length it may be {mostMm} mm wide at most."
+                : "The rack, {lengthMm} mm long and {widthMm} mm wide, does not get round the corner from a corridor of {fromMm} mm into one of {intoMm} mm: nothing of that length does.",
             Data = [("lengthMm", size.LongMm), ("widthMm", size.ShortMm), ("fromMm", from), ("intoMm", into), .. most > 0 ? [("mostMm", (Scalar)most)] : ((string, Scalar)[])[]],
             Subject = Invariant($"corner from {from:0.###} mm into {into:0.###} mm"),
             Identity = [Invariant($"{from:0.###}"), Invariant($"{into:0.###}")],

@@ -117,7 +117,7 @@ public sealed class LiftTooSmall : Rule
         var route = survey.Route!;
         context.Report(new FindingDraft
         {
-            Message = (route.HasPallet ? "On its pallet the rack" : "The rack") + $" needs {{neededMm}} mm for its {tight.Side}, the lift has {{liftMm}} mm.",
+            Message = (route.HasPallet ? "On its pallet the rack" : "The rack") + $" needs {{neededMm}} mm for its {tight.Side}; the lift has {{liftMm}} mm.",
             Data = [("neededMm", tight.HaveMm + clearance), ("liftMm", tight.LimitMm)],
             Subject = "lift",
             Identity = ["size"],
@@ -135,7 +135,7 @@ public sealed class LiftTooSmall : Rule
         var survey = context.Survey;
         context.Report(new FindingDraft
         {
-            Message = "The lift is rated for {ratedKg} kg, cabinet, equipment and pallet weigh " + (route.MassIsKnown ? "{grossKg} kg." : "{grossKg} kg at least."),
+            Message = "The lift carries {ratedKg} kg; cabinet, equipment and pallet weigh " + (route.MassIsKnown ? "{grossKg} kg." : "{grossKg} kg at least."),
             Data = [("ratedKg", rated), ("grossKg", route.KnownKg)],
             Subject = "lift",
             Identity = ["mass"],

@@ -72,7 +72,7 @@ public sealed class LiftingTooWeak : Rule
         {
             Message = route.Source.LiftingKg is null
                 ? $"Cabinet, equipment and pallet weigh {gross}, and no lifting equipment is named; up to {{limitKg}} kg it can be done without."
-                : $"Cabinet, equipment and pallet weigh {gross}, the lifting equipment is rated for {{limitKg}} kg.",
+                : $"Cabinet, equipment and pallet weigh {gross}; the lifting equipment is rated for {{limitKg}} kg.",
             Data = [("grossKg", route.KnownKg), ("limitKg", limit)],
             Subject = "delivery",
             Identity = [],

@@ -134,8 +134,10 @@ public sealed class CableArm : Rule
         var survey = context.Survey;
         context.Report(new FindingDraft
         {
-            Message = "Behind {item} there are {roomMm} mm; its cable-management arm takes {armMm} mm.",
-            Data = [("item", item.Id), ("roomMm", room), ("armMm", arm)],
+            Message = room > 0
+                ? "Behind {item} there are {roomMm} mm; its cable-management arm takes {armMm} mm."
+                : "Behind {item} there is no room; its cable-management arm takes {armMm} mm.",
+            Data = room > 0 ? [("item", item.Id), ("roomMm", room), ("armMm", arm)] : [("item", item.Id), ("armMm", arm)],
             Subject = survey.Cabinet.Place(item),
             Identity = [item.Id],
             Pointers = [$"{item.Pointer}/support/cableArm", item.Pointer],

@@ -64,7 +64,7 @@ public sealed class FrontClearance : Rule
             var door = survey.Cabinet.Depth.FrontDoorMm;
             context.Report(new FindingDraft
             {
-                Message = "{item} fouls the front door: its uprights stand {setbackMm} mm behind the front face and it needs {neededMm} mm.",
+                Message = "{item} keeps the front door from closing: the front uprights stand {setbackMm} mm behind the front face, and it needs {neededMm} mm.",
                 Data = [("item", item.Id), ("setbackMm", setback), ("neededMm", interval.LeastMm)],
                 Subject = survey.Cabinet.Place(item),
                 Identity = [item.Id],

@@ -58,7 +58,9 @@ public sealed class RearClearance : Rule
             var needed = end + setback - interval.GreatestMm;
             context.Report(new FindingDraft
             {
-                Message = "{item} reaches {reachMm} mm behind the front face; the rear door stands at {endMm} mm.",
+                Message = survey.Cabinet.Depth.RearOpen
+                    ? "{item} reaches {reachMm} mm behind the front face; the cabinet ends at {endMm} mm."
+                    : "{item} reaches {reachMm} mm behind the front face; the rear door stands at {endMm} mm.",
                 Data = [("item", item.Id), ("reachMm", needed), ("endMm", end)],
                 Subject = survey.Cabinet.Place(item),
                 Identity = [item.Id],

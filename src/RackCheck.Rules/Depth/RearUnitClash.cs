@@ -126,8 +126,8 @@ public sealed class RearUnitClash : Rule
         context.Report(new FindingDraft
         {
             Message = onSlides
-                ? "{item} on its slides reaches {reachMm} mm behind its front, past the rear uprights at {spacingMm} mm, where {unit} hangs; the side channel of {channelMm} mm does not hold it."
-                : "{item} reaches {reachMm} mm behind its front, past the rear uprights at {spacingMm} mm, where {unit} hangs; the side channel of {channelMm} mm does not hold it.",
+                ? "{item} on its slides reaches {reachMm} mm back and meets {unit}, which hangs {spacingMm} mm behind the front uprights; the channel at the side, {channelMm} mm wide, is too narrow for it."
+                : "{item} reaches {reachMm} mm back and meets {unit}, which hangs {spacingMm} mm behind the front uprights; the channel at the side, {channelMm} mm wide, is too narrow for it.",
             Data =
             [
                 ("item", item.Id), ("reachMm", depth.ReachMm), ("spacingMm", spacing),

@@ -92,8 +92,8 @@ public sealed class SupportSpan : Rule
             context.Report(new FindingDraft
             {
                 Message = tooClose
-                    ? "The rails of {item} need at least {limitMm} mm between the uprights; there are {spacingMm} mm."
-                    : "The rails of {item} reach at most {limitMm} mm between the uprights; there are {spacingMm} mm.",
+                    ? "The rails of {item} need at least {limitMm} mm between front and rear uprights; there are {spacingMm} mm."
+                    : "The rails of {item} fit up to {limitMm} mm between front and rear uprights; there are {spacingMm} mm.",
                 Data = [("item", item.Id), ("limitMm", bound), ("spacingMm", spacing)],
                 Subject = survey.Cabinet.Place(item),
                 Identity = [item.Id],
@@ -139,8 +139,8 @@ public sealed class SupportSpan : Rule
         context.Report(new FindingDraft
         {
             Message = shortest is null
-                ? "The rails of {item} need at least {neededMm} mm between the uprights; from the front uprights to the rear door there are {limitMm} mm."
-                : "The rails of {item} need at least {neededMm} mm between the uprights; those of {other} reach at most {limitMm} mm.",
+                ? "The rails of {item} need at least {neededMm} mm between front and rear uprights; from the front uprights to the rear door there are {limitMm} mm."
+                : "The rails of {item} need at least {neededMm} mm between front and rear uprights; those of {other} fit up to {limitMm} mm.",
             Data = shortest is null
                 ? [("item", item.Id), ("neededMm", needed), ("limitMm", limit)]
                 : [("item", item.Id), ("other", shortest.Id), ("neededMm", needed), ("limitMm", limit)],

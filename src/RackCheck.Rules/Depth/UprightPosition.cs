@@ -109,7 +109,7 @@ public sealed class UprightPosition : Rule
 
         context.Report(new FindingDraft
         {
-            Message = "No setback of the uprights serves both {first} and {second}: the one needs at least {leastMm} mm, the other at most {greatestMm} mm.",
+            Message = "No place of the uprights serves both {first} and {second}: the one needs them at least {leastMm} mm behind the front face, the other at most {greatestMm} mm.",
             Data = [("first", least.Id), ("second", greatest.Id), ("leastMm", all.LeastMm), ("greatestMm", all.GreatestMm)],
             Subject = $"{least.Id} and {greatest.Id}",
             Identity = ["conflict", least.Id, greatest.Id],
@@ -157,7 +157,9 @@ public sealed class UprightPosition : Rule
 
         context.Report(new FindingDraft
         {
-            Message = "The rear uprights stand {placeMm} mm behind the front face; the rear door stands at {endMm} mm.",
+            Message = survey.Cabinet.Depth.RearOpen
+                ? "The rear uprights stand {placeMm} mm behind the front face; the cabinet ends at {endMm} mm."
+                : "The rear uprights stand {placeMm} mm behind the front face; the rear door stands at {endMm} mm.",
             Data = [("placeMm", setback + spacing), ("endMm", end)],
             Subject = "rear uprights",
             Identity = ["rear uprights"],

@@ -87,7 +87,7 @@ public sealed class BarMissing : Rule
     private static (string Message, (string Name, Scalar Value)[] Data, string Pointer) Asking(EarthSurvey earth, double limit) =>
         earth.AsksSecond ? ("A second earth is asked for", [], Pointers.SecondaryEarth)
         : earth.Studs.Count > 0 ? ("{item} has a stud for an earth lead", [("item", earth.Studs[0].Id)], Pointers.ItemEarthStud[earth.Studs[0].Index])
-        : ("The protective conductor of supply {supply} carries {leakageMa} mA, more than {limitMa} mA",
+        : ("The earth wire of supply {supply} carries {leakageMa} mA, more than {limitMa} mA",
             [("supply", earth.MostLeaking!.Id), ("leakageMa", earth.MostLeaking.LeakageMa), ("limitMa", limit)],
             Pointers.Supply[earth.MostLeaking.Index]);
 

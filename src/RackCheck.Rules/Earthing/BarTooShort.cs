@@ -72,8 +72,8 @@ public sealed class BarTooShort : Rule
         context.Report(new FindingDraft
         {
             Message = isShort
-                ? "The earth bar has {fitted} terminals, but {needed} are needed: {studs} for studs, {parts} for parts of the cabinet, one for the main conductor."
-                : "Of the {fitted} terminals of the earth bar {needed} are needed: that leaves {spare} to spare, where {wanted} should be.",
+                ? "The earth bar has {fitted} terminals and needs {needed}: {studs} for studs, {parts} for parts of the cabinet, one for the main conductor."
+                : "The earth bar has {fitted} terminals and needs {needed}: that leaves {spare} to spare, where {wanted} should be.",
             Data = isShort
                 ? [("fitted", fitted), ("needed", needed), ("studs", earth.Studs.Count), ("parts", earth.Parts.Count)]
                 : [("fitted", fitted), ("needed", needed), ("spare", fitted - needed), ("wanted", spare)],

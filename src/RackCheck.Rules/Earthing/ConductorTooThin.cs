@@ -137,15 +137,15 @@ public sealed class ConductorTooThin : Rule
         return need.Reason switch
         {
             ConductorReason.LineConductor => (
-                "with line conductors of {lineMm2} mm2 on supply {supply} it needs {neededMm2} mm2",
+                "with live wires of {lineMm2} mm2 on supply {supply} it needs {neededMm2} mm2",
                 [("lineMm2", supply!.Source.Cable!.CrossSectionMm2!.Value), ("supply", supply.Id)],
                 [Invariant($"/supplies/{supply.Index}/cable/crossSectionMm2")]),
             ConductorReason.Fault => (
                 "a fault of {faultA} A on supply {supply}, cut off in {seconds} s, asks for {neededMm2} mm2",
                 [("faultA", supply!.Source.FaultCurrentA!.Value), ("supply", supply.Id), ("seconds", supply.Source.DisconnectionTimeS!.Value)],
                 [Invariant($"/supplies/{supply.Index}/faultCurrentA"), Invariant($"/supplies/{supply.Index}/disconnectionTimeS")]),
-            _ when earth.IsEnclosed => ("a conductor on its own needs {neededMm2} mm2 even inside a closed cabinet", [], []),
-            _ => ("a conductor on its own that nothing protects needs {neededMm2} mm2", [], []),
+            _ when earth.IsEnclosed => ("even inside a closed cabinet it needs {neededMm2} mm2", [], []),
+            _ => ("one that nothing protects needs {neededMm2} mm2", [], []),
         };
     }
 
@@ -170,7 +170,7 @@ public sealed class ConductorTooThin : Rule
 
         if (item is not null)
         {
-            yield return new Cure($"Take {item.Id} out of this rack, for another one", survey.Description.WithoutItems([item.Id]));
+            yield return new Cure(Names.ToAnotherRack([item.Id]), survey.Description.WithoutItems([item.Id]));
         }
 
         string Words(double mm2) => item is null ? Invariant($"Take a main earth conductor of {mm2:0.###} mm2") : Invariant($"Take an earth lead of {mm2:0.###} mm2 for {item.Id}");

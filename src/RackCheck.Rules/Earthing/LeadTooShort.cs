@@ -98,7 +98,7 @@ public sealed class LeadTooShort : Rule
 
         context.Report(new FindingDraft
         {
-            Message = "The earth lead of {item} is {lengthM} m long; its way to the bar takes {neededM} m with slack.",
+            Message = "The earth lead of {item} is {lengthM} m long; its way to the earth bar takes {neededM} m with some slack.",
             Data = [("item", item.Id), ("lengthM", lead), ("neededM", needed)],
             Subject = context.Survey.Cabinet.Place(item),
             Identity = [item.Id],

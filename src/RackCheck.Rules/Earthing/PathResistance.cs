@@ -77,7 +77,7 @@ public sealed class PathResistance : Rule
 
     private static void Report(RuleContext context, Mounted item, double length, double section, double ohm, double limit) => context.Report(new FindingDraft
     {
-        Message = "The earth lead of {item}, {lengthM} m of {sectionMm2} mm2, resists {pathMohm} mohm; {limitMohm} mohm is the most that it may.",
+        Message = "The earth lead of {item}, {lengthM} m of {sectionMm2} mm2, has a resistance of {pathMohm} mohm; {limitMohm} mohm is the most that it may have.",
         Data = [("item", item.Id), ("lengthM", length), ("sectionMm2", section), ("pathMohm", 1000 * ohm), ("limitMohm", 1000 * limit)],
         Subject = context.Survey.Cabinet.Place(item),
         Identity = [item.Id],
@@ -102,7 +102,7 @@ public sealed class PathResistance : Rule
             yield return new Cure(Invariant($"Take an earth lead {reach:0.#} m long for {item.Id}"), With(l => l with { LengthM = reach }));
         }
 
-        yield return new Cure($"Take {item.Id} out of this rack, for another one", survey.Description.WithoutItems([item.Id]));
+        yield return new Cure(Names.ToAnotherRack([item.Id]), survey.Description.WithoutItems([item.Id]));
 
         RackDescription With(Func<EarthLead, EarthLead> change) => survey.Description.EditItem(item.Index, i => i with { EarthLead = change(i.EarthLead!) });
     }

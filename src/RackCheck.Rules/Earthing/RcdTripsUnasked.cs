@@ -85,7 +85,7 @@ public sealed class RcdTripsUnasked : Rule
             var cords = Array.FindAll(tree.Cords, c => ReferenceEquals(c.Group?.Unit.Supply, supply));
             context.Report(new FindingDraft
             {
-                Message = "What hangs on supply {supply} leaks {leakageMa} mA all the time, more than the {limitMa} mA that its RCD of {rcdMa} mA should be left with.",
+                Message = "Equipment on supply {supply} leaks {leakageMa} mA to earth all the time; over {limitMa} mA its RCD, the {rcdMa} mA earth-leakage switch, can trip unasked.",
                 Data = [("supply", supply.Id), ("leakageMa", supply.LeakageMa), ("limitMa", limit), ("rcdMa", rated)],
                 Subject = $"supply {supply.Id}",
                 Identity = [supply.Id],

@@ -109,11 +109,11 @@ public sealed class UnsecuredLeakage : Rule
         var limit = isWeak ? high : secured;
         context.Report(new FindingDraft
         {
-            Message = "The earth of {kind} {id} carries {leakageMa} mA, more than {limitMa} mA, " + (isLoose, isWeak) switch
+            Message = "The earth wire of {kind} {id} carries {leakageMa} mA; over {limitMa} mA it needs " + (isLoose, isWeak) switch
             {
-                (true, true) => "without high-integrity earthing and through {connector}, which is no secured connection.",
-                (true, false) => "through {connector}, which is no secured connection.",
-                _ => "without high-integrity earthing.",
+                (true, true) => "a second or thicker earth, and an industrial plug or fixed wiring, and {connector} is neither.",
+                (true, false) => "an industrial plug or fixed wiring, and {connector} is neither.",
+                _ => "a second or thicker earth.",
             },
             Data =
             [

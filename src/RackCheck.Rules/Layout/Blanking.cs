@@ -156,7 +156,7 @@ public sealed class Blanking : Rule
         context.Report(new FindingDraft
         {
             Message = "The front is open at {units} ({openUnits} U) beside {items}: equipment that breathes from front to rear takes its own hot air back through there.",
-            Data = [("units", units), ("openUnits", top - bottom + 1), ("items", string.Join(" and ", beside.Select(m => m.Id)))],
+            Data = [("units", units), ("openUnits", top - bottom + 1), ("items", Names.List([.. beside.Select(m => m.Id)]))],
             Subject = $"{units}, front",
             Identity = ["front", units],
 

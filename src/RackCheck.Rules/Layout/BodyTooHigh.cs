@@ -86,6 +86,6 @@ public sealed class BodyTooHigh : Rule
         // What is not placed yet only says its height; what is placed must find the room too.
         return item.IsPlaced
             ? PlaceCures.Move(survey, item, units)
-            : [new CureBuilder(survey).SetItem(item, i => i with { HeightU = units }).Titled($"Give {item.Id} {units} U")];
+            : [new CureBuilder(survey).SetItem(item, i => i with { HeightU = units }).Titled($"Give {item.Id} a height of {units} U")];
     }
 }

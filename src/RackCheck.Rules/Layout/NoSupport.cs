@@ -101,8 +101,8 @@ public sealed class NoSupport : Rule
     private static void Report(RuleContext context, Mounted item, (double Actual, double Limit, string Unit) excess) =>
         context.Report(new FindingDraft
         {
-            Message = "{item} hangs on its front panel alone, which carries at most {limit} {unit}; it has {actual} {unit}.",
-            Data = [("item", item.Id), ("limit", excess.Limit), ("actual", excess.Actual), ("unit", excess.Unit)],
+            Message = "{item} hangs on its front panel alone, which carries at most {limit} {measure}; it has {actual} {measure}.",
+            Data = [("item", item.Id), ("limit", excess.Limit), ("actual", excess.Actual), ("measure", excess.Unit)],
             Subject = context.Survey.Cabinet.Place(item),
             Identity = [item.Id],
             Pointers = [Pointers.ItemSupportStyle[item.Index], Pointers.Item[item.Index]],

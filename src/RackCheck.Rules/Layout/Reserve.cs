@@ -54,7 +54,7 @@ public sealed class Reserve : Rule
 
         context.Report(new FindingDraft
         {
-            Message = "{unitsFree} of {unitsTotal} units are free; a reserve of {percent} % is {needed} units.",
+            Message = "{unitsFree} of {unitsTotal} U are free; a reserve of {percent} % is {needed} U.",
             Data = [("unitsFree", space.UnitsFree), ("unitsTotal", space.UnitsTotal), ("percent", percent), ("needed", needed)],
             Subject = "cabinet",
             Identity = [],

@@ -153,7 +153,7 @@ public sealed class RunnerCreep : Rule
             run,
             culprit,
             severity,
-            "{sets} sets on runners from {first} to {last} stand one on the other without a free unit; more than {limit} creep out of their units, from {item} on.",
+            "{sets} sets on runners from {first} to {last} stand one on the other without a free unit; with more than {limit} the runners add up, and from {item} on nothing lines up with its units.",
             [("sets", run.Count), ("first", run[0].Id), ("last", run[^1].Id), ("limit", limit), ("item", run[culprit].Id)],
             Quantities.Of(run.Count, "sets"),
             Quantities.Of(limit, "sets"),

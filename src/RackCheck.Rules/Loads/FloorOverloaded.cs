@@ -70,8 +70,8 @@ public sealed class FloorOverloaded : Rule
         context.Report(new FindingDraft
         {
             Message = mass.IsTotalKnown
-                ? "{massKg} kg load the footprint by {loadKnM2} kN on the square metre; the floor bears {limitKnM2}."
-                : "At least {massKg} kg load the footprint by {loadKnM2} kN on the square metre; the floor bears {limitKnM2}.",
+                ? "The rack, {massKg} kg, loads the floor under it with {loadKnM2} kN/m2; the floor bears {limitKnM2} kN/m2."
+                : "The rack, at least {massKg} kg, loads the floor under it with {loadKnM2} kN/m2; the floor bears {limitKnM2} kN/m2.",
             Data = [("massKg", kilograms), ("loadKnM2", load), ("limitKnM2", limit)],
             Subject = "floor",
             Identity = [],

@@ -75,8 +75,8 @@ public sealed class FootOverloaded : Rule
         context.Report(new FindingDraft
         {
             Message = isKnown
-                ? "The most loaded foot bears {footKn} kN of the {massKg} kg; the floor bears {limitKn} kN at a point."
-                : "The most loaded foot bears at least {footKn} kN, a quarter of {massKg} kg; the floor bears {limitKn} kN at a point.",
+                ? "The foot that bears most presses with {footKn} kN of the {massKg} kg; the floor bears {limitKn} kN at a point."
+                : "The foot that bears most presses with {footKn} kN at least, a quarter of {massKg} kg; the floor bears {limitKn} kN at a point.",
             Data = [("footKn", foot), ("massKg", mass.KnownTotalKg), ("limitKn", limit)],
             Subject = "floor",
             Identity = [],

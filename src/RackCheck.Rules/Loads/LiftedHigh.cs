@@ -103,7 +103,7 @@ public sealed class LiftedHigh : Rule
         var isOver = MassSurvey.Exceeds(kilograms, heavyKg);
         context.Report(new FindingDraft
         {
-            Message = "{item} weighs {massKg} kg and is lifted to {heightMm} mm, where {heavyKg} kg or more have no place above {highMm} mm without a lift aid or two people.",
+            Message = "{item} weighs {massKg} kg and is lifted to {heightMm} mm, and {heavyKg} kg or more take two people or a lift aid above {highMm} mm.",
             Data = [("item", item.Id), ("massKg", kilograms), ("heightMm", height), ("heavyKg", heavyKg), ("highMm", highMm)],
             Subject = context.Survey.Cabinet.Place(item),
             Identity = [item.Id],

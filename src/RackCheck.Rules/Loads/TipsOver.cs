@@ -76,8 +76,8 @@ public sealed class TipsOver : Rule
         context.Report(new FindingDraft
         {
             Message = tip.Stands
-                ? "Tilted by {angleDeg} deg it falls over its {side} edge, where {limitDeg} deg should not tip it: its centre of gravity is {distanceMm} mm inside that edge and {heightMm} mm high."
-                : "It falls over its {side} edge by itself, at {angleDeg} deg where {limitDeg} deg should not tip it: its centre of gravity is {distanceMm} mm inside that edge and {heightMm} mm high.",
+                ? "Tilted by {angleDeg} degrees the rack falls over its {side} edge, and it should stand up to {limitDeg} degrees: its centre of gravity is {distanceMm} mm inside that edge and {heightMm} mm high."
+                : "The rack falls over its {side} edge by itself, at {angleDeg} degrees, and it should stand up to {limitDeg} degrees: its centre of gravity is {distanceMm} mm inside that edge and {heightMm} mm high.",
             Data = [("angleDeg", tip.Deg), ("side", LoadText.Of(tip.Side)), ("limitDeg", limit), ("distanceMm", distance), ("heightMm", height)],
             Subject = "rack",
             Identity = [],

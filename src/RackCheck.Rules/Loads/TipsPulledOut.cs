@@ -97,7 +97,7 @@ public sealed class TipsPulledOut : Rule
         var (id, side) = (worst.Item.Id, CabinetFacts.FaceText(worst.Item.Face));
         context.Report(new FindingDraft
         {
-            Message = "With {item} pulled out of the {side}, {restoringNm} N m hold the rack and {overturningNm} N m tip it: {factor} to one, where {limit} to one is the least.",
+            Message = "With {item} pulled out at the {side}, {restoringNm} N m hold the rack and {overturningNm} N m tip it: {factor} times as much, where {limit} times is the least.",
             Data = [("item", id), ("side", side), ("restoringNm", restoring), ("overturningNm", overturning), ("factor", worst.Factor), ("limit", ratio)],
             Subject = context.Survey.Cabinet.Place(worst.Item),
             Identity = ["pulled out"],
@@ -124,7 +124,7 @@ public sealed class TipsPulledOut : Rule
         return restoring > 0 ? Invariant($"{other} = {restoring:0.###}; {item} = {overturning:0.###}; ") : Invariant($"{other} + {item} = {overturning:0.###}; ");
     }
 
-    private static string Moment(PointMass mass, double edgeMm) => Invariant($"9.80665 x {mass.Kg:0.###} x {Math.Abs(mass.XMm - edgeMm) / 1000:0.######}");
+    private static string Moment(PointMass mass, double edgeMm) => Invariant($"9.80665 x {mass.Kg:0.###} x {Math.Abs(mass.XMm - edgeMm) / 1000:0.########}");
 
     private static void CheckPush(RuleContext context, CabinetStand stand, Balance balance)
     {
@@ -138,7 +138,7 @@ public sealed class TipsPulledOut : Rule
 
         context.Report(new FindingDraft
         {
-            Message = "A push of {forceN} N at {heightMm} mm tips it over its {side} edge: {overturningNm} N m against the {restoringNm} N m of its weight.",
+            Message = "A push of {forceN} N at a height of {heightMm} mm tips the rack over its {side} edge: {overturningNm} N m against the {restoringNm} N m of its weight.",
             Data = [("forceN", push.ForceN), ("heightMm", push.HeightMm), ("side", LoadText.Of(side)), ("overturningNm", push.OverturningNm), ("restoringNm", push.RestoringNm)],
             Subject = "rack",
             Identity = ["push"],
@@ -146,7 +146,7 @@ public sealed class TipsPulledOut : Rule
             Actual = Quantities.Of(push.OverturningNm, "N m"),
             Limit = Quantities.Of(push.RestoringNm, "N m"),
             UtilisationPercent = push.RestoringNm > 0 ? 100 / push.Factor : null,
-            Calculation = Invariant($"{push.ForceN:0.###} x {push.HeightMm / 1000:0.######} = {push.OverturningNm:0.###} > 9.80665 x {balance.Centre.Kg:0.###} x {distance / 1000:0.######} = {push.RestoringNm:0.###}"),
+            Calculation = Invariant($"{push.ForceN:0.###} x {push.HeightMm / 1000:0.########} = {push.OverturningNm:0.###} > 9.80665 x {balance.Centre.Kg:0.###} x {distance / 1000:0.########} = {push.RestoringNm:0.###}"),
             Cures = TipCures.Stand(context.Survey, side),
         });
     }

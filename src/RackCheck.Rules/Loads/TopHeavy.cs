@@ -87,7 +87,7 @@ public sealed class TopHeavy : Rule
         var (height, kilograms) = (balance.Centre.ZMm, balance.Centre.Kg);
         context.Report(new FindingDraft
         {
-            Message = "The centre of gravity is {heightMm} mm above the floor, over the {limitMm} mm that it should stay under; {item} does most to it.",
+            Message = "The centre of gravity is {heightMm} mm above the floor, over the {limitMm} mm that it should stay under; {item} does most to raise it.",
             Data = [("heightMm", height), ("limitMm", limit), ("item", culprit.Id)],
             Subject = "rack",
             Identity = [],

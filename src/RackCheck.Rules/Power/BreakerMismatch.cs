@@ -105,7 +105,7 @@ public sealed class BreakerMismatch : Rule
         var before = open.Max(g => Math.Min(g.BreakerA ?? supply.BreakerA, supply.BreakerA));
         context.Report(new FindingDraft
         {
-            Message = "{unit} carries {limitA} A at most, but nothing before its outlet groups {groups} trips under {breakerA} A.",
+            Message = "{unit} carries {limitA} A at most, but what protects its outlet groups {groups} trips at {breakerA} A only.",
             Data = [("unit", unit.Id), ("limitA", carries), ("groups", string.Join(", ", open.Select(g => g.Id).Order(StringComparer.Ordinal))), ("breakerA", before)],
             Subject = $"distribution unit {unit.Id}",
             Identity = [unit.Id],

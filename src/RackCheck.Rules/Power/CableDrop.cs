@@ -80,8 +80,8 @@ public sealed class CableDrop : Rule
         context.Report(new FindingDraft
         {
             Message = isError
-                ? "The cable of supply {supply}, {lengthM} m of {sectionMm2} mm2, drops {dropPercent} % of the voltage; {limitPercent} % is the most that it may."
-                : "The cable of supply {supply}, {lengthM} m of {sectionMm2} mm2, drops {dropPercent} % of the voltage, more than the {limitPercent} % that it should be planned for.",
+                ? "The cable of supply {supply}, {lengthM} m of {sectionMm2} mm2, loses {dropPercent} % of the voltage; {limitPercent} % is the most that it may."
+                : "The cable of supply {supply}, {lengthM} m of {sectionMm2} mm2, loses {dropPercent} % of the voltage, more than the {limitPercent} % that it should be planned for.",
             Data = [("supply", supply.Id), ("lengthM", length), ("sectionMm2", section), ("dropPercent", drop), ("limitPercent", limit)],
             Subject = $"cable of supply {supply.Id}",
             Identity = [supply.Id],
@@ -90,7 +90,7 @@ public sealed class CableDrop : Rule
             Actual = Quantities.Of(drop, "%"),
             Limit = Quantities.Of(limit, "%"),
             UtilisationPercent = 100 * drop / limit,
-            Calculation = Invariant($"{milli:0.###} / 2 x {length:0.###} x ({line:0.######} + {neutral:0.######}) / 1000 = {drop * voltage / 100:0.######}; 100 x {drop * voltage / 100:0.######} / {voltage:0.###} = {drop:0.###} > {limit:0.###}"),
+            Calculation = Invariant($"{milli:0.###} / 2 x {length:0.###} x ({line:0.######} + {neutral:0.######}) / 1000 = {drop * voltage / 100:0.####}; 100 x {drop * voltage / 100:0.####} / {voltage:0.###} = {drop:0.###} > {limit:0.###}"),
             Cures = Cures(context.Survey, supply, mm2 => !Loading.IsOver(Drop(mm2), Math.Min(error, warning)), Math.Min(error, warning) / drop),
         });
     }

@@ -92,7 +92,7 @@ public sealed class InletMismatch : Rule
         if (rated < unit.RatedA)
         {
             return new Fault(
-                "{unit} is rated {ratedA} A, but its {plug} plug {plugA} A.",
+                "{unit} is rated for {ratedA} A, but its {plug} plug for {plugA} A.",
                 [("ratedA", unit.RatedA), ("plugA", rated)],
                 Invariant($"{Pointers.DistributionUnit[unit.Index]}/ratedA"),
                 Quantities.Of(rated, "A"),
@@ -101,7 +101,7 @@ public sealed class InletMismatch : Rule
 
         var lines = LinesOf(unit);
         return lines == 1 || plug == ConnectorCode.Hardwired || PlugFit.IsThreePhase(plug) ? null : new Fault(
-            "The outlet groups of {unit} hang on {lines} lines, but its {plug} plug has {phases}.",
+            "The outlet groups of {unit} use {lines} phases, but its {plug} plug has {phases}.",
             [("lines", lines), ("phases", 1)],
             Invariant($"{Pointers.DistributionUnit[unit.Index]}/groups"),
             Quantities.Of(1, "lines"),

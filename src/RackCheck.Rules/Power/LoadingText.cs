@@ -33,7 +33,7 @@ internal static class LoadingText
     /// <returns>The words with the names of values in braces, and the values.</returns>
     public static (string Text, (string Name, Scalar Value)[] Data) Name(UnitNode unit, GroupNode? group, int line) =>
         group is not null ? ("{unit}, group {group},", [("unit", unit.Id), ("group", group.Id)])
-        : unit.Lines.Count == 3 ? ("{unit} on {line}", [("unit", unit.Id), ("line", LineName(line))])
+        : unit.Lines.Count == 3 ? ("{unit} on phase {line}", [("unit", unit.Id), ("line", LineName(line))])
         : ("{unit}", [("unit", unit.Id)]);
 
     /// <summary>What a sentence calls a line of a supply.</summary>
@@ -41,7 +41,7 @@ internal static class LoadingText
     /// <param name="line">The line, 0 to 2.</param>
     /// <returns>The words with the names of values in braces, and the values.</returns>
     public static (string Text, (string Name, Scalar Value)[] Data) Name(SupplyNode supply, int line) =>
-        supply.Phases == 3 ? ("Supply {supply} on {line}", [("supply", supply.Id), ("line", LineName(line))]) : ("Supply {supply}", [("supply", supply.Id)]);
+        supply.Phases == 3 ? ("Supply {supply} on phase {line}", [("supply", supply.Id), ("line", LineName(line))]) : ("Supply {supply}", [("supply", supply.Id)]);
 
     /// <summary>Name of a line.</summary>
     /// <param name="line">The line, 0 to 2.</param>

@@ -132,7 +132,7 @@ public sealed class NoOutlet : Rule
 
     private static string MessageOf(PowerTree tree, Cord[] left)
     {
-        const string Found = " of {needed} {plug} cords {found} find an outlet.";
+        const string Found = " only {found} of {needed} {plug} cords can be plugged in.";
         if (!PlugFit.Fits(left[0].Code, PlugFit.SocketFor(left[0].Code)))
         {
             return "{item} has a cord with {plug}, which goes into no socket that is known;" + Found;

@@ -91,8 +91,8 @@ public sealed class OutletOverloaded : Rule
         var over = lines == 1 ? "" : Invariant($" / {lines}");
         context.Report(new FindingDraft
         {
-            Message = "{item} draws {currentA} A through its {plug} plug" + (lines == 1 ? "" : " on each line") + (lost ? " with a supply lost" : "")
-                + (cord.Socket is null ? "" : " in a {socket} outlet") + "; {ratedA} A is what that is rated for.",
+            Message = "{item} draws {currentA} A through its {plug} plug" + (lines == 1 ? "" : " on each phase") + (lost ? " with a supply lost" : "")
+                + (cord.Socket is null ? "" : " in a {socket} outlet") + "; {ratedA} A is the most that it may.",
             Data =
             [
                 ("item", cord.Item.Id), ("currentA", worst), ("plug", PlugFit.Of(cord.Code).Code), ("ratedA", rated),

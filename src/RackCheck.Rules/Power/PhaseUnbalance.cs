@@ -76,7 +76,7 @@ public sealed class PhaseUnbalance : Rule
 
         context.Report(new FindingDraft
         {
-            Message = "Supply {supply} carries {worstA} A on {line}, {overPercent} % over the mean of its lines, {meanA} A; {limitPercent} % is what it should be kept within.",
+            Message = "Supply {supply} carries {worstA} A on phase {line}, {overPercent} % over the average of its three phases, {meanA} A; it should stay within {limitPercent} %.",
             Data =
             [
                 ("supply", supply.Id), ("worstA", worst), ("line", LoadingText.LineName(Array.IndexOf(lines, worst))),

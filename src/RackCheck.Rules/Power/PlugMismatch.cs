@@ -122,7 +122,7 @@ public sealed class PlugMismatch : Rule
     }
 
     private static string SocketsOf(GroupNode group) =>
-        string.Join(" and ", group.Source.Outlets.Select(o => o.Socket).Distinct().Order().Select(s => PlugFit.Of(s).Code));
+        Names.List([.. group.Source.Outlets.Select(o => o.Socket).Distinct().Order().Select(s => PlugFit.Of(s).Code)], "sorts");
 
     private static void Report(RuleContext context, Cord cord, int given, Fault fault)
     {
@@ -159,7 +159,7 @@ public sealed class PlugMismatch : Rule
         var survey = context.Survey;
         context.Report(new FindingDraft
         {
-            Message = "Plug {index} of {item}, a {plug}, is given {count} outlets; it goes into one.",
+            Message = "Plug {index} of {item}, {plug}, is given {count} outlets; it goes into one.",
             Data = [("index", cord.Plug), ("item", cord.Item.Id), ("plug", PlugFit.Of(cord.Code).Code), ("count", all.Length)],
             Subject = survey.Cabinet.Place(cord.Item),
             Identity = [cord.Item.Id, Invariant($"{cord.Plug}")],

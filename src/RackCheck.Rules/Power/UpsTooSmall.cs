@@ -86,8 +86,8 @@ public sealed class UpsTooSmall : Rule
 
         context.Report(new FindingDraft
         {
-            Message = "{ups} has to carry {load} {unit}; it is rated for {limit} {unit}.",
-            Data = [("ups", ups.Item.Id), ("load", load), ("limit", limit), ("unit", unit)],
+            Message = "{ups} has to carry {load} {measure}; it is rated for {limit} {measure}.",
+            Data = [("ups", ups.Item.Id), ("load", load), ("limit", limit), ("measure", unit)],
             Subject = context.Survey.Cabinet.Place(ups.Item),
             Identity = [kind, ups.Item.Id],
             Pointers = [pointer],

@@ -8,7 +8,6 @@ namespace RackCheck.Rules.Remedies;
 /// <summary>What a supplier can do about a way that is too tight: no pallet, a smaller cabinet, equipment sent beside it, lifting equipment; at last another way.</summary>
 public static class DeliveryCures
 {
-    private const int MostNamed = 4;
 
     // Lifting equipment comes in steps of about this; common practice, no source.
     private const double LiftingStepKg = 100;
@@ -56,7 +55,7 @@ public static class DeliveryCures
             if (Quantities.Round(left) <= limitKg)
             {
                 string[] ids = [.. heavy.Take(count).Select(i => i.Id).Order(StringComparer.Ordinal)];
-                yield return new Cure($"Take {Names(ids)} out for transport and mount {(count == 1 ? "it" : "them")} on site", survey.Description.WithoutItems(ids));
+                yield return new Cure($"Take {Names.List(ids)} out for transport and mount {(count == 1 ? "it" : "them")} on site", survey.Description.WithoutItems(ids));
                 break;
             }
         }
@@ -113,7 +112,7 @@ public static class DeliveryCures
             var after = Lowered(survey, roof, height).WithoutItems(above.Select(m => m.Id));
             yield return equipment.Length == 0
                 ? (Invariant($"Take a cabinet of {roof} units"), after, nameof(Lower))
-                : (Invariant($"Take a cabinet of {roof} units and {Names(equipment)} into another rack"), after, nameof(Lower));
+                : (Invariant($"Take a cabinet of {roof} units and move {Names.List(equipment)} to another rack"), after, nameof(Lower));
         }
     }
 
@@ -131,5 +130,4 @@ public static class DeliveryCures
         return builder.Titled("").After;
     }
 
-    private static string Names(string[] ids) => ids.Length <= MostNamed ? string.Join(" and ", ids) : Invariant($"{ids[0]} and {ids.Length - 1} other items");
 }

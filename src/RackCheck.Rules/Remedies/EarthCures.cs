@@ -116,7 +116,7 @@ public static class EarthCures
             {
                 enough = true;
                 var ids = items.Take(count).Select(i => i.Id).Order(StringComparer.Ordinal).ToArray();
-                yield return new Cure($"Take {string.Join(" and ", ids)} out of this rack, for another one", survey.Description.WithoutItems(ids), nameof(TakeOutLeaking));
+                yield return new Cure(Names.ToAnotherRack(ids), survey.Description.WithoutItems(ids), nameof(TakeOutLeaking));
             }
         }
     }

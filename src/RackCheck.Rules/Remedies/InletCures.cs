@@ -32,7 +32,7 @@ public static class InletCures
         if (!behindUps && Carries(plug, unit, lines, northAmerica))
         {
             var other = PlugFit.SocketFor(plug);
-            yield return new Cure($"Have supply {unit.Supply.Id} end in a {Name(other)} socket", description.EditSupply(unit.Supply.Index, s => s with { Socket = other }));
+            yield return new Cure($"Have supply {unit.Supply.Id} end in {Names.WithArticle(Name(other))} socket", description.EditSupply(unit.Supply.Index, s => s with { Socket = other }));
         }
 
         var sizes = lines > 1 || PlugFit.IsThreePhase(plug) ? ThreePhase
@@ -64,7 +64,7 @@ public static class InletCures
         PlugFit.RatedA(plug, northAmerica) >= unit.RatedA && (lines == 1 || plug == ConnectorCode.Hardwired || PlugFit.IsThreePhase(plug));
 
     private static Cure Plugged(RackDescription description, UnitNode unit, ConnectorCode plug) => new(
-        plug == ConnectorCode.Hardwired ? $"Wire {unit.Id} in without a plug" : $"Take {unit.Id} with a {Name(plug)} plug",
+        plug == ConnectorCode.Hardwired ? $"Wire {unit.Id} in without a plug" : $"Take {unit.Id} with {Names.WithArticle(Name(plug))} plug",
         description.EditUnit(unit.Index, u => u with { Plug = plug }));
 
     // All units of a supply share its socket.
@@ -80,7 +80,7 @@ public static class InletCures
         return new Cure(
             (several, size == ConnectorCode.Hardwired) switch
             {
-                (false, false) => $"Take {unit.Id} with a {Name(size)} plug, and have supply {unit.Supply.Id} end in the socket for it",
+                (false, false) => $"Take {unit.Id} with {Names.WithArticle(Name(size))} plug, and have supply {unit.Supply.Id} end in the socket for it",
                 (true, false) => $"Take the distribution units of supply {unit.Supply.Id} with {Name(size)} plugs, and have it end in the socket for them",
                 (false, true) => $"Wire {unit.Id} to supply {unit.Supply.Id} without plug and socket",
                 (true, true) => $"Wire the distribution units to supply {unit.Supply.Id} without plug and socket",

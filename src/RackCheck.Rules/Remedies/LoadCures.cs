@@ -51,7 +51,7 @@ public static class LoadCures
             yield return new CureBuilder(survey).SetCabinet(c => c with { RollingLoadKg = rating }).Titled(Invariant($"Take castors with a rolling load of {rating:0.###} kg"));
         }
 
-        yield return TipCures.OnBase(survey, BaseStyle.Feet, "Stand it on levelling feet in place of castors, and fit the equipment where it stands");
+        yield return TipCures.OnBase(survey, BaseStyle.Feet, "Stand the rack on levelling feet in place of castors, and fit the equipment where it stands");
         foreach (var cure in TakeOut(survey, survey.Mass.KnownEquipmentKg - ratedKg))
         {
             yield return cure;
@@ -148,7 +148,7 @@ public static class LoadCures
         // Only where the floor does not bear the empty cabinet is another floor all that is left.
         if (MassSurvey.Exceeds(empty, limitKnM2))
         {
-            yield return OtherFloor(survey, f => f with { DistributedKnM2 = UpToTenth(survey.Mass.KnownFloorKnM2) }, Invariant($"{UpToTenth(survey.Mass.KnownFloorKnM2):0.###} kN on the square metre"));
+            yield return OtherFloor(survey, f => f with { DistributedKnM2 = UpToTenth(survey.Mass.KnownFloorKnM2) }, Invariant($"{UpToTenth(survey.Mass.KnownFloorKnM2):0.###} kN/m2"));
         }
     }
 
@@ -206,7 +206,7 @@ public static class LoadCures
     private static double? Next(double[] ratings, double needed) => ratings.Where(r => r >= needed).Cast<double?>().FirstOrDefault();
 
     private static Cure OtherFloor(RackSurvey survey, Func<Floor, Floor> change, string needed) => new(
-        $"Have it stand on a floor that bears {needed}, as whoever answers for the building confirms: this one does not bear the empty cabinet",
+        $"Have the rack stand on a floor that bears {needed}, as whoever answers for the building confirms: this one does not bear the empty cabinet",
         survey.Description with { Site = survey.Description.Site! with { Floor = change(survey.Description.Site.Floor!) } });
 
     private static IEnumerable<Cure> TakeOut(RackSurvey survey, double leastKg, IEnumerable<Mounted> order)

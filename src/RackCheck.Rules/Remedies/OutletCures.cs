@@ -81,8 +81,7 @@ public static class OutletCures
     public static Cure TakeOut(RackSurvey survey, IEnumerable<Cord> cords)
     {
         string[] ids = [.. cords.Select(c => c.Item.Id).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)];
-        var named = ids.Length <= 4 ? string.Join(" and ", ids) : Invariant($"{ids[0]} and {ids.Length - 1} other items");
-        return new Cure($"Take {named} out of this rack, for another one", survey.Description.WithoutItems(ids), nameof(TakeOut));
+        return new Cure(Names.ToAnotherRack(ids), survey.Description.WithoutItems(ids), nameof(TakeOut));
     }
 
     /// <summary>A change that is made first, with outlets for the cords that then find none.</summary>

@@ -66,8 +66,7 @@ public static class PlaceCures
             all.AddRange(survey.Items.Where(thing => thing.Item!.OnShelf == all[i].Id && !all.Contains(thing)));
         }
 
-        var names = string.Join(" and ", all.Select(i => i.Id).Order(StringComparer.Ordinal));
-        return new Cure($"Take {names} out of this rack, for another one", survey.Description.WithoutItems(all.Select(i => i.Id)));
+        return new Cure(Names.ToAnotherRack([.. all.Select(i => i.Id).Order(StringComparer.Ordinal)]), survey.Description.WithoutItems(all.Select(i => i.Id)));
     }
 
     /// <summary>A higher cabinet, as far as the contract and the trade know one.</summary>

@@ -32,7 +32,7 @@ public static class PlugCures
                 && CordFacts.PlugFor(socket) is { } plug && plug != ConnectorCode.Hardwired && PlugFit.IsThreePhase(plug) == cord.IsThreePhase
                 && cord.WorstA() <= Math.Min(PlugFit.RatedA(plug, survey.Power.IsNorthAmerica), PlugFit.RatedA(socket, survey.Power.IsNorthAmerica)))
             {
-                yield return new Cure($"Fit {cord.Item.Id} with a {Name(plug)} plug", survey.Description.EditItem(cord.Item.Index, i => WithPlug(i, cord.Plug, plug)), nameof(ForFreeOutlets));
+                yield return new Cure($"Fit {cord.Item.Id} with {Names.WithArticle(Name(plug))} plug", survey.Description.EditItem(cord.Item.Index, i => WithPlug(i, cord.Plug, plug)), nameof(ForFreeOutlets));
             }
         }
     }
@@ -55,8 +55,7 @@ public static class PlugCures
         }
 
         var ids = cords.Select(c => c.Item.Id).Distinct(StringComparer.Ordinal).ToArray();
-        var whose = ids.Length <= 4 ? string.Join(" and ", ids) : Invariant($"{ids[0]} and {ids.Length - 1} other items");
-        return OutletCures.WithOutlets($"Fit {whose} with the plug for a {Name(cords[0].Code)} socket, {Name(plug)}", changed, c => c.Code == plug, nameof(Counterpart));
+        return OutletCures.WithOutlets($"Fit {Names.List(ids)} with the plug for {Names.WithArticle(Name(cords[0].Code))} socket, {Name(plug)}", changed, c => c.Code == plug, nameof(Counterpart));
     }
 
     /// <summary>Fits an item with larger plugs in place of those of one sort, with outlets for them.</summary>
@@ -83,7 +82,7 @@ public static class PlugCures
                 changed = changed.EditItem(cord.Item.Index, i => WithPlug(i, one.Plug, plug));
             }
 
-            var title = alike.Length == 1 ? $"Fit {cord.Item.Id} with a {Name(plug)} plug" : $"Fit {cord.Item.Id} with {Name(plug)} plugs";
+            var title = alike.Length == 1 ? $"Fit {cord.Item.Id} with {Names.WithArticle(Name(plug))} plug" : $"Fit {cord.Item.Id} with {Name(plug)} plugs";
             if (OutletCures.FreeOutlets(survey, cord, plug) >= alike.Length)
             {
                 yield return new Cure(title, OutletCures.Freed(changed, alike), nameof(Larger));

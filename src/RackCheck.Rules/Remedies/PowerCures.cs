@@ -130,7 +130,7 @@ public static class PowerCures
         {
             var ids = items.Take(count).Select(i => i.Id).Order(StringComparer.Ordinal).ToArray();
             yield return new Cure(
-                $"Take {string.Join(" and ", ids)} out of this rack, for another one",
+                Names.ToAnotherRack(ids),
                 Freed(survey.Description, cords).WithoutItems(ids),
                 nameof(TakeOut));
         }
@@ -157,7 +157,7 @@ public static class PowerCures
                 after = after.EditUnit(unit.Index, u => Larger(u, supply, rated, connector));
             }
 
-            yield return new Cure(Invariant($"Take supply {supply.Id} and its distribution units for {rated:0.###} A"), after, nameof(Enlarge));
+            yield return new Cure(Invariant($"Take supply {supply.Id} and its distribution units rated for {rated:0.###} A"), after, nameof(Enlarge));
         }
     }
 

@@ -10,7 +10,6 @@ namespace RackCheck.Rules.Remedies;
 public static class ServiceCures
 {
     private const int MostPlaces = 4;
-    private const int MostNamed = 4;
 
     // Ports that KVM switches are sold with; common practice, no source.
     private static readonly int[] PortSizes = [4, 8, 16, 32];
@@ -78,7 +77,7 @@ public static class ServiceCures
 
         var units = cords.Select(c => c.Group!.Unit).DistinctBy(u => u.Index).ToArray();
         yield return new Cure(
-            $"Take {string.Join(" and ", units.Select(u => u.Id))} with outlets that are switched from afar",
+            $"Take {RackCheck.Rules.Names.List([.. units.Select(u => u.Id)], "distribution units")} with outlets that are switched from afar",
             units.Aggregate(survey.Description, (d, unit) => d.EditUnit(unit.Index, SwitchedUnit)));
     }
 
@@ -96,9 +95,7 @@ public static class ServiceCures
     /// <summary>Ids for reading.</summary>
     /// <param name="items">Items, one at least.</param>
     /// <returns>As "a and b", or the first and how many more.</returns>
-    public static string Names(IReadOnlyList<Mounted> items) => items.Count <= MostNamed
-        ? string.Join(" and ", items.Select(i => i.Id))
-        : Invariant($"{items[0].Id} and {items.Count - 1} other items");
+    public static string Names(IReadOnlyList<Mounted> items) => RackCheck.Rules.Names.List([.. items.Select(i => i.Id)]);
 
     private static IEnumerable<Cure> AddSwitch(RackSurvey survey, int ports)
     {

@@ -111,5 +111,5 @@ public static class ShelfCures
         return builder;
     }
 
-    private static string Names(IReadOnlyList<Mounted> things) => string.Join(" and ", things.Select(t => t.Id));
+    private static string Names(IReadOnlyList<Mounted> things) => RackCheck.Rules.Names.List([.. things.Select(t => t.Id)]);
 }

@@ -52,7 +52,7 @@ public static class SupplyCures
     /// <param name="ratedA">The rating, A.</param>
     /// <returns>The cure.</returns>
     public static Cure Resize(RackSurvey survey, UnitNode unit, double ratedA) => new(
-        Invariant($"Take {unit.Id} for {ratedA:0.###} A"), survey.Description.EditUnit(unit.Index, u => u with { RatedA = Quantities.Round(ratedA) }));
+        Invariant($"Take {unit.Id} rated for {ratedA:0.###} A"), survey.Description.EditUnit(unit.Index, u => u with { RatedA = Quantities.Round(ratedA) }));
 
     /// <summary>Breakers of a rating for outlet groups of a unit.</summary>
     /// <param name="survey">The facts.</param>
@@ -78,7 +78,7 @@ public static class SupplyCures
             after = after.EditUnit(unit.Index, u => u with { RatedA = ratedA });
         }
 
-        var title = Invariant($"Take supply {supply.Id} and its distribution units for {ratedA:0.###} A");
+        var title = Invariant($"Take supply {supply.Id} and its distribution units rated for {ratedA:0.###} A");
         yield return new Cure(title, after, nameof(Downsize));
 
         var smaller = new RackSurvey(after);
@@ -121,7 +121,7 @@ public static class SupplyCures
             if (count <= MostTries || count == units.Length)
             {
                 var ids = units.Take(count).Select(u => u.Id).Order(StringComparer.Ordinal);
-                yield return new Cure($"Take {string.Join(" and ", ids)} with outlets that are switched on one after the other", after, nameof(Sequence));
+                yield return new Cure($"Take {Names.List([.. ids], "distribution units")} with outlets that are switched on one after the other", after, nameof(Sequence));
             }
         }
     }

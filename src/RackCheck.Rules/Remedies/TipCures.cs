@@ -76,7 +76,7 @@ public static class TipCures
     private static RackDescription OnBase(RackDescription description, BaseStyle style) =>
         description.EditCabinet(c => c with { Base = (c.Base ?? new CabinetBase()) with { Style = style } });
 
-    private static Cure Bolted(RackSurvey survey) => OnBase(survey, BaseStyle.Bolted, "Bolt it to the floor");
+    private static Cure Bolted(RackSurvey survey) => OnBase(survey, BaseStyle.Bolted, "Bolt the rack to the floor");
 
     private static IEnumerable<Cure> Stabilisers(RackSurvey survey)
     {
@@ -96,7 +96,7 @@ public static class TipCures
         var cabinet = survey.Cabinet;
         if (survey.Mass.Stand.Style == BaseStyle.Castors)
         {
-            yield return OnBase(survey, BaseStyle.Feet, "Stand it on levelling feet in place of castors");
+            yield return OnBase(survey, BaseStyle.Feet, "Stand the rack on levelling feet in place of castors");
         }
 
         if (side == SupportSide.Rear)

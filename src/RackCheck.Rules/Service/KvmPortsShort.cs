@@ -84,8 +84,8 @@ public sealed class KvmPortsShort : Rule
         context.Report(new FindingDraft
         {
             Message = ports == 0
-                ? "{wanted} items want a console, and nothing in the rack offers a port for one."
-                : "{wanted} items want a console, and the rack has {ports} ports for them.",
+                ? (wanted == 1 ? "{wanted} item wants" : "{wanted} items want") + " a console, and nothing in the rack offers a port for one."
+                : "{wanted} items want a console, and the rack has {ports} " + (ports == 1 ? "port for them." : "ports for them."),
             Data = ports == 0 ? [("wanted", wanted)] : [("wanted", wanted), ("ports", ports)],
             Subject = "console ports",
             Identity = [],

@@ -176,7 +176,7 @@ public sealed class HeatSurvey
     /// <summary>Rise of the air in the cabinet while it is closed, K, by its known heat.</summary>
     /// <param name="transferWM2K">Heat transfer, W/(m2 K).</param>
     /// <returns>Rise, K, to a hundredth.</returns>
-    public double ClosedRiseK(double transferWM2K) => Quantities.Round(Enclosures.RiseK(KnownW, SurfaceM2, transferWM2K));
+    public double ClosedRiseK(double transferWM2K) => Math.Round(Enclosures.RiseK(KnownW, SurfaceM2, transferWM2K), 2, MidpointRounding.AwayFromZero);
 
     /// <summary>Capacity that the known heat asks of an air conditioner, W; 0 where the surface does it alone.</summary>
     /// <param name="surfaceM2">Surface that sheds heat, m2.</param>

@@ -21,7 +21,7 @@ public sealed class ClosedTooHotTests : RuleTests<ClosedTooHot>
 
         // 1.44 x 300 / (3.4 x 4.38) = 29.01
         Assert.Equal(54.01, finding.MessageData["stillC"].Number);
-        Assert.Equal("300 / (5.5 x 4.38) = 12.45; 25 + 12.45 = 37.45 > 35; still, at the top: 1.44 x 300 / (3.4 x 4.38) = 29.01", finding.Calculation);
+        Assert.Equal("300 / (5.5 x 4.38) = 12.453; 25 + 12.45 = 37.45 > 35; still, at the top: 1.44 x 300 / (3.4 x 4.38) = 29.009", finding.Calculation);
     }
 
     [Fact]

@@ -29,7 +29,7 @@ public sealed class CoolerTooWeakTests : RuleTests<CoolerTooWeak>
         Numbers(Only(Rack(1800, 40)), 1620, 1657.08, "W");
         Passes(Rack(1842, 40)); // 1657.8
         Passes(Rack(1800, 40, rated: 40));
-        Assert.Contains("past 20 K", Only(Rack(1800, 60)).Calculation, StringComparison.Ordinal);
+        Assert.Contains("60 - 35 = 25 > 20, past which", Only(Rack(1800, 60)).Calculation, StringComparison.Ordinal);
     }
 
     [Fact]

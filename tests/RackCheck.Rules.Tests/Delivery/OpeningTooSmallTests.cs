@@ -77,7 +77,7 @@ public sealed class OpeningTooSmallTests : RuleTests<OpeningTooSmall>
         var cured = Cured(rack, Only(rack));
         Assert.Equal((32, 2000 - (10 * 44.45)), (cured.Cabinet!.HeightU, cured.Cabinet.HeightMm));
         Assert.Equal(["gauge-amp"], cured.Items.Select(i => i.Id));
-        Assert.Contains("wave-pc into another rack", Judge.Checker.Check(rack).Findings.Single(f => f.Rule == Id).Remedies[0].Title, StringComparison.Ordinal);
+        Assert.Contains("move wave-pc to another rack", Judge.Checker.Check(rack).Findings.Single(f => f.Rule == Id).Remedies[0].Title, StringComparison.Ordinal);
     }
 
     [Fact]

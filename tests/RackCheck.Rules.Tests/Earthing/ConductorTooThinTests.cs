@@ -26,15 +26,15 @@ public sealed class ConductorTooThinTests : RuleTests<ConductorTooThin>
     }
 
     [Theory]
-    [InlineData(0.02, "under 0.1 s the energy")] // checks.csv 7-17 has 0.02 s
-    [InlineData(6, "over 5 s heat")]
+    [InlineData(0.02, "0.02 < 0.1, where the energy")] // checks.csv 7-17 has 0.02 s
+    [InlineData(6, "6 > 5, where heat")]
     public void Outside_its_times_the_formula_says_so(double seconds, string words) =>
         Assert.Contains(words, Only(Rack(Mains(fault: 6000, seconds: seconds), 2.5, main: 240)).Calculation, StringComparison.Ordinal);
 
     [Theory]
-    [InlineData(6, 6, "line 6 <= 16: 6 > ")] // handbook H7, table 54.2
-    [InlineData(16, 16, "line 16 <= 16: 16 > ")]
-    [InlineData(25, 16, "16 < line 25 <= 35: 16 > ")]
+    [InlineData(6, 6, "6 <= 16, so as thick as the line: 6 > ")] // handbook H7, table 54.2
+    [InlineData(16, 16, "16 <= 16, so as thick as the line: 16 > ")]
+    [InlineData(25, 16, "16 < 25 <= 35, so as thick as the lesser: 16 > ")]
     [InlineData(50, 25, "50 / 2 = 25 > ")]
     public void The_line_conductor_asks_for_a_section(double line, double least, string calculation)
     {

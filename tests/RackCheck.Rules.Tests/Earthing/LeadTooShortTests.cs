@@ -26,7 +26,7 @@ public sealed class LeadTooShortTests : RuleTests<LeadTooShort>
         Assert.Equal((Severity.Warning, false), (finding.Severity, finding.Safety));
         Numbers(finding, 1.2, 1.214, "m");
         Assert.Equal(["/items/0/earthLead/lengthM"], finding.Pointers);
-        Assert.Equal("88.9 + 225 + 250 + 450 + 200 = 1213.9 mm > 1200 mm", finding.Calculation);
+        Assert.Equal("(88.9 + 225 + 250 + 450 + 200) / 1000 = 1.214 > 1.2", finding.Calculation);
         Assert.Equal(1.5, Cured(rack, finding).Items[0].EarthLead!.LengthM);
         Passes(Rack(Pc(1.214)));
     }

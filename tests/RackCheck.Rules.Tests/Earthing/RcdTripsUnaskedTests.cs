@@ -39,7 +39,7 @@ public sealed class RcdTripsUnaskedTests : RuleTests<RcdTripsUnasked>
     {
         var rack = Rack(30, 4.6, 4.5);
         var finding = Only(rack);
-        Assert.Equal("4.6 + 4.5 = 9.1 > 30 % x 30 = 9", finding.Calculation);
+        Assert.Equal("4.6 + 4.5 = 9.1 > 30 / 100 x 30 = 9", finding.Calculation);
         Assert.Equal([30, 30], Cured(rack, finding).Supplies!.Select(s => s.RcdMa!.Value));
         Assert.Equal(100, Cured(rack, finding, 1).Supplies![0].RcdMa);
         Assert.Equal(["gauge-amp-1"], Cured(rack, finding, 2).Items.Select(i => i.Id));

@@ -136,6 +136,6 @@ public sealed class UnsecuredLeakageTests : RuleTests<UnsecuredLeakage>
     {
         var remedies = Judge.Checker.Check(Firm(5, 5.1)).Findings.First(f => f.Rule == Id).Remedies;
         Assert.Equal("Run a main earth conductor of 10 mm2 to the earth bar", remedies[0].Title);
-        Assert.Equal("Take gauge-amp-1 out of this rack, for another one", remedies[^1].Title);
+        Assert.Equal("Move gauge-amp-1 to another rack", remedies[^1].Title);
     }
 }

@@ -11,8 +11,15 @@ public static partial class FindingShape
     // Units that this service writes otherwise, and words that a buyer does not know.
     private static readonly HashSet<string> Jargon = new(StringComparer.Ordinal)
     {
-        "millimetres", "millimeters", "kilograms", "amps", "amperes", "watts", "volts", "percent", "°C", "degC", "m³/h", "mm²", "Ohm", "kW", "hrs", "degrees",
+        "millimetres", "millimeters", "kilograms", "amps", "amperes", "watts", "volts", "percent", "°C", "degC", "m³/h", "mm²", "Ohm", "kW", "hrs",
     };
+
+    // As the contract ends its names, longer ones first.
+    private static readonly (string Suffix, string Unit)[] Units =
+    [
+        ("KnM2", "kN/m2"), ("M3h", "m3/h"), ("Mm2", "mm2"), ("Percent", "%"), ("Mohm", "mohm"), ("Deg", "degrees"), ("Min", "minutes"), ("Mm", "mm"), ("Nm", "N m"), ("Kg", "kg"), ("Kn", "kN"),
+        ("M2", "m2"), ("Ma", "mA"), ("Pa", "Pa"), ("A", "A"), ("W", "W"), ("V", "V"), ("C", "C"), ("K", "K"), ("N", "N"), ("M", "m"), ("seconds", "s"),
+    ];
 
     public static void Check(Finding finding, RuleDescriptor facts, JsonNode request)
     {
@@ -27,6 +34,7 @@ public static partial class FindingShape
         Assert.Equal(finding.Pointers.Count, finding.Pointers.Distinct().Count());
 
         CheckMessage(finding);
+        CheckUnits(finding);
         CheckNumbers(finding);
         Assert.All(finding.Remedies, r => Assert.True(r.Title.Length > 0 && r.Patch.Count > 0));
         Assert.Equal(finding.Remedies.Count == 0, finding.NoRemedy is not null);
@@ -58,6 +66,23 @@ public static partial class FindingShape
         double[] numbers = [.. finding.MessageData.Values.Select(v => v.Number).OfType<double>()];
         var isClose = numbers.Any(a => numbers.Any(b => a != b && Math.Abs(a - b) < 0.1));
         Assert.True(isClose || finding.MessageData.Values.Any(v => v.Text is { } text && Thousandth().IsMatch(text)) || !Thousandth().IsMatch(message), message);
+    }
+
+    // The unit at the end of a value's name is the one that the sentence writes after it.
+    private static void CheckUnits(Finding finding)
+    {
+        foreach (var (name, value) in finding.MessageData)
+        {
+            if (value.Number is null || Units.FirstOrDefault(u => name.EndsWith(u.Suffix, StringComparison.Ordinal)).Unit is not { } unit)
+            {
+                continue;
+            }
+
+            string[] shown = [.. Readings(value).Where(r => finding.Message.Contains(r, StringComparison.Ordinal))];
+            Assert.True(
+                shown.Length == 0 || shown.Any(r => finding.Message.Contains($"{r} {unit}", StringComparison.Ordinal)),
+                $"{finding.Rule} does not write {unit} after {name}: {finding.Message}");
+        }
     }
 
     // A number as a sentence may round it.

@@ -19,7 +19,7 @@ public sealed class TipsPulledOutTests : RuleTests<TipsPulledOut>
         var finding = Only(Pulled());
         Assert.Equal(Severity.Error, finding.Severity);
         Numbers(finding, 0.833, 1.25, "to 1");
-        Assert.Equal("9.80665 x 80 x 0.25 against 9.80665 x 60 x -0.4; 196.133 / 235.36 = 0.833 < 1.25", finding.Calculation);
+        Assert.Equal("9.80665 x 80 x 0.25 = 196.133; 9.80665 x 60 x 0.4 = 235.36; 196.133 / 235.36 = 0.833 < 1.25", finding.Calculation);
         Assert.Equal(["/items/0", "/cabinet/base"], finding.Pointers);
     }
 

@@ -31,7 +31,7 @@ public sealed class PhaseUnbalanceTests : RuleTests<PhaseUnbalance>
         Assert.Equal(Severity.Warning, finding.Severity);
         Assert.Equal(["/supplies/0"], finding.Pointers);
         Numbers(finding, 26, 20, "%");
-        Assert.Equal("(12.6 + 9 + 8.4) / 3 = 10; 100 (12.6 / 10 - 1) = 26 > 20", finding.Calculation);
+        Assert.Equal("(12.6 + 9 + 8.4) / 3 = 10; 100 x (12.6 / 10 - 1) = 26 > 20", finding.Calculation);
         Assert.Equal("L1", finding.MessageData["line"].Text);
     }
 
@@ -62,7 +62,7 @@ public sealed class PhaseUnbalanceTests : RuleTests<PhaseUnbalance>
         var findings = Findings(Lines(16, 0, 16, pf3: 0.5, rated: 16)).Where(f => f.MessageData.ContainsKey("currentA")).ToArray();
         var finding = Assert.Single(findings);
         Numbers(finding, 27.713, 16, "A");
-        Assert.Equal("sqrt((16 - (0 + 8) / 2 + 0.866 (13.856 - 0))^2 + (0 - (0 + 13.856) / 2 + 0.866 (0 - 8))^2) = 27.713 > 16", finding.Calculation);
+        Assert.Equal("sqrt((16 - (0 + 8) / 2 + 0.8660254 x (13.856406 - 0))^2 + (0 - (0 + 13.856406) / 2 + 0.8660254 x (0 - 8))^2) = 27.713 > 16", finding.Calculation);
     }
 
     [Fact]

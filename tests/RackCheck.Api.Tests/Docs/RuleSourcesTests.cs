@@ -1,0 +1,26 @@
+using RackCheck.Rules;
+
+namespace RackCheck.Api.Tests.Docs;
+
+/// <summary>Whoever reads a finding can look up what it rests on.</summary>
+public sealed class RuleSourcesTests(Service service) : IClassFixture<Service>
+{
+    public static TheoryData<string> Ids => [.. RuleSet.Default.All.Select(r => r.Descriptor.Id)];
+
+    [Theory]
+    [MemberData(nameof(Ids))]
+    public async Task Every_source_that_a_finding_names_stands_on_the_page_of_its_rule(string id)
+    {
+        var page = (await service.GetAsync($"/v1/rules/{id}")).Json;
+        var texts = page["sources"]!.AsArray().ToDictionary(s => s!["key"]!.GetValue<string>(), s => s!["text"]!.GetValue<string>());
+        var report = (await service.PostAsync(page["failingRack"]!.ToJsonString())).Json;
+        var findings = report["findings"]!.AsArray().Where(f => f!["rule"]!.GetValue<string>() == id).ToArray();
+        Assert.NotEmpty(findings);
+        Assert.All(findings, f =>
+        {
+            string[] keys = [.. f!["sources"]!.AsArray().Select(k => k!.GetValue<string>())];
+            Assert.NotEmpty(keys);
+            Assert.All(keys, k => Assert.False(string.IsNullOrWhiteSpace(texts.GetValueOrDefault(k)), $"{k} is on no page"));
+        });
+    }
+}
