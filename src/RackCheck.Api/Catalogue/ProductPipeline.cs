@@ -45,11 +45,11 @@ internal static partial class ProductPipeline
         Delay = TimeSpan.FromMilliseconds(options.RetryDelayMs),
         ShouldHandle = args => ValueTask.FromResult(
             MayPass(args.Outcome)
-            && (args.Outcome.Result.RetryAfter is not { } wait || wait < options.TotalTimeout - time.GetElapsedTime(args.Context.Properties.GetValue(Began, 0)))),
+            && (args.Outcome is not { Result.RetryAfter: { } wait } || wait < options.TotalTimeout - time.GetElapsedTime(args.Context.Properties.GetValue(Began, 0)))),
 
         // None: the backoff's own. Being told to wait less than that is no reason to hurry.
         DelayGenerator = args => ValueTask.FromResult(
-            args.Outcome.Result.RetryAfter is { } wait && wait.TotalMilliseconds > options.RetryDelayMs ? wait : (TimeSpan?)null),
+            args.Outcome is { Result.RetryAfter: { } wait } && wait.TotalMilliseconds > options.RetryDelayMs ? wait : (TimeSpan?)null),
         OnRetry = _ => Note(metrics.Retry),
     };
 
@@ -75,7 +75,7 @@ internal static partial class ProductPipeline
         }),
     };
 
-    private static bool MayPass(Outcome<ProductTry> outcome) => outcome.Exception is { } fault ? fault is TimeoutRejectedException : outcome.Result.IsTransient;
+    private static bool MayPass(Outcome<ProductTry> outcome) => outcome is { Exception: TimeoutRejectedException } or { Exception: null, Result.IsTransient: true };
 
     private static ValueTask Note(Action action)
     {

@@ -120,6 +120,7 @@ public sealed class CachingCatalogueTests
         Assert.False(second.IsCompleted);
         time.Advance(TimeSpan.FromSeconds(3));
         await Assert.ThrowsAsync<CatalogueUnavailableException>(() => second);
+        await never.Asked;
         Assert.Equal(1, never.Calls);
     }
 
@@ -189,7 +190,10 @@ public sealed class CachingCatalogueTests
     private sealed class StubCatalogue : IProductCatalogue
     {
         private readonly TaskCompletionSource<IReadOnlyList<Product>> answer = new(TaskCreationOptions.RunContinuationsAsynchronously);
+        private readonly TaskCompletionSource asked = new(TaskCreationOptions.RunContinuationsAsynchronously);
         private int calls;
+
+        public Task Asked => asked.Task;
 
         public int Calls => Volatile.Read(ref calls);
 
@@ -198,6 +202,7 @@ public sealed class CachingCatalogueTests
         public async ValueTask<IReadOnlyDictionary<string, Product>> FindAsync(IReadOnlyCollection<string> partNumbers, CancellationToken cancellation)
         {
             Interlocked.Increment(ref calls);
+            asked.TrySetResult();
             return (await answer.Task).Where(p => partNumbers.Contains(p.PartNumber)).ToDictionary(p => p.PartNumber);
         }
 
