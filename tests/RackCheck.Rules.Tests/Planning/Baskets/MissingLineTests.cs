@@ -137,10 +137,18 @@ public sealed class MissingLineTests
     [Fact]
     public void Open_units_beside_equipment_that_breathes_lack_panels()
     {
-        var report = Plan(Basket(("CAB-24-8-8", 1), ("DAQ-3", 1), ("DU-16-VL", 1), ("BP-2", 1)));
-        var panels = report.MissingLines.Where(m => m.PartNumber.StartsWith("TFL-BP", StringComparison.Ordinal)).ToArray();
-        Assert.Equal(24 - 3 - 2, panels.Sum(p => p.Quantity * (ByNumber[p.PartNumber].Pieces ?? 1) * ByNumber[p.PartNumber].Item!.HeightU!.Value));
+        var report = Plan(Basket(("CAB-24-8-8", 1), ("DAQ-3", 1), ("DU-16-VL", 1)));
+        var panels = PanelsOf(report);
+        Assert.Equal(24 - 3, HeightOf(panels));
         Assert.All(panels, p => Assert.Equal(["layout.blanking"], p.Rules));
+    }
+
+    [Fact]
+    public void A_gap_that_is_half_closed_lacks_the_rest()
+    {
+        var report = Plan(Basket(("CAB-24-8-8", 1), ("DAQ-3", 1), ("DU-16-VL", 1), ("BP-2", 1)));
+        Assert.Equal(24 - 3 - 2, HeightOf(PanelsOf(report)));
+        Assert.Equal(4, Assert.Single(report.Rack.Items, i => i.Category == ItemCategory.BlankingPanel).Position!.Unit);
     }
 
     [Fact]
@@ -199,6 +207,10 @@ public sealed class MissingLineTests
     }
 
     private static MissingLine Missing(BasketReport report, params string[] anyOf) => Assert.Single(report.MissingLines, m => anyOf.Any(a => m.PartNumber == "TFL-" + a));
+
+    private static MissingLine[] PanelsOf(BasketReport report) => [.. report.MissingLines.Where(m => m.PartNumber.StartsWith("TFL-BP", StringComparison.Ordinal))];
+
+    private static int HeightOf(IEnumerable<MissingLine> panels) => panels.Sum(p => p.Quantity * (ByNumber[p.PartNumber].Pieces ?? 1) * ByNumber[p.PartNumber].Item!.HeightU!.Value);
 
     private static int CordsOf(BasketReport report, ConnectorCode plug) =>
         report.MissingLines.Where(m => ByNumber[m.PartNumber].Cord?.Plug == plug).Sum(m => m.Quantity * (ByNumber[m.PartNumber].Pieces ?? 1));
