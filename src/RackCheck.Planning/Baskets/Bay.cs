@@ -1,5 +1,6 @@
 using RackCheck.Engineering;
 using RackCheck.Model;
+using RackCheck.Rules.Survey;
 
 namespace RackCheck.Planning.Baskets;
 
@@ -69,6 +70,7 @@ internal sealed class BayUnit
 /// <param name="cabinet">The cabinet.</param>
 internal sealed class Bay(Stock stock, BasketRequest request, Cabinet cabinet)
 {
+    private RackSurvey? wired;
     private readonly Dictionary<string, int> ids = new(StringComparer.Ordinal);
 
     public Stock Stock => stock;
@@ -105,6 +107,9 @@ internal sealed class Bay(Stock stock, BasketRequest request, Cabinet cabinet)
     public double OpeningMm => Cabinet.Uprights?.OpeningMm ?? RackGeometry.OpeningMm;
 
     public double? SpacingMm => Cabinet.Uprights?.SpacingMm;
+
+    /// <summary>The facts of the rack once it is mounted and wired: leads, cords, panels and fixings change none of those that they ask for.</summary>
+    public RackSurvey Wired => wired ??= new RackSurvey(Describe());
 
     /// <summary>Things that take room and found none.</summary>
     public IEnumerable<BayItem> NotPlaced => Items.Where(i => i is { HeightU: > 0, Item.Position: null });

@@ -15,6 +15,22 @@ internal static class BayMaker
     /// <returns>The rack with what lacks.</returns>
     public static Bay Make(BasketContext context, Stock stock, Product cabinet)
     {
+        var bay = Mount(context, stock, cabinet);
+        Outlets.Connect(context, bay);
+        EarthParts.Join(context, bay);
+        MainsCords.Plug(context, bay);
+        Blanks.Close(context, bay);
+        FixingSets.Fasten(context, bay);
+        return bay;
+    }
+
+    /// <summary>Makes as much of the rack as tells whether the cabinet takes everything: equipment on shelves and rails, each in its place.</summary>
+    /// <param name="context">What the basket's plans go by.</param>
+    /// <param name="stock">The pieces.</param>
+    /// <param name="cabinet">The product to take for the cabinet, of which the stock has one.</param>
+    /// <returns>The rack without power, earth, panels and fixings.</returns>
+    public static Bay Mount(BasketContext context, Stock stock, Product cabinet)
+    {
         var bay = new Bay(stock, context.Request, cabinet.Cabinet! with { PartNumber = cabinet.PartNumber, Placement = context.Request.Wishes?.Placement })
         {
             CabinetPiece = stock.Find(cabinet.PartNumber)!.Take(),
@@ -24,11 +40,6 @@ internal static class BayMaker
         Shelving.Fill(context, bay);
         Rails.Hang(context, bay);
         Places.Find(context, bay);
-        Outlets.Connect(context, bay);
-        EarthParts.Join(context, bay);
-        MainsCords.Plug(context, bay);
-        Blanks.Close(context, bay);
-        FixingSets.Fasten(context, bay);
         return bay;
     }
 

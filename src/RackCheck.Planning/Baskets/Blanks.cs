@@ -14,12 +14,19 @@ internal static class Blanks
 
     public static void Close(BasketContext context, Bay bay)
     {
-        var description = bay.Describe();
-        var survey = new RackSurvey(description with { DistributionUnits = [.. description.DistributionUnits!.Where(u => u.Position is not null)] });
+        // The cords are of no concern here, and finding outlets for them is what takes time.
+        var described = bay.Describe();
+        var description = described with
+        {
+            Items = [.. described.Items.Select(i => i with { Power = i.Power is null ? null : new ItemPower(), Ups = null })],
+            DistributionUnits = [.. described.DistributionUnits!.Where(u => u.Position is not null)],
+            Acceptances = null,
+        };
+        var survey = new RackSurvey(description);
         List<Gap> gaps = [.. GapsOf(survey.Occupancy.OpenFront)];
 
         // The rule says which of the gaps matter, by doors, equipment and policy.
-        var found = Checker.Check(description with { Acceptances = null }).Findings.Select(f => f.MessageData["units"].Text).ToHashSet(StringComparer.Ordinal);
+        var found = Checker.Check(description).Findings.Select(f => f.MessageData["units"].Text).ToHashSet(StringComparer.Ordinal);
         List<Gap> harmful = [.. gaps.Where(g => found.Contains(survey.Cabinet.UnitsText(g.Bottom, g.Bottom + g.Left - 1)))];
         Fill(bay, harmful);
         Propose(context, bay, harmful);

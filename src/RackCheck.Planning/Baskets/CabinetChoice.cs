@@ -9,7 +9,7 @@ internal static class CabinetChoice
 {
     // Checking a completed rack is what costs: of the cabinets that fit alike only the smallest are tried.
     private const int MostMade = 64;
-    private const int MostChecked = 6;
+    private const int MostChecked = 4;
 
     /// <summary>The basket's own cabinet: the first by part number; further ones are too many.</summary>
     public static Product? Own(Stock stock) => stock.LeftOf(ProductKind.Cabinet).Select(e => e.Product).FirstOrDefault(IsWhole);
@@ -20,7 +20,7 @@ internal static class CabinetChoice
         var fits = context.Offered(ProductKind.Cabinet).Where(IsWhole)
             .OrderBy(p => p.Cabinet!.HeightU).ThenBy(p => p.Cabinet!.WidthMm).ThenBy(p => p.Cabinet!.DepthMm).ThenBy(p => p.PartNumber, StringComparer.Ordinal)
             .Take(MostMade)
-            .Select(p => (Product: p, Misfits: Misfits(BayMaker.Make(context, stock.With([(p, 1)]), p))))
+            .Select(p => (Product: p, Misfits: Misfits(BayMaker.Mount(context, stock.With([(p, 1)]), p))))
             .ToArray();
         if (fits.Length == 0)
         {

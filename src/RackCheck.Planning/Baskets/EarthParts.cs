@@ -13,7 +13,7 @@ internal static class EarthParts
 
     public static void Join(BasketContext context, Bay bay)
     {
-        var survey = new RackSurvey(bay.Describe());
+        var survey = bay.Wired;
         FitBar(context, bay, survey.Earth);
         List<Need> needs = [];
         foreach (var stud in survey.Earth.Studs)

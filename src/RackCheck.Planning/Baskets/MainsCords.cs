@@ -14,7 +14,7 @@ internal static class MainsCords
 
     public static void Plug(BasketContext context, Bay bay)
     {
-        var survey = new RackSurvey(bay.Describe());
+        var survey = bay.Wired;
         List<(Cord Cord, double LengthM)> needs = [];
         foreach (var cord in survey.Power.Cords.Where(c => c.Code is ConnectorCode.C14 or ConnectorCode.C16 or ConnectorCode.C20 && c.Group is not null))
         {

@@ -1,6 +1,5 @@
 using RackCheck.Engineering;
 using RackCheck.Model;
-using RackCheck.Rules.Survey;
 using RackCheck.Rules.Survey.Power;
 using static System.FormattableString;
 
@@ -13,7 +12,7 @@ internal static class OutletNeeds
 
     public static void Find(BasketContext context, Bay bay)
     {
-        var tree = new RackSurvey(bay.Describe()).Power;
+        var tree = bay.Wired.Power;
         Cord[] left = [.. tree.Cords.Where(c => c.Group is null)];
         (Cord Cord, string Supply)[] onOne = left.Length > 0 || context.Rules.IsOff("power.redundancy") ? [] : [.. OnOneSupply(tree)];
         bay.OutletsShort = (1000 * left.Length) + onOne.Length;
@@ -87,6 +86,7 @@ internal static class OutletNeeds
             .Select(c => ((Product Product, Supply Supply, Cord[] Cords)?)(c.Product, c.Supply!, Take(c.Product.DistributionUnit!, c.Supply!, wanting)))
             .Where(c => c!.Value.Cords.Length > 0)
             .OrderByDescending(c => c!.Value.Cords.Length)
+            .ThenBy(c => c!.Value.Cords.Any(WantsSwitch) != (c.Value.Product.DistributionUnit!.RemoteSwitched == true))
             .ThenBy(c => c!.Value.Product.DistributionUnit!.Mounting == UnitMounting.Vertical != prefersVertical)
             .ThenBy(c => SupplyChoice.CountOf(c!.Value.Product.DistributionUnit!))
             .ThenBy(c => c!.Value.Product.DistributionUnit!.RatedA)
@@ -119,6 +119,8 @@ internal static class OutletNeeds
 
         return [.. taken];
     }
+
+    private static bool WantsSwitch(Cord cord) => cord.Item.Item is { RemotePowerCycle: true } or { Spare: true };
 
     private static string PlugNames(IEnumerable<Cord> cords) => Words.List(cords.Select(c => PlugFit.Of(c.Code).Code));
 }

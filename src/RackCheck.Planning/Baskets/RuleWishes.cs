@@ -7,10 +7,8 @@ namespace RackCheck.Planning.Baskets;
 /// <param name="policy">The policy.</param>
 internal sealed class RuleWishes(Policy? policy)
 {
-    public Policy? Policy => policy;
-
     /// <summary>A checker of one rule.</summary>
-    public static RackChecker Only(string rule) => new(RuleSet.Of(RuleSet.Default.Find(rule) is null ? [] : RuleSet.Default.All.Where(r => r.Descriptor.Id == rule)), static (_, _) => { });
+    public static RackChecker Only(string rule) => new(RuleSet.Of(RuleSet.Default.All.Where(r => r.Descriptor.Id == rule)), static (_, _) => { });
 
     public bool IsOff(string rule) => policy?.Rules?.GetValueOrDefault(rule)?.Severity == PolicySeverity.Off;
 

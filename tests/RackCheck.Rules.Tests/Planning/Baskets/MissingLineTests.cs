@@ -1,0 +1,222 @@
+using RackCheck.Model;
+using static RackCheck.Rules.Tests.Planning.Baskets.DemoCatalogue;
+
+namespace RackCheck.Rules.Tests.Planning.Baskets;
+
+public sealed class MissingLineTests
+{
+    [Fact]
+    public void Equipment_that_its_front_panel_cannot_carry_lacks_rails()
+    {
+        var report = Plan(Basket(("CAB-42-8-10", 1), ("DRV-4", 2)));
+        var rails = Missing(report, "RUN-40", "RUN-60M");
+        Assert.Equal(2, rails.Quantity);
+        Assert.Equal(["layout.no-support"], rails.Rules);
+        Assert.All(report.Rack.Items, i => Assert.Equal(SupportStyle.Panel, i.Support!.Style));
+    }
+
+    [Fact]
+    public void Rails_in_the_basket_are_used_where_they_carry()
+    {
+        var report = Plan(Basket(("CAB-42-8-10", 1), ("DRV-4", 2), ("RUN-60M", 1), ("RUN-100M", 1)));
+        Assert.DoesNotContain(report.MissingLines, m => m.PartNumber.StartsWith("TFL-RUN", StringComparison.Ordinal));
+        Assert.Equal([60d, 100d], report.Rack.Items.Select(i => i.Support!.RatedKg).Order());
+        Assert.Empty(report.ExcessLines);
+    }
+
+    [Fact]
+    public void Rails_that_do_not_reach_or_are_too_weak_are_not()
+    {
+        // The drive weighs 46 kg, and the uprights stand 700 mm apart.
+        var report = Plan(Basket(("CAB-42-8-10", 1), ("DRV-6", 1), ("RUN-60S", 1), ("SLD-60M", 1)));
+        Assert.Equal(1, Missing(report, "RUN-60M").Quantity);
+        Assert.Equal(["TFL-RUN-60S", "TFL-SLD-60M"], report.ExcessLines.Select(e => e.PartNumber));
+    }
+
+    [Fact]
+    public void Things_without_a_shelf_lack_one_that_is_deep_enough()
+    {
+        var report = Plan(Basket(("CAB-42-6-8", 1), ("PC-D1", 2)));
+        var shelf = Missing(report, "SH-450S");
+        Assert.Equal(1, shelf.Quantity);
+        Assert.Contains("layout.shelf-missing", shelf.Rules);
+    }
+
+    [Fact]
+    public void A_shelf_in_the_basket_takes_what_goes_on_it()
+    {
+        var report = Plan(Basket(("CAB-42-6-8", 1), ("PC-D1", 3), ("SH-450S", 1)));
+        Assert.Equal(2, report.Rack.Items.Count(i => i.OnShelf == "TFL-SH-450S-1"));
+        Assert.Equal(1, Missing(report, "SH-450S").Quantity);
+    }
+
+    [Fact]
+    public void Cords_without_an_outlet_lack_a_distribution_unit()
+    {
+        var report = Plan(Basket(("CAB-42-8-10", 1), ("GEN-2", 9), ("DU-16-H", 1)));
+        Assert.Equal(8, report.Report.Figures.Power!.Assignment!.Count);
+        var unit = Assert.Single(report.MissingLines, m => m.PartNumber.StartsWith("TFL-DU", StringComparison.Ordinal));
+        Assert.Equal(["power.no-source"], unit.Rules);
+    }
+
+    [Fact]
+    public void Redundant_items_lack_a_second_supply_with_a_distribution_unit()
+    {
+        var report = Plan(Basket(("CAB-42-8-10", 1), ("SW-48", 3), ("DU-16-VL", 1)));
+        Assert.Contains(report.Report.Findings, f => f.Rule == "power.redundancy");
+        Assert.Equal(["power.redundancy"], Assert.Single(report.MissingLines, m => m.PartNumber.StartsWith("TFL-DU", StringComparison.Ordinal)).Rules);
+    }
+
+    [Fact]
+    public void A_second_supply_that_is_not_there_is_not_proposed()
+    {
+        var request = Basket(("CAB-42-8-10", 1), ("SW-48", 1), ("DU-16-VL", 1)) with { Supplies = [Supply("A")] };
+        var report = Plan(request);
+        Assert.DoesNotContain(report.MissingLines, m => m.PartNumber.StartsWith("TFL-DU", StringComparison.Ordinal));
+        Assert.Single(report.Unmet, u => u.What.Contains("second supply", StringComparison.Ordinal));
+        Assert.Equal((Verdict.Hold, Verdict.Hold), (report.Verdict, report.CompletedVerdict));
+    }
+
+    [Fact]
+    public void A_distribution_unit_is_proposed_for_the_supplies_that_are_there()
+    {
+        var request = Basket(("CAB-42-8-10", 1), ("GEN-2", 3)) with { Supplies = [Supply("A") with { Socket = ConnectorCode.Iec60309A32P1, RatedA = 32, Breaker = null }] };
+        Assert.StartsWith("TFL-DU-32", Assert.Single(Plan(request).MissingLines, m => m.PartNumber.StartsWith("TFL-DU", StringComparison.Ordinal)).PartNumber, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void North_America_gets_a_unit_with_its_plug() =>
+        Assert.Equal(1, Missing(Plan(Basket(("CAB-42-8-10", 1), ("GEN-2", 3)) with { Site = new Site { Region = Region.Na } }), "DU-30-VN").Quantity);
+
+    [Fact]
+    public void Studs_lack_leads_that_reach_the_bar_and_the_bar_itself()
+    {
+        var report = Plan(Basket(("CAB-42-6-8", 1), ("AMP-2", 4), ("DU-16-VL", 1)));
+        Assert.Contains("earthing.bar-missing", Missing(report, "EBR-16").Rules);
+        var leads = report.MissingLines.Where(m => m.PartNumber.StartsWith("TFL-ELD", StringComparison.Ordinal)).ToArray();
+        Assert.Equal(4, leads.Sum(l => l.Quantity * (ByNumber[l.PartNumber].Pieces ?? 1)));
+
+        // The lowest lies 44 mm above unit 1: 44 + 225 + 350 + 200 mm.
+        Assert.Contains(leads, l => ByNumber[l.PartNumber].EarthLead!.LengthM == 1.5);
+        Assert.All(leads, l => Assert.Contains("earthing.lead-length", l.Rules));
+    }
+
+    [Fact]
+    public void A_bar_with_too_few_terminals_is_replaced_and_becomes_too_much()
+    {
+        var report = Plan(Basket(("CAB-42-6-8", 1), ("AMP-2", 4), ("DU-16-VL", 1), ("EBR-8", 1)));
+        Assert.Equal(8, report.Rack.Cabinet!.EarthBar!.Terminals);
+        Assert.Equal(1, Missing(report, "EBR-16").Quantity);
+        Assert.Equal("/lines/3", Assert.Single(report.ExcessLines).Line);
+    }
+
+    [Fact]
+    public void The_section_of_leads_follows_the_supply()
+    {
+        var request = Basket(("CAB-42-8-10", 1), ("AMP-2", 1), ("DU-16-VL", 1)) with { Supplies = [Supply("A") with { Cable = new SupplyCable { LengthM = 10, CrossSectionMm2 = 10 } }] };
+        Assert.Equal(10, ByNumber[Assert.Single(Plan(request).MissingLines, m => m.PartNumber.StartsWith("TFL-ELD", StringComparison.Ordinal)).PartNumber].EarthLead!.CrossSectionMm2);
+    }
+
+    [Fact]
+    public void Each_inlet_lacks_a_cord_of_its_own()
+    {
+        var report = Plan(Basket(("CAB-42-8-10", 1), ("GEN-2", 3), ("PSU-3", 1), ("DU-16-VL", 1), ("CRD-13-20", 1)));
+        Assert.Equal(2, CordsOf(report, ConnectorCode.C14));
+        Assert.Equal(1, CordsOf(report, ConnectorCode.C20));
+    }
+
+    [Fact]
+    public void A_cord_reaches_also_when_slides_are_pulled_out()
+    {
+        // 225 + 250 + 550 + 300 mm past the side of the opening.
+        var report = Plan(Basket(("CAB-42-8-10", 1), ("PC-410", 1), ("SLD-60M", 1), ("DU-16-VL", 1), ("CRD-13-10", 1)));
+        Assert.Equal(1, Missing(report, "CRD-13-20").Quantity);
+        Assert.Equal("TFL-CRD-13-10", Assert.Single(report.ExcessLines).PartNumber);
+    }
+
+    [Fact]
+    public void Open_units_beside_equipment_that_breathes_lack_panels()
+    {
+        var report = Plan(Basket(("CAB-24-8-8", 1), ("DAQ-3", 1), ("DU-16-VL", 1)));
+        var panels = PanelsOf(report);
+        Assert.Equal(24 - 3, HeightOf(panels));
+        Assert.All(panels, p => Assert.Equal(["layout.blanking"], p.Rules));
+    }
+
+    [Fact]
+    public void A_gap_that_is_half_closed_lacks_the_rest()
+    {
+        var report = Plan(Basket(("CAB-24-8-8", 1), ("DAQ-3", 1), ("DU-16-VL", 1), ("BP-2", 1)));
+        Assert.Equal(24 - 3 - 2, HeightOf(PanelsOf(report)));
+        Assert.Equal(4, Assert.Single(report.Rack.Items, i => i.Category == ItemCategory.BlankingPanel).Position!.Unit);
+    }
+
+    [Fact]
+    public void Behind_a_solid_door_no_panel_lacks() =>
+        Assert.DoesNotContain(Plan(Basket(("CAB-42-6-8-S", 1), ("DAQ-3", 1))).MissingLines, m => m.PartNumber.StartsWith("TFL-BP", StringComparison.Ordinal));
+
+    [Theory]
+    [InlineData("CAB-42-6-8", "FIX-CN")]
+    [InlineData("CAB-42-6-10-G", "FIX-CL")]
+    [InlineData("CAB-42-6-8-S", "FIX-SC")]
+    public void Fixings_follow_the_holes_and_come_in_whole_packs(string cabinet, string pack)
+    {
+        // Six panels of four sets.
+        var report = Plan(Basket((cabinet, 1), ("CBM-1", 6)));
+        var fixings = Assert.Single(report.MissingLines);
+        Assert.StartsWith("TFL-" + pack, fixings.PartNumber, StringComparison.Ordinal);
+        Assert.Equal(40, fixings.Quantity * ByNumber[fixings.PartNumber].Pieces);
+    }
+
+    [Fact]
+    public void A_wish_for_fixings_goes_before_the_holes()
+    {
+        var request = Basket(("CAB-42-6-8", 1), ("CBM-1", 1), ("FIX-SC20", 1)) with { Wishes = new BasketWishes { Fixing = Fixing.Screw, Placement = Placement.RowEnd } };
+        var report = Plan(request);
+        Assert.Empty(report.MissingLines);
+        Assert.Equal(Fixing.Screw, Assert.Single(report.Rack.Items).Fixing);
+        Assert.Equal(Placement.RowEnd, report.Rack.Cabinet!.Placement);
+    }
+
+    [Fact]
+    public void Without_a_cabinet_the_smallest_that_takes_all_is_missing()
+    {
+        var report = Plan(Basket(("DAQ-3", 1), ("GEN-2", 1)));
+        Assert.Equal(1, Missing(report, "CAB-24-6-6").Quantity);
+        Assert.Equal("TFL-CAB-24-6-6", report.Rack.Cabinet!.PartNumber);
+        Assert.Equal(Verdict.Hold, report.Verdict);
+        Assert.NotEqual(Verdict.Hold, report.CompletedVerdict);
+    }
+
+    [Fact]
+    public void A_deep_server_asks_for_a_deep_cabinet() =>
+        Assert.True(Plan(Basket(("SRV-220", 1))).Rack.Cabinet!.DepthMm >= 1000);
+
+    [Fact]
+    public void More_units_than_a_low_cabinet_has_ask_for_a_high_one() => Assert.Equal(42, Plan(Basket(("GEN-2", 15))).Rack.Cabinet!.HeightU);
+
+    [Fact]
+    public void What_nothing_on_offer_fits_is_said_and_holds_the_order()
+    {
+        var report = Plan(Basket(("CAB-42-8-10", 1), ("DRV-6", 1), ("PC-D1", 1)), []);
+        Assert.Empty(report.MissingLines);
+        Assert.Equal(
+            ["A shelf for TFL-PC-D1-1", "Runners for TFL-DRV-6-1", "Outlets for C14 and C20 plugs", "An earth lead for TFL-DRV-6-1", "Blanking panels for 36 U", "4 cage nuts"],
+            report.Unmet.Select(u => u.What));
+        Assert.Equal((Verdict.Hold, Verdict.Hold), (report.Verdict, report.CompletedVerdict));
+    }
+
+    private static MissingLine Missing(BasketReport report, params string[] anyOf) => Assert.Single(report.MissingLines, m => anyOf.Any(a => m.PartNumber == "TFL-" + a));
+
+    private static MissingLine[] PanelsOf(BasketReport report) => [.. report.MissingLines.Where(m => m.PartNumber.StartsWith("TFL-BP", StringComparison.Ordinal))];
+
+    private static int HeightOf(IEnumerable<MissingLine> panels) => panels.Sum(p => p.Quantity * (ByNumber[p.PartNumber].Pieces ?? 1) * ByNumber[p.PartNumber].Item!.HeightU!.Value);
+
+    private static int CordsOf(BasketReport report, ConnectorCode plug) =>
+        report.MissingLines.Where(m => ByNumber[m.PartNumber].Cord?.Plug == plug).Sum(m => m.Quantity * (ByNumber[m.PartNumber].Pieces ?? 1));
+
+    private static Supply Supply(string id) => new()
+    {
+        Id = id, VoltageV = 230, Phases = 1, RatedA = 16, Breaker = new Breaker { Curve = BreakerCurve.C, RatedA = 16 }, Socket = ConnectorCode.Iec60309A16P1,
+    };
+}
