@@ -1,4 +1,5 @@
 using OpenTelemetry.Metrics;
+using OpenTelemetry.Resources;
 using RackCheck.Api.Catalogue;
 
 namespace RackCheck.Api.Hosting;
@@ -15,6 +16,7 @@ internal static class Metrics
     /// <summary>Registers the reader of the meters.</summary>
     public static void AddMetricsPage(this IServiceCollection services) => services
         .AddOpenTelemetry()
+        .ConfigureResource(resource => resource.AddService("rack-check", autoGenerateServiceInstanceId: false))
         .WithMetrics(metrics => metrics.AddMeter(CatalogueMetrics.MeterName, Runtime).AddPrometheusExporter());
 
     /// <summary>Maps the address.</summary>
