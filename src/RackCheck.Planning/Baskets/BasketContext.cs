@@ -8,6 +8,10 @@ internal sealed class BasketContext
     private readonly ILookup<ProductKind, Product> offered;
     private readonly HashSet<string> needRails;
 
+    /// <summary>Sorts what is on offer, and finds what needs rails.</summary>
+    /// <param name="request">The basket.</param>
+    /// <param name="products">All products that a rack of it may have.</param>
+    /// <param name="offered">Those on offer.</param>
     public BasketContext(BasketRequest request, IEnumerable<Product> products, IReadOnlyList<Product> offered)
     {
         Request = request;
@@ -16,19 +20,28 @@ internal sealed class BasketContext
         needRails = FindWhatNeedsRails(products, request.Policy);
     }
 
+    /// <summary>The basket.</summary>
     public BasketRequest Request { get; }
 
+    /// <summary>Limits of the rules.</summary>
     public RuleWishes Rules { get; }
 
     /// <summary>Whether an outlet more was tried and did not help: then what is short is said instead of proposed.</summary>
     public bool OutletsGivenUp { get; set; }
 
+    /// <summary>What is on offer of a kind.</summary>
+    /// <param name="kind">The kind.</param>
+    /// <returns>The products, by part number.</returns>
     public IEnumerable<Product> Offered(ProductKind kind) => offered[kind];
 
     /// <summary>Whether a product hangs on rails that are sold on their own, by its own word or because a rule does not let its front panel carry it.</summary>
+    /// <param name="product">The product.</param>
+    /// <returns>Whether it does.</returns>
     public bool NeedsRails(Product product) => needRails.Contains(product.PartNumber);
 
     /// <summary>The rails that a product takes; null for either sort.</summary>
+    /// <param name="product">The product.</param>
+    /// <returns>Slides or runners.</returns>
     public static SupportStyle? RailStyle(Product product) => product.Item switch
     {
         { Support.Style: SupportStyle.Slides or SupportStyle.Runners } item => item.Support.Style,
@@ -37,6 +50,8 @@ internal sealed class BasketContext
     };
 
     /// <summary>Whether a product brings what carries it: a rating says that it is there.</summary>
+    /// <param name="product">The product.</param>
+    /// <returns>Whether it does.</returns>
     public static bool BringsSupport(Product product) => product.Item is { Support: { RatedKg: not null } or { Style: SupportStyle.Shelf } };
 
     private static HashSet<string> FindWhatNeedsRails(IEnumerable<Product> products, Policy? policy)

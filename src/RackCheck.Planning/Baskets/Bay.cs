@@ -7,12 +7,25 @@ namespace RackCheck.Planning.Baskets;
 /// <summary>What has to be there before the next can be worked out. What lacks is added stage by stage: a shelf more moves what hangs beside it.</summary>
 internal enum Stage
 {
+    /// <summary>Shelves for what is no 19-inch unit.</summary>
     Shelves,
+
+    /// <summary>Slides and runners.</summary>
     Rails,
+
+    /// <summary>Distribution units.</summary>
     Outlets,
+
+    /// <summary>Earth bar and leads.</summary>
     Earth,
+
+    /// <summary>Mains cords.</summary>
     Cords,
+
+    /// <summary>Blanking panels.</summary>
     Blanking,
+
+    /// <summary>Nuts and screws.</summary>
     Fixings,
 }
 
@@ -26,12 +39,16 @@ internal sealed record Lack(Stage Stage, Product Product, long OrderUnits, strin
 /// <summary>An item of a bay, with the pieces that it is made of.</summary>
 internal sealed class BayItem
 {
+    /// <summary>The item as it stands.</summary>
     public required Item Item { get; set; }
 
+    /// <summary>The piece that it is.</summary>
     public required Piece Piece { get; init; }
 
+    /// <summary>The rails that it hangs on, where they are sold on their own.</summary>
     public Piece? Rails { get; set; }
 
+    /// <summary>Its earth lead.</summary>
     public Piece? Lead { get; set; }
 
     /// <summary>Whether it has to hang on rails that are sold on their own.</summary>
@@ -40,12 +57,13 @@ internal sealed class BayItem
     /// <summary>The sort of rails that it takes; null for either.</summary>
     public SupportStyle? RailStyle { get; init; }
 
+    /// <summary>Its id.</summary>
     public string Id => Item.Id;
 
+    /// <summary>Units that it takes; 0 for what stands on a shelf.</summary>
     public int HeightU => Item.HeightU ?? 0;
 
-    public bool IsPanel => Item.Category == ItemCategory.BlankingPanel;
-
+    /// <summary>Whether it is a shelf.</summary>
     public bool IsShelf => Item.Category == ItemCategory.Shelf;
 
     /// <summary>Whether it hangs on runners, or may.</summary>
@@ -59,8 +77,10 @@ internal sealed class BayItem
 /// <summary>A distribution unit of a bay.</summary>
 internal sealed class BayUnit
 {
+    /// <summary>The unit as it stands.</summary>
     public required DistributionUnit Unit { get; set; }
 
+    /// <summary>The piece that it is.</summary>
     public required Piece Piece { get; init; }
 }
 
@@ -73,39 +93,52 @@ internal sealed class Bay(Stock stock, BasketRequest request, Cabinet cabinet)
     private RackSurvey? wired;
     private readonly Dictionary<string, int> ids = new(StringComparer.Ordinal);
 
+    /// <summary>The stock; what the rack took of it counts as used.</summary>
     public Stock Stock => stock;
 
+    /// <summary>The cabinet with what was fitted to it.</summary>
     public Cabinet Cabinet { get; set; } = cabinet;
 
+    /// <summary>The piece that the cabinet is.</summary>
     public required Piece CabinetPiece { get; init; }
 
+    /// <summary>Items, in the order of the description.</summary>
     public List<BayItem> Items { get; } = [];
 
+    /// <summary>Distribution units, in the order of the description.</summary>
     public List<BayUnit> Units { get; } = [];
 
+    /// <summary>Supplies, given or assumed.</summary>
     public List<Supply> Supplies { get; } = [.. request.Supplies ?? []];
 
     /// <summary>Whether the supplies are the caller's, not assumed.</summary>
     public bool HasGivenSupplies { get; } = request.Supplies is { Count: > 0 };
 
+    /// <summary>Fans and cooler.</summary>
     public Cooling? Cooling { get; set; }
 
     /// <summary>What was fitted to the cabinet, by its place in the rack.</summary>
     public Dictionary<string, Piece> CabinetParts { get; } = new(StringComparer.Ordinal);
 
+    /// <summary>What lacks and is on offer.</summary>
     public List<Lack> Lacks { get; } = [];
 
+    /// <summary>What lacks and is not on offer.</summary>
     public List<UnmetNeed> Unmet { get; } = [];
 
+    /// <summary>What was assumed.</summary>
     public List<Assumption> Assumptions { get; } = [];
 
     /// <summary>Cords without an outlet, and redundant items on one supply: what distribution units would have to mend.</summary>
     public int OutletsShort { get; set; }
 
+    /// <summary>The region; null where not told.</summary>
     public Region? Region => request.Site?.Region;
 
+    /// <summary>Clear opening between the uprights, mm.</summary>
     public double OpeningMm => Cabinet.Uprights?.OpeningMm ?? RackGeometry.OpeningMm;
 
+    /// <summary>Front to rear uprights, mm; null where not known.</summary>
     public double? SpacingMm => Cabinet.Uprights?.SpacingMm;
 
     /// <summary>The facts of the rack once it is mounted and wired: leads, cords, panels and fixings change none of those that they ask for.</summary>
@@ -115,6 +148,8 @@ internal sealed class Bay(Stock stock, BasketRequest request, Cabinet cabinet)
     public IEnumerable<BayItem> NotPlaced => Items.Where(i => i is { HeightU: > 0, Item.Position: null });
 
     /// <summary>An id that no other thing of the rack has.</summary>
+    /// <param name="product">The product that the thing is one of.</param>
+    /// <returns>The id.</returns>
     public string IdFor(Product product)
     {
         // An id is as long as a part number at most, and ends in a number.
@@ -125,6 +160,7 @@ internal sealed class Bay(Stock stock, BasketRequest request, Cabinet cabinet)
     }
 
     /// <summary>The rack as it stands.</summary>
+    /// <returns>Its description.</returns>
     public RackDescription Describe() => new()
     {
         Reference = request.Reference,

@@ -12,6 +12,9 @@ internal static class Blanks
 
     private static readonly RackChecker Checker = RuleWishes.Only(Rule);
 
+    /// <summary>Closes gaps with the panels that there are, and notes what lacks.</summary>
+    /// <param name="context">What the basket's plans go by.</param>
+    /// <param name="bay">The rack, with everything else in its place.</param>
     public static void Close(BasketContext context, Bay bay)
     {
         // The cords are of no concern here, and finding outlets for them is what takes time.

@@ -12,15 +12,22 @@ internal static class CabinetChoice
     private const int MostChecked = 4;
 
     /// <summary>The basket's own cabinet: the first by part number; further ones are too many.</summary>
+    /// <param name="stock">The basket.</param>
+    /// <returns>The cabinet; null where there is none.</returns>
     public static Product? Own(Stock stock) => stock.LeftOf(ProductKind.Cabinet).Select(e => e.Product).FirstOrDefault(IsWhole);
 
     /// <summary>The cabinet to propose; null where none is on offer.</summary>
+    /// <param name="context">What the basket's plans go by.</param>
+    /// <param name="stock">The basket, without a cabinet.</param>
+    /// <param name="checker">Checks the completed racks.</param>
+    /// <param name="cancellation">Stops between two rounds or rules.</param>
+    /// <returns>The cabinet.</returns>
     public static Product? Best(BasketContext context, Stock stock, RackChecker checker, CancellationToken cancellation)
     {
         var fits = context.Offered(ProductKind.Cabinet).Where(IsWhole)
             .OrderBy(p => p.Cabinet!.HeightU).ThenBy(p => p.Cabinet!.WidthMm).ThenBy(p => p.Cabinet!.DepthMm).ThenBy(p => p.PartNumber, StringComparer.Ordinal)
             .Take(MostMade)
-            .Select(p => (Product: p, Misfits: Misfits(BayMaker.Mount(context, stock.With([(p, 1)]), p))))
+            .Select(p => (Product: p, Misfits: Misfits(Completion.Mount(context, stock.With([(p, 1)]), p, cancellation))))
             .ToArray();
         if (fits.Length == 0)
         {
@@ -29,17 +36,17 @@ internal static class CabinetChoice
 
         var least = fits.Min(f => f.Misfits);
         Product? best = null;
-        var fewest = int.MaxValue;
+        var fewest = (Unmet: int.MaxValue, Errors: int.MaxValue);
         foreach (var (product, _) in fits.Where(f => f.Misfits == least).Take(MostChecked))
         {
-            var report = checker.Check(Completion.Run(context, stock.With([(product, 1)]), product, cancellation).Bay.Describe(), cancellation);
-            var errors = report.Findings.Count(f => f is { Severity: Severity.Error, Accepted: null });
-            if (errors < fewest)
+            var bay = Completion.Run(context, stock.With([(product, 1)]), product, cancellation).Bay;
+            var faults = (bay.Unmet.Count, checker.Check(bay.Describe(), cancellation).Findings.Count(f => f is { Severity: Severity.Error, Accepted: null }));
+            if (faults.CompareTo(fewest) < 0)
             {
-                (best, fewest) = (product, errors);
+                (best, fewest) = (product, faults);
             }
 
-            if (errors == 0)
+            if (faults == (0, 0))
             {
                 break;
             }

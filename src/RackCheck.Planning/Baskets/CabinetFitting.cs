@@ -9,6 +9,8 @@ internal static class CabinetFitting
     private const int MostFanSets = 16;
     private const int MostFans = 100;
 
+    /// <summary>Fits what fits.</summary>
+    /// <param name="bay">The rack, with its items.</param>
     public static void Fit(Bay bay)
     {
         FitDoors(bay);

@@ -18,7 +18,19 @@ internal static class Completion
     /// <param name="stock">The basket.</param>
     /// <param name="cabinet">The cabinet, of which the basket has one.</param>
     /// <param name="cancellation">Stops between two rounds.</param>
-    public static Completed Run(BasketContext context, Stock stock, Product cabinet, CancellationToken cancellation)
+    /// <returns>The completed basket.</returns>
+    public static Completed Run(BasketContext context, Stock stock, Product cabinet, CancellationToken cancellation) => Run(context, stock, cabinet, BayMaker.Make, cancellation);
+
+    /// <summary>Completes a basket with shelves and rails only: what tells whether a cabinet takes everything.</summary>
+    /// <param name="context">What the basket's plans go by.</param>
+    /// <param name="stock">The basket.</param>
+    /// <param name="cabinet">The cabinet, of which the basket has one.</param>
+    /// <param name="cancellation">Stops between two rounds.</param>
+    /// <returns>The rack without power, earth, panels and fixings.</returns>
+    public static Bay Mount(BasketContext context, Stock stock, Product cabinet, CancellationToken cancellation) =>
+        Run(context, stock, cabinet, BayMaker.Mount, cancellation).Bay;
+
+    private static Completed Run(BasketContext context, Stock stock, Product cabinet, Func<BasketContext, Stock, Product, Bay> maker, CancellationToken cancellation)
     {
         var added = new SortedDictionary<string, Lack>(StringComparer.Ordinal);
         context.OutletsGivenUp = false;
@@ -49,7 +61,7 @@ internal static class Completion
         TakeBack(added, ref bay);
         return new Completed(bay, [.. added.Values]);
 
-        Bay Make(IEnumerable<Lack> more) => BayMaker.Make(context, stock.With(more.Select(l => (l.Product, l.OrderUnits))), cabinet);
+        Bay Make(IEnumerable<Lack> more) => maker(context, stock.With(more.Select(l => (l.Product, l.OrderUnits))), cabinet);
 
         // What came in on the way and is not needed in the end goes out again, if nothing lacks without it.
         void TakeBack(SortedDictionary<string, Lack> all, ref Bay made)

@@ -1,4 +1,3 @@
-using RackCheck.Engineering;
 using RackCheck.Model;
 using RackCheck.Rules;
 using RackCheck.Rules.Survey;
@@ -11,6 +10,9 @@ internal static class EarthParts
 {
     private const string SizeRule = "earthing.conductor-size";
 
+    /// <summary>Fits bar and leads, and notes what lacks.</summary>
+    /// <param name="context">What the basket's plans go by.</param>
+    /// <param name="bay">The rack, mounted and wired.</param>
     public static void Join(BasketContext context, Bay bay)
     {
         var survey = bay.Wired;

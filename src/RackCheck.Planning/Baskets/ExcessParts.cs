@@ -5,6 +5,12 @@ namespace RackCheck.Planning.Baskets;
 /// <summary>What is too many in a basket: order units of which the completed rack uses no piece.</summary>
 internal static class ExcessParts
 {
+    /// <summary>The lines with too much on them.</summary>
+    /// <param name="request">The basket.</param>
+    /// <param name="products">The products that are known, by part number.</param>
+    /// <param name="completed">The completed basket.</param>
+    /// <param name="cabinet">The cabinet of the rack.</param>
+    /// <returns>The lines, in the order of the request.</returns>
     public static IReadOnlyList<ExcessLine> Of(BasketRequest request, IReadOnlyDictionary<string, Product> products, Completed completed, Product cabinet)
     {
         var spare = completed.Bay.Stock.All.ToDictionary(e => e.Product.PartNumber, e => e.SpareUnits, StringComparer.Ordinal);
@@ -31,7 +37,7 @@ internal static class ExcessParts
         ProductKind.Support => "No item is left that needs these rails and that they carry between the uprights of this cabinet.",
         ProductKind.Door => $"The cabinet {cabinet.PartNumber} has no place for this door: it is of another size, or there is one already.",
         ProductKind.BlankingPanel => "No open front units are left for them.",
-        ProductKind.DistributionUnit => "Its plug goes into no supply that is given, or there are as many distribution units as a rack may have.",
+        ProductKind.DistributionUnit => "Its plug goes into no supply that is given and into no UPS that is free, or there are as many distribution units as a rack may have.",
         ProductKind.Cord => "No item is left whose inlet it fits and whose outlet it reaches.",
         ProductKind.EarthLead => "No item with a stud is left that it is long and thick enough for.",
         ProductKind.EarthBar => "The cabinet has an earth bar with enough terminals.",

@@ -10,6 +10,9 @@ internal static class FixingSets
     private const int SetsAPanel = 4;
     private const int SetsAPair = 4;
 
+    /// <summary>Fastens what there are sets for, and notes what lacks.</summary>
+    /// <param name="context">What the basket's plans go by.</param>
+    /// <param name="bay">The rack with everything on it.</param>
     public static void Fasten(BasketContext context, Bay bay)
     {
         var fixing = context.Request.Wishes?.Fixing ?? bay.Cabinet.Uprights?.Hole switch
@@ -19,21 +22,21 @@ internal static class FixingSets
             _ => Fixing.CageNut,
         };
         var needed = (long)SetsAPanel * bay.Units.Count(u => u.Unit.Mounting == UnitMounting.Horizontal);
-        var short_ = needed - Take(bay, fixing, needed);
+        var lacking = needed - Take(bay, fixing, needed);
         foreach (var item in bay.Items.Where(i => i.HeightU > 0).OrderBy(i => i.Id, StringComparer.Ordinal))
         {
             var sets = SetsAPanel + (item.Rails is null ? 0 : SetsAPair);
             var missing = sets - Take(bay, fixing, sets);
-            (needed, short_) = (needed + sets, short_ + missing);
+            (needed, lacking) = (needed + sets, lacking + missing);
             if (missing == 0 && item.Item.Fixing is null)
             {
                 item.Item = item.Item with { Fixing = fixing };
             }
         }
 
-        if (short_ > 0)
+        if (lacking > 0)
         {
-            Propose(context, bay, fixing, needed, short_);
+            Propose(context, bay, fixing, needed, lacking);
         }
     }
 

@@ -8,6 +8,9 @@ internal sealed class LineMap
 {
     private readonly Dictionary<string, List<(int Line, long From, long To)>> pieces = new(StringComparer.Ordinal);
 
+    /// <summary>Lays the pieces of known products out over their lines.</summary>
+    /// <param name="lines">The lines.</param>
+    /// <param name="products">The products that are known, by part number.</param>
     public LineMap(IReadOnlyList<BasketLine> lines, IReadOnlyDictionary<string, Product> products)
     {
         for (var i = 0; i < lines.Count; i++)
@@ -27,9 +30,14 @@ internal sealed class LineMap
         }
     }
 
+    /// <summary>The place of a line in the request, RFC 6901.</summary>
+    /// <param name="line">Its index.</param>
+    /// <returns>The pointer.</returns>
     public static string PointerOf(int line) => Invariant($"/lines/{line}");
 
     /// <summary>The line of a piece; null for one that no line brought.</summary>
+    /// <param name="piece">The piece.</param>
+    /// <returns>Index of the line.</returns>
     public int? LineOf(Piece piece)
     {
         foreach (var (line, from, to) in pieces.GetValueOrDefault(piece.PartNumber) ?? [])
@@ -44,6 +52,9 @@ internal sealed class LineMap
     }
 
     /// <summary>The lines that a place of a rack comes from: the thing itself, or what was fitted to it.</summary>
+    /// <param name="bay">The rack.</param>
+    /// <param name="pointer">A pointer into its description.</param>
+    /// <returns>Indices of lines.</returns>
     public IEnumerable<int> LinesOf(Bay bay, string pointer)
     {
         var steps = pointer.Split('/');
@@ -64,7 +75,7 @@ internal sealed class LineMap
         _ => [item.Piece],
     };
 
-    private static IEnumerable<Piece?> OfCabinet(Bay bay, string pointer)
+    private static Piece?[] OfCabinet(Bay bay, string pointer)
     {
         var fitted = bay.CabinetParts.Where(p => pointer == p.Key || pointer.StartsWith(p.Key + "/", StringComparison.Ordinal)).Select(p => (Piece?)p.Value).ToArray();
         return fitted.Length > 0 ? fitted : pointer.StartsWith("/cabinet", StringComparison.Ordinal) ? [bay.CabinetPiece] : [];

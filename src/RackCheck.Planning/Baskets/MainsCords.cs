@@ -12,6 +12,9 @@ internal static class MainsCords
     // Bends at both ends; common practice.
     private const double SlackMm = 300;
 
+    /// <summary>Gives out the cords that there are, and notes what lacks.</summary>
+    /// <param name="context">What the basket's plans go by.</param>
+    /// <param name="bay">The rack, mounted and wired.</param>
     public static void Plug(BasketContext context, Bay bay)
     {
         var survey = bay.Wired;

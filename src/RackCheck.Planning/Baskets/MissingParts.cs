@@ -5,6 +5,12 @@ namespace RackCheck.Planning.Baskets;
 /// <summary>The missing lines, each with the rules that its stage is there for and that find less once the basket is completed.</summary>
 internal static class MissingParts
 {
+    /// <summary>The missing lines.</summary>
+    /// <param name="completed">The completed basket.</param>
+    /// <param name="cabinet">The cabinet that is to be added; null where the basket has one.</param>
+    /// <param name="before">The check of the rack as it is.</param>
+    /// <param name="after">The check of the completed rack.</param>
+    /// <returns>The lines, by part number.</returns>
     public static IReadOnlyList<MissingLine> Of(Completed completed, Product? cabinet, CheckReport before, CheckReport after)
     {
         var cured = CountOf(before).Where(c => c.Value > CountOf(after).GetValueOrDefault(c.Key)).Select(c => c.Key).ToHashSet(StringComparer.Ordinal);

@@ -1,7 +1,6 @@
 using RackCheck.Engineering;
 using RackCheck.Model;
 using RackCheck.Rules.Survey.Power;
-using static System.FormattableString;
 
 namespace RackCheck.Planning.Baskets;
 
@@ -10,6 +9,9 @@ internal static class OutletNeeds
 {
     private const double DesignShare = 0.8;
 
+    /// <summary>Notes the distribution units that lack.</summary>
+    /// <param name="context">What the basket's plans go by.</param>
+    /// <param name="bay">The rack, with its distribution units.</param>
     public static void Find(BasketContext context, Bay bay)
     {
         var tree = bay.Wired.Power;

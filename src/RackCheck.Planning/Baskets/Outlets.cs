@@ -10,6 +10,9 @@ internal static class Outlets
     /// <summary>Most distribution units of a rack.</summary>
     public const int MostUnits = 32;
 
+    /// <summary>Hangs and mounts the distribution units, and notes which lack.</summary>
+    /// <param name="context">What the basket's plans go by.</param>
+    /// <param name="bay">The rack, with everything else in its place.</param>
     public static void Connect(BasketContext context, Bay bay)
     {
         StockEntry[] stock = [.. bay.Stock.LeftOf(ProductKind.DistributionUnit)];
@@ -46,12 +49,12 @@ internal static class Outlets
         }
     }
 
-    // A unit with an appliance plug goes into a UPS that feeds none yet; without one it needs a supply like any other.
+    // A unit with an appliance plug goes into a UPS that feeds none yet; without one it needs a supply with outlets like those of equipment, and none is assumed.
     private static string? Feed(Bay bay, DistributionUnit unit)
     {
         if (bay.Items.Where(i => i.Item is { Ups.Feeds: null }).MinBy(i => i.Id, StringComparer.Ordinal) is not { } ups)
         {
-            return SupplyChoice.Take(bay, unit);
+            return bay.HasGivenSupplies ? SupplyChoice.Take(bay, unit) : null;
         }
 
         ups.Item = ups.Item with { Ups = ups.Item.Ups! with { Feeds = [unit.Id] } };

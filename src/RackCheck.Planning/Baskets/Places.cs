@@ -1,4 +1,3 @@
-using RackCheck.Engineering;
 using RackCheck.Model;
 using RackCheck.Rules.Survey;
 using static System.FormattableString;
@@ -10,6 +9,9 @@ internal static class Places
 {
     private const string ConsoleRule = "service.console-height";
 
+    /// <summary>Finds the places. What fits nowhere stays without one.</summary>
+    /// <param name="context">What the basket's plans go by.</param>
+    /// <param name="bay">The rack, with shelves filled and rails given.</param>
     public static void Find(BasketContext context, Bay bay)
     {
         var survey = new RackSurvey(bay.Describe() with { DistributionUnits = null, Supplies = null });

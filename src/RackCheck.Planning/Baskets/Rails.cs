@@ -7,6 +7,9 @@ namespace RackCheck.Planning.Baskets;
 /// <summary>Gives each item that needs slides or runners a pair that carries it and reaches from upright to upright.</summary>
 internal static class Rails
 {
+    /// <summary>Gives out the rails that there are, and notes what lacks.</summary>
+    /// <param name="context">What the basket's plans go by.</param>
+    /// <param name="bay">The rack, nothing placed yet.</param>
     public static void Hang(BasketContext context, Bay bay)
     {
         // Those with a sort of their own choose first, the heavy before the light.
@@ -52,6 +55,9 @@ internal static class Rails
     }
 
     /// <summary>Whether the range of a support holds a distance of the uprights; where the distance is not known, it does.</summary>
+    /// <param name="support">The support.</param>
+    /// <param name="spacingMm">The distance, mm.</param>
+    /// <returns>Whether it does.</returns>
     public static bool Reaches(Support? support, double? spacingMm) =>
         spacingMm is not { } spacing || new SetbackInterval(support?.MinSpacingMm ?? 0, support?.MaxSpacingMm ?? double.PositiveInfinity).Holds(spacing);
 

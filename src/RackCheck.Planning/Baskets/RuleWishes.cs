@@ -8,10 +8,19 @@ namespace RackCheck.Planning.Baskets;
 internal sealed class RuleWishes(Policy? policy)
 {
     /// <summary>A checker of one rule.</summary>
+    /// <param name="rule">Id of the rule.</param>
+    /// <returns>The checker.</returns>
     public static RackChecker Only(string rule) => new(RuleSet.Of(RuleSet.Default.All.Where(r => r.Descriptor.Id == rule)), static (_, _) => { });
 
+    /// <summary>Whether a rule is switched off.</summary>
+    /// <param name="rule">Id of the rule.</param>
+    /// <returns>Whether it is.</returns>
     public bool IsOff(string rule) => policy?.Rules?.GetValueOrDefault(rule)?.Severity == PolicySeverity.Off;
 
+    /// <summary>A limit of a rule: the policy's, else the default.</summary>
+    /// <param name="rule">Id of the rule.</param>
+    /// <param name="name">Name of the limit.</param>
+    /// <returns>Its value in its unit.</returns>
     public double Limit(string rule, string name) =>
         policy?.Rules?.GetValueOrDefault(rule)?.Limits is { } limits && limits.TryGetValue(name, out var value)
             ? value

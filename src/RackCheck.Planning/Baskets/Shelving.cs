@@ -7,6 +7,9 @@ namespace RackCheck.Planning.Baskets;
 /// <summary>Stands things that are no 19-inch units on shelves.</summary>
 internal static class Shelving
 {
+    /// <summary>Fills the shelves that there are, and notes what lacks.</summary>
+    /// <param name="context">What the basket's plans go by.</param>
+    /// <param name="bay">The rack, nothing placed yet.</param>
     public static void Fill(BasketContext context, Bay bay)
     {
         // The deepest and heaviest first: what takes them takes the rest.

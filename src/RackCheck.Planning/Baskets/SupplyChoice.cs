@@ -13,6 +13,8 @@ internal static class SupplyChoice
     private const double NorthAmericanTwoPoleV = 208;
 
     /// <summary>Whether a unit hangs behind a UPS: its plug goes into the outlets of equipment, not into those of a room.</summary>
+    /// <param name="product">A distribution unit.</param>
+    /// <returns>Whether it does.</returns>
     public static bool IsForUps(Product product) => product.DistributionUnit?.Plug is ConnectorCode.C14 or ConnectorCode.C16 or ConnectorCode.C20;
 
     /// <summary>The supply that the next unit would hang on.</summary>
@@ -37,6 +39,9 @@ internal static class SupplyChoice
     }
 
     /// <summary>Whether the plug and the lines of a unit are for the region, where no supply is given.</summary>
+    /// <param name="region">The region.</param>
+    /// <param name="unit">The unit.</param>
+    /// <returns>Whether they are.</returns>
     public static bool SuitsRegion(Region? region, DistributionUnitFacts unit) => unit.Plug switch
     {
         ConnectorCode.Nema515 or ConnectorCode.Nema520 or ConnectorCode.NemaL620 or ConnectorCode.NemaL630 => region == Region.Na,
@@ -47,6 +52,9 @@ internal static class SupplyChoice
         _ => region != Region.Na,
     };
 
+    /// <summary>Outlets on each supply, by its id.</summary>
+    /// <param name="bay">The rack.</param>
+    /// <returns>Numbers of outlets.</returns>
     public static Dictionary<string, int> Outlets(Bay bay)
     {
         var sum = new Dictionary<string, int>(StringComparer.Ordinal);
@@ -58,9 +66,15 @@ internal static class SupplyChoice
         return sum;
     }
 
+    /// <summary>Outlets of a unit.</summary>
+    /// <param name="unit">The unit.</param>
+    /// <returns>How many.</returns>
     public static int CountOf(DistributionUnitFacts unit) => unit.Groups?.Sum(g => g.Outlets.Sum(o => o.Count)) ?? 0;
 
-    /// <summary>The id of the supply that a unit hangs on; an assumed one is added to the bay. Null where none takes it.</summary>
+    /// <summary>The id of the supply that a unit hangs on; an assumed one is added to the rack.</summary>
+    /// <param name="bay">The rack.</param>
+    /// <param name="unit">The unit.</param>
+    /// <returns>The id; null where no supply takes it.</returns>
     public static string? Take(Bay bay, DistributionUnit unit)
     {
         if (For(bay, unit, Outlets(bay)) is not { } supply)
@@ -73,6 +87,8 @@ internal static class SupplyChoice
     }
 
     /// <summary>The id of a supply for a unit that hangs behind a UPS: the contract wants one, and it is that of the room.</summary>
+    /// <param name="bay">The rack.</param>
+    /// <returns>The id.</returns>
     public static string BehindUps(Bay bay)
     {
         if (bay.Supplies.Count == 0)
