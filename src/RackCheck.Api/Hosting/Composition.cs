@@ -34,7 +34,6 @@ internal static partial class Composition
         services.AddValidatorsFromAssemblyContaining<DescriptionValidator>(ServiceLifetime.Singleton);
         services.AddSingleton<DescriptionReader>();
         services.AddSingleton<BasketReader>();
-        services.AddSingleton<PartLookUp>();
         services.AddSingleton(provider =>
         {
             var logger = provider.GetRequiredService<ILogger<RackChecker>>();
@@ -52,7 +51,13 @@ internal static partial class Composition
     public static void UseRackCheck(this WebApplication app)
     {
         app.UseRequestLog();
-        app.UseExceptionHandler(handler => handler.Run(FaultHandler.HandleAsync));
+        app.UseExceptionHandler(new ExceptionHandlerOptions
+        {
+            ExceptionHandler = FaultHandler.HandleAsync,
+
+            // A catalogue that is down is no fault of this service: the request log has the 503 and the metrics have why.
+            SuppressDiagnosticsCallback = static fault => fault.Exception is CatalogueUnavailableException,
+        });
         app.UseStatusCodePages(status => Problems.WriteAsync(status.HttpContext, status.HttpContext.Response.StatusCode));
         app.UseDocsPage();
         app.MapChecks();
