@@ -62,6 +62,7 @@ public sealed class ProductsFileTests
             Cabinet = p.Cabinet,
             Items = p.Item is null ? [] : [RackCheck.Planning.Baskets.ProductParts.ItemOf(p, "x")],
             DistributionUnits = p.DistributionUnit is null ? null : [RackCheck.Planning.Baskets.ProductParts.UnitOf(p, "y", "A")],
+            Supplies = [new Supply { Id = "A", VoltageV = 230, RatedA = 16 }],
         })));
 
     [Fact]
