@@ -56,6 +56,7 @@ public sealed class Contradiction : PartRule
         var unit = UnitOf(difference.Member);
         var after = unit is null or "U" ? unit is null ? "" : " U" : " " + unit;
         var (given, told) = (difference.Given, difference.Told);
+        var bound = given?.Number is { } a && told?.Number is { } b ? Bound(difference.Member, a, b) : ((double LimitValue, string Text)?)null;
         return new FindingDraft
         {
             Message = given is not null && told is not null
@@ -70,8 +71,8 @@ public sealed class Contradiction : PartRule
             Identity = [part.Pointer.Split('/')[1], part.Name, difference.Pointer[part.Pointer.Length..]],
             Pointers = [difference.Pointer, part.Pointer + "/partNumber"],
             Actual = given?.Number is { } number && unit is not null ? Quantities.Of(number, unit) : null,
-            Limit = told?.Number is { } limit && unit is not null ? Quantities.Of(limit, unit) : null,
-            Calculation = given?.Number is { } a && told?.Number is { } b ? Arithmetic(difference.Member, a, b) : null,
+            Limit = bound is { LimitValue: var limit } && unit is not null ? Quantities.Of(limit, unit) : null,
+            Calculation = bound?.Text,
             Cures =
             [
                 new Cure($"Take the values of the catalogue for {part.Name}", PartEdits.AsTold(rack.Description, part)),
@@ -80,12 +81,15 @@ public sealed class Contradiction : PartRule
         };
     }
 
-    private static string Arithmetic(string member, double given, double told)
+    // The nearest value that would do, and how it comes about.
+    private static (double LimitValue, string Text) Bound(string member, double given, double told)
     {
-        var gap = Math.Abs(given - told);
-        return member.EndsWith("Mm", StringComparison.Ordinal)
-            ? Invariant($"{Math.Max(given, told):0.###} - {Math.Min(given, told):0.###} = {gap:0.###} > 1")
-            : Invariant($"{Math.Max(given, told):0.###} - {Math.Min(given, told):0.###} = {gap:0.###} > 0.01 x {told:0.###} = {0.01 * told:0.#####}");
+        var (tolerance, text) = member.EndsWith("Mm", StringComparison.Ordinal)
+            ? (PartMembers.LengthToleranceMm, "1")
+            : (PartMembers.Tolerance * Math.Abs(told), Invariant($"0.01 x {Math.Abs(told):0.###}"));
+        var isOver = given > told;
+        var bound = Quantities.Round(isOver ? told + tolerance : told - tolerance);
+        return (bound, Invariant($"{given:0.###} {(isOver ? '>' : '<')} {told:0.###} {(isOver ? '+' : '-')} {text} = {bound:0.###}"));
     }
 
     // The contract's names end in their units.

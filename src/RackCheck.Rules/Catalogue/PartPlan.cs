@@ -216,18 +216,18 @@ internal sealed class PartChild<T, TChild>(string name, Func<T, TChild?> get, Ac
 /// <summary>Makes members.</summary>
 internal static class PartMembers
 {
+    /// <summary>A length differs by more than this, mm.</summary>
+    public const double LengthToleranceMm = 1;
+
+    /// <summary>Any other number differs by more than this share.</summary>
+    public const double Tolerance = 0.01;
+
     // What the caller chooses or wishes, or sets on the day: no contradiction, whatever the product says.
     private static readonly HashSet<string> Chosen = new(StringComparer.Ordinal)
     {
         nameof(Item.Description), nameof(Item.Console), nameof(Item.RemotePowerCycle), nameof(Item.Fixing), nameof(Item.Cables), nameof(Cabinet.Placement),
         nameof(Uprights.FrontSetbackMm), nameof(Uprights.SpacingMm), nameof(Support.UsedExtended), nameof(Support.CableArm), nameof(Ups.Feeds), nameof(Door.Bonded),
     };
-
-    /// <summary>A length differs by more than this, mm.</summary>
-    private const double LengthToleranceMm = 1;
-
-    /// <summary>Any other number differs by more than this share.</summary>
-    private const double Tolerance = 0.01;
 
     public static PartMember<T> Make<T>(PropertyInfo property)
         where T : class

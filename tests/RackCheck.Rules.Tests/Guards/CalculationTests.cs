@@ -41,7 +41,7 @@ public sealed class CalculationTests
     [InlineData("3 & 4 = 5")]
     public void What_is_no_arithmetic_is_refused(string text) => Assert.Throws<FormatException>(() => Arithmetic.Read(text));
 
-    internal static IEnumerable<string> FaultsOf(RackDescription rack) => Judge.Checker.Check(rack).Findings.SelectMany(Faults);
+    internal static IEnumerable<string> FaultsOf(RackDescription rack) => Judge.Check(rack).Findings.SelectMany(Faults);
 
     private static IEnumerable<string> Faults(Finding finding)
     {

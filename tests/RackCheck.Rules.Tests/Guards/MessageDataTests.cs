@@ -12,7 +12,7 @@ public sealed class MessageDataTests
     {
         var kinds = new System.Collections.Concurrent.ConcurrentDictionary<string, bool>();
         AnyRack.All.Sample(
-            rack => Assert.All(Judge.Checker.Check(rack).Findings.SelectMany(f => f.MessageData, (f, d) => (f.Rule, d.Key, IsNumber: d.Value.Number is not null)), d =>
+            rack => Assert.All(Judge.Check(rack).Findings.SelectMany(f => f.MessageData, (f, d) => (f.Rule, d.Key, IsNumber: d.Value.Number is not null)), d =>
                 Assert.True(kinds.GetOrAdd(d.Key, d.IsNumber) == d.IsNumber, $"{d.Rule} has {d.Key} otherwise than others")),
             iter: 700,
             print: Wording.Of);
@@ -25,7 +25,7 @@ public sealed class MessageDataTests
             rack =>
             {
                 var request = JsonNode.Parse(Wording.Of(rack))!;
-                Assert.All(Judge.Checker.Check(rack).Findings, f => FindingShape.Check(f, RuleSet.Default.Find(f.Rule)!, request));
+                Assert.All(Judge.Check(rack).Findings, f => FindingShape.Check(f, RuleSet.Default.Find(f.Rule)!, request));
             },
             iter: 1_500,
             print: Wording.Of);

@@ -32,7 +32,7 @@ public sealed class SampleFindingsTests
         {
             page.Append(CultureInfo.InvariantCulture, $"\n## {rule.Id}\n");
             var rack = JsonSerializer.Deserialize(rule.FailingRack, ContractJson.Default.RackDescription)!;
-            foreach (var finding in Judge.Checker.Check(rack).Findings.Where(f => f.Rule == rule.Id))
+            foreach (var finding in Judge.Check(rack).Findings.Where(f => f.Rule == rule.Id))
             {
                 page.Append(CultureInfo.InvariantCulture, $"\n{Word(finding.Severity)}: {finding.Message}\n");
                 if (finding.Calculation is { } calculation)
