@@ -3,8 +3,10 @@ using BenchmarkDotNet.Attributes;
 using RackCheck.Api.Reading;
 using RackCheck.Model;
 using RackCheck.Model.Json;
+using RackCheck.Planning.Baskets;
 using RackCheck.Rules;
 using RackCheck.Rules.Canonical;
+using RackCheck.Rules.Catalogue;
 using RackCheck.Rules.Survey;
 
 namespace RackCheck.Benchmarks;
@@ -19,6 +21,21 @@ public class CheckBenchmarks
     private readonly DescriptionReader reader = new(new DescriptionValidator(RuleSet.Default));
     private readonly byte[] json = JsonSerializer.SerializeToUtf8Bytes(Racks.Sound30, ContractJson.Default.RackDescription);
     private readonly CheckReport report = new RackChecker(RuleSet.Default, (_, _) => { }).Check(Racks.Sound30);
+
+    private readonly Dictionary<string, Product> parts = new(StringComparer.Ordinal);
+    private readonly RackDescription told;
+    private readonly Product[] products;
+    private readonly BasketRequest basket;
+    private readonly BasketPlanner planner;
+
+    /// <summary>Makes the racks and baskets.</summary>
+    public CheckBenchmarks()
+    {
+        told = Racks.Sound30 with { Items = [.. Racks.Sound30.Items.Select(Told)] };
+        products = [.. Read("Catalogue/products.json", ContractJson.Default.ProductList).Products];
+        basket = Read("basket-incomplete.json", ContractJson.Default.BasketRequest);
+        planner = new BasketPlanner(checker);
+    }
 
     /// <summary>Guards that the rack measured is what the figures are quoted for.</summary>
     /// <exception cref="InvalidOperationException">It is not.</exception>
@@ -51,6 +68,14 @@ public class CheckBenchmarks
     [Benchmark]
     public RackSurvey Cords40Tight() => new(Racks.Cords40Tight);
 
+    /// <summary>Filling in 30 items that give nothing but id, part number and place.</summary>
+    [Benchmark]
+    public ResolvedRack PartNumbers() => ResolvedRack.Of(told, parts);
+
+    /// <summary>A basket of eight lines: mounted, checked, and completed.</summary>
+    [Benchmark]
+    public BasketAnswer Basket() => planner.Plan(basket, products.ToDictionary(p => p.PartNumber, StringComparer.Ordinal), products);
+
     /// <summary>The digest alone.</summary>
     [Benchmark]
     public string Digest() => DescriptionDigest.Of(rack);
@@ -66,4 +91,20 @@ public class CheckBenchmarks
     /// <summary>Report to bytes.</summary>
     [Benchmark]
     public byte[] Write() => JsonSerializer.SerializeToUtf8Bytes(report, ContractJson.Default.CheckReport);
+
+    private static T Read<T>(string file, System.Text.Json.Serialization.Metadata.JsonTypeInfo<T> type) =>
+        JsonSerializer.Deserialize(File.ReadAllBytes(Path.Combine(AppContext.BaseDirectory, file)), type)!;
+
+    private Item Told(Item item)
+    {
+        var node = JsonSerializer.SerializeToNode(item, ContractJson.Default.Item)!.AsObject();
+        foreach (var own in (string[])["id", "partNumber", "position", "onShelf", "earthLead", "spare"])
+        {
+            node.Remove(own);
+        }
+
+        var product = new Product { PartNumber = item.Id, Name = item.Id, Kind = ProductKind.Equipment, Item = node.Deserialize(ContractJson.Default.ProductItem) };
+        parts[item.Id] = product;
+        return new Item { Id = item.Id, PartNumber = item.Id, Position = item.Position, OnShelf = item.OnShelf, EarthLead = item.EarthLead, Spare = item.Spare };
+    }
 }

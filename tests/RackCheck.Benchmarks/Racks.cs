@@ -31,7 +31,7 @@ public static class Racks
             Supplies = [Supply("A"), Supply("B")],
             DistributionUnits = [Strip("strip-a", "A"), Strip("strip-b", "B")],
             Earthing = new Earthing { MainConductorMm2 = 16, Bonded = [BondedPart.Frame, BondedPart.FrontDoor, BondedPart.RearDoor, BondedPart.SidePanels] },
-            Site = new Site { Region = Region.Eu, AisleFrontMm = 1200 },
+            Site = new Site { Region = Region.Eu, AisleFrontMm = 1200, Floor = new Floor { DistributedKnM2 = 20, PointKn = 9 } },
         };
     }
 
@@ -134,6 +134,7 @@ public static class Racks
     {
         Power = new ItemPower { RatedW = 60, TypicalW = 35, InrushA = 10, LeakageMa = 0.2, Plugs = [ConnectorCode.C14] },
         Airflow = new Airflow { Direction = AirflowDirection.Side, FlowM3h = 20 },
+        MaxInletC = 45,
         Cables = [new CableBundle { DiameterMm = 6, Count = 24 }],
     };
 
