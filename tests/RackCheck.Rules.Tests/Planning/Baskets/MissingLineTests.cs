@@ -155,6 +155,19 @@ public sealed class MissingLineTests
     public void Behind_a_solid_door_no_panel_lacks() =>
         Assert.DoesNotContain(Plan(Basket(("CAB-42-6-8-S", 1), ("DAQ-3", 1))).MissingLines, m => m.PartNumber.StartsWith("TFL-BP", StringComparison.Ordinal));
 
+    [Fact]
+    public void A_policy_asks_for_more_or_for_less()
+    {
+        // The generator weighs 6.8 kg, under the 12 kg that a front panel carries by default.
+        var request = Basket(("CAB-24-8-8", 1), ("GEN-2", 1));
+        var wished = Plan(request with { Policy = PolicyOf("layout.no-support", new RulePolicy { Limits = new Dictionary<string, double> { ["panelMassKg"] = 6 } }) });
+        Assert.Contains(wished.MissingLines, m => ByNumber[m.PartNumber].Kind == ProductKind.Support);
+        Assert.DoesNotContain(Plan(request).MissingLines, m => ByNumber[m.PartNumber].Kind == ProductKind.Support);
+
+        Assert.NotEmpty(PanelsOf(Plan(request)));
+        Assert.Empty(PanelsOf(Plan(request with { Policy = PolicyOf("layout.blanking", new RulePolicy { Severity = PolicySeverity.Off }) })));
+    }
+
     [Theory]
     [InlineData("CAB-42-6-8", "FIX-CN")]
     [InlineData("CAB-42-6-10-G", "FIX-CL")]
@@ -207,6 +220,8 @@ public sealed class MissingLineTests
     }
 
     private static MissingLine Missing(BasketReport report, params string[] anyOf) => Assert.Single(report.MissingLines, m => anyOf.Any(a => m.PartNumber == "TFL-" + a));
+
+    private static Policy PolicyOf(string rule, RulePolicy policy) => new() { Rules = new Dictionary<string, RulePolicy> { [rule] = policy } };
 
     private static MissingLine[] PanelsOf(BasketReport report) => [.. report.MissingLines.Where(m => m.PartNumber.StartsWith("TFL-BP", StringComparison.Ordinal))];
 
