@@ -1,5 +1,6 @@
 using RackCheck.Model;
 using RackCheck.Rules;
+using RackCheck.Rules.Catalogue;
 using static System.FormattableString;
 
 namespace RackCheck.Planning.Baskets;
@@ -47,7 +48,7 @@ public sealed class BasketPlanner(RackChecker checker)
         var bay = BayMaker.Make(context, stock.With([]), cabinet);
         var rack = bay.Describe();
         var report = checker.Check(rack, cancellation);
-        var after = completed.Added.Count == 0 ? report : checker.Check(completed.Bay.Describe(), cancellation);
+        var after = completed.Added.Count == 0 ? report : checker.Recheck(ResolvedRack.Plain(completed.Bay.Describe()), cancellation);
         var lines = new LineMap(request.Lines, products);
         var unknown = UnknownLines(request, products);
         var isWhole = unknown.Count == 0 && completed.Bay.Unmet.Count == 0;

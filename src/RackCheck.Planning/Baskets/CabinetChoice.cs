@@ -1,5 +1,6 @@
 using RackCheck.Model;
 using RackCheck.Rules;
+using RackCheck.Rules.Catalogue;
 using RackCheck.Rules.Survey;
 
 namespace RackCheck.Planning.Baskets;
@@ -40,7 +41,7 @@ internal static class CabinetChoice
         foreach (var (product, _) in fits.Where(f => f.Misfits == least).Take(MostChecked))
         {
             var bay = Completion.Run(context, stock.With([(product, 1)]), product, cancellation).Bay;
-            var faults = (bay.Unmet.Count, checker.Check(bay.Describe(), cancellation).Findings.Count(f => f is { Severity: Severity.Error, Accepted: null }));
+            var faults = (bay.Unmet.Count, checker.Recheck(ResolvedRack.Plain(bay.Describe()), cancellation).Findings.Count(f => f is { Severity: Severity.Error, Accepted: null }));
             if (faults.CompareTo(fewest) < 0)
             {
                 (best, fewest) = (product, faults);

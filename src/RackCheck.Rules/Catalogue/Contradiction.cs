@@ -13,7 +13,7 @@ public sealed class Contradiction : PartRule
         Id = "catalogue.contradiction",
         Title = "Value against the catalogue",
         Severity = Severity.Warning,
-        What = "Finds values of a thing with a part number that are given by hand and differ from the catalogue's. What is given by hand is what the check goes by. Wishes, cables and settings of the day are the caller's and never a contradiction.",
+        What = "Finds values of a thing with a part number that are given by hand and differ from the catalogue's. What is given by hand is what the check goes by. Wishes, cables, rails and settings of the day are the caller's and never a contradiction.",
         Why = "Either the value is wrong or the part number is: what is delivered will not be what was checked.",
         Formula = "a length differs by more than 1 mm, another number by more than 1 %, anything else at all",
         Sources = [Sources.Bookkeeping],

@@ -169,7 +169,7 @@ internal sealed class PartObject<T, TObject>(string name, Func<T, TObject?> get,
 }
 
 /// <summary>A member with a record.</summary>
-internal sealed class PartChild<T, TChild>(string name, Func<T, TChild?> get, Action<T, TChild?> set) : PartMember<T>(name)
+internal sealed class PartChild<T, TChild>(string name, Func<T, TChild?> get, Action<T, TChild?> set, bool isCompared) : PartMember<T>(name)
     where T : class
     where TChild : class
 {
@@ -193,7 +193,7 @@ internal sealed class PartChild<T, TChild>(string name, Func<T, TChild?> get, Ac
 
     public override void Compare(T given, T told, string pointer, List<PartDifference> found)
     {
-        if (get(given) is { } one && get(told) is { } other)
+        if (isCompared && get(given) is { } one && get(told) is { } other)
         {
             PartPlan<TChild>.Instance.Compare(one, other, $"{pointer}/{Name}", found);
         }
@@ -226,7 +226,7 @@ internal static class PartMembers
     private static readonly HashSet<string> Chosen = new(StringComparer.Ordinal)
     {
         nameof(Item.Description), nameof(Item.Console), nameof(Item.RemotePowerCycle), nameof(Item.Fixing), nameof(Item.Cables), nameof(Cabinet.Placement),
-        nameof(Uprights.FrontSetbackMm), nameof(Uprights.SpacingMm), nameof(Support.UsedExtended), nameof(Support.CableArm), nameof(Ups.Feeds), nameof(Door.Bonded),
+        nameof(Uprights.FrontSetbackMm), nameof(Uprights.SpacingMm), nameof(Item.Support), nameof(Ups.Feeds), nameof(Door.Bonded),
     };
 
     public static PartMember<T> Make<T>(PropertyInfo property)
@@ -267,8 +267,9 @@ internal static class PartMembers
         where TObject : class =>
         new PartObject<T, TObject>(NameOf(property), property.GetMethod!.CreateDelegate<Func<T, TObject?>>(), property.SetMethod!.CreateDelegate<Action<T, TObject?>>(), !Chosen.Contains(property.Name));
 
+    // Rails are products of their own, so what carries an item is the caller's choice, all of it.
     private static PartMember<T> MakeChild<T, TChild>(PropertyInfo property)
         where T : class
         where TChild : class =>
-        new PartChild<T, TChild>(NameOf(property), property.GetMethod!.CreateDelegate<Func<T, TChild?>>(), property.SetMethod!.CreateDelegate<Action<T, TChild?>>());
+        new PartChild<T, TChild>(NameOf(property), property.GetMethod!.CreateDelegate<Func<T, TChild?>>(), property.SetMethod!.CreateDelegate<Action<T, TChild?>>(), !Chosen.Contains(property.Name));
 }

@@ -51,6 +51,15 @@ public sealed class BasketTests(Service service) : IClassFixture<Service>
     }
 
     [Fact]
+    public async Task What_still_hangs_on_its_panel_is_no_contradiction()
+    {
+        var answer = await service.PostAsync(Basket(("TFL-CAB-42-6-10", 1), ("TFL-SRV-220", 2), ("TFL-PC-305", 1), ("TFL-UPS-15", 1)), Path);
+        var again = await service.PostAsync(answer.Json["rack"]!.ToJsonString());
+        Assert.Contains("layout.no-support", Rules(answer, "report"));
+        Assert.DoesNotContain(again.Json["findings"]!.AsArray(), f => f!["rule"]!.GetValue<string>().StartsWith("catalogue.", StringComparison.Ordinal));
+    }
+
+    [Fact]
     public async Task Findings_point_to_lines()
     {
         var answer = await service.PostAsync(Basket(("TFL-CAB-42-6-6", 1), ("TFL-PC-410", 1)), Path);

@@ -58,7 +58,7 @@ public sealed class ContradictionTests : RuleTests<Contradiction>
 
     [Fact]
     public void Wishes_are_the_callers() =>
-        Assert.Empty(Parts.Rack(Parts.Pc("a") with { Description = "other words", Console = true, Fixing = Fixing.CageNut, Cables = [new CableBundle { Count = 3, DiameterMm = 6 }] }).Of<Contradiction>());
+        Assert.Empty(Parts.Rack(Parts.Pc("a") with { Description = "other words", Console = true, Fixing = Fixing.CageNut, Cables = [new CableBundle { Count = 3, DiameterMm = 6 }], Support = new Support { Style = SupportStyle.Panel } }).Of<Contradiction>());
 
     [Fact]
     public void Each_value_is_a_finding_of_its_own()

@@ -13,7 +13,7 @@ internal static class Parts
         Item = new ProductItem
         {
             Category = ItemCategory.Computer, HeightU = 4, Body = new Body { WidthMm = 430, DepthMm = 450 }, MassKg = 15,
-            Power = new ItemPower { RatedW = 300, PowerFactor = 0.95, Plugs = [ConnectorCode.C14] }, Airflow = new Airflow { Direction = AirflowDirection.FrontToRear, FlowM3h = 90 },
+            Power = new ItemPower { RatedW = 300, PowerFactor = 0.95, Plugs = [ConnectorCode.C14] }, Airflow = new Airflow { Direction = AirflowDirection.FrontToRear, FlowM3h = 90 }, Support = new Support { Style = SupportStyle.Slides },
         },
     };
 
