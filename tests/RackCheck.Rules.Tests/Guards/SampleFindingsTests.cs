@@ -1,7 +1,7 @@
 using System.Globalization;
-using System.Runtime.CompilerServices;
 using System.Text;
 using System.Text.Json;
+using RackCheck.Api.Tests;
 using RackCheck.Model;
 using RackCheck.Model.Json;
 using RackCheck.Rules.Tests.Harness;
@@ -14,7 +14,7 @@ public sealed class SampleFindingsTests
     [Fact]
     public void The_page_of_sample_findings_is_what_the_rules_say()
     {
-        var file = Path.Combine(Path.GetDirectoryName(Here())!, "sample-findings.md");
+        var file = Repository.PathOf("tests", "RackCheck.Rules.Tests", "Guards", "sample-findings.md");
         var page = Page();
         if (Environment.GetEnvironmentVariable("RACKCHECK_WRITE_SAMPLES") == "1")
         {
@@ -53,6 +53,4 @@ public sealed class SampleFindingsTests
         Severity.Warning => "Warning",
         _ => "Advice",
     };
-
-    private static string Here([CallerFilePath] string path = "") => path;
 }
