@@ -55,7 +55,7 @@ public sealed class RackChecker(RuleSet rules, Action<RuleDescriptor, Exception>
         trials?.Resolve(rack, findings, other => FindingsOf(other, cancellation));
         if (survey is null)
         {
-            SayUnassessed(description, missing, notAssessed);
+            SayUnassessed(context, missing, notAssessed);
         }
 
         AcceptanceMarks.Mark(findings, description.Acceptances);
@@ -100,11 +100,17 @@ public sealed class RackChecker(RuleSet rules, Action<RuleDescriptor, Exception>
         return findings;
     }
 
-    private void SayUnassessed(RackDescription description, IReadOnlyList<string> missing, List<NotAssessed> notAssessed)
+    // Every rule that was not applied: those about the rack, and those about the report where it has what they judge.
+    private void SayUnassessed(RuleContext context, IReadOnlyList<string> missing, List<NotAssessed> notAssessed)
     {
-        foreach (var rule in rules.RackRules)
+        var posted = context.Rack.Posted;
+        foreach (var rule in rules.RackRules.Concat<RuleBase>(posted.Acceptances is { Count: > 0 } ? rules.ReportRules : []))
         {
-            if (description.Policy?.Rules?.GetValueOrDefault(rule.Descriptor.Id)?.Severity != PolicySeverity.Off)
+            if (posted.Policy?.Rules?.GetValueOrDefault(rule.Descriptor.Id)?.Severity == PolicySeverity.Off)
+            {
+                context.SwitchedOff(rule.Descriptor);
+            }
+            else
             {
                 notAssessed.Add(new NotAssessed { Rule = rule.Descriptor.Id, Missing = missing, Message = "Without this the rack cannot be worked out, and the part numbers do not tell it." });
             }

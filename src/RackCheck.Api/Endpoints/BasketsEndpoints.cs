@@ -24,12 +24,7 @@ internal static class BasketsEndpoints
         .WithDescription("Takes part numbers and quantities, places what they stand for in a rack, checks it, and answers with the rack, the findings mapped back to the lines, what is missing from the basket to make a rack that works - rails, blanking panels, outlets, earth leads, fixings, cords - and what the rack has no use for.")
         .Accepts<BasketRequest>("application/json")
         .Produces<BasketReport>(StatusCodes.Status200OK, "application/json")
-        .Produces<Problem>(StatusCodes.Status400BadRequest, Problems.MediaType)
-        .Produces<Problem>(StatusCodes.Status406NotAcceptable, Problems.MediaType)
-        .Produces<Problem>(StatusCodes.Status413PayloadTooLarge, Problems.MediaType)
-        .Produces<Problem>(StatusCodes.Status415UnsupportedMediaType, Problems.MediaType)
-        .Produces<Problem>(StatusCodes.Status422UnprocessableEntity, Problems.MediaType)
-        .Produces<Problem>(StatusCodes.Status503ServiceUnavailable, Problems.MediaType);
+        .RefusesWithProblems();
 
     private static async Task CheckAsync(HttpContext context, BasketReader reader, IProductCatalogue catalogue, BasketPlanner planner, IOptions<ServiceOptions> options)
     {

@@ -32,12 +32,7 @@ internal static class ChecksEndpoints
         .WithDescription("Works out whether the rack described can be built, closed, powered, cooled, earthed, delivered and serviced, and answers with findings, the figures behind them, what was assumed and what could not be assessed. A fault of the rack is a finding; a fault of the description is a problem.")
         .Accepts<RackDescription>("application/json")
         .Produces<CheckReport>(StatusCodes.Status200OK, "application/json")
-        .Produces<Problem>(StatusCodes.Status400BadRequest, Problems.MediaType)
-        .Produces<Problem>(StatusCodes.Status406NotAcceptable, Problems.MediaType)
-        .Produces<Problem>(StatusCodes.Status413PayloadTooLarge, Problems.MediaType)
-        .Produces<Problem>(StatusCodes.Status415UnsupportedMediaType, Problems.MediaType)
-        .Produces<Problem>(StatusCodes.Status422UnprocessableEntity, Problems.MediaType)
-        .Produces<Problem>(StatusCodes.Status503ServiceUnavailable, Problems.MediaType);
+        .RefusesWithProblems();
 
     private static async Task CheckAsync(HttpContext context, DescriptionReader reader, PartLookUp parts, RackChecker checker, IOptions<ServiceOptions> options)
     {

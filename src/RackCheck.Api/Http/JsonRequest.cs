@@ -1,10 +1,24 @@
 using RackCheck.Api.Reading;
+using RackCheck.Model;
 
 namespace RackCheck.Api.Http;
 
 /// <summary>Takes a JSON document from a request, or writes the problem.</summary>
 internal static class JsonRequest
 {
+    /// <summary>Says in the contract how a request with a document can be refused.</summary>
+    /// <param name="operation">The operation.</param>
+    /// <returns>The operation.</returns>
+    public static RouteHandlerBuilder RefusesWithProblems(this RouteHandlerBuilder operation)
+    {
+        foreach (var status in (ReadOnlySpan<int>)[400, 406, 413, 415, 422, 503])
+        {
+            operation.Produces<Problem>(status, Problems.MediaType);
+        }
+
+        return operation;
+    }
+
     /// <summary>Reads the document of a request.</summary>
     /// <typeparam name="T">Its record.</typeparam>
     /// <param name="context">The request.</param>

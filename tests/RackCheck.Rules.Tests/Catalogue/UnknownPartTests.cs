@@ -35,6 +35,20 @@ public sealed class UnknownPartTests : RuleTests<UnknownPart>
     }
 
     [Fact]
+    public void What_was_not_applied_then_and_what_was_switched_off_is_told_too()
+    {
+        var posted = Parts.Rack(new Item { Id = "b", PartNumber = "TFL-NONE" }).Posted with
+        {
+            Acceptances = [new Acceptance { Rule = "layout.reserve", Pointer = "/cabinet", Reason = "r", AcceptedBy = "b" }],
+            Policy = new Policy { Rules = new Dictionary<string, RulePolicy> { ["layout.reserve"] = new() { Severity = PolicySeverity.Off } } },
+        };
+        var told = Judge.Checker.Check(Parts.Rack().With(posted)).NotAssessed;
+        Assert.Equal(["/items/0/heightU"], Assert.Single(told, n => n.Rule == "acceptance.unused").Missing);
+        Assert.Equal(["/policy/rules/layout.reserve/severity"], Assert.Single(told, n => n.Rule == "layout.reserve").Missing);
+        Assert.Equal(RuleSet.Default.RackRules.Length + 1, told.Count);
+    }
+
+    [Fact]
     public void Cabinet_and_distribution_units_are_looked_up_too()
     {
         var rack = Parts.Rack(
