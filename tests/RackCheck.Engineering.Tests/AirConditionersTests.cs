@@ -9,7 +9,7 @@ public sealed class AirConditionersTests
     [InlineData(800, 3.384, 35, 40, 893.06)] // checks.csv 5-02
     [InlineData(500, 6.656, 40, 20, -232.16000000000008)] // checks.csv 5-03
     public void What_the_surface_does_not_shed_is_needed(double heat, double surface, double inside, double ambient, double needed) =>
-        Assert.Equal(needed, AirConditioners.NeededW(heat, surface, inside, ambient), 9);
+        Assert.Equal(needed, AirConditioners.NeededW(heat, surface, inside, ambient), 1e-9);
 
     [Fact]
     public void None_is_needed_at_the_temperature_that_the_cabinet_takes_by_itself() =>
@@ -31,7 +31,7 @@ public sealed class AirConditionersTests
     [InlineData(1000, 25, 75, 0)]
     [InlineData(1000, 25, 80, 0)]
     public void A_hotter_room_takes_two_hundredths_a_kelvin(double capacity, double rated, double ambient, double left) =>
-        Assert.Equal(left, AirConditioners.LeftW(capacity, rated, ambient), 9);
+        Assert.Equal(left, AirConditioners.LeftW(capacity, rated, ambient), 1e-9);
 
     [Fact]
     public void A_hotter_room_never_leaves_more() =>

@@ -9,14 +9,14 @@ public sealed class AllowancesTests
     [InlineData(522.6, 0)]
     [InlineData(500, 0)]
     public void A_side_channel_is_what_is_left_beside_the_panel(double width, double channel) =>
-        Assert.Equal(channel, Allowances.SideChannelMm(width), 9);
+        Assert.Equal(channel, Allowances.SideChannelMm(width), 1e-9);
 
     [Fact]
     public void Two_channels_their_loss_and_the_panel_make_up_the_cabinet()
     {
         for (var width = 600.0; width <= 1200; width += 12.5)
         {
-            Assert.Equal(width, (2 * (Allowances.SideChannelMm(width) + Allowances.SideChannelLossMm)) + RackGeometry.PanelWidthMm, 9);
+            Assert.Equal(width, (2 * (Allowances.SideChannelMm(width) + Allowances.SideChannelLossMm)) + RackGeometry.PanelWidthMm, 1e-9);
         }
     }
 

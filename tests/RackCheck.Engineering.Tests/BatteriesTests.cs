@@ -13,21 +13,21 @@ public sealed class BatteriesTests
     public void A_capacity_over_hours_is_a_discharge_figure_like_any_other(double ampereHours, double hours, double current, double exponent, double minutes)
     {
         // t = H (C/(I H))^k: the battery runs H hours at C/H amperes.
-        Assert.Equal(minutes, Batteries.RunMinutes(60 * hours, ampereHours / hours, current, exponent), 9);
+        Assert.Equal(minutes, Batteries.RunMinutes(60 * hours, ampereHours / hours, current, exponent), 1e-9);
     }
 
     [Theory]
     [InlineData(500, 22.191389)] // 10 x 2^1.15, worked by hand
     [InlineData(1000, 10)]
     [InlineData(2000, 4.506252)] // 10 / 2^1.15
-    public void Half_the_load_runs_more_than_twice_as_long(double load, double minutes) => Assert.Equal(minutes, Batteries.RunMinutes(10, 1000, load), 5);
+    public void Half_the_load_runs_more_than_twice_as_long(double load, double minutes) => Assert.Equal(minutes, Batteries.RunMinutes(10, 1000, load), 1e-5);
 
     [Theory]
     [InlineData(3)]
     [InlineData(10)]
     [InlineData(47)]
     public void The_load_for_a_time_runs_that_time(double minutes) =>
-        Assert.Equal(minutes, Batteries.RunMinutes(10, 1000, Batteries.LoadFor(10, 1000, minutes)), 9);
+        Assert.Equal(minutes, Batteries.RunMinutes(10, 1000, Batteries.LoadFor(10, 1000, minutes)), 1e-9);
 
     [Theory]
     [InlineData(-1, 1000, 500, 1.15)]

@@ -9,14 +9,14 @@ public sealed class BreakersTests
     [InlineData("B", 0.5, 1.5)]
     [InlineData("C", 63, 315)]
     public void A_breaker_may_trip_from_the_lower_multiple_on(string curve, double rated, double trip) =>
-        Assert.Equal(trip, Breakers.LeastTripA(curve, rated), 12);
+        Assert.Equal(trip, Breakers.LeastTripA(curve, rated), 1e-12);
 
     [Theory]
     [InlineData("B", 80)] // checks.csv 6-33
     [InlineData("C", 160)] // checks.csv 6-35
     [InlineData("D", 320)] // checks.csv 6-37
     public void A_breaker_of_16_A_trips_from_the_upper_multiple_on(string curve, double trip) =>
-        Assert.Equal(trip, Breakers.Curves.Single(c => c.Curve == curve).Greatest * 16, 12);
+        Assert.Equal(trip, Breakers.Curves.Single(c => c.Curve == curve).Greatest * 16, 1e-12);
 
     [Fact]
     public void Each_curve_begins_where_the_one_before_ends()
@@ -31,14 +31,14 @@ public sealed class BreakersTests
     [InlineData(20, 16)] // checks.csv 6-21
     [InlineData(30, 24)] // checks.csv 6-22
     public void A_continuous_load_takes_four_fifths_of_a_breaker_in_North_America(double rated, double load) =>
-        Assert.Equal(load, rated * Breakers.ContinuousSharePercent / 100, 12);
+        Assert.Equal(load, rated * Breakers.ContinuousSharePercent / 100, 1e-12);
 
     [Theory]
     [InlineData(12, 0, 15)] // checks.csv 6-23
     [InlineData(16, 2, 22)] // checks.csv 6-24
     [InlineData(24, 5, 35)] // checks.csv 6-25
     public void That_share_is_the_code_s_five_fourths_the_other_way_round(double continuous, double other, double least) =>
-        Assert.Equal(least, (continuous * 100 / Breakers.ContinuousSharePercent) + other, 12);
+        Assert.Equal(least, (continuous * 100 / Breakers.ContinuousSharePercent) + other, 1e-12);
 
     [Theory]
     [InlineData("A", 16)]

@@ -20,7 +20,7 @@ public sealed class CableDropTests
     [InlineData(8, 5.475)] // 7.3 x 6 / 8, this and all that follow worked by hand
     [InlineData(25, 1.792)]
     [InlineData(1, 43.5)]
-    public void Another_section_drops_what_the_row_under_it_does_in_proportion(double section, double drop) => Assert.Equal(drop, Cables.DropMvPerAM(section), 9);
+    public void Another_section_drops_what_the_row_under_it_does_in_proportion(double section, double drop) => Assert.Equal(drop, Cables.DropMvPerAM(section), 1e-9);
 
     [Theory]
     [InlineData(0.75, 24.5)] // IEC 60228 class 2, value from memory
@@ -50,8 +50,8 @@ public sealed class CableDropTests
     public void A_single_phase_carries_its_current_back_in_the_neutral(double section, double length, double current, double percent)
     {
         var milli = Cables.DropMvPerAM(section);
-        Assert.Equal(percent, Cables.DropPercent(milli, length, current, current, 230), 9);
-        Assert.Equal(100 * Cables.DropV(milli, length, current, 1) / 230, Cables.DropPercent(milli, length, current, current, 230), 9);
+        Assert.Equal(percent, Cables.DropPercent(milli, length, current, current, 230), 1e-9);
+        Assert.Equal(100 * Cables.DropV(milli, length, current, 1) / 230, Cables.DropPercent(milli, length, current, current, 230), 1e-9);
     }
 
     [Fact]
@@ -60,7 +60,7 @@ public sealed class CableDropTests
         foreach (var cable in Cables.All)
         {
             var lineToLine = 100 * Cables.DropV(cable.DropMvPerAM, 40, 16, 3) / (Math.Sqrt(3) * 230);
-            Assert.Equal(1, Cables.DropPercent(cable.DropMvPerAM, 40, 16, 0, 230) / lineToLine, 4);
+            Assert.Equal(1, Cables.DropPercent(cable.DropMvPerAM, 40, 16, 0, 230) / lineToLine, 1e-4);
         }
     }
 
@@ -115,7 +115,7 @@ public sealed class CableDropTests
     [InlineData(5, 1, 36)] // between two rows the lesser
     [InlineData(70, 1, 85)] // past the last row that one's
     [InlineData(0.75, 1, 9.75)] // before the first in proportion
-    public void A_section_carries_what_the_row_at_or_under_it_does(double section, int phases, double capacity) => Assert.Equal(capacity, Cables.CapacityA(section, phases), 9);
+    public void A_section_carries_what_the_row_at_or_under_it_does(double section, int phases, double capacity) => Assert.Equal(capacity, Cables.CapacityA(section, phases), 1e-9);
 
     [Fact]
     public void Three_loaded_conductors_carry_less_than_two() =>

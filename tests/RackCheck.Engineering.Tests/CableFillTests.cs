@@ -11,7 +11,7 @@ public sealed class CableFillTests
     [InlineData(7.5, 24, 1060.2875205865553)] // checks.csv 12-04
     [InlineData(7.5, 0, 0)]
     public void Cables_take_the_area_of_their_circles(double diameter, int count, double area) =>
-        Assert.Equal(area, CableFill.AreaMm2(diameter, count), 9);
+        Assert.Equal(area, CableFill.AreaMm2(diameter, count), 1e-9);
 
     [Theory]
     [InlineData(6.2, 24, 40, 1811.4423240598746)] // checks.csv 12-07
@@ -21,8 +21,8 @@ public sealed class CableFillTests
     public void A_channel_of_the_needed_section_is_filled_to_the_limit(double diameter, int count, double fill, double channel)
     {
         var area = CableFill.AreaMm2(diameter, count);
-        Assert.Equal(channel, CableFill.NeededMm2(area, fill), 8);
-        Assert.Equal(fill, CableFill.Percent(area, channel), 9);
+        Assert.Equal(channel, CableFill.NeededMm2(area, fill), 1e-8);
+        Assert.Equal(fill, CableFill.Percent(area, channel), 1e-9);
     }
 
     [Theory]
@@ -42,7 +42,7 @@ public sealed class CableFillTests
     [InlineData(522.6, 0)]
     [InlineData(500, 0)]
     public void The_side_channels_are_what_is_left_beside_the_panel(double width, double area) =>
-        Assert.Equal(area, CableFill.SideChannelsMm2(width), 6);
+        Assert.Equal(area, CableFill.SideChannelsMm2(width), 1e-6);
 
     [Fact]
     public void A_wider_cabinet_is_never_fuller() =>
@@ -54,7 +54,7 @@ public sealed class CableFillTests
     [InlineData(6.5, 26)] // checks.csv 12-15
     [InlineData(7.5, 30)] // checks.csv 12-16
     [InlineData(8.0, 32)] // checks.csv 12-17
-    public void A_cable_bends_to_four_of_its_diameters(double diameter, double radius) => Assert.Equal(radius, CableFill.BendRadiusMm(diameter), 12);
+    public void A_cable_bends_to_four_of_its_diameters(double diameter, double radius) => Assert.Equal(radius, CableFill.BendRadiusMm(diameter), 1e-12);
 
     [Fact]
     public void Limits_are_those_of_the_handbook() =>

@@ -38,10 +38,10 @@ public sealed class CablesTests
     public void The_drop_is_that_of_the_hot_conductor_there_and_back_to_two_figures(double section, double hot)
     {
         var cable = Cables.Find(section)!;
-        Assert.Equal(hot, HotLoopMilliohmPerM(cable), 9);
+        Assert.Equal(hot, HotLoopMilliohmPerM(cable), 1e-9);
 
         // Handbook-detail 6: the table says 7.3 for 6 mm2 where the resistance gives 7.37; the table counts.
-        Assert.Equal(section == 6 ? 7.3 : TwoFigures(hot), cable.DropMvPerAM, 9);
+        Assert.Equal(section == 6 ? 7.3 : TwoFigures(hot), cable.DropMvPerAM, 1e-9);
         Assert.InRange(cable.DropMvPerAM / hot, 0.985, 1.02);
     }
 
@@ -70,8 +70,8 @@ public sealed class CablesTests
     public void A_single_phase_cable_drops_its_table_value_by_length_and_current(double section, double length, double current, double drop, double percentOf230)
     {
         var found = Cables.DropV(Cables.Find(section)!.DropMvPerAM, length, current, 1);
-        Assert.Equal(drop, found, 9);
-        Assert.Equal(percentOf230, 100 * found / 230, 9);
+        Assert.Equal(drop, found, 1e-9);
+        Assert.Equal(percentOf230, 100 * found / 230, 1e-9);
     }
 
     [Fact]
@@ -81,7 +81,7 @@ public sealed class CablesTests
         {
             // Line to line: sqrt(3) I R, where single phase there and back is 2 I R.
             var oneConductor = cable.DropMvPerAM / 2;
-            Assert.Equal(1, Cables.DropV(cable.DropMvPerAM, 20, 16, 3) / (Math.Sqrt(3) * oneConductor * 20 * 16 / 1000), 4);
+            Assert.Equal(1, Cables.DropV(cable.DropMvPerAM, 20, 16, 3) / (Math.Sqrt(3) * oneConductor * 20 * 16 / 1000), 1e-4);
         }
     }
 
@@ -99,7 +99,7 @@ public sealed class CablesTests
     [InlineData(0, 16)]
     [InlineData(18, 0)]
     [InlineData(-0.0, 16)]
-    public void Without_length_or_current_nothing_drops(double length, double current) => Assert.Equal(0, Cables.DropV(18, length, current, 1), 12);
+    public void Without_length_or_current_nothing_drops(double length, double current) => Assert.Equal(0, Cables.DropV(18, length, current, 1), 1e-12);
 
     [Theory]
     [InlineData(-18, 18, 16, 1)]

@@ -11,8 +11,8 @@ public sealed class CorridorTurnTests
     [InlineData(1500, 1500, 2100, 1071.3203435596427)] // checks.csv 10-25
     public void The_greatest_width_that_turns_is_that_of_the_handbook(double from, double into, double length, double width)
     {
-        Assert.Equal(width, CorridorTurn.TurningWidthMm(from, into, length), 9);
-        Assert.Equal(width, CorridorTurn.TurningWidthMm(into, from, length), 9);
+        Assert.Equal(width, CorridorTurn.TurningWidthMm(from, into, length), 1e-9);
+        Assert.Equal(width, CorridorTurn.TurningWidthMm(into, from, length), 1e-9);
     }
 
     [Theory]
@@ -21,7 +21,7 @@ public sealed class CorridorTurnTests
     [InlineData(900, 1200, 2959.6987666305263)] // checks.csv 10-29
     public void A_ladder_turns_up_to_the_classical_length(double from, double into, double length)
     {
-        Assert.Equal(0, CorridorTurn.TurningWidthMm(from, into, length), 9);
+        Assert.Equal(0, CorridorTurn.TurningWidthMm(from, into, length), 1e-9);
         Assert.True(CorridorTurn.TurningWidthMm(from, into, length + 1) < 0);
         Assert.False(CorridorTurn.Round(from, into, length + 1, 1).Passes);
         Assert.True(CorridorTurn.Round(from, into, length - 10, 1).Passes);
@@ -30,7 +30,7 @@ public sealed class CorridorTurnTests
     [Fact]
     public void In_equal_corridors_the_closed_form_holds() =>
         Gen.Select(Gen.Double[300, 4000], Gen.Double[1, 3]).Sample((corridor, times) =>
-            Assert.Equal((corridor * Math.Sqrt(2)) - (corridor * times / 2), CorridorTurn.TurningWidthMm(corridor, corridor, corridor * times), 8));
+            Assert.Equal((corridor * Math.Sqrt(2)) - (corridor * times / 2), CorridorTurn.TurningWidthMm(corridor, corridor, corridor * times), 1e-8));
 
     [Fact]
     public void No_angle_of_a_dense_search_asks_for_less_and_one_asks_for_hardly_more() =>

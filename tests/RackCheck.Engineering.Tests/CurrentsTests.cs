@@ -13,7 +13,7 @@ public sealed class CurrentsTests
     [InlineData(0, 230, 0.95, 0)]
     [InlineData(-0.0, 230, 0.95, 0)]
     public void A_single_phase_load_draws_its_apparent_power_over_its_voltage(double power, double voltage, double powerFactor, double current) =>
-        Assert.Equal(current, Currents.SinglePhaseA(power, voltage, powerFactor), 12);
+        Assert.Equal(current, Currents.SinglePhaseA(power, voltage, powerFactor), 1e-12);
 
     [Theory]
     [InlineData(11000, 400, 1, 15.87713240271471)] // checks.csv 6-04
@@ -21,7 +21,7 @@ public sealed class CurrentsTests
     [InlineData(17300, 415, 0.95, 25.33458378435137)] // checks.csv 6-06
     [InlineData(5000, 208, 1, 13.878612240135237)] // checks.csv 6-07
     public void A_three_phase_load_draws_it_over_the_line_voltage_and_the_root_of_three(double power, double voltage, double powerFactor, double current) =>
-        Assert.Equal(current, Currents.ThreePhaseA(power, voltage, powerFactor), 12);
+        Assert.Equal(current, Currents.ThreePhaseA(power, voltage, powerFactor), 1e-12);
 
     [Fact]
     public void A_balanced_load_draws_a_third_of_its_power_on_each_phase()
@@ -31,7 +31,7 @@ public sealed class CurrentsTests
             for (var power = 0.0; power <= 30000; power += 1234.5)
             {
                 var phase = Currents.SinglePhaseA(power / 3, 400 / Math.Sqrt(3), powerFactor);
-                Assert.Equal(phase, Currents.ThreePhaseA(power, 400, powerFactor), 9);
+                Assert.Equal(phase, Currents.ThreePhaseA(power, 400, powerFactor), 1e-9);
             }
         }
     }
@@ -48,11 +48,11 @@ public sealed class CurrentsTests
     [InlineData(0.1, 0.1, 0.1, 0)] // balanced
     [InlineData(0, 0, 0, 0)]
     public void Lines_of_one_power_factor_leave_their_imbalance_in_the_neutral(double a, double b, double c, double neutral) =>
-        Assert.Equal(neutral, Currents.NeutralA(a, b, c), 9);
+        Assert.Equal(neutral, Currents.NeutralA(a, b, c), 1e-9);
 
     [Fact]
     public void Equal_magnitudes_of_different_power_factors_do_not_cancel() =>
-        Assert.Equal(6.045987955982393, Currents.NeutralA(Currents.Phasor(10, 1), Currents.Phasor(10, 0.8), Currents.Phasor(10, 0.9)), 9); // checks.csv 6-13
+        Assert.Equal(6.045987955982393, Currents.NeutralA(Currents.Phasor(10, 1), Currents.Phasor(10, 0.8), Currents.Phasor(10, 0.9)), 1e-9); // checks.csv 6-13
 
     [Fact]
     public void Phasors_of_one_power_factor_give_what_the_formula_gives()
@@ -62,7 +62,7 @@ public sealed class CurrentsTests
             foreach (var (a, b, c) in Loads())
             {
                 var sum = Currents.NeutralA(Currents.Phasor(a, powerFactor), Currents.Phasor(b, powerFactor), Currents.Phasor(c, powerFactor));
-                Assert.Equal(Currents.NeutralA(a, b, c), sum, 6);
+                Assert.Equal(Currents.NeutralA(a, b, c), sum, 1e-6);
             }
         }
     }
@@ -79,7 +79,7 @@ public sealed class CurrentsTests
             var half = Math.Sqrt(3) / 2;
             var x = x1 - (x2 / 2) + (half * y2) - (x3 / 2) - (half * y3);
             var y = y1 - (y2 / 2) - (half * x2) - (y3 / 2) + (half * x3);
-            Assert.Equal(Math.Sqrt((x * x) + (y * y)), Neutral(a, b, c, f, g, h), 9);
+            Assert.Equal(Math.Sqrt((x * x) + (y * y)), Neutral(a, b, c, f, g, h), 1e-9);
         }
     }
 
@@ -92,7 +92,7 @@ public sealed class CurrentsTests
             var third = 2 * Math.PI / 3;
             var (p, q, r) = (-Math.Acos(f), -Math.Acos(g) - third, -Math.Acos(h) + third);
             var square = (a * a) + (b * b) + (c * c) + (2 * a * b * Math.Cos(p - q)) + (2 * b * c * Math.Cos(q - r)) + (2 * c * a * Math.Cos(r - p));
-            Assert.Equal(Math.Sqrt(Math.Max(0, square)), Neutral(a, b, c, f, g, h), 6);
+            Assert.Equal(Math.Sqrt(Math.Max(0, square)), Neutral(a, b, c, f, g, h), 1e-6);
         }
     }
 
@@ -110,7 +110,7 @@ public sealed class CurrentsTests
                 squares += 2 * wave * wave;
             }
 
-            Assert.Equal(Math.Sqrt(squares / Steps), Neutral(a, b, c, f, g, h), 6);
+            Assert.Equal(Math.Sqrt(squares / Steps), Neutral(a, b, c, f, g, h), 1e-6);
         }
     }
 
@@ -119,7 +119,7 @@ public sealed class CurrentsTests
     {
         // 10 A at 0.6 and 10 A at 0.8: active 6 + 8, reactive 8 + 6.
         var line = Currents.Phasor(10, 0.6) + Currents.Phasor(10, 0.8);
-        Assert.Equal(14 * Math.Sqrt(2), Currents.NeutralA(line, Complex.Zero, Complex.Zero), 9);
+        Assert.Equal(14 * Math.Sqrt(2), Currents.NeutralA(line, Complex.Zero, Complex.Zero), 1e-9);
     }
 
     [Theory]
@@ -130,8 +130,8 @@ public sealed class CurrentsTests
     public void A_phasor_lags(double current, double powerFactor, double active, double reactive)
     {
         var phasor = Currents.Phasor(current, powerFactor);
-        Assert.Equal(active, phasor.Real, 12);
-        Assert.Equal(reactive, phasor.Imaginary, 12);
+        Assert.Equal(active, phasor.Real, 1e-12);
+        Assert.Equal(reactive, phasor.Imaginary, 1e-12);
     }
 
     [Theory]

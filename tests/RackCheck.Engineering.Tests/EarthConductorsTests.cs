@@ -12,7 +12,7 @@ public sealed class EarthConductorsTests
     [InlineData(50, 25)] // handbook H7: S/2
     [InlineData(95, 47.5)] // handbook H7: S/2
     public void The_least_section_goes_by_the_line_conductor(double line, double least) =>
-        Assert.Equal(least, EarthConductors.LeastByLineMm2(line), 12);
+        Assert.Equal(least, EarthConductors.LeastByLineMm2(line), 1e-12);
 
     [Fact]
     public void It_never_falls_as_the_line_conductor_grows_and_is_between_half_of_it_and_all_of_it()
@@ -34,7 +34,7 @@ public sealed class EarthConductorsTests
     [InlineData(-0.0, 5, 143, 0)]
     [InlineData(1000, 0, 143, 0)]
     public void The_heat_of_a_fault_asks_for_a_section(double fault, double seconds, double k, double section) =>
-        Assert.Equal(section, EarthConductors.AdiabaticMm2(fault, seconds, k), 9);
+        Assert.Equal(section, EarthConductors.AdiabaticMm2(fault, seconds, k), 1e-9);
 
     [Fact]
     public void A_conductor_of_that_section_is_heated_to_its_last_temperature_and_no_further()
@@ -61,7 +61,7 @@ public sealed class EarthConductorsTests
     {
         // IEC 60364-5-54 annex: k = sqrt(Qc (B + 20)/rho20 ln((B + tf)/(B + ti))).
         var found = Math.Sqrt(3.45e-3 * (234.5 + 20) / 17.241e-6 * Math.Log((234.5 + to) / (234.5 + from)));
-        Assert.Equal(exact, found, 9);
+        Assert.Equal(exact, found, 1e-9);
         Assert.Equal(k, Math.Round(found));
     }
 
@@ -72,15 +72,15 @@ public sealed class EarthConductorsTests
     [InlineData(10, 16, 10.775625)] // checks.csv 7-04
     [InlineData(0, 16, 0)]
     public void A_conductor_has_the_resistance_of_copper(double length, double section, double milliohm) =>
-        Assert.Equal(milliohm, 1000 * EarthConductors.ResistanceOhm(length, section), 4);
+        Assert.Equal(milliohm, 1000 * EarthConductors.ResistanceOhm(length, section), 1e-4);
 
     [Fact]
     public void The_longest_path_of_the_least_protected_section_is_as_long_as_the_handbook_says() =>
-        Assert.Equal(EarthConductors.MostPathOhm, EarthConductors.ResistanceOhm(14.500319007018158, EarthConductors.LeastProtectedMm2), 12); // checks.csv 7-27
+        Assert.Equal(EarthConductors.MostPathOhm, EarthConductors.ResistanceOhm(14.500319007018158, EarthConductors.LeastProtectedMm2), 1e-12); // checks.csv 7-27
 
     [Fact]
     public void Copper_conducts_as_the_standard_of_resistance_says() =>
-        Assert.Equal(1 / 58.0, EarthConductors.CopperOhmMm2PerM, 6); // handbook-detail 7: 1/58
+        Assert.Equal(1 / 58.0, EarthConductors.CopperOhmMm2PerM, 1e-6); // handbook-detail 7: 1/58
 
     [Fact]
     public void Stranded_conductors_of_the_cable_table_resist_a_little_more_than_their_nominal_copper() =>
@@ -91,7 +91,7 @@ public sealed class EarthConductorsTests
     [InlineData(100, 30)] // checks.csv 7-19
     [InlineData(300, 90)] // checks.csv 7-20
     public void Standing_leakage_may_take_three_tenths_of_an_rcd(double rated, double leakage) =>
-        Assert.Equal(leakage, rated * EarthConductors.RcdSharePercent / 100, 12);
+        Assert.Equal(leakage, rated * EarthConductors.RcdSharePercent / 100, 1e-12);
 
     [Theory]
     [InlineData(0.75, 12)] // checks.csv 7-24

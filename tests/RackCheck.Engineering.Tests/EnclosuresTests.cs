@@ -14,9 +14,9 @@ public sealed class EnclosuresTests
     [InlineData(CabinetStanding.RowMiddleWallCovered, 2.89, 3.776, 4.992)] // checks.csv 4-19 to 4-21
     public void The_surface_is_that_of_the_handbook(CabinetStanding standing, double narrow, double wide, double deep)
     {
-        Assert.Equal(narrow, Enclosures.SurfaceM2(standing, 2000, 600, 500), 12);
-        Assert.Equal(wide, Enclosures.SurfaceM2(standing, 2000, 800, 600), 12);
-        Assert.Equal(deep, Enclosures.SurfaceM2(standing, 2200, 600, 1200), 12);
+        Assert.Equal(narrow, Enclosures.SurfaceM2(standing, 2000, 600, 500), 1e-12);
+        Assert.Equal(wide, Enclosures.SurfaceM2(standing, 2000, 800, 600), 1e-12);
+        Assert.Equal(deep, Enclosures.SurfaceM2(standing, 2200, 600, 1200), 1e-12);
     }
 
     [Fact]
@@ -35,7 +35,7 @@ public sealed class EnclosuresTests
                 (1.4 * w * h) + (0.7 * w * d) + (d * h),
             ];
             Assert.Equal(formulae.Length, Enclosures.Standings.Length);
-            Assert.All(Enclosures.Standings, s => Assert.Equal(formulae[(int)s], Enclosures.SurfaceM2(s, 1000 * h, 1000 * w, 1000 * d), 9));
+            Assert.All(Enclosures.Standings, s => Assert.Equal(formulae[(int)s], Enclosures.SurfaceM2(s, 1000 * h, 1000 * w, 1000 * d), 1e-9));
         });
 
     [Fact]
@@ -57,14 +57,14 @@ public sealed class EnclosuresTests
     [InlineData(0, 5, 0)]
     public void The_rise_sheds_the_heat(double heat, double surface, double rise)
     {
-        Assert.Equal(rise, Enclosures.RiseK(heat, surface), 9);
-        Assert.Equal(heat, Enclosures.ShedW(surface, 25 + rise, 25), 9);
+        Assert.Equal(rise, Enclosures.RiseK(heat, surface), 1e-9);
+        Assert.Equal(heat, Enclosures.ShedW(surface, 25 + rise, 25), 1e-9);
     }
 
     [Theory]
     [InlineData(4.4, 242.00000000000003)] // checks.csv 4-25
     [InlineData(4.38, 240.90000000000003)] // checks.csv 4-26
-    public void Ten_kelvin_shed_what_the_published_example_says(double surface, double heat) => Assert.Equal(heat, Enclosures.ShedW(surface, 35, 25), 9);
+    public void Ten_kelvin_shed_what_the_published_example_says(double surface, double heat) => Assert.Equal(heat, Enclosures.ShedW(surface, 35, 25), 1e-9);
 
     [Fact]
     public void A_cabinet_warms_up_to_that_rise()
@@ -76,18 +76,18 @@ public sealed class EnclosuresTests
             inside += (300 - (5.5 * 4.38 * (inside - 25))) / 50_000;
         }
 
-        Assert.Equal(25 + Enclosures.RiseK(300, 4.38), inside, 6);
+        Assert.Equal(25 + Enclosures.RiseK(300, 4.38), inside, 1e-6);
     }
 
     [Fact]
     public void A_still_cabinet_has_the_figures_of_the_worked_example()
     {
         var surface = Enclosures.SurfaceM2(CabinetStanding.Free, 2200, 1000, 500);
-        Assert.Equal(6.64, surface, 9); // checks.csv 4-27
+        Assert.Equal(6.64, surface, 1e-9); // checks.csv 4-27
         var middle = 0.135 * Math.Pow(300, 0.804);
-        Assert.Equal(13.241563187752297, middle, 9); // checks.csv 4-34
-        Assert.Equal(19.067850990363308, Enclosures.StillTopFactor * middle, 9); // checks.csv 4-35
-        Assert.Equal(3.412038461845343, 300 / (surface * middle), 9); // checks.csv 4-37
+        Assert.Equal(13.241563187752297, middle, 1e-9); // checks.csv 4-34
+        Assert.Equal(19.067850990363308, Enclosures.StillTopFactor * middle, 1e-9); // checks.csv 4-35
+        Assert.Equal(3.412038461845343, 300 / (surface * middle), 1e-9); // checks.csv 4-37
         Assert.Equal(Enclosures.StillWM2K, 300 / (surface * middle), 0.05);
         Assert.Equal(middle, Enclosures.RiseK(300, surface, Enclosures.StillWM2K), 0.06);
     }
@@ -96,13 +96,13 @@ public sealed class EnclosuresTests
     public void The_wall_is_between_the_air_on_its_two_sides()
     {
         var face = Enclosures.InnerFaceC(35, 5);
-        Assert.Equal(14.375, face, 9); // checks.csv 5-23
-        Assert.Equal(-5.008828661035135, face - Air.DewPointC(35, 40)!.Value, 9); // checks.csv 5-24
-        Assert.Equal(2.3399378883847533, face - Air.DewPointC(35, 25)!.Value, 9); // checks.csv 5-25
+        Assert.Equal(14.375, face, 1e-9); // checks.csv 5-23
+        Assert.Equal(-5.008828661035135, face - Air.DewPointC(35, 40)!.Value, 1e-9); // checks.csv 5-24
+        Assert.Equal(2.3399378883847533, face - Air.DewPointC(35, 25)!.Value, 1e-9); // checks.csv 5-25
 
         // Heat through the film is heat through the whole wall.
-        Assert.Equal(5.5 * (35 - 5), 8 * (35 - face), 9);
-        Assert.Equal(35, Enclosures.InnerFaceC(35, 35), 9);
+        Assert.Equal(5.5 * (35 - 5), 8 * (35 - face), 1e-9);
+        Assert.Equal(35, Enclosures.InnerFaceC(35, 35), 1e-9);
     }
 
     [Theory]

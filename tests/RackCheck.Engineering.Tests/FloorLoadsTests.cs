@@ -14,14 +14,14 @@ public sealed class FloorLoadsTests
     [InlineData(1200, 800, 1200 + 600, 8.172208333333334)] // checks.csv 9-05
     [InlineData(0, 800, 1200, 0)]
     public void A_load_is_spread_over_the_area(double kg, double width, double depth, double load) =>
-        Assert.Equal(load, FloorLoads.DistributedKnM2(kg, width, depth), 9);
+        Assert.Equal(load, FloorLoads.DistributedKnM2(kg, width, depth), 1e-9);
 
     [Fact]
     public void Spread_loads_are_those_of_an_independent_library() =>
         Assert.Equal(
             (UnitsNet.Force.FromKilogramsForce(735) / UnitsNet.Area.FromSquareMillimeters(700 * 900)).KilonewtonsPerSquareMeter,
             FloorLoads.DistributedKnM2(735, 700, 900),
-            9);
+            1e-9);
 
     [Theory]
     [InlineData(800, 0, 0, 1.96133)] // checks.csv 9-06
@@ -32,7 +32,7 @@ public sealed class FloorLoadsTests
         foreach (var (x, y) in new[] { (1, 1), (-1, 1), (1, -1), (-1, -1) })
         {
             var loads = FloorLoads.LoadsOnFeet(Feet, new(500 + (x * along), y * sideways, 900, kg));
-            Assert.Equal(load, loads.GreatestKn, 9);
+            Assert.Equal(load, loads.GreatestKn, 1e-9);
             Assert.True(loads.AllStand);
         }
     }
@@ -45,8 +45,8 @@ public sealed class FloorLoadsTests
     public void The_front_pair_bears_its_lever(double x, double share)
     {
         var loads = FloorLoads.LoadsOnFeet(Feet, new(x, 0, 900, 800));
-        Assert.Equal(share * 7.84532, loads.FrontKn, 8);
-        Assert.Equal((1 - share) * 7.84532, loads.RearKn, 8);
+        Assert.Equal(share * 7.84532, loads.FrontKn, 1e-8);
+        Assert.Equal((1 - share) * 7.84532, loads.RearKn, 1e-8);
     }
 
     [Fact]
@@ -58,14 +58,14 @@ public sealed class FloorLoadsTests
             var (ex, ey) = (y / 550, (500 - x) / 900);
 
             // Moments about the rear feet, and all of the weight.
-            Assert.Equal(weight * (950 - x), loads.FrontKn * 900, 6);
-            Assert.Equal(weight, loads.FrontKn + loads.RearKn, 9);
+            Assert.Equal(weight * (950 - x), loads.FrontKn * 900, 1e-6);
+            Assert.Equal(weight, loads.FrontKn + loads.RearKn, 1e-9);
 
             // A frame soft in torsion: each corner takes the product of its shares. A rigid one on equal springs differs by the twist alone.
             double[] soft = [.. from sx in Signs from sy in Signs select weight / 4 * (1 + (2 * sx * ex)) * (1 + (2 * sy * ey))];
             double[] rigid = [.. from sx in Signs from sy in Signs select weight / 4 * (1 + (2 * sx * ex) + (2 * sy * ey))];
-            Assert.Equal(soft.Max(), loads.GreatestKn, 9);
-            Assert.Equal(rigid.Max() + Math.Abs(weight * ex * ey), loads.GreatestKn, 9);
+            Assert.Equal(soft.Max(), loads.GreatestKn, 1e-9);
+            Assert.Equal(rigid.Max() + Math.Abs(weight * ex * ey), loads.GreatestKn, 1e-9);
             Assert.True(loads.GreatestKn >= weight / 4 - 1e-12 && loads.GreatestKn <= weight + 1e-12);
         });
 
@@ -88,8 +88,8 @@ public sealed class FloorLoadsTests
     public void A_class_works_at_a_half_to_a_third_of_its_ultimate_load(int number, double half, double third)
     {
         var floor = FloorLoads.Classes.Single(c => c.Number == number);
-        Assert.Equal(half, floor.WorkingKn(FloorLoads.LowSafetyFactor), 12);
-        Assert.Equal(third, floor.WorkingKn(FloorLoads.HighSafetyFactor), 12);
+        Assert.Equal(half, floor.WorkingKn(FloorLoads.LowSafetyFactor), 1e-12);
+        Assert.Equal(third, floor.WorkingKn(FloorLoads.HighSafetyFactor), 1e-12);
     }
 
     [Theory]

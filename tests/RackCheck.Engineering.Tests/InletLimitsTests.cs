@@ -12,7 +12,7 @@ public sealed class InletLimitsTests
     [InlineData("A4", 1800, 37.8)] // checks.csv 5-34
     [InlineData("A4", 3050, 27.8)] // checks.csv 5-36
     public void A_class_falls_by_its_own_slope_above_900_m(string name, double altitude, double greatest) =>
-        Assert.Equal(greatest, Class(name).GreatestAtC(altitude), 9);
+        Assert.Equal(greatest, Class(name).GreatestAtC(altitude), 1e-9);
 
     [Theory]
     [InlineData(32, 1500, 30)] // checks.csv 5-26, by the service's slope
@@ -22,14 +22,14 @@ public sealed class InletLimitsTests
     [InlineData(35, 0, 35)]
     [InlineData(35, -400, 35)]
     public void A_limit_falls_by_a_kelvin_for_300_m(double limit, double altitude, double derated) =>
-        Assert.Equal(derated, InletLimits.DeratedC(limit, altitude), 9);
+        Assert.Equal(derated, InletLimits.DeratedC(limit, altitude), 1e-9);
 
     [Theory]
     [InlineData(32, 1500, 30.166666666666668)] // checks.csv 5-27
     [InlineData(35, 1800, 32.166666666666664)] // checks.csv 5-29
     [InlineData(35, 3050, 28)] // checks.csv 5-31
     public void The_older_edition_is_a_sixth_of_a_kelvin_kinder(double limit, double altitude, double older) =>
-        Assert.Equal(50.0 / 300, older - InletLimits.DeratedC(limit, altitude), 9);
+        Assert.Equal(50.0 / 300, older - InletLimits.DeratedC(limit, altitude), 1e-9);
 
     [Fact]
     public void Three_classes_meet_at_their_greatest_height() // handbook-detail 5: 27.7 to 27.8 C

@@ -11,11 +11,11 @@ public sealed class MassSumTests
     [InlineData(100, 980.665)] // g = 9.80665, handbook
     [InlineData(0, 0)]
     [InlineData(40, 392.266)]
-    public void A_mass_weighs_what_gravity_says(double kg, double newton) => Assert.Equal(newton, Gravity.WeightN(kg), 9);
+    public void A_mass_weighs_what_gravity_says(double kg, double newton) => Assert.Equal(newton, Gravity.WeightN(kg), 1e-9);
 
     [Fact]
     public void Weights_are_those_of_an_independent_library() =>
-        Assert.Equal(UnitsNet.Force.FromKilogramsForce(77.7).Newtons, Gravity.WeightN(77.7), 9);
+        Assert.Equal(UnitsNet.Force.FromKilogramsForce(77.7).Newtons, Gravity.WeightN(77.7), 1e-9);
 
     [Fact]
     public void The_centre_is_the_mean_of_the_places_by_mass()
@@ -24,9 +24,9 @@ public sealed class MassSumTests
         var sum = default(MassSum).Add(new(100, -30, 200, 50)).Add(new(400, 0, 600, 100)).Add(new(0, 50, 1800, 30));
         var centre = sum.Centre!.Value;
         Assert.Equal(180, centre.Kg);
-        Assert.Equal(688.8888888888889, centre.ZMm, 9);
-        Assert.Equal(250, centre.XMm, 9); // (5000 + 40000)/180
-        Assert.Equal(0, centre.YMm, 9); // (-1500 + 1500)/180
+        Assert.Equal(688.8888888888889, centre.ZMm, 1e-9);
+        Assert.Equal(250, centre.XMm, 1e-9); // (5000 + 40000)/180
+        Assert.Equal(0, centre.YMm, 1e-9); // (-1500 + 1500)/180
     }
 
     [Fact]
@@ -36,7 +36,7 @@ public sealed class MassSumTests
             var centre = default(MassSum).Add(a).Add(b).Add(c).Centre!.Value;
             foreach (var axis in new Func<PointMass, double>[] { m => m.XMm, m => m.YMm, m => m.ZMm })
             {
-                Assert.Equal(0, new[] { a, b, c }.Sum(m => m.Kg * (axis(m) - axis(centre))), 6);
+                Assert.Equal(0, new[] { a, b, c }.Sum(m => m.Kg * (axis(m) - axis(centre))), 1e-6);
             }
         });
 
@@ -46,10 +46,10 @@ public sealed class MassSumTests
         {
             var left = default(MassSum).Add(a).Add(b).Add(c).TakeOut(b).Centre!.Value;
             var others = default(MassSum).Add(a).Add(c).Centre!.Value;
-            Assert.Equal(others.Kg, left.Kg, 9);
-            Assert.Equal(others.XMm, left.XMm, 5);
-            Assert.Equal(others.YMm, left.YMm, 5);
-            Assert.Equal(others.ZMm, left.ZMm, 5);
+            Assert.Equal(others.Kg, left.Kg, 1e-9);
+            Assert.Equal(others.XMm, left.XMm, 1e-5);
+            Assert.Equal(others.YMm, left.YMm, 1e-5);
+            Assert.Equal(others.ZMm, left.ZMm, 1e-5);
         });
 
     [Fact]

@@ -83,7 +83,7 @@ public sealed class MountingDepthTests
             var interval = IntervalOf(cabinet, front, rear, spacing);
             var least = MountingDepth.LeastCabinetDepthMm(cabinet, interval);
             var found = Enumerable.Range(0, 4000).First(d => SomeSetbackServes(cabinet with { DepthMm = d }, front, rear, spacing));
-            Assert.Equal(found, least, 6);
+            Assert.Equal(found, least, 1e-6);
         }
     }
 
@@ -94,7 +94,7 @@ public sealed class MountingDepthTests
     public void For_one_front_item_the_least_depth_is_the_sum_of_what_lies_behind_each_other(double projection, double body, double behind, double depth)
     {
         var cabinet = Cabinet800 with { DepthMm = 600 };
-        Assert.Equal(depth, MountingDepth.LeastCabinetDepthMm(cabinet, MountingDepth.OfFrontItem(cabinet, new ItemDepth(projection, body, behind))), 9);
+        Assert.Equal(depth, MountingDepth.LeastCabinetDepthMm(cabinet, MountingDepth.OfFrontItem(cabinet, new ItemDepth(projection, body, behind))), 1e-9);
     }
 
     [Fact]
@@ -102,7 +102,7 @@ public sealed class MountingDepthTests
     {
         // Handbook H1: max(d_f + p) + max(b + r) + d_r = (25 + 76) + (600 + 75) + 25.
         var all = MountingDepth.OfFrontItem(Cabinet800, new ItemDepth(40, 600, 75)).Intersect(MountingDepth.OfFrontItem(Cabinet800, new ItemDepth(76, 300, 75)));
-        Assert.Equal(801, MountingDepth.LeastCabinetDepthMm(Cabinet800, all), 9);
+        Assert.Equal(801, MountingDepth.LeastCabinetDepthMm(Cabinet800, all), 1e-9);
     }
 
     [Theory]

@@ -11,7 +11,7 @@ public sealed class RackGeometryTests
     [InlineData(4, 177.0)] // checks.csv 1-04
     [InlineData(42, 1866.1)] // checks.csv 1-05
     public void A_panel_is_its_units_less_the_relief(int units, double millimetres) =>
-        Assert.Equal(millimetres, RackGeometry.PanelHeightMm(units), 9);
+        Assert.Equal(millimetres, RackGeometry.PanelHeightMm(units), 1e-9);
 
     [Theory]
     [InlineData(1)] // checks.csv 1-06: 43.65625
@@ -30,7 +30,7 @@ public sealed class RackGeometryTests
     [InlineData(42, 1866.9)] // checks.csv 1-09
     [InlineData(47, 2089.15)] // checks.csv 1-10
     public void An_aperture_is_its_units(int units, double millimetres) =>
-        Assert.Equal(millimetres, RackGeometry.ApertureMm(units), 9);
+        Assert.Equal(millimetres, RackGeometry.ApertureMm(units), 1e-9);
 
     [Theory]
     [InlineData(1, 1, 6.35)] // checks.csv 1-11
@@ -39,7 +39,7 @@ public sealed class RackGeometryTests
     [InlineData(2, 1, 50.8)] // checks.csv 1-14
     [InlineData(42, 3, 1860.55)] // checks.csv 1-15
     public void A_hole_lies_in_its_unit(int unit, int hole, double millimetres) =>
-        Assert.Equal(millimetres, RackGeometry.HoleCentreMm(unit, hole), 9);
+        Assert.Equal(millimetres, RackGeometry.HoleCentreMm(unit, hole), 1e-9);
 
     [Fact]
     public void Holes_follow_each_other_by_five_eighths_five_eighths_and_half_an_inch()
@@ -49,7 +49,7 @@ public sealed class RackGeometryTests
         double[] pattern = [Length.FromInches(0.625).Millimeters, Length.FromInches(0.625).Millimeters, Length.FromInches(0.5).Millimeters];
         for (var i = 1; i < holes.Length; i++)
         {
-            Assert.Equal(pattern[(i - 1) % 3], holes[i] - holes[i - 1], 9);
+            Assert.Equal(pattern[(i - 1) % 3], holes[i] - holes[i - 1], 1e-9);
         }
     }
 
@@ -57,8 +57,8 @@ public sealed class RackGeometryTests
     public void Constants_agree_with_their_inches()
     {
         // EIA-310: 1.75 in a unit, 19 in a panel; checks.csv 1-16 to 1-18.
-        Assert.Equal(RackGeometry.UnitMm, Length.FromInches(1.75).Millimeters, 9);
-        Assert.Equal(RackGeometry.PanelWidthMm, Length.FromInches(19).Millimeters, 9);
+        Assert.Equal(RackGeometry.UnitMm, Length.FromInches(1.75).Millimeters, 1e-9);
+        Assert.Equal(RackGeometry.PanelWidthMm, Length.FromInches(19).Millimeters, 1e-9);
         Assert.InRange(Length.FromInches(18.3125).Millimeters, RackGeometry.HoleSpacingMm - 1.6, RackGeometry.HoleSpacingMm + 1.6);
         Assert.True(RackGeometry.OpeningMm <= Length.FromInches(17.75).Millimeters);
 
@@ -116,7 +116,7 @@ public sealed class RackGeometryTests
     [InlineData(1200, 80, 24, 106.6)] // handbook H1: 80 + (1200 - 80 - 1066.8) / 2
     [InlineData(1866.9, 0, 42, 0)]
     public void The_mounting_space_is_centred_between_base_and_roof(double height, double baseHeight, int units, double edge) =>
-        Assert.Equal(edge, RackGeometry.LowerEdgeMm(height, baseHeight, units), 9);
+        Assert.Equal(edge, RackGeometry.LowerEdgeMm(height, baseHeight, units), 1e-9);
 
     [Theory]
     [InlineData(100, 20, 1, 966.775)] // handbook H1: 100 + 44.45 x 19.5
@@ -124,7 +124,7 @@ public sealed class RackGeometryTests
     [InlineData(66.55, 42, 1, 1911.225)] // handbook H1: 66.55 + 44.45 x 41.5
     [InlineData(0, 1, 0, 0)]
     public void A_centre_lies_half_the_items_height_above_its_lowest_unit(double edge, int unit, int height, double centre) =>
-        Assert.Equal(centre, RackGeometry.CentreMm(edge, unit, height), 9);
+        Assert.Equal(centre, RackGeometry.CentreMm(edge, unit, height), 1e-9);
 
     [Fact]
     public void A_centre_lies_midway_between_the_outer_holes_of_the_units_taken()
@@ -133,7 +133,7 @@ public sealed class RackGeometryTests
         {
             var lowest = RackGeometry.HoleCentreMm(unit, 1);
             var highest = RackGeometry.HoleCentreMm(unit + height - 1, 3);
-            Assert.Equal((lowest + highest) / 2, RackGeometry.CentreMm(0, unit, height), 9);
+            Assert.Equal((lowest + highest) / 2, RackGeometry.CentreMm(0, unit, height), 1e-9);
         }
     }
 

@@ -35,8 +35,8 @@ public sealed class SupportAreaTests
     {
         var area = SupportArea.Under(800, 1200, 30, 250);
         var centre = new PointMass(432.1, -65.4, 900, 100);
-        Assert.Equal(area.DepthMm, area.DistanceMm(SupportSide.Front, centre) + area.DistanceMm(SupportSide.Rear, centre), 9);
-        Assert.Equal(area.WidthMm, area.DistanceMm(SupportSide.Left, centre) + area.DistanceMm(SupportSide.Right, centre), 9);
+        Assert.Equal(area.DepthMm, area.DistanceMm(SupportSide.Front, centre) + area.DistanceMm(SupportSide.Rear, centre), 1e-9);
+        Assert.Equal(area.WidthMm, area.DistanceMm(SupportSide.Left, centre) + area.DistanceMm(SupportSide.Right, centre), 1e-9);
     }
 
     [Fact]

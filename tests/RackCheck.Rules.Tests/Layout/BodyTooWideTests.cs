@@ -26,7 +26,7 @@ public sealed class BodyTooWideTests : RuleTests<BodyTooWide>
         Assert.Equal(Severity.Error, finding.Severity);
         Assert.Equal(["/items/0/body/widthMm"], finding.Pointers);
         Numbers(finding, width, limit, "mm");
-        Assert.Equal(100 * width / limit, finding.UtilisationPercent!.Value, 3);
+        Assert.Equal(100 * width / limit, finding.UtilisationPercent!.Value, 1e-3);
     }
 
     [Fact]

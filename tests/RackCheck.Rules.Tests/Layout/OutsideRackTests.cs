@@ -93,7 +93,7 @@ public sealed class OutsideRackTests : RuleTests<OutsideRack>
         var rack = Bay(12).TopDown().Cabinet(c => c with { HeightMm = 700 }).With(Unit("wave-pc", 12).At(12), Unit("gauge-amp", 2).At(0));
         var cured = Cured(rack, Only(rack));
         Assert.Equal(15, cured.Cabinet!.HeightU);
-        Assert.Equal(700 + (3 * 44.45), cured.Cabinet.HeightMm!.Value, 9);
+        Assert.Equal(700 + (3 * 44.45), cured.Cabinet.HeightMm!.Value, 1e-9);
         Assert.Equal(15, cured.Items[0].Position!.Unit);
         Assert.Equal(3, cured.Items[1].Position!.Unit);
     }

@@ -112,7 +112,7 @@ public sealed class CordAssignmentTests
             [.. Enumerable.Range(0, 6).Select(i => Load($"i{i}", 460, ConnectorCode.C14))],
             Unit("u", "A", Group("g1", Phase.L1, 16, (ConnectorCode.C13, 6)), Group("g2", Phase.L2, 16, (ConnectorCode.C13, 6)), Group("g3", Phase.L3, 16, (ConnectorCode.C13, 6)))));
         Assert.All(tree.Groups, g => Assert.Equal(2, tree.Cords.Count(c => ReferenceEquals(c.Group, g))));
-        Assert.Equal(0, tree.Supplies[0].Neutral.NormalA, 9);
+        Assert.Equal(0, tree.Supplies[0].Neutral.NormalA, 1e-9);
     }
 
     [Fact]

@@ -102,9 +102,9 @@ public sealed class PowerTreeTests
         var tree = PowerRacks.Tree(rack);
         var ups = Assert.Single(tree.Ups);
         Assert.Equal((1200, 1200 / 0.8), (ups.LoadW, ups.LoadVa));
-        Assert.Equal(1200 / 0.8 / 230, tree.Units[1].Lines[0].NormalA, 9);
-        Assert.Equal(1350 / 0.9 / 230, tree.Units[0].Lines[0].NormalA, 9);
-        Assert.Equal(1350 / 0.9 / 230, tree.Supplies[0].Lines[0].NormalA, 9);
+        Assert.Equal(1200 / 0.8 / 230, tree.Units[1].Lines[0].NormalA, 1e-9);
+        Assert.Equal(1350 / 0.9 / 230, tree.Units[0].Lines[0].NormalA, 1e-9);
+        Assert.Equal(1350 / 0.9 / 230, tree.Supplies[0].Lines[0].NormalA, 1e-9);
         Assert.Equal(1350, tree.Figures!.RatedW);
     }
 
@@ -116,7 +116,7 @@ public sealed class PowerTreeTests
     public void A_ups_without_cords_leaves_its_units_on_their_supply()
     {
         var rack = WithUps(150) is var wired ? wired with { Items = [wired.Items[0], wired.Items[1] with { Power = null }], Connections = null } : null!;
-        Assert.Equal(1200 / 0.8 / 230, PowerRacks.Tree(rack).Supplies[0].Lines[0].NormalA, 9);
+        Assert.Equal(1200 / 0.8 / 230, PowerRacks.Tree(rack).Supplies[0].Lines[0].NormalA, 1e-9);
     }
 
     [Fact]
@@ -137,9 +137,9 @@ public sealed class PowerTreeTests
     {
         var rack = ThreePhases.Units(Pdu("drive", "A", 32, Outlets("g", 16, ConnectorCode.Iec60309A16P3, 1))).With(Load("paddle-drive", 6900, plug: ConnectorCode.Iec60309A16P3));
         var tree = PowerRacks.Tree(rack);
-        Assert.All(tree.Supplies[0].Lines, l => Assert.Equal(10, l.NormalA, 9));
-        Assert.Equal(10, tree.Groups[3].Load.NormalA, 9);
-        Assert.Equal(0, tree.Supplies[0].Neutral.NormalA, 9);
+        Assert.All(tree.Supplies[0].Lines, l => Assert.Equal(10, l.NormalA, 1e-9));
+        Assert.Equal(10, tree.Groups[3].Load.NormalA, 1e-9);
+        Assert.Equal(0, tree.Supplies[0].Neutral.NormalA, 1e-9);
     }
 
     [Fact]
