@@ -72,8 +72,12 @@ public sealed record Cabinet
 /// <summary>A door of the cabinet.</summary>
 public sealed record Door
 {
-    /// <summary>How it is made.</summary>
-    public required DoorStyle Style { get; init; }
+    /// <summary>Part number in the product catalogue, where it is not the door that the cabinet comes with.</summary>
+    [StringLength(64, MinimumLength = 1)]
+    public string? PartNumber { get; init; }
+
+    /// <summary>How it is made; may come from a part number instead.</summary>
+    public DoorStyle? Style { get; init; }
 
     /// <summary>Depth that it takes from the cabinet's overall depth, mm; 25 unless told, 0 where there is no door.</summary>
     [Range(0d, 500d)]
@@ -143,6 +147,10 @@ public sealed record Uprights
 /// <summary>The earth bar.</summary>
 public sealed record EarthBar
 {
+    /// <summary>Part number in the product catalogue, where it is not the bar that the cabinet comes with.</summary>
+    [StringLength(64, MinimumLength = 1)]
+    public string? PartNumber { get; init; }
+
     /// <summary>Number of terminals.</summary>
     [Range(0, 500)]
     public int? Terminals { get; init; }

@@ -8,6 +8,8 @@ namespace RackCheck.Api.Catalogue;
 /// <summary>Whether products are what the contract says: ranges of members, part numbers unique, and the members that each kind has.</summary>
 internal static class ProductValidator
 {
+    private const string PartNumberElsewhere = "The part number is the product's.";
+
     // What each member belongs to. A member that its kind does not have would be passed over in silence, so it is a fault.
     private static readonly KindMember[] Members =
     [
@@ -49,6 +51,8 @@ internal static class ProductValidator
             CabinetIsWhole(product.Cabinet, pointer, faults);
             ItemIsWhole(product, pointer, faults);
             UnitIsWhole(product.DistributionUnit, pointer, faults);
+            DoorIsWhole(product.Door?.Door, "/door/door", pointer, faults);
+            BarIsPlain(product.EarthBar, "/earthBar", pointer, faults);
             RangeIsRight(product.Support, "/support", pointer, faults);
         }
 
@@ -100,9 +104,21 @@ internal static class ProductValidator
         Need(cabinet.HeightU is not null, "/cabinet/heightU", pointer, faults);
         Need(cabinet.WidthMm is not null, "/cabinet/widthMm", pointer, faults);
         Need(cabinet.DepthMm is not null, "/cabinet/depthMm", pointer, faults);
-        Refuse(cabinet.PartNumber is not null, "/cabinet/partNumber", "The part number is the product's.", pointer, faults);
+        Refuse(cabinet.PartNumber is not null, "/cabinet/partNumber", PartNumberElsewhere, pointer, faults);
+        DoorIsWhole(cabinet.FrontDoor, "/cabinet/frontDoor", pointer, faults);
+        DoorIsWhole(cabinet.RearDoor, "/cabinet/rearDoor", pointer, faults);
+        BarIsPlain(cabinet.EarthBar, "/cabinet/earthBar", pointer, faults);
         Refuse(cabinet.Placement is not null, "/cabinet/placement", "How it stands is known on the site only.", pointer, faults);
     }
+
+    private static void DoorIsWhole(Door? door, string member, Place pointer, FaultList faults)
+    {
+        Need(door is null or { Style: not null }, member + "/style", pointer, faults);
+        Refuse(door?.PartNumber is not null, member + "/partNumber", PartNumberElsewhere, pointer, faults);
+    }
+
+    private static void BarIsPlain(EarthBar? bar, string member, Place pointer, FaultList faults) =>
+        Refuse(bar?.PartNumber is not null, member + "/partNumber", PartNumberElsewhere, pointer, faults);
 
     private static void ItemIsWhole(Product product, Place pointer, FaultList faults)
     {

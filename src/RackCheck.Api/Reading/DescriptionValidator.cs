@@ -42,12 +42,16 @@ public sealed class DescriptionValidator : AbstractValidator<RackDescription>
         Need(context, cabinet.HeightU is null && cabinet.PartNumber is null, "/cabinet/heightU");
         Need(context, cabinet.WidthMm is null && cabinet.PartNumber is null, "/cabinet/widthMm");
         Need(context, cabinet.DepthMm is null && cabinet.PartNumber is null, "/cabinet/depthMm");
+        Need(context, HasNoStyle(cabinet, cabinet.FrontDoor), "/cabinet/frontDoor/style");
+        Need(context, HasNoStyle(cabinet, cabinet.RearDoor), "/cabinet/rearDoor/style");
         var doors = DoorDepth(cabinet.FrontDoor) + DoorDepth(cabinet.RearDoor);
         if (doors >= cabinet.DepthMm)
         {
             Fail(context, "/cabinet/depthMm", FaultCodes.Inconsistent, Invariant($"The doors take {doors} mm of {cabinet.DepthMm} mm: nothing is left between them."));
         }
     }
+
+    private static bool HasNoStyle(Cabinet cabinet, Door? door) => door is { Style: null, PartNumber: null } && cabinet.PartNumber is null;
 
     private static double DoorDepth(Door? door) => door?.Style == DoorStyle.None ? 0 : door?.DepthMm ?? 0;
 

@@ -34,7 +34,8 @@ internal static class CabinetFitting
             }
 
             entry.Take();
-            bay.Cabinet = door.Face == Face.Front ? bay.Cabinet with { FrontDoor = door.Door } : bay.Cabinet with { RearDoor = door.Door };
+            var fitted = door.Door with { PartNumber = entry.Product.PartNumber };
+            bay.Cabinet = door.Face == Face.Front ? bay.Cabinet with { FrontDoor = fitted } : bay.Cabinet with { RearDoor = fitted };
         }
     }
 

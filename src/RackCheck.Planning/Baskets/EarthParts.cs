@@ -43,7 +43,7 @@ internal static class EarthParts
                 && !(bar.Product.EarthBar!.Terminals <= bay.Cabinet.EarthBar?.Terminals))
             {
                 bay.CabinetParts["/cabinet/earthBar"] = bar.Take();
-                bay.Cabinet = bay.Cabinet with { EarthBar = bar.Product.EarthBar };
+                bay.Cabinet = bay.Cabinet with { EarthBar = bar.Product.EarthBar with { PartNumber = bar.Product.PartNumber } };
             }
         }
 

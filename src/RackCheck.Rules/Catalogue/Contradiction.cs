@@ -13,11 +13,11 @@ public sealed class Contradiction : PartRule
         Id = "catalogue.contradiction",
         Title = "Value against the catalogue",
         Severity = Severity.Warning,
-        What = "Finds values of a thing with a part number that are given by hand and differ from the catalogue's. What is given by hand is what the check goes by. Wishes, cables, rails and settings of the day are the caller's and never a contradiction.",
+        What = "Finds values of a thing with a part number that are given by hand and differ from the catalogue's, and doors that are made for a cabinet of another size. What is given by hand is what the check goes by. Wishes, cables, rails and settings of the day are the caller's and never a contradiction, and a roof with fans in it is not the one of the cabinet's part number.",
         Why = "Either the value is wrong or the part number is: what is delivered will not be what was checked.",
         Formula = "a length differs by more than 1 mm, another number by more than 1 %, anything else at all",
         Sources = [Sources.Bookkeeping],
-        Needs = ["/cabinet/partNumber", "/items/*/partNumber", "/distributionUnits/*/partNumber"],
+        Needs = ["/cabinet/partNumber", "/cabinet/frontDoor/partNumber", "/cabinet/rearDoor/partNumber", "/cabinet/earthBar/partNumber", "/items/*/partNumber", "/distributionUnits/*/partNumber"],
         Remedies = ["Take the catalogue's values.", "Leave the part number out: the thing is another one."],
         FailingRack = """
             {
@@ -48,7 +48,51 @@ public sealed class Contradiction : PartRule
             {
                 context.Report(Draft(context.Rack, part, difference));
             }
+
+            foreach (var difference in Misfits(context.Rack.Description.Cabinet!, part))
+            {
+                context.Report(Misfit(context.Rack, part, difference));
+            }
         }
+    }
+
+    // What a door is made for, against the cabinet that it is to close.
+    private static IEnumerable<PartDifference> Misfits(Cabinet cabinet, Part part)
+    {
+        if (part is not { Facts: Door, Product.Door: { } made })
+        {
+            yield break;
+        }
+
+        if (cabinet.WidthMm is { } width && PartMembers.Differs("widthMm", width, made.WidthMm))
+        {
+            yield return new PartDifference("/cabinet/widthMm", "widthMm", width, made.WidthMm);
+        }
+
+        if (cabinet.HeightU is { } units && units != made.HeightU)
+        {
+            yield return new PartDifference("/cabinet/heightU", "heightU", units, made.HeightU);
+        }
+    }
+
+    private static FindingDraft Misfit(ResolvedRack rack, Part part, PartDifference difference)
+    {
+        var (limit, text) = Bound(difference.Member, difference.Given!.Value.Number!.Value, difference.Told!.Value.Number!.Value);
+        var unit = UnitOf(difference.Member)!;
+        return new FindingDraft
+        {
+            Message = unit == "U"
+                ? "Part number {partNumber} of {item} is made for cabinets of {told} U, but the cabinet has {given} U."
+                : "Part number {partNumber} of {item} is made for cabinets {told} mm wide, but the cabinet is {given} mm wide.",
+            Data = [("item", part.Name), ("partNumber", part.Number), ("member", difference.Member), ("given", difference.Given.Value), ("told", difference.Told.Value)],
+            Subject = part.Name,
+            Identity = ["cabinet", part.Name, "fit" + difference.Pointer],
+            Pointers = [part.Pointer + "/partNumber", difference.Pointer],
+            Actual = Quantities.Of(difference.Given.Value.Number.Value, unit),
+            Limit = Quantities.Of(limit, unit),
+            Calculation = text,
+            Cures = [new Cure($"Leave the part number of {part.Name} out: it is another product", PartEdits.Without(rack.Description, part))],
+        };
     }
 
     private static FindingDraft Draft(ResolvedRack rack, Part part, PartDifference difference)

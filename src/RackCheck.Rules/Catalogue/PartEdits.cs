@@ -9,13 +9,36 @@ internal static class PartEdits
 {
     /// <summary>The description without a part number; the thing keeps what was filled in.</summary>
     public static RackDescription Without(RackDescription description, Part part) => Edit(
-        description, part, c => c with { PartNumber = null }, i => i with { PartNumber = null }, u => u with { PartNumber = null });
+        description,
+        part,
+        c => part.Pointer switch
+        {
+            "/cabinet/frontDoor" => c with { FrontDoor = c.FrontDoor! with { PartNumber = null } },
+            "/cabinet/rearDoor" => c with { RearDoor = c.RearDoor! with { PartNumber = null } },
+            "/cabinet/earthBar" => c with { EarthBar = c.EarthBar! with { PartNumber = null } },
+            _ => c with { PartNumber = null },
+        },
+        i => i with { PartNumber = null },
+        u => u with { PartNumber = null });
 
     /// <summary>The description with the thing as its product tells.</summary>
     public static RackDescription AsTold(RackDescription description, Part part) => Edit(
         description,
         part,
-        c => PartPlan<Cabinet>.Instance.Fill(new Cabinet { PartNumber = c.PartNumber, Placement = c.Placement }, (Cabinet)part.Facts!, null),
+        c => part.Pointer switch
+        {
+            "/cabinet/frontDoor" => c with { FrontDoor = (Door)part.Facts! with { PartNumber = part.Number } },
+            "/cabinet/rearDoor" => c with { RearDoor = (Door)part.Facts! with { PartNumber = part.Number } },
+            "/cabinet/earthBar" => c with { EarthBar = (EarthBar)part.Facts! with { PartNumber = part.Number } },
+            _ => PartPlan<Cabinet>.Instance.Fill(
+                new Cabinet
+                {
+                    PartNumber = c.PartNumber, Placement = c.Placement,
+                    FrontDoor = c.FrontDoor?.PartNumber is null ? null : c.FrontDoor, RearDoor = c.RearDoor?.PartNumber is null ? null : c.RearDoor, EarthBar = c.EarthBar?.PartNumber is null ? null : c.EarthBar,
+                },
+                (Cabinet)part.Facts!,
+                null),
+        },
         i => (Item)PartPlan<ItemFacts>.Instance.Fill(
             new Item
             {

@@ -41,6 +41,9 @@ public sealed class ResolvedRack
         }
 
         Add(description.Cabinet?.PartNumber);
+        Add(description.Cabinet?.FrontDoor?.PartNumber);
+        Add(description.Cabinet?.RearDoor?.PartNumber);
+        Add(description.Cabinet?.EarthBar?.PartNumber);
         for (var i = 0; i < description.Items.Count; i++)
         {
             Add(description.Items[i].PartNumber);
@@ -66,11 +69,9 @@ public sealed class ResolvedRack
     public static ResolvedRack Of(RackDescription posted, IReadOnlyDictionary<string, Product> products)
     {
         var (parts, filled, description) = (new List<Part>(), new List<Assumption>(), posted);
-        if (posted.Cabinet is { PartNumber: { } cabinetNumber } cabinet)
+        if (posted.Cabinet is { } cabinet)
         {
-            var told = products.GetValueOrDefault(cabinetNumber);
-            parts.Add(new Part("/cabinet", "the cabinet", cabinetNumber, told, told?.Cabinet));
-            description = description with { Cabinet = Fill(cabinet, told?.Cabinet, parts[^1], filled) };
+            description = description with { Cabinet = FillCabinet(cabinet, products, parts, filled) };
         }
 
         description = description with
@@ -112,6 +113,8 @@ public sealed class ResolvedRack
         Need(Description.Cabinet?.HeightU is null, "/cabinet/heightU");
         Need(Description.Cabinet?.WidthMm is null, "/cabinet/widthMm");
         Need(Description.Cabinet?.DepthMm is null, "/cabinet/depthMm");
+        Need(Description.Cabinet?.FrontDoor is { Style: null }, "/cabinet/frontDoor/style");
+        Need(Description.Cabinet?.RearDoor is { Style: null }, "/cabinet/rearDoor/style");
         for (var i = 0; i < Description.Items.Count; i++)
         {
             Need(Description.Items[i].HeightU is null, Invariant($"/items/{i}/heightU"));
@@ -141,11 +144,48 @@ public sealed class ResolvedRack
 
         return after with
         {
-            Cabinet = Posted.Cabinet is { } posted && after.Cabinet is { } cabinet ? Restore(posted, Description.Cabinet!, cabinet, c => c.PartNumber, c => c with { PartNumber = null }, p => p.Cabinet) : after.Cabinet,
+            Cabinet = Posted.Cabinet is { } posted && after.Cabinet is { } cabinet ? RestoreCabinet(posted, Description.Cabinet!, cabinet) : after.Cabinet,
             Items = RestoreAll<Item, ItemFacts>(Posted.Items, Description.Items, after.Items, i => i.Id, i => i.PartNumber, i => i with { PartNumber = null }, p => p.Item)!,
             DistributionUnits = RestoreAll<DistributionUnit, DistributionUnitFacts>(
                 Posted.DistributionUnits, Description.DistributionUnits, after.DistributionUnits, u => u.Id, u => u.PartNumber, u => u with { PartNumber = null }, p => p.DistributionUnit),
         };
+    }
+
+    /// <summary>What a product tells of a cabinet, but for parts that have a part number of their own: those are not the ones it comes with.</summary>
+    /// <param name="told">What the product tells; null where it is not known or no cabinet.</param>
+    /// <param name="cabinet">The cabinet.</param>
+    /// <returns>What holds of this cabinet.</returns>
+    internal static Cabinet? FactsOf(Cabinet? told, Cabinet cabinet) => told is null ? null : told with
+    {
+        FrontDoor = cabinet.FrontDoor?.PartNumber is null ? told.FrontDoor : null,
+        RearDoor = cabinet.RearDoor?.PartNumber is null ? told.RearDoor : null,
+        EarthBar = cabinet.EarthBar?.PartNumber is null ? told.EarthBar : null,
+    };
+
+    private static Door? DoorOf(Product? product, Face face) => product?.Door is { } door && door.Face == face ? door.Door : null;
+
+    private static Cabinet FillCabinet(Cabinet cabinet, IReadOnlyDictionary<string, Product> products, List<Part> parts, List<Assumption> filled)
+    {
+        T? Whole<T>(T? given, string pointer, string name, string? number, Func<Product?, T?> told)
+            where T : class
+        {
+            if (given is null || number is null)
+            {
+                return given;
+            }
+
+            var product = products.GetValueOrDefault(number);
+            parts.Add(new Part(pointer, name, number, product, told(product)));
+            return Fill(given, told(product), parts[^1], filled);
+        }
+
+        var whole = Whole(cabinet, "/cabinet", "the cabinet", cabinet.PartNumber, p => FactsOf(p?.Cabinet, cabinet))!;
+        var front = Whole(whole.FrontDoor, "/cabinet/frontDoor", "the front door", whole.FrontDoor?.PartNumber, p => DoorOf(p, Face.Front));
+        var rear = Whole(whole.RearDoor, "/cabinet/rearDoor", "the rear door", whole.RearDoor?.PartNumber, p => DoorOf(p, Face.Rear));
+        var bar = Whole(whole.EarthBar, "/cabinet/earthBar", "the earth bar", whole.EarthBar?.PartNumber, p => p?.EarthBar);
+        return ReferenceEquals(front, whole.FrontDoor) && ReferenceEquals(rear, whole.RearDoor) && ReferenceEquals(bar, whole.EarthBar)
+            ? whole
+            : whole with { FrontDoor = front, RearDoor = rear, EarthBar = bar };
     }
 
     private static IReadOnlyList<TElement> FillAll<TElement>(IReadOnlyList<TElement> list, Func<TElement, string?> partNumber, Func<TElement, int, TElement> fill)
@@ -207,13 +247,33 @@ public sealed class ResolvedRack
 
             result[i] = at == posted.Count ? after[i]
                 : ReferenceEquals(filled![at], after[i]) ? posted[at]
-                : (TElement)Restore<TFacts>(posted[at], filled[at], after[i], f => partNumber((TElement)f), f => without((TElement)f), told);
+                : (TElement)Restore<TFacts>(posted[at], filled[at], after[i], f => partNumber((TElement)f), f => without((TElement)f), (p, _) => told(p));
         }
 
         return result;
     }
 
-    private T Restore<T>(T posted, T filled, T after, Func<T, string?> partNumber, Func<T, T> without, Func<Product, T?> told)
+    private Cabinet RestoreCabinet(Cabinet posted, Cabinet filled, Cabinet after)
+    {
+        // A door or bar with a part number of its own is restored by that, whatever becomes of the cabinet's.
+        Door? OwnDoor(Door? given, Door? whole, Door? changed, Face face) => given?.PartNumber is null || changed is null ? null
+            : Restore(given, whole!, changed, d => d.PartNumber, d => d with { PartNumber = null }, (p, _) => DoorOf(p, face));
+
+        var front = OwnDoor(posted.FrontDoor, filled.FrontDoor, after.FrontDoor, Face.Front);
+        var rear = OwnDoor(posted.RearDoor, filled.RearDoor, after.RearDoor, Face.Rear);
+        var bar = posted.EarthBar?.PartNumber is null || after.EarthBar is null ? null
+            : Restore(posted.EarthBar, filled.EarthBar!, after.EarthBar, b => b.PartNumber, b => b with { PartNumber = null }, (p, _) => p.EarthBar);
+        return Restore(
+            posted,
+            filled,
+            after,
+            c => c.PartNumber,
+            c => c with { PartNumber = null },
+            (p, c) => FactsOf(p.Cabinet, c),
+            front is null && rear is null && bar is null ? null : c => c with { FrontDoor = front ?? c.FrontDoor, RearDoor = rear ?? c.RearDoor, EarthBar = bar ?? c.EarthBar });
+    }
+
+    private T Restore<T>(T posted, T filled, T after, Func<T, string?> partNumber, Func<T, T> without, Func<Product, T, T?> told, Func<T, T>? finish = null)
         where T : class
     {
         if (ReferenceEquals(filled, after))
@@ -221,16 +281,17 @@ public sealed class ResolvedRack
             return posted;
         }
 
-        if (partNumber(after) is not { } number || number != partNumber(posted) || products!.GetValueOrDefault(number) is not { } product || told(product) is not { } facts)
+        T Finished(T record) => finish is null ? record : finish(record);
+        if (partNumber(after) is not { } number || number != partNumber(posted) || products!.GetValueOrDefault(number) is not { } product || told(product, posted) is not { } facts)
         {
-            return after;
+            return Finished(after);
         }
 
-        var restored = PartPlan<T>.Instance.Restore(posted, filled, after);
+        var restored = Finished(PartPlan<T>.Instance.Restore(posted, filled, after));
         var (before, now) = (new List<PartDifference>(), new List<PartDifference>());
         PartPlan<T>.Instance.Compare(posted, facts, "", before);
-        PartPlan<T>.Instance.Compare(restored, facts, "", now);
-        return now.TrueForAll(n => before.Exists(b => b.Pointer == n.Pointer)) ? restored : without(after);
+        PartPlan<T>.Instance.Compare(restored, told(product, restored)!, "", now);
+        return now.TrueForAll(n => before.Exists(b => b.Pointer == n.Pointer)) ? restored : Finished(without(after));
     }
 }
 
@@ -248,7 +309,14 @@ internal sealed record Part(string Pointer, string Name, string Number, Product?
         switch (Facts)
         {
             case Cabinet told:
-                PartPlan<Cabinet>.Instance.Compare(posted.Cabinet!, told, Pointer, found);
+                // Fans in the roof bring their opening with them.
+                PartPlan<Cabinet>.Instance.Compare(posted.Cabinet!, posted.Cooling?.RoofFans is { Count: > 0 } ? told with { Roof = null } : told, Pointer, found);
+                break;
+            case Door told:
+                PartPlan<Door>.Instance.Compare((Product!.Door!.Face == Face.Front ? posted.Cabinet!.FrontDoor : posted.Cabinet!.RearDoor)!, told, Pointer, found);
+                break;
+            case EarthBar told:
+                PartPlan<EarthBar>.Instance.Compare(posted.Cabinet!.EarthBar!, told, Pointer, found);
                 break;
             case ItemFacts told:
                 PartPlan<ItemFacts>.Instance.Compare(posted.Items[Index], told, Pointer, found);

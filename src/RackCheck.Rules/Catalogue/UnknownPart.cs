@@ -13,11 +13,11 @@ public sealed class UnknownPart : PartRule
         Id = "catalogue.unknown-part",
         Title = "Part number not in the catalogue",
         Severity = Severity.Error,
-        What = "Finds part numbers of the cabinet, of items and of distribution units that the catalogue does not know, or knows as another kind of product.",
+        What = "Finds part numbers of the cabinet, its doors and earth bar, of items and of distribution units that the catalogue does not know, or knows as another kind of product.",
         Why = "What a part number would have told is missing, and what cannot be looked up cannot be delivered.",
-        Formula = "the catalogue knows the part number, and its product is a cabinet, equipment or a distribution unit where one stands",
+        Formula = "the catalogue knows the part number, and its product is a cabinet, a front or rear door, an earth bar, equipment or a distribution unit where one stands",
         Sources = [Sources.Bookkeeping],
-        Needs = ["/cabinet/partNumber", "/items/*/partNumber", "/distributionUnits/*/partNumber"],
+        Needs = ["/cabinet/partNumber", "/cabinet/frontDoor/partNumber", "/cabinet/rearDoor/partNumber", "/cabinet/earthBar/partNumber", "/items/*/partNumber", "/distributionUnits/*/partNumber"],
         Remedies = ["Leave the part number out where the thing is described by hand.", "Give the part number as the catalogue has it."],
         FailingRack = """
             {
@@ -46,9 +46,7 @@ public sealed class UnknownPart : PartRule
                 continue;
             }
 
-            var kind = part.Product is { } product ? NamedEnumConverter<ProductKind>.Name(product.Kind) : null;
-            var isCabinet = part.Pointer == "/cabinet";
-            var isUnit = part.Pointer.StartsWith("/distributionUnits", StringComparison.Ordinal);
+            var kind = part.Product is { } product ? KindOf(product) : null;
             context.Report(new FindingDraft
             {
                 Message = kind is null
@@ -57,20 +55,32 @@ public sealed class UnknownPart : PartRule
                 Data =
                 [
                     ("item", part.Name), ("partNumber", part.Number),
-                    .. kind is null ? ((string, Scalar)[])[] : [("wanted", isCabinet ? "cabinet" : isUnit ? "distribution unit" : "equipment"), ("kind", kind)],
+                    .. kind is null ? ((string, Scalar)[])[] : [("wanted", Wanted(part)), ("kind", kind)],
                 ],
                 Subject = part.Name,
-                Identity = [part.Pointer.Split('/')[1], isCabinet ? "" : part.Name],
+                Identity = part.Pointer.StartsWith("/cabinet", StringComparison.Ordinal) ? [part.Pointer[1..], ""] : [part.Pointer.Split('/')[1], part.Name],
                 Pointers = [part.Pointer + "/partNumber"],
                 Cures = Cures(context.Rack, part),
             });
         }
     }
 
+    private static string Wanted(Part part) => part.Pointer switch
+    {
+        "/cabinet" => "cabinet",
+        "/cabinet/frontDoor" => "front door",
+        "/cabinet/rearDoor" => "rear door",
+        "/cabinet/earthBar" => "earth bar",
+        var other => other.StartsWith("/distributionUnits", StringComparison.Ordinal) ? "distribution unit" : "equipment",
+    };
+
+    // Of a door, the other face is what makes it another product.
+    private static string KindOf(Product product) => product.Door is { } door ? NamedEnumConverter<Face>.Name(door.Face) + "-door" : NamedEnumConverter<ProductKind>.Name(product.Kind);
+
     // Only where nothing hangs on it: a thing that is not described by hand either cannot do without.
     private static IEnumerable<Cure> Cures(ResolvedRack rack, Part part)
     {
-        if (!rack.Missing().Any(m => m.StartsWith(part.Pointer + "/", StringComparison.Ordinal)))
+        if (!rack.Missing().Any(m => m[..m.LastIndexOf('/')] == part.Pointer))
         {
             yield return new Cure($"Leave the part number of {part.Name} out, since it is described by hand", PartEdits.Without(rack.Description, part));
         }

@@ -26,10 +26,17 @@ internal static class Parts
     public static readonly Product Housing = new()
     {
         PartNumber = "TFL-T-CAB", Name = "Cabinet", Kind = ProductKind.Cabinet,
-        Cabinet = new Cabinet { HeightU = 42, WidthMm = 600, DepthMm = 800, MassKg = 80, FrontDoor = new Door { Style = DoorStyle.Perforated, DepthMm = 25 }, RatedLoadKg = 400 },
+        Cabinet = new Cabinet { HeightU = 42, WidthMm = 600, DepthMm = 800, MassKg = 80, FrontDoor = new Door { Style = DoorStyle.Perforated, DepthMm = 25, OpenAreaPercent = 70 }, Roof = new Roof { Style = RoofStyle.Solid }, EarthBar = new EarthBar { Terminals = 8 }, RatedLoadKg = 400 },
     };
 
-    private static readonly Dictionary<string, Product> Known = new(StringComparer.Ordinal) { [Computer.PartNumber] = Computer, [Strip.PartNumber] = Strip, [Housing.PartNumber] = Housing };
+    public static readonly Product FrontDoor = DoorOf("TFL-T-FD", Face.Front, new Door { Style = DoorStyle.Solid, DepthMm = 40, Bonded = true });
+
+    public static readonly Product RearDoor = DoorOf("TFL-T-RD", Face.Rear, new Door { Style = DoorStyle.Glazed, DepthMm = 30, Bonded = true });
+
+    public static readonly Product Bar = new() { PartNumber = "TFL-T-EB", Name = "Bar", Kind = ProductKind.EarthBar, EarthBar = new EarthBar { Terminals = 24, LengthMm = 540, CrossSectionMm2 = 75 } };
+
+    private static readonly Dictionary<string, Product> Known =
+        new[] { Computer, Strip, Housing, FrontDoor, RearDoor, Bar }.ToDictionary(p => p.PartNumber, StringComparer.Ordinal);
 
     public static ResolvedRack Rack(Cabinet cabinet, Item[] items, params DistributionUnit[] units) => ResolvedRack.Of(
         new RackDescription
@@ -38,6 +45,9 @@ internal static class Parts
             Supplies = units.Length == 0 ? null : [new Supply { Id = "A", VoltageV = 230, RatedA = 16, Phases = 1 }],
         },
         Known);
+
+    private static Product DoorOf(string partNumber, Face face, Door door) =>
+        new() { PartNumber = partNumber, Name = "Door", Kind = ProductKind.Door, Door = new ProductDoor { Door = door, Face = face, WidthMm = 600, HeightU = 42 } };
 
     public static ResolvedRack Rack(params Item[] items) => Rack(new Cabinet { HeightU = 42, WidthMm = 600, DepthMm = 800 }, items);
 

@@ -87,12 +87,49 @@ public sealed class ResolvedRackTests
             return Strip(unit with { PartNumber = product.PartNumber }, random, "id", "supply", "partNumber", "position");
         }).ToArray();
         products["C"] = new Product { PartNumber = "C", Name = "c", Kind = ProductKind.Cabinet, Cabinet = rack.Cabinet };
-        return ResolvedRack.Of(rack with { Cabinet = Strip(rack.Cabinet! with { PartNumber = "C" }, random, "partNumber"), Items = items, DistributionUnits = units }, products);
+        var cabinet = rack.Cabinet! with { PartNumber = "C" };
+
+        // Now and then the cabinet comes with other doors and bar than those that are fitted.
+        if (random.Next(2) == 0)
+        {
+            var other = new Door { Style = DoorStyle.Glazed, DepthMm = 31, OpenAreaPercent = 1, PerforatedAreaM2 = 0.5 };
+            cabinet = cabinet with
+            {
+                FrontDoor = cabinet.FrontDoor is { } front ? front with { PartNumber = "F" } : null,
+                RearDoor = cabinet.RearDoor is { } rear ? rear with { PartNumber = "R" } : null,
+                EarthBar = cabinet.EarthBar is { } bar ? bar with { PartNumber = "B" } : null,
+            };
+            products["C"] = products["C"] with
+            {
+                Cabinet = rack.Cabinet with
+                {
+                    FrontDoor = cabinet.FrontDoor is null ? null : other, RearDoor = cabinet.RearDoor is null ? null : other,
+                    EarthBar = cabinet.EarthBar is null ? null : new EarthBar { Terminals = 77, LengthMm = 400, CrossSectionMm2 = 60 },
+                },
+            };
+            products["F"] = DoorOf("F", Face.Front, rack.Cabinet.FrontDoor ?? other);
+            products["R"] = DoorOf("R", Face.Rear, rack.Cabinet.RearDoor ?? other);
+            products["B"] = new Product { PartNumber = "B", Name = "b", Kind = ProductKind.EarthBar, EarthBar = rack.Cabinet.EarthBar };
+        }
+
+        Product DoorOf(string number, Face face, Door door) => new()
+        {
+            PartNumber = number, Name = "d", Kind = ProductKind.Door,
+            Door = new ProductDoor { Door = door, Face = face, WidthMm = cabinet.WidthMm!.Value, HeightU = cabinet.HeightU!.Value },
+        };
+
+        return ResolvedRack.Of(rack with { Cabinet = Strip(cabinet, random, "partNumber"), Items = items, DistributionUnits = units }, products);
     }
 
     private static RackDescription Plainly(RackDescription rack) => rack with
     {
-        Cabinet = rack.Cabinet! with { PartNumber = null },
+        Cabinet = rack.Cabinet! with
+        {
+            PartNumber = null,
+            FrontDoor = rack.Cabinet.FrontDoor is { } front ? front with { PartNumber = null } : null,
+            RearDoor = rack.Cabinet.RearDoor is { } rear ? rear with { PartNumber = null } : null,
+            EarthBar = rack.Cabinet.EarthBar is { } bar ? bar with { PartNumber = null } : null,
+        },
         Items = [.. rack.Items.Select(i => i with { PartNumber = null })],
         DistributionUnits = rack.DistributionUnits?.Select(u => u with { PartNumber = null }).ToArray(),
     };
@@ -117,12 +154,13 @@ public sealed class ResolvedRackTests
     {
         foreach (var (name, value) in node.ToArray())
         {
-            if (keep.Contains(name) || name == "style")
+            if (keep.Contains(name) || name is "style" or "partNumber")
             {
                 continue;
             }
 
-            if (random.Next(2) == 0)
+            // A part with a part number of its own is there, or it would be the one that the cabinet comes with.
+            if (random.Next(2) == 0 && (value as JsonObject)?["partNumber"] is null)
             {
                 node.Remove(name);
             }

@@ -59,6 +59,20 @@ public sealed class BasketPropertyTests
             iter: 300,
             print: Text);
 
+    // A shop hands the rack on to the ERP, which has it checked again: as told by its part numbers it says the same.
+    [Fact]
+    public void The_rack_of_a_basket_checks_as_it_did_in_the_basket() =>
+        Baskets.Sample(
+            request =>
+            {
+                var report = Plan(request);
+                var again = Judge.Check(report.Rack);
+                Assert.Equal(report.Report.Findings.Select(f => (f.Fingerprint, f.Message)), again.Findings.Select(f => (f.Fingerprint, f.Message)));
+                Assert.Equal(report.Report.Verdict, again.Verdict);
+            },
+            iter: 150,
+            print: Text);
+
     [Fact]
     public void The_order_of_lines_changes_nothing_but_their_pointers() =>
         Gen.Select(Baskets, Gen.Int).Sample(
