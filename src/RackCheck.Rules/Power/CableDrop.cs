@@ -98,9 +98,13 @@ public sealed class CableDrop : Rule
     private static IEnumerable<Cure> Cures(RackSurvey survey, SupplyNode supply, Func<double, bool> does, double share)
     {
         Cord[] cords = [.. SupplyCures.CordsOn(survey, supply)];
+        var most = share * cords.Sum(c => c.VoltAmperes);
+
+        // Where a UPS goes, what hung on it hangs on the supply itself: then that has to go as well.
         return SupplyCures.Thicken(survey, supply, does)
             .Concat(PowerCures.AddSupplies(survey, supply, null, cords))
-            .Concat(PowerCures.TakeOut(survey, share * cords.Sum(c => c.VoltAmperes), cords));
+            .Concat(PowerCures.TakeOut(survey, most, cords))
+            .Concat(PowerCures.TakeOut(survey, most, [.. survey.Power.Cords.Where(c => ReferenceEquals(c.Group?.Unit.Supply, supply))]));
     }
 
     // 10 A through 4 mm2: 3 % of 220 V is 6.6 V, which is 11 mV/A/m x 60 m x 10 A; and 30 m at twice the current.

@@ -226,7 +226,7 @@ public static class OutletCures
                 continue;
             }
 
-            var voltage = cords[0].Item.Item!.Power!.VoltageV ?? (survey.Description.Supplies is [var first, ..] ? first.VoltageV : size.VoltageV);
+            var voltage = VoltageOf(cords) ?? (survey.Description.Supplies is [var first, ..] ? first.VoltageV : size.VoltageV);
             var connector = three ? size.Three : survey.Power.IsNorthAmerica && voltage < PlugCures.LeastHighVoltageV ? Low(size.RatedA) : size.Single;
             var after = Freed(survey.Description, cords);
             for (var count = 1; count <= 2 && survey.Power.Supplies.Length + count <= MostSupplies && survey.Power.Units.Length + count <= MostUnits; count++)
@@ -239,6 +239,10 @@ public static class OutletCures
             }
         }
     }
+
+    // What most of the items are made for: which of the cords comes first says nothing.
+    private static double? VoltageOf(IReadOnlyList<Cord> cords) => cords.Select(c => c.Item.Item!.Power!.VoltageV).Where(v => v is not null)
+        .GroupBy(v => v).OrderByDescending(g => g.Count()).ThenByDescending(g => g.Key).FirstOrDefault()?.Key;
 
     // L6 is for 208 and 240 V; for 120 V the contract has no plug over 20 A.
     private static ConnectorCode Low(double ratedA) => ratedA <= 20 ? ConnectorCode.Nema520 : ConnectorCode.Hardwired;

@@ -68,8 +68,12 @@ public sealed class ProductFaultTests
 
         // Not through the cache, which lets go of a call at the same moment: the end of the last try has to be counted.
         await rig.FailsInTimeAsync(() => rig.Http.FindAsync([Pack(1)], CancellationToken.None).AsTask());
-        Assert.InRange(rig.Host.Faults.Calls, 1, 3);
-        Assert.Equal(rig.Host.Faults.Calls, rig.Reading("call.duration:timed-out"));
+
+        // The last try may end before it reaches the product service, so that there may be less calls there.
+        var timedOut = rig.Reading("call.duration:timed-out");
+        Assert.InRange(timedOut, 1, 3);
+        Assert.InRange(rig.Host.Faults.Calls, 0, timedOut);
+        Assert.InRange(rig.Reading("retries"), timedOut - 1, timedOut);
     }
 
     [Fact]

@@ -46,9 +46,26 @@ public sealed class PartNumberTests(Service service) : IClassFixture<Service>
         Assert.Equal(200, (await service.PostAsync(rack.ToJsonString())).Status);
     }
 
+    [Fact]
+    public async Task A_door_and_an_earth_bar_of_their_own_are_looked_up()
+    {
+        var answer = await service.PostAsync("""
+            {
+              "cabinet": { "partNumber": "TFL-CAB-42-6-10", "rearDoor": { "partNumber": "TFL-DOR-42-6RS" }, "earthBar": { "partNumber": "TFL-EBR-24" }, "frontDoor": { "partNumber": "TFL-DOR-42-8FG" } },
+              "items": []
+            }
+            """);
+        Assert.Equal(200, answer.Status);
+        string[] filled = ["/cabinet/partNumber", "/cabinet/frontDoor/partNumber", "/cabinet/rearDoor/partNumber", "/cabinet/earthBar/partNumber"];
+        Assert.Subset(answer.Json["assumptions"]!.AsArray().Select(a => a!["pointer"]!.GetValue<string>()).ToHashSet(), filled.ToHashSet());
+        var misfit = Assert.Single(answer.Json["findings"]!.AsArray(), f => f!["rule"]!.GetValue<string>() == "catalogue.contradiction")!;
+        Assert.Equal("Part number TFL-DOR-42-8FG of the front door is made for cabinets 800 mm wide, but the cabinet is 600 mm wide.", misfit["message"]!.GetValue<string>());
+    }
+
     [Theory]
     [InlineData("""{ "cabinet": { "heightU": 42 }, "items": [] }""", "/cabinet/widthMm")]
     [InlineData("""{ "cabinet": { "partNumber": "TFL-CAB-42-8-10" }, "items": [ { "id": "a" } ] }""", "/items/0/heightU")]
+    [InlineData("""{ "cabinet": { "heightU": 42, "widthMm": 600, "depthMm": 800, "rearDoor": { "bonded": true } }, "items": [] }""", "/cabinet/rearDoor/style")]
     public async Task Without_a_part_number_what_is_needed_is_asked_for_as_ever(string rack, string pointer)
     {
         var answer = await service.PostAsync(rack);

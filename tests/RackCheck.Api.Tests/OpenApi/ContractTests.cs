@@ -104,7 +104,7 @@ public sealed class ContractTests(Service service) : IClassFixture<Service>
     [InlineData("""{ "cabinet": { "heightU": 42 }, "items": [], "extra": 1 }""")]
     [InlineData("""{ "cabinet": { "heightU": 61 }, "items": [] }""")]
     [InlineData("""{ "cabinet": { "heightU": 42.5 }, "items": [] }""")]
-    [InlineData("""{ "cabinet": { "heightU": 42, "frontDoor": {} }, "items": [] }""")]
+    [InlineData("""{ "cabinet": { "heightU": 42, "frontDoor": { "style": "open" } }, "items": [] }""")]
     [InlineData("""{ "cabinet": { "heightU": 42, "ipCode": "IP" }, "items": [] }""")]
     [InlineData("""{ "items": [ { "heightU": 1 } ] }""")]
     [InlineData("""{ "items": [ { "id": "" } ] }""")]

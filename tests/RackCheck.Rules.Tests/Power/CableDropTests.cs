@@ -90,6 +90,16 @@ public sealed class CableDropTests : RuleTests<CableDrop>
         Assert.Single(Cured(rack, finding, 2).Items);
     }
 
+    // Without the UPS alone, what hangs on it hangs on the supply.
+    [Fact]
+    public void Where_no_cable_does_what_hangs_behind_a_UPS_goes_with_it()
+    {
+        var rack = Fed(Mains(ratedA: 16, mm2: 1.5, metres: 9000), Board("strip"), Board("behind"))
+            .With(Load("bay-ups", 1000) with { Ups = new Ups { RatedVa = 1500, Feeds = ["behind"] } }, Load("wave-pc", 900))
+            .Plugged("bay-ups", "strip", "g1").Plugged("wave-pc", "behind", "g1");
+        Assert.Equal("bay-ups", Assert.Single(Cured(rack, Only(rack)).Items).Id);
+    }
+
     [Fact]
     public void A_cable_without_end_has_a_remedy_too()
     {
