@@ -1,17 +1,23 @@
 using System.Collections.Frozen;
+using RackCheck.Api.Catalogue;
 using RackCheck.Api.OpenApi;
 using RackCheck.Api.Reading;
 using RackCheck.Model;
+using RackCheck.Planning.Baskets;
 using RackCheck.Rules;
 using RackCheck.Rules.Catalogue;
 
 namespace RackCheck.Api.Hosting;
 
 /// <summary>Ready once the bundled examples have been checked, so that no caller waits for code to be compiled; not ready while stopping.</summary>
-/// <param name="reader">Reads the examples.</param>
+/// <param name="reader">Reads the example racks.</param>
 /// <param name="checker">Checks them.</param>
+/// <param name="baskets">Reads the example baskets.</param>
+/// <param name="planner">Makes racks of them.</param>
+/// <param name="catalogue">The catalogue; one over HTTP is not asked, since it may come up later.</param>
 /// <param name="lifetime">Tells of the end.</param>
-internal sealed class Readiness(DescriptionReader reader, RackChecker checker, IHostApplicationLifetime lifetime) : IHostedService
+internal sealed class Readiness(
+    DescriptionReader reader, RackChecker checker, BasketReader baskets, BasketPlanner planner, IProductCatalogue catalogue, IHostApplicationLifetime lifetime) : IHostedService
 {
     private volatile bool warm;
 
@@ -19,15 +25,23 @@ internal sealed class Readiness(DescriptionReader reader, RackChecker checker, I
     public bool IsReady => warm && !lifetime.ApplicationStopping.IsCancellationRequested;
 
     /// <inheritdoc/>
-    public Task StartAsync(CancellationToken cancellationToken)
+    public async Task StartAsync(CancellationToken cancellationToken)
     {
         foreach (var example in Examples.Racks)
         {
             checker.Check(ResolvedRack.Of(reader.Read(example.Json).Document!, FrozenDictionary<string, Product>.Empty), cancellationToken);
         }
 
+        // The examples name products of the file that comes with the service, wherever the products of callers are.
+        var shipped = catalogue as FileCatalogue ?? new FileCatalogue(FileCatalogue.Read(new CatalogueOptions().File));
+        var offered = await shipped.OfferedAsync(cancellationToken);
+        foreach (var example in Examples.Baskets)
+        {
+            var basket = baskets.Read(example.Json).Document!;
+            planner.Plan(basket, await shipped.FindAsync([.. basket.Lines.Select(l => l.PartNumber).Distinct(StringComparer.Ordinal)], cancellationToken), offered, cancellationToken);
+        }
+
         warm = true;
-        return Task.CompletedTask;
     }
 
     /// <inheritdoc/>

@@ -165,6 +165,7 @@ public sealed class Blanking : Rule
             [
                 .. beside.Select(m => m.Pointer)
                     .Concat(survey.Occupancy.ByPlace.Where(m => m.Face == Face.Front && Bounds(m, bottom, top)).Select(m => m.Pointer))
+                    .Concat(Behind(survey, bottom - 1)).Concat(Behind(survey, top + 1))
                     .Append(top == survey.Cabinet.HeightU ? Pointers.CabinetHeightU : bottom == 1 ? "/cabinet" : "/items")
                     .Distinct(),
             ],
@@ -177,6 +178,13 @@ public sealed class Blanking : Rule
     }
 
     private static bool Bounds(Mounted mounted, int bottom, int top) => mounted.ClaimTop == bottom - 1 || mounted.Bottom == top + 1;
+
+    // What is mounted behind and reaches to the front closes a unit there as well.
+    private static IEnumerable<string> Behind(RackSurvey survey, int unit)
+    {
+        var there = survey.Occupancy.ByPlace.Where(m => m.Bottom <= unit && unit <= m.ClaimTop).ToArray();
+        return Array.Exists(there, m => m.Face == Face.Front) ? [] : there.Select(m => m.Pointer);
+    }
 
     // The items that breathe next to a gap, by id.
     private static Mounted[] Beside(RackSurvey survey, int bottom, int top) =>

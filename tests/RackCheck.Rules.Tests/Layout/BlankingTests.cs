@@ -26,6 +26,15 @@ public sealed class BlankingTests : RuleTests<Blanking>
         Assert.Equal([1, 1, 2], findings.Select(f => f.Actual!.Value).Order());
     }
 
+    // Equipment behind that reaches through the front plane closes its units, and tells two gaps beside one item apart.
+    [Fact]
+    public void What_is_mounted_behind_and_bounds_a_gap_is_pointed_at()
+    {
+        var rack = Aired().Uprights(setback: 100, spacing: 400).With(Fan("wave-pc", 3, 5), Unit("low", 1).At(2, Face.Rear).Body(depth: 450), Unit("high", 1).At(10, Face.Rear).Body(depth: 450));
+        var beside = Findings(rack).Where(f => f.Pointers.Contains("/items/0")).Select(f => string.Join(" ", f.Pointers));
+        Assert.Equal(["/items/0 /items/1 /items", "/items/0 /items/2 /items"], beside.Order(StringComparer.Ordinal));
+    }
+
     [Fact]
     public void A_gap_beside_nothing_that_breathes_front_to_rear_is_none() =>
         Passes(Aired().With(Fan("wave-pc", 4, 1), Unit("gauge-amp", 4).At(5).Breathes(AirflowDirection.Side)));
