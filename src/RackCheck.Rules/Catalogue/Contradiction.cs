@@ -44,12 +44,16 @@ public sealed class Contradiction : PartRule
         {
             found.Clear();
             part.Compare(context.Rack.Posted, found);
-            foreach (var difference in found)
+            foreach (var difference in found.Where(d => !IsFanOpening(context.Rack.Posted, d)))
             {
                 context.Report(Draft(context.Rack, part, difference));
             }
         }
     }
+
+    // A fan unit brings its own opening, whatever roof the cabinet is delivered with.
+    private static bool IsFanOpening(RackDescription rack, PartDifference difference) =>
+        difference.Pointer == "/cabinet/roof/style" && rack.Cooling?.RoofFans is { Count: > 0 } && rack.Cabinet?.Roof?.Style == RoofStyle.Vented;
 
     private static FindingDraft Draft(ResolvedRack rack, Part part, PartDifference difference)
     {
