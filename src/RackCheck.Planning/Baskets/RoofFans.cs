@@ -26,15 +26,17 @@ internal static class RoofFans
             return;
         }
 
-        // That with which least is left to find, its failure included; of those the smallest. The openings may break the protection asked for.
-        var faults = RuleWishes.FaultsOf(All, rack);
+        // That with which least is left to find, its failure included; of those the smallest. The openings may break the protection asked for,
+        // or leave it open whether they do.
+        var before = All.Recheck(ResolvedRack.Plain(rack));
         var product = context.Offered(ProductKind.RoofFans)
             .Where(p => p.Fans!.Count > 0)
             .OrderBy(p => p.Fans!.Count * p.Fans.FreeFlowM3h).ThenBy(p => p.PartNumber, StringComparer.Ordinal)
-            .Select(p => (Product: p, Rack: With(rack, p.Fans!)))
-            .Where(c => Suffices(c.Rack) && RuleWishes.FaultsOf(All, c.Rack).CompareTo(faults) < 0)
-            .MinBy(c => All.Recheck(ResolvedRack.Plain(c.Rack)).Findings.Count)
-            .Product;
+            .Select(p => (Product: p, After: All.Recheck(ResolvedRack.Plain(With(rack, p.Fans!)))))
+            .Where(c => c.After.Findings.All(f => f.Rule != Rule) && c.After.NotAssessed.Count <= before.NotAssessed.Count && RuleWishes.FaultsOf(c.After).CompareTo(RuleWishes.FaultsOf(before)) < 0)
+            .OrderBy(c => c.After.Findings.Count)
+            .Select(c => c.Product)
+            .FirstOrDefault();
         if (product is not null)
         {
             bay.Lacks.Add(new Lack(
@@ -44,8 +46,6 @@ internal static class RoofFans
                 Invariant($"The heat needs {finding.Limit!.Value:0.#} m3/h of air and only {finding.Actual!.Value:0.#} m3/h go through the rack; fans in the roof move enough.")));
         }
     }
-
-    private static bool Suffices(RackDescription rack) => Checker.Recheck(ResolvedRack.Plain(rack)).Findings.Count == 0;
 
     private static RackDescription With(RackDescription rack, FanSet fans)
     {

@@ -24,9 +24,15 @@ internal sealed class RuleWishes(Policy? policy)
     /// <param name="rack">The rack.</param>
     /// <param name="cancellation">Stops between two rules.</param>
     /// <returns>Both numbers; of two racks the lesser is the better.</returns>
-    public static (int Errors, int Warnings) FaultsOf(RackChecker checker, RackDescription rack, CancellationToken cancellation = default)
+    public static (int Errors, int Warnings) FaultsOf(RackChecker checker, RackDescription rack, CancellationToken cancellation = default) =>
+        FaultsOf(checker.Recheck(ResolvedRack.Plain(rack), cancellation));
+
+    /// <summary>How much a report finds wrong: open errors, and open warnings.</summary>
+    /// <param name="report">The report.</param>
+    /// <returns>Both numbers; of two reports the lesser is the better.</returns>
+    public static (int Errors, int Warnings) FaultsOf(CheckReport report)
     {
-        var open = checker.Recheck(ResolvedRack.Plain(rack), cancellation).Findings.Where(f => f.Accepted is null).ToLookup(f => f.Severity);
+        var open = report.Findings.Where(f => f.Accepted is null).ToLookup(f => f.Severity);
         return (open[Severity.Error].Count(), open[Severity.Warning].Count());
     }
 

@@ -293,7 +293,7 @@ public sealed class MissingLineTests
     public void The_cabinet_has_the_protection_that_the_site_asks_for(string? ip, string cabinet)
     {
         // The only low cabinets on offer are IP20.
-        var report = Plan(Basket(("GEN-2", 1)) with { Site = new Site { RequiredIp = ip } });
+        var report = Plan(Basket(("AMP-1", 1)) with { Site = new Site { RequiredIp = ip } });
         Assert.Equal(cabinet, report.Rack.Cabinet!.PartNumber);
         Assert.DoesNotContain(report.Report.Findings, f => f.Rule == "cooling.ip-conflict");
     }
