@@ -78,7 +78,8 @@ internal static class OutletNeeds
         }
     }
 
-    // The one that takes the most of the cords within its rating; of those the one with the fewest outlets that suits the cabinet.
+    // The one that takes the most of the cords within its rating; of those the one that can switch what wants it, holds when all comes on, suits the
+    // cabinet and asks least of the building.
     private static (Product Product, Supply Supply, Cord[] Cords)? Best(
         BasketContext context, Bay bay, Product[] offered, Dictionary<string, int> outlets, List<(Cord Cord, string? But)> wanting)
     {
@@ -90,11 +91,13 @@ internal static class OutletNeeds
             .Select(c => ((Product Product, Supply Supply, Cord[] Cords)?)(c.Product, c.Supply!, Take(c.Product.DistributionUnit!, c.Supply!, MostLeakageMa(context, bay, c.Product.DistributionUnit!), wanting)))
             .Where(c => c!.Value.Cords.Length > 0)
             .OrderByDescending(c => c!.Value.Cords.Length)
+            .ThenBy(c => c!.Value.Cords.Any(WantsSwitch) && c.Value.Product.DistributionUnit!.RemoteSwitched != true)
             .ThenBy(c => MayTrip(c!.Value.Product.DistributionUnit!, c.Value.Supply, c.Value.Cords))
-            .ThenBy(c => c!.Value.Cords.Any(WantsSwitch) != (c.Value.Product.DistributionUnit!.RemoteSwitched == true))
+            .ThenBy(c => c!.Value.Supply.Phases ?? 1)
             .ThenBy(c => c!.Value.Product.DistributionUnit!.Mounting == UnitMounting.Vertical != prefersVertical)
-            .ThenBy(c => SupplyChoice.CountOf(c!.Value.Product.DistributionUnit!))
             .ThenBy(c => c!.Value.Product.DistributionUnit!.RatedA)
+            .ThenBy(c => !c!.Value.Cords.Any(WantsSwitch) && c.Value.Product.DistributionUnit!.RemoteSwitched == true)
+            .ThenBy(c => SupplyChoice.CountOf(c!.Value.Product.DistributionUnit!))
             .ThenBy(c => c!.Value.Product.PartNumber, StringComparer.Ordinal)
             .FirstOrDefault();
     }

@@ -279,6 +279,15 @@ public sealed class MissingLineTests
     }
 
     [Fact]
+    public void Of_units_that_do_not_trip_that_is_proposed_which_asks_least_of_the_building()
+    {
+        // 2 x 30, 15 and 2 x 5 A at once are too much for outlets that come on together behind 16 A; switched ones do, and need neither 32 A nor three phases.
+        var unit = Assert.Single(Plan(Basket(("CAB-42-8-10", 1), ("PC-410", 2), ("AMP-32", 1), ("KVM-8", 2))).MissingLines, m => ByNumber[m.PartNumber].Kind == ProductKind.DistributionUnit);
+        var facts = ByNumber[unit.PartNumber].DistributionUnit!;
+        Assert.Equal((16, true, ConnectorCode.Iec60309A16P1), (facts.RatedA!.Value, facts.RemoteSwitched!.Value, facts.Plug!.Value));
+    }
+
+    [Fact]
     public void A_unit_that_is_there_for_two_reasons_says_both()
     {
         var unit = Missing(Plan(Basket(("CAB-42-8-10", 1), ("UPS-30", 1), ("DU-16-HU", 1), ("SRV-2", 2))), "DU-16-VL");
