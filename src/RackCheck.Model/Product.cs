@@ -25,7 +25,7 @@ public sealed record Product
     /// <summary>Of a cabinet: what it is, without part number and placement.</summary>
     public Cabinet? Cabinet { get; init; }
 
-    /// <summary>Of equipment, a shelf or a blanking panel: what it is.</summary>
+    /// <summary>Of equipment, a shelf, a fan tray or a blanking panel: what it is.</summary>
     public ProductItem? Item { get; init; }
 
     /// <summary>Of a distribution unit: what it is.</summary>

@@ -1,9 +1,5 @@
 using System.Collections.Frozen;
-using System.Text.Json;
-using System.Text.Unicode;
-using RackCheck.Api.Reading;
 using RackCheck.Model;
-using RackCheck.Model.Json;
 
 namespace RackCheck.Api.Catalogue;
 
@@ -41,7 +37,7 @@ internal sealed class FileCatalogue : IProductCatalogue
         }
 
         var body = bytes.AsMemory(bytes.AsSpan().StartsWith("\uFEFF"u8) ? 3 : 0);
-        var (products, faults) = Parse(body);
+        var (products, faults) = ProductText.Read(body);
         return faults.Count == 0
             ? products!
             : throw new InvalidDataException($"The catalogue file {path} is not valid. {string.Join(' ', faults.Take(FaultsShown).Select(f => ProductValidator.Describe(f, products)))}");
@@ -68,36 +64,5 @@ internal sealed class FileCatalogue : IProductCatalogue
     {
         cancellation.ThrowIfCancellationRequested();
         return ValueTask.FromResult<IReadOnlyList<Product>>(offered);
-    }
-
-    private static (ProductList? Products, List<Fault> Faults) Parse(ReadOnlyMemory<byte> body)
-    {
-        try
-        {
-            if (Utf8.IsValid(body.Span) && JsonSerializer.Deserialize(body.Span, ContractJson.Default.ProductList) is { } products)
-            {
-                return (products, ProductValidator.FaultsOf(products));
-            }
-        }
-        catch (Exception fault) when (fault is JsonException or InvalidOperationException or FormatException)
-        {
-            // What is wrong is found below.
-        }
-
-        return Explain(body);
-    }
-
-    private static (ProductList? Products, List<Fault> Faults) Explain(ReadOnlyMemory<byte> body)
-    {
-        var faults = new FaultList();
-        var products = Utf8.IsValid(body.Span) && FaultFinder.IsJson(body.Span, faults) && faults.IsEmpty
-            ? FaultFinder.Find(body, ContractJson.Default.ProductList, faults)
-            : null;
-        if (faults.IsEmpty)
-        {
-            faults.Add("", FaultCodes.WrongForm, "The text is no list of products in UTF-8.");
-        }
-
-        return (products, faults.ToList());
     }
 }

@@ -4,6 +4,7 @@ using Polly;
 using Polly.CircuitBreaker;
 using Polly.RateLimiting;
 using Polly.Timeout;
+using RackCheck.Api.Reading;
 using RackCheck.Model;
 using RackCheck.Model.Json;
 
@@ -172,36 +173,27 @@ internal sealed partial class HttpCatalogue : IProductCatalogue, IDisposable
 
         // Stops reading at the limit, whatever length was announced.
         await response.Content.LoadIntoBufferAsync(options.MaxAnswerBytes, cancellation);
-        using var body = await response.Content.ReadAsStreamAsync(cancellation);
-        return Read(body, call.Wanted);
+        return Read(await response.Content.ReadAsByteArrayAsync(cancellation), call.Wanted);
     }
 
-    private static ProductTry Read(Stream body, HashSet<string>? wanted)
+    private static ProductTry Read(byte[] body, HashSet<string>? wanted)
     {
-        ProductList? list;
-        try
+        var (list, faults) = ProductText.Read(body);
+        if (faults is [var first, ..])
         {
-            list = JsonSerializer.Deserialize(body, ContractJson.Default.ProductList);
-        }
-        catch (Exception fault) when (fault is JsonException or InvalidOperationException or FormatException)
-        {
-            return ProductTry.Wrong("The answer of the product service is no list of products.");
-        }
-
-        if (list is null)
-        {
-            return ProductTry.Wrong("The answer of the product service is no list of products.");
+            // The place and the code only: the rest would be the other side's words, and so would the name of a member that is not in the contract.
+            var place = first.Code switch
+            {
+                FaultCodes.TooDeep => "",
+                FaultCodes.UnknownMember or FaultCodes.DuplicateMember => first.Pointer[..first.Pointer.LastIndexOf('/')],
+                _ => first.Pointer,
+            };
+            return ProductTry.Wrong($"The answer of the product service is no list of products as the contract has it: {(place.Length > 0 ? place + ", " : "")}{first.Code}.");
         }
 
-        if (ProductValidator.FaultsOf(list) is [var first, ..])
-        {
-            // The place and the code only: the rest would be the other side's words.
-            return ProductTry.Wrong($"A product of the answer of the product service is not valid: {first.Pointer}, {first.Code}.");
-        }
-
-        return wanted is not null && list.Products.Any(p => !wanted.Contains(p.PartNumber))
+        return wanted is not null && list!.Products.Any(p => !wanted.Contains(p.PartNumber))
             ? ProductTry.Wrong("The product service answers with products that were not asked for.")
-            : new ProductTry(TryOutcome.Answered, list.Products);
+            : new ProductTry(TryOutcome.Answered, list!.Products);
     }
 
     private TimeSpan? RetryAfter(HttpResponseMessage response)

@@ -21,7 +21,7 @@ internal static class BasketsEndpoints
         .WithName(CheckBasket)
         .WithTags("Baskets")
         .WithSummary("Check a basket")
-        .WithDescription("Takes part numbers and quantities, places what they stand for in a rack, checks it, and answers with the rack, the findings mapped back to the lines, what is missing from the basket to make a rack that works - rails, blanking panels, outlets, earth leads, fixings, cords - and what the rack has no use for.")
+        .WithDescription("Takes part numbers and quantities, places what they stand for in a rack, checks it, and answers with the rack, the findings mapped back to the lines, what is missing from the basket to make a rack that works - shelves, rails, a console switch, fans, outlets, earth bar and leads, cords, blanking panels, fixings - and what the rack has no use for.")
         .Accepts<BasketRequest>("application/json")
         .Produces<BasketReport>(StatusCodes.Status200OK, "application/json")
         .RefusesWithProblems();

@@ -37,8 +37,8 @@ public sealed class BasketPlanner(RackChecker checker)
         }
 
         var context = new BasketContext(request, basket.All.Select(e => e.Product).Concat(offered), offered);
-        var own = CabinetChoice.Own(basket);
-        if ((own ?? CabinetChoice.Best(context, basket, checker, cancellation)) is not { } cabinet)
+        var own = CabinetChoice.Own(context, basket, checker, cancellation);
+        if ((own ?? CabinetChoice.Offered(context, basket, checker, cancellation)) is not { Product: var cabinet } chosen)
         {
             return FaultOf(NoCabinet, "The basket has no cabinet, and none is on offer that could be proposed.");
         }
@@ -52,7 +52,7 @@ public sealed class BasketPlanner(RackChecker checker)
         var lines = new LineMap(request.Lines, products);
         var unknown = UnknownLines(request, products);
         var isWhole = unknown.Count == 0 && completed.Bay.Unmet.Count == 0;
-        var missing = MissingParts.Of(completed, own is null ? cabinet : null, report, after);
+        var missing = MissingParts.Of(completed, own is null ? chosen : null, report, after);
         return new BasketAnswer
         {
             Report = new BasketReport

@@ -13,6 +13,12 @@ internal enum Stage
     /// <summary>Slides and runners.</summary>
     Rails,
 
+    /// <summary>A switch for keyboard, video and mouse.</summary>
+    Consoles,
+
+    /// <summary>Fans in the roof.</summary>
+    Cooling,
+
     /// <summary>Distribution units.</summary>
     Outlets,
 

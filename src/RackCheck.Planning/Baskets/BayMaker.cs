@@ -24,7 +24,7 @@ internal static class BayMaker
         return bay;
     }
 
-    /// <summary>Makes as much of the rack as tells whether the cabinet takes everything: equipment on shelves and rails, each in its place.</summary>
+    /// <summary>Makes as much of the rack as tells whether the cabinet takes everything: equipment on shelves and rails, each in its place, and the way of the air.</summary>
     /// <param name="context">What the basket's plans go by.</param>
     /// <param name="stock">The pieces.</param>
     /// <param name="cabinet">The product to take for the cabinet, of which the stock has one.</param>
@@ -40,6 +40,8 @@ internal static class BayMaker
         Shelving.Fill(context, bay);
         Rails.Hang(context, bay);
         Places.Find(context, bay);
+        Consoles.Find(context, bay);
+        RoofFans.Find(context, bay);
         return bay;
     }
 

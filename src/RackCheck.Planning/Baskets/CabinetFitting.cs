@@ -1,4 +1,5 @@
 using RackCheck.Model;
+using RackCheck.Rules;
 
 namespace RackCheck.Planning.Baskets;
 
@@ -9,17 +10,35 @@ internal static class CabinetFitting
     private const int MostFanSets = 16;
     private const int MostFans = 100;
 
+    private static readonly RackChecker CoolingRules = RuleWishes.OfThemes("cooling");
+
     /// <summary>Fits what fits.</summary>
     /// <param name="bay">The rack, with its items.</param>
     public static void Fit(Bay bay)
     {
         FitDoors(bay);
         FitFans(bay);
-        if (bay.Stock.LeftOf(ProductKind.AirConditioner).FirstOrDefault() is { } cooler)
+        FitCooler(bay);
+    }
+
+    /// <summary>The cabinet with fans in its roof: a fan unit brings its own opening.</summary>
+    /// <param name="cabinet">The cabinet.</param>
+    /// <returns>It with a vented roof.</returns>
+    public static Cabinet WithFanOpening(Cabinet cabinet) => cabinet with { Roof = (cabinet.Roof ?? new Roof()) with { Style = RoofStyle.Vented } };
+
+    // The smallest that does: one that is too weak, or that the site has no place for, leaves errors.
+    private static void FitCooler(Bay bay)
+    {
+        StockEntry[] coolers = [.. bay.Stock.LeftOf(ProductKind.AirConditioner).OrderBy(e => e.Product.AirConditioner!.CapacityW)];
+        if (coolers.Length == 0)
         {
-            bay.CabinetParts["/cooling/airConditioner"] = cooler.Take();
-            bay.Cooling = (bay.Cooling ?? new Cooling()) with { AirConditioner = cooler.Product.AirConditioner };
+            return;
         }
+
+        Cooling With(StockEntry cooler) => (bay.Cooling ?? new Cooling()) with { AirConditioner = cooler.Product.AirConditioner };
+        var cooler = coolers.Length == 1 ? coolers[0] : coolers.MinBy(c => RuleWishes.FaultsOf(CoolingRules, bay.Describe() with { Cooling = With(c) }))!;
+        bay.Cooling = With(cooler);
+        bay.CabinetParts["/cooling/airConditioner"] = cooler.Take();
     }
 
     private static void FitDoors(Bay bay)
@@ -45,9 +64,7 @@ internal static class CabinetFitting
         if (roof.Count > 0)
         {
             bay.Cooling = (bay.Cooling ?? new Cooling()) with { RoofFans = roof };
-
-            // A fan unit brings its own opening.
-            bay.Cabinet = bay.Cabinet with { Roof = (bay.Cabinet.Roof ?? new Roof()) with { Style = RoofStyle.Vented } };
+            bay.Cabinet = WithFanOpening(bay.Cabinet);
         }
 
         // Trays are items too, and counted as such already.

@@ -21,7 +21,7 @@ internal static class Completion
     /// <returns>The completed basket.</returns>
     public static Completed Run(BasketContext context, Stock stock, Product cabinet, CancellationToken cancellation) => Run(context, stock, cabinet, BayMaker.Make, cancellation);
 
-    /// <summary>Completes a basket with shelves and rails only: what tells whether a cabinet takes everything.</summary>
+    /// <summary>Completes a basket with what takes room or moves air only: shelves, rails, a console switch, fans. It is what tells whether a cabinet takes everything.</summary>
     /// <param name="context">What the basket's plans go by.</param>
     /// <param name="stock">The basket.</param>
     /// <param name="cabinet">The cabinet, of which the basket has one.</param>
@@ -29,6 +29,10 @@ internal static class Completion
     /// <returns>The rack without power, earth, panels and fixings.</returns>
     public static Bay Mount(BasketContext context, Stock stock, Product cabinet, CancellationToken cancellation) =>
         Run(context, stock, cabinet, BayMaker.Mount, cancellation).Bay;
+
+    // Outlets of a second round are there for other cords than those of the first; of all else the first reason tells the whole.
+    private static string Both(Lack earlier, Lack later) =>
+        later.Stage == Stage.Outlets && !earlier.Reason.Contains(later.Reason, StringComparison.Ordinal) ? $"{earlier.Reason} {later.Reason}" : earlier.Reason;
 
     private static Completed Run(BasketContext context, Stock stock, Product cabinet, Func<BasketContext, Stock, Product, Bay> maker, CancellationToken cancellation)
     {
@@ -44,7 +48,7 @@ internal static class Completion
             foreach (var lack in bay.Lacks.Where(l => l.Stage == stage))
             {
                 added[lack.Product.PartNumber] = added.TryGetValue(lack.Product.PartNumber, out var earlier)
-                    ? earlier with { OrderUnits = earlier.OrderUnits + lack.OrderUnits }
+                    ? earlier with { OrderUnits = earlier.OrderUnits + lack.OrderUnits, Reason = Both(earlier, lack) }
                     : lack;
             }
 

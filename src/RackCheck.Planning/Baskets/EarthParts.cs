@@ -27,7 +27,7 @@ internal static class EarthParts
         }
 
         needs.Sort((x, y) => y.LengthM.CompareTo(x.LengthM) is var length && length != 0 ? length
-            : y.SectionMm2.CompareTo(x.SectionMm2) is var section && section != 0 ? section : string.CompareOrdinal(x.Item.Id, y.Item.Id));
+            : y.SectionMm2.CompareTo(x.SectionMm2) is var section && section != 0 ? section : Words.ById.Compare(x.Item.Id, y.Item.Id));
         GiveLeads(context, bay, needs);
     }
 
@@ -60,12 +60,28 @@ internal static class EarthParts
                 Stage.Earth,
                 product,
                 1,
-                Invariant($"{needed} terminals are needed for {earth.Studs.Count} earth leads, {earth.Parts.Count} parts of the cabinet and the main conductor; {(fitted is null ? "the cabinet has no earth bar" : Invariant($"the earth bar has {fitted.Terminals}"))}.")));
+                Invariant($"{needed} terminals are needed for {ForWhat(earth)}; {(fitted is null ? "the cabinet has no earth bar" : Invariant($"the earth bar has {fitted.Terminals}"))}.")));
         }
         else
         {
             bay.Unmet.Add(new UnmetNeed { What = Invariant($"An earth bar with {needed} terminals"), Reason = "The earth leads and the parts of the cabinet end on it; no earth bar on offer has so many." });
         }
+    }
+
+    private static string ForWhat(EarthSurvey earth)
+    {
+        List<string> ends = [];
+        if (earth.Studs.Count > 0)
+        {
+            ends.Add(Invariant($"{earth.Studs.Count} earth {Words.Verb(earth.Studs.Count, "lead", "leads")}"));
+        }
+
+        if (earth.Parts.Count > 0)
+        {
+            ends.Add(Invariant($"{earth.Parts.Count} {Words.Verb(earth.Parts.Count, "part", "parts")} of the cabinet"));
+        }
+
+        return Words.And([.. ends, "the main conductor"]);
     }
 
     private static void GiveLeads(BasketContext context, Bay bay, List<Need> needs)

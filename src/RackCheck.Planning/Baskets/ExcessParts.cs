@@ -23,7 +23,7 @@ internal static class ExcessParts
             if (products.TryGetValue(line.PartNumber, out var product) && Math.Min(spare[line.PartNumber], line.Quantity) is > 0 and var units)
             {
                 spare[line.PartNumber] -= units;
-                excess.Add(new ExcessLine { Line = LineMap.PointerOf(i), PartNumber = line.PartNumber, Quantity = (int)units, Reason = ReasonOf(product, cabinet) });
+                excess.Add(new ExcessLine { Line = LineMap.PointerOf(i), PartNumber = line.PartNumber, Quantity = (int)units, Reason = ReasonOf(product, cabinet, completed.Bay) });
             }
         }
 
@@ -31,19 +31,34 @@ internal static class ExcessParts
         return excess;
     }
 
-    private static string ReasonOf(Product product, Product cabinet) => product.Kind switch
+    private static string ReasonOf(Product product, Product cabinet, Bay bay) => product.Kind switch
     {
         ProductKind.Cabinet => $"A basket makes one rack, and its cabinet is {cabinet.PartNumber}: order further cabinets in baskets of their own.",
         ProductKind.Support => "No item is left that needs these rails and that they carry between the uprights of this cabinet.",
         ProductKind.Door => $"The cabinet {cabinet.PartNumber} has no place for this door: it is of another size, or there is one already.",
         ProductKind.BlankingPanel => "No open front units are left for them.",
-        ProductKind.DistributionUnit => "Its plug goes into no supply that is given and into no UPS that is free, or there are as many distribution units as a rack may have.",
+        ProductKind.DistributionUnit => UnitReason(product, bay),
+        ProductKind.Cord when !MainsCords.IsFromOutlet(product.Cord!) => "Equipment hangs on the appliance outlets of distribution units; the plug of this cord goes into another sort of outlet.",
         ProductKind.Cord => "No item is left whose inlet it fits and whose outlet it reaches.",
         ProductKind.EarthLead => "No item with a stud is left that it is long and thick enough for.",
         ProductKind.EarthBar => "The cabinet has an earth bar with enough terminals.",
-        ProductKind.Fixings => "The uprights ask for another sort, or there are enough of them.",
+        ProductKind.Fixings => FixingReason(product, bay),
         ProductKind.AirConditioner => "The rack has a cooler already.",
         ProductKind.RoofFans => "The roof has as many fans as it may.",
         _ => "The rack has no use for it.",
     };
+
+    private static string UnitReason(Product unit, Bay bay) =>
+        bay.Units.Count >= Outlets.MostUnits ? "There are as many distribution units as a rack may have."
+        : !SupplyChoice.IsForUps(unit) ? "Its plug goes into no supply that is given."
+        : bay.HasGivenSupplies ? "It hangs behind a UPS: no UPS is free for it, and its plug goes into no supply that is given."
+        : "It hangs behind a UPS, and no UPS is free for it.";
+
+    private static string FixingReason(Product fixings, Bay bay)
+    {
+        var used = bay.Stock.All.Where(e => e.Product.Kind == ProductKind.Fixings && e.Used > 0).Select(e => e.Product.Fixing).ToArray();
+        return used.Length == 0 ? "Nothing in the rack is left to fasten with them."
+            : used.Contains(fixings.Fixing) ? "The others in the basket are enough."
+            : "What hangs on the uprights is fastened with another sort.";
+    }
 }

@@ -23,7 +23,7 @@ internal static class FixingSets
         };
         var needed = (long)SetsAPanel * bay.Units.Count(u => u.Unit.Mounting == UnitMounting.Horizontal);
         var lacking = needed - Take(bay, fixing, needed);
-        foreach (var item in bay.Items.Where(i => i.HeightU > 0).OrderBy(i => i.Id, StringComparer.Ordinal))
+        foreach (var item in bay.Items.Where(i => i.HeightU > 0).OrderBy(i => i.Id, Words.ById))
         {
             var sets = SetsAPanel + (item.Rails is null ? 0 : SetsAPair);
             var missing = sets - Take(bay, fixing, sets);
@@ -54,7 +54,7 @@ internal static class FixingSets
     private static void Propose(BasketContext context, Bay bay, Fixing fixing, long needed, long missing)
     {
         Product[] offered = [.. context.Offered(ProductKind.Fixings).Where(p => p.Fixing == fixing)];
-        var name = fixing switch { Fixing.CageNut => "cage nuts", Fixing.ClipNut => "clip nuts", _ => "screws" };
+        var (name, set) = fixing switch { Fixing.CageNut => ("cage nuts", "cage nuts with screws"), Fixing.ClipNut => ("clip nuts", "clip nuts with screws"), _ => ("screws", "screws") };
         if (offered.Length == 0)
         {
             bay.Unmet.Add(new UnmetNeed { What = Invariant($"{missing} {name}"), Reason = "Everything on the uprights is fastened with them; no pack of them is on offer." });
@@ -67,7 +67,7 @@ internal static class FixingSets
                 Stage.Fixings,
                 product,
                 units,
-                Invariant($"{needed} {name} with screws fasten what hangs on the uprights, four a front panel and four a pair of rails; {missing} of them are missing.")));
+                Invariant($"{needed} {set} fasten what hangs on the uprights, four a front panel and four a pair of rails; {missing} of them {Words.Verb((int)missing, "is", "are")} missing.")));
         }
     }
 }

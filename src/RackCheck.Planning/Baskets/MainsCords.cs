@@ -26,7 +26,7 @@ internal static class MainsCords
 
         // The longest first: what reaches furthest is not spent on what lies near.
         needs.Sort((x, y) => y.LengthM.CompareTo(x.LengthM) is var length && length != 0 ? length
-            : string.CompareOrdinal(x.Cord.Item.Id, y.Cord.Item.Id) is var name && name != 0 ? name : x.Cord.Plug.CompareTo(y.Cord.Plug));
+            : Words.ById.Compare(x.Cord.Item.Id, y.Cord.Item.Id) is var name && name != 0 ? name : x.Cord.Plug.CompareTo(y.Cord.Plug));
         List<(Cord Cord, double LengthM, Product Product)> lacking = [];
         foreach (var (cord, length) in needs)
         {
@@ -61,6 +61,11 @@ internal static class MainsCords
             }
         }
     }
+
+    /// <summary>Whether a cord leads from an appliance outlet to the inlet of the same sort.</summary>
+    /// <param name="cord">The cord.</param>
+    /// <returns>Whether it does.</returns>
+    public static bool IsFromOutlet(ProductCord cord) => cord.Plug is ConnectorCode.C14 or ConnectorCode.C16 or ConnectorCode.C20 && cord.Connector == PlugFit.SocketFor(cord.Plug);
 
     private static Product? Best(ConnectorCode inlet, double lengthM, IEnumerable<Product> cords) => cords
         .Where(p => p.Cord is { } cord && cord.Plug == inlet && cord.Connector == PlugFit.SocketFor(inlet) && cord.LengthM >= lengthM)

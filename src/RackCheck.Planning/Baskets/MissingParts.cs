@@ -11,13 +11,19 @@ internal static class MissingParts
     /// <param name="before">The check of the rack as it is.</param>
     /// <param name="after">The check of the completed rack.</param>
     /// <returns>The lines, by part number.</returns>
-    public static IReadOnlyList<MissingLine> Of(Completed completed, Product? cabinet, CheckReport before, CheckReport after)
+    public static IReadOnlyList<MissingLine> Of(Completed completed, ChosenCabinet? cabinet, CheckReport before, CheckReport after)
     {
         var cured = CountOf(before).Where(c => c.Value > CountOf(after).GetValueOrDefault(c.Key)).Select(c => c.Key).ToHashSet(StringComparer.Ordinal);
         var lines = completed.Added.Select(lack => Line(lack.Product, lack.OrderUnits, lack.Reason, RulesOf(lack.Stage).Where(cured.Contains)));
         if (cabinet is not null)
         {
-            lines = lines.Append(Line(cabinet, 1, "The basket has no cabinet; this is the smallest on offer that takes everything.", []));
+            lines = lines.Append(Line(
+                cabinet.Product,
+                1,
+                cabinet.TakesAll
+                    ? "The basket has no cabinet; of those on offer that take everything this is the smallest with the fewest faults."
+                    : "The basket has no cabinet; none on offer takes everything, and this one comes nearest.",
+                []));
         }
 
         return [.. lines.OrderBy(l => l.PartNumber, StringComparer.Ordinal)];
@@ -42,6 +48,8 @@ internal static class MissingParts
     {
         Stage.Shelves => ["layout.shelf-missing", "layout.not-placed"],
         Stage.Rails => ["layout.no-support"],
+        Stage.Consoles => ["service.kvm-ports"],
+        Stage.Cooling => ["cooling.airflow"],
         Stage.Outlets => ["power.no-source", "power.redundancy"],
         Stage.Earth => ["earthing.bar-missing", "earthing.bar-terminals", "earthing.conductor-size", "earthing.lead-length", "earthing.resistance"],
         Stage.Blanking => ["layout.blanking"],

@@ -1,5 +1,6 @@
 using RackCheck.Engineering;
 using RackCheck.Model;
+using RackCheck.Model.Json;
 using RackCheck.Rules.Survey.Power;
 
 namespace RackCheck.Planning.Baskets;
@@ -8,6 +9,7 @@ namespace RackCheck.Planning.Baskets;
 internal static class OutletNeeds
 {
     private const double DesignShare = 0.8;
+    private const string LeakageRule = "earthing.leakage";
 
     /// <summary>Notes the distribution units that lack.</summary>
     /// <param name="context">What the basket's plans go by.</param>
@@ -20,11 +22,11 @@ internal static class OutletNeeds
         bay.OutletsShort = (1000 * left.Length) + onOne.Length;
         if (left.Length > 0)
         {
-            Propose(context, bay, tree, [.. left.Select(c => (c, (string?)null))], "no outlet");
+            Propose(context, bay, [.. left.Select(c => (c, (string?)null))], "no outlet");
         }
         else if (onOne.Length > 0)
         {
-            Propose(context, bay, tree, [.. onOne.Select(o => (o.Cord, (string?)o.Supply))], "one supply only");
+            Propose(context, bay, [.. onOne.Select(o => (o.Cord, (string?)o.Supply))], "one supply only");
         }
     }
 
@@ -41,15 +43,15 @@ internal static class OutletNeeds
         }
     }
 
-    private static void Propose(BasketContext context, Bay bay, PowerTree tree, List<(Cord Cord, string? But)> wanting, string what)
+    private static void Propose(BasketContext context, Bay bay, List<(Cord Cord, string? But)> wanting, string what)
     {
         Product[] offered = context.OutletsGivenUp ? [] : [.. context.Offered(ProductKind.DistributionUnit).Where(p => p.DistributionUnit?.Groups is not null)];
         var outlets = SupplyChoice.Outlets(bay);
         var supplies = new Dictionary<string, Supply>(StringComparer.Ordinal);
         var found = new List<(Product Product, Cord[] Cords)>();
         wanting.Sort((x, y) => y.Cord.VoltAmperes.CompareTo(x.Cord.VoltAmperes) is var order && order != 0 ? order
-            : string.CompareOrdinal(x.Cord.Item.Id, y.Cord.Item.Id) is var name && name != 0 ? name : x.Cord.Plug.CompareTo(y.Cord.Plug));
-        while (wanting.Count > 0 && bay.Units.Count + found.Count < Outlets.MostUnits && Best(bay, tree, offered, outlets, wanting) is var (product, supply, cords))
+            : Words.ById.Compare(x.Cord.Item.Id, y.Cord.Item.Id) is var name && name != 0 ? name : x.Cord.Plug.CompareTo(y.Cord.Plug));
+        while (wanting.Count > 0 && bay.Units.Count + found.Count < Outlets.MostUnits && Best(context, bay, offered, outlets, wanting) is var (product, supply, cords))
         {
             found.Add((product, cords));
             outlets[supply.Id] = outlets.GetValueOrDefault(supply.Id) + SupplyChoice.CountOf(product.DistributionUnit!);
@@ -76,30 +78,61 @@ internal static class OutletNeeds
         }
     }
 
-    // The one that takes the most of the cords within its rating; of those the one with the fewest outlets that suits the cabinet.
+    // The one that takes the most of the cords within its rating; of those the one that can switch what wants it, holds when all comes on, suits the
+    // cabinet and asks least of the building.
     private static (Product Product, Supply Supply, Cord[] Cords)? Best(
-        Bay bay, PowerTree tree, Product[] offered, Dictionary<string, int> outlets, List<(Cord Cord, string? But)> wanting)
+        BasketContext context, Bay bay, Product[] offered, Dictionary<string, int> outlets, List<(Cord Cord, string? But)> wanting)
     {
         var prefersVertical = Allowances.SideChannelMm(bay.Cabinet.WidthMm!.Value) >= Allowances.VerticalUnitWidthMm;
         return offered
             .Where(p => !SupplyChoice.IsForUps(p) && (bay.HasGivenSupplies || SupplyChoice.SuitsRegion(bay.Region, p.DistributionUnit!)))
             .Select(p => (Product: p, Supply: SupplyChoice.For(bay, p.DistributionUnit!, outlets)))
             .Where(c => c.Supply is not null)
-            .Select(c => ((Product Product, Supply Supply, Cord[] Cords)?)(c.Product, c.Supply!, Take(c.Product.DistributionUnit!, c.Supply!, wanting)))
+            .Select(c => ((Product Product, Supply Supply, Cord[] Cords)?)(c.Product, c.Supply!, Take(c.Product.DistributionUnit!, c.Supply!, MostLeakageMa(context, bay, c.Product.DistributionUnit!), wanting)))
             .Where(c => c!.Value.Cords.Length > 0)
             .OrderByDescending(c => c!.Value.Cords.Length)
-            .ThenBy(c => c!.Value.Cords.Any(WantsSwitch) != (c.Value.Product.DistributionUnit!.RemoteSwitched == true))
+            .ThenBy(c => c!.Value.Cords.Any(WantsSwitch) && c.Value.Product.DistributionUnit!.RemoteSwitched != true)
+            .ThenBy(c => MayTrip(c!.Value.Product.DistributionUnit!, c.Value.Supply, c.Value.Cords))
+            .ThenBy(c => c!.Value.Supply.Phases ?? 1)
             .ThenBy(c => c!.Value.Product.DistributionUnit!.Mounting == UnitMounting.Vertical != prefersVertical)
-            .ThenBy(c => SupplyChoice.CountOf(c!.Value.Product.DistributionUnit!))
             .ThenBy(c => c!.Value.Product.DistributionUnit!.RatedA)
+            .ThenBy(c => !c!.Value.Cords.Any(WantsSwitch) && c.Value.Product.DistributionUnit!.RemoteSwitched == true)
+            .ThenBy(c => SupplyChoice.CountOf(c!.Value.Product.DistributionUnit!))
             .ThenBy(c => c!.Value.Product.PartNumber, StringComparer.Ordinal)
             .FirstOrDefault();
     }
 
-    private static Cord[] Take(DistributionUnitFacts unit, Supply supply, List<(Cord Cord, string? But)> wanting)
+    // A unit that is proposed brings a supply of its own, if none are given: what would leak too much through one earth is spread over several.
+    private static double MostLeakageMa(BasketContext context, Bay bay, DistributionUnitFacts unit)
+    {
+        if (bay.HasGivenSupplies)
+        {
+            return double.PositiveInfinity;
+        }
+
+        var secured = unit.Plug is { } plug && !PlugFit.Of(plug).Secured ? context.Rules.Limit(LeakageRule, "leakageMa") : double.PositiveInfinity;
+        return bay.Wired.Earth.IsHighIntegrity ? secured : Math.Min(secured, context.Rules.Limit(LeakageRule, "highLeakageMa"));
+    }
+
+    // Outlets that are switched from afar come on one after the other; all others at once.
+    private static bool MayTrip(DistributionUnitFacts unit, Supply supply, Cord[] cords)
+    {
+        if (unit.RemoteSwitched == true || supply.Breaker is not { Curve: { } curve } breaker)
+        {
+            return false;
+        }
+
+        // On three lines each gets its third of the cords, perhaps those that take most.
+        var atOnce = supply.Phases == 3 ? (cords.Length + 2) / 3 : cords.Length;
+        var inrush = cords.Select(c => c.InrushA ?? 0).OrderDescending().Take(atOnce).Sum();
+        return inrush > Breakers.LeastTripA(NamedEnumConverter<BreakerCurve>.Name(curve), breaker.RatedA ?? supply.RatedA);
+    }
+
+    private static Cord[] Take(DistributionUnitFacts unit, Supply supply, double mostLeakageMa, List<(Cord Cord, string? But)> wanting)
     {
         var sockets = unit.Groups!.SelectMany(g => g.Outlets).GroupBy(o => o.Socket).ToDictionary(g => g.Key, g => g.Sum(o => o.Count));
         var room = DesignShare * (unit.RatedA ?? double.PositiveInfinity) * (supply.Phases == 3 ? 3 : 1) * supply.VoltageV;
+        var leakage = 0.0;
         var taken = new List<Cord>();
         foreach (var (cord, but) in wanting)
         {
@@ -111,10 +144,11 @@ internal static class OutletNeeds
             var socket = sockets.Where(s => s.Value > 0 && PlugFit.Fits(cord.Code, s.Key)).OrderBy(s => PlugFit.Of(s.Key).Takes.Length).ThenBy(s => s.Key).Select(s => (ConnectorCode?)s.Key).FirstOrDefault();
 
             // One that is too much for any unit goes onto an empty one: what it overloads a rule finds.
-            if (socket is { } free && (cord.VoltAmperes <= room || taken.Count == 0))
+            if (socket is { } free && ((cord.VoltAmperes <= room && leakage + (cord.LeakageMa ?? 0) <= mostLeakageMa) || taken.Count == 0))
             {
                 sockets[free]--;
                 room -= cord.VoltAmperes;
+                leakage += cord.LeakageMa ?? 0;
                 taken.Add(cord);
             }
         }

@@ -22,7 +22,7 @@ internal static class Places
         }
 
         // Heavy low comes first. Where that leaves gaps that the last do not fit into, the high ones go first, then all without regard to consoles.
-        Carrier[] heavy = [.. carriers.OrderByDescending(c => c.Kg).ThenByDescending(c => c.ClaimU).ThenBy(c => c.Item.Id, StringComparer.Ordinal)];
+        Carrier[] heavy = [.. carriers.OrderByDescending(c => c.Kg).ThenByDescending(c => c.ClaimU).ThenBy(c => c.Item.Id, Words.ById)];
         Carrier[] high = [.. heavy.OrderByDescending(c => c.ClaimU)];
         Plan? best = null;
         foreach (var (order, reach) in (ReadOnlySpan<(Carrier[], bool)>)[(heavy, true), (high, true), (high, false)])

@@ -15,7 +15,7 @@ internal static class Rails
         // Those with a sort of their own choose first, the heavy before the light.
         BayItem[] needing =
         [
-            .. bay.Items.Where(i => i.NeedsRails).OrderBy(i => i.RailStyle is null).ThenByDescending(i => i.Item.MassKg ?? 0).ThenBy(i => i.Id, StringComparer.Ordinal),
+            .. bay.Items.Where(i => i.NeedsRails).OrderBy(i => i.RailStyle is null).ThenByDescending(i => i.Item.MassKg ?? 0).ThenBy(i => i.Id, Words.ById),
         ];
         List<(BayItem Item, Product Rails)> lacking = [];
         foreach (var item in needing)

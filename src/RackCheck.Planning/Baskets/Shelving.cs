@@ -15,7 +15,7 @@ internal static class Shelving
         // The deepest and heaviest first: what takes them takes the rest.
         BayItem[] things =
         [
-            .. bay.Items.Where(i => i.HeightU == 0).OrderByDescending(i => i.Item.Body?.DepthMm ?? 0).ThenByDescending(i => i.Item.MassKg ?? 0).ThenBy(i => i.Id, StringComparer.Ordinal),
+            .. bay.Items.Where(i => i.HeightU == 0).OrderByDescending(i => i.Item.Body?.DepthMm ?? 0).ThenByDescending(i => i.Item.MassKg ?? 0).ThenBy(i => i.Id, Words.ById),
         ];
         Board[] boards = [.. bay.Items.Where(i => i.IsShelf && Fits(bay, i.Item)).Select(i => new Board(i.Item)).Order()];
         List<BayItem> left = [];

@@ -144,7 +144,7 @@ public sealed class ResolvedRack
 
         return after with
         {
-            Cabinet = Posted.Cabinet is { } posted && after.Cabinet is { } cabinet ? RestoreCabinet(posted, Description.Cabinet!, cabinet) : after.Cabinet,
+            Cabinet = Posted.Cabinet is { } posted && after.Cabinet is { } cabinet ? RestoreCabinet(posted, Description.Cabinet!, cabinet, after.Cooling?.RoofFans) : after.Cabinet,
             Items = RestoreAll<Item, ItemFacts>(Posted.Items, Description.Items, after.Items, i => i.Id, i => i.PartNumber, i => i with { PartNumber = null }, p => p.Item)!,
             DistributionUnits = RestoreAll<DistributionUnit, DistributionUnitFacts>(
                 Posted.DistributionUnits, Description.DistributionUnits, after.DistributionUnits, u => u.Id, u => u.PartNumber, u => u with { PartNumber = null }, p => p.DistributionUnit),
@@ -161,6 +161,14 @@ public sealed class ResolvedRack
         RearDoor = cabinet.RearDoor?.PartNumber is null ? told.RearDoor : null,
         EarthBar = cabinet.EarthBar?.PartNumber is null ? told.EarthBar : null,
     };
+
+    /// <summary>What a cabinet is held against: fans in the roof bring an opening of their own, whatever roof it is delivered with.</summary>
+    /// <param name="told">What its product tells.</param>
+    /// <param name="cabinet">The cabinet.</param>
+    /// <param name="roofFans">The fans in the roof.</param>
+    /// <returns>The same, without the style of a roof that fans opened.</returns>
+    internal static Cabinet WithoutFanOpening(Cabinet told, Cabinet cabinet, IReadOnlyList<FanSet>? roofFans) =>
+        roofFans is { Count: > 0 } && cabinet.Roof?.Style == RoofStyle.Vented && told.Roof is { } roof ? told with { Roof = roof with { Style = null } } : told;
 
     private static Door? DoorOf(Product? product, Face face) => product?.Door is { } door && door.Face == face ? door.Door : null;
 
@@ -253,7 +261,7 @@ public sealed class ResolvedRack
         return result;
     }
 
-    private Cabinet RestoreCabinet(Cabinet posted, Cabinet filled, Cabinet after)
+    private Cabinet RestoreCabinet(Cabinet posted, Cabinet filled, Cabinet after, IReadOnlyList<FanSet>? roofFans)
     {
         // A door or bar with a part number of its own is restored by that, whatever becomes of the cabinet's.
         Door? OwnDoor(Door? given, Door? whole, Door? changed, Face face) => given?.PartNumber is null || changed is null ? null
@@ -269,7 +277,7 @@ public sealed class ResolvedRack
             after,
             c => c.PartNumber,
             c => c with { PartNumber = null },
-            (p, c) => FactsOf(p.Cabinet, c),
+            (p, c) => FactsOf(p.Cabinet, c) is { } facts ? WithoutFanOpening(facts, c, roofFans) : null,
             front is null && rear is null && bar is null ? null : c => c with { FrontDoor = front ?? c.FrontDoor, RearDoor = rear ?? c.RearDoor, EarthBar = bar ?? c.EarthBar });
     }
 
@@ -309,8 +317,7 @@ internal sealed record Part(string Pointer, string Name, string Number, Product?
         switch (Facts)
         {
             case Cabinet told:
-                // Fans in the roof bring their opening with them.
-                PartPlan<Cabinet>.Instance.Compare(posted.Cabinet!, posted.Cooling?.RoofFans is { Count: > 0 } ? told with { Roof = null } : told, Pointer, found);
+                PartPlan<Cabinet>.Instance.Compare(posted.Cabinet!, ResolvedRack.WithoutFanOpening(told, posted.Cabinet!, posted.Cooling?.RoofFans), Pointer, found);
                 break;
             case Door told:
                 PartPlan<Door>.Instance.Compare((Product!.Door!.Face == Face.Front ? posted.Cabinet!.FrontDoor : posted.Cabinet!.RearDoor)!, told, Pointer, found);

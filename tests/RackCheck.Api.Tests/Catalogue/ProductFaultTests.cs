@@ -48,6 +48,18 @@ public sealed class ProductFaultTests
     }
 
     [Theory]
+    [InlineData(FaultKind.TruncatedJson, "not-json")]
+    [InlineData(FaultKind.WrongSchema, "/products")]
+    [InlineData(FaultKind.WrongValue, "/products/0")]
+    public async Task What_is_wrong_with_an_answer_is_said_by_place_and_code_for_those_who_mend_it(FaultKind kind, string expected)
+    {
+        await using var rig = await StartAsync(Options);
+        rig.Host.Faults.Set(kind);
+        var fault = await rig.FailsInTimeAsync(Pack(1), Pack(2));
+        Assert.Contains(expected, fault.Message, StringComparison.Ordinal);
+    }
+
+    [Theory]
     [InlineData(FaultKind.Reset)]
     [InlineData(FaultKind.ResetMidway)]
     [InlineData(FaultKind.Failed)]

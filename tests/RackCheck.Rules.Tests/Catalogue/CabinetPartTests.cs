@@ -79,7 +79,8 @@ public sealed class CabinetPartTests
     {
         var posted = Rack(c => c with { Roof = new Roof { Style = RoofStyle.Vented } });
         Assert.Equal("/cabinet/roof/style", Assert.Single(posted.Of<Contradiction>()).Pointers[0]);
-        Assert.Empty(posted.With(posted.Posted with { Cooling = new Model.Cooling { RoofFans = [new FanSet { Count = 1, FreeFlowM3h = 100, MaxPressurePa = 50 }] } }).Of<Contradiction>());
+        var fans = new Model.Cooling { RoofFans = [new FanSet { Count = 1, FreeFlowM3h = 100, MaxPressurePa = 50 }] };
+        Assert.Empty(posted.With(posted.Posted with { Cooling = fans }).Of<Contradiction>());
     }
 
     [Fact]

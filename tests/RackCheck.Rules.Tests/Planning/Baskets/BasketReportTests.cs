@@ -36,6 +36,57 @@ public sealed class BasketReportTests
     }
 
     [Fact]
+    public void Of_two_cabinets_that_which_takes_everything_is_the_rack()
+    {
+        // By part number the low one comes first.
+        var report = Plan(Basket(("CAB-24-8-8", 1), ("CAB-42-8-10", 1), ("GEN-2", 14)));
+        Assert.Equal("TFL-CAB-42-8-10", report.Rack.Cabinet!.PartNumber);
+        Assert.Equal("TFL-CAB-24-8-8", Assert.Single(report.ExcessLines).PartNumber);
+        Assert.Equal("TFL-CAB-24-8-8", Plan(Basket(("CAB-24-8-8", 1), ("CAB-42-8-10", 1), ("GEN-2", 2))).Rack.Cabinet!.PartNumber);
+    }
+
+    [Theory]
+    [InlineData(1, 1000)]
+    [InlineData(2, 2000)]
+    public void Of_two_coolers_the_smallest_that_does_is_fitted(int drives, double capacityW)
+    {
+        // 900 W a drive, and a room that takes nothing off the cabinet's surface; the split cooler has no outside wall.
+        var request = Basket(("CAB-42-8-10-S", 1), ("DRV-4", drives), ("COL-10", 1), ("COL-20", 1), ("COL-40S", 1)) with { Site = new Site { AmbientMaxC = 35, OutsideWall = false } };
+        Assert.Equal(capacityW, Plan(request).Rack.Cooling!.AirConditioner!.CapacityW);
+    }
+
+    [Fact]
+    public void Where_not_all_find_room_those_with_the_last_numbers_stay_outside()
+    {
+        var report = Plan(Basket(("CAB-24-8-8", 1), ("GEN-2", 13)));
+        Assert.Equal("TFL-GEN-2-13", Assert.Single(report.Rack.Items, i => i.Position is null).Id);
+        Assert.Equal("Room for TFL-GEN-2-13", Assert.Single(report.Unmet).What);
+    }
+
+    [Fact]
+    public void What_is_too_much_says_why()
+    {
+        var report = Plan(Basket(("CAB-42-6-8", 1), ("GEN-2", 1), ("FIX-CN20", 9), ("FIX-SC20", 1), ("DU-16-HU", 1), ("CRD-E13-20", 1)));
+        Assert.Equal(
+            [
+                ("TFL-FIX-CN20", "The others in the basket are enough."),
+                ("TFL-FIX-SC20", "What hangs on the uprights is fastened with another sort."),
+                ("TFL-DU-16-HU", "It hangs behind a UPS, and no UPS is free for it."),
+                ("TFL-CRD-E13-20", "Equipment hangs on the appliance outlets of distribution units; the plug of this cord goes into another sort of outlet."),
+            ],
+            report.ExcessLines.Select(e => (e.PartNumber, e.Reason)));
+        Assert.Equal("Nothing in the rack is left to fasten with them.", Assert.Single(Plan(Basket(("CAB-42-6-8", 1), ("FIX-CN20", 1))).ExcessLines).Reason);
+    }
+
+    [Fact]
+    public void Reasons_are_sentences_with_their_numbers_in_agreement()
+    {
+        var one = Plan(Basket(("CAB-42-6-8", 1), ("AMP-2", 1))).MissingLines.Single(m => m.PartNumber.StartsWith("TFL-EBR", StringComparison.Ordinal));
+        Assert.Contains("for 1 earth lead, ", one.Reason, StringComparison.Ordinal);
+        Assert.StartsWith("4 screws fasten ", Assert.Single(Plan(Basket(("CAB-42-6-8-S", 1), ("CBM-1", 1))).MissingLines).Reason, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void Of_a_part_number_on_two_lines_the_last_is_too_much()
     {
         var report = Plan(Basket(("RUN-60M", 2), ("CAB-42-8-10", 1), ("DRV-4", 1), ("RUN-60M", 3)));

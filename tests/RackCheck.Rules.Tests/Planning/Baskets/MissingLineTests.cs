@@ -219,6 +219,113 @@ public sealed class MissingLineTests
         Assert.Equal((Verdict.Hold, Verdict.Hold), (report.Verdict, report.CompletedVerdict));
     }
 
+    [Fact]
+    public void Air_that_does_not_suffice_lacks_fans_in_the_roof()
+    {
+        // The computers' own fans move 3 x 60 m3/h; 660 W at 10 K need 199 m3/h.
+        var request = Basket(("CAB-42-6-8", 1), ("PC-410", 3));
+        var first = Plan(request);
+        var fans = Assert.Single(first.MissingLines, m => ByNumber[m.PartNumber].Kind == ProductKind.RoofFans);
+        Assert.Equal((1, "cooling.airflow"), (fans.Quantity, Assert.Single(fans.Rules)));
+        var second = Plan(Completed(request, first));
+        Assert.DoesNotContain(second.Report.Findings, f => f.Rule.StartsWith("cooling.", StringComparison.Ordinal));
+        Assert.NotEqual(Verdict.Hold, second.Verdict);
+    }
+
+    [Fact]
+    public void Fans_whose_opening_the_site_does_not_allow_are_not_proposed()
+    {
+        var request = Basket(("CAB-42-6-8", 1), ("PC-410", 3)) with { Site = new Site { RequiredIp = "IP20" } };
+        Assert.Contains(Plan(request).MissingLines, m => ByNumber[m.PartNumber].Kind == ProductKind.RoofFans);
+        var strict = Plan(request with { Site = new Site { RequiredIp = "IP54" } });
+        Assert.DoesNotContain(strict.MissingLines, m => ByNumber[m.PartNumber].Kind == ProductKind.RoofFans);
+    }
+
+    [Fact]
+    public void Computers_that_want_a_console_lack_a_switch_with_ports_for_all()
+    {
+        var request = Basket(("CAB-42-8-10", 1), ("PC-210", 9));
+        var first = Plan(request);
+        Assert.Equal(["service.kvm-ports"], Missing(first, "KVM-16").Rules);
+        Assert.DoesNotContain(Plan(Completed(request, first)).Report.Findings, f => f.Rule == "service.kvm-ports");
+        Assert.Equal(1, Missing(Plan(Basket(("CAB-42-8-10", 1), ("PC-210", 9), ("KVM-8", 1))), "KVM-8").Quantity);
+    }
+
+    [Fact]
+    public void A_rack_that_is_full_lacks_no_switch()
+    {
+        var report = Plan(Basket(("CAB-24-8-8", 1), ("PC-210", 12)));
+        Assert.Contains(report.Report.Findings, f => f.Rule == "service.kvm-ports");
+        Assert.DoesNotContain(report.MissingLines, m => m.PartNumber.StartsWith("TFL-KVM", StringComparison.Ordinal));
+        Assert.DoesNotContain(report.Unmet, u => u.What.StartsWith("Room for ", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void Units_that_are_proposed_do_not_leak_too_much_through_one_earth()
+    {
+        // Six drives of 3.2 mA; one earth carries 10 mA, and one unit of three phases would take them all.
+        var request = Basket(("CAB-42-8-12", 1), ("DRV-6", 6));
+        var first = Plan(request);
+        Assert.Equal(2, first.MissingLines.Where(m => ByNumber[m.PartNumber].Kind == ProductKind.DistributionUnit).Sum(m => m.Quantity));
+        Assert.DoesNotContain(Plan(Completed(request, first)).Report.Findings, f => f.Rule == "earthing.leakage");
+    }
+
+    [Fact]
+    public void A_unit_that_is_proposed_does_not_trip_its_breaker_when_all_comes_on()
+    {
+        // Three computers of 30 A at once: 90 A, and curve C of 16 A may trip from 80 A on.
+        var request = Basket(("CAB-42-6-8", 1), ("PC-410", 3));
+        Assert.DoesNotContain(Plan(Completed(request, Plan(request))).Report.Findings, f => f.Rule == "power.inrush");
+    }
+
+    [Fact]
+    public void Of_units_that_do_not_trip_that_is_proposed_which_asks_least_of_the_building()
+    {
+        // 2 x 30, 15 and 2 x 5 A at once are too much for outlets that come on together behind 16 A; switched ones do, and need neither 32 A nor three phases.
+        var unit = Assert.Single(Plan(Basket(("CAB-42-8-10", 1), ("PC-410", 2), ("AMP-32", 1), ("KVM-8", 2))).MissingLines, m => ByNumber[m.PartNumber].Kind == ProductKind.DistributionUnit);
+        var facts = ByNumber[unit.PartNumber].DistributionUnit!;
+        Assert.Equal((16, true, ConnectorCode.Iec60309A16P1), (facts.RatedA!.Value, facts.RemoteSwitched!.Value, facts.Plug!.Value));
+    }
+
+    [Fact]
+    public void A_unit_that_is_there_for_two_reasons_says_both()
+    {
+        var unit = Missing(Plan(Basket(("CAB-42-8-10", 1), ("UPS-30", 1), ("DU-16-HU", 1), ("SRV-2", 2))), "DU-16-VL");
+        Assert.Equal(2, unit.Quantity);
+        Assert.Contains("TFL-UPS-30-1 finds no outlet", unit.Reason, StringComparison.Ordinal);
+        Assert.Contains("TFL-SRV-2-1 and TFL-SRV-2-2 find one supply only", unit.Reason, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("IP54", "TFL-CAB-42-6-8-S")]
+    [InlineData(null, "TFL-CAB-24-6-6")]
+    public void The_cabinet_has_the_protection_that_the_site_asks_for(string? ip, string cabinet)
+    {
+        // The only low cabinets on offer are IP20.
+        var report = Plan(Basket(("AMP-1", 1)) with { Site = new Site { RequiredIp = ip } });
+        Assert.Equal(cabinet, report.Rack.Cabinet!.PartNumber);
+        Assert.DoesNotContain(report.Report.Findings, f => f.Rule == "cooling.ip-conflict");
+    }
+
+    [Fact]
+    public void What_breathes_at_its_sides_asks_for_a_wide_cabinet() => Assert.Equal(800, Plan(Basket(("SW-24", 2), ("AMP-32", 1))).Rack.Cabinet!.WidthMm);
+
+    [Fact]
+    public void A_low_way_in_asks_for_a_low_cabinet()
+    {
+        // 15 generators of 2 U fit a cabinet of 42 U only, 12 one of 24 U; the opening takes the low one.
+        Site site = new() { Delivery = new Model.Delivery { Openings = [new Opening { Name = "hatch", WidthMm = 1000, HeightMm = 1500 }], MayTilt = false } };
+        Assert.Equal(24, Plan(Basket(("GEN-2", 10)) with { Site = site }).Rack.Cabinet!.HeightU);
+    }
+
+    [Fact]
+    public void A_cabinet_that_does_not_take_everything_is_not_said_to()
+    {
+        Assert.Contains("take everything", Missing(Plan(Basket(("GEN-2", 2))), "CAB-24-6-6").Reason, StringComparison.Ordinal);
+        var full = Assert.Single(Plan(Basket(("GEN-2", 60))).MissingLines, m => ByNumber[m.PartNumber].Kind == ProductKind.Cabinet);
+        Assert.Contains("none on offer takes everything", full.Reason, StringComparison.Ordinal);
+    }
+
     private static MissingLine Missing(BasketReport report, params string[] anyOf) => Assert.Single(report.MissingLines, m => anyOf.Any(a => m.PartNumber == "TFL-" + a));
 
     private static Policy PolicyOf(string rule, RulePolicy policy) => new() { Rules = new Dictionary<string, RulePolicy> { [rule] = policy } };

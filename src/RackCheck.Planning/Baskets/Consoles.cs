@@ -1,0 +1,47 @@
+using System.Numerics;
+using RackCheck.Model;
+using RackCheck.Rules;
+using RackCheck.Rules.Catalogue;
+using RackCheck.Rules.Survey;
+using static System.FormattableString;
+
+namespace RackCheck.Planning.Baskets;
+
+/// <summary>A switch for keyboard, video and mouse where more computers want a console than there are ports.</summary>
+internal static class Consoles
+{
+    private static readonly RackChecker Checker = RuleWishes.Only("service.kvm-ports");
+
+    /// <summary>Notes the switch that lacks, where the rack has room for it.</summary>
+    /// <param name="context">What the basket's plans go by.</param>
+    /// <param name="bay">The rack, everything in its place.</param>
+    public static void Find(BasketContext context, Bay bay)
+    {
+        var rack = bay.Describe();
+        if (!Checker.Recheck(ResolvedRack.Plain(rack)).Findings.Any(f => f.Accepted is null) || bay.NotPlaced.Any() || bay.Items.Count >= BayMaker.MostItems)
+        {
+            return;
+        }
+
+        var wanted = bay.Items.Count(i => i.Item is { Console: true, KvmPorts: not > 0 });
+        var lacking = wanted - bay.Items.Sum(i => i.Item.KvmPorts ?? 0);
+        var room = BitOperations.PopCount(new RackSurvey(rack).Occupancy.OpenFront);
+
+        // The smallest with ports enough; where none has, the largest, and the next round asks again.
+        Product[] offered =
+        [
+            .. context.Offered(ProductKind.Equipment)
+                .Where(p => p.Item is { Category: ItemCategory.KvmSwitch, KvmPorts: > 0, HeightU: > 0 and var height } && height <= room)
+                .OrderBy(p => p.Item!.KvmPorts).ThenBy(p => p.Item!.HeightU).ThenBy(p => p.PartNumber, StringComparer.Ordinal),
+        ];
+        var product = Array.Find(offered, p => p.Item!.KvmPorts >= lacking) ?? offered.LastOrDefault();
+        if (product is not null)
+        {
+            bay.Lacks.Add(new Lack(
+                Stage.Consoles,
+                product,
+                1,
+                Invariant($"{wanted} {Words.Verb(wanted, "item wants", "items want")} a console, and {lacking} {Words.Verb(lacking, "finds", "find")} no port for one.")));
+        }
+    }
+}
