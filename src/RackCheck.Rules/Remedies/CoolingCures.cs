@@ -325,9 +325,10 @@ public static class CoolingCures
             yield return filtered;
         }
 
+        // It costs most and advises against itself where air alone would do: cooling.cooler-avoidable.
         if (Cooler(survey, null) is { } cooler)
         {
-            yield return cooler;
+            yield return cooler with { IsLastResort = true };
         }
     }
 
