@@ -325,10 +325,9 @@ public static class CoolingCures
             yield return filtered;
         }
 
-        // It costs most and advises against itself where air alone would do: cooling.cooler-avoidable.
         if (Cooler(survey, null) is { } cooler)
         {
-            yield return cooler with { IsLastResort = true };
+            yield return cooler;
         }
     }
 
