@@ -14,6 +14,7 @@ public sealed class RackChecker(RuleSet rules, Action<RuleDescriptor, Exception>
     private static readonly RulesetInfo Ruleset = new() { Version = RuleSet.CurrentVersion };
 
     private readonly string? notJudged = Cautions.NotJudged(rules);
+    private readonly bool judgesLoads = rules.All.Any(r => r.Descriptor.Theme == "load");
 
     /// <summary>Checks a rack.</summary>
     /// <param name="description">A description that the request's validation found sound, with a cabinet and all heights.</param>
@@ -87,7 +88,7 @@ public sealed class RackChecker(RuleSet rules, Action<RuleDescriptor, Exception>
                 Cabling = survey.Cables.Figures,
                 Delivery = survey.Route?.Figures,
             },
-            Cautions = CautionsFor(findings),
+            Cautions = CautionsFor(findings, survey),
         };
     }
 
@@ -190,12 +191,17 @@ public sealed class RackChecker(RuleSet rules, Action<RuleDescriptor, Exception>
             : verdict;
     }
 
-    private List<string> CautionsFor(List<Finding> findings)
+    private List<string> CautionsFor(List<Finding> findings, RackSurvey? survey)
     {
-        var cautions = new List<string>(2) { Cautions.General };
+        var cautions = new List<string>(3) { Cautions.General };
         if (notJudged is not null)
         {
             cautions.Add(notJudged);
+        }
+
+        if (judgesLoads && survey is { Mass.IsTold: false } && Array.Exists(survey.Items, MassSurvey.IsToBeWeighed))
+        {
+            cautions.Add(Cautions.NoMasses);
         }
 
         foreach (var finding in findings)

@@ -109,6 +109,17 @@ public sealed class RackCheckerTests
         Assert.Equal(Severity.Error, Judge.Geometry.Check(Bay().With(Tall).Severity("layout.overlap", PolicySeverity.Off)).Findings.Single().Severity);
 
     [Fact]
+    public void A_rack_of_equipment_that_weighs_nothing_known_says_that_loads_are_not_judged()
+    {
+        var rack = Bay().With(Unit("wave-pc", 4).At(1));
+        Assert.Contains(Cautions.NoMasses, Judge.Checker.Check(rack).Cautions);
+        Assert.DoesNotContain(Cautions.NoMasses, Judge.Checker.Check(rack.With(Unit("gauge-amp", 2).At(10) with { MassKg = 5 })).Cautions);
+        Assert.DoesNotContain(Cautions.NoMasses, Judge.Checker.Check(Bay().With(Unit("panel", 1).At(1) with { Category = ItemCategory.BlankingPanel })).Cautions);
+        Assert.DoesNotContain(Cautions.NoMasses, Judge.Checker.Check(Bay()).Cautions);
+        Assert.DoesNotContain(Cautions.NoMasses, Judge.Geometry.Check(rack).Cautions);
+    }
+
+    [Fact]
     public void Cautions_come_with_findings_whose_cure_moves_equipment_once() =>
         Assert.Equal([Cautions.General, Cautions.NotJudged(Judge.GeometryRules)!, Cautions.Handling], Judge.Geometry.Check(Bay().With(Tall, Unit("gauge-pc", 2).At(41))).Cautions);
 

@@ -62,7 +62,7 @@ public sealed class NoSupport : Rule
             // The first of the three that is passed is named; each alone asks for a support.
             var passed = item.HeightU > mostU ? Passed(item.HeightU, mostU, "U")
                 : item.Item.MassKg is { } mass && mass > mostKg ? Passed(mass, mostKg, "kg")
-                : item.BodyDepthMm is { } depth && depth > mostMm ? Passed(depth, mostMm, "mm deep")
+                : item.BodyDepthMm is { } depth && depth > mostMm ? Passed(depth, mostMm, "mm of depth")
                 : null;
             if (item.SupportStyle is null)
             {

@@ -81,13 +81,13 @@ public sealed class InrushTrip : Rule
         });
     }
 
-    // The cords that come on together, or the one switched by itself that takes more than all of those.
+    // The cords that come on together, or the one switched by itself that takes more than all of those. To six digits: a third of an item's inrush times its cords is all of it.
     private static string Sum(RackSurvey survey, SupplyNode supply)
     {
         var terms = SupplyCures.CordsOn(survey, supply)
             .Where(c => !c.Switched && c.InrushA > 0 && (c.Group!.Line == supply.InrushLine || c.IsThreePhase))
-            .GroupBy(c => Quantities.Round(c.InrushA!.Value)).OrderByDescending(g => g.Key)
-            .Select(g => (Sum: g.Sum(c => c.InrushA!.Value), Text: g.Count() == 1 ? Invariant($"{g.Key:0.###}") : Invariant($"{g.Count()} x {g.Key:0.###}"))).ToArray();
+            .GroupBy(c => Math.Round(c.InrushA!.Value, 6, MidpointRounding.AwayFromZero)).OrderByDescending(g => g.Key)
+            .Select(g => (Sum: g.Sum(c => c.InrushA!.Value), Text: g.Count() == 1 ? Invariant($"{g.Key:0.######}") : Invariant($"{g.Count()} x {g.Key:0.######}"))).ToArray();
         var isAlone = Loading.IsOver(supply.InrushA, terms.Sum(t => t.Sum));
         return isAlone || terms is [{ Text: var single }] && !single.Contains('x', StringComparison.Ordinal)
             ? Invariant($"{supply.InrushA:0.###}")

@@ -113,7 +113,7 @@ public sealed class NoOutlet : Rule
         var found = needed - left.Length;
         context.Report(new FindingDraft
         {
-            Message = MessageOf(survey.Power, left),
+            Message = MessageOf(survey.Power, left, needed),
             Data =
             [
                 ("item", left[0].Item.Id), ("plug", plug), ("socket", PlugFit.Of(PlugFit.SocketFor(left[0].Code)).Code),
@@ -130,23 +130,23 @@ public sealed class NoOutlet : Rule
         });
     }
 
-    private static string MessageOf(PowerTree tree, Cord[] left)
+    private static string MessageOf(PowerTree tree, Cord[] left, int needed)
     {
-        const string Found = " only {found} of {needed} {plug} cords can be plugged in.";
+        var found = left.Length == needed ? " no {plug} cord can be plugged in." : " only {found} of {needed} {plug} cords can be plugged in.";
         if (!PlugFit.Fits(left[0].Code, PlugFit.SocketFor(left[0].Code)))
         {
-            return "{item} has a cord with {plug}, which goes into no socket that is known;" + Found;
+            return "{item} has a cord with {plug}, which goes into no socket that is known;" + found;
         }
 
         if (tree.Units.Length > 0 && left.All(c => !Array.Exists(tree.Units, u => c.SuitsVoltage(u.Supply.Source.VoltageV))))
         {
-            return "{item} is for {voltageV} V, and no outlet carries that voltage;" + Found;
+            return "{item} is for {voltageV} V, and no outlet carries that voltage;" + found;
         }
 
         var where = left[0].IsThreePhase ? " on a three-phase supply" : "";
         return left.Length == 1
-            ? "One {socket} outlet" + where + " is missing, for {item}:" + Found
-            : "{missing} {socket} outlets" + where + " are missing, the first of them for {item}:" + Found;
+            ? "One {socket} outlet" + where + " is missing, for {item}:" + found
+            : "{missing} {socket} outlets" + where + " are missing, the first of them for {item}:" + found;
     }
 
     // In the end what finds no outlet goes into another rack, or, where plugs of several sorts vie for the same outlets, all that finds none.

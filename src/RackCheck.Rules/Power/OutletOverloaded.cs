@@ -71,12 +71,15 @@ public sealed class OutletOverloaded : Rule
                 worst = worst is null || Share(cord, tree.IsNorthAmerica) > Share(worst, tree.IsNorthAmerica) ? cord : worst;
             }
 
-            if (worst is not null && Share(worst, tree.IsNorthAmerica) > Slack)
+            if (worst is not null && IsOver(worst, tree.IsNorthAmerica))
             {
                 Report(context, worst);
             }
         }
     }
+
+    // As the report writes it: a finding never says that 10 A are more than 10 A.
+    private static bool IsOver(Cord cord, bool northAmerica) => Quantities.Round(cord.WorstA() ?? 0) > cord.RatedA(northAmerica);
 
     private static double Share(Cord cord, bool northAmerica) => (cord.WorstA() ?? 0) / cord.RatedA(northAmerica);
 

@@ -169,8 +169,10 @@ public sealed class RedundancyLost : Rule
     // leave it to the service whom it serves, so that all are provided for too.
     private static IEnumerable<Cure> OneSupply(RackSurvey survey, Mounted item, SupplyNode only, List<(Mounted Item, SupplyNode Supply)> onOne)
     {
+        var moves = false;
         foreach (var cure in PowerCures.MoveCords(survey, [.. survey.Power.CordsOf(item)]))
         {
+            moves = true;
             yield return cure;
         }
 
@@ -180,7 +182,8 @@ public sealed class RedundancyLost : Rule
         {
             foreach (var cure in OutletCures.Provide(survey, cords, s => !ReferenceEquals(s, only)))
             {
-                yield return cure;
+                // Nothing is bought where it is a matter of plugging it in elsewhere.
+                yield return cure with { IsLastResort = moves };
             }
         }
 

@@ -9,4 +9,5 @@ namespace RackCheck.Rules.Remedies;
 /// <param name="Title">What is done, in the customer's words.</param>
 /// <param name="After">The description as it would be.</param>
 /// <param name="Kind">Cures of one kind are the same means in growing measure: only the first that holds is offered. Null for one of its own kind.</param>
-public sealed record Cure(string Title, RackDescription After, string? Kind = null);
+/// <param name="IsLastResort">Whether it is dear or roundabout, so that it is tried only where nothing before it holds.</param>
+public sealed record Cure(string Title, RackDescription After, string? Kind = null, bool IsLastResort = false);

@@ -15,6 +15,9 @@ public sealed class CureTrials
     /// <summary>Items and cords of a request of the usual size: a trial of twice as many costs four times as much, and so counts for four.</summary>
     private const int UsualSize = 100;
 
+    /// <summary>Findings of a request of the usual size. A trial finds nearly all of them anew: equipment heaped on one place has a finding for every pair.</summary>
+    private const double UsualFindings = 200;
+
     private const string NothingKnown = "No change of the order is known that would mend it.";
 
     private readonly List<(Finding Finding, IEnumerable<Cure> Cures)> pending = [];
@@ -39,14 +42,19 @@ public sealed class CureTrials
         var description = rack.Description;
         var before = Errors(findings);
         var size = (description.Items.Count + description.Items.Sum(i => i.Power?.Plugs?.Count ?? 0)) / (double)UsualSize;
-        var budget = new Budget(MostTrials, Math.Max(1, size * size));
+        var budget = new Budget(MostTrials, Math.Max(1, Math.Max(size * size, findings.Count / UsualFindings)));
+        var places = new Dictionary<Finding, int>(findings.Count, ReferenceEqualityComparer.Instance);
+        for (var i = 0; i < findings.Count; i++)
+        {
+            places[findings[i]] = i;
+        }
 
         // The gravest first: where the trials run out, it is warnings that go without; and which of the errors do does not hang on the order of items.
         foreach (var (finding, cures) in pending.OrderBy(p => p.Finding.Severity).ThenBy(p => p.Finding.Fingerprint, StringComparer.Ordinal))
         {
             List<Remedy> remedies = [.. finding.Remedies];
             var why = Try(rack, finding, cures, before, budget, check, remedies);
-            findings[findings.IndexOf(finding)] = finding with { Remedies = remedies, NoRemedy = remedies.Count == 0 ? why : null };
+            findings[places[finding]] = finding with { Remedies = remedies, NoRemedy = remedies.Count == 0 ? why : null };
         }
 
         for (var i = 0; i < findings.Count; i++)
@@ -66,7 +74,7 @@ public sealed class CureTrials
         string? why = null;
         foreach (var cure in cures)
         {
-            if (cure.Kind is not null && kinds.Contains(cure.Kind))
+            if ((cure.Kind is not null && kinds.Contains(cure.Kind)) || (cure.IsLastResort && remedies.Count > 0))
             {
                 continue;
             }
@@ -81,7 +89,13 @@ public sealed class CureTrials
             var after = check(rack.With(posted));
             if (Helps(finding, before, after))
             {
-                remedies.Add(new Remedy { Title = cure.Title, Patch = DescriptionDiff.Patch(rack.Posted, posted) });
+                var patch = DescriptionDiff.Patch(rack.Posted, posted);
+                if (remedies.Exists(r => IsSame(r.Patch, patch)))
+                {
+                    continue;
+                }
+
+                remedies.Add(new Remedy { Title = cure.Title, Patch = patch });
                 kinds.Add(cure.Kind ?? "");
                 if (remedies.Count >= MostRemedies)
                 {
@@ -105,6 +119,26 @@ public sealed class CureTrials
     /// <remarks>Errors that are accepted count too: a change must not bring one that only happens to be accepted.</remarks>
     public static bool Helps(Finding finding, IReadOnlySet<string> errorsBefore, IReadOnlyList<Finding> after) =>
         Clears(finding, after) && after.All(f => f.Severity != Severity.Error || errorsBefore.Contains(f.Root!));
+
+    // Two ways of thinking can come to one change: a plug for the socket, and plug and socket of one size, where the socket has that size. It is told once.
+    private static bool IsSame(IReadOnlyList<PatchOperation> one, IReadOnlyList<PatchOperation> other)
+    {
+        if (one.Count != other.Count)
+        {
+            return false;
+        }
+
+        for (var i = 0; i < one.Count; i++)
+        {
+            var (x, y) = (one[i], other[i]);
+            if (x.Op != y.Op || x.Path != y.Path || x.Value?.GetRawText() != y.Value?.GetRawText())
+            {
+                return false;
+            }
+        }
+
+        return true;
+    }
 
     private static bool Clears(Finding finding, IReadOnlyList<Finding> after) =>
         !after.Any(f => f.Root == finding.Root || (f.Fingerprint == finding.Fingerprint && f.Rule == finding.Rule));

@@ -19,7 +19,8 @@ public static class DeliveryCures
     public static IEnumerable<Cure> Smaller(RackSurvey survey, Func<TransportSize, bool> passes)
     {
         var route = survey.Route!;
-        if (route.HasPallet && passes(route.Bare))
+        var bare = route.HasPallet && passes(route.Bare);
+        if (bare)
         {
             yield return new Cure("Deliver the rack off the pallet", OffPallet(survey.Description));
         }
@@ -32,7 +33,7 @@ public static class DeliveryCures
             {
                 yield return new Cure(title, after, kind);
             }
-            else if (route.HasPallet && passes(RouteSurvey.BareOf(width, depth, height)))
+            else if (route.HasPallet && !bare && passes(RouteSurvey.BareOf(width, depth, height)))
             {
                 yield return new Cure(title + " and deliver it off the pallet", OffPallet(after), kind);
             }

@@ -244,6 +244,18 @@ public static class OutletCures
     private static double? VoltageOf(IReadOnlyList<Cord> cords) => cords.Select(c => c.Item.Item!.Power!.VoltageV).Where(v => v is not null)
         .GroupBy(v => v).OrderByDescending(g => g.Count()).ThenByDescending(g => g.Key).FirstOrDefault()?.Key;
 
+    /// <summary>Ratings that a supply can be had in, with the connector of each, by practice of the region.</summary>
+    /// <param name="survey">The facts.</param>
+    /// <param name="voltageV">Voltage of the supply, V.</param>
+    /// <param name="threePhase">Whether it has three phases.</param>
+    /// <returns>Rating in A and connector, smallest first.</returns>
+    internal static IEnumerable<(double RatedA, ConnectorCode Connector)> SupplySizes(RackSurvey survey, double voltageV, bool threePhase)
+    {
+        var northAmerica = survey.Power.IsNorthAmerica;
+        return (northAmerica ? NorthAmerica : Europe).Select(s => (
+            s.RatedA, threePhase ? s.Three : northAmerica && voltageV < PlugCures.LeastHighVoltageV ? Low(s.RatedA) : s.Single));
+    }
+
     // L6 is for 208 and 240 V; for 120 V the contract has no plug over 20 A.
     private static ConnectorCode Low(double ratedA) => ratedA <= 20 ? ConnectorCode.Nema520 : ConnectorCode.Hardwired;
 

@@ -14,14 +14,6 @@ public static class PowerCures
     private const int MostSupplies = 16;
     private const int MostUnits = 32;
 
-    // Industrial plugs and sockets that a supply and its units can be had for, A.
-    private static readonly (double RatedA, ConnectorCode SinglePhase, ConnectorCode ThreePhase)[] Sizes =
-    [
-        (16, ConnectorCode.Iec60309A16P1, ConnectorCode.Iec60309A16P3),
-        (32, ConnectorCode.Iec60309A32P1, ConnectorCode.Iec60309A32P3),
-        (63, ConnectorCode.Iec60309A63P1, ConnectorCode.Iec60309A63P3),
-    ];
-
     /// <summary>Takes load off a supply, and off one of its units where that is named.</summary>
     /// <param name="survey">The facts.</param>
     /// <param name="supply">The supply.</param>
@@ -143,14 +135,13 @@ public static class PowerCures
     /// <returns>Cures, in growing measure.</returns>
     public static IEnumerable<Cure> Enlarge(RackSurvey survey, SupplyNode supply, IReadOnlyList<Cord> cords)
     {
-        foreach (var (rated, single, three) in Sizes)
+        foreach (var (rated, connector) in OutletCures.SupplySizes(survey, supply.Source.VoltageV, supply.Phases == 3))
         {
             if (rated <= supply.Source.RatedA)
             {
                 continue;
             }
 
-            var connector = supply.Phases == 3 ? three : single;
             var after = Freed(survey.Description, cords).EditSupply(supply.Index, s => Larger(s, rated, connector));
             foreach (var unit in supply.Units)
             {

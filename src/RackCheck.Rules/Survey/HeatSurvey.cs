@@ -52,10 +52,10 @@ public sealed class HeatSurvey
         }
 
         AssumeOfTheRoom(assumptions);
-        Figures = IsTold ? MakeFigures() : null;
+        Figures = IsTold && MakeFigures() is var figures && figures != new CoolingFigures() ? figures : null;
     }
 
-    /// <summary>Whether an item says anything of heat or power, or the description anything of cooling.</summary>
+    /// <summary>Whether an item says anything of heat or power, or has them by its kind, or the description says anything of cooling.</summary>
     public bool IsTold { get; private set; }
 
     /// <summary>Heat of all items whose heat is known, W: the least that there is.</summary>
@@ -199,7 +199,8 @@ public sealed class HeatSurvey
         foreach (var mounted in items)
         {
             var item = mounted.Item!;
-            IsTold |= item.HeatW is not null || item.Power is not null;
+            // What runs on power by its kind, or moves air, gives off heat, though nobody says a word of it.
+            IsTold |= item.HeatW is not null || item.Power is not null || HeatOf(mounted) is null;
             if (HeatOf(mounted) is { } heat)
             {
                 KnownW += heat;

@@ -41,6 +41,18 @@ public sealed class TooLittleAirTests : RuleTests<TooLittleAir>
         Assert.InRange(Only(rack).Limit!.Value, needed * 0.9999, needed * 1.0001);
     }
 
+    [Theory]
+    [InlineData(ItemCategory.Server)]
+    [InlineData(ItemCategory.Computer)]
+    [InlineData(ItemCategory.Instrument)]
+    public void What_runs_on_power_by_its_kind_is_asked_for_its_heat_though_nothing_tells_of_any(ItemCategory kind)
+    {
+        var rack = Cool(Aired, Aired);
+        Lacks(rack.With(Unit("wave-pc", 4).At(1) with { Category = kind }), "/items/0/airflow/flowM3h", "/items/0/heatW");
+        Lacks(rack.With(Warm("wave-pc", 1, null, AirflowDirection.FrontToRear, 100)), "/items/0/heatW");
+        Passes(rack.With(Unit("tray", 1).At(1) with { Category = ItemCategory.Shelf }, Unit("panel", 1).At(2)));
+    }
+
     [Fact]
     public void Heat_is_given_else_typical_else_rated()
     {

@@ -48,6 +48,11 @@ public sealed class CornerTooTightTests : RuleTests<CornerTooTight>
     {
         var rack = OnTheWay(width: 600, depth: 1000).Way(d => d with { PalletWidthMm = 800, PalletDepthMm = 1200 }).Round((1000, 700));
         Assert.Equal(0, Cured(rack, Only(rack)).Site!.Delivery!.PalletHeightMm);
+
+        // A smaller cabinet is not asked for where leaving the pallet is enough.
+        Assert.Equal(
+            ["Deliver the rack off the pallet", "Choose a way in without that corner"],
+            Judge.Checker.Check(rack).Findings.Single(f => f.Rule == "delivery.corridor-turn").Remedies.Select(r => r.Title));
     }
 
     [Fact]

@@ -18,7 +18,6 @@ public sealed partial class SilenceTests
         ["cabling.bend-radius /items/*/cables"] = "nothing is said of cables then",
         ["catalogue.contradiction /items/*/massKg"] = "the catalogue's value then, listed under its part number",
         ["catalogue.unknown-part /items/*/partNumber"] = "no part number",
-        ["cooling.airflow-conflict /items/*/airflow"] = "nothing else of that item says that it moves air",
         ["cooling.inlet-limit /items/*/maxInletC"] = "nothing else of that item says that it takes air in",
         ["cooling.ip-conflict /cooling"] = "no opening",
         ["cooling.ip-conflict /cooling/intakeAreaCm2"] = "no opening",

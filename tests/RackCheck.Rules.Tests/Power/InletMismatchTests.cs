@@ -133,4 +133,17 @@ public sealed class InletMismatchTests : RuleTests<InletMismatch>
             }
         }
     }
+
+    [Theory]
+    [InlineData(1, Blue16, null, null)]
+    [InlineData(2, Blue16, null, 2)]
+    [InlineData(2, Blue16, "two", null)]
+    [InlineData(2, ConnectorCode.Hardwired, null, null)]
+    public void Several_units_in_one_supply_are_taken_to_find_a_socket_each(int units, ConnectorCode plug, string? behindUps, int? sockets)
+    {
+        var ups = Load("ups", 100, ConnectorCode.C14) with { Ups = new Ups { RatedW = 3000, RatedVa = 3000, Feeds = behindUps is null ? null : [behindUps] } };
+        var rack = Rack([Feed("A", socket: plug)], [.. new[] { Strip("one", "A", plug: plug), Strip("two", "A", plug: plug) }.Take(units)], ups);
+        var assumed = Judge.Checker.Check(rack).Assumptions.SingleOrDefault(a => a.Pointer == "/supplies/0/socket");
+        Assert.Equal((double?)sockets, assumed?.Value.Number);
+    }
 }

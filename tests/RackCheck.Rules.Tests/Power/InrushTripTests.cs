@@ -39,6 +39,17 @@ public sealed class InrushTripTests : RuleTests<InrushTrip>
     }
 
     [Fact]
+    public void The_inrush_of_an_item_with_several_cords_is_shared_and_still_comes_out()
+    {
+        // 20 / 3 is 6.667, and 3 x 6.667 would be 20.001.
+        var three = Load("drive", 100, inrush: 20);
+        three = three with { Power = three.Power! with { Plugs = [ConnectorCode.C14, ConnectorCode.C14, ConnectorCode.C14] } };
+        var finding = Only(Rack(BreakerCurve.B, 40).With(three));
+        Numbers(finding, 60, 48, "A");
+        Assert.Equal("40 + 3 x 6.666667 = 60 > 3 x 16 = 48", finding.Calculation);
+    }
+
+    [Fact]
     public void Outlets_that_are_switched_come_on_one_after_the_other()
     {
         var rack = Rack(BreakerCurve.B, 40, 40, 40);

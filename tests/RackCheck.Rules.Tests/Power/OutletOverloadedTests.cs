@@ -29,6 +29,14 @@ public sealed class OutletOverloadedTests : RuleTests<OutletOverloaded>
         Assert.Equal([ConnectorCode.C14, ConnectorCode.C14], Cured(rack, finding, 1).Items[0].Power!.Plugs!);
     }
 
+    [Fact]
+    public void What_the_report_writes_as_10_A_is_not_more_than_10_A()
+    {
+        // 2300.1 / 230 = 10.0004, written 10; 2300.2 / 230 = 10.0009, written 10.001.
+        Passes(One(Load("heater", 2300.1, ConnectorCode.C14)));
+        Numbers(Only(One(Load("heater", 2300.2, ConnectorCode.C14))), 10.001, 10, "A");
+    }
+
     [Theory]
     [InlineData(Region.Uk, 10)]
     [InlineData(Region.Eu, 10)]

@@ -23,6 +23,11 @@ public sealed class RedundancyLostTests : RuleTests<RedundancyLost>
         Assert.Equal(["/items/0/power", "/connections/0", "/connections/1", "/supplies/0"], finding.Pointers);
         IsWhole(Facts, rack, finding);
         Assert.Contains(Cured(rack, finding).Connections!, c => c.Unit == "strip-b");
+
+        // There are outlets enough on the other supply: nothing is to be bought.
+        Assert.Equal(
+            ["Plug wave-pc into strip-b, group g", "Do without redundancy for wave-pc"],
+            Judge.Checker.Check(rack).Findings.Single(f => f.Rule == Facts.Id).Remedies.Select(r => r.Title));
     }
 
     [Fact]

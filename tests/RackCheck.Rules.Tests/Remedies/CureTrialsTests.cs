@@ -23,10 +23,39 @@ public sealed class CureTrialsTests
     [Fact]
     public void Of_one_kind_the_first_that_holds_is_offered_and_three_in_all()
     {
-        var cured = Rack with { Reference = "cured" };
         Assert.Equal(
             ["more", "other", "third"],
-            Remedies(new("little", Rack, "measure"), new("more", cured, "measure"), new("most", cured, "measure"), new("other", cured), new("third", cured), new("fourth", cured)).Select(r => r.Title));
+            Remedies(new("little", Rack, "measure"), new("more", Cured(1), "measure"), new("most", Cured(2), "measure"), new("other", Cured(3)), new("third", Cured(4)), new("fourth", Cured(5))).Select(r => r.Title));
+    }
+
+    [Fact]
+    public void The_same_change_is_offered_once_whatever_it_is_called() =>
+        Assert.Equal(["one", "another"], Remedies(new("one", Cured(1)), new("the same", Cured(1)), new("another", Cured(2)), new("the same again", Cured(2))).Select(r => r.Title));
+
+    [Fact]
+    public void A_last_resort_is_offered_only_where_nothing_before_it_holds()
+    {
+        Assert.Equal(["cheap"], Remedies(new("cheap", Cured(1)), new("dear", Cured(2), IsLastResort: true)).Select(r => r.Title));
+        Assert.Equal(["dear", "out"], Remedies(new("in vain", Rack), new("dear", Cured(2), IsLastResort: true), new("out", Cured(3))).Select(r => r.Title));
+    }
+
+    [Fact]
+    public void Trials_end_sooner_where_each_finds_much()
+    {
+        // 60 items in one place are 1770 pairs: a trial counts for 1771 / 200 of one.
+        var heap = Enumerable.Range(0, 60).Select(i => Unit($"u{i:00}", 1).At(30));
+        var read = 0;
+        IEnumerable<Cure> Vain()
+        {
+            while (true)
+            {
+                read++;
+                yield return new Cure("in vain", Rack.With([.. heap]));
+            }
+        }
+
+        Assert.Empty(FoundIn(Rack.With([.. heap]), Vain()).Remedies);
+        Assert.InRange(read, 1, (CureTrials.MostTrials * 200 / 1771) + 1);
     }
 
     [Fact]
@@ -38,7 +67,7 @@ public sealed class CureTrialsTests
             while (true)
             {
                 read++;
-                yield return new Cure($"cure {read}", Rack with { Reference = "cured" });
+                yield return new Cure($"cure {read}", Cured(read));
             }
         }
 
@@ -76,9 +105,14 @@ public sealed class CureTrialsTests
 
     private static IReadOnlyList<Remedy> Remedies(params IEnumerable<Cure> cures) => Found(cures).Remedies;
 
-    private static Finding Found(params IEnumerable<Cure> cures) =>
+    // Racks that are cured, each by another change.
+    private static RackDescription Cured(int way) => Rack with { Reference = "cured", Site = new Site { AmbientMaxC = way } };
+
+    private static Finding Found(params IEnumerable<Cure> cures) => FoundIn(Rack, cures);
+
+    private static Finding FoundIn(RackDescription rack, IEnumerable<Cure> cures) =>
         new RackChecker(RuleSet.Of(RuleSet.Default.All.Where(r => r.Descriptor.Theme == "layout").Append(new Uncured(cures))), (rule, fault) => throw new InvalidOperationException(rule.Id, fault))
-            .Check(Rack).Findings.Single(f => f.Rule == "test.uncured");
+            .Check(rack).Findings.Single(f => f.Rule == "test.uncured");
 
     /// <summary>Finds fault with every rack but those that are called cured.</summary>
     private sealed class Uncured(IEnumerable<Cure> cures) : Rule

@@ -164,6 +164,14 @@ internal static class PowerTreeBuilder
             assumptions.Add(new Assumption { Pointer = Invariant($"/supplies/{index}/rcdMa"), Value = "none", Basis = "a supply has no RCD unless told" });
         }
 
+        if (source.Socket is not (null or ConnectorCode.Hardwired) && PlugsInto(description, source.Id) is > 1 and var plugs)
+        {
+            assumptions.Add(new Assumption
+            {
+                Pointer = Invariant($"/supplies/{index}/socket"), Value = plugs, Unit = "sockets", Basis = "one for each distribution unit that is plugged into the supply; how many there are has no place in a description",
+            });
+        }
+
         return new SupplyNode
         {
             Index = index,
@@ -174,6 +182,11 @@ internal static class PowerTreeBuilder
             LineList = Points(phases),
         };
     }
+
+    // What a UPS feeds is plugged into the UPS.
+    private static int PlugsInto(RackDescription description, string supply) =>
+        description.DistributionUnits?.Count(u => u.Supply == supply && u.Plug is not (null or ConnectorCode.Hardwired)
+            && !description.Items.Any(i => i.Ups?.Feeds?.Contains(u.Id) == true)) ?? 0;
 
     private static bool HasOtherLines(RackDescription description, string supply) =>
         description.DistributionUnits?.Any(u => u.Supply == supply && u.Groups!.Any(g => g.Phase is Phase.L2 or Phase.L3)) == true;
