@@ -16,10 +16,6 @@ public static class Cautions
         return missing.Length == 0 ? null : $"This version does not judge {string.Join(", ", missing)}: whatever the verdict, these are still to be checked by a person.";
     }
 
-    /// <summary>Where equipment is there and nothing tells of any mass: the rules on loads have nothing to judge then, and a release says nothing of them.</summary>
-    public const string NoMasses =
-        "Nothing here says what anything weighs: whether cabinet and floor bear the rack, and whether it tips, is not judged, whatever the verdict.";
-
     private static readonly string[] Themes = ["layout", "depth", "load", "power", "cooling", "earthing", "cabling", "service", "delivery"];
 
     /// <summary>With findings on power and earth.</summary>

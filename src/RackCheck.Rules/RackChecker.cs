@@ -14,7 +14,6 @@ public sealed class RackChecker(RuleSet rules, Action<RuleDescriptor, Exception>
     private static readonly RulesetInfo Ruleset = new() { Version = RuleSet.CurrentVersion };
 
     private readonly string? notJudged = Cautions.NotJudged(rules);
-    private readonly bool judgesLoads = rules.All.Any(r => r.Descriptor.Theme == "load");
 
     /// <summary>Checks a rack.</summary>
     /// <param name="description">A description that the request's validation found sound, with a cabinet and all heights.</param>
@@ -88,7 +87,7 @@ public sealed class RackChecker(RuleSet rules, Action<RuleDescriptor, Exception>
                 Cabling = survey.Cables.Figures,
                 Delivery = survey.Route?.Figures,
             },
-            Cautions = CautionsFor(findings, survey),
+            Cautions = CautionsFor(findings),
         };
     }
 
@@ -191,17 +190,12 @@ public sealed class RackChecker(RuleSet rules, Action<RuleDescriptor, Exception>
             : verdict;
     }
 
-    private List<string> CautionsFor(List<Finding> findings, RackSurvey? survey)
+    private List<string> CautionsFor(List<Finding> findings)
     {
-        var cautions = new List<string>(3) { Cautions.General };
+        var cautions = new List<string>(2) { Cautions.General };
         if (notJudged is not null)
         {
             cautions.Add(notJudged);
-        }
-
-        if (judgesLoads && survey is { Mass.IsTold: false } && Array.Exists(survey.Items, MassSurvey.IsToBeWeighed))
-        {
-            cautions.Add(Cautions.NoMasses);
         }
 
         foreach (var finding in findings)

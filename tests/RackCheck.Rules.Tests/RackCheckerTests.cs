@@ -109,14 +109,18 @@ public sealed class RackCheckerTests
         Assert.Equal(Severity.Error, Judge.Geometry.Check(Bay().With(Tall).Severity("layout.overlap", PolicySeverity.Off)).Findings.Single().Severity);
 
     [Fact]
-    public void A_rack_of_equipment_that_weighs_nothing_known_says_that_loads_are_not_judged()
+    public void A_rack_whose_equipment_has_no_masses_is_not_released_in_silence()
     {
-        var rack = Bay().With(Unit("wave-pc", 4).At(1));
-        Assert.Contains(Cautions.NoMasses, Judge.Checker.Check(rack).Cautions);
-        Assert.DoesNotContain(Cautions.NoMasses, Judge.Checker.Check(rack.With(Unit("gauge-amp", 2).At(10) with { MassKg = 5 })).Cautions);
-        Assert.DoesNotContain(Cautions.NoMasses, Judge.Checker.Check(Bay().With(Unit("panel", 1).At(1) with { Category = ItemCategory.BlankingPanel })).Cautions);
-        Assert.DoesNotContain(Cautions.NoMasses, Judge.Checker.Check(Bay()).Cautions);
-        Assert.DoesNotContain(Cautions.NoMasses, Judge.Geometry.Check(rack).Cautions);
+        // No member tells of any load: that it is borne is not known all the same, and not for an ERP to release.
+        var report = Judge.Checker.Check(Bay().With(Unit("wave-pc", 4).At(1).On(SupportStyle.Slides)));
+        string[] loads = ["load.rack-rating", "load.support-rating", "load.floor-distributed", "load.floor-point", "load.tip-static", "load.tip-extended", "load.centre-of-gravity"];
+        Assert.Subset(report.NotAssessed.Select(n => n.Rule).ToHashSet(StringComparer.Ordinal), loads.ToHashSet(StringComparer.Ordinal));
+        Assert.Equal(["/cabinet/ratedLoadKg", "/items/0/massKg"], report.NotAssessed.Single(n => n.Rule == "load.rack-rating").Missing.Order(StringComparer.Ordinal));
+        Assert.Equal(Verdict.Review, report.Verdict);
+
+        // Panels alone weigh next to nothing.
+        Assert.DoesNotContain(
+            Judge.Checker.Check(Bay().With(Unit("panel", 1).At(1) with { Category = ItemCategory.BlankingPanel })).NotAssessed, n => n.Rule.StartsWith("load.", StringComparison.Ordinal));
     }
 
     [Fact]

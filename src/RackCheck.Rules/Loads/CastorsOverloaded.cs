@@ -52,7 +52,7 @@ public sealed class CastorsOverloaded : Rule
         var style = cabinet.Base?.Style;
         if (cabinet.RollingLoadKg is not { } rated)
         {
-            if (style == BaseStyle.Castors && mass.TellsEquipment)
+            if (style == BaseStyle.Castors && mass.HasEquipment)
             {
                 context.Lacks(Pointers.RollingLoad, "It stands on castors; without its rolling load it cannot be said whether it may be moved with its equipment in.");
             }

@@ -79,11 +79,11 @@ public sealed class LiftedHigh : Rule
     // Above the reach the guideline has no figure: that at arm's length just under it is the least that it has.
     private static double LimitKg(double height) => Handling.LimitKg(height) ?? Handling.Zones[^1].ManReachKg;
 
-    // Other items tell of masses: then one without is left out by oversight, unless it is too low to be judged.
+    // Unless it is too low to be judged.
     private static void SayMass(RuleContext context, Mounted item)
     {
         var mass = context.Survey.Mass;
-        if (mass.TellsEquipment && MassSurvey.IsToBeWeighed(item) && mass.Stand.CentreMm(item) is not <= Handling.ElbowMm)
+        if (MassSurvey.IsToBeWeighed(item) && mass.Stand.CentreMm(item) is not <= Handling.ElbowMm)
         {
             context.Lacks(Pointers.ItemMass[item.Index], "Without the mass of an item that may be high up it cannot be said whether one person may lift it there.");
         }

@@ -56,9 +56,10 @@ public sealed class RackOverloaded : Rule
         var mass = context.Survey.Mass;
         if (context.Survey.Cabinet.Source.RatedLoadKg is not { } rated)
         {
-            if (mass.TellsEquipment)
+            if (mass.HasEquipment)
             {
-                context.Lacks(Pointers.RatedLoad, "Without the cabinet's rated load it cannot be said whether it carries the equipment.");
+                context.Lacks(Pointers.RatedLoad, "Without the cabinet's rated load and the mass of every item it cannot be said whether it carries the equipment.");
+                LoadLacks.SayMasses(context, "Without the cabinet's rated load and the mass of every item it cannot be said whether it carries the equipment.");
             }
 
             return;

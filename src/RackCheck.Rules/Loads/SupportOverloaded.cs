@@ -57,54 +57,53 @@ public sealed class SupportOverloaded : Rule
 
     private static void CheckItem(RuleContext context, Mounted item)
     {
-        if (item.Item is not { Support: { } support, MassKg: { } kilograms })
+        var (mass, rating) = (item.Item!.MassKg, item.Item.Support?.RatedKg);
+        if (rating is null && item.Item.Support?.Style is not (SupportStyle.Slides or SupportStyle.Runners or SupportStyle.Shelf))
         {
-            if (item.Item!.Support?.RatedKg is not null && MassSurvey.IsToBeWeighed(item))
-            {
-                context.Lacks(Pointers.ItemMass[item.Index], "Without the mass of an item it cannot be said whether what carries it is strong enough.");
-            }
-
             return;
         }
 
-        if (support.RatedKg is { } rated)
+        if (mass is { } kilograms && rating is { } rated)
         {
             Judge(context, item, kilograms, rated, isShelf: false);
+            return;
         }
-        else if (support.Style is SupportStyle.Slides or SupportStyle.Runners or SupportStyle.Shelf)
+
+        SayMass(context, item);
+        if (rating is null)
         {
-            context.Lacks(Pointers.ItemSupportRating[item.Index], "Without the rating of slides, runners or shelf it cannot be said whether they carry what is on them.");
+            SayRating(context, item);
         }
     }
 
+    private static void SayMass(RuleContext context, Mounted item)
+    {
+        if (item.Item!.MassKg is null && MassSurvey.IsToBeWeighed(item))
+        {
+            context.Lacks(Pointers.ItemMass[item.Index], "Without the mass of an item it cannot be said whether what carries it is strong enough.");
+        }
+    }
+
+    private static void SayRating(RuleContext context, Mounted item) =>
+        context.Lacks(Pointers.ItemSupportRating[item.Index], "Without the rating of slides, runners or shelf it cannot be said whether they carry what is on them.");
+
     private static void CheckShelf(RuleContext context, Mounted shelf)
     {
-        var (sum, isTold) = (0.0, false);
+        var sum = 0.0;
         foreach (var thing in shelf.Load)
         {
             sum += thing.Item!.MassKg ?? 0;
-            isTold |= thing.Item.MassKg is not null;
+            SayMass(context, thing);
         }
 
-        if (shelf.Item!.Support?.RatedKg is not { } rated)
+        if (shelf.Item!.Support?.RatedKg is { } rated)
         {
-            if (isTold)
-            {
-                context.Lacks(Pointers.ItemSupportRating[shelf.Index], "Without the rating of slides, runners or shelf it cannot be said whether they carry what is on them.");
-            }
-
-            return;
+            Judge(context, shelf, sum, rated, isShelf: true);
         }
-
-        foreach (var thing in shelf.Load)
+        else
         {
-            if (thing.Item!.MassKg is null && MassSurvey.IsToBeWeighed(thing))
-            {
-                context.Lacks(Pointers.ItemMass[thing.Index], "Without the mass of an item it cannot be said whether what carries it is strong enough.");
-            }
+            SayRating(context, shelf);
         }
-
-        Judge(context, shelf, sum, rated, isShelf: true);
     }
 
     private static void Judge(RuleContext context, Mounted item, double loadKg, double ratedKg, bool isShelf)

@@ -146,7 +146,7 @@ public sealed class TipsPulledOut : Rule
             Actual = Quantities.Of(push.OverturningNm, "N m"),
             Limit = Quantities.Of(push.RestoringNm, "N m"),
             UtilisationPercent = push.RestoringNm > 0 ? 100 / push.Factor : null,
-            Calculation = Invariant($"{push.ForceN:0.###} x {push.HeightMm / 1000:0.########} = {push.OverturningNm:0.###} > 9.80665 x {balance.Centre.Kg:0.###} x {distance / 1000:0.########} = {push.RestoringNm:0.###}"),
+            Calculation = Invariant($"{push.ForceN:0.######} x {push.HeightMm / 1000:0.########} = {push.OverturningNm:0.###} > 9.80665 x {balance.Centre.Kg:0.###} x {distance / 1000:0.########} = {push.RestoringNm:0.###}"),
             Cures = TipCures.Stand(context.Survey, side),
         });
     }

@@ -14,12 +14,13 @@ public sealed class MassSurvey
     {
         (this.cabinet, this.items, this.setbackMm) = (cabinet, items, setbackMm);
         IsEquipmentKnown = true;
+        var tells = false;
         foreach (var item in items)
         {
             if (item.Item!.MassKg is { } kilograms)
             {
                 KnownEquipmentKg += kilograms;
-                TellsEquipment = true;
+                tells = true;
             }
             else
             {
@@ -28,7 +29,8 @@ public sealed class MassSurvey
         }
 
         KnownEquipmentKg = Quantities.Round(KnownEquipmentKg);
-        IsTold = TellsEquipment || cabinet.Source is { MassKg: not null } or { RatedLoadKg: not null } or { RollingLoadKg: not null };
+        HasEquipment = tells || !IsEquipmentKnown;
+        IsTold = HasEquipment || cabinet.Source is { MassKg: not null } or { RatedLoadKg: not null } or { RollingLoadKg: not null };
         Stand = new CabinetStand(cabinet);
         if (!IsTold)
         {
@@ -37,20 +39,20 @@ public sealed class MassSurvey
 
         Balance = MakeBalance();
         HangsOnSetback = Balance is not null && KnownEquipmentKg > 0;
-        if (TellsEquipment || Balance is not null)
+        if (tells || Balance is not null)
         {
             Stand.Assume(assumptions, withStyle: Balance is not null);
         }
 
         Balance?.Assume(assumptions);
-        Figures = MakeFigures();
+        Figures = MakeFigures() is var figures && figures != new MassFigures() ? figures : null;
     }
 
-    /// <summary>Whether the description says anything of masses or what may be carried.</summary>
+    /// <summary>Whether there is anything to weigh, or the cabinet says what it weighs or carries.</summary>
     public bool IsTold { get; }
 
-    /// <summary>Whether an item gives a mass.</summary>
-    public bool TellsEquipment { get; }
+    /// <summary>Whether there is equipment that gives a mass or ought to.</summary>
+    public bool HasEquipment { get; }
 
     /// <summary>Whether the mass of every item is known; a blanking panel without one counts as none.</summary>
     public bool IsEquipmentKnown { get; }
@@ -76,7 +78,7 @@ public sealed class MassSurvey
     /// <summary>Whether the balance hangs on the setback of the uprights.</summary>
     public bool HangsOnSetback { get; }
 
-    /// <summary>The mass figures of the report; null where nothing is said about masses.</summary>
+    /// <summary>The mass figures of the report; null where none is known.</summary>
     public MassFigures? Figures { get; }
 
     /// <summary>Whether an item needs a mass: a blanking panel weighs next to nothing.</summary>

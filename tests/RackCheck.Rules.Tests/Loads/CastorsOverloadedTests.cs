@@ -38,7 +38,8 @@ public sealed class CastorsOverloadedTests : RuleTests<CastorsOverloaded>
         Lacks(Rolling(null, 160), "/cabinet/rollingLoadKg");
         Lacks(Rolling(150, 160, null), "/cabinet/base/style");
         Lacks(Rolling(150, null), "/items/0/massKg");
-        Passes(Rolling(null, null));
+        Lacks(Rolling(null, null), "/cabinet/rollingLoadKg");
+        Passes(Weighed().Base(BaseStyle.Castors, 80));
     }
 
     [Fact]

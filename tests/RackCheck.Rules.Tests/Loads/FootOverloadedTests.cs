@@ -54,10 +54,11 @@ public sealed class FootOverloadedTests : RuleTests<FootOverloaded>
     }
 
     [Fact]
-    public void A_floor_that_is_not_described_is_asked_for_where_there_are_masses()
+    public void A_floor_that_is_not_described_and_masses_are_asked_for()
     {
         Lacks(Even(null), "/site/floor/pointKn");
         Lacks(Even(null) with { Site = null }, "/site/floor/pointKn");
-        Passes(Bay().Floor(5, 5).With(Unit("wave-pc", 4).At(1)));
+        Lacks(Bay().Floor(5, 5).With(Unit("wave-pc", 4).At(1)), "/cabinet/massKg", "/items/0/massKg");
+        Passes(Bay().Floor(5, 5));
     }
 }

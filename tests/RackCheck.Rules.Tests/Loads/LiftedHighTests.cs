@@ -72,7 +72,7 @@ public sealed class LiftedHighTests : RuleTests<LiftedHigh>
         Passes(Weighed().With(Heavy("wave-pc", 1, 5) with { Position = null }));
         Lacks(Weighed().With(Heavy("wave-pc", 1, 5), Heavy("gauge-amp", 30, null)), "/items/1/massKg");
         Passes(Weighed().With(Heavy("wave-pc", 1, 5), Heavy("gauge-amp", 9, null)));
-        Passes(Weighed().With(Heavy("gauge-amp", 30, null)));
+        Lacks(Weighed().With(Heavy("gauge-amp", 30, null)), "/items/0/massKg");
     }
 
     [Fact]

@@ -77,7 +77,8 @@ public sealed class TipsOverTests : RuleTests<TipsOver>
         Lacks(Weighed(null).With(Heavy("wave-pc", 1, 30)), "/cabinet/massKg");
         Lacks(Weighed().With(Heavy("wave-pc", 1, null)), "/items/0/massKg");
         Lacks(Weighed().With(Unit("wave-pc", 4).Body(depth: 450) with { MassKg = 30 }), "/items/0/position");
-        Passes(Bay().With(Unit("wave-pc", 4).At(1)));
+        Lacks(Bay().With(Unit("wave-pc", 4).At(1)), "/cabinet/massKg", "/items/0/massKg");
+        Passes(Bay());
     }
 
     [Fact]

@@ -44,6 +44,7 @@ public sealed class TopHeavyTests : RuleTests<TopHeavy>
         Lacks(At(26).With(Heavy("gauge-amp", 1, null)), "/items/1/massKg");
         Lacks(At(26).With(Heavy("gauge-amp", 1, 4, depth: null) with { Position = null }), "/items/1/body/depthMm", "/items/1/position");
         Lacks(At(26).Uprights(setback: 75).With(Heavy("gauge-amp", 1, 4, face: Face.Rear)), "/cabinet/uprights/spacingMm");
-        Passes(Bay().With(Unit("wave-pc", 4).At(30)));
+        Lacks(Bay().With(Unit("wave-pc", 4).At(30)), "/cabinet/massKg", "/items/0/massKg");
+        Passes(Bay());
     }
 }
