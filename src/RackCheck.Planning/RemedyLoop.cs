@@ -1,6 +1,7 @@
 using RackCheck.Model;
 using RackCheck.Rules;
 using RackCheck.Rules.Catalogue;
+using RackCheck.Rules.Remedies;
 
 namespace RackCheck.Planning;
 
@@ -15,6 +16,15 @@ public sealed class RemedyLoop(RackChecker checker)
     /// <summary>Most steps taken unless told. A rack of 200 items has fewer errors that stand apart.</summary>
     public const int DefaultMostSteps = 200;
 
+    /// <summary>
+    /// Trials of one run, counted in those of a rack of the usual size. Each step takes some; only a rack of hundreds of things that is wrong all
+    /// over comes to the end of them.
+    /// </summary>
+    public const double MostTrials = 4000;
+
+    /// <summary>Said where a run stopped before its end.</summary>
+    public const string CutShort = "There is more to mend than is tried for one request: what came of it can be posted again, to go on from there.";
+
     /// <summary>Runs the loop.</summary>
     /// <param name="rack">The rack, sound.</param>
     /// <param name="mostSteps">Most remedies applied, 0 or more.</param>
@@ -27,15 +37,30 @@ public sealed class RemedyLoop(RackChecker checker)
     {
         ArgumentOutOfRangeException.ThrowIfNegative(mostSteps);
         var steps = new List<RemedyStep>();
-        var trial = new RemedyTrial(checker);
-        var (now, report) = (rack, checker.Check(rack, cancellation));
+        var (trial, budget) = (new RemedyTrial(checker), new TrialBudget(MostTrials));
+        var (now, report) = (rack, checker.CheckForNext(rack, budget, cancellation));
         while (steps.Count < mostSteps && Next(trial, now, report, cancellation) is var (step, next))
         {
             steps.Add(step);
-            (now, report) = (next, checker.Check(next, cancellation));
+            now = next;
+
+            // The check of the step and of what came of it.
+            if (!budget.Spend(2 * CureTrials.CostOf(now.Description, report.Findings.Count)))
+            {
+                break;
+            }
+
+            report = checker.CheckForNext(now, budget, cancellation);
         }
 
-        return new RemedyRun { Rack = now, Report = report, Steps = steps };
+        // All remedies are looked for only where it comes to rest.
+        report = checker.Check(now, cancellation);
+        return new RemedyRun
+        {
+            Rack = now,
+            Report = (budget.IsExhausted || steps.Count == mostSteps) && report.Findings.Any(f => f is { Severity: Severity.Error, Accepted: null, Remedies.Count: > 0 }) ? report with { Cautions = [.. report.Cautions, CutShort] } : report,
+            Steps = steps,
+        };
     }
 
     /// <summary>Runs the loop on a description whose part numbers are not looked up.</summary>

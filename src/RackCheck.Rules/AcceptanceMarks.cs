@@ -17,6 +17,10 @@ internal static class AcceptanceMarks
         place == pointer
         || (pointer.LastIndexOf('/') > 0 && place.Length > pointer.Length && place[pointer.Length] == '/' && place.StartsWith(pointer, StringComparison.Ordinal));
 
+    /// <summary>The acceptance of a finding; null where nobody accepted it, or nobody can.</summary>
+    public static Acceptance? Of(Finding finding, IReadOnlyList<Acceptance>? acceptances) =>
+        finding.Safety ? null : acceptances?.FirstOrDefault(a => Fits(a, finding));
+
     /// <summary>Marks in place. A safety finding is never marked, whatever the request says; its validation refuses that besides.</summary>
     public static void Mark(List<Finding> findings, IReadOnlyList<Acceptance>? acceptances)
     {
@@ -28,7 +32,7 @@ internal static class AcceptanceMarks
         for (var i = 0; i < findings.Count; i++)
         {
             var finding = findings[i];
-            if (!finding.Safety && acceptances.FirstOrDefault(a => Fits(a, finding)) is { } acceptance)
+            if (Of(finding, acceptances) is { } acceptance)
             {
                 findings[i] = finding with { Accepted = new AcceptedMark { Reason = acceptance.Reason, AcceptedBy = acceptance.AcceptedBy } };
             }

@@ -43,6 +43,15 @@ public sealed class RackChecker(RuleSet rules, Action<RuleDescriptor, Exception>
     /// <exception cref="OperationCanceledException">Stopped.</exception>
     public CheckReport Recheck(ResolvedRack rack, CancellationToken cancellation = default) => Check(rack, null, cancellation);
 
+    /// <summary>Checks a rack and looks for one remedy only: that of the first open error, in the order of the report, for which one holds.</summary>
+    /// <param name="rack">The rack.</param>
+    /// <param name="budget">What trials are left; it goes down.</param>
+    /// <param name="cancellation">Stops the check between two rules.</param>
+    /// <returns>The report; one finding at most has a remedy of the trials.</returns>
+    /// <exception cref="ArgumentException">Part numbers were not looked up, and the cabinet, its height, width or depth, or the height of an item is absent.</exception>
+    /// <exception cref="OperationCanceledException">Stopped.</exception>
+    public CheckReport CheckForNext(ResolvedRack rack, TrialBudget budget, CancellationToken cancellation = default) => Check(rack, new CureTrials(budget), cancellation);
+
     private CheckReport Check(ResolvedRack rack, CureTrials? trials, CancellationToken cancellation)
     {
         var description = rack.Description;

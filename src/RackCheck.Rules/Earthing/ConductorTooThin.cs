@@ -149,12 +149,15 @@ public sealed class ConductorTooThin : Rule
         };
     }
 
+    private const int MostSections = 6;
+
     private static IEnumerable<Cure> Cures(RackSurvey survey, Mounted? item, IReadOnlyList<SupplyNode> supplies, double section, ConductorNeed need)
     {
+        // The smallest that does; a long lead that nothing was said of but its length may want more than strength asks for.
         var next = EarthConductors.NextSectionMm2(need.SectionMm2);
-        if (next is { } enough)
+        foreach (var enough in EarthConductors.SectionsMm2.Where(s => s >= next).Take(MostSections))
         {
-            yield return new Cure(Words(enough), With(enough));
+            yield return new Cure(Words(enough), With(enough), nameof(ConductorTooThin));
         }
 
         if (EarthCures.Sooner(survey, supplies, section, survey.Description) is { } sooner)

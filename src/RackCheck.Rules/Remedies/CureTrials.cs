@@ -21,6 +21,15 @@ public sealed class CureTrials
     private const string NothingKnown = "No change of the order is known that would mend it.";
 
     private readonly List<(Finding Finding, IEnumerable<Cure> Cures)> pending = [];
+    private readonly TrialBudget budget;
+    private readonly bool isForNext;
+
+    /// <summary>All remedies of every finding.</summary>
+    public CureTrials() => budget = new TrialBudget(MostTrials);
+
+    /// <summary>One remedy only: that of the first open error, in the order of the report, for which one holds.</summary>
+    /// <param name="budget">What trials are left; other checks may share it.</param>
+    public CureTrials(TrialBudget budget) => (this.budget, isForNext) = (budget, true);
 
     /// <summary>Notes the cures of a finding.</summary>
     internal void Add(Finding finding, IEnumerable<Cure> cures) => pending.Add((finding, cures));
@@ -41,19 +50,24 @@ public sealed class CureTrials
 
         var description = rack.Description;
         var before = Errors(findings);
-        var size = (description.Items.Count + description.Items.Sum(i => i.Power?.Plugs?.Count ?? 0)) / (double)UsualSize;
-        var budget = new Budget(MostTrials, Math.Max(1, Math.Max(size * size, findings.Count / UsualFindings)));
+        var cost = CostOf(description, findings.Count);
         var places = new Dictionary<Finding, int>(findings.Count, ReferenceEqualityComparer.Instance);
         for (var i = 0; i < findings.Count; i++)
         {
             places[findings[i]] = i;
         }
 
+        if (isForNext)
+        {
+            ResolveNext(rack, findings, before, cost, check, places);
+            return;
+        }
+
         // The gravest first: where the trials run out, it is warnings that go without; and which of the errors do does not hang on the order of items.
         foreach (var (finding, cures) in pending.OrderBy(p => p.Finding.Severity).ThenBy(p => p.Finding.Fingerprint, StringComparer.Ordinal))
         {
             List<Remedy> remedies = [.. finding.Remedies];
-            var why = Try(rack, finding, cures, before, budget, check, remedies);
+            var why = Try(rack, finding, cures, before, MostRemedies, cost, check, remedies);
             findings[places[finding]] = finding with { Remedies = remedies, NoRemedy = remedies.Count == 0 ? why : null };
         }
 
@@ -66,9 +80,36 @@ public sealed class CureTrials
         }
     }
 
-    // Fills the list with what holds; says why, should it stay empty.
-    private static string Try(
-        ResolvedRack rack, Finding finding, IEnumerable<Cure> cures, HashSet<string> before, Budget budget, Func<ResolvedRack, List<Finding>> check, List<Remedy> remedies)
+    /// <summary>What a trial of a rack costs, in trials of one of the usual size.</summary>
+    /// <param name="description">The rack.</param>
+    /// <param name="findings">How many findings it has.</param>
+    /// <returns>1 or more.</returns>
+    public static double CostOf(RackDescription description, int findings)
+    {
+        var size = (description.Items.Count + description.Items.Sum(i => i.Power?.Plugs?.Count ?? 0)) / (double)UsualSize;
+        return Math.Max(1, Math.Max(size * size, findings / UsualFindings));
+    }
+
+    private void ResolveNext(
+        ResolvedRack rack, List<Finding> findings, HashSet<string> before, double cost, Func<ResolvedRack, List<Finding>> check, Dictionary<Finding, int> places)
+    {
+        var errors = pending.Where(p => p.Finding.Severity == Severity.Error && AcceptanceMarks.Of(p.Finding, rack.Description.Acceptances) is null).ToList();
+        errors.Sort(static (x, y) => FindingOrder.Compare(x.Finding, y.Finding));
+        foreach (var (finding, cures) in errors)
+        {
+            List<Remedy> remedies = [.. finding.Remedies];
+            Try(rack, finding, cures, before, 1, cost, check, remedies);
+            if (remedies.Count > 0)
+            {
+                findings[places[finding]] = finding with { Remedies = remedies };
+                return;
+            }
+        }
+    }
+
+    // Fills the list with what holds, as many as are wanted; says why, should it stay empty.
+    private string Try(
+        ResolvedRack rack, Finding finding, IEnumerable<Cure> cures, HashSet<string> before, int most, double cost, Func<ResolvedRack, List<Finding>> check, List<Remedy> remedies)
     {
         var kinds = new List<string>();
         string? why = null;
@@ -79,7 +120,7 @@ public sealed class CureTrials
                 continue;
             }
 
-            if (!budget.Spend())
+            if (!budget.Spend(cost))
             {
                 return why ?? "There are too many findings: what would mend this one was not tried.";
             }
@@ -97,7 +138,7 @@ public sealed class CureTrials
 
                 remedies.Add(new Remedy { Title = cure.Title, Patch = patch });
                 kinds.Add(cure.Kind ?? "");
-                if (remedies.Count >= MostRemedies)
+                if (remedies.Count >= most)
                 {
                     break;
                 }
@@ -147,16 +188,4 @@ public sealed class CureTrials
     /// <param name="findings">The findings.</param>
     /// <returns>Their roots.</returns>
     public static HashSet<string> Errors(IEnumerable<Finding> findings) => [.. findings.Where(f => f.Severity == Severity.Error).Select(f => f.Root!)];
-
-    /// <summary>What trials a request has left.</summary>
-    private sealed class Budget(double left, double cost)
-    {
-        private double left = left;
-
-        public bool Spend()
-        {
-            left -= cost;
-            return left >= 0;
-        }
-    }
 }

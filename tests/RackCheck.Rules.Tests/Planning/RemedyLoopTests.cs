@@ -23,6 +23,7 @@ public sealed class RemedyLoopTests
         Assert.Equal(800, run.Description.Cabinet!.DepthMm);
         Assert.Equal([1, 5, 10], run.Description.Items.Select(i => i.Position!.Unit));
         Assert.Equal(Judge.Geometry.Check(run.Description).DescriptionDigest, run.Report.DescriptionDigest);
+        Assert.DoesNotContain(RemedyLoop.CutShort, run.Report.Cautions);
     }
 
     [Fact]
@@ -64,6 +65,20 @@ public sealed class RemedyLoopTests
         var run = Loop.Run(Broken, steps);
         Assert.Equal(steps, run.Steps.Count);
         Assert.NotEmpty(Judge.Errors(run.Report));
+        Assert.Contains(RemedyLoop.CutShort, run.Report.Cautions);
+    }
+
+    // 19,900 pairs that overlap: what is mended for one request is bounded, and that it is not all is said.
+    [Fact]
+    public void A_heap_is_mended_in_bounded_time_and_the_rest_can_be_posted_again()
+    {
+        var heap = Bay().With([.. Enumerable.Range(0, 200).Select(i => Unit($"probe-{i}", 1).At(1))]);
+        var watch = System.Diagnostics.Stopwatch.StartNew();
+        var run = Loop.Run(heap);
+        Assert.InRange(run.Steps.Count, 1, RemedyLoop.DefaultMostSteps - 1);
+        Assert.Contains(RemedyLoop.CutShort, run.Report.Cautions);
+        Assert.NotEmpty(Loop.Run(run.Description, 1).Steps);
+        Assert.True(watch.Elapsed < TimeSpan.FromSeconds(60), $"{watch.Elapsed}");
     }
 
     [Fact]
