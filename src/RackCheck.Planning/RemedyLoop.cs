@@ -20,7 +20,7 @@ public sealed class RemedyLoop(RackChecker checker)
     /// Trials of one run, counted in those of a rack of the usual size. Each step takes some; only a rack of hundreds of things that is wrong all
     /// over comes to the end of them.
     /// </summary>
-    public const double MostTrials = 4000;
+    public const double MostTrials = 2000;
 
     /// <summary>Said where a run stopped before its end.</summary>
     public const string CutShort = "There is more to mend than is tried for one request: what came of it can be posted again, to go on from there.";
