@@ -42,14 +42,26 @@ internal static class CabinetChoice
 
     private static ChosenCabinet? Best(BasketContext context, IEnumerable<Product> cabinets, Func<Product, Stock> stockWith, RackChecker checker, CancellationToken cancellation)
     {
-        var ranked = cabinets
-            .OrderBy(p => p.Cabinet!.HeightU).ThenBy(p => p.Cabinet!.WidthMm).ThenBy(p => p.Cabinet!.DepthMm).ThenBy(p => p.PartNumber, StringComparer.Ordinal)
-            .Take(MostMade)
-            .Select(p => (Product: p, Rank: RankOf(Completion.Mount(context, stockWith(p).With([]), p, cancellation), cancellation)))
-            .ToArray();
-        if (ranked.Length == 0)
+        Product[] sorted =
+        [
+            .. cabinets
+                .OrderBy(p => p.Cabinet!.HeightU).ThenBy(p => p.Cabinet!.WidthMm).ThenBy(p => p.Cabinet!.DepthMm).ThenBy(p => p.PartNumber, StringComparer.Ordinal)
+                .Take(MostMade),
+        ];
+        if (sorted.Length == 0)
         {
             return null;
+        }
+
+        (Product Product, (int Misfits, int Errors, int Warnings) Rank)[] Ranked(IEnumerable<Product> products) =>
+            [.. products.Select(p => (p, RankOf(Completion.Mount(context, stockWith(p).With([]), p, cancellation), cancellation)))];
+
+        // Into one with fewer units than the equipment has not everything goes: those are made only where it does not go into the others either.
+        var unitsNeeded = stockWith(sorted[0]).All.Where(e => e.Product.Kind is ProductKind.Equipment or ProductKind.Shelf or ProductKind.FanTray).Sum(e => e.Left * (e.Product.Item!.HeightU ?? 0));
+        var ranked = Ranked(sorted.Where(p => p.Cabinet!.HeightU >= unitsNeeded));
+        if (!Array.Exists(ranked, r => r.Rank.Misfits == 0))
+        {
+            ranked = [.. Ranked(sorted.Where(p => p.Cabinet!.HeightU < unitsNeeded)), .. ranked];
         }
 
         var least = ranked.Min(r => r.Rank);
