@@ -327,6 +327,10 @@ public sealed class HeatSurvey
         {
             AssumeCurves(description.Cooling!.RoofFans, Pointers.RoofFans, assumptions);
             AssumeCurves(description.Cooling.FanTrays, Pointers.FanTrays, assumptions);
+            if (Way.HasRoofFans && cabinet.Roof?.OpenAreaCm2 is not null)
+            {
+                Assume(assumptions, Pointers.RoofOpenArea, 0, "Pa", "the fans stand in the openings of the roof, whose loss is in their curves: they are no further loss on the way of the air");
+            }
         }
     }
 

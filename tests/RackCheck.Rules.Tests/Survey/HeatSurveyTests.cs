@@ -13,7 +13,7 @@ public sealed class HeatSurveyTests
     private static HeatSurvey Heat(RackDescription rack) => new RackSurvey(rack).Heat;
 
     private static string[] Assumed(RackDescription rack) =>
-        [.. new RackSurvey(rack).Assumptions.Select(a => a.Pointer).Where(p => p.StartsWith("/site", StringComparison.Ordinal) || p.StartsWith("/cooling", StringComparison.Ordinal) || p is "/cabinet/heightMm" or "/cabinet/placement" or "/cabinet/roof/style" || p.EndsWith("perforatedAreaM2", StringComparison.Ordinal))];
+        [.. new RackSurvey(rack).Assumptions.Select(a => a.Pointer).Where(p => p.StartsWith("/site", StringComparison.Ordinal) || p.StartsWith("/cooling", StringComparison.Ordinal) || p is "/cabinet/heightMm" or "/cabinet/placement" or "/cabinet/roof/style" or "/cabinet/roof/openAreaCm2" || p.EndsWith("perforatedAreaM2", StringComparison.Ordinal))];
 
     [Fact]
     public void Figures_of_a_rack_that_is_aired_through_its_doors()
@@ -63,6 +63,10 @@ public sealed class HeatSurveyTests
         Assert.Equal(
             ["/cabinet/heightMm", "/cabinet/placement", "/cabinet/roof/style", "/site/altitudeM", "/site/ambientMaxC", "/site/humidityMaxPercent"], Assumed(Bay().Cabinet(c => c with { FrontDoor = Closed, RearDoor = Closed }).With(item)));
         Assert.Equal(["/cooling/roofFans/0/maxPressurePa", "/site/humidityMaxPercent"], Assumed(Cool(Open, Closed).RoofFans(new FanSet { Count = 1, FreeFlowM3h = 100 }, Curved(1), new FanSet { Count = 0, FreeFlowM3h = 5 }).With(item)));
+
+        // A roof with an opening that is given: whether it counts beside the fans in it is not for the caller to guess.
+        var vented = Cool(Open, Closed).RoofFans(Curved(1)).Cabinet(c => c with { Roof = c.Roof! with { OpenAreaCm2 = 400 } }).With(item);
+        Assert.Contains("/cabinet/roof/openAreaCm2", Assumed(vented));
     }
 
     [Theory]
