@@ -94,7 +94,7 @@ public sealed class TipsPulledOutTests : RuleTests<TipsPulledOut>
         var rack = Weighed(60, widthMm: 500).Limit(Id, "pushPercent", 20);
         var finding = Only(rack);
         Numbers(finding, 176.52, 147.1, "N m");
-        Assert.Equal("117.68 x 1.5 = 176.52 > 9.80665 x 60 x 0.25 = 147.1", finding.Calculation);
+        Assert.Equal("117.6798 x 1.5 = 176.52 > 9.80665 x 60 x 0.25 = 147.1", finding.Calculation);
         Assert.Equal(["/cabinet/base"], finding.Pointers);
         Assert.Equal(600, Cured(rack.Limit(Id, "pushPercent", 18), Only(rack.Limit(Id, "pushPercent", 18))).Cabinet!.WidthMm);
         Passes(Weighed(60, widthMm: 500));
