@@ -61,11 +61,12 @@ internal static class OutletNeeds
         foreach (var alike in found.GroupBy(f => f.Product.PartNumber).OrderBy(g => g.Key, StringComparer.Ordinal))
         {
             Cord[] cords = [.. alike.SelectMany(f => f.Cords)];
+            var items = cords.Select(c => c.Item.Id).Distinct().Count();
             bay.Lacks.Add(new Lack(
                 Stage.Outlets,
                 alike.First().Product,
                 Packs.Choose([alike.First().Product], alike.Count())[0].Units,
-                $"{Words.List(cords.Select(c => c.Item.Id))} {Words.Verb(cords.Select(c => c.Item.Id).Distinct().Count(), "finds", "find")} {what} for {PlugNames(cords)} plugs{(what == "no outlet" ? "" : ", and want a second one")}."));
+                $"{Words.List(cords.Select(c => c.Item.Id))} {Words.Verb(items, "finds", "find")} {what} for {PlugNames(cords)} plugs{(what == "no outlet" ? "" : $", and {Words.Verb(items, "wants", "want")} a second one")}."));
         }
 
         if (wanting.Count > 0)

@@ -294,6 +294,9 @@ public sealed class MissingLineTests
         Assert.Equal(2, unit.Quantity);
         Assert.Contains("TFL-UPS-30-1 finds no outlet", unit.Reason, StringComparison.Ordinal);
         Assert.Contains("TFL-SRV-2-1 and TFL-SRV-2-2 find one supply only", unit.Reason, StringComparison.Ordinal);
+        Assert.EndsWith("plugs, and want a second one.", unit.Reason, StringComparison.Ordinal);
+        var one = Plan(Basket(("CAB-42-8-10", 1), ("PC-410", 1), ("SW-48", 1))).MissingLines.Single(m => m.Reason.Contains("one supply only", StringComparison.Ordinal));
+        Assert.EndsWith("TFL-SW-48-1 finds one supply only for C14 plugs, and wants a second one.", one.Reason, StringComparison.Ordinal);
     }
 
     [Theory]
