@@ -1,4 +1,5 @@
 using System.Collections.Frozen;
+using Microsoft.Extensions.Options;
 using RackCheck.Api.Catalogue;
 using RackCheck.Api.OpenApi;
 using RackCheck.Api.Reading;
@@ -15,9 +16,10 @@ namespace RackCheck.Api.Hosting;
 /// <param name="baskets">Reads the example baskets.</param>
 /// <param name="planner">Makes racks of them.</param>
 /// <param name="catalogue">The catalogue; one over HTTP is not asked, since it may come up later.</param>
+/// <param name="options">Where the file is.</param>
 /// <param name="lifetime">Tells of the end.</param>
 internal sealed class Readiness(
-    DescriptionReader reader, RackChecker checker, BasketReader baskets, BasketPlanner planner, IProductCatalogue catalogue, IHostApplicationLifetime lifetime) : IHostedService
+    DescriptionReader reader, RackChecker checker, BasketReader baskets, BasketPlanner planner, IProductCatalogue catalogue, IOptions<CatalogueOptions> options, IHostApplicationLifetime lifetime) : IHostedService
 {
     private volatile bool warm;
 
@@ -33,15 +35,30 @@ internal sealed class Readiness(
         }
 
         // The examples name products of the file that comes with the service, wherever the products of callers are.
-        var shipped = catalogue as FileCatalogue ?? new FileCatalogue(FileCatalogue.Read(new CatalogueOptions().File));
-        var offered = await shipped.OfferedAsync(cancellationToken);
-        foreach (var example in Examples.Baskets)
+        if (Shipped() is { } shipped)
         {
-            var basket = baskets.Read(example.Json).Document!;
-            planner.Plan(basket, await shipped.FindAsync([.. basket.Lines.Select(l => l.PartNumber).Distinct(StringComparer.Ordinal)], cancellationToken), offered, cancellationToken);
+            var offered = await shipped.OfferedAsync(cancellationToken);
+            foreach (var example in Examples.Baskets)
+            {
+                var basket = baskets.Read(example.Json).Document!;
+                planner.Plan(basket, await shipped.FindAsync([.. basket.Lines.Select(l => l.PartNumber).Distinct(StringComparer.Ordinal)], cancellationToken), offered, cancellationToken);
+            }
         }
 
         warm = true;
+    }
+
+    // Beside a product service the file is for warming up only: one that was taken away costs the first basket half a second, not the start.
+    private FileCatalogue? Shipped()
+    {
+        try
+        {
+            return catalogue as FileCatalogue ?? new FileCatalogue(FileCatalogue.Read(options.Value.File));
+        }
+        catch (InvalidDataException)
+        {
+            return null;
+        }
     }
 
     /// <inheritdoc/>

@@ -153,7 +153,7 @@ public sealed class ConductorTooThin : Rule
 
     private static IEnumerable<Cure> Cures(RackSurvey survey, Mounted? item, IReadOnlyList<SupplyNode> supplies, double section, ConductorNeed need)
     {
-        // The smallest that does; a long lead that nothing was said of but its length may want more than strength asks for.
+        // The smallest that does; the resistance of a long lead may want more than its strength.
         var next = EarthConductors.NextSectionMm2(need.SectionMm2);
         foreach (var enough in EarthConductors.SectionsMm2.Where(s => s >= next).Take(MostSections))
         {

@@ -79,7 +79,7 @@ public sealed class LiftedHigh : Rule
     // Above the reach the guideline has no figure: that at arm's length just under it is the least that it has.
     private static double LimitKg(double height) => Handling.LimitKg(height) ?? Handling.Zones[^1].ManReachKg;
 
-    // Unless it is too low to be judged.
+    // An item that is too low to be judged is not asked for its mass.
     private static void SayMass(RuleContext context, Mounted item)
     {
         var mass = context.Survey.Mass;

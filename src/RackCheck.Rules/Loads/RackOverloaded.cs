@@ -58,8 +58,9 @@ public sealed class RackOverloaded : Rule
         {
             if (mass.HasEquipment)
             {
-                context.Lacks(Pointers.RatedLoad, "Without the cabinet's rated load and the mass of every item it cannot be said whether it carries the equipment.");
-                LoadLacks.SayMasses(context, "Without the cabinet's rated load and the mass of every item it cannot be said whether it carries the equipment.");
+                const string Message = "Without the cabinet's rated load and the mass of every item it cannot be said whether it carries the equipment.";
+                context.Lacks(Pointers.RatedLoad, Message);
+                LoadLacks.SayMasses(context, Message);
             }
 
             return;

@@ -97,9 +97,10 @@ public sealed class CatalogueServiceTests
     }
 
     [Fact]
-    public async Task With_a_product_service_the_file_is_not_read()
+    public async Task With_a_product_service_the_file_is_not_needed()
     {
         using var service = With(("File", "absent.json"), ("BaseUrl", "http://127.0.0.1:9"));
+        Assert.Equal(200, (await GetAsync(service, "/health/ready")).Status);
         Assert.Equal(200, (await CheckAsync(service, WithoutPart)).Status);
     }
 
