@@ -1,3 +1,4 @@
+using System.Buffers;
 using System.Text;
 using System.Text.Json;
 using RackCheck.Api.Http;
@@ -68,7 +69,7 @@ internal static class ProductEndpoints
             return;
         }
 
-        using var body = await RequestBody.ReadAsync(context.Request, MostBytes, context.RequestAborted);
+        var body = await RequestBody.ReadAsync(context.Request, ArrayPool<byte>.Shared, MostBytes, context.RequestAborted);
         if (body is null)
         {
             await Problems.WriteAsync(context, StatusCodes.Status413PayloadTooLarge);
@@ -83,6 +84,7 @@ internal static class ProductEndpoints
             return;
         }
 
+        body.GiveBack();
         var wanted = lookUp.PartNumbers.ToHashSet(StringComparer.Ordinal);
         var order = faults.Take(wanted.Count);
         var products = catalogue.Products.Where(p => wanted.Contains(p.PartNumber) || order.Kind == FaultKind.NotAskedFor).ToList();

@@ -1,3 +1,4 @@
+using System.Buffers;
 using FluentValidation;
 using RackCheck.Api.Catalogue;
 using RackCheck.Api.Endpoints;
@@ -32,6 +33,7 @@ internal static partial class Composition
         services.ConfigureHttpJsonOptions(o => o.SerializerOptions.TypeInfoResolverChain.Insert(0, ContractJson.Default));
         services.AddSingleton(RuleSet.Default);
         services.AddValidatorsFromAssemblyContaining<DescriptionValidator>(ServiceLifetime.Singleton);
+        services.AddSingleton(ArrayPool<byte>.Shared);
         services.AddSingleton<DescriptionReader>();
         services.AddSingleton<BasketReader>();
         services.AddSingleton(provider =>

@@ -1,3 +1,4 @@
+using System.Buffers;
 using RackCheck.Api.Reading;
 using RackCheck.Model;
 
@@ -40,18 +41,15 @@ internal static class JsonRequest
             return null;
         }
 
-        ReadResult<T> result;
-        using (var body = await RequestBody.ReadAsync(context.Request, mostBytes, context.RequestAborted))
+        var pool = context.RequestServices.GetRequiredService<ArrayPool<byte>>();
+        if (await RequestBody.ReadAsync(context.Request, pool, mostBytes, context.RequestAborted) is not { } body)
         {
-            if (body is null)
-            {
-                await Problems.WriteAsync(context, StatusCodes.Status413PayloadTooLarge, $"A description has at most {mostBytes} bytes.");
-                return null;
-            }
-
-            result = reader.Read(body.Bytes);
+            await Problems.WriteAsync(context, StatusCodes.Status413PayloadTooLarge, $"A description has at most {mostBytes} bytes.");
+            return null;
         }
 
+        var result = reader.Read(body.Bytes);
+        body.GiveBack();
         if (result.Document is null)
         {
             await (result.IsJson

@@ -33,10 +33,8 @@ public static class Problems
         };
         var body = JsonAnswer.Bytes(problem, ContractJson.Default.Problem);
         context.Response.StatusCode = status;
-        context.Response.ContentType = MediaType;
-        context.Response.ContentLength = body.Length;
         context.Response.Headers.CacheControl = "no-store";
-        return HttpMethods.IsHead(context.Request.Method) ? Task.CompletedTask : context.Response.Body.WriteAsync(body, context.RequestAborted).AsTask();
+        return JsonAnswer.SendAsync(context, body, MediaType);
     }
 
     private static (string Type, string Title) KindOf(int status) => status switch
