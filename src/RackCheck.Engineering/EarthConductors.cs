@@ -64,7 +64,7 @@ public static class EarthConductors
     /// <exception cref="ArgumentOutOfRangeException">Under 0.</exception>
     public static double? NextSectionMm2(double leastMm2)
     {
-        ArgumentOutOfRangeException.ThrowIfNegative(leastMm2);
+        Require.NotNegative(leastMm2);
         foreach (var section in SectionsMm2)
         {
             if (section >= leastMm2)

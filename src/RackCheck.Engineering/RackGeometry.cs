@@ -77,7 +77,7 @@ public static class RackGeometry
     /// <exception cref="ArgumentOutOfRangeException">The units do not go between base and roof, or an argument is out of range.</exception>
     public static double LowerEdgeMm(double cabinetHeightMm, double baseHeightMm, int heightU)
     {
-        ArgumentOutOfRangeException.ThrowIfNegative(baseHeightMm);
+        Require.NotNegative(baseHeightMm);
         ArgumentOutOfRangeException.ThrowIfLessThan(heightU, 1);
         var slack = cabinetHeightMm - baseHeightMm - ApertureMm(heightU);
         if (!(slack >= 0))

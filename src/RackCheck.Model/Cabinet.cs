@@ -48,11 +48,11 @@ public sealed record Cabinet
     public Uprights? Uprights { get; init; }
 
     /// <summary>Mass of equipment that the cabinet may carry standing, kg.</summary>
-    [Range(0d, 10000d)]
+    [Range(1d, 10000d)]
     public double? RatedLoadKg { get; init; }
 
     /// <summary>Mass of equipment that the cabinet may carry while it is moved on its castors, kg.</summary>
-    [Range(0d, 10000d)]
+    [Range(1d, 10000d)]
     public double? RollingLoadKg { get; init; }
 
     /// <summary>Whether doors and panels can be locked.</summary>
@@ -84,11 +84,11 @@ public sealed record Door
     public double? DepthMm { get; init; }
 
     /// <summary>Open share of the perforated face, percent.</summary>
-    [Range(0d, 100d)]
+    [Range(1d, 100d)]
     public double? OpenAreaPercent { get; init; }
 
     /// <summary>Area of the perforated face, m2.</summary>
-    [Range(0d, 10d)]
+    [Range(0.001d, 10d)]
     public double? PerforatedAreaM2 { get; init; }
 
     /// <summary>Whether it is joined to protective earth.</summary>

@@ -138,7 +138,7 @@ public sealed record Support
     public SupportStyle? Style { get; init; }
 
     /// <summary>Mass that the pair is rated for, kg.</summary>
-    [Range(0d, 5000d)]
+    [Range(0.1d, 5000d)]
     public double? RatedKg { get; init; }
 
     /// <summary>Thickness, mm: of one slide (9.5 unless told), or of the angle under the item (2 unless told).</summary>
@@ -179,11 +179,11 @@ public sealed record Airflow
 public sealed record EarthLead
 {
     /// <summary>Section, mm2.</summary>
-    [Range(0d, 1000d)]
+    [Range(0.1d, 1000d)]
     public double? CrossSectionMm2 { get; init; }
 
     /// <summary>Length, m.</summary>
-    [Range(0d, 100d)]
+    [Range(0.01d, 100d)]
     public double? LengthM { get; init; }
 }
 

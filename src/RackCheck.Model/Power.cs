@@ -41,19 +41,19 @@ public sealed record ItemPower
 public sealed record Ups
 {
     /// <summary>Rated active power, W.</summary>
-    [Range(0d, 1000000d)]
+    [Range(1d, 1000000d)]
     public double? RatedW { get; init; }
 
     /// <summary>Rated apparent power, VA.</summary>
-    [Range(0d, 1000000d)]
+    [Range(1d, 1000000d)]
     public double? RatedVa { get; init; }
 
     /// <summary>Run time at <c>runLoadW</c>, minutes.</summary>
-    [Range(0d, 10000d)]
+    [Range(0.1d, 10000d)]
     public double? RunMinutes { get; init; }
 
     /// <summary>Load that the run time is given at, W.</summary>
-    [Range(0d, 1000000d)]
+    [Range(1d, 1000000d)]
     public double? RunLoadW { get; init; }
 
     /// <summary>Ids of the distribution units that it feeds.</summary>

@@ -101,7 +101,7 @@ public sealed record Earthing
     public bool? SecondaryEarth { get; init; }
 
     /// <summary>Section of the main protective conductor, mm2.</summary>
-    [Range(0d, 1000d)]
+    [Range(0.1d, 1000d)]
     public double? MainConductorMm2 { get; init; }
 
     /// <summary>Parts that are joined to protective earth.</summary>
@@ -159,11 +159,11 @@ public sealed record Site
 public sealed record Floor
 {
     /// <summary>Spread load, kN/m2.</summary>
-    [Range(0d, 1000d)]
+    [Range(0.01d, 1000d)]
     public double? DistributedKnM2 { get; init; }
 
     /// <summary>Load on one point, kN.</summary>
-    [Range(0d, 1000d)]
+    [Range(0.01d, 1000d)]
     public double? PointKn { get; init; }
 }
 
@@ -198,7 +198,7 @@ public sealed record Delivery
     public Lift? Lift { get; init; }
 
     /// <summary>Mass that the lifting equipment is rated for, kg.</summary>
-    [Range(0d, 100000d)]
+    [Range(1d, 100000d)]
     public double? LiftingKg { get; init; }
 
     /// <summary>Whether somebody is arranged to take receipt.</summary>
@@ -252,6 +252,6 @@ public sealed record Lift
     public double? HeightMm { get; init; }
 
     /// <summary>Rated load, kg.</summary>
-    [Range(0d, 100000d)]
+    [Range(1d, 100000d)]
     public double? RatedKg { get; init; }
 }

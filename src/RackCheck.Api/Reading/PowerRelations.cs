@@ -106,5 +106,5 @@ internal static class PowerRelations
         || (supply.Phases is null && description.DistributionUnits!.Any(u => u?.Supply == supply.Id && u.Groups?.Any(g => g?.Phase is Phase.L2 or Phase.L3) == true));
 
     private static ConnectorCode? PlugOf(RackDescription description, string item, int plug) =>
-        description.Items?.FirstOrDefault(i => i?.Id == item)?.Power?.Plugs is { } plugs && plug < plugs.Count ? plugs[plug] : null;
+        description.Items?.FirstOrDefault(i => i?.Id == item)?.Power?.Plugs is { } plugs && plug >= 0 && plug < plugs.Count ? plugs[plug] : null;
 }

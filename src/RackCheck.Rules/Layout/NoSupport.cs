@@ -10,13 +10,13 @@ namespace RackCheck.Rules.Layout;
 public sealed class NoSupport : Rule
 {
     private static readonly RuleLimit PanelHeightU = new(
-        "panelHeightU", "height that a front panel alone may carry", 3, "U", 0, 60, Stricter.Lower);
+        "panelHeightU", "height that a front panel alone may carry", 3, "U", 1, 60, Stricter.Lower);
 
     private static readonly RuleLimit PanelMassKg = new(
-        "panelMassKg", "mass that a front panel alone may carry", 12, "kg", 0, 1000, Stricter.Lower);
+        "panelMassKg", "mass that a front panel alone may carry", 12, "kg", 0.1, 1000, Stricter.Lower);
 
     private static readonly RuleLimit PanelDepthMm = new(
-        "panelDepthMm", "body depth that a front panel alone may carry", 400, "mm", 0, 3000, Stricter.Lower);
+        "panelDepthMm", "body depth that a front panel alone may carry", 400, "mm", 1, 3000, Stricter.Lower);
 
     private static readonly RuleDescriptor Facts = new()
     {

@@ -50,10 +50,6 @@ public sealed class SolidDoorTests : RuleTests<SolidDoor>
     public void Trays_that_can_blow_nothing_out_are_no_way() => Assert.Equal(2, Findings(Cool(Closed, Closed).Trays(Curved(2)).With(Pc())).Count);
 
     [Fact]
-    public void Perforated_without_a_hole_is_closed() =>
-        Assert.Single(Findings(Cool(new Door { Style = DoorStyle.Perforated, OpenAreaPercent = 0 }, Aired).With(Pc())));
-
-    [Fact]
     public void The_style_is_asked_for()
     {
         Lacks(Cool(null, Aired).With(Pc()), "/cabinet/frontDoor/style");

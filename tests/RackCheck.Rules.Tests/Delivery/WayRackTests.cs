@@ -34,7 +34,7 @@ public sealed class WayRackTests
             Gen.Select(Any<double?>(null, 40, 100, 300), Any<bool?>(null, true, false), Any<bool?>(null, true, false)),
             Gen.Select(Any("dock", "", "hatch"), Any(500.0, 621, 830, 1300), Any(900.0, 1500, 1780, 2015, 2200)).Array[0, 4],
             Gen.Select(Any(300.0, 650, 800, 1200), Any(500.0, 800, 1200)).Array[0, 3],
-            Gen.Select(Any<double?>(null, 500, 830), Any<double?>(null, 900, 1300), Any<double?>(null, 1500, 2100), Any<double?>(null, 0, 100, 300)),
+            Gen.Select(Any<double?>(null, 500, 830), Any<double?>(null, 900, 1300), Any<double?>(null, 1500, 2100), Any<double?>(null, 1, 100, 300)),
             Gen.Int[0, 3])
             .Select((pallet, means, openings, corners, lift, given) => given == 0 ? null : new Model.Delivery
             {

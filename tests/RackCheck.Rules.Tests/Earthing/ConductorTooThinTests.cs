@@ -26,14 +26,6 @@ public sealed class ConductorTooThinTests : RuleTests<ConductorTooThin>
     }
 
     // handbook H7: 90 m of 4 mm2 have 0.39 ohm where 0.1 is the most; 16 mm2 have 0.097.
-    [Fact]
-    public void A_long_lead_is_taken_as_thick_as_its_resistance_asks_for()
-    {
-        var rack = Rack(Mains(), 0);
-        rack = rack with { Items = [rack.Items[0] with { EarthLead = new EarthLead { CrossSectionMm2 = 0, LengthM = 90 } }] };
-        Assert.Equal(16, Cured(rack, Only(rack)).Items[0].EarthLead!.CrossSectionMm2);
-    }
-
     [Theory]
     [InlineData(0.02, "0.02 < 0.1, where the energy")] // checks.csv 7-17 has 0.02 s
     [InlineData(6, "6 > 5, where heat")]

@@ -9,10 +9,10 @@ namespace RackCheck.Rules.Tests.Earthing;
 /// <summary>What holds of all rules on earth, over racks with little in order.</summary>
 public sealed class EarthRackTests
 {
-    private static readonly Gen<double?> Sections = Any<double?>(null, 0, 1, 2.5, 4, 6, 10, 35);
+    private static readonly Gen<double?> Sections = Any<double?>(null, 0.1, 1, 2.5, 4, 6, 10, 35);
 
     private static readonly Gen<Item[]> Items =
-        Gen.Select(Any<double?>(null, 0, 0.7, 2, 4.5, 12), Gen.Int[0, 2], Any<bool?>(null, true, false), Sections, Any<double?>(null, 0, 0.3, 1.5, 30, 90))
+        Gen.Select(Any<double?>(null, 0, 0.7, 2, 4.5, 12), Gen.Int[0, 2], Any<bool?>(null, true, false), Sections, Any<double?>(null, 0.01, 0.3, 1.5, 30, 90))
             .Select((leakage, cords, stud, section, length) => new Item
             {
                 Id = "", HeightU = 2, EarthStud = stud, EarthLead = section is null && length is null ? null : new EarthLead { CrossSectionMm2 = section, LengthM = length },
@@ -22,7 +22,7 @@ public sealed class EarthRackTests
 
     private static readonly Gen<Supply[]> Supplies =
         Gen.Select(Sections, Any<double?>(null, 500, 3000, 100_000), Any<double?>(null, 0.02, 0.4, 5), Any<ConnectorCode?>(null, ConnectorCode.Bs1363, ConnectorCode.Iec60309A16P1, ConnectorCode.Hardwired), Any<double?>(null, 10, 30, 100, 500))
-            .Select((cable, fault, seconds, socket, rcd) => Mains("", cable is 0 ? null : cable, fault, seconds, socket, rcd, 13))
+            .Select((cable, fault, seconds, socket, rcd) => Mains("", cable is 0.1 ? null : cable, fault, seconds, socket, rcd, 13))
             .Array[1, 2].Select(supplies => supplies.Select((supply, at) => supply with { Id = $"supply-{at}" }).ToArray());
 
     internal static readonly Gen<RackDescription> Racks =

@@ -13,7 +13,7 @@ public sealed class LoadRackTests
 {
     private static readonly Gen<Support?> Supports = Maybe(
         from style in OneOf(SupportStyle.Slides, SupportStyle.Slides, SupportStyle.Runners, SupportStyle.Shelf, SupportStyle.Panel)
-        from rated in Maybe(OneOf(0.0, 20, 45, 100))
+        from rated in Maybe(OneOf(0.1, 20, 45, 100))
         from extension in Maybe(OneOf(0.0, 300, 450, 900))
         select new Support { Style = style, RatedKg = rated, ExtensionMm = style == SupportStyle.Slides ? extension : null });
 
@@ -39,8 +39,8 @@ public sealed class LoadRackTests
         from style in Maybe(OneOf(BaseStyle.Castors, BaseStyle.Castors, BaseStyle.Feet, BaseStyle.Plinth, BaseStyle.Bolted))
         from baseMm in Maybe(OneOf(0.0, 40, 100))
         from stabiliser in Maybe(OneOf(0.0, 200, 350), few: true)
-        from rated in Maybe(OneOf(0.0, 60, 300, 1000))
-        from rolling in Maybe(OneOf(0.0, 60, 300), few: true)
+        from rated in Maybe(OneOf(1.0, 60, 300, 1000))
+        from rolling in Maybe(OneOf(1.0, 60, 300), few: true)
         from uprights in Maybe(OneOf(new Uprights { FrontSetbackMm = 75, SpacingMm = 450 }, new Uprights { FrontSetbackMm = 100 }, new Uprights { SpacingMm = 500 }))
         select new Cabinet
         {
@@ -52,8 +52,8 @@ public sealed class LoadRackTests
         from cabinet in Cabinets
         from equipment in Equipment.Array[0, 7]
         from places in Gen.Int[0, 40].Array[7]
-        from spread in Maybe(OneOf(0.0, 1, 3, 10))
-        from point in Maybe(OneOf(0.0, 0.3, 1, 4))
+        from spread in Maybe(OneOf(0.01, 1, 3, 10))
+        from point in Maybe(OneOf(0.01, 0.3, 1, 4))
         select new RackDescription
         {
             Cabinet = cabinet,

@@ -75,5 +75,5 @@ public sealed class RackOverloadedTests : RuleTests<RackOverloaded>
     public void A_blanking_panel_without_a_mass_counts_as_none() => Passes(Rated(100, 10).With(Plate("plate", 1, 20)));
 
     [Fact]
-    public void A_cabinet_rated_for_nothing_is_exchanged() => Assert.Equal(400, Cured(Rated(0, 10), Only(Rated(0, 10))).Cabinet!.RatedLoadKg);
+    public void A_cabinet_rated_for_next_to_nothing_is_exchanged() => Assert.Equal(400, Cured(Rated(1, 10), Only(Rated(1, 10))).Cabinet!.RatedLoadKg);
 }
