@@ -23,6 +23,12 @@ public sealed record CheckReport
     /// <summary>What was found: errors first, then by rule id, then by pointer.</summary>
     public required IReadOnlyList<Finding> Findings { get; init; }
 
+    /// <summary>
+    /// How many findings are not written out, by rule; absent where all are. A report has at most 200 findings of one rule, and no more than fit into
+    /// an answer of 2 MB. What is left out counts for the verdict and cannot be accepted.
+    /// </summary>
+    public IReadOnlyList<FindingsOmitted>? FindingsOmitted { get; init; }
+
     /// <summary>Rules that could not be applied to all of the rack, and what they lacked.</summary>
     public required IReadOnlyList<NotAssessed> NotAssessed { get; init; }
 
@@ -131,6 +137,16 @@ public sealed record Finding
     public AcceptedMark? Accepted { get; init; }
 }
 
+/// <summary>How many findings of a rule are not written out.</summary>
+public sealed record FindingsOmitted
+{
+    /// <summary>Id of the rule.</summary>
+    public required string Rule { get; init; }
+
+    /// <summary>How many.</summary>
+    public required int Count { get; init; }
+}
+
 /// <summary>A number with its unit.</summary>
 public sealed record Quantity
 {
@@ -179,6 +195,12 @@ public sealed record NotAssessed
 {
     /// <summary>Id of the rule.</summary>
     public required string Rule { get; init; }
+
+    /// <summary>Whether it guards against people being hurt.</summary>
+    public required bool Safety { get; init; }
+
+    /// <summary>Why it was not applied.</summary>
+    public required NotAssessedReason Reason { get; init; }
 
     /// <summary>Members of the description that it lacked, RFC 6901.</summary>
     public required IReadOnlyList<string> Missing { get; init; }

@@ -47,3 +47,17 @@ public enum Verdict
     /// <summary>An open error.</summary>
     Hold,
 }
+
+/// <summary>Why a rule was not applied to all of the rack.</summary>
+[JsonConverter(typeof(NamedEnumConverter<NotAssessedReason>))]
+public enum NotAssessedReason
+{
+    /// <summary>The description does not give what it needs.</summary>
+    Missing,
+
+    /// <summary>The caller's policy switches it off.</summary>
+    Policy,
+
+    /// <summary>It failed inside the service.</summary>
+    Failed,
+}

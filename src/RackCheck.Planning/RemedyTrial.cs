@@ -47,5 +47,5 @@ internal sealed class RemedyTrial(RackChecker checker)
 
     /// <summary>Whether a change helps a finding: it is gone, and no error is new.</summary>
     public static bool Helps(Finding finding, CheckReport before, CheckReport after) =>
-        CureTrials.Helps(finding, CureTrials.Errors(before.Findings), after.Findings);
+        CureTrials.Helps(finding, CureTrials.Errors(before.Findings), after.Findings, CureTrials.Errors(after.Findings));
 }

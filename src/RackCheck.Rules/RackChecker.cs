@@ -58,10 +58,11 @@ public sealed class RackChecker(RuleSet rules, Action<RuleDescriptor, Exception>
         var missing = rack.IsLookedUp ? rack.Missing() : [];
         var survey = missing.Count == 0 ? new RackSurvey(rack) : null;
         var notAssessed = new List<NotAssessed>();
-        var findings = new List<Finding>();
-        var context = new RuleContext(rack, survey, findings, notAssessed, trials);
-        ApplyAll(context, survey is not null, findings, trials, cancellation);
-        trials?.Resolve(rack, findings, other => FindingsOf(other, cancellation));
+        var all = new FindingList();
+        var findings = all.Written;
+        var context = new RuleContext(rack, survey, all, notAssessed, trials);
+        ApplyAll(context, survey is not null, findings, cancellation);
+        trials?.Resolve(rack, all, other => FindingsOf(other, cancellation));
         if (survey is null)
         {
             SayUnassessed(context, missing, notAssessed);
@@ -70,7 +71,7 @@ public sealed class RackChecker(RuleSet rules, Action<RuleDescriptor, Exception>
         AcceptanceMarks.Mark(findings, description.Acceptances);
         foreach (var rule in survey is null ? [] : rules.ReportRules)
         {
-            Apply(rule, context, description.Policy?.Rules, findings, trials, static (r, c, f) => ((ReportRule)r).Check(c, f));
+            Apply(rule, context, description.Policy?.Rules, findings, static (r, c, f) => ((ReportRule)r).Check(c, f));
         }
 
         findings.Sort(FindingOrder.Compare);
@@ -78,11 +79,12 @@ public sealed class RackChecker(RuleSet rules, Action<RuleDescriptor, Exception>
         return new CheckReport
         {
             Reference = description.Reference,
-            Verdict = VerdictOf(findings, notAssessed),
+            Verdict = VerdictOf(all, notAssessed),
             Ruleset = Ruleset,
             DescriptionDigest = DescriptionDigest.Of(rack.Posted),
             ResolvedDigest = ReferenceEquals(rack.Posted, description) ? null : DescriptionDigest.Of(description),
             Findings = findings,
+            FindingsOmitted = all.Omitted(),
             NotAssessed = notAssessed,
             Assumptions = survey?.Assumptions ?? rack.Filled,
             Figures = survey is null ? new Figures() : new Figures
@@ -101,11 +103,11 @@ public sealed class RackChecker(RuleSet rules, Action<RuleDescriptor, Exception>
     }
 
     // What the rules find in a rack as a cure would make it: without cures of its own, or trying would have no end.
-    private List<Finding> FindingsOf(ResolvedRack rack, CancellationToken cancellation)
+    private FindingList FindingsOf(ResolvedRack rack, CancellationToken cancellation)
     {
-        var findings = new List<Finding>();
+        var findings = new FindingList();
         var survey = rack.IsLookedUp && rack.Missing().Count > 0 ? null : new RackSurvey(rack);
-        ApplyAll(new RuleContext(rack, survey, findings, [], null), survey is not null, findings, null, cancellation);
+        ApplyAll(new RuleContext(rack, survey, findings, [], null), survey is not null, findings.Written, cancellation);
         return findings;
     }
 
@@ -121,23 +123,30 @@ public sealed class RackChecker(RuleSet rules, Action<RuleDescriptor, Exception>
             }
             else
             {
-                notAssessed.Add(new NotAssessed { Rule = rule.Descriptor.Id, Missing = missing, Message = "Without this the rack cannot be worked out, and the part numbers do not tell it." });
+                notAssessed.Add(new NotAssessed
+                {
+                    Rule = rule.Descriptor.Id,
+                    Safety = rule.Descriptor.Safety,
+                    Reason = NotAssessedReason.Missing,
+                    Missing = missing,
+                    Message = "Without this the rack cannot be worked out, and the part numbers do not tell it.",
+                });
             }
         }
     }
 
-    private void ApplyAll(RuleContext context, bool isWhole, List<Finding> findings, CureTrials? trials, CancellationToken cancellation)
+    private void ApplyAll(RuleContext context, bool isWhole, List<Finding> findings, CancellationToken cancellation)
     {
         var policy = context.Rack.Posted.Policy?.Rules;
         foreach (var rule in context.Rack.IsLookedUp ? rules.PartRules : [])
         {
-            Apply(rule, context, policy, findings, trials, static (r, c, _) => ((PartRule)r).Check(c));
+            Apply(rule, context, policy, findings, static (r, c, _) => ((PartRule)r).Check(c));
         }
 
         foreach (var rule in isWhole ? rules.RackRules : [])
         {
             cancellation.ThrowIfCancellationRequested();
-            Apply(rule, context, policy, findings, trials, static (r, c, _) => ((Rule)r).Check(c));
+            Apply(rule, context, policy, findings, static (r, c, _) => ((Rule)r).Check(c));
         }
     }
 
@@ -147,7 +156,6 @@ public sealed class RackChecker(RuleSet rules, Action<RuleDescriptor, Exception>
         RuleContext context,
         IReadOnlyDictionary<string, RulePolicy>? policy,
         List<Finding> findings,
-        CureTrials? trials,
         Action<RuleBase, RuleContext, List<Finding>> check)
     {
         var rulePolicy = policy?.GetValueOrDefault(rule.Descriptor.Id);
@@ -158,45 +166,40 @@ public sealed class RackChecker(RuleSet rules, Action<RuleDescriptor, Exception>
             return;
         }
 
-        var before = findings.Count;
         context.Begin(rule.Descriptor, rulePolicy);
         try
         {
             check(rule, context, findings);
             context.End();
         }
-        catch (Exception fault)
+        catch (Exception fault) when (fault is not OutOfMemoryException)
         {
-            findings.RemoveRange(before, findings.Count - before);
-            trials?.Drop(f => f.Rule == rule.Descriptor.Id);
             context.Fail();
             onRuleFault(rule.Descriptor, fault);
         }
     }
 #pragma warning restore CA1031
 
-    private Verdict VerdictOf(List<Finding> findings, List<NotAssessed> notAssessed)
+    private Verdict VerdictOf(FindingList findings, List<NotAssessed> notAssessed)
     {
-        var verdict = Verdict.Release;
-        foreach (var finding in findings)
+        var gravest = findings.GravestOmitted;
+        foreach (var finding in findings.Written)
         {
-            if (finding.Accepted is not null)
-            {
-                continue;
-            }
-
-            if (finding.Severity == Severity.Error)
-            {
-                return Verdict.Hold;
-            }
-
-            verdict = finding.Severity == Severity.Warning ? Verdict.Review : verdict;
+            gravest = finding.Accepted is null && (gravest is null || finding.Severity < gravest) ? finding.Severity : gravest;
         }
 
-        // A safety rule that says nothing of part of the rack is for a person to look at, and so is any rule that failed.
-        return verdict == Verdict.Release && notAssessed.Exists(n => n.Missing.Count == 0 || rules.Find(n.Rule)!.Safety)
-            ? Verdict.Review
-            : verdict;
+        // A safety rule that says nothing of part of the rack is for a person to look at, and so is any rule that failed; one that could have
+        // found an error holds the order.
+        var verdict = gravest switch { Severity.Error => Verdict.Hold, Severity.Warning => Verdict.Review, _ => Verdict.Release };
+        foreach (var entry in notAssessed)
+        {
+            var own = entry.Reason != NotAssessedReason.Failed ? (entry.Safety ? Verdict.Review : Verdict.Release)
+                : rules.Find(entry.Rule)!.Severity == Severity.Error ? Verdict.Hold
+                : Verdict.Review;
+            verdict = own > verdict ? own : verdict;
+        }
+
+        return verdict;
     }
 
     private List<string> CautionsFor(List<Finding> findings)

@@ -10,7 +10,7 @@ namespace RackCheck.Rules;
 /// <summary>What a rule reads and where it writes. One for a request; the pipeline turns it from rule to rule.</summary>
 public sealed class RuleContext
 {
-    private readonly List<Finding> findings;
+    private readonly FindingList findings;
     private readonly List<NotAssessed> notAssessed;
     private readonly CureTrials? trials;
     private readonly RackSurvey? survey;
@@ -19,7 +19,7 @@ public sealed class RuleContext
     private List<string>? lacking;
     private string? lackingMessage;
 
-    internal RuleContext(ResolvedRack rack, RackSurvey? survey, List<Finding> findings, List<NotAssessed> notAssessed, CureTrials? trials) =>
+    internal RuleContext(ResolvedRack rack, RackSurvey? survey, FindingList findings, List<NotAssessed> notAssessed, CureTrials? trials) =>
         (Rack, this.survey, this.findings, this.notAssessed, this.trials) = (rack, survey, findings, notAssessed, trials);
 
     /// <summary>The description as posted, and with its part numbers filled in.</summary>
@@ -39,10 +39,17 @@ public sealed class RuleContext
     /// <param name="draft">What is to be said of it.</param>
     public void Report(FindingDraft draft)
     {
+        var severity = SeverityOf(draft.Severity ?? descriptor.Severity);
+        if (findings.IsFull)
+        {
+            findings.Omit(descriptor.Id, severity, RootOf(draft) ?? Fingerprint(descriptor.Id, draft.Identity));
+            return;
+        }
+
         var data = new Dictionary<string, Scalar>(draft.Data.Count, StringComparer.Ordinal);
         foreach (var (name, value) in draft.Data)
         {
-            data[name] = value.Number is { } number ? Quantities.Round(number) : value;
+            data[name] = value.Number is { } number ? Quantities.Round(Finite(number, name)) : value;
         }
 
         var fingerprint = Fingerprint(descriptor.Id, draft.Identity);
@@ -50,16 +57,18 @@ public sealed class RuleContext
         {
             Rule = descriptor.Id,
             Fingerprint = fingerprint,
-            Root = draft.Root is { } root ? Fingerprint("", [root]) : fingerprint,
-            Severity = SeverityOf(draft.Severity ?? descriptor.Severity),
+            Root = RootOf(draft) ?? fingerprint,
+            Severity = severity,
             Safety = descriptor.Safety,
             Subject = draft.Subject,
-            UtilisationPercent = draft.UtilisationPercent is { } percent ? Quantities.Round(percent) : null,
+
+            // To a limit of nothing there is no ratio.
+            UtilisationPercent = draft.UtilisationPercent is { } percent && double.IsFinite(percent) ? Quantities.Round(percent) : null,
             Message = draft.RenderMessage(),
             MessageData = data,
             Pointers = draft.Pointers,
-            Actual = draft.Actual,
-            Limit = draft.Limit,
+            Actual = Finite(draft.Actual),
+            Limit = Finite(draft.Limit),
             Calculation = draft.Calculation,
             Sources = descriptor.SourceKeys,
             Remedies = draft.Remedies,
@@ -90,6 +99,7 @@ public sealed class RuleContext
         policy = rulePolicy;
         lacking = null;
         lackingMessage = null;
+        findings.Begin();
     }
 
     internal void End()
@@ -97,23 +107,55 @@ public sealed class RuleContext
         if (lacking is not null)
         {
             lacking.Sort(PointerOrder.Instance);
-            notAssessed.Add(new NotAssessed { Rule = descriptor.Id, Missing = lacking, Message = lackingMessage! });
+            notAssessed.Add(new NotAssessed
+            {
+                Rule = descriptor.Id,
+                Safety = descriptor.Safety,
+                Reason = NotAssessedReason.Missing,
+                Missing = lacking,
+                Message = lackingMessage!,
+            });
         }
     }
 
     internal void SwitchedOff(RuleDescriptor rule) => notAssessed.Add(new NotAssessed
     {
         Rule = rule.Id,
+        Safety = rule.Safety,
+        Reason = NotAssessedReason.Policy,
         Missing = [$"/policy/rules/{rule.Id}/severity"],
         Message = "The caller's policy switches the rule off.",
     });
 
-    internal void Fail() => notAssessed.Add(new NotAssessed
+    internal void Fail()
     {
-        Rule = descriptor.Id,
-        Missing = [],
-        Message = "The rule failed inside the service and says nothing about this rack.",
-    });
+        findings.Fail(descriptor.Id);
+        trials?.Drop(f => f.Rule == descriptor.Id);
+        notAssessed.Add(new NotAssessed
+        {
+            Rule = descriptor.Id,
+            Safety = descriptor.Safety,
+            Reason = NotAssessedReason.Failed,
+            Missing = [],
+            Message = "The rule failed inside the service and says nothing about this rack.",
+        });
+    }
+
+    // A number that JSON cannot hold would break the whole answer; as a failure of its rule it is known for what it is.
+    private static double Finite(double value, string name) =>
+        double.IsFinite(value) ? value : throw new InvalidOperationException($"{name} is not a finite number.");
+
+    private static Quantity? Finite(Quantity? quantity)
+    {
+        if (quantity is not null)
+        {
+            Finite(quantity.Value, quantity.Unit);
+        }
+
+        return quantity;
+    }
+
+    private static string? RootOf(FindingDraft draft) => draft.Root is { } root ? Fingerprint("", [root]) : null;
 
     private static string Fingerprint(string rule, IReadOnlyList<string> identity)
     {

@@ -1,5 +1,6 @@
 using RackCheck.Engineering;
 using RackCheck.Model;
+using RackCheck.Rules.Remedies;
 using RackCheck.Rules.Tests.Harness;
 using static RackCheck.Rules.Tests.Harness.Bays;
 
@@ -177,8 +178,41 @@ public sealed class RackCheckerTests
         var entry = Assert.Single(report.NotAssessed);
         Assert.Equal("layout.broken", entry.Rule);
         Assert.Empty(entry.Missing);
+        Assert.Equal(NotAssessedReason.Failed, entry.Reason);
         Assert.Equal([("layout.broken", "on purpose")], told);
-        Assert.Equal(Verdict.Review, report.Verdict);
+    }
+
+    [Theory]
+    [InlineData(Severity.Error, Verdict.Hold)]
+    [InlineData(Severity.Warning, Verdict.Review)]
+    [InlineData(Severity.Advice, Verdict.Review)]
+    public void Rule_that_throws_keeps_the_order_from_release(Severity severity, Verdict verdict)
+    {
+        var checker = new RackChecker(RuleSet.Of(new Broken("layout.broken", severity)), (_, _) => { });
+        Assert.Equal(verdict, checker.Check(Bay()).Verdict);
+    }
+
+    [Fact]
+    public void Number_that_is_not_finite_fails_its_rule_and_never_reaches_the_report()
+    {
+        var checker = new RackChecker(RuleSet.Of(new Endless(double.PositiveInfinity), new Layouts()), (_, _) => { });
+        var report = checker.Check(Bay());
+        Assert.Equal(["layout.sound"], report.Findings.Select(f => f.Rule));
+        Assert.Equal(NotAssessedReason.Failed, Assert.Single(report.NotAssessed).Reason);
+        Assert.Null(Assert.Single(new RackChecker(RuleSet.Of(new Endless(1)), (_, _) => { }).Check(Bay()).Findings).UtilisationPercent);
+    }
+
+    [Fact]
+    public void Findings_past_the_most_of_a_rule_are_counted_and_judged()
+    {
+        var report = new RackChecker(RuleSet.Of(new Many(FindingList.MostOfOneRule, Severity.Error)), (_, _) => { }).Check(Bay());
+        Assert.Equal(FindingList.MostOfOneRule, report.Findings.Count);
+        var omitted = Assert.Single(report.FindingsOmitted!);
+        Assert.Equal(("layout.many", 1), (omitted.Rule, omitted.Count));
+        Assert.Equal(Verdict.Hold, report.Verdict);
+        Assert.Equal(Verdict.Review, new RackChecker(RuleSet.Of(new Many(FindingList.MostOfOneRule, Severity.Warning)), (_, _) => { }).Check(Bay()).Verdict);
+        var all = new RackChecker(RuleSet.Of(new Many(FindingList.MostOfOneRule - 1, Severity.Error)), (_, _) => { }).Check(Bay());
+        Assert.Null(all.FindingsOmitted);
     }
 
     [Fact]
@@ -235,9 +269,9 @@ public sealed class RackCheckerTests
         Assert.Contains("{units}", finding.Message, StringComparison.Ordinal);
     }
 
-    private static RuleDescriptor Facts(string id, bool safety = false) => new()
+    private static RuleDescriptor Facts(string id, bool safety = false, Severity severity = Severity.Error) => new()
     {
-        Id = id, Title = id, Severity = Severity.Error, Safety = safety, What = "-", Why = "-", Formula = "-", Sources = [Sources.Geometry],
+        Id = id, Title = id, Severity = severity, Safety = safety, What = "-", Why = "-", Formula = "-", Sources = [Sources.Geometry],
         Needs = [], Remedies = [], FailingRack = "{}", PassingRack = "{}",
     };
 
@@ -251,9 +285,37 @@ public sealed class RackCheckerTests
         public override void Check(RuleContext context) => context.Report(Draft("/items"));
     }
 
-    private sealed class Broken(string id) : Rule
+    /// <summary>Reports so much advice and then one finding more.</summary>
+    private sealed class Many(int advice, Severity last) : Rule
     {
-        public override RuleDescriptor Descriptor { get; } = Facts(id);
+        public override RuleDescriptor Descriptor { get; } = Facts("layout.many");
+
+        public override void Check(RuleContext context)
+        {
+            for (var i = 0; i < advice; i++)
+            {
+                context.Report(Draft($"/items/{i}"));
+            }
+
+            context.Report(new FindingDraft { Message = "The last.", Data = [], Subject = "rack", Identity = ["last"], Pointers = ["/cabinet"], Severity = last });
+        }
+    }
+
+    /// <summary>Reports a ratio to nothing, and an actual value.</summary>
+    private sealed class Endless(double actual) : Rule
+    {
+        public override RuleDescriptor Descriptor { get; } = Facts("layout.endless");
+
+        public override void Check(RuleContext context) => context.Report(new FindingDraft
+        {
+            Message = "Endless.", Data = [], Subject = "rack", Identity = [], Pointers = ["/items"],
+            UtilisationPercent = double.PositiveInfinity, Actual = new Quantity { Value = actual, Unit = "mm" },
+        });
+    }
+
+    private sealed class Broken(string id, Severity severity = Severity.Error) : Rule
+    {
+        public override RuleDescriptor Descriptor { get; } = Facts(id, severity: severity);
 
         public override void Check(RuleContext context)
         {

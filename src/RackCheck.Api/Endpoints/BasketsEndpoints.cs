@@ -45,7 +45,7 @@ internal static class BasketsEndpoints
         await Task.WhenAll(products, offered);
         var answer = planner.Plan(basket, await products, await offered, context.RequestAborted);
         await (answer.Report is { } report
-            ? JsonAnswer.WriteAsync(context, report, ContractJson.Default.BasketReport)
+            ? JsonAnswer.WriteAsync(context, report, ContractJson.Default.BasketReport, ReportLength.Shorten)
             : Problems.WriteAsync(context, StatusCodes.Status422UnprocessableEntity, "Nothing was checked: mend the faults listed and send it again.", answer.Faults));
     }
 }

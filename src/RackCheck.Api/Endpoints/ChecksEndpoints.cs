@@ -55,7 +55,7 @@ internal static class ChecksEndpoints
             return;
         }
 
-        await JsonAnswer.WriteAsync(context, Report(rack, wishes.Value, checker, context.RequestAborted), ContractJson.Default.CheckReport);
+        await JsonAnswer.WriteAsync(context, Report(rack, wishes.Value, checker, context.RequestAborted), ContractJson.Default.CheckReport, ReportLength.Shorten);
     }
 
     private static CheckReport Report(ResolvedRack rack, (bool Verified, bool Applied) wishes, RackChecker checker, CancellationToken cancellation)

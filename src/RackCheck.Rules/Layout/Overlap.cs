@@ -9,17 +9,23 @@ namespace RackCheck.Rules.Layout;
 /// <summary>Finds pairs that claim the same space.</summary>
 public sealed class Overlap : Rule
 {
+    /// <summary>Pairs at one U that are told one by one. Past it the pairs of a heap, thousands for a few hundred items, say no more than their U.</summary>
+    private const int MostPairsAtOneU = 20;
+
+    /// <summary>Items of a heap that a sentence names.</summary>
+    private const int MostNamed = 8;
+
     private static readonly RuleDescriptor Facts = new()
     {
         Id = "layout.overlap",
         Title = "Two things in the same space",
         Severity = Severity.Error,
-        What = "Finds pairs of items (or horizontal distribution units) that claim the same space: on one face any shared unit, on opposite faces shared units where the two meet between the mounting planes. One finding a pair.",
+        What = "Finds pairs of items (or horizontal distribution units) that claim the same space: on one face any shared unit, on opposite faces shared units where the two meet between the mounting planes. One finding a pair; where more than 20 pairs start at one U, one finding for that U.",
         Why = "They cannot both be mounted.",
         Formula = "same face: a shared unit; opposite faces: (b + r) of the one + (b + r) of the other > upright spacing. Where the spacing is not given, the depth between the doors is the most that it can be; where a depth is not known, the other alone may already be too deep",
         Sources = [Sources.Geometry],
         Needs = ["/items/*/position", "/items/*/heightU", "/items/*/body/depthMm", "/items/*/rearProjectionMm", "/cabinet/uprights/spacingMm"],
-        Remedies = ["Mount one of them at the nearest free place.", "Take a higher cabinet.", "Take it out of this rack; a blanking panel first of all."],
+        Remedies = ["Mount one of them at the nearest free place; of many, all but one.", "Take a higher cabinet.", "Take it out of this rack; a blanking panel first of all."],
         Cautions = [Cautions.Handling],
         FailingRack = """
             {
@@ -49,12 +55,38 @@ public sealed class Overlap : Rule
     {
         SayWhichUnitsAreNotPlaced(context);
         var places = context.Survey.Occupancy.ByPlace;
+        SortedList<int, List<(Mounted One, Mounted Other)>>? pairs = null;
         for (var i = 0; i < places.Length; i++)
         {
             // Sorted by the lowest unit: past the first that starts above this one's top nothing can share a unit with it.
             for (var j = i + 1; j < places.Length && places[j].Bottom <= places[i].Top; j++)
             {
-                CheckPair(context, places[i], places[j]);
+                if (Clash(context, places[i], places[j]))
+                {
+                    // The later one of the order starts higher, or as high: there the pair's shared units begin.
+                    var from = places[j].Bottom!.Value;
+                    pairs ??= [];
+                    if (!pairs.TryGetValue(from, out var here))
+                    {
+                        pairs[from] = here = [];
+                    }
+
+                    here.Add((places[i], places[j]));
+                }
+            }
+        }
+
+        foreach (var (from, here) in pairs ?? [])
+        {
+            if (here.Count > MostPairsAtOneU)
+            {
+                ReportHeap(context, from, here);
+                continue;
+            }
+
+            foreach (var (one, other) in here)
+            {
+                Report(context, one, other);
             }
         }
     }
@@ -75,23 +107,39 @@ public sealed class Overlap : Rule
         }
     }
 
-    private static void CheckPair(RuleContext context, Mounted one, Mounted other)
+    private static bool Clash(RuleContext context, Mounted one, Mounted other)
     {
-        if (one.Face == other.Face)
+        var meeting = one.Face == other.Face ? Meeting.Yes : context.Survey.Occupancy.Meet(one, other);
+        if (meeting == Meeting.Unknown)
         {
-            Report(context, one, other);
-            return;
+            ReportLack(context, one, other);
         }
 
-        switch (context.Survey.Occupancy.Meet(one, other))
+        return meeting == Meeting.Yes;
+    }
+
+    private static void ReportHeap(RuleContext context, int from, List<(Mounted One, Mounted Other)> pairs)
+    {
+        var survey = context.Survey;
+        Mounted[] heap = [.. pairs.SelectMany(p => (Mounted[])[p.One, p.Other]).Distinct().OrderBy(m => m.Key, StringComparer.Ordinal)];
+        var units = survey.Cabinet.UnitsText(from, from);
+        var named = string.Join(", ", heap.Take(MostNamed).Select(m => m.Name));
+        var others = heap.Length - Math.Min(heap.Length, MostNamed);
+        context.Report(new FindingDraft
         {
-            case Meeting.Yes:
-                Report(context, one, other);
-                break;
-            case Meeting.Unknown:
-                ReportLack(context, one, other);
-                break;
-        }
+            Message = others == 0 ? "{count} items claim {units}: {items}." : "{count} items claim {units}: {items} and {others} more.",
+            Data = others == 0
+                ? [("count", heap.Length), ("units", units), ("items", named)]
+                : [("count", heap.Length), ("units", units), ("items", named), ("others", others)],
+            Subject = Invariant($"{heap.Length} items, {units}"),
+            Identity = [Invariant($"from below {from}"), .. heap.Select(m => m.Key)],
+            Root = Invariant($"layout.overlap from below {from}"),
+            Pointers = [.. heap.Select(m => m.PositionPointer)],
+            Actual = Quantities.Of(heap.Length, "items"),
+            Limit = Quantities.Of(1, "items"),
+            Calculation = Invariant($"{heap.Length} items > 1"),
+            Cures = [PlaceCures.Spread(survey, heap)],
+        });
     }
 
     private static void Report(RuleContext context, Mounted one, Mounted other)

@@ -39,18 +39,19 @@ public sealed class CureTrials
 
     /// <summary>Tries what was noted, and puts the remedies into the findings.</summary>
     /// <param name="rack">The rack.</param>
-    /// <param name="findings">All findings of it; those with remedies are replaced.</param>
+    /// <param name="all">All findings of it; those with remedies are replaced.</param>
     /// <param name="check">The findings of another rack.</param>
-    internal void Resolve(ResolvedRack rack, List<Finding> findings, Func<ResolvedRack, List<Finding>> check)
+    internal void Resolve(ResolvedRack rack, FindingList all, Func<ResolvedRack, FindingList> check)
     {
+        var findings = all.Written;
         if (findings.Count == 0)
         {
             return;
         }
 
         var description = rack.Description;
-        var before = Errors(findings);
-        var cost = CostOf(description, findings.Count);
+        var before = all.ErrorRoots();
+        var cost = CostOf(description, all.Count);
         var places = new Dictionary<Finding, int>(findings.Count, ReferenceEqualityComparer.Instance);
         for (var i = 0; i < findings.Count; i++)
         {
@@ -91,7 +92,7 @@ public sealed class CureTrials
     }
 
     private void ResolveNext(
-        ResolvedRack rack, List<Finding> findings, HashSet<string> before, double cost, Func<ResolvedRack, List<Finding>> check, Dictionary<Finding, int> places)
+        ResolvedRack rack, List<Finding> findings, HashSet<string> before, double cost, Func<ResolvedRack, FindingList> check, Dictionary<Finding, int> places)
     {
         var errors = pending.Where(p => p.Finding.Severity == Severity.Error && AcceptanceMarks.Of(p.Finding, rack.Description.Acceptances) is null).ToList();
         errors.Sort(static (x, y) => FindingOrder.Compare(x.Finding, y.Finding));
@@ -109,7 +110,7 @@ public sealed class CureTrials
 
     // Fills the list with what holds, as many as are wanted; says why, should it stay empty.
     private string Try(
-        ResolvedRack rack, Finding finding, IEnumerable<Cure> cures, HashSet<string> before, int most, double cost, Func<ResolvedRack, List<Finding>> check, List<Remedy> remedies)
+        ResolvedRack rack, Finding finding, IEnumerable<Cure> cures, HashSet<string> before, int most, double cost, Func<ResolvedRack, FindingList> check, List<Remedy> remedies)
     {
         var kinds = new List<string>();
         string? why = null;
@@ -128,7 +129,13 @@ public sealed class CureTrials
             // As the caller would post it: the patch goes on that, and what the part numbers tell stays theirs.
             var posted = rack.ToPost(cure.After);
             var after = check(rack.With(posted));
-            if (Helps(finding, before, after))
+            if (after.IsIncomplete)
+            {
+                // A rule that failed there cannot say whether the change brings what it guards against.
+                continue;
+            }
+
+            if (Helps(finding, before, after.Written, after.ErrorRoots()))
             {
                 var patch = DescriptionDiff.Patch(rack.Posted, posted);
                 if (remedies.Exists(r => IsSame(r.Patch, patch)))
@@ -143,9 +150,9 @@ public sealed class CureTrials
                     break;
                 }
             }
-            else if (Clears(finding, after))
+            else if (Clears(finding, after.Written))
             {
-                why ??= $"\"{cure.Title}\" would clear it, but brings {string.Join(" and ", after.Where(f => f.Severity == Severity.Error && !before.Contains(f.Root!)).Select(f => f.Rule).Distinct().Order(StringComparer.Ordinal))}.";
+                why ??= $"\"{cure.Title}\" would clear it, but brings {string.Join(" and ", after.Written.Where(f => f.Severity == Severity.Error && !before.Contains(f.Root!)).Select(f => f.Rule).Distinct().Order(StringComparer.Ordinal))}.";
             }
         }
 
@@ -156,10 +163,11 @@ public sealed class CureTrials
     /// <param name="finding">The finding.</param>
     /// <param name="errorsBefore">Errors of the rack as it is.</param>
     /// <param name="after">Findings of the rack as it would be.</param>
+    /// <param name="errorsAfter">Errors of the rack as it would be.</param>
     /// <returns>Whether it does.</returns>
     /// <remarks>Errors that are accepted count too: a change must not bring one that only happens to be accepted.</remarks>
-    public static bool Helps(Finding finding, IReadOnlySet<string> errorsBefore, IReadOnlyList<Finding> after) =>
-        Clears(finding, after) && after.All(f => f.Severity != Severity.Error || errorsBefore.Contains(f.Root!));
+    public static bool Helps(Finding finding, IReadOnlySet<string> errorsBefore, IReadOnlyList<Finding> after, IReadOnlySet<string> errorsAfter) =>
+        Clears(finding, after) && errorsAfter.IsSubsetOf(errorsBefore);
 
     // Two ways of thinking can come to one change: a plug for the socket, and plug and socket of one size, where the socket has that size. It is told once.
     private static bool IsSame(IReadOnlyList<PatchOperation> one, IReadOnlyList<PatchOperation> other)

@@ -48,6 +48,42 @@ public static class PlaceCures
             : Higher(survey, what, needed, heightU);
     }
 
+    /// <summary>Leaves the largest of a heap where it is and mounts the others at free places, the largest first; those that find none are taken out of the layout.</summary>
+    /// <param name="survey">The facts.</param>
+    /// <param name="heap">Items that claim the same place.</param>
+    /// <returns>The remedy.</returns>
+    public static Cure Spread(RackSurvey survey, IReadOnlyCollection<Mounted> heap)
+    {
+        var taken = survey.Occupancy.ByPlace.Where(m => !heap.Contains(m)).Aggregate(0UL, static (bits, m) => bits | Occupancy.Mask(m.Bottom!.Value, m.ClaimTop));
+        var order = heap.OrderByDescending(m => m.HeightU + m.LoadHeightU).ThenBy(m => m.Key, StringComparer.Ordinal).ToList();
+        taken |= Occupancy.Mask(order[0].Bottom!.Value, order[0].ClaimTop);
+        var builder = new CureBuilder(survey);
+        var left = 0;
+        foreach (var item in order.Skip(1))
+        {
+            var height = item.HeightU + item.LoadHeightU;
+            var bottom = 1;
+            while (bottom + height - 1 <= survey.Cabinet.HeightU && (taken & Occupancy.Mask(bottom, bottom + height - 1)) != 0)
+            {
+                bottom++;
+            }
+
+            if (bottom + height - 1 > survey.Cabinet.HeightU)
+            {
+                builder.Unplace(item);
+                left++;
+                continue;
+            }
+
+            taken |= Occupancy.Mask(bottom, bottom + height - 1);
+            builder.Place(item, bottom);
+        }
+
+        var moved = heap.Count - 1 - left;
+        return builder.Titled(FormattableString.Invariant(
+            $"Leave {order[0].Name} where it is, mount {moved} of the others at free places{(left == 0 ? "" : $", and find another rack for {left}")}"));
+    }
+
     /// <summary>Takes items out of this rack, with what is to stand on them; null for a distribution unit, which outlets hang on.</summary>
     /// <param name="survey">The facts.</param>
     /// <param name="items">What is taken out.</param>

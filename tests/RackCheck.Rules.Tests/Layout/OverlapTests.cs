@@ -30,6 +30,27 @@ public sealed class OverlapTests : RuleTests<Overlap>
     public void Three_in_one_place_are_three_pairs() =>
         Assert.Equal(3, Findings(Bay().With(Unit("a", 2).At(10), Unit("b", 2).At(11), Unit("c", 3).At(10))).Count);
 
+    [Theory]
+    [InlineData(6, 15)] // 6 x 5 / 2
+    [InlineData(7, 1)] // 21 pairs
+    public void More_than_twenty_pairs_at_one_U_are_one_finding(int count, int findings)
+    {
+        var rack = Bay().With([.. Enumerable.Range(0, count).Select(i => Unit($"u{i}", 1).At(10))]);
+        Assert.Equal(findings, Findings(rack).Count);
+    }
+
+    [Fact]
+    public void Heap_names_its_items_and_is_spread_over_free_places()
+    {
+        var rack = Bay().With([.. Enumerable.Range(0, 12).Select(i => Unit($"u{i:00}", 1 + (i % 2)).At(10)), Unit("stays", 4).At(1)]);
+        var finding = Only(rack);
+        Assert.Equal(12, finding.Pointers.Count);
+        Assert.Equal(4, finding.MessageData["others"].Number);
+        Numbers(finding, 12, 1, "items");
+        Assert.Equal(4, Cured(rack, finding).Items[^1].HeightU);
+        Assert.Empty(Findings(Cured(rack, finding)));
+    }
+
     [Fact]
     public void Counted_from_the_top_the_same_numbers_are_other_units()
     {

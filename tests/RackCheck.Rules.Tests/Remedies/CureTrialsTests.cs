@@ -42,20 +42,29 @@ public sealed class CureTrialsTests
     [Fact]
     public void Trials_end_sooner_where_each_finds_much()
     {
-        // 60 items in one place are 1770 pairs: a trial counts for 1771 / 200 of one.
-        var heap = Enumerable.Range(0, 60).Select(i => Unit($"u{i:00}", 1).At(30));
+        // 99 items, each too wide, too high and outside the rack: a trial counts for 298 / 200 of one.
+        var many = Enumerable.Range(0, 99).Select(i => Unit($"u{i:00}", 1).At(50 + i).Body(width: 500, height: 100, depth: 100));
         var read = 0;
         IEnumerable<Cure> Vain()
         {
             while (true)
             {
                 read++;
-                yield return new Cure("in vain", Rack.With([.. heap]));
+                yield return new Cure("in vain", Rack.With([.. many]));
             }
         }
 
-        Assert.Empty(FoundIn(Rack.With([.. heap]), Vain()).Remedies);
-        Assert.InRange(read, 1, (CureTrials.MostTrials * 200 / 1771) + 1);
+        Assert.Empty(FoundIn(Rack.With([.. many]), Vain()).Remedies);
+        Assert.InRange(read, 1, (CureTrials.MostTrials * 200 / 298) + 1);
+    }
+
+    [Fact]
+    public void Rule_that_throws_in_a_trial_makes_it_not_helping()
+    {
+        var checker = new RackChecker(RuleSet.Of(new Uncured([new Cure("Cure it", Cured(1))]), new BrokenWhenCured()), (_, _) => { });
+        var finding = Assert.Single(checker.Check(Rack).Findings);
+        Assert.Empty(finding.Remedies);
+        Assert.NotNull(finding.NoRemedy);
     }
 
     [Fact]
@@ -124,6 +133,20 @@ public sealed class CureTrialsTests
             if (context.Survey.Description.Reference != "cured")
             {
                 context.Report(new FindingDraft { Message = "It is not cured.", Data = [], Subject = "rack", Identity = [], Pointers = ["/items"], Cures = cures });
+            }
+        }
+    }
+
+    /// <summary>Fails in every rack that is called cured.</summary>
+    private sealed class BrokenWhenCured : Rule
+    {
+        public override RuleDescriptor Descriptor { get; } = RuleSet.Default.All[0].Descriptor with { Id = "test.broken", Title = "Broken" };
+
+        public override void Check(RuleContext context)
+        {
+            if (context.Survey.Description.Reference == "cured")
+            {
+                throw new InvalidOperationException("on purpose");
             }
         }
     }
