@@ -58,6 +58,6 @@ internal static class FilledRack
     private static JsonNode Element(Type type, PropertyInfo property) =>
         type == typeof(bool) ? true
         : type == typeof(string) ? property.GetCustomAttribute<RegularExpressionAttribute>() is null ? "a" : "IP20"
-        : type.IsEnum ? JsonSerializer.SerializeToNode(Enum.GetValues(type).GetValue(0), type, new JsonSerializerOptions(JsonSerializerDefaults.Web))!
+        : type.IsEnum ? JsonSerializer.SerializeToNode(Enum.GetValues(type).GetValue(0), type, JsonSerializerOptions.Web)!
         : Record(type);
 }
