@@ -3,6 +3,9 @@ namespace RackCheck.Api.Tests;
 /// <summary>Files of the repository. Found from the test's own folder: a build in CI does not tell where the sources lie.</summary>
 internal static class Repository
 {
+    /// <summary>Whether the files that are made of the code are to be written anew, by <c>tests/regenerate</c>.</summary>
+    public static bool IsRegenerating => Environment.GetEnvironmentVariable("RACKCHECK_REGENERATE") == "1";
+
     public static string Root { get; } = Find();
 
     public static string PathOf(params string[] parts) => Path.Combine([Root, .. parts]);

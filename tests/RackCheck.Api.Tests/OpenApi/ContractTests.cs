@@ -17,14 +17,14 @@ public sealed class ContractTests(Service service) : IClassFixture<Service>
     public async Task It_is_the_one_that_was_reviewed()
     {
         var served = (await service.GetAsync("/openapi/v1.json")).Text.ReplaceLineEndings("\n") + "\n";
-        if (Environment.GetEnvironmentVariable("RACKCHECK_WRITE_CONTRACT") == "1")
+        if (Repository.IsRegenerating)
         {
             await File.WriteAllTextAsync(Repository.PathOf(Snapshot), served);
         }
 
         Assert.True(
             Repository.Read(Snapshot).ReplaceLineEndings("\n") == served,
-            "The contract has changed. Look at the change; where it is meant, run the tests with RACKCHECK_WRITE_CONTRACT=1 and commit openapi/rack-check.v1.json.");
+            "The contract has changed. Look at the change; where it is meant, run tests/regenerate and commit openapi/rack-check.v1.json.");
     }
 
     [Fact]

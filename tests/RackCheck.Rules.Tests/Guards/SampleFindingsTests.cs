@@ -16,13 +16,13 @@ public sealed class SampleFindingsTests
     {
         var file = Repository.PathOf("tests", "RackCheck.Rules.Tests", "Guards", "sample-findings.md");
         var page = Page();
-        if (Environment.GetEnvironmentVariable("RACKCHECK_WRITE_SAMPLES") == "1")
+        if (Environment.GetEnvironmentVariable("RACKCHECK_REGENERATE") == "1")
         {
             File.WriteAllText(file, page);
         }
 
         var known = File.Exists(file) ? File.ReadAllText(file).ReplaceLineEndings("\n") : "";
-        Assert.True(known == page, "The rules word their findings otherwise. Look at the change; where it is meant, run this test with RACKCHECK_WRITE_SAMPLES=1 and commit sample-findings.md.");
+        Assert.True(known == page, "The rules word their findings otherwise. Look at the change; where it is meant, run tests/regenerate and commit sample-findings.md.");
     }
 
     private static string Page()
