@@ -24,14 +24,14 @@ public static class Allowances
     /// <summary>Depth that a cable-management arm takes behind a body, mm.</summary>
     public const double CableArmMm = 100;
 
-    /// <summary>Height of a horizontal power distribution unit, units.</summary>
+    /// <summary>Height of a horizontal PDU, units.</summary>
     public const int HorizontalUnitHeightU = 1;
 
-    /// <summary>Body of a horizontal power distribution unit behind its plane, mm.</summary>
+    /// <summary>Body of a horizontal PDU behind its plane, mm.</summary>
     public const double HorizontalUnitDepthMm = 60;
 
-    /// <summary>Width of a vertical power distribution unit, mm.</summary>
-    public const double VerticalUnitWidthMm = 60;
+    /// <summary>Width of a vertical PDU, mm.</summary>
+    public const double VerticalPduWidthMm = 60;
 
     /// <summary>What a finger of the cable channel loses of the space beside the panel on one side, mm.</summary>
     public const double SideChannelLossMm = 20;

@@ -30,7 +30,7 @@ public static class CableFill
     /// <param name="cabinetWidthMm">Overall width W, mm, over 0.</param>
     /// <returns>Section, mm2; 0 where the width leaves no channel, under 522.6.</returns>
     /// <exception cref="ArgumentOutOfRangeException">A width not over 0, or no number.</exception>
-    /// <remarks>A vertical distribution unit in a channel takes of it; that is the caller's to count.</remarks>
+    /// <remarks>A vertical PDU in a channel takes of it; that is the caller's to count.</remarks>
     /// <example>600 wide: 7740; 800 wide: 27740.</example>
     public static double SideChannelsMm2(double cabinetWidthMm)
     {

@@ -169,10 +169,10 @@ public static partial class Sources
         "IEC 60950-1, safety of information technology equipment, test of protective bonding on circuits up to 16 A: at most 0.1 ohm. Its successor IEC 62368-1 likewise (value from memory).",
         SourceStanding.SecondarySource);
 
-    /// <summary>Power factor and share of a distribution unit.</summary>
+    /// <summary>Power factor and share of a PDU.</summary>
     public static Source LoadingPractice { get; } = new(
         "practice: loading",
-        "A power supply whose power factor is not given has about 0.95; a distribution unit is planned for 80 % of its rating.",
+        "A power supply whose power factor is not given has about 0.95; a PDU is planned for 80 % of its rating.",
         SourceStanding.CommonPractice);
 
     /// <summary>Protection of conductors against overload.</summary>

@@ -13,7 +13,7 @@ public sealed record BasketRequest
     [Length(1, 1000)]
     public required IReadOnlyList<BasketLine> Lines { get; init; }
 
-    /// <summary>The electrical supplies that reach the rack. Absent or empty: one is assumed for each distribution unit, by its plug and the region.</summary>
+    /// <summary>The electrical supplies that reach the rack. Absent or empty: one is assumed for each PDU, by its plug and the region.</summary>
     [MaxLength(16)]
     public IReadOnlyList<Supply>? Supplies { get; init; }
 
@@ -31,7 +31,7 @@ public sealed record BasketRequest
     public IReadOnlyList<Acceptance>? Acceptances { get; init; }
 
     /// <summary>What the customer wants of the rack beyond its parts.</summary>
-    public BasketWishes? Wishes { get; init; }
+    public BasketOptions? Options { get; init; }
 }
 
 /// <summary>One line of a basket.</summary>
@@ -47,7 +47,7 @@ public sealed record BasketLine
 }
 
 /// <summary>What the customer wants of the rack beyond its parts.</summary>
-public sealed record BasketWishes
+public sealed record BasketOptions
 {
     /// <summary>How things are to be fastened to the uprights. Absent: as the holes of the uprights ask for.</summary>
     public Fixing? Fixing { get; init; }
@@ -166,6 +166,6 @@ public sealed record LineItems
     /// <summary>Ids of the items of the rack that it gave; empty for parts of the cabinet, and for what goes onto items.</summary>
     public required IReadOnlyList<string> Items { get; init; }
 
-    /// <summary>Ids of the distribution units that it gave.</summary>
-    public required IReadOnlyList<string> DistributionUnits { get; init; }
+    /// <summary>Ids of the PDUs that it gave.</summary>
+    public required IReadOnlyList<string> Pdus { get; init; }
 }

@@ -109,8 +109,8 @@ public sealed record PowerFigures
     /// <summary>Supply by supply.</summary>
     public IReadOnlyList<SupplyFigures>? Supplies { get; init; }
 
-    /// <summary>Distribution unit by distribution unit.</summary>
-    public IReadOnlyList<DistributionUnitFigures>? DistributionUnits { get; init; }
+    /// <summary>PDU by PDU.</summary>
+    public IReadOnlyList<PduFigures>? Pdus { get; init; }
 
     /// <summary>Which cord goes into which outlet group.</summary>
     public IReadOnlyList<Connection>? Assignment { get; init; }
@@ -160,8 +160,8 @@ public sealed record SupplyFigures
     public double? VoltageDropPercent { get; init; }
 }
 
-/// <summary>One distribution unit.</summary>
-public sealed record DistributionUnitFigures
+/// <summary>One PDU.</summary>
+public sealed record PduFigures
 {
     /// <summary>Its id.</summary>
     public required string Id { get; init; }

@@ -109,7 +109,7 @@ public sealed record Position
 {
     /// <summary>The lowest unit that it takes, by place, counted as <c>unitNumbering</c> says: with top-down numbering it is the largest number of those taken.</summary>
     [Range(-200, 200)]
-    public required int Unit { get; init; }
+    public required int U { get; init; }
 
     /// <summary>Front or rear uprights; front unless told.</summary>
     public Face? Face { get; init; }

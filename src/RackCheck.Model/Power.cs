@@ -56,7 +56,7 @@ public sealed record Ups
     [Range(1d, 1000000d)]
     public double? RunLoadW { get; init; }
 
-    /// <summary>Ids of the distribution units that it feeds.</summary>
+    /// <summary>Ids of the PDUs that it feeds.</summary>
     [MaxLength(32)]
     public IReadOnlyList<string>? Feeds { get; init; }
 }
@@ -125,8 +125,8 @@ public sealed record SupplyCable
     public double? CrossSectionMm2 { get; init; }
 }
 
-/// <summary>What is true of every distribution unit of one product: what a part number can tell of it.</summary>
-public abstract record DistributionUnitFacts
+/// <summary>What is true of every PDU of one product: what a part number can tell of it.</summary>
+public abstract record PduFacts
 {
     /// <summary>Rated current of a line, A. May come from the part number.</summary>
     [Range(0.1d, 10000d)]
@@ -136,7 +136,7 @@ public abstract record DistributionUnitFacts
     public ConnectorCode? Plug { get; init; }
 
     /// <summary>Vertical or horizontal.</summary>
-    public UnitMounting? Mounting { get; init; }
+    public PduMounting? Mounting { get; init; }
 
     /// <summary>Its outlets, group by group. May come from the part number.</summary>
     [Length(1, 24)]
@@ -146,13 +146,13 @@ public abstract record DistributionUnitFacts
     public bool? RemoteSwitched { get; init; }
 }
 
-/// <summary>What the product catalogue tells of a distribution unit.</summary>
-public sealed record ProductDistributionUnit : DistributionUnitFacts;
+/// <summary>What the product catalogue tells of a PDU.</summary>
+public sealed record ProductPdu : PduFacts;
 
-/// <summary>A power distribution unit.</summary>
-public sealed record DistributionUnit : DistributionUnitFacts
+/// <summary>A PDU.</summary>
+public sealed record Pdu : PduFacts
 {
-    /// <summary>The caller's id of it, unique among distribution units.</summary>
+    /// <summary>The caller's id of it, unique among PDUs.</summary>
     [StringLength(64, MinimumLength = 1)]
     public required string Id { get; init; }
 
@@ -168,7 +168,7 @@ public sealed record DistributionUnit : DistributionUnitFacts
     public Position? Position { get; init; }
 }
 
-/// <summary>Outlets behind one breaker of a distribution unit.</summary>
+/// <summary>Outlets behind one breaker of a PDU.</summary>
 public sealed record OutletGroup
 {
     /// <summary>The caller's id of it, unique in its unit.</summary>
@@ -212,9 +212,9 @@ public sealed record Connection
     [Range(0, 7)]
     public int? Plug { get; init; }
 
-    /// <summary>Id of the distribution unit.</summary>
+    /// <summary>Id of the PDU.</summary>
     [StringLength(64, MinimumLength = 1)]
-    public required string Unit { get; init; }
+    public required string Pdu { get; init; }
 
     /// <summary>Id of the outlet group.</summary>
     [StringLength(64, MinimumLength = 1)]

@@ -99,9 +99,9 @@ public enum Phase
     [JsonStringEnumMemberName("L3")] L3,
 }
 
-/// <summary>How a distribution unit is mounted.</summary>
-[JsonConverter(typeof(NamedEnumConverter<UnitMounting>))]
-public enum UnitMounting
+/// <summary>How a PDU is mounted.</summary>
+[JsonConverter(typeof(NamedEnumConverter<PduMounting>))]
+public enum PduMounting
 {
     /// <summary>Upright behind the rear uprights; takes no units.</summary>
     Vertical,

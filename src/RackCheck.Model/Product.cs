@@ -28,8 +28,8 @@ public sealed record Product
     /// <summary>Of equipment, a shelf, a fan tray or a blanking panel: what it is.</summary>
     public ProductItem? Item { get; init; }
 
-    /// <summary>Of a distribution unit: what it is.</summary>
-    public ProductDistributionUnit? DistributionUnit { get; init; }
+    /// <summary>Of a PDU: what it is.</summary>
+    public ProductPdu? Pdu { get; init; }
 
     /// <summary>Of slides or runners: what they carry and where they fit.</summary>
     public Support? Support { get; init; }
@@ -74,7 +74,7 @@ public sealed record ProductDoor
     public required int HeightU { get; init; }
 }
 
-/// <summary>A mains cord as a product: from an outlet of a distribution unit to the inlet of an item.</summary>
+/// <summary>A mains cord as a product: from an outlet of a PDU to the inlet of an item.</summary>
 public sealed record ProductCord
 {
     /// <summary>The end that goes into the outlet.</summary>
@@ -120,8 +120,8 @@ public enum ProductKind
     /// <summary>A blanking panel.</summary>
     BlankingPanel,
 
-    /// <summary>A power distribution unit.</summary>
-    DistributionUnit,
+    /// <summary>A PDU.</summary>
+    Pdu,
 
     /// <summary>A pair of slides or runners.</summary>
     Support,

@@ -23,9 +23,9 @@ public sealed record RackDescription
     [MaxLength(16)]
     public IReadOnlyList<Supply>? Supplies { get; init; }
 
-    /// <summary>The power distribution units in the rack.</summary>
+    /// <summary>The PDUs in the rack.</summary>
     [MaxLength(32)]
-    public IReadOnlyList<DistributionUnit>? DistributionUnits { get; init; }
+    public IReadOnlyList<Pdu>? Pdus { get; init; }
 
     /// <summary>Which cord goes into which outlet group. Absent: the service assigns the cords itself.</summary>
     [MaxLength(800)]

@@ -16,7 +16,7 @@ namespace RackCheck.Benchmarks;
 public class CheckBenchmarks
 {
     private readonly RackDescription rack = Racks.Sound30;
-    private readonly RackDescription cords30Unwired = Racks.Cords30 with { DistributionUnits = null };
+    private readonly RackDescription cords30Unwired = Racks.Cords30 with { Pdus = null };
     private readonly RackChecker checker = new(RuleSet.Default, (rule, fault) => throw new InvalidOperationException(rule.Id, fault));
     private readonly DescriptionReader reader = new(new DescriptionValidator(RuleSet.Default));
     private readonly byte[] json = JsonSerializer.SerializeToUtf8Bytes(Racks.Sound30, ContractJson.Default.RackDescription);
@@ -60,7 +60,7 @@ public class CheckBenchmarks
     [Benchmark]
     public RackSurvey Cords30() => new(Racks.Cords30);
 
-    /// <summary>The same without distribution units.</summary>
+    /// <summary>The same without PDUs.</summary>
     [Benchmark]
     public RackSurvey Cords30Unwired() => new(cords30Unwired);
 

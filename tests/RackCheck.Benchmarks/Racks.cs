@@ -13,7 +13,7 @@ public static class Racks
         var door = new Door { Style = DoorStyle.Perforated, DepthMm = 25, OpenAreaPercent = 64, Bonded = true };
         return new RackDescription
         {
-            Reference = "Tidewater Flume Laboratory, bay 7",
+            Reference = "Quillmere Wave Laboratory, bay 7",
             Cabinet = new Cabinet
             {
                 HeightU = 42,
@@ -29,7 +29,7 @@ public static class Racks
             },
             Items = [.. Enumerable.Range(0, 8).Select(Computer), .. Enumerable.Range(0, 6).Select(Switch), .. Enumerable.Range(0, 16).Select(Rest)],
             Supplies = [Supply("A"), Supply("B")],
-            DistributionUnits = [Strip("strip-a", "A"), Strip("strip-b", "B")],
+            Pdus = [Strip("strip-a", "A"), Strip("strip-b", "B")],
             Earthing = new Earthing { MainConductorMm2 = 16, Bonded = [BondedPart.Frame, BondedPart.FrontDoor, BondedPart.RearDoor, BondedPart.SidePanels] },
             Site = new Site { Region = Region.Eu, AisleFrontMm = 1200, Floor = new Floor { DistributedKnM2 = 20, PointKn = 9 } },
         };
@@ -43,7 +43,7 @@ public static class Racks
             .. Enumerable.Range(0, 10).Select(i => Cord($"pc-{i}", 350, ConnectorCode.C14, ConnectorCode.C14)),
             .. Enumerable.Range(0, 10).Select(i => Cord($"amp-{i}", 60 + (10 * i), ConnectorCode.C14)),
         ],
-        DistributionUnits = [Strip("strip-a", "A", 3), Strip("strip-b", "B", 3)],
+        Pdus = [Strip("strip-a", "A", 3), Strip("strip-b", "B", 3)],
         Supplies = [Supply("A") with { Phases = 3, Socket = ConnectorCode.Iec60309A16P3 }, Supply("B") with { Phases = 3, Socket = ConnectorCode.Iec60309A16P3 }],
     };
 
@@ -68,7 +68,7 @@ public static class Racks
         {
             Items = [.. amperes.SelectMany((group, g) => group.Select((a, i) => Cord($"i{7 * ((11 * ((7 * g) + i)) % 43)}-{g}-{i}", 230 * a, plugs[i])))],
             Supplies = [Supply("A") with { RatedA = 32, Breaker = null }, Supply("B") with { RatedA = 32, Breaker = null }],
-            DistributionUnits =
+            Pdus =
             [
                 Strip("strip-a", "A") with { RatedA = 32, Groups = [.. Enumerable.Range(0, 3).Select(Group)] },
                 Strip("strip-b", "B") with { RatedA = 32, Groups = [.. Enumerable.Range(3, 3).Select(Group)] },
@@ -95,13 +95,13 @@ public static class Racks
         Cable = new SupplyCable { LengthM = 10, CrossSectionMm2 = 2.5 },
     };
 
-    private static DistributionUnit Strip(string id, string supply, int lines = 1) => new()
+    private static Pdu Strip(string id, string supply, int lines = 1) => new()
     {
         Id = id,
         Supply = supply,
         RatedA = 16,
         Plug = lines == 3 ? ConnectorCode.Iec60309A16P3 : ConnectorCode.Iec60309A16P1,
-        Mounting = UnitMounting.Vertical,
+        Mounting = PduMounting.Vertical,
         RemoteSwitched = true,
         Groups =
         [
@@ -115,10 +115,10 @@ public static class Racks
     private static Item Computer(int i) => new()
     {
         Id = $"pc-{i + 1}",
-        PartNumber = "TFL-PC-410",
+        PartNumber = "QWL-PC-410",
         Category = ItemCategory.Computer,
         HeightU = 2,
-        Position = new Position { Unit = 1 + (2 * i), Face = Face.Front },
+        Position = new Position { U = 1 + (2 * i), Face = Face.Front },
         Body = new Body { WidthMm = 430, HeightMm = 86, DepthMm = 450 },
         FrontProjectionMm = 40,
         RearProjectionMm = 75,
@@ -145,7 +145,7 @@ public static class Racks
             Id = $"blank-{i}",
             Category = ItemCategory.BlankingPanel,
             HeightU = 1,
-            Position = new Position { Unit = 23 + i, Face = Face.Front },
+            Position = new Position { U = 23 + i, Face = Face.Front },
             MassKg = 0.3,
         };
 
@@ -154,7 +154,7 @@ public static class Racks
         Id = id,
         Category = category,
         HeightU = 1,
-        Position = new Position { Unit = unit, Face = Face.Front },
+        Position = new Position { U = unit, Face = Face.Front },
         Body = new Body { WidthMm = 440, HeightMm = 43, DepthMm = 250 },
         FrontProjectionMm = 40,
         RearProjectionMm = 75,

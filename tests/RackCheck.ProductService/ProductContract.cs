@@ -25,9 +25,9 @@ internal static class ProductContract
 
                     Answers are read strictly: a member that is not in this contract, a value outside its range, or a product that was not asked for makes the whole answer of no use.
 
-                    Each kind of product has members of its own, and a member of another kind is a fault: cabinet - cabinet; equipment, shelf, blanking-panel - item; fan-tray - item and fans; roof-fans - fans; distribution-unit - distributionUnit; support - support; door - door; air-conditioner - airConditioner; earth-bar - earthBar; earth-lead - earthLead; cord - cord; fixings - fixing.
+                    Each kind of product has members of its own, and a member of another kind is a fault: cabinet - cabinet; equipment, shelf, blanking-panel - item; fan-tray - item and fans; roof-fans - fans; pdu - pdu; support - support; door - door; air-conditioner - airConditioner; earth-bar - earthBar; earth-lead - earthLead; cord - cord; fixings - fixing.
 
-                    Beyond what the schemas require, a cabinet has heightU, widthMm and depthMm and neither partNumber nor placement; an item has heightU, which is 0 for equipment that stands on a shelf and for nothing else, and its ups no feeds; a distribution unit has ratedA and groups, whose ids differ; minSpacingMm is at most maxSpacingMm. A member that may be left out may also be null.
+                    Beyond what the schemas require, a cabinet has heightU, widthMm and depthMm and neither partNumber nor placement; an item has heightU, which is 0 for equipment that stands on a shelf and for nothing else, and its ups no feeds; a PDU has ratedA and groups, whose ids differ; minSpacingMm is at most maxSpacingMm. A member that may be left out may also be null.
 
                     408, 429 and 5xx are asked again a few times, 429 and 503 after Retry-After; all other refusals are not.
 
@@ -91,7 +91,7 @@ internal static class ProductContract
             {
                 body.Description = "The part numbers.";
                 body.Required = true;
-                media.Example = new JsonObject { ["partNumbers"] = new JsonArray("TFL-CAB-42-8-10", "TFL-AMP-32") };
+                media.Example = new JsonObject { ["partNumbers"] = new JsonArray("QWL-CAB-42-8-10", "QWL-AMP-32") };
             }
         }
     }

@@ -35,7 +35,7 @@ internal static class ProductEndpoints
             .WithName("listOfferedProducts")
             .WithTags("Products")
             .WithSummary("List the products that a basket may be completed with")
-            .WithDescription("Gives what the rack check service may propose by itself: cabinets, shelves, rails, console switches, fans for the roof, distribution units, earth bars and leads, cords, blanking panels, fixings. Products of other kinds may be in the list; they are not proposed.")
+            .WithDescription("Gives what the rack check service may propose by itself: cabinets, shelves, rails, console switches, fans for the roof, PDUs, earth bars and leads, cords, blanking panels, fixings. Products of other kinds may be in the list; they are not proposed.")
             .Produces<ProductList>(StatusCodes.Status200OK, "application/json")
             .Produces<Problem>(StatusCodes.Status429TooManyRequests, Problems.MediaType)
             .Produces<Problem>(StatusCodes.Status503ServiceUnavailable, Problems.MediaType);

@@ -71,7 +71,7 @@ public sealed class RackCheckerTests
     public void The_fingerprint_outlives_a_change_of_numbers_and_indices()
     {
         var one = Judge.Geometry.Check(Bay().With(Tall)).Findings.Single();
-        var other = Judge.Geometry.Check(Bay().With(Unit("gauge-pc", 2).At(1), Tall with { Position = new Position { Unit = 41 } })).Findings.Single();
+        var other = Judge.Geometry.Check(Bay().With(Unit("gauge-pc", 2).At(1), Tall with { Position = new Position { U = 41 } })).Findings.Single();
         Assert.Equal(one.Fingerprint, other.Fingerprint);
         Assert.NotEqual(one.Fingerprint, Judge.Geometry.Check(Bay().With(Tall with { Id = "other" })).Findings.Single().Fingerprint);
     }
@@ -132,11 +132,11 @@ public sealed class RackCheckerTests
     public void Defaults_taken_are_assumptions_with_value_unit_and_basis_in_the_order_of_pointers()
     {
         var assumptions = Judge.Geometry.Check(Bay().Cabinet(c => c with { SidePanels = true }).With(
-            Unit("wave-pc", 4).At(1).Body(width: 440, depth: 300).On(SupportStyle.Runners), Plate("plate", 1, 5)).With(Strip("strip", UnitMounting.Horizontal, 42))).Assumptions;
+            Unit("wave-pc", 4).At(1).Body(width: 440, depth: 300).On(SupportStyle.Runners), Plate("plate", 1, 5)).With(Strip("strip", PduMounting.Horizontal, 42))).Assumptions;
         Assert.Equal(
             [
                 ("/cabinet/frontDoor/depthMm", 25, "mm"), ("/cabinet/rearDoor/depthMm", 25, "mm"), ("/cabinet/uprights/openingMm", 450, "mm"),
-                ("/distributionUnits/0", 60, "mm"), ("/items/0/frontProjectionMm", 40, "mm"), ("/items/0/rearProjectionMm", 25, "mm"), ("/items/0/support/thicknessMm", 2, "mm"),
+                ("/items/0/frontProjectionMm", 40, "mm"), ("/items/0/rearProjectionMm", 25, "mm"), ("/items/0/support/thicknessMm", 2, "mm"), ("/pdus/0", 60, "mm"),
                 ("/supplies/0/breaker/ratedA", 16, "A"), ("/supplies/0/phases", 1, null),
             ],
             assumptions.Where(a => a.Value.Number is not null).Select(a => (a.Pointer, (int)a.Value.Number!, a.Unit)));

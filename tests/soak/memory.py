@@ -16,7 +16,7 @@ CALLERS, HEAVY = 8, 6
 CABINET = {"heightU": 42, "widthMm": 600, "depthMm": 600}
 ids = [("x" * 58) + f"{i:04d}" for i in range(200)]
 HEAP_OF_ITEMS = json.dumps({"cabinet": CABINET, "items": [
-    {"id": i, "heightU": 1, "position": {"unit": n % 60 - 10}, "body": {"widthMm": 470, "heightMm": 100, "depthMm": 900}, "massKg": 90,
+    {"id": i, "heightU": 1, "position": {"u": n % 60 - 10}, "body": {"widthMm": 470, "heightMm": 100, "depthMm": 900}, "massKg": 90,
      "power": {"ratedW": 5000, "plugs": ["C14"] * 8}, "heatW": 5000} for n, i in enumerate(ids)]})
 
 with socket.socket() as free:
@@ -56,7 +56,7 @@ def own(caller):
         number += 1
         reference = f"caller-{caller}-{number}"
         try:
-            status, body = post(connection, json.dumps({"reference": reference, "cabinet": CABINET, "items": [{"id": f"c{caller}", "heightU": 1, "position": {"unit": 50}}]}))
+            status, body = post(connection, json.dumps({"reference": reference, "cabinet": CABINET, "items": [{"id": f"c{caller}", "heightU": 1, "position": {"u": 50}}]}))
         except (OSError, http.client.HTTPException):
             connection.close()
             time.sleep(0.05)

@@ -15,7 +15,7 @@ internal static class ProductValidator
     [
         new("cabinet", static p => p.Cabinet is not null, ProductKind.Cabinet),
         new("item", static p => p.Item is not null, ProductKind.Equipment, ProductKind.Shelf, ProductKind.BlankingPanel, ProductKind.FanTray),
-        new("distributionUnit", static p => p.DistributionUnit is not null, ProductKind.DistributionUnit),
+        new("pdu", static p => p.Pdu is not null, ProductKind.Pdu),
         new("support", static p => p.Support is not null, ProductKind.Support),
         new("door", static p => p.Door is not null, ProductKind.Door),
         new("fans", static p => p.Fans is not null, ProductKind.RoofFans, ProductKind.FanTray),
@@ -50,7 +50,7 @@ internal static class ProductValidator
             HasWhatItsKindHas(product, pointer, faults);
             CabinetIsWhole(product.Cabinet, pointer, faults);
             ItemIsWhole(product, pointer, faults);
-            UnitIsWhole(product.DistributionUnit, pointer, faults);
+            UnitIsWhole(product.Pdu, pointer, faults);
             DoorIsWhole(product.Door?.Door, "/door/door", pointer, faults);
             BarIsPlain(product.EarthBar, "/earthBar", pointer, faults);
             RangeIsRight(product.Support, "/support", pointer, faults);
@@ -62,7 +62,7 @@ internal static class ProductValidator
     /// <summary>A fault in words that name the part number.</summary>
     /// <param name="fault">The fault.</param>
     /// <param name="list">The list that it is of; null where it could not be read.</param>
-    /// <returns>As <c>TFL-CAB-42: /cabinet/heightU: It is needed and absent.</c></returns>
+    /// <returns>As <c>QWL-CAB-42: /cabinet/heightU: It is needed and absent.</c></returns>
     public static string Describe(Fault fault, ProductList? list)
     {
         if (fault.Pointer.Split('/') is not [_, "products", var place, ..] parts || !int.TryParse(place, NumberStyles.None, CultureInfo.InvariantCulture, out var index))
@@ -136,22 +136,22 @@ internal static class ProductValidator
         }
     }
 
-    private static void UnitIsWhole(ProductDistributionUnit? unit, Place pointer, FaultList faults)
+    private static void UnitIsWhole(ProductPdu? unit, Place pointer, FaultList faults)
     {
         if (unit is null)
         {
             return;
         }
 
-        Need(unit.RatedA is not null, "/distributionUnit/ratedA", pointer, faults);
-        Need(unit.Groups is not null, "/distributionUnit/groups", pointer, faults);
+        Need(unit.RatedA is not null, "/pdu/ratedA", pointer, faults);
+        Need(unit.Groups is not null, "/pdu/groups", pointer, faults);
         for (var g = 1; g < unit.Groups?.Count; g++)
         {
             for (var other = 0; other < g; other++)
             {
                 if (unit.Groups[g] is { } group && unit.Groups[other]?.Id == group.Id)
                 {
-                    faults.Add(pointer.Of(string.Create(CultureInfo.InvariantCulture, $"/distributionUnit/groups/{g}/id")), FaultCodes.DuplicateId, "Another group of this unit has this id.");
+                    faults.Add(pointer.Of(string.Create(CultureInfo.InvariantCulture, $"/pdu/groups/{g}/id")), FaultCodes.DuplicateId, "Another group of this unit has this id.");
                 }
             }
         }

@@ -36,8 +36,8 @@ internal static class ChecksEndpoints
 
     private static async Task CheckAsync(HttpContext context, DescriptionReader reader, PartLookUp parts, RackChecker checker, IOptions<ServiceOptions> options)
     {
-        var wishes = Wishes(context.Request.Query);
-        if (wishes is null)
+        var asked = OptionsOf(context.Request.Query);
+        if (asked is null)
         {
             await Problems.WriteAsync(context, StatusCodes.Status400BadRequest, $"The query takes {RemediesParameter}=verified and {ApplyParameter}=remedies.");
             return;
@@ -55,13 +55,13 @@ internal static class ChecksEndpoints
             return;
         }
 
-        await JsonAnswer.WriteAsync(context, Report(rack, wishes.Value, checker, context.RequestAborted), ContractJson.Default.CheckReport, ReportLength.Shorten);
+        await JsonAnswer.WriteAsync(context, Report(rack, asked.Value, checker, context.RequestAborted), ContractJson.Default.CheckReport, ReportLength.Shorten);
     }
 
-    private static CheckReport Report(ResolvedRack rack, (bool Verified, bool Applied) wishes, RackChecker checker, CancellationToken cancellation)
+    private static CheckReport Report(ResolvedRack rack, (bool Verified, bool Applied) asked, RackChecker checker, CancellationToken cancellation)
     {
         CheckReport report;
-        if (wishes.Applied)
+        if (asked.Applied)
         {
             var run = new RemedyLoop(checker).Run(rack, cancellation: cancellation);
             rack = run.Rack;
@@ -72,11 +72,11 @@ internal static class ChecksEndpoints
             report = checker.Check(rack, cancellation);
         }
 
-        return wishes.Verified ? new RemedyVerifier(checker).Verify(rack, report, cancellation) : report;
+        return asked.Verified ? new RemedyVerifier(checker).Verify(rack, report, cancellation) : report;
     }
 
     // What the query asks for beyond the check; null where it asks for something that there is not.
-    private static (bool Verified, bool Applied)? Wishes(IQueryCollection query)
+    private static (bool Verified, bool Applied)? OptionsOf(IQueryCollection query)
     {
         if (query.Count == 0)
         {

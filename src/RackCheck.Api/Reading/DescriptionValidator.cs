@@ -106,9 +106,9 @@ public sealed class DescriptionValidator : AbstractValidator<RackDescription>
     {
         for (var i = 0; i < feeds?.Count; i++)
         {
-            if (Find(description.DistributionUnits, feeds[i], static x => x?.Id) is null)
+            if (Find(description.Pdus, feeds[i], static x => x?.Id) is null)
             {
-                Fail(context, Invariant($"/items/{item}/ups/feeds/{i}"), FaultCodes.UnknownId, $"No distribution unit has the id {feeds[i]}.");
+                Fail(context, Invariant($"/items/{item}/ups/feeds/{i}"), FaultCodes.UnknownId, $"No PDU has the id {feeds[i]}.");
             }
         }
     }
@@ -117,7 +117,7 @@ public sealed class DescriptionValidator : AbstractValidator<RackDescription>
     {
         var supplies = description.Supplies;
         SharedRelations.SuppliesAreUnique(supplies, Into(context));
-        var units = description.DistributionUnits;
+        var units = description.Pdus;
         for (var i = 0; i < units?.Count; i++)
         {
             if (units[i] is not { } unit)
@@ -127,21 +127,21 @@ public sealed class DescriptionValidator : AbstractValidator<RackDescription>
 
             if (SharedRelations.FirstIndex(units, unit.Id, static x => x?.Id) < i)
             {
-                Fail(context, Invariant($"/distributionUnits/{i}/id"), FaultCodes.DuplicateId, $"Another distribution unit has the id {unit.Id}.");
+                Fail(context, Invariant($"/pdus/{i}/id"), FaultCodes.DuplicateId, $"Another PDU has the id {unit.Id}.");
             }
 
             if (unit.Supply is { } supply && Find(supplies, supply, static x => x?.Id) is null)
             {
-                Fail(context, Invariant($"/distributionUnits/{i}/supply"), FaultCodes.UnknownId, $"No supply has the id {supply}.");
+                Fail(context, Invariant($"/pdus/{i}/supply"), FaultCodes.UnknownId, $"No supply has the id {supply}.");
             }
 
-            Need(context, unit.RatedA is null && unit.PartNumber is null, Invariant($"/distributionUnits/{i}/ratedA"));
-            Need(context, unit.Groups is null && unit.PartNumber is null, Invariant($"/distributionUnits/{i}/groups"));
+            Need(context, unit.RatedA is null && unit.PartNumber is null, Invariant($"/pdus/{i}/ratedA"));
+            Need(context, unit.Groups is null && unit.PartNumber is null, Invariant($"/pdus/{i}/groups"));
             for (var g = 0; g < unit.Groups?.Count; g++)
             {
                 if (unit.Groups[g] is { } group && SharedRelations.FirstIndex(unit.Groups, group.Id, static x => x?.Id) < g)
                 {
-                    Fail(context, Invariant($"/distributionUnits/{i}/groups/{g}/id"), FaultCodes.DuplicateId, $"Another group of this unit has the id {group.Id}.");
+                    Fail(context, Invariant($"/pdus/{i}/groups/{g}/id"), FaultCodes.DuplicateId, $"Another group of this unit has the id {group.Id}.");
                 }
             }
         }
@@ -170,12 +170,12 @@ public sealed class DescriptionValidator : AbstractValidator<RackDescription>
                 }
             }
 
-            if (connection.Unit is { } unitId)
+            if (connection.Pdu is { } unitId)
             {
-                var unit = Find(description.DistributionUnits, unitId, static x => x?.Id);
+                var unit = Find(description.Pdus, unitId, static x => x?.Id);
                 if (unit is null)
                 {
-                    Fail(context, Invariant($"/connections/{i}/unit"), FaultCodes.UnknownId, $"No distribution unit has the id {unitId}.");
+                    Fail(context, Invariant($"/connections/{i}/pdu"), FaultCodes.UnknownId, $"No PDU has the id {unitId}.");
                 }
                 else if (connection.Group is { } group && !(unit.PartNumber is not null && unit.Groups is null) && Find(unit.Groups, group, static x => x?.Id) is null)
                 {

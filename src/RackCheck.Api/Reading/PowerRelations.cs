@@ -5,13 +5,13 @@ using static System.FormattableString;
 
 namespace RackCheck.Api.Reading;
 
-/// <summary>What supplies, distribution units, cords and uninterruptible power supplies have to do with each other: lines that are there, and no ring.</summary>
+/// <summary>What supplies, PDUs, cords and uninterruptible power supplies have to do with each other: lines that are there, and no ring.</summary>
 internal static class PowerRelations
 {
     /// <summary>Finds outlet groups and cords on lines that their supply does not have.</summary>
     public static void LinesAreThere(RackDescription description, ValidationContext<RackDescription> context)
     {
-        var units = description.DistributionUnits;
+        var units = description.Pdus;
         for (var i = 0; i < units?.Count; i++)
         {
             if (units[i] is not { Groups: { } groups } unit || SupplyOf(description, unit) is not { Phases: 1 } supply)
@@ -24,14 +24,14 @@ internal static class PowerRelations
                 if (groups[g]?.Phase is Phase.L2 or Phase.L3)
                 {
                     DescriptionValidator.Fail(
-                        context, Invariant($"/distributionUnits/{i}/groups/{g}/phase"), FaultCodes.Inconsistent, $"Supply {supply.Id} has one phase: a group on it hangs on L1.");
+                        context, Invariant($"/pdus/{i}/groups/{g}/phase"), FaultCodes.Inconsistent, $"Supply {supply.Id} has one phase: a group on it hangs on L1.");
                 }
             }
         }
 
         for (var i = 0; i < description.Connections?.Count; i++)
         {
-            if (description.Connections[i] is { Item: { } item, Unit: { } unitId } connection
+            if (description.Connections[i] is { Item: { } item, Pdu: { } unitId } connection
                 && PlugOf(description, item, connection.Plug ?? 0) is { } plug && PlugFit.IsThreePhase(plug)
                 && units?.FirstOrDefault(u => u?.Id == unitId) is { } unit && SupplyOf(description, unit) is { } supply && !HasThreePhases(description, supply))
             {
@@ -41,7 +41,7 @@ internal static class PowerRelations
         }
     }
 
-    /// <summary>Finds distribution units that two uninterruptible power supplies feed, and any that feeds what feeds it.</summary>
+    /// <summary>Finds PDUs that two uninterruptible power supplies feed, and any that feeds what feeds it.</summary>
     public static void FeedsAreATree(RackDescription description, ValidationContext<RackDescription> context)
     {
         var fedBy = new Dictionary<string, int>(StringComparer.Ordinal);
@@ -57,7 +57,7 @@ internal static class PowerRelations
 
                 if (!fedBy.TryAdd(unit, i))
                 {
-                    DescriptionValidator.Fail(context, Invariant($"/items/{i}/ups/feeds/{f}"), FaultCodes.Inconsistent, $"Distribution unit {unit} is fed by {items[fedBy[unit]].Id} already.");
+                    DescriptionValidator.Fail(context, Invariant($"/items/{i}/ups/feeds/{f}"), FaultCodes.Inconsistent, $"PDU {unit} is fed by {items[fedBy[unit]].Id} already.");
                 }
             }
         }
@@ -78,7 +78,7 @@ internal static class PowerRelations
             var ring = false;
             while (!ring && next.TryPop(out var at))
             {
-                foreach (var unit in description.Connections!.Where(c => c?.Item is { } item && item == description.Items[at].Id).Select(c => c.Unit))
+                foreach (var unit in description.Connections!.Where(c => c?.Item is { } item && item == description.Items[at].Id).Select(c => c.Pdu))
                 {
                     if (unit is not null && fedBy.TryGetValue(unit, out var above))
                     {
@@ -98,12 +98,12 @@ internal static class PowerRelations
         }
     }
 
-    private static Supply? SupplyOf(RackDescription description, DistributionUnit unit) =>
+    private static Supply? SupplyOf(RackDescription description, Pdu unit) =>
         description.Supplies?.FirstOrDefault(s => s?.Id is { } id && id == unit.Supply);
 
     private static bool HasThreePhases(RackDescription description, Supply supply) =>
         supply.Phases == 3
-        || (supply.Phases is null && description.DistributionUnits!.Any(u => u?.Supply == supply.Id && u.Groups?.Any(g => g?.Phase is Phase.L2 or Phase.L3) == true));
+        || (supply.Phases is null && description.Pdus!.Any(u => u?.Supply == supply.Id && u.Groups?.Any(g => g?.Phase is Phase.L2 or Phase.L3) == true));
 
     private static ConnectorCode? PlugOf(RackDescription description, string item, int plug) =>
         description.Items?.FirstOrDefault(i => i?.Id == item)?.Power?.Plugs is { } plugs && plug >= 0 && plug < plugs.Count ? plugs[plug] : null;

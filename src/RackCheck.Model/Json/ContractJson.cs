@@ -31,7 +31,7 @@ namespace RackCheck.Model.Json;
 [JsonSerializable(typeof(Item))]
 [JsonSerializable(typeof(IReadOnlyList<Item>))]
 [JsonSerializable(typeof(IReadOnlyList<Supply>))]
-[JsonSerializable(typeof(IReadOnlyList<DistributionUnit>))]
+[JsonSerializable(typeof(IReadOnlyList<Pdu>))]
 [JsonSerializable(typeof(IReadOnlyList<Connection>))]
 [JsonSerializable(typeof(IReadOnlyList<Acceptance>))]
 [JsonSerializable(typeof(bool))]

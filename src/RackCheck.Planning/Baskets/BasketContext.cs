@@ -15,7 +15,7 @@ internal sealed class BasketContext
     public BasketContext(BasketRequest request, IEnumerable<Product> products, IReadOnlyList<Product> offered)
     {
         Request = request;
-        Rules = new RuleWishes(request.Policy);
+        Rules = new RuleChecks(request.Policy);
         this.offered = offered.OrderBy(p => p.PartNumber, StringComparer.Ordinal).ToLookup(p => p.Kind);
         needRails = FindWhatNeedsRails(products, request.Policy);
     }
@@ -24,7 +24,7 @@ internal sealed class BasketContext
     public BasketRequest Request { get; }
 
     /// <summary>Limits of the rules.</summary>
-    public RuleWishes Rules { get; }
+    public RuleChecks Rules { get; }
 
     /// <summary>Whether an outlet more was tried and did not help: then what is short is said instead of proposed.</summary>
     public bool OutletsGivenUp { get; set; }
@@ -61,7 +61,7 @@ internal sealed class BasketContext
         if (mounted.Length > 0)
         {
             // The rule knows what a front panel carries, and by what policy.
-            var report = RuleWishes.Only("layout.no-support").Check(new RackDescription
+            var report = RuleChecks.Only("layout.no-support").Check(new RackDescription
             {
                 Cabinet = new Cabinet { HeightU = 42, WidthMm = 600, DepthMm = 1000 },
                 Items =

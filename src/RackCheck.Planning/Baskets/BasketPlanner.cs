@@ -92,6 +92,6 @@ public sealed class BasketPlanner(RackChecker checker)
     {
         var items = bay.Items.ToLookup(i => lines.LineOf(i.Piece), i => i.Id);
         var units = bay.Units.ToLookup(u => lines.LineOf(u.Piece), u => u.Unit.Id);
-        return [.. Enumerable.Range(0, request.Lines.Count).Select(i => new LineItems { Line = LineMap.PointerOf(i), Items = [.. items[i]], DistributionUnits = [.. units[i]] })];
+        return [.. Enumerable.Range(0, request.Lines.Count).Select(i => new LineItems { Line = LineMap.PointerOf(i), Items = [.. items[i]], Pdus = [.. units[i]] })];
     }
 }

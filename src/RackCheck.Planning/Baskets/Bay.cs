@@ -19,7 +19,7 @@ internal enum Stage
     /// <summary>Fans in the roof.</summary>
     Cooling,
 
-    /// <summary>Distribution units.</summary>
+    /// <summary>PDUs.</summary>
     Outlets,
 
     /// <summary>Earth bar and leads.</summary>
@@ -80,11 +80,11 @@ internal sealed class BayItem
     public bool Creeps => MayRun && !(Item.Body?.HeightMm + (Item.Support?.ThicknessMm ?? Allowances.RunnerThicknessMm) <= RackGeometry.ApertureMm(HeightU));
 }
 
-/// <summary>A distribution unit of a bay.</summary>
+/// <summary>A PDU of a bay.</summary>
 internal sealed class BayUnit
 {
     /// <summary>The unit as it stands.</summary>
-    public required DistributionUnit Unit { get; set; }
+    public required Pdu Unit { get; set; }
 
     /// <summary>The piece that it is.</summary>
     public required Piece Piece { get; init; }
@@ -111,7 +111,7 @@ internal sealed class Bay(Stock stock, BasketRequest request, Cabinet cabinet)
     /// <summary>Items, in the order of the description.</summary>
     public List<BayItem> Items { get; } = [];
 
-    /// <summary>Distribution units, in the order of the description.</summary>
+    /// <summary>PDUs, in the order of the description.</summary>
     public List<BayUnit> Units { get; } = [];
 
     /// <summary>Supplies, given or assumed.</summary>
@@ -135,7 +135,7 @@ internal sealed class Bay(Stock stock, BasketRequest request, Cabinet cabinet)
     /// <summary>What was assumed.</summary>
     public List<Assumption> Assumptions { get; } = [];
 
-    /// <summary>Cords without an outlet, and redundant items on one supply: what distribution units would have to mend.</summary>
+    /// <summary>Cords without an outlet, and redundant items on one supply: what PDUs would have to mend.</summary>
     public int OutletsShort { get; set; }
 
     /// <summary>The region; null where not told.</summary>
@@ -173,7 +173,7 @@ internal sealed class Bay(Stock stock, BasketRequest request, Cabinet cabinet)
         Cabinet = Cabinet,
         Items = [.. Items.Select(i => i.Item)],
         Supplies = [.. Supplies],
-        DistributionUnits = [.. Units.Select(u => u.Unit)],
+        Pdus = [.. Units.Select(u => u.Unit)],
         Cooling = Cooling,
         Earthing = request.Earthing,
         Site = request.Site,

@@ -31,7 +31,7 @@ internal static class BayMaker
     /// <returns>The rack without power, earth, panels and fixings.</returns>
     public static Bay Mount(BasketContext context, Stock stock, Product cabinet)
     {
-        var bay = new Bay(stock, context.Request, cabinet.Cabinet! with { PartNumber = cabinet.PartNumber, Placement = context.Request.Wishes?.Placement })
+        var bay = new Bay(stock, context.Request, cabinet.Cabinet! with { PartNumber = cabinet.PartNumber, Placement = context.Request.Options?.Placement })
         {
             CabinetPiece = stock.Find(cabinet.PartNumber)!.Take(),
         };

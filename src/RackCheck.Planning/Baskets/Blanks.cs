@@ -10,7 +10,7 @@ internal static class Blanks
 {
     private const string Rule = "layout.blanking";
 
-    private static readonly RackChecker Checker = RuleWishes.Only(Rule);
+    private static readonly RackChecker Checker = RuleChecks.Only(Rule);
 
     /// <summary>Closes gaps with the panels that there are, and notes what lacks.</summary>
     /// <param name="context">What the basket's plans go by.</param>
@@ -22,7 +22,7 @@ internal static class Blanks
         var description = described with
         {
             Items = [.. described.Items.Select(i => i with { Power = i.Power is null ? null : new ItemPower(), Ups = null })],
-            DistributionUnits = [.. described.DistributionUnits!.Where(u => u.Position is not null)],
+            Pdus = [.. described.Pdus!.Where(u => u.Position is not null)],
             Acceptances = null,
         };
         var survey = new RackSurvey(description);
@@ -60,7 +60,7 @@ internal static class Blanks
                 var panel = ProductParts.ItemOf(entry.Product, bay.IdFor(entry.Product));
                 bay.Items.Add(new BayItem
                 {
-                    Item = panel with { Category = ItemCategory.BlankingPanel, Position = new Position { Unit = gap.Take(height), Face = Face.Front } },
+                    Item = panel with { Category = ItemCategory.BlankingPanel, Position = new Position { U = gap.Take(height), Face = Face.Front } },
                     Piece = entry.Take(),
                 });
             }

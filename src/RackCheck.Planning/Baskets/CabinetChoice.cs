@@ -17,7 +17,7 @@ internal static class CabinetChoice
     private const int MostChecked = 4;
 
     // What a cabinet brings about by its size, doors, strength and protection. Power, earth and panels come with other lines.
-    private static readonly RackChecker Suits = RuleWishes.OfThemes("cabling", "cooling", "delivery", "depth", "load", "service");
+    private static readonly RackChecker Suits = RuleChecks.OfThemes("cabling", "cooling", "delivery", "depth", "load", "service");
 
     /// <summary>The basket's own cabinet; further ones are too many.</summary>
     /// <param name="context">What the basket's plans go by.</param>
@@ -70,7 +70,7 @@ internal static class CabinetChoice
         foreach (var (product, rank) in ranked.Where(r => r.Rank == least).Take(MostChecked))
         {
             var bay = Completion.Run(context, stockWith(product).With([]), product, cancellation).Bay;
-            var faults = (bay.Unmet.Count, RuleWishes.FaultsOf(checker, bay.Describe(), cancellation).Errors);
+            var faults = (bay.Unmet.Count, RuleChecks.FaultsOf(checker, bay.Describe(), cancellation).Errors);
             if (faults.CompareTo(fewest) < 0)
             {
                 (best, fewest) = (new ChosenCabinet(product, rank.Misfits == 0), faults);
@@ -90,11 +90,11 @@ internal static class CabinetChoice
     // First what finds no room, is too deep, cannot be hung or is too heavy for the cabinet; then what is wrong with the rack that it makes.
     private static (int Misfits, int Errors, int Warnings) RankOf(Bay bay, CancellationToken cancellation)
     {
-        var rack = bay.Describe() with { DistributionUnits = null };
+        var rack = bay.Describe() with { Pdus = null };
         var survey = new RackSurvey(rack);
         var deep = survey.Items.Count(i => survey.Cabinet.SetbackMm is { } setback ? !survey.Depth.Interval(i).Holds(setback) : survey.Depth.FitsNowhere(i));
         var heavy = survey.Mass.KnownEquipmentKg > (bay.Cabinet.RatedLoadKg ?? double.PositiveInfinity) ? 1 : 0;
-        var (errors, warnings) = RuleWishes.FaultsOf(Suits, rack, cancellation);
+        var (errors, warnings) = RuleChecks.FaultsOf(Suits, rack, cancellation);
         return (bay.NotPlaced.Count() + deep + heavy + bay.Unmet.Count, errors, warnings);
     }
 }

@@ -10,7 +10,7 @@ internal static class CabinetFitting
     private const int MostFanSets = 16;
     private const int MostFans = 100;
 
-    private static readonly RackChecker CoolingRules = RuleWishes.OfThemes("cooling");
+    private static readonly RackChecker CoolingRules = RuleChecks.OfThemes("cooling");
 
     /// <summary>Fits what fits.</summary>
     /// <param name="bay">The rack, with its items.</param>
@@ -36,7 +36,7 @@ internal static class CabinetFitting
         }
 
         Cooling With(StockEntry cooler) => (bay.Cooling ?? new Cooling()) with { AirConditioner = cooler.Product.AirConditioner };
-        var cooler = coolers.Length == 1 ? coolers[0] : coolers.MinBy(c => RuleWishes.FaultsOf(CoolingRules, bay.Describe() with { Cooling = With(c) }))!;
+        var cooler = coolers.Length == 1 ? coolers[0] : coolers.MinBy(c => RuleChecks.FaultsOf(CoolingRules, bay.Describe() with { Cooling = With(c) }))!;
         bay.Cooling = With(cooler);
         bay.CabinetParts["/cooling/airConditioner"] = cooler.Take();
     }

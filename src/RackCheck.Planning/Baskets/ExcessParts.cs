@@ -37,8 +37,8 @@ internal static class ExcessParts
         ProductKind.Support => "No item is left that needs these rails and that they carry between the uprights of this cabinet.",
         ProductKind.Door => $"The cabinet {cabinet.PartNumber} has no place for this door: it is of another size, or there is one already.",
         ProductKind.BlankingPanel => "No open front units are left for them.",
-        ProductKind.DistributionUnit => UnitReason(product, bay),
-        ProductKind.Cord when !MainsCords.IsFromOutlet(product.Cord!) => "Equipment hangs on the appliance outlets of distribution units; the plug of this cord goes into another sort of outlet.",
+        ProductKind.Pdu => UnitReason(product, bay),
+        ProductKind.Cord when !MainsCords.IsFromOutlet(product.Cord!) => "Equipment hangs on the appliance outlets of PDUs; the plug of this cord goes into another sort of outlet.",
         ProductKind.Cord => "No item is left whose inlet it fits and whose outlet it reaches.",
         ProductKind.EarthLead => "No item with a stud is left that it is long and thick enough for.",
         ProductKind.EarthBar => "The cabinet has an earth bar with enough terminals.",
@@ -49,7 +49,7 @@ internal static class ExcessParts
     };
 
     private static string UnitReason(Product unit, Bay bay) =>
-        bay.Units.Count >= Outlets.MostUnits ? "There are as many distribution units as a rack may have."
+        bay.Units.Count >= Outlets.MostUnits ? "There are as many PDUs as a rack may have."
         : !SupplyChoice.IsForUps(unit) ? "Its plug goes into no supply that is given."
         : bay.HasGivenSupplies ? "It hangs behind a UPS: no UPS is free for it, and its plug goes into no supply that is given."
         : "It hangs behind a UPS, and no UPS is free for it.";

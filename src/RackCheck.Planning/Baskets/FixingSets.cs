@@ -15,13 +15,13 @@ internal static class FixingSets
     /// <param name="bay">The rack with everything on it.</param>
     public static void Fasten(BasketContext context, Bay bay)
     {
-        var fixing = context.Request.Wishes?.Fixing ?? bay.Cabinet.Uprights?.Hole switch
+        var fixing = context.Request.Options?.Fixing ?? bay.Cabinet.Uprights?.Hole switch
         {
             UprightHole.Round => Fixing.ClipNut,
             UprightHole.Threaded => Fixing.Screw,
             _ => Fixing.CageNut,
         };
-        var needed = (long)SetsAPanel * bay.Units.Count(u => u.Unit.Mounting == UnitMounting.Horizontal);
+        var needed = (long)SetsAPanel * bay.Units.Count(u => u.Unit.Mounting == PduMounting.Horizontal);
         var lacking = needed - Take(bay, fixing, needed);
         foreach (var item in bay.Items.Where(i => i.HeightU > 0).OrderBy(i => i.Id, Words.ById))
         {

@@ -61,7 +61,7 @@ internal sealed class LineMap
         IEnumerable<Piece?> from = steps switch
         {
             [_, "items", var index, .. var rest] when int.TryParse(index, out var i) && i < bay.Items.Count => OfItem(bay.Items[i], rest),
-            [_, "distributionUnits", var index, ..] when int.TryParse(index, out var i) && i < bay.Units.Count => [bay.Units[i].Piece],
+            [_, "pdus", var index, ..] when int.TryParse(index, out var i) && i < bay.Units.Count => [bay.Units[i].Piece],
             [_, "cabinet", ..] or [_, "cooling", ..] => OfCabinet(bay, pointer),
             _ => [],
         };

@@ -5,15 +5,15 @@ using RackCheck.Rules.Survey.Power;
 
 namespace RackCheck.Planning.Baskets;
 
-/// <summary>Distribution units for cords that find no outlet, and for redundant items that find one supply only.</summary>
+/// <summary>PDUs for cords that find no outlet, and for redundant items that find one supply only.</summary>
 internal static class OutletNeeds
 {
     private const double DesignShare = 0.8;
     private const string LeakageRule = "earthing.leakage";
 
-    /// <summary>Notes the distribution units that lack.</summary>
+    /// <summary>Notes the PDUs that lack.</summary>
     /// <param name="context">What the basket's plans go by.</param>
-    /// <param name="bay">The rack, with its distribution units.</param>
+    /// <param name="bay">The rack, with its PDUs.</param>
     public static void Find(BasketContext context, Bay bay)
     {
         var tree = bay.Wired.Power;
@@ -45,7 +45,7 @@ internal static class OutletNeeds
 
     private static void Propose(BasketContext context, Bay bay, List<(Cord Cord, string? But)> wanting, string what)
     {
-        Product[] offered = context.OutletsGivenUp ? [] : [.. context.Offered(ProductKind.DistributionUnit).Where(p => p.DistributionUnit?.Groups is not null)];
+        Product[] offered = context.OutletsGivenUp ? [] : [.. context.Offered(ProductKind.Pdu).Where(p => p.Pdu?.Groups is not null)];
         var outlets = SupplyChoice.Outlets(bay);
         var supplies = new Dictionary<string, Supply>(StringComparer.Ordinal);
         var found = new List<(Product Product, Cord[] Cords)>();
@@ -54,7 +54,7 @@ internal static class OutletNeeds
         while (wanting.Count > 0 && bay.Units.Count + found.Count < Outlets.MostUnits && Best(context, bay, offered, outlets, wanting) is var (product, supply, cords))
         {
             found.Add((product, cords));
-            outlets[supply.Id] = outlets.GetValueOrDefault(supply.Id) + SupplyChoice.CountOf(product.DistributionUnit!);
+            outlets[supply.Id] = outlets.GetValueOrDefault(supply.Id) + SupplyChoice.CountOf(product.Pdu!);
             wanting.RemoveAll(w => cords.Contains(w.Cord));
         }
 
@@ -73,8 +73,8 @@ internal static class OutletNeeds
         {
             bay.Unmet.Add(new UnmetNeed
             {
-                What = what == "no outlet" ? $"Outlets for {PlugNames(wanting.Select(w => w.Cord))} plugs" : "A distribution unit on a second supply",
-                Reason = $"{Words.List(wanting.Select(w => w.Cord.Item.Id))} {Words.Verb(wanting.Select(w => w.Cord.Item.Id).Distinct().Count(), "finds", "find")} {what}, and no distribution unit on offer fits plug, voltage and {(bay.HasGivenSupplies ? "the supplies that are given" : "region")}.",
+                What = what == "no outlet" ? $"Outlets for {PlugNames(wanting.Select(w => w.Cord))} plugs" : "A PDU on a second supply",
+                Reason = $"{Words.List(wanting.Select(w => w.Cord.Item.Id))} {Words.Verb(wanting.Select(w => w.Cord.Item.Id).Distinct().Count(), "finds", "find")} {what}, and no PDU on offer fits plug, voltage and {(bay.HasGivenSupplies ? "the supplies that are given" : "region")}.",
             });
         }
     }
@@ -84,27 +84,27 @@ internal static class OutletNeeds
     private static (Product Product, Supply Supply, Cord[] Cords)? Best(
         BasketContext context, Bay bay, Product[] offered, Dictionary<string, int> outlets, List<(Cord Cord, string? But)> wanting)
     {
-        var prefersVertical = Allowances.SideChannelMm(bay.Cabinet.WidthMm!.Value) >= Allowances.VerticalUnitWidthMm;
+        var prefersVertical = Allowances.SideChannelMm(bay.Cabinet.WidthMm!.Value) >= Allowances.VerticalPduWidthMm;
         return offered
-            .Where(p => !SupplyChoice.IsForUps(p) && (bay.HasGivenSupplies || SupplyChoice.SuitsRegion(bay.Region, p.DistributionUnit!)))
-            .Select(p => (Product: p, Supply: SupplyChoice.For(bay, p.DistributionUnit!, outlets)))
+            .Where(p => !SupplyChoice.IsForUps(p) && (bay.HasGivenSupplies || SupplyChoice.SuitsRegion(bay.Region, p.Pdu!)))
+            .Select(p => (Product: p, Supply: SupplyChoice.For(bay, p.Pdu!, outlets)))
             .Where(c => c.Supply is not null)
-            .Select(c => ((Product Product, Supply Supply, Cord[] Cords)?)(c.Product, c.Supply!, Take(c.Product.DistributionUnit!, c.Supply!, MostLeakageMa(context, bay, c.Product.DistributionUnit!), wanting)))
+            .Select(c => ((Product Product, Supply Supply, Cord[] Cords)?)(c.Product, c.Supply!, Take(c.Product.Pdu!, c.Supply!, MostLeakageMa(context, bay, c.Product.Pdu!), wanting)))
             .Where(c => c!.Value.Cords.Length > 0)
             .OrderByDescending(c => c!.Value.Cords.Length)
-            .ThenBy(c => c!.Value.Cords.Any(WantsSwitch) && c.Value.Product.DistributionUnit!.RemoteSwitched != true)
-            .ThenBy(c => MayTrip(c!.Value.Product.DistributionUnit!, c.Value.Supply, c.Value.Cords))
+            .ThenBy(c => c!.Value.Cords.Any(WantsSwitch) && c.Value.Product.Pdu!.RemoteSwitched != true)
+            .ThenBy(c => MayTrip(c!.Value.Product.Pdu!, c.Value.Supply, c.Value.Cords))
             .ThenBy(c => c!.Value.Supply.Phases ?? 1)
-            .ThenBy(c => c!.Value.Product.DistributionUnit!.Mounting == UnitMounting.Vertical != prefersVertical)
-            .ThenBy(c => c!.Value.Product.DistributionUnit!.RatedA)
-            .ThenBy(c => !c!.Value.Cords.Any(WantsSwitch) && c.Value.Product.DistributionUnit!.RemoteSwitched == true)
-            .ThenBy(c => SupplyChoice.CountOf(c!.Value.Product.DistributionUnit!))
+            .ThenBy(c => c!.Value.Product.Pdu!.Mounting == PduMounting.Vertical != prefersVertical)
+            .ThenBy(c => c!.Value.Product.Pdu!.RatedA)
+            .ThenBy(c => !c!.Value.Cords.Any(WantsSwitch) && c.Value.Product.Pdu!.RemoteSwitched == true)
+            .ThenBy(c => SupplyChoice.CountOf(c!.Value.Product.Pdu!))
             .ThenBy(c => c!.Value.Product.PartNumber, StringComparer.Ordinal)
             .FirstOrDefault();
     }
 
     // A unit that is proposed brings a supply of its own, if none are given: what would leak too much through one earth is spread over several.
-    private static double MostLeakageMa(BasketContext context, Bay bay, DistributionUnitFacts unit)
+    private static double MostLeakageMa(BasketContext context, Bay bay, PduFacts unit)
     {
         if (bay.HasGivenSupplies)
         {
@@ -116,7 +116,7 @@ internal static class OutletNeeds
     }
 
     // Outlets that are switched from afar come on one after the other; all others at once.
-    private static bool MayTrip(DistributionUnitFacts unit, Supply supply, Cord[] cords)
+    private static bool MayTrip(PduFacts unit, Supply supply, Cord[] cords)
     {
         if (unit.RemoteSwitched == true || supply.Breaker is not { Curve: { } curve } breaker)
         {
@@ -129,7 +129,7 @@ internal static class OutletNeeds
         return inrush > Breakers.LeastTripA(NamedEnumConverter<BreakerCurve>.Name(curve), breaker.RatedA ?? supply.RatedA);
     }
 
-    private static Cord[] Take(DistributionUnitFacts unit, Supply supply, double mostLeakageMa, List<(Cord Cord, string? But)> wanting)
+    private static Cord[] Take(PduFacts unit, Supply supply, double mostLeakageMa, List<(Cord Cord, string? But)> wanting)
     {
         var sockets = unit.Groups!.SelectMany(g => g.Outlets).GroupBy(o => o.Socket).ToDictionary(g => g.Key, g => g.Sum(o => o.Count));
         var room = DesignShare * (unit.RatedA ?? double.PositiveInfinity) * (supply.Phases == 3 ? 3 : 1) * supply.VoltageV;

@@ -4,18 +4,18 @@ using RackCheck.Rules.Survey;
 
 namespace RackCheck.Planning.Baskets;
 
-/// <summary>Hangs distribution units on supplies and UPSs, mounts the horizontal ones, and finds cords without an outlet.</summary>
+/// <summary>Hangs PDUs on supplies and UPSs, mounts the horizontal ones, and finds cords without an outlet.</summary>
 internal static class Outlets
 {
-    /// <summary>Most distribution units of a rack.</summary>
+    /// <summary>Most PDUs of a rack.</summary>
     public const int MostUnits = 32;
 
-    /// <summary>Hangs and mounts the distribution units, and notes which lack.</summary>
+    /// <summary>Hangs and mounts the PDUs, and notes which lack.</summary>
     /// <param name="context">What the basket's plans go by.</param>
     /// <param name="bay">The rack, with everything else in its place.</param>
     public static void Connect(BasketContext context, Bay bay)
     {
-        StockEntry[] stock = [.. bay.Stock.LeftOf(ProductKind.DistributionUnit)];
+        StockEntry[] stock = [.. bay.Stock.LeftOf(ProductKind.Pdu)];
         foreach (var entry in stock.Where(e => !SupplyChoice.IsForUps(e.Product)))
         {
             Add(bay, entry, unit => SupplyChoice.Take(bay, unit));
@@ -26,7 +26,7 @@ internal static class Outlets
             Add(bay, entry, unit => Feed(bay, unit));
         }
 
-        foreach (var unit in bay.Units.Where(u => u.Unit.Mounting == UnitMounting.Horizontal))
+        foreach (var unit in bay.Units.Where(u => u.Unit.Mounting == PduMounting.Horizontal))
         {
             Mount(bay, unit);
         }
@@ -35,7 +35,7 @@ internal static class Outlets
     }
 
     // One after the other, while a supply takes them.
-    private static void Add(Bay bay, StockEntry entry, Func<DistributionUnit, string?> hang)
+    private static void Add(Bay bay, StockEntry entry, Func<Pdu, string?> hang)
     {
         while (entry.Left > 0 && bay.Units.Count < MostUnits)
         {
@@ -50,7 +50,7 @@ internal static class Outlets
     }
 
     // A unit with an appliance plug goes into a UPS that feeds none yet; without one it needs a supply with outlets like those of equipment, and none is assumed.
-    private static string? Feed(Bay bay, DistributionUnit unit)
+    private static string? Feed(Bay bay, Pdu unit)
     {
         if (bay.Items.Where(i => i.Item is { Ups.Feeds: null }).MinBy(i => i.Id, StringComparer.Ordinal) is not { } ups)
         {
@@ -66,10 +66,10 @@ internal static class Outlets
     {
         foreach (var face in (ReadOnlySpan<Face>)[Face.Rear, Face.Front])
         {
-            unit.Unit = unit.Unit with { Position = new Position { Unit = 1, Face = face } };
+            unit.Unit = unit.Unit with { Position = new Position { U = 1, Face = face } };
             if (FreeUnit(bay, unit) is { } free)
             {
-                unit.Unit = unit.Unit with { Position = new Position { Unit = free, Face = face } };
+                unit.Unit = unit.Unit with { Position = new Position { U = free, Face = face } };
                 return;
             }
         }

@@ -14,7 +14,7 @@ internal static class Places
     /// <param name="bay">The rack, with shelves filled and rails given.</param>
     public static void Find(BasketContext context, Bay bay)
     {
-        var survey = new RackSurvey(bay.Describe() with { DistributionUnits = null, Supplies = null });
+        var survey = new RackSurvey(bay.Describe() with { Pdus = null, Supplies = null });
         Carrier[] carriers = [.. bay.Items.Select((item, index) => new Carrier(item, survey.Items[index])).Where(c => c.Item.HeightU > 0)];
         foreach (var carrier in carriers)
         {
@@ -37,7 +37,7 @@ internal static class Places
 
         foreach (var (carrier, bottom) in best!.Bottoms)
         {
-            carrier.Item.Item = carrier.Item.Item with { Position = new Position { Unit = bottom, Face = Face.Front } };
+            carrier.Item.Item = carrier.Item.Item with { Position = new Position { U = bottom, Face = Face.Front } };
         }
 
         if (best.Left.Count > 0)
@@ -71,7 +71,7 @@ internal static class Places
     }
 
     // How far the middle of a console is from that of the heights at which one works at it.
-    private static double Distance(RuleWishes rules, CabinetFacts cabinet, Mounted console, int bottom)
+    private static double Distance(RuleChecks rules, CabinetFacts cabinet, Mounted console, int bottom)
     {
         var (least, most) = console.Category == ItemCategory.KeyboardDrawer ? ("keyboardMinMm", "keyboardMaxMm") : ("displayMinMm", "displayMaxMm");
         var middle = (rules.Limit(ConsoleRule, least) + rules.Limit(ConsoleRule, most)) / 2;

@@ -39,16 +39,16 @@ public static class ProductParts
         };
     }
 
-    /// <summary>One piece of a product as a distribution unit, with all that the product tells of it.</summary>
-    /// <param name="product">A product with a distribution unit.</param>
+    /// <summary>One piece of a product as a PDU, with all that the product tells of it.</summary>
+    /// <param name="product">A product with a PDU.</param>
     /// <param name="id">Id of the unit.</param>
     /// <param name="supply">Id of its supply.</param>
     /// <returns>The unit; not placed.</returns>
-    /// <exception cref="ArgumentException">The product has no distribution unit.</exception>
-    public static DistributionUnit UnitOf(Product product, string id, string supply)
+    /// <exception cref="ArgumentException">The product has no PDU.</exception>
+    public static Pdu UnitOf(Product product, string id, string supply)
     {
-        var facts = product.DistributionUnit ?? throw new ArgumentException("The product is no distribution unit.", nameof(product));
-        return new DistributionUnit
+        var facts = product.Pdu ?? throw new ArgumentException("The product is no PDU.", nameof(product));
+        return new Pdu
         {
             Id = id,
             Supply = supply,

@@ -10,9 +10,9 @@ internal static class RoofFans
 {
     private const string Rule = "cooling.airflow";
 
-    private static readonly RackChecker Checker = RuleWishes.Only(Rule);
+    private static readonly RackChecker Checker = RuleChecks.Only(Rule);
 
-    private static readonly RackChecker All = RuleWishes.OfThemes("cooling");
+    private static readonly RackChecker All = RuleChecks.OfThemes("cooling");
 
     /// <summary>Notes the fan unit that lacks.</summary>
     /// <param name="context">What the basket's plans go by.</param>
@@ -33,7 +33,7 @@ internal static class RoofFans
             .Where(p => p.Fans!.Count > 0)
             .OrderBy(p => p.Fans!.Count * p.Fans.FreeFlowM3h).ThenBy(p => p.PartNumber, StringComparer.Ordinal)
             .Select(p => (Product: p, After: All.Recheck(ResolvedRack.Plain(With(rack, p.Fans!)))))
-            .Where(c => c.After.Findings.All(f => f.Rule != Rule) && c.After.NotAssessed.Count <= before.NotAssessed.Count && RuleWishes.FaultsOf(c.After).CompareTo(RuleWishes.FaultsOf(before)) < 0)
+            .Where(c => c.After.Findings.All(f => f.Rule != Rule) && c.After.NotAssessed.Count <= before.NotAssessed.Count && RuleChecks.FaultsOf(c.After).CompareTo(RuleChecks.FaultsOf(before)) < 0)
             .OrderBy(c => c.After.Findings.Count)
             .Select(c => c.Product)
             .FirstOrDefault();

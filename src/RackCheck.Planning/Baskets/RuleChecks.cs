@@ -6,7 +6,7 @@ namespace RackCheck.Planning.Baskets;
 
 /// <summary>What the rules limit, as the caller's policy sets it: what is proposed keeps to the limits that it is checked by.</summary>
 /// <param name="policy">The policy.</param>
-internal sealed class RuleWishes(Policy? policy)
+internal sealed class RuleChecks(Policy? policy)
 {
     /// <summary>A checker of one rule.</summary>
     /// <param name="rule">Id of the rule.</param>

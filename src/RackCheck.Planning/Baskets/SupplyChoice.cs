@@ -4,7 +4,7 @@ using static System.FormattableString;
 
 namespace RackCheck.Planning.Baskets;
 
-/// <summary>Which supply a distribution unit hangs on: one that is given and takes its plug, else one assumed for it.</summary>
+/// <summary>Which supply a PDU hangs on: one that is given and takes its plug, else one assumed for it.</summary>
 internal static class SupplyChoice
 {
     private const int MostSupplies = 16;
@@ -13,16 +13,16 @@ internal static class SupplyChoice
     private const double NorthAmericanTwoPoleV = 208;
 
     /// <summary>Whether a unit hangs behind a UPS: its plug goes into the outlets of equipment, not into those of a room.</summary>
-    /// <param name="product">A distribution unit.</param>
+    /// <param name="product">A PDU.</param>
     /// <returns>Whether it does.</returns>
-    public static bool IsForUps(Product product) => product.DistributionUnit?.Plug is ConnectorCode.C14 or ConnectorCode.C16 or ConnectorCode.C20;
+    public static bool IsForUps(Product product) => product.Pdu?.Plug is ConnectorCode.C14 or ConnectorCode.C16 or ConnectorCode.C20;
 
     /// <summary>The supply that the next unit would hang on.</summary>
     /// <param name="bay">The bay.</param>
     /// <param name="unit">The unit.</param>
     /// <param name="outlets">Outlets on each supply so far, by its id.</param>
     /// <returns>The supply, perhaps one that is not there yet; null where none takes it.</returns>
-    public static Supply? For(Bay bay, DistributionUnitFacts unit, IReadOnlyDictionary<string, int> outlets)
+    public static Supply? For(Bay bay, PduFacts unit, IReadOnlyDictionary<string, int> outlets)
     {
         if (bay.HasGivenSupplies)
         {
@@ -42,7 +42,7 @@ internal static class SupplyChoice
     /// <param name="region">The region.</param>
     /// <param name="unit">The unit.</param>
     /// <returns>Whether they are.</returns>
-    public static bool SuitsRegion(Region? region, DistributionUnitFacts unit) => unit.Plug switch
+    public static bool SuitsRegion(Region? region, PduFacts unit) => unit.Plug switch
     {
         ConnectorCode.Nema515 or ConnectorCode.Nema520 or ConnectorCode.NemaL620 or ConnectorCode.NemaL630 => region == Region.Na,
         ConnectorCode.Bs1363 => region == Region.Uk,
@@ -69,13 +69,13 @@ internal static class SupplyChoice
     /// <summary>Outlets of a unit.</summary>
     /// <param name="unit">The unit.</param>
     /// <returns>How many.</returns>
-    public static int CountOf(DistributionUnitFacts unit) => unit.Groups?.Sum(g => g.Outlets.Sum(o => o.Count)) ?? 0;
+    public static int CountOf(PduFacts unit) => unit.Groups?.Sum(g => g.Outlets.Sum(o => o.Count)) ?? 0;
 
     /// <summary>The id of the supply that a unit hangs on; an assumed one is added to the rack.</summary>
     /// <param name="bay">The rack.</param>
     /// <param name="unit">The unit.</param>
     /// <returns>The id; null where no supply takes it.</returns>
-    public static string? Take(Bay bay, DistributionUnit unit)
+    public static string? Take(Bay bay, Pdu unit)
     {
         if (For(bay, unit, Outlets(bay)) is not { } supply)
         {
@@ -93,7 +93,7 @@ internal static class SupplyChoice
     {
         if (bay.Supplies.Count == 0)
         {
-            Use(bay, Assumed(bay, new ProductDistributionUnit { RatedA = 16, Plug = ConnectorCode.Iec60309A16P1 }));
+            Use(bay, Assumed(bay, new ProductPdu { RatedA = 16, Plug = ConnectorCode.Iec60309A16P1 }));
         }
 
         return bay.Supplies[0].Id;
@@ -110,18 +110,18 @@ internal static class SupplyChoice
         {
             Pointer = Invariant($"/supplies/{bay.Supplies.Count}"),
             Value = Invariant($"{supply.VoltageV:0.###} V, {supply.RatedA:0.###} A, {supply.Phases} {(supply.Phases == 1 ? "phase" : "phases")}"),
-            Basis = "no supplies are given: one for each distribution unit, as its plug and the region ask for",
+            Basis = "no supplies are given: one for each PDU, as its plug and the region ask for",
         });
         bay.Supplies.Add(supply);
     }
 
-    private static bool Takes(Supply supply, DistributionUnitFacts unit) =>
+    private static bool Takes(Supply supply, PduFacts unit) =>
         (supply.Socket is not { } socket || unit.Plug is not { } plug || PlugFit.Fits(plug, socket)) && (supply.Phases != 1 || !HasThreePhases(unit));
 
-    private static bool HasThreePhases(DistributionUnitFacts unit) =>
+    private static bool HasThreePhases(PduFacts unit) =>
         (unit.Plug is { } plug && PlugFit.IsThreePhase(plug)) || unit.Groups?.Any(g => g.Phase is Phase.L2 or Phase.L3) == true;
 
-    private static Supply Assumed(Bay bay, DistributionUnitFacts unit)
+    private static Supply Assumed(Bay bay, PduFacts unit)
     {
         var america = bay.Region == Region.Na;
         var rated = unit.Plug is { } plug ? PlugFit.RatedA(plug, america) : double.PositiveInfinity;

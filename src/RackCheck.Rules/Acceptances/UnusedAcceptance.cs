@@ -30,7 +30,7 @@ public sealed class UnusedAcceptance : ReportRule
         PassingRack = """
             {
               "cabinet": { "heightU": 12, "widthMm": 600, "depthMm": 800 },
-              "items": [ { "id": "wave-pc", "heightU": 12, "position": { "unit": 1 } } ],
+              "items": [ { "id": "wave-pc", "heightU": 12, "position": { "u": 1 } } ],
               "acceptances": [
                 { "rule": "layout.reserve", "pointer": "/cabinet/heightU", "reason": "no growth is planned", "acceptedBy": "bay planner" }
               ]

@@ -28,13 +28,13 @@ public sealed class BendTooTight : Rule
         FailingRack = """
             {
               "cabinet": { "heightU": 42, "widthMm": 800, "depthMm": 800, "uprights": { "frontSetbackMm": 150 } },
-              "items": [ { "id": "paddle-drive", "heightU": 4, "position": { "unit": 1 }, "body": { "depthMm": 546 }, "rearProjectionMm": 30, "cables": [ { "diameterMm": 20, "count": 2 } ] } ]
+              "items": [ { "id": "paddle-drive", "heightU": 4, "position": { "u": 1 }, "body": { "depthMm": 546 }, "rearProjectionMm": 30, "cables": [ { "diameterMm": 20, "count": 2 } ] } ]
             }
             """,
         PassingRack = """
             {
               "cabinet": { "heightU": 42, "widthMm": 800, "depthMm": 800, "uprights": { "frontSetbackMm": 150 } },
-              "items": [ { "id": "paddle-drive", "heightU": 4, "position": { "unit": 1 }, "body": { "depthMm": 545 }, "rearProjectionMm": 30, "cables": [ { "diameterMm": 20, "count": 2 } ] } ]
+              "items": [ { "id": "paddle-drive", "heightU": 4, "position": { "u": 1 }, "body": { "depthMm": 545 }, "rearProjectionMm": 30, "cables": [ { "diameterMm": 20, "count": 2 } ] } ]
             }
             """,
     };

@@ -28,8 +28,8 @@ public sealed class SideChannelsOverfull : Rule
             {
               "cabinet": { "heightU": 42, "widthMm": 600, "depthMm": 1000 },
               "items": [
-                { "id": "patch-1", "category": "network", "heightU": 2, "position": { "unit": 1 }, "cables": [ { "diameterMm": 8, "count": 31 } ] },
-                { "id": "patch-2", "category": "network", "heightU": 2, "position": { "unit": 4 }, "cables": [ { "diameterMm": 8, "count": 31 } ] }
+                { "id": "patch-1", "category": "network", "heightU": 2, "position": { "u": 1 }, "cables": [ { "diameterMm": 8, "count": 31 } ] },
+                { "id": "patch-2", "category": "network", "heightU": 2, "position": { "u": 4 }, "cables": [ { "diameterMm": 8, "count": 31 } ] }
               ]
             }
             """,
@@ -37,8 +37,8 @@ public sealed class SideChannelsOverfull : Rule
             {
               "cabinet": { "heightU": 42, "widthMm": 600, "depthMm": 1000 },
               "items": [
-                { "id": "patch-1", "category": "network", "heightU": 2, "position": { "unit": 1 }, "cables": [ { "diameterMm": 8, "count": 31 } ] },
-                { "id": "patch-2", "category": "network", "heightU": 2, "position": { "unit": 4 }, "cables": [ { "diameterMm": 8, "count": 30 } ] }
+                { "id": "patch-1", "category": "network", "heightU": 2, "position": { "u": 1 }, "cables": [ { "diameterMm": 8, "count": 31 } ] },
+                { "id": "patch-2", "category": "network", "heightU": 2, "position": { "u": 4 }, "cables": [ { "diameterMm": 8, "count": 30 } ] }
               ]
             }
             """,

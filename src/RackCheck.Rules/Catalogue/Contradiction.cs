@@ -17,18 +17,18 @@ public sealed class Contradiction : PartRule
         Why = "Either the value is wrong or the part number is: what is delivered will not be what was checked.",
         Formula = "a length differs by more than 1 mm, another number by more than 1 %, anything else at all",
         Sources = [Sources.Bookkeeping],
-        Needs = ["/cabinet/partNumber", "/cabinet/frontDoor/partNumber", "/cabinet/rearDoor/partNumber", "/cabinet/earthBar/partNumber", "/items/*/partNumber", "/distributionUnits/*/partNumber"],
+        Needs = ["/cabinet/partNumber", "/cabinet/frontDoor/partNumber", "/cabinet/rearDoor/partNumber", "/cabinet/earthBar/partNumber", "/items/*/partNumber", "/pdus/*/partNumber"],
         Remedies = ["Take the catalogue's values.", "Leave the part number out: the thing is another one."],
         FailingRack = """
             {
               "cabinet": { "heightU": 12, "widthMm": 600, "depthMm": 800 },
-              "items": [ { "id": "probe-shelf", "partNumber": "TFL-SH-450", "massKg": 3, "position": { "unit": 1 } } ]
+              "items": [ { "id": "probe-shelf", "partNumber": "QWL-SH-450", "massKg": 3, "position": { "u": 1 } } ]
             }
             """,
         PassingRack = """
             {
               "cabinet": { "heightU": 12, "widthMm": 600, "depthMm": 800 },
-              "items": [ { "id": "probe-shelf", "partNumber": "TFL-SH-450", "position": { "unit": 1 } } ]
+              "items": [ { "id": "probe-shelf", "partNumber": "QWL-SH-450", "position": { "u": 1 } } ]
             }
             """,
     };

@@ -47,10 +47,10 @@ internal static class PartEdits
             },
             (ItemFacts)part.Facts!,
             null),
-        u => (DistributionUnit)PartPlan<DistributionUnitFacts>.Instance.Fill(
-            new DistributionUnit { Id = u.Id, PartNumber = u.PartNumber, Position = u.Position, Supply = u.Supply }, (DistributionUnitFacts)part.Facts!, null));
+        u => (Pdu)PartPlan<PduFacts>.Instance.Fill(
+            new Pdu { Id = u.Id, PartNumber = u.PartNumber, Position = u.Position, Supply = u.Supply }, (PduFacts)part.Facts!, null));
 
-    private static RackDescription Edit(RackDescription description, Part part, Func<Cabinet, Cabinet> cabinet, Func<Item, Item> item, Func<DistributionUnit, DistributionUnit> unit)
+    private static RackDescription Edit(RackDescription description, Part part, Func<Cabinet, Cabinet> cabinet, Func<Item, Item> item, Func<Pdu, Pdu> unit)
     {
         var tokens = part.Pointer.Split('/');
         return tokens[1] switch

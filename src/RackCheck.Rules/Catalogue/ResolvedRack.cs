@@ -49,9 +49,9 @@ public sealed class ResolvedRack
             Add(description.Items[i].PartNumber);
         }
 
-        for (var i = 0; i < description.DistributionUnits?.Count; i++)
+        for (var i = 0; i < description.Pdus?.Count; i++)
         {
-            Add(description.DistributionUnits[i].PartNumber);
+            Add(description.Pdus[i].PartNumber);
         }
 
         return numbers is null ? [] : numbers;
@@ -82,11 +82,11 @@ public sealed class ResolvedRack
                 parts.Add(new Part(Invariant($"/items/{at}"), item.Id, item.PartNumber!, told, told?.Item));
                 return (Item)Fill<ItemFacts>(item, told?.Item, parts[^1], filled);
             }),
-            DistributionUnits = posted.DistributionUnits is not { } units ? null : FillAll(units, u => u.PartNumber, (unit, at) =>
+            Pdus = posted.Pdus is not { } units ? null : FillAll(units, u => u.PartNumber, (unit, at) =>
             {
                 var told = products.GetValueOrDefault(unit.PartNumber!);
-                parts.Add(new Part(Invariant($"/distributionUnits/{at}"), unit.Id, unit.PartNumber!, told, told?.DistributionUnit));
-                return (DistributionUnit)Fill<DistributionUnitFacts>(unit, told?.DistributionUnit, parts[^1], filled);
+                parts.Add(new Part(Invariant($"/pdus/{at}"), unit.Id, unit.PartNumber!, told, told?.Pdu));
+                return (Pdu)Fill<PduFacts>(unit, told?.Pdu, parts[^1], filled);
             }),
         };
         return new ResolvedRack(posted, description, products, parts, filled);
@@ -120,10 +120,10 @@ public sealed class ResolvedRack
             Need(Description.Items[i].HeightU is null, Invariant($"/items/{i}/heightU"));
         }
 
-        for (var i = 0; i < Description.DistributionUnits?.Count; i++)
+        for (var i = 0; i < Description.Pdus?.Count; i++)
         {
-            Need(Description.DistributionUnits[i].RatedA is null, Invariant($"/distributionUnits/{i}/ratedA"));
-            Need(Description.DistributionUnits[i].Groups is null, Invariant($"/distributionUnits/{i}/groups"));
+            Need(Description.Pdus[i].RatedA is null, Invariant($"/pdus/{i}/ratedA"));
+            Need(Description.Pdus[i].Groups is null, Invariant($"/pdus/{i}/groups"));
         }
 
         return missing ?? (IReadOnlyList<string>)[];
@@ -146,8 +146,8 @@ public sealed class ResolvedRack
         {
             Cabinet = Posted.Cabinet is { } posted && after.Cabinet is { } cabinet ? RestoreCabinet(posted, Description.Cabinet!, cabinet, after.Cooling?.RoofFans) : after.Cabinet,
             Items = RestoreAll<Item, ItemFacts>(Posted.Items, Description.Items, after.Items, i => i.Id, i => i.PartNumber, i => i with { PartNumber = null }, p => p.Item)!,
-            DistributionUnits = RestoreAll<DistributionUnit, DistributionUnitFacts>(
-                Posted.DistributionUnits, Description.DistributionUnits, after.DistributionUnits, u => u.Id, u => u.PartNumber, u => u with { PartNumber = null }, p => p.DistributionUnit),
+            Pdus = RestoreAll<Pdu, PduFacts>(
+                Posted.Pdus, Description.Pdus, after.Pdus, u => u.Id, u => u.PartNumber, u => u with { PartNumber = null }, p => p.Pdu),
         };
     }
 
@@ -328,8 +328,8 @@ internal sealed record Part(string Pointer, string Name, string Number, Product?
             case ItemFacts told:
                 PartPlan<ItemFacts>.Instance.Compare(posted.Items[Index], told, Pointer, found);
                 break;
-            case DistributionUnitFacts told:
-                PartPlan<DistributionUnitFacts>.Instance.Compare(posted.DistributionUnits![Index], told, Pointer, found);
+            case PduFacts told:
+                PartPlan<PduFacts>.Instance.Compare(posted.Pdus![Index], told, Pointer, found);
                 break;
             default:
                 break;

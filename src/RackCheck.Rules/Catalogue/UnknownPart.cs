@@ -13,22 +13,22 @@ public sealed class UnknownPart : PartRule
         Id = "catalogue.unknown-part",
         Title = "Part number not in the catalogue",
         Severity = Severity.Error,
-        What = "Finds part numbers of the cabinet, its doors and earth bar, of items and of distribution units that the catalogue does not know, or knows as another kind of product.",
+        What = "Finds part numbers of the cabinet, its doors and earth bar, of items and of PDUs that the catalogue does not know, or knows as another kind of product.",
         Why = "What a part number would have told is missing, and what cannot be looked up cannot be delivered.",
-        Formula = "the catalogue knows the part number, and its product is a cabinet, a front or rear door, an earth bar, equipment or a distribution unit where one stands",
+        Formula = "the catalogue knows the part number, and its product is a cabinet, a front or rear door, an earth bar, equipment or a PDU where one stands",
         Sources = [Sources.Bookkeeping],
-        Needs = ["/cabinet/partNumber", "/cabinet/frontDoor/partNumber", "/cabinet/rearDoor/partNumber", "/cabinet/earthBar/partNumber", "/items/*/partNumber", "/distributionUnits/*/partNumber"],
+        Needs = ["/cabinet/partNumber", "/cabinet/frontDoor/partNumber", "/cabinet/rearDoor/partNumber", "/cabinet/earthBar/partNumber", "/items/*/partNumber", "/pdus/*/partNumber"],
         Remedies = ["Leave the part number out where the thing is described by hand.", "Give the part number as the catalogue has it."],
         FailingRack = """
             {
               "cabinet": { "heightU": 12, "widthMm": 600, "depthMm": 800 },
-              "items": [ { "id": "probe-shelf", "partNumber": "TFL-NO-SUCH-PART", "category": "shelf", "heightU": 1, "position": { "unit": 1 } } ]
+              "items": [ { "id": "probe-shelf", "partNumber": "QWL-NO-SUCH-PART", "category": "shelf", "heightU": 1, "position": { "u": 1 } } ]
             }
             """,
         PassingRack = """
             {
               "cabinet": { "heightU": 12, "widthMm": 600, "depthMm": 800 },
-              "items": [ { "id": "probe-shelf", "partNumber": "TFL-SH-450", "position": { "unit": 1 } } ]
+              "items": [ { "id": "probe-shelf", "partNumber": "QWL-SH-450", "position": { "u": 1 } } ]
             }
             """,
     };
@@ -71,7 +71,7 @@ public sealed class UnknownPart : PartRule
         "/cabinet/frontDoor" => "front door",
         "/cabinet/rearDoor" => "rear door",
         "/cabinet/earthBar" => "earth bar",
-        var other => other.StartsWith("/distributionUnits", StringComparison.Ordinal) ? "distribution unit" : "equipment",
+        var other => other.StartsWith("/pdus", StringComparison.Ordinal) ? "PDU" : "equipment",
     };
 
     // Of a door, the other face is what makes it another product.

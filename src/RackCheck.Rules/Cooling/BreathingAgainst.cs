@@ -28,13 +28,13 @@ public sealed class BreathingAgainst : Rule
         FailingRack = """
             {
               "cabinet": { "heightU": 42, "widthMm": 799, "depthMm": 1000, "frontDoor": { "style": "none" }, "rearDoor": { "style": "perforated" } },
-              "items": [ { "id": "gauge-amp", "heightU": 3, "position": { "unit": 1 }, "airflow": { "direction": "side" } } ]
+              "items": [ { "id": "gauge-amp", "heightU": 3, "position": { "u": 1 }, "airflow": { "direction": "side" } } ]
             }
             """,
         PassingRack = """
             {
               "cabinet": { "heightU": 42, "widthMm": 800, "depthMm": 1000, "frontDoor": { "style": "none" }, "rearDoor": { "style": "perforated" } },
-              "items": [ { "id": "gauge-amp", "heightU": 3, "position": { "unit": 1 }, "airflow": { "direction": "side" } } ]
+              "items": [ { "id": "gauge-amp", "heightU": 3, "position": { "u": 1 }, "airflow": { "direction": "side" } } ]
             }
             """,
     };

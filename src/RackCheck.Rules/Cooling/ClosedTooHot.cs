@@ -28,14 +28,14 @@ public sealed class ClosedTooHot : Rule
         FailingRack = """
             {
               "cabinet": { "heightU": 42, "widthMm": 600, "depthMm": 500, "heightMm": 2000, "placement": "free", "roof": { "style": "solid" }, "frontDoor": { "style": "solid" }, "rearDoor": { "style": "solid" } },
-              "items": [ { "id": "gauge-amp", "heightU": 4, "position": { "unit": 1 }, "heatW": 300, "maxInletC": 35 } ],
+              "items": [ { "id": "gauge-amp", "heightU": 4, "position": { "u": 1 }, "heatW": 300, "maxInletC": 35 } ],
               "site": { "ambientMaxC": 25, "altitudeM": 0 }
             }
             """,
         PassingRack = """
             {
               "cabinet": { "heightU": 42, "widthMm": 600, "depthMm": 500, "heightMm": 2000, "placement": "free", "roof": { "style": "solid" }, "frontDoor": { "style": "solid" }, "rearDoor": { "style": "solid" } },
-              "items": [ { "id": "gauge-amp", "heightU": 4, "position": { "unit": 1 }, "heatW": 240.9, "maxInletC": 35 } ],
+              "items": [ { "id": "gauge-amp", "heightU": 4, "position": { "u": 1 }, "heatW": 240.9, "maxInletC": 35 } ],
               "site": { "ambientMaxC": 25, "altitudeM": 0 }
             }
             """,

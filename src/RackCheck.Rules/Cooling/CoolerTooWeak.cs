@@ -28,7 +28,7 @@ public sealed class CoolerTooWeak : Rule
         FailingRack = """
             {
               "cabinet": { "heightU": 42, "widthMm": 800, "depthMm": 600, "heightMm": 2000, "placement": "free", "frontDoor": { "style": "solid" }, "rearDoor": { "style": "solid" } },
-              "items": [ { "id": "paddle-drive", "heightU": 8, "position": { "unit": 1 }, "heatW": 1500, "maxInletC": 35 } ],
+              "items": [ { "id": "paddle-drive", "heightU": 8, "position": { "u": 1 }, "heatW": 1500, "maxInletC": 35 } ],
               "cooling": { "airConditioner": { "capacityW": 1300, "style": "wall", "setpointC": 35, "ratedAmbientC": 35 } },
               "site": { "ambientMaxC": 40, "altitudeM": 0, "requiredIp": "IP54", "humidityMaxPercent": 30 }
             }
@@ -36,7 +36,7 @@ public sealed class CoolerTooWeak : Rule
         PassingRack = """
             {
               "cabinet": { "heightU": 42, "widthMm": 800, "depthMm": 600, "heightMm": 2000, "placement": "free", "frontDoor": { "style": "solid" }, "rearDoor": { "style": "solid" } },
-              "items": [ { "id": "paddle-drive", "heightU": 8, "position": { "unit": 1 }, "heatW": 1500, "maxInletC": 35 } ],
+              "items": [ { "id": "paddle-drive", "heightU": 8, "position": { "u": 1 }, "heatW": 1500, "maxInletC": 35 } ],
               "cooling": { "airConditioner": { "capacityW": 1185.84, "style": "wall", "setpointC": 35, "ratedAmbientC": 35 } },
               "site": { "ambientMaxC": 25, "altitudeM": 0, "requiredIp": "IP54", "humidityMaxPercent": 30 }
             }

@@ -27,7 +27,7 @@ public sealed class DoorTooTight : Rule
         FailingRack = """
             {
               "cabinet": { "heightU": 12, "widthMm": 600, "depthMm": 1000, "frontDoor": { "style": "perforated", "openAreaPercent": 30, "perforatedAreaM2": 0.2 }, "rearDoor": { "style": "none" } },
-              "items": [ { "id": "wave-pc", "heightU": 10, "position": { "unit": 1 }, "heatW": 3000, "airflow": { "direction": "rear-to-front", "flowM3h": 900 } } ],
+              "items": [ { "id": "wave-pc", "heightU": 10, "position": { "u": 1 }, "heatW": 3000, "airflow": { "direction": "rear-to-front", "flowM3h": 900 } } ],
               "cooling": { "riseK": 10 },
               "site": { "ambientMaxC": 20, "altitudeM": 0 }
             }
@@ -35,7 +35,7 @@ public sealed class DoorTooTight : Rule
         PassingRack = """
             {
               "cabinet": { "heightU": 12, "widthMm": 600, "depthMm": 1000, "frontDoor": { "style": "perforated", "openAreaPercent": 30, "perforatedAreaM2": 0.37781 }, "rearDoor": { "style": "none" } },
-              "items": [ { "id": "wave-pc", "heightU": 10, "position": { "unit": 1 }, "heatW": 3000, "airflow": { "direction": "rear-to-front", "flowM3h": 900 } } ],
+              "items": [ { "id": "wave-pc", "heightU": 10, "position": { "u": 1 }, "heatW": 3000, "airflow": { "direction": "rear-to-front", "flowM3h": 900 } } ],
               "cooling": { "riseK": 10 },
               "site": { "ambientMaxC": 20, "altitudeM": 0 }
             }

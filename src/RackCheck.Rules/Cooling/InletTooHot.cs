@@ -24,14 +24,14 @@ public sealed class InletTooHot : Rule
         FailingRack = """
             {
               "cabinet": { "heightU": 42, "widthMm": 600, "depthMm": 1000 },
-              "items": [ { "id": "wave-pc", "heightU": 4, "position": { "unit": 1 }, "maxInletC": 35 } ],
+              "items": [ { "id": "wave-pc", "heightU": 4, "position": { "u": 1 }, "maxInletC": 35 } ],
               "site": { "ambientMaxC": 32.1, "altitudeM": 1800 }
             }
             """,
         PassingRack = """
             {
               "cabinet": { "heightU": 42, "widthMm": 600, "depthMm": 1000 },
-              "items": [ { "id": "wave-pc", "heightU": 4, "position": { "unit": 1 }, "maxInletC": 35 } ],
+              "items": [ { "id": "wave-pc", "heightU": 4, "position": { "u": 1 }, "maxInletC": 35 } ],
               "site": { "ambientMaxC": 32, "altitudeM": 1800 }
             }
             """,

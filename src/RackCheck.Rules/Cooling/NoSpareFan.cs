@@ -23,7 +23,7 @@ public sealed class NoSpareFan : Rule
         FailingRack = """
             {
               "cabinet": { "heightU": 42, "widthMm": 600, "depthMm": 1000, "frontDoor": { "style": "none" }, "rearDoor": { "style": "solid" }, "roof": { "style": "vented" } },
-              "items": [ { "id": "wave-pc", "heightU": 4, "position": { "unit": 1 }, "heatW": 1000 } ],
+              "items": [ { "id": "wave-pc", "heightU": 4, "position": { "u": 1 }, "heatW": 1000 } ],
               "cooling": { "riseK": 10, "roofFans": [ { "count": 2, "freeFlowM3h": 250 } ] },
               "site": { "ambientMaxC": 20, "altitudeM": 0 }
             }
@@ -31,7 +31,7 @@ public sealed class NoSpareFan : Rule
         PassingRack = """
             {
               "cabinet": { "heightU": 42, "widthMm": 600, "depthMm": 1000, "frontDoor": { "style": "none" }, "rearDoor": { "style": "solid" }, "roof": { "style": "vented" } },
-              "items": [ { "id": "wave-pc", "heightU": 4, "position": { "unit": 1 }, "heatW": 1000 } ],
+              "items": [ { "id": "wave-pc", "heightU": 4, "position": { "u": 1 }, "heatW": 1000 } ],
               "cooling": { "riseK": 10, "roofFans": [ { "count": 3, "freeFlowM3h": 250 } ] },
               "site": { "ambientMaxC": 20, "altitudeM": 0 }
             }

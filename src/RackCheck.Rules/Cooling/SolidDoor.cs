@@ -23,14 +23,14 @@ public sealed class SolidDoor : Rule
         FailingRack = """
             {
               "cabinet": { "heightU": 42, "widthMm": 600, "depthMm": 1000, "heightMm": 2000, "frontDoor": { "style": "glazed" }, "rearDoor": { "style": "perforated", "openAreaPercent": 64 } },
-              "items": [ { "id": "wave-pc", "heightU": 4, "position": { "unit": 1 }, "heatW": 100, "maxInletC": 40, "airflow": { "direction": "front-to-rear", "flowM3h": 60 } } ],
+              "items": [ { "id": "wave-pc", "heightU": 4, "position": { "u": 1 }, "heatW": 100, "maxInletC": 40, "airflow": { "direction": "front-to-rear", "flowM3h": 60 } } ],
               "site": { "ambientMaxC": 25, "altitudeM": 0 }
             }
             """,
         PassingRack = """
             {
               "cabinet": { "heightU": 42, "widthMm": 600, "depthMm": 1000, "heightMm": 2000, "frontDoor": { "style": "glazed" }, "rearDoor": { "style": "perforated", "openAreaPercent": 64 } },
-              "items": [ { "id": "wave-pc", "heightU": 4, "position": { "unit": 1 }, "heatW": 100, "maxInletC": 40, "airflow": { "direction": "none" } } ],
+              "items": [ { "id": "wave-pc", "heightU": 4, "position": { "u": 1 }, "heatW": 100, "maxInletC": 40, "airflow": { "direction": "none" } } ],
               "site": { "ambientMaxC": 25, "altitudeM": 0 }
             }
             """,

@@ -24,7 +24,7 @@ public sealed class TooLittleAir : Rule
         FailingRack = """
             {
               "cabinet": { "heightU": 42, "widthMm": 600, "depthMm": 1000, "frontDoor": { "style": "perforated", "openAreaPercent": 64 }, "rearDoor": { "style": "perforated", "openAreaPercent": 64 } },
-              "items": [ { "id": "wave-pc", "heightU": 4, "position": { "unit": 1 }, "heatW": 400, "airflow": { "direction": "rear-to-front", "flowM3h": 100 } } ],
+              "items": [ { "id": "wave-pc", "heightU": 4, "position": { "u": 1 }, "heatW": 400, "airflow": { "direction": "rear-to-front", "flowM3h": 100 } } ],
               "cooling": { "riseK": 10 },
               "site": { "ambientMaxC": 20, "altitudeM": 0 }
             }
@@ -32,7 +32,7 @@ public sealed class TooLittleAir : Rule
         PassingRack = """
             {
               "cabinet": { "heightU": 42, "widthMm": 600, "depthMm": 1000, "frontDoor": { "style": "perforated", "openAreaPercent": 64 }, "rearDoor": { "style": "perforated", "openAreaPercent": 64 } },
-              "items": [ { "id": "wave-pc", "heightU": 4, "position": { "unit": 1 }, "heatW": 400, "airflow": { "direction": "rear-to-front", "flowM3h": 118.878 } } ],
+              "items": [ { "id": "wave-pc", "heightU": 4, "position": { "u": 1 }, "heatW": 400, "airflow": { "direction": "rear-to-front", "flowM3h": 118.878 } } ],
               "cooling": { "riseK": 10 },
               "site": { "ambientMaxC": 20, "altitudeM": 0 }
             }

@@ -31,14 +31,14 @@ public sealed class LiftTooSmall : Rule
         FailingRack = """
             {
               "cabinet": { "heightU": 42, "widthMm": 600, "depthMm": 800, "heightMm": 2000, "massKg": 100 },
-              "items": [ { "id": "wave-pc", "heightU": 2, "position": { "unit": 1 }, "massKg": 11 } ],
+              "items": [ { "id": "wave-pc", "heightU": 2, "position": { "u": 1 }, "massKg": 11 } ],
               "site": { "delivery": { "palletHeightMm": 150, "palletKg": 25, "liftingKg": 500, "receiverArranged": true, "lift": { "widthMm": 620, "depthMm": 820, "heightMm": 2170, "ratedKg": 135 } } }
             }
             """,
         PassingRack = """
             {
               "cabinet": { "heightU": 42, "widthMm": 600, "depthMm": 800, "heightMm": 2000, "massKg": 100 },
-              "items": [ { "id": "wave-pc", "heightU": 2, "position": { "unit": 1 }, "massKg": 10 } ],
+              "items": [ { "id": "wave-pc", "heightU": 2, "position": { "u": 1 }, "massKg": 10 } ],
               "site": { "delivery": { "palletHeightMm": 150, "palletKg": 25, "liftingKg": 500, "receiverArranged": true, "lift": { "widthMm": 620, "depthMm": 820, "heightMm": 2170, "ratedKg": 135 } } }
             }
             """,

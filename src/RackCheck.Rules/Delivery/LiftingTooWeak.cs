@@ -30,14 +30,14 @@ public sealed class LiftingTooWeak : Rule
         FailingRack = """
             {
               "cabinet": { "heightU": 12, "widthMm": 600, "depthMm": 600, "massKg": 30 },
-              "items": [ { "id": "gauge-amp", "heightU": 2, "position": { "unit": 1 }, "massKg": 6 } ],
+              "items": [ { "id": "gauge-amp", "heightU": 2, "position": { "u": 1 }, "massKg": 6 } ],
               "site": { "delivery": { "palletHeightMm": 150, "palletKg": 15, "receiverArranged": true } }
             }
             """,
         PassingRack = """
             {
               "cabinet": { "heightU": 12, "widthMm": 600, "depthMm": 600, "massKg": 30 },
-              "items": [ { "id": "gauge-amp", "heightU": 2, "position": { "unit": 1 }, "massKg": 5 } ],
+              "items": [ { "id": "gauge-amp", "heightU": 2, "position": { "u": 1 }, "massKg": 5 } ],
               "site": { "delivery": { "palletHeightMm": 150, "palletKg": 15, "receiverArranged": true } }
             }
             """,

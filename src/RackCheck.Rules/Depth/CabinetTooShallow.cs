@@ -23,13 +23,13 @@ public sealed class CabinetTooShallow : Rule
         FailingRack = """
             {
               "cabinet": { "heightU": 42, "widthMm": 600, "depthMm": 600 },
-              "items": [ { "id": "wave-pc", "heightU": 4, "position": { "unit": 10 }, "body": { "depthMm": 450 }, "frontProjectionMm": 40, "rearProjectionMm": 75 } ]
+              "items": [ { "id": "wave-pc", "heightU": 4, "position": { "u": 10 }, "body": { "depthMm": 450 }, "frontProjectionMm": 40, "rearProjectionMm": 75 } ]
             }
             """,
         PassingRack = """
             {
               "cabinet": { "heightU": 42, "widthMm": 600, "depthMm": 615 },
-              "items": [ { "id": "wave-pc", "heightU": 4, "position": { "unit": 10 }, "body": { "depthMm": 450 }, "frontProjectionMm": 40, "rearProjectionMm": 75 } ]
+              "items": [ { "id": "wave-pc", "heightU": 4, "position": { "u": 10 }, "body": { "depthMm": 450 }, "frontProjectionMm": 40, "rearProjectionMm": 75 } ]
             }
             """,
     };

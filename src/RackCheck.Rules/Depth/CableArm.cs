@@ -27,13 +27,13 @@ public sealed class CableArm : Rule
         FailingRack = """
             {
               "cabinet": { "heightU": 42, "widthMm": 600, "depthMm": 800, "uprights": { "frontSetbackMm": 75 } },
-              "items": [ { "id": "wave-pc", "heightU": 4, "position": { "unit": 10 }, "body": { "depthMm": 601 }, "support": { "style": "slides", "usedExtended": true, "cableArm": true } } ]
+              "items": [ { "id": "wave-pc", "heightU": 4, "position": { "u": 10 }, "body": { "depthMm": 601 }, "support": { "style": "slides", "usedExtended": true, "cableArm": true } } ]
             }
             """,
         PassingRack = """
             {
               "cabinet": { "heightU": 42, "widthMm": 600, "depthMm": 800, "uprights": { "frontSetbackMm": 75 } },
-              "items": [ { "id": "wave-pc", "heightU": 4, "position": { "unit": 10 }, "body": { "depthMm": 600 }, "support": { "style": "slides", "usedExtended": true, "cableArm": true } } ]
+              "items": [ { "id": "wave-pc", "heightU": 4, "position": { "u": 10 }, "body": { "depthMm": 600 }, "support": { "style": "slides", "usedExtended": true, "cableArm": true } } ]
             }
             """,
     };

@@ -23,13 +23,13 @@ public sealed class FrontClearance : Rule
         FailingRack = """
             {
               "cabinet": { "heightU": 42, "widthMm": 600, "depthMm": 800, "uprights": { "frontSetbackMm": 64 } },
-              "items": [ { "id": "wave-pc", "heightU": 4, "position": { "unit": 10 }, "body": { "depthMm": 450 }, "frontProjectionMm": 40 } ]
+              "items": [ { "id": "wave-pc", "heightU": 4, "position": { "u": 10 }, "body": { "depthMm": 450 }, "frontProjectionMm": 40 } ]
             }
             """,
         PassingRack = """
             {
               "cabinet": { "heightU": 42, "widthMm": 600, "depthMm": 800, "uprights": { "frontSetbackMm": 65 } },
-              "items": [ { "id": "wave-pc", "heightU": 4, "position": { "unit": 10 }, "body": { "depthMm": 450 }, "frontProjectionMm": 40 } ]
+              "items": [ { "id": "wave-pc", "heightU": 4, "position": { "u": 10 }, "body": { "depthMm": 450 }, "frontProjectionMm": 40 } ]
             }
             """,
     };

@@ -6,30 +6,30 @@ using static System.FormattableString;
 
 namespace RackCheck.Rules.Depth;
 
-/// <summary>Finds items that reach past the rear uprights to where a vertical distribution unit hangs.</summary>
-public sealed class RearUnitClash : Rule
+/// <summary>Finds items that reach past the rear uprights to where a vertical PDU hangs.</summary>
+public sealed class RearPduClash : Rule
 {
-    private static readonly RuleLimit UnitWidthMm = new(
-        "unitWidthMm", "width of a vertical distribution unit, to compare with the side channel", Allowances.VerticalUnitWidthMm, "mm", 0, 300, Stricter.Higher);
+    private static readonly RuleLimit PduWidthMm = new(
+        "pduWidthMm", "width of a vertical PDU, to compare with the side channel", Allowances.VerticalPduWidthMm, "mm", 0, 300, Stricter.Higher);
 
     private static readonly RuleDescriptor Facts = new()
     {
         Id = "depth.rear-pdu-clash",
-        Title = "In the way of a vertical distribution unit",
+        Title = "In the way of a vertical PDU",
         Severity = Severity.Warning,
-        What = "Finds items whose body, slides or cables reach past the rear uprights, in a cabinet too narrow for a vertical distribution unit to hang beside the opening.",
-        Why = "Plugs and slides meet the distribution unit: it cannot be reached, or the item cannot be mounted.",
-        Formula = "(width - 482.6) / 2 - 20 < unitWidthMm, and body depth + rear projection > upright spacing",
+        What = "Finds items whose body, slides or cables reach past the rear uprights, in a cabinet too narrow for a vertical PDU to hang beside the opening.",
+        Why = "Plugs and slides meet the PDU: it cannot be reached, or the item cannot be mounted.",
+        Formula = "(width - 482.6) / 2 - 20 < pduWidthMm, and body depth + rear projection > upright spacing",
         Sources = [Sources.ClearancePractice, Sources.Iec60297],
-        Limits = [UnitWidthMm],
-        Needs = ["/distributionUnits/*/mounting", "/cabinet/widthMm", "/cabinet/uprights/spacingMm", "/items/*/body/depthMm", "/items/*/rearProjectionMm"],
+        Limits = [PduWidthMm],
+        Needs = ["/pdus/*/mounting", "/cabinet/widthMm", "/cabinet/uprights/spacingMm", "/items/*/body/depthMm", "/items/*/rearProjectionMm"],
         Remedies = ["Set the rear uprights behind all of it.", "Take a cabinet 800 mm wide."],
         FailingRack = """
             {
               "cabinet": { "heightU": 42, "widthMm": 600, "depthMm": 1000, "uprights": { "frontSetbackMm": 100, "spacingMm": 600 } },
-              "items": [ { "id": "wave-pc", "heightU": 4, "position": { "unit": 10 }, "body": { "depthMm": 526 }, "rearProjectionMm": 75 } ],
+              "items": [ { "id": "wave-pc", "heightU": 4, "position": { "u": 10 }, "body": { "depthMm": 526 }, "rearProjectionMm": 75 } ],
               "supplies": [ { "id": "A", "voltageV": 230, "ratedA": 16 } ],
-              "distributionUnits": [
+              "pdus": [
                 { "id": "strip", "supply": "A", "ratedA": 16, "mounting": "vertical", "groups": [ { "id": "g1", "outlets": [ { "socket": "C13", "count": 8 } ] } ] }
               ]
             }
@@ -37,9 +37,9 @@ public sealed class RearUnitClash : Rule
         PassingRack = """
             {
               "cabinet": { "heightU": 42, "widthMm": 600, "depthMm": 1000, "uprights": { "frontSetbackMm": 100, "spacingMm": 600 } },
-              "items": [ { "id": "wave-pc", "heightU": 4, "position": { "unit": 10 }, "body": { "depthMm": 525 }, "rearProjectionMm": 75 } ],
+              "items": [ { "id": "wave-pc", "heightU": 4, "position": { "u": 10 }, "body": { "depthMm": 525 }, "rearProjectionMm": 75 } ],
               "supplies": [ { "id": "A", "voltageV": 230, "ratedA": 16 } ],
-              "distributionUnits": [
+              "pdus": [
                 { "id": "strip", "supply": "A", "ratedA": 16, "mounting": "vertical", "groups": [ { "id": "g1", "outlets": [ { "socket": "C13", "count": 8 } ] } ] }
               ]
             }
@@ -54,9 +54,9 @@ public sealed class RearUnitClash : Rule
     {
         var survey = context.Survey;
         SayWhichMountingIsUnknown(context);
-        var vertical = VerticalUnit(survey.Description.DistributionUnits);
+        var vertical = VerticalUnit(survey.Description.Pdus);
         var channel = Allowances.SideChannelMm(survey.Cabinet.WidthMm);
-        var width = context.Limit(UnitWidthMm);
+        var width = context.Limit(PduWidthMm);
         if (vertical is null || channel >= width - SetbackInterval.ToleranceMm)
         {
             return;
@@ -82,21 +82,21 @@ public sealed class RearUnitClash : Rule
 
     private static void SayWhichMountingIsUnknown(RuleContext context)
     {
-        var units = context.Survey.Description.DistributionUnits;
+        var units = context.Survey.Description.Pdus;
         for (var i = 0; i < units?.Count; i++)
         {
             if (units[i].Mounting is null)
             {
-                context.Lacks(Invariant($"/distributionUnits/{i}/mounting"), "Without the mounting of a distribution unit it cannot be said whether it hangs behind the rear uprights.");
+                context.Lacks(Invariant($"/pdus/{i}/mounting"), "Without the mounting of a PDU it cannot be said whether it hangs behind the rear uprights.");
             }
         }
     }
 
-    private static int? VerticalUnit(IReadOnlyList<DistributionUnit>? units)
+    private static int? VerticalUnit(IReadOnlyList<Pdu>? units)
     {
         for (var i = 0; i < units?.Count; i++)
         {
-            if (units[i].Mounting == UnitMounting.Vertical)
+            if (units[i].Mounting == PduMounting.Vertical)
             {
                 return i;
             }
@@ -107,7 +107,7 @@ public sealed class RearUnitClash : Rule
 
     private static void SayWhatIsUnknown(RuleContext context, Mounted item)
     {
-        const string Message = "A vertical distribution unit hangs behind the rear uprights; without this it cannot be said whether it is in the way.";
+        const string Message = "A vertical PDU hangs behind the rear uprights; without this it cannot be said whether it is in the way.";
         if (item.Depth is null)
         {
             context.Lacks(Pointers.ItemBodyDepth[item.Index], Message);
@@ -126,16 +126,16 @@ public sealed class RearUnitClash : Rule
         context.Report(new FindingDraft
         {
             Message = onSlides
-                ? "{item} on its slides reaches {reachMm} mm back and meets {unit}, which hangs {spacingMm} mm behind the front uprights; the channel at the side, {channelMm} mm wide, is too narrow for it."
-                : "{item} reaches {reachMm} mm back and meets {unit}, which hangs {spacingMm} mm behind the front uprights; the channel at the side, {channelMm} mm wide, is too narrow for it.",
+                ? "{item} on its slides reaches {reachMm} mm back and meets {pdu}, which hangs {spacingMm} mm behind the front uprights; the channel at the side, {channelMm} mm wide, is too narrow for it."
+                : "{item} reaches {reachMm} mm back and meets {pdu}, which hangs {spacingMm} mm behind the front uprights; the channel at the side, {channelMm} mm wide, is too narrow for it.",
             Data =
             [
                 ("item", item.Id), ("reachMm", depth.ReachMm), ("spacingMm", spacing),
-                ("unit", survey.Description.DistributionUnits![vertical].Id), ("channelMm", channel),
+                ("pdu", survey.Description.Pdus![vertical].Id), ("channelMm", channel),
             ],
             Subject = survey.Cabinet.Place(item),
             Identity = [item.Id],
-            Pointers = [item.Pointer, Pointers.DistributionUnit[vertical], Pointers.Spacing],
+            Pointers = [item.Pointer, Pointers.Pdu[vertical], Pointers.Spacing],
             Actual = Quantities.Millimetres(depth.ReachMm),
             Limit = Quantities.Millimetres(spacing),
             UtilisationPercent = 100 * depth.ReachMm / spacing,

@@ -23,13 +23,13 @@ public sealed class SupportSpan : Rule
         FailingRack = """
             {
               "cabinet": { "heightU": 42, "widthMm": 600, "depthMm": 1000, "uprights": { "spacingMm": 701 } },
-              "items": [ { "id": "wave-pc", "heightU": 4, "position": { "unit": 10 }, "support": { "style": "slides", "minSpacingMm": 500, "maxSpacingMm": 700 } } ]
+              "items": [ { "id": "wave-pc", "heightU": 4, "position": { "u": 10 }, "support": { "style": "slides", "minSpacingMm": 500, "maxSpacingMm": 700 } } ]
             }
             """,
         PassingRack = """
             {
               "cabinet": { "heightU": 42, "widthMm": 600, "depthMm": 1000, "uprights": { "spacingMm": 700 } },
-              "items": [ { "id": "wave-pc", "heightU": 4, "position": { "unit": 10 }, "support": { "style": "slides", "minSpacingMm": 500, "maxSpacingMm": 700 } } ]
+              "items": [ { "id": "wave-pc", "heightU": 4, "position": { "u": 10 }, "support": { "style": "slides", "minSpacingMm": 500, "maxSpacingMm": 700 } } ]
             }
             """,
     };

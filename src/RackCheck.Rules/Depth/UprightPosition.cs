@@ -24,8 +24,8 @@ public sealed class UprightPosition : Rule
             {
               "cabinet": { "heightU": 42, "widthMm": 600, "depthMm": 800 },
               "items": [
-                { "id": "wave-pc", "heightU": 4, "position": { "unit": 10 }, "body": { "depthMm": 600 }, "frontProjectionMm": 40, "rearProjectionMm": 75 },
-                { "id": "gauge-amp", "heightU": 3, "position": { "unit": 20 }, "body": { "depthMm": 300 }, "frontProjectionMm": 76, "rearProjectionMm": 75 }
+                { "id": "wave-pc", "heightU": 4, "position": { "u": 10 }, "body": { "depthMm": 600 }, "frontProjectionMm": 40, "rearProjectionMm": 75 },
+                { "id": "gauge-amp", "heightU": 3, "position": { "u": 20 }, "body": { "depthMm": 300 }, "frontProjectionMm": 76, "rearProjectionMm": 75 }
               ]
             }
             """,
@@ -33,8 +33,8 @@ public sealed class UprightPosition : Rule
             {
               "cabinet": { "heightU": 42, "widthMm": 600, "depthMm": 800 },
               "items": [
-                { "id": "wave-pc", "heightU": 4, "position": { "unit": 10 }, "body": { "depthMm": 600 }, "frontProjectionMm": 40, "rearProjectionMm": 75 },
-                { "id": "gauge-amp", "heightU": 3, "position": { "unit": 20 }, "body": { "depthMm": 300 }, "frontProjectionMm": 75, "rearProjectionMm": 75 }
+                { "id": "wave-pc", "heightU": 4, "position": { "u": 10 }, "body": { "depthMm": 600 }, "frontProjectionMm": 40, "rearProjectionMm": 75 },
+                { "id": "gauge-amp", "heightU": 3, "position": { "u": 20 }, "body": { "depthMm": 300 }, "frontProjectionMm": 75, "rearProjectionMm": 75 }
               ]
             }
             """,

@@ -29,14 +29,14 @@ public sealed class BarMissing : Rule
         FailingRack = """
             {
               "cabinet": { "heightU": 24, "widthMm": 800, "depthMm": 1000 },
-              "items": [ { "id": "wave-pc", "heightU": 2, "position": { "unit": 1 }, "earthStud": true, "earthLead": { "crossSectionMm2": 6, "lengthM": 2 } } ],
+              "items": [ { "id": "wave-pc", "heightU": 2, "position": { "u": 1 }, "earthStud": true, "earthLead": { "crossSectionMm2": 6, "lengthM": 2 } } ],
               "earthing": { "mainConductorMm2": 16, "bonded": [ "frame", "front-door", "rear-door", "side-panels" ] }
             }
             """,
         PassingRack = """
             {
               "cabinet": { "heightU": 24, "widthMm": 800, "depthMm": 1000, "earthBar": { "terminals": 7 } },
-              "items": [ { "id": "wave-pc", "heightU": 2, "position": { "unit": 1 }, "earthStud": true, "earthLead": { "crossSectionMm2": 6, "lengthM": 2 } } ],
+              "items": [ { "id": "wave-pc", "heightU": 2, "position": { "u": 1 }, "earthStud": true, "earthLead": { "crossSectionMm2": 6, "lengthM": 2 } } ],
               "earthing": { "mainConductorMm2": 16, "bonded": [ "frame", "front-door", "rear-door", "side-panels" ] }
             }
             """,

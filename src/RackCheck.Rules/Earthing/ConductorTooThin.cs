@@ -33,7 +33,7 @@ public sealed class ConductorTooThin : Rule
         FailingRack = """
             {
               "cabinet": { "heightU": 24, "widthMm": 800, "depthMm": 1000, "earthBar": { "terminals": 8 } },
-              "items": [ { "id": "paddle-drive", "heightU": 2, "position": { "unit": 1 }, "earthStud": true, "earthLead": { "crossSectionMm2": 4, "lengthM": 2 } } ],
+              "items": [ { "id": "paddle-drive", "heightU": 2, "position": { "u": 1 }, "earthStud": true, "earthLead": { "crossSectionMm2": 4, "lengthM": 2 } } ],
               "supplies": [ { "id": "A", "voltageV": 230, "ratedA": 16, "cable": { "lengthM": 10, "crossSectionMm2": 2.5 }, "faultCurrentA": 3000, "disconnectionTimeS": 0.1 } ],
               "earthing": { "mainConductorMm2": 16, "bonded": [ "frame", "front-door", "rear-door", "side-panels" ] }
             }
@@ -41,7 +41,7 @@ public sealed class ConductorTooThin : Rule
         PassingRack = """
             {
               "cabinet": { "heightU": 24, "widthMm": 800, "depthMm": 1000, "earthBar": { "terminals": 8 } },
-              "items": [ { "id": "paddle-drive", "heightU": 2, "position": { "unit": 1 }, "earthStud": true, "earthLead": { "crossSectionMm2": 4, "lengthM": 2 } } ],
+              "items": [ { "id": "paddle-drive", "heightU": 2, "position": { "u": 1 }, "earthStud": true, "earthLead": { "crossSectionMm2": 4, "lengthM": 2 } } ],
               "supplies": [ { "id": "A", "voltageV": 230, "ratedA": 32, "cable": { "lengthM": 10, "crossSectionMm2": 4 }, "faultCurrentA": 1800, "disconnectionTimeS": 0.1 } ],
               "earthing": { "mainConductorMm2": 16, "bonded": [ "frame", "front-door", "rear-door", "side-panels" ] }
             }

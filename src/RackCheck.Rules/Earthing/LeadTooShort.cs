@@ -33,7 +33,7 @@ public sealed class LeadTooShort : Rule
               "cabinet": { "heightU": 24, "widthMm": 800, "depthMm": 1000, "uprights": { "frontSetbackMm": 100, "spacingMm": 700 }, "earthBar": { "terminals": 8 } },
               "items": [
                 {
-                  "id": "wave-pc", "heightU": 4, "position": { "unit": 1 }, "body": { "depthMm": 450 }, "support": { "style": "slides", "extensionMm": 450, "minSpacingMm": 500, "maxSpacingMm": 800 },
+                  "id": "wave-pc", "heightU": 4, "position": { "u": 1 }, "body": { "depthMm": 450 }, "support": { "style": "slides", "extensionMm": 450, "minSpacingMm": 500, "maxSpacingMm": 800 },
                   "earthStud": true, "earthLead": { "crossSectionMm2": 6, "lengthM": 1.2 }
                 }
               ],
@@ -45,7 +45,7 @@ public sealed class LeadTooShort : Rule
               "cabinet": { "heightU": 24, "widthMm": 800, "depthMm": 1000, "uprights": { "frontSetbackMm": 100, "spacingMm": 700 }, "earthBar": { "terminals": 8 } },
               "items": [
                 {
-                  "id": "wave-pc", "heightU": 4, "position": { "unit": 1 }, "body": { "depthMm": 450 }, "support": { "style": "slides", "extensionMm": 450, "minSpacingMm": 500, "maxSpacingMm": 800 },
+                  "id": "wave-pc", "heightU": 4, "position": { "u": 1 }, "body": { "depthMm": 450 }, "support": { "style": "slides", "extensionMm": 450, "minSpacingMm": 500, "maxSpacingMm": 800 },
                   "earthStud": true, "earthLead": { "crossSectionMm2": 6, "lengthM": 1.214 }
                 }
               ],

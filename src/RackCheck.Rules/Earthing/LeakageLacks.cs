@@ -20,13 +20,13 @@ internal static class LeakageLacks
         }
     }
 
-    /// <summary>Asks for the distribution units, without which no leakage comes together anywhere.</summary>
+    /// <summary>Asks for the PDUs, without which no leakage comes together anywhere.</summary>
     /// <param name="context">Where to say it.</param>
     public static void SayUnits(RuleContext context)
     {
         if (!context.Survey.Power.IsDescribed && context.Survey.Power.Cords.Length > 0)
         {
-            context.Lacks("/distributionUnits", "Without the distribution units it cannot be said which supply carries the protective conductor current of which item.");
+            context.Lacks("/pdus", "Without the PDUs it cannot be said which supply carries the protective conductor current of which item.");
         }
     }
 }

@@ -31,14 +31,14 @@ public sealed class PathResistance : Rule
         FailingRack = """
             {
               "cabinet": { "heightU": 24, "widthMm": 800, "depthMm": 1000, "earthBar": { "terminals": 8 } },
-              "items": [ { "id": "gauge-amp", "heightU": 2, "position": { "unit": 1 }, "earthStud": true, "earthLead": { "crossSectionMm2": 2.5, "lengthM": 15 } } ],
+              "items": [ { "id": "gauge-amp", "heightU": 2, "position": { "u": 1 }, "earthStud": true, "earthLead": { "crossSectionMm2": 2.5, "lengthM": 15 } } ],
               "earthing": { "mainConductorMm2": 16, "bonded": [ "frame", "front-door", "rear-door", "side-panels" ] }
             }
             """,
         PassingRack = """
             {
               "cabinet": { "heightU": 24, "widthMm": 800, "depthMm": 1000, "earthBar": { "terminals": 8 } },
-              "items": [ { "id": "gauge-amp", "heightU": 2, "position": { "unit": 1 }, "earthStud": true, "earthLead": { "crossSectionMm2": 2.5, "lengthM": 14.5 } } ],
+              "items": [ { "id": "gauge-amp", "heightU": 2, "position": { "u": 1 }, "earthStud": true, "earthLead": { "crossSectionMm2": 2.5, "lengthM": 14.5 } } ],
               "earthing": { "mainConductorMm2": 16, "bonded": [ "frame", "front-door", "rear-door", "side-panels" ] }
             }
             """,

@@ -24,14 +24,14 @@ public sealed class UnbondedPart : Rule
         FailingRack = """
             {
               "cabinet": { "heightU": 24, "widthMm": 800, "depthMm": 1000 },
-              "items": [ { "id": "wave-pc", "heightU": 2, "position": { "unit": 1 }, "power": { "ratedW": 300 } } ],
+              "items": [ { "id": "wave-pc", "heightU": 2, "position": { "u": 1 }, "power": { "ratedW": 300 } } ],
               "earthing": { "bonded": [ "frame", "rear-door", "side-panels" ] }
             }
             """,
         PassingRack = """
             {
               "cabinet": { "heightU": 24, "widthMm": 800, "depthMm": 1000 },
-              "items": [ { "id": "wave-pc", "heightU": 2, "position": { "unit": 1 }, "power": { "ratedW": 300 } } ],
+              "items": [ { "id": "wave-pc", "heightU": 2, "position": { "u": 1 }, "power": { "ratedW": 300 } } ],
               "earthing": { "bonded": [ "frame", "front-door", "rear-door", "side-panels" ] }
             }
             """,

@@ -8,7 +8,7 @@ using static System.FormattableString;
 
 namespace RackCheck.Rules.Earthing;
 
-/// <summary>Finds supplies and distribution units whose protective conductor carries much and can come off.</summary>
+/// <summary>Finds supplies and PDUs whose protective conductor carries much and can come off.</summary>
 public sealed class UnsecuredLeakage : Rule
 {
     private static readonly RuleLimit LeakageMa = new(
@@ -23,31 +23,31 @@ public sealed class UnsecuredLeakage : Rule
         Title = "High leakage on an unsafe earth",
         Severity = Severity.Error,
         Safety = true,
-        What = "Finds distribution units and supplies whose protective conductor carries over 3.5 mA through a plug that is neither industrial nor wired in, or over 10 mA without high-integrity earthing: a main conductor of 10 mm2, or a second earth over a bar. What the description does not tell of is not there.",
+        What = "Finds PDUs and supplies whose protective conductor carries over 3.5 mA through a plug that is neither industrial nor wired in, or over 10 mA without high-integrity earthing: a main conductor of 10 mm2, or a second earth over a bar. What the description does not tell of is not there.",
         Why = "When that one earth opens, all the leakage of the equipment goes through whoever touches it.",
         Formula = "sum of leakageMa over the cords on it; over leakageMa a secured connection and a label, over highLeakageMa high-integrity earthing",
         Sources = [Sources.Bs7671ProtectiveCurrent],
         Limits = [LeakageMa, HighLeakageMa],
         Needs =
         [
-            "/items/*/power/leakageMa", "/items/*/power/plugs", "/distributionUnits/*/plug", "/supplies/*/socket", "/connections",
+            "/items/*/power/leakageMa", "/items/*/power/plugs", "/pdus/*/plug", "/supplies/*/socket", "/connections",
             "/earthing/mainConductorMm2", "/earthing/secondaryEarth", "/cabinet/earthBar",
         ],
         Remedies =
         [
             "Connect by industrial plugs and sockets, or permanently, and put a warning label beside it.", "Run a main earth conductor of 10 mm2 to an earth bar.",
-            "Add a supply with a distribution unit.", "Take equipment out of the rack.",
+            "Add a supply with a PDU.", "Take equipment out of the rack.",
         ],
         Cautions = [Cautions.Electricity],
         FailingRack = """
             {
               "cabinet": { "heightU": 24, "widthMm": 800, "depthMm": 1000 },
               "items": [
-                { "id": "wave-pc", "heightU": 2, "position": { "unit": 1 }, "power": { "ratedW": 200, "powerFactor": 1, "inrushA": 10, "leakageMa": 1.9, "plugs": [ "C14" ] } },
-                { "id": "gauge-amp", "heightU": 2, "position": { "unit": 3 }, "power": { "ratedW": 200, "powerFactor": 1, "inrushA": 10, "leakageMa": 1.7, "plugs": [ "C14" ] } }
+                { "id": "wave-pc", "heightU": 2, "position": { "u": 1 }, "power": { "ratedW": 200, "powerFactor": 1, "inrushA": 10, "leakageMa": 1.9, "plugs": [ "C14" ] } },
+                { "id": "gauge-amp", "heightU": 2, "position": { "u": 3 }, "power": { "ratedW": 200, "powerFactor": 1, "inrushA": 10, "leakageMa": 1.7, "plugs": [ "C14" ] } }
               ],
               "supplies": [ { "id": "A", "voltageV": 230, "phases": 1, "ratedA": 13, "breaker": { "curve": "C", "ratedA": 13 }, "socket": "BS1363", "cable": { "lengthM": 10, "crossSectionMm2": 2.5 } } ],
-              "distributionUnits": [
+              "pdus": [
                 { "id": "strip", "supply": "A", "ratedA": 13, "plug": "BS1363", "mounting": "vertical", "groups": [ { "id": "g1", "outlets": [ { "socket": "C13", "count": 4 } ] } ] }
               ],
               "earthing": { "bonded": [ "frame", "front-door", "rear-door", "side-panels" ] }
@@ -57,11 +57,11 @@ public sealed class UnsecuredLeakage : Rule
             {
               "cabinet": { "heightU": 24, "widthMm": 800, "depthMm": 1000 },
               "items": [
-                { "id": "wave-pc", "heightU": 2, "position": { "unit": 1 }, "power": { "ratedW": 200, "powerFactor": 1, "inrushA": 10, "leakageMa": 1.9, "plugs": [ "C14" ] } },
-                { "id": "gauge-amp", "heightU": 2, "position": { "unit": 3 }, "power": { "ratedW": 200, "powerFactor": 1, "inrushA": 10, "leakageMa": 1.6, "plugs": [ "C14" ] } }
+                { "id": "wave-pc", "heightU": 2, "position": { "u": 1 }, "power": { "ratedW": 200, "powerFactor": 1, "inrushA": 10, "leakageMa": 1.9, "plugs": [ "C14" ] } },
+                { "id": "gauge-amp", "heightU": 2, "position": { "u": 3 }, "power": { "ratedW": 200, "powerFactor": 1, "inrushA": 10, "leakageMa": 1.6, "plugs": [ "C14" ] } }
               ],
               "supplies": [ { "id": "A", "voltageV": 230, "phases": 1, "ratedA": 13, "breaker": { "curve": "C", "ratedA": 13 }, "socket": "BS1363", "cable": { "lengthM": 10, "crossSectionMm2": 2.5 } } ],
-              "distributionUnits": [
+              "pdus": [
                 { "id": "strip", "supply": "A", "ratedA": 13, "plug": "BS1363", "mounting": "vertical", "groups": [ { "id": "g1", "outlets": [ { "socket": "C13", "count": 4 } ] } ] }
               ],
               "earthing": { "bonded": [ "frame", "front-door", "rear-door", "side-panels" ] }
@@ -80,7 +80,7 @@ public sealed class UnsecuredLeakage : Rule
         LeakageLacks.Say(context, static _ => true);
         foreach (var unit in tree.Units)
         {
-            Judge(context, new Node("distribution unit", unit.Id, Pointers.DistributionUnit[unit.Index], "plug", unit.LeakageMa, unit.Source.Plug, unit.Supply, unit));
+            Judge(context, new Node("PDU", unit.Id, Pointers.Pdu[unit.Index], "plug", unit.LeakageMa, unit.Source.Plug, unit.Supply, unit));
         }
 
         foreach (var supply in tree.Supplies)
@@ -156,7 +156,7 @@ public sealed class UnsecuredLeakage : Rule
     }
 
     /// <summary>A supply or unit through whose earth the leakage goes.</summary>
-    private sealed record Node(string Kind, string Id, string Pointer, string Member, double LeakageMa, ConnectorCode? Connector, SupplyNode Supply, UnitNode? Unit)
+    private sealed record Node(string Kind, string Id, string Pointer, string Member, double LeakageMa, ConnectorCode? Connector, SupplyNode Supply, PduNode? Unit)
     {
         public Cord[] CordsOf(PowerTree tree) => Array.FindAll(tree.Cords, c => c.Group is { } group && (Unit is null ? ReferenceEquals(group.Unit.Supply, Supply) : ReferenceEquals(group.Unit, Unit)));
     }

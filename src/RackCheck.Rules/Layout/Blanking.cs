@@ -27,8 +27,8 @@ public sealed class Blanking : Rule
             {
               "cabinet": { "heightU": 9, "widthMm": 600, "depthMm": 800, "frontDoor": { "style": "perforated" }, "rearDoor": { "style": "perforated" } },
               "items": [
-                { "id": "wave-pc", "heightU": 4, "position": { "unit": 1 }, "airflow": { "direction": "front-to-rear" } },
-                { "id": "gauge-pc", "heightU": 4, "position": { "unit": 6 }, "airflow": { "direction": "front-to-rear" } }
+                { "id": "wave-pc", "heightU": 4, "position": { "u": 1 }, "airflow": { "direction": "front-to-rear" } },
+                { "id": "gauge-pc", "heightU": 4, "position": { "u": 6 }, "airflow": { "direction": "front-to-rear" } }
               ]
             }
             """,
@@ -36,9 +36,9 @@ public sealed class Blanking : Rule
             {
               "cabinet": { "heightU": 9, "widthMm": 600, "depthMm": 800, "frontDoor": { "style": "perforated" }, "rearDoor": { "style": "perforated" } },
               "items": [
-                { "id": "wave-pc", "heightU": 4, "position": { "unit": 1 }, "airflow": { "direction": "front-to-rear" } },
-                { "id": "plate", "heightU": 1, "position": { "unit": 5 }, "category": "blanking-panel" },
-                { "id": "gauge-pc", "heightU": 4, "position": { "unit": 6 }, "airflow": { "direction": "front-to-rear" } }
+                { "id": "wave-pc", "heightU": 4, "position": { "u": 1 }, "airflow": { "direction": "front-to-rear" } },
+                { "id": "plate", "heightU": 1, "position": { "u": 5 }, "category": "blanking-panel" },
+                { "id": "gauge-pc", "heightU": 4, "position": { "u": 6 }, "airflow": { "direction": "front-to-rear" } }
               ]
             }
             """,
@@ -207,7 +207,7 @@ public sealed class Blanking : Rule
                 Id = survey.FreeItemId($"blanking-{survey.Cabinet.Renumber(unit)}"),
                 Category = ItemCategory.BlankingPanel,
                 HeightU = height,
-                Position = new Position { Unit = survey.Cabinet.Renumber(unit), Face = Face.Front },
+                Position = new Position { U = survey.Cabinet.Renumber(unit), Face = Face.Front },
             });
             sizes.Add(FormattableString.Invariant($"{height} U"));
         }

@@ -23,13 +23,13 @@ public sealed class BodyTooHigh : Rule
         FailingRack = """
             {
               "cabinet": { "heightU": 42, "widthMm": 600, "depthMm": 1000 },
-              "items": [ { "id": "wave-pc", "heightU": 4, "position": { "unit": 10 }, "body": { "heightMm": 177.1 } } ]
+              "items": [ { "id": "wave-pc", "heightU": 4, "position": { "u": 10 }, "body": { "heightMm": 177.1 } } ]
             }
             """,
         PassingRack = """
             {
               "cabinet": { "heightU": 42, "widthMm": 600, "depthMm": 1000 },
-              "items": [ { "id": "wave-pc", "heightU": 4, "position": { "unit": 10 }, "body": { "heightMm": 177 } } ]
+              "items": [ { "id": "wave-pc", "heightU": 4, "position": { "u": 10 }, "body": { "heightMm": 177 } } ]
             }
             """,
     };

@@ -23,13 +23,13 @@ public sealed class BodyTooWide : Rule
         FailingRack = """
             {
               "cabinet": { "heightU": 42, "widthMm": 600, "depthMm": 1000 },
-              "items": [ { "id": "wave-pc", "heightU": 4, "position": { "unit": 10 }, "body": { "widthMm": 432 }, "support": { "style": "slides" } } ]
+              "items": [ { "id": "wave-pc", "heightU": 4, "position": { "u": 10 }, "body": { "widthMm": 432 }, "support": { "style": "slides" } } ]
             }
             """,
         PassingRack = """
             {
               "cabinet": { "heightU": 42, "widthMm": 600, "depthMm": 1000 },
-              "items": [ { "id": "wave-pc", "heightU": 4, "position": { "unit": 10 }, "body": { "widthMm": 431 }, "support": { "style": "slides" } } ]
+              "items": [ { "id": "wave-pc", "heightU": 4, "position": { "u": 10 }, "body": { "widthMm": 431 }, "support": { "style": "slides" } } ]
             }
             """,
     };

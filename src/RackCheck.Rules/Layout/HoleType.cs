@@ -22,13 +22,13 @@ public sealed class HoleType : Rule
         FailingRack = """
             {
               "cabinet": { "heightU": 42, "widthMm": 600, "depthMm": 1000, "uprights": { "hole": "round" } },
-              "items": [ { "id": "wave-pc", "heightU": 4, "position": { "unit": 10 }, "fixing": "cage-nut" } ]
+              "items": [ { "id": "wave-pc", "heightU": 4, "position": { "u": 10 }, "fixing": "cage-nut" } ]
             }
             """,
         PassingRack = """
             {
               "cabinet": { "heightU": 42, "widthMm": 600, "depthMm": 1000, "uprights": { "hole": "square" } },
-              "items": [ { "id": "wave-pc", "heightU": 4, "position": { "unit": 10 }, "fixing": "cage-nut" } ]
+              "items": [ { "id": "wave-pc", "heightU": 4, "position": { "u": 10 }, "fixing": "cage-nut" } ]
             }
             """,
     };

@@ -33,13 +33,13 @@ public sealed class NoSupport : Rule
         FailingRack = """
             {
               "cabinet": { "heightU": 42, "widthMm": 600, "depthMm": 1000 },
-              "items": [ { "id": "gauge-amp", "heightU": 3, "massKg": 12.1, "position": { "unit": 10 }, "body": { "depthMm": 400 }, "support": { "style": "panel" } } ]
+              "items": [ { "id": "gauge-amp", "heightU": 3, "massKg": 12.1, "position": { "u": 10 }, "body": { "depthMm": 400 }, "support": { "style": "panel" } } ]
             }
             """,
         PassingRack = """
             {
               "cabinet": { "heightU": 42, "widthMm": 600, "depthMm": 1000 },
-              "items": [ { "id": "gauge-amp", "heightU": 3, "massKg": 12, "position": { "unit": 10 }, "body": { "depthMm": 400 }, "support": { "style": "panel" } } ]
+              "items": [ { "id": "gauge-amp", "heightU": 3, "massKg": 12, "position": { "u": 10 }, "body": { "depthMm": 400 }, "support": { "style": "panel" } } ]
             }
             """,
     };

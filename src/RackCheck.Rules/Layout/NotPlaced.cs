@@ -28,7 +28,7 @@ public sealed class NotPlaced : Rule
         PassingRack = """
             {
               "cabinet": { "heightU": 42, "widthMm": 600, "depthMm": 1000 },
-              "items": [ { "id": "wave-pc", "heightU": 4, "position": { "unit": 1 } } ]
+              "items": [ { "id": "wave-pc", "heightU": 4, "position": { "u": 1 } } ]
             }
             """,
     };

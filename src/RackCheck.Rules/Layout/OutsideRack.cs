@@ -13,23 +13,23 @@ public sealed class OutsideRack : Rule
         Id = "layout.outside-rack",
         Title = "Mounted outside the rack",
         Severity = Severity.Error,
-        What = "Finds items and horizontal distribution units below unit 1 or above the top unit.",
+        What = "Finds items and horizontal PDUs below unit 1 or above the top unit.",
         Why = "There are no uprights to fix it to.",
         Formula = "lowest unit >= 1 and lowest unit + height - 1 <= units of the cabinet, counted from below; with top-down numbering unit u is unit U + 1 - u from below",
         Sources = [Sources.Geometry],
-        Needs = ["/cabinet/heightU", "/unitNumbering", "/items/*/heightU", "/items/*/position", "/distributionUnits/*/position"],
+        Needs = ["/cabinet/heightU", "/unitNumbering", "/items/*/heightU", "/items/*/position", "/pdus/*/position"],
         Remedies = ["Mount it at the nearest free place.", "Take a higher cabinet.", "Take it out of this rack."],
         Cautions = [Cautions.Handling],
         FailingRack = """
             {
               "cabinet": { "heightU": 42, "widthMm": 600, "depthMm": 1000 },
-              "items": [ { "id": "wave-pc", "heightU": 4, "position": { "unit": 40 } } ]
+              "items": [ { "id": "wave-pc", "heightU": 4, "position": { "u": 40 } } ]
             }
             """,
         PassingRack = """
             {
               "cabinet": { "heightU": 42, "widthMm": 600, "depthMm": 1000 },
-              "items": [ { "id": "wave-pc", "heightU": 4, "position": { "unit": 39 } } ]
+              "items": [ { "id": "wave-pc", "heightU": 4, "position": { "u": 39 } } ]
             }
             """,
     };

@@ -20,7 +20,7 @@ public sealed class Overlap : Rule
         Id = "layout.overlap",
         Title = "Two things in the same space",
         Severity = Severity.Error,
-        What = "Finds pairs of items (or horizontal distribution units) that claim the same space: on one face any shared unit, on opposite faces shared units where the two meet between the mounting planes. One finding a pair; where more than 20 pairs start at one U, one finding for that U.",
+        What = "Finds pairs of items (or horizontal PDUs) that claim the same space: on one face any shared unit, on opposite faces shared units where the two meet between the mounting planes. One finding a pair; where more than 20 pairs start at one U, one finding for that U.",
         Why = "They cannot both be mounted.",
         Formula = "same face: a shared unit; opposite faces: (b + r) of the one + (b + r) of the other > upright spacing. Where the spacing is not given, the depth between the doors is the most that it can be; where a depth is not known, the other alone may already be too deep",
         Sources = [Sources.Geometry],
@@ -31,8 +31,8 @@ public sealed class Overlap : Rule
             {
               "cabinet": { "heightU": 42, "widthMm": 600, "depthMm": 1000, "uprights": { "spacingMm": 700 } },
               "items": [
-                { "id": "wave-pc", "heightU": 4, "position": { "unit": 10 }, "body": { "depthMm": 450 }, "rearProjectionMm": 75 },
-                { "id": "gauge-amp", "heightU": 2, "position": { "unit": 12, "face": "rear" }, "body": { "depthMm": 101 }, "rearProjectionMm": 75 }
+                { "id": "wave-pc", "heightU": 4, "position": { "u": 10 }, "body": { "depthMm": 450 }, "rearProjectionMm": 75 },
+                { "id": "gauge-amp", "heightU": 2, "position": { "u": 12, "face": "rear" }, "body": { "depthMm": 101 }, "rearProjectionMm": 75 }
               ]
             }
             """,
@@ -40,8 +40,8 @@ public sealed class Overlap : Rule
             {
               "cabinet": { "heightU": 42, "widthMm": 600, "depthMm": 1000, "uprights": { "spacingMm": 700 } },
               "items": [
-                { "id": "wave-pc", "heightU": 4, "position": { "unit": 10 }, "body": { "depthMm": 450 }, "rearProjectionMm": 75 },
-                { "id": "gauge-amp", "heightU": 2, "position": { "unit": 12, "face": "rear" }, "body": { "depthMm": 100 }, "rearProjectionMm": 75 }
+                { "id": "wave-pc", "heightU": 4, "position": { "u": 10 }, "body": { "depthMm": 450 }, "rearProjectionMm": 75 },
+                { "id": "gauge-amp", "heightU": 2, "position": { "u": 12, "face": "rear" }, "body": { "depthMm": 100 }, "rearProjectionMm": 75 }
               ]
             }
             """,
@@ -93,16 +93,16 @@ public sealed class Overlap : Rule
 
     private static void SayWhichUnitsAreNotPlaced(RuleContext context)
     {
-        var units = context.Survey.Description.DistributionUnits;
+        var units = context.Survey.Description.Pdus;
         for (var i = 0; i < units?.Count; i++)
         {
             if (units[i].Mounting is null)
             {
-                context.Lacks(Invariant($"/distributionUnits/{i}/mounting"), "Without the mounting of a distribution unit it cannot be said whether it takes a unit of the rack.");
+                context.Lacks(Invariant($"/pdus/{i}/mounting"), "Without the mounting of a PDU it cannot be said whether it takes a unit of the rack.");
             }
-            else if (units[i] is { Mounting: UnitMounting.Horizontal, Position: null })
+            else if (units[i] is { Mounting: PduMounting.Horizontal, Position: null })
             {
-                context.Lacks(Pointers.DistributionUnitPosition[i], "A horizontal distribution unit takes a unit of the rack; which one is not said.");
+                context.Lacks(Pointers.PduPosition[i], "A horizontal PDU takes a unit of the rack; which one is not said.");
             }
         }
     }

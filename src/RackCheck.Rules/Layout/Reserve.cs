@@ -27,13 +27,13 @@ public sealed class Reserve : Rule
         FailingRack = """
             {
               "cabinet": { "heightU": 20, "widthMm": 600, "depthMm": 1000 },
-              "items": [ { "id": "wave-pc", "heightU": 19, "position": { "unit": 1 } } ]
+              "items": [ { "id": "wave-pc", "heightU": 19, "position": { "u": 1 } } ]
             }
             """,
         PassingRack = """
             {
               "cabinet": { "heightU": 20, "widthMm": 600, "depthMm": 1000 },
-              "items": [ { "id": "wave-pc", "heightU": 18, "position": { "unit": 1 } } ]
+              "items": [ { "id": "wave-pc", "heightU": 18, "position": { "u": 1 } } ]
             }
             """,
     };

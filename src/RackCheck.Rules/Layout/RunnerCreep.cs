@@ -33,8 +33,8 @@ public sealed class RunnerCreep : Rule
             {
               "cabinet": { "heightU": 42, "widthMm": 600, "depthMm": 1000 },
               "items": [
-                { "id": "wave-pc", "heightU": 4, "position": { "unit": 1 }, "body": { "heightMm": 176 }, "support": { "style": "runners" } },
-                { "id": "gauge-pc", "heightU": 4, "position": { "unit": 5 }, "body": { "heightMm": 175.7 }, "support": { "style": "runners" } }
+                { "id": "wave-pc", "heightU": 4, "position": { "u": 1 }, "body": { "heightMm": 176 }, "support": { "style": "runners" } },
+                { "id": "gauge-pc", "heightU": 4, "position": { "u": 5 }, "body": { "heightMm": 175.7 }, "support": { "style": "runners" } }
               ]
             }
             """,
@@ -42,8 +42,8 @@ public sealed class RunnerCreep : Rule
             {
               "cabinet": { "heightU": 42, "widthMm": 600, "depthMm": 1000 },
               "items": [
-                { "id": "wave-pc", "heightU": 4, "position": { "unit": 1 }, "body": { "heightMm": 175.8 }, "support": { "style": "runners" } },
-                { "id": "gauge-pc", "heightU": 4, "position": { "unit": 5 }, "body": { "heightMm": 175.8 }, "support": { "style": "runners" } }
+                { "id": "wave-pc", "heightU": 4, "position": { "u": 1 }, "body": { "heightMm": 175.8 }, "support": { "style": "runners" } },
+                { "id": "gauge-pc", "heightU": 4, "position": { "u": 5 }, "body": { "heightMm": 175.8 }, "support": { "style": "runners" } }
               ]
             }
             """,

@@ -26,8 +26,8 @@ public sealed class CastorsOverloaded : Rule
             {
               "cabinet": { "heightU": 24, "widthMm": 800, "depthMm": 1000, "heightMm": 1200, "massKg": 90, "base": { "style": "castors", "heightMm": 80 }, "ratedLoadKg": 400, "rollingLoadKg": 40 },
               "items": [
-                { "id": "wave-pc", "heightU": 4, "position": { "unit": 1 }, "body": { "depthMm": 450 }, "massKg": 24, "support": { "style": "slides", "ratedKg": 45 } },
-                { "id": "paddle-drive", "heightU": 4, "position": { "unit": 6 }, "body": { "depthMm": 450 }, "massKg": 17, "support": { "style": "slides", "ratedKg": 45 } }
+                { "id": "wave-pc", "heightU": 4, "position": { "u": 1 }, "body": { "depthMm": 450 }, "massKg": 24, "support": { "style": "slides", "ratedKg": 45 } },
+                { "id": "paddle-drive", "heightU": 4, "position": { "u": 6 }, "body": { "depthMm": 450 }, "massKg": 17, "support": { "style": "slides", "ratedKg": 45 } }
               ]
             }
             """,
@@ -35,8 +35,8 @@ public sealed class CastorsOverloaded : Rule
             {
               "cabinet": { "heightU": 24, "widthMm": 800, "depthMm": 1000, "heightMm": 1200, "massKg": 90, "base": { "style": "castors", "heightMm": 80 }, "ratedLoadKg": 400, "rollingLoadKg": 40 },
               "items": [
-                { "id": "wave-pc", "heightU": 4, "position": { "unit": 1 }, "body": { "depthMm": 450 }, "massKg": 24, "support": { "style": "slides", "ratedKg": 45 } },
-                { "id": "paddle-drive", "heightU": 4, "position": { "unit": 6 }, "body": { "depthMm": 450 }, "massKg": 16, "support": { "style": "slides", "ratedKg": 45 } }
+                { "id": "wave-pc", "heightU": 4, "position": { "u": 1 }, "body": { "depthMm": 450 }, "massKg": 24, "support": { "style": "slides", "ratedKg": 45 } },
+                { "id": "paddle-drive", "heightU": 4, "position": { "u": 6 }, "body": { "depthMm": 450 }, "massKg": 16, "support": { "style": "slides", "ratedKg": 45 } }
               ]
             }
             """,

@@ -25,14 +25,14 @@ public sealed class FloorOverloaded : Rule
         FailingRack = """
             {
               "cabinet": { "heightU": 24, "widthMm": 600, "depthMm": 1000, "heightMm": 1200, "massKg": 90, "base": { "style": "feet", "heightMm": 20 }, "ratedLoadKg": 400 },
-              "items": [ { "id": "wave-pc", "heightU": 4, "position": { "unit": 1 }, "body": { "depthMm": 450 }, "massKg": 42, "support": { "style": "slides", "ratedKg": 45 } } ],
+              "items": [ { "id": "wave-pc", "heightU": 4, "position": { "u": 1 }, "body": { "depthMm": 450 }, "massKg": 42, "support": { "style": "slides", "ratedKg": 45 } } ],
               "site": { "floor": { "distributedKnM2": 2, "pointKn": 2 } }
             }
             """,
         PassingRack = """
             {
               "cabinet": { "heightU": 24, "widthMm": 600, "depthMm": 1000, "heightMm": 1200, "massKg": 90, "base": { "style": "feet", "heightMm": 20 }, "ratedLoadKg": 400 },
-              "items": [ { "id": "wave-pc", "heightU": 4, "position": { "unit": 1 }, "body": { "depthMm": 450 }, "massKg": 32.366, "support": { "style": "slides", "ratedKg": 45 } } ],
+              "items": [ { "id": "wave-pc", "heightU": 4, "position": { "u": 1 }, "body": { "depthMm": 450 }, "massKg": 32.366, "support": { "style": "slides", "ratedKg": 45 } } ],
               "site": { "floor": { "distributedKnM2": 2, "pointKn": 2 } }
             }
             """,

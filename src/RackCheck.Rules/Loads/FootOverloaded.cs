@@ -25,14 +25,14 @@ public sealed class FootOverloaded : Rule
         FailingRack = """
             {
               "cabinet": { "heightU": 24, "widthMm": 600, "depthMm": 1000, "heightMm": 1200, "massKg": 90, "base": { "style": "feet", "heightMm": 20 }, "ratedLoadKg": 400, "uprights": { "frontSetbackMm": 275 } },
-              "items": [ { "id": "wave-pc", "heightU": 4, "position": { "unit": 1 }, "body": { "depthMm": 450 }, "massKg": 44, "support": { "style": "slides", "ratedKg": 45 } } ],
+              "items": [ { "id": "wave-pc", "heightU": 4, "position": { "u": 1 }, "body": { "depthMm": 450 }, "massKg": 44, "support": { "style": "slides", "ratedKg": 45 } } ],
               "site": { "floor": { "distributedKnM2": 5, "pointKn": 0.32362 } }
             }
             """,
         PassingRack = """
             {
               "cabinet": { "heightU": 24, "widthMm": 600, "depthMm": 1000, "heightMm": 1200, "massKg": 90, "base": { "style": "feet", "heightMm": 20 }, "ratedLoadKg": 400, "uprights": { "frontSetbackMm": 275 } },
-              "items": [ { "id": "wave-pc", "heightU": 4, "position": { "unit": 1 }, "body": { "depthMm": 450 }, "massKg": 42, "support": { "style": "slides", "ratedKg": 45 } } ],
+              "items": [ { "id": "wave-pc", "heightU": 4, "position": { "u": 1 }, "body": { "depthMm": 450 }, "massKg": 42, "support": { "style": "slides", "ratedKg": 45 } } ],
               "site": { "floor": { "distributedKnM2": 5, "pointKn": 0.32362 } }
             }
             """,

@@ -31,8 +31,8 @@ public sealed class LiftedHigh : Rule
             {
               "cabinet": { "heightU": 42, "widthMm": 800, "depthMm": 1000, "heightMm": 2000, "massKg": 120, "base": { "style": "feet", "heightMm": 20 }, "ratedLoadKg": 400 },
               "items": [
-                { "id": "wave-pc", "heightU": 4, "position": { "unit": 20 }, "body": { "depthMm": 450 }, "massKg": 20.5, "support": { "style": "slides", "ratedKg": 45 } },
-                { "id": "flume-daq", "heightU": 4, "position": { "unit": 6 }, "body": { "depthMm": 450 }, "massKg": 24, "support": { "style": "slides", "ratedKg": 45 } }
+                { "id": "wave-pc", "heightU": 4, "position": { "u": 20 }, "body": { "depthMm": 450 }, "massKg": 20.5, "support": { "style": "slides", "ratedKg": 45 } },
+                { "id": "flume-daq", "heightU": 4, "position": { "u": 6 }, "body": { "depthMm": 450 }, "massKg": 24, "support": { "style": "slides", "ratedKg": 45 } }
               ]
             }
             """,
@@ -40,8 +40,8 @@ public sealed class LiftedHigh : Rule
             {
               "cabinet": { "heightU": 42, "widthMm": 800, "depthMm": 1000, "heightMm": 2000, "massKg": 120, "base": { "style": "feet", "heightMm": 20 }, "ratedLoadKg": 400 },
               "items": [
-                { "id": "wave-pc", "heightU": 4, "position": { "unit": 20 }, "body": { "depthMm": 450 }, "massKg": 20, "support": { "style": "slides", "ratedKg": 45 } },
-                { "id": "flume-daq", "heightU": 4, "position": { "unit": 6 }, "body": { "depthMm": 450 }, "massKg": 24, "support": { "style": "slides", "ratedKg": 45 } }
+                { "id": "wave-pc", "heightU": 4, "position": { "u": 20 }, "body": { "depthMm": 450 }, "massKg": 20, "support": { "style": "slides", "ratedKg": 45 } },
+                { "id": "flume-daq", "heightU": 4, "position": { "u": 6 }, "body": { "depthMm": 450 }, "massKg": 24, "support": { "style": "slides", "ratedKg": 45 } }
               ]
             }
             """,

@@ -19,7 +19,7 @@ public sealed class RackOverloaded : Rule
         Severity = Severity.Error,
         MilderSeverity = Severity.Warning,
         Safety = true,
-        What = "Finds equipment that is heavier together than the cabinet's rated load; over 80 % of it is a warning. Items without a mass are named, and what the others weigh is judged; distribution units, cables and rails have no mass in the description.",
+        What = "Finds equipment that is heavier together than the cabinet's rated load; over 80 % of it is a warning. Items without a mass are named, and what the others weigh is judged; PDUs, cables and rails have no mass in the description.",
         Why = "Uprights and frame bend or give way, mostly while the rack is moved.",
         Formula = "sum of massKg <= ratedLoadKg",
         Sources = [Sources.RatingPractice],
@@ -31,8 +31,8 @@ public sealed class RackOverloaded : Rule
             {
               "cabinet": { "heightU": 24, "widthMm": 800, "depthMm": 1000, "heightMm": 1200, "massKg": 90, "base": { "style": "feet", "heightMm": 20 }, "ratedLoadKg": 50 },
               "items": [
-                { "id": "wave-pc", "heightU": 4, "position": { "unit": 1 }, "body": { "depthMm": 450 }, "massKg": 24, "support": { "style": "slides", "ratedKg": 45 } },
-                { "id": "paddle-drive", "heightU": 4, "position": { "unit": 6 }, "body": { "depthMm": 450 }, "massKg": 17, "support": { "style": "slides", "ratedKg": 45 } }
+                { "id": "wave-pc", "heightU": 4, "position": { "u": 1 }, "body": { "depthMm": 450 }, "massKg": 24, "support": { "style": "slides", "ratedKg": 45 } },
+                { "id": "paddle-drive", "heightU": 4, "position": { "u": 6 }, "body": { "depthMm": 450 }, "massKg": 17, "support": { "style": "slides", "ratedKg": 45 } }
               ]
             }
             """,
@@ -40,8 +40,8 @@ public sealed class RackOverloaded : Rule
             {
               "cabinet": { "heightU": 24, "widthMm": 800, "depthMm": 1000, "heightMm": 1200, "massKg": 90, "base": { "style": "feet", "heightMm": 20 }, "ratedLoadKg": 50 },
               "items": [
-                { "id": "wave-pc", "heightU": 4, "position": { "unit": 1 }, "body": { "depthMm": 450 }, "massKg": 24, "support": { "style": "slides", "ratedKg": 45 } },
-                { "id": "paddle-drive", "heightU": 4, "position": { "unit": 6 }, "body": { "depthMm": 450 }, "massKg": 16, "support": { "style": "slides", "ratedKg": 45 } }
+                { "id": "wave-pc", "heightU": 4, "position": { "u": 1 }, "body": { "depthMm": 450 }, "massKg": 24, "support": { "style": "slides", "ratedKg": 45 } },
+                { "id": "paddle-drive", "heightU": 4, "position": { "u": 6 }, "body": { "depthMm": 450 }, "massKg": 16, "support": { "style": "slides", "ratedKg": 45 } }
               ]
             }
             """,

@@ -29,7 +29,7 @@ public sealed class TipsOver : Rule
         FailingRack = """
             {
               "cabinet": { "heightU": 42, "widthMm": 600, "depthMm": 1000, "heightMm": 3200, "massKg": 120, "base": { "style": "castors", "heightMm": 80 }, "ratedLoadKg": 400, "rollingLoadKg": 400 },
-              "items": [ { "id": "wave-pc", "heightU": 4, "position": { "unit": 1 }, "body": { "depthMm": 450 }, "massKg": 4, "support": { "style": "slides", "ratedKg": 45 } } ]
+              "items": [ { "id": "wave-pc", "heightU": 4, "position": { "u": 1 }, "body": { "depthMm": 450 }, "massKg": 4, "support": { "style": "slides", "ratedKg": 45 } } ]
             }
             """,
         PassingRack = """

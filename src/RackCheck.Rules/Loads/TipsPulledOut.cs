@@ -36,13 +36,13 @@ public sealed class TipsPulledOut : Rule
         FailingRack = """
             {
               "cabinet": { "heightU": 24, "widthMm": 600, "depthMm": 800, "heightMm": 1200, "massKg": 40, "base": { "style": "feet", "heightMm": 0 }, "ratedLoadKg": 400, "uprights": { "frontSetbackMm": 75 } },
-              "items": [ { "id": "wave-pc", "heightU": 4, "position": { "unit": 1 }, "body": { "depthMm": 450 }, "massKg": 44, "support": { "style": "slides", "ratedKg": 60, "extensionMm": 600 } } ]
+              "items": [ { "id": "wave-pc", "heightU": 4, "position": { "u": 1 }, "body": { "depthMm": 450 }, "massKg": 44, "support": { "style": "slides", "ratedKg": 60, "extensionMm": 600 } } ]
             }
             """,
         PassingRack = """
             {
               "cabinet": { "heightU": 24, "widthMm": 600, "depthMm": 800, "heightMm": 1200, "massKg": 40, "base": { "style": "feet", "heightMm": 0 }, "ratedLoadKg": 400, "uprights": { "frontSetbackMm": 75 } },
-              "items": [ { "id": "wave-pc", "heightU": 4, "position": { "unit": 1 }, "body": { "depthMm": 450 }, "massKg": 40, "support": { "style": "slides", "ratedKg": 60, "extensionMm": 620 } } ]
+              "items": [ { "id": "wave-pc", "heightU": 4, "position": { "u": 1 }, "body": { "depthMm": 450 }, "massKg": 40, "support": { "style": "slides", "ratedKg": 60, "extensionMm": 620 } } ]
             }
             """,
     };

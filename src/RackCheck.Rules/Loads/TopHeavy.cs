@@ -28,13 +28,13 @@ public sealed class TopHeavy : Rule
         FailingRack = """
             {
               "cabinet": { "heightU": 24, "widthMm": 800, "depthMm": 1000, "heightMm": 1200, "massKg": 90, "base": { "style": "feet", "heightMm": 20 }, "ratedLoadKg": 400 },
-              "items": [ { "id": "flume-daq", "heightU": 4, "position": { "unit": 12 }, "body": { "depthMm": 450 }, "massKg": 10, "support": { "style": "slides", "ratedKg": 45 } } ]
+              "items": [ { "id": "flume-daq", "heightU": 4, "position": { "u": 12 }, "body": { "depthMm": 450 }, "massKg": 10, "support": { "style": "slides", "ratedKg": 45 } } ]
             }
             """,
         PassingRack = """
             {
               "cabinet": { "heightU": 24, "widthMm": 800, "depthMm": 1000, "heightMm": 1200, "massKg": 90, "base": { "style": "feet", "heightMm": 0 }, "ratedLoadKg": 400 },
-              "items": [ { "id": "flume-daq", "heightU": 4, "position": { "unit": 11 }, "body": { "depthMm": 450 }, "massKg": 10, "support": { "style": "slides", "ratedKg": 45 } } ]
+              "items": [ { "id": "flume-daq", "heightU": 4, "position": { "u": 11 }, "body": { "depthMm": 450 }, "massKg": 10, "support": { "style": "slides", "ratedKg": 45 } } ]
             }
             """,
     };

@@ -7,7 +7,7 @@ using static System.FormattableString;
 
 namespace RackCheck.Rules.Power;
 
-/// <summary>Finds distribution units and cables whose rating does not go with the breaker before them.</summary>
+/// <summary>Finds PDUs and cables whose rating does not go with the breaker before them.</summary>
 public sealed class BreakerMismatch : Rule
 {
     private static readonly RuleDescriptor Facts = new()
@@ -16,11 +16,11 @@ public sealed class BreakerMismatch : Rule
         Title = "Breaker, cable and unit do not go together",
         Severity = Severity.Error,
         Safety = true,
-        What = "Finds distribution units rated over the breaker of their supply; units rated under it with outlet groups that no breaker of their own protects; and cables that carry less than the breaker lets through. A unit in North America that is rated 80 % of its breaker goes with it.",
+        What = "Finds PDUs rated over the breaker of their supply; units rated under it with outlet groups that no breaker of their own protects; and cables that carry less than the breaker lets through. A unit in North America that is rated 80 % of its breaker goes with it.",
         Why = "A breaker protects only what carries at least its rating: a cable or unit that carries less burns before it trips. A unit rated for more invites a load that the breaker does not hold.",
         Formula = "rating of the unit <= In <= capacity of the cable; In of the supply, or of each outlet group, <= rating of the unit (North America: / 0.8)",
         Sources = [Sources.Iec60364Overload, Sources.Bs7671Capacity, Sources.Nec210],
-        Needs = ["/supplies/*/ratedA", "/supplies/*/breaker/ratedA", "/supplies/*/phases", "/supplies/*/cable/crossSectionMm2", "/distributionUnits/*/ratedA", "/distributionUnits/*/groups/*/breakerA", "/items/*/ups/feeds", "/site/region"],
+        Needs = ["/supplies/*/ratedA", "/supplies/*/breaker/ratedA", "/supplies/*/phases", "/supplies/*/cable/crossSectionMm2", "/pdus/*/ratedA", "/pdus/*/groups/*/breakerA", "/items/*/ups/feeds", "/site/region"],
         Remedies = ["Take a breaker of the unit's size.", "Take a unit of the breaker's size.", "Take a unit with a breaker for each outlet group.", "Take a thicker cable.", "Take a smaller breaker."],
         Cautions = [Cautions.Electricity],
         FailingRack = Rack("2.5"),
@@ -48,7 +48,7 @@ public sealed class BreakerMismatch : Rule
         }
     }
 
-    private static void JudgeUnit(RuleContext context, UnitNode unit)
+    private static void JudgeUnit(RuleContext context, PduNode unit)
     {
         var breaker = unit.Supply.BreakerA;
         if (Loading.IsOver(unit.RatedA, breaker))
@@ -66,16 +66,16 @@ public sealed class BreakerMismatch : Rule
         }
     }
 
-    private static void ReportTooLarge(RuleContext context, UnitNode unit)
+    private static void ReportTooLarge(RuleContext context, PduNode unit)
     {
         var (survey, supply) = (context.Survey, unit.Supply);
         context.Report(new FindingDraft
         {
-            Message = "{unit} is rated for {ratedA} A, more than the breaker of supply {supply}, {breakerA} A.",
-            Data = [("unit", unit.Id), ("ratedA", unit.RatedA), ("supply", supply.Id), ("breakerA", supply.BreakerA)],
-            Subject = $"distribution unit {unit.Id}",
+            Message = "{pdu} is rated for {ratedA} A, more than the breaker of supply {supply}, {breakerA} A.",
+            Data = [("pdu", unit.Id), ("ratedA", unit.RatedA), ("supply", supply.Id), ("breakerA", supply.BreakerA)],
+            Subject = $"PDU {unit.Id}",
             Identity = [unit.Id],
-            Pointers = [Invariant($"/distributionUnits/{unit.Index}/ratedA"), BreakerPointer(supply)],
+            Pointers = [Invariant($"/pdus/{unit.Index}/ratedA"), BreakerPointer(supply)],
             Actual = Quantities.Of(unit.RatedA, "A"),
             Limit = Quantities.Of(supply.BreakerA, "A"),
             UtilisationPercent = 100 * unit.RatedA / supply.BreakerA,
@@ -84,7 +84,7 @@ public sealed class BreakerMismatch : Rule
         });
     }
 
-    private static IEnumerable<Cure> TooLargeCures(RackSurvey survey, UnitNode unit)
+    private static IEnumerable<Cure> TooLargeCures(RackSurvey survey, PduNode unit)
     {
         if (unit.RatedA <= unit.Supply.Source.RatedA)
         {
@@ -99,17 +99,17 @@ public sealed class BreakerMismatch : Rule
         }
     }
 
-    private static void ReportOpen(RuleContext context, UnitNode unit, double carries, GroupNode[] open)
+    private static void ReportOpen(RuleContext context, PduNode unit, double carries, GroupNode[] open)
     {
         var (survey, supply) = (context.Survey, unit.Supply);
         var before = open.Max(g => Math.Min(g.BreakerA ?? supply.BreakerA, supply.BreakerA));
         context.Report(new FindingDraft
         {
-            Message = "{unit} carries {limitA} A at most, but what protects its outlet groups {groups} trips at {breakerA} A only.",
-            Data = [("unit", unit.Id), ("limitA", carries), ("groups", string.Join(", ", open.Select(g => g.Id).Order(StringComparer.Ordinal))), ("breakerA", before)],
-            Subject = $"distribution unit {unit.Id}",
+            Message = "{pdu} carries {limitA} A at most, but what protects its outlet groups {groups} trips at {breakerA} A only.",
+            Data = [("pdu", unit.Id), ("limitA", carries), ("groups", string.Join(", ", open.Select(g => g.Id).Order(StringComparer.Ordinal))), ("breakerA", before)],
+            Subject = $"PDU {unit.Id}",
             Identity = [unit.Id],
-            Pointers = [Invariant($"/distributionUnits/{unit.Index}"), .. open.Select(g => $"{g.Pointer}/breakerA"), BreakerPointer(supply)],
+            Pointers = [Invariant($"/pdus/{unit.Index}"), .. open.Select(g => $"{g.Pointer}/breakerA"), BreakerPointer(supply)],
             Actual = Quantities.Of(before, "A"),
             Limit = Quantities.Of(carries, "A"),
             UtilisationPercent = 100 * before / carries,
@@ -120,7 +120,7 @@ public sealed class BreakerMismatch : Rule
         });
     }
 
-    private static IEnumerable<Cure> OpenCures(RackSurvey survey, UnitNode unit, double carries, GroupNode[] open)
+    private static IEnumerable<Cure> OpenCures(RackSurvey survey, PduNode unit, double carries, GroupNode[] open)
     {
         var supply = unit.Supply;
         var sold = SupplyCures.BreakerUpTo(supply, carries);
@@ -187,10 +187,10 @@ public sealed class BreakerMismatch : Rule
         {
           "cabinet": { "heightU": 24, "widthMm": 800, "depthMm": 1000 },
           "items": [
-            { "id": "wave-pc", "heightU": 4, "position": { "unit": 1 }, "body": { "depthMm": 450 }, "support": { "style": "slides" }, "power": { "ratedW": 600, "powerFactor": 1, "leakageMa": 1, "inrushA": 20, "plugs": [ "C14" ] } }
+            { "id": "wave-pc", "heightU": 4, "position": { "u": 1 }, "body": { "depthMm": 450 }, "support": { "style": "slides" }, "power": { "ratedW": 600, "powerFactor": 1, "leakageMa": 1, "inrushA": 20, "plugs": [ "C14" ] } }
           ],
           "supplies": [ { "id": "A", "voltageV": 230, "phases": 1, "ratedA": 32, "breaker": { "curve": "C", "ratedA": 32 }, "cable": { "lengthM": 10, "crossSectionMm2": {{section}} } } ],
-          "distributionUnits": [
+          "pdus": [
             { "id": "strip", "supply": "A", "ratedA": 32, "mounting": "vertical", "groups": [
               { "id": "g1", "phase": "L1", "breakerA": 16, "outlets": [ { "socket": "C13", "count": 8 } ] } ] }
           ]

@@ -27,8 +27,8 @@ public sealed class CableDrop : Rule
         Formula = "100 (d/2) L (I + I_N) / 1000 / V; d: drop of the section, mV/A/m, by the table, else the row next under it in proportion; I_N: neutral current, that of the line with a single phase",
         Sources = [Sources.Bs7671DropLimit, Sources.Bs7671Drop, Sources.Iec60228],
         Limits = [DropErrorPercent, DropWarningPercent],
-        Needs = ["/items/*/power/ratedW", "/items/*/power/powerFactor", "/items/*/power/plugs", "/supplies/*/voltageV", "/supplies/*/phases", "/supplies/*/cable/lengthM", "/supplies/*/cable/crossSectionMm2", "/distributionUnits", "/connections"],
-        Remedies = ["Take a thicker cable.", "Add a supply with a distribution unit, which takes its share.", "Take equipment out of the rack."],
+        Needs = ["/items/*/power/ratedW", "/items/*/power/powerFactor", "/items/*/power/plugs", "/supplies/*/voltageV", "/supplies/*/phases", "/supplies/*/cable/lengthM", "/supplies/*/cable/crossSectionMm2", "/pdus", "/connections"],
+        Remedies = ["Take a thicker cable.", "Add a supply with a PDU, which takes its share.", "Take equipment out of the rack."],
         Cautions = [Cautions.Electricity],
         FailingRack = Rack("30.5"),
         PassingRack = Rack("30"),
@@ -112,11 +112,11 @@ public sealed class CableDrop : Rule
         {
           "cabinet": { "heightU": 24, "widthMm": 800, "depthMm": 1000 },
           "items": [
-            { "id": "paddle-drive", "heightU": 4, "position": { "unit": 1 }, "body": { "depthMm": 450 }, "support": { "style": "slides" }, "power": { "ratedW": 2200, "powerFactor": 1, "leakageMa": 1, "inrushA": 20, "plugs": [ "C20" ] } },
-            { "id": "wave-pc", "heightU": 4, "position": { "unit": 6 }, "body": { "depthMm": 450 }, "support": { "style": "slides" }, "power": { "ratedW": 2200, "powerFactor": 1, "leakageMa": 1, "inrushA": 20, "plugs": [ "C20" ] } }
+            { "id": "paddle-drive", "heightU": 4, "position": { "u": 1 }, "body": { "depthMm": 450 }, "support": { "style": "slides" }, "power": { "ratedW": 2200, "powerFactor": 1, "leakageMa": 1, "inrushA": 20, "plugs": [ "C20" ] } },
+            { "id": "wave-pc", "heightU": 4, "position": { "u": 6 }, "body": { "depthMm": 450 }, "support": { "style": "slides" }, "power": { "ratedW": 2200, "powerFactor": 1, "leakageMa": 1, "inrushA": 20, "plugs": [ "C20" ] } }
           ],
           "supplies": [ { "id": "A", "voltageV": 220, "phases": 1, "ratedA": 32, "breaker": { "curve": "C", "ratedA": 32 }, "cable": { "lengthM": {{length}}, "crossSectionMm2": 4 } } ],
-          "distributionUnits": [
+          "pdus": [
             { "id": "strip", "supply": "A", "ratedA": 32, "mounting": "vertical", "groups": [
               { "id": "g1", "phase": "L1", "breakerA": 16, "outlets": [ { "socket": "C19", "count": 2 } ] },
               { "id": "g2", "phase": "L1", "breakerA": 16, "outlets": [ { "socket": "C19", "count": 2 } ] } ] }

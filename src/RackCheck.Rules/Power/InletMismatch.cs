@@ -7,32 +7,32 @@ using static System.FormattableString;
 
 namespace RackCheck.Rules.Power;
 
-/// <summary>Finds distribution units whose plug does not go into their supply's socket, or does not carry what the unit is rated for.</summary>
+/// <summary>Finds PDUs whose plug does not go into their supply's socket, or does not carry what the unit is rated for.</summary>
 public sealed class InletMismatch : Rule
 {
     private static readonly RuleDescriptor Facts = new()
     {
         Id = "power.inlet-mismatch",
-        Title = "Distribution unit does not plug into its supply",
+        Title = "PDU does not plug into its supply",
         Severity = Severity.Error,
         Safety = true,
-        What = "Finds distribution units whose plug does not go into their supply's socket, is rated under the unit, or has one phase where the outlets hang on several. Of several faults of a unit the gravest is named. What a UPS feeds is judged by plug and rating alone.",
+        What = "Finds PDUs whose plug does not go into their supply's socket, is rated under the unit, or has one phase where the outlets hang on several. Of several faults of a unit the gravest is named. What a UPS feeds is judged by plug and rating alone.",
         Why = "An adaptor is found on the day, or a plug gets hot that carries less than what the outlets behind it give.",
         Formula = "plug goes into socket by the table of connectors; rating of the plug >= rating of the unit; phases of the plug >= lines of the outlet groups",
         Sources = [Sources.Iec60320, Sources.Bs1363, Sources.Cee7, Sources.NemaWd6, Sources.Iec60309],
-        Needs = ["/distributionUnits/*/plug", "/distributionUnits/*/ratedA", "/distributionUnits/*/groups/*/phase", "/supplies/*/socket", "/items/*/ups/feeds", "/site/region"],
+        Needs = ["/pdus/*/plug", "/pdus/*/ratedA", "/pdus/*/groups/*/phase", "/supplies/*/socket", "/items/*/ups/feeds", "/site/region"],
         Remedies = ["Take the unit with the plug for that socket.", "Have the supply end in the socket for that plug.", "Take both a size larger.", "Take a unit that the plug carries.", "Wire it in without plug and socket."],
         Cautions = [Cautions.Electricity],
         FailingRack = """
             {
               "cabinet": { "heightU": 24, "widthMm": 800, "depthMm": 1000 },
               "items": [
-                { "id": "wave-pc", "heightU": 4, "position": { "unit": 1 }, "body": { "depthMm": 450 }, "support": { "style": "slides" }, "power": { "ratedW": 300, "powerFactor": 1, "leakageMa": 1, "inrushA": 20, "plugs": [ "C14" ] } }
+                { "id": "wave-pc", "heightU": 4, "position": { "u": 1 }, "body": { "depthMm": 450 }, "support": { "style": "slides" }, "power": { "ratedW": 300, "powerFactor": 1, "leakageMa": 1, "inrushA": 20, "plugs": [ "C14" ] } }
               ],
               "supplies": [
                 { "id": "A", "voltageV": 230, "phases": 1, "ratedA": 16, "breaker": { "curve": "C", "ratedA": 16 }, "socket": "IEC60309-16A-1P", "cable": { "lengthM": 10, "crossSectionMm2": 2.5 } }
               ],
-              "distributionUnits": [
+              "pdus": [
                 { "id": "strip", "supply": "A", "ratedA": 16, "plug": "C20", "mounting": "vertical", "groups": [ { "id": "g1", "outlets": [ { "socket": "C13", "count": 4 } ] } ] }
               ]
             }
@@ -41,12 +41,12 @@ public sealed class InletMismatch : Rule
             {
               "cabinet": { "heightU": 24, "widthMm": 800, "depthMm": 1000 },
               "items": [
-                { "id": "wave-pc", "heightU": 4, "position": { "unit": 1 }, "body": { "depthMm": 450 }, "support": { "style": "slides" }, "power": { "ratedW": 300, "powerFactor": 1, "leakageMa": 1, "inrushA": 20, "plugs": [ "C14" ] } }
+                { "id": "wave-pc", "heightU": 4, "position": { "u": 1 }, "body": { "depthMm": 450 }, "support": { "style": "slides" }, "power": { "ratedW": 300, "powerFactor": 1, "leakageMa": 1, "inrushA": 20, "plugs": [ "C14" ] } }
               ],
               "supplies": [
                 { "id": "A", "voltageV": 230, "phases": 1, "ratedA": 16, "breaker": { "curve": "C", "ratedA": 16 }, "socket": "IEC60309-16A-1P", "cable": { "lengthM": 10, "crossSectionMm2": 2.5 } }
               ],
-              "distributionUnits": [
+              "pdus": [
                 { "id": "strip", "supply": "A", "ratedA": 16, "plug": "IEC60309-16A-1P", "mounting": "vertical", "groups": [ { "id": "g1", "outlets": [ { "socket": "C13", "count": 4 } ] } ] }
               ]
             }
@@ -63,12 +63,12 @@ public sealed class InletMismatch : Rule
         {
             if (unit.Source.Plug is null)
             {
-                context.Lacks(PlugPointer(unit), "Without the plug of a distribution unit it cannot be said whether it goes into its supply's socket and carries what the unit is rated for.");
+                context.Lacks(PlugPointer(unit), "Without the plug of a PDU it cannot be said whether it goes into its supply's socket and carries what the unit is rated for.");
             }
 
             if (unit is { FedBy: null, Supply.Source.Socket: null })
             {
-                context.Lacks(SocketPointer(unit), "Without the socket that a supply ends in it cannot be said whether a distribution unit's plug goes into it.");
+                context.Lacks(SocketPointer(unit), "Without the socket that a supply ends in it cannot be said whether a PDU's plug goes into it.");
             }
 
             if (unit.Source.Plug is { } plug && FaultOf(context.Survey.Power, unit, plug) is { } fault)
@@ -78,12 +78,12 @@ public sealed class InletMismatch : Rule
         }
     }
 
-    private static Fault? FaultOf(PowerTree tree, UnitNode unit, ConnectorCode plug)
+    private static Fault? FaultOf(PowerTree tree, PduNode unit, ConnectorCode plug)
     {
         if (unit.FedBy is null && unit.Supply.Source.Socket is { } socket && !PlugFit.Fits(plug, socket))
         {
             return new Fault(
-                "The {plug} plug of {unit} does not go into the {socket} socket of supply {supply}.",
+                "The {plug} plug of {pdu} does not go into the {socket} socket of supply {supply}.",
                 [("socket", PlugFit.Of(socket).Code), ("supply", unit.Supply.Id)],
                 SocketPointer(unit));
         }
@@ -92,33 +92,33 @@ public sealed class InletMismatch : Rule
         if (rated < unit.RatedA)
         {
             return new Fault(
-                "{unit} is rated for {ratedA} A, but its {plug} plug for {plugA} A.",
+                "{pdu} is rated for {ratedA} A, but its {plug} plug for {plugA} A.",
                 [("ratedA", unit.RatedA), ("plugA", rated)],
-                Invariant($"{Pointers.DistributionUnit[unit.Index]}/ratedA"),
+                Invariant($"{Pointers.Pdu[unit.Index]}/ratedA"),
                 Quantities.Of(rated, "A"),
                 Quantities.Of(unit.RatedA, "A"));
         }
 
         var lines = LinesOf(unit);
         return lines == 1 || plug == ConnectorCode.Hardwired || PlugFit.IsThreePhase(plug) ? null : new Fault(
-            "The outlet groups of {unit} use {lines} phases, but its {plug} plug has {phases}.",
+            "The outlet groups of {pdu} use {lines} phases, but its {plug} plug has {phases}.",
             [("lines", lines), ("phases", 1)],
-            Invariant($"{Pointers.DistributionUnit[unit.Index]}/groups"),
+            Invariant($"{Pointers.Pdu[unit.Index]}/groups"),
             Quantities.Of(1, "lines"),
             Quantities.Of(lines, "lines"));
     }
 
-    private static int LinesOf(UnitNode unit) => unit.Groups.Select(g => g.Line).Distinct().Count();
+    private static int LinesOf(PduNode unit) => unit.Groups.Select(g => g.Line).Distinct().Count();
 
-    private static string PlugPointer(UnitNode unit) => Invariant($"{Pointers.DistributionUnit[unit.Index]}/plug");
+    private static string PlugPointer(PduNode unit) => Invariant($"{Pointers.Pdu[unit.Index]}/plug");
 
-    private static string SocketPointer(UnitNode unit) => Invariant($"{Pointers.Supply[unit.Supply.Index]}/socket");
+    private static string SocketPointer(PduNode unit) => Invariant($"{Pointers.Supply[unit.Supply.Index]}/socket");
 
-    private static void Report(RuleContext context, UnitNode unit, ConnectorCode plug, Fault fault) => context.Report(new FindingDraft
+    private static void Report(RuleContext context, PduNode unit, ConnectorCode plug, Fault fault) => context.Report(new FindingDraft
     {
         Message = fault.Message,
-        Data = [("unit", unit.Id), ("plug", PlugFit.Of(plug).Code), .. fault.Data],
-        Subject = $"distribution unit {unit.Id}",
+        Data = [("pdu", unit.Id), ("plug", PlugFit.Of(plug).Code), .. fault.Data],
+        Subject = $"PDU {unit.Id}",
         Identity = [unit.Id],
         Pointers = [PlugPointer(unit), fault.Other],
         Actual = fault.Actual,

@@ -20,8 +20,8 @@ public sealed class InrushTrip : Rule
         Why = "After a break in the mains the rack stays dark: everything comes on together and takes the breaker out again.",
         Formula = "sum of the inrush on a line <= m In; m = 3 (curve B), 5 (C), 10 (D)",
         Sources = [Sources.Iec60898, Sources.SequencingPractice],
-        Needs = ["/items/*/power/inrushA", "/items/*/power/plugs", "/supplies/*/breaker/curve", "/supplies/*/breaker/ratedA", "/distributionUnits/*/remoteSwitched", "/distributionUnits/*/groups/*/outlets/*/switched", "/connections"],
-        Remedies = ["Take distribution units whose outlets are switched on one after the other.", "Take a breaker of another curve.", "Add a supply with a distribution unit.", "Take a larger supply."],
+        Needs = ["/items/*/power/inrushA", "/items/*/power/plugs", "/supplies/*/breaker/curve", "/supplies/*/breaker/ratedA", "/pdus/*/remoteSwitched", "/pdus/*/groups/*/outlets/*/switched", "/connections"],
+        Remedies = ["Take PDUs whose outlets are switched on one after the other.", "Take a breaker of another curve.", "Add a supply with a PDU.", "Take a larger supply."],
         Cautions = [Cautions.Electricity],
         FailingRack = Rack(45),
         PassingRack = Rack(40),
@@ -109,11 +109,11 @@ public sealed class InrushTrip : Rule
         {
           "cabinet": { "heightU": 24, "widthMm": 800, "depthMm": 1000 },
           "items": [
-            { "id": "wave-pc", "heightU": 4, "position": { "unit": 1 }, "body": { "depthMm": 450 }, "support": { "style": "slides" }, "power": { "ratedW": 400, "powerFactor": 0.95, "leakageMa": 1, "inrushA": {{inrush.ToString(System.Globalization.CultureInfo.InvariantCulture)}}, "plugs": [ "C14" ] } },
-            { "id": "gauge-amp", "heightU": 2, "position": { "unit": 6 }, "body": { "depthMm": 300 }, "support": { "style": "slides" }, "power": { "ratedW": 100, "powerFactor": 0.95, "leakageMa": 1, "inrushA": 8, "plugs": [ "C14" ] } }
+            { "id": "wave-pc", "heightU": 4, "position": { "u": 1 }, "body": { "depthMm": 450 }, "support": { "style": "slides" }, "power": { "ratedW": 400, "powerFactor": 0.95, "leakageMa": 1, "inrushA": {{inrush.ToString(System.Globalization.CultureInfo.InvariantCulture)}}, "plugs": [ "C14" ] } },
+            { "id": "gauge-amp", "heightU": 2, "position": { "u": 6 }, "body": { "depthMm": 300 }, "support": { "style": "slides" }, "power": { "ratedW": 100, "powerFactor": 0.95, "leakageMa": 1, "inrushA": 8, "plugs": [ "C14" ] } }
           ],
           "supplies": [ { "id": "A", "voltageV": 230, "phases": 1, "ratedA": 16, "breaker": { "curve": "B", "ratedA": 16 }, "cable": { "lengthM": 10, "crossSectionMm2": 2.5 } } ],
-          "distributionUnits": [
+          "pdus": [
             { "id": "strip", "supply": "A", "ratedA": 16, "mounting": "vertical", "groups": [ { "id": "g1", "phase": "L1", "outlets": [ { "socket": "C13", "count": 8 } ] } ] }
           ]
         }

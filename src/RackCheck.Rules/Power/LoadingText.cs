@@ -31,10 +31,10 @@ internal static class LoadingText
     /// <param name="group">The group; null for the line.</param>
     /// <param name="line">The line, 0 to 2.</param>
     /// <returns>The words with the names of values in braces, and the values.</returns>
-    public static (string Text, (string Name, Scalar Value)[] Data) Name(UnitNode unit, GroupNode? group, int line) =>
-        group is not null ? ("{unit}, group {group},", [("unit", unit.Id), ("group", group.Id)])
-        : unit.Lines.Count == 3 ? ("{unit} on phase {line}", [("unit", unit.Id), ("line", LineName(line))])
-        : ("{unit}", [("unit", unit.Id)]);
+    public static (string Text, (string Name, Scalar Value)[] Data) Name(PduNode unit, GroupNode? group, int line) =>
+        group is not null ? ("{pdu}, group {group},", [("pdu", unit.Id), ("group", group.Id)])
+        : unit.Lines.Count == 3 ? ("{pdu} on phase {line}", [("pdu", unit.Id), ("line", LineName(line))])
+        : ("{pdu}", [("pdu", unit.Id)]);
 
     /// <summary>What a sentence calls a line of a supply.</summary>
     /// <param name="supply">The supply.</param>

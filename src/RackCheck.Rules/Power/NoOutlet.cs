@@ -19,20 +19,20 @@ public sealed class NoOutlet : Rule
         Why = "Equipment comes that cannot be switched on, or is helped out with adaptors and extension leads that nobody planned for.",
         Formula = "most cords that find an outlet of their own >= cords, by a matching over all cords and outlets; a voltage serves an item from 0.8 to 1.25 times",
         Sources = [Sources.Iec60320, Sources.Bs1363, Sources.Cee7, Sources.NemaWd6, Sources.Iec60309, Sources.VoltagePractice],
-        Needs = ["/items/*/power/plugs", "/items/*/power/voltageV", "/items/*/power/redundant", "/supplies/*/voltageV", "/supplies/*/phases", "/distributionUnits/*/groups/*/outlets", "/connections"],
-        Remedies = ["Take a distribution unit with more outlets.", "Add a distribution unit.", "Add a supply with a distribution unit.", "Take equipment out of the rack."],
+        Needs = ["/items/*/power/plugs", "/items/*/power/voltageV", "/items/*/power/redundant", "/supplies/*/voltageV", "/supplies/*/phases", "/pdus/*/groups/*/outlets", "/connections"],
+        Remedies = ["Take a PDU with more outlets.", "Add a PDU.", "Add a supply with a PDU.", "Take equipment out of the rack."],
         Cautions = [Cautions.Electricity],
         FailingRack = """
             {
               "cabinet": { "heightU": 24, "widthMm": 800, "depthMm": 1000 },
               "items": [
-                { "id": "wave-pc", "heightU": 4, "position": { "unit": 1 }, "body": { "depthMm": 450 }, "support": { "style": "slides" }, "power": { "ratedW": 300, "powerFactor": 1, "leakageMa": 1, "inrushA": 20, "plugs": [ "C14" ] } },
-                { "id": "paddle-drive", "heightU": 4, "position": { "unit": 6 }, "body": { "depthMm": 450 }, "support": { "style": "slides" }, "power": { "ratedW": 300, "powerFactor": 1, "leakageMa": 1, "inrushA": 20, "plugs": [ "C14" ] } }
+                { "id": "wave-pc", "heightU": 4, "position": { "u": 1 }, "body": { "depthMm": 450 }, "support": { "style": "slides" }, "power": { "ratedW": 300, "powerFactor": 1, "leakageMa": 1, "inrushA": 20, "plugs": [ "C14" ] } },
+                { "id": "paddle-drive", "heightU": 4, "position": { "u": 6 }, "body": { "depthMm": 450 }, "support": { "style": "slides" }, "power": { "ratedW": 300, "powerFactor": 1, "leakageMa": 1, "inrushA": 20, "plugs": [ "C14" ] } }
               ],
               "supplies": [
                 { "id": "A", "voltageV": 230, "phases": 1, "ratedA": 16, "breaker": { "curve": "C", "ratedA": 16 }, "socket": "IEC60309-16A-1P", "cable": { "lengthM": 10, "crossSectionMm2": 2.5 } }
               ],
-              "distributionUnits": [
+              "pdus": [
                 { "id": "strip", "supply": "A", "ratedA": 16, "plug": "IEC60309-16A-1P", "mounting": "vertical", "groups": [ { "id": "g1", "outlets": [ { "socket": "C13", "count": 1 } ] } ] }
               ]
             }
@@ -41,13 +41,13 @@ public sealed class NoOutlet : Rule
             {
               "cabinet": { "heightU": 24, "widthMm": 800, "depthMm": 1000 },
               "items": [
-                { "id": "wave-pc", "heightU": 4, "position": { "unit": 1 }, "body": { "depthMm": 450 }, "support": { "style": "slides" }, "power": { "ratedW": 300, "powerFactor": 1, "leakageMa": 1, "inrushA": 20, "plugs": [ "C14" ] } },
-                { "id": "paddle-drive", "heightU": 4, "position": { "unit": 6 }, "body": { "depthMm": 450 }, "support": { "style": "slides" }, "power": { "ratedW": 300, "powerFactor": 1, "leakageMa": 1, "inrushA": 20, "plugs": [ "C14" ] } }
+                { "id": "wave-pc", "heightU": 4, "position": { "u": 1 }, "body": { "depthMm": 450 }, "support": { "style": "slides" }, "power": { "ratedW": 300, "powerFactor": 1, "leakageMa": 1, "inrushA": 20, "plugs": [ "C14" ] } },
+                { "id": "paddle-drive", "heightU": 4, "position": { "u": 6 }, "body": { "depthMm": 450 }, "support": { "style": "slides" }, "power": { "ratedW": 300, "powerFactor": 1, "leakageMa": 1, "inrushA": 20, "plugs": [ "C14" ] } }
               ],
               "supplies": [
                 { "id": "A", "voltageV": 230, "phases": 1, "ratedA": 16, "breaker": { "curve": "C", "ratedA": 16 }, "socket": "IEC60309-16A-1P", "cable": { "lengthM": 10, "crossSectionMm2": 2.5 } }
               ],
-              "distributionUnits": [
+              "pdus": [
                 { "id": "strip", "supply": "A", "ratedA": 16, "plug": "IEC60309-16A-1P", "mounting": "vertical", "groups": [ { "id": "g1", "outlets": [ { "socket": "C13", "count": 2 } ] } ] }
               ]
             }
@@ -97,7 +97,7 @@ public sealed class NoOutlet : Rule
 
         if (drawing && !described)
         {
-            context.Lacks("/distributionUnits", "Without the distribution units it cannot be said whether every cord finds an outlet; an empty list says that there are none.");
+            context.Lacks("/pdus", "Without the PDUs it cannot be said whether every cord finds an outlet; an empty list says that there are none.");
         }
     }
 

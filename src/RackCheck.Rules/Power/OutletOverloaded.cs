@@ -22,19 +22,19 @@ public sealed class OutletOverloaded : Rule
         Why = "A contact that carries more than it is made for gets hot, and the breaker of the group, which is often larger, does not see it.",
         Formula = "I = P/(n V pf) through each of n cords, on three phases a third of it a line; <= the lesser rating of plug and socket",
         Sources = [Sources.CircuitTheory, Sources.Iec60320, Sources.Bs1363, Sources.Cee7, Sources.NemaWd6, Sources.Iec60309, Sources.RedundancyPractice],
-        Needs = ["/items/*/power/ratedW", "/items/*/power/powerFactor", "/items/*/power/plugs", "/items/*/power/redundant", "/supplies/*/voltageV", "/distributionUnits/*/groups/*/outlets", "/connections", "/site/region"],
+        Needs = ["/items/*/power/ratedW", "/items/*/power/powerFactor", "/items/*/power/plugs", "/items/*/power/redundant", "/supplies/*/voltageV", "/pdus/*/groups/*/outlets", "/connections", "/site/region"],
         Remedies = ["Fit a larger plug, with an outlet for it.", "Share the load among more cords.", "Take the item out of the rack."],
         Cautions = [Cautions.Electricity],
         FailingRack = """
             {
               "cabinet": { "heightU": 24, "widthMm": 800, "depthMm": 1000 },
               "items": [
-                { "id": "paddle-drive", "heightU": 4, "position": { "unit": 1 }, "body": { "depthMm": 450 }, "support": { "style": "slides" }, "power": { "ratedW": 2400, "powerFactor": 1, "leakageMa": 1, "inrushA": 20, "plugs": [ "C14" ] } }
+                { "id": "paddle-drive", "heightU": 4, "position": { "u": 1 }, "body": { "depthMm": 450 }, "support": { "style": "slides" }, "power": { "ratedW": 2400, "powerFactor": 1, "leakageMa": 1, "inrushA": 20, "plugs": [ "C14" ] } }
               ],
               "supplies": [
                 { "id": "A", "voltageV": 230, "phases": 1, "ratedA": 16, "breaker": { "curve": "C", "ratedA": 16 }, "socket": "IEC60309-16A-1P", "cable": { "lengthM": 10, "crossSectionMm2": 2.5 } }
               ],
-              "distributionUnits": [
+              "pdus": [
                 { "id": "strip", "supply": "A", "ratedA": 16, "plug": "IEC60309-16A-1P", "mounting": "vertical", "groups": [ { "id": "g1", "outlets": [ { "socket": "C13", "count": 2 }, { "socket": "C19", "count": 1 } ] } ] }
               ]
             }
@@ -43,12 +43,12 @@ public sealed class OutletOverloaded : Rule
             {
               "cabinet": { "heightU": 24, "widthMm": 800, "depthMm": 1000 },
               "items": [
-                { "id": "paddle-drive", "heightU": 4, "position": { "unit": 1 }, "body": { "depthMm": 450 }, "support": { "style": "slides" }, "power": { "ratedW": 2300, "powerFactor": 1, "leakageMa": 1, "inrushA": 20, "plugs": [ "C14" ] } }
+                { "id": "paddle-drive", "heightU": 4, "position": { "u": 1 }, "body": { "depthMm": 450 }, "support": { "style": "slides" }, "power": { "ratedW": 2300, "powerFactor": 1, "leakageMa": 1, "inrushA": 20, "plugs": [ "C14" ] } }
               ],
               "supplies": [
                 { "id": "A", "voltageV": 230, "phases": 1, "ratedA": 16, "breaker": { "curve": "C", "ratedA": 16 }, "socket": "IEC60309-16A-1P", "cable": { "lengthM": 10, "crossSectionMm2": 2.5 } }
               ],
-              "distributionUnits": [
+              "pdus": [
                 { "id": "strip", "supply": "A", "ratedA": 16, "plug": "IEC60309-16A-1P", "mounting": "vertical", "groups": [ { "id": "g1", "outlets": [ { "socket": "C13", "count": 2 }, { "socket": "C19", "count": 1 } ] } ] }
               ]
             }

@@ -26,8 +26,8 @@ public sealed class PhaseUnbalance : Rule
         Formula = "100 (max(I1, I2, I3) / ((I1 + I2 + I3) / 3) - 1) <= limit; neutral: the sum of the phasors of the lines, each turned by a third of a circle and lagging by its own power factor (harmonics of order 3 add in the neutral and are not in it)",
         Sources = [Sources.CircuitTheory, Sources.BalancePractice],
         Limits = [UnbalancePercent, LeastSharePercent],
-        Needs = ["/items/*/power/ratedW", "/items/*/power/powerFactor", "/items/*/power/plugs", "/supplies/*/phases", "/supplies/*/voltageV", "/supplies/*/ratedA", "/distributionUnits/*/groups/*/phase", "/connections"],
-        Remedies = ["Plug equipment in on another line.", "Put an outlet group on another line, or exchange two.", "Add a supply with a distribution unit."],
+        Needs = ["/items/*/power/ratedW", "/items/*/power/powerFactor", "/items/*/power/plugs", "/supplies/*/phases", "/supplies/*/voltageV", "/supplies/*/ratedA", "/pdus/*/groups/*/phase", "/connections"],
+        Remedies = ["Plug equipment in on another line.", "Put an outlet group on another line, or exchange two.", "Add a supply with a PDU."],
         Cautions = [Cautions.Electricity],
         FailingRack = Rack("g1"),
         PassingRack = Rack("g3"),
@@ -149,23 +149,23 @@ public sealed class PhaseUnbalance : Rule
         {
           "cabinet": { "heightU": 24, "widthMm": 800, "depthMm": 1000 },
           "items": [
-            { "id": "wave-pc", "heightU": 4, "position": { "unit": 1 }, "body": { "depthMm": 450 }, "support": { "style": "slides" }, "power": { "ratedW": 1840, "powerFactor": 1, "leakageMa": 1, "inrushA": 20, "plugs": [ "C14" ] } },
-            { "id": "paddle-drive", "heightU": 4, "position": { "unit": 6 }, "body": { "depthMm": 450 }, "support": { "style": "slides" }, "power": { "ratedW": 1380, "powerFactor": 1, "leakageMa": 1, "inrushA": 20, "plugs": [ "C14" ] } },
-            { "id": "gauge-amp", "heightU": 2, "position": { "unit": 11 }, "body": { "depthMm": 300 }, "support": { "style": "slides" }, "power": { "ratedW": 1288, "powerFactor": 1, "leakageMa": 1, "inrushA": 20, "plugs": [ "C14" ] } },
-            { "id": "flume-switch", "heightU": 1, "position": { "unit": 14 }, "body": { "depthMm": 250 }, "power": { "ratedW": 92, "powerFactor": 1, "leakageMa": 1, "inrushA": 5, "plugs": [ "C14" ] } }
+            { "id": "wave-pc", "heightU": 4, "position": { "u": 1 }, "body": { "depthMm": 450 }, "support": { "style": "slides" }, "power": { "ratedW": 1840, "powerFactor": 1, "leakageMa": 1, "inrushA": 20, "plugs": [ "C14" ] } },
+            { "id": "paddle-drive", "heightU": 4, "position": { "u": 6 }, "body": { "depthMm": 450 }, "support": { "style": "slides" }, "power": { "ratedW": 1380, "powerFactor": 1, "leakageMa": 1, "inrushA": 20, "plugs": [ "C14" ] } },
+            { "id": "gauge-amp", "heightU": 2, "position": { "u": 11 }, "body": { "depthMm": 300 }, "support": { "style": "slides" }, "power": { "ratedW": 1288, "powerFactor": 1, "leakageMa": 1, "inrushA": 20, "plugs": [ "C14" ] } },
+            { "id": "flume-switch", "heightU": 1, "position": { "u": 14 }, "body": { "depthMm": 250 }, "power": { "ratedW": 92, "powerFactor": 1, "leakageMa": 1, "inrushA": 5, "plugs": [ "C14" ] } }
           ],
           "supplies": [ { "id": "A", "voltageV": 230, "phases": 3, "ratedA": 16, "breaker": { "curve": "C", "ratedA": 16 }, "cable": { "lengthM": 10, "crossSectionMm2": 2.5 } } ],
-          "distributionUnits": [
+          "pdus": [
             { "id": "strip", "supply": "A", "ratedA": 16, "mounting": "vertical", "groups": [
               { "id": "g1", "phase": "L1", "breakerA": 16, "outlets": [ { "socket": "C13", "count": 4 } ] },
               { "id": "g2", "phase": "L2", "breakerA": 16, "outlets": [ { "socket": "C13", "count": 4 } ] },
               { "id": "g3", "phase": "L3", "breakerA": 16, "outlets": [ { "socket": "C13", "count": 4 } ] } ] }
           ],
           "connections": [
-            { "item": "wave-pc", "plug": 0, "unit": "strip", "group": "g1" },
-            { "item": "paddle-drive", "plug": 0, "unit": "strip", "group": "g2" },
-            { "item": "gauge-amp", "plug": 0, "unit": "strip", "group": "g3" },
-            { "item": "flume-switch", "plug": 0, "unit": "strip", "group": "{{switchGroup}}" }
+            { "item": "wave-pc", "plug": 0, "pdu": "strip", "group": "g1" },
+            { "item": "paddle-drive", "plug": 0, "pdu": "strip", "group": "g2" },
+            { "item": "gauge-amp", "plug": 0, "pdu": "strip", "group": "g3" },
+            { "item": "flume-switch", "plug": 0, "pdu": "strip", "group": "{{switchGroup}}" }
           ]
         }
         """;

@@ -19,25 +19,25 @@ public sealed class PlugMismatch : Rule
         Why = "Whoever wires the rack to this list stands before an outlet that is taken or does not fit, and improvises.",
         Formula = "plug goes into socket by the table of connectors; cords given to a group's outlets <= outlets; 0.8 <= item's voltage / outlet's voltage <= 1.25",
         Sources = [Sources.Iec60320, Sources.Bs1363, Sources.Cee7, Sources.NemaWd6, Sources.Iec60309, Sources.VoltagePractice, Sources.Bookkeeping],
-        Needs = ["/connections", "/items/*/power/plugs", "/items/*/power/voltageV", "/supplies/*/voltageV", "/supplies/*/phases", "/distributionUnits/*/groups/*/outlets"],
-        Remedies = ["Plug it into another group or unit.", "Fit a plug that goes in.", "Take a distribution unit with more outlets.", "Add a distribution unit.", "Take the item out of the rack."],
+        Needs = ["/connections", "/items/*/power/plugs", "/items/*/power/voltageV", "/supplies/*/voltageV", "/supplies/*/phases", "/pdus/*/groups/*/outlets"],
+        Remedies = ["Plug it into another group or unit.", "Fit a plug that goes in.", "Take a PDU with more outlets.", "Add a PDU.", "Take the item out of the rack."],
         Cautions = [Cautions.Electricity],
         FailingRack = """
             {
               "cabinet": { "heightU": 24, "widthMm": 800, "depthMm": 1000 },
               "items": [
-                { "id": "wave-pc", "heightU": 4, "position": { "unit": 1 }, "body": { "depthMm": 450 }, "support": { "style": "slides" }, "power": { "ratedW": 300, "powerFactor": 1, "leakageMa": 1, "inrushA": 20, "plugs": [ "C20" ] } },
-                { "id": "paddle-drive", "heightU": 4, "position": { "unit": 6 }, "body": { "depthMm": 450 }, "support": { "style": "slides" }, "power": { "ratedW": 300, "powerFactor": 1, "leakageMa": 1, "inrushA": 20, "plugs": [ "C14" ] } }
+                { "id": "wave-pc", "heightU": 4, "position": { "u": 1 }, "body": { "depthMm": 450 }, "support": { "style": "slides" }, "power": { "ratedW": 300, "powerFactor": 1, "leakageMa": 1, "inrushA": 20, "plugs": [ "C20" ] } },
+                { "id": "paddle-drive", "heightU": 4, "position": { "u": 6 }, "body": { "depthMm": 450 }, "support": { "style": "slides" }, "power": { "ratedW": 300, "powerFactor": 1, "leakageMa": 1, "inrushA": 20, "plugs": [ "C14" ] } }
               ],
               "supplies": [
                 { "id": "A", "voltageV": 230, "phases": 1, "ratedA": 16, "breaker": { "curve": "C", "ratedA": 16 }, "socket": "IEC60309-16A-1P", "cable": { "lengthM": 10, "crossSectionMm2": 2.5 } }
               ],
-              "distributionUnits": [
+              "pdus": [
                 { "id": "strip", "supply": "A", "ratedA": 16, "plug": "IEC60309-16A-1P", "mounting": "vertical", "groups": [ { "id": "g1", "outlets": [ { "socket": "C13", "count": 2 } ] }, { "id": "g2", "outlets": [ { "socket": "C19", "count": 1 } ] } ] }
               ],
               "connections": [
-                { "item": "wave-pc", "plug": 0, "unit": "strip", "group": "g1" },
-                { "item": "paddle-drive", "plug": 0, "unit": "strip", "group": "g1" }
+                { "item": "wave-pc", "plug": 0, "pdu": "strip", "group": "g1" },
+                { "item": "paddle-drive", "plug": 0, "pdu": "strip", "group": "g1" }
               ]
             }
             """,
@@ -45,18 +45,18 @@ public sealed class PlugMismatch : Rule
             {
               "cabinet": { "heightU": 24, "widthMm": 800, "depthMm": 1000 },
               "items": [
-                { "id": "wave-pc", "heightU": 4, "position": { "unit": 1 }, "body": { "depthMm": 450 }, "support": { "style": "slides" }, "power": { "ratedW": 300, "powerFactor": 1, "leakageMa": 1, "inrushA": 20, "plugs": [ "C20" ] } },
-                { "id": "paddle-drive", "heightU": 4, "position": { "unit": 6 }, "body": { "depthMm": 450 }, "support": { "style": "slides" }, "power": { "ratedW": 300, "powerFactor": 1, "leakageMa": 1, "inrushA": 20, "plugs": [ "C14" ] } }
+                { "id": "wave-pc", "heightU": 4, "position": { "u": 1 }, "body": { "depthMm": 450 }, "support": { "style": "slides" }, "power": { "ratedW": 300, "powerFactor": 1, "leakageMa": 1, "inrushA": 20, "plugs": [ "C20" ] } },
+                { "id": "paddle-drive", "heightU": 4, "position": { "u": 6 }, "body": { "depthMm": 450 }, "support": { "style": "slides" }, "power": { "ratedW": 300, "powerFactor": 1, "leakageMa": 1, "inrushA": 20, "plugs": [ "C14" ] } }
               ],
               "supplies": [
                 { "id": "A", "voltageV": 230, "phases": 1, "ratedA": 16, "breaker": { "curve": "C", "ratedA": 16 }, "socket": "IEC60309-16A-1P", "cable": { "lengthM": 10, "crossSectionMm2": 2.5 } }
               ],
-              "distributionUnits": [
+              "pdus": [
                 { "id": "strip", "supply": "A", "ratedA": 16, "plug": "IEC60309-16A-1P", "mounting": "vertical", "groups": [ { "id": "g1", "outlets": [ { "socket": "C13", "count": 2 } ] }, { "id": "g2", "outlets": [ { "socket": "C19", "count": 1 } ] } ] }
               ],
               "connections": [
-                { "item": "wave-pc", "plug": 0, "unit": "strip", "group": "g2" },
-                { "item": "paddle-drive", "plug": 0, "unit": "strip", "group": "g1" }
+                { "item": "wave-pc", "plug": 0, "pdu": "strip", "group": "g2" },
+                { "item": "paddle-drive", "plug": 0, "pdu": "strip", "group": "g1" }
               ]
             }
             """,
@@ -100,9 +100,9 @@ public sealed class PlugMismatch : Rule
             var given = tree.Cords.Count(c => ReferenceEquals(c.Group, group)
                 && (c.Socket is { } socket ? PlugFit.Fits(cord.Code, socket) : c.Connection is not null && c.Code == cord.Code));
             return outlets == 0
-                ? new Fault("The {plug} plug of {item} goes into no outlet of {unit}, group {group}, which has {sockets}.", [("sockets", SocketsOf(group))])
+                ? new Fault("The {plug} plug of {item} goes into no outlet of {pdu}, group {group}, which has {sockets}.", [("sockets", SocketsOf(group))])
                 : new Fault(
-                    "{given} cords are given to the outlets of {unit}, group {group}, that take {plug} plugs, and there are {outlets}; that of {item} finds none free.",
+                    "{given} cords are given to the outlets of {pdu}, group {group}, that take {plug} plugs, and there are {outlets}; that of {item} finds none free.",
                     [("given", given), ("outlets", outlets)],
                     Quantities.Of(given, "outlets"),
                     Quantities.Of(outlets, "outlets"));
@@ -110,12 +110,12 @@ public sealed class PlugMismatch : Rule
 
         if (cord.IsThreePhase && supply.Phases != 3)
         {
-            return new Fault("{item} has the three-phase plug {plug}, but supply {supply}, which feeds {unit}, group {group}, has a single phase.", [("supply", supply.Id)]);
+            return new Fault("{item} has the three-phase plug {plug}, but supply {supply}, which feeds {pdu}, group {group}, has a single phase.", [("supply", supply.Id)]);
         }
 
         var voltage = supply.Source.VoltageV;
         return cord.SuitsVoltage(voltage) ? null : new Fault(
-            "{item} is for {voltageV} V, but {unit}, group {group}, carries {supplyV} V.",
+            "{item} is for {voltageV} V, but {pdu}, group {group}, carries {supplyV} V.",
             [("voltageV", cord.Item.Item!.Power!.VoltageV!.Value), ("supplyV", voltage)],
             Quantities.Of(voltage, "V"),
             Quantities.Of(cord.Item.Item.Power.VoltageV.Value, "V"));
@@ -131,7 +131,7 @@ public sealed class PlugMismatch : Rule
         context.Report(new FindingDraft
         {
             Message = fault.Message,
-            Data = [("item", cord.Item.Id), ("plug", PlugFit.Of(cord.Code).Code), ("unit", group.Unit.Id), ("group", group.Id), .. fault.Data],
+            Data = [("item", cord.Item.Id), ("plug", PlugFit.Of(cord.Code).Code), ("pdu", group.Unit.Id), ("group", group.Id), .. fault.Data],
             Subject = $"{survey.Cabinet.Place(cord.Item)}, {group.Unit.Id}, group {group.Id}",
             Identity = [cord.Item.Id, Invariant($"{cord.Plug}"), group.Unit.Id, group.Id],
             Pointers = [Invariant($"/connections/{given}"), group.Pointer, Invariant($"{Pointers.ItemPlugs[cord.Item.Index]}/{cord.Plug}")],
@@ -167,8 +167,8 @@ public sealed class PlugMismatch : Rule
             Actual = Quantities.Of(all.Length, "outlets"),
             Limit = Quantities.Of(1, "outlets"),
             Calculation = Invariant($"{all.Length} > 1"),
-            Cures = all.DistinctBy(i => (connections[i].Unit, connections[i].Group)).Select(kept => new Cure(
-                $"Leave {cord.Item.Id} plugged into {connections[kept].Unit}, group {connections[kept].Group}",
+            Cures = all.DistinctBy(i => (connections[i].Pdu, connections[i].Group)).Select(kept => new Cure(
+                $"Leave {cord.Item.Id} plugged into {connections[kept].Pdu}, group {connections[kept].Group}",
                 survey.Description with { Connections = [.. connections.Where((_, i) => i == kept || !all.Contains(i))] })),
         });
     }

@@ -19,26 +19,26 @@ public sealed class RedundancyLost : Rule
         Why = "When that supply goes the item goes with it, though a second power supply was paid for.",
         Formula = "supplies that the cords of a redundant item live by >= 2",
         Sources = [Sources.RedundancyPractice],
-        Needs = ["/items/*/power/redundant", "/items/*/power/plugs", "/items/*/ups/feeds", "/distributionUnits/*/supply", "/connections"],
-        Remedies = ["Plug one cord into a unit on another supply.", "Take a unit on another supply with more outlets.", "Add a supply with a distribution unit.", "Give it a second cord.", "Do without redundancy."],
+        Needs = ["/items/*/power/redundant", "/items/*/power/plugs", "/items/*/ups/feeds", "/pdus/*/supply", "/connections"],
+        Remedies = ["Plug one cord into a unit on another supply.", "Take a unit on another supply with more outlets.", "Add a supply with a PDU.", "Give it a second cord.", "Do without redundancy."],
         Cautions = [Cautions.Electricity],
         FailingRack = """
             {
               "cabinet": { "heightU": 24, "widthMm": 800, "depthMm": 1000 },
               "items": [
-                { "id": "wave-pc", "heightU": 4, "position": { "unit": 1 }, "body": { "depthMm": 450 }, "support": { "style": "slides" }, "power": { "ratedW": 300, "powerFactor": 1, "leakageMa": 1, "inrushA": 20, "plugs": [ "C14", "C14" ], "redundant": true } }
+                { "id": "wave-pc", "heightU": 4, "position": { "u": 1 }, "body": { "depthMm": 450 }, "support": { "style": "slides" }, "power": { "ratedW": 300, "powerFactor": 1, "leakageMa": 1, "inrushA": 20, "plugs": [ "C14", "C14" ], "redundant": true } }
               ],
               "supplies": [
                 { "id": "A", "voltageV": 230, "phases": 1, "ratedA": 16, "breaker": { "curve": "C", "ratedA": 16 }, "socket": "IEC60309-16A-1P", "cable": { "lengthM": 10, "crossSectionMm2": 2.5 } },
                 { "id": "B", "voltageV": 230, "phases": 1, "ratedA": 16, "breaker": { "curve": "C", "ratedA": 16 }, "socket": "IEC60309-16A-1P", "cable": { "lengthM": 10, "crossSectionMm2": 2.5 } }
               ],
-              "distributionUnits": [
+              "pdus": [
                 { "id": "strip-a", "supply": "A", "ratedA": 16, "plug": "IEC60309-16A-1P", "mounting": "vertical", "groups": [ { "id": "g1", "outlets": [ { "socket": "C13", "count": 4 } ] } ] },
                 { "id": "strip-b", "supply": "B", "ratedA": 16, "plug": "IEC60309-16A-1P", "mounting": "vertical", "groups": [ { "id": "g1", "outlets": [ { "socket": "C13", "count": 4 } ] } ] }
               ],
               "connections": [
-                { "item": "wave-pc", "plug": 0, "unit": "strip-a", "group": "g1" },
-                { "item": "wave-pc", "plug": 1, "unit": "strip-a", "group": "g1" }
+                { "item": "wave-pc", "plug": 0, "pdu": "strip-a", "group": "g1" },
+                { "item": "wave-pc", "plug": 1, "pdu": "strip-a", "group": "g1" }
               ]
             }
             """,
@@ -46,19 +46,19 @@ public sealed class RedundancyLost : Rule
             {
               "cabinet": { "heightU": 24, "widthMm": 800, "depthMm": 1000 },
               "items": [
-                { "id": "wave-pc", "heightU": 4, "position": { "unit": 1 }, "body": { "depthMm": 450 }, "support": { "style": "slides" }, "power": { "ratedW": 300, "powerFactor": 1, "leakageMa": 1, "inrushA": 20, "plugs": [ "C14", "C14" ], "redundant": true } }
+                { "id": "wave-pc", "heightU": 4, "position": { "u": 1 }, "body": { "depthMm": 450 }, "support": { "style": "slides" }, "power": { "ratedW": 300, "powerFactor": 1, "leakageMa": 1, "inrushA": 20, "plugs": [ "C14", "C14" ], "redundant": true } }
               ],
               "supplies": [
                 { "id": "A", "voltageV": 230, "phases": 1, "ratedA": 16, "breaker": { "curve": "C", "ratedA": 16 }, "socket": "IEC60309-16A-1P", "cable": { "lengthM": 10, "crossSectionMm2": 2.5 } },
                 { "id": "B", "voltageV": 230, "phases": 1, "ratedA": 16, "breaker": { "curve": "C", "ratedA": 16 }, "socket": "IEC60309-16A-1P", "cable": { "lengthM": 10, "crossSectionMm2": 2.5 } }
               ],
-              "distributionUnits": [
+              "pdus": [
                 { "id": "strip-a", "supply": "A", "ratedA": 16, "plug": "IEC60309-16A-1P", "mounting": "vertical", "groups": [ { "id": "g1", "outlets": [ { "socket": "C13", "count": 4 } ] } ] },
                 { "id": "strip-b", "supply": "B", "ratedA": 16, "plug": "IEC60309-16A-1P", "mounting": "vertical", "groups": [ { "id": "g1", "outlets": [ { "socket": "C13", "count": 4 } ] } ] }
               ],
               "connections": [
-                { "item": "wave-pc", "plug": 0, "unit": "strip-a", "group": "g1" },
-                { "item": "wave-pc", "plug": 1, "unit": "strip-b", "group": "g1" }
+                { "item": "wave-pc", "plug": 0, "pdu": "strip-a", "group": "g1" },
+                { "item": "wave-pc", "plug": 1, "pdu": "strip-b", "group": "g1" }
               ]
             }
             """,
@@ -91,7 +91,7 @@ public sealed class RedundancyLost : Rule
             }
             else if (power.Plugs.Count > 1 && !tree.IsDescribed)
             {
-                context.Lacks("/distributionUnits", "Without the distribution units it cannot be said whether the cords of a redundant item hang on different supplies.");
+                context.Lacks("/pdus", "Without the PDUs it cannot be said whether the cords of a redundant item hang on different supplies.");
             }
             else if (OnlySupply(tree, item) is { } supply && (!isShort || supplies.Count == 1 || tree.CordsOf(item).All(c => c.Connection is not null)))
             {

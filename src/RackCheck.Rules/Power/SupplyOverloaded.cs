@@ -28,8 +28,8 @@ public sealed class SupplyOverloaded : Rule
         Formula = "I = sum of P/(V pf) over the cords on a line; redundant items draw P/n through each of n cords, and all of it through those left when a supply is lost",
         Sources = [Sources.CircuitTheory, Sources.LoadingPractice, Sources.Nec210, Sources.RedundancyPractice],
         Limits = [DesignSharePercent, ContinuousSharePercent],
-        Needs = ["/items/*/power/ratedW", "/items/*/power/powerFactor", "/items/*/power/plugs", "/items/*/power/redundant", "/supplies/*/voltageV", "/supplies/*/phases", "/supplies/*/ratedA", "/supplies/*/breaker/ratedA", "/distributionUnits", "/connections", "/site/region"],
-        Remedies = ["Plug equipment in on another line or supply.", "Take a larger supply with larger distribution units.", "Add a supply with a distribution unit.", "Take equipment out of the rack."],
+        Needs = ["/items/*/power/ratedW", "/items/*/power/powerFactor", "/items/*/power/plugs", "/items/*/power/redundant", "/supplies/*/voltageV", "/supplies/*/phases", "/supplies/*/ratedA", "/supplies/*/breaker/ratedA", "/pdus", "/connections", "/site/region"],
+        Remedies = ["Plug equipment in on another line or supply.", "Take a larger supply with larger PDUs.", "Add a supply with a PDU.", "Take equipment out of the rack."],
         Cautions = [Cautions.Electricity],
         FailingRack = Rack(1564),
         PassingRack = Rack(1104),
@@ -81,11 +81,11 @@ public sealed class SupplyOverloaded : Rule
         {
           "cabinet": { "heightU": 24, "widthMm": 800, "depthMm": 1000 },
           "items": [
-            { "id": "wave-pc", "heightU": 4, "position": { "unit": 1 }, "body": { "depthMm": 450 }, "support": { "style": "slides" }, "power": { "ratedW": 1840, "powerFactor": 1, "leakageMa": 1, "inrushA": 20, "plugs": [ "C20" ] } },
-            { "id": "paddle-drive", "heightU": 4, "position": { "unit": 6 }, "body": { "depthMm": 450 }, "support": { "style": "slides" }, "power": { "ratedW": {{secondW.ToString(System.Globalization.CultureInfo.InvariantCulture)}}, "powerFactor": 1, "leakageMa": 1, "inrushA": 20, "plugs": [ "C20" ] } }
+            { "id": "wave-pc", "heightU": 4, "position": { "u": 1 }, "body": { "depthMm": 450 }, "support": { "style": "slides" }, "power": { "ratedW": 1840, "powerFactor": 1, "leakageMa": 1, "inrushA": 20, "plugs": [ "C20" ] } },
+            { "id": "paddle-drive", "heightU": 4, "position": { "u": 6 }, "body": { "depthMm": 450 }, "support": { "style": "slides" }, "power": { "ratedW": {{secondW.ToString(System.Globalization.CultureInfo.InvariantCulture)}}, "powerFactor": 1, "leakageMa": 1, "inrushA": 20, "plugs": [ "C20" ] } }
           ],
           "supplies": [ { "id": "A", "voltageV": 230, "phases": 1, "ratedA": 16, "breaker": { "curve": "C", "ratedA": 16 }, "cable": { "lengthM": 10, "crossSectionMm2": 4 } } ],
-          "distributionUnits": [
+          "pdus": [
             { "id": "strip-left", "supply": "A", "ratedA": 16, "mounting": "vertical", "groups": [ { "id": "g1", "phase": "L1", "outlets": [ { "socket": "C19", "count": 1 } ] } ] },
             { "id": "strip-right", "supply": "A", "ratedA": 16, "mounting": "vertical", "groups": [ { "id": "g1", "phase": "L1", "outlets": [ { "socket": "C19", "count": 1 } ] } ] }
           ]

@@ -7,7 +7,7 @@ using static System.FormattableString;
 
 namespace RackCheck.Rules.Power;
 
-/// <summary>Finds distribution units and outlet groups that carry more than they are rated for, or more than is planned for.</summary>
+/// <summary>Finds PDUs and outlet groups that carry more than they are rated for, or more than is planned for.</summary>
 public sealed class UnitOverloaded : Rule
 {
     private static readonly RuleLimit DesignSharePercent = new(
@@ -18,35 +18,35 @@ public sealed class UnitOverloaded : Rule
 
     private static readonly RuleDescriptor Facts = new()
     {
-        Id = "power.unit-loading",
-        Title = "Distribution unit overloaded",
+        Id = "power.pdu-loading",
+        Title = "PDU overloaded",
         Severity = Severity.Error,
         MilderSeverity = Severity.Warning,
         Safety = true,
-        What = "Finds distribution units and their outlet groups whose current is over their rating, in normal use or with a supply lost; over the design share is a warning, and in North America over 80 % of the breaker an error.",
+        What = "Finds PDUs and their outlet groups whose current is over their rating, in normal use or with a supply lost; over the design share is a warning, and in North America over 80 % of the breaker an error.",
         Why = "The breaker trips and takes all that hangs on it down, often when the other supply is lost; a unit without a breaker overheats.",
         Formula = "I = sum of P/(V pf) over the cords on a line; redundant items draw P/n through each of n cords, and all of it through those left when a supply is lost",
         Sources = [Sources.CircuitTheory, Sources.LoadingPractice, Sources.Nec210, Sources.RedundancyPractice],
         Limits = [DesignSharePercent, ContinuousSharePercent],
-        Needs = ["/items/*/power/ratedW", "/items/*/power/powerFactor", "/items/*/power/plugs", "/items/*/power/redundant", "/supplies/*/voltageV", "/distributionUnits/*/ratedA", "/distributionUnits/*/groups/*/breakerA", "/connections", "/site/region"],
-        Remedies = ["Plug equipment into another group or unit.", "Add a distribution unit.", "Take a larger supply and distribution unit.", "Add a supply with a distribution unit.", "Take equipment out of the rack."],
+        Needs = ["/items/*/power/ratedW", "/items/*/power/powerFactor", "/items/*/power/plugs", "/items/*/power/redundant", "/supplies/*/voltageV", "/pdus/*/ratedA", "/pdus/*/groups/*/breakerA", "/connections", "/site/region"],
+        Remedies = ["Plug equipment into another group or unit.", "Add a PDU.", "Take a larger supply and PDU.", "Add a supply with a PDU.", "Take equipment out of the rack."],
         Cautions = [Cautions.Electricity],
         FailingRack = """
             {
               "cabinet": { "heightU": 24, "widthMm": 800, "depthMm": 1000 },
               "items": [
-                { "id": "wave-pc", "heightU": 4, "position": { "unit": 1 }, "body": { "depthMm": 450 }, "support": { "style": "slides" }, "power": { "ratedW": 1800, "powerFactor": 1, "leakageMa": 1, "inrushA": 20, "plugs": [ "C20" ] } },
-                { "id": "paddle-drive", "heightU": 4, "position": { "unit": 6 }, "body": { "depthMm": 450 }, "support": { "style": "slides" }, "power": { "ratedW": 1881, "powerFactor": 1, "leakageMa": 1, "inrushA": 20, "plugs": [ "C20" ] } }
+                { "id": "wave-pc", "heightU": 4, "position": { "u": 1 }, "body": { "depthMm": 450 }, "support": { "style": "slides" }, "power": { "ratedW": 1800, "powerFactor": 1, "leakageMa": 1, "inrushA": 20, "plugs": [ "C20" ] } },
+                { "id": "paddle-drive", "heightU": 4, "position": { "u": 6 }, "body": { "depthMm": 450 }, "support": { "style": "slides" }, "power": { "ratedW": 1881, "powerFactor": 1, "leakageMa": 1, "inrushA": 20, "plugs": [ "C20" ] } }
               ],
               "supplies": [ { "id": "A", "voltageV": 230, "phases": 1, "ratedA": 32, "breaker": { "curve": "C", "ratedA": 32 }, "socket": "IEC60309-32A-1P", "cable": { "lengthM": 10, "crossSectionMm2": 6 } } ],
-              "distributionUnits": [
+              "pdus": [
                 { "id": "strip", "supply": "A", "ratedA": 32, "plug": "IEC60309-32A-1P", "mounting": "vertical", "groups": [
                   { "id": "g1", "phase": "L1", "breakerA": 16, "outlets": [ { "socket": "C19", "count": 4 } ] },
                   { "id": "g2", "phase": "L1", "breakerA": 16, "outlets": [ { "socket": "C19", "count": 4 } ] } ] }
               ],
               "connections": [
-                { "item": "wave-pc", "plug": 0, "unit": "strip", "group": "g1" },
-                { "item": "paddle-drive", "plug": 0, "unit": "strip", "group": "g1" }
+                { "item": "wave-pc", "plug": 0, "pdu": "strip", "group": "g1" },
+                { "item": "paddle-drive", "plug": 0, "pdu": "strip", "group": "g1" }
               ]
             }
             """,
@@ -54,18 +54,18 @@ public sealed class UnitOverloaded : Rule
             {
               "cabinet": { "heightU": 24, "widthMm": 800, "depthMm": 1000 },
               "items": [
-                { "id": "wave-pc", "heightU": 4, "position": { "unit": 1 }, "body": { "depthMm": 450 }, "support": { "style": "slides" }, "power": { "ratedW": 1800, "powerFactor": 1, "leakageMa": 1, "inrushA": 20, "plugs": [ "C20" ] } },
-                { "id": "paddle-drive", "heightU": 4, "position": { "unit": 6 }, "body": { "depthMm": 450 }, "support": { "style": "slides" }, "power": { "ratedW": 1144, "powerFactor": 1, "leakageMa": 1, "inrushA": 20, "plugs": [ "C20" ] } }
+                { "id": "wave-pc", "heightU": 4, "position": { "u": 1 }, "body": { "depthMm": 450 }, "support": { "style": "slides" }, "power": { "ratedW": 1800, "powerFactor": 1, "leakageMa": 1, "inrushA": 20, "plugs": [ "C20" ] } },
+                { "id": "paddle-drive", "heightU": 4, "position": { "u": 6 }, "body": { "depthMm": 450 }, "support": { "style": "slides" }, "power": { "ratedW": 1144, "powerFactor": 1, "leakageMa": 1, "inrushA": 20, "plugs": [ "C20" ] } }
               ],
               "supplies": [ { "id": "A", "voltageV": 230, "phases": 1, "ratedA": 32, "breaker": { "curve": "C", "ratedA": 32 }, "socket": "IEC60309-32A-1P", "cable": { "lengthM": 10, "crossSectionMm2": 6 } } ],
-              "distributionUnits": [
+              "pdus": [
                 { "id": "strip", "supply": "A", "ratedA": 32, "plug": "IEC60309-32A-1P", "mounting": "vertical", "groups": [
                   { "id": "g1", "phase": "L1", "breakerA": 16, "outlets": [ { "socket": "C19", "count": 4 } ] },
                   { "id": "g2", "phase": "L1", "breakerA": 16, "outlets": [ { "socket": "C19", "count": 4 } ] } ] }
               ],
               "connections": [
-                { "item": "wave-pc", "plug": 0, "unit": "strip", "group": "g1" },
-                { "item": "paddle-drive", "plug": 0, "unit": "strip", "group": "g1" }
+                { "item": "wave-pc", "plug": 0, "pdu": "strip", "group": "g1" },
+                { "item": "paddle-drive", "plug": 0, "pdu": "strip", "group": "g1" }
               ]
             }
             """,
@@ -108,7 +108,7 @@ public sealed class UnitOverloaded : Rule
         }
     }
 
-    private static void Report(RuleContext context, UnitNode unit, GroupNode? group, int line, Loading found)
+    private static void Report(RuleContext context, PduNode unit, GroupNode? group, int line, Loading found)
     {
         var survey = context.Survey;
         var cords = survey.Power.Cords.Where(c => c.Group is { } g && (group is null ? ReferenceEquals(g.Unit, unit) && (g.Line == line || c.IsThreePhase) : ReferenceEquals(g, group)));
@@ -117,10 +117,10 @@ public sealed class UnitOverloaded : Rule
         {
             Message = found.Message(named.Text),
             Data = [.. named.Data, .. found.Data],
-            Subject = group is null ? $"distribution unit {unit.Id}" : $"distribution unit {unit.Id}, group {group.Id}",
+            Subject = group is null ? $"PDU {unit.Id}" : $"PDU {unit.Id}, group {group.Id}",
             Identity = group is null ? [unit.Id] : [unit.Id, group.Id],
             Root = LoadingText.Root(found.Severity, cords),
-            Pointers = [group?.Pointer ?? Pointers.DistributionUnit[unit.Index]],
+            Pointers = [group?.Pointer ?? Pointers.Pdu[unit.Index]],
             Severity = found.Severity,
             Actual = Quantities.Of(found.CurrentA, "A"),
             Limit = Quantities.Of(found.LimitA, "A"),

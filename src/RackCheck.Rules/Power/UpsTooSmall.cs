@@ -18,8 +18,8 @@ public sealed class UpsTooSmall : Rule
         Why = "An overloaded UPS switches to bypass or off when the mains fails, which is when it is needed; one that runs too short cuts the test off before the drives have stopped.",
         Formula = "sum of P <= W rating; sum of P/pf <= VA rating; t = t1 (P1/P)^1.15 >= t asked for",
         Sources = [Sources.CircuitTheory, Sources.Peukert, Sources.RedundancyPractice],
-        Needs = ["/items/*/ups/ratedW", "/items/*/ups/ratedVa", "/items/*/ups/runMinutes", "/items/*/ups/runLoadW", "/items/*/ups/feeds", "/items/*/power/ratedW", "/items/*/power/powerFactor", "/items/*/power/plugs", "/distributionUnits", "/connections", "/site/upsMinutes"],
-        Remedies = ["Take a larger UPS.", "Take a larger battery.", "Take a distribution unit off the UPS.", "Take equipment out of the rack.", "Add a UPS.", "Ask for less run time."],
+        Needs = ["/items/*/ups/ratedW", "/items/*/ups/ratedVa", "/items/*/ups/runMinutes", "/items/*/ups/runLoadW", "/items/*/ups/feeds", "/items/*/power/ratedW", "/items/*/power/powerFactor", "/items/*/power/plugs", "/pdus", "/connections", "/site/upsMinutes"],
+        Remedies = ["Take a larger UPS.", "Take a larger battery.", "Take a PDU off the UPS.", "Take equipment out of the rack.", "Add a UPS.", "Ask for less run time."],
         Cautions = [Cautions.Electricity],
         FailingRack = Rack(16),
         PassingRack = Rack(15),
@@ -55,7 +55,7 @@ public sealed class UpsTooSmall : Rule
         var pointer = Invariant($"/items/{ups.Item.Index}/ups");
         if (ups.Source.Feeds is null)
         {
-            context.Lacks($"{pointer}/feeds", "Without the distribution units that a UPS feeds it cannot be said what it carries.");
+            context.Lacks($"{pointer}/feeds", "Without the PDUs that a UPS feeds it cannot be said what it carries.");
             return;
         }
 
@@ -158,11 +158,11 @@ public sealed class UpsTooSmall : Rule
         {
           "cabinet": { "heightU": 24, "widthMm": 800, "depthMm": 1000 },
           "items": [
-            { "id": "bay-ups", "category": "ups", "heightU": 3, "position": { "unit": 1 }, "body": { "depthMm": 600 }, "support": { "style": "runners" }, "heatW": 80, "power": { "powerFactor": 1, "leakageMa": 1, "inrushA": 10, "plugs": [ "C20" ] }, "ups": { "ratedW": 1350, "ratedVa": 1500, "runMinutes": 15, "runLoadW": 1000, "feeds": [ "ups-strip" ] } },
-            { "id": "wave-pc", "heightU": 4, "position": { "unit": 5 }, "body": { "depthMm": 450 }, "support": { "style": "slides" }, "power": { "ratedW": 1000, "powerFactor": 1, "leakageMa": 1, "inrushA": 20, "plugs": [ "C14" ] } }
+            { "id": "bay-ups", "category": "ups", "heightU": 3, "position": { "u": 1 }, "body": { "depthMm": 600 }, "support": { "style": "runners" }, "heatW": 80, "power": { "powerFactor": 1, "leakageMa": 1, "inrushA": 10, "plugs": [ "C20" ] }, "ups": { "ratedW": 1350, "ratedVa": 1500, "runMinutes": 15, "runLoadW": 1000, "feeds": [ "ups-strip" ] } },
+            { "id": "wave-pc", "heightU": 4, "position": { "u": 5 }, "body": { "depthMm": 450 }, "support": { "style": "slides" }, "power": { "ratedW": 1000, "powerFactor": 1, "leakageMa": 1, "inrushA": 20, "plugs": [ "C14" ] } }
           ],
           "supplies": [ { "id": "A", "voltageV": 230, "phases": 1, "ratedA": 16, "breaker": { "curve": "C", "ratedA": 16 }, "cable": { "lengthM": 10, "crossSectionMm2": 2.5 } } ],
-          "distributionUnits": [
+          "pdus": [
             { "id": "strip", "supply": "A", "ratedA": 16, "mounting": "vertical", "groups": [ { "id": "g1", "phase": "L1", "outlets": [ { "socket": "C19", "count": 2 } ] } ] },
             { "id": "ups-strip", "supply": "A", "ratedA": 10, "mounting": "vertical", "groups": [ { "id": "g1", "phase": "L1", "outlets": [ { "socket": "C13", "count": 8 } ] } ] }
           ],

@@ -47,7 +47,7 @@ public sealed class CureBuilder(RackSurvey survey)
     public CureBuilder Place(Mounted what, int bottom, int? roofU = null)
     {
         var unit = survey.Cabinet.TopDown ? (roofU ?? survey.Cabinet.HeightU) + 1 - bottom : bottom;
-        return SetPosition(what, new Position { Unit = unit, Face = what.Face });
+        return SetPosition(what, new Position { U = unit, Face = what.Face });
     }
 
     /// <summary>Takes the position of something away.</summary>

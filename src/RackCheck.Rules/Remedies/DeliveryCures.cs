@@ -105,7 +105,7 @@ public static class DeliveryCures
             var height = Quantities.Round(heightMm - RackGeometry.ApertureMm(now - roof));
             if (height < RackGeometry.ApertureMm(roof) || Array.Exists(above, m => m.Item is null))
             {
-                // A horizontal distribution unit has its outlets in use.
+                // A horizontal PDU has its outlets in use.
                 continue;
             }
 

@@ -19,7 +19,7 @@ public static class DescriptionDiff
         var operations = new List<PatchOperation>();
         Member("/cabinet", before.Cabinet, after.Cabinet, ContractJson.Default.Cabinet, operations);
         Member("/supplies", before.Supplies, after.Supplies, ContractJson.Default.IReadOnlyListSupply, operations);
-        Member("/distributionUnits", before.DistributionUnits, after.DistributionUnits, ContractJson.Default.IReadOnlyListDistributionUnit, operations);
+        Member("/pdus", before.Pdus, after.Pdus, ContractJson.Default.IReadOnlyListPdu, operations);
         Member("/connections", before.Connections, after.Connections, ContractJson.Default.IReadOnlyListConnection, operations);
         Member("/items", before.Items, after.Items, ContractJson.Default.IReadOnlyListItem, operations);
         Member("/cooling", before.Cooling, after.Cooling, ContractJson.Default.Cooling, operations);

@@ -14,11 +14,11 @@ public static class DescriptionEdits
     public static RackDescription EditSupply(this RackDescription description, int index, Func<Supply, Supply> change) =>
         description with { Supplies = Changed(description.Supplies!, index, change) };
 
-    /// <summary>Changes a distribution unit.</summary>
-    public static RackDescription EditUnit(this RackDescription description, int index, Func<DistributionUnit, DistributionUnit> change) =>
-        description with { DistributionUnits = Changed(description.DistributionUnits!, index, change) };
+    /// <summary>Changes a PDU.</summary>
+    public static RackDescription EditUnit(this RackDescription description, int index, Func<Pdu, Pdu> change) =>
+        description with { Pdus = Changed(description.Pdus!, index, change) };
 
-    /// <summary>Changes an outlet group of a distribution unit.</summary>
+    /// <summary>Changes an outlet group of a PDU.</summary>
     public static RackDescription EditGroup(this RackDescription description, int unit, int group, Func<OutletGroup, OutletGroup> change) =>
         description.EditUnit(unit, u => u with { Groups = Changed(u.Groups!, group, change) });
 
@@ -42,9 +42,9 @@ public static class DescriptionEdits
     public static RackDescription Add(this RackDescription description, Supply supply) =>
         description with { Supplies = [.. description.Supplies ?? [], supply] };
 
-    /// <summary>Adds a distribution unit.</summary>
-    public static RackDescription Add(this RackDescription description, DistributionUnit unit) =>
-        description with { DistributionUnits = [.. description.DistributionUnits ?? [], unit] };
+    /// <summary>Adds a PDU.</summary>
+    public static RackDescription Add(this RackDescription description, Pdu unit) =>
+        description with { Pdus = [.. description.Pdus ?? [], unit] };
 
     /// <summary>Takes connections away that a condition names, so that the service finds outlets for those cords itself.</summary>
     public static RackDescription WithoutConnections(this RackDescription description, Func<Connection, bool> go) =>

@@ -77,12 +77,12 @@ public static class EarthCures
     /// <param name="unit">The unit, where it is fed by a UPS and the supply's socket is not meant; else null.</param>
     /// <param name="description">What to change.</param>
     /// <returns>Changes and their words, best first.</returns>
-    public static IEnumerable<(string Words, RackDescription After)> Secured(RackSurvey survey, SupplyNode supply, UnitNode? unit, RackDescription description)
+    public static IEnumerable<(string Words, RackDescription After)> Secured(RackSurvey survey, SupplyNode supply, PduNode? unit, RackDescription description)
     {
-        UnitNode[] units = unit is not null ? [unit] : [.. supply.Units.Where(u => !u.IsBehindUps)];
+        PduNode[] units = unit is not null ? [unit] : [.. supply.Units.Where(u => !u.IsBehindUps)];
         var ratedA = Math.Max(unit is null ? supply.Source.RatedA : 0, units.Length == 0 ? 0 : units.Max(u => u.RatedA));
         var isThreePhase = unit?.IsThreePhase ?? supply.Phases == 3;
-        var what = unit is not null ? $"distribution unit {unit.Id}" : units.Length == 0 ? $"supply {supply.Id}" : $"supply {supply.Id} and its distribution units";
+        var what = unit is not null ? $"PDU {unit.Id}" : units.Length == 0 ? $"supply {supply.Id}" : $"supply {supply.Id} and its PDUs";
         if (SecuredFor(supply, ratedA, isThreePhase, unit is null) is { } code)
         {
             yield return ($"connect {what} by plug and socket {NamedEnumConverter<ConnectorCode>.Name(code)}", With(code));

@@ -5,7 +5,7 @@ using static System.FormattableString;
 
 namespace RackCheck.Rules.Remedies;
 
-/// <summary>What the trade does where a distribution unit's plug and its supply's socket do not go together: another plug, another socket, both, a smaller unit.</summary>
+/// <summary>What the trade does where a PDU's plug and its supply's socket do not go together: another plug, another socket, both, a smaller unit.</summary>
 public static class InletCures
 {
     private static readonly ConnectorCode[] Europe = [ConnectorCode.Iec60309A16P1, ConnectorCode.Iec60309A32P1, ConnectorCode.Iec60309A63P1, ConnectorCode.Hardwired];
@@ -18,7 +18,7 @@ public static class InletCures
     /// <param name="unit">The unit.</param>
     /// <param name="lines">How many lines its groups hang on.</param>
     /// <returns>Cures, best first.</returns>
-    public static IEnumerable<Cure> Match(RackSurvey survey, UnitNode unit, int lines)
+    public static IEnumerable<Cure> Match(RackSurvey survey, PduNode unit, int lines)
     {
         var description = survey.Description;
         var northAmerica = survey.Power.IsNorthAmerica;
@@ -51,7 +51,7 @@ public static class InletCures
         var rated = PlugFit.RatedA(plug, northAmerica);
         if (rated < unit.RatedA)
         {
-            yield return new Cure(Invariant($"Take a distribution unit of {rated:0.###} A for {unit.Id}"), description.EditUnit(unit.Index, u => u with { RatedA = rated }));
+            yield return new Cure(Invariant($"Take a PDU of {rated:0.###} A for {unit.Id}"), description.EditUnit(unit.Index, u => u with { RatedA = rated }));
         }
 
         if (!behindUps && size != ConnectorCode.Hardwired)
@@ -60,15 +60,15 @@ public static class InletCures
         }
     }
 
-    private static bool Carries(ConnectorCode plug, UnitNode unit, int lines, bool northAmerica) =>
+    private static bool Carries(ConnectorCode plug, PduNode unit, int lines, bool northAmerica) =>
         PlugFit.RatedA(plug, northAmerica) >= unit.RatedA && (lines == 1 || plug == ConnectorCode.Hardwired || PlugFit.IsThreePhase(plug));
 
-    private static Cure Plugged(RackDescription description, UnitNode unit, ConnectorCode plug) => new(
+    private static Cure Plugged(RackDescription description, PduNode unit, ConnectorCode plug) => new(
         plug == ConnectorCode.Hardwired ? $"Wire {unit.Id} in without a plug" : $"Take {unit.Id} with {Names.WithArticle(Name(plug))} plug",
         description.EditUnit(unit.Index, u => u with { Plug = plug }));
 
     // All units of a supply share its socket.
-    private static Cure Both(RackDescription description, UnitNode unit, ConnectorCode size)
+    private static Cure Both(RackDescription description, PduNode unit, ConnectorCode size)
     {
         var after = description.EditSupply(unit.Supply.Index, s => s with { Socket = size });
         foreach (var other in unit.Supply.Units.Where(u => u.FedBy is null))
@@ -81,9 +81,9 @@ public static class InletCures
             (several, size == ConnectorCode.Hardwired) switch
             {
                 (false, false) => $"Take {unit.Id} with {Names.WithArticle(Name(size))} plug, and have supply {unit.Supply.Id} end in the socket for it",
-                (true, false) => $"Take the distribution units of supply {unit.Supply.Id} with {Name(size)} plugs, and have it end in the socket for them",
+                (true, false) => $"Take the PDUs of supply {unit.Supply.Id} with {Name(size)} plugs, and have it end in the socket for them",
                 (false, true) => $"Wire {unit.Id} to supply {unit.Supply.Id} without plug and socket",
-                (true, true) => $"Wire the distribution units to supply {unit.Supply.Id} without plug and socket",
+                (true, true) => $"Wire the PDUs to supply {unit.Supply.Id} without plug and socket",
             },
             after);
     }

@@ -70,7 +70,7 @@ public static class OutletCures
 
         if (cords.Count > 1 && groups.Length > 1 && Spread(survey, cords, groups, socket) is { } spread)
         {
-            yield return new Cure($"Take distribution units with {Count(cords.Count, "more")} {Name(socket)} outlets, spread over their groups", spread, nameof(MoreOutlets));
+            yield return new Cure($"Take PDUs with {Count(cords.Count, "more")} {Name(socket)} outlets, spread over their groups", spread, nameof(MoreOutlets));
         }
     }
 
@@ -162,7 +162,7 @@ public static class OutletCures
 
     private static RackDescription? AddOutlets(RackDescription description, GroupNode group, ConnectorCode socket, int count)
     {
-        var sets = description.DistributionUnits![group.Unit.Index].Groups![group.Index].Outlets.ToList();
+        var sets = description.Pdus![group.Unit.Index].Groups![group.Index].Outlets.ToList();
         var at = sets.FindIndex(s => s.Socket == socket && s.Count + count <= MostOfASet);
         if (at >= 0)
         {
@@ -196,7 +196,7 @@ public static class OutletCures
     private static IEnumerable<Cure> LikeSupplies(RackSurvey survey, IReadOnlyList<Cord> cords) =>
         UnitsWithSockets(survey, cords).Take(1).SelectMany(u => PowerCures.AddSupplies(survey, u.Supply, u, cords));
 
-    private static IEnumerable<UnitNode> UnitsWithSockets(RackSurvey survey, IReadOnlyList<Cord> cords) => survey.Power.Units
+    private static IEnumerable<PduNode> UnitsWithSockets(RackSurvey survey, IReadOnlyList<Cord> cords) => survey.Power.Units
         .Where(u => u.FedBy is null && cords.All(c => c.Suits(u.Supply)) && u.Groups.Any(g => HasSocket(g, cords[0].Code)))
         .DistinctBy(u => u.Supply);
 
@@ -211,7 +211,7 @@ public static class OutletCures
             var plug = supply.Source.Socket is { } end ? CordFacts.PlugFor(end) : null;
             var after = Freed(survey.Description, cords);
             after = after.Add(NewUnit(after, supply.Source, supply.Phases, plug, socket, cords.Count));
-            yield return new Cure($"Add a distribution unit with {Count(cords.Count, Name(socket))} {Outlets(cords.Count)} on supply {supply.Id}", after, nameof(NewUnits));
+            yield return new Cure($"Add a PDU with {Count(cords.Count, Name(socket))} {Outlets(cords.Count)} on supply {supply.Id}", after, nameof(NewUnits));
         }
     }
 
@@ -235,7 +235,7 @@ public static class OutletCures
                 after = after.Add(NewSupply(after, size.RatedA, voltage, three ? 3 : 1, connector));
                 after = after.Add(NewUnit(after, after.Supplies![^1], three ? 3 : 1, connector, socket, cords.Count));
                 var supplies = count == 1 ? Invariant($"a {size.RatedA:0} A supply with") : Invariant($"{count} supplies of {size.RatedA:0} A, each with");
-                yield return new Cure($"Add {supplies} a distribution unit of {Count(cords.Count, Name(socket))} {Outlets(cords.Count)}", after, nameof(NewSupplies));
+                yield return new Cure($"Add {supplies} a PDU of {Count(cords.Count, Name(socket))} {Outlets(cords.Count)}", after, nameof(NewSupplies));
             }
         }
     }
@@ -270,7 +270,7 @@ public static class OutletCures
     };
 
     // Groups behind breakers of the size that outlets are made for, as many as the unit's rating holds, and one on each line at least.
-    private static DistributionUnit NewUnit(RackDescription description, Supply supply, int phases, ConnectorCode? plug, ConnectorCode socket, int count)
+    private static Pdu NewUnit(RackDescription description, Supply supply, int phases, ConnectorCode? plug, ConnectorCode socket, int count)
     {
         var breaker = description.Site?.Region == Region.Na ? 20.0 : 16.0;
         var large = PlugFit.Of(socket).RatedA > breaker;
@@ -288,13 +288,13 @@ public static class OutletCures
             });
         }
 
-        return new DistributionUnit
+        return new Pdu
         {
-            Id = DescriptionEdits.FreeId("strip", (description.DistributionUnits ?? []).Select(u => u.Id)),
+            Id = DescriptionEdits.FreeId("strip", (description.Pdus ?? []).Select(u => u.Id)),
             Supply = supply.Id,
             RatedA = supply.RatedA,
             Plug = plug,
-            Mounting = UnitMounting.Vertical,
+            Mounting = PduMounting.Vertical,
             Groups = groups,
         };
     }

@@ -84,7 +84,7 @@ public static class PlaceCures
             $"Leave {order[0].Name} where it is, mount {moved} of the others at free places{(left == 0 ? "" : $", and find another rack for {left}")}"));
     }
 
-    /// <summary>Takes items out of this rack, with what is to stand on them; null for a distribution unit, which outlets hang on.</summary>
+    /// <summary>Takes items out of this rack, with what is to stand on them; null for a PDU, which outlets hang on.</summary>
     /// <param name="survey">The facts.</param>
     /// <param name="items">What is taken out.</param>
     /// <returns>The remedy.</returns>

@@ -126,7 +126,7 @@ public static class PlugCures
         var socket = Name(PlugFit.SocketFor(plug));
         return cords.Length == 1
             ? $"{title}, and take {cords[0].Group!.Unit.Id} with more {socket} outlets in group {cords[0].Group!.Id}"
-            : $"{title}, and take distribution units with more {socket} outlets";
+            : $"{title}, and take PDUs with more {socket} outlets";
     }
 
     /// <summary>An item with cords appended.</summary>

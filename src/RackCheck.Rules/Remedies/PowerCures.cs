@@ -20,7 +20,7 @@ public static class PowerCures
     /// <param name="unit">The unit that is to be relieved; null for the supply itself.</param>
     /// <param name="group">The outlet group that is to be relieved; null for all of the unit.</param>
     /// <returns>Cures, best first.</returns>
-    public static IEnumerable<Cure> Relieve(RackSurvey survey, SupplyNode supply, UnitNode? unit, GroupNode? group = null)
+    public static IEnumerable<Cure> Relieve(RackSurvey survey, SupplyNode supply, PduNode? unit, GroupNode? group = null)
     {
         Cord[] cords = [.. survey.Power.Cords.Where(c => c.Group is { } g
             && (group is not null ? ReferenceEquals(g, group) : unit is not null ? ReferenceEquals(g.Unit, unit) : ReferenceEquals(g.Unit.Supply, supply)))];
@@ -56,12 +56,12 @@ public static class PowerCures
         }
     }
 
-    /// <summary>Adds distribution units like one, on the same supply.</summary>
+    /// <summary>Adds PDUs like one, on the same supply.</summary>
     /// <param name="survey">The facts.</param>
     /// <param name="unit">The unit.</param>
     /// <param name="cords">Cords that may then go elsewhere.</param>
     /// <returns>Cures.</returns>
-    public static IEnumerable<Cure> AddUnits(RackSurvey survey, UnitNode unit, IReadOnlyList<Cord> cords)
+    public static IEnumerable<Cure> AddUnits(RackSurvey survey, PduNode unit, IReadOnlyList<Cord> cords)
     {
         var after = Freed(survey.Description, cords);
         for (var count = 1; count <= MostAdded && survey.Power.Units.Length + count <= MostUnits; count++)
@@ -71,13 +71,13 @@ public static class PowerCures
         }
     }
 
-    /// <summary>Adds supplies like one, each with a distribution unit.</summary>
+    /// <summary>Adds supplies like one, each with a PDU.</summary>
     /// <param name="survey">The facts.</param>
     /// <param name="supply">The supply.</param>
     /// <param name="unit">The unit to have another of; null for the supply's first.</param>
     /// <param name="cords">Cords that may then go elsewhere.</param>
     /// <returns>Cures.</returns>
-    public static IEnumerable<Cure> AddSupplies(RackSurvey survey, SupplyNode supply, UnitNode? unit, IReadOnlyList<Cord> cords)
+    public static IEnumerable<Cure> AddSupplies(RackSurvey survey, SupplyNode supply, PduNode? unit, IReadOnlyList<Cord> cords)
     {
         if ((unit ?? (supply.Units.Count > 0 ? supply.Units[0] : null)) is not { } like)
         {
@@ -91,8 +91,8 @@ public static class PowerCures
             after = AddUnit(after.Add(supply.Source with { Id = id }), like.Source, id);
             yield return new Cure(
                 count == 1
-                    ? $"Add a supply like {supply.Id} with a distribution unit like {like.Id}"
-                    : Invariant($"Add {count} supplies like {supply.Id}, each with a distribution unit like {like.Id}"),
+                    ? $"Add a supply like {supply.Id} with a PDU like {like.Id}"
+                    : Invariant($"Add {count} supplies like {supply.Id}, each with a PDU like {like.Id}"),
                 after,
                 nameof(AddSupplies));
         }
@@ -128,7 +128,7 @@ public static class PowerCures
         }
     }
 
-    /// <summary>A larger supply with larger distribution units, plugs, sockets and cable.</summary>
+    /// <summary>A larger supply with larger PDUs, plugs, sockets and cable.</summary>
     /// <param name="survey">The facts.</param>
     /// <param name="supply">The supply.</param>
     /// <param name="cords">What hangs on it, and may then go elsewhere.</param>
@@ -148,7 +148,7 @@ public static class PowerCures
                 after = after.EditUnit(unit.Index, u => Larger(u, supply, rated, connector));
             }
 
-            yield return new Cure(Invariant($"Take supply {supply.Id} and its distribution units rated for {rated:0.###} A"), after, nameof(Enlarge));
+            yield return new Cure(Invariant($"Take supply {supply.Id} and its PDUs rated for {rated:0.###} A"), after, nameof(Enlarge));
         }
     }
 
@@ -163,7 +163,7 @@ public static class PowerCures
     };
 
     // The groups of the old size are there as often as the new rating holds the old, each behind a breaker of its own.
-    private static DistributionUnit Larger(DistributionUnit unit, SupplyNode supply, double ratedA, ConnectorCode connector)
+    private static Pdu Larger(Pdu unit, SupplyNode supply, double ratedA, ConnectorCode connector)
     {
         var times = Math.Max(1, (int)(ratedA / Math.Max(unit.RatedA!.Value, 1)));
         var groups = unit.Groups!.Select(g => g with { BreakerA = g.BreakerA ?? Math.Min(unit.RatedA!.Value, supply.Source.RatedA) }).ToList();
@@ -182,11 +182,11 @@ public static class PowerCures
         return unit with { RatedA = ratedA, Plug = unit.Plug is null ? null : connector, Groups = groups };
     }
 
-    private static RackDescription AddUnit(RackDescription description, DistributionUnit like, string supply) => description.Add(like with
+    private static RackDescription AddUnit(RackDescription description, Pdu like, string supply) => description.Add(like with
     {
-        Id = DescriptionEdits.FreeId(like.Id, description.DistributionUnits!.Select(u => u.Id)),
+        Id = DescriptionEdits.FreeId(like.Id, description.Pdus!.Select(u => u.Id)),
         Supply = supply,
-        Mounting = UnitMounting.Vertical,
+        Mounting = PduMounting.Vertical,
         Position = null,
     });
 
@@ -205,15 +205,15 @@ public static class PowerCures
                 return null;
             }
 
-            connections[cord.Connection!.Value] = connections[cord.Connection.Value] with { Unit = group.Unit.Id, Group = group.Id };
+            connections[cord.Connection!.Value] = connections[cord.Connection.Value] with { Pdu = group.Unit.Id, Group = group.Id };
         }
 
         var to = cords.Length == 1 ? connections[cords[0].Connection!.Value] : null;
         return new Cure(
-            to is null ? "Plug the cords in where the loads are even" : $"Plug {to.Item} into {to.Unit}, group {to.Group}",
+            to is null ? "Plug the cords in where the loads are even" : $"Plug {to.Item} into {to.Pdu}, group {to.Group}",
             survey.Description with { Connections = connections },
             nameof(MoveCords));
     }
 
-    private static string Number(int count) => count == 1 ? "a distribution unit" : Invariant($"{count} distribution units");
+    private static string Number(int count) => count == 1 ? "a PDU" : Invariant($"{count} PDUs");
 }

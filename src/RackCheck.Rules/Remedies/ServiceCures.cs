@@ -77,14 +77,14 @@ public static class ServiceCures
 
         var units = cords.Select(c => c.Group!.Unit).DistinctBy(u => u.Index).ToArray();
         yield return new Cure(
-            $"Take {RackCheck.Rules.Names.List([.. units.Select(u => u.Id)], "distribution units")} with outlets that are switched from afar",
+            $"Take {RackCheck.Rules.Names.List([.. units.Select(u => u.Id)], "PDUs")} with outlets that are switched from afar",
             units.Aggregate(survey.Description, (d, unit) => d.EditUnit(unit.Index, SwitchedUnit)));
     }
 
-    /// <summary>A distribution unit with all its outlets switched from afar.</summary>
+    /// <summary>A PDU with all its outlets switched from afar.</summary>
     /// <param name="unit">The unit.</param>
     /// <returns>It with such outlets.</returns>
-    public static DistributionUnit SwitchedUnit(DistributionUnit unit) => unit with
+    public static Pdu SwitchedUnit(Pdu unit) => unit with
     {
         RemoteSwitched = true,
 

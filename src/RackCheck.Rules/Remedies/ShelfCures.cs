@@ -85,7 +85,7 @@ public static class ShelfCures
             Id = id,
             Category = ItemCategory.Shelf,
             HeightU = probe.HeightU,
-            Position = new Position { Unit = survey.Cabinet.Renumber(bottom), Face = face },
+            Position = new Position { U = survey.Cabinet.Renumber(bottom), Face = face },
             Body = new Body { DepthMm = depth },
             FrontProjectionMm = 0,
             RearProjectionMm = 0,

@@ -46,12 +46,12 @@ public static class SupplyCures
     public static Cure Fuse(RackSurvey survey, SupplyNode supply, double ratedA) => new(
         Invariant($"Take a breaker of {ratedA:0.###} A for supply {supply.Id}"), Fused(survey.Description, supply, ratedA));
 
-    /// <summary>A distribution unit of another rating.</summary>
+    /// <summary>A PDU of another rating.</summary>
     /// <param name="survey">The facts.</param>
     /// <param name="unit">The unit.</param>
     /// <param name="ratedA">The rating, A.</param>
     /// <returns>The cure.</returns>
-    public static Cure Resize(RackSurvey survey, UnitNode unit, double ratedA) => new(
+    public static Cure Resize(RackSurvey survey, PduNode unit, double ratedA) => new(
         Invariant($"Take {unit.Id} rated for {ratedA:0.###} A"), survey.Description.EditUnit(unit.Index, u => u with { RatedA = Quantities.Round(ratedA) }));
 
     /// <summary>Breakers of a rating for outlet groups of a unit.</summary>
@@ -60,12 +60,12 @@ public static class SupplyCures
     /// <param name="groups">The groups.</param>
     /// <param name="ratedA">The rating, A.</param>
     /// <returns>The cure.</returns>
-    public static Cure FuseGroups(RackSurvey survey, UnitNode unit, IEnumerable<GroupNode> groups, double ratedA) => new(
+    public static Cure FuseGroups(RackSurvey survey, PduNode unit, IEnumerable<GroupNode> groups, double ratedA) => new(
         Invariant($"Take {unit.Id} with a breaker of {ratedA:0.###} A for each of its outlet groups"),
         groups.Aggregate(survey.Description, (after, group) => after.EditGroup(unit.Index, group.Index, g => g with { BreakerA = ratedA })),
         nameof(FuseGroups));
 
-    /// <summary>A breaker and distribution units of a lesser rating, and equipment out of the rack where they cannot carry it all.</summary>
+    /// <summary>A breaker and PDUs of a lesser rating, and equipment out of the rack where they cannot carry it all.</summary>
     /// <param name="survey">The facts.</param>
     /// <param name="supply">The supply.</param>
     /// <param name="ratedA">The rating, A.</param>
@@ -78,7 +78,7 @@ public static class SupplyCures
             after = after.EditUnit(unit.Index, u => u with { RatedA = ratedA });
         }
 
-        var title = Invariant($"Take supply {supply.Id} and its distribution units rated for {ratedA:0.###} A");
+        var title = Invariant($"Take supply {supply.Id} and its PDUs rated for {ratedA:0.###} A");
         yield return new Cure(title, after, nameof(Downsize));
 
         var smaller = new RackSurvey(after);
@@ -121,7 +121,7 @@ public static class SupplyCures
             if (count <= MostTries || count == units.Length)
             {
                 var ids = units.Take(count).Select(u => u.Id).Order(StringComparer.Ordinal);
-                yield return new Cure($"Take {Names.List([.. ids], "distribution units")} with outlets that are switched on one after the other", after, nameof(Sequence));
+                yield return new Cure($"Take {Names.List([.. ids], "PDUs")} with outlets that are switched on one after the other", after, nameof(Sequence));
             }
         }
     }

@@ -62,7 +62,7 @@ public static class UpsCures
         }
     }
 
-    /// <summary>Takes load off a UPS: a distribution unit that goes to the mains, else equipment out of the rack.</summary>
+    /// <summary>Takes load off a UPS: a PDU that goes to the mains, else equipment out of the rack.</summary>
     /// <param name="survey">The facts.</param>
     /// <param name="ups">The UPS.</param>
     /// <param name="limitVa">What is to be left at most, VA.</param>
@@ -85,7 +85,7 @@ public static class UpsCures
         }
     }
 
-    /// <summary>A UPS for all distribution units, in place of none.</summary>
+    /// <summary>A UPS for all PDUs, in place of none.</summary>
     /// <param name="survey">The facts.</param>
     /// <param name="askedMinutes">Run time asked for.</param>
     /// <returns>The cure; none where no size would do.</returns>
@@ -114,7 +114,7 @@ public static class UpsCures
             },
         };
         yield return new Cure(
-            Invariant($"Add a UPS of {size:0} VA that runs {Math.Ceiling(askedMinutes):0} minutes at {Math.Ceiling(watts):0} W, before the distribution units"),
+            Invariant($"Add a UPS of {size:0} VA that runs {Math.Ceiling(askedMinutes):0} minutes at {Math.Ceiling(watts):0} W, before the PDUs"),
             survey.Description with { Items = [.. survey.Description.Items, ups] });
     }
 

@@ -24,14 +24,14 @@ public sealed class AisleTooNarrow : Rule
         FailingRack = """
             {
               "cabinet": { "heightU": 42, "widthMm": 600, "depthMm": 1000 },
-              "items": [ { "id": "wave-pc", "heightU": 4, "position": { "unit": 1 }, "support": { "style": "slides", "extensionMm": 701 } } ],
+              "items": [ { "id": "wave-pc", "heightU": 4, "position": { "u": 1 }, "support": { "style": "slides", "extensionMm": 701 } } ],
               "site": { "aisleFrontMm": 700 }
             }
             """,
         PassingRack = """
             {
               "cabinet": { "heightU": 42, "widthMm": 600, "depthMm": 1000 },
-              "items": [ { "id": "wave-pc", "heightU": 4, "position": { "unit": 1 }, "support": { "style": "slides", "extensionMm": 700 } } ],
+              "items": [ { "id": "wave-pc", "heightU": 4, "position": { "u": 1 }, "support": { "style": "slides", "extensionMm": 700 } } ],
               "site": { "aisleFrontMm": 700 }
             }
             """,

@@ -33,13 +33,13 @@ public sealed class ConsoleOutOfReach : Rule
         FailingRack = """
             {
               "cabinet": { "heightU": 42, "widthMm": 600, "depthMm": 1000, "heightMm": 2000, "base": { "heightMm": 100 } },
-              "items": [ { "id": "console", "category": "keyboard-drawer", "heightU": 1, "position": { "unit": 23 } } ]
+              "items": [ { "id": "console", "category": "keyboard-drawer", "heightU": 1, "position": { "u": 23 } } ]
             }
             """,
         PassingRack = """
             {
               "cabinet": { "heightU": 42, "widthMm": 600, "depthMm": 1000, "heightMm": 2000, "base": { "heightMm": 100 } },
-              "items": [ { "id": "console", "category": "keyboard-drawer", "heightU": 1, "position": { "unit": 22 } } ]
+              "items": [ { "id": "console", "category": "keyboard-drawer", "heightU": 1, "position": { "u": 22 } } ]
             }
             """,
     };

@@ -24,9 +24,9 @@ public sealed class KvmPortsShort : Rule
             {
               "cabinet": { "heightU": 42, "widthMm": 600, "depthMm": 1000 },
               "items": [
-                { "id": "kvm-1", "category": "kvm-switch", "heightU": 1, "position": { "unit": 20 }, "kvmPorts": 1 },
-                { "id": "wave-pc", "category": "computer", "heightU": 4, "position": { "unit": 1 }, "console": true },
-                { "id": "gauge-pc", "category": "computer", "heightU": 4, "position": { "unit": 6 }, "console": true }
+                { "id": "kvm-1", "category": "kvm-switch", "heightU": 1, "position": { "u": 20 }, "kvmPorts": 1 },
+                { "id": "wave-pc", "category": "computer", "heightU": 4, "position": { "u": 1 }, "console": true },
+                { "id": "gauge-pc", "category": "computer", "heightU": 4, "position": { "u": 6 }, "console": true }
               ]
             }
             """,
@@ -34,9 +34,9 @@ public sealed class KvmPortsShort : Rule
             {
               "cabinet": { "heightU": 42, "widthMm": 600, "depthMm": 1000 },
               "items": [
-                { "id": "kvm-1", "category": "kvm-switch", "heightU": 1, "position": { "unit": 20 }, "kvmPorts": 2 },
-                { "id": "wave-pc", "category": "computer", "heightU": 4, "position": { "unit": 1 }, "console": true },
-                { "id": "gauge-pc", "category": "computer", "heightU": 4, "position": { "unit": 6 }, "console": true }
+                { "id": "kvm-1", "category": "kvm-switch", "heightU": 1, "position": { "u": 20 }, "kvmPorts": 2 },
+                { "id": "wave-pc", "category": "computer", "heightU": 4, "position": { "u": 1 }, "console": true },
+                { "id": "gauge-pc", "category": "computer", "heightU": 4, "position": { "u": 6 }, "console": true }
               ]
             }
             """,

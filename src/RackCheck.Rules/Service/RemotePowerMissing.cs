@@ -18,24 +18,24 @@ public sealed class RemotePowerMissing : Rule
         Why = "What hangs stays so until somebody has travelled there.",
         Formula = "remote, and an outlet of such an item is not switched; or none is; or computers without kvmPorts in the rack",
         Sources = [Sources.RemotePractice],
-        Needs = ["/site/remote", "/items/*/remotePowerCycle", "/items/*/spare", "/items/*/power/plugs", "/items/*/console", "/items/*/kvmPorts", "/distributionUnits/*/remoteSwitched", "/distributionUnits/*/groups/*/outlets/*/switched", "/connections"],
-        Remedies = ["Plug it into outlets that are switched from afar.", "Take distribution units with such outlets.", "Add a KVM switch that is reached from afar."],
+        Needs = ["/site/remote", "/items/*/remotePowerCycle", "/items/*/spare", "/items/*/power/plugs", "/items/*/console", "/items/*/kvmPorts", "/pdus/*/remoteSwitched", "/pdus/*/groups/*/outlets/*/switched", "/connections"],
+        Remedies = ["Plug it into outlets that are switched from afar.", "Take PDUs with such outlets.", "Add a KVM switch that is reached from afar."],
         Cautions = [Cautions.Electricity],
         FailingRack = """
             {
               "cabinet": { "heightU": 42, "widthMm": 800, "depthMm": 1000 },
-              "items": [ { "id": "flume-daq", "category": "instrument", "heightU": 2, "position": { "unit": 1 }, "power": { "ratedW": 200, "powerFactor": 1, "leakageMa": 1, "inrushA": 10, "plugs": [ "C14" ] }, "remotePowerCycle": true } ],
+              "items": [ { "id": "flume-daq", "category": "instrument", "heightU": 2, "position": { "u": 1 }, "power": { "ratedW": 200, "powerFactor": 1, "leakageMa": 1, "inrushA": 10, "plugs": [ "C14" ] }, "remotePowerCycle": true } ],
               "supplies": [ { "id": "A", "voltageV": 230, "phases": 1, "ratedA": 16, "breaker": { "curve": "C", "ratedA": 16 }, "socket": "IEC60309-16A-1P", "cable": { "lengthM": 10, "crossSectionMm2": 2.5 } } ],
-              "distributionUnits": [ { "id": "strip", "supply": "A", "ratedA": 16, "plug": "IEC60309-16A-1P", "mounting": "vertical", "remoteSwitched": false, "groups": [ { "id": "g1", "outlets": [ { "socket": "C13", "count": 8 } ] } ] } ],
+              "pdus": [ { "id": "strip", "supply": "A", "ratedA": 16, "plug": "IEC60309-16A-1P", "mounting": "vertical", "remoteSwitched": false, "groups": [ { "id": "g1", "outlets": [ { "socket": "C13", "count": 8 } ] } ] } ],
               "site": { "remote": true }
             }
             """,
         PassingRack = """
             {
               "cabinet": { "heightU": 42, "widthMm": 800, "depthMm": 1000 },
-              "items": [ { "id": "flume-daq", "category": "instrument", "heightU": 2, "position": { "unit": 1 }, "power": { "ratedW": 200, "powerFactor": 1, "leakageMa": 1, "inrushA": 10, "plugs": [ "C14" ] }, "remotePowerCycle": true } ],
+              "items": [ { "id": "flume-daq", "category": "instrument", "heightU": 2, "position": { "u": 1 }, "power": { "ratedW": 200, "powerFactor": 1, "leakageMa": 1, "inrushA": 10, "plugs": [ "C14" ] }, "remotePowerCycle": true } ],
               "supplies": [ { "id": "A", "voltageV": 230, "phases": 1, "ratedA": 16, "breaker": { "curve": "C", "ratedA": 16 }, "socket": "IEC60309-16A-1P", "cable": { "lengthM": 10, "crossSectionMm2": 2.5 } } ],
-              "distributionUnits": [ { "id": "strip", "supply": "A", "ratedA": 16, "plug": "IEC60309-16A-1P", "mounting": "vertical", "remoteSwitched": false, "groups": [ { "id": "g1", "outlets": [ { "socket": "C13", "count": 1, "switched": true }, { "socket": "C13", "count": 7 } ] } ] } ],
+              "pdus": [ { "id": "strip", "supply": "A", "ratedA": 16, "plug": "IEC60309-16A-1P", "mounting": "vertical", "remoteSwitched": false, "groups": [ { "id": "g1", "outlets": [ { "socket": "C13", "count": 1, "switched": true }, { "socket": "C13", "count": 7 } ] } ] } ],
               "site": { "remote": true }
             }
             """,
@@ -59,7 +59,7 @@ public sealed class RemotePowerMissing : Rule
         }
         else if (Array.Exists(context.Survey.Items, i => IsManaged(i) || i.Item is { Power: not null }))
         {
-            context.Lacks(SitePointers.DistributionUnits, "The site is remote; without the distribution units it cannot be said what is switched from afar.");
+            context.Lacks(SitePointers.Pdus, "The site is remote; without the PDUs it cannot be said what is switched from afar.");
         }
     }
 
@@ -130,8 +130,8 @@ public sealed class RemotePowerMissing : Rule
                 Data = [],
                 Subject = "remote power",
                 Identity = ["rack", "power"],
-                Pointers = [SitePointers.Remote, Pointers.DistributionUnit[0]],
-                Cures = [new Cure("Take distribution units with outlets that are switched from afar", AllSwitched(context.Survey.Description))],
+                Pointers = [SitePointers.Remote, Pointers.Pdu[0]],
+                Cures = [new Cure("Take PDUs with outlets that are switched from afar", AllSwitched(context.Survey.Description))],
             });
         }
     }
@@ -139,7 +139,7 @@ public sealed class RemotePowerMissing : Rule
     private static bool HasSwitched(PowerTree tree) => Array.Exists(tree.Groups, g => g.Source.Outlets.Any(o => o.Switched ?? g.Unit.Source.RemoteSwitched ?? false));
 
     private static RackDescription AllSwitched(RackDescription description) =>
-        description with { DistributionUnits = [.. description.DistributionUnits!.Select(ServiceCures.SwitchedUnit)] };
+        description with { Pdus = [.. description.Pdus!.Select(ServiceCures.SwitchedUnit)] };
 
     private static void ReportItem(RuleContext context, Mounted item, Cord[] cords)
     {
@@ -148,12 +148,12 @@ public sealed class RemotePowerMissing : Rule
         context.Report(new FindingDraft
         {
             Message = isSpare
-                ? "{item} stands by to be brought up, but hangs on an outlet of {unit} that is not switched from afar, and the site is remote."
-                : "{item} is to be power cycled, but hangs on an outlet of {unit} that is not switched from afar, and the site is remote.",
-            Data = [("item", item.Id), ("unit", unit.Id)],
+                ? "{item} stands by to be brought up, but hangs on an outlet of {pdu} that is not switched from afar, and the site is remote."
+                : "{item} is to be power cycled, but hangs on an outlet of {pdu} that is not switched from afar, and the site is remote.",
+            Data = [("item", item.Id), ("pdu", unit.Id)],
             Subject = context.Survey.Cabinet.Place(item),
             Identity = [item.Id],
-            Pointers = [isSpare ? $"{item.Pointer}/spare" : $"{item.Pointer}/remotePowerCycle", Pointers.DistributionUnit[unit.Index]],
+            Pointers = [isSpare ? $"{item.Pointer}/spare" : $"{item.Pointer}/remotePowerCycle", Pointers.Pdu[unit.Index]],
             Cures = ServiceCures.Switched(context.Survey, cords),
         });
     }

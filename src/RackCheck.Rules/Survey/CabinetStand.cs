@@ -118,7 +118,7 @@ public sealed class CabinetStand
         : item.Item!.Body?.HeightMm;
 
     // What names a shelf that is none has its own position, if any.
-    private int? UnitOf(Mounted item) => item.Bottom ?? (item.Item!.Position is { } position ? cabinet.Renumber(position.Unit) : null);
+    private int? UnitOf(Mounted item) => item.Bottom ?? (item.Item!.Position is { } position ? cabinet.Renumber(position.U) : null);
 
     private int Inside(int bottom, int heightU) => Math.Clamp(bottom, 1, Math.Max(1, cabinet.HeightU - heightU + 1));
 

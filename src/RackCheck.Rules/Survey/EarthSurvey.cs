@@ -22,7 +22,7 @@ public sealed class EarthSurvey
         (this.description, this.power) = (description, power);
         Bar = cabinet.Source.EarthBar;
         IsEnclosed = cabinet.Source is { FrontDoor: not { Style: DoorStyle.None }, RearDoor: not { Style: DoorStyle.None }, SidePanels: not false };
-        IsElectrical = description is { Supplies.Count: > 0 } or { DistributionUnits.Count: > 0 } or { Earthing: not null }
+        IsElectrical = description is { Supplies.Count: > 0 } or { Pdus.Count: > 0 } or { Earthing: not null }
             || Bar is not null || Array.Exists(items, IsElectricalItem);
         Studs = FindStuds(items);
         Parts = PartsOf(description, cabinet.Source);

@@ -3,7 +3,7 @@ using RackCheck.Model;
 
 namespace RackCheck.Rules.Survey;
 
-/// <summary>Masses, and how the rack stands. Distribution units, cables and rails have no mass in the contract and count as none.</summary>
+/// <summary>Masses, and how the rack stands. PDUs, cables and rails have no mass in the contract and count as none.</summary>
 public sealed class MassSurvey
 {
     private readonly CabinetFacts cabinet;

@@ -3,7 +3,7 @@ using RackCheck.Model;
 
 namespace RackCheck.Rules.Survey;
 
-/// <summary>Something that takes room in the rack, an item or a horizontal distribution unit, with all defaults filled in.</summary>
+/// <summary>Something that takes room in the rack, an item or a horizontal PDU, with all defaults filled in.</summary>
 public sealed class Mounted
 {
     /// <summary>Index in its list of the request.</summary>
@@ -12,14 +12,14 @@ public sealed class Mounted
     /// <summary>Its id.</summary>
     public required string Id { get; init; }
 
-    /// <summary>What a fingerprint knows it by. An item and a distribution unit may bear the same id, and no id holds a control character.</summary>
+    /// <summary>What a fingerprint knows it by. An item and a PDU may bear the same id, and no id holds a control character.</summary>
     public string Key => Item is null ? '\u001e' + Id : Id;
 
-    /// <summary>The item; null for a distribution unit.</summary>
+    /// <summary>The item; null for a PDU.</summary>
     public Item? Item { get; init; }
 
-    /// <summary>What a sentence calls it: an item and a distribution unit can bear the same id.</summary>
-    public string Name => Item is null ? $"distribution unit {Id}" : Id;
+    /// <summary>What a sentence calls it: an item and a PDU can bear the same id.</summary>
+    public string Name => Item is null ? $"PDU {Id}" : Id;
 
     /// <summary>Its kind.</summary>
     public ItemCategory Category { get; init; }
@@ -57,10 +57,10 @@ public sealed class Mounted
     private List<Mounted>? load;
 
     /// <summary>Where it stands in the request.</summary>
-    public string Pointer => Item is null ? Pointers.DistributionUnit[Index] : Pointers.Item[Index];
+    public string Pointer => Item is null ? Pointers.Pdu[Index] : Pointers.Item[Index];
 
     /// <summary>Where its position stands in the request.</summary>
-    public string PositionPointer => Item is null ? Pointers.DistributionUnitPosition[Index] : Pointers.ItemPosition[Index];
+    public string PositionPointer => Item is null ? Pointers.PduPosition[Index] : Pointers.ItemPosition[Index];
 
     /// <summary>Highest unit that it takes, counted from below, where it is placed.</summary>
     public int Top => Bottom!.Value + HeightU - 1;

@@ -244,7 +244,7 @@ public sealed class Occupancy
             order = order != 0 ? order : x.Face.CompareTo(y.Face);
             order = order != 0 ? order : string.CompareOrdinal(x.Id, y.Id);
 
-            // An item and a distribution unit may bear the same id.
+            // An item and a PDU may bear the same id.
             return order != 0 ? order : (x.Item is null).CompareTo(y.Item is null);
         }
     }

@@ -225,11 +225,11 @@ public static class Pointers
     /// <summary>A supply.</summary>
     public static IndexedPointer Supply { get; } = new("/supplies/", "");
 
-    /// <summary>A distribution unit.</summary>
-    public static IndexedPointer DistributionUnit { get; } = new("/distributionUnits/", "");
+    /// <summary>A PDU.</summary>
+    public static IndexedPointer Pdu { get; } = new("/pdus/", "");
 
-    /// <summary>Position of a distribution unit.</summary>
-    public static IndexedPointer DistributionUnitPosition { get; } = new("/distributionUnits/", "/position");
+    /// <summary>Position of a PDU.</summary>
+    public static IndexedPointer PduPosition { get; } = new("/pdus/", "/position");
 }
 
 /// <summary>A pointer with a list index in it.</summary>

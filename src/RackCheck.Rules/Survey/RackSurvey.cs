@@ -51,7 +51,7 @@ public sealed class RackSurvey
     /// <summary>All items, in the order of the request.</summary>
     public Mounted[] Items { get; }
 
-    /// <summary>The horizontal distribution units that are placed.</summary>
+    /// <summary>The horizontal PDUs that are placed.</summary>
     public Mounted[] Units { get; }
 
     /// <summary>Units taken.</summary>
@@ -60,7 +60,7 @@ public sealed class RackSurvey
     /// <summary>Depths.</summary>
     public DepthSurvey Depth { get; }
 
-    /// <summary>Supplies, distribution units and cords.</summary>
+    /// <summary>Supplies, PDUs and cords.</summary>
     public PowerTree Power { get; }
 
     /// <summary>Protective earth.</summary>

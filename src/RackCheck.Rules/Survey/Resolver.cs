@@ -118,7 +118,7 @@ internal sealed class Resolver
             Item = item,
             Category = item.Category ?? ItemCategory.Other,
             HeightU = heightU,
-            Bottom = hangs ? cabinet.Renumber(item.Position!.Unit) : null,
+            Bottom = hangs ? cabinet.Renumber(item.Position!.U) : null,
             Face = item.Position?.Face ?? Face.Front,
             FrontProjectionMm = item.FrontProjectionMm ?? (isPlate ? 0 : AssumeFrontProjection(index, item)),
             BodyDepthMm = item.Body?.DepthMm ?? (isPlate ? 0 : null),
@@ -170,7 +170,7 @@ internal sealed class Resolver
 
     private Mounted[] ResolveUnits(CabinetFacts cabinet)
     {
-        if (description.DistributionUnits is not { Count: > 0 } units)
+        if (description.Pdus is not { Count: > 0 } units)
         {
             return [];
         }
@@ -178,22 +178,22 @@ internal sealed class Resolver
         var mounted = new List<Mounted>();
         for (var i = 0; i < units.Count; i++)
         {
-            if (units[i] is not { Mounting: UnitMounting.Horizontal, Position: { } position })
+            if (units[i] is not { Mounting: PduMounting.Horizontal, Position: { } position })
             {
                 continue;
             }
 
             Assume(
-                Pointers.DistributionUnit[i],
+                Pointers.Pdu[i],
                 Allowances.HorizontalUnitDepthMm,
                 "mm",
-                "a horizontal distribution unit takes one unit and this depth behind its plane; " + Practice);
+                "a horizontal PDU takes one unit and this depth behind its plane; " + Practice);
             mounted.Add(new Mounted
             {
                 Index = i,
                 Id = units[i].Id,
                 HeightU = Allowances.HorizontalUnitHeightU,
-                Bottom = cabinet.Renumber(position.Unit),
+                Bottom = cabinet.Renumber(position.U),
                 Face = position.Face ?? Face.Front,
                 FrontProjectionMm = Allowances.FrontProjectionMm,
                 BodyDepthMm = Allowances.HorizontalUnitDepthMm,

@@ -18,8 +18,8 @@ public static class SitePointers
     /// <summary>The way in.</summary>
     public const string Delivery = "/site/delivery";
 
-    /// <summary>Distribution units.</summary>
-    public const string DistributionUnits = "/distributionUnits";
+    /// <summary>PDUs.</summary>
+    public const string Pdus = "/pdus";
 
     /// <summary>Cables of an item.</summary>
     public static IndexedPointer ItemCables { get; } = new("/items/", "/cables");

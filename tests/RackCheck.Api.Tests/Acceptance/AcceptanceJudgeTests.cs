@@ -11,8 +11,8 @@ public sealed class AcceptanceJudgeTests(Service service) : IClassFixture<Servic
         {
           "cabinet": { "heightU": 12, "widthMm": 600, "depthMm": 800, "frontDoor": { "style": "solid" }, "rearDoor": { "style": "solid" } },
           "items": [
-            { "id": "wave-pc", "heightU": 4, "position": { "unit": 1 }, "body": { "widthMm": 430, "depthMm": 450 } },
-            { "id": "wave-amp", "heightU": 2, "position": { "unit": 4 }, "body": { "widthMm": 430 } }
+            { "id": "wave-pc", "heightU": 4, "position": { "u": 1 }, "body": { "widthMm": 430, "depthMm": 450 } },
+            { "id": "wave-amp", "heightU": 2, "position": { "u": 4 }, "body": { "widthMm": 430 } }
           ]
         }
         """;
@@ -21,7 +21,7 @@ public sealed class AcceptanceJudgeTests(Service service) : IClassFixture<Servic
     private const string OtherRack = """
         {
           "cabinet": { "heightU": 12, "widthMm": 600, "depthMm": 800, "frontDoor": { "style": "solid" }, "rearDoor": { "style": "solid" } },
-          "items": [ { "id": "wave-pc", "heightU": 4, "position": { "unit": 12 }, "body": { "widthMm": 430, "depthMm": 450 } } ]
+          "items": [ { "id": "wave-pc", "heightU": 4, "position": { "u": 12 }, "body": { "widthMm": 430, "depthMm": 450 } } ]
         }
         """;
 

@@ -62,12 +62,12 @@ public sealed class CachingCatalogueTests
     public async Task An_unknown_part_number_is_kept_for_a_short_time_and_never_served_stale()
     {
         await using var rig = await StartAsync(NoRetries, time);
-        Assert.Empty(await rig.FindAsync("TFL-NONE"));
-        Assert.Empty(await rig.FindAsync("TFL-NONE"));
+        Assert.Empty(await rig.FindAsync("QWL-NONE"));
+        Assert.Empty(await rig.FindAsync("QWL-NONE"));
         Assert.Equal(1, rig.Host.Faults.Calls);
         time.Advance(TimeSpan.FromSeconds(31));
         rig.Host.Faults.Set(FaultKind.Failed);
-        await rig.FailsInTimeAsync("TFL-NONE");
+        await rig.FailsInTimeAsync("QWL-NONE");
         Assert.Equal(1, rig.Host.Faults.Calls);
     }
 
@@ -178,8 +178,8 @@ public sealed class CachingCatalogueTests
     public async Task With_nothing_kept_it_still_answers()
     {
         await using var rig = await StartAsync(url => new CatalogueOptions { BaseUrl = url, CacheSeconds = 0, StaleSeconds = 0, UnknownSeconds = 0 });
-        Assert.Equal([Pack(1)], (await rig.FindAsync(Pack(1), "TFL-NONE")).Keys);
-        Assert.Equal([Pack(1)], (await rig.FindAsync(Pack(1), "TFL-NONE")).Keys);
+        Assert.Equal([Pack(1)], (await rig.FindAsync(Pack(1), "QWL-NONE")).Keys);
+        Assert.Equal([Pack(1)], (await rig.FindAsync(Pack(1), "QWL-NONE")).Keys);
         Assert.Equal([2, 2], rig.Host.Faults.Asked);
     }
 

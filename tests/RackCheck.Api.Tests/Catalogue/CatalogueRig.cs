@@ -54,17 +54,17 @@ internal sealed class CatalogueRig : IAsyncDisposable
 
         // The first call compiles code and connects, which is not what the tests time.
         using var warm = new HttpCatalogue(new CatalogueOptions { BaseUrl = host.BaseUrl, TotalTimeoutMs = 60_000, TryTimeoutMs = 60_000 }, TimeProvider.System, rig.metrics, NullLogger.Instance);
-        await warm.FindAsync(["TFL-PACK-0"], CancellationToken.None);
+        await warm.FindAsync(["QWL-PACK-0"], CancellationToken.None);
         host.Faults.Set(FaultKind.None);
         rig.readings.Clear();
         return rig;
     }
 
-    /// <summary>Products TFL-PACK-0 and so on.</summary>
+    /// <summary>Products QWL-PACK-0 and so on.</summary>
     public static IReadOnlyList<Product> Packs(int count) =>
         [.. Enumerable.Range(0, count).Select(i => new Product { PartNumber = Pack(i), Name = "Cage nuts", Kind = ProductKind.Fixings, Pieces = 50, Fixing = Fixing.CageNut })];
 
-    public static string Pack(int index) => FormattableString.Invariant($"TFL-PACK-{index}");
+    public static string Pack(int index) => FormattableString.Invariant($"QWL-PACK-{index}");
 
     /// <summary>What an instrument said: a sum, the count of a histogram, or the last value of a gauge. A tag's value stands behind a colon.</summary>
     public double Reading(string name)

@@ -18,7 +18,7 @@ namespace RackCheck.Api.Tests.Catalogue;
 /// <summary>The service as it is put together, with a file, with a product service, and with neither in order.</summary>
 public sealed class CatalogueServiceTests
 {
-    private const string WithPart = """{ "cabinet": { "partNumber": "TFL-CAB-42-8-10" }, "items": [] }""";
+    private const string WithPart = """{ "cabinet": { "partNumber": "QWL-CAB-42-8-10" }, "items": [] }""";
     private const string WithoutPart = """{ "cabinet": { "heightU": 42, "widthMm": 800, "depthMm": 1000 }, "items": [] }""";
 
     [Fact]
@@ -44,7 +44,7 @@ public sealed class CatalogueServiceTests
         var answer = await CheckAsync(service, WithPart);
         answer.IsProblem(503);
         Assert.Equal(TimeSpan.FromSeconds(30), answer.Headers.RetryAfter?.Delta);
-        (await CheckAsync(service, """{ "lines": [ { "partNumber": "TFL-CAB-42-8-10", "quantity": 1 } ] }""", "/v1/baskets/checks")).IsProblem(503);
+        (await CheckAsync(service, """{ "lines": [ { "partNumber": "QWL-CAB-42-8-10", "quantity": 1 } ] }""", "/v1/baskets/checks")).IsProblem(503);
         host.Faults.Set(FaultKind.NotFound);
         Assert.True((await CheckAsync(service, WithPart)).Headers.RetryAfter?.Delta >= TimeSpan.FromSeconds(1));
     }
@@ -73,7 +73,7 @@ public sealed class CatalogueServiceTests
         }
 
         Assert.Contains("dotnet_gc_collections", page.Text, StringComparison.Ordinal);
-        Assert.DoesNotContain("TFL-", page.Text, StringComparison.Ordinal);
+        Assert.DoesNotContain("QWL-", page.Text, StringComparison.Ordinal);
         var logged = Assert.Single(sink.Events, e => e.MessageTemplate.Text.StartsWith("HTTP {RequestMethod}", StringComparison.Ordinal));
         Assert.Equal("\"/v1/checks\"", logged.Properties["RequestPath"].ToString());
         Assert.DoesNotContain("/metrics", (await GetAsync(service, "/openapi/v1.json")).Text, StringComparison.Ordinal);
@@ -85,10 +85,10 @@ public sealed class CatalogueServiceTests
         var file = Path.GetTempFileName();
         try
         {
-            File.WriteAllText(file, """{ "products": [ { "partNumber": "TFL-CAB-X", "name": "No depth", "kind": "cabinet", "cabinet": { "heightU": 42, "widthMm": 600 } } ] }""");
+            File.WriteAllText(file, """{ "products": [ { "partNumber": "QWL-CAB-X", "name": "No depth", "kind": "cabinet", "cabinet": { "heightU": 42, "widthMm": 600 } } ] }""");
             using var service = With(("File", file));
             var fault = Assert.ThrowsAny<Exception>(() => service.CreateClient());
-            Assert.Contains("TFL-CAB-X: /cabinet/depthMm: It is needed and absent.", fault.ToString(), StringComparison.Ordinal);
+            Assert.Contains("QWL-CAB-X: /cabinet/depthMm: It is needed and absent.", fault.ToString(), StringComparison.Ordinal);
         }
         finally
         {

@@ -18,7 +18,7 @@ public sealed class FileCatalogueTests : IDisposable
         ["equipment"] = [("item", """{ "heightU": 0 }""")],
         ["shelf"] = [("item", """{ "heightU": 1 }""")],
         ["blanking-panel"] = [("item", """{ "heightU": 1 }""")],
-        ["distribution-unit"] = [("distributionUnit", Unit)],
+        ["pdu"] = [("pdu", Unit)],
         ["support"] = [("support", """{ "style": "slides" }""")],
         ["door"] = [("door", """{ "door": { "style": "solid" }, "face": "rear", "widthMm": 600, "heightU": 42 }""")],
         ["roof-fans"] = [("fans", """{ "count": 2, "freeFlowM3h": 160 }""")],
@@ -43,9 +43,9 @@ public sealed class FileCatalogueTests : IDisposable
         var catalogue = new FileCatalogue(products);
         var offered = await catalogue.OfferedAsync(CancellationToken.None);
         Assert.Equal(products.Products.Select(p => p.PartNumber).Order(StringComparer.Ordinal), offered.Select(p => p.PartNumber));
-        Assert.All(offered, p => Assert.StartsWith("TFL-", p.PartNumber, StringComparison.Ordinal));
+        Assert.All(offered, p => Assert.StartsWith("QWL-", p.PartNumber, StringComparison.Ordinal));
         var one = offered[0].PartNumber;
-        Assert.Equal([one], (await catalogue.FindAsync([one, "TFL-NONE", one], CancellationToken.None)).Keys);
+        Assert.Equal([one], (await catalogue.FindAsync([one, "QWL-NONE", one], CancellationToken.None)).Keys);
         await Assert.ThrowsAnyAsync<OperationCanceledException>(() => catalogue.FindAsync([one], new CancellationToken(true)).AsTask());
     }
 
@@ -58,41 +58,41 @@ public sealed class FileCatalogueTests : IDisposable
         {
             var less = Product(kind);
             less.Remove(member);
-            Refuses($"TFL-A: /{member}: A product of the kind {kind} needs it.", less);
+            Refuses($"QWL-A: /{member}: A product of the kind {kind} needs it.", less);
         }
 
         var (other, json) = kind == "cord" ? Kinds["fixings"][0] : Kinds["cord"][0];
         var more = Product(kind);
         more[other] = JsonNode.Parse(json);
-        Refuses($"TFL-A: /{other}: A product of the kind {kind} does not have it.", more);
+        Refuses($"QWL-A: /{other}: A product of the kind {kind} does not have it.", more);
     }
 
     [Theory]
-    [InlineData("cabinet", "cabinet", "heightU", null, "TFL-A: /cabinet/heightU: It is needed and absent.")]
-    [InlineData("cabinet", "cabinet", "widthMm", null, "TFL-A: /cabinet/widthMm: It is needed and absent.")]
-    [InlineData("cabinet", "cabinet", "depthMm", null, "TFL-A: /cabinet/depthMm: It is needed and absent.")]
-    [InlineData("cabinet", "cabinet", "partNumber", "\"TFL-B\"", "TFL-A: /cabinet/partNumber: The part number is the product's.")]
-    [InlineData("cabinet", "cabinet", "placement", "\"free\"", "TFL-A: /cabinet/placement: How it stands is known on the site only.")]
-    [InlineData("cabinet", "cabinet", "heightU", "61", "TFL-A: /cabinet/heightU: 61 is outside 1 to 60.")]
-    [InlineData("cabinet", "cabinet", "heightU", "\"42\"", "TFL-A: /cabinet/heightU: It is a string where a number is needed.")]
-    [InlineData("cabinet", "cabinet", "colour", "\"grey\"", "TFL-A: /cabinet/colour: The contract knows no such member here.")]
-    [InlineData("equipment", "item", "heightU", null, "TFL-A: /item/heightU: It is needed and absent.")]
-    [InlineData("equipment", "item", "partNumber", "\"TFL-B\"", "TFL-A: /item/partNumber: The contract knows no such member here.")]
-    [InlineData("equipment", "item", "ups", """{ "feeds": [ "a" ] }""", "TFL-A: /item/ups/feeds: What it feeds is known in a rack only.")]
-    [InlineData("equipment", "item", "cables", "[ null ]", "TFL-A: /item/cables/0: An element of a list is never null.")]
-    [InlineData("equipment", "item", "support", """{ "minSpacingMm": 700, "maxSpacingMm": 600 }""", "TFL-A: /item/support/minSpacingMm: It is more than maxSpacingMm.")]
-    [InlineData("blanking-panel", "item", "heightU", "0", "TFL-A: /item/heightU: Only equipment may take no unit.")]
-    [InlineData("support", "support", "minSpacingMm", "3001", "TFL-A: /support/minSpacingMm: 3001 is outside 0 to 3000.")]
-    [InlineData("door", "door", "door", "{ }", "TFL-A: /door/door/style: It is needed and absent.")]
-    [InlineData("door", "door", "door", """{ "style": "solid", "partNumber": "TFL-B" }""", "TFL-A: /door/door/partNumber: The part number is the product's.")]
-    [InlineData("cabinet", "cabinet", "rearDoor", """{ "bonded": true }""", "TFL-A: /cabinet/rearDoor/style: It is needed and absent.")]
-    [InlineData("cabinet", "cabinet", "frontDoor", """{ "style": "solid", "partNumber": "TFL-B" }""", "TFL-A: /cabinet/frontDoor/partNumber: The part number is the product's.")]
-    [InlineData("cabinet", "cabinet", "earthBar", """{ "partNumber": "TFL-B" }""", "TFL-A: /cabinet/earthBar/partNumber: The part number is the product's.")]
-    [InlineData("earth-bar", "earthBar", "partNumber", "\"TFL-B\"", "TFL-A: /earthBar/partNumber: The part number is the product's.")]
-    [InlineData("distribution-unit", "distributionUnit", "ratedA", null, "TFL-A: /distributionUnit/ratedA: It is needed and absent.")]
-    [InlineData("distribution-unit", "distributionUnit", "groups", null, "TFL-A: /distributionUnit/groups: It is needed and absent.")]
-    [InlineData("distribution-unit", "distributionUnit", "groups", "[]", "TFL-A: /distributionUnit/groups: It has 0 elements; 1 to 24 are allowed.")]
-    [InlineData("distribution-unit", "distributionUnit", "groups", """[ { "id": "a", "outlets": [ { "socket": "C13", "count": 8 } ] }, { "id": "a", "outlets": [ { "socket": "C13", "count": 8 } ] } ]""", "TFL-A: /distributionUnit/groups/1/id: Another group of this unit has this id.")]
+    [InlineData("cabinet", "cabinet", "heightU", null, "QWL-A: /cabinet/heightU: It is needed and absent.")]
+    [InlineData("cabinet", "cabinet", "widthMm", null, "QWL-A: /cabinet/widthMm: It is needed and absent.")]
+    [InlineData("cabinet", "cabinet", "depthMm", null, "QWL-A: /cabinet/depthMm: It is needed and absent.")]
+    [InlineData("cabinet", "cabinet", "partNumber", "\"QWL-B\"", "QWL-A: /cabinet/partNumber: The part number is the product's.")]
+    [InlineData("cabinet", "cabinet", "placement", "\"free\"", "QWL-A: /cabinet/placement: How it stands is known on the site only.")]
+    [InlineData("cabinet", "cabinet", "heightU", "61", "QWL-A: /cabinet/heightU: 61 is outside 1 to 60.")]
+    [InlineData("cabinet", "cabinet", "heightU", "\"42\"", "QWL-A: /cabinet/heightU: It is a string where a number is needed.")]
+    [InlineData("cabinet", "cabinet", "colour", "\"grey\"", "QWL-A: /cabinet/colour: The contract knows no such member here.")]
+    [InlineData("equipment", "item", "heightU", null, "QWL-A: /item/heightU: It is needed and absent.")]
+    [InlineData("equipment", "item", "partNumber", "\"QWL-B\"", "QWL-A: /item/partNumber: The contract knows no such member here.")]
+    [InlineData("equipment", "item", "ups", """{ "feeds": [ "a" ] }""", "QWL-A: /item/ups/feeds: What it feeds is known in a rack only.")]
+    [InlineData("equipment", "item", "cables", "[ null ]", "QWL-A: /item/cables/0: An element of a list is never null.")]
+    [InlineData("equipment", "item", "support", """{ "minSpacingMm": 700, "maxSpacingMm": 600 }""", "QWL-A: /item/support/minSpacingMm: It is more than maxSpacingMm.")]
+    [InlineData("blanking-panel", "item", "heightU", "0", "QWL-A: /item/heightU: Only equipment may take no unit.")]
+    [InlineData("support", "support", "minSpacingMm", "3001", "QWL-A: /support/minSpacingMm: 3001 is outside 0 to 3000.")]
+    [InlineData("door", "door", "door", "{ }", "QWL-A: /door/door/style: It is needed and absent.")]
+    [InlineData("door", "door", "door", """{ "style": "solid", "partNumber": "QWL-B" }""", "QWL-A: /door/door/partNumber: The part number is the product's.")]
+    [InlineData("cabinet", "cabinet", "rearDoor", """{ "bonded": true }""", "QWL-A: /cabinet/rearDoor/style: It is needed and absent.")]
+    [InlineData("cabinet", "cabinet", "frontDoor", """{ "style": "solid", "partNumber": "QWL-B" }""", "QWL-A: /cabinet/frontDoor/partNumber: The part number is the product's.")]
+    [InlineData("cabinet", "cabinet", "earthBar", """{ "partNumber": "QWL-B" }""", "QWL-A: /cabinet/earthBar/partNumber: The part number is the product's.")]
+    [InlineData("earth-bar", "earthBar", "partNumber", "\"QWL-B\"", "QWL-A: /earthBar/partNumber: The part number is the product's.")]
+    [InlineData("pdu", "pdu", "ratedA", null, "QWL-A: /pdu/ratedA: It is needed and absent.")]
+    [InlineData("pdu", "pdu", "groups", null, "QWL-A: /pdu/groups: It is needed and absent.")]
+    [InlineData("pdu", "pdu", "groups", "[]", "QWL-A: /pdu/groups: It has 0 elements; 1 to 24 are allowed.")]
+    [InlineData("pdu", "pdu", "groups", """[ { "id": "a", "outlets": [ { "socket": "C13", "count": 8 } ] }, { "id": "a", "outlets": [ { "socket": "C13", "count": 8 } ] } ]""", "QWL-A: /pdu/groups/1/id: Another group of this unit has this id.")]
     public void A_fault_is_named_with_part_number_and_place(string kind, string part, string member, string? value, string message)
     {
         var product = Product(kind);
@@ -109,8 +109,8 @@ public sealed class FileCatalogueTests : IDisposable
     [Fact]
     public void A_part_number_stands_once()
     {
-        Refuses("TFL-A: /partNumber: Another product has this part number.", Product("cord"), Product("fixings"));
-        Assert.Equal(2, Read(Product("cord"), Product("fixings", "TFL-B")).Products.Count);
+        Refuses("QWL-A: /partNumber: Another product has this part number.", Product("cord"), Product("fixings"));
+        Assert.Equal(2, Read(Product("cord"), Product("fixings", "QWL-B")).Products.Count);
     }
 
     [Fact]
@@ -150,7 +150,7 @@ public sealed class FileCatalogueTests : IDisposable
         Assert.Contains(absent, Assert.Throws<InvalidDataException>(() => FileCatalogue.Read(absent)).Message, StringComparison.Ordinal);
     }
 
-    private static JsonObject Product(string kind, string partNumber = "TFL-A")
+    private static JsonObject Product(string kind, string partNumber = "QWL-A")
     {
         var product = new JsonObject { ["partNumber"] = partNumber, ["name"] = "A product", ["kind"] = kind };
         foreach (var (member, json) in Kinds[kind])

@@ -123,7 +123,7 @@ public sealed class ProductFaultTests
     public async Task A_part_number_that_is_not_known_is_left_out()
     {
         await using var rig = await StartAsync(Options);
-        Assert.Equal([Pack(1)], (await rig.FindAsync(Pack(1), "TFL-NONE")).Keys);
+        Assert.Equal([Pack(1)], (await rig.FindAsync(Pack(1), "QWL-NONE")).Keys);
         rig.Host.Faults.Set(FaultKind.UnknownPart);
         Assert.Empty(await rig.FindAsync(Pack(2)));
     }

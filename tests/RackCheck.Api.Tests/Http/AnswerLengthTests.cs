@@ -12,7 +12,7 @@ public sealed class AnswerLengthTests(Service service) : IClassFixture<Service>
     [Fact]
     public async Task Two_hundred_items_on_one_U_are_one_overlap()
     {
-        var items = string.Join(",", Enumerable.Range(0, 200).Select(i => $$"""{ "id": "i{{i}}", "heightU": 1, "position": { "unit": 10 } }"""));
+        var items = string.Join(",", Enumerable.Range(0, 200).Select(i => $$"""{ "id": "i{{i}}", "heightU": 1, "position": { "u": 10 } }"""));
         var answer = await service.PostAsync($$"""{ {{Cabinet}}, "items": [ {{items}} ] }""");
         Assert.Equal(200, answer.Status);
         var overlap = Assert.Single(answer.Json["findings"]!.AsArray(), f => f!["rule"]!.GetValue<string>() == "layout.overlap");
@@ -27,11 +27,11 @@ public sealed class AnswerLengthTests(Service service) : IClassFixture<Service>
         // 800 cords into outlets that do not take them, each a finding.
         var items = string.Join(",", Enumerable.Range(0, 100).Select(i =>
             $$"""{ "id": "i{{i}}", "heightU": 0, "power": { "ratedW": 10, "plugs": [ {{string.Join(",", Enumerable.Repeat("\"C20\"", 8))}} ] } }"""));
-        var cords = string.Join(",", Enumerable.Range(0, 800).Select(i => $$"""{ "item": "i{{i / 8}}", "plug": {{i % 8}}, "unit": "p", "group": "g" }"""));
+        var cords = string.Join(",", Enumerable.Range(0, 800).Select(i => $$"""{ "item": "i{{i / 8}}", "plug": {{i % 8}}, "pdu": "p", "group": "g" }"""));
         var answer = await service.PostAsync($$"""
             { {{Cabinet}}, "items": [ {{items}} ],
               "supplies": [ { "id": "s", "voltageV": 230, "ratedA": 16 } ],
-              "distributionUnits": [ { "id": "p", "supply": "s", "ratedA": 16, "groups": [ { "id": "g", "outlets": [ { "socket": "C13", "count": 100 } ] } ] } ],
+              "pdus": [ { "id": "p", "supply": "s", "ratedA": 16, "groups": [ { "id": "g", "outlets": [ { "socket": "C13", "count": 100 } ] } ] } ],
               "connections": [ {{cords}} ] }
             """);
         Assert.Equal(200, answer.Status);
@@ -48,7 +48,7 @@ public sealed class AnswerLengthTests(Service service) : IClassFixture<Service>
         // Ids as long as they may be, of characters that take three bytes each; nearly every rule about items finds every item.
         static string Id(int i) => new string('\u4e2d', 60) + i.ToString("D4", System.Globalization.CultureInfo.InvariantCulture);
         var items = string.Join(",", Enumerable.Range(0, 200).Select(i => $$"""
-            { "id": "{{Id(i)}}", "heightU": 1, "position": { "unit": {{(i % 100) - 20}}, "face": "{{(i % 2 == 0 ? "front" : "rear")}}" }, "body": { "widthMm": 470, "heightMm": 100, "depthMm": 900 },
+            { "id": "{{Id(i)}}", "heightU": 1, "position": { "u": {{(i % 100) - 20}}, "face": "{{(i % 2 == 0 ? "front" : "rear")}}" }, "body": { "widthMm": 470, "heightMm": 100, "depthMm": 900 },
               "massKg": 90, "fixing": "cage-nut", "support": { "style": "slides", "ratedKg": 10, "minSpacingMm": 700, "maxSpacingMm": 800, "usedExtended": true }, "earthStud": true, "console": true,
               "power": { "ratedW": 5000, "leakageMa": 20, "inrushA": 500, "redundant": true, "plugs": ["C14","C14","C14","C14","C14","C14","C14","C14"] }, "heatW": 5000,
               "earthLead": { "crossSectionMm2": 0.5, "lengthM": 0.01 }, "airflow": { "direction": "{{(i % 3 == 0 ? "side" : i % 3 == 1 ? "front-to-rear" : "rear-to-front")}}", "flowM3h": 10 }, "maxInletC": 20 }
@@ -56,9 +56,9 @@ public sealed class AnswerLengthTests(Service service) : IClassFixture<Service>
         var pdus = string.Join(",", Enumerable.Range(0, 32).Select(i =>
             $$"""{ "id": "{{Id(i)}}", "supply": "s{{i % 16}}", "ratedA": 1, "groups": [ { "id": "g", "outlets": [ { "socket": "C13", "count": 8 } ] } ] }"""));
         var supplies = string.Join(",", Enumerable.Range(0, 16).Select(i => $$"""{ "id": "s{{i}}", "voltageV": 230, "ratedA": 1, "rcdMa": 10 }"""));
-        var cords = string.Join(",", Enumerable.Range(0, 800).Select(i => $$"""{ "item": "{{Id(i / 4)}}", "plug": {{i % 4}}, "unit": "{{Id(i % 32)}}", "group": "g" }"""));
+        var cords = string.Join(",", Enumerable.Range(0, 800).Select(i => $$"""{ "item": "{{Id(i / 4)}}", "plug": {{i % 4}}, "pdu": "{{Id(i % 32)}}", "group": "g" }"""));
         var answer = await service.PostAsync($$"""
-            { {{Cabinet}}, "items": [ {{items}} ], "supplies": [ {{supplies}} ], "distributionUnits": [ {{pdus}} ], "connections": [ {{cords}} ], "site": { "region": "eu", "remote": true, "ambientMaxC": 40 } }
+            { {{Cabinet}}, "items": [ {{items}} ], "supplies": [ {{supplies}} ], "pdus": [ {{pdus}} ], "connections": [ {{cords}} ], "site": { "region": "eu", "remote": true, "ambientMaxC": 40 } }
             """);
         Assert.True(answer.Status == 200, answer.Text);
         Assert.InRange(Encoding.UTF8.GetByteCount(answer.Text), 500_000, MostBytes);

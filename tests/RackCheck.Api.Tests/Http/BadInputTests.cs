@@ -69,16 +69,16 @@ public sealed class BadInputTests(Service service) : IClassFixture<Service>
     [InlineData("\"massKg\": 1e999", "/items/0/massKg", "out-of-range")]
     [InlineData("\"massKg\": -1e999", "/items/0/massKg", "out-of-range")]
     [InlineData("\"massKg\": 123456789012345678901234567890", "/items/0/massKg", "out-of-range")]
-    [InlineData("\"position\": { \"unit\": 99999999999999999999 }", "/items/0/position/unit", "out-of-range")]
-    [InlineData("\"position\": { \"unit\": 2147483648 }", "/items/0/position/unit", "out-of-range")]
-    [InlineData("\"position\": { \"unit\": 1.5 }", "/items/0/position/unit", "wrong-type")]
-    [InlineData("\"position\": { \"unit\": \"1\" }", "/items/0/position/unit", "wrong-type")]
-    [InlineData("\"position\": { }", "/items/0/position/unit", "missing-member")]
-    [InlineData("\"position\": { \"unit\": null }", "/items/0/position/unit", "null-value")]
+    [InlineData("\"position\": { \"u\": 99999999999999999999 }", "/items/0/position/u", "out-of-range")]
+    [InlineData("\"position\": { \"u\": 2147483648 }", "/items/0/position/u", "out-of-range")]
+    [InlineData("\"position\": { \"u\": 1.5 }", "/items/0/position/u", "wrong-type")]
+    [InlineData("\"position\": { \"u\": \"1\" }", "/items/0/position/u", "wrong-type")]
+    [InlineData("\"position\": { }", "/items/0/position/u", "missing-member")]
+    [InlineData("\"position\": { \"u\": null }", "/items/0/position/u", "null-value")]
     [InlineData("\"position\": [ ]", "/items/0/position", "wrong-type")]
-    [InlineData("\"position\": { \"unit\": 1, \"face\": \"Front\" }", "/items/0/position/face", "unknown-value")]
-    [InlineData("\"position\": { \"unit\": 1, \"face\": \"front, rear\" }", "/items/0/position/face", "unknown-value")]
-    [InlineData("\"position\": { \"unit\": 1, \"face\": 0 }", "/items/0/position/face", "wrong-type")]
+    [InlineData("\"position\": { \"u\": 1, \"face\": \"Front\" }", "/items/0/position/face", "unknown-value")]
+    [InlineData("\"position\": { \"u\": 1, \"face\": \"front, rear\" }", "/items/0/position/face", "unknown-value")]
+    [InlineData("\"position\": { \"u\": 1, \"face\": 0 }", "/items/0/position/face", "wrong-type")]
     [InlineData("\"massKg\": \"12\"", "/items/0/massKg", "wrong-type")]
     [InlineData("\"massKg\": true", "/items/0/massKg", "wrong-type")]
     [InlineData("\"massKg\": 1, \"massKg\": 2", "/items/0/massKg", "duplicate-member")]
@@ -115,8 +115,8 @@ public sealed class BadInputTests(Service service) : IClassFixture<Service>
     [InlineData("\"cabinet\": { \"heightU\": 42, \"widthMm\": 600, \"depthMm\": 800, \"ipCode\": \"IP7\" }", "/cabinet/ipCode", "wrong-form")]
     [InlineData("\"cabinet\": { \"heightU\": 42, \"widthMm\": 600, \"depthMm\": 800, \"frontDoor\": { } }", "/cabinet/frontDoor/style", "missing-member")]
     [InlineData("\"supplies\": [ { \"id\": \"A\", \"voltageV\": 230, \"ratedA\": 16, \"phases\": 2 } ]", "/supplies/0/phases", "out-of-range")]
-    [InlineData("\"distributionUnits\": [ { \"id\": \"p\", \"supply\": \"A\", \"ratedA\": 16, \"groups\": [ { \"id\": \"g\", \"outlets\": [ { \"socket\": \"C13\", \"count\": 4 } ] } ] } ]", "/distributionUnits/0/supply", "unknown-id")]
-    [InlineData("\"distributionUnits\": [ { \"id\": \"p\", \"supply\": \"A\", \"ratedA\": 16, \"groups\": [ ] } ], \"supplies\": [ { \"id\": \"A\", \"voltageV\": 230, \"ratedA\": 16 } ]", "/distributionUnits/0/groups", "wrong-count")]
+    [InlineData("\"pdus\": [ { \"id\": \"p\", \"supply\": \"A\", \"ratedA\": 16, \"groups\": [ { \"id\": \"g\", \"outlets\": [ { \"socket\": \"C13\", \"count\": 4 } ] } ] } ]", "/pdus/0/supply", "unknown-id")]
+    [InlineData("\"pdus\": [ { \"id\": \"p\", \"supply\": \"A\", \"ratedA\": 16, \"groups\": [ ] } ], \"supplies\": [ { \"id\": \"A\", \"voltageV\": 230, \"ratedA\": 16 } ]", "/pdus/0/groups", "wrong-count")]
     [InlineData("\"connections\": [ { \"item\": \"b\", \"unit\": \"p\", \"group\": \"g\" } ]", "/connections/0/item", "unknown-id")]
     [InlineData("\"policy\": { \"rules\": { \"layout.nothing\": { \"severity\": \"off\" } } }", "/policy/rules/layout.nothing", "unknown-rule")]
     [InlineData("\"policy\": { \"rules\": { \"layout.reserve\": { \"limits\": { \"reserve\": 5 } } } }", "/policy/rules/layout.reserve/limits/reserve", "unknown-limit")]
@@ -155,7 +155,7 @@ public sealed class BadInputTests(Service service) : IClassFixture<Service>
                 ("/cabinet/heightU", "out-of-range"),
                 ("/cabinet/widthMm", "wrong-type"),
                 ("/items/0/masKg", "unknown-member"),
-                ("/items/0/position/unit", "missing-member"),
+                ("/items/0/position/u", "missing-member"),
                 ("/items/1/id", "duplicate-id"),
                 ("/items/1/massKg", "out-of-range"),
                 ("/items/1/onShelf", "unknown-id"),
@@ -181,8 +181,8 @@ public sealed class BadInputTests(Service service) : IClassFixture<Service>
     [InlineData("\"massKg\": -0.0")]
     [InlineData("\"massKg\": 1e2")]
     [InlineData("\"massKg\": null")]
-    [InlineData("\"position\": { \"unit\": 1.0 }")]
-    [InlineData("\"position\": { \"unit\": -0 }")]
+    [InlineData("\"position\": { \"u\": 1.0 }")]
+    [InlineData("\"position\": { \"u\": -0 }")]
     [InlineData("\"description\": \"\\ud83d\\ude80 \\u00e9\"")]
     public async Task What_is_odd_but_right_is_taken(string member)
     {

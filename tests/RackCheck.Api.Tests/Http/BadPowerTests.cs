@@ -6,7 +6,7 @@ public sealed class BadPowerTests(Service service) : IClassFixture<Service>
     private const string Supplies = """ "supplies": [ { "id": "A", "voltageV": 230, "phases": 1, "ratedA": 16 }, { "id": "B", "voltageV": 230, "phases": 3, "ratedA": 32 } ] """;
 
     private const string Units = """
-         "distributionUnits": [
+         "pdus": [
            { "id": "a", "supply": "A", "ratedA": 16, "groups": [ { "id": "g", "outlets": [ { "socket": "C13", "count": 4 }, { "socket": "C19", "count": 1 } ] } ] },
            { "id": "b", "supply": "B", "ratedA": 16, "groups": [ { "id": "g", "phase": "L2", "outlets": [ { "socket": "C13", "count": 4 } ] } ] } ]
         """;
@@ -18,20 +18,20 @@ public sealed class BadPowerTests(Service service) : IClassFixture<Service>
         """;
 
     [Theory]
-    [InlineData(""" "supply": "none", "ratedA": 16 """, "/distributionUnits/0/supply", "unknown-id")]
-    [InlineData(""" "supply": "A", "ratedA": 0 """, "/distributionUnits/0/ratedA", "out-of-range")]
-    [InlineData(""" "ratedA": 16 """, "/distributionUnits/0/supply", "missing-member")]
+    [InlineData(""" "supply": "none", "ratedA": 16 """, "/pdus/0/supply", "unknown-id")]
+    [InlineData(""" "supply": "A", "ratedA": 0 """, "/pdus/0/ratedA", "out-of-range")]
+    [InlineData(""" "ratedA": 16 """, "/pdus/0/supply", "missing-member")]
     public async Task A_unit_has_a_supply_that_is_there_and_a_rating(string members, string pointer, string code) =>
-        await Refused(Rack(units: $$""" "distributionUnits": [ { "id": "a", {{members}}, "groups": [ { "id": "g", "outlets": [ { "socket": "C13", "count": 4 } ] } ] } ] """, items: """ "items": [] """), pointer, code);
+        await Refused(Rack(units: $$""" "pdus": [ { "id": "a", {{members}}, "groups": [ { "id": "g", "outlets": [ { "socket": "C13", "count": 4 } ] } ] } ] """, items: """ "items": [] """), pointer, code);
 
     [Theory]
-    [InlineData(""" "outlets": [] """, "/distributionUnits/0/groups/0/outlets", "wrong-count")]
-    [InlineData(""" "outlets": [ { "socket": "C13", "count": 0 } ] """, "/distributionUnits/0/groups/0/outlets/0/count", "out-of-range")]
-    [InlineData(""" "phase": "L2", "outlets": [ { "socket": "C13", "count": 1 } ] """, "/distributionUnits/0/groups/0/phase", "inconsistent")]
-    [InlineData(""" "phase": "L4", "outlets": [ { "socket": "C13", "count": 1 } ] """, "/distributionUnits/0/groups/0/phase", "unknown-value")]
-    [InlineData(""" "breakerA": -1, "outlets": [ { "socket": "C13", "count": 1 } ] """, "/distributionUnits/0/groups/0/breakerA", "out-of-range")]
+    [InlineData(""" "outlets": [] """, "/pdus/0/groups/0/outlets", "wrong-count")]
+    [InlineData(""" "outlets": [ { "socket": "C13", "count": 0 } ] """, "/pdus/0/groups/0/outlets/0/count", "out-of-range")]
+    [InlineData(""" "phase": "L2", "outlets": [ { "socket": "C13", "count": 1 } ] """, "/pdus/0/groups/0/phase", "inconsistent")]
+    [InlineData(""" "phase": "L4", "outlets": [ { "socket": "C13", "count": 1 } ] """, "/pdus/0/groups/0/phase", "unknown-value")]
+    [InlineData(""" "breakerA": -1, "outlets": [ { "socket": "C13", "count": 1 } ] """, "/pdus/0/groups/0/breakerA", "out-of-range")]
     public async Task A_group_has_outlets_on_a_line_of_its_supply(string members, string pointer, string code) =>
-        await Refused(Rack(units: $$""" "distributionUnits": [ { "id": "a", "supply": "A", "ratedA": 16, "groups": [ { "id": "g", {{members}} } ] } ] """, items: """ "items": [] """), pointer, code);
+        await Refused(Rack(units: $$""" "pdus": [ { "id": "a", "supply": "A", "ratedA": 16, "groups": [ { "id": "g", {{members}} } ] } ] """, items: """ "items": [] """), pointer, code);
 
     [Theory]
     [InlineData(""" "powerFactor": 0 """, "/items/0/power/powerFactor", "out-of-range")]
@@ -43,11 +43,11 @@ public sealed class BadPowerTests(Service service) : IClassFixture<Service>
         await Refused(Rack(items: $$""" "items": [ { "id": "one", "heightU": 2, "power": { {{members}} } } ] """), pointer, code);
 
     [Theory]
-    [InlineData(""" { "item": "two", "plug": 1, "unit": "a", "group": "g" } """, "/connections/0/group", "inconsistent")] // three phases on one
-    [InlineData(""" { "item": "two", "plug": 2, "unit": "a", "group": "g" } """, "/connections/0/plug", "unknown-id")]
-    [InlineData(""" { "item": "two", "unit": "a", "group": "h" } """, "/connections/0/group", "unknown-id")]
-    [InlineData(""" { "item": "two", "unit": "c", "group": "g" } """, "/connections/0/unit", "unknown-id")]
-    [InlineData(""" { "item": "one", "unit": "b", "group": "g" } """, "/items/0/ups/feeds", "inconsistent")] // a ring of one
+    [InlineData(""" { "item": "two", "plug": 1, "pdu": "a", "group": "g" } """, "/connections/0/group", "inconsistent")] // three phases on one
+    [InlineData(""" { "item": "two", "plug": 2, "pdu": "a", "group": "g" } """, "/connections/0/plug", "unknown-id")]
+    [InlineData(""" { "item": "two", "pdu": "a", "group": "h" } """, "/connections/0/group", "unknown-id")]
+    [InlineData(""" { "item": "two", "pdu": "c", "group": "g" } """, "/connections/0/pdu", "unknown-id")]
+    [InlineData(""" { "item": "one", "pdu": "b", "group": "g" } """, "/items/0/ups/feeds", "inconsistent")] // a ring of one
     public async Task A_cord_hangs_on_a_group_that_it_can_hang_on(string connection, string pointer, string code) =>
         await Refused(Rack(more: $$""", "connections": [ {{connection}} ] """), pointer, code);
 
@@ -59,9 +59,9 @@ public sealed class BadPowerTests(Service service) : IClassFixture<Service>
                { "id": "one", "heightU": 2, "power": { "plugs": [ "C14" ] }, "ups": { "feeds": [ "b" ] } },
                { "id": "two", "heightU": 2, "power": { "plugs": [ "C14" ] }, "ups": { "feeds": [ "a" ] } } ]
             """;
-        const string Chain = """ { "item": "two", "unit": "b", "group": "g" } """;
+        const string Chain = """ { "item": "two", "pdu": "b", "group": "g" } """;
         Assert.Equal(200, (await service.PostAsync(Rack(items: Two, more: $$""", "connections": [ {{Chain}} ] """))).Status);
-        await Refused(Rack(items: Two, more: $$""", "connections": [ {{Chain}}, { "item": "one", "unit": "a", "group": "g" } ] """), "/items/0/ups/feeds", "inconsistent");
+        await Refused(Rack(items: Two, more: $$""", "connections": [ {{Chain}}, { "item": "one", "pdu": "a", "group": "g" } ] """), "/items/0/ups/feeds", "inconsistent");
     }
 
     [Fact]

@@ -22,7 +22,7 @@ public sealed class BasketTests(Service service) : IClassFixture<Service>
         Assert.NotEmpty(missing);
         Assert.All(missing, m =>
         {
-            Assert.StartsWith("TFL-", m!["partNumber"]!.GetValue<string>(), StringComparison.Ordinal);
+            Assert.StartsWith("QWL-", m!["partNumber"]!.GetValue<string>(), StringComparison.Ordinal);
             Assert.NotEmpty(m["reason"]!.GetValue<string>());
             Assert.True(m["quantity"]!.GetValue<int>() > 0);
         });
@@ -53,7 +53,7 @@ public sealed class BasketTests(Service service) : IClassFixture<Service>
     [Fact]
     public async Task What_still_hangs_on_its_panel_is_no_contradiction()
     {
-        var answer = await service.PostAsync(Basket(("TFL-CAB-42-6-10", 1), ("TFL-SRV-220", 2), ("TFL-PC-305", 1), ("TFL-UPS-15", 1)), Path);
+        var answer = await service.PostAsync(Basket(("QWL-CAB-42-6-10", 1), ("QWL-SRV-220", 2), ("QWL-PC-305", 1), ("QWL-UPS-15", 1)), Path);
         var again = await service.PostAsync(answer.Json["rack"]!.ToJsonString());
         Assert.Contains("layout.no-support", Rules(answer, "report"));
         Assert.DoesNotContain(again.Json["findings"]!.AsArray(), f => f!["rule"]!.GetValue<string>().StartsWith("catalogue.", StringComparison.Ordinal));
@@ -62,7 +62,7 @@ public sealed class BasketTests(Service service) : IClassFixture<Service>
     [Fact]
     public async Task Findings_point_to_lines()
     {
-        var answer = await service.PostAsync(Basket(("TFL-CAB-42-6-6", 1), ("TFL-PC-410", 1)), Path);
+        var answer = await service.PostAsync(Basket(("QWL-CAB-42-6-6", 1), ("QWL-PC-410", 1)), Path);
         var report = answer.Json["report"]!["findings"]!.AsArray();
         var lines = answer.Json["findingLines"]!.AsArray();
         Assert.Equal(report.Select(f => f!["fingerprint"]!.GetValue<string>()), lines.Select(l => l!["fingerprint"]!.GetValue<string>()));
@@ -73,7 +73,7 @@ public sealed class BasketTests(Service service) : IClassFixture<Service>
     [Fact]
     public async Task A_part_number_that_is_not_known_holds_the_order_and_says_where()
     {
-        var answer = await service.PostAsync(Basket(("TFL-CAB-42-8-10", 1), ("TFL-NO-SUCH-PART", 3)), Path);
+        var answer = await service.PostAsync(Basket(("QWL-CAB-42-8-10", 1), ("QWL-NO-SUCH-PART", 3)), Path);
         Assert.Equal((200, "hold"), (answer.Status, answer.Json["verdict"]!.GetValue<string>()));
         Assert.Equal(["/lines/1"], answer.Json["unknownLines"]!.AsArray().Select(l => l!.GetValue<string>()));
     }
@@ -85,15 +85,15 @@ public sealed class BasketTests(Service service) : IClassFixture<Service>
     [InlineData(int.MaxValue, "/lines/1/quantity", "out-of-range")]
     public async Task A_quantity_out_of_range_is_a_fault(int quantity, string pointer, string code)
     {
-        var answer = await service.PostAsync(Basket(("TFL-CAB-42-8-10", 1), ("TFL-PC-410", quantity)), Path);
+        var answer = await service.PostAsync(Basket(("QWL-CAB-42-8-10", 1), ("QWL-PC-410", quantity)), Path);
         answer.IsProblem(422);
         Assert.Equal([(pointer, code)], answer.Faults);
     }
 
     [Theory]
-    [InlineData("""{"lines":[{"partNumber":"TFL-PC-410","quantity":1e300}]}""", "/lines/0/quantity")]
-    [InlineData("""{"lines":[{"partNumber":"TFL-PC-410","quantity":1.5}]}""", "/lines/0/quantity")]
-    [InlineData("""{"lines":[{"partNumber":"TFL-PC-410","quantity":"2"}]}""", "/lines/0/quantity")]
+    [InlineData("""{"lines":[{"partNumber":"QWL-PC-410","quantity":1e300}]}""", "/lines/0/quantity")]
+    [InlineData("""{"lines":[{"partNumber":"QWL-PC-410","quantity":1.5}]}""", "/lines/0/quantity")]
+    [InlineData("""{"lines":[{"partNumber":"QWL-PC-410","quantity":"2"}]}""", "/lines/0/quantity")]
     [InlineData("""{"lines":[{"partNumber":"","quantity":2}]}""", "/lines/0/partNumber")]
     [InlineData("""{"lines":[{"quantity":2}]}""", "/lines/0/partNumber")]
     [InlineData("""{"lines":[null]}""", "/lines/0")]
@@ -113,14 +113,14 @@ public sealed class BasketTests(Service service) : IClassFixture<Service>
     [Fact]
     public async Task Too_many_things_for_a_rack_are_a_fault_and_too_many_lines_too()
     {
-        (await service.PostAsync(Basket(("TFL-CAB-42-8-10", 1), ("TFL-PC-410", 10_000)), Path)).IsProblem(422);
-        (await service.PostAsync(Basket([.. Enumerable.Range(0, 1001).Select(i => ("TFL-PC-410", 1))]), Path)).IsProblem(422);
+        (await service.PostAsync(Basket(("QWL-CAB-42-8-10", 1), ("QWL-PC-410", 10_000)), Path)).IsProblem(422);
+        (await service.PostAsync(Basket([.. Enumerable.Range(0, 1001).Select(i => ("QWL-PC-410", 1))]), Path)).IsProblem(422);
     }
 
     [Fact]
     public async Task A_thousand_lines_are_answered()
     {
-        (string, int)[] lines = [.. Enumerable.Range(0, 980).Select(i => ("TFL-CRD-13-10", 1 + (i % 7))), .. Enumerable.Repeat(("TFL-PC-210", 1), 19), ("TFL-CAB-47-8-12", 1)];
+        (string, int)[] lines = [.. Enumerable.Range(0, 980).Select(i => ("QWL-CRD-13-10", 1 + (i % 7))), .. Enumerable.Repeat(("QWL-PC-210", 1), 19), ("QWL-CAB-47-8-12", 1)];
         var answer = await service.PostAsync(Basket(lines), Path);
         Assert.Equal(200, answer.Status);
         Assert.NotEmpty(answer.Json["excessLines"]!.AsArray());

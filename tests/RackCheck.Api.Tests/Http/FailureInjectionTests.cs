@@ -98,7 +98,7 @@ public sealed class FailureInjectionTests
 
     private static byte[] Body(string reference, int caller, int number)
     {
-        var items = string.Join(",", Enumerable.Range(0, 1 + (number % 3)).Select(i => $$"""{ "id": "c{{caller}}-{{i}}", "heightU": 1, "position": { "unit": {{45 + i}} } }"""));
+        var items = string.Join(",", Enumerable.Range(0, 1 + (number % 3)).Select(i => $$"""{ "id": "c{{caller}}-{{i}}", "heightU": 1, "position": { "u": {{45 + i}} } }"""));
         var padding = new string(' ', number % 5 == 0 ? 40_000 : 0);
         return Encoding.UTF8.GetBytes($$"""{ "reference": "{{reference}}", "cabinet": { "heightU": 42, "widthMm": 600, "depthMm": 800 },{{padding}} "items": [ {{items}} ] }""");
     }

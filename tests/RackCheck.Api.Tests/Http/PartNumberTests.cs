@@ -21,7 +21,7 @@ public sealed class PartNumberTests(Service service) : IClassFixture<Service>
         var answer = await service.PostAsync(Repository.Read("openapi", "examples", "bay-part-numbers.json"), "/v1/checks?apply=remedies&remedies=verified");
         Assert.Equal(200, answer.Status);
         var rack = answer.Json["applied"]!["rack"]!;
-        Assert.Equal("TFL-PC-410", rack["items"]![1]!["partNumber"]!.GetValue<string>());
+        Assert.Equal("QWL-PC-410", rack["items"]![1]!["partNumber"]!.GetValue<string>());
         Assert.Null(rack["items"]![1]!["massKg"]);
         Assert.DoesNotContain(answer.Json["findings"]!.AsArray(), f => f!["rule"]!.GetValue<string>() is "catalogue.unknown-part" or "layout.overlap");
     }
@@ -31,11 +31,11 @@ public sealed class PartNumberTests(Service service) : IClassFixture<Service>
     {
         var rack = JsonNode.Parse("""
             {
-              "cabinet": { "partNumber": "TFL-CAB-42-8-10" },
-              "items": [ { "id": "wave-pc", "partNumber": "TFL-PC-410", "position": { "unit": 1 } } ],
+              "cabinet": { "partNumber": "QWL-CAB-42-8-10" },
+              "items": [ { "id": "wave-pc", "partNumber": "QWL-PC-410", "position": { "u": 1 } } ],
               "supplies": [ { "id": "A", "voltageV": 230, "ratedA": 16 } ],
-              "distributionUnits": [ { "id": "strip", "supply": "A", "partNumber": "TFL-DU-16-V" } ],
-              "connections": [ { "item": "wave-pc", "plug": 6, "unit": "strip", "group": "no-such-group" } ]
+              "pdus": [ { "id": "strip", "supply": "A", "partNumber": "QWL-DU-16-V" } ],
+              "connections": [ { "item": "wave-pc", "plug": 6, "pdu": "strip", "group": "no-such-group" } ]
             }
             """)!;
         var answer = await service.PostAsync(rack.ToJsonString());
@@ -51,7 +51,7 @@ public sealed class PartNumberTests(Service service) : IClassFixture<Service>
     {
         var answer = await service.PostAsync("""
             {
-              "cabinet": { "partNumber": "TFL-CAB-42-6-10", "rearDoor": { "partNumber": "TFL-DOR-42-6RS" }, "earthBar": { "partNumber": "TFL-EBR-24" }, "frontDoor": { "partNumber": "TFL-DOR-42-8FG" } },
+              "cabinet": { "partNumber": "QWL-CAB-42-6-10", "rearDoor": { "partNumber": "QWL-DOR-42-6RS" }, "earthBar": { "partNumber": "QWL-EBR-24" }, "frontDoor": { "partNumber": "QWL-DOR-42-8FG" } },
               "items": []
             }
             """);
@@ -59,12 +59,12 @@ public sealed class PartNumberTests(Service service) : IClassFixture<Service>
         string[] filled = ["/cabinet/partNumber", "/cabinet/frontDoor/partNumber", "/cabinet/rearDoor/partNumber", "/cabinet/earthBar/partNumber"];
         Assert.Subset(answer.Json["assumptions"]!.AsArray().Select(a => a!["pointer"]!.GetValue<string>()).ToHashSet(), filled.ToHashSet());
         var misfit = Assert.Single(answer.Json["findings"]!.AsArray(), f => f!["rule"]!.GetValue<string>() == "catalogue.contradiction")!;
-        Assert.Equal("Part number TFL-DOR-42-8FG of the front door is made for cabinets 800 mm wide, but the cabinet is 600 mm wide.", misfit["message"]!.GetValue<string>());
+        Assert.Equal("Part number QWL-DOR-42-8FG of the front door is made for cabinets 800 mm wide, but the cabinet is 600 mm wide.", misfit["message"]!.GetValue<string>());
     }
 
     [Theory]
     [InlineData("""{ "cabinet": { "heightU": 42 }, "items": [] }""", "/cabinet/widthMm")]
-    [InlineData("""{ "cabinet": { "partNumber": "TFL-CAB-42-8-10" }, "items": [ { "id": "a" } ] }""", "/items/0/heightU")]
+    [InlineData("""{ "cabinet": { "partNumber": "QWL-CAB-42-8-10" }, "items": [ { "id": "a" } ] }""", "/items/0/heightU")]
     [InlineData("""{ "cabinet": { "heightU": 42, "widthMm": 600, "depthMm": 800, "rearDoor": { "bonded": true } }, "items": [] }""", "/cabinet/rearDoor/style")]
     public async Task Without_a_part_number_what_is_needed_is_asked_for_as_ever(string rack, string pointer)
     {
@@ -76,7 +76,7 @@ public sealed class PartNumberTests(Service service) : IClassFixture<Service>
     [Fact]
     public async Task Nothing_but_part_numbers_that_nobody_knows_is_held_and_not_judged()
     {
-        var answer = await service.PostAsync("""{ "cabinet": { "partNumber": "TFL-NO-1" }, "items": [ { "id": "a", "partNumber": "TFL-NO-2" } ], "acceptances": [ { "rule": "layout.reserve", "pointer": "/cabinet", "reason": "r", "acceptedBy": "b" } ] }""");
+        var answer = await service.PostAsync("""{ "cabinet": { "partNumber": "QWL-NO-1" }, "items": [ { "id": "a", "partNumber": "QWL-NO-2" } ], "acceptances": [ { "rule": "layout.reserve", "pointer": "/cabinet", "reason": "r", "acceptedBy": "b" } ] }""");
         Assert.Equal((200, "hold"), (answer.Status, answer.Json["verdict"]!.GetValue<string>()));
         Assert.Equal(2, answer.Json["findings"]!.AsArray().Count);
         Assert.True(answer.Json["notAssessed"]!.AsArray().Count > 70);

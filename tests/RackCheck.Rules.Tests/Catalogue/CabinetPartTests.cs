@@ -11,26 +11,26 @@ public sealed class CabinetPartTests
     [Fact]
     public void A_door_and_a_bar_of_other_products_are_filled_in_and_are_no_contradiction_of_the_cabinets()
     {
-        var rack = Rack(c => c with { FrontDoor = Door("TFL-T-FD"), RearDoor = Door("TFL-T-RD"), EarthBar = new EarthBar { PartNumber = "TFL-T-EB" } });
+        var rack = Rack(c => c with { FrontDoor = Door("QWL-T-FD"), RearDoor = Door("QWL-T-RD"), EarthBar = new EarthBar { PartNumber = "QWL-T-EB" } });
         var cabinet = rack.Description.Cabinet!;
         Assert.Equal((DoorStyle.Solid, 40d, null), (cabinet.FrontDoor!.Style, cabinet.FrontDoor.DepthMm, cabinet.FrontDoor.OpenAreaPercent));
         Assert.Equal((DoorStyle.Glazed, 24), (cabinet.RearDoor!.Style, cabinet.EarthBar!.Terminals));
         Assert.Equal(["/cabinet/partNumber", "/cabinet/frontDoor/partNumber", "/cabinet/rearDoor/partNumber", "/cabinet/earthBar/partNumber"], rack.Filled.Select(f => f.Pointer));
         Assert.Empty(rack.Of<Contradiction>());
         Assert.Empty(rack.Of<UnknownPart>());
-        Assert.Equal(["TFL-T-CAB", "TFL-T-EB", "TFL-T-FD", "TFL-T-RD"], ResolvedRack.PartNumbers(rack.Posted).Order(StringComparer.Ordinal));
+        Assert.Equal(["QWL-T-CAB", "QWL-T-EB", "QWL-T-FD", "QWL-T-RD"], ResolvedRack.PartNumbers(rack.Posted).Order(StringComparer.Ordinal));
     }
 
     [Fact]
     public void What_is_given_of_such_a_door_is_held_against_its_own_product()
     {
-        var rack = Rack(c => c with { FrontDoor = Door("TFL-T-FD") with { DepthMm = 60, Style = DoorStyle.Solid } });
+        var rack = Rack(c => c with { FrontDoor = Door("QWL-T-FD") with { DepthMm = 60, Style = DoorStyle.Solid } });
         var finding = Assert.Single(rack.Of<Contradiction>());
         Assert.Equal(["/cabinet/frontDoor/depthMm", "/cabinet/frontDoor/partNumber"], finding.Pointers);
         var report = Judge.Checker.Check(rack);
         Assert.Equal(2, finding.Remedies.Count);
         Assert.All(finding.Remedies, r => Assert.Empty(Judge.Faults(rack, report, finding, r)));
-        Assert.Equal(new Door { PartNumber = "TFL-T-FD", Style = DoorStyle.Solid, DepthMm = 40 }, RackPatch.Apply(rack.Posted, finding.Remedies[0]).Cabinet!.FrontDoor! with { Bonded = null });
+        Assert.Equal(new Door { PartNumber = "QWL-T-FD", Style = DoorStyle.Solid, DepthMm = 40 }, RackPatch.Apply(rack.Posted, finding.Remedies[0]).Cabinet!.FrontDoor! with { Bonded = null });
     }
 
     [Theory]
@@ -41,7 +41,7 @@ public sealed class CabinetPartTests
     [InlineData(800, 24, 2)]
     public void A_door_is_made_for_a_cabinet_of_its_size(double widthMm, int heightU, int findings)
     {
-        var rack = Rack(_ => new Cabinet { HeightU = heightU, WidthMm = widthMm, DepthMm = 800, FrontDoor = Door("TFL-T-FD") });
+        var rack = Rack(_ => new Cabinet { HeightU = heightU, WidthMm = widthMm, DepthMm = 800, FrontDoor = Door("QWL-T-FD") });
         var found = rack.Of<Contradiction>();
         Assert.Equal(findings, found.Length);
         Assert.All(found, f => Assert.Equal("/cabinet/frontDoor/partNumber", f.Pointers[0]));
@@ -55,7 +55,7 @@ public sealed class CabinetPartTests
     {
         var rack = Rack(c => c with
         {
-            FrontDoor = Door("TFL-T-RD") with { Style = DoorStyle.Glazed }, RearDoor = Door("TFL-T-EB") with { Style = DoorStyle.Solid }, EarthBar = new EarthBar { PartNumber = "TFL-NONE" },
+            FrontDoor = Door("QWL-T-RD") with { Style = DoorStyle.Glazed }, RearDoor = Door("QWL-T-EB") with { Style = DoorStyle.Solid }, EarthBar = new EarthBar { PartNumber = "QWL-NONE" },
         });
         var found = rack.Of<UnknownPart>();
         Assert.Equal(["/cabinet/earthBar/partNumber", "/cabinet/frontDoor/partNumber", "/cabinet/rearDoor/partNumber"], found.Select(f => f.Pointers[0]).Order(StringComparer.Ordinal));
@@ -69,7 +69,7 @@ public sealed class CabinetPartTests
     [Fact]
     public void Without_a_style_the_rack_cannot_be_worked_out()
     {
-        var rack = Rack(c => c with { RearDoor = Door("TFL-NONE") });
+        var rack = Rack(c => c with { RearDoor = Door("QWL-NONE") });
         Assert.Equal(["/cabinet/rearDoor/style"], rack.Missing());
         Assert.NotNull(Assert.Single(rack.Of<UnknownPart>()).NoRemedy);
     }
@@ -86,18 +86,18 @@ public sealed class CabinetPartTests
     [Fact]
     public void A_cure_of_such_a_door_leaves_the_rest_to_its_part_number()
     {
-        var rack = Rack(c => c with { FrontDoor = Door("TFL-T-FD") with { Bonded = false }, RearDoor = Door("TFL-T-RD") });
+        var rack = Rack(c => c with { FrontDoor = Door("QWL-T-FD") with { Bonded = false }, RearDoor = Door("QWL-T-RD") });
         var report = Judge.Checker.Check(rack);
         var finding = Assert.Single(report.Findings, f => f.Pointers.Contains("/cabinet/frontDoor/bonded"));
         Assert.Empty(Judge.Faults(rack, report, finding, finding.Remedies[0]));
-        Assert.Equal(Door("TFL-T-FD") with { Bonded = true }, RackPatch.Apply(rack.Posted, finding.Remedies[0]).Cabinet!.FrontDoor);
+        Assert.Equal(Door("QWL-T-FD") with { Bonded = true }, RackPatch.Apply(rack.Posted, finding.Remedies[0]).Cabinet!.FrontDoor);
     }
 
     [Fact]
     public void A_cure_that_takes_another_door_takes_its_part_number_with_it()
     {
         // Solid in front and glazed behind, 900 W inside: no air comes through.
-        var rack = Rack(c => c with { FrontDoor = Door("TFL-T-FD"), RearDoor = Door("TFL-T-RD") }, Parts.Pc("a"), Parts.Pc("b", 6), Parts.Pc("c", 11));
+        var rack = Rack(c => c with { FrontDoor = Door("QWL-T-FD"), RearDoor = Door("QWL-T-RD") }, Parts.Pc("a"), Parts.Pc("b", 6), Parts.Pc("c", 11));
         var report = Judge.Checker.Check(rack);
         var remedies = report.Findings.SelectMany(f => f.Remedies.Select(r => (Finding: f, Remedy: r, RackPatch.Apply(rack.Posted, r).Cabinet))).Where(x => x.Cabinet!.FrontDoor?.PartNumber is null).ToArray();
         Assert.NotEmpty(remedies);
@@ -106,5 +106,5 @@ public sealed class CabinetPartTests
 
     private static Door Door(string partNumber) => new() { PartNumber = partNumber };
 
-    private static ResolvedRack Rack(Func<Cabinet, Cabinet> change, params Item[] items) => Parts.Rack(change(new Cabinet { PartNumber = "TFL-T-CAB" }), items);
+    private static ResolvedRack Rack(Func<Cabinet, Cabinet> change, params Item[] items) => Parts.Rack(change(new Cabinet { PartNumber = "QWL-T-CAB" }), items);
 }

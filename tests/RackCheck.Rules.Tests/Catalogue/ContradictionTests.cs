@@ -50,10 +50,10 @@ public sealed class ContradictionTests : RuleTests<Contradiction>
         Assert.Empty(Parts.Rack(Parts.Pc("a") with { Power = new ItemPower { Plugs = [ConnectorCode.C14] } }).Of<Contradiction>());
         var finding = Assert.Single(Parts.Rack(Parts.Pc("a") with { Airflow = new Airflow { Direction = AirflowDirection.Side } }).Of<Contradiction>());
         Assert.Equal(("side", "front-to-rear"), (finding.MessageData["given"].Text, finding.MessageData["told"].Text));
-        Assert.Equal("/cabinet/frontDoor/style", Assert.Single(Parts.Rack(new Cabinet { PartNumber = "TFL-T-CAB", FrontDoor = new Door { Style = DoorStyle.Solid } }, []).Of<Contradiction>()).Pointers[0]);
+        Assert.Equal("/cabinet/frontDoor/style", Assert.Single(Parts.Rack(new Cabinet { PartNumber = "QWL-T-CAB", FrontDoor = new Door { Style = DoorStyle.Solid } }, []).Of<Contradiction>()).Pointers[0]);
         Assert.Equal(
-            "/distributionUnits/0/ratedA",
-            Assert.Single(Parts.Rack(new Cabinet { PartNumber = "TFL-T-CAB" }, [], new DistributionUnit { Id = "s", Supply = "A", PartNumber = "TFL-T-DU", RatedA = 10 }).Of<Contradiction>()).Pointers[0]);
+            "/pdus/0/ratedA",
+            Assert.Single(Parts.Rack(new Cabinet { PartNumber = "QWL-T-CAB" }, [], new Pdu { Id = "s", Supply = "A", PartNumber = "QWL-T-DU", RatedA = 10 }).Of<Contradiction>()).Pointers[0]);
     }
 
     [Fact]

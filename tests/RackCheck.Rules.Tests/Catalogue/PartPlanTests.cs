@@ -10,7 +10,7 @@ public sealed class PartPlanTests
     public void No_member_that_a_product_can_tell_is_forgotten()
     {
         Filled<ItemFacts>(new Item { Id = "a" }, new ProductItem());
-        Filled<DistributionUnitFacts>(new DistributionUnit { Id = "a", Supply = "A" }, new ProductDistributionUnit());
+        Filled<PduFacts>(new Pdu { Id = "a", Supply = "A" }, new ProductPdu());
         Filled(new Cabinet(), new Cabinet());
     }
 

@@ -9,7 +9,7 @@ internal static class Parts
 {
     public static readonly Product Computer = new()
     {
-        PartNumber = "TFL-T-PC", Name = "Computer", Kind = ProductKind.Equipment,
+        PartNumber = "QWL-T-PC", Name = "Computer", Kind = ProductKind.Equipment,
         Item = new ProductItem
         {
             Category = ItemCategory.Computer, HeightU = 4, Body = new Body { WidthMm = 430, DepthMm = 450 }, MassKg = 15,
@@ -19,29 +19,29 @@ internal static class Parts
 
     public static readonly Product Strip = new()
     {
-        PartNumber = "TFL-T-DU", Name = "Strip", Kind = ProductKind.DistributionUnit,
-        DistributionUnit = new ProductDistributionUnit { RatedA = 16, Plug = ConnectorCode.Iec60309A16P1, Mounting = UnitMounting.Vertical, Groups = [new OutletGroup { Id = "g", Outlets = [new OutletSet { Socket = ConnectorCode.C13, Count = 8 }] }] },
+        PartNumber = "QWL-T-DU", Name = "Strip", Kind = ProductKind.Pdu,
+        Pdu = new ProductPdu { RatedA = 16, Plug = ConnectorCode.Iec60309A16P1, Mounting = PduMounting.Vertical, Groups = [new OutletGroup { Id = "g", Outlets = [new OutletSet { Socket = ConnectorCode.C13, Count = 8 }] }] },
     };
 
     public static readonly Product Housing = new()
     {
-        PartNumber = "TFL-T-CAB", Name = "Cabinet", Kind = ProductKind.Cabinet,
+        PartNumber = "QWL-T-CAB", Name = "Cabinet", Kind = ProductKind.Cabinet,
         Cabinet = new Cabinet { HeightU = 42, WidthMm = 600, DepthMm = 800, MassKg = 80, FrontDoor = new Door { Style = DoorStyle.Perforated, DepthMm = 25, OpenAreaPercent = 70 }, Roof = new Roof { Style = RoofStyle.Solid }, EarthBar = new EarthBar { Terminals = 8 }, RatedLoadKg = 400 },
     };
 
-    public static readonly Product FrontDoor = DoorOf("TFL-T-FD", Face.Front, new Door { Style = DoorStyle.Solid, DepthMm = 40, Bonded = true });
+    public static readonly Product FrontDoor = DoorOf("QWL-T-FD", Face.Front, new Door { Style = DoorStyle.Solid, DepthMm = 40, Bonded = true });
 
-    public static readonly Product RearDoor = DoorOf("TFL-T-RD", Face.Rear, new Door { Style = DoorStyle.Glazed, DepthMm = 30, Bonded = true });
+    public static readonly Product RearDoor = DoorOf("QWL-T-RD", Face.Rear, new Door { Style = DoorStyle.Glazed, DepthMm = 30, Bonded = true });
 
-    public static readonly Product Bar = new() { PartNumber = "TFL-T-EB", Name = "Bar", Kind = ProductKind.EarthBar, EarthBar = new EarthBar { Terminals = 24, LengthMm = 540, CrossSectionMm2 = 75 } };
+    public static readonly Product Bar = new() { PartNumber = "QWL-T-EB", Name = "Bar", Kind = ProductKind.EarthBar, EarthBar = new EarthBar { Terminals = 24, LengthMm = 540, CrossSectionMm2 = 75 } };
 
     private static readonly Dictionary<string, Product> Known =
         new[] { Computer, Strip, Housing, FrontDoor, RearDoor, Bar }.ToDictionary(p => p.PartNumber, StringComparer.Ordinal);
 
-    public static ResolvedRack Rack(Cabinet cabinet, Item[] items, params DistributionUnit[] units) => ResolvedRack.Of(
+    public static ResolvedRack Rack(Cabinet cabinet, Item[] items, params Pdu[] units) => ResolvedRack.Of(
         new RackDescription
         {
-            Cabinet = cabinet, Items = items, DistributionUnits = units.Length == 0 ? null : units,
+            Cabinet = cabinet, Items = items, Pdus = units.Length == 0 ? null : units,
             Supplies = units.Length == 0 ? null : [new Supply { Id = "A", VoltageV = 230, RatedA = 16, Phases = 1 }],
         },
         Known);
@@ -51,7 +51,7 @@ internal static class Parts
 
     public static ResolvedRack Rack(params Item[] items) => Rack(new Cabinet { HeightU = 42, WidthMm = 600, DepthMm = 800 }, items);
 
-    public static Item Pc(string id, int unit = 1) => new() { Id = id, PartNumber = Computer.PartNumber, Position = new Position { Unit = unit } };
+    public static Item Pc(string id, int unit = 1) => new() { Id = id, PartNumber = Computer.PartNumber, Position = new Position { U = unit } };
 
     /// <summary>Findings of one rule in a report by all of them.</summary>
     public static Finding[] Of<TRule>(this ResolvedRack rack)

@@ -14,14 +14,14 @@ public sealed class ResolvedRackTests
     [Fact]
     public void What_is_absent_is_the_products_and_is_listed()
     {
-        var rack = Parts.Rack(new Cabinet { PartNumber = "TFL-T-CAB", FrontDoor = new Door { Style = DoorStyle.Perforated } }, [Parts.Pc("a") with { Power = new ItemPower { RatedW = 301 } }]);
+        var rack = Parts.Rack(new Cabinet { PartNumber = "QWL-T-CAB", FrontDoor = new Door { Style = DoorStyle.Perforated } }, [Parts.Pc("a") with { Power = new ItemPower { RatedW = 301 } }]);
         var item = rack.Description.Items[0];
         Assert.Equal((4, 301d, 0.95, 15d), (item.HeightU, item.Power!.RatedW, item.Power.PowerFactor, item.MassKg));
         Assert.Equal(25, rack.Description.Cabinet!.FrontDoor!.DepthMm);
         Assert.Equal(["/cabinet/partNumber", "/items/0/partNumber"], rack.Filled.Select(f => f.Pointer));
         Assert.Contains("massKg", rack.Filled[1].Basis, StringComparison.Ordinal);
         var report = Judge.Checker.Check(rack);
-        Assert.Contains(report.Assumptions, a => a.Pointer == "/items/0/partNumber" && a.Value.Text == "TFL-T-PC");
+        Assert.Contains(report.Assumptions, a => a.Pointer == "/items/0/partNumber" && a.Value.Text == "QWL-T-PC");
         Assert.NotNull(report.ResolvedDigest);
         Assert.Equal(Judge.Checker.Check(rack.Posted with { Cabinet = rack.Description.Cabinet, Items = rack.Description.Items }).DescriptionDigest, report.ResolvedDigest);
     }
@@ -37,13 +37,13 @@ public sealed class ResolvedRackTests
 
     [Fact]
     public void A_part_number_is_asked_for_once() =>
-        Assert.Equal(["TFL-T-PC"], ResolvedRack.PartNumbers(Parts.Rack(Parts.Pc("a"), Parts.Pc("b", 9)).Posted));
+        Assert.Equal(["QWL-T-PC"], ResolvedRack.PartNumbers(Parts.Rack(Parts.Pc("a"), Parts.Pc("b", 9)).Posted));
 
     [Fact]
     public void A_cure_of_what_came_from_a_product_applies_to_what_was_posted()
     {
         // Too deep for a cabinet of 600: the cabinet of the catalogue goes, since a deeper one is another product.
-        var deep = Parts.Rack(new Cabinet { PartNumber = "TFL-T-CAB", DepthMm = 450 }, [Parts.Pc("a")]);
+        var deep = Parts.Rack(new Cabinet { PartNumber = "QWL-T-CAB", DepthMm = 450 }, [Parts.Pc("a")]);
         var report = Judge.Checker.Check(deep);
         var finding = report.Findings.First(f => f.Rule == "depth.cabinet-too-shallow");
         Assert.NotEmpty(finding.Remedies);
@@ -80,9 +80,9 @@ public sealed class ResolvedRackTests
             products[product.PartNumber] = product;
             return Strip(item with { PartNumber = product.PartNumber }, random, "id", "partNumber", "quantity", "position", "onShelf", "earthLead", "spare");
         }).ToArray();
-        var units = rack.DistributionUnits?.Select((unit, i) =>
+        var units = rack.Pdus?.Select((unit, i) =>
         {
-            var product = new Product { PartNumber = $"U-{i}", Name = "u", Kind = ProductKind.DistributionUnit, DistributionUnit = Copy<DistributionUnit, ProductDistributionUnit>(unit, "id", "supply", "partNumber", "position") };
+            var product = new Product { PartNumber = $"U-{i}", Name = "u", Kind = ProductKind.Pdu, Pdu = Copy<Pdu, ProductPdu>(unit, "id", "supply", "partNumber", "position") };
             products[product.PartNumber] = product;
             return Strip(unit with { PartNumber = product.PartNumber }, random, "id", "supply", "partNumber", "position");
         }).ToArray();
@@ -118,7 +118,7 @@ public sealed class ResolvedRackTests
             Door = new ProductDoor { Door = door, Face = face, WidthMm = cabinet.WidthMm!.Value, HeightU = cabinet.HeightU!.Value },
         };
 
-        return ResolvedRack.Of(rack with { Cabinet = Strip(cabinet, random, "partNumber"), Items = items, DistributionUnits = units }, products);
+        return ResolvedRack.Of(rack with { Cabinet = Strip(cabinet, random, "partNumber"), Items = items, Pdus = units }, products);
     }
 
     private static RackDescription Plainly(RackDescription rack) => rack with
@@ -131,7 +131,7 @@ public sealed class ResolvedRackTests
             EarthBar = rack.Cabinet.EarthBar is { } bar ? bar with { PartNumber = null } : null,
         },
         Items = [.. rack.Items.Select(i => i with { PartNumber = null })],
-        DistributionUnits = rack.DistributionUnits?.Select(u => u with { PartNumber = null }).ToArray(),
+        Pdus = rack.Pdus?.Select(u => u with { PartNumber = null }).ToArray(),
     };
 
     private static string Written(RackDescription rack) => JsonSerializer.Serialize(rack, ContractJson.Default.RackDescription);

@@ -10,10 +10,10 @@ public sealed class UnknownPartTests : RuleTests<UnknownPart>
     [Fact]
     public void A_part_number_that_is_not_known_is_an_error_and_the_rest_is_checked_where_it_can_be()
     {
-        var rack = Parts.Rack(Parts.Pc("a"), new Item { Id = "b", PartNumber = "TFL-NONE", HeightU = 4, Position = new Position { Unit = 2 } });
+        var rack = Parts.Rack(Parts.Pc("a"), new Item { Id = "b", PartNumber = "QWL-NONE", HeightU = 4, Position = new Position { U = 2 } });
         var report = Judge.Checker.Check(rack);
         var finding = Assert.Single(rack.Of<UnknownPart>());
-        Assert.Equal((Severity.Error, "/items/1/partNumber", "TFL-NONE"), (finding.Severity, finding.Pointers[0], finding.MessageData["partNumber"].Text));
+        Assert.Equal((Severity.Error, "/items/1/partNumber", "QWL-NONE"), (finding.Severity, finding.Pointers[0], finding.MessageData["partNumber"].Text));
         Assert.Contains(report.Findings, f => f.Rule == "layout.overlap");
 
         // Described by hand, it can do without.
@@ -24,7 +24,7 @@ public sealed class UnknownPartTests : RuleTests<UnknownPart>
     [Fact]
     public void Where_the_rack_cannot_be_worked_out_without_it_every_other_rule_says_so()
     {
-        var rack = Parts.Rack(Parts.Pc("a"), new Item { Id = "b", PartNumber = "TFL-NONE", Position = new Position { Unit = 2 } });
+        var rack = Parts.Rack(Parts.Pc("a"), new Item { Id = "b", PartNumber = "QWL-NONE", Position = new Position { U = 2 } });
         var report = Judge.Checker.Check(rack);
         Assert.Equal(Verdict.Hold, report.Verdict);
         Assert.Equal("catalogue.unknown-part", Assert.Single(report.Findings).Rule);
@@ -37,7 +37,7 @@ public sealed class UnknownPartTests : RuleTests<UnknownPart>
     [Fact]
     public void What_was_not_applied_then_and_what_was_switched_off_is_told_too()
     {
-        var posted = Parts.Rack(new Item { Id = "b", PartNumber = "TFL-NONE" }).Posted with
+        var posted = Parts.Rack(new Item { Id = "b", PartNumber = "QWL-NONE" }).Posted with
         {
             Acceptances = [new Acceptance { Rule = "layout.reserve", Pointer = "/cabinet", Reason = "r", AcceptedBy = "b" }],
             Policy = new Policy { Rules = new Dictionary<string, RulePolicy> { ["layout.reserve"] = new() { Severity = PolicySeverity.Off } } },
@@ -52,22 +52,22 @@ public sealed class UnknownPartTests : RuleTests<UnknownPart>
     public void Cabinet_and_distribution_units_are_looked_up_too()
     {
         var rack = Parts.Rack(
-            new Cabinet { PartNumber = "TFL-NONE" }, [Parts.Pc("a")], new DistributionUnit { Id = "s", Supply = "A", PartNumber = "TFL-NEITHER" });
-        Assert.Equal(["/cabinet/partNumber", "/distributionUnits/0/partNumber"], rack.Of<UnknownPart>().Select(f => f.Pointers[0]));
-        Assert.Equal(["/cabinet/heightU", "/cabinet/widthMm", "/cabinet/depthMm", "/distributionUnits/0/ratedA", "/distributionUnits/0/groups"], rack.Missing());
-        Assert.Empty(Parts.Rack(new Cabinet { PartNumber = "TFL-T-CAB" }, [Parts.Pc("a")], new DistributionUnit { Id = "s", Supply = "A", PartNumber = "TFL-T-DU" }).Of<UnknownPart>());
+            new Cabinet { PartNumber = "QWL-NONE" }, [Parts.Pc("a")], new Pdu { Id = "s", Supply = "A", PartNumber = "QWL-NEITHER" });
+        Assert.Equal(["/cabinet/partNumber", "/pdus/0/partNumber"], rack.Of<UnknownPart>().Select(f => f.Pointers[0]));
+        Assert.Equal(["/cabinet/heightU", "/cabinet/widthMm", "/cabinet/depthMm", "/pdus/0/ratedA", "/pdus/0/groups"], rack.Missing());
+        Assert.Empty(Parts.Rack(new Cabinet { PartNumber = "QWL-T-CAB" }, [Parts.Pc("a")], new Pdu { Id = "s", Supply = "A", PartNumber = "QWL-T-DU" }).Of<UnknownPart>());
     }
 
     [Fact]
     public void A_product_of_another_kind_is_not_what_stands_there()
     {
-        var finding = Assert.Single(Parts.Rack(Parts.Pc("a") with { PartNumber = "TFL-T-DU", HeightU = 1 }).Of<UnknownPart>());
-        Assert.Equal(("equipment", "distribution-unit"), (finding.MessageData["wanted"].Text, finding.MessageData["kind"].Text));
-        Assert.Equal("cabinet", Assert.Single(Parts.Rack(new Cabinet { PartNumber = "TFL-T-PC", HeightU = 42, WidthMm = 600, DepthMm = 800 }, []).Of<UnknownPart>()).MessageData["wanted"].Text);
-        Assert.Equal("distribution unit", Assert.Single(Parts.Rack(new Cabinet { PartNumber = "TFL-T-CAB" }, [], new DistributionUnit { Id = "s", Supply = "A", PartNumber = "TFL-T-PC" }).Of<UnknownPart>()).MessageData["wanted"].Text);
+        var finding = Assert.Single(Parts.Rack(Parts.Pc("a") with { PartNumber = "QWL-T-DU", HeightU = 1 }).Of<UnknownPart>());
+        Assert.Equal(("equipment", "pdu"), (finding.MessageData["wanted"].Text, finding.MessageData["kind"].Text));
+        Assert.Equal("cabinet", Assert.Single(Parts.Rack(new Cabinet { PartNumber = "QWL-T-PC", HeightU = 42, WidthMm = 600, DepthMm = 800 }, []).Of<UnknownPart>()).MessageData["wanted"].Text);
+        Assert.Equal("PDU", Assert.Single(Parts.Rack(new Cabinet { PartNumber = "QWL-T-CAB" }, [], new Pdu { Id = "s", Supply = "A", PartNumber = "QWL-T-PC" }).Of<UnknownPart>()).MessageData["wanted"].Text);
     }
 
     [Fact]
     public void Where_part_numbers_are_not_looked_up_they_say_nothing() =>
-        Assert.DoesNotContain(Judge.Checker.Check(Parts.Rack(Parts.Pc("a") with { HeightU = 4, PartNumber = "TFL-NONE" }).Posted).Findings, f => f.Rule == "catalogue.unknown-part");
+        Assert.DoesNotContain(Judge.Checker.Check(Parts.Rack(Parts.Pc("a") with { HeightU = 4, PartNumber = "QWL-NONE" }).Posted).Findings, f => f.Rule == "catalogue.unknown-part");
 }

@@ -36,7 +36,7 @@ public sealed class BreathingAgainstTests : RuleTests<BreathingAgainst>
     public void One_of_them_moves_away()
     {
         var rack = Pair();
-        Assert.Equal(6, Cured(rack, Only(rack)).Items[1].Position!.Unit);
+        Assert.Equal(6, Cured(rack, Only(rack)).Items[1].Position!.U);
         var full = Pair() with { Cabinet = Pair().Cabinet! with { HeightU = 8, HeightMm = 500 } };
         Assert.Equal("wave-pc", Assert.Single(Cured(full, Only(full)).Items).Id);
     }

@@ -20,7 +20,7 @@ internal static class CoolBays
 
     public static Item Warm(string id, int unit, double? heat, AirflowDirection? direction = null, double? flow = null, double? maxInlet = null) => new()
     {
-        Id = id, HeightU = 4, Position = new Position { Unit = unit }, HeatW = heat, MaxInletC = maxInlet,
+        Id = id, HeightU = 4, Position = new Position { U = unit }, HeatW = heat, MaxInletC = maxInlet,
         Airflow = direction is null && flow is null ? null : new Airflow { Direction = direction, FlowM3h = flow },
     };
 

@@ -18,7 +18,7 @@ public sealed class CoolRackTests
                 Airflow = direction is null && flow is null ? null : new Airflow { Direction = direction, FlowM3h = flow },
                 Power = rated is null ? null : new ItemPower { RatedW = rated, Plugs = [] },
             })
-            .Array[0, 6].Select(items => items.Select((item, at) => item with { Id = $"item-{at}", Position = new Position { Unit = 1 + (2 * at) } }).ToArray());
+            .Array[0, 6].Select(items => items.Select((item, at) => item with { Id = $"item-{at}", Position = new Position { U = 1 + (2 * at) } }).ToArray());
 
     private static readonly Gen<Door?> Doors =
         Gen.Select(Any<DoorStyle?>(null, DoorStyle.None, DoorStyle.Solid, DoorStyle.Glazed, DoorStyle.Perforated, DoorStyle.Perforated), Any<double?>(null, 1, 10, 30, 64), Any<double?>(null, null, 0.001, 0.05, 0.4))

@@ -85,7 +85,7 @@ public sealed class OpeningTooSmallTests : RuleTests<OpeningTooSmall>
     {
         var rack = OnTheWay().TopDown().Through(("hatch", 700, 1800)).With(Unit("gauge-amp", 2).At(41));
         var cured = Cured(rack, Only(rack));
-        Assert.Equal((36, 35), (cured.Cabinet!.HeightU, cured.Items[0].Position!.Unit));
+        Assert.Equal((36, 35), (cured.Cabinet!.HeightU, cured.Items[0].Position!.U));
     }
 
     [Fact]

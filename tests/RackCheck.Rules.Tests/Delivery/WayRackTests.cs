@@ -24,7 +24,7 @@ public sealed class WayRackTests
                 Console = console.Item1, KvmPorts = console.Item2, RemotePowerCycle = console.Item3, Spare = console.Item4,
                 Support = support.Item1 is null ? null : new Support { Style = support.Item1, ExtensionMm = support.Item2 },
                 Power = support.Item3 == 0 ? null : new ItemPower { RatedW = 100, PowerFactor = 1, LeakageMa = 0.1, InrushA = 1, Plugs = [.. Enumerable.Repeat(ConnectorCode.C14, support.Item3 - 1)] },
-                Position = support.Item4 == 0 ? null : new Position { Unit = 0, Face = support.Item4 == 1 ? Face.Rear : Face.Front },
+                Position = support.Item4 == 0 ? null : new Position { U = 0, Face = support.Item4 == 1 ? Face.Rear : Face.Front },
             })
             .Array[0, 6].Select(Stacked);
 
@@ -65,9 +65,9 @@ public sealed class WayRackTests
                     RearDoor = (cabinet.Item5 / 3) switch { 0 => null, 1 => new Door { Style = DoorStyle.None }, _ => new Door { Style = DoorStyle.Solid } },
                     SidePanels = flags.Item3,
                 },
-                Items = [.. items.Select(i => i.Position is { } at && flags.Item2 ? i with { Position = at with { Unit = size.Item1 + 1 - at.Unit } } : i)],
+                Items = [.. items.Select(i => i.Position is { } at && flags.Item2 ? i with { Position = at with { U = size.Item1 + 1 - at.U } } : i)],
                 Supplies = [Mains("A", 32)],
-                DistributionUnits = flags.Item1 ? [Pdu("strip", "A", 32, Outlets("g1", null, count: 8), Outlets("g2", null, count: 4)) with { RemoteSwitched = flags.Item3 }] : null,
+                Pdus = flags.Item1 ? [Pdu("strip", "A", 32, Outlets("g1", null, count: 8), Outlets("g2", null, count: 4)) with { RemoteSwitched = flags.Item3 }] : null,
                 Site = site.Item4 == 0 && delivery is null ? null : new Site { Remote = site.Item1, PublicAccess = site.Item2, AisleFrontMm = site.Item3, Delivery = delivery },
             });
 
@@ -146,7 +146,7 @@ public sealed class WayRackTests
         var placed = new Item[items.Length];
         for (var i = 0; i < items.Length; i++)
         {
-            placed[i] = items[i] with { Id = $"item-{i}", Position = items[i].Position is { } at ? at with { Unit = next } : null };
+            placed[i] = items[i] with { Id = $"item-{i}", Position = items[i].Position is { } at ? at with { U = next } : null };
             next += (items[i].HeightU ?? 0) + (i % 2);
         }
 

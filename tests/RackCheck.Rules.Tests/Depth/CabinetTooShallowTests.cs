@@ -91,7 +91,7 @@ public sealed class CabinetTooShallowTests : RuleTests<CabinetTooShallow>
     public void Depths_and_the_spacing_are_asked_for()
     {
         Lacks(Bay(depthMm: 600).With(Pc(null)), "/items/0/body/depthMm");
-        Lacks(Bay(depthMm: 600).With(Pc() with { Position = new Position { Unit = 1, Face = Face.Rear } }), "/cabinet/uprights/spacingMm");
+        Lacks(Bay(depthMm: 600).With(Pc() with { Position = new Position { U = 1, Face = Face.Rear } }), "/cabinet/uprights/spacingMm");
     }
 
     [Fact]

@@ -46,8 +46,8 @@ public sealed class CableArmTests : RuleTests<CableArm>
     {
         // 75 + 700 - 650 - 25 = 100
         var rack = Bay(depthMm: 1000).Uprights(setback: 75, spacing: 700);
-        Passes(rack.With(Pulled(650) with { Position = new Position { Unit = 10, Face = Face.Rear } }));
-        var finding = Only(rack.With(Pulled(651) with { Position = new Position { Unit = 10, Face = Face.Rear } }));
+        Passes(rack.With(Pulled(650) with { Position = new Position { U = 10, Face = Face.Rear } }));
+        var finding = Only(rack.With(Pulled(651) with { Position = new Position { U = 10, Face = Face.Rear } }));
         Numbers(finding, 99, 100, "mm");
         Assert.Empty(finding.Remedies);
     }
@@ -66,7 +66,7 @@ public sealed class CableArmTests : RuleTests<CableArm>
     {
         Lacks(Bay(depthMm: 600).With(Pulled()), "/cabinet/uprights/frontSetbackMm");
         Lacks(Set800(Pulled(null)), "/items/0/body/depthMm");
-        Lacks(Set800(Pulled() with { Position = new Position { Unit = 10, Face = Face.Rear } }), "/cabinet/uprights/spacingMm");
+        Lacks(Set800(Pulled() with { Position = new Position { U = 10, Face = Face.Rear } }), "/cabinet/uprights/spacingMm");
     }
 
     [Theory]

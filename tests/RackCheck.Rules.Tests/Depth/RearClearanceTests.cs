@@ -71,7 +71,7 @@ public sealed class RearClearanceTests : RuleTests<RearClearance>
     {
         Lacks(Bay(depthMm: 800).Uprights(setback: 100).With(Pc(depth: null)), "/items/0/body/depthMm");
         Lacks(Bay(depthMm: 800).With(Pc(depth: null)), "/items/0/body/depthMm");
-        Lacks(Bay(depthMm: 800).Uprights(setback: 100).With(Pc() with { Position = new Position { Unit = 10, Face = Face.Rear } }), "/cabinet/uprights/spacingMm");
+        Lacks(Bay(depthMm: 800).Uprights(setback: 100).With(Pc() with { Position = new Position { U = 10, Face = Face.Rear } }), "/cabinet/uprights/spacingMm");
     }
 
     [Fact]

@@ -5,12 +5,12 @@ using static RackCheck.Rules.Tests.Harness.Bays;
 
 namespace RackCheck.Rules.Tests.Depth;
 
-public sealed class RearUnitClashTests : RuleTests<RearUnitClash>
+public sealed class RearPduClashTests : RuleTests<RearPduClash>
 {
     private static Item Pc(double? depth = 526) => Unit("wave-pc", 4).At(10).Body(depth: depth).Room(40, 75);
 
-    private static RackDescription Stripped(double width = 600, UnitMounting? mounting = UnitMounting.Vertical) =>
-        Bay(widthMm: width).Uprights(setback: 100, spacing: 600).With(Strip("across", UnitMounting.Horizontal, 40), Strip("strip", mounting));
+    private static RackDescription Stripped(double width = 600, PduMounting? mounting = PduMounting.Vertical) =>
+        Bay(widthMm: width).Uprights(setback: 100, spacing: 600).With(Strip("across", PduMounting.Horizontal, 40), Strip("strip", mounting));
 
     [Fact]
     public void What_ends_at_the_rear_uprights_passes() => Passes(Stripped().With(Pc(525)));
@@ -20,16 +20,16 @@ public sealed class RearUnitClashTests : RuleTests<RearUnitClash>
     {
         var finding = Only(Stripped().With(Pc()));
         Assert.Equal(Severity.Warning, finding.Severity);
-        Assert.Equal(["/items/0", "/distributionUnits/1", "/cabinet/uprights/spacingMm"], finding.Pointers);
+        Assert.Equal(["/items/0", "/pdus/1", "/cabinet/uprights/spacingMm"], finding.Pointers);
         Numbers(finding, 601, 600, "mm");
-        Assert.Equal("strip", finding.MessageData["unit"].Text);
+        Assert.Equal("strip", finding.MessageData["pdu"].Text);
     }
 
     [Fact]
-    public void Without_a_vertical_unit_there_is_nothing_in_the_way() => Passes(Stripped(mounting: UnitMounting.Horizontal).With(Pc()));
+    public void Without_a_vertical_unit_there_is_nothing_in_the_way() => Passes(Stripped(mounting: PduMounting.Horizontal).With(Pc()));
 
     [Fact]
-    public void A_unit_without_a_mounting_is_asked_for_it() => Lacks(Stripped(mounting: null).With(Pc()), "/distributionUnits/1/mounting");
+    public void A_unit_without_a_mounting_is_asked_for_it() => Lacks(Stripped(mounting: null).With(Pc()), "/pdus/1/mounting");
 
     [Theory]
     [InlineData(642.6, 0)] // (642.6 - 482.6) / 2 - 20 = 60
@@ -41,11 +41,11 @@ public sealed class RearUnitClashTests : RuleTests<RearUnitClash>
     [InlineData(38.7, 0)] // the channel of a cabinet 600 wide
     [InlineData(38.8, 1)]
     public void A_policy_sets_the_width_of_the_unit(double width, int count) =>
-        Assert.Equal(count, Findings(Stripped().With(Pc()).Limit(Id, "unitWidthMm", width)).Count);
+        Assert.Equal(count, Findings(Stripped().With(Pc()).Limit(Id, "pduWidthMm", width)).Count);
 
     [Fact]
     public void Items_on_the_rear_uprights_and_plates_are_not_meant() =>
-        Passes(Stripped().With(Pc() with { Position = new Position { Unit = 10, Face = Face.Rear } }, Plate("plate", 1, 20)));
+        Passes(Stripped().With(Pc() with { Position = new Position { U = 10, Face = Face.Rear } }, Plate("plate", 1, 20)));
 
     [Fact]
     public void Depth_and_spacing_are_asked_for()
@@ -72,5 +72,5 @@ public sealed class RearUnitClashTests : RuleTests<RearUnitClash>
 
     [Fact]
     public void A_unit_wider_than_any_channel_asks_for_other_uprights_only() =>
-        Assert.Single(Only(Stripped().With(Pc()).Limit(Id, "unitWidthMm", 200)).Remedies);
+        Assert.Single(Only(Stripped().With(Pc()).Limit(Id, "pduWidthMm", 200)).Remedies);
 }

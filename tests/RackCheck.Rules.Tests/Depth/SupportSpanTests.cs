@@ -107,7 +107,7 @@ public sealed class SupportSpanTests : RuleTests<SupportSpan>
     {
         var rack = Bay().Uprights(setback: 75, spacing: 720).With(Railed("wave-pc", 500, 700), Unit("gauge-amp", 1).At(30, Face.Rear).Body(depth: 50).Room(40, 25));
         Assert.Equal(720, Cured(rack, Only(rack)).Items[0].Support!.MaxSpacingMm);
-        var strip = Bay().Uprights(setback: 75, spacing: 720).With(Railed("wave-pc", 500, 700)).With(Strip("strip", UnitMounting.Horizontal, 30, Face.Rear));
+        var strip = Bay().Uprights(setback: 75, spacing: 720).With(Railed("wave-pc", 500, 700)).With(Strip("strip", PduMounting.Horizontal, 30, Face.Rear));
         Assert.Equal(720, Cured(strip, Only(strip)).Items[0].Support!.MaxSpacingMm);
     }
 

@@ -114,7 +114,7 @@ public sealed class UprightPositionTests : RuleTests<UprightPosition>
     [Fact]
     public void Of_two_items_with_the_same_bound_the_lesser_id_is_named_whatever_their_order()
     {
-        var twin = Handled() with { Id = "a-twin", Position = new Position { Unit = 30 } };
+        var twin = Handled() with { Id = "a-twin", Position = new Position { U = 30 } };
         Assert.Equal("a-twin", Only(Bay(depthMm: 800).With(Deep(), Handled(), twin)).MessageData["first"].Text);
         Assert.Equal("a-twin", Only(Bay(depthMm: 800).With(Deep(), twin, Handled())).MessageData["first"].Text);
     }

@@ -71,7 +71,7 @@ public sealed class ConductorTooThinTests : RuleTests<ConductorTooThin>
     [Fact]
     public void The_main_conductor_is_held_to_all_supplies()
     {
-        var rack = Rack(Mains(cable: 25), 25, 10) with { DistributionUnits = [Strip()] };
+        var rack = Rack(Mains(cable: 25), 25, 10) with { Pdus = [Strip()] };
         rack = rack.Fed(Mains(), Mains("B", cable: 25));
         var finding = Only(rack.Earth(e => e with { MainConductorMm2 = 10 }));
         Assert.Equal(["/earthing/mainConductorMm2", "/supplies/1/cable/crossSectionMm2"], finding.Pointers);
@@ -84,9 +84,9 @@ public sealed class ConductorTooThinTests : RuleTests<ConductorTooThin>
     {
         var item = Studded("paddle-drive", 1, 4) with { Power = new ItemPower { RatedW = 100, LeakageMa = 1, InrushA = 1, Plugs = [ConnectorCode.C14] } };
         var rack = Earthed(main: 16).Fed(Mains(), Mains("B", cable: 25)).Strips(Strip(), Strip("spare", "B")).With(item);
-        Passes(rack with { Connections = [new Connection { Item = "paddle-drive", Unit = "strip", Group = "g1" }] });
-        Assert.Single(Findings(rack with { Connections = [new Connection { Item = "paddle-drive", Unit = "spare", Group = "g1" }] }));
-        Assert.Single(Findings(rack with { DistributionUnits = null }));
+        Passes(rack with { Connections = [new Connection { Item = "paddle-drive", Pdu = "strip", Group = "g1" }] });
+        Assert.Single(Findings(rack with { Connections = [new Connection { Item = "paddle-drive", Pdu = "spare", Group = "g1" }] }));
+        Assert.Single(Findings(rack with { Pdus = null }));
     }
 
     [Fact]

@@ -19,7 +19,7 @@ internal static class EarthBays
 
     public static RackDescription Fed(this RackDescription rack, params Supply[] supplies) => rack with { Supplies = supplies };
 
-    public static RackDescription Strips(this RackDescription rack, params DistributionUnit[] units) => rack with { DistributionUnits = units };
+    public static RackDescription Strips(this RackDescription rack, params Pdu[] units) => rack with { Pdus = units };
 
     public static Supply Mains(
         string id = "A", double? cable = 2.5, double? fault = null, double? seconds = null, ConnectorCode? socket = ConnectorCode.Iec60309A16P1, double? rcd = null, double rated = 16) => new()
@@ -29,9 +29,9 @@ internal static class EarthBays
             FaultCurrentA = fault, DisconnectionTimeS = seconds, RcdMa = rcd,
         };
 
-    public static DistributionUnit Strip(string id = "strip", string supply = "A", ConnectorCode? plug = ConnectorCode.Iec60309A16P1, int outlets = 12, double rated = 16) => new()
+    public static Pdu Strip(string id = "strip", string supply = "A", ConnectorCode? plug = ConnectorCode.Iec60309A16P1, int outlets = 12, double rated = 16) => new()
     {
-        Id = id, Supply = supply, RatedA = rated, Plug = plug, Mounting = UnitMounting.Vertical,
+        Id = id, Supply = supply, RatedA = rated, Plug = plug, Mounting = PduMounting.Vertical,
         Groups = [new OutletGroup { Id = "g1", Outlets = [new OutletSet { Socket = ConnectorCode.C13, Count = outlets }] }],
     };
 

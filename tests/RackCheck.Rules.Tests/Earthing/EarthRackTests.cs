@@ -18,7 +18,7 @@ public sealed class EarthRackTests
                 Id = "", HeightU = 2, EarthStud = stud, EarthLead = section is null && length is null ? null : new EarthLead { CrossSectionMm2 = section, LengthM = length },
                 Power = cords == 0 ? null : new ItemPower { RatedW = 100, LeakageMa = leakage, Redundant = cords > 1, Plugs = [.. Enumerable.Repeat(ConnectorCode.C14, cords)] },
             })
-            .Array[0, 6].Select(items => items.Select((item, at) => item with { Id = $"item-{at}", Position = new Position { Unit = 1 + (2 * at) } }).ToArray());
+            .Array[0, 6].Select(items => items.Select((item, at) => item with { Id = $"item-{at}", Position = new Position { U = 1 + (2 * at) } }).ToArray());
 
     private static readonly Gen<Supply[]> Supplies =
         Gen.Select(Sections, Any<double?>(null, 500, 3000, 100_000), Any<double?>(null, 0.02, 0.4, 5), Any<ConnectorCode?>(null, ConnectorCode.Bs1363, ConnectorCode.Iec60309A16P1, ConnectorCode.Hardwired), Any<double?>(null, 10, 30, 100, 500))
@@ -37,7 +37,7 @@ public sealed class EarthRackTests
                 },
                 Items = items,
                 Supplies = supplies,
-                DistributionUnits = isFed ? [.. supplies.Select(s => Strip($"strip-{s.Id}", s.Id, s.Socket, rated: 13))] : null,
+                Pdus = isFed ? [.. supplies.Select(s => Strip($"strip-{s.Id}", s.Id, s.Socket, rated: 13))] : null,
                 Earthing = listed == 31 ? null : new Model.Earthing
                 {
                     MainConductorMm2 = main, SecondaryEarth = second, Bonded = listed == 30 ? null : [.. AllParts.Where((_, at) => (listed & (1 << at)) != 0)],

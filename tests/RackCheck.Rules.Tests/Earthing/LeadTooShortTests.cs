@@ -45,7 +45,7 @@ public sealed class LeadTooShortTests : RuleTests<LeadTooShort>
     [InlineData(true, 4, 4, 1.889)] // the same place counted from above
     public void The_way_goes_down_from_the_items_centre(bool topDown, int unit, int heightU, double needed)
     {
-        var rack = Rack(Pc(0.5, depth: 664) with { HeightU = heightU, Position = new Position { Unit = unit } });
+        var rack = Rack(Pc(0.5, depth: 664) with { HeightU = heightU, Position = new Position { U = unit } });
         Numbers(Only(topDown ? rack.TopDown() : rack), 0.5, needed, "m");
     }
 
@@ -56,7 +56,7 @@ public sealed class LeadTooShortTests : RuleTests<LeadTooShort>
     public void On_the_rear_uprights_the_back_of_a_body_is_its_depth_away()
     {
         // 88.9 + 225 + 450 + 200
-        var item = Pc(0.5) with { Support = null, Position = new Position { Unit = 1, Face = Face.Rear } };
+        var item = Pc(0.5) with { Support = null, Position = new Position { U = 1, Face = Face.Rear } };
         Numbers(Only(Rack(item, null)), 0.5, 0.964, "m");
     }
 

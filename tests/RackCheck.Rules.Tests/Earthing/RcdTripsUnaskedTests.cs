@@ -64,7 +64,7 @@ public sealed class RcdTripsUnaskedTests : RuleTests<RcdTripsUnasked>
     public void What_leaks_unknown_is_asked_for()
     {
         Lacks(Rack(30, 1).With(Leaking("wave-pc", 9, null)), "/items/1/power/leakageMa");
-        Lacks(Rack(30, 1) with { DistributionUnits = null }, "/distributionUnits");
+        Lacks(Rack(30, 1) with { Pdus = null }, "/pdus");
         Assert.Single(Findings(Rack(30, 9.1).With(Leaking("wave-pc", 9, null))));
     }
 }

@@ -22,14 +22,14 @@ public sealed class UnsecuredLeakageTests : RuleTests<UnsecuredLeakage>
     {
         var rack = Loose(1.9, 1.7);
         var findings = Findings(rack);
-        Assert.Equal(["/distributionUnits/0", "/supplies/0"], findings.Select(f => f.Pointers[0]).Order());
+        Assert.Equal(["/pdus/0", "/supplies/0"], findings.Select(f => f.Pointers[0]).Order());
         Assert.All(findings, f => Numbers(f, 3.6, 3.5, "mA"));
         Assert.All(findings, f => Assert.Equal("1.9 + 1.7 = 3.6 > 3.5", f.Calculation));
         Assert.All(findings, f => Assert.Equal("BS1363", f.MessageData["connector"].Text));
         foreach (var finding in findings)
         {
             var cured = Cured(rack, finding);
-            Assert.Equal((ConnectorCode.Iec60309A16P1, ConnectorCode.Iec60309A16P1), (cured.Supplies![0].Socket, cured.DistributionUnits![0].Plug));
+            Assert.Equal((ConnectorCode.Iec60309A16P1, ConnectorCode.Iec60309A16P1), (cured.Supplies![0].Socket, cured.Pdus![0].Plug));
             Assert.Equal(ConnectorCode.Hardwired, Cured(rack, finding, 1).Supplies![0].Socket);
         }
     }
@@ -65,7 +65,7 @@ public sealed class UnsecuredLeakageTests : RuleTests<UnsecuredLeakage>
         Assert.All(findings, f => Numbers(f, 10.1, 10, "mA"));
         Assert.Equal(Findings(Loose(1.9, 1.7)).Select(f => f.Fingerprint), findings.Select(f => f.Fingerprint));
         var cured = Cured(Loose(5, 5.1), findings[0]);
-        Assert.Equal((10, ConnectorCode.Iec60309A16P1), (cured.Earthing!.MainConductorMm2, cured.DistributionUnits![0].Plug));
+        Assert.Equal((10, ConnectorCode.Iec60309A16P1), (cured.Earthing!.MainConductorMm2, cured.Pdus![0].Plug));
     }
 
     [Fact]
@@ -84,7 +84,7 @@ public sealed class UnsecuredLeakageTests : RuleTests<UnsecuredLeakage>
     {
         Passes(Rack(null, null, 1, 1));
         Lacks(Rack(null, ConnectorCode.Iec60309A16P1, 1.9, 1.7), "/supplies/0/socket");
-        Lacks(Rack(ConnectorCode.Iec60309A16P1, null, 1.9, 1.7), "/distributionUnits/0/plug");
+        Lacks(Rack(ConnectorCode.Iec60309A16P1, null, 1.9, 1.7), "/pdus/0/plug");
     }
 
     [Fact]
@@ -94,7 +94,7 @@ public sealed class UnsecuredLeakageTests : RuleTests<UnsecuredLeakage>
         var rack = Loose(1.9, 1.7).With(Leaking("wave-pc", 5, null));
         Assert.Equal(2, Findings(rack).Count);
         Assert.Equal(["/items/2/power/leakageMa"], Assert.Single(Report(rack).NotAssessed).Missing);
-        Lacks(Loose(1) with { DistributionUnits = null }, "/distributionUnits");
+        Lacks(Loose(1) with { Pdus = null }, "/pdus");
     }
 
     [Fact]
@@ -121,7 +121,7 @@ public sealed class UnsecuredLeakageTests : RuleTests<UnsecuredLeakage>
     {
         var rack = Rack(ConnectorCode.C19, ConnectorCode.C20, 1.9, 1.7) with { Site = new Site { Region = Region.Na } };
         rack = rack.Fed(rack.Supplies![0] with { VoltageV = volts, RatedA = rated, Breaker = null, Cable = new SupplyCable { LengthM = 5, CrossSectionMm2 = 6 } });
-        Assert.Equal(plug, Cured(rack, Findings(rack)[0]).DistributionUnits![0].Plug);
+        Assert.Equal(plug, Cured(rack, Findings(rack)[0]).Pdus![0].Plug);
     }
 
     [Fact]

@@ -18,25 +18,25 @@ public static class Bays
 
     public static Item Shelf(string id, int unit, double? depth = 450, int heightU = 1) => new()
     {
-        Id = id, HeightU = heightU, Category = ItemCategory.Shelf, Position = new Position { Unit = unit }, Body = new Body { DepthMm = depth },
+        Id = id, HeightU = heightU, Category = ItemCategory.Shelf, Position = new Position { U = unit }, Body = new Body { DepthMm = depth },
     };
 
     public static Item Plate(string id, int heightU, int unit) => new()
     {
-        Id = id, HeightU = heightU, Category = ItemCategory.BlankingPanel, Position = new Position { Unit = unit },
+        Id = id, HeightU = heightU, Category = ItemCategory.BlankingPanel, Position = new Position { U = unit },
     };
 
     public static RackDescription With(this RackDescription rack, params Item[] items) => rack with { Items = [.. rack.Items, .. items] };
 
-    public static RackDescription With(this RackDescription rack, params DistributionUnit[] units) => rack with
+    public static RackDescription With(this RackDescription rack, params Pdu[] units) => rack with
     {
         Supplies = [new Supply { Id = "A", VoltageV = 230, RatedA = 16 }],
-        DistributionUnits = [.. rack.DistributionUnits ?? [], .. units],
+        Pdus = [.. rack.Pdus ?? [], .. units],
     };
 
-    public static DistributionUnit Strip(string id, UnitMounting? mounting, int? unit = null, Face? face = null) => new()
+    public static Pdu Strip(string id, PduMounting? mounting, int? unit = null, Face? face = null) => new()
     {
-        Id = id, Supply = "A", RatedA = 16, Mounting = mounting, Position = unit is { } at ? new Position { Unit = at, Face = face } : null,
+        Id = id, Supply = "A", RatedA = 16, Mounting = mounting, Position = unit is { } at ? new Position { U = at, Face = face } : null,
         Groups = [new OutletGroup { Id = "g1", Outlets = [new OutletSet { Socket = ConnectorCode.C13, Count = 8 }] }],
     };
 
@@ -71,7 +71,7 @@ public static class Bays
         ],
     };
 
-    public static Item At(this Item item, int unit, Face? face = null) => item with { Position = new Position { Unit = unit, Face = face } };
+    public static Item At(this Item item, int unit, Face? face = null) => item with { Position = new Position { U = unit, Face = face } };
 
     public static Item Body(this Item item, double? width = null, double? depth = null, double? height = null) =>
         item with { Body = new Body { WidthMm = width, DepthMm = depth, HeightMm = height } };

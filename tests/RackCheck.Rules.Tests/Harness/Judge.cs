@@ -101,12 +101,12 @@ public static class Judge
     public static IEnumerable<string> Unsound(RackDescription rack)
     {
         string[] ids = [.. rack.Items.Select(i => i.Id)];
-        string[] units = [.. (rack.DistributionUnits ?? []).Select(u => u.Id)];
+        string[] units = [.. (rack.Pdus ?? []).Select(u => u.Id)];
         string[] supplies = [.. (rack.Supplies ?? []).Select(s => s.Id)];
         return ids.GroupBy(i => i).Where(g => g.Count() > 1).Select(g => $"item {g.Key} twice")
             .Concat(rack.Items.Where(i => i.OnShelf is { } shelf && !ids.Contains(shelf)).Select(i => $"{i.Id} on {i.OnShelf}, which is not there"))
-            .Concat((rack.Connections ?? []).Where(c => !ids.Contains(c.Item) || !units.Contains(c.Unit)).Select(c => $"connection of {c.Item} to {c.Unit}"))
-            .Concat((rack.DistributionUnits ?? []).Where(u => !supplies.Contains(u.Supply)).Select(u => $"{u.Id} on supply {u.Supply}, which is not there"))
+            .Concat((rack.Connections ?? []).Where(c => !ids.Contains(c.Item) || !units.Contains(c.Pdu)).Select(c => $"connection of {c.Item} to {c.Pdu}"))
+            .Concat((rack.Pdus ?? []).Where(u => !supplies.Contains(u.Supply)).Select(u => $"{u.Id} on supply {u.Supply}, which is not there"))
             .Concat(OutOfRange(rack));
     }
 

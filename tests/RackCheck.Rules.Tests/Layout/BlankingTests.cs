@@ -52,7 +52,7 @@ public sealed class BlankingTests : RuleTests<Blanking>
         var rack = Aired().TopDown().With(Fan("wave-pc", 10, 12));
         var finding = Only(rack);
         Assert.Equal("units 1-2", finding.MessageData["units"].Text);
-        Assert.Equal(2, Cured(rack, finding).Items[1].Position!.Unit);
+        Assert.Equal(2, Cured(rack, finding).Items[1].Position!.U);
     }
 
     [Theory]
@@ -95,13 +95,13 @@ public sealed class BlankingTests : RuleTests<Blanking>
 
     [Fact]
     public void A_horizontal_distribution_unit_closes_its_unit() =>
-        Passes(Aired(9).With(Fan("wave-pc", 8, 1)).With(Strip("strip", UnitMounting.Horizontal, 9)));
+        Passes(Aired(9).With(Fan("wave-pc", 8, 1)).With(Strip("strip", PduMounting.Horizontal, 9)));
 
     [Fact]
     public void On_the_rear_uprights_neither_breathers_nor_plates_count()
     {
         Passes(Aired().With(Unit("wave-pc", 4).At(1, Face.Rear).Body(depth: 300).Breathes(AirflowDirection.FrontToRear)));
-        Only(Aired(9).With(Fan("wave-pc", 8, 1), Plate("plate", 1, 9) with { Position = new Position { Unit = 9, Face = Face.Rear } }));
+        Only(Aired(9).With(Fan("wave-pc", 8, 1), Plate("plate", 1, 9) with { Position = new Position { U = 9, Face = Face.Rear } }));
     }
 
     [Fact]
@@ -120,7 +120,7 @@ public sealed class BlankingTests : RuleTests<Blanking>
     {
         var rack = Aired(20).With(Fan("wave-pc", 4, 1));
         var cured = Cured(rack, Only(rack));
-        Assert.Equal([(5, 6), (11, 6), (17, 4)], cured.Items.Skip(1).Select(i => (i.Position!.Unit, i.HeightU!.Value)));
+        Assert.Equal([(5, 6), (11, 6), (17, 4)], cured.Items.Skip(1).Select(i => (i.Position!.U, i.HeightU!.Value)));
         Assert.All(cured.Items.Skip(1), i => Assert.Equal(ItemCategory.BlankingPanel, i.Category));
     }
 

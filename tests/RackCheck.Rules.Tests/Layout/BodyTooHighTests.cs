@@ -39,7 +39,7 @@ public sealed class BodyTooHighTests : RuleTests<BodyTooHigh>
     {
         var rack = Bay().With(Body(4, 177.1));
         var cured = Cured(rack, Only(rack));
-        Assert.Equal((5, 10), (cured.Items[0].HeightU, cured.Items[0].Position!.Unit));
+        Assert.Equal((5, 10), (cured.Items[0].HeightU, cured.Items[0].Position!.U));
     }
 
     [Fact]
@@ -47,7 +47,7 @@ public sealed class BodyTooHighTests : RuleTests<BodyTooHigh>
     {
         var rack = Bay().With(Body(4, 177.1), Unit("gauge-amp", 2).At(14));
         var cured = Cured(rack, Only(rack));
-        Assert.Equal((5, 9), (cured.Items[0].HeightU, cured.Items[0].Position!.Unit));
+        Assert.Equal((5, 9), (cured.Items[0].HeightU, cured.Items[0].Position!.U));
     }
 
     [Fact]
@@ -55,7 +55,7 @@ public sealed class BodyTooHighTests : RuleTests<BodyTooHigh>
     {
         var rack = Bay(42).TopDown().With(Body(4, 177.1));
         var cured = Cured(rack, Only(rack));
-        Assert.Equal((5, 10), (cured.Items[0].HeightU, cured.Items[0].Position!.Unit));
+        Assert.Equal((5, 10), (cured.Items[0].HeightU, cured.Items[0].Position!.U));
     }
 
     [Fact]
@@ -94,6 +94,6 @@ public sealed class BodyTooHighTests : RuleTests<BodyTooHigh>
     {
         var rack = Bay(12).With(Body(1, 60), Unit("wave-tank", 9).At(1), Unit("beach", 2).At(11));
         var cured = Cured(rack, Only(rack));
-        Assert.Equal((15, 2, 13), (cured.Cabinet!.HeightU, cured.Items[0].HeightU, cured.Items[0].Position!.Unit));
+        Assert.Equal((15, 2, 13), (cured.Cabinet!.HeightU, cured.Items[0].HeightU, cured.Items[0].Position!.U));
     }
 }

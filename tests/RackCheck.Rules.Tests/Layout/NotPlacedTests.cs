@@ -28,21 +28,21 @@ public sealed class NotPlacedTests : RuleTests<NotPlaced>
     public void It_goes_to_the_lowest_free_place()
     {
         var rack = Bay().With(Unit("gauge-amp", 2).At(1), Unit("flume-daq", 2).At(6), Unit("wave-pc", 4));
-        Assert.Equal(8, Cured(rack, Only(rack)).Items[2].Position!.Unit);
+        Assert.Equal(8, Cured(rack, Only(rack)).Items[2].Position!.U);
     }
 
     [Fact]
     public void Counted_from_the_top_it_still_goes_to_the_lowest_place()
     {
         var rack = Bay(42).TopDown().With(Unit("wave-pc", 4));
-        Assert.Equal(42, Cured(rack, Only(rack)).Items[0].Position!.Unit);
+        Assert.Equal(42, Cured(rack, Only(rack)).Items[0].Position!.U);
     }
 
     [Fact]
     public void A_set_on_runners_keeps_a_free_unit_to_the_next()
     {
         var rack = Bay().With(Unit("gauge-pc", 4).At(1).On(SupportStyle.Runners), Unit("wave-pc", 4).On(SupportStyle.Runners));
-        Assert.Equal(6, Cured(rack, Only(rack)).Items[1].Position!.Unit);
+        Assert.Equal(6, Cured(rack, Only(rack)).Items[1].Position!.U);
     }
 
     [Fact]
@@ -51,7 +51,7 @@ public sealed class NotPlacedTests : RuleTests<NotPlaced>
         // 47 units would hold the five on top, but right on the runners below; so 52, from 44 on.
         var rack = Bay(42).With(Unit("tower", 38).At(1), Unit("gauge-pc", 4).At(39).On(SupportStyle.Runners), Unit("wave-pc", 5).On(SupportStyle.Runners));
         var cured = Cured(rack, Only(rack));
-        Assert.Equal((52, 44), (cured.Cabinet!.HeightU, cured.Items[2].Position!.Unit));
+        Assert.Equal((52, 44), (cured.Cabinet!.HeightU, cured.Items[2].Position!.U));
     }
 
     [Fact]

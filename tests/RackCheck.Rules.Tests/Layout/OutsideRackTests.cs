@@ -61,30 +61,30 @@ public sealed class OutsideRackTests : RuleTests<OutsideRack>
     [InlineData(12, false)]
     public void A_horizontal_distribution_unit_counts_too(int unit, bool found)
     {
-        var findings = Findings(Bay(12).With(Strip("strip", UnitMounting.Horizontal, unit)));
-        Assert.Equal(found ? ["/distributionUnits/0/position"] : [], findings.SelectMany(f => f.Pointers));
+        var findings = Findings(Bay(12).With(Strip("strip", PduMounting.Horizontal, unit)));
+        Assert.Equal(found ? ["/pdus/0/position"] : [], findings.SelectMany(f => f.Pointers));
     }
 
     [Fact]
-    public void A_vertical_distribution_unit_takes_no_units() => Passes(Bay(12).With(Strip("strip", UnitMounting.Vertical, 13)));
+    public void A_vertical_distribution_unit_takes_no_units() => Passes(Bay(12).With(Strip("strip", PduMounting.Vertical, 13)));
 
     [Fact]
     public void An_item_and_a_distribution_unit_of_the_same_id_are_two_findings_apart()
     {
-        var rack = Bay(12).With(Unit("a", 1).At(13)).With(Strip("a", UnitMounting.Horizontal, 13, Face.Rear));
+        var rack = Bay(12).With(Unit("a", 1).At(13)).With(Strip("a", PduMounting.Horizontal, 13, Face.Rear));
         Assert.Equal(2, Findings(rack).Select(f => f.Fingerprint).Distinct().Count());
     }
 
     [Fact]
     public void What_stands_on_a_shelf_takes_no_units_of_its_own() =>
-        Passes(Bay(12).With(Shelf("tray", 4), Unit("wave-pc", 4) with { OnShelf = "tray", Position = new Position { Unit = 99 } }));
+        Passes(Bay(12).With(Shelf("tray", 4), Unit("wave-pc", 4) with { OnShelf = "tray", Position = new Position { U = 99 } }));
 
     [Fact]
     public void It_moves_to_the_nearest_free_place_on_its_own_face()
     {
         var rack = Bay(42).With(Unit("gauge-pc", 2).At(41), Unit("wave-pc", 4).At(39, Face.Rear), Unit("flume-daq", 4).At(41));
         var finding = Only(rack);
-        Assert.Equal(new Position { Unit = 37, Face = Face.Front }, Cured(rack, finding).Items[2].Position);
+        Assert.Equal(new Position { U = 37, Face = Face.Front }, Cured(rack, finding).Items[2].Position);
     }
 
     [Fact]
@@ -94,8 +94,8 @@ public sealed class OutsideRackTests : RuleTests<OutsideRack>
         var cured = Cured(rack, Only(rack));
         Assert.Equal(15, cured.Cabinet!.HeightU);
         Assert.Equal(700 + (3 * 44.45), cured.Cabinet.HeightMm!.Value, 1e-9);
-        Assert.Equal(15, cured.Items[0].Position!.Unit);
-        Assert.Equal(3, cured.Items[1].Position!.Unit);
+        Assert.Equal(15, cured.Items[0].Position!.U);
+        Assert.Equal(3, cured.Items[1].Position!.U);
     }
 
     [Fact]

@@ -120,19 +120,19 @@ public sealed class OverlapTests : RuleTests<Overlap>
     [Fact]
     public void A_horizontal_distribution_unit_takes_one_unit_and_sixty_millimetres()
     {
-        var rack = Bay().Uprights(spacing: 700).With(Deep.Body(depth: 490).Room(rear: 76)).With(Strip("strip", UnitMounting.Horizontal, 11, Face.Rear));
+        var rack = Bay().Uprights(spacing: 700).With(Deep.Body(depth: 490).Room(rear: 76)).With(Strip("strip", PduMounting.Horizontal, 11, Face.Rear));
 
         // 490 + 76 + 60 + 75 = 701
         var finding = Only(rack);
         Numbers(finding, 701, 700, "mm");
-        Assert.Equal(["/distributionUnits/0/position", "/items/0/position"], finding.Pointers);
-        Passes(Bay().Uprights(spacing: 700).With(Deep.Body(depth: 490).Room(rear: 75)).With(Strip("strip", UnitMounting.Horizontal, 11, Face.Rear)));
+        Assert.Equal(["/pdus/0/position", "/items/0/position"], finding.Pointers);
+        Passes(Bay().Uprights(spacing: 700).With(Deep.Body(depth: 490).Room(rear: 75)).With(Strip("strip", PduMounting.Horizontal, 11, Face.Rear)));
     }
 
     [Fact]
     public void An_item_and_a_distribution_unit_of_the_same_id_are_kept_apart()
     {
-        var rack = Bay().With(Unit("a", 4).At(10), Unit("b", 4).At(10)).With(Strip("b", UnitMounting.Horizontal, 10));
+        var rack = Bay().With(Unit("a", 4).At(10), Unit("b", 4).At(10)).With(Strip("b", PduMounting.Horizontal, 10));
         Assert.Equal(3, Findings(rack).Select(f => f.Fingerprint).Distinct().Count());
     }
 
@@ -158,7 +158,7 @@ public sealed class OverlapTests : RuleTests<Overlap>
     public void The_other_moves_to_the_nearest_free_place()
     {
         var rack = Bay().With(Unit("wave-pc", 4).At(10), Unit("gauge-amp", 2).At(12), Unit("flume-daq", 3).At(14));
-        Assert.Equal(8, Cured(rack, Only(rack)).Items[1].Position!.Unit);
+        Assert.Equal(8, Cured(rack, Only(rack)).Items[1].Position!.U);
     }
 
     [Fact]
@@ -167,7 +167,7 @@ public sealed class OverlapTests : RuleTests<Overlap>
         // The thing on the tray reaches up to unit 9, so 10 and 11 are the nearest free ones below.
         var rack = Bay().With(
             Shelf("tray", 1), Thing("desk-pc", "tray", width: 180, height: 8 * 44.45, depth: 400), Unit("wave-pc", 30).At(13), Unit("gauge-amp", 2).At(13));
-        Assert.Equal(11, Cured(rack, Only(rack)).Items[3].Position!.Unit);
+        Assert.Equal(11, Cured(rack, Only(rack)).Items[3].Position!.U);
     }
 
     [Fact]
@@ -179,7 +179,7 @@ public sealed class OverlapTests : RuleTests<Overlap>
             Unit("flume-daq", 3).At(5).On(SupportStyle.Runners));
 
         // Units 8 and 9 are free and nearest, but 8 stands on the runners of 5 to 7.
-        Assert.Equal(14, Cured(rack, Only(rack)).Items[1].Position!.Unit);
+        Assert.Equal(14, Cured(rack, Only(rack)).Items[1].Position!.U);
     }
 
     [Fact]
@@ -196,7 +196,7 @@ public sealed class OverlapTests : RuleTests<Overlap>
     [Fact]
     public void In_a_full_rack_a_distribution_unit_gets_a_higher_cabinet_but_is_never_taken_out()
     {
-        var rack = Bay(6).With(Unit("wave-pc", 6).At(1)).With(Strip("strip", UnitMounting.Horizontal, 3));
+        var rack = Bay(6).With(Unit("wave-pc", 6).At(1)).With(Strip("strip", PduMounting.Horizontal, 3));
         var remedy = Assert.Single(Only(rack).Remedies);
         Assert.Equal(9, Cured(rack, Only(rack)).Cabinet!.HeightU);
         Assert.DoesNotContain(remedy.Patch, o => o.Op == "remove");

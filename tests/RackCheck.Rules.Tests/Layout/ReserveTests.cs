@@ -38,7 +38,7 @@ public sealed class ReserveTests : RuleTests<Reserve>
 
     [Fact]
     public void A_distribution_unit_across_takes_one() =>
-        Numbers(Only(Bay(20).With(Unit("wave-pc", 18).At(1)).With(Strip("strip", UnitMounting.Horizontal, 19))), 1, 2, "U");
+        Numbers(Only(Bay(20).With(Unit("wave-pc", 18).At(1)).With(Strip("strip", PduMounting.Horizontal, 19))), 1, 2, "U");
 
     [Theory]
     [InlineData(0, 20, false)]
@@ -68,7 +68,7 @@ public sealed class ReserveTests : RuleTests<Reserve>
     {
         var rack = Bay(20).TopDown().With(Unit("wave-pc", 19).At(20));
         var cured = Cured(rack, Only(rack));
-        Assert.Equal((22, 22), (cured.Cabinet!.HeightU, cured.Items[0].Position!.Unit));
+        Assert.Equal((22, 22), (cured.Cabinet!.HeightU, cured.Items[0].Position!.U));
     }
 
     [Fact]

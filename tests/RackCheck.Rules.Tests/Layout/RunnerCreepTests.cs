@@ -124,7 +124,7 @@ public sealed class RunnerCreepTests : RuleTests<RunnerCreep>
     public void A_free_unit_in_the_run_is_the_first_remedy()
     {
         var rack = Bay().With(Stack(null, null, null, null));
-        Assert.Equal([1, 5, 10, 14], Cured(rack, Only(rack)).Items.Select(i => i.Position!.Unit));
+        Assert.Equal([1, 5, 10, 14], Cured(rack, Only(rack)).Items.Select(i => i.Position!.U));
     }
 
     [Fact]

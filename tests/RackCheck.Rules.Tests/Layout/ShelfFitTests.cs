@@ -163,7 +163,7 @@ public sealed class ShelfFitTests : RuleTests<ShelfFit>
     public void A_shelf_moves_to_where_there_is_room_above_it()
     {
         var rack = Tray(Thing("desk-pc", "tray", 180, 400, 300)).With(Unit("wave-pc", 4).At(6));
-        Assert.Equal(10, Cured(rack, Only(rack)).Items[0].Position!.Unit);
+        Assert.Equal(10, Cured(rack, Only(rack)).Items[0].Position!.U);
     }
 
     [Fact]

@@ -66,7 +66,7 @@ public sealed class ShelfMissingTests : RuleTests<ShelfMissing>
         var rack = Bay(12).With(Unit("wave-pc", 3).At(1), Thing("desk-pc", null, 180, 400, 8 * 44.45));
         var cured = Cured(rack, Only(rack));
         var shelf = cured.Items[2];
-        Assert.Equal(("shelf-for-desk-pc", 4, 400.0), (shelf.Id, shelf.Position!.Unit, shelf.Body!.DepthMm));
+        Assert.Equal(("shelf-for-desk-pc", 4, 400.0), (shelf.Id, shelf.Position!.U, shelf.Body!.DepthMm));
         Assert.Equal(shelf.Id, cured.Items[1].OnShelf);
     }
 

@@ -21,7 +21,7 @@ public sealed class LiftedHighTests : RuleTests<LiftedHigh>
         Numbers(finding, 30, 25, "kg");
         Assert.Equal(1577.85, finding.MessageData["heightMm"].Number);
         Assert.Equal(["/items/0"], finding.Pointers);
-        Assert.Equal(1, Cured(rack, finding).Items[0].Position!.Unit);
+        Assert.Equal(1, Cured(rack, finding).Items[0].Position!.U);
     }
 
     [Fact]
@@ -53,7 +53,7 @@ public sealed class LiftedHighTests : RuleTests<LiftedHigh>
         var rack = Weighed(heightU: 24, heightMm: 2000).With(
             Heavy("gauge-amp", 1, 5, heightU: 12).Carried(SupportStyle.Shelf, 100), Heavy("wave-pc", 13, 30, heightU: 12).Carried(SupportStyle.Shelf, 100));
         var finding = Findings(rack).Single(f => f.Pointers[0] == "/items/1");
-        Assert.Equal([13, 1], Cured(rack, finding).Items.Select(i => i.Position!.Unit));
+        Assert.Equal([13, 1], Cured(rack, finding).Items.Select(i => i.Position!.U));
     }
 
     [Fact]

@@ -94,12 +94,12 @@ public sealed class LoadRackTests
         Gen.Select(Racks, Gen.Int[0, 6]).Sample(
             (rack, which) =>
             {
-                if (rack.Items.Count == 0 || new RackSurvey(rack).Mass.Balance is not { } before || rack.Items[which % rack.Items.Count] is not { Position: { Unit: > 1 } position } item || before.Tip.Deg < 0)
+                if (rack.Items.Count == 0 || new RackSurvey(rack).Mass.Balance is not { } before || rack.Items[which % rack.Items.Count] is not { Position: { U: > 1 } position } item || before.Tip.Deg < 0)
                 {
                     return;
                 }
 
-                var lower = rack with { Items = [.. rack.Items.Select(i => i == item ? i with { Position = position with { Unit = position.Unit - 1 } } : i)] };
+                var lower = rack with { Items = [.. rack.Items.Select(i => i == item ? i with { Position = position with { U = position.U - 1 } } : i)] };
                 Assert.True(new RackSurvey(lower).Mass.Balance!.Tip.Deg >= before.Tip.Deg - 1e-9);
             },
             iter: 1_000,
@@ -133,7 +133,7 @@ public sealed class LoadRackTests
             items.Add(item with
             {
                 OnShelf = item.OnShelf is null ? null : shelf,
-                Position = isPlaced ? new Position { Unit = unit, Face = places[i] % 7 == 6 ? Face.Rear : null } : null,
+                Position = isPlaced ? new Position { U = unit, Face = places[i] % 7 == 6 ? Face.Rear : null } : null,
             });
             unit += isPlaced ? item.HeightU!.Value + places[i] / 8 : 0;
             shelf = isPlaced && item.Category == ItemCategory.Shelf ? item.Id : shelf;

@@ -68,7 +68,7 @@ public sealed class TipsOverTests : RuleTests<TipsOver>
     public void Weight_goes_down_before_anything_comes_out()
     {
         var rack = Weighed(50, heightMm: 3200).With(Heavy("wave-pc", 38, 200).Carried(SupportStyle.Shelf, 250));
-        Assert.Equal(1, Cured(rack, Only(rack)).Items[0].Position!.Unit);
+        Assert.Equal(1, Cured(rack, Only(rack)).Items[0].Position!.U);
     }
 
     [Fact]

@@ -24,7 +24,7 @@ public sealed class TopHeavyTests : RuleTests<TopHeavy>
         Numbers(finding, 1048.093, 1000, "mm");
         Assert.Equal(["/items/0", "/cabinet/heightMm"], finding.Pointers);
         Assert.Equal("127867.4 / 122 = 1048.093 > 1000", finding.Calculation);
-        Assert.Equal(1, Cured(rack, finding).Items[0].Position!.Unit);
+        Assert.Equal(1, Cured(rack, finding).Items[0].Position!.U);
     }
 
     [Fact]
@@ -34,7 +34,7 @@ public sealed class TopHeavyTests : RuleTests<TopHeavy>
     public void Several_moves_are_made_where_one_is_too_little()
     {
         var rack = Weighed().With([.. Enumerable.Range(0, 4).Select(i => Heavy($"wave-pc-{i}", 26 + (4 * i), 30))]);
-        Assert.True(Cured(rack, Only(rack)).Items.Count(i => i.Position!.Unit < 20) >= 2);
+        Assert.True(Cured(rack, Only(rack)).Items.Count(i => i.Position!.U < 20) >= 2);
     }
 
     [Fact]

@@ -21,7 +21,7 @@ public sealed class RemedyLoopTests
         Assert.Equal(["depth.cabinet-too-shallow", "layout.outside-rack", "layout.overlap"], run.Steps.Select(s => s.Rule));
         Assert.Empty(Judge.Errors(run.Report));
         Assert.Equal(800, run.Description.Cabinet!.DepthMm);
-        Assert.Equal([1, 5, 10], run.Description.Items.Select(i => i.Position!.Unit));
+        Assert.Equal([1, 5, 10], run.Description.Items.Select(i => i.Position!.U));
         Assert.Equal(Judge.Geometry.Check(run.Description).DescriptionDigest, run.Report.DescriptionDigest);
         Assert.DoesNotContain(RemedyLoop.CutShort, run.Report.Cautions);
     }

@@ -9,7 +9,7 @@ namespace RackCheck.Rules.Tests.Power;
 /// <summary>Ib &lt;= In &lt;= Iz: IEC 60364-4-43 433.1, value from memory; capacities: BS 7671 table 4D2A, values from memory.</summary>
 public sealed class BreakerMismatchTests : RuleTests<BreakerMismatch>
 {
-    private static RackDescription Rack(double breaker, DistributionUnit unit, double? mm2 = 16, double? rated = null, int phases = 1) =>
+    private static RackDescription Rack(double breaker, Pdu unit, double? mm2 = 16, double? rated = null, int phases = 1) =>
         Fed(Mains(ratedA: rated ?? breaker, breakerA: breaker, mm2: mm2, phases: phases), unit).With(Load("wave-pc", 1150));
 
     [Fact]
@@ -20,17 +20,17 @@ public sealed class BreakerMismatchTests : RuleTests<BreakerMismatch>
     {
         var rack = Rack(16, Board("strip", 32), rated: 32);
         var finding = Only(rack);
-        Assert.Equal(["/distributionUnits/0/ratedA", "/supplies/0/breaker/ratedA"], finding.Pointers);
+        Assert.Equal(["/pdus/0/ratedA", "/supplies/0/breaker/ratedA"], finding.Pointers);
         Numbers(finding, 32, 16, "A");
         Assert.Equal(32, Cured(rack, finding).Supplies![0].Breaker!.RatedA);
-        Assert.Equal(16, Cured(rack, finding, 1).DistributionUnits![0].RatedA);
+        Assert.Equal(16, Cured(rack, finding, 1).Pdus![0].RatedA);
     }
 
     [Fact]
     public void Where_the_supply_carries_no_more_the_unit_is_the_one_to_change()
     {
         var rack = Rack(16, Board("strip", 32));
-        Assert.Equal(16, Cured(rack, Only(rack)).DistributionUnits![0].RatedA);
+        Assert.Equal(16, Cured(rack, Only(rack)).Pdus![0].RatedA);
     }
 
     [Theory]
@@ -45,10 +45,10 @@ public sealed class BreakerMismatchTests : RuleTests<BreakerMismatch>
         Assert.Equal(count, findings.Count);
         Assert.All(findings, f =>
         {
-            Assert.Equal(["/distributionUnits/0", "/distributionUnits/0/groups/1/breakerA", "/supplies/0/breaker/ratedA"], f.Pointers);
+            Assert.Equal(["/pdus/0", "/pdus/0/groups/1/breakerA", "/supplies/0/breaker/ratedA"], f.Pointers);
             Numbers(f, group ?? 32, 16, "A");
             Assert.Equal("g2", f.MessageData["groups"].Text);
-            Assert.Equal(16, Cured(rack, f).DistributionUnits![0].Groups![1].BreakerA);
+            Assert.Equal(16, Cured(rack, f).Pdus![0].Groups![1].BreakerA);
         });
     }
 
@@ -116,7 +116,7 @@ public sealed class BreakerMismatchTests : RuleTests<BreakerMismatch>
     {
         var rack = Fed(Mains(ratedA: 125, mm2: 16), Board("strip", 125)).With(Load("wave-pc", 1150));
         var after = Cured(rack, Only(rack));
-        Assert.Equal((80.0, 80.0), (after.Supplies![0].Breaker!.RatedA, after.DistributionUnits![0].RatedA));
+        Assert.Equal((80.0, 80.0), (after.Supplies![0].Breaker!.RatedA, after.Pdus![0].RatedA));
     }
 
     [Fact]

@@ -14,9 +14,9 @@ internal static class Feeds
             Cable = mm2 is null && metres is null ? null : new SupplyCable { LengthM = metres, CrossSectionMm2 = mm2 },
         };
 
-    public static DistributionUnit Board(string id, double ratedA = 16, string supply = "A", params OutletGroup[] groups) => new()
+    public static Pdu Board(string id, double ratedA = 16, string supply = "A", params OutletGroup[] groups) => new()
     {
-        Id = id, Supply = supply, RatedA = ratedA, Mounting = UnitMounting.Vertical, Groups = groups.Length == 0 ? [Outlets("g1")] : groups,
+        Id = id, Supply = supply, RatedA = ratedA, Mounting = PduMounting.Vertical, Groups = groups.Length == 0 ? [Outlets("g1")] : groups,
     };
 
     public static OutletGroup Outlets(string id, Phase phase = Phase.L1, double? breakerA = null, int count = 4, bool? switched = null) => new()
@@ -39,16 +39,16 @@ internal static class Feeds
         },
     };
 
-    public static Item Placed(this Item item, int unit) => item with { Position = new Position { Unit = unit } };
+    public static Item Placed(this Item item, int unit) => item with { Position = new Position { U = unit } };
 
-    public static RackDescription Fed(this RackDescription rack, Supply[] supplies, params DistributionUnit[] units) =>
-        rack with { Supplies = supplies, DistributionUnits = units };
+    public static RackDescription Fed(this RackDescription rack, Supply[] supplies, params Pdu[] units) =>
+        rack with { Supplies = supplies, Pdus = units };
 
-    public static RackDescription Fed(Supply supply, params DistributionUnit[] units) => Bays.Bay(widthMm: 800).Fed([supply], units);
+    public static RackDescription Fed(Supply supply, params Pdu[] units) => Bays.Bay(widthMm: 800).Fed([supply], units);
 
     public static RackDescription Plugged(this RackDescription rack, string item, string unit, string group, int plug = 0) => rack with
     {
-        Connections = [.. rack.Connections ?? [], new Connection { Item = item, Plug = plug, Unit = unit, Group = group }],
+        Connections = [.. rack.Connections ?? [], new Connection { Item = item, Plug = plug, Pdu = unit, Group = group }],
     };
 
     public static RackDescription In(this RackDescription rack, Region region) => rack with { Site = (rack.Site ?? new Site()) with { Region = region } };

@@ -19,10 +19,10 @@ public sealed class InletMismatchTests : RuleTests<InletMismatch>
     {
         var rack = One(Blue16, Blue32);
         var finding = Only(rack);
-        Assert.Equal(["/distributionUnits/0/plug", "/supplies/0/socket"], finding.Pointers);
+        Assert.Equal(["/pdus/0/plug", "/supplies/0/socket"], finding.Pointers);
         Assert.True(finding.Safety);
         IsWhole(Facts, rack, finding);
-        Assert.Equal(Blue32, Cured(rack, finding).DistributionUnits![0].Plug);
+        Assert.Equal(Blue32, Cured(rack, finding).Pdus![0].Plug);
         Assert.Equal(Blue16, Cured(rack, finding, 1).Supplies![0].Socket);
         Passes(One(Blue16, Blue16));
     }
@@ -35,14 +35,14 @@ public sealed class InletMismatchTests : RuleTests<InletMismatch>
         var rack = One(Blue16, Blue16, 20);
         var finding = Only(rack);
         Numbers(finding, 16, 20, "A");
-        Assert.Equal(["/distributionUnits/0/plug", "/distributionUnits/0/ratedA"], finding.Pointers);
+        Assert.Equal(["/pdus/0/plug", "/pdus/0/ratedA"], finding.Pointers);
         IsWhole(Facts, rack, finding);
         var cured = Cured(rack, finding);
-        Assert.Equal((Blue32, Blue32), (cured.DistributionUnits![0].Plug, cured.Supplies![0].Socket));
+        Assert.Equal((Blue32, Blue32), (cured.Pdus![0].Plug, cured.Supplies![0].Socket));
 
         // A unit of 16 A on a breaker of 20 A needs breakers of its own.
         var guarded = rack.EditGroup(0, 0, g => g with { BreakerA = 16 });
-        Assert.Equal(16, Cured(guarded, Only(guarded), 1).DistributionUnits![0].RatedA);
+        Assert.Equal(16, Cured(guarded, Only(guarded), 1).Pdus![0].RatedA);
     }
 
     [Theory]
@@ -64,7 +64,7 @@ public sealed class InletMismatchTests : RuleTests<InletMismatch>
         Numbers(finding, 1, 2, "lines");
         IsWhole(Facts, rack, finding);
         var cured = Cured(rack, finding);
-        Assert.Equal((Red16, Red16), (cured.DistributionUnits![0].Plug, cured.Supplies![0].Socket));
+        Assert.Equal((Red16, Red16), (cured.Pdus![0].Plug, cured.Supplies![0].Socket));
         Passes(cured);
     }
 
@@ -82,7 +82,7 @@ public sealed class InletMismatchTests : RuleTests<InletMismatch>
     {
         var rack = Rack([Feed("A", 32, socket: Blue16)], [Strip("one", "A", amperes: 32), Strip("two", "A", amperes: 32)]);
         Assert.Equal(2, Findings(rack).Count);
-        Assert.All(Cured(rack, Findings(rack)[0]).DistributionUnits!, u => Assert.Equal(Blue32, u.Plug));
+        Assert.All(Cured(rack, Findings(rack)[0]).Pdus!, u => Assert.Equal(Blue32, u.Plug));
     }
 
     [Fact]
@@ -94,16 +94,16 @@ public sealed class InletMismatchTests : RuleTests<InletMismatch>
         Passes(Of(ConnectorCode.C14, 10));
         var finding = Only(Of(ConnectorCode.C14, 16));
         Numbers(finding, 10, 16, "A");
-        Assert.Equal(Blue16, Cured(Of(ConnectorCode.C14, 16), finding).DistributionUnits![1].Plug);
-        Lacks(Of(null, 16), "/distributionUnits/1/plug");
+        Assert.Equal(Blue16, Cured(Of(ConnectorCode.C14, 16), finding).Pdus![1].Plug);
+        Lacks(Of(null, 16), "/pdus/1/plug");
     }
 
     [Fact]
     public void What_is_not_said_is_asked_for_and_what_is_sure_is_said()
     {
-        Lacks(One(null, Blue16), "/distributionUnits/0/plug");
+        Lacks(One(null, Blue16), "/pdus/0/plug");
         Lacks(One(Blue16, null), "/supplies/0/socket");
-        Lacks(One(null, null), "/distributionUnits/0/plug", "/supplies/0/socket");
+        Lacks(One(null, null), "/pdus/0/plug", "/supplies/0/socket");
         var report = Report(One(Blue16, null, 32));
         Numbers(Assert.Single(report.Findings), 16, 32, "A");
         Assert.Equal(["/supplies/0/socket"], Assert.Single(report.NotAssessed).Missing);

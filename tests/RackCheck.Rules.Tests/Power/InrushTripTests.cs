@@ -53,7 +53,7 @@ public sealed class InrushTripTests : RuleTests<InrushTrip>
     public void Outlets_that_are_switched_come_on_one_after_the_other()
     {
         var rack = Rack(BreakerCurve.B, 40, 40, 40);
-        var switched = rack with { DistributionUnits = [rack.DistributionUnits![0] with { RemoteSwitched = true }] };
+        var switched = rack with { Pdus = [rack.Pdus![0] with { RemoteSwitched = true }] };
         Passes(switched);
         Numbers(Only(switched.With(Load("drive", 100, inrush: 50))), 50, 48, "A");
         Assert.Equal("50 > 3 x 16 = 48", Only(switched.With(Load("drive", 100, inrush: 50))).Calculation);
@@ -99,7 +99,7 @@ public sealed class InrushTripTests : RuleTests<InrushTrip>
     {
         var rack = Rack(BreakerCurve.B, 30, 30);
         var finding = Only(rack);
-        Assert.True(Cured(rack, finding).DistributionUnits![0].RemoteSwitched);
+        Assert.True(Cured(rack, finding).Pdus![0].RemoteSwitched);
         Assert.Equal(BreakerCurve.C, Cured(rack, finding, 1).Supplies![0].Breaker!.Curve);
         Assert.Equal(2, Cured(rack, finding, 2).Supplies!.Count);
     }

@@ -24,7 +24,7 @@ public sealed class NoOutletTests : RuleTests<NoOutlet>
         Assert.Equal("C13", finding.MessageData["socket"].Text);
         Assert.Equal(2, finding.MessageData["missing"].Number);
         IsWhole(new NoOutlet().Descriptor, rack, finding);
-        Assert.Equal(6, Cured(rack, finding).DistributionUnits!.Sum(u => u.Groups!.Sum(g => g.Outlets.Sum(o => o.Count))));
+        Assert.Equal(6, Cured(rack, finding).Pdus!.Sum(u => u.Groups!.Sum(g => g.Outlets.Sum(o => o.Count))));
     }
 
     [Theory]
@@ -74,7 +74,7 @@ public sealed class NoOutletTests : RuleTests<NoOutlet>
         Numbers(finding, 0, 3, "outlets");
         var cured = Cured(rack, finding);
         Assert.Equal((230, 16, Blue16), (cured.Supplies!.Single().VoltageV, cured.Supplies!.Single().RatedA, cured.Supplies!.Single().Socket));
-        Assert.Equal(UnitMounting.Vertical, cured.DistributionUnits!.Single().Mounting);
+        Assert.Equal(PduMounting.Vertical, cured.Pdus!.Single().Mounting);
 
         // North America: values from memory, 208 V and L6-20.
         var american = rack with { Site = new Site { Region = Region.Na } };
@@ -94,7 +94,7 @@ public sealed class NoOutletTests : RuleTests<NoOutlet>
     public void A_supply_without_units_gets_one_of_its_own_plug()
     {
         var rack = Rack([Feed("A", 32, socket: Blue32)], [], Loads(3));
-        var unit = Cured(rack, Only(rack)).DistributionUnits!.Single();
+        var unit = Cured(rack, Only(rack)).Pdus!.Single();
         Assert.Equal(("A", Blue32, 32), (unit.Supply, unit.Plug, unit.RatedA));
     }
 
@@ -173,7 +173,7 @@ public sealed class NoOutletTests : RuleTests<NoOutlet>
         Assert.NotEmpty(finding.Remedies);
         for (var i = 0; i < finding.Remedies.Count; i++)
         {
-            Assert.Equal(2, Cured(rack, finding, i).DistributionUnits![0].Groups![0].Outlets.Sum(o => o.Count));
+            Assert.Equal(2, Cured(rack, finding, i).Pdus![0].Groups![0].Outlets.Sum(o => o.Count));
         }
     }
 
@@ -181,7 +181,7 @@ public sealed class NoOutletTests : RuleTests<NoOutlet>
     public void What_is_not_said_is_asked_for_where_power_is_spoken_of()
     {
         var silent = Unit("gauge-amp", 2);
-        Lacks(Rack(null, null, Load("wave-pc", 100, ConnectorCode.C14)), "/distributionUnits");
+        Lacks(Rack(null, null, Load("wave-pc", 100, ConnectorCode.C14)), "/pdus");
         Lacks(Rack([Feed("A")], [Strip("strip", "A")], silent with { Power = new ItemPower { RatedW = 100 } }), "/items/0/power/plugs");
         Lacks(Rack([Feed("A")], [Strip("strip", "A")], silent with { Category = ItemCategory.Instrument }), "/items/0/power");
         Lacks(Rack([Feed("A")], [Strip("strip", "A")], silent with { Ups = new Ups() }), "/items/0/power");
@@ -194,7 +194,7 @@ public sealed class NoOutletTests : RuleTests<NoOutlet>
     public void A_description_without_power_is_asked_once()
     {
         var rack = Rack(null, null, Unit("wave-pc", 2) with { Category = ItemCategory.Computer }, Unit("gauge-amp", 2) with { Category = ItemCategory.Instrument });
-        Lacks(rack, "/distributionUnits");
+        Lacks(rack, "/pdus");
         Passes(Rack(null, null, Unit("wave-pc", 2)));
     }
 

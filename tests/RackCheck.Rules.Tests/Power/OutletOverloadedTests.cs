@@ -10,7 +10,7 @@ public sealed class OutletOverloadedTests : RuleTests<OutletOverloaded>
 {
     private static readonly RuleDescriptor Facts = new OutletOverloaded().Descriptor;
 
-    private static RackDescription One(Item item, Region? region = null, double volts = 230, DistributionUnit? unit = null) =>
+    private static RackDescription One(Item item, Region? region = null, double volts = 230, Pdu? unit = null) =>
         Rack([Feed("A", 32, volts, socket: Blue32)], [unit ?? Strip("strip", "A", amperes: 32, plug: Blue32)], item) with { Site = new Site { Region = region } };
 
     [Fact]

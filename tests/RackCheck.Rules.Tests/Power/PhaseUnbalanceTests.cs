@@ -8,7 +8,7 @@ namespace RackCheck.Rules.Tests.Power;
 
 public sealed class PhaseUnbalanceTests : RuleTests<PhaseUnbalance>
 {
-    private static readonly DistributionUnit Three = Board("strip", 32, "A", Outlets("g1"), Outlets("g2", Phase.L2), Outlets("g3", Phase.L3));
+    private static readonly Pdu Three = Board("strip", 32, "A", Outlets("g1"), Outlets("g2", Phase.L2), Outlets("g3", Phase.L3));
 
     private static RackDescription Lines(double l1, double l2, double l3, double pf1 = 1, double pf2 = 1, double pf3 = 1, double rated = 32)
     {
@@ -108,6 +108,6 @@ public sealed class PhaseUnbalanceTests : RuleTests<PhaseUnbalance>
         var rack = Fed(Mains(ratedA: 32, phases: 3, mm2: 16), Board("strip", 32, "A", Outlets("g1", breakerA: 16), Outlets("g2", breakerA: 16), Outlets("g3", breakerA: 16)))
             .With(Load("load-1", 1840), Load("load-2", 1840), Load("load-3", 1840));
         var after = Cured(rack, Only(rack));
-        Assert.Equal(["L1", "L2", "L3"], after.DistributionUnits![0].Groups!.Select(g => g.Phase.ToString()).Order());
+        Assert.Equal(["L1", "L2", "L3"], after.Pdus![0].Groups!.Select(g => g.Phase.ToString()).Order());
     }
 }

@@ -10,7 +10,7 @@ public sealed class PlugMismatchTests : RuleTests<PlugMismatch>
 {
     private static readonly RuleDescriptor Facts = new PlugMismatch().Descriptor;
 
-    private static RackDescription Given(DistributionUnit unit, Item[] items, params Connection[] connections) =>
+    private static RackDescription Given(Pdu unit, Item[] items, params Connection[] connections) =>
         Rack([Feed("A")], [unit], items) with { Connections = connections };
 
     [Fact]
@@ -19,7 +19,7 @@ public sealed class PlugMismatchTests : RuleTests<PlugMismatch>
         var rack = Given(
             Strip("strip", "A").With("large", ConnectorCode.C19, 1), [Load("wave-pc", 300, ConnectorCode.C20)], To("wave-pc", 0, "strip"));
         var finding = Only(rack);
-        Assert.Equal(["/connections/0", "/distributionUnits/0/groups/0", "/items/0/power/plugs/0"], finding.Pointers);
+        Assert.Equal(["/connections/0", "/pdus/0/groups/0", "/items/0/power/plugs/0"], finding.Pointers);
         Assert.Null(finding.Actual);
         IsWhole(Facts, rack, finding);
         Assert.Equal("large", Cured(rack, finding).Connections!.Single().Group);
@@ -31,7 +31,7 @@ public sealed class PlugMismatchTests : RuleTests<PlugMismatch>
         var rack = Given(Strip("strip", "A"), [Load("wave-pc", 300, ConnectorCode.C20)], To("wave-pc", 0, "strip"));
         var finding = Only(rack);
         Assert.Equal([ConnectorCode.C14], Cured(rack, finding).Items[0].Power!.Plugs!);
-        Assert.Contains(Cured(rack, finding, 1).DistributionUnits![0].Groups![0].Outlets, o => o.Socket == ConnectorCode.C19);
+        Assert.Contains(Cured(rack, finding, 1).Pdus![0].Groups![0].Outlets, o => o.Socket == ConnectorCode.C19);
     }
 
     [Fact]

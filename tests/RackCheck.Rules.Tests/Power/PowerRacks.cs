@@ -4,7 +4,7 @@ using RackCheck.Rules.Tests.Harness;
 
 namespace RackCheck.Rules.Tests.Power;
 
-/// <summary>Racks with supplies, distribution units and cords, in short.</summary>
+/// <summary>Racks with supplies, PDUs and cords, in short.</summary>
 internal static class PowerRacks
 {
     public const ConnectorCode Blue16 = ConnectorCode.Iec60309A16P1;
@@ -25,19 +25,19 @@ internal static class PowerRacks
         new() { Id = id, VoltageV = volts, Phases = phases, RatedA = amperes, Breaker = new Breaker { Curve = BreakerCurve.C, RatedA = amperes }, Socket = socket };
 
     /// <summary>A vertical unit with one group, g.</summary>
-    public static DistributionUnit Strip(string id, string supply, ConnectorCode socket = ConnectorCode.C13, int count = 4, double amperes = 16, ConnectorCode? plug = Blue16) => new()
+    public static Pdu Strip(string id, string supply, ConnectorCode socket = ConnectorCode.C13, int count = 4, double amperes = 16, ConnectorCode? plug = Blue16) => new()
     {
-        Id = id, Supply = supply, RatedA = amperes, Plug = plug, Mounting = UnitMounting.Vertical,
+        Id = id, Supply = supply, RatedA = amperes, Plug = plug, Mounting = PduMounting.Vertical,
         Groups = [new OutletGroup { Id = "g", Outlets = [new OutletSet { Socket = socket, Count = count }] }],
     };
 
-    public static DistributionUnit With(this DistributionUnit unit, string group, ConnectorCode socket, int count, Phase? phase = null) =>
+    public static Pdu With(this Pdu unit, string group, ConnectorCode socket, int count, Phase? phase = null) =>
         unit with { Groups = [.. unit.Groups!, new OutletGroup { Id = group, Phase = phase, Outlets = [new OutletSet { Socket = socket, Count = count }] }] };
 
-    public static Connection To(string item, int plug, string unit, string group = "g") => new() { Item = item, Plug = plug, Unit = unit, Group = group };
+    public static Connection To(string item, int plug, string unit, string group = "g") => new() { Item = item, Plug = plug, Pdu = unit, Group = group };
 
     /// <summary>A rack with items stacked from below.</summary>
-    public static RackDescription Rack(Supply[]? supplies, DistributionUnit[]? units, params Item[] items)
+    public static RackDescription Rack(Supply[]? supplies, Pdu[]? units, params Item[] items)
     {
         var placed = new List<Item>();
         foreach (var item in items)
@@ -45,7 +45,7 @@ internal static class PowerRacks
             placed.Add(item.At(1 + placed.Sum(i => i.HeightU!.Value)));
         }
 
-        return Bays.Bay() with { Items = placed, Supplies = supplies, DistributionUnits = units };
+        return Bays.Bay() with { Items = placed, Supplies = supplies, Pdus = units };
     }
 
     /// <summary>What every finding owes its reader.</summary>

@@ -22,7 +22,7 @@ public sealed class RedundancyLostTests : RuleTests<RedundancyLost>
         Numbers(finding, 1, 2, "supplies");
         Assert.Equal(["/items/0/power", "/connections/0", "/connections/1", "/supplies/0"], finding.Pointers);
         IsWhole(Facts, rack, finding);
-        Assert.Contains(Cured(rack, finding).Connections!, c => c.Unit == "strip-b");
+        Assert.Contains(Cured(rack, finding).Connections!, c => c.Pdu == "strip-b");
 
         // There are outlets enough on the other supply: nothing is to be bought.
         Assert.Equal(
@@ -71,14 +71,14 @@ public sealed class RedundancyLostTests : RuleTests<RedundancyLost>
         {
             Connections = [To("wave-pc", 0, "strip-a"), To("wave-pc", 1, "strip-a"), To("gauge-amp", 0, "strip-b")],
         };
-        Assert.Equal(2, Cured(full, Only(full)).DistributionUnits![1].Groups![0].Outlets[0].Count);
+        Assert.Equal(2, Cured(full, Only(full)).Pdus![1].Groups![0].Outlets[0].Count);
     }
 
     [Fact]
     public void A_supply_without_a_unit_gets_one()
     {
         var rack = Rack([Feed("A"), Feed("B")], [Strip("strip", "A")], Twin("wave-pc", 300, C14, C14));
-        Assert.Contains(Cured(rack, Only(rack)).DistributionUnits!, u => u.Supply == "B");
+        Assert.Contains(Cured(rack, Only(rack)).Pdus!, u => u.Supply == "B");
     }
 
     [Fact]
@@ -110,7 +110,7 @@ public sealed class RedundancyLostTests : RuleTests<RedundancyLost>
     [Fact]
     public void What_is_not_said_is_asked_for_where_something_is_redundant()
     {
-        Lacks(Rack(null, null, Twin("wave-pc", 300, C14, C14)), "/distributionUnits");
+        Lacks(Rack(null, null, Twin("wave-pc", 300, C14, C14)), "/pdus");
         var item = Twin("wave-pc", 300);
         Lacks(Two(item with { Power = item.Power! with { Plugs = null } }), "/items/0/power/plugs");
         Passes(Two(item));

@@ -23,7 +23,7 @@ public sealed class UnitOverloadedTests : RuleTests<UnitOverloaded>
     {
         var finding = Only(One(watts, factor));
         Assert.Equal(Severity.Warning, finding.Severity);
-        Assert.Equal(["/distributionUnits/0"], finding.Pointers);
+        Assert.Equal(["/pdus/0"], finding.Pointers);
         Numbers(finding, amperes, 12.8, "A");
     }
 
@@ -49,7 +49,7 @@ public sealed class UnitOverloadedTests : RuleTests<UnitOverloaded>
     {
         var rack = Wired(Mains(rated: 32)).Units(Pdu("strip", "A", 32, Outlets("g1", 10), Outlets("g2", 16))).With(Load("wave-pc", 2310)).Connect("wave-pc", "strip", "g1");
         var finding = Only(rack);
-        Assert.Equal(["/distributionUnits/0/groups/0"], finding.Pointers);
+        Assert.Equal(["/pdus/0/groups/0"], finding.Pointers);
         Numbers(finding, 10.043, 10, "A");
         Assert.Equal("g1", finding.MessageData["group"].Text);
         Assert.Equal("g2", Assert.Single(Cured(rack, finding).Connections!).Group);
@@ -57,7 +57,7 @@ public sealed class UnitOverloadedTests : RuleTests<UnitOverloaded>
 
     [Fact]
     public void A_lesser_breaker_than_the_units_rating_is_named_beside_the_unit() =>
-        Assert.Equal(["/distributionUnits/0", "/distributionUnits/0/groups/0"], Findings(One(3700, breaker: 10)).Select(f => f.Pointers[0]));
+        Assert.Equal(["/pdus/0", "/pdus/0/groups/0"], Findings(One(3700, breaker: 10)).Select(f => f.Pointers[0]));
 
     [Fact]
     public void With_a_supply_lost_the_other_unit_carries_all()
@@ -109,7 +109,7 @@ public sealed class UnitOverloadedTests : RuleTests<UnitOverloaded>
         Lacks(One(0) with { Items = [Load("wave-pc", null)] }, "/items/0/power/ratedW");
         var rack = One(0) with { Items = [Load("wave-pc", null), Load("paddle-drive", 3700)] };
         Only(rack);
-        Assert.Null(Report(rack).Figures.Power!.DistributionUnits![0].LoadingPercent);
+        Assert.Null(Report(rack).Figures.Power!.Pdus![0].LoadingPercent);
     }
 
     [Fact]

@@ -20,7 +20,7 @@ public sealed class ConflictTests
                     }
 
                     var item = rack.Items[index];
-                    var moved = rack with { Items = [.. rack.Items.Select((x, i) => i == index ? item with { Position = item.Position! with { Unit = unit } } : x)] };
+                    var moved = rack with { Items = [.. rack.Items.Select((x, i) => i == index ? item with { Position = item.Position! with { U = unit } } : x)] };
                     var after = Conflicts(moved);
                     Assert.DoesNotContain(after, f => f.Pointers.Contains($"/items/{index}/position"));
                     Assert.All(after, f => Assert.Contains(before, b => Judge.IsSame(b, f)));
@@ -68,15 +68,15 @@ public sealed class ConflictTests
         {
             if (rack.Items[i] is { HeightU: { } height and > 0, Position: { } position, OnShelf: null })
             {
-                yield return ($"/items/{i}/position", position.Face ?? Face.Front, Units(rack, position.Unit, height));
+                yield return ($"/items/{i}/position", position.Face ?? Face.Front, Units(rack, position.U, height));
             }
         }
 
-        for (var i = 0; i < rack.DistributionUnits?.Count; i++)
+        for (var i = 0; i < rack.Pdus?.Count; i++)
         {
-            if (rack.DistributionUnits[i] is { Mounting: UnitMounting.Horizontal, Position: { } position })
+            if (rack.Pdus[i] is { Mounting: PduMounting.Horizontal, Position: { } position })
             {
-                yield return ($"/distributionUnits/{i}/position", position.Face ?? Face.Front, Units(rack, position.Unit, 1));
+                yield return ($"/pdus/{i}/position", position.Face ?? Face.Front, Units(rack, position.U, 1));
             }
         }
     }

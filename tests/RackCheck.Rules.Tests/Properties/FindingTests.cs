@@ -36,7 +36,7 @@ public sealed class FindingTests
 
     [Fact]
     public void Findings_and_what_is_lacking_are_in_their_order() =>
-        RackGenerator.RacksWithWishes.Sample(
+        RackGenerator.RacksWithPolicy.Sample(
             rack =>
             {
                 var report = Judge.Checker.Check(rack);

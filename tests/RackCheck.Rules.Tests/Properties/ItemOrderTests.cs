@@ -14,7 +14,7 @@ namespace RackCheck.Rules.Tests.Properties;
 public sealed partial class ItemOrderTests
 {
     private static readonly Gen<Shuffled> ShuffledRacks =
-        from rack in RackGenerator.RacksWithWishes
+        from rack in RackGenerator.RacksWithPolicy
         from order in Gen.Shuffle(Enumerable.Range(0, rack.Items.Count).ToArray())
         select new Shuffled(rack, order);
 

@@ -4,8 +4,8 @@ using RackCheck.Model;
 namespace RackCheck.Rules.Tests.Properties;
 
 /// <summary>
-/// Random racks, whole ones: tidy and overfull, both faces, every kind of support, things on shelves and beside them, panels, distribution
-/// units, either numbering, doors of all styles. Measures come from short lists that lie close about the limits, since a
+/// Random racks, whole ones: tidy and overfull, both faces, every kind of support, things on shelves and beside them, panels, PDUs
+/// , either numbering, doors of all styles. Measures come from short lists that lie close about the limits, since a
 /// number drawn from a wide range never hits one.
 /// </summary>
 public static class RackGenerator
@@ -120,14 +120,14 @@ public static class RackGenerator
         from shelf in Gen.Int[-1, 40]
         select new Slot(item, gap, rear ? Face.Rear : Face.Front, unit, placed, shelf);
 
-    private static readonly Gen<DistributionUnit[]> Units =
-        (from mounting in Maybe(OneOf(UnitMounting.Vertical, UnitMounting.Horizontal, UnitMounting.Horizontal))
+    private static readonly Gen<Pdu[]> Units =
+        (from mounting in Maybe(OneOf(PduMounting.Vertical, PduMounting.Horizontal, PduMounting.Horizontal))
          from unit in Maybe(Gen.Int[0, 13])
          from rear in Gen.Bool
-         select new DistributionUnit
+         select new Pdu
          {
              Id = "", Supply = "A", RatedA = 16, Mounting = mounting,
-             Position = unit is { } at ? new Position { Unit = at, Face = rear ? Face.Rear : Face.Front } : null,
+             Position = unit is { } at ? new Position { U = at, Face = rear ? Face.Rear : Face.Front } : null,
              Groups = [new OutletGroup { Id = "g", Outlets = [new OutletSet { Socket = ConnectorCode.C13, Count = 8 }] }],
          }).Array[0, 2];
 
@@ -158,7 +158,7 @@ public static class RackGenerator
     public static Gen<RackDescription> AllRacks => Gen.OneOf(Racks, WiredRacks.All);
 
     /// <summary>Racks with acceptances, severities of the caller's own and rules switched off besides.</summary>
-    public static Gen<RackDescription> RacksWithWishes => Wishes.Value;
+    public static Gen<RackDescription> RacksWithPolicy => Wishes.Value;
 
     // Made late: wired racks are made of this class's, and two classes that wait for each other while they are made see nulls.
     private static readonly Lazy<Gen<RackDescription>> Wishes = new(() =>
@@ -183,7 +183,7 @@ public static class RackGenerator
         Slot[] slots,
         bool tidy,
         bool? topDown,
-        DistributionUnit[] units,
+        Pdu[] units,
         string[] names,
         IReadOnlyDictionary<string, RulePolicy>? limits)
     {
@@ -200,7 +200,7 @@ public static class RackGenerator
             {
                 Id = names[i],
                 OnShelf = item.OnShelf is null ? null : ShelfFor(slots, names, i, shelf),
-                Position = placed ? new Position { Unit = number, Face = face } : null,
+                Position = placed ? new Position { U = number, Face = face } : null,
             });
         }
 
@@ -210,8 +210,8 @@ public static class RackGenerator
             Cabinet = cabinet,
             Items = items,
             Supplies = units.Length == 0 ? null : [new Supply { Id = "A", VoltageV = 230, RatedA = 16, Phases = 1 }],
-            DistributionUnits = units.Length == 0 ? null : [.. units.Select((u, i) => u with { Id = names[i + 5] })],
-            Connections = units.Length == 0 ? null : [.. items.Where(i => i.Power is not null).Select(i => new Connection { Item = i.Id, Unit = names[5], Group = "g" })],
+            Pdus = units.Length == 0 ? null : [.. units.Select((u, i) => u with { Id = names[i + 5] })],
+            Connections = units.Length == 0 ? null : [.. items.Where(i => i.Power is not null).Select(i => new Connection { Item = i.Id, Pdu = names[5], Group = "g" })],
             Policy = limits is null ? null : new Policy { Rules = limits },
         };
     }

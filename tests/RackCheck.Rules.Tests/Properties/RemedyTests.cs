@@ -69,7 +69,7 @@ public sealed class RemedyTests
 
     [Fact]
     public void An_acceptance_by_pointer_means_the_same_item_after_any_remedy() =>
-        RackGenerator.RacksWithWishes.Sample(
+        RackGenerator.RacksWithPolicy.Sample(
             rack =>
             {
                 foreach (var remedy in Judge.Checker.Check(rack).Findings.Where(f => f.Rule != "acceptance.unused").SelectMany(f => f.Remedies))

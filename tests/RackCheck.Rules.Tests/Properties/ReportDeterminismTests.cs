@@ -14,7 +14,7 @@ public sealed class ReportDeterminismTests
 
     [Fact]
     public void The_same_rack_gives_the_same_bytes_at_every_repetition_on_every_thread_and_in_every_culture() =>
-        RackGenerator.RacksWithWishes.Sample(
+        RackGenerator.RacksWithPolicy.Sample(
             rack =>
             {
                 var first = BytesOf(rack, CultureInfo.InvariantCulture);
@@ -27,7 +27,7 @@ public sealed class ReportDeterminismTests
 
     [Fact]
     public void A_rack_read_back_from_its_own_json_gives_the_same_bytes() =>
-        RackGenerator.RacksWithWishes.Sample(
+        RackGenerator.RacksWithPolicy.Sample(
             rack =>
             {
                 var json = JsonSerializer.SerializeToUtf8Bytes(rack, ContractJson.Default.RackDescription);

@@ -6,7 +6,7 @@ using static RackCheck.Rules.Tests.Properties.RackGenerator;
 namespace RackCheck.Rules.Tests.Properties;
 
 /// <summary>
-/// Random racks with supplies, distribution units, cords, uninterruptible supplies and earth: overloaded, short of outlets, of mixed
+/// Random racks with supplies, PDUs, cords, uninterruptible supplies and earth: overloaded, short of outlets, of mixed
 /// voltages and plugs, half described. Ratings come from short lists that lie close about what the loads come to.
 /// </summary>
 internal static class WiredRacks
@@ -43,15 +43,15 @@ internal static class WiredRacks
         from outlets in Outlets.Array[1, 2]
         select new OutletGroup { Id = "", Phase = phase, BreakerA = breaker, Outlets = outlets };
 
-    private static readonly Gen<DistributionUnit> Units =
+    private static readonly Gen<Pdu> Units =
         from supply in Gen.Int[0, 5]
         from rated in OneOf(10.0, 16, 16, 32)
         from plug in Maybe(OneOf(ConnectorCode.Iec60309A16P1, ConnectorCode.Iec60309A32P1, ConnectorCode.Iec60309A16P3, ConnectorCode.Bs1363, ConnectorCode.C20, ConnectorCode.Hardwired))
         from groups in Groups.Array[1, 3]
         from remote in Maybe(Gen.Bool, few: true)
-        select new DistributionUnit
+        select new Pdu
         {
-            Id = "", Supply = FormattableString.Invariant($"{supply}"), RatedA = rated, Plug = plug, Mounting = UnitMounting.Vertical, RemoteSwitched = remote,
+            Id = "", Supply = FormattableString.Invariant($"{supply}"), RatedA = rated, Plug = plug, Mounting = PduMounting.Vertical, RemoteSwitched = remote,
             Groups = [.. groups.Select((g, i) => g with { Id = FormattableString.Invariant($"g{i}") })],
         };
 
@@ -125,7 +125,7 @@ internal static class WiredRacks
         select Wire(rack, supplies, units, powers, earths, ups, given, bar, earthing, site, doorsBonded, describesUnits);
 
     private static RackDescription Wire(
-        RackDescription rack, Supply[] supplies, DistributionUnit[] units, ItemPower?[] powers, Earth?[] earths, Ups?[] ups, int[] given, Cabinet bar, Model.Earthing? earthing, Site? site, bool? doorsBonded, bool describesUnits)
+        RackDescription rack, Supply[] supplies, Pdu[] units, ItemPower?[] powers, Earth?[] earths, Ups?[] ups, int[] given, Cabinet bar, Model.Earthing? earthing, Site? site, bool? doorsBonded, bool describesUnits)
     {
         string[] supplyIds = ["mains", "B", "zeta \"7\""];
         string[] unitIds = ["strip", "a/b", "strip-2"];
@@ -147,7 +147,7 @@ internal static class WiredRacks
             Cabinet = rack.Cabinet! with { EarthBar = bar.EarthBar, SidePanels = bar.SidePanels, FrontDoor = Bond(rack.Cabinet.FrontDoor, doorsBonded), RearDoor = Bond(rack.Cabinet.RearDoor, doorsBonded) },
             Items = items,
             Supplies = describesUnits ? supplies : null,
-            DistributionUnits = describesUnits ? units : null,
+            Pdus = describesUnits ? units : null,
             Connections = describesUnits && units.Length > 0 ? Connect(items, units, supplies, given) : null,
             Earthing = earthing,
             Site = site,
@@ -161,10 +161,10 @@ internal static class WiredRacks
         : item with { Power = power, EarthStud = earth?.Stud, EarthLead = earth?.Lead };
 
     // A group hangs on a line that its supply has.
-    private static DistributionUnit OnLines(DistributionUnit unit, Supply[] supplies) =>
+    private static Pdu OnLines(Pdu unit, Supply[] supplies) =>
         supplies.Single(s => s.Id == unit.Supply).Phases == 1 ? unit with { Groups = [.. unit.Groups!.Select(g => g with { Phase = null })] } : unit;
 
-    private static Connection[]? Connect(Item[] items, DistributionUnit[] units, Supply[] supplies, int[] given)
+    private static Connection[]? Connect(Item[] items, Pdu[] units, Supply[] supplies, int[] given)
     {
         var connections = new List<Connection>();
         for (var i = 0; i < items.Length; i++)
@@ -179,7 +179,7 @@ internal static class WiredRacks
             var phases = supplies.Single(s => s.Id == unit.Supply).Phases;
             if (!PlugFit.IsThreePhase(plugs[0]) || phases == 3)
             {
-                connections.Add(new Connection { Item = items[i].Id, Plug = given[i] % 2 == 0 ? null : 0, Unit = unit.Id, Group = unit.Groups![given[i] % unit.Groups!.Count].Id });
+                connections.Add(new Connection { Item = items[i].Id, Plug = given[i] % 2 == 0 ? null : 0, Pdu = unit.Id, Group = unit.Groups![given[i] % unit.Groups!.Count].Id });
             }
         }
 

@@ -24,7 +24,7 @@ public sealed class CureBuilderTests
         var rack = Bay().With(Unit("a", 1));
         var survey = new RackSurvey(rack);
         var patched = new CureBuilder(survey).SetUprights(u => u with { FrontSetbackMm = 75 }).SetCabinet(c => c with { FrontDoor = new Door { Style = DoorStyle.None } }).Place(survey.Items[0], 4).Titled("x").After;
-        Assert.Equal((75, DoorStyle.None, 4), (patched.Cabinet!.Uprights!.FrontSetbackMm, patched.Cabinet.FrontDoor!.Style, patched.Items[0].Position!.Unit));
+        Assert.Equal((75, DoorStyle.None, 4), (patched.Cabinet!.Uprights!.FrontSetbackMm, patched.Cabinet.FrontDoor!.Style, patched.Items[0].Position!.U));
     }
 
     [Theory]
@@ -32,7 +32,7 @@ public sealed class CureBuilderTests
     [InlineData(true)]
     public void A_higher_cabinet_leaves_everything_where_it_hangs(bool topDown)
     {
-        var rack = Bay(12).Cabinet(c => c with { HeightMm = 700 }).With(Unit("a", 2).At(3), Unit("b", 1).At(5, Face.Rear)).With(Strip("strip", UnitMounting.Horizontal, 8));
+        var rack = Bay(12).Cabinet(c => c with { HeightMm = 700 }).With(Unit("a", 2).At(3), Unit("b", 1).At(5, Face.Rear)).With(Strip("strip", PduMounting.Horizontal, 8));
         rack = topDown ? rack.TopDown() : rack;
         var before = new RackSurvey(rack);
         var patched = new CureBuilder(before).Raise(15).Titled("x").After;

@@ -17,10 +17,10 @@ public sealed class DescriptionDiffTests
     [Fact]
     public void It_says_no_more_than_what_changes()
     {
-        Assert.Equal([("replace", "/distributionUnits/0/groups/0/outlets/0/count")], Patch(Rack.EditGroup(0, 0, g => g with { Outlets = [g.Outlets[0] with { Count = 14 }] })));
+        Assert.Equal([("replace", "/pdus/0/groups/0/outlets/0/count")], Patch(Rack.EditGroup(0, 0, g => g with { Outlets = [g.Outlets[0] with { Count = 14 }] })));
         Assert.Equal([("add", "/items/1/power/voltageV")], Patch(Rack.EditItem(1, i => i with { Power = i.Power! with { VoltageV = 230 } })));
         Assert.Equal([("remove", "/supplies/0/breaker")], Patch(Rack.EditSupply(0, s => s with { Breaker = null })));
-        Assert.Equal([("add", "/distributionUnits/-")], Patch(Rack.Add(Pdu("strip-2", "A", 16, Outlets("g", 16)))));
+        Assert.Equal([("add", "/pdus/-")], Patch(Rack.Add(Pdu("strip-2", "A", 16, Outlets("g", 16)))));
         Assert.Equal([("add", "/earthing")], Patch(Rack with { Earthing = new Model.Earthing { SecondaryEarth = true } }));
         Assert.Equal([("remove", "/items/0")], Patch(Rack.WithoutItems(["wave-pc"])));
         Assert.Empty(Patch(Rack with { Items = [.. Rack.Items] }));
@@ -41,9 +41,9 @@ public sealed class DescriptionDiffTests
     [Fact]
     public void What_is_taken_out_goes_with_its_connections_and_acceptances_and_the_rest_keeps_its_own()
     {
-        var rack = Bay().With(Unit("a", 1).At(1).Plugs(1), Unit("b", 1).At(2).Plugs(2), Unit("c", 1).At(3).Plugs(1), Unit("d", 1).At(4)).With(Strip("strip", UnitMounting.Vertical)) with
+        var rack = Bay().With(Unit("a", 1).At(1).Plugs(1), Unit("b", 1).At(2).Plugs(2), Unit("c", 1).At(3).Plugs(1), Unit("d", 1).At(4)).With(Strip("strip", PduMounting.Vertical)) with
         {
-            Connections = [.. new[] { "b", "a", "b", "c" }.Select(i => new Connection { Item = i, Unit = "strip", Group = "g1" })],
+            Connections = [.. new[] { "b", "a", "b", "c" }.Select(i => new Connection { Item = i, Pdu = "strip", Group = "g1" })],
         };
         rack = rack
             .Accept("layout.overlap", pointer: "/items/0/position")

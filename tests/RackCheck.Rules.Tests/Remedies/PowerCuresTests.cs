@@ -21,7 +21,7 @@ public sealed class PowerCuresTests
         var rack = Rack([Feed("A", amperes, volts, phases, plug)], [Strip("strip", "A", amperes: amperes, plug: plug)]) with { Site = new Site { Region = region } };
         var survey = new RackSurvey(rack);
         var cure = PowerCures.Enlarge(survey, survey.Power.Supplies[0], []).First();
-        var (supply, unit) = (cure.After.Supplies![0], cure.After.DistributionUnits![0]);
+        var (supply, unit) = (cure.After.Supplies![0], cure.After.Pdus![0]);
         Assert.Equal((larger, larger, with), (supply.RatedA, supply.Breaker!.RatedA!.Value, supply.Socket!.Value));
         Assert.Equal((larger, with), (unit.RatedA!.Value, unit.Plug!.Value));
     }

@@ -30,7 +30,7 @@ public sealed class ConsoleOutOfReachTests : RuleTests<ConsoleOutOfReach>
         Assert.Equal(Severity.Warning, finding.Severity);
         Assert.Equal(["/items/0/position"], finding.Pointers);
         Numbers(finding, actual, limit, "mm");
-        Assert.Equal(better, Cured(rack, finding).Items[0].Position!.Unit);
+        Assert.Equal(better, Cured(rack, finding).Items[0].Position!.U);
     }
 
     [Theory]
@@ -46,7 +46,7 @@ public sealed class ConsoleOutOfReachTests : RuleTests<ConsoleOutOfReach>
         var rack = Standing().With(Keys(25), Plate("plate", 2, 21), Unit("wave-pc", 20).At(1), Unit("gauge-amp", 2).At(23));
         var cured = Cured(rack, Only(rack));
         Assert.Equal(["console", "wave-pc", "gauge-amp"], cured.Items.Select(i => i.Id));
-        Assert.Equal(22, cured.Items[0].Position!.Unit);
+        Assert.Equal(22, cured.Items[0].Position!.U);
     }
 
     [Fact]
@@ -54,7 +54,7 @@ public sealed class ConsoleOutOfReachTests : RuleTests<ConsoleOutOfReach>
     {
         var rack = Standing().TopDown().With(Keys(20)); // unit 23 from below
         Numbers(Only(rack), 1116.675, 1100, "mm");
-        Assert.Equal(21, Cured(rack, Only(rack)).Items[0].Position!.Unit);
+        Assert.Equal(21, Cured(rack, Only(rack)).Items[0].Position!.U);
     }
 
     [Fact]
@@ -67,7 +67,7 @@ public sealed class ConsoleOutOfReachTests : RuleTests<ConsoleOutOfReach>
         var finding = Only(low);
         Numbers(finding, 761.05, 1100, "mm");
         Assert.Equal(["/items/0/position", "/items/1"], finding.Pointers);
-        Assert.Equal(18, Cured(low, finding).Items[0].Position!.Unit);
+        Assert.Equal(18, Cured(low, finding).Items[0].Position!.U);
         Lacks(Standing().With(Shelf("shelf", 21), Thing("screen", "shelf") with { Category = ItemCategory.Display }), "/items/1/body/heightMm");
     }
 

@@ -27,7 +27,7 @@ public sealed class KvmPortsShortTests : RuleTests<KvmPortsShort>
         Numbers(finding, 12, 13, "ports");
         Assert.Equal(16, Cured(rack, finding).Items[14].KvmPorts);
         var added = Cured(rack, finding, 1);
-        Assert.Equal((4, 21), (added.Items[^1].KvmPorts, added.Items[^1].Position!.Unit));
+        Assert.Equal((4, 21), (added.Items[^1].KvmPorts, added.Items[^1].Position!.U));
         Assert.Equal(["pc-13"], Cured(rack, finding, 2).Items.Where(i => i.Console == false).Select(i => i.Id));
     }
 
@@ -38,7 +38,7 @@ public sealed class KvmPortsShortTests : RuleTests<KvmPortsShort>
         var finding = Only(rack);
         Assert.Equal(["/items/0/console"], finding.Pointers);
         Numbers(finding, 0, 5, "ports");
-        Assert.Equal((8, 20), (Cured(rack, finding).Items[^1].KvmPorts, Cured(rack, finding).Items[^1].Position!.Unit));
+        Assert.Equal((8, 20), (Cured(rack, finding).Items[^1].KvmPorts, Cured(rack, finding).Items[^1].Position!.U));
     }
 
     [Fact]

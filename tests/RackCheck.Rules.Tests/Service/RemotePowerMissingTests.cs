@@ -31,8 +31,8 @@ public sealed class RemotePowerMissingTests : RuleTests<RemotePowerMissing>
         var rack = Remote(false, Daq(cycle, spare));
         var finding = Only(rack);
         Assert.Equal(Severity.Warning, finding.Severity);
-        Assert.Equal([pointer, "/distributionUnits/0"], finding.Pointers);
-        Assert.True(Cured(rack, finding).DistributionUnits![0].RemoteSwitched);
+        Assert.Equal([pointer, "/pdus/0"], finding.Pointers);
+        Assert.True(Cured(rack, finding).Pdus![0].RemoteSwitched);
     }
 
     [Fact]
@@ -50,8 +50,8 @@ public sealed class RemotePowerMissingTests : RuleTests<RemotePowerMissing>
         var rack = Wired(Mains(), Mains("B")).Units(Pdu("a", "A", 16, Outlets("g1", null)) with { RemoteSwitched = true }, Pdu("b", "B", 16, Half with { Outlets = [Half.Outlets[1]] }))
             .With(Load("flume-daq", 200, cords: 2, redundant: true) with { RemotePowerCycle = true }) with { Site = new Site { Remote = true } };
         var finding = Only(rack);
-        Assert.Equal("b", finding.MessageData["unit"].Text);
-        Assert.All(Cured(rack, finding).DistributionUnits!, u => Assert.True(u.RemoteSwitched));
+        Assert.Equal("b", finding.MessageData["pdu"].Text);
+        Assert.All(Cured(rack, finding).Pdus!, u => Assert.True(u.RemoteSwitched));
     }
 
     [Fact]
@@ -59,8 +59,8 @@ public sealed class RemotePowerMissingTests : RuleTests<RemotePowerMissing>
     {
         var rack = Remote(null, Load("gauge-amp", 100));
         var finding = Only(rack);
-        Assert.Equal(["/site/remote", "/distributionUnits/0"], finding.Pointers);
-        Assert.True(Cured(rack, finding).DistributionUnits![0].RemoteSwitched);
+        Assert.Equal(["/site/remote", "/pdus/0"], finding.Pointers);
+        Assert.True(Cured(rack, finding).Pdus![0].RemoteSwitched);
         Passes(rack.Units(Pdu("strip-2", "A", 16, Half)));
         Passes(Remote(null));
     }
@@ -68,7 +68,7 @@ public sealed class RemotePowerMissingTests : RuleTests<RemotePowerMissing>
     [Fact]
     public void Computers_without_a_console_from_afar_are_a_warning()
     {
-        var rack = Remote(true, Load("wave-pc", 100) with { Category = ItemCategory.Computer, Position = new Position { Unit = 1 } }, Load("console", 10));
+        var rack = Remote(true, Load("wave-pc", 100) with { Category = ItemCategory.Computer, Position = new Position { U = 1 } }, Load("console", 10));
         var finding = Only(rack);
         Assert.Equal(["/site/remote", "/items/0"], finding.Pointers);
         Assert.Equal(4, Cured(rack, finding).Items[^1].KvmPorts);
@@ -79,7 +79,7 @@ public sealed class RemotePowerMissingTests : RuleTests<RemotePowerMissing>
     [Fact]
     public void What_is_not_known_is_asked_for()
     {
-        Lacks(Remote(true, Daq()) with { DistributionUnits = null }, "/distributionUnits");
+        Lacks(Remote(true, Daq()) with { Pdus = null }, "/pdus");
         Lacks(Remote(true, Daq() with { Power = null }), "/items/0/power/plugs");
         Passes(Bay().With(Unit("gauge-amp", 2).At(1)) with { Site = new Site { Remote = true } });
     }

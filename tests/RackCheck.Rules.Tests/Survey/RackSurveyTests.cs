@@ -55,7 +55,7 @@ public sealed class RackSurveyTests
     [Fact]
     public void A_thing_hangs_on_the_face_of_its_shelf_and_at_no_unit_of_its_own()
     {
-        var rear = Shelf("tray", 4) with { Position = new Position { Unit = 4, Face = Face.Rear } };
+        var rear = Shelf("tray", 4) with { Position = new Position { U = 4, Face = Face.Rear } };
         var thing = new RackSurvey(Bay().With(rear, Unit("desk-pc", 4).At(9) with { OnShelf = "tray" })).Items[1];
         Assert.Equal((Face.Rear, null), (thing.Face, thing.Bottom));
     }
@@ -101,7 +101,7 @@ public sealed class RackSurveyTests
     public void A_distribution_unit_takes_room_only_where_it_is_horizontal_and_placed()
     {
         var survey = new RackSurvey(Bay().With(
-            Strip("a", UnitMounting.Horizontal, 4, Face.Rear), Strip("b", UnitMounting.Horizontal), Strip("c", UnitMounting.Vertical, 7), Strip("d", null, 8)));
+            Strip("a", PduMounting.Horizontal, 4, Face.Rear), Strip("b", PduMounting.Horizontal), Strip("c", PduMounting.Vertical, 7), Strip("d", null, 8)));
         var unit = Assert.Single(survey.Units);
         Assert.Equal(("a", 4, 1, Face.Rear), (unit.Id, unit.Bottom, unit.HeightU, unit.Face));
         Assert.Equal(new ItemDepth(40, 60, 75), unit.Depth);
@@ -110,7 +110,7 @@ public sealed class RackSurveyTests
     [Fact]
     public void Ids_of_items_and_distribution_units_have_different_keys()
     {
-        var survey = new RackSurvey(Bay().With(Unit("a", 1).At(1)).With(Strip("a", UnitMounting.Horizontal, 4)));
+        var survey = new RackSurvey(Bay().With(Unit("a", 1).At(1)).With(Strip("a", PduMounting.Horizontal, 4)));
         Assert.NotEqual(survey.Items[0].Key, survey.Units[0].Key);
     }
 }

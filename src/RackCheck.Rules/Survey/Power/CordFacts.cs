@@ -43,11 +43,11 @@ public static class CordFacts
     /// <param name="tree">The power tree.</param>
     /// <param name="unit">The unit.</param>
     /// <returns>The supplies.</returns>
-    public static HashSet<SupplyNode> SuppliesOf(this PowerTree tree, UnitNode unit)
+    public static HashSet<SupplyNode> SuppliesOf(this PowerTree tree, PduNode unit)
     {
         var found = new HashSet<SupplyNode>();
-        var seen = new HashSet<UnitNode>();
-        var open = new Stack<UnitNode>([unit]);
+        var seen = new HashSet<PduNode>();
+        var open = new Stack<PduNode>([unit]);
         while (open.TryPop(out var next))
         {
             if (!seen.Add(next))

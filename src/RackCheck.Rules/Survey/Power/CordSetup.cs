@@ -30,7 +30,7 @@ internal sealed partial class CordAssignment
                     Others = PlugFit.Of(outlets.Socket).Takes.Length - 1,
                     PerVolt = 1 / group.Unit.Supply.Source.VoltageV,
                     GroupNode = group.FlatIndex,
-                    LineNode = UnitNodeOf(tree, group.Unit.Index, group.Line),
+                    LineNode = PduNodeOf(tree, group.Unit.Index, group.Line),
                     SupplyNode = group.Unit.FedBy is { Item.Item.Power.Plugs.Count: > 0 } ? -1 : SupplyNodeOf(tree, group.Unit.Supply.Index, group.Line),
                 });
             }
@@ -44,7 +44,7 @@ internal sealed partial class CordAssignment
     // Nodes: the groups, filled up to a multiple of four, then four for each unit and each supply, three of them its lines.
     private static int Base(PowerTree tree) => (tree.Groups.Length + 3) / 4 * 4;
 
-    private static int UnitNodeOf(PowerTree tree, int unit, int line) => Base(tree) + (4 * unit) + line;
+    private static int PduNodeOf(PowerTree tree, int unit, int line) => Base(tree) + (4 * unit) + line;
 
     private static int SupplyNodeOf(PowerTree tree, int supply, int line) => Base(tree) + (4 * (tree.Units.Length + supply)) + line;
 
@@ -62,7 +62,7 @@ internal sealed partial class CordAssignment
         {
             for (var line = 0; line < 3; line++)
             {
-                made[UnitNodeOf(tree, unit.Index, line)].Limit(unit.ContinuousA, unit.RatedA);
+                made[PduNodeOf(tree, unit.Index, line)].Limit(unit.ContinuousA, unit.RatedA);
             }
         }
 
@@ -84,7 +84,7 @@ internal sealed partial class CordAssignment
         {
             var given = connections[i];
             var cord = Array.Find(tree.Cords, c => c.Item.Id == given.Item && c.Plug == (given.Plug ?? 0));
-            var unit = Array.Find(tree.Units, u => u.Id == given.Unit);
+            var unit = Array.Find(tree.Units, u => u.Id == given.Pdu);
             if (cord is null || cord.Connection is not null || unit?.GroupList.Find(g => g.Id == given.Group) is not { } group)
             {
                 continue;
@@ -216,7 +216,7 @@ internal sealed partial class CordAssignment
         return load <= room;
     }
 
-    private double RoomOf(UnitNode unit, Wish wish)
+    private double RoomOf(PduNode unit, Wish wish)
     {
         var amperes = 0.0;
         for (var line = 0; line < unit.LineList.Length; line++)
@@ -227,7 +227,7 @@ internal sealed partial class CordAssignment
                 groups += group.Line == line ? nodes[group.FlatIndex].For(wish) : 0;
             }
 
-            amperes += wish == Wish.Breakers ? groups : Math.Min(nodes[UnitNodeOf(tree, unit.Index, line)].For(wish), groups);
+            amperes += wish == Wish.Breakers ? groups : Math.Min(nodes[PduNodeOf(tree, unit.Index, line)].For(wish), groups);
         }
 
         return amperes;

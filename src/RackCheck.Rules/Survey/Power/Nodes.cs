@@ -122,7 +122,7 @@ public sealed class SupplyNode
     public required bool IsNorthAmerica { get; init; }
 
     /// <summary>Units that are plugged into it; those behind a UPS whose cords are known are not.</summary>
-    public IReadOnlyList<UnitNode> Units => UnitList;
+    public IReadOnlyList<PduNode> Units => UnitList;
 
     /// <summary>Its lines, one or three.</summary>
     public IReadOnlyList<LoadPoint> Lines => LineList;
@@ -168,19 +168,19 @@ public sealed class SupplyNode
         }
     }
 
-    internal List<UnitNode> UnitList { get; } = [];
+    internal List<PduNode> UnitList { get; } = [];
 
     internal LoadPoint[] LineList { get; init; } = [];
 }
 
-/// <summary>A distribution unit with what hangs on it.</summary>
-public sealed class UnitNode
+/// <summary>A PDU with what hangs on it.</summary>
+public sealed class PduNode
 {
     /// <summary>Index in the request.</summary>
     public required int Index { get; init; }
 
     /// <summary>The unit of the request.</summary>
-    public required DistributionUnit Source { get; init; }
+    public required Pdu Source { get; init; }
 
     /// <summary>Its supply.</summary>
     public required SupplyNode Supply { get; init; }
@@ -223,14 +223,14 @@ public sealed class UnitNode
     internal LoadPoint[] LineList { get; init; } = [];
 }
 
-/// <summary>Outlets behind one breaker of a distribution unit.</summary>
+/// <summary>Outlets behind one breaker of a PDU.</summary>
 public sealed class GroupNode
 {
     /// <summary>Index in its unit.</summary>
     public required int Index { get; init; }
 
     /// <summary>Its unit.</summary>
-    public required UnitNode Unit { get; init; }
+    public required PduNode Unit { get; init; }
 
     /// <summary>The group of the request.</summary>
     public required OutletGroup Source { get; init; }
@@ -257,7 +257,7 @@ public sealed class GroupNode
     internal int GroupTypes { get; set; }
 
     /// <summary>Its place in the request.</summary>
-    public string Pointer => FormattableString.Invariant($"/distributionUnits/{Unit.Index}/groups/{Index}");
+    public string Pointer => FormattableString.Invariant($"/pdus/{Unit.Index}/groups/{Index}");
 }
 
 /// <summary>An uninterruptible power supply with what hangs on it.</summary>
@@ -270,7 +270,7 @@ public sealed class UpsNode
     public required Ups Source { get; init; }
 
     /// <summary>Units that it feeds.</summary>
-    public IReadOnlyList<UnitNode> Units => UnitList;
+    public IReadOnlyList<PduNode> Units => UnitList;
 
     /// <summary>Active power of what hangs on it in normal use, W.</summary>
     public double LoadW { get; internal set; }
@@ -287,7 +287,7 @@ public sealed class UpsNode
     /// <summary>Whether it is said what it feeds, and all of that is known.</summary>
     public bool IsKnown { get; internal set; } = true;
 
-    internal List<UnitNode> UnitList { get; } = [];
+    internal List<PduNode> UnitList { get; } = [];
 
     internal Cord[] Cords { get; set; } = [];
 }

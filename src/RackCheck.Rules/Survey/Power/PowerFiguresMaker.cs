@@ -31,7 +31,7 @@ internal static class PowerFiguresMaker
             RatedW = any ? Round(rated) : null,
             TypicalW = any ? Round(typical) : null,
             Supplies = tree.IsDescribed ? Array.ConvertAll(tree.Supplies, OfSupply) : null,
-            DistributionUnits = tree.IsDescribed ? Array.ConvertAll(tree.Units, OfUnit) : null,
+            Pdus = tree.IsDescribed ? Array.ConvertAll(tree.Units, OfUnit) : null,
             Assignment = tree.IsDescribed ? Assignment(tree) : null,
         };
     }
@@ -50,7 +50,7 @@ internal static class PowerFiguresMaker
         };
     }
 
-    private static DistributionUnitFigures OfUnit(UnitNode unit) => new()
+    private static PduFigures OfUnit(PduNode unit) => new()
     {
         Id = unit.Id,
         CurrentA = unit.IsKnown ? Lines(unit.LineList, null) : null,
@@ -89,7 +89,7 @@ internal static class PowerFiguresMaker
         {
             if (cord.Group is { } group)
             {
-                list.Add(new Connection { Item = cord.Item.Id, Plug = cord.Plug, Unit = group.Unit.Id, Group = group.Id });
+                list.Add(new Connection { Item = cord.Item.Id, Plug = cord.Plug, Pdu = group.Unit.Id, Group = group.Id });
             }
         }
 

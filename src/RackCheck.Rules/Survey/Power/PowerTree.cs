@@ -13,7 +13,7 @@ public sealed class PowerTree
     internal PowerTree(RackDescription description, Mounted[] items, List<Assumption> assumptions)
     {
         ItemCount = items.Length;
-        IsDescribed = description.DistributionUnits is not null;
+        IsDescribed = description.Pdus is not null;
         IsNorthAmerica = description.Site?.Region == Region.Na;
         (Supplies, Units, Groups) = PowerTreeBuilder.Nodes(description, assumptions);
         Ups = PowerTreeBuilder.UpsNodes(items, Units);
@@ -32,7 +32,7 @@ public sealed class PowerTree
         Figures = PowerFiguresMaker.Make(this, items);
     }
 
-    /// <summary>Whether distribution units are described, be it that there are none.</summary>
+    /// <summary>Whether PDUs are described, be it that there are none.</summary>
     public bool IsDescribed { get; }
 
     internal int ItemCount { get; }
@@ -43,8 +43,8 @@ public sealed class PowerTree
     /// <summary>Supplies, in the order of the request.</summary>
     public SupplyNode[] Supplies { get; }
 
-    /// <summary>Distribution units, in the order of the request.</summary>
-    public UnitNode[] Units { get; }
+    /// <summary>PDUs, in the order of the request.</summary>
+    public PduNode[] Units { get; }
 
     /// <summary>Outlet groups of all units, in the order of the request.</summary>
     public GroupNode[] Groups { get; }

@@ -8,9 +8,9 @@ namespace RackCheck.Rules.Survey.Power;
 internal static class PowerTreeBuilder
 {
     /// <summary>Supplies, units and groups.</summary>
-    public static (SupplyNode[] Supplies, UnitNode[] Units, GroupNode[] Groups) Nodes(RackDescription description, List<Assumption> assumptions)
+    public static (SupplyNode[] Supplies, PduNode[] Units, GroupNode[] Groups) Nodes(RackDescription description, List<Assumption> assumptions)
     {
-        if (description is { DistributionUnits.Count: > 0, Site.Region: null } or { DistributionUnits.Count: > 0, Site: null })
+        if (description is { Pdus.Count: > 0, Site.Region: null } or { Pdus.Count: > 0, Site: null })
         {
             assumptions.Add(new Assumption { Pointer = "/site/region", Value = "eu", Basis = "ratings of IEC connectors, and no share of the breaker for continuous loads, unless North America is told" });
         }
@@ -21,18 +21,18 @@ internal static class PowerTreeBuilder
             supplies[i] = SupplyOf(description, i, assumptions);
         }
 
-        var units = new UnitNode[description.DistributionUnits?.Count ?? 0];
+        var units = new PduNode[description.Pdus?.Count ?? 0];
         var groups = new List<GroupNode>(2 * units.Length);
         for (var i = 0; i < units.Length; i++)
         {
-            units[i] = UnitOf(description.DistributionUnits![i], i, supplies, groups, assumptions);
+            units[i] = UnitOf(description.Pdus![i], i, supplies, groups, assumptions);
         }
 
         return (supplies, units, [.. groups]);
     }
 
     /// <summary>The uninterruptible power supplies, by id, tied to the units that they feed.</summary>
-    public static UpsNode[] UpsNodes(Mounted[] items, UnitNode[] units)
+    public static UpsNode[] UpsNodes(Mounted[] items, PduNode[] units)
     {
         List<UpsNode>? found = null;
         foreach (var item in items)
@@ -140,7 +140,7 @@ internal static class PowerTreeBuilder
     {
         var source = description.Supplies![index];
         var phases = source.Phases ?? (HasOtherLines(description, source.Id) ? 3 : 1);
-        var isUsed = description.DistributionUnits?.Any(u => u.Supply == source.Id) == true;
+        var isUsed = description.Pdus?.Any(u => u.Supply == source.Id) == true;
         if (source.Phases is null && isUsed)
         {
             assumptions.Add(new Assumption
@@ -168,7 +168,7 @@ internal static class PowerTreeBuilder
         {
             assumptions.Add(new Assumption
             {
-                Pointer = Invariant($"/supplies/{index}/socket"), Value = plugs, Unit = "sockets", Basis = "one for each distribution unit that is plugged into the supply; how many there are has no place in a description",
+                Pointer = Invariant($"/supplies/{index}/socket"), Value = plugs, Unit = "sockets", Basis = "one for each PDU that is plugged into the supply; how many there are has no place in a description",
             });
         }
 
@@ -185,23 +185,23 @@ internal static class PowerTreeBuilder
 
     // What a UPS feeds is plugged into the UPS.
     private static int PlugsInto(RackDescription description, string supply) =>
-        description.DistributionUnits?.Count(u => u.Supply == supply && u.Plug is not (null or ConnectorCode.Hardwired)
+        description.Pdus?.Count(u => u.Supply == supply && u.Plug is not (null or ConnectorCode.Hardwired)
             && !description.Items.Any(i => i.Ups?.Feeds?.Contains(u.Id) == true)) ?? 0;
 
     private static bool HasOtherLines(RackDescription description, string supply) =>
-        description.DistributionUnits?.Any(u => u.Supply == supply && u.Groups!.Any(g => g.Phase is Phase.L2 or Phase.L3)) == true;
+        description.Pdus?.Any(u => u.Supply == supply && u.Groups!.Any(g => g.Phase is Phase.L2 or Phase.L3)) == true;
 
-    private static UnitNode UnitOf(DistributionUnit source, int index, SupplyNode[] supplies, List<GroupNode> groups, List<Assumption> assumptions)
+    private static PduNode UnitOf(Pdu source, int index, SupplyNode[] supplies, List<GroupNode> groups, List<Assumption> assumptions)
     {
         var supply = Array.Find(supplies, s => s.Id == source.Supply) ?? throw new ArgumentException($"No supply has the id {source.Supply}.", nameof(source));
-        var unit = new UnitNode { Index = index, Source = source, Supply = supply, LineList = Points(supply.Phases) };
+        var unit = new PduNode { Index = index, Source = source, Supply = supply, LineList = Points(supply.Phases) };
         supply.UnitList.Add(unit);
         for (var i = 0; i < source.Groups!.Count; i++)
         {
             var group = source.Groups[i];
             if (group.Phase is null && supply.Phases == 3)
             {
-                assumptions.Add(new Assumption { Pointer = Invariant($"/distributionUnits/{index}/groups/{i}/phase"), Value = "L1", Basis = "the first line unless told" });
+                assumptions.Add(new Assumption { Pointer = Invariant($"/pdus/{index}/groups/{i}/phase"), Value = "L1", Basis = "the first line unless told" });
             }
 
             var line = supply.Phases == 3 ? (int)(group.Phase ?? Phase.L1) : 0;

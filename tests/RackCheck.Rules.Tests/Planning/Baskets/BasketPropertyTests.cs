@@ -33,7 +33,7 @@ public sealed class BasketPropertyTests
         {
             Supplies = supplies == 0 ? null : [.. Enumerable.Range(0, supplies).Select(i => new Supply { Id = $"S{i}", VoltageV = 230, Phases = 1, RatedA = 32, Socket = i == 2 ? ConnectorCode.Iec60309A32P1 : ConnectorCode.Iec60309A16P1 })],
             Site = region is null ? null : new Site { Region = region },
-            Wishes = fixing is null ? null : new BasketWishes { Fixing = fixing },
+            Options = fixing is null ? null : new BasketOptions { Fixing = fixing },
         };
 
     [Fact]
@@ -112,5 +112,5 @@ public sealed class BasketPropertyTests
     private static BasketReport WithoutLines(BasketReport report) => report with { FindingLines = [], ExcessLines = [], LineItems = [] };
 
     private static string Text(BasketRequest request) =>
-        $"{string.Join(", ", request.Lines.Select(l => $"(\"{l.PartNumber[4..]}\", {l.Quantity})"))} on {request.Supplies?.Count ?? 0} supplies in {request.Site?.Region}, {request.Wishes?.Fixing}";
+        $"{string.Join(", ", request.Lines.Select(l => $"(\"{l.PartNumber[4..]}\", {l.Quantity})"))} on {request.Supplies?.Count ?? 0} supplies in {request.Site?.Region}, {request.Options?.Fixing}";
 }

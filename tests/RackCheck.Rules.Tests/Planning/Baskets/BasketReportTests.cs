@@ -11,7 +11,7 @@ public sealed class BasketReportTests
     public void Heavy_goes_low_and_consoles_where_one_works()
     {
         var report = Plan(Basket(("CAB-42-8-10", 1), ("DRV-6", 1), ("DSP-8", 1), ("KD-2", 1), ("GEN-2", 2)));
-        Assert.Equal(1, report.Rack.Items.Single(i => i.PartNumber == "TFL-DRV-6").Position!.Unit);
+        Assert.Equal(1, report.Rack.Items.Single(i => i.PartNumber == "QWL-DRV-6").Position!.U);
         Assert.DoesNotContain(report.Report.Findings, f => f.Rule == "service.console-height");
     }
 
@@ -28,10 +28,10 @@ public sealed class BasketReportTests
     public void A_second_cabinet_and_a_door_of_another_size_are_too_much()
     {
         var report = Plan(Basket(("DOR-24-6FG", 1), ("CAB-42-8-10", 1), ("CAB-42-6-8", 2), ("DOR-42-6FG", 2)));
-        Assert.Equal("TFL-CAB-42-6-8", report.Rack.Cabinet!.PartNumber);
+        Assert.Equal("QWL-CAB-42-6-8", report.Rack.Cabinet!.PartNumber);
         Assert.Equal(DoorStyle.Glazed, report.Rack.Cabinet.FrontDoor!.Style);
         Assert.Equal(
-            [("/lines/0", "TFL-DOR-24-6FG", 1), ("/lines/1", "TFL-CAB-42-8-10", 1), ("/lines/2", "TFL-CAB-42-6-8", 1), ("/lines/3", "TFL-DOR-42-6FG", 1)],
+            [("/lines/0", "QWL-DOR-24-6FG", 1), ("/lines/1", "QWL-CAB-42-8-10", 1), ("/lines/2", "QWL-CAB-42-6-8", 1), ("/lines/3", "QWL-DOR-42-6FG", 1)],
             report.ExcessLines.Select(e => (e.Line, e.PartNumber, e.Quantity)));
     }
 
@@ -40,9 +40,9 @@ public sealed class BasketReportTests
     {
         // By part number the low one comes first.
         var report = Plan(Basket(("CAB-24-8-8", 1), ("CAB-42-8-10", 1), ("GEN-2", 14)));
-        Assert.Equal("TFL-CAB-42-8-10", report.Rack.Cabinet!.PartNumber);
-        Assert.Equal("TFL-CAB-24-8-8", Assert.Single(report.ExcessLines).PartNumber);
-        Assert.Equal("TFL-CAB-24-8-8", Plan(Basket(("CAB-24-8-8", 1), ("CAB-42-8-10", 1), ("GEN-2", 2))).Rack.Cabinet!.PartNumber);
+        Assert.Equal("QWL-CAB-42-8-10", report.Rack.Cabinet!.PartNumber);
+        Assert.Equal("QWL-CAB-24-8-8", Assert.Single(report.ExcessLines).PartNumber);
+        Assert.Equal("QWL-CAB-24-8-8", Plan(Basket(("CAB-24-8-8", 1), ("CAB-42-8-10", 1), ("GEN-2", 2))).Rack.Cabinet!.PartNumber);
     }
 
     [Theory]
@@ -59,8 +59,8 @@ public sealed class BasketReportTests
     public void Where_not_all_find_room_those_with_the_last_numbers_stay_outside()
     {
         var report = Plan(Basket(("CAB-24-8-8", 1), ("GEN-2", 13)));
-        Assert.Equal("TFL-GEN-2-13", Assert.Single(report.Rack.Items, i => i.Position is null).Id);
-        Assert.Equal("Room for TFL-GEN-2-13", Assert.Single(report.Unmet).What);
+        Assert.Equal("QWL-GEN-2-13", Assert.Single(report.Rack.Items, i => i.Position is null).Id);
+        Assert.Equal("Room for QWL-GEN-2-13", Assert.Single(report.Unmet).What);
     }
 
     [Fact]
@@ -69,10 +69,10 @@ public sealed class BasketReportTests
         var report = Plan(Basket(("CAB-42-6-8", 1), ("GEN-2", 1), ("FIX-CN20", 9), ("FIX-SC20", 1), ("DU-16-HU", 1), ("CRD-E13-20", 1)));
         Assert.Equal(
             [
-                ("TFL-FIX-CN20", "The others in the basket are enough."),
-                ("TFL-FIX-SC20", "What hangs on the uprights is fastened with another sort."),
-                ("TFL-DU-16-HU", "It hangs behind a UPS, and no UPS is free for it."),
-                ("TFL-CRD-E13-20", "Equipment hangs on the appliance outlets of distribution units; the plug of this cord goes into another sort of outlet."),
+                ("QWL-FIX-CN20", "The others in the basket are enough."),
+                ("QWL-FIX-SC20", "What hangs on the uprights is fastened with another sort."),
+                ("QWL-DU-16-HU", "It hangs behind a UPS, and no UPS is free for it."),
+                ("QWL-CRD-E13-20", "Equipment hangs on the appliance outlets of PDUs; the plug of this cord goes into another sort of outlet."),
             ],
             report.ExcessLines.Select(e => (e.PartNumber, e.Reason)));
         Assert.Equal("Nothing in the rack is left to fasten with them.", Assert.Single(Plan(Basket(("CAB-42-6-8", 1), ("FIX-CN20", 1))).ExcessLines).Reason);
@@ -81,7 +81,7 @@ public sealed class BasketReportTests
     [Fact]
     public void Reasons_are_sentences_with_their_numbers_in_agreement()
     {
-        var one = Plan(Basket(("CAB-42-6-8", 1), ("AMP-2", 1))).MissingLines.Single(m => m.PartNumber.StartsWith("TFL-EBR", StringComparison.Ordinal));
+        var one = Plan(Basket(("CAB-42-6-8", 1), ("AMP-2", 1))).MissingLines.Single(m => m.PartNumber.StartsWith("QWL-EBR", StringComparison.Ordinal));
         Assert.Contains("for 1 earth lead, ", one.Reason, StringComparison.Ordinal);
         Assert.StartsWith("4 screws fasten ", Assert.Single(Plan(Basket(("CAB-42-6-8-S", 1), ("CBM-1", 1))).MissingLines).Reason, StringComparison.Ordinal);
     }
@@ -102,15 +102,15 @@ public sealed class BasketReportTests
 
     [Fact]
     public void Cords_that_fit_nothing_are_too_much() =>
-        Assert.Equal("TFL-CRD-E13-20", Assert.Single(Plan(Basket(("CAB-42-8-10", 1), ("GEN-2", 1), ("DU-16-VL", 1), ("CRD-13-20", 1), ("CRD-E13-20", 1))).ExcessLines).PartNumber);
+        Assert.Equal("QWL-CRD-E13-20", Assert.Single(Plan(Basket(("CAB-42-8-10", 1), ("GEN-2", 1), ("DU-16-VL", 1), ("CRD-13-20", 1), ("CRD-E13-20", 1))).ExcessLines).PartNumber);
 
     [Fact]
     public void A_unit_whose_plug_goes_into_no_supply_is_too_much()
     {
         var supply = new Supply { Id = "A", VoltageV = 230, Phases = 1, RatedA = 16, Socket = ConnectorCode.Iec60309A16P1 };
         var report = Plan(Basket(("CAB-42-8-10", 1), ("DU-32-V", 1), ("DU-16-VL", 1)) with { Supplies = [supply] });
-        Assert.Equal("TFL-DU-16-VL", Assert.Single(report.Rack.DistributionUnits!).PartNumber);
-        Assert.Equal("TFL-DU-32-V", Assert.Single(report.ExcessLines).PartNumber);
+        Assert.Equal("QWL-DU-16-VL", Assert.Single(report.Rack.Pdus!).PartNumber);
+        Assert.Equal("QWL-DU-32-V", Assert.Single(report.ExcessLines).PartNumber);
     }
 
     [Fact]
@@ -118,9 +118,9 @@ public sealed class BasketReportTests
     {
         var report = Plan(Basket(("GEN-2", 1), ("CAB-42-8-10", 1), ("GEN-2", 2), ("DU-16-VL", 2), ("NO-SUCH", 1)));
         Assert.Equal(["/lines/0", "/lines/1", "/lines/2", "/lines/3", "/lines/4"], report.LineItems.Select(l => l.Line));
-        Assert.Equal(["TFL-GEN-2-1"], report.LineItems[0].Items);
-        Assert.Equal(["TFL-GEN-2-2", "TFL-GEN-2-3"], report.LineItems[2].Items);
-        Assert.Equal(["TFL-DU-16-VL-1", "TFL-DU-16-VL-2"], report.LineItems[3].DistributionUnits);
+        Assert.Equal(["QWL-GEN-2-1"], report.LineItems[0].Items);
+        Assert.Equal(["QWL-GEN-2-2", "QWL-GEN-2-3"], report.LineItems[2].Items);
+        Assert.Equal(["QWL-DU-16-VL-1", "QWL-DU-16-VL-2"], report.LineItems[3].Pdus);
         Assert.Empty(report.LineItems[1].Items);
         Assert.Empty(report.LineItems[4].Items);
     }
@@ -165,7 +165,7 @@ public sealed class BasketReportTests
     public void A_unit_with_an_appliance_plug_hangs_on_the_ups()
     {
         var report = Plan(Basket(("CAB-42-8-10", 1), ("UPS-30", 1), ("DU-16-HU", 1), ("DU-16-VL", 1), ("GEN-2", 2)));
-        Assert.Equal(["TFL-DU-16-HU-1"], report.Rack.Items.Single(i => i.Ups is not null).Ups!.Feeds);
+        Assert.Equal(["QWL-DU-16-HU-1"], report.Rack.Items.Single(i => i.Ups is not null).Ups!.Feeds);
         Assert.Equal("A", Assert.Single(report.Rack.Supplies!).Id);
         Assert.DoesNotContain(report.Report.Findings, f => f.Rule == "power.no-source");
     }
@@ -177,7 +177,7 @@ public sealed class BasketReportTests
         Assert.Equal(4, Assert.Single(report.Rack.Cooling!.RoofFans!).Count);
         Assert.Equal(3, Assert.Single(report.Rack.Cooling.FanTrays!).Count);
         Assert.Equal(1000, report.Rack.Cooling.AirConditioner!.CapacityW);
-        Assert.Equal("TFL-COL-10", Assert.Single(report.ExcessLines).PartNumber);
+        Assert.Equal("QWL-COL-10", Assert.Single(report.ExcessLines).PartNumber);
     }
 
     [Fact]

@@ -13,7 +13,7 @@ public static class DemoCatalogue
 
     public static IReadOnlyDictionary<string, Product> ByNumber { get; } = Products.ToDictionary(p => p.PartNumber, StringComparer.Ordinal);
 
-    public static BasketRequest Basket(params (string Part, int Quantity)[] lines) => new() { Lines = [.. lines.Select(l => new BasketLine { PartNumber = "TFL-" + l.Part, Quantity = l.Quantity })] };
+    public static BasketRequest Basket(params (string Part, int Quantity)[] lines) => new() { Lines = [.. lines.Select(l => new BasketLine { PartNumber = "QWL-" + l.Part, Quantity = l.Quantity })] };
 
     public static BasketReport Plan(BasketRequest request, IReadOnlyList<Product>? offered = null)
     {

@@ -19,7 +19,7 @@ public sealed class MissingLineTests
     public void Rails_in_the_basket_are_used_where_they_carry()
     {
         var report = Plan(Basket(("CAB-42-8-10", 1), ("DRV-4", 2), ("RUN-60M", 1), ("RUN-100M", 1)));
-        Assert.DoesNotContain(report.MissingLines, m => m.PartNumber.StartsWith("TFL-RUN", StringComparison.Ordinal));
+        Assert.DoesNotContain(report.MissingLines, m => m.PartNumber.StartsWith("QWL-RUN", StringComparison.Ordinal));
         Assert.Equal([60d, 100d], report.Rack.Items.Select(i => i.Support!.RatedKg).Order());
         Assert.Empty(report.ExcessLines);
     }
@@ -30,7 +30,7 @@ public sealed class MissingLineTests
         // The drive weighs 46 kg, and the uprights stand 700 mm apart.
         var report = Plan(Basket(("CAB-42-8-10", 1), ("DRV-6", 1), ("RUN-60S", 1), ("SLD-60M", 1)));
         Assert.Equal(1, Missing(report, "RUN-60M").Quantity);
-        Assert.Equal(["TFL-RUN-60S", "TFL-SLD-60M"], report.ExcessLines.Select(e => e.PartNumber));
+        Assert.Equal(["QWL-RUN-60S", "QWL-SLD-60M"], report.ExcessLines.Select(e => e.PartNumber));
     }
 
     [Fact]
@@ -46,7 +46,7 @@ public sealed class MissingLineTests
     public void A_shelf_in_the_basket_takes_what_goes_on_it()
     {
         var report = Plan(Basket(("CAB-42-6-8", 1), ("PC-D1", 3), ("SH-450S", 1)));
-        Assert.Equal(2, report.Rack.Items.Count(i => i.OnShelf == "TFL-SH-450S-1"));
+        Assert.Equal(2, report.Rack.Items.Count(i => i.OnShelf == "QWL-SH-450S-1"));
         Assert.Equal(1, Missing(report, "SH-450S").Quantity);
     }
 
@@ -55,7 +55,7 @@ public sealed class MissingLineTests
     {
         var report = Plan(Basket(("CAB-42-8-10", 1), ("GEN-2", 9), ("DU-16-H", 1)));
         Assert.Equal(8, report.Report.Figures.Power!.Assignment!.Count);
-        var unit = Assert.Single(report.MissingLines, m => m.PartNumber.StartsWith("TFL-DU", StringComparison.Ordinal));
+        var unit = Assert.Single(report.MissingLines, m => m.PartNumber.StartsWith("QWL-DU", StringComparison.Ordinal));
         Assert.Equal(["power.no-source"], unit.Rules);
     }
 
@@ -64,7 +64,7 @@ public sealed class MissingLineTests
     {
         var report = Plan(Basket(("CAB-42-8-10", 1), ("SW-48", 3), ("DU-16-VL", 1)));
         Assert.Contains(report.Report.Findings, f => f.Rule == "power.redundancy");
-        Assert.Equal(["power.redundancy"], Assert.Single(report.MissingLines, m => m.PartNumber.StartsWith("TFL-DU", StringComparison.Ordinal)).Rules);
+        Assert.Equal(["power.redundancy"], Assert.Single(report.MissingLines, m => m.PartNumber.StartsWith("QWL-DU", StringComparison.Ordinal)).Rules);
     }
 
     [Fact]
@@ -72,7 +72,7 @@ public sealed class MissingLineTests
     {
         var request = Basket(("CAB-42-8-10", 1), ("SW-48", 1), ("DU-16-VL", 1)) with { Supplies = [Supply("A")] };
         var report = Plan(request);
-        Assert.DoesNotContain(report.MissingLines, m => m.PartNumber.StartsWith("TFL-DU", StringComparison.Ordinal));
+        Assert.DoesNotContain(report.MissingLines, m => m.PartNumber.StartsWith("QWL-DU", StringComparison.Ordinal));
         Assert.Single(report.Unmet, u => u.What.Contains("second supply", StringComparison.Ordinal));
         Assert.Equal((Verdict.Hold, Verdict.Hold), (report.Verdict, report.CompletedVerdict));
     }
@@ -81,7 +81,7 @@ public sealed class MissingLineTests
     public void A_distribution_unit_is_proposed_for_the_supplies_that_are_there()
     {
         var request = Basket(("CAB-42-8-10", 1), ("GEN-2", 3)) with { Supplies = [Supply("A") with { Socket = ConnectorCode.Iec60309A32P1, RatedA = 32, Breaker = null }] };
-        Assert.StartsWith("TFL-DU-32", Assert.Single(Plan(request).MissingLines, m => m.PartNumber.StartsWith("TFL-DU", StringComparison.Ordinal)).PartNumber, StringComparison.Ordinal);
+        Assert.StartsWith("QWL-DU-32", Assert.Single(Plan(request).MissingLines, m => m.PartNumber.StartsWith("QWL-DU", StringComparison.Ordinal)).PartNumber, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -93,7 +93,7 @@ public sealed class MissingLineTests
     {
         var report = Plan(Basket(("CAB-42-6-8", 1), ("AMP-2", 4), ("DU-16-VL", 1)));
         Assert.Contains("earthing.bar-missing", Missing(report, "EBR-16").Rules);
-        var leads = report.MissingLines.Where(m => m.PartNumber.StartsWith("TFL-ELD", StringComparison.Ordinal)).ToArray();
+        var leads = report.MissingLines.Where(m => m.PartNumber.StartsWith("QWL-ELD", StringComparison.Ordinal)).ToArray();
         Assert.Equal(4, leads.Sum(l => l.Quantity * (ByNumber[l.PartNumber].Pieces ?? 1)));
 
         // The lowest lies 44 mm above unit 1: 44 + 225 + 350 + 200 mm.
@@ -114,7 +114,7 @@ public sealed class MissingLineTests
     public void The_section_of_leads_follows_the_supply()
     {
         var request = Basket(("CAB-42-8-10", 1), ("AMP-2", 1), ("DU-16-VL", 1)) with { Supplies = [Supply("A") with { Cable = new SupplyCable { LengthM = 10, CrossSectionMm2 = 10 } }] };
-        Assert.Equal(10, ByNumber[Assert.Single(Plan(request).MissingLines, m => m.PartNumber.StartsWith("TFL-ELD", StringComparison.Ordinal)).PartNumber].EarthLead!.CrossSectionMm2);
+        Assert.Equal(10, ByNumber[Assert.Single(Plan(request).MissingLines, m => m.PartNumber.StartsWith("QWL-ELD", StringComparison.Ordinal)).PartNumber].EarthLead!.CrossSectionMm2);
     }
 
     [Fact]
@@ -131,7 +131,7 @@ public sealed class MissingLineTests
         // 225 + 250 + 550 + 300 mm past the side of the opening.
         var report = Plan(Basket(("CAB-42-8-10", 1), ("PC-410", 1), ("SLD-60M", 1), ("DU-16-VL", 1), ("CRD-13-10", 1)));
         Assert.Equal(1, Missing(report, "CRD-13-20").Quantity);
-        Assert.Equal("TFL-CRD-13-10", Assert.Single(report.ExcessLines).PartNumber);
+        Assert.Equal("QWL-CRD-13-10", Assert.Single(report.ExcessLines).PartNumber);
     }
 
     [Fact]
@@ -148,12 +148,12 @@ public sealed class MissingLineTests
     {
         var report = Plan(Basket(("CAB-24-8-8", 1), ("DAQ-3", 1), ("DU-16-VL", 1), ("BP-2", 1)));
         Assert.Equal(24 - 3 - 2, HeightOf(PanelsOf(report)));
-        Assert.Equal(4, Assert.Single(report.Rack.Items, i => i.Category == ItemCategory.BlankingPanel).Position!.Unit);
+        Assert.Equal(4, Assert.Single(report.Rack.Items, i => i.Category == ItemCategory.BlankingPanel).Position!.U);
     }
 
     [Fact]
     public void Behind_a_solid_door_no_panel_lacks() =>
-        Assert.DoesNotContain(Plan(Basket(("CAB-42-6-8-S", 1), ("DAQ-3", 1))).MissingLines, m => m.PartNumber.StartsWith("TFL-BP", StringComparison.Ordinal));
+        Assert.DoesNotContain(Plan(Basket(("CAB-42-6-8-S", 1), ("DAQ-3", 1))).MissingLines, m => m.PartNumber.StartsWith("QWL-BP", StringComparison.Ordinal));
 
     [Fact]
     public void A_policy_asks_for_more_or_for_less()
@@ -177,14 +177,14 @@ public sealed class MissingLineTests
         // Six panels of four sets.
         var report = Plan(Basket((cabinet, 1), ("CBM-1", 6)));
         var fixings = Assert.Single(report.MissingLines);
-        Assert.StartsWith("TFL-" + pack, fixings.PartNumber, StringComparison.Ordinal);
+        Assert.StartsWith("QWL-" + pack, fixings.PartNumber, StringComparison.Ordinal);
         Assert.Equal(40, fixings.Quantity * ByNumber[fixings.PartNumber].Pieces);
     }
 
     [Fact]
     public void A_wish_for_fixings_goes_before_the_holes()
     {
-        var request = Basket(("CAB-42-6-8", 1), ("CBM-1", 1), ("FIX-SC20", 1)) with { Wishes = new BasketWishes { Fixing = Fixing.Screw, Placement = Placement.RowEnd } };
+        var request = Basket(("CAB-42-6-8", 1), ("CBM-1", 1), ("FIX-SC20", 1)) with { Options = new BasketOptions { Fixing = Fixing.Screw, Placement = Placement.RowEnd } };
         var report = Plan(request);
         Assert.Empty(report.MissingLines);
         Assert.Equal(Fixing.Screw, Assert.Single(report.Rack.Items).Fixing);
@@ -196,7 +196,7 @@ public sealed class MissingLineTests
     {
         var report = Plan(Basket(("DAQ-3", 1), ("GEN-2", 1)));
         Assert.Equal(1, Missing(report, "CAB-24-6-6").Quantity);
-        Assert.Equal("TFL-CAB-24-6-6", report.Rack.Cabinet!.PartNumber);
+        Assert.Equal("QWL-CAB-24-6-6", report.Rack.Cabinet!.PartNumber);
         Assert.Equal(Verdict.Hold, report.Verdict);
         Assert.NotEqual(Verdict.Hold, report.CompletedVerdict);
     }
@@ -214,7 +214,7 @@ public sealed class MissingLineTests
         var report = Plan(Basket(("CAB-42-8-10", 1), ("DRV-6", 1), ("PC-D1", 1)), []);
         Assert.Empty(report.MissingLines);
         Assert.Equal(
-            ["A shelf for TFL-PC-D1-1", "Runners for TFL-DRV-6-1", "Outlets for C14 and C20 plugs", "An earth lead for TFL-DRV-6-1", "Blanking panels for 36 U", "4 cage nuts"],
+            ["A shelf for QWL-PC-D1-1", "Runners for QWL-DRV-6-1", "Outlets for C14 and C20 plugs", "An earth lead for QWL-DRV-6-1", "Blanking panels for 36 U", "4 cage nuts"],
             report.Unmet.Select(u => u.What));
         Assert.Equal((Verdict.Hold, Verdict.Hold), (report.Verdict, report.CompletedVerdict));
     }
@@ -256,7 +256,7 @@ public sealed class MissingLineTests
     {
         var report = Plan(Basket(("CAB-24-8-8", 1), ("PC-210", 12)));
         Assert.Contains(report.Report.Findings, f => f.Rule == "service.kvm-ports");
-        Assert.DoesNotContain(report.MissingLines, m => m.PartNumber.StartsWith("TFL-KVM", StringComparison.Ordinal));
+        Assert.DoesNotContain(report.MissingLines, m => m.PartNumber.StartsWith("QWL-KVM", StringComparison.Ordinal));
         Assert.DoesNotContain(report.Unmet, u => u.What.StartsWith("Room for ", StringComparison.Ordinal));
     }
 
@@ -266,7 +266,7 @@ public sealed class MissingLineTests
         // Six drives of 3.2 mA; one earth carries 10 mA, and one unit of three phases would take them all.
         var request = Basket(("CAB-42-8-12", 1), ("DRV-6", 6));
         var first = Plan(request);
-        Assert.Equal(2, first.MissingLines.Where(m => ByNumber[m.PartNumber].Kind == ProductKind.DistributionUnit).Sum(m => m.Quantity));
+        Assert.Equal(2, first.MissingLines.Where(m => ByNumber[m.PartNumber].Kind == ProductKind.Pdu).Sum(m => m.Quantity));
         Assert.DoesNotContain(Plan(Completed(request, first)).Report.Findings, f => f.Rule == "earthing.leakage");
     }
 
@@ -282,8 +282,8 @@ public sealed class MissingLineTests
     public void Of_units_that_do_not_trip_that_is_proposed_which_asks_least_of_the_building()
     {
         // 2 x 30, 15 and 2 x 5 A at once are too much for outlets that come on together behind 16 A; switched ones do, and need neither 32 A nor three phases.
-        var unit = Assert.Single(Plan(Basket(("CAB-42-8-10", 1), ("PC-410", 2), ("AMP-32", 1), ("KVM-8", 2))).MissingLines, m => ByNumber[m.PartNumber].Kind == ProductKind.DistributionUnit);
-        var facts = ByNumber[unit.PartNumber].DistributionUnit!;
+        var unit = Assert.Single(Plan(Basket(("CAB-42-8-10", 1), ("PC-410", 2), ("AMP-32", 1), ("KVM-8", 2))).MissingLines, m => ByNumber[m.PartNumber].Kind == ProductKind.Pdu);
+        var facts = ByNumber[unit.PartNumber].Pdu!;
         Assert.Equal((16, true, ConnectorCode.Iec60309A16P1), (facts.RatedA!.Value, facts.RemoteSwitched!.Value, facts.Plug!.Value));
     }
 
@@ -292,16 +292,16 @@ public sealed class MissingLineTests
     {
         var unit = Missing(Plan(Basket(("CAB-42-8-10", 1), ("UPS-30", 1), ("DU-16-HU", 1), ("SRV-2", 2))), "DU-16-VL");
         Assert.Equal(2, unit.Quantity);
-        Assert.Contains("TFL-UPS-30-1 finds no outlet", unit.Reason, StringComparison.Ordinal);
-        Assert.Contains("TFL-SRV-2-1 and TFL-SRV-2-2 find one supply only", unit.Reason, StringComparison.Ordinal);
+        Assert.Contains("QWL-UPS-30-1 finds no outlet", unit.Reason, StringComparison.Ordinal);
+        Assert.Contains("QWL-SRV-2-1 and QWL-SRV-2-2 find one supply only", unit.Reason, StringComparison.Ordinal);
         Assert.EndsWith("plugs, and want a second one.", unit.Reason, StringComparison.Ordinal);
         var one = Plan(Basket(("CAB-42-8-10", 1), ("PC-410", 1), ("SW-48", 1))).MissingLines.Single(m => m.Reason.Contains("one supply only", StringComparison.Ordinal));
-        Assert.EndsWith("TFL-SW-48-1 finds one supply only for C14 plugs, and wants a second one.", one.Reason, StringComparison.Ordinal);
+        Assert.EndsWith("QWL-SW-48-1 finds one supply only for C14 plugs, and wants a second one.", one.Reason, StringComparison.Ordinal);
     }
 
     [Theory]
-    [InlineData("IP54", "TFL-CAB-42-6-8-S")]
-    [InlineData(null, "TFL-CAB-24-6-6")]
+    [InlineData("IP54", "QWL-CAB-42-6-8-S")]
+    [InlineData(null, "QWL-CAB-24-6-6")]
     public void The_cabinet_has_the_protection_that_the_site_asks_for(string? ip, string cabinet)
     {
         // The only low cabinets on offer are IP20.
@@ -329,11 +329,11 @@ public sealed class MissingLineTests
         Assert.Contains("none on offer takes everything", full.Reason, StringComparison.Ordinal);
     }
 
-    private static MissingLine Missing(BasketReport report, params string[] anyOf) => Assert.Single(report.MissingLines, m => anyOf.Any(a => m.PartNumber == "TFL-" + a));
+    private static MissingLine Missing(BasketReport report, params string[] anyOf) => Assert.Single(report.MissingLines, m => anyOf.Any(a => m.PartNumber == "QWL-" + a));
 
     private static Policy PolicyOf(string rule, RulePolicy policy) => new() { Rules = new Dictionary<string, RulePolicy> { [rule] = policy } };
 
-    private static MissingLine[] PanelsOf(BasketReport report) => [.. report.MissingLines.Where(m => m.PartNumber.StartsWith("TFL-BP", StringComparison.Ordinal))];
+    private static MissingLine[] PanelsOf(BasketReport report) => [.. report.MissingLines.Where(m => m.PartNumber.StartsWith("QWL-BP", StringComparison.Ordinal))];
 
     private static int HeightOf(IEnumerable<MissingLine> panels) => panels.Sum(p => p.Quantity * (ByNumber[p.PartNumber].Pieces ?? 1) * ByNumber[p.PartNumber].Item!.HeightU!.Value);
 

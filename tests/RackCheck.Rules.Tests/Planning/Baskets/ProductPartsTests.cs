@@ -29,11 +29,11 @@ public sealed class ProductPartsTests
         Ups = new Ups { RatedW = 9 },
     };
 
-    private static readonly ProductDistributionUnit FullUnit = new()
+    private static readonly ProductPdu FullUnit = new()
     {
         RatedA = 16,
         Plug = ConnectorCode.C20,
-        Mounting = UnitMounting.Vertical,
+        Mounting = PduMounting.Vertical,
         Groups = [],
         RemoteSwitched = true,
     };
@@ -41,30 +41,30 @@ public sealed class ProductPartsTests
     [Fact]
     public void An_item_has_every_member_of_its_product()
     {
-        var product = new Product { PartNumber = "TFL-T-1", Name = "wave generator", Kind = ProductKind.Equipment, Item = Full };
+        var product = new Product { PartNumber = "QWL-T-1", Name = "wave generator", Kind = ProductKind.Equipment, Item = Full };
         AssertCopied(typeof(ItemFacts), Full, ProductParts.ItemOf(product, "wave"));
     }
 
     [Fact]
     public void A_distribution_unit_has_every_member_of_its_product()
     {
-        var product = new Product { PartNumber = "TFL-T-2", Name = "strip", Kind = ProductKind.DistributionUnit, DistributionUnit = FullUnit };
-        AssertCopied(typeof(DistributionUnitFacts), FullUnit, ProductParts.UnitOf(product, "strip", "A"));
+        var product = new Product { PartNumber = "QWL-T-2", Name = "strip", Kind = ProductKind.Pdu, Pdu = FullUnit };
+        AssertCopied(typeof(PduFacts), FullUnit, ProductParts.UnitOf(product, "strip", "A"));
     }
 
     [Fact]
     public void Both_bear_id_and_part_number()
     {
-        var product = new Product { PartNumber = "TFL-T-1", Name = "both", Kind = ProductKind.Equipment, Item = Full, DistributionUnit = FullUnit };
+        var product = new Product { PartNumber = "QWL-T-1", Name = "both", Kind = ProductKind.Equipment, Item = Full, Pdu = FullUnit };
         var (item, unit) = (ProductParts.ItemOf(product, "wave"), ProductParts.UnitOf(product, "strip", "A"));
-        Assert.Equal(("wave", "TFL-T-1"), (item.Id, item.PartNumber));
-        Assert.Equal(("strip", "TFL-T-1", "A"), (unit.Id, unit.PartNumber, unit.Supply));
+        Assert.Equal(("wave", "QWL-T-1"), (item.Id, item.PartNumber));
+        Assert.Equal(("strip", "QWL-T-1", "A"), (unit.Id, unit.PartNumber, unit.Supply));
     }
 
     [Fact]
     public void What_a_product_is_not_cannot_be_made_of_it()
     {
-        var product = new Product { PartNumber = "TFL-T-1", Name = "nothing", Kind = ProductKind.Cord };
+        var product = new Product { PartNumber = "QWL-T-1", Name = "nothing", Kind = ProductKind.Cord };
         Assert.Throws<ArgumentException>(() => ProductParts.ItemOf(product, "x"));
         Assert.Throws<ArgumentException>(() => ProductParts.UnitOf(product, "x", "A"));
     }

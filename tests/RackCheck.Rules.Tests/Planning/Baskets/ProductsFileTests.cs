@@ -18,7 +18,7 @@ public sealed class ProductsFileTests
     public void It_has_products_enough_each_with_a_number_of_its_own_in_order()
     {
         Assert.True(Products.Count >= 60);
-        Assert.All(Products, p => Assert.Matches("^TFL-[A-Z0-9-]+$", p.PartNumber));
+        Assert.All(Products, p => Assert.Matches("^QWL-[A-Z0-9-]+$", p.PartNumber));
         Assert.Equal(Products.Select(p => p.PartNumber).Distinct().Order(StringComparer.Ordinal), Products.Select(p => p.PartNumber));
         Assert.Equal(Products.Count, Products.Select(p => p.Name).Distinct().Count());
     }
@@ -57,23 +57,23 @@ public sealed class ProductsFileTests
 
     [Fact]
     public void Every_value_is_in_its_range() =>
-        Assert.Empty(Products.Where(p => p.Item is not null || p.Cabinet is not null || p.DistributionUnit is not null).SelectMany(p => Judge.Unsound(new RackDescription
+        Assert.Empty(Products.Where(p => p.Item is not null || p.Cabinet is not null || p.Pdu is not null).SelectMany(p => Judge.Unsound(new RackDescription
         {
             Cabinet = p.Cabinet,
             Items = p.Item is null ? [] : [RackCheck.Planning.Baskets.ProductParts.ItemOf(p, "x")],
-            DistributionUnits = p.DistributionUnit is null ? null : [RackCheck.Planning.Baskets.ProductParts.UnitOf(p, "y", "A")],
+            Pdus = p.Pdu is null ? null : [RackCheck.Planning.Baskets.ProductParts.UnitOf(p, "y", "A")],
             Supplies = [new Supply { Id = "A", VoltageV = 230, RatedA = 16 }],
         })));
 
     [Fact]
     public void Computers_and_instruments_tell_what_they_draw() =>
         Assert.All(
-            Products.Where(p => p.Kind == ProductKind.Equipment && p.PartNumber != "TFL-PSU-24").Select(p => p.Item!),
+            Products.Where(p => p.Kind == ProductKind.Equipment && p.PartNumber != "QWL-PSU-24").Select(p => p.Item!),
             i => Assert.True(i is { MassKg: not null, Body: { WidthMm: not null, HeightMm: not null, DepthMm: not null }, Airflow.Direction: not null, Power.Plugs: not null }));
 
     [Fact]
     public void Groups_of_distribution_units_are_told_apart_and_guarded() =>
-        Assert.All(Products.Where(p => p.DistributionUnit is not null).Select(p => p.DistributionUnit!), u =>
+        Assert.All(Products.Where(p => p.Pdu is not null).Select(p => p.Pdu!), u =>
         {
             Assert.Equal(u.Groups!.Count, u.Groups.Select(g => g.Id).Distinct().Count());
             Assert.All(u.Groups, g => Assert.NotNull(g.BreakerA));

@@ -68,7 +68,7 @@ public sealed class CordAssignmentTests
                 var renamed = rack with
                 {
                     Supplies = [.. rack.Supplies!.Select(s => s with { Id = Other(s.Id) })],
-                    DistributionUnits = [.. rack.DistributionUnits!.Select(u => u with { Supply = Other(u.Supply) })],
+                    Pdus = [.. rack.Pdus!.Select(u => u with { Supply = Other(u.Supply) })],
                 };
                 var (one, two) = (PowerRacks.Tree(rack).Figures!, PowerRacks.Tree(renamed).Figures!);
                 Assert.Equal(one.Assignment, two.Assignment);
@@ -130,7 +130,7 @@ public sealed class CordAssignmentTests
         var rack = Rack(
             [Load("a", 460, ConnectorCode.C14), Load("b", 460, ConnectorCode.C14), Load("c", 460, ConnectorCode.C14)],
             Unit("u", "A", Group("g1", null, 10, (ConnectorCode.C13, 1)), Group("g2", null, 10, (ConnectorCode.C13, 2))));
-        rack = rack with { Connections = [new Connection { Item = "b", Unit = "u", Group = "g1" }] };
+        rack = rack with { Connections = [new Connection { Item = "b", Pdu = "u", Group = "g1" }] };
         Assert.Equal(["g2", "g1", "g2"], PowerRacks.Tree(rack).Cords.Select(c => c.Group!.Id));
     }
 
@@ -152,18 +152,18 @@ public sealed class CordAssignmentTests
         Assert.All(tree.Groups, g => Assert.True(g.Load.NormalA <= 10 + 1e-9, $"{g.Id}: {g.Load.NormalA}"));
     }
 
-    private static RackDescription Rack(Item[] items, params DistributionUnit[] units) => new()
+    private static RackDescription Rack(Item[] items, params Pdu[] units) => new()
     {
         Cabinet = new Cabinet { HeightU = 42, WidthMm = 800, DepthMm = 1000 },
         Items = items,
         Supplies = [.. units.Select(u => u.Supply).Distinct().Select(s => new Supply { Id = s, VoltageV = 230, RatedA = 32 })],
-        DistributionUnits = units,
+        Pdus = units,
     };
 
     private static Item Load(string id, double watts, ConnectorCode plug) =>
         new() { Id = id, HeightU = 1, Power = new ItemPower { RatedW = watts, PowerFactor = 1, Plugs = [plug] } };
 
-    private static DistributionUnit Unit(string id, string supply, params OutletGroup[] groups) => new() { Id = id, Supply = supply, RatedA = 32, Groups = groups };
+    private static Pdu Unit(string id, string supply, params OutletGroup[] groups) => new() { Id = id, Supply = supply, RatedA = 32, Groups = groups };
 
     private static OutletGroup Group(string id, Phase? phase, double breaker, params (ConnectorCode Socket, int Count)[] outlets) =>
         new() { Id = id, Phase = phase, BreakerA = breaker, Outlets = [.. outlets.Select(o => new OutletSet { Socket = o.Socket, Count = o.Count })] };

@@ -67,9 +67,9 @@ internal static class PowerRacks
         Cabinet = new Cabinet { HeightU = 12, WidthMm = 800, DepthMm = 1000 },
         Items = [.. items.Select((item, i) => item with { Id = $"i{i}" })],
         Supplies = [.. phases.Select((p, i) => new Supply { Id = $"s{i}", VoltageV = 230, Phases = p, RatedA = rated[i] })],
-        DistributionUnits =
+        Pdus =
         [
-            .. groups.Select((own, u) => new DistributionUnit
+            .. groups.Select((own, u) => new Pdu
             {
                 Id = $"u{u}", Supply = $"s{u % phases.Length}", RatedA = unitRated[u],
                 Groups = [.. own.Select((g, i) => g with { Id = $"g{i}", Phase = phases[u % phases.Length] == 3 ? g.Phase : null })],

@@ -29,7 +29,7 @@ public sealed class PowerTreeTests
 
     [Fact]
     public void Every_current_is_the_sum_of_what_hangs_on_it_whichever_supply_is_lost() =>
-        WiredRacks.All.Where(r => r.DistributionUnits is not null && r.Items.All(i => i.Ups is null)).Sample(
+        WiredRacks.All.Where(r => r.Pdus is not null && r.Items.All(i => i.Ups is null)).Sample(
             rack =>
             {
                 var tree = PowerRacks.Tree(rack);
@@ -78,9 +78,9 @@ public sealed class PowerTreeTests
                 var heavier = given with { Items = [.. given.Items.Select((item, i) => i != index ? item : item with { Power = item.Power! with { RatedW = item.Power.RatedW + more } })] };
                 var (before, after) = (PowerRacks.Tree(given).Figures!, PowerRacks.Tree(heavier).Figures!);
                 Assert.All(before.Supplies!.Zip(after.Supplies!), s => Assert.True(s.Second.LoadingPercent >= s.First.LoadingPercent && s.Second.WorstCaseLoadingPercent >= s.First.WorstCaseLoadingPercent));
-                Assert.All(before.DistributionUnits!.Zip(after.DistributionUnits!), u => Assert.True(u.Second.LoadingPercent >= u.First.LoadingPercent));
+                Assert.All(before.Pdus!.Zip(after.Pdus!), u => Assert.True(u.Second.LoadingPercent >= u.First.LoadingPercent));
                 Assert.All(
-                    before.DistributionUnits!.SelectMany(u => u.Groups!).Zip(after.DistributionUnits!.SelectMany(u => u.Groups!)),
+                    before.Pdus!.SelectMany(u => u.Groups!).Zip(after.Pdus!.SelectMany(u => u.Groups!)),
                     g => Assert.True(g.Second.CurrentA >= g.First.CurrentA));
             },
             iter: 500);
@@ -148,7 +148,7 @@ public sealed class PowerTreeTests
         Item Rush(string id, double inrush) => Load(id, 100) with { Power = Load(id, 100).Power! with { InrushA = inrush } };
         var rack = Wired(Mains()).Units(Pdu("strip", "A", 16, Outlets("g", 16))).With(Rush("a", 30), Rush("b", 40), Rush("c", 20));
         Assert.Equal(90, PowerRacks.Tree(rack).Supplies[0].InrushA);
-        Assert.Equal(40, PowerRacks.Tree(rack with { DistributionUnits = [rack.DistributionUnits![0] with { RemoteSwitched = true }] }).Supplies[0].InrushA);
+        Assert.Equal(40, PowerRacks.Tree(rack with { Pdus = [rack.Pdus![0] with { RemoteSwitched = true }] }).Supplies[0].InrushA);
         var half = PowerRacks.Tree(rack with { Items = [.. rack.Items, Load("d", 10)] }).Supplies[0];
         Assert.Equal((90, false), (half.InrushA, half.InrushIsKnown));
     }
@@ -158,7 +158,7 @@ public sealed class PowerTreeTests
     {
         var rack = Wired(new Supply { Id = "A", VoltageV = 230, RatedA = 16 }, Mains("B", phases: 3)).Units(
             Pdu("a", "A", 16, Outlets("g", 16)), Pdu("b", "B", 16, Outlets("g", 16))).With(Load("wave-pc", 400, factor: null));
-        string[] expected = ["/distributionUnits/1/groups/0/phase", "/items/0/power/powerFactor", "/site/region", "/supplies/0/breaker/ratedA", "/supplies/0/phases", "/supplies/0/rcdMa", "/supplies/1/rcdMa"];
+        string[] expected = ["/items/0/power/powerFactor", "/pdus/1/groups/0/phase", "/site/region", "/supplies/0/breaker/ratedA", "/supplies/0/phases", "/supplies/0/rcdMa", "/supplies/1/rcdMa"];
         Assert.Equal(expected, new RackCheck.Rules.Survey.RackSurvey(rack).Assumptions.Select(a => a.Pointer).Where(p => p.Contains("power", StringComparison.Ordinal) || !p.StartsWith("/items", StringComparison.Ordinal) && p is not ("/site/altitudeM" or "/site/ambientMaxC" or "/site/humidityMaxPercent") && !p.StartsWith("/cabinet", StringComparison.Ordinal)).Order(StringComparer.Ordinal));
     }
 
