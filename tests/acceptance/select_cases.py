@@ -3,7 +3,7 @@
 
     select_cases.py BASE_URL FOLDER OUT_FOLDER
 
-A case is copied when the service has its path, every rule that the case wants to hear of, and every theme whose figures it compares.
+A case is copied when the service has its path, every rule and member of the report that the case asks about, and every theme whose figures it compares.
 Prints a line for each case left out, with the reason, and a closing line. OUT_FOLDER is made, or must be empty.
 """
 import json
@@ -30,16 +30,27 @@ def fetch(url):
         return json.load(answer)
 
 
-def lacks(case, paths, rules, themes):
-    """What the service lacks for the case, in words."""
+def rule_of(name):
+    """The rule of "id" or "id:severity"; of a theme as "depth.*" none."""
+    return None if name.endswith("*") else name.partition(":")[0]
+
+
+def missing(case, paths, members, rules, themes):
+    """What the service does not serve yet and the case needs, in words."""
     expect = case["expect"]
     path = case.get("post", "/v1/checks")
     if path not in paths:
         yield f"no path {path}"
     wanted = {finding["rule"] for finding in expect.get("findings", [])}
-    wanted.update(expect.get("notAssessed", []), expect.get("remedyClears", []))
-    for rule in sorted(wanted - rules):
+    wanted.update(expect.get("notAssessed", []), expect.get("remedyClears", []), map(rule_of, expect.get("noFinding", [])))
+    for rule in sorted(wanted - rules - {None}):
         yield f"no rule {rule}"
+    for any_of in expect.get("found", []) + expect.get("foundOrAsked", []):
+        if not set(any_of) & rules:
+            yield f"none of the rules {', '.join(any_of)}"
+    for member, needs in (("verdicts", "verdicts"), ("questions", "mostQuestions")):
+        if needs in expect and member not in members:
+            yield f"no {member} in a report"
     for section in sorted({pointer.split("/")[1] for pointer in expect.get("figures", {})}):
         if section not in THEMES_OF_FIGURES:
             yield f"figures of {section} belong to no known theme"
@@ -54,14 +65,15 @@ def main(arguments):
     out_folder.mkdir(parents=True, exist_ok=True)
     if any(out_folder.iterdir()):
         sys.exit(f"{out_folder} is not empty")
-    paths = fetch(base_url + "/openapi/v1.json")["paths"]
+    contract = fetch(base_url + "/openapi/v1.json")
+    paths, members = contract["paths"], contract["components"]["schemas"]["CheckReport"]["properties"]
     listed = fetch(base_url + "/v1/rules")["rules"]
     rules, themes = {rule["id"] for rule in listed}, {rule["theme"] for rule in listed}
 
     files = sorted(folder.glob("*.json"))
     left_out = 0
     for file in files:
-        reasons = list(lacks(json.loads(file.read_text(encoding="utf-8")), paths, rules, themes))
+        reasons = list(missing(json.loads(file.read_text(encoding="utf-8")), paths, members, rules, themes))
         if reasons:
             left_out += 1
             print(f"left out {file.name}: {'; '.join(reasons)}")
