@@ -7,7 +7,7 @@ namespace RackCheck.Planning;
 
 /// <summary>
 /// Applies remedies of errors, one at a time, until no error is open or none of the remedies left makes it better. Deterministic: it always
-/// takes the first error in the report's order whose first remedy clears it and brings no new error.
+/// takes the first error in the report's order for which a remedy holds. Each step leaves fewer errors than it found, so it ends.
 /// </summary>
 /// <param name="checker">Checks the description after each step.</param>
 /// <remarks>A remedy of a warning or of advice is never applied: whether those are worth a change is the caller's decision.</remarks>
@@ -37,20 +37,21 @@ public sealed class RemedyLoop(RackChecker checker)
     {
         ArgumentOutOfRangeException.ThrowIfNegative(mostSteps);
         var steps = new List<RemedyStep>();
-        var (trial, budget) = (new RemedyTrial(checker), new TrialBudget(MostTrials));
-        var (now, report) = (rack, checker.CheckForNext(rack, budget, cancellation));
-        while (steps.Count < mostSteps && Next(trial, now, report, cancellation) is var (step, next))
+        var budget = new TrialBudget(MostTrials);
+        var now = rack;
+        var (report, next) = checker.CheckForNext(now, budget, cancellation);
+        while (next is not null && steps.Count < mostSteps)
         {
-            steps.Add(step);
-            now = next;
+            steps.Add(next);
+            now = now.With(RackPatch.Apply(now.Posted, next.Remedy));
 
-            // The check of the step and of what came of it.
-            if (!budget.Spend(2 * CureTrials.CostOf(now.Description, report.Findings.Count)))
+            // The check of what came of the step.
+            if (!budget.Spend(CureTrials.CostOf(now.Description, report.Findings.Count)))
             {
                 break;
             }
 
-            report = checker.CheckForNext(now, budget, cancellation);
+            (report, next) = checker.CheckForNext(now, budget, cancellation);
         }
 
         // All remedies are looked for only where it comes to rest.
@@ -70,23 +71,6 @@ public sealed class RemedyLoop(RackChecker checker)
     /// <returns>Where it came to rest and what was done.</returns>
     public RemedyRun Run(RackDescription description, int mostSteps = DefaultMostSteps, CancellationToken cancellation = default) =>
         Run(ResolvedRack.Plain(description), mostSteps, cancellation);
-
-    // Each step leaves fewer errors than it found, so the loop ends even without a bound; the bound is for the time it takes, and so is that of trials.
-    private static (RemedyStep Step, ResolvedRack Next)? Next(
-        RemedyTrial trial, ResolvedRack now, CheckReport report, CancellationToken cancellation)
-    {
-        foreach (var finding in report.Findings)
-        {
-            if (finding is { Severity: Severity.Error, Accepted: null, Remedies: [var remedy, ..] }
-                && trial.Run(now, remedy, cancellation) is var (next, after)
-                && RemedyTrial.Helps(finding, report, after))
-            {
-                return (new RemedyStep { Rule = finding.Rule, Fingerprint = finding.Fingerprint, Subject = finding.Subject, Remedy = remedy }, next);
-            }
-        }
-
-        return null;
-    }
 }
 
 /// <summary>Where the remedies came to rest.</summary>

@@ -47,10 +47,14 @@ public sealed class RackChecker(RuleSet rules, Action<RuleDescriptor, Exception>
     /// <param name="rack">The rack.</param>
     /// <param name="budget">What trials are left; it goes down.</param>
     /// <param name="cancellation">Stops the check between two rules.</param>
-    /// <returns>The report; one finding at most has a remedy of the trials.</returns>
+    /// <returns>The report, and the remedy, which clears its finding and brings no error; null where none holds.</returns>
     /// <exception cref="ArgumentException">Part numbers were not looked up, and the cabinet, its height, width or depth, or the height of an item is absent.</exception>
     /// <exception cref="OperationCanceledException">Stopped.</exception>
-    public CheckReport CheckForNext(ResolvedRack rack, TrialBudget budget, CancellationToken cancellation = default) => Check(rack, new CureTrials(budget), cancellation);
+    public (CheckReport Report, RemedyStep? Next) CheckForNext(ResolvedRack rack, TrialBudget budget, CancellationToken cancellation = default)
+    {
+        var trials = new CureTrials(budget);
+        return (Check(rack, trials, cancellation), trials.Next);
+    }
 
     private CheckReport Check(ResolvedRack rack, CureTrials? trials, CancellationToken cancellation)
     {

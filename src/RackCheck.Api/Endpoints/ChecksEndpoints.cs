@@ -17,9 +17,6 @@ internal static class ChecksEndpoints
     /// <summary>Name of the operation in the contract.</summary>
     public const string CheckRack = "checkRack";
 
-    /// <summary>Query parameter that asks for tried remedies.</summary>
-    public const string RemediesParameter = "remedies";
-
     /// <summary>Query parameter that asks for remedies to be applied.</summary>
     public const string ApplyParameter = "apply";
 
@@ -36,10 +33,10 @@ internal static class ChecksEndpoints
 
     private static async Task CheckAsync(HttpContext context, DescriptionReader reader, PartLookUp parts, RackChecker checker, IOptions<ServiceOptions> options)
     {
-        var asked = OptionsOf(context.Request.Query);
-        if (asked is null)
+        var isToBeApplied = IsToBeApplied(context.Request.Query);
+        if (isToBeApplied is null)
         {
-            await Problems.WriteAsync(context, StatusCodes.Status400BadRequest, $"The query takes {RemediesParameter}=verified and {ApplyParameter}=remedies.");
+            await Problems.WriteAsync(context, StatusCodes.Status400BadRequest, $"The query takes {ApplyParameter}=remedies only.");
             return;
         }
 
@@ -55,50 +52,21 @@ internal static class ChecksEndpoints
             return;
         }
 
-        await JsonAnswer.WriteAsync(context, Report(rack, asked.Value, checker, context.RequestAborted), ContractJson.Default.CheckReport, ReportLength.Shorten);
+        await JsonAnswer.WriteAsync(context, Report(rack, isToBeApplied.Value, checker, context.RequestAborted), ContractJson.Default.CheckReport, ReportLength.Shorten);
     }
 
-    private static CheckReport Report(ResolvedRack rack, (bool Verified, bool Applied) asked, RackChecker checker, CancellationToken cancellation)
+    private static CheckReport Report(ResolvedRack rack, bool isToBeApplied, RackChecker checker, CancellationToken cancellation)
     {
-        CheckReport report;
-        if (asked.Applied)
+        if (!isToBeApplied)
         {
-            var run = new RemedyLoop(checker).Run(rack, cancellation: cancellation);
-            rack = run.Rack;
-            report = run.Report with { Applied = new AppliedRemedies { Rack = run.Description, Steps = run.Steps } };
-        }
-        else
-        {
-            report = checker.Check(rack, cancellation);
+            return checker.Check(rack, cancellation);
         }
 
-        return asked.Verified ? new RemedyVerifier(checker).Verify(rack, report, cancellation) : report;
+        var run = new RemedyLoop(checker).Run(rack, cancellation: cancellation);
+        return run.Report with { Applied = new AppliedRemedies { Rack = run.Description, Steps = run.Steps } };
     }
 
-    // What the query asks for beyond the check; null where it asks for something that there is not.
-    private static (bool Verified, bool Applied)? OptionsOf(IQueryCollection query)
-    {
-        if (query.Count == 0)
-        {
-            return (false, false);
-        }
-
-        var (verified, applied) = (false, false);
-        foreach (var (name, values) in query)
-        {
-            switch (name, values.ToString())
-            {
-                case (RemediesParameter, "verified"):
-                    verified = true;
-                    break;
-                case (ApplyParameter, "remedies"):
-                    applied = true;
-                    break;
-                default:
-                    return null;
-            }
-        }
-
-        return (verified, applied);
-    }
+    // Whether the query asks for remedies to be applied; null where it asks for something that there is not.
+    private static bool? IsToBeApplied(IQueryCollection query) =>
+        query.Count == 0 ? false : query.Count == 1 && query.TryGetValue(ApplyParameter, out var value) && value == "remedies" ? true : null;
 }

@@ -33,8 +33,7 @@ internal sealed class ExampleOperationFilter : IOperationFilter
         {
             case ChecksEndpoints.CheckRack:
                 AddBodies(operation, "The rack.", Examples.Racks);
-                AddWish(operation, ChecksEndpoints.RemediesParameter, "verified", "Tries each remedy and leaves out those that do not clear their finding or bring a new error.");
-                AddWish(operation, ChecksEndpoints.ApplyParameter, "remedies", "Applies first remedies of errors, one after the other, until no error is left or none helps; the report is on the rack as it then is, which `applied` holds with what was done.");
+                AddOption(operation, ChecksEndpoints.ApplyParameter, "remedies", "Applies first remedies of errors, one after the other, until no error is left or none helps; the report is on the rack as it then is, which `applied` holds with what was done.");
                 break;
             case BasketsEndpoints.CheckBasket:
                 AddBodies(operation, "The basket.", Examples.Baskets);
@@ -65,8 +64,8 @@ internal sealed class ExampleOperationFilter : IOperationFilter
         }
     }
 
-    // Without an example, so that the docs page leaves the choice open; a check needs neither.
-    private static void AddWish(OpenApiOperation operation, string name, string value, string description) => (operation.Parameters ??= []).Add(new OpenApiParameter
+    // Without an example, so that the docs page leaves the choice open; a check does not need it.
+    private static void AddOption(OpenApiOperation operation, string name, string value, string description) => (operation.Parameters ??= []).Add(new OpenApiParameter
     {
         Name = name,
         In = ParameterLocation.Query,

@@ -24,6 +24,9 @@ public sealed class CureTrials
     private readonly TrialBudget budget;
     private readonly bool isForNext;
 
+    /// <summary>The remedy that was looked for where one only was asked for; null where none held.</summary>
+    internal RemedyStep? Next { get; private set; }
+
     /// <summary>All remedies of every finding.</summary>
     public CureTrials() => budget = new TrialBudget(MostTrials);
 
@@ -98,11 +101,12 @@ public sealed class CureTrials
         errors.Sort(static (x, y) => FindingOrder.Compare(x.Finding, y.Finding));
         foreach (var (finding, cures) in errors)
         {
-            List<Remedy> remedies = [.. finding.Remedies];
+            List<Remedy> remedies = [];
             Try(rack, finding, cures, before, 1, cost, check, remedies);
             if (remedies.Count > 0)
             {
                 findings[places[finding]] = finding with { Remedies = remedies };
+                Next = new RemedyStep { Rule = finding.Rule, Fingerprint = finding.Fingerprint, Subject = finding.Subject, Remedy = remedies[0] };
                 return;
             }
         }
@@ -191,9 +195,4 @@ public sealed class CureTrials
 
     private static bool Clears(Finding finding, IReadOnlyList<Finding> after) =>
         !after.Any(f => f.Root == finding.Root || (f.Fingerprint == finding.Fingerprint && f.Rule == finding.Rule));
-
-    /// <summary>What the errors among findings are known by.</summary>
-    /// <param name="findings">The findings.</param>
-    /// <returns>Their roots.</returns>
-    public static HashSet<string> Errors(IEnumerable<Finding> findings) => [.. findings.Where(f => f.Severity == Severity.Error).Select(f => f.Root!)];
 }

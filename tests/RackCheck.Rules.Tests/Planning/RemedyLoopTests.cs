@@ -1,5 +1,6 @@
 using RackCheck.Model;
 using RackCheck.Planning;
+using RackCheck.Rules.Remedies;
 using RackCheck.Rules.Tests.Harness;
 using static RackCheck.Rules.Tests.Harness.Bays;
 
@@ -89,9 +90,9 @@ public sealed class RemedyLoopTests
     }
 
     [Fact]
-    public void A_remedy_that_does_not_clear_or_does_not_apply_is_passed_over()
+    public void A_remedy_that_does_not_clear_is_passed_over()
     {
-        var checker = new RackChecker(RuleSet.Of(new Stubborn("/reference"), new Stubborn("/site/nowhere")), (_, _) => { });
+        var checker = new RackChecker(RuleSet.Of(new Stubborn()), (_, _) => { });
         Assert.Empty(new RemedyLoop(checker).Run(Bay()).Steps);
     }
 
@@ -112,11 +113,8 @@ public sealed class RemedyLoopTests
         Needs = [], Remedies = [], FailingRack = "{}", PassingRack = "{}",
     };
 
-    private static FindingDraft Draft(string path, string value) => new()
-    {
-        Message = "A finding.", Data = [], Subject = "rack", Identity = [], Pointers = ["/reference"],
-        Remedies = [new Remedy { Title = "Change it", Patch = [new PatchOperation { Op = "add", Path = path, Value = System.Text.Json.JsonSerializer.SerializeToElement(value) }] }],
-    };
+    private static FindingDraft Draft(Cure cure) =>
+        new() { Message = "A finding.", Data = [], Subject = "rack", Identity = [], Pointers = ["/reference"], Cures = [cure] };
 
     // Each of the two is content only with what the other objects to.
     private sealed class Swapping(string id, string wanted) : Rule
@@ -127,15 +125,15 @@ public sealed class RemedyLoopTests
         {
             if (context.Survey.Description.Reference != wanted)
             {
-                context.Report(Draft("/reference", wanted));
+                context.Report(Draft(new Cure("Change it", context.Survey.Description with { Reference = wanted })));
             }
         }
     }
 
-    private sealed class Stubborn(string path) : Rule
+    private sealed class Stubborn : Rule
     {
-        public override RuleDescriptor Descriptor { get; } = Facts("layout.stubborn" + path.Length);
+        public override RuleDescriptor Descriptor { get; } = Facts("layout.stubborn");
 
-        public override void Check(RuleContext context) => context.Report(Draft(path, "x"));
+        public override void Check(RuleContext context) => context.Report(Draft(new Cure("Change it", context.Survey.Description with { Reference = "x" })));
     }
 }
