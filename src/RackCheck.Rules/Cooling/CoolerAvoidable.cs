@@ -52,11 +52,11 @@ public sealed class CoolerAvoidable : Rule
 
         if (heat.LeastInletC is not { } limit)
         {
-            SayWhoHasNoLimit(context);
+            ReportMissingLimits(context);
         }
         else if (heat.AmbientC <= limit)
         {
-            HeatLacks.SayHeat(context, "Without the heat of all items it cannot be said whether doors or fans would do instead of the air conditioner.");
+            MissingHeatData.ReportHeat(context, "Without the heat of all items it cannot be said whether doors or fans would do instead of the air conditioner.");
             if (heat.IsHeatKnown)
             {
                 Advise(context);
@@ -64,7 +64,7 @@ public sealed class CoolerAvoidable : Rule
         }
     }
 
-    private static void SayWhoHasNoLimit(RuleContext context)
+    private static void ReportMissingLimits(RuleContext context)
     {
         foreach (var item in context.Survey.Items)
         {

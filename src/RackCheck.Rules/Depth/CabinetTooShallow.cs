@@ -41,7 +41,7 @@ public sealed class CabinetTooShallow : Rule
     public override void Check(RuleContext context)
     {
         var survey = context.Survey;
-        SayWhatIsUnknown(context);
+        ReportMissing(context);
         if (survey.Depth.SomeSetbackServes)
         {
             return;
@@ -72,7 +72,7 @@ public sealed class CabinetTooShallow : Rule
         });
     }
 
-    private static void SayWhatIsUnknown(RuleContext context)
+    private static void ReportMissing(RuleContext context)
     {
         foreach (var item in context.Survey.Items)
         {

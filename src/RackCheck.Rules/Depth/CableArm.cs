@@ -59,7 +59,7 @@ public sealed class CableArm : Rule
             }
             else if (room is null)
             {
-                SayWhatIsUnknown(context, item);
+                ReportMissing(context, item);
             }
             else if (room < arm - SetbackInterval.ToleranceMm)
             {
@@ -80,7 +80,7 @@ public sealed class CableArm : Rule
             : setback + survey.Cabinet.SpacingMm - body - survey.Cabinet.Depth.FrontDoorMm;
     }
 
-    private static void SayWhatIsUnknown(RuleContext context, Mounted item)
+    private static void ReportMissing(RuleContext context, Mounted item)
     {
         const string Message = "Its cable-management arm needs room behind the body; without this it cannot be said whether it has it.";
         if (item.BodyDepthMm is null)

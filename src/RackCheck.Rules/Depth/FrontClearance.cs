@@ -51,7 +51,7 @@ public sealed class FrontClearance : Rule
         {
             if (item.Face == Face.Rear && (item.Depth is null || survey.Cabinet.SpacingMm is null))
             {
-                SayWhatIsUnknown(context, item);
+                ReportMissing(context, item);
                 continue;
             }
 
@@ -79,7 +79,7 @@ public sealed class FrontClearance : Rule
         }
     }
 
-    private static void SayWhatIsUnknown(RuleContext context, Mounted item)
+    private static void ReportMissing(RuleContext context, Mounted item)
     {
         const string Message = "It hangs on the rear uprights; without this it cannot be said how far it reaches to the front door.";
         if (item.Depth is null)

@@ -53,7 +53,7 @@ public sealed class RearPduClash : Rule
     public override void Check(RuleContext context)
     {
         var survey = context.Survey;
-        SayWhichMountingIsUnknown(context);
+        ReportMissingMounting(context);
         var vertical = VerticalUnit(survey.Description.Pdus);
         var channel = Allowances.SideChannelMm(survey.Cabinet.WidthMm);
         var width = context.Limit(PduWidthMm);
@@ -71,7 +71,7 @@ public sealed class RearPduClash : Rule
 
             if (item.Depth is not { } depth || survey.Cabinet.SpacingMm is not { } spacing)
             {
-                SayWhatIsUnknown(context, item);
+                ReportMissing(context, item);
             }
             else if (depth.ReachMm > spacing + SetbackInterval.ToleranceMm)
             {
@@ -80,7 +80,7 @@ public sealed class RearPduClash : Rule
         }
     }
 
-    private static void SayWhichMountingIsUnknown(RuleContext context)
+    private static void ReportMissingMounting(RuleContext context)
     {
         var units = context.Survey.Description.Pdus;
         for (var i = 0; i < units?.Count; i++)
@@ -105,7 +105,7 @@ public sealed class RearPduClash : Rule
         return null;
     }
 
-    private static void SayWhatIsUnknown(RuleContext context, Mounted item)
+    private static void ReportMissing(RuleContext context, Mounted item)
     {
         const string Message = "A vertical PDU hangs behind the rear uprights; without this it cannot be said whether it is in the way.";
         if (item.Depth is null)

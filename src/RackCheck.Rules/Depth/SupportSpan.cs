@@ -44,7 +44,7 @@ public sealed class SupportSpan : Rule
         {
             if (item.HasRails)
             {
-                SayWhatIsUnknown(context, item);
+                ReportMissing(context, item);
             }
             else if (item.SupportStyle is null && item.Item!.Support is { } rails && (rails.MinSpacingMm ?? rails.MaxSpacingMm) is not null)
             {
@@ -62,7 +62,7 @@ public sealed class SupportSpan : Rule
         }
     }
 
-    private static void SayWhatIsUnknown(RuleContext context, Mounted item)
+    private static void ReportMissing(RuleContext context, Mounted item)
     {
         const string Message = "Without the range of spacing of its rails it cannot be said whether they reach from upright to upright.";
         if (item.Item!.Support!.MinSpacingMm is null)

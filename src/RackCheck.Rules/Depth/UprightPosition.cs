@@ -47,7 +47,7 @@ public sealed class UprightPosition : Rule
     public override void Check(RuleContext context)
     {
         var survey = context.Survey;
-        SayWhatIsUnknown(context);
+        ReportMissing(context);
         if (!survey.Depth.SomeSetbackServes)
         {
             ReportConflict(context);
@@ -82,7 +82,7 @@ public sealed class UprightPosition : Rule
         return worst;
     }
 
-    private static void SayWhatIsUnknown(RuleContext context)
+    private static void ReportMissing(RuleContext context)
     {
         foreach (var item in context.Survey.Items)
         {

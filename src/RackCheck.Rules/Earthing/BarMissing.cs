@@ -62,7 +62,7 @@ public sealed class BarMissing : Rule
         else
         {
             // What leaks unknown may ask for one.
-            LeakageLacks.Say(context, static _ => true);
+            MissingLeakageData.Report(context, static _ => true);
         }
     }
 

@@ -80,7 +80,7 @@ public sealed class Blanking : Rule
             }
             else if ((beside & unknown) != 0)
             {
-                SayWhichAreUnknown(context, beside);
+                ReportMissing(context, beside);
             }
         }
     }
@@ -132,7 +132,7 @@ public sealed class Blanking : Rule
 
     private static bool? LetsAirThrough(Door? door) => door is null ? null : door.Style is DoorStyle.Perforated or DoorStyle.None;
 
-    private static void SayWhichAreUnknown(RuleContext context, ulong beside)
+    private static void ReportMissing(RuleContext context, ulong beside)
     {
         foreach (var mounted in context.Survey.Occupancy.ByPlace)
         {

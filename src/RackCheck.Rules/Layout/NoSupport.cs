@@ -77,14 +77,14 @@ public sealed class NoSupport : Rule
             }
             else
             {
-                SayWhatIsUnknown(context, item);
+                ReportMissing(context, item);
             }
         }
     }
 
     private static (double Actual, double Limit, string Unit)? Passed(double actual, double limit, string unit) => (actual, limit, unit);
 
-    private static void SayWhatIsUnknown(RuleContext context, Mounted item)
+    private static void ReportMissing(RuleContext context, Mounted item)
     {
         const string Message = "A front panel carries it alone; without this it cannot be said whether it may.";
         if (item.Item!.MassKg is null)

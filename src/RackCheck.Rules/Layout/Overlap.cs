@@ -53,7 +53,7 @@ public sealed class Overlap : Rule
     /// <inheritdoc/>
     public override void Check(RuleContext context)
     {
-        SayWhichUnitsAreNotPlaced(context);
+        ReportUnplacedUnits(context);
         var places = context.Survey.Occupancy.ByPlace;
         SortedList<int, List<(Mounted One, Mounted Other)>>? pairs = null;
         for (var i = 0; i < places.Length; i++)
@@ -91,7 +91,7 @@ public sealed class Overlap : Rule
         }
     }
 
-    private static void SayWhichUnitsAreNotPlaced(RuleContext context)
+    private static void ReportUnplacedUnits(RuleContext context)
     {
         var units = context.Survey.Description.Pdus;
         for (var i = 0; i < units?.Count; i++)

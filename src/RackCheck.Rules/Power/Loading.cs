@@ -61,13 +61,13 @@ internal readonly record struct Loading(double CurrentA, double LimitA, Severity
 }
 
 /// <summary>What the rules on loading have to say of power that is not known.</summary>
-internal static class LoadingLacks
+internal static class MissingLoadingData
 {
     /// <summary>Names the rated powers that are absent though their items hang on an outlet, and the units that a UPS feeds where it is not said which.</summary>
     /// <param name="context">Where to say it.</param>
     /// <param name="tree">The power tree.</param>
     /// <param name="concerns">Which outlet groups the rule judges; null for all.</param>
-    public static void Say(RuleContext context, PowerTree tree, Func<GroupNode, bool>? concerns = null)
+    public static void Report(RuleContext context, PowerTree tree, Func<GroupNode, bool>? concerns = null)
     {
         foreach (var cord in tree.Cords)
         {

@@ -1,0 +1,68 @@
+using System.Globalization;
+using RackCheck.Engineering;
+using RackCheck.Model;
+
+namespace RackCheck.Rules.Acceptances;
+
+/// <summary>Finds acceptances that fit no finding of this rack.</summary>
+public sealed class Unused : ReportRule
+{
+    private static readonly RuleDescriptor Facts = new()
+    {
+        Id = "acceptance.unused",
+        Title = "Acceptance without a finding",
+        Severity = Severity.Advice,
+        What = "Finds acceptances that fit no finding of this rack.",
+        Why = "An acceptance that outlives its finding would hide the next one that happens to look alike.",
+        Formula = "An acceptance fits a finding of its rule that has its fingerprint, or one of whose pointers is its pointer or lies below it.",
+        Sources = [Sources.Bookkeeping],
+        Needs = ["/acceptances"],
+        Remedies = ["Take the acceptance out."],
+        FailingRack = """
+            {
+              "cabinet": { "heightU": 12, "widthMm": 600, "depthMm": 800 },
+              "items": [],
+              "acceptances": [
+                { "rule": "layout.reserve", "pointer": "/cabinet/heightU", "reason": "no growth is planned", "acceptedBy": "bay planner" }
+              ]
+            }
+            """,
+        PassingRack = """
+            {
+              "cabinet": { "heightU": 12, "widthMm": 600, "depthMm": 800 },
+              "items": [ { "id": "wave-pc", "heightU": 12, "position": { "u": 1 } } ],
+              "acceptances": [
+                { "rule": "layout.reserve", "pointer": "/cabinet/heightU", "reason": "no growth is planned", "acceptedBy": "bay planner" }
+              ]
+            }
+            """,
+    };
+
+    /// <inheritdoc/>
+    public override RuleDescriptor Descriptor => Facts;
+
+    /// <inheritdoc/>
+    public override void Check(RuleContext context, IReadOnlyList<Finding> findings)
+    {
+        var acceptances = context.Survey.Description.Acceptances;
+        for (var i = 0; i < acceptances?.Count; i++)
+        {
+            var acceptance = acceptances[i];
+            if (findings.Any(f => AcceptanceMarks.Fits(acceptance, f)))
+            {
+                continue;
+            }
+
+            var pointer = string.Create(CultureInfo.InvariantCulture, $"/acceptances/{i}");
+            context.Report(new FindingDraft
+            {
+                Message = "The acceptance by {acceptedBy} of rule {rule} fits no finding of this rack.",
+                Data = [("acceptedBy", acceptance.AcceptedBy), ("rule", acceptance.Rule)],
+                Subject = $"acceptance of {acceptance.Rule}",
+                Identity = [acceptance.Rule, acceptance.Fingerprint ?? acceptance.Pointer ?? ""],
+                Pointers = [pointer],
+                Remedies = [new Remedy { Title = "Remove the acceptance", Patch = [new PatchOperation { Op = "remove", Path = pointer }] }],
+            });
+        }
+    }
+}

@@ -1,0 +1,108 @@
+using RackCheck.Engineering;
+using RackCheck.Model;
+using RackCheck.Rules.Remedies;
+using RackCheck.Rules.Survey;
+using static System.FormattableString;
+
+namespace RackCheck.Rules.Cabling;
+
+/// <summary>Finds equipment with too little room behind it to bend its cables.</summary>
+public sealed class BendRadius : Rule
+{
+    private static readonly RuleLimit BendFactor = new(
+        "bendFactor", "least bend radius of a cable, times its diameter", CableFill.BendDiameters, "diameters", 1, 30, Stricter.Higher);
+
+    private static readonly RuleDescriptor Facts = new()
+    {
+        Id = "cabling.bend-radius",
+        Title = "No room to bend cables",
+        Severity = Severity.Warning,
+        What = "Finds items whose body ends closer to the door behind it than four times the diameter of their thickest cable.",
+        Why = "A cable that is bent tighter loses its data rate or breaks inside, and pulls at its connector.",
+        Formula = "depth - rear door - setback - body depth < bendFactor x d; on the rear uprights setback + spacing - body depth - front door",
+        Sources = [Sources.CableBend, Sources.Geometry],
+        Limits = [BendFactor],
+        Needs = ["/items/*/cables", "/items/*/body/depthMm", "/cabinet/depthMm", "/cabinet/rearDoor", "/cabinet/uprights/frontSetbackMm", "/cabinet/uprights/spacingMm"],
+        Remedies = ["Set the uprights further forward.", "Take a deeper cabinet.", "Take it out of this rack."],
+        Cautions = [Cautions.Handling],
+        FailingRack = """
+            {
+              "cabinet": { "heightU": 42, "widthMm": 800, "depthMm": 800, "uprights": { "frontSetbackMm": 150 } },
+              "items": [ { "id": "paddle-drive", "heightU": 4, "position": { "u": 1 }, "body": { "depthMm": 546 }, "rearProjectionMm": 30, "cables": [ { "diameterMm": 20, "count": 2 } ] } ]
+            }
+            """,
+        PassingRack = """
+            {
+              "cabinet": { "heightU": 42, "widthMm": 800, "depthMm": 800, "uprights": { "frontSetbackMm": 150 } },
+              "items": [ { "id": "paddle-drive", "heightU": 4, "position": { "u": 1 }, "body": { "depthMm": 545 }, "rearProjectionMm": 30, "cables": [ { "diameterMm": 20, "count": 2 } ] } ]
+            }
+            """,
+    };
+
+    /// <inheritdoc/>
+    public override RuleDescriptor Descriptor => Facts;
+
+    /// <inheritdoc/>
+    public override void Check(RuleContext context)
+    {
+        var factor = context.Limit(BendFactor);
+        foreach (var item in context.Survey.Items)
+        {
+            if (CableSurvey.ThickestMm(item) is not (> 0 and var thickest))
+            {
+                continue;
+            }
+
+            if (context.Survey.Cables.SpaceBehindMm(item) is not { } space)
+            {
+                ReportMissing(context, item);
+            }
+            else if (space < (factor * thickest) - SetbackInterval.ToleranceMm)
+            {
+                Report(context, item, space, thickest, factor);
+            }
+        }
+    }
+
+    private static void ReportMissing(RuleContext context, Mounted item)
+    {
+        const string Message = "Without this it cannot be said whether there is room behind equipment to bend its cables.";
+        var survey = context.Survey;
+        if (item.BodyDepthMm is null)
+        {
+            context.Lacks(Pointers.ItemBodyDepth[item.Index], Message);
+        }
+
+        if (survey.Depth.SetbackMm is null)
+        {
+            context.Lacks(Pointers.FrontSetback, Message);
+        }
+
+        if (item.Face == Face.Rear && survey.Cabinet.SpacingMm is null)
+        {
+            context.Lacks(Pointers.Spacing, Message);
+        }
+    }
+
+    private static void Report(RuleContext context, Mounted item, double space, double thickest, double factor)
+    {
+        var survey = context.Survey;
+        var needed = factor * thickest;
+        var cabinet = survey.Cabinet.Depth;
+        var setback = survey.Depth.SetbackMm!.Value;
+        context.Report(new FindingDraft
+        {
+            Message = "Behind {item} there are {spaceMm} mm up to the door; its cables, {diameterMm} mm thick, need {neededMm} mm to bend.",
+            Data = [("item", item.Id), ("spaceMm", space), ("diameterMm", thickest), ("neededMm", needed)],
+            Subject = survey.Cabinet.Place(item),
+            Identity = [item.Id],
+            Pointers = [SitePointers.ItemCables[item.Index], Pointers.CabinetDepth],
+            Actual = Quantities.Millimetres(space),
+            Limit = Quantities.Millimetres(needed),
+            Calculation = item.Face == Face.Front
+                ? Invariant($"{cabinet.DepthMm:0.###} - {cabinet.RearDoorMm:0.###} - {setback:0.###} - {item.BodyDepthMm:0.###} = {space:0.###} < {factor:0.###} x {thickest:0.###} = {needed:0.###}")
+                : Invariant($"{setback:0.###} + {survey.Cabinet.SpacingMm:0.###} - {item.BodyDepthMm:0.###} - {cabinet.FrontDoorMm:0.###} = {space:0.###} < {factor:0.###} x {thickest:0.###} = {needed:0.###}"),
+            Cures = CablingCures.MoreBehind(survey, item, factor),
+        });
+    }
+}

@@ -1,0 +1,131 @@
+using RackCheck.Engineering;
+using RackCheck.Model;
+using RackCheck.Rules.Remedies;
+using RackCheck.Rules.Survey;
+using static System.FormattableString;
+
+namespace RackCheck.Rules.Cooling;
+
+/// <summary>Finds racks through which less air goes than their heat needs.</summary>
+public sealed class Airflow : Rule
+{
+    private static readonly RuleDescriptor Facts = new()
+    {
+        Id = "cooling.airflow",
+        Title = "Too little air for the heat",
+        Severity = Severity.Error,
+        What = "Finds racks whose way of the air moves less than the heat needs at the rise allowed and the site's density: fans at their working point on the losses of the way, air from the floor, or the equipment's own fans through the doors.",
+        Why = "The air gets hotter than allowed on its way, and what is at the end of it fails early or switches off.",
+        Formula = "V = 3600 Q/(rho 1006 riseK) <= available; fans where their curve meets K V^2",
+        Sources = [Sources.AshraeFundamentals, Sources.Iso2533, Sources.Idelchik, Sources.SharpOrifice, Sources.FanLaws, Sources.InstalledFanPractice],
+        Needs = ["/items/*/heatW", "/items/*/power/typicalW", "/items/*/power/ratedW", "/items/*/airflow/flowM3h", "/cooling", "/cabinet/frontDoor", "/cabinet/rearDoor", "/cabinet/roof", "/site/ambientMaxC", "/site/altitudeM"],
+        Remedies = ["Take perforated doors.", "Fit fans in the roof.", "Fit more fan trays.", "Take an air conditioner.", "Take equipment out of the rack."],
+        Cautions = [Cautions.Handling],
+        FailingRack = """
+            {
+              "cabinet": { "heightU": 42, "widthMm": 600, "depthMm": 1000, "frontDoor": { "style": "perforated", "openAreaPercent": 64 }, "rearDoor": { "style": "perforated", "openAreaPercent": 64 } },
+              "items": [ { "id": "wave-pc", "heightU": 4, "position": { "u": 1 }, "heatW": 400, "airflow": { "direction": "rear-to-front", "flowM3h": 100 } } ],
+              "cooling": { "riseK": 10 },
+              "site": { "ambientMaxC": 20, "altitudeM": 0 }
+            }
+            """,
+        PassingRack = """
+            {
+              "cabinet": { "heightU": 42, "widthMm": 600, "depthMm": 1000, "frontDoor": { "style": "perforated", "openAreaPercent": 64 }, "rearDoor": { "style": "perforated", "openAreaPercent": 64 } },
+              "items": [ { "id": "wave-pc", "heightU": 4, "position": { "u": 1 }, "heatW": 400, "airflow": { "direction": "rear-to-front", "flowM3h": 118.878 } } ],
+              "cooling": { "riseK": 10 },
+              "site": { "ambientMaxC": 20, "altitudeM": 0 }
+            }
+            """,
+    };
+
+    /// <inheritdoc/>
+    public override RuleDescriptor Descriptor => Facts;
+
+    /// <inheritdoc/>
+    public override void Check(RuleContext context)
+    {
+        const string Message = "Without the heat of all items, and what the way of the air loses and moves, it cannot be said whether there is air enough.";
+        var heat = context.Survey.Heat;
+        if (!heat.HasHeat || MissingHeatData.ReportDoors(context, Message) || heat.Way.Path is AirPath.Closed or AirPath.AirConditioner)
+        {
+            return;
+        }
+
+        MissingHeatData.ReportHeat(context, Message);
+        if (heat.AvailableM3h is not { } available)
+        {
+            ReportMissing(context, Message);
+        }
+        else if (available < heat.NeededM3h && !(heat.Way.Path == AirPath.Doors && ReportMissingFlows(context, Message)))
+        {
+            Report(context, available);
+        }
+    }
+
+    private static void ReportMissing(RuleContext context, string message)
+    {
+        var way = context.Survey.Heat.Way;
+        switch (way.Path)
+        {
+            case AirPath.Underfloor:
+                context.Lacks(Pointers.UnderfloorFlow, message);
+                break;
+            case AirPath.Doors:
+                ReportMissingFlows(context, message, withStill: true);
+                break;
+            default:
+                foreach (var pointer in way.Missing)
+                {
+                    context.Lacks(pointer, message);
+                }
+
+                break;
+        }
+    }
+
+    // What has no fans moves nothing; all else that is warm may have some.
+    private static bool ReportMissingFlows(RuleContext context, string message, bool withStill = false)
+    {
+        var any = false;
+        foreach (var item in context.Survey.Items)
+        {
+            if (HeatSurvey.HeatOf(item) is not 0 && item.Item!.Airflow?.FlowM3h is null && (withStill || item.Item.Airflow?.Direction != AirflowDirection.None))
+            {
+                any = true;
+                context.Lacks(Pointers.ItemFlow[item.Index], message);
+            }
+        }
+
+        return any;
+    }
+
+    // With the rounded resistance, so that the text comes out.
+    private static string WorkingPoint(double k, double available) => Invariant($"; at the working point {k:0.##########} x {available:0.###}^2 = {Openings.LossPa(k, available):0.###} Pa");
+
+    private static void Report(RuleContext context, double available)
+    {
+        var survey = context.Survey;
+        var heat = survey.Heat;
+        var (words, pointer) = heat.Way.Path switch
+        {
+            AirPath.Forced => ("The fans move", heat.Way.HasRoofFans ? Pointers.RoofFans : Pointers.FanTrays),
+            AirPath.Underfloor => ("The floor supplies", Pointers.UnderfloorFlow),
+            _ => ("The equipment's own fans move", "/items"),
+        };
+        var working = heat.Way.LossK is { } k and > 0 && double.IsFinite(k) ? WorkingPoint(Math.Round(k, 10), available) : "";
+        context.Report(new FindingDraft
+        {
+            Message = words + " {availableM3h} m3/h of air, but {heatW} W of heat need {neededM3h} m3/h to warm it by no more than {riseK} K.",
+            Data = [("availableM3h", available), ("heatW", heat.KnownW), ("neededM3h", heat.NeededM3h), ("riseK", heat.AllowedRiseK)],
+            Subject = "air through the rack",
+            Identity = ["air"],
+            Pointers = survey.Description.Cooling is null ? [pointer] : [pointer, Pointers.Cooling],
+            Actual = Quantities.Of(available, "m3/h"),
+            Limit = Quantities.Of(heat.NeededM3h, "m3/h"),
+            UtilisationPercent = available > 0 ? 100 * heat.NeededM3h / available : null,
+            Calculation = Invariant($"3600 x {heat.KnownW:0.###} / ({heat.DensityKgM3:0.####} x {Air.HeatCapacity:0} x {heat.AllowedRiseK:0.###}) = {heat.NeededM3h:0.###} > {available:0.###}{working}"),
+            Cures = CoolingCures.Improve(survey),
+        });
+    }
+}

@@ -1,0 +1,154 @@
+using RackCheck.Engineering;
+using RackCheck.Model;
+using RackCheck.Rules.Remedies;
+using RackCheck.Rules.Survey;
+using static System.FormattableString;
+
+namespace RackCheck.Rules.Delivery;
+
+/// <summary>Finds lifts that are too small for the rack on its pallet, or rated for less than its mass.</summary>
+public sealed class Lift : Rule
+{
+    private const string LiftPointer = SitePointers.Delivery + "/lift";
+
+    private static readonly RuleLimit ClearanceMm = new(
+        "clearanceMm", "what a lift must have over what goes in, each way", WaysIn.ClearanceMm, "mm", 0, 300, Stricter.Higher);
+
+    private static readonly RuleDescriptor Facts = new()
+    {
+        Id = "delivery.lift",
+        Title = "Lift too small or too weak",
+        Severity = Severity.Error,
+        Safety = true,
+        What = "Finds lifts whose car, clear of its doors, is smaller than the rack on its pallet and 20 mm each way, or whose rated load is under the mass of both.",
+        Why = "An overloaded lift does not stop where it should; a rack that does not go in stands on the wrong floor.",
+        Formula = "shorter side, longer side and height + clearanceMm within the car; cabinet + equipment + pallet <= rated load",
+        Sources = [Sources.DeliveryPractice, Sources.En13698, Sources.Geometry],
+        Limits = [ClearanceMm],
+        Needs = ["/site/delivery/lift", "/cabinet/widthMm", "/cabinet/depthMm", "/cabinet/heightMm", "/cabinet/massKg", "/items/*/massKg", "/site/delivery/palletKg", "/site/delivery/palletHeightMm"],
+        Remedies = ["Deliver it off the pallet.", "Take a smaller cabinet.", "Take equipment out for transport and mount it on site.", "Choose another way in."],
+        Cautions = [Cautions.Transport],
+        FailingRack = """
+            {
+              "cabinet": { "heightU": 42, "widthMm": 600, "depthMm": 800, "heightMm": 2000, "massKg": 100 },
+              "items": [ { "id": "wave-pc", "heightU": 2, "position": { "u": 1 }, "massKg": 11 } ],
+              "site": { "delivery": { "palletHeightMm": 150, "palletKg": 25, "liftingKg": 500, "receiverArranged": true, "lift": { "widthMm": 620, "depthMm": 820, "heightMm": 2170, "ratedKg": 135 } } }
+            }
+            """,
+        PassingRack = """
+            {
+              "cabinet": { "heightU": 42, "widthMm": 600, "depthMm": 800, "heightMm": 2000, "massKg": 100 },
+              "items": [ { "id": "wave-pc", "heightU": 2, "position": { "u": 1 }, "massKg": 10 } ],
+              "site": { "delivery": { "palletHeightMm": 150, "palletKg": 25, "liftingKg": 500, "receiverArranged": true, "lift": { "widthMm": 620, "depthMm": 820, "heightMm": 2170, "ratedKg": 135 } } }
+            }
+            """,
+    };
+
+    /// <inheritdoc/>
+    public override RuleDescriptor Descriptor => Facts;
+
+    /// <inheritdoc/>
+    public override void Check(RuleContext context)
+    {
+        if (context.Survey.Route is not { Source.Lift: { } lift } route)
+        {
+            return;
+        }
+
+        var clearance = context.Limit(ClearanceMm);
+        if (Tightest(lift, route.OnPallet, clearance, route.HeightIsKnown) is { } tight)
+        {
+            ReportSize(context, lift, tight, clearance);
+        }
+        else
+        {
+            ReportMissingSize(context, lift, route);
+        }
+
+        if (lift.RatedKg is { } rated && route.KnownKg > rated)
+        {
+            ReportMass(context, route, rated);
+        }
+        else if (lift.RatedKg is null)
+        {
+            context.Lacks(LiftPointer + "/ratedKg", "Without this it cannot be said whether the lift takes the rack.");
+        }
+        else
+        {
+            GrossMass.Lack(context);
+        }
+    }
+
+    // A side of the car that is not given is as large as it takes.
+    private static Tight? Tightest(Model.Lift lift, TransportSize size, double clearance, bool heightIsKnown)
+    {
+        double width = lift.WidthMm ?? double.PositiveInfinity, depth = lift.DepthMm ?? double.PositiveInfinity;
+        var height = lift.HeightMm ?? double.PositiveInfinity;
+        var (narrow, narrowName) = width <= depth ? (width, "widthMm") : (depth, "depthMm");
+        var (wide, wideName) = width <= depth ? (depth, "depthMm") : (width, "widthMm");
+        return heightIsKnown && Exceeds(size.HeightMm) > height ? new Tight("height", size.HeightMm, height, LiftPointer + "/heightMm")
+            : Exceeds(size.ShortMm) > narrow ? new Tight("shorter side", size.ShortMm, narrow, LiftPointer + "/" + narrowName)
+            : Exceeds(size.LongMm) > wide ? new Tight("longer side", size.LongMm, wide, LiftPointer + "/" + wideName)
+            : null;
+
+        double Exceeds(double mm) => mm + clearance - SetbackInterval.ToleranceMm;
+    }
+
+    private static void ReportMissingSize(RuleContext context, Model.Lift lift, RouteSurvey route)
+    {
+        const string Message = "Without this it cannot be said whether the lift takes the rack.";
+        foreach (var (value, member) in new[] { (lift.WidthMm, "/widthMm"), (lift.DepthMm, "/depthMm"), (lift.HeightMm, "/heightMm") })
+        {
+            if (value is null)
+            {
+                context.Lacks(LiftPointer + member, Message);
+            }
+        }
+
+        if (!route.HeightIsKnown)
+        {
+            context.Lacks(Pointers.CabinetHeight, Message);
+        }
+    }
+
+    private static void ReportSize(RuleContext context, Model.Lift lift, Tight tight, double clearance)
+    {
+        var survey = context.Survey;
+        var route = survey.Route!;
+        context.Report(new FindingDraft
+        {
+            Message = (route.HasPallet ? "On its pallet the rack" : "The rack") + $" needs {{neededMm}} mm for its {tight.Side}; the lift has {{liftMm}} mm.",
+            Data = [("neededMm", tight.HaveMm + clearance), ("liftMm", tight.LimitMm)],
+            Subject = "lift",
+            Identity = ["size"],
+            Pointers = [tight.Pointer],
+            Actual = Quantities.Millimetres(tight.HaveMm + clearance),
+            Limit = Quantities.Millimetres(tight.LimitMm),
+            UtilisationPercent = 100 * (tight.HaveMm + clearance) / tight.LimitMm,
+            Calculation = Invariant($"{tight.HaveMm:0.###} + {clearance:0.###} = {tight.HaveMm + clearance:0.###} > {tight.LimitMm:0.###}"),
+            Cures = DeliveryCures.Smaller(survey, s => Tightest(lift, s, clearance, route.HeightIsKnown) is null).Append(WithoutLift(survey)),
+        });
+    }
+
+    private static void ReportMass(RuleContext context, RouteSurvey route, double rated)
+    {
+        var survey = context.Survey;
+        context.Report(new FindingDraft
+        {
+            Message = "The lift carries {ratedKg} kg; cabinet, equipment and pallet weigh " + (route.MassIsKnown ? "{grossKg} kg." : "{grossKg} kg at least."),
+            Data = [("ratedKg", rated), ("grossKg", route.KnownKg)],
+            Subject = "lift",
+            Identity = ["mass"],
+            Pointers = [LiftPointer + "/ratedKg"],
+            Actual = Quantities.Of(route.KnownKg, "kg"),
+            Limit = Quantities.Of(rated, "kg"),
+            UtilisationPercent = rated > 0 ? 100 * route.KnownKg / rated : null,
+            Calculation = GrossMass.Text(survey, rated),
+            Cures = DeliveryCures.Lighter(survey, rated).Append(WithoutLift(survey)),
+        });
+    }
+
+    private static Cure WithoutLift(RackSurvey survey) => DeliveryCures.OtherWay(survey, "the lift", static d => d with { Lift = null });
+
+    private sealed record Tight(string Side, double HaveMm, double LimitMm, string Pointer);
+}

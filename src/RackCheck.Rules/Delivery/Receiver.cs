@@ -1,0 +1,63 @@
+using RackCheck.Engineering;
+using RackCheck.Model;
+using RackCheck.Rules.Remedies;
+using RackCheck.Rules.Survey;
+
+namespace RackCheck.Rules.Delivery;
+
+/// <summary>Finds deliveries that nobody takes receipt of.</summary>
+public sealed class Receiver : Rule
+{
+    private static readonly RuleDescriptor Facts = new()
+    {
+        Id = "delivery.receiver",
+        Title = "Nobody to take receipt",
+        Severity = Severity.Advice,
+        What = "Finds deliveries for which nobody is arranged to take receipt.",
+        Why = "The lorry goes back, or the rack stands in the rain and nobody has looked at it for damage.",
+        Formula = "receiverArranged is false",
+        Sources = [Sources.ReceiptPractice],
+        Needs = ["/site/delivery/receiverArranged"],
+        Remedies = ["Arrange for somebody to take receipt."],
+        FailingRack = """
+            {
+              "cabinet": { "heightU": 12, "widthMm": 600, "depthMm": 600, "heightMm": 700, "massKg": 20 },
+              "items": [],
+              "site": { "delivery": { "palletKg": 20, "liftingKg": 500, "receiverArranged": false } }
+            }
+            """,
+        PassingRack = """
+            {
+              "cabinet": { "heightU": 12, "widthMm": 600, "depthMm": 600, "heightMm": 700, "massKg": 20 },
+              "items": [],
+              "site": { "delivery": { "palletKg": 20, "liftingKg": 500, "receiverArranged": true } }
+            }
+            """,
+    };
+
+    /// <inheritdoc/>
+    public override RuleDescriptor Descriptor => Facts;
+
+    /// <inheritdoc/>
+    public override void Check(RuleContext context)
+    {
+        const string Pointer = SitePointers.Delivery + "/receiverArranged";
+        switch (context.Survey.Route?.Source)
+        {
+            case { ReceiverArranged: null }:
+                context.Lacks(Pointer, "Whether somebody is arranged to take receipt is not given.");
+                break;
+            case { ReceiverArranged: false }:
+                context.Report(new FindingDraft
+                {
+                    Message = "Nobody is arranged to take receipt of the rack.",
+                    Data = [],
+                    Subject = "delivery",
+                    Identity = [],
+                    Pointers = [Pointer],
+                    Cures = [new Cure("Arrange for somebody to take receipt", context.Survey.Description.EditDelivery(static d => d with { ReceiverArranged = true }))],
+                });
+                break;
+        }
+    }
+}

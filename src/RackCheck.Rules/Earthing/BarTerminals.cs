@@ -1,0 +1,96 @@
+using RackCheck.Engineering;
+using RackCheck.Model;
+using RackCheck.Rules.Remedies;
+using RackCheck.Rules.Survey;
+using static System.FormattableString;
+
+namespace RackCheck.Rules.Earthing;
+
+/// <summary>Finds earth bars with fewer terminals than leads.</summary>
+public sealed class BarTerminals : Rule
+{
+    private static readonly RuleLimit SpareTerminals = new("spareTerminals", "terminals to be left free", 1, "terminals", 0, 20, Stricter.Higher);
+
+    private static readonly RuleDescriptor Facts = new()
+    {
+        Id = "earthing.bar-terminals",
+        Title = "Too few terminals on the earth bar",
+        Severity = Severity.Error,
+        MilderSeverity = Severity.Advice,
+        Safety = true,
+        What = "Finds earth bars with fewer terminals than there are studs and parts of the cabinet to join, and the main conductor; one that leaves no terminal to spare is advised against.",
+        Why = "Two leads under one screw work loose, and who takes one off takes the other's earth away with it.",
+        Formula = "studs + parts to join + 1 <= terminals; parts: frame, each door, side panels, a vented roof with fans",
+        Sources = [Sources.BondingPractice],
+        Limits = [SpareTerminals],
+        Needs = ["/cabinet/earthBar/terminals", "/items/*/earthStud", "/cabinet/frontDoor/style", "/cabinet/rearDoor/style", "/cabinet/sidePanels", "/cabinet/roof/style", "/cooling/roofFans"],
+        Remedies = ["Take a bar with more terminals."],
+        Cautions = [Cautions.Electricity],
+        FailingRack = """
+            {
+              "cabinet": { "heightU": 24, "widthMm": 800, "depthMm": 1000, "earthBar": { "terminals": 5 } },
+              "items": [ { "id": "wave-pc", "heightU": 2, "position": { "u": 1 }, "earthStud": true, "earthLead": { "crossSectionMm2": 6, "lengthM": 2 } } ],
+              "earthing": { "mainConductorMm2": 16, "bonded": [ "frame", "front-door", "rear-door", "side-panels" ] }
+            }
+            """,
+        PassingRack = """
+            {
+              "cabinet": { "heightU": 24, "widthMm": 800, "depthMm": 1000, "earthBar": { "terminals": 7 } },
+              "items": [ { "id": "wave-pc", "heightU": 2, "position": { "u": 1 }, "earthStud": true, "earthLead": { "crossSectionMm2": 6, "lengthM": 2 } } ],
+              "earthing": { "mainConductorMm2": 16, "bonded": [ "frame", "front-door", "rear-door", "side-panels" ] }
+            }
+            """,
+    };
+
+    /// <inheritdoc/>
+    public override RuleDescriptor Descriptor => Facts;
+
+    /// <inheritdoc/>
+    public override void Check(RuleContext context)
+    {
+        var earth = context.Survey.Earth;
+        if (earth.Bar is not { } bar)
+        {
+            return;
+        }
+
+        if (bar.Terminals is not { } fitted)
+        {
+            context.Lacks(Pointers.EarthBarTerminals, "Without the number of its terminals it cannot be said whether all leads find one on the earth bar.");
+            return;
+        }
+
+        var needed = earth.TerminalsNeeded;
+        var spare = context.Limit(SpareTerminals);
+        if (fitted - needed >= spare)
+        {
+            return;
+        }
+
+        var isShort = fitted < needed;
+        var sum = Invariant($"{earth.Studs.Count} + {earth.Parts.Count} + 1 = {needed}");
+        context.Report(new FindingDraft
+        {
+            Message = isShort
+                ? "The earth bar has {fitted} terminals and needs {needed}: {studs} for studs, {parts} for parts of the cabinet, one for the main conductor."
+                : "The earth bar has {fitted} terminals and needs {needed}: that leaves {spare} to spare, where {wanted} should be.",
+            Data = isShort
+                ? [("fitted", fitted), ("needed", needed), ("studs", earth.Studs.Count), ("parts", earth.Parts.Count)]
+                : [("fitted", fitted), ("needed", needed), ("spare", fitted - needed), ("wanted", spare)],
+            Subject = "earth bar",
+            Identity = [],
+            Pointers = [Pointers.EarthBarTerminals],
+            Severity = isShort ? Severity.Error : Severity.Advice,
+            Actual = Quantities.Of(isShort ? fitted : fitted - needed, "terminals"),
+            Limit = Quantities.Of(isShort ? needed : spare, "terminals"),
+            UtilisationPercent = fitted > 0 ? 100.0 * needed / fitted : null,
+            Calculation = isShort ? Invariant($"{sum} > {fitted}") : Invariant($"{sum}; {fitted} - {needed} = {fitted - needed} < {spare:0.###}"),
+            Cures = Cures(context.Survey, needed + (int)Math.Ceiling(spare)),
+        });
+    }
+
+    private static IEnumerable<Cure> Cures(RackSurvey survey, int terminals)
+    {
+        yield return new Cure(Invariant($"Take an earth bar with {terminals} terminals"), EarthCures.WithBar(survey, terminals));
+    }
+}

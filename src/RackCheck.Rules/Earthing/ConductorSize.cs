@@ -1,0 +1,185 @@
+using RackCheck.Engineering;
+using RackCheck.Model;
+using RackCheck.Rules.Remedies;
+using RackCheck.Rules.Survey;
+using RackCheck.Rules.Survey.Power;
+using static System.FormattableString;
+
+namespace RackCheck.Rules.Earthing;
+
+/// <summary>Finds earth leads and main earth conductors that are too thin.</summary>
+public sealed class ConductorSize : Rule
+{
+    private static readonly RuleLimit ProtectedMm2 = new(
+        "protectedMm2", "least section of a conductor in a cabinet that is closed on all sides", EarthConductors.LeastProtectedMm2, "mm2", 0.5, 120, Stricter.Higher);
+
+    private static readonly RuleLimit UnprotectedMm2 = new(
+        "unprotectedMm2", "least section of a conductor that nothing protects", EarthConductors.LeastUnprotectedMm2, "mm2", 0.5, 120, Stricter.Higher);
+
+    private static readonly RuleDescriptor Facts = new()
+    {
+        Id = "earthing.conductor-size",
+        Title = "Earth conductor too thin",
+        Severity = Severity.Error,
+        Safety = true,
+        What = "Finds earth leads of items, and main earth conductors, under the least section: by the line conductors of the supply, by strength, and by the heat of a fault until it is cut off.",
+        Why = "The conductor burns through or breaks before the fault is cut off, and the metal stays live.",
+        Formula = "S >= greatest of: by the line conductor S up to 16, 16 up to 35, S/2 above; protectedMm2 or unprotectedMm2; sqrt(I^2 t) / 143",
+        Sources = [Sources.Iec60364Earthing],
+        Limits = [ProtectedMm2, UnprotectedMm2],
+        Needs = ["/items/*/earthLead/crossSectionMm2", "/earthing/mainConductorMm2", "/supplies/*/cable/crossSectionMm2", "/supplies/*/faultCurrentA", "/supplies/*/disconnectionTimeS", "/cabinet/sidePanels"],
+        Remedies = ["Take the next section on offer.", "Have faults cut off sooner.", "Take the equipment out of the rack."],
+        Cautions = [Cautions.Electricity],
+        FailingRack = """
+            {
+              "cabinet": { "heightU": 24, "widthMm": 800, "depthMm": 1000, "earthBar": { "terminals": 8 } },
+              "items": [ { "id": "paddle-drive", "heightU": 2, "position": { "u": 1 }, "earthStud": true, "earthLead": { "crossSectionMm2": 4, "lengthM": 2 } } ],
+              "supplies": [ { "id": "A", "voltageV": 230, "ratedA": 16, "cable": { "lengthM": 10, "crossSectionMm2": 2.5 }, "faultCurrentA": 3000, "disconnectionTimeS": 0.1 } ],
+              "earthing": { "mainConductorMm2": 16, "bonded": [ "frame", "front-door", "rear-door", "side-panels" ] }
+            }
+            """,
+        PassingRack = """
+            {
+              "cabinet": { "heightU": 24, "widthMm": 800, "depthMm": 1000, "earthBar": { "terminals": 8 } },
+              "items": [ { "id": "paddle-drive", "heightU": 2, "position": { "u": 1 }, "earthStud": true, "earthLead": { "crossSectionMm2": 4, "lengthM": 2 } } ],
+              "supplies": [ { "id": "A", "voltageV": 230, "ratedA": 32, "cable": { "lengthM": 10, "crossSectionMm2": 4 }, "faultCurrentA": 1800, "disconnectionTimeS": 0.1 } ],
+              "earthing": { "mainConductorMm2": 16, "bonded": [ "frame", "front-door", "rear-door", "side-panels" ] }
+            }
+            """,
+    };
+
+    /// <inheritdoc/>
+    public override RuleDescriptor Descriptor => Facts;
+
+    /// <inheritdoc/>
+    public override void Check(RuleContext context)
+    {
+        var survey = context.Survey;
+        var earth = survey.Earth;
+        var strength = context.Limit(earth.IsEnclosed ? ProtectedMm2 : UnprotectedMm2);
+        foreach (var item in earth.Studs)
+        {
+            var feeders = earth.FeedersOf(item);
+            ReportMissing(context, feeders);
+            if (item.Item!.EarthLead?.CrossSectionMm2 is { } section)
+            {
+                Judge(context, item, feeders, section, ConductorNeed.Of(feeders, strength));
+            }
+            else
+            {
+                context.Lacks(Pointers.ItemLeadSection[item.Index], "Without the section of an earth lead it cannot be said whether it is thick enough.");
+            }
+        }
+
+        if (earth.MainMm2 is { } main)
+        {
+            ReportMissing(context, survey.Power.Supplies);
+            Judge(context, null, survey.Power.Supplies, main, ConductorNeed.Of(survey.Power.Supplies, strength));
+        }
+        else if (earth.Bar is not null || earth.WantsBar(EarthConductors.HighIntegrityFromMa))
+        {
+            context.Lacks(Pointers.MainConductor, "Without the section of the main earth conductor it cannot be said whether it is thick enough.");
+        }
+    }
+
+    private static void ReportMissing(RuleContext context, IReadOnlyList<SupplyNode> supplies)
+    {
+        const string Message = "Without the line conductors of the supply, or fault current and time until it is cut off, it cannot be said how thick an earth conductor has to be.";
+        if (context.Survey.Description.Supplies is null)
+        {
+            context.Lacks("/supplies", Message);
+        }
+
+        foreach (var supply in supplies)
+        {
+            switch (supply.Source)
+            {
+                case { FaultCurrentA: not null, DisconnectionTimeS: null }:
+                    context.Lacks(Invariant($"/supplies/{supply.Index}/disconnectionTimeS"), Message);
+                    break;
+                case { FaultCurrentA: null, DisconnectionTimeS: not null }:
+                    context.Lacks(Invariant($"/supplies/{supply.Index}/faultCurrentA"), Message);
+                    break;
+                case { FaultCurrentA: null, Cable: null or { CrossSectionMm2: null } }:
+                    context.Lacks(Invariant($"/supplies/{supply.Index}/cable/crossSectionMm2"), Message);
+                    break;
+            }
+        }
+    }
+
+    private static void Judge(RuleContext context, Mounted? item, IReadOnlyList<SupplyNode> supplies, double section, ConductorNeed need)
+    {
+        var needed = Quantities.Round(need.SectionMm2);
+        if (Quantities.Round(section) >= needed)
+        {
+            return;
+        }
+
+        var (why, data, pointers) = Asking(context.Survey.Earth, need);
+        context.Report(new FindingDraft
+        {
+            Message = (item is null ? "The main earth conductor has" : "The earth lead of {item} has") + " {sectionMm2} mm2, but " + why + ".",
+            Data = [.. item is null ? Array.Empty<(string, Scalar)>() : [("item", item.Id)], ("sectionMm2", section), ("neededMm2", needed), .. data],
+            Subject = item is null ? "main earth conductor" : context.Survey.Cabinet.Place(item),
+            Identity = item is null ? ["main"] : ["lead", item.Id],
+            Pointers = [item is null ? Pointers.MainConductor : Pointers.ItemLeadSection[item.Index], .. pointers],
+            Actual = Quantities.Of(section, "mm2"),
+            Limit = Quantities.Of(needed, "mm2"),
+            UtilisationPercent = section > 0 ? 100 * needed / section : null,
+            Calculation = need.Calculation(section),
+            Cures = Cures(context.Survey, item, supplies, section, need),
+        });
+    }
+
+    private static (string Why, (string Name, Scalar Value)[] Data, string[] Pointers) Asking(EarthSurvey earth, ConductorNeed need)
+    {
+        var supply = need.Supply;
+        return need.Reason switch
+        {
+            ConductorReason.LineConductor => (
+                "with live wires of {lineMm2} mm2 on supply {supply} it needs {neededMm2} mm2",
+                [("lineMm2", supply!.Source.Cable!.CrossSectionMm2!.Value), ("supply", supply.Id)],
+                [Invariant($"/supplies/{supply.Index}/cable/crossSectionMm2")]),
+            ConductorReason.Fault => (
+                "a fault of {faultA} A on supply {supply}, cut off in {seconds} s, asks for {neededMm2} mm2",
+                [("faultA", supply!.Source.FaultCurrentA!.Value), ("supply", supply.Id), ("seconds", supply.Source.DisconnectionTimeS!.Value)],
+                [Invariant($"/supplies/{supply.Index}/faultCurrentA"), Invariant($"/supplies/{supply.Index}/disconnectionTimeS")]),
+            _ when earth.IsEnclosed => ("even inside a closed cabinet it needs {neededMm2} mm2", [], []),
+            _ => ("one that nothing protects needs {neededMm2} mm2", [], []),
+        };
+    }
+
+    private const int MostSections = 6;
+
+    private static IEnumerable<Cure> Cures(RackSurvey survey, Mounted? item, IReadOnlyList<SupplyNode> supplies, double section, ConductorNeed need)
+    {
+        // The smallest that does; the resistance of a long lead may want more than its strength.
+        var next = EarthConductors.NextSectionMm2(need.SectionMm2);
+        foreach (var enough in EarthConductors.SectionsMm2.Where(s => s >= next).Take(MostSections))
+        {
+            yield return new Cure(Words(enough), With(enough), nameof(ConductorSize));
+        }
+
+        if (EarthCures.Sooner(survey, supplies, section, survey.Description) is { } sooner)
+        {
+            yield return new Cure($"Have {sooner.Words}", sooner.After);
+        }
+
+        // No conductor on offer does for so great a fault: the greatest, and as quick a breaker as that asks for.
+        if (next is null && EarthCures.Sooner(survey, supplies, EarthConductors.SectionsMm2[^1], With(EarthConductors.SectionsMm2[^1])) is { } both)
+        {
+            yield return new Cure($"{Words(EarthConductors.SectionsMm2[^1])}, and have {both.Words}", both.After);
+        }
+
+        if (item is not null)
+        {
+            yield return new Cure(Names.ToAnotherRack([item.Id]), survey.Description.WithoutItems([item.Id]));
+        }
+
+        string Words(double mm2) => item is null ? Invariant($"Take a main earth conductor of {mm2:0.###} mm2") : Invariant($"Take an earth lead of {mm2:0.###} mm2 for {item.Id}");
+
+        RackDescription With(double mm2) => item is null
+            ? survey.Description.EditEarthing(e => e with { MainConductorMm2 = mm2 })
+            : survey.Description.EditItem(item.Index, i => i with { EarthLead = i.EarthLead! with { CrossSectionMm2 = mm2 } });
+    }
+}

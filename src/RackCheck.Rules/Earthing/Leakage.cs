@@ -1,0 +1,163 @@
+using RackCheck.Engineering;
+using RackCheck.Model;
+using RackCheck.Model.Json;
+using RackCheck.Rules.Remedies;
+using RackCheck.Rules.Survey;
+using RackCheck.Rules.Survey.Power;
+using static System.FormattableString;
+
+namespace RackCheck.Rules.Earthing;
+
+/// <summary>Finds supplies and PDUs whose protective conductor carries much and can come off.</summary>
+public sealed class Leakage : Rule
+{
+    private static readonly RuleLimit LeakageMa = new(
+        "leakageMa", "protective conductor current past which the connection has to be secured", EarthConductors.SecuredFromMa, "mA", 0.1, 1000, Stricter.Lower);
+
+    private static readonly RuleLimit HighLeakageMa = new(
+        "highLeakageMa", "protective conductor current past which high-integrity earthing is asked for", EarthConductors.HighIntegrityFromMa, "mA", 0.1, 1000, Stricter.Lower);
+
+    private static readonly RuleDescriptor Facts = new()
+    {
+        Id = "earthing.leakage",
+        Title = "High leakage on an unsafe earth",
+        Severity = Severity.Error,
+        Safety = true,
+        What = "Finds PDUs and supplies whose protective conductor carries over 3.5 mA through a plug that is neither industrial nor wired in, or over 10 mA without high-integrity earthing: a main conductor of 10 mm2, or a second earth over a bar. What the description does not tell of is not there.",
+        Why = "When that one earth opens, all the leakage of the equipment goes through whoever touches it.",
+        Formula = "sum of leakageMa over the cords on it; over leakageMa a secured connection and a label, over highLeakageMa high-integrity earthing",
+        Sources = [Sources.Bs7671ProtectiveCurrent],
+        Limits = [LeakageMa, HighLeakageMa],
+        Needs =
+        [
+            "/items/*/power/leakageMa", "/items/*/power/plugs", "/pdus/*/plug", "/supplies/*/socket", "/connections",
+            "/earthing/mainConductorMm2", "/earthing/secondaryEarth", "/cabinet/earthBar",
+        ],
+        Remedies =
+        [
+            "Connect by industrial plugs and sockets, or permanently, and put a warning label beside it.", "Run a main earth conductor of 10 mm2 to an earth bar.",
+            "Add a supply with a PDU.", "Take equipment out of the rack.",
+        ],
+        Cautions = [Cautions.Electricity],
+        FailingRack = """
+            {
+              "cabinet": { "heightU": 24, "widthMm": 800, "depthMm": 1000 },
+              "items": [
+                { "id": "wave-pc", "heightU": 2, "position": { "u": 1 }, "power": { "ratedW": 200, "powerFactor": 1, "inrushA": 10, "leakageMa": 1.9, "plugs": [ "C14" ] } },
+                { "id": "gauge-amp", "heightU": 2, "position": { "u": 3 }, "power": { "ratedW": 200, "powerFactor": 1, "inrushA": 10, "leakageMa": 1.7, "plugs": [ "C14" ] } }
+              ],
+              "supplies": [ { "id": "A", "voltageV": 230, "phases": 1, "ratedA": 13, "breaker": { "curve": "C", "ratedA": 13 }, "socket": "BS1363", "cable": { "lengthM": 10, "crossSectionMm2": 2.5 } } ],
+              "pdus": [
+                { "id": "strip", "supply": "A", "ratedA": 13, "plug": "BS1363", "mounting": "vertical", "groups": [ { "id": "g1", "outlets": [ { "socket": "C13", "count": 4 } ] } ] }
+              ],
+              "earthing": { "bonded": [ "frame", "front-door", "rear-door", "side-panels" ] }
+            }
+            """,
+        PassingRack = """
+            {
+              "cabinet": { "heightU": 24, "widthMm": 800, "depthMm": 1000 },
+              "items": [
+                { "id": "wave-pc", "heightU": 2, "position": { "u": 1 }, "power": { "ratedW": 200, "powerFactor": 1, "inrushA": 10, "leakageMa": 1.9, "plugs": [ "C14" ] } },
+                { "id": "gauge-amp", "heightU": 2, "position": { "u": 3 }, "power": { "ratedW": 200, "powerFactor": 1, "inrushA": 10, "leakageMa": 1.6, "plugs": [ "C14" ] } }
+              ],
+              "supplies": [ { "id": "A", "voltageV": 230, "phases": 1, "ratedA": 13, "breaker": { "curve": "C", "ratedA": 13 }, "socket": "BS1363", "cable": { "lengthM": 10, "crossSectionMm2": 2.5 } } ],
+              "pdus": [
+                { "id": "strip", "supply": "A", "ratedA": 13, "plug": "BS1363", "mounting": "vertical", "groups": [ { "id": "g1", "outlets": [ { "socket": "C13", "count": 4 } ] } ] }
+              ],
+              "earthing": { "bonded": [ "frame", "front-door", "rear-door", "side-panels" ] }
+            }
+            """,
+    };
+
+    /// <inheritdoc/>
+    public override RuleDescriptor Descriptor => Facts;
+
+    /// <inheritdoc/>
+    public override void Check(RuleContext context)
+    {
+        var tree = context.Survey.Power;
+        MissingLeakageData.ReportUnits(context);
+        MissingLeakageData.Report(context, static _ => true);
+        foreach (var unit in tree.Units)
+        {
+            Judge(context, new Node("PDU", unit.Id, Pointers.Pdu[unit.Index], "plug", unit.LeakageMa, unit.Source.Plug, unit.Supply, unit));
+        }
+
+        foreach (var supply in tree.Supplies)
+        {
+            Judge(context, new Node("supply", supply.Id, Pointers.Supply[supply.Index], "socket", supply.LeakageMa, supply.Source.Socket, supply, null));
+        }
+    }
+
+    private static void Judge(RuleContext context, Node node)
+    {
+        var earth = context.Survey.Earth;
+        var (secured, high) = (context.Limit(LeakageMa), context.Limit(HighLeakageMa));
+        var isOver = EarthSurvey.Exceeds(node.LeakageMa, secured);
+        if (isOver && node.Connector is null)
+        {
+            context.Lacks($"{node.Pointer}/{node.Member}", "The leakage asks for a secured connection; without plug or socket it cannot be said whether it is one.");
+        }
+
+        var isLoose = isOver && node.Connector is { } code && !PlugFit.Of(code).Secured;
+        var isWeak = EarthSurvey.Exceeds(node.LeakageMa, high) && !earth.IsHighIntegrity;
+        if (!isLoose && !isWeak)
+        {
+            return;
+        }
+
+        var limit = isWeak ? high : secured;
+        context.Report(new FindingDraft
+        {
+            Message = "The earth wire of {kind} {id} carries {leakageMa} mA; over {limitMa} mA it needs " + (isLoose, isWeak) switch
+            {
+                (true, true) => "a second or thicker earth, and an industrial plug or fixed wiring, and {connector} is neither.",
+                (true, false) => "an industrial plug or fixed wiring, and {connector} is neither.",
+                _ => "a second or thicker earth.",
+            },
+            Data =
+            [
+                ("kind", node.Kind), ("id", node.Id), ("leakageMa", node.LeakageMa), ("limitMa", limit),
+                .. isLoose ? [("connector", NamedEnumConverter<ConnectorCode>.Name(node.Connector!.Value))] : Array.Empty<(string, Scalar)>(),
+            ],
+            Subject = $"{node.Kind} {node.Id}",
+            Identity = [node.Kind, node.Id],
+            Pointers = [node.Pointer, .. isLoose ? [$"{node.Pointer}/{node.Member}"] : Array.Empty<string>(), .. isWeak && context.Survey.Description.Earthing is not null ? [Pointers.MainConductor] : Array.Empty<string>()],
+            Actual = Quantities.Of(node.LeakageMa, "mA"),
+            Limit = Quantities.Of(limit, "mA"),
+            UtilisationPercent = 100 * node.LeakageMa / limit,
+            Calculation = Invariant($"{LeakageText.Sum(node.CordsOf(context.Survey.Power), node.LeakageMa)} > {limit:0.###}"),
+            Cures = Cures(context.Survey, node, isLoose, isWeak, isLoose ? Math.Min(secured, isWeak ? high : secured) : high),
+        });
+    }
+
+    private static IEnumerable<Cure> Cures(RackSurvey survey, Node node, bool isLoose, bool isWeak, double limit)
+    {
+        var (section, strong) = EarthCures.StrongMain(survey);
+        var after = isWeak ? strong : survey.Description;
+        var main = Invariant($"un a main earth conductor of {section:0.###} mm2 to the earth bar");
+        if (isLoose)
+        {
+            foreach (var secured in EarthCures.Secured(survey, node.Supply, node.Unit is { IsBehindUps: true } unit ? unit : null, after))
+            {
+                yield return new Cure($"{char.ToUpperInvariant(secured.Words[0])}{secured.Words[1..]}{(isWeak ? $", and r{main}" : "")}", secured.After);
+            }
+        }
+        else
+        {
+            yield return new Cure("R" + main, after);
+        }
+
+        var cords = node.CordsOf(survey.Power);
+        foreach (var cure in PowerCures.AddSupplies(survey, node.Supply, node.Unit, cords).Concat(EarthCures.TakeOutLeaking(survey, cords, limit)))
+        {
+            yield return cure;
+        }
+    }
+
+    /// <summary>A supply or unit through whose earth the leakage goes.</summary>
+    private sealed record Node(string Kind, string Id, string Pointer, string Member, double LeakageMa, ConnectorCode? Connector, SupplyNode Supply, PduNode? Unit)
+    {
+        public Cord[] CordsOf(PowerTree tree) => Array.FindAll(tree.Cords, c => c.Group is { } group && (Unit is null ? ReferenceEquals(group.Unit.Supply, Supply) : ReferenceEquals(group.Unit, Unit)));
+    }
+}

@@ -1,0 +1,192 @@
+using RackCheck.Engineering;
+using RackCheck.Model;
+using RackCheck.Rules.Remedies;
+using RackCheck.Rules.Survey;
+using static System.FormattableString;
+
+namespace RackCheck.Rules.Layout;
+
+/// <summary>Finds runs of units on fixed runners that creep out of their units.</summary>
+public sealed class RunnerStack : Rule
+{
+    private static readonly RuleLimit RunWarning = new(
+        "runWarning", "sets on runners in a run of which a height is not known; more are a warning", 2, "sets", 1, 20, Stricter.Lower);
+
+    private static readonly RuleLimit RunError = new(
+        "runError", "sets on runners in a run of which a height is not known; more are an error", 3, "sets", 1, 20, Stricter.Lower);
+
+    private static readonly RuleDescriptor Facts = new()
+    {
+        Id = "layout.runner-stack",
+        Title = "Runners creep out of their units",
+        Severity = Severity.Error,
+        MilderSeverity = Severity.Warning,
+        What = "Finds units on fixed angle runners stacked one on the other without a free unit between, where the thickness of the runners adds up past what the units leave.",
+        Why = "Each angle lifts its unit by its thickness. After a few, front panels no longer line up with their holes.",
+        Formula = "heights known: sum of (body height + runner thickness) <= units taken x 44.45, for any sets one on the other; a height not known: at most runWarning sets in the run besides, an error over runError",
+        Sources = [Sources.SupportPractice, Sources.Iec60297],
+        Limits = [RunWarning, RunError],
+        Needs = ["/items/*/support/style", "/items/*/support/thicknessMm", "/items/*/body/heightMm", "/items/*/position"],
+        Remedies = ["Move the sets above up so that a free unit lies in the run.", "Carry the culprit on a shelf of its own."],
+        Cautions = [Cautions.Handling],
+        FailingRack = """
+            {
+              "cabinet": { "heightU": 42, "widthMm": 600, "depthMm": 1000 },
+              "items": [
+                { "id": "wave-pc", "heightU": 4, "position": { "u": 1 }, "body": { "heightMm": 176 }, "support": { "style": "runners" } },
+                { "id": "gauge-pc", "heightU": 4, "position": { "u": 5 }, "body": { "heightMm": 175.7 }, "support": { "style": "runners" } }
+              ]
+            }
+            """,
+        PassingRack = """
+            {
+              "cabinet": { "heightU": 42, "widthMm": 600, "depthMm": 1000 },
+              "items": [
+                { "id": "wave-pc", "heightU": 4, "position": { "u": 1 }, "body": { "heightMm": 175.8 }, "support": { "style": "runners" } },
+                { "id": "gauge-pc", "heightU": 4, "position": { "u": 5 }, "body": { "heightMm": 175.8 }, "support": { "style": "runners" } }
+              ]
+            }
+            """,
+    };
+
+    /// <inheritdoc/>
+    public override RuleDescriptor Descriptor => Facts;
+
+    /// <inheritdoc/>
+    public override void Check(RuleContext context)
+    {
+        CheckFace(context, Face.Front);
+        CheckFace(context, Face.Rear);
+    }
+
+    private static void CheckFace(RuleContext context, Face face)
+    {
+        // What is no set on runners but claims the same units is for another rule to report: the run stands whether or not it goes.
+        var runs = new List<List<Mounted>>();
+        foreach (var set in context.Survey.Occupancy.ByPlace)
+        {
+            if (set.Face == face && set.SupportStyle == SupportStyle.Runners)
+            {
+                var run = runs.Find(r => r[^1].Top + 1 == set.Bottom);
+                if (run is null)
+                {
+                    runs.Add(run = []);
+                }
+
+                run.Add(set);
+            }
+        }
+
+        foreach (var run in runs)
+        {
+            CheckRun(context, run);
+        }
+    }
+
+    private static void CheckRun(RuleContext context, List<Mounted> run)
+    {
+        if (FirstTooHigh(run) is var (first, culprit))
+        {
+            ReportHeights(context, run, first, culprit);
+        }
+        else if (!HeightsKnown(run) && run.Count > MostSets(context))
+        {
+            ReportCount(context, run);
+        }
+    }
+
+    private static bool HeightsKnown(IReadOnlyList<Mounted> run) => run.All(m => m.Item!.Body?.HeightMm is not null);
+
+    private static double MostSets(RuleContext context) => Math.Min(context.Limit(RunWarning), context.Limit(RunError));
+
+    // The first set that does not fit, and the lowest one under it from which the stack is too high. The topmost set alone may rise into
+    // the free unit above it. A low set under a stack lends it no room: each hangs on its own holes.
+    private static (int First, int Culprit)? FirstTooHigh(IReadOnlyList<Mounted> run)
+    {
+        for (var culprit = 0; culprit < run.Count; culprit++)
+        {
+            var (tooHigh, excess) = (-1, 0.0);
+            for (var i = culprit; i >= 0 && run[i].Item!.Body?.HeightMm is { } height; i--)
+            {
+                excess += height + run[i].SupportThicknessMm - RackGeometry.ApertureMm(run[i].HeightU);
+                var isTopAlone = i == culprit && culprit == run.Count - 1;
+                tooHigh = !isTopAlone && excess > SetbackInterval.ToleranceMm ? i : tooHigh;
+            }
+
+            if (tooHigh >= 0)
+            {
+                return (tooHigh, culprit);
+            }
+        }
+
+        return null;
+    }
+
+    private static void ReportHeights(RuleContext context, List<Mounted> run, int first, int culprit)
+    {
+        var part = run.GetRange(first, culprit - first + 1);
+        var stack = part.Sum(m => m.Item!.Body!.HeightMm!.Value + m.SupportThicknessMm);
+        var room = part.Sum(m => RackGeometry.ApertureMm(m.HeightU));
+        var terms = string.Join(" + ", part.Select(m => Invariant($"({m.Item!.Body!.HeightMm:0.###} + {m.SupportThicknessMm:0.###})")));
+        context.Report(Draft(
+            context,
+            run,
+            culprit,
+            Severity.Error,
+            first == culprit
+                ? "{item} on its runner is {stackMm} mm high and another set stands right on it; its units leave {roomMm} mm."
+                : "{sets} sets on runners from {first} up to {item} are {stackMm} mm high together; their units leave {roomMm} mm.",
+            [("sets", part.Count), ("first", run[first].Id), ("item", run[culprit].Id), ("stackMm", stack), ("roomMm", room)],
+            Quantities.Millimetres(stack),
+            Quantities.Millimetres(room),
+            Invariant($"{terms} = {stack:0.###} > {room:0.###}")));
+    }
+
+    private static void ReportCount(RuleContext context, List<Mounted> run)
+    {
+        var error = context.Limit(RunError);
+        var severity = run.Count > error ? Severity.Error : Severity.Warning;
+        var limit = severity == Severity.Error ? error : context.Limit(RunWarning);
+        var culprit = (int)MostSets(context);
+        context.Report(Draft(
+            context,
+            run,
+            culprit,
+            severity,
+            "{sets} sets on runners from {first} to {last} stand one on the other without a free unit; with more than {limit} the runners add up, and from {item} on nothing lines up with its units.",
+            [("sets", run.Count), ("first", run[0].Id), ("last", run[^1].Id), ("limit", limit), ("item", run[culprit].Id)],
+            Quantities.Of(run.Count, "sets"),
+            Quantities.Of(limit, "sets"),
+            Invariant($"{run.Count} > {limit:0.###}")));
+    }
+
+    private static FindingDraft Draft(
+        RuleContext context,
+        List<Mounted> run,
+        int culprit,
+        Severity severity,
+        string message,
+        IReadOnlyList<(string Name, Scalar Value)> data,
+        Quantity actual,
+        Quantity limit,
+        string calculation)
+    {
+        var most = MostSets(context);
+        var place = context.Survey.Cabinet.UnitsText(run[0].Bottom!.Value, run[^1].Top);
+        return new FindingDraft
+        {
+            Severity = severity,
+            Message = message,
+            Data = data,
+            Subject = Invariant($"{run[culprit].Id}, {place}, {CabinetFacts.FaceText(run[0].Face)}"),
+            Identity = [.. run.Select(m => m.Id).Order(StringComparer.Ordinal)],
+            Pointers = [run[culprit].Pointer, .. run.Where((_, i) => i != culprit).Select(m => m.Pointer)],
+            Actual = actual,
+            Limit = limit,
+            UtilisationPercent = 100 * actual.Value / limit.Value,
+            Calculation = calculation,
+            Cures = RunnerCures.For(
+                context.Survey, run, part => FirstTooHigh(part) is null && (HeightsKnown(part) || part.Count <= most)),
+        };
+    }
+}

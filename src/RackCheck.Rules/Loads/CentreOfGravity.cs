@@ -1,0 +1,102 @@
+using RackCheck.Engineering;
+using RackCheck.Model;
+using RackCheck.Rules.Remedies;
+using RackCheck.Rules.Survey;
+using static System.FormattableString;
+
+namespace RackCheck.Rules.Loads;
+
+/// <summary>Finds racks whose centre of gravity lies in their upper half.</summary>
+public sealed class CentreOfGravity : Rule
+{
+    private static readonly RuleLimit HeightPercent = new(
+        "heightPercent", "height of the centre of gravity as a share of the cabinet's overall height", 50, "%", 10, 100, Stricter.Lower);
+
+    private static readonly RuleDescriptor Facts = new()
+    {
+        Id = "load.centre-of-gravity",
+        Title = "Centre of gravity in the upper half",
+        Severity = Severity.Warning,
+        What = "Finds racks whose centre of gravity, with the empty cabinet counted in the middle of its box, lies above half their height.",
+        Why = "A rack that is heavy at the top sways and falls more easily, above all while it is moved.",
+        Formula = "z = sum(m z) / sum(m) <= H/2",
+        Sources = [Sources.Statics, Sources.HeavyLowPractice, Sources.CabinetHeightPractice],
+        Limits = [HeightPercent],
+        Needs = ["/cabinet/massKg", "/cabinet/heightMm", "/cabinet/base/heightMm", "/items/*/massKg", "/items/*/position", "/items/*/body/depthMm"],
+        Remedies = ["Mount heavy equipment lower.", "Let heavy equipment change places with lighter below it.", "Take equipment out of the rack."],
+        Cautions = [Cautions.Handling],
+        FailingRack = """
+            {
+              "cabinet": { "heightU": 24, "widthMm": 800, "depthMm": 1000, "heightMm": 1200, "massKg": 90, "base": { "style": "feet", "heightMm": 20 }, "ratedLoadKg": 400 },
+              "items": [ { "id": "flume-daq", "heightU": 4, "position": { "u": 12 }, "body": { "depthMm": 450 }, "massKg": 10, "support": { "style": "slides", "ratedKg": 45 } } ]
+            }
+            """,
+        PassingRack = """
+            {
+              "cabinet": { "heightU": 24, "widthMm": 800, "depthMm": 1000, "heightMm": 1200, "massKg": 90, "base": { "style": "feet", "heightMm": 0 }, "ratedLoadKg": 400 },
+              "items": [ { "id": "flume-daq", "heightU": 4, "position": { "u": 11 }, "body": { "depthMm": 450 }, "massKg": 10, "support": { "style": "slides", "ratedKg": 45 } } ]
+            }
+            """,
+    };
+
+    /// <inheritdoc/>
+    public override RuleDescriptor Descriptor => Facts;
+
+    /// <inheritdoc/>
+    public override void Check(RuleContext context)
+    {
+        var mass = context.Survey.Mass;
+        if (mass.Balance is not { } balance)
+        {
+            if (mass.IsTold && context.Survey.Items.Length > 0)
+            {
+                MissingLoadData.ReportBalance(context, "Without every mass and its place it cannot be said where the centre of gravity lies.");
+            }
+
+            return;
+        }
+
+        var percent = context.Limit(HeightPercent);
+        var limit = mass.Stand.HeightMm * percent / 100;
+        if (MassSurvey.Exceeds(balance.Centre.ZMm, limit) && Highest(context.Survey, balance, limit) is { } culprit)
+        {
+            Report(context, balance, limit, culprit);
+        }
+    }
+
+    // What lifts it most: mass times height over the limit.
+    private static Mounted? Highest(RackSurvey survey, Balance balance, double limit)
+    {
+        var (found, most) = (default(Mounted), 0.0);
+        foreach (var item in survey.Items)
+        {
+            var place = balance.PlaceOf(item);
+            var lift = Quantities.Round(place.Kg * (place.ZMm - limit));
+            if (lift > most || (lift > 0 && lift == most && string.CompareOrdinal(item.Id, found!.Id) < 0))
+            {
+                (found, most) = (item, lift);
+            }
+        }
+
+        return found;
+    }
+
+    private static void Report(RuleContext context, Balance balance, double limit, Mounted culprit)
+    {
+        var survey = context.Survey;
+        var (height, kilograms) = (balance.Centre.ZMm, balance.Centre.Kg);
+        context.Report(new FindingDraft
+        {
+            Message = "The centre of gravity is {heightMm} mm above the floor, over the {limitMm} mm that it should stay under; {item} does most to raise it.",
+            Data = [("heightMm", height), ("limitMm", limit), ("item", culprit.Id)],
+            Subject = "rack",
+            Identity = [],
+            Pointers = [culprit.Pointer, Pointers.CabinetHeight],
+            Actual = Quantities.Millimetres(height),
+            Limit = Quantities.Millimetres(limit),
+            UtilisationPercent = 100 * height / limit,
+            Calculation = Invariant($"{kilograms * height:0.###} / {kilograms:0.###} = {height:0.###} > {limit:0.###}"),
+            Cures = LoadCures.LowerCentre(survey),
+        });
+    }
+}

@@ -1,0 +1,153 @@
+using RackCheck.Engineering;
+using RackCheck.Model;
+using RackCheck.Rules.Remedies;
+using RackCheck.Rules.Survey;
+using static System.FormattableString;
+
+namespace RackCheck.Rules.Loads;
+
+/// <summary>Finds racks that fall when an item is pulled out on its slides, or when they are pushed.</summary>
+public sealed class TipExtended : Rule
+{
+    private static readonly RuleLimit MomentRatio = new(
+        "momentRatio", "least restoring to overturning moment with one item pulled out", Stability.LeastPulledOutFactor, "to 1", Stability.LeastPulledOutFactor, 10, Stricter.Higher);
+
+    private static readonly RuleLimit PushPercent = new("pushPercent", "push as a share of the weight", Stability.PushPercent, "%", Stability.PushPercent, 100, Stricter.Higher);
+
+    private static readonly RuleLimit PushN = new("pushN", "greatest push", Stability.PushN, "N", Stability.PushN, 5000, Stricter.Higher);
+
+    private static readonly RuleLimit PushHeightMm = new(
+        "pushHeightMm", "greatest height of the push above the floor", Stability.PushHeightMm, "mm", Stability.PushHeightMm, 5000, Stricter.Higher);
+
+    private static readonly RuleDescriptor Facts = new()
+    {
+        Id = "load.tip-extended",
+        Title = "Tips when equipment is pulled out, or when pushed",
+        Severity = Severity.Error,
+        Safety = true,
+        What = "Finds racks that an item pulled out on its slides as far as they go would tip, each item tried alone with the others in their place; and racks, with all in its place, that a push of 13 % of their weight, at most 250 N, at 1.5 m or their top would tip. One that is bolted down cannot tip and is not judged; two items pulled out at once are worse than either.",
+        Why = "The rack falls on whoever pulls the item out, or leans on it.",
+        Formula = "m g (x - x_f) of what lies behind the front edge of support to that of what lies before it >= momentRatio; m g b >= F h of the push",
+        Sources = [Sources.PulledOutPractice, Sources.Iec62368Push, Sources.Statics, Sources.CastorPractice, Sources.CabinetHeightPractice],
+        Limits = [MomentRatio, PushPercent, PushN, PushHeightMm],
+        Needs = ["/cabinet/massKg", "/cabinet/heightMm", "/cabinet/base/style", "/cabinet/base/stabiliserMm", "/cabinet/uprights/frontSetbackMm", "/items/*/massKg", "/items/*/position", "/items/*/body/depthMm", "/items/*/support/style", "/items/*/support/extensionMm"],
+        Remedies = ["Fit a stabiliser before the front.", "Bolt it to the floor.", "Carry the item on fixed runners.", "Stand it on feet in place of castors, or take a wider cabinet.", "Take equipment out of the rack."],
+        Cautions = [Cautions.Handling],
+        FailingRack = """
+            {
+              "cabinet": { "heightU": 24, "widthMm": 600, "depthMm": 800, "heightMm": 1200, "massKg": 40, "base": { "style": "feet", "heightMm": 0 }, "ratedLoadKg": 400, "uprights": { "frontSetbackMm": 75 } },
+              "items": [ { "id": "wave-pc", "heightU": 4, "position": { "u": 1 }, "body": { "depthMm": 450 }, "massKg": 44, "support": { "style": "slides", "ratedKg": 60, "extensionMm": 600 } } ]
+            }
+            """,
+        PassingRack = """
+            {
+              "cabinet": { "heightU": 24, "widthMm": 600, "depthMm": 800, "heightMm": 1200, "massKg": 40, "base": { "style": "feet", "heightMm": 0 }, "ratedLoadKg": 400, "uprights": { "frontSetbackMm": 75 } },
+              "items": [ { "id": "wave-pc", "heightU": 4, "position": { "u": 1 }, "body": { "depthMm": 450 }, "massKg": 40, "support": { "style": "slides", "ratedKg": 60, "extensionMm": 620 } } ]
+            }
+            """,
+    };
+
+    /// <inheritdoc/>
+    public override RuleDescriptor Descriptor => Facts;
+
+    /// <inheritdoc/>
+    public override void Check(RuleContext context)
+    {
+        var mass = context.Survey.Mass;
+        if (!mass.Stand.CanTip)
+        {
+            return;
+        }
+
+        if (mass.Balance is not { } balance)
+        {
+            if (mass.IsTold && context.Survey.Items.Length > 0)
+            {
+                MissingLoadData.ReportBalance(context, "Without every mass and its place it cannot be said whether pulled-out equipment or a push tips the rack.");
+            }
+
+            return;
+        }
+
+        ReportMissingExtensions(context);
+        var ratio = context.Limit(MomentRatio);
+        if (balance.Worst is { } worst && MassSurvey.Exceeds(ratio, worst.Factor))
+        {
+            ReportPulled(context, worst, ratio);
+        }
+
+        CheckPush(context, mass.Stand, balance);
+    }
+
+    // Only a shelf without a mass of its own can come so far: all else has its depth known.
+    private static void ReportMissingExtensions(RuleContext context)
+    {
+        foreach (var item in context.Survey.Items)
+        {
+            if (Balance.IsPulledOut(item) && Balance.ExtensionMm(item) is null)
+            {
+                context.Lacks(Pointers.ItemExtension[item.Index], "Without the extension of its slides it cannot be said what an item does when it is pulled out.");
+            }
+        }
+    }
+
+    private static void ReportPulled(RuleContext context, PulledItem worst, double ratio)
+    {
+        var (restoring, overturning) = (worst.Moments.RestoringNm, worst.Moments.OverturningNm);
+        var (id, side) = (worst.Item.Id, CabinetFacts.FaceText(worst.Item.Face));
+        context.Report(new FindingDraft
+        {
+            Message = "With {item} pulled out at the {side}, {restoringNm} N m hold the rack and {overturningNm} N m tip it: {factor} times as much, where {limit} times is the least.",
+            Data = [("item", id), ("side", side), ("restoringNm", restoring), ("overturningNm", overturning), ("factor", worst.Factor), ("limit", ratio)],
+            Subject = context.Survey.Cabinet.Place(worst.Item),
+            Identity = ["pulled out"],
+            Pointers = [worst.Item.Pointer, Pointers.Base],
+            Actual = Quantities.Of(worst.Factor, "to 1"),
+            Limit = Quantities.Of(ratio, "to 1"),
+            UtilisationPercent = worst.Factor > 0 ? 100 * ratio / worst.Factor : null,
+            Calculation = Invariant($"{Moments(worst)}{restoring:0.###} / {overturning:0.###} = {worst.Factor:0.###} < {ratio:0.###}"),
+            Cures = TipCures.Hold(context.Survey, worst.Item.Face, ratio),
+        });
+    }
+
+    // What holds and what tips; where the rest tips too, or nothing is left of it, both moments are of the one kind.
+    private static string Moments(PulledItem worst)
+    {
+        var (restoring, overturning) = (worst.Moments.RestoringNm, worst.Moments.OverturningNm);
+        var item = Moment(worst.Pulled, worst.EdgeMm);
+        if (worst.Rest is not { } rest)
+        {
+            return Invariant($"{item} = {overturning:0.###}; ");
+        }
+
+        var other = Moment(rest, worst.EdgeMm);
+        return restoring > 0 ? Invariant($"{other} = {restoring:0.###}; {item} = {overturning:0.###}; ") : Invariant($"{other} + {item} = {overturning:0.###}; ");
+    }
+
+    private static string Moment(PointMass mass, double edgeMm) => Invariant($"9.80665 x {mass.Kg:0.###} x {Math.Abs(mass.XMm - edgeMm) / 1000:0.########}");
+
+    private static void CheckPush(RuleContext context, CabinetStand stand, Balance balance)
+    {
+        var side = stand.Area.Nearest(balance.Centre);
+        var distance = stand.Area.DistanceMm(side, balance.Centre);
+        var push = Stability.Push(balance.Centre.Kg, distance, stand.HeightMm, context.Limit(PushPercent), context.Limit(PushN), context.Limit(PushHeightMm));
+        if (!MassSurvey.Exceeds(push.OverturningNm, push.RestoringNm))
+        {
+            return;
+        }
+
+        context.Report(new FindingDraft
+        {
+            Message = "A push of {forceN} N at a height of {heightMm} mm tips the rack over its {side} edge: {overturningNm} N m against the {restoringNm} N m of its weight.",
+            Data = [("forceN", push.ForceN), ("heightMm", push.HeightMm), ("side", LoadText.Of(side)), ("overturningNm", push.OverturningNm), ("restoringNm", push.RestoringNm)],
+            Subject = "rack",
+            Identity = ["push"],
+            Pointers = [Pointers.Base],
+            Actual = Quantities.Of(push.OverturningNm, "N m"),
+            Limit = Quantities.Of(push.RestoringNm, "N m"),
+            UtilisationPercent = push.RestoringNm > 0 ? 100 / push.Factor : null,
+            Calculation = Invariant($"{push.ForceN:0.######} x {push.HeightMm / 1000:0.########} = {push.OverturningNm:0.###} > 9.80665 x {balance.Centre.Kg:0.###} x {distance / 1000:0.########} = {push.RestoringNm:0.###}"),
+            Cures = TipCures.Stand(context.Survey, side),
+        });
+    }
+}

@@ -1,0 +1,199 @@
+using RackCheck.Engineering;
+using RackCheck.Model;
+using RackCheck.Rules.Remedies;
+using RackCheck.Rules.Survey;
+using RackCheck.Rules.Survey.Power;
+using static System.FormattableString;
+
+namespace RackCheck.Rules.Power;
+
+/// <summary>Finds PDUs and cables whose rating does not go with the breaker before them.</summary>
+public sealed class BreakerCoordination : Rule
+{
+    private static readonly RuleDescriptor Facts = new()
+    {
+        Id = "power.breaker-coordination",
+        Title = "Breaker, cable and unit do not go together",
+        Severity = Severity.Error,
+        Safety = true,
+        What = "Finds PDUs rated over the breaker of their supply; units rated under it with outlet groups that no breaker of their own protects; and cables that carry less than the breaker lets through. A unit in North America that is rated 80 % of its breaker goes with it.",
+        Why = "A breaker protects only what carries at least its rating: a cable or unit that carries less burns before it trips. A unit rated for more invites a load that the breaker does not hold.",
+        Formula = "rating of the unit <= In <= capacity of the cable; In of the supply, or of each outlet group, <= rating of the unit (North America: / 0.8)",
+        Sources = [Sources.Iec60364Overload, Sources.Bs7671Capacity, Sources.Nec210],
+        Needs = ["/supplies/*/ratedA", "/supplies/*/breaker/ratedA", "/supplies/*/phases", "/supplies/*/cable/crossSectionMm2", "/pdus/*/ratedA", "/pdus/*/groups/*/breakerA", "/items/*/ups/feeds", "/site/region"],
+        Remedies = ["Take a breaker of the unit's size.", "Take a unit of the breaker's size.", "Take a unit with a breaker for each outlet group.", "Take a thicker cable.", "Take a smaller breaker."],
+        Cautions = [Cautions.Electricity],
+        FailingRack = Rack("2.5"),
+        PassingRack = Rack("4"),
+    };
+
+    /// <inheritdoc/>
+    public override RuleDescriptor Descriptor => Facts;
+
+    /// <inheritdoc/>
+    public override void Check(RuleContext context)
+    {
+        foreach (var supply in context.Survey.Power.Supplies)
+        {
+            // Behind a UPS it is the UPS that limits the current.
+            foreach (var unit in supply.Units.Where(u => u.FedBy is null))
+            {
+                JudgeUnit(context, unit);
+            }
+
+            if (supply.Units.Any(u => !u.IsBehindUps))
+            {
+                JudgeCable(context, supply);
+            }
+        }
+    }
+
+    private static void JudgeUnit(RuleContext context, PduNode unit)
+    {
+        var breaker = unit.Supply.BreakerA;
+        if (Loading.IsOver(unit.RatedA, breaker))
+        {
+            ReportTooLarge(context, unit);
+            return;
+        }
+
+        // North American units are rated for the load that may hang on them, 80 % of the breaker that they are made for.
+        var carries = unit.Supply.IsNorthAmerica ? unit.RatedA * 100 / Breakers.ContinuousSharePercent : unit.RatedA;
+        var open = unit.Groups.Where(g => Loading.IsOver(Math.Min(g.BreakerA ?? breaker, breaker), carries)).ToArray();
+        if (open.Length > 0)
+        {
+            ReportOpen(context, unit, carries, open);
+        }
+    }
+
+    private static void ReportTooLarge(RuleContext context, PduNode unit)
+    {
+        var (survey, supply) = (context.Survey, unit.Supply);
+        context.Report(new FindingDraft
+        {
+            Message = "{pdu} is rated for {ratedA} A, more than the breaker of supply {supply}, {breakerA} A.",
+            Data = [("pdu", unit.Id), ("ratedA", unit.RatedA), ("supply", supply.Id), ("breakerA", supply.BreakerA)],
+            Subject = $"PDU {unit.Id}",
+            Identity = [unit.Id],
+            Pointers = [Invariant($"/pdus/{unit.Index}/ratedA"), BreakerPointer(supply)],
+            Actual = Quantities.Of(unit.RatedA, "A"),
+            Limit = Quantities.Of(supply.BreakerA, "A"),
+            UtilisationPercent = 100 * unit.RatedA / supply.BreakerA,
+            Calculation = Invariant($"{unit.RatedA:0.###} > {supply.BreakerA:0.###}"),
+            Cures = TooLargeCures(survey, unit),
+        });
+    }
+
+    private static IEnumerable<Cure> TooLargeCures(RackSurvey survey, PduNode unit)
+    {
+        if (unit.RatedA <= unit.Supply.Source.RatedA)
+        {
+            yield return SupplyCures.Fuse(survey, unit.Supply, unit.RatedA);
+        }
+
+        yield return SupplyCures.Resize(survey, unit, unit.Supply.BreakerA);
+        Cord[] cords = [.. survey.Power.Cords.Where(c => c.Group is { } g && ReferenceEquals(g.Unit.Supply, unit.Supply))];
+        foreach (var cure in PowerCures.Enlarge(survey, unit.Supply, cords).Concat(SupplyCures.Downsize(survey, unit.Supply, unit.Supply.BreakerA)))
+        {
+            yield return cure;
+        }
+    }
+
+    private static void ReportOpen(RuleContext context, PduNode unit, double carries, GroupNode[] open)
+    {
+        var (survey, supply) = (context.Survey, unit.Supply);
+        var before = open.Max(g => Math.Min(g.BreakerA ?? supply.BreakerA, supply.BreakerA));
+        context.Report(new FindingDraft
+        {
+            Message = "{pdu} carries {limitA} A at most, but what protects its outlet groups {groups} trips at {breakerA} A only.",
+            Data = [("pdu", unit.Id), ("limitA", carries), ("groups", string.Join(", ", open.Select(g => g.Id).Order(StringComparer.Ordinal))), ("breakerA", before)],
+            Subject = $"PDU {unit.Id}",
+            Identity = [unit.Id],
+            Pointers = [Invariant($"/pdus/{unit.Index}"), .. open.Select(g => $"{g.Pointer}/breakerA"), BreakerPointer(supply)],
+            Actual = Quantities.Of(before, "A"),
+            Limit = Quantities.Of(carries, "A"),
+            UtilisationPercent = 100 * before / carries,
+            Calculation = supply.IsNorthAmerica
+                ? Invariant($"{before:0.###} > {unit.RatedA:0.###} / 0.8 = {carries:0.###}")
+                : Invariant($"{before:0.###} > {carries:0.###}"),
+            Cures = OpenCures(survey, unit, carries, open),
+        });
+    }
+
+    private static IEnumerable<Cure> OpenCures(RackSurvey survey, PduNode unit, double carries, GroupNode[] open)
+    {
+        var supply = unit.Supply;
+        var sold = SupplyCures.BreakerUpTo(supply, carries);
+        yield return SupplyCures.FuseGroups(survey, unit, open, sold);
+        yield return SupplyCures.FuseGroups(survey, unit, open, Quantities.Round(carries));
+        yield return SupplyCures.Resize(survey, unit, supply.BreakerA * unit.RatedA / carries);
+        yield return SupplyCures.Fuse(survey, supply, sold);
+        foreach (var cure in SupplyCures.Downsize(survey, supply, sold))
+        {
+            yield return cure;
+        }
+    }
+
+    private static void JudgeCable(RuleContext context, SupplyNode supply)
+    {
+        var pointer = Invariant($"/supplies/{supply.Index}/cable/crossSectionMm2");
+        if (supply.Source.Cable?.CrossSectionMm2 is not { } section)
+        {
+            context.Lacks(pointer, "Without the section of its cable it cannot be said whether the breaker of a supply protects it.");
+            return;
+        }
+
+        var capacity = Cables.CapacityA(section, supply.Phases);
+        if (!Loading.IsOver(supply.BreakerA, capacity))
+        {
+            return;
+        }
+
+        if (section > Cables.All[^1].CrossSectionMm2)
+        {
+            context.Lacks(pointer, "The table of cables ends before this section, so it cannot be said whether the breaker of the supply protects it.");
+            return;
+        }
+
+        var survey = context.Survey;
+        context.Report(new FindingDraft
+        {
+            Message = "The cable of supply {supply}, {sectionMm2} mm2, carries {limitA} A; its breaker of {breakerA} A does not protect it.",
+            Data = [("supply", supply.Id), ("sectionMm2", section), ("limitA", capacity), ("breakerA", supply.BreakerA)],
+            Subject = $"cable of supply {supply.Id}",
+            Identity = ["cable", supply.Id],
+            Pointers = [pointer, BreakerPointer(supply)],
+            Actual = Quantities.Of(supply.BreakerA, "A"),
+            Limit = Quantities.Of(capacity, "A"),
+            UtilisationPercent = 100 * supply.BreakerA / capacity,
+            Calculation = Invariant($"{supply.BreakerA:0.###} > {capacity:0.###}"),
+            Cures = CableCures(survey, supply, capacity),
+        });
+    }
+
+    private static IEnumerable<Cure> CableCures(RackSurvey survey, SupplyNode supply, double capacity)
+    {
+        var sold = SupplyCures.BreakerUpTo(supply, capacity);
+        return SupplyCures.Thicken(survey, supply, s => Cables.CapacityA(s, supply.Phases) >= supply.BreakerA)
+            .Append(SupplyCures.Fuse(survey, supply, sold))
+            .Concat(SupplyCures.Downsize(survey, supply, sold));
+    }
+
+    // Where no breaker is given, the supply is taken to be rated by it.
+    private static string BreakerPointer(SupplyNode supply) =>
+        supply.Source.Breaker?.RatedA is null ? Invariant($"/supplies/{supply.Index}/ratedA") : Invariant($"/supplies/{supply.Index}/breaker/ratedA");
+
+    private static string Rack(string section) => $$"""
+        {
+          "cabinet": { "heightU": 24, "widthMm": 800, "depthMm": 1000 },
+          "items": [
+            { "id": "wave-pc", "heightU": 4, "position": { "u": 1 }, "body": { "depthMm": 450 }, "support": { "style": "slides" }, "power": { "ratedW": 600, "powerFactor": 1, "leakageMa": 1, "inrushA": 20, "plugs": [ "C14" ] } }
+          ],
+          "supplies": [ { "id": "A", "voltageV": 230, "phases": 1, "ratedA": 32, "breaker": { "curve": "C", "ratedA": 32 }, "cable": { "lengthM": 10, "crossSectionMm2": {{section}} } } ],
+          "pdus": [
+            { "id": "strip", "supply": "A", "ratedA": 32, "mounting": "vertical", "groups": [
+              { "id": "g1", "phase": "L1", "breakerA": 16, "outlets": [ { "socket": "C13", "count": 8 } ] } ] }
+          ]
+        }
+        """;
+}

@@ -1,0 +1,163 @@
+using RackCheck.Engineering;
+using RackCheck.Model;
+using RackCheck.Rules.Remedies;
+using RackCheck.Rules.Survey;
+using RackCheck.Rules.Survey.Power;
+using static System.FormattableString;
+
+namespace RackCheck.Rules.Power;
+
+/// <summary>Finds cords that no outlet takes.</summary>
+public sealed class NoSource : Rule
+{
+    private static readonly RuleDescriptor Facts = new()
+    {
+        Id = "power.no-source",
+        Title = "No outlet for a cord",
+        Severity = Severity.Error,
+        What = "Finds cords that no outlet takes, whichever way all cords are plugged in: too few outlets, none of the sort, or none of the voltage.",
+        Why = "Equipment comes that cannot be switched on, or is helped out with adaptors and extension leads that nobody planned for.",
+        Formula = "most cords that find an outlet of their own >= cords, by a matching over all cords and outlets; a voltage serves an item from 0.8 to 1.25 times",
+        Sources = [Sources.Iec60320, Sources.Bs1363, Sources.Cee7, Sources.NemaWd6, Sources.Iec60309, Sources.VoltagePractice],
+        Needs = ["/items/*/power/plugs", "/items/*/power/voltageV", "/items/*/power/redundant", "/supplies/*/voltageV", "/supplies/*/phases", "/pdus/*/groups/*/outlets", "/connections"],
+        Remedies = ["Take a PDU with more outlets.", "Add a PDU.", "Add a supply with a PDU.", "Take equipment out of the rack."],
+        Cautions = [Cautions.Electricity],
+        FailingRack = """
+            {
+              "cabinet": { "heightU": 24, "widthMm": 800, "depthMm": 1000 },
+              "items": [
+                { "id": "wave-pc", "heightU": 4, "position": { "u": 1 }, "body": { "depthMm": 450 }, "support": { "style": "slides" }, "power": { "ratedW": 300, "powerFactor": 1, "leakageMa": 1, "inrushA": 20, "plugs": [ "C14" ] } },
+                { "id": "paddle-drive", "heightU": 4, "position": { "u": 6 }, "body": { "depthMm": 450 }, "support": { "style": "slides" }, "power": { "ratedW": 300, "powerFactor": 1, "leakageMa": 1, "inrushA": 20, "plugs": [ "C14" ] } }
+              ],
+              "supplies": [
+                { "id": "A", "voltageV": 230, "phases": 1, "ratedA": 16, "breaker": { "curve": "C", "ratedA": 16 }, "socket": "IEC60309-16A-1P", "cable": { "lengthM": 10, "crossSectionMm2": 2.5 } }
+              ],
+              "pdus": [
+                { "id": "strip", "supply": "A", "ratedA": 16, "plug": "IEC60309-16A-1P", "mounting": "vertical", "groups": [ { "id": "g1", "outlets": [ { "socket": "C13", "count": 1 } ] } ] }
+              ]
+            }
+            """,
+        PassingRack = """
+            {
+              "cabinet": { "heightU": 24, "widthMm": 800, "depthMm": 1000 },
+              "items": [
+                { "id": "wave-pc", "heightU": 4, "position": { "u": 1 }, "body": { "depthMm": 450 }, "support": { "style": "slides" }, "power": { "ratedW": 300, "powerFactor": 1, "leakageMa": 1, "inrushA": 20, "plugs": [ "C14" ] } },
+                { "id": "paddle-drive", "heightU": 4, "position": { "u": 6 }, "body": { "depthMm": 450 }, "support": { "style": "slides" }, "power": { "ratedW": 300, "powerFactor": 1, "leakageMa": 1, "inrushA": 20, "plugs": [ "C14" ] } }
+              ],
+              "supplies": [
+                { "id": "A", "voltageV": 230, "phases": 1, "ratedA": 16, "breaker": { "curve": "C", "ratedA": 16 }, "socket": "IEC60309-16A-1P", "cable": { "lengthM": 10, "crossSectionMm2": 2.5 } }
+              ],
+              "pdus": [
+                { "id": "strip", "supply": "A", "ratedA": 16, "plug": "IEC60309-16A-1P", "mounting": "vertical", "groups": [ { "id": "g1", "outlets": [ { "socket": "C13", "count": 2 } ] } ] }
+              ]
+            }
+            """,
+    };
+
+    /// <inheritdoc/>
+    public override RuleDescriptor Descriptor => Facts;
+
+    /// <inheritdoc/>
+    public override void Check(RuleContext context)
+    {
+        ReportMissing(context);
+        var tree = context.Survey.Power;
+        if (!tree.IsDescribed)
+        {
+            return;
+        }
+
+        foreach (var alike in tree.Cords.GroupBy(c => c.Code).OrderBy(g => g.Key))
+        {
+            Cord[] left = [.. alike.Where(c => c.Group is null)];
+            if (left.Length > 0)
+            {
+                Report(context, left, alike.Count());
+            }
+        }
+    }
+
+    // A description that says nothing of power is asked once; one that does, item by item.
+    private static void ReportMissing(RuleContext context)
+    {
+        var survey = context.Survey;
+        var (described, drawing) = (survey.Power.IsDescribed, false);
+        var spoken = described || survey.Description.Supplies is not null || Array.Exists(survey.Items, i => i.Item!.Power is not null);
+        foreach (var item in survey.Items)
+        {
+            var power = item.Item!.Power;
+            drawing |= power is { Plugs: { Count: > 0 } } || HasUnknownCords(item);
+            if (spoken && HasUnknownCords(item))
+            {
+                context.Lacks(
+                    power is null ? $"{item.Pointer}/power" : Pointers.ItemPlugs[item.Index],
+                    "Without the plugs of an item that draws power it cannot be said whether an outlet takes them; an empty list says that it has none.");
+            }
+        }
+
+        if (drawing && !described)
+        {
+            context.Lacks("/pdus", "Without the PDUs it cannot be said whether every cord finds an outlet; an empty list says that there are none.");
+        }
+    }
+
+    private static bool HasUnknownCords(Mounted item) => item.Item!.Power is { } power
+        ? power.Plugs is null && power.RatedW != 0
+        : item.Item.Ups is not null || item.Category is ItemCategory.Computer or ItemCategory.Server or ItemCategory.Instrument or ItemCategory.Network
+            or ItemCategory.Display or ItemCategory.KvmSwitch or ItemCategory.Ups or ItemCategory.FanTray or ItemCategory.AirConditioner;
+
+    private static void Report(RuleContext context, Cord[] left, int needed)
+    {
+        var survey = context.Survey;
+        var plug = PlugFit.Of(left[0].Code).Code;
+        var found = needed - left.Length;
+        context.Report(new FindingDraft
+        {
+            Message = MessageOf(survey.Power, left, needed),
+            Data =
+            [
+                ("item", left[0].Item.Id), ("plug", plug), ("socket", PlugFit.Of(PlugFit.SocketFor(left[0].Code)).Code),
+                ("needed", needed), ("found", found), ("missing", left.Length),
+                .. left[0].Item.Item!.Power!.VoltageV is { } voltage ? [("voltageV", (Scalar)voltage)] : Array.Empty<(string, Scalar)>(),
+            ],
+            Subject = $"{plug} cords",
+            Identity = [plug],
+            Pointers = [.. left.Select(c => c.Item.Pointer).Distinct()],
+            Actual = Quantities.Of(found, "outlets"),
+            Limit = Quantities.Of(needed, "outlets"),
+            Calculation = Invariant($"{needed} - {left.Length} = {found} < {needed}"),
+            Cures = CuresOf(survey, left),
+        });
+    }
+
+    private static string MessageOf(PowerTree tree, Cord[] left, int needed)
+    {
+        var found = left.Length == needed ? " no {plug} cord can be plugged in." : " only {found} of {needed} {plug} cords can be plugged in.";
+        if (!PlugFit.Fits(left[0].Code, PlugFit.SocketFor(left[0].Code)))
+        {
+            return "{item} has a cord with {plug}, which goes into no socket that is known;" + found;
+        }
+
+        if (tree.Units.Length > 0 && left.All(c => !Array.Exists(tree.Units, u => c.SuitsVoltage(u.Supply.Source.VoltageV))))
+        {
+            return "{item} is for {voltageV} V, and no outlet carries that voltage;" + found;
+        }
+
+        var where = left[0].IsThreePhase ? " on a three-phase supply" : "";
+        return left.Length == 1
+            ? "One {socket} outlet" + where + " is missing, for {item}:" + found
+            : "{missing} {socket} outlets" + where + " are missing, the first of them for {item}:" + found;
+    }
+
+    // In the end what finds no outlet goes into another rack, or, where plugs of several sorts vie for the same outlets, all that finds none.
+    private static IEnumerable<Cure> CuresOf(RackSurvey survey, Cord[] left)
+    {
+        foreach (var cure in PlugCures.Counterpart(survey, left).Concat(OutletCures.Provide(survey, left)))
+        {
+            yield return cure;
+        }
+
+        yield return OutletCures.TakeOut(survey, left);
+        yield return OutletCures.TakeOut(survey, survey.Power.Cords.Where(c => c.Group is null));
+    }
+}

@@ -1,0 +1,115 @@
+using RackCheck.Engineering;
+using RackCheck.Model;
+using RackCheck.Rules.Remedies;
+using RackCheck.Rules.Survey;
+using RackCheck.Rules.Survey.Power;
+using static System.FormattableString;
+
+namespace RackCheck.Rules.Power;
+
+/// <summary>Finds items that draw more through a cord than its plug and outlet are rated for.</summary>
+public sealed class OutletRating : Rule
+{
+    private const double Slack = 1 + 1e-9;
+
+    private static readonly RuleDescriptor Facts = new()
+    {
+        Id = "power.outlet-rating",
+        Title = "Plug or outlet overloaded",
+        Severity = Severity.Error,
+        Safety = true,
+        What = "Finds items whose current through a cord is over the rating of its plug or of the socket that it goes into, in normal use or with a supply lost.",
+        Why = "A contact that carries more than it is made for gets hot, and the breaker of the group, which is often larger, does not see it.",
+        Formula = "I = P/(n V pf) through each of n cords, on three phases a third of it a line; <= the lesser rating of plug and socket",
+        Sources = [Sources.CircuitTheory, Sources.Iec60320, Sources.Bs1363, Sources.Cee7, Sources.NemaWd6, Sources.Iec60309, Sources.RedundancyPractice],
+        Needs = ["/items/*/power/ratedW", "/items/*/power/powerFactor", "/items/*/power/plugs", "/items/*/power/redundant", "/supplies/*/voltageV", "/pdus/*/groups/*/outlets", "/connections", "/site/region"],
+        Remedies = ["Fit a larger plug, with an outlet for it.", "Share the load among more cords.", "Take the item out of the rack."],
+        Cautions = [Cautions.Electricity],
+        FailingRack = """
+            {
+              "cabinet": { "heightU": 24, "widthMm": 800, "depthMm": 1000 },
+              "items": [
+                { "id": "paddle-drive", "heightU": 4, "position": { "u": 1 }, "body": { "depthMm": 450 }, "support": { "style": "slides" }, "power": { "ratedW": 2400, "powerFactor": 1, "leakageMa": 1, "inrushA": 20, "plugs": [ "C14" ] } }
+              ],
+              "supplies": [
+                { "id": "A", "voltageV": 230, "phases": 1, "ratedA": 16, "breaker": { "curve": "C", "ratedA": 16 }, "socket": "IEC60309-16A-1P", "cable": { "lengthM": 10, "crossSectionMm2": 2.5 } }
+              ],
+              "pdus": [
+                { "id": "strip", "supply": "A", "ratedA": 16, "plug": "IEC60309-16A-1P", "mounting": "vertical", "groups": [ { "id": "g1", "outlets": [ { "socket": "C13", "count": 2 }, { "socket": "C19", "count": 1 } ] } ] }
+              ]
+            }
+            """,
+        PassingRack = """
+            {
+              "cabinet": { "heightU": 24, "widthMm": 800, "depthMm": 1000 },
+              "items": [
+                { "id": "paddle-drive", "heightU": 4, "position": { "u": 1 }, "body": { "depthMm": 450 }, "support": { "style": "slides" }, "power": { "ratedW": 2300, "powerFactor": 1, "leakageMa": 1, "inrushA": 20, "plugs": [ "C14" ] } }
+              ],
+              "supplies": [
+                { "id": "A", "voltageV": 230, "phases": 1, "ratedA": 16, "breaker": { "curve": "C", "ratedA": 16 }, "socket": "IEC60309-16A-1P", "cable": { "lengthM": 10, "crossSectionMm2": 2.5 } }
+              ],
+              "pdus": [
+                { "id": "strip", "supply": "A", "ratedA": 16, "plug": "IEC60309-16A-1P", "mounting": "vertical", "groups": [ { "id": "g1", "outlets": [ { "socket": "C13", "count": 2 }, { "socket": "C19", "count": 1 } ] } ] }
+              ]
+            }
+            """,
+    };
+
+    /// <inheritdoc/>
+    public override RuleDescriptor Descriptor => Facts;
+
+    /// <inheritdoc/>
+    public override void Check(RuleContext context)
+    {
+        var tree = context.Survey.Power;
+        MissingLoadingData.Report(context, tree);
+        foreach (var cords in tree.Cords.GroupBy(c => c.Item))
+        {
+            Cord? worst = null;
+            foreach (var cord in cords)
+            {
+                worst = worst is null || Share(cord, tree.IsNorthAmerica) > Share(worst, tree.IsNorthAmerica) ? cord : worst;
+            }
+
+            if (worst is not null && IsOver(worst, tree.IsNorthAmerica))
+            {
+                Report(context, worst);
+            }
+        }
+    }
+
+    // As the report writes it: a finding never says that 10 A are more than 10 A.
+    private static bool IsOver(Cord cord, bool northAmerica) => Quantities.Round(cord.WorstA() ?? 0) > cord.RatedA(northAmerica);
+
+    private static double Share(Cord cord, bool northAmerica) => (cord.WorstA() ?? 0) / cord.RatedA(northAmerica);
+
+    private static void Report(RuleContext context, Cord cord)
+    {
+        var survey = context.Survey;
+        var unit = cord.Group!.Unit;
+        var rated = cord.RatedA(survey.Power.IsNorthAmerica);
+        var worst = cord.WorstA()!.Value;
+        var lost = cord.WorstWatts > cord.Watts * Slack;
+        var lines = cord.IsThreePhase ? unit.Lines.Count : 1;
+        var over = lines == 1 ? "" : Invariant($" / {lines}");
+        context.Report(new FindingDraft
+        {
+            Message = "{item} draws {currentA} A through its {plug} plug" + (lines == 1 ? "" : " on each phase") + (lost ? " with a supply lost" : "")
+                + (cord.Socket is null ? "" : " in a {socket} outlet") + "; {ratedA} A is the most that it may.",
+            Data =
+            [
+                ("item", cord.Item.Id), ("currentA", worst), ("plug", PlugFit.Of(cord.Code).Code), ("ratedA", rated),
+                .. cord.Socket is { } socket ? [("socket", (Scalar)PlugFit.Of(socket).Code)] : Array.Empty<(string, Scalar)>(),
+            ],
+            Subject = survey.Cabinet.Place(cord.Item),
+            Identity = [cord.Item.Id],
+            Pointers = [Invariant($"{Pointers.ItemPlugs[cord.Item.Index]}/{cord.Plug}"), cord.Group.Pointer],
+            Actual = Quantities.Of(worst, "A"),
+            Limit = Quantities.Of(rated, "A"),
+            UtilisationPercent = 100 * worst / rated,
+            Calculation = Invariant($"{cord.WorstWatts:0.###}{over} / ({unit.Supply.Source.VoltageV:0.###} x {cord.PowerFactor:0.###}) = {worst:0.###} > {rated:0.###}")
+                + (lost ? ", with a supply lost" : ""),
+            Cures = PlugCures.Larger(survey, cord).Concat(PlugCures.MoreCords(survey, cord)).Append(OutletCures.TakeOut(survey, [cord])),
+        });
+    }
+}

@@ -1,0 +1,132 @@
+using RackCheck.Engineering;
+using RackCheck.Model;
+using RackCheck.Rules.Remedies;
+using RackCheck.Rules.Survey;
+using RackCheck.Rules.Survey.Power;
+using static System.FormattableString;
+
+namespace RackCheck.Rules.Power;
+
+/// <summary>Finds PDUs and outlet groups that carry more than they are rated for, or more than is planned for.</summary>
+public sealed class PduLoading : Rule
+{
+    private static readonly RuleLimit DesignSharePercent = new(
+        "designSharePercent", "share of the rating that is planned for; past it a warning", 80, "%", 10, 100, Stricter.Lower);
+
+    private static readonly RuleLimit ContinuousSharePercent = new(
+        "continuousSharePercent", "share of a breaker that a continuous load may take in North America", Breakers.ContinuousSharePercent, "%", 10, 100, Stricter.Lower);
+
+    private static readonly RuleDescriptor Facts = new()
+    {
+        Id = "power.pdu-loading",
+        Title = "PDU overloaded",
+        Severity = Severity.Error,
+        MilderSeverity = Severity.Warning,
+        Safety = true,
+        What = "Finds PDUs and their outlet groups whose current is over their rating, in normal use or with a supply lost; over the design share is a warning, and in North America over 80 % of the breaker an error.",
+        Why = "The breaker trips and takes all that hangs on it down, often when the other supply is lost; a unit without a breaker overheats.",
+        Formula = "I = sum of P/(V pf) over the cords on a line; redundant items draw P/n through each of n cords, and all of it through those left when a supply is lost",
+        Sources = [Sources.CircuitTheory, Sources.LoadingPractice, Sources.Nec210, Sources.RedundancyPractice],
+        Limits = [DesignSharePercent, ContinuousSharePercent],
+        Needs = ["/items/*/power/ratedW", "/items/*/power/powerFactor", "/items/*/power/plugs", "/items/*/power/redundant", "/supplies/*/voltageV", "/pdus/*/ratedA", "/pdus/*/groups/*/breakerA", "/connections", "/site/region"],
+        Remedies = ["Plug equipment into another group or unit.", "Add a PDU.", "Take a larger supply and PDU.", "Add a supply with a PDU.", "Take equipment out of the rack."],
+        Cautions = [Cautions.Electricity],
+        FailingRack = """
+            {
+              "cabinet": { "heightU": 24, "widthMm": 800, "depthMm": 1000 },
+              "items": [
+                { "id": "wave-pc", "heightU": 4, "position": { "u": 1 }, "body": { "depthMm": 450 }, "support": { "style": "slides" }, "power": { "ratedW": 1800, "powerFactor": 1, "leakageMa": 1, "inrushA": 20, "plugs": [ "C20" ] } },
+                { "id": "paddle-drive", "heightU": 4, "position": { "u": 6 }, "body": { "depthMm": 450 }, "support": { "style": "slides" }, "power": { "ratedW": 1881, "powerFactor": 1, "leakageMa": 1, "inrushA": 20, "plugs": [ "C20" ] } }
+              ],
+              "supplies": [ { "id": "A", "voltageV": 230, "phases": 1, "ratedA": 32, "breaker": { "curve": "C", "ratedA": 32 }, "socket": "IEC60309-32A-1P", "cable": { "lengthM": 10, "crossSectionMm2": 6 } } ],
+              "pdus": [
+                { "id": "strip", "supply": "A", "ratedA": 32, "plug": "IEC60309-32A-1P", "mounting": "vertical", "groups": [
+                  { "id": "g1", "phase": "L1", "breakerA": 16, "outlets": [ { "socket": "C19", "count": 4 } ] },
+                  { "id": "g2", "phase": "L1", "breakerA": 16, "outlets": [ { "socket": "C19", "count": 4 } ] } ] }
+              ],
+              "connections": [
+                { "item": "wave-pc", "plug": 0, "pdu": "strip", "group": "g1" },
+                { "item": "paddle-drive", "plug": 0, "pdu": "strip", "group": "g1" }
+              ]
+            }
+            """,
+        PassingRack = """
+            {
+              "cabinet": { "heightU": 24, "widthMm": 800, "depthMm": 1000 },
+              "items": [
+                { "id": "wave-pc", "heightU": 4, "position": { "u": 1 }, "body": { "depthMm": 450 }, "support": { "style": "slides" }, "power": { "ratedW": 1800, "powerFactor": 1, "leakageMa": 1, "inrushA": 20, "plugs": [ "C20" ] } },
+                { "id": "paddle-drive", "heightU": 4, "position": { "u": 6 }, "body": { "depthMm": 450 }, "support": { "style": "slides" }, "power": { "ratedW": 1144, "powerFactor": 1, "leakageMa": 1, "inrushA": 20, "plugs": [ "C20" ] } }
+              ],
+              "supplies": [ { "id": "A", "voltageV": 230, "phases": 1, "ratedA": 32, "breaker": { "curve": "C", "ratedA": 32 }, "socket": "IEC60309-32A-1P", "cable": { "lengthM": 10, "crossSectionMm2": 6 } } ],
+              "pdus": [
+                { "id": "strip", "supply": "A", "ratedA": 32, "plug": "IEC60309-32A-1P", "mounting": "vertical", "groups": [
+                  { "id": "g1", "phase": "L1", "breakerA": 16, "outlets": [ { "socket": "C19", "count": 4 } ] },
+                  { "id": "g2", "phase": "L1", "breakerA": 16, "outlets": [ { "socket": "C19", "count": 4 } ] } ] }
+              ],
+              "connections": [
+                { "item": "wave-pc", "plug": 0, "pdu": "strip", "group": "g1" },
+                { "item": "paddle-drive", "plug": 0, "pdu": "strip", "group": "g1" }
+              ]
+            }
+            """,
+    };
+
+    /// <inheritdoc/>
+    public override RuleDescriptor Descriptor => Facts;
+
+    /// <inheritdoc/>
+    public override void Check(RuleContext context)
+    {
+        var tree = context.Survey.Power;
+        MissingLoadingData.Report(context, tree);
+        var design = context.Limit(DesignSharePercent) / 100;
+        var continuous = context.Limit(ContinuousSharePercent) / 100;
+        foreach (var unit in tree.Units)
+        {
+            var limit = unit.Supply.IsNorthAmerica && unit.FedBy is null ? Math.Min(unit.RatedA, continuous * unit.Supply.BreakerA) : unit.RatedA;
+            var found = Loading.Gravest(unit.Lines, limit, design * unit.RatedA);
+            if (found is { } unitLoad)
+            {
+                Report(context, unit, null, unitLoad.Line, unitLoad.Found);
+            }
+
+            foreach (var group in unit.Groups)
+            {
+                // A group that is all of its line, behind no lesser breaker than the unit's rating, says nothing that the unit has not said.
+                if (group.BreakerA is not { } breaker
+                    || (found is not null && group.Load.WorstA == unit.Lines[group.Line].WorstA && breaker >= unit.RatedA))
+                {
+                    continue;
+                }
+
+                var groupLimit = unit.Supply.IsNorthAmerica ? continuous * breaker : breaker;
+                if (Loading.Judge(group.Load, groupLimit, design * breaker) is { } groupLoad)
+                {
+                    Report(context, unit, group, group.Line, groupLoad);
+                }
+            }
+        }
+    }
+
+    private static void Report(RuleContext context, PduNode unit, GroupNode? group, int line, Loading found)
+    {
+        var survey = context.Survey;
+        var cords = survey.Power.Cords.Where(c => c.Group is { } g && (group is null ? ReferenceEquals(g.Unit, unit) && (g.Line == line || c.IsThreePhase) : ReferenceEquals(g, group)));
+        var named = LoadingText.Name(unit, group, line);
+        context.Report(new FindingDraft
+        {
+            Message = found.Message(named.Text),
+            Data = [.. named.Data, .. found.Data],
+            Subject = group is null ? $"PDU {unit.Id}" : $"PDU {unit.Id}, group {group.Id}",
+            Identity = group is null ? [unit.Id] : [unit.Id, group.Id],
+            Root = LoadingText.Root(found.Severity, cords),
+            Pointers = [group?.Pointer ?? Pointers.Pdu[unit.Index]],
+            Severity = found.Severity,
+            Actual = Quantities.Of(found.CurrentA, "A"),
+            Limit = Quantities.Of(found.LimitA, "A"),
+            UtilisationPercent = 100 * found.CurrentA / found.LimitA,
+            Calculation = Invariant($"{LoadingText.Sum(cords, unit.Supply.Source.VoltageV, found.Lost, found.CurrentA)} > {found.LimitA:0.###}"),
+            Cures = PowerCures.Relieve(survey, unit.Supply, unit, group),
+        });
+    }
+}

@@ -1,0 +1,213 @@
+using RackCheck.Engineering;
+using RackCheck.Model;
+using RackCheck.Rules.Remedies;
+using RackCheck.Rules.Survey;
+using RackCheck.Rules.Survey.Power;
+using static System.FormattableString;
+
+namespace RackCheck.Rules.Power;
+
+/// <summary>Finds redundant items whose cords all live by one supply.</summary>
+public sealed class Redundancy : Rule
+{
+    private static readonly RuleDescriptor Facts = new()
+    {
+        Id = "power.redundancy",
+        Title = "Redundant item on one supply",
+        Severity = Severity.Error,
+        What = "Finds items said to be redundant that have one cord, or whose cords all hang on one supply. What hangs on a UPS lives by the supplies of its cords. Where outlets are short, so that the service could not choose freely, what it chose itself is judged once there are enough.",
+        Why = "When that supply goes the item goes with it, though a second power supply was paid for.",
+        Formula = "supplies that the cords of a redundant item live by >= 2",
+        Sources = [Sources.RedundancyPractice],
+        Needs = ["/items/*/power/redundant", "/items/*/power/plugs", "/items/*/ups/feeds", "/pdus/*/supply", "/connections"],
+        Remedies = ["Plug one cord into a unit on another supply.", "Take a unit on another supply with more outlets.", "Add a supply with a PDU.", "Give it a second cord.", "Do without redundancy."],
+        Cautions = [Cautions.Electricity],
+        FailingRack = """
+            {
+              "cabinet": { "heightU": 24, "widthMm": 800, "depthMm": 1000 },
+              "items": [
+                { "id": "wave-pc", "heightU": 4, "position": { "u": 1 }, "body": { "depthMm": 450 }, "support": { "style": "slides" }, "power": { "ratedW": 300, "powerFactor": 1, "leakageMa": 1, "inrushA": 20, "plugs": [ "C14", "C14" ], "redundant": true } }
+              ],
+              "supplies": [
+                { "id": "A", "voltageV": 230, "phases": 1, "ratedA": 16, "breaker": { "curve": "C", "ratedA": 16 }, "socket": "IEC60309-16A-1P", "cable": { "lengthM": 10, "crossSectionMm2": 2.5 } },
+                { "id": "B", "voltageV": 230, "phases": 1, "ratedA": 16, "breaker": { "curve": "C", "ratedA": 16 }, "socket": "IEC60309-16A-1P", "cable": { "lengthM": 10, "crossSectionMm2": 2.5 } }
+              ],
+              "pdus": [
+                { "id": "strip-a", "supply": "A", "ratedA": 16, "plug": "IEC60309-16A-1P", "mounting": "vertical", "groups": [ { "id": "g1", "outlets": [ { "socket": "C13", "count": 4 } ] } ] },
+                { "id": "strip-b", "supply": "B", "ratedA": 16, "plug": "IEC60309-16A-1P", "mounting": "vertical", "groups": [ { "id": "g1", "outlets": [ { "socket": "C13", "count": 4 } ] } ] }
+              ],
+              "connections": [
+                { "item": "wave-pc", "plug": 0, "pdu": "strip-a", "group": "g1" },
+                { "item": "wave-pc", "plug": 1, "pdu": "strip-a", "group": "g1" }
+              ]
+            }
+            """,
+        PassingRack = """
+            {
+              "cabinet": { "heightU": 24, "widthMm": 800, "depthMm": 1000 },
+              "items": [
+                { "id": "wave-pc", "heightU": 4, "position": { "u": 1 }, "body": { "depthMm": 450 }, "support": { "style": "slides" }, "power": { "ratedW": 300, "powerFactor": 1, "leakageMa": 1, "inrushA": 20, "plugs": [ "C14", "C14" ], "redundant": true } }
+              ],
+              "supplies": [
+                { "id": "A", "voltageV": 230, "phases": 1, "ratedA": 16, "breaker": { "curve": "C", "ratedA": 16 }, "socket": "IEC60309-16A-1P", "cable": { "lengthM": 10, "crossSectionMm2": 2.5 } },
+                { "id": "B", "voltageV": 230, "phases": 1, "ratedA": 16, "breaker": { "curve": "C", "ratedA": 16 }, "socket": "IEC60309-16A-1P", "cable": { "lengthM": 10, "crossSectionMm2": 2.5 } }
+              ],
+              "pdus": [
+                { "id": "strip-a", "supply": "A", "ratedA": 16, "plug": "IEC60309-16A-1P", "mounting": "vertical", "groups": [ { "id": "g1", "outlets": [ { "socket": "C13", "count": 4 } ] } ] },
+                { "id": "strip-b", "supply": "B", "ratedA": 16, "plug": "IEC60309-16A-1P", "mounting": "vertical", "groups": [ { "id": "g1", "outlets": [ { "socket": "C13", "count": 4 } ] } ] }
+              ],
+              "connections": [
+                { "item": "wave-pc", "plug": 0, "pdu": "strip-a", "group": "g1" },
+                { "item": "wave-pc", "plug": 1, "pdu": "strip-b", "group": "g1" }
+              ]
+            }
+            """,
+    };
+
+    /// <inheritdoc/>
+    public override RuleDescriptor Descriptor => Facts;
+
+    /// <inheritdoc/>
+    public override void Check(RuleContext context)
+    {
+        var tree = context.Survey.Power;
+        var supplies = new HashSet<SupplyNode>(tree.Units.SelectMany(tree.SuppliesOf));
+        var isShort = tree.IsDescribed && Array.Exists(tree.Cords, c => c.Group is null);
+        var onOne = new List<(Mounted Item, SupplyNode Supply)>();
+        foreach (var item in context.Survey.Items)
+        {
+            if (item.Item!.Power is not { Redundant: true } power)
+            {
+                continue;
+            }
+
+            if (power.Plugs is null)
+            {
+                context.Lacks(Pointers.ItemPlugs[item.Index], "Without the plugs of a redundant item it cannot be said whether its cords hang on different supplies.");
+            }
+            else if (power.Plugs.Count == 1)
+            {
+                Report(context, item, null, OneCord(context.Survey, item));
+            }
+            else if (power.Plugs.Count > 1 && !tree.IsDescribed)
+            {
+                context.Lacks("/pdus", "Without the PDUs it cannot be said whether the cords of a redundant item hang on different supplies.");
+            }
+            else if (OnlySupply(tree, item) is { } supply && (!isShort || supplies.Count == 1 || tree.CordsOf(item).All(c => c.Connection is not null)))
+            {
+                onOne.Add((item, supply));
+            }
+        }
+
+        foreach (var (item, supply) in onOne)
+        {
+            Report(context, item, supply, OneSupply(context.Survey, item, supply, onOne));
+        }
+    }
+
+    // Null too where no cord finds an outlet: another rule says so.
+    private static SupplyNode? OnlySupply(PowerTree tree, Mounted item)
+    {
+        var supplies = new HashSet<SupplyNode>();
+        foreach (var cord in tree.CordsOf(item))
+        {
+            if (cord.Group is { } group)
+            {
+                supplies.UnionWith(tree.SuppliesOf(group.Unit));
+            }
+        }
+
+        return supplies.Count == 1 ? supplies.Single() : null;
+    }
+
+    private static void Report(RuleContext context, Mounted item, SupplyNode? supply, IEnumerable<Cure> cures)
+    {
+        var survey = context.Survey;
+        context.Report(new FindingDraft
+        {
+            Message = supply is null
+                ? "{item} is said to be redundant, but has one cord only."
+                : "{item} is said to be redundant, but all of its cords hang on supply {supply}.",
+            Data = supply is null ? [("item", item.Id), ("cords", 1)] : [("item", item.Id), ("supply", supply.Id), ("supplies", 1)],
+            Subject = survey.Cabinet.Place(item),
+            Identity = [item.Id],
+            Pointers =
+            [
+                $"{item.Pointer}/power",
+                .. survey.Power.CordsOf(item).Where(c => c.Connection is not null).Select(c => Invariant($"/connections/{c.Connection}")),
+                .. supply is null ? Array.Empty<string>() : [Pointers.Supply[supply.Index]],
+            ],
+            Actual = Quantities.Of(1, supply is null ? "cords" : "supplies"),
+            Limit = Quantities.Of(2, supply is null ? "cords" : "supplies"),
+            Calculation = "1 < 2",
+            Cures = cures,
+        });
+    }
+
+    // A second cord like the first goes into any outlet but those of the supply that the first hangs on.
+    private static IEnumerable<Cure> OneCord(RackSurvey survey, Mounted item)
+    {
+        var first = survey.Power.CordsOf(item).Single();
+        var title = $"Give {item.Id} a second cord";
+        RackDescription Append(RackDescription description) => description.EditItem(item.Index, i => PlugCures.WithMore(i, first.Code, 1));
+        yield return new Cure(title, Append(survey.Description));
+
+        if (survey.Power.IsDescribed)
+        {
+            var only = OnlySupply(survey.Power, item);
+            var second = new Cord { Item = item, Plug = 1, Code = first.Code, Siblings = 2, PowerFactor = first.PowerFactor };
+            foreach (var cure in OutletCures.Provide(survey, [second], s => !ReferenceEquals(s, only)))
+            {
+                yield return OutletCures.Joined(title, cure with { After = Append(cure.After) }, cure.Kind);
+            }
+        }
+
+        yield return Without(survey, [item]);
+    }
+
+    // One cord goes to another supply: the one that hangs on none yet, else the last. Where others are in the same plight, an outlet for one alone would
+    // leave it to the service whom it serves, so that all are provided for too.
+    private static IEnumerable<Cure> OneSupply(RackSurvey survey, Mounted item, SupplyNode only, List<(Mounted Item, SupplyNode Supply)> onOne)
+    {
+        var moves = false;
+        foreach (var cure in PowerCures.MoveCords(survey, [.. survey.Power.CordsOf(item)]))
+        {
+            moves = true;
+            yield return cure;
+        }
+
+        var moved = Moved(survey, item);
+        Cord[] alike = [.. onOne.Where(o => ReferenceEquals(o.Supply, only)).Select(o => Moved(survey, o.Item)).Where(c => c.Code == moved.Code)];
+        foreach (var cords in alike.Length > 1 ? (Cord[][])[alike, [moved]] : [[moved]])
+        {
+            foreach (var cure in OutletCures.Provide(survey, cords, s => !ReferenceEquals(s, only)))
+            {
+                // Nothing is bought where it is a matter of plugging it in elsewhere.
+                yield return cure with { IsLastResort = moves };
+            }
+        }
+
+        yield return Without(survey, [item]);
+        if (onOne.Count > 1)
+        {
+            yield return Without(survey, [.. onOne.Select(o => o.Item)]);
+        }
+    }
+
+    private static Cord Moved(RackSurvey survey, Mounted item)
+    {
+        Cord[] cords = [.. survey.Power.CordsOf(item)];
+        return Array.Find(cords, c => c.Group is null) ?? cords[^1];
+    }
+
+    private static Cure Without(RackSurvey survey, Mounted[] items)
+    {
+        var after = survey.Description;
+        foreach (var item in items)
+        {
+            after = after.EditItem(item.Index, i => i with { Power = i.Power! with { Redundant = false } });
+        }
+
+        return new Cure(items.Length == 1 ? $"Do without redundancy for {items[0].Id}" : Invariant($"Do without redundancy for {items.Length} items that have one supply"), after);
+    }
+}

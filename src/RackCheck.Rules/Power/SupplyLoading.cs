@@ -1,0 +1,94 @@
+using RackCheck.Engineering;
+using RackCheck.Model;
+using RackCheck.Rules.Remedies;
+using RackCheck.Rules.Survey;
+using RackCheck.Rules.Survey.Power;
+using static System.FormattableString;
+
+namespace RackCheck.Rules.Power;
+
+/// <summary>Finds supplies that carry more than they are rated for, or more than is planned for.</summary>
+public sealed class SupplyLoading : Rule
+{
+    private static readonly RuleLimit DesignSharePercent = new(
+        "designSharePercent", "share of the rating that is planned for; past it a warning", 80, "%", 10, 100, Stricter.Lower);
+
+    private static readonly RuleLimit ContinuousSharePercent = new(
+        "continuousSharePercent", "share of a breaker that a continuous load may take in North America", Breakers.ContinuousSharePercent, "%", 10, 100, Stricter.Lower);
+
+    private static readonly RuleDescriptor Facts = new()
+    {
+        Id = "power.supply-loading",
+        Title = "Supply overloaded",
+        Severity = Severity.Error,
+        MilderSeverity = Severity.Warning,
+        Safety = true,
+        What = "Finds supplies whose current on a line is over the lesser of their rating and their breaker's, in normal use or with another supply lost; over the design share is a warning, and in North America over 80 % of the breaker an error.",
+        Why = "The breaker of the building trips and takes the whole rack down, and with a supply lost all that should have lived on the other one.",
+        Formula = "I = sum of P/(V pf) over the cords on a line; redundant items draw P/n through each of n cords, and all of it through those left when a supply is lost",
+        Sources = [Sources.CircuitTheory, Sources.LoadingPractice, Sources.Nec210, Sources.RedundancyPractice],
+        Limits = [DesignSharePercent, ContinuousSharePercent],
+        Needs = ["/items/*/power/ratedW", "/items/*/power/powerFactor", "/items/*/power/plugs", "/items/*/power/redundant", "/supplies/*/voltageV", "/supplies/*/phases", "/supplies/*/ratedA", "/supplies/*/breaker/ratedA", "/pdus", "/connections", "/site/region"],
+        Remedies = ["Plug equipment in on another line or supply.", "Take a larger supply with larger PDUs.", "Add a supply with a PDU.", "Take equipment out of the rack."],
+        Cautions = [Cautions.Electricity],
+        FailingRack = Rack(1564),
+        PassingRack = Rack(1104),
+    };
+
+    /// <inheritdoc/>
+    public override RuleDescriptor Descriptor => Facts;
+
+    /// <inheritdoc/>
+    public override void Check(RuleContext context)
+    {
+        MissingLoadingData.Report(context, context.Survey.Power);
+        var design = context.Limit(DesignSharePercent) / 100;
+        var continuous = context.Limit(ContinuousSharePercent) / 100;
+        foreach (var supply in context.Survey.Power.Supplies)
+        {
+            var limit = supply.IsNorthAmerica ? Math.Min(supply.RatedA, continuous * supply.BreakerA) : supply.RatedA;
+            if (Loading.Gravest(supply.Lines, limit, design * supply.RatedA) is { } load)
+            {
+                Report(context, supply, load.Line, load.Found);
+            }
+        }
+    }
+
+    private static void Report(RuleContext context, SupplyNode supply, int line, Loading found)
+    {
+        var survey = context.Survey;
+        var cords = SupplyCures.CordsOn(survey, supply).Where(c => c.Group!.Line == line || c.IsThreePhase);
+        var named = LoadingText.Name(supply, line);
+        context.Report(new FindingDraft
+        {
+            Message = found.Message(named.Text),
+            Data = [.. named.Data, .. found.Data],
+            Subject = $"supply {supply.Id}",
+            Identity = [supply.Id],
+            Root = LoadingText.Root(found.Severity, cords),
+            Pointers = [Pointers.Supply[supply.Index]],
+            Severity = found.Severity,
+            Actual = Quantities.Of(found.CurrentA, "A"),
+            Limit = Quantities.Of(found.LimitA, "A"),
+            UtilisationPercent = 100 * found.CurrentA / found.LimitA,
+            Calculation = Invariant($"{LoadingText.Sum(cords, supply.Source.VoltageV, found.Lost, found.CurrentA)} > {found.LimitA:0.###}"),
+            Cures = PowerCures.Relieve(survey, supply, null),
+        });
+    }
+
+    // Two units, each within its own rating, on one supply: 1840 W and as much as is said, at 230 V, against 16 A and 80 % of it.
+    private static string Rack(double secondW) => $$"""
+        {
+          "cabinet": { "heightU": 24, "widthMm": 800, "depthMm": 1000 },
+          "items": [
+            { "id": "wave-pc", "heightU": 4, "position": { "u": 1 }, "body": { "depthMm": 450 }, "support": { "style": "slides" }, "power": { "ratedW": 1840, "powerFactor": 1, "leakageMa": 1, "inrushA": 20, "plugs": [ "C20" ] } },
+            { "id": "paddle-drive", "heightU": 4, "position": { "u": 6 }, "body": { "depthMm": 450 }, "support": { "style": "slides" }, "power": { "ratedW": {{secondW.ToString(System.Globalization.CultureInfo.InvariantCulture)}}, "powerFactor": 1, "leakageMa": 1, "inrushA": 20, "plugs": [ "C20" ] } }
+          ],
+          "supplies": [ { "id": "A", "voltageV": 230, "phases": 1, "ratedA": 16, "breaker": { "curve": "C", "ratedA": 16 }, "cable": { "lengthM": 10, "crossSectionMm2": 4 } } ],
+          "pdus": [
+            { "id": "strip-left", "supply": "A", "ratedA": 16, "mounting": "vertical", "groups": [ { "id": "g1", "phase": "L1", "outlets": [ { "socket": "C19", "count": 1 } ] } ] },
+            { "id": "strip-right", "supply": "A", "ratedA": 16, "mounting": "vertical", "groups": [ { "id": "g1", "phase": "L1", "outlets": [ { "socket": "C19", "count": 1 } ] } ] }
+          ]
+        }
+        """;
+}

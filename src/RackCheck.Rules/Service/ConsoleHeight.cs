@@ -1,0 +1,116 @@
+using RackCheck.Engineering;
+using RackCheck.Model;
+using RackCheck.Rules.Remedies;
+using RackCheck.Rules.Survey;
+using static System.FormattableString;
+
+namespace RackCheck.Rules.Service;
+
+/// <summary>Finds keyboard drawers and displays at a height that nobody works at.</summary>
+public sealed class ConsoleHeight : Rule
+{
+    private static readonly RuleLimit KeyboardMinMm = new("keyboardMinMm", "least height of a keyboard drawer above the floor", 650, "mm", 0, 2500, Stricter.Higher);
+
+    private static readonly RuleLimit KeyboardMaxMm = new("keyboardMaxMm", "greatest height of a keyboard drawer above the floor", 1100, "mm", 0, 2500, Stricter.Lower);
+
+    private static readonly RuleLimit DisplayMinMm = new("displayMinMm", "least height of the middle of a display above the floor", 1100, "mm", 0, 2500, Stricter.Higher);
+
+    private static readonly RuleLimit DisplayMaxMm = new("displayMaxMm", "greatest height of the middle of a display above the floor", 1700, "mm", 0, 2500, Stricter.Lower);
+
+    private static readonly RuleDescriptor Facts = new()
+    {
+        Id = "service.console-height",
+        Title = "Console at the wrong height",
+        Severity = Severity.Warning,
+        What = "Finds keyboard drawers outside 650 to 1100 mm above the floor, and displays with their middle outside 1100 to 1700 mm.",
+        Why = "Nobody types on a knee-high drawer or reads a screen overhead for long.",
+        Formula = "base + (height - base - 44.45 U) / 2 + 44.45 (u - 1 + n / 2) outside its range",
+        Sources = [Sources.ConsolePractice, Sources.Iso7250, Sources.Iec60297],
+        Limits = [KeyboardMinMm, KeyboardMaxMm, DisplayMinMm, DisplayMaxMm],
+        Needs = ["/items/*/category", "/items/*/position", "/items/*/heightU", "/cabinet/heightMm", "/cabinet/base/heightMm"],
+        Remedies = ["Mount it at a height where it can be worked at."],
+        Cautions = [Cautions.Handling],
+        FailingRack = """
+            {
+              "cabinet": { "heightU": 42, "widthMm": 600, "depthMm": 1000, "heightMm": 2000, "base": { "heightMm": 100 } },
+              "items": [ { "id": "console", "category": "keyboard-drawer", "heightU": 1, "position": { "u": 23 } } ]
+            }
+            """,
+        PassingRack = """
+            {
+              "cabinet": { "heightU": 42, "widthMm": 600, "depthMm": 1000, "heightMm": 2000, "base": { "heightMm": 100 } },
+              "items": [ { "id": "console", "category": "keyboard-drawer", "heightU": 1, "position": { "u": 22 } } ]
+            }
+            """,
+    };
+
+    /// <inheritdoc/>
+    public override RuleDescriptor Descriptor => Facts;
+
+    /// <inheritdoc/>
+    public override void Check(RuleContext context)
+    {
+        foreach (var item in context.Survey.Items)
+        {
+            if (item.Category is not (ItemCategory.KeyboardDrawer or ItemCategory.Display) || (item.Shelf ?? item).Bottom is not { } bottom)
+            {
+                continue;
+            }
+
+            var (least, greatest) = item.Category == ItemCategory.KeyboardDrawer
+                ? (context.Limit(KeyboardMinMm), context.Limit(KeyboardMaxMm))
+                : (context.Limit(DisplayMinMm), context.Limit(DisplayMaxMm));
+            if (LevelRange.Of(context.Survey.Cabinet, item, bottom) is not { } level)
+            {
+                context.Lacks(Pointers.ItemBodyHeight[item.Index], "Without its height it cannot be said how high a display on a shelf stands.");
+            }
+            else if (IsOver(level.LeastMm, greatest) || IsOver(least, level.GreatestMm))
+            {
+                Report(context, item, level, least, greatest);
+            }
+            else if (!level.IsKnown && (IsOver(level.GreatestMm, greatest) || IsOver(least, level.LeastMm)))
+            {
+                context.Lacks(
+                    context.Survey.Cabinet.Source.HeightMm is null ? Pointers.CabinetHeight : Pointers.BaseHeight,
+                    "Without this it cannot be said how high keyboard drawers and displays are above the floor.");
+            }
+        }
+    }
+
+    private static bool IsOver(double mm, double limitMm) => mm > limitMm + SetbackInterval.ToleranceMm;
+
+    private static void Report(RuleContext context, Mounted item, LevelRange level, double least, double greatest)
+    {
+        var survey = context.Survey;
+        var isHigh = IsOver(level.LeastMm, greatest);
+        var (actual, limit) = isHigh ? (level.LeastMm, greatest) : (level.GreatestMm, least);
+        var carrier = item.Shelf ?? item;
+        var words = (level.IsKnown, isHigh) switch { (true, _) => "", (_, true) => " at least", _ => " at most" };
+        context.Report(new FindingDraft
+        {
+            Message = isHigh
+                ? $"The middle of {{item}} is {{heightMm}} mm{words} above the floor, higher than the {{limitMm}} mm up to which it can be worked at."
+                : $"The middle of {{item}} is {{heightMm}} mm{words} above the floor, lower than the {{limitMm}} mm from which it can be worked at.",
+            Data = [("item", item.Id), ("heightMm", actual), ("limitMm", limit)],
+            Subject = survey.Cabinet.Place(item),
+            Identity = [item.Id],
+            Pointers = [carrier.PositionPointer, .. ReferenceEquals(carrier, item) ? (string[])[] : [item.Pointer]],
+            Actual = Quantities.Millimetres(actual),
+            Limit = Quantities.Millimetres(limit),
+            Calculation = Calculation(survey.Cabinet, item, actual, limit, isHigh),
+            Cures = ServiceCures.MountWhere(survey, carrier, u => LevelRange.Of(survey.Cabinet, item, u) is { } there && !IsOver(least, there.LeastMm) && !IsOver(there.GreatestMm, greatest)),
+        });
+    }
+
+    private static string Calculation(CabinetFacts cabinet, Mounted item, double actual, double limit, bool isHigh)
+    {
+        var carrier = item.Shelf ?? item;
+        var above = ReferenceEquals(carrier, item)
+            ? Invariant($"{RackGeometry.UnitMm} x ({carrier.Bottom} - 1 + {item.HeightU} / 2)")
+            : Invariant($"{RackGeometry.UnitMm} x ({carrier.Bottom} - 1 + {carrier.HeightU}) + {item.StandingHeightMm:0.###} / 2");
+        var own = ReferenceEquals(carrier, item)
+            ? RackGeometry.UnitMm * (carrier.Bottom!.Value - 1 + (item.HeightU / 2.0))
+            : (RackGeometry.UnitMm * (carrier.Bottom!.Value - 1 + carrier.HeightU)) + (item.StandingHeightMm!.Value / 2);
+        return Invariant($"{actual - own:0.###} + {above} = {actual:0.###} {(isHigh ? '>' : '<')} {limit:0.###}");
+    }
+}

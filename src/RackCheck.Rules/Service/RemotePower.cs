@@ -1,0 +1,160 @@
+using RackCheck.Engineering;
+using RackCheck.Model;
+using RackCheck.Rules.Remedies;
+using RackCheck.Rules.Survey;
+using RackCheck.Rules.Survey.Power;
+
+namespace RackCheck.Rules.Service;
+
+/// <summary>Finds racks at remote sites that cannot be brought back from afar.</summary>
+public sealed class RemotePower : Rule
+{
+    private static readonly RuleDescriptor Facts = new()
+    {
+        Id = "service.remote-power",
+        Title = "Cannot be brought back from afar",
+        Severity = Severity.Warning,
+        What = "Finds, at a remote site, items to be power cycled and spares to be brought up on outlets that are not switched from afar, and racks with no such outlet or no console ports at all.",
+        Why = "What hangs stays so until somebody has travelled there.",
+        Formula = "remote, and an outlet of such an item is not switched; or none is; or computers without kvmPorts in the rack",
+        Sources = [Sources.RemotePractice],
+        Needs = ["/site/remote", "/items/*/remotePowerCycle", "/items/*/spare", "/items/*/power/plugs", "/items/*/console", "/items/*/kvmPorts", "/pdus/*/remoteSwitched", "/pdus/*/groups/*/outlets/*/switched", "/connections"],
+        Remedies = ["Plug it into outlets that are switched from afar.", "Take PDUs with such outlets.", "Add a KVM switch that is reached from afar."],
+        Cautions = [Cautions.Electricity],
+        FailingRack = """
+            {
+              "cabinet": { "heightU": 42, "widthMm": 800, "depthMm": 1000 },
+              "items": [ { "id": "flume-daq", "category": "instrument", "heightU": 2, "position": { "u": 1 }, "power": { "ratedW": 200, "powerFactor": 1, "leakageMa": 1, "inrushA": 10, "plugs": [ "C14" ] }, "remotePowerCycle": true } ],
+              "supplies": [ { "id": "A", "voltageV": 230, "phases": 1, "ratedA": 16, "breaker": { "curve": "C", "ratedA": 16 }, "socket": "IEC60309-16A-1P", "cable": { "lengthM": 10, "crossSectionMm2": 2.5 } } ],
+              "pdus": [ { "id": "strip", "supply": "A", "ratedA": 16, "plug": "IEC60309-16A-1P", "mounting": "vertical", "remoteSwitched": false, "groups": [ { "id": "g1", "outlets": [ { "socket": "C13", "count": 8 } ] } ] } ],
+              "site": { "remote": true }
+            }
+            """,
+        PassingRack = """
+            {
+              "cabinet": { "heightU": 42, "widthMm": 800, "depthMm": 1000 },
+              "items": [ { "id": "flume-daq", "category": "instrument", "heightU": 2, "position": { "u": 1 }, "power": { "ratedW": 200, "powerFactor": 1, "leakageMa": 1, "inrushA": 10, "plugs": [ "C14" ] }, "remotePowerCycle": true } ],
+              "supplies": [ { "id": "A", "voltageV": 230, "phases": 1, "ratedA": 16, "breaker": { "curve": "C", "ratedA": 16 }, "socket": "IEC60309-16A-1P", "cable": { "lengthM": 10, "crossSectionMm2": 2.5 } } ],
+              "pdus": [ { "id": "strip", "supply": "A", "ratedA": 16, "plug": "IEC60309-16A-1P", "mounting": "vertical", "remoteSwitched": false, "groups": [ { "id": "g1", "outlets": [ { "socket": "C13", "count": 1, "switched": true }, { "socket": "C13", "count": 7 } ] } ] } ],
+              "site": { "remote": true }
+            }
+            """,
+    };
+
+    /// <inheritdoc/>
+    public override RuleDescriptor Descriptor => Facts;
+
+    /// <inheritdoc/>
+    public override void Check(RuleContext context)
+    {
+        if (context.Survey.Description.Site?.Remote != true)
+        {
+            return;
+        }
+
+        CheckConsole(context);
+        if (context.Survey.Power.IsDescribed)
+        {
+            CheckOutlets(context);
+        }
+        else if (Array.Exists(context.Survey.Items, i => IsManaged(i) || i.Item is { Power: not null }))
+        {
+            context.Lacks(SitePointers.Pdus, "The site is remote; without the PDUs it cannot be said what is switched from afar.");
+        }
+    }
+
+    private static bool IsManaged(Mounted item) => item.Item is { RemotePowerCycle: true } or { Spare: true };
+
+    private static bool IsComputer(Mounted item) => item.Category is ItemCategory.Computer or ItemCategory.Server || item.Item!.Console == true;
+
+    private static void CheckConsole(RuleContext context)
+    {
+        var items = context.Survey.Items;
+        var computers = Array.FindAll(items, IsComputer);
+        if (computers.Length == 0 || Array.Exists(items, i => i.Item!.KvmPorts > 0))
+        {
+            return;
+        }
+
+        var unknown = Array.FindAll(items, i => i is { Category: ItemCategory.KvmSwitch, Item.KvmPorts: null });
+        foreach (var item in unknown)
+        {
+            context.Lacks(SitePointers.ItemKvmPorts[item.Index], "The site is remote; without the ports of a KVM switch it cannot be said whether computers have a console.");
+        }
+
+        if (unknown.Length == 0)
+        {
+            Array.Sort(computers, static (x, y) => string.CompareOrdinal(x.Id, y.Id));
+            context.Report(new FindingDraft
+            {
+                Message = "The site is remote, and nothing in the rack offers a console to {items}.",
+                Data = [("items", ServiceCures.Names(computers))],
+                Subject = "remote console",
+                Identity = ["rack", "console"],
+                Pointers = [SitePointers.Remote, computers[0].Pointer],
+                Cures = ServiceCures.MorePorts(context.Survey, null, computers.Length),
+            });
+        }
+    }
+
+    private static void CheckOutlets(RuleContext context)
+    {
+        var tree = context.Survey.Power;
+        var isManaged = false;
+        foreach (var item in context.Survey.Items)
+        {
+            if (!IsManaged(item))
+            {
+                continue;
+            }
+
+            isManaged = true;
+            Cord[] cords = [.. tree.CordsOf(item)];
+            if (cords.Length == 0 && item.Item!.Power?.Plugs is null)
+            {
+                context.Lacks(Pointers.ItemPlugs[item.Index], "Without its plugs it cannot be said what outlet an item hangs on that is to be switched from afar.");
+            }
+
+            Cord[] fixedOnes = [.. cords.Where(c => c.Group is not null && !c.Switched)];
+            if (fixedOnes.Length > 0)
+            {
+                ReportItem(context, item, fixedOnes);
+            }
+        }
+
+        if (!isManaged && Array.Exists(tree.Cords, c => c.Group is not null) && !HasSwitched(tree))
+        {
+            context.Report(new FindingDraft
+            {
+                Message = "The site is remote, and no outlet of the rack is switched from afar.",
+                Data = [],
+                Subject = "remote power",
+                Identity = ["rack", "power"],
+                Pointers = [SitePointers.Remote, Pointers.Pdu[0]],
+                Cures = [new Cure("Take PDUs with outlets that are switched from afar", AllSwitched(context.Survey.Description))],
+            });
+        }
+    }
+
+    private static bool HasSwitched(PowerTree tree) => Array.Exists(tree.Groups, g => g.Source.Outlets.Any(o => o.Switched ?? g.Unit.Source.RemoteSwitched ?? false));
+
+    private static RackDescription AllSwitched(RackDescription description) =>
+        description with { Pdus = [.. description.Pdus!.Select(ServiceCures.SwitchedUnit)] };
+
+    private static void ReportItem(RuleContext context, Mounted item, Cord[] cords)
+    {
+        var unit = cords[0].Group!.Unit;
+        var isSpare = item.Item!.RemotePowerCycle != true;
+        context.Report(new FindingDraft
+        {
+            Message = isSpare
+                ? "{item} stands by to be brought up, but hangs on an outlet of {pdu} that is not switched from afar, and the site is remote."
+                : "{item} is to be power cycled, but hangs on an outlet of {pdu} that is not switched from afar, and the site is remote.",
+            Data = [("item", item.Id), ("pdu", unit.Id)],
+            Subject = context.Survey.Cabinet.Place(item),
+            Identity = [item.Id],
+            Pointers = [isSpare ? $"{item.Pointer}/spare" : $"{item.Pointer}/remotePowerCycle", Pointers.Pdu[unit.Index]],
+            Cures = ServiceCures.Switched(context.Survey, cords),
+        });
+    }
+}

@@ -1,0 +1,54 @@
+using RackCheck.Model;
+using RackCheck.Rules.Acceptances;
+using RackCheck.Rules.Tests.Harness;
+using static RackCheck.Rules.Tests.Harness.Bays;
+
+namespace RackCheck.Rules.Tests.Acceptances;
+
+public sealed class UnusedTests : RuleTests<Unused>
+{
+    private static readonly RackDescription Full = Bay(12).With(Unit("wave-pc", 12).At(1));
+
+    private static IEnumerable<Finding> Unused(RackDescription rack) => Judge.Geometry.Check(rack).Findings.Where(f => f.Rule == Id);
+
+    [Fact]
+    public void One_by_fingerprint_that_fits_is_used()
+    {
+        var fingerprint = Judge.Geometry.Check(Full).Findings.Single(f => f.Rule == "layout.reserve").Fingerprint;
+        Assert.Empty(Unused(Full.Accept("layout.reserve", fingerprint)));
+    }
+
+    [Fact]
+    public void One_by_pointer_that_fits_is_used() => Assert.Empty(Unused(Full.Accept("layout.reserve", pointer: "/cabinet/heightU")));
+
+    [Theory]
+    [InlineData("layout.reserve", null, "/cabinet/depthMm")]
+    [InlineData("layout.reserve", null, "/cabinet")] // a pointer has to be one of the finding's
+    [InlineData("layout.reserve", "0123456789abcdef", null)]
+    [InlineData("layout.overlap", null, "/cabinet/heightU")]
+    public void One_that_fits_nothing_is_advice(string rule, string? fingerprint, string? pointer)
+    {
+        var finding = Unused(Full.Accept("layout.reserve", pointer: "/cabinet/heightU").Accept(rule, fingerprint, pointer)).Single();
+        Assert.Equal(Severity.Advice, finding.Severity);
+        Assert.Equal(["/acceptances/1"], finding.Pointers);
+        Assert.Equal((rule, "bay planner"), (finding.MessageData["rule"].Text, finding.MessageData["acceptedBy"].Text));
+    }
+
+    [Fact]
+    public void The_fingerprint_goes_before_the_pointer() =>
+        Assert.Single(Unused(Full.Accept("layout.reserve", "0123456789abcdef", "/cabinet/heightU")));
+
+    [Fact]
+    public void A_rule_that_is_off_finds_nothing_to_accept() =>
+        Assert.Single(Unused(Full.Accept("layout.reserve", pointer: "/cabinet/heightU").Severity("layout.reserve", PolicySeverity.Off)));
+
+    [Fact]
+    public void Taking_it_out_is_the_remedy()
+    {
+        var rack = Full.Accept("layout.overlap", pointer: "/items/0").Accept("layout.reserve", pointer: "/cabinet/heightU");
+        Assert.Equal(["layout.reserve"], Cured(rack, Unused(rack).Single()).Acceptances!.Select(a => a.Rule));
+    }
+
+    [Fact]
+    public void One_of_this_rule_is_never_used() => Assert.Single(Findings(Full.Accept(Id, pointer: "/acceptances/0")));
+}

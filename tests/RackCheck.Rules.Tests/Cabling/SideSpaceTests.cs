@@ -1,0 +1,70 @@
+using RackCheck.Model;
+using RackCheck.Rules.Cabling;
+using RackCheck.Rules.Tests.Harness;
+using static RackCheck.Rules.Tests.Harness.Bays;
+
+namespace RackCheck.Rules.Tests.Cabling;
+
+public sealed class SideSpaceTests : RuleTests<SideSpace>
+{
+    private static Item Patch(string id, int unit, int count, double diameter = 8) =>
+        Unit(id, 2).At(unit) with { Cables = [new CableBundle { DiameterMm = diameter, Count = count }] };
+
+    // handbook H12: 600 wide leave 2 x 100 x ((600 - 482.6)/2 - 20) = 7740 mm2, of which 40 % are 3096; 61 of 8 mm are 3066.2, 62 are 3116.5.
+    [Fact]
+    public void Up_to_two_fifths_of_the_channels_pass() => Passes(Bay().With(Patch("patch-1", 1, 31), Patch("patch-2", 4, 30)));
+
+    [Fact]
+    public void More_is_a_warning_that_a_wider_cabinet_cures()
+    {
+        var rack = Bay().With(Patch("patch-1", 1, 30), Patch("patch-2", 4, 32));
+        var finding = Only(rack);
+        Assert.Equal(Severity.Warning, finding.Severity);
+        Assert.Equal(["/cabinet/widthMm", "/items/1/cables"], finding.Pointers);
+        Numbers(finding, 3116.46, 3096, "mm2");
+        Assert.Equal(800, Cured(rack, finding).Cabinet!.WidthMm);
+        Assert.Equal("patch-1", Assert.Single(Cured(rack, finding, 1).Items).Id);
+    }
+
+    // checks.csv 12-03: 100 of 8 mm are 5026.5 mm2; 800 wide leave 27740.
+    [Fact]
+    public void The_figures_show_section_channels_and_fill()
+    {
+        var figures = Report(Bay(widthMm: 800).With(Patch("patch-1", 1, 100))).Figures.Cabling!;
+        Assert.Equal((5026.548, 27740), (figures.AreaMm2, figures.SideSpaceMm2));
+        Assert.Equal(18.12, figures.FillPercent!.Value, 0.001);
+        Assert.Null(Report(Bay().With(Unit("wave-pc", 4).At(1))).Figures.Cabling);
+    }
+
+    [Theory]
+    [InlineData(522.6)]
+    [InlineData(500)]
+    public void A_cabinet_without_channels_takes_no_cable_at_all(double width)
+    {
+        var rack = Bay(widthMm: width).With(Patch("patch-1", 1, 1));
+        var finding = Only(rack);
+        Numbers(finding, 50.265, 0, "mm2");
+        Assert.Equal(600, Cured(rack, finding).Cabinet!.WidthMm);
+        Assert.Null(Report(rack).Figures.Cabling!.FillPercent);
+    }
+
+    [Theory]
+    [InlineData(39.6, 1)] // 3066.2 are 39.615 % of 7740
+    [InlineData(39.7, 0)]
+    public void A_policy_sets_the_share(double percent, int count) =>
+        Assert.Equal(count, Findings(Bay().With(Patch("patch-1", 1, 61)).Limit(Id, "fillPercent", percent)).Count);
+
+    [Fact]
+    public void What_has_cords_is_asked_for_its_cables_where_others_give_theirs()
+    {
+        var bare = Unit("wave-pc", 2).At(10).Plugs(1);
+        Lacks(Bay().With(Patch("patch-1", 1, 10), bare), "/items/1/cables");
+        Assert.Null(Report(Bay().With(Patch("patch-1", 1, 10), bare)).Figures.Cabling!.FillPercent);
+        Passes(Bay().With(bare));
+        Passes(Bay().With(Patch("patch-1", 1, 10), bare with { Cables = [] }));
+    }
+
+    [Fact]
+    public void What_is_known_to_be_too_much_is_reported_whatever_is_not() =>
+        Assert.Single(Findings(Bay().With(Patch("patch-1", 1, 62), Unit("wave-pc", 2).At(10).Plugs(1))));
+}

@@ -1,0 +1,175 @@
+using RackCheck.Engineering;
+using RackCheck.Model;
+using RackCheck.Rules.Tests.Harness;
+using static RackCheck.Rules.Tests.Cooling.CoolBays;
+using static RackCheck.Rules.Tests.Harness.Bays;
+
+namespace RackCheck.Rules.Tests.Cooling;
+
+public sealed class AirflowTests : RuleTests<Rules.Cooling.Airflow>
+{
+    // checks.csv 2-18: 1000 W at 10 K, 20 C, by the sea need 297.196 m3/h; with the density to four digits 1.2041: 297.195.
+    private static RackDescription Own(double flow, double heat = 1000) =>
+        Cool(Aired, Aired).Cooled(c => c).With(Warm("wave-pc", 1, heat, AirflowDirection.FrontToRear, flow));
+
+    [Fact]
+    public void Less_air_than_the_heat_needs_is_an_error()
+    {
+        var rack = Own(297);
+        var finding = Only(rack);
+        Assert.Equal(Severity.Error, finding.Severity);
+        Assert.Equal(["/items", "/cooling"], finding.Pointers);
+        Assert.Equal(297.196, finding.Limit!.Value, 1e-3 * 2);
+        Assert.Equal((297, "m3/h"), (finding.Actual!.Value, finding.Actual.Unit));
+        Assert.StartsWith("3600 x 1000 / (1.2041 x 1006 x 10) = 297.19", finding.Calculation, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void As_much_as_it_needs_passes()
+    {
+        Passes(Own(297.2));
+        Passes(Own(3600 * 1000 / (1.2041 * 1006 * 10)));
+    }
+
+    [Theory]
+    [InlineData(35, 0, 1301.68)] // checks.csv 2-19
+    [InlineData(35, 1500, 1559.83)] // checks.csv 2-20
+    public void Thin_and_hot_air_has_to_be_more(double ambient, double altitude, double needed)
+    {
+        var rack = Cool(Aired, Aired, ambient, altitude).Cooled(c => c with { RiseK = 12 }).With(Warm("wave-pc", 1, 5000, flow: 100));
+        Assert.InRange(Only(rack).Limit!.Value, needed * 0.9999, needed * 1.0001);
+    }
+
+    [Theory]
+    [InlineData(ItemCategory.Server)]
+    [InlineData(ItemCategory.Computer)]
+    [InlineData(ItemCategory.Instrument)]
+    public void What_runs_on_power_by_its_kind_is_asked_for_its_heat_though_nothing_tells_of_any(ItemCategory kind)
+    {
+        var rack = Cool(Aired, Aired);
+        Lacks(rack.With(Unit("wave-pc", 4).At(1) with { Category = kind }), "/items/0/airflow/flowM3h", "/items/0/heatW");
+        Lacks(rack.With(Warm("wave-pc", 1, null, AirflowDirection.FrontToRear, 100)), "/items/0/heatW");
+        Passes(rack.With(Unit("tray", 1).At(1) with { Category = ItemCategory.Shelf }, Unit("panel", 1).At(2)));
+    }
+
+    [Fact]
+    public void Heat_is_given_else_typical_else_rated()
+    {
+        var item = Warm("wave-pc", 1, null, flow: 1) with { Power = new ItemPower { RatedW = 800, TypicalW = 500, Plugs = [ConnectorCode.C14] } };
+        var rack = Cool(Aired, Aired).Cooled(c => c);
+        Assert.Equal(500, Only(rack.With(item)).MessageData["heatW"].Number);
+        Assert.Equal(800, Only(rack.With(item with { Power = item.Power! with { TypicalW = null } })).MessageData["heatW"].Number);
+        Assert.Equal(650, Only(rack.With(item with { HeatW = 650 })).MessageData["heatW"].Number);
+    }
+
+    [Fact]
+    public void Fans_meet_the_losses_of_the_way()
+    {
+        // checks.csv 3-28: two fans on K = 5e-4 at 1.2 kg/m3 move 289.384 m3/h. An intake of A has K = rho/2/(3600 x 0.6 A)^2, so A = sqrt(1.2/2/5e-4)/2160 m2.
+        var area = 1e4 * Math.Sqrt(1.2 / 2 / 5e-4) / 2160;
+        var rack = Cool(Closed, Closed).RoofFans(Curved(2)).Cooled(c => c with { IntakeAreaCm2 = area }).With(Warm("wave-pc", 1, 1200));
+        var finding = Only(rack);
+        Assert.Equal(289.384, finding.Actual!.Value, 0.001);
+        Assert.Equal("/cooling/roofFans", finding.Pointers[0]);
+        Assert.Contains("working point", finding.Calculation, StringComparison.Ordinal);
+        Passes(rack with { Items = [Warm("wave-pc", 1, 973)] });
+    }
+
+    [Fact]
+    public void A_fan_without_a_curve_moves_three_fifths_of_its_free_flow()
+    {
+        var fans = new FanSet { Count = 1, FreeFlowM3h = 500 };
+        var rack = Cool(new Door { Style = DoorStyle.Perforated }, Closed).RoofFans(fans).With(Warm("wave-pc", 1, 1010));
+        Assert.Equal(300, Only(rack).Actual!.Value);
+        Passes(rack with { Items = [Warm("wave-pc", 1, 1009)] });
+    }
+
+    [Fact]
+    public void Air_from_the_floor_needs_no_doors()
+    {
+        var rack = Cool(Closed, Closed).Floor(250, 18).With(Warm("wave-pc", 1, 1000));
+        Assert.Equal("/cooling/underfloor/supplyM3h", Only(rack).Pointers[0]);
+        Passes(Cool(Closed, Closed).Floor(298, 18).With(Warm("wave-pc", 1, 1000)));
+        Lacks(Cool(Closed, Closed).Floor(null, 18).With(Warm("wave-pc", 1, 1000)), "/cooling/underfloor/supplyM3h");
+    }
+
+    [Fact]
+    public void What_is_absent_is_asked_for()
+    {
+        var pc = Warm("wave-pc", 1, 1000, AirflowDirection.FrontToRear, 400);
+        Lacks(Cool(null, null).With(pc), "/cabinet/frontDoor/style", "/cabinet/rearDoor/style");
+        Lacks(Cool(Aired, Aired).With(pc, Warm("flume-daq", 5, null) with { Category = ItemCategory.Instrument }), "/items/1/heatW");
+        Lacks(Cool(Aired, Aired).With(Warm("wave-pc", 1, 1000)), "/items/0/airflow/flowM3h");
+        Lacks(Cool(Closed, Closed).RoofFans(Curved(2)).With(pc), "/cooling/intakeAreaCm2");
+        Lacks(Cool(new Door { Style = DoorStyle.Perforated }, Closed).RoofFans(Curved(2)).With(pc), "/cabinet/frontDoor/openAreaPercent");
+        Lacks(Cool(Aired, Closed).Cabinet(c => c with { Roof = new Roof { Style = RoofStyle.Vented } }).Trays(Curved(2)).With(pc), "/cabinet/roof/openAreaCm2");
+    }
+
+    [Fact]
+    public void What_is_short_by_the_known_heat_alone_is_an_error_all_the_same()
+    {
+        var report = Report(Own(200).With(Warm("flume-daq", 5, null, flow: 10) with { Category = ItemCategory.Instrument }));
+        Assert.Single(report.Findings);
+        Assert.Equal(["/items/1/heatW"], Assert.Single(report.NotAssessed).Missing);
+        Assert.Null(report.Figures.Cooling!.HeatW);
+    }
+
+    [Fact]
+    public void A_flow_that_is_not_told_may_be_what_is_short() =>
+        Lacks(Own(200).With(Warm("flume-daq", 5, 100, AirflowDirection.FrontToRear)), "/items/1/airflow/flowM3h");
+
+    [Fact]
+    public void A_UPS_gives_off_its_losses_only()
+    {
+        var ups = Warm("tank-ups", 5, null) with { Category = ItemCategory.Ups, Power = new ItemPower { RatedW = 3000, Plugs = [ConnectorCode.C20] } };
+        Lacks(Own(400).With(ups), "/items/1/heatW");
+        Passes(Own(400).With(ups with { HeatW = 120 }));
+    }
+
+    [Fact]
+    public void Without_a_word_on_heat_and_cooling_and_in_closed_cabinets_nothing_is_said()
+    {
+        Passes(Cool(Aired, Aired).With(Unit("wave-pc", 4).At(1)));
+        Passes(Cool(Closed, Closed).With(Warm("wave-pc", 1, 1000)));
+        Passes(Cool(Closed, Closed).Cooler(2000).With(Warm("wave-pc", 1, 1000)));
+    }
+
+    [Fact]
+    public void Fans_in_the_roof_cure_it_with_one_to_spare()
+    {
+        var rack = Own(200);
+        var cured = Cured(rack, Only(rack));
+        var fans = Assert.Single(cured.Cooling!.RoofFans!);
+        Assert.Equal(2, fans.Count);
+        Assert.DoesNotContain(Judge.Checker.Check(cured).Findings, f => f.Rule == "cooling.fan-redundancy");
+    }
+
+    [Fact]
+    public void Where_trays_run_more_of_them_cure_it_too()
+    {
+        var rack = Cool(Aired, Aired).Trays(new FanSet { Count = 1, FreeFlowM3h = 300 }).With(Warm("wave-pc", 1, 1000));
+        Assert.Equal(2, Cured(rack, Only(rack), 1).Cooling!.FanTrays!.Count);
+    }
+
+    [Fact]
+    public void Where_dust_is_to_be_kept_out_the_fans_have_filters()
+    {
+        var rack = Cool(Closed, Closed, ip: "IP54").Cabinet(c => c with { IpCode = "IP54" }).RoofFans(new FanSet { Count = 1, FreeFlowM3h = 300 })
+            .Cooled(c => c with { IntakeAreaCm2 = 600, Filters = true }).With(Warm("wave-pc", 1, 1000));
+        var cured = Cured(rack, Only(rack));
+        Assert.Equal((true, DoorStyle.Solid), (cured.Cooling!.Filters, cured.Cabinet!.FrontDoor!.Style));
+    }
+
+    [Fact]
+    public void Where_dust_has_to_stay_out_altogether_an_air_conditioner_is_left()
+    {
+        var rack = Cool(Closed, Closed, ip: "IP65").Cabinet(c => c with { IpCode = "IP65" }).Floor(100, 18).With(Warm("wave-pc", 1, 1000));
+        var cooler = Cured(rack, Only(rack)).Cooling!.AirConditioner!;
+
+        // 1000 - 5.5 x 7.44 x (35 - 20) = 386.2, in steps of 100; A = 1.8 x 2 x 1.6 + 1.4 x 0.6 = 6.6 m2: 1000 - 544.5 = 455.5.
+        Assert.Equal((500, 35), (cooler.CapacityW, cooler.SetpointC));
+    }
+
+    [Fact]
+    public void Gas_constant_of_the_service_and_the_handbook_differ_less_than_a_test_sees() => Assert.Equal(1.2041, Air.DensityKgM3(20, 0), 1e-4);
+}

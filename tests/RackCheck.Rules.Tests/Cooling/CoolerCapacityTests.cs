@@ -1,0 +1,68 @@
+using RackCheck.Model;
+using RackCheck.Rules.Cooling;
+using RackCheck.Rules.Tests.Harness;
+using static RackCheck.Rules.Tests.Cooling.CoolBays;
+using static RackCheck.Rules.Tests.Harness.Bays;
+
+namespace RackCheck.Rules.Tests.Cooling;
+
+public sealed class CoolerCapacityTests : RuleTests<CoolerCapacity>
+{
+    // 2000 x 800 x 600, free: 5.712 m2 (checks.csv 4-02).
+    private static RackDescription Rack(double capacity, double ambient = 25, double heat = 1500, double? setpoint = 35, double? rated = 35) =>
+        Cool(Closed, Closed, ambient).Cabinet(c => c with { WidthMm = 800, DepthMm = 600 }).Cooler(capacity, setpoint, rated: rated).With(Warm("paddle-drive", 1, heat, maxInlet: 40));
+
+    [Fact]
+    public void Less_than_the_heat_less_what_the_surface_sheds_is_an_error()
+    {
+        var finding = Only(Rack(1185));
+        Numbers(finding, 1185, 1185.84, "W"); // checks.csv 5-01
+        Assert.Equal(["/cooling/airConditioner/capacityW"], finding.Pointers);
+        Assert.Equal("1500 - 5.5 x 5.712 x (35 - 25) = 1185.84 > 1185", finding.Calculation);
+        Passes(Rack(1185.84));
+    }
+
+    [Fact]
+    public void In_a_hot_room_less_is_left_and_more_is_asked()
+    {
+        // 1500 - 5.5 x 5.712 x (35 - 40) = 1657.08; 1800 x (1 - 0.02 x 5) = 1620.
+        Numbers(Only(Rack(1800, 40)), 1620, 1657.08, "W");
+        Passes(Rack(1842, 40)); // 1657.8
+        Passes(Rack(1800, 40, rated: 40));
+        Assert.Contains("60 - 35 = 25 > 20, past which", Only(Rack(1800, 60)).Calculation, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Where_the_surface_does_it_alone_any_will_do() => Passes(Rack(0, 20, 500, 40)); // checks.csv 5-03: under nothing
+
+    [Fact]
+    public void Setpoint_and_rating_that_are_not_told_are_35()
+    {
+        Passes(Rack(1185.84, setpoint: null, rated: null));
+        Assert.Equal([35.0, 35], Report(Rack(1200, setpoint: null, rated: null)).Assumptions.Where(a => a.Pointer.StartsWith("/cooling/airConditioner", StringComparison.Ordinal)).Select(a => a.Value.Number!.Value));
+    }
+
+    [Theory]
+    [InlineData(4, 1)]
+    [InlineData(6, 0)]
+    public void A_policy_sets_the_heat_transfer(double transfer, int count) => Assert.Equal(count, Findings(Rack(1185.84).Limit(Id, "heatTransferWM2K", transfer)).Count);
+
+    [Fact]
+    public void Heat_is_asked_for_where_there_is_a_cooler()
+    {
+        Lacks(Rack(2000).With(Warm("flume-daq", 9, null) with { Category = ItemCategory.Server }), "/items/1/heatW");
+        Lacks(Cool(Closed, Closed).Cooler(0).With(Unit("drawer", 2).At(1)), "/items/0/heatW");
+        Passes(Cool(Closed, Closed).Cooler(0).With(Unit("drawer", 2).At(1) with { HeatW = 0 }, Unit("plate", 1).At(9) with { Category = ItemCategory.BlankingPanel }));
+        Passes(Cool(Closed, Closed).With(Warm("wave-pc", 1, 1000)));
+    }
+
+    [Fact]
+    public void A_stronger_one_cures_it_else_a_higher_setpoint_else_less_heat()
+    {
+        var rack = Rack(1000, setpoint: 30);
+        Assert.Equal(1400, Cured(rack, Only(rack)).Cooling!.AirConditioner!.CapacityW); // 1500 - 157.08 = 1342.92
+        var near = Rack(1200, setpoint: 30);
+        Assert.Equal(35, Cured(near, Only(near), 1).Cooling!.AirConditioner!.SetpointC);
+        Assert.Empty(Cured(near, Only(near), 2).Items);
+    }
+}

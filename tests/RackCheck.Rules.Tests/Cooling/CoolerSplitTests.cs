@@ -1,0 +1,36 @@
+using RackCheck.Model;
+using RackCheck.Rules.Cooling;
+using RackCheck.Rules.Tests.Harness;
+using static RackCheck.Rules.Tests.Cooling.CoolBays;
+
+namespace RackCheck.Rules.Tests.Cooling;
+
+// Practice: no source beyond it.
+public sealed class CoolerSplitTests : RuleTests<CoolerSplit>
+{
+    private static RackDescription Rack(AirConditionerStyle? style, bool? wall) => Cool(Closed, Closed).Cooler(1500, style: style).At(s => s with { OutsideWall = wall });
+
+    [Fact]
+    public void Without_an_outside_wall_a_split_one_is_an_error()
+    {
+        var rack = Rack(AirConditionerStyle.Split, false);
+        Assert.Equal(["/cooling/airConditioner/style", "/site/outsideWall"], Only(rack).Pointers);
+        Assert.Equal(AirConditionerStyle.Wall, Cured(rack, Only(rack)).Cooling!.AirConditioner!.Style);
+        Assert.Equal(AirConditionerStyle.Roof, Cured(rack, Only(rack), 1).Cooling!.AirConditioner!.Style);
+    }
+
+    [Theory]
+    [InlineData(AirConditionerStyle.Split, true)]
+    [InlineData(AirConditionerStyle.Wall, false)]
+    [InlineData(AirConditionerStyle.Roof, null)]
+    [InlineData(null, true)]
+    public void Any_other_passes(AirConditionerStyle? style, bool? wall) => Passes(Rack(style, wall));
+
+    [Fact]
+    public void Wall_and_style_are_asked_for()
+    {
+        Lacks(Rack(AirConditionerStyle.Split, null), "/site/outsideWall");
+        Lacks(Rack(null, false), "/cooling/airConditioner/style");
+        Passes(Cool(Closed, Closed));
+    }
+}

@@ -1,0 +1,76 @@
+using RackCheck.Model;
+using RackCheck.Rules.Cooling;
+using RackCheck.Rules.Tests.Harness;
+using static RackCheck.Rules.Tests.Cooling.CoolBays;
+using static RackCheck.Rules.Tests.Harness.Bays;
+
+namespace RackCheck.Rules.Tests.Cooling;
+
+public sealed class DoorRestrictionTests : RuleTests<DoorRestriction>
+{
+    private static Door Tight(double? open = 30, double? area = 0.2) => new() { Style = DoorStyle.Perforated, OpenAreaPercent = open, PerforatedAreaM2 = area };
+
+    private static RackDescription Rack(Door front, Door rear, double heat = 3000) => Cool(front, rear).Cooled(c => c).With(Warm("wave-pc", 1, heat, flow: 2000));
+
+    [Fact]
+    public void A_tight_door_is_a_warning()
+    {
+        // 3000 W at 10 K and 1.2041 kg/m3: 891.586 m3/h; through 0.2 m2: 1.2383 m/s; zeta 19.3157 (checks.csv 3-08): 19.3157 x 1.2041 x 1.2383^2/2 = 17.832 Pa.
+        var finding = Only(Rack(Tight(), Open));
+        Assert.Equal(Severity.Warning, finding.Severity);
+        Assert.Equal("/cabinet/frontDoor", finding.Pointers[0]);
+        Assert.Equal((17.832, 5), (finding.Actual!.Value, finding.Limit!.Value));
+        Assert.Equal(30, finding.MessageData["uncertaintyPercent"].Number);
+    }
+
+    [Fact]
+    public void Each_door_is_a_finding() => Assert.Equal(["front door", "rear door"], Findings(Rack(Tight(), Tight())).Select(f => f.Subject));
+
+    [Fact]
+    public void At_the_limit_it_passes()
+    {
+        // 17.832 Pa on 0.2 m2 are 5 Pa on 0.2 sqrt(17.832/5) = 0.37770 m2.
+        Passes(Rack(Tight(area: 0.3779), Open));
+        Assert.Single(Findings(Rack(Tight(area: 0.3770), Open)));
+    }
+
+    [Fact]
+    public void The_area_is_taken_from_the_cabinet_where_none_is_given()
+    {
+        Passes(Rack(Tight(area: null), Open)); // (600 - 100) x 44.45 x 42 = 0.933 m2
+        Assert.Single(Findings(Rack(Tight(area: null), Open, 9000)));
+        Assert.Contains(Report(Rack(Tight(area: null), Open)).Assumptions, a => a.Pointer == "/cabinet/frontDoor/perforatedAreaM2" && a.Value.Number == 0.933);
+    }
+
+    [Theory]
+    [InlineData(17.9, 0)]
+    [InlineData(17.8, 1)]
+    public void A_policy_sets_the_loss(double limit, int count) => Assert.Equal(count, Findings(Rack(Tight(), Open).Limit(Id, "doorLossPa", limit)).Count);
+
+    [Fact]
+    public void Doors_out_of_the_way_are_not_meant()
+    {
+        Assert.Equal("front door", Only(Rack(Tight(), Tight()).RoofFans(Curved(9))).Subject);
+        Passes(Rack(Closed, Closed));
+        Passes(Rack(Tight(), Tight()).Cooler(4000));
+        Passes(Rack(Tight(), Tight()).Cabinet(c => c with { SidePanels = false }));
+    }
+
+    [Fact]
+    public void What_is_absent_is_asked_for()
+    {
+        Lacks(Rack(Tight(null), Open), "/cabinet/frontDoor/openAreaPercent");
+        Lacks(Cool(null, Open).With(Warm("wave-pc", 1, 3000)), "/cabinet/frontDoor/style");
+        Lacks(Cool(Aired, Open).With(Warm("wave-pc", 1, null) with { Category = ItemCategory.Server }).Cooled(c => c), "/items/0/heatW");
+        Passes(Cool(Tight(), Open).With(Unit("drawer", 2).At(1)));
+    }
+
+    [Fact]
+    public void A_more_open_door_cures_it_else_a_larger_one()
+    {
+        var rack = Rack(Tight(area: 0.3), Open);
+        Assert.Equal(64, Cured(rack, Only(rack)).Cabinet!.FrontDoor!.OpenAreaPercent);
+        var small = Rack(Tight(80, 0.05), Open);
+        Assert.Equal(0.933, Cured(small, Only(small)).Cabinet!.FrontDoor!.PerforatedAreaM2);
+    }
+}

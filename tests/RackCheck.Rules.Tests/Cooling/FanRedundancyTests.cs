@@ -1,0 +1,64 @@
+using RackCheck.Model;
+using RackCheck.Rules.Cooling;
+using RackCheck.Rules.Tests.Harness;
+using static RackCheck.Rules.Tests.Cooling.CoolBays;
+using static RackCheck.Rules.Tests.Harness.Bays;
+
+namespace RackCheck.Rules.Tests.Cooling;
+
+// That one fan may fail is practice, no source; flows are worked by hand.
+public sealed class FanRedundancyTests : RuleTests<FanRedundancy>
+{
+    private static FanSet Plain(int count, double flow = 250) => new() { Count = count, FreeFlowM3h = flow };
+
+    // 1000 W at 10 K and 20 C: 297.195 m3/h; a fan of 250 m3/h moves 150 built in.
+    private static RackDescription Rack(params FanSet[] fans) => Cool(Open, Closed).RoofFans(fans).With(Warm("wave-pc", 1, 1000));
+
+    [Fact]
+    public void Fans_that_only_do_all_together_are_advised_against()
+    {
+        var finding = Only(Rack(Plain(2)));
+        Assert.Equal(Severity.Advice, finding.Severity);
+        Assert.Equal((150, "/cooling/roofFans/0/count"), (finding.Actual!.Value, finding.Pointers[0]));
+    }
+
+    [Fact]
+    public void One_to_spare_passes() => Passes(Rack(Plain(3)));
+
+    [Fact]
+    public void What_does_not_do_with_all_is_another_rules_affair() => Passes(Rack(Plain(1)));
+
+    [Fact]
+    public void The_fan_that_is_missed_most_is_the_one_out()
+    {
+        // 60 + 60 + 180 = 300 without the largest: 120.
+        var finding = Only(Rack(Plain(2, 100), Plain(0, 900), Plain(1, 300)));
+        Assert.Equal((120, "/cooling/roofFans/2/count"), (finding.Actual!.Value, finding.Pointers[0]));
+        Assert.Equal("/cooling/fanTrays/0/count", Only(Cool(Open, Open).Trays(Plain(2)).With(Warm("wave-pc", 1, 1000))).Pointers[0]);
+    }
+
+    [Fact]
+    public void Fans_on_a_curve_move_more_than_their_share_with_one_out()
+    {
+        // checks.csv 3-22 and 3-28: one moves 244.7 m3/h, two 289.4 on K = 5e-4.
+        var area = 1e4 * Math.Sqrt(1.2 / 2 / 5e-4) / 2160;
+        var rack = Cool(Closed, Closed).RoofFans(Curved(2)).Cooled(c => c with { IntakeAreaCm2 = area });
+        Passes(rack.With(Warm("wave-pc", 1, 820)));
+        Assert.InRange(Only(rack.With(Warm("wave-pc", 1, 850))).Actual!.Value, 244.73, 244.74);
+    }
+
+    [Fact]
+    public void What_is_absent_is_asked_for()
+    {
+        Lacks(Cool(Closed, Closed).RoofFans(Curved(2)).With(Warm("wave-pc", 1, 100)), "/cooling/intakeAreaCm2");
+        Lacks(Rack(Plain(3)).With(Warm("flume-daq", 9, null) with { Category = ItemCategory.Server }), "/items/1/heatW");
+        Passes(Cool(Closed, Closed).RoofFans(Curved(2)).With(Unit("drawer", 2).At(1)));
+    }
+
+    [Fact]
+    public void One_more_cures_it()
+    {
+        var rack = Rack(Plain(2));
+        Assert.Equal(3, Cured(rack, Only(rack)).Cooling!.RoofFans![0].Count);
+    }
+}

@@ -1,0 +1,70 @@
+using RackCheck.Model;
+using RackCheck.Rules.Cooling;
+using RackCheck.Rules.Tests.Harness;
+using static RackCheck.Rules.Tests.Cooling.CoolBays;
+using static RackCheck.Rules.Tests.Harness.Bays;
+
+namespace RackCheck.Rules.Tests.Cooling;
+
+public sealed class InletLimitTests : RuleTests<InletLimit>
+{
+    private static RackDescription Rack(double ambient, double altitude = 0, double? limit = 35) => Cool(Aired, Aired, ambient, altitude).With(Warm("wave-pc", 1, 100, maxInlet: limit));
+
+    [Fact]
+    public void A_room_hotter_than_the_item_bears_is_an_error()
+    {
+        var finding = Only(Rack(35.1));
+        Assert.Equal(["/items/0/maxInletC", "/site/ambientMaxC"], finding.Pointers);
+        Numbers(finding, 35.1, 35, "C");
+        Passes(Rack(35));
+    }
+
+    [Theory]
+    [InlineData(32, 1500, 30)] // checks.csv 5-26: A1 at 1500 m
+    [InlineData(35, 1800, 32)] // checks.csv 5-28: A2 at 1800 m
+    [InlineData(35, 3050, 27.833)] // checks.csv 5-30
+    [InlineData(35, 900, 35)]
+    public void The_limit_falls_with_the_altitude(double limit, double altitude, double atSite)
+    {
+        Passes(Rack(atSite, altitude, limit));
+        Numbers(Only(Rack(atSite + 0.1, altitude, limit)), Math.Round(atSite + 0.1, 3), atSite, "C");
+    }
+
+    [Fact]
+    public void An_ordinary_room_is_taken_for_one_that_is_not_told()
+    {
+        var rack = Bay().With(Warm("wave-pc", 1, null, maxInlet: 24));
+        Numbers(Only(rack), 25, 24, "C");
+        Assert.Equal([("/site/altitudeM", 0.0), ("/site/ambientMaxC", 25.0)], Report(rack).Assumptions.Where(a => a.Pointer.StartsWith("/site", StringComparison.Ordinal)).Select(a => (a.Pointer, a.Value.Number!.Value)));
+    }
+
+    [Fact]
+    public void Air_from_the_floor_and_from_an_air_conditioner_is_taken_in_stead()
+    {
+        Passes(Rack(45).Floor(500, 20));
+        Assert.Equal("/cooling/underfloor/supplyC", Only(Rack(30).Floor(500, 36)).Pointers[1]);
+        Lacks(Rack(45).Floor(500, null), "/cooling/underfloor/supplyC");
+        Passes(Rack(45).Cooler(500));
+        Assert.Equal("/cooling/airConditioner/setpointC", Only(Rack(20).Cooler(500, 36)).Pointers[1]);
+    }
+
+    [Fact]
+    public void Each_item_is_a_finding_and_without_limits_there_is_none()
+    {
+        Assert.Equal(2, Findings(Rack(40).With(Warm("a", 9, 1, maxInlet: 38), Warm("b", 13, 1, maxInlet: 41))).Count);
+        Lacks(Rack(60, limit: null), "/items/0/maxInletC");
+    }
+
+    [Fact]
+    public void A_cooler_room_cures_it_else_an_air_conditioner_else_the_item_goes()
+    {
+        var rack = Rack(33, 1800);
+        Assert.Equal(32, Cured(rack, Only(rack)).Site!.AmbientMaxC);
+        Assert.Equal(32, Cured(rack, Only(rack), 1).Cooling!.AirConditioner!.SetpointC);
+        Assert.Empty(Cured(rack, Only(rack), 2).Items);
+        var floor = Rack(30).Floor(500, 36);
+        Assert.Equal(35, Cured(floor, Only(floor)).Cooling!.Underfloor!.SupplyC);
+        var cooler = Cool(Closed, Closed, 20).Cooler(2000, 36).With(Warm("wave-pc", 1, 100, maxInlet: 35));
+        Assert.Equal(35, Cured(cooler, Only(cooler)).Cooling!.AirConditioner!.SetpointC);
+    }
+}

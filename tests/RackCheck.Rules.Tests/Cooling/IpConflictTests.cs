@@ -1,0 +1,86 @@
+using RackCheck.Model;
+using RackCheck.Rules.Cooling;
+using RackCheck.Rules.Tests.Harness;
+using static RackCheck.Rules.Tests.Cooling.CoolBays;
+using static RackCheck.Rules.Tests.Harness.Bays;
+
+namespace RackCheck.Rules.Tests.Cooling;
+
+// Handbook H14: a usual opening is IP20, fans with filters go up to IP54 (practice); digits by IEC 60529 (value from memory).
+public sealed class IpConflictTests : RuleTests<IpConflict>
+{
+    private static RackDescription Rack(string? required, Door? front = null, Door? rear = null, string? code = null) =>
+        Cool(front ?? Closed, rear ?? Closed, ip: required).Cabinet(c => c with { IpCode = code });
+
+    [Theory]
+    [InlineData("IP20", 0)]
+    [InlineData("IP2X", 0)]
+    [InlineData("IP30", 2)]
+    [InlineData("IP21", 2)]
+    public void Perforated_doors_have_IP20(string required, int count) => Assert.Equal(count, Findings(Rack(required, Aired, Aired)).Count);
+
+    [Fact]
+    public void Unless_the_cabinet_is_rated_otherwise()
+    {
+        Passes(Rack("IP30", Aired, Aired, "IP31"));
+        var finding = Findings(Rack("IP30", Aired, Aired, "IP10"))[0];
+        Assert.Equal(("IP10", "/cabinet/frontDoor/style"), (finding.MessageData["ipCode"].Text, finding.Pointers[0]));
+    }
+
+    [Fact]
+    public void Open_sides_have_none_whatever_the_cabinet_is_rated()
+    {
+        var rack = Rack("IP20", Open, Closed, "IP54").Cabinet(c => c with { SidePanels = false });
+        Assert.Equal(["/cabinet/frontDoor/style", "/cabinet/sidePanels"], Findings(rack).Select(f => f.Pointers[0]));
+        Passes(Rack("IP00", Open, Open));
+        Passes(Rack(null, Open, Open));
+    }
+
+    [Fact]
+    public void A_vented_roof_counts_by_its_fans_where_it_has_some()
+    {
+        var vented = Rack("IP44", code: null).Cabinet(c => c with { Roof = new Roof { Style = RoofStyle.Vented }, IpCode = "IP43" });
+        Assert.Equal(["/cabinet/ipCode", "/cabinet/roof/style"], Findings(vented).Select(f => f.Pointers[0]).Order());
+        var fans = Rack("IP44", code: "IP54").RoofFans(Curved(2)).Cooled(c => c with { IntakeAreaCm2 = 500 });
+        Lacks(fans, "/cooling/filters");
+        Assert.Equal(["/cooling/intakeAreaCm2", "/cooling/roofFans"], Findings(fans.Cooled(c => c with { Filters = false })).Select(f => f.Pointers[0]).Order());
+        Passes(fans.Cooled(c => c with { Filters = true }));
+        Assert.Equal(2, Findings(fans.At(s => s with { RequiredIp = "IP55" }).Cabinet(c => c with { IpCode = "IP55" })).Count);
+        Passes(fans.At(s => s with { RequiredIp = "IP20" }));
+    }
+
+    [Fact]
+    public void A_closed_cabinet_has_what_it_is_rated_for()
+    {
+        Assert.Equal("/cabinet/ipCode", Only(Rack("IP54", code: "IP44")).Pointers[0]);
+        Lacks(Rack("IP54"), "/cabinet/ipCode");
+        Passes(Rack("IP20"));
+        Passes(Rack("IP54", code: "IP54"));
+        Lacks(Bay() with { Site = new Site { RequiredIp = "IP54" } }, "/cabinet/frontDoor/style", "/cabinet/rearDoor/style");
+    }
+
+    [Fact]
+    public void Filters_cure_fans_and_intake()
+    {
+        var rack = Rack("IP54", code: "IP54").RoofFans(Curved(2)).Cooled(c => c with { IntakeAreaCm2 = 500, Filters = false });
+        Assert.True(Cured(rack, Findings(rack)[0]).Cooling!.Filters);
+    }
+
+    [Fact]
+    public void Open_doors_are_closed_with_fans_behind_filters_or_an_air_conditioner()
+    {
+        var rack = Rack("IP54", Aired, Aired).With(Warm("wave-pc", 1, 2000, AirflowDirection.FrontToRear, 800, 40));
+        var finding = Findings(rack)[0];
+        var fans = Cured(rack, finding);
+        Assert.Equal((DoorStyle.Solid, true, "IP54"), (fans.Cabinet!.FrontDoor!.Style, fans.Cooling!.Filters, fans.Cabinet.IpCode));
+        Assert.NotNull(Cured(rack, finding, 1).Cooling!.AirConditioner);
+        Assert.Equal("IP20", Cured(rack, finding, 2).Site!.RequiredIp);
+    }
+
+    [Fact]
+    public void For_fingers_a_usual_door_is_enough()
+    {
+        var rack = Rack("IP20", Open, Closed);
+        Assert.Equal(DoorStyle.Perforated, Cured(rack, Only(rack)).Cabinet!.FrontDoor!.Style);
+    }
+}

@@ -1,0 +1,122 @@
+using RackCheck.Model;
+using RackCheck.Rules.Cooling;
+using RackCheck.Rules.Tests.Harness;
+using static RackCheck.Rules.Tests.Cooling.CoolBays;
+using static RackCheck.Rules.Tests.Harness.Bays;
+
+namespace RackCheck.Rules.Tests.Cooling;
+
+public sealed class SealedRiseTests : RuleTests<SealedRise>
+{
+    // checks.csv 4-23: 300 W, 5.5, 4.38 m2: 12.4533 K. 2000 x 600 x 500, free.
+    private static RackDescription Rack(double heat = 300, double limit = 35, Placement placement = Placement.Free, double ambient = 25, double altitude = 0) =>
+        Cool(Closed, Closed, ambient, altitude).Cabinet(c => c with { DepthMm = 500, Placement = placement }).With(Warm("gauge-amp", 1, heat, maxInlet: limit));
+
+    [Fact]
+    public void A_closed_cabinet_that_grows_too_hot_is_an_error_and_a_still_one_is_hotter()
+    {
+        var finding = Only(Rack());
+        Numbers(finding, 37.45, 35, "C");
+        Assert.Equal(["/cabinet", "/items/0/maxInletC"], finding.Pointers);
+
+        // 1.44 x 300 / (3.4 x 4.38) = 29.01
+        Assert.Equal(54.01, finding.MessageData["stillC"].Number);
+        Assert.Equal("300 / (5.5 x 4.38) = 12.453; 25 + 12.45 = 37.45 > 35; still, at the top: 1.44 x 300 / (3.4 x 4.38) = 29.009", finding.Calculation);
+    }
+
+    [Fact]
+    public void At_the_limit_it_passes()
+    {
+        Passes(Rack(240.9)); // checks.csv 4-26: 240.9 W at 10 K
+        Assert.Single(Findings(Rack(242)));
+    }
+
+    [Theory]
+    [InlineData(Placement.Wall, 3.9)] // checks.csv 4-04, 4-07, 4-10, 4-13, 4-16, 4-19
+    [InlineData(Placement.RowEnd, 3.98)]
+    [InlineData(Placement.RowEndWall, 3.5)]
+    [InlineData(Placement.RowMiddle, 3.58)]
+    [InlineData(Placement.RowMiddleWall, 3.1)]
+    [InlineData(Placement.RowMiddleWallCovered, 2.89)]
+    public void What_it_sheds_goes_by_its_place(Placement placement, double surface)
+    {
+        var report = Report(Rack(300, placement: placement));
+        Assert.Equal(surface, report.Figures.Cooling!.SurfaceM2);
+        Assert.Equal(25 + Math.Round(300 / (5.5 * surface), 2), Assert.Single(report.Findings).Actual!.Value, 1e-9);
+    }
+
+    [Theory]
+    [InlineData(6.9, 0)] // 300 / (6.9 x 4.38) = 9.93
+    [InlineData(6.8, 1)]
+    public void A_policy_sets_the_heat_transfer(double transfer, int count) => Assert.Equal(count, Findings(Rack().Limit(Id, "heatTransferWM2K", transfer)).Count);
+
+    [Fact]
+    public void Limits_fall_with_the_altitude()
+    {
+        // 40 C at 1500 m: 40 - 600/300 = 38; checks.csv 5-26 has 32 C likewise at 30.
+        Passes(Rack(limit: 40, altitude: 900));
+        Passes(Rack(limit: 40, altitude: 1500));
+        Numbers(Only(Rack(limit: 39, altitude: 1500)), 37.45, 37, "C");
+    }
+
+    [Fact]
+    public void A_height_that_is_not_given_is_the_least_that_it_can_be()
+    {
+        var report = Report(Rack().Cabinet(c => c with { HeightMm = null, Base = new CabinetBase { HeightMm = 100 } }));
+        var assumed = Assert.Single(report.Assumptions, a => a.Pointer == "/cabinet/heightMm");
+        Assert.Equal(1966.9, assumed.Value.Number);
+        Assert.Equal(4.314, report.Figures.Cooling!.SurfaceM2); // 1.8 x 1.9669 x 1.1 + 1.4 x 0.3 = 4.3145
+    }
+
+    [Fact]
+    public void Open_at_one_end_only_counts_as_closed() => Assert.Single(Findings(Rack().Cabinet(c => c with { RearDoor = Aired })));
+
+    [Fact]
+    public void A_way_out_is_another_rules_affair()
+    {
+        Passes(Rack().Cabinet(c => c with { FrontDoor = Aired, RearDoor = Aired }));
+        Passes(Rack().Cabinet(c => c with { FrontDoor = Aired, Roof = new Roof { Style = RoofStyle.Vented } }));
+        Passes(Rack().RoofFans(Curved(2)));
+        Passes(Rack().Cooler(500));
+        Passes(Rack().Floor(500, 18));
+        Passes(Rack(0));
+        Passes(Cool(Closed, Closed).With(Unit("drawer", 2).At(1)));
+    }
+
+    [Fact]
+    public void What_is_absent_is_asked_for()
+    {
+        Lacks(Cool(Closed, Closed).With(Warm("gauge-amp", 1, 300)), "/items/0/maxInletC");
+        Lacks(Cool(null, null).With(Warm("gauge-amp", 1, 300)), "/cabinet/frontDoor/style", "/cabinet/rearDoor/style");
+        Lacks(Rack(100).With(Warm("flume-daq", 9, null) with { Category = ItemCategory.Computer }), "/items/1/heatW");
+    }
+
+    [Fact]
+    public void Known_heat_alone_can_be_too_much()
+    {
+        var report = Report(Rack().With(Warm("flume-daq", 9, null) with { Category = ItemCategory.Computer }));
+        Assert.Single(report.Findings);
+        Assert.Single(report.NotAssessed);
+        Assert.Null(report.Figures.Cooling!.RiseK);
+    }
+
+    [Fact]
+    public void Doors_come_first_then_fans_then_an_air_conditioner()
+    {
+        var rack = Rack();
+        Assert.Equal(DoorStyle.Perforated, Cured(rack, Only(rack)).Cabinet!.RearDoor!.Style);
+        Assert.Single(Cured(rack, Only(rack), 1).Cooling!.RoofFans!);
+        Assert.NotNull(Cured(rack, Only(rack), 2).Cooling!.AirConditioner);
+    }
+
+    [Fact]
+    public void Where_nothing_may_be_opened_the_heat_is_cooled_or_taken_out()
+    {
+        var rack = Rack().At(s => s with { RequiredIp = "IP65" }).Cabinet(c => c with { IpCode = "IP65" });
+        var cooler = Cured(rack, Only(rack)).Cooling!.AirConditioner!;
+
+        // 300 - 5.5 x 4.38 x (35 - 25) = 59.1
+        Assert.Equal((100, 35), (cooler.CapacityW, cooler.SetpointC));
+        Assert.Empty(Cured(rack, Only(rack), 1).Items);
+    }
+}

@@ -1,0 +1,71 @@
+using RackCheck.Model;
+using RackCheck.Rules.Delivery;
+using RackCheck.Rules.Tests.Harness;
+using static RackCheck.Rules.Tests.Delivery.Ways;
+
+namespace RackCheck.Rules.Tests.Delivery;
+
+public sealed class CorridorTurnTests : RuleTests<CorridorTurn>
+{
+    [Fact]
+    public void One_side_in_each_corridor_passes() => Passes(OnTheWay(width: 800, depth: 1200).Round((800, 1200), (1200, 800)));
+
+    [Fact]
+    public void A_hair_less_does_not()
+    {
+        var rack = OnTheWay(width: 800, depth: 1200).Round((799, 1200));
+        var finding = Only(rack);
+        Assert.Equal(Severity.Error, finding.Severity);
+        Assert.Equal(["/site/delivery/corridors/0", "/cabinet/widthMm", "/cabinet/depthMm"], finding.Pointers);
+        Numbers(finding, 800, 799, "mm");
+        Assert.Equal(600, Cured(rack, finding).Cabinet!.WidthMm);
+        Assert.Equal(600, Cured(rack, finding, 1).Cabinet!.DepthMm);
+        Assert.Empty(Cured(rack, finding, 2).Site!.Delivery!.Corridors!);
+    }
+
+    // checks.csv 10-24: from 900 into 1200 a length of 1600 turns up to 671.761 wide.
+    [Theory]
+    [InlineData(671.7, 0)]
+    [InlineData(671.8, 1)]
+    public void A_long_footprint_has_to_turn(double width, int count)
+    {
+        var findings = Findings(OnTheWay(width: width, depth: 1600).Round((900, 1200)));
+        Assert.Equal(count, findings.Count);
+        Assert.All(findings, f => Numbers(f, width, 671.761, "mm"));
+    }
+
+    [Fact]
+    public void What_no_width_gets_round_is_said_so()
+    {
+        // From 400 into 400 nothing longer than 1131 turns (checks.csv 10-27, scaled).
+        var finding = Only(OnTheWay(width: 300, depth: 1200).Round((400, 400)));
+        Numbers(finding, 300, 0, "mm");
+        Assert.Contains("nothing of that length does", finding.Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Off_a_large_pallet_it_gets_round()
+    {
+        var rack = OnTheWay(width: 600, depth: 1000).Way(d => d with { PalletWidthMm = 800, PalletDepthMm = 1200 }).Round((1000, 700));
+        Assert.Equal(0, Cured(rack, Only(rack)).Site!.Delivery!.PalletHeightMm);
+
+        // A smaller cabinet is not asked for where leaving the pallet is enough.
+        Assert.Equal(
+            ["Deliver the rack off the pallet", "Choose a way in without that corner"],
+            Judge.Checker.Check(rack).Findings.Single(f => f.Rule == "delivery.corridor-turn").Remedies.Select(r => r.Title));
+    }
+
+    [Fact]
+    public void The_same_corner_twice_is_one_and_another_way_avoids_both()
+    {
+        var rack = OnTheWay(height: null).Round((300, 300), (1200, 1200), (300, 300));
+        Assert.Equal(1200, Assert.Single(Cured(rack, Only(rack)).Site!.Delivery!.Corridors!).WidthMm);
+    }
+
+    [Fact]
+    public void Corridors_are_asked_for_and_an_empty_list_says_that_there_are_none()
+    {
+        Lacks(OnTheWay(), "/site/delivery/corridors");
+        Passes(OnTheWay().Way(d => d with { Corridors = [] }));
+    }
+}

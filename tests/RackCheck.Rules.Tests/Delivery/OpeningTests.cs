@@ -1,0 +1,141 @@
+using RackCheck.Model;
+using RackCheck.Rules.Tests.Harness;
+using static RackCheck.Rules.Tests.Delivery.Ways;
+using static RackCheck.Rules.Tests.Harness.Bays;
+
+namespace RackCheck.Rules.Tests.Delivery;
+
+public sealed class OpeningTests : RuleTests<Rules.Delivery.Opening>
+{
+    [Fact]
+    public void Twenty_to_spare_on_the_pallet_pass() => Passes(OnTheWay().Through(("goods-in", 620, 2170)));
+
+    // 2000 + 150 + 20 = 2170 > 2040, and 2020 off the pallet (handbook H10; clearance is common practice, no source).
+    [Fact]
+    public void Off_the_pallet_only_is_a_warning_that_says_so()
+    {
+        var rack = OnTheWay().Through(("goods-in", 926, 2040));
+        var finding = Only(rack);
+        Assert.Equal(Severity.Warning, finding.Severity);
+        Assert.Equal(["/site/delivery/openings/0", "/cabinet/heightMm"], finding.Pointers);
+        Numbers(finding, 2170, 2040, "mm");
+        Assert.Equal("2000 + 150 + 20 = 2170 > 2040", finding.Calculation);
+        Assert.Contains("off the pallet it passes", finding.Message, StringComparison.Ordinal);
+        Assert.Equal(0, Cured(rack, finding).Site!.Delivery!.PalletHeightMm);
+    }
+
+    [Fact]
+    public void A_pallet_wider_than_the_opening_is_told_by_its_width()
+    {
+        var finding = Only(OnTheWay().Way(d => d with { PalletWidthMm = 800, PalletDepthMm = 1200 }).Through(("hatch", 819, 3000)));
+        Numbers(finding, 820, 819, "mm");
+        Assert.Equal(["/site/delivery/openings/0", "/cabinet/widthMm"], finding.Pointers);
+    }
+
+    // checks.csv 10-16: 2100 x 800 under 2040 needs 45.653 degrees; with 20 to spare a lintel of 2060 it is.
+    [Theory]
+    [InlineData(46, Severity.Warning)]
+    [InlineData(45, Severity.Error)]
+    public void Tilting_is_a_warning_up_to_the_greatest_tilt(double most, Severity severity)
+    {
+        var rack = OnTheWay(2100).Way(d => d with { MayTilt = true }).Through(("goods-in", 926, 2060)).Limit(Id, "tiltDeg", most);
+        var finding = Only(rack);
+        Assert.Equal(severity, finding.Severity);
+        Numbers(finding, 2120, 2060, "mm");
+        if (severity == Severity.Warning)
+        {
+            Assert.Equal(45.653, finding.MessageData["tiltDeg"].Number);
+            Assert.Equal("2100 + 20 = 2120 > 2060; atan(800 / 2100) + acos(2040 / 2247.221) = 45.653 degrees", finding.Calculation);
+        }
+    }
+
+    [Theory]
+    [InlineData(null)]
+    [InlineData(false)]
+    public void Where_nothing_says_that_it_may_be_tilted_that_is_an_error(bool? mayTilt)
+    {
+        // 2100 x 600: atan(600 / 2100) + acos(2080 / 2184.033) = 33.7 degrees.
+        var rack = OnTheWay(2100, depth: 600).Way(d => d with { MayTilt = mayTilt }).Through(("goods-in", 926, 2100)).With(Unit("wave-pc", 4).At(1));
+        var finding = Only(rack);
+        Assert.Equal(Severity.Error, finding.Severity);
+        Assert.Contains("nothing says that it may be tilted", finding.Message, StringComparison.Ordinal);
+        Assert.Equal(36, Cured(rack, finding).Cabinet!.HeightU);
+    }
+
+    [Fact]
+    public void Severity_does_not_change_the_fingerprint()
+    {
+        var rack = OnTheWay(2100, depth: 600).Through(("goods-in", 926, 2100));
+        Assert.Equal(Only(rack).Fingerprint, Only(rack.Way(d => d with { MayTilt = true })).Fingerprint);
+    }
+
+    [Fact]
+    public void A_lower_cabinet_keeps_what_hangs_in_it_or_says_what_goes_elsewhere()
+    {
+        var rack = OnTheWay().Through(("hatch", 700, 1600)).With(Unit("wave-pc", 4).At(30), Unit("gauge-amp", 2).At(1), Plate("plate", 2, 41));
+        var cured = Cured(rack, Only(rack));
+        Assert.Equal((32, 2000 - (10 * 44.45)), (cured.Cabinet!.HeightU, cured.Cabinet.HeightMm));
+        Assert.Equal(["gauge-amp"], cured.Items.Select(i => i.Id));
+        Assert.Contains("move wave-pc to another rack", Judge.Checker.Check(rack).Findings.Single(f => f.Rule == Id).Remedies[0].Title, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Units_counted_from_the_top_keep_their_places_in_a_lower_cabinet()
+    {
+        var rack = OnTheWay().TopDown().Through(("hatch", 700, 1800)).With(Unit("gauge-amp", 2).At(41));
+        var cured = Cured(rack, Only(rack));
+        Assert.Equal((36, 35), (cured.Cabinet!.HeightU, cured.Items[0].Position!.U));
+    }
+
+    [Fact]
+    public void Another_way_in_is_the_last_resort()
+    {
+        var rack = OnTheWay().Through(("shaft", 500, 3000), ("gate", 3000, 3000), ("shaft", 500, 3000));
+        var finding = Only(rack);
+        Assert.Equal(Severity.Error, finding.Severity);
+        Numbers(finding, 620, 500, "mm");
+        Assert.Equal("gate", Assert.Single(Cured(rack, finding).Site!.Delivery!.Openings!).Name);
+    }
+
+    [Fact]
+    public void Openings_without_a_name_are_told_apart_by_their_size()
+    {
+        var findings = Findings(OnTheWay().Through((null, 500, 3000), ("", 510, 3000), (null, 500, 3000), ("a", 500, 3000), ("a", 510, 3000)));
+        Assert.Equal(4, findings.Select(f => f.Fingerprint).Distinct().Count());
+        Assert.Equal(4, findings.Count);
+    }
+
+    [Theory]
+    [InlineData(21, 1)]
+    [InlineData(20, 0)]
+    public void A_policy_sets_the_clearance(double clearance, int count) =>
+        Assert.Equal(count, Findings(OnTheWay().Through(("goods-in", 620, 2170)).Limit(Id, "clearanceMm", clearance)).Count);
+
+    [Fact]
+    public void Without_the_height_the_width_is_judged_all_the_same()
+    {
+        Lacks(OnTheWay(height: null).Through(("goods-in", 620, 2170)), "/cabinet/heightMm");
+        Numbers(Only(OnTheWay(height: null).Through(("goods-in", 619, 2170))), 620, 619, "mm");
+        Lacks(OnTheWay(height: null), "/site/delivery/openings");
+        Passes(OnTheWay(height: null).Way(d => d with { Openings = [] }));
+    }
+
+    [Fact]
+    public void What_is_assumed_of_the_pallet_is_said()
+    {
+        var report = Report(OnTheWay().Way(_ => new Model.Delivery()).Through(("goods-in", 620, 2169)));
+        Assert.Equal(
+            ["/site/delivery/palletDepthMm", "/site/delivery/palletHeightMm", "/site/delivery/palletKg", "/site/delivery/palletWidthMm"],
+            report.Assumptions.Select(a => a.Pointer).Where(p => p.StartsWith("/site", StringComparison.Ordinal)));
+        Assert.Equal(2170, Assert.Single(report.Findings).Actual!.Value);
+        Assert.Equal((2150.0, 600.0, 800.0), (report.Figures.Delivery!.HeightOnPalletMm, report.Figures.Delivery.WidthMm, report.Figures.Delivery.DepthMm));
+        Assert.DoesNotContain(Report(Bay()).Assumptions, a => a.Pointer.StartsWith("/site", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void The_figures_of_a_deep_pallet_are_the_larger_sides()
+    {
+        var figures = Report(OnTheWay(width: 800, depth: 1000).Way(d => d with { PalletWidthMm = 1200, PalletDepthMm = 800 })).Figures.Delivery!;
+        Assert.Equal((800.0, 1200.0, 125.0), (figures.WidthMm, figures.DepthMm, figures.GrossKg));
+    }
+}

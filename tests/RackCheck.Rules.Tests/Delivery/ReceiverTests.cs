@@ -1,0 +1,29 @@
+using RackCheck.Model;
+using RackCheck.Rules.Delivery;
+using RackCheck.Rules.Tests.Harness;
+using static RackCheck.Rules.Tests.Delivery.Ways;
+
+namespace RackCheck.Rules.Tests.Delivery;
+
+public sealed class ReceiverTests : RuleTests<Receiver>
+{
+    [Fact]
+    public void Somebody_arranged_passes() => Passes(OnTheWay());
+
+    [Fact]
+    public void Nobody_is_advice()
+    {
+        var rack = OnTheWay().Way(d => d with { ReceiverArranged = false });
+        var finding = Only(rack);
+        Assert.Equal(Severity.Advice, finding.Severity);
+        Assert.Equal(["/site/delivery/receiverArranged"], finding.Pointers);
+        Assert.True(Cured(rack, finding).Site!.Delivery!.ReceiverArranged);
+    }
+
+    [Fact]
+    public void It_is_asked_for_where_a_way_is_described()
+    {
+        Lacks(OnTheWay().Way(d => d with { ReceiverArranged = null }), "/site/delivery/receiverArranged");
+        Passes(Bays.Bay());
+    }
+}

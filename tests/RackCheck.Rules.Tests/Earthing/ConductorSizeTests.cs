@@ -1,0 +1,115 @@
+using RackCheck.Model;
+using RackCheck.Rules.Earthing;
+using RackCheck.Rules.Tests.Harness;
+using static RackCheck.Rules.Tests.Earthing.EarthBays;
+
+namespace RackCheck.Rules.Tests.Earthing;
+
+public sealed class ConductorSizeTests : RuleTests<ConductorSize>
+{
+    private static RackDescription Rack(Supply supply, double? lead = 35, double? main = 35) => Earthed(main: main).Fed(supply).With(Studded("paddle-drive", 1, lead));
+
+    [Fact]
+    public void A_fault_of_3000_A_for_a_tenth_of_a_second_burns_4_mm2_through()
+    {
+        var rack = Rack(Mains(fault: 3000, seconds: 0.1), 4);
+        var finding = Only(rack);
+        Numbers(finding, 4, 6.634, "mm2"); // checks.csv 7-16
+        Assert.Equal(["/items/0/earthLead/crossSectionMm2", "/supplies/0/faultCurrentA", "/supplies/0/disconnectionTimeS"], finding.Pointers);
+        Assert.Equal("sqrt(3000^2 x 0.1) / 143 = 6.634 > 4", finding.Calculation);
+        Assert.Equal(10, Cured(rack, finding).Items[0].EarthLead!.CrossSectionMm2);
+
+        // (4 x 143 / 3000)^2 = 0.03635 s
+        Assert.Equal(0.036, Cured(rack, finding, 1).Supplies![0].DisconnectionTimeS);
+        Assert.Empty(Cured(rack, finding, 2).Items);
+        Passes(Rack(Mains(fault: 3000, seconds: 0.1), 6.64));
+    }
+
+    // handbook H7: 90 m of 4 mm2 have 0.39 ohm where 0.1 is the most; 16 mm2 have 0.097.
+    [Theory]
+    [InlineData(0.02, "0.02 < 0.1, where the energy")] // checks.csv 7-17 has 0.02 s
+    [InlineData(6, "6 > 5, where heat")]
+    public void Outside_its_times_the_formula_says_so(double seconds, string words) =>
+        Assert.Contains(words, Only(Rack(Mains(fault: 6000, seconds: seconds), 2.5, main: 240)).Calculation, StringComparison.Ordinal);
+
+    [Theory]
+    [InlineData(6, 6, "6 <= 16, so as thick as the line: 6 > ")] // handbook H7, table 54.2
+    [InlineData(16, 16, "16 <= 16, so as thick as the line: 16 > ")]
+    [InlineData(25, 16, "16 < 25 <= 35, so as thick as the lesser: 16 > ")]
+    [InlineData(50, 25, "50 / 2 = 25 > ")]
+    public void The_line_conductor_asks_for_a_section(double line, double least, string calculation)
+    {
+        var finding = Only(Rack(Mains(cable: line), least - 0.1));
+        Numbers(finding, least - 0.1, least, "mm2");
+        Assert.Equal(["/items/0/earthLead/crossSectionMm2", "/supplies/0/cable/crossSectionMm2"], finding.Pointers);
+        Assert.StartsWith(calculation, finding.Calculation, StringComparison.Ordinal);
+        Passes(Rack(Mains(cable: line), least));
+    }
+
+    [Fact]
+    public void Strength_asks_for_more_where_nothing_protects_it()
+    {
+        // Handbook H7: 2.5 protected, 4 unprotected.
+        var closed = Rack(Mains(cable: 1.5), 2.5);
+        Passes(closed);
+        Numbers(Only(Rack(Mains(cable: 1.5), 2.4)), 2.4, 2.5, "mm2");
+        foreach (var open in new[] { closed.Cabinet(c => c with { SidePanels = false }), closed.Doors(DoorStyle.None, DoorStyle.Solid), closed.Doors(DoorStyle.Solid, DoorStyle.None) })
+        {
+            Numbers(Only(open), 2.5, 4, "mm2");
+            Assert.Equal(4, Cured(open, Only(open)).Items[0].EarthLead!.CrossSectionMm2);
+            Assert.Equal(["/items/0/earthLead/crossSectionMm2"], Only(open).Pointers);
+        }
+    }
+
+    [Fact]
+    public void A_policy_may_ask_for_more_strength()
+    {
+        Numbers(Only(Rack(Mains(), 6).Limit(Id, "protectedMm2", 10)), 6, 10, "mm2");
+        Passes(Rack(Mains(), 6).Limit(Id, "unprotectedMm2", 10));
+    }
+
+    [Fact]
+    public void The_main_conductor_is_held_to_all_supplies()
+    {
+        var rack = Rack(Mains(cable: 25), 25, 10) with { Pdus = [Strip()] };
+        rack = rack.Fed(Mains(), Mains("B", cable: 25));
+        var finding = Only(rack.Earth(e => e with { MainConductorMm2 = 10 }));
+        Assert.Equal(["/earthing/mainConductorMm2", "/supplies/1/cable/crossSectionMm2"], finding.Pointers);
+        Numbers(finding, 10, 16, "mm2");
+        Assert.Equal(16, Cured(rack, finding).Earthing!.MainConductorMm2);
+    }
+
+    [Fact]
+    public void A_lead_is_held_to_the_supplies_of_its_item()
+    {
+        var item = Studded("paddle-drive", 1, 4) with { Power = new ItemPower { RatedW = 100, LeakageMa = 1, InrushA = 1, Plugs = [ConnectorCode.C14] } };
+        var rack = Earthed(main: 16).Fed(Mains(), Mains("B", cable: 25)).Strips(Strip(), Strip("spare", "B")).With(item);
+        Passes(rack with { Connections = [new Connection { Item = "paddle-drive", Pdu = "strip", Group = "g1" }] });
+        Assert.Single(Findings(rack with { Connections = [new Connection { Item = "paddle-drive", Pdu = "spare", Group = "g1" }] }));
+        Assert.Single(Findings(rack with { Pdus = null }));
+    }
+
+    [Fact]
+    public void What_is_absent_is_asked_for()
+    {
+        Lacks(Rack(Mains(), null), "/items/0/earthLead/crossSectionMm2");
+        Lacks(Rack(Mains(), main: null), "/earthing/mainConductorMm2");
+        Lacks(Rack(Mains(fault: 1000)), "/supplies/0/disconnectionTimeS");
+        Lacks(Rack(Mains(seconds: 1)), "/supplies/0/faultCurrentA");
+        Lacks(Rack(Mains(cable: null)), "/supplies/0/cable/crossSectionMm2");
+        Passes(Rack(Mains(cable: null, fault: 1000, seconds: 0.1)));
+        Lacks(Rack(Mains()) with { Supplies = null }, "/supplies");
+    }
+
+    [Fact]
+    public void Without_studs_bar_or_conductor_there_is_nothing_to_judge() => Passes(Earthed(main: null).WithoutBar().Fed(Mains(cable: null)));
+
+    [Fact]
+    public void For_a_fault_past_every_conductor_the_breaker_has_to_be_quicker_too()
+    {
+        // 300 000 A for 5 s: sqrt(300000^2 x 5) / 143 = 4691 mm2; with 1000 mm2 (143000 / 300000)^2 = 0.227 s.
+        var rack = Earthed(main: 70).Fed(Mains(fault: 300_000, seconds: 5));
+        var cured = Cured(rack, Only(rack));
+        Assert.Equal((1000, 0.227), (cured.Earthing!.MainConductorMm2, cured.Supplies![0].DisconnectionTimeS));
+    }
+}

@@ -1,0 +1,141 @@
+using RackCheck.Model;
+using RackCheck.Rules.Earthing;
+using RackCheck.Rules.Tests.Harness;
+using static RackCheck.Rules.Tests.Earthing.EarthBays;
+
+namespace RackCheck.Rules.Tests.Earthing;
+
+public sealed class LeakageTests : RuleTests<Leakage>
+{
+    private static RackDescription Rack(ConnectorCode? socket, ConnectorCode? plug, params double[] leakages) =>
+        Earthed(main: 6).Fed(Mains(socket: socket, rated: 13)).Strips(Strip(plug: plug, rated: 13)).With(Leaking(leakages));
+
+    private static RackDescription Loose(params double[] leakages) => Rack(ConnectorCode.Bs1363, ConnectorCode.Bs1363, leakages);
+
+    private static RackDescription Firm(params double[] leakages) => Rack(ConnectorCode.Iec60309A16P1, ConnectorCode.Iec60309A16P1, leakages);
+
+    [Fact]
+    public void Up_to_3_5_mA_any_plug_does() => Passes(Loose(0.7, 0.7, 0.7, 0.7, 0.7)); // handbook H7; the sum comes out a hair beside 3.5
+
+    [Fact]
+    public void Past_it_unit_and_supply_want_a_secured_connection_each()
+    {
+        var rack = Loose(1.9, 1.7);
+        var findings = Findings(rack);
+        Assert.Equal(["/pdus/0", "/supplies/0"], findings.Select(f => f.Pointers[0]).Order());
+        Assert.All(findings, f => Numbers(f, 3.6, 3.5, "mA"));
+        Assert.All(findings, f => Assert.Equal("1.9 + 1.7 = 3.6 > 3.5", f.Calculation));
+        Assert.All(findings, f => Assert.Equal("BS1363", f.MessageData["connector"].Text));
+        foreach (var finding in findings)
+        {
+            var cured = Cured(rack, finding);
+            Assert.Equal((ConnectorCode.Iec60309A16P1, ConnectorCode.Iec60309A16P1), (cured.Supplies![0].Socket, cured.Pdus![0].Plug));
+            Assert.Equal(ConnectorCode.Hardwired, Cured(rack, finding, 1).Supplies![0].Socket);
+        }
+    }
+
+    [Theory]
+    [InlineData(ConnectorCode.Iec60309A16P1, 0)]
+    [InlineData(ConnectorCode.Hardwired, 0)]
+    [InlineData(ConnectorCode.NemaL620, 0)]
+    [InlineData(ConnectorCode.Cee77, 1)]
+    [InlineData(ConnectorCode.C20, 1)]
+    public void Industrial_and_wired_connections_are_secured(ConnectorCode plug, int count) =>
+        Assert.Equal(count, Findings(Rack(ConnectorCode.Iec60309A16P1, plug, 1.9, 1.7)).Count);
+
+    [Fact]
+    public void Past_10_mA_high_integrity_earthing_is_asked_for()
+    {
+        Passes(Firm(5, 5)); // handbook H7
+        var rack = Firm(5, 5.1);
+        Assert.Equal(2, Findings(rack).Count);
+        var finding = Findings(rack)[0];
+        Numbers(finding, 10.1, 10, "mA");
+        Assert.Equal("/earthing/mainConductorMm2", finding.Pointers[1]);
+        Assert.Equal(10, Cured(rack, finding).Earthing!.MainConductorMm2);
+        Passes(rack.Earth(e => e with { MainConductorMm2 = 10 })); // BS 7671 543.7.1.203, value from memory
+        Passes(rack.Earth(e => e with { SecondaryEarth = true }));
+        Assert.Equal(2, Findings(rack.Earth(e => e with { SecondaryEarth = true }).WithoutBar()).Count);
+    }
+
+    [Fact]
+    public void Both_wants_are_one_finding_with_one_fingerprint()
+    {
+        var findings = Findings(Loose(5, 5.1));
+        Assert.All(findings, f => Numbers(f, 10.1, 10, "mA"));
+        Assert.Equal(Findings(Loose(1.9, 1.7)).Select(f => f.Fingerprint), findings.Select(f => f.Fingerprint));
+        var cured = Cured(Loose(5, 5.1), findings[0]);
+        Assert.Equal((10, ConnectorCode.Iec60309A16P1), (cured.Earthing!.MainConductorMm2, cured.Pdus![0].Plug));
+    }
+
+    [Fact]
+    public void What_is_not_told_of_the_earth_beyond_the_cords_is_not_there_and_the_remedy_brings_all_of_it()
+    {
+        var rack = Firm(5, 5.1) with { Earthing = null };
+        rack = rack.WithoutBar().Fed(Mains(cable: 16));
+        var finding = Findings(rack)[0];
+        Assert.Single(finding.Pointers);
+        var cured = Cured(rack, finding);
+        Assert.Equal((16, 6), (cured.Earthing!.MainConductorMm2, cured.Cabinet!.EarthBar!.Terminals));
+    }
+
+    [Fact]
+    public void An_unknown_plug_or_socket_is_asked_for_once_it_matters()
+    {
+        Passes(Rack(null, null, 1, 1));
+        Lacks(Rack(null, ConnectorCode.Iec60309A16P1, 1.9, 1.7), "/supplies/0/socket");
+        Lacks(Rack(ConnectorCode.Iec60309A16P1, null, 1.9, 1.7), "/pdus/0/plug");
+    }
+
+    [Fact]
+    public void What_leaks_unknown_is_asked_for_and_the_rest_still_counts()
+    {
+        Lacks(Loose(1).With(Leaking("wave-pc", 5, null)), "/items/1/power/leakageMa");
+        var rack = Loose(1.9, 1.7).With(Leaking("wave-pc", 5, null));
+        Assert.Equal(2, Findings(rack).Count);
+        Assert.Equal(["/items/2/power/leakageMa"], Assert.Single(Report(rack).NotAssessed).Missing);
+        Lacks(Loose(1) with { Pdus = null }, "/pdus");
+    }
+
+    [Fact]
+    public void A_redundant_item_leaks_half_through_each_cord()
+    {
+        var rack = Earthed().Fed(Mains(), Mains("B", socket: ConnectorCode.Bs1363)).Strips(Strip(), Strip("other", "B", ConnectorCode.Bs1363));
+        Passes(rack.With(Leaking("wave-pc", 1, 7, 2)));
+        Assert.All(Findings(rack.With(Leaking("wave-pc", 1, 7.2, 2))), f => Numbers(f, 3.6, 3.5, "mA"));
+        Assert.Equal(2, Findings(rack.With(Leaking("wave-pc", 1, 7.2, 2))).Count);
+    }
+
+    [Theory]
+    [InlineData("leakageMa", 3.4, 2)]
+    [InlineData("leakageMa", 3.5, 0)]
+    [InlineData("highLeakageMa", 3.4, 2)] // the main conductor has 6
+    [InlineData("highLeakageMa", 3.5, 0)]
+    public void A_policy_may_be_stricter(string limit, double value, int count) => Assert.Equal(count, Findings(Loose(1.9, 1.6).Limit(Id, limit, value)).Count);
+
+    [Theory]
+    [InlineData(208, 20, ConnectorCode.NemaL620)]
+    [InlineData(208, 30, ConnectorCode.NemaL630)]
+    [InlineData(120, 20, ConnectorCode.Iec60309A32P1)]
+    public void In_North_America_a_locking_plug_does(double volts, double rated, ConnectorCode plug)
+    {
+        var rack = Rack(ConnectorCode.C19, ConnectorCode.C20, 1.9, 1.7) with { Site = new Site { Region = Region.Na } };
+        rack = rack.Fed(rack.Supplies![0] with { VoltageV = volts, RatedA = rated, Breaker = null, Cable = new SupplyCable { LengthM = 5, CrossSectionMm2 = 6 } });
+        Assert.Equal(plug, Cured(rack, Findings(rack)[0]).Pdus![0].Plug);
+    }
+
+    [Fact]
+    public void Past_every_plug_it_is_wired_in()
+    {
+        var rack = Loose(1.9, 1.7).Fed(Mains(socket: ConnectorCode.Bs1363, rated: 80, cable: 16));
+        Assert.Equal(ConnectorCode.Hardwired, Cured(rack, Findings(rack)[0]).Supplies![0].Socket);
+    }
+
+    [Fact]
+    public void Taking_equipment_out_comes_last()
+    {
+        var remedies = Judge.Checker.Check(Firm(5, 5.1)).Findings.First(f => f.Rule == Id).Remedies;
+        Assert.Equal("Run a main earth conductor of 10 mm2 to the earth bar", remedies[0].Title);
+        Assert.Equal("Move gauge-amp-1 to another rack", remedies[^1].Title);
+    }
+}

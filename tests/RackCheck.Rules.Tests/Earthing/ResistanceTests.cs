@@ -1,0 +1,55 @@
+using RackCheck.Model;
+using RackCheck.Rules.Earthing;
+using RackCheck.Rules.Tests.Harness;
+using static RackCheck.Rules.Tests.Earthing.EarthBays;
+
+namespace RackCheck.Rules.Tests.Earthing;
+
+public sealed class ResistanceTests : RuleTests<Resistance>
+{
+    private static RackDescription Rack(double? section, double? length) => Earthed().With(Studded("gauge-amp", 1, section, length));
+
+    [Theory]
+    [InlineData(14.5, 0)] // checks.csv 7-27: 14.5003 m
+    [InlineData(14.51, 1)]
+    [InlineData(15, 1)]
+    public void So_long_may_a_lead_of_2_5_mm2_be(double length, int count) => Assert.Equal(count, Findings(Rack(2.5, length)).Count);
+
+    [Fact]
+    public void One_that_resists_more_is_an_error()
+    {
+        var rack = Rack(2.5, 15);
+        var finding = Only(rack);
+        Numbers(finding, 0.10345, 0.1, "ohm"); // 0.017241 x 15 / 2.5 = 0.103446
+        Assert.Equal("0.017241 x 15 / 2.5 = 0.10345 > 0.1", finding.Calculation);
+        Assert.Equal(["/items/0/earthLead", "/items/0/earthLead/crossSectionMm2", "/items/0/earthLead/lengthM"], finding.Pointers);
+        Assert.Equal(4, Cured(rack, finding).Items[0].EarthLead!.CrossSectionMm2);
+        Assert.Empty(Cured(rack, finding, 1).Items);
+    }
+
+    [Fact]
+    public void Where_its_way_is_known_a_shorter_one_does()
+    {
+        // 44.45 down + 225 aside + 300 back + 200 slack = 769.45 mm, so 1 m.
+        var rack = Rack(2.5, 15).Uprights(100, 700) is var r ? r with { Items = [r.Items[0].Body(depth: 400)] } : null!;
+        Assert.Equal(1, Cured(rack, Only(rack), 1).Items[0].EarthLead!.LengthM);
+    }
+
+    [Fact]
+    public void A_policy_may_be_stricter()
+    {
+        // 0.017241 x 2 / 6 = 0.00575; 0.01 ohm asks for 4 mm2 at 2 m
+        Passes(Rack(6, 2).Limit(Id, "pathOhm", 0.01));
+        var rack = Rack(2.5, 2).Limit(Id, "pathOhm", 0.01);
+        Assert.Equal(4, Cured(rack, Only(rack)).Items[0].EarthLead!.CrossSectionMm2);
+    }
+
+    [Fact]
+    public void Length_and_section_are_asked_for_where_there_is_a_stud()
+    {
+        Lacks(Rack(null, 2), "/items/0/earthLead/crossSectionMm2");
+        Lacks(Rack(6, null), "/items/0/earthLead/lengthM");
+        Lacks(Earthed().With(Studded("gauge-amp", 1) with { EarthLead = null }), "/items/0/earthLead/crossSectionMm2", "/items/0/earthLead/lengthM");
+        Passes(Earthed().With(Studded("gauge-amp", 1, 0.1, 90) with { EarthStud = null }));
+    }
+}

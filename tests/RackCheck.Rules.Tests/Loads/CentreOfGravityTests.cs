@@ -1,0 +1,49 @@
+using RackCheck.Model;
+using RackCheck.Rules.Tests.Harness;
+using static RackCheck.Rules.Tests.Harness.Bays;
+using static RackCheck.Rules.Tests.Loads.LoadBays;
+
+namespace RackCheck.Rules.Tests.Loads;
+
+public sealed class CentreOfGravityTests : RuleTests<Rules.Loads.CentreOfGravity>
+{
+    // Two units at unit 21 are centred at 66.55 + 933.45 = 1000, half of 2000.
+    private static RackDescription At(int unit, double kilograms = 20) => Weighed().With(Heavy("flume-daq", unit, kilograms, heightU: 2));
+
+    [Fact]
+    public void In_the_middle_it_passes() => Passes(At(21));
+
+    [Fact]
+    public void Above_it_is_a_warning_that_names_what_is_highest()
+    {
+        // (100 x 1000 + 20 x 1222.25 + 2 x 1711.2) / 122 = 127867.4 / 122 = 1048.093, by hand.
+        var rack = At(26).With(Heavy("gauge-amp", 37, 2, heightU: 2));
+        var finding = Only(rack);
+        Assert.Equal(Severity.Warning, finding.Severity);
+        Numbers(finding, 1048.093, 1000, "mm");
+        Assert.Equal(["/items/0", "/cabinet/heightMm"], finding.Pointers);
+        Assert.Equal("127867.4 / 122 = 1048.093 > 1000", finding.Calculation);
+        Assert.Equal(1, Cured(rack, finding).Items[0].Position!.U);
+    }
+
+    [Fact]
+    public void A_policy_may_want_it_lower() => Numbers(Only(At(21).Limit(Id, "heightPercent", 40)), 1000, 800, "mm");
+
+    [Fact]
+    public void Several_moves_are_made_where_one_is_too_little()
+    {
+        var rack = Weighed().With([.. Enumerable.Range(0, 4).Select(i => Heavy($"wave-pc-{i}", 26 + (4 * i), 30))]);
+        Assert.True(Cured(rack, Only(rack)).Items.Count(i => i.Position!.U < 20) >= 2);
+    }
+
+    [Fact]
+    public void Masses_and_places_are_asked_for()
+    {
+        Lacks(At(26).Cabinet(c => c with { MassKg = null }), "/cabinet/massKg");
+        Lacks(At(26).With(Heavy("gauge-amp", 1, null)), "/items/1/massKg");
+        Lacks(At(26).With(Heavy("gauge-amp", 1, 4, depth: null) with { Position = null }), "/items/1/body/depthMm", "/items/1/position");
+        Lacks(At(26).Uprights(setback: 75).With(Heavy("gauge-amp", 1, 4, face: Face.Rear)), "/cabinet/uprights/spacingMm");
+        Lacks(Bay().With(Unit("wave-pc", 4).At(30)), "/cabinet/massKg", "/items/0/massKg");
+        Passes(Bay());
+    }
+}

@@ -1,0 +1,65 @@
+using RackCheck.Model;
+using RackCheck.Rules.Loads;
+using RackCheck.Rules.Tests.Harness;
+using static RackCheck.Rules.Tests.Harness.Bays;
+using static RackCheck.Rules.Tests.Loads.LoadBays;
+
+namespace RackCheck.Rules.Tests.Loads;
+
+public sealed class FloorDistributedTests : RuleTests<FloorDistributed>
+{
+    private static RackDescription Standing(double? limit, double? kilograms = 700) => Weighed().Floor(limit, 10).With(Heavy("wave-pc", 1, kilograms).Carried(SupportStyle.Shelf, 1000));
+
+    [Fact]
+    public void Check_value_9_02_is_an_error_on_12()
+    {
+        // 800 kg on 0.6 x 1.0: 13.0755 kN/m2.
+        var rack = Standing(12);
+        var finding = Only(rack);
+        Assert.Equal(Severity.Error, finding.Severity);
+        Numbers(finding, 13.076, 12, "kN/m2");
+        Assert.Equal(["/site/floor/distributedKnM2"], finding.Pointers);
+        Assert.Equal("800 x 9.80665 / 1000 / (0.6 x 1) = 13.076 > 12", finding.Calculation);
+        Assert.Equal(13.076, Report(rack).Figures.Mass!.FloorKnM2);
+
+        // 600 x 1200, about 120 kg: 820 x 9.80665 / 720 = 11.17.
+        Assert.Equal((600, 1200, 120), (Cured(rack, finding).Cabinet!.WidthMm, Cured(rack, finding).Cabinet!.DepthMm, Cured(rack, finding).Cabinet!.MassKg));
+    }
+
+    [Fact]
+    public void At_the_rating_it_passes() => Passes(Standing(13.076));
+
+    [Fact]
+    public void A_floor_that_does_not_bear_the_empty_cabinet_is_not_the_one()
+    {
+        // 100 kg on 0.6 m2: 1.634.
+        var rack = Standing(1, 30);
+        Assert.Contains("does not bear the empty cabinet", Report(rack).Findings[0].Remedies[^1].Title, StringComparison.Ordinal);
+        Assert.NotNull(Cured(rack, Only(rack)).Site);
+    }
+
+    [Fact]
+    public void Equipment_comes_out_where_no_footprint_is_large_enough()
+    {
+        var rack = Standing(5);
+        Assert.Empty(Cured(rack, Only(rack)).Items);
+    }
+
+    [Fact]
+    public void What_is_sure_of_known_masses_is_an_error()
+    {
+        var report = Report(Standing(10).Cabinet(c => c with { MassKg = null }));
+        Assert.Contains("at least 700 kg", Assert.Single(report.Findings).Message, StringComparison.Ordinal);
+        Assert.Equal(["/cabinet/massKg"], Assert.Single(report.NotAssessed).Missing);
+    }
+
+    [Fact]
+    public void A_floor_that_is_not_described_and_masses_are_asked_for()
+    {
+        Lacks(Standing(null), "/site/floor/distributedKnM2");
+        Lacks(Standing(null) with { Site = null }, "/site/floor/distributedKnM2");
+        Lacks(Standing(13, null), "/items/0/massKg");
+        Lacks(Bay().Floor(5, 5).With(Unit("wave-pc", 4).At(1)), "/cabinet/massKg", "/items/0/massKg");
+        Passes(Bay().Floor(5, 5));
+    }
+}

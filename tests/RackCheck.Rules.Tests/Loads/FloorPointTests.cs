@@ -1,0 +1,64 @@
+using RackCheck.Model;
+using RackCheck.Rules.Loads;
+using RackCheck.Rules.Tests.Harness;
+using static RackCheck.Rules.Tests.Harness.Bays;
+using static RackCheck.Rules.Tests.Loads.LoadBays;
+
+namespace RackCheck.Rules.Tests.Loads;
+
+public sealed class FloorPointTests : RuleTests<FloorPoint>
+{
+    // 700 kg centred at 500 like the cabinet: 800 kg evenly on four feet.
+    private static RackDescription Even(double? limit) => Weighed().Uprights(setback: 275, spacing: 600).Floor(20, limit).With(Heavy("wave-pc", 1, 700).Carried(SupportStyle.Shelf, 1000));
+
+    [Fact]
+    public void Check_value_9_06_is_an_error_on_1_9()
+    {
+        // 800 kg without eccentricity: 1.96133 kN a foot.
+        var rack = Even(1.9);
+        var finding = Only(rack);
+        Assert.Equal(Severity.Error, finding.Severity);
+        Numbers(finding, 1.961, 1.9, "kN");
+        Assert.Equal(["/site/floor/pointKn"], finding.Pointers);
+        Assert.Equal("800 x 9.80665 / 4000 x (1 + 2 x 0 / 1000) = 1.961 > 1.9", finding.Calculation);
+        Assert.Equal(1.961, Report(rack).Figures.Mass!.PointKn);
+        Assert.Empty(Cured(rack, finding).Items);
+        Passes(Even(1.962));
+    }
+
+    [Fact]
+    public void What_stands_forward_presses_on_the_front_feet()
+    {
+        // Centred at 75 + 225 = 300: (100 x 500 + 700 x 300) / 800 = 325; 1.96133 x (1 + 2 x 175 / 1000) = 2.648.
+        var rack = Even(2).Uprights(setback: 75, spacing: 700);
+        Numbers(Only(rack), 2.648, 2, "kN");
+
+        // On castors the feet are 940 apart: 1.96133 x (1 + 350 / 940) = 2.692.
+        Numbers(Only(rack.Base(BaseStyle.Castors)), 2.692, 2, "kN");
+    }
+
+    [Fact]
+    public void A_quarter_is_sure_where_places_are_not_known()
+    {
+        var rack = Even(1.9).With(Heavy("gauge-amp", 9, 2) with { Position = null });
+        var report = Report(rack);
+        Numbers(Assert.Single(report.Findings), 1.966, 1.9, "kN");
+        Assert.Equal(["/items/1/position"], Assert.Single(report.NotAssessed).Missing);
+    }
+
+    [Fact]
+    public void A_floor_that_does_not_bear_the_empty_cabinet_is_not_the_one()
+    {
+        var rack = Even(0.1);
+        Assert.Equal(2, Cured(rack, Only(rack)).Site!.Floor!.PointKn);
+    }
+
+    [Fact]
+    public void A_floor_that_is_not_described_and_masses_are_asked_for()
+    {
+        Lacks(Even(null), "/site/floor/pointKn");
+        Lacks(Even(null) with { Site = null }, "/site/floor/pointKn");
+        Lacks(Bay().Floor(5, 5).With(Unit("wave-pc", 4).At(1)), "/cabinet/massKg", "/items/0/massKg");
+        Passes(Bay().Floor(5, 5));
+    }
+}

@@ -1,0 +1,86 @@
+using RackCheck.Model;
+using RackCheck.Rules.Loads;
+using RackCheck.Rules.Tests.Harness;
+using static RackCheck.Rules.Tests.Harness.Bays;
+using static RackCheck.Rules.Tests.Loads.LoadBays;
+
+namespace RackCheck.Rules.Tests.Loads;
+
+public sealed class HeavyHighTests : RuleTests<HeavyHigh>
+{
+    // Two units at unit u are centred at 66.55 + 44.45 u.
+    private static RackDescription Lifted(int unit, double? kilograms) => Weighed().With(Heavy("wave-pc", unit, kilograms, heightU: 2));
+
+    [Fact]
+    public void What_weighs_over_25_kg_above_1400_is_a_warning_and_goes_to_the_foot()
+    {
+        var rack = Lifted(34, 30); // 66.55 + 1511.3 = 1577.85
+        var finding = Only(rack);
+        Assert.Equal(Severity.Warning, finding.Severity);
+        Assert.True(finding.Safety);
+        Numbers(finding, 30, 25, "kg");
+        Assert.Equal(1577.85, finding.MessageData["heightMm"].Number);
+        Assert.Equal(["/items/0"], finding.Pointers);
+        Assert.Equal(1, Cured(rack, finding).Items[0].Position!.U);
+    }
+
+    [Fact]
+    public void Just_25_kg_are_over_the_height_alone() => Numbers(Only(Lifted(34, 25)), 1577.85, 1400, "mm");
+
+    [Theory]
+    [InlineData(19, 25, false)] // 911.1: below the elbow nothing is judged
+    [InlineData(19, 200, false)]
+    [InlineData(20, 20, false)] // 955.55: 20 kg, HSE L23, value from memory
+    [InlineData(20, 20.1, true)]
+    [InlineData(28, 10, false)] // 1311.15: 10 kg
+    [InlineData(28, 10.1, true)]
+    [InlineData(40, 10, false)] // 1844.55: still within reach
+    [InlineData(41, 5, false)] // 1889: above reach
+    [InlineData(41, 5.1, true)]
+    public void One_person_lifts_what_the_guideline_has_for_the_height(int unit, double kilograms, bool isFound) =>
+        Assert.Equal(isFound, Findings(Lifted(unit, kilograms)).Count > 0);
+
+    [Fact]
+    public void Policies_may_be_stricter()
+    {
+        Passes(Lifted(19, 12));
+        Numbers(Only(Lifted(19, 13).Limit(Id, "massKg", 12).Limit(Id, "heightMm", 900)), 13, 12, "kg");
+    }
+
+    [Fact]
+    public void It_changes_places_with_a_lighter_one_where_nothing_is_free()
+    {
+        var rack = Weighed(heightU: 24, heightMm: 2000).With(
+            Heavy("gauge-amp", 1, 5, heightU: 12).Carried(SupportStyle.Shelf, 100), Heavy("wave-pc", 13, 30, heightU: 12).Carried(SupportStyle.Shelf, 100));
+        var finding = Findings(rack).Single(f => f.Pointers[0] == "/items/1");
+        Assert.Equal([13, 1], Cured(rack, finding).Items.Select(i => i.Position!.U));
+    }
+
+    [Fact]
+    public void A_thing_on_a_shelf_is_where_it_stands()
+    {
+        // On top of unit 30: 66.55 + 1333.5 + 300 / 2 = 1550.05.
+        var rack = Weighed().With(Shelf("tray", 30), Thing("probe", "tray", depth: 200, height: 300) with { MassKg = 12 });
+        Assert.Equal(1550.05, Only(rack).MessageData["heightMm"].Number);
+        Lacks(Weighed().With(Shelf("tray", 30) with { MassKg = 2 }, Thing("probe", "tray") with { MassKg = 12 }), "/items/1/body/heightMm");
+    }
+
+    [Fact]
+    public void The_place_of_what_is_heavy_is_asked_for_and_the_mass_of_what_may_be_high()
+    {
+        Lacks(Weighed().With(Heavy("wave-pc", 1, 30) with { Position = null }), "/items/0/position");
+        Passes(Weighed().With(Heavy("wave-pc", 1, 5) with { Position = null }));
+        Lacks(Weighed().With(Heavy("wave-pc", 1, 5), Heavy("gauge-amp", 30, null)), "/items/1/massKg");
+        Passes(Weighed().With(Heavy("wave-pc", 1, 5), Heavy("gauge-amp", 9, null)));
+        Lacks(Weighed().With(Heavy("gauge-amp", 30, null)), "/items/0/massKg");
+    }
+
+    [Fact]
+    public void A_height_that_is_not_given_is_assumed_and_said_so()
+    {
+        var rack = Lifted(34, 30).Cabinet(c => c with { HeightMm = null, Base = null });
+        var report = Report(rack);
+        Assert.Equal(1561.3, Assert.Single(report.Findings).MessageData["heightMm"].Number); // 50 + 44.45 x 34
+        Assert.Equal(1966.9, report.Assumptions.Single(a => a.Pointer == "/cabinet/heightMm").Value.Number);
+    }
+}

@@ -1,0 +1,52 @@
+using RackCheck.Model;
+using RackCheck.Rules.Loads;
+using RackCheck.Rules.Tests.Harness;
+using static RackCheck.Rules.Tests.Loads.LoadBays;
+
+namespace RackCheck.Rules.Tests.Loads;
+
+public sealed class RollingRatingTests : RuleTests<RollingRating>
+{
+    private static RackDescription Rolling(double? rolling, double? kilograms, BaseStyle? style = BaseStyle.Castors) =>
+        Weighed().Base(style, 80).Cabinet(c => c with { RollingLoadKg = rolling }).With(Heavy("wave-pc", 1, kilograms));
+
+    [Fact]
+    public void Over_the_rolling_load_is_an_error_with_three_ways_out()
+    {
+        var rack = Rolling(150, 160);
+        var finding = Only(rack);
+        Assert.Equal(Severity.Error, finding.Severity);
+        Numbers(finding, 160, 150, "kg");
+        Assert.Equal(["/cabinet/rollingLoadKg", "/cabinet/base/style"], finding.Pointers);
+        Assert.Equal(200, Cured(rack, finding).Cabinet!.RollingLoadKg);
+        Assert.Equal(BaseStyle.Feet, Cured(rack, finding, 1).Cabinet!.Base!.Style);
+        Assert.Empty(Cured(rack, finding, 2).Items);
+    }
+
+    [Fact]
+    public void At_the_rolling_load_it_passes() => Passes(Rolling(160, 160));
+
+    [Theory]
+    [InlineData(BaseStyle.Feet)]
+    [InlineData(BaseStyle.Plinth)]
+    [InlineData(BaseStyle.Bolted)]
+    public void What_does_not_roll_is_not_judged(BaseStyle style) => Passes(Rolling(10, 160, style));
+
+    [Fact]
+    public void Rolling_load_style_and_masses_are_asked_for()
+    {
+        Lacks(Rolling(null, 160), "/cabinet/rollingLoadKg");
+        Lacks(Rolling(150, 160, null), "/cabinet/base/style");
+        Lacks(Rolling(150, null), "/items/0/massKg");
+        Lacks(Rolling(null, null), "/cabinet/rollingLoadKg");
+        Passes(Weighed().Base(BaseStyle.Castors, 80));
+    }
+
+    [Fact]
+    public void What_is_sure_of_known_masses_is_an_error()
+    {
+        var report = Report(Rolling(150, 160).With(Heavy("gauge-amp", 9, null)));
+        Assert.Contains("at least 160 kg", Assert.Single(report.Findings).Message, StringComparison.Ordinal);
+        Assert.Single(report.NotAssessed);
+    }
+}

@@ -1,0 +1,75 @@
+using RackCheck.Model;
+using RackCheck.Rules.Loads;
+using RackCheck.Rules.Tests.Harness;
+using static RackCheck.Rules.Tests.Harness.Bays;
+using static RackCheck.Rules.Tests.Loads.LoadBays;
+
+namespace RackCheck.Rules.Tests.Loads;
+
+public sealed class SupportRatingTests : RuleTests<SupportRating>
+{
+    private static RackDescription On(SupportStyle? style, double? rated, double? kilograms) => Weighed().With(Heavy("wave-pc", 1, kilograms).Carried(style, rated));
+
+    private static RackDescription Tray(double? rated, params double?[] masses) => Weighed()
+        .With(Shelf("tray", 4) with { MassKg = 5, Support = rated is null ? null : new Support { RatedKg = rated } })
+        .With([.. masses.Select((kg, at) => Thing($"probe-{at}", "tray", 100, 200, 100) with { MassKg = kg })]);
+
+    [Theory]
+    [InlineData(SupportStyle.Slides, "slides")]
+    [InlineData(SupportStyle.Runners, "runners")]
+    [InlineData(SupportStyle.Shelf, "shelf")]
+    [InlineData(null, "support")]
+    public void Over_the_rating_is_an_error_and_the_next_rating_cures_it(SupportStyle? style, string name)
+    {
+        var rack = On(style, 24, 24.5);
+        var finding = Only(rack);
+        Assert.Equal(Severity.Error, finding.Severity);
+        Numbers(finding, 24.5, 24, "kg");
+        Assert.Equal(["/items/0", "/items/0/support/ratedKg"], finding.Pointers);
+        Assert.Contains(name, finding.Message, StringComparison.Ordinal);
+        Assert.Equal(30, Cured(rack, finding).Items[0].Support!.RatedKg);
+        Assert.Empty(Cured(rack, finding, 1).Items);
+    }
+
+    [Fact]
+    public void At_the_rating_it_passes() => Passes(On(SupportStyle.Slides, 24, 24));
+
+    [Fact]
+    public void Past_all_ratings_on_sale_one_is_made()
+    {
+        var rack = On(SupportStyle.Runners, 200, 210);
+        Assert.Equal(250, Cured(rack, Only(rack)).Items[0].Support!.RatedKg);
+    }
+
+    [Fact]
+    public void Rating_and_mass_are_asked_for()
+    {
+        Lacks(On(SupportStyle.Slides, null, 24), "/items/0/support/ratedKg");
+        Lacks(On(SupportStyle.Slides, 24, null), "/items/0/massKg");
+        Lacks(On(SupportStyle.Slides, null, null), "/items/0/massKg", "/items/0/support/ratedKg");
+        Passes(On(SupportStyle.Panel, null, 5));
+    }
+
+    [Fact]
+    public void A_shelf_bears_all_that_stands_on_it_together()
+    {
+        var rack = Tray(20, 12, 9);
+        var finding = Only(rack);
+        Numbers(finding, 21, 20, "kg");
+        Assert.Equal(["/items/0", "/items/0/support/ratedKg"], finding.Pointers);
+        Assert.Equal("12 + 9 = 21 > 20", finding.Calculation);
+        Assert.Equal(30, Cured(rack, finding).Items[0].Support!.RatedKg);
+        Assert.Equal(["tray", "probe-1"], Cured(rack, finding, 1).Items.Select(i => i.Id));
+        Passes(Tray(21, 12, 9));
+    }
+
+    [Fact]
+    public void Of_a_shelf_what_is_known_counts_and_the_rest_is_asked_for()
+    {
+        var report = Report(Tray(20, 21, null));
+        Assert.Contains("at least 21 kg", Assert.Single(report.Findings).Message, StringComparison.Ordinal);
+        Assert.Equal(["/items/2/massKg"], Assert.Single(report.NotAssessed).Missing);
+        Lacks(Tray(null, 12), "/items/0/support/ratedKg");
+        Lacks(Tray(null, [null]), "/items/0/support/ratedKg", "/items/1/massKg");
+    }
+}

@@ -1,0 +1,126 @@
+using RackCheck.Model;
+using RackCheck.Rules.Loads;
+using RackCheck.Rules.Tests.Harness;
+using static RackCheck.Rules.Tests.Harness.Bays;
+using static RackCheck.Rules.Tests.Loads.LoadBays;
+
+namespace RackCheck.Rules.Tests.Loads;
+
+public sealed class TipExtendedTests : RuleTests<TipExtended>
+{
+    // The item is centred at 75 + 225 = 300; pulled out by 650 it is 350 before the front.
+    private static RackDescription Pulled(double cabinetKg = 80, double kilograms = 60, double? extension = 700, double depthMm = 500) =>
+        Weighed(cabinetKg, depthMm: depthMm, heightMm: 1200, heightU: 24).Uprights(setback: 75, spacing: 300).With(Heavy("wave-pc", 1, kilograms).Room(0, 0).Slid(extension));
+
+    [Fact]
+    public void Check_value_8_14_is_an_error()
+    {
+        // mrest = 80, b = 0.25, ms = 60, e = 0.4: 0.833.
+        var finding = Only(Pulled());
+        Assert.Equal(Severity.Error, finding.Severity);
+        Numbers(finding, 0.833, 1.25, "to 1");
+        Assert.Equal("9.80665 x 80 x 0.25 = 196.133; 9.80665 x 60 x 0.4 = 235.36; 196.133 / 235.36 = 0.833 < 1.25", finding.Calculation);
+        Assert.Equal(["/items/0", "/cabinet/base"], finding.Pointers);
+    }
+
+    [Fact]
+    public void A_stabiliser_bolts_or_runners_hold_it()
+    {
+        // On a stabiliser of 200: 80 x 450 / (60 x 200) = 3.
+        var rack = Pulled(depthMm: 600);
+        var finding = Only(rack);
+        Assert.Equal(200, Cured(rack, finding).Cabinet!.Base!.StabiliserMm);
+        Assert.Equal(BaseStyle.Bolted, Cured(rack, finding, 1).Cabinet!.Base!.Style);
+        Assert.Equal(SupportStyle.Runners, Cured(rack, finding, 2).Items[0].Support!.Style);
+    }
+
+    [Fact]
+    public void At_the_ratio_it_passes()
+    {
+        Passes(Pulled(kilograms: 40)); // 80 x 250 / (40 x 400) = 1.25
+        Assert.Single(Findings(Pulled(kilograms: 40.1)));
+        Assert.Single(Findings(Pulled(kilograms: 40).Limit(Id, "momentRatio", 1.3)));
+    }
+
+    [Fact]
+    public void What_does_not_come_past_the_edge_holds() => Passes(Pulled(extension: 300));
+
+    [Fact]
+    public void Castors_stand_further_in() => Numbers(Only(Pulled(kilograms: 40).Base(BaseStyle.Castors)), 1.023, 1.25, "to 1"); // 80 x 220 / (40 x 430)
+
+    [Fact]
+    public void Slides_without_an_extension_pull_out_the_whole_body()
+    {
+        var report = Report(Pulled(kilograms: 200, extension: null)); // 80 x 250 / (200 x 150) = 0.667
+        Numbers(Assert.Single(report.Findings), 0.667, 1.25, "to 1");
+        Assert.Equal(450, report.Assumptions.Single(a => a.Pointer == "/items/0/support/extensionMm").Value.Number);
+    }
+
+    [Fact]
+    public void Of_several_the_worst_is_named_and_all_are_cured()
+    {
+        // (80 x 250 + 60 x 300) / (50 x 700) = 1.086; the other way round (80 x 250 + 50 x 300) / (60 x 500) = 1.167.
+        var rack = Pulled(extension: 800).With(Heavy("gauge-amp", 9, 50).Room(0, 0).Slid(1000));
+        var finding = Only(rack);
+        Assert.Equal("gauge-amp", finding.MessageData["item"].Text);
+        Assert.Equal(finding.Fingerprint, Only(Pulled()).Fingerprint);
+        Assert.DoesNotContain(Report(Cured(rack, finding)).Findings, f => f.Fingerprint == finding.Fingerprint);
+    }
+
+    [Fact]
+    public void What_hangs_on_the_rear_comes_out_of_the_rear_and_only_bolts_or_less_help()
+    {
+        // Seen from the rear: its plane is 125 in, the centre 350; by 750 out it is 400 past the edge: 80 x 250 / (60 x 400).
+        var rack = Weighed(80, depthMm: 500, heightMm: 1200, heightU: 24).Uprights(setback: 75, spacing: 300).With(Heavy("wave-pc", 1, 60, depth: 250, face: Face.Rear).Room(0, 0).Slid(650));
+        var finding = Only(rack);
+        Assert.Equal("rear", finding.MessageData["side"].Text);
+        Numbers(finding, 0.833, 1.25, "to 1");
+        Assert.Equal(BaseStyle.Bolted, Cured(rack, finding).Cabinet!.Base!.Style);
+    }
+
+    [Fact]
+    public void What_stands_on_a_shelf_on_slides_comes_out_with_it()
+    {
+        var rack = Weighed(80, depthMm: 500, heightMm: 1200, heightU: 24).Uprights(setback: 75, spacing: 300).With(
+            (Shelf("tray", 4) with { MassKg = 10 }).Room(0, 0).Slid(700), Thing("probe", "tray", depth: 450, height: 200) with { MassKg = 50 });
+        Numbers(Only(rack), 0.833, 1.25, "to 1");
+        Assert.Equal("tray", Only(rack).MessageData["item"].Text);
+    }
+
+    [Fact]
+    public void Check_value_8_12_is_tipped_by_a_push()
+    {
+        // 60 kg, b = 0.25, h = 1.5 m, 20 %: 117.68 N, factor 0.833: 147.1 / 176.52 N m.
+        var rack = Weighed(60, widthMm: 500).Limit(Id, "pushPercent", 20);
+        var finding = Only(rack);
+        Numbers(finding, 176.52, 147.1, "N m");
+        Assert.Equal("117.6798 x 1.5 = 176.52 > 9.80665 x 60 x 0.25 = 147.1", finding.Calculation);
+        Assert.Equal(["/cabinet/base"], finding.Pointers);
+        Assert.Equal(600, Cured(rack.Limit(Id, "pushPercent", 18), Only(rack.Limit(Id, "pushPercent", 18))).Cabinet!.WidthMm);
+        Passes(Weighed(60, widthMm: 500));
+    }
+
+    [Fact]
+    public void The_push_acts_no_higher_than_the_top_and_no_harder_than_its_cap()
+    {
+        // 300 kg: 250 N at 2 m against 882.6 N m holds, check value 8-10.
+        Passes(Weighed(300).Limit(Id, "pushPercent", 20).Limit(Id, "pushHeightMm", 2000));
+
+        // 13 % at 390 mm is as much as b = 50.7.
+        Passes(Weighed(60, widthMm: 200, heightMm: 400, heightU: 6));
+        Assert.Single(Findings(Weighed(60, widthMm: 200, heightMm: 1600)));
+    }
+
+    [Fact]
+    public void What_is_bolted_down_holds() => Passes(Pulled().Base(BaseStyle.Bolted));
+
+    [Fact]
+    public void Masses_places_and_extensions_are_asked_for()
+    {
+        Lacks(Pulled().Cabinet(c => c with { MassKg = null }), "/cabinet/massKg");
+        Lacks(Pulled().With(Heavy("gauge-amp", 9, null)), "/items/1/massKg");
+        Lacks(
+            Weighed().With((Shelf("tray", 4, depth: null) with { MassKg = 0 }).Slid(null), Thing("probe", "tray", depth: 300, height: 200) with { MassKg = 5 }),
+            "/items/0/support/extensionMm");
+    }
+}

@@ -1,0 +1,90 @@
+using RackCheck.Model;
+using RackCheck.Rules.Loads;
+using RackCheck.Rules.Tests.Harness;
+using static RackCheck.Rules.Tests.Harness.Bays;
+using static RackCheck.Rules.Tests.Loads.LoadBays;
+
+namespace RackCheck.Rules.Tests.Loads;
+
+public sealed class TipStaticTests : RuleTests<TipStatic>
+{
+    [Fact]
+    public void Check_value_8_03_is_an_error()
+    {
+        // b = 0.25, h = 1.5 m: 9.462 deg. A cabinet 500 wide and 3000 high has it empty.
+        var rack = Weighed(widthMm: 500, heightMm: 3000);
+        var finding = Only(rack);
+        Assert.Equal(Severity.Error, finding.Severity);
+        Numbers(finding, 9.462, 10, "deg");
+        Assert.Equal("atan(250 / 1500) = 9.462 < 10", finding.Calculation);
+        Assert.Equal(["/cabinet/base"], finding.Pointers);
+        Assert.Equal(600, Cured(rack, finding).Cabinet!.WidthMm);
+        Assert.Equal(BaseStyle.Bolted, Cured(rack, finding, 1).Cabinet!.Base!.Style);
+    }
+
+    [Theory]
+    [InlineData(3402, 0)] // h = 1.701 m, b = 0.3: 10.002, check value 8-04
+    [InlineData(3402.77, 0)] // 1.70138 m, check value 8-05
+    [InlineData(3403.4, 1)]
+    public void At_10_degrees_it_passes(double height, int count) => Assert.Equal(count, Findings(Weighed(heightMm: height)).Count);
+
+    [Fact]
+    public void Castors_take_30_off_each_side()
+    {
+        // 270 / tan 10 = 1531.25.
+        Passes(Weighed(heightMm: 3062.5).Base(BaseStyle.Castors, 80));
+        var rack = Weighed(heightMm: 3100).Base(BaseStyle.Castors, 80);
+        Assert.Equal(BaseStyle.Feet, Cured(rack, Only(rack)).Cabinet!.Base!.Style);
+    }
+
+    [Fact]
+    public void What_is_bolted_down_cannot_tip()
+    {
+        var rack = Weighed(widthMm: 500, heightMm: 3000).Base(BaseStyle.Bolted);
+        Passes(rack);
+        Passes(rack.Cabinet(c => c with { MassKg = null }).With(Heavy("wave-pc", 1, 30)));
+        Assert.Null(Report(rack).Figures.Mass!.TipAngleDeg);
+    }
+
+    [Fact]
+    public void It_tips_forward_where_the_mass_is_in_front_and_a_stabiliser_helps()
+    {
+        // 20 kg at 300 and 200 kg at 75 + 15 = 90: 24000 / 220 = 109.091 behind the front; height (20 x 1000 + 200 x 555.5) / 220 = 595.909.
+        var rack = Weighed(20, depthMm: 600).With(Heavy("wave-pc", 11, 200, depth: 30, heightU: 2));
+        Numbers(Only(rack.Limit(Id, "tipAngleDeg", 15)), 10.374, 15, "deg");
+        Assert.Equal("front", Only(rack.Limit(Id, "tipAngleDeg", 15)).MessageData["side"].Text);
+        Assert.Equal(200, Cured(rack.Limit(Id, "tipAngleDeg", 15), Only(rack.Limit(Id, "tipAngleDeg", 15))).Cabinet!.Base!.StabiliserMm);
+        Passes(rack);
+    }
+
+    [Fact]
+    public void Items_on_the_rear_uprights_reach_forward_from_them()
+    {
+        // 100 kg at 500 and 100 kg at 75 + 700 - 225 = 550: 525.
+        Assert.Equal(525, Report(Weighed().With(Heavy("wave-pc", 1, 100, face: Face.Rear))).Figures.Mass!.CentreOfGravityMm!.X);
+    }
+
+    [Fact]
+    public void Weight_goes_down_before_anything_comes_out()
+    {
+        var rack = Weighed(50, heightMm: 3200).With(Heavy("wave-pc", 38, 200).Carried(SupportStyle.Shelf, 250));
+        Assert.Equal(1, Cured(rack, Only(rack)).Items[0].Position!.U);
+    }
+
+    [Fact]
+    public void Masses_and_places_are_asked_for()
+    {
+        Lacks(Weighed(null).With(Heavy("wave-pc", 1, 30)), "/cabinet/massKg");
+        Lacks(Weighed().With(Heavy("wave-pc", 1, null)), "/items/0/massKg");
+        Lacks(Weighed().With(Unit("wave-pc", 4).Body(depth: 450) with { MassKg = 30 }), "/items/0/position");
+        Lacks(Bay().With(Unit("wave-pc", 4).At(1)), "/cabinet/massKg", "/items/0/massKg");
+        Passes(Bay());
+    }
+
+    [Fact]
+    public void Uprights_that_are_not_set_are_assumed_where_they_serve()
+    {
+        var rack = Weighed().With(Heavy("wave-pc", 1, 30).Room(40, 75)).Uprights(spacing: 700);
+        Assert.Equal(75, Report(rack).Assumptions.Single(a => a.Pointer == "/cabinet/uprights/frontSetbackMm").Value.Number);
+    }
+}

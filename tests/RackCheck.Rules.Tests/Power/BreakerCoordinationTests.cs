@@ -1,0 +1,129 @@
+using RackCheck.Model;
+using RackCheck.Rules.Power;
+using RackCheck.Rules.Tests.Harness;
+using static RackCheck.Rules.Tests.Harness.Bays;
+using static RackCheck.Rules.Tests.Power.Feeds;
+
+namespace RackCheck.Rules.Tests.Power;
+
+/// <summary>Ib &lt;= In &lt;= Iz: IEC 60364-4-43 433.1, value from memory; capacities: BS 7671 table 4D2A, values from memory.</summary>
+public sealed class BreakerCoordinationTests : RuleTests<BreakerCoordination>
+{
+    private static RackDescription Rack(double breaker, Pdu unit, double? mm2 = 16, double? rated = null, int phases = 1) =>
+        Fed(Mains(ratedA: rated ?? breaker, breakerA: breaker, mm2: mm2, phases: phases), unit).With(Load("wave-pc", 1150));
+
+    [Fact]
+    public void A_unit_of_the_size_of_its_breaker_passes() => Passes(Rack(16, Board("strip", 16)));
+
+    [Fact]
+    public void A_unit_rated_over_its_breaker_is_an_error()
+    {
+        var rack = Rack(16, Board("strip", 32), rated: 32);
+        var finding = Only(rack);
+        Assert.Equal(["/pdus/0/ratedA", "/supplies/0/breaker/ratedA"], finding.Pointers);
+        Numbers(finding, 32, 16, "A");
+        Assert.Equal(32, Cured(rack, finding).Supplies![0].Breaker!.RatedA);
+        Assert.Equal(16, Cured(rack, finding, 1).Pdus![0].RatedA);
+    }
+
+    [Fact]
+    public void Where_the_supply_carries_no_more_the_unit_is_the_one_to_change()
+    {
+        var rack = Rack(16, Board("strip", 32));
+        Assert.Equal(16, Cured(rack, Only(rack)).Pdus![0].RatedA);
+    }
+
+    [Theory]
+    [InlineData(16.0, 0)]
+    [InlineData(16.1, 1)]
+    [InlineData(20.0, 1)]
+    [InlineData(null, 1)]
+    public void A_unit_rated_under_its_breaker_needs_one_before_each_group(double? group, int count)
+    {
+        var rack = Rack(32, Board("strip", 16, "A", Outlets("g1", breakerA: 16), Outlets("g2", breakerA: group)));
+        var findings = Findings(rack);
+        Assert.Equal(count, findings.Count);
+        Assert.All(findings, f =>
+        {
+            Assert.Equal(["/pdus/0", "/pdus/0/groups/1/breakerA", "/supplies/0/breaker/ratedA"], f.Pointers);
+            Numbers(f, group ?? 32, 16, "A");
+            Assert.Equal("g2", f.MessageData["groups"].Text);
+            Assert.Equal(16, Cured(rack, f).Pdus![0].Groups![1].BreakerA);
+        });
+    }
+
+    [Fact]
+    public void Of_one_unit_there_is_one_fingerprint_whichever_way_it_does_not_fit() =>
+        Assert.Equal(Only(Rack(16, Board("strip", 32))).Fingerprint, Only(Rack(32, Board("strip", 16))).Fingerprint);
+
+    [Fact]
+    public void In_North_America_a_unit_rated_80_percent_of_its_breaker_goes_with_it()
+    {
+        var rack = Fed(Mains(ratedA: 30, volts: 208, mm2: 6), Board("strip", 24)).With(Load("wave-pc", 1150));
+        Passes(rack.In(Region.Na)); // NEC 210.20(A): 24 A is all that may hang on 30 A
+        Numbers(Only(rack.In(Region.Eu)), 30, 24, "A");
+        Numbers(Only(Fed(Mains(ratedA: 40, volts: 208, mm2: 10), Board("strip", 24)).With(Load("wave-pc", 1150)).In(Region.Na)), 40, 30, "A");
+    }
+
+    [Theory]
+    [InlineData(27, 2.5, 1, 0)] // the capacity of the table
+    [InlineData(28, 2.5, 1, 27)]
+    [InlineData(32, 4, 3, 0)] // three loaded conductors carry less
+    [InlineData(33, 4, 3, 32)]
+    [InlineData(40, 5, 1, 36)] // between two rows the lesser
+    [InlineData(63, 10, 1, 0)]
+    [InlineData(63, 10, 3, 57)]
+    [InlineData(10, 0.75, 1, 9.75)] // under the table in proportion
+    [InlineData(85, 25, 1, 0)] // past the table at least its last row
+    public void A_cable_carries_what_its_breaker_lets_through(double breaker, double mm2, int phases, double limit)
+    {
+        var rack = Rack(breaker, Board("strip", breaker), mm2, phases: phases);
+        var findings = Findings(rack);
+        Assert.Equal(limit > 0 ? 1 : 0, findings.Count);
+        Assert.All(findings, f =>
+        {
+            Assert.Equal(["/supplies/0/cable/crossSectionMm2", "/supplies/0/breaker/ratedA"], f.Pointers);
+            Numbers(f, breaker, limit, "A");
+            Assert.True(Cured(rack, f).Supplies![0].Cable!.CrossSectionMm2 > mm2);
+        });
+    }
+
+    [Fact]
+    public void A_section_is_asked_for_where_it_is_not_given_or_past_the_table()
+    {
+        Lacks(Rack(16, Board("strip", 16), mm2: null), "/supplies/0/cable/crossSectionMm2");
+        Lacks(Rack(100, Board("strip", 100), mm2: 25), "/supplies/0/cable/crossSectionMm2");
+        Passes(Bay().Fed([Mains(mm2: null, metres: null)]));
+    }
+
+    [Fact]
+    public void A_breaker_that_is_not_given_is_taken_for_the_supplys_rating()
+    {
+        var rack = Rack(32, Board("strip", 32), 4) with { };
+        rack = rack with { Supplies = [rack.Supplies![0] with { Breaker = null, RatedA = 40 }] };
+        Assert.Equal("/supplies/0/ratedA", Findings(rack).Single(f => f.MessageData.ContainsKey("sectionMm2")).Pointers[1]);
+    }
+
+    [Fact]
+    public void Behind_a_UPS_the_supplys_breaker_says_nothing()
+    {
+        var ups = Load("bay-ups", null) with { Ups = new Ups { Feeds = ["behind"] } };
+        Passes(Fed(Mains(), Board("strip"), Board("behind", 32)).With(ups));
+    }
+
+    [Fact]
+    public void Where_no_thicker_cable_is_sold_supply_and_unit_become_smaller()
+    {
+        var rack = Fed(Mains(ratedA: 125, mm2: 16), Board("strip", 125)).With(Load("wave-pc", 1150));
+        var after = Cured(rack, Only(rack));
+        Assert.Equal((80.0, 80.0), (after.Supplies![0].Breaker!.RatedA, after.Pdus![0].RatedA));
+    }
+
+    [Fact]
+    public void A_load_that_nothing_smaller_carries_goes_to_another_rack()
+    {
+        var rack = Fed(Mains(ratedA: 200, mm2: 16), Board("strip", 200, "A", Outlets("g1", count: 8))).With([.. Enumerable.Range(1, 8).Select(i => Load($"drive-{i}", 3500))]);
+        var finding = Findings(rack).Single(f => f.MessageData.ContainsKey("sectionMm2"));
+        Assert.InRange(Cured(rack, finding).Items.Count, 1, 7);
+    }
+}

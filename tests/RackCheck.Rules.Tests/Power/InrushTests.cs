@@ -1,0 +1,113 @@
+using RackCheck.Model;
+using RackCheck.Rules.Power;
+using RackCheck.Rules.Tests.Harness;
+using static RackCheck.Rules.Tests.Harness.Bays;
+using static RackCheck.Rules.Tests.Power.Feeds;
+
+namespace RackCheck.Rules.Tests.Power;
+
+public sealed class InrushTests : RuleTests<Inrush>
+{
+    private static RackDescription Rack(BreakerCurve? curve, params double?[] inrush) =>
+        Fed(Mains(curve: curve), Board("strip")).With([.. inrush.Select((a, i) => Load($"pc-{i}", 100, inrush: a, plug: ConnectorCode.C14))]);
+
+    [Theory]
+    [InlineData(BreakerCurve.B, 48, 0)] // checks.csv 6-32
+    [InlineData(BreakerCurve.B, 49, 48)]
+    [InlineData(BreakerCurve.C, 80, 0)] // checks.csv 6-34
+    [InlineData(BreakerCurve.C, 81, 80)]
+    [InlineData(BreakerCurve.D, 160, 0)] // checks.csv 6-36
+    [InlineData(BreakerCurve.D, 161, 160)]
+    public void Inrush_may_reach_the_least_trip_of_the_curve_and_not_pass_it(BreakerCurve curve, double inrush, double limit)
+    {
+        var findings = Findings(Rack(curve, inrush));
+        Assert.Equal(limit > 0 ? 1 : 0, findings.Count);
+        Assert.All(findings, f =>
+        {
+            Assert.Equal(Severity.Warning, f.Severity);
+            Assert.Equal(["/supplies/0", "/supplies/0/breaker/curve"], f.Pointers);
+            Numbers(f, inrush, limit, "A");
+        });
+    }
+
+    [Fact]
+    public void All_that_comes_on_together_adds_up()
+    {
+        var finding = Only(Rack(BreakerCurve.B, 20, 20, 10));
+        Numbers(finding, 50, 48, "A");
+        Assert.Equal("2 x 20 + 10 = 50 > 3 x 16 = 48", finding.Calculation);
+    }
+
+    [Fact]
+    public void The_inrush_of_an_item_with_several_cords_is_shared_and_still_comes_out()
+    {
+        // 20 / 3 is 6.667, and 3 x 6.667 would be 20.001.
+        var three = Load("drive", 100, inrush: 20);
+        three = three with { Power = three.Power! with { Plugs = [ConnectorCode.C14, ConnectorCode.C14, ConnectorCode.C14] } };
+        var finding = Only(Rack(BreakerCurve.B, 40).With(three));
+        Numbers(finding, 60, 48, "A");
+        Assert.Equal("40 + 3 x 6.666667 = 60 > 3 x 16 = 48", finding.Calculation);
+    }
+
+    [Fact]
+    public void Outlets_that_are_switched_come_on_one_after_the_other()
+    {
+        var rack = Rack(BreakerCurve.B, 40, 40, 40);
+        var switched = rack with { Pdus = [rack.Pdus![0] with { RemoteSwitched = true }] };
+        Passes(switched);
+        Numbers(Only(switched.With(Load("drive", 100, inrush: 50))), 50, 48, "A");
+        Assert.Equal("50 > 3 x 16 = 48", Only(switched.With(Load("drive", 100, inrush: 50))).Calculation);
+    }
+
+    [Fact]
+    public void Each_line_of_three_has_its_own()
+    {
+        var board = Board("strip", 16, "A", Outlets("g1"), Outlets("g2", Phase.L2));
+        var rack = Fed(Mains(curve: BreakerCurve.B, phases: 3), board).With(Load("wave-pc", 100, inrush: 40), Load("paddle-drive", 100, inrush: 40));
+        Passes(rack.Plugged("wave-pc", "strip", "g1").Plugged("paddle-drive", "strip", "g2"));
+        var finding = Only(rack.Plugged("wave-pc", "strip", "g2").Plugged("paddle-drive", "strip", "g2"));
+        Numbers(finding, 80, 48, "A");
+        Assert.Equal("L2", finding.MessageData["line"].Text);
+    }
+
+    [Fact]
+    public void Cords_of_one_item_share_its_inrush() =>
+        Numbers(Only(Fed(Mains(curve: BreakerCurve.B), Board("strip")).With(Load("drive", 100, 2, inrush: 60))), 60, 48, "A");
+
+    [Fact]
+    public void Behind_a_UPS_its_own_inrush_counts()
+    {
+        var ups = Load("bay-ups", null, inrush: 50) with { Ups = new Ups { Feeds = ["behind"] } };
+        var rack = Fed(Mains(curve: BreakerCurve.B), Board("strip"), Board("behind")).With(ups, Load("wave-pc", 100, inrush: 40)).Plugged("wave-pc", "behind", "g1");
+        Numbers(Only(rack), 50, 48, "A");
+    }
+
+    [Fact]
+    public void Curve_and_inrush_are_asked_for_and_what_is_known_still_counts()
+    {
+        Lacks(Rack(null, 20), "/supplies/0/breaker/curve");
+        Lacks(Rack(BreakerCurve.B, 20, null), "/items/1/power/inrushA");
+        var report = Report(Rack(BreakerCurve.B, 49, null));
+        Numbers(Assert.Single(report.Findings), 49, 48, "A");
+        Assert.Equal(["/items/1/power/inrushA"], Assert.Single(report.NotAssessed).Missing);
+        Passes(Rack(null));
+        Passes(Rack(null, 0));
+    }
+
+    [Fact]
+    public void Sequenced_outlets_a_slower_curve_or_a_second_supply_cure_it()
+    {
+        var rack = Rack(BreakerCurve.B, 30, 30);
+        var finding = Only(rack);
+        Assert.True(Cured(rack, finding).Pdus![0].RemoteSwitched);
+        Assert.Equal(BreakerCurve.C, Cured(rack, finding, 1).Supplies![0].Breaker!.Curve);
+        Assert.Equal(2, Cured(rack, finding, 2).Supplies!.Count);
+    }
+
+    [Fact]
+    public void Outlets_said_to_be_fixed_stay_so()
+    {
+        var rack = Fed(Mains(curve: BreakerCurve.B), Board("strip", 16, "A", Outlets("g1", switched: false))).With(Load("wave-pc", 100, inrush: 30), Load("paddle-drive", 100, inrush: 30));
+        Assert.Equal(BreakerCurve.C, Cured(rack, Only(rack)).Supplies![0].Breaker!.Curve);
+    }
+}

@@ -1,0 +1,137 @@
+using RackCheck.Model;
+using RackCheck.Rules.Power;
+using RackCheck.Rules.Tests.Harness;
+using static RackCheck.Rules.Tests.Harness.Bays;
+using static RackCheck.Rules.Tests.Harness.Wiring;
+
+namespace RackCheck.Rules.Tests.Power;
+
+public sealed class PduLoadingTests : RuleTests<PduLoading>
+{
+    private static RackDescription One(double watts, double factor = 1, double rated = 16, double? breaker = 16, double voltage = 230) =>
+        Wired(Mains(rated: 32, voltage: voltage)).Units(Pdu("strip", "A", rated, Outlets("g", breaker))).With(Load("wave-pc", watts, factor));
+
+    [Theory]
+    [InlineData(2944, 1)] // 2944 / 230 = 12.8, the design share of 16
+    [InlineData(2796.8, 0.95)]
+    public void At_the_design_share_it_passes(double watts, double factor) => Passes(One(watts, factor));
+
+    [Theory]
+    [InlineData(3000, 0.95, 13.73)] // check 6-01 of the handbook
+    [InlineData(3680, 1, 16)]
+    public void Over_it_is_a_warning(double watts, double factor, double amperes)
+    {
+        var finding = Only(One(watts, factor));
+        Assert.Equal(Severity.Warning, finding.Severity);
+        Assert.Equal(["/pdus/0"], finding.Pointers);
+        Numbers(finding, amperes, 12.8, "A");
+    }
+
+    [Theory]
+    [InlineData(3681, 1, 230, 16.004)]
+    [InlineData(1800, 0.9, 120, 16.667)] // I = P/(V pf): 1800 / 108
+    public void Over_the_rating_is_an_error(double watts, double factor, double voltage, double amperes)
+    {
+        var finding = Only(One(watts, factor, voltage: voltage));
+        Assert.Equal(Severity.Error, finding.Severity);
+        Numbers(finding, amperes, 16, "A");
+    }
+
+    [Fact]
+    public void The_calculation_can_be_redone_by_hand()
+    {
+        var rack = Wired(Mains(rated: 32)).Units(Pdu("strip", "A", 16, Outlets("g", 16))).With([.. Enumerable.Range(0, 10).Select(i => Load($"pc{i}", 400, 0.95)), Load("amp", 60, 0.6)]);
+        Assert.Equal("(10 x 400 / 0.95 + 60 / 0.6) / 230 = 18.741 > 16", Only(rack).Calculation);
+    }
+
+    [Fact]
+    public void A_group_over_its_breaker_is_named_by_itself()
+    {
+        var rack = Wired(Mains(rated: 32)).Units(Pdu("strip", "A", 32, Outlets("g1", 10), Outlets("g2", 16))).With(Load("wave-pc", 2310)).Connect("wave-pc", "strip", "g1");
+        var finding = Only(rack);
+        Assert.Equal(["/pdus/0/groups/0"], finding.Pointers);
+        Numbers(finding, 10.043, 10, "A");
+        Assert.Equal("g1", finding.MessageData["group"].Text);
+        Assert.Equal("g2", Assert.Single(Cured(rack, finding).Connections!).Group);
+    }
+
+    [Fact]
+    public void A_lesser_breaker_than_the_units_rating_is_named_beside_the_unit() =>
+        Assert.Equal(["/pdus/0", "/pdus/0/groups/0"], Findings(One(3700, breaker: 10)).Select(f => f.Pointers[0]));
+
+    [Fact]
+    public void With_a_supply_lost_the_other_unit_carries_all()
+    {
+        // Two cords with half each: 8.7 A a unit; with B lost 17.4 A on the one at A.
+        var rack = Wired(Mains("A", 32), Mains("B", 32)).Units(Pdu("a", "A", 16, Outlets("g", null)), Pdu("b", "B", 32, Outlets("g", null))).With(Load("wave-pc", 4000, cords: 2, redundant: true));
+        var finding = Only(rack);
+        Assert.Equal(Severity.Error, finding.Severity);
+        Assert.Equal("B", finding.MessageData["lost"].Text);
+        Numbers(finding, 17.391, 16, "A");
+        Assert.Equal("(4000 / 1) / 230 = 17.391 > 16", finding.Calculation);
+        Passes(rack with { Items = [Load("wave-pc", 3680, cords: 2, redundant: true)] });
+        Passes(rack with { Items = [Load("wave-pc", 4000, cords: 2)] });
+    }
+
+    [Fact]
+    public void Three_phases_are_judged_line_by_line()
+    {
+        var rack = Wired(Mains(rated: 32, phases: 3)).Units(Pdu("strip", "A", 16, Outlets("g1", 32, phase: Phase.L1), Outlets("g2", 32, phase: Phase.L2)))
+            .With(Load("wave-pc", 3900), Load("paddle-drive", 2000)).Connect("wave-pc", "strip", "g2").Connect("paddle-drive", "strip", "g1");
+        var finding = Only(rack);
+        Assert.Equal("L2", finding.MessageData["line"].Text);
+        Numbers(finding, 16.957, 16, "A");
+    }
+
+    [Fact]
+    public void In_North_America_a_continuous_load_takes_four_fifths_of_the_breaker()
+    {
+        // NEC 210.20(A), check 6-21: 16 A of 20 A.
+        var rack = Wired(Mains(rated: 20, voltage: 120)).Units(Pdu("strip", "A", 20, Outlets("g", 20))).With(Load("wave-pc", 1932)).Region(Region.Na);
+        var finding = Only(rack);
+        Assert.Equal(Severity.Error, finding.Severity);
+        Numbers(finding, 16.1, 16, "A");
+        Passes(rack with { Items = [Load("wave-pc", 1920)] });
+        Assert.Equal(Severity.Warning, Only(rack.Region(Region.Eu)).Severity);
+    }
+
+    [Fact]
+    public void A_policy_may_plan_for_less()
+    {
+        var rack = One(2200); // 9.57 A
+        Passes(rack);
+        Numbers(Only(rack.Limit(Id, "designSharePercent", 50)), 9.565, 8, "A");
+    }
+
+    [Fact]
+    public void Power_that_is_not_known_is_asked_for_and_what_is_known_judged()
+    {
+        Lacks(One(0) with { Items = [Load("wave-pc", null)] }, "/items/0/power/ratedW");
+        var rack = One(0) with { Items = [Load("wave-pc", null), Load("paddle-drive", 3700)] };
+        Only(rack);
+        Assert.Null(Report(rack).Figures.Power!.Pdus![0].LoadingPercent);
+    }
+
+    [Fact]
+    public void Where_nothing_hangs_on_a_unit_there_is_nothing_to_judge()
+    {
+        Passes(Wired(Mains()).Units(Pdu("strip", "A", 16, Outlets("g", 16))));
+        Passes(Bay().With(Load("wave-pc", 4000)));
+    }
+
+    [Fact]
+    public void A_unit_that_a_full_supply_feeds_is_relieved_by_another_supply()
+    {
+        var rack = Wired(Mains(rated: 16)).Units(Pdu("strip", "A", 16, Outlets("g", 16))).With([.. Enumerable.Range(0, 10).Select(i => Load($"pc{i}", 400))]);
+        var cured = Cured(rack, Only(rack));
+        Assert.True(cured.Supplies!.Count == 2 || cured.Supplies[0].RatedA == 32);
+    }
+
+    [Fact]
+    public void What_cannot_be_fed_otherwise_is_taken_out()
+    {
+        var rack = One(80_000);
+        var finding = Only(rack);
+        Assert.Empty(Cured(rack, finding, finding.Remedies.Count - 1).Items);
+    }
+}

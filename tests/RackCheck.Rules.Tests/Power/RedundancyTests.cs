@@ -1,0 +1,141 @@
+using RackCheck.Model;
+using RackCheck.Rules.Power;
+using RackCheck.Rules.Tests.Harness;
+using static RackCheck.Rules.Tests.Power.PowerRacks;
+
+namespace RackCheck.Rules.Tests.Power;
+
+public sealed class RedundancyTests : RuleTests<Redundancy>
+{
+    private const ConnectorCode C14 = ConnectorCode.C14;
+    private static readonly RuleDescriptor Facts = new Redundancy().Descriptor;
+
+    private static RackDescription Two(Item item, params Connection[] connections) =>
+        Rack([Feed("A"), Feed("B")], [Strip("strip-a", "A"), Strip("strip-b", "B")], item) with { Connections = connections.Length == 0 ? null : connections };
+
+    [Fact]
+    public void Both_cords_on_one_supply_are_found_and_one_is_moved()
+    {
+        // Common practice, no source: the cords of redundant equipment hang on different supplies.
+        var rack = Two(Twin("wave-pc", 300, C14, C14), To("wave-pc", 0, "strip-a"), To("wave-pc", 1, "strip-a"));
+        var finding = Only(rack);
+        Numbers(finding, 1, 2, "supplies");
+        Assert.Equal(["/items/0/power", "/connections/0", "/connections/1", "/supplies/0"], finding.Pointers);
+        IsWhole(Facts, rack, finding);
+        Assert.Contains(Cured(rack, finding).Connections!, c => c.Pdu == "strip-b");
+
+        // There are outlets enough on the other supply: nothing is to be bought.
+        Assert.Equal(
+            ["Plug wave-pc into strip-b, group g", "Do without redundancy for wave-pc"],
+            Judge.Checker.Check(rack).Findings.Single(f => f.Rule == Facts.Id).Remedies.Select(r => r.Title));
+    }
+
+    [Fact]
+    public void Cords_on_two_supplies_pass_given_or_found()
+    {
+        Passes(Two(Twin("wave-pc", 300, C14, C14), To("wave-pc", 0, "strip-a"), To("wave-pc", 1, "strip-b")));
+        Passes(Two(Twin("wave-pc", 300, C14, C14)));
+        Passes(Two(Twin("wave-pc", 300, C14, C14), To("wave-pc", 0, "strip-a")));
+        Passes(Two(Twin("wave-pc", 300, C14, C14, C14)));
+    }
+
+    [Fact]
+    public void Two_units_on_one_supply_are_one_supply()
+    {
+        var rack = Rack([Feed("A")], [Strip("one", "A"), Strip("two", "A")], Twin("wave-pc", 300, C14, C14));
+        var finding = Only(rack);
+        IsWhole(Facts, rack, finding);
+        Assert.Equal(2, Cured(rack, finding).Supplies!.Count);
+    }
+
+    [Fact]
+    public void One_cord_is_no_redundancy_and_gets_a_second()
+    {
+        var rack = Two(Twin("wave-pc", 300, C14));
+        var finding = Only(rack);
+        Numbers(finding, 1, 2, "cords");
+        IsWhole(Facts, rack, finding);
+        Assert.Equal([C14, C14], Cured(rack, finding).Items[0].Power!.Plugs!);
+
+        var alone = Rack([Feed("A")], [Strip("strip", "A")], Twin("wave-pc", 300, C14));
+        Assert.Equal(finding.Fingerprint, Only(alone).Fingerprint);
+        Assert.Equal(2, Cured(alone, Only(alone)).Supplies!.Count);
+    }
+
+    [Fact]
+    public void A_full_unit_on_the_other_supply_gets_an_outlet()
+    {
+        var full = Rack(
+            [Feed("A"), Feed("B")], [Strip("strip-a", "A"), Strip("strip-b", "B", count: 1)],
+            Twin("wave-pc", 300, C14, C14), Load("gauge-amp", 100, C14)) with
+        {
+            Connections = [To("wave-pc", 0, "strip-a"), To("wave-pc", 1, "strip-a"), To("gauge-amp", 0, "strip-b")],
+        };
+        Assert.Equal(2, Cured(full, Only(full)).Pdus![1].Groups![0].Outlets[0].Count);
+    }
+
+    [Fact]
+    public void A_supply_without_a_unit_gets_one()
+    {
+        var rack = Rack([Feed("A"), Feed("B")], [Strip("strip", "A")], Twin("wave-pc", 300, C14, C14));
+        Assert.Contains(Cured(rack, Only(rack)).Pdus!, u => u.Supply == "B");
+    }
+
+    [Fact]
+    public void What_hangs_behind_a_ups_lives_by_the_supplies_of_its_cords()
+    {
+        RackDescription Of(string feed) => Rack(
+            [Feed("A"), Feed("B")],
+            [Strip("raw-a", "A", ConnectorCode.C19, 1), Strip("raw-b", "B").With("large", ConnectorCode.C19, 1), Strip("safe", "A", plug: ConnectorCode.C20)],
+            Load("ups", 100, ConnectorCode.C20) with { Ups = new Ups { RatedW = 3000, RatedVa = 3000, Feeds = ["safe"] } },
+            Twin("wave-pc", 300, C14, C14)) with
+        {
+            Connections = [To("ups", 0, feed, feed == "raw-a" ? "g" : "large"), To("wave-pc", 0, "safe"), To("wave-pc", 1, "raw-b")],
+        };
+        Passes(Of("raw-a"));
+        Assert.Equal("B", Only(Of("raw-b")).MessageData["supply"].Text);
+        Cured(Of("raw-b"), Only(Of("raw-b")));
+    }
+
+    [Fact]
+    public void Without_any_other_means_it_does_without()
+    {
+        // As many supplies as the contract has, so that none can be added.
+        var supplies = Enumerable.Range(1, 16).Select(i => Feed($"s{i:00}", volts: i == 1 ? 230 : 120)).ToArray();
+        var item = Twin("wave-pc", 300, C14, C14);
+        var rack = Rack(supplies, [Strip("strip", "s01")], item with { Power = item.Power! with { VoltageV = 230 } });
+        Assert.False(Cured(rack, Only(rack)).Items[0].Power!.Redundant);
+    }
+
+    [Fact]
+    public void What_is_not_said_is_asked_for_where_something_is_redundant()
+    {
+        Lacks(Rack(null, null, Twin("wave-pc", 300, C14, C14)), "/pdus");
+        var item = Twin("wave-pc", 300);
+        Lacks(Two(item with { Power = item.Power! with { Plugs = null } }), "/items/0/power/plugs");
+        Passes(Two(item));
+        Passes(Rack(null, null, Load("wave-pc", 300, C14, C14)));
+    }
+
+    [Fact]
+    public void Where_outlets_are_short_what_the_service_chose_is_judged_once_there_are_enough()
+    {
+        // Four cords, three outlets: wherever they go, one item has a cord on one supply only.
+        Passes(Rack([Feed("A"), Feed("B")], [Strip("strip-a", "A", count: 2), Strip("strip-b", "B", count: 1)], Twin("wave-pc", 300, C14, C14), Twin("flume-daq", 300, C14, C14)));
+    }
+
+    [Fact]
+    public void Items_in_one_plight_are_helped_together()
+    {
+        // Six cords, one outlet on A and five on B: one item can be kept apart, the other two have both on B.
+        var rack = Rack(
+            [Feed("A"), Feed("B")], [Strip("strip-a", "A", count: 1), Strip("strip-b", "B", count: 5)],
+            Twin("wave-pc", 300, C14, C14), Twin("flume-daq", 300, C14, C14), Twin("gauge-amp", 300, C14, C14));
+        var findings = Findings(rack);
+        Assert.Equal(2, findings.Count);
+        Assert.All(findings, f => Passes(Cured(rack, f)));
+    }
+
+    [Fact]
+    public void Cords_that_find_no_outlet_are_left_to_another_rule() => Passes(Rack([Feed("A")], [], Twin("wave-pc", 300, C14, C14)));
+}

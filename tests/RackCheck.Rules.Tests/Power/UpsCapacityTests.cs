@@ -1,0 +1,134 @@
+using RackCheck.Model;
+using RackCheck.Rules.Power;
+using RackCheck.Rules.Tests.Harness;
+using static RackCheck.Rules.Tests.Harness.Bays;
+using static RackCheck.Rules.Tests.Power.Feeds;
+
+namespace RackCheck.Rules.Tests.Power;
+
+public sealed class UpsCapacityTests : RuleTests<UpsCapacity>
+{
+    private static Item Ups(double? watts = 1000, double? va = 1000, double? minutes = 10, double? at = 1000, params string[] feeds) =>
+        (Load("bay-ups", null) with { HeightU = 2, Category = ItemCategory.Ups, HeatW = 0, Ups = new Ups { RatedW = watts, RatedVa = va, RunMinutes = minutes, RunLoadW = at, Feeds = feeds } }).Placed(1);
+
+    private static RackDescription Rack(Item ups, params Item[] loads)
+    {
+        var rack = Fed(Mains(ratedA: 32), Board("strip", 32), Board("behind", 32)).With([ups, .. loads]);
+        return loads.Aggregate(rack, (r, load) => r.Plugged(load.Id, "behind", "g1"));
+    }
+
+    private static RackDescription Asks(RackDescription rack, double minutes) => rack with { Site = new Site { UpsMinutes = minutes } };
+
+    [Fact]
+    public void At_both_ratings_it_passes() => Passes(Rack(Ups(650, 1000, feeds: "behind"), Load("wave-pc", 650, pf: 0.65)));
+
+    [Fact]
+    public void Over_its_watts_it_is_an_error()
+    {
+        var rack = Rack(Ups(2700, 3000, feeds: "behind"), Load("wave-pc", 2800)); // checks.csv 13-13: 103.7 %
+        var finding = Only(rack);
+        Assert.Equal(Severity.Error, finding.Severity);
+        Assert.Equal(["/items/0/ups/ratedW"], finding.Pointers);
+        Numbers(finding, 2800, 2700, "W");
+        Assert.Equal(103.704, finding.UtilisationPercent);
+        var larger = Cured(rack, finding).Items[0].Ups!;
+        Assert.Equal((5000.0, 4500.0), (larger.RatedVa, larger.RatedW));
+    }
+
+    [Fact]
+    public void Over_its_volt_amperes_it_is_one_of_its_own()
+    {
+        var finding = Only(Rack(Ups(1000, 1000, feeds: "behind"), Load("wave-pc", 900, pf: 0.75)));
+        Assert.Equal(["/items/0/ups/ratedVa"], finding.Pointers);
+        Numbers(finding, 1200, 1000, "VA");
+        Assert.Equal(2, Findings(Rack(Ups(1000, 1000, feeds: "behind"), Load("wave-pc", 1200))).Select(f => f.Fingerprint).Distinct().Count());
+    }
+
+    [Fact]
+    public void With_a_supply_lost_redundant_equipment_leaves_all_to_it()
+    {
+        var rack = Bay(widthMm: 800).Fed([Mains(), Mains("B")], Board("strip"), Board("behind"), Board("right", supply: "B"))
+            .With(Ups(feeds: "behind"), Load("wave-pc", 1500, 2, true)).Plugged("bay-ups", "strip", "g1").Plugged("wave-pc", "behind", "g1").Plugged("wave-pc", "right", "g1", 1);
+        Assert.Equal([1500.0, 1500], Findings(rack).Select(f => f.Actual!.Value));
+    }
+
+    [Theory]
+    [InlineData(10, 1000, 1000, 10, 0)]
+    [InlineData(10, 1000, 500, 22.19, 0)] // 10 x 2^1.15 = 22.191, by hand
+    [InlineData(10, 1000, 500, 22.2, 22.191)]
+    [InlineData(10, 500, 1000, 5, 4.506)]
+    public void It_runs_as_long_as_Peukert_says(double minutes, double at, double load, double asked, double time)
+    {
+        var findings = Findings(Asks(Rack(Ups(minutes: minutes, at: at, feeds: "behind"), Load("wave-pc", load)), asked));
+        Assert.Equal(time > 0 ? 1 : 0, findings.Count);
+        Assert.All(findings, f =>
+        {
+            Assert.Equal(["/items/0/ups/runMinutes", "/items/0/ups/runLoadW", "/site/upsMinutes"], f.Pointers);
+            Numbers(f, time, asked, "min");
+        });
+    }
+
+    [Fact]
+    public void The_arithmetic_is_shown() =>
+        Assert.Equal("10 x (500 / 1000)^1.15 = 4.506 < 5", Only(Asks(Rack(Ups(at: 500, feeds: "behind"), Load("wave-pc", 1000)), 5)).Calculation);
+
+    [Fact]
+    public void While_the_mains_is_out_redundant_equipment_hangs_on_the_UPS_alone_and_on_two_of_them_on_both()
+    {
+        var one = Bay(widthMm: 800).Fed([Mains(), Mains("B")], Board("strip"), Board("behind"), Board("right", supply: "B"), Board("far", supply: "B"))
+            .With(Ups(2000, 2000, 10, 1000, "behind"), Load("wave-pc", 1000, 2, true))
+            .Plugged("bay-ups", "strip", "g1").Plugged("wave-pc", "behind", "g1").Plugged("wave-pc", "far", "g1", 1);
+        Passes(Asks(one, 10));
+        Numbers(Only(Asks(one, 11)), 10, 11, "min");
+
+        var other = (Ups(2000, 2000, 10, 1000, "far") with { Id = "far-ups" }).Placed(4);
+        Passes(Asks(one.With(other).Plugged("far-ups", "right", "g1"), 22)); // 500 W each: 22.19 min
+    }
+
+    [Fact]
+    public void A_battery_less_equipment_or_less_time_cures_it()
+    {
+        var rack = Asks(Rack(Ups(2000, 2000, 10, 1000, "behind"), Load("wave-pc", 1000), Load("gauge-amp", 500)), 12);
+        var finding = Only(rack); // 10 x (1000 / 1500)^1.15 = 6.273
+        Numbers(finding, 6.273, 12, "min");
+        Assert.Equal((20.0, 1000.0), (Cured(rack, finding).Items[0].Ups!.RunMinutes, Cured(rack, finding).Items[0].Ups!.RunLoadW)); // 12 x 1.5^1.15 = 19.13
+        Assert.DoesNotContain(Cured(rack, finding, 1).Items, i => i.Id == "wave-pc");
+        Assert.Equal(6, Cured(rack, finding, 2).Site!.UpsMinutes);
+    }
+
+    [Fact]
+    public void Of_two_units_one_may_go_to_the_mains()
+    {
+        var rack = Fed(Mains(ratedA: 32), Board("strip", 32), Board("behind", 32), Board("more", 32))
+            .With(Ups(1000, 1000, 10, 1000, "behind", "more"), Load("wave-pc", 800), Load("gauge-amp", 400))
+            .Plugged("wave-pc", "behind", "g1").Plugged("gauge-amp", "more", "g1");
+        Assert.Equal(["behind"], Cured(rack, Findings(rack)[0], 1).Items[0].Ups!.Feeds!);
+    }
+
+    [Fact]
+    public void Run_time_asked_for_without_a_UPS_is_an_error()
+    {
+        var rack = Asks(Fed(Mains(), Board("strip")).With(Load("wave-pc", 1000)), 15);
+        var finding = Only(rack);
+        Assert.Equal(["/site/upsMinutes"], finding.Pointers);
+        Numbers(finding, 0, 15, "min");
+        var ups = Cured(rack, finding).Items[1].Ups!;
+        Assert.Equal((1500.0, 15.0, 1000.0), (ups.RatedVa, ups.RunMinutes, ups.RunLoadW));
+        Assert.Null(Cured(rack, finding, 1).Site!.UpsMinutes);
+        Passes(Asks(Bay(), 15));
+        Passes(Asks(rack, 0));
+    }
+
+    [Fact]
+    public void What_it_lacks_is_named()
+    {
+        Lacks(Rack(Ups() with { Ups = new Ups { RatedW = 1000, RatedVa = 1000 } }), "/items/0/ups/feeds");
+        Lacks(Rack(Ups(null, null, feeds: "behind"), Load("wave-pc", 500)), "/items/0/ups/ratedVa", "/items/0/ups/ratedW");
+        Lacks(Rack(Ups(feeds: "behind"), Load("wave-pc", null)), "/items/1/power/ratedW");
+        var timed = Asks(Rack(Ups(minutes: null, at: null, feeds: "behind"), Load("wave-pc", 500)), 5);
+        Lacks(timed, "/items/0/ups/runLoadW", "/items/0/ups/runMinutes");
+    }
+
+    [Fact]
+    public void With_nothing_on_it_it_runs_for_ever() => Passes(Asks(Rack(Ups(null, null, null, null)), 60));
+}

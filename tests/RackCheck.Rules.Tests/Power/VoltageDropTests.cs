@@ -1,0 +1,109 @@
+using RackCheck.Model;
+using RackCheck.Rules.Power;
+using RackCheck.Rules.Tests.Harness;
+using static RackCheck.Rules.Tests.Harness.Bays;
+using static RackCheck.Rules.Tests.Power.Feeds;
+
+namespace RackCheck.Rules.Tests.Power;
+
+public sealed class VoltageDropTests : RuleTests<VoltageDrop>
+{
+    private static RackDescription Rack(double mm2, double metres, double amperes, double volts = 230, double rated = 32) =>
+        Fed(Mains(ratedA: rated, mm2: mm2, metres: metres, volts: volts), Board("strip", rated, "A", Outlets("g1", breakerA: rated)))
+            .With(Load("paddle-drive", amperes * volts / 2), Load("wave-pc", amperes * volts / 2));
+
+    [Theory]
+    [InlineData(2.5, 18, 16, null, 0, 0)] // checks.csv 6-46, 6-47: 2.254 %
+    [InlineData(4, 25, 20, null, 0, 0)] // checks.csv 6-49: 2.391 %
+    [InlineData(6, 30, 32, Severity.Warning, 3.047, 3)] // checks.csv 6-51
+    [InlineData(6, 50, 32, Severity.Error, 5.078, 5)] // the same, 50 m
+    public void The_drop_of_the_handbook_is_held_to_its_limits(double mm2, double metres, double amperes, Severity? severity, double drop, double limit)
+    {
+        var findings = Findings(Rack(mm2, metres, amperes));
+        Assert.Equal(severity is null ? 0 : 1, findings.Count);
+        Assert.All(findings, f =>
+        {
+            Assert.Equal(severity, f.Severity);
+            Assert.Equal(["/supplies/0/cable/crossSectionMm2", "/supplies/0/cable/lengthM"], f.Pointers);
+            Numbers(f, drop, limit, "%");
+        });
+    }
+
+    [Fact]
+    public void At_either_limit_it_is_not_past_it()
+    {
+        Passes(Rack(4, 30, 20, 220)); // 11 x 30 x 20 / 1000 = 6.6 V, 3 % of 220 V
+        Assert.Equal(Severity.Warning, Only(Rack(4, 50, 20, 220)).Severity); // 11 V, 5 %
+        Assert.Equal(Severity.Error, Only(Rack(4, 50.1, 20, 220)).Severity);
+    }
+
+    [Fact]
+    public void The_arithmetic_is_shown_and_one_fact_has_one_fingerprint()
+    {
+        var finding = Only(Rack(4, 50, 20, 220));
+        Assert.Equal("11 / 2 x 50 x (20 + 20) / 1000 = 11; 100 x 11 / 220 = 5 > 3", finding.Calculation);
+        Assert.Equal(finding.Fingerprint, Only(Rack(4, 60, 20, 220)).Fingerprint);
+    }
+
+    [Fact]
+    public void Three_phases_alike_drop_half_and_one_alone_all()
+    {
+        var board = Board("strip", 32, "A", Outlets("g1"), Outlets("g2", Phase.L2), Outlets("g3", Phase.L3));
+        var rack = Fed(Mains(ratedA: 32, phases: 3, mm2: 4, metres: 50, volts: 220), board).With(Load("load-1", 4400)).Plugged("load-1", "strip", "g1");
+        Numbers(Only(rack), 5, 3, "%");
+        Passes(rack.With(Load("load-2", 4400), Load("load-3", 4400)).Plugged("load-2", "strip", "g2").Plugged("load-3", "strip", "g3")); // 2.5 %
+    }
+
+    [Fact]
+    public void Policies_set_both_limits()
+    {
+        Numbers(Only(Rack(4, 25, 20).Limit(Id, "dropWarningPercent", 2)), 2.391, 2, "%");
+        Assert.Equal(Severity.Error, Only(Rack(6, 30, 32).Limit(Id, "dropErrorPercent", 3)).Severity);
+    }
+
+    [Fact]
+    public void Length_section_and_power_are_asked_for()
+    {
+        var board = Board("strip");
+        Lacks(Fed(Mains(mm2: null), board), "/supplies/0/cable/crossSectionMm2");
+        Lacks(Fed(Mains(metres: null), board), "/supplies/0/cable/lengthM");
+        Lacks(Fed(Mains(mm2: null, metres: null), board), "/supplies/0/cable/crossSectionMm2", "/supplies/0/cable/lengthM");
+        Passes(Bay().Fed([Mains(mm2: null, metres: null)]));
+        Lacks(Fed(Mains(), board).With(Load("wave-pc", null)), "/items/0/power/ratedW");
+    }
+
+    [Fact]
+    public void What_is_known_is_enough_where_it_is_too_much_already()
+    {
+        var report = Report(Rack(6, 50, 32).With(Load("gauge-amp", null)));
+        Numbers(Assert.Single(report.Findings), 5.078, 5, "%");
+        Assert.Single(report.NotAssessed);
+    }
+
+    [Fact]
+    public void A_thicker_cable_a_second_supply_or_less_equipment_cures_it()
+    {
+        var rack = Rack(4, 50, 20);
+        var finding = Only(rack);
+        Assert.Equal(10, Cured(rack, finding).Supplies![0].Cable!.CrossSectionMm2); // 6 mm2 would drop 3.17 %
+        Assert.Equal(2, Cured(rack, finding, 1).Supplies!.Count);
+        Assert.Single(Cured(rack, finding, 2).Items);
+    }
+
+    // Without the UPS alone, what hangs on it hangs on the supply.
+    [Fact]
+    public void Where_no_cable_does_what_hangs_behind_a_UPS_goes_with_it()
+    {
+        var rack = Fed(Mains(ratedA: 16, mm2: 1.5, metres: 9000), Board("strip"), Board("behind"))
+            .With(Load("bay-ups", 1000) with { Ups = new Ups { RatedVa = 1500, Feeds = ["behind"] } }, Load("wave-pc", 900))
+            .Plugged("bay-ups", "strip", "g1").Plugged("wave-pc", "behind", "g1");
+        Assert.Equal("bay-ups", Assert.Single(Cured(rack, Only(rack)).Items).Id);
+    }
+
+    [Fact]
+    public void A_cable_without_end_has_a_remedy_too()
+    {
+        var rack = Rack(1.5, 9000, 10, rated: 16);
+        Assert.Empty(Cured(rack, Only(rack)).Items);
+    }
+}

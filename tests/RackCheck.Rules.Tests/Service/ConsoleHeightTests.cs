@@ -1,0 +1,96 @@
+using RackCheck.Model;
+using RackCheck.Rules.Service;
+using RackCheck.Rules.Tests.Harness;
+using static RackCheck.Rules.Tests.Harness.Bays;
+
+namespace RackCheck.Rules.Tests.Service;
+
+public sealed class ConsoleHeightTests : RuleTests<ConsoleHeight>
+{
+    // z0 = 100 + (2000 - 100 - 42 x 44.45)/2 = 116.55 (handbook H1); heights are common practice, no source.
+    private static RackDescription Standing(double? height = 2000, double? foot = 100) =>
+        Bay().Cabinet(c => c with { HeightMm = height, Base = foot is null ? null : new CabinetBase { HeightMm = foot } });
+
+    private static Item Keys(int unit) => Unit("console", 1).At(unit) with { Category = ItemCategory.KeyboardDrawer };
+
+    private static Item Screen(int unit, int heightU = 8) => Unit("screen", heightU).At(unit) with { Category = ItemCategory.Display };
+
+    [Theory]
+    [InlineData(13)] // 116.55 + 44.45 x 12.5 = 672.175
+    [InlineData(22)] // 116.55 + 44.45 x 21.5 = 1072.225
+    public void Keys_in_reach_pass(int unit) => Passes(Standing().With(Keys(unit)));
+
+    [Theory]
+    [InlineData(12, 627.725, 650, 13)]
+    [InlineData(23, 1116.675, 1100, 22)]
+    public void Keys_too_low_or_too_high_go_to_the_nearest_place_in_reach(int unit, double actual, double limit, int better)
+    {
+        var rack = Standing().With(Keys(unit));
+        var finding = Only(rack);
+        Assert.Equal(Severity.Warning, finding.Severity);
+        Assert.Equal(["/items/0/position"], finding.Pointers);
+        Numbers(finding, actual, limit, "mm");
+        Assert.Equal(better, Cured(rack, finding).Items[0].Position!.U);
+    }
+
+    [Theory]
+    [InlineData(18, 1)] // 116.55 + 44.45 x 21 = 1050
+    [InlineData(20, 0)]
+    [InlineData(32, 0)] // 116.55 + 44.45 x 35 = 1672.3
+    [InlineData(33, 1)]
+    public void Screens_have_a_range_of_their_own(int unit, int count) => Assert.Equal(count, Findings(Standing().With(Screen(unit))).Count);
+
+    [Fact]
+    public void A_blanking_panel_gives_way()
+    {
+        var rack = Standing().With(Keys(25), Plate("plate", 2, 21), Unit("wave-pc", 20).At(1), Unit("gauge-amp", 2).At(23));
+        var cured = Cured(rack, Only(rack));
+        Assert.Equal(["console", "wave-pc", "gauge-amp"], cured.Items.Select(i => i.Id));
+        Assert.Equal(22, cured.Items[0].Position!.U);
+    }
+
+    [Fact]
+    public void Counted_from_the_top_it_is_the_same_place()
+    {
+        var rack = Standing().TopDown().With(Keys(20)); // unit 23 from below
+        Numbers(Only(rack), 1116.675, 1100, "mm");
+        Assert.Equal(21, Cured(rack, Only(rack)).Items[0].Position!.U);
+    }
+
+    [Fact]
+    public void A_screen_on_a_shelf_stands_on_its_upper_edge_and_moves_with_it()
+    {
+        // 116.55 + 44.45 x 21 + 400 / 2 = 1250
+        var rack = Standing().With(Shelf("shelf", 21), Thing("screen", "shelf", 400, 200, 400) with { Category = ItemCategory.Display });
+        Passes(rack);
+        var low = Standing().With(Shelf("shelf", 10), Thing("screen", "shelf", 400, 200, 400) with { Category = ItemCategory.Display });
+        var finding = Only(low);
+        Numbers(finding, 761.05, 1100, "mm");
+        Assert.Equal(["/items/0/position", "/items/1"], finding.Pointers);
+        Assert.Equal(18, Cured(low, finding).Items[0].Position!.U);
+        Lacks(Standing().With(Shelf("shelf", 21), Thing("screen", "shelf") with { Category = ItemCategory.Display }), "/items/1/body/heightMm");
+    }
+
+    [Fact]
+    public void Without_height_or_base_only_what_is_sure_is_said()
+    {
+        Lacks(Standing(height: null).With(Keys(15)), "/cabinet/heightMm");
+        Assert.Contains("at least", Only(Standing(height: null).With(Keys(26))).Message, StringComparison.Ordinal);
+
+        // Between 66.55 without a base and 133.1 on the highest: unit 13 is at 622.175 to 688.725, unit 22 at 1022.225 to 1088.775.
+        Lacks(Standing(foot: null).With(Keys(13)), "/cabinet/base/heightMm");
+        Passes(Standing(foot: null).With(Keys(22)));
+        Assert.Contains("at most", Only(Standing(foot: null).With(Keys(5))).Message, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("keyboardMinMm", 673, 1)]
+    [InlineData("keyboardMinMm", 672, 0)]
+    [InlineData("keyboardMaxMm", 672, 1)]
+    [InlineData("displayMinMm", 1300, 0)]
+    public void Policies_set_the_ranges(string name, double value, int count) => Assert.Equal(count, Findings(Standing().With(Keys(13)).Limit(Id, name, value)).Count);
+
+    [Fact]
+    public void Other_equipment_and_what_is_not_placed_is_not_meant() =>
+        Passes(Standing(height: null).With(Unit("wave-pc", 4).At(1), Keys(1) with { Position = null }));
+}

@@ -1,0 +1,75 @@
+using RackCheck.Model;
+using RackCheck.Rules.Service;
+using RackCheck.Rules.Tests.Harness;
+using static RackCheck.Rules.Tests.Harness.Bays;
+
+namespace RackCheck.Rules.Tests.Service;
+
+public sealed class KvmPortsTests : RuleTests<KvmPorts>
+{
+    private static Item Pc(string id, int unit) => Unit(id, 1).At(unit) with { Console = true };
+
+    private static Item Switch(int? ports, string id = "kvm-1", int unit = 30, bool? console = null) =>
+        Unit(id, 1).At(unit) with { Category = ItemCategory.KvmSwitch, KvmPorts = ports, Console = console };
+
+    private static RackDescription Computers(int count) => Bay().With([.. Enumerable.Range(1, count).Select(n => Pc($"pc-{n:00}", n))]);
+
+    [Fact]
+    public void A_port_for_each_passes() => Passes(Computers(12).With(Switch(8), Switch(4, "kvm-2", 31)));
+
+    [Fact]
+    public void Too_few_is_an_error_and_the_switch_with_the_most_grows()
+    {
+        var rack = Computers(13).With(Switch(4, "kvm-2", 31), Switch(8));
+        var finding = Only(rack);
+        Assert.Equal(Severity.Error, finding.Severity);
+        Assert.Equal(["/items/14/kvmPorts"], finding.Pointers);
+        Numbers(finding, 12, 13, "ports");
+        Assert.Equal(16, Cured(rack, finding).Items[14].KvmPorts);
+        var added = Cured(rack, finding, 1);
+        Assert.Equal((4, 21), (added.Items[^1].KvmPorts, added.Items[^1].Position!.U));
+        Assert.Equal(["pc-13"], Cured(rack, finding, 2).Items.Where(i => i.Console == false).Select(i => i.Id));
+    }
+
+    [Fact]
+    public void Without_any_switch_one_is_added_beside_the_keyboard()
+    {
+        var rack = Computers(5).With(Unit("console", 1).At(19) with { Category = ItemCategory.KeyboardDrawer });
+        var finding = Only(rack);
+        Assert.Equal(["/items/0/console"], finding.Pointers);
+        Numbers(finding, 0, 5, "ports");
+        Assert.Equal((8, 20), (Cured(rack, finding).Items[^1].KvmPorts, Cured(rack, finding).Items[^1].Position!.U));
+    }
+
+    [Fact]
+    public void A_blanking_panel_gives_way_to_the_switch()
+    {
+        var rack = Bay(2).With(Pc("wave-pc", 1), Plate("plate", 1, 2));
+        Assert.Equal(["wave-pc", "kvm-switch"], Cured(rack, Only(rack)).Items.Select(i => i.Id));
+    }
+
+    [Fact]
+    public void In_a_full_rack_some_do_without()
+    {
+        var rack = Bay(2).With(Pc("wave-pc", 1), Pc("gauge-pc", 2));
+        Assert.All(Cured(rack, Only(rack)).Items, i => Assert.False(i.Console));
+    }
+
+    [Fact]
+    public void More_than_any_switch_has_leaves_the_last_resort()
+    {
+        var rack = Bay(60).With([.. Enumerable.Range(1, 40).Select(n => Pc($"pc-{n:00}", n))]);
+        Assert.Equal(40, Cured(rack, Only(rack)).Items.Count(i => i.Console == false));
+    }
+
+    [Fact]
+    public void A_switch_wants_no_port_of_its_own() => Passes(Computers(4).With(Switch(4, console: true)));
+
+    [Fact]
+    public void A_switch_whose_ports_are_not_given_is_asked_for_them()
+    {
+        Lacks(Computers(9).With(Switch(8), Switch(null, "kvm-2", 31)), "/items/10/kvmPorts");
+        Passes(Computers(8).With(Switch(8), Switch(null, "kvm-2", 31)));
+        Passes(Bay().With(Unit("wave-pc", 4).At(1)));
+    }
+}

@@ -1,0 +1,91 @@
+using RackCheck.Model;
+using RackCheck.Rules.Service;
+using RackCheck.Rules.Tests.Harness;
+using static RackCheck.Rules.Tests.Harness.Bays;
+using static RackCheck.Rules.Tests.Harness.Wiring;
+
+namespace RackCheck.Rules.Tests.Service;
+
+public sealed class RemotePowerTests : RuleTests<RemotePower>
+{
+    private static readonly OutletGroup Half = new()
+    {
+        Id = "g2", Outlets = [new OutletSet { Socket = ConnectorCode.C13, Count = 1, Switched = true }, new OutletSet { Socket = ConnectorCode.C13, Count = 7, Switched = false }],
+    };
+
+    private static RackDescription Remote(bool? switched, params Item[] items) =>
+        Wired(Mains()).Units(Pdu("strip", "A", 16, Outlets("g1", null)) with { RemoteSwitched = switched }).With(items) with { Site = new Site { Remote = true } };
+
+    private static Item Daq(bool? cycle = true, bool? spare = null, string id = "flume-daq") => Load(id, 200) with { RemotePowerCycle = cycle, Spare = spare };
+
+    // Common practice, no source.
+    [Fact]
+    public void On_switched_outlets_it_passes() => Passes(Remote(true, Daq()));
+
+    [Theory]
+    [InlineData(true, null, "/items/0/remotePowerCycle")]
+    [InlineData(null, true, "/items/0/spare")]
+    [InlineData(true, true, "/items/0/remotePowerCycle")]
+    public void On_others_it_is_a_warning_and_the_unit_is_taken_with_such(bool? cycle, bool? spare, string pointer)
+    {
+        var rack = Remote(false, Daq(cycle, spare));
+        var finding = Only(rack);
+        Assert.Equal(Severity.Warning, finding.Severity);
+        Assert.Equal([pointer, "/pdus/0"], finding.Pointers);
+        Assert.True(Cured(rack, finding).Pdus![0].RemoteSwitched);
+    }
+
+    [Fact]
+    public void The_service_finds_the_switched_outlet_itself_and_a_connection_given_is_let_go()
+    {
+        var rack = Remote(false, Daq(), Load("gauge-amp", 100)).Units(Pdu("strip-2", "A", 16, Half));
+        Passes(rack);
+        var given = rack.Connect("flume-daq", "strip", "g1");
+        Assert.Null(Cured(given, Only(given)).Connections);
+    }
+
+    [Fact]
+    public void Each_cord_of_a_redundant_item_counts()
+    {
+        var rack = Wired(Mains(), Mains("B")).Units(Pdu("a", "A", 16, Outlets("g1", null)) with { RemoteSwitched = true }, Pdu("b", "B", 16, Half with { Outlets = [Half.Outlets[1]] }))
+            .With(Load("flume-daq", 200, cords: 2, redundant: true) with { RemotePowerCycle = true }) with { Site = new Site { Remote = true } };
+        var finding = Only(rack);
+        Assert.Equal("b", finding.MessageData["pdu"].Text);
+        Assert.All(Cured(rack, finding).Pdus!, u => Assert.True(u.RemoteSwitched));
+    }
+
+    [Fact]
+    public void A_remote_rack_with_no_switched_outlet_at_all_is_a_warning()
+    {
+        var rack = Remote(null, Load("gauge-amp", 100));
+        var finding = Only(rack);
+        Assert.Equal(["/site/remote", "/pdus/0"], finding.Pointers);
+        Assert.True(Cured(rack, finding).Pdus![0].RemoteSwitched);
+        Passes(rack.Units(Pdu("strip-2", "A", 16, Half)));
+        Passes(Remote(null));
+    }
+
+    [Fact]
+    public void Computers_without_a_console_from_afar_are_a_warning()
+    {
+        var rack = Remote(true, Load("wave-pc", 100) with { Category = ItemCategory.Computer, Position = new Position { U = 1 } }, Load("console", 10));
+        var finding = Only(rack);
+        Assert.Equal(["/site/remote", "/items/0"], finding.Pointers);
+        Assert.Equal(4, Cured(rack, finding).Items[^1].KvmPorts);
+        Passes(rack.With(Unit("kvm-1", 1).At(9) with { Category = ItemCategory.KvmSwitch, KvmPorts = 8 }));
+        Lacks(rack.With(Unit("kvm-1", 1).At(9) with { Category = ItemCategory.KvmSwitch }), "/items/2/kvmPorts");
+    }
+
+    [Fact]
+    public void What_is_not_known_is_asked_for()
+    {
+        Lacks(Remote(true, Daq()) with { Pdus = null }, "/pdus");
+        Lacks(Remote(true, Daq() with { Power = null }), "/items/0/power/plugs");
+        Passes(Bay().With(Unit("gauge-amp", 2).At(1)) with { Site = new Site { Remote = true } });
+    }
+
+    [Theory]
+    [InlineData(null)]
+    [InlineData(false)]
+    public void Where_somebody_is_near_nothing_is_asked(bool? remote) => Passes(Remote(false, Daq()) with { Site = new Site { Remote = remote } });
+}
