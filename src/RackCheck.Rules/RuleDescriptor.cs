@@ -45,17 +45,24 @@ public sealed record RuleDescriptor
     /// <summary>What has to be minded by whoever acts on a finding.</summary>
     public IReadOnlyList<string> Cautions { get; init; } = [];
 
-    /// <summary>JSON of a rack that breaks the rule.</summary>
-    public required string FailingRack { get; init; }
-
-    /// <summary>JSON of a rack at the limit that does not.</summary>
-    public required string PassingRack { get; init; }
-
     /// <summary>The part of the id before the point.</summary>
     public string Theme => Id[..Id.IndexOf('.', StringComparison.Ordinal)];
 
+    /// <summary>Name of the rule's class and files: the part of the id after the point, as one word.</summary>
+    public string ClassName => string.Concat(Id[(Theme.Length + 1)..].Split('-').Select(w => char.ToUpperInvariant(w[0]) + w[1..]));
+
+    /// <summary>JSON of a rack that breaks the rule. Read from its file when first asked for: the pages of the rules are made at start.</summary>
+    public string FailingRack => failingRack ??= RuleExamples.Read(ClassName, "fails");
+
+    /// <summary>JSON of a rack at the limit that does not.</summary>
+    public string PassingRack => passingRack ??= RuleExamples.Read(ClassName, "passes");
+
     /// <summary>Keys of the sources, as findings cite them.</summary>
     public IReadOnlyList<string> SourceKeys => sourceKeys ??= [.. Sources.Select(s => s.Key)];
+
+    private string? failingRack;
+
+    private string? passingRack;
 
     private string[]? sourceKeys;
 }

@@ -272,7 +272,7 @@ public sealed class RackCheckerTests
     private static RuleDescriptor Facts(string id, bool safety = false, Severity severity = Severity.Error) => new()
     {
         Id = id, Title = id, Severity = severity, Safety = safety, What = "-", Why = "-", Formula = "-", Sources = [Sources.Geometry],
-        Needs = [], Remedies = [], FailingRack = "{}", PassingRack = "{}",
+        Needs = [], Remedies = [],
     };
 
     private static FindingDraft Draft(string pointer) =>

@@ -18,24 +18,6 @@ public sealed class Unused : ReportRule
         Sources = [Sources.Bookkeeping],
         Needs = ["/acceptances"],
         Remedies = ["Take the acceptance out."],
-        FailingRack = """
-            {
-              "cabinet": { "heightU": 12, "widthMm": 600, "depthMm": 800 },
-              "items": [],
-              "acceptances": [
-                { "rule": "layout.reserve", "pointer": "/cabinet/heightU", "reason": "no growth is planned", "acceptedBy": "bay planner" }
-              ]
-            }
-            """,
-        PassingRack = """
-            {
-              "cabinet": { "heightU": 12, "widthMm": 600, "depthMm": 800 },
-              "items": [ { "id": "wave-pc", "heightU": 12, "position": { "u": 1 } } ],
-              "acceptances": [
-                { "rule": "layout.reserve", "pointer": "/cabinet/heightU", "reason": "no growth is planned", "acceptedBy": "bay planner" }
-              ]
-            }
-            """,
     };
 
     /// <inheritdoc/>

@@ -25,18 +25,6 @@ public sealed class BendRadius : Rule
         Needs = ["/items/*/cables", "/items/*/body/depthMm", "/cabinet/depthMm", "/cabinet/rearDoor", "/cabinet/uprights/frontSetbackMm", "/cabinet/uprights/spacingMm"],
         Remedies = ["Set the uprights further forward.", "Take a deeper cabinet.", "Take it out of this rack."],
         Cautions = [Cautions.Handling],
-        FailingRack = """
-            {
-              "cabinet": { "heightU": 42, "widthMm": 800, "depthMm": 800, "uprights": { "frontSetbackMm": 150 } },
-              "items": [ { "id": "paddle-drive", "heightU": 4, "position": { "u": 1 }, "body": { "depthMm": 546 }, "rearProjectionMm": 30, "cables": [ { "diameterMm": 20, "count": 2 } ] } ]
-            }
-            """,
-        PassingRack = """
-            {
-              "cabinet": { "heightU": 42, "widthMm": 800, "depthMm": 800, "uprights": { "frontSetbackMm": 150 } },
-              "items": [ { "id": "paddle-drive", "heightU": 4, "position": { "u": 1 }, "body": { "depthMm": 545 }, "rearProjectionMm": 30, "cables": [ { "diameterMm": 20, "count": 2 } ] } ]
-            }
-            """,
     };
 
     /// <inheritdoc/>

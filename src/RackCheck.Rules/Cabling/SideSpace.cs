@@ -24,24 +24,6 @@ public sealed class SideSpace : Rule
         Limits = [FillPercent],
         Needs = ["/items/*/cables", "/items/*/power/plugs", "/cabinet/widthMm"],
         Remedies = ["Take a cabinet 800 mm wide.", "Take what has most cables out of this rack."],
-        FailingRack = """
-            {
-              "cabinet": { "heightU": 42, "widthMm": 600, "depthMm": 1000 },
-              "items": [
-                { "id": "patch-1", "category": "network", "heightU": 2, "position": { "u": 1 }, "cables": [ { "diameterMm": 8, "count": 31 } ] },
-                { "id": "patch-2", "category": "network", "heightU": 2, "position": { "u": 4 }, "cables": [ { "diameterMm": 8, "count": 31 } ] }
-              ]
-            }
-            """,
-        PassingRack = """
-            {
-              "cabinet": { "heightU": 42, "widthMm": 600, "depthMm": 1000 },
-              "items": [
-                { "id": "patch-1", "category": "network", "heightU": 2, "position": { "u": 1 }, "cables": [ { "diameterMm": 8, "count": 31 } ] },
-                { "id": "patch-2", "category": "network", "heightU": 2, "position": { "u": 4 }, "cables": [ { "diameterMm": 8, "count": 30 } ] }
-              ]
-            }
-            """,
     };
 
     /// <inheritdoc/>

@@ -19,18 +19,6 @@ public sealed class Contradiction : PartRule
         Sources = [Sources.Bookkeeping],
         Needs = ["/cabinet/partNumber", "/cabinet/frontDoor/partNumber", "/cabinet/rearDoor/partNumber", "/cabinet/earthBar/partNumber", "/items/*/partNumber", "/pdus/*/partNumber"],
         Remedies = ["Take the catalogue's values.", "Leave the part number out: the thing is another one."],
-        FailingRack = """
-            {
-              "cabinet": { "heightU": 12, "widthMm": 600, "depthMm": 800 },
-              "items": [ { "id": "probe-shelf", "partNumber": "QWL-SH-450", "massKg": 3, "position": { "u": 1 } } ]
-            }
-            """,
-        PassingRack = """
-            {
-              "cabinet": { "heightU": 12, "widthMm": 600, "depthMm": 800 },
-              "items": [ { "id": "probe-shelf", "partNumber": "QWL-SH-450", "position": { "u": 1 } } ]
-            }
-            """,
     };
 
     /// <inheritdoc/>

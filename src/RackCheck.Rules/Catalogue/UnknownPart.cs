@@ -19,18 +19,6 @@ public sealed class UnknownPart : PartRule
         Sources = [Sources.Bookkeeping],
         Needs = ["/cabinet/partNumber", "/cabinet/frontDoor/partNumber", "/cabinet/rearDoor/partNumber", "/cabinet/earthBar/partNumber", "/items/*/partNumber", "/pdus/*/partNumber"],
         Remedies = ["Leave the part number out where the thing is described by hand.", "Give the part number as the catalogue has it."],
-        FailingRack = """
-            {
-              "cabinet": { "heightU": 12, "widthMm": 600, "depthMm": 800 },
-              "items": [ { "id": "probe-shelf", "partNumber": "QWL-NO-SUCH-PART", "category": "shelf", "heightU": 1, "position": { "u": 1 } } ]
-            }
-            """,
-        PassingRack = """
-            {
-              "cabinet": { "heightU": 12, "widthMm": 600, "depthMm": 800 },
-              "items": [ { "id": "probe-shelf", "partNumber": "QWL-SH-450", "position": { "u": 1 } } ]
-            }
-            """,
     };
 
     /// <inheritdoc/>

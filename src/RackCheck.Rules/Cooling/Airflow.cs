@@ -21,22 +21,6 @@ public sealed class Airflow : Rule
         Needs = ["/items/*/heatW", "/items/*/power/typicalW", "/items/*/power/ratedW", "/items/*/airflow/flowM3h", "/cooling", "/cabinet/frontDoor", "/cabinet/rearDoor", "/cabinet/roof", "/site/ambientMaxC", "/site/altitudeM"],
         Remedies = ["Take perforated doors.", "Fit fans in the roof.", "Fit more fan trays.", "Take an air conditioner.", "Take equipment out of the rack."],
         Cautions = [Cautions.Handling],
-        FailingRack = """
-            {
-              "cabinet": { "heightU": 42, "widthMm": 600, "depthMm": 1000, "frontDoor": { "style": "perforated", "openAreaPercent": 64 }, "rearDoor": { "style": "perforated", "openAreaPercent": 64 } },
-              "items": [ { "id": "wave-pc", "heightU": 4, "position": { "u": 1 }, "heatW": 400, "airflow": { "direction": "rear-to-front", "flowM3h": 100 } } ],
-              "cooling": { "riseK": 10 },
-              "site": { "ambientMaxC": 20, "altitudeM": 0 }
-            }
-            """,
-        PassingRack = """
-            {
-              "cabinet": { "heightU": 42, "widthMm": 600, "depthMm": 1000, "frontDoor": { "style": "perforated", "openAreaPercent": 64 }, "rearDoor": { "style": "perforated", "openAreaPercent": 64 } },
-              "items": [ { "id": "wave-pc", "heightU": 4, "position": { "u": 1 }, "heatW": 400, "airflow": { "direction": "rear-to-front", "flowM3h": 118.878 } } ],
-              "cooling": { "riseK": 10 },
-              "site": { "ambientMaxC": 20, "altitudeM": 0 }
-            }
-            """,
     };
 
     /// <inheritdoc/>

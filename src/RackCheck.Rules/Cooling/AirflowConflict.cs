@@ -25,18 +25,6 @@ public sealed class AirflowConflict : Rule
         Needs = ["/items/*/airflow/direction", "/items/*/position", "/cabinet/widthMm", "/cabinet/sidePanels"],
         Remedies = ["Mount one of them elsewhere.", "Take a cabinet 800 mm wide.", "Take the equipment out of the rack."],
         Cautions = [Cautions.Handling],
-        FailingRack = """
-            {
-              "cabinet": { "heightU": 42, "widthMm": 799, "depthMm": 1000, "frontDoor": { "style": "none" }, "rearDoor": { "style": "perforated" } },
-              "items": [ { "id": "gauge-amp", "heightU": 3, "position": { "u": 1 }, "airflow": { "direction": "side" } } ]
-            }
-            """,
-        PassingRack = """
-            {
-              "cabinet": { "heightU": 42, "widthMm": 800, "depthMm": 1000, "frontDoor": { "style": "none" }, "rearDoor": { "style": "perforated" } },
-              "items": [ { "id": "gauge-amp", "heightU": 3, "position": { "u": 1 }, "airflow": { "direction": "side" } } ]
-            }
-            """,
     };
 
     /// <inheritdoc/>

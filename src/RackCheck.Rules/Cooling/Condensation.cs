@@ -24,22 +24,6 @@ public sealed class Condensation : Rule
         Limits = [MarginK],
         Needs = ["/cooling/airConditioner/setpointC", "/cooling/underfloor/supplyC", "/site/ambientMaxC", "/site/humidityMaxPercent"],
         Remedies = ["Hold a higher temperature, where the items bear it.", "Dry the room's air."],
-        FailingRack = """
-            {
-              "cabinet": { "heightU": 42, "widthMm": 600, "depthMm": 1000 },
-              "items": [],
-              "cooling": { "airConditioner": { "capacityW": 1500, "style": "wall", "setpointC": 20 } },
-              "site": { "ambientMaxC": 35, "humidityMaxPercent": 50 }
-            }
-            """,
-        PassingRack = """
-            {
-              "cabinet": { "heightU": 42, "widthMm": 600, "depthMm": 1000 },
-              "items": [],
-              "cooling": { "airConditioner": { "capacityW": 1500, "style": "wall", "setpointC": 23.03 } },
-              "site": { "ambientMaxC": 35, "humidityMaxPercent": 50 }
-            }
-            """,
     };
 
     /// <inheritdoc/>

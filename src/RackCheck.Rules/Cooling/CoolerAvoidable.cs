@@ -20,22 +20,6 @@ public sealed class CoolerAvoidable : Rule
         Sources = [Sources.CoolingPractice, Sources.AshraeFundamentals, Sources.OpeningIpPractice, Sources.FanLaws],
         Needs = ["/cooling/airConditioner", "/items/*/heatW", "/items/*/airflow/flowM3h", "/items/*/maxInletC", "/site/requiredIp", "/site/ambientMaxC"],
         Remedies = ["Take perforated doors instead.", "Take fans in the roof instead."],
-        FailingRack = """
-            {
-              "cabinet": { "heightU": 42, "widthMm": 800, "depthMm": 600, "heightMm": 2000, "placement": "free", "frontDoor": { "style": "solid" }, "rearDoor": { "style": "solid" } },
-              "items": [ { "id": "wave-pc", "heightU": 8, "position": { "u": 1 }, "heatW": 1500, "maxInletC": 35, "airflow": { "direction": "front-to-rear", "flowM3h": 500 } } ],
-              "cooling": { "riseK": 10, "airConditioner": { "capacityW": 1500, "style": "wall", "setpointC": 35, "ratedAmbientC": 35 } },
-              "site": { "ambientMaxC": 25, "altitudeM": 0, "humidityMaxPercent": 50 }
-            }
-            """,
-        PassingRack = """
-            {
-              "cabinet": { "heightU": 42, "widthMm": 800, "depthMm": 600, "heightMm": 2000, "placement": "free", "frontDoor": { "style": "solid" }, "rearDoor": { "style": "solid" } },
-              "items": [ { "id": "wave-pc", "heightU": 8, "position": { "u": 1 }, "heatW": 1500, "maxInletC": 35, "airflow": { "direction": "front-to-rear", "flowM3h": 500 } } ],
-              "cooling": { "riseK": 10, "airConditioner": { "capacityW": 2200, "style": "wall", "setpointC": 35, "ratedAmbientC": 35 } },
-              "site": { "ambientMaxC": 35.1, "altitudeM": 0, "humidityMaxPercent": 50 }
-            }
-            """,
     };
 
     /// <inheritdoc/>

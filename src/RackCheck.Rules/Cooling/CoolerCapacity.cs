@@ -25,22 +25,6 @@ public sealed class CoolerCapacity : Rule
         Needs = ["/cooling/airConditioner", "/items/*/heatW", "/items/*/power/ratedW", "/cabinet/heightMm", "/cabinet/placement", "/site/ambientMaxC"],
         Remedies = ["Take a stronger air conditioner.", "Hold a higher temperature, where the items bear it.", "Take equipment out of the rack."],
         Cautions = [Cautions.Electricity],
-        FailingRack = """
-            {
-              "cabinet": { "heightU": 42, "widthMm": 800, "depthMm": 600, "heightMm": 2000, "placement": "free", "frontDoor": { "style": "solid" }, "rearDoor": { "style": "solid" } },
-              "items": [ { "id": "paddle-drive", "heightU": 8, "position": { "u": 1 }, "heatW": 1500, "maxInletC": 35 } ],
-              "cooling": { "airConditioner": { "capacityW": 1300, "style": "wall", "setpointC": 35, "ratedAmbientC": 35 } },
-              "site": { "ambientMaxC": 40, "altitudeM": 0, "requiredIp": "IP54", "humidityMaxPercent": 30 }
-            }
-            """,
-        PassingRack = """
-            {
-              "cabinet": { "heightU": 42, "widthMm": 800, "depthMm": 600, "heightMm": 2000, "placement": "free", "frontDoor": { "style": "solid" }, "rearDoor": { "style": "solid" } },
-              "items": [ { "id": "paddle-drive", "heightU": 8, "position": { "u": 1 }, "heatW": 1500, "maxInletC": 35 } ],
-              "cooling": { "airConditioner": { "capacityW": 1185.84, "style": "wall", "setpointC": 35, "ratedAmbientC": 35 } },
-              "site": { "ambientMaxC": 25, "altitudeM": 0, "requiredIp": "IP54", "humidityMaxPercent": 30 }
-            }
-            """,
     };
 
     /// <inheritdoc/>

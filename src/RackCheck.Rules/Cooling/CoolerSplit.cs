@@ -19,22 +19,6 @@ public sealed class CoolerSplit : Rule
         Sources = [Sources.CoolingPractice],
         Needs = ["/cooling/airConditioner/style", "/site/outsideWall"],
         Remedies = ["Take an air conditioner for the cabinet's wall or roof."],
-        FailingRack = """
-            {
-              "cabinet": { "heightU": 42, "widthMm": 600, "depthMm": 1000 },
-              "items": [],
-              "cooling": { "airConditioner": { "capacityW": 1500, "style": "split" } },
-              "site": { "outsideWall": false }
-            }
-            """,
-        PassingRack = """
-            {
-              "cabinet": { "heightU": 42, "widthMm": 600, "depthMm": 1000 },
-              "items": [],
-              "cooling": { "airConditioner": { "capacityW": 1500, "style": "split" } },
-              "site": { "outsideWall": true }
-            }
-            """,
     };
 
     /// <inheritdoc/>

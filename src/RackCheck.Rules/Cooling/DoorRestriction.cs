@@ -24,22 +24,6 @@ public sealed class DoorRestriction : Rule
         Limits = [DoorLossPa],
         Needs = ["/cabinet/frontDoor/openAreaPercent", "/cabinet/frontDoor/perforatedAreaM2", "/cabinet/rearDoor/openAreaPercent", "/cabinet/rearDoor/perforatedAreaM2", "/items/*/heatW", "/items/*/power/ratedW", "/cooling/riseK"],
         Remedies = ["Take a door with more of it open.", "Take a door that is perforated over its whole face."],
-        FailingRack = """
-            {
-              "cabinet": { "heightU": 12, "widthMm": 600, "depthMm": 1000, "frontDoor": { "style": "perforated", "openAreaPercent": 30, "perforatedAreaM2": 0.2 }, "rearDoor": { "style": "none" } },
-              "items": [ { "id": "wave-pc", "heightU": 10, "position": { "u": 1 }, "heatW": 3000, "airflow": { "direction": "rear-to-front", "flowM3h": 900 } } ],
-              "cooling": { "riseK": 10 },
-              "site": { "ambientMaxC": 20, "altitudeM": 0 }
-            }
-            """,
-        PassingRack = """
-            {
-              "cabinet": { "heightU": 12, "widthMm": 600, "depthMm": 1000, "frontDoor": { "style": "perforated", "openAreaPercent": 30, "perforatedAreaM2": 0.37781 }, "rearDoor": { "style": "none" } },
-              "items": [ { "id": "wave-pc", "heightU": 10, "position": { "u": 1 }, "heatW": 3000, "airflow": { "direction": "rear-to-front", "flowM3h": 900 } } ],
-              "cooling": { "riseK": 10 },
-              "site": { "ambientMaxC": 20, "altitudeM": 0 }
-            }
-            """,
     };
 
     /// <inheritdoc/>

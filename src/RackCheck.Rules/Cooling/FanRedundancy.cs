@@ -20,22 +20,6 @@ public sealed class FanRedundancy : Rule
         Sources = [Sources.CoolingPractice, Sources.FanLaws, Sources.InstalledFanPractice, Sources.AshraeFundamentals],
         Needs = ["/cooling/roofFans", "/cooling/fanTrays", "/items/*/heatW", "/items/*/power/ratedW", "/cooling/riseK", "/site/ambientMaxC"],
         Remedies = ["Fit one fan more."],
-        FailingRack = """
-            {
-              "cabinet": { "heightU": 42, "widthMm": 600, "depthMm": 1000, "frontDoor": { "style": "none" }, "rearDoor": { "style": "solid" }, "roof": { "style": "vented" } },
-              "items": [ { "id": "wave-pc", "heightU": 4, "position": { "u": 1 }, "heatW": 1000 } ],
-              "cooling": { "riseK": 10, "roofFans": [ { "count": 2, "freeFlowM3h": 250 } ] },
-              "site": { "ambientMaxC": 20, "altitudeM": 0 }
-            }
-            """,
-        PassingRack = """
-            {
-              "cabinet": { "heightU": 42, "widthMm": 600, "depthMm": 1000, "frontDoor": { "style": "none" }, "rearDoor": { "style": "solid" }, "roof": { "style": "vented" } },
-              "items": [ { "id": "wave-pc", "heightU": 4, "position": { "u": 1 }, "heatW": 1000 } ],
-              "cooling": { "riseK": 10, "roofFans": [ { "count": 3, "freeFlowM3h": 250 } ] },
-              "site": { "ambientMaxC": 20, "altitudeM": 0 }
-            }
-            """,
     };
 
     /// <inheritdoc/>

@@ -21,20 +21,6 @@ public sealed class InletLimit : Rule
         Needs = ["/items/*/maxInletC", "/site/ambientMaxC", "/site/altitudeM", "/cooling/underfloor/supplyC", "/cooling/airConditioner/setpointC"],
         Remedies = ["Keep the room, the floor's air or the setpoint cooler.", "Take an air conditioner.", "Take the equipment out of the rack."],
         Cautions = [Cautions.Handling],
-        FailingRack = """
-            {
-              "cabinet": { "heightU": 42, "widthMm": 600, "depthMm": 1000 },
-              "items": [ { "id": "wave-pc", "heightU": 4, "position": { "u": 1 }, "maxInletC": 35 } ],
-              "site": { "ambientMaxC": 32.1, "altitudeM": 1800 }
-            }
-            """,
-        PassingRack = """
-            {
-              "cabinet": { "heightU": 42, "widthMm": 600, "depthMm": 1000 },
-              "items": [ { "id": "wave-pc", "heightU": 4, "position": { "u": 1 }, "maxInletC": 35 } ],
-              "site": { "ambientMaxC": 32, "altitudeM": 1800 }
-            }
-            """,
     };
 
     /// <inheritdoc/>

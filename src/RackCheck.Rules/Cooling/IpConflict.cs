@@ -27,22 +27,6 @@ public sealed class IpConflict : Rule
         Sources = [Sources.Iec60529, Sources.OpeningIpPractice],
         Needs = ["/site/requiredIp", "/cabinet/ipCode", "/cabinet/frontDoor/style", "/cabinet/rearDoor/style", "/cabinet/sidePanels", "/cabinet/roof/style", "/cooling/roofFans", "/cooling/intakeAreaCm2", "/cooling/filters"],
         Remedies = ["Fit filters.", "Close it, and cool the rack by fans with filters.", "Take a closed cabinet of that degree with an air conditioner.", "Find the rack a place that asks for less."],
-        FailingRack = """
-            {
-              "cabinet": { "heightU": 42, "widthMm": 600, "depthMm": 1000, "sidePanels": true, "frontDoor": { "style": "solid" }, "rearDoor": { "style": "solid" }, "ipCode": "IP54" },
-              "items": [],
-              "cooling": { "intakeAreaCm2": 600, "filters": false },
-              "site": { "requiredIp": "IP54" }
-            }
-            """,
-        PassingRack = """
-            {
-              "cabinet": { "heightU": 42, "widthMm": 600, "depthMm": 1000, "sidePanels": true, "frontDoor": { "style": "solid" }, "rearDoor": { "style": "solid" }, "ipCode": "IP54" },
-              "items": [],
-              "cooling": { "intakeAreaCm2": 600, "filters": true },
-              "site": { "requiredIp": "IP54" }
-            }
-            """,
     };
 
     /// <inheritdoc/>

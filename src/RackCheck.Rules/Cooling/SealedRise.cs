@@ -25,20 +25,6 @@ public sealed class SealedRise : Rule
         Needs = ["/items/*/heatW", "/items/*/power/ratedW", "/items/*/maxInletC", "/cabinet/frontDoor/style", "/cabinet/rearDoor/style", "/cabinet/heightMm", "/cabinet/placement", "/site/ambientMaxC", "/site/altitudeM"],
         Remedies = ["Take perforated doors.", "Fit fans in the roof.", "Take an air conditioner.", "Take equipment out of the rack."],
         Cautions = [Cautions.Handling],
-        FailingRack = """
-            {
-              "cabinet": { "heightU": 42, "widthMm": 600, "depthMm": 500, "heightMm": 2000, "placement": "free", "roof": { "style": "solid" }, "frontDoor": { "style": "solid" }, "rearDoor": { "style": "solid" } },
-              "items": [ { "id": "gauge-amp", "heightU": 4, "position": { "u": 1 }, "heatW": 300, "maxInletC": 35 } ],
-              "site": { "ambientMaxC": 25, "altitudeM": 0 }
-            }
-            """,
-        PassingRack = """
-            {
-              "cabinet": { "heightU": 42, "widthMm": 600, "depthMm": 500, "heightMm": 2000, "placement": "free", "roof": { "style": "solid" }, "frontDoor": { "style": "solid" }, "rearDoor": { "style": "solid" } },
-              "items": [ { "id": "gauge-amp", "heightU": 4, "position": { "u": 1 }, "heatW": 240.9, "maxInletC": 35 } ],
-              "site": { "ambientMaxC": 25, "altitudeM": 0 }
-            }
-            """,
     };
 
     /// <inheritdoc/>

@@ -20,20 +20,6 @@ public sealed class SolidDoor : Rule
         Needs = ["/cabinet/frontDoor/style", "/cabinet/rearDoor/style", "/cabinet/sidePanels", "/items/*/airflow/direction", "/cooling"],
         Remedies = ["Take perforated doors.", "Fit fans in the roof.", "Take an air conditioner.", "Take the equipment out of the rack."],
         Cautions = [Cautions.Handling],
-        FailingRack = """
-            {
-              "cabinet": { "heightU": 42, "widthMm": 600, "depthMm": 1000, "heightMm": 2000, "frontDoor": { "style": "glazed" }, "rearDoor": { "style": "perforated", "openAreaPercent": 64 } },
-              "items": [ { "id": "wave-pc", "heightU": 4, "position": { "u": 1 }, "heatW": 100, "maxInletC": 40, "airflow": { "direction": "front-to-rear", "flowM3h": 60 } } ],
-              "site": { "ambientMaxC": 25, "altitudeM": 0 }
-            }
-            """,
-        PassingRack = """
-            {
-              "cabinet": { "heightU": 42, "widthMm": 600, "depthMm": 1000, "heightMm": 2000, "frontDoor": { "style": "glazed" }, "rearDoor": { "style": "perforated", "openAreaPercent": 64 } },
-              "items": [ { "id": "wave-pc", "heightU": 4, "position": { "u": 1 }, "heatW": 100, "maxInletC": 40, "airflow": { "direction": "none" } } ],
-              "site": { "ambientMaxC": 25, "altitudeM": 0 }
-            }
-            """,
     };
 
     /// <inheritdoc/>

@@ -21,20 +21,6 @@ public sealed class CorridorTurn : Rule
         Needs = ["/site/delivery/corridors", "/cabinet/widthMm", "/cabinet/depthMm", "/site/delivery/palletWidthMm", "/site/delivery/palletDepthMm"],
         Remedies = ["Deliver it off the pallet.", "Take a narrower or shallower cabinet.", "Choose another way in."],
         Cautions = [Cautions.Transport],
-        FailingRack = """
-            {
-              "cabinet": { "heightU": 42, "widthMm": 800, "depthMm": 1000, "heightMm": 2000, "massKg": 100 },
-              "items": [],
-              "site": { "delivery": { "palletHeightMm": 150, "palletWidthMm": 800, "palletDepthMm": 1200, "palletKg": 25, "liftingKg": 500, "receiverArranged": true, "corridors": [ { "widthMm": 799, "turnIntoMm": 1200 } ] } }
-            }
-            """,
-        PassingRack = """
-            {
-              "cabinet": { "heightU": 42, "widthMm": 800, "depthMm": 1000, "heightMm": 2000, "massKg": 100 },
-              "items": [],
-              "site": { "delivery": { "palletHeightMm": 150, "palletWidthMm": 800, "palletDepthMm": 1200, "palletKg": 25, "liftingKg": 500, "receiverArranged": true, "corridors": [ { "widthMm": 800, "turnIntoMm": 1200 } ] } }
-            }
-            """,
     };
 
     /// <inheritdoc/>

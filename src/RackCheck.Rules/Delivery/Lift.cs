@@ -28,20 +28,6 @@ public sealed class Lift : Rule
         Needs = ["/site/delivery/lift", "/cabinet/widthMm", "/cabinet/depthMm", "/cabinet/heightMm", "/cabinet/massKg", "/items/*/massKg", "/site/delivery/palletKg", "/site/delivery/palletHeightMm"],
         Remedies = ["Deliver it off the pallet.", "Take a smaller cabinet.", "Take equipment out for transport and mount it on site.", "Choose another way in."],
         Cautions = [Cautions.Transport],
-        FailingRack = """
-            {
-              "cabinet": { "heightU": 42, "widthMm": 600, "depthMm": 800, "heightMm": 2000, "massKg": 100 },
-              "items": [ { "id": "wave-pc", "heightU": 2, "position": { "u": 1 }, "massKg": 11 } ],
-              "site": { "delivery": { "palletHeightMm": 150, "palletKg": 25, "liftingKg": 500, "receiverArranged": true, "lift": { "widthMm": 620, "depthMm": 820, "heightMm": 2170, "ratedKg": 135 } } }
-            }
-            """,
-        PassingRack = """
-            {
-              "cabinet": { "heightU": 42, "widthMm": 600, "depthMm": 800, "heightMm": 2000, "massKg": 100 },
-              "items": [ { "id": "wave-pc", "heightU": 2, "position": { "u": 1 }, "massKg": 10 } ],
-              "site": { "delivery": { "palletHeightMm": 150, "palletKg": 25, "liftingKg": 500, "receiverArranged": true, "lift": { "widthMm": 620, "depthMm": 820, "heightMm": 2170, "ratedKg": 135 } } }
-            }
-            """,
     };
 
     /// <inheritdoc/>

@@ -27,20 +27,6 @@ public sealed class LiftingEquipment : Rule
         Needs = ["/site/delivery/liftingKg", "/site/delivery/palletKg", "/cabinet/massKg", "/items/*/massKg"],
         Remedies = ["Have lifting equipment for the mass.", "Take equipment out for transport and mount it on site."],
         Cautions = [Cautions.Transport],
-        FailingRack = """
-            {
-              "cabinet": { "heightU": 12, "widthMm": 600, "depthMm": 600, "massKg": 30 },
-              "items": [ { "id": "gauge-amp", "heightU": 2, "position": { "u": 1 }, "massKg": 6 } ],
-              "site": { "delivery": { "palletHeightMm": 150, "palletKg": 15, "receiverArranged": true } }
-            }
-            """,
-        PassingRack = """
-            {
-              "cabinet": { "heightU": 12, "widthMm": 600, "depthMm": 600, "massKg": 30 },
-              "items": [ { "id": "gauge-amp", "heightU": 2, "position": { "u": 1 }, "massKg": 5 } ],
-              "site": { "delivery": { "palletHeightMm": 150, "palletKg": 15, "receiverArranged": true } }
-            }
-            """,
     };
 
     /// <inheritdoc/>

@@ -29,20 +29,6 @@ public sealed class Opening : Rule
         Needs = ["/cabinet/heightMm", "/cabinet/widthMm", "/cabinet/depthMm", "/site/delivery/openings", "/site/delivery/palletHeightMm", "/site/delivery/palletWidthMm", "/site/delivery/palletDepthMm", "/site/delivery/mayTilt"],
         Remedies = ["Deliver it off the pallet.", "Take a lower, narrower or shallower cabinet.", "Choose another way in."],
         Cautions = [Cautions.Transport],
-        FailingRack = """
-            {
-              "cabinet": { "heightU": 42, "widthMm": 600, "depthMm": 800, "heightMm": 2000, "massKg": 100 },
-              "items": [],
-              "site": { "delivery": { "palletHeightMm": 150, "palletKg": 25, "liftingKg": 500, "receiverArranged": true, "openings": [ { "name": "goods-in", "widthMm": 926, "heightMm": 2019 } ] } }
-            }
-            """,
-        PassingRack = """
-            {
-              "cabinet": { "heightU": 42, "widthMm": 600, "depthMm": 800, "heightMm": 2000, "massKg": 100 },
-              "items": [],
-              "site": { "delivery": { "palletHeightMm": 150, "palletKg": 25, "liftingKg": 500, "receiverArranged": true, "openings": [ { "name": "goods-in", "widthMm": 620, "heightMm": 2170 } ] } }
-            }
-            """,
     };
 
     /// <inheritdoc/>

@@ -19,20 +19,6 @@ public sealed class Receiver : Rule
         Sources = [Sources.ReceiptPractice],
         Needs = ["/site/delivery/receiverArranged"],
         Remedies = ["Arrange for somebody to take receipt."],
-        FailingRack = """
-            {
-              "cabinet": { "heightU": 12, "widthMm": 600, "depthMm": 600, "heightMm": 700, "massKg": 20 },
-              "items": [],
-              "site": { "delivery": { "palletKg": 20, "liftingKg": 500, "receiverArranged": false } }
-            }
-            """,
-        PassingRack = """
-            {
-              "cabinet": { "heightU": 12, "widthMm": 600, "depthMm": 600, "heightMm": 700, "massKg": 20 },
-              "items": [],
-              "site": { "delivery": { "palletKg": 20, "liftingKg": 500, "receiverArranged": true } }
-            }
-            """,
     };
 
     /// <inheritdoc/>

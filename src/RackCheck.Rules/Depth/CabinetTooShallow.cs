@@ -20,18 +20,6 @@ public sealed class CabinetTooShallow : Rule
         Sources = [Sources.Geometry, Sources.ClearancePractice, Sources.CabinetSizePractice],
         Needs = ["/cabinet/depthMm", "/cabinet/frontDoor", "/cabinet/rearDoor", "/items/*/body/depthMm", "/items/*/frontProjectionMm", "/items/*/rearProjectionMm", "/cabinet/uprights/spacingMm"],
         Remedies = ["Take the least usual depth (600, 800, 1000, 1200) that does.", "Leave the front door off.", "Take out what does not fit."],
-        FailingRack = """
-            {
-              "cabinet": { "heightU": 42, "widthMm": 600, "depthMm": 600 },
-              "items": [ { "id": "wave-pc", "heightU": 4, "position": { "u": 10 }, "body": { "depthMm": 450 }, "frontProjectionMm": 40, "rearProjectionMm": 75 } ]
-            }
-            """,
-        PassingRack = """
-            {
-              "cabinet": { "heightU": 42, "widthMm": 600, "depthMm": 615 },
-              "items": [ { "id": "wave-pc", "heightU": 4, "position": { "u": 10 }, "body": { "depthMm": 450 }, "frontProjectionMm": 40, "rearProjectionMm": 75 } ]
-            }
-            """,
     };
 
     /// <inheritdoc/>

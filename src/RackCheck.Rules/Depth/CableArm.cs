@@ -24,18 +24,6 @@ public sealed class CableArm : Rule
         Limits = [ArmDepthMm],
         Needs = ["/items/*/support/usedExtended", "/items/*/support/cableArm", "/items/*/body/depthMm", "/cabinet/uprights/frontSetbackMm", "/cabinet/depthMm"],
         Remedies = ["Fit a cable-management arm.", "Take a deeper cabinet."],
-        FailingRack = """
-            {
-              "cabinet": { "heightU": 42, "widthMm": 600, "depthMm": 800, "uprights": { "frontSetbackMm": 75 } },
-              "items": [ { "id": "wave-pc", "heightU": 4, "position": { "u": 10 }, "body": { "depthMm": 601 }, "support": { "style": "slides", "usedExtended": true, "cableArm": true } } ]
-            }
-            """,
-        PassingRack = """
-            {
-              "cabinet": { "heightU": 42, "widthMm": 600, "depthMm": 800, "uprights": { "frontSetbackMm": 75 } },
-              "items": [ { "id": "wave-pc", "heightU": 4, "position": { "u": 10 }, "body": { "depthMm": 600 }, "support": { "style": "slides", "usedExtended": true, "cableArm": true } } ]
-            }
-            """,
     };
 
     /// <inheritdoc/>

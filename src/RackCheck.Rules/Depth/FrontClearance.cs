@@ -20,18 +20,6 @@ public sealed class FrontClearance : Rule
         Sources = [Sources.Geometry, Sources.ClearancePractice],
         Needs = ["/cabinet/uprights/frontSetbackMm", "/cabinet/frontDoor", "/items/*/frontProjectionMm", "/cabinet/uprights/spacingMm"],
         Remedies = ["Set the uprights where every item is served.", "Take a deeper cabinet.", "Leave the front door off.", "Take out what does not fit."],
-        FailingRack = """
-            {
-              "cabinet": { "heightU": 42, "widthMm": 600, "depthMm": 800, "uprights": { "frontSetbackMm": 64 } },
-              "items": [ { "id": "wave-pc", "heightU": 4, "position": { "u": 10 }, "body": { "depthMm": 450 }, "frontProjectionMm": 40 } ]
-            }
-            """,
-        PassingRack = """
-            {
-              "cabinet": { "heightU": 42, "widthMm": 600, "depthMm": 800, "uprights": { "frontSetbackMm": 65 } },
-              "items": [ { "id": "wave-pc", "heightU": 4, "position": { "u": 10 }, "body": { "depthMm": 450 }, "frontProjectionMm": 40 } ]
-            }
-            """,
     };
 
     /// <inheritdoc/>

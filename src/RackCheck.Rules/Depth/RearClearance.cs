@@ -20,18 +20,6 @@ public sealed class RearClearance : Rule
         Sources = [Sources.Geometry, Sources.ClearancePractice],
         Needs = ["/cabinet/uprights/frontSetbackMm", "/cabinet/depthMm", "/cabinet/rearDoor", "/items/*/body/depthMm", "/items/*/rearProjectionMm", "/cabinet/uprights/spacingMm"],
         Remedies = ["Set the uprights where every item is served.", "Take a deeper cabinet.", "Leave the front door off.", "Take out what does not fit."],
-        FailingRack = """
-            {
-              "cabinet": { "heightU": 42, "widthMm": 600, "depthMm": 800, "uprights": { "frontSetbackMm": 251 } },
-              "items": [ { "id": "wave-pc", "heightU": 4, "position": { "u": 10 }, "body": { "depthMm": 450 }, "rearProjectionMm": 75 } ]
-            }
-            """,
-        PassingRack = """
-            {
-              "cabinet": { "heightU": 42, "widthMm": 600, "depthMm": 800, "uprights": { "frontSetbackMm": 250 } },
-              "items": [ { "id": "wave-pc", "heightU": 4, "position": { "u": 10 }, "body": { "depthMm": 450 }, "rearProjectionMm": 75 } ]
-            }
-            """,
     };
 
     /// <inheritdoc/>

@@ -24,26 +24,6 @@ public sealed class RearPduClash : Rule
         Limits = [PduWidthMm],
         Needs = ["/pdus/*/mounting", "/cabinet/widthMm", "/cabinet/uprights/spacingMm", "/items/*/body/depthMm", "/items/*/rearProjectionMm"],
         Remedies = ["Set the rear uprights behind all of it.", "Take a cabinet 800 mm wide."],
-        FailingRack = """
-            {
-              "cabinet": { "heightU": 42, "widthMm": 600, "depthMm": 1000, "uprights": { "frontSetbackMm": 100, "spacingMm": 600 } },
-              "items": [ { "id": "wave-pc", "heightU": 4, "position": { "u": 10 }, "body": { "depthMm": 526 }, "rearProjectionMm": 75 } ],
-              "supplies": [ { "id": "A", "voltageV": 230, "ratedA": 16 } ],
-              "pdus": [
-                { "id": "strip", "supply": "A", "ratedA": 16, "mounting": "vertical", "groups": [ { "id": "g1", "outlets": [ { "socket": "C13", "count": 8 } ] } ] }
-              ]
-            }
-            """,
-        PassingRack = """
-            {
-              "cabinet": { "heightU": 42, "widthMm": 600, "depthMm": 1000, "uprights": { "frontSetbackMm": 100, "spacingMm": 600 } },
-              "items": [ { "id": "wave-pc", "heightU": 4, "position": { "u": 10 }, "body": { "depthMm": 525 }, "rearProjectionMm": 75 } ],
-              "supplies": [ { "id": "A", "voltageV": 230, "ratedA": 16 } ],
-              "pdus": [
-                { "id": "strip", "supply": "A", "ratedA": 16, "mounting": "vertical", "groups": [ { "id": "g1", "outlets": [ { "socket": "C13", "count": 8 } ] } ] }
-              ]
-            }
-            """,
     };
 
     /// <inheritdoc/>

@@ -20,18 +20,6 @@ public sealed class SupportSpan : Rule
         Sources = [Sources.Geometry],
         Needs = ["/items/*/support/minSpacingMm", "/items/*/support/maxSpacingMm", "/items/*/support/style", "/cabinet/uprights/spacingMm"],
         Remedies = ["Set the rear uprights where all rails reach them.", "Order rails for the distance of the uprights."],
-        FailingRack = """
-            {
-              "cabinet": { "heightU": 42, "widthMm": 600, "depthMm": 1000, "uprights": { "spacingMm": 701 } },
-              "items": [ { "id": "wave-pc", "heightU": 4, "position": { "u": 10 }, "support": { "style": "slides", "minSpacingMm": 500, "maxSpacingMm": 700 } } ]
-            }
-            """,
-        PassingRack = """
-            {
-              "cabinet": { "heightU": 42, "widthMm": 600, "depthMm": 1000, "uprights": { "spacingMm": 700 } },
-              "items": [ { "id": "wave-pc", "heightU": 4, "position": { "u": 10 }, "support": { "style": "slides", "minSpacingMm": 500, "maxSpacingMm": 700 } } ]
-            }
-            """,
     };
 
     /// <inheritdoc/>

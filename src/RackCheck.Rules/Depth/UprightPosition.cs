@@ -20,24 +20,6 @@ public sealed class UprightPosition : Rule
         Sources = [Sources.Geometry, Sources.ClearancePractice],
         Needs = ["/cabinet/uprights/frontSetbackMm", "/cabinet/uprights/spacingMm", "/cabinet/uprights/pitchMm", "/cabinet/depthMm", "/items/*/body/depthMm", "/items/*/frontProjectionMm", "/items/*/rearProjectionMm"],
         Remedies = ["Set the uprights where every item is served, on the pitch of their holes.", "Take a deeper cabinet.", "Leave the front door off.", "Take out what does not fit."],
-        FailingRack = """
-            {
-              "cabinet": { "heightU": 42, "widthMm": 600, "depthMm": 800 },
-              "items": [
-                { "id": "wave-pc", "heightU": 4, "position": { "u": 10 }, "body": { "depthMm": 600 }, "frontProjectionMm": 40, "rearProjectionMm": 75 },
-                { "id": "gauge-amp", "heightU": 3, "position": { "u": 20 }, "body": { "depthMm": 300 }, "frontProjectionMm": 76, "rearProjectionMm": 75 }
-              ]
-            }
-            """,
-        PassingRack = """
-            {
-              "cabinet": { "heightU": 42, "widthMm": 600, "depthMm": 800 },
-              "items": [
-                { "id": "wave-pc", "heightU": 4, "position": { "u": 10 }, "body": { "depthMm": 600 }, "frontProjectionMm": 40, "rearProjectionMm": 75 },
-                { "id": "gauge-amp", "heightU": 3, "position": { "u": 20 }, "body": { "depthMm": 300 }, "frontProjectionMm": 75, "rearProjectionMm": 75 }
-              ]
-            }
-            """,
     };
 
     /// <inheritdoc/>

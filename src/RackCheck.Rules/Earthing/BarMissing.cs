@@ -26,20 +26,6 @@ public sealed class BarMissing : Rule
         Needs = ["/cabinet/earthBar", "/earthing/secondaryEarth", "/items/*/earthStud", "/items/*/power/leakageMa", "/cabinet/sidePanels"],
         Remedies = ["Fit an earth bar with a terminal to spare."],
         Cautions = [Cautions.Electricity],
-        FailingRack = """
-            {
-              "cabinet": { "heightU": 24, "widthMm": 800, "depthMm": 1000 },
-              "items": [ { "id": "wave-pc", "heightU": 2, "position": { "u": 1 }, "earthStud": true, "earthLead": { "crossSectionMm2": 6, "lengthM": 2 } } ],
-              "earthing": { "mainConductorMm2": 16, "bonded": [ "frame", "front-door", "rear-door", "side-panels" ] }
-            }
-            """,
-        PassingRack = """
-            {
-              "cabinet": { "heightU": 24, "widthMm": 800, "depthMm": 1000, "earthBar": { "terminals": 7 } },
-              "items": [ { "id": "wave-pc", "heightU": 2, "position": { "u": 1 }, "earthStud": true, "earthLead": { "crossSectionMm2": 6, "lengthM": 2 } } ],
-              "earthing": { "mainConductorMm2": 16, "bonded": [ "frame", "front-door", "rear-door", "side-panels" ] }
-            }
-            """,
     };
 
     /// <inheritdoc/>

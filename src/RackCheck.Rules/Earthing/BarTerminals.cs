@@ -26,20 +26,6 @@ public sealed class BarTerminals : Rule
         Needs = ["/cabinet/earthBar/terminals", "/items/*/earthStud", "/cabinet/frontDoor/style", "/cabinet/rearDoor/style", "/cabinet/sidePanels", "/cabinet/roof/style", "/cooling/roofFans"],
         Remedies = ["Take a bar with more terminals."],
         Cautions = [Cautions.Electricity],
-        FailingRack = """
-            {
-              "cabinet": { "heightU": 24, "widthMm": 800, "depthMm": 1000, "earthBar": { "terminals": 5 } },
-              "items": [ { "id": "wave-pc", "heightU": 2, "position": { "u": 1 }, "earthStud": true, "earthLead": { "crossSectionMm2": 6, "lengthM": 2 } } ],
-              "earthing": { "mainConductorMm2": 16, "bonded": [ "frame", "front-door", "rear-door", "side-panels" ] }
-            }
-            """,
-        PassingRack = """
-            {
-              "cabinet": { "heightU": 24, "widthMm": 800, "depthMm": 1000, "earthBar": { "terminals": 7 } },
-              "items": [ { "id": "wave-pc", "heightU": 2, "position": { "u": 1 }, "earthStud": true, "earthLead": { "crossSectionMm2": 6, "lengthM": 2 } } ],
-              "earthing": { "mainConductorMm2": 16, "bonded": [ "frame", "front-door", "rear-door", "side-panels" ] }
-            }
-            """,
     };
 
     /// <inheritdoc/>

@@ -30,22 +30,6 @@ public sealed class ConductorSize : Rule
         Needs = ["/items/*/earthLead/crossSectionMm2", "/earthing/mainConductorMm2", "/supplies/*/cable/crossSectionMm2", "/supplies/*/faultCurrentA", "/supplies/*/disconnectionTimeS", "/cabinet/sidePanels"],
         Remedies = ["Take the next section on offer.", "Have faults cut off sooner.", "Take the equipment out of the rack."],
         Cautions = [Cautions.Electricity],
-        FailingRack = """
-            {
-              "cabinet": { "heightU": 24, "widthMm": 800, "depthMm": 1000, "earthBar": { "terminals": 8 } },
-              "items": [ { "id": "paddle-drive", "heightU": 2, "position": { "u": 1 }, "earthStud": true, "earthLead": { "crossSectionMm2": 4, "lengthM": 2 } } ],
-              "supplies": [ { "id": "A", "voltageV": 230, "ratedA": 16, "cable": { "lengthM": 10, "crossSectionMm2": 2.5 }, "faultCurrentA": 3000, "disconnectionTimeS": 0.1 } ],
-              "earthing": { "mainConductorMm2": 16, "bonded": [ "frame", "front-door", "rear-door", "side-panels" ] }
-            }
-            """,
-        PassingRack = """
-            {
-              "cabinet": { "heightU": 24, "widthMm": 800, "depthMm": 1000, "earthBar": { "terminals": 8 } },
-              "items": [ { "id": "paddle-drive", "heightU": 2, "position": { "u": 1 }, "earthStud": true, "earthLead": { "crossSectionMm2": 4, "lengthM": 2 } } ],
-              "supplies": [ { "id": "A", "voltageV": 230, "ratedA": 32, "cable": { "lengthM": 10, "crossSectionMm2": 4 }, "faultCurrentA": 1800, "disconnectionTimeS": 0.1 } ],
-              "earthing": { "mainConductorMm2": 16, "bonded": [ "frame", "front-door", "rear-door", "side-panels" ] }
-            }
-            """,
     };
 
     /// <inheritdoc/>

@@ -28,30 +28,6 @@ public sealed class LeadLength : Rule
         ],
         Remedies = ["Take a longer lead."],
         Cautions = [Cautions.Electricity],
-        FailingRack = """
-            {
-              "cabinet": { "heightU": 24, "widthMm": 800, "depthMm": 1000, "uprights": { "frontSetbackMm": 100, "spacingMm": 700 }, "earthBar": { "terminals": 8 } },
-              "items": [
-                {
-                  "id": "wave-pc", "heightU": 4, "position": { "u": 1 }, "body": { "depthMm": 450 }, "support": { "style": "slides", "extensionMm": 450, "minSpacingMm": 500, "maxSpacingMm": 800 },
-                  "earthStud": true, "earthLead": { "crossSectionMm2": 6, "lengthM": 1.2 }
-                }
-              ],
-              "earthing": { "mainConductorMm2": 16, "bonded": [ "frame", "front-door", "rear-door", "side-panels" ] }
-            }
-            """,
-        PassingRack = """
-            {
-              "cabinet": { "heightU": 24, "widthMm": 800, "depthMm": 1000, "uprights": { "frontSetbackMm": 100, "spacingMm": 700 }, "earthBar": { "terminals": 8 } },
-              "items": [
-                {
-                  "id": "wave-pc", "heightU": 4, "position": { "u": 1 }, "body": { "depthMm": 450 }, "support": { "style": "slides", "extensionMm": 450, "minSpacingMm": 500, "maxSpacingMm": 800 },
-                  "earthStud": true, "earthLead": { "crossSectionMm2": 6, "lengthM": 1.214 }
-                }
-              ],
-              "earthing": { "mainConductorMm2": 16, "bonded": [ "frame", "front-door", "rear-door", "side-panels" ] }
-            }
-            """,
     };
 
     /// <inheritdoc/>

@@ -39,34 +39,6 @@ public sealed class Leakage : Rule
             "Add a supply with a PDU.", "Take equipment out of the rack.",
         ],
         Cautions = [Cautions.Electricity],
-        FailingRack = """
-            {
-              "cabinet": { "heightU": 24, "widthMm": 800, "depthMm": 1000 },
-              "items": [
-                { "id": "wave-pc", "heightU": 2, "position": { "u": 1 }, "power": { "ratedW": 200, "powerFactor": 1, "inrushA": 10, "leakageMa": 1.9, "plugs": [ "C14" ] } },
-                { "id": "gauge-amp", "heightU": 2, "position": { "u": 3 }, "power": { "ratedW": 200, "powerFactor": 1, "inrushA": 10, "leakageMa": 1.7, "plugs": [ "C14" ] } }
-              ],
-              "supplies": [ { "id": "A", "voltageV": 230, "phases": 1, "ratedA": 13, "breaker": { "curve": "C", "ratedA": 13 }, "socket": "BS1363", "cable": { "lengthM": 10, "crossSectionMm2": 2.5 } } ],
-              "pdus": [
-                { "id": "strip", "supply": "A", "ratedA": 13, "plug": "BS1363", "mounting": "vertical", "groups": [ { "id": "g1", "outlets": [ { "socket": "C13", "count": 4 } ] } ] }
-              ],
-              "earthing": { "bonded": [ "frame", "front-door", "rear-door", "side-panels" ] }
-            }
-            """,
-        PassingRack = """
-            {
-              "cabinet": { "heightU": 24, "widthMm": 800, "depthMm": 1000 },
-              "items": [
-                { "id": "wave-pc", "heightU": 2, "position": { "u": 1 }, "power": { "ratedW": 200, "powerFactor": 1, "inrushA": 10, "leakageMa": 1.9, "plugs": [ "C14" ] } },
-                { "id": "gauge-amp", "heightU": 2, "position": { "u": 3 }, "power": { "ratedW": 200, "powerFactor": 1, "inrushA": 10, "leakageMa": 1.6, "plugs": [ "C14" ] } }
-              ],
-              "supplies": [ { "id": "A", "voltageV": 230, "phases": 1, "ratedA": 13, "breaker": { "curve": "C", "ratedA": 13 }, "socket": "BS1363", "cable": { "lengthM": 10, "crossSectionMm2": 2.5 } } ],
-              "pdus": [
-                { "id": "strip", "supply": "A", "ratedA": 13, "plug": "BS1363", "mounting": "vertical", "groups": [ { "id": "g1", "outlets": [ { "socket": "C13", "count": 4 } ] } ] }
-              ],
-              "earthing": { "bonded": [ "frame", "front-door", "rear-door", "side-panels" ] }
-            }
-            """,
     };
 
     /// <inheritdoc/>

@@ -30,34 +30,6 @@ public sealed class RcdTrip : Rule
         Needs = ["/supplies/*/rcdMa", "/items/*/power/leakageMa", "/items/*/power/plugs", "/connections", "/pdus"],
         Remedies = ["Split the equipment over one more supply, with an RCD of its own.", "Take an RCD of the next rating, where none of 30 mA is asked for.", "Take equipment out of the rack."],
         Cautions = [Cautions.Electricity],
-        FailingRack = """
-            {
-              "cabinet": { "heightU": 24, "widthMm": 800, "depthMm": 1000 },
-              "items": [
-                { "id": "wave-pc", "heightU": 2, "position": { "u": 1 }, "power": { "ratedW": 200, "powerFactor": 1, "inrushA": 10, "leakageMa": 4.6, "plugs": [ "C14" ] } },
-                { "id": "paddle-drive", "heightU": 2, "position": { "u": 3 }, "power": { "ratedW": 200, "powerFactor": 1, "inrushA": 10, "leakageMa": 4.5, "plugs": [ "C14" ] } }
-              ],
-              "supplies": [ { "id": "A", "voltageV": 230, "phases": 1, "ratedA": 16, "breaker": { "curve": "C", "ratedA": 16 }, "socket": "IEC60309-16A-1P", "cable": { "lengthM": 10, "crossSectionMm2": 2.5 }, "rcdMa": 30 } ],
-              "pdus": [
-                { "id": "strip", "supply": "A", "ratedA": 16, "plug": "IEC60309-16A-1P", "mounting": "vertical", "groups": [ { "id": "g1", "outlets": [ { "socket": "C13", "count": 4 } ] } ] }
-              ],
-              "earthing": { "bonded": [ "frame", "front-door", "rear-door", "side-panels" ] }
-            }
-            """,
-        PassingRack = """
-            {
-              "cabinet": { "heightU": 24, "widthMm": 800, "depthMm": 1000 },
-              "items": [
-                { "id": "wave-pc", "heightU": 2, "position": { "u": 1 }, "power": { "ratedW": 200, "powerFactor": 1, "inrushA": 10, "leakageMa": 4.5, "plugs": [ "C14" ] } },
-                { "id": "paddle-drive", "heightU": 2, "position": { "u": 3 }, "power": { "ratedW": 200, "powerFactor": 1, "inrushA": 10, "leakageMa": 4.5, "plugs": [ "C14" ] } }
-              ],
-              "supplies": [ { "id": "A", "voltageV": 230, "phases": 1, "ratedA": 16, "breaker": { "curve": "C", "ratedA": 16 }, "socket": "IEC60309-16A-1P", "cable": { "lengthM": 10, "crossSectionMm2": 2.5 }, "rcdMa": 30 } ],
-              "pdus": [
-                { "id": "strip", "supply": "A", "ratedA": 16, "plug": "IEC60309-16A-1P", "mounting": "vertical", "groups": [ { "id": "g1", "outlets": [ { "socket": "C13", "count": 4 } ] } ] }
-              ],
-              "earthing": { "bonded": [ "frame", "front-door", "rear-door", "side-panels" ] }
-            }
-            """,
     };
 
     /// <inheritdoc/>

@@ -28,20 +28,6 @@ public sealed class Resistance : Rule
         Needs = ["/items/*/earthStud", "/items/*/earthLead/lengthM", "/items/*/earthLead/crossSectionMm2"],
         Remedies = ["Take a thicker lead.", "Take a shorter lead, where its way allows it.", "Take the equipment out of the rack."],
         Cautions = [Cautions.Electricity],
-        FailingRack = """
-            {
-              "cabinet": { "heightU": 24, "widthMm": 800, "depthMm": 1000, "earthBar": { "terminals": 8 } },
-              "items": [ { "id": "gauge-amp", "heightU": 2, "position": { "u": 1 }, "earthStud": true, "earthLead": { "crossSectionMm2": 2.5, "lengthM": 15 } } ],
-              "earthing": { "mainConductorMm2": 16, "bonded": [ "frame", "front-door", "rear-door", "side-panels" ] }
-            }
-            """,
-        PassingRack = """
-            {
-              "cabinet": { "heightU": 24, "widthMm": 800, "depthMm": 1000, "earthBar": { "terminals": 8 } },
-              "items": [ { "id": "gauge-amp", "heightU": 2, "position": { "u": 1 }, "earthStud": true, "earthLead": { "crossSectionMm2": 2.5, "lengthM": 14.5 } } ],
-              "earthing": { "mainConductorMm2": 16, "bonded": [ "frame", "front-door", "rear-door", "side-panels" ] }
-            }
-            """,
     };
 
     /// <inheritdoc/>

@@ -21,20 +21,6 @@ public sealed class UnbondedPart : Rule
         Needs = ["/earthing/bonded", "/cabinet/frontDoor/bonded", "/cabinet/rearDoor/bonded", "/cabinet/sidePanels", "/cabinet/roof/style", "/cooling/roofFans"],
         Remedies = ["Join the part to the earth bar by a lead of its own."],
         Cautions = [Cautions.Electricity],
-        FailingRack = """
-            {
-              "cabinet": { "heightU": 24, "widthMm": 800, "depthMm": 1000 },
-              "items": [ { "id": "wave-pc", "heightU": 2, "position": { "u": 1 }, "power": { "ratedW": 300 } } ],
-              "earthing": { "bonded": [ "frame", "rear-door", "side-panels" ] }
-            }
-            """,
-        PassingRack = """
-            {
-              "cabinet": { "heightU": 24, "widthMm": 800, "depthMm": 1000 },
-              "items": [ { "id": "wave-pc", "heightU": 2, "position": { "u": 1 }, "power": { "ratedW": 300 } } ],
-              "earthing": { "bonded": [ "frame", "front-door", "rear-door", "side-panels" ] }
-            }
-            """,
     };
 
     /// <inheritdoc/>

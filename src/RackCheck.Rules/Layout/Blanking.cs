@@ -23,25 +23,6 @@ public sealed class Blanking : Rule
         Sources = [Sources.BlankingPractice],
         Needs = ["/cabinet/frontDoor/style", "/cabinet/rearDoor/style", "/items/*/airflow/direction", "/items/*/position"],
         Remedies = ["Close the gap with blanking panels."],
-        FailingRack = """
-            {
-              "cabinet": { "heightU": 9, "widthMm": 600, "depthMm": 800, "frontDoor": { "style": "perforated" }, "rearDoor": { "style": "perforated" } },
-              "items": [
-                { "id": "wave-pc", "heightU": 4, "position": { "u": 1 }, "airflow": { "direction": "front-to-rear" } },
-                { "id": "gauge-pc", "heightU": 4, "position": { "u": 6 }, "airflow": { "direction": "front-to-rear" } }
-              ]
-            }
-            """,
-        PassingRack = """
-            {
-              "cabinet": { "heightU": 9, "widthMm": 600, "depthMm": 800, "frontDoor": { "style": "perforated" }, "rearDoor": { "style": "perforated" } },
-              "items": [
-                { "id": "wave-pc", "heightU": 4, "position": { "u": 1 }, "airflow": { "direction": "front-to-rear" } },
-                { "id": "plate", "heightU": 1, "position": { "u": 5 }, "category": "blanking-panel" },
-                { "id": "gauge-pc", "heightU": 4, "position": { "u": 6 }, "airflow": { "direction": "front-to-rear" } }
-              ]
-            }
-            """,
     };
 
     /// <inheritdoc/>

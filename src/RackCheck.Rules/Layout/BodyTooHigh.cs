@@ -20,18 +20,6 @@ public sealed class BodyTooHigh : Rule
         Sources = [Sources.Iec60297, Sources.Eia310],
         Needs = ["/items/*/body/heightMm", "/items/*/heightU"],
         Remedies = ["Give it the units that it needs, where it is or at the nearest free place.", "Take a higher cabinet.", "Take it out of this rack."],
-        FailingRack = """
-            {
-              "cabinet": { "heightU": 42, "widthMm": 600, "depthMm": 1000 },
-              "items": [ { "id": "wave-pc", "heightU": 4, "position": { "u": 10 }, "body": { "heightMm": 177.1 } } ]
-            }
-            """,
-        PassingRack = """
-            {
-              "cabinet": { "heightU": 42, "widthMm": 600, "depthMm": 1000 },
-              "items": [ { "id": "wave-pc", "heightU": 4, "position": { "u": 10 }, "body": { "heightMm": 177 } } ]
-            }
-            """,
     };
 
     /// <inheritdoc/>

@@ -20,18 +20,6 @@ public sealed class BodyTooWide : Rule
         Sources = [Sources.Iec60297, Sources.SupportPractice],
         Needs = ["/items/*/body/widthMm", "/items/*/support/style", "/items/*/support/thicknessMm", "/cabinet/uprights/openingMm"],
         Remedies = ["Carry it on runners, or on a shelf, instead of slides.", "Take it out of this rack."],
-        FailingRack = """
-            {
-              "cabinet": { "heightU": 42, "widthMm": 600, "depthMm": 1000 },
-              "items": [ { "id": "wave-pc", "heightU": 4, "position": { "u": 10 }, "body": { "widthMm": 432 }, "support": { "style": "slides" } } ]
-            }
-            """,
-        PassingRack = """
-            {
-              "cabinet": { "heightU": 42, "widthMm": 600, "depthMm": 1000 },
-              "items": [ { "id": "wave-pc", "heightU": 4, "position": { "u": 10 }, "body": { "widthMm": 431 }, "support": { "style": "slides" } } ]
-            }
-            """,
     };
 
     /// <inheritdoc/>

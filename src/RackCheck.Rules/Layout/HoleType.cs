@@ -19,18 +19,6 @@ public sealed class HoleType : Rule
         Sources = [Sources.Iec60297],
         Needs = ["/items/*/fixing", "/cabinet/uprights/hole"],
         Remedies = ["Fasten it as the holes ask for: clip nuts on round holes, screws in threaded ones."],
-        FailingRack = """
-            {
-              "cabinet": { "heightU": 42, "widthMm": 600, "depthMm": 1000, "uprights": { "hole": "round" } },
-              "items": [ { "id": "wave-pc", "heightU": 4, "position": { "u": 10 }, "fixing": "cage-nut" } ]
-            }
-            """,
-        PassingRack = """
-            {
-              "cabinet": { "heightU": 42, "widthMm": 600, "depthMm": 1000, "uprights": { "hole": "square" } },
-              "items": [ { "id": "wave-pc", "heightU": 4, "position": { "u": 10 }, "fixing": "cage-nut" } ]
-            }
-            """,
     };
 
     /// <inheritdoc/>

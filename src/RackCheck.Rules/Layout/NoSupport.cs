@@ -30,18 +30,6 @@ public sealed class NoSupport : Rule
         Limits = [PanelHeightU, PanelMassKg, PanelDepthMm],
         Needs = ["/items/*/support/style", "/items/*/heightU", "/items/*/massKg", "/items/*/body/depthMm"],
         Remedies = ["Carry it on runners, or on a shelf of its own."],
-        FailingRack = """
-            {
-              "cabinet": { "heightU": 42, "widthMm": 600, "depthMm": 1000 },
-              "items": [ { "id": "gauge-amp", "heightU": 3, "massKg": 12.1, "position": { "u": 10 }, "body": { "depthMm": 400 }, "support": { "style": "panel" } } ]
-            }
-            """,
-        PassingRack = """
-            {
-              "cabinet": { "heightU": 42, "widthMm": 600, "depthMm": 1000 },
-              "items": [ { "id": "gauge-amp", "heightU": 3, "massKg": 12, "position": { "u": 10 }, "body": { "depthMm": 400 }, "support": { "style": "panel" } } ]
-            }
-            """,
     };
 
     /// <inheritdoc/>

@@ -19,18 +19,6 @@ public sealed class NotPlaced : Rule
         Sources = [Sources.Bookkeeping],
         Needs = ["/items/*/position", "/items/*/onShelf", "/items/*/heightU"],
         Remedies = ["Mount it at the lowest free place.", "Take a higher cabinet.", "Take it out of this rack."],
-        FailingRack = """
-            {
-              "cabinet": { "heightU": 42, "widthMm": 600, "depthMm": 1000 },
-              "items": [ { "id": "wave-pc", "heightU": 4 } ]
-            }
-            """,
-        PassingRack = """
-            {
-              "cabinet": { "heightU": 42, "widthMm": 600, "depthMm": 1000 },
-              "items": [ { "id": "wave-pc", "heightU": 4, "position": { "u": 1 } } ]
-            }
-            """,
     };
 
     /// <inheritdoc/>

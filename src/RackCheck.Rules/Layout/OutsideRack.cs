@@ -20,18 +20,6 @@ public sealed class OutsideRack : Rule
         Needs = ["/cabinet/heightU", "/unitNumbering", "/items/*/heightU", "/items/*/position", "/pdus/*/position"],
         Remedies = ["Mount it at the nearest free place.", "Take a higher cabinet.", "Take it out of this rack."],
         Cautions = [Cautions.Handling],
-        FailingRack = """
-            {
-              "cabinet": { "heightU": 42, "widthMm": 600, "depthMm": 1000 },
-              "items": [ { "id": "wave-pc", "heightU": 4, "position": { "u": 40 } } ]
-            }
-            """,
-        PassingRack = """
-            {
-              "cabinet": { "heightU": 42, "widthMm": 600, "depthMm": 1000 },
-              "items": [ { "id": "wave-pc", "heightU": 4, "position": { "u": 39 } } ]
-            }
-            """,
     };
 
     /// <inheritdoc/>

@@ -27,24 +27,6 @@ public sealed class Overlap : Rule
         Needs = ["/items/*/position", "/items/*/heightU", "/items/*/body/depthMm", "/items/*/rearProjectionMm", "/cabinet/uprights/spacingMm"],
         Remedies = ["Mount one of them at the nearest free place; of many, all but one.", "Take a higher cabinet.", "Take it out of this rack; a blanking panel first of all."],
         Cautions = [Cautions.Handling],
-        FailingRack = """
-            {
-              "cabinet": { "heightU": 42, "widthMm": 600, "depthMm": 1000, "uprights": { "spacingMm": 700 } },
-              "items": [
-                { "id": "wave-pc", "heightU": 4, "position": { "u": 10 }, "body": { "depthMm": 450 }, "rearProjectionMm": 75 },
-                { "id": "gauge-amp", "heightU": 2, "position": { "u": 12, "face": "rear" }, "body": { "depthMm": 101 }, "rearProjectionMm": 75 }
-              ]
-            }
-            """,
-        PassingRack = """
-            {
-              "cabinet": { "heightU": 42, "widthMm": 600, "depthMm": 1000, "uprights": { "spacingMm": 700 } },
-              "items": [
-                { "id": "wave-pc", "heightU": 4, "position": { "u": 10 }, "body": { "depthMm": 450 }, "rearProjectionMm": 75 },
-                { "id": "gauge-amp", "heightU": 2, "position": { "u": 12, "face": "rear" }, "body": { "depthMm": 100 }, "rearProjectionMm": 75 }
-              ]
-            }
-            """,
     };
 
     /// <inheritdoc/>

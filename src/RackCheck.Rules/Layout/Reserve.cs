@@ -24,18 +24,6 @@ public sealed class Reserve : Rule
         Limits = [ReservePercent],
         Needs = ["/cabinet/heightU", "/items/*/position", "/items/*/heightU"],
         Remedies = ["Take a higher cabinet."],
-        FailingRack = """
-            {
-              "cabinet": { "heightU": 20, "widthMm": 600, "depthMm": 1000 },
-              "items": [ { "id": "wave-pc", "heightU": 19, "position": { "u": 1 } } ]
-            }
-            """,
-        PassingRack = """
-            {
-              "cabinet": { "heightU": 20, "widthMm": 600, "depthMm": 1000 },
-              "items": [ { "id": "wave-pc", "heightU": 18, "position": { "u": 1 } } ]
-            }
-            """,
     };
 
     /// <inheritdoc/>

@@ -29,24 +29,6 @@ public sealed class RunnerStack : Rule
         Needs = ["/items/*/support/style", "/items/*/support/thicknessMm", "/items/*/body/heightMm", "/items/*/position"],
         Remedies = ["Move the sets above up so that a free unit lies in the run.", "Carry the culprit on a shelf of its own."],
         Cautions = [Cautions.Handling],
-        FailingRack = """
-            {
-              "cabinet": { "heightU": 42, "widthMm": 600, "depthMm": 1000 },
-              "items": [
-                { "id": "wave-pc", "heightU": 4, "position": { "u": 1 }, "body": { "heightMm": 176 }, "support": { "style": "runners" } },
-                { "id": "gauge-pc", "heightU": 4, "position": { "u": 5 }, "body": { "heightMm": 175.7 }, "support": { "style": "runners" } }
-              ]
-            }
-            """,
-        PassingRack = """
-            {
-              "cabinet": { "heightU": 42, "widthMm": 600, "depthMm": 1000 },
-              "items": [
-                { "id": "wave-pc", "heightU": 4, "position": { "u": 1 }, "body": { "heightMm": 175.8 }, "support": { "style": "runners" } },
-                { "id": "gauge-pc", "heightU": 4, "position": { "u": 5 }, "body": { "heightMm": 175.8 }, "support": { "style": "runners" } }
-              ]
-            }
-            """,
     };
 
     /// <inheritdoc/>

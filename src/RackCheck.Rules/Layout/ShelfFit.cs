@@ -27,26 +27,6 @@ public sealed class ShelfFit : Rule
             "Take it out of this rack.",
         ],
         Cautions = [Cautions.Handling],
-        FailingRack = """
-            {
-              "cabinet": { "heightU": 42, "widthMm": 600, "depthMm": 1000 },
-              "items": [
-                { "id": "tray", "category": "shelf", "heightU": 1, "position": { "u": 4 }, "body": { "depthMm": 450 } },
-                { "id": "desk-pc", "heightU": 0, "onShelf": "tray", "body": { "widthMm": 180, "heightMm": 360, "depthMm": 400 } },
-                { "id": "wave-psu", "heightU": 0, "onShelf": "tray", "body": { "widthMm": 261, "heightMm": 130, "depthMm": 400 } }
-              ]
-            }
-            """,
-        PassingRack = """
-            {
-              "cabinet": { "heightU": 42, "widthMm": 600, "depthMm": 1000 },
-              "items": [
-                { "id": "tray", "category": "shelf", "heightU": 1, "position": { "u": 4 }, "body": { "depthMm": 450 } },
-                { "id": "desk-pc", "heightU": 0, "onShelf": "tray", "body": { "widthMm": 180, "heightMm": 360, "depthMm": 450 } },
-                { "id": "wave-psu", "heightU": 0, "onShelf": "tray", "body": { "widthMm": 260, "heightMm": 130, "depthMm": 400 } }
-              ]
-            }
-            """,
     };
 
     /// <inheritdoc/>

@@ -19,21 +19,6 @@ public sealed class ShelfMissing : Rule
         Sources = [Sources.Geometry],
         Needs = ["/items/*/onShelf", "/items/*/heightU", "/items/*/category"],
         Remedies = ["Stand it on a shelf that has room.", "Add a shelf.", "Take it out of this rack."],
-        FailingRack = """
-            {
-              "cabinet": { "heightU": 42, "widthMm": 600, "depthMm": 1000 },
-              "items": [ { "id": "desk-pc", "heightU": 0, "body": { "widthMm": 180, "heightMm": 360, "depthMm": 400 } } ]
-            }
-            """,
-        PassingRack = """
-            {
-              "cabinet": { "heightU": 42, "widthMm": 600, "depthMm": 1000 },
-              "items": [
-                { "id": "tray", "category": "shelf", "heightU": 1, "position": { "u": 4 }, "body": { "depthMm": 450 } },
-                { "id": "desk-pc", "heightU": 0, "onShelf": "tray", "body": { "widthMm": 180, "heightMm": 360, "depthMm": 400 } }
-              ]
-            }
-            """,
     };
 
     /// <inheritdoc/>

@@ -25,18 +25,6 @@ public sealed class CentreOfGravity : Rule
         Needs = ["/cabinet/massKg", "/cabinet/heightMm", "/cabinet/base/heightMm", "/items/*/massKg", "/items/*/position", "/items/*/body/depthMm"],
         Remedies = ["Mount heavy equipment lower.", "Let heavy equipment change places with lighter below it.", "Take equipment out of the rack."],
         Cautions = [Cautions.Handling],
-        FailingRack = """
-            {
-              "cabinet": { "heightU": 24, "widthMm": 800, "depthMm": 1000, "heightMm": 1200, "massKg": 90, "base": { "style": "feet", "heightMm": 20 }, "ratedLoadKg": 400 },
-              "items": [ { "id": "flume-daq", "heightU": 4, "position": { "u": 12 }, "body": { "depthMm": 450 }, "massKg": 10, "support": { "style": "slides", "ratedKg": 45 } } ]
-            }
-            """,
-        PassingRack = """
-            {
-              "cabinet": { "heightU": 24, "widthMm": 800, "depthMm": 1000, "heightMm": 1200, "massKg": 90, "base": { "style": "feet", "heightMm": 0 }, "ratedLoadKg": 400 },
-              "items": [ { "id": "flume-daq", "heightU": 4, "position": { "u": 11 }, "body": { "depthMm": 450 }, "massKg": 10, "support": { "style": "slides", "ratedKg": 45 } } ]
-            }
-            """,
     };
 
     /// <inheritdoc/>

@@ -22,20 +22,6 @@ public sealed class FloorDistributed : Rule
         Needs = ["/items/*/massKg", "/cabinet/massKg", "/cabinet/widthMm", "/cabinet/depthMm", "/site/floor/distributedKnM2"],
         Remedies = ["Take a cabinet with a larger footprint.", "Take equipment out of the rack.", "Have a stronger floor, or plates that spread the load, judged by whoever answers for the building, and give the rating that comes of it."],
         Cautions = [Cautions.Handling],
-        FailingRack = """
-            {
-              "cabinet": { "heightU": 24, "widthMm": 600, "depthMm": 1000, "heightMm": 1200, "massKg": 90, "base": { "style": "feet", "heightMm": 20 }, "ratedLoadKg": 400 },
-              "items": [ { "id": "wave-pc", "heightU": 4, "position": { "u": 1 }, "body": { "depthMm": 450 }, "massKg": 42, "support": { "style": "slides", "ratedKg": 45 } } ],
-              "site": { "floor": { "distributedKnM2": 2, "pointKn": 2 } }
-            }
-            """,
-        PassingRack = """
-            {
-              "cabinet": { "heightU": 24, "widthMm": 600, "depthMm": 1000, "heightMm": 1200, "massKg": 90, "base": { "style": "feet", "heightMm": 20 }, "ratedLoadKg": 400 },
-              "items": [ { "id": "wave-pc", "heightU": 4, "position": { "u": 1 }, "body": { "depthMm": 450 }, "massKg": 32.366, "support": { "style": "slides", "ratedKg": 45 } } ],
-              "site": { "floor": { "distributedKnM2": 2, "pointKn": 2 } }
-            }
-            """,
     };
 
     /// <inheritdoc/>

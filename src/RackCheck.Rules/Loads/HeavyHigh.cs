@@ -27,24 +27,6 @@ public sealed class HeavyHigh : Rule
         Needs = ["/items/*/massKg", "/items/*/position", "/items/*/onShelf", "/items/*/body/heightMm", "/cabinet/heightMm", "/cabinet/base/heightMm"],
         Remedies = ["Mount it lower.", "Let it change places with a lighter item lower down.", "Take it out of the rack."],
         Cautions = [Cautions.Handling],
-        FailingRack = """
-            {
-              "cabinet": { "heightU": 42, "widthMm": 800, "depthMm": 1000, "heightMm": 2000, "massKg": 120, "base": { "style": "feet", "heightMm": 20 }, "ratedLoadKg": 400 },
-              "items": [
-                { "id": "wave-pc", "heightU": 4, "position": { "u": 20 }, "body": { "depthMm": 450 }, "massKg": 20.5, "support": { "style": "slides", "ratedKg": 45 } },
-                { "id": "flume-daq", "heightU": 4, "position": { "u": 6 }, "body": { "depthMm": 450 }, "massKg": 24, "support": { "style": "slides", "ratedKg": 45 } }
-              ]
-            }
-            """,
-        PassingRack = """
-            {
-              "cabinet": { "heightU": 42, "widthMm": 800, "depthMm": 1000, "heightMm": 2000, "massKg": 120, "base": { "style": "feet", "heightMm": 20 }, "ratedLoadKg": 400 },
-              "items": [
-                { "id": "wave-pc", "heightU": 4, "position": { "u": 20 }, "body": { "depthMm": 450 }, "massKg": 20, "support": { "style": "slides", "ratedKg": 45 } },
-                { "id": "flume-daq", "heightU": 4, "position": { "u": 6 }, "body": { "depthMm": 450 }, "massKg": 24, "support": { "style": "slides", "ratedKg": 45 } }
-              ]
-            }
-            """,
     };
 
     /// <inheritdoc/>

@@ -27,24 +27,6 @@ public sealed class RackRating : Rule
         Needs = ["/items/*/massKg", "/cabinet/ratedLoadKg"],
         Remedies = ["Take a cabinet with a higher rated load.", "Take equipment out of the rack."],
         Cautions = [Cautions.Handling],
-        FailingRack = """
-            {
-              "cabinet": { "heightU": 24, "widthMm": 800, "depthMm": 1000, "heightMm": 1200, "massKg": 90, "base": { "style": "feet", "heightMm": 20 }, "ratedLoadKg": 50 },
-              "items": [
-                { "id": "wave-pc", "heightU": 4, "position": { "u": 1 }, "body": { "depthMm": 450 }, "massKg": 24, "support": { "style": "slides", "ratedKg": 45 } },
-                { "id": "paddle-drive", "heightU": 4, "position": { "u": 6 }, "body": { "depthMm": 450 }, "massKg": 17, "support": { "style": "slides", "ratedKg": 45 } }
-              ]
-            }
-            """,
-        PassingRack = """
-            {
-              "cabinet": { "heightU": 24, "widthMm": 800, "depthMm": 1000, "heightMm": 1200, "massKg": 90, "base": { "style": "feet", "heightMm": 20 }, "ratedLoadKg": 50 },
-              "items": [
-                { "id": "wave-pc", "heightU": 4, "position": { "u": 1 }, "body": { "depthMm": 450 }, "massKg": 24, "support": { "style": "slides", "ratedKg": 45 } },
-                { "id": "paddle-drive", "heightU": 4, "position": { "u": 6 }, "body": { "depthMm": 450 }, "massKg": 16, "support": { "style": "slides", "ratedKg": 45 } }
-              ]
-            }
-            """,
     };
 
     /// <inheritdoc/>

@@ -22,24 +22,6 @@ public sealed class RollingRating : Rule
         Needs = ["/items/*/massKg", "/cabinet/rollingLoadKg", "/cabinet/base/style"],
         Remedies = ["Take castors rated for it.", "Stand it on levelling feet, and fit the equipment where it stands.", "Take equipment out of the rack."],
         Cautions = [Cautions.Handling],
-        FailingRack = """
-            {
-              "cabinet": { "heightU": 24, "widthMm": 800, "depthMm": 1000, "heightMm": 1200, "massKg": 90, "base": { "style": "castors", "heightMm": 80 }, "ratedLoadKg": 400, "rollingLoadKg": 40 },
-              "items": [
-                { "id": "wave-pc", "heightU": 4, "position": { "u": 1 }, "body": { "depthMm": 450 }, "massKg": 24, "support": { "style": "slides", "ratedKg": 45 } },
-                { "id": "paddle-drive", "heightU": 4, "position": { "u": 6 }, "body": { "depthMm": 450 }, "massKg": 17, "support": { "style": "slides", "ratedKg": 45 } }
-              ]
-            }
-            """,
-        PassingRack = """
-            {
-              "cabinet": { "heightU": 24, "widthMm": 800, "depthMm": 1000, "heightMm": 1200, "massKg": 90, "base": { "style": "castors", "heightMm": 80 }, "ratedLoadKg": 400, "rollingLoadKg": 40 },
-              "items": [
-                { "id": "wave-pc", "heightU": 4, "position": { "u": 1 }, "body": { "depthMm": 450 }, "massKg": 24, "support": { "style": "slides", "ratedKg": 45 } },
-                { "id": "paddle-drive", "heightU": 4, "position": { "u": 6 }, "body": { "depthMm": 450 }, "massKg": 16, "support": { "style": "slides", "ratedKg": 45 } }
-              ]
-            }
-            """,
     };
 
     /// <inheritdoc/>

@@ -22,18 +22,6 @@ public sealed class SupportRating : Rule
         Needs = ["/items/*/massKg", "/items/*/support/style", "/items/*/support/ratedKg", "/items/*/onShelf"],
         Remedies = ["Take slides, runners or a shelf rated for it.", "Take it out of the rack."],
         Cautions = [Cautions.Handling],
-        FailingRack = """
-            {
-              "cabinet": { "heightU": 24, "widthMm": 800, "depthMm": 1000, "heightMm": 1200, "massKg": 90, "base": { "style": "feet", "heightMm": 20 }, "ratedLoadKg": 400 },
-              "items": [ { "id": "wave-pc", "heightU": 4, "position": { "u": 1 }, "body": { "depthMm": 450 }, "massKg": 24.5, "support": { "style": "slides", "ratedKg": 24 } } ]
-            }
-            """,
-        PassingRack = """
-            {
-              "cabinet": { "heightU": 24, "widthMm": 800, "depthMm": 1000, "heightMm": 1200, "massKg": 90, "base": { "style": "feet", "heightMm": 20 }, "ratedLoadKg": 400 },
-              "items": [ { "id": "wave-pc", "heightU": 4, "position": { "u": 1 }, "body": { "depthMm": 450 }, "massKg": 24, "support": { "style": "slides", "ratedKg": 24 } } ]
-            }
-            """,
     };
 
     /// <inheritdoc/>

@@ -33,18 +33,6 @@ public sealed class TipExtended : Rule
         Needs = ["/cabinet/massKg", "/cabinet/heightMm", "/cabinet/base/style", "/cabinet/base/stabiliserMm", "/cabinet/uprights/frontSetbackMm", "/items/*/massKg", "/items/*/position", "/items/*/body/depthMm", "/items/*/support/style", "/items/*/support/extensionMm"],
         Remedies = ["Fit a stabiliser before the front.", "Bolt it to the floor.", "Carry the item on fixed runners.", "Stand it on feet in place of castors, or take a wider cabinet.", "Take equipment out of the rack."],
         Cautions = [Cautions.Handling],
-        FailingRack = """
-            {
-              "cabinet": { "heightU": 24, "widthMm": 600, "depthMm": 800, "heightMm": 1200, "massKg": 40, "base": { "style": "feet", "heightMm": 0 }, "ratedLoadKg": 400, "uprights": { "frontSetbackMm": 75 } },
-              "items": [ { "id": "wave-pc", "heightU": 4, "position": { "u": 1 }, "body": { "depthMm": 450 }, "massKg": 44, "support": { "style": "slides", "ratedKg": 60, "extensionMm": 600 } } ]
-            }
-            """,
-        PassingRack = """
-            {
-              "cabinet": { "heightU": 24, "widthMm": 600, "depthMm": 800, "heightMm": 1200, "massKg": 40, "base": { "style": "feet", "heightMm": 0 }, "ratedLoadKg": 400, "uprights": { "frontSetbackMm": 75 } },
-              "items": [ { "id": "wave-pc", "heightU": 4, "position": { "u": 1 }, "body": { "depthMm": 450 }, "massKg": 40, "support": { "style": "slides", "ratedKg": 60, "extensionMm": 620 } } ]
-            }
-            """,
     };
 
     /// <inheritdoc/>

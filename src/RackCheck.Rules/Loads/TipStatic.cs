@@ -26,18 +26,6 @@ public sealed class TipStatic : Rule
         Needs = ["/cabinet/massKg", "/cabinet/heightMm", "/cabinet/base/style", "/cabinet/base/heightMm", "/cabinet/base/stabiliserMm", "/cabinet/uprights/frontSetbackMm", "/items/*/massKg", "/items/*/position", "/items/*/body/depthMm"],
         Remedies = ["Mount heavy equipment lower.", "Fit a stabiliser before the front.", "Take a wider cabinet.", "Bolt it to the floor.", "Take equipment out of the rack."],
         Cautions = [Cautions.Handling],
-        FailingRack = """
-            {
-              "cabinet": { "heightU": 42, "widthMm": 600, "depthMm": 1000, "heightMm": 3200, "massKg": 120, "base": { "style": "castors", "heightMm": 80 }, "ratedLoadKg": 400, "rollingLoadKg": 400 },
-              "items": [ { "id": "wave-pc", "heightU": 4, "position": { "u": 1 }, "body": { "depthMm": 450 }, "massKg": 4, "support": { "style": "slides", "ratedKg": 45 } } ]
-            }
-            """,
-        PassingRack = """
-            {
-              "cabinet": { "heightU": 42, "widthMm": 600, "depthMm": 1000, "heightMm": 3062.5, "massKg": 120, "base": { "style": "castors", "heightMm": 80 }, "ratedLoadKg": 400, "rollingLoadKg": 400 },
-              "items": []
-            }
-            """,
     };
 
     /// <inheritdoc/>

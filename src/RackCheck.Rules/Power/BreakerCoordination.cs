@@ -23,8 +23,6 @@ public sealed class BreakerCoordination : Rule
         Needs = ["/supplies/*/ratedA", "/supplies/*/breaker/ratedA", "/supplies/*/phases", "/supplies/*/cable/crossSectionMm2", "/pdus/*/ratedA", "/pdus/*/groups/*/breakerA", "/items/*/ups/feeds", "/site/region"],
         Remedies = ["Take a breaker of the unit's size.", "Take a unit of the breaker's size.", "Take a unit with a breaker for each outlet group.", "Take a thicker cable.", "Take a smaller breaker."],
         Cautions = [Cautions.Electricity],
-        FailingRack = Rack("2.5"),
-        PassingRack = Rack("4"),
     };
 
     /// <inheritdoc/>
@@ -182,18 +180,4 @@ public sealed class BreakerCoordination : Rule
     // Where no breaker is given, the supply is taken to be rated by it.
     private static string BreakerPointer(SupplyNode supply) =>
         supply.Source.Breaker?.RatedA is null ? Invariant($"/supplies/{supply.Index}/ratedA") : Invariant($"/supplies/{supply.Index}/breaker/ratedA");
-
-    private static string Rack(string section) => $$"""
-        {
-          "cabinet": { "heightU": 24, "widthMm": 800, "depthMm": 1000 },
-          "items": [
-            { "id": "wave-pc", "heightU": 4, "position": { "u": 1 }, "body": { "depthMm": 450 }, "support": { "style": "slides" }, "power": { "ratedW": 600, "powerFactor": 1, "leakageMa": 1, "inrushA": 20, "plugs": [ "C14" ] } }
-          ],
-          "supplies": [ { "id": "A", "voltageV": 230, "phases": 1, "ratedA": 32, "breaker": { "curve": "C", "ratedA": 32 }, "cable": { "lengthM": 10, "crossSectionMm2": {{section}} } } ],
-          "pdus": [
-            { "id": "strip", "supply": "A", "ratedA": 32, "mounting": "vertical", "groups": [
-              { "id": "g1", "phase": "L1", "breakerA": 16, "outlets": [ { "socket": "C13", "count": 8 } ] } ] }
-          ]
-        }
-        """;
 }

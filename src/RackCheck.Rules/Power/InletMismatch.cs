@@ -23,34 +23,6 @@ public sealed class InletMismatch : Rule
         Needs = ["/pdus/*/plug", "/pdus/*/ratedA", "/pdus/*/groups/*/phase", "/supplies/*/socket", "/items/*/ups/feeds", "/site/region"],
         Remedies = ["Take the unit with the plug for that socket.", "Have the supply end in the socket for that plug.", "Take both a size larger.", "Take a unit that the plug carries.", "Wire it in without plug and socket."],
         Cautions = [Cautions.Electricity],
-        FailingRack = """
-            {
-              "cabinet": { "heightU": 24, "widthMm": 800, "depthMm": 1000 },
-              "items": [
-                { "id": "wave-pc", "heightU": 4, "position": { "u": 1 }, "body": { "depthMm": 450 }, "support": { "style": "slides" }, "power": { "ratedW": 300, "powerFactor": 1, "leakageMa": 1, "inrushA": 20, "plugs": [ "C14" ] } }
-              ],
-              "supplies": [
-                { "id": "A", "voltageV": 230, "phases": 1, "ratedA": 16, "breaker": { "curve": "C", "ratedA": 16 }, "socket": "IEC60309-16A-1P", "cable": { "lengthM": 10, "crossSectionMm2": 2.5 } }
-              ],
-              "pdus": [
-                { "id": "strip", "supply": "A", "ratedA": 16, "plug": "C20", "mounting": "vertical", "groups": [ { "id": "g1", "outlets": [ { "socket": "C13", "count": 4 } ] } ] }
-              ]
-            }
-            """,
-        PassingRack = """
-            {
-              "cabinet": { "heightU": 24, "widthMm": 800, "depthMm": 1000 },
-              "items": [
-                { "id": "wave-pc", "heightU": 4, "position": { "u": 1 }, "body": { "depthMm": 450 }, "support": { "style": "slides" }, "power": { "ratedW": 300, "powerFactor": 1, "leakageMa": 1, "inrushA": 20, "plugs": [ "C14" ] } }
-              ],
-              "supplies": [
-                { "id": "A", "voltageV": 230, "phases": 1, "ratedA": 16, "breaker": { "curve": "C", "ratedA": 16 }, "socket": "IEC60309-16A-1P", "cable": { "lengthM": 10, "crossSectionMm2": 2.5 } }
-              ],
-              "pdus": [
-                { "id": "strip", "supply": "A", "ratedA": 16, "plug": "IEC60309-16A-1P", "mounting": "vertical", "groups": [ { "id": "g1", "outlets": [ { "socket": "C13", "count": 4 } ] } ] }
-              ]
-            }
-            """,
     };
 
     /// <inheritdoc/>

@@ -11,6 +11,7 @@ namespace RackCheck.Rules.Power;
 /// <summary>Finds supplies whose breaker can trip when all that hangs on it switches on at once.</summary>
 public sealed class Inrush : Rule
 {
+    // The example racks: two items on curve B of 16 A, which may trip from 48 A on.
     private static readonly RuleDescriptor Facts = new()
     {
         Id = "power.inrush",
@@ -23,8 +24,6 @@ public sealed class Inrush : Rule
         Needs = ["/items/*/power/inrushA", "/items/*/power/plugs", "/supplies/*/breaker/curve", "/supplies/*/breaker/ratedA", "/pdus/*/remoteSwitched", "/pdus/*/groups/*/outlets/*/switched", "/connections"],
         Remedies = ["Take PDUs whose outlets are switched on one after the other.", "Take a breaker of another curve.", "Add a supply with a PDU.", "Take a larger supply."],
         Cautions = [Cautions.Electricity],
-        FailingRack = Rack(45),
-        PassingRack = Rack(40),
     };
 
     /// <inheritdoc/>
@@ -103,19 +102,4 @@ public sealed class Inrush : Rule
             .Concat(PowerCures.AddSupplies(survey, supply, null, cords))
             .Concat(PowerCures.Enlarge(survey, supply, cords));
     }
-
-    // Two items on curve B of 16 A, which may trip from 48 A on.
-    private static string Rack(double inrush) => $$"""
-        {
-          "cabinet": { "heightU": 24, "widthMm": 800, "depthMm": 1000 },
-          "items": [
-            { "id": "wave-pc", "heightU": 4, "position": { "u": 1 }, "body": { "depthMm": 450 }, "support": { "style": "slides" }, "power": { "ratedW": 400, "powerFactor": 0.95, "leakageMa": 1, "inrushA": {{inrush.ToString(System.Globalization.CultureInfo.InvariantCulture)}}, "plugs": [ "C14" ] } },
-            { "id": "gauge-amp", "heightU": 2, "position": { "u": 6 }, "body": { "depthMm": 300 }, "support": { "style": "slides" }, "power": { "ratedW": 100, "powerFactor": 0.95, "leakageMa": 1, "inrushA": 8, "plugs": [ "C14" ] } }
-          ],
-          "supplies": [ { "id": "A", "voltageV": 230, "phases": 1, "ratedA": 16, "breaker": { "curve": "B", "ratedA": 16 }, "cable": { "lengthM": 10, "crossSectionMm2": 2.5 } } ],
-          "pdus": [
-            { "id": "strip", "supply": "A", "ratedA": 16, "mounting": "vertical", "groups": [ { "id": "g1", "phase": "L1", "outlets": [ { "socket": "C13", "count": 8 } ] } ] }
-          ]
-        }
-        """;
 }

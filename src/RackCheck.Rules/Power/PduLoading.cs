@@ -31,44 +31,6 @@ public sealed class PduLoading : Rule
         Needs = ["/items/*/power/ratedW", "/items/*/power/powerFactor", "/items/*/power/plugs", "/items/*/power/redundant", "/supplies/*/voltageV", "/pdus/*/ratedA", "/pdus/*/groups/*/breakerA", "/connections", "/site/region"],
         Remedies = ["Plug equipment into another group or unit.", "Add a PDU.", "Take a larger supply and PDU.", "Add a supply with a PDU.", "Take equipment out of the rack."],
         Cautions = [Cautions.Electricity],
-        FailingRack = """
-            {
-              "cabinet": { "heightU": 24, "widthMm": 800, "depthMm": 1000 },
-              "items": [
-                { "id": "wave-pc", "heightU": 4, "position": { "u": 1 }, "body": { "depthMm": 450 }, "support": { "style": "slides" }, "power": { "ratedW": 1800, "powerFactor": 1, "leakageMa": 1, "inrushA": 20, "plugs": [ "C20" ] } },
-                { "id": "paddle-drive", "heightU": 4, "position": { "u": 6 }, "body": { "depthMm": 450 }, "support": { "style": "slides" }, "power": { "ratedW": 1881, "powerFactor": 1, "leakageMa": 1, "inrushA": 20, "plugs": [ "C20" ] } }
-              ],
-              "supplies": [ { "id": "A", "voltageV": 230, "phases": 1, "ratedA": 32, "breaker": { "curve": "C", "ratedA": 32 }, "socket": "IEC60309-32A-1P", "cable": { "lengthM": 10, "crossSectionMm2": 6 } } ],
-              "pdus": [
-                { "id": "strip", "supply": "A", "ratedA": 32, "plug": "IEC60309-32A-1P", "mounting": "vertical", "groups": [
-                  { "id": "g1", "phase": "L1", "breakerA": 16, "outlets": [ { "socket": "C19", "count": 4 } ] },
-                  { "id": "g2", "phase": "L1", "breakerA": 16, "outlets": [ { "socket": "C19", "count": 4 } ] } ] }
-              ],
-              "connections": [
-                { "item": "wave-pc", "plug": 0, "pdu": "strip", "group": "g1" },
-                { "item": "paddle-drive", "plug": 0, "pdu": "strip", "group": "g1" }
-              ]
-            }
-            """,
-        PassingRack = """
-            {
-              "cabinet": { "heightU": 24, "widthMm": 800, "depthMm": 1000 },
-              "items": [
-                { "id": "wave-pc", "heightU": 4, "position": { "u": 1 }, "body": { "depthMm": 450 }, "support": { "style": "slides" }, "power": { "ratedW": 1800, "powerFactor": 1, "leakageMa": 1, "inrushA": 20, "plugs": [ "C20" ] } },
-                { "id": "paddle-drive", "heightU": 4, "position": { "u": 6 }, "body": { "depthMm": 450 }, "support": { "style": "slides" }, "power": { "ratedW": 1144, "powerFactor": 1, "leakageMa": 1, "inrushA": 20, "plugs": [ "C20" ] } }
-              ],
-              "supplies": [ { "id": "A", "voltageV": 230, "phases": 1, "ratedA": 32, "breaker": { "curve": "C", "ratedA": 32 }, "socket": "IEC60309-32A-1P", "cable": { "lengthM": 10, "crossSectionMm2": 6 } } ],
-              "pdus": [
-                { "id": "strip", "supply": "A", "ratedA": 32, "plug": "IEC60309-32A-1P", "mounting": "vertical", "groups": [
-                  { "id": "g1", "phase": "L1", "breakerA": 16, "outlets": [ { "socket": "C19", "count": 4 } ] },
-                  { "id": "g2", "phase": "L1", "breakerA": 16, "outlets": [ { "socket": "C19", "count": 4 } ] } ] }
-              ],
-              "connections": [
-                { "item": "wave-pc", "plug": 0, "pdu": "strip", "group": "g1" },
-                { "item": "paddle-drive", "plug": 0, "pdu": "strip", "group": "g1" }
-              ]
-            }
-            """,
     };
 
     /// <inheritdoc/>

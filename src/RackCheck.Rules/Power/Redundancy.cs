@@ -22,46 +22,6 @@ public sealed class Redundancy : Rule
         Needs = ["/items/*/power/redundant", "/items/*/power/plugs", "/items/*/ups/feeds", "/pdus/*/supply", "/connections"],
         Remedies = ["Plug one cord into a unit on another supply.", "Take a unit on another supply with more outlets.", "Add a supply with a PDU.", "Give it a second cord.", "Do without redundancy."],
         Cautions = [Cautions.Electricity],
-        FailingRack = """
-            {
-              "cabinet": { "heightU": 24, "widthMm": 800, "depthMm": 1000 },
-              "items": [
-                { "id": "wave-pc", "heightU": 4, "position": { "u": 1 }, "body": { "depthMm": 450 }, "support": { "style": "slides" }, "power": { "ratedW": 300, "powerFactor": 1, "leakageMa": 1, "inrushA": 20, "plugs": [ "C14", "C14" ], "redundant": true } }
-              ],
-              "supplies": [
-                { "id": "A", "voltageV": 230, "phases": 1, "ratedA": 16, "breaker": { "curve": "C", "ratedA": 16 }, "socket": "IEC60309-16A-1P", "cable": { "lengthM": 10, "crossSectionMm2": 2.5 } },
-                { "id": "B", "voltageV": 230, "phases": 1, "ratedA": 16, "breaker": { "curve": "C", "ratedA": 16 }, "socket": "IEC60309-16A-1P", "cable": { "lengthM": 10, "crossSectionMm2": 2.5 } }
-              ],
-              "pdus": [
-                { "id": "strip-a", "supply": "A", "ratedA": 16, "plug": "IEC60309-16A-1P", "mounting": "vertical", "groups": [ { "id": "g1", "outlets": [ { "socket": "C13", "count": 4 } ] } ] },
-                { "id": "strip-b", "supply": "B", "ratedA": 16, "plug": "IEC60309-16A-1P", "mounting": "vertical", "groups": [ { "id": "g1", "outlets": [ { "socket": "C13", "count": 4 } ] } ] }
-              ],
-              "connections": [
-                { "item": "wave-pc", "plug": 0, "pdu": "strip-a", "group": "g1" },
-                { "item": "wave-pc", "plug": 1, "pdu": "strip-a", "group": "g1" }
-              ]
-            }
-            """,
-        PassingRack = """
-            {
-              "cabinet": { "heightU": 24, "widthMm": 800, "depthMm": 1000 },
-              "items": [
-                { "id": "wave-pc", "heightU": 4, "position": { "u": 1 }, "body": { "depthMm": 450 }, "support": { "style": "slides" }, "power": { "ratedW": 300, "powerFactor": 1, "leakageMa": 1, "inrushA": 20, "plugs": [ "C14", "C14" ], "redundant": true } }
-              ],
-              "supplies": [
-                { "id": "A", "voltageV": 230, "phases": 1, "ratedA": 16, "breaker": { "curve": "C", "ratedA": 16 }, "socket": "IEC60309-16A-1P", "cable": { "lengthM": 10, "crossSectionMm2": 2.5 } },
-                { "id": "B", "voltageV": 230, "phases": 1, "ratedA": 16, "breaker": { "curve": "C", "ratedA": 16 }, "socket": "IEC60309-16A-1P", "cable": { "lengthM": 10, "crossSectionMm2": 2.5 } }
-              ],
-              "pdus": [
-                { "id": "strip-a", "supply": "A", "ratedA": 16, "plug": "IEC60309-16A-1P", "mounting": "vertical", "groups": [ { "id": "g1", "outlets": [ { "socket": "C13", "count": 4 } ] } ] },
-                { "id": "strip-b", "supply": "B", "ratedA": 16, "plug": "IEC60309-16A-1P", "mounting": "vertical", "groups": [ { "id": "g1", "outlets": [ { "socket": "C13", "count": 4 } ] } ] }
-              ],
-              "connections": [
-                { "item": "wave-pc", "plug": 0, "pdu": "strip-a", "group": "g1" },
-                { "item": "wave-pc", "plug": 1, "pdu": "strip-b", "group": "g1" }
-              ]
-            }
-            """,
     };
 
     /// <inheritdoc/>

@@ -16,6 +16,7 @@ public sealed class SupplyLoading : Rule
     private static readonly RuleLimit ContinuousSharePercent = new(
         "continuousSharePercent", "share of a breaker that a continuous load may take in North America", Breakers.ContinuousSharePercent, "%", 10, 100, Stricter.Lower);
 
+    // The example racks: two units, each within its own rating, on one supply: 1840 W and as much as is said, at 230 V, against 16 A and 80 % of it.
     private static readonly RuleDescriptor Facts = new()
     {
         Id = "power.supply-loading",
@@ -31,8 +32,6 @@ public sealed class SupplyLoading : Rule
         Needs = ["/items/*/power/ratedW", "/items/*/power/powerFactor", "/items/*/power/plugs", "/items/*/power/redundant", "/supplies/*/voltageV", "/supplies/*/phases", "/supplies/*/ratedA", "/supplies/*/breaker/ratedA", "/pdus", "/connections", "/site/region"],
         Remedies = ["Plug equipment in on another line or supply.", "Take a larger supply with larger PDUs.", "Add a supply with a PDU.", "Take equipment out of the rack."],
         Cautions = [Cautions.Electricity],
-        FailingRack = Rack(1564),
-        PassingRack = Rack(1104),
     };
 
     /// <inheritdoc/>
@@ -75,20 +74,4 @@ public sealed class SupplyLoading : Rule
             Cures = PowerCures.Relieve(survey, supply, null),
         });
     }
-
-    // Two units, each within its own rating, on one supply: 1840 W and as much as is said, at 230 V, against 16 A and 80 % of it.
-    private static string Rack(double secondW) => $$"""
-        {
-          "cabinet": { "heightU": 24, "widthMm": 800, "depthMm": 1000 },
-          "items": [
-            { "id": "wave-pc", "heightU": 4, "position": { "u": 1 }, "body": { "depthMm": 450 }, "support": { "style": "slides" }, "power": { "ratedW": 1840, "powerFactor": 1, "leakageMa": 1, "inrushA": 20, "plugs": [ "C20" ] } },
-            { "id": "paddle-drive", "heightU": 4, "position": { "u": 6 }, "body": { "depthMm": 450 }, "support": { "style": "slides" }, "power": { "ratedW": {{secondW.ToString(System.Globalization.CultureInfo.InvariantCulture)}}, "powerFactor": 1, "leakageMa": 1, "inrushA": 20, "plugs": [ "C20" ] } }
-          ],
-          "supplies": [ { "id": "A", "voltageV": 230, "phases": 1, "ratedA": 16, "breaker": { "curve": "C", "ratedA": 16 }, "cable": { "lengthM": 10, "crossSectionMm2": 4 } } ],
-          "pdus": [
-            { "id": "strip-left", "supply": "A", "ratedA": 16, "mounting": "vertical", "groups": [ { "id": "g1", "phase": "L1", "outlets": [ { "socket": "C19", "count": 1 } ] } ] },
-            { "id": "strip-right", "supply": "A", "ratedA": 16, "mounting": "vertical", "groups": [ { "id": "g1", "phase": "L1", "outlets": [ { "socket": "C19", "count": 1 } ] } ] }
-          ]
-        }
-        """;
 }

@@ -9,6 +9,7 @@ namespace RackCheck.Rules.Power;
 /// <summary>Finds uninterruptible power supplies that carry too much or run too short, and run time asked for where there is none.</summary>
 public sealed class UpsCapacity : Rule
 {
+    // The example racks: 1000 W on a UPS that runs 15 minutes with 1000 W.
     private static readonly RuleDescriptor Facts = new()
     {
         Id = "power.ups-capacity",
@@ -21,8 +22,6 @@ public sealed class UpsCapacity : Rule
         Needs = ["/items/*/ups/ratedW", "/items/*/ups/ratedVa", "/items/*/ups/runMinutes", "/items/*/ups/runLoadW", "/items/*/ups/feeds", "/items/*/power/ratedW", "/items/*/power/powerFactor", "/items/*/power/plugs", "/pdus", "/connections", "/site/upsMinutes"],
         Remedies = ["Take a larger UPS.", "Take a larger battery.", "Take a PDU off the UPS.", "Take equipment out of the rack.", "Add a UPS.", "Ask for less run time."],
         Cautions = [Cautions.Electricity],
-        FailingRack = Rack(16),
-        PassingRack = Rack(15),
     };
 
     /// <inheritdoc/>
@@ -152,21 +151,4 @@ public sealed class UpsCapacity : Rule
         Calculation = Invariant($"0 < {asked:0.###}"),
         Cures = UpsCures.Add(context.Survey, asked).Append(UpsCures.AskFor(context.Survey, 0)),
     });
-
-    // 1000 W on a UPS that runs 15 minutes with 1000 W.
-    private static string Rack(double asked) => $$"""
-        {
-          "cabinet": { "heightU": 24, "widthMm": 800, "depthMm": 1000 },
-          "items": [
-            { "id": "bay-ups", "category": "ups", "heightU": 3, "position": { "u": 1 }, "body": { "depthMm": 600 }, "support": { "style": "runners" }, "heatW": 80, "power": { "powerFactor": 1, "leakageMa": 1, "inrushA": 10, "plugs": [ "C20" ] }, "ups": { "ratedW": 1350, "ratedVa": 1500, "runMinutes": 15, "runLoadW": 1000, "feeds": [ "ups-strip" ] } },
-            { "id": "wave-pc", "heightU": 4, "position": { "u": 5 }, "body": { "depthMm": 450 }, "support": { "style": "slides" }, "power": { "ratedW": 1000, "powerFactor": 1, "leakageMa": 1, "inrushA": 20, "plugs": [ "C14" ] } }
-          ],
-          "supplies": [ { "id": "A", "voltageV": 230, "phases": 1, "ratedA": 16, "breaker": { "curve": "C", "ratedA": 16 }, "cable": { "lengthM": 10, "crossSectionMm2": 2.5 } } ],
-          "pdus": [
-            { "id": "strip", "supply": "A", "ratedA": 16, "mounting": "vertical", "groups": [ { "id": "g1", "phase": "L1", "outlets": [ { "socket": "C19", "count": 2 } ] } ] },
-            { "id": "ups-strip", "supply": "A", "ratedA": 10, "mounting": "vertical", "groups": [ { "id": "g1", "phase": "L1", "outlets": [ { "socket": "C13", "count": 8 } ] } ] }
-          ],
-          "site": { "upsMinutes": {{asked.ToString(System.Globalization.CultureInfo.InvariantCulture)}} }
-        }
-        """;
 }

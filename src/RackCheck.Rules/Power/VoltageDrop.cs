@@ -16,6 +16,7 @@ public sealed class VoltageDrop : Rule
     private static readonly RuleLimit DropWarningPercent = new(
         "dropWarningPercent", "drop along the cable of a supply; past it a warning", 3, "%", 0.5, 20, Stricter.Lower);
 
+    // The example racks: 10 A through 4 mm2: 3 % of 220 V is 6.6 V, which is 11 mV/A/m x 60 m x 10 A; and 30 m at twice the current.
     private static readonly RuleDescriptor Facts = new()
     {
         Id = "power.voltage-drop",
@@ -30,8 +31,6 @@ public sealed class VoltageDrop : Rule
         Needs = ["/items/*/power/ratedW", "/items/*/power/powerFactor", "/items/*/power/plugs", "/supplies/*/voltageV", "/supplies/*/phases", "/supplies/*/cable/lengthM", "/supplies/*/cable/crossSectionMm2", "/pdus", "/connections"],
         Remedies = ["Take a thicker cable.", "Add a supply with a PDU, which takes its share.", "Take equipment out of the rack."],
         Cautions = [Cautions.Electricity],
-        FailingRack = Rack("30.5"),
-        PassingRack = Rack("30"),
     };
 
     /// <inheritdoc/>
@@ -106,21 +105,4 @@ public sealed class VoltageDrop : Rule
             .Concat(PowerCures.TakeOut(survey, most, cords))
             .Concat(PowerCures.TakeOut(survey, most, [.. survey.Power.Cords.Where(c => ReferenceEquals(c.Group?.Unit.Supply, supply))]));
     }
-
-    // 10 A through 4 mm2: 3 % of 220 V is 6.6 V, which is 11 mV/A/m x 60 m x 10 A; and 30 m at twice the current.
-    private static string Rack(string length) => $$"""
-        {
-          "cabinet": { "heightU": 24, "widthMm": 800, "depthMm": 1000 },
-          "items": [
-            { "id": "paddle-drive", "heightU": 4, "position": { "u": 1 }, "body": { "depthMm": 450 }, "support": { "style": "slides" }, "power": { "ratedW": 2200, "powerFactor": 1, "leakageMa": 1, "inrushA": 20, "plugs": [ "C20" ] } },
-            { "id": "wave-pc", "heightU": 4, "position": { "u": 6 }, "body": { "depthMm": 450 }, "support": { "style": "slides" }, "power": { "ratedW": 2200, "powerFactor": 1, "leakageMa": 1, "inrushA": 20, "plugs": [ "C20" ] } }
-          ],
-          "supplies": [ { "id": "A", "voltageV": 220, "phases": 1, "ratedA": 32, "breaker": { "curve": "C", "ratedA": 32 }, "cable": { "lengthM": {{length}}, "crossSectionMm2": 4 } } ],
-          "pdus": [
-            { "id": "strip", "supply": "A", "ratedA": 32, "mounting": "vertical", "groups": [
-              { "id": "g1", "phase": "L1", "breakerA": 16, "outlets": [ { "socket": "C19", "count": 2 } ] },
-              { "id": "g2", "phase": "L1", "breakerA": 16, "outlets": [ { "socket": "C19", "count": 2 } ] } ] }
-          ]
-        }
-        """;
 }

@@ -21,20 +21,6 @@ public sealed class Aisle : Rule
         Needs = ["/site/aisleFrontMm", "/items/*/support/style", "/items/*/support/extensionMm", "/items/*/body/depthMm"],
         Remedies = ["Place the rack with a wider aisle before it.", "Take slides that pull out less far.", "Mount it on fixed runners."],
         Cautions = [Cautions.Handling],
-        FailingRack = """
-            {
-              "cabinet": { "heightU": 42, "widthMm": 600, "depthMm": 1000 },
-              "items": [ { "id": "wave-pc", "heightU": 4, "position": { "u": 1 }, "support": { "style": "slides", "extensionMm": 701 } } ],
-              "site": { "aisleFrontMm": 700 }
-            }
-            """,
-        PassingRack = """
-            {
-              "cabinet": { "heightU": 42, "widthMm": 600, "depthMm": 1000 },
-              "items": [ { "id": "wave-pc", "heightU": 4, "position": { "u": 1 }, "support": { "style": "slides", "extensionMm": 700 } } ],
-              "site": { "aisleFrontMm": 700 }
-            }
-            """,
     };
 
     /// <inheritdoc/>

@@ -30,18 +30,6 @@ public sealed class ConsoleHeight : Rule
         Needs = ["/items/*/category", "/items/*/position", "/items/*/heightU", "/cabinet/heightMm", "/cabinet/base/heightMm"],
         Remedies = ["Mount it at a height where it can be worked at."],
         Cautions = [Cautions.Handling],
-        FailingRack = """
-            {
-              "cabinet": { "heightU": 42, "widthMm": 600, "depthMm": 1000, "heightMm": 2000, "base": { "heightMm": 100 } },
-              "items": [ { "id": "console", "category": "keyboard-drawer", "heightU": 1, "position": { "u": 23 } } ]
-            }
-            """,
-        PassingRack = """
-            {
-              "cabinet": { "heightU": 42, "widthMm": 600, "depthMm": 1000, "heightMm": 2000, "base": { "heightMm": 100 } },
-              "items": [ { "id": "console", "category": "keyboard-drawer", "heightU": 1, "position": { "u": 22 } } ]
-            }
-            """,
     };
 
     /// <inheritdoc/>

@@ -20,26 +20,6 @@ public sealed class KvmPorts : Rule
         Sources = [Sources.Bookkeeping],
         Needs = ["/items/*/console", "/items/*/kvmPorts", "/items/*/category"],
         Remedies = ["Take a KVM switch with more ports.", "Add a KVM switch.", "Run some of them without a console."],
-        FailingRack = """
-            {
-              "cabinet": { "heightU": 42, "widthMm": 600, "depthMm": 1000 },
-              "items": [
-                { "id": "kvm-1", "category": "kvm-switch", "heightU": 1, "position": { "u": 20 }, "kvmPorts": 1 },
-                { "id": "wave-pc", "category": "computer", "heightU": 4, "position": { "u": 1 }, "console": true },
-                { "id": "gauge-pc", "category": "computer", "heightU": 4, "position": { "u": 6 }, "console": true }
-              ]
-            }
-            """,
-        PassingRack = """
-            {
-              "cabinet": { "heightU": 42, "widthMm": 600, "depthMm": 1000 },
-              "items": [
-                { "id": "kvm-1", "category": "kvm-switch", "heightU": 1, "position": { "u": 20 }, "kvmPorts": 2 },
-                { "id": "wave-pc", "category": "computer", "heightU": 4, "position": { "u": 1 }, "console": true },
-                { "id": "gauge-pc", "category": "computer", "heightU": 4, "position": { "u": 6 }, "console": true }
-              ]
-            }
-            """,
     };
 
     /// <inheritdoc/>

@@ -21,24 +21,6 @@ public sealed class RemotePower : Rule
         Needs = ["/site/remote", "/items/*/remotePowerCycle", "/items/*/spare", "/items/*/power/plugs", "/items/*/console", "/items/*/kvmPorts", "/pdus/*/remoteSwitched", "/pdus/*/groups/*/outlets/*/switched", "/connections"],
         Remedies = ["Plug it into outlets that are switched from afar.", "Take PDUs with such outlets.", "Add a KVM switch that is reached from afar."],
         Cautions = [Cautions.Electricity],
-        FailingRack = """
-            {
-              "cabinet": { "heightU": 42, "widthMm": 800, "depthMm": 1000 },
-              "items": [ { "id": "flume-daq", "category": "instrument", "heightU": 2, "position": { "u": 1 }, "power": { "ratedW": 200, "powerFactor": 1, "leakageMa": 1, "inrushA": 10, "plugs": [ "C14" ] }, "remotePowerCycle": true } ],
-              "supplies": [ { "id": "A", "voltageV": 230, "phases": 1, "ratedA": 16, "breaker": { "curve": "C", "ratedA": 16 }, "socket": "IEC60309-16A-1P", "cable": { "lengthM": 10, "crossSectionMm2": 2.5 } } ],
-              "pdus": [ { "id": "strip", "supply": "A", "ratedA": 16, "plug": "IEC60309-16A-1P", "mounting": "vertical", "remoteSwitched": false, "groups": [ { "id": "g1", "outlets": [ { "socket": "C13", "count": 8 } ] } ] } ],
-              "site": { "remote": true }
-            }
-            """,
-        PassingRack = """
-            {
-              "cabinet": { "heightU": 42, "widthMm": 800, "depthMm": 1000 },
-              "items": [ { "id": "flume-daq", "category": "instrument", "heightU": 2, "position": { "u": 1 }, "power": { "ratedW": 200, "powerFactor": 1, "leakageMa": 1, "inrushA": 10, "plugs": [ "C14" ] }, "remotePowerCycle": true } ],
-              "supplies": [ { "id": "A", "voltageV": 230, "phases": 1, "ratedA": 16, "breaker": { "curve": "C", "ratedA": 16 }, "socket": "IEC60309-16A-1P", "cable": { "lengthM": 10, "crossSectionMm2": 2.5 } } ],
-              "pdus": [ { "id": "strip", "supply": "A", "ratedA": 16, "plug": "IEC60309-16A-1P", "mounting": "vertical", "remoteSwitched": false, "groups": [ { "id": "g1", "outlets": [ { "socket": "C13", "count": 1, "switched": true }, { "socket": "C13", "count": 7 } ] } ] } ],
-              "site": { "remote": true }
-            }
-            """,
     };
 
     /// <inheritdoc/>

@@ -19,20 +19,6 @@ public sealed class UnlockedPanels : Rule
         Sources = [Sources.AccessPractice],
         Needs = ["/site/publicAccess", "/cabinet/lockable", "/cabinet/frontDoor/style", "/cabinet/rearDoor/style", "/cabinet/sidePanels"],
         Remedies = ["Take a cabinet whose doors and panels lock.", "Fit the door or the panels."],
-        FailingRack = """
-            {
-              "cabinet": { "heightU": 42, "widthMm": 600, "depthMm": 1000, "lockable": false },
-              "items": [],
-              "site": { "publicAccess": true }
-            }
-            """,
-        PassingRack = """
-            {
-              "cabinet": { "heightU": 42, "widthMm": 600, "depthMm": 1000, "lockable": true },
-              "items": [],
-              "site": { "publicAccess": true }
-            }
-            """,
     };
 
     /// <inheritdoc/>

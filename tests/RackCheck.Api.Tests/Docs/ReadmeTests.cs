@@ -28,6 +28,8 @@ public sealed class ReadmeTests(Service service) : IClassFixture<Service>
 
     [Theory]
     [InlineData("src/RackCheck.Rules/Layout/HoleType.cs")]
+    [InlineData("src/RackCheck.Rules/Layout/HoleType.fails.json")]
+    [InlineData("src/RackCheck.Rules/Layout/HoleType.passes.json")]
     [InlineData("tests/RackCheck.Rules.Tests/Layout/HoleTypeTests.cs")]
     public void The_rule_that_the_developers_page_shows_is_the_rule_as_it_stands(string file)
     {

@@ -63,7 +63,6 @@ public sealed partial class DescriptorTests
         var rule = Rule(id);
         var facts = rule.Descriptor;
         Assert.Matches(ThemeAndSlug(), facts.Id);
-        Assert.Equal(rule.GetType().Namespace!.Split('.')[^1].ToLowerInvariant(), facts.Theme is "acceptance" or "load" ? facts.Theme + "s" : facts.Theme);
         Assert.All([facts.What, facts.Why], text => Assert.Matches("^[A-Z].*[.]$", text));
         Assert.All(facts.Remedies, text => Assert.Matches("^[A-Z].*[.]$", text));
         Assert.DoesNotMatch("[.]$", facts.Title);

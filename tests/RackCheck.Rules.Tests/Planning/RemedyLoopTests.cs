@@ -110,7 +110,7 @@ public sealed class RemedyLoopTests
     private static RuleDescriptor Facts(string id) => new()
     {
         Id = id, Title = id, Severity = Severity.Error, What = "-", Why = "-", Formula = "-", Sources = [Engineering.Sources.Geometry],
-        Needs = [], Remedies = [], FailingRack = "{}", PassingRack = "{}",
+        Needs = [], Remedies = [],
     };
 
     private static FindingDraft Draft(Cure cure) =>
