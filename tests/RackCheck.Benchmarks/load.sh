@@ -21,7 +21,7 @@ LUA
 
 rate() { wrk --threads 1 --connections 16 --duration "${seconds}s" "$@" | tee "$scratch/out" >&2; awk '/Requests\/sec/ { print $2 }' "$scratch/out"; }
 
-export RACK=openapi/examples/bay-sound.json
+export RACK=openapi/examples/rack-sound.json
 # The compiler optimizes while the service is loaded; on a busy core that takes a while.
 seconds=15 rate --script "$scratch/check.lua" "http://127.0.0.1:$port/v1/checks" >/dev/null
 bare=$(rate "http://127.0.0.1:$port/health/live")

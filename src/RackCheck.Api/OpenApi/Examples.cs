@@ -9,7 +9,7 @@ internal static class Examples
     private const string Prefix = "Examples/";
 
     /// <summary>The racks, by name.</summary>
-    public static ImmutableArray<Example> Racks { get; } = Load("bay-");
+    public static ImmutableArray<Example> Racks { get; } = Load("rack-");
 
     /// <summary>The baskets, by name.</summary>
     public static ImmutableArray<Example> Baskets { get; } = Load("basket-");

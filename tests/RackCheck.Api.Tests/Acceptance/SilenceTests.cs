@@ -47,7 +47,7 @@ public sealed partial class SilenceTests(Service service) : IClassFixture<Servic
     [Fact]
     public async Task Nothing_that_matters_goes_in_silence()
     {
-        var bay = JsonNode.Parse(Repository.Read("openapi", "examples", "bay-sound.json"))!;
+        var bay = JsonNode.Parse(Repository.Read("openapi", "examples", "rack-sound.json"))!;
 
         // Written out: what a part number tells would stand in for what is taken away.
         WithoutPartNumbers(bay);

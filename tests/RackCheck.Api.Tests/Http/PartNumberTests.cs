@@ -7,7 +7,7 @@ public sealed class PartNumberTests(Service service) : IClassFixture<Service>
     [Fact]
     public async Task A_rack_told_by_part_numbers_is_checked()
     {
-        var answer = await service.PostAsync(Repository.Read("openapi", "examples", "bay-part-numbers.json"));
+        var answer = await service.PostAsync(Repository.Read("openapi", "examples", "rack-part-numbers.json"));
         Assert.Equal(200, answer.Status);
         var rules = answer.Json["findings"]!.AsArray().Select(f => f!["rule"]!.GetValue<string>()).ToHashSet();
         Assert.Subset(rules, new HashSet<string> { "catalogue.unknown-part", "catalogue.contradiction", "layout.overlap" });
@@ -18,7 +18,7 @@ public sealed class PartNumberTests(Service service) : IClassFixture<Service>
     [Fact]
     public async Task Remedies_applied_leave_the_part_numbers_that_they_do_not_concern()
     {
-        var answer = await service.PostAsync(Repository.Read("openapi", "examples", "bay-part-numbers.json"), "/v1/checks?apply=remedies");
+        var answer = await service.PostAsync(Repository.Read("openapi", "examples", "rack-part-numbers.json"), "/v1/checks?apply=remedies");
         Assert.Equal(200, answer.Status);
         var rack = answer.Json["applied"]!["rack"]!;
         Assert.Equal("QWL-PC-410", rack["items"]![1]!["partNumber"]!.GetValue<string>());

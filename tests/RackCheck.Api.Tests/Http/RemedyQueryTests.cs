@@ -5,7 +5,7 @@ namespace RackCheck.Api.Tests.Http;
 /// <summary>POST /v1/checks with remedies tried or applied.</summary>
 public sealed class RemedyQueryTests(Service service) : IClassFixture<Service>
 {
-    private static readonly string Clashes = Repository.Read("openapi", "examples", "bay-layout-clashes.json");
+    private static readonly string Clashes = Repository.Read("openapi", "examples", "rack-layout-clashes.json");
 
     [Fact]
     public async Task Applied_remedies_leave_no_error_and_the_rack_answers_for_itself()
@@ -28,7 +28,7 @@ public sealed class RemedyQueryTests(Service service) : IClassFixture<Service>
     [Fact]
     public async Task A_sound_rack_stays_as_it_is()
     {
-        var sound = Repository.Read("openapi", "examples", "bay-sound.json");
+        var sound = Repository.Read("openapi", "examples", "rack-sound.json");
         var answer = await service.PostAsync(sound, "/v1/checks?apply=remedies");
         Assert.Empty(answer.Json["applied"]!["steps"]!.AsArray());
         Assert.Equal((await service.PostAsync(sound)).Json["descriptionDigest"]!.GetValue<string>(), answer.Json["descriptionDigest"]!.GetValue<string>());

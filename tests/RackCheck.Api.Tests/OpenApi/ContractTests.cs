@@ -79,7 +79,7 @@ public sealed class ContractTests(Service service) : IClassFixture<Service>
         var answer = await service.PostAsync(body, isBasket ? "/v1/baskets/checks" : "/v1/checks");
         Assert.Equal(200, answer.Status);
         await AssertValidAsync(isBasket ? "BasketReport" : "CheckReport", answer.Text);
-        Assert.Equal(name switch { "bay-sound.json" => "release", "basket-complete.json" => "review", _ => "hold" }, answer.Json["verdict"]!.GetValue<string>());
+        Assert.Equal(name switch { "rack-sound.json" => "release", "basket-complete.json" => "review", _ => "hold" }, answer.Json["verdict"]!.GetValue<string>());
     }
 
     [Fact]
@@ -123,7 +123,7 @@ public sealed class ContractTests(Service service) : IClassFixture<Service>
     [Fact]
     public async Task The_same_rack_gets_the_same_bytes_however_it_is_written()
     {
-        var text = Repository.Read("openapi", "examples", "bay-layout-clashes.json");
+        var text = Repository.Read("openapi", "examples", "rack-layout-clashes.json");
         var first = await service.PostAsync(text);
         var compact = await service.PostAsync(JsonNode.Parse(text)!.ToJsonString());
         var reversed = JsonNode.Parse(text)!.AsObject();
