@@ -1,3 +1,5 @@
+using RackCheck.Model;
+
 namespace RackCheck.Rules.Tests;
 
 public sealed class PointerOrderTests

@@ -1,5 +1,4 @@
 using RackCheck.Model;
-using RackCheck.Rules;
 
 namespace RackCheck.Api.Reading;
 

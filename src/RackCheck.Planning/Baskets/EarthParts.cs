@@ -1,5 +1,4 @@
 using RackCheck.Model;
-using RackCheck.Rules;
 using RackCheck.Rules.Survey;
 using static System.FormattableString;
 

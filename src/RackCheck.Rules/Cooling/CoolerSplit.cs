@@ -1,7 +1,6 @@
 using RackCheck.Engineering;
 using RackCheck.Model;
 using RackCheck.Rules.Remedies;
-using RackCheck.Rules.Survey;
 
 namespace RackCheck.Rules.Cooling;
 

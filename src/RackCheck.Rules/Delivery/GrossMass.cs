@@ -1,3 +1,4 @@
+using RackCheck.Model;
 using RackCheck.Rules.Survey;
 using static System.FormattableString;
 

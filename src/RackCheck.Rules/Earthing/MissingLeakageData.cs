@@ -1,4 +1,4 @@
-using RackCheck.Rules.Survey;
+using RackCheck.Model;
 using RackCheck.Rules.Survey.Power;
 
 namespace RackCheck.Rules.Earthing;

@@ -1,3 +1,4 @@
+using RackCheck.Model;
 using RackCheck.Rules.Survey;
 
 namespace RackCheck.Rules.Loads;

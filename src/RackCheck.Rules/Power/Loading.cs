@@ -84,7 +84,7 @@ internal static class MissingLoadingData
             }
             else if (cord.Item.Item is { Ups: null, Power.RatedW: null })
             {
-                context.Lacks(Survey.Pointers.ItemRatedW[cord.Item.Index], "Without the rated power of an item it cannot be said what its outlet, unit and supply carry.");
+                context.Lacks(Pointers.ItemRatedW[cord.Item.Index], "Without the rated power of an item it cannot be said what its outlet, unit and supply carry.");
             }
         }
     }

@@ -1,7 +1,6 @@
 using RackCheck.Engineering;
 using RackCheck.Model;
 using RackCheck.Rules.Remedies;
-using RackCheck.Rules.Survey;
 using RackCheck.Rules.Survey.Power;
 using static System.FormattableString;
 

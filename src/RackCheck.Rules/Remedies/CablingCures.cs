@@ -1,4 +1,5 @@
 using RackCheck.Engineering;
+using RackCheck.Model;
 using RackCheck.Rules.Survey;
 using static System.FormattableString;
 

@@ -1,4 +1,4 @@
-namespace RackCheck.Rules;
+namespace RackCheck.Model;
 
 /// <summary>Orders RFC 6901 pointers token by token, numbers by value: /items/2 comes before /items/10.</summary>
 public sealed class PointerOrder : IComparer<string>

@@ -1,4 +1,4 @@
-namespace RackCheck.Rules.Survey;
+namespace RackCheck.Model;
 
 /// <summary>Pointers into a description. Those of list elements are made once for the process, since every request asks for them.</summary>
 public static class Pointers

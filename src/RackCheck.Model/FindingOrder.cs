@@ -1,6 +1,4 @@
-using RackCheck.Model;
-
-namespace RackCheck.Rules;
+namespace RackCheck.Model;
 
 /// <summary>The order of findings in a report: errors first, then by rule id, then by pointer, then by fingerprint.</summary>
 public static class FindingOrder

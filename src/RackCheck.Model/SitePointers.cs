@@ -1,4 +1,4 @@
-namespace RackCheck.Rules.Survey;
+namespace RackCheck.Model;
 
 /// <summary>Pointers to the site, the way in and the working at a rack.</summary>
 public static class SitePointers
