@@ -1,7 +1,7 @@
 using RackCheck.Model;
 using RackCheck.Rules;
-using RackCheck.Rules.Catalogue;
 using RackCheck.Rules.Remedies;
+using RackCheck.Survey.Catalogue;
 
 namespace RackCheck.Planning;
 

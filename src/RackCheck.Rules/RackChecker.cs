@@ -1,8 +1,8 @@
 using RackCheck.Model;
 using RackCheck.Rules.Canonical;
-using RackCheck.Rules.Catalogue;
 using RackCheck.Rules.Remedies;
-using RackCheck.Rules.Survey;
+using RackCheck.Survey;
+using RackCheck.Survey.Catalogue;
 
 namespace RackCheck.Rules;
 

@@ -1,9 +1,9 @@
 using System.Security.Cryptography;
 using System.Text;
 using RackCheck.Model;
-using RackCheck.Rules.Catalogue;
 using RackCheck.Rules.Remedies;
-using RackCheck.Rules.Survey;
+using RackCheck.Survey;
+using RackCheck.Survey.Catalogue;
 
 namespace RackCheck.Rules;
 

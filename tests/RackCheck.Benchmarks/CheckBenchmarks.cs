@@ -6,8 +6,8 @@ using RackCheck.Model.Json;
 using RackCheck.Planning.Baskets;
 using RackCheck.Rules;
 using RackCheck.Rules.Canonical;
-using RackCheck.Rules.Catalogue;
-using RackCheck.Rules.Survey;
+using RackCheck.Survey;
+using RackCheck.Survey.Catalogue;
 
 namespace RackCheck.Benchmarks;
 

@@ -7,7 +7,7 @@ using RackCheck.Model;
 using RackCheck.Model.Json;
 using RackCheck.Planning;
 using RackCheck.Rules;
-using RackCheck.Rules.Catalogue;
+using RackCheck.Survey.Catalogue;
 
 namespace RackCheck.Api.Endpoints;
 

@@ -6,7 +6,7 @@ using RackCheck.Api.Reading;
 using RackCheck.Model;
 using RackCheck.Planning.Baskets;
 using RackCheck.Rules;
-using RackCheck.Rules.Catalogue;
+using RackCheck.Survey.Catalogue;
 
 namespace RackCheck.Api.Hosting;
 

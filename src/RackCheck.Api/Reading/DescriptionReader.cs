@@ -1,7 +1,7 @@
 using FluentValidation;
 using RackCheck.Model;
 using RackCheck.Model.Json;
-using RackCheck.Rules.Catalogue;
+using RackCheck.Survey.Catalogue;
 
 namespace RackCheck.Api.Reading;
 

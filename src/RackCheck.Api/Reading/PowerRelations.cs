@@ -1,6 +1,6 @@
 using FluentValidation;
 using RackCheck.Model;
-using RackCheck.Rules.Survey.Power;
+using RackCheck.Survey.Power;
 using static System.FormattableString;
 
 namespace RackCheck.Api.Reading;

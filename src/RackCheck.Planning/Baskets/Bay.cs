@@ -1,6 +1,6 @@
 using RackCheck.Engineering;
 using RackCheck.Model;
-using RackCheck.Rules.Survey;
+using RackCheck.Survey;
 
 namespace RackCheck.Planning.Baskets;
 

@@ -1,4 +1,5 @@
 using RackCheck.Model;
+using RackCheck.Survey;
 
 namespace RackCheck.Planning.Baskets;
 
@@ -6,7 +7,7 @@ namespace RackCheck.Planning.Baskets;
 internal static class BayMaker
 {
     /// <summary>Most items that a rack may have; panels past it stay in the box.</summary>
-    public const int MostItems = Rules.Survey.RackSurvey.MostItems;
+    public const int MostItems = RackSurvey.MostItems;
 
     /// <summary>Makes the rack.</summary>
     /// <param name="context">What the basket's plans go by.</param>

@@ -1,7 +1,8 @@
 using System.Numerics;
 using RackCheck.Model;
 using RackCheck.Rules;
-using RackCheck.Rules.Survey;
+using RackCheck.Survey;
+using RackCheck.Survey.Layout;
 
 namespace RackCheck.Planning.Baskets;
 

@@ -1,8 +1,8 @@
 using System.Numerics;
 using RackCheck.Model;
 using RackCheck.Rules;
-using RackCheck.Rules.Catalogue;
-using RackCheck.Rules.Survey;
+using RackCheck.Survey;
+using RackCheck.Survey.Catalogue;
 using static System.FormattableString;
 
 namespace RackCheck.Planning.Baskets;

@@ -1,7 +1,8 @@
 using RackCheck.Engineering;
 using RackCheck.Model;
-using RackCheck.Rules.Survey;
-using RackCheck.Rules.Survey.Power;
+using RackCheck.Survey;
+using RackCheck.Survey.Layout;
+using RackCheck.Survey.Power;
 using static System.FormattableString;
 
 namespace RackCheck.Planning.Baskets;

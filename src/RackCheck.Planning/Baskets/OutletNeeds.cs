@@ -1,7 +1,7 @@
 using RackCheck.Engineering;
 using RackCheck.Model;
 using RackCheck.Model.Json;
-using RackCheck.Rules.Survey.Power;
+using RackCheck.Survey.Power;
 
 namespace RackCheck.Planning.Baskets;
 

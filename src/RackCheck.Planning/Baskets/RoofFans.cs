@@ -1,6 +1,6 @@
 using RackCheck.Model;
 using RackCheck.Rules;
-using RackCheck.Rules.Catalogue;
+using RackCheck.Survey.Catalogue;
 using static System.FormattableString;
 
 namespace RackCheck.Planning.Baskets;

@@ -1,6 +1,6 @@
 using RackCheck.Model;
 using RackCheck.Rules;
-using RackCheck.Rules.Catalogue;
+using RackCheck.Survey.Catalogue;
 
 namespace RackCheck.Planning.Baskets;
 

@@ -1,6 +1,7 @@
 using RackCheck.Engineering;
 using RackCheck.Model;
 using RackCheck.Rules.Remedies;
+using RackCheck.Survey.Catalogue;
 using static System.FormattableString;
 
 namespace RackCheck.Rules.Catalogue;
@@ -52,7 +53,7 @@ public sealed class Contradiction : PartRule
             yield break;
         }
 
-        if (cabinet.WidthMm is { } width && PartMembers.Differs("widthMm", width, made.WidthMm))
+        if (cabinet.WidthMm is { } width && PartTolerances.Differs("widthMm", width, made.WidthMm))
         {
             yield return new PartDifference("/cabinet/widthMm", "widthMm", width, made.WidthMm);
         }
@@ -117,8 +118,8 @@ public sealed class Contradiction : PartRule
     private static (double LimitValue, string Text) Bound(string member, double given, double told)
     {
         var (tolerance, text) = member.EndsWith("Mm", StringComparison.Ordinal)
-            ? (PartMembers.LengthToleranceMm, "1")
-            : (PartMembers.Tolerance * Math.Abs(told), Invariant($"0.01 x {Math.Abs(told):0.###}"));
+            ? (PartTolerances.LengthMm, "1")
+            : (PartTolerances.Share * Math.Abs(told), Invariant($"0.01 x {Math.Abs(told):0.###}"));
         var isOver = given > told;
         var bound = Quantities.Round(isOver ? told + tolerance : told - tolerance);
         return (bound, Invariant($"{given:0.###} {(isOver ? '>' : '<')} {told:0.###} {(isOver ? '+' : '-')} {text} = {bound:0.###}"));

@@ -1,6 +1,7 @@
 using System.Globalization;
 using RackCheck.Model;
 using RackCheck.Rules.Remedies;
+using RackCheck.Survey.Catalogue;
 
 namespace RackCheck.Rules.Catalogue;
 

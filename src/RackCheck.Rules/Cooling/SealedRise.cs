@@ -1,7 +1,7 @@
 using RackCheck.Engineering;
 using RackCheck.Model;
 using RackCheck.Rules.Remedies;
-using RackCheck.Rules.Survey;
+using RackCheck.Survey;
 using static System.FormattableString;
 
 namespace RackCheck.Rules.Cooling;

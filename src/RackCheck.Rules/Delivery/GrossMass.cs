@@ -1,5 +1,5 @@
 using RackCheck.Model;
-using RackCheck.Rules.Survey;
+using RackCheck.Survey;
 using static System.FormattableString;
 
 namespace RackCheck.Rules.Delivery;

@@ -1,4 +1,4 @@
-using RackCheck.Rules.Survey.Power;
+using RackCheck.Survey.Power;
 using static System.FormattableString;
 
 namespace RackCheck.Rules.Earthing;

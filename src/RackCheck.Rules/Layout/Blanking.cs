@@ -2,7 +2,8 @@ using System.Numerics;
 using RackCheck.Engineering;
 using RackCheck.Model;
 using RackCheck.Rules.Remedies;
-using RackCheck.Rules.Survey;
+using RackCheck.Survey;
+using RackCheck.Survey.Layout;
 
 namespace RackCheck.Rules.Layout;
 

@@ -1,7 +1,8 @@
 using RackCheck.Engineering;
 using RackCheck.Model;
 using RackCheck.Rules.Remedies;
-using RackCheck.Rules.Survey;
+using RackCheck.Survey;
+using RackCheck.Survey.Layout;
 using static System.FormattableString;
 
 namespace RackCheck.Rules.Loads;

@@ -1,5 +1,5 @@
 using RackCheck.Model;
-using RackCheck.Rules.Survey.Power;
+using RackCheck.Survey.Power;
 
 namespace RackCheck.Rules.Power;
 

@@ -1,5 +1,5 @@
 using RackCheck.Model;
-using RackCheck.Rules.Catalogue;
+using RackCheck.Survey.Catalogue;
 
 namespace RackCheck.Rules.Remedies;
 

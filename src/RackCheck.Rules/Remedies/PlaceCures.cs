@@ -1,6 +1,7 @@
 using RackCheck.Engineering;
 using RackCheck.Model;
-using RackCheck.Rules.Survey;
+using RackCheck.Survey;
+using RackCheck.Survey.Layout;
 
 namespace RackCheck.Rules.Remedies;
 

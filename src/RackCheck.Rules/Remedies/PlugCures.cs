@@ -1,6 +1,6 @@
 using RackCheck.Model;
-using RackCheck.Rules.Survey;
-using RackCheck.Rules.Survey.Power;
+using RackCheck.Survey;
+using RackCheck.Survey.Power;
 using static System.FormattableString;
 
 namespace RackCheck.Rules.Remedies;

@@ -1,7 +1,8 @@
 using RackCheck.Engineering;
 using RackCheck.Model;
-using RackCheck.Rules.Survey;
-using RackCheck.Rules.Survey.Power;
+using RackCheck.Survey;
+using RackCheck.Survey.Layout;
+using RackCheck.Survey.Power;
 using static System.FormattableString;
 
 namespace RackCheck.Rules.Remedies;
@@ -77,7 +78,7 @@ public static class ServiceCures
 
         var units = cords.Select(c => c.Group!.Unit).DistinctBy(u => u.Index).ToArray();
         yield return new Cure(
-            $"Take {RackCheck.Rules.Names.List([.. units.Select(u => u.Id)], "PDUs")} with outlets that are switched from afar",
+            $"Take {RackCheck.Survey.Names.List([.. units.Select(u => u.Id)], "PDUs")} with outlets that are switched from afar",
             units.Aggregate(survey.Description, (d, unit) => d.EditUnit(unit.Index, SwitchedUnit)));
     }
 
@@ -95,7 +96,7 @@ public static class ServiceCures
     /// <summary>Ids for reading.</summary>
     /// <param name="items">Items, one at least.</param>
     /// <returns>As "a and b", or the first and how many more.</returns>
-    public static string Names(IReadOnlyList<Mounted> items) => RackCheck.Rules.Names.List([.. items.Select(i => i.Id)]);
+    public static string Names(IReadOnlyList<Mounted> items) => RackCheck.Survey.Names.List([.. items.Select(i => i.Id)]);
 
     private static IEnumerable<Cure> AddSwitch(RackSurvey survey, int ports)
     {

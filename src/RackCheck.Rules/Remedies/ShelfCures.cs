@@ -1,6 +1,7 @@
 using RackCheck.Engineering;
 using RackCheck.Model;
-using RackCheck.Rules.Survey;
+using RackCheck.Survey;
+using RackCheck.Survey.Layout;
 
 namespace RackCheck.Rules.Remedies;
 
@@ -111,5 +112,5 @@ public static class ShelfCures
         return builder;
     }
 
-    private static string Names(IReadOnlyList<Mounted> things) => RackCheck.Rules.Names.List([.. things.Select(t => t.Id)]);
+    private static string Names(IReadOnlyList<Mounted> things) => RackCheck.Survey.Names.List([.. things.Select(t => t.Id)]);
 }

@@ -1,5 +1,6 @@
 using RackCheck.Model;
-using RackCheck.Rules.Survey;
+using RackCheck.Survey;
+using RackCheck.Survey.Layout;
 
 namespace RackCheck.Rules.Remedies;
 

@@ -2,6 +2,7 @@ using RackCheck.Model;
 using RackCheck.Planning;
 using RackCheck.Rules.Catalogue;
 using RackCheck.Rules.Tests.Harness;
+using RackCheck.Survey.Catalogue;
 
 namespace RackCheck.Rules.Tests.Catalogue;
 

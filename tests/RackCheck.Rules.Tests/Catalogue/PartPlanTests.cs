@@ -1,6 +1,6 @@
 using System.Reflection;
 using RackCheck.Model;
-using RackCheck.Rules.Catalogue;
+using RackCheck.Survey.Catalogue;
 
 namespace RackCheck.Rules.Tests.Catalogue;
 

@@ -1,6 +1,6 @@
 using RackCheck.Model;
-using RackCheck.Rules.Catalogue;
 using RackCheck.Rules.Tests.Harness;
+using RackCheck.Survey.Catalogue;
 
 namespace RackCheck.Rules.Tests.Catalogue;
 

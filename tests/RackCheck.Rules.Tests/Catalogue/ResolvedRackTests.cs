@@ -3,9 +3,9 @@ using System.Text.Json.Nodes;
 using CsCheck;
 using RackCheck.Model;
 using RackCheck.Model.Json;
-using RackCheck.Rules.Catalogue;
 using RackCheck.Rules.Tests.Harness;
 using RackCheck.Rules.Tests.Properties;
+using RackCheck.Survey.Catalogue;
 
 namespace RackCheck.Rules.Tests.Catalogue;
 

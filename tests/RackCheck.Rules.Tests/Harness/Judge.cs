@@ -5,7 +5,7 @@ using System.Globalization;
 using System.Reflection;
 using RackCheck.Model;
 using RackCheck.Planning;
-using RackCheck.Rules.Catalogue;
+using RackCheck.Survey.Catalogue;
 
 namespace RackCheck.Rules.Tests.Harness;
 

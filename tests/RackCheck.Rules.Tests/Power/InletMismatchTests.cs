@@ -1,8 +1,8 @@
 using RackCheck.Model;
 using RackCheck.Rules.Power;
 using RackCheck.Rules.Remedies;
-using RackCheck.Rules.Survey.Power;
 using RackCheck.Rules.Tests.Harness;
+using RackCheck.Survey.Power;
 using static RackCheck.Rules.Tests.Power.PowerRacks;
 
 namespace RackCheck.Rules.Tests.Power;

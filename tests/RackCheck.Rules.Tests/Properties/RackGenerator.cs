@@ -1,5 +1,6 @@
 using CsCheck;
 using RackCheck.Model;
+using RackCheck.Survey;
 
 namespace RackCheck.Rules.Tests.Properties;
 

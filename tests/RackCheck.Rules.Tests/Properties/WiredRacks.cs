@@ -1,6 +1,6 @@
 using CsCheck;
 using RackCheck.Model;
-using RackCheck.Rules.Survey.Power;
+using RackCheck.Survey.Power;
 using static RackCheck.Rules.Tests.Properties.RackGenerator;
 
 namespace RackCheck.Rules.Tests.Properties;

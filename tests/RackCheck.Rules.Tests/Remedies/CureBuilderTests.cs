@@ -1,7 +1,7 @@
 using RackCheck.Model;
 using RackCheck.Rules.Remedies;
-using RackCheck.Rules.Survey;
 using RackCheck.Rules.Tests.Harness;
+using RackCheck.Survey;
 using static RackCheck.Rules.Tests.Harness.Bays;
 
 namespace RackCheck.Rules.Tests.Remedies;

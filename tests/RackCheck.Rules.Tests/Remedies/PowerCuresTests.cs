@@ -1,6 +1,6 @@
 using RackCheck.Model;
 using RackCheck.Rules.Remedies;
-using RackCheck.Rules.Survey;
+using RackCheck.Survey;
 using static RackCheck.Rules.Tests.Power.PowerRacks;
 
 namespace RackCheck.Rules.Tests.Remedies;

@@ -1,7 +1,8 @@
 using RackCheck.Engineering;
 using RackCheck.Model;
-using RackCheck.Rules.Survey;
 using RackCheck.Rules.Tests.Harness;
+using RackCheck.Survey;
+using RackCheck.Survey.Layout;
 using static RackCheck.Rules.Tests.Harness.Bays;
 
 namespace RackCheck.Rules.Tests.Survey;

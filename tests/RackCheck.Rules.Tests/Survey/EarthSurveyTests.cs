@@ -1,6 +1,6 @@
 using RackCheck.Model;
-using RackCheck.Rules.Survey;
 using RackCheck.Rules.Tests.Harness;
+using RackCheck.Survey;
 using static RackCheck.Rules.Tests.Earthing.EarthBays;
 using static RackCheck.Rules.Tests.Harness.Bays;
 

@@ -1,8 +1,8 @@
 using CsCheck;
 using RackCheck.Engineering;
 using RackCheck.Model;
-using RackCheck.Rules.Survey;
 using RackCheck.Rules.Tests.Harness;
+using RackCheck.Survey;
 using static RackCheck.Rules.Tests.Cooling.CoolBays;
 using static RackCheck.Rules.Tests.Harness.Bays;
 

@@ -1,7 +1,7 @@
 using RackCheck.Model;
-using RackCheck.Rules.Survey;
 using RackCheck.Rules.Tests.Harness;
 using RackCheck.Rules.Tests.Loads;
+using RackCheck.Survey;
 using static RackCheck.Rules.Tests.Harness.Bays;
 using static RackCheck.Rules.Tests.Loads.LoadBays;
 

@@ -1,9 +1,10 @@
 using System.Numerics;
 using CsCheck;
 using RackCheck.Model;
-using RackCheck.Rules.Survey;
 using RackCheck.Rules.Tests.Harness;
 using RackCheck.Rules.Tests.Properties;
+using RackCheck.Survey;
+using RackCheck.Survey.Layout;
 using static RackCheck.Rules.Tests.Harness.Bays;
 
 namespace RackCheck.Rules.Tests.Survey;

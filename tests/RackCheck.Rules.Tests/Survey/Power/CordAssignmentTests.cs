@@ -1,7 +1,7 @@
 using CsCheck;
 using RackCheck.Model;
-using RackCheck.Rules.Survey.Power;
 using RackCheck.Rules.Tests.Harness;
+using RackCheck.Survey.Power;
 
 namespace RackCheck.Rules.Tests.Survey.Power;
 

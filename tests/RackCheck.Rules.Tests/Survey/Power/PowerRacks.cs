@@ -1,6 +1,6 @@
 using CsCheck;
 using RackCheck.Model;
-using RackCheck.Rules.Survey.Power;
+using RackCheck.Survey.Power;
 using static RackCheck.Rules.Tests.Properties.RackGenerator;
 
 namespace RackCheck.Rules.Tests.Survey.Power;
@@ -41,7 +41,7 @@ internal static class PowerRacks
         from items in Items.Array[1, 4]
         select Make(phases, rated, groups, unitRated, items);
 
-    public static PowerTree Tree(RackDescription rack) => new RackCheck.Rules.Survey.RackSurvey(rack).Power;
+    public static PowerTree Tree(RackDescription rack) => new RackCheck.Survey.RackSurvey(rack).Power;
 
     /// <summary>What any assignment owes: a plug that goes in, an outlet used once, lines that the supply has.</summary>
     public static void CheckSound(RackDescription rack, PowerTree tree)

@@ -1,9 +1,9 @@
 using System.Numerics;
 using CsCheck;
 using RackCheck.Model;
-using RackCheck.Rules.Survey.Power;
 using RackCheck.Rules.Tests.Harness;
 using RackCheck.Rules.Tests.Properties;
+using RackCheck.Survey.Power;
 using static RackCheck.Rules.Tests.Harness.Bays;
 using static RackCheck.Rules.Tests.Harness.Wiring;
 
@@ -110,7 +110,7 @@ public sealed class PowerTreeTests
 
     [Fact]
     public void Losses_that_are_not_given_are_an_assumption() =>
-        Assert.Contains(new RackCheck.Rules.Survey.RackSurvey(WithUps(null)).Assumptions, a => a.Pointer == "/items/1/heatW" && a.Value.Number == 0);
+        Assert.Contains(new RackCheck.Survey.RackSurvey(WithUps(null)).Assumptions, a => a.Pointer == "/items/1/heatW" && a.Value.Number == 0);
 
     [Fact]
     public void A_ups_without_cords_leaves_its_units_on_their_supply()
@@ -159,7 +159,7 @@ public sealed class PowerTreeTests
         var rack = Wired(new Supply { Id = "A", VoltageV = 230, RatedA = 16 }, Mains("B", phases: 3)).Units(
             Pdu("a", "A", 16, Outlets("g", 16)), Pdu("b", "B", 16, Outlets("g", 16))).With(Load("wave-pc", 400, factor: null));
         string[] expected = ["/items/0/power/powerFactor", "/pdus/1/groups/0/phase", "/site/region", "/supplies/0/breaker/ratedA", "/supplies/0/phases", "/supplies/0/rcdMa", "/supplies/1/rcdMa"];
-        Assert.Equal(expected, new RackCheck.Rules.Survey.RackSurvey(rack).Assumptions.Select(a => a.Pointer).Where(p => p.Contains("power", StringComparison.Ordinal) || !p.StartsWith("/items", StringComparison.Ordinal) && p is not ("/site/altitudeM" or "/site/ambientMaxC" or "/site/humidityMaxPercent") && !p.StartsWith("/cabinet", StringComparison.Ordinal)).Order(StringComparer.Ordinal));
+        Assert.Equal(expected, new RackCheck.Survey.RackSurvey(rack).Assumptions.Select(a => a.Pointer).Where(p => p.Contains("power", StringComparison.Ordinal) || !p.StartsWith("/items", StringComparison.Ordinal) && p is not ("/site/altitudeM" or "/site/ambientMaxC" or "/site/humidityMaxPercent") && !p.StartsWith("/cabinet", StringComparison.Ordinal)).Order(StringComparer.Ordinal));
     }
 
     [Fact]

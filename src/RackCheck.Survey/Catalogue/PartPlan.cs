@@ -1,0 +1,265 @@
+using System.Collections.Immutable;
+using System.Reflection;
+using System.Text.Json;
+using System.Text.Json.Nodes;
+using System.Text.Json.Serialization.Metadata;
+using RackCheck.Model;
+using RackCheck.Model.Json;
+
+namespace RackCheck.Survey.Catalogue;
+
+/// <summary>
+/// What a part number does to a record of the description, member by member: fills what is absent, finds what differs, and takes what was
+/// filled out again. The plan of a type is made once, so that no member is forgotten and none is looked up at a request.
+/// </summary>
+/// <typeparam name="T">The record that both sides share.</typeparam>
+public sealed class PartPlan<T>
+    where T : class
+{
+    private readonly Func<T, T> clone = typeof(T).GetMethod("<Clone>$")!.CreateDelegate<Func<T, T>>();
+    private readonly ImmutableArray<PartMember<T>> members;
+
+    private PartPlan() => members =
+        [.. typeof(T).GetProperties(BindingFlags.Public | BindingFlags.Instance).Where(p => p.Name != nameof(Item.PartNumber)).Select(PartMembers.Make<T>)];
+
+    /// <summary>The plan of this type.</summary>
+    public static PartPlan<T> Instance { get; } = new();
+
+    /// <summary>The record with what is absent taken from the product.</summary>
+    /// <param name="given">The record.</param>
+    /// <param name="told">What the product tells.</param>
+    /// <param name="filled">Gets the names of the members that were filled, in whole or in part; null where nobody asks.</param>
+    /// <returns>The same object where nothing was absent.</returns>
+    public T Fill(T given, T told, List<string>? filled)
+    {
+        T? result = null;
+        foreach (var member in members)
+        {
+            if (member.Fill(given, told, ref result, clone))
+            {
+                filled?.Add(member.Name);
+            }
+        }
+
+        return result ?? given;
+    }
+
+    /// <summary>Finds values that are given and differ from what the product tells.</summary>
+    /// <param name="given">The record.</param>
+    /// <param name="told">What the product tells.</param>
+    /// <param name="pointer">Where the record stands.</param>
+    /// <param name="found">Gets the differences.</param>
+    public void Compare(T given, T told, string pointer, List<PartDifference> found)
+    {
+        foreach (var member in members)
+        {
+            member.Compare(given, told, pointer, found);
+        }
+    }
+
+    /// <summary>Takes out of a changed record what came from the product and was not changed.</summary>
+    /// <param name="given">The record as posted; null where it was not there at all.</param>
+    /// <param name="filled">The record as filled.</param>
+    /// <param name="after">The record as changed.</param>
+    /// <returns>The record to be posted so that it is filled to the changed one.</returns>
+    public T Restore(T? given, T filled, T after)
+    {
+        var result = clone(after);
+        foreach (var member in members)
+        {
+            member.Restore(given, filled, after, result);
+        }
+
+        return result;
+    }
+}
+
+/// <summary>A value that is given and differs from the product's.</summary>
+/// <param name="Pointer">Where it stands.</param>
+/// <param name="Member">Name of the member.</param>
+/// <param name="Given">The value given; null where it is no single value.</param>
+/// <param name="Told">The product's value; null where it is no single value.</param>
+public sealed record PartDifference(string Pointer, string Member, Scalar? Given, Scalar? Told);
+
+/// <summary>One member of a record.</summary>
+internal abstract class PartMember<T>(string name)
+    where T : class
+{
+    public string Name { get; } = name;
+
+    public abstract bool Fill(T given, T told, ref T? result, Func<T, T> clone);
+
+    public abstract void Compare(T given, T told, string pointer, List<PartDifference> found);
+
+    public abstract void Restore(T? given, T filled, T after, T result);
+}
+
+/// <summary>A member with a value. One that is never absent is compared, but neither filled nor taken out.</summary>
+internal sealed class PartValue<T, TValue>(string name, Func<T, TValue?> get, Action<T, TValue?>? set, Func<TValue, TValue, bool> differs, Func<TValue, Scalar> shown) : PartMember<T>(name)
+    where T : class
+    where TValue : struct
+{
+    public override bool Fill(T given, T told, ref T? result, Func<T, T> clone)
+    {
+        if (set is null || get(given) is not null || get(told) is not { } value)
+        {
+            return false;
+        }
+
+        set(result ??= clone(given), value);
+        return true;
+    }
+
+    public override void Compare(T given, T told, string pointer, List<PartDifference> found)
+    {
+        if (get(given) is { } one && get(told) is { } other && differs(one, other))
+        {
+            found.Add(new PartDifference($"{pointer}/{Name}", Name, shown(one), shown(other)));
+        }
+    }
+
+    public override void Restore(T? given, T filled, T after, T result)
+    {
+        if (set is not null && EqualityComparer<TValue?>.Default.Equals(get(filled), get(after)))
+        {
+            set(result, given is null ? null : get(given));
+        }
+    }
+}
+
+/// <summary>A member with a text or a list.</summary>
+internal sealed class PartObject<T, TObject>(string name, Func<T, TObject?> get, Action<T, TObject?> set, bool isCompared) : PartMember<T>(name)
+    where T : class
+    where TObject : class
+{
+    private readonly JsonTypeInfo<TObject> type = (JsonTypeInfo<TObject>)ContractJson.Default.GetTypeInfo(typeof(TObject))!;
+
+    public override bool Fill(T given, T told, ref T? result, Func<T, T> clone)
+    {
+        if (get(given) is not null || get(told) is not { } value)
+        {
+            return false;
+        }
+
+        set(result ??= clone(given), value);
+        return true;
+    }
+
+    public override void Compare(T given, T told, string pointer, List<PartDifference> found)
+    {
+        if (isCompared && get(given) is { } one && get(told) is { } other && !IsEqual(one, other))
+        {
+            found.Add(new PartDifference($"{pointer}/{Name}", Name, Shown(one), Shown(other)));
+        }
+    }
+
+    public override void Restore(T? given, T filled, T after, T result)
+    {
+        if (ReferenceEquals(get(filled), get(after)) || (get(filled) is { } one && get(after) is { } other && IsEqual(one, other)))
+        {
+            set(result, given is null ? null : get(given));
+        }
+    }
+
+    private static Scalar? Shown(TObject value) => value is string text ? (Scalar?)text : null;
+
+    // Records that hold lists are not equal by their own measure; how they are written is.
+    private bool IsEqual(TObject one, TObject other) =>
+        one is string ? one.Equals(other) : JsonNode.DeepEquals(JsonSerializer.SerializeToNode(one, type), JsonSerializer.SerializeToNode(other, type));
+}
+
+/// <summary>A member with a record.</summary>
+internal sealed class PartChild<T, TChild>(string name, Func<T, TChild?> get, Action<T, TChild?> set, bool isCompared) : PartMember<T>(name)
+    where T : class
+    where TChild : class
+{
+    public override bool Fill(T given, T told, ref T? result, Func<T, T> clone)
+    {
+        if (get(told) is not { } source)
+        {
+            return false;
+        }
+
+        var own = get(given);
+        var whole = own is null ? source : PartPlan<TChild>.Instance.Fill(own, source, null);
+        if (ReferenceEquals(own, whole))
+        {
+            return false;
+        }
+
+        set(result ??= clone(given), whole);
+        return true;
+    }
+
+    public override void Compare(T given, T told, string pointer, List<PartDifference> found)
+    {
+        if (isCompared && get(given) is { } one && get(told) is { } other)
+        {
+            PartPlan<TChild>.Instance.Compare(one, other, $"{pointer}/{Name}", found);
+        }
+    }
+
+    public override void Restore(T? given, T filled, T after, T result)
+    {
+        var own = given is null ? null : get(given);
+        if (ReferenceEquals(get(filled), get(after)))
+        {
+            set(result, own);
+        }
+        else if (get(filled) is { } one && get(after) is { } other)
+        {
+            set(result, PartPlan<TChild>.Instance.Restore(own, one, other));
+        }
+    }
+}
+
+/// <summary>Makes members.</summary>
+internal static class PartMembers
+{
+    // What the caller chooses or wishes, or sets on the day: no contradiction, whatever the product says.
+    private static readonly HashSet<string> Chosen = new(StringComparer.Ordinal)
+    {
+        nameof(Item.Description), nameof(Item.Console), nameof(Item.RemotePowerCycle), nameof(Item.Fixing), nameof(Item.Cables), nameof(Cabinet.Placement),
+        nameof(Uprights.FrontSetbackMm), nameof(Uprights.SpacingMm), nameof(Item.Support), nameof(Ups.Feeds), nameof(Door.Bonded),
+    };
+
+    public static PartMember<T> Make<T>(PropertyInfo property)
+        where T : class
+    {
+        var value = Nullable.GetUnderlyingType(property.PropertyType) ?? property.PropertyType;
+        var maker = value.IsValueType ? nameof(MakeValue) : value.Namespace == typeof(Item).Namespace ? nameof(MakeChild) : nameof(MakeObject);
+        return (PartMember<T>)typeof(PartMembers).GetMethod(maker, BindingFlags.NonPublic | BindingFlags.Static)!.MakeGenericMethod(typeof(T), value).Invoke(null, [property])!;
+    }
+
+    private static string NameOf(PropertyInfo property) => JsonNamingPolicy.CamelCase.ConvertName(property.Name);
+
+    private static PartMember<T> MakeValue<T, TValue>(PropertyInfo property)
+        where T : class
+        where TValue : struct
+    {
+        var isNullable = property.PropertyType == typeof(TValue?);
+        var plain = isNullable ? null : property.GetMethod!.CreateDelegate<Func<T, TValue>>();
+        Func<T, TValue?> get = isNullable ? property.GetMethod!.CreateDelegate<Func<T, TValue?>>() : owner => plain!(owner);
+        var set = isNullable ? property.SetMethod!.CreateDelegate<Action<T, TValue?>>() : null;
+        var name = property.Name;
+        Func<TValue, TValue, bool> differs = Chosen.Contains(name) ? static (_, _) => false
+            : typeof(TValue) == typeof(double) ? (Func<TValue, TValue, bool>)(object)(Func<double, double, bool>)((one, other) => PartTolerances.Differs(name, one, other))
+            : static (one, other) => !EqualityComparer<TValue>.Default.Equals(one, other);
+        Func<TValue, Scalar> shown = typeof(TValue) == typeof(double) ? (Func<TValue, Scalar>)(object)(Func<double, Scalar>)(static v => v)
+            : typeof(TValue) == typeof(int) ? (Func<TValue, Scalar>)(object)(Func<int, Scalar>)(static v => v)
+            : typeof(TValue) == typeof(bool) ? (Func<TValue, Scalar>)(object)(Func<bool, Scalar>)(static v => v)
+            : static v => JsonSerializer.SerializeToNode(v, (JsonTypeInfo<TValue>)ContractJson.Default.GetTypeInfo(typeof(TValue))!)!.GetValue<string>();
+        return new PartValue<T, TValue>(NameOf(property), get, set, differs, shown);
+    }
+
+    private static PartMember<T> MakeObject<T, TObject>(PropertyInfo property)
+        where T : class
+        where TObject : class =>
+        new PartObject<T, TObject>(NameOf(property), property.GetMethod!.CreateDelegate<Func<T, TObject?>>(), property.SetMethod!.CreateDelegate<Action<T, TObject?>>(), !Chosen.Contains(property.Name));
+
+    // Rails are products of their own, so what carries an item is the caller's choice, all of it.
+    private static PartMember<T> MakeChild<T, TChild>(PropertyInfo property)
+        where T : class
+        where TChild : class =>
+        new PartChild<T, TChild>(NameOf(property), property.GetMethod!.CreateDelegate<Func<T, TChild?>>(), property.SetMethod!.CreateDelegate<Action<T, TChild?>>(), !Chosen.Contains(property.Name));
+}

@@ -1,0 +1,342 @@
+using RackCheck.Model;
+using static System.FormattableString;
+
+namespace RackCheck.Survey.Catalogue;
+
+/// <summary>A description as posted, and with its part numbers filled in: what is given by hand wins, what is absent comes from the product.</summary>
+public sealed class ResolvedRack
+{
+    private readonly IReadOnlyDictionary<string, Product>? products;
+
+    private ResolvedRack(RackDescription posted, RackDescription description, IReadOnlyDictionary<string, Product>? products, IReadOnlyList<Part> parts, List<Assumption> filled) =>
+        (Posted, Description, this.products, Parts, Filled) = (posted, description, products, parts, filled);
+
+    /// <summary>The description as it was posted.</summary>
+    public RackDescription Posted { get; }
+
+    /// <summary>The description with its part numbers filled in; the posted one itself where nothing was.</summary>
+    public RackDescription Description { get; }
+
+    /// <summary>What was filled in, an entry a part number.</summary>
+    public IReadOnlyList<Assumption> Filled { get; }
+
+    /// <summary>The part numbers of the description and what they stand for; none where they were not looked up.</summary>
+    public IReadOnlyList<Part> Parts { get; }
+
+    /// <summary>Whether part numbers were looked up.</summary>
+    public bool IsLookedUp => products is not null;
+
+    /// <summary>The part numbers that a description asks the catalogue for.</summary>
+    /// <param name="description">The description.</param>
+    /// <returns>Each once; empty where it asks for none.</returns>
+    public static IReadOnlyCollection<string> PartNumbers(RackDescription description)
+    {
+        HashSet<string>? numbers = null;
+        void Add(string? number)
+        {
+            if (number is not null)
+            {
+                (numbers ??= new HashSet<string>(StringComparer.Ordinal)).Add(number);
+            }
+        }
+
+        Add(description.Cabinet?.PartNumber);
+        Add(description.Cabinet?.FrontDoor?.PartNumber);
+        Add(description.Cabinet?.RearDoor?.PartNumber);
+        Add(description.Cabinet?.EarthBar?.PartNumber);
+        for (var i = 0; i < description.Items.Count; i++)
+        {
+            Add(description.Items[i].PartNumber);
+        }
+
+        for (var i = 0; i < description.Pdus?.Count; i++)
+        {
+            Add(description.Pdus[i].PartNumber);
+        }
+
+        return numbers is null ? [] : numbers;
+    }
+
+    /// <summary>A description that stands for itself: its part numbers are not looked up and say nothing.</summary>
+    /// <param name="description">The description.</param>
+    /// <returns>The rack.</returns>
+    public static ResolvedRack Plain(RackDescription description) => new(description, description, null, [], []);
+
+    /// <summary>Fills a description in.</summary>
+    /// <param name="posted">The description.</param>
+    /// <param name="products">What its part numbers stand for; one that is not there is not known.</param>
+    /// <returns>The rack.</returns>
+    public static ResolvedRack Of(RackDescription posted, IReadOnlyDictionary<string, Product> products)
+    {
+        var (parts, filled, description) = (new List<Part>(), new List<Assumption>(), posted);
+        if (posted.Cabinet is { } cabinet)
+        {
+            description = description with { Cabinet = FillCabinet(cabinet, products, parts, filled) };
+        }
+
+        description = description with
+        {
+            Items = FillAll(posted.Items, i => i.PartNumber, (item, at) =>
+            {
+                var told = products.GetValueOrDefault(item.PartNumber!);
+                parts.Add(new Part(Invariant($"/items/{at}"), item.Id, item.PartNumber!, told, told?.Item));
+                return (Item)Fill<ItemFacts>(item, told?.Item, parts[^1], filled);
+            }),
+            Pdus = posted.Pdus is not { } units ? null : FillAll(units, u => u.PartNumber, (unit, at) =>
+            {
+                var told = products.GetValueOrDefault(unit.PartNumber!);
+                parts.Add(new Part(Invariant($"/pdus/{at}"), unit.Id, unit.PartNumber!, told, told?.Pdu));
+                return (Pdu)Fill<PduFacts>(unit, told?.Pdu, parts[^1], filled);
+            }),
+        };
+        return new ResolvedRack(posted, description, products, parts, filled);
+    }
+
+    /// <summary>Another description with the same products.</summary>
+    /// <param name="posted">The description.</param>
+    /// <returns>The rack.</returns>
+    public ResolvedRack With(RackDescription posted) => products is null ? Plain(posted) : Of(posted, products);
+
+    /// <summary>What a check cannot do without and neither description nor catalogue gives, by pointer.</summary>
+    /// <returns>The pointers; empty where the rack can be worked out.</returns>
+    public IReadOnlyList<string> Missing()
+    {
+        List<string>? missing = null;
+        void Need(bool absent, string pointer)
+        {
+            if (absent)
+            {
+                (missing ??= []).Add(pointer);
+            }
+        }
+
+        Need(Description.Cabinet?.HeightU is null, "/cabinet/heightU");
+        Need(Description.Cabinet?.WidthMm is null, "/cabinet/widthMm");
+        Need(Description.Cabinet?.DepthMm is null, "/cabinet/depthMm");
+        Need(Description.Cabinet?.FrontDoor is { Style: null }, "/cabinet/frontDoor/style");
+        Need(Description.Cabinet?.RearDoor is { Style: null }, "/cabinet/rearDoor/style");
+        for (var i = 0; i < Description.Items.Count; i++)
+        {
+            Need(Description.Items[i].HeightU is null, Invariant($"/items/{i}/heightU"));
+        }
+
+        for (var i = 0; i < Description.Pdus?.Count; i++)
+        {
+            Need(Description.Pdus[i].RatedA is null, Invariant($"/pdus/{i}/ratedA"));
+            Need(Description.Pdus[i].Groups is null, Invariant($"/pdus/{i}/groups"));
+        }
+
+        return missing ?? (IReadOnlyList<string>)[];
+    }
+
+    /// <summary>
+    /// The description to be posted so that it is filled in to a changed one. What came from a product and was not changed is left to the
+    /// part number; a thing that is changed against its product is not that product any more, so its part number goes and it is written out.
+    /// </summary>
+    /// <param name="after">The filled description, changed.</param>
+    /// <returns>The description to post.</returns>
+    public RackDescription ToPost(RackDescription after)
+    {
+        if (Parts.Count == 0)
+        {
+            return after;
+        }
+
+        return after with
+        {
+            Cabinet = Posted.Cabinet is { } posted && after.Cabinet is { } cabinet ? RestoreCabinet(posted, Description.Cabinet!, cabinet, after.Cooling?.RoofFans) : after.Cabinet,
+            Items = RestoreAll<Item, ItemFacts>(Posted.Items, Description.Items, after.Items, i => i.Id, i => i.PartNumber, i => i with { PartNumber = null }, p => p.Item)!,
+            Pdus = RestoreAll<Pdu, PduFacts>(
+                Posted.Pdus, Description.Pdus, after.Pdus, u => u.Id, u => u.PartNumber, u => u with { PartNumber = null }, p => p.Pdu),
+        };
+    }
+
+    /// <summary>What a product tells of a cabinet, but for parts that have a part number of their own: those are not the ones it comes with.</summary>
+    /// <param name="told">What the product tells; null where it is not known or no cabinet.</param>
+    /// <param name="cabinet">The cabinet.</param>
+    /// <returns>What holds of this cabinet.</returns>
+    internal static Cabinet? FactsOf(Cabinet? told, Cabinet cabinet) => told is null ? null : told with
+    {
+        FrontDoor = cabinet.FrontDoor?.PartNumber is null ? told.FrontDoor : null,
+        RearDoor = cabinet.RearDoor?.PartNumber is null ? told.RearDoor : null,
+        EarthBar = cabinet.EarthBar?.PartNumber is null ? told.EarthBar : null,
+    };
+
+    /// <summary>What a cabinet is held against: fans in the roof bring an opening of their own, whatever roof it is delivered with.</summary>
+    /// <param name="told">What its product tells.</param>
+    /// <param name="cabinet">The cabinet.</param>
+    /// <param name="roofFans">The fans in the roof.</param>
+    /// <returns>The same, without the style of a roof that fans opened.</returns>
+    internal static Cabinet WithoutFanOpening(Cabinet told, Cabinet cabinet, IReadOnlyList<FanSet>? roofFans) =>
+        roofFans is { Count: > 0 } && cabinet.Roof?.Style == RoofStyle.Vented && told.Roof is { } roof ? told with { Roof = roof with { Style = null } } : told;
+
+    private static Door? DoorOf(Product? product, Face face) => product?.Door is { } door && door.Face == face ? door.Door : null;
+
+    private static Cabinet FillCabinet(Cabinet cabinet, IReadOnlyDictionary<string, Product> products, List<Part> parts, List<Assumption> filled)
+    {
+        T? Whole<T>(T? given, string pointer, string name, string? number, Func<Product?, T?> told)
+            where T : class
+        {
+            if (given is null || number is null)
+            {
+                return given;
+            }
+
+            var product = products.GetValueOrDefault(number);
+            parts.Add(new Part(pointer, name, number, product, told(product)));
+            return Fill(given, told(product), parts[^1], filled);
+        }
+
+        var whole = Whole(cabinet, "/cabinet", "the cabinet", cabinet.PartNumber, p => FactsOf(p?.Cabinet, cabinet))!;
+        var front = Whole(whole.FrontDoor, "/cabinet/frontDoor", "the front door", whole.FrontDoor?.PartNumber, p => DoorOf(p, Face.Front));
+        var rear = Whole(whole.RearDoor, "/cabinet/rearDoor", "the rear door", whole.RearDoor?.PartNumber, p => DoorOf(p, Face.Rear));
+        var bar = Whole(whole.EarthBar, "/cabinet/earthBar", "the earth bar", whole.EarthBar?.PartNumber, p => p?.EarthBar);
+        return ReferenceEquals(front, whole.FrontDoor) && ReferenceEquals(rear, whole.RearDoor) && ReferenceEquals(bar, whole.EarthBar)
+            ? whole
+            : whole with { FrontDoor = front, RearDoor = rear, EarthBar = bar };
+    }
+
+    private static IReadOnlyList<TElement> FillAll<TElement>(IReadOnlyList<TElement> list, Func<TElement, string?> partNumber, Func<TElement, int, TElement> fill)
+    {
+        TElement[]? result = null;
+        for (var i = 0; i < list.Count; i++)
+        {
+            if (partNumber(list[i]) is not null)
+            {
+                (result ??= [.. list])[i] = fill(list[i], i);
+            }
+        }
+
+        return result ?? list;
+    }
+
+    private static T Fill<T>(T given, T? told, Part part, List<Assumption> filled)
+        where T : class
+    {
+        if (told is null)
+        {
+            return given;
+        }
+
+        var names = new List<string>();
+        var whole = PartPlan<T>.Instance.Fill(given, told, names);
+        if (names.Count > 0)
+        {
+            filled.Add(new Assumption { Pointer = part.Pointer + "/partNumber", Value = part.Number, Basis = $"what is not given is the catalogue's: {string.Join(", ", names)}" });
+        }
+
+        return whole;
+    }
+
+    private IReadOnlyList<TElement>? RestoreAll<TElement, TFacts>(
+        IReadOnlyList<TElement>? posted,
+        IReadOnlyList<TElement>? filled,
+        IReadOnlyList<TElement>? after,
+        Func<TElement, string> id,
+        Func<TElement, string?> partNumber,
+        Func<TElement, TElement> without,
+        Func<Product, TFacts?> told)
+        where TElement : class, TFacts
+        where TFacts : class
+    {
+        if (posted is null || after is null || ReferenceEquals(filled, after))
+        {
+            return after is null ? null : ReferenceEquals(filled, after) ? posted : after;
+        }
+
+        var result = new TElement[after.Count];
+        for (var i = 0; i < after.Count; i++)
+        {
+            var at = 0;
+            while (at < posted.Count && id(posted[at]) != id(after[i]))
+            {
+                at++;
+            }
+
+            result[i] = at == posted.Count ? after[i]
+                : ReferenceEquals(filled![at], after[i]) ? posted[at]
+                : (TElement)Restore<TFacts>(posted[at], filled[at], after[i], f => partNumber((TElement)f), f => without((TElement)f), (p, _) => told(p));
+        }
+
+        return result;
+    }
+
+    private Cabinet RestoreCabinet(Cabinet posted, Cabinet filled, Cabinet after, IReadOnlyList<FanSet>? roofFans)
+    {
+        // A door or bar with a part number of its own is restored by that, whatever becomes of the cabinet's.
+        Door? OwnDoor(Door? given, Door? whole, Door? changed, Face face) => given?.PartNumber is null || changed is null ? null
+            : Restore(given, whole!, changed, d => d.PartNumber, d => d with { PartNumber = null }, (p, _) => DoorOf(p, face));
+
+        var front = OwnDoor(posted.FrontDoor, filled.FrontDoor, after.FrontDoor, Face.Front);
+        var rear = OwnDoor(posted.RearDoor, filled.RearDoor, after.RearDoor, Face.Rear);
+        var bar = posted.EarthBar?.PartNumber is null || after.EarthBar is null ? null
+            : Restore(posted.EarthBar, filled.EarthBar!, after.EarthBar, b => b.PartNumber, b => b with { PartNumber = null }, (p, _) => p.EarthBar);
+        return Restore(
+            posted,
+            filled,
+            after,
+            c => c.PartNumber,
+            c => c with { PartNumber = null },
+            (p, c) => FactsOf(p.Cabinet, c) is { } facts ? WithoutFanOpening(facts, c, roofFans) : null,
+            front is null && rear is null && bar is null ? null : c => c with { FrontDoor = front ?? c.FrontDoor, RearDoor = rear ?? c.RearDoor, EarthBar = bar ?? c.EarthBar });
+    }
+
+    private T Restore<T>(T posted, T filled, T after, Func<T, string?> partNumber, Func<T, T> without, Func<Product, T, T?> told, Func<T, T>? finish = null)
+        where T : class
+    {
+        if (ReferenceEquals(filled, after))
+        {
+            return posted;
+        }
+
+        T Finished(T record) => finish is null ? record : finish(record);
+        if (partNumber(after) is not { } number || number != partNumber(posted) || products!.GetValueOrDefault(number) is not { } product || told(product, posted) is not { } facts)
+        {
+            return Finished(after);
+        }
+
+        var restored = Finished(PartPlan<T>.Instance.Restore(posted, filled, after));
+        var (before, now) = (new List<PartDifference>(), new List<PartDifference>());
+        PartPlan<T>.Instance.Compare(posted, facts, "", before);
+        PartPlan<T>.Instance.Compare(restored, told(product, restored)!, "", now);
+        return now.TrueForAll(n => before.Exists(b => b.Pointer == n.Pointer)) ? restored : Finished(without(after));
+    }
+}
+
+/// <summary>A part number of a description.</summary>
+/// <param name="Pointer">Where the thing stands.</param>
+/// <param name="Name">What the thing is called.</param>
+/// <param name="Number">The part number.</param>
+/// <param name="Product">The product; null where the catalogue knows none.</param>
+/// <param name="Facts">What the product tells of such a thing; null where it is a product of another kind.</param>
+public sealed record Part(string Pointer, string Name, string Number, Product? Product, object? Facts)
+{
+    /// <summary>Finds values of the thing that differ from its product's.</summary>
+    /// <param name="posted">The description as posted.</param>
+    /// <param name="found">Gets the differences.</param>
+    public void Compare(RackDescription posted, List<PartDifference> found)
+    {
+        switch (Facts)
+        {
+            case Cabinet told:
+                PartPlan<Cabinet>.Instance.Compare(posted.Cabinet!, ResolvedRack.WithoutFanOpening(told, posted.Cabinet!, posted.Cooling?.RoofFans), Pointer, found);
+                break;
+            case Door told:
+                PartPlan<Door>.Instance.Compare((Product!.Door!.Face == Face.Front ? posted.Cabinet!.FrontDoor : posted.Cabinet!.RearDoor)!, told, Pointer, found);
+                break;
+            case EarthBar told:
+                PartPlan<EarthBar>.Instance.Compare(posted.Cabinet!.EarthBar!, told, Pointer, found);
+                break;
+            case ItemFacts told:
+                PartPlan<ItemFacts>.Instance.Compare(posted.Items[Index], told, Pointer, found);
+                break;
+            case PduFacts told:
+                PartPlan<PduFacts>.Instance.Compare(posted.Pdus![Index], told, Pointer, found);
+                break;
+            default:
+                break;
+        }
+    }
+
+    private int Index => int.Parse(Pointer.AsSpan(Pointer.LastIndexOf('/') + 1), System.Globalization.CultureInfo.InvariantCulture);
+}

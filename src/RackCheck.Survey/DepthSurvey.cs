@@ -1,0 +1,137 @@
+using RackCheck.Engineering;
+using RackCheck.Model;
+using RackCheck.Survey.Layout;
+
+namespace RackCheck.Survey;
+
+/// <summary>Setbacks of the uprights: which would serve each item, which serve all, and which holds.</summary>
+public sealed class DepthSurvey
+{
+    private readonly CabinetFacts cabinet;
+    private readonly Mounted[] items;
+
+    internal DepthSurvey(CabinetFacts cabinet, Mounted[] items)
+    {
+        (this.cabinet, this.items) = (cabinet, items);
+        var all = new SetbackInterval(0, double.PositiveInfinity);
+        var deepest = 0.0;
+        foreach (var item in items)
+        {
+            var own = Interval(item, cabinet.Depth, cabinet.SpacingMm);
+            LeastBy = Tighter(item, own.LeastMm, LeastBy, all.LeastMm, lower: true);
+            GreatestBy = Tighter(item, own.GreatestMm, GreatestBy, all.GreatestMm, lower: false);
+            all = all.Intersect(own);
+            deepest = Math.Max(deepest, item.Depth?.StackMm ?? 0);
+        }
+
+        All = all;
+        SetbackMm = cabinet.SetbackMm ?? Assumed(all);
+        Figures = MakeFigures(deepest);
+    }
+
+    /// <summary>Setbacks that serve every item, as far as their depths are known; without an upper bound where nothing sets one.</summary>
+    public SetbackInterval All { get; }
+
+    /// <summary>The item that sets the least setback; null where nothing does.</summary>
+    public Mounted? LeastBy { get; }
+
+    /// <summary>The item that sets the greatest setback; null where nothing does.</summary>
+    public Mounted? GreatestBy { get; }
+
+    /// <summary>Setback of the front plane, mm: the one given, else the least on the pitch that serves every item, else null.</summary>
+    public double? SetbackMm { get; }
+
+    /// <summary>The depth figures of the report.</summary>
+    public DepthFigures Figures { get; }
+
+    /// <summary>Whether some setback serves every item, as far as their depths are known.</summary>
+    public bool SomeSetbackServes => !All.IsEmpty;
+
+    /// <summary>Whether the cabinet is too shallow for an item alone, whatever else is in it.</summary>
+    /// <param name="item">The item.</param>
+    /// <returns>Whether no setback serves it.</returns>
+    public bool FitsNowhere(Mounted item) => Interval(item, cabinet.Depth, cabinet.SpacingMm).IsEmpty;
+
+    /// <summary>Setbacks that would serve an item in this cabinet; unbounded on a side of which nothing is known.</summary>
+    /// <param name="item">The item.</param>
+    /// <returns>The interval.</returns>
+    public SetbackInterval Interval(Mounted item) => Interval(item, cabinet.Depth, cabinet.SpacingMm);
+
+    /// <summary>Setbacks that would serve all items in another cabinet.</summary>
+    /// <param name="other">Depth and doors of the other cabinet.</param>
+    /// <param name="without">Items that are taken out.</param>
+    /// <returns>The interval, perhaps empty.</returns>
+    public SetbackInterval AllIn(CabinetDepth other, IReadOnlyCollection<Mounted>? without = null)
+    {
+        var all = new SetbackInterval(0, double.PositiveInfinity);
+        foreach (var item in items)
+        {
+            if (without?.Contains(item) != true)
+            {
+                all = all.Intersect(Interval(item, other, cabinet.SpacingMm));
+            }
+        }
+
+        return all;
+    }
+
+    /// <summary>Whether something more could hang in the rack without a conflict of depths that is not there yet.</summary>
+    /// <param name="more">The thing.</param>
+    /// <returns>Whether it could.</returns>
+    public bool CanTake(Mounted more)
+    {
+        var own = Interval(more);
+        if (cabinet.SetbackMm is { } setback && !own.Holds(setback))
+        {
+            return false;
+        }
+
+        // Where no setback serves what is there already, it must not set a bound itself.
+        return All.IsEmpty ? own.LeastMm < All.LeastMm && own.GreatestMm > All.GreatestMm : !All.Intersect(own).IsEmpty;
+    }
+
+    /// <summary>Where the front plane would stand in another cabinet: at the setback given, else at the least on the pitch that serves every item.</summary>
+    /// <param name="other">Depth and doors of the other cabinet.</param>
+    /// <returns>Setback, mm, or null where some item would not be served that is served here.</returns>
+    public double? SetbackIn(CabinetDepth other)
+    {
+        var all = AllIn(other);
+        return cabinet.SetbackMm is { } given
+            ? all.Holds(given) || !All.IsEmpty ? given : null
+            : Assumed(all);
+    }
+
+    // A body of unknown depth has at least none: what is sure to foul a door is found, and the rest is listed as not assessed.
+    private static SetbackInterval Interval(Mounted item, CabinetDepth cabinet, double? spacingMm)
+    {
+        var depth = item.Depth ?? new ItemDepth(item.FrontProjectionMm, 0, item.RearProjectionMm);
+        return item.Face == Face.Front ? MountingDepth.OfFrontItem(cabinet, depth)
+            : spacingMm is { } spacing ? MountingDepth.OfRearItem(cabinet, depth, spacing)
+            : new SetbackInterval(0, double.PositiveInfinity);
+    }
+
+    private bool IsKnown(Mounted item) => item.Depth is not null && (item.Face == Face.Front || cabinet.SpacingMm is not null);
+
+    // Of two items with the same bound the one with the lesser id is named, so that the order of items does not matter.
+    private static Mounted? Tighter(Mounted item, double bound, Mounted? holder, double current, bool lower)
+    {
+        var order = lower ? bound.CompareTo(current) : current.CompareTo(bound);
+        return order > 0 || (order == 0 && holder is not null && string.CompareOrdinal(item.Id, holder.Id) < 0) ? item : holder;
+    }
+
+    private double? Assumed(SetbackInterval all) =>
+        all.IsEmpty ? null : all.OnPitch(0, cabinet.PitchMm) ?? all.LeastMm;
+
+    private DepthFigures MakeFigures(double deepest)
+    {
+        var known = items.Length > 0 && Array.TrueForAll(items, IsKnown);
+        return new DepthFigures
+        {
+            UsableMm = Quantities.Round(cabinet.Depth.UsableMm),
+            DeepestStackMm = known && deepest > 0 ? Quantities.Round(deepest) : null,
+            FrontSetbackMinMm = items.Length > 0 && Array.TrueForAll(items, i => i.Face == Face.Front || IsKnown(i)) ? Quantities.Round(All.LeastMm) : null,
+            FrontSetbackMaxMm = known ? Quantities.Round(All.GreatestMm) : null,
+            MinimumCabinetDepthMm = known ? Quantities.Round(MountingDepth.LeastCabinetDepthMm(cabinet.Depth, All)) : null,
+        };
+    }
+}

@@ -1,0 +1,190 @@
+using RackCheck.Engineering;
+using RackCheck.Model;
+using RackCheck.Survey.Layout;
+using RackCheck.Survey.Power;
+
+namespace RackCheck.Survey;
+
+/// <summary>A metal part of the cabinet that is to be joined to earth.</summary>
+/// <param name="Part">The part.</param>
+/// <param name="Name">What a sentence calls it.</param>
+/// <param name="IsBonded">Whether it is joined; null where the description does not say.</param>
+/// <param name="Pointer">Where the description says it.</param>
+public sealed record EarthPart(BondedPart Part, string Name, bool? IsBonded, string Pointer);
+
+/// <summary>Protective earth beyond the cords: what is to be joined, what the bar holds for it, and what leaks.</summary>
+public sealed class EarthSurvey
+{
+    private readonly RackDescription description;
+    private readonly PowerTree power;
+
+    internal EarthSurvey(RackDescription description, CabinetFacts cabinet, Mounted[] items, PowerTree power, List<Assumption> assumptions)
+    {
+        (this.description, this.power) = (description, power);
+        Bar = cabinet.Source.EarthBar;
+        IsEnclosed = cabinet.Source is { FrontDoor: not { Style: DoorStyle.None }, RearDoor: not { Style: DoorStyle.None }, SidePanels: not false };
+        IsElectrical = description is { Supplies.Count: > 0 } or { Pdus.Count: > 0 } or { Earthing: not null }
+            || Bar is not null || Array.Exists(items, IsElectricalItem);
+        Studs = FindStuds(items);
+        Parts = PartsOf(description, cabinet.Source);
+        MostLeaking = FindMostLeaking(power);
+        if (IsElectrical)
+        {
+            Assume(items, cabinet.Source, assumptions);
+        }
+
+        Figures = MakeFigures(items);
+    }
+
+    /// <summary>Whether there is anything electrical in or at the rack, so that its metal has to be earthed.</summary>
+    public bool IsElectrical { get; }
+
+    /// <summary>The earth bar; null where none is fitted.</summary>
+    public EarthBar? Bar { get; }
+
+    /// <summary>Whether the cabinet is closed on all sides, so that nothing knocks against a conductor in it.</summary>
+    public bool IsEnclosed { get; }
+
+    /// <summary>Items with a stud for an earth lead, by id.</summary>
+    public IReadOnlyList<Mounted> Studs { get; }
+
+    /// <summary>Parts of the cabinet that are to be joined to earth.</summary>
+    public IReadOnlyList<EarthPart> Parts { get; }
+
+    /// <summary>Terminals that are wanted: one a stud, one a part, one for the main conductor.</summary>
+    public int TerminalsNeeded => Studs.Count + Parts.Count + 1;
+
+    /// <summary>The supply whose protective conductor carries the most; null where none carries any.</summary>
+    public SupplyNode? MostLeaking { get; }
+
+    /// <summary>Section of the main protective conductor, mm2, where given.</summary>
+    public double? MainMm2 => description.Earthing?.MainConductorMm2;
+
+    /// <summary>Whether a second earth is asked for.</summary>
+    public bool AsksSecond => description.Earthing?.SecondaryEarth == true;
+
+    /// <summary>Whether a high protective conductor current finds its way should one earth break: a strong main conductor, or a second earth over a bar.</summary>
+    public bool IsHighIntegrity => MainMm2 >= EarthConductors.HighIntegrityMm2 || (AsksSecond && Bar is not null);
+
+    /// <summary>The earth figures of the report; null where nothing is said about earth and nothing leaks.</summary>
+    public EarthingFigures? Figures { get; }
+
+    /// <summary>Whether an earth bar is wanted.</summary>
+    /// <param name="leakageMa">Protective conductor current of a supply past which one is wanted, mA.</param>
+    /// <returns>Whether it is, as far as it is known what leaks.</returns>
+    public bool WantsBar(double leakageMa) => AsksSecond || Studs.Count > 0 || (MostLeaking is { } supply && Exceeds(supply.LeakageMa, leakageMa));
+
+    /// <summary>Supplies that feed an item; all of them where it hangs on none.</summary>
+    /// <param name="item">The item.</param>
+    /// <returns>The supplies, in the order of the request.</returns>
+    public IReadOnlyList<SupplyNode> FeedersOf(Mounted item)
+    {
+        var feeding = Array.FindAll(power.Supplies, s => Array.Exists(power.Cords, c => ReferenceEquals(c.Item, item) && ReferenceEquals(c.Group?.Unit.Supply, s)));
+        return feeding.Length > 0 ? feeding : power.Supplies;
+    }
+
+    /// <summary>Whether a current is over a limit; sums of decimals come out a hair beside what they meet.</summary>
+    /// <param name="currentMa">The current, mA.</param>
+    /// <param name="limitMa">The limit, mA.</param>
+    /// <returns>Whether it is.</returns>
+    public static bool Exceeds(double currentMa, double limitMa) => Quantities.Round(currentMa) > Quantities.Round(limitMa);
+
+    private static bool IsElectricalItem(Mounted item) => item.Item is { Power: not null } or { Ups: not null } or { EarthStud: true } or { EarthLead: not null };
+
+    private static Mounted[] FindStuds(Mounted[] items)
+    {
+        var studs = Array.FindAll(items, i => i.Item?.EarthStud == true);
+        Array.Sort(studs, static (x, y) => string.CompareOrdinal(x.Id, y.Id));
+        return studs;
+    }
+
+    private static SupplyNode? FindMostLeaking(PowerTree power)
+    {
+        SupplyNode? most = null;
+        foreach (var supply in power.Supplies)
+        {
+            most = supply.LeakageMa > (most?.LeakageMa ?? 0) ? supply : most;
+        }
+
+        return most;
+    }
+
+    private static List<EarthPart> PartsOf(RackDescription description, Cabinet cabinet)
+    {
+        var list = description.Earthing?.Bonded;
+        var parts = new List<EarthPart>(5) { Listed(BondedPart.Frame, "frame") };
+        if (cabinet.FrontDoor?.Style != DoorStyle.None)
+        {
+            parts.Add(OfDoor(BondedPart.FrontDoor, "front door", cabinet.FrontDoor, Pointers.FrontDoor));
+        }
+
+        if (cabinet.RearDoor?.Style != DoorStyle.None)
+        {
+            parts.Add(OfDoor(BondedPart.RearDoor, "rear door", cabinet.RearDoor, Pointers.RearDoor));
+        }
+
+        if (cabinet.SidePanels != false)
+        {
+            parts.Add(Listed(BondedPart.SidePanels, "side panels"));
+        }
+
+        if (HasRoofFans(description) && cabinet.Roof?.Style != RoofStyle.Solid)
+        {
+            parts.Add(Listed(BondedPart.Roof, "roof"));
+        }
+
+        return parts;
+
+        // A list that is given is complete.
+        EarthPart Listed(BondedPart part, string name) => new(part, name, list?.Contains(part), Pointers.Bonded);
+
+        // A door's own word counts before the list's.
+        EarthPart OfDoor(BondedPart part, string name, Door? door, string pointer) =>
+            door?.Bonded is { } bonded ? new EarthPart(part, name, bonded, pointer + "/bonded") : Listed(part, name);
+    }
+
+    private static bool HasRoofFans(RackDescription description) => description.Cooling?.RoofFans?.Any(f => f.Count > 0) == true;
+
+    private void Assume(Mounted[] items, Cabinet cabinet, List<Assumption> assumptions)
+    {
+        if (cabinet.SidePanels is null)
+        {
+            assumptions.Add(new Assumption { Pointer = Pointers.SidePanels, Value = true, Basis = "side panels are fitted unless the description says none" });
+        }
+
+        if (cabinet.Roof?.Style is null && HasRoofFans(description))
+        {
+            assumptions.Add(new Assumption { Pointer = Pointers.RoofStyle, Value = "vented", Basis = "fans are fitted in it" });
+        }
+
+        // The way of a lead to the bar goes past half the opening; bodies of given width have it listed already.
+        if (Studs.Count > 0 && cabinet.Uprights?.OpeningMm is null && !Array.Exists(items, i => i.Item!.Body?.WidthMm is not null))
+        {
+            assumptions.Add(new Assumption { Pointer = Pointers.Opening, Value = RackGeometry.OpeningMm, Unit = "mm", Basis = "least opening of IEC 60297-3-100" });
+        }
+
+        foreach (var item in items)
+        {
+            if (item.Item is { Power: not null, EarthStud: null })
+            {
+                assumptions.Add(new Assumption { Pointer = Pointers.ItemEarthStud[item.Index], Value = false, Basis = "earthed through its cord alone unless the description tells of a stud; common practice, no source" });
+            }
+        }
+    }
+
+    private EarthingFigures? MakeFigures(Mounted[] items)
+    {
+        var cabinet = description.Cabinet!;
+        var isTold = description.Earthing is not null || Bar is not null || cabinet.FrontDoor?.Bonded is not null || cabinet.RearDoor?.Bonded is not null
+            || Array.Exists(items, i => i.Item is { EarthStud: not null } or { EarthLead: not null });
+        var leaking = Array.FindAll(items, i => i.Item!.Power is { } p && (p.LeakageMa is not null || p.Plugs is not { Count: 0 }));
+        var isKnown = leaking.Length > 0 && Array.TrueForAll(leaking, i => i.Item!.Power!.LeakageMa is not null);
+        double? leakage = isKnown ? Quantities.Round(leaking.OrderBy(i => i.Id, StringComparer.Ordinal).Sum(i => i.Item!.Power!.LeakageMa!.Value)) : null;
+        return !isTold && leakage is not > 0 ? null : new EarthingFigures
+        {
+            TerminalsNeeded = TerminalsNeeded,
+            TerminalsFitted = Bar?.Terminals,
+            LeakageMa = leakage,
+        };
+    }
+}

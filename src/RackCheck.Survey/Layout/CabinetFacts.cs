@@ -1,0 +1,66 @@
+using System.Globalization;
+using RackCheck.Engineering;
+using RackCheck.Model;
+
+namespace RackCheck.Survey.Layout;
+
+/// <summary>The cabinet with all defaults filled in.</summary>
+public sealed class CabinetFacts
+{
+    /// <summary>The cabinet of the request.</summary>
+    public required Cabinet Source { get; init; }
+
+    /// <summary>Units of the mounting space.</summary>
+    public required int HeightU { get; init; }
+
+    /// <summary>Overall width, mm.</summary>
+    public required double WidthMm { get; init; }
+
+    /// <summary>Depth and doors.</summary>
+    public required CabinetDepth Depth { get; init; }
+
+    /// <summary>Clear opening between the uprights, mm.</summary>
+    public required double OpeningMm { get; init; }
+
+    /// <summary>Pitch that the uprights are moved by, mm.</summary>
+    public required double PitchMm { get; init; }
+
+    /// <summary>Whether the caller counts units from the top.</summary>
+    public required bool TopDown { get; init; }
+
+    /// <summary>Front plane to rear plane, mm, where given.</summary>
+    public double? SpacingMm => Source.Uprights?.SpacingMm;
+
+    /// <summary>Setback of the front plane, mm, where given.</summary>
+    public double? SetbackMm => Source.Uprights?.FrontSetbackMm;
+
+    /// <summary>Turns a unit between the caller's counting and counting from below, either way.</summary>
+    /// <param name="unit">A unit.</param>
+    /// <returns>The same place in the other counting.</returns>
+    public int Renumber(int unit) => TopDown ? HeightU + 1 - unit : unit;
+
+    /// <summary>Units as the caller counts them, for reading.</summary>
+    /// <param name="bottom">Lowest unit, counted from below.</param>
+    /// <param name="top">Highest unit, counted from below.</param>
+    /// <returns>As "unit 4" or "units 10-13".</returns>
+    public string UnitsText(int bottom, int top)
+    {
+        var (from, to) = TopDown ? (Renumber(top), Renumber(bottom)) : (bottom, top);
+        return bottom == top
+            ? string.Create(CultureInfo.InvariantCulture, $"unit {from}")
+            : string.Create(CultureInfo.InvariantCulture, $"units {from}{(from < 0 ? " to " : "-")}{to}");
+    }
+
+    /// <summary>The place of something mounted, for reading.</summary>
+    /// <param name="what">The thing.</param>
+    /// <returns>As "pc-1, units 10-13, front".</returns>
+    public string Place(Mounted what) =>
+        what.Shelf is { } shelf ? $"{what.Id}, on {shelf.Id}"
+        : what.IsPlaced ? $"{what.Id}, {UnitsText(what.Bottom!.Value, what.Top)}, {FaceText(what.Face)}"
+        : $"{what.Id}, not placed";
+
+    /// <summary>A face, for reading.</summary>
+    /// <param name="face">The face.</param>
+    /// <returns>front or rear.</returns>
+    public static string FaceText(Face face) => face == Face.Front ? "front" : "rear";
+}

@@ -1,0 +1,298 @@
+using System.Numerics;
+using RackCheck.Engineering;
+using RackCheck.Model;
+using RackCheck.Survey.Layout;
+
+namespace RackCheck.Survey.Power;
+
+/// <summary>
+/// The power tree: which cord hangs on which outlet group, unit and supply, and what each carries, in normal use and with each supply
+/// lost. Worked out once; currents are arithmetic sums, since power factors differ little and the sum is the cautious end.
+/// </summary>
+public sealed class PowerTree
+{
+    internal PowerTree(RackDescription description, Mounted[] items, List<Assumption> assumptions)
+    {
+        ItemCount = items.Length;
+        IsDescribed = description.Pdus is not null;
+        IsNorthAmerica = description.Site?.Region == Region.Na;
+        (Supplies, Units, Groups) = PowerTreeBuilder.Nodes(description, assumptions);
+        Ups = PowerTreeBuilder.UpsNodes(items, Units);
+        Cords = PowerTreeBuilder.Cords(items, Supplies.Length, Ups, IsDescribed ? assumptions : null);
+        if (IsDescribed)
+        {
+            new CordAssignment(this, description.Connections).Run();
+            foreach (var unit in Units)
+            {
+                unit.IsBehindUps = unit.FedBy is { } ups && Array.Exists(ups.Cords, c => c.Group is not null);
+            }
+
+            Solve();
+        }
+
+        Figures = PowerFiguresMaker.Make(this, items);
+    }
+
+    /// <summary>Whether PDUs are described, be it that there are none.</summary>
+    public bool IsDescribed { get; }
+
+    internal int ItemCount { get; }
+
+    /// <summary>Whether North American ratings hold.</summary>
+    public bool IsNorthAmerica { get; }
+
+    /// <summary>Supplies, in the order of the request.</summary>
+    public SupplyNode[] Supplies { get; }
+
+    /// <summary>PDUs, in the order of the request.</summary>
+    public PduNode[] Units { get; }
+
+    /// <summary>Outlet groups of all units, in the order of the request.</summary>
+    public GroupNode[] Groups { get; }
+
+    /// <summary>All cords, by item id and plug.</summary>
+    public Cord[] Cords { get; }
+
+    /// <summary>Uninterruptible power supplies.</summary>
+    public UpsNode[] Ups { get; }
+
+    /// <summary>The power figures of the report; null where nothing is said about power.</summary>
+    public PowerFigures? Figures { get; }
+
+    /// <summary>Power that an item draws from the mains or a UPS, W: rated, else typical as the least that it can be, else 0.</summary>
+    /// <param name="item">The item, no UPS.</param>
+    /// <returns>The power.</returns>
+    public static double WattsOf(Item item) => item.Power?.RatedW ?? item.Power?.TypicalW ?? 0;
+
+    /// <summary>The cords of an item, in the order of its plugs.</summary>
+    /// <param name="item">The item.</param>
+    /// <returns>Its cords.</returns>
+    public IEnumerable<Cord> CordsOf(Mounted item) => Cords.Where(c => ReferenceEquals(c.Item, item));
+
+    private void Solve()
+    {
+        new PowerSolver(this).Run(null);
+        var failover = Array.Exists(Cords, c => c.IsRedundant && c.Siblings > 1);
+        if (failover && Supplies.Length > 1)
+        {
+            foreach (var supply in Supplies)
+            {
+                new PowerSolver(this).Run(supply);
+            }
+        }
+
+        foreach (var cord in Cords)
+        {
+            if (cord.Group is { Unit: var unit })
+            {
+                unit.LeakageMa += cord.LeakageMa ?? 0;
+                unit.LeakageIsKnown &= cord.LeakageMa is not null;
+                unit.Supply.LeakageMa += cord.LeakageMa ?? 0;
+                unit.Supply.LeakageIsKnown &= cord.LeakageMa is not null;
+            }
+        }
+
+        foreach (var supply in Supplies)
+        {
+            FindInrush(supply);
+        }
+    }
+
+    // Outlets that can be switched from afar are switched on one after the other; all others come on at once.
+    private void FindInrush(SupplyNode supply)
+    {
+        for (var line = 0; line < supply.LineList.Length; line++)
+        {
+            double together = 0, alone = 0;
+            foreach (var cord in Cords)
+            {
+                if (cord.Group is { } group && !group.Unit.IsBehindUps && ReferenceEquals(group.Unit.Supply, supply) && (group.Line == line || cord.IsThreePhase))
+                {
+                    supply.InrushIsKnown &= cord.InrushA is not null;
+                    (together, alone) = cord.Switched ? (together, Math.Max(alone, cord.InrushA ?? 0)) : (together + (cord.InrushA ?? 0), alone);
+                }
+            }
+
+            if (Math.Max(together, alone) is var most && most > supply.InrushA)
+            {
+                (supply.InrushA, supply.InrushLine) = (most, line);
+            }
+        }
+    }
+}
+
+/// <summary>Currents of one state of the tree: normal use, or one supply lost.</summary>
+internal sealed class PowerSolver(PowerTree tree)
+{
+    private readonly bool[] alive = new bool[tree.Units.Length];
+    private readonly double[] groupVa = new double[tree.Groups.Length];
+    private readonly double[] lineVa = new double[3 * tree.Units.Length];
+    private readonly double[] lineW = new double[3 * tree.Units.Length];
+    private readonly double[] lineVar = new double[3 * tree.Units.Length];
+
+    public void Run(SupplyNode? lost)
+    {
+        FindLiveUnits(lost);
+        SpreadItems(lost);
+        SpreadUps(lost);
+        foreach (var group in tree.Groups)
+        {
+            group.Load.Note(groupVa[group.FlatIndex] / group.Unit.Supply.Source.VoltageV, lost);
+        }
+
+        foreach (var unit in tree.Units)
+        {
+            for (var line = 0; line < unit.LineList.Length; line++)
+            {
+                unit.LineList[line].Note(lineVa[(3 * unit.Index) + line] / unit.Supply.Source.VoltageV, lost);
+            }
+        }
+
+        foreach (var supply in tree.Supplies)
+        {
+            SumUp(supply, lost);
+        }
+    }
+
+    // Behind a UPS a unit lives while one of its cords does: its battery gives time, not supply.
+    private void FindLiveUnits(SupplyNode? lost)
+    {
+        for (var round = 0; round <= tree.Ups.Length; round++)
+        {
+            foreach (var unit in tree.Units)
+            {
+                alive[unit.Index] = unit.IsBehindUps
+                    ? Array.Exists(unit.FedBy!.Cords, c => c.Group is { } group && alive[group.Unit.Index])
+                    : !ReferenceEquals(unit.Supply, lost);
+            }
+        }
+    }
+
+    private void SpreadItems(SupplyNode? lost)
+    {
+        var cords = tree.Cords;
+        for (var first = 0; first < cords.Length; first += cords[first].Siblings)
+        {
+            if (cords[first].Item.Item!.Ups is null)
+            {
+                Spread(cords.AsSpan(first, cords[first].Siblings), PowerTree.WattsOf(cords[first].Item.Item!), cords[first].IsKnown, lost);
+            }
+        }
+    }
+
+    private void Spread(ReadOnlySpan<Cord> cords, double watts, bool known, SupplyNode? lost)
+    {
+        var live = 0;
+        foreach (var cord in cords)
+        {
+            live += cord.Group is { } group && alive[group.Unit.Index] ? 1 : 0;
+        }
+
+        foreach (var cord in cords)
+        {
+            // An item that is not redundant draws through each cord what that cord feeds; one that is leaves all to the cords that live.
+            var share = watts / (cord.IsRedundant && lost is not null ? Math.Max(1, live) : cords.Length);
+            cord.Watts = lost is null ? share : cord.Watts;
+            cord.IsKnown = known;
+            var isAlive = cord.Group is { } at && alive[at.Unit.Index];
+            if (lost is not null)
+            {
+                (cord.WattsWithout ??= new double[tree.Supplies.Length])[lost.Index] = isAlive ? share : 0;
+            }
+
+            if (isAlive && cord.Group is { } group)
+            {
+                cord.WorstWatts = lost is null ? share : Math.Max(cord.WorstWatts, share);
+                Add(cord, group, share, known);
+            }
+        }
+    }
+
+    private void Add(Cord cord, GroupNode group, double watts, bool known)
+    {
+        var unit = group.Unit;
+        var lines = cord.IsThreePhase ? unit.LineList.Length : 1;
+        var va = watts / cord.PowerFactor / lines;
+        var reactive = va * Math.Sqrt(1 - (cord.PowerFactor * cord.PowerFactor));
+        groupVa[group.FlatIndex] += va;
+        for (var i = 0; i < lines; i++)
+        {
+            var at = (3 * unit.Index) + (lines == 1 ? group.Line : i);
+            lineVa[at] += va;
+            lineW[at] += watts / lines;
+            lineVar[at] += reactive;
+        }
+
+        if (!known)
+        {
+            unit.IsKnown = false;
+            unit.Supply.IsKnown &= unit.IsBehindUps;
+        }
+    }
+
+    // From the loads upwards: a UPS draws what hangs on it, and its own losses.
+    private void SpreadUps(SupplyNode? lost)
+    {
+        var left = tree.Ups.ToList();
+        while (left.Count > 0)
+        {
+            var next = left.FindIndex(u => !left.Exists(o => !ReferenceEquals(o, u) && Array.Exists(o.Cords, c => c.Group is { } g && ReferenceEquals(g.Unit.FedBy, u))));
+            var ups = left[Math.Max(0, next)];
+            left.Remove(ups);
+            double watts = 0, va = 0;
+            var known = ups.Source.Feeds is not null;
+            foreach (var unit in ups.UnitList)
+            {
+                known &= unit.IsKnown;
+                for (var at = 3 * unit.Index; at < (3 * unit.Index) + 3; at++)
+                {
+                    watts += lineW[at];
+                    va += lineVa[at];
+                }
+            }
+
+            (ups.WorstW, ups.WorstVa) = lost is null ? (watts, va) : (Math.Max(ups.WorstW, watts), Math.Max(ups.WorstVa, va));
+            if (lost is null)
+            {
+                (ups.LoadW, ups.LoadVa, ups.IsKnown) = (watts, va, known);
+            }
+
+            var own = ups.Item.Item!;
+            var drawn = ups.Source.Feeds is null ? PowerTree.WattsOf(own) : watts + (own.HeatW ?? 0);
+            Spread(ups.Cords, drawn, known || (ups.Source.Feeds is null && own.Power?.RatedW is not null), lost);
+        }
+    }
+
+    private void SumUp(SupplyNode supply, SupplyNode? lost)
+    {
+        Span<Complex> phasors = stackalloc Complex[3];
+        var voltage = supply.Source.VoltageV;
+        for (var line = 0; line < supply.LineList.Length; line++)
+        {
+            double va = 0, watts = 0, reactive = 0;
+            foreach (var unit in supply.UnitList)
+            {
+                if (unit.IsBehindUps)
+                {
+                    continue;
+                }
+
+                va += lineVa[(3 * unit.Index) + line];
+                watts += lineW[(3 * unit.Index) + line];
+                reactive += lineVar[(3 * unit.Index) + line];
+            }
+
+            supply.LineList[line].Note(va / voltage, lost);
+            phasors[line] = new Complex(watts / voltage, -reactive / voltage);
+        }
+
+        if (supply.Phases == 3)
+        {
+            supply.Neutral.Note(Currents.NeutralA(phasors[0], phasors[1], phasors[2]), lost);
+        }
+        else
+        {
+            supply.Neutral.Note(supply.LineList[0].NormalA, lost);
+        }
+    }
+}

@@ -1,0 +1,227 @@
+using RackCheck.Engineering;
+using RackCheck.Model;
+using RackCheck.Survey.Layout;
+using static System.FormattableString;
+
+namespace RackCheck.Survey.Power;
+
+/// <summary>Makes the nodes of the power tree of a description, with defaults filled in and recorded.</summary>
+internal static class PowerTreeBuilder
+{
+    /// <summary>Supplies, units and groups.</summary>
+    public static (SupplyNode[] Supplies, PduNode[] Units, GroupNode[] Groups) Nodes(RackDescription description, List<Assumption> assumptions)
+    {
+        if (description is { Pdus.Count: > 0, Site.Region: null } or { Pdus.Count: > 0, Site: null })
+        {
+            assumptions.Add(new Assumption { Pointer = "/site/region", Value = "eu", Basis = "ratings of IEC connectors, and no share of the breaker for continuous loads, unless North America is told" });
+        }
+
+        var supplies = new SupplyNode[description.Supplies?.Count ?? 0];
+        for (var i = 0; i < supplies.Length; i++)
+        {
+            supplies[i] = SupplyOf(description, i, assumptions);
+        }
+
+        var units = new PduNode[description.Pdus?.Count ?? 0];
+        var groups = new List<GroupNode>(2 * units.Length);
+        for (var i = 0; i < units.Length; i++)
+        {
+            units[i] = UnitOf(description.Pdus![i], i, supplies, groups, assumptions);
+        }
+
+        return (supplies, units, [.. groups]);
+    }
+
+    /// <summary>The uninterruptible power supplies, by id, tied to the units that they feed.</summary>
+    public static UpsNode[] UpsNodes(Mounted[] items, PduNode[] units)
+    {
+        List<UpsNode>? found = null;
+        foreach (var item in items)
+        {
+            if (item.Item?.Ups is not { } source)
+            {
+                continue;
+            }
+
+            var ups = new UpsNode { Item = item, Source = source };
+            (found ??= []).Add(ups);
+            foreach (var id in source.Feeds ?? [])
+            {
+                if (Array.Find(units, u => u.Id == id) is { FedBy: null } unit)
+                {
+                    unit.FedBy = ups;
+                    ups.UnitList.Add(unit);
+                }
+            }
+        }
+
+        found?.Sort((x, y) => string.CompareOrdinal(x.Item.Id, y.Item.Id));
+        return found is null ? [] : [.. found];
+    }
+
+    /// <summary>The cords of all items, by item id and plug.</summary>
+    /// <param name="items">The items.</param>
+    /// <param name="supplies">How many supplies there are.</param>
+    /// <param name="upsNodes">The uninterruptible power supplies, which get their cords.</param>
+    /// <param name="assumptions">Where to record defaults; null where nothing hangs on them.</param>
+    public static Cord[] Cords(Mounted[] items, int supplies, UpsNode[] upsNodes, List<Assumption>? assumptions)
+    {
+        var count = 0;
+        var total = 0.0;
+        foreach (var item in items)
+        {
+            count += item.Item?.Power?.Plugs?.Count ?? 0;
+            total += item.Item is { Ups: null } source ? PowerTree.WattsOf(source) : 0;
+        }
+
+        if (count == 0)
+        {
+            return [];
+        }
+
+        var byId = items.ToArray();
+        Array.Sort(byId, static (x, y) => string.CompareOrdinal(x.Id, y.Id));
+        var cords = new Cord[count];
+        var at = 0;
+        foreach (var item in byId)
+        {
+            if (item.Item?.Power is { Plugs: { Count: > 0 } plugs } power)
+            {
+                AddCords(item, power, plugs, supplies, total, cords, at, assumptions);
+                at += plugs.Count;
+            }
+        }
+
+        foreach (var ups in upsNodes)
+        {
+            ups.Cords = Array.FindAll(cords, c => ReferenceEquals(c.Item, ups.Item));
+        }
+
+        return cords;
+    }
+
+    private static void AddCords(
+        Mounted item, ItemPower power, IReadOnlyList<ConnectorCode> plugs, int supplies, double total, Cord[] cords, int at, List<Assumption>? assumptions)
+    {
+        // What a UPS draws hangs on where the cords of all else go, so for choosing its outlet the most that it can draw is taken.
+        var watts = item.Item!.Ups is not { } ups ? PowerTree.WattsOf(item.Item)
+            : ups.Feeds is null ? power.RatedW ?? 0
+            : Math.Min(total, ups.RatedW ?? double.PositiveInfinity) + (item.Item.HeatW ?? 0);
+        if (power.PowerFactor is null && assumptions is not null)
+        {
+            assumptions.Add(new Assumption { Pointer = Pointers.ItemPowerFactor[item.Index], Value = Currents.UsualPowerFactor, Basis = "usual for a power supply with correction; common practice, no source" });
+        }
+
+        if (item.Item is { Ups.Feeds: not null, HeatW: null } && assumptions is not null)
+        {
+            assumptions.Add(new Assumption { Pointer = Pointers.ItemHeat[item.Index], Value = 0, Unit = "W", Basis = "losses of the UPS, which its supply bears besides its load, are not given and not counted" });
+        }
+
+        // With the worst supply lost, a redundant item is left with the half of its cords that the assignment puts on others.
+        var alive = power.Redundant == true && supplies > 1 ? Math.Max(1, plugs.Count / 2) : plugs.Count;
+        for (var plug = 0; plug < plugs.Count; plug++)
+        {
+            cords[at + plug] = new Cord
+            {
+                Item = item,
+                Plug = plug,
+                Code = plugs[plug],
+                Siblings = plugs.Count,
+                PowerFactor = power.PowerFactor ?? Currents.UsualPowerFactor,
+                Watts = watts / plugs.Count,
+                WorstWatts = watts / alive,
+                InrushA = power.InrushA / plugs.Count,
+                LeakageMa = power.LeakageMa / plugs.Count,
+                IsKnown = power.RatedW is not null,
+            };
+        }
+    }
+
+    private static SupplyNode SupplyOf(RackDescription description, int index, List<Assumption> assumptions)
+    {
+        var source = description.Supplies![index];
+        var phases = source.Phases ?? (HasOtherLines(description, source.Id) ? 3 : 1);
+        var isUsed = description.Pdus?.Any(u => u.Supply == source.Id) == true;
+        if (source.Phases is null && isUsed)
+        {
+            assumptions.Add(new Assumption
+            {
+                Pointer = Invariant($"/supplies/{index}/phases"),
+                Value = phases,
+                Basis = phases == 3 ? "outlet groups hang on L2 or L3" : "no outlet group hangs on L2 or L3",
+            });
+        }
+
+        if (source.Breaker?.RatedA is null && isUsed)
+        {
+            assumptions.Add(new Assumption
+            {
+                Pointer = Invariant($"/supplies/{index}/breaker/ratedA"), Value = source.RatedA, Unit = "A", Basis = "a supply is rated by its breaker; common practice, no source",
+            });
+        }
+
+        if (source.RcdMa is null && isUsed)
+        {
+            assumptions.Add(new Assumption { Pointer = Invariant($"/supplies/{index}/rcdMa"), Value = "none", Basis = "a supply has no RCD unless told" });
+        }
+
+        if (source.Socket is not (null or ConnectorCode.Hardwired) && PlugsInto(description, source.Id) is > 1 and var plugs)
+        {
+            assumptions.Add(new Assumption
+            {
+                Pointer = Invariant($"/supplies/{index}/socket"), Value = plugs, Unit = "sockets", Basis = "one for each PDU that is plugged into the supply; how many there are has no place in a description",
+            });
+        }
+
+        return new SupplyNode
+        {
+            Index = index,
+            Source = source,
+            Phases = phases,
+            BreakerA = source.Breaker?.RatedA ?? source.RatedA,
+            IsNorthAmerica = description.Site?.Region == Region.Na,
+            LineList = Points(phases),
+        };
+    }
+
+    // What a UPS feeds is plugged into the UPS.
+    private static int PlugsInto(RackDescription description, string supply) =>
+        description.Pdus?.Count(u => u.Supply == supply && u.Plug is not (null or ConnectorCode.Hardwired)
+            && !description.Items.Any(i => i.Ups?.Feeds?.Contains(u.Id) == true)) ?? 0;
+
+    private static bool HasOtherLines(RackDescription description, string supply) =>
+        description.Pdus?.Any(u => u.Supply == supply && u.Groups!.Any(g => g.Phase is Phase.L2 or Phase.L3)) == true;
+
+    private static PduNode UnitOf(Pdu source, int index, SupplyNode[] supplies, List<GroupNode> groups, List<Assumption> assumptions)
+    {
+        var supply = Array.Find(supplies, s => s.Id == source.Supply) ?? throw new ArgumentException($"No supply has the id {source.Supply}.", nameof(source));
+        var unit = new PduNode { Index = index, Source = source, Supply = supply, LineList = Points(supply.Phases) };
+        supply.UnitList.Add(unit);
+        for (var i = 0; i < source.Groups!.Count; i++)
+        {
+            var group = source.Groups[i];
+            if (group.Phase is null && supply.Phases == 3)
+            {
+                assumptions.Add(new Assumption { Pointer = Invariant($"/pdus/{index}/groups/{i}/phase"), Value = "L1", Basis = "the first line unless told" });
+            }
+
+            var line = supply.Phases == 3 ? (int)(group.Phase ?? Phase.L1) : 0;
+            var node = new GroupNode { Index = i, Unit = unit, Source = group, Line = line, FlatIndex = groups.Count };
+            unit.GroupList.Add(node);
+            groups.Add(node);
+        }
+
+        return unit;
+    }
+
+    private static LoadPoint[] Points(int count)
+    {
+        var points = new LoadPoint[count];
+        for (var i = 0; i < count; i++)
+        {
+            points[i] = new LoadPoint();
+        }
+
+        return points;
+    }
+}

@@ -1,0 +1,138 @@
+using RackCheck.Model;
+using RackCheck.Survey.Catalogue;
+using RackCheck.Survey.Layout;
+using RackCheck.Survey.Power;
+
+namespace RackCheck.Survey;
+
+/// <summary>The facts of a rack, each worked out once. Rules read it and nothing else.</summary>
+public sealed class RackSurvey
+{
+    /// <summary>Most items that a request may have.</summary>
+    public const int MostItems = 200;
+
+    /// <summary>Works the facts out.</summary>
+    /// <param name="description">A description that the request's validation found sound, with a cabinet and all heights.</param>
+    /// <exception cref="ArgumentException">The cabinet, its height, width or depth, or the height of an item is absent.</exception>
+    public RackSurvey(RackDescription description)
+        : this(ResolvedRack.Plain(description))
+    {
+    }
+
+    /// <summary>Works the facts out.</summary>
+    /// <param name="rack">A rack that nothing is missing of.</param>
+    /// <exception cref="ArgumentException">The cabinet, its height, width or depth, or the height of an item is absent.</exception>
+    public RackSurvey(ResolvedRack rack)
+    {
+        var description = rack.Description;
+        Description = description;
+        var assumptions = new List<Assumption>((2 * description.Items.Count) + rack.Filled.Count);
+        assumptions.AddRange(rack.Filled);
+        (Cabinet, Items, Units) = Resolver.Resolve(description, assumptions);
+        Occupancy = new Occupancy(Cabinet, Items, Units);
+        Depth = new DepthSurvey(Cabinet, Items);
+        Power = new PowerTree(description, Items, assumptions);
+        Earth = new EarthSurvey(description, Cabinet, Items, Power, assumptions);
+        Mass = new MassSurvey(Cabinet, Items, Depth.SetbackMm, assumptions);
+        Cables = new CableSurvey(Cabinet, Items, Depth);
+        Route = RouteSurvey.Of(description, Cabinet, Items, Mass, assumptions);
+        Heat = new HeatSurvey(description, Items, assumptions);
+        AssumeSetback(assumptions);
+        AssumeExtensions(assumptions);
+        assumptions.Sort((x, y) => PointerOrder.Instance.Compare(x.Pointer, y.Pointer));
+        Assumptions = assumptions;
+    }
+
+    /// <summary>The description.</summary>
+    public RackDescription Description { get; }
+
+    /// <summary>The cabinet.</summary>
+    public CabinetFacts Cabinet { get; }
+
+    /// <summary>All items, in the order of the request.</summary>
+    public Mounted[] Items { get; }
+
+    /// <summary>The horizontal PDUs that are placed.</summary>
+    public Mounted[] Units { get; }
+
+    /// <summary>Units taken.</summary>
+    public Occupancy Occupancy { get; }
+
+    /// <summary>Depths.</summary>
+    public DepthSurvey Depth { get; }
+
+    /// <summary>Supplies, PDUs and cords.</summary>
+    public PowerTree Power { get; }
+
+    /// <summary>Protective earth.</summary>
+    public EarthSurvey Earth { get; }
+
+    /// <summary>Masses, and how the rack stands.</summary>
+    public MassSurvey Mass { get; }
+
+    /// <summary>Cables.</summary>
+    public CableSurvey Cables { get; }
+
+    /// <summary>The way in; null where nothing is said of it.</summary>
+    public RouteSurvey? Route { get; }
+
+    /// <summary>Heat and air.</summary>
+    public HeatSurvey Heat { get; }
+
+    /// <summary>Defaults taken, by pointer.</summary>
+    public IReadOnlyList<Assumption> Assumptions { get; }
+
+    /// <summary>Whether a request may have so many items more.</summary>
+    /// <param name="more">How many.</param>
+    /// <returns>Whether it may.</returns>
+    public bool HasRoomFor(int more) => Items.Length + more <= MostItems;
+
+    /// <summary>An item id that the description does not use yet.</summary>
+    /// <param name="wanted">The id wanted.</param>
+    /// <returns>It, or it with the first free number behind it.</returns>
+    public string FreeItemId(string wanted)
+    {
+        var id = wanted;
+        for (var number = 2; Array.Exists(Items, i => i.Id == id); number++)
+        {
+            id = FormattableString.Invariant($"{wanted}-{number}");
+        }
+
+        return id;
+    }
+
+    private void AssumeSetback(List<Assumption> assumptions)
+    {
+        if (Cabinet.SetbackMm is null && Depth.SetbackMm is { } setback
+            && (Mass.HangsOnSetback || Cables.AsksSetback || Array.Exists(Items, i => i.Item?.Support?.UsedExtended == true)))
+        {
+            assumptions.Add(new Assumption
+            {
+                Pointer = Pointers.FrontSetback,
+                Value = setback,
+                Unit = "mm",
+                Basis = "the uprights are movable: the least setback on the pitch of their holes that serves every item",
+            });
+        }
+    }
+
+    private void AssumeExtensions(List<Assumption> assumptions)
+    {
+        if (Description.Site?.AisleFrontMm is null)
+        {
+            return;
+        }
+
+        foreach (var item in Items)
+        {
+            if (item is { SupportStyle: SupportStyle.Slides, Face: Face.Front, BodyDepthMm: { } depth } && item.Item!.Support!.ExtensionMm is null
+                && !assumptions.Exists(a => a.Pointer == Pointers.ItemExtension[item.Index]))
+            {
+                assumptions.Add(new Assumption
+                {
+                    Pointer = Pointers.ItemExtension[item.Index], Value = depth, Unit = "mm", Basis = "slides pull out as far as the body is deep; common practice, no source",
+                });
+            }
+        }
+    }
+}

@@ -1,0 +1,139 @@
+using RackCheck.Engineering;
+using RackCheck.Model;
+using RackCheck.Survey.Layout;
+
+namespace RackCheck.Survey;
+
+/// <summary>The rack on its way in: its size bare and on the pallet, and its mass.</summary>
+public sealed class RouteSurvey
+{
+    private const string OwnSide = "a pallet no larger than the cabinet";
+    private readonly CabinetFacts cabinet;
+    private readonly Mounted[] items;
+
+    private RouteSurvey(Model.Delivery source, CabinetFacts cabinet, Mounted[] items, MassSurvey mass)
+    {
+        (Source, this.cabinet, this.items) = (source, cabinet, items);
+        PalletHeightMm = source.PalletHeightMm ?? WaysIn.PalletHeightMm;
+        PalletKg = source.PalletKg ?? (HasPallet ? WaysIn.PalletKg : 0);
+        (KnownKg, MassIsKnown) = (Quantities.Round(mass.KnownTotalKg + PalletKg), mass.IsTotalKnown);
+        Figures = MakeFigures();
+    }
+
+    /// <summary>What the description says of the way.</summary>
+    public Model.Delivery Source { get; }
+
+    /// <summary>Height of the pallet, mm; 0 without one.</summary>
+    public double PalletHeightMm { get; }
+
+    /// <summary>Mass of the pallet, kg.</summary>
+    public double PalletKg { get; }
+
+    /// <summary>Whether it comes on a pallet.</summary>
+    public bool HasPallet => PalletHeightMm > 0 || Source.PalletWidthMm > 0 || Source.PalletDepthMm > 0;
+
+    /// <summary>The cabinet without pallet; its height is 0 where not given.</summary>
+    public TransportSize Bare => BareOf(cabinet.WidthMm, cabinet.Depth.DepthMm, cabinet.Source.HeightMm ?? 0);
+
+    /// <summary>The cabinet on its pallet; its height is the pallet's where not given.</summary>
+    public TransportSize OnPallet => OnPalletOf(cabinet.WidthMm, cabinet.Depth.DepthMm, cabinet.Source.HeightMm ?? 0);
+
+    /// <summary>Whether the height of the cabinet is given.</summary>
+    public bool HeightIsKnown => cabinet.Source.HeightMm is not null;
+
+    /// <summary>Mass of cabinet, equipment and pallet, kg, as far as it is given.</summary>
+    public double KnownKg { get; }
+
+    /// <summary>Whether all of the mass is given.</summary>
+    public bool MassIsKnown { get; }
+
+    /// <summary>The delivery figures of the report.</summary>
+    public DeliveryFigures Figures { get; }
+
+    /// <summary>The way of a rack, with what is assumed of its pallet.</summary>
+    /// <param name="description">The description.</param>
+    /// <param name="cabinet">The cabinet.</param>
+    /// <param name="items">The items.</param>
+    /// <param name="mass">Masses of cabinet and equipment.</param>
+    /// <param name="assumptions">Where defaults are noted.</param>
+    /// <returns>The way; null where nothing is said of it.</returns>
+    internal static RouteSurvey? Of(RackDescription description, CabinetFacts cabinet, Mounted[] items, MassSurvey mass, List<Assumption> assumptions)
+    {
+        if (description.Site?.Delivery is not { } source)
+        {
+            return null;
+        }
+
+        var route = new RouteSurvey(source, cabinet, items, mass);
+        if (source.PalletHeightMm is null)
+        {
+            Assume("palletHeightMm", WaysIn.PalletHeightMm, "mm", "common practice, no source");
+        }
+
+        if (route.HasPallet && source.PalletWidthMm is null)
+        {
+            Assume("palletWidthMm", cabinet.WidthMm, "mm", OwnSide);
+        }
+
+        if (route.HasPallet && source.PalletDepthMm is null)
+        {
+            Assume("palletDepthMm", cabinet.Depth.DepthMm, "mm", OwnSide);
+        }
+
+        if (route.HasPallet && source.PalletKg is null)
+        {
+            Assume("palletKg", WaysIn.PalletKg, "kg", "the EUR pallet has 20 to 25 kg");
+        }
+
+        return route;
+
+        void Assume(string member, double value, string unit, string basis) =>
+            assumptions.Add(new Assumption { Pointer = SitePointers.Delivery + "/" + member, Value = value, Unit = unit, Basis = basis });
+    }
+
+    /// <summary>A body with its sides by their length. Unlike <see cref="TransportSize.Of"/> it allows a height that is not known.</summary>
+    /// <param name="widthMm">Width, mm.</param>
+    /// <param name="depthMm">Depth, mm.</param>
+    /// <param name="heightMm">Height, mm.</param>
+    /// <returns>Its size.</returns>
+    public static TransportSize BareOf(double widthMm, double depthMm, double heightMm) => new(Math.Min(widthMm, depthMm), Math.Max(widthMm, depthMm), heightMm);
+
+    /// <summary>A cabinet on this pallet; a side of the pallet that is not given is the cabinet's own.</summary>
+    /// <param name="widthMm">Width, mm.</param>
+    /// <param name="depthMm">Depth, mm.</param>
+    /// <param name="heightMm">Height, mm.</param>
+    /// <returns>The size of both.</returns>
+    public TransportSize OnPalletOf(double widthMm, double depthMm, double heightMm) =>
+        BareOf(widthMm, depthMm, heightMm).OnPallet(BareOf(Source.PalletWidthMm ?? widthMm, Source.PalletDepthMm ?? depthMm, PalletHeightMm));
+
+    /// <summary>Where the masses stand that are not given.</summary>
+    /// <returns>Pointers.</returns>
+    public IEnumerable<string> MissingMasses()
+    {
+        if (cabinet.Source.MassKg is null)
+        {
+            yield return Pointers.CabinetMass;
+        }
+
+        foreach (var item in items)
+        {
+            if (MassSurvey.IsToBeWeighed(item) && item.Item!.MassKg is null)
+            {
+                yield return Pointers.ItemMass[item.Index];
+            }
+        }
+    }
+
+    private DeliveryFigures MakeFigures()
+    {
+        var size = OnPallet;
+        var shortAcross = cabinet.WidthMm <= cabinet.Depth.DepthMm;
+        return new DeliveryFigures
+        {
+            GrossKg = MassIsKnown ? KnownKg : null,
+            HeightOnPalletMm = HeightIsKnown ? Quantities.Round(size.HeightMm) : null,
+            WidthMm = Quantities.Round(shortAcross ? size.ShortMm : size.LongMm),
+            DepthMm = Quantities.Round(shortAcross ? size.LongMm : size.ShortMm),
+        };
+    }
+}
