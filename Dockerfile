@@ -9,6 +9,7 @@ COPY src/RackCheck.Api/RackCheck.Api.csproj src/RackCheck.Api/
 COPY src/RackCheck.Documents/RackCheck.Documents.csproj src/RackCheck.Documents/
 COPY src/RackCheck.Planning/RackCheck.Planning.csproj src/RackCheck.Planning/
 COPY src/RackCheck.Rules/RackCheck.Rules.csproj src/RackCheck.Rules/
+COPY src/RackCheck.Remedies/RackCheck.Remedies.csproj src/RackCheck.Remedies/
 COPY src/RackCheck.Survey/RackCheck.Survey.csproj src/RackCheck.Survey/
 COPY src/RackCheck.Model/RackCheck.Model.csproj src/RackCheck.Model/
 COPY src/RackCheck.Engineering/RackCheck.Engineering.csproj src/RackCheck.Engineering/

@@ -1,6 +1,7 @@
 using RackCheck.Model;
+using RackCheck.Remedies;
+using RackCheck.Remedies.Verification;
 using RackCheck.Rules;
-using RackCheck.Rules.Remedies;
 using RackCheck.Survey.Catalogue;
 
 namespace RackCheck.Planning;

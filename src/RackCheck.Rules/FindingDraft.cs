@@ -1,6 +1,6 @@
 using System.Text;
 using RackCheck.Model;
-using RackCheck.Rules.Remedies;
+using RackCheck.Remedies;
 
 namespace RackCheck.Rules;
 

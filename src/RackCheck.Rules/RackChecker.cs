@@ -1,6 +1,7 @@
 using RackCheck.Model;
+using RackCheck.Remedies;
+using RackCheck.Remedies.Verification;
 using RackCheck.Rules.Canonical;
-using RackCheck.Rules.Remedies;
 using RackCheck.Survey;
 using RackCheck.Survey.Catalogue;
 
@@ -66,7 +67,7 @@ public sealed class RackChecker(RuleSet rules, Action<RuleDescriptor, Exception>
         var findings = all.Written;
         var context = new RuleContext(rack, survey, all, notAssessed, trials);
         ApplyAll(context, survey is not null, findings, cancellation);
-        trials?.Resolve(rack, all, other => FindingsOf(other, cancellation));
+        trials?.Resolve(rack, all, other => FindingsOf(other, cancellation), finding => AcceptanceMarks.Of(finding, description.Acceptances) is not null);
         if (survey is null)
         {
             SayUnassessed(context, missing, notAssessed);

@@ -1,7 +1,8 @@
 using System.Security.Cryptography;
 using System.Text;
 using RackCheck.Model;
-using RackCheck.Rules.Remedies;
+using RackCheck.Remedies;
+using RackCheck.Remedies.Verification;
 using RackCheck.Survey;
 using RackCheck.Survey.Catalogue;
 

@@ -1,6 +1,7 @@
 using RackCheck.Engineering;
 using RackCheck.Model;
-using RackCheck.Rules.Remedies;
+using RackCheck.Remedies;
+using RackCheck.Remedies.Verification;
 using RackCheck.Rules.Tests.Harness;
 using static RackCheck.Rules.Tests.Harness.Bays;
 

@@ -1,7 +1,7 @@
 using RackCheck.Engineering;
 using RackCheck.Model;
 using RackCheck.Model.Json;
-using RackCheck.Rules.Remedies;
+using RackCheck.Remedies;
 using RackCheck.Survey.Catalogue;
 
 namespace RackCheck.Rules.Catalogue;

@@ -1,6 +1,6 @@
 using RackCheck.Engineering;
 using RackCheck.Model;
-using RackCheck.Rules.Remedies;
+using RackCheck.Remedies;
 using static System.FormattableString;
 
 namespace RackCheck.Rules.Cooling;

@@ -1,7 +1,7 @@
 using System.Numerics;
 using RackCheck.Engineering;
 using RackCheck.Model;
-using RackCheck.Rules.Remedies;
+using RackCheck.Remedies;
 using RackCheck.Survey;
 using RackCheck.Survey.Layout;
 

@@ -4,7 +4,7 @@ using System.Text;
 using System.Text.Json;
 using System.Text.Json.Nodes;
 using RackCheck.Model.Json;
-using RackCheck.Planning;
+using RackCheck.Remedies.Patches;
 
 namespace RackCheck.Api.Tests.Acceptance;
 

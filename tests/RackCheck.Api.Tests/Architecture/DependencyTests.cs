@@ -8,10 +8,11 @@ public sealed class DependencyTests
     // From the top of the house to its foundation; what each room may know of the others.
     private static readonly Dictionary<string, string[]> Rooms = new(StringComparer.Ordinal)
     {
-        ["RackCheck.Api"] = ["RackCheck.Documents", "RackCheck.Planning", "RackCheck.Rules", "RackCheck.Survey", "RackCheck.Model", "RackCheck.Engineering"],
-        ["RackCheck.Documents"] = ["RackCheck.Planning", "RackCheck.Rules", "RackCheck.Survey", "RackCheck.Model", "RackCheck.Engineering"],
-        ["RackCheck.Planning"] = ["RackCheck.Rules", "RackCheck.Survey", "RackCheck.Model", "RackCheck.Engineering"],
-        ["RackCheck.Rules"] = ["RackCheck.Survey", "RackCheck.Model", "RackCheck.Engineering"],
+        ["RackCheck.Api"] = ["RackCheck.Documents", "RackCheck.Planning", "RackCheck.Rules", "RackCheck.Remedies", "RackCheck.Survey", "RackCheck.Model", "RackCheck.Engineering"],
+        ["RackCheck.Documents"] = ["RackCheck.Planning", "RackCheck.Rules", "RackCheck.Remedies", "RackCheck.Survey", "RackCheck.Model", "RackCheck.Engineering"],
+        ["RackCheck.Planning"] = ["RackCheck.Rules", "RackCheck.Remedies", "RackCheck.Survey", "RackCheck.Model", "RackCheck.Engineering"],
+        ["RackCheck.Rules"] = ["RackCheck.Remedies", "RackCheck.Survey", "RackCheck.Model", "RackCheck.Engineering"],
+        ["RackCheck.Remedies"] = ["RackCheck.Survey", "RackCheck.Model", "RackCheck.Engineering"],
         ["RackCheck.Survey"] = ["RackCheck.Model", "RackCheck.Engineering"],
         ["RackCheck.Model"] = [],
         ["RackCheck.Engineering"] = [],
@@ -46,6 +47,7 @@ public sealed class DependencyTests
     [InlineData("RackCheck.Engineering")]
     [InlineData("RackCheck.Model")]
     [InlineData("RackCheck.Survey")]
+    [InlineData("RackCheck.Remedies")]
     [InlineData("RackCheck.Rules")]
     [InlineData("RackCheck.Planning")]
     [InlineData("RackCheck.Documents")]

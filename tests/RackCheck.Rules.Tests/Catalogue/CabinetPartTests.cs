@@ -1,5 +1,5 @@
 using RackCheck.Model;
-using RackCheck.Planning;
+using RackCheck.Remedies.Patches;
 using RackCheck.Rules.Catalogue;
 using RackCheck.Rules.Tests.Harness;
 using RackCheck.Survey.Catalogue;

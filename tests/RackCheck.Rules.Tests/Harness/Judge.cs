@@ -4,7 +4,7 @@ using System.ComponentModel.DataAnnotations;
 using System.Globalization;
 using System.Reflection;
 using RackCheck.Model;
-using RackCheck.Planning;
+using RackCheck.Remedies.Patches;
 using RackCheck.Survey.Catalogue;
 
 namespace RackCheck.Rules.Tests.Harness;

@@ -1,5 +1,5 @@
 using RackCheck.Model;
-using RackCheck.Planning;
+using RackCheck.Remedies.Patches;
 
 namespace RackCheck.Rules.Tests.Harness;
 

@@ -1,5 +1,5 @@
 using RackCheck.Model;
-using RackCheck.Planning;
+using RackCheck.Remedies.Patches;
 using RackCheck.Rules.Layout;
 using RackCheck.Rules.Tests.Harness;
 using static RackCheck.Rules.Tests.Harness.Bays;

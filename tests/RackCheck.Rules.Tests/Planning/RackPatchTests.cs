@@ -1,7 +1,7 @@
 using System.Text.Json;
 using System.Text.Json.Nodes;
 using RackCheck.Model;
-using RackCheck.Planning;
+using RackCheck.Remedies.Patches;
 using RackCheck.Rules.Tests.Harness;
 using static RackCheck.Rules.Tests.Harness.Bays;
 

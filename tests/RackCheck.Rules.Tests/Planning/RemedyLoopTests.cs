@@ -1,6 +1,6 @@
 using RackCheck.Model;
 using RackCheck.Planning;
-using RackCheck.Rules.Remedies;
+using RackCheck.Remedies;
 using RackCheck.Rules.Tests.Harness;
 using static RackCheck.Rules.Tests.Harness.Bays;
 

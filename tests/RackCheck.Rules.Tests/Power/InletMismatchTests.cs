@@ -1,6 +1,6 @@
 using RackCheck.Model;
+using RackCheck.Remedies;
 using RackCheck.Rules.Power;
-using RackCheck.Rules.Remedies;
 using RackCheck.Rules.Tests.Harness;
 using RackCheck.Survey.Power;
 using static RackCheck.Rules.Tests.Power.PowerRacks;

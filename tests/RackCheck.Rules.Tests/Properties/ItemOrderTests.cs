@@ -5,7 +5,7 @@ using System.Text.RegularExpressions;
 using CsCheck;
 using RackCheck.Model;
 using RackCheck.Model.Json;
-using RackCheck.Planning;
+using RackCheck.Remedies.Patches;
 using RackCheck.Rules.Canonical;
 using RackCheck.Rules.Tests.Harness;
 

@@ -1,6 +1,7 @@
 using CsCheck;
 using RackCheck.Model;
 using RackCheck.Planning;
+using RackCheck.Remedies.Patches;
 using RackCheck.Rules.Tests.Harness;
 
 namespace RackCheck.Rules.Tests.Properties;

@@ -1,5 +1,5 @@
 using RackCheck.Model;
-using RackCheck.Rules.Remedies;
+using RackCheck.Remedies;
 using RackCheck.Rules.Tests.Harness;
 using RackCheck.Survey;
 using static RackCheck.Rules.Tests.Harness.Bays;

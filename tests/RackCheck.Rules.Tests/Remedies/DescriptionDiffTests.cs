@@ -1,8 +1,8 @@
 using CsCheck;
 using RackCheck.Model;
-using RackCheck.Planning;
+using RackCheck.Remedies;
+using RackCheck.Remedies.Patches;
 using RackCheck.Rules.Canonical;
-using RackCheck.Rules.Remedies;
 using RackCheck.Rules.Tests.Harness;
 using RackCheck.Rules.Tests.Properties;
 using static RackCheck.Rules.Tests.Harness.Bays;

@@ -1,5 +1,5 @@
 using RackCheck.Model;
-using RackCheck.Rules.Remedies;
+using RackCheck.Remedies;
 using RackCheck.Survey;
 using static RackCheck.Rules.Tests.Power.PowerRacks;
 

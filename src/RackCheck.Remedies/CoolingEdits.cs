@@ -1,0 +1,168 @@
+using RackCheck.Engineering;
+using RackCheck.Model;
+using RackCheck.Survey;
+using static System.FormattableString;
+
+namespace RackCheck.Remedies;
+
+/// <summary>Changes that the trade makes to doors, fans and air conditioners, with what they ask of earth.</summary>
+internal static class CoolingEdits
+{
+    /// <summary>Open share of perforated doors on sale, percent; common practice, no source.</summary>
+    public const double UsualOpenPercent = 64;
+
+    /// <summary>Open share of the most open doors on sale, percent; common practice, no source.</summary>
+    public const double MostOpenPercent = 80;
+
+    // A fan of a usual fan tray for cabinets: free flow, pressure at no flow. Common practice, no source.
+    private const double FanFreeM3h = 500;
+    private const double FanGreatestPa = 80;
+    private const int MostFans = 100;
+    private const int MostSets = 16;
+
+    // Loss that an intake with filters is sized for, Pa, and the step that its area is on sale in, cm2. Common practice, no source.
+    private const double IntakeLossPa = 10;
+    private const double IntakeStepCm2 = 100;
+
+    private const double CapacityStepW = 100;
+    private const double MostCapacityW = 100_000;
+
+    /// <summary>Perforated doors before and behind; those that are open enough stay.</summary>
+    public static RackDescription WithOpenDoors(this RackDescription description) => description.EditCabinet(c => c with
+    {
+        FrontDoor = Perforated(c.FrontDoor, UsualOpenPercent),
+        RearDoor = Perforated(c.RearDoor, UsualOpenPercent),
+    });
+
+    /// <summary>A door perforated by a share at least.</summary>
+    public static Door? Perforated(Door? door, double openPercent) => door switch
+    {
+        { Style: DoorStyle.None } => door,
+        { Style: DoorStyle.Perforated, OpenAreaPercent: { } open } when open >= openPercent && door.PerforatedAreaM2 is not <= 0 => door,
+        _ => (door ?? new Door { Style = DoorStyle.Perforated }) with
+        {
+            Style = DoorStyle.Perforated,
+            OpenAreaPercent = Math.Max(openPercent, door?.OpenAreaPercent ?? 0),
+            PerforatedAreaM2 = door?.PerforatedAreaM2 is > 0 and { } area ? area : null,
+        },
+    };
+
+    /// <summary>The cabinet closed all round, with nothing that moves the room's air through it, and rated for a degree of protection where one is asked for.</summary>
+    public static RackDescription Closed(this RackDescription description)
+    {
+        var before = description.Cabinet!;
+        var required = description.Site?.RequiredIp;
+        var after = description.EditCabinet(c => c with
+        {
+            FrontDoor = Solid(c.FrontDoor),
+            RearDoor = Solid(c.RearDoor),
+            SidePanels = c.SidePanels == false ? true : c.SidePanels,
+            Roof = c.Roof?.Style == RoofStyle.Vented || description.Cooling?.RoofFans is not null ? new Roof { Style = RoofStyle.Solid } : c.Roof,
+            IpCode = required is null || (c.IpCode is { } code && IpCodes.Satisfies(code, required)) ? c.IpCode : required,
+        });
+        after = after with { Cooling = after.Cooling is { } cooling ? cooling with { RoofFans = null, IntakeAreaCm2 = null, Underfloor = null } : null };
+        return before.SidePanels == false ? after.Joined(BondedPart.SidePanels) : after;
+    }
+
+    /// <summary>Fans in the roof, as many as move a flow with one of them out; null where no number does.</summary>
+    /// <param name="description">The rack, with its openings as they shall be.</param>
+    /// <param name="neededM3h">The flow, m3/h.</param>
+    /// <param name="densityKgM3">Density of the air, kg/m3.</param>
+    public static (int Count, double FlowM3h, RackDescription After)? WithRoofFans(this RackDescription description, double neededM3h, double densityKgM3)
+    {
+        var sets = description.Cooling?.RoofFans ?? [];
+        if (sets.Count >= MostSets)
+        {
+            return null;
+        }
+
+        var after = description.EditCabinet(c => c with { Roof = (c.Roof ?? new Roof()) with { Style = RoofStyle.Vented } });
+        var isNew = !sets.Any(f => f.Count > 0);
+        return Least(neededM3h, densityKgM3, count => (isNew ? after.Joined(BondedPart.Roof) : after).EditCooling(c => c with { RoofFans = [.. sets, Set(count)] }));
+    }
+
+    /// <summary>Fan trays in addition to what there is; null where no number does.</summary>
+    public static (int Count, double FlowM3h, RackDescription After)? WithTrays(this RackDescription description, double neededM3h, double densityKgM3)
+    {
+        var sets = description.Cooling?.FanTrays ?? [];
+        return sets.Count >= MostSets ? null : Least(neededM3h, densityKgM3, count => description.EditCooling(c => c with { FanTrays = [.. sets, Set(count)] }));
+    }
+
+    /// <summary>A solid front door, and an intake with filters for a flow.</summary>
+    public static RackDescription WithFilteredIntake(this RackDescription description, double neededM3h, double densityKgM3)
+    {
+        var areaM2 = Math.Max(neededM3h, FanFreeM3h) / (3600 * Openings.DischargeCoefficient) * Math.Sqrt(densityKgM3 / (2 * IntakeLossPa));
+        var areaCm2 = Math.Min(100_000, IntakeStepCm2 * Math.Ceiling(1e4 * areaM2 / IntakeStepCm2));
+        return description.Closed().EditCooling(c => c with
+        {
+            IntakeAreaCm2 = Math.Max(areaCm2, description.Cooling?.IntakeAreaCm2 ?? 0),
+            RoofFans = description.Cooling?.RoofFans,
+            Filters = true,
+        });
+    }
+
+    /// <summary>A closed cabinet with an air conditioner that does at the site; null where none is that strong.</summary>
+    public static (AirConditioner Cooler, RackDescription After)? WithCooler(this RackDescription description, HeatSurvey heat, double setpointC)
+    {
+        var closed = description.Closed();
+        var old = description.Cooling?.AirConditioner;
+        var style = old?.Style is { } own && (own != AirConditionerStyle.Split || description.Site?.OutsideWall == true) ? own : AirConditionerStyle.Wall;
+        return Capacity(heat.CoolerNeededW(HeatSurvey.SurfaceOf(closed.Cabinet!), setpointC), AirConditioners.UsualSetpointC, heat.AmbientC) is not { } capacity ? null
+            : new AirConditioner { CapacityW = capacity, Style = style, SetpointC = setpointC, RatedAmbientC = AirConditioners.UsualSetpointC } is var cooler
+                ? (cooler, closed.EditCooling(c => c with { AirConditioner = cooler }))
+                : null;
+    }
+
+    /// <summary>The least capacity on sale that has so much left at the site; null where none has.</summary>
+    public static double? Capacity(double neededW, double ratedAmbientC, double ambientC)
+    {
+        var share = AirConditioners.LeftW(1, ratedAmbientC, ambientC);
+        var capacity = share > 0 ? CapacityStepW * Math.Max(1, Math.Ceiling(neededW / share / CapacityStepW)) : double.PositiveInfinity;
+        return capacity <= MostCapacityW ? capacity : null;
+    }
+
+    /// <summary>Changes what is said about cooling, be it nothing so far.</summary>
+    public static RackDescription EditCooling(this RackDescription description, Func<Model.Cooling, Model.Cooling> change) =>
+        description with { Cooling = change(description.Cooling ?? new Model.Cooling()) };
+
+    /// <summary>What is said of a set, in the customer's words.</summary>
+    public static string FansText(int count) => Invariant($"{count} fans of {FanFreeM3h:0} m3/h");
+
+    private static FanSet Set(int count) => new() { Count = count, FreeFlowM3h = FanFreeM3h, MaxPressurePa = FanGreatestPa };
+
+    private static (int, double, RackDescription)? Least(double neededM3h, double densityKgM3, Func<int, RackDescription> with)
+    {
+        // One more than is needed, so that one may fail. What two hundred do not move a few more will not either.
+        for (var count = 1; count < MostFans; count++)
+        {
+            if (new AirWay(with(count), densityKgM3).FanFlowM3h is not { } flow)
+            {
+                return null;
+            }
+
+            if (flow >= neededM3h)
+            {
+                var after = with(count + 1);
+                return (count + 1, Quantities.Round(new AirWay(after, densityKgM3).FanFlowM3h!.Value), after);
+            }
+        }
+
+        return null;
+    }
+
+    private static Door Solid(Door? door) => door switch
+    {
+        { Style: DoorStyle.Solid or DoorStyle.Glazed } => door,
+        { Style: DoorStyle.None } => new Door { Style = DoorStyle.Solid, Bonded = true },
+        _ => (door ?? new Door { Style = DoorStyle.Solid }) with { Style = DoorStyle.Solid, OpenAreaPercent = null, PerforatedAreaM2 = null },
+    };
+
+    // A part that comes to the cabinet is joined to earth, where the list of those that are is given, and finds a terminal on the bar.
+    private static RackDescription Joined(this RackDescription description, BondedPart part)
+    {
+        var after = description.Earthing?.Bonded is { } list && !list.Contains(part)
+            ? description.EditEarthing(e => e with { Bonded = [.. list, part] })
+            : description;
+        return after.EditCabinet(c => c.EarthBar?.Terminals is { } terminals and < 500 ? c with { EarthBar = c.EarthBar with { Terminals = terminals + 1 } } : c);
+    }
+}

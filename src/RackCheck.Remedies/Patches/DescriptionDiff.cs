@@ -1,0 +1,133 @@
+using System.Globalization;
+using System.Text.Json;
+using System.Text.Json.Nodes;
+using System.Text.Json.Serialization.Metadata;
+using RackCheck.Model;
+using RackCheck.Model.Json;
+
+namespace RackCheck.Remedies.Patches;
+
+/// <summary>Writes the JSON Patch (RFC 6902) that turns one description into another: member by member, elements of lists by their ids.</summary>
+public static class DescriptionDiff
+{
+    /// <summary>The patch. It says no more than what changes.</summary>
+    /// <param name="before">The description posted.</param>
+    /// <param name="after">The description wanted; members that are the same object are not looked at.</param>
+    /// <returns>The operations, in order.</returns>
+    public static IReadOnlyList<PatchOperation> Patch(RackDescription before, RackDescription after)
+    {
+        var operations = new List<PatchOperation>();
+        Member("/cabinet", before.Cabinet, after.Cabinet, ContractJson.Default.Cabinet, operations);
+        Member("/supplies", before.Supplies, after.Supplies, ContractJson.Default.IReadOnlyListSupply, operations);
+        Member("/pdus", before.Pdus, after.Pdus, ContractJson.Default.IReadOnlyListPdu, operations);
+        Member("/connections", before.Connections, after.Connections, ContractJson.Default.IReadOnlyListConnection, operations);
+        Member("/items", before.Items, after.Items, ContractJson.Default.IReadOnlyListItem, operations);
+        Member("/cooling", before.Cooling, after.Cooling, ContractJson.Default.Cooling, operations);
+        Member("/earthing", before.Earthing, after.Earthing, ContractJson.Default.Earthing, operations);
+        Member("/site", before.Site, after.Site, ContractJson.Default.Site, operations);
+        Member("/acceptances", before.Acceptances, after.Acceptances, ContractJson.Default.IReadOnlyListAcceptance, operations);
+        return operations;
+    }
+
+    private static void Member<T>(string path, T? before, T? after, JsonTypeInfo<T> type, List<PatchOperation> operations)
+        where T : class
+    {
+        if (!ReferenceEquals(before, after))
+        {
+            Node(path, before is null ? null : JsonSerializer.SerializeToNode(before, type), after is null ? null : JsonSerializer.SerializeToNode(after, type), operations);
+        }
+    }
+
+    private static void Node(string path, JsonNode? before, JsonNode? after, List<PatchOperation> operations)
+    {
+        switch (before, after)
+        {
+            case (null, null):
+                break;
+            case (_, null):
+                operations.Add(new PatchOperation { Op = "remove", Path = path });
+                break;
+            case (null, _):
+                Write("add", path, after, operations);
+                break;
+            case (JsonObject from, JsonObject to):
+                Members(path, from, to, operations);
+                break;
+            case (JsonArray from, JsonArray to):
+                Elements(path, from, to, operations);
+                break;
+            default:
+                if (!JsonNode.DeepEquals(before, after))
+                {
+                    Write("replace", path, after, operations);
+                }
+
+                break;
+        }
+    }
+
+    private static void Members(string path, JsonObject before, JsonObject after, List<PatchOperation> operations)
+    {
+        foreach (var (name, value) in before)
+        {
+            Node(Below(path, name), value, after[name], operations);
+        }
+
+        foreach (var (name, value) in after)
+        {
+            if (!before.ContainsKey(name))
+            {
+                Write("add", Below(path, name), value!, operations);
+            }
+        }
+    }
+
+    // What goes is taken out from the end, so that no index moves before it is used; what stays is in the same order; what comes is added behind.
+    private static void Elements(string path, JsonArray before, JsonArray after, List<PatchOperation> operations)
+    {
+        var stays = new List<JsonNode?>();
+        for (var i = before.Count - 1; i >= 0; i--)
+        {
+            if (after.Count >= before.Count || after.Any(n => IsSame(n, before[i])))
+            {
+                stays.Insert(0, before[i]);
+            }
+            else
+            {
+                operations.Add(new PatchOperation { Op = "remove", Path = Below(path, i) });
+            }
+        }
+
+        for (; stays.Count > after.Count; stays.RemoveAt(stays.Count - 1))
+        {
+            operations.Add(new PatchOperation { Op = "remove", Path = Below(path, stays.Count - 1) });
+        }
+
+        for (var i = 0; i < after.Count; i++)
+        {
+            if (i < stays.Count)
+            {
+                Node(Below(path, i), stays[i], after[i], operations);
+            }
+            else
+            {
+                Write("add", path + "/-", after[i]!, operations);
+            }
+        }
+    }
+
+    private static bool IsSame(JsonNode? one, JsonNode? other) =>
+        one is JsonObject a && other is JsonObject b && a["id"] is { } id && b["id"] is { } otherId
+            ? JsonNode.DeepEquals(id, otherId)
+            : JsonNode.DeepEquals(one, other);
+
+    private static string Below(string path, string name) => $"{path}/{name.Replace("~", "~0", StringComparison.Ordinal).Replace("/", "~1", StringComparison.Ordinal)}";
+
+    private static string Below(string path, int index) => string.Create(CultureInfo.InvariantCulture, $"{path}/{index}");
+
+    private static void Write(string op, string path, JsonNode value, List<PatchOperation> operations)
+    {
+        using var document = JsonDocument.Parse(value.ToJsonString());
+        operations.Add(new PatchOperation { Op = op, Path = path, Value = document.RootElement.Clone() });
+    }
+}

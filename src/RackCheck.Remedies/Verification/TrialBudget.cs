@@ -1,0 +1,21 @@
+namespace RackCheck.Remedies.Verification;
+
+/// <summary>How many trials a request has left, counted in those of a rack of the usual size.</summary>
+/// <param name="trials">Trials at the start, 0 or more.</param>
+public sealed class TrialBudget(double trials)
+{
+    private double left = trials;
+
+    /// <summary>Whether a trial was refused.</summary>
+    public bool IsExhausted { get; private set; }
+
+    /// <summary>Takes a trial.</summary>
+    /// <param name="cost">What it costs, by <see cref="CureTrials.CostOf"/>.</param>
+    /// <returns>Whether it may be made.</returns>
+    public bool Spend(double cost)
+    {
+        left -= cost;
+        IsExhausted |= left < 0;
+        return left >= 0;
+    }
+}
