@@ -2,8 +2,8 @@ using RackCheck.Engineering;
 using RackCheck.Model;
 using RackCheck.Remedies;
 using RackCheck.Remedies.Verification;
-using RackCheck.Rules.Tests.Harness;
-using static RackCheck.Rules.Tests.Harness.Bays;
+using RackCheck.Testing;
+using static RackCheck.Testing.Bays;
 
 namespace RackCheck.Rules.Tests;
 

@@ -1,6 +1,7 @@
 using System.Text.Json;
 using System.Text.Json.Nodes;
 using System.Text.Json.Serialization;
+using RackCheck.Testing;
 
 namespace RackCheck.Api.Tests.Acceptance;
 

@@ -1,5 +1,6 @@
 using System.Text.Json.Nodes;
 using System.Text.RegularExpressions;
+using RackCheck.Testing;
 
 namespace RackCheck.Api.Tests.Acceptance;
 

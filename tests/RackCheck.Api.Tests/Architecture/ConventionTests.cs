@@ -3,6 +3,7 @@ using System.Runtime.CompilerServices;
 using System.Text.RegularExpressions;
 using RackCheck.Model;
 using RackCheck.Rules;
+using RackCheck.Testing;
 
 namespace RackCheck.Api.Tests.Architecture;
 

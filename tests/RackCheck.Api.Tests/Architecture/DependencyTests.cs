@@ -1,4 +1,5 @@
 using System.Xml.Linq;
+using RackCheck.Testing;
 
 namespace RackCheck.Api.Tests.Architecture;
 

@@ -4,6 +4,7 @@ using System.Text.Json.Nodes;
 using Json.Schema;
 using RackCheck.Api.Catalogue;
 using RackCheck.ProductService;
+using RackCheck.Testing;
 
 namespace RackCheck.Api.Tests.Catalogue;
 

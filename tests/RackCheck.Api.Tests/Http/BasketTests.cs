@@ -1,4 +1,5 @@
 using System.Text.Json.Nodes;
+using RackCheck.Testing;
 
 namespace RackCheck.Api.Tests.Http;
 

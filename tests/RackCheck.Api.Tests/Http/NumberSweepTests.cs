@@ -3,6 +3,7 @@ using System.Text.Json;
 using System.Text.Json.Nodes;
 using RackCheck.Model;
 using RackCheck.Rules;
+using RackCheck.Testing;
 
 namespace RackCheck.Api.Tests.Http;
 

@@ -3,6 +3,7 @@ using System.Text.Json.Nodes;
 using Json.Schema;
 using RackCheck.Engineering;
 using RackCheck.Rules;
+using RackCheck.Testing;
 
 namespace RackCheck.Api.Tests.OpenApi;
 

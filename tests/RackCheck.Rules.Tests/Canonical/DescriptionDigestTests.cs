@@ -8,8 +8,7 @@ using CsCheck;
 using RackCheck.Model;
 using RackCheck.Model.Json;
 using RackCheck.Rules.Canonical;
-using RackCheck.Rules.Tests.Harness;
-using RackCheck.Rules.Tests.Properties;
+using RackCheck.Testing;
 
 namespace RackCheck.Rules.Tests.Canonical;
 

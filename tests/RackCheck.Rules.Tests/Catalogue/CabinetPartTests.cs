@@ -1,8 +1,8 @@
 using RackCheck.Model;
 using RackCheck.Remedies.Patches;
 using RackCheck.Rules.Catalogue;
-using RackCheck.Rules.Tests.Harness;
 using RackCheck.Survey.Catalogue;
+using RackCheck.Testing;
 
 namespace RackCheck.Rules.Tests.Catalogue;
 

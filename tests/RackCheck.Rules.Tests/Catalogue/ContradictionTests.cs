@@ -2,6 +2,7 @@ using RackCheck.Model;
 using RackCheck.Remedies.Patches;
 using RackCheck.Rules.Catalogue;
 using RackCheck.Rules.Tests.Harness;
+using RackCheck.Testing;
 
 namespace RackCheck.Rules.Tests.Catalogue;
 

@@ -1,8 +1,9 @@
 using RackCheck.Model;
 using RackCheck.Rules.Cooling;
 using RackCheck.Rules.Tests.Harness;
-using static RackCheck.Rules.Tests.Cooling.CoolBays;
-using static RackCheck.Rules.Tests.Harness.Bays;
+using RackCheck.Testing;
+using static RackCheck.Testing.Bays;
+using static RackCheck.Testing.CoolBays;
 
 namespace RackCheck.Rules.Tests.Cooling;
 

@@ -1,8 +1,9 @@
 using RackCheck.Engineering;
 using RackCheck.Model;
 using RackCheck.Rules.Tests.Harness;
-using static RackCheck.Rules.Tests.Cooling.CoolBays;
-using static RackCheck.Rules.Tests.Harness.Bays;
+using RackCheck.Testing;
+using static RackCheck.Testing.Bays;
+using static RackCheck.Testing.CoolBays;
 
 namespace RackCheck.Rules.Tests.Cooling;
 
@@ -87,10 +88,10 @@ public sealed class AirflowTests : RuleTests<Rules.Cooling.Airflow>
     [Fact]
     public void Air_from_the_floor_needs_no_doors()
     {
-        var rack = Cool(Closed, Closed).Floor(250, 18).With(Warm("wave-pc", 1, 1000));
+        var rack = Cool(Closed, Closed).Underfloor(250, 18).With(Warm("wave-pc", 1, 1000));
         Assert.Equal("/cooling/underfloor/supplyM3h", Only(rack).Pointers[0]);
-        Passes(Cool(Closed, Closed).Floor(298, 18).With(Warm("wave-pc", 1, 1000)));
-        Lacks(Cool(Closed, Closed).Floor(null, 18).With(Warm("wave-pc", 1, 1000)), "/cooling/underfloor/supplyM3h");
+        Passes(Cool(Closed, Closed).Underfloor(298, 18).With(Warm("wave-pc", 1, 1000)));
+        Lacks(Cool(Closed, Closed).Underfloor(null, 18).With(Warm("wave-pc", 1, 1000)), "/cooling/underfloor/supplyM3h");
     }
 
     [Fact]
@@ -163,7 +164,7 @@ public sealed class AirflowTests : RuleTests<Rules.Cooling.Airflow>
     [Fact]
     public void Where_dust_has_to_stay_out_altogether_an_air_conditioner_is_left()
     {
-        var rack = Cool(Closed, Closed, ip: "IP65").Cabinet(c => c with { IpCode = "IP65" }).Floor(100, 18).With(Warm("wave-pc", 1, 1000));
+        var rack = Cool(Closed, Closed, ip: "IP65").Cabinet(c => c with { IpCode = "IP65" }).Underfloor(100, 18).With(Warm("wave-pc", 1, 1000));
         var cooler = Cured(rack, Only(rack)).Cooling!.AirConditioner!;
 
         // 1000 - 5.5 x 7.44 x (35 - 20) = 386.2, in steps of 100; A = 1.8 x 2 x 1.6 + 1.4 x 0.6 = 6.6 m2: 1000 - 544.5 = 455.5.

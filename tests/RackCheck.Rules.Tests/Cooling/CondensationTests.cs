@@ -1,7 +1,8 @@
 using RackCheck.Model;
 using RackCheck.Rules.Cooling;
 using RackCheck.Rules.Tests.Harness;
-using static RackCheck.Rules.Tests.Cooling.CoolBays;
+using RackCheck.Testing;
+using static RackCheck.Testing.CoolBays;
 
 namespace RackCheck.Rules.Tests.Cooling;
 
@@ -24,7 +25,7 @@ public sealed class CondensationTests : RuleTests<Condensation>
     [Fact]
     public void Air_from_the_floor_is_held_to_it_too()
     {
-        var rack = Cool(Aired, Aired, 25, humidity: 60).Floor(400, 15);
+        var rack = Cool(Aired, Aired, 25, humidity: 60).Underfloor(400, 15);
         Assert.Equal("/cooling/underfloor/supplyC", Only(rack).Pointers[0]);
         Assert.Equal(17, Cured(rack, Only(rack)).Cooling!.Underfloor!.SupplyC);
         Assert.Equal(53, Cured(rack, Only(rack), 1).Site!.HumidityMaxPercent); // saturation 1704 Pa at 15 C, 3160 at 25: 53.9 %
@@ -40,7 +41,7 @@ public sealed class CondensationTests : RuleTests<Condensation>
     public void What_is_absent_is_asked_for_where_something_is_cooled()
     {
         Lacks(Cool(Closed, Closed).Cooler(1000), "/site/humidityMaxPercent");
-        Lacks(Cool(Closed, Closed, humidity: 50).Floor(100, null), "/cooling/underfloor/supplyC");
+        Lacks(Cool(Closed, Closed, humidity: 50).Underfloor(100, null), "/cooling/underfloor/supplyC");
         Passes(Cool(Closed, Closed) with { Items = [Warm("wave-pc", 1, 100)] });
         Passes(Cool(Closed, Closed, humidity: 0).Cooler(1000, 5));
     }

@@ -1,7 +1,7 @@
 using System.Text.Json.Nodes;
 using CsCheck;
 using RackCheck.Model;
-using RackCheck.Rules.Tests.Harness;
+using RackCheck.Testing;
 
 namespace RackCheck.Rules.Tests.Cooling;
 

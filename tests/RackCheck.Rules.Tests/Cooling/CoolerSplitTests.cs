@@ -1,7 +1,8 @@
 using RackCheck.Model;
 using RackCheck.Rules.Cooling;
 using RackCheck.Rules.Tests.Harness;
-using static RackCheck.Rules.Tests.Cooling.CoolBays;
+using RackCheck.Testing;
+using static RackCheck.Testing.CoolBays;
 
 namespace RackCheck.Rules.Tests.Cooling;
 

@@ -1,8 +1,9 @@
 using RackCheck.Model;
 using RackCheck.Rules.Cooling;
 using RackCheck.Rules.Tests.Harness;
-using static RackCheck.Rules.Tests.Cooling.CoolBays;
-using static RackCheck.Rules.Tests.Harness.Bays;
+using RackCheck.Testing;
+using static RackCheck.Testing.Bays;
+using static RackCheck.Testing.CoolBays;
 
 namespace RackCheck.Rules.Tests.Cooling;
 
@@ -41,9 +42,9 @@ public sealed class InletLimitTests : RuleTests<InletLimit>
     [Fact]
     public void Air_from_the_floor_and_from_an_air_conditioner_is_taken_in_stead()
     {
-        Passes(Rack(45).Floor(500, 20));
-        Assert.Equal("/cooling/underfloor/supplyC", Only(Rack(30).Floor(500, 36)).Pointers[1]);
-        Lacks(Rack(45).Floor(500, null), "/cooling/underfloor/supplyC");
+        Passes(Rack(45).Underfloor(500, 20));
+        Assert.Equal("/cooling/underfloor/supplyC", Only(Rack(30).Underfloor(500, 36)).Pointers[1]);
+        Lacks(Rack(45).Underfloor(500, null), "/cooling/underfloor/supplyC");
         Passes(Rack(45).Cooler(500));
         Assert.Equal("/cooling/airConditioner/setpointC", Only(Rack(20).Cooler(500, 36)).Pointers[1]);
     }
@@ -62,7 +63,7 @@ public sealed class InletLimitTests : RuleTests<InletLimit>
         Assert.Equal(32, Cured(rack, Only(rack)).Site!.AmbientMaxC);
         Assert.Equal(32, Cured(rack, Only(rack), 1).Cooling!.AirConditioner!.SetpointC);
         Assert.Empty(Cured(rack, Only(rack), 2).Items);
-        var floor = Rack(30).Floor(500, 36);
+        var floor = Rack(30).Underfloor(500, 36);
         Assert.Equal(35, Cured(floor, Only(floor)).Cooling!.Underfloor!.SupplyC);
         var cooler = Cool(Closed, Closed, 20).Cooler(2000, 36).With(Warm("wave-pc", 1, 100, maxInlet: 35));
         Assert.Equal(35, Cured(cooler, Only(cooler)).Cooling!.AirConditioner!.SetpointC);

@@ -1,8 +1,9 @@
 using RackCheck.Model;
 using RackCheck.Rules.Cooling;
 using RackCheck.Rules.Tests.Harness;
-using static RackCheck.Rules.Tests.Cooling.CoolBays;
-using static RackCheck.Rules.Tests.Harness.Bays;
+using RackCheck.Testing;
+using static RackCheck.Testing.Bays;
+using static RackCheck.Testing.CoolBays;
 
 namespace RackCheck.Rules.Tests.Cooling;
 
@@ -78,7 +79,7 @@ public sealed class SealedRiseTests : RuleTests<SealedRise>
         Passes(Rack().Cabinet(c => c with { FrontDoor = Aired, Roof = new Roof { Style = RoofStyle.Vented } }));
         Passes(Rack().RoofFans(Curved(2)));
         Passes(Rack().Cooler(500));
-        Passes(Rack().Floor(500, 18));
+        Passes(Rack().Underfloor(500, 18));
         Passes(Rack(0));
         Passes(Cool(Closed, Closed).With(Unit("drawer", 2).At(1)));
     }

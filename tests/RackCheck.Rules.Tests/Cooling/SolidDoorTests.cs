@@ -1,8 +1,9 @@
 using RackCheck.Model;
 using RackCheck.Rules.Cooling;
 using RackCheck.Rules.Tests.Harness;
-using static RackCheck.Rules.Tests.Cooling.CoolBays;
-using static RackCheck.Rules.Tests.Harness.Bays;
+using RackCheck.Testing;
+using static RackCheck.Testing.Bays;
+using static RackCheck.Testing.CoolBays;
 
 namespace RackCheck.Rules.Tests.Cooling;
 
@@ -41,7 +42,7 @@ public sealed class SolidDoorTests : RuleTests<SolidDoor>
     {
         Passes(Cool(Closed, Closed).RoofFans(Curved(2)).With(Pc()));
         Passes(Cool(Closed, Aired).Trays(Curved(2)).With(Pc()));
-        Passes(Cool(Closed, Closed).Floor(400, 18).With(Pc()));
+        Passes(Cool(Closed, Closed).Underfloor(400, 18).With(Pc()));
         Passes(Cool(Closed, Closed).Cooler(500).With(Pc()));
         Passes(Cool(Closed, Closed).Cabinet(c => c with { SidePanels = false }).With(Pc()));
     }

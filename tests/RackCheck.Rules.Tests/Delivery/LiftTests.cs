@@ -1,7 +1,8 @@
 using RackCheck.Model;
 using RackCheck.Rules.Tests.Harness;
+using RackCheck.Testing;
 using static RackCheck.Rules.Tests.Delivery.Ways;
-using static RackCheck.Rules.Tests.Harness.Bays;
+using static RackCheck.Testing.Bays;
 
 namespace RackCheck.Rules.Tests.Delivery;
 

@@ -1,8 +1,9 @@
 using RackCheck.Model;
 using RackCheck.Rules.Delivery;
 using RackCheck.Rules.Tests.Harness;
+using RackCheck.Testing;
 using static RackCheck.Rules.Tests.Delivery.Ways;
-using static RackCheck.Rules.Tests.Harness.Bays;
+using static RackCheck.Testing.Bays;
 
 namespace RackCheck.Rules.Tests.Delivery;
 

@@ -1,6 +1,7 @@
 using RackCheck.Model;
 using RackCheck.Rules.Delivery;
 using RackCheck.Rules.Tests.Harness;
+using RackCheck.Testing;
 using static RackCheck.Rules.Tests.Delivery.Ways;
 
 namespace RackCheck.Rules.Tests.Delivery;

@@ -1,5 +1,5 @@
 using RackCheck.Model;
-using RackCheck.Rules.Tests.Harness;
+using RackCheck.Testing;
 
 namespace RackCheck.Rules.Tests.Delivery;
 

@@ -1,8 +1,9 @@
 using RackCheck.Model;
 using RackCheck.Rules.Earthing;
 using RackCheck.Rules.Tests.Harness;
-using static RackCheck.Rules.Tests.Earthing.EarthBays;
-using static RackCheck.Rules.Tests.Harness.Bays;
+using RackCheck.Testing;
+using static RackCheck.Testing.Bays;
+using static RackCheck.Testing.EarthBays;
 
 namespace RackCheck.Rules.Tests.Earthing;
 

@@ -1,8 +1,8 @@
 using System.Text.Json.Nodes;
 using CsCheck;
 using RackCheck.Model;
-using RackCheck.Rules.Tests.Harness;
-using static RackCheck.Rules.Tests.Earthing.EarthBays;
+using RackCheck.Testing;
+using static RackCheck.Testing.EarthBays;
 
 namespace RackCheck.Rules.Tests.Earthing;
 

@@ -1,7 +1,8 @@
 using RackCheck.Model;
 using RackCheck.Rules.Earthing;
 using RackCheck.Rules.Tests.Harness;
-using static RackCheck.Rules.Tests.Earthing.EarthBays;
+using RackCheck.Testing;
+using static RackCheck.Testing.EarthBays;
 
 namespace RackCheck.Rules.Tests.Earthing;
 

@@ -4,8 +4,7 @@ using RackCheck.Rules.Tests.Cooling;
 using RackCheck.Rules.Tests.Delivery;
 using RackCheck.Rules.Tests.Earthing;
 using RackCheck.Rules.Tests.Loads;
-using RackCheck.Rules.Tests.Properties;
-using RackCheck.Rules.Tests.Survey.Power;
+using RackCheck.Testing;
 
 namespace RackCheck.Rules.Tests.Guards;
 
@@ -13,5 +12,5 @@ namespace RackCheck.Rules.Tests.Guards;
 internal static class AnyRack
 {
     public static Gen<RackDescription> All =>
-        Gen.OneOf(RackGenerator.Racks, WiredRacks.All, PowerRacks.Small, CoolRackTests.Racks, WayRackTests.Racks, LoadRackTests.Racks, EarthRackTests.Racks);
+        Gen.OneOf(RackGenerator.Racks, WiredRacks.All, CordRacks.Small, CoolRackTests.Racks, WayRackTests.Racks, LoadRackTests.Racks, EarthRackTests.Racks);
 }

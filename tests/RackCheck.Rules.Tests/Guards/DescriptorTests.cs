@@ -6,6 +6,7 @@ using RackCheck.Engineering;
 using RackCheck.Model;
 using RackCheck.Model.Json;
 using RackCheck.Rules.Tests.Harness;
+using RackCheck.Testing;
 
 namespace RackCheck.Rules.Tests.Guards;
 

@@ -1,6 +1,6 @@
 using System.Text.Json.Nodes;
 using CsCheck;
-using RackCheck.Rules.Tests.Harness;
+using RackCheck.Testing;
 
 namespace RackCheck.Rules.Tests.Guards;
 

@@ -1,10 +1,9 @@
 using System.Globalization;
 using System.Text;
 using System.Text.Json;
-using RackCheck.Api.Tests;
 using RackCheck.Model;
 using RackCheck.Model.Json;
-using RackCheck.Rules.Tests.Harness;
+using RackCheck.Testing;
 
 namespace RackCheck.Rules.Tests.Guards;
 

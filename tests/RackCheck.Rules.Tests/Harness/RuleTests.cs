@@ -1,5 +1,6 @@
 using RackCheck.Model;
 using RackCheck.Remedies.Patches;
+using RackCheck.Testing;
 
 namespace RackCheck.Rules.Tests.Harness;
 

@@ -1,7 +1,8 @@
 using RackCheck.Model;
 using RackCheck.Rules.Layout;
 using RackCheck.Rules.Tests.Harness;
-using static RackCheck.Rules.Tests.Harness.Bays;
+using RackCheck.Testing;
+using static RackCheck.Testing.Bays;
 
 namespace RackCheck.Rules.Tests.Layout;
 

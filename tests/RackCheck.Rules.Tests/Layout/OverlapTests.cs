@@ -2,7 +2,8 @@ using RackCheck.Model;
 using RackCheck.Remedies.Patches;
 using RackCheck.Rules.Layout;
 using RackCheck.Rules.Tests.Harness;
-using static RackCheck.Rules.Tests.Harness.Bays;
+using RackCheck.Testing;
+using static RackCheck.Testing.Bays;
 
 namespace RackCheck.Rules.Tests.Layout;
 

@@ -1,7 +1,8 @@
 using RackCheck.Model;
 using RackCheck.Rules.Tests.Harness;
-using static RackCheck.Rules.Tests.Harness.Bays;
-using static RackCheck.Rules.Tests.Loads.LoadBays;
+using RackCheck.Testing;
+using static RackCheck.Testing.Bays;
+using static RackCheck.Testing.LoadBays;
 
 namespace RackCheck.Rules.Tests.Loads;
 

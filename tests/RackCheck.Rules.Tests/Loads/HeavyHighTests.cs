@@ -1,8 +1,9 @@
 using RackCheck.Model;
 using RackCheck.Rules.Loads;
 using RackCheck.Rules.Tests.Harness;
-using static RackCheck.Rules.Tests.Harness.Bays;
-using static RackCheck.Rules.Tests.Loads.LoadBays;
+using RackCheck.Testing;
+using static RackCheck.Testing.Bays;
+using static RackCheck.Testing.LoadBays;
 
 namespace RackCheck.Rules.Tests.Loads;
 

@@ -1,10 +1,9 @@
 using System.Text.Json.Nodes;
 using CsCheck;
 using RackCheck.Model;
-using RackCheck.Rules.Tests.Harness;
-using RackCheck.Rules.Tests.Properties;
 using RackCheck.Survey;
-using static RackCheck.Rules.Tests.Properties.RackGenerator;
+using RackCheck.Testing;
+using static RackCheck.Testing.RackGenerator;
 
 namespace RackCheck.Rules.Tests.Loads;
 

@@ -3,7 +3,8 @@ using RackCheck.Remedies;
 using RackCheck.Rules.Power;
 using RackCheck.Rules.Tests.Harness;
 using RackCheck.Survey.Power;
-using static RackCheck.Rules.Tests.Power.PowerRacks;
+using RackCheck.Testing;
+using static RackCheck.Testing.PowerRacks;
 
 namespace RackCheck.Rules.Tests.Power;
 

@@ -1,8 +1,9 @@
 using RackCheck.Model;
 using RackCheck.Rules.Power;
 using RackCheck.Rules.Tests.Harness;
-using static RackCheck.Rules.Tests.Harness.Bays;
-using static RackCheck.Rules.Tests.Power.Feeds;
+using RackCheck.Testing;
+using static RackCheck.Testing.Bays;
+using static RackCheck.Testing.Feeds;
 
 namespace RackCheck.Rules.Tests.Power;
 

@@ -1,7 +1,8 @@
 using RackCheck.Model;
 using RackCheck.Rules.Power;
 using RackCheck.Rules.Tests.Harness;
-using static RackCheck.Rules.Tests.Power.PowerRacks;
+using RackCheck.Testing;
+using static RackCheck.Testing.PowerRacks;
 
 namespace RackCheck.Rules.Tests.Power;
 

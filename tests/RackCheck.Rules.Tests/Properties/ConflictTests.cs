@@ -1,6 +1,6 @@
 using CsCheck;
 using RackCheck.Model;
-using RackCheck.Rules.Tests.Harness;
+using RackCheck.Testing;
 
 namespace RackCheck.Rules.Tests.Properties;
 

@@ -7,7 +7,7 @@ using RackCheck.Model;
 using RackCheck.Model.Json;
 using RackCheck.Remedies.Patches;
 using RackCheck.Rules.Canonical;
-using RackCheck.Rules.Tests.Harness;
+using RackCheck.Testing;
 
 namespace RackCheck.Rules.Tests.Properties;
 

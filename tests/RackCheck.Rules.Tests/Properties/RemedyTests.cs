@@ -1,7 +1,7 @@
 using CsCheck;
 using RackCheck.Model;
 using RackCheck.Remedies.Patches;
-using RackCheck.Rules.Tests.Harness;
+using RackCheck.Testing;
 
 namespace RackCheck.Rules.Tests.Properties;
 

@@ -3,7 +3,7 @@ using System.Text.Json;
 using CsCheck;
 using RackCheck.Model;
 using RackCheck.Model.Json;
-using RackCheck.Rules.Tests.Harness;
+using RackCheck.Testing;
 
 namespace RackCheck.Rules.Tests.Properties;
 

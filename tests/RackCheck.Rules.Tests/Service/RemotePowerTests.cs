@@ -1,8 +1,9 @@
 using RackCheck.Model;
 using RackCheck.Rules.Service;
 using RackCheck.Rules.Tests.Harness;
-using static RackCheck.Rules.Tests.Harness.Bays;
-using static RackCheck.Rules.Tests.Harness.Wiring;
+using RackCheck.Testing;
+using static RackCheck.Testing.Bays;
+using static RackCheck.Testing.Wiring;
 
 namespace RackCheck.Rules.Tests.Service;
 

@@ -1,0 +1,116 @@
+using System.Diagnostics;
+using CsCheck;
+using RackCheck.Model;
+using RackCheck.Testing;
+using static RackCheck.Planning.Tests.Baskets.DemoCatalogue;
+using static RackCheck.Testing.RackGenerator;
+
+namespace RackCheck.Planning.Tests.Baskets;
+
+/// <summary>Over random baskets of the demo catalogue.</summary>
+public sealed class BasketPropertyTests
+{
+    // What missing lines are there to cure. What stays of them in a completed rack is a need that is said to be unmet.
+    private static readonly string[] Cured = ["layout.no-support", "layout.shelf-missing", "layout.blanking", "power.no-source", "power.redundancy", "earthing.bar-missing", "earthing.lead-length", "earthing.conductor-size"];
+
+    private static readonly string[] Equipment = PartsOf(ProductKind.Equipment, ProductKind.Shelf, ProductKind.FanTray);
+
+    private static readonly string[] Others = [.. Products.Where(p => p.Kind != ProductKind.Cabinet).Select(p => p.PartNumber[4..]).Except(Equipment)];
+
+    private static readonly Gen<(string Part, int Quantity)[]> Lines =
+        from cabinet in OneOf(PartsOf(ProductKind.Cabinet)).Select(Gen.Int[0, 9], (part, keep) => keep > 2 ? part : null)
+        from equipment in OneOf(Equipment).Select(Gen.Int[1, 3], (part, quantity) => (part, quantity)).Array[1, 7]
+        from others in OneOf(Others).Select(Gen.Int[1, 8], (part, quantity) => (part, quantity)).Array[0, 9]
+        from doubled in Gen.Bool
+        select (ValueTuple<string, int>[])[.. Enumerable.Repeat((cabinet ?? "", doubled ? 2 : 1), cabinet is null ? 0 : 1), .. equipment, .. others, .. equipment.Take(doubled ? 1 : 0)];
+
+    private static readonly Gen<BasketRequest> Baskets =
+        from lines in Lines
+        from supplies in Gen.Int[0, 3]
+        from region in OneOf<Region?>(null, Region.Uk, Region.Eu, Region.Na)
+        from fixing in OneOf<Fixing?>(null, null, Fixing.Screw)
+        select Basket(lines) with
+        {
+            Supplies = supplies == 0 ? null : [.. Enumerable.Range(0, supplies).Select(i => new Supply { Id = $"S{i}", VoltageV = 230, Phases = 1, RatedA = 32, Socket = i == 2 ? ConnectorCode.Iec60309A32P1 : ConnectorCode.Iec60309A16P1 })],
+            Site = region is null ? null : new Site { Region = region },
+            Options = fixing is null ? null : new BasketOptions { Fixing = fixing },
+        };
+
+    [Fact]
+    public void A_completed_basket_lacks_nothing_and_is_cured_of_what_the_lines_were_for() =>
+        Baskets.Sample(
+            request =>
+            {
+                var first = Plan(request);
+                Assert.Empty(Judge.Unsound(first.Rack));
+                var second = Plan(Completed(request, first));
+                Assert.Empty(second.MissingLines.Select(m => $"{m.Quantity} {m.PartNumber}: {m.Reason}"));
+                Assert.Equal(first.CompletedVerdict, second.CompletedVerdict);
+                Assert.Equal(first.Unmet, second.Unmet);
+                if (first.Unmet.Count == 0)
+                {
+                    Assert.Empty(second.Report.Findings.Where(f => Cured.Contains(f.Rule)).Select(f => f.Message));
+                    Assert.Equal(first.CompletedVerdict, second.Verdict);
+                }
+
+                // What was added is used, and what was too much stays so.
+                Assert.Equal(Excess(first), Excess(second));
+            },
+            iter: 300,
+            print: Text);
+
+    // A shop hands the rack on to the ERP, which has it checked again: as told by its part numbers it says the same.
+    [Fact]
+    public void The_rack_of_a_basket_checks_as_it_did_in_the_basket() =>
+        Baskets.Sample(
+            request =>
+            {
+                var report = Plan(request);
+                var again = Judge.Check(report.Rack);
+                Assert.Equal(report.Report.Findings.Select(f => (f.Fingerprint, f.Message)), again.Findings.Select(f => (f.Fingerprint, f.Message)));
+                Assert.Equal(report.Report.Verdict, again.Verdict);
+            },
+            iter: 150,
+            print: Text);
+
+    [Fact]
+    public void The_order_of_lines_changes_nothing_but_their_pointers() =>
+        Gen.Select(Baskets, Gen.Int).Sample(
+            (request, seed) =>
+            {
+                BasketLine[] lines = [.. request.Lines];
+                new Random(seed).Shuffle(lines);
+                var (one, other) = (Plan(request), Plan(request with { Lines = lines }));
+                Assert.Equal(Excess(one), Excess(other));
+                Assert.Equal(TextOf(WithoutLines(one)), TextOf(WithoutLines(other)));
+                Assert.Equal(TextOf(one), TextOf(Plan(request)));
+            },
+            iter: 60,
+            print: t => Text(t.Item1));
+
+    [Fact]
+    public void The_order_of_products_on_offer_changes_nothing() =>
+        Baskets.Sample(request => Assert.Equal(TextOf(Plan(request)), TextOf(Plan(request, [.. Products.Reverse()]))), iter: 30, print: Text);
+
+    [Fact]
+    public void A_thousand_lines_take_bounded_time()
+    {
+        // Two hundred things that draw power, no cabinet, and far too much of everything else.
+        string[] drawing = ["GEN-2", "AMP-2", "SW-48", "SRV-110", "PC-D1"];
+        var request = Basket([.. Enumerable.Range(0, 200).Select(i => (drawing[i % drawing.Length], 1)), .. Enumerable.Range(0, 800).Select(i => (Others[i % Others.Length], 10000))]);
+        var watch = Stopwatch.StartNew();
+        var report = Plan(request);
+        Assert.NotEmpty(report.Unmet);
+        Assert.Equal(200, report.Rack.Items.Count);
+        Assert.True(watch.Elapsed < TimeSpan.FromSeconds(60), $"{watch.Elapsed}");
+    }
+
+    private static string[] PartsOf(params ProductKind[] kinds) => [.. Products.Where(p => kinds.Contains(p.Kind)).Select(p => p.PartNumber[4..])];
+
+    private static string[] Excess(BasketReport report) => [.. report.ExcessLines.GroupBy(e => e.PartNumber).OrderBy(g => g.Key, StringComparer.Ordinal).Select(g => $"{g.Key} {g.Sum(e => e.Quantity)}")];
+
+    private static BasketReport WithoutLines(BasketReport report) => report with { FindingLines = [], ExcessLines = [], LineItems = [] };
+
+    private static string Text(BasketRequest request) =>
+        $"{string.Join(", ", request.Lines.Select(l => $"(\"{l.PartNumber[4..]}\", {l.Quantity})"))} on {request.Supplies?.Count ?? 0} supplies in {request.Site?.Region}, {request.Options?.Fixing}";
+}

@@ -1,0 +1,46 @@
+using System.Text.Json;
+using RackCheck.Model;
+using RackCheck.Model.Json;
+using RackCheck.Planning.Baskets;
+using RackCheck.Testing;
+
+namespace RackCheck.Planning.Tests.Baskets;
+
+/// <summary>The demo catalogue of the service, and short forms for baskets of it. Use with <c>using static</c>.</summary>
+public static class DemoCatalogue
+{
+    public static IReadOnlyList<Product> Products { get; } = Read();
+
+    public static IReadOnlyDictionary<string, Product> ByNumber { get; } = Products.ToDictionary(p => p.PartNumber, StringComparer.Ordinal);
+
+    public static BasketRequest Basket(params (string Part, int Quantity)[] lines) => new() { Lines = [.. lines.Select(l => new BasketLine { PartNumber = "QWL-" + l.Part, Quantity = l.Quantity })] };
+
+    public static BasketReport Plan(BasketRequest request, IReadOnlyList<Product>? offered = null)
+    {
+        var answer = Answer(request, offered);
+        Assert.Empty(answer.Faults);
+        return answer.Report!;
+    }
+
+    public static BasketAnswer Answer(BasketRequest request, IReadOnlyList<Product>? offered = null) => new BasketPlanner(Judge.Checker).Plan(request, ByNumber, offered ?? Products);
+
+    /// <summary>The basket with its missing lines.</summary>
+    public static BasketRequest Completed(BasketRequest request, BasketReport report) => request with
+    {
+        Lines = [.. request.Lines, .. report.MissingLines.Select(m => new BasketLine { PartNumber = m.PartNumber, Quantity = m.Quantity })],
+    };
+
+    public static string TextOf(BasketReport report) => JsonSerializer.Serialize(report, ContractJson.Default.BasketReport);
+
+    private static List<Product> Read()
+    {
+        var folder = new DirectoryInfo(AppContext.BaseDirectory);
+        while (!File.Exists(Path.Combine(folder!.FullName, "RackCheckApi.sln")))
+        {
+            folder = folder.Parent;
+        }
+
+        var text = File.ReadAllText(Path.Combine(folder.FullName, "src", "RackCheck.Api", "Catalogue", "products.json"));
+        return [.. JsonSerializer.Deserialize(text, ContractJson.Default.ProductList)!.Products];
+    }
+}

@@ -1,0 +1,41 @@
+using CsCheck;
+using RackCheck.Remedies.Patches;
+using RackCheck.Testing;
+
+namespace RackCheck.Planning.Tests;
+
+public sealed class RemedyLoopPropertyTests
+{
+    private static readonly RemedyLoop Loop = new(Judge.Checker);
+
+    [Fact]
+    public void The_loop_comes_to_rest_with_fewer_errors_at_each_step_and_does_nothing_more_when_run_again() =>
+        RackGenerator.AllRacks.Sample(
+            rack =>
+            {
+                var errors = Judge.Errors(Judge.Checker.Check(rack)).Count();
+                var run = Loop.Run(rack);
+                Assert.True(run.Steps.Count < RemedyLoop.DefaultMostSteps);
+                Assert.True(Judge.Errors(run.Report).Count() <= errors - run.Steps.Count);
+                Assert.Empty(Judge.Unsound(run.Description));
+                Assert.Empty(Loop.Run(run.Description).Steps);
+            },
+            iter: 150,
+            print: Wording.Of);
+
+    [Fact]
+    public void Where_the_loop_rests_with_errors_each_has_no_remedy_that_keeps_to_its_own() =>
+        RackGenerator.AllRacks.Sample(
+            rack =>
+            {
+                var run = Loop.Run(rack);
+                foreach (var error in Judge.Errors(run.Report).Where(e => e.Remedies.Count > 0))
+                {
+                    var after = Judge.Checker.Check(RackPatch.Apply(run.Description, error.Remedies[0]));
+                    var brought = Judge.Errors(after).Where(e => !Judge.Errors(run.Report).Any(b => b.Root == e.Root));
+                    Assert.True(brought.Any() || after.Findings.Any(f => f.Root == error.Root), error.Message);
+                }
+            },
+            iter: 150,
+            print: Wording.Of);
+}

@@ -1,0 +1,142 @@
+using System.Collections;
+using System.Collections.Concurrent;
+using System.ComponentModel.DataAnnotations;
+using System.Globalization;
+using System.Reflection;
+using RackCheck.Model;
+using RackCheck.Remedies.Patches;
+using RackCheck.Rules;
+using RackCheck.Survey.Catalogue;
+
+namespace RackCheck.Testing;
+
+/// <summary>Judges remedies as a client would: apply the patch, check again, compare.</summary>
+public static class Judge
+{
+    private static readonly ConcurrentDictionary<Type, (PropertyInfo, ValidationAttribute[])[]> Members = new();
+
+    /// <summary>A checker whose rules must not fail: in tests a throw is a fault.</summary>
+    public static RackChecker Checker { get; } = new(RuleSet.Default, Throw);
+
+    /// <summary>Checks a rack, its part numbers looked up in the catalogue of the demo.</summary>
+    public static CheckReport Check(RackDescription rack) => Checker.Check(Resolve(rack));
+
+    /// <summary>A rack with its part numbers looked up in the catalogue of the demo.</summary>
+    public static ResolvedRack Resolve(RackDescription rack) =>
+        ResolvedRack.PartNumbers(rack).Count == 0 ? ResolvedRack.Plain(rack) : ResolvedRack.Of(rack, DemoProducts.ByPartNumber);
+
+    /// <summary>One with the rules on layout, depth and acceptances only, for tests that count what a report holds: rules of other themes leave them alone.</summary>
+    public static RackChecker Geometry { get; } = new(GeometryRules, Throw);
+
+    /// <summary>Those rules.</summary>
+    public static RuleSet GeometryRules => RuleSet.Of(RuleSet.Default.All.Where(r => r.Descriptor.Theme is "layout" or "depth" or "acceptance"));
+
+    /// <summary>What is wrong with a remedy: it does not apply, leaves no sound request, does not clear its finding, or brings an error.</summary>
+    public static IEnumerable<string> Faults(RackDescription rack, CheckReport report, Finding finding, Remedy remedy) => Faults(Resolve(rack), report, finding, remedy);
+
+    /// <summary>The same of a rack with other products than those of the demo.</summary>
+    public static IEnumerable<string> Faults(ResolvedRack resolved, CheckReport report, Finding finding, Remedy remedy)
+    {
+        var rack = resolved.Posted;
+        RackDescription patched;
+        string? fault = null;
+        try
+        {
+            patched = RackPatch.Apply(rack, remedy);
+        }
+        catch (RackPatchException e)
+        {
+            fault = $"does not apply: {e.Message}";
+            patched = rack;
+        }
+
+        if (fault is not null)
+        {
+            yield return fault;
+            yield break;
+        }
+
+        foreach (var unsound in Unsound(patched))
+        {
+            yield return $"leaves no sound request: {unsound}";
+        }
+
+        var after = Checker.Recheck(resolved.With(patched));
+        if (after.Findings.Any(f => IsSame(f, finding) || f.Root == finding.Root))
+        {
+            yield return "does not clear its finding";
+        }
+
+        foreach (var error in Errors(after).Where(e => IsNew(e, patched, report, rack)))
+        {
+            yield return $"brings {error.Rule}: {error.Message}";
+        }
+    }
+
+    /// <summary>
+    /// Whether an error is new. It is not where it stood before; nor where its rule names the worst of several only, and what it now names stood behind that.
+    /// </summary>
+    public static bool IsNew(Finding error, RackDescription patched, CheckReport before, RackDescription rack) => !before.Findings.Any(b => b.Root == error.Root || error.Rule switch
+    {
+        // Of the items that the setback given does not serve the worst is named; that it fouls a door was said before.
+        "depth.upright-position" => error.MessageData.ContainsKey("item") && b.Rule is "depth.front-clearance" or "depth.rear-clearance" && b.MessageData["item"] == error.MessageData["item"],
+        // What is left of a run is a run of its own; and while two sets claim the same units, what stands on what is not said of both.
+        "layout.runner-stack" => (b.Rule == error.Rule && SetsOf(b, rack).Contains(error.MessageData["item"].Text))
+            || (b.Rule == "layout.overlap" && SetsOf(b, rack) is [_, _] pair && pair.Intersect(SetsOf(error, patched)).Any()),
+        _ => false,
+    });
+
+    // Ids of the sets on runners that a finding points to.
+    private static string[] SetsOf(Finding finding, RackDescription rack) =>
+    [
+        .. finding.Pointers.Select(p => p.Split('/')).Where(t => t[1] == "items").Select(t => rack.Items[int.Parse(t[2], CultureInfo.InvariantCulture)])
+            .Where(i => i.Support?.Style == SupportStyle.Runners).Select(i => i.Id),
+    ];
+
+
+    public static bool IsSame(Finding one, Finding other) => one.Rule == other.Rule && one.Fingerprint == other.Fingerprint;
+
+    public static IEnumerable<Finding> Errors(CheckReport report) => report.Findings.Where(f => f.Severity == Severity.Error);
+
+    /// <summary>What the request's validation would refuse: ids used twice or pointing nowhere, and members out of their range.</summary>
+    public static IEnumerable<string> Unsound(RackDescription rack)
+    {
+        string[] ids = [.. rack.Items.Select(i => i.Id)];
+        string[] units = [.. (rack.Pdus ?? []).Select(u => u.Id)];
+        string[] supplies = [.. (rack.Supplies ?? []).Select(s => s.Id)];
+        return ids.GroupBy(i => i).Where(g => g.Count() > 1).Select(g => $"item {g.Key} twice")
+            .Concat(rack.Items.Where(i => i.OnShelf is { } shelf && !ids.Contains(shelf)).Select(i => $"{i.Id} on {i.OnShelf}, which is not there"))
+            .Concat((rack.Connections ?? []).Where(c => !ids.Contains(c.Item) || !units.Contains(c.Pdu)).Select(c => $"connection of {c.Item} to {c.Pdu}"))
+            .Concat((rack.Pdus ?? []).Where(u => !supplies.Contains(u.Supply)).Select(u => $"{u.Id} on supply {u.Supply}, which is not there"))
+            .Concat(OutOfRange(rack));
+    }
+
+    private static (PropertyInfo, ValidationAttribute[])[] MembersOf(Type type) =>
+        [.. type.GetProperties(BindingFlags.Public | BindingFlags.Instance).Select(p => (p, p.GetCustomAttributes<ValidationAttribute>().ToArray()))];
+
+    private static IEnumerable<string> OutOfRange(object record)
+    {
+        foreach (var (property, rules) in Members.GetOrAdd(record.GetType(), MembersOf))
+        {
+            var value = property.GetValue(record);
+            foreach (var broken in rules.Where(r => value is not null && !r.IsValid(value)))
+            {
+                yield return $"{record.GetType().Name}.{property.Name} is {value}: {broken.GetType().Name}";
+            }
+
+            IEnumerable parts = value switch
+            {
+                null or string or ValueType => Array.Empty<object>(),
+                IDictionary map => map.Values,
+                IEnumerable list => list,
+                _ => new[] { value },
+            };
+            foreach (var fault in parts.Cast<object>().Where(p => p.GetType().Namespace == typeof(RackDescription).Namespace && !p.GetType().IsEnum).SelectMany(OutOfRange))
+            {
+                yield return fault;
+            }
+        }
+    }
+
+    private static void Throw(RuleDescriptor rule, Exception fault) => throw new InvalidOperationException($"{rule.Id} threw.", fault);
+}
