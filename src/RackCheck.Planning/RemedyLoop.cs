@@ -1,5 +1,6 @@
 using RackCheck.Model;
 using RackCheck.Remedies;
+using RackCheck.Remedies.Patches;
 using RackCheck.Remedies.Verification;
 using RackCheck.Rules;
 using RackCheck.Survey.Catalogue;

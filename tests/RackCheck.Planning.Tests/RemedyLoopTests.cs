@@ -1,5 +1,6 @@
 using RackCheck.Model;
 using RackCheck.Planning;
+using RackCheck.Remedies;
 using RackCheck.Remedies.Patches;
 using RackCheck.Rules;
 using RackCheck.Testing;

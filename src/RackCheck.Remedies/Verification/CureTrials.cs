@@ -26,7 +26,7 @@ public sealed class CureTrials
     private readonly bool isForNext;
 
     /// <summary>The remedy that was looked for where one only was asked for; null where none held.</summary>
-    internal RemedyStep? Next { get; private set; }
+    public RemedyStep? Next { get; private set; }
 
     /// <summary>All remedies of every finding.</summary>
     public CureTrials() => budget = new TrialBudget(MostTrials);

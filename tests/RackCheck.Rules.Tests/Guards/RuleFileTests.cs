@@ -1,5 +1,5 @@
 using System.Text.Json;
-using RackCheck.Api.Tests;
+using RackCheck.Testing;
 using RackCheck.Model.Json;
 
 namespace RackCheck.Rules.Tests.Guards;
