@@ -10,9 +10,7 @@ namespace RackCheck.Api.Tests.Architecture;
 /// <summary>Habits of this codebase that a reader could break without noticing.</summary>
 public sealed partial class ConventionTests
 {
-    private static readonly string[] Rooms = ["RackCheck.Api", "RackCheck.Documents", "RackCheck.Planning", "RackCheck.Rules", "RackCheck.Remedies", "RackCheck.Survey", "RackCheck.Model", "RackCheck.Engineering"];
-
-    private static IEnumerable<Type> Types => Rooms.SelectMany(r => Assembly.Load(r).GetTypes())
+    private static IEnumerable<Type> Types => Rooms.Names.SelectMany(r => Assembly.Load(r).GetTypes())
         .Where(t => t.Namespace?.StartsWith("RackCheck", StringComparison.Ordinal) == true && t.GetCustomAttribute<CompilerGeneratedAttribute>() is null);
 
     [Fact]

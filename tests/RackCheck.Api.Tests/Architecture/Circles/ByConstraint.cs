@@ -1,0 +1,15 @@
+namespace RackCheck.Api.Tests.Architecture.Circles.ByConstraint.One
+{
+    internal sealed class Left
+    {
+        public static void Of<T>() where T : Other.Right => _ = typeof(T);
+    }
+}
+
+namespace RackCheck.Api.Tests.Architecture.Circles.ByConstraint.Other
+{
+    internal class Right
+    {
+        public One.Left[] Lefts = [];
+    }
+}

@@ -1,0 +1,43 @@
+using System.Reflection;
+
+namespace RackCheck.Api.Tests.Architecture;
+
+/// <summary>No namespace stands in a circle with another, inside a project either.</summary>
+public sealed class NamespaceTests
+{
+    private const string Fixtures = "RackCheck.Api.Tests.Architecture.Circles";
+
+    [Fact]
+    public void No_namespace_stands_in_a_circle()
+    {
+        var circles = NamespaceCircles.In(Rooms.Names.Select(r => Assembly.Load(r).Location), "RackCheck");
+        Assert.True(circles.Count == 0, string.Join(Environment.NewLine, circles));
+    }
+
+    [Theory]
+    [InlineData("BySignature")]
+    [InlineData("ByBody")]
+    [InlineData("ByLambda")]
+    [InlineData("ByAttribute")]
+    [InlineData("ByConstraint")]
+    [InlineData("ByParent")]
+    public void A_circle_is_found_with_a_reference_for_each_direction(string name)
+    {
+        var circle = Assert.Single(NamespaceCircles.In([typeof(NamespaceTests).Assembly.Location], $"{Fixtures}.{name}"));
+        var (one, other) = name == "ByParent" ? (name, "ByParent.Child") : ($"{name}.One", $"{name}.Other");
+        Assert.StartsWith($"{Fixtures}.{one}, {Fixtures}.{other}: ", circle, StringComparison.Ordinal);
+        Assert.Contains($"{Fixtures}.{one}.Left -> {Fixtures}.{other}.Right", circle, StringComparison.Ordinal);
+        Assert.Contains($"{Fixtures}.{other}.Right -> {Fixtures}.{one}.Left", circle, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_circle_over_three_namespaces_is_one()
+    {
+        var circle = Assert.Single(NamespaceCircles.In([typeof(NamespaceTests).Assembly.Location], Fixtures + ".OfThree"));
+        Assert.StartsWith($"{Fixtures}.OfThree.A, {Fixtures}.OfThree.B, {Fixtures}.OfThree.C: ", circle, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void One_direction_is_no_circle() =>
+        Assert.Empty(NamespaceCircles.In([typeof(NamespaceTests).Assembly.Location], Fixtures + ".OneWay"));
+}
