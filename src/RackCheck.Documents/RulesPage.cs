@@ -4,7 +4,7 @@ using System.Text;
 using System.Text.Encodings.Web;
 using System.Text.Json;
 using RackCheck.Model;
-using RackCheck.Model.Json;
+using RackCheck.Model.Converters;
 
 namespace RackCheck.Documents;
 

@@ -1,5 +1,5 @@
 using System.Text.Json.Serialization;
-using RackCheck.Model.Json;
+using RackCheck.Model.Converters;
 
 namespace RackCheck.Model;
 

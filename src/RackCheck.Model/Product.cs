@@ -1,6 +1,6 @@
 using System.ComponentModel.DataAnnotations;
 using System.Text.Json.Serialization;
-using RackCheck.Model.Json;
+using RackCheck.Model.Converters;
 
 namespace RackCheck.Model;
 

@@ -4,6 +4,7 @@ using System.Text.Json;
 using RackCheck.Api.Http;
 using RackCheck.Api.Reading;
 using RackCheck.Model;
+using RackCheck.Model.Converters;
 using RackCheck.Model.Json;
 
 namespace RackCheck.ProductService;

@@ -1,7 +1,7 @@
 using System.Globalization;
 using RackCheck.Api.Reading;
 using RackCheck.Model;
-using RackCheck.Model.Json;
+using RackCheck.Model.Converters;
 
 namespace RackCheck.Api.Catalogue;
 

@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
 using System.Reflection;
-using RackCheck.Model.Json;
+using RackCheck.Model.Converters;
 
 namespace RackCheck.Api.Reading;
 

@@ -2,6 +2,7 @@ using System.Buffers;
 using System.Text.Json;
 using System.Text.Json.Serialization;
 using System.Text.Json.Serialization.Metadata;
+using RackCheck.Model.Converters;
 using RackCheck.Model.Json;
 
 namespace RackCheck.Api.Reading;

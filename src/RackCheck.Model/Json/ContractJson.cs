@@ -1,5 +1,6 @@
 using System.Text.Json;
 using System.Text.Json.Serialization;
+using RackCheck.Model.Converters;
 
 namespace RackCheck.Model.Json;
 

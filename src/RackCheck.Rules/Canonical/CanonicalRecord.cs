@@ -1,5 +1,6 @@
 using System.Runtime.CompilerServices;
 using System.Text;
+using RackCheck.Model.Converters;
 using RackCheck.Model.Json;
 
 namespace RackCheck.Rules.Canonical;

@@ -1,6 +1,6 @@
 using RackCheck.Engineering;
 using RackCheck.Model;
-using RackCheck.Model.Json;
+using RackCheck.Model.Converters;
 using RackCheck.Remedies;
 using RackCheck.Survey;
 using RackCheck.Survey.Power;

@@ -2,7 +2,7 @@ using System.Text;
 using System.Text.Json.Nodes;
 using RackCheck.Api.Catalogue;
 using RackCheck.Model;
-using RackCheck.Model.Json;
+using RackCheck.Model.Converters;
 
 namespace RackCheck.Api.Tests.Catalogue;
 

@@ -4,7 +4,7 @@ using System.Text;
 using System.Text.Json;
 using System.Text.Json.Serialization;
 
-namespace RackCheck.Model.Json;
+namespace RackCheck.Model.Converters;
 
 /// <summary>
 /// Reads and writes an enum by the contract's names: the one of <see cref="JsonStringEnumMemberNameAttribute"/>, else the member's in

@@ -1,7 +1,7 @@
 using System.Text.Json;
 using System.Text.Json.Serialization;
 
-namespace RackCheck.Model.Json;
+namespace RackCheck.Model.Converters;
 
 /// <summary>Reads a whole number as JSON Schema means it: 42 and 42.0 alike. The framework's own converter refuses the second.</summary>
 public sealed class WholeNumberConverter : JsonConverter<int>
