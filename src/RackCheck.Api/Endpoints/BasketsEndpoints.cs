@@ -1,6 +1,5 @@
 using Microsoft.Extensions.Options;
 using RackCheck.Api.Catalogue;
-using RackCheck.Api.Hosting;
 using RackCheck.Api.Http;
 using RackCheck.Api.Reading;
 using RackCheck.Model;

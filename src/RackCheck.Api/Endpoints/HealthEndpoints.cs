@@ -1,4 +1,3 @@
-using RackCheck.Api.Hosting;
 using RackCheck.Api.Http;
 using RackCheck.Model;
 

@@ -43,7 +43,7 @@ internal static partial class Composition
         });
         services.AddSingleton(provider => new BasketPlanner(provider.GetRequiredService<RackChecker>()));
         services.AddSingleton<Readiness>();
-        services.AddHostedService(provider => provider.GetRequiredService<Readiness>());
+        services.AddHostedService<WarmUp>();
         services.AddCatalogue();
         services.AddMetricsPage();
         services.AddOpenApiDocument();

@@ -1,6 +1,7 @@
 using System.Collections.Frozen;
 using Microsoft.Extensions.Options;
 using RackCheck.Api.Catalogue;
+using RackCheck.Api.Endpoints;
 using RackCheck.Api.OpenApi;
 using RackCheck.Api.Reading;
 using RackCheck.Model;
@@ -10,22 +11,18 @@ using RackCheck.Survey.Catalogue;
 
 namespace RackCheck.Api.Hosting;
 
-/// <summary>Ready once the bundled examples have been checked, so that no caller waits for code to be compiled; not ready while stopping.</summary>
+/// <summary>Checks the bundled examples before the service calls itself ready, so that no caller waits for code to be compiled.</summary>
 /// <param name="reader">Reads the example racks.</param>
 /// <param name="checker">Checks them.</param>
 /// <param name="baskets">Reads the example baskets.</param>
 /// <param name="planner">Makes racks of them.</param>
 /// <param name="catalogue">The catalogue; one over HTTP is not asked, since it may come up later.</param>
 /// <param name="options">Where the file is.</param>
-/// <param name="lifetime">Tells of the end.</param>
-internal sealed class Readiness(
-    DescriptionReader reader, RackChecker checker, BasketReader baskets, BasketPlanner planner, IProductCatalogue catalogue, IOptions<CatalogueOptions> options, IHostApplicationLifetime lifetime) : IHostedService
+/// <param name="readiness">Is told when it is done.</param>
+internal sealed class WarmUp(
+    DescriptionReader reader, RackChecker checker, BasketReader baskets, BasketPlanner planner, IProductCatalogue catalogue, IOptions<CatalogueOptions> options, Readiness readiness)
+    : IHostedService
 {
-    private volatile bool warm;
-
-    /// <summary>Whether requests can be sent.</summary>
-    public bool IsReady => warm && !lifetime.ApplicationStopping.IsCancellationRequested;
-
     /// <inheritdoc/>
     public async Task StartAsync(CancellationToken cancellationToken)
     {
@@ -45,7 +42,7 @@ internal sealed class Readiness(
             }
         }
 
-        warm = true;
+        readiness.MarkWarm();
     }
 
     // Beside a product service the file is for warming up only: one that was taken away costs the first basket half a second, not the start.

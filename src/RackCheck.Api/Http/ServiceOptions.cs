@@ -1,6 +1,6 @@
 using System.ComponentModel.DataAnnotations;
 
-namespace RackCheck.Api.Hosting;
+namespace RackCheck.Api.Http;
 
 /// <summary>Settings of the service, section <c>Service</c>.</summary>
 public sealed class ServiceOptions
