@@ -1,3 +1,4 @@
+using RackCheck.Survey.Limits;
 using System.Collections.Immutable;
 using System.Text.Json;
 using RackCheck.Model;

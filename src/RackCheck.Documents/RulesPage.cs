@@ -1,3 +1,4 @@
+using RackCheck.Survey.Limits;
 using System.Globalization;
 using System.Net;
 using System.Text;

@@ -9,9 +9,6 @@ namespace RackCheck.Remedies;
 /// <summary>What the trade does about mass: stronger cabinets, castors and slides, heavy things lower down, larger footprints, equipment out.</summary>
 public static class LoadCures
 {
-    /// <summary>Share of a cabinet's rated load that is planned for, percent. Common practice, no source.</summary>
-    public const double PlannedPercent = 80;
-
     // Most moves in one cure: more than that is another layout.
     private const int MostMoves = 6;
 
@@ -24,11 +21,11 @@ public static class LoadCures
 
     /// <summary>A cabinet that carries the equipment, or less equipment.</summary>
     /// <param name="survey">The facts.</param>
-    /// <param name="plannedShare">Share of a rating that is planned for.</param>
     /// <param name="ratedKg">The cabinet's rating, kg.</param>
     /// <returns>Cures, best first.</returns>
-    public static IEnumerable<Cure> Carry(RackSurvey survey, double plannedShare, double ratedKg)
+    public static IEnumerable<Cure> Carry(RackSurvey survey, double ratedKg)
     {
+        var plannedShare = survey.Limits.RackPlannedShare;
         var needed = survey.Mass.KnownEquipmentKg / plannedShare;
         if (Next(CabinetRatingsKg, needed) is { } rating)
         {

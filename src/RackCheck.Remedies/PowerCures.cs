@@ -26,13 +26,14 @@ public static class PowerCures
             && (group is not null ? ReferenceEquals(g, group) : unit is not null ? ReferenceEquals(g.Unit, unit) : ReferenceEquals(g.Unit.Supply, supply)))];
 
         // A supply that is full itself is not helped by one more unit on it.
-        var isFull = supply.Lines.Any(l => l.NormalA > 0.8 * supply.RatedA || l.WorstA > supply.ContinuousA);
+        var isFull = supply.Lines.Any(l => l.NormalA > supply.DesignA || l.WorstA > supply.ContinuousA);
+        var share = unit is null ? survey.Limits.SupplyDesignShare : survey.Limits.PduDesignShare;
         return MoveCords(survey, cords)
             .Concat(unit is null || isFull ? [] : AddUnits(survey, unit, cords))
             .Concat(Enlarge(survey, supply, cords))
             .Concat(AddSupplies(survey, supply, unit, cords))
-            .Concat(TakeOut(survey, 0.8 * supply.Source.VoltageV * (group?.ContinuousA ?? (unit?.ContinuousA ?? supply.ContinuousA) * supply.Lines.Count), cords))
-            .Concat(TakeOut(survey, 0.8 * survey.Power.Supplies.Sum(s => s.Source.VoltageV * s.ContinuousA * s.Lines.Count), survey.Power.Cords));
+            .Concat(TakeOut(survey, share * supply.Source.VoltageV * (group?.ContinuousA ?? (unit?.ContinuousA ?? supply.ContinuousA) * supply.Lines.Count), cords))
+            .Concat(TakeOut(survey, survey.Limits.SupplyDesignShare * survey.Power.Supplies.Sum(s => s.Source.VoltageV * s.ContinuousA * s.Lines.Count), survey.Power.Cords));
     }
 
     /// <summary>Plugs cords into other outlets, one or as many as it takes: those whose place the caller gave.</summary>

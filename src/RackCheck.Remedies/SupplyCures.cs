@@ -83,7 +83,7 @@ public static class SupplyCures
 
         var smaller = new RackSurvey(after);
         var node = smaller.Power.Supplies[supply.Index];
-        foreach (var cure in PowerCures.TakeOut(smaller, 0.8 * node.Source.VoltageV * node.ContinuousA * node.Lines.Count, [.. smaller.Power.Cords.Where(c => c.Group is { } g && ReferenceEquals(g.Unit.Supply, node))]))
+        foreach (var cure in PowerCures.TakeOut(smaller, survey.Limits.SupplyDesignShare * node.Source.VoltageV * node.ContinuousA * node.Lines.Count, [.. smaller.Power.Cords.Where(c => c.Group is { } g && ReferenceEquals(g.Unit.Supply, node))]))
         {
             yield return new Cure($"{title}, and {char.ToLowerInvariant(cure.Title[0])}{cure.Title[1..]}", cure.After, nameof(Downsize));
         }

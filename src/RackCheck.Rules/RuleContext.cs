@@ -1,3 +1,4 @@
+using RackCheck.Survey.Limits;
 using System.Security.Cryptography;
 using System.Text;
 using RackCheck.Model;
@@ -33,8 +34,7 @@ public sealed class RuleContext
     /// <summary>The value of a limit: the policy's, else the default.</summary>
     /// <param name="limit">The limit.</param>
     /// <returns>Its value in its unit.</returns>
-    public double Limit(RuleLimit limit) =>
-        policy?.Limits is { } limits && limits.TryGetValue(limit.Name, out var value) ? value : limit.Default;
+    public double Limit(RuleLimit limit) => RulePolicyReader.ValueOf(policy, limit);
 
     /// <summary>Reports a defect.</summary>
     /// <param name="draft">What is to be said of it.</param>

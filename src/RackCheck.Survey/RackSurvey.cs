@@ -1,6 +1,7 @@
 using RackCheck.Model;
 using RackCheck.Survey.Catalogue;
 using RackCheck.Survey.Layout;
+using RackCheck.Survey.Limits;
 using RackCheck.Survey.Power;
 
 namespace RackCheck.Survey;
@@ -31,7 +32,8 @@ public sealed class RackSurvey
         (Cabinet, Items, Units) = Resolver.Resolve(description, assumptions);
         Occupancy = new Occupancy(Cabinet, Items, Units);
         Depth = new DepthSurvey(Cabinet, Items);
-        Power = new PowerTree(description, Items, assumptions);
+        Limits = new LimitsInForce(description.Policy);
+        Power = new PowerTree(description, Items, Limits, assumptions);
         Earth = new EarthSurvey(description, Cabinet, Items, Power, assumptions);
         Mass = new MassSurvey(Cabinet, Items, Depth.SetbackMm, assumptions);
         Cables = new CableSurvey(Cabinet, Items, Depth);
@@ -45,6 +47,9 @@ public sealed class RackSurvey
 
     /// <summary>The description.</summary>
     public RackDescription Description { get; }
+
+    /// <summary>The limits that several rooms go by, as the policy sets them.</summary>
+    public LimitsInForce Limits { get; }
 
     /// <summary>The cabinet.</summary>
     public CabinetFacts Cabinet { get; }

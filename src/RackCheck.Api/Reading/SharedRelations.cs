@@ -1,5 +1,6 @@
 using RackCheck.Model;
 using RackCheck.Rules;
+using RackCheck.Survey.Limits;
 using static System.FormattableString;
 
 namespace RackCheck.Api.Reading;

@@ -1,4 +1,6 @@
 using RackCheck.Model;
+using RackCheck.Rules.Layout;
+using RackCheck.Survey.Limits;
 
 namespace RackCheck.Planning.Baskets;
 
@@ -16,6 +18,7 @@ internal sealed class BasketContext
     {
         Request = request;
         Rules = new RuleChecks(request.Policy);
+        Limits = new LimitsInForce(request.Policy);
         this.offered = offered.OrderBy(p => p.PartNumber, StringComparer.Ordinal).ToLookup(p => p.Kind);
         needRails = FindWhatNeedsRails(products, request.Policy);
     }
@@ -25,6 +28,9 @@ internal sealed class BasketContext
 
     /// <summary>Limits of the rules.</summary>
     public RuleChecks Rules { get; }
+
+    /// <summary>The limits that several rooms go by, as the policy sets them.</summary>
+    public LimitsInForce Limits { get; }
 
     /// <summary>Whether an outlet more was tried and did not help: then what is short is said instead of proposed.</summary>
     public bool OutletsGivenUp { get; set; }
@@ -61,7 +67,7 @@ internal sealed class BasketContext
         if (mounted.Length > 0)
         {
             // The rule knows what a front panel carries, and by what policy.
-            var report = RuleChecks.Only("layout.no-support").Check(new RackDescription
+            var report = RuleChecks.Only<NoSupport>().Check(new RackDescription
             {
                 Cabinet = new Cabinet { HeightU = 42, WidthMm = 600, DepthMm = 1000 },
                 Items =

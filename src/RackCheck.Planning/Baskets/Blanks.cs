@@ -1,3 +1,4 @@
+using RackCheck.Rules.Layout;
 using System.Numerics;
 using RackCheck.Model;
 using RackCheck.Rules;
@@ -9,9 +10,9 @@ namespace RackCheck.Planning.Baskets;
 /// <summary>Closes open front units: first those through which equipment would breathe its own hot air, then others with the panels that are left.</summary>
 internal static class Blanks
 {
-    private const string Rule = "layout.blanking";
+    private static readonly string Rule = RuleChecks.IdOf<Blanking>();
 
-    private static readonly RackChecker Checker = RuleChecks.Only(Rule);
+    private static readonly RackChecker Checker = RuleChecks.Only<Blanking>();
 
     /// <summary>Closes gaps with the panels that there are, and notes what lacks.</summary>
     /// <param name="context">What the basket's plans go by.</param>

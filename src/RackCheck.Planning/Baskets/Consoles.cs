@@ -1,3 +1,4 @@
+using RackCheck.Rules.Service;
 using System.Numerics;
 using RackCheck.Model;
 using RackCheck.Rules;
@@ -10,7 +11,7 @@ namespace RackCheck.Planning.Baskets;
 /// <summary>A switch for keyboard, video and mouse where more computers want a console than there are ports.</summary>
 internal static class Consoles
 {
-    private static readonly RackChecker Checker = RuleChecks.Only("service.kvm-ports");
+    private static readonly RackChecker Checker = RuleChecks.Only<KvmPorts>();
 
     /// <summary>Notes the switch that lacks, where the rack has room for it.</summary>
     /// <param name="context">What the basket's plans go by.</param>

@@ -1,4 +1,5 @@
 using RackCheck.Model;
+using RackCheck.Rules.Earthing;
 using RackCheck.Survey;
 using static System.FormattableString;
 
@@ -7,7 +8,6 @@ namespace RackCheck.Planning.Baskets;
 /// <summary>Fits the earth bar, and gives each item with a stud a lead that is thick enough and reaches it.</summary>
 internal static class EarthParts
 {
-    private const string SizeRule = "earthing.conductor-size";
 
     /// <summary>Fits bar and leads, and notes what lacks.</summary>
     /// <param name="context">What the basket's plans go by.</param>
@@ -19,9 +19,9 @@ internal static class EarthParts
         List<Need> needs = [];
         foreach (var stud in survey.Earth.Studs)
         {
-            var strength = context.Rules.Limit(SizeRule, survey.Earth.IsEnclosed ? "protectedMm2" : "unprotectedMm2");
+            var strength = context.Rules.Limit<ConductorSize>(survey.Earth.IsEnclosed ? ConductorSize.ProtectedMm2 : ConductorSize.UnprotectedMm2);
             var section = ConductorNeed.Of(survey.Earth.FeedersOf(stud), strength).SectionMm2;
-            var length = EarthRoute.Of(survey.Cabinet, stud) is { } route ? (route.LengthMm + context.Rules.Limit("earthing.lead-length", "slackMm")) / 1000 : 0;
+            var length = EarthRoute.Of(survey.Cabinet, stud) is { } route ? (route.LengthMm + context.Rules.Limit<LeadLength>(LeadLength.SlackMm)) / 1000 : 0;
             needs.Add(new Need(bay.Items[stud.Index], Quantities.Round(length), Quantities.Round(section)));
         }
 
@@ -33,7 +33,7 @@ internal static class EarthParts
     private static void FitBar(BasketContext context, Bay bay, EarthSurvey earth)
     {
         var needed = earth.TerminalsNeeded;
-        var wished = needed + (int)Math.Ceiling(context.Rules.Limit("earthing.bar-terminals", "spareTerminals"));
+        var wished = needed + (int)Math.Ceiling(context.Rules.Limit<BarTerminals>(BarTerminals.SpareTerminals));
         if (bay.Cabinet.EarthBar is not { } own || own.Terminals < needed)
         {
             // The least that leaves terminals to spare, else the largest.
@@ -47,7 +47,7 @@ internal static class EarthParts
         }
 
         var fitted = bay.Cabinet.EarthBar;
-        if (fitted is null ? !earth.WantsBar(context.Rules.Limit("earthing.bar-missing", "highLeakageMa")) : !(fitted.Terminals < needed))
+        if (fitted is null ? !earth.WantsBar(context.Rules.Limit<BarMissing>(BarMissing.HighLeakageMa)) : !(fitted.Terminals < needed))
         {
             return;
         }

@@ -1,4 +1,8 @@
 using RackCheck.Model;
+using RackCheck.Rules.Earthing;
+using RackCheck.Rules.Layout;
+using RackCheck.Rules.Power;
+using RackCheck.Rules.Service;
 
 namespace RackCheck.Planning.Baskets;
 
@@ -46,13 +50,13 @@ internal static class MissingParts
 
     private static string[] RulesOf(Stage stage) => stage switch
     {
-        Stage.Shelves => ["layout.shelf-missing", "layout.not-placed"],
-        Stage.Rails => ["layout.no-support"],
-        Stage.Consoles => ["service.kvm-ports"],
-        Stage.Cooling => ["cooling.airflow"],
-        Stage.Outlets => ["power.no-source", "power.redundancy"],
-        Stage.Earth => ["earthing.bar-missing", "earthing.bar-terminals", "earthing.conductor-size", "earthing.lead-length", "earthing.resistance"],
-        Stage.Blanking => ["layout.blanking"],
+        Stage.Shelves => [RuleChecks.IdOf<ShelfMissing>(), RuleChecks.IdOf<NotPlaced>()],
+        Stage.Rails => [RuleChecks.IdOf<NoSupport>()],
+        Stage.Consoles => [RuleChecks.IdOf<KvmPorts>()],
+        Stage.Cooling => [RuleChecks.IdOf<Rules.Cooling.Airflow>()],
+        Stage.Outlets => [RuleChecks.IdOf<NoSource>(), RuleChecks.IdOf<Redundancy>()],
+        Stage.Earth => [RuleChecks.IdOf<BarMissing>(), RuleChecks.IdOf<BarTerminals>(), RuleChecks.IdOf<ConductorSize>(), RuleChecks.IdOf<LeadLength>(), RuleChecks.IdOf<Resistance>()],
+        Stage.Blanking => [RuleChecks.IdOf<Blanking>()],
         _ => [],
     };
 }

@@ -1,6 +1,8 @@
 using RackCheck.Engineering;
 using RackCheck.Model;
 using RackCheck.Model.Converters;
+using RackCheck.Rules.Earthing;
+using RackCheck.Rules.Power;
 using RackCheck.Survey.Power;
 
 namespace RackCheck.Planning.Baskets;
@@ -8,9 +10,6 @@ namespace RackCheck.Planning.Baskets;
 /// <summary>PDUs for cords that find no outlet, and for redundant items that find one supply only.</summary>
 internal static class OutletNeeds
 {
-    private const double DesignShare = 0.8;
-    private const string LeakageRule = "earthing.leakage";
-
     /// <summary>Notes the PDUs that lack.</summary>
     /// <param name="context">What the basket's plans go by.</param>
     /// <param name="bay">The rack, with its PDUs.</param>
@@ -18,7 +17,7 @@ internal static class OutletNeeds
     {
         var tree = bay.Wired.Power;
         Cord[] left = [.. tree.Cords.Where(c => c.Group is null)];
-        (Cord Cord, string Supply)[] onOne = left.Length > 0 || context.Rules.IsOff("power.redundancy") ? [] : [.. OnOneSupply(tree)];
+        (Cord Cord, string Supply)[] onOne = left.Length > 0 || context.Rules.IsOff<Redundancy>() ? [] : [.. OnOneSupply(tree)];
         bay.OutletsShort = (1000 * left.Length) + onOne.Length;
         if (left.Length > 0)
         {
@@ -89,7 +88,7 @@ internal static class OutletNeeds
             .Where(p => !SupplyChoice.IsForUps(p) && (bay.HasGivenSupplies || SupplyChoice.SuitsRegion(bay.Region, p.Pdu!)))
             .Select(p => (Product: p, Supply: SupplyChoice.For(bay, p.Pdu!, outlets)))
             .Where(c => c.Supply is not null)
-            .Select(c => ((Product Product, Supply Supply, Cord[] Cords)?)(c.Product, c.Supply!, Take(c.Product.Pdu!, c.Supply!, MostLeakageMa(context, bay, c.Product.Pdu!), wanting)))
+            .Select(c => ((Product Product, Supply Supply, Cord[] Cords)?)(c.Product, c.Supply!, Take(c.Product.Pdu!, c.Supply!, context.Limits.PduDesignShare, MostLeakageMa(context, bay, c.Product.Pdu!), wanting)))
             .Where(c => c!.Value.Cords.Length > 0)
             .OrderByDescending(c => c!.Value.Cords.Length)
             .ThenBy(c => c!.Value.Cords.Any(WantsSwitch) && c.Value.Product.Pdu!.RemoteSwitched != true)
@@ -111,8 +110,8 @@ internal static class OutletNeeds
             return double.PositiveInfinity;
         }
 
-        var secured = unit.Plug is { } plug && !PlugFit.Of(plug).Secured ? context.Rules.Limit(LeakageRule, "leakageMa") : double.PositiveInfinity;
-        return bay.Wired.Earth.IsHighIntegrity ? secured : Math.Min(secured, context.Rules.Limit(LeakageRule, "highLeakageMa"));
+        var secured = unit.Plug is { } plug && !PlugFit.Of(plug).Secured ? context.Rules.Limit<Leakage>(Leakage.LeakageMa) : double.PositiveInfinity;
+        return bay.Wired.Earth.IsHighIntegrity ? secured : Math.Min(secured, context.Rules.Limit<Leakage>(Leakage.HighLeakageMa));
     }
 
     // Outlets that are switched from afar come on one after the other; all others at once.
@@ -129,10 +128,10 @@ internal static class OutletNeeds
         return inrush > Breakers.LeastTripA(NamedEnumConverter<BreakerCurve>.Name(curve), breaker.RatedA ?? supply.RatedA);
     }
 
-    private static Cord[] Take(PduFacts unit, Supply supply, double mostLeakageMa, List<(Cord Cord, string? But)> wanting)
+    private static Cord[] Take(PduFacts unit, Supply supply, double designShare, double mostLeakageMa, List<(Cord Cord, string? But)> wanting)
     {
         var sockets = unit.Groups!.SelectMany(g => g.Outlets).GroupBy(o => o.Socket).ToDictionary(g => g.Key, g => g.Sum(o => o.Count));
-        var room = DesignShare * (unit.RatedA ?? double.PositiveInfinity) * (supply.Phases == 3 ? 3 : 1) * supply.VoltageV;
+        var room = designShare * (unit.RatedA ?? double.PositiveInfinity) * (supply.Phases == 3 ? 3 : 1) * supply.VoltageV;
         var leakage = 0.0;
         var taken = new List<Cord>();
         foreach (var (cord, but) in wanting)

@@ -1,4 +1,6 @@
 using RackCheck.Model;
+using RackCheck.Rules.Service;
+using RackCheck.Survey.Limits;
 using RackCheck.Survey;
 using RackCheck.Survey.Layout;
 using static System.FormattableString;
@@ -8,8 +10,6 @@ namespace RackCheck.Planning.Baskets;
 /// <summary>Finds a place for everything on the front uprights: consoles where one works at them, all else from below, the heavy first.</summary>
 internal static class Places
 {
-    private const string ConsoleRule = "service.console-height";
-
     /// <summary>Finds the places. What fits nowhere stays without one.</summary>
     /// <param name="context">What the basket's plans go by.</param>
     /// <param name="bay">The rack, with shelves filled and rails given.</param>
@@ -74,8 +74,10 @@ internal static class Places
     // How far the middle of a console is from that of the heights at which one works at it.
     private static double Distance(RuleChecks rules, CabinetFacts cabinet, Mounted console, int bottom)
     {
-        var (least, most) = console.Category == ItemCategory.KeyboardDrawer ? ("keyboardMinMm", "keyboardMaxMm") : ("displayMinMm", "displayMaxMm");
-        var middle = (rules.Limit(ConsoleRule, least) + rules.Limit(ConsoleRule, most)) / 2;
+        var (least, most) = console.Category == ItemCategory.KeyboardDrawer
+            ? (ConsoleHeight.KeyboardMinMm, ConsoleHeight.KeyboardMaxMm)
+            : (ConsoleHeight.DisplayMinMm, ConsoleHeight.DisplayMaxMm);
+        var middle = (rules.Limit<ConsoleHeight>(least) + rules.Limit<ConsoleHeight>(most)) / 2;
         return LevelRange.Of(cabinet, console, bottom) is { } level ? Math.Abs(level.LeastMm - middle) : 0;
     }
 

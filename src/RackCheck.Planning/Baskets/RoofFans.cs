@@ -8,9 +8,9 @@ namespace RackCheck.Planning.Baskets;
 /// <summary>Fans in the roof where the air does not suffice for the heat: what fans on offer mend is missing from the basket.</summary>
 internal static class RoofFans
 {
-    private const string Rule = "cooling.airflow";
+    private static readonly string Rule = RuleChecks.IdOf<Rules.Cooling.Airflow>();
 
-    private static readonly RackChecker Checker = RuleChecks.Only(Rule);
+    private static readonly RackChecker Checker = RuleChecks.Only<Rules.Cooling.Airflow>();
 
     private static readonly RackChecker All = RuleChecks.OfThemes("cooling");
 

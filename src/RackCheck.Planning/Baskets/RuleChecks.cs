@@ -1,6 +1,7 @@
 using RackCheck.Model;
 using RackCheck.Rules;
 using RackCheck.Survey.Catalogue;
+using RackCheck.Survey.Limits;
 
 namespace RackCheck.Planning.Baskets;
 
@@ -9,9 +10,16 @@ namespace RackCheck.Planning.Baskets;
 internal sealed class RuleChecks(Policy? policy)
 {
     /// <summary>A checker of one rule.</summary>
-    /// <param name="rule">Id of the rule.</param>
+    /// <typeparam name="TRule">The rule.</typeparam>
     /// <returns>The checker.</returns>
-    public static RackChecker Only(string rule) => new(RuleSet.Of(RuleSet.Default.All.Where(r => r.Descriptor.Id == rule)), static (_, _) => { });
+    public static RackChecker Only<TRule>()
+        where TRule : RuleBase => new(RuleSet.Of(RuleSet.Default.All.OfType<TRule>()), static (_, _) => { });
+
+    /// <summary>The id of a rule.</summary>
+    /// <typeparam name="TRule">The rule.</typeparam>
+    /// <returns>Its id.</returns>
+    public static string IdOf<TRule>()
+        where TRule : RuleBase => RuleSet.Default.All.OfType<TRule>().Single().Descriptor.Id;
 
     /// <summary>A checker of all rules of some themes.</summary>
     /// <param name="themes">The themes, as ids begin.</param>
@@ -37,16 +45,15 @@ internal sealed class RuleChecks(Policy? policy)
     }
 
     /// <summary>Whether a rule is switched off.</summary>
-    /// <param name="rule">Id of the rule.</param>
+    /// <typeparam name="TRule">The rule.</typeparam>
     /// <returns>Whether it is.</returns>
-    public bool IsOff(string rule) => policy?.Rules?.GetValueOrDefault(rule)?.Severity == PolicySeverity.Off;
+    public bool IsOff<TRule>()
+        where TRule : RuleBase => new RulePolicyReader(policy).IsOff(IdOf<TRule>());
 
     /// <summary>A limit of a rule: the policy's, else the default.</summary>
-    /// <param name="rule">Id of the rule.</param>
-    /// <param name="name">Name of the limit.</param>
+    /// <typeparam name="TRule">The rule.</typeparam>
+    /// <param name="limit">The limit.</param>
     /// <returns>Its value in its unit.</returns>
-    public double Limit(string rule, string name) =>
-        policy?.Rules?.GetValueOrDefault(rule)?.Limits is { } limits && limits.TryGetValue(name, out var value)
-            ? value
-            : RuleSet.Default.Find(rule)!.Limits.Single(l => l.Name == name).Default;
+    public double Limit<TRule>(RuleLimit limit)
+        where TRule : RuleBase => new RulePolicyReader(policy).ValueOf(IdOf<TRule>(), limit);
 }

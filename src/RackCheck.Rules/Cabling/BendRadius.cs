@@ -1,6 +1,7 @@
 using RackCheck.Engineering;
 using RackCheck.Model;
 using RackCheck.Remedies;
+using RackCheck.Survey.Limits;
 using RackCheck.Survey;
 using RackCheck.Survey.Layout;
 using static System.FormattableString;

@@ -1,6 +1,7 @@
 using RackCheck.Engineering;
 using RackCheck.Model;
 using RackCheck.Remedies;
+using RackCheck.Survey.Limits;
 using RackCheck.Survey;
 using static System.FormattableString;
 
@@ -9,7 +10,8 @@ namespace RackCheck.Rules.Earthing;
 /// <summary>Finds cabinets without the earth bar that something in them asks for.</summary>
 public sealed class BarMissing : Rule
 {
-    private static readonly RuleLimit HighLeakageMa = new(
+    /// <summary>Protective conductor current of a supply past which a bar is wanted.</summary>
+    public static RuleLimit HighLeakageMa { get; } = new(
         "highLeakageMa", "protective conductor current of a supply past which a bar is wanted", EarthConductors.HighIntegrityFromMa, "mA", 0.1, 1000, Stricter.Lower);
 
     private static readonly RuleDescriptor Facts = new()

@@ -1,6 +1,7 @@
 using RackCheck.Engineering;
 using RackCheck.Model;
 using RackCheck.Remedies;
+using RackCheck.Survey.Limits;
 using RackCheck.Survey;
 using static System.FormattableString;
 
@@ -9,7 +10,8 @@ namespace RackCheck.Rules.Earthing;
 /// <summary>Finds earth bars with fewer terminals than leads.</summary>
 public sealed class BarTerminals : Rule
 {
-    private static readonly RuleLimit SpareTerminals = new("spareTerminals", "terminals to be left free", 1, "terminals", 0, 20, Stricter.Higher);
+    /// <summary>Terminals to be left free.</summary>
+    public static RuleLimit SpareTerminals { get; } = new("spareTerminals", "terminals to be left free", 1, "terminals", 0, 20, Stricter.Higher);
 
     private static readonly RuleDescriptor Facts = new()
     {

@@ -1,6 +1,7 @@
 using RackCheck.Engineering;
 using RackCheck.Model;
 using RackCheck.Remedies;
+using RackCheck.Survey.Limits;
 using RackCheck.Survey;
 using RackCheck.Survey.Layout;
 using RackCheck.Survey.Power;
@@ -11,10 +12,12 @@ namespace RackCheck.Rules.Earthing;
 /// <summary>Finds earth leads and main earth conductors that are too thin.</summary>
 public sealed class ConductorSize : Rule
 {
-    private static readonly RuleLimit ProtectedMm2 = new(
+    /// <summary>Least section of a conductor in a cabinet that is closed on all sides.</summary>
+    public static RuleLimit ProtectedMm2 { get; } = new(
         "protectedMm2", "least section of a conductor in a cabinet that is closed on all sides", EarthConductors.LeastProtectedMm2, "mm2", 0.5, 120, Stricter.Higher);
 
-    private static readonly RuleLimit UnprotectedMm2 = new(
+    /// <summary>Least section of a conductor that nothing protects.</summary>
+    public static RuleLimit UnprotectedMm2 { get; } = new(
         "unprotectedMm2", "least section of a conductor that nothing protects", EarthConductors.LeastUnprotectedMm2, "mm2", 0.5, 120, Stricter.Higher);
 
     private static readonly RuleDescriptor Facts = new()

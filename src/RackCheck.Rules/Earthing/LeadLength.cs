@@ -1,6 +1,7 @@
 using RackCheck.Engineering;
 using RackCheck.Model;
 using RackCheck.Remedies;
+using RackCheck.Survey.Limits;
 using RackCheck.Survey;
 using RackCheck.Survey.Layout;
 using static System.FormattableString;
@@ -10,7 +11,8 @@ namespace RackCheck.Rules.Earthing;
 /// <summary>Finds earth leads that do not reach from an item's stud to the bar.</summary>
 public sealed class LeadLength : Rule
 {
-    private static readonly RuleLimit SlackMm = new("slackMm", "slack that a lead keeps", 200, "mm", 0, 2000, Stricter.Higher);
+    /// <summary>Slack that a lead keeps.</summary>
+    public static RuleLimit SlackMm { get; } = new("slackMm", "slack that a lead keeps", 200, "mm", 0, 2000, Stricter.Higher);
 
     private static readonly RuleDescriptor Facts = new()
     {

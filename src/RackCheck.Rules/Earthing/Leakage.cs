@@ -2,6 +2,7 @@ using RackCheck.Engineering;
 using RackCheck.Model;
 using RackCheck.Model.Converters;
 using RackCheck.Remedies;
+using RackCheck.Survey.Limits;
 using RackCheck.Survey;
 using RackCheck.Survey.Power;
 using static System.FormattableString;
@@ -11,10 +12,12 @@ namespace RackCheck.Rules.Earthing;
 /// <summary>Finds supplies and PDUs whose protective conductor carries much and can come off.</summary>
 public sealed class Leakage : Rule
 {
-    private static readonly RuleLimit LeakageMa = new(
+    /// <summary>Protective conductor current past which the connection has to be secured.</summary>
+    public static RuleLimit LeakageMa { get; } = new(
         "leakageMa", "protective conductor current past which the connection has to be secured", EarthConductors.SecuredFromMa, "mA", 0.1, 1000, Stricter.Lower);
 
-    private static readonly RuleLimit HighLeakageMa = new(
+    /// <summary>Protective conductor current past which high-integrity earthing is asked for.</summary>
+    public static RuleLimit HighLeakageMa { get; } = new(
         "highLeakageMa", "protective conductor current past which high-integrity earthing is asked for", EarthConductors.HighIntegrityFromMa, "mA", 0.1, 1000, Stricter.Lower);
 
     private static readonly RuleDescriptor Facts = new()

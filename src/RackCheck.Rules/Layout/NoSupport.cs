@@ -2,6 +2,7 @@ using RackCheck.Engineering;
 using RackCheck.Model;
 using RackCheck.Remedies;
 using RackCheck.Survey.Layout;
+using RackCheck.Survey.Limits;
 using static System.FormattableString;
 
 namespace RackCheck.Rules.Layout;

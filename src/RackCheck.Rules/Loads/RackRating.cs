@@ -1,6 +1,7 @@
 using RackCheck.Engineering;
 using RackCheck.Model;
 using RackCheck.Remedies;
+using RackCheck.Survey.Limits;
 using RackCheck.Survey;
 using static System.FormattableString;
 
@@ -9,12 +10,9 @@ namespace RackCheck.Rules.Loads;
 /// <summary>Finds equipment that is heavier than the cabinet may carry, or than is planned for.</summary>
 public sealed class RackRating : Rule
 {
-    private static readonly RuleLimit WarningPercent = new(
-        "warningPercent", "share of the cabinet's rated load that is planned for; past it a warning", LoadCures.PlannedPercent, "%", 10, 100, Stricter.Lower);
-
     private static readonly RuleDescriptor Facts = new()
     {
-        Id = "load.rack-rating",
+        Id = LimitsInForce.RackRating,
         Title = "Equipment too heavy for the cabinet",
         Severity = Severity.Error,
         MilderSeverity = Severity.Warning,
@@ -23,7 +21,7 @@ public sealed class RackRating : Rule
         Why = "Uprights and frame bend or give way, mostly while the rack is moved.",
         Formula = "sum of massKg <= ratedLoadKg",
         Sources = [Sources.RatingPractice],
-        Limits = [WarningPercent],
+        Limits = [LimitsInForce.RackPlannedPercent],
         Needs = ["/items/*/massKg", "/cabinet/ratedLoadKg"],
         Remedies = ["Take a cabinet with a higher rated load.", "Take equipment out of the rack."],
         Cautions = [Cautions.Handling],
@@ -49,7 +47,7 @@ public sealed class RackRating : Rule
         }
 
         MissingLoadData.ReportMasses(context, "Without the mass of every item it cannot be said whether the cabinet carries them all.");
-        var planned = rated * context.Limit(WarningPercent) / 100;
+        var planned = rated * context.Survey.Limits.RackPlannedShare;
         if (MassSurvey.Exceeds(mass.KnownEquipmentKg, planned))
         {
             Report(context, mass, rated, planned);
@@ -73,7 +71,7 @@ public sealed class RackRating : Rule
             Limit = Quantities.Of(limit, "kg"),
             UtilisationPercent = limit > 0 ? 100 * mass.KnownEquipmentKg / limit : null,
             Calculation = Invariant($"{LoadText.Sum(context.Survey.Items)} = {mass.KnownEquipmentKg:0.###} > {limit:0.###}"),
-            Cures = LoadCures.Carry(context.Survey, rated > 0 ? planned / rated : LoadCures.PlannedPercent / 100, rated),
+            Cures = LoadCures.Carry(context.Survey, rated),
         });
     }
 }

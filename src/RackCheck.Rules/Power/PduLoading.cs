@@ -1,6 +1,7 @@
 using RackCheck.Engineering;
 using RackCheck.Model;
 using RackCheck.Remedies;
+using RackCheck.Survey.Limits;
 using RackCheck.Survey.Power;
 using static System.FormattableString;
 
@@ -9,15 +10,9 @@ namespace RackCheck.Rules.Power;
 /// <summary>Finds PDUs and outlet groups that carry more than they are rated for, or more than is planned for.</summary>
 public sealed class PduLoading : Rule
 {
-    private static readonly RuleLimit DesignSharePercent = new(
-        "designSharePercent", "share of the rating that is planned for; past it a warning", 80, "%", 10, 100, Stricter.Lower);
-
-    private static readonly RuleLimit ContinuousSharePercent = new(
-        "continuousSharePercent", "share of a breaker that a continuous load may take in North America", Breakers.ContinuousSharePercent, "%", 10, 100, Stricter.Lower);
-
     private static readonly RuleDescriptor Facts = new()
     {
-        Id = "power.pdu-loading",
+        Id = LimitsInForce.PduLoading,
         Title = "PDU overloaded",
         Severity = Severity.Error,
         MilderSeverity = Severity.Warning,
@@ -26,7 +21,7 @@ public sealed class PduLoading : Rule
         Why = "The breaker trips and takes all that hangs on it down, often when the other supply is lost; a unit without a breaker overheats.",
         Formula = "I = sum of P/(V pf) over the cords on a line; redundant items draw P/n through each of n cords, and all of it through those left when a supply is lost",
         Sources = [Sources.CircuitTheory, Sources.LoadingPractice, Sources.Nec210, Sources.RedundancyPractice],
-        Limits = [DesignSharePercent, ContinuousSharePercent],
+        Limits = [LimitsInForce.DesignSharePercent, LimitsInForce.ContinuousSharePercent],
         Needs = ["/items/*/power/ratedW", "/items/*/power/powerFactor", "/items/*/power/plugs", "/items/*/power/redundant", "/supplies/*/voltageV", "/pdus/*/ratedA", "/pdus/*/groups/*/breakerA", "/connections", "/site/region"],
         Remedies = ["Plug equipment into another group or unit.", "Add a PDU.", "Take a larger supply and PDU.", "Add a supply with a PDU.", "Take equipment out of the rack."],
         Cautions = [Cautions.Electricity],
@@ -40,12 +35,9 @@ public sealed class PduLoading : Rule
     {
         var tree = context.Survey.Power;
         MissingLoadingData.Report(context, tree);
-        var design = context.Limit(DesignSharePercent) / 100;
-        var continuous = context.Limit(ContinuousSharePercent) / 100;
         foreach (var unit in tree.Units)
         {
-            var limit = unit.Supply.IsNorthAmerica && unit.FedBy is null ? Math.Min(unit.RatedA, continuous * unit.Supply.BreakerA) : unit.RatedA;
-            var found = Loading.Gravest(unit.Lines, limit, design * unit.RatedA);
+            var found = Loading.Gravest(unit.Lines, unit.ContinuousA, unit.DesignA);
             if (found is { } unitLoad)
             {
                 Report(context, unit, null, unitLoad.Line, unitLoad.Found);
@@ -60,8 +52,7 @@ public sealed class PduLoading : Rule
                     continue;
                 }
 
-                var groupLimit = unit.Supply.IsNorthAmerica ? continuous * breaker : breaker;
-                if (Loading.Judge(group.Load, groupLimit, design * breaker) is { } groupLoad)
+                if (Loading.Judge(group.Load, group.ContinuousA!.Value, group.DesignA!.Value) is { } groupLoad)
                 {
                     Report(context, unit, group, group.Line, groupLoad);
                 }

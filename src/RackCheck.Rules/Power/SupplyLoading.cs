@@ -1,6 +1,7 @@
 using RackCheck.Engineering;
 using RackCheck.Model;
 using RackCheck.Remedies;
+using RackCheck.Survey.Limits;
 using RackCheck.Survey.Power;
 using static System.FormattableString;
 
@@ -9,16 +10,9 @@ namespace RackCheck.Rules.Power;
 /// <summary>Finds supplies that carry more than they are rated for, or more than is planned for.</summary>
 public sealed class SupplyLoading : Rule
 {
-    private static readonly RuleLimit DesignSharePercent = new(
-        "designSharePercent", "share of the rating that is planned for; past it a warning", 80, "%", 10, 100, Stricter.Lower);
-
-    private static readonly RuleLimit ContinuousSharePercent = new(
-        "continuousSharePercent", "share of a breaker that a continuous load may take in North America", Breakers.ContinuousSharePercent, "%", 10, 100, Stricter.Lower);
-
-    // The example racks: two units, each within its own rating, on one supply: 1840 W and as much as is said, at 230 V, against 16 A and 80 % of it.
     private static readonly RuleDescriptor Facts = new()
     {
-        Id = "power.supply-loading",
+        Id = LimitsInForce.SupplyLoading,
         Title = "Supply overloaded",
         Severity = Severity.Error,
         MilderSeverity = Severity.Warning,
@@ -27,7 +21,7 @@ public sealed class SupplyLoading : Rule
         Why = "The breaker of the building trips and takes the whole rack down, and with a supply lost all that should have lived on the other one.",
         Formula = "I = sum of P/(V pf) over the cords on a line; redundant items draw P/n through each of n cords, and all of it through those left when a supply is lost",
         Sources = [Sources.CircuitTheory, Sources.LoadingPractice, Sources.Nec210, Sources.RedundancyPractice],
-        Limits = [DesignSharePercent, ContinuousSharePercent],
+        Limits = [LimitsInForce.DesignSharePercent, LimitsInForce.ContinuousSharePercent],
         Needs = ["/items/*/power/ratedW", "/items/*/power/powerFactor", "/items/*/power/plugs", "/items/*/power/redundant", "/supplies/*/voltageV", "/supplies/*/phases", "/supplies/*/ratedA", "/supplies/*/breaker/ratedA", "/pdus", "/connections", "/site/region"],
         Remedies = ["Plug equipment in on another line or supply.", "Take a larger supply with larger PDUs.", "Add a supply with a PDU.", "Take equipment out of the rack."],
         Cautions = [Cautions.Electricity],
@@ -40,12 +34,9 @@ public sealed class SupplyLoading : Rule
     public override void Check(RuleContext context)
     {
         MissingLoadingData.Report(context, context.Survey.Power);
-        var design = context.Limit(DesignSharePercent) / 100;
-        var continuous = context.Limit(ContinuousSharePercent) / 100;
         foreach (var supply in context.Survey.Power.Supplies)
         {
-            var limit = supply.IsNorthAmerica ? Math.Min(supply.RatedA, continuous * supply.BreakerA) : supply.RatedA;
-            if (Loading.Gravest(supply.Lines, limit, design * supply.RatedA) is { } load)
+            if (Loading.Gravest(supply.Lines, supply.ContinuousA, supply.DesignA) is { } load)
             {
                 Report(context, supply, load.Line, load.Found);
             }

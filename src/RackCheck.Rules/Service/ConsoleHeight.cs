@@ -2,6 +2,7 @@ using RackCheck.Engineering;
 using RackCheck.Model;
 using RackCheck.Remedies;
 using RackCheck.Survey.Layout;
+using RackCheck.Survey.Limits;
 using static System.FormattableString;
 
 namespace RackCheck.Rules.Service;
@@ -9,13 +10,17 @@ namespace RackCheck.Rules.Service;
 /// <summary>Finds keyboard drawers and displays at a height that nobody works at.</summary>
 public sealed class ConsoleHeight : Rule
 {
-    private static readonly RuleLimit KeyboardMinMm = new("keyboardMinMm", "least height of a keyboard drawer above the floor", 650, "mm", 0, 2500, Stricter.Higher);
+    /// <summary>Least height of a keyboard drawer above the floor.</summary>
+    public static RuleLimit KeyboardMinMm { get; } = new("keyboardMinMm", "least height of a keyboard drawer above the floor", 650, "mm", 0, 2500, Stricter.Higher);
 
-    private static readonly RuleLimit KeyboardMaxMm = new("keyboardMaxMm", "greatest height of a keyboard drawer above the floor", 1100, "mm", 0, 2500, Stricter.Lower);
+    /// <summary>Greatest height of a keyboard drawer above the floor.</summary>
+    public static RuleLimit KeyboardMaxMm { get; } = new("keyboardMaxMm", "greatest height of a keyboard drawer above the floor", 1100, "mm", 0, 2500, Stricter.Lower);
 
-    private static readonly RuleLimit DisplayMinMm = new("displayMinMm", "least height of the middle of a display above the floor", 1100, "mm", 0, 2500, Stricter.Higher);
+    /// <summary>Least height of the middle of a display above the floor.</summary>
+    public static RuleLimit DisplayMinMm { get; } = new("displayMinMm", "least height of the middle of a display above the floor", 1100, "mm", 0, 2500, Stricter.Higher);
 
-    private static readonly RuleLimit DisplayMaxMm = new("displayMaxMm", "greatest height of the middle of a display above the floor", 1700, "mm", 0, 2500, Stricter.Lower);
+    /// <summary>Greatest height of the middle of a display above the floor.</summary>
+    public static RuleLimit DisplayMaxMm { get; } = new("displayMaxMm", "greatest height of the middle of a display above the floor", 1700, "mm", 0, 2500, Stricter.Lower);
 
     private static readonly RuleDescriptor Facts = new()
     {

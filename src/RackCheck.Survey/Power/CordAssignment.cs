@@ -16,7 +16,6 @@ internal sealed partial class CordAssignment
     // Steps of the complete search for one wish, and of pushing aside; past them the wish counts as not to be had.
     private const int MostNodes = 2_500;
     private const int MostPushes = 1_000;
-    private const double DesignShare = 0.8;
     private const double Slack = 1 + 1e-9;
 
     private readonly PowerTree tree;

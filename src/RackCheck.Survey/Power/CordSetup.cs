@@ -55,14 +55,14 @@ internal sealed partial class CordAssignment
         var made = new Node[Base(tree) + (4 * (tree.Units.Length + tree.Supplies.Length))];
         foreach (var group in tree.Groups)
         {
-            made[group.FlatIndex].Limit(group.ContinuousA ?? double.PositiveInfinity, group.BreakerA ?? double.PositiveInfinity);
+            made[group.FlatIndex].Limit(group.ContinuousA ?? double.PositiveInfinity, group.DesignA ?? double.PositiveInfinity);
         }
 
         foreach (var unit in tree.Units)
         {
             for (var line = 0; line < 3; line++)
             {
-                made[PduNodeOf(tree, unit.Index, line)].Limit(unit.ContinuousA, unit.RatedA);
+                made[PduNodeOf(tree, unit.Index, line)].Limit(unit.ContinuousA, unit.DesignA);
             }
         }
 
@@ -70,7 +70,7 @@ internal sealed partial class CordAssignment
         {
             for (var line = 0; line < 3; line++)
             {
-                made[SupplyNodeOf(tree, supply.Index, line)].Limit(supply.ContinuousA, supply.RatedA);
+                made[SupplyNodeOf(tree, supply.Index, line)].Limit(supply.ContinuousA, supply.DesignA);
             }
         }
 
@@ -292,7 +292,7 @@ internal sealed partial class CordAssignment
 
         public readonly double For(Wish wish) => wish == Wish.DesignShare ? WishA : LimitA;
 
-        public void Limit(double continuous, double rated) =>
-            (LimitA, WishA, PerLimit) = (continuous, Math.Min(continuous, DesignShare * rated), double.IsInfinity(continuous) ? 0 : 1 / continuous);
+        public void Limit(double continuous, double design) =>
+            (LimitA, WishA, PerLimit) = (continuous, Math.Min(continuous, design), double.IsInfinity(continuous) ? 0 : 1 / continuous);
     }
 }

@@ -1,6 +1,7 @@
 using RackCheck.Engineering;
 using RackCheck.Model;
 using RackCheck.Survey.Layout;
+using RackCheck.Survey.Limits;
 
 namespace RackCheck.Survey.Power;
 
@@ -117,7 +118,13 @@ public sealed class SupplyNode
     public double RatedA => Math.Min(Source.RatedA, BreakerA);
 
     /// <summary>What it may carry on a line without a break, A: in North America a share of its breaker.</summary>
-    public double ContinuousA => IsNorthAmerica ? Math.Min(RatedA, BreakerA * Breakers.ContinuousSharePercent / 100) : RatedA;
+    public double ContinuousA => IsNorthAmerica ? Math.Min(RatedA, Limits.SupplyContinuousShare * BreakerA) : RatedA;
+
+    /// <summary>What a design puts on a line, A.</summary>
+    public double DesignA => Limits.SupplyDesignShare * RatedA;
+
+    /// <summary>The limits in force.</summary>
+    public required LimitsInForce Limits { get; init; }
 
     /// <summary>Whether North American practice holds.</summary>
     public required bool IsNorthAmerica { get; init; }
@@ -196,7 +203,12 @@ public sealed class PduNode
     public double RatedA => Source.RatedA!.Value;
 
     /// <summary>What it may carry on a line without a break, A: in North America at most a share of the breaker that it hangs on.</summary>
-    public double ContinuousA => Supply.IsNorthAmerica && FedBy is null ? Math.Min(RatedA, Supply.BreakerA * Breakers.ContinuousSharePercent / 100) : RatedA;
+    public double ContinuousA => Supply.IsNorthAmerica && FedBy is null
+        ? Math.Min(RatedA, Supply.Limits.PduContinuousShare * Supply.BreakerA)
+        : RatedA;
+
+    /// <summary>What a design puts on a line, A.</summary>
+    public double DesignA => Supply.Limits.PduDesignShare * RatedA;
 
     /// <summary>Its outlet groups.</summary>
     public IReadOnlyList<GroupNode> Groups => GroupList;
@@ -246,7 +258,10 @@ public sealed class GroupNode
     public double? BreakerA => Source.BreakerA;
 
     /// <summary>What it may carry without a break, A: in North America a share of its breaker; null where it has none of its own.</summary>
-    public double? ContinuousA => Unit.Supply.IsNorthAmerica ? BreakerA * Breakers.ContinuousSharePercent / 100 : BreakerA;
+    public double? ContinuousA => Unit.Supply.IsNorthAmerica ? Unit.Supply.Limits.PduContinuousShare * BreakerA : BreakerA;
+
+    /// <summary>What a design puts on it, A; null where it has no breaker of its own.</summary>
+    public double? DesignA => Unit.Supply.Limits.PduDesignShare * BreakerA;
 
     /// <summary>Its current.</summary>
     public LoadPoint Load { get; } = new();

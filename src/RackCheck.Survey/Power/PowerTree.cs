@@ -1,3 +1,4 @@
+using RackCheck.Survey.Limits;
 using System.Numerics;
 using RackCheck.Engineering;
 using RackCheck.Model;
@@ -11,12 +12,12 @@ namespace RackCheck.Survey.Power;
 /// </summary>
 public sealed class PowerTree
 {
-    internal PowerTree(RackDescription description, Mounted[] items, List<Assumption> assumptions)
+    internal PowerTree(RackDescription description, Mounted[] items, LimitsInForce limits, List<Assumption> assumptions)
     {
         ItemCount = items.Length;
         IsDescribed = description.Pdus is not null;
         IsNorthAmerica = description.Site?.Region == Region.Na;
-        (Supplies, Units, Groups) = PowerTreeBuilder.Nodes(description, assumptions);
+        (Supplies, Units, Groups) = PowerTreeBuilder.Nodes(description, limits, assumptions);
         Ups = PowerTreeBuilder.UpsNodes(items, Units);
         Cords = PowerTreeBuilder.Cords(items, Supplies.Length, Ups, IsDescribed ? assumptions : null);
         if (IsDescribed)

@@ -1,6 +1,7 @@
 using RackCheck.Engineering;
 using RackCheck.Model;
 using RackCheck.Survey.Layout;
+using RackCheck.Survey.Limits;
 using static System.FormattableString;
 
 namespace RackCheck.Survey.Power;
@@ -9,7 +10,7 @@ namespace RackCheck.Survey.Power;
 internal static class PowerTreeBuilder
 {
     /// <summary>Supplies, units and groups.</summary>
-    public static (SupplyNode[] Supplies, PduNode[] Units, GroupNode[] Groups) Nodes(RackDescription description, List<Assumption> assumptions)
+    public static (SupplyNode[] Supplies, PduNode[] Units, GroupNode[] Groups) Nodes(RackDescription description, LimitsInForce limits, List<Assumption> assumptions)
     {
         if (description is { Pdus.Count: > 0, Site.Region: null } or { Pdus.Count: > 0, Site: null })
         {
@@ -19,7 +20,7 @@ internal static class PowerTreeBuilder
         var supplies = new SupplyNode[description.Supplies?.Count ?? 0];
         for (var i = 0; i < supplies.Length; i++)
         {
-            supplies[i] = SupplyOf(description, i, assumptions);
+            supplies[i] = SupplyOf(description, i, limits, assumptions);
         }
 
         var units = new PduNode[description.Pdus?.Count ?? 0];
@@ -137,7 +138,7 @@ internal static class PowerTreeBuilder
         }
     }
 
-    private static SupplyNode SupplyOf(RackDescription description, int index, List<Assumption> assumptions)
+    private static SupplyNode SupplyOf(RackDescription description, int index, LimitsInForce limits, List<Assumption> assumptions)
     {
         var source = description.Supplies![index];
         var phases = source.Phases ?? (HasOtherLines(description, source.Id) ? 3 : 1);
@@ -179,6 +180,7 @@ internal static class PowerTreeBuilder
             Source = source,
             Phases = phases,
             BreakerA = source.Breaker?.RatedA ?? source.RatedA,
+            Limits = limits,
             IsNorthAmerica = description.Site?.Region == Region.Na,
             LineList = Points(phases),
         };
