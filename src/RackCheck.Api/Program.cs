@@ -1,6 +1,6 @@
 using RackCheck.Api.Hosting;
 
-// Everything is put together in Hosting; this file only starts it, so that tests start the very same.
+// Hosting composes the service. This file only starts it, so that tests start the same service.
 MemoryGuard.Watch();
 var builder = WebApplication.CreateBuilder(args);
 builder.AddRackCheck();

@@ -3,10 +3,10 @@ using RackCheck.Model;
 
 namespace RackCheck.Documents;
 
-/// <summary>Tables and sources in the contract's form.</summary>
+/// <summary>Converts tables and sources to the contract.</summary>
 public static class ReferencePages
 {
-    /// <summary>A table.</summary>
+    /// <summary>Converts a table.</summary>
     /// <param name="table">The data.</param>
     /// <returns>The page.</returns>
     public static ReferenceTable Of(DataTable table) => new()
@@ -18,7 +18,7 @@ public static class ReferencePages
         Sources = [.. table.Sources.Select(Of)],
     };
 
-    /// <summary>A source.</summary>
+    /// <summary>Converts a source.</summary>
     /// <param name="source">The source.</param>
     /// <returns>The page.</returns>
     public static SourcePage Of(Source source) => new()

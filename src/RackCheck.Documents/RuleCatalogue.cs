@@ -6,12 +6,12 @@ using RackCheck.Rules;
 
 namespace RackCheck.Documents;
 
-/// <summary>The pages of the rules, made of their descriptors.</summary>
+/// <summary>The pages of the rules, made from their descriptors.</summary>
 public sealed class RuleCatalogue
 {
     /// <summary>Makes the pages.</summary>
     /// <param name="rules">The rules.</param>
-    /// <exception cref="JsonException">A rack of a descriptor is no JSON.</exception>
+    /// <exception cref="JsonException">An example rack of a descriptor is not valid JSON.</exception>
     public RuleCatalogue(RuleSet rules)
     {
         Pages = [.. rules.All.Select(r => PageOf(r.Descriptor))];
@@ -22,10 +22,10 @@ public sealed class RuleCatalogue
         };
     }
 
-    /// <summary>The rules in short, by id.</summary>
+    /// <summary>Summaries of the rules, by id.</summary>
     public RuleList List { get; }
 
-    /// <summary>A page a rule, by id.</summary>
+    /// <summary>One page per rule, by id.</summary>
     public ImmutableArray<RulePage> Pages { get; }
 
     private static RuleSummary SummaryOf(RuleDescriptor rule) => new()

@@ -9,7 +9,7 @@ using RackCheck.Model.Converters;
 
 namespace RackCheck.Documents;
 
-/// <summary>The rules as a page for people, made of the same pages that programs read.</summary>
+/// <summary>The rules as an HTML page, made from the same data as the rules API.</summary>
 public static class RulesPage
 {
     /// <summary>The page's style sheet.</summary>
@@ -18,7 +18,8 @@ public static class RulesPage
         h1, h2, h3 { line-height: 1.2 } h2 { margin-top: 3rem; border-bottom: 2px solid #1d2530; text-transform: capitalize } article { margin: 2.5rem 0 }
         h3 code { font-size: 1.1rem } .error { background: #a4161a } .warning { background: #8a5a00 } .advice { background: #33608c }
         .mark { color: #fff; border-radius: .3rem; padding: .1rem .5rem; font-size: .85rem; margin-right: .4rem; vertical-align: middle }
-        dt { font-weight: 600; margin-top: .6rem } dd { margin: 0 } table { border-collapse: collapse } th, td { text-align: left; padding: .2rem .8rem .2rem 0; vertical-align: top }
+        dt { font-weight: 600; margin-top: .6rem } dd { margin: 0 } table { border-collapse: collapse }
+        th, td { text-align: left; padding: .2rem .8rem .2rem 0; vertical-align: top }
         pre { background: #f2f4f7; padding: .8rem; overflow-x: auto; font-size: .85rem } ul { margin: 0; padding-left: 1.2rem } nav a { margin-right: 1rem }
         .caution { border-left: .3rem solid #8a5a00; padding-left: .8rem }
         """;
@@ -27,7 +28,7 @@ public static class RulesPage
 
     /// <summary>Writes the page.</summary>
     /// <param name="catalogue">The rules.</param>
-    /// <param name="caution">What has to be minded by whoever relies on them.</param>
+    /// <param name="caution">Safety note.</param>
     /// <param name="stylePath">Address of the style sheet.</param>
     /// <returns>HTML.</returns>
     public static string Write(RuleCatalogue catalogue, string caution, string stylePath)
@@ -36,7 +37,8 @@ public static class RulesPage
         html.Append(CultureInfo.InvariantCulture, $"""
             <!DOCTYPE html>
             <html lang="en">
-            <head><meta charset="utf-8"><meta name="viewport" content="width=device-width"><title>Rules of the rack check service</title><link rel="stylesheet" href="{Text(stylePath)}"></head>
+            <head><meta charset="utf-8"><meta name="viewport" content="width=device-width"><title>Rules of the rack check service</title>
+            <link rel="stylesheet" href="{Text(stylePath)}"></head>
             <body>
             <h1>Rules of the rack check service</h1>
             <p>Version {Text(catalogue.List.Ruleset.Version)}, {catalogue.Pages.Length} rules. <a href="/docs/">Documentation of the service</a></p>
@@ -59,25 +61,30 @@ public static class RulesPage
 
     private static void Append(StringBuilder html, RulePage rule)
     {
+        var marks = $"{Mark(rule.Severity)}{(rule.MilderSeverity is { } milder ? Mark(milder) : "")}"
+            + (rule.Safety ? "<span class=\"mark error\">safety</span>" : "");
         html.Append(CultureInfo.InvariantCulture, $"""
             <article id="{Text(rule.Id)}">
             <h3>{Text(rule.Title)} <code>{Text(rule.Id)}</code></h3>
-            <p>{Mark(rule.Severity)}{(rule.MilderSeverity is { } milder ? Mark(milder) : "")}{(rule.Safety ? "<span class=\"mark error\">safety</span>" : "")}</p>
+            <p>{marks}</p>
             <dl>
             <dt>What it does</dt><dd>{Text(rule.What)}</dd>
-            <dt>Why that is bad</dt><dd>{Text(rule.Why)}</dd>
+            <dt>Why it matters</dt><dd>{Text(rule.Why)}</dd>
             <dt>What it computes</dt><dd>{Text(rule.Formula)}</dd>
-            <dt>What cures it</dt><dd>{List(rule.Remedies)}</dd>
+            <dt>Remedies</dt><dd>{List(rule.Remedies)}</dd>
             <dt>Sources</dt><dd>{List(rule.Sources.Select(s => $"{s.Text} ({s.Standing})"))}</dd>
-            <dt>What it reads</dt><dd>{List(rule.Needs)}</dd>
+            <dt>Data needed</dt><dd>{List(rule.Needs)}</dd>
 
             """);
         if (rule.Limits.Count > 0)
         {
-            html.Append("<dt>Limits that a policy can set</dt><dd><table><tr><th>name</th><th>meaning</th><th>default</th><th>range</th><th>stricter</th></tr>");
+            html.Append("<dt>Limits that a policy can set</dt><dd><table>")
+                .Append("<tr><th>name</th><th>meaning</th><th>default</th><th>range</th><th>stricter</th></tr>");
             foreach (var limit in rule.Limits)
             {
-                html.Append(CultureInfo.InvariantCulture, $"<tr><td><code>{Text(limit.Name)}</code></td><td>{Text(limit.Meaning)}</td><td>{limit.Default} {Text(limit.Unit)}</td><td>{limit.Minimum} to {limit.Maximum}</td><td>{Text(limit.Stricter)}</td></tr>");
+                html.Append(CultureInfo.InvariantCulture, $"<tr><td><code>{Text(limit.Name)}</code></td><td>{Text(limit.Meaning)}</td>")
+                    .Append(CultureInfo.InvariantCulture, $"<td>{limit.Default} {Text(limit.Unit)}</td><td>{limit.Minimum} to {limit.Maximum}</td>")
+                    .Append(CultureInfo.InvariantCulture, $"<td>{Text(limit.Stricter)}</td></tr>");
             }
 
             html.AppendLine("</table></dd>");
@@ -85,7 +92,7 @@ public static class RulesPage
 
         html.Append(CultureInfo.InvariantCulture, $"""
             </dl>
-            <details><summary>A rack that breaks it, and one at the limit that does not</summary>
+            <details><summary>A rack that breaks the rule, and one at the limit that passes</summary>
             <pre>{Rack(rule.FailingRack)}</pre>
             <pre>{Rack(rule.PassingRack)}</pre>
             </details>

@@ -8,33 +8,33 @@ using RackCheck.Survey.Catalogue;
 namespace RackCheck.Planning;
 
 /// <summary>
-/// Applies remedies of errors, one at a time, until no error is open or none of the remedies left makes it better. Deterministic: it always
-/// takes the first error in the report's order for which a remedy holds. Each step leaves fewer errors than it found, so it ends.
+/// Applies remedies of errors, one at a time, until no error is open or no remaining remedy improves the rack. It is deterministic: it always
+/// takes the first error in report order that has a valid remedy. Each step reduces the number of errors, so the loop ends.
 /// </summary>
 /// <param name="checker">Checks the description after each step.</param>
-/// <remarks>A remedy of a warning or of advice is never applied: whether those are worth a change is the caller's decision.</remarks>
+/// <remarks>Remedies of warnings and advice are never applied. The caller decides whether they are worth a change.</remarks>
 public sealed class RemedyLoop(RackChecker checker)
 {
-    /// <summary>Most steps taken unless told. A rack of 200 items has fewer errors that stand apart.</summary>
+    /// <summary>Default maximum number of steps. A rack of 200 items has fewer independent errors.</summary>
     public const int DefaultMostSteps = 200;
 
     /// <summary>
-    /// Trials of one run, counted in those of a rack of the usual size. Each step takes some; only a rack of hundreds of things that is wrong all
-    /// over comes to the end of them.
+    /// Maximum number of trials in one run, counted as trials of a rack of usual size. Each step uses some of them. Only a rack of hundreds of
+    /// items with errors throughout uses them up.
     /// </summary>
     public const double MostTrials = 2000;
 
-    /// <summary>Said where a run stopped before its end.</summary>
-    public const string CutShort = "There is more to mend than is tried for one request: what came of it can be posted again, to go on from there.";
+    /// <summary>Caution of a report whose run stopped at a limit.</summary>
+    public const string CutShort = "Correction stopped at the limit for one request; errors with remedies remain. Post the returned rack again to continue.";
 
     /// <summary>Runs the loop.</summary>
-    /// <param name="rack">The rack, sound.</param>
-    /// <param name="mostSteps">Most remedies applied, 0 or more.</param>
+    /// <param name="rack">A valid rack.</param>
+    /// <param name="mostSteps">Maximum number of remedies to apply, 0 or more.</param>
     /// <param name="cancellation">Stops the loop between two rules of a check.</param>
-    /// <returns>Where it came to rest and what was done.</returns>
-    /// <exception cref="ArgumentException">The cabinet, its height, width or depth, or the height of an item is absent.</exception>
-    /// <exception cref="ArgumentOutOfRangeException">Negative number of steps.</exception>
-    /// <exception cref="OperationCanceledException">Stopped.</exception>
+    /// <returns>The final rack and the steps applied.</returns>
+    /// <exception cref="ArgumentException">The cabinet, its height, width or depth, or the height of an item is missing.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">The number of steps is negative.</exception>
+    /// <exception cref="OperationCanceledException">The run was cancelled.</exception>
     public RemedyRun Run(ResolvedRack rack, int mostSteps = DefaultMostSteps, CancellationToken cancellation = default)
     {
         ArgumentOutOfRangeException.ThrowIfNegative(mostSteps);
@@ -47,7 +47,7 @@ public sealed class RemedyLoop(RackChecker checker)
             steps.Add(next);
             now = now.With(RackPatch.Apply(now.Posted, next.Remedy));
 
-            // The check of what came of the step.
+            // Cost of checking the rack after this step.
             if (!budget.Spend(CureTrials.CostOf(now.Description, report.Findings.Count)))
             {
                 break;
@@ -56,37 +56,39 @@ public sealed class RemedyLoop(RackChecker checker)
             (report, next) = checker.CheckForNext(now, budget, cancellation);
         }
 
-        // All remedies are looked for only where it comes to rest.
+        // All remedies are searched only for the final rack.
         report = checker.Check(now, cancellation);
+        var isCutShort = (budget.IsExhausted || steps.Count == mostSteps)
+            && report.Findings.Any(f => f is { Severity: Severity.Error, Accepted: null, Remedies.Count: > 0 });
         return new RemedyRun
         {
             Rack = now,
-            Report = (budget.IsExhausted || steps.Count == mostSteps) && report.Findings.Any(f => f is { Severity: Severity.Error, Accepted: null, Remedies.Count: > 0 }) ? report with { Cautions = [.. report.Cautions, CutShort] } : report,
+            Report = isCutShort ? report with { Cautions = [.. report.Cautions, CutShort] } : report,
             Steps = steps,
         };
     }
 
-    /// <summary>Runs the loop on a description whose part numbers are not looked up.</summary>
-    /// <param name="description">The description, sound, with a cabinet and all heights.</param>
-    /// <param name="mostSteps">Most remedies applied, 0 or more.</param>
+    /// <summary>Runs the loop on a description without looking up part numbers.</summary>
+    /// <param name="description">A valid description with a cabinet and all heights.</param>
+    /// <param name="mostSteps">Maximum number of remedies to apply, 0 or more.</param>
     /// <param name="cancellation">Stops the loop between two rules of a check.</param>
-    /// <returns>Where it came to rest and what was done.</returns>
+    /// <returns>The final rack and the steps applied.</returns>
     public RemedyRun Run(RackDescription description, int mostSteps = DefaultMostSteps, CancellationToken cancellation = default) =>
         Run(ResolvedRack.Plain(description), mostSteps, cancellation);
 }
 
-/// <summary>Where the remedies came to rest.</summary>
+/// <summary>Result of applying remedies.</summary>
 public sealed record RemedyRun
 {
     /// <summary>The rack with all steps applied.</summary>
     public required ResolvedRack Rack { get; init; }
 
-    /// <summary>Its description, as it is to be posted.</summary>
+    /// <summary>Its description, ready to post.</summary>
     public RackDescription Description => Rack.Posted;
 
-    /// <summary>Its report.</summary>
+    /// <summary>The report on that rack.</summary>
     public required CheckReport Report { get; init; }
 
-    /// <summary>What was done, in order.</summary>
+    /// <summary>The remedies applied, in order.</summary>
     public required IReadOnlyList<RemedyStep> Steps { get; init; }
 }

@@ -3,8 +3,8 @@ using RackCheck.Model;
 namespace RackCheck.Api.Catalogue;
 
 /// <summary>
-/// Keeps what a catalogue answered. A part number is asked for once however many want it at the same time: who comes later waits for the call
-/// that is under way. Calls are nobody's own, so that a caller who gives up takes nothing from the others; what they bring is kept all the same.
+/// Caches the answers of a catalogue. Concurrent requests for a part number share one call: later requests wait for the call in progress. Calls
+/// are independent of requests, so that a cancelled request does not affect others and the result is cached in any case.
 /// </summary>
 internal sealed class CachingCatalogue : IProductCatalogue, IDisposable
 {
@@ -22,18 +22,18 @@ internal sealed class CachingCatalogue : IProductCatalogue, IDisposable
     private IReadOnlyList<Product>? offered;
     private long offeredSince;
 
-    /// <summary>Makes the catalogue.</summary>
-    /// <param name="inner">The catalogue that is asked.</param>
-    /// <param name="options">How much is kept and how long, and the total time of a look-up.</param>
+    /// <summary>Creates the cache.</summary>
+    /// <param name="inner">The underlying catalogue.</param>
+    /// <param name="options">Cache size, cache times and total time of a look-up.</param>
     /// <param name="time">The clock.</param>
-    /// <param name="metrics">What it tells of itself.</param>
+    /// <param name="metrics">Metrics of the cache.</param>
     public CachingCatalogue(IProductCatalogue inner, CatalogueOptions options, TimeProvider time, CatalogueMetrics metrics)
     {
         (this.inner, this.options, this.time, this.metrics) = (inner, options, time, metrics);
         cache = new ProductCache(options, time);
     }
 
-    /// <summary>Part numbers kept now.</summary>
+    /// <summary>Number of part numbers in the cache.</summary>
     public int Count
     {
         get
@@ -121,8 +121,9 @@ internal sealed class CachingCatalogue : IProductCatalogue, IDisposable
         (inner as IDisposable)?.Dispose();
     }
 
-    // Puts what is current into the answer, and gives for the rest the calls that will bring it: those under way, and one for all others.
-    private Dictionary<string, Task<IReadOnlyDictionary<string, Product>>>? TakeFresh(IReadOnlyCollection<string> partNumbers, Dictionary<string, Product> found)
+    // Adds current products to the result and returns the calls for the others: those in progress, and one new call.
+    private Dictionary<string, Task<IReadOnlyDictionary<string, Product>>>? TakeFresh(
+        IReadOnlyCollection<string> partNumbers, Dictionary<string, Product> found)
     {
         Dictionary<string, Task<IReadOnlyDictionary<string, Product>>>? missing = null;
         HashSet<string>? own = null;
@@ -175,7 +176,7 @@ internal sealed class CachingCatalogue : IProductCatalogue, IDisposable
         }
         finally
         {
-            // In one step: nobody may find the call gone and its answer not there yet.
+            // In one step, so that no request finds the call gone and its answer not yet cached.
             lock (gate)
             {
                 foreach (var partNumber in partNumbers)
@@ -211,7 +212,7 @@ internal sealed class CachingCatalogue : IProductCatalogue, IDisposable
         }
     }
 
-    // Waits for calls, no longer than the total time, whoever began them; says why they brought nothing.
+    // Waits for calls, at most for the total time. Returns the reason if they fail.
     private async Task<CatalogueUnavailableException?> WaitAsync(Task calls, CancellationToken cancellation)
     {
         try
@@ -225,7 +226,7 @@ internal sealed class CachingCatalogue : IProductCatalogue, IDisposable
         }
         catch (TimeoutException fault)
         {
-            return new CatalogueUnavailableException("The product service does not answer in time.", RetryAfterLateAnswer, fault);
+            return new CatalogueUnavailableException("The product service did not respond in time.", RetryAfterLateAnswer, fault);
         }
         catch (OperationCanceledException fault) when (!cancellation.IsCancellationRequested)
         {
@@ -237,13 +238,14 @@ internal sealed class CachingCatalogue : IProductCatalogue, IDisposable
     {
         lock (gate)
         {
-            // Fresh where another call has brought it meanwhile.
+            // Current if another call has cached it meanwhile.
             return cache.Find(partNumber, out var product) == Freshness.None ? null : product;
         }
     }
 
-    private IReadOnlyList<Product>? OfferedYoungerThan(double seconds) => offered is not null && time.GetElapsedTime(offeredSince).TotalSeconds < seconds ? offered : null;
+    private IReadOnlyList<Product>? OfferedYoungerThan(double seconds) =>
+        offered is not null && time.GetElapsedTime(offeredSince).TotalSeconds < seconds ? offered : null;
 
-    // A new exception for each who waited: one thrown by several at once loses its trace.
+    // A new exception for each waiting request, since a shared one loses its stack trace.
     private static CatalogueUnavailableException Again(CatalogueUnavailableException fault) => new(fault.Message, fault.RetryAfter, fault);
 }

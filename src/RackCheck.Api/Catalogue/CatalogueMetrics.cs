@@ -2,7 +2,7 @@ using System.Diagnostics.Metrics;
 
 namespace RackCheck.Api.Catalogue;
 
-/// <summary>What the catalogue client tells of itself. Tags are words of a fixed list: no part number ever becomes one.</summary>
+/// <summary>Metrics of the catalogue client. Tags have fixed values; a part number is never a tag.</summary>
 internal sealed class CatalogueMetrics : IDisposable
 {
     /// <summary>Name of the meter.</summary>
@@ -24,32 +24,32 @@ internal sealed class CatalogueMetrics : IDisposable
     private readonly UpDownCounter<long> inFlight;
     private volatile BreakerState breaker;
 
-    /// <summary>Makes the instruments.</summary>
-    /// <param name="factory">Makes the meter.</param>
+    /// <summary>Creates the instruments.</summary>
+    /// <param name="factory">Creates the meter.</param>
     public CatalogueMetrics(IMeterFactory factory)
     {
         meter = factory.Create(MeterName);
-        lookUps = meter.CreateCounter<long>(Prefix + "look_ups", description: "Times that the catalogue was asked, whether from memory or by a call.");
-        cache = meter.CreateCounter<long>(Prefix + "cache", description: "Part numbers and lists, by whether they were found current, had to be fetched, or served though out of date.");
+        lookUps = meter.CreateCounter<long>(Prefix + "look_ups", description: "Look-ups in the catalogue, from the cache or by a call.");
+        cache = meter.CreateCounter<long>(Prefix + "cache", description: "Part numbers and lists by cache result: current, fetched or served stale.");
         duration = meter.CreateHistogram(
             Prefix + "call.duration",
             "s",
-            "Time of one try of a call, by outcome.",
+            "Duration of one attempt of a call, by outcome.",
             advice: new InstrumentAdvice<double> { HistogramBucketBoundaries = [0.005, 0.01, 0.025, 0.05, 0.1, 0.25, 0.5, 1, 2.5, 5] });
-        retries = meter.CreateCounter<long>(Prefix + "retries", description: "Tries after a first that failed.");
-        openings = meter.CreateCounter<long>(Prefix + "breaker.openings", description: "Times that the breaker opened.");
-        rejected = meter.CreateCounter<long>(Prefix + "rejected", description: "Calls refused because too many were under way and waiting.");
-        inFlight = meter.CreateUpDownCounter<long>(Prefix + "in_flight", description: "Tries under way.");
+        retries = meter.CreateCounter<long>(Prefix + "retries", description: "Retries after a failed first attempt.");
+        openings = meter.CreateCounter<long>(Prefix + "breaker.openings", description: "Number of times that the circuit breaker opened.");
+        rejected = meter.CreateCounter<long>(Prefix + "rejected", description: "Calls refused because too many were in progress or waiting.");
+        inFlight = meter.CreateUpDownCounter<long>(Prefix + "in_flight", description: "Attempts in progress.");
         meter.CreateObservableGauge(Prefix + "breaker.state", () => (int)breaker, description: "0 closed, 1 half open, 2 open.");
     }
 
-    /// <summary>The meter, to tell it from that of another host in the process.</summary>
+    /// <summary>The meter, to distinguish it from that of another host in the process.</summary>
     public Meter Meter => meter;
 
-    /// <summary>The catalogue was asked.</summary>
+    /// <summary>Counts a look-up.</summary>
     public void LookUp() => lookUps.Add(1);
 
-    /// <summary>What memory had.</summary>
+    /// <summary>Counts cache hits and misses.</summary>
     public void Cached(int hits, int misses)
     {
         if (hits > 0)
@@ -63,26 +63,26 @@ internal sealed class CatalogueMetrics : IDisposable
         }
     }
 
-    /// <summary>What served though out of date.</summary>
+    /// <summary>Counts stale answers served.</summary>
     public void UsedStale(int count) => cache.Add(count, Stale);
 
-    /// <summary>A try begins.</summary>
+    /// <summary>Records the start of an attempt.</summary>
     public void TryStarted() => inFlight.Add(1);
 
-    /// <summary>A try ended.</summary>
+    /// <summary>Records the end of an attempt.</summary>
     public void TryEnded(TimeSpan took, TryOutcome outcome)
     {
         inFlight.Add(-1);
         duration.Record(took.TotalSeconds, new KeyValuePair<string, object?>("outcome", Name(outcome)));
     }
 
-    /// <summary>A further try will be made.</summary>
+    /// <summary>Counts a retry.</summary>
     public void Retry() => retries.Add(1);
 
-    /// <summary>A call was refused by the bulkhead.</summary>
+    /// <summary>Counts a call refused by the concurrency limit.</summary>
     public void Rejected() => rejected.Add(1);
 
-    /// <summary>The breaker changed.</summary>
+    /// <summary>Records a state change of the circuit breaker.</summary>
     public void Breaker(BreakerState state)
     {
         breaker = state;
@@ -107,15 +107,15 @@ internal sealed class CatalogueMetrics : IDisposable
     };
 }
 
-/// <summary>States of the breaker, as the gauge shows them.</summary>
+/// <summary>States of the circuit breaker, as values of the gauge.</summary>
 internal enum BreakerState
 {
-    /// <summary>Calls go through.</summary>
+    /// <summary>Calls pass.</summary>
     Closed,
 
-    /// <summary>One try goes through.</summary>
+    /// <summary>One trial attempt passes.</summary>
     HalfOpen,
 
-    /// <summary>Nothing goes through.</summary>
+    /// <summary>No call passes.</summary>
     Open,
 }

@@ -6,7 +6,7 @@ namespace RackCheck.Api.Catalogue;
 /// <summary>Registers the product catalogue.</summary>
 internal static class CatalogueServices
 {
-    /// <summary>Registers the catalogue that the settings ask for: the product service where an address is set, else the file.</summary>
+    /// <summary>Registers the configured catalogue: the product service if an address is set, otherwise the file.</summary>
     public static void AddCatalogue(this IServiceCollection services)
     {
         services.AddOptions<CatalogueOptions>().BindConfiguration(CatalogueOptions.Section).ValidateDataAnnotations().ValidateOnStart();
@@ -29,8 +29,8 @@ internal static class CatalogueServices
         return new CachingCatalogue(new HttpCatalogue(options, time, metrics, provider.GetRequiredService<ILogger<HttpCatalogue>>()), options, time, metrics);
     }
 
-    // Makes the catalogue when the service starts, so that a wrong file stops it before the first request. The product service is not
-    // asked: it may come up later.
+    // Creates the catalogue when the service starts, so that an invalid file stops it before the first request. The product service is not
+    // called: it may start later.
     private sealed class Start(IServiceProvider provider) : IHostedService
     {
         public Task StartAsync(CancellationToken cancellationToken)

@@ -3,7 +3,7 @@ using RackCheck.Model;
 
 namespace RackCheck.Api.Catalogue;
 
-/// <summary>The catalogue of a JSON file, read once. All of its products are offered.</summary>
+/// <summary>Catalogue from a JSON file, read once. All of its products are on offer.</summary>
 internal sealed class FileCatalogue : IProductCatalogue
 {
     private const int FaultsShown = 20;
@@ -11,8 +11,8 @@ internal sealed class FileCatalogue : IProductCatalogue
     private readonly FrozenDictionary<string, Product> byPartNumber;
     private readonly Product[] offered;
 
-    /// <summary>Makes the catalogue.</summary>
-    /// <param name="products">Products that are valid.</param>
+    /// <summary>Creates the catalogue.</summary>
+    /// <param name="products">Valid products.</param>
     public FileCatalogue(ProductList products)
     {
         byPartNumber = products.Products.ToFrozenDictionary(p => p.PartNumber, StringComparer.Ordinal);
@@ -20,9 +20,9 @@ internal sealed class FileCatalogue : IProductCatalogue
     }
 
     /// <summary>Reads the products of a file.</summary>
-    /// <param name="path">Its path; a relative one starts beside the service.</param>
-    /// <returns>The products, valid.</returns>
-    /// <exception cref="InvalidDataException">There is no such file or it is wrong; the message names part numbers and faults.</exception>
+    /// <param name="path">Path; a relative path starts at the directory of the service.</param>
+    /// <returns>The valid products.</returns>
+    /// <exception cref="InvalidDataException">The file is missing or invalid; the message gives part numbers and faults.</exception>
     public static ProductList Read(string path)
     {
         path = Path.Combine(AppContext.BaseDirectory, path);
@@ -40,7 +40,8 @@ internal sealed class FileCatalogue : IProductCatalogue
         var (products, faults) = ProductText.Read(body);
         return faults.Count == 0
             ? products!
-            : throw new InvalidDataException($"The catalogue file {path} is not valid. {string.Join(' ', faults.Take(FaultsShown).Select(f => ProductValidator.Describe(f, products)))}");
+            : throw new InvalidDataException(
+                $"The catalogue file {path} is not valid. {string.Join(' ', faults.Take(FaultsShown).Select(f => ProductValidator.Describe(f, products)))}");
     }
 
     /// <inheritdoc/>

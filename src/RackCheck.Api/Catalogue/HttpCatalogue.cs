@@ -10,7 +10,7 @@ using RackCheck.Model.Json;
 
 namespace RackCheck.Api.Catalogue;
 
-/// <summary>The catalogue of a product service over HTTP; its contract is <c>openapi/catalogue.v1.json</c>. Nothing that is wrong is passed on.</summary>
+/// <summary>Catalogue from a product service over HTTP; its contract is <c>openapi/catalogue.v1.json</c>. Invalid answers are not used.</summary>
 internal sealed partial class HttpCatalogue : IProductCatalogue, IDisposable
 {
     private static readonly TimeSpan DefaultRetryAfter = TimeSpan.FromSeconds(5);
@@ -25,11 +25,11 @@ internal sealed partial class HttpCatalogue : IProductCatalogue, IDisposable
     private readonly Uri lookUp;
     private readonly Uri offered;
 
-    /// <summary>Makes the client.</summary>
-    /// <param name="options">Settings, with an address.</param>
-    /// <param name="time">The clock of all waits.</param>
-    /// <param name="metrics">What it tells of itself.</param>
-    /// <param name="logger">Where failed calls are logged.</param>
+    /// <summary>Creates the client.</summary>
+    /// <param name="options">Settings with an address.</param>
+    /// <param name="time">The clock for all waits.</param>
+    /// <param name="metrics">Metrics of the client.</param>
+    /// <param name="logger">Log of failed calls.</param>
     public HttpCatalogue(CatalogueOptions options, TimeProvider time, CatalogueMetrics metrics, ILogger logger)
     {
         (this.options, this.time, this.metrics, this.logger) = (options, time, metrics, logger);
@@ -42,7 +42,7 @@ internal sealed partial class HttpCatalogue : IProductCatalogue, IDisposable
     /// <inheritdoc/>
     public async ValueTask<IReadOnlyDictionary<string, Product>> FindAsync(IReadOnlyCollection<string> partNumbers, CancellationToken cancellation)
     {
-        // All batches at once: one after the other the last would find the time used up.
+        // All batches in parallel: in sequence the last could exceed the total time.
         var batches = partNumbers.Distinct(StringComparer.Ordinal).Chunk(options.BatchSize).Select(batch => AskAsync(batch, cancellation));
         var found = new Dictionary<string, Product>(partNumbers.Count, StringComparer.Ordinal);
         foreach (var products in await Task.WhenAll(batches))
@@ -69,19 +69,19 @@ internal sealed partial class HttpCatalogue : IProductCatalogue, IDisposable
     private static HttpClient MakeClient(CatalogueOptions options) => new(
         new SocketsHttpHandler
         {
-            // The contract has no redirect, and whoever can bring one about would choose where the service sends its requests.
+            // The contract has no redirects. An attacker who causes one could choose where the service sends its requests.
             AllowAutoRedirect = false,
             UseCookies = false,
             AutomaticDecompression = DecompressionMethods.None,
             MaxConnectionsPerServer = options.MaxConcurrentCalls,
 
-            // So that a new address of the same name is noticed.
+            // So that DNS changes take effect.
             PooledConnectionLifetime = TimeSpan.FromMinutes(2),
             MaxResponseHeadersLength = 16,
         },
         disposeHandler: true)
     {
-        // The pipeline has the times.
+        // The pipeline sets the timeouts.
         Timeout = Timeout.InfiniteTimeSpan,
     };
 
@@ -99,15 +99,15 @@ internal sealed partial class HttpCatalogue : IProductCatalogue, IDisposable
         {
             var last = await pipeline.ExecuteAsync(
                 static async (context, state) => await state.Self.TryAsync(state.Call, context.CancellationToken), context, (Self: this, Call: call));
-            return last.Products ?? throw Unavailable(last.Why ?? "The product service does not answer.", last.RetryAfter);
+            return last.Products ?? throw Unavailable(last.Why ?? "The product service does not respond.", last.RetryAfter);
         }
         catch (TimeoutRejectedException fault)
         {
-            throw Unavailable("The product service does not answer in time.", null, fault);
+            throw Unavailable("The product service did not respond in time.", null, fault);
         }
         catch (BrokenCircuitException fault)
         {
-            throw Unavailable("The product service has failed too often and is not asked for a while.", fault.RetryAfter, fault);
+            throw Unavailable("The product service has failed too often; calls are suspended for a time.", fault.RetryAfter, fault);
         }
         catch (RateLimiterRejectedException fault)
         {
@@ -135,12 +135,12 @@ internal sealed partial class HttpCatalogue : IProductCatalogue, IDisposable
         catch (HttpRequestException fault) when (fault.HttpRequestError is HttpRequestError.ConfigurationLimitExceeded or HttpRequestError.InvalidResponse)
         {
             outcome = TryOutcome.WrongContent;
-            return ProductTry.Wrong("The answer of the product service is too large or no HTTP.");
+            return ProductTry.Wrong("The response of the product service is too large or not HTTP.");
         }
         catch (Exception fault) when (fault is HttpRequestException or IOException)
         {
             outcome = TryOutcome.NoConnection;
-            return new ProductTry(outcome, Why: "The connection to the product service fails.");
+            return new ProductTry(outcome, Why: "The connection to the product service failed.");
         }
         finally
         {
@@ -161,17 +161,18 @@ internal sealed partial class HttpCatalogue : IProductCatalogue, IDisposable
         };
         if (outcome != TryOutcome.Answered)
         {
-            return new ProductTry(outcome, Why: FormattableString.Invariant($"The product service answers with status {status}."), RetryAfter: RetryAfter(response));
+            var why = FormattableString.Invariant($"The product service responded with status {status}.");
+            return new ProductTry(outcome, Why: why, RetryAfter: RetryAfter(response));
         }
 
         if (response.Content.Headers.ContentType is not { MediaType: { } media } type
             || !media.Equals("application/json", StringComparison.OrdinalIgnoreCase)
             || type.CharSet?.Trim('"') is { } charset && !charset.Equals("utf-8", StringComparison.OrdinalIgnoreCase))
         {
-            return ProductTry.Wrong("The answer of the product service is not application/json.");
+            return ProductTry.Wrong("The response of the product service is not application/json.");
         }
 
-        // Stops reading at the limit, whatever length was announced.
+        // Stops reading at the limit, whatever the Content-Length header says.
         await response.Content.LoadIntoBufferAsync(options.MaxAnswerBytes, cancellation);
         return Read(await response.Content.ReadAsByteArrayAsync(cancellation), call.Wanted);
     }
@@ -181,18 +182,18 @@ internal sealed partial class HttpCatalogue : IProductCatalogue, IDisposable
         var (list, faults) = ProductText.Read(body);
         if (faults is [var first, ..])
         {
-            // The place and the code only: the rest would be the other side's words, and so would the name of a member that is not in the contract.
+            // Pointer and code only. The rest, and the name of a member that is not in the contract, is text of the other party.
             var place = first.Code switch
             {
                 FaultCodes.TooDeep => "",
                 FaultCodes.UnknownMember or FaultCodes.DuplicateMember => first.Pointer[..first.Pointer.LastIndexOf('/')],
                 _ => first.Pointer,
             };
-            return ProductTry.Wrong($"The answer of the product service is no list of products as the contract has it: {(place.Length > 0 ? place + ", " : "")}{first.Code}.");
+            return ProductTry.Wrong($"The response of the product service violates the contract: {(place.Length > 0 ? place + ", " : "")}{first.Code}.");
         }
 
         return wanted is not null && list!.Products.Any(p => !wanted.Contains(p.PartNumber))
-            ? ProductTry.Wrong("The product service answers with products that were not asked for.")
+            ? ProductTry.Wrong("The response of the product service contains products that were not requested.")
             : new ProductTry(TryOutcome.Answered, list!.Products);
     }
 
@@ -209,10 +210,10 @@ internal sealed partial class HttpCatalogue : IProductCatalogue, IDisposable
         return new CatalogueUnavailableException(why, wait < LongestRetryAfter ? wait : LongestRetryAfter, inner);
     }
 
-    [LoggerMessage(Level = LogLevel.Warning, Message = "The catalogue cannot be asked: {Why}")]
+    [LoggerMessage(Level = LogLevel.Warning, Message = "The catalogue is unavailable: {Why}")]
     private static partial void LogUnavailable(ILogger logger, string why);
 
-    // What is asked, made once for all tries.
+    // Content of the request, made once for all attempts.
     private sealed record Call(Uri Address, byte[]? Body, HashSet<string>? Wanted)
     {
         public HttpRequestMessage Request()

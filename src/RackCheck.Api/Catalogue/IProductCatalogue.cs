@@ -2,31 +2,31 @@ using RackCheck.Model;
 
 namespace RackCheck.Api.Catalogue;
 
-/// <summary>Where part numbers are looked up.</summary>
+/// <summary>Product catalogue.</summary>
 public interface IProductCatalogue
 {
     /// <summary>Looks part numbers up.</summary>
-    /// <param name="partNumbers">The part numbers; each is asked for once, however often it stands there.</param>
-    /// <param name="cancellation">Gives up.</param>
-    /// <returns>The products that are known, by part number.</returns>
-    /// <exception cref="CatalogueUnavailableException">The catalogue does not answer, or what it answers cannot be trusted.</exception>
-    /// <exception cref="OperationCanceledException">Given up.</exception>
+    /// <param name="partNumbers">The part numbers; duplicates are looked up once.</param>
+    /// <param name="cancellation">Cancels the look-up.</param>
+    /// <returns>The known products, by part number.</returns>
+    /// <exception cref="CatalogueUnavailableException">The catalogue does not respond, or its response is invalid.</exception>
+    /// <exception cref="OperationCanceledException">The look-up was cancelled.</exception>
     ValueTask<IReadOnlyDictionary<string, Product>> FindAsync(IReadOnlyCollection<string> partNumbers, CancellationToken cancellation);
 
-    /// <summary>The products that a basket may be completed with.</summary>
-    /// <param name="cancellation">Gives up.</param>
+    /// <summary>The products that may be added to a basket.</summary>
+    /// <param name="cancellation">Cancels the look-up.</param>
     /// <returns>The products, by part number in ordinal order.</returns>
-    /// <exception cref="CatalogueUnavailableException">The catalogue does not answer, or what it answers cannot be trusted.</exception>
-    /// <exception cref="OperationCanceledException">Given up.</exception>
+    /// <exception cref="CatalogueUnavailableException">The catalogue does not respond, or its response is invalid.</exception>
+    /// <exception cref="OperationCanceledException">The look-up was cancelled.</exception>
     ValueTask<IReadOnlyList<Product>> OfferedAsync(CancellationToken cancellation);
 }
 
-/// <summary>The catalogue cannot answer now.</summary>
-/// <param name="message">What happened, without the words of the other side.</param>
-/// <param name="retryAfter">When to ask again.</param>
-/// <param name="inner">What was thrown below.</param>
+/// <summary>The catalogue is unavailable.</summary>
+/// <param name="message">The reason, without text of the other party.</param>
+/// <param name="retryAfter">Time to wait before a retry.</param>
+/// <param name="inner">The inner exception.</param>
 public sealed class CatalogueUnavailableException(string message, TimeSpan retryAfter, Exception? inner = null) : Exception(message, inner)
 {
-    /// <summary>When to ask again.</summary>
+    /// <summary>Time to wait before a retry.</summary>
     public TimeSpan RetryAfter { get; } = retryAfter;
 }

@@ -3,15 +3,15 @@ using RackCheck.Survey.Catalogue;
 
 namespace RackCheck.Api.Catalogue;
 
-/// <summary>Fills the part numbers of descriptions in. A description without any never asks the catalogue.</summary>
-/// <param name="catalogue">Where they are looked up.</param>
+/// <summary>Resolves the part numbers of descriptions. A description without part numbers does not use the catalogue.</summary>
+/// <param name="catalogue">The catalogue.</param>
 public sealed class PartLookUp(IProductCatalogue catalogue)
 {
-    /// <summary>Fills a description in.</summary>
-    /// <param name="description">A description that is sound as posted.</param>
-    /// <param name="cancellation">Gives up.</param>
-    /// <returns>The rack with its part numbers.</returns>
-    /// <exception cref="CatalogueUnavailableException">The catalogue is needed and does not answer.</exception>
+    /// <summary>Resolves the part numbers of a description.</summary>
+    /// <param name="description">A description that is valid as posted.</param>
+    /// <param name="cancellation">Cancels the look-up.</param>
+    /// <returns>The rack with its product data.</returns>
+    /// <exception cref="CatalogueUnavailableException">The catalogue is needed and does not respond.</exception>
     public async ValueTask<ResolvedRack> ResolveAsync(RackDescription description, CancellationToken cancellation)
     {
         var numbers = ResolvedRack.PartNumbers(description);

@@ -2,21 +2,21 @@ using RackCheck.Model;
 
 namespace RackCheck.Api.Catalogue;
 
-/// <summary>What is known of part numbers, and since when. Bounded: what was asked for longest ago goes first. Not for several threads at once.</summary>
-/// <param name="options">How many entries, and how long they hold.</param>
+/// <summary>Cache of products by part number. Its size is limited; the least recently used entry is removed first. Not thread-safe.</summary>
+/// <param name="options">Number of entries and their lifetimes.</param>
 /// <param name="time">The clock.</param>
 internal sealed class ProductCache(CatalogueOptions options, TimeProvider time)
 {
     private readonly Dictionary<string, LinkedListNode<Entry>> nodes = new(StringComparer.Ordinal);
     private readonly LinkedList<Entry> byUse = new();
 
-    /// <summary>Entries kept now.</summary>
+    /// <summary>Number of entries.</summary>
     public int Count => nodes.Count;
 
     /// <summary>Looks a part number up.</summary>
     /// <param name="partNumber">The part number.</param>
-    /// <param name="product">The product; null where it is unknown to the product service, or nothing is known of it here.</param>
-    /// <returns>How good the entry is.</returns>
+    /// <param name="product">The product; null if the product service does not know it, or the cache has no entry.</param>
+    /// <returns>State of the entry.</returns>
     public Freshness Find(string partNumber, out Product? product)
     {
         product = null;
@@ -35,7 +35,7 @@ internal sealed class ProductCache(CatalogueOptions options, TimeProvider time)
             return Freshness.Fresh;
         }
 
-        // That a part number was unknown once says nothing for later.
+        // An unknown part number may become known later.
         if (product is not null && age < (double)options.CacheSeconds + options.StaleSeconds)
         {
             return Freshness.Stale;
@@ -46,9 +46,9 @@ internal sealed class ProductCache(CatalogueOptions options, TimeProvider time)
         return Freshness.None;
     }
 
-    /// <summary>Keeps what was answered.</summary>
+    /// <summary>Adds an answer.</summary>
     /// <param name="partNumber">The part number.</param>
-    /// <param name="product">The product; null where the product service does not know it.</param>
+    /// <param name="product">The product; null if the product service does not know it.</param>
     public void Put(string partNumber, Product? product)
     {
         var entry = new Entry(partNumber, product, time.GetTimestamp());
@@ -77,15 +77,15 @@ internal sealed class ProductCache(CatalogueOptions options, TimeProvider time)
     private readonly record struct Entry(string PartNumber, Product? Product, long Since);
 }
 
-/// <summary>How good an entry is.</summary>
+/// <summary>State of a cache entry.</summary>
 internal enum Freshness
 {
-    /// <summary>There is none, or it is too old for anything.</summary>
+    /// <summary>No entry, or it is too old.</summary>
     None,
 
     /// <summary>Current.</summary>
     Fresh,
 
-    /// <summary>Out of date; serves where the product service cannot be asked.</summary>
+    /// <summary>Stale; served if the product service is unavailable.</summary>
     Stale,
 }

@@ -8,15 +8,15 @@ using Polly.Timeout;
 namespace RackCheck.Api.Catalogue;
 
 /// <summary>
-/// What stands between a look-up and the product service, from outside in: total time, bulkhead, retry, breaker, time of one try. The total is
-/// outermost so that it bounds the wait for a place and between tries too; the breaker is inside the retry so that it counts tries.
+/// Resilience pipeline of calls to the product service, from outside in: total timeout, concurrency limit, retry, circuit breaker, timeout of one
+/// attempt. The total timeout is outermost, so that it includes all waits. The circuit breaker is inside the retry, so that it counts attempts.
 /// </summary>
 internal static partial class ProductPipeline
 {
-    /// <summary>When the call began, so that no wait is begun that the total time would cut short.</summary>
+    /// <summary>Start of the call, so that no wait begins that would exceed the total time.</summary>
     public static readonly ResiliencePropertyKey<long> Began = new("rack-check.began");
 
-    /// <summary>Builds it.</summary>
+    /// <summary>Builds the pipeline.</summary>
     public static ResiliencePipeline<ProductTry> Build(CatalogueOptions options, TimeProvider time, CatalogueMetrics metrics, ILogger logger)
     {
         var builder = new ResiliencePipelineBuilder<ProductTry> { TimeProvider = time, Name = "catalogue" }
@@ -45,9 +45,10 @@ internal static partial class ProductPipeline
         Delay = TimeSpan.FromMilliseconds(options.RetryDelayMs),
         ShouldHandle = args => ValueTask.FromResult(
             MayPass(args.Outcome)
-            && (args.Outcome is not { Result.RetryAfter: { } wait } || wait < options.TotalTimeout - time.GetElapsedTime(args.Context.Properties.GetValue(Began, 0)))),
+            && (args.Outcome is not { Result.RetryAfter: { } wait }
+                || wait < options.TotalTimeout - time.GetElapsedTime(args.Context.Properties.GetValue(Began, 0)))),
 
-        // None: the backoff's own. Being told to wait less than that is no reason to hurry.
+        // Null selects the backoff delay. A shorter Retry-After does not reduce it.
         DelayGenerator = args => ValueTask.FromResult(
             args.Outcome is { Result.RetryAfter: { } wait } && wait.TotalMilliseconds > options.RetryDelayMs ? wait : (TimeSpan?)null),
         OnRetry = _ => Note(metrics.Retry),
@@ -60,7 +61,7 @@ internal static partial class ProductPipeline
         SamplingDuration = TimeSpan.FromMilliseconds(options.BreakerSamplingMs),
         BreakDuration = TimeSpan.FromMilliseconds(options.BreakerOpenMs),
 
-        // Wrong content does not count: one bad product must not cut off all the others.
+        // Invalid content does not count: one invalid product must not block all others.
         ShouldHandle = args => ValueTask.FromResult(MayPass(args.Outcome)),
         OnOpened = args => Note(() =>
         {
@@ -75,7 +76,8 @@ internal static partial class ProductPipeline
         }),
     };
 
-    private static bool MayPass(Outcome<ProductTry> outcome) => outcome is { Exception: TimeoutRejectedException } or { Exception: null, Result.IsTransient: true };
+    private static bool MayPass(Outcome<ProductTry> outcome) =>
+        outcome is { Exception: TimeoutRejectedException } or { Exception: null, Result.IsTransient: true };
 
     private static ValueTask Note(Action action)
     {
@@ -83,9 +85,9 @@ internal static partial class ProductPipeline
         return default;
     }
 
-    [LoggerMessage(Level = LogLevel.Warning, Message = "The product service fails too often: it is not asked for {Seconds} s")]
+    [LoggerMessage(Level = LogLevel.Warning, Message = "The product service has failed too often; calls are suspended for {Seconds} s")]
     private static partial void LogOpened(ILogger logger, double seconds);
 
-    [LoggerMessage(Level = LogLevel.Information, Message = "The product service answers again")]
+    [LoggerMessage(Level = LogLevel.Information, Message = "The product service responds again")]
     private static partial void LogClosed(ILogger logger);
 }

@@ -6,12 +6,12 @@ using RackCheck.Model.Json;
 
 namespace RackCheck.Api.Catalogue;
 
-/// <summary>Reads products as a file or a product service gives them, and finds what is wrong with them.</summary>
+/// <summary>Reads the products of a file or of a product service and finds their faults.</summary>
 internal static class ProductText
 {
     /// <summary>Reads a list of products.</summary>
-    /// <param name="body">The text.</param>
-    /// <returns>The products and no fault; or the faults, with the products as far as they could be read.</returns>
+    /// <param name="body">The JSON text.</param>
+    /// <returns>The products without faults; or the faults and the readable products.</returns>
     public static (ProductList? Products, List<Fault> Faults) Read(ReadOnlyMemory<byte> body)
     {
         try
@@ -23,7 +23,7 @@ internal static class ProductText
         }
         catch (Exception fault) when (fault is JsonException or InvalidOperationException or FormatException)
         {
-            // What is wrong is found below.
+            // The faults are found below.
         }
 
         return Explain(body);
@@ -37,7 +37,7 @@ internal static class ProductText
             : null;
         if (faults.IsEmpty)
         {
-            faults.Add("", FaultCodes.WrongForm, "The text is no list of products in UTF-8.");
+            faults.Add("", FaultCodes.WrongForm, "The text is not a list of products in UTF-8.");
         }
 
         return (products, faults.ToList());

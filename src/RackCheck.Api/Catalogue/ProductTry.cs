@@ -2,41 +2,41 @@ using RackCheck.Model;
 
 namespace RackCheck.Api.Catalogue;
 
-/// <summary>How one try of a call to the product service ended.</summary>
+/// <summary>Outcome of one attempt of a call to the product service.</summary>
 internal enum TryOutcome
 {
-    /// <summary>With products.</summary>
+    /// <summary>Products received.</summary>
     Answered,
 
-    /// <summary>No connection, or one that broke.</summary>
+    /// <summary>No connection, or a broken connection.</summary>
     NoConnection,
 
-    /// <summary>Not in the time for one try, or 408.</summary>
+    /// <summary>Timeout of one attempt, or status 408.</summary>
     TimedOut,
 
-    /// <summary>429.</summary>
+    /// <summary>Status 429.</summary>
     Busy,
 
-    /// <summary>5xx.</summary>
+    /// <summary>Status 5xx.</summary>
     Failed,
 
-    /// <summary>Another status than 200: asking again changes nothing.</summary>
+    /// <summary>Any other status than 200. A retry would not help.</summary>
     Refused,
 
-    /// <summary>An answer that cannot be trusted: asking again is no cure, and nothing of it is used.</summary>
+    /// <summary>Invalid answer. A retry would not help, and nothing of it is used.</summary>
     WrongContent,
 }
 
-/// <summary>The end of one try.</summary>
-/// <param name="Outcome">How it ended.</param>
-/// <param name="Products">The products, where it was answered.</param>
-/// <param name="Why">What was wrong, in the service's own words.</param>
-/// <param name="RetryAfter">What the product service asked to wait.</param>
+/// <summary>Result of one attempt.</summary>
+/// <param name="Outcome">The outcome.</param>
+/// <param name="Products">The products, if received.</param>
+/// <param name="Why">The reason of a failure, worded by this service.</param>
+/// <param name="RetryAfter">Wait that the product service asks for.</param>
 internal readonly record struct ProductTry(TryOutcome Outcome, IReadOnlyList<Product>? Products = null, string? Why = null, TimeSpan? RetryAfter = null)
 {
-    /// <summary>Whether the fault may pass by itself.</summary>
+    /// <summary>Whether the fault is transient.</summary>
     public bool IsTransient => Outcome is TryOutcome.NoConnection or TryOutcome.TimedOut or TryOutcome.Busy or TryOutcome.Failed;
 
-    /// <summary>An answer that is of no use.</summary>
+    /// <summary>An invalid answer.</summary>
     public static ProductTry Wrong(string why) => new(TryOutcome.WrongContent, Why: why);
 }

@@ -5,12 +5,12 @@ using RackCheck.Model.Converters;
 
 namespace RackCheck.Api.Catalogue;
 
-/// <summary>Whether products are what the contract says: ranges of members, part numbers unique, and the members that each kind has.</summary>
+/// <summary>Checks products against the contract: ranges of members, unique part numbers, and the members of each kind.</summary>
 internal static class ProductValidator
 {
-    private const string PartNumberElsewhere = "The part number is the product's.";
+    private const string PartNumberElsewhere = "The product itself has the part number.";
 
-    // What each member belongs to. A member that its kind does not have would be passed over in silence, so it is a fault.
+    // Kinds of products that have each member. Another member would be ignored without notice, so it is a fault.
     private static readonly KindMember[] Members =
     [
         new("cabinet", static p => p.Cabinet is not null, ProductKind.Cabinet),
@@ -26,9 +26,9 @@ internal static class ProductValidator
         new("fixing", static p => p.Fixing is not null, ProductKind.Fixings),
     ];
 
-    /// <summary>What is wrong with products.</summary>
-    /// <param name="list">The products as the serializer read them.</param>
-    /// <returns>The faults by place, <c>/products/3/cabinet/heightU</c>; empty where there is none.</returns>
+    /// <summary>Finds the faults of products.</summary>
+    /// <param name="list">The products read by the serializer.</param>
+    /// <returns>The faults by pointer, as <c>/products/3/cabinet/heightU</c>; empty if there are none.</returns>
     public static List<Fault> FaultsOf(ProductList list)
     {
         var faults = new FaultList();
@@ -59,18 +59,19 @@ internal static class ProductValidator
         return faults.IsEmpty ? [] : faults.ToList();
     }
 
-    /// <summary>A fault in words that name the part number.</summary>
+    /// <summary>Describes a fault with its part number.</summary>
     /// <param name="fault">The fault.</param>
-    /// <param name="list">The list that it is of; null where it could not be read.</param>
-    /// <returns>As <c>QWL-CAB-42: /cabinet/heightU: It is needed and absent.</c></returns>
+    /// <param name="list">The list of products; null if it could not be read.</param>
+    /// <returns>As <c>QWL-CAB-42: /cabinet/heightU: It is required but missing.</c></returns>
     public static string Describe(Fault fault, ProductList? list)
     {
-        if (fault.Pointer.Split('/') is not [_, "products", var place, ..] parts || !int.TryParse(place, NumberStyles.None, CultureInfo.InvariantCulture, out var index))
+        if (fault.Pointer.Split('/') is not [_, "products", var place, ..] parts
+            || !int.TryParse(place, NumberStyles.None, CultureInfo.InvariantCulture, out var index))
         {
             return $"{fault.Pointer}: {fault.Detail}".TrimStart(':', ' ');
         }
 
-        // Products can be null where a faulty file was read as far as it goes.
+        // Products of a faulty file can be null.
         var product = list?.Products is { } products && index < products.Count ? products[index] : null;
         var name = product?.PartNumber ?? string.Create(CultureInfo.InvariantCulture, $"product {index + 1} of the list");
         return parts.Length == 3 ? $"{name}: {fault.Detail}" : $"{name}: /{string.Join('/', parts[3..])}: {fault.Detail}";
@@ -90,7 +91,7 @@ internal static class ProductValidator
             faults.Add(
                 pointer.Of("/" + member.Name),
                 belongs ? FaultCodes.MissingMember : FaultCodes.NotHere,
-                belongs ? $"A product of the kind {kind} needs it." : $"A product of the kind {kind} does not have it.");
+                belongs ? $"A product of the kind {kind} requires it." : $"A product of the kind {kind} does not have it.");
         }
     }
 
@@ -108,7 +109,7 @@ internal static class ProductValidator
         DoorIsWhole(cabinet.FrontDoor, "/cabinet/frontDoor", pointer, faults);
         DoorIsWhole(cabinet.RearDoor, "/cabinet/rearDoor", pointer, faults);
         BarIsPlain(cabinet.EarthBar, "/cabinet/earthBar", pointer, faults);
-        Refuse(cabinet.Placement is not null, "/cabinet/placement", "How it stands is known on the site only.", pointer, faults);
+        Refuse(cabinet.Placement is not null, "/cabinet/placement", "The placement belongs to a rack, not to a product.", pointer, faults);
     }
 
     private static void DoorIsWhole(Door? door, string member, Place pointer, FaultList faults)
@@ -128,11 +129,11 @@ internal static class ProductValidator
         }
 
         Need(item.HeightU is not null, "/item/heightU", pointer, faults);
-        Refuse(item.Ups?.Feeds is not null, "/item/ups/feeds", "What it feeds is known in a rack only.", pointer, faults);
+        Refuse(item.Ups?.Feeds is not null, "/item/ups/feeds", "The PDUs fed belong to a rack, not to a product.", pointer, faults);
         RangeIsRight(item.Support, "/item/support", pointer, faults);
         if (item.HeightU == 0 && product.Kind != ProductKind.Equipment)
         {
-            faults.Add(pointer.Of("/item/heightU"), FaultCodes.OutOfRange, "Only equipment may take no unit.");
+            faults.Add(pointer.Of("/item/heightU"), FaultCodes.OutOfRange, "Only equipment may have a height of 0 U.");
         }
     }
 
@@ -151,7 +152,8 @@ internal static class ProductValidator
             {
                 if (unit.Groups[g] is { } group && unit.Groups[other]?.Id == group.Id)
                 {
-                    faults.Add(pointer.Of(string.Create(CultureInfo.InvariantCulture, $"/pdu/groups/{g}/id")), FaultCodes.DuplicateId, "Another group of this unit has this id.");
+                    var id = pointer.Of(string.Create(CultureInfo.InvariantCulture, $"/pdu/groups/{g}/id"));
+                    faults.Add(id, FaultCodes.DuplicateId, "Another group of this PDU has this id.");
                 }
             }
         }
@@ -161,7 +163,7 @@ internal static class ProductValidator
     {
         if (support is { MinSpacingMm: { } least, MaxSpacingMm: { } greatest } && least > greatest)
         {
-            faults.Add(pointer.Of(member + "/minSpacingMm"), FaultCodes.Inconsistent, "It is more than maxSpacingMm.");
+            faults.Add(pointer.Of(member + "/minSpacingMm"), FaultCodes.Inconsistent, "It is greater than maxSpacingMm.");
         }
     }
 
@@ -169,7 +171,7 @@ internal static class ProductValidator
     {
         if (!there)
         {
-            faults.Add(pointer.Of(member), FaultCodes.MissingMember, "It is needed and absent.");
+            faults.Add(pointer.Of(member), FaultCodes.MissingMember, "It is required but missing.");
         }
     }
 
@@ -181,7 +183,7 @@ internal static class ProductValidator
         }
     }
 
-    // The pointer is written out for a fault only: sound products cost no text.
+    // The pointer is created for a fault only, so that valid products need no strings.
     private readonly record struct Place(int Index)
     {
         public string Of(string member) => string.Create(CultureInfo.InvariantCulture, $"/products/{Index}{member}");

@@ -20,12 +20,16 @@ internal static class BasketsEndpoints
         .WithName(CheckBasket)
         .WithTags("Baskets")
         .WithSummary("Check a basket")
-        .WithDescription("Takes part numbers and quantities, places what they stand for in a rack, checks it, and answers with the rack, the findings mapped back to the lines, what is missing from the basket to make a rack that works - shelves, rails, a console switch, fans, outlets, earth bar and leads, cords, blanking panels, fixings - and what the rack has no use for.")
+        .WithDescription(
+            "Takes part numbers and quantities, builds a rack from them and checks it. The response has the rack, the findings with the lines that "
+            + "they come from, the parts missing for a complete rack (shelves, rails, KVM switch, fans, PDUs, earth bar and leads, cords, blanking "
+            + "panels, fixings) and the parts that the rack does not need.")
         .Accepts<BasketRequest>("application/json")
         .Produces<BasketReport>(StatusCodes.Status200OK, "application/json")
         .RefusesWithProblems();
 
-    private static async Task CheckAsync(HttpContext context, BasketReader reader, IProductCatalogue catalogue, BasketPlanner planner, IOptions<ServiceOptions> options)
+    private static async Task CheckAsync(
+        HttpContext context, BasketReader reader, IProductCatalogue catalogue, BasketPlanner planner, IOptions<ServiceOptions> options)
     {
         if (await JsonRequest.ReadAsync(context, reader, options.Value.MaxBodyBytes) is not { } basket)
         {
@@ -38,13 +42,13 @@ internal static class BasketsEndpoints
             numbers.Add(line.PartNumber);
         }
 
-        // Side by side, so that the wait for both is no longer than that for one.
+        // In parallel, so that the wait for both is no longer than for one.
         var products = catalogue.FindAsync(numbers, context.RequestAborted).AsTask();
         var offered = catalogue.OfferedAsync(context.RequestAborted).AsTask();
         await Task.WhenAll(products, offered);
         var answer = planner.Plan(basket, await products, await offered, context.RequestAborted);
         await (answer.Report is { } report
             ? JsonAnswer.WriteAsync(context, report, ContractJson.Default.BasketReport, ReportLength.Shorten)
-            : Problems.WriteAsync(context, StatusCodes.Status422UnprocessableEntity, "Nothing was checked: mend the faults listed and send it again.", answer.Faults));
+            : Problems.WriteAsync(context, StatusCodes.Status422UnprocessableEntity, Problems.NothingChecked, answer.Faults));
     }
 }

@@ -16,7 +16,7 @@ internal static class ChecksEndpoints
     /// <summary>Name of the operation in the contract.</summary>
     public const string CheckRack = "checkRack";
 
-    /// <summary>Query parameter that asks for remedies to be applied.</summary>
+    /// <summary>Query parameter that requests remedies to be applied.</summary>
     public const string ApplyParameter = "apply";
 
     /// <summary>Maps the group.</summary>
@@ -25,7 +25,9 @@ internal static class ChecksEndpoints
         .WithName(CheckRack)
         .WithTags("Checks")
         .WithSummary("Check a rack")
-        .WithDescription("Works out whether the rack described can be built, closed, powered, cooled, earthed, delivered and serviced, and answers with findings, the figures behind them, what was assumed and what could not be assessed. A fault of the rack is a finding; a fault of the description is a problem.")
+        .WithDescription(
+            "Checks whether the rack can be built, closed, powered, cooled, earthed, delivered and serviced. The response has findings, the figures "
+            + "behind them, the assumptions and what could not be assessed. A fault of the rack is a finding; a fault of the description is a problem.")
         .Accepts<RackDescription>("application/json")
         .Produces<CheckReport>(StatusCodes.Status200OK, "application/json")
         .RefusesWithProblems();
@@ -35,7 +37,7 @@ internal static class ChecksEndpoints
         var isToBeApplied = IsToBeApplied(context.Request.Query);
         if (isToBeApplied is null)
         {
-            await Problems.WriteAsync(context, StatusCodes.Status400BadRequest, $"The query takes {ApplyParameter}=remedies only.");
+            await Problems.WriteAsync(context, StatusCodes.Status400BadRequest, $"The only query parameter is {ApplyParameter}=remedies.");
             return;
         }
 
@@ -47,11 +49,16 @@ internal static class ChecksEndpoints
         var rack = await parts.ResolveAsync(description, context.RequestAborted);
         if (reader.FaultsOf(rack) is { Count: > 0 } faults)
         {
-            await Problems.WriteAsync(context, StatusCodes.Status422UnprocessableEntity, "With its part numbers filled in the description is not valid: mend the faults listed and send it again.", faults);
+            await Problems.WriteAsync(
+                context,
+                StatusCodes.Status422UnprocessableEntity,
+                "The description contradicts the product data of its part numbers. Correct the faults listed and send the request again.",
+                faults);
             return;
         }
 
-        await JsonAnswer.WriteAsync(context, Report(rack, isToBeApplied.Value, checker, context.RequestAborted), ContractJson.Default.CheckReport, ReportLength.Shorten);
+        var report = Report(rack, isToBeApplied.Value, checker, context.RequestAborted);
+        await JsonAnswer.WriteAsync(context, report, ContractJson.Default.CheckReport, ReportLength.Shorten);
     }
 
     private static CheckReport Report(ResolvedRack rack, bool isToBeApplied, RackChecker checker, CancellationToken cancellation)
@@ -65,7 +72,7 @@ internal static class ChecksEndpoints
         return run.Report with { Applied = new AppliedRemedies { Rack = run.Description, Steps = run.Steps } };
     }
 
-    // Whether the query asks for remedies to be applied; null where it asks for something that there is not.
+    // Whether the query requests remedies to be applied; null for any other query.
     private static bool? IsToBeApplied(IQueryCollection query) =>
         query.Count == 0 ? false : query.Count == 1 && query.TryGetValue(ApplyParameter, out var value) && value == "remedies" ? true : null;
 }

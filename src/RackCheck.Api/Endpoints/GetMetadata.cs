@@ -3,10 +3,10 @@ using RackCheck.Model;
 
 namespace RackCheck.Api.Endpoints;
 
-/// <summary>What all operations that only answer have in common.</summary>
+/// <summary>Common setup of GET operations.</summary>
 internal static class GetMetadata
 {
-    /// <summary>Answers with JSON of a type, refuses who does not take it, and says so in the contract.</summary>
+    /// <summary>Adds a JSON response of a type and a refusal of clients that do not accept JSON, both also to the contract.</summary>
     public static RouteHandlerBuilder AnswersWith<T>(this RouteHandlerBuilder builder) => builder
         .AddEndpointFilter(static async (invocation, next) =>
         {
@@ -15,7 +15,7 @@ internal static class GetMetadata
                 return await next(invocation);
             }
 
-            await Problems.WriteAsync(invocation.HttpContext, StatusCodes.Status406NotAcceptable, "The answer is application/json.");
+            await Problems.WriteAsync(invocation.HttpContext, StatusCodes.Status406NotAcceptable, "The response is application/json.");
             return Results.Empty;
         })
         .Produces<T>(StatusCodes.Status200OK, "application/json")

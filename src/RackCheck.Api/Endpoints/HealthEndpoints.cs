@@ -15,8 +15,8 @@ internal static class HealthEndpoints
         routes.MapGet("/health/live", (Delegate)((HttpContext context) => JsonAnswer.WriteAsync(context, Live)))
             .WithName("getLiveness")
             .WithTags("Health")
-            .WithSummary("Ask whether the process lives")
-            .WithDescription("For a probe that restarts the process when there is no answer.")
+            .WithSummary("Check liveness")
+            .WithDescription("For a probe that restarts a process that does not respond.")
             .Produces<HealthAnswer>(StatusCodes.Status200OK, "application/json");
 
         routes.MapGet("/health/ready", (HttpContext context, Readiness readiness) => readiness.IsReady
@@ -24,13 +24,13 @@ internal static class HealthEndpoints
                 : Problems.WriteAsync(context, StatusCodes.Status503ServiceUnavailable, "The service is starting or stopping."))
             .WithName("getReadiness")
             .WithTags("Health")
-            .WithSummary("Ask whether requests can be sent")
-            .WithDescription("For a load balancer: not ready while the service warms up, nor while it stops.")
+            .WithSummary("Check readiness")
+            .WithDescription("For a load balancer. The service is not ready during warm-up and shutdown.")
             .Produces<HealthAnswer>(StatusCodes.Status200OK, "application/json")
             .Produces<Problem>(StatusCodes.Status503ServiceUnavailable, Problems.MediaType);
     }
 }
 
-/// <summary>How the service is.</summary>
-/// <param name="Status">live or ready.</param>
+/// <summary>State of the service.</summary>
+/// <param name="Status">"live" or "ready".</param>
 public sealed record HealthAnswer(string Status);

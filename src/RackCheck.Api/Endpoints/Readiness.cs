@@ -1,14 +1,14 @@
 namespace RackCheck.Api.Endpoints;
 
-/// <summary>Whether requests can be sent: once the service is warm, and not while it stops.</summary>
-/// <param name="lifetime">Tells of the end.</param>
+/// <summary>Readiness for requests: after warm-up and before shutdown.</summary>
+/// <param name="lifetime">Signals shutdown.</param>
 internal sealed class Readiness(IHostApplicationLifetime lifetime)
 {
     private volatile bool warm;
 
-    /// <summary>Whether requests can be sent.</summary>
+    /// <summary>Whether the service is ready.</summary>
     public bool IsReady => warm && !lifetime.ApplicationStopping.IsCancellationRequested;
 
-    /// <summary>Notes that the service is warm.</summary>
+    /// <summary>Records that warm-up is complete.</summary>
     public void MarkWarm() => warm = true;
 }

@@ -7,7 +7,7 @@ using RackCheck.Model.Json;
 
 namespace RackCheck.Api.Endpoints;
 
-/// <summary>GET /v1/reference/{table}: the tables that the rules compute with.</summary>
+/// <summary>GET /v1/reference/{table}: the tables that the rules calculate with.</summary>
 internal static class ReferenceEndpoints
 {
     /// <summary>Name of the operation in the contract.</summary>
@@ -24,11 +24,11 @@ internal static class ReferenceEndpoints
 
         routes.MapGet("/v1/reference/{table}", (HttpContext context, string table) => tables.TryGetValue(table, out var json)
                 ? JsonAnswer.WriteAsync(context, json)
-                : Problems.WriteAsync(context, StatusCodes.Status404NotFound, $"There is no such table; there are {names}."))
+                : Problems.WriteAsync(context, StatusCodes.Status404NotFound, $"There is no such table. Tables: {names}."))
             .WithName(GetTable)
             .WithTags("Reference")
             .WithSummary("Read a reference table")
-            .WithDescription("A table that the rules rely on, with its sources.")
+            .WithDescription("A table that the rules calculate with, and its sources.")
             .AnswersWith<ReferenceTable>()
             .Produces<Problem>(StatusCodes.Status404NotFound, Problems.MediaType);
     }

@@ -7,7 +7,7 @@ using RackCheck.Rules;
 
 namespace RackCheck.Api.Endpoints;
 
-/// <summary>GET /v1/rules and /v1/rules/{id}. The answers never change while the service runs, so they are made once.</summary>
+/// <summary>GET /v1/rules and /v1/rules/{id}. The responses do not change at run time, so they are made once.</summary>
 internal static class RulesEndpoints
 {
     /// <summary>Name of the operation in the contract.</summary>
@@ -27,7 +27,7 @@ internal static class RulesEndpoints
             .WithName("listRules")
             .WithTags("Rules")
             .WithSummary("List the rules")
-            .WithDescription("Every rule that a check applies, in short.")
+            .WithDescription("Summaries of all rules that a check applies.")
             .AnswersWith<RuleList>();
 
         routes.MapGet("/v1/rules/{id}", (HttpContext context, string id) => pages.TryGetValue(id, out var page)
@@ -36,7 +36,7 @@ internal static class RulesEndpoints
             .WithName(GetRule)
             .WithTags("Rules")
             .WithSummary("Read a rule")
-            .WithDescription("What a rule means, what it computes, its limits and where they come from, with a rack that breaks it and one at the limit that does not.")
+            .WithDescription("Meaning, formula, limits and sources of a rule, with a rack that breaks the rule and one at the limit that passes.")
             .AnswersWith<RulePage>()
             .Produces<Problem>(StatusCodes.Status404NotFound, Problems.MediaType);
     }

@@ -12,10 +12,10 @@ using Serilog;
 
 namespace RackCheck.Api.Hosting;
 
-/// <summary>Puts the service together.</summary>
+/// <summary>Composes the service.</summary>
 internal static partial class Composition
 {
-    /// <summary>Registers what the service is made of.</summary>
+    /// <summary>Registers the parts of the service.</summary>
     public static void AddRackCheck(this WebApplicationBuilder builder)
     {
         builder.AddLogging();
@@ -23,7 +23,7 @@ internal static partial class Composition
         {
             var most = context.Configuration.GetValue($"{ServiceOptions.Section}:{nameof(ServiceOptions.MaxBodyBytes)}", new ServiceOptions().MaxBodyBytes);
 
-            // A little above the service's own limit, so that it is the service that answers, with a problem document.
+            // Above the service's own limit, so that the service answers with a problem document.
             kestrel.Limits.MaxRequestBodySize = 2L * most;
             kestrel.AddServerHeader = false;
         });
@@ -49,7 +49,7 @@ internal static partial class Composition
         services.AddOpenApiDocument();
     }
 
-    /// <summary>Lays the way of a request: log, faults, statuses without a body, documentation, endpoints.</summary>
+    /// <summary>Sets up the request pipeline: log, exceptions, statuses without a body, documentation, endpoints.</summary>
     public static void UseRackCheck(this WebApplication app)
     {
         app.UseRequestLog();
@@ -57,7 +57,7 @@ internal static partial class Composition
         {
             ExceptionHandler = FaultHandler.HandleAsync,
 
-            // A catalogue that is down is no fault of this service: the request log has the 503 and the metrics have why.
+            // An unavailable catalogue is not an error of this service. The request log has the 503 and the metrics have the reason.
             SuppressDiagnosticsCallback = static fault => fault.Exception is CatalogueUnavailableException,
         });
         app.UseStatusCodePages(status => Problems.WriteAsync(status.HttpContext, status.HttpContext.Response.StatusCode));
@@ -85,19 +85,22 @@ internal static partial class Composition
             .WriteTo.Async(sink => sink.Console(new Serilog.Formatting.Compact.RenderedCompactJsonFormatter())),
         preserveStaticLogger: true);
 
-    // Calls of probes and scrapers say nothing; whatever fails is kept.
+    // Calls of probes and scrapers are logged only if they fail.
     private static void UseRequestLog(this WebApplication app) => app.UseSerilogRequestLogging(options =>
     {
-        // This host's own logger: the static one belongs to whichever host in the process was built last.
+        // The logger of this host. The static logger belongs to the last host built in the process.
         options.Logger = app.Services.GetRequiredService<Serilog.ILogger>();
         options.IncludeQueryInRequestPath = false;
         options.GetLevel = static (context, _, fault) =>
             fault is not null || context.Response.StatusCode >= 500 ? Serilog.Events.LogEventLevel.Error
-            : context.Request.Path.StartsWithSegments("/health", StringComparison.Ordinal) || context.Request.Path.StartsWithSegments(Metrics.Address, StringComparison.Ordinal) ? Serilog.Events.LogEventLevel.Verbose
+            : IsProbe(context.Request.Path) ? Serilog.Events.LogEventLevel.Verbose
             : Serilog.Events.LogEventLevel.Information;
     });
 
-    [LoggerMessage(Level = LogLevel.Error, Message = "Rule {Rule} failed and says nothing of this rack")]
+    private static bool IsProbe(PathString path) =>
+        path.StartsWithSegments("/health", StringComparison.Ordinal) || path.StartsWithSegments(Metrics.Address, StringComparison.Ordinal);
+
+    [LoggerMessage(Level = LogLevel.Error, Message = "Rule {Rule} failed; the rack is not checked against it")]
     private static partial void LogRuleFault(Microsoft.Extensions.Logging.ILogger logger, string rule, Exception fault);
 
     [LoggerMessage(Level = LogLevel.Information, Message = "The docs page is at {Url}/docs")]

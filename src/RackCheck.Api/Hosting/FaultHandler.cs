@@ -5,27 +5,31 @@ using RackCheck.Api.Http;
 
 namespace RackCheck.Api.Hosting;
 
-/// <summary>Answers what nothing else caught.</summary>
+/// <summary>Answers unhandled exceptions.</summary>
 internal static class FaultHandler
 {
     private const int ClientClosedRequest = 499;
 
-    /// <summary>Writes the problem.</summary>
+    /// <summary>Writes the problem document.</summary>
     public static Task HandleAsync(HttpContext context)
     {
         switch (context.Features.Get<IExceptionHandlerFeature>()?.Error)
         {
             case BadHttpRequestException bad:
-                // The server's own limits and bodies that break off.
-                return Problems.WriteAsync(context, bad.StatusCode, bad.StatusCode == StatusCodes.Status413PayloadTooLarge ? null : "The request could not be read to its end.");
+                // Limits of the server, and incomplete bodies.
+                var detail = bad.StatusCode == StatusCodes.Status413PayloadTooLarge ? null : "The request body is incomplete.";
+                return Problems.WriteAsync(context, bad.StatusCode, detail);
             case OperationCanceledException when context.RequestAborted.IsCancellationRequested:
                 context.Response.StatusCode = ClientClosedRequest;
                 return Task.CompletedTask;
             case CatalogueUnavailableException down:
                 context.Response.Headers.RetryAfter = Math.Max(1, Math.Ceiling(down.RetryAfter.TotalSeconds)).ToString(CultureInfo.InvariantCulture);
-                return Problems.WriteAsync(context, StatusCodes.Status503ServiceUnavailable, "The product catalogue cannot be asked now; a request that needs nothing of it is answered.");
+                return Problems.WriteAsync(
+                    context,
+                    StatusCodes.Status503ServiceUnavailable,
+                    "The product catalogue is unavailable. Requests that do not need it are answered.");
             default:
-                return Problems.WriteAsync(context, StatusCodes.Status500InternalServerError, "The fault is logged under the trace id.");
+                return Problems.WriteAsync(context, StatusCodes.Status500InternalServerError, "The error is logged under the trace id.");
         }
     }
 }

@@ -3,23 +3,22 @@ using System.Runtime.ExceptionServices;
 namespace RackCheck.Api.Hosting;
 
 /// <summary>
-/// Ends the process at the first allocation that fails, before any handler sees the exception: state that was being changed at that moment, the
-/// server's and the pools' included, may be half changed, and a process that goes on could send one caller what belongs to another.
-/// Whoever runs the service starts it anew.
+/// Ends the process at the first failed allocation, before any handler sees the exception. State of the service, the server and the pools may be
+/// inconsistent at that moment, and a process that continues could send one caller the data of another. The supervisor restarts the service.
 /// </summary>
 internal static class MemoryGuard
 {
-    /// <summary>Watches this process from now on.</summary>
+    /// <summary>Starts watching this process.</summary>
     public static void Watch() => AppDomain.CurrentDomain.FirstChanceException += static (_, thrown) => EndWhenExhausted(thrown, Environment.FailFast);
 
-    /// <summary>Ends the process where the exception says that memory ran out.</summary>
-    /// <param name="thrown">What was thrown.</param>
+    /// <summary>Ends the process if the exception means out of memory.</summary>
+    /// <param name="thrown">The exception thrown.</param>
     /// <param name="end">Ends the process, with a message.</param>
     internal static void EndWhenExhausted(FirstChanceExceptionEventArgs thrown, Action<string> end)
     {
         if (thrown.Exception is OutOfMemoryException)
         {
-            end("Memory ran out; the process ends rather than go on with state that may be half changed.");
+            end("Out of memory. The process ends because its state may be inconsistent.");
         }
     }
 }

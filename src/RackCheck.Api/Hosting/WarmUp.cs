@@ -11,16 +11,22 @@ using RackCheck.Survey.Catalogue;
 
 namespace RackCheck.Api.Hosting;
 
-/// <summary>Checks the bundled examples before the service calls itself ready, so that no caller waits for code to be compiled.</summary>
+/// <summary>Checks the bundled examples before the service is ready, so that no request waits for code to be compiled.</summary>
 /// <param name="reader">Reads the example racks.</param>
 /// <param name="checker">Checks them.</param>
 /// <param name="baskets">Reads the example baskets.</param>
-/// <param name="planner">Makes racks of them.</param>
-/// <param name="catalogue">The catalogue; one over HTTP is not asked, since it may come up later.</param>
-/// <param name="options">Where the file is.</param>
-/// <param name="readiness">Is told when it is done.</param>
+/// <param name="planner">Plans them.</param>
+/// <param name="catalogue">The catalogue; a product service over HTTP is not called, since it may start later.</param>
+/// <param name="options">Path of the catalogue file.</param>
+/// <param name="readiness">Records that warm-up is complete.</param>
 internal sealed class WarmUp(
-    DescriptionReader reader, RackChecker checker, BasketReader baskets, BasketPlanner planner, IProductCatalogue catalogue, IOptions<CatalogueOptions> options, Readiness readiness)
+    DescriptionReader reader,
+    RackChecker checker,
+    BasketReader baskets,
+    BasketPlanner planner,
+    IProductCatalogue catalogue,
+    IOptions<CatalogueOptions> options,
+    Readiness readiness)
     : IHostedService
 {
     /// <inheritdoc/>
@@ -31,21 +37,22 @@ internal sealed class WarmUp(
             checker.Check(ResolvedRack.Of(reader.Read(example.Json).Document!, FrozenDictionary<string, Product>.Empty), cancellationToken);
         }
 
-        // The examples name products of the file that comes with the service, wherever the products of callers are.
+        // The examples use products of the bundled file, even if a product service is configured.
         if (Shipped() is { } shipped)
         {
             var offered = await shipped.OfferedAsync(cancellationToken);
             foreach (var example in Examples.Baskets)
             {
                 var basket = baskets.Read(example.Json).Document!;
-                planner.Plan(basket, await shipped.FindAsync([.. basket.Lines.Select(l => l.PartNumber).Distinct(StringComparer.Ordinal)], cancellationToken), offered, cancellationToken);
+                HashSet<string> numbers = [.. basket.Lines.Select(l => l.PartNumber)];
+                planner.Plan(basket, await shipped.FindAsync(numbers, cancellationToken), offered, cancellationToken);
             }
         }
 
         readiness.MarkWarm();
     }
 
-    // Beside a product service the file is for warming up only: one that was taken away costs the first basket half a second, not the start.
+    // With a product service the file serves for warm-up only. A missing file delays the first basket by half a second; the service still starts.
     private FileCatalogue? Shipped()
     {
         try

@@ -5,27 +5,28 @@ using System.Text.Json.Serialization.Metadata;
 
 namespace RackCheck.Api.Http;
 
-/// <summary>Writes answers as JSON: each is whole in memory before its first byte is sent, so a failure while it is made still gets a problem document.</summary>
+/// <summary>
+/// Writes JSON responses. A response is complete in memory before its first byte is sent, so that a failure before that still gives a problem document.
+/// </summary>
 internal static class JsonAnswer
 {
     private const string MediaType = "application/json; charset=utf-8";
 
-    // Answers are JSON documents of their own, never part of a page: "30 + 60 > 80" stays readable where the default encoder would
-    // escape it for HTML.
+    // Responses are JSON documents, never part of an HTML page. "30 + 60 > 80" stays readable; the default encoder would escape it.
     private static readonly JsonWriterOptions Options = new() { SkipValidation = true, Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
 
-    /// <summary>Bytes that an answer has at most.</summary>
+    /// <summary>Maximum length of a response, bytes.</summary>
     public const int MostBytes = 2_000_000;
 
     /// <summary>Writes a value.</summary>
     /// <param name="context">The request.</param>
     /// <param name="value">The value.</param>
-    /// <param name="type">The serializer's metadata of it.</param>
-    /// <param name="shorten">Makes of a value that is too long one that is shorter by so many bytes; absent where none can be too long.</param>
-    /// <returns>Done when the server has taken it.</returns>
+    /// <param name="type">The serializer's metadata of its type.</param>
+    /// <param name="shorten">Shortens a value by a number of bytes; null if the value cannot be too long.</param>
+    /// <returns>Completes when the server has taken the response.</returns>
     public static async Task WriteAsync<T>(HttpContext context, T value, JsonTypeInfo<T> type, Func<T, int, T>? shorten = null)
     {
-        // Not in a finally: after a failure the lease is dropped, since nobody can say who still reads from it.
+        // Not in a finally block: after a failure the buffer is dropped, since it may still be in use.
         var lease = AnswerLease.Take();
         Fill(lease, value, type);
         if (lease.Written.Length > MostBytes && shorten is not null)
@@ -39,14 +40,14 @@ internal static class JsonAnswer
         lease.GiveBack();
     }
 
-    /// <summary>Writes bytes made before.</summary>
+    /// <summary>Writes a prepared response.</summary>
     public static Task WriteAsync(HttpContext context, ReadOnlyMemory<byte> json) => SendAsync(context, json, MediaType);
 
-    /// <summary>Sends a whole answer. Where that fails, the connection is closed: a caller never takes half an answer for a whole one.</summary>
+    /// <summary>Sends a complete response. On failure the connection is closed, so that no caller takes a partial response for a complete one.</summary>
     /// <param name="context">The request.</param>
     /// <param name="body">The bytes.</param>
-    /// <param name="mediaType">Their form.</param>
-    /// <returns>Done when the server has taken them all.</returns>
+    /// <param name="mediaType">Media type.</param>
+    /// <returns>Completes when the server has taken all bytes.</returns>
     public static async Task SendAsync(HttpContext context, ReadOnlyMemory<byte> body, string mediaType)
     {
         try
@@ -65,7 +66,7 @@ internal static class JsonAnswer
         }
     }
 
-    /// <summary>How many bytes a value takes as an answer.</summary>
+    /// <summary>Length of a value as JSON, bytes.</summary>
     public static int Length<T>(T value, JsonTypeInfo<T> type)
     {
         var lease = AnswerLease.Take();
@@ -75,7 +76,7 @@ internal static class JsonAnswer
         return length;
     }
 
-    /// <summary>The bytes of an answer that is made once.</summary>
+    /// <summary>A value as JSON, for a response that is made once.</summary>
     public static byte[] Bytes<T>(T value, JsonTypeInfo<T> type)
     {
         var buffer = new ArrayBufferWriter<byte>();
@@ -93,7 +94,7 @@ internal static class JsonAnswer
         lease.Writer.Flush();
     }
 
-    // A buffer and its writer. Whoever takes one owns it alone; it goes back once, when all went well, for the next answer that this thread makes.
+    // A buffer and its writer. It has one owner, which gives it back once, after success, for the next response on this thread.
     private sealed class AnswerLease
     {
         private const int FirstBytes = 16 * 1024;

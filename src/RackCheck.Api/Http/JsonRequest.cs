@@ -4,10 +4,10 @@ using RackCheck.Model;
 
 namespace RackCheck.Api.Http;
 
-/// <summary>Takes a JSON document from a request, or writes the problem.</summary>
+/// <summary>Reads a JSON document from a request, or writes a problem document.</summary>
 internal static class JsonRequest
 {
-    /// <summary>Says in the contract how a request with a document can be refused.</summary>
+    /// <summary>Adds the problem responses of a request with a document to the contract.</summary>
     /// <param name="operation">The operation.</param>
     /// <returns>The operation.</returns>
     public static RouteHandlerBuilder RefusesWithProblems(this RouteHandlerBuilder operation)
@@ -21,17 +21,17 @@ internal static class JsonRequest
     }
 
     /// <summary>Reads the document of a request.</summary>
-    /// <typeparam name="T">Its record.</typeparam>
+    /// <typeparam name="T">The record type.</typeparam>
     /// <param name="context">The request.</param>
-    /// <param name="reader">Reads it.</param>
-    /// <param name="mostBytes">Bytes that the body may have.</param>
-    /// <returns>The document; null where a problem was written instead.</returns>
+    /// <param name="reader">Reads the document.</param>
+    /// <param name="mostBytes">Maximum length of the body, bytes.</param>
+    /// <returns>The document; null if a problem document was written.</returns>
     public static async ValueTask<T?> ReadAsync<T>(HttpContext context, RequestReader<T> reader, int mostBytes)
         where T : class
     {
         if (!Negotiation.TakesJson(context.Request))
         {
-            await Problems.WriteAsync(context, StatusCodes.Status406NotAcceptable, "The answer is application/json.");
+            await Problems.WriteAsync(context, StatusCodes.Status406NotAcceptable, "The response is application/json.");
             return null;
         }
 
@@ -44,7 +44,7 @@ internal static class JsonRequest
         var pool = context.RequestServices.GetRequiredService<ArrayPool<byte>>();
         if (await RequestBody.ReadAsync(context.Request, pool, mostBytes, context.RequestAborted) is not { } body)
         {
-            await Problems.WriteAsync(context, StatusCodes.Status413PayloadTooLarge, $"A description has at most {mostBytes} bytes.");
+            await Problems.WriteAsync(context, StatusCodes.Status413PayloadTooLarge, $"The maximum length of a request body is {mostBytes} bytes.");
             return null;
         }
 
@@ -53,7 +53,7 @@ internal static class JsonRequest
         if (result.Document is null)
         {
             await (result.IsJson
-                ? Problems.WriteAsync(context, StatusCodes.Status422UnprocessableEntity, "Nothing was checked: mend the faults listed and send it again.", result.Faults)
+                ? Problems.WriteAsync(context, StatusCodes.Status422UnprocessableEntity, Problems.NothingChecked, result.Faults)
                 : Problems.WriteAsync(context, StatusCodes.Status400BadRequest, result.Faults[0].Detail, result.Faults));
         }
 

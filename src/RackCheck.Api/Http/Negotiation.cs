@@ -2,13 +2,13 @@ using Microsoft.Net.Http.Headers;
 
 namespace RackCheck.Api.Http;
 
-/// <summary>What a caller sends and takes.</summary>
+/// <summary>Content negotiation.</summary>
 internal static class Negotiation
 {
     private const string Json = "application/json";
     private static readonly MediaTypeHeaderValue JsonType = new(Json);
 
-    /// <summary>Whether the body is said to be JSON in UTF-8, which RFC 8259 asks for.</summary>
+    /// <summary>Whether the content type is JSON in UTF-8, as RFC 8259 requires.</summary>
     public static bool SendsJson(HttpRequest request)
     {
         var header = request.ContentType;
@@ -22,7 +22,7 @@ internal static class Negotiation
             && (!type.Charset.HasValue || type.Charset.Value.Trim('"').Equals("utf-8", StringComparison.OrdinalIgnoreCase));
     }
 
-    /// <summary>Whether the caller takes JSON in answer. A header that cannot be read counts as none.</summary>
+    /// <summary>Whether the client accepts JSON. An unreadable header is ignored.</summary>
     public static bool TakesJson(HttpRequest request)
     {
         var header = request.Headers.Accept;
@@ -36,7 +36,7 @@ internal static class Negotiation
             return true;
         }
 
-        // The most exact range decides: "application/json;q=0, */*" takes anything but JSON.
+        // The most specific range decides: "application/json;q=0, */*" accepts everything except JSON.
         MediaTypeHeaderValue? best = null;
         foreach (var range in ranges)
         {

@@ -5,20 +5,23 @@ using RackCheck.Model.Json;
 
 namespace RackCheck.Api.Http;
 
-/// <summary>Writes problem documents, RFC 9457. Every refusal of the service goes through here.</summary>
+/// <summary>Writes problem documents, RFC 9457. The service writes every refusal here.</summary>
 public static class Problems
 {
     /// <summary>Media type of a problem document.</summary>
     public const string MediaType = "application/problem+json";
 
+    /// <summary>Detail of a refusal that lists the faults of a request.</summary>
+    public const string NothingChecked = "Nothing was checked. Correct the faults listed and send the request again.";
+
     private const string TypePrefix = "urn:rack-check:problem:";
 
-    /// <summary>Writes the problem of a status that needs no more words.</summary>
+    /// <summary>Writes the problem document of a status.</summary>
     /// <param name="context">The request.</param>
     /// <param name="status">HTTP status, 400 to 599.</param>
-    /// <param name="detail">What happened this time.</param>
-    /// <param name="errors">The faults, where there are any.</param>
-    /// <returns>Done when written.</returns>
+    /// <param name="detail">Details of this occurrence.</param>
+    /// <param name="errors">The faults, if any.</param>
+    /// <returns>Completes when the document is written.</returns>
     public static Task WriteAsync(HttpContext context, int status, string? detail = null, IReadOnlyList<Fault>? errors = null)
     {
         var (type, title) = KindOf(status);
@@ -39,15 +42,15 @@ public static class Problems
 
     private static (string Type, string Title) KindOf(int status) => status switch
     {
-        400 => ("not-json", "The request is not readable"),
-        404 => ("not-found", "There is nothing at this address"),
-        405 => ("method-not-allowed", "This address does not take that method"),
-        406 => ("not-acceptable", "The answer cannot be given in the form asked for"),
+        400 => ("not-json", "The request cannot be read"),
+        404 => ("not-found", "Resource not found"),
+        405 => ("method-not-allowed", "Method not allowed"),
+        406 => ("not-acceptable", "The accepted media types are not supported"),
         413 => ("too-large", "The request is too large"),
-        415 => ("unsupported-media-type", "The request is not in a form that the service reads"),
+        415 => ("unsupported-media-type", "The media type of the request is not supported"),
         422 => ("invalid-description", "The description is not valid"),
-        500 => ("internal", "The service failed"),
-        503 => ("unavailable", "The service cannot answer now"),
+        500 => ("internal", "Internal error"),
+        503 => ("unavailable", "Service unavailable"),
         _ => ("status-" + status.ToString(System.Globalization.CultureInfo.InvariantCulture), ReasonPhrases.GetReasonPhrase(status)),
     };
 }

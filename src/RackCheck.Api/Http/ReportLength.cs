@@ -3,16 +3,16 @@ using RackCheck.Model.Json;
 
 namespace RackCheck.Api.Http;
 
-/// <summary>Shortens reports that would be longer than an answer may be: the findings at the end, the least grave, are counted instead of written out.</summary>
+/// <summary>Shortens reports that exceed the maximum response length. The last, least severe findings are counted instead of listed.</summary>
 internal static class ReportLength
 {
-    // A new member and an entry of it for every rule.
+    // One further member with an entry for every rule.
     private const int BytesForOmissions = 8 * 1024;
 
-    /// <summary>A report that is shorter by so many bytes; by all its findings where that is not enough.</summary>
+    /// <summary>Shortens a report by a number of bytes, at most by all of its findings.</summary>
     /// <param name="report">The report.</param>
-    /// <param name="bytes">Bytes to save.</param>
-    /// <returns>The shorter one.</returns>
+    /// <param name="bytes">Number of bytes to save.</param>
+    /// <returns>The shorter report.</returns>
     public static CheckReport Shorten(CheckReport report, int bytes)
     {
         var kept = report.Findings.Count;
@@ -34,10 +34,10 @@ internal static class ReportLength
         };
     }
 
-    /// <summary>An answer to a basket whose report is shorter by so many bytes.</summary>
-    /// <param name="answer">The answer.</param>
-    /// <param name="bytes">Bytes to save.</param>
-    /// <returns>The shorter one.</returns>
+    /// <summary>Shortens the report in a basket response by a number of bytes.</summary>
+    /// <param name="answer">The basket response.</param>
+    /// <param name="bytes">Number of bytes to save.</param>
+    /// <returns>The shorter report.</returns>
     public static BasketReport Shorten(BasketReport answer, int bytes)
     {
         var report = Shorten(answer.Report, bytes);

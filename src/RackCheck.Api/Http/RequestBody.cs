@@ -2,11 +2,11 @@ using System.Buffers;
 
 namespace RackCheck.Api.Http;
 
-/// <summary>The whole body of a request in memory, borrowed from a pool.</summary>
+/// <summary>The complete body of a request, in a pooled buffer.</summary>
 /// <remarks>
-/// The framework's own readers answer a bad body without a word of why; hence the service reads bodies itself. A body has one owner, which gives
-/// it back once, and only when all went well: after a failure, that of the pool included, nobody can say who still writes to the buffer, and a
-/// buffer that is given back twice serves two requests at a time. What is not given back is the garbage collector's.
+/// The framework's readers refuse a bad body without a reason, so the service reads bodies itself. A body has one owner, which returns the buffer
+/// once, and only after success. After a failure, also of the pool, the buffer may still be in use, and a buffer returned twice would serve two
+/// requests at a time. A buffer that is not returned is left to the garbage collector.
 /// </remarks>
 internal sealed class RequestBody
 {
@@ -22,11 +22,11 @@ internal sealed class RequestBody
 
     /// <summary>Reads a body.</summary>
     /// <param name="request">The request.</param>
-    /// <param name="pool">Where buffers come from.</param>
-    /// <param name="mostBytes">Bytes that it may have.</param>
+    /// <param name="pool">Pool of buffers.</param>
+    /// <param name="mostBytes">Maximum length, bytes.</param>
     /// <param name="cancellation">Stops reading.</param>
-    /// <returns>The body, or null where it is larger.</returns>
-    /// <exception cref="BadHttpRequestException">The connection's own limits, or a body that breaks off.</exception>
+    /// <returns>The body; null if it is larger.</returns>
+    /// <exception cref="BadHttpRequestException">A limit of the connection is exceeded, or the body is incomplete.</exception>
     public static async ValueTask<RequestBody?> ReadAsync(HttpRequest request, ArrayPool<byte> pool, int mostBytes, CancellationToken cancellation)
     {
         if (request.ContentLength > mostBytes)
@@ -54,7 +54,7 @@ internal sealed class RequestBody
         }
     }
 
-    /// <summary>Gives the buffer back, once: whoever read from it is done, and nothing failed.</summary>
+    /// <summary>Returns the buffer to the pool, once, after successful use.</summary>
     public void GiveBack()
     {
         var lease = buffer;
@@ -77,7 +77,7 @@ internal sealed class RequestBody
         var larger = pool.Rent(2 * smaller.Length);
         smaller.AsSpan(0, length).CopyTo(larger);
 
-        // Before it is given back: a pool that fails while it takes a buffer may have taken it all the same.
+        // Assigned before the return: a pool that throws on return may still have taken the buffer.
         buffer = larger;
         pool.Return(smaller);
     }

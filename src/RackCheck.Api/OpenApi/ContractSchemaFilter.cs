@@ -9,7 +9,7 @@ using Swashbuckle.AspNetCore.SwaggerGen;
 
 namespace RackCheck.Api.OpenApi;
 
-/// <summary>Makes the schemas say what the reader does: which members are needed, that others are refused, and which rules there are.</summary>
+/// <summary>Aligns the schemas with the reader: required members, refusal of unknown members, and rule ids.</summary>
 internal sealed class ContractSchemaFilter : ISchemaFilter
 {
     private static readonly HashSet<Type> Answers = [typeof(CheckReport), typeof(Problem), typeof(RuleList), typeof(RulePage), typeof(ReferenceTable)];
@@ -25,7 +25,7 @@ internal sealed class ContractSchemaFilter : ISchemaFilter
 
         own.Required = type.Properties.Where(p => p.IsRequired).Select(p => p.Name).ToHashSet(StringComparer.Ordinal);
 
-        // The reader refuses what it does not know; an answer may gain members, and a client has to bear that.
+        // The reader refuses unknown members. Responses may gain members, and clients must accept that.
         own.AdditionalPropertiesAllowed = !RequestTypes.Contains(context.Type);
         foreach (var property in type.Properties)
         {

@@ -6,19 +6,19 @@ using Swashbuckle.AspNetCore.SwaggerGen;
 
 namespace RackCheck.Api.OpenApi;
 
-/// <summary>Gives each operation an example that runs with one click, and names the faults that it answers with.</summary>
+/// <summary>Adds an example to each operation that runs with one click, and describes its responses.</summary>
 internal sealed class ExampleOperationFilter : IOperationFilter
 {
     private static readonly Dictionary<string, string> Meanings = new(StringComparer.Ordinal)
     {
-        ["200"] = "The answer.",
-        ["400"] = "The text is no JSON, or the query asks for something that there is not.",
-        ["404"] = "There is nothing of that name.",
-        ["406"] = "The caller does not take JSON.",
+        ["200"] = "The response.",
+        ["400"] = "The request is not valid JSON, or a query parameter has an unsupported value.",
+        ["404"] = "There is no resource with that name.",
+        ["406"] = "The client does not accept JSON.",
         ["413"] = "The request is too large.",
-        ["415"] = "The request is not sent as JSON in UTF-8.",
-        ["422"] = "The request is not valid; every fault is listed with its place.",
-        ["503"] = "The service cannot answer now, or it needs the product catalogue and that cannot be asked; Retry-After says when to try again.",
+        ["415"] = "The request body is not JSON in UTF-8.",
+        ["422"] = "The request is not valid. Every fault is listed with its JSON pointer.",
+        ["503"] = "The service, or the product catalogue that the request needs, is unavailable. Retry-After gives the time to wait.",
     };
 
     /// <inheritdoc/>
@@ -33,7 +33,12 @@ internal sealed class ExampleOperationFilter : IOperationFilter
         {
             case ChecksEndpoints.CheckRack:
                 AddBodies(operation, "The rack.", Examples.Racks);
-                AddOption(operation, ChecksEndpoints.ApplyParameter, "remedies", "Applies first remedies of errors, one after the other, until no error is left or none helps; the report is on the rack as it then is, which `applied` holds with what was done.");
+                AddOption(
+                    operation,
+                    ChecksEndpoints.ApplyParameter,
+                    "remedies",
+                    "Applies the first remedies of errors, one after the other, until no error is left or no remedy helps. "
+                    + "The report is on the resulting rack; `applied` holds that rack and the remedies applied.");
                 break;
             case BasketsEndpoints.CheckBasket:
                 AddBodies(operation, "The basket.", Examples.Baskets);
@@ -64,14 +69,15 @@ internal sealed class ExampleOperationFilter : IOperationFilter
         }
     }
 
-    // Without an example, so that the docs page leaves the choice open; a check does not need it.
-    private static void AddOption(OpenApiOperation operation, string name, string value, string description) => (operation.Parameters ??= []).Add(new OpenApiParameter
-    {
-        Name = name,
-        In = ParameterLocation.Query,
-        Description = description,
-        Schema = new OpenApiSchema { Type = JsonSchemaType.String, Enum = [JsonValue.Create(value)] },
-    });
+    // Without an example, so that the docs page leaves the parameter empty. A check does not need it.
+    private static void AddOption(OpenApiOperation operation, string name, string value, string description) =>
+        (operation.Parameters ??= []).Add(new OpenApiParameter
+        {
+            Name = name,
+            In = ParameterLocation.Query,
+            Description = description,
+            Schema = new OpenApiSchema { Type = JsonSchemaType.String, Enum = [JsonValue.Create(value)] },
+        });
 
     private static void AddChoice(OpenApiOperation operation, string name, string description, IEnumerable<JsonNode> choices, string example)
     {

@@ -3,7 +3,7 @@ using System.Reflection;
 
 namespace RackCheck.Api.OpenApi;
 
-/// <summary>The racks and baskets of the demo scenario, from openapi/examples: on the docs page, in the contract, in the README and in the tests.</summary>
+/// <summary>Example racks and baskets from openapi/examples. The docs page, the contract, the README and the tests use them.</summary>
 internal static class Examples
 {
     private const string Prefix = "Examples/";
@@ -35,7 +35,7 @@ internal static class Examples
     }
 }
 
-/// <summary>A rack or a basket of the demo scenario.</summary>
-/// <param name="Name">File name without ending.</param>
+/// <summary>An example rack or basket.</summary>
+/// <param name="Name">File name without extension.</param>
 /// <param name="Json">The document.</param>
 internal sealed record Example(string Name, byte[] Json);

@@ -21,14 +21,15 @@ internal static class OpenApiSetup
                 Title = Title,
                 Version = "v1",
                 Description = $"""
-                    Checks a described 19-inch rack before it is ordered: layout, depth, load, power, earth, cooling, cabling, service and the way in. Answers with findings that a
-                    program can act on, the figures behind them, what was assumed and what could not be assessed.
+                    Checks the description of a 19-inch rack before it is ordered: layout, depth, load, power, earthing, cooling, cabling, service
+                    and delivery. The response has findings that a program can act on, the figures behind them, the assumptions and what could
+                    not be assessed.
 
                     {Cautions.General}
 
-                    What each rule means and computes: [the rules](/docs/rules).
+                    Meaning and formula of each rule: [the rules](/docs/rules).
 
-                    Lengths are in mm, masses in kg, power in W, current in A, temperature in C, flow in m3/h; the unit ends each name.
+                    Lengths are in mm, masses in kg, power in W, current in A, temperature in C, flow in m3/h; each member name ends with its unit.
                     """,
             });
             options.AddServer(new OpenApiServer { Url = "/", Description = "This service" });
@@ -38,7 +39,7 @@ internal static class OpenApiSetup
             options.MapType<Scalar>(() => new OpenApiSchema
             {
                 Type = JsonSchemaType.Number | JsonSchemaType.String | JsonSchemaType.Boolean,
-                Description = "A number, a word or a truth value.",
+                Description = "A number, a string or a Boolean.",
             });
             options.SchemaFilter<ContractSchemaFilter>();
             options.OperationFilter<ExampleOperationFilter>();
@@ -46,7 +47,7 @@ internal static class OpenApiSetup
         });
     }
 
-    // The rules do not change while the service runs, so the page is written once.
+    // The rules do not change at run time, so the page is written once.
     private static void MapRulesPage(this IEndpointRouteBuilder routes)
     {
         var page = RulesPage.Write(new RuleCatalogue(RuleSet.Default), Cautions.General, "/docs/rules.css");
@@ -54,7 +55,7 @@ internal static class OpenApiSetup
         routes.MapGet("/docs/rules.css", () => Results.Text(RulesPage.Style, "text/css")).ExcludeFromDescription();
     }
 
-    /// <summary>Serves contract and docs page.</summary>
+    /// <summary>Serves the contract and the docs page.</summary>
     public static void UseDocsPage(this WebApplication app)
     {
         app.UseWhen(

@@ -5,12 +5,12 @@ using RackCheck.Model.Json;
 
 namespace RackCheck.Api.OpenApi;
 
-/// <summary>The records that a request is made of, found by following the serializer's metadata.</summary>
+/// <summary>The record types of requests, found through the serializer's metadata.</summary>
 internal static class RequestTypes
 {
     private static readonly FrozenSet<Type> All = Reach(typeof(BasketRequest), Reach(typeof(RackDescription), [])).ToFrozenSet();
 
-    /// <summary>Whether a record is part of a request.</summary>
+    /// <summary>Whether a record type is part of a request.</summary>
     public static bool Contains(Type type) => All.Contains(type);
 
     private static HashSet<Type> Reach(Type type, HashSet<Type> seen)

@@ -5,5 +5,5 @@ using RackCheck.Model.Json;
 namespace RackCheck.Api.Reading;
 
 /// <summary>Reads baskets.</summary>
-/// <param name="validator">What members have to do with each other.</param>
+/// <param name="validator">Checks the relations between members.</param>
 public sealed class BasketReader(IValidator<BasketRequest> validator) : RequestReader<BasketRequest>(ContractJson.Default.BasketRequest, validator);

@@ -5,10 +5,13 @@ using RackCheck.Rules;
 
 namespace RackCheck.Api.Reading;
 
-/// <summary>What a basket's members have to do with each other. A failure's property name is an RFC 6901 pointer, its error code one of <see cref="FaultCodes"/>.</summary>
+/// <summary>
+/// Checks the relations between members of a basket. The property name of a failure is a JSON pointer (RFC 6901); its error code is one of <see
+/// cref="FaultCodes"/>.
+/// </summary>
 public sealed class BasketValidator : AbstractValidator<BasketRequest>
 {
-    /// <summary>Makes the validator.</summary>
+    /// <summary>Creates the validator.</summary>
     /// <param name="rules">The rules that policies and acceptances name.</param>
     public BasketValidator(RuleSet rules)
     {

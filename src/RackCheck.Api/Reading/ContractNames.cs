@@ -4,10 +4,10 @@ using RackCheck.Model.Converters;
 
 namespace RackCheck.Api.Reading;
 
-/// <summary>The contract's names of an enum known at run time only.</summary>
+/// <summary>Contract names of an enum whose type is known at run time only.</summary>
 internal static class ContractNames
 {
-    /// <summary>The names, in the order of the members.</summary>
+    /// <summary>The names, in member order.</summary>
     /// <param name="type">An enum of the contract.</param>
     /// <returns>The names.</returns>
     public static ImmutableArray<string> Of(Type type) => (ImmutableArray<string>)typeof(NamedEnumConverter<>)

@@ -6,12 +6,12 @@ using RackCheck.Survey.Catalogue;
 namespace RackCheck.Api.Reading;
 
 /// <summary>Reads descriptions of racks.</summary>
-/// <param name="validator">What members have to do with each other.</param>
+/// <param name="validator">Checks the relations between members.</param>
 public sealed class DescriptionReader(IValidator<RackDescription> validator) : RequestReader<RackDescription>(ContractJson.Default.RackDescription, validator)
 {
-    /// <summary>What is wrong with a description once its part numbers are filled in: what a product tells can be at odds with what is given.</summary>
-    /// <param name="rack">The rack; as posted it is sound.</param>
-    /// <returns>The faults; none where nothing was filled in.</returns>
+    /// <summary>Faults of a description after its part numbers are resolved. Product data can contradict the description.</summary>
+    /// <param name="rack">The rack; as posted it is valid.</param>
+    /// <returns>The faults; none if no part number was resolved.</returns>
     public IReadOnlyList<Fault> FaultsOf(ResolvedRack rack)
     {
         if (rack.Filled.Count == 0)

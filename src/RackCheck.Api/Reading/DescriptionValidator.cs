@@ -7,17 +7,17 @@ using static System.FormattableString;
 namespace RackCheck.Api.Reading;
 
 /// <summary>
-/// What a description's members have to do with each other: ids used once and pointing somewhere, sizes there, ranges the right way
-/// round, policy and acceptances that the rules allow. Ranges of single members are the records' own attributes.
+/// Checks the relations between members of a description: unique ids, references to existing ids, required sizes, minimum and maximum in order,
+/// and policies and acceptances that the rules allow. Ranges of single members are attributes of the records.
 /// </summary>
 /// <remarks>
-/// One rule a relation, each over the whole description, since a validator of its own for each item costs more than the check of the
-/// rack. Members can be null even where the contract asks for them: what could be read of a faulty document is validated too.
-/// A failure's property name is an RFC 6901 pointer, its error code one of <see cref="FaultCodes"/>.
+/// One rule per relation, each over the whole description, since a separate validator per item takes longer than the check of the rack.
+/// Required members can be null, because the readable part of a faulty document is validated too.
+/// The property name of a failure is a JSON pointer (RFC 6901); its error code is one of <see cref="FaultCodes"/>.
 /// </remarks>
 public sealed class DescriptionValidator : AbstractValidator<RackDescription>
 {
-    /// <summary>Makes the validator.</summary>
+    /// <summary>Creates the validator.</summary>
     /// <param name="rules">The rules that policies and acceptances name.</param>
     public DescriptionValidator(RuleSet rules)
     {
@@ -35,7 +35,7 @@ public sealed class DescriptionValidator : AbstractValidator<RackDescription>
     {
         if (description.Cabinet is not { } cabinet)
         {
-            Fail(context, "/cabinet", FaultCodes.MissingMember, "A check needs a cabinet.");
+            Fail(context, "/cabinet", FaultCodes.MissingMember, "A check requires a cabinet.");
             return;
         }
 
@@ -47,7 +47,7 @@ public sealed class DescriptionValidator : AbstractValidator<RackDescription>
         var doors = DoorDepth(cabinet.FrontDoor) + DoorDepth(cabinet.RearDoor);
         if (doors >= cabinet.DepthMm)
         {
-            Fail(context, "/cabinet/depthMm", FaultCodes.Inconsistent, Invariant($"The doors take {doors} mm of {cabinet.DepthMm} mm: nothing is left between them."));
+            Fail(context, "/cabinet/depthMm", FaultCodes.Inconsistent, Invariant($"The doors take {doors} mm of {cabinet.DepthMm} mm; no depth is left."));
         }
     }
 
@@ -59,7 +59,7 @@ public sealed class DescriptionValidator : AbstractValidator<RackDescription>
     {
         if (absent)
         {
-            Fail(context, pointer, FaultCodes.MissingMember, "It is needed and absent.");
+            Fail(context, pointer, FaultCodes.MissingMember, "It is required but missing.");
         }
     }
 
@@ -80,7 +80,7 @@ public sealed class DescriptionValidator : AbstractValidator<RackDescription>
 
             if (item.HeightU is null && item.PartNumber is null)
             {
-                Fail(context, Invariant($"/items/{i}/heightU"), FaultCodes.MissingMember, "It is needed and absent.");
+                Fail(context, Invariant($"/items/{i}/heightU"), FaultCodes.MissingMember, "It is required but missing.");
             }
 
             if (item.OnShelf is { } shelf && SharedRelations.FirstIndex(items, shelf, static x => x?.Id) == items.Count)
@@ -90,12 +90,16 @@ public sealed class DescriptionValidator : AbstractValidator<RackDescription>
 
             if (item.Quantity > 1)
             {
-                Fail(context, Invariant($"/items/{i}/quantity"), FaultCodes.NotHere, "Quantities are for baskets; a check has one entry an item.");
+                Fail(context, Invariant($"/items/{i}/quantity"), FaultCodes.NotHere, "Quantities are for baskets only; a check has one entry per item.");
             }
 
             if (item.Support is { MinSpacingMm: { } least, MaxSpacingMm: { } greatest } && least > greatest)
             {
-                Fail(context, Invariant($"/items/{i}/support/minSpacingMm"), FaultCodes.Inconsistent, Invariant($"{least} is more than maxSpacingMm, {greatest}."));
+                Fail(
+                    context,
+                    Invariant($"/items/{i}/support/minSpacingMm"),
+                    FaultCodes.Inconsistent,
+                    Invariant($"{least} is greater than maxSpacingMm, {greatest}."));
             }
 
             FeedsPointSomewhere(description, context, i, item.Ups?.Feeds);
@@ -141,7 +145,7 @@ public sealed class DescriptionValidator : AbstractValidator<RackDescription>
             {
                 if (unit.Groups[g] is { } group && SharedRelations.FirstIndex(unit.Groups, group.Id, static x => x?.Id) < g)
                 {
-                    Fail(context, Invariant($"/pdus/{i}/groups/{g}/id"), FaultCodes.DuplicateId, $"Another group of this unit has the id {group.Id}.");
+                    Fail(context, Invariant($"/pdus/{i}/groups/{g}/id"), FaultCodes.DuplicateId, $"Another group of this PDU has the id {group.Id}.");
                 }
             }
         }
@@ -177,7 +181,9 @@ public sealed class DescriptionValidator : AbstractValidator<RackDescription>
                 {
                     Fail(context, Invariant($"/connections/{i}/pdu"), FaultCodes.UnknownId, $"No PDU has the id {unitId}.");
                 }
-                else if (connection.Group is { } group && !(unit.PartNumber is not null && unit.Groups is null) && Find(unit.Groups, group, static x => x?.Id) is null)
+                else if (connection.Group is { } group
+                    && !(unit.PartNumber is not null && unit.Groups is null)
+                    && Find(unit.Groups, group, static x => x?.Id) is null)
                 {
                     Fail(context, Invariant($"/connections/{i}/group"), FaultCodes.UnknownId, $"{unitId} has no group with the id {group}.");
                 }
@@ -194,7 +200,7 @@ public sealed class DescriptionValidator : AbstractValidator<RackDescription>
 
     private static AddFault Into(ValidationContext<RackDescription> context) => (pointer, code, detail) => Fail(context, pointer, code, detail);
 
-    /// <summary>Notes a failure.</summary>
+    /// <summary>Adds a failure.</summary>
     internal static void Fail(ValidationContext<RackDescription> context, string pointer, string code, string detail) =>
         context.AddFailure(new ValidationFailure(pointer, detail) { ErrorCode = code });
 }

@@ -8,8 +8,8 @@ using RackCheck.Model.Json;
 namespace RackCheck.Api.Reading;
 
 /// <summary>
-/// Finds every fault of a document that the serializer refused, against the serializer's own metadata, so that the contract has one home.
-/// The serializer stops at the first fault and names neither its place nor its kind in words that a caller can use.
+/// Finds every fault of a document that the serializer refused. It uses the serializer's metadata, so that the contract is defined once.
+/// The serializer stops at the first fault and gives neither its JSON pointer nor a message for the caller.
 /// </summary>
 internal sealed class FaultFinder
 {
@@ -20,13 +20,13 @@ internal sealed class FaultFinder
 
     private FaultFinder(FaultList faults, Utf8JsonWriter sound) => (this.faults, this.sound) = (faults, sound);
 
-    /// <summary>Finds what the text itself gets wrong: no JSON, or nested too deep.</summary>
-    /// <param name="body">The text, UTF-8.</param>
-    /// <param name="faults">Where faults go.</param>
-    /// <returns>Whether it is JSON at all.</returns>
+    /// <summary>Finds faults of the text itself: not valid JSON, or nested too deep.</summary>
+    /// <param name="body">The request body, UTF-8.</param>
+    /// <param name="faults">Receives the faults.</param>
+    /// <returns>Whether the body is valid JSON.</returns>
     public static bool IsJson(ReadOnlySpan<byte> body, FaultList faults)
     {
-        // No limit here: text nested a million deep can still be JSON, and then the answer says where it gets too deep.
+        // No depth limit here: a deeply nested body can be valid JSON. The response then says where it is too deep.
         var reader = new Utf8JsonReader(body, new JsonReaderOptions { MaxDepth = int.MaxValue });
         var path = new List<PathStep>();
         string? tooDeep = null;
@@ -39,23 +39,23 @@ internal sealed class FaultFinder
         }
         catch (JsonException fault)
         {
-            faults.Add("", FaultCodes.NotJson, $"The text is no JSON: line {fault.LineNumber + 1}, byte {fault.BytePositionInLine + 1}.");
+            faults.Add("", FaultCodes.NotJson, $"Not valid JSON: line {fault.LineNumber + 1}, byte {fault.BytePositionInLine + 1}.");
             return false;
         }
 
         if (tooDeep is not null)
         {
-            faults.Add(tooDeep, FaultCodes.TooDeep, $"Nested deeper than {ContractJson.DepthLimit} levels.");
+            faults.Add(tooDeep, FaultCodes.TooDeep, $"The nesting is deeper than {ContractJson.DepthLimit} levels.");
         }
 
         return true;
     }
 
-    /// <summary>Finds every member that is unknown, double, absent or of another type, and reads what is left.</summary>
-    /// <param name="body">Text that is JSON and not too deep.</param>
-    /// <param name="type">Metadata of the document's type.</param>
-    /// <param name="faults">Where faults go.</param>
-    /// <returns>What could be read, with nulls for what could not, so that further checks can say what else is wrong; null where nothing could.</returns>
+    /// <summary>Finds every member that is unknown, duplicate, missing or of the wrong type, and reads the rest.</summary>
+    /// <param name="body">Valid JSON that is not too deep.</param>
+    /// <param name="type">Metadata of the document type.</param>
+    /// <param name="faults">Receives the faults.</param>
+    /// <returns>The readable part, with nulls for the rest, so that further checks find further faults; null if nothing is readable.</returns>
     public static T? Find<T>(ReadOnlyMemory<byte> body, JsonTypeInfo<T> type, FaultList faults)
         where T : class
     {
@@ -72,7 +72,7 @@ internal sealed class FaultFinder
         }
         catch (JsonException)
         {
-            // Nothing that can be read on: the faults found so far tell why.
+            // Nothing further can be read. The faults found so far give the reason.
             return null;
         }
     }
@@ -113,7 +113,7 @@ internal sealed class FaultFinder
                 break;
             default:
                 var wanted = type.Kind == JsonTypeInfoKind.Enumerable ? "an array" : "an object";
-                faults.Add(pointer, FaultCodes.WrongType, $"It is {Kind(element)} where {wanted} is needed.");
+                faults.Add(pointer, FaultCodes.WrongType, $"It is {Kind(element)} where {wanted} is required.");
                 WriteNull(member);
                 break;
         }
@@ -129,7 +129,7 @@ internal sealed class FaultFinder
             var below = FaultList.Below(pointer, name);
             if (type.Properties.FirstOrDefault(p => p.Name == name) is not { } property)
             {
-                faults.Add(below, FaultCodes.UnknownMember, $"The contract knows no such member here.{Suggestion(name, type)}");
+                faults.Add(below, FaultCodes.UnknownMember, $"The contract does not define this member here.{Suggestion(name, type)}");
             }
             else if (value.ValueKind != JsonValueKind.Null)
             {
@@ -137,7 +137,7 @@ internal sealed class FaultFinder
             }
             else if (property.IsRequired)
             {
-                faults.Add(below, FaultCodes.NullValue, "It is needed, so it cannot be null.");
+                faults.Add(below, FaultCodes.NullValue, "It is required and must not be null.");
             }
         }
 
@@ -145,7 +145,7 @@ internal sealed class FaultFinder
         {
             if (property.IsRequired && !seen.Contains(property.Name))
             {
-                faults.Add(FaultList.Below(pointer, property.Name), FaultCodes.MissingMember, "It is needed and absent.");
+                faults.Add(FaultList.Below(pointer, property.Name), FaultCodes.MissingMember, "It is required but missing.");
             }
         }
 
@@ -187,7 +187,7 @@ internal sealed class FaultFinder
     {
         if (value.ValueKind == JsonValueKind.Null)
         {
-            faults.Add(pointer, FaultCodes.NullValue, "An element is never null.");
+            faults.Add(pointer, FaultCodes.NullValue, "An element must not be null.");
             WriteNull(member);
         }
         else
@@ -212,7 +212,7 @@ internal sealed class FaultFinder
         }
     }
 
-    // The members of an object, each once: of a double one the first counts, as the fault says.
+    // The members of an object, each once. Of duplicate members the first counts.
     private IEnumerable<(string Name, JsonElement Value)> Members(JsonElement element, string pointer, HashSet<string> seen)
     {
         foreach (var property in element.EnumerateObject())
@@ -224,11 +224,11 @@ internal sealed class FaultFinder
 
             if (NameOf(property) is not { } name)
             {
-                faults.Add(pointer, FaultCodes.WrongForm, "A member's name is no text: half of a surrogate pair.");
+                faults.Add(pointer, FaultCodes.WrongForm, "The name of a member is invalid UTF-16: an unpaired surrogate.");
             }
             else if (!seen.Add(name))
             {
-                faults.Add(FaultList.Below(pointer, name), FaultCodes.DuplicateMember, "It stands twice.");
+                faults.Add(FaultList.Below(pointer, name), FaultCodes.DuplicateMember, "Duplicate member.");
             }
             else
             {
@@ -253,26 +253,30 @@ internal sealed class FaultFinder
     {
         if (type.IsEnum && element.ValueKind == JsonValueKind.String)
         {
-            return (FaultCodes.UnknownValue, $"It is none of {string.Join(", ", ContractNames.Of(type))}.");
+            return (FaultCodes.UnknownValue, $"It is not one of the allowed values: {string.Join(", ", ContractNames.Of(type))}.");
         }
 
         if (element.ValueKind == JsonValueKind.Number && (type == typeof(int) || type == typeof(double)))
         {
             return element.TryGetDouble(out var number) && double.IsFinite(number) && Math.Abs(number) < int.MaxValue
-                ? (FaultCodes.WrongType, "It is a number with a fraction where a whole number is needed.")
-                : (FaultCodes.OutOfRange, "It is larger than any number allowed here.");
+                ? (FaultCodes.WrongType, "It is a number with a fraction where an integer is required.")
+                : (FaultCodes.OutOfRange, "It exceeds the largest number allowed here.");
         }
 
         if (type == typeof(string) && element.ValueKind == JsonValueKind.String)
         {
-            return (FaultCodes.WrongForm, "It is no text: half of a surrogate pair.");
+            return (FaultCodes.WrongForm, "It is invalid UTF-16: an unpaired surrogate.");
         }
 
-        var wanted = type.IsEnum ? $"one of {string.Join(", ", ContractNames.Of(type))}"
-            : type == typeof(bool) ? "true or false"
+        if (type.IsEnum)
+        {
+            return (FaultCodes.WrongType, $"It is {Kind(element)}. Allowed values: {string.Join(", ", ContractNames.Of(type))}.");
+        }
+
+        var wanted = type == typeof(bool) ? "true or false"
             : type == typeof(string) ? "a string"
             : "a number";
-        return (FaultCodes.WrongType, $"It is {Kind(element)} where {wanted} is needed.");
+        return (FaultCodes.WrongType, $"It is {Kind(element)} where {wanted} is required.");
     }
 
     private static string Kind(JsonElement element) => element.ValueKind switch
@@ -282,13 +286,15 @@ internal sealed class FaultFinder
         JsonValueKind.String => "a string",
         JsonValueKind.Number => "a number",
         JsonValueKind.Null => "null",
-        _ => "a truth value",
+        _ => "a Boolean",
     };
 
-    // The metadata of nullable numbers and the like is not listed by itself; the value's own does.
-    private static JsonTypeInfo Metadata(Type type) => Lenient.GetTypeInfo(Nullable.GetUnderlyingType(type) ?? type) is { Kind: JsonTypeInfoKind.Object } lenient
-        ? ContractJson.Default.GetTypeInfo(lenient.Type)!
-        : Lenient.GetTypeInfo(Nullable.GetUnderlyingType(type) ?? type);
+    // Metadata of nullable value types is not registered; that of the value type is used.
+    private static JsonTypeInfo Metadata(Type type)
+    {
+        var lenient = Lenient.GetTypeInfo(Nullable.GetUnderlyingType(type) ?? type);
+        return lenient.Kind == JsonTypeInfoKind.Object ? ContractJson.Default.GetTypeInfo(lenient.Type)! : lenient;
+    }
 
     private static string Suggestion(string name, JsonTypeInfo type)
     {
@@ -305,7 +311,7 @@ internal sealed class FaultFinder
         return best.Length > 0 ? $" Did you mean {best}?" : "";
     }
 
-    // Levenshtein, for names that differ little in length only.
+    // Levenshtein distance, for names of similar length only.
     private static int EditDistance(string one, string other, int atMost)
     {
         if (Math.Abs(one.Length - other.Length) >= atMost || one.Length > 64)
@@ -379,7 +385,7 @@ internal sealed class FaultFinder
 
     private void WriteNull(string? member)
     {
-        // An absent member is as good as a null one; in a list the place has to be kept, so that indices stay true.
+        // A missing member equals a null one. In a list the element must remain, so that indices stay correct.
         if (member is null)
         {
             sound.WriteNullValue();

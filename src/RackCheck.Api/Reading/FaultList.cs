@@ -2,10 +2,10 @@ using RackCheck.Model;
 
 namespace RackCheck.Api.Reading;
 
-/// <summary>The faults of one request: at most one for a place, none below a place that is at fault itself, and not without end.</summary>
+/// <summary>The faults of one request: at most one per pointer, none below a faulty value, and a limited number.</summary>
 public sealed class FaultList
 {
-    /// <summary>Faults that a problem lists at most.</summary>
+    /// <summary>Maximum number of faults in a problem document.</summary>
     public const int Most = 100;
 
     private readonly Dictionary<string, Fault> byPointer = new(StringComparer.Ordinal);
@@ -14,16 +14,16 @@ public sealed class FaultList
     /// <summary>Whether there is no fault.</summary>
     public bool IsEmpty => byPointer.Count == 0;
 
-    /// <summary>Whether a list is longer than the contract allows. Then comparing its elements with each other could take for ever.</summary>
+    /// <summary>Whether a list is longer than the contract allows. Comparing its elements could then take too long.</summary>
     public bool HasWrongCount => byPointer.Values.Any(f => f.Code == FaultCodes.WrongCount);
 
-    /// <summary>Whether no more faults are taken.</summary>
+    /// <summary>Whether the maximum is reached.</summary>
     public bool IsFull => byPointer.Count >= Most;
 
-    /// <summary>Adds a fault, unless its place or one above it is at fault already.</summary>
-    /// <param name="pointer">Place, RFC 6901.</param>
-    /// <param name="code">Code.</param>
-    /// <param name="detail">What is wrong, for people.</param>
+    /// <summary>Adds a fault unless its pointer, or one above it, already has a fault.</summary>
+    /// <param name="pointer">JSON pointer, RFC 6901.</param>
+    /// <param name="code">One of <see cref="FaultCodes"/>.</param>
+    /// <param name="detail">Message for people.</param>
     public void Add(string pointer, string code, string detail)
     {
         if (IsFull)
@@ -48,8 +48,8 @@ public sealed class FaultList
         byPointer.Add(pointer, new Fault { Pointer = pointer, Code = code, Detail = detail });
     }
 
-    /// <summary>The faults in the order of their places.</summary>
-    /// <returns>The list; where faults were left out its last element says so.</returns>
+    /// <summary>The faults in pointer order.</summary>
+    /// <returns>The list; if faults were left out, its last element says so.</returns>
     public List<Fault> ToList()
     {
         var faults = byPointer.Values.OrderBy(f => f.Pointer, PointerOrder.Instance).ToList();
@@ -61,10 +61,10 @@ public sealed class FaultList
         return faults;
     }
 
-    /// <summary>A pointer one level down.</summary>
-    /// <param name="parent">The pointer above.</param>
-    /// <param name="token">Name or index.</param>
-    /// <returns>The pointer, with ~ and / of the name escaped as RFC 6901 says.</returns>
+    /// <summary>Pointer one level below another.</summary>
+    /// <param name="parent">The parent pointer.</param>
+    /// <param name="token">Member name or index.</param>
+    /// <returns>The pointer, with ~ and / escaped as in RFC 6901.</returns>
     public static string Below(string parent, string token) =>
         parent + "/" + token.Replace("~", "~0", StringComparison.Ordinal).Replace("/", "~1", StringComparison.Ordinal);
 }

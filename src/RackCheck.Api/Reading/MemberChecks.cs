@@ -7,10 +7,10 @@ using RackCheck.Model.Json;
 namespace RackCheck.Api.Reading;
 
 /// <summary>
-/// Checks what the attributes of a contract record say of its members: ranges, lengths, forms, counts. Made once a type, from the
-/// attributes that the OpenAPI document is made of too; at a request nothing is looked up and nothing is boxed.
+/// Checks the members of a contract record against its attributes: ranges, lengths, formats, counts. It is made once per type, from the same
+/// attributes as the OpenAPI document. A request causes no reflection and no boxing.
 /// </summary>
-/// <typeparam name="T">The record.</typeparam>
+/// <typeparam name="T">The record type.</typeparam>
 internal sealed class MemberChecks<T>
     where T : class
 {
@@ -21,7 +21,7 @@ internal sealed class MemberChecks<T>
     /// <summary>The checks of this type.</summary>
     public static MemberChecks<T> Instance { get; } = new();
 
-    /// <summary>Whether every member of it and below it is as its attributes say.</summary>
+    /// <summary>Whether all members of a record and of records below it satisfy their attributes.</summary>
     public bool Hold(T owner)
     {
         foreach (var check in checks)
@@ -35,7 +35,7 @@ internal sealed class MemberChecks<T>
         return true;
     }
 
-    /// <summary>Adds a fault for each that is not.</summary>
+    /// <summary>Adds a fault for each member that does not.</summary>
     public void Report(T owner, string pointer, FaultList faults)
     {
         foreach (var check in checks)
@@ -68,7 +68,7 @@ internal sealed class NumberCheck<T>(string name, Func<T, double?> get, double l
         pointer, FaultCodes.OutOfRange, string.Create(CultureInfo.InvariantCulture, $"{get(owner)} is outside {least} to {greatest}."));
 }
 
-/// <summary>A whole number and its range, or the few values that it may have.</summary>
+/// <summary>An integer and its range, or its allowed values.</summary>
 internal sealed class WholeNumberCheck<T>(string name, Func<T, int?> get, int least, int greatest, int[]? allowed) : MemberCheck<T>(name)
 {
     public override bool Holds(T owner) =>
@@ -79,10 +79,10 @@ internal sealed class WholeNumberCheck<T>(string name, Func<T, int?> get, int le
         FaultCodes.OutOfRange,
         allowed is null
             ? string.Create(CultureInfo.InvariantCulture, $"{get(owner)} is outside {least} to {greatest}.")
-            : string.Create(CultureInfo.InvariantCulture, $"{get(owner)} is none of {string.Join(", ", allowed)}."));
+            : string.Create(CultureInfo.InvariantCulture, $"{get(owner)} is not one of the allowed values: {string.Join(", ", allowed)}."));
 }
 
-/// <summary>A text, its length and form. No text may hold control characters: it goes into logs, sheets and drawings.</summary>
+/// <summary>A string, its length and format. Control characters are not allowed, since strings go into logs, sheets and drawings.</summary>
 internal sealed class TextCheck<T>(string name, Func<T, string?> get, int least, int greatest, Regex? form) : MemberCheck<T>(name)
 {
     public override bool Holds(T owner) => get(owner) is not { } value || (HasLength(value) && HasForm(value));
@@ -92,11 +92,14 @@ internal sealed class TextCheck<T>(string name, Func<T, string?> get, int least,
         var value = get(owner)!;
         if (!HasLength(value))
         {
-            faults.Add(pointer, FaultCodes.WrongLength, string.Create(CultureInfo.InvariantCulture, $"It has {value.Length} characters; {least} to {greatest} are allowed."));
+            faults.Add(
+                pointer,
+                FaultCodes.WrongLength,
+                string.Create(CultureInfo.InvariantCulture, $"It has {value.Length} characters; {least} to {greatest} are allowed."));
         }
         else
         {
-            faults.Add(pointer, FaultCodes.WrongForm, form is null ? "It holds a control character." : $"It is not of the form {form}.");
+            faults.Add(pointer, FaultCodes.WrongForm, form is null ? "It contains a control character." : $"It does not match the format {form}.");
         }
     }
 
@@ -105,13 +108,13 @@ internal sealed class TextCheck<T>(string name, Func<T, string?> get, int least,
     private bool HasForm(string value) => form?.IsMatch(value) ?? !value.AsSpan().ContainsAnyInRange('\0', '\u001f');
 }
 
-/// <summary>A record below.</summary>
+/// <summary>A nested record.</summary>
 internal sealed class ChildCheck<T, TChild>(string name, Func<T, TChild?> get) : MemberCheck<T>(name)
     where TChild : class
 {
     private MemberChecks<TChild>? checks;
 
-    // Fetched at first use: a type that holds itself would else wait for itself.
+    // Fetched at first use, since a type may contain itself.
     private MemberChecks<TChild> Checks => checks ??= MemberChecks<TChild>.Instance;
 
     public override bool Holds(T owner) => get(owner) is not { } child || Checks.Hold(child);
@@ -119,7 +122,7 @@ internal sealed class ChildCheck<T, TChild>(string name, Func<T, TChild?> get) :
     public override void Report(T owner, string pointer, FaultList faults) => Checks.Report(get(owner)!, pointer, faults);
 }
 
-/// <summary>A list, its count, and that no element is null.</summary>
+/// <summary>A list, its count, and no null elements.</summary>
 internal class ListCheck<T, TItem>(string name, Func<T, IReadOnlyList<TItem>?> get, int least, int greatest) : MemberCheck<T>(name)
 {
     public override bool Holds(T owner)
@@ -150,7 +153,10 @@ internal class ListCheck<T, TItem>(string name, Func<T, IReadOnlyList<TItem>?> g
         var list = get(owner)!;
         if (!HasCount(list))
         {
-            faults.Add(pointer, FaultCodes.WrongCount, string.Create(CultureInfo.InvariantCulture, $"It has {list.Count} elements; {least} to {greatest} are allowed."));
+            faults.Add(
+                pointer,
+                FaultCodes.WrongCount,
+                string.Create(CultureInfo.InvariantCulture, $"It has {list.Count} elements; {least} to {greatest} are allowed."));
             return;
         }
 
@@ -159,7 +165,7 @@ internal class ListCheck<T, TItem>(string name, Func<T, IReadOnlyList<TItem>?> g
             var below = FaultList.Below(pointer, i.ToString(CultureInfo.InvariantCulture));
             if (list[i] is not { } element)
             {
-                faults.Add(below, FaultCodes.NullValue, "An element of a list is never null.");
+                faults.Add(below, FaultCodes.NullValue, "A list element must not be null.");
             }
             else
             {
@@ -191,7 +197,7 @@ internal sealed class RecordListCheck<T, TItem>(string name, Func<T, IReadOnlyLi
     protected override void ReportElement(TItem element, string pointer, FaultList faults) => Checks.Report(element, pointer, faults);
 }
 
-/// <summary>A list of texts: ids, so none is empty, long or holds control characters.</summary>
+/// <summary>A list of ids: none is empty, too long or contains control characters.</summary>
 internal sealed class TextListCheck<T>(string name, Func<T, IReadOnlyList<string>?> get, int least, int greatest)
     : ListCheck<T, string>(name, get, least, greatest)
 {
@@ -204,12 +210,15 @@ internal sealed class TextListCheck<T>(string name, Func<T, IReadOnlyList<string
     {
         if (!ElementHolds(element))
         {
-            faults.Add(pointer, FaultCodes.WrongLength, string.Create(CultureInfo.InvariantCulture, $"An id has 1 to {MostCharacters} characters and no control character."));
+            faults.Add(
+                pointer,
+                FaultCodes.WrongLength,
+                string.Create(CultureInfo.InvariantCulture, $"An id has 1 to {MostCharacters} characters and no control character."));
         }
     }
 }
 
-/// <summary>Makes the check of a member from its attributes and type.</summary>
+/// <summary>Creates the check of a member from its attributes and type.</summary>
 internal static class MemberCheckFactory
 {
     public static MemberCheck<T>? Make<T>(ContractMember<T> member)
@@ -239,7 +248,7 @@ internal static class MemberCheckFactory
             return MakeList(member, element);
         }
 
-        // Words and truth values have no range; maps are the policy's, of which the rules' own descriptors say what may stand in them.
+        // Enums and Booleans have no range. Maps occur in the policy only, and the rule descriptors define their content.
         return type.IsValueType || member.IsMap
             ? null
             : (MemberCheck<T>)Activator.CreateInstance(typeof(ChildCheck<,>).MakeGenericType(typeof(T), type), member.Name, member.Getter())!;
@@ -272,5 +281,5 @@ internal static class MemberCheckFactory
     private static TAttribute Needed<TAttribute>(PropertyInfo property)
         where TAttribute : Attribute =>
         property.GetCustomAttribute<TAttribute>()
-        ?? throw new InvalidOperationException($"{property.DeclaringType!.Name}.{property.Name} needs a {typeof(TAttribute).Name}.");
+        ?? throw new InvalidOperationException($"{property.DeclaringType!.Name}.{property.Name} requires a {typeof(TAttribute).Name}.");
 }

@@ -5,10 +5,10 @@ using static System.FormattableString;
 
 namespace RackCheck.Api.Reading;
 
-/// <summary>What supplies, PDUs, cords and uninterruptible power supplies have to do with each other: lines that are there, and no ring.</summary>
+/// <summary>Relations between supplies, PDUs, cords and UPSs: existing phases, and no loop.</summary>
 internal static class PowerRelations
 {
-    /// <summary>Finds outlet groups and cords on lines that their supply does not have.</summary>
+    /// <summary>Finds outlet groups and cords on phases that their supply does not have.</summary>
     public static void LinesAreThere(RackDescription description, ValidationContext<RackDescription> context)
     {
         var units = description.Pdus;
@@ -24,7 +24,10 @@ internal static class PowerRelations
                 if (groups[g]?.Phase is Phase.L2 or Phase.L3)
                 {
                     DescriptionValidator.Fail(
-                        context, Invariant($"/pdus/{i}/groups/{g}/phase"), FaultCodes.Inconsistent, $"Supply {supply.Id} has one phase: a group on it hangs on L1.");
+                        context,
+                        Invariant($"/pdus/{i}/groups/{g}/phase"),
+                        FaultCodes.Inconsistent,
+                        $"Supply {supply.Id} has one phase; its outlet groups are fed from L1.");
                 }
             }
         }
@@ -36,12 +39,15 @@ internal static class PowerRelations
                 && units?.FirstOrDefault(u => u?.Id == unitId) is { } unit && SupplyOf(description, unit) is { } supply && !HasThreePhases(description, supply))
             {
                 DescriptionValidator.Fail(
-                    context, Invariant($"/connections/{i}/group"), FaultCodes.Inconsistent, $"A plug for three phases cannot hang on supply {supply.Id}, which has one.");
+                    context,
+                    Invariant($"/connections/{i}/group"),
+                    FaultCodes.Inconsistent,
+                    $"A three-phase plug cannot be fed from supply {supply.Id}, which has one phase.");
             }
         }
     }
 
-    /// <summary>Finds PDUs that two uninterruptible power supplies feed, and any that feeds what feeds it.</summary>
+    /// <summary>Finds PDUs that two UPSs feed, and UPSs that feed their own supply.</summary>
     public static void FeedsAreATree(RackDescription description, ValidationContext<RackDescription> context)
     {
         var fedBy = new Dictionary<string, int>(StringComparer.Ordinal);
@@ -57,7 +63,11 @@ internal static class PowerRelations
 
                 if (!fedBy.TryAdd(unit, i))
                 {
-                    DescriptionValidator.Fail(context, Invariant($"/items/{i}/ups/feeds/{f}"), FaultCodes.Inconsistent, $"PDU {unit} is fed by {items[fedBy[unit]].Id} already.");
+                    DescriptionValidator.Fail(
+                        context,
+                        Invariant($"/items/{i}/ups/feeds/{f}"),
+                        FaultCodes.Inconsistent,
+                        $"PDU {unit} is already fed from {items[fedBy[unit]].Id}.");
                 }
             }
         }
@@ -68,7 +78,7 @@ internal static class PowerRelations
         }
     }
 
-    // From each UPS up the way that its power comes: its cords' units, and what feeds those.
+    // From each UPS upstream: the PDUs of its cords, and the UPSs that feed those PDUs.
     private static void FindRings(RackDescription description, Dictionary<string, int> fedBy, ValidationContext<RackDescription> context)
     {
         foreach (var ups in fedBy.Values.Distinct())
@@ -93,7 +103,11 @@ internal static class PowerRelations
 
             if (ring)
             {
-                DescriptionValidator.Fail(context, Invariant($"/items/{ups}/ups/feeds"), FaultCodes.Inconsistent, $"{description.Items[ups].Id} feeds what feeds it: a ring.");
+                DescriptionValidator.Fail(
+                    context,
+                    Invariant($"/items/{ups}/ups/feeds"),
+                    FaultCodes.Inconsistent,
+                    $"{description.Items[ups].Id} feeds a PDU that feeds it: a loop.");
             }
         }
     }

@@ -6,10 +6,10 @@ using RackCheck.Model;
 
 namespace RackCheck.Api.Reading;
 
-/// <summary>Reads a document from the bytes of a request: the document, or every fault that it has.</summary>
-/// <typeparam name="T">Its record.</typeparam>
-/// <param name="type">The serializer's metadata of it.</param>
-/// <param name="validator">What members have to do with each other.</param>
+/// <summary>Reads a document from a request body. The result is the document or all of its faults.</summary>
+/// <typeparam name="T">The record type.</typeparam>
+/// <param name="type">The serializer's metadata of the type.</param>
+/// <param name="validator">Checks the relations between members.</param>
 public abstract class RequestReader<T>(JsonTypeInfo<T> type, IValidator<T> validator)
     where T : class
 {
@@ -21,19 +21,19 @@ public abstract class RequestReader<T>(JsonTypeInfo<T> type, IValidator<T> valid
         body = body.Span.StartsWith("\uFEFF"u8) ? body[3..] : body;
         if (!Utf8.IsValid(body.Span))
         {
-            return ReadResult<T>.NotJson(new Fault { Pointer = "", Code = FaultCodes.NotJson, Detail = "The text is not UTF-8." });
+            return ReadResult<T>.NotJson(new Fault { Pointer = "", Code = FaultCodes.NotJson, Detail = "The request body is not UTF-8." });
         }
 
         var document = TryRead(body.Span);
         return document is not null && IsSound(document) ? ReadResult<T>.Sound(document) : FindFaults(body, document);
     }
 
-    /// <summary>Whether ranges and relations hold. Apart from <see cref="Read"/> so that its cost can be measured.</summary>
-    /// <param name="document">A document as the serializer read it.</param>
-    /// <returns>Whether they do.</returns>
+    /// <summary>Whether ranges and relations are valid. Separate from <see cref="Read"/> so that its run time can be measured.</summary>
+    /// <param name="document">A document read by the serializer.</param>
+    /// <returns>True if the document is valid.</returns>
     public bool IsSound(T document) => MemberChecks<T>.Instance.Hold(document) && validator.Validate(document).IsValid;
 
-    /// <summary>Adds what is wrong with the relations of a document.</summary>
+    /// <summary>Adds the faults in the relations between members.</summary>
     private protected void AddRelations(T document, FaultList faults)
     {
         foreach (var failure in validator.Validate(document).Errors)
@@ -83,7 +83,7 @@ public abstract class RequestReader<T>(JsonTypeInfo<T> type, IValidator<T> valid
 
         if (faults.IsEmpty)
         {
-            // The serializer refused what the finder takes: better one fault without a place than a wrong answer.
+            // The serializer refused a document in which no fault was found. One fault without a pointer is better than a wrong answer.
             faults.Add("", FaultCodes.WrongForm, "The document could not be read.");
         }
 
@@ -91,10 +91,10 @@ public abstract class RequestReader<T>(JsonTypeInfo<T> type, IValidator<T> valid
     }
 }
 
-/// <summary>A document, or why there is none.</summary>
-/// <typeparam name="T">Its record.</typeparam>
-/// <param name="Document">The document; null where there are faults.</param>
-/// <param name="IsJson">Whether the text was JSON.</param>
+/// <summary>A document, or the reasons why there is none.</summary>
+/// <typeparam name="T">The record type.</typeparam>
+/// <param name="Document">The document; null if there are faults.</param>
+/// <param name="IsJson">Whether the body was valid JSON.</param>
 /// <param name="Faults">The faults.</param>
 public sealed record ReadResult<T>(T? Document, bool IsJson, IReadOnlyList<Fault> Faults)
     where T : class

@@ -5,16 +5,16 @@ using static System.FormattableString;
 
 namespace RackCheck.Api.Reading;
 
-/// <summary>Notes a fault.</summary>
-/// <param name="pointer">Its place, RFC 6901.</param>
+/// <summary>Adds a fault.</summary>
+/// <param name="pointer">JSON pointer, RFC 6901.</param>
 /// <param name="code">One of <see cref="FaultCodes"/>.</param>
-/// <param name="detail">What is wrong.</param>
+/// <param name="detail">Message for people.</param>
 internal delegate void AddFault(string pointer, string code, string detail);
 
-/// <summary>Relations that descriptions and baskets share.</summary>
+/// <summary>Relations that descriptions and baskets have in common.</summary>
 internal static class SharedRelations
 {
-    /// <summary>Supplies with ids of their own.</summary>
+    /// <summary>Finds supplies with duplicate ids.</summary>
     public static void SuppliesAreUnique(IReadOnlyList<Supply>? supplies, AddFault fail)
     {
         for (var i = 0; i < supplies?.Count; i++)
@@ -26,7 +26,7 @@ internal static class SharedRelations
         }
     }
 
-    /// <summary>A policy that the rules allow.</summary>
+    /// <summary>Finds policy settings that the rules do not allow.</summary>
     public static void PolicyIsAllowed(RuleSet rules, Policy? policyGiven, AddFault fail)
     {
         if (policyGiven?.Rules is not { } policies)
@@ -45,13 +45,13 @@ internal static class SharedRelations
 
             if (policy is null)
             {
-                fail(pointer, FaultCodes.NullValue, "An element is never null.");
+                fail(pointer, FaultCodes.NullValue, "An element must not be null.");
                 continue;
             }
 
             if (rule.Safety && policy.Severity is { } severity && severity > (PolicySeverity)(int)rule.Severity)
             {
-                fail(pointer + "/severity", FaultCodes.SafetyWeakened, "A safety rule can be made stricter, never weaker or off.");
+                fail(pointer + "/severity", FaultCodes.SafetyWeakened, "A safety rule can only be made stricter; it cannot be weakened or switched off.");
             }
 
             foreach (var (name, value) in policy.Limits ?? new Dictionary<string, double>())
@@ -66,7 +66,7 @@ internal static class SharedRelations
         if (rule.Limits.FirstOrDefault(l => l.Name == name) is not { } limit)
         {
             var names = rule.Limits.Count == 0 ? "none" : string.Join(", ", rule.Limits.Select(l => l.Name));
-            fail(pointer, FaultCodes.UnknownLimit, $"{rule.Id} has no such limit; it has: {names}.");
+            fail(pointer, FaultCodes.UnknownLimit, $"{rule.Id} has no such limit. Its limits: {names}.");
         }
         else if (!(value >= limit.Minimum && value <= limit.Maximum))
         {
@@ -74,11 +74,12 @@ internal static class SharedRelations
         }
         else if (rule.Safety && (limit.Stricter == Stricter.Lower ? value > limit.Default : value < limit.Default))
         {
-            fail(pointer, FaultCodes.SafetyWeakened, Invariant($"A safety rule can be made stricter, never weaker: {limit.Default} {limit.Unit} or {(limit.Stricter == Stricter.Lower ? "less" : "more")}."));
+            var bound = limit.Stricter == Stricter.Lower ? "maximum" : "minimum";
+            fail(pointer, FaultCodes.SafetyWeakened, Invariant($"A safety rule can only be made stricter: {bound} {limit.Default} {limit.Unit}."));
         }
     }
 
-    /// <summary>Acceptances that the rules allow.</summary>
+    /// <summary>Finds acceptances that the rules do not allow.</summary>
     public static void AcceptancesAreAllowed(RuleSet rules, IReadOnlyList<Acceptance>? acceptances, AddFault fail)
     {
         for (var i = 0; i < acceptances?.Count; i++)
@@ -100,13 +101,13 @@ internal static class SharedRelations
 
             if (acceptance.Fingerprint is null == acceptance.Pointer is null)
             {
-                fail(pointer, FaultCodes.Inconsistent, "An acceptance names its finding by fingerprint or by pointer, one of the two.");
+                fail(pointer, FaultCodes.Inconsistent, "An acceptance identifies its finding either by fingerprint or by pointer.");
             }
         }
     }
 
-    /// <summary>Where an id first stands; the length of the list where it does not.</summary>
-    /// <remarks>Lists of the contract are short: comparing beats building a table, up to its longest list of 200.</remarks>
+    /// <summary>Index of the first element with an id; the length of the list if there is none.</summary>
+    /// <remarks>Lists of the contract have at most 200 elements; a linear search is faster than building a table.</remarks>
     public static int FirstIndex<TElement>(IReadOnlyList<TElement> list, string? id, Func<TElement, string?> idOf)
     {
         var index = 0;

@@ -2,12 +2,12 @@ using RackCheck.Model;
 
 namespace RackCheck.Planning.Baskets;
 
-/// <summary>What came of planning a basket: a report, or faults of the request.</summary>
+/// <summary>Result of planning a basket: a report, or faults of the request.</summary>
 public sealed record BasketAnswer
 {
-    /// <summary>The report; null where there are faults.</summary>
+    /// <summary>The report; null if there are faults.</summary>
     public BasketReport? Report { get; init; }
 
-    /// <summary>Why the basket is no single rack, with pointers into the request; empty where there is a report.</summary>
+    /// <summary>Faults that prevent planning, with pointers into the request; empty if there is a report.</summary>
     public IReadOnlyList<Fault> Faults { get; init; } = [];
 }

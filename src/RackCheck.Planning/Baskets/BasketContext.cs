@@ -4,16 +4,13 @@ using RackCheck.Survey.Limits;
 
 namespace RackCheck.Planning.Baskets;
 
-/// <summary>What every plan of one basket goes by.</summary>
+/// <summary>Request, offered products and rule limits of one basket.</summary>
 internal sealed class BasketContext
 {
     private readonly ILookup<ProductKind, Product> offered;
     private readonly HashSet<string> needRails;
 
-    /// <summary>Sorts what is on offer, and finds what needs rails.</summary>
-    /// <param name="request">The basket.</param>
-    /// <param name="products">All products that a rack of it may have.</param>
-    /// <param name="offered">Those on offer.</param>
+    /// <summary>Sorts the offered products and finds the products that need rails.</summary>
     public BasketContext(BasketRequest request, IEnumerable<Product> products, IReadOnlyList<Product> offered)
     {
         Request = request;
@@ -26,27 +23,23 @@ internal sealed class BasketContext
     /// <summary>The basket.</summary>
     public BasketRequest Request { get; }
 
-    /// <summary>Limits of the rules.</summary>
+    /// <summary>Rule limits.</summary>
     public RuleChecks Rules { get; }
 
     /// <summary>The limits that several rooms go by, as the policy sets them.</summary>
     public LimitsInForce Limits { get; }
 
-    /// <summary>Whether an outlet more was tried and did not help: then what is short is said instead of proposed.</summary>
+    /// <summary>Whether a further outlet was tried without effect. Missing outlets are then reported as unmet instead of proposed.</summary>
     public bool OutletsGivenUp { get; set; }
 
-    /// <summary>What is on offer of a kind.</summary>
-    /// <param name="kind">The kind.</param>
+    /// <summary>Offered products of a kind.</summary>
     /// <returns>The products, by part number.</returns>
     public IEnumerable<Product> Offered(ProductKind kind) => offered[kind];
 
-    /// <summary>Whether a product hangs on rails that are sold on their own, by its own word or because a rule does not let its front panel carry it.</summary>
-    /// <param name="product">The product.</param>
-    /// <returns>Whether it does.</returns>
+    /// <summary>Whether a product needs separate rails: its data asks for them, or a rule does not let its front panel carry it.</summary>
     public bool NeedsRails(Product product) => needRails.Contains(product.PartNumber);
 
-    /// <summary>The rails that a product takes; null for either sort.</summary>
-    /// <param name="product">The product.</param>
+    /// <summary>Type of rails that a product takes; null for either type.</summary>
     /// <returns>Slides or runners.</returns>
     public static SupportStyle? RailStyle(Product product) => product.Item switch
     {
@@ -55,18 +48,18 @@ internal sealed class BasketContext
         _ => null,
     };
 
-    /// <summary>Whether a product brings what carries it: a rating says that it is there.</summary>
-    /// <param name="product">The product.</param>
-    /// <returns>Whether it does.</returns>
+    /// <summary>Whether a product includes its support. A load rating shows that it does.</summary>
     public static bool BringsSupport(Product product) => product.Item is { Support: { RatedKg: not null } or { Style: SupportStyle.Shelf } };
 
     private static HashSet<string> FindWhatNeedsRails(IEnumerable<Product> products, Policy? policy)
     {
         Product[] mounted = [.. products.Where(p => p is { Kind: ProductKind.Equipment or ProductKind.FanTray, Item.HeightU: > 0 } && !BringsSupport(p))];
-        var found = mounted.Where(p => p.Item!.Support?.Style is SupportStyle.Slides or SupportStyle.Runners).Select(p => p.PartNumber).ToHashSet(StringComparer.Ordinal);
+        var found = mounted.Where(p => p.Item!.Support?.Style is SupportStyle.Slides or SupportStyle.Runners)
+            .Select(p => p.PartNumber)
+            .ToHashSet(StringComparer.Ordinal);
         if (mounted.Length > 0)
         {
-            // The rule knows what a front panel carries, and by what policy.
+            // The rule applies the limits for front-panel mounting, including the policy.
             var report = RuleChecks.Only<NoSupport>().Check(new RackDescription
             {
                 Cabinet = new Cabinet { HeightU = 42, WidthMm = 600, DepthMm = 1000 },
@@ -74,7 +67,12 @@ internal sealed class BasketContext
                 [
                     .. mounted.Select(p => new Item
                     {
-                        Id = p.PartNumber, HeightU = p.Item!.HeightU, Category = p.Item.Category, Body = p.Item.Body, MassKg = p.Item.MassKg, Support = new Support { Style = SupportStyle.Panel },
+                        Id = p.PartNumber,
+                        HeightU = p.Item!.HeightU,
+                        Category = p.Item.Category,
+                        Body = p.Item.Body,
+                        MassKg = p.Item.MassKg,
+                        Support = new Support { Style = SupportStyle.Panel },
                     }),
                 ],
                 Policy = policy,

@@ -6,26 +6,30 @@ using static System.FormattableString;
 namespace RackCheck.Planning.Baskets;
 
 /// <summary>
-/// Turns the lines of a basket into a rack: chooses the cabinet, mounts and wires what is there, checks it, and works out what is missing and what is
-/// too much. It completes the basket stage by stage until nothing lacks any more; so the completed basket, planned again, lacks nothing.
+/// Turns the lines of a basket into a rack: chooses the cabinet, mounts and wires the items, checks the rack and determines missing and excess
+/// lines. It completes the basket stage by stage until nothing is missing, so that the completed basket, planned again, has no missing line.
 /// </summary>
 /// <param name="checker">Checks the racks.</param>
-/// <remarks>Pure: the same request and products get the same answer. It does not hang on the order of lines, but for which of several lines with one part number is named.</remarks>
+/// <remarks>
+/// Pure: the same request and products give the same answer. The order of lines only decides which of several lines with the same part number is named.
+/// </remarks>
 public sealed class BasketPlanner(RackChecker checker)
 {
-    /// <summary>Code of the fault that a basket has more things than a rack may.</summary>
+    /// <summary>Fault code: the basket has more items than a rack may have.</summary>
     public const string TooManyItems = "too-many-items";
 
-    /// <summary>Code of the fault that a basket has no cabinet and none is on offer.</summary>
+    /// <summary>Fault code: the basket has no cabinet and none is on offer.</summary>
     public const string NoCabinet = "no-cabinet";
 
     /// <summary>Plans a basket.</summary>
-    /// <param name="request">A request that validation found sound.</param>
-    /// <param name="products">The products of its lines by part number. A line whose part number is not among them is unknown: it is left out of the rack and holds the order.</param>
-    /// <param name="offered">The products that the basket may be completed with, in any order.</param>
-    /// <param name="cancellation">Stops between two rules of a check, or between two rounds of completing.</param>
-    /// <returns>The report, or the faults of the request: more than 200 things to mount, or no cabinet and none on offer.</returns>
-    /// <exception cref="OperationCanceledException">Stopped.</exception>
+    /// <param name="request">A valid request.</param>
+    /// <param name="products">
+    /// The products of its lines by part number. A line with another part number is unknown: it is left out of the rack and puts the order on hold.
+    /// </param>
+    /// <param name="offered">The products that may be added to the basket, in any order.</param>
+    /// <param name="cancellation">Stops between two rules of a check or two rounds of completion.</param>
+    /// <returns>The report, or the faults of the request: more than 200 items to mount, or no cabinet and none on offer.</returns>
+    /// <exception cref="OperationCanceledException">The planning was cancelled.</exception>
     public BasketAnswer Plan(
         BasketRequest request, IReadOnlyDictionary<string, Product> products, IReadOnlyList<Product> offered, CancellationToken cancellation = default)
     {
@@ -33,14 +37,14 @@ public sealed class BasketPlanner(RackChecker checker)
         var mounted = basket.All.Where(e => e.Product.Kind is ProductKind.Equipment or ProductKind.Shelf or ProductKind.FanTray).Sum(e => e.Left);
         if (mounted > BayMaker.MostItems)
         {
-            return FaultOf(TooManyItems, Invariant($"The basket has {mounted} things to mount; a rack has {BayMaker.MostItems} at most. Make a basket for each rack."));
+            return FaultOf(TooManyItems, Invariant($"The basket has {mounted} items to mount; the maximum is {BayMaker.MostItems}. Use one basket per rack."));
         }
 
         var context = new BasketContext(request, basket.All.Select(e => e.Product).Concat(offered), offered);
         var own = CabinetChoice.Own(context, basket, checker, cancellation);
         if ((own ?? CabinetChoice.Offered(context, basket, checker, cancellation)) is not { Product: var cabinet } chosen)
         {
-            return FaultOf(NoCabinet, "The basket has no cabinet, and none is on offer that could be proposed.");
+            return FaultOf(NoCabinet, "The basket has no cabinet, and none is on offer.");
         }
 
         var stock = own is null ? basket.With([(cabinet, 1)]) : basket;
@@ -92,6 +96,10 @@ public sealed class BasketPlanner(RackChecker checker)
     {
         var items = bay.Items.ToLookup(i => lines.LineOf(i.Piece), i => i.Id);
         var units = bay.Units.ToLookup(u => lines.LineOf(u.Piece), u => u.Unit.Id);
-        return [.. Enumerable.Range(0, request.Lines.Count).Select(i => new LineItems { Line = LineMap.PointerOf(i), Items = [.. items[i]], Pdus = [.. units[i]] })];
+        return
+        [
+            .. Enumerable.Range(0, request.Lines.Count)
+                .Select(i => new LineItems { Line = LineMap.PointerOf(i), Items = [.. items[i]], Pdus = [.. units[i]] }),
+        ];
     }
 }

@@ -4,19 +4,19 @@ using RackCheck.Survey;
 
 namespace RackCheck.Planning.Baskets;
 
-/// <summary>What has to be there before the next can be worked out. What lacks is added stage by stage: a shelf more moves what hangs beside it.</summary>
+/// <summary>Stages of completing a basket, in order. Missing parts are added stage by stage, since a further shelf moves other items.</summary>
 internal enum Stage
 {
-    /// <summary>Shelves for what is no 19-inch unit.</summary>
+    /// <summary>Shelves for items that are not rack-mountable.</summary>
     Shelves,
 
     /// <summary>Slides and runners.</summary>
     Rails,
 
-    /// <summary>A switch for keyboard, video and mouse.</summary>
+    /// <summary>KVM switch.</summary>
     Consoles,
 
-    /// <summary>Fans in the roof.</summary>
+    /// <summary>Roof fans.</summary>
     Cooling,
 
     /// <summary>PDUs.</summary>
@@ -35,138 +35,133 @@ internal enum Stage
     Fixings,
 }
 
-/// <summary>Pieces that a bay lacks.</summary>
-/// <param name="Stage">What they are for.</param>
-/// <param name="Product">A product on offer.</param>
-/// <param name="OrderUnits">Order units of it.</param>
-/// <param name="Reason">Why, in the customer's words.</param>
+/// <summary>A missing line: pieces that the rack needs.</summary>
+/// <param name="Stage">Stage that needs them.</param>
+/// <param name="Product">An offered product.</param>
+/// <param name="OrderUnits">Number of order units.</param>
+/// <param name="Reason">Reason, worded for the customer.</param>
 internal sealed record Lack(Stage Stage, Product Product, long OrderUnits, string Reason);
 
-/// <summary>An item of a bay, with the pieces that it is made of.</summary>
+/// <summary>An item of a rack and the pieces that it consists of.</summary>
 internal sealed class BayItem
 {
-    /// <summary>The item as it stands.</summary>
+    /// <summary>The item in its present state.</summary>
     public required Item Item { get; set; }
 
-    /// <summary>The piece that it is.</summary>
+    /// <summary>Its piece of the stock.</summary>
     public required Piece Piece { get; init; }
 
-    /// <summary>The rails that it hangs on, where they are sold on their own.</summary>
+    /// <summary>Its separate rails, if any.</summary>
     public Piece? Rails { get; set; }
 
     /// <summary>Its earth lead.</summary>
     public Piece? Lead { get; set; }
 
-    /// <summary>Whether it has to hang on rails that are sold on their own.</summary>
+    /// <summary>Whether it needs separate rails.</summary>
     public bool NeedsRails { get; init; }
 
-    /// <summary>The sort of rails that it takes; null for either.</summary>
+    /// <summary>Type of rails that it takes; null for either type.</summary>
     public SupportStyle? RailStyle { get; init; }
 
     /// <summary>Its id.</summary>
     public string Id => Item.Id;
 
-    /// <summary>Units that it takes; 0 for what stands on a shelf.</summary>
+    /// <summary>Height in U; 0 for an item on a shelf.</summary>
     public int HeightU => Item.HeightU ?? 0;
 
     /// <summary>Whether it is a shelf.</summary>
     public bool IsShelf => Item.Category == ItemCategory.Shelf;
 
-    /// <summary>Whether it hangs on runners, or may.</summary>
-    public bool MayRun => NeedsRails ? (Item.Support?.Style is SupportStyle.Slides or SupportStyle.Runners ? Item.Support.Style : RailStyle) != SupportStyle.Slides
+    /// <summary>Whether it is or may be supported by runners.</summary>
+    public bool MayRun => NeedsRails
+        ? (Item.Support?.Style is SupportStyle.Slides or SupportStyle.Runners ? Item.Support.Style : RailStyle) != SupportStyle.Slides
         : Item.Support?.Style == SupportStyle.Runners;
 
-    /// <summary>Whether it rises out of its units on runners, so that no other set stands right on it.</summary>
+    /// <summary>Whether runners raise it beyond its U positions, so that the item above cannot be directly adjacent.</summary>
     public bool Creeps => MayRun && !(Item.Body?.HeightMm + (Item.Support?.ThicknessMm ?? Allowances.RunnerThicknessMm) <= RackGeometry.ApertureMm(HeightU));
 }
 
-/// <summary>A PDU of a bay.</summary>
+/// <summary>A PDU of a rack.</summary>
 internal sealed class BayUnit
 {
-    /// <summary>The unit as it stands.</summary>
+    /// <summary>The PDU in its present state.</summary>
     public required Pdu Unit { get; set; }
 
-    /// <summary>The piece that it is.</summary>
+    /// <summary>Its piece of the stock.</summary>
     public required Piece Piece { get; init; }
 }
 
-/// <summary>A rack as it is put together from a stock, step by step.</summary>
-/// <param name="stock">The stock that it takes its pieces from.</param>
-/// <param name="request">The basket.</param>
-/// <param name="cabinet">The cabinet.</param>
+/// <summary>A rack under construction, built from a stock step by step.</summary>
 internal sealed class Bay(Stock stock, BasketRequest request, Cabinet cabinet)
 {
     private RackSurvey? wired;
     private readonly Dictionary<string, int> ids = new(StringComparer.Ordinal);
 
-    /// <summary>The stock; what the rack took of it counts as used.</summary>
+    /// <summary>The stock; pieces in the rack count as used.</summary>
     public Stock Stock => stock;
 
-    /// <summary>The cabinet with what was fitted to it.</summary>
+    /// <summary>The cabinet with the parts fitted to it.</summary>
     public Cabinet Cabinet { get; set; } = cabinet;
 
-    /// <summary>The piece that the cabinet is.</summary>
+    /// <summary>Piece of the stock that is the cabinet.</summary>
     public required Piece CabinetPiece { get; init; }
 
-    /// <summary>Items, in the order of the description.</summary>
+    /// <summary>Items, in description order.</summary>
     public List<BayItem> Items { get; } = [];
 
-    /// <summary>PDUs, in the order of the description.</summary>
+    /// <summary>PDUs, in description order.</summary>
     public List<BayUnit> Units { get; } = [];
 
-    /// <summary>Supplies, given or assumed.</summary>
+    /// <summary>Supplies, specified or assumed.</summary>
     public List<Supply> Supplies { get; } = [.. request.Supplies ?? []];
 
-    /// <summary>Whether the supplies are the caller's, not assumed.</summary>
+    /// <summary>Whether the request specifies the supplies.</summary>
     public bool HasGivenSupplies { get; } = request.Supplies is { Count: > 0 };
 
-    /// <summary>Fans and cooler.</summary>
+    /// <summary>Fans and air conditioner.</summary>
     public Cooling? Cooling { get; set; }
 
-    /// <summary>What was fitted to the cabinet, by its place in the rack.</summary>
+    /// <summary>Parts fitted to the cabinet, by pointer into the description.</summary>
     public Dictionary<string, Piece> CabinetParts { get; } = new(StringComparer.Ordinal);
 
-    /// <summary>What lacks and is on offer.</summary>
+    /// <summary>Missing parts that are on offer.</summary>
     public List<Lack> Lacks { get; } = [];
 
-    /// <summary>What lacks and is not on offer.</summary>
+    /// <summary>Missing parts that are not on offer.</summary>
     public List<UnmetNeed> Unmet { get; } = [];
 
-    /// <summary>What was assumed.</summary>
+    /// <summary>Assumptions made.</summary>
     public List<Assumption> Assumptions { get; } = [];
 
-    /// <summary>Cords without an outlet, and redundant items on one supply: what PDUs would have to mend.</summary>
+    /// <summary>Weighted number of cords without an outlet and of dual-corded items on one supply. Further PDUs reduce it.</summary>
     public int OutletsShort { get; set; }
 
-    /// <summary>The region; null where not told.</summary>
+    /// <summary>The region; null if not specified.</summary>
     public Region? Region => request.Site?.Region;
 
     /// <summary>Clear opening between the uprights, mm.</summary>
     public double OpeningMm => Cabinet.Uprights?.OpeningMm ?? RackGeometry.OpeningMm;
 
-    /// <summary>Front to rear uprights, mm; null where not known.</summary>
+    /// <summary>Front to rear upright spacing, mm; null if unknown.</summary>
     public double? SpacingMm => Cabinet.Uprights?.SpacingMm;
 
-    /// <summary>The facts of the rack once it is mounted and wired: leads, cords, panels and fixings change none of those that they ask for.</summary>
+    /// <summary>Survey of the rack, mounted and wired. Leads, cords, panels and fixings do not change the values read from it.</summary>
     public RackSurvey Wired => wired ??= new RackSurvey(Describe());
 
-    /// <summary>Things that take room and found none.</summary>
+    /// <summary>Rack-mountable items without a position.</summary>
     public IEnumerable<BayItem> NotPlaced => Items.Where(i => i is { HeightU: > 0, Item.Position: null });
 
-    /// <summary>An id that no other thing of the rack has.</summary>
-    /// <param name="product">The product that the thing is one of.</param>
-    /// <returns>The id.</returns>
+    /// <summary>A unique id within the rack.</summary>
     public string IdFor(Product product)
     {
-        // An id is as long as a part number at most, and ends in a number.
+        // An id is at most as long as a part number and ends in a number.
         const int Longest = 58;
         var stem = product.PartNumber.Length <= Longest ? product.PartNumber : product.PartNumber[..Longest];
         ids[stem] = ids.GetValueOrDefault(stem) + 1;
         return FormattableString.Invariant($"{stem}-{ids[stem]}");
     }
 
-    /// <summary>The rack as it stands.</summary>
-    /// <returns>Its description.</returns>
+    /// <summary>Description of the rack in its present state.</summary>
     public RackDescription Describe() => new()
     {
         Reference = request.Reference,

@@ -3,17 +3,14 @@ using RackCheck.Survey;
 
 namespace RackCheck.Planning.Baskets;
 
-/// <summary>Puts a rack together from a stock and a cabinet, and says what lacks. The same stock and cabinet make the same rack.</summary>
+/// <summary>Builds a rack from a stock and a cabinet and reports missing parts. The same stock and cabinet give the same rack.</summary>
 internal static class BayMaker
 {
-    /// <summary>Most items that a rack may have; panels past it stay in the box.</summary>
+    /// <summary>Maximum number of items in a rack. Further blanking panels are not fitted.</summary>
     public const int MostItems = RackSurvey.MostItems;
 
-    /// <summary>Makes the rack.</summary>
-    /// <param name="context">What the basket's plans go by.</param>
-    /// <param name="stock">The pieces; each plan takes from a stock of its own.</param>
-    /// <param name="cabinet">The product to take for the cabinet, of which the stock has one.</param>
-    /// <returns>The rack with what lacks.</returns>
+    /// <summary>Builds the complete rack. The stock contains the cabinet.</summary>
+    /// <returns>The rack with its missing parts.</returns>
     public static Bay Make(BasketContext context, Stock stock, Product cabinet)
     {
         var bay = Mount(context, stock, cabinet);
@@ -25,10 +22,7 @@ internal static class BayMaker
         return bay;
     }
 
-    /// <summary>Makes as much of the rack as tells whether the cabinet takes everything: equipment on shelves and rails, each in its place, and the way of the air.</summary>
-    /// <param name="context">What the basket's plans go by.</param>
-    /// <param name="stock">The pieces.</param>
-    /// <param name="cabinet">The product to take for the cabinet, of which the stock has one.</param>
+    /// <summary>Builds the part of the rack that shows whether the cabinet takes everything: shelves, rails, U positions, KVM switch and roof fans.</summary>
     /// <returns>The rack without power, earth, panels and fixings.</returns>
     public static Bay Mount(BasketContext context, Stock stock, Product cabinet)
     {
@@ -65,7 +59,7 @@ internal static class BayMaker
         }
     }
 
-    // What comes without rails hangs on its front panel until it gets a pair.
+    // An item without rails is front-panel mounted until it gets a pair.
     private static Support? SupportOf(Product product, Item item) =>
         item.Category == ItemCategory.Shelf ? (item.Support ?? new Support()) with { Style = item.Support?.Style ?? SupportStyle.Shelf }
         : item.HeightU == 0 || BasketContext.BringsSupport(product) ? item.Support

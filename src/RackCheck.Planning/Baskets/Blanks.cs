@@ -7,19 +7,17 @@ using RackCheck.Survey.Layout;
 
 namespace RackCheck.Planning.Baskets;
 
-/// <summary>Closes open front units: first those through which equipment would breathe its own hot air, then others with the panels that are left.</summary>
+/// <summary>Closes open front U positions: first those that would cause hot-air recirculation, then others with the panels left.</summary>
 internal static class Blanks
 {
     private static readonly string Rule = RuleChecks.IdOf<Blanking>();
 
     private static readonly RackChecker Checker = RuleChecks.Only<Blanking>();
 
-    /// <summary>Closes gaps with the panels that there are, and notes what lacks.</summary>
-    /// <param name="context">What the basket's plans go by.</param>
-    /// <param name="bay">The rack, with everything else in its place.</param>
+    /// <summary>Closes gaps with the panels of the basket and reports missing panels. All other items have positions.</summary>
     public static void Close(BasketContext context, Bay bay)
     {
-        // The cords are of no concern here, and finding outlets for them is what takes time.
+        // Cords do not matter here, and assigning outlets takes time.
         var described = bay.Describe();
         var description = described with
         {
@@ -30,13 +28,13 @@ internal static class Blanks
         var survey = new RackSurvey(description);
         List<Gap> gaps = [.. GapsOf(survey.Occupancy.OpenFront)];
 
-        // The rule says which of the gaps matter, by doors, equipment and policy.
+        // The rule finds the gaps that matter, depending on doors, equipment and policy.
         var found = Checker.Check(description).Findings.Select(f => f.MessageData["units"].Text).ToHashSet(StringComparer.Ordinal);
         List<Gap> harmful = [.. gaps.Where(g => found.Contains(survey.Cabinet.UnitsText(g.Bottom, g.Bottom + g.Left - 1)))];
         Fill(bay, harmful);
         Propose(context, bay, harmful);
 
-        // What still lacks is kept free for the panels that are to come.
+        // Gaps that need further panels are kept open for them.
         Fill(bay, [.. gaps.Except(harmful)]);
     }
 
@@ -51,13 +49,16 @@ internal static class Blanks
         }
     }
 
-    // Large panels first, each where it leaves least.
+    // Largest panels first, each into the smallest gap that takes it.
     private static void Fill(Bay bay, List<Gap> gaps)
     {
-        foreach (var entry in bay.Stock.LeftOf(ProductKind.BlankingPanel).Where(e => e.Product.Item?.HeightU > 0).OrderByDescending(e => e.Product.Item!.HeightU))
+        var panels = bay.Stock.LeftOf(ProductKind.BlankingPanel).Where(e => e.Product.Item?.HeightU > 0).OrderByDescending(e => e.Product.Item!.HeightU);
+        foreach (var entry in panels)
         {
             var height = entry.Product.Item!.HeightU!.Value;
-            while (entry.Left > 0 && bay.Items.Count < BayMaker.MostItems && gaps.Where(g => g.Left >= height).OrderBy(g => g.Left).ThenBy(g => g.Bottom).FirstOrDefault() is { } gap)
+            while (entry.Left > 0
+                && bay.Items.Count < BayMaker.MostItems
+                && gaps.Where(g => g.Left >= height).OrderBy(g => g.Left).ThenBy(g => g.Bottom).FirstOrDefault() is { } gap)
             {
                 var panel = ProductParts.ItemOf(entry.Product, bay.IdFor(entry.Product));
                 bay.Items.Add(new BayItem
@@ -95,7 +96,11 @@ internal static class Blanks
         {
             foreach (var (product, units) in Packs.Choose(offered[height], count))
             {
-                bay.Lacks.Add(new Lack(Stage.Blanking, product, units, "Equipment that breathes from front to rear would take its own hot air back through open units beside it; panels close them."));
+                bay.Lacks.Add(new Lack(
+                    Stage.Blanking,
+                    product,
+                    units,
+                    "Open U positions beside equipment with airflow front to rear cause hot-air recirculation; blanking panels close them."));
             }
         }
 
@@ -104,12 +109,13 @@ internal static class Blanks
             bay.Unmet.Add(new UnmetNeed
             {
                 What = FormattableString.Invariant($"Blanking panels for {open} U"),
-                Reason = "Equipment beside these units breathes from front to rear; no panel on offer is low enough, or the rack has as many items as it may.",
+                Reason = "Equipment beside these U positions has airflow front to rear; "
+                    + "no panel on offer is low enough, or the rack has the maximum number of items.",
             });
         }
     }
 
-    /// <summary>A run of open units.</summary>
+    /// <summary>A run of open U positions.</summary>
     private sealed class Gap(int bottom, int height)
     {
         public int Bottom { get; private set; } = bottom;

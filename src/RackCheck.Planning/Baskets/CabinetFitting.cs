@@ -3,17 +3,16 @@ using RackCheck.Rules;
 
 namespace RackCheck.Planning.Baskets;
 
-/// <summary>Fits doors, fans and cooler of the basket to the cabinet.</summary>
+/// <summary>Fits doors, fans and air conditioner of the basket to the cabinet.</summary>
 internal static class CabinetFitting
 {
-    // The contract holds so many sets.
+    // Maximum of the contract.
     private const int MostFanSets = 16;
     private const int MostFans = 100;
 
     private static readonly RackChecker CoolingRules = RuleChecks.OfThemes("cooling");
 
-    /// <summary>Fits what fits.</summary>
-    /// <param name="bay">The rack, with its items.</param>
+    /// <summary>Fits all suitable parts. The rack already has its items.</summary>
     public static void Fit(Bay bay)
     {
         FitDoors(bay);
@@ -21,12 +20,10 @@ internal static class CabinetFitting
         FitCooler(bay);
     }
 
-    /// <summary>The cabinet with fans in its roof: a fan unit brings its own opening.</summary>
-    /// <param name="cabinet">The cabinet.</param>
-    /// <returns>It with a vented roof.</returns>
+    /// <summary>The cabinet with roof fans. A fan unit includes its opening, so the roof is vented.</summary>
     public static Cabinet WithFanOpening(Cabinet cabinet) => cabinet with { Roof = (cabinet.Roof ?? new Roof()) with { Style = RoofStyle.Vented } };
 
-    // The smallest that does: one that is too weak, or that the site has no place for, leaves errors.
+    // The smallest sufficient unit. One that is undersized or that the site cannot accept leaves errors.
     private static void FitCooler(Bay bay)
     {
         StockEntry[] coolers = [.. bay.Stock.LeftOf(ProductKind.AirConditioner).OrderBy(e => e.Product.AirConditioner!.CapacityW)];
@@ -47,7 +44,9 @@ internal static class CabinetFitting
         {
             var door = entry.Product.Door!;
             var pointer = door.Face == Face.Front ? "/cabinet/frontDoor" : "/cabinet/rearDoor";
-            if (door.WidthMm != bay.Cabinet.WidthMm || door.HeightU != bay.Cabinet.HeightU || !bay.CabinetParts.TryAdd(pointer, new Piece(entry.Product.PartNumber, entry.Used)))
+            if (door.WidthMm != bay.Cabinet.WidthMm
+                || door.HeightU != bay.Cabinet.HeightU
+                || !bay.CabinetParts.TryAdd(pointer, new Piece(entry.Product.PartNumber, entry.Used)))
             {
                 continue;
             }
@@ -67,7 +66,7 @@ internal static class CabinetFitting
             bay.Cabinet = WithFanOpening(bay.Cabinet);
         }
 
-        // Trays are items too, and counted as such already.
+        // Fan trays are also items, whose pieces are already taken from the stock.
         List<FanSet> trays = [];
         foreach (var tray in bay.Items.Select(i => i.Piece.PartNumber).Distinct().Select(p => bay.Stock.Find(p)!).Where(e => e.Product.Fans is not null))
         {

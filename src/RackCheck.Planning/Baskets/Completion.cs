@@ -2,39 +2,36 @@ using RackCheck.Model;
 
 namespace RackCheck.Planning.Baskets;
 
-/// <summary>A basket with all that was missing added: planning it again finds nothing missing.</summary>
+/// <summary>A basket with all missing parts added. Planning it again finds nothing missing.</summary>
 /// <param name="Bay">The rack of the completed basket.</param>
-/// <param name="Added">What was added, by part number: product, order units, reason and stage.</param>
+/// <param name="Added">Added parts by part number: product, order units, reason and stage.</param>
 internal sealed record Completed(Bay Bay, IReadOnlyList<Lack> Added);
 
-/// <summary>Completes a basket: make the rack, add what lacks, make it again, until nothing lacks.</summary>
+/// <summary>Completes a basket: builds the rack, adds missing parts and builds it again until nothing is missing.</summary>
 internal static class Completion
 {
-    // A round a stage does in the usual case; outlets may take several.
+    // Usually one round per stage; outlets may take several.
     private const int MostRounds = 48;
 
-    /// <summary>Completes a basket.</summary>
-    /// <param name="context">What the basket's plans go by.</param>
-    /// <param name="stock">The basket.</param>
-    /// <param name="cabinet">The cabinet, of which the basket has one.</param>
-    /// <param name="cancellation">Stops between two rounds.</param>
+    /// <summary>Completes a basket. The stock contains the cabinet.</summary>
     /// <returns>The completed basket.</returns>
-    public static Completed Run(BasketContext context, Stock stock, Product cabinet, CancellationToken cancellation) => Run(context, stock, cabinet, BayMaker.Make, cancellation);
+    public static Completed Run(BasketContext context, Stock stock, Product cabinet, CancellationToken cancellation) =>
+        Run(context, stock, cabinet, BayMaker.Make, cancellation);
 
-    /// <summary>Completes a basket with what takes room or moves air only: shelves, rails, a console switch, fans. It is what tells whether a cabinet takes everything.</summary>
-    /// <param name="context">What the basket's plans go by.</param>
-    /// <param name="stock">The basket.</param>
-    /// <param name="cabinet">The cabinet, of which the basket has one.</param>
-    /// <param name="cancellation">Stops between two rounds.</param>
+    /// <summary>
+    /// Completes a basket with the parts that need space or move air only: shelves, rails, KVM switch and roof fans. The result shows whether a cabinet
+    /// takes everything.
+    /// </summary>
     /// <returns>The rack without power, earth, panels and fixings.</returns>
     public static Bay Mount(BasketContext context, Stock stock, Product cabinet, CancellationToken cancellation) =>
         Run(context, stock, cabinet, BayMaker.Mount, cancellation).Bay;
 
-    // Outlets of a second round are there for other cords than those of the first; of all else the first reason tells the whole.
+    // Outlets of a second round serve other cords than those of the first. For all other stages the first reason is complete.
     private static string Both(Lack earlier, Lack later) =>
         later.Stage == Stage.Outlets && !earlier.Reason.Contains(later.Reason, StringComparison.Ordinal) ? $"{earlier.Reason} {later.Reason}" : earlier.Reason;
 
-    private static Completed Run(BasketContext context, Stock stock, Product cabinet, Func<BasketContext, Stock, Product, Bay> maker, CancellationToken cancellation)
+    private static Completed Run(
+        BasketContext context, Stock stock, Product cabinet, Func<BasketContext, Stock, Product, Bay> maker, CancellationToken cancellation)
     {
         var added = new SortedDictionary<string, Lack>(StringComparer.Ordinal);
         context.OutletsGivenUp = false;
@@ -54,7 +51,7 @@ internal static class Completion
 
             bay = Make(added.Values);
 
-            // Outlets that bring no cord further are no answer to it.
+            // Outlets that serve no further cord are removed.
             if (stage == Stage.Outlets && bay.OutletsShort >= before.OutletsShort)
             {
                 (added, context.OutletsGivenUp) = (kept, true);
@@ -67,7 +64,7 @@ internal static class Completion
 
         Bay Make(IEnumerable<Lack> more) => maker(context, stock.With(more.Select(l => (l.Product, l.OrderUnits))), cabinet);
 
-        // What came in on the way and is not needed in the end goes out again, if nothing lacks without it.
+        // Removes added parts that the final rack does not use, if nothing is missing without them.
         void TakeBack(SortedDictionary<string, Lack> all, ref Bay made)
         {
             foreach (var part in all.Keys.ToArray())

@@ -8,18 +8,18 @@ using static System.FormattableString;
 
 namespace RackCheck.Planning.Baskets;
 
-/// <summary>A switch for keyboard, video and mouse where more computers want a console than there are ports.</summary>
+/// <summary>Adds a KVM switch where more hosts need a KVM port than there are ports.</summary>
 internal static class Consoles
 {
     private static readonly RackChecker Checker = RuleChecks.Only<KvmPorts>();
 
-    /// <summary>Notes the switch that lacks, where the rack has room for it.</summary>
-    /// <param name="context">What the basket's plans go by.</param>
-    /// <param name="bay">The rack, everything in its place.</param>
+    /// <summary>Reports the missing KVM switch if the rack has room for it.</summary>
     public static void Find(BasketContext context, Bay bay)
     {
         var rack = bay.Describe();
-        if (!Checker.Recheck(ResolvedRack.Plain(rack)).Findings.Any(f => f.Accepted is null) || bay.NotPlaced.Any() || bay.Items.Count >= BayMaker.MostItems)
+        if (!Checker.Recheck(ResolvedRack.Plain(rack)).Findings.Any(f => f.Accepted is null)
+            || bay.NotPlaced.Any()
+            || bay.Items.Count >= BayMaker.MostItems)
         {
             return;
         }
@@ -28,7 +28,7 @@ internal static class Consoles
         var lacking = wanted - bay.Items.Sum(i => i.Item.KvmPorts ?? 0);
         var room = BitOperations.PopCount(new RackSurvey(rack).Occupancy.OpenFront);
 
-        // The smallest with ports enough; where none has, the largest, and the next round asks again.
+        // The smallest switch with enough ports; otherwise the largest, and the next round adds another.
         Product[] offered =
         [
             .. context.Offered(ProductKind.Equipment)
@@ -42,7 +42,7 @@ internal static class Consoles
                 Stage.Consoles,
                 product,
                 1,
-                Invariant($"{wanted} {Words.Verb(wanted, "item wants", "items want")} a console, and {lacking} {Words.Verb(lacking, "finds", "find")} no port for one.")));
+                Invariant($"{lacking} of {wanted} hosts {Words.Verb(lacking, "has", "have")} no KVM port.")));
         }
     }
 }

@@ -5,13 +5,11 @@ using static System.FormattableString;
 
 namespace RackCheck.Planning.Baskets;
 
-/// <summary>Fits the earth bar, and gives each item with a stud a lead that is thick enough and reaches it.</summary>
+/// <summary>Fits the earth bar and gives each item with an earth stud a lead of sufficient length and cross-sectional area.</summary>
 internal static class EarthParts
 {
 
-    /// <summary>Fits bar and leads, and notes what lacks.</summary>
-    /// <param name="context">What the basket's plans go by.</param>
-    /// <param name="bay">The rack, mounted and wired.</param>
+    /// <summary>Fits the earth bar and the leads and reports missing ones. The rack is mounted and wired.</summary>
     public static void Join(BasketContext context, Bay bay)
     {
         var survey = bay.Wired;
@@ -21,7 +19,8 @@ internal static class EarthParts
         {
             var strength = context.Rules.Limit<ConductorSize>(survey.Earth.IsEnclosed ? ConductorSize.ProtectedMm2 : ConductorSize.UnprotectedMm2);
             var section = ConductorNeed.Of(survey.Earth.FeedersOf(stud), strength).SectionMm2;
-            var length = EarthRoute.Of(survey.Cabinet, stud) is { } route ? (route.LengthMm + context.Rules.Limit<LeadLength>(LeadLength.SlackMm)) / 1000 : 0;
+            var slackMm = context.Rules.Limit<LeadLength>(LeadLength.SlackMm);
+            var length = EarthRoute.Of(survey.Cabinet, stud) is { } route ? (route.LengthMm + slackMm) / 1000 : 0;
             needs.Add(new Need(bay.Items[stud.Index], Quantities.Round(length), Quantities.Round(section)));
         }
 
@@ -33,12 +32,12 @@ internal static class EarthParts
     private static void FitBar(BasketContext context, Bay bay, EarthSurvey earth)
     {
         var needed = earth.TerminalsNeeded;
-        var wished = needed + (int)Math.Ceiling(context.Rules.Limit<BarTerminals>(BarTerminals.SpareTerminals));
+        var desired = needed + (int)Math.Ceiling(context.Rules.Limit<BarTerminals>(BarTerminals.SpareTerminals));
         if (bay.Cabinet.EarthBar is not { } own || own.Terminals < needed)
         {
-            // The least that leaves terminals to spare, else the largest.
+            // The smallest bar with spare terminals, otherwise the largest.
             StockEntry[] bars = [.. bay.Stock.LeftOf(ProductKind.EarthBar).OrderBy(e => e.Product.EarthBar!.Terminals ?? 0)];
-            if ((Array.Find(bars, b => b.Product.EarthBar!.Terminals >= wished) ?? bars.LastOrDefault()) is { } bar
+            if ((Array.Find(bars, b => b.Product.EarthBar!.Terminals >= desired) ?? bars.LastOrDefault()) is { } bar
                 && !(bar.Product.EarthBar!.Terminals <= bay.Cabinet.EarthBar?.Terminals))
             {
                 bay.CabinetParts["/cabinet/earthBar"] = bar.Take();
@@ -53,17 +52,22 @@ internal static class EarthParts
         }
 
         var offered = context.Offered(ProductKind.EarthBar).OrderBy(p => p.EarthBar!.Terminals ?? 0).ToArray();
-        if ((Array.Find(offered, p => p.EarthBar!.Terminals >= wished) ?? Array.FindLast(offered, p => p.EarthBar!.Terminals >= needed)) is { } product)
+        if ((Array.Find(offered, p => p.EarthBar!.Terminals >= desired) ?? Array.FindLast(offered, p => p.EarthBar!.Terminals >= needed)) is { } product)
         {
             bay.Lacks.Add(new Lack(
                 Stage.Earth,
                 product,
                 1,
-                Invariant($"{needed} terminals are needed for {ForWhat(earth)}; {(fitted is null ? "the cabinet has no earth bar" : Invariant($"the earth bar has {fitted.Terminals}"))}.")));
+                Invariant($"{needed} terminals are needed for {ForWhat(earth)}; ")
+                + (fitted is null ? "the cabinet has no earth bar." : Invariant($"the earth bar has {fitted.Terminals}."))));
         }
         else
         {
-            bay.Unmet.Add(new UnmetNeed { What = Invariant($"An earth bar with {needed} terminals"), Reason = "The earth leads and the parts of the cabinet end on it; no earth bar on offer has so many." });
+            bay.Unmet.Add(new UnmetNeed
+            {
+                What = Invariant($"An earth bar with {needed} terminals"),
+                Reason = "Earth leads and bonded cabinet parts terminate on it; no earth bar on offer has enough terminals.",
+            });
         }
     }
 
@@ -80,7 +84,7 @@ internal static class EarthParts
             ends.Add(Invariant($"{earth.Parts.Count} {Words.Verb(earth.Parts.Count, "part", "parts")} of the cabinet"));
         }
 
-        return Words.And([.. ends, "the main conductor"]);
+        return Words.And([.. ends, "the main protective conductor"]);
     }
 
     private static void GiveLeads(BasketContext context, Bay bay, List<Need> needs)
@@ -102,7 +106,8 @@ internal static class EarthParts
                 bay.Unmet.Add(new UnmetNeed
                 {
                     What = $"An earth lead for {need.Item.Id}",
-                    Reason = Invariant($"Its way to the earth bar takes {need.LengthM:0.##} m at {need.SectionMm2:0.##} mm2; no earth lead on offer has both."),
+                    Reason = Invariant($"The route to the earth bar needs a lead of {need.LengthM:0.##} m and {need.SectionMm2:0.##} mm2; ")
+                        + "no earth lead on offer suits.",
                 });
             }
         }
@@ -113,12 +118,17 @@ internal static class EarthParts
             var longest = alike.Max(a => a.Need.LengthM);
             foreach (var (product, units) in Packs.Choose(context.Offered(ProductKind.EarthLead).Where(p => p.EarthLead == alike.Key), alike.Count()))
             {
-                bay.Lacks.Add(new Lack(Stage.Earth, product, units, Invariant($"{names} {Words.Verb(alike.Count(), "has a stud", "have studs")} for an earth lead; the way to the earth bar takes up to {longest:0.##} m with slack.")));
+                var studs = Words.Verb(alike.Count(), "has an earth stud", "have earth studs");
+                bay.Lacks.Add(new Lack(
+                    Stage.Earth,
+                    product,
+                    units,
+                    Invariant($"{names} {studs}; the route to the earth bar takes up to {longest:0.##} m including slack.")));
             }
         }
     }
 
-    // The shortest that reaches, and of those the thinnest that does.
+    // The shortest lead that is long enough, then the smallest sufficient cross-sectional area.
     private static Product? Best(Need need, IEnumerable<Product> leads) => leads
         .Where(p => p.EarthLead is { LengthM: { } length, CrossSectionMm2: { } section } && length >= need.LengthM && section >= need.SectionMm2)
         .OrderBy(p => p.EarthLead!.LengthM)

@@ -2,15 +2,11 @@ using RackCheck.Model;
 
 namespace RackCheck.Planning.Baskets;
 
-/// <summary>What is too many in a basket: order units of which the completed rack uses no piece.</summary>
+/// <summary>Excess lines of a basket: order units of which the completed rack uses no piece.</summary>
 internal static class ExcessParts
 {
-    /// <summary>The lines with too much on them.</summary>
-    /// <param name="request">The basket.</param>
-    /// <param name="products">The products that are known, by part number.</param>
-    /// <param name="completed">The completed basket.</param>
-    /// <param name="cabinet">The cabinet of the rack.</param>
-    /// <returns>The lines, in the order of the request.</returns>
+    /// <summary>The excess lines.</summary>
+    /// <returns>The lines, in request order.</returns>
     public static IReadOnlyList<ExcessLine> Of(BasketRequest request, IReadOnlyDictionary<string, Product> products, Completed completed, Product cabinet)
     {
         var spare = completed.Bay.Stock.All.ToDictionary(e => e.Product.PartNumber, e => e.SpareUnits, StringComparer.Ordinal);
@@ -23,7 +19,13 @@ internal static class ExcessParts
             if (products.TryGetValue(line.PartNumber, out var product) && Math.Min(spare[line.PartNumber], line.Quantity) is > 0 and var units)
             {
                 spare[line.PartNumber] -= units;
-                excess.Add(new ExcessLine { Line = LineMap.PointerOf(i), PartNumber = line.PartNumber, Quantity = (int)units, Reason = ReasonOf(product, cabinet, completed.Bay) });
+                excess.Add(new ExcessLine
+                {
+                    Line = LineMap.PointerOf(i),
+                    PartNumber = line.PartNumber,
+                    Quantity = (int)units,
+                    Reason = ReasonOf(product, cabinet, completed.Bay),
+                });
             }
         }
 
@@ -33,32 +35,33 @@ internal static class ExcessParts
 
     private static string ReasonOf(Product product, Product cabinet, Bay bay) => product.Kind switch
     {
-        ProductKind.Cabinet => $"A basket makes one rack, and its cabinet is {cabinet.PartNumber}: order further cabinets in baskets of their own.",
-        ProductKind.Support => "No item is left that needs these rails and that they carry between the uprights of this cabinet.",
-        ProductKind.Door => $"The cabinet {cabinet.PartNumber} has no place for this door: it is of another size, or there is one already.",
-        ProductKind.BlankingPanel => "No open front units are left for them.",
+        ProductKind.Cabinet => $"A basket is for one rack, and its cabinet is {cabinet.PartNumber}. Order further cabinets in separate baskets.",
+        ProductKind.Support => "No further item needs these rails and suits their load rating and length in this cabinet.",
+        ProductKind.Door => $"The door does not fit cabinet {cabinet.PartNumber}: the size differs, or a door is already fitted.",
+        ProductKind.BlankingPanel => "No open front U positions are left to close.",
         ProductKind.Pdu => UnitReason(product, bay),
-        ProductKind.Cord when !MainsCords.IsFromOutlet(product.Cord!) => "Equipment hangs on the appliance outlets of PDUs; the plug of this cord goes into another sort of outlet.",
-        ProductKind.Cord => "No item is left whose inlet it fits and whose outlet it reaches.",
-        ProductKind.EarthLead => "No item with a stud is left that it is long and thick enough for.",
+        ProductKind.Cord when !MainsCords.IsFromOutlet(product.Cord!) =>
+            "Equipment is fed from appliance outlets of PDUs; the plug of this cord fits another type of outlet.",
+        ProductKind.Cord => "No further item has an inlet that this cord fits and an outlet within its length.",
+        ProductKind.EarthLead => "No further item with an earth stud suits its length and cross-sectional area.",
         ProductKind.EarthBar => "The cabinet has an earth bar with enough terminals.",
         ProductKind.Fixings => FixingReason(product, bay),
-        ProductKind.AirConditioner => "The rack has a cooler already.",
-        ProductKind.RoofFans => "The roof has as many fans as it may.",
-        _ => "The rack has no use for it.",
+        ProductKind.AirConditioner => "The rack already has an air conditioner.",
+        ProductKind.RoofFans => "The roof already has the maximum number of fans.",
+        _ => "The rack does not need it.",
     };
 
     private static string UnitReason(Product unit, Bay bay) =>
-        bay.Units.Count >= Outlets.MostUnits ? "There are as many PDUs as a rack may have."
-        : !SupplyChoice.IsForUps(unit) ? "Its plug goes into no supply that is given."
-        : bay.HasGivenSupplies ? "It hangs behind a UPS: no UPS is free for it, and its plug goes into no supply that is given."
-        : "It hangs behind a UPS, and no UPS is free for it.";
+        bay.Units.Count >= Outlets.MostUnits ? "The rack already has the maximum number of PDUs."
+        : !SupplyChoice.IsForUps(unit) ? "Its plug fits none of the specified supplies."
+        : bay.HasGivenSupplies ? "It needs a UPS, but none is free, and its plug fits none of the specified supplies."
+        : "It needs a UPS, but none is free.";
 
     private static string FixingReason(Product fixings, Bay bay)
     {
         var used = bay.Stock.All.Where(e => e.Product.Kind == ProductKind.Fixings && e.Used > 0).Select(e => e.Product.Fixing).ToArray();
-        return used.Length == 0 ? "Nothing in the rack is left to fasten with them."
-            : used.Contains(fixings.Fixing) ? "The others in the basket are enough."
-            : "What hangs on the uprights is fastened with another sort.";
+        return used.Length == 0 ? "Nothing in the rack is left to fasten."
+            : used.Contains(fixings.Fixing) ? "The other fixings in the basket are enough."
+            : "The equipment on the uprights uses another type of fixing.";
     }
 }

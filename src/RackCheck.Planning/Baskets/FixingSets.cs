@@ -3,16 +3,14 @@ using static System.FormattableString;
 
 namespace RackCheck.Planning.Baskets;
 
-/// <summary>Sets of nut and screw for all that is fastened to the uprights, in whole packs.</summary>
+/// <summary>Assigns nuts and screws to everything that is fastened to the uprights, in whole packs.</summary>
 internal static class FixingSets
 {
-    // Four a front panel, four more a pair of rails; common practice.
+    // Four per front panel and four per pair of rails; common practice.
     private const int SetsAPanel = 4;
     private const int SetsAPair = 4;
 
-    /// <summary>Fastens what there are sets for, and notes what lacks.</summary>
-    /// <param name="context">What the basket's plans go by.</param>
-    /// <param name="bay">The rack with everything on it.</param>
+    /// <summary>Assigns the fixings of the basket and reports missing fixings. The rack is complete.</summary>
     public static void Fasten(BasketContext context, Bay bay)
     {
         var fixing = context.Request.Options?.Fixing ?? bay.Cabinet.Uprights?.Hole switch
@@ -54,10 +52,15 @@ internal static class FixingSets
     private static void Propose(BasketContext context, Bay bay, Fixing fixing, long needed, long missing)
     {
         Product[] offered = [.. context.Offered(ProductKind.Fixings).Where(p => p.Fixing == fixing)];
-        var (name, set) = fixing switch { Fixing.CageNut => ("cage nuts", "cage nuts with screws"), Fixing.ClipNut => ("clip nuts", "clip nuts with screws"), _ => ("screws", "screws") };
+        var (name, set) = fixing switch
+        {
+            Fixing.CageNut => ("cage nuts", "cage nuts with screws"),
+            Fixing.ClipNut => ("clip nuts", "clip nuts with screws"),
+            _ => ("screws", "screws"),
+        };
         if (offered.Length == 0)
         {
-            bay.Unmet.Add(new UnmetNeed { What = Invariant($"{missing} {name}"), Reason = "Everything on the uprights is fastened with them; no pack of them is on offer." });
+            bay.Unmet.Add(new UnmetNeed { What = Invariant($"{missing} {name}"), Reason = "They fasten the equipment to the uprights; no pack is on offer." });
             return;
         }
 
@@ -67,7 +70,8 @@ internal static class FixingSets
                 Stage.Fixings,
                 product,
                 units,
-                Invariant($"{needed} {set} fasten what hangs on the uprights, four a front panel and four a pair of rails; {missing} of them {Words.Verb((int)missing, "is", "are")} missing.")));
+                Invariant($"{needed} {set} are needed on the uprights, four per front panel and four per pair of rails; ")
+                + Invariant($"{missing} of them {Words.Verb((int)missing, "is", "are")} missing.")));
         }
     }
 }

@@ -3,14 +3,12 @@ using static System.FormattableString;
 
 namespace RackCheck.Planning.Baskets;
 
-/// <summary>Which lines of the request the pieces of a rack come from. Of a part number on several lines the first line's pieces are used first.</summary>
+/// <summary>Maps the pieces of a rack to the lines of the request. If a part number is on several lines, the first line is used first.</summary>
 internal sealed class LineMap
 {
     private readonly Dictionary<string, List<(int Line, long From, long To)>> pieces = new(StringComparer.Ordinal);
 
-    /// <summary>Lays the pieces of known products out over their lines.</summary>
-    /// <param name="lines">The lines.</param>
-    /// <param name="products">The products that are known, by part number.</param>
+    /// <summary>Assigns the pieces of known products to their lines.</summary>
     public LineMap(IReadOnlyList<BasketLine> lines, IReadOnlyDictionary<string, Product> products)
     {
         for (var i = 0; i < lines.Count; i++)
@@ -30,14 +28,10 @@ internal sealed class LineMap
         }
     }
 
-    /// <summary>The place of a line in the request, RFC 6901.</summary>
-    /// <param name="line">Its index.</param>
-    /// <returns>The pointer.</returns>
+    /// <summary>JSON pointer (RFC 6901) of a line in the request.</summary>
     public static string PointerOf(int line) => Invariant($"/lines/{line}");
 
-    /// <summary>The line of a piece; null for one that no line brought.</summary>
-    /// <param name="piece">The piece.</param>
-    /// <returns>Index of the line.</returns>
+    /// <summary>Index of the line of a piece; null if no line contains it.</summary>
     public int? LineOf(Piece piece)
     {
         foreach (var (line, from, to) in pieces.GetValueOrDefault(piece.PartNumber) ?? [])
@@ -51,10 +45,8 @@ internal sealed class LineMap
         return null;
     }
 
-    /// <summary>The lines that a place of a rack comes from: the thing itself, or what was fitted to it.</summary>
-    /// <param name="bay">The rack.</param>
-    /// <param name="pointer">A pointer into its description.</param>
-    /// <returns>Indices of lines.</returns>
+    /// <summary>Lines that a pointer into the rack comes from: those of the item itself, or of parts fitted to it.</summary>
+    /// <returns>Indices of the lines.</returns>
     public IEnumerable<int> LinesOf(Bay bay, string pointer)
     {
         var steps = pointer.Split('/');
@@ -77,7 +69,10 @@ internal sealed class LineMap
 
     private static Piece?[] OfCabinet(Bay bay, string pointer)
     {
-        var fitted = bay.CabinetParts.Where(p => pointer == p.Key || pointer.StartsWith(p.Key + "/", StringComparison.Ordinal)).Select(p => (Piece?)p.Value).ToArray();
+        var fitted = bay.CabinetParts
+            .Where(p => pointer == p.Key || pointer.StartsWith(p.Key + "/", StringComparison.Ordinal))
+            .Select(p => (Piece?)p.Value)
+            .ToArray();
         return fitted.Length > 0 ? fitted : pointer.StartsWith("/cabinet", StringComparison.Ordinal) ? [bay.CabinetPiece] : [];
     }
 }

@@ -7,15 +7,13 @@ using static System.FormattableString;
 
 namespace RackCheck.Planning.Baskets;
 
-/// <summary>Gives each appliance inlet a mains cord that reaches the outlet which the check assigns it. Other plugs are at the ends of leads that are fixed to the item.</summary>
+/// <summary>Gives each appliance inlet a mains cord that reaches its assigned outlet. Other plugs belong to leads that are fixed to the item.</summary>
 internal static class MainsCords
 {
-    // Bends at both ends; common practice.
+    // Slack for bends at both ends; common practice.
     private const double SlackMm = 300;
 
-    /// <summary>Gives out the cords that there are, and notes what lacks.</summary>
-    /// <param name="context">What the basket's plans go by.</param>
-    /// <param name="bay">The rack, mounted and wired.</param>
+    /// <summary>Assigns the cords of the basket and reports missing cords. The rack is mounted and wired.</summary>
     public static void Plug(BasketContext context, Bay bay)
     {
         var survey = bay.Wired;
@@ -25,7 +23,7 @@ internal static class MainsCords
             needs.Add((cord, LengthM(survey, cord)));
         }
 
-        // The longest first: what reaches furthest is not spent on what lies near.
+        // Longest route first, so that long cords are not used on short routes.
         needs.Sort((x, y) => y.LengthM.CompareTo(x.LengthM) is var length && length != 0 ? length
             : Words.ById.Compare(x.Cord.Item.Id, y.Cord.Item.Id) is var name && name != 0 ? name : x.Cord.Plug.CompareTo(y.Cord.Plug));
         List<(Cord Cord, double LengthM, Product Product)> lacking = [];
@@ -44,7 +42,7 @@ internal static class MainsCords
                 bay.Unmet.Add(new UnmetNeed
                 {
                     What = $"A mains cord {PlugFit.Of(cord.Code).Code} to {PlugFit.Of(PlugFit.SocketFor(cord.Code)).Code} for {cord.Item.Id}",
-                    Reason = Invariant($"The way from its outlet takes {length:0.##} m; no cord on offer fits both ends and is as long."),
+                    Reason = Invariant($"The route from its outlet takes {length:0.##} m; no cord on offer fits both ends at that length."),
                 });
             }
         }
@@ -58,15 +56,15 @@ internal static class MainsCords
                     Stage.Cords,
                     product,
                     units,
-                    Invariant($"{Words.List(names)} {Words.Verb(names.Length, "needs", "need")} a cord from outlet to inlet, up to {alike.Max(a => a.LengthM):0.##} m long.")));
+                    Invariant($"{Words.List(names)} {Words.Verb(names.Length, "needs", "need")} a cord from outlet to inlet, ")
+                    + Invariant($"up to {alike.Max(a => a.LengthM):0.##} m long.")));
             }
         }
     }
 
-    /// <summary>Whether a cord leads from an appliance outlet to the inlet of the same sort.</summary>
-    /// <param name="cord">The cord.</param>
-    /// <returns>Whether it does.</returns>
-    public static bool IsFromOutlet(ProductCord cord) => cord.Plug is ConnectorCode.C14 or ConnectorCode.C16 or ConnectorCode.C20 && cord.Connector == PlugFit.SocketFor(cord.Plug);
+    /// <summary>Whether a cord connects an appliance outlet to an inlet of the same type.</summary>
+    public static bool IsFromOutlet(ProductCord cord) =>
+        cord.Plug is ConnectorCode.C14 or ConnectorCode.C16 or ConnectorCode.C20 && cord.Connector == PlugFit.SocketFor(cord.Plug);
 
     private static Product? Best(ConnectorCode inlet, double lengthM, IEnumerable<Product> cords) => cords
         .Where(p => p.Cord is { } cord && cord.Plug == inlet && cord.Connector == PlugFit.SocketFor(inlet) && cord.LengthM >= lengthM)
@@ -75,7 +73,7 @@ internal static class MainsCords
         .ThenBy(p => p.PartNumber, StringComparer.Ordinal)
         .FirstOrDefault();
 
-    // A vertical unit has an outlet beside every item; to a horizontal one it is up or down, and across the opening.
+    // A vertical PDU has an outlet beside every item. The route to a horizontal PDU runs up or down and across the opening.
     private static double LengthM(RackSurvey survey, Cord cord)
     {
         if (EarthRoute.Of(survey.Cabinet, cord.Item) is not { } route)

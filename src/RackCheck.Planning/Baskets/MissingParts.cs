@@ -6,27 +6,26 @@ using RackCheck.Rules.Service;
 
 namespace RackCheck.Planning.Baskets;
 
-/// <summary>The missing lines, each with the rules that its stage is there for and that find less once the basket is completed.</summary>
+/// <summary>Missing lines. Each names the rules of its stage that have fewer findings once the basket is completed.</summary>
 internal static class MissingParts
 {
     /// <summary>The missing lines.</summary>
-    /// <param name="completed">The completed basket.</param>
-    /// <param name="cabinet">The cabinet that is to be added; null where the basket has one.</param>
-    /// <param name="before">The check of the rack as it is.</param>
-    /// <param name="after">The check of the completed rack.</param>
     /// <returns>The lines, by part number.</returns>
     public static IReadOnlyList<MissingLine> Of(Completed completed, ChosenCabinet? cabinet, CheckReport before, CheckReport after)
     {
-        var cured = CountOf(before).Where(c => c.Value > CountOf(after).GetValueOrDefault(c.Key)).Select(c => c.Key).ToHashSet(StringComparer.Ordinal);
-        var lines = completed.Added.Select(lack => Line(lack.Product, lack.OrderUnits, lack.Reason, RulesOf(lack.Stage).Where(cured.Contains)));
+        var remedied = CountOf(before)
+            .Where(c => c.Value > CountOf(after).GetValueOrDefault(c.Key))
+            .Select(c => c.Key)
+            .ToHashSet(StringComparer.Ordinal);
+        var lines = completed.Added.Select(lack => Line(lack.Product, lack.OrderUnits, lack.Reason, RulesOf(lack.Stage).Where(remedied.Contains)));
         if (cabinet is not null)
         {
             lines = lines.Append(Line(
                 cabinet.Product,
                 1,
                 cabinet.TakesAll
-                    ? "The basket has no cabinet; of those on offer that take everything this is the smallest with the fewest faults."
-                    : "The basket has no cabinet; none on offer takes everything, and this one comes nearest.",
+                    ? "The basket has no cabinet; this is the smallest on offer that takes everything with the fewest errors."
+                    : "The basket has no cabinet; none on offer takes everything, and this one comes closest.",
                 []));
         }
 
@@ -42,7 +41,7 @@ internal static class MissingParts
         Rules = [.. rules],
     };
 
-    // Findings and notes of a rule, each note by what it lacks.
+    // Number of findings and of missing data entries per rule.
     private static Dictionary<string, int> CountOf(CheckReport report) => report.Findings.Select(f => f.Rule)
         .Concat(report.NotAssessed.SelectMany(n => n.Missing.Select(_ => n.Rule)))
         .GroupBy(r => r, StringComparer.Ordinal)

@@ -7,12 +7,10 @@ using RackCheck.Survey.Power;
 
 namespace RackCheck.Planning.Baskets;
 
-/// <summary>PDUs for cords that find no outlet, and for redundant items that find one supply only.</summary>
+/// <summary>Adds PDUs for cords without an outlet and for dual-corded items with outlets on one supply only.</summary>
 internal static class OutletNeeds
 {
-    /// <summary>Notes the PDUs that lack.</summary>
-    /// <param name="context">What the basket's plans go by.</param>
-    /// <param name="bay">The rack, with its PDUs.</param>
+    /// <summary>Reports missing PDUs. The rack has the PDUs of the basket.</summary>
     public static void Find(BasketContext context, Bay bay)
     {
         var tree = bay.Wired.Power;
@@ -21,15 +19,15 @@ internal static class OutletNeeds
         bay.OutletsShort = (1000 * left.Length) + onOne.Length;
         if (left.Length > 0)
         {
-            Propose(context, bay, [.. left.Select(c => (c, (string?)null))], "no outlet");
+            Propose(context, bay, [.. left.Select(c => (c, (string?)null))], isSecond: false);
         }
         else if (onOne.Length > 0)
         {
-            Propose(context, bay, [.. onOne.Select(o => (o.Cord, (string?)o.Supply))], "one supply only");
+            Propose(context, bay, [.. onOne.Select(o => (o.Cord, (string?)o.Supply))], isSecond: true);
         }
     }
 
-    // Of each redundant item whose cords live by one supply the cord that is to go to another.
+    // For each dual-corded item that is fed from one supply only, the cord to move to another supply.
     private static IEnumerable<(Cord Cord, string Supply)> OnOneSupply(PowerTree tree)
     {
         foreach (var item in tree.Cords.Where(c => c.IsRedundant && c.Siblings > 1).GroupBy(c => c.Item))
@@ -42,7 +40,7 @@ internal static class OutletNeeds
         }
     }
 
-    private static void Propose(BasketContext context, Bay bay, List<(Cord Cord, string? But)> wanting, string what)
+    private static void Propose(BasketContext context, Bay bay, List<(Cord Cord, string? But)> wanting, bool isSecond)
     {
         Product[] offered = context.OutletsGivenUp ? [] : [.. context.Offered(ProductKind.Pdu).Where(p => p.Pdu?.Groups is not null)];
         var outlets = SupplyChoice.Outlets(bay);
@@ -50,7 +48,9 @@ internal static class OutletNeeds
         var found = new List<(Product Product, Cord[] Cords)>();
         wanting.Sort((x, y) => y.Cord.VoltAmperes.CompareTo(x.Cord.VoltAmperes) is var order && order != 0 ? order
             : Words.ById.Compare(x.Cord.Item.Id, y.Cord.Item.Id) is var name && name != 0 ? name : x.Cord.Plug.CompareTo(y.Cord.Plug));
-        while (wanting.Count > 0 && bay.Units.Count + found.Count < Outlets.MostUnits && Best(context, bay, offered, outlets, wanting) is var (product, supply, cords))
+        while (wanting.Count > 0
+            && bay.Units.Count + found.Count < Outlets.MostUnits
+            && Best(context, bay, offered, outlets, wanting) is var (product, supply, cords))
         {
             found.Add((product, cords));
             outlets[supply.Id] = outlets.GetValueOrDefault(supply.Id) + SupplyChoice.CountOf(product.Pdu!);
@@ -60,26 +60,36 @@ internal static class OutletNeeds
         foreach (var alike in found.GroupBy(f => f.Product.PartNumber).OrderBy(g => g.Key, StringComparer.Ordinal))
         {
             Cord[] cords = [.. alike.SelectMany(f => f.Cords)];
-            var items = cords.Select(c => c.Item.Id).Distinct().Count();
             bay.Lacks.Add(new Lack(
                 Stage.Outlets,
                 alike.First().Product,
                 Packs.Choose([alike.First().Product], alike.Count())[0].Units,
-                $"{Words.List(cords.Select(c => c.Item.Id))} {Words.Verb(items, "finds", "find")} {what} for {PlugNames(cords)} plugs{(what == "no outlet" ? "" : $", and {Words.Verb(items, "wants", "want")} a second one")}."));
+                $"{Shortage(cords, isSecond)}."));
         }
 
         if (wanting.Count > 0)
         {
             bay.Unmet.Add(new UnmetNeed
             {
-                What = what == "no outlet" ? $"Outlets for {PlugNames(wanting.Select(w => w.Cord))} plugs" : "A PDU on a second supply",
-                Reason = $"{Words.List(wanting.Select(w => w.Cord.Item.Id))} {Words.Verb(wanting.Select(w => w.Cord.Item.Id).Distinct().Count(), "finds", "find")} {what}, and no PDU on offer fits plug, voltage and {(bay.HasGivenSupplies ? "the supplies that are given" : "region")}.",
+                What = isSecond ? "A PDU on a second supply" : $"Outlets for {PlugNames(wanting.Select(w => w.Cord))} plugs",
+                Reason = $"{Shortage([.. wanting.Select(w => w.Cord)], isSecond)}; no PDU on offer suits plug, voltage and "
+                    + $"{(bay.HasGivenSupplies ? "the specified supplies" : "region")}.",
             });
         }
     }
 
-    // The one that takes the most of the cords within its rating; of those the one that can switch what wants it, holds when all comes on, suits the
-    // cabinet and asks least of the building.
+    private static string Shortage(Cord[] cords, bool isSecond)
+    {
+        var names = Words.List(cords.Select(c => c.Item.Id));
+        var items = cords.Select(c => c.Item.Id).Distinct().Count();
+        var has = Words.Verb(items, "has", "have");
+        return isSecond
+            ? $"{names} {has} outlets for {PlugNames(cords)} plugs on one supply only and {Words.Verb(items, "needs", "need")} a second supply"
+            : $"{names} {has} no outlet for {PlugNames(cords)} plugs";
+    }
+
+    // The PDU that takes the most cords within its rating. Then one that is remotely switched where needed, that does not trip on inrush, that
+    // suits the cabinet and that demands least of the supply.
     private static (Product Product, Supply Supply, Cord[] Cords)? Best(
         BasketContext context, Bay bay, Product[] offered, Dictionary<string, int> outlets, List<(Cord Cord, string? But)> wanting)
     {
@@ -88,7 +98,10 @@ internal static class OutletNeeds
             .Where(p => !SupplyChoice.IsForUps(p) && (bay.HasGivenSupplies || SupplyChoice.SuitsRegion(bay.Region, p.Pdu!)))
             .Select(p => (Product: p, Supply: SupplyChoice.For(bay, p.Pdu!, outlets)))
             .Where(c => c.Supply is not null)
-            .Select(c => ((Product Product, Supply Supply, Cord[] Cords)?)(c.Product, c.Supply!, Take(c.Product.Pdu!, c.Supply!, context.Limits.PduDesignShare, MostLeakageMa(context, bay, c.Product.Pdu!), wanting)))
+            .Select(c => ((Product Product, Supply Supply, Cord[] Cords)?)(
+                c.Product,
+                c.Supply!,
+                Take(c.Product.Pdu!, c.Supply!, context.Limits.PduDesignShare, MostLeakageMa(context, bay, c.Product.Pdu!), wanting)))
             .Where(c => c!.Value.Cords.Length > 0)
             .OrderByDescending(c => c!.Value.Cords.Length)
             .ThenBy(c => c!.Value.Cords.Any(WantsSwitch) && c.Value.Product.Pdu!.RemoteSwitched != true)
@@ -102,7 +115,7 @@ internal static class OutletNeeds
             .FirstOrDefault();
     }
 
-    // A unit that is proposed brings a supply of its own, if none are given: what would leak too much through one earth is spread over several.
+    // If no supplies are specified, a proposed PDU gets its own supply. Leakage that is too high for one protective conductor is spread over several.
     private static double MostLeakageMa(BasketContext context, Bay bay, PduFacts unit)
     {
         if (bay.HasGivenSupplies)
@@ -114,7 +127,7 @@ internal static class OutletNeeds
         return bay.Wired.Earth.IsHighIntegrity ? secured : Math.Min(secured, context.Rules.Limit<Leakage>(Leakage.HighLeakageMa));
     }
 
-    // Outlets that are switched from afar come on one after the other; all others at once.
+    // Remotely switched outlets are sequenced; all others switch on at once.
     private static bool MayTrip(PduFacts unit, Supply supply, Cord[] cords)
     {
         if (unit.RemoteSwitched == true || supply.Breaker is not { Curve: { } curve } breaker)
@@ -122,7 +135,7 @@ internal static class OutletNeeds
             return false;
         }
 
-        // On three lines each gets its third of the cords, perhaps those that take most.
+        // On three phases each phase gets a third of the cords, at worst those with the highest inrush current.
         var atOnce = supply.Phases == 3 ? (cords.Length + 2) / 3 : cords.Length;
         var inrush = cords.Select(c => c.InrushA ?? 0).OrderDescending().Take(atOnce).Sum();
         return inrush > Breakers.LeastTripA(NamedEnumConverter<BreakerCurve>.Name(curve), breaker.RatedA ?? supply.RatedA);
@@ -141,9 +154,14 @@ internal static class OutletNeeds
                 continue;
             }
 
-            var socket = sockets.Where(s => s.Value > 0 && PlugFit.Fits(cord.Code, s.Key)).OrderBy(s => PlugFit.Of(s.Key).Takes.Length).ThenBy(s => s.Key).Select(s => (ConnectorCode?)s.Key).FirstOrDefault();
+            var socket = sockets
+                .Where(s => s.Value > 0 && PlugFit.Fits(cord.Code, s.Key))
+                .OrderBy(s => PlugFit.Of(s.Key).Takes.Length)
+                .ThenBy(s => s.Key)
+                .Select(s => (ConnectorCode?)s.Key)
+                .FirstOrDefault();
 
-            // One that is too much for any unit goes onto an empty one: what it overloads a rule finds.
+            // A cord that exceeds the rating of every PDU goes to an empty one. A rule reports the overload.
             if (socket is { } free && ((cord.VoltAmperes <= room && leakage + (cord.LeakageMa ?? 0) <= mostLeakageMa) || taken.Count == 0))
             {
                 sockets[free]--;

@@ -4,15 +4,13 @@ using RackCheck.Survey;
 
 namespace RackCheck.Planning.Baskets;
 
-/// <summary>Hangs PDUs on supplies and UPSs, mounts the horizontal ones, and finds cords without an outlet.</summary>
+/// <summary>Connects PDUs to supplies and UPSs, mounts horizontal PDUs and finds cords without an outlet.</summary>
 internal static class Outlets
 {
-    /// <summary>Most PDUs of a rack.</summary>
+    /// <summary>Maximum number of PDUs in a rack.</summary>
     public const int MostUnits = 32;
 
-    /// <summary>Hangs and mounts the PDUs, and notes which lack.</summary>
-    /// <param name="context">What the basket's plans go by.</param>
-    /// <param name="bay">The rack, with everything else in its place.</param>
+    /// <summary>Connects and mounts the PDUs and reports missing ones. All other items have positions.</summary>
     public static void Connect(BasketContext context, Bay bay)
     {
         StockEntry[] stock = [.. bay.Stock.LeftOf(ProductKind.Pdu)];
@@ -34,13 +32,13 @@ internal static class Outlets
         OutletNeeds.Find(context, bay);
     }
 
-    // One after the other, while a supply takes them.
-    private static void Add(Bay bay, StockEntry entry, Func<Pdu, string?> hang)
+    // One after the other, as long as a supply fits.
+    private static void Add(Bay bay, StockEntry entry, Func<Pdu, string?> connect)
     {
         while (entry.Left > 0 && bay.Units.Count < MostUnits)
         {
             var unit = ProductParts.UnitOf(entry.Product, bay.IdFor(entry.Product), "");
-            if (hang(unit) is not { } supply)
+            if (connect(unit) is not { } supply)
             {
                 return;
             }
@@ -49,7 +47,8 @@ internal static class Outlets
         }
     }
 
-    // A unit with an appliance plug goes into a UPS that feeds none yet; without one it needs a supply with outlets like those of equipment, and none is assumed.
+    // A PDU with an appliance plug is fed from a UPS that feeds none yet. Without a UPS it needs a supply with appliance outlets,
+    // and no such supply is assumed.
     private static string? Feed(Bay bay, Pdu unit)
     {
         if (bay.Items.Where(i => i.Item is { Ups.Feeds: null }).MinBy(i => i.Id, StringComparer.Ordinal) is not { } ups)
@@ -61,7 +60,7 @@ internal static class Outlets
         return SupplyChoice.BehindUps(bay);
     }
 
-    // Behind, high up, where there is room; else in front.
+    // At the rear, as high as possible; otherwise at the front.
     private static void Mount(Bay bay, BayUnit unit)
     {
         foreach (var face in (ReadOnlySpan<Face>)[Face.Rear, Face.Front])

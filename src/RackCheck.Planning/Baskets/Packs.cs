@@ -2,20 +2,18 @@ using RackCheck.Model;
 
 namespace RackCheck.Planning.Baskets;
 
-/// <summary>Whole packs for a number of pieces.</summary>
+/// <summary>Rounds a number of pieces up to whole packs.</summary>
 internal static class Packs
 {
-    /// <summary>Order units of products that are alike but for the size of the pack: as few pieces too many as can be, and then as few units.</summary>
-    /// <param name="alike">The products, one at least.</param>
-    /// <param name="pieces">Pieces wanted, 1 or more.</param>
-    /// <returns>Products and units of each.</returns>
+    /// <summary>Order units of products that differ in pack size only: the fewest excess pieces, then the fewest order units.</summary>
+    /// <returns>Products and order units of each.</returns>
     public static IReadOnlyList<(Product Product, long Units)> Choose(IEnumerable<Product> alike, long pieces)
     {
         Product[] sizes = [.. alike.OrderByDescending(Stock.PiecesOf).ThenBy(p => p.PartNumber, StringComparer.Ordinal)];
         List<(Product, long)>? best = null;
         var (bestPieces, bestUnits) = (long.MaxValue, long.MaxValue);
 
-        // From the largest down; with each size the rest may be rounded up.
+        // From the largest pack down. The remainder may be rounded up at each size.
         var (taken, left) = (new List<(Product, long)>(), pieces);
         foreach (var product in sizes)
         {

@@ -7,22 +7,22 @@ using static System.FormattableString;
 
 namespace RackCheck.Planning.Baskets;
 
-/// <summary>Finds a place for everything on the front uprights: consoles where one works at them, all else from below, the heavy first.</summary>
+/// <summary>Finds U positions for all items: consoles at working height, all other items from the bottom up, the heaviest first.</summary>
 internal static class Places
 {
-    /// <summary>Finds the places. What fits nowhere stays without one.</summary>
-    /// <param name="context">What the basket's plans go by.</param>
-    /// <param name="bay">The rack, with shelves filled and rails given.</param>
+    /// <summary>Sets the positions. An item that does not fit gets none. Shelves are filled and rails assigned.</summary>
     public static void Find(BasketContext context, Bay bay)
     {
         var survey = new RackSurvey(bay.Describe() with { Pdus = null, Supplies = null });
         Carrier[] carriers = [.. bay.Items.Select((item, index) => new Carrier(item, survey.Items[index])).Where(c => c.Item.HeightU > 0)];
         foreach (var carrier in carriers)
         {
-            carrier.Console = carrier.Mounted.Load.Prepend(carrier.Mounted).FirstOrDefault(m => m.Category is ItemCategory.KeyboardDrawer or ItemCategory.Display);
+            carrier.Console = carrier.Mounted.Load
+                .Prepend(carrier.Mounted)
+                .FirstOrDefault(m => m.Category is ItemCategory.KeyboardDrawer or ItemCategory.Display);
         }
 
-        // Heavy low comes first. Where that leaves gaps that the last do not fit into, the high ones go first, then all without regard to consoles.
+        // Heaviest first. If the gaps left are too small for the last items, the highest go first; then consoles are treated as other items.
         Carrier[] heavy = [.. carriers.OrderByDescending(c => c.Kg).ThenByDescending(c => c.ClaimU).ThenBy(c => c.Item.Id, Words.ById)];
         Carrier[] high = [.. heavy.OrderByDescending(c => c.ClaimU)];
         Plan? best = null;
@@ -46,7 +46,8 @@ internal static class Places
             bay.Unmet.Add(new UnmetNeed
             {
                 What = $"Room for {Words.List(best.Left.Select(c => c.Item.Id))}",
-                Reason = Invariant($"The cabinet has {survey.Cabinet.HeightU} U, and all that is to go in takes {carriers.Sum(c => c.ClaimU)} U with what stands on shelves and free units between: take a higher cabinet, or a second basket."),
+                Reason = Invariant($"The cabinet has {survey.Cabinet.HeightU} U; the equipment takes {carriers.Sum(c => c.ClaimU)} U ")
+                    + "including items on shelves, plus free U positions between runners. Choose a higher cabinet or use a second basket.",
             });
         }
     }
@@ -58,7 +59,7 @@ internal static class Places
         {
             foreach (var console in order.Where(c => c.Console is not null).OrderBy(c => c.Console!.Category == ItemCategory.Display))
             {
-                var rank = Enumerable.Range(1, cabinet.HeightU).OrderBy(unit => Distance(context.Rules, cabinet, console.Console!, unit)).ThenBy(unit => unit);
+                var rank = Enumerable.Range(1, cabinet.HeightU).OrderBy(u => Distance(context.Rules, cabinet, console.Console!, u)).ThenBy(u => u);
                 plan.Put(console, rank);
             }
         }
@@ -71,7 +72,7 @@ internal static class Places
         return plan;
     }
 
-    // How far the middle of a console is from that of the heights at which one works at it.
+    // Distance from the middle of a console to the middle of its working height range, mm.
     private static double Distance(RuleChecks rules, CabinetFacts cabinet, Mounted console, int bottom)
     {
         var (least, most) = console.Category == ItemCategory.KeyboardDrawer
@@ -81,7 +82,7 @@ internal static class Places
         return LevelRange.Of(cabinet, console, bottom) is { } level ? Math.Abs(level.LeastMm - middle) : 0;
     }
 
-    /// <summary>Something that hangs on the uprights, with what stands on it.</summary>
+    /// <summary>An item on the uprights and the items on it.</summary>
     private sealed class Carrier(BayItem item, Mounted mounted)
     {
         public BayItem Item => item;
@@ -103,14 +104,14 @@ internal static class Places
 
         public List<Carrier> Left { get; } = [];
 
-        public void Put(Carrier carrier, IEnumerable<int> units)
+        public void Put(Carrier carrier, IEnumerable<int> bottoms)
         {
-            foreach (var unit in units)
+            foreach (var u in bottoms)
             {
-                if (CanGo(carrier, unit))
+                if (CanGo(carrier, u))
                 {
-                    Array.Fill(at, carrier, unit, carrier.ClaimU);
-                    Bottoms.Add(carrier, unit);
+                    Array.Fill(at, carrier, u, carrier.ClaimU);
+                    Bottoms.Add(carrier, u);
                     return;
                 }
             }
@@ -124,7 +125,7 @@ internal static class Places
             return top <= heightU && Array.TrueForAll(at[bottom..(top + 1)], c => c is null) && Agree(at[bottom - 1], carrier) && Agree(carrier, at[top + 1]);
         }
 
-        // Sets that rise out of their units on runners keep a free unit between.
+        // Items that runners raise beyond their U positions need a free U between them.
         private static bool Agree(Carrier? below, Carrier? above) =>
             below is null || above is null || !below.Item.MayRun || !above.Item.MayRun || !(below.Item.Creeps || above.Item.Creeps);
     }

@@ -2,17 +2,17 @@ using RackCheck.Model;
 
 namespace RackCheck.Planning.Baskets;
 
-/// <summary>Makes the parts of a rack of products.</summary>
+/// <summary>Makes parts of a rack from products.</summary>
 public static class ProductParts
 {
-    /// <summary>One piece of a product as an item, with all that the product tells of it.</summary>
-    /// <param name="product">A product with an item.</param>
+    /// <summary>One piece of a product as an item, with all data of the product.</summary>
+    /// <param name="product">A product with item data.</param>
     /// <param name="id">Id of the item.</param>
-    /// <returns>The item; not placed.</returns>
-    /// <exception cref="ArgumentException">The product has no item.</exception>
+    /// <returns>The item, without a position.</returns>
+    /// <exception cref="ArgumentException">The product has no item data.</exception>
     public static Item ItemOf(Product product, string id)
     {
-        var facts = product.Item ?? throw new ArgumentException("The product is no item.", nameof(product));
+        var facts = product.Item ?? throw new ArgumentException("The product has no item data.", nameof(product));
         return new Item
         {
             Id = id,
@@ -39,15 +39,15 @@ public static class ProductParts
         };
     }
 
-    /// <summary>One piece of a product as a PDU, with all that the product tells of it.</summary>
-    /// <param name="product">A product with a PDU.</param>
-    /// <param name="id">Id of the unit.</param>
+    /// <summary>One piece of a product as a PDU, with all data of the product.</summary>
+    /// <param name="product">A product with PDU data.</param>
+    /// <param name="id">Id of the PDU.</param>
     /// <param name="supply">Id of its supply.</param>
-    /// <returns>The unit; not placed.</returns>
-    /// <exception cref="ArgumentException">The product has no PDU.</exception>
+    /// <returns>The PDU, without a position.</returns>
+    /// <exception cref="ArgumentException">The product has no PDU data.</exception>
     public static Pdu UnitOf(Product product, string id, string supply)
     {
-        var facts = product.Pdu ?? throw new ArgumentException("The product is no PDU.", nameof(product));
+        var facts = product.Pdu ?? throw new ArgumentException("The product has no PDU data.", nameof(product));
         return new Pdu
         {
             Id = id,

@@ -4,18 +4,19 @@ using static System.FormattableString;
 
 namespace RackCheck.Planning.Baskets;
 
-/// <summary>Gives each item that needs slides or runners a pair that carries it and reaches from upright to upright.</summary>
+/// <summary>Gives each item that needs slides or runners a pair with sufficient load rating and length.</summary>
 internal static class Rails
 {
-    /// <summary>Gives out the rails that there are, and notes what lacks.</summary>
-    /// <param name="context">What the basket's plans go by.</param>
-    /// <param name="bay">The rack, nothing placed yet.</param>
+    /// <summary>Assigns the rails of the basket and reports missing rails. No item has a position yet.</summary>
     public static void Hang(BasketContext context, Bay bay)
     {
-        // Those with a sort of their own choose first, the heavy before the light.
+        // Items that need a particular type come first, then the heaviest.
         BayItem[] needing =
         [
-            .. bay.Items.Where(i => i.NeedsRails).OrderBy(i => i.RailStyle is null).ThenByDescending(i => i.Item.MassKg ?? 0).ThenBy(i => i.Id, Words.ById),
+            .. bay.Items.Where(i => i.NeedsRails)
+                .OrderBy(i => i.RailStyle is null)
+                .ThenByDescending(i => i.Item.MassKg ?? 0)
+                .ThenBy(i => i.Id, Words.ById),
         ];
         List<(BayItem Item, Product Rails)> lacking = [];
         foreach (var item in needing)
@@ -35,7 +36,7 @@ internal static class Rails
                 bay.Unmet.Add(new UnmetNeed
                 {
                     What = $"{NameOf(item.RailStyle)} for {item.Id}",
-                    Reason = Invariant($"Its front panel cannot carry it, and none on offer carry {item.Item.MassKg:0.###} kg between uprights {bay.SpacingMm:0.###} mm apart."),
+                    Reason = $"The front panel cannot carry it; no rails on offer suit {Needs(bay, item.Item)}.",
                 });
             }
         }
@@ -43,25 +44,25 @@ internal static class Rails
         foreach (var alike in lacking.GroupBy(l => l.Rails.PartNumber).OrderBy(g => g.Key, StringComparer.Ordinal))
         {
             var product = alike.First().Rails;
+            var style = NameOf(product.Support!.Style).ToLowerInvariant();
+            var names = Words.List(alike.Select(a => a.Item.Id));
             foreach (var (pack, units) in Packs.Choose([product], alike.Count()))
             {
                 bay.Lacks.Add(new Lack(
                     Stage.Rails,
                     pack,
                     units,
-                    $"{Words.List(alike.Select(a => a.Item.Id))} {Words.Verb(alike.Count(), "is", "are")} too heavy, high or deep for the front panel alone and {Words.Verb(alike.Count(), "hangs", "hang")} on {NameOf(product.Support!.Style).ToLowerInvariant()}."));
+                    $"{names} {Words.Verb(alike.Count(), "is", "are")} too heavy, high or deep for front-panel mounting alone and "
+                    + $"{Words.Verb(alike.Count(), "needs", "need")} {style}."));
             }
         }
     }
 
-    /// <summary>Whether the range of a support holds a distance of the uprights; where the distance is not known, it does.</summary>
-    /// <param name="support">The support.</param>
-    /// <param name="spacingMm">The distance, mm.</param>
-    /// <returns>Whether it does.</returns>
+    /// <summary>Whether the range of a support includes an upright spacing. True if the spacing is unknown.</summary>
     public static bool Reaches(Support? support, double? spacingMm) =>
         spacingMm is not { } spacing || new SetbackInterval(support?.MinSpacingMm ?? 0, support?.MaxSpacingMm ?? double.PositiveInfinity).Holds(spacing);
 
-    // The equipment's own word on where rails can hold it, if it has one.
+    // Range of upright spacing in the equipment's data, if any.
     private static Support? WantedRange(Bay bay, BayItem item) => bay.Stock.Find(item.Piece.PartNumber)!.Product.Item!.Support;
 
     private static Product? Best(Bay bay, BayItem item, Support? wanted, IEnumerable<Product> rails) => rails
@@ -91,6 +92,22 @@ internal static class Rails
         UsedExtended = wanted?.UsedExtended,
         CableArm = rails.CableArm ?? wanted?.CableArm,
     };
+
+    private static string Needs(Bay bay, Item item)
+    {
+        List<string> needs = ["its width"];
+        if (item.MassKg is { } mass)
+        {
+            needs.Add(Invariant($"its mass of {mass:0.###} kg"));
+        }
+
+        if (bay.SpacingMm is { } spacing)
+        {
+            needs.Add(Invariant($"the upright spacing of {spacing:0.###} mm"));
+        }
+
+        return Words.And(needs);
+    }
 
     private static double? Greater(double? one, double? other) => one is null || other > one ? other : one;
 

@@ -5,7 +5,7 @@ using static System.FormattableString;
 
 namespace RackCheck.Planning.Baskets;
 
-/// <summary>Fans in the roof where the air does not suffice for the heat: what fans on offer mend is missing from the basket.</summary>
+/// <summary>Adds roof fans if the airflow is too low for the heat load and offered fans correct it.</summary>
 internal static class RoofFans
 {
     private static readonly string Rule = RuleChecks.IdOf<Rules.Cooling.Airflow>();
@@ -14,9 +14,7 @@ internal static class RoofFans
 
     private static readonly RackChecker All = RuleChecks.OfThemes("cooling");
 
-    /// <summary>Notes the fan unit that lacks.</summary>
-    /// <param name="context">What the basket's plans go by.</param>
-    /// <param name="bay">The rack, with everything that gives off heat.</param>
+    /// <summary>Reports the missing roof fan unit. The rack holds everything that dissipates heat.</summary>
     public static void Find(BasketContext context, Bay bay)
     {
         var rack = bay.Describe();
@@ -26,14 +24,16 @@ internal static class RoofFans
             return;
         }
 
-        // That with which least is left to find, its failure included; of those the smallest. The openings may break the protection asked for,
-        // or leave it open whether they do.
+        // The fan unit that leaves the fewest findings, including those of a fan failure; then the smallest. Its openings may violate the
+        // required IP code or leave it unassessed.
         var before = All.Recheck(ResolvedRack.Plain(rack));
         var product = context.Offered(ProductKind.RoofFans)
             .Where(p => p.Fans!.Count > 0)
             .OrderBy(p => p.Fans!.Count * p.Fans.FreeFlowM3h).ThenBy(p => p.PartNumber, StringComparer.Ordinal)
             .Select(p => (Product: p, After: All.Recheck(ResolvedRack.Plain(With(rack, p.Fans!)))))
-            .Where(c => c.After.Findings.All(f => f.Rule != Rule) && c.After.NotAssessed.Count <= before.NotAssessed.Count && RuleChecks.FaultsOf(c.After).CompareTo(RuleChecks.FaultsOf(before)) < 0)
+            .Where(c => c.After.Findings.All(f => f.Rule != Rule)
+                && c.After.NotAssessed.Count <= before.NotAssessed.Count
+                && RuleChecks.FaultsOf(c.After).CompareTo(RuleChecks.FaultsOf(before)) < 0)
             .OrderBy(c => c.After.Findings.Count)
             .Select(c => c.Product)
             .FirstOrDefault();
@@ -43,7 +43,8 @@ internal static class RoofFans
                 Stage.Cooling,
                 product,
                 1,
-                Invariant($"The heat needs {finding.Limit!.Value:0.#} m3/h of air and only {finding.Actual!.Value:0.#} m3/h go through the rack; fans in the roof move enough.")));
+                Invariant($"The heat load needs {finding.Limit!.Value:0.#} m3/h of air; the airflow is {finding.Actual!.Value:0.#} m3/h. ")
+                + "These roof fans supply enough."));
         }
     }
 

@@ -5,8 +5,7 @@ using RackCheck.Survey.Limits;
 
 namespace RackCheck.Planning.Baskets;
 
-/// <summary>What the rules limit, as the caller's policy sets it: what is proposed keeps to the limits that it is checked by.</summary>
-/// <param name="policy">The policy.</param>
+/// <summary>Rule limits including the caller's policy. Proposed parts keep to the same limits that the check applies.</summary>
 internal sealed class RuleChecks(Policy? policy)
 {
     /// <summary>A checker of one rule.</summary>
@@ -21,23 +20,17 @@ internal sealed class RuleChecks(Policy? policy)
     public static string IdOf<TRule>()
         where TRule : RuleBase => RuleSet.Default.All.OfType<TRule>().Single().Descriptor.Id;
 
-    /// <summary>A checker of all rules of some themes.</summary>
-    /// <param name="themes">The themes, as ids begin.</param>
-    /// <returns>The checker.</returns>
+    /// <summary>A checker of all rules of the themes that rule ids begin with.</summary>
     public static RackChecker OfThemes(params string[] themes) =>
         new(RuleSet.Of(RuleSet.Default.All.Where(r => themes.Contains(r.Descriptor.Id.Split('.')[0], StringComparer.Ordinal))), static (_, _) => { });
 
-    /// <summary>How much is wrong with a rack: open errors, and open warnings.</summary>
-    /// <param name="checker">By which rules.</param>
-    /// <param name="rack">The rack.</param>
-    /// <param name="cancellation">Stops between two rules.</param>
-    /// <returns>Both numbers; of two racks the lesser is the better.</returns>
+    /// <summary>Number of open errors and of open warnings of a rack.</summary>
+    /// <returns>Both numbers; the rack with the smaller value is better.</returns>
     public static (int Errors, int Warnings) FaultsOf(RackChecker checker, RackDescription rack, CancellationToken cancellation = default) =>
         FaultsOf(checker.Recheck(ResolvedRack.Plain(rack), cancellation));
 
-    /// <summary>How much a report finds wrong: open errors, and open warnings.</summary>
-    /// <param name="report">The report.</param>
-    /// <returns>Both numbers; of two reports the lesser is the better.</returns>
+    /// <summary>Number of open errors and of open warnings in a report.</summary>
+    /// <returns>Both numbers; the report with the smaller value is better.</returns>
     public static (int Errors, int Warnings) FaultsOf(CheckReport report)
     {
         var open = report.Findings.Where(f => f.Accepted is null).ToLookup(f => f.Severity);

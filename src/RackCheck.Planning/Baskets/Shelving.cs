@@ -4,31 +4,32 @@ using static System.FormattableString;
 
 namespace RackCheck.Planning.Baskets;
 
-/// <summary>Stands things that are no 19-inch units on shelves.</summary>
+/// <summary>Places items that are not rack-mountable on shelves.</summary>
 internal static class Shelving
 {
-    /// <summary>Fills the shelves that there are, and notes what lacks.</summary>
-    /// <param name="context">What the basket's plans go by.</param>
-    /// <param name="bay">The rack, nothing placed yet.</param>
+    /// <summary>Fills the shelves of the basket and reports missing shelves. No item has a position yet.</summary>
     public static void Fill(BasketContext context, Bay bay)
     {
-        // The deepest and heaviest first: what takes them takes the rest.
-        BayItem[] things =
+        // Deepest and heaviest first: a shelf that takes them takes the rest.
+        BayItem[] loose =
         [
-            .. bay.Items.Where(i => i.HeightU == 0).OrderByDescending(i => i.Item.Body?.DepthMm ?? 0).ThenByDescending(i => i.Item.MassKg ?? 0).ThenBy(i => i.Id, Words.ById),
+            .. bay.Items.Where(i => i.HeightU == 0)
+                .OrderByDescending(i => i.Item.Body?.DepthMm ?? 0)
+                .ThenByDescending(i => i.Item.MassKg ?? 0)
+                .ThenBy(i => i.Id, Words.ById),
         ];
         Board[] boards = [.. bay.Items.Where(i => i.IsShelf && Fits(bay, i.Item)).Select(i => new Board(i.Item)).Order()];
         List<BayItem> left = [];
-        foreach (var thing in things)
+        foreach (var item in loose)
         {
-            if (Find(bay, boards, thing.Item) is { } board)
+            if (Find(bay, boards, item.Item) is { } board)
             {
-                board.Bear(thing.Item);
-                thing.Item = thing.Item with { OnShelf = board.Shelf.Id };
+                board.Bear(item.Item);
+                item.Item = item.Item with { OnShelf = board.Shelf.Id };
             }
             else
             {
-                left.Add(thing);
+                left.Add(item);
             }
         }
 
@@ -42,18 +43,18 @@ internal static class Shelving
     {
         Product[] offered = [.. context.Offered(ProductKind.Shelf).Where(p => p.Item is not null && Fits(bay, ProductParts.ItemOf(p, p.PartNumber)))];
         List<(Board Board, Product Product, List<string> Names)> made = [];
-        foreach (var thing in left)
+        foreach (var item in left)
         {
-            var at = made.FindIndex(m => m.Board.Takes(bay, thing.Item));
+            var at = made.FindIndex(m => m.Board.Takes(bay, item.Item));
             if (at < 0)
             {
-                var board = offered.Select(p => new Board(ProductParts.ItemOf(p, p.PartNumber))).Order().FirstOrDefault(b => b.Takes(bay, thing.Item));
+                var board = offered.Select(p => new Board(ProductParts.ItemOf(p, p.PartNumber))).Order().FirstOrDefault(b => b.Takes(bay, item.Item));
                 if (board is null)
                 {
                     bay.Unmet.Add(new UnmetNeed
                     {
-                        What = $"A shelf for {thing.Id}",
-                        Reason = Invariant($"It is no 19-inch unit and has nothing to stand on; no shelf on offer for this cabinet takes its {Size(thing.Item)}."),
+                        What = $"A shelf for {item.Id}",
+                        Reason = Invariant($"It is not rack-mountable and needs a shelf; no shelf on offer for this cabinet takes {Size(item.Item)}."),
                     });
                     continue;
                 }
@@ -62,8 +63,8 @@ internal static class Shelving
                 made.Add((board, offered.First(p => p.PartNumber == board.Shelf.PartNumber), []));
             }
 
-            made[at].Board.Bear(thing.Item);
-            made[at].Names.Add(thing.Id);
+            made[at].Board.Bear(item.Item);
+            made[at].Names.Add(item.Id);
         }
 
         foreach (var alike in made.GroupBy(m => m.Product.PartNumber).OrderBy(g => g.Key, StringComparer.Ordinal))
@@ -73,25 +74,27 @@ internal static class Shelving
                 Stage.Shelves,
                 product,
                 Packs.Choose([product], alike.Count())[0].Units,
-                $"{Words.List(alike.SelectMany(m => m.Names))} {Words.Verb(alike.Sum(m => m.Names.Count), "is no 19-inch unit and needs", "are no 19-inch units and need")} a shelf to stand on."));
+                $"{Words.List(alike.SelectMany(m => m.Names))} "
+                + $"{Words.Verb(alike.Sum(m => m.Names.Count), "is not rack-mountable and needs", "are not rack-mountable and need")} a shelf."));
         }
     }
 
-    private static string Size(Item thing) => Invariant($"{thing.Body?.WidthMm:0.###} x {thing.Body?.DepthMm:0.###} mm and {thing.MassKg:0.###} kg");
+    private static string Size(Item item) => Invariant($"{item.Body?.WidthMm:0.###} x {item.Body?.DepthMm:0.###} mm and {item.MassKg:0.###} kg");
 
-    // A shelf on four uprights needs them at its distance, and none may reach into the rear door.
+    // A four-post shelf needs an upright spacing within its range. No shelf may reach into the rear door.
     private static bool Fits(Bay bay, Item shelf)
     {
         var cabinet = bay.Cabinet;
+        var door = cabinet.RearDoor?.Style == DoorStyle.None ? 0 : cabinet.RearDoor?.DepthMm ?? CabinetSizes.DoorDepthMm;
         var reach = (shelf.Body?.DepthMm ?? 0) + (shelf.RearProjectionMm ?? Allowances.RearProjectionBareMm);
         return Rails.Reaches(shelf.Support, bay.SpacingMm)
-            && (cabinet.Uprights?.FrontSetbackMm ?? 0) + reach <= cabinet.DepthMm - (cabinet.RearDoor?.Style == DoorStyle.None ? 0 : cabinet.RearDoor?.DepthMm ?? CabinetSizes.DoorDepthMm);
+            && (cabinet.Uprights?.FrontSetbackMm ?? 0) + reach <= cabinet.DepthMm - door;
     }
 
-    private static Board? Find(Bay bay, Board[] boards, Item thing) =>
-        Array.Find(boards, b => b.IsUsed && b.Takes(bay, thing)) ?? Array.Find(boards, b => !b.IsUsed && b.Takes(bay, thing));
+    private static Board? Find(Bay bay, Board[] boards, Item item) =>
+        Array.Find(boards, b => b.IsUsed && b.Takes(bay, item)) ?? Array.Find(boards, b => !b.IsUsed && b.Takes(bay, item));
 
-    // A shelf with what stands on it. The smallest that does comes first.
+    // A shelf and the items on it. The smallest suitable shelf sorts first.
     private sealed class Board(Item shelf) : IComparable<Board>
     {
         private double widthMm;
@@ -103,16 +106,16 @@ internal static class Shelving
 
         private double RatedKg => shelf.Support?.RatedKg ?? double.PositiveInfinity;
 
-        public bool Takes(Bay bay, Item thing) =>
-            shelf.Body?.DepthMm is { } depth && !(thing.Body?.DepthMm > depth)
-            && widthMm + (thing.Body?.WidthMm ?? 0) <= bay.OpeningMm - Allowances.ShelfWidthLossMm
-            && loadKg + (thing.MassKg ?? 0) <= RatedKg;
+        public bool Takes(Bay bay, Item item) =>
+            shelf.Body?.DepthMm is { } depth && !(item.Body?.DepthMm > depth)
+            && widthMm + (item.Body?.WidthMm ?? 0) <= bay.OpeningMm - Allowances.ShelfWidthLossMm
+            && loadKg + (item.MassKg ?? 0) <= RatedKg;
 
-        public void Bear(Item thing)
+        public void Bear(Item item)
         {
             IsUsed = true;
-            widthMm += thing.Body?.WidthMm ?? 0;
-            loadKg += thing.MassKg ?? 0;
+            widthMm += item.Body?.WidthMm ?? 0;
+            loadKg += item.MassKg ?? 0;
         }
 
         public int CompareTo(Board? other)

@@ -2,12 +2,12 @@ using RackCheck.Model;
 
 namespace RackCheck.Planning.Baskets;
 
-/// <summary>One piece out of the stock of a basket: the first, second, ... of its part number.</summary>
+/// <summary>One piece of the stock of a basket.</summary>
 /// <param name="PartNumber">The part number.</param>
-/// <param name="Ordinal">Counted from 0 over all lines with the part number.</param>
+/// <param name="Ordinal">Index from 0 over all lines with the part number.</param>
 internal readonly record struct Piece(string PartNumber, long Ordinal);
 
-/// <summary>What a basket has of one product, and how much of it is used.</summary>
+/// <summary>Order units of one product in a basket, and the pieces used.</summary>
 internal sealed class StockEntry(Product product, long orderUnits)
 {
     /// <summary>The product.</summary>
@@ -25,13 +25,12 @@ internal sealed class StockEntry(Product product, long orderUnits)
     /// <summary>Order units of which no piece is used.</summary>
     public long SpareUnits => Left / Stock.PiecesOf(product);
 
-    /// <summary>Uses one piece, of which one must be left.</summary>
-    /// <returns>Which.</returns>
+    /// <summary>Uses one piece. At least one must be left.</summary>
+    /// <returns>The piece.</returns>
     public Piece Take() => new(product.PartNumber, Used++);
 
-    /// <summary>Uses pieces, as far as there are any.</summary>
-    /// <param name="pieces">How many are wanted.</param>
-    /// <returns>How many there were.</returns>
+    /// <summary>Uses up to a number of pieces.</summary>
+    /// <returns>The number of pieces taken.</returns>
     public long Take(long pieces)
     {
         var taken = Math.Min(pieces, Left);
@@ -40,13 +39,12 @@ internal sealed class StockEntry(Product product, long orderUnits)
     }
 }
 
-/// <summary>The pieces of a basket. Each plan of it takes them from a stock of its own. Everything is in order of part numbers, so that no answer hangs on the order of lines.</summary>
+/// <summary>The pieces of a basket. Each plan has its own stock. Entries are in part number order, so that no answer depends on the order of lines.</summary>
 internal sealed class Stock
 {
     private readonly SortedDictionary<string, StockEntry> entries = new(StringComparer.Ordinal);
 
-    /// <summary>Lays in products, each as often as it stands there.</summary>
-    /// <param name="content">Products and order units.</param>
+    /// <summary>Adds products; a product that occurs more than once is summed.</summary>
     public Stock(IEnumerable<(Product Product, long OrderUnits)> content)
     {
         foreach (var (product, units) in content)
@@ -56,26 +54,18 @@ internal sealed class Stock
         }
     }
 
-    /// <summary>All of it, by part number.</summary>
+    /// <summary>All entries, by part number.</summary>
     public IEnumerable<StockEntry> All => entries.Values;
 
-    /// <summary>Pieces in an order unit.</summary>
-    /// <param name="product">The product.</param>
-    /// <returns>How many, 1 or more.</returns>
+    /// <summary>Pieces per order unit, 1 or more.</summary>
     public static int PiecesOf(Product product) => product.Pieces ?? 1;
 
-    /// <summary>What is left of a kind, by part number.</summary>
-    /// <param name="kind">The kind.</param>
-    /// <returns>Products of which pieces are left.</returns>
+    /// <summary>Entries of a kind with pieces left, by part number.</summary>
     public IEnumerable<StockEntry> LeftOf(ProductKind kind) => entries.Values.Where(e => e.Product.Kind == kind && e.Left > 0);
 
-    /// <summary>What there is of a product.</summary>
-    /// <param name="partNumber">Its part number.</param>
-    /// <returns>It; null where the basket has none.</returns>
+    /// <summary>Entry of a product; null if the basket has none.</summary>
     public StockEntry? Find(string partNumber) => entries.GetValueOrDefault(partNumber);
 
-    /// <summary>The same, nothing used yet, with more of some products.</summary>
-    /// <param name="more">Products and order units.</param>
-    /// <returns>The stock.</returns>
+    /// <summary>A copy with nothing used and with additional products.</summary>
     public Stock With(IEnumerable<(Product Product, long OrderUnits)> more) => new(entries.Values.Select(e => (e.Product, e.OrderUnits)).Concat(more));
 }

@@ -4,7 +4,7 @@ using static System.FormattableString;
 
 namespace RackCheck.Planning.Baskets;
 
-/// <summary>Which supply a PDU hangs on: one that is given and takes its plug, else one assumed for it.</summary>
+/// <summary>Chooses the supply of a PDU: a specified supply that fits its plug, otherwise an assumed one.</summary>
 internal static class SupplyChoice
 {
     private const int MostSupplies = 16;
@@ -12,21 +12,16 @@ internal static class SupplyChoice
     private const double NorthAmericanV = 120;
     private const double NorthAmericanTwoPoleV = 208;
 
-    /// <summary>Whether a unit hangs behind a UPS: its plug goes into the outlets of equipment, not into those of a room.</summary>
-    /// <param name="product">A PDU.</param>
-    /// <returns>Whether it does.</returns>
+    /// <summary>Whether a PDU is fed from a UPS: its plug fits appliance outlets, not room sockets.</summary>
     public static bool IsForUps(Product product) => product.Pdu?.Plug is ConnectorCode.C14 or ConnectorCode.C16 or ConnectorCode.C20;
 
-    /// <summary>The supply that the next unit would hang on.</summary>
-    /// <param name="bay">The bay.</param>
-    /// <param name="unit">The unit.</param>
-    /// <param name="outlets">Outlets on each supply so far, by its id.</param>
-    /// <returns>The supply, perhaps one that is not there yet; null where none takes it.</returns>
+    /// <summary>The supply that would feed the next PDU.</summary>
+    /// <returns>The supply, which may not be in the rack yet; null if none fits.</returns>
     public static Supply? For(Bay bay, PduFacts unit, IReadOnlyDictionary<string, int> outlets)
     {
         if (bay.HasGivenSupplies)
         {
-            // That with the fewest outlets, so that redundant cords find two.
+            // The supply with the fewest outlets, so that dual-corded items get two supplies.
             return bay.Supplies.Where(s => Takes(s, unit)).MinBy(s => outlets.GetValueOrDefault(s.Id));
         }
 
@@ -38,10 +33,7 @@ internal static class SupplyChoice
         return bay.Supplies.Where(s => Takes(s, unit)).MinBy(s => outlets.GetValueOrDefault(s.Id));
     }
 
-    /// <summary>Whether the plug and the lines of a unit are for the region, where no supply is given.</summary>
-    /// <param name="region">The region.</param>
-    /// <param name="unit">The unit.</param>
-    /// <returns>Whether they are.</returns>
+    /// <summary>Whether the plug of a PDU suits the region if no supply is specified.</summary>
     public static bool SuitsRegion(Region? region, PduFacts unit) => unit.Plug switch
     {
         ConnectorCode.Nema515 or ConnectorCode.Nema520 or ConnectorCode.NemaL620 or ConnectorCode.NemaL630 => region == Region.Na,
@@ -52,9 +44,7 @@ internal static class SupplyChoice
         _ => region != Region.Na,
     };
 
-    /// <summary>Outlets on each supply, by its id.</summary>
-    /// <param name="bay">The rack.</param>
-    /// <returns>Numbers of outlets.</returns>
+    /// <summary>Number of outlets per supply, by supply id.</summary>
     public static Dictionary<string, int> Outlets(Bay bay)
     {
         var sum = new Dictionary<string, int>(StringComparer.Ordinal);
@@ -66,15 +56,11 @@ internal static class SupplyChoice
         return sum;
     }
 
-    /// <summary>Outlets of a unit.</summary>
-    /// <param name="unit">The unit.</param>
-    /// <returns>How many.</returns>
+    /// <summary>Number of outlets of a PDU.</summary>
     public static int CountOf(PduFacts unit) => unit.Groups?.Sum(g => g.Outlets.Sum(o => o.Count)) ?? 0;
 
-    /// <summary>The id of the supply that a unit hangs on; an assumed one is added to the rack.</summary>
-    /// <param name="bay">The rack.</param>
-    /// <param name="unit">The unit.</param>
-    /// <returns>The id; null where no supply takes it.</returns>
+    /// <summary>Id of the supply that feeds a PDU. An assumed supply is added to the rack.</summary>
+    /// <returns>The id; null if no supply fits.</returns>
     public static string? Take(Bay bay, Pdu unit)
     {
         if (For(bay, unit, Outlets(bay)) is not { } supply)
@@ -86,9 +72,7 @@ internal static class SupplyChoice
         return supply.Id;
     }
 
-    /// <summary>The id of a supply for a unit that hangs behind a UPS: the contract wants one, and it is that of the room.</summary>
-    /// <param name="bay">The rack.</param>
-    /// <returns>The id.</returns>
+    /// <summary>Supply id of a PDU fed from a UPS. The contract requires one; it is a supply of the room.</summary>
     public static string BehindUps(Bay bay)
     {
         if (bay.Supplies.Count == 0)
@@ -110,7 +94,7 @@ internal static class SupplyChoice
         {
             Pointer = Invariant($"/supplies/{bay.Supplies.Count}"),
             Value = Invariant($"{supply.VoltageV:0.###} V, {supply.RatedA:0.###} A, {supply.Phases} {(supply.Phases == 1 ? "phase" : "phases")}"),
-            Basis = "no supplies are given: one for each PDU, as its plug and the region ask for",
+            Basis = "no supplies specified: one assumed per PDU, to suit its plug and the region",
         });
         bay.Supplies.Add(supply);
     }

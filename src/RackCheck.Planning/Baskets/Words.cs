@@ -3,12 +3,12 @@ using static System.FormattableString;
 
 namespace RackCheck.Planning.Baskets;
 
-/// <summary>Parts of sentences.</summary>
+/// <summary>Wording helpers for messages.</summary>
 internal static class Words
 {
     private const int MostNames = 4;
 
-    /// <summary>Order of the ids of a rack: those of one product by their number, so that the second stands before the tenth.</summary>
+    /// <summary>Order of the ids of a rack. Ids of one product sort by number, so that 2 comes before 10.</summary>
     public static IComparer<string> ById { get; } = Comparer<string>.Create(static (one, other) =>
     {
         var (dash, number) = NumberOf(one);
@@ -17,9 +17,8 @@ internal static class Words
         return stem != 0 ? stem : number != otherNumber ? number.CompareTo(otherNumber) : string.CompareOrdinal(one, other);
     });
 
-    /// <summary>Names in a sentence; of many the first few.</summary>
-    /// <param name="names">The names, one at least.</param>
-    /// <returns>As "a, b and 3 more", in order of names.</returns>
+    /// <summary>Lists names for a sentence; a long list is cut.</summary>
+    /// <returns>"a, b and c" or "a, b, c and 3 more", in order of names.</returns>
     public static string List(IEnumerable<string> names)
     {
         string[] all = [.. names.Distinct().Order(ById)];
@@ -31,17 +30,14 @@ internal static class Words
         };
     }
 
-    /// <summary>The verb for one or for several.</summary>
-    /// <param name="count">How many.</param>
-    /// <param name="one">The verb for one.</param>
-    /// <param name="several">The verb for several.</param>
-    /// <returns>The one that agrees.</returns>
+    /// <summary>The singular or plural form of a word.</summary>
+    /// <returns>The form that agrees with the count.</returns>
     public static string Verb(int count, string one, string several) => count == 1 ? one : several;
 
-    /// <summary>Several things in a sentence.</summary>
-    /// <param name="things">The things, one at least, in the order in which they are to stand.</param>
-    /// <returns>As "a, b and c".</returns>
-    public static string And(IReadOnlyList<string> things) => things.Count == 1 ? things[0] : $"{string.Join(", ", things.Take(things.Count - 1))} and {things[^1]}";
+    /// <summary>Lists phrases for a sentence in the given order.</summary>
+    /// <returns>"a, b and c".</returns>
+    public static string And(IReadOnlyList<string> phrases) =>
+        phrases.Count == 1 ? phrases[0] : $"{string.Join(", ", phrases.Take(phrases.Count - 1))} and {phrases[^1]}";
 
     // Bay.IdFor makes ids: a part number, a dash, a number.
     private static (int Dash, int Number) NumberOf(string id)
