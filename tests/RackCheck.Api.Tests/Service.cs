@@ -7,7 +7,7 @@ using Microsoft.AspNetCore.Mvc.Testing;
 
 namespace RackCheck.Api.Tests;
 
-/// <summary>The very service, in this process.</summary>
+/// <summary>The service in this process.</summary>
 public sealed class Service : WebApplicationFactory<Program>
 {
     protected override void ConfigureWebHost(IWebHostBuilder builder) => builder.UseEnvironment("Development");
@@ -40,7 +40,7 @@ public sealed class Service : WebApplicationFactory<Program>
     }
 }
 
-/// <summary>An answer, read to its end.</summary>
+/// <summary>A complete response.</summary>
 public sealed record Answer(int Status, string? MediaType, string Text, HttpResponseHeaders Headers)
 {
     public JsonNode Json => JsonNode.Parse(Text)!;
@@ -52,11 +52,12 @@ public sealed record Answer(int Status, string? MediaType, string Text, HttpResp
     {
         using (response)
         {
-            return new Answer((int)response.StatusCode, response.Content.Headers.ContentType?.MediaType, await response.Content.ReadAsStringAsync(), response.Headers);
+            var text = await response.Content.ReadAsStringAsync();
+            return new Answer((int)response.StatusCode, response.Content.Headers.ContentType?.MediaType, text, response.Headers);
         }
     }
 
-    /// <summary>Asserts that it is a problem document of this status that says what it must.</summary>
+    /// <summary>Asserts that the response is a complete problem document with this status.</summary>
     public void IsProblem(int status)
     {
         Assert.Equal((status, "application/problem+json"), (Status, MediaType));

@@ -9,7 +9,7 @@ public sealed class RemedyLoopPropertyTests
     private static readonly RemedyLoop Loop = new(Judge.Checker);
 
     [Fact]
-    public void The_loop_comes_to_rest_with_fewer_errors_at_each_step_and_does_nothing_more_when_run_again() =>
+    public void Loop_reduces_errors_at_each_step_and_is_idempotent() =>
         RackGenerator.AllRacks.Sample(
             rack =>
             {
@@ -24,7 +24,7 @@ public sealed class RemedyLoopPropertyTests
             print: Wording.Of);
 
     [Fact]
-    public void Where_the_loop_rests_with_errors_each_has_no_remedy_that_keeps_to_its_own() =>
+    public void Errors_left_by_the_loop_have_no_valid_remedy() =>
         RackGenerator.AllRacks.Sample(
             rack =>
             {

@@ -18,7 +18,7 @@ public sealed class RemedyLoopTests
         Unit("flume-daq", 3).At(11).Body(430, 300, 132).Room(40, 75).On(SupportStyle.Shelf));
 
     [Fact]
-    public void Errors_are_cured_one_at_a_time_in_the_order_of_the_report()
+    public void Errors_are_corrected_one_at_a_time_in_report_order()
     {
         var run = Loop.Run(Broken);
         Assert.Equal(["depth.cabinet-too-shallow", "layout.outside-rack", "layout.overlap"], run.Steps.Select(s => s.Rule));
@@ -30,7 +30,7 @@ public sealed class RemedyLoopTests
     }
 
     [Fact]
-    public void The_steps_applied_again_give_the_same_description()
+    public void Steps_applied_again_give_the_same_description()
     {
         var run = Loop.Run(Broken);
         var again = run.Steps.Aggregate(Broken, (rack, step) => RackPatch.Apply(rack, step.Remedy));
@@ -39,7 +39,7 @@ public sealed class RemedyLoopTests
     }
 
     [Fact]
-    public void A_sound_rack_stays_as_it_is()
+    public void Rack_without_errors_is_unchanged()
     {
         var rack = Bay().With(Unit("wave-pc", 4).At(1));
         var run = Loop.Run(rack);
@@ -48,7 +48,7 @@ public sealed class RemedyLoopTests
     }
 
     [Fact]
-    public void Warnings_and_advice_are_left_to_the_caller()
+    public void Warnings_and_advice_are_not_corrected()
     {
         var run = Loop.Run(Bay().With(Unit("wave-pc", 4)));
         Assert.Empty(run.Steps);
@@ -56,14 +56,16 @@ public sealed class RemedyLoopTests
     }
 
     [Fact]
-    public void An_accepted_error_is_left_as_it_is() =>
-        Assert.Equal(["layout.outside-rack", "layout.overlap"], Loop.Run(Broken.Accept("depth.cabinet-too-shallow", pointer: "/cabinet/depthMm")).Steps.Select(s => s.Rule));
+    public void AcceptedError_is_not_corrected() =>
+        Assert.Equal(
+            ["layout.outside-rack", "layout.overlap"],
+            Loop.Run(Broken.Accept("depth.cabinet-too-shallow", pointer: "/cabinet/depthMm")).Steps.Select(s => s.Rule));
 
     [Theory]
     [InlineData(0)]
     [InlineData(1)]
     [InlineData(2)]
-    public void No_more_steps_are_taken_than_asked_for(int steps)
+    public void Number_of_steps_is_limited(int steps)
     {
         var run = Loop.Run(Broken, steps);
         Assert.Equal(steps, run.Steps.Count);
@@ -71,9 +73,9 @@ public sealed class RemedyLoopTests
         Assert.Contains(RemedyLoop.CutShort, run.Report.Cautions);
     }
 
-    // 19,900 pairs that overlap are one finding, and one remedy corrects it as far as there is room.
+    // 19,900 overlapping pairs are one finding, and one remedy corrects it as far as space allows.
     [Fact]
-    public void A_heap_is_spread_in_one_step()
+    public void Stacked_items_are_spread_in_one_step()
     {
         var heap = Bay().With([.. Enumerable.Range(0, 200).Select(i => Unit($"probe-{i}", 1).At(1))]);
         var run = Loop.Run(heap);
@@ -83,7 +85,7 @@ public sealed class RemedyLoopTests
     }
 
     [Fact]
-    public void A_remedy_that_brings_another_error_is_passed_over()
+    public void Remedy_that_causes_another_error_is_skipped()
     {
         var checker = new RackChecker(RuleSet.Of(new Swapping("layout.a-first", "b"), new Swapping("layout.b-second", "a")), (_, _) => { });
         var run = new RemedyLoop(checker).Run(Bay() with { Reference = "a" });
@@ -92,17 +94,17 @@ public sealed class RemedyLoopTests
     }
 
     [Fact]
-    public void A_remedy_that_does_not_clear_is_passed_over()
+    public void Remedy_without_effect_is_skipped()
     {
         var checker = new RackChecker(RuleSet.Of(new Stubborn()), (_, _) => { });
         Assert.Empty(new RemedyLoop(checker).Run(Bay()).Steps);
     }
 
     [Fact]
-    public void A_negative_number_of_steps_throws() => Assert.Throws<ArgumentOutOfRangeException>(() => Loop.Run(Broken, -1));
+    public void Negative_number_of_steps_throws() => Assert.Throws<ArgumentOutOfRangeException>(() => Loop.Run(Broken, -1));
 
     [Fact]
-    public void A_cancelled_loop_stops()
+    public void Cancelled_loop_stops()
     {
         using var source = new CancellationTokenSource();
         source.Cancel();
@@ -118,7 +120,7 @@ public sealed class RemedyLoopTests
     private static FindingDraft Draft(Cure cure) =>
         new() { Message = "A finding.", Data = [], Subject = "rack", Identity = [], Pointers = ["/reference"], Cures = [cure] };
 
-    // Each of the two is content only with what the other objects to.
+    // Each of the two rules accepts only what the other refuses.
     private sealed class Swapping(string id, string wanted) : Rule
     {
         public override RuleDescriptor Descriptor { get; } = Facts(id);

@@ -2,7 +2,7 @@ using RackCheck.Api.Catalogue;
 
 namespace RackCheck.ProductService;
 
-/// <summary>Starts the product service by hand: <c>--urls</c> says where, <c>--Catalogue:File</c> what it serves.</summary>
+/// <summary>Starts the product service by hand: <c>--urls</c> sets the address, <c>--Catalogue:File</c> the products.</summary>
 internal static class EntryPoint
 {
     private static async Task Main(string[] args)

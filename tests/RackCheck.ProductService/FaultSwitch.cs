@@ -4,76 +4,76 @@ using RackCheck.Model.Converters;
 
 namespace RackCheck.ProductService;
 
-/// <summary>What the product service does wrong.</summary>
+/// <summary>Faults that the product service simulates.</summary>
 [JsonConverter(typeof(NamedEnumConverter<FaultKind>))]
 public enum FaultKind
 {
-    /// <summary>Nothing.</summary>
+    /// <summary>No fault.</summary>
     None,
 
-    /// <summary>Answers rightly, after <c>delayMs</c>.</summary>
+    /// <summary>Correct answer after <c>delayMs</c>.</summary>
     Slow,
 
-    /// <summary>Breaks the connection off before an answer.</summary>
+    /// <summary>Closes the connection before an answer.</summary>
     Reset,
 
-    /// <summary>Breaks the connection off in the middle of an answer.</summary>
+    /// <summary>Closes the connection in the middle of an answer.</summary>
     ResetMidway,
 
-    /// <summary>500.</summary>
+    /// <summary>Status 500.</summary>
     Failed,
 
-    /// <summary>429, with <c>retryAfterS</c>.</summary>
+    /// <summary>Status 429 with <c>retryAfterS</c>.</summary>
     Busy,
 
-    /// <summary>404.</summary>
+    /// <summary>Status 404.</summary>
     NotFound,
 
-    /// <summary>400.</summary>
+    /// <summary>Status 400.</summary>
     BadRequest,
 
-    /// <summary>302 to itself.</summary>
+    /// <summary>Status 302 to itself.</summary>
     Redirect,
 
-    /// <summary>An answer that is whole for HTTP, with half of the JSON.</summary>
+    /// <summary>A complete HTTP response with half of the JSON.</summary>
     TruncatedJson,
 
-    /// <summary>A page of HTML.</summary>
+    /// <summary>An HTML page.</summary>
     WrongContentType,
 
-    /// <summary>A product with a member that the contract does not have.</summary>
+    /// <summary>A product with a member that the contract does not define.</summary>
     WrongSchema,
 
     /// <summary>A product with a value outside its range.</summary>
     WrongValue,
 
-    /// <summary>Knows none of the part numbers.</summary>
+    /// <summary>No part number is known.</summary>
     UnknownPart,
 
     /// <summary>An answer of 64 MiB.</summary>
     TooLarge,
 
-    /// <summary>A product more than was asked for.</summary>
+    /// <summary>One product that was not requested.</summary>
     NotAskedFor,
 }
 
-/// <summary>What to do wrong, and how often.</summary>
+/// <summary>A fault to simulate and how often.</summary>
 public sealed record FaultOrder
 {
-    /// <summary>What.</summary>
+    /// <summary>Kind of the fault.</summary>
     public required FaultKind Kind { get; init; }
 
-    /// <summary>The wait of <c>slow</c>, ms; 1000 unless told.</summary>
+    /// <summary>Delay of <c>slow</c>, ms; default 1000.</summary>
     public int? DelayMs { get; init; }
 
-    /// <summary>What <c>busy</c> asks to wait, s; 1 unless told.</summary>
+    /// <summary>Retry-After of <c>busy</c>, s; default 1.</summary>
     public int? RetryAfterS { get; init; }
 
-    /// <summary>How many calls go wrong; all unless told.</summary>
+    /// <summary>Number of calls that fail; default all.</summary>
     public int? Times { get; init; }
 }
 
-/// <summary>The fault that is switched on, and the calls that came in.</summary>
+/// <summary>The active fault and the calls received.</summary>
 public sealed class FaultSwitch
 {
     private readonly Lock gate = new();
@@ -81,7 +81,7 @@ public sealed class FaultSwitch
     private FaultOrder order = new() { Kind = FaultKind.None };
     private int left;
 
-    /// <summary>The fault that is switched on.</summary>
+    /// <summary>The active fault.</summary>
     public FaultOrder Order
     {
         get
@@ -93,7 +93,7 @@ public sealed class FaultSwitch
         }
     }
 
-    /// <summary>Part numbers asked for, an entry a call since the last order; 0 for the offered products.</summary>
+    /// <summary>Number of part numbers requested, one entry per call since the last order; 0 for the offered products.</summary>
     public IReadOnlyList<int> Asked
     {
         get
@@ -108,8 +108,7 @@ public sealed class FaultSwitch
     /// <summary>Calls since the last order.</summary>
     public int Calls => Asked.Count;
 
-    /// <summary>Switches a fault on, or off, and forgets the calls so far.</summary>
-    /// <param name="value">The fault.</param>
+    /// <summary>Switches a fault on or off and clears the calls received.</summary>
     public void Set(FaultOrder value)
     {
         lock (gate)
@@ -120,8 +119,6 @@ public sealed class FaultSwitch
     }
 
     /// <summary>Switches a fault on.</summary>
-    /// <param name="kind">Which.</param>
-    /// <param name="times">How many calls go wrong; all unless told.</param>
     public void Set(FaultKind kind, int? times = null) => Set(new FaultOrder { Kind = kind, Times = times });
 
     internal FaultOrder Take(int partNumbers)
@@ -134,7 +131,10 @@ public sealed class FaultSwitch
     }
 }
 
-/// <summary>How orders are read and written.</summary>
-[JsonSourceGenerationOptions(JsonSerializerDefaults.Web, UnmappedMemberHandling = JsonUnmappedMemberHandling.Disallow, DefaultIgnoreCondition = JsonIgnoreCondition.WhenWritingNull)]
+/// <summary>JSON of orders.</summary>
+[JsonSourceGenerationOptions(
+    JsonSerializerDefaults.Web,
+    UnmappedMemberHandling = JsonUnmappedMemberHandling.Disallow,
+    DefaultIgnoreCondition = JsonIgnoreCondition.WhenWritingNull)]
 [JsonSerializable(typeof(FaultOrder))]
 internal sealed partial class FaultJson : JsonSerializerContext;

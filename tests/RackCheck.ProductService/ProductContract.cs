@@ -7,7 +7,7 @@ using Swashbuckle.AspNetCore.SwaggerGen;
 
 namespace RackCheck.ProductService;
 
-/// <summary>The contract at /openapi/catalogue.v1.json, made of the records that the client reads with.</summary>
+/// <summary>The contract at /openapi/catalogue.v1.json, made from the records of the client.</summary>
 internal static class ProductContract
 {
     /// <summary>Registers the generator.</summary>
@@ -21,17 +21,23 @@ internal static class ProductContract
                 Title = "Product service",
                 Version = "v1",
                 Description = """
-                    What the rack check service asks of whoever keeps the products, where it is set up with an address instead of a file. The rack check service calls; the product service answers.
+                    Contract between the rack check service and a product service. It applies if the rack check service is configured with
+                    an address instead of a file. The rack check service calls; the product service responds.
 
-                    Answers are read strictly: a member that is not in this contract, a value outside its range, or a product that was not asked for makes the whole answer of no use.
+                    Responses are read strictly. A member that is not in this contract, a value outside its range, or a product that was not
+                    requested makes the whole response invalid.
 
-                    Each kind of product has members of its own, and a member of another kind is a fault: cabinet - cabinet; equipment, shelf, blanking-panel - item; fan-tray - item and fans; roof-fans - fans; pdu - pdu; support - support; door - door; air-conditioner - airConditioner; earth-bar - earthBar; earth-lead - earthLead; cord - cord; fixings - fixing.
+                    Each kind of product has its own members, and a member of another kind is a fault: cabinet - cabinet;
+                    equipment, shelf, blanking-panel - item; fan-tray - item and fans; roof-fans - fans; pdu - pdu; support - support;
+                    door - door; air-conditioner - airConditioner; earth-bar - earthBar; earth-lead - earthLead; cord - cord; fixings - fixing.
 
-                    Beyond what the schemas require, a cabinet has heightU, widthMm and depthMm and neither partNumber nor placement; an item has heightU, which is 0 for equipment that stands on a shelf and for nothing else, and its ups no feeds; a PDU has ratedA and groups, whose ids differ; minSpacingMm is at most maxSpacingMm. A member that may be left out may also be null.
+                    In addition to the schemas, a cabinet has heightU, widthMm and depthMm and neither partNumber nor placement. An item has
+                    heightU, which is 0 only for equipment on a shelf, and its ups has no feeds. A PDU has ratedA and groups with unique ids.
+                    minSpacingMm is at most maxSpacingMm. An optional member may also be null.
 
-                    408, 429 and 5xx are asked again a few times, 429 and 503 after Retry-After; all other refusals are not.
+                    Calls with status 408, 429 and 5xx are retried a few times, 429 and 503 after Retry-After. Other refusals are not retried.
 
-                    Lengths are in mm, masses in kg, power in W, current in A, temperature in C, flow in m3/h; the unit ends each name.
+                    Lengths are in mm, masses in kg, power in W, current in A, temperature in C, flow in m3/h; each member name ends with its unit.
                     """,
             });
             options.AddServer(new OpenApiServer { Url = "/", Description = "The product service" });
@@ -44,16 +50,19 @@ internal static class ProductContract
         });
     }
 
-    /// <summary>Serves it.</summary>
+    /// <summary>Serves the contract.</summary>
     public static void MapProductContract(this WebApplication app) =>
         app.MapSwagger("openapi/{documentName}.json", options => options.OpenApiVersion = OpenApiSpecVersion.OpenApi3_1);
 
-    // Here it is the answers that are read strictly; only a problem may say more.
+    // The responses are read strictly; only a problem document may have further members.
     private sealed class StrictAnswers : ISchemaFilter
     {
         public void Apply(IOpenApiSchema schema, SchemaFilterContext context)
         {
-            if (schema is OpenApiSchema { Properties: not null } own && context.Type != typeof(Problem) && context.Type != typeof(Fault) && ContractJson.Default.GetTypeInfo(context.Type) is not null)
+            if (schema is OpenApiSchema { Properties: not null } own
+                && context.Type != typeof(Problem)
+                && context.Type != typeof(Fault)
+                && ContractJson.Default.GetTypeInfo(context.Type) is not null)
             {
                 own.AdditionalPropertiesAllowed = false;
             }
@@ -65,12 +74,12 @@ internal static class ProductContract
         private static readonly Dictionary<string, string> Meanings = new(StringComparer.Ordinal)
         {
             ["200"] = "The products.",
-            ["400"] = "The text is no JSON.",
+            ["400"] = "The request body is not valid JSON.",
             ["413"] = "The request is too large.",
-            ["415"] = "The request is not sent as JSON in UTF-8.",
+            ["415"] = "The request body is not JSON in UTF-8.",
             ["422"] = "The request is not valid.",
-            ["429"] = "Too many calls; Retry-After says when to ask again.",
-            ["503"] = "The products cannot be given now; Retry-After may say when to ask again.",
+            ["429"] = "Too many calls; Retry-After gives the time to wait.",
+            ["503"] = "The service is unavailable; Retry-After may give the time to wait.",
         };
 
         public void Apply(OpenApiOperation operation, OperationFilterContext context)
@@ -82,7 +91,11 @@ internal static class ProductContract
                 {
                     own.Headers = new Dictionary<string, IOpenApiHeader>(StringComparer.Ordinal)
                     {
-                        ["Retry-After"] = new OpenApiHeader { Description = "Seconds to wait, or a date.", Schema = new OpenApiSchema { Type = JsonSchemaType.String } },
+                        ["Retry-After"] = new OpenApiHeader
+                        {
+                            Description = "Seconds to wait, or a date.",
+                            Schema = new OpenApiSchema { Type = JsonSchemaType.String },
+                        },
                     };
                 }
             }
@@ -99,6 +112,6 @@ internal static class ProductContract
     private sealed class Tags : IDocumentFilter
     {
         public void Apply(OpenApiDocument swaggerDoc, DocumentFilterContext context) =>
-            swaggerDoc.Tags = new HashSet<OpenApiTag> { new() { Name = "Products", Description = "What part numbers stand for." } };
+            swaggerDoc.Tags = new HashSet<OpenApiTag> { new() { Name = "Products", Description = "Product data by part number." } };
     }
 }

@@ -22,7 +22,8 @@ internal static class ProductEndpoints
             .WithName("lookUpProducts")
             .WithTags("Products")
             .WithSummary("Look products up by part number")
-            .WithDescription("Gives the products that are known, in any order. Part numbers that are not known are left out; a product that was not asked for is never in the answer.")
+            .WithDescription(
+                "Returns the known products, in any order. Unknown part numbers are left out. The response contains no product that was not requested.")
             .Accepts<ProductLookUp>("application/json")
             .Produces<ProductList>(StatusCodes.Status200OK, "application/json")
             .Produces<Problem>(StatusCodes.Status400BadRequest, Problems.MediaType)
@@ -35,8 +36,10 @@ internal static class ProductEndpoints
         routes.MapGet("/v1/products/offered", OfferedAsync)
             .WithName("listOfferedProducts")
             .WithTags("Products")
-            .WithSummary("List the products that a basket may be completed with")
-            .WithDescription("Gives what the rack check service may propose by itself: cabinets, shelves, rails, console switches, fans for the roof, PDUs, earth bars and leads, cords, blanking panels, fixings. Products of other kinds may be in the list; they are not proposed.")
+            .WithSummary("List the products that may be added to a basket")
+            .WithDescription(
+                "Returns the products that the rack check service may propose: cabinets, shelves, rails, KVM switches, roof fans, PDUs, earth bars and "
+                + "leads, cords, blanking panels, fixings. Products of other kinds may be in the list; they are not proposed.")
             .Produces<ProductList>(StatusCodes.Status200OK, "application/json")
             .Produces<Problem>(StatusCodes.Status429TooManyRequests, Problems.MediaType)
             .Produces<Problem>(StatusCodes.Status503ServiceUnavailable, Problems.MediaType);
@@ -45,7 +48,9 @@ internal static class ProductEndpoints
     /// <summary>Maps the switch.</summary>
     public static void MapFaults(this IEndpointRouteBuilder routes)
     {
-        routes.MapGet("/faults", (HttpContext context, FaultSwitch faults) => JsonAnswer.WriteAsync(context, faults.Order, FaultJson.Default.FaultOrder)).ExcludeFromDescription();
+        routes
+            .MapGet("/faults", (HttpContext context, FaultSwitch faults) => JsonAnswer.WriteAsync(context, faults.Order, FaultJson.Default.FaultOrder))
+            .ExcludeFromDescription();
         routes.MapPut("/faults", SetFaultAsync).ExcludeFromDescription();
     }
 
@@ -58,7 +63,10 @@ internal static class ProductEndpoints
         }
         catch (JsonException)
         {
-            await Problems.WriteAsync(context, StatusCodes.Status400BadRequest, $"A fault has a kind, one of {string.Join(", ", NamedEnumConverter<FaultKind>.Names)}, and may have delayMs, retryAfterS and times.");
+            await Problems.WriteAsync(
+                context,
+                StatusCodes.Status400BadRequest,
+                $"A fault has a kind and may have delayMs, retryAfterS and times. Kinds: {string.Join(", ", NamedEnumConverter<FaultKind>.Names)}.");
         }
     }
 
@@ -92,11 +100,15 @@ internal static class ProductEndpoints
         await AnswerAsync(context, order, products);
     }
 
-    private static Task OfferedAsync(HttpContext context, ProductList catalogue, FaultSwitch faults) => AnswerAsync(context, faults.Take(0), catalogue.Products);
+    private static Task OfferedAsync(HttpContext context, ProductList catalogue, FaultSwitch faults) =>
+        AnswerAsync(context, faults.Take(0), catalogue.Products);
 
     private static ProductLookUp? Read(ReadOnlyMemory<byte> body, FaultList faults)
     {
-        if (!FaultFinder.IsJson(body.Span, faults) || !faults.IsEmpty || FaultFinder.Find(body, ContractJson.Default.ProductLookUp, faults) is not { } lookUp || !faults.IsEmpty)
+        if (!FaultFinder.IsJson(body.Span, faults)
+            || !faults.IsEmpty
+            || FaultFinder.Find(body, ContractJson.Default.ProductLookUp, faults) is not { } lookUp
+            || !faults.IsEmpty)
         {
             return null;
         }
@@ -160,14 +172,15 @@ internal static class ProductEndpoints
         await JsonAnswer.WriteAsync(context, json);
     }
 
-    // One product, with a member put before all others.
+    // One product with an additional first member.
     private static byte[] Spoil(IReadOnlyList<Product> products, string member)
     {
-        var json = Encoding.UTF8.GetString(JsonAnswer.Bytes(new ProductList { Products = [products[0] with { Pieces = null }] }, ContractJson.Default.ProductList));
+        var list = new ProductList { Products = [products[0] with { Pieces = null }] };
+        var json = Encoding.UTF8.GetString(JsonAnswer.Bytes(list, ContractJson.Default.ProductList));
         return Encoding.UTF8.GetBytes(json.Replace("\"partNumber\"", member + "\"partNumber\"", StringComparison.Ordinal));
     }
 
-    // JSON up to the last byte, and no length announced: only who counts while reading notices.
+    // Valid JSON without a Content-Length header: only a client that counts while reading notices the size.
     private static async Task WriteLargeAsync(HttpContext context)
     {
         context.Response.ContentType = "application/json";

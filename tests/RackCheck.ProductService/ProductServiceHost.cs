@@ -6,22 +6,22 @@ using RackCheck.Model.Json;
 
 namespace RackCheck.ProductService;
 
-/// <summary>A product service that keeps to <c>openapi/catalogue.v1.json</c>, and breaks it when told to.</summary>
+/// <summary>A product service that implements <c>openapi/catalogue.v1.json</c> and simulates faults on request.</summary>
 public sealed class ProductServiceHost : IAsyncDisposable
 {
     private readonly WebApplication app;
 
     private ProductServiceHost(WebApplication app) => this.app = app;
 
-    /// <summary>Where it listens.</summary>
+    /// <summary>Address of the service.</summary>
     public Uri BaseUrl => new(app.Services.GetRequiredService<IServer>().Features.Get<IServerAddressesFeature>()!.Addresses.Single());
 
-    /// <summary>What it does wrong, and what it was asked.</summary>
+    /// <summary>The active fault and the calls received.</summary>
     public FaultSwitch Faults => app.Services.GetRequiredService<FaultSwitch>();
 
-    /// <summary>Starts it on a port of this machine that is free, or on one that is given.</summary>
-    /// <param name="products">What it serves; the shipped catalogue unless told.</param>
-    /// <param name="port">The port; 0 for one that is free.</param>
+    /// <summary>Starts the service on a free or a given port of this machine.</summary>
+    /// <param name="products">The products; default the bundled catalogue.</param>
+    /// <param name="port">The port; 0 for a free one.</param>
     /// <returns>The host.</returns>
     public static async Task<ProductServiceHost> StartAsync(IReadOnlyList<Product>? products = null, int port = 0)
     {
@@ -33,7 +33,7 @@ public sealed class ProductServiceHost : IAsyncDisposable
     /// <inheritdoc/>
     public async ValueTask DisposeAsync()
     {
-        // Callers that are kept waiting on purpose must not hold up the end.
+        // Delayed calls must not delay the shutdown.
         using var now = new CancellationTokenSource(TimeSpan.Zero);
         await app.StopAsync(now.Token);
         await app.DisposeAsync();

@@ -12,8 +12,6 @@ internal static class MemoryGuard
     public static void Watch() => AppDomain.CurrentDomain.FirstChanceException += static (_, thrown) => EndWhenExhausted(thrown, Environment.FailFast);
 
     /// <summary>Ends the process if the exception means out of memory.</summary>
-    /// <param name="thrown">The exception thrown.</param>
-    /// <param name="end">Ends the process, with a message.</param>
     internal static void EndWhenExhausted(FirstChanceExceptionEventArgs thrown, Action<string> end)
     {
         if (thrown.Exception is OutOfMemoryException)

@@ -44,9 +44,6 @@ internal static class JsonAnswer
     public static Task WriteAsync(HttpContext context, ReadOnlyMemory<byte> json) => SendAsync(context, json, MediaType);
 
     /// <summary>Sends a complete response. On failure the connection is closed, so that no caller takes a partial response for a complete one.</summary>
-    /// <param name="context">The request.</param>
-    /// <param name="body">The bytes.</param>
-    /// <param name="mediaType">Media type.</param>
     /// <returns>Completes when the server has taken all bytes.</returns>
     public static async Task SendAsync(HttpContext context, ReadOnlyMemory<byte> body, string mediaType)
     {

@@ -8,8 +8,6 @@ namespace RackCheck.Api.Http;
 internal static class JsonRequest
 {
     /// <summary>Adds the problem responses of a request with a document to the contract.</summary>
-    /// <param name="operation">The operation.</param>
-    /// <returns>The operation.</returns>
     public static RouteHandlerBuilder RefusesWithProblems(this RouteHandlerBuilder operation)
     {
         foreach (var status in (ReadOnlySpan<int>)[400, 406, 413, 415, 422, 503])
@@ -22,9 +20,6 @@ internal static class JsonRequest
 
     /// <summary>Reads the document of a request.</summary>
     /// <typeparam name="T">The record type.</typeparam>
-    /// <param name="context">The request.</param>
-    /// <param name="reader">Reads the document.</param>
-    /// <param name="mostBytes">Maximum length of the body, bytes.</param>
     /// <returns>The document; null if a problem document was written.</returns>
     public static async ValueTask<T?> ReadAsync<T>(HttpContext context, RequestReader<T> reader, int mostBytes)
         where T : class

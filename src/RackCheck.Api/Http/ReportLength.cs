@@ -10,8 +10,6 @@ internal static class ReportLength
     private const int BytesForOmissions = 8 * 1024;
 
     /// <summary>Shortens a report by a number of bytes, at most by all of its findings.</summary>
-    /// <param name="report">The report.</param>
-    /// <param name="bytes">Number of bytes to save.</param>
     /// <returns>The shorter report.</returns>
     public static CheckReport Shorten(CheckReport report, int bytes)
     {
@@ -35,8 +33,6 @@ internal static class ReportLength
     }
 
     /// <summary>Shortens the report in a basket response by a number of bytes.</summary>
-    /// <param name="answer">The basket response.</param>
-    /// <param name="bytes">Number of bytes to save.</param>
     /// <returns>The shorter report.</returns>
     public static BasketReport Shorten(BasketReport answer, int bytes)
     {

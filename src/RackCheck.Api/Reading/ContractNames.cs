@@ -8,7 +8,6 @@ namespace RackCheck.Api.Reading;
 internal static class ContractNames
 {
     /// <summary>The names, in member order.</summary>
-    /// <param name="type">An enum of the contract.</param>
     /// <returns>The names.</returns>
     public static ImmutableArray<string> Of(Type type) => (ImmutableArray<string>)typeof(NamedEnumConverter<>)
         .MakeGenericType(type)

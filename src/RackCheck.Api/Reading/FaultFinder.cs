@@ -21,8 +21,6 @@ internal sealed class FaultFinder
     private FaultFinder(FaultList faults, Utf8JsonWriter sound) => (this.faults, this.sound) = (faults, sound);
 
     /// <summary>Finds faults of the text itself: not valid JSON, or nested too deep.</summary>
-    /// <param name="body">The request body, UTF-8.</param>
-    /// <param name="faults">Receives the faults.</param>
     /// <returns>Whether the body is valid JSON.</returns>
     public static bool IsJson(ReadOnlySpan<byte> body, FaultList faults)
     {

@@ -5,10 +5,10 @@ using RackCheck.Testing;
 
 namespace RackCheck.Api.Tests.Acceptance;
 
-/// <summary>A case of <c>tests/acceptance/cases</c>: what is posted and what the answer must say. <c>run.py</c> beside them tells the form.</summary>
+/// <summary>A case of <c>tests/acceptance/cases</c>: the request and the expected response. <c>run.py</c> defines the format.</summary>
 public sealed record AcceptanceCase
 {
-    // A misspelt expectation would expect nothing, so what the form does not know is refused.
+    // A misspelt expectation would expect nothing, so unknown members are refused.
     private static readonly JsonSerializerOptions Form = new()
     {
         PropertyNamingPolicy = JsonNamingPolicy.CamelCase,
@@ -37,7 +37,7 @@ public sealed record AcceptanceCase
     public static AcceptanceCase Parse(string text) => JsonSerializer.Deserialize<AcceptanceCase>(text, Form)!;
 }
 
-/// <summary>What an answer must say. A number is <c>[value, relative tolerance]</c>; a null value wants it absent.</summary>
+/// <summary>Expected response. A number is <c>[value, relative tolerance]</c>; a null value means that the number must be missing.</summary>
 public sealed record Expectation
 {
     public int Status { get; init; } = 200;
@@ -57,7 +57,7 @@ public sealed record Expectation
     public IReadOnlyList<string> RemedyClears { get; init; } = [];
 }
 
-/// <summary>A finding that must be there, and agree with all that is given here.</summary>
+/// <summary>A required finding; all members given must match.</summary>
 public sealed record ExpectedFinding
 {
     public required string Rule { get; init; }
@@ -71,7 +71,7 @@ public sealed record ExpectedFinding
     public double?[]? Limit { get; init; }
 }
 
-/// <summary>An entry of a problem's errors that must be there, and agree with all that is given here.</summary>
+/// <summary>A required entry of a problem's errors; all members given must match.</summary>
 public sealed record ExpectedFault
 {
     public string? Pointer { get; init; }

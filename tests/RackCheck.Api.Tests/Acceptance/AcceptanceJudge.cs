@@ -8,8 +8,8 @@ using RackCheck.Remedies.Patches;
 
 namespace RackCheck.Api.Tests.Acceptance;
 
-/// <summary>Compares answers with what cases expect, by the measure of <c>tests/acceptance/run.py</c>.</summary>
-/// <param name="post">Posts a request as a case says.</param>
+/// <summary>Compares responses with the expectations of cases, as <c>tests/acceptance/run.py</c> does.</summary>
+/// <param name="post">Posts the request of a case.</param>
 public sealed class AcceptanceJudge(Func<AcceptanceCase, JsonNode, Task<Answer>> post)
 {
     public static AcceptanceJudge Of(Service service) => new((@case, request) => PostAsync(service, @case, request));
@@ -34,7 +34,7 @@ public sealed class AcceptanceJudge(Func<AcceptanceCase, JsonNode, Task<Answer>>
         return await Answer.OfAsync(await client.SendAsync(request));
     }
 
-    /// <summary>Everything in which the service's answer is not what the case expects.</summary>
+    /// <summary>All differences between the response and the expectations of the case.</summary>
     public async Task<IReadOnlyList<string>> ComplaintsAsync(AcceptanceCase @case)
     {
         var expect = @case.Expect;
@@ -81,7 +81,8 @@ public sealed class AcceptanceJudge(Func<AcceptanceCase, JsonNode, Task<Answer>>
             if (!findings.Any(f => Agrees(f, expected)))
             {
                 var others = findings.Where(f => Text(f["rule"]) == expected.Rule)
-                    .Select(f => Short($"{f["severity"]} {f["pointers"]?.ToJsonString()} actual {f["actual"]?.ToJsonString()} limit {f["limit"]?.ToJsonString()}"));
+                    .Select(f => Short(
+                        $"{f["severity"]} {f["pointers"]?.ToJsonString()} actual {f["actual"]?.ToJsonString()} limit {f["limit"]?.ToJsonString()}"));
                 yield return $"no finding {Shown(expected)}; that rule found: {string.Join("; ", others)}";
             }
         }
@@ -186,15 +187,15 @@ public sealed class AcceptanceJudge(Func<AcceptanceCase, JsonNode, Task<Answer>>
         ? rule.StartsWith(unwanted[..^1], StringComparison.Ordinal)
         : rule == unwanted;
 
-    // The fingerprint outlives a patch that moves indices; pointers do not.
+    // A patch may change indices and so pointers; the fingerprint stays the same.
     private static (string Rule, string Fingerprint) Identity(JsonNode finding) => (Text(finding["rule"]), Text(finding["fingerprint"]));
 
     private static IEnumerable<JsonNode> Errors(IEnumerable<JsonNode> findings) => findings.Where(f => Text(f["severity"]) == "error");
 
-    // Some endpoints answer with the report and more beside it.
+    // Some endpoints return further members beside the report.
     private static JsonNode Report(JsonNode document) => document["report"] ?? document;
 
-    // An answer that is no JSON object holds nothing: enough for a case that asks for its status only.
+    // A response that is not a JSON object has no members, which suits a case that expects a status only.
     private static JsonObject Parsed(string text)
     {
         try
@@ -209,7 +210,8 @@ public sealed class AcceptanceJudge(Func<AcceptanceCase, JsonNode, Task<Answer>>
 
     private static JsonNode? LookUp(JsonNode? node, string pointer)
     {
-        foreach (var step in pointer.Split('/').Skip(1).Select(s => s.Replace("~1", "/", StringComparison.Ordinal).Replace("~0", "~", StringComparison.Ordinal)))
+        var steps = pointer.Split('/').Skip(1).Select(s => s.Replace("~1", "/", StringComparison.Ordinal).Replace("~0", "~", StringComparison.Ordinal));
+        foreach (var step in steps)
         {
             node = node switch
             {

@@ -3,10 +3,10 @@ using System.Text.Json.Nodes;
 
 namespace RackCheck.Api.Tests.Acceptance;
 
-/// <summary>A judge that never complains proves nothing: each kind of wrong expectation, held against a real answer, must be named.</summary>
+/// <summary>Each kind of wrong expectation, compared with a real response, must be reported.</summary>
 public sealed class AcceptanceJudgeTests(Service service) : IClassFixture<Service>
 {
-    // Units 1 to 4 and 4 to 5 share one. The second body's depth is not given, so some rules of depth are not assessed.
+    // U1 to U4 and U4 to U5 overlap. The depth of the second body is not specified, so some depth rules are not assessed.
     private const string Rack = """
         {
           "cabinet": { "heightU": 12, "widthMm": 600, "depthMm": 800, "frontDoor": { "style": "solid" }, "rearDoor": { "style": "solid" } },
@@ -17,7 +17,7 @@ public sealed class AcceptanceJudgeTests(Service service) : IClassFixture<Servic
         }
         """;
 
-    // No overlap, but units 12 to 15 of 12.
+    // No overlap, but U12 to U15 in a 12 U cabinet.
     private const string OtherRack = """
         {
           "cabinet": { "heightU": 12, "widthMm": 600, "depthMm": 800, "frontDoor": { "style": "solid" }, "rearDoor": { "style": "solid" } },
@@ -34,7 +34,7 @@ public sealed class AcceptanceJudgeTests(Service service) : IClassFixture<Servic
     [InlineData("""{ "figures": { "/space/unitsUsed": [5, 0], "/space/unitsFree": [7.05, 0.01], "/power/ratedW": [null, 0] } }""")]
     [InlineData("""{ "notAssessed": [ "depth.cabinet-too-shallow" ] }""")]
     [InlineData("""{ "remedyClears": [ "layout.overlap" ] }""")]
-    public async Task A_right_expectation_is_not_complained_about(string expect) =>
+    public async Task CorrectExpectation_is_accepted(string expect) =>
         Assert.Empty(await AcceptanceJudge.Of(service).ComplaintsAsync(Case(Rack, expect)));
 
     [Theory]
@@ -55,20 +55,20 @@ public sealed class AcceptanceJudgeTests(Service service) : IClassFixture<Servic
     [InlineData("""{ "notAssessed": [ "layout.overlap" ] }""", "layout.overlap is not among notAssessed")]
     [InlineData("""{ "problem": [ { "pointer": "/cabinet" } ] }""", "no error")]
     [InlineData("""{ "remedyClears": [ "layout.not-placed" ] }""", "layout.not-placed has no finding")]
-    public async Task A_wrong_expectation_is_named(string expect, string complaint) =>
+    public async Task WrongExpectation_is_reported(string expect, string complaint) =>
         Assert.StartsWith(complaint, Assert.Single(await AcceptanceJudge.Of(service).ComplaintsAsync(Case(Rack, expect))), StringComparison.Ordinal);
 
     [Theory]
     [InlineData("""{ "pointer": "/items", "code": "null-value" }""")]
     [InlineData("""{ "pointer": "/cabinet", "code": "missing-member" }""")]
-    public async Task A_fault_with_another_pointer_or_code_is_named(string fault)
+    public async Task Fault_with_other_pointer_or_code_is_reported(string fault)
     {
         var @case = Case("""{ "cabinet": { "heightU": 12, "widthMm": 600, "depthMm": 800 } }""", $$"""{ "status": 422, "problem": [ {{fault}} ] }""");
         Assert.StartsWith("no error", Assert.Single(await AcceptanceJudge.Of(service).ComplaintsAsync(@case)), StringComparison.Ordinal);
     }
 
     [Fact]
-    public async Task Everything_wrong_is_named_at_once()
+    public async Task All_differences_are_reported_together()
     {
         var @case = Case(Rack, """
             {
@@ -83,9 +83,9 @@ public sealed class AcceptanceJudgeTests(Service service) : IClassFixture<Servic
     [InlineData(Rack, "layout.overlap: its remedy does not clear it")]
     [InlineData(OtherRack, "layout.overlap: its remedy brings layout.outside-rack")]
     [InlineData("""{ "items": [] }""", "layout.overlap: the rack with its remedy is refused: 422")]
-    public async Task A_remedy_that_does_not_help_is_named(string rackAfter, string complaint)
+    public async Task IneffectiveRemedy_is_reported(string rackAfter, string complaint)
     {
-        // In the remedy's place another rack is posted, so that what the judge hears is real, and wrong.
+        // Another rack is posted in place of the remedied one, so that the response is real but wrong.
         var posts = 0;
         var judge = new AcceptanceJudge((@case, request) =>
             AcceptanceJudge.PostAsync(service, @case, posts++ == 0 ? request : JsonNode.Parse(rackAfter)!));
@@ -98,7 +98,7 @@ public sealed class AcceptanceJudgeTests(Service service) : IClassFixture<Servic
     [InlineData("""{ "noFindings": [ "layout.overlap" ] }""")]
     [InlineData("""{ "findings": [ { "rule": "layout.overlap", "pointers": [ "/items/0" ] } ] }""")]
     [InlineData("""{ "verdict": "hold", "verdict": "hold" }""")]
-    public void A_misspelt_expectation_is_refused(string expect) => Assert.Throws<JsonException>(() => Case(Rack, expect));
+    public void MisspeltExpectation_is_refused(string expect) => Assert.Throws<JsonException>(() => Case(Rack, expect));
 
     private static AcceptanceCase Case(string request, string expect) =>
         AcceptanceCase.Parse($$"""{ "about": "Held against a real answer.", "request": {{request}}, "expect": {{expect}} }""");

@@ -1,13 +1,13 @@
 namespace RackCheck.Api.Tests.Acceptance;
 
-/// <summary>The acceptance cases, each posted to the service in this process and judged as <c>run.py</c> judges a running one.</summary>
+/// <summary>The acceptance cases, posted to the service in this process and compared as <c>run.py</c> does with a running service.</summary>
 public sealed class AcceptanceTests(Service service) : IClassFixture<Service>
 {
     public static TheoryData<string> Names => [.. AcceptanceCase.Names];
 
     [Theory]
     [MemberData(nameof(Names))]
-    public async Task The_service_answers_as_the_case_expects(string name)
+    public async Task Case_gets_the_expected_response(string name)
     {
         var complaints = await AcceptanceJudge.Of(service).ComplaintsAsync(AcceptanceCase.Read(name));
         Assert.True(complaints.Count == 0, Listed(name, complaints));
@@ -15,9 +15,9 @@ public sealed class AcceptanceTests(Service service) : IClassFixture<Service>
 
     [Theory]
     [MemberData(nameof(Names))]
-    public async Task No_rule_fails_on_a_case(string name)
+    public async Task Case_makes_no_rule_fail(string name)
     {
-        // A rule that throws is silent, which a case that wants nothing found would take for the right answer.
+        // A rule that throws reports nothing, so a case that expects no finding would pass.
         var @case = AcceptanceCase.Read(name);
         var answer = await AcceptanceJudge.PostAsync(service, @case, @case.Request);
         var failed = answer.Json["notAssessed"]?.AsArray().Where(n => n!["missing"]!.AsArray().Count == 0).Select(n => n!["rule"]!.GetValue<string>());
@@ -26,9 +26,9 @@ public sealed class AcceptanceTests(Service service) : IClassFixture<Service>
 
     [Theory]
     [MemberData(nameof(Names))]
-    public async Task A_case_names_rules_of_the_service_only(string name)
+    public async Task Case_names_existing_rules_only(string name)
     {
-        // A misspelt rule finds nothing, so that a case which wants nothing found would pass whatever the service does.
+        // A misspelt rule id has no findings, so a case that expects none would always pass.
         var expect = AcceptanceCase.Read(name).Expect;
         var rules = await RulesAsync();
         string[] known = [.. rules, .. rules.Select(r => r[..r.IndexOf('.', StringComparison.Ordinal)] + ".*")];
@@ -38,7 +38,7 @@ public sealed class AcceptanceTests(Service service) : IClassFixture<Service>
 
     [Theory]
     [MemberData(nameof(Names))]
-    public void A_case_says_what_it_shows_and_expects_something(string name)
+    public void Case_has_description_and_expectations(string name)
     {
         var @case = AcceptanceCase.Read(name);
         var expect = @case.Expect;
@@ -49,7 +49,7 @@ public sealed class AcceptanceTests(Service service) : IClassFixture<Service>
     }
 
     [Fact]
-    public async Task Every_rule_reports_in_one_case_and_is_silent_in_another()
+    public async Task Rule_has_a_failing_and_a_passing_case()
     {
         Expectation[] expected = [.. AcceptanceCase.Names.Select(n => AcceptanceCase.Read(n).Expect)];
         var rules = await RulesAsync();

@@ -7,21 +7,21 @@ using RackCheck.Testing;
 
 namespace RackCheck.Api.Tests.Architecture;
 
-/// <summary>Habits of this codebase that a reader could break without noticing.</summary>
+/// <summary>Conventions of the code.</summary>
 public sealed partial class ConventionTests
 {
     private static IEnumerable<Type> Types => Rooms.Names.SelectMany(r => Assembly.Load(r).GetTypes())
         .Where(t => t.Namespace?.StartsWith("RackCheck", StringComparison.Ordinal) == true && t.GetCustomAttribute<CompilerGeneratedAttribute>() is null);
 
     [Fact]
-    public void A_class_that_nobody_derives_from_is_sealed()
+    public void Class_without_subclasses_is_sealed()
     {
         var bases = Types.Select(t => t.BaseType).Where(t => t is not null).Select(t => t!.IsGenericType ? t.GetGenericTypeDefinition() : t).ToHashSet();
         Assert.Empty(Types.Where(t => t is { IsClass: true, IsSealed: false, IsAbstract: false } && !bases.Contains(t)).Select(t => t.FullName));
     }
 
     [Fact]
-    public void A_record_of_the_contract_cannot_be_changed()
+    public void ContractRecord_is_immutable()
     {
         var records = typeof(RackDescription).Assembly.GetTypes().Where(t => t.Namespace == "RackCheck.Model" && t.IsClass);
         var settable =
@@ -33,19 +33,20 @@ public sealed partial class ConventionTests
     }
 
     [Fact]
-    public void A_list_of_the_contract_is_read_only()
+    public void ContractList_is_read_only()
     {
         var lists =
             from record in typeof(RackDescription).Assembly.GetTypes()
             where record.Namespace == "RackCheck.Model"
             from property in record.GetProperties()
-            where property.PropertyType.IsArray || (property.PropertyType.IsGenericType && property.PropertyType.Name.StartsWith("List`", StringComparison.Ordinal))
+            where property.PropertyType.IsArray
+                || (property.PropertyType.IsGenericType && property.PropertyType.Name.StartsWith("List`", StringComparison.Ordinal))
             select $"{record.Name}.{property.Name}";
         Assert.Empty(lists);
     }
 
     [Fact]
-    public void No_code_asks_the_clock_waits_or_uses_the_machines_culture()
+    public void Code_uses_no_clock_sleep_or_machine_culture()
     {
         var found =
             from file in Repository.Sources("src")
@@ -56,7 +57,7 @@ public sealed partial class ConventionTests
     }
 
     [Fact]
-    public void A_rule_is_named_in_its_own_file_only()
+    public void Rule_is_named_in_its_own_file_only()
     {
         var sources = Repository.Sources("src").ToDictionary(f => f, File.ReadAllText);
         var elsewhere =
@@ -78,9 +79,10 @@ public sealed partial class ConventionTests
     }
 
     [Fact]
-    public void A_file_is_one_thing() =>
+    public void File_has_limited_length() =>
         Assert.Empty(Repository.Sources("src").Concat(Repository.Sources("tests")).Where(f => File.ReadLines(f).Count() > 400).Select(Path.GetFileName));
 
-    [GeneratedRegex(@"DateTime(Offset)?\.(Utc)?Now|Thread\.Sleep|Task\.Delay|CurrentCulture|CurrentUICulture|(?<!utcome)\.Result\b(?!\s*=)|\.GetAwaiter\(\)\.GetResult|Environment\.TickCount|new Random|NotImplementedException|TODO|FIXME")]
+    [GeneratedRegex(@"DateTime(Offset)?\.(Utc)?Now|Thread\.Sleep|Task\.Delay|CurrentCulture|CurrentUICulture|"
+        + @"(?<!utcome)\.Result\b(?!\s*=)|\.GetAwaiter\(\)\.GetResult|Environment\.TickCount|new Random|NotImplementedException|TODO|FIXME")]
     private static partial Regex Forbidden();
 }

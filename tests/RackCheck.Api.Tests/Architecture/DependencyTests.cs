@@ -3,7 +3,7 @@ using RackCheck.Testing;
 
 namespace RackCheck.Api.Tests.Architecture;
 
-/// <summary>Dependencies point down the list of rooms only.</summary>
+/// <summary>Projects depend only on projects further down the list.</summary>
 public sealed class DependencyTests
 {
     public static TheoryData<string> RoomNames => [.. Rooms.Names];
@@ -11,14 +11,14 @@ public sealed class DependencyTests
     public static TheoryData<string> LowerRooms => [.. Rooms.Names.Skip(1)];
 
     [Fact]
-    public void Every_project_is_a_room_and_every_room_a_project() =>
+    public void Projects_and_dependency_list_agree() =>
         Assert.Equal(
             Rooms.Names.Order(StringComparer.Ordinal),
             Directory.EnumerateDirectories(Repository.PathOf("src")).Select(d => Path.GetFileName(d)!).Order(StringComparer.Ordinal));
 
     [Theory]
     [MemberData(nameof(RoomNames))]
-    public void A_project_refers_to_rooms_below_it_only(string room)
+    public void Project_references_only_projects_below_it(string room)
     {
         var project = XDocument.Load(Repository.PathOf("src", room, room + ".csproj"));
         var references = project.Descendants("ProjectReference").Select(r => Path.GetFileNameWithoutExtension(r.Attribute("Include")!.Value));
@@ -27,15 +27,18 @@ public sealed class DependencyTests
 
     [Theory]
     [MemberData(nameof(RoomNames))]
-    public void An_assembly_uses_rooms_below_it_only(string room)
+    public void Assembly_uses_only_projects_below_it(string room)
     {
-        var used = System.Reflection.Assembly.Load(room).GetReferencedAssemblies().Select(a => a.Name!).Where(n => n.StartsWith("RackCheck.", StringComparison.Ordinal));
+        var used = System.Reflection.Assembly.Load(room)
+            .GetReferencedAssemblies()
+            .Select(a => a.Name!)
+            .Where(n => n.StartsWith("RackCheck.", StringComparison.Ordinal));
         Assert.Empty(used.Except(Rooms.MayKnow[room]));
     }
 
     [Theory]
     [MemberData(nameof(LowerRooms))]
-    public void Only_the_topmost_room_knows_the_web(string room)
+    public void Only_the_top_project_uses_the_web_framework(string room)
     {
         var used = System.Reflection.Assembly.Load(room).GetReferencedAssemblies().Select(a => a.Name!);
         string[] web = ["Microsoft.AspNetCore", "Swashbuckle", "Serilog", "FluentValidation"];
@@ -43,7 +46,7 @@ public sealed class DependencyTests
     }
 
     [Fact]
-    public void The_formulae_know_no_json() =>
+    public void Engineering_does_not_use_json() =>
         Assert.DoesNotContain(
             System.Reflection.Assembly.Load("RackCheck.Engineering").GetReferencedAssemblies(),
             a => a.Name!.StartsWith("System.Text.Json", StringComparison.Ordinal));

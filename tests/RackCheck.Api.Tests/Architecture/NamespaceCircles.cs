@@ -1,14 +1,16 @@
 namespace RackCheck.Api.Tests.Architecture;
 
-/// <summary>Namespaces that know each other, directly or by way of others. A namespace and one below it are two.</summary>
+/// <summary>Finds circular references between namespaces, direct or indirect. A nested namespace counts separately.</summary>
 internal static class NamespaceCircles
 {
-    /// <summary>The circles among the namespaces that begin with a name.</summary>
-    /// <returns>Each as one line: its namespaces, and for each that knows another one reference that makes it so.</returns>
+    /// <summary>Finds the circles among the namespaces below a root.</summary>
+    /// <returns>One line per circle: its namespaces and one example of each reference.</returns>
     public static IReadOnlyList<string> In(IEnumerable<string> assemblyPaths, string root)
     {
         var examples = new SortedDictionary<(string From, string To), string>();
-        foreach (var (from, to) in assemblyPaths.SelectMany(TypeReferences.Of).Where(r => IsBelow(r.From, root) && IsBelow(r.To, root) && r.From.Namespace != r.To.Namespace))
+        var references = assemblyPaths.SelectMany(TypeReferences.Of)
+            .Where(r => IsBelow(r.From, root) && IsBelow(r.To, root) && r.From.Namespace != r.To.Namespace);
+        foreach (var (from, to) in references)
         {
             examples.TryAdd((from.Namespace, to.Namespace), $"{from} -> {to}");
         }
@@ -18,9 +20,11 @@ internal static class NamespaceCircles
         return
         [
             .. reached.Where(n => n.Value.Contains(n.Key))
-                .GroupBy(n => string.Join(", ", n.Value.Where(other => reached.GetValueOrDefault(other)?.Contains(n.Key) == true).Order(StringComparer.Ordinal)))
+                .GroupBy(n => string.Join(
+                    ", ", n.Value.Where(other => reached.GetValueOrDefault(other)?.Contains(n.Key) == true).Order(StringComparer.Ordinal)))
                 .Select(circle => circle.Key.Split(", "))
-                .Select(circle => $"{string.Join(", ", circle)}: {string.Join("; ", examples.Where(e => circle.Contains(e.Key.From) && circle.Contains(e.Key.To)).Select(e => e.Value))}"),
+                .Select(circle => $"{string.Join(", ", circle)}: "
+                    + string.Join("; ", examples.Where(e => circle.Contains(e.Key.From) && circle.Contains(e.Key.To)).Select(e => e.Value))),
         ];
     }
 

@@ -2,13 +2,13 @@ using System.Reflection;
 
 namespace RackCheck.Api.Tests.Architecture;
 
-/// <summary>No namespace stands in a circle with another, inside a project either.</summary>
+/// <summary>No namespaces refer to each other in a circle, not even within a project.</summary>
 public sealed class NamespaceTests
 {
     private const string Fixtures = "RackCheck.Api.Tests.Architecture.Circles";
 
     [Fact]
-    public void No_namespace_stands_in_a_circle()
+    public void Namespaces_have_no_circular_reference()
     {
         var circles = NamespaceCircles.In(Rooms.Names.Select(r => Assembly.Load(r).Location), "RackCheck");
         Assert.True(circles.Count == 0, string.Join(Environment.NewLine, circles));
@@ -21,7 +21,7 @@ public sealed class NamespaceTests
     [InlineData("ByAttribute")]
     [InlineData("ByConstraint")]
     [InlineData("ByParent")]
-    public void A_circle_is_found_with_a_reference_for_each_direction(string name)
+    public void Circle_is_found_with_a_reference_for_each_direction(string name)
     {
         var circle = Assert.Single(NamespaceCircles.In([typeof(NamespaceTests).Assembly.Location], $"{Fixtures}.{name}"));
         var (one, other) = name == "ByParent" ? (name, "ByParent.Child") : ($"{name}.One", $"{name}.Other");
@@ -31,13 +31,13 @@ public sealed class NamespaceTests
     }
 
     [Fact]
-    public void A_circle_over_three_namespaces_is_one()
+    public void Circle_of_three_namespaces_is_found()
     {
         var circle = Assert.Single(NamespaceCircles.In([typeof(NamespaceTests).Assembly.Location], Fixtures + ".OfThree"));
         Assert.StartsWith($"{Fixtures}.OfThree.A, {Fixtures}.OfThree.B, {Fixtures}.OfThree.C: ", circle, StringComparison.Ordinal);
     }
 
     [Fact]
-    public void One_direction_is_no_circle() =>
+    public void OneWayReference_is_not_a_circle() =>
         Assert.Empty(NamespaceCircles.In([typeof(NamespaceTests).Assembly.Location], Fixtures + ".OneWay"));
 }

@@ -1,12 +1,20 @@
 namespace RackCheck.Api.Tests.Architecture;
 
-/// <summary>The projects of the service, from the top of the house to its foundation, and what each may know of the others.</summary>
+/// <summary>The projects of the service from top to bottom, and the projects that each may reference.</summary>
 internal static class Rooms
 {
     public static IReadOnlyDictionary<string, string[]> MayKnow { get; } = new Dictionary<string, string[]>(StringComparer.Ordinal)
     {
-        ["RackCheck.Api"] = ["RackCheck.Documents", "RackCheck.Planning", "RackCheck.Rules", "RackCheck.Remedies", "RackCheck.Survey", "RackCheck.Model", "RackCheck.Engineering"],
-        ["RackCheck.Documents"] = ["RackCheck.Planning", "RackCheck.Rules", "RackCheck.Remedies", "RackCheck.Survey", "RackCheck.Model", "RackCheck.Engineering"],
+        ["RackCheck.Api"] =
+        [
+            "RackCheck.Documents", "RackCheck.Planning", "RackCheck.Rules", "RackCheck.Remedies", "RackCheck.Survey",
+            "RackCheck.Model", "RackCheck.Engineering",
+        ],
+        ["RackCheck.Documents"] =
+        [
+            "RackCheck.Planning", "RackCheck.Rules", "RackCheck.Remedies", "RackCheck.Survey", "RackCheck.Model",
+            "RackCheck.Engineering",
+        ],
         ["RackCheck.Planning"] = ["RackCheck.Rules", "RackCheck.Remedies", "RackCheck.Survey", "RackCheck.Model", "RackCheck.Engineering"],
         ["RackCheck.Rules"] = ["RackCheck.Remedies", "RackCheck.Survey", "RackCheck.Model", "RackCheck.Engineering"],
         ["RackCheck.Remedies"] = ["RackCheck.Survey", "RackCheck.Model", "RackCheck.Engineering"],

@@ -8,7 +8,7 @@ using System.Text.RegularExpressions;
 
 namespace RackCheck.Api.Tests.Architecture;
 
-/// <summary>A type by its namespace and name. What is nested in a type, by hand or by the compiler, counts as that type.</summary>
+/// <summary>A type by its namespace and name. A nested type, written or compiler-generated, counts as its outermost type.</summary>
 internal readonly record struct TypeName(string Namespace, string Name)
 {
     public override string ToString() => $"{Namespace}.{Name}";
@@ -16,7 +16,7 @@ internal readonly record struct TypeName(string Namespace, string Name)
 
 /// <summary>
 /// Which types the types of a compiled assembly refer to: in base types, interfaces, constraints, fields, signatures, attributes with their type arguments,
-/// local variables and method bodies. A constant leaves no trace in the compiled code and is not seen.
+/// local variables and method bodies. A constant is not visible in the compiled code.
 /// </summary>
 internal sealed partial class TypeReferences : ISignatureTypeProvider<bool, object?>
 {
@@ -29,7 +29,7 @@ internal sealed partial class TypeReferences : ISignatureTypeProvider<bool, obje
 
     private TypeReferences(PEReader file) => (this.file, metadata) = (file, file.GetMetadataReader());
 
-    /// <summary>The references of an assembly, from type to type; one of a type to itself is left out.</summary>
+    /// <summary>The references of an assembly from type to type, without references of a type to itself.</summary>
     public static IReadOnlyList<(TypeName From, TypeName To)> Of(string assemblyPath)
     {
         using var file = new PEReader(File.OpenRead(assemblyPath));
@@ -92,7 +92,7 @@ internal sealed partial class TypeReferences : ISignatureTypeProvider<bool, obje
         }
     }
 
-    // A type argument stands in an attribute's value as text, with its namespace.
+    // A type argument is text with its namespace in the value of an attribute.
     private void ReadAttributes(CustomAttributeHandleCollection attributes)
     {
         foreach (var attribute in attributes.Select(metadata.GetCustomAttribute))
@@ -174,7 +174,9 @@ internal sealed partial class TypeReferences : ISignatureTypeProvider<bool, obje
             case HandleKind.MemberReference:
                 var member = metadata.GetMemberReference((MemberReferenceHandle)handle);
                 Read(member.Parent);
-                _ = member.GetKind() == MemberReferenceKind.Field ? member.DecodeFieldSignature(this, null) : member.DecodeMethodSignature(this, null).ReturnType;
+                _ = member.GetKind() == MemberReferenceKind.Field
+                    ? member.DecodeFieldSignature(this, null)
+                    : member.DecodeMethodSignature(this, null).ReturnType;
                 break;
             case HandleKind.MethodSpecification:
                 var made = metadata.GetMethodSpecification((MethodSpecificationHandle)handle);
@@ -208,7 +210,7 @@ internal sealed partial class TypeReferences : ISignatureTypeProvider<bool, obje
 
     private string Bare(StringHandle name) => metadata.GetString(name).Split('`')[0];
 
-    // What a signature is made of; every type in it is noted, and nothing is built.
+    // Parts of a signature. Every type in it is recorded; no result is built.
     bool ISimpleTypeProvider<bool>.GetTypeFromDefinition(MetadataReader reader, TypeDefinitionHandle handle, byte rawTypeKind) => found.Add(NameOf(handle));
 
     bool ISimpleTypeProvider<bool>.GetTypeFromReference(MetadataReader reader, TypeReferenceHandle handle, byte rawTypeKind) => found.Add(NameOf(handle));

@@ -7,7 +7,7 @@ using static RackCheck.Api.Tests.Catalogue.CatalogueRig;
 
 namespace RackCheck.Api.Tests.Catalogue;
 
-/// <summary>What is kept, for how long, and who waits for whom.</summary>
+/// <summary>Contents and lifetimes of the cache, and sharing of calls.</summary>
 public sealed class CachingCatalogueTests
 {
     private readonly FakeTimeProvider time = new();
@@ -17,7 +17,7 @@ public sealed class CachingCatalogueTests
     private static CatalogueOptions Patient(Uri url) => new() { BaseUrl = url, TotalTimeoutMs = 20_000, TryTimeoutMs = 20_000 };
 
     [Fact]
-    public async Task An_answer_is_current_for_its_time()
+    public async Task Answer_is_current_for_its_lifetime()
     {
         await using var rig = await StartAsync(NoRetries, time);
         await rig.FindAsync(Pack(1), Pack(2));
@@ -31,7 +31,7 @@ public sealed class CachingCatalogueTests
     }
 
     [Fact]
-    public async Task Only_what_is_not_known_is_asked_for()
+    public async Task LookUp_requests_only_uncached_part_numbers()
     {
         await using var rig = await StartAsync(NoRetries, time);
         await rig.FindAsync(Pack(1), Pack(2));
@@ -43,7 +43,7 @@ public sealed class CachingCatalogueTests
     [InlineData(FaultKind.Failed)]
     [InlineData(FaultKind.WrongValue)]
     [InlineData(FaultKind.NotAskedFor)]
-    public async Task What_is_out_of_date_serves_where_the_fetch_fails_and_nothing_wrong_takes_its_place(FaultKind kind)
+    public async Task StaleProduct_is_served_when_fetch_fails(FaultKind kind)
     {
         await using var rig = await StartAsync(NoRetries, time);
         var before = await rig.FindAsync(Pack(1), Pack(2));
@@ -52,14 +52,14 @@ public sealed class CachingCatalogueTests
         Assert.Equal(before.OrderBy(p => p.Key), (await rig.FindAsync(Pack(1), Pack(2))).OrderBy(p => p.Key));
         Assert.Equal((1, 2d), (rig.Host.Faults.Calls, rig.Reading("cache:stale")));
 
-        // One that was never there cannot be made up for by the others.
+        // A part number that is not in the cache still fails.
         await rig.FailsInTimeAsync(Pack(1), Pack(3));
         time.Advance(TimeSpan.FromSeconds(86_400));
         await rig.FailsInTimeAsync(Pack(1));
     }
 
     [Fact]
-    public async Task An_unknown_part_number_is_kept_for_a_short_time_and_never_served_stale()
+    public async Task UnknownPartNumber_is_cached_briefly_and_never_served_stale()
     {
         await using var rig = await StartAsync(NoRetries, time);
         Assert.Empty(await rig.FindAsync("QWL-NONE"));
@@ -72,7 +72,7 @@ public sealed class CachingCatalogueTests
     }
 
     [Fact]
-    public async Task Fifty_who_want_the_same_cause_one_call()
+    public async Task FiftyConcurrentLookUps_share_one_call()
     {
         await using var rig = await StartAsync(Patient);
         rig.Host.Faults.Set(new FaultOrder { Kind = FaultKind.Slow, DelayMs = 500 });
@@ -82,7 +82,7 @@ public sealed class CachingCatalogueTests
     }
 
     [Fact]
-    public async Task What_is_under_way_is_waited_for_and_the_rest_is_one_call()
+    public async Task LookUp_waits_for_running_call_and_fetches_rest_in_one_call()
     {
         await using var rig = await StartAsync(Patient);
         rig.Host.Faults.Set(new FaultOrder { Kind = FaultKind.Slow, DelayMs = 500 });
@@ -93,7 +93,7 @@ public sealed class CachingCatalogueTests
     }
 
     [Fact]
-    public async Task Who_gives_up_takes_nothing_from_the_others()
+    public async Task CancelledLookUp_does_not_affect_others()
     {
         await using var rig = await StartAsync(Patient);
         rig.Host.Faults.Set(new FaultOrder { Kind = FaultKind.Slow, DelayMs = 500 });
@@ -108,7 +108,7 @@ public sealed class CachingCatalogueTests
     }
 
     [Fact]
-    public async Task The_wait_behind_anothers_call_ends_with_the_total_time()
+    public async Task Wait_for_shared_call_ends_at_total_time()
     {
         var never = new StubCatalogue();
         using var catalogue = Caching(never, new CatalogueOptions());
@@ -125,7 +125,7 @@ public sealed class CachingCatalogueTests
     }
 
     [Fact]
-    public async Task A_call_that_comes_late_is_kept_all_the_same()
+    public async Task LateAnswer_is_cached()
     {
         var late = new StubCatalogue();
         using var catalogue = Caching(late, new CatalogueOptions());
@@ -138,7 +138,7 @@ public sealed class CachingCatalogueTests
     }
 
     [Fact]
-    public async Task The_offered_products_are_kept_too()
+    public async Task OfferedProducts_are_cached()
     {
         await using var rig = await StartAsync(NoRetries, time);
         await Task.WhenAll(Enumerable.Range(0, 20).Select(_ => rig.Cached.OfferedAsync(CancellationToken.None).AsTask()));
@@ -152,15 +152,16 @@ public sealed class CachingCatalogueTests
     }
 
     [Fact]
-    public async Task What_is_kept_is_bounded()
+    public async Task Cache_size_is_limited()
     {
-        await using var rig = await StartAsync(url => new CatalogueOptions { BaseUrl = url, CacheEntries = 100, TotalTimeoutMs = 20_000, TryTimeoutMs = 20_000 }, products: Packs(150));
+        await using var rig = await StartAsync(
+            url => new CatalogueOptions { BaseUrl = url, CacheEntries = 100, TotalTimeoutMs = 20_000, TryTimeoutMs = 20_000 }, products: Packs(150));
         Assert.Equal(150, (await rig.FindAsync([.. Packs(150).Select(p => p.PartNumber)])).Count);
         Assert.Equal(100, rig.Cached.Count);
     }
 
     [Fact]
-    public void What_was_asked_for_longest_ago_goes_first()
+    public void LeastRecentlyUsed_entry_is_removed_first()
     {
         var cache = new ProductCache(new CatalogueOptions { CacheEntries = 2 }, time);
         var packs = Packs(3);
@@ -175,7 +176,7 @@ public sealed class CachingCatalogueTests
     }
 
     [Fact]
-    public async Task With_nothing_kept_it_still_answers()
+    public async Task Catalogue_without_cache_entries_still_answers()
     {
         await using var rig = await StartAsync(url => new CatalogueOptions { BaseUrl = url, CacheSeconds = 0, StaleSeconds = 0, UnknownSeconds = 0 });
         Assert.Equal([Pack(1)], (await rig.FindAsync(Pack(1), "QWL-NONE")).Keys);
@@ -184,9 +185,12 @@ public sealed class CachingCatalogueTests
     }
 
     private CachingCatalogue Caching(StubCatalogue inner, CatalogueOptions options) => new(
-        inner, options, time, new CatalogueMetrics(new ServiceCollection().AddMetrics().BuildServiceProvider().GetRequiredService<System.Diagnostics.Metrics.IMeterFactory>()));
+        inner,
+        options,
+        time,
+        new CatalogueMetrics(new ServiceCollection().AddMetrics().BuildServiceProvider().GetRequiredService<System.Diagnostics.Metrics.IMeterFactory>()));
 
-    // Answers when told to, however often it is asked.
+    // Answers on request, for any number of calls.
     private sealed class StubCatalogue : IProductCatalogue
     {
         private readonly TaskCompletionSource<IReadOnlyList<Product>> answer = new(TaskCreationOptions.RunContinuationsAsynchronously);

@@ -9,10 +9,10 @@ using RackCheck.ProductService;
 
 namespace RackCheck.Api.Tests.Catalogue;
 
-/// <summary>A product service on a loopback socket, the client of it, and what the client's meter says.</summary>
+/// <summary>A product service on a loopback socket, its client, and the client's metrics.</summary>
 internal sealed class CatalogueRig : IAsyncDisposable
 {
-    /// <summary>How much later than its time a wait may end: other work shares the processors.</summary>
+    /// <summary>Tolerance for the end of a wait, since other work shares the processors.</summary>
     public static readonly TimeSpan Slack = TimeSpan.FromSeconds(1.5);
 
     private readonly ServiceProvider services = new ServiceCollection().AddMetrics().BuildServiceProvider();
@@ -47,13 +47,15 @@ internal sealed class CatalogueRig : IAsyncDisposable
 
     public CachingCatalogue Cached { get; }
 
-    public static async Task<CatalogueRig> StartAsync(Func<Uri, CatalogueOptions>? options = null, TimeProvider? time = null, IReadOnlyList<Product>? products = null)
+    public static async Task<CatalogueRig> StartAsync(
+        Func<Uri, CatalogueOptions>? options = null, TimeProvider? time = null, IReadOnlyList<Product>? products = null)
     {
         var host = await ProductServiceHost.StartAsync(products ?? Packs(10));
         var rig = new CatalogueRig(host, options?.Invoke(host.BaseUrl) ?? new CatalogueOptions { BaseUrl = host.BaseUrl }, time ?? TimeProvider.System);
 
-        // The first call compiles code and connects, which is not what the tests time.
-        using var warm = new HttpCatalogue(new CatalogueOptions { BaseUrl = host.BaseUrl, TotalTimeoutMs = 60_000, TryTimeoutMs = 60_000 }, TimeProvider.System, rig.metrics, NullLogger.Instance);
+        // The first call compiles code and connects; the tests do not measure that.
+        var patient = new CatalogueOptions { BaseUrl = host.BaseUrl, TotalTimeoutMs = 60_000, TryTimeoutMs = 60_000 };
+        using var warm = new HttpCatalogue(patient, TimeProvider.System, rig.metrics, NullLogger.Instance);
         await warm.FindAsync(["QWL-PACK-0"], CancellationToken.None);
         host.Faults.Set(FaultKind.None);
         rig.readings.Clear();
@@ -62,18 +64,23 @@ internal sealed class CatalogueRig : IAsyncDisposable
 
     /// <summary>Products QWL-PACK-0 and so on.</summary>
     public static IReadOnlyList<Product> Packs(int count) =>
-        [.. Enumerable.Range(0, count).Select(i => new Product { PartNumber = Pack(i), Name = "Cage nuts", Kind = ProductKind.Fixings, Pieces = 50, Fixing = Fixing.CageNut })];
+    [
+        .. Enumerable.Range(0, count).Select(i => new Product
+        {
+            PartNumber = Pack(i), Name = "Cage nuts", Kind = ProductKind.Fixings, Pieces = 50, Fixing = Fixing.CageNut,
+        }),
+    ];
 
     public static string Pack(int index) => FormattableString.Invariant($"QWL-PACK-{index}");
 
-    /// <summary>What an instrument said: a sum, the count of a histogram, or the last value of a gauge. A tag's value stands behind a colon.</summary>
+    /// <summary>Value of an instrument: a sum, the count of a histogram, or the last value of a gauge. The value of a tag follows a colon.</summary>
     public double Reading(string name)
     {
         listener.RecordObservableInstruments();
         return readings.GetValueOrDefault("rack_check.catalogue." + name);
     }
 
-    /// <summary>Asserts that a look-up fails as it must, within the total time; gives what was thrown.</summary>
+    /// <summary>Asserts that a look-up fails within the total time; returns the exception.</summary>
     public async Task<CatalogueUnavailableException> FailsInTimeAsync(Func<Task> lookUp)
     {
         var watch = Stopwatch.StartNew();

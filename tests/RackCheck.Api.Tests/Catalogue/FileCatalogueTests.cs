@@ -6,12 +6,12 @@ using RackCheck.Model.Converters;
 
 namespace RackCheck.Api.Tests.Catalogue;
 
-/// <summary>The catalogue file: what it has to say of each kind, and how its faults are named.</summary>
+/// <summary>The catalogue file: required members of each kind, and messages of its faults.</summary>
 public sealed class FileCatalogueTests : IDisposable
 {
     private const string Unit = """{ "ratedA": 16, "groups": [ { "id": "a", "outlets": [ { "socket": "C13", "count": 8 } ] } ] }""";
 
-    // What each kind has, in its shortest sound form.
+    // Required members of each kind, in the shortest valid form.
     private static readonly Dictionary<string, (string Member, string Json)[]> Kinds = new(StringComparer.Ordinal)
     {
         ["cabinet"] = [("cabinet", """{ "heightU": 42, "widthMm": 800, "depthMm": 1000 }""")],
@@ -37,7 +37,7 @@ public sealed class FileCatalogueTests : IDisposable
     public void Dispose() => File.Delete(file);
 
     [Fact]
-    public async Task The_shipped_file_is_valid_and_all_of_it_is_offered()
+    public async Task BundledFile_is_valid_and_offers_all_products()
     {
         var products = FileCatalogue.Read(new CatalogueOptions().File);
         var catalogue = new FileCatalogue(products);
@@ -51,14 +51,14 @@ public sealed class FileCatalogueTests : IDisposable
 
     [Theory]
     [MemberData(nameof(KindNames))]
-    public void A_kind_has_what_it_needs_and_nothing_else(string kind)
+    public void Kind_with_missing_or_foreign_member_is_refused(string kind)
     {
         Assert.Single(Read(Product(kind)).Products);
         foreach (var (member, _) in Kinds[kind])
         {
             var less = Product(kind);
             less.Remove(member);
-            Refuses($"QWL-A: /{member}: A product of the kind {kind} needs it.", less);
+            Refuses($"QWL-A: /{member}: A product of the kind {kind} requires it.", less);
         }
 
         var (other, json) = kind == "cord" ? Kinds["fixings"][0] : Kinds["cord"][0];
@@ -68,32 +68,57 @@ public sealed class FileCatalogueTests : IDisposable
     }
 
     [Theory]
-    [InlineData("cabinet", "cabinet", "heightU", null, "QWL-A: /cabinet/heightU: It is needed and absent.")]
-    [InlineData("cabinet", "cabinet", "widthMm", null, "QWL-A: /cabinet/widthMm: It is needed and absent.")]
-    [InlineData("cabinet", "cabinet", "depthMm", null, "QWL-A: /cabinet/depthMm: It is needed and absent.")]
-    [InlineData("cabinet", "cabinet", "partNumber", "\"QWL-B\"", "QWL-A: /cabinet/partNumber: The part number is the product's.")]
-    [InlineData("cabinet", "cabinet", "placement", "\"free\"", "QWL-A: /cabinet/placement: How it stands is known on the site only.")]
+    [InlineData("cabinet", "cabinet", "heightU", null, "QWL-A: /cabinet/heightU: It is required but missing.")]
+    [InlineData("cabinet", "cabinet", "widthMm", null, "QWL-A: /cabinet/widthMm: It is required but missing.")]
+    [InlineData("cabinet", "cabinet", "depthMm", null, "QWL-A: /cabinet/depthMm: It is required but missing.")]
+    [InlineData("cabinet", "cabinet", "partNumber", "\"QWL-B\"", "QWL-A: /cabinet/partNumber: The product itself has the part number.")]
+    [InlineData("cabinet", "cabinet", "placement", "\"free\"", "QWL-A: /cabinet/placement: The placement belongs to a rack, not to a product.")]
     [InlineData("cabinet", "cabinet", "heightU", "61", "QWL-A: /cabinet/heightU: 61 is outside 1 to 60.")]
-    [InlineData("cabinet", "cabinet", "heightU", "\"42\"", "QWL-A: /cabinet/heightU: It is a string where a number is needed.")]
-    [InlineData("cabinet", "cabinet", "colour", "\"grey\"", "QWL-A: /cabinet/colour: The contract knows no such member here.")]
-    [InlineData("equipment", "item", "heightU", null, "QWL-A: /item/heightU: It is needed and absent.")]
-    [InlineData("equipment", "item", "partNumber", "\"QWL-B\"", "QWL-A: /item/partNumber: The contract knows no such member here.")]
-    [InlineData("equipment", "item", "ups", """{ "feeds": [ "a" ] }""", "QWL-A: /item/ups/feeds: What it feeds is known in a rack only.")]
-    [InlineData("equipment", "item", "cables", "[ null ]", "QWL-A: /item/cables/0: An element of a list is never null.")]
-    [InlineData("equipment", "item", "support", """{ "minSpacingMm": 700, "maxSpacingMm": 600 }""", "QWL-A: /item/support/minSpacingMm: It is more than maxSpacingMm.")]
-    [InlineData("blanking-panel", "item", "heightU", "0", "QWL-A: /item/heightU: Only equipment may take no unit.")]
+    [InlineData("cabinet", "cabinet", "heightU", "\"42\"", "QWL-A: /cabinet/heightU: It is a string where a number is required.")]
+    [InlineData("cabinet", "cabinet", "colour", "\"grey\"", "QWL-A: /cabinet/colour: The contract does not define this member here.")]
+    [InlineData("equipment", "item", "heightU", null, "QWL-A: /item/heightU: It is required but missing.")]
+    [InlineData("equipment", "item", "partNumber", "\"QWL-B\"", "QWL-A: /item/partNumber: The contract does not define this member here.")]
+    [InlineData("equipment", "item", "ups", """{ "feeds": [ "a" ] }""", "QWL-A: /item/ups/feeds: The PDUs fed belong to a rack, not to a product.")]
+    [InlineData("equipment", "item", "cables", "[ null ]", "QWL-A: /item/cables/0: A list element must not be null.")]
+    [InlineData(
+        "equipment",
+        "item",
+        "support",
+        """{ "minSpacingMm": 700, "maxSpacingMm": 600 }""",
+        "QWL-A: /item/support/minSpacingMm: It is greater than maxSpacingMm.")]
+    [InlineData("blanking-panel", "item", "heightU", "0", "QWL-A: /item/heightU: Only equipment may have a height of 0 U.")]
     [InlineData("support", "support", "minSpacingMm", "3001", "QWL-A: /support/minSpacingMm: 3001 is outside 0 to 3000.")]
-    [InlineData("door", "door", "door", "{ }", "QWL-A: /door/door/style: It is needed and absent.")]
-    [InlineData("door", "door", "door", """{ "style": "solid", "partNumber": "QWL-B" }""", "QWL-A: /door/door/partNumber: The part number is the product's.")]
-    [InlineData("cabinet", "cabinet", "rearDoor", """{ "bonded": true }""", "QWL-A: /cabinet/rearDoor/style: It is needed and absent.")]
-    [InlineData("cabinet", "cabinet", "frontDoor", """{ "style": "solid", "partNumber": "QWL-B" }""", "QWL-A: /cabinet/frontDoor/partNumber: The part number is the product's.")]
-    [InlineData("cabinet", "cabinet", "earthBar", """{ "partNumber": "QWL-B" }""", "QWL-A: /cabinet/earthBar/partNumber: The part number is the product's.")]
-    [InlineData("earth-bar", "earthBar", "partNumber", "\"QWL-B\"", "QWL-A: /earthBar/partNumber: The part number is the product's.")]
-    [InlineData("pdu", "pdu", "ratedA", null, "QWL-A: /pdu/ratedA: It is needed and absent.")]
-    [InlineData("pdu", "pdu", "groups", null, "QWL-A: /pdu/groups: It is needed and absent.")]
+    [InlineData("door", "door", "door", "{ }", "QWL-A: /door/door/style: It is required but missing.")]
+    [InlineData(
+        "door",
+        "door",
+        "door",
+        """{ "style": "solid", "partNumber": "QWL-B" }""",
+        "QWL-A: /door/door/partNumber: The product itself has the part number.")]
+    [InlineData("cabinet", "cabinet", "rearDoor", """{ "bonded": true }""", "QWL-A: /cabinet/rearDoor/style: It is required but missing.")]
+    [InlineData(
+        "cabinet",
+        "cabinet",
+        "frontDoor",
+        """{ "style": "solid", "partNumber": "QWL-B" }""",
+        "QWL-A: /cabinet/frontDoor/partNumber: The product itself has the part number.")]
+    [InlineData(
+        "cabinet",
+        "cabinet",
+        "earthBar",
+        """{ "partNumber": "QWL-B" }""",
+        "QWL-A: /cabinet/earthBar/partNumber: The product itself has the part number.")]
+    [InlineData("earth-bar", "earthBar", "partNumber", "\"QWL-B\"", "QWL-A: /earthBar/partNumber: The product itself has the part number.")]
+    [InlineData("pdu", "pdu", "ratedA", null, "QWL-A: /pdu/ratedA: It is required but missing.")]
+    [InlineData("pdu", "pdu", "groups", null, "QWL-A: /pdu/groups: It is required but missing.")]
     [InlineData("pdu", "pdu", "groups", "[]", "QWL-A: /pdu/groups: It has 0 elements; 1 to 24 are allowed.")]
-    [InlineData("pdu", "pdu", "groups", """[ { "id": "a", "outlets": [ { "socket": "C13", "count": 8 } ] }, { "id": "a", "outlets": [ { "socket": "C13", "count": 8 } ] } ]""", "QWL-A: /pdu/groups/1/id: Another group of this unit has this id.")]
-    public void A_fault_is_named_with_part_number_and_place(string kind, string part, string member, string? value, string message)
+    [InlineData(
+        "pdu",
+        "pdu",
+        "groups",
+        """[ { "id": "a", "outlets": [ { "socket": "C13", "count": 8 } ] }, { "id": "a", "outlets": [ { "socket": "C13", "count": 8 } ] } ]""",
+        "QWL-A: /pdu/groups/1/id: Another group of this PDU has this id.")]
+    public void Fault_message_names_part_number_and_pointer(string kind, string part, string member, string? value, string message)
     {
         var product = Product(kind);
         var owner = product[part]!.AsObject();
@@ -107,35 +132,35 @@ public sealed class FileCatalogueTests : IDisposable
     }
 
     [Fact]
-    public void A_part_number_stands_once()
+    public void PartNumber_used_twice_is_refused()
     {
         Refuses("QWL-A: /partNumber: Another product has this part number.", Product("cord"), Product("fixings"));
         Assert.Equal(2, Read(Product("cord"), Product("fixings", "QWL-B")).Products.Count);
     }
 
     [Fact]
-    public void A_product_without_part_number_is_named_by_its_place()
+    public void Product_without_part_number_is_named_by_index()
     {
         var nameless = Product("cord");
         nameless.Remove("partNumber");
-        Refuses("product 2 of the list: /partNumber: It is needed and absent.", Product("fixings"), nameless);
+        Refuses("product 2 of the list: /partNumber: It is required but missing.", Product("fixings"), nameless);
     }
 
     [Theory]
-    [InlineData("", "The text is no JSON")]
-    [InlineData("{ \"products\": [", "The text is no JSON")]
-    [InlineData("null", "an object is needed")]
-    [InlineData("{}", "/products: It is needed and absent.")]
-    [InlineData("""{ "products": [ null ] }""", "product 1 of the list: An element of a list is never null.")]
-    [InlineData("""{ "products": [], "products": [] }""", "/products: It stands twice.")]
-    public void A_file_that_is_no_list_of_products_is_refused(string text, string message)
+    [InlineData("", "Not valid JSON")]
+    [InlineData("{ \"products\": [", "Not valid JSON")]
+    [InlineData("null", "an object is required")]
+    [InlineData("{}", "/products: It is required but missing.")]
+    [InlineData("""{ "products": [ null ] }""", "product 1 of the list: A list element must not be null.")]
+    [InlineData("""{ "products": [], "products": [] }""", "/products: Duplicate member.")]
+    public void File_without_product_list_is_refused(string text, string message)
     {
         File.WriteAllText(file, text);
         Assert.Contains(message, Fault(), StringComparison.Ordinal);
     }
 
     [Fact]
-    public void A_byte_order_mark_is_taken_and_other_encodings_are_not()
+    public void File_with_byte_order_mark_is_read_and_other_encodings_are_refused()
     {
         File.WriteAllText(file, """{ "products": [] }""", new UTF8Encoding(true));
         Assert.Empty(FileCatalogue.Read(file).Products);
@@ -144,7 +169,7 @@ public sealed class FileCatalogueTests : IDisposable
     }
 
     [Fact]
-    public void A_file_that_is_not_there_is_named()
+    public void MissingFile_is_named_in_message()
     {
         var absent = file + ".absent";
         Assert.Contains(absent, Assert.Throws<InvalidDataException>(() => FileCatalogue.Read(absent)).Message, StringComparison.Ordinal);

@@ -8,7 +8,7 @@ using RackCheck.Testing;
 
 namespace RackCheck.Api.Tests.Catalogue;
 
-/// <summary>The contract of the product service: reviewed as a whole, as strict as the client, and kept by the host that stands in for it.</summary>
+/// <summary>The contract of the product service: reviewed as a whole, as strict as the client, and followed by the test host.</summary>
 public sealed class ProductContractTests : IAsyncLifetime
 {
     private static readonly string[] Snapshot = ["openapi", "catalogue.v1.json"];
@@ -20,7 +20,7 @@ public sealed class ProductContractTests : IAsyncLifetime
     public async Task DisposeAsync() => await host.DisposeAsync();
 
     [Fact]
-    public async Task It_is_the_one_that_was_reviewed()
+    public async Task Contract_equals_the_reviewed_file()
     {
         var served = (await GetAsync("/openapi/catalogue.v1.json")).Text.ReplaceLineEndings("\n") + "\n";
         if (Repository.IsRegenerating)
@@ -30,11 +30,12 @@ public sealed class ProductContractTests : IAsyncLifetime
 
         Assert.True(
             Repository.Read(Snapshot).ReplaceLineEndings("\n") == served,
-            "The contract of the product service has changed. Look at the change; where it is meant, run tests/regenerate and commit openapi/catalogue.v1.json.");
+            "The contract of the product service has changed. Review the change. If it is intended, run tests/regenerate and commit "
+            + "openapi/catalogue.v1.json.");
     }
 
     [Fact]
-    public async Task Every_property_says_what_it_is()
+    public async Task Property_has_a_description()
     {
         var silent =
             from schema in (await ContractAsync())["components"]!["schemas"]!.AsObject()
@@ -45,7 +46,7 @@ public sealed class ProductContractTests : IAsyncLifetime
     }
 
     [Fact]
-    public async Task The_shipped_file_keeps_to_it_and_so_do_the_answers()
+    public async Task BundledFile_and_responses_satisfy_the_contract()
     {
         Assert.True(await IsValidAsync(await File.ReadAllTextAsync(Path.Combine(AppContext.BaseDirectory, new CatalogueOptions().File))));
         Assert.True(await IsValidAsync((await GetAsync("/v1/products/offered")).Text));
@@ -55,7 +56,7 @@ public sealed class ProductContractTests : IAsyncLifetime
     [Theory]
     [InlineData(FaultKind.WrongSchema)]
     [InlineData(FaultKind.WrongValue)]
-    public async Task What_the_client_refuses_the_contract_refuses_too(FaultKind kind)
+    public async Task FaultyAnswer_violates_the_contract(FaultKind kind)
     {
         host.Faults.Set(kind);
         Assert.False(await IsValidAsync((await GetAsync("/v1/products/offered")).Text));
@@ -67,17 +68,17 @@ public sealed class ProductContractTests : IAsyncLifetime
     [InlineData("""{ "partNumbers": [] }""", 422)]
     [InlineData("""{ "partNumbers": [ null ] }""", 422)]
     [InlineData("""{ "partNumbers": [ "QWL-A" ], "more": 1 }""", 422)]
-    public async Task A_request_against_it_is_a_problem(string body, int status) => (await LookUpAsync(body)).IsProblem(status);
+    public async Task InvalidRequest_gets_a_problem(string body, int status) => (await LookUpAsync(body)).IsProblem(status);
 
     [Fact]
-    public async Task More_than_a_thousand_part_numbers_are_refused()
+    public async Task LookUp_of_more_than_1000_part_numbers_is_refused()
     {
         (await LookUpAsync(Ask(1001))).IsProblem(422);
         Assert.Equal(200, (await LookUpAsync(Ask(1000))).Status);
     }
 
     [Fact]
-    public async Task Faults_are_switched_over_HTTP()
+    public async Task Fault_is_switched_over_http()
     {
         using var client = new HttpClient { BaseAddress = host.BaseUrl };
         using var order = new StringContent("""{ "kind": "failed", "times": 1 }""");

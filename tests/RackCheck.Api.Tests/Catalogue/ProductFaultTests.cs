@@ -5,7 +5,7 @@ using static RackCheck.Api.Tests.Catalogue.CatalogueRig;
 
 namespace RackCheck.Api.Tests.Catalogue;
 
-/// <summary>What a product service can get wrong, over real sockets: how often it is asked, how long that takes, and that nothing wrong comes through.</summary>
+/// <summary>Faults of a product service over real sockets: number of calls, duration, and no invalid product in the result.</summary>
 public sealed class ProductFaultTests
 {
     private const int Tries = 3;
@@ -34,7 +34,7 @@ public sealed class ProductFaultTests
     [InlineData(FaultKind.WrongValue, 1, "wrong-content")]
     [InlineData(FaultKind.TooLarge, 1, "wrong-content")]
     [InlineData(FaultKind.NotAskedFor, 1, "wrong-content")]
-    public async Task A_fault_makes_the_catalogue_unavailable_and_only_what_may_pass_is_asked_again(FaultKind kind, int calls, string outcome)
+    public async Task Fault_makes_catalogue_unavailable_and_only_transient_is_retried(FaultKind kind, int calls, string outcome)
     {
         await using var rig = await StartAsync(Options);
         rig.Host.Faults.Set(new FaultOrder { Kind = kind, RetryAfterS = 0 });
@@ -51,7 +51,7 @@ public sealed class ProductFaultTests
     [InlineData(FaultKind.TruncatedJson, "not-json")]
     [InlineData(FaultKind.WrongSchema, "/products")]
     [InlineData(FaultKind.WrongValue, "/products/0")]
-    public async Task What_is_wrong_with_an_answer_is_said_by_place_and_code_for_those_who_mend_it(FaultKind kind, string expected)
+    public async Task InvalidAnswer_message_gives_pointer_and_code(FaultKind kind, string expected)
     {
         await using var rig = await StartAsync(Options);
         rig.Host.Faults.Set(kind);
@@ -63,7 +63,7 @@ public sealed class ProductFaultTests
     [InlineData(FaultKind.Reset)]
     [InlineData(FaultKind.ResetMidway)]
     [InlineData(FaultKind.Failed)]
-    public async Task A_fault_that_passes_is_not_noticed(FaultKind kind)
+    public async Task TransientFault_does_not_fail_the_look_up(FaultKind kind)
     {
         await using var rig = await StartAsync(Options);
         rig.Host.Faults.Set(kind, times: Tries - 1);
@@ -73,15 +73,16 @@ public sealed class ProductFaultTests
     }
 
     [Fact]
-    public async Task A_slow_answer_is_asked_for_again_until_the_total_time_is_over()
+    public async Task SlowAnswer_is_retried_until_total_time()
     {
-        await using var rig = await StartAsync(url => new CatalogueOptions { BaseUrl = url, TotalTimeoutMs = 900, TryTimeoutMs = 400, Retries = 9, RetryDelayMs = 1 });
+        await using var rig = await StartAsync(
+            url => new CatalogueOptions { BaseUrl = url, TotalTimeoutMs = 900, TryTimeoutMs = 400, Retries = 9, RetryDelayMs = 1 });
         rig.Host.Faults.Set(new FaultOrder { Kind = FaultKind.Slow, DelayMs = 30_000 });
 
-        // Not through the cache, which lets go of a call at the same moment: the end of the last try has to be counted.
+        // Not through the cache, which releases a call at the same moment: the end of the last attempt must be counted.
         await rig.FailsInTimeAsync(() => rig.Http.FindAsync([Pack(1)], CancellationToken.None).AsTask());
 
-        // The last try may end before it reaches the product service, so that there may be less calls there.
+        // The last attempt may end before it reaches the product service, which may then receive fewer calls.
         var timedOut = rig.Reading("call.duration:timed-out");
         Assert.InRange(timedOut, 1, 3);
         Assert.InRange(rig.Host.Faults.Calls, 0, timedOut);
@@ -89,16 +90,17 @@ public sealed class ProductFaultTests
     }
 
     [Fact]
-    public async Task A_try_that_takes_too_long_is_no_reason_to_give_up()
+    public async Task AttemptTimeout_is_retried()
     {
-        await using var rig = await StartAsync(url => new CatalogueOptions { BaseUrl = url, TotalTimeoutMs = 20_000, TryTimeoutMs = 500, Retries = 5, RetryDelayMs = 1 });
+        await using var rig = await StartAsync(
+            url => new CatalogueOptions { BaseUrl = url, TotalTimeoutMs = 20_000, TryTimeoutMs = 500, Retries = 5, RetryDelayMs = 1 });
         rig.Host.Faults.Set(new FaultOrder { Kind = FaultKind.Slow, DelayMs = 30_000, Times = 1 });
         Assert.Single(await rig.FindAsync(Pack(1)));
         Assert.True(rig.Host.Faults.Calls >= 2);
     }
 
     [Fact]
-    public async Task A_wait_that_the_product_service_asks_for_is_kept()
+    public async Task RetryAfter_within_total_time_is_respected()
     {
         await using var rig = await StartAsync(Options);
         rig.Host.Faults.Set(new FaultOrder { Kind = FaultKind.Busy, RetryAfterS = 1, Times = 1 });
@@ -109,7 +111,7 @@ public sealed class ProductFaultTests
     }
 
     [Fact]
-    public async Task A_wait_past_the_total_time_is_not_begun_but_handed_on()
+    public async Task RetryAfter_beyond_total_time_is_passed_on()
     {
         await using var rig = await StartAsync(Options);
         rig.Host.Faults.Set(new FaultOrder { Kind = FaultKind.Busy, RetryAfterS = 60 });
@@ -120,7 +122,7 @@ public sealed class ProductFaultTests
     }
 
     [Fact]
-    public async Task A_part_number_that_is_not_known_is_left_out()
+    public async Task UnknownPartNumber_is_left_out()
     {
         await using var rig = await StartAsync(Options);
         Assert.Equal([Pack(1)], (await rig.FindAsync(Pack(1), "QWL-NONE")).Keys);
@@ -129,7 +131,7 @@ public sealed class ProductFaultTests
     }
 
     [Fact]
-    public async Task Nobody_there_is_unavailable()
+    public async Task ProductService_not_running_is_unavailable()
     {
         await using var rig = await StartAsync(Options);
         await rig.Host.DisposeAsync();
@@ -138,10 +140,11 @@ public sealed class ProductFaultTests
     }
 
     [Fact]
-    public async Task The_offered_products_are_read_as_strictly()
+    public async Task OfferedProducts_are_read_strictly()
     {
         await using var rig = await StartAsync(Options, products: Packs(12));
-        Assert.Equal(Packs(12).Select(p => p.PartNumber).Order(StringComparer.Ordinal), (await rig.Http.OfferedAsync(CancellationToken.None)).Select(p => p.PartNumber));
+        var offered = await rig.Http.OfferedAsync(CancellationToken.None);
+        Assert.Equal(Packs(12).Select(p => p.PartNumber).Order(StringComparer.Ordinal), offered.Select(p => p.PartNumber));
         rig.Host.Faults.Set(FaultKind.WrongValue);
         await rig.FailsInTimeAsync(() => rig.Cached.OfferedAsync(CancellationToken.None).AsTask());
         Assert.Equal(1, rig.Host.Faults.Calls);
@@ -150,9 +153,10 @@ public sealed class ProductFaultTests
     [Theory]
     [InlineData(1000, 200, 5)]
     [InlineData(1001, 500, 3)]
-    public async Task Many_part_numbers_go_in_batches(int count, int batch, int calls)
+    public async Task ManyPartNumbers_are_sent_in_batches(int count, int batch, int calls)
     {
-        await using var rig = await StartAsync(url => new CatalogueOptions { BaseUrl = url, BatchSize = batch, TotalTimeoutMs = 20_000, TryTimeoutMs = 20_000 }, products: Packs(count));
+        await using var rig = await StartAsync(
+            url => new CatalogueOptions { BaseUrl = url, BatchSize = batch, TotalTimeoutMs = 20_000, TryTimeoutMs = 20_000 }, products: Packs(count));
         var wanted = Packs(count).Select(p => p.PartNumber).ToArray();
         Assert.Equal(wanted.ToHashSet(), (await rig.FindAsync(wanted)).Keys.ToHashSet());
         Assert.Equal(calls, rig.Host.Faults.Calls);
@@ -160,7 +164,7 @@ public sealed class ProductFaultTests
     }
 
     [Fact]
-    public async Task One_batch_that_fails_fails_the_look_up()
+    public async Task FailedBatch_fails_the_look_up()
     {
         await using var rig = await StartAsync(url => new CatalogueOptions { BaseUrl = url, BatchSize = 2, Retries = 0 });
         rig.Host.Faults.Set(FaultKind.Failed, times: 1);

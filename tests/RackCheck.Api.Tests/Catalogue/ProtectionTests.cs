@@ -5,11 +5,11 @@ using static RackCheck.Api.Tests.Catalogue.CatalogueRig;
 
 namespace RackCheck.Api.Tests.Catalogue;
 
-/// <summary>Breaker and bulkhead: a product service that is in trouble is left alone, and does not take the callers with it.</summary>
+/// <summary>Circuit breaker and concurrency limit protect a failing product service and its callers.</summary>
 public sealed class ProtectionTests
 {
     [Fact]
-    public async Task The_breaker_opens_lets_nothing_through_and_closes_after_a_try()
+    public async Task Breaker_opens_blocks_calls_and_closes_after_a_trial()
     {
         var time = new FakeTimeProvider();
         await using var rig = await StartAsync(url => new CatalogueOptions { BaseUrl = url, Retries = 0, BreakerMinimumTries = 4, BreakerOpenMs = 5000 }, time);
@@ -24,7 +24,7 @@ public sealed class ProtectionTests
         Assert.Equal(4, rig.Host.Faults.Calls);
         Assert.InRange(fault.RetryAfter, TimeSpan.FromSeconds(1), TimeSpan.FromSeconds(5));
 
-        // Still in trouble: one try goes through, and it opens again.
+        // Still failing: one trial attempt passes, and the breaker opens again.
         time.Advance(TimeSpan.FromSeconds(6));
         await rig.FailsInTimeAsync(Pack(1));
         await rig.FailsInTimeAsync(Pack(1));
@@ -40,7 +40,7 @@ public sealed class ProtectionTests
     [Theory]
     [InlineData(FaultKind.NotFound)]
     [InlineData(FaultKind.WrongValue)]
-    public async Task What_asking_again_does_not_cure_does_not_open_the_breaker(FaultKind kind)
+    public async Task PermanentFault_does_not_open_the_breaker(FaultKind kind)
     {
         await using var rig = await StartAsync(url => new CatalogueOptions { BaseUrl = url, BreakerMinimumTries = 2 });
         rig.Host.Faults.Set(kind);
@@ -53,9 +53,12 @@ public sealed class ProtectionTests
     }
 
     [Fact]
-    public async Task Calls_past_the_places_and_the_queue_are_refused_at_once()
+    public async Task Calls_beyond_concurrency_and_queue_limits_are_refused()
     {
-        await using var rig = await StartAsync(url => new CatalogueOptions { BaseUrl = url, MaxConcurrentCalls = 1, MaxQueuedCalls = 1, TotalTimeoutMs = 20_000, TryTimeoutMs = 20_000 });
+        await using var rig = await StartAsync(url => new CatalogueOptions
+        {
+            BaseUrl = url, MaxConcurrentCalls = 1, MaxQueuedCalls = 1, TotalTimeoutMs = 20_000, TryTimeoutMs = 20_000,
+        });
         rig.Host.Faults.Set(new FaultOrder { Kind = FaultKind.Slow, DelayMs = 500 });
         var calls = Enumerable.Range(0, 5).Select(i => rig.Http.FindAsync([Pack(i)], CancellationToken.None).AsTask()).ToArray();
         await Task.WhenAll(calls).ContinueWith(_ => { }, TaskScheduler.Default);
@@ -64,9 +67,10 @@ public sealed class ProtectionTests
     }
 
     [Fact]
-    public async Task The_wait_for_a_place_is_part_of_the_total_time()
+    public async Task Wait_in_queue_counts_towards_total_time()
     {
-        await using var rig = await StartAsync(url => new CatalogueOptions { BaseUrl = url, MaxConcurrentCalls = 1, TotalTimeoutMs = 600, TryTimeoutMs = 600, Retries = 0 });
+        await using var rig = await StartAsync(
+            url => new CatalogueOptions { BaseUrl = url, MaxConcurrentCalls = 1, TotalTimeoutMs = 600, TryTimeoutMs = 600, Retries = 0 });
         rig.Host.Faults.Set(new FaultOrder { Kind = FaultKind.Slow, DelayMs = 30_000 });
         await Task.WhenAll(Enumerable.Range(0, 4).Select(i => rig.FailsInTimeAsync(() => rig.Http.FindAsync([Pack(i)], CancellationToken.None).AsTask())));
     }

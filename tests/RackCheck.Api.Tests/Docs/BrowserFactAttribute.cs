@@ -1,6 +1,6 @@
 namespace RackCheck.Api.Tests.Docs;
 
-/// <summary>A test that drives a browser. Skipped where Debian's Chromium is not installed; CI installs it.</summary>
+/// <summary>A test that drives a browser. It is skipped if Debian's Chromium is not installed; CI installs it.</summary>
 [AttributeUsage(AttributeTargets.Method)]
 internal sealed class BrowserFactAttribute : FactAttribute
 {

@@ -2,7 +2,7 @@ using Microsoft.Playwright;
 
 namespace RackCheck.Api.Tests.Docs;
 
-/// <summary>The docs page in a real browser, as a newcomer meets it.</summary>
+/// <summary>The docs page in a real browser.</summary>
 public sealed class DocsPageTests : IAsyncLifetime
 {
     private readonly Service service = new();
@@ -25,7 +25,7 @@ public sealed class DocsPageTests : IAsyncLifetime
     }
 
     [BrowserFact]
-    public async Task Every_operation_runs_with_one_click_on_its_example()
+    public async Task Operation_runs_with_one_click_on_its_example()
     {
         var page = await OpenAsync();
         Assert.Equal("Rack check service", await page.TitleAsync());
@@ -43,7 +43,7 @@ public sealed class DocsPageTests : IAsyncLifetime
     }
 
     [BrowserFact]
-    public async Task The_page_keeps_its_content_security_policy_and_loads_nothing_from_elsewhere()
+    public async Task DocsPage_satisfies_its_policy_and_loads_nothing_external()
     {
         var page = await OpenAsync();
         Assert.False(await page.Locator(".topbar").IsVisibleAsync());
@@ -57,7 +57,16 @@ public sealed class DocsPageTests : IAsyncLifetime
         {
             ExecutablePath = BrowserFactAttribute.Browser,
             Headless = true,
-            Args = ["--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking", "--disable-component-update", "--disable-sync"],
+            Args =
+            [
+                "--no-sandbox",
+                "--disable-gpu",
+                "--disable-quic",
+                "--no-first-run",
+                "--disable-background-networking",
+                "--disable-component-update",
+                "--disable-sync",
+            ],
         });
         var page = await browser.NewPageAsync();
         page.Console += (_, message) =>
@@ -70,7 +79,8 @@ public sealed class DocsPageTests : IAsyncLifetime
         page.PageError += (_, fault) => complaints.Add(fault);
         page.Request += (_, request) =>
         {
-            if (!request.Url.StartsWith(service.ClientOptions.BaseAddress.ToString(), StringComparison.Ordinal) && !request.Url.StartsWith("data:", StringComparison.Ordinal))
+            if (!request.Url.StartsWith(service.ClientOptions.BaseAddress.ToString(), StringComparison.Ordinal)
+                && !request.Url.StartsWith("data:", StringComparison.Ordinal))
             {
                 complaints.Add("from elsewhere: " + request.Url);
             }

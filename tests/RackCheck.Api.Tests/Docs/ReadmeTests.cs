@@ -5,7 +5,7 @@ using RackCheck.Testing;
 
 namespace RackCheck.Api.Tests.Docs;
 
-/// <summary>What the README says of rules and answers is what the service does.</summary>
+/// <summary>The README agrees with the rules and responses of the service.</summary>
 public sealed class ReadmeTests(Service service) : IClassFixture<Service>
 {
     private const string Head = "| --- | --- | --- |\n";
@@ -13,7 +13,7 @@ public sealed class ReadmeTests(Service service) : IClassFixture<Service>
     private static string Readme => Repository.Read("README.md");
 
     [Fact]
-    public void Its_list_of_rules_is_made_of_the_descriptors()
+    public void RuleList_equals_the_descriptors()
     {
         string[] rows = [.. RuleSet.Default.All.Select(r => r.Descriptor).Select(r => $"| `{r.Id}` | {r.What} | {Mark(r)} |")];
         var (before, after) = (Readme.Split("<!-- /rules -->")[0], Readme.Split("<!-- /rules -->")[1]);
@@ -32,14 +32,14 @@ public sealed class ReadmeTests(Service service) : IClassFixture<Service>
     [InlineData("src/RackCheck.Rules/Layout/HoleType.fails.json")]
     [InlineData("src/RackCheck.Rules/Layout/HoleType.passes.json")]
     [InlineData("tests/RackCheck.Rules.Tests/Layout/HoleTypeTests.cs")]
-    public void The_rule_that_the_developers_page_shows_is_the_rule_as_it_stands(string file)
+    public void DevelopersPage_example_equals_the_source(string file)
     {
         var shown = Repository.Read("DEVELOPERS.md").Split($"+++ b/{file}\n")[1].Split('\n').TakeWhile(l => l.StartsWith('+')).Select(l => l[1..]);
         Assert.Equal(Repository.Read(file.Split('/')).TrimEnd('\n').Split('\n'), shown);
     }
 
     [Fact]
-    public async Task Its_example_answer_is_the_answer()
+    public async Task ExampleResponse_equals_the_response()
     {
         var answer = await service.PostAsync(Repository.Read("openapi", "examples", "rack-doors-do-not-close.json"));
         var finding = answer.Json["findings"]![0]!;

@@ -2,14 +2,14 @@ using RackCheck.Rules;
 
 namespace RackCheck.Api.Tests.Docs;
 
-/// <summary>Whoever reads a finding can look up what it rests on.</summary>
+/// <summary>The sources of a finding are on the page of its rule.</summary>
 public sealed class RuleSourcesTests(Service service) : IClassFixture<Service>
 {
     public static TheoryData<string> Ids => [.. RuleSet.Default.All.Select(r => r.Descriptor.Id)];
 
     [Theory]
     [MemberData(nameof(Ids))]
-    public async Task Every_source_that_a_finding_names_stands_on_the_page_of_its_rule(string id)
+    public async Task Source_of_a_finding_is_on_the_page_of_its_rule(string id)
     {
         var page = (await service.GetAsync($"/v1/rules/{id}")).Json;
         var texts = page["sources"]!.AsArray().ToDictionary(s => s!["key"]!.GetValue<string>(), s => s!["text"]!.GetValue<string>());

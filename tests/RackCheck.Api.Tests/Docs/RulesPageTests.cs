@@ -2,18 +2,28 @@ using RackCheck.Rules;
 
 namespace RackCheck.Api.Tests.Docs;
 
-/// <summary>The rules as a page for people.</summary>
+/// <summary>The rules as an HTML page.</summary>
 public sealed class RulesPageTests(Service service) : IClassFixture<Service>
 {
     [Fact]
-    public async Task Every_rule_is_on_it_with_all_that_there_is_to_say()
+    public async Task Page_has_all_data_of_every_rule()
     {
         var answer = await service.GetAsync("/docs/rules");
         Assert.Equal((200, "text/html"), (answer.Status, answer.MediaType));
         var page = System.Net.WebUtility.HtmlDecode(answer.Text);
         foreach (var rule in RuleSet.Default.All.Select(r => r.Descriptor))
         {
-            string[] said = [$"<article id=\"{rule.Id}\">", rule.Title, rule.What, rule.Why, rule.Formula, .. rule.Remedies, .. rule.Sources.Select(s => s.Text), .. rule.Limits.Select(l => l.Name)];
+            string[] said =
+            [
+                $"<article id=\"{rule.Id}\">",
+                rule.Title,
+                rule.What,
+                rule.Why,
+                rule.Formula,
+                .. rule.Remedies,
+                .. rule.Sources.Select(s => s.Text),
+                .. rule.Limits.Select(l => l.Name),
+            ];
             Assert.All(said, s => Assert.Contains(s, page, StringComparison.Ordinal));
         }
 
@@ -21,7 +31,7 @@ public sealed class RulesPageTests(Service service) : IClassFixture<Service>
     }
 
     [Fact]
-    public async Task It_holds_no_script_and_its_style_lies_beside_it()
+    public async Task Page_has_no_script_and_an_external_style_sheet()
     {
         var answer = await service.GetAsync("/docs/rules");
         Assert.DoesNotContain("<script", answer.Text, StringComparison.OrdinalIgnoreCase);

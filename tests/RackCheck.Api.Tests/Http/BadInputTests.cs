@@ -3,12 +3,12 @@ using System.Text;
 
 namespace RackCheck.Api.Tests.Http;
 
-/// <summary>Whatever a client can send: a clear problem with a pointer, never a 500, never a hang.</summary>
+/// <summary>Any bad input gets a problem with a pointer, never status 500 and never a hang.</summary>
 public sealed class BadInputTests(Service service) : IClassFixture<Service>
 {
     private const string Cabinet = """ "cabinet": { "heightU": 42, "widthMm": 600, "depthMm": 800 } """;
 
-    // By name only in the theory's data: the runner writes the data of every test out, and some of these are megabytes.
+    // The theory data holds names only, since the test runner writes out all data and some bodies are megabytes long.
     private static readonly Dictionary<string, (byte[] Body, int Status)> Bodies = new()
     {
         ["empty"] = ([], 400),
@@ -39,19 +39,25 @@ public sealed class BadInputTests(Service service) : IClassFixture<Service>
         ["depth 1,000"] = (Encoding.UTF8.GetBytes("{\"items\":" + new string('[', 1000) + new string(']', 1000) + "}"), 422),
         ["depth 1,000 of objects"] = (Encoding.UTF8.GetBytes(string.Concat(Enumerable.Repeat("{\"cabinet\":", 1000)) + "1" + new string('}', 1000)), 422),
         ["depth 33"] = (Encoding.UTF8.GetBytes("{\"items\":" + new string('[', 32) + new string(']', 32) + "}"), 422),
-        ["100,000 items"] = (Encoding.UTF8.GetBytes("{" + Cabinet + ", \"items\": [" + string.Join(",", Enumerable.Range(0, 100_000).Select(i => $"{{\"id\":\"i{i}\",\"heightU\":1}}")) + "] }"), 413),
-        ["20,000 items"] = (Encoding.UTF8.GetBytes("{" + Cabinet + ", \"items\": [" + string.Join(",", Enumerable.Range(0, 20_000).Select(i => $"{{\"id\":\"i{i}\",\"heightU\":1}}")) + "] }"), 422),
+        ["100,000 items"] = (WithItems(100_000), 413),
+        ["20,000 items"] = (WithItems(20_000), 422),
         ["100,000 nulls"] = (Encoding.UTF8.GetBytes("{" + Cabinet + ", \"items\": [" + string.Join(",", Enumerable.Repeat("null", 100_000)) + "] }"), 422),
         ["100,000 unknown members"] = (Encoding.UTF8.GetBytes("{" + string.Join(",", Enumerable.Range(0, 60_000).Select(i => $"\"m{i}\":0")) + "}"), 422),
         ["id of 1 MB"] = (Encoding.UTF8.GetBytes("{" + Cabinet + ", \"items\": [ { \"id\": \"" + new string('x', 1_000_000) + "\", \"heightU\": 1 } ] }"), 422),
         ["member name of 1 MB"] = (Encoding.UTF8.GetBytes("{ \"" + new string('x', 1_000_000) + "\": 1 }"), 422),
     };
 
+    private static byte[] WithItems(int count)
+    {
+        var items = string.Join(",", Enumerable.Range(0, count).Select(i => $"{{\"id\":\"i{i}\",\"heightU\":1}}"));
+        return Encoding.UTF8.GetBytes("{" + Cabinet + ", \"items\": [" + items + "] }");
+    }
+
     public static TheoryData<string> BodyNames => [.. Bodies.Keys];
 
     [Theory]
     [MemberData(nameof(BodyNames))]
-    public async Task A_bad_body_gets_a_problem_at_once(string name)
+    public async Task BadBody_gets_a_problem_quickly(string name)
     {
         var (body, status) = Bodies[name];
         var clock = Stopwatch.StartNew();
@@ -101,7 +107,7 @@ public sealed class BadInputTests(Service service) : IClassFixture<Service>
     [InlineData("\"quantity\": 2", "/items/0/quantity", "not-here")]
     [InlineData("\"support\": { \"minSpacingMm\": 700, \"maxSpacingMm\": 600 }", "/items/0/support/minSpacingMm", "inconsistent")]
     [InlineData("\"ups\": { \"feeds\": [ \"strip\" ] }", "/items/0/ups/feeds/0", "unknown-id")]
-    public async Task A_bad_member_of_an_item_is_named(string member, string pointer, string code)
+    public async Task BadMember_of_item_is_named(string member, string pointer, string code)
     {
         var answer = await service.PostAsync($$"""{ {{Cabinet}}, "items": [ { "id": "a", "heightU": 1, {{member}} } ] }""");
         answer.IsProblem(422);
@@ -115,18 +121,38 @@ public sealed class BadInputTests(Service service) : IClassFixture<Service>
     [InlineData("\"cabinet\": { \"heightU\": 42, \"widthMm\": 600, \"depthMm\": 800, \"ipCode\": \"IP7\" }", "/cabinet/ipCode", "wrong-form")]
     [InlineData("\"cabinet\": { \"heightU\": 42, \"widthMm\": 600, \"depthMm\": 800, \"frontDoor\": { } }", "/cabinet/frontDoor/style", "missing-member")]
     [InlineData("\"supplies\": [ { \"id\": \"A\", \"voltageV\": 230, \"ratedA\": 16, \"phases\": 2 } ]", "/supplies/0/phases", "out-of-range")]
-    [InlineData("\"pdus\": [ { \"id\": \"p\", \"supply\": \"A\", \"ratedA\": 16, \"groups\": [ { \"id\": \"g\", \"outlets\": [ { \"socket\": \"C13\", \"count\": 4 } ] } ] } ]", "/pdus/0/supply", "unknown-id")]
-    [InlineData("\"pdus\": [ { \"id\": \"p\", \"supply\": \"A\", \"ratedA\": 16, \"groups\": [ ] } ], \"supplies\": [ { \"id\": \"A\", \"voltageV\": 230, \"ratedA\": 16 } ]", "/pdus/0/groups", "wrong-count")]
+    [InlineData(
+        "\"pdus\": [ { \"id\": \"p\", \"supply\": \"A\", \"ratedA\": 16, \"groups\": [ { \"id\": \"g\", \"outlets\": [ { "
+        + "\"socket\": \"C13\", \"count\": 4 } ] } ] } ]",
+        "/pdus/0/supply",
+        "unknown-id")]
+    [InlineData(
+        "\"pdus\": [ { \"id\": \"p\", \"supply\": \"A\", \"ratedA\": 16, \"groups\": [ ] } ], \"supplies\": [ { \"id\": \"A\", "
+        + "\"voltageV\": 230, \"ratedA\": 16 } ]",
+        "/pdus/0/groups",
+        "wrong-count")]
     [InlineData("\"connections\": [ { \"item\": \"b\", \"unit\": \"p\", \"group\": \"g\" } ]", "/connections/0/item", "unknown-id")]
     [InlineData("\"policy\": { \"rules\": { \"layout.nothing\": { \"severity\": \"off\" } } }", "/policy/rules/layout.nothing", "unknown-rule")]
-    [InlineData("\"policy\": { \"rules\": { \"layout.reserve\": { \"limits\": { \"reserve\": 5 } } } }", "/policy/rules/layout.reserve/limits/reserve", "unknown-limit")]
-    [InlineData("\"policy\": { \"rules\": { \"layout.reserve\": { \"limits\": { \"reservePercent\": 101 } } } }", "/policy/rules/layout.reserve/limits/reservePercent", "out-of-range")]
-    [InlineData("\"policy\": { \"rules\": { \"layout.reserve\": { \"limits\": { \"reservePercent\": 1e999 } } } }", "/policy/rules/layout.reserve/limits/reservePercent", "out-of-range")]
+    [InlineData(
+        "\"policy\": { \"rules\": { \"layout.reserve\": { \"limits\": { \"reserve\": 5 } } } }",
+        "/policy/rules/layout.reserve/limits/reserve",
+        "unknown-limit")]
+    [InlineData(
+        "\"policy\": { \"rules\": { \"layout.reserve\": { \"limits\": { \"reservePercent\": 101 } } } }",
+        "/policy/rules/layout.reserve/limits/reservePercent",
+        "out-of-range")]
+    [InlineData(
+        "\"policy\": { \"rules\": { \"layout.reserve\": { \"limits\": { \"reservePercent\": 1e999 } } } }",
+        "/policy/rules/layout.reserve/limits/reservePercent",
+        "out-of-range")]
     [InlineData("\"policy\": { \"rules\": { \"layout.reserve\": null } }", "/policy/rules/layout.reserve", "null-value")]
     [InlineData("\"policy\": { \"rules\": { \"layout.reserve\": { \"severity\": \"fatal\" } } }", "/policy/rules/layout.reserve/severity", "unknown-value")]
-    [InlineData("\"acceptances\": [ { \"rule\": \"layout.nothing\", \"pointer\": \"/items/0\", \"reason\": \"r\", \"acceptedBy\": \"b\" } ]", "/acceptances/0/rule", "unknown-rule")]
+    [InlineData(
+        "\"acceptances\": [ { \"rule\": \"layout.nothing\", \"pointer\": \"/items/0\", \"reason\": \"r\", \"acceptedBy\": \"b\" } ]",
+        "/acceptances/0/rule",
+        "unknown-rule")]
     [InlineData("\"acceptances\": [ { \"rule\": \"layout.reserve\", \"reason\": \"r\", \"acceptedBy\": \"b\" } ]", "/acceptances/0", "inconsistent")]
-    public async Task A_bad_member_of_the_description_is_named(string member, string pointer, string code)
+    public async Task BadMember_of_description_is_named(string member, string pointer, string code)
     {
         var cabinet = member.StartsWith("\"cabinet\"", StringComparison.Ordinal) ? "" : Cabinet + ",";
         var answer = await service.PostAsync($$"""{ {{cabinet}} {{member}}, "items": [ { "id": "a", "heightU": 1 } ] }""");
@@ -135,7 +161,7 @@ public sealed class BadInputTests(Service service) : IClassFixture<Service>
     }
 
     [Fact]
-    public async Task Every_fault_is_named_at_once_whatever_finds_it()
+    public async Task All_faults_are_listed_together()
     {
         var answer = await service.PostAsync("""
             {
@@ -168,9 +194,10 @@ public sealed class BadInputTests(Service service) : IClassFixture<Service>
     }
 
     [Fact]
-    public async Task Faults_without_end_are_cut_off_and_that_is_said()
+    public async Task Faults_beyond_the_maximum_are_cut_off_with_notice()
     {
-        var answer = await service.PostAsync("{" + Cabinet + ", \"items\": [" + string.Join(",", Enumerable.Repeat("{\"id\":\"\",\"heightU\":1}", 150)) + "] }");
+        var items = string.Join(",", Enumerable.Repeat("{\"id\":\"\",\"heightU\":1}", 150));
+        var answer = await service.PostAsync("{" + Cabinet + ", \"items\": [" + items + "] }");
         answer.IsProblem(422);
         Assert.Equal(101, answer.Faults.Count());
         Assert.Equal(("", "more-faults"), answer.Faults.Last());
@@ -184,21 +211,21 @@ public sealed class BadInputTests(Service service) : IClassFixture<Service>
     [InlineData("\"position\": { \"u\": 1.0 }")]
     [InlineData("\"position\": { \"u\": -0 }")]
     [InlineData("\"description\": \"\\ud83d\\ude80 \\u00e9\"")]
-    public async Task What_is_odd_but_right_is_taken(string member)
+    public async Task Unusual_but_valid_member_is_accepted(string member)
     {
         var answer = await service.PostAsync($$"""{ {{Cabinet}}, "items": [ { "id": "a", "heightU": 1, {{member}} } ] }""");
         Assert.Equal(200, answer.Status);
     }
 
     [Fact]
-    public async Task A_byte_order_mark_is_passed_over()
+    public async Task ByteOrderMark_is_skipped()
     {
         var answer = await service.PostAsync([0xef, 0xbb, 0xbf, .. Encoding.UTF8.GetBytes("{" + Cabinet + ", \"items\": [] }")]);
         Assert.Equal(200, answer.Status);
     }
 
     [Fact]
-    public async Task A_body_without_a_length_is_cut_off_at_the_limit()
+    public async Task Body_without_length_is_refused_at_the_limit()
     {
         using var client = service.CreateClient();
         using var request = new HttpRequestMessage(HttpMethod.Post, "/v1/checks") { Content = new StreamContent(new EndlessStream()) };
@@ -214,7 +241,7 @@ public sealed class BadInputTests(Service service) : IClassFixture<Service>
         return bytes;
     }
 
-    /// <summary>Two megabytes of white space, one piece at a time: more than the service takes, without saying so before.</summary>
+    /// <summary>Two megabytes of white space in pieces: more than the limit, without a Content-Length header.</summary>
     private sealed class EndlessStream : MemoryStream
     {
         public EndlessStream()

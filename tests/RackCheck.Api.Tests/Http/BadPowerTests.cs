@@ -1,13 +1,16 @@
 namespace RackCheck.Api.Tests.Http;
 
-/// <summary>Power that cannot be as it is described: a problem with a pointer, where a rack that could be and is wrong gets findings.</summary>
+/// <summary>Impossible power data gets a problem with a pointer. Possible but wrong power data gets findings.</summary>
 public sealed class BadPowerTests(Service service) : IClassFixture<Service>
 {
-    private const string Supplies = """ "supplies": [ { "id": "A", "voltageV": 230, "phases": 1, "ratedA": 16 }, { "id": "B", "voltageV": 230, "phases": 3, "ratedA": 32 } ] """;
+    private const string Supplies = """
+        "supplies": [ { "id": "A", "voltageV": 230, "phases": 1, "ratedA": 16 }, { "id": "B", "voltageV": 230, "phases": 3, "ratedA": 32 } ]
+        """;
 
     private const string Units = """
          "pdus": [
-           { "id": "a", "supply": "A", "ratedA": 16, "groups": [ { "id": "g", "outlets": [ { "socket": "C13", "count": 4 }, { "socket": "C19", "count": 1 } ] } ] },
+           { "id": "a", "supply": "A", "ratedA": 16,
+             "groups": [ { "id": "g", "outlets": [ { "socket": "C13", "count": 4 }, { "socket": "C19", "count": 1 } ] } ] },
            { "id": "b", "supply": "B", "ratedA": 16, "groups": [ { "id": "g", "phase": "L2", "outlets": [ { "socket": "C13", "count": 4 } ] } ] } ]
         """;
 
@@ -21,8 +24,13 @@ public sealed class BadPowerTests(Service service) : IClassFixture<Service>
     [InlineData(""" "supply": "none", "ratedA": 16 """, "/pdus/0/supply", "unknown-id")]
     [InlineData(""" "supply": "A", "ratedA": 0 """, "/pdus/0/ratedA", "out-of-range")]
     [InlineData(""" "ratedA": 16 """, "/pdus/0/supply", "missing-member")]
-    public async Task A_unit_has_a_supply_that_is_there_and_a_rating(string members, string pointer, string code) =>
-        await Refused(Rack(units: $$""" "pdus": [ { "id": "a", {{members}}, "groups": [ { "id": "g", "outlets": [ { "socket": "C13", "count": 4 } ] } ] } ] """, items: """ "items": [] """), pointer, code);
+    public async Task Pdu_without_existing_supply_or_rating_is_refused(string members, string pointer, string code) =>
+        await Refused(
+            Rack(
+                units: $$""" "pdus": [ { "id": "a", {{members}}, "groups": [ { "id": "g", "outlets": [ { "socket": "C13", "count": 4 } ] } ] } ] """,
+                items: """ "items": [] """),
+            pointer,
+            code);
 
     [Theory]
     [InlineData(""" "outlets": [] """, "/pdus/0/groups/0/outlets", "wrong-count")]
@@ -30,8 +38,13 @@ public sealed class BadPowerTests(Service service) : IClassFixture<Service>
     [InlineData(""" "phase": "L2", "outlets": [ { "socket": "C13", "count": 1 } ] """, "/pdus/0/groups/0/phase", "inconsistent")]
     [InlineData(""" "phase": "L4", "outlets": [ { "socket": "C13", "count": 1 } ] """, "/pdus/0/groups/0/phase", "unknown-value")]
     [InlineData(""" "breakerA": -1, "outlets": [ { "socket": "C13", "count": 1 } ] """, "/pdus/0/groups/0/breakerA", "out-of-range")]
-    public async Task A_group_has_outlets_on_a_line_of_its_supply(string members, string pointer, string code) =>
-        await Refused(Rack(units: $$""" "pdus": [ { "id": "a", "supply": "A", "ratedA": 16, "groups": [ { "id": "g", {{members}} } ] } ] """, items: """ "items": [] """), pointer, code);
+    public async Task Group_without_outlets_or_on_missing_phase_is_refused(string members, string pointer, string code) =>
+        await Refused(
+            Rack(
+                units: $$""" "pdus": [ { "id": "a", "supply": "A", "ratedA": 16, "groups": [ { "id": "g", {{members}} } ] } ] """,
+                items: """ "items": [] """),
+            pointer,
+            code);
 
     [Theory]
     [InlineData(""" "powerFactor": 0 """, "/items/0/power/powerFactor", "out-of-range")]
@@ -39,7 +52,7 @@ public sealed class BadPowerTests(Service service) : IClassFixture<Service>
     [InlineData(""" "ratedW": -1 """, "/items/0/power/ratedW", "out-of-range")]
     [InlineData(""" "plugs": [ "C12" ] """, "/items/0/power/plugs/0", "unknown-value")]
     [InlineData(""" "voltageV": 0 """, "/items/0/power/voltageV", "out-of-range")]
-    public async Task An_item_draws_what_can_be(string members, string pointer, string code) =>
+    public async Task Item_with_impossible_power_is_refused(string members, string pointer, string code) =>
         await Refused(Rack(items: $$""" "items": [ { "id": "one", "heightU": 2, "power": { {{members}} } } ] """), pointer, code);
 
     [Theory]
@@ -47,12 +60,12 @@ public sealed class BadPowerTests(Service service) : IClassFixture<Service>
     [InlineData(""" { "item": "two", "plug": 2, "pdu": "a", "group": "g" } """, "/connections/0/plug", "unknown-id")]
     [InlineData(""" { "item": "two", "pdu": "a", "group": "h" } """, "/connections/0/group", "unknown-id")]
     [InlineData(""" { "item": "two", "pdu": "c", "group": "g" } """, "/connections/0/pdu", "unknown-id")]
-    [InlineData(""" { "item": "one", "pdu": "b", "group": "g" } """, "/items/0/ups/feeds", "inconsistent")] // a ring of one
-    public async Task A_cord_hangs_on_a_group_that_it_can_hang_on(string connection, string pointer, string code) =>
+    [InlineData(""" { "item": "one", "pdu": "b", "group": "g" } """, "/items/0/ups/feeds", "inconsistent")] // a loop of one
+    public async Task Cord_in_impossible_group_is_refused(string connection, string pointer, string code) =>
         await Refused(Rack(more: $$""", "connections": [ {{connection}} ] """), pointer, code);
 
     [Fact]
-    public async Task A_ring_of_two_is_found_and_a_chain_is_none()
+    public async Task Loop_of_two_ups_is_refused_and_chain_is_accepted()
     {
         const string Two = """
              "items": [
@@ -61,20 +74,28 @@ public sealed class BadPowerTests(Service service) : IClassFixture<Service>
             """;
         const string Chain = """ { "item": "two", "pdu": "b", "group": "g" } """;
         Assert.Equal(200, (await service.PostAsync(Rack(items: Two, more: $$""", "connections": [ {{Chain}} ] """))).Status);
-        await Refused(Rack(items: Two, more: $$""", "connections": [ {{Chain}}, { "item": "one", "pdu": "a", "group": "g" } ] """), "/items/0/ups/feeds", "inconsistent");
+        await Refused(
+            Rack(items: Two, more: $$""", "connections": [ {{Chain}}, { "item": "one", "pdu": "a", "group": "g" } ] """),
+            "/items/0/ups/feeds",
+            "inconsistent");
     }
 
     [Fact]
-    public async Task A_unit_is_fed_once() =>
+    public async Task Pdu_fed_from_two_ups_is_refused() =>
         await Refused(
-            Rack(items: """ "items": [ { "id": "one", "heightU": 2, "ups": { "feeds": [ "b" ] } }, { "id": "two", "heightU": 2, "ups": { "feeds": [ "a", "b" ] } } ] """),
+            Rack(items: """
+                "items": [ { "id": "one", "heightU": 2, "ups": { "feeds": [ "b" ] } }, { "id": "two", "heightU": 2, "ups": { "feeds": [ "a", "b" ] } } ]
+                """),
             "/items/1/ups/feeds/1",
             "inconsistent");
 
     [Fact]
-    public async Task A_supply_has_one_phase_or_three() =>
+    public async Task Supply_with_two_phases_is_refused() =>
         await Refused(
-            """{ "cabinet": { "heightU": 12, "widthMm": 600, "depthMm": 800 }, "items": [], "supplies": [ { "id": "A", "voltageV": 230, "phases": 2, "ratedA": 16 } ] }""",
+            """
+            { "cabinet": { "heightU": 12, "widthMm": 600, "depthMm": 800 }, "items": [],
+              "supplies": [ { "id": "A", "voltageV": 230, "phases": 2, "ratedA": 16 } ] }
+            """,
             "/supplies/0/phases",
             "out-of-range");
 

@@ -13,7 +13,7 @@ public sealed class BasketTests(Service service) : IClassFixture<Service>
     }.ToJsonString();
 
     [Fact]
-    public async Task A_basket_without_the_small_parts_is_told_what_is_missing_and_completed_it_misses_nothing()
+    public async Task Basket_completed_with_its_missing_lines_misses_nothing()
     {
         var basket = JsonNode.Parse(Repository.Read("openapi", "examples", "basket-incomplete.json"))!;
         var first = await service.PostAsync(basket.ToJsonString(), Path);
@@ -31,28 +31,36 @@ public sealed class BasketTests(Service service) : IClassFixture<Service>
 
         foreach (var line in missing)
         {
-            basket["lines"]!.AsArray().Add(new JsonObject { ["partNumber"] = line!["partNumber"]!.GetValue<string>(), ["quantity"] = line["quantity"]!.GetValue<int>() });
+            basket["lines"]!.AsArray().Add(new JsonObject
+            {
+                ["partNumber"] = line!["partNumber"]!.GetValue<string>(),
+                ["quantity"] = line["quantity"]!.GetValue<int>(),
+            });
         }
 
         var second = await service.PostAsync(basket.ToJsonString(), Path);
         Assert.Equal(200, second.Status);
         Assert.Empty(second.Json["missingLines"]!.AsArray());
         Assert.Equal(first.Json["completedVerdict"]!.GetValue<string>(), second.Json["verdict"]!.GetValue<string>());
-        Assert.DoesNotContain(Rules(second, "report"), missing.SelectMany(m => m!["rules"]!.AsArray().Select(r => r!.GetValue<string>())).Where(r => r is "layout.no-support" or "power.no-outlet" or "earthing.bar-terminals").Contains);
+        var remedied = missing
+            .SelectMany(m => m!["rules"]!.AsArray().Select(r => r!.GetValue<string>()))
+            .Where(r => r is "layout.no-support" or "power.no-outlet" or "earthing.bar-terminals");
+        Assert.DoesNotContain(Rules(second, "report"), remedied.Contains);
     }
 
     [Fact]
-    public async Task The_rack_of_the_answer_posted_as_it_is_has_the_same_report()
+    public async Task Rack_of_the_response_posted_unchanged_has_the_same_report()
     {
         var answer = await service.PostAsync(Repository.Read("openapi", "examples", "basket-incomplete.json"), Path);
         var again = await service.PostAsync(answer.Json["rack"]!.ToJsonString());
         Assert.Equal(200, again.Status);
         Assert.Equal(answer.Json["report"]!["findings"]!.ToJsonString(), again.Json["findings"]!.ToJsonString());
-        Assert.DoesNotContain("catalogue.", string.Join(' ', again.Json["findings"]!.AsArray().Select(f => f!["rule"]!.GetValue<string>())), StringComparison.Ordinal);
+        var rules = again.Json["findings"]!.AsArray().Select(f => f!["rule"]!.GetValue<string>());
+        Assert.DoesNotContain("catalogue.", string.Join(' ', rules), StringComparison.Ordinal);
     }
 
     [Fact]
-    public async Task What_still_hangs_on_its_panel_is_no_contradiction()
+    public async Task FrontPanelMounting_without_rails_is_not_a_contradiction()
     {
         var answer = await service.PostAsync(Basket(("QWL-CAB-42-6-10", 1), ("QWL-SRV-220", 2), ("QWL-PC-305", 1), ("QWL-UPS-15", 1)), Path);
         var again = await service.PostAsync(answer.Json["rack"]!.ToJsonString());
@@ -61,7 +69,7 @@ public sealed class BasketTests(Service service) : IClassFixture<Service>
     }
 
     [Fact]
-    public async Task Findings_point_to_lines()
+    public async Task Findings_name_their_lines()
     {
         var answer = await service.PostAsync(Basket(("QWL-CAB-42-6-6", 1), ("QWL-PC-410", 1)), Path);
         var report = answer.Json["report"]!["findings"]!.AsArray();
@@ -72,7 +80,7 @@ public sealed class BasketTests(Service service) : IClassFixture<Service>
     }
 
     [Fact]
-    public async Task A_part_number_that_is_not_known_holds_the_order_and_says_where()
+    public async Task UnknownPartNumber_holds_the_order_and_is_listed()
     {
         var answer = await service.PostAsync(Basket(("QWL-CAB-42-8-10", 1), ("QWL-NO-SUCH-PART", 3)), Path);
         Assert.Equal((200, "hold"), (answer.Status, answer.Json["verdict"]!.GetValue<string>()));
@@ -84,7 +92,7 @@ public sealed class BasketTests(Service service) : IClassFixture<Service>
     [InlineData(-1, "/lines/1/quantity", "out-of-range")]
     [InlineData(10_001, "/lines/1/quantity", "out-of-range")]
     [InlineData(int.MaxValue, "/lines/1/quantity", "out-of-range")]
-    public async Task A_quantity_out_of_range_is_a_fault(int quantity, string pointer, string code)
+    public async Task Quantity_out_of_range_is_a_fault(int quantity, string pointer, string code)
     {
         var answer = await service.PostAsync(Basket(("QWL-CAB-42-8-10", 1), ("QWL-PC-410", quantity)), Path);
         answer.IsProblem(422);
@@ -102,9 +110,13 @@ public sealed class BasketTests(Service service) : IClassFixture<Service>
     [InlineData("""{}""", "/lines")]
     [InlineData("""{"lines":[{"partNumber":"a","quantity":1}],"colour":"red"}""", "/colour")]
     [InlineData("""{"lines":[{"partNumber":"a","quantity":1}],"policy":{"rules":{"no.rule":{}}}}""", "/policy/rules/no.rule")]
-    [InlineData("""{"lines":[{"partNumber":"a","quantity":1}],"supplies":[{"id":"A","voltageV":230,"ratedA":16},{"id":"A","voltageV":230,"ratedA":16}]}""", "/supplies/1/id")]
-    [InlineData("""{"lines":[{"partNumber":"a","quantity":1}],"acceptances":[{"rule":"earthing.bar-missing","fingerprint":"f","reason":"r","acceptedBy":"b"}]}""", "/acceptances/0/rule")]
-    public async Task A_basket_that_is_not_valid_is_a_problem_with_its_place(string body, string pointer)
+    [InlineData(
+        """{"lines":[{"partNumber":"a","quantity":1}],"supplies":[{"id":"A","voltageV":230,"ratedA":16},{"id":"A","voltageV":230,"ratedA":16}]}""",
+        "/supplies/1/id")]
+    [InlineData(
+        """{"lines":[{"partNumber":"a","quantity":1}],"acceptances":[{"rule":"earthing.bar-missing","fingerprint":"f","reason":"r","acceptedBy":"b"}]}""",
+        "/acceptances/0/rule")]
+    public async Task InvalidBasket_is_a_problem_with_pointer(string body, string pointer)
     {
         var answer = await service.PostAsync(body, Path);
         answer.IsProblem(422);
@@ -112,28 +124,34 @@ public sealed class BasketTests(Service service) : IClassFixture<Service>
     }
 
     [Fact]
-    public async Task Too_many_things_for_a_rack_are_a_fault_and_too_many_lines_too()
+    public async Task TooManyItems_or_lines_are_a_fault()
     {
         (await service.PostAsync(Basket(("QWL-CAB-42-8-10", 1), ("QWL-PC-410", 10_000)), Path)).IsProblem(422);
         (await service.PostAsync(Basket([.. Enumerable.Range(0, 1001).Select(i => ("QWL-PC-410", 1))]), Path)).IsProblem(422);
     }
 
     [Fact]
-    public async Task A_thousand_lines_are_answered()
+    public async Task Basket_of_1000_lines_is_answered()
     {
-        (string, int)[] lines = [.. Enumerable.Range(0, 980).Select(i => ("QWL-CRD-13-10", 1 + (i % 7))), .. Enumerable.Repeat(("QWL-PC-210", 1), 19), ("QWL-CAB-47-8-12", 1)];
+        (string, int)[] lines =
+        [
+            .. Enumerable.Range(0, 980).Select(i => ("QWL-CRD-13-10", 1 + (i % 7))),
+            .. Enumerable.Repeat(("QWL-PC-210", 1), 19),
+            ("QWL-CAB-47-8-12", 1),
+        ];
         var answer = await service.PostAsync(Basket(lines), Path);
         Assert.Equal(200, answer.Status);
         Assert.NotEmpty(answer.Json["excessLines"]!.AsArray());
     }
 
     [Fact]
-    public async Task Text_that_is_no_json_and_other_forms_are_refused()
+    public async Task InvalidJson_and_other_content_types_are_refused()
     {
         (await service.PostAsync("lines", Path)).IsProblem(400);
         (await service.PostAsync("{}"u8.ToArray(), Path, "text/plain")).IsProblem(415);
         (await service.PostAsync("{}"u8.ToArray(), Path, accept: "text/html")).IsProblem(406);
     }
 
-    private static IEnumerable<string> Rules(Answer answer, string report) => answer.Json[report]!["findings"]!.AsArray().Select(f => f!["rule"]!.GetValue<string>());
+    private static IEnumerable<string> Rules(Answer answer, string report) =>
+        answer.Json[report]!["findings"]!.AsArray().Select(f => f!["rule"]!.GetValue<string>());
 }

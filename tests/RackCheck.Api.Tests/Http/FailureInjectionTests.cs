@@ -16,12 +16,12 @@ using Microsoft.Extensions.DependencyInjection.Extensions;
 namespace RackCheck.Api.Tests.Http;
 
 /// <summary>
-/// Allocations and writes that fail at random points while eight callers post racks of their own over real connections: every answer is the caller's own
-/// report, whole, or a problem document, or a connection that was closed.
+/// Allocations and writes fail at random points while eight callers post different racks over real connections. Every response is the caller's own
+/// complete report, a problem document, or a closed connection.
 /// </summary>
 /// <remarks>
-/// The pool fails the way the framework's does when memory runs out: also after it has taken a buffer. Before leases had one owner, such a buffer was given
-/// back twice and two requests read their bodies into it.
+/// The pool fails as the framework's pool does when memory runs out, also after it has taken a buffer. A buffer returned twice would receive the bodies
+/// of two requests.
 /// </remarks>
 public sealed class FailureInjectionTests
 {
@@ -29,7 +29,7 @@ public sealed class FailureInjectionTests
     private const int Answers = 100_000;
 
     [Fact]
-    public async Task No_caller_gets_a_byte_of_another()
+    public async Task Caller_gets_no_data_of_another_caller()
     {
         await using var host = new FailingService();
         host.UseKestrel(0);
@@ -54,7 +54,7 @@ public sealed class FailureInjectionTests
         Assert.Equal(Answers, statuses.Values.Sum());
         Assert.Subset(new HashSet<int> { 0, 200, 500 }, statuses.Keys.ToHashSet());
 
-        // Most are answered, and enough fail in each way for the test to mean something.
+        // Most requests succeed, and each kind of failure occurs often enough.
         Assert.InRange(statuses[200], Answers / 2, Answers);
         Assert.InRange(statuses[500], 500, Answers);
         Assert.InRange(statuses[0], 500, Answers);
@@ -65,8 +65,11 @@ public sealed class FailureInjectionTests
     {
         var reference = $"caller-{caller}-{number}";
 
-        // Without a length the service starts with a small buffer and has to grow it.
-        using var request = new HttpRequestMessage(HttpMethod.Post, "/v1/checks") { Content = new StreamContent(new MemoryStream(Body(reference, caller, number))) };
+        // Without a Content-Length header the service starts with a small buffer and must grow it.
+        using var request = new HttpRequestMessage(HttpMethod.Post, "/v1/checks")
+        {
+            Content = new StreamContent(new MemoryStream(Body(reference, caller, number))),
+        };
         request.Content.Headers.ContentType = new MediaTypeHeaderValue("application/json");
         request.Headers.TransferEncodingChunked = number % 2 == 0;
         try
@@ -89,7 +92,7 @@ public sealed class FailureInjectionTests
         }
     }
 
-    // Every item of a caller bears its number, and sticks out of the rack, so that the report names it.
+    // Every item has the number of its caller and a position outside the rack, so that the report names it.
     private static bool OwnItems(JsonNode report, int caller)
     {
         var outside = report["findings"]!.AsArray().Where(f => f!["rule"]!.GetValue<string>() == "layout.outside-rack").ToArray();
@@ -98,9 +101,12 @@ public sealed class FailureInjectionTests
 
     private static byte[] Body(string reference, int caller, int number)
     {
-        var items = string.Join(",", Enumerable.Range(0, 1 + (number % 3)).Select(i => $$"""{ "id": "c{{caller}}-{{i}}", "heightU": 1, "position": { "u": {{45 + i}} } }"""));
+        var items = string.Join(
+            ",",
+            Enumerable.Range(0, 1 + (number % 3)).Select(i => $$"""{ "id": "c{{caller}}-{{i}}", "heightU": 1, "position": { "u": {{45 + i}} } }"""));
         var padding = new string(' ', number % 5 == 0 ? 40_000 : 0);
-        return Encoding.UTF8.GetBytes($$"""{ "reference": "{{reference}}", "cabinet": { "heightU": 42, "widthMm": 600, "depthMm": 800 },{{padding}} "items": [ {{items}} ] }""");
+        return Encoding.UTF8.GetBytes(
+            $$"""{ "reference": "{{reference}}", "cabinet": { "heightU": 42, "widthMm": 600, "depthMm": 800 },{{padding}} "items": [ {{items}} ] }""");
     }
 
     private sealed class FailingService : WebApplicationFactory<Program>
@@ -114,7 +120,7 @@ public sealed class FailureInjectionTests
         }).UseSetting("Serilog:MinimumLevel:Default", "Fatal").UseSetting("Serilog:MinimumLevel:Override:Microsoft.AspNetCore", "Fatal");
     }
 
-    /// <summary>A pool that refuses to lend, or fails while it takes back, before or after it has put the buffer where the next caller finds it.</summary>
+    /// <summary>A pool that fails on rent, or on return before or after it has stored the buffer.</summary>
     private sealed class FailingPool : ArrayPool<byte>
     {
         private readonly ConcurrentBag<byte[]> buffers = [];
@@ -148,7 +154,7 @@ public sealed class FailureInjectionTests
         }
     }
 
-    /// <summary>Makes writes of answers fail, before the first byte or after some.</summary>
+    /// <summary>Makes writes of responses fail, before the first byte or later.</summary>
     private sealed class FailingWrites : IStartupFilter
     {
         public Action<IApplicationBuilder> Configure(Action<IApplicationBuilder> next) => app =>
@@ -158,7 +164,8 @@ public sealed class FailureInjectionTests
                 if (Random.Shared.Next(20) == 0)
                 {
                     var feature = context.Features.GetRequiredFeature<IHttpResponseBodyFeature>();
-                    context.Features.Set<IHttpResponseBodyFeature>(new StreamResponseBodyFeature(new FailingStream(feature.Stream, Random.Shared.Next(2) * 100), feature));
+                    var failing = new FailingStream(feature.Stream, Random.Shared.Next(2) * 100);
+                    context.Features.Set<IHttpResponseBodyFeature>(new StreamResponseBodyFeature(failing, feature));
                 }
 
                 return following(context);

@@ -8,19 +8,19 @@ using RackCheck.Model;
 namespace RackCheck.Api.Tests.Http;
 
 /// <summary>
-/// A description in which every member of the contract stands, made of the records themselves, so that a member added later is in it. Lists have one
-/// element; every id is "a", so that references lead somewhere. It is a valid description, not a sensible rack.
+/// A description with every member of the contract, made from the records themselves, so that it includes members added later. Lists have one
+/// element; every id is "a", so that references exist. The description is valid but not a realistic rack.
 /// </summary>
 internal static class FilledRack
 {
-    // Ids of parts are left out, so that no product decides; so is what speaks of findings, and a shelf that would stand on itself.
+    // Left out: part numbers, so that no product data applies; members about findings; a shelf that would stand on itself.
     private static readonly string[] LeftOut = ["partNumber", "onShelf", "policy", "acceptances", "quantity"];
 
     public static JsonObject Make()
     {
         var rack = Record(typeof(RackDescription));
 
-        // A UPS must not feed the PDU that it is plugged into: the connection goes to another.
+        // A UPS must not feed the PDU that it is plugged into, so the connection uses another PDU.
         rack.Remove("connections");
         return rack;
     }
@@ -46,7 +46,8 @@ internal static class FilledRack
         var range = property.GetCustomAttribute<RangeAttribute>();
         if (type == typeof(double))
         {
-            return Math.Clamp(10d, Convert.ToDouble(range!.Minimum, CultureInfo.InvariantCulture), Convert.ToDouble(range.Maximum, CultureInfo.InvariantCulture));
+            return Math.Clamp(
+                10d, Convert.ToDouble(range!.Minimum, CultureInfo.InvariantCulture), Convert.ToDouble(range.Maximum, CultureInfo.InvariantCulture));
         }
 
         return type == typeof(int)

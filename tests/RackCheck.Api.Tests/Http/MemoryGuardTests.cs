@@ -3,15 +3,15 @@ using RackCheck.Api.Hosting;
 
 namespace RackCheck.Api.Tests.Http;
 
-/// <summary>The process ends when memory runs out, and for nothing else. That it ends for real is shown by <c>tests/soak/memory.py</c>.</summary>
+/// <summary>The process ends only when memory runs out. <c>tests/soak/memory.py</c> tests it with a real process.</summary>
 public sealed class MemoryGuardTests
 {
-    // The second is a kind of the first, and may be made by hand.
+    // InsufficientMemoryException derives from OutOfMemoryException and may be created by code.
     [Fact]
     public void Failed_allocation_ends_the_process() => Assert.Equal(1, EndsFor(new InsufficientMemoryException()));
 
     [Fact]
-    public void Other_exceptions_do_not()
+    public void Other_exceptions_do_not_end_the_process()
     {
         Assert.Equal(0, EndsFor(new InvalidOperationException()));
         Assert.Equal(0, EndsFor(new InsufficientExecutionStackException()));

@@ -11,7 +11,7 @@ public sealed class NegotiationTests(Service service) : IClassFixture<Service>
     [InlineData("application/json")]
     [InlineData("application/json; charset=utf-8")]
     [InlineData("Application/JSON; charset=\"UTF-8\"")]
-    public async Task Json_in_utf8_is_read(string contentType) =>
+    public async Task ContentType_json_in_utf8_is_read(string contentType) =>
         Assert.Equal(200, (await service.PostAsync(Sound, contentType: contentType)).Status);
 
     [Theory]
@@ -22,7 +22,7 @@ public sealed class NegotiationTests(Service service) : IClassFixture<Service>
     [InlineData("application/json; charset=utf-16")]
     [InlineData("application/x-www-form-urlencoded")]
     [InlineData("multipart/form-data; boundary=x")]
-    public async Task Anything_else_is_refused_with_415(string? contentType) =>
+    public async Task Other_content_type_is_refused_with_415(string? contentType) =>
         (await service.PostAsync(Sound, contentType: contentType)).IsProblem(415);
 
     [Theory]
@@ -32,7 +32,7 @@ public sealed class NegotiationTests(Service service) : IClassFixture<Service>
     [InlineData("text/html, application/json;q=0.1")]
     [InlineData("text/html, */*;q=0.1")]
     [InlineData("nonsense")]
-    public async Task Who_takes_json_gets_it(string accept)
+    public async Task Accept_that_includes_json_is_served(string accept)
     {
         Assert.Equal((200, "application/json"), Kind(await service.PostAsync(Sound, accept: accept)));
         Assert.Equal((200, "application/json"), Kind(await service.GetAsync("/v1/rules", accept)));
@@ -43,7 +43,7 @@ public sealed class NegotiationTests(Service service) : IClassFixture<Service>
     [InlineData("application/xml, text/*")]
     [InlineData("application/json;q=0, */*")]
     [InlineData("application/json;q=0")]
-    public async Task Who_does_not_is_refused_with_406(string accept)
+    public async Task Accept_without_json_is_refused_with_406(string accept)
     {
         (await service.PostAsync(Sound, accept: accept)).IsProblem(406);
         (await service.GetAsync("/v1/rules", accept)).IsProblem(406);
@@ -58,24 +58,24 @@ public sealed class NegotiationTests(Service service) : IClassFixture<Service>
     [InlineData("/v1/reference/nothing")]
     [InlineData("/v1/rules/%2e%2e")]
     [InlineData("/openapi/v2.json")]
-    public async Task Nothing_there_is_404(string path) => (await service.GetAsync(path)).IsProblem(404);
+    public async Task UnknownAddress_is_refused_with_404(string path) => (await service.GetAsync(path)).IsProblem(404);
 
     [Fact]
-    public async Task Another_method_is_405_and_the_right_one_is_named()
+    public async Task OtherMethod_is_refused_with_405_and_allow_header()
     {
         (await service.GetAsync("/v1/checks")).IsProblem(405);
         (await service.PostAsync(Sound, "/v1/rules")).IsProblem(405);
     }
 
     [Fact]
-    public async Task The_root_leads_to_the_docs_page()
+    public async Task Root_redirects_to_the_docs_page()
     {
         var answer = await service.GetAsync("/");
         Assert.Equal((302, "/docs/"), (answer.Status, answer.Headers.Location!.ToString()));
     }
 
     [Fact]
-    public async Task The_docs_page_may_run_nothing_in_line_and_nothing_from_elsewhere()
+    public async Task DocsPage_policy_forbids_inline_and_external_script()
     {
         var answer = await service.GetAsync("/docs/index.html");
         var policy = Assert.Single(answer.Headers.GetValues("Content-Security-Policy"));
@@ -92,7 +92,7 @@ public sealed class NegotiationTests(Service service) : IClassFixture<Service>
     }
 
     [Fact]
-    public async Task A_problem_carries_the_trace_id_that_the_caller_sent()
+    public async Task Problem_has_the_trace_id_of_the_request()
     {
         using var client = service.CreateClient();
         using var request = new HttpRequestMessage(HttpMethod.Get, "/v1/rules/none");

@@ -7,10 +7,10 @@ using RackCheck.Testing;
 
 namespace RackCheck.Api.Tests.Http;
 
-/// <summary>Awkward numbers in every numeric member and every policy limit: each is answered with a report or a problem document, never a 500.</summary>
+/// <summary>Extreme numbers in every numeric member and policy limit get a report or a problem document, never status 500.</summary>
 public sealed class NumberSweepTests(Service service) : IClassFixture<Service>
 {
-    // Subnormal, tiny, both zeros, negative, the end of the exact whole numbers, close to overflow.
+    // Subnormal, tiny, both zeros, negative, the largest exact integer, close to overflow.
     private static readonly string[] Awkward = ["1e-320", "1e-9", "0", "-0.0", "-1", "9007199254740992", "1e308"];
 
     public static TheoryData<string> Examples =>
@@ -18,7 +18,7 @@ public sealed class NumberSweepTests(Service service) : IClassFixture<Service>
 
     [Theory]
     [MemberData(nameof(Examples))]
-    public async Task Example_with_an_awkward_number_is_answered(string example)
+    public async Task Example_with_extreme_number_is_answered(string example)
     {
         var request = JsonNode.Parse(Repository.Read("openapi", "examples", example))!;
         await SweepAsync(request, request["lines"] is null ? "/v1/checks" : "/v1/baskets/checks");
@@ -34,7 +34,7 @@ public sealed class NumberSweepTests(Service service) : IClassFixture<Service>
     }
 
     [Fact]
-    public async Task Policy_limit_with_an_awkward_number_is_answered()
+    public async Task PolicyLimit_with_extreme_number_is_answered()
     {
         using var client = service.CreateClient();
         var failed = new List<string>();
@@ -101,7 +101,7 @@ public sealed class NumberSweepTests(Service service) : IClassFixture<Service>
 
     private static IEnumerable<object[]> Below(object token, JsonNode? node) => Numbers(node).Select(place => (object[])[token, .. place]);
 
-    // Numbers such as 1e-320 do not survive the object model, so the text is put in place of a mark.
+    // The object model changes numbers such as 1e-320, so the text replaces a placeholder.
     private static string With(JsonNode request, object[] place, string number)
     {
         const string Mark = "\"put the number here\"";

@@ -6,7 +6,7 @@ namespace RackCheck.Api.Tests.Http;
 public sealed class PartNumberTests(Service service) : IClassFixture<Service>
 {
     [Fact]
-    public async Task A_rack_told_by_part_numbers_is_checked()
+    public async Task Rack_with_part_numbers_is_checked()
     {
         var answer = await service.PostAsync(Repository.Read("openapi", "examples", "rack-part-numbers.json"));
         Assert.Equal(200, answer.Status);
@@ -17,7 +17,7 @@ public sealed class PartNumberTests(Service service) : IClassFixture<Service>
     }
 
     [Fact]
-    public async Task Remedies_applied_leave_the_part_numbers_that_they_do_not_concern()
+    public async Task AppliedRemedies_keep_unaffected_part_numbers()
     {
         var answer = await service.PostAsync(Repository.Read("openapi", "examples", "rack-part-numbers.json"), "/v1/checks?apply=remedies");
         Assert.Equal(200, answer.Status);
@@ -28,7 +28,7 @@ public sealed class PartNumberTests(Service service) : IClassFixture<Service>
     }
 
     [Fact]
-    public async Task What_only_the_catalogue_shows_to_be_wrong_is_a_fault_with_its_place()
+    public async Task Contradiction_with_product_data_is_a_fault_with_pointer()
     {
         var rack = JsonNode.Parse("""
             {
@@ -48,11 +48,12 @@ public sealed class PartNumberTests(Service service) : IClassFixture<Service>
     }
 
     [Fact]
-    public async Task A_door_and_an_earth_bar_of_their_own_are_looked_up()
+    public async Task Door_and_earth_bar_part_numbers_are_looked_up()
     {
         var answer = await service.PostAsync("""
             {
-              "cabinet": { "partNumber": "QWL-CAB-42-6-10", "rearDoor": { "partNumber": "QWL-DOR-42-6RS" }, "earthBar": { "partNumber": "QWL-EBR-24" }, "frontDoor": { "partNumber": "QWL-DOR-42-8FG" } },
+              "cabinet": { "partNumber": "QWL-CAB-42-6-10", "rearDoor": { "partNumber": "QWL-DOR-42-6RS" },
+                "earthBar": { "partNumber": "QWL-EBR-24" }, "frontDoor": { "partNumber": "QWL-DOR-42-8FG" } },
               "items": []
             }
             """);
@@ -60,14 +61,16 @@ public sealed class PartNumberTests(Service service) : IClassFixture<Service>
         string[] filled = ["/cabinet/partNumber", "/cabinet/frontDoor/partNumber", "/cabinet/rearDoor/partNumber", "/cabinet/earthBar/partNumber"];
         Assert.Subset(answer.Json["assumptions"]!.AsArray().Select(a => a!["pointer"]!.GetValue<string>()).ToHashSet(), filled.ToHashSet());
         var misfit = Assert.Single(answer.Json["findings"]!.AsArray(), f => f!["rule"]!.GetValue<string>() == "catalogue.contradiction")!;
-        Assert.Equal("Part number QWL-DOR-42-8FG of the front door is made for cabinets 800 mm wide, but the cabinet is 600 mm wide.", misfit["message"]!.GetValue<string>());
+        Assert.Equal(
+            "Part number QWL-DOR-42-8FG of the front door is made for cabinets 800 mm wide, but the cabinet is 600 mm wide.",
+            misfit["message"]!.GetValue<string>());
     }
 
     [Theory]
     [InlineData("""{ "cabinet": { "heightU": 42 }, "items": [] }""", "/cabinet/widthMm")]
     [InlineData("""{ "cabinet": { "partNumber": "QWL-CAB-42-8-10" }, "items": [ { "id": "a" } ] }""", "/items/0/heightU")]
     [InlineData("""{ "cabinet": { "heightU": 42, "widthMm": 600, "depthMm": 800, "rearDoor": { "bonded": true } }, "items": [] }""", "/cabinet/rearDoor/style")]
-    public async Task Without_a_part_number_what_is_needed_is_asked_for_as_ever(string rack, string pointer)
+    public async Task Required_member_without_part_number_is_a_fault(string rack, string pointer)
     {
         var answer = await service.PostAsync(rack);
         answer.IsProblem(422);
@@ -75,9 +78,12 @@ public sealed class PartNumberTests(Service service) : IClassFixture<Service>
     }
 
     [Fact]
-    public async Task Nothing_but_part_numbers_that_nobody_knows_is_held_and_not_judged()
+    public async Task Rack_of_unknown_part_numbers_is_held_and_not_assessed()
     {
-        var answer = await service.PostAsync("""{ "cabinet": { "partNumber": "QWL-NO-1" }, "items": [ { "id": "a", "partNumber": "QWL-NO-2" } ], "acceptances": [ { "rule": "layout.reserve", "pointer": "/cabinet", "reason": "r", "acceptedBy": "b" } ] }""");
+        var answer = await service.PostAsync("""
+            { "cabinet": { "partNumber": "QWL-NO-1" }, "items": [ { "id": "a", "partNumber": "QWL-NO-2" } ],
+              "acceptances": [ { "rule": "layout.reserve", "pointer": "/cabinet", "reason": "r", "acceptedBy": "b" } ] }
+            """);
         Assert.Equal((200, "hold"), (answer.Status, answer.Json["verdict"]!.GetValue<string>()));
         Assert.Equal(2, answer.Json["findings"]!.AsArray().Count);
         Assert.True(answer.Json["notAssessed"]!.AsArray().Count > 70);

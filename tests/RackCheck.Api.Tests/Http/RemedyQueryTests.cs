@@ -3,13 +3,13 @@ using RackCheck.Testing;
 
 namespace RackCheck.Api.Tests.Http;
 
-/// <summary>POST /v1/checks with remedies tried or applied.</summary>
+/// <summary>POST /v1/checks with remedies applied.</summary>
 public sealed class RemedyQueryTests(Service service) : IClassFixture<Service>
 {
     private static readonly string Clashes = Repository.Read("openapi", "examples", "rack-layout-clashes.json");
 
     [Fact]
-    public async Task Applied_remedies_leave_no_error_and_the_rack_answers_for_itself()
+    public async Task AppliedRemedies_leave_no_error_and_rack_has_same_report()
     {
         var before = (await service.PostAsync(Clashes)).Json;
         var answer = await service.PostAsync(Clashes, "/v1/checks?apply=remedies");
@@ -27,7 +27,7 @@ public sealed class RemedyQueryTests(Service service) : IClassFixture<Service>
     }
 
     [Fact]
-    public async Task A_sound_rack_stays_as_it_is()
+    public async Task Rack_without_errors_is_unchanged()
     {
         var sound = Repository.Read("openapi", "examples", "rack-sound.json");
         var answer = await service.PostAsync(sound, "/v1/checks?apply=remedies");
@@ -41,7 +41,7 @@ public sealed class RemedyQueryTests(Service service) : IClassFixture<Service>
     [InlineData("?apply=remedies&apply=remedies")]
     [InlineData("?remedies=verified")]
     [InlineData("?verify=1")]
-    public async Task Anything_else_in_the_query_is_refused(string query) =>
+    public async Task Other_query_is_refused(string query) =>
         (await service.PostAsync(Clashes, "/v1/checks" + query)).IsProblem(400);
 
     private static IEnumerable<string> Findings(JsonNode report) => report["findings"]!.AsArray().Select(f => f!["severity"]!.GetValue<string>());

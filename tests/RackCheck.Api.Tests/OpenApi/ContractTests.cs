@@ -7,15 +7,18 @@ using RackCheck.Testing;
 
 namespace RackCheck.Api.Tests.OpenApi;
 
-/// <summary>The contract as it is served: reviewed as a whole, and as strict as the reader.</summary>
+/// <summary>The served contract: reviewed as a whole, and as strict as the reader.</summary>
 public sealed class ContractTests(Service service) : IClassFixture<Service>
 {
     private static readonly string[] Snapshot = ["openapi", "rack-check.v1.json"];
 
-    public static TheoryData<string> ExampleNames => [.. Directory.EnumerateFiles(Repository.PathOf("openapi", "examples"), "*.json").Select(f => Path.GetFileName(f)).Order(StringComparer.Ordinal)];
+    public static TheoryData<string> ExampleNames =>
+    [
+        .. Directory.EnumerateFiles(Repository.PathOf("openapi", "examples"), "*.json").Select(f => Path.GetFileName(f)).Order(StringComparer.Ordinal),
+    ];
 
     [Fact]
-    public async Task It_is_the_one_that_was_reviewed()
+    public async Task Contract_equals_the_reviewed_file()
     {
         var served = (await service.GetAsync("/openapi/v1.json")).Text.ReplaceLineEndings("\n") + "\n";
         if (Repository.IsRegenerating)
@@ -29,7 +32,7 @@ public sealed class ContractTests(Service service) : IClassFixture<Service>
     }
 
     [Fact]
-    public async Task It_is_OpenAPI_3_1_with_an_example_for_whatever_takes_input()
+    public async Task Contract_is_openapi_3_1_with_an_example_for_every_input()
     {
         var contract = await ContractAsync();
         Assert.StartsWith("3.1", contract["openapi"]!.GetValue<string>(), StringComparison.Ordinal);
@@ -52,7 +55,7 @@ public sealed class ContractTests(Service service) : IClassFixture<Service>
     }
 
     [Fact]
-    public async Task Every_property_says_what_it_is()
+    public async Task Property_has_a_description()
     {
         var silent =
             from schema in (await ContractAsync())["components"]!["schemas"]!.AsObject()
@@ -63,7 +66,7 @@ public sealed class ContractTests(Service service) : IClassFixture<Service>
     }
 
     [Fact]
-    public async Task Rules_and_tables_in_it_are_those_of_the_service()
+    public async Task Contract_lists_rules_and_tables_of_the_service()
     {
         var paths = (await ContractAsync())["paths"]!;
         Assert.Equal(RuleSet.Default.All.Select(r => r.Descriptor.Id), Choices(paths["/v1/rules/{id}"]!));
@@ -72,7 +75,7 @@ public sealed class ContractTests(Service service) : IClassFixture<Service>
 
     [Theory]
     [MemberData(nameof(ExampleNames))]
-    public async Task An_example_keeps_to_the_contract_and_so_does_its_answer(string name)
+    public async Task Example_and_its_response_satisfy_the_contract(string name)
     {
         var body = Repository.Read("openapi", "examples", name);
         var isBasket = name.StartsWith("basket-", StringComparison.Ordinal);
@@ -80,11 +83,12 @@ public sealed class ContractTests(Service service) : IClassFixture<Service>
         var answer = await service.PostAsync(body, isBasket ? "/v1/baskets/checks" : "/v1/checks");
         Assert.Equal(200, answer.Status);
         await AssertValidAsync(isBasket ? "BasketReport" : "CheckReport", answer.Text);
-        Assert.Equal(name switch { "rack-sound.json" => "release", "basket-complete.json" => "review", _ => "hold" }, answer.Json["verdict"]!.GetValue<string>());
+        var expected = name switch { "rack-sound.json" => "release", "basket-complete.json" => "review", _ => "hold" };
+        Assert.Equal(expected, answer.Json["verdict"]!.GetValue<string>());
     }
 
     [Fact]
-    public async Task Rules_tables_and_problems_keep_to_the_contract()
+    public async Task Rules_tables_and_problems_satisfy_the_contract()
     {
         await AssertValidAsync("RuleList", (await service.GetAsync("/v1/rules")).Text);
         foreach (var rule in RuleSet.Default.All)
@@ -115,14 +119,14 @@ public sealed class ContractTests(Service service) : IClassFixture<Service>
     [InlineData("""{ "items": [], "acceptances": [ { "rule": "layout.none", "reason": "r", "acceptedBy": "b" } ] }""")]
     [InlineData("""{ "reference": 1, "items": [] }""")]
     [InlineData("""{ }""")]
-    public async Task What_the_contract_refuses_the_reader_refuses_too(string rack)
+    public async Task Rack_that_violates_the_contract_is_refused(string rack)
     {
         Assert.False((await EvaluateAsync("RackDescription", rack)).IsValid);
         (await service.PostAsync(rack)).IsProblem(422);
     }
 
     [Fact]
-    public async Task The_same_rack_gets_the_same_bytes_however_it_is_written()
+    public async Task SameRack_written_differently_gets_the_same_bytes()
     {
         var text = Repository.Read("openapi", "examples", "rack-layout-clashes.json");
         var first = await service.PostAsync(text);

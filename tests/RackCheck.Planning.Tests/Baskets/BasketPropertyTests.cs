@@ -7,11 +7,21 @@ using static RackCheck.Testing.RackGenerator;
 
 namespace RackCheck.Planning.Tests.Baskets;
 
-/// <summary>Over random baskets of the demo catalogue.</summary>
+/// <summary>Properties over random baskets of the demo catalogue.</summary>
 public sealed class BasketPropertyTests
 {
-    // What missing lines are there to cure. What stays of them in a completed rack is a need that is said to be unmet.
-    private static readonly string[] Cured = ["layout.no-support", "layout.shelf-missing", "layout.blanking", "power.no-source", "power.redundancy", "earthing.bar-missing", "earthing.lead-length", "earthing.conductor-size"];
+    // Rules whose findings missing lines remedy. Findings that remain in a completed rack are reported as unmet needs.
+    private static readonly string[] Remedied =
+    [
+        "layout.no-support",
+        "layout.shelf-missing",
+        "layout.blanking",
+        "power.no-source",
+        "power.redundancy",
+        "earthing.bar-missing",
+        "earthing.lead-length",
+        "earthing.conductor-size",
+    ];
 
     private static readonly string[] Equipment = PartsOf(ProductKind.Equipment, ProductKind.Shelf, ProductKind.FanTray);
 
@@ -22,7 +32,13 @@ public sealed class BasketPropertyTests
         from equipment in OneOf(Equipment).Select(Gen.Int[1, 3], (part, quantity) => (part, quantity)).Array[1, 7]
         from others in OneOf(Others).Select(Gen.Int[1, 8], (part, quantity) => (part, quantity)).Array[0, 9]
         from doubled in Gen.Bool
-        select (ValueTuple<string, int>[])[.. Enumerable.Repeat((cabinet ?? "", doubled ? 2 : 1), cabinet is null ? 0 : 1), .. equipment, .. others, .. equipment.Take(doubled ? 1 : 0)];
+        select (ValueTuple<string, int>[])
+        [
+            .. Enumerable.Repeat((cabinet ?? "", doubled ? 2 : 1), cabinet is null ? 0 : 1),
+            .. equipment,
+            .. others,
+            .. equipment.Take(doubled ? 1 : 0),
+        ];
 
     private static readonly Gen<BasketRequest> Baskets =
         from lines in Lines
@@ -31,13 +47,22 @@ public sealed class BasketPropertyTests
         from fixing in OneOf<Fixing?>(null, null, Fixing.Screw)
         select Basket(lines) with
         {
-            Supplies = supplies == 0 ? null : [.. Enumerable.Range(0, supplies).Select(i => new Supply { Id = $"S{i}", VoltageV = 230, Phases = 1, RatedA = 32, Socket = i == 2 ? ConnectorCode.Iec60309A32P1 : ConnectorCode.Iec60309A16P1 })],
+            Supplies = supplies == 0 ? null : [.. Enumerable.Range(0, supplies).Select(SupplyOf)],
             Site = region is null ? null : new Site { Region = region },
             Options = fixing is null ? null : new BasketOptions { Fixing = fixing },
         };
 
+    private static Supply SupplyOf(int index) => new()
+    {
+        Id = $"S{index}",
+        VoltageV = 230,
+        Phases = 1,
+        RatedA = 32,
+        Socket = index == 2 ? ConnectorCode.Iec60309A32P1 : ConnectorCode.Iec60309A16P1,
+    };
+
     [Fact]
-    public void A_completed_basket_lacks_nothing_and_is_cured_of_what_the_lines_were_for() =>
+    public void CompletedBasket_misses_nothing_and_remedied_rules_are_clear() =>
         Baskets.Sample(
             request =>
             {
@@ -49,19 +74,19 @@ public sealed class BasketPropertyTests
                 Assert.Equal(first.Unmet, second.Unmet);
                 if (first.Unmet.Count == 0)
                 {
-                    Assert.Empty(second.Report.Findings.Where(f => Cured.Contains(f.Rule)).Select(f => f.Message));
+                    Assert.Empty(second.Report.Findings.Where(f => Remedied.Contains(f.Rule)).Select(f => f.Message));
                     Assert.Equal(first.CompletedVerdict, second.Verdict);
                 }
 
-                // What was added is used, and what was too much stays so.
+                // Added parts are used, and excess parts remain excess.
                 Assert.Equal(Excess(first), Excess(second));
             },
             iter: 300,
             print: Text);
 
-    // A shop hands the rack on to the ERP, which has it checked again: as told by its part numbers it says the same.
+    // A shop passes the rack to the ERP, which has it checked again by its part numbers. The report stays the same.
     [Fact]
-    public void The_rack_of_a_basket_checks_as_it_did_in_the_basket() =>
+    public void Rack_of_basket_has_the_same_report_when_checked() =>
         Baskets.Sample(
             request =>
             {
@@ -74,7 +99,7 @@ public sealed class BasketPropertyTests
             print: Text);
 
     [Fact]
-    public void The_order_of_lines_changes_nothing_but_their_pointers() =>
+    public void Order_of_lines_changes_only_pointers() =>
         Gen.Select(Baskets, Gen.Int).Sample(
             (request, seed) =>
             {
@@ -89,15 +114,19 @@ public sealed class BasketPropertyTests
             print: t => Text(t.Item1));
 
     [Fact]
-    public void The_order_of_products_on_offer_changes_nothing() =>
+    public void Order_of_offered_products_changes_nothing() =>
         Baskets.Sample(request => Assert.Equal(TextOf(Plan(request)), TextOf(Plan(request, [.. Products.Reverse()]))), iter: 30, print: Text);
 
     [Fact]
-    public void A_thousand_lines_take_bounded_time()
+    public void Basket_of_1000_lines_takes_limited_time()
     {
-        // Two hundred things that draw power, no cabinet, and far too much of everything else.
+        // Two hundred items with power, no cabinet, and an excess of all other products.
         string[] drawing = ["GEN-2", "AMP-2", "SW-48", "SRV-110", "PC-D1"];
-        var request = Basket([.. Enumerable.Range(0, 200).Select(i => (drawing[i % drawing.Length], 1)), .. Enumerable.Range(0, 800).Select(i => (Others[i % Others.Length], 10000))]);
+        var request = Basket(
+        [
+            .. Enumerable.Range(0, 200).Select(i => (drawing[i % drawing.Length], 1)),
+            .. Enumerable.Range(0, 800).Select(i => (Others[i % Others.Length], 10000)),
+        ]);
         var watch = Stopwatch.StartNew();
         var report = Plan(request);
         Assert.NotEmpty(report.Unmet);
@@ -107,10 +136,17 @@ public sealed class BasketPropertyTests
 
     private static string[] PartsOf(params ProductKind[] kinds) => [.. Products.Where(p => kinds.Contains(p.Kind)).Select(p => p.PartNumber[4..])];
 
-    private static string[] Excess(BasketReport report) => [.. report.ExcessLines.GroupBy(e => e.PartNumber).OrderBy(g => g.Key, StringComparer.Ordinal).Select(g => $"{g.Key} {g.Sum(e => e.Quantity)}")];
+    private static string[] Excess(BasketReport report) =>
+    [
+        .. report.ExcessLines
+            .GroupBy(e => e.PartNumber)
+            .OrderBy(g => g.Key, StringComparer.Ordinal)
+            .Select(g => $"{g.Key} {g.Sum(e => e.Quantity)}"),
+    ];
 
     private static BasketReport WithoutLines(BasketReport report) => report with { FindingLines = [], ExcessLines = [], LineItems = [] };
 
     private static string Text(BasketRequest request) =>
-        $"{string.Join(", ", request.Lines.Select(l => $"(\"{l.PartNumber[4..]}\", {l.Quantity})"))} on {request.Supplies?.Count ?? 0} supplies in {request.Site?.Region}, {request.Options?.Fixing}";
+        $"{string.Join(", ", request.Lines.Select(l => $"(\"{l.PartNumber[4..]}\", {l.Quantity})"))} "
+        + $"on {request.Supplies?.Count ?? 0} supplies in {request.Site?.Region}, {request.Options?.Fixing}";
 }

@@ -13,7 +13,10 @@ public static class DemoCatalogue
 
     public static IReadOnlyDictionary<string, Product> ByNumber { get; } = Products.ToDictionary(p => p.PartNumber, StringComparer.Ordinal);
 
-    public static BasketRequest Basket(params (string Part, int Quantity)[] lines) => new() { Lines = [.. lines.Select(l => new BasketLine { PartNumber = "QWL-" + l.Part, Quantity = l.Quantity })] };
+    public static BasketRequest Basket(params (string Part, int Quantity)[] lines) => new()
+    {
+        Lines = [.. lines.Select(l => new BasketLine { PartNumber = "QWL-" + l.Part, Quantity = l.Quantity })],
+    };
 
     public static BasketReport Plan(BasketRequest request, IReadOnlyList<Product>? offered = null)
     {
@@ -22,9 +25,10 @@ public static class DemoCatalogue
         return answer.Report!;
     }
 
-    public static BasketAnswer Answer(BasketRequest request, IReadOnlyList<Product>? offered = null) => new BasketPlanner(Judge.Checker).Plan(request, ByNumber, offered ?? Products);
+    public static BasketAnswer Answer(BasketRequest request, IReadOnlyList<Product>? offered = null) =>
+        new BasketPlanner(Judge.Checker).Plan(request, ByNumber, offered ?? Products);
 
-    /// <summary>The basket with its missing lines.</summary>
+    /// <summary>The basket with its missing lines added.</summary>
     public static BasketRequest Completed(BasketRequest request, BasketReport report) => request with
     {
         Lines = [.. request.Lines, .. report.MissingLines.Select(m => new BasketLine { PartNumber = m.PartNumber, Quantity = m.Quantity })],

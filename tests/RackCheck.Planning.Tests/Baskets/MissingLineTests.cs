@@ -6,7 +6,7 @@ namespace RackCheck.Planning.Tests.Baskets;
 public sealed class MissingLineTests
 {
     [Fact]
-    public void Equipment_that_its_front_panel_cannot_carry_lacks_rails()
+    public void Item_too_heavy_for_front_panel_misses_rails()
     {
         var report = Plan(Basket(("CAB-42-8-10", 1), ("DRV-4", 2)));
         var rails = Missing(report, "RUN-40", "RUN-60M");
@@ -16,7 +16,7 @@ public sealed class MissingLineTests
     }
 
     [Fact]
-    public void Rails_in_the_basket_are_used_where_they_carry()
+    public void Rails_of_the_basket_are_used_where_suitable()
     {
         var report = Plan(Basket(("CAB-42-8-10", 1), ("DRV-4", 2), ("RUN-60M", 1), ("RUN-100M", 1)));
         Assert.DoesNotContain(report.MissingLines, m => m.PartNumber.StartsWith("QWL-RUN", StringComparison.Ordinal));
@@ -25,16 +25,16 @@ public sealed class MissingLineTests
     }
 
     [Fact]
-    public void Rails_that_do_not_reach_or_are_too_weak_are_not()
+    public void Rails_too_short_or_too_weak_are_not_used()
     {
-        // The drive weighs 46 kg, and the uprights stand 700 mm apart.
+        // The drive has a mass of 46 kg; the upright spacing is 700 mm.
         var report = Plan(Basket(("CAB-42-8-10", 1), ("DRV-6", 1), ("RUN-60S", 1), ("SLD-60M", 1)));
         Assert.Equal(1, Missing(report, "RUN-60M").Quantity);
         Assert.Equal(["QWL-RUN-60S", "QWL-SLD-60M"], report.ExcessLines.Select(e => e.PartNumber));
     }
 
     [Fact]
-    public void Things_without_a_shelf_lack_one_that_is_deep_enough()
+    public void Items_without_a_shelf_miss_one_of_sufficient_depth()
     {
         var report = Plan(Basket(("CAB-42-6-8", 1), ("PC-D1", 2)));
         var shelf = Missing(report, "SH-450S");
@@ -43,7 +43,7 @@ public sealed class MissingLineTests
     }
 
     [Fact]
-    public void A_shelf_in_the_basket_takes_what_goes_on_it()
+    public void Shelf_of_the_basket_takes_the_items_that_fit()
     {
         var report = Plan(Basket(("CAB-42-6-8", 1), ("PC-D1", 3), ("SH-450S", 1)));
         Assert.Equal(2, report.Rack.Items.Count(i => i.OnShelf == "QWL-SH-450S-1"));
@@ -51,7 +51,7 @@ public sealed class MissingLineTests
     }
 
     [Fact]
-    public void Cords_without_an_outlet_lack_a_distribution_unit()
+    public void Cords_without_outlet_miss_a_pdu()
     {
         var report = Plan(Basket(("CAB-42-8-10", 1), ("GEN-2", 9), ("DU-16-H", 1)));
         Assert.Equal(8, report.Report.Figures.Power!.Assignment!.Count);
@@ -60,7 +60,7 @@ public sealed class MissingLineTests
     }
 
     [Fact]
-    public void Redundant_items_lack_a_second_supply_with_a_distribution_unit()
+    public void DualCordedItems_miss_a_pdu_on_a_second_supply()
     {
         var report = Plan(Basket(("CAB-42-8-10", 1), ("SW-48", 3), ("DU-16-VL", 1)));
         Assert.Contains(report.Report.Findings, f => f.Rule == "power.redundancy");
@@ -68,7 +68,7 @@ public sealed class MissingLineTests
     }
 
     [Fact]
-    public void A_second_supply_that_is_not_there_is_not_proposed()
+    public void Second_supply_not_specified_is_not_proposed()
     {
         var request = Basket(("CAB-42-8-10", 1), ("SW-48", 1), ("DU-16-VL", 1)) with { Supplies = [Supply("A")] };
         var report = Plan(request);
@@ -78,31 +78,35 @@ public sealed class MissingLineTests
     }
 
     [Fact]
-    public void A_distribution_unit_is_proposed_for_the_supplies_that_are_there()
+    public void Proposed_pdu_fits_the_specified_supplies()
     {
-        var request = Basket(("CAB-42-8-10", 1), ("GEN-2", 3)) with { Supplies = [Supply("A") with { Socket = ConnectorCode.Iec60309A32P1, RatedA = 32, Breaker = null }] };
-        Assert.StartsWith("QWL-DU-32", Assert.Single(Plan(request).MissingLines, m => m.PartNumber.StartsWith("QWL-DU", StringComparison.Ordinal)).PartNumber, StringComparison.Ordinal);
+        var request = Basket(("CAB-42-8-10", 1), ("GEN-2", 3)) with
+        {
+            Supplies = [Supply("A") with { Socket = ConnectorCode.Iec60309A32P1, RatedA = 32, Breaker = null }],
+        };
+        var line = Assert.Single(Plan(request).MissingLines, m => m.PartNumber.StartsWith("QWL-DU", StringComparison.Ordinal));
+        Assert.StartsWith("QWL-DU-32", line.PartNumber, StringComparison.Ordinal);
     }
 
     [Fact]
-    public void North_America_gets_a_unit_with_its_plug() =>
+    public void NorthAmerica_gets_a_pdu_with_its_plug() =>
         Assert.Equal(1, Missing(Plan(Basket(("CAB-42-8-10", 1), ("GEN-2", 3)) with { Site = new Site { Region = Region.Na } }), "DU-30-VN").Quantity);
 
     [Fact]
-    public void Studs_lack_leads_that_reach_the_bar_and_the_bar_itself()
+    public void EarthStuds_miss_leads_and_earth_bar()
     {
         var report = Plan(Basket(("CAB-42-6-8", 1), ("AMP-2", 4), ("DU-16-VL", 1)));
         Assert.Contains("earthing.bar-missing", Missing(report, "EBR-16").Rules);
         var leads = report.MissingLines.Where(m => m.PartNumber.StartsWith("QWL-ELD", StringComparison.Ordinal)).ToArray();
         Assert.Equal(4, leads.Sum(l => l.Quantity * (ByNumber[l.PartNumber].Pieces ?? 1)));
 
-        // The lowest lies 44 mm above unit 1: 44 + 225 + 350 + 200 mm.
+        // The lowest is 44 mm above U1: 44 + 225 + 350 + 200 mm.
         Assert.Contains(leads, l => ByNumber[l.PartNumber].EarthLead!.LengthM == 1.5);
         Assert.All(leads, l => Assert.Contains("earthing.lead-length", l.Rules));
     }
 
     [Fact]
-    public void A_bar_with_too_few_terminals_is_replaced_and_becomes_too_much()
+    public void EarthBar_with_too_few_terminals_becomes_excess()
     {
         var report = Plan(Basket(("CAB-42-6-8", 1), ("AMP-2", 4), ("DU-16-VL", 1), ("EBR-8", 1)));
         Assert.Equal(8, report.Rack.Cabinet!.EarthBar!.Terminals);
@@ -111,14 +115,18 @@ public sealed class MissingLineTests
     }
 
     [Fact]
-    public void The_section_of_leads_follows_the_supply()
+    public void EarthLead_cross_section_depends_on_the_supply()
     {
-        var request = Basket(("CAB-42-8-10", 1), ("AMP-2", 1), ("DU-16-VL", 1)) with { Supplies = [Supply("A") with { Cable = new SupplyCable { LengthM = 10, CrossSectionMm2 = 10 } }] };
-        Assert.Equal(10, ByNumber[Assert.Single(Plan(request).MissingLines, m => m.PartNumber.StartsWith("QWL-ELD", StringComparison.Ordinal)).PartNumber].EarthLead!.CrossSectionMm2);
+        var request = Basket(("CAB-42-8-10", 1), ("AMP-2", 1), ("DU-16-VL", 1)) with
+        {
+            Supplies = [Supply("A") with { Cable = new SupplyCable { LengthM = 10, CrossSectionMm2 = 10 } }],
+        };
+        var line = Assert.Single(Plan(request).MissingLines, m => m.PartNumber.StartsWith("QWL-ELD", StringComparison.Ordinal));
+        Assert.Equal(10, ByNumber[line.PartNumber].EarthLead!.CrossSectionMm2);
     }
 
     [Fact]
-    public void Each_inlet_lacks_a_cord_of_its_own()
+    public void Inlet_without_cord_misses_one()
     {
         var report = Plan(Basket(("CAB-42-8-10", 1), ("GEN-2", 3), ("PSU-3", 1), ("DU-16-VL", 1), ("CRD-13-20", 1)));
         Assert.Equal(2, CordsOf(report, ConnectorCode.C14));
@@ -126,7 +134,7 @@ public sealed class MissingLineTests
     }
 
     [Fact]
-    public void A_cord_reaches_also_when_slides_are_pulled_out()
+    public void Cord_reaches_with_extended_slides()
     {
         // 225 + 250 + 550 + 300 mm past the side of the opening.
         var report = Plan(Basket(("CAB-42-8-10", 1), ("PC-410", 1), ("SLD-60M", 1), ("DU-16-VL", 1), ("CRD-13-10", 1)));
@@ -135,7 +143,7 @@ public sealed class MissingLineTests
     }
 
     [Fact]
-    public void Open_units_beside_equipment_that_breathes_lack_panels()
+    public void Open_positions_beside_airflow_miss_blanking_panels()
     {
         var report = Plan(Basket(("CAB-24-8-8", 1), ("DAQ-3", 1), ("DU-16-VL", 1)));
         var panels = PanelsOf(report);
@@ -144,7 +152,7 @@ public sealed class MissingLineTests
     }
 
     [Fact]
-    public void A_gap_that_is_half_closed_lacks_the_rest()
+    public void Half_closed_gap_misses_the_rest()
     {
         var report = Plan(Basket(("CAB-24-8-8", 1), ("DAQ-3", 1), ("DU-16-VL", 1), ("BP-2", 1)));
         Assert.Equal(24 - 3 - 2, HeightOf(PanelsOf(report)));
@@ -152,16 +160,17 @@ public sealed class MissingLineTests
     }
 
     [Fact]
-    public void Behind_a_solid_door_no_panel_lacks() =>
+    public void Solid_door_needs_no_blanking_panel() =>
         Assert.DoesNotContain(Plan(Basket(("CAB-42-6-8-S", 1), ("DAQ-3", 1))).MissingLines, m => m.PartNumber.StartsWith("QWL-BP", StringComparison.Ordinal));
 
     [Fact]
-    public void A_policy_asks_for_more_or_for_less()
+    public void Policy_changes_missing_lines()
     {
-        // The generator weighs 6.8 kg, under the 12 kg that a front panel carries by default.
+        // The generator has a mass of 6.8 kg, below the default limit of 12 kg for front-panel mounting.
         var request = Basket(("CAB-24-8-8", 1), ("GEN-2", 1));
-        var wished = Plan(request with { Policy = PolicyOf("layout.no-support", new RulePolicy { Limits = new Dictionary<string, double> { ["panelMassKg"] = 6 } }) });
-        Assert.Contains(wished.MissingLines, m => ByNumber[m.PartNumber].Kind == ProductKind.Support);
+        var limits = new Dictionary<string, double> { ["panelMassKg"] = 6 };
+        var stricter = Plan(request with { Policy = PolicyOf("layout.no-support", new RulePolicy { Limits = limits }) });
+        Assert.Contains(stricter.MissingLines, m => ByNumber[m.PartNumber].Kind == ProductKind.Support);
         Assert.DoesNotContain(Plan(request).MissingLines, m => ByNumber[m.PartNumber].Kind == ProductKind.Support);
 
         Assert.NotEmpty(PanelsOf(Plan(request)));
@@ -172,9 +181,9 @@ public sealed class MissingLineTests
     [InlineData("CAB-42-6-8", "FIX-CN")]
     [InlineData("CAB-42-6-10-G", "FIX-CL")]
     [InlineData("CAB-42-6-8-S", "FIX-SC")]
-    public void Fixings_follow_the_holes_and_come_in_whole_packs(string cabinet, string pack)
+    public void Fixings_suit_the_holes_and_come_in_whole_packs(string cabinet, string pack)
     {
-        // Six panels of four sets.
+        // Six front panels with four sets each.
         var report = Plan(Basket((cabinet, 1), ("CBM-1", 6)));
         var fixings = Assert.Single(report.MissingLines);
         Assert.StartsWith("QWL-" + pack, fixings.PartNumber, StringComparison.Ordinal);
@@ -182,9 +191,12 @@ public sealed class MissingLineTests
     }
 
     [Fact]
-    public void A_wish_for_fixings_goes_before_the_holes()
+    public void FixingOption_overrides_the_holes()
     {
-        var request = Basket(("CAB-42-6-8", 1), ("CBM-1", 1), ("FIX-SC20", 1)) with { Options = new BasketOptions { Fixing = Fixing.Screw, Placement = Placement.RowEnd } };
+        var request = Basket(("CAB-42-6-8", 1), ("CBM-1", 1), ("FIX-SC20", 1)) with
+        {
+            Options = new BasketOptions { Fixing = Fixing.Screw, Placement = Placement.RowEnd },
+        };
         var report = Plan(request);
         Assert.Empty(report.MissingLines);
         Assert.Equal(Fixing.Screw, Assert.Single(report.Rack.Items).Fixing);
@@ -192,7 +204,7 @@ public sealed class MissingLineTests
     }
 
     [Fact]
-    public void Without_a_cabinet_the_smallest_that_takes_all_is_missing()
+    public void Basket_without_cabinet_misses_the_smallest_that_takes_all()
     {
         var report = Plan(Basket(("DAQ-3", 1), ("GEN-2", 1)));
         Assert.Equal(1, Missing(report, "CAB-24-6-6").Quantity);
@@ -202,27 +214,34 @@ public sealed class MissingLineTests
     }
 
     [Fact]
-    public void A_deep_server_asks_for_a_deep_cabinet() =>
+    public void Deep_server_needs_a_deep_cabinet() =>
         Assert.True(Plan(Basket(("SRV-220", 1))).Rack.Cabinet!.DepthMm >= 1000);
 
     [Fact]
-    public void More_units_than_a_low_cabinet_has_ask_for_a_high_one() => Assert.Equal(42, Plan(Basket(("GEN-2", 15))).Rack.Cabinet!.HeightU);
+    public void Equipment_higher_than_low_cabinet_needs_a_high_one() => Assert.Equal(42, Plan(Basket(("GEN-2", 15))).Rack.Cabinet!.HeightU);
 
     [Fact]
-    public void What_nothing_on_offer_fits_is_said_and_holds_the_order()
+    public void Needs_without_suitable_offer_are_unmet_and_hold_the_order()
     {
         var report = Plan(Basket(("CAB-42-8-10", 1), ("DRV-6", 1), ("PC-D1", 1)), []);
         Assert.Empty(report.MissingLines);
         Assert.Equal(
-            ["A shelf for QWL-PC-D1-1", "Runners for QWL-DRV-6-1", "Outlets for C14 and C20 plugs", "An earth lead for QWL-DRV-6-1", "Blanking panels for 36 U", "4 cage nuts"],
+            [
+                "A shelf for QWL-PC-D1-1",
+                "Runners for QWL-DRV-6-1",
+                "Outlets for C14 and C20 plugs",
+                "An earth lead for QWL-DRV-6-1",
+                "Blanking panels for 36 U",
+                "4 cage nuts",
+            ],
             report.Unmet.Select(u => u.What));
         Assert.Equal((Verdict.Hold, Verdict.Hold), (report.Verdict, report.CompletedVerdict));
     }
 
     [Fact]
-    public void Air_that_does_not_suffice_lacks_fans_in_the_roof()
+    public void Airflow_too_low_misses_roof_fans()
     {
-        // The computers' own fans move 3 x 60 m3/h; 660 W at 10 K need 199 m3/h.
+        // The fans of the computers deliver 3 x 60 m3/h; 660 W at a rise of 10 K needs 199 m3/h.
         var request = Basket(("CAB-42-6-8", 1), ("PC-410", 3));
         var first = Plan(request);
         var fans = Assert.Single(first.MissingLines, m => ByNumber[m.PartNumber].Kind == ProductKind.RoofFans);
@@ -233,7 +252,7 @@ public sealed class MissingLineTests
     }
 
     [Fact]
-    public void Fans_whose_opening_the_site_does_not_allow_are_not_proposed()
+    public void Roof_fans_that_violate_the_ip_code_are_not_proposed()
     {
         var request = Basket(("CAB-42-6-8", 1), ("PC-410", 3)) with { Site = new Site { RequiredIp = "IP20" } };
         Assert.Contains(Plan(request).MissingLines, m => ByNumber[m.PartNumber].Kind == ProductKind.RoofFans);
@@ -242,7 +261,7 @@ public sealed class MissingLineTests
     }
 
     [Fact]
-    public void Computers_that_want_a_console_lack_a_switch_with_ports_for_all()
+    public void Hosts_without_kvm_port_miss_a_switch_for_all()
     {
         var request = Basket(("CAB-42-8-10", 1), ("PC-210", 9));
         var first = Plan(request);
@@ -252,7 +271,7 @@ public sealed class MissingLineTests
     }
 
     [Fact]
-    public void A_rack_that_is_full_lacks_no_switch()
+    public void Full_rack_misses_no_kvm_switch()
     {
         var report = Plan(Basket(("CAB-24-8-8", 1), ("PC-210", 12)));
         Assert.Contains(report.Report.Findings, f => f.Rule == "service.kvm-ports");
@@ -261,9 +280,9 @@ public sealed class MissingLineTests
     }
 
     [Fact]
-    public void Units_that_are_proposed_do_not_leak_too_much_through_one_earth()
+    public void Proposed_pdus_keep_to_the_leakage_limit()
     {
-        // Six drives of 3.2 mA; one earth carries 10 mA, and one unit of three phases would take them all.
+        // Six drives of 3.2 mA each; the limit per protective conductor is 10 mA, and one three-phase PDU would take them all.
         var request = Basket(("CAB-42-8-12", 1), ("DRV-6", 6));
         var first = Plan(request);
         Assert.Equal(2, first.MissingLines.Where(m => ByNumber[m.PartNumber].Kind == ProductKind.Pdu).Sum(m => m.Quantity));
@@ -271,71 +290,76 @@ public sealed class MissingLineTests
     }
 
     [Fact]
-    public void A_unit_that_is_proposed_does_not_trip_its_breaker_when_all_comes_on()
+    public void Proposed_pdu_does_not_trip_on_inrush()
     {
-        // Three computers of 30 A at once: 90 A, and curve C of 16 A may trip from 80 A on.
+        // Three computers of 30 A inrush each: 90 A at once. A C16 breaker may trip from 80 A.
         var request = Basket(("CAB-42-6-8", 1), ("PC-410", 3));
         Assert.DoesNotContain(Plan(Completed(request, Plan(request))).Report.Findings, f => f.Rule == "power.inrush");
     }
 
     [Fact]
-    public void Of_units_that_do_not_trip_that_is_proposed_which_asks_least_of_the_building()
+    public void Proposed_pdu_demands_least_of_the_supply()
     {
-        // 2 x 30, 15 and 2 x 5 A at once are too much for outlets that come on together behind 16 A; switched ones do, and need neither 32 A nor three phases.
-        var unit = Assert.Single(Plan(Basket(("CAB-42-8-10", 1), ("PC-410", 2), ("AMP-32", 1), ("KVM-8", 2))).MissingLines, m => ByNumber[m.PartNumber].Kind == ProductKind.Pdu);
+        // 2 x 30, 15 and 2 x 5 A at once trip a 16 A breaker. Sequenced outlets do not, and need neither 32 A nor three phases.
+        var report = Plan(Basket(("CAB-42-8-10", 1), ("PC-410", 2), ("AMP-32", 1), ("KVM-8", 2)));
+        var unit = Assert.Single(report.MissingLines, m => ByNumber[m.PartNumber].Kind == ProductKind.Pdu);
         var facts = ByNumber[unit.PartNumber].Pdu!;
         Assert.Equal((16, true, ConnectorCode.Iec60309A16P1), (facts.RatedA!.Value, facts.RemoteSwitched!.Value, facts.Plug!.Value));
     }
 
     [Fact]
-    public void A_unit_that_is_there_for_two_reasons_says_both()
+    public void Pdu_needed_for_two_reasons_names_both()
     {
         var unit = Missing(Plan(Basket(("CAB-42-8-10", 1), ("UPS-30", 1), ("DU-16-HU", 1), ("SRV-2", 2))), "DU-16-VL");
         Assert.Equal(2, unit.Quantity);
-        Assert.Contains("QWL-UPS-30-1 finds no outlet", unit.Reason, StringComparison.Ordinal);
-        Assert.Contains("QWL-SRV-2-1 and QWL-SRV-2-2 find one supply only", unit.Reason, StringComparison.Ordinal);
-        Assert.EndsWith("plugs, and want a second one.", unit.Reason, StringComparison.Ordinal);
-        var one = Plan(Basket(("CAB-42-8-10", 1), ("PC-410", 1), ("SW-48", 1))).MissingLines.Single(m => m.Reason.Contains("one supply only", StringComparison.Ordinal));
-        Assert.EndsWith("QWL-SW-48-1 finds one supply only for C14 plugs, and wants a second one.", one.Reason, StringComparison.Ordinal);
+        Assert.Contains("QWL-UPS-30-1 has no outlet", unit.Reason, StringComparison.Ordinal);
+        Assert.Contains("QWL-SRV-2-1 and QWL-SRV-2-2 have outlets for ", unit.Reason, StringComparison.Ordinal);
+        Assert.EndsWith("plugs on one supply only and need a second supply.", unit.Reason, StringComparison.Ordinal);
+        var one = Plan(Basket(("CAB-42-8-10", 1), ("PC-410", 1), ("SW-48", 1))).MissingLines
+            .Single(m => m.Reason.Contains("one supply only", StringComparison.Ordinal));
+        Assert.EndsWith("QWL-SW-48-1 has outlets for C14 plugs on one supply only and needs a second supply.", one.Reason, StringComparison.Ordinal);
     }
 
     [Theory]
     [InlineData("IP54", "QWL-CAB-42-6-8-S")]
     [InlineData(null, "QWL-CAB-24-6-6")]
-    public void The_cabinet_has_the_protection_that_the_site_asks_for(string? ip, string cabinet)
+    public void Cabinet_has_the_ip_code_of_the_site(string? ip, string cabinet)
     {
-        // The only low cabinets on offer are IP20.
+        // All low cabinets on offer are IP20.
         var report = Plan(Basket(("AMP-1", 1)) with { Site = new Site { RequiredIp = ip } });
         Assert.Equal(cabinet, report.Rack.Cabinet!.PartNumber);
         Assert.DoesNotContain(report.Report.Findings, f => f.Rule == "cooling.ip-conflict");
     }
 
     [Fact]
-    public void What_breathes_at_its_sides_asks_for_a_wide_cabinet() => Assert.Equal(800, Plan(Basket(("SW-24", 2), ("AMP-32", 1))).Rack.Cabinet!.WidthMm);
+    public void Side_airflow_needs_a_wide_cabinet() => Assert.Equal(800, Plan(Basket(("SW-24", 2), ("AMP-32", 1))).Rack.Cabinet!.WidthMm);
 
     [Fact]
-    public void A_low_way_in_asks_for_a_low_cabinet()
+    public void Low_delivery_route_needs_a_low_cabinet()
     {
-        // 15 generators of 2 U fit a cabinet of 42 U only, 12 one of 24 U; the opening takes the low one.
+        // 15 generators of 2 U need a 42 U cabinet, 12 fit in 24 U. The opening takes the low cabinet.
         Site site = new() { Delivery = new Model.Delivery { Openings = [new Opening { Name = "hatch", WidthMm = 1000, HeightMm = 1500 }], MayTilt = false } };
         Assert.Equal(24, Plan(Basket(("GEN-2", 10)) with { Site = site }).Rack.Cabinet!.HeightU);
     }
 
     [Fact]
-    public void A_cabinet_that_does_not_take_everything_is_not_said_to()
+    public void Cabinet_that_does_not_take_everything_has_its_own_reason()
     {
-        Assert.Contains("take everything", Missing(Plan(Basket(("GEN-2", 2))), "CAB-24-6-6").Reason, StringComparison.Ordinal);
+        Assert.Contains("on offer that takes everything", Missing(Plan(Basket(("GEN-2", 2))), "CAB-24-6-6").Reason, StringComparison.Ordinal);
         var full = Assert.Single(Plan(Basket(("GEN-2", 60))).MissingLines, m => ByNumber[m.PartNumber].Kind == ProductKind.Cabinet);
         Assert.Contains("none on offer takes everything", full.Reason, StringComparison.Ordinal);
     }
 
-    private static MissingLine Missing(BasketReport report, params string[] anyOf) => Assert.Single(report.MissingLines, m => anyOf.Any(a => m.PartNumber == "QWL-" + a));
+    private static MissingLine Missing(BasketReport report, params string[] anyOf) =>
+        Assert.Single(report.MissingLines, m => anyOf.Any(a => m.PartNumber == "QWL-" + a));
 
     private static Policy PolicyOf(string rule, RulePolicy policy) => new() { Rules = new Dictionary<string, RulePolicy> { [rule] = policy } };
 
-    private static MissingLine[] PanelsOf(BasketReport report) => [.. report.MissingLines.Where(m => m.PartNumber.StartsWith("QWL-BP", StringComparison.Ordinal))];
+    private static MissingLine[] PanelsOf(BasketReport report) =>
+        [.. report.MissingLines.Where(m => m.PartNumber.StartsWith("QWL-BP", StringComparison.Ordinal))];
 
-    private static int HeightOf(IEnumerable<MissingLine> panels) => panels.Sum(p => p.Quantity * (ByNumber[p.PartNumber].Pieces ?? 1) * ByNumber[p.PartNumber].Item!.HeightU!.Value);
+    private static int HeightOf(IEnumerable<MissingLine> panels) =>
+        panels.Sum(p => p.Quantity * (ByNumber[p.PartNumber].Pieces ?? 1) * ByNumber[p.PartNumber].Item!.HeightU!.Value);
 
     private static int CordsOf(BasketReport report, ConnectorCode plug) =>
         report.MissingLines.Where(m => ByNumber[m.PartNumber].Cord?.Plug == plug).Sum(m => m.Quantity * (ByNumber[m.PartNumber].Pieces ?? 1));

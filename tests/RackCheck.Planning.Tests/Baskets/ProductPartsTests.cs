@@ -39,30 +39,30 @@ public sealed class ProductPartsTests
     };
 
     [Fact]
-    public void An_item_has_every_member_of_its_product()
+    public void Item_has_every_member_of_its_product()
     {
         var product = new Product { PartNumber = "QWL-T-1", Name = "wave generator", Kind = ProductKind.Equipment, Item = Full };
         AssertCopied(typeof(ItemFacts), Full, ProductParts.ItemOf(product, "wave"));
     }
 
     [Fact]
-    public void A_distribution_unit_has_every_member_of_its_product()
+    public void Pdu_has_every_member_of_its_product()
     {
-        var product = new Product { PartNumber = "QWL-T-2", Name = "strip", Kind = ProductKind.Pdu, Pdu = FullUnit };
-        AssertCopied(typeof(PduFacts), FullUnit, ProductParts.UnitOf(product, "strip", "A"));
+        var product = new Product { PartNumber = "QWL-T-2", Name = "PDU", Kind = ProductKind.Pdu, Pdu = FullUnit };
+        AssertCopied(typeof(PduFacts), FullUnit, ProductParts.UnitOf(product, "pdu-a", "A"));
     }
 
     [Fact]
-    public void Both_bear_id_and_part_number()
+    public void Item_and_pdu_have_id_and_part_number()
     {
         var product = new Product { PartNumber = "QWL-T-1", Name = "both", Kind = ProductKind.Equipment, Item = Full, Pdu = FullUnit };
-        var (item, unit) = (ProductParts.ItemOf(product, "wave"), ProductParts.UnitOf(product, "strip", "A"));
+        var (item, unit) = (ProductParts.ItemOf(product, "wave"), ProductParts.UnitOf(product, "pdu-a", "A"));
         Assert.Equal(("wave", "QWL-T-1"), (item.Id, item.PartNumber));
-        Assert.Equal(("strip", "QWL-T-1", "A"), (unit.Id, unit.PartNumber, unit.Supply));
+        Assert.Equal(("pdu-a", "QWL-T-1", "A"), (unit.Id, unit.PartNumber, unit.Supply));
     }
 
     [Fact]
-    public void What_a_product_is_not_cannot_be_made_of_it()
+    public void Product_without_item_or_pdu_throws()
     {
         var product = new Product { PartNumber = "QWL-T-1", Name = "nothing", Kind = ProductKind.Cord };
         Assert.Throws<ArgumentException>(() => ProductParts.ItemOf(product, "x"));
@@ -75,7 +75,7 @@ public sealed class ProductPartsTests
         Assert.NotEmpty(members);
         foreach (var member in members)
         {
-            // A member that is not set here could be forgotten unseen.
+            // A member that is not set here could be missed.
             Assert.True(member.GetValue(from) is not null, $"{member.Name} is not set in this test");
             Assert.Equal(member.GetValue(from), member.GetValue(to));
         }

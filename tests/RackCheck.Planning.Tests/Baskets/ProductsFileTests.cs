@@ -5,17 +5,18 @@ using static RackCheck.Planning.Tests.Baskets.DemoCatalogue;
 
 namespace RackCheck.Planning.Tests.Baskets;
 
-/// <summary>The demo catalogue. That it reads strictly all other tests of baskets show.</summary>
+/// <summary>The demo catalogue. All other basket tests show that it can be read strictly.</summary>
 public sealed class ProductsFileTests
 {
     private static readonly Product[] Cabinets = [.. Products.Where(p => p.Kind == ProductKind.Cabinet)];
 
-    public static TheoryData<string> Equipment => [.. Products.Where(p => p.Kind is ProductKind.Equipment or ProductKind.Shelf or ProductKind.FanTray).Select(p => p.PartNumber)];
+    public static TheoryData<string> Equipment =>
+        [.. Products.Where(p => p.Kind is ProductKind.Equipment or ProductKind.Shelf or ProductKind.FanTray).Select(p => p.PartNumber)];
 
     public static TheoryData<ProductKind> Kinds => [.. Enum.GetValues<ProductKind>()];
 
     [Fact]
-    public void It_has_products_enough_each_with_a_number_of_its_own_in_order()
+    public void Catalogue_has_enough_products_in_part_number_order()
     {
         Assert.True(Products.Count >= 60);
         Assert.All(Products, p => Assert.Matches("^QWL-[A-Z0-9-]+$", p.PartNumber));
@@ -25,25 +26,27 @@ public sealed class ProductsFileTests
 
     [Theory]
     [MemberData(nameof(Kinds))]
-    public void Every_kind_is_there(ProductKind kind) => Assert.Contains(Products, p => p.Kind == kind);
+    public void Kind_has_a_product(ProductKind kind) => Assert.Contains(Products, p => p.Kind == kind);
 
     [Fact]
-    public void Cabinets_come_in_the_usual_sizes_whole()
+    public void Cabinets_have_usual_sizes_and_complete_data()
     {
         Assert.Equal(CabinetSizes.WidthsMm, Cabinets.Select(c => c.Cabinet!.WidthMm!.Value).Distinct().Order());
         Assert.Equal(CabinetSizes.DepthsMm, Cabinets.Select(c => c.Cabinet!.DepthMm!.Value).Distinct().Order());
         Assert.All(Cabinets.Select(c => c.Cabinet!), c => Assert.True(c is
         {
-            HeightU: not null, HeightMm: not null, MassKg: not null, RatedLoadKg: not null, IpCode: not null, FrontDoor: not null, RearDoor: not null, Base.Style: not null,
+            HeightU: not null, HeightMm: not null, MassKg: not null, RatedLoadKg: not null,
+            IpCode: not null, FrontDoor: not null, RearDoor: not null, Base.Style: not null,
             Uprights: { Hole: not null, FrontSetbackMm: not null, SpacingMm: not null, PitchMm: not null, OpeningMm: not null },
         }));
         Assert.Equal(8, Cabinets.Where(c => c.Cabinet!.HeightU == 42).Select(c => (c.Cabinet!.WidthMm, c.Cabinet.DepthMm)).Distinct().Count());
     }
 
     [Fact]
-    public void Each_upright_stands_between_the_doors() =>
+    public void Uprights_are_between_the_doors() =>
         Assert.All(Cabinets.Select(c => c.Cabinet!), c => Assert.True(
-            c.Uprights!.FrontSetbackMm + c.Uprights.SpacingMm <= c.DepthMm - c.RearDoor!.DepthMm && c.HeightMm >= RackGeometry.ApertureMm(c.HeightU!.Value) + c.Base!.HeightMm));
+            c.Uprights!.FrontSetbackMm + c.Uprights.SpacingMm <= c.DepthMm - c.RearDoor!.DepthMm
+            && c.HeightMm >= RackGeometry.ApertureMm(c.HeightU!.Value) + c.Base!.HeightMm));
 
     [Theory]
     [MemberData(nameof(Equipment))]
@@ -51,12 +54,15 @@ public sealed class ProductsFileTests
     {
         var report = Plan(new BasketRequest { Lines = [new BasketLine { PartNumber = partNumber, Quantity = 1 }] });
         Assert.Empty(report.Unmet);
-        Assert.DoesNotContain(report.Report.Findings, f => f.Severity == Severity.Error && (f.Rule.StartsWith("depth.", StringComparison.Ordinal) || f.Rule is "layout.body-width" or "layout.body-height" or "layout.shelf-fit"));
+        Assert.DoesNotContain(
+            report.Report.Findings,
+            f => f.Severity == Severity.Error
+                && (f.Rule.StartsWith("depth.", StringComparison.Ordinal) || f.Rule is "layout.body-width" or "layout.body-height" or "layout.shelf-fit"));
         Assert.Equal(Verdict.Hold, report.Verdict);
     }
 
     [Fact]
-    public void Every_value_is_in_its_range() =>
+    public void Value_is_in_its_range() =>
         Assert.Empty(Products.Where(p => p.Item is not null || p.Cabinet is not null || p.Pdu is not null).SelectMany(p => Judge.Unsound(new RackDescription
         {
             Cabinet = p.Cabinet,
@@ -66,13 +72,19 @@ public sealed class ProductsFileTests
         })));
 
     [Fact]
-    public void Computers_and_instruments_tell_what_they_draw() =>
+    public void Equipment_has_power_and_airflow_data() =>
         Assert.All(
             Products.Where(p => p.Kind == ProductKind.Equipment && p.PartNumber != "QWL-PSU-24").Select(p => p.Item!),
-            i => Assert.True(i is { MassKg: not null, Body: { WidthMm: not null, HeightMm: not null, DepthMm: not null }, Airflow.Direction: not null, Power.Plugs: not null }));
+            i => Assert.True(i is
+            {
+                MassKg: not null,
+                Body: { WidthMm: not null, HeightMm: not null, DepthMm: not null },
+                Airflow.Direction: not null,
+                Power.Plugs: not null,
+            }));
 
     [Fact]
-    public void Groups_of_distribution_units_are_told_apart_and_guarded() =>
+    public void Pdu_groups_have_unique_ids_and_breakers() =>
         Assert.All(Products.Where(p => p.Pdu is not null).Select(p => p.Pdu!), u =>
         {
             Assert.Equal(u.Groups!.Count, u.Groups.Select(g => g.Id).Distinct().Count());
@@ -80,6 +92,8 @@ public sealed class ProductsFileTests
         });
 
     [Fact]
-    public void Ranges_of_rails_have_an_end_after_their_beginning() =>
-        Assert.All(Products.Where(p => p.Support is not null).Select(p => p.Support!), s => Assert.True(s is { RatedKg: > 0 } && s.MinSpacingMm < s.MaxSpacingMm));
+    public void Rail_range_has_minimum_below_maximum() =>
+        Assert.All(
+            Products.Where(p => p.Support is not null).Select(p => p.Support!),
+            s => Assert.True(s is { RatedKg: > 0 } && s.MinSpacingMm < s.MaxSpacingMm));
 }
