@@ -1,4 +1,3 @@
-using RackCheck.Survey.Limits;
 using System.Globalization;
 using System.Net;
 using System.Text;

@@ -1,5 +1,4 @@
 using RackCheck.Model;
-using RackCheck.Remedies;
 using RackCheck.Remedies.Patches;
 using RackCheck.Remedies.Verification;
 using RackCheck.Rules;

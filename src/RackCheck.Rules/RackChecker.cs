@@ -1,5 +1,4 @@
 using RackCheck.Model;
-using RackCheck.Remedies;
 using RackCheck.Remedies.Verification;
 using RackCheck.Rules.Canonical;
 using RackCheck.Survey;

@@ -2,7 +2,6 @@ using RackCheck.Survey.Limits;
 using System.Security.Cryptography;
 using System.Text;
 using RackCheck.Model;
-using RackCheck.Remedies;
 using RackCheck.Remedies.Verification;
 using RackCheck.Survey;
 using RackCheck.Survey.Catalogue;

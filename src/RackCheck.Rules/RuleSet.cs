@@ -7,7 +7,7 @@ namespace RackCheck.Rules;
 public sealed class RuleSet
 {
     /// <summary>Version of the rules: year, month, counter. Raised when an answer can change.</summary>
-    public const string CurrentVersion = "2026.11.4";
+    public const string CurrentVersion = "2026.11.5";
 
     private readonly FrozenDictionary<string, RuleBase> byId;
 

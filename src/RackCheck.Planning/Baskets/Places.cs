@@ -1,6 +1,5 @@
 using RackCheck.Model;
 using RackCheck.Rules.Service;
-using RackCheck.Survey.Limits;
 using RackCheck.Survey;
 using RackCheck.Survey.Layout;
 using static System.FormattableString;

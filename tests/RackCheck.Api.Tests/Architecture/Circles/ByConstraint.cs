@@ -8,7 +8,7 @@ namespace RackCheck.Api.Tests.Architecture.Circles.ByConstraint.One
 
 namespace RackCheck.Api.Tests.Architecture.Circles.ByConstraint.Other
 {
-    internal class Right
+    internal abstract class Right
     {
         public One.Left[] Lefts = [];
     }
