@@ -69,13 +69,13 @@ public sealed partial class ConventionTests
         Assert.Empty(elsewhere);
     }
 
-    // Outside its folder a rule with the name of a record of the contract has to be told from that by its namespace.
+    // Outside its folder a rule with the name of a record of the contract is told from that by its namespace. As a type argument it is addressed, not named.
     private static bool NamesRule(string file, string source, Type rule)
     {
         var folder = rule.Namespace!.Split('.')[^1];
         var isShared = typeof(RackDescription).Assembly.GetType($"RackCheck.Model.{rule.Name}") is not null
             && !file.Contains($"RackCheck.Rules/{folder}/", StringComparison.Ordinal);
-        return Regex.IsMatch(source, isShared ? $@"\b{folder}\.{rule.Name}\b" : $@"\b(new|typeof|nameof)\W+{rule.Name}\b");
+        return Regex.IsMatch(source, isShared ? $@"(?<!<Rules\.)\b{folder}\.{rule.Name}\b" : $@"\b(new|typeof|nameof)\W+{rule.Name}\b");
     }
 
     [Fact]
