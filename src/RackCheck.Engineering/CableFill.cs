@@ -1,24 +1,24 @@
 namespace RackCheck.Engineering;
 
-/// <summary>Room that cables take beside the equipment, and how tightly they bend.</summary>
+/// <summary>Cable fill of the side channels, and bend radius of cables.</summary>
 /// <remarks>Fill: EN 50174; bend: ANSI/TIA-568.0 (values from memory). The depth of the channel is common practice.</remarks>
 public static class CableFill
 {
-    /// <summary>Greatest fill of a channel, percent of its section: EN 50174.</summary>
+    /// <summary>Maximum fill of a channel, percent of its cross-sectional area: EN 50174.</summary>
     public const double MostPercent = 40;
 
-    /// <summary>Usable depth of the channel beside the uprights, mm. Common practice, no source.</summary>
+    /// <summary>Usable depth of the cable channel beside the uprights, mm. Common practice, no source.</summary>
     public const double ChannelDepthMm = 100;
 
-    /// <summary>Least bend radius of a four-pair cable at rest, diameters.</summary>
+    /// <summary>Minimum bend radius of an installed four-pair cable, in cable diameters.</summary>
     public const double BendDiameters = 4;
 
-    /// <summary>Section of cables alike: <c>n pi d2/4</c>.</summary>
-    /// <param name="diameterMm">Diameter d over the sheath, mm, over 0.</param>
-    /// <param name="count">How many n, 0 or more.</param>
-    /// <returns>Section, mm2.</returns>
+    /// <summary>Cross-sectional area of identical cables: <c>n pi d2/4</c>.</summary>
+    /// <param name="diameterMm">Outer diameter d, mm, above 0.</param>
+    /// <param name="count">Number of cables n, 0 or more.</param>
+    /// <returns>Cross-sectional area, mm2.</returns>
     /// <exception cref="ArgumentOutOfRangeException">An argument is outside its range.</exception>
-    /// <example>24 of 6 mm: 678.6.</example>
+    /// <example>24 cables of 6 mm: 678.6.</example>
     public static double AreaMm2(double diameterMm, int count)
     {
         Require.Positive(diameterMm);
@@ -26,11 +26,11 @@ public static class CableFill
         return count * Math.PI * diameterMm * diameterMm / 4;
     }
 
-    /// <summary>Section of the channels on both sides of a cabinet: <c>2 x 100 x ((W - 482.6)/2 - 20)</c>.</summary>
-    /// <param name="cabinetWidthMm">Overall width W, mm, over 0.</param>
-    /// <returns>Section, mm2; 0 where the width leaves no channel, under 522.6.</returns>
-    /// <exception cref="ArgumentOutOfRangeException">A width not over 0, or no number.</exception>
-    /// <remarks>A vertical PDU in a channel takes of it; that is the caller's to count.</remarks>
+    /// <summary>Cross-sectional area of the channels on both sides of a cabinet: <c>2 x 100 x ((W - 482.6)/2 - 20)</c>.</summary>
+    /// <param name="cabinetWidthMm">Overall width W, mm, above 0.</param>
+    /// <returns>Cross-sectional area, mm2; 0 for widths below 522.6, which leave no channel.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">A width of 0 or less, or not a finite number.</exception>
+    /// <remarks>A vertical PDU reduces the channel. The caller must subtract it.</remarks>
     /// <example>600 wide: 7740; 800 wide: 27740.</example>
     public static double SideChannelsMm2(double cabinetWidthMm)
     {
@@ -39,11 +39,11 @@ public static class CableFill
     }
 
     /// <summary>Fill of a channel: <c>100 A / channel</c>.</summary>
-    /// <param name="areaMm2">Section of the cables A, mm2, 0 or more.</param>
-    /// <param name="channelMm2">Section of the channel, mm2, over 0.</param>
-    /// <returns>Fill, percent. Round cables laid by hand fill a channel at about 75, laid best at 90.7: more than that does not go in.</returns>
+    /// <param name="areaMm2">Cross-sectional area of the cables A, mm2, 0 or more.</param>
+    /// <param name="channelMm2">Cross-sectional area of the channel, mm2, above 0.</param>
+    /// <returns>Fill, percent. Round cables laid by hand fill a channel completely at about 75 %; the theoretical maximum is 90.7 %.</returns>
     /// <exception cref="ArgumentOutOfRangeException">An argument is outside its range.</exception>
-    /// <example>3096 in 7740: 40.</example>
+    /// <example>3096 mm2 in 7740 mm2: 40 %.</example>
     public static double Percent(double areaMm2, double channelMm2)
     {
         Require.NotNegative(areaMm2);
@@ -51,12 +51,12 @@ public static class CableFill
         return 100 * areaMm2 / channelMm2;
     }
 
-    /// <summary>Section of channel that cables need: <c>A / fill</c>.</summary>
-    /// <param name="areaMm2">Section of the cables A, mm2, 0 or more.</param>
-    /// <param name="fillPercent">Greatest fill, percent, over 0 to 100.</param>
-    /// <returns>Section, mm2.</returns>
+    /// <summary>Channel cross-sectional area required for cables: <c>A / fill</c>.</summary>
+    /// <param name="areaMm2">Cross-sectional area of the cables A, mm2, 0 or more.</param>
+    /// <param name="fillPercent">Maximum fill, percent, above 0 to 100.</param>
+    /// <returns>Cross-sectional area, mm2.</returns>
     /// <exception cref="ArgumentOutOfRangeException">An argument is outside its range.</exception>
-    /// <example>48 of 7.5 mm at 40 %: 5301.4.</example>
+    /// <example>48 cables of 7.5 mm at 40 %: 5301.4.</example>
     public static double NeededMm2(double areaMm2, double fillPercent = MostPercent)
     {
         Require.NotNegative(areaMm2);
@@ -65,11 +65,11 @@ public static class CableFill
         return 100 * areaMm2 / fillPercent;
     }
 
-    /// <summary>Least bend radius of a cable at rest, on its inside: <c>4 d</c>.</summary>
-    /// <param name="diameterMm">Diameter d over the sheath, mm, over 0.</param>
+    /// <summary>Minimum inner bend radius of an installed cable: <c>4 d</c>.</summary>
+    /// <param name="diameterMm">Outer diameter d, mm, above 0.</param>
     /// <returns>Radius, mm.</returns>
-    /// <exception cref="ArgumentOutOfRangeException">Not over 0, or no number.</exception>
-    /// <remarks>For balanced cables of four pairs; a maker's own figure counts before it, and fibre and power cables have others.</remarks>
+    /// <exception cref="ArgumentOutOfRangeException">0 or less, or not a finite number.</exception>
+    /// <remarks>For balanced four-pair cables. The manufacturer's value takes precedence. Fibre and power cables have other values.</remarks>
     /// <example>7.5 mm: 30.</example>
     public static double BendRadiusMm(double diameterMm)
     {

@@ -2,14 +2,14 @@ using System.Collections.Immutable;
 
 namespace RackCheck.Engineering;
 
-/// <summary>A connector of a standard.</summary>
-/// <param name="Code">Its name in the contract.</param>
-/// <param name="RatedA">Rated current, A; null for wiring without plug and socket.</param>
-/// <param name="RatedNorthAmericaA">Rated current of devices for North America, A; null as above.</param>
-/// <param name="Takes">Plugs that go into it, where it is a socket.</param>
-/// <param name="Phases">Phases that it carries.</param>
-/// <param name="Secured">Whether it is an industrial or permanent connection, which a high protective conductor current asks for.</param>
-/// <param name="Standard">The standard, by the key of its source; "none" for wiring without plug and socket.</param>
+/// <summary>A standard plug or socket.</summary>
+/// <param name="Code">Name in the contract.</param>
+/// <param name="RatedA">Rated current, A; null for hard-wired connections.</param>
+/// <param name="RatedNorthAmericaA">Rated current in North America, A; null for hard-wired connections.</param>
+/// <param name="Takes">Plugs that the socket accepts; empty for a plug.</param>
+/// <param name="Phases">Number of phases.</param>
+/// <param name="Secured">Whether it is an industrial or permanent connection, as required for a high protective conductor current.</param>
+/// <param name="Standard">Key of the standard's source; "none" for hard-wired connections.</param>
 public sealed record Connector(
     string Code,
     double? RatedA,
@@ -19,8 +19,8 @@ public sealed record Connector(
     bool Secured,
     string Standard);
 
-/// <summary>Plugs and sockets: ratings, and what goes into what.</summary>
-/// <remarks>IEC 60320-1, North American ratings too (secondary source); BS 1363, CEE 7, NEMA WD 6 and IEC 60309-2 (values from memory).</remarks>
+/// <summary>Plugs and sockets: ratings and mating.</summary>
+/// <remarks>IEC 60320-1, including North American ratings (secondary source); BS 1363, CEE 7, NEMA WD 6 and IEC 60309-2 (values from memory).</remarks>
 public static class Connectors
 {
     private static readonly string Iec60320 = Sources.Iec60320.Key;

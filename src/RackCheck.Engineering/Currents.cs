@@ -3,17 +3,17 @@ using System.Numerics;
 namespace RackCheck.Engineering;
 
 /// <summary>Currents of single-phase and three-phase loads.</summary>
-/// <remarks>Circuit theory; the usual power factor is common practice without a source. Sinusoidal currents alone: harmonics are not in it.</remarks>
+/// <remarks>Circuit theory; the default power factor is common practice without a source. Sinusoidal currents only; harmonics are not included.</remarks>
 public static class Currents
 {
-    /// <summary>Power factor taken where a data sheet gives none.</summary>
+    /// <summary>Default power factor where the data sheet gives none.</summary>
     public const double UsualPowerFactor = 0.95;
 
     /// <summary>Current of a single-phase load: <c>I = P/(V pf)</c>.</summary>
     /// <param name="powerW">Active power P, W, 0 or more.</param>
-    /// <param name="voltageV">Voltage at the load V, V, over 0; line to neutral on a star.</param>
-    /// <param name="powerFactor">Power factor pf, over 0 up to 1.</param>
-    /// <returns>Current, A. Example: 3000 W at 230 V and 0.95 give 13.73 A.</returns>
+    /// <param name="voltageV">Voltage at the load V, V, above 0; line to neutral for star connection.</param>
+    /// <param name="powerFactor">Power factor pf, above 0 to 1.</param>
+    /// <returns>Current, A. Example: 3000 W at 230 V and 0.95 gives 13.73 A.</returns>
     /// <exception cref="ArgumentOutOfRangeException">An argument is outside its range.</exception>
     public static double SinglePhaseA(double powerW, double voltageV, double powerFactor)
     {
@@ -24,10 +24,10 @@ public static class Currents
     }
 
     /// <summary>Current of a balanced three-phase load: <c>I = P/(sqrt(3) V pf)</c>.</summary>
-    /// <param name="powerW">Active power P of all phases, W, 0 or more.</param>
-    /// <param name="lineVoltageV">Voltage line to line V, V, over 0.</param>
-    /// <param name="powerFactor">Power factor pf, over 0 up to 1.</param>
-    /// <returns>Current of a line, A. Example: 11000 W at 400 V and 0.9 give 17.64 A.</returns>
+    /// <param name="powerW">Total active power P of all phases, W, 0 or more.</param>
+    /// <param name="lineVoltageV">Voltage line to line V, V, above 0.</param>
+    /// <param name="powerFactor">Power factor pf, above 0 to 1.</param>
+    /// <returns>Line current, A. Example: 11000 W at 400 V and 0.9 gives 17.64 A.</returns>
     /// <exception cref="ArgumentOutOfRangeException">An argument is outside its range.</exception>
     public static double ThreePhaseA(double powerW, double lineVoltageV, double powerFactor)
     {
@@ -37,11 +37,11 @@ public static class Currents
         return powerW / (Math.Sqrt(3) * lineVoltageV * powerFactor);
     }
 
-    /// <summary>Neutral current of a star whose loads have one power factor: <c>sqrt(a2 + b2 + c2 - ab - bc - ca)</c>.</summary>
+    /// <summary>Neutral current of a star connection with equal power factors: <c>sqrt(a2 + b2 + c2 - ab - bc - ca)</c>.</summary>
     /// <param name="a">Current of L1, A, 0 or more.</param>
     /// <param name="b">Current of L2, A, 0 or more.</param>
     /// <param name="c">Current of L3, A, 0 or more.</param>
-    /// <returns>Current, A. Example: 10, 8 and 6 give 3.464. Harmonics of order 3 add in the neutral and are not in it.</returns>
+    /// <returns>Current, A. Example: 10, 8 and 6 A gives 3.464 A. Triplen harmonics add in the neutral and are not included.</returns>
     /// <exception cref="ArgumentOutOfRangeException">A current is negative.</exception>
     public static double NeutralA(double a, double b, double c)
     {
@@ -49,14 +49,14 @@ public static class Currents
         ArgumentOutOfRangeException.ThrowIfLessThan(b, 0);
         ArgumentOutOfRangeException.ThrowIfLessThan(c, 0);
 
-        // Rounding can take the sum of equal currents a hair under zero.
+        // Rounding can make the sum of equal currents slightly negative.
         return Math.Sqrt(Math.Max(0, (a * a) + (b * b) + (c * c) - (a * b) - (b * c) - (c * a)));
     }
 
-    /// <summary>The current of a load as a phasor on its own phase: it lags by its power factor.</summary>
+    /// <summary>Load current as a phasor relative to its own phase, lagging by its power factor.</summary>
     /// <param name="currentA">Current, A, 0 or more.</param>
-    /// <param name="powerFactor">Power factor, over 0 up to 1; taken as lagging.</param>
-    /// <returns>Active part, and reactive part as a negative imaginary one, A.</returns>
+    /// <param name="powerFactor">Power factor, above 0 to 1, taken as lagging.</param>
+    /// <returns>Active current as the real part and reactive current as the negative imaginary part, A.</returns>
     /// <exception cref="ArgumentOutOfRangeException">An argument is outside its range.</exception>
     public static Complex Phasor(double currentA, double powerFactor)
     {
@@ -65,11 +65,13 @@ public static class Currents
         return new Complex(currentA * powerFactor, -currentA * Math.Sqrt(1 - (powerFactor * powerFactor)));
     }
 
-    /// <summary>Neutral current of a star as the sum of phasors, each line turned by a third of a circle.</summary>
-    /// <param name="l1">Sum of the phasors on L1, A.</param>
-    /// <param name="l2">Sum of the phasors on L2, A.</param>
-    /// <param name="l3">Sum of the phasors on L3, A.</param>
-    /// <returns>Current, A. Example: 10 A each at power factors 1, 0.8 and 0.9 give 6.046. Harmonics of order 3 add in the neutral and are not in it.</returns>
+    /// <summary>Neutral current of a star connection: the phasor sum of the lines, each shifted by 120 degrees.</summary>
+    /// <param name="l1">Phasor sum of the loads on L1, A.</param>
+    /// <param name="l2">Phasor sum of the loads on L2, A.</param>
+    /// <param name="l3">Phasor sum of the loads on L3, A.</param>
+    /// <returns>
+    /// Current, A. Example: 10 A each at power factors 1, 0.8 and 0.9 gives 6.046 A. Triplen harmonics add in the neutral and are not included.
+    /// </returns>
     public static double NeutralA(Complex l1, Complex l2, Complex l3) =>
         (l1 + (l2 * Turn) + (l3 * Turn * Turn)).Magnitude;
 

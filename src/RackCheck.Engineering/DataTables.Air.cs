@@ -5,7 +5,7 @@ public static partial class DataTables
 {
     private static DataTable AirTable => new(
         "air",
-        "Dry air by altitude and temperature, and the flow that a watt needs for a rise of a kelvin",
+        "Dry air by altitude and temperature, and the airflow per watt for a rise of 1 K",
         [new("altitude", "m"), new("temperature", "C"), new("pressure", "Pa"), new("density", "kg/m3"), new("flow", "m3/h per W/K")],
         [
             .. from altitude in new double[] { 0, 500, 1000, 1500, 2000, 3000 }
@@ -18,7 +18,7 @@ public static partial class DataTables
 
     private static DataTable EnclosureSurfaces => new(
         "enclosure-surfaces",
-        "What the faces of a closed cabinet count for in the surface that sheds heat, and the surface of one of 2000 x 600 x 500 mm",
+        "Effective surface of closed cabinets: factors of the faces, and the surface of a cabinet of 2000 x 600 x 500 mm",
         [new("placement"), new("front"), new("rear"), new("left"), new("right"), new("top"), new("example", "m2")],
         [
             .. from standing in Enclosures.Standings
@@ -30,7 +30,7 @@ public static partial class DataTables
 
     private static DataTable InletClasses => new(
         "inlet-classes",
-        "Air that equipment may take in, by class",
+        "Permitted inlet air of equipment, by class",
         [
             new("class"),
             new("least", "C"),
@@ -60,14 +60,14 @@ public static partial class DataTables
 
     private static DataTable IpOpenings => new(
         "ip-openings",
-        "First digits of the IP code that openings alone decide",
+        "IP code: first digits determined by openings",
         [new("digit"), new("openingUnder", "mm"), new("keepsOut")],
         [.. IpCodes.Openings.Select(o => Row(o.Digit, o.HoleUnderMm, o.KeepsOut))],
         [Sources.Iec60529]);
 
     private static DataTable PlateLosses => new(
         "plate-losses",
-        "Loss of thin perforated plates on the approach velocity, and the pressure at 1 m/s and 1.2 kg/m3; cabinet doors are within about 30 % of it",
+        "Loss coefficient of thin perforated plates for the approach velocity, and pressure drop at 1 m/s and 1.2 kg/m3; accuracy +-30 % for cabinet doors",
         [new("open", "%"), new("zeta"), new("pressure", "Pa")],
         [
             .. from percent in Enumerable.Range(4, 15).Select(n => 5 * n)

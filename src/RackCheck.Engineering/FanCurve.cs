@@ -1,48 +1,48 @@
 namespace RackCheck.Engineering;
 
-/// <summary>A point of a fan's curve.</summary>
-/// <param name="FlowM3h">Flow, m3/h, 0 or more.</param>
-/// <param name="PressurePa">Static pressure that the fan builds up at it, Pa, 0 or more.</param>
+/// <summary>A point of a fan curve.</summary>
+/// <param name="FlowM3h">Airflow, m3/h, 0 or more.</param>
+/// <param name="PressurePa">Static pressure at this airflow, Pa, 0 or more.</param>
 public readonly record struct CurvePoint(double FlowM3h, double PressurePa);
 
-/// <summary>What one fan moves against a pressure: a straight line, given points, or a flow that is taken as fixed.</summary>
+/// <summary>Airflow of one fan against pressure: a straight line, a curve through points, or a fixed flow.</summary>
 /// <remarks>
-/// Curves are kept as flow that never rises with pressure, so that flows add at equal pressure. A stretch where the pressure rises with the flow, as a stalled
-/// fan has, is read as flat at the lowest pressure so far: the cautious end, told by <see cref="Stalls"/>.
+/// A curve is stored as a flow that never rises with pressure, so that flows add at equal pressure. A range where the pressure rises with the flow (fan
+/// stall) is read as flat at the lowest pressure up to that flow. This is conservative and is reported by <see cref="Stalls"/>.
 /// </remarks>
 public sealed class FanCurve
 {
-    /// <summary>Share of the free flow that a fan moves once it is built in, percent, where nothing else is known of it.</summary>
+    /// <summary>Installed airflow of a fan without a curve, percent of its free-air flow.</summary>
     public const double InstalledSharePercent = 60;
 
-    // Flow rises and pressure falls from point to point, neither strictly. No points: a fixed flow.
+    // Flow rises and pressure falls from point to point, not strictly. No points: a fixed flow.
     private readonly double[] flows;
     private readonly double[] pressures;
 
     private FanCurve(double[] flows, double[] pressures, double freeFlowM3h, bool stalls) =>
         (this.flows, this.pressures, FreeFlowM3h, Stalls) = (flows, pressures, freeFlowM3h, stalls);
 
-    /// <summary>Flow with nothing in its way, m3/h; of a fixed flow that flow.</summary>
+    /// <summary>Free-air flow, m3/h; for a fixed flow, that flow.</summary>
     public double FreeFlowM3h { get; }
 
-    /// <summary>Greatest pressure that it builds up, Pa; null of a fixed flow, whose curve is not known.</summary>
+    /// <summary>Maximum static pressure, Pa; null for a fixed flow, whose curve is unknown.</summary>
     public double? GreatestPa => IsFixed ? null : pressures[0];
 
-    /// <summary>Whether it moves the same at any pressure, which is practice and no curve.</summary>
+    /// <summary>Whether the flow is fixed at any pressure (common practice, not a curve).</summary>
     public bool IsFixed => flows.Length == 0;
 
-    /// <summary>Whether the points given rise somewhere: there the curve is read as flat, which is cautious.</summary>
+    /// <summary>Whether the pressure of the given points rises with the flow. There the curve is read as flat, which is conservative.</summary>
     public bool Stalls { get; }
 
-    /// <summary>Pressures at which its line bends, falling; empty of a fixed flow.</summary>
+    /// <summary>Pressures of the curve points, descending; empty for a fixed flow.</summary>
     internal ReadOnlySpan<double> Bends => pressures;
 
-    /// <summary>A straight line from the greatest pressure at no flow to the free flow at none.</summary>
-    /// <param name="freeFlowM3h">Flow with nothing in its way, m3/h, 0 or more.</param>
-    /// <param name="greatestPa">Pressure at no flow, Pa, 0 or more.</param>
-    /// <returns>The curve. Example: 360 m3/h and 60 Pa move 180 m3/h against 30 Pa.</returns>
-    /// <exception cref="ArgumentOutOfRangeException">An argument is negative or no number.</exception>
-    /// <remarks>Real curves mostly sag under the line in the middle or bulge over it; a data sheet's points count for more.</remarks>
+    /// <summary>A straight line from the maximum static pressure at zero flow to the free-air flow at zero pressure.</summary>
+    /// <param name="freeFlowM3h">Free-air flow, m3/h, 0 or more.</param>
+    /// <param name="greatestPa">Static pressure at zero flow, Pa, 0 or more.</param>
+    /// <returns>The curve. Example: 360 m3/h and 60 Pa gives 180 m3/h against 30 Pa.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">An argument is negative or not a finite number.</exception>
+    /// <remarks>Real curves lie below or above the line in the middle. Points from the data sheet take precedence.</remarks>
     public static FanCurve Straight(double freeFlowM3h, double greatestPa)
     {
         Check(freeFlowM3h, nameof(freeFlowM3h));
@@ -50,20 +50,22 @@ public sealed class FanCurve
         return new([0, freeFlowM3h], [greatestPa, 0], freeFlowM3h, false);
     }
 
-    /// <summary>A flow that is taken as fixed: 60 % of the free flow.</summary>
-    /// <param name="freeFlowM3h">Flow with nothing in its way, m3/h, 0 or more.</param>
-    /// <returns>The curve. Example: 500 m3/h move 300 at any pressure.</returns>
-    /// <exception cref="ArgumentOutOfRangeException">The flow is negative or no number.</exception>
+    /// <summary>A fixed flow: 60 % of the free-air flow.</summary>
+    /// <param name="freeFlowM3h">Free-air flow, m3/h, 0 or more.</param>
+    /// <returns>The curve. Example: 500 m3/h gives 300 m3/h at any pressure.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">The flow is negative or not a finite number.</exception>
     public static FanCurve Installed(double freeFlowM3h)
     {
         Check(freeFlowM3h, nameof(freeFlowM3h));
         return new([], [], freeFlowM3h * InstalledSharePercent / 100, false);
     }
 
-    /// <summary>Given points joined by straight lines.</summary>
+    /// <summary>A curve through given points, joined by straight lines.</summary>
     /// <param name="points">One or more points, in any order.</param>
-    /// <returns>The curve: below the first flow its pressure, past the last flow none. Example: (0, 60) and (100, 45) move 50 m3/h against 52.5 Pa.</returns>
-    /// <exception cref="ArgumentOutOfRangeException">No point, or one that is negative or no number.</exception>
+    /// <returns>
+    /// The curve: constant pressure below the first flow, zero pressure above the last flow. Example: (0, 60) and (100, 45) gives 50 m3/h against 52.5 Pa.
+    /// </returns>
+    /// <exception cref="ArgumentOutOfRangeException">No points, or a point that is negative or not a finite number.</exception>
     public static FanCurve Of(ReadOnlySpan<CurvePoint> points)
     {
         ArgumentOutOfRangeException.ThrowIfZero(points.Length, nameof(points));
@@ -86,7 +88,7 @@ public sealed class FanCurve
             {
                 if (from.FlowM3h > kept[^1].FlowM3h || from.PressurePa > lowest)
                 {
-                    // The line comes down to where the flat stretch before it ends.
+                    // The line falls to the end of the preceding flat range.
                     var share = (from.PressurePa - lowest) / (from.PressurePa - to.PressurePa);
                     kept.Add(new(from.FlowM3h + (share * (to.FlowM3h - from.FlowM3h)), lowest));
                 }
@@ -95,7 +97,7 @@ public sealed class FanCurve
             }
         }
 
-        // Past the first flow without pressure nothing is moved that counts; a flat end above none goes on to the last point.
+        // The curve ends at the first flow with zero pressure. A flat end above zero pressure continues to the last point.
         var last = sorted[^1].FlowM3h;
         if (last > kept[^1].FlowM3h && (kept[^1].PressurePa > 0 || kept.Count == 1))
         {
@@ -105,10 +107,10 @@ public sealed class FanCurve
         return new([.. kept.Select(p => p.FlowM3h)], [.. kept.Select(p => p.PressurePa)], kept[^1].FlowM3h, stalls);
     }
 
-    /// <summary>Flow against a pressure: the greatest that is moved at it.</summary>
+    /// <summary>Maximum airflow against a pressure.</summary>
     /// <param name="pressurePa">Pressure, Pa, 0 or more.</param>
-    /// <returns>Flow, m3/h; 0 above the greatest pressure.</returns>
-    /// <exception cref="ArgumentOutOfRangeException">The pressure is negative or no number.</exception>
+    /// <returns>Airflow, m3/h; 0 above the maximum static pressure.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">The pressure is negative or not a finite number.</exception>
     /// <example>A line from 60 Pa to 360 m3/h: 360 at 0 Pa, 180 at 30 Pa, 0 at 60 Pa and above.</example>
     public double FlowM3h(double pressurePa)
     {
@@ -116,11 +118,11 @@ public sealed class FanCurve
         return FlowAt(pressurePa);
     }
 
-    /// <summary>Pressure that is built up at a flow.</summary>
+    /// <summary>Static pressure at an airflow.</summary>
     /// <param name="flowM3h">Flow, m3/h, 0 or more.</param>
-    /// <returns>Pressure, Pa; past the last flow 0; null of a fixed flow, whose curve is not known.</returns>
-    /// <exception cref="ArgumentOutOfRangeException">The flow is negative or no number.</exception>
-    /// <example>A line from 60 Pa to 360 m3/h: 60 Pa at 0 m3/h, 30 Pa at 180 m3/h, 0 Pa from 360 m3/h on.</example>
+    /// <returns>Pressure, Pa; 0 above the last flow; null for a fixed flow, whose curve is unknown.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">The flow is negative or not a finite number.</exception>
+    /// <example>A line from 60 Pa to 360 m3/h: 60 Pa at 0 m3/h, 30 Pa at 180 m3/h, 0 Pa from 360 m3/h.</example>
     public double? PressurePa(double flowM3h)
     {
         ArgumentOutOfRangeException.ThrowIfLessThan(flowM3h, 0);
@@ -149,7 +151,7 @@ public sealed class FanCurve
         return pressures[next - 1] + (share * (pressures[next] - pressures[next - 1]));
     }
 
-    /// <summary>As <see cref="FlowM3h"/>, for pressures that are known to be none but right ones.</summary>
+    /// <summary>As <see cref="FlowM3h"/>, for pressures that are already validated.</summary>
     internal double FlowAt(double pressurePa)
     {
         if (IsFixed)
@@ -167,7 +169,7 @@ public sealed class FanCurve
         return flows[last] + (share * (flows[last + 1] - flows[last]));
     }
 
-    /// <summary>The straight piece just above a pressure: flow is <c>AtZero - Slope x pressure</c> up to the next bend.</summary>
+    /// <summary>The straight segment just above a pressure: the flow is <c>AtZero - Slope x pressure</c> up to the next point.</summary>
     internal (double AtZero, double Slope) PieceAbove(double pressurePa)
     {
         if (IsFixed)

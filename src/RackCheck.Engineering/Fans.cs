@@ -1,29 +1,29 @@
 namespace RackCheck.Engineering;
 
-/// <summary>Equal fans side by side.</summary>
-/// <param name="Curve">What one of them moves.</param>
-/// <param name="Count">How many, 0 or more.</param>
+/// <summary>Identical fans in parallel.</summary>
+/// <param name="Curve">Curve of one fan.</param>
+/// <param name="Count">Number of fans, 0 or more.</param>
 public readonly record struct FanGroup(FanCurve Curve, int Count);
 
-/// <summary>Where fans and the losses of their path meet.</summary>
-/// <param name="FlowM3h">Flow, m3/h.</param>
-/// <param name="PressurePa">Pressure lost on the path, Pa.</param>
+/// <summary>Operating point of fans on an airflow path.</summary>
+/// <param name="FlowM3h">Airflow, m3/h.</param>
+/// <param name="PressurePa">Pressure drop of the path, Pa.</param>
 public readonly record struct WorkingPoint(double FlowM3h, double PressurePa);
 
-/// <summary>Fans in parallel on one path of air.</summary>
+/// <summary>Fans in parallel on one airflow path.</summary>
 /// <remarks>
-/// Laws of fans (value from memory): flows of fans in parallel add at equal pressure; at the same speed the volume stays and the pressure goes with the density.
-/// The installed share of a fan without a curve is common practice. Air that a strong fan drives back through a weak one is not in it.
+/// Fan laws (values from memory): the flows of parallel fans add at equal pressure; at constant speed the volume flow stays the same and the pressure is
+/// proportional to the density. The installed airflow of a fan without a curve is common practice. Reverse flow through a weak fan is not included.
 /// </remarks>
 public static class Fans
 {
-    /// <summary>Density that data sheets give curves for, kg/m3.</summary>
+    /// <summary>Air density of the fan curves in data sheets, kg/m3.</summary>
     public const double CurveDensityKgM3 = 1.2;
 
-    /// <summary>Flow of fans in parallel against a pressure: the sum of theirs.</summary>
+    /// <summary>Total airflow of parallel fans against a pressure.</summary>
     /// <param name="fans">The fans.</param>
     /// <param name="pressurePa">Pressure, Pa at <see cref="CurveDensityKgM3"/>, 0 or more.</param>
-    /// <returns>Flow, m3/h. Example: two lines from 60 Pa to 360 m3/h move 360 against 30 Pa.</returns>
+    /// <returns>Airflow, m3/h. Example: two lines from 60 Pa to 360 m3/h gives 360 m3/h against 30 Pa.</returns>
     /// <exception cref="ArgumentOutOfRangeException">A negative count or pressure.</exception>
     public static double FlowM3h(ReadOnlySpan<FanGroup> fans, double pressurePa)
     {
@@ -32,15 +32,16 @@ public static class Fans
         return Sum(fans, pressurePa);
     }
 
-    /// <summary>Working point: where the sum of the fans' flows at a pressure p meets the path, <c>p = K V^2</c>.</summary>
-    /// <param name="fans">The fans; without any nothing moves.</param>
-    /// <param name="k">Sum of the losses of the path K at the site's density, Pa/(m3/h)^2, 0 or more.</param>
-    /// <param name="densityKgM3">Density of the site's air, kg/m3, over 0: curves are scaled to it from 1.2.</param>
-    /// <returns>Flow and pressure; without losses the free flow at 0 Pa.</returns>
-    /// <exception cref="ArgumentOutOfRangeException">A negative count, a K that is negative or infinite, or a density not over 0.</exception>
+    /// <summary>Operating point: total fan airflow at pressure p equals the flow of the path, <c>p = K V^2</c>.</summary>
+    /// <param name="fans">The fans; without fans the airflow is 0.</param>
+    /// <param name="k">Total loss coefficient K of the path at the site's air density, Pa/(m3/h)^2, 0 or more.</param>
+    /// <param name="densityKgM3">Air density at the site, kg/m3, above 0. Curves are scaled to it from 1.2.</param>
+    /// <returns>Airflow and pressure; without losses the free-air flow at 0 Pa.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">A negative count, a K that is negative or infinite, or a density of 0 or less.</exception>
     /// <remarks>
-    /// The sum is straight between the pressures where one of the curves bends. Halving over the bends finds the piece that the path crosses; on it V = a - b p and
-    /// p = K V^2 give <c>V = 2a/(1 + sqrt(1 + 4 a b K))</c>, exact to rounding. Where a curve is flat the sum jumps, and the path meets it at that pressure.
+    /// The total is linear between the pressures of the curve points. A bisection over these pressures finds the segment that the path crosses. There
+    /// <c>V = a - b p</c> and <c>p = K V^2</c> give <c>V = 2a/(1 + sqrt(1 + 4 a b K))</c>, exact to rounding. Where a curve is flat the total jumps, and
+    /// the path meets it at that pressure.
     /// </remarks>
     /// <example>Points (0, 60) (100, 45) (200, 38) (300, 20) (360, 0) on K = 5e-4: one fan 244.7 m3/h at 29.95 Pa, two 289.4 m3/h.</example>
     public static WorkingPoint WorkingPointOf(ReadOnlySpan<FanGroup> fans, double k, double densityKgM3 = CurveDensityKgM3)
@@ -74,7 +75,7 @@ public static class Fans
         return new(flow, k * flow * flow);
     }
 
-    /// <summary>The greatest pressure at which a curve bends and the fans still move what the path lets through; 0 where there is none.</summary>
+    /// <summary>The highest pressure of a curve point at which the fans still deliver the flow of the path; 0 where there is none.</summary>
     private static double LastBendReached(ReadOnlySpan<FanGroup> fans, double k)
     {
         var (reached, missed) = (0.0, double.PositiveInfinity);

@@ -2,23 +2,23 @@ using System.Collections.Immutable;
 
 namespace RackCheck.Engineering;
 
-/// <summary>Loads that four feet at the corners of a rectangle bear.</summary>
-/// <param name="FrontKn">The front pair together, kN.</param>
-/// <param name="RearKn">The rear pair together, kN.</param>
-/// <param name="GreatestKn">The most loaded foot, kN.</param>
-/// <param name="AllStand">Whether the centre of gravity lies within the feet. Else a foot lifts, and the loads are outside what the formula is valid for.</param>
+/// <summary>Loads on four feet at the corners of a rectangle.</summary>
+/// <param name="FrontKn">Load on both front feet together, kN.</param>
+/// <param name="RearKn">Load on both rear feet together, kN.</param>
+/// <param name="GreatestKn">Maximum foot load, kN.</param>
+/// <param name="AllStand">Whether the centre of gravity lies within the feet. Otherwise a foot lifts and the formula is not valid.</param>
 public readonly record struct FootLoads(double FrontKn, double RearKn, double GreatestKn, bool AllStand);
 
 /// <summary>A class of raised floors.</summary>
-/// <param name="Number">1 to 6.</param>
-/// <param name="UltimateKn">Least point load that breaks a panel, kN.</param>
+/// <param name="Number">Class number, 1 to 6.</param>
+/// <param name="UltimateKn">Ultimate point load of a panel, kN.</param>
 public readonly record struct FloorClass(int Number, double UltimateKn)
 {
-    /// <summary>Point load that may stand on it: ultimate load over the safety factor.</summary>
+    /// <summary>Permitted point load: ultimate load divided by the safety factor.</summary>
     /// <param name="safetyFactor">Safety factor, 1 or more; 2 or 3 in practice.</param>
     /// <returns>Load, kN.</returns>
-    /// <exception cref="ArgumentOutOfRangeException">A factor under 1, or no number.</exception>
-    /// <example>Class 2: 3 at a factor of 2, 2 at 3.</example>
+    /// <exception cref="ArgumentOutOfRangeException">A factor below 1, or not a finite number.</exception>
+    /// <example>Class 2: 3 kN at a factor of 2, 2 kN at a factor of 3.</example>
     public double WorkingKn(double safetyFactor)
     {
         Require.Finite(safetyFactor);
@@ -27,29 +27,31 @@ public readonly record struct FloorClass(int Number, double UltimateKn)
     }
 }
 
-/// <summary>What a cabinet asks of the floor: load on the area, load on a foot, and classes of raised floors.</summary>
+/// <summary>Floor loads of a cabinet: distributed load, foot load and classes of raised floors.</summary>
 /// <remarks>
-/// Loads at rest: castors that roll, people and what stands there already come on top. Classes: EN 12825 (secondary source); the factors on
-/// them are common practice.
+/// Static loads. Rolling castors, people and existing equipment are not included. Classes: EN 12825 (secondary source); the safety factors are common
+/// practice.
 /// </remarks>
 public static class FloorLoads
 {
-    /// <summary>Safety factor on the ultimate load, the lower of the two in use.</summary>
+    /// <summary>Lower safety factor in use on the ultimate load.</summary>
     public const double LowSafetyFactor = 2;
 
-    /// <summary>Safety factor on the ultimate load, the higher of the two in use and the cautious one.</summary>
+    /// <summary>Higher safety factor in use on the ultimate load, the conservative one.</summary>
     public const double HighSafetyFactor = 3;
 
     /// <summary>Classes of raised floors, EN 12825.</summary>
     public static ImmutableArray<FloorClass> Classes { get; } = [new(1, 4), new(2, 6), new(3, 8), new(4, 9), new(5, 10), new(6, 12)];
 
-    /// <summary>Load spread over an area: <c>m g / (w d)</c>.</summary>
+    /// <summary>Distributed load: <c>m g / (w d)</c>.</summary>
     /// <param name="massKg">Mass m, kg, 0 or more.</param>
-    /// <param name="widthMm">Width w of the area that it is spread over, mm, over 0.</param>
-    /// <param name="depthMm">Depth d of it, mm, over 0; with half an aisle before and behind where the floor spreads the load so far.</param>
+    /// <param name="widthMm">Width w of the loaded area, mm, above 0.</param>
+    /// <param name="depthMm">
+    /// Depth d of the loaded area, mm, above 0; including half of the front and rear aisle where the floor distributes the load over them.
+    /// </param>
     /// <returns>Load, kN/m2.</returns>
     /// <exception cref="ArgumentOutOfRangeException">An argument is outside its range.</exception>
-    /// <example>800 kg on 600 x 1000: 13.076; with half an aisle of 600 on both sides 8.172.</example>
+    /// <example>800 kg on 600 x 1000: 13.076; including half of a 600 mm aisle at front and rear: 8.172.</example>
     public static double DistributedKnM2(double massKg, double widthMm, double depthMm)
     {
         Require.Positive(widthMm);
@@ -57,17 +59,17 @@ public static class FloorLoads
         return Gravity.WeightN(massKg) / 1000 / (widthMm * depthMm / 1e6);
     }
 
-    /// <summary>Loads on four feet: each pair by the lever from the centre of gravity, the most loaded foot <c>F = (W/4)(1 + 2 ex/a)(1 + 2 ey/b)</c>.</summary>
-    /// <param name="feet">Rectangle of the feet, a wide and b deep, both over 0; without a stabiliser.</param>
-    /// <param name="centre">All masses at their centre, 0 kg or more; ex and ey are its distances from the middle of the feet.</param>
+    /// <summary>Loads on four feet: each pair by moments about the centre of gravity, maximum foot load <c>F = (W/4)(1 + 2 ex/a)(1 + 2 ey/b)</c>.</summary>
+    /// <param name="feet">Rectangle of the feet, a wide and b deep, both above 0; without a stabiliser.</param>
+    /// <param name="centre">Total mass at its centre of gravity, 0 kg or more; ex and ey are its distances from the centre of the feet.</param>
     /// <returns>The loads.</returns>
-    /// <exception cref="ArgumentOutOfRangeException">Feet that span no area, a negative mass, or no number.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">Feet that span no area, a negative mass, or not a finite number.</exception>
     /// <remarks>
-    /// Four feet are one more than statics can tell apart. The formula is that of a frame soft in torsion, and lies <c>W ex ey / (a b)</c> over that of a
-    /// rigid one on equal springs. It holds while the centre lies within the feet and the floor is even: on an uneven one two feet of a
-    /// diagonal can bear all, up to twice as much.
+    /// Four feet are statically indeterminate. The formula assumes a torsionally soft frame and exceeds the value for a rigid frame on equal springs by
+    /// <c>W ex ey / (a b)</c>. It is valid while the centre of gravity lies within the feet and the floor is even. On an uneven floor two diagonal feet
+    /// can carry the whole load, up to twice the value.
     /// </remarks>
-    /// <example>800 kg, feet 550 x 900, centre 100 before the middle: front 4.794, rear 3.051, foot 2.397 kN.</example>
+    /// <example>800 kg, feet 550 x 900, centre of gravity 100 in front of the middle: front 4.794 kN, rear 3.051 kN, maximum foot load 2.397 kN.</example>
     public static FootLoads LoadsOnFeet(SupportArea feet, PointMass centre)
     {
         Require.Positive(feet.WidthMm);
@@ -84,12 +86,12 @@ public static class FloorLoads
             front is >= 0 and <= 1 && left is >= 0 and <= 1);
     }
 
-    /// <summary>The lowest class that bears a point load.</summary>
+    /// <summary>The lowest class that carries a point load.</summary>
     /// <param name="pointKn">Point load, kN, 0 or more.</param>
     /// <param name="safetyFactor">Safety factor, 1 or more.</param>
-    /// <returns>The class; null where none does.</returns>
+    /// <returns>The class; null where no class is sufficient.</returns>
     /// <exception cref="ArgumentOutOfRangeException">An argument is outside its range.</exception>
-    /// <example>2.4 kN at a factor of 3: class 3, which bears 2.667.</example>
+    /// <example>2.4 kN at a factor of 3: class 3, which carries 2.667 kN.</example>
     public static FloorClass? LowestClass(double pointKn, double safetyFactor = HighSafetyFactor)
     {
         Require.NotNegative(pointKn);

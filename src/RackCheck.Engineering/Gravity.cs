@@ -3,15 +3,15 @@ namespace RackCheck.Engineering;
 /// <summary>Weight of a mass.</summary>
 public static class Gravity
 {
-    /// <summary>Standard acceleration of free fall g, m/s2.</summary>
+    /// <summary>Standard acceleration due to gravity g, m/s2.</summary>
     public const double MPerS2 = 9.80665;
 
     /// <summary>Weight: <c>m g</c>.</summary>
     /// <param name="massKg">Mass m, kg, 0 or more.</param>
     /// <returns>Weight, N.</returns>
-    /// <exception cref="ArgumentOutOfRangeException">The mass is negative or no number.</exception>
-    /// <remarks>The standard value; the true one differs from it by less than 0.3 % from the equator to the poles.</remarks>
-    /// <example>100 kg weigh 980.665 N.</example>
+    /// <exception cref="ArgumentOutOfRangeException">The mass is negative or not a finite number.</exception>
+    /// <remarks>Standard value. The local value differs by less than 0.3 % from the equator to the poles.</remarks>
+    /// <example>100 kg gives 980.665 N.</example>
     public static double WeightN(double massKg)
     {
         Require.NotNegative(massKg);

@@ -2,8 +2,8 @@ using System.Collections.Immutable;
 
 namespace RackCheck.Engineering;
 
-/// <summary>Guideline masses for a zone of heights, one person, both hands, now and then.</summary>
-/// <param name="Name">Its bounds by the body.</param>
+/// <summary>Guideline masses for a height zone: one person, two hands, occasional lifting.</summary>
+/// <param name="Name">Zone between two body heights.</param>
 /// <param name="FromMm">Lower bound above the floor, mm.</param>
 /// <param name="ToMm">Upper bound above the floor, mm.</param>
 /// <param name="ManCloseKg">A man, held close to the body, kg.</param>
@@ -13,30 +13,30 @@ namespace RackCheck.Engineering;
 public readonly record struct HandlingZone(
     string Name, double FromMm, double ToMm, double ManCloseKg, double ManReachKg, double WomanCloseKg, double WomanReachKg);
 
-/// <summary>What may be lifted by hand, by the height of the hands.</summary>
+/// <summary>Guideline masses for manual lifting, by hand height.</summary>
 /// <remarks>
-/// HSE L23, lifting filter (values from memory): guidance, no legal limit. It supposes up to 30 lifts an hour, a firm stand and no twist. The
-/// bounds of the zones are body heights (values from memory), at the end of their range where the limit falls sooner. A lift that
-/// passes several zones has the least of their figures; these hold for one from a table or trolley at about elbow height.
+/// HSE L23, lifting filter (values from memory): guidance, not a legal limit. It assumes up to 30 lifts per hour, firm footing and no twisting. The zone
+/// limits are body heights (values from memory), taken at the conservative end of their range. A lift through several zones has the lowest of their values.
+/// The values apply to a lift from a table or trolley at about elbow height.
 /// </remarks>
 public static class Handling
 {
     /// <summary>Middle of the lower leg above the floor, mm.</summary>
     public const double LowerLegMm = 250;
 
-    /// <summary>Knuckles of a hanging hand above the floor, mm.</summary>
+    /// <summary>Knuckle height above the floor, arms hanging, mm.</summary>
     public const double KnuckleMm = 750;
 
-    /// <summary>Elbow above the floor, mm: the low end of 950 to 1200.</summary>
+    /// <summary>Elbow height above the floor, mm: lower end of 950 to 1200.</summary>
     public const double ElbowMm = 950;
 
-    /// <summary>Shoulder above the floor, mm: the low end of 1300 to 1600.</summary>
+    /// <summary>Shoulder height above the floor, mm: lower end of 1300 to 1600.</summary>
     public const double ShoulderMm = 1300;
 
-    /// <summary>Reach overhead, mm: the low end of 1850 to 2100. The guideline has no figure above it.</summary>
+    /// <summary>Overhead reach, mm: lower end of 1850 to 2100. The guideline has no value above it.</summary>
     public const double ReachMm = 1850;
 
-    /// <summary>The zones from the floor up; none overlaps the next.</summary>
+    /// <summary>The zones from the floor upwards, without overlap.</summary>
     public static ImmutableArray<HandlingZone> Zones { get; } =
     [
         new("floor to lower leg", 0, LowerLegMm, 10, 5, 7, 3),
@@ -46,11 +46,11 @@ public static class Handling
         new("shoulder to head", ShoulderMm, ReachMm, 10, 5, 7, 3),
     ];
 
-    /// <summary>The zone of a height; on a bound the one with the lower figures.</summary>
+    /// <summary>The zone of a height; at a zone limit the zone with the lower values.</summary>
     /// <param name="heightMm">Height of the hands above the floor, mm, 0 or more.</param>
-    /// <returns>The zone; null above the reach, where the guideline has no figure and a lift aid is wanted.</returns>
-    /// <exception cref="ArgumentOutOfRangeException">A negative height, or no number.</exception>
-    /// <example>1000: elbow to shoulder, 20 kg held close; 1300: shoulder to head, 10 kg; 1900: none.</example>
+    /// <returns>The zone; null above the overhead reach, where the guideline has no value and a lifting aid is needed.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">A negative height, or not a finite number.</exception>
+    /// <example>1000 mm: elbow to shoulder, 20 kg close to the body; 1300 mm: shoulder to head, 10 kg; 1900 mm: null.</example>
     public static HandlingZone? ZoneAt(double heightMm)
     {
         Require.NotNegative(heightMm);
@@ -66,19 +66,19 @@ public static class Handling
         return found;
     }
 
-    /// <summary>What one man may lift to a height, held close.</summary>
+    /// <summary>Guideline mass for one man at a height, close to the body.</summary>
     /// <param name="heightMm">Height of the hands above the floor, mm, 0 or more.</param>
-    /// <returns>Mass, kg; null above the reach, where the guideline has no figure.</returns>
-    /// <exception cref="ArgumentOutOfRangeException">A negative height, or no number.</exception>
-    /// <example>800: 25; 1000: 20; 1500: 10.</example>
+    /// <returns>Mass, kg; null above the overhead reach, where the guideline has no value.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">A negative height, or not a finite number.</exception>
+    /// <example>800 mm: 25 kg; 1000 mm: 20 kg; 1500 mm: 10 kg.</example>
     public static double? LimitKg(double heightMm) => ZoneAt(heightMm)?.ManCloseKg;
 
-    /// <summary>What several people lift together: the sum of their own limits, two thirds of it with two, half of it with three.</summary>
-    /// <param name="sumKg">Sum of their own limits, kg, 0 or more.</param>
-    /// <param name="people">1 to 3; the guideline has no share for more.</param>
+    /// <summary>Guideline mass for a team: two thirds of the sum of the individual values for two people, half for three.</summary>
+    /// <param name="sumKg">Sum of the individual values, kg, 0 or more.</param>
+    /// <param name="people">Number of people, 1 to 3; the guideline has no value for more.</param>
     /// <returns>Mass, kg.</returns>
     /// <exception cref="ArgumentOutOfRangeException">An argument is outside its range.</exception>
-    /// <example>Two with 25 each: 33.3; three with 25 each: 37.5.</example>
+    /// <example>Two people with 25 kg each: 33.3; three people with 25 kg each: 37.5.</example>
     public static double TeamLimitKg(double sumKg, int people)
     {
         Require.NotNegative(sumKg);
@@ -87,7 +87,7 @@ public static class Handling
             1 => sumKg,
             2 => sumKg * 2 / 3,
             3 => sumKg / 2,
-            _ => throw new ArgumentOutOfRangeException(nameof(people), people, "1 to 3."),
+            _ => throw new ArgumentOutOfRangeException(nameof(people), people, "The number of people must be 1 to 3."),
         };
     }
 }

@@ -2,13 +2,13 @@ using System.Collections.Immutable;
 
 namespace RackCheck.Engineering;
 
-/// <summary>A class of equipment by the air that it may take in.</summary>
-/// <param name="Name">A1 to A4.</param>
-/// <param name="LeastC">Lowest temperature allowed, C.</param>
-/// <param name="GreatestC">Greatest temperature allowed up to 900 m, C.</param>
-/// <param name="GreatestDewPointC">Greatest dew point allowed, C.</param>
-/// <param name="GreatestHumidityPercent">Greatest relative humidity allowed, percent.</param>
-/// <param name="MetresPerK">Height above 900 m that takes 1 K off the greatest temperature, m.</param>
+/// <summary>A class of equipment by permitted inlet air.</summary>
+/// <param name="Name">Class name, A1 to A4.</param>
+/// <param name="LeastC">Minimum inlet temperature, C.</param>
+/// <param name="GreatestC">Maximum inlet temperature up to 900 m, C.</param>
+/// <param name="GreatestDewPointC">Maximum dew point, C.</param>
+/// <param name="GreatestHumidityPercent">Maximum relative humidity, percent.</param>
+/// <param name="MetresPerK">Altitude above 900 m that lowers the maximum temperature by 1 K, m.</param>
 public sealed record InletClass(
     string Name,
     double LeastC,
@@ -17,33 +17,33 @@ public sealed record InletClass(
     double GreatestHumidityPercent,
     double MetresPerK)
 {
-    /// <summary>Greatest temperature allowed at a height, by the class's own slope.</summary>
-    /// <param name="altitudeM">Height above the sea, m; valid up to 3050, see <see cref="InletLimits.IsWithinAltitude"/>.</param>
+    /// <summary>Maximum inlet temperature at an altitude, with the derating of the class.</summary>
+    /// <param name="altitudeM">Altitude above sea level, m; valid up to 3050, see <see cref="InletLimits.IsWithinAltitude"/>.</param>
     /// <returns>Temperature, C. Example: A3 at 1800 m: 34.86.</returns>
-    /// <exception cref="ArgumentOutOfRangeException">The height is no number.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">The altitude is not a finite number.</exception>
     public double GreatestAtC(double altitudeM) => InletLimits.DeratedC(GreatestC, altitudeM, MetresPerK);
 }
 
-/// <summary>How hot the air may be that equipment takes in.</summary>
+/// <summary>Maximum inlet air temperature of equipment.</summary>
 /// <remarks>
-/// ASHRAE TC 9.9, thermal guidelines: classes (secondary source), height from which limits fall (value from memory; an older edition has 950 m).
-/// The recommended range is no limit and does not fall with the height.
+/// ASHRAE TC 9.9, thermal guidelines: classes (secondary source), altitude from which limits are derated (value from memory; an older edition has 950 m).
+/// The recommended range is not a limit and is not derated.
 /// </remarks>
 public static class InletLimits
 {
-    /// <summary>Lowest temperature recommended, C.</summary>
+    /// <summary>Minimum recommended temperature, C.</summary>
     public const double RecommendedLeastC = 18;
 
-    /// <summary>Greatest temperature recommended, C.</summary>
+    /// <summary>Maximum recommended temperature, C.</summary>
     public const double RecommendedGreatestC = 27;
 
-    /// <summary>Height above which limits fall, m.</summary>
+    /// <summary>Altitude above which limits are derated, m.</summary>
     public const double DeratingFromM = 900;
 
-    /// <summary>Height that takes 1 K off a limit of equipment whose class is not told, m.</summary>
+    /// <summary>Altitude difference that lowers the limit of equipment of unknown class by 1 K, m.</summary>
     public const double MetresPerK = 300;
 
-    /// <summary>Greatest height that the classes are for, m.</summary>
+    /// <summary>Maximum altitude of the classes, m.</summary>
     public const double GreatestAltitudeM = 3050;
 
     /// <summary>The classes.</summary>
@@ -55,13 +55,13 @@ public static class InletLimits
         new("A4", 5, 45, 24, 90, 125),
     ];
 
-    /// <summary>A limit at a height: <c>T - (h - 900)/300</c> above 900 m, the limit itself up to there.</summary>
+    /// <summary>Derated limit: <c>T - (h - 900)/300</c> above 900 m, otherwise the limit itself.</summary>
     /// <param name="limitC">Limit up to 900 m T, C.</param>
-    /// <param name="altitudeM">Height above the sea h, m; valid up to 3050, see <see cref="IsWithinAltitude"/>.</param>
-    /// <param name="metresPerK">Height that takes 1 K off, m, over 0.</param>
+    /// <param name="altitudeM">Altitude above sea level h, m; valid up to 3050, see <see cref="IsWithinAltitude"/>.</param>
+    /// <param name="metresPerK">Altitude difference that lowers the limit by 1 K, m, above 0.</param>
     /// <returns>Limit, C.</returns>
-    /// <exception cref="ArgumentOutOfRangeException">No number, or a slope not over 0.</exception>
-    /// <remarks>Classes A3 and A4 fall faster, by 1 K for 175 and 125 m: take <see cref="InletClass.GreatestAtC"/> where the class is known.</remarks>
+    /// <exception cref="ArgumentOutOfRangeException">Not a finite number, or a derating of 0 or less.</exception>
+    /// <remarks>Classes A3 and A4 are derated faster, by 1 K per 175 m and 125 m. Use <see cref="InletClass.GreatestAtC"/> where the class is known.</remarks>
     /// <example>35 C at 900 m: 35; at 1800 m: 32; at 3050 m: 27.83.</example>
     public static double DeratedC(double limitC, double altitudeM, double metresPerK = MetresPerK)
     {
@@ -71,8 +71,8 @@ public static class InletLimits
         return limitC - (Math.Max(0, altitudeM - DeratingFromM) / metresPerK);
     }
 
-    /// <summary>Whether a height is one that the classes are for.</summary>
-    /// <param name="altitudeM">Height above the sea, m.</param>
-    /// <returns>Whether it is up to 3050.</returns>
+    /// <summary>Whether an altitude is within the range of the classes.</summary>
+    /// <param name="altitudeM">Altitude above sea level, m.</param>
+    /// <returns>True up to 3050.</returns>
     public static bool IsWithinAltitude(double altitudeM) => altitudeM <= GreatestAltitudeM;
 }

@@ -2,22 +2,22 @@ using System.Collections.Immutable;
 
 namespace RackCheck.Engineering;
 
-/// <summary>A first digit of the IP code that openings alone decide.</summary>
+/// <summary>A first digit of the IP code determined by openings.</summary>
 /// <param name="Digit">The digit, 1 to 4.</param>
-/// <param name="HoleUnderMm">Openings are narrower than this, mm.</param>
-/// <param name="KeepsOut">What does not get in.</param>
+/// <param name="HoleUnderMm">Openings must be narrower than this, mm.</param>
+/// <param name="KeepsOut">Object kept out.</param>
 public sealed record IpOpening(int Digit, double HoleUnderMm, string KeepsOut);
 
-/// <summary>Degrees of protection by the IP code.</summary>
+/// <summary>Degrees of protection, IP code.</summary>
 /// <remarks>
-/// IEC 60529 (value from memory). Openings are one part of a degree: gaps and cable entries count too, dust and water are for tests. Second digits up to 6 include
-/// the lower ones; 7 and 8, immersion, include those up to 4 but no jets, and 9 stands alone.
+/// IEC 60529 (value from memory). Openings are only one part of a degree of protection: gaps and cable entries also count, and dust and water need a test.
+/// Second digits up to 6 include the lower ones; 7 and 8 (immersion) include those up to 4 but not jets; 9 includes no other digit.
 /// </remarks>
 public static class IpCodes
 {
     private const int Unknown = -1;
 
-    /// <summary>The digits that openings decide.</summary>
+    /// <summary>The first digits determined by openings.</summary>
     public static ImmutableArray<IpOpening> Openings { get; } =
     [
         new(1, 50, "back of a hand"),
@@ -26,11 +26,11 @@ public static class IpCodes
         new(4, 1, "wire"),
     ];
 
-    /// <summary>First digit that an opening leaves.</summary>
-    /// <param name="holeMm">Least dimension across the widest opening: diameter of a hole, width of a slot, mm; 0 without any.</param>
-    /// <returns>0 to 4: the greatest digit whose probe does not go in. Without openings 4 too, for 5 and 6 are for tests.</returns>
-    /// <exception cref="ArgumentOutOfRangeException">Negative or no number.</exception>
-    /// <example>6: 2; 2: 3; 12.5: 1, for the probe of 12.5 goes in; 0.9: 4.</example>
+    /// <summary>First digit permitted by an opening.</summary>
+    /// <param name="holeMm">Smallest dimension of the widest opening, mm: diameter of a hole or width of a slot; 0 without openings.</param>
+    /// <returns>0 to 4: the highest digit whose probe does not enter. Also 4 without openings, because 5 and 6 need a test.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">Negative or not a finite number.</exception>
+    /// <example>6 mm: 2; 2 mm: 3; 12.5 mm: 1, because the 12.5 mm probe enters; 0.9 mm: 4.</example>
     public static int FirstDigit(double holeMm)
     {
         ArgumentOutOfRangeException.ThrowIfLessThan(holeMm, 0);
@@ -46,12 +46,12 @@ public static class IpCodes
         return digit;
     }
 
-    /// <summary>Whether a degree of protection does what another asks for.</summary>
-    /// <param name="code">What there is: two characters, 0 to 6 and 0 to 9, X for what is not told; "IP" may stand before them.</param>
-    /// <param name="required">What is asked for, written alike; X asks for nothing.</param>
-    /// <returns>Whether both digits do. What is not told does only what 0 does.</returns>
-    /// <exception cref="ArgumentOutOfRangeException">No such code.</exception>
-    /// <example>IP54 does IP20 and IPX4, not IP55; IP2X does IP20, not IP21; IP67 does IP64, not IP65.</example>
+    /// <summary>Whether a degree of protection meets a required one.</summary>
+    /// <param name="code">Existing degree: two characters, 0 to 6 and 0 to 9, X for not specified; an "IP" prefix is optional.</param>
+    /// <param name="required">Required degree in the same form; X means no requirement.</param>
+    /// <returns>True where both digits meet the requirement. X in the existing degree counts as 0.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">Not a valid IP code.</exception>
+    /// <example>IP54 meets IP20 and IPX4, not IP55; IP2X meets IP20, not IP21; IP67 meets IP64, not IP65.</example>
     public static bool Satisfies(ReadOnlySpan<char> code, ReadOnlySpan<char> required)
     {
         var (solid, water) = Read(code, nameof(code));
@@ -73,7 +73,7 @@ public static class IpCodes
         var digits = code.StartsWith("IP", StringComparison.Ordinal) ? code[2..] : code;
         return digits.Length == 2 && IsDigit(digits[0], '6') && IsDigit(digits[1], '9')
             ? (Value(digits[0]), Value(digits[1]))
-            : throw new ArgumentOutOfRangeException(name, code.ToString(), "Two characters, 0 to 6 and 0 to 9, X for what is not told.");
+            : throw new ArgumentOutOfRangeException(name, code.ToString(), "The code must be two characters, 0 to 6 and 0 to 9, X for not specified.");
 
         static bool IsDigit(char c, char last) => c == 'X' || (c >= '0' && c <= last);
         static int Value(char c) => c == 'X' ? Unknown : c - '0';

@@ -2,26 +2,26 @@ using System.Runtime.CompilerServices;
 
 namespace RackCheck.Engineering;
 
-/// <summary>Refuses arguments that no thing can have. The framework's own guards let infinity pass.</summary>
+/// <summary>Rejects arguments that are not physical. The framework's own guards accept infinity.</summary>
 internal static class Require
 {
-    /// <summary>A number.</summary>
+    /// <summary>Requires a finite number.</summary>
     public static void Finite(double value, [CallerArgumentExpression(nameof(value))] string name = "")
     {
         if (!double.IsFinite(value))
         {
-            throw new ArgumentOutOfRangeException(name, value, "Not a number that a place or a size can have.");
+            throw new ArgumentOutOfRangeException(name, value, "The value must be a finite number.");
         }
     }
 
-    /// <summary>A number of 0 or more.</summary>
+    /// <summary>Requires a finite number of 0 or more.</summary>
     public static void NotNegative(double value, [CallerArgumentExpression(nameof(value))] string name = "")
     {
         Finite(value, name);
         ArgumentOutOfRangeException.ThrowIfLessThan(value, 0, name);
     }
 
-    /// <summary>A number over 0.</summary>
+    /// <summary>Requires a finite number above 0.</summary>
     public static void Positive(double value, [CallerArgumentExpression(nameof(value))] string name = "")
     {
         Finite(value, name);

@@ -2,35 +2,35 @@ using System.ComponentModel.DataAnnotations;
 
 namespace RackCheck.Model;
 
-/// <summary>What a customer is about to order for one rack: part numbers and quantities, and what is known of the place it goes to.</summary>
+/// <summary>A customer's order for one rack: part numbers, quantities and known site data.</summary>
 public sealed record BasketRequest
 {
-    /// <summary>The caller's own reference, echoed in the answer.</summary>
+    /// <summary>The caller's own reference, returned in the report.</summary>
     [StringLength(64)]
     public string? Reference { get; init; }
 
-    /// <summary>The lines of the basket. A part number may stand on several.</summary>
+    /// <summary>The lines of the basket. A part number may appear on more than one line.</summary>
     [Length(1, 1000)]
     public required IReadOnlyList<BasketLine> Lines { get; init; }
 
-    /// <summary>The electrical supplies that reach the rack. Absent or empty: one is assumed for each PDU, by its plug and the region.</summary>
+    /// <summary>The electrical supplies that reach the rack. Absent or empty: one supply per PDU is assumed from its plug and the region.</summary>
     [MaxLength(16)]
     public IReadOnlyList<Supply>? Supplies { get; init; }
 
-    /// <summary>Protective earth beyond the cords.</summary>
+    /// <summary>Protective earthing in addition to the mains cords.</summary>
     public Earthing? Earthing { get; init; }
 
-    /// <summary>Where the rack goes and how it gets there.</summary>
+    /// <summary>Installation site and delivery route.</summary>
     public Site? Site { get; init; }
 
     /// <summary>The caller's own limits and severities.</summary>
     public Policy? Policy { get; init; }
 
-    /// <summary>Findings that somebody has accepted, with a reason. Pointers are those of the rack in the answer.</summary>
+    /// <summary>Accepted findings, each with a reason. Pointers refer to the rack in the report.</summary>
     [MaxLength(200)]
     public IReadOnlyList<Acceptance>? Acceptances { get; init; }
 
-    /// <summary>What the customer wants of the rack beyond its parts.</summary>
+    /// <summary>The customer's options for the rack.</summary>
     public BasketOptions? Options { get; init; }
 }
 
@@ -41,65 +41,67 @@ public sealed record BasketLine
     [StringLength(64, MinimumLength = 1)]
     public required string PartNumber { get; init; }
 
-    /// <summary>Order units of it. A pack is one, whatever number of pieces is in it.</summary>
+    /// <summary>Quantity to order. A pack counts as one, whatever number of pieces it contains.</summary>
     [Range(1, 10000)]
     public required int Quantity { get; init; }
 }
 
-/// <summary>What the customer wants of the rack beyond its parts.</summary>
+/// <summary>The customer's options for the rack.</summary>
 public sealed record BasketOptions
 {
-    /// <summary>How things are to be fastened to the uprights. Absent: as the holes of the uprights ask for.</summary>
+    /// <summary>How equipment is fastened to the uprights. Default: the fixing that suits the upright holes.</summary>
     public Fixing? Fixing { get; init; }
 
-    /// <summary>How the cabinet will stand among walls and neighbours; free unless told.</summary>
+    /// <summary>Placement of the cabinet relative to walls and adjacent cabinets. Default free.</summary>
     public Placement? Placement { get; init; }
 }
 
-/// <summary>The answer to a basket: the rack that it makes, the check of it, and what is missing or too much.</summary>
+/// <summary>Report on a basket: the rack assembled from it, the check of that rack, and missing and surplus parts.</summary>
 public sealed record BasketReport
 {
-    /// <summary>The caller's reference, echoed.</summary>
+    /// <summary>The caller's reference, as sent.</summary>
     public string? Reference { get; init; }
 
     /// <summary>
-    /// What may be done with the order: hold where the check of the rack says so, where a part number is unknown, or where cabinet or something that no
-    /// product on offer fits is missing; review at least where lines are missing.
+    /// Release decision for the order. Hold where the check of the rack holds it, where a part number is unknown, where the cabinet is missing, or where
+    /// a need is met by no product in the catalogue. At least review where lines are missing.
     /// </summary>
     public required Verdict Verdict { get; init; }
 
-    /// <summary>What the verdict will be once the missing lines are in the basket.</summary>
+    /// <summary>Verdict after the missing lines are added to the basket.</summary>
     public required Verdict CompletedVerdict { get; init; }
 
-    /// <summary>The rack that the basket makes as it is, mounted and wired; a cabinet that is missing is in it.</summary>
+    /// <summary>The rack assembled from the basket as ordered, with positions and cord connections. A missing cabinet is included.</summary>
     public required RackDescription Rack { get; init; }
 
-    /// <summary>The check of that rack. Its pointers are into <c>rack</c>.</summary>
+    /// <summary>Check report of that rack. Its pointers refer to <c>rack</c>.</summary>
     public required CheckReport Report { get; init; }
 
-    /// <summary>Which lines each finding comes from, in the order of the findings.</summary>
+    /// <summary>Basket lines behind each finding, in the order of the findings.</summary>
     public required IReadOnlyList<FindingLines> FindingLines { get; init; }
 
-    /// <summary>What is to be added: with these lines in the basket nothing is missing any more, unless it stands under <c>unmet</c>. By part number.</summary>
+    /// <summary>Lines to add, sorted by part number. With these lines the basket is complete, except for what is listed under <c>unmet</c>.</summary>
     public required IReadOnlyList<MissingLine> MissingLines { get; init; }
 
-    /// <summary>What is needed and no product on offer fits.</summary>
+    /// <summary>Needs that no product in the catalogue meets.</summary>
     public required IReadOnlyList<UnmetNeed> Unmet { get; init; }
 
-    /// <summary>What the rack has no use for, also once it is completed. By line.</summary>
+    /// <summary>Parts that the completed rack does not need, sorted by line.</summary>
     public required IReadOnlyList<ExcessLine> ExcessLines { get; init; }
 
-    /// <summary>What each line became, in the order of the request.</summary>
+    /// <summary>Items and PDUs made from each line, in the order of the request.</summary>
     public required IReadOnlyList<LineItems> LineItems { get; init; }
 
-    /// <summary>Lines whose part number the catalogue does not know, RFC 6901. They are not in the rack, and hold the order.</summary>
+    /// <summary>Lines whose part number is not in the catalogue, RFC 6901 pointers. They are left out of the rack and the order is held.</summary>
     public required IReadOnlyList<string> UnknownLines { get; init; }
 
-    /// <summary>What was taken to be so because the request does not say. Its pointers are into <c>rack</c>; what the check assumed stands in its report.</summary>
+    /// <summary>
+    /// Values assumed because the request does not give them. Pointers refer to <c>rack</c>. Values assumed by the check are listed in its report.
+    /// </summary>
     public required IReadOnlyList<Assumption> Assumptions { get; init; }
 }
 
-/// <summary>The lines that a finding comes from.</summary>
+/// <summary>Basket lines behind a finding.</summary>
 public sealed record FindingLines
 {
     /// <summary>Id of the rule.</summary>
@@ -108,64 +110,66 @@ public sealed record FindingLines
     /// <summary>Fingerprint of the finding.</summary>
     public required string Fingerprint { get; init; }
 
-    /// <summary>Lines of the request, RFC 6901, that of the culprit first; empty where the finding is of nothing that was ordered.</summary>
+    /// <summary>Lines of the request, RFC 6901 pointers; the line of the main cause first. Empty where no ordered part is involved.</summary>
     public required IReadOnlyList<string> Lines { get; init; }
 }
 
-/// <summary>Something that is to be added to the basket.</summary>
+/// <summary>A line to add to the basket.</summary>
 public sealed record MissingLine
 {
-    /// <summary>Part number of a product on offer.</summary>
+    /// <summary>Part number in the product catalogue.</summary>
     public required string PartNumber { get; init; }
 
-    /// <summary>Its name.</summary>
+    /// <summary>Product name.</summary>
     public required string Name { get; init; }
 
-    /// <summary>Order units to add; a pack counts as one.</summary>
+    /// <summary>Quantity to add. A pack counts as one.</summary>
     public required int Quantity { get; init; }
 
-    /// <summary>Why, in the customer's words.</summary>
+    /// <summary>Reason, in plain words.</summary>
     public required string Reason { get; init; }
 
-    /// <summary>Ids of the rules whose findings, or notes of what could not be assessed, are fewer once all missing lines are in; empty where no rule asks for it.</summary>
+    /// <summary>
+    /// Ids of the rules with fewer findings, or fewer unassessed cases, after all missing lines are added. Empty where no rule requires the line.
+    /// </summary>
     public required IReadOnlyList<string> Rules { get; init; }
 }
 
-/// <summary>Something that is needed and that no product on offer fits.</summary>
+/// <summary>A need that no product in the catalogue meets.</summary>
 public sealed record UnmetNeed
 {
     /// <summary>What is needed.</summary>
     public required string What { get; init; }
 
-    /// <summary>Why, and what no product has.</summary>
+    /// <summary>Why it is needed, and the property that no product has.</summary>
     public required string Reason { get; init; }
 }
 
-/// <summary>Something in the basket that the rack has no use for.</summary>
+/// <summary>A surplus line of the basket.</summary>
 public sealed record ExcessLine
 {
-    /// <summary>The line, RFC 6901.</summary>
+    /// <summary>Pointer to the line, RFC 6901.</summary>
     public required string Line { get; init; }
 
-    /// <summary>Its part number.</summary>
+    /// <summary>Part number of the line.</summary>
     public required string PartNumber { get; init; }
 
-    /// <summary>Order units of it that are too many. A pack of which some is used is not.</summary>
+    /// <summary>Surplus quantity. A pack in partial use is not surplus.</summary>
     public required int Quantity { get; init; }
 
-    /// <summary>Why, in the customer's words.</summary>
+    /// <summary>Reason, in plain words.</summary>
     public required string Reason { get; init; }
 }
 
-/// <summary>What became of a line.</summary>
+/// <summary>Items and PDUs made from a basket line.</summary>
 public sealed record LineItems
 {
-    /// <summary>The line, RFC 6901.</summary>
+    /// <summary>Pointer to the line, RFC 6901.</summary>
     public required string Line { get; init; }
 
-    /// <summary>Ids of the items of the rack that it gave; empty for parts of the cabinet, and for what goes onto items.</summary>
+    /// <summary>Ids of the items made from the line. Empty for parts of the cabinet and for parts fitted to items.</summary>
     public required IReadOnlyList<string> Items { get; init; }
 
-    /// <summary>Ids of the PDUs that it gave.</summary>
+    /// <summary>Ids of the PDUs made from the line.</summary>
     public required IReadOnlyList<string> Pdus { get; init; }
 }

@@ -2,26 +2,26 @@ using System.ComponentModel.DataAnnotations;
 
 namespace RackCheck.Model;
 
-/// <summary>The cabinet. Height in units, width and depth may come from the part number instead.</summary>
+/// <summary>The cabinet. Height in U, width and depth may come from the part number instead.</summary>
 public sealed record Cabinet
 {
     /// <summary>Part number in the product catalogue.</summary>
     [StringLength(64, MinimumLength = 1)]
     public string? PartNumber { get; init; }
 
-    /// <summary>Height of the mounting space in rack units (44.45 mm each).</summary>
+    /// <summary>Height of the mounting space, U (1 U is 44.45 mm).</summary>
     [Range(1, 60)]
     public int? HeightU { get; init; }
 
-    /// <summary>Overall width with side panels, mm.</summary>
+    /// <summary>Overall width including side panels, mm.</summary>
     [Range(200d, 3000d)]
     public double? WidthMm { get; init; }
 
-    /// <summary>Overall depth with doors, mm.</summary>
+    /// <summary>Overall depth including doors, mm.</summary>
     [Range(100d, 3000d)]
     public double? DepthMm { get; init; }
 
-    /// <summary>Overall height with the base, mm.</summary>
+    /// <summary>Overall height including the base, mm.</summary>
     [Range(100d, 5000d)]
     public double? HeightMm { get; init; }
 
@@ -35,55 +35,55 @@ public sealed record Cabinet
     /// <summary>The rear door.</summary>
     public Door? RearDoor { get; init; }
 
-    /// <summary>Whether side panels are fitted; true unless told.</summary>
+    /// <summary>Whether side panels are fitted. Default true.</summary>
     public bool? SidePanels { get; init; }
 
     /// <summary>The roof.</summary>
     public Roof? Roof { get; init; }
 
-    /// <summary>What the cabinet stands on.</summary>
+    /// <summary>The base: castors, feet, plinth or floor bolts.</summary>
     public CabinetBase? Base { get; init; }
 
     /// <summary>The mounting uprights.</summary>
     public Uprights? Uprights { get; init; }
 
-    /// <summary>Mass of equipment that the cabinet may carry standing, kg.</summary>
+    /// <summary>Maximum equipment mass with the cabinet stationary (static load rating), kg.</summary>
     [Range(1d, 10000d)]
     public double? RatedLoadKg { get; init; }
 
-    /// <summary>Mass of equipment that the cabinet may carry while it is moved on its castors, kg.</summary>
+    /// <summary>Maximum equipment mass while the cabinet is moved on its castors (dynamic load rating), kg.</summary>
     [Range(1d, 10000d)]
     public double? RollingLoadKg { get; init; }
 
     /// <summary>Whether doors and panels can be locked.</summary>
     public bool? Lockable { get; init; }
 
-    /// <summary>Degree of protection to IEC 60529, as "IP20".</summary>
+    /// <summary>Degree of protection to IEC 60529, for example "IP20".</summary>
     [RegularExpression("^IP[0-6X][0-9X]$")]
     public string? IpCode { get; init; }
 
     /// <summary>The earth bar.</summary>
     public EarthBar? EarthBar { get; init; }
 
-    /// <summary>How the cabinet stands among walls and neighbours; free unless told.</summary>
+    /// <summary>Placement of the cabinet relative to walls and adjacent cabinets. Default free.</summary>
     public Placement? Placement { get; init; }
 }
 
 /// <summary>A door of the cabinet.</summary>
 public sealed record Door
 {
-    /// <summary>Part number in the product catalogue, where it is not the door that the cabinet comes with.</summary>
+    /// <summary>Part number in the product catalogue, where this is not the cabinet's standard door.</summary>
     [StringLength(64, MinimumLength = 1)]
     public string? PartNumber { get; init; }
 
-    /// <summary>How it is made; may come from a part number instead.</summary>
+    /// <summary>Construction of the door. May come from the part number instead.</summary>
     public DoorStyle? Style { get; init; }
 
-    /// <summary>Depth that it takes from the cabinet's overall depth, mm; 25 unless told, 0 where there is no door.</summary>
+    /// <summary>Depth that the door takes from the cabinet's overall depth, mm. Default 25 mm, or 0 mm without a door.</summary>
     [Range(0d, 500d)]
     public double? DepthMm { get; init; }
 
-    /// <summary>Open share of the perforated face, percent.</summary>
+    /// <summary>Open area of the perforated face, percent.</summary>
     [Range(1d, 100d)]
     public double? OpenAreaPercent { get; init; }
 
@@ -91,32 +91,32 @@ public sealed record Door
     [Range(0.001d, 10d)]
     public double? PerforatedAreaM2 { get; init; }
 
-    /// <summary>Whether it is joined to protective earth.</summary>
+    /// <summary>Whether the door is bonded to protective earth.</summary>
     public bool? Bonded { get; init; }
 }
 
 /// <summary>The roof of the cabinet.</summary>
 public sealed record Roof
 {
-    /// <summary>How it is made.</summary>
+    /// <summary>Construction of the roof.</summary>
     public RoofStyle? Style { get; init; }
 
-    /// <summary>Free area of its openings, cm2.</summary>
+    /// <summary>Free area of the openings, cm2.</summary>
     [Range(0d, 20000d)]
     public double? OpenAreaCm2 { get; init; }
 }
 
-/// <summary>What the cabinet stands on.</summary>
+/// <summary>The base: castors, feet, plinth or floor bolts.</summary>
 public sealed record CabinetBase
 {
-    /// <summary>Castors, feet, plinth or bolts.</summary>
+    /// <summary>Castors, feet, plinth or floor bolts.</summary>
     public BaseStyle? Style { get; init; }
 
-    /// <summary>Height of the base, inside the overall height, mm.</summary>
+    /// <summary>Height of the base, included in the overall height, mm.</summary>
     [Range(0d, 1000d)]
     public double? HeightMm { get; init; }
 
-    /// <summary>How far the support edge reaches beyond the front, mm.</summary>
+    /// <summary>Reach of the stabiliser beyond the cabinet front, mm.</summary>
     [Range(0d, 2000d)]
     public double? StabiliserMm { get; init; }
 }
@@ -124,22 +124,24 @@ public sealed record CabinetBase
 /// <summary>The mounting uprights.</summary>
 public sealed record Uprights
 {
-    /// <summary>Shape of their holes.</summary>
+    /// <summary>Hole type of the uprights.</summary>
     public UprightHole? Hole { get; init; }
 
-    /// <summary>Outer front face of the cabinet to the front mounting plane, mm. Absent: the uprights are movable and not set yet.</summary>
+    /// <summary>
+    /// Distance from the outer front face of the cabinet to the front mounting plane, mm. Absent: the uprights are adjustable and not yet set.
+    /// </summary>
     [Range(0d, 3000d)]
     public double? FrontSetbackMm { get; init; }
 
-    /// <summary>Front mounting plane to rear mounting plane, mm.</summary>
+    /// <summary>Distance from the front mounting plane to the rear mounting plane, mm.</summary>
     [Range(1d, 3000d)]
     public double? SpacingMm { get; init; }
 
-    /// <summary>Pitch of the holes that the uprights are moved along in depth, mm; 25 unless told.</summary>
+    /// <summary>Pitch of the depth adjustment of the uprights, mm. Default 25 mm.</summary>
     [Range(1d, 500d)]
     public double? PitchMm { get; init; }
 
-    /// <summary>Clear opening between the uprights, mm; 450 unless told.</summary>
+    /// <summary>Clear opening between the uprights, mm. Default 450 mm.</summary>
     [Range(100d, 1000d)]
     public double? OpeningMm { get; init; }
 }
@@ -147,7 +149,7 @@ public sealed record Uprights
 /// <summary>The earth bar.</summary>
 public sealed record EarthBar
 {
-    /// <summary>Part number in the product catalogue, where it is not the bar that the cabinet comes with.</summary>
+    /// <summary>Part number in the product catalogue, where this is not the cabinet's standard earth bar.</summary>
     [StringLength(64, MinimumLength = 1)]
     public string? PartNumber { get; init; }
 
@@ -155,11 +157,11 @@ public sealed record EarthBar
     [Range(0, 500)]
     public int? Terminals { get; init; }
 
-    /// <summary>Length, mm.</summary>
+    /// <summary>Length of the bar, mm.</summary>
     [Range(0d, 5000d)]
     public double? LengthMm { get; init; }
 
-    /// <summary>Section, mm2.</summary>
+    /// <summary>Cross-sectional area of the bar, mm2.</summary>
     [Range(0d, 2000d)]
     public double? CrossSectionMm2 { get; init; }
 }

@@ -3,46 +3,46 @@ using RackCheck.Model.Converters;
 
 namespace RackCheck.Model;
 
-/// <summary>From which end the units of the cabinet are counted.</summary>
+/// <summary>End of the cabinet from which U positions are counted.</summary>
 [JsonConverter(typeof(NamedEnumConverter<UnitNumbering>))]
 public enum UnitNumbering
 {
-    /// <summary>Unit 1 is the lowest.</summary>
+    /// <summary>U1 is the lowest position.</summary>
     BottomUp,
 
-    /// <summary>Unit 1 is the highest.</summary>
+    /// <summary>U1 is the highest position.</summary>
     TopDown,
 }
 
-/// <summary>How a cabinet door is made.</summary>
+/// <summary>Construction of a cabinet door.</summary>
 [JsonConverter(typeof(NamedEnumConverter<DoorStyle>))]
 public enum DoorStyle
 {
-    /// <summary>No door: the side is open.</summary>
+    /// <summary>No door: the face is open.</summary>
     None,
 
-    /// <summary>Sheet steel without openings.</summary>
+    /// <summary>Solid sheet steel, no openings.</summary>
     Solid,
 
-    /// <summary>Glass in a frame; for air it is closed.</summary>
+    /// <summary>Glass in a frame. No airflow.</summary>
     Glazed,
 
-    /// <summary>Perforated sheet that lets air through.</summary>
+    /// <summary>Perforated sheet, open to airflow.</summary>
     Perforated,
 }
 
-/// <summary>How the roof of the cabinet is made.</summary>
+/// <summary>Construction of the cabinet roof.</summary>
 [JsonConverter(typeof(NamedEnumConverter<RoofStyle>))]
 public enum RoofStyle
 {
-    /// <summary>Closed sheet.</summary>
+    /// <summary>Solid sheet, no openings.</summary>
     Solid,
 
-    /// <summary>With openings for air.</summary>
+    /// <summary>With ventilation openings.</summary>
     Vented,
 }
 
-/// <summary>What the cabinet stands on.</summary>
+/// <summary>Type of cabinet base.</summary>
 [JsonConverter(typeof(NamedEnumConverter<BaseStyle>))]
 public enum BaseStyle
 {
@@ -59,42 +59,42 @@ public enum BaseStyle
     Bolted,
 }
 
-/// <summary>Holes of the mounting uprights.</summary>
+/// <summary>Hole type of the mounting uprights.</summary>
 [JsonConverter(typeof(NamedEnumConverter<UprightHole>))]
 public enum UprightHole
 {
-    /// <summary>Square, 9.5 mm, for cage nuts.</summary>
+    /// <summary>Square holes, 9.5 mm, for cage nuts.</summary>
     Square,
 
-    /// <summary>Round, plain.</summary>
+    /// <summary>Plain round holes.</summary>
     Round,
 
-    /// <summary>Round with a thread cut in.</summary>
+    /// <summary>Threaded round holes.</summary>
     Threaded,
 }
 
-/// <summary>How the cabinet stands among walls and neighbours; decides which faces shed heat.</summary>
+/// <summary>Placement of the cabinet relative to walls and adjacent cabinets. Determines which faces dissipate heat.</summary>
 [JsonConverter(typeof(NamedEnumConverter<Placement>))]
 public enum Placement
 {
-    /// <summary>Free on all sides.</summary>
+    /// <summary>Free-standing, all sides exposed.</summary>
     Free,
 
-    /// <summary>Its back to a wall.</summary>
+    /// <summary>Rear against a wall.</summary>
     Wall,
 
-    /// <summary>End of a row, back free.</summary>
+    /// <summary>End of a row, rear exposed.</summary>
     RowEnd,
 
-    /// <summary>End of a row, back to a wall.</summary>
+    /// <summary>End of a row, rear against a wall.</summary>
     RowEndWall,
 
-    /// <summary>Middle of a row, back free.</summary>
+    /// <summary>Middle of a row, rear exposed.</summary>
     RowMiddle,
 
-    /// <summary>Middle of a row, back to a wall.</summary>
+    /// <summary>Middle of a row, rear against a wall.</summary>
     RowMiddleWall,
 
-    /// <summary>Middle of a row, back to a wall, roof covered.</summary>
+    /// <summary>Middle of a row, rear against a wall, roof covered.</summary>
     RowMiddleWallCovered,
 }

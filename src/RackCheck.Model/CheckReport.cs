@@ -2,225 +2,225 @@ using System.Text.Json.Serialization;
 
 namespace RackCheck.Model;
 
-/// <summary>The answer to a check.</summary>
+/// <summary>Report of a check.</summary>
 public sealed record CheckReport
 {
-    /// <summary>The caller's reference, echoed.</summary>
+    /// <summary>The caller's reference, as sent.</summary>
     public string? Reference { get; init; }
 
-    /// <summary>What may be done with the order.</summary>
+    /// <summary>Release decision for the order.</summary>
     public required Verdict Verdict { get; init; }
 
-    /// <summary>Which rules were applied.</summary>
+    /// <summary>The ruleset that was applied.</summary>
     public required RulesetInfo Ruleset { get; init; }
 
-    /// <summary>"sha-256:" and the digest of the canonical description (RFC 8785), so that it can be proved what was checked.</summary>
+    /// <summary>"sha-256:" and the digest of the canonical description (RFC 8785). It proves which description was checked.</summary>
     public required string DescriptionDigest { get; init; }
 
-    /// <summary>The digest of the canonical description with its part numbers filled in; absent where it has none.</summary>
+    /// <summary>Digest of the canonical description with product data filled in. Absent where the description has no part numbers.</summary>
     public string? ResolvedDigest { get; init; }
 
-    /// <summary>What was found: errors first, then by rule id, then by pointer.</summary>
+    /// <summary>Findings: errors first, then by rule id, then by pointer.</summary>
     public required IReadOnlyList<Finding> Findings { get; init; }
 
     /// <summary>
-    /// How many findings are not written out, by rule; absent where all are. A report has at most 200 findings of one rule, and no more than fit into
-    /// an answer of 2 MB. What is left out counts for the verdict and cannot be accepted.
+    /// Number of findings omitted, by rule. Absent where none are omitted. A report lists at most 200 findings of one rule and is limited to 2 MB.
+    /// Omitted findings count for the verdict and cannot be accepted.
     /// </summary>
     public IReadOnlyList<FindingsOmitted>? FindingsOmitted { get; init; }
 
-    /// <summary>Rules that could not be applied to all of the rack, and what they lacked.</summary>
+    /// <summary>Rules that could not be applied to the whole rack, with the missing data.</summary>
     public required IReadOnlyList<NotAssessed> NotAssessed { get; init; }
 
-    /// <summary>Values that the service took because the description does not give them.</summary>
+    /// <summary>Values assumed because the description does not give them.</summary>
     public required IReadOnlyList<Assumption> Assumptions { get; init; }
 
-    /// <summary>The numbers worked out. One that could not be worked out is absent.</summary>
+    /// <summary>Calculated figures. A figure that could not be calculated is absent.</summary>
     public required Figures Figures { get; init; }
 
-    /// <summary>What has to be minded by whoever acts on this report.</summary>
+    /// <summary>Safety notes for whoever acts on this report.</summary>
     public required IReadOnlyList<string> Cautions { get; init; }
 
-    /// <summary>What was done to the rack before this report, where remedies were asked to be applied.</summary>
+    /// <summary>Remedies applied to the rack before this report, where the request asked for them.</summary>
     public AppliedRemedies? Applied { get; init; }
 }
 
-/// <summary>Remedies that were applied, one after the other.</summary>
+/// <summary>Remedies that were applied in sequence.</summary>
 public sealed record AppliedRemedies
 {
-    /// <summary>The rack with all of them applied; the report is on it.</summary>
+    /// <summary>The rack with all remedies applied. The report describes this rack.</summary>
     public required RackDescription Rack { get; init; }
 
-    /// <summary>What was done, in order.</summary>
+    /// <summary>The steps, in order.</summary>
     public required IReadOnlyList<RemedyStep> Steps { get; init; }
 }
 
 /// <summary>A remedy that was applied.</summary>
 public sealed record RemedyStep
 {
-    /// <summary>Id of the rule whose finding it cured.</summary>
+    /// <summary>Id of the rule whose finding the remedy corrected.</summary>
     public required string Rule { get; init; }
 
     /// <summary>Fingerprint of the finding.</summary>
     public required string Fingerprint { get; init; }
 
-    /// <summary>Which place of the rack, readable.</summary>
+    /// <summary>The item or location concerned, as readable text.</summary>
     public required string Subject { get; init; }
 
-    /// <summary>What was done. Its pointers are those of the description before this step.</summary>
+    /// <summary>The remedy applied. Its pointers refer to the description before this step.</summary>
     public required Remedy Remedy { get; init; }
 }
 
-/// <summary>Which rules were applied.</summary>
+/// <summary>The ruleset that was applied.</summary>
 public sealed record RulesetInfo
 {
-    /// <summary>Version of the set of rules.</summary>
+    /// <summary>Version of the ruleset.</summary>
     public required string Version { get; init; }
 }
 
-/// <summary>A defect of the rack.</summary>
+/// <summary>A defect found in the rack.</summary>
 public sealed record Finding
 {
     /// <summary>Id of the rule.</summary>
     public required string Rule { get; init; }
 
-    /// <summary>Made of the rule and the ids concerned, not of indices: it outlives a reordering.</summary>
+    /// <summary>Stable key made from the rule and the ids concerned, not from list indices. Reordering a list does not change it.</summary>
     public required string Fingerprint { get; init; }
 
     /// <summary>
-    /// What the defect is known by when two reports are compared; not part of the answer. The fingerprint, except where a rule names the
-    /// worst of several: when that one goes and the next is named, the defect is the same.
+    /// Identifies the defect when two reports are compared; not part of the response. Equals the fingerprint, except where a rule reports only the
+    /// worst of several cases: when the worst case is corrected and the next one is reported, the defect is still the same.
     /// </summary>
     [JsonIgnore]
     public string? Root { get; init; }
 
-    /// <summary>How grave it is.</summary>
+    /// <summary>Severity of the finding.</summary>
     public required Severity Severity { get; init; }
 
-    /// <summary>Whether people can be hurt.</summary>
+    /// <summary>Whether the defect can injure people.</summary>
     public required bool Safety { get; init; }
 
-    /// <summary>Which place of the rack, readable.</summary>
+    /// <summary>The item or location concerned, as readable text.</summary>
     public required string Subject { get; init; }
 
-    /// <summary>Actual to limit, percent, where that makes sense.</summary>
+    /// <summary>Ratio of actual value to limit, percent, where applicable.</summary>
     public double? UtilisationPercent { get; init; }
 
-    /// <summary>One sentence with the numbers and ids in it.</summary>
+    /// <summary>One sentence with the ids and values.</summary>
     public required string Message { get; init; }
 
-    /// <summary>The values of the message by name, so that it can be worded in any language.</summary>
+    /// <summary>The values in the message, by name, for translation into other languages.</summary>
     public required IReadOnlyDictionary<string, Scalar> MessageData { get; init; }
 
-    /// <summary>Places in the request, RFC 6901; the first is the culprit.</summary>
+    /// <summary>Members of the request concerned, RFC 6901 pointers; the main cause first.</summary>
     public required IReadOnlyList<string> Pointers { get; init; }
 
-    /// <summary>What the rack has.</summary>
+    /// <summary>The actual value.</summary>
     public Quantity? Actual { get; init; }
 
-    /// <summary>What it may have at most, or needs at least.</summary>
+    /// <summary>The maximum or minimum value.</summary>
     public Quantity? Limit { get; init; }
 
-    /// <summary>The arithmetic with the numbers put in.</summary>
+    /// <summary>The calculation with its numbers.</summary>
     public string? Calculation { get; init; }
 
-    /// <summary>Keys of the sources; the rule's page says more of each.</summary>
+    /// <summary>Keys of the sources. The rule's page gives the details.</summary>
     public required IReadOnlyList<string> Sources { get; init; }
 
-    /// <summary>What cures it, best first.</summary>
+    /// <summary>Remedies, best first.</summary>
     public required IReadOnlyList<Remedy> Remedies { get; init; }
 
-    /// <summary>Why no remedy is offered; absent where one is.</summary>
+    /// <summary>Why no remedy is offered. Absent where remedies are offered.</summary>
     public string? NoRemedy { get; init; }
 
-    /// <summary>Who accepted it and why; absent while it is open.</summary>
+    /// <summary>Who accepted the finding and why. Absent while the finding is open.</summary>
     public AcceptedMark? Accepted { get; init; }
 }
 
-/// <summary>How many findings of a rule are not written out.</summary>
+/// <summary>Number of findings of one rule that are omitted.</summary>
 public sealed record FindingsOmitted
 {
     /// <summary>Id of the rule.</summary>
     public required string Rule { get; init; }
 
-    /// <summary>How many.</summary>
+    /// <summary>Number of omitted findings.</summary>
     public required int Count { get; init; }
 }
 
-/// <summary>A number with its unit.</summary>
+/// <summary>A value with its unit of measure.</summary>
 public sealed record Quantity
 {
-    /// <summary>The number.</summary>
+    /// <summary>The value.</summary>
     public required double Value { get; init; }
 
-    /// <summary>Its unit.</summary>
+    /// <summary>Unit of measure.</summary>
     public required string Unit { get; init; }
 }
 
-/// <summary>A cure for a finding.</summary>
+/// <summary>A remedy for a finding.</summary>
 public sealed record Remedy
 {
-    /// <summary>What is done, in the customer's words.</summary>
+    /// <summary>The change, in plain words.</summary>
     public required string Title { get; init; }
 
-    /// <summary>The same as a JSON Patch (RFC 6902) on the request.</summary>
+    /// <summary>The same change as a JSON Patch (RFC 6902) to the request.</summary>
     public required IReadOnlyList<PatchOperation> Patch { get; init; }
 }
 
 /// <summary>One operation of a JSON Patch, RFC 6902.</summary>
 public sealed record PatchOperation
 {
-    /// <summary>add, remove or replace.</summary>
+    /// <summary>The operation: add, remove or replace.</summary>
     public required string Op { get; init; }
 
-    /// <summary>Pointer to the place, RFC 6901.</summary>
+    /// <summary>Pointer to the member to change, RFC 6901.</summary>
     public required string Path { get; init; }
 
-    /// <summary>The new value; absent for remove.</summary>
+    /// <summary>The new value. Absent for remove.</summary>
     public System.Text.Json.JsonElement? Value { get; init; }
 }
 
 /// <summary>Who accepted a finding and why.</summary>
 public sealed record AcceptedMark
 {
-    /// <summary>Why.</summary>
+    /// <summary>Reason for accepting the finding.</summary>
     public required string Reason { get; init; }
 
-    /// <summary>Who.</summary>
+    /// <summary>Person who accepted the finding.</summary>
     public required string AcceptedBy { get; init; }
 }
 
-/// <summary>A rule that could not be applied to all of the rack.</summary>
+/// <summary>A rule that could not be applied to the whole rack.</summary>
 public sealed record NotAssessed
 {
     /// <summary>Id of the rule.</summary>
     public required string Rule { get; init; }
 
-    /// <summary>Whether it guards against people being hurt.</summary>
+    /// <summary>Whether the rule protects people from injury.</summary>
     public required bool Safety { get; init; }
 
-    /// <summary>Why it was not applied.</summary>
+    /// <summary>Why the rule was not applied.</summary>
     public required NotAssessedReason Reason { get; init; }
 
-    /// <summary>Members of the description that it lacked, RFC 6901.</summary>
+    /// <summary>Missing members of the description, RFC 6901 pointers.</summary>
     public required IReadOnlyList<string> Missing { get; init; }
 
-    /// <summary>What that means.</summary>
+    /// <summary>What is missing and what was not checked.</summary>
     public required string Message { get; init; }
 }
 
-/// <summary>A value that the service took because the description does not give it.</summary>
+/// <summary>A value assumed because the description does not give it.</summary>
 public sealed record Assumption
 {
-    /// <summary>The member that it stands for, RFC 6901.</summary>
+    /// <summary>Pointer to the member that the description does not give, RFC 6901.</summary>
     public required string Pointer { get; init; }
 
-    /// <summary>The value taken.</summary>
+    /// <summary>The assumed value.</summary>
     public required Scalar Value { get; init; }
 
-    /// <summary>Its unit; absent for a word or a truth value.</summary>
+    /// <summary>Unit of measure. Absent for text and for true or false.</summary>
     public string? Unit { get; init; }
 
-    /// <summary>Why this value.</summary>
+    /// <summary>Basis of the assumed value.</summary>
     public required string Basis { get; init; }
 }

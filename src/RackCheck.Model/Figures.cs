@@ -2,102 +2,105 @@ using System.Text.Json.Serialization;
 
 namespace RackCheck.Model;
 
-/// <summary>The numbers that the check worked out, theme by theme.</summary>
+/// <summary>Figures calculated by the check, by subject.</summary>
 public sealed record Figures
 {
-    /// <summary>Units of the rack.</summary>
+    /// <summary>Rack space, U.</summary>
     public SpaceFigures? Space { get; init; }
 
-    /// <summary>Depths.</summary>
+    /// <summary>Depths, mm.</summary>
     public DepthFigures? Depth { get; init; }
 
-    /// <summary>Masses.</summary>
+    /// <summary>Masses and stability.</summary>
     public MassFigures? Mass { get; init; }
 
-    /// <summary>Power.</summary>
+    /// <summary>Electrical power.</summary>
     public PowerFigures? Power { get; init; }
 
-    /// <summary>Heat and air.</summary>
+    /// <summary>Heat load and airflow.</summary>
     public CoolingFigures? Cooling { get; init; }
 
-    /// <summary>Protective earth.</summary>
+    /// <summary>Protective earthing.</summary>
     public EarthingFigures? Earthing { get; init; }
 
     /// <summary>Cables.</summary>
     public CablingFigures? Cabling { get; init; }
 
-    /// <summary>The rack on its way.</summary>
+    /// <summary>Delivery of the rack.</summary>
     public DeliveryFigures? Delivery { get; init; }
 }
 
-/// <summary>Units of the rack. Both faces count: a unit is free where neither has equipment. A blanking panel leaves its units free, since it gives way to equipment.</summary>
+/// <summary>
+/// Rack space, U. Front and rear both count: a U position is free where neither face holds equipment. Positions closed by a blanking panel count as
+/// free, because equipment can replace the panel.
+/// </summary>
 public sealed record SpaceFigures
 {
-    /// <summary>Units in all.</summary>
+    /// <summary>Total height of the mounting space, U.</summary>
     public required int UnitsTotal { get; init; }
 
-    /// <summary>Units taken by equipment, with the room that things on shelves stand in.</summary>
+    /// <summary>Height used by equipment, including the space above shelves that holds equipment, U.</summary>
     public required int UnitsUsed { get; init; }
 
-    /// <summary>Units free.</summary>
+    /// <summary>Free height, U.</summary>
     public required int UnitsFree { get; init; }
 
-    /// <summary>Most free units in one run, U.</summary>
+    /// <summary>Largest continuous free space, U.</summary>
     public required int LargestGapU { get; init; }
 }
 
-/// <summary>Depths, mm. What hangs on a depth that is not known is absent; <c>notAssessed</c> names it.</summary>
+/// <summary>Depths, mm. Figures that depend on an unknown depth are absent; <c>notAssessed</c> names the missing data.</summary>
 public sealed record DepthFigures
 {
-    /// <summary>Between the doors.</summary>
+    /// <summary>Usable depth between the doors, mm.</summary>
     public required double UsableMm { get; init; }
 
-    /// <summary>Deepest item with what stands out before and behind it.</summary>
+    /// <summary>Depth of the deepest item including its front and rear projections, mm.</summary>
     public double? DeepestStackMm { get; init; }
 
-    /// <summary>Least setback of the front uprights that clears the front door for every item.</summary>
+    /// <summary>Minimum setback of the front uprights at which every item clears the front door, mm.</summary>
     public double? FrontSetbackMinMm { get; init; }
 
-    /// <summary>Greatest setback of the front uprights that clears the rear door for every item.</summary>
+    /// <summary>Maximum setback of the front uprights at which every item clears the rear door, mm.</summary>
     public double? FrontSetbackMaxMm { get; init; }
 
-    /// <summary>Least depth of a cabinet with these doors that would do.</summary>
+    /// <summary>Minimum overall depth of a cabinet with these doors, mm.</summary>
     public double? MinimumCabinetDepthMm { get; init; }
 }
 
-/// <summary>Masses, kg, and how the rack stands.</summary>
+/// <summary>Masses, stability and floor load.</summary>
 public sealed record MassFigures
 {
-    /// <summary>Equipment.</summary>
+    /// <summary>Mass of the equipment, kg.</summary>
     public double? EquipmentKg { get; init; }
 
-    /// <summary>Equipment and cabinet.</summary>
+    /// <summary>Mass of equipment and cabinet, kg.</summary>
     public double? TotalKg { get; init; }
 
-    /// <summary>Centre of gravity.</summary>
+    /// <summary>Centre of gravity, mm.</summary>
     public CentreOfGravity? CentreOfGravityMm { get; init; }
 
-    /// <summary>Least angle at which it tips, degrees.</summary>
+    /// <summary>Smallest angle at which the rack tips over, degrees.</summary>
     public double? TipAngleDeg { get; init; }
 
-    /// <summary>Load spread over the footprint, kN/m2.</summary>
+    /// <summary>Distributed load over the footprint, kN/m2.</summary>
     public double? FloorKnM2 { get; init; }
 
-    /// <summary>Load of the most loaded foot, kN.</summary>
+    /// <summary>Maximum foot load, kN.</summary>
     public double? PointKn { get; init; }
 }
 
 /// <summary>Centre of gravity, mm.</summary>
 public sealed record CentreOfGravity
 {
-    /// <summary>Behind the outer front face.</summary>
+    /// <summary>Distance behind the outer front face of the cabinet, mm.</summary>
     public required double X { get; init; }
 
-    /// <summary>Above the floor.</summary>
+    /// <summary>Height above the floor, mm.</summary>
     public required double Z { get; init; }
 }
 
-/// <summary>Power.</summary>
+/// <summary>Electrical power.</summary>
 public sealed record PowerFigures
 {
     /// <summary>Rated power of all items, W.</summary>
@@ -106,133 +109,133 @@ public sealed record PowerFigures
     /// <summary>Typical power of all items, W.</summary>
     public double? TypicalW { get; init; }
 
-    /// <summary>Supply by supply.</summary>
+    /// <summary>Figures of each supply.</summary>
     public IReadOnlyList<SupplyFigures>? Supplies { get; init; }
 
-    /// <summary>PDU by PDU.</summary>
+    /// <summary>Figures of each PDU.</summary>
     public IReadOnlyList<PduFigures>? Pdus { get; init; }
 
-    /// <summary>Which cord goes into which outlet group.</summary>
+    /// <summary>Assignment of cords to outlet groups.</summary>
     public IReadOnlyList<Connection>? Assignment { get; init; }
 }
 
-/// <summary>Currents of the lines, A.</summary>
+/// <summary>Line currents, A.</summary>
 public sealed record LineCurrents
 {
-    /// <summary>First line.</summary>
+    /// <summary>Current in L1, A.</summary>
     [JsonPropertyName("L1")]
     public double? L1 { get; init; }
 
-    /// <summary>Second line.</summary>
+    /// <summary>Current in L2, A.</summary>
     [JsonPropertyName("L2")]
     public double? L2 { get; init; }
 
-    /// <summary>Third line.</summary>
+    /// <summary>Current in L3, A.</summary>
     [JsonPropertyName("L3")]
     public double? L3 { get; init; }
 
-    /// <summary>Neutral.</summary>
+    /// <summary>Current in the neutral, A.</summary>
     public double? Neutral { get; init; }
 }
 
-/// <summary>One supply.</summary>
+/// <summary>Figures of one supply.</summary>
 public sealed record SupplyFigures
 {
-    /// <summary>Its id.</summary>
+    /// <summary>Id from the description.</summary>
     public required string Id { get; init; }
 
-    /// <summary>Currents, A.</summary>
+    /// <summary>Line currents, A.</summary>
     public LineCurrents? CurrentA { get; init; }
 
-    /// <summary>Most loaded line to rating, percent.</summary>
+    /// <summary>Loading of the most loaded line, percent of its rating.</summary>
     public double? LoadingPercent { get; init; }
 
-    /// <summary>The same with the worst other supply lost, percent.</summary>
+    /// <summary>Loading of the most loaded line if the worst-case other supply fails, percent of its rating.</summary>
     public double? WorstCaseLoadingPercent { get; init; }
 
-    /// <summary>Inrush of all that switches on at once, A.</summary>
+    /// <summary>Inrush current of all equipment that switches on at the same time, A.</summary>
     public double? InrushA { get; init; }
 
     /// <summary>Protective conductor current, mA.</summary>
     public double? LeakageMa { get; init; }
 
-    /// <summary>Drop in its cable, percent.</summary>
+    /// <summary>Voltage drop in the supply cable, percent.</summary>
     public double? VoltageDropPercent { get; init; }
 }
 
-/// <summary>One PDU.</summary>
+/// <summary>Figures of one PDU.</summary>
 public sealed record PduFigures
 {
-    /// <summary>Its id.</summary>
+    /// <summary>Id from the description.</summary>
     public required string Id { get; init; }
 
-    /// <summary>Currents, A.</summary>
+    /// <summary>Line currents, A.</summary>
     public LineCurrents? CurrentA { get; init; }
 
-    /// <summary>Most loaded line to rating, percent.</summary>
+    /// <summary>Loading of the most loaded line, percent of its rating.</summary>
     public double? LoadingPercent { get; init; }
 
-    /// <summary>Group by group.</summary>
+    /// <summary>Figures of each outlet group.</summary>
     public IReadOnlyList<OutletGroupFigures>? Groups { get; init; }
 }
 
-/// <summary>One outlet group.</summary>
+/// <summary>Figures of one outlet group.</summary>
 public sealed record OutletGroupFigures
 {
-    /// <summary>Its id.</summary>
+    /// <summary>Id from the description.</summary>
     public required string Id { get; init; }
 
     /// <summary>Current, A.</summary>
     public double? CurrentA { get; init; }
 
-    /// <summary>Current to breaker rating, percent.</summary>
+    /// <summary>Current as a percentage of the breaker rating.</summary>
     public double? LoadingPercent { get; init; }
 }
 
-/// <summary>Heat and air.</summary>
+/// <summary>Heat load and airflow.</summary>
 public sealed record CoolingFigures
 {
-    /// <summary>Heat of all items, W.</summary>
+    /// <summary>Heat load of all items, W.</summary>
     public double? HeatW { get; init; }
 
-    /// <summary>The same, Btu/h.</summary>
+    /// <summary>Heat load of all items, Btu/h.</summary>
     public double? HeatBtuH { get; init; }
 
-    /// <summary>Density of the site's air, kg/m3.</summary>
+    /// <summary>Air density at the site, kg/m3.</summary>
     public double? AirDensityKgM3 { get; init; }
 
-    /// <summary>Air that the heat needs, m3/h.</summary>
+    /// <summary>Airflow required for the heat load, m3/h.</summary>
     public double? AirflowNeededM3h { get; init; }
 
-    /// <summary>Air that the path moves, m3/h.</summary>
+    /// <summary>Airflow available along the airflow path, m3/h.</summary>
     public double? AirflowAvailableM3h { get; init; }
 
-    /// <summary>Pressure loss of the doors at the needed flow, Pa.</summary>
+    /// <summary>Pressure drop across the doors at the required airflow, Pa.</summary>
     public double? DoorPressureLossPa { get; init; }
 
-    /// <summary>Surface that sheds heat, m2.</summary>
+    /// <summary>Effective surface that dissipates heat, m2.</summary>
     public double? SurfaceM2 { get; init; }
 
-    /// <summary>Rise over the room, K.</summary>
+    /// <summary>Temperature rise above the room, K.</summary>
     public double? RiseK { get; init; }
 
-    /// <summary>Hottest air that an item takes in, C.</summary>
+    /// <summary>Highest inlet air temperature of any item, C.</summary>
     public double? HottestInletC { get; init; }
 
-    /// <summary>Capacity that an air conditioner needs, W.</summary>
+    /// <summary>Required capacity of the air conditioner, W.</summary>
     public double? CoolerNeededW { get; init; }
 
-    /// <summary>Dew point of the room, C.</summary>
+    /// <summary>Dew point of the room air, C.</summary>
     public double? DewPointC { get; init; }
 }
 
-/// <summary>Protective earth.</summary>
+/// <summary>Protective earthing.</summary>
 public sealed record EarthingFigures
 {
-    /// <summary>Terminals needed on the earth bar.</summary>
+    /// <summary>Number of terminals required on the earth bar.</summary>
     public int? TerminalsNeeded { get; init; }
 
-    /// <summary>Terminals that the bar has.</summary>
+    /// <summary>Number of terminals fitted to the earth bar.</summary>
     public int? TerminalsFitted { get; init; }
 
     /// <summary>Protective conductor current of the rack, mA.</summary>
@@ -242,28 +245,28 @@ public sealed record EarthingFigures
 /// <summary>Cables.</summary>
 public sealed record CablingFigures
 {
-    /// <summary>Section of all cables, mm2.</summary>
+    /// <summary>Total cross-sectional area of the cables, mm2.</summary>
     public double? AreaMm2 { get; init; }
 
-    /// <summary>Section of the side channels, mm2.</summary>
+    /// <summary>Cross-sectional area of the side cable channels, mm2.</summary>
     public double? SideSpaceMm2 { get; init; }
 
-    /// <summary>The one to the other, percent.</summary>
+    /// <summary>Cable fill of the side channels, percent.</summary>
     public double? FillPercent { get; init; }
 }
 
-/// <summary>The rack on its way.</summary>
+/// <summary>Delivery of the rack.</summary>
 public sealed record DeliveryFigures
 {
-    /// <summary>Mass with pallet, kg.</summary>
+    /// <summary>Gross mass including the pallet, kg.</summary>
     public double? GrossKg { get; init; }
 
-    /// <summary>Height on the pallet, mm.</summary>
+    /// <summary>Height including the pallet, mm.</summary>
     public double? HeightOnPalletMm { get; init; }
 
-    /// <summary>Width of the larger of rack and pallet, mm.</summary>
+    /// <summary>Width of the rack or the pallet, whichever is larger, mm.</summary>
     public double? WidthMm { get; init; }
 
-    /// <summary>Depth of the larger of rack and pallet, mm.</summary>
+    /// <summary>Depth of the rack or the pallet, whichever is larger, mm.</summary>
     public double? DepthMm { get; init; }
 }

@@ -4,9 +4,9 @@ namespace RackCheck.Model;
 public static class FindingOrder
 {
     /// <summary>Compares two findings.</summary>
-    /// <param name="x">One.</param>
-    /// <param name="y">The other.</param>
-    /// <returns>Under 0 where the first comes first.</returns>
+    /// <param name="x">The first finding.</param>
+    /// <param name="y">The second finding.</param>
+    /// <returns>Less than 0 where the first finding comes first.</returns>
     public static int Compare(Finding x, Finding y)
     {
         var order = x.Severity.CompareTo(y.Severity);

@@ -3,7 +3,7 @@ using RackCheck.Model.Converters;
 
 namespace RackCheck.Model;
 
-/// <summary>What kind of equipment an item is.</summary>
+/// <summary>Kind of equipment.</summary>
 [JsonConverter(typeof(NamedEnumConverter<ItemCategory>))]
 public enum ItemCategory
 {
@@ -16,41 +16,41 @@ public enum ItemCategory
     /// <summary>Measuring or test instrument.</summary>
     Instrument,
 
-    /// <summary>Switch, router, patch panel.</summary>
+    /// <summary>Network switch, router or patch panel.</summary>
     Network,
 
-    /// <summary>Screen.</summary>
+    /// <summary>Display screen.</summary>
     Display,
 
-    /// <summary>Drawer with keyboard and pointing device.</summary>
+    /// <summary>Console drawer with keyboard and pointing device.</summary>
     KeyboardDrawer,
 
-    /// <summary>Keyboard, video and mouse switch.</summary>
+    /// <summary>Keyboard, video and mouse (KVM) switch.</summary>
     KvmSwitch,
 
-    /// <summary>Uninterruptible power supply.</summary>
+    /// <summary>Uninterruptible power supply (UPS).</summary>
     Ups,
 
-    /// <summary>Shelf that things stand on.</summary>
+    /// <summary>Shelf for items that are not rack-mounted.</summary>
     Shelf,
 
-    /// <summary>Tray of fans.</summary>
+    /// <summary>Fan tray.</summary>
     FanTray,
 
-    /// <summary>Plate that closes open units; it has no body behind the mounting plane.</summary>
+    /// <summary>Panel that closes open U positions. It has no body behind the mounting plane.</summary>
     BlankingPanel,
 
-    /// <summary>Guide for cables.</summary>
+    /// <summary>Cable manager.</summary>
     CableManager,
 
-    /// <summary>Air conditioner in rack units.</summary>
+    /// <summary>Rack-mounted air conditioner.</summary>
     AirConditioner,
 
-    /// <summary>Anything else.</summary>
+    /// <summary>Any other equipment.</summary>
     Other,
 }
 
-/// <summary>Which mounting plane an item hangs on.</summary>
+/// <summary>Mounting plane of an item.</summary>
 [JsonConverter(typeof(NamedEnumConverter<Face>))]
 public enum Face
 {
@@ -61,17 +61,17 @@ public enum Face
     Rear,
 }
 
-/// <summary>What carries an item.</summary>
+/// <summary>Support of an item.</summary>
 [JsonConverter(typeof(NamedEnumConverter<SupportStyle>))]
 public enum SupportStyle
 {
-    /// <summary>Its front panel alone.</summary>
+    /// <summary>Front-panel mounted only.</summary>
     Panel,
 
-    /// <summary>Telescopic slides.</summary>
+    /// <summary>Telescopic slide rails.</summary>
     Slides,
 
-    /// <summary>Fixed angle runners under its sides.</summary>
+    /// <summary>Fixed chassis runners (angles) under both sides.</summary>
     Runners,
 
     /// <summary>A shelf of its own.</summary>
@@ -82,30 +82,30 @@ public enum SupportStyle
 [JsonConverter(typeof(NamedEnumConverter<Fixing>))]
 public enum Fixing
 {
-    /// <summary>Cage nuts; they need square holes.</summary>
+    /// <summary>Cage nuts, for square holes.</summary>
     CageNut,
 
-    /// <summary>Clip-on nuts over the edge of a round hole.</summary>
+    /// <summary>Clip nuts, for plain round holes.</summary>
     ClipNut,
 
-    /// <summary>Screws straight into threaded holes.</summary>
+    /// <summary>Screws, directly into threaded holes.</summary>
     Screw,
 }
 
-/// <summary>Where an item's own fans take and leave air.</summary>
+/// <summary>Airflow direction of an item's own fans.</summary>
 [JsonConverter(typeof(NamedEnumConverter<AirflowDirection>))]
 public enum AirflowDirection
 {
-    /// <summary>In at the front, out at the rear.</summary>
+    /// <summary>Inlet at the front, outlet at the rear.</summary>
     FrontToRear,
 
-    /// <summary>In at the rear, out at the front.</summary>
+    /// <summary>Inlet at the rear, outlet at the front.</summary>
     RearToFront,
 
-    /// <summary>From side to side.</summary>
+    /// <summary>Side to side.</summary>
     Side,
 
-    /// <summary>From below to above.</summary>
+    /// <summary>Bottom to top.</summary>
     Upward,
 
     /// <summary>No fans.</summary>

@@ -1,6 +1,6 @@
 namespace RackCheck.Model;
 
-/// <summary>Pointers into a description. Those of list elements are made once for the process, since every request asks for them.</summary>
+/// <summary>Pointers into a description. Pointers to list elements are made once for the process, because every request needs them.</summary>
 public static class Pointers
 {
     /// <summary>Overall depth of the cabinet.</summary>
@@ -9,13 +9,13 @@ public static class Pointers
     /// <summary>Overall width of the cabinet.</summary>
     public const string CabinetWidth = "/cabinet/widthMm";
 
-    /// <summary>Units of the cabinet.</summary>
+    /// <summary>Height of the cabinet, U.</summary>
     public const string CabinetHeightU = "/cabinet/heightU";
 
     /// <summary>Setback of the front uprights.</summary>
     public const string FrontSetback = "/cabinet/uprights/frontSetbackMm";
 
-    /// <summary>Distance of the uprights.</summary>
+    /// <summary>Distance between front and rear uprights.</summary>
     public const string Spacing = "/cabinet/uprights/spacingMm";
 
     /// <summary>Opening between the uprights.</summary>
@@ -42,13 +42,13 @@ public static class Pointers
     /// <summary>Mass of the empty cabinet.</summary>
     public const string CabinetMass = "/cabinet/massKg";
 
-    /// <summary>Equipment that the cabinet may carry standing.</summary>
+    /// <summary>Static load rating of the cabinet.</summary>
     public const string RatedLoad = "/cabinet/ratedLoadKg";
 
-    /// <summary>Equipment that the cabinet may carry while it rolls.</summary>
+    /// <summary>Dynamic load rating of the cabinet.</summary>
     public const string RollingLoad = "/cabinet/rollingLoadKg";
 
-    /// <summary>What the cabinet stands on.</summary>
+    /// <summary>Base of the cabinet.</summary>
     public const string Base = "/cabinet/base";
 
     /// <summary>Style of the base.</summary>
@@ -57,16 +57,16 @@ public static class Pointers
     /// <summary>Height of the base.</summary>
     public const string BaseHeight = "/cabinet/base/heightMm";
 
-    /// <summary>Spread load of the floor.</summary>
+    /// <summary>Distributed load capacity of the floor.</summary>
     public const string FloorDistributed = "/site/floor/distributedKnM2";
 
-    /// <summary>Point load of the floor.</summary>
+    /// <summary>Point load capacity of the floor.</summary>
     public const string FloorPoint = "/site/floor/pointKn";
 
     /// <summary>Free area of the roof's openings.</summary>
     public const string RoofOpenArea = "/cabinet/roof/openAreaCm2";
 
-    /// <summary>How the cabinet stands.</summary>
+    /// <summary>Placement of the cabinet.</summary>
     public const string Placement = "/cabinet/placement";
 
     /// <summary>Degree of protection of the cabinet.</summary>
@@ -87,13 +87,13 @@ public static class Pointers
     /// <summary>Whether intakes and fans have filters.</summary>
     public const string Filters = "/cooling/filters";
 
-    /// <summary>Rise of the air that is allowed.</summary>
+    /// <summary>Permitted air temperature rise.</summary>
     public const string RiseK = "/cooling/riseK";
 
-    /// <summary>Flow from under the floor.</summary>
+    /// <summary>Airflow from the raised floor.</summary>
     public const string UnderfloorFlow = "/cooling/underfloor/supplyM3h";
 
-    /// <summary>Temperature of the air from under the floor.</summary>
+    /// <summary>Temperature of the air from the raised floor.</summary>
     public const string UnderfloorC = "/cooling/underfloor/supplyC";
 
     /// <summary>Capacity of the air conditioner.</summary>
@@ -102,25 +102,25 @@ public static class Pointers
     /// <summary>Setpoint of the air conditioner.</summary>
     public const string Setpoint = "/cooling/airConditioner/setpointC";
 
-    /// <summary>Outside temperature that the air conditioner is rated for.</summary>
+    /// <summary>Ambient temperature at the rated capacity of the air conditioner.</summary>
     public const string RatedAmbient = "/cooling/airConditioner/ratedAmbientC";
 
     /// <summary>Style of the air conditioner.</summary>
     public const string CoolerStyle = "/cooling/airConditioner/style";
 
-    /// <summary>Highest temperature of the room.</summary>
+    /// <summary>Maximum room temperature.</summary>
     public const string Ambient = "/site/ambientMaxC";
 
-    /// <summary>Highest humidity of the room.</summary>
+    /// <summary>Maximum room humidity.</summary>
     public const string Humidity = "/site/humidityMaxPercent";
 
-    /// <summary>Height above the sea.</summary>
+    /// <summary>Altitude of the site.</summary>
     public const string Altitude = "/site/altitudeM";
 
-    /// <summary>Degree of protection asked for.</summary>
+    /// <summary>Required degree of protection.</summary>
     public const string RequiredIp = "/site/requiredIp";
 
-    /// <summary>Whether there is an outside wall.</summary>
+    /// <summary>Whether an outside wall is available.</summary>
     public const string OutsideWall = "/site/outsideWall";
 
     /// <summary>Earth bar.</summary>
@@ -129,13 +129,13 @@ public static class Pointers
     /// <summary>Terminals of the earth bar.</summary>
     public const string EarthBarTerminals = "/cabinet/earthBar/terminals";
 
-    /// <summary>Section of the main protective conductor.</summary>
+    /// <summary>Cross-sectional area of the main protective conductor.</summary>
     public const string MainConductor = "/earthing/mainConductorMm2";
 
-    /// <summary>Whether a second earth is asked for.</summary>
+    /// <summary>Whether a secondary earth is required.</summary>
     public const string SecondaryEarth = "/earthing/secondaryEarth";
 
-    /// <summary>Parts that are joined to earth.</summary>
+    /// <summary>Bonded parts.</summary>
     public const string Bonded = "/earthing/bonded";
 
     /// <summary>An item.</summary>
@@ -171,19 +171,19 @@ public static class Pointers
     /// <summary>Thickness of an item's support.</summary>
     public static IndexedPointer ItemSupportThickness { get; } = new("/items/", "/support/thicknessMm");
 
-    /// <summary>Least spacing of an item's support.</summary>
+    /// <summary>Minimum upright spacing of an item's support.</summary>
     public static IndexedPointer ItemMinSpacing { get; } = new("/items/", "/support/minSpacingMm");
 
-    /// <summary>Greatest spacing of an item's support.</summary>
+    /// <summary>Maximum upright spacing of an item's support.</summary>
     public static IndexedPointer ItemMaxSpacing { get; } = new("/items/", "/support/maxSpacingMm");
 
-    /// <summary>Rating of an item's support.</summary>
+    /// <summary>Load rating of an item's support.</summary>
     public static IndexedPointer ItemSupportRating { get; } = new("/items/", "/support/ratedKg");
 
-    /// <summary>How far an item's slides pull out.</summary>
+    /// <summary>Extension of an item's slides.</summary>
     public static IndexedPointer ItemExtension { get; } = new("/items/", "/support/extensionMm");
 
-    /// <summary>Shelf that an item stands on.</summary>
+    /// <summary>Shelf on which an item stands.</summary>
     public static IndexedPointer ItemOnShelf { get; } = new("/items/", "/onShelf");
 
     /// <summary>Airflow direction of an item.</summary>
@@ -207,16 +207,16 @@ public static class Pointers
     /// <summary>Heat of an item.</summary>
     public static IndexedPointer ItemHeat { get; } = new("/items/", "/heatW");
 
-    /// <summary>Air that an item's own fans move.</summary>
+    /// <summary>Airflow of an item's own fans.</summary>
     public static IndexedPointer ItemFlow { get; } = new("/items/", "/airflow/flowM3h");
 
-    /// <summary>Highest temperature of the air that an item takes in.</summary>
+    /// <summary>Maximum inlet air temperature of an item.</summary>
     public static IndexedPointer ItemMaxInlet { get; } = new("/items/", "/maxInletC");
 
     /// <summary>Earth stud of an item.</summary>
     public static IndexedPointer ItemEarthStud { get; } = new("/items/", "/earthStud");
 
-    /// <summary>Section of an item's earth lead.</summary>
+    /// <summary>Cross-sectional area of an item's earth lead.</summary>
     public static IndexedPointer ItemLeadSection { get; } = new("/items/", "/earthLead/crossSectionMm2");
 
     /// <summary>Length of an item's earth lead.</summary>

@@ -5,23 +5,23 @@ namespace RackCheck.Model;
 /// <summary>The caller's own limits and severities.</summary>
 public sealed record Policy
 {
-    /// <summary>What changes, by rule id. A safety rule can be made stricter, never weaker.</summary>
+    /// <summary>Changes by rule id. A safety rule can be made stricter, never weaker.</summary>
     [MaxLength(200)]
     public IReadOnlyDictionary<string, RulePolicy>? Rules { get; init; }
 }
 
-/// <summary>What the caller changes in one rule.</summary>
+/// <summary>The caller's changes to one rule.</summary>
 public sealed record RulePolicy
 {
-    /// <summary>Severity of every finding of the rule, or off.</summary>
+    /// <summary>Severity of all findings of the rule, or off.</summary>
     public PolicySeverity? Severity { get; init; }
 
-    /// <summary>Limits by name; a rule's page lists them with unit and range.</summary>
+    /// <summary>Limits by name. The rule's page lists them with unit and range.</summary>
     [MaxLength(50)]
     public IReadOnlyDictionary<string, double>? Limits { get; init; }
 }
 
-/// <summary>A finding that somebody has accepted. It names the finding by fingerprint or by pointer.</summary>
+/// <summary>An accepted finding. It identifies the finding by fingerprint or by pointer.</summary>
 public sealed record Acceptance
 {
     /// <summary>Id of the rule.</summary>
@@ -32,15 +32,15 @@ public sealed record Acceptance
     [StringLength(64, MinimumLength = 1)]
     public string? Fingerprint { get; init; }
 
-    /// <summary>A pointer of the finding, RFC 6901, or one above it: /items/3 stands for all that is found at that item.</summary>
+    /// <summary>A pointer of the finding, RFC 6901, or a parent of it: /items/3 covers all findings of the rule on that item.</summary>
     [StringLength(300)]
     public string? Pointer { get; init; }
 
-    /// <summary>Why it is accepted.</summary>
+    /// <summary>Reason for accepting the finding.</summary>
     [StringLength(500, MinimumLength = 1)]
     public required string Reason { get; init; }
 
-    /// <summary>Who accepts it.</summary>
+    /// <summary>Person who accepts the finding.</summary>
     [StringLength(100, MinimumLength = 1)]
     public required string AcceptedBy { get; init; }
 }

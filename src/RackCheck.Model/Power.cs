@@ -2,18 +2,18 @@ using System.ComponentModel.DataAnnotations;
 
 namespace RackCheck.Model;
 
-/// <summary>What an item draws.</summary>
+/// <summary>Electrical input of an item.</summary>
 public sealed record ItemPower
 {
-    /// <summary>Rated power, W. Loading is judged on it.</summary>
+    /// <summary>Rated power, W. Used for all loading checks.</summary>
     [Range(0d, 100000d)]
     public double? RatedW { get; init; }
 
-    /// <summary>Typical power, W. Reported, and taken as heat.</summary>
+    /// <summary>Typical power, W. Reported, and used as the heat load.</summary>
     [Range(0d, 100000d)]
     public double? TypicalW { get; init; }
 
-    /// <summary>Power factor; 0.95 unless told.</summary>
+    /// <summary>Power factor. Default 0.95.</summary>
     [Range(0.05d, 1d)]
     public double? PowerFactor { get; init; }
 
@@ -29,15 +29,15 @@ public sealed record ItemPower
     [Range(0d, 10000d)]
     public double? LeakageMa { get; init; }
 
-    /// <summary>The plugs at the ends of its cords.</summary>
+    /// <summary>Plugs of the item's mains cords.</summary>
     [MaxLength(8)]
     public IReadOnlyList<ConnectorCode>? Plugs { get; init; }
 
-    /// <summary>Whether each cord alone can carry it.</summary>
+    /// <summary>Whether the item is dual-corded: any one cord can carry the full load.</summary>
     public bool? Redundant { get; init; }
 }
 
-/// <summary>What an uninterruptible power supply can do.</summary>
+/// <summary>Data of an uninterruptible power supply (UPS).</summary>
 public sealed record Ups
 {
     /// <summary>Rated active power, W.</summary>
@@ -52,11 +52,11 @@ public sealed record Ups
     [Range(0.1d, 10000d)]
     public double? RunMinutes { get; init; }
 
-    /// <summary>Load that the run time is given at, W.</summary>
+    /// <summary>Load at which the run time is specified, W.</summary>
     [Range(1d, 1000000d)]
     public double? RunLoadW { get; init; }
 
-    /// <summary>Ids of the PDUs that it feeds.</summary>
+    /// <summary>Ids of the PDUs fed by the UPS.</summary>
     [MaxLength(32)]
     public IReadOnlyList<string>? Feeds { get; init; }
 }
@@ -64,29 +64,29 @@ public sealed record Ups
 /// <summary>An electrical supply that reaches the rack.</summary>
 public sealed record Supply
 {
-    /// <summary>The caller's id of it, unique among supplies.</summary>
+    /// <summary>Id given by the caller, unique among supplies.</summary>
     [StringLength(64, MinimumLength = 1)]
     public required string Id { get; init; }
 
-    /// <summary>Voltage as an outlet sees it, V: line to neutral in uk and eu.</summary>
+    /// <summary>Voltage at the outlets, V: line to neutral in uk and eu.</summary>
     [Range(1d, 1000d)]
     public required double VoltageV { get; init; }
 
-    /// <summary>Number of phases: 1 or 3; 1 unless told.</summary>
+    /// <summary>Number of phases: 1 or 3. Default 1.</summary>
     [AllowedValues(1, 3)]
     public int? Phases { get; init; }
 
-    /// <summary>Rated current of a line, A.</summary>
+    /// <summary>Rated current per line, A.</summary>
     [Range(0.1d, 10000d)]
     public required double RatedA { get; init; }
 
     /// <summary>The circuit breaker.</summary>
     public Breaker? Breaker { get; init; }
 
-    /// <summary>The socket that it ends in.</summary>
+    /// <summary>Socket at the end of the supply.</summary>
     public ConnectorCode? Socket { get; init; }
 
-    /// <summary>The cable that leads to it.</summary>
+    /// <summary>The supply cable.</summary>
     public SupplyCable? Cable { get; init; }
 
     /// <summary>Rated residual current of the RCD, mA.</summary>
@@ -97,7 +97,7 @@ public sealed record Supply
     [Range(0d, 1000000d)]
     public double? FaultCurrentA { get; init; }
 
-    /// <summary>Time in which a fault is cut off, s.</summary>
+    /// <summary>Disconnection time on an earth fault, s.</summary>
     [Range(0d, 100d)]
     public double? DisconnectionTimeS { get; init; }
 }
@@ -120,43 +120,43 @@ public sealed record SupplyCable
     [Range(0d, 10000d)]
     public double? LengthM { get; init; }
 
-    /// <summary>Section of a line conductor, mm2.</summary>
+    /// <summary>Cross-sectional area of a line conductor, mm2.</summary>
     [Range(0.1d, 1000d)]
     public double? CrossSectionMm2 { get; init; }
 }
 
-/// <summary>What is true of every PDU of one product: what a part number can tell of it.</summary>
+/// <summary>Properties of a PDU that its part number can give.</summary>
 public abstract record PduFacts
 {
-    /// <summary>Rated current of a line, A. May come from the part number.</summary>
+    /// <summary>Rated current per line, A. May come from the part number.</summary>
     [Range(0.1d, 10000d)]
     public double? RatedA { get; init; }
 
-    /// <summary>The plug at the end of its lead.</summary>
+    /// <summary>Plug of the PDU's input lead.</summary>
     public ConnectorCode? Plug { get; init; }
 
     /// <summary>Vertical or horizontal.</summary>
     public PduMounting? Mounting { get; init; }
 
-    /// <summary>Its outlets, group by group. May come from the part number.</summary>
+    /// <summary>Outlet groups. May come from the part number.</summary>
     [Length(1, 24)]
     public IReadOnlyList<OutletGroup>? Groups { get; init; }
 
-    /// <summary>Whether its outlets can be switched from afar.</summary>
+    /// <summary>Whether the outlets are remotely switched.</summary>
     public bool? RemoteSwitched { get; init; }
 }
 
-/// <summary>What the product catalogue tells of a PDU.</summary>
+/// <summary>Catalogue data of a PDU.</summary>
 public sealed record ProductPdu : PduFacts;
 
-/// <summary>A PDU.</summary>
+/// <summary>A rack PDU.</summary>
 public sealed record Pdu : PduFacts
 {
-    /// <summary>The caller's id of it, unique among PDUs.</summary>
+    /// <summary>Id given by the caller, unique among PDUs.</summary>
     [StringLength(64, MinimumLength = 1)]
     public required string Id { get; init; }
 
-    /// <summary>Id of the supply that it is plugged into.</summary>
+    /// <summary>Id of the supply that feeds the PDU.</summary>
     [StringLength(64, MinimumLength = 1)]
     public required string Supply { get; init; }
 
@@ -164,25 +164,25 @@ public sealed record Pdu : PduFacts
     [StringLength(64, MinimumLength = 1)]
     public string? PartNumber { get; init; }
 
-    /// <summary>Where a horizontal one is mounted.</summary>
+    /// <summary>Mounting position of a horizontal PDU.</summary>
     public Position? Position { get; init; }
 }
 
-/// <summary>Outlets behind one breaker of a PDU.</summary>
+/// <summary>Outlets of a PDU protected by one breaker.</summary>
 public sealed record OutletGroup
 {
-    /// <summary>The caller's id of it, unique in its unit.</summary>
+    /// <summary>Id given by the caller, unique in the PDU.</summary>
     [StringLength(64, MinimumLength = 1)]
     public required string Id { get; init; }
 
-    /// <summary>The line that it hangs on; L1 unless told.</summary>
+    /// <summary>Line that feeds the group. Default L1.</summary>
     public Phase? Phase { get; init; }
 
-    /// <summary>Rated current of its breaker, A.</summary>
+    /// <summary>Rated current of the group's breaker, A.</summary>
     [Range(0.1d, 10000d)]
     public double? BreakerA { get; init; }
 
-    /// <summary>Its outlets, type by type.</summary>
+    /// <summary>Outlets by socket type.</summary>
     [Length(1, 24)]
     public required IReadOnlyList<OutletSet> Outlets { get; init; }
 }
@@ -190,25 +190,25 @@ public sealed record OutletGroup
 /// <summary>Outlets of one type.</summary>
 public sealed record OutletSet
 {
-    /// <summary>The socket.</summary>
+    /// <summary>Socket type.</summary>
     public required ConnectorCode Socket { get; init; }
 
-    /// <summary>How many.</summary>
+    /// <summary>Number of outlets.</summary>
     [Range(1, 100)]
     public required int Count { get; init; }
 
-    /// <summary>Whether they can be switched from afar.</summary>
+    /// <summary>Whether the outlets are remotely switched.</summary>
     public bool? Switched { get; init; }
 }
 
-/// <summary>A cord in an outlet.</summary>
+/// <summary>A mains cord plugged into an outlet.</summary>
 public sealed record Connection
 {
-    /// <summary>Id of the item that the cord belongs to.</summary>
+    /// <summary>Id of the item at the end of the cord.</summary>
     [StringLength(64, MinimumLength = 1)]
     public required string Item { get; init; }
 
-    /// <summary>Which of the item's plugs, counted from 0; 0 unless told.</summary>
+    /// <summary>Index of the item's plug, counted from 0. Default 0.</summary>
     [Range(0, 7)]
     public int? Plug { get; init; }
 

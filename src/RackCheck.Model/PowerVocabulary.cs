@@ -3,11 +3,11 @@ using RackCheck.Model.Converters;
 
 namespace RackCheck.Model;
 
-/// <summary>Plugs and sockets, by the names that their standards give them.</summary>
+/// <summary>Plugs and sockets, named as in their standards.</summary>
 [JsonConverter(typeof(NamedEnumConverter<ConnectorCode>))]
 public enum ConnectorCode
 {
-    /// <summary>IEC 60320 C13, socket on a cord or unit.</summary>
+    /// <summary>IEC 60320 C13, connector on a cord or outlet on a PDU.</summary>
     [JsonStringEnumMemberName("C13")] C13,
 
     /// <summary>IEC 60320 C14, plug for C13 and C15.</summary>
@@ -67,7 +67,7 @@ public enum ConnectorCode
     /// <summary>IEC 60309, 63 A, three phases.</summary>
     [JsonStringEnumMemberName("IEC60309-63A-3P")] Iec60309A63P3,
 
-    /// <summary>Wired without plug and socket.</summary>
+    /// <summary>Hard-wired, no plug or socket.</summary>
     [JsonStringEnumMemberName("hardwired")] Hardwired,
 }
 
@@ -103,10 +103,10 @@ public enum Phase
 [JsonConverter(typeof(NamedEnumConverter<PduMounting>))]
 public enum PduMounting
 {
-    /// <summary>Upright behind the rear uprights; takes no units.</summary>
+    /// <summary>Vertical, behind the rear uprights. Occupies no U position.</summary>
     Vertical,
 
-    /// <summary>In one unit of the rack.</summary>
+    /// <summary>Horizontal, in one U position.</summary>
     Horizontal,
 }
 

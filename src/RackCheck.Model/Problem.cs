@@ -1,36 +1,36 @@
 namespace RackCheck.Model;
 
-/// <summary>A problem document, RFC 9457: why a request was not answered.</summary>
+/// <summary>A problem document, RFC 9457: why a request was rejected.</summary>
 public sealed record Problem
 {
-    /// <summary>A URI reference that names the kind of problem.</summary>
+    /// <summary>URI reference that identifies the problem type.</summary>
     public required string Type { get; init; }
 
-    /// <summary>The kind in words.</summary>
+    /// <summary>Title of the problem type.</summary>
     public required string Title { get; init; }
 
-    /// <summary>The HTTP status.</summary>
+    /// <summary>HTTP status code.</summary>
     public required int Status { get; init; }
 
-    /// <summary>What happened this time.</summary>
+    /// <summary>Explanation of this occurrence.</summary>
     public string? Detail { get; init; }
 
-    /// <summary>W3C trace id of the request, to quote to support.</summary>
+    /// <summary>W3C trace id of the request. Quote it to support.</summary>
     public string? TraceId { get; init; }
 
-    /// <summary>Every fault of the request, in the order of their places.</summary>
+    /// <summary>All errors in the request, in document order.</summary>
     public IReadOnlyList<Fault>? Errors { get; init; }
 }
 
-/// <summary>One fault of a request.</summary>
+/// <summary>One error in a request.</summary>
 public sealed record Fault
 {
-    /// <summary>Its place in the request, RFC 6901; empty for the whole.</summary>
+    /// <summary>Pointer to the member concerned, RFC 6901. Empty for the whole request.</summary>
     public required string Pointer { get; init; }
 
-    /// <summary>What kind of fault, for programs.</summary>
+    /// <summary>Error code, for programs.</summary>
     public required string Code { get; init; }
 
-    /// <summary>What is wrong, for people.</summary>
+    /// <summary>Error description, for people.</summary>
     public required string Detail { get; init; }
 }

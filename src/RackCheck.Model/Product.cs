@@ -4,83 +4,83 @@ using RackCheck.Model.Converters;
 
 namespace RackCheck.Model;
 
-/// <summary>One product of the catalogue: a part number and what it stands for. Which of the members is there hangs on the kind.</summary>
+/// <summary>One product of the catalogue. The kind determines which members are present.</summary>
 public sealed record Product
 {
-    /// <summary>Its part number, unique in the catalogue.</summary>
+    /// <summary>Part number, unique in the catalogue.</summary>
     [StringLength(64, MinimumLength = 1)]
     public required string PartNumber { get; init; }
 
-    /// <summary>What it is, in the words of a price list.</summary>
+    /// <summary>Name as in a price list.</summary>
     [StringLength(200, MinimumLength = 1)]
     public required string Name { get; init; }
 
-    /// <summary>What kind of product it is.</summary>
+    /// <summary>Kind of product.</summary>
     public required ProductKind Kind { get; init; }
 
-    /// <summary>Pieces that come with one order unit; 1 unless told. A pair of rails is one piece.</summary>
+    /// <summary>Pieces in one package as ordered. Default 1. A pair of rails is one piece.</summary>
     [Range(1, 10000)]
     public int? Pieces { get; init; }
 
-    /// <summary>Of a cabinet: what it is, without part number and placement.</summary>
+    /// <summary>For a cabinet: its data, without part number and placement.</summary>
     public Cabinet? Cabinet { get; init; }
 
-    /// <summary>Of equipment, a shelf, a fan tray or a blanking panel: what it is.</summary>
+    /// <summary>For equipment, a shelf, a fan tray or a blanking panel: its data.</summary>
     public ProductItem? Item { get; init; }
 
-    /// <summary>Of a PDU: what it is.</summary>
+    /// <summary>For a PDU: its data.</summary>
     public ProductPdu? Pdu { get; init; }
 
-    /// <summary>Of slides or runners: what they carry and where they fit.</summary>
+    /// <summary>For slide rails or chassis runners: load rating and upright spacing.</summary>
     public Support? Support { get; init; }
 
-    /// <summary>Of a door: what it is and what cabinets it fits.</summary>
+    /// <summary>For a door: its data and the cabinets that it fits.</summary>
     public ProductDoor? Door { get; init; }
 
-    /// <summary>Of fans in the roof, or of a fan tray beside its item: what they move.</summary>
+    /// <summary>For roof fans, or for a fan tray in addition to its item: fan data.</summary>
     public FanSet? Fans { get; init; }
 
-    /// <summary>Of a cooler: what it takes away.</summary>
+    /// <summary>For an air conditioner: its data.</summary>
     public AirConditioner? AirConditioner { get; init; }
 
-    /// <summary>Of an earth bar: what it is.</summary>
+    /// <summary>For an earth bar: its data.</summary>
     public EarthBar? EarthBar { get; init; }
 
-    /// <summary>Of an earth lead: its size.</summary>
+    /// <summary>For an earth lead: its dimensions.</summary>
     public EarthLead? EarthLead { get; init; }
 
-    /// <summary>Of a mains cord: its ends.</summary>
+    /// <summary>For a mains cord: its plug and connector.</summary>
     public ProductCord? Cord { get; init; }
 
-    /// <summary>Of a pack of fixings: what fixing it is. The pieces are sets of nut and screw.</summary>
+    /// <summary>For a pack of fixings: the type of fixing. One piece is a set of nut and screw.</summary>
     public Fixing? Fixing { get; init; }
 }
 
 /// <summary>A door as a product.</summary>
 public sealed record ProductDoor
 {
-    /// <summary>The door.</summary>
+    /// <summary>Data of the door.</summary>
     public required Door Door { get; init; }
 
-    /// <summary>Front or rear.</summary>
+    /// <summary>Front or rear door.</summary>
     public required Face Face { get; init; }
 
-    /// <summary>Width of the cabinets that it fits, mm.</summary>
+    /// <summary>Width of the cabinets that the door fits, mm.</summary>
     [Range(200d, 3000d)]
     public required double WidthMm { get; init; }
 
-    /// <summary>Height of the cabinets that it fits, units.</summary>
+    /// <summary>Height of the cabinets that the door fits, U.</summary>
     [Range(1, 60)]
     public required int HeightU { get; init; }
 }
 
-/// <summary>A mains cord as a product: from an outlet of a PDU to the inlet of an item.</summary>
+/// <summary>A mains cord as a product, from a PDU outlet to the inlet of an item.</summary>
 public sealed record ProductCord
 {
-    /// <summary>The end that goes into the outlet.</summary>
+    /// <summary>Plug for the outlet.</summary>
     public required ConnectorCode Plug { get; init; }
 
-    /// <summary>The end that goes into the item.</summary>
+    /// <summary>Connector for the item's inlet.</summary>
     public required ConnectorCode Connector { get; init; }
 
     /// <summary>Length, m.</summary>
@@ -88,7 +88,7 @@ public sealed record ProductCord
     public required double LengthM { get; init; }
 }
 
-/// <summary>Products, as the catalogue file and the product service give them.</summary>
+/// <summary>List of products, as in the catalogue file and from the product service.</summary>
 public sealed record ProductList
 {
     /// <summary>The products, each part number once.</summary>
@@ -96,10 +96,10 @@ public sealed record ProductList
     public required IReadOnlyList<Product> Products { get; init; }
 }
 
-/// <summary>The part numbers that the product service is asked for.</summary>
+/// <summary>Request to the product service.</summary>
 public sealed record ProductLookUp
 {
-    /// <summary>The part numbers, each once. Those that are not known are left out of the answer.</summary>
+    /// <summary>Part numbers to look up, each once. Unknown part numbers are left out of the response.</summary>
     [Length(1, 1000)]
     public required IReadOnlyList<string> PartNumbers { get; init; }
 }
@@ -111,7 +111,7 @@ public enum ProductKind
     /// <summary>A cabinet with its doors and panels.</summary>
     Cabinet,
 
-    /// <summary>Equipment that is mounted or stands on a shelf.</summary>
+    /// <summary>Equipment, rack-mounted or on a shelf.</summary>
     Equipment,
 
     /// <summary>A shelf.</summary>
@@ -123,19 +123,19 @@ public enum ProductKind
     /// <summary>A PDU.</summary>
     Pdu,
 
-    /// <summary>A pair of slides or runners.</summary>
+    /// <summary>A pair of slide rails or chassis runners.</summary>
     Support,
 
     /// <summary>A door.</summary>
     Door,
 
-    /// <summary>Fans in the roof.</summary>
+    /// <summary>Roof fans.</summary>
     RoofFans,
 
-    /// <summary>A tray of fans.</summary>
+    /// <summary>A fan tray.</summary>
     FanTray,
 
-    /// <summary>A cooler.</summary>
+    /// <summary>An air conditioner.</summary>
     AirConditioner,
 
     /// <summary>An earth bar.</summary>

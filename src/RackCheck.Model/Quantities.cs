@@ -3,29 +3,29 @@ using System.Globalization;
 namespace RackCheck.Model;
 
 /// <summary>
-/// Short forms for numbers with units, and how they are rounded. What a program reads or a person redoes, <c>actual</c>, <c>limit</c>,
-/// <c>messageData</c> and the results in <c>calculation</c>, is rounded to a thousandth; a number that a calculation goes on with has up to six decimals,
-/// so that the result comes out. A sentence shows two decimals, from 100 on one, and more only where two of its values would read alike.
+/// Values with units, and their rounding. <c>actual</c>, <c>limit</c>, <c>messageData</c> and the results in <c>calculation</c> are rounded to 0.001.
+/// Intermediate values in <c>calculation</c> have up to six decimals, so that the result can be reproduced. A sentence shows two decimals, one from 100
+/// up, and more only where two different values would otherwise look the same.
 /// </summary>
 public static class Quantities
 {
-    /// <summary>A length, rounded to a thousandth so that sums of decimals come out as a person would write them.</summary>
+    /// <summary>A length, rounded to 0.001 mm.</summary>
     /// <param name="value">Length, mm.</param>
     /// <returns>The quantity.</returns>
     public static Quantity Millimetres(double value) => Of(value, "mm");
 
-    /// <summary>A number of rack units.</summary>
-    /// <param name="value">Units.</param>
+    /// <summary>A height in U.</summary>
+    /// <param name="value">Height, U.</param>
     /// <returns>The quantity.</returns>
     public static Quantity Units(double value) => Of(value, "U");
 
-    /// <summary>A number with a unit, rounded to a thousandth.</summary>
-    /// <param name="value">The number.</param>
-    /// <param name="unit">Its unit.</param>
+    /// <summary>A value with its unit of measure, rounded to 0.001.</summary>
+    /// <param name="value">The value.</param>
+    /// <param name="unit">Unit of measure.</param>
     /// <returns>The quantity.</returns>
     public static Quantity Of(double value, string unit) => new() { Value = Round(value), Unit = unit };
 
-    /// <summary>Rounds to a thousandth: the last binary digits of a sum are nobody's business, and may differ between machines.</summary>
+    /// <summary>Rounds to 0.001. The last binary digits of a sum carry no information and may differ between machines.</summary>
     /// <param name="value">The number.</param>
     /// <returns>The rounded number.</returns>
     public static double Round(double value) => Math.Round(value, 3, MidpointRounding.AwayFromZero);
@@ -33,7 +33,7 @@ public static class Quantities
     /// <summary>A value as a sentence shows it.</summary>
     /// <param name="value">The value.</param>
     /// <param name="all">All values of the sentence.</param>
-    /// <returns>The text: a number with at most two decimals, from 100 on one; more where a different value would read alike.</returns>
+    /// <returns>The text: a number with at most two decimals, at most one from 100 up, and more where a different value would look the same.</returns>
     public static string InSentence(Scalar value, IReadOnlyList<(string Name, Scalar Value)> all)
     {
         if (value.Number is not { } exact)

@@ -2,17 +2,17 @@ using System.ComponentModel.DataAnnotations;
 
 namespace RackCheck.Model;
 
-/// <summary>A 19-inch rack as a caller describes it: cabinet, equipment, supplies, cooling, earthing and site.</summary>
+/// <summary>Description of a 19-inch rack: cabinet, equipment, supplies, cooling, earthing and site.</summary>
 public sealed record RackDescription
 {
-    /// <summary>The caller's own reference, echoed in the answer.</summary>
+    /// <summary>The caller's own reference, returned in the report.</summary>
     [StringLength(64)]
     public string? Reference { get; init; }
 
-    /// <summary>From which end units are counted; bottom-up unless told.</summary>
+    /// <summary>End of the cabinet from which U positions are counted. Default bottom-up.</summary>
     public UnitNumbering? UnitNumbering { get; init; }
 
-    /// <summary>The cabinet. Needed for a check; proposals and baskets can go without.</summary>
+    /// <summary>The cabinet. Required for a check, optional for proposals and baskets.</summary>
     public Cabinet? Cabinet { get; init; }
 
     /// <summary>The equipment, up to 200 items.</summary>
@@ -27,23 +27,23 @@ public sealed record RackDescription
     [MaxLength(32)]
     public IReadOnlyList<Pdu>? Pdus { get; init; }
 
-    /// <summary>Which cord goes into which outlet group. Absent: the service assigns the cords itself.</summary>
+    /// <summary>Assignment of cords to outlet groups. Absent: the service assigns the cords.</summary>
     [MaxLength(800)]
     public IReadOnlyList<Connection>? Connections { get; init; }
 
-    /// <summary>Fans, intake, filters, air conditioner.</summary>
+    /// <summary>Fans, air intake, filters and air conditioner.</summary>
     public Cooling? Cooling { get; init; }
 
-    /// <summary>Protective earth beyond the cords.</summary>
+    /// <summary>Protective earthing in addition to the mains cords.</summary>
     public Earthing? Earthing { get; init; }
 
-    /// <summary>Where the rack goes and how it gets there.</summary>
+    /// <summary>Installation site and delivery route.</summary>
     public Site? Site { get; init; }
 
     /// <summary>The caller's own limits and severities.</summary>
     public Policy? Policy { get; init; }
 
-    /// <summary>Findings that somebody has accepted, with a reason.</summary>
+    /// <summary>Accepted findings, each with a reason.</summary>
     [MaxLength(200)]
     public IReadOnlyList<Acceptance>? Acceptances { get; init; }
 }

@@ -3,21 +3,21 @@ using RackCheck.Model.Converters;
 
 namespace RackCheck.Model;
 
-/// <summary>How grave a finding is.</summary>
+/// <summary>Severity of a finding.</summary>
 [JsonConverter(typeof(NamedEnumConverter<Severity>))]
 public enum Severity
 {
-    /// <summary>The rack cannot be built, closed, run or delivered as described.</summary>
+    /// <summary>The rack cannot be built, closed, operated or delivered as described.</summary>
     Error,
 
-    /// <summary>An engineer should look at it.</summary>
+    /// <summary>An engineer should review it.</summary>
     Warning,
 
-    /// <summary>It could be better.</summary>
+    /// <summary>An improvement is possible.</summary>
     Advice,
 }
 
-/// <summary>The severity that a caller's policy gives to a rule.</summary>
+/// <summary>Severity that a caller's policy sets for a rule.</summary>
 [JsonConverter(typeof(NamedEnumConverter<PolicySeverity>))]
 public enum PolicySeverity
 {
@@ -34,30 +34,30 @@ public enum PolicySeverity
     Off,
 }
 
-/// <summary>What may be done with the order.</summary>
+/// <summary>Release decision for the order.</summary>
 [JsonConverter(typeof(NamedEnumConverter<Verdict>))]
 public enum Verdict
 {
-    /// <summary>No open error or warning, and no safety rule left unassessed.</summary>
+    /// <summary>No open error or warning, and all safety rules assessed.</summary>
     Release,
 
-    /// <summary>An open warning, or a safety rule that could not be assessed: an engineer looks at it.</summary>
+    /// <summary>An open warning, or a safety rule that could not be assessed. An engineer must review the order.</summary>
     Review,
 
     /// <summary>An open error.</summary>
     Hold,
 }
 
-/// <summary>Why a rule was not applied to all of the rack.</summary>
+/// <summary>Why a rule was not applied to the whole rack.</summary>
 [JsonConverter(typeof(NamedEnumConverter<NotAssessedReason>))]
 public enum NotAssessedReason
 {
-    /// <summary>The description does not give what it needs.</summary>
+    /// <summary>The description does not give the data that the rule needs.</summary>
     Missing,
 
-    /// <summary>The caller's policy switches it off.</summary>
+    /// <summary>The caller's policy switches the rule off.</summary>
     Policy,
 
-    /// <summary>It failed inside the service.</summary>
+    /// <summary>The rule failed because of an internal error.</summary>
     Failed,
 }

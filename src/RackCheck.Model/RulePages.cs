@@ -2,153 +2,153 @@ using System.Text.Json;
 
 namespace RackCheck.Model;
 
-/// <summary>The rules that a check applies.</summary>
+/// <summary>Rules applied by a check.</summary>
 public sealed record RuleList
 {
-    /// <summary>Their version.</summary>
+    /// <summary>Version of the ruleset.</summary>
     public required RulesetInfo Ruleset { get; init; }
 
-    /// <summary>One entry a rule, by id.</summary>
+    /// <summary>One entry per rule, sorted by id.</summary>
     public required IReadOnlyList<RuleSummary> Rules { get; init; }
 }
 
-/// <summary>A rule in short.</summary>
+/// <summary>Summary of a rule.</summary>
 public sealed record RuleSummary
 {
-    /// <summary>Its id: theme and slug, stable for ever.</summary>
+    /// <summary>Id: theme and short name. It never changes.</summary>
     public required string Id { get; init; }
 
-    /// <summary>Its theme.</summary>
+    /// <summary>Theme of the rule.</summary>
     public required string Theme { get; init; }
 
-    /// <summary>The defect that it finds.</summary>
+    /// <summary>The defect that the rule finds.</summary>
     public required string Title { get; init; }
 
-    /// <summary>Severity of its findings.</summary>
+    /// <summary>Severity of the findings.</summary>
     public required Severity Severity { get; init; }
 
-    /// <summary>Severity of its milder findings, where it grades.</summary>
+    /// <summary>Severity of milder findings, where the rule has two severities.</summary>
     public Severity? MilderSeverity { get; init; }
 
-    /// <summary>Whether it guards against people being hurt.</summary>
+    /// <summary>Whether the rule protects people from injury.</summary>
     public required bool Safety { get; init; }
 
-    /// <summary>What it does.</summary>
+    /// <summary>What the rule checks.</summary>
     public required string What { get; init; }
 }
 
-/// <summary>All there is to know of a rule.</summary>
+/// <summary>Full description of a rule.</summary>
 public sealed record RulePage
 {
-    /// <summary>Its id: theme and slug, stable for ever.</summary>
+    /// <summary>Id: theme and short name. It never changes.</summary>
     public required string Id { get; init; }
 
-    /// <summary>Its theme.</summary>
+    /// <summary>Theme of the rule.</summary>
     public required string Theme { get; init; }
 
-    /// <summary>The defect that it finds.</summary>
+    /// <summary>The defect that the rule finds.</summary>
     public required string Title { get; init; }
 
-    /// <summary>Severity of its findings.</summary>
+    /// <summary>Severity of the findings.</summary>
     public required Severity Severity { get; init; }
 
-    /// <summary>Severity of its milder findings, where it grades.</summary>
+    /// <summary>Severity of milder findings, where the rule has two severities.</summary>
     public Severity? MilderSeverity { get; init; }
 
-    /// <summary>Whether it guards against people being hurt: it can be made stricter, never weaker, and its findings are never accepted.</summary>
+    /// <summary>Whether the rule protects people from injury. It can be made stricter, never weaker, and its findings cannot be accepted.</summary>
     public required bool Safety { get; init; }
 
-    /// <summary>What it does.</summary>
+    /// <summary>What the rule checks.</summary>
     public required string What { get; init; }
 
-    /// <summary>Why that is bad.</summary>
+    /// <summary>Why the defect matters.</summary>
     public required string Why { get; init; }
 
-    /// <summary>What it computes.</summary>
+    /// <summary>The formula that the rule applies.</summary>
     public required string Formula { get; init; }
 
-    /// <summary>Members of the description that it reads; * stands for an index.</summary>
+    /// <summary>Members of the description that the rule reads; * stands for an index.</summary>
     public required IReadOnlyList<string> Needs { get; init; }
 
-    /// <summary>Limits that a policy can set.</summary>
+    /// <summary>Limits that a policy can change.</summary>
     public required IReadOnlyList<RuleLimitPage> Limits { get; init; }
 
-    /// <summary>Where formula and limits come from.</summary>
+    /// <summary>Sources of the formula and the limits.</summary>
     public required IReadOnlyList<SourcePage> Sources { get; init; }
 
-    /// <summary>What can cure it, best first.</summary>
+    /// <summary>Possible remedies, best first.</summary>
     public required IReadOnlyList<string> Remedies { get; init; }
 
-    /// <summary>A rack that breaks the rule.</summary>
+    /// <summary>Example of a rack that fails the rule.</summary>
     public required JsonElement FailingRack { get; init; }
 
-    /// <summary>A rack at the limit that does not.</summary>
+    /// <summary>Example of a rack at the limit that passes the rule.</summary>
     public required JsonElement PassingRack { get; init; }
 }
 
-/// <summary>A limit that a policy can set.</summary>
+/// <summary>A limit that a policy can change.</summary>
 public sealed record RuleLimitPage
 {
-    /// <summary>Its name.</summary>
+    /// <summary>Name.</summary>
     public required string Name { get; init; }
 
     /// <summary>What it limits.</summary>
     public required string Meaning { get; init; }
 
-    /// <summary>Value while no policy sets it.</summary>
+    /// <summary>Default value.</summary>
     public required double Default { get; init; }
 
-    /// <summary>Its unit.</summary>
+    /// <summary>Unit of measure.</summary>
     public required string Unit { get; init; }
 
-    /// <summary>Least value that a policy can set.</summary>
+    /// <summary>Minimum value that a policy can set.</summary>
     public required double Minimum { get; init; }
 
-    /// <summary>Greatest value that a policy can set.</summary>
+    /// <summary>Maximum value that a policy can set.</summary>
     public required double Maximum { get; init; }
 
-    /// <summary>Which way is stricter: lower or higher.</summary>
+    /// <summary>Direction that makes the rule stricter: lower or higher.</summary>
     public required string Stricter { get; init; }
 }
 
-/// <summary>Where a formula or a limit comes from.</summary>
+/// <summary>Source of a formula or a limit.</summary>
 public sealed record SourcePage
 {
-    /// <summary>The key that findings name it by.</summary>
+    /// <summary>Key that findings cite.</summary>
     public required string Key { get; init; }
 
     /// <summary>Title and clause.</summary>
     public required string Text { get; init; }
 
-    /// <summary>How far it was seen: a page that quotes it, memory, or common practice without a source.</summary>
+    /// <summary>How the source was consulted: a page that quotes it, from memory, common practice without a source, or derived.</summary>
     public required string Standing { get; init; }
 }
 
-/// <summary>A table that the rules rely on.</summary>
+/// <summary>A reference table used by the rules.</summary>
 public sealed record ReferenceTable
 {
-    /// <summary>Its name.</summary>
+    /// <summary>Name.</summary>
     public required string Table { get; init; }
 
-    /// <summary>What it holds.</summary>
+    /// <summary>Title of the table.</summary>
     public required string Title { get; init; }
 
-    /// <summary>Its columns.</summary>
+    /// <summary>Columns of the table.</summary>
     public required IReadOnlyList<ReferenceColumn> Columns { get; init; }
 
-    /// <summary>Its rows, each with a value a column.</summary>
+    /// <summary>Rows of the table, each with one value per column.</summary>
     public required IReadOnlyList<IReadOnlyList<Scalar>> Rows { get; init; }
 
-    /// <summary>Where they come from.</summary>
+    /// <summary>Sources of the values.</summary>
     public required IReadOnlyList<SourcePage> Sources { get; init; }
 }
 
 /// <summary>A column of a reference table.</summary>
 public sealed record ReferenceColumn
 {
-    /// <summary>Its name.</summary>
+    /// <summary>Name.</summary>
     public required string Name { get; init; }
 
-    /// <summary>Unit of its values; absent for words.</summary>
+    /// <summary>Unit of measure of the values. Absent for text.</summary>
     public string? Unit { get; init; }
 }

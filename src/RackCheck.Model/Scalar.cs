@@ -4,7 +4,7 @@ using System.Text.Json.Serialization;
 
 namespace RackCheck.Model;
 
-/// <summary>A number, a word or a truth value; in JSON just that.</summary>
+/// <summary>A number, a text or a Boolean; in JSON the bare value.</summary>
 [JsonConverter(typeof(ScalarConverter))]
 public readonly record struct Scalar
 {
@@ -21,13 +21,13 @@ public readonly record struct Scalar
         Truth,
     }
 
-    /// <summary>The number, where it is one.</summary>
+    /// <summary>The number, where the value is a number.</summary>
     public double? Number => kind == ScalarKind.Number ? number : null;
 
-    /// <summary>The word, where it is one.</summary>
+    /// <summary>The text, where the value is a text.</summary>
     public string? Text => kind == ScalarKind.Text ? text : null;
 
-    /// <summary>The truth value, where it is one.</summary>
+    /// <summary>The Boolean, where the value is a Boolean.</summary>
     public bool? Truth => kind == ScalarKind.Truth ? number != 0 : null;
 
     /// <summary>A number.</summary>
@@ -38,15 +38,15 @@ public readonly record struct Scalar
     /// <param name="value">The number.</param>
     public static implicit operator Scalar(int value) => new(ScalarKind.Number, value, null);
 
-    /// <summary>A word.</summary>
-    /// <param name="value">The word.</param>
+    /// <summary>A text.</summary>
+    /// <param name="value">The text.</param>
     public static implicit operator Scalar(string value) => new(ScalarKind.Text, 0, value);
 
-    /// <summary>A truth value.</summary>
-    /// <param name="value">The truth value.</param>
+    /// <summary>A Boolean.</summary>
+    /// <param name="value">The Boolean.</param>
     public static implicit operator Scalar(bool value) => new(ScalarKind.Truth, value ? 1 : 0, null);
 
-    /// <summary>As a sentence shows it: a number with at most three decimals, in the invariant culture.</summary>
+    /// <summary>The value as shown in a sentence: a number with at most three decimals, in the invariant culture.</summary>
     /// <returns>The text.</returns>
     public override string ToString() => kind switch
     {
@@ -56,7 +56,7 @@ public readonly record struct Scalar
     };
 }
 
-/// <summary>Reads and writes a <see cref="Scalar"/> as a bare JSON number, string or truth value.</summary>
+/// <summary>Reads and writes a <see cref="Scalar"/> as a bare JSON number, string or Boolean.</summary>
 public sealed class ScalarConverter : JsonConverter<Scalar>
 {
     /// <inheritdoc/>

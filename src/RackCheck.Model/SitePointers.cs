@@ -1,21 +1,21 @@
 namespace RackCheck.Model;
 
-/// <summary>Pointers to the site, the way in and the working at a rack.</summary>
+/// <summary>Pointers to the site, the delivery route and the ergonomics of a rack.</summary>
 public static class SitePointers
 {
     /// <summary>Whether doors and panels can be locked.</summary>
     public const string Lockable = "/cabinet/lockable";
 
-    /// <summary>Whether nobody is near.</summary>
+    /// <summary>Whether the site is unattended.</summary>
     public const string Remote = "/site/remote";
 
-    /// <summary>Whether the public can reach the rack.</summary>
+    /// <summary>Whether the public has access to the rack.</summary>
     public const string PublicAccess = "/site/publicAccess";
 
-    /// <summary>Aisle before the front.</summary>
+    /// <summary>Aisle width in front of the rack.</summary>
     public const string AisleFront = "/site/aisleFrontMm";
 
-    /// <summary>The way in.</summary>
+    /// <summary>The delivery route.</summary>
     public const string Delivery = "/site/delivery";
 
     /// <summary>PDUs.</summary>
@@ -24,9 +24,9 @@ public static class SitePointers
     /// <summary>Cables of an item.</summary>
     public static IndexedPointer ItemCables { get; } = new("/items/", "/cables");
 
-    /// <summary>Whether an item wants a console.</summary>
+    /// <summary>Whether an item needs a KVM port.</summary>
     public static IndexedPointer ItemConsole { get; } = new("/items/", "/console");
 
-    /// <summary>Console ports that an item offers.</summary>
+    /// <summary>KVM ports that an item provides.</summary>
     public static IndexedPointer ItemKvmPorts { get; } = new("/items/", "/kvmPorts");
 }

@@ -2,14 +2,14 @@ using System.ComponentModel.DataAnnotations;
 
 namespace RackCheck.Model;
 
-/// <summary>Fans, intake, filters and air conditioner.</summary>
+/// <summary>Fans, air intake, filters and air conditioner.</summary>
 public sealed record Cooling
 {
-    /// <summary>Fans in the roof.</summary>
+    /// <summary>Roof fans.</summary>
     [MaxLength(16)]
     public IReadOnlyList<FanSet>? RoofFans { get; init; }
 
-    /// <summary>Fan trays among the units.</summary>
+    /// <summary>Fan trays among the equipment.</summary>
     [MaxLength(16)]
     public IReadOnlyList<FanSet>? FanTrays { get; init; }
 
@@ -20,57 +20,57 @@ public sealed record Cooling
     /// <summary>Whether intakes and fans have filters.</summary>
     public bool? Filters { get; init; }
 
-    /// <summary>Air that comes from under the floor.</summary>
+    /// <summary>Air supplied from under a raised floor.</summary>
     public Underfloor? Underfloor { get; init; }
 
     /// <summary>The air conditioner.</summary>
     public AirConditioner? AirConditioner { get; init; }
 
-    /// <summary>Rise of the air's temperature allowed through the rack, K; 10 unless told.</summary>
+    /// <summary>Permitted air temperature rise through the rack, K. Default 10 K.</summary>
     [Range(0.1d, 100d)]
     public double? RiseK { get; init; }
 }
 
-/// <summary>Equal fans side by side.</summary>
+/// <summary>A set of identical fans in parallel.</summary>
 public sealed record FanSet
 {
-    /// <summary>How many.</summary>
+    /// <summary>Number of fans.</summary>
     [Range(0, 100)]
     public required int Count { get; init; }
 
-    /// <summary>Flow of one with nothing in its way, m3/h.</summary>
+    /// <summary>Free-air flow of one fan, m3/h.</summary>
     [Range(0d, 100000d)]
     public required double FreeFlowM3h { get; init; }
 
-    /// <summary>Pressure of one at no flow, Pa.</summary>
+    /// <summary>Maximum static pressure of one fan at zero flow, Pa.</summary>
     [Range(0d, 10000d)]
     public double? MaxPressurePa { get; init; }
 
-    /// <summary>Curve of one, point by point.</summary>
+    /// <summary>Fan curve of one fan, as points.</summary>
     [MaxLength(50)]
     public IReadOnlyList<FanPoint>? Curve { get; init; }
 }
 
-/// <summary>A point of a fan's curve.</summary>
+/// <summary>A point of a fan curve.</summary>
 public sealed record FanPoint
 {
-    /// <summary>Flow, m3/h.</summary>
+    /// <summary>Airflow, m3/h.</summary>
     [Range(0d, 100000d)]
     public required double M3h { get; init; }
 
-    /// <summary>Pressure, Pa.</summary>
+    /// <summary>Static pressure, Pa.</summary>
     [Range(0d, 10000d)]
     public required double Pa { get; init; }
 }
 
-/// <summary>Air that comes from under the floor.</summary>
+/// <summary>Air supplied from under a raised floor.</summary>
 public sealed record Underfloor
 {
-    /// <summary>Flow, m3/h.</summary>
+    /// <summary>Airflow, m3/h.</summary>
     [Range(0d, 100000d)]
     public double? SupplyM3h { get; init; }
 
-    /// <summary>Temperature, C.</summary>
+    /// <summary>Temperature of the supplied air, C.</summary>
     [Range(-20d, 60d)]
     public double? SupplyC { get; init; }
 }
@@ -82,95 +82,95 @@ public sealed record AirConditioner
     [Range(0d, 100000d)]
     public required double CapacityW { get; init; }
 
-    /// <summary>Where it sits.</summary>
+    /// <summary>Mounting style.</summary>
     public AirConditionerStyle? Style { get; init; }
 
-    /// <summary>Temperature that it holds inside, C; 35 unless told.</summary>
+    /// <summary>Setpoint of the temperature inside the cabinet, C. Default 35 C.</summary>
     [Range(-20d, 80d)]
     public double? SetpointC { get; init; }
 
-    /// <summary>Outside temperature that the capacity is given for, C.</summary>
+    /// <summary>Ambient temperature at which the capacity is rated, C.</summary>
     [Range(-20d, 80d)]
     public double? RatedAmbientC { get; init; }
 }
 
-/// <summary>Protective earth beyond the cords.</summary>
+/// <summary>Protective earthing in addition to the mains cords.</summary>
 public sealed record Earthing
 {
-    /// <summary>Whether a second earth, beside the cords', is asked for.</summary>
+    /// <summary>Whether a secondary earth is required in addition to the protective conductors of the cords.</summary>
     public bool? SecondaryEarth { get; init; }
 
-    /// <summary>Section of the main protective conductor, mm2.</summary>
+    /// <summary>Cross-sectional area of the main protective conductor, mm2.</summary>
     [Range(0.1d, 1000d)]
     public double? MainConductorMm2 { get; init; }
 
-    /// <summary>Parts that are joined to protective earth.</summary>
+    /// <summary>Parts bonded to protective earth.</summary>
     [MaxLength(6)]
     public IReadOnlyList<BondedPart>? Bonded { get; init; }
 }
 
-/// <summary>Where the rack goes and how it gets there.</summary>
+/// <summary>Installation site and delivery route.</summary>
 public sealed record Site
 {
-    /// <summary>Which local wiring practice applies.</summary>
+    /// <summary>Region whose wiring practice applies.</summary>
     public Region? Region { get; init; }
 
-    /// <summary>Highest temperature of the room, C; 25 unless told.</summary>
+    /// <summary>Maximum room temperature, C. Default 25 C.</summary>
     [Range(-50d, 80d)]
     public double? AmbientMaxC { get; init; }
 
-    /// <summary>Highest relative humidity of the room, percent.</summary>
+    /// <summary>Maximum relative humidity of the room, percent.</summary>
     [Range(0d, 100d)]
     public double? HumidityMaxPercent { get; init; }
 
-    /// <summary>Height above the sea, m; 0 unless told.</summary>
+    /// <summary>Altitude above sea level, m. Default 0 m.</summary>
     [Range(-500d, 6000d)]
     public double? AltitudeM { get; init; }
 
-    /// <summary>Degree of protection asked for, as "IP20".</summary>
+    /// <summary>Required degree of protection to IEC 60529, for example "IP20".</summary>
     [RegularExpression("^IP[0-6X][0-9X]$")]
     public string? RequiredIp { get; init; }
 
-    /// <summary>Run time asked of the uninterruptible power supply, minutes.</summary>
+    /// <summary>Required run time of the UPS, minutes.</summary>
     [Range(0d, 10000d)]
     public double? UpsMinutes { get; init; }
 
-    /// <summary>Whether nobody is near to press a button.</summary>
+    /// <summary>Whether the site is unattended.</summary>
     public bool? Remote { get; init; }
 
-    /// <summary>Whether the public can reach the rack.</summary>
+    /// <summary>Whether the public has access to the rack.</summary>
     public bool? PublicAccess { get; init; }
 
-    /// <summary>Whether there is an outside wall that a pipe can go through to a unit outside.</summary>
+    /// <summary>Whether an outside wall is available for the pipes of a split air conditioner.</summary>
     public bool? OutsideWall { get; init; }
 
-    /// <summary>Clear aisle before the front, mm.</summary>
+    /// <summary>Clear aisle width in front of the rack, mm.</summary>
     [Range(0d, 100000d)]
     public double? AisleFrontMm { get; init; }
 
-    /// <summary>What the floor carries.</summary>
+    /// <summary>Load capacity of the floor.</summary>
     public Floor? Floor { get; init; }
 
-    /// <summary>The way from the lorry to the place.</summary>
+    /// <summary>Delivery route from the lorry to the installation site.</summary>
     public Delivery? Delivery { get; init; }
 }
 
-/// <summary>What the floor carries.</summary>
+/// <summary>Load capacity of the floor.</summary>
 public sealed record Floor
 {
-    /// <summary>Spread load, kN/m2.</summary>
+    /// <summary>Permitted distributed load, kN/m2.</summary>
     [Range(0.01d, 1000d)]
     public double? DistributedKnM2 { get; init; }
 
-    /// <summary>Load on one point, kN.</summary>
+    /// <summary>Permitted point load, kN.</summary>
     [Range(0.01d, 1000d)]
     public double? PointKn { get; init; }
 }
 
-/// <summary>The way from the lorry to the place.</summary>
+/// <summary>Delivery route from the lorry to the installation site.</summary>
 public sealed record Delivery
 {
-    /// <summary>Height of the pallet, mm; 150 unless told.</summary>
+    /// <summary>Height of the pallet, mm. Default 150 mm.</summary>
     [Range(0d, 1000d)]
     public double? PalletHeightMm { get; init; }
 
@@ -186,32 +186,32 @@ public sealed record Delivery
     [Range(0d, 1000d)]
     public double? PalletKg { get; init; }
 
-    /// <summary>Doors and hatches on the way, clear sizes.</summary>
+    /// <summary>Doors and hatches on the delivery route, clear dimensions.</summary>
     [MaxLength(50)]
     public IReadOnlyList<Opening>? Openings { get; init; }
 
-    /// <summary>Corners of corridors on the way.</summary>
+    /// <summary>Corridor corners on the delivery route.</summary>
     [MaxLength(50)]
     public IReadOnlyList<Corridor>? Corridors { get; init; }
 
     /// <summary>The lift.</summary>
     public Lift? Lift { get; init; }
 
-    /// <summary>Mass that the lifting equipment is rated for, kg.</summary>
+    /// <summary>Rated capacity of the lifting equipment, kg.</summary>
     [Range(1d, 100000d)]
     public double? LiftingKg { get; init; }
 
-    /// <summary>Whether somebody is arranged to take receipt.</summary>
+    /// <summary>Whether somebody is appointed to receive the delivery.</summary>
     public bool? ReceiverArranged { get; init; }
 
-    /// <summary>Whether the rack may be tilted on the way.</summary>
+    /// <summary>Whether the rack may be tilted during delivery.</summary>
     public bool? MayTilt { get; init; }
 }
 
-/// <summary>A door or hatch, clear size.</summary>
+/// <summary>A door or hatch, clear dimensions.</summary>
 public sealed record Opening
 {
-    /// <summary>What it is called.</summary>
+    /// <summary>Name of the door or hatch.</summary>
     [StringLength(64)]
     public string? Name { get; init; }
 
@@ -224,14 +224,14 @@ public sealed record Opening
     public required double HeightMm { get; init; }
 }
 
-/// <summary>A corner from one corridor into another.</summary>
+/// <summary>A corner between two corridors.</summary>
 public sealed record Corridor
 {
-    /// <summary>Width of the corridor that the rack comes along, mm.</summary>
+    /// <summary>Width of the corridor before the corner, mm.</summary>
     [Range(1d, 100000d)]
     public required double WidthMm { get; init; }
 
-    /// <summary>Width of the corridor that it turns into, mm.</summary>
+    /// <summary>Width of the corridor after the corner, mm.</summary>
     [Range(1d, 100000d)]
     public required double TurnIntoMm { get; init; }
 }

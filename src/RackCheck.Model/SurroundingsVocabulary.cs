@@ -3,21 +3,21 @@ using RackCheck.Model.Converters;
 
 namespace RackCheck.Model;
 
-/// <summary>Where an air conditioner sits.</summary>
+/// <summary>Mounting style of an air conditioner.</summary>
 [JsonConverter(typeof(NamedEnumConverter<AirConditionerStyle>))]
 public enum AirConditionerStyle
 {
-    /// <summary>On a side wall or door.</summary>
+    /// <summary>Mounted on a side panel or door.</summary>
     Wall,
 
-    /// <summary>On the roof.</summary>
+    /// <summary>Mounted on the roof.</summary>
     Roof,
 
-    /// <summary>Inner and outer unit joined by pipes.</summary>
+    /// <summary>Split: indoor and outdoor units connected by pipes.</summary>
     Split,
 }
 
-/// <summary>Part of the cabinet that is joined to protective earth.</summary>
+/// <summary>Part of the cabinet that can be bonded to protective earth.</summary>
 [JsonConverter(typeof(NamedEnumConverter<BondedPart>))]
 public enum BondedPart
 {

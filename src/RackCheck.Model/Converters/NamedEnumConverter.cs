@@ -7,11 +7,11 @@ using System.Text.Json.Serialization;
 namespace RackCheck.Model.Converters;
 
 /// <summary>
-/// Reads and writes an enum by the contract's names: the one of <see cref="JsonStringEnumMemberNameAttribute"/>, else the member's in
-/// lower-case words joined by hyphens. Reads nothing else: no number, no other case, no list.
+/// Reads and writes an enum by the contract's names: the name in <see cref="JsonStringEnumMemberNameAttribute"/>, otherwise the member's name in
+/// lower-case words joined by hyphens. It accepts nothing else: no number, no other case, no list.
 /// </summary>
 /// <typeparam name="TEnum">The enum.</typeparam>
-/// <remarks>The framework's own converter takes other cases and comma lists, which the contract does not allow.</remarks>
+/// <remarks>The framework's own converter accepts other cases and comma-separated lists, which the contract does not allow.</remarks>
 public sealed class NamedEnumConverter<TEnum> : JsonConverter<TEnum>
     where TEnum : struct, Enum
 {

@@ -3,7 +3,7 @@ using System.Text.Json.Serialization;
 
 namespace RackCheck.Model.Converters;
 
-/// <summary>Reads a whole number as JSON Schema means it: 42 and 42.0 alike. The framework's own converter refuses the second.</summary>
+/// <summary>Reads a whole number as JSON Schema defines it: 42 and 42.0 are equal. The framework's own converter rejects 42.0.</summary>
 public sealed class WholeNumberConverter : JsonConverter<int>
 {
     /// <inheritdoc/>

@@ -5,10 +5,10 @@ using RackCheck.Model.Converters;
 namespace RackCheck.Model.Json;
 
 /// <summary>
-/// How the contract is read and written: strict, camelCase, absent members left out. The one home of it: the reader, the finder of
-/// faults, the canonical form and the OpenAPI document all ask this context's metadata.
+/// JSON settings of the contract: strict, camelCase, absent members left out. The request reader, the request diagnostics, the canonical form and the
+/// OpenAPI document all use this context's metadata.
 /// </summary>
-/// <remarks>Take <c>ContractJson.Default.X</c> itself: the strict settings are not carried over when the context joins a resolver chain.</remarks>
+/// <remarks>Use <c>ContractJson.Default.X</c> directly: the strict settings do not apply when the context is part of a resolver chain.</remarks>
 [JsonSourceGenerationOptions(
     JsonSerializerDefaults.Web,
     PropertyNameCaseInsensitive = false,
@@ -41,6 +41,6 @@ namespace RackCheck.Model.Json;
 [JsonSerializable(typeof(string))]
 public sealed partial class ContractJson : JsonSerializerContext
 {
-    /// <summary>Levels of nesting that a request may have. The deepest member of the contract lies at level 8.</summary>
+    /// <summary>Maximum nesting depth of a request. The deepest member of the contract is at level 8.</summary>
     public const int DepthLimit = 32;
 }

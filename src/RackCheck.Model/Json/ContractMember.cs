@@ -4,8 +4,8 @@ using System.Reflection;
 namespace RackCheck.Model.Json;
 
 /// <summary>
-/// A member of a contract record: its name in JSON, and a getter without boxing. Found once a type through the serializer's metadata, for
-/// code that walks records by plan rather than by hand: the checks of ranges, the canonical form.
+/// A member of a contract record: its JSON name and a getter without boxing. Read once per type from the serializer's metadata, for generic code such as
+/// range validation and the canonical form.
 /// </summary>
 /// <typeparam name="TOwner">The record.</typeparam>
 public sealed class ContractMember<TOwner>
@@ -19,19 +19,19 @@ public sealed class ContractMember<TOwner>
         .. ContractJson.Default.GetTypeInfo(typeof(TOwner))!.Properties.Select(p => new ContractMember<TOwner>(p.Name, (PropertyInfo)p.AttributeProvider!)),
     ];
 
-    /// <summary>Its name in JSON.</summary>
+    /// <summary>Name in JSON.</summary>
     public string Name { get; }
 
     /// <summary>The property.</summary>
     public PropertyInfo Property { get; }
 
-    /// <summary>Its type, without the wrapping of a nullable value.</summary>
+    /// <summary>Type of the property, without nullable wrapping.</summary>
     public Type ValueType => Nullable.GetUnderlyingType(Property.PropertyType) ?? Property.PropertyType;
 
-    /// <summary>The element type where it is a list, else null.</summary>
+    /// <summary>Element type of a list, otherwise null.</summary>
     public Type? ElementType => OneArgumentOf(typeof(IReadOnlyList<>));
 
-    /// <summary>Whether it is a map from names.</summary>
+    /// <summary>Whether the property is a dictionary.</summary>
     public bool IsMap => Property.PropertyType.IsGenericType && Property.PropertyType.GetGenericTypeDefinition() == typeof(IReadOnlyDictionary<,>);
 
     /// <summary>A getter of a value.</summary>
@@ -49,7 +49,7 @@ public sealed class ContractMember<TOwner>
         return owner => get(owner);
     }
 
-    /// <summary>A getter of the property as it is declared.</summary>
+    /// <summary>A getter of the property as declared.</summary>
     /// <returns>A <c>Func</c> from the record to the property's type.</returns>
     public Delegate Getter() => Property.GetMethod!.CreateDelegate(typeof(Func<,>).MakeGenericType(typeof(TOwner), Property.PropertyType));
 
