@@ -5,7 +5,7 @@ namespace RackCheck.Engineering.Tests;
 
 public sealed class AirTests
 {
-    // checks.csv has the gas constant 287.055, the handbook 287.05: 1.8e-5 apart.
+    // checks.csv has the gas constant 287.055, ASHRAE Fundamentals 287.05: a difference of 1.8e-5.
     private const double GasConstants = 2e-5;
 
     [Theory]
@@ -15,16 +15,16 @@ public sealed class AirTests
     [InlineData(1500, 84555.99052357135)] // checks.csv 2-04
     [InlineData(2000, 79495.19743529121)] // checks.csv 2-05
     [InlineData(3000, 70108.52041191008)] // checks.csv 2-06
-    public void Pressure_falls_with_the_altitude(double altitude, double pressure) => Assert.Equal(pressure, Air.PressurePa(altitude), 1e-6);
+    public void Pressure_falls_with_altitude(double altitude, double pressure) => Assert.Equal(pressure, Air.PressurePa(altitude), 1e-6);
 
     [Theory]
     [InlineData(-500)]
     [InlineData(2500)]
     [InlineData(5000)]
     [InlineData(11000)]
-    public void A_column_of_air_weighed_layer_by_layer_has_that_pressure(double altitude)
+    public void Pressure_equals_integrated_air_column(double altitude)
     {
-        // dp = -p g M/(R T) dh with T = 288.15 - 0.0065 h, by the midpoint of thin layers.
+        // dp = -p g M/(R T) dh with T = 288.15 - 0.0065 h, integrated by the midpoint of thin layers.
         const int Layers = 20_000;
         var (logarithm, layer) = (Math.Log(101325), altitude / Layers);
         for (var i = 0; i < Layers; i++)
@@ -41,7 +41,7 @@ public sealed class AirTests
     [InlineData(25, 3160.0569164883336)] // checks.csv 5-20
     [InlineData(35, 5612.841719421078)] // checks.csv 5-21
     [InlineData(40, 7367.458076250485)] // checks.csv 5-22
-    public void Saturation_pressure_is_that_of_Magnus(double temperature, double pressure) => Assert.Equal(pressure, Air.SaturationPa(temperature), 1e-8);
+    public void SaturationPressure_matches_Magnus_formula(double temperature, double pressure) => Assert.Equal(pressure, Air.SaturationPa(temperature), 1e-8);
 
     [Theory]
     [InlineData(15, 0, 1.2249909284026714)] // checks.csv 2-07
@@ -49,7 +49,7 @@ public sealed class AirTests
     [InlineData(35, 0, 1.1454847834471193)] // checks.csv 2-09
     [InlineData(35, 1000, 1.0160369246339298)] // checks.csv 2-10
     [InlineData(40, 2000, 0.8843483306127407)] // checks.csv 2-11
-    public void Dry_air_has_the_density_of_an_ideal_gas(double temperature, double altitude, double density) =>
+    public void Density_of_dry_air_is_that_of_ideal_gas(double temperature, double altitude, double density) =>
         Close(density, Air.DensityKgM3(temperature, altitude), GasConstants);
 
     [Theory]
@@ -59,7 +59,7 @@ public sealed class AirTests
     [InlineData(25, 50, 2000, 0.9218619027711967)] // checks.csv 2-15
     [InlineData(40, 50, 1500, 0.9251574566613557)] // checks.csv 2-16
     [InlineData(30, 80, 0, 1.14966591467467)] // checks.csv 2-17
-    public void Humid_air_is_a_mixture_of_two_gases(double temperature, double humidity, double altitude, double density) =>
+    public void Density_of_humid_air_is_that_of_gas_mixture(double temperature, double humidity, double altitude, double density) =>
         Close(density, Air.DensityKgM3(temperature, altitude, humidity), GasConstants);
 
     [Theory]
@@ -70,23 +70,23 @@ public sealed class AirTests
     [InlineData(10, 80, 6.706013093947368)] // checks.csv 5-12
     [InlineData(27, 60, 18.57070748244661)] // checks.csv 5-14
     [InlineData(24, 50, 12.932872135687942)] // checks.csv 5-16
-    public void Dew_points_are_those_of_the_handbook(double temperature, double humidity, double dewPoint) =>
+    public void DewPoint_matches_reference_values(double temperature, double humidity, double dewPoint) =>
         Assert.Equal(dewPoint, Air.DewPointC(temperature, humidity)!.Value, 1e-9);
 
     [Theory]
     [InlineData(25, 60, 16.697663521212892)] // checks.csv 5-05
     [InlineData(35, 50, 23.029271546350973)] // checks.csv 5-07
     [InlineData(40, 90, 38.04316746835206)] // checks.csv 5-11
-    public void Another_pair_of_constants_gives_the_same_dew_point_to_a_fiftieth(double temperature, double humidity, double dewPoint) =>
+    public void DewPoint_with_other_constants_agrees_within_0_02_K(double temperature, double humidity, double dewPoint) =>
         Assert.Equal(dewPoint, Air.DewPointC(temperature, humidity)!.Value, 0.02);
 
     [Fact]
-    public void At_the_dew_point_the_air_is_saturated() =>
+    public void Air_at_dew_point_is_saturated() =>
         Gen.Select(Gen.Double[-20, 60], Gen.Double[1, 100]).Sample((t, rh) =>
             Close(rh / 100 * Air.SaturationPa(t), Air.SaturationPa(Air.DewPointC(t, rh)!.Value), 1e-9));
 
     [Fact]
-    public void Saturated_air_is_at_its_dew_point_and_dry_air_has_none()
+    public void DewPoint_of_saturated_air_is_its_temperature_of_dry_air_null()
     {
         Assert.Equal(21.5, Air.DewPointC(21.5, 100)!.Value, 1e-9);
         Assert.Null(Air.DewPointC(21.5, 0));
@@ -104,7 +104,7 @@ public sealed class AirTests
     [InlineData(1, 1, 30, 500, 3.26213540734721)] // checks.csv 2-26
     [InlineData(1, 1, 30, 1000, 3.464897799989923)] // checks.csv 2-27
     [InlineData(1, 1, 35, 2000, 3.981905195212479)] // checks.csv 2-28
-    public void Heat_needs_air(double heat, double rise, double temperature, double altitude, double flow)
+    public void Airflow_for_heat_load_matches_reference_values(double heat, double rise, double temperature, double altitude, double flow)
     {
         var density = Air.DensityKgM3(temperature, altitude);
         Close(flow, Air.FlowM3h(heat, rise, density), GasConstants);
@@ -115,10 +115,10 @@ public sealed class AirTests
     [InlineData(3.1, 1.1543641377541205)] // checks.csv 2-29
     [InlineData(3.2, 1.1182902584493042)] // checks.csv 2-30
     [InlineData(3.3, 1.0844026748599314)] // checks.csv 2-31
-    public void A_rule_of_thumb_is_a_density(double factor, double density) => Assert.Equal(factor, Air.FlowM3h(1, 1, density), 1e-9);
+    public void Rule_of_thumb_airflow_corresponds_to_a_density(double factor, double density) => Assert.Equal(factor, Air.FlowM3h(1, 1, density), 1e-9);
 
     [Fact]
-    public void The_flow_carries_the_heat_in_units_of_others()
+    public void Airflow_in_other_units_carries_the_same_heat()
     {
         // 2400 W at 12 K: mass flow by the heat capacity, the volume through UnitsNet.
         var mass = 2400.0 / (1006 * 12);
@@ -129,11 +129,11 @@ public sealed class AirTests
     }
 
     [Fact]
-    public void Conversions_are_those_of_the_handbook()
+    public void Conversions_match_reference_values()
     {
         Assert.Equal(1.6990107955200002, Air.M3hPerCfm, 1e-12); // checks.csv 2-37
-        Assert.Equal(0.588578, Air.CfmPerM3h, 1e-6); // handbook H2
-        Assert.Equal(3.412142, Air.BtuHPerW, 1e-6); // handbook H2
+        Assert.Equal(0.588578, Air.CfmPerM3h, 1e-6); // exact unit definitions
+        Assert.Equal(3.412142, Air.BtuHPerW, 1e-6); // exact unit definitions
         Assert.Equal(3.159390740740741, Air.BtuHPerW / (0.075 * 0.24 * 60), 1e-5); // checks.csv 2-33
         Assert.Equal(3.14483133640553, Air.BtuHPerW / 1.085, 1e-5); // checks.csv 2-34
         Assert.Equal(1.7552170781893002, Air.BtuHPerW / 1.08 / 1.8, 1e-5); // checks.csv 2-35
@@ -141,7 +141,7 @@ public sealed class AirTests
     }
 
     [Fact]
-    public void Higher_hotter_and_more_humid_air_is_lighter_and_more_of_it_is_needed() =>
+    public void Thinner_air_has_lower_density_and_needs_more_airflow() =>
         Gen.Select(Gen.Double[-20, 60], Gen.Double[-500, 11000], Gen.Double[0, 99], Gen.Double[0.01, 1]).Sample((t, h, rh, more) =>
         {
             var density = Air.DensityKgM3(t, h, rh);
@@ -158,7 +158,7 @@ public sealed class AirTests
     [InlineData(11000, true)]
     [InlineData(11001, false)]
     [InlineData(double.NaN, false)]
-    public void The_atmosphere_has_an_end(double altitude, bool within) => Assert.Equal(within, Air.IsWithinAtmosphere(altitude));
+    public void Altitude_range_of_atmosphere_is_checked(double altitude, bool within) => Assert.Equal(within, Air.IsWithinAtmosphere(altitude));
 
     [Theory]
     [InlineData(-46, false)]
@@ -166,14 +166,14 @@ public sealed class AirTests
     [InlineData(60, true)]
     [InlineData(61, false)]
     [InlineData(double.NaN, false)]
-    public void So_has_the_formula_of_Magnus(double temperature, bool within) => Assert.Equal(within, Air.IsWithinMagnus(temperature));
+    public void Temperature_range_of_Magnus_formula_is_checked(double temperature, bool within) => Assert.Equal(within, Air.IsWithinMagnus(temperature));
 
     [Theory]
     [InlineData(44331.0)]
     [InlineData(double.NaN)]
     [InlineData(double.NegativeInfinity)]
     [InlineData(double.PositiveInfinity)]
-    public void An_altitude_without_air_throws(double altitude)
+    public void Pressure_at_impossible_altitude_throws(double altitude)
     {
         Assert.Throws<ArgumentOutOfRangeException>(() => Air.PressurePa(altitude));
         Assert.Throws<ArgumentOutOfRangeException>(() => Air.DensityKgM3(20, altitude));
@@ -187,8 +187,8 @@ public sealed class AirTests
     [InlineData(20.0, -1.0)]
     [InlineData(20.0, 101.0)]
     [InlineData(20.0, double.NaN)]
-    [InlineData(200.0, 100.0)] // 16 bar of vapour
-    public void Air_that_cannot_be_throws(double temperature, double? humidity) =>
+    [InlineData(200.0, 100.0)] // 16 bar vapour pressure
+    public void Density_out_of_range_throws(double temperature, double? humidity) =>
         Assert.Throws<ArgumentOutOfRangeException>(() => Air.DensityKgM3(temperature, 0, humidity));
 
     [Theory]
@@ -198,14 +198,14 @@ public sealed class AirTests
     [InlineData(20, -1)]
     [InlineData(20, 100.1)]
     [InlineData(20, double.NaN)]
-    public void A_dew_point_of_no_air_throws(double temperature, double humidity) =>
+    public void DewPoint_out_of_range_throws(double temperature, double humidity) =>
         Assert.Throws<ArgumentOutOfRangeException>(() => Air.DewPointC(temperature, humidity));
 
     [Theory]
     [InlineData(-243.12)]
     [InlineData(-300)]
     [InlineData(double.NaN)]
-    public void A_saturation_pressure_of_no_temperature_throws(double temperature) =>
+    public void SaturationPressure_out_of_range_throws(double temperature) =>
         Assert.Throws<ArgumentOutOfRangeException>(() => Air.SaturationPa(temperature));
 
     [Theory]
@@ -216,7 +216,7 @@ public sealed class AirTests
     [InlineData(double.NaN, 10, 1.2)]
     [InlineData(1000, double.NaN, 1.2)]
     [InlineData(1000, 10, double.NaN)]
-    public void Heat_rise_flow_or_density_that_is_none_throws(double heat, double riseOrFlow, double density)
+    public void Airflow_and_rise_out_of_range_throw(double heat, double riseOrFlow, double density)
     {
         Assert.Throws<ArgumentOutOfRangeException>(() => Air.FlowM3h(heat, riseOrFlow, density));
         Assert.Throws<ArgumentOutOfRangeException>(() => Air.RiseK(heat, riseOrFlow, density));

@@ -10,23 +10,23 @@ public sealed class BatteriesTests
     [InlineData(9, 20, 800 / (36 * 0.9), 1.15, 11.993582133671605)] // checks.csv 13-05, 13-06
     [InlineData(9, 20, 1500 / (48 * 0.9), 1.15, 8.10358137894309)] // checks.csv 13-07, 13-08
     [InlineData(9, 20, 2400 / (72 * 0.92), 1.15, 7.716512806074955)] // checks.csv 13-09, 13-10
-    public void A_capacity_over_hours_is_a_discharge_figure_like_any_other(double ampereHours, double hours, double current, double exponent, double minutes)
+    public void RunTime_from_capacity_in_ampere_hours_matches_formula(double ampereHours, double hours, double current, double exponent, double minutes)
     {
         // t = H (C/(I H))^k: the battery runs H hours at C/H amperes.
         Assert.Equal(minutes, Batteries.RunMinutes(60 * hours, ampereHours / hours, current, exponent), 1e-9);
     }
 
     [Theory]
-    [InlineData(500, 22.191389)] // 10 x 2^1.15, worked by hand
+    [InlineData(500, 22.191389)] // 10 x 2^1.15, calculated by hand
     [InlineData(1000, 10)]
     [InlineData(2000, 4.506252)] // 10 / 2^1.15
-    public void Half_the_load_runs_more_than_twice_as_long(double load, double minutes) => Assert.Equal(minutes, Batteries.RunMinutes(10, 1000, load), 1e-5);
+    public void RunTime_at_half_load_is_more_than_double(double load, double minutes) => Assert.Equal(minutes, Batteries.RunMinutes(10, 1000, load), 1e-5);
 
     [Theory]
     [InlineData(3)]
     [InlineData(10)]
     [InlineData(47)]
-    public void The_load_for_a_time_runs_that_time(double minutes) =>
+    public void Load_for_run_time_gives_that_run_time(double minutes) =>
         Assert.Equal(minutes, Batteries.RunMinutes(10, 1000, Batteries.LoadFor(10, 1000, minutes)), 1e-9);
 
     [Theory]
@@ -35,13 +35,13 @@ public sealed class BatteriesTests
     [InlineData(10, 1000, 0, 1.15)]
     [InlineData(10, 1000, 500, 0.9)]
     [InlineData(10, 1000, double.NaN, 1.15)]
-    public void A_battery_that_is_none_throws(double minutes, double at, double load, double exponent) =>
+    public void RunTime_out_of_range_throws(double minutes, double at, double load, double exponent) =>
         Assert.Throws<ArgumentOutOfRangeException>(() => Batteries.RunMinutes(minutes, at, load, exponent));
 
     [Theory]
     [InlineData(-1, 1000, 5)]
     [InlineData(10, -1, 5)]
     [InlineData(10, 1000, 0)]
-    public void A_time_that_is_none_throws(double minutes, double at, double wanted) =>
+    public void Load_out_of_range_throws(double minutes, double at, double wanted) =>
         Assert.Throws<ArgumentOutOfRangeException>(() => Batteries.LoadFor(minutes, at, wanted));
 }

@@ -8,18 +8,18 @@ public sealed class BreakersTests
     [InlineData("D", 16, 160)] // checks.csv 6-36
     [InlineData("B", 0.5, 1.5)]
     [InlineData("C", 63, 315)]
-    public void A_breaker_may_trip_from_the_lower_multiple_on(string curve, double rated, double trip) =>
+    public void Breaker_may_trip_from_lower_multiple(string curve, double rated, double trip) =>
         Assert.Equal(trip, Breakers.LeastTripA(curve, rated), 1e-12);
 
     [Theory]
     [InlineData("B", 80)] // checks.csv 6-33
     [InlineData("C", 160)] // checks.csv 6-35
     [InlineData("D", 320)] // checks.csv 6-37
-    public void A_breaker_of_16_A_trips_from_the_upper_multiple_on(string curve, double trip) =>
+    public void Breaker_16_A_always_trips_from_upper_multiple(string curve, double trip) =>
         Assert.Equal(trip, Breakers.Curves.Single(c => c.Curve == curve).Greatest * 16, 1e-12);
 
     [Fact]
-    public void Each_curve_begins_where_the_one_before_ends()
+    public void Each_curve_starts_at_end_of_previous_curve()
     {
         Assert.Equal("BCD", string.Concat(Breakers.Curves.Select(c => c.Curve)));
         Assert.All(Breakers.Curves, c => Assert.True(c.Least < c.Greatest));
@@ -30,14 +30,14 @@ public sealed class BreakersTests
     [InlineData(15, 12)] // checks.csv 6-20
     [InlineData(20, 16)] // checks.csv 6-21
     [InlineData(30, 24)] // checks.csv 6-22
-    public void A_continuous_load_takes_four_fifths_of_a_breaker_in_North_America(double rated, double load) =>
+    public void ContinuousLoad_in_North_America_is_80_percent(double rated, double load) =>
         Assert.Equal(load, rated * Breakers.ContinuousSharePercent / 100, 1e-12);
 
     [Theory]
     [InlineData(12, 0, 15)] // checks.csv 6-23
     [InlineData(16, 2, 22)] // checks.csv 6-24
     [InlineData(24, 5, 35)] // checks.csv 6-25
-    public void That_share_is_the_code_s_five_fourths_the_other_way_round(double continuous, double other, double least) =>
+    public void ContinuousLoad_is_reciprocal_of_125_percent(double continuous, double other, double least) =>
         Assert.Equal(least, (continuous * 100 / Breakers.ContinuousSharePercent) + other, 1e-12);
 
     [Theory]
@@ -47,6 +47,6 @@ public sealed class BreakersTests
     [InlineData("B", 0)]
     [InlineData("B", -16)]
     [InlineData("B", double.NaN)]
-    public void Another_curve_or_no_rating_throws(string curve, double rated) =>
+    public void Unknown_curve_or_rating_out_of_range_throws(string curve, double rated) =>
         Assert.Throws<ArgumentOutOfRangeException>(() => Breakers.LeastTripA(curve, rated));
 }

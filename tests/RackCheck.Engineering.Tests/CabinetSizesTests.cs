@@ -3,9 +3,9 @@ namespace RackCheck.Engineering.Tests;
 public sealed class CabinetSizesTests
 {
     [Fact]
-    public void Sizes_are_those_of_the_handbook_in_rising_order()
+    public void Sizes_match_reference_values_in_ascending_order()
     {
-        // Handbook H1, common practice, no source.
+        // Common practice, no source.
         Assert.Equal([600.0, 800, 1000, 1200], CabinetSizes.DepthsMm.ToArray());
         Assert.Equal([600.0, 800], CabinetSizes.WidthsMm.ToArray());
         Assert.Equal(CabinetSizes.HeightsU.Order(), CabinetSizes.HeightsU);
@@ -18,10 +18,10 @@ public sealed class CabinetSizesTests
     [InlineData(600, 600.0)]
     [InlineData(600.0000001, 600.0)] // within the tolerance
     [InlineData(600.01, 800.0)]
-    [InlineData(615, 800.0)] // handbook H1: a 450 deep unit with doors
+    [InlineData(615, 800.0)] // common practice: a 450 mm deep body with doors
     [InlineData(1200, 1200.0)]
     [InlineData(1200.01, null)]
-    public void The_least_depth_on_sale_is_taken(double needed, double? depth) =>
+    public void Smallest_sufficient_depth_is_returned(double needed, double? depth) =>
         Assert.Equal(depth, CabinetSizes.DepthAtLeast(needed));
 
     [Theory]
@@ -30,6 +30,6 @@ public sealed class CabinetSizesTests
     [InlineData(43, 47)]
     [InlineData(60, 60)]
     [InlineData(61, null)]
-    public void The_least_height_on_sale_is_taken(int needed, int? units) =>
+    public void Smallest_sufficient_height_is_returned(int needed, int? units) =>
         Assert.Equal(units, CabinetSizes.HeightAtLeast(needed));
 }

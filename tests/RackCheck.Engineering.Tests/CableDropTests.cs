@@ -2,44 +2,45 @@ using System.Numerics;
 
 namespace RackCheck.Engineering.Tests;
 
-/// <summary>Drop as an outlet sees it, and the sections that the table does not have.</summary>
+/// <summary>Voltage drop at the outlet, and cross-sectional areas outside the table.</summary>
 public sealed class CableDropTests
 {
     private static readonly Complex Turn = Complex.FromPolarCoordinates(1, -2 * Math.PI / 3);
 
     [Theory]
-    [InlineData(1.5, 29)] // handbook H6, this and all that follow
+    [InlineData(1.5, 29)] // BS 7671 table 4D2B, this row and the following
     [InlineData(2.5, 18)]
     [InlineData(4, 11)]
     [InlineData(6, 7.3)]
     [InlineData(10, 4.4)]
     [InlineData(16, 2.8)]
-    public void A_section_of_the_table_drops_what_the_table_says(double section, double drop) => Assert.Equal(drop, Cables.DropMvPerAM(section));
+    public void VoltageDrop_of_table_row_is_table_value(double section, double drop) => Assert.Equal(drop, Cables.DropMvPerAM(section));
 
     [Theory]
-    [InlineData(8, 5.475)] // 7.3 x 6 / 8, this and all that follow worked by hand
+    [InlineData(8, 5.475)] // 7.3 x 6 / 8; this row and the following calculated by hand
     [InlineData(25, 1.792)]
     [InlineData(1, 43.5)]
-    public void Another_section_drops_what_the_row_under_it_does_in_proportion(double section, double drop) => Assert.Equal(drop, Cables.DropMvPerAM(section), 1e-9);
+    public void VoltageDrop_between_rows_is_proportional_to_smaller_row(double section, double drop) =>
+        Assert.Equal(drop, Cables.DropMvPerAM(section), 1e-9);
 
     [Theory]
     [InlineData(0.75, 24.5)] // IEC 60228 class 2, value from memory
     [InlineData(1, 18.1)] // likewise
-    [InlineData(1.5, 12.1)] // handbook-detail 6, this and those up to 16 mm2
+    [InlineData(1.5, 12.1)] // IEC 60228 class 2, this row and those up to 16 mm2
     [InlineData(2.5, 7.41)]
     [InlineData(4, 4.61)]
     [InlineData(6, 3.08)]
     [InlineData(10, 1.83)]
     [InlineData(16, 1.15)]
-    [InlineData(25, 0.727)] // IEC 60228 class 2, values from memory, this and all that follow
+    [InlineData(25, 0.727)] // IEC 60228 class 2, values from memory, this row and the following
     [InlineData(35, 0.524)]
     [InlineData(50, 0.387)]
-    public void It_is_within_four_percent_of_the_stranded_conductor_of_the_standard_at_70_C(double section, double milliohmPerM) =>
+    public void VoltageDrop_is_within_4_percent_of_IEC_60228_conductor_at_70_C(double section, double milliohmPerM) =>
         Assert.InRange(Cables.DropMvPerAM(section) / (2 * milliohmPerM * (234.5 + 70) / (234.5 + 20)), 0.96, 1.04);
 
-    // The rows of the table stand 5 to 9 % over the resistivity of copper at 70 C, and what is taken from them in proportion stands as they do.
+    // The table rows are 5 to 9 % above the resistivity of copper at 70 C, and so are the values in proportion to them.
     [Fact]
-    public void It_is_more_than_the_copper_alone_would_drop() =>
+    public void VoltageDrop_exceeds_that_of_pure_copper() =>
         Assert.All([0.5, 0.75, 1, 3, 8, 12, 25, 35, 50, 95], s =>
             Assert.InRange(Cables.DropMvPerAM(s) / (2 * EarthConductors.ResistanceOhm(1, s) * 1000 * (234.5 + 70) / (234.5 + 20)), 1.05, 1.10));
 
@@ -47,7 +48,7 @@ public sealed class CableDropTests
     [InlineData(2.5, 18, 16, 2.253913043478261)] // checks.csv 6-47
     [InlineData(4, 25, 20, 2.391304347826087)] // checks.csv 6-49
     [InlineData(6, 30, 32, 3.0469565217391303)] // checks.csv 6-51
-    public void A_single_phase_carries_its_current_back_in_the_neutral(double section, double length, double current, double percent)
+    public void VoltageDrop_single_phase_includes_neutral(double section, double length, double current, double percent)
     {
         var milli = Cables.DropMvPerAM(section);
         Assert.Equal(percent, Cables.DropPercent(milli, length, current, current, 230), 1e-9);
@@ -55,7 +56,7 @@ public sealed class CableDropTests
     }
 
     [Fact]
-    public void Three_phases_alike_drop_what_they_do_line_to_line()
+    public void VoltageDrop_of_balanced_three_phases_equals_line_to_line()
     {
         foreach (var cable in Cables.All)
         {
@@ -71,7 +72,7 @@ public sealed class CableDropTests
     [InlineData(10, 10, 10, 1, 0.8, 0.9)]
     [InlineData(16, 12, 5, 0.6, 1, 0.9)]
     [InlineData(3, 16, 16, 0.5, 1, 0.5)]
-    public void It_is_never_under_what_the_phasors_drop(double a, double b, double c, double pfA, double pfB, double pfC)
+    public void VoltageDrop_is_never_below_phasor_result(double a, double b, double c, double pfA, double pfB, double pfC)
     {
         const double Milli = 11, Length = 30, Voltage = 230;
         Complex[] currents = [Currents.Phasor(a, pfA), Currents.Phasor(b, pfB) * Turn, Currents.Phasor(c, pfC) * Turn * Turn];
@@ -80,7 +81,7 @@ public sealed class CableDropTests
         double[] amperes = [a, b, c];
         for (var line = 0; line < 3; line++)
         {
-            // The outlet sees the source less what is lost in its line and in the neutral.
+            // The voltage at the outlet is the source voltage less the voltage drop in line and neutral.
             var source = Voltage * Complex.Pow(Turn, line);
             var left = source - (resistance * (currents[line] + neutral));
             var exact = 100 * (Voltage - left.Magnitude) / Voltage;
@@ -92,7 +93,7 @@ public sealed class CableDropTests
     [InlineData(0)]
     [InlineData(-2.5)]
     [InlineData(double.NaN)]
-    public void A_section_that_is_none_throws(double section)
+    public void Area_out_of_range_throws(double section)
     {
         Assert.Throws<ArgumentOutOfRangeException>(() => Cables.DropMvPerAM(section));
         Assert.Throws<ArgumentOutOfRangeException>(() => Cables.CapacityA(section, 1));
@@ -104,18 +105,19 @@ public sealed class CableDropTests
     [InlineData(1, 1, -1, 1, 230)]
     [InlineData(1, 1, 1, -1, 230)]
     [InlineData(1, 1, 1, 1, 0)]
-    public void A_drop_of_nothing_sensible_throws(double milli, double length, double line, double neutral, double voltage) =>
+    public void VoltageDrop_percent_out_of_range_throws(double milli, double length, double line, double neutral, double voltage) =>
         Assert.Throws<ArgumentOutOfRangeException>(() => Cables.DropPercent(milli, length, line, neutral, voltage));
 
     [Theory]
-    [InlineData(2.5, 1, 27)] // BS 7671 table 4D2A, reference method C, values from memory, this and all that follow
+    [InlineData(2.5, 1, 27)] // BS 7671 table 4D2A, reference method C, values from memory, this row and the following
     [InlineData(2.5, 3, 24)]
     [InlineData(4, 3, 32)]
     [InlineData(10, 3, 57)]
-    [InlineData(5, 1, 36)] // between two rows the lesser
-    [InlineData(70, 1, 85)] // past the last row that one's
-    [InlineData(0.75, 1, 9.75)] // before the first in proportion
-    public void A_section_carries_what_the_row_at_or_under_it_does(double section, int phases, double capacity) => Assert.Equal(capacity, Cables.CapacityA(section, phases), 1e-9);
+    [InlineData(5, 1, 36)] // between two rows: the lower value
+    [InlineData(70, 1, 85)] // above the last row: its value
+    [InlineData(0.75, 1, 9.75)] // below the first row: in proportion
+    public void Capacity_is_that_of_same_or_next_smaller_row(double section, int phases, double capacity) =>
+        Assert.Equal(capacity, Cables.CapacityA(section, phases), 1e-9);
 
     [Fact]
     public void Three_loaded_conductors_carry_less_than_two() =>

@@ -10,7 +10,7 @@ public sealed class CableFillTests
     [InlineData(8.0, 100, 5026.548245743669)] // checks.csv 12-03
     [InlineData(7.5, 24, 1060.2875205865553)] // checks.csv 12-04
     [InlineData(7.5, 0, 0)]
-    public void Cables_take_the_area_of_their_circles(double diameter, int count, double area) =>
+    public void Area_of_cables_is_sum_of_circles(double diameter, int count, double area) =>
         Assert.Equal(area, CableFill.AreaMm2(diameter, count), 1e-9);
 
     [Theory]
@@ -18,7 +18,7 @@ public sealed class CableFillTests
     [InlineData(7.5, 48, 40, 5301.437602932776)] // checks.csv 12-08
     [InlineData(7.5, 48, 25, 8482.300164692442)] // checks.csv 12-09
     [InlineData(8.0, 100, 25, 20106.192982974677)] // checks.csv 12-10
-    public void A_channel_of_the_needed_section_is_filled_to_the_limit(double diameter, int count, double fill, double channel)
+    public void Channel_of_required_area_is_filled_to_limit(double diameter, int count, double fill, double channel)
     {
         var area = CableFill.AreaMm2(diameter, count);
         Assert.Equal(channel, CableFill.NeededMm2(area, fill), 1e-8);
@@ -29,23 +29,23 @@ public sealed class CableFillTests
     [InlineData(60 * 60, 6.2, 40, 47)] // checks.csv 12-11
     [InlineData(100 * 50, 7.5, 40, 45)] // checks.csv 12-12
     [InlineData(100 * 100, 7.5, 50, 113)] // checks.csv 12-13
-    public void So_many_cables_and_no_more_stay_under_the_limit(double channel, double diameter, double fill, int most)
+    public void Maximum_number_of_cables_matches_limit(double channel, double diameter, double fill, int most)
     {
         Assert.True(CableFill.Percent(CableFill.AreaMm2(diameter, most), channel) <= fill);
         Assert.True(CableFill.Percent(CableFill.AreaMm2(diameter, most + 1), channel) > fill);
     }
 
     [Theory]
-    [InlineData(600, 7740)] // handbook H12: ((600 - 482.6)/2 - 20) x 100 x 2
-    [InlineData(800, 27740)] // handbook H12
-    [InlineData(700, 17740)] // handbook H12
+    [InlineData(600, 7740)] // common practice: ((600 - 482.6)/2 - 20) x 100 x 2
+    [InlineData(800, 27740)] // common practice
+    [InlineData(700, 17740)] // common practice
     [InlineData(522.6, 0)]
     [InlineData(500, 0)]
-    public void The_side_channels_are_what_is_left_beside_the_panel(double width, double area) =>
+    public void SideChannel_area_matches_reference_values(double width, double area) =>
         Assert.Equal(area, CableFill.SideChannelsMm2(width), 1e-6);
 
     [Fact]
-    public void A_wider_cabinet_is_never_fuller() =>
+    public void Fill_in_wider_cabinet_is_never_higher() =>
         Gen.Select(Gen.Double[530, 1200], Gen.Double[0, 300], Gen.Double[1, 30000]).Sample((width, more, area) =>
             Assert.True(CableFill.Percent(area, CableFill.SideChannelsMm2(width + more)) <= CableFill.Percent(area, CableFill.SideChannelsMm2(width))));
 
@@ -54,24 +54,24 @@ public sealed class CableFillTests
     [InlineData(6.5, 26)] // checks.csv 12-15
     [InlineData(7.5, 30)] // checks.csv 12-16
     [InlineData(8.0, 32)] // checks.csv 12-17
-    public void A_cable_bends_to_four_of_its_diameters(double diameter, double radius) => Assert.Equal(radius, CableFill.BendRadiusMm(diameter), 1e-12);
+    public void BendRadius_is_four_diameters(double diameter, double radius) => Assert.Equal(radius, CableFill.BendRadiusMm(diameter), 1e-12);
 
     [Fact]
-    public void Limits_are_those_of_the_handbook() =>
-        Assert.Equal((40, 100, 4), (CableFill.MostPercent, CableFill.ChannelDepthMm, CableFill.BendDiameters)); // handbook H12
+    public void Limits_match_reference_values() =>
+        Assert.Equal((40, 100, 4), (CableFill.MostPercent, CableFill.ChannelDepthMm, CableFill.BendDiameters)); // EN 50174, common practice, ANSI/TIA-568.0
 
     [Theory]
     [InlineData(0, 1)]
     [InlineData(6, -1)]
     [InlineData(double.NaN, 1)]
     [InlineData(double.PositiveInfinity, 1)]
-    public void A_cable_that_is_none_throws(double diameter, int count) =>
+    public void Cable_out_of_range_throws(double diameter, int count) =>
         Assert.Throws<ArgumentOutOfRangeException>(() => CableFill.AreaMm2(diameter, count));
 
     [Theory]
     [InlineData(0)]
     [InlineData(double.NaN)]
-    public void A_size_that_is_none_throws(double size)
+    public void Width_or_diameter_out_of_range_throws(double size)
     {
         Assert.Throws<ArgumentOutOfRangeException>(() => CableFill.BendRadiusMm(size));
         Assert.Throws<ArgumentOutOfRangeException>(() => CableFill.SideChannelsMm2(size));
@@ -82,7 +82,7 @@ public sealed class CableFillTests
     [InlineData(100, 0)]
     [InlineData(double.NaN, 7740)]
     [InlineData(100, double.NaN)]
-    public void A_fill_of_no_channel_throws(double area, double channel) =>
+    public void Fill_out_of_range_throws(double area, double channel) =>
         Assert.Throws<ArgumentOutOfRangeException>(() => CableFill.Percent(area, channel));
 
     [Theory]
@@ -90,6 +90,6 @@ public sealed class CableFillTests
     [InlineData(100, 0)]
     [InlineData(100, 101)]
     [InlineData(100, double.NaN)]
-    public void A_limit_that_is_none_throws(double area, double fill) =>
+    public void Limit_out_of_range_throws(double area, double fill) =>
         Assert.Throws<ArgumentOutOfRangeException>(() => CableFill.NeededMm2(area, fill));
 }

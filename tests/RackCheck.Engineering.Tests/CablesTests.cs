@@ -3,13 +3,13 @@ namespace RackCheck.Engineering.Tests;
 public sealed class CablesTests
 {
     [Theory]
-    [InlineData(1.5, 29, 12.1)] // handbook H6 and handbook-detail 6, this and all that follow
+    [InlineData(1.5, 29, 12.1)] // BS 7671 table 4D2B and IEC 60228 class 2, this row and the following
     [InlineData(2.5, 18, 7.41)]
     [InlineData(4, 11, 4.61)]
     [InlineData(6, 7.3, 3.08)]
     [InlineData(10, 4.4, 1.83)]
     [InlineData(16, 2.8, 1.15)]
-    public void A_cable_has_the_drop_and_resistance_of_the_handbook(double section, double drop, double resistance)
+    public void VoltageDrop_and_resistance_match_reference_values(double section, double drop, double resistance)
     {
         var cable = Cables.Find(section);
         Assert.NotNull(cable);
@@ -23,10 +23,10 @@ public sealed class CablesTests
     [InlineData(25)]
     [InlineData(-1.5)]
     [InlineData(double.NaN)]
-    public void A_section_outside_the_table_is_not_found(double section) => Assert.Null(Cables.Find(section));
+    public void Area_outside_table_is_not_found(double section) => Assert.Null(Cables.Find(section));
 
     [Fact]
-    public void A_section_is_found_whatever_its_last_binary_digit() => Assert.Same(Cables.Find(1.5), Cables.Find(0.1 * 3 * 5));
+    public void Area_is_found_despite_binary_rounding() => Assert.Same(Cables.Find(1.5), Cables.Find(0.1 * 3 * 5));
 
     [Theory]
     [InlineData(1.5, 28.95442043222004)] // checks.csv 6-40
@@ -35,18 +35,18 @@ public sealed class CablesTests
     [InlineData(6, 7.370216110019647)] // checks.csv 6-43
     [InlineData(10, 4.379056974459726)] // checks.csv 6-44
     [InlineData(16, 2.751866404715128)] // checks.csv 6-45
-    public void The_drop_is_that_of_the_hot_conductor_there_and_back_to_two_figures(double section, double hot)
+    public void VoltageDrop_equals_resistance_at_70_C_to_two_digits(double section, double hot)
     {
         var cable = Cables.Find(section)!;
         Assert.Equal(hot, HotLoopMilliohmPerM(cable), 1e-9);
 
-        // Handbook-detail 6: the table says 7.3 for 6 mm2 where the resistance gives 7.37; the table counts.
+        // The table has 7.3 for 6 mm2, the resistance gives 7.37. The table value is used.
         Assert.Equal(section == 6 ? 7.3 : TwoFigures(hot), cable.DropMvPerAM, 1e-9);
         Assert.InRange(cable.DropMvPerAM / hot, 0.985, 1.02);
     }
 
     [Fact]
-    public void The_more_copper_the_less_drop_and_the_more_current() =>
+    public void Larger_area_has_lower_drop_and_higher_capacity() =>
         Assert.All(Cables.All.Zip(Cables.All.Skip(1)), p =>
         {
             Assert.True(p.First.CrossSectionMm2 < p.Second.CrossSectionMm2);
@@ -56,18 +56,25 @@ public sealed class CablesTests
         });
 
     [Fact]
-    public void Capacities_are_those_of_the_table_and_fall_a_square_millimetre_as_cables_grow()
+    public void Capacity_matches_table_and_falls_per_square_millimetre()
     {
         // BS 7671 table 4D2A, reference method C, two loaded conductors, value from memory.
         Assert.Equal([19.5, 27, 36, 46, 63, 85], Cables.All.Select(c => c.CapacityA));
-        Assert.All(Cables.All.Zip(Cables.All.Skip(1)), p => Assert.True(p.First.CapacityA / p.First.CrossSectionMm2 > p.Second.CapacityA / p.Second.CrossSectionMm2));
+        Assert.All(
+            Cables.All.Zip(Cables.All.Skip(1)),
+            p => Assert.True(p.First.CapacityA / p.First.CrossSectionMm2 > p.Second.CapacityA / p.Second.CrossSectionMm2));
     }
 
     [Theory]
     [InlineData(2.5, 18, 16, 5.184, 2.253913043478261)] // checks.csv 6-46, 6-47
     [InlineData(4, 25, 20, 5.5, 2.391304347826087)] // checks.csv 6-48, 6-49
     [InlineData(6, 30, 32, 7.008, 3.0469565217391303)] // checks.csv 6-50, 6-51
-    public void A_single_phase_cable_drops_its_table_value_by_length_and_current(double section, double length, double current, double drop, double percentOf230)
+    public void VoltageDrop_single_phase_is_table_value_times_length_and_current(
+        double section,
+        double length,
+        double current,
+        double drop,
+        double percentOf230)
     {
         var found = Cables.DropV(Cables.Find(section)!.DropMvPerAM, length, current, 1);
         Assert.Equal(drop, found, 1e-9);
@@ -75,31 +82,31 @@ public sealed class CablesTests
     }
 
     [Fact]
-    public void A_three_phase_cable_drops_the_root_of_three_times_one_conductor()
+    public void VoltageDrop_three_phase_is_root_three_times_one_conductor()
     {
         foreach (var cable in Cables.All)
         {
-            // Line to line: sqrt(3) I R, where single phase there and back is 2 I R.
+            // Line to line: sqrt(3) I R; single phase over both conductors: 2 I R.
             var oneConductor = cable.DropMvPerAM / 2;
             Assert.Equal(1, Cables.DropV(cable.DropMvPerAM, 20, 16, 3) / (Math.Sqrt(3) * oneConductor * 20 * 16 / 1000), 1e-4);
         }
     }
 
     [Theory]
-    [InlineData(1.5, 25)] // handbook-detail 6, this and all that follow
+    [InlineData(1.5, 25)] // BS 7671 table 4D2A, reference method C, this row and the following
     [InlineData(2.5, 15)]
     [InlineData(4, 9.5)]
     [InlineData(6, 6.4)]
     [InlineData(10, 3.8)]
     [InlineData(16, 2.4)]
-    public void It_is_within_a_twentieth_of_the_three_phase_column_of_the_standard(double section, double column) =>
+    public void VoltageDrop_three_phase_is_within_5_percent_of_standard(double section, double column) =>
         Assert.InRange(Cables.DropV(Cables.Find(section)!.DropMvPerAM, 1, 1000, 3) / column, 0.98, 1.05);
 
     [Theory]
     [InlineData(0, 16)]
     [InlineData(18, 0)]
     [InlineData(-0.0, 16)]
-    public void Without_length_or_current_nothing_drops(double length, double current) => Assert.Equal(0, Cables.DropV(18, length, current, 1), 1e-12);
+    public void VoltageDrop_without_length_or_current_is_zero(double length, double current) => Assert.Equal(0, Cables.DropV(18, length, current, 1), 1e-12);
 
     [Theory]
     [InlineData(-18, 18, 16, 1)]
@@ -111,10 +118,10 @@ public sealed class CablesTests
     [InlineData(18, 18, 16, 0)]
     [InlineData(18, 18, 16, 2)]
     [InlineData(18, 18, 16, -1)]
-    public void A_cable_that_is_none_throws(double drop, double length, double current, int phases) =>
+    public void Cable_out_of_range_throws(double drop, double length, double current, int phases) =>
         Assert.Throws<ArgumentOutOfRangeException>(() => Cables.DropV(drop, length, current, phases));
 
-    // IEC 60228 gives ohms at 20 C; copper is without resistance at -234.5 C.
+    // IEC 60228 gives the resistance at 20 C. Extrapolated, copper has zero resistance at -234.5 C.
     private static double HotLoopMilliohmPerM(CopperCable cable) => 2 * cable.ResistanceMilliohmPerM * (234.5 + 70) / (234.5 + 20);
 
     private static double TwoFigures(double value) => value >= 10 ? Math.Round(value) : Math.Round(value, 1);

@@ -3,7 +3,7 @@ namespace RackCheck.Engineering.Tests;
 public sealed class ConnectorsTests
 {
     [Theory]
-    [InlineData("C13", 10)] // handbook H6, this and all that follow
+    [InlineData("C13", 10)] // ratings of the standards, this row and the following
     [InlineData("C14", 10)]
     [InlineData("C15", 10)]
     [InlineData("C16", 10)]
@@ -23,29 +23,29 @@ public sealed class ConnectorsTests
     [InlineData("IEC60309-32A-3P", 32)]
     [InlineData("IEC60309-63A-1P", 63)]
     [InlineData("IEC60309-63A-3P", 63)]
-    public void A_connector_has_the_rating_of_the_handbook(string code, double rated) => Assert.Equal(rated, Of(code).RatedA);
+    public void Rating_matches_reference_values(string code, double rated) => Assert.Equal(rated, Of(code).RatedA);
 
     [Theory]
-    [InlineData("C13", 15)] // handbook H6
-    [InlineData("C14", 15)] // handbook H6
-    [InlineData("C15", 15)] // handbook-detail 6: 10 A devices are rated 15 A
+    [InlineData("C13", 15)] // ratings of the standards
+    [InlineData("C14", 15)] // ratings of the standards
+    [InlineData("C15", 15)] // IEC 60320-1: 10 A devices are rated 15 A in North America
     [InlineData("C16", 15)]
-    [InlineData("C19", 20)] // handbook H6
-    [InlineData("C20", 20)] // handbook H6
-    public void Appliance_couplers_are_rated_higher_in_North_America(string code, double rated) => Assert.Equal(rated, Of(code).RatedNorthAmericaA);
+    [InlineData("C19", 20)] // ratings of the standards
+    [InlineData("C20", 20)] // ratings of the standards
+    public void Appliance_couplers_have_higher_rating_in_North_America(string code, double rated) => Assert.Equal(rated, Of(code).RatedNorthAmericaA);
 
     [Fact]
-    public void Only_what_is_hardwired_has_no_rating() =>
+    public void Only_hardwired_has_no_rating() =>
         Assert.Equal(["hardwired"], Connectors.All.Where(c => c.RatedA is null || c.RatedNorthAmericaA is null).Select(c => c.Code));
 
     [Fact]
-    public void All_others_have_one_rating() =>
+    public void Other_connectors_have_equal_ratings() =>
         Assert.All(Connectors.All.Where(c => c.Standard != Sources.Iec60320.Key), c => Assert.Equal(c.RatedA, c.RatedNorthAmericaA));
 
     [Theory]
-    [InlineData("C13", "C14")] // handbook H6, this and the next four
+    [InlineData("C13", "C14")] // mating by the standards, this row and the next four
     [InlineData("C15", "C14 C16")]
-    [InlineData("C19", "C20")] // and not a C14
+    [InlineData("C19", "C20")] // not a C14
     [InlineData("CEE7/3", "CEE7/4 CEE7/7")]
     [InlineData("C14", "")]
     [InlineData("C16", "")]
@@ -54,21 +54,22 @@ public sealed class ConnectorsTests
     [InlineData("CEE7/7", "")]
     [InlineData("NEMA5-15", "NEMA5-15")]
     [InlineData("NEMA5-20", "NEMA5-15 NEMA5-20")]
-    public void A_socket_takes_the_plugs_made_for_it(string socket, string plugs) => Assert.Equal(plugs, string.Join(' ', Of(socket).Takes));
+    public void Socket_accepts_matching_plugs(string socket, string plugs) => Assert.Equal(plugs, string.Join(' ', Of(socket).Takes));
 
     [Fact]
-    public void Codes_are_unique() => Assert.Equal(Connectors.All.Length, Connectors.All.Select(c => c.Code).Distinct(StringComparer.OrdinalIgnoreCase).Count());
+    public void Codes_are_unique() =>
+        Assert.Equal(Connectors.All.Length, Connectors.All.Select(c => c.Code).Distinct(StringComparer.OrdinalIgnoreCase).Count());
 
     [Fact]
-    public void Every_plug_that_a_socket_takes_is_a_connector() =>
+    public void Every_accepted_plug_is_a_known_connector() =>
         Assert.All(Connectors.All.SelectMany(c => c.Takes), p => Assert.Contains(Connectors.All, c => c.Code == p));
 
     [Fact]
-    public void Every_plug_goes_into_a_socket() =>
+    public void Every_plug_has_a_socket() =>
         Assert.All(Connectors.All.Where(c => c.Takes.IsEmpty), p => Assert.Contains(Connectors.All, c => c.Takes.Contains(p.Code)));
 
     [Fact]
-    public void A_socket_carries_at_least_what_its_plugs_carry_on_as_many_phases_by_the_same_standard() =>
+    public void Socket_has_at_least_rating_and_phases_of_its_plugs() =>
         Assert.All(Mates(), m =>
         {
             Assert.True((m.Plug.RatedA ?? 0) <= (m.Socket.RatedA ?? 0), m.Socket.Code);
@@ -77,11 +78,11 @@ public sealed class ConnectorsTests
         });
 
     [Fact]
-    public void Only_a_domestic_plug_for_fifteen_amperes_goes_into_a_larger_socket() =>
+    public void Only_NEMA_5_15_plug_fits_a_larger_socket() =>
         Assert.Equal([("NEMA5-20", "NEMA5-15")], Mates().Where(m => m.Plug.RatedA < m.Socket.RatedA).Select(m => (m.Socket.Code, m.Plug.Code)));
 
     [Fact]
-    public void An_industrial_code_says_its_rating_and_phases()
+    public void Industrial_code_states_rating_and_phases()
     {
         var industrial = Connectors.All.Where(c => c.Standard == Sources.Iec60309.Key).ToArray();
         Assert.Equal(6, industrial.Length);
@@ -89,7 +90,7 @@ public sealed class ConnectorsTests
     }
 
     [Fact]
-    public void Three_phases_take_an_industrial_connector_or_none() =>
+    public void Three_phase_connectors_are_industrial_or_hardwired() =>
         Assert.All(Connectors.All.Where(c => c.Phases != 1), c => Assert.True(c.Phases == 3 && c.Secured, c.Code));
 
     [Fact]

@@ -8,14 +8,14 @@ public sealed class CoolingTablesTests
     [InlineData("inlet-classes", 4)]
     [InlineData("ip-openings", 4)]
     [InlineData("plate-losses", 15)]
-    public void A_table_holds_all_that_it_should(string name, int rows) => Assert.Equal(rows, Table(name).Rows.Length);
+    public void Table_has_expected_number_of_rows(string name, int rows) => Assert.Equal(rows, Table(name).Rows.Length);
 
     [Theory]
     [InlineData(0, 20, 101325, 1.2040973427229398, 2.9719597411828067)] // checks.csv 2-01, 2-08, 2-22
     [InlineData(1000, 35, 89874.56042735427, 1.0160369246339298, null)] // checks.csv 2-03, 2-10
     [InlineData(2000, 40, 79495.19743529121, 0.8843483306127407, null)] // checks.csv 2-05, 2-11
     [InlineData(1000, 30, 89874.56042735427, null, 3.464897799989923)] // checks.csv 2-03, 2-27
-    public void Air_is_that_of_the_handbook(double altitude, double temperature, double pressure, double? density, double? flow)
+    public void Air_table_matches_reference_values(double altitude, double temperature, double pressure, double? density, double? flow)
     {
         var row = Table("air").Rows.Single(r => r[0].Number == altitude && r[1].Number == temperature);
         Assert.Equal(pressure, row[2].Number!.Value, 0.5);
@@ -31,7 +31,7 @@ public sealed class CoolingTablesTests
     [InlineData("row-middle", 3.58)] // checks.csv 4-13
     [InlineData("row-middle-wall", 3.1)] // checks.csv 4-16
     [InlineData("row-middle-wall-covered", 2.89)] // checks.csv 4-19
-    public void Surfaces_are_sums_of_faces(string placement, double surface)
+    public void Surface_is_sum_of_weighted_faces(string placement, double surface)
     {
         var row = Table("enclosure-surfaces").Rows.Single(r => r[0].Text == placement);
         var factors = row.Skip(1).Select(c => c.Number!.Value).ToArray();
@@ -43,7 +43,7 @@ public sealed class CoolingTablesTests
     [InlineData(30, 19.31566927086452)] // checks.csv 3-08
     [InlineData(50, 4.3695340815808175)] // checks.csv 3-10
     [InlineData(80, 0.5377270621282495)] // checks.csv 3-14
-    public void Plates_lose_what_the_handbook_says(double open, double zeta)
+    public void Plate_losses_match_reference_values(double open, double zeta)
     {
         var row = Table("plate-losses").Rows.Single(r => r[0].Number == open);
         Assert.Equal(zeta, row[1].Number!.Value, 1e-4);
@@ -54,15 +54,15 @@ public sealed class CoolingTablesTests
     [InlineData(2, 12.5)] // checks.csv 14-01
     [InlineData(3, 2.5)] // checks.csv 14-02
     [InlineData(4, 1)] // checks.csv 14-03
-    public void Openings_are_those_of_the_handbook(double digit, double under) =>
+    public void Openings_match_reference_values(double digit, double under) =>
         Assert.Equal(under, Table("ip-openings").Rows.Single(r => r[0].Number == digit)[1].Number);
 
     [Theory]
-    [InlineData("A1", 15, 32, 300)] // handbook H5, this and all that follow
+    [InlineData("A1", 15, 32, 300)] // ASHRAE TC 9.9, this row and the following
     [InlineData("A2", 10, 35, 300)]
     [InlineData("A3", 5, 40, 175)]
     [InlineData("A4", 5, 45, 125)]
-    public void Classes_are_those_of_the_handbook(string name, double least, double greatest, double slope)
+    public void Classes_match_reference_values(string name, double least, double greatest, double slope)
     {
         var row = Table("inlet-classes").Rows.Single(r => r[0].Text == name);
         Assert.Equal((least, greatest, 900, slope, 18, 27), (row[1].Number, row[2].Number, row[5].Number, row[6].Number, row[7].Number, row[8].Number));

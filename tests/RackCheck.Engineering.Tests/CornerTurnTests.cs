@@ -9,7 +9,7 @@ public sealed class CornerTurnTests
     [InlineData(1000, 1200, 1200, 943.6275028457634)] // checks.csv 10-23
     [InlineData(900, 1200, 1600, 671.7609082664727)] // checks.csv 10-24
     [InlineData(1500, 1500, 2100, 1071.3203435596427)] // checks.csv 10-25
-    public void The_greatest_width_that_turns_is_that_of_the_handbook(double from, double into, double length, double width)
+    public void Maximum_width_matches_reference_values(double from, double into, double length, double width)
     {
         Assert.Equal(width, CornerTurn.TurningWidthMm(from, into, length), 1e-9);
         Assert.Equal(width, CornerTurn.TurningWidthMm(into, from, length), 1e-9);
@@ -19,7 +19,7 @@ public sealed class CornerTurnTests
     [InlineData(1200, 1200, 3394.112549695427)] // checks.csv 10-27
     [InlineData(1000, 1500, 3511.7411896099816)] // checks.csv 10-28
     [InlineData(900, 1200, 2959.6987666305263)] // checks.csv 10-29
-    public void A_ladder_turns_up_to_the_classical_length(double from, double into, double length)
+    public void Ladder_passes_up_to_classical_length(double from, double into, double length)
     {
         Assert.Equal(0, CornerTurn.TurningWidthMm(from, into, length), 1e-9);
         Assert.True(CornerTurn.TurningWidthMm(from, into, length + 1) < 0);
@@ -28,12 +28,12 @@ public sealed class CornerTurnTests
     }
 
     [Fact]
-    public void In_equal_corridors_the_closed_form_holds() =>
+    public void Maximum_width_in_equal_corridors_matches_closed_form() =>
         Gen.Select(Gen.Double[300, 4000], Gen.Double[1, 3]).Sample((corridor, times) =>
             Assert.Equal((corridor * Math.Sqrt(2)) - (corridor * times / 2), CornerTurn.TurningWidthMm(corridor, corridor, corridor * times), 1e-8));
 
     [Fact]
-    public void No_angle_of_a_dense_search_asks_for_less_and_one_asks_for_hardly_more() =>
+    public void Maximum_width_matches_dense_search_over_angles() =>
         Gen.Select(Gen.Double[300, 4000], Gen.Double[300, 4000], Gen.Double[1, 3]).Sample(
             (from, into, times) =>
             {
@@ -46,13 +46,13 @@ public sealed class CornerTurnTests
                     least = Math.Min(least, (from * sin) + (into * cos) - (length * sin * cos));
                 }
 
-                // Half the greatest bend times the square of half a step of the search.
+                // Half the maximum curvature times the square of half a search step.
                 Assert.InRange(least - found, -1e-9, (from + into + (2 * length)) / 2 * Math.Pow(Math.PI / 80_000, 2));
             },
             iter: 100);
 
     [Fact]
-    public void It_is_the_width_of_a_rectangle_that_meets_no_wall_at_any_angle() =>
+    public void Rectangle_of_maximum_width_meets_no_wall() =>
         Gen.Select(Gen.Double[600, 2000], Gen.Double[600, 2000], Gen.Double[1.01, 1.9]).Sample(
             (from, into, times) =>
             {
@@ -69,17 +69,17 @@ public sealed class CornerTurnTests
 
     [Theory]
     [InlineData(1200, 1200, 1200, 1200, true, 1200)] // as wide as both
-    [InlineData(1000, 1200, 1200, 1000, true, 1000)] // L <= b and w <= a, handbook H10
+    [InlineData(1000, 1200, 1200, 1000, true, 1000)] // L <= b and w <= a
     [InlineData(1200, 1000, 1200, 1000, true, 1000)] // the mirror image
     [InlineData(1200, 1000, 1000, 1200, true, 1000)] // sides in either order
     [InlineData(700, 2000, 1000, 600, true, 700)]
     [InlineData(2000, 700, 1000, 600, true, 700)]
     [InlineData(1500, 1200, 1000, 800, true, 1500)] // both sides fit into both
-    public void What_fits_across_goes_straight(double from, double into, double one, double other, bool passes, double greatest) =>
+    public void Footprint_that_fits_across_passes_without_turning(double from, double into, double one, double other, bool passes, double greatest) =>
         Assert.Equal(new CornerPassage(greatest, Straight: true, passes), CornerTurn.Round(from, into, one, other));
 
     [Fact]
-    public void What_fits_across_in_length_but_not_in_width_does_not_pass() =>
+    public void Footprint_too_wide_for_both_corridors_does_not_pass() =>
         Assert.Equal(new CornerPassage(700, Straight: true, Passes: false), CornerTurn.Round(700, 2000, 1000, 800));
 
     [Theory]
@@ -88,26 +88,35 @@ public sealed class CornerTurnTests
     [InlineData(1200, 1200, 2000, 700, false)]
     [InlineData(900, 1200, 1600, 671, true)] // checks.csv 10-24
     [InlineData(900, 1200, 672, 1600, false)]
-    public void What_is_longer_turns_up_to_its_width(double from, double into, double one, double other, bool passes)
+    public void Long_footprint_passes_by_turning_up_to_maximum_width(double from, double into, double one, double other, bool passes)
     {
         var passage = CornerTurn.Round(from, into, one, other);
         Assert.Equal((false, passes), (passage.Straight, passage.Passes));
     }
 
     [Fact]
-    public void Turning_lets_no_more_round_than_going_straight_where_the_length_fits_into_a_corridor() =>
+    public void Turning_of_short_footprint_passes_no_more_than_going_straight() =>
         Gen.Select(Gen.Double[300, 4000], Gen.Double[300, 4000], Gen.Double[0.05, 1]).Sample(
             (from, into, share) =>
             {
                 var length = Math.Max(from, into) * share;
-                var least = Enumerable.Range(0, 2001).Select(i => Math.SinCos(Math.PI / 2 * i / 2000)).Min(t => (from * t.Sin) + (into * t.Cos) - (length * t.Sin * t.Cos));
+                var least = Enumerable.Range(0, 2001)
+                    .Select(i => Math.SinCos(Math.PI / 2 * i / 2000))
+                    .Min(t => (from * t.Sin) + (into * t.Cos) - (length * t.Sin * t.Cos));
                 Assert.True(CornerTurn.Round(from, into, length, 1).GreatestWidthMm >= least - 1e-9);
             },
             iter: 200);
 
     [Fact]
-    public void A_wider_corridor_or_a_shorter_body_never_stops_passing() =>
-        Gen.Select(Gen.Double[500, 2500], Gen.Double[500, 2500], Gen.Double[300, 3000], Gen.Double[300, 1500], Gen.Double[0, 400], Gen.Double[0, 400], Gen.Double[0, 250])
+    public void Wider_corridor_or_shorter_footprint_still_passes() =>
+        Gen.Select(
+                Gen.Double[500, 2500],
+                Gen.Double[500, 2500],
+                Gen.Double[300, 3000],
+                Gen.Double[300, 1500],
+                Gen.Double[0, 400],
+                Gen.Double[0, 400],
+                Gen.Double[0, 250])
             .Sample((from, into, length, width, wider, widerToo, shorter) =>
             {
                 var before = CornerTurn.Round(from, into, length, width);
@@ -124,26 +133,32 @@ public sealed class CornerTurnTests
     [InlineData(900, double.PositiveInfinity, 1600, 600)]
     [InlineData(900, 1200, double.NaN, 600)]
     [InlineData(900, 1200, 1600, double.NaN)]
-    public void A_corner_that_is_none_throws(double from, double into, double one, double other) =>
+    public void Corridor_out_of_range_throws(double from, double into, double one, double other) =>
         Assert.Throws<ArgumentOutOfRangeException>(() => CornerTurn.Round(from, into, one, other));
 
     [Theory]
-    [InlineData(900, 1200, 1199)] // need not turn
+    [InlineData(900, 1200, 1199)] // turning is not needed
     [InlineData(1200, 900, 1199)]
     [InlineData(0, 1200, 1600)]
     [InlineData(900, 0, 1600)]
     [InlineData(900, 1200, double.NaN)]
     [InlineData(900, 1200, double.PositiveInfinity)]
-    public void A_turn_that_is_none_throws(double from, double into, double length) =>
+    public void Length_out_of_range_throws(double from, double into, double length) =>
         Assert.Throws<ArgumentOutOfRangeException>(() => CornerTurn.TurningWidthMm(from, into, length));
 
-    // Turned in steps from along one corridor to along the other, pushed into the outer corner each time: no part of it may lie beyond the inner one.
+    // The footprint is turned in steps from one corridor to the other, against the outer corner each time. No part of it may pass the inner corner.
     private static bool Clears(double from, double into, double length, double width)
     {
         for (var step = 0; step <= 900; step++)
         {
             var (sin, cos) = Math.SinCos(Math.PI / 2 * step / 900);
-            (double X, double Y)[] body = [(0, 0), (length * cos, -length * sin), ((length * cos) + (width * sin), (width * cos) - (length * sin)), (width * sin, width * cos)];
+            (double X, double Y)[] body =
+            [
+                (0, 0),
+                (length * cos, -length * sin),
+                ((length * cos) + (width * sin), (width * cos) - (length * sin)),
+                (width * sin, width * cos),
+            ];
             var (left, low) = (body.Min(p => p.X), body.Min(p => p.Y));
             body = [.. body.Select(p => (p.X - left, p.Y - low))];
             if (Area(Cut(Cut(body, p => p.X - from), p => p.Y - into)) > 1e-6)

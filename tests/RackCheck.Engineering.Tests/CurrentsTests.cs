@@ -12,7 +12,7 @@ public sealed class CurrentsTests
     [InlineData(500, 230, 0.6, 3.6231884057971016)] // checks.csv 6-03
     [InlineData(0, 230, 0.95, 0)]
     [InlineData(-0.0, 230, 0.95, 0)]
-    public void A_single_phase_load_draws_its_apparent_power_over_its_voltage(double power, double voltage, double powerFactor, double current) =>
+    public void Current_single_phase_is_apparent_power_over_voltage(double power, double voltage, double powerFactor, double current) =>
         Assert.Equal(current, Currents.SinglePhaseA(power, voltage, powerFactor), 1e-12);
 
     [Theory]
@@ -20,11 +20,11 @@ public sealed class CurrentsTests
     [InlineData(11000, 400, 0.9, 17.641258225238566)] // checks.csv 6-05
     [InlineData(17300, 415, 0.95, 25.33458378435137)] // checks.csv 6-06
     [InlineData(5000, 208, 1, 13.878612240135237)] // checks.csv 6-07
-    public void A_three_phase_load_draws_it_over_the_line_voltage_and_the_root_of_three(double power, double voltage, double powerFactor, double current) =>
+    public void Current_three_phase_is_apparent_power_over_root_three_voltage(double power, double voltage, double powerFactor, double current) =>
         Assert.Equal(current, Currents.ThreePhaseA(power, voltage, powerFactor), 1e-12);
 
     [Fact]
-    public void A_balanced_load_draws_a_third_of_its_power_on_each_phase()
+    public void Balanced_load_has_a_third_of_power_per_phase()
     {
         foreach (var powerFactor in PowerFactors)
         {
@@ -37,7 +37,7 @@ public sealed class CurrentsTests
     }
 
     [Fact]
-    public void The_usual_power_factor_is_that_of_the_handbook() => Assert.Equal(0.95, Currents.UsualPowerFactor); // handbook H6
+    public void Default_power_factor_is_0_95() => Assert.Equal(0.95, Currents.UsualPowerFactor); // common practice
 
     [Theory]
     [InlineData(16, 0, 0, 16)] // checks.csv 6-08
@@ -47,15 +47,15 @@ public sealed class CurrentsTests
     [InlineData(16, 12, 5, 9.643650760992958)] // checks.csv 6-12
     [InlineData(0.1, 0.1, 0.1, 0)] // balanced
     [InlineData(0, 0, 0, 0)]
-    public void Lines_of_one_power_factor_leave_their_imbalance_in_the_neutral(double a, double b, double c, double neutral) =>
+    public void Neutral_with_equal_power_factors_matches_formula(double a, double b, double c, double neutral) =>
         Assert.Equal(neutral, Currents.NeutralA(a, b, c), 1e-9);
 
     [Fact]
-    public void Equal_magnitudes_of_different_power_factors_do_not_cancel() =>
+    public void Neutral_of_equal_currents_with_different_factors_is_not_zero() =>
         Assert.Equal(6.045987955982393, Currents.NeutralA(Currents.Phasor(10, 1), Currents.Phasor(10, 0.8), Currents.Phasor(10, 0.9)), 1e-9); // checks.csv 6-13
 
     [Fact]
-    public void Phasors_of_one_power_factor_give_what_the_formula_gives()
+    public void Neutral_of_phasors_equals_formula_for_equal_power_factors()
     {
         foreach (var powerFactor in PowerFactors)
         {
@@ -68,11 +68,11 @@ public sealed class CurrentsTests
     }
 
     [Fact]
-    public void The_neutral_is_the_sum_of_active_and_reactive_parts_turned_by_hand()
+    public void Neutral_equals_sum_of_active_and_reactive_parts()
     {
         foreach (var ((a, b, c), (f, g, h)) in Cases())
         {
-            // Active and reactive parts on a plane; a third of a circle has cosine -1/2 and sine root three over two.
+            // Active and reactive parts as coordinates; 120 degrees has cosine -1/2 and sine sqrt(3)/2.
             var (x1, y1) = Parts(a, f);
             var (x2, y2) = Parts(b, g);
             var (x3, y3) = Parts(c, h);
@@ -84,11 +84,11 @@ public sealed class CurrentsTests
     }
 
     [Fact]
-    public void The_neutral_is_what_the_cosine_rule_gives_for_the_angles_between_lines()
+    public void Neutral_matches_cosine_rule()
     {
         foreach (var ((a, b, c), (f, g, h)) in Cases())
         {
-            // |i1 + i2 + i3|2 = sum of squares and of twice each pair times the cosine of the angle between them.
+            // |i1 + i2 + i3|2 = sum of the squares plus twice each product of two currents times the cosine of the angle between them.
             var third = 2 * Math.PI / 3;
             var (p, q, r) = (-Math.Acos(f), -Math.Acos(g) - third, -Math.Acos(h) + third);
             var square = (a * a) + (b * b) + (c * c) + (2 * a * b * Math.Cos(p - q)) + (2 * b * c * Math.Cos(q - r)) + (2 * c * a * Math.Cos(r - p));
@@ -97,7 +97,7 @@ public sealed class CurrentsTests
     }
 
     [Fact]
-    public void The_neutral_is_the_effective_value_of_the_sum_of_three_waves()
+    public void Neutral_matches_rms_of_summed_waves()
     {
         foreach (var ((a, b, c), (f, g, h)) in Cases())
         {
@@ -106,7 +106,9 @@ public sealed class CurrentsTests
             for (var step = 0; step < Steps; step++)
             {
                 var t = 2 * Math.PI * step / Steps;
-                var wave = (a * Math.Sin(t - Math.Acos(f))) + (b * Math.Sin(t - (2 * Math.PI / 3) - Math.Acos(g))) + (c * Math.Sin(t - (4 * Math.PI / 3) - Math.Acos(h)));
+                var wave = (a * Math.Sin(t - Math.Acos(f)))
+                    + (b * Math.Sin(t - (2 * Math.PI / 3) - Math.Acos(g)))
+                    + (c * Math.Sin(t - (4 * Math.PI / 3) - Math.Acos(h)));
                 squares += 2 * wave * wave;
             }
 
@@ -127,7 +129,7 @@ public sealed class CurrentsTests
     [InlineData(10, 0.6, 6, -8)]
     [InlineData(5, 0.8, 4, -3)]
     [InlineData(0, 0.8, 0, 0)]
-    public void A_phasor_lags(double current, double powerFactor, double active, double reactive)
+    public void Phasor_lags(double current, double powerFactor, double active, double reactive)
     {
         var phasor = Currents.Phasor(current, powerFactor);
         Assert.Equal(active, phasor.Real, 1e-12);
@@ -144,7 +146,7 @@ public sealed class CurrentsTests
     [InlineData(100, 230, -0.5)]
     [InlineData(100, 230, 1.01)]
     [InlineData(100, 230, double.NaN)]
-    public void A_load_that_is_none_throws(double power, double voltage, double powerFactor)
+    public void Current_out_of_range_throws(double power, double voltage, double powerFactor)
     {
         Assert.Throws<ArgumentOutOfRangeException>(() => Currents.SinglePhaseA(power, voltage, powerFactor));
         Assert.Throws<ArgumentOutOfRangeException>(() => Currents.ThreePhaseA(power, voltage, powerFactor));
@@ -156,7 +158,7 @@ public sealed class CurrentsTests
     [InlineData(10, 0)]
     [InlineData(10, 1.01)]
     [InlineData(10, double.NaN)]
-    public void A_phasor_that_is_none_throws(double current, double powerFactor) =>
+    public void Phasor_out_of_range_throws(double current, double powerFactor) =>
         Assert.Throws<ArgumentOutOfRangeException>(() => Currents.Phasor(current, powerFactor));
 
     [Theory]
@@ -166,7 +168,7 @@ public sealed class CurrentsTests
     [InlineData(double.NaN, 0, 0)]
     [InlineData(0, double.NaN, 0)]
     [InlineData(0, 0, double.NaN)]
-    public void A_negative_current_of_a_line_throws(double a, double b, double c) =>
+    public void Negative_line_current_throws(double a, double b, double c) =>
         Assert.Throws<ArgumentOutOfRangeException>(() => Currents.NeutralA(a, b, c));
 
     private static double Neutral(double a, double b, double c, double f, double g, double h) =>

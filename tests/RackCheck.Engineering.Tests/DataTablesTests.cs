@@ -5,7 +5,7 @@ namespace RackCheck.Engineering.Tests;
 public sealed partial class DataTablesTests
 {
     [Fact]
-    public void Names_are_unique_in_order_and_fit_into_an_address()
+    public void Names_are_unique_sorted_and_valid_in_URL()
     {
         var names = DataTables.All.Select(t => t.Name).ToArray();
         Assert.Equal(names.Distinct().Order(StringComparer.Ordinal), names);
@@ -25,7 +25,7 @@ public sealed partial class DataTablesTests
         });
 
     [Fact]
-    public void Every_row_has_a_cell_a_column_of_the_columns_kind() =>
+    public void Every_row_has_one_cell_of_the_right_kind_per_column() =>
         Assert.All(DataTables.All, t =>
         {
             for (var column = 0; column < t.Columns.Length; column++)
@@ -38,17 +38,19 @@ public sealed partial class DataTablesTests
         });
 
     [Fact]
-    public void No_row_stands_twice() =>
-        Assert.All(DataTables.All, t => Assert.Equal(t.Rows.Length, t.Rows.Select(r => string.Join('|', r.Select(c => c.Text ?? $"{c.Number}"))).Distinct().Count()));
+    public void No_row_is_duplicated() =>
+        Assert.All(
+            DataTables.All,
+            t => Assert.Equal(t.Rows.Length, t.Rows.Select(r => string.Join('|', r.Select(c => c.Text ?? $"{c.Number}"))).Distinct().Count()));
 
     [Fact]
-    public void Panel_heights_are_those_of_the_formula_to_a_thousandth()
+    public void Panel_heights_match_formula()
     {
         var table = DataTables.All.Single(t => t.Name == "panel-heights");
         Assert.Equal(60, table.Rows.Length);
         Assert.All(table.Rows, r =>
         {
-            // Handbook H1: n x 44.45 - 0.8, and n x 44.45.
+            // IEC 60297-3-100: n x 44.45 - 0.8, and n x 44.45.
             Assert.Equal((r[0].Number!.Value * 44.45) - 0.8, r[1].Number!.Value, 1e-3);
             Assert.Equal(r[0].Number!.Value * 44.45, r[2].Number!.Value, 1e-3);
         });

@@ -12,7 +12,7 @@ public sealed class EnclosuresTests
     [InlineData(CabinetStanding.RowMiddle, 3.58, 4.752, 6.024)] // checks.csv 4-13 to 4-15
     [InlineData(CabinetStanding.RowMiddleWall, 3.1, 4.112, 5.496)] // checks.csv 4-16 to 4-18
     [InlineData(CabinetStanding.RowMiddleWallCovered, 2.89, 3.776, 4.992)] // checks.csv 4-19 to 4-21
-    public void The_surface_is_that_of_the_handbook(CabinetStanding standing, double narrow, double wide, double deep)
+    public void Surface_matches_reference_values(CabinetStanding standing, double narrow, double wide, double deep)
     {
         Assert.Equal(narrow, Enclosures.SurfaceM2(standing, 2000, 600, 500), 1e-12);
         Assert.Equal(wide, Enclosures.SurfaceM2(standing, 2000, 800, 600), 1e-12);
@@ -20,10 +20,10 @@ public sealed class EnclosuresTests
     }
 
     [Fact]
-    public void One_function_says_what_the_seven_formulae_say() =>
+    public void Surface_matches_the_seven_formulae() =>
         Gen.Select(Gen.Double[0.1, 3], Gen.Double[0.1, 3], Gen.Double[0.1, 3]).Sample((h, w, d) =>
         {
-            // Handbook H4, in metres.
+            // IEC TR 60890, in metres.
             double[] formulae =
             [
                 (1.8 * h * (w + d)) + (1.4 * w * d),
@@ -39,7 +39,7 @@ public sealed class EnclosuresTests
         });
 
     [Fact]
-    public void What_is_covered_sheds_less() =>
+    public void Covered_placement_has_smaller_surface() =>
         Gen.Select(Gen.Double[100, 3000], Gen.Double[100, 3000], Gen.Double[100, 3000], Gen.Double[1, 100]).Sample((h, w, d, more) =>
         {
             double Of(CabinetStanding s) => Enclosures.SurfaceM2(s, h, w, d);
@@ -47,7 +47,9 @@ public sealed class EnclosuresTests
             Assert.True(Of(CabinetStanding.RowEnd) > Of(CabinetStanding.RowEndWall) && Of(CabinetStanding.RowEnd) > Of(CabinetStanding.RowMiddle));
             Assert.True(Of(CabinetStanding.RowMiddle) > Of(CabinetStanding.RowMiddleWall));
             Assert.True(Of(CabinetStanding.RowMiddleWall) > Of(CabinetStanding.RowMiddleWallCovered));
-            Assert.All(Enclosures.Standings, s => Assert.True(Enclosures.SurfaceM2(s, h + more, w, d) > Of(s) && Enclosures.SurfaceM2(s, h, w + more, d) > Of(s)));
+            Assert.All(
+                Enclosures.Standings,
+                s => Assert.True(Enclosures.SurfaceM2(s, h + more, w, d) > Of(s) && Enclosures.SurfaceM2(s, h, w + more, d) > Of(s)));
         });
 
     [Theory]
@@ -55,7 +57,7 @@ public sealed class EnclosuresTests
     [InlineData(300, 4.38, 12.453300124533)] // checks.csv 4-23
     [InlineData(900, 5.072, 32.26268999139661)] // checks.csv 4-24
     [InlineData(0, 5, 0)]
-    public void The_rise_sheds_the_heat(double heat, double surface, double rise)
+    public void Rise_matches_reference_values(double heat, double surface, double rise)
     {
         Assert.Equal(rise, Enclosures.RiseK(heat, surface), 1e-9);
         Assert.Equal(heat, Enclosures.ShedW(surface, 25 + rise, 25), 1e-9);
@@ -64,12 +66,12 @@ public sealed class EnclosuresTests
     [Theory]
     [InlineData(4.4, 242.00000000000003)] // checks.csv 4-25
     [InlineData(4.38, 240.90000000000003)] // checks.csv 4-26
-    public void Ten_kelvin_shed_what_the_published_example_says(double surface, double heat) => Assert.Equal(heat, Enclosures.ShedW(surface, 35, 25), 1e-9);
+    public void Heat_at_10_K_matches_published_example(double surface, double heat) => Assert.Equal(heat, Enclosures.ShedW(surface, 35, 25), 1e-9);
 
     [Fact]
-    public void A_cabinet_warms_up_to_that_rise()
+    public void Simulated_cabinet_reaches_the_rise()
     {
-        // 50 kJ/K heated with 300 W, a second a step, until it changes no more.
+        // 50 kJ/K heated with 300 W in steps of 1 s until the temperature is steady.
         var inside = 25.0;
         for (var second = 0; second < 100_000; second++)
         {
@@ -80,7 +82,7 @@ public sealed class EnclosuresTests
     }
 
     [Fact]
-    public void A_still_cabinet_has_the_figures_of_the_worked_example()
+    public void Still_air_cabinet_matches_worked_example()
     {
         var surface = Enclosures.SurfaceM2(CabinetStanding.Free, 2200, 1000, 500);
         Assert.Equal(6.64, surface, 1e-9); // checks.csv 4-27
@@ -93,14 +95,14 @@ public sealed class EnclosuresTests
     }
 
     [Fact]
-    public void The_wall_is_between_the_air_on_its_two_sides()
+    public void Wall_temperature_is_between_inside_and_room()
     {
         var face = Enclosures.InnerFaceC(35, 5);
         Assert.Equal(14.375, face, 1e-9); // checks.csv 5-23
         Assert.Equal(-5.008828661035135, face - Air.DewPointC(35, 40)!.Value, 1e-9); // checks.csv 5-24
         Assert.Equal(2.3399378883847533, face - Air.DewPointC(35, 25)!.Value, 1e-9); // checks.csv 5-25
 
-        // Heat through the film is heat through the whole wall.
+        // The heat flow through the inner film equals the heat flow through the wall.
         Assert.Equal(5.5 * (35 - 5), 8 * (35 - face), 1e-9);
         Assert.Equal(35, Enclosures.InnerFaceC(35, 35), 1e-9);
     }
@@ -112,13 +114,13 @@ public sealed class EnclosuresTests
     [InlineData(double.NaN, 600, 500)]
     [InlineData(2000, double.NaN, 500)]
     [InlineData(2000, 600, double.NaN)]
-    public void A_cabinet_that_is_none_throws(double height, double width, double depth) =>
+    public void Dimension_out_of_range_throws(double height, double width, double depth) =>
         Assert.Throws<ArgumentOutOfRangeException>(() => Enclosures.SurfaceM2(CabinetStanding.Free, height, width, depth));
 
     [Theory]
     [InlineData(-1)]
     [InlineData(7)]
-    public void A_standing_that_is_none_throws(int standing) =>
+    public void Unknown_placement_throws(int standing) =>
         Assert.Throws<ArgumentOutOfRangeException>(() => Enclosures.SurfaceM2((CabinetStanding)standing, 2000, 600, 500));
 
     [Theory]
@@ -128,7 +130,7 @@ public sealed class EnclosuresTests
     [InlineData(double.NaN, 4, 5.5)]
     [InlineData(300, double.NaN, 5.5)]
     [InlineData(300, 4, double.NaN)]
-    public void A_rise_of_nothing_throws(double heat, double surface, double transfer) =>
+    public void Rise_out_of_range_throws(double heat, double surface, double transfer) =>
         Assert.Throws<ArgumentOutOfRangeException>(() => Enclosures.RiseK(heat, surface, transfer));
 
     [Theory]
@@ -138,7 +140,7 @@ public sealed class EnclosuresTests
     [InlineData(4, -274, 25, 5.5)]
     [InlineData(4, 35, -274, 5.5)]
     [InlineData(4, 35, 25, -1)]
-    public void Heat_shed_by_nothing_throws(double surface, double inside, double ambient, double transfer) =>
+    public void Heat_out_of_range_throws(double surface, double inside, double ambient, double transfer) =>
         Assert.Throws<ArgumentOutOfRangeException>(() => Enclosures.ShedW(surface, inside, ambient, transfer));
 
     [Theory]
@@ -149,6 +151,6 @@ public sealed class EnclosuresTests
     [InlineData(35, double.NaN, 5.5, 8)]
     [InlineData(35, 5, double.NaN, 8)]
     [InlineData(35, 5, 5.5, double.NaN)]
-    public void A_wall_that_is_none_throws(double inside, double ambient, double transfer, double film) =>
+    public void Wall_out_of_range_throws(double inside, double ambient, double transfer, double film) =>
         Assert.Throws<ArgumentOutOfRangeException>(() => Enclosures.InnerFaceC(inside, ambient, transfer, film));
 }

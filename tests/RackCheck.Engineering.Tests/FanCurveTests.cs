@@ -5,8 +5,8 @@ namespace RackCheck.Engineering.Tests;
 
 public sealed class FanCurveTests
 {
-    // handbook-detail 3: the curve of checks 3-20 to 3-28.
-    private static readonly CurvePoint[] Handbook = [new(0, 60), new(100, 45), new(200, 38), new(300, 20), new(360, 0)];
+    // The curve of checks.csv 3-20 to 3-28.
+    private static readonly CurvePoint[] SampleCurve = [new(0, 60), new(100, 45), new(200, 38), new(300, 20), new(360, 0)];
 
     [Theory]
     [InlineData(0, 60)]
@@ -16,14 +16,14 @@ public sealed class FanCurveTests
     [InlineData(360, 0)]
     public void Points_are_joined_by_straight_lines(double flow, double pressure)
     {
-        var curve = FanCurve.Of(Handbook);
+        var curve = FanCurve.Of(SampleCurve);
         Assert.Equal(pressure, curve.PressurePa(flow)!.Value, 1e-12);
         Assert.Equal(flow, curve.FlowM3h(pressure), 1e-12);
         Assert.Equal((360, 60, false, false), (curve.FreeFlowM3h, curve.GreatestPa!.Value, curve.IsFixed, curve.Stalls));
     }
 
     [Fact]
-    public void Outside_the_points_it_has_the_first_pressure_below_and_none_above()
+    public void Curve_outside_points_is_flat_below_and_zero_above()
     {
         var curve = FanCurve.Of([new(300, 20), new(100, 45)]);
         Assert.Equal([45, 45, 45, 20, 0, 0], new[] { 0, 50, 100, 300, 300.001, 900 }.Select(q => curve.PressurePa(q)!.Value));
@@ -32,7 +32,7 @@ public sealed class FanCurveTests
     }
 
     [Fact]
-    public void A_single_point_is_a_step()
+    public void Single_point_is_a_step()
     {
         var curve = FanCurve.Of([new(200, 30)]);
         Assert.Equal((30, 30, 0), (curve.PressurePa(0), curve.PressurePa(200), curve.PressurePa(201)));
@@ -40,16 +40,16 @@ public sealed class FanCurveTests
     }
 
     [Fact]
-    public void The_order_of_points_does_not_matter() =>
-        Gen.Shuffle(Handbook).Select(Gen.Double[0, 70]).Sample((points, pressure) =>
-            Assert.Equal(FanCurve.Of(Handbook).FlowM3h(pressure), FanCurve.Of(points).FlowM3h(pressure)));
+    public void Order_of_points_does_not_matter() =>
+        Gen.Shuffle(SampleCurve).Select(Gen.Double[0, 70]).Sample((points, pressure) =>
+            Assert.Equal(FanCurve.Of(SampleCurve).FlowM3h(pressure), FanCurve.Of(points).FlowM3h(pressure)));
 
     [Theory]
     [InlineData(0, 360)]
     [InlineData(15, 270)]
     [InlineData(30, 180)]
     [InlineData(60, 0)]
-    public void A_straight_line_goes_from_the_greatest_pressure_to_the_free_flow(double pressure, double flow)
+    public void Straight_line_runs_from_maximum_pressure_to_free_flow(double pressure, double flow)
     {
         var curve = FanCurve.Straight(360, 60);
         Assert.Equal(flow, curve.FlowM3h(pressure), 1e-12);
@@ -58,10 +58,10 @@ public sealed class FanCurveTests
     }
 
     [Theory]
-    [InlineData(500, 300)] // handbook H3: 60 %
+    [InlineData(500, 300)] // common practice: 60 %
     [InlineData(180, 108)]
     [InlineData(0, 0)]
-    public void Without_a_curve_the_installed_flow_is_moved_at_any_pressure(double free, double installed)
+    public void Installed_flow_is_fixed_at_any_pressure(double free, double installed)
     {
         var curve = FanCurve.Installed(free);
         Assert.Equal((installed, installed, installed), (curve.FlowM3h(0), curve.FlowM3h(1e4), curve.FreeFlowM3h));
@@ -71,7 +71,7 @@ public sealed class FanCurveTests
     }
 
     [Fact]
-    public void A_falling_curve_is_what_another_library_interpolates() =>
+    public void Falling_curve_matches_independent_library() =>
         FanSamples.Falling.Select(Gen.Double[0.001, 0.999]).Sample((points, share) =>
         {
             var curve = FanCurve.Of(points);
@@ -84,7 +84,7 @@ public sealed class FanCurveTests
         });
 
     [Fact]
-    public void A_stalled_stretch_is_read_as_flat_at_its_lowest_pressure()
+    public void Stall_range_is_flat_at_its_lowest_pressure()
     {
         // Falls to 30, rises to 40, falls through 30 again at 225.
         var curve = FanCurve.Of([new(0, 60), new(100, 30), new(200, 40), new(300, 0)]);
@@ -92,14 +92,14 @@ public sealed class FanCurveTests
         Assert.Equal([60, 45, 30, 30, 30, 20, 0], new[] { 0.0, 50, 100, 150, 225, 250, 300 }.Select(q => curve.PressurePa(q)!.Value));
         Assert.Equal([50, 225, 250, 300], new[] { 45.0, 30, 20, 0 }.Select(curve.FlowM3h));
 
-        // Rises from the start: flat at the first pressure until it is under it for good.
+        // Rises from the start: flat at the first pressure until the curve stays below it.
         var rising = FanCurve.Of([new(0, 30), new(100, 45), new(200, 0)]);
         Assert.True(rising.Stalls);
         Assert.Equal((30, 30, 15, 0), (rising.PressurePa(0), rising.PressurePa(100), rising.PressurePa(200 - (100 / 3.0)) ?? -1, rising.PressurePa(200)));
     }
 
     [Fact]
-    public void Whatever_the_points_flow_never_rises_with_pressure_and_no_point_is_beaten() =>
+    public void Flow_never_rises_with_pressure_or_exceeds_a_point() =>
         FanSamples.Any.Select(Gen.Double[0, 100], Gen.Double[0, 20]).Sample((points, pressure, more) =>
         {
             var curve = FanCurve.Of(points);
@@ -110,7 +110,7 @@ public sealed class FanCurveTests
         });
 
     [Fact]
-    public void Past_the_first_flow_without_pressure_nothing_counts()
+    public void Points_above_first_zero_pressure_are_ignored()
     {
         Assert.Equal(300, FanCurve.Of([new(0, 60), new(300, 0), new(360, 0)]).FreeFlowM3h);
         Assert.Equal(360, FanCurve.Of([new(0, 0), new(360, 0)]).FreeFlowM3h);
@@ -133,14 +133,14 @@ public sealed class FanCurveTests
     [InlineData(10, double.NaN)]
     [InlineData(double.PositiveInfinity, 10)]
     [InlineData(10, double.PositiveInfinity)]
-    public void A_curve_that_is_none_throws(double flow, double pressure)
+    public void Curve_out_of_range_throws(double flow, double pressure)
     {
         Assert.Throws<ArgumentOutOfRangeException>(() => FanCurve.Straight(flow, pressure));
         Assert.Throws<ArgumentOutOfRangeException>(() => FanCurve.Of([new(0, 60), new(flow, pressure)]));
     }
 
     [Fact]
-    public void No_points_or_no_flow_throw()
+    public void No_points_or_flow_out_of_range_throws()
     {
         Assert.Throws<ArgumentOutOfRangeException>(() => FanCurve.Of([]));
         Assert.Throws<ArgumentOutOfRangeException>(() => FanCurve.Installed(-1));

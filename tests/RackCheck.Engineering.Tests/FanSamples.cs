@@ -5,7 +5,7 @@ namespace RackCheck.Engineering.Tests;
 /// <summary>Random fans.</summary>
 internal static class FanSamples
 {
-    /// <summary>Points whose pressure falls from flow to flow, down to none or to more.</summary>
+    /// <summary>Points whose pressure falls with the flow, to zero or above.</summary>
     public static readonly Gen<CurvePoint[]> Falling =
         Gen.Select(Gen.Double[1, 200].Array[2, 8], Gen.Double[1, 30].Array[8], Gen.Bool, Gen.Bool).Select((flows, drops, fromZero, toZero) =>
         {
@@ -24,11 +24,11 @@ internal static class FanSamples
             return points;
         });
 
-    /// <summary>The same, all from no flow on, so that flow changes with pressure without a jump.</summary>
+    /// <summary>The same, starting at zero flow, so that the flow changes with pressure without a jump.</summary>
     public static readonly Gen<CurvePoint[]> FallingFromZero =
         Falling.Select(points => (CurvePoint[])[new(0, points[0].PressurePa + 10), .. points.Where(p => p.FlowM3h > 0)]);
 
-    /// <summary>Points anyhow, equal flows and pressures among them.</summary>
+    /// <summary>Arbitrary points, including equal flows and pressures.</summary>
     public static readonly Gen<CurvePoint[]> Any =
         Gen.Select(Gen.Int[0, 12], Gen.Int[0, 12], (q, p) => new CurvePoint(25 * q, 7.5 * p)).Array[1, 10];
 
@@ -41,6 +41,6 @@ internal static class FanSamples
             Gen.Double[0, 1000].Select(FanCurve.Installed)),
         Gen.Int[0, 6]).Select((curve, count) => new FanGroup(curve, count)).Array[0, 6];
 
-    /// <summary>Losses from next to none to nearly closed.</summary>
+    /// <summary>Losses from nearly zero to nearly closed.</summary>
     public static readonly Gen<double> K = Gen.Double[-9, 1].Select(e => Math.Pow(10, e));
 }

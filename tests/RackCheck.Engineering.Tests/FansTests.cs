@@ -6,32 +6,32 @@ namespace RackCheck.Engineering.Tests;
 
 public sealed class FansTests
 {
-    private static readonly FanCurve Handbook = FanCurve.Of([new(0, 60), new(100, 45), new(200, 38), new(300, 20), new(360, 0)]);
+    private static readonly FanCurve SampleCurve = FanCurve.Of([new(0, 60), new(100, 45), new(200, 38), new(300, 20), new(360, 0)]);
 
     [Theory]
     [InlineData(0.0002, 304.40321105840076, 18.532262980533055)] // checks.csv 3-20, 3-21
     [InlineData(0.0005, 244.73521163190603, 29.947661906256915)] // checks.csv 3-22, 3-23
     [InlineData(0.001, 195.70543990118654, 38.30061920691694)] // checks.csv 3-24, 3-25
     [InlineData(0.002, 144.69201583308595, 41.87155889168399)] // checks.csv 3-26, 3-27
-    public void A_fan_works_where_its_curve_meets_the_path(double k, double flow, double pressure)
+    public void OperatingPoint_matches_reference_values(double k, double flow, double pressure)
     {
-        var point = Fans.WorkingPointOf([new(Handbook, 1)], k);
+        var point = Fans.WorkingPointOf([new(SampleCurve, 1)], k);
         Assert.Equal(flow, point.FlowM3h, 1e-9);
         Assert.Equal(pressure, point.PressurePa, 1e-9);
     }
 
     [Fact]
-    public void Two_fans_do_not_move_twice_as_much() // checks.csv 3-28
+    public void Two_fans_deliver_less_than_double_flow() // checks.csv 3-28
     {
-        Assert.Equal(289.3840316661719, Fans.WorkingPointOf([new(Handbook, 2)], 5e-4).FlowM3h, 1e-9);
-        Assert.Equal(289.3840316661719, Fans.WorkingPointOf([new(Handbook, 1), new(Handbook, 1)], 5e-4).FlowM3h, 1e-9);
+        Assert.Equal(289.3840316661719, Fans.WorkingPointOf([new(SampleCurve, 2)], 5e-4).FlowM3h, 1e-9);
+        Assert.Equal(289.3840316661719, Fans.WorkingPointOf([new(SampleCurve, 1), new(SampleCurve, 1)], 5e-4).FlowM3h, 1e-9);
     }
 
     [Theory]
     [InlineData(360, 60, 1, 5e-4)]
     [InlineData(500, 90, 3, 2e-5)]
     [InlineData(160, 40, 6, 1e-3)]
-    public void Straight_lines_meet_it_where_the_quadratic_says(double free, double greatest, int count, double k)
+    public void OperatingPoint_of_straight_lines_matches_quadratic(double free, double greatest, int count, double k)
     {
         // P (1 - V/(n F)) = K V^2, by the usual formula.
         var (a, b) = (k, greatest / (count * free));
@@ -40,16 +40,16 @@ public sealed class FansTests
     }
 
     [Fact]
-    public void Any_falling_bank_works_where_a_root_finder_says() =>
+    public void OperatingPoint_of_falling_curves_matches_root_finder() =>
         FanSamples.FallingFromZero.Select(Gen.Int[1, 4], Gen.Double[0, 300]).Array[1, 5].Select(FanSamples.K).Sample((bank, k) =>
         {
-            // The same curves, turned round by another library's splines, one fan of fixed flow to each.
+            // The same curves, inverted with the splines of an independent library, plus one fan of fixed flow each.
             var splines = bank.Select(b => (b, Spline: LinearSpline.Interpolate(b.Item1.Select(p => p.PressurePa), b.Item1.Select(p => p.FlowM3h)))).ToArray();
             double Moved(double pressure) => splines.Sum(s => (0.6 * s.b.Item3) + (s.b.Item2 * (
                 pressure > s.b.Item1[0].PressurePa ? 0 : pressure < s.b.Item1[^1].PressurePa ? s.b.Item1[^1].FlowM3h : s.Spline.Interpolate(pressure))));
             var most = Math.Max(bank.Max(b => b.Item1[0].PressurePa), k * Math.Pow(Moved(0), 2)) + 1;
 
-            // Over the square root of the pressure, so that the path is a straight line.
+            // Over the square root of the pressure, which makes the path a straight line.
             var root = Brent.FindRoot(r => Moved(r * r) - (r / Math.Sqrt(k)), 0, Math.Sqrt(most), 1e-12, 1000);
 
             FanGroup[] groups = [.. bank.SelectMany(b => new FanGroup[] { new(FanCurve.Of(b.Item1), b.Item2), new(FanCurve.Installed(b.Item3), 1) })];
@@ -59,19 +59,19 @@ public sealed class FansTests
         });
 
     [Fact]
-    public void The_working_point_lies_on_the_path_and_on_the_fans_whatever_they_are() =>
+    public void OperatingPoint_lies_on_path_and_on_fan_curves() =>
         Gen.Select(FanSamples.Bank, FanSamples.K).Sample((bank, k) =>
         {
             var point = Fans.WorkingPointOf(bank, k);
             Assert.Equal(point.PressurePa, Openings.LossPa(k, point.FlowM3h), 1e-9 * (1 + point.PressurePa));
 
-            // A hair less pressure moves at least as much, a hair more at most: where the sum jumps the point is in the jump.
+            // Slightly less pressure gives at least this flow, slightly more at most this flow. Where the total jumps, the point lies in the jump.
             Assert.True(Fans.FlowM3h(bank, point.PressurePa * (1 - 1e-9)) >= point.FlowM3h * (1 - 1e-6));
             Assert.True(Fans.FlowM3h(bank, (point.PressurePa * (1 + 1e-9)) + 1e-12) <= point.FlowM3h * (1 + 1e-6));
         });
 
     [Fact]
-    public void A_thicker_path_never_moves_more_and_one_more_fan_never_less() =>
+    public void Higher_loss_never_adds_flow_and_extra_fan_never_reduces_it() =>
         Gen.Select(FanSamples.Bank, FanSamples.Bank, FanSamples.K, Gen.Double[1, 2]).Sample((bank, others, k, thicker) =>
         {
             var flow = Fans.WorkingPointOf(bank, k).FlowM3h;
@@ -83,7 +83,7 @@ public sealed class FansTests
         });
 
     [Fact]
-    public void The_order_of_groups_moves_it_by_no_more_than_rounding() =>
+    public void Order_of_fan_groups_changes_only_rounding() =>
         Gen.Select(FanSamples.Bank, FanSamples.K).Sample((bank, k) =>
         {
             var (there, back) = (Fans.WorkingPointOf(bank, k), Fans.WorkingPointOf([.. bank.Reverse()], k));
@@ -91,27 +91,32 @@ public sealed class FansTests
         });
 
     [Fact]
-    public void Without_losses_the_free_flow_is_moved_and_without_fans_none()
+    public void Free_flow_without_losses_and_no_flow_without_fans()
     {
-        Assert.Equal(new WorkingPoint(360 + (2 * 500) + 60, 0), Fans.WorkingPointOf([new(Handbook, 1), new(FanCurve.Straight(500, 90), 2), new(FanCurve.Installed(100), 1)], 0));
+        Assert.Equal(
+            new WorkingPoint(360 + (2 * 500) + 60, 0),
+            Fans.WorkingPointOf([new(SampleCurve, 1), new(FanCurve.Straight(500, 90), 2), new(FanCurve.Installed(100), 1)], 0));
         Assert.Equal(new WorkingPoint(0, 0), Fans.WorkingPointOf([], 1e-4));
-        Assert.Equal(new WorkingPoint(0, 0), Fans.WorkingPointOf([new(Handbook, 0)], 1e-4));
+        Assert.Equal(new WorkingPoint(0, 0), Fans.WorkingPointOf([new(SampleCurve, 0)], 1e-4));
     }
 
     [Fact]
-    public void Fixed_flows_add_at_any_pressure_even_over_what_the_others_build_up()
+    public void Fixed_flow_adds_above_maximum_pressure_of_other_fans()
     {
-        // 600 m3/h on K = 1e-3 are 360 Pa: the other fan, of 60 Pa at most, moves nothing there.
-        Assert.Equal(new WorkingPoint(600, 360), Fans.WorkingPointOf([new(Handbook, 1), new(FanCurve.Installed(1000), 1)], 1e-3));
+        // 600 m3/h at K = 1e-3 gives 360 Pa. The other fan, with a maximum of 60 Pa, delivers nothing there.
+        Assert.Equal(new WorkingPoint(600, 360), Fans.WorkingPointOf([new(SampleCurve, 1), new(FanCurve.Installed(1000), 1)], 1e-3));
 
         // Alone 60 m3/h; with a line of 100 Pa to 200 m3/h: 60 + 200 (1 - p/100) = V, p = 0.002 V^2, so 0.004 V^2 + V - 260 = 0.
-        Assert.Equal((-1 + Math.Sqrt(1 + (4 * 0.004 * 260))) / 0.008, Fans.WorkingPointOf([new(FanCurve.Installed(100), 1), new(FanCurve.Straight(200, 100), 1)], 0.002).FlowM3h, 1e-9);
+        Assert.Equal(
+            (-1 + Math.Sqrt(1 + (4 * 0.004 * 260))) / 0.008,
+            Fans.WorkingPointOf([new(FanCurve.Installed(100), 1), new(FanCurve.Straight(200, 100), 1)], 0.002).FlowM3h,
+            1e-9);
     }
 
     [Fact]
-    public void A_flat_curve_is_met_at_its_pressure()
+    public void OperatingPoint_on_flat_curve_has_its_pressure()
     {
-        // 40 Pa from 0 to 200 m3/h, then none: on K = 0.0025 40 Pa drive 126.49 m3/h; on K = 0.0004 all 200 go through, at 16 Pa.
+        // 40 Pa from 0 to 200 m3/h, then zero: at K = 0.0025, 40 Pa gives 126.49 m3/h; at K = 0.0004 the flow is 200 m3/h at 16 Pa.
         var step = new FanGroup(FanCurve.Of([new(200, 40)]), 1);
         Assert.Equal(40, Fans.WorkingPointOf([step], 0.0025).PressurePa);
         Assert.Equal(126.49110640673518, Fans.WorkingPointOf([step], 0.0025).FlowM3h, 1e-9);
@@ -119,22 +124,25 @@ public sealed class FansTests
     }
 
     [Fact]
-    public void At_another_density_pressure_changes_and_the_volume_does_not() // handbook-detail 3: fan curve and path both go with it
+    public void Other_density_changes_pressure_not_volume_flow() // fan curve and path both scale with density
     {
-        var at = Fans.WorkingPointOf([new(Handbook, 1)], 5e-4);
-        var thin = Fans.WorkingPointOf([new(Handbook, 1)], 5e-4 * 0.8, 1.2 * 0.8);
+        var at = Fans.WorkingPointOf([new(SampleCurve, 1)], 5e-4);
+        var thin = Fans.WorkingPointOf([new(SampleCurve, 1)], 5e-4 * 0.8, 1.2 * 0.8);
         Assert.Equal(at.FlowM3h, thin.FlowM3h, 1e-9);
         Assert.Equal(0.8 * at.PressurePa, thin.PressurePa, 1e-9);
     }
 
     [Fact]
     public void Flows_add_at_equal_pressure() =>
-        Assert.Equal((2 * 180) + 250 + 300, Fans.FlowM3h([new(FanCurve.Straight(360, 60), 2), new(FanCurve.Straight(500, 60), 1), new(FanCurve.Installed(500), 1)], 30), 1e-9);
+        Assert.Equal(
+            (2 * 180) + 250 + 300,
+            Fans.FlowM3h([new(FanCurve.Straight(360, 60), 2), new(FanCurve.Straight(500, 60), 1), new(FanCurve.Installed(500), 1)], 30),
+            1e-9);
 
     [Fact]
-    public void It_takes_no_memory_and_under_two_microseconds()
+    public void OperatingPoint_takes_no_memory_and_under_two_microseconds()
     {
-        FanGroup[] bank = [new(Handbook, 2), new(FanCurve.Straight(500, 90), 3), new(FanCurve.Installed(300), 1), new(FanCurve.Straight(160, 40), 6)];
+        FanGroup[] bank = [new(SampleCurve, 2), new(FanCurve.Straight(500, 90), 3), new(FanCurve.Installed(300), 1), new(FanCurve.Straight(160, 40), 6)];
         var least = double.MaxValue;
         long allocated = 0;
         for (var round = 0; round < 200; round++)
@@ -160,13 +168,13 @@ public sealed class FansTests
     [InlineData(1, double.PositiveInfinity, 1.2)]
     [InlineData(1, 1e-4, 0)]
     [InlineData(1, 1e-4, double.NaN)]
-    public void A_bank_or_path_that_is_none_throws(int count, double k, double density) =>
-        Assert.Throws<ArgumentOutOfRangeException>(() => Fans.WorkingPointOf([new(Handbook, count)], k, density));
+    public void OperatingPoint_out_of_range_throws(int count, double k, double density) =>
+        Assert.Throws<ArgumentOutOfRangeException>(() => Fans.WorkingPointOf([new(SampleCurve, count)], k, density));
 
     [Theory]
     [InlineData(-1, 10)]
     [InlineData(1, -10)]
     [InlineData(1, double.NaN)]
-    public void A_flow_against_none_throws(int count, double pressure) =>
-        Assert.Throws<ArgumentOutOfRangeException>(() => Fans.FlowM3h([new(Handbook, count)], pressure));
+    public void Flow_against_pressure_out_of_range_throws(int count, double pressure) =>
+        Assert.Throws<ArgumentOutOfRangeException>(() => Fans.FlowM3h([new(SampleCurve, count)], pressure));
 }

@@ -3,16 +3,16 @@ namespace RackCheck.Engineering.Tests;
 public sealed class HandlingTests
 {
     [Theory]
-    [InlineData(800, 25.0)] // handbook H11: at knuckle height
-    [InlineData(1000, 20.0)] // handbook H11: at elbow
-    [InlineData(1500, 10.0)] // handbook H11: shoulder to head, the cautious end
-    [InlineData(500, 20.0)] // handbook-detail 11, this and the next
+    [InlineData(800, 25.0)] // HSE L23: at knuckle height
+    [InlineData(1000, 20.0)] // HSE L23: at elbow
+    [InlineData(1500, 10.0)] // HSE L23: shoulder to head, the conservative end
+    [InlineData(500, 20.0)] // HSE L23, this and the next
     [InlineData(100, 10.0)]
     [InlineData(122.225, 10.0)] // checks.csv 11-10: middle of U1
     [InlineData(522.275, 20.0)] // checks.csv 11-11: U10
     [InlineData(966.775, 20.0)] // checks.csv 11-12: U20
     [InlineData(1944.675, null)] // checks.csv 11-13: U42, above the reach
-    public void The_guideline_falls_away_from_the_waist(double height, double? limit) => Assert.Equal(limit, Handling.LimitKg(height));
+    public void Guideline_matches_reference_values(double height, double? limit) => Assert.Equal(limit, Handling.LimitKg(height));
 
     [Theory]
     [InlineData(0, "floor to lower leg")]
@@ -21,15 +21,15 @@ public sealed class HandlingTests
     [InlineData(950, "elbow to shoulder")]
     [InlineData(1300, "shoulder to head")]
     [InlineData(1850, "shoulder to head")]
-    public void On_a_bound_the_lower_figure_counts(double height, string zone) => Assert.Equal(zone, Handling.ZoneAt(height)!.Value.Name);
+    public void Zone_limit_has_the_lower_value(double height, string zone) => Assert.Equal(zone, Handling.ZoneAt(height)!.Value.Name);
 
     [Fact]
-    public void Nothing_is_said_above_the_reach() => Assert.Null(Handling.ZoneAt(1850.1));
+    public void No_value_above_overhead_reach() => Assert.Null(Handling.ZoneAt(1850.1));
 
     [Fact]
-    public void Figures_are_those_of_the_handbook()
+    public void Zones_match_reference_values()
     {
-        // Handbook-detail 11, from the head down.
+        // HSE L23, from the head down.
         Assert.Equal([10, 20, 25, 20, 10], Handling.Zones.Reverse().Select(z => z.ManCloseKg));
         Assert.Equal([5, 10, 15, 10, 5], Handling.Zones.Reverse().Select(z => z.ManReachKg));
         Assert.Equal([7, 13, 16, 13, 7], Handling.Zones.Reverse().Select(z => z.WomanCloseKg));
@@ -38,19 +38,19 @@ public sealed class HandlingTests
     }
 
     [Fact]
-    public void Zones_follow_each_other_and_a_woman_is_at_about_two_thirds()
+    public void Zones_are_contiguous_and_woman_value_is_about_two_thirds()
     {
         Assert.Equal(0, Handling.Zones[0].FromMm);
         Assert.All(Handling.Zones.Zip(Handling.Zones.Skip(1)), pair => Assert.Equal(pair.First.ToMm, pair.Second.FromMm));
         Assert.All(Handling.Zones, z =>
         {
-            Assert.InRange(z.WomanCloseKg / z.ManCloseKg, 0.62, 0.71); // handbook H11
+            Assert.InRange(z.WomanCloseKg / z.ManCloseKg, 0.62, 0.71); // HSE L23
             Assert.True(z.ManReachKg < z.ManCloseKg && z.WomanReachKg < z.WomanCloseKg);
         });
     }
 
     [Fact]
-    public void The_limit_rises_to_the_waist_and_falls_from_there()
+    public void Limit_rises_to_waist_height_and_then_falls()
     {
         for (var height = 0.0; height < 1840; height += 5)
         {
@@ -64,13 +64,13 @@ public sealed class HandlingTests
     [InlineData(25 + 25, 2, 33.333333333333336)] // checks.csv 11-07
     [InlineData(25 + 16, 2, 27.333333333333332)] // checks.csv 11-08: a man and a woman
     [InlineData(25 + 25 + 25, 3, 37.5)] // checks.csv 11-09
-    public void A_team_lifts_a_share_of_the_sum(double sum, int people, double limit) => Assert.Equal(limit, Handling.TeamLimitKg(sum, people), 1e-12);
+    public void Team_value_is_share_of_sum(double sum, int people, double limit) => Assert.Equal(limit, Handling.TeamLimitKg(sum, people), 1e-12);
 
     [Theory]
     [InlineData(-1)]
     [InlineData(double.NaN)]
     [InlineData(double.PositiveInfinity)]
-    public void A_height_that_is_none_throws(double height)
+    public void Height_out_of_range_throws(double height)
     {
         Assert.Throws<ArgumentOutOfRangeException>(() => Handling.ZoneAt(height));
         Assert.Throws<ArgumentOutOfRangeException>(() => Handling.LimitKg(height));
@@ -81,5 +81,5 @@ public sealed class HandlingTests
     [InlineData(double.NaN, 2)]
     [InlineData(50, 0)]
     [InlineData(50, 4)]
-    public void A_team_that_is_none_throws(double sum, int people) => Assert.Throws<ArgumentOutOfRangeException>(() => Handling.TeamLimitKg(sum, people));
+    public void Team_out_of_range_throws(double sum, int people) => Assert.Throws<ArgumentOutOfRangeException>(() => Handling.TeamLimitKg(sum, people));
 }

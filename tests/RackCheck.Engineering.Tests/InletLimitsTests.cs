@@ -11,7 +11,7 @@ public sealed class InletLimitsTests
     [InlineData("A3", 1800, 34.857142857142854)] // checks.csv 5-32
     [InlineData("A4", 1800, 37.8)] // checks.csv 5-34
     [InlineData("A4", 3050, 27.8)] // checks.csv 5-36
-    public void A_class_falls_by_its_own_slope_above_900_m(string name, double altitude, double greatest) =>
+    public void Class_limit_is_derated_above_900_m(string name, double altitude, double greatest) =>
         Assert.Equal(greatest, Class(name).GreatestAtC(altitude), 1e-9);
 
     [Theory]
@@ -21,29 +21,29 @@ public sealed class InletLimitsTests
     [InlineData(35, 900, 35)]
     [InlineData(35, 0, 35)]
     [InlineData(35, -400, 35)]
-    public void A_limit_falls_by_a_kelvin_for_300_m(double limit, double altitude, double derated) =>
+    public void Limit_falls_one_kelvin_per_300_m(double limit, double altitude, double derated) =>
         Assert.Equal(derated, InletLimits.DeratedC(limit, altitude), 1e-9);
 
     [Theory]
     [InlineData(32, 1500, 30.166666666666668)] // checks.csv 5-27
     [InlineData(35, 1800, 32.166666666666664)] // checks.csv 5-29
     [InlineData(35, 3050, 28)] // checks.csv 5-31
-    public void The_older_edition_is_a_sixth_of_a_kelvin_kinder(double limit, double altitude, double older) =>
+    public void Older_edition_is_higher_by_a_sixth_of_a_kelvin(double limit, double altitude, double older) =>
         Assert.Equal(50.0 / 300, older - InletLimits.DeratedC(limit, altitude), 1e-9);
 
     [Fact]
-    public void Three_classes_meet_at_their_greatest_height() // handbook-detail 5: 27.7 to 27.8 C
+    public void Three_classes_have_equal_limit_at_maximum_altitude() // ASHRAE TC 9.9: 27.7 to 27.8 C
     {
         var tops = new[] { "A2", "A3", "A4" }.Select(n => Class(n).GreatestAtC(InletLimits.GreatestAltitudeM)).ToArray();
         Assert.All(tops, t => Assert.InRange(t, 27.7, 27.84));
     }
 
     [Theory]
-    [InlineData("A1", 15, 32, 17, 80)] // handbook-detail 5, this and all that follow
+    [InlineData("A1", 15, 32, 17, 80)] // ASHRAE TC 9.9, this row and the following
     [InlineData("A2", 10, 35, 21, 80)]
     [InlineData("A3", 5, 40, 24, 85)]
     [InlineData("A4", 5, 45, 24, 90)]
-    public void The_classes_are_those_of_the_handbook(string name, double least, double greatest, double dewPoint, double humidity)
+    public void Classes_match_reference_values(string name, double least, double greatest, double dewPoint, double humidity)
     {
         var found = Class(name);
         Assert.Equal((least, greatest, dewPoint, humidity), (found.LeastC, found.GreatestC, found.GreatestDewPointC, found.GreatestHumidityPercent));
@@ -52,7 +52,7 @@ public sealed class InletLimitsTests
     }
 
     [Fact]
-    public void A_limit_never_rises_with_the_height() =>
+    public void Limit_never_rises_with_altitude() =>
         Gen.Select(Gen.Double[0, 60], Gen.Double[-500, 6000], Gen.Double[0, 500]).Sample((limit, altitude, more) =>
             Assert.True(InletLimits.DeratedC(limit, altitude + more) <= InletLimits.DeratedC(limit, altitude)));
 
@@ -61,7 +61,7 @@ public sealed class InletLimitsTests
     [InlineData(3050, true)]
     [InlineData(3051, false)]
     [InlineData(double.NaN, false)]
-    public void The_classes_have_a_greatest_height(double altitude, bool within) => Assert.Equal(within, InletLimits.IsWithinAltitude(altitude));
+    public void Altitude_range_of_classes_is_checked(double altitude, bool within) => Assert.Equal(within, InletLimits.IsWithinAltitude(altitude));
 
     [Theory]
     [InlineData(double.NaN, 0, 300)]
@@ -70,7 +70,7 @@ public sealed class InletLimitsTests
     [InlineData(35, double.NegativeInfinity, 300)]
     [InlineData(35, 0, 0)]
     [InlineData(35, 0, double.NaN)]
-    public void A_limit_that_is_none_throws(double limit, double altitude, double slope) =>
+    public void Limit_out_of_range_throws(double limit, double altitude, double slope) =>
         Assert.Throws<ArgumentOutOfRangeException>(() => InletLimits.DeratedC(limit, altitude, slope));
 
     private static InletClass Class(string name) => InletLimits.Classes.Single(c => c.Name == name);

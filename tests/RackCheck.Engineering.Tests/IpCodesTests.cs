@@ -5,7 +5,7 @@ namespace RackCheck.Engineering.Tests;
 public sealed class IpCodesTests
 {
     [Theory]
-    [InlineData(6, 2)] // handbook-detail 14, this and the three that follow
+    [InlineData(6, 2)] // IEC 60529, this and the three that follow
     [InlineData(2, 3)]
     [InlineData(12.5, 1)]
     [InlineData(0.9, 4)]
@@ -18,10 +18,10 @@ public sealed class IpCodesTests
     [InlineData(49.9, 1)]
     [InlineData(50, 0)]
     [InlineData(300, 0)]
-    public void An_opening_leaves_the_greatest_digit_whose_probe_does_not_go_in(double hole, int digit) => Assert.Equal(digit, IpCodes.FirstDigit(hole));
+    public void First_digit_is_highest_whose_probe_does_not_enter(double hole, int digit) => Assert.Equal(digit, IpCodes.FirstDigit(hole));
 
     [Fact]
-    public void A_wider_opening_never_protects_more() =>
+    public void Wider_opening_never_has_higher_digit() =>
         Gen.Select(Gen.Double[0, 60], Gen.Double[0, 10]).Sample((hole, more) => Assert.True(IpCodes.FirstDigit(hole + more) <= IpCodes.FirstDigit(hole)));
 
     [Theory]
@@ -37,7 +37,7 @@ public sealed class IpCodesTests
     [InlineData("IPXX", "IP00", true)]
     [InlineData("IP65", "IP54", true)]
     [InlineData("IP66", "IP65", true)]
-    [InlineData("IP67", "IP64", true)] // handbook-detail 14: 67 does neither 65 nor 66
+    [InlineData("IP67", "IP64", true)] // IEC 60529: IP67 meets neither 65 nor 66
     [InlineData("IP67", "IP65", false)]
     [InlineData("IP67", "IP66", false)]
     [InlineData("IP68", "IP67", true)]
@@ -47,17 +47,17 @@ public sealed class IpCodesTests
     [InlineData("IP69", "IP64", false)]
     [InlineData("IP69", "IP60", true)]
     [InlineData("IP69", "IP69", true)]
-    public void A_degree_does_what_another_asks_for(string code, string required, bool does) => Assert.Equal(does, IpCodes.Satisfies(code, required));
+    public void Code_meets_required_code(string code, string required, bool does) => Assert.Equal(does, IpCodes.Satisfies(code, required));
 
     [Fact]
-    public void Every_degree_does_itself_and_what_does_more_does_that_too()
+    public void Meeting_a_code_is_reflexive_and_transitive()
     {
         string[] codes = [.. from a in "0123456X" from b in "0123456789X" select $"IP{a}{b}"];
         Assert.All(codes, c => Assert.True(IpCodes.Satisfies(c, c)));
         Assert.All(codes, c => Assert.True(IpCodes.Satisfies(c, "IP00")));
         foreach (var (a, b, c) in from a in codes from b in codes where IpCodes.Satisfies(a, b) from c in codes select (a, b, c))
         {
-            Assert.True(!IpCodes.Satisfies(b, c) || IpCodes.Satisfies(a, c), $"{a} does {b}, which does {c}");
+            Assert.True(!IpCodes.Satisfies(b, c) || IpCodes.Satisfies(a, c), $"{a} meets {b}, which meets {c}");
         }
     }
 
@@ -70,7 +70,7 @@ public sealed class IpCodesTests
     [InlineData("IPx0")]
     [InlineData("ip20")]
     [InlineData("2A")]
-    public void A_code_that_is_none_throws(string code)
+    public void Invalid_code_throws(string code)
     {
         Assert.Throws<ArgumentOutOfRangeException>(() => IpCodes.Satisfies(code, "IP20"));
         Assert.Throws<ArgumentOutOfRangeException>(() => IpCodes.Satisfies("IP20", code));
@@ -79,5 +79,5 @@ public sealed class IpCodesTests
     [Theory]
     [InlineData(-1)]
     [InlineData(double.NaN)]
-    public void An_opening_that_is_none_throws(double hole) => Assert.Throws<ArgumentOutOfRangeException>(() => IpCodes.FirstDigit(hole));
+    public void Opening_out_of_range_throws(double hole) => Assert.Throws<ArgumentOutOfRangeException>(() => IpCodes.FirstDigit(hole));
 }

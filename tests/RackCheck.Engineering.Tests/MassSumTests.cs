@@ -5,22 +5,23 @@ namespace RackCheck.Engineering.Tests;
 public sealed class MassSumTests
 {
     private static readonly Gen<PointMass> Mass =
-        Gen.Select(Gen.Double[-500, 1500], Gen.Double[-500, 500], Gen.Double[0, 2500], Gen.Double[0.1, 200]).Select((x, y, z, kg) => new PointMass(x, y, z, kg));
+        Gen.Select(Gen.Double[-500, 1500], Gen.Double[-500, 500], Gen.Double[0, 2500], Gen.Double[0.1, 200])
+            .Select((x, y, z, kg) => new PointMass(x, y, z, kg));
 
     [Theory]
-    [InlineData(100, 980.665)] // g = 9.80665, handbook
+    [InlineData(100, 980.665)] // g = 9.80665
     [InlineData(0, 0)]
     [InlineData(40, 392.266)]
-    public void A_mass_weighs_what_gravity_says(double kg, double newton) => Assert.Equal(newton, Gravity.WeightN(kg), 1e-9);
+    public void Weight_matches_reference_values(double kg, double newton) => Assert.Equal(newton, Gravity.WeightN(kg), 1e-9);
 
     [Fact]
-    public void Weights_are_those_of_an_independent_library() =>
+    public void Weight_matches_independent_library() =>
         Assert.Equal(UnitsNet.Force.FromKilogramsForce(77.7).Newtons, Gravity.WeightN(77.7), 1e-9);
 
     [Fact]
-    public void The_centre_is_the_mean_of_the_places_by_mass()
+    public void Centre_of_gravity_is_mass_weighted_mean()
     {
-        // checks.csv 8-18; along the other axes worked by hand.
+        // checks.csv 8-18; along the other axes calculated by hand.
         var sum = default(MassSum).Add(new(100, -30, 200, 50)).Add(new(400, 0, 600, 100)).Add(new(0, 50, 1800, 30));
         var centre = sum.Centre!.Value;
         Assert.Equal(180, centre.Kg);
@@ -30,7 +31,7 @@ public sealed class MassSumTests
     }
 
     [Fact]
-    public void About_the_centre_moments_cancel() =>
+    public void Moments_about_centre_of_gravity_cancel() =>
         Gen.Select(Mass, Mass, Mass).Sample((a, b, c) =>
         {
             var centre = default(MassSum).Add(a).Add(b).Add(c).Centre!.Value;
@@ -41,7 +42,7 @@ public sealed class MassSumTests
         });
 
     [Fact]
-    public void A_mass_taken_out_leaves_what_the_others_make() =>
+    public void Removed_mass_leaves_sum_of_the_others() =>
         Gen.Select(Mass, Mass, Mass).Sample((a, b, c) =>
         {
             var left = default(MassSum).Add(a).Add(b).Add(c).TakeOut(b).Centre!.Value;
@@ -53,7 +54,7 @@ public sealed class MassSumTests
         });
 
     [Fact]
-    public void Where_all_is_taken_out_nothing_is_left()
+    public void Removing_all_masses_gives_empty_sum()
     {
         var (tenth, fifth) = (new PointMass(1, 2, 3, 0.1), new PointMass(4, 5, 6, 0.2));
         var left = default(MassSum).Add(tenth).Add(fifth).TakeOut(tenth).TakeOut(fifth);
@@ -66,11 +67,11 @@ public sealed class MassSumTests
     [InlineData(0, 100)]
     [InlineData(350, -250)]
     [InlineData(-50, 150)]
-    public void Pulled_forward_is_towards_the_front(double forward, double x) =>
+    public void Moved_forward_is_towards_the_front(double forward, double x) =>
         Assert.Equal(new PointMass(x, 20, 30, 4), new PointMass(100, 20, 30, 4).Forward(forward));
 
     [Fact]
-    public void More_than_there_is_cannot_be_taken_out()
+    public void Removing_more_than_total_throws()
     {
         var sum = default(MassSum).Add(new(0, 0, 0, 10));
         Assert.Throws<ArgumentOutOfRangeException>(() => sum.TakeOut(new(0, 0, 0, 10.001)));
@@ -84,7 +85,7 @@ public sealed class MassSumTests
     [InlineData(double.NaN, 0, 0, 1)]
     [InlineData(0, double.NegativeInfinity, 0, 1)]
     [InlineData(0, 0, double.NaN, 1)]
-    public void A_mass_that_is_none_throws(double x, double y, double z, double kg)
+    public void Mass_out_of_range_throws(double x, double y, double z, double kg)
     {
         Assert.Throws<ArgumentOutOfRangeException>(() => default(MassSum).Add(new(x, y, z, kg)));
         Assert.Throws<ArgumentOutOfRangeException>(() => default(MassSum).TakeOut(new(x, y, z, kg)));
@@ -94,5 +95,5 @@ public sealed class MassSumTests
     [InlineData(-1)]
     [InlineData(double.NaN)]
     [InlineData(double.PositiveInfinity)]
-    public void A_weight_of_no_mass_throws(double kg) => Assert.Throws<ArgumentOutOfRangeException>(() => Gravity.WeightN(kg));
+    public void Weight_out_of_range_throws(double kg) => Assert.Throws<ArgumentOutOfRangeException>(() => Gravity.WeightN(kg));
 }

@@ -8,9 +8,9 @@ public sealed class MountingDepthTests
     [InlineData(800, 25, 25, 750, 775)]
     [InlineData(600, 25, 25, 550, 575)]
     [InlineData(1000, 0, 40, 960, 960)]
-    public void Doors_take_of_the_depth(double depth, double front, double rear, double usable, double rearLimit)
+    public void Usable_depth_is_depth_less_doors(double depth, double front, double rear, double usable, double rearLimit)
     {
-        // Handbook H1: usable = D - d_f - d_r.
+        // Geometry: usable = D - d_f - d_r.
         var cabinet = new CabinetDepth(depth, front, rear, FrontOpen: front == 0, RearOpen: false);
         Assert.Equal((usable, rearLimit), (cabinet.UsableMm, cabinet.RearLimitMm));
     }
@@ -19,44 +19,51 @@ public sealed class MountingDepthTests
     [InlineData(40, 450, 75, 565, 525)]
     [InlineData(0, 0, 0, 0, 0)]
     [InlineData(76, 300, 25, 401, 325)]
-    public void A_stack_counts_what_stands_out_and_a_reach_does_not(double projection, double body, double behind, double stack, double reach)
+    public void Total_depth_includes_front_projection_and_rear_depth_does_not(double projection, double body, double behind, double stack, double reach)
     {
         var item = new ItemDepth(projection, body, behind);
         Assert.Equal((stack, reach), (item.StackMm, item.ReachMm));
     }
 
     [Theory]
-    [InlineData(800, 40, 450, 75, 65, 250)] // handbook H1 and the shared example of a 450 deep unit in 800
-    [InlineData(600, 40, 450, 75, 65, 50)] // handbook H1: a 450 deep unit does not work in 600 with doors
-    [InlineData(1000, 76, 300, 75, 101, 600)] // handbook H1
-    public void A_front_mounted_item_is_served_between_its_doors(double depth, double projection, double body, double behind, double least, double greatest) =>
+    [InlineData(800, 40, 450, 75, 65, 250)] // a 450 mm deep body in an 800 mm cabinet
+    [InlineData(600, 40, 450, 75, 65, 50)] // a 450 mm deep body does not fit a 600 mm cabinet with doors
+    [InlineData(1000, 76, 300, 75, 101, 600)] // geometry
+    public void Setbacks_of_front_item_lie_between_doors(double depth, double projection, double body, double behind, double least, double greatest) =>
         Assert.Equal(
             new SetbackInterval(least, greatest),
             MountingDepth.OfFrontItem(Cabinet800 with { DepthMm = depth }, new ItemDepth(projection, body, behind)));
 
     [Fact]
-    public void Without_a_front_door_handles_may_stand_out() =>
+    public void Handles_may_project_without_front_door() =>
         Assert.Equal(
             new SetbackInterval(0, 250),
             MountingDepth.OfFrontItem(new CabinetDepth(800, 0, 25, FrontOpen: true, RearOpen: false), new ItemDepth(120, 450, 75)));
 
     [Theory]
-    [InlineData(1000, 700, 40, 300, 75, 0, 235)] // handbook H1, mirrored
+    [InlineData(1000, 700, 40, 300, 75, 0, 235)] // mirrored
     [InlineData(1000, 300, 40, 300, 75, 100, 635)]
     [InlineData(800, 600, 40, 300, 25, 0, 135)]
-    public void A_rear_mounted_item_is_mirrored(double depth, double spacing, double projection, double body, double behind, double least, double greatest) =>
+    public void Setbacks_of_rear_item_are_mirrored(
+        double depth,
+        double spacing,
+        double projection,
+        double body,
+        double behind,
+        double least,
+        double greatest) =>
         Assert.Equal(
             new SetbackInterval(least, greatest),
             MountingDepth.OfRearItem(Cabinet800 with { DepthMm = depth }, new ItemDepth(projection, body, behind), spacing));
 
     [Fact]
-    public void Without_a_rear_door_the_handles_of_a_rear_mounted_item_may_stand_out() =>
+    public void Handles_of_rear_item_may_project_without_rear_door() =>
         Assert.Equal(
             new SetbackInterval(0, 300),
             MountingDepth.OfRearItem(new CabinetDepth(1000, 25, 0, FrontOpen: false, RearOpen: true), new ItemDepth(120, 300, 75), 700));
 
     [Fact]
-    public void The_interval_holds_exactly_the_setbacks_at_which_nothing_passes_a_door()
+    public void Interval_is_exactly_the_setbacks_that_clear_the_doors()
     {
         foreach (var (cabinet, item, spacing) in Cases())
         {
@@ -71,7 +78,7 @@ public sealed class MountingDepthTests
     }
 
     [Fact]
-    public void The_least_depth_is_the_one_that_a_search_over_depths_and_setbacks_finds()
+    public void Minimum_depth_matches_search_over_depths_and_setbacks()
     {
         var all = Cases().ToArray();
         for (var first = 0; first + 2 < all.Length; first += 3)
@@ -88,20 +95,21 @@ public sealed class MountingDepthTests
     }
 
     [Theory]
-    [InlineData(40, 450, 75, 615)] // handbook H1: 25 + 40 + 450 + 75 + 25, the shared example
-    [InlineData(40, 600, 75, 765)] // handbook H1
+    [InlineData(40, 450, 75, 615)] // 25 + 40 + 450 + 75 + 25
+    [InlineData(40, 600, 75, 765)] // geometry
     [InlineData(0, 0, 0, 50)]
-    public void For_one_front_item_the_least_depth_is_the_sum_of_what_lies_behind_each_other(double projection, double body, double behind, double depth)
+    public void Minimum_depth_for_one_front_item_is_sum_of_its_depths(double projection, double body, double behind, double depth)
     {
         var cabinet = Cabinet800 with { DepthMm = 600 };
         Assert.Equal(depth, MountingDepth.LeastCabinetDepthMm(cabinet, MountingDepth.OfFrontItem(cabinet, new ItemDepth(projection, body, behind))), 1e-9);
     }
 
     [Fact]
-    public void For_front_items_the_largest_projection_and_the_largest_reach_add_up()
+    public void Minimum_depth_for_front_items_adds_largest_projections()
     {
-        // Handbook H1: max(d_f + p) + max(b + r) + d_r = (25 + 76) + (600 + 75) + 25.
-        var all = MountingDepth.OfFrontItem(Cabinet800, new ItemDepth(40, 600, 75)).Intersect(MountingDepth.OfFrontItem(Cabinet800, new ItemDepth(76, 300, 75)));
+        // Geometry: max(d_f + p) + max(b + r) + d_r = (25 + 76) + (600 + 75) + 25.
+        var all = MountingDepth.OfFrontItem(Cabinet800, new ItemDepth(40, 600, 75))
+            .Intersect(MountingDepth.OfFrontItem(Cabinet800, new ItemDepth(76, 300, 75)));
         Assert.Equal(801, MountingDepth.LeastCabinetDepthMm(Cabinet800, all), 1e-9);
     }
 
@@ -109,10 +117,10 @@ public sealed class MountingDepthTests
     [InlineData(false, 25, 40, 65)]
     [InlineData(false, 0, 40, 40)]
     [InlineData(true, 0, 40, 0)]
-    public void A_projection_keeps_the_uprights_behind_the_door(bool open, double door, double projection, double least) =>
+    public void Minimum_setback_clears_front_door(bool open, double door, double projection, double least) =>
         Assert.Equal(least, MountingDepth.LeastForProjection(new CabinetDepth(800, door, 25, open, RearOpen: false), projection));
 
-    // Whole numbers with no pattern in common, each a cabinet, an item and a spacing.
+    // Unrelated whole numbers, each set a cabinet, an item and a spacing.
     private static IEnumerable<(CabinetDepth Cabinet, ItemDepth Item, int Spacing)> Cases()
     {
         for (var i = 0; i < 30; i++)
@@ -125,7 +133,7 @@ public sealed class MountingDepthTests
         }
     }
 
-    // A door is a plane that nothing passes; without one handles may stand out, bodies not.
+    // Nothing passes the plane of a door. Without a door handles may project, bodies may not.
     private static bool FrontItemFits(CabinetDepth cabinet, ItemDepth item, int plane) =>
         (cabinet.FrontOpen || plane - item.ProjectionMm >= cabinet.FrontDoorMm) && plane + item.BodyMm + item.BehindMm <= cabinet.DepthMm - cabinet.RearDoorMm;
 

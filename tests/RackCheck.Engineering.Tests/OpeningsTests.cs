@@ -14,22 +14,22 @@ public sealed class OpeningsTests
     [InlineData(0.7, 1.1483632887240176)] // checks.csv 3-13
     [InlineData(0.8, 0.5377270621282495)] // checks.csv 3-14
     [InlineData(1, 0)]
-    public void A_plate_loses_what_the_third_edition_says(double share, double zeta) => Assert.Equal(zeta, Openings.PlateZeta(share), 1e-12);
+    public void Plate_loss_matches_third_edition(double share, double zeta) => Assert.Equal(zeta, Openings.PlateZeta(share), 1e-12);
 
     [Theory]
-    [InlineData(0.3, 18.53355993626031, 1.042)] // checks.csv 3-01; how far the editions are apart: handbook-detail 3
+    [InlineData(0.3, 18.53355993626031, 1.042)] // checks.csv 3-01; third column: difference between the editions
     [InlineData(0.5, 3.999395977195557, 1.093)] // checks.csv 3-03
     [InlineData(0.7, 0.9638747120279423, 1.19)] // checks.csv 3-06
     [InlineData(0.8, 0.4163153200115436, 1.29)] // checks.csv 3-07
-    public void The_older_edition_has_less(double share, double older, double ratio) => Assert.Equal(ratio, Openings.PlateZeta(share) / older, 0.005);
+    public void Older_edition_has_lower_loss(double share, double older, double ratio) => Assert.Equal(ratio, Openings.PlateZeta(share) / older, 0.005);
 
     [Theory]
     [InlineData(0.1)]
     [InlineData(0.45)]
     [InlineData(0.9)]
-    public void A_plate_loses_the_step_from_its_narrowest_stream_to_the_whole(double share)
+    public void Plate_loss_matches_sudden_expansion_of_jet(double share)
     {
-        // Borda and Carnot: (1/(f eps) - 1)^2, the stream narrowed to eps = 1/(1 + 0.707 (1 - f)^0.375): found as a root, not by the formula.
+        // Borda-Carnot: (1/(f eps) - 1)^2 with jet contraction eps = 1/(1 + 0.707 (1 - f)^0.375), found as a root, not by the formula.
         var narrowed = Bisection.FindRoot(e => (1 / e) - 1 - (Math.Sqrt(0.5) * Math.Pow(1 - share, 3 / 8.0)), 0.3, 1, 1e-14);
         Assert.Equal(1, Math.Pow((1 / (share * narrowed)) - 1, 2) / Openings.PlateZeta(share), 0.001);
     }
@@ -39,11 +39,11 @@ public sealed class OpeningsTests
     [InlineData(3.999395977195557, 1.2, 1, 2.399637586317334)] // checks.csv 3-16
     [InlineData(1.6127037038552332, 1.2, 1.5, 2.1771500002045645)] // checks.csv 3-17
     [InlineData(0.4163153200115436, 1.2, 2, 0.9991567680277046)] // checks.csv 3-18
-    public void A_loss_goes_by_the_square_of_the_velocity(double zeta, double density, double velocity, double loss) =>
+    public void Loss_is_proportional_to_velocity_squared(double zeta, double density, double velocity, double loss) =>
         Assert.Equal(loss, Openings.VelocityLossPa(zeta, density, velocity), 1e-12);
 
     [Fact]
-    public void Two_doors_in_series_lose_twice_one()
+    public void Two_doors_in_series_have_double_loss()
     {
         // checks.csv 3-19, with the older edition's zeta.
         var each = Openings.VelocityLossPa(1.6127037038552332, 1.16, Openings.VelocityMS(1500, 1));
@@ -54,7 +54,7 @@ public sealed class OpeningsTests
     [InlineData(0.63, 1, 1.16, 1500)]
     [InlineData(0.4, 0.9, 1.2, 900)]
     [InlineData(0.8, 0.3, 1.0, 60)]
-    public void K_of_a_plate_is_its_loss_on_the_approach_velocity(double share, double area, double density, double flow) =>
+    public void K_of_plate_matches_loss_at_approach_velocity(double share, double area, double density, double flow) =>
         Assert.Equal(
             Openings.VelocityLossPa(Openings.PlateZeta(share), density, Openings.VelocityMS(flow, area)),
             Openings.LossPa(Openings.PlateK(share, area, density), flow),
@@ -64,15 +64,15 @@ public sealed class OpeningsTests
     [InlineData(0.03, 1.2, 0.6, 500)]
     [InlineData(0.005, 1.0, 0.6, 60)]
     [InlineData(0.1, 1.1, 1, 2000)]
-    public void Through_an_opening_flows_what_its_pressure_drives(double area, double density, double discharge, double flow)
+    public void K_of_opening_matches_orifice_flow(double area, double density, double discharge, double flow)
     {
-        // The other way round: V = 3600 Cd A sqrt(2 dp/rho).
+        // Inverse: V = 3600 Cd A sqrt(2 dp/rho).
         var loss = Openings.LossPa(Openings.OpeningK(area, density, discharge), flow);
         Assert.Equal(flow, 3600 * discharge * area * Math.Sqrt(2 * loss / density), 1e-8);
     }
 
     [Fact]
-    public void Open_plates_and_wide_openings_lose_less() =>
+    public void More_open_area_has_lower_loss() =>
         Gen.Select(Gen.Double[0.02, 0.98], Gen.Double[0.001, 0.02]).Sample((share, more) =>
         {
             Assert.True(Openings.PlateZeta(share + more) < Openings.PlateZeta(share));
@@ -82,9 +82,9 @@ public sealed class OpeningsTests
         });
 
     [Fact]
-    public void A_cabinet_door_is_outside_the_validity_of_the_formula()
+    public void Cabinet_door_is_outside_valid_range_of_plate_formula()
     {
-        // Handbook-detail 3: holes of 6 mm, 1 m/s, 0.6 open: about 625; sheet a fifth of the hole.
+        // Common practice: holes of 6 mm, 1 m/s, 0.6 open: about 625; sheet a fifth of the hole.
         var reynolds = Openings.HoleReynolds(1, 0.6, 6);
         Assert.Equal(625, reynolds, 1e-9);
         Assert.False(Openings.IsPlateWithinValidity(reynolds, 0.2));
@@ -98,7 +98,7 @@ public sealed class OpeningsTests
     [InlineData(-0.1)]
     [InlineData(1.01)]
     [InlineData(double.NaN)]
-    public void A_share_that_is_none_throws(double share)
+    public void Ratio_out_of_range_throws(double share)
     {
         Assert.Throws<ArgumentOutOfRangeException>(() => Openings.PlateZeta(share));
         Assert.Throws<ArgumentOutOfRangeException>(() => Openings.PlateK(share, 1, 1.2));
@@ -112,7 +112,7 @@ public sealed class OpeningsTests
     [InlineData(double.NaN, 1.2)]
     [InlineData(1, 0)]
     [InlineData(1, double.NaN)]
-    public void An_area_or_density_that_is_none_throws(double area, double density)
+    public void Area_or_density_out_of_range_throws(double area, double density)
     {
         Assert.Throws<ArgumentOutOfRangeException>(() => Openings.PlateK(0.6, area, density));
         Assert.Throws<ArgumentOutOfRangeException>(() => Openings.OpeningK(area, density));
@@ -121,7 +121,7 @@ public sealed class OpeningsTests
     [Theory]
     [InlineData(-1)]
     [InlineData(double.NaN)]
-    public void A_flow_velocity_or_loss_that_is_none_throws(double value)
+    public void Flow_velocity_or_loss_out_of_range_throws(double value)
     {
         Assert.Throws<ArgumentOutOfRangeException>(() => Openings.VelocityMS(value, 1));
         Assert.Throws<ArgumentOutOfRangeException>(() => Openings.VelocityLossPa(1, 1.2, value));

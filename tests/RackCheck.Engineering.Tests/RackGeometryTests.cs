@@ -10,14 +10,14 @@ public sealed class RackGeometryTests
     [InlineData(3, 132.55)] // checks.csv 1-03
     [InlineData(4, 177.0)] // checks.csv 1-04
     [InlineData(42, 1866.1)] // checks.csv 1-05
-    public void A_panel_is_its_units_less_the_relief(int units, double millimetres) =>
+    public void Panel_height_is_aperture_less_relief(int units, double millimetres) =>
         Assert.Equal(millimetres, RackGeometry.PanelHeightMm(units), 1e-9);
 
     [Theory]
     [InlineData(1)] // checks.csv 1-06: 43.65625
     [InlineData(4)] // checks.csv 1-07: 177.00625
     [InlineData(42)]
-    public void The_panel_of_the_metric_standard_is_within_a_hundredth_of_the_inch_one(int units)
+    public void Metric_panel_height_is_within_0_01_mm_of_inch_standard(int units)
     {
         // EIA-310: 1.75 n - 1/32 in.
         var inches = Length.FromInches((1.75 * units) - (1 / 32.0));
@@ -29,7 +29,7 @@ public sealed class RackGeometryTests
     [InlineData(24, 1066.8)] // checks.csv 1-08
     [InlineData(42, 1866.9)] // checks.csv 1-09
     [InlineData(47, 2089.15)] // checks.csv 1-10
-    public void An_aperture_is_its_units(int units, double millimetres) =>
+    public void Aperture_height_is_multiple_of_U(int units, double millimetres) =>
         Assert.Equal(millimetres, RackGeometry.ApertureMm(units), 1e-9);
 
     [Theory]
@@ -38,13 +38,13 @@ public sealed class RackGeometryTests
     [InlineData(1, 3, 38.1)] // checks.csv 1-13
     [InlineData(2, 1, 50.8)] // checks.csv 1-14
     [InlineData(42, 3, 1860.55)] // checks.csv 1-15
-    public void A_hole_lies_in_its_unit(int unit, int hole, double millimetres) =>
+    public void Hole_lies_in_its_U_position(int unit, int hole, double millimetres) =>
         Assert.Equal(millimetres, RackGeometry.HoleCentreMm(unit, hole), 1e-9);
 
     [Fact]
-    public void Holes_follow_each_other_by_five_eighths_five_eighths_and_half_an_inch()
+    public void Hole_spacing_is_625_625_and_500_thousandths_of_an_inch()
     {
-        // Handbook H1, checks.csv 1-19: 15.875, 15.875, 12.7, over the edges of units as within them.
+        // EIA-310, checks.csv 1-19: 15.875, 15.875, 12.7, also across the edge of a U position.
         double[] holes = [.. from unit in Enumerable.Range(1, 42) from hole in Enumerable.Range(1, 3) select RackGeometry.HoleCentreMm(unit, hole)];
         double[] pattern = [Length.FromInches(0.625).Millimeters, Length.FromInches(0.625).Millimeters, Length.FromInches(0.5).Millimeters];
         for (var i = 1; i < holes.Length; i++)
@@ -54,7 +54,7 @@ public sealed class RackGeometryTests
     }
 
     [Fact]
-    public void Constants_agree_with_their_inches()
+    public void Constants_agree_with_inch_values()
     {
         // EIA-310: 1.75 in a unit, 19 in a panel; checks.csv 1-16 to 1-18.
         Assert.Equal(RackGeometry.UnitMm, Length.FromInches(1.75).Millimeters, 1e-9);
@@ -62,7 +62,7 @@ public sealed class RackGeometryTests
         Assert.InRange(Length.FromInches(18.3125).Millimeters, RackGeometry.HoleSpacingMm - 1.6, RackGeometry.HoleSpacingMm + 1.6);
         Assert.True(RackGeometry.OpeningMm <= Length.FromInches(17.75).Millimeters);
 
-        // Value from memory of IEC 60297-3-100: a panel is wider than the opening that it covers, and its holes lie between.
+        // IEC 60297-3-100, value from memory: the panel is wider than the opening, and its holes lie in between.
         Assert.InRange(RackGeometry.HoleSpacingMm, RackGeometry.OpeningMm, RackGeometry.PanelWidthMm);
     }
 
@@ -72,10 +72,10 @@ public sealed class RackGeometryTests
     [InlineData(43.66, 2)]
     [InlineData(100, 3)]
     [InlineData(177, 4)] // checks.csv 1-04
-    [InlineData(177.0009, 4)] // no report shows ten-thousandths
+    [InlineData(177.0009, 4)] // reports round to 0.001 mm
     [InlineData(177.002, 5)]
     [InlineData(1866.1, 42)] // checks.csv 1-05
-    public void A_body_needs_the_least_units_whose_panel_is_as_high(double millimetres, int units) =>
+    public void Body_needs_smallest_U_height_with_sufficient_panel(double millimetres, int units) =>
         Assert.Equal(units, RackGeometry.UnitsForBody(millimetres));
 
     [Theory]
@@ -85,13 +85,13 @@ public sealed class RackGeometryTests
     [InlineData(133.35, 3)]
     [InlineData(1066.8, 24)] // checks.csv 1-08
     [InlineData(2089.15, 47)] // checks.csv 1-10
-    public void A_thing_needs_the_least_units_whose_aperture_is_as_high(double millimetres, int units) =>
+    public void Item_needs_smallest_U_height_with_sufficient_aperture(double millimetres, int units) =>
         Assert.Equal(units, RackGeometry.UnitsForHeight(millimetres));
 
     [Fact]
-    public void Units_needed_are_those_that_a_search_finds()
+    public void Required_U_height_matches_search()
     {
-        // In hundredths of a millimetre, whole numbers, so that the search knows no rounding: a unit is 4445, the relief 80.
+        // In whole hundredths of a millimetre, so that the search has no rounding: 1U is 4445, the relief 80.
         for (var hundredths = 0; hundredths <= 60 * 4445; hundredths += 7)
         {
             var forHeight = Enumerable.Range(0, 70).First(n => n * 4445 >= hundredths);
@@ -101,33 +101,34 @@ public sealed class RackGeometryTests
     }
 
     [Fact]
-    public void Every_panel_and_aperture_needs_its_own_units_and_a_hair_more_needs_one_more()
+    public void Slightly_higher_than_panel_or_aperture_needs_one_more_U()
     {
         for (var n = 1; n <= 60; n++)
         {
-            Assert.Equal((n, n + 1), (RackGeometry.UnitsForBody(RackGeometry.PanelHeightMm(n)), RackGeometry.UnitsForBody(RackGeometry.PanelHeightMm(n) + 2e-3)));
+            var panel = RackGeometry.PanelHeightMm(n);
+            Assert.Equal((n, n + 1), (RackGeometry.UnitsForBody(panel), RackGeometry.UnitsForBody(panel + 2e-3)));
             Assert.Equal((n, n + 1), (RackGeometry.UnitsForHeight(RackGeometry.ApertureMm(n)), RackGeometry.UnitsForHeight(RackGeometry.ApertureMm(n) + 2e-3)));
         }
     }
 
     [Theory]
-    [InlineData(2000, 0, 42, 66.55)] // handbook H1: (2000 - 1866.9) / 2
-    [InlineData(2000, 100, 42, 116.55)] // handbook H1: 100 + (2000 - 100 - 1866.9) / 2
-    [InlineData(1200, 80, 24, 106.6)] // handbook H1: 80 + (1200 - 80 - 1066.8) / 2
+    [InlineData(2000, 0, 42, 66.55)] // geometry: (2000 - 1866.9) / 2
+    [InlineData(2000, 100, 42, 116.55)] // geometry: 100 + (2000 - 100 - 1866.9) / 2
+    [InlineData(1200, 80, 24, 106.6)] // geometry: 80 + (1200 - 80 - 1066.8) / 2
     [InlineData(1866.9, 0, 42, 0)]
-    public void The_mounting_space_is_centred_between_base_and_roof(double height, double baseHeight, int units, double edge) =>
+    public void Mounting_space_is_centred_between_base_and_roof(double height, double baseHeight, int units, double edge) =>
         Assert.Equal(edge, RackGeometry.LowerEdgeMm(height, baseHeight, units), 1e-9);
 
     [Theory]
-    [InlineData(100, 20, 1, 966.775)] // handbook H1: 100 + 44.45 x 19.5
-    [InlineData(66.55, 1, 4, 155.45)] // handbook H1: 66.55 + 44.45 x 2
-    [InlineData(66.55, 42, 1, 1911.225)] // handbook H1: 66.55 + 44.45 x 41.5
+    [InlineData(100, 20, 1, 966.775)] // geometry: 100 + 44.45 x 19.5
+    [InlineData(66.55, 1, 4, 155.45)] // geometry: 66.55 + 44.45 x 2
+    [InlineData(66.55, 42, 1, 1911.225)] // geometry: 66.55 + 44.45 x 41.5
     [InlineData(0, 1, 0, 0)]
-    public void A_centre_lies_half_the_items_height_above_its_lowest_unit(double edge, int unit, int height, double centre) =>
+    public void Centre_is_half_item_height_above_lowest_U(double edge, int unit, int height, double centre) =>
         Assert.Equal(centre, RackGeometry.CentreMm(edge, unit, height), 1e-9);
 
     [Fact]
-    public void A_centre_lies_midway_between_the_outer_holes_of_the_units_taken()
+    public void Centre_is_midway_between_outer_holes()
     {
         for (var (unit, height) = (1, 1); unit <= 30; (unit, height) = (unit + 3, height + 1))
         {
@@ -138,7 +139,7 @@ public sealed class RackGeometryTests
     }
 
     [Fact]
-    public void Impossible_input_throws()
+    public void Argument_out_of_range_throws()
     {
         Assert.Throws<ArgumentOutOfRangeException>(() => RackGeometry.PanelHeightMm(0));
         Assert.Throws<ArgumentOutOfRangeException>(() => RackGeometry.ApertureMm(-1));
@@ -157,7 +158,7 @@ public sealed class RackGeometryTests
     [InlineData(-0.01)]
     [InlineData(double.NaN)]
     [InlineData(double.PositiveInfinity)]
-    public void An_impossible_height_throws(double millimetres)
+    public void Height_out_of_range_throws(double millimetres)
     {
         Assert.Throws<ArgumentOutOfRangeException>(() => RackGeometry.UnitsForBody(millimetres));
         Assert.Throws<ArgumentOutOfRangeException>(() => RackGeometry.UnitsForHeight(millimetres));

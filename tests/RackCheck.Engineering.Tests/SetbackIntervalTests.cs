@@ -7,7 +7,7 @@ public sealed class SetbackIntervalTests
     [InlineData(65, 65, false)]
     [InlineData(65, 64.9999999, false)] // within the tolerance
     [InlineData(65, 64.99, true)]
-    public void An_interval_is_empty_where_its_bounds_have_passed_each_other(double least, double greatest, bool empty) =>
+    public void Interval_with_crossed_bounds_is_empty(double least, double greatest, bool empty) =>
         Assert.Equal(empty, new SetbackInterval(least, greatest).IsEmpty);
 
     [Theory]
@@ -16,11 +16,11 @@ public sealed class SetbackIntervalTests
     [InlineData(120, true)]
     [InlineData(250, true)]
     [InlineData(250.01, false)]
-    public void An_interval_holds_what_lies_between_its_bounds(double setback, bool holds) =>
+    public void Interval_contains_values_between_bounds(double setback, bool holds) =>
         Assert.Equal(holds, new SetbackInterval(65, 250).Holds(setback));
 
     [Fact]
-    public void Sums_of_decimals_do_not_fall_out_of_the_interval_by_their_last_binary_digit()
+    public void Interval_contains_bounds_despite_binary_rounding()
     {
         var interval = new SetbackInterval(0.1 + 0.2, 0.3);
         Assert.False(interval.IsEmpty);
@@ -31,26 +31,26 @@ public sealed class SetbackIntervalTests
     [InlineData(0, 100, 50, 200, 50, 100)]
     [InlineData(0, 100, 150, 200, 150, 100)]
     [InlineData(0, double.PositiveInfinity, 65, 250, 65, 250)]
-    public void An_intersection_takes_the_tighter_bounds(double a, double b, double c, double d, double least, double greatest) =>
+    public void Intersection_has_the_tighter_bounds(double a, double b, double c, double d, double least, double greatest) =>
         Assert.Equal(new SetbackInterval(least, greatest), new SetbackInterval(a, b).Intersect(new SetbackInterval(c, d)));
 
     [Theory]
     [InlineData(65, 250, 50, 25, 75.0)] // the example of the documentation
     [InlineData(65, 250, 0, 25, 75.0)]
-    [InlineData(65, 250, 100, 25, 100.0)] // it serves already
+    [InlineData(65, 250, 100, 25, 100.0)] // already suitable
     [InlineData(65, 250, 300, 25, 250.0)]
-    [InlineData(65, 250, 301, 25, 226.0)] // 276 and 251 are out
-    [InlineData(65, 70, 0, 25, null)] // no hole in between
+    [InlineData(65, 250, 301, 25, 226.0)] // 276 and 251 are outside
+    [InlineData(65, 70, 0, 25, null)] // no step in between
     [InlineData(65, 70, 90, 25, 65.0)]
-    [InlineData(-40, -10, 20, 25, null)] // uprights cannot stand before the front face
+    [InlineData(-40, -10, 20, 25, null)] // uprights cannot be in front of the front face
     [InlineData(100, 50, 0, 25, null)]
-    public void The_next_hole_in_the_interval_is_taken(double least, double greatest, double from, double pitch, double? setback) =>
+    public void Nearest_step_in_interval_is_returned(double least, double greatest, double from, double pitch, double? setback) =>
         Assert.Equal(setback, new SetbackInterval(least, greatest).OnPitch(from, pitch));
 
     [Fact]
-    public void The_next_hole_is_the_one_that_a_search_over_all_holes_finds()
+    public void Nearest_step_matches_search_over_all_steps()
     {
-        // Whole numbers throughout, so the search knows no rounding.
+        // Whole numbers throughout, so that the search has no rounding.
         foreach (var pitch in new[] { 1, 7, 25, 40 })
         {
             for (var from = 0; from <= 200; from += 11)
@@ -72,6 +72,6 @@ public sealed class SetbackIntervalTests
     [InlineData(0)]
     [InlineData(-25)]
     [InlineData(double.NaN)]
-    public void A_pitch_that_is_none_throws(double pitch) =>
+    public void Pitch_out_of_range_throws(double pitch) =>
         Assert.Throws<ArgumentOutOfRangeException>(() => new SetbackInterval(0, 10).OnPitch(0, pitch));
 }

@@ -12,23 +12,23 @@ public sealed class StabilityTests
     [InlineData(300, 0, 90)]
     [InlineData(0, 1000, 0)]
     [InlineData(-400, 1000, -21.80140948635181)] // 8-02 with the centre beyond the edge
-    public void The_tip_angle_is_that_of_the_line_from_the_edge_to_the_centre(double distance, double height, double angle) =>
+    public void TipAngle_matches_reference_values(double distance, double height, double angle) =>
         Assert.Equal(angle, Stability.TipAngleDeg(distance, height), 1e-9);
 
     [Theory]
     [InlineData(300, 10, 1701.3845458853127)] // checks.csv 8-05
     [InlineData(300, 15, 1119.6152422706631)] // checks.csv 8-06
     [InlineData(100, 30, 173.20508075688772)] // b sqrt 3
-    public void A_centre_up_to_that_height_keeps_the_angle(double distance, double angle, double height)
+    public void Maximum_height_gives_the_tip_angle(double distance, double angle, double height)
     {
         Assert.Equal(height, Stability.GreatestHeightMm(distance, angle), 1e-9);
         Assert.Equal(angle, Stability.TipAngleDeg(distance, height), 1e-9);
     }
 
     [Fact]
-    public void Tilted_by_the_tip_angle_the_masses_balance_on_the_edge()
+    public void Masses_balance_on_edge_at_tip_angle()
     {
-        // Each mass turned about the edge: the sum of their levers changes sign at the tip angle.
+        // Each mass is rotated about the edge. The sum of the moments changes sign at the tip angle.
         PointMass[] masses = [new(300, -40, 150, 80), new(420, 10, 900, 35), new(250, 100, 1700, 22)];
         var area = SupportArea.Under(1200, 800, 30);
         var tip = Stability.LeastTip(area, Sum(masses).Centre!.Value);
@@ -38,7 +38,7 @@ public sealed class StabilityTests
     }
 
     [Fact]
-    public void The_least_tip_angle_is_the_least_of_the_four() =>
+    public void Smallest_tip_angle_is_minimum_of_four() =>
         Gen.Select(Gen.Double[0, 1000], Gen.Double[-300, 300], Gen.Double[10, 2000]).Sample((x, y, z) =>
         {
             var area = SupportArea.Under(600, 1000, 30);
@@ -49,10 +49,10 @@ public sealed class StabilityTests
         });
 
     [Fact]
-    public void Moving_a_mass_down_never_lowers_the_tip_angle() =>
+    public void Lowering_a_mass_never_reduces_tip_angle() =>
         Gen.Select(Gen.Double[31, 969], Gen.Double[-269, 269], Gen.Double[0, 2000], Gen.Double[0, 1], Gen.Double[1, 100]).Sample((x, y, z, share, kg) =>
         {
-            // Both masses within the edges, so the cabinet stands.
+            // Both masses lie within the edges, so the cabinet stands.
             var area = SupportArea.Under(600, 1000, 30);
             var cabinet = default(MassSum).Add(new(500, 0, 1000, 100));
             var high = Stability.LeastTip(area, cabinet.Add(new(x, y, z, kg)).Centre!.Value);
@@ -64,8 +64,8 @@ public sealed class StabilityTests
     [InlineData(100, 300, 2000, 196.133, 0.75)] // checks.csv 8-07, 8-08
     [InlineData(300, 300, 2000, 250, 1.765197)] // checks.csv 8-09, 8-10
     [InlineData(60, 250, 1500, 117.6798, 0.8333333333333334)] // checks.csv 8-11, 8-12
-    [InlineData(169.953, 300, 2000, 250, 1)] // handbook-detail 8: passes from 169.953 kg on
-    public void The_older_push_is_a_fifth_of_the_weight_at_the_top_up_to_2_m(double kg, double distance, double top, double force, double factor)
+    [InlineData(169.953, 300, 2000, 250, 1)] // passes from 169.953 kg
+    public void Push_of_older_standard_is_20_percent_up_to_2_m(double kg, double distance, double top, double force, double factor)
     {
         var push = Stability.Push(kg, distance, top, sharePercent: 20, capN: 250, heightMm: 2000);
         Assert.Equal(force, push.ForceN, 1e-9);
@@ -73,10 +73,10 @@ public sealed class StabilityTests
     }
 
     [Theory]
-    [InlineData(100, 300, 2000, 127.48645, 1500, 1.5384615)] // handbook H8: 13 % at 1.5 m: b/(0.13 h) = 0.3/0.195
+    [InlineData(100, 300, 2000, 127.48645, 1500, 1.5384615)] // IEC 62368-1 8.6: 13 % at 1.5 m: b/(0.13 h) = 0.3/0.195
     [InlineData(300, 300, 2000, 250, 1500, 2.353596)] // the cap: 882.5985 / 375
-    [InlineData(100, 300, 1000, 127.48645, 1000, 2.3076923)] // a low one at its top: 0.3/0.13
-    public void The_push_is_13_percent_at_no_more_than_1500(double kg, double distance, double top, double force, double at, double factor)
+    [InlineData(100, 300, 1000, 127.48645, 1000, 2.3076923)] // a low cabinet, at its top: 0.3/0.13
+    public void Push_is_13_percent_up_to_1500_mm(double kg, double distance, double top, double force, double at, double factor)
     {
         var push = Stability.Push(kg, distance, top);
         Assert.Equal((force, at), (Math.Round(push.ForceN, 9), push.HeightMm));
@@ -84,7 +84,7 @@ public sealed class StabilityTests
     }
 
     [Fact]
-    public void A_push_tips_where_the_resultant_leaves_the_floor_beyond_the_edge() =>
+    public void Push_tips_where_resultant_passes_the_edge() =>
         Gen.Select(Gen.Double[20, 1500], Gen.Double[-100, 600], Gen.Double[300, 2500]).Sample((kg, distance, top) =>
         {
             var push = Stability.Push(kg, distance, top);
@@ -96,10 +96,10 @@ public sealed class StabilityTests
     [InlineData(150, 300, 900, 40, 350, 1200, 3.2142857142857144, 9.614569270900953)] // checks.csv 8-13, 8-16
     [InlineData(80, 250, 900, 60, 400, 1000, 0.8333333333333334, null)] // checks.csv 8-14
     [InlineData(300, 350, 800, 75, 450, 1000, 3.111111111111111, 12.745289473132855)] // checks.csv 8-15, 8-17
-    public void A_mass_pulled_out_overturns_and_the_rest_holds(
+    public void Extended_item_overturns_and_the_rest_stabilises(
         double restKg, double restBehind, double restHeight, double kg, double before, double height, double factor, double? angle)
     {
-        // The item sat 100 behind an edge that is 30 behind the front face.
+        // The item was 100 behind an edge that is 30 behind the front face.
         var item = new PointMass(130, 0, height, kg);
         var all = default(MassSum).Add(new(30 + restBehind, 0, restHeight, restKg)).Add(item);
         var pulled = Stability.PullOut(all, item, forwardMm: 100 + before, frontEdgeMm: 30);
@@ -114,7 +114,7 @@ public sealed class StabilityTests
     }
 
     [Fact]
-    public void A_mass_whose_centre_stays_behind_the_edge_holds()
+    public void Extended_item_behind_edge_stabilises()
     {
         var item = new PointMass(500, 0, 1000, 40);
         var pulled = Stability.PullOut(default(MassSum).Add(new(400, 0, 900, 100)).Add(item), item, 300, 30);
@@ -124,7 +124,7 @@ public sealed class StabilityTests
     }
 
     [Fact]
-    public void A_rest_before_the_edge_overturns_too()
+    public void Other_masses_in_front_of_edge_overturn()
     {
         var item = new PointMass(500, 0, 1000, 40);
         var pulled = Stability.PullOut(default(MassSum).Add(new(0, 0, 900, 10)).Add(item), item, 600, 30);
@@ -133,7 +133,7 @@ public sealed class StabilityTests
     }
 
     [Fact]
-    public void An_item_alone_holds_until_its_centre_passes_the_edge()
+    public void Single_item_stabilises_until_its_centre_passes_the_edge()
     {
         var item = new PointMass(500, 0, 1000, 40);
         var all = default(MassSum).Add(item);
@@ -142,7 +142,7 @@ public sealed class StabilityTests
     }
 
     [Fact]
-    public void Tilted_by_its_tip_angle_a_cabinet_with_a_mass_pulled_out_balances_on_the_front_edge()
+    public void Cabinet_with_extended_item_balances_at_tip_angle()
     {
         PointMass[] rest = [new(300, 0, 150, 80), new(420, 0, 900, 35)];
         var item = new PointMass(250, 0, 1700, 22);
@@ -153,10 +153,11 @@ public sealed class StabilityTests
     }
 
     [Fact]
-    public void A_heavier_base_never_makes_the_pulled_out_case_worse() =>
-        Gen.Select(Gen.Double[1, 100], Gen.Double[0, 1200], Gen.Double[0, 200], Gen.Double[31, 900], Gen.Double[0, 2000]).Sample((kg, forward, more, behind, height) =>
+    public void Heavier_base_never_reduces_moment_ratio() =>
+        Gen.Select(Gen.Double[1, 100], Gen.Double[0, 1200], Gen.Double[0, 200], Gen.Double[31, 900], Gen.Double[0, 2000])
+            .Sample((kg, forward, more, behind, height) =>
         {
-            // The base stands on the floor with its centre behind the edge, so by itself it tips at 90 degrees.
+            // The base lies on the floor with its centre of gravity behind the edge, so alone it tips at 90 degrees.
             var item = new PointMass(400, 0, height, kg);
             var light = default(MassSum).Add(new(behind, 0, 900, 80)).Add(item);
             var before = Stability.PullOut(light, item, forward, 30);
@@ -166,7 +167,7 @@ public sealed class StabilityTests
         });
 
     [Fact]
-    public void Pulled_further_it_never_holds_better() =>
+    public void Further_extension_never_raises_moment_ratio() =>
         Gen.Select(Gen.Double[1, 100], Gen.Double[0, 1200], Gen.Double[0, 300]).Sample((kg, forward, further) =>
         {
             var item = new PointMass(400, 0, 1200, kg);
@@ -177,9 +178,9 @@ public sealed class StabilityTests
         });
 
     [Fact]
-    public void Limits_are_those_of_the_handbook()
+    public void Limits_match_reference_values()
     {
-        // Handbook H8.
+        // IEC 62368-1 8.6.
         Assert.Equal((10, 13, 250, 1500), (Stability.LeastTipDeg, Stability.PushPercent, Stability.PushN, Stability.PushHeightMm));
         Assert.Equal((1.25, 30), (Stability.LeastPulledOutFactor, SupportArea.CastorInsetMm));
     }
@@ -189,7 +190,7 @@ public sealed class StabilityTests
     [InlineData(double.NaN, 1000)]
     [InlineData(double.PositiveInfinity, 1000)]
     [InlineData(300, double.NaN)]
-    public void A_centre_that_is_none_throws(double distance, double height)
+    public void Centre_out_of_range_throws(double distance, double height)
     {
         Assert.Throws<ArgumentOutOfRangeException>(() => Stability.TipAngleDeg(distance, height));
         Assert.Throws<ArgumentOutOfRangeException>(() => Stability.LeastTip(new(0, 600, -300, 300), new(distance, 0, height, 1)));
@@ -201,7 +202,7 @@ public sealed class StabilityTests
     [InlineData(300, 90)]
     [InlineData(double.NaN, 10)]
     [InlineData(300, double.NaN)]
-    public void An_angle_that_is_none_throws(double distance, double angle) =>
+    public void Angle_out_of_range_throws(double distance, double angle) =>
         Assert.Throws<ArgumentOutOfRangeException>(() => Stability.GreatestHeightMm(distance, angle));
 
     [Theory]
@@ -213,22 +214,22 @@ public sealed class StabilityTests
     [InlineData(100, 300, 2000, 13, 0, 1500)]
     [InlineData(100, 300, 2000, 13, 250, 0)]
     [InlineData(100, 300, 2000, double.NaN, 250, 1500)]
-    public void A_push_that_is_none_throws(double kg, double distance, double top, double share, double cap, double height) =>
+    public void Push_out_of_range_throws(double kg, double distance, double top, double share, double cap, double height) =>
         Assert.Throws<ArgumentOutOfRangeException>(() => Stability.Push(kg, distance, top, share, cap, height));
 
     [Theory]
     [InlineData(0, 1000, 400, 30)]
-    [InlineData(200, 1000, 400, 30)] // heavier than all
+    [InlineData(200, 1000, 400, 30)] // heavier than the total
     [InlineData(40, 1000, -1, 30)]
     [InlineData(40, 1000, double.NaN, 30)]
     [InlineData(40, 1000, 400, double.NaN)]
     [InlineData(40, double.NaN, 400, 30)]
-    public void A_pull_that_is_none_throws(double kg, double height, double forward, double edge) =>
+    public void Extension_out_of_range_throws(double kg, double height, double forward, double edge) =>
         Assert.Throws<ArgumentOutOfRangeException>(() =>
             Stability.PullOut(default(MassSum).Add(new(400, 0, 900, 140)), new(400, 0, height, kg), forward, edge));
 
     [Fact]
-    public void A_centre_below_the_floor_throws()
+    public void Centre_below_floor_throws()
     {
         var item = new PointMass(400, 0, -100, 40);
         Assert.Throws<ArgumentOutOfRangeException>(() => Stability.PullOut(default(MassSum).Add(item), item, 0, 30));
@@ -236,7 +237,7 @@ public sealed class StabilityTests
 
     private static MassSum Sum(PointMass[] masses) => masses.Aggregate(default(MassSum), (sum, m) => sum.Add(m));
 
-    // Sum of m x lever behind the front edge after all is turned forward about it.
+    // Sum of mass times lever arm behind the front edge, after tilting forward about it.
     private static double LeverAtTilt(PointMass[] masses, double edge, double deg)
     {
         var (sin, cos) = Math.SinCos(deg * Math.PI / 180);

@@ -4,10 +4,10 @@ public sealed class SupportAreaTests
 {
     [Theory]
     [InlineData(600, 1000, 0, 0, 0, 1000, -300, 300)]
-    [InlineData(600, 1000, 30, 0, 30, 970, -270, 270)] // handbook H8: castors count 30 less on each side
-    [InlineData(800, 1200, 30, 250, -250, 1170, -370, 370)] // the stabiliser is the front edge, however far in the castors are
+    [InlineData(600, 1000, 30, 0, 30, 970, -270, 270)] // common practice: castors reduce each side by 30
+    [InlineData(800, 1200, 30, 250, -250, 1170, -370, 370)] // the stabiliser is the front edge, whatever the castor inset
     [InlineData(800, 1200, 0, 250, -250, 1200, -400, 400)]
-    public void The_support_is_the_footprint_less_the_inset(
+    public void Support_area_is_footprint_less_inset(
         double width, double depth, double inset, double stabiliser, double front, double rear, double left, double right)
     {
         var area = SupportArea.Under(width, depth, inset, stabiliser);
@@ -16,13 +16,13 @@ public sealed class SupportAreaTests
     }
 
     [Theory]
-    [InlineData(400, 0, SupportSide.Left)] // 270 to each side, the first of the two
+    [InlineData(400, 0, SupportSide.Left)] // 270 to each side: the first of the two
     [InlineData(400, 10, SupportSide.Right)] // 260
     [InlineData(400, -10, SupportSide.Left)]
     [InlineData(200, 0, SupportSide.Front)] // 170
     [InlineData(800, 0, SupportSide.Rear)] // 170
-    [InlineData(-20, 0, SupportSide.Front)] // beyond it
-    public void The_nearest_edge_is_the_one_with_the_least_distance(double x, double y, SupportSide nearest)
+    [InlineData(-20, 0, SupportSide.Front)] // beyond the front edge
+    public void Nearest_edge_has_smallest_distance(double x, double y, SupportSide nearest)
     {
         var area = SupportArea.Under(600, 1000, SupportArea.CastorInsetMm);
         var centre = new PointMass(x, y, 900, 100);
@@ -31,7 +31,7 @@ public sealed class SupportAreaTests
     }
 
     [Fact]
-    public void Opposite_distances_make_up_the_area()
+    public void Opposite_distances_add_up_to_area()
     {
         var area = SupportArea.Under(800, 1200, 30, 250);
         var centre = new PointMass(432.1, -65.4, 900, 100);
@@ -40,7 +40,7 @@ public sealed class SupportAreaTests
     }
 
     [Fact]
-    public void No_such_side_throws() =>
+    public void Unknown_edge_throws() =>
         Assert.Throws<ArgumentOutOfRangeException>(() => SupportArea.Under(600, 1000).DistanceMm((SupportSide)7, default));
 
     [Theory]
@@ -53,6 +53,6 @@ public sealed class SupportAreaTests
     [InlineData(600, double.PositiveInfinity, 0, 0)]
     [InlineData(600, 1000, double.NaN, 0)]
     [InlineData(600, 1000, 0, double.NaN)]
-    public void A_cabinet_that_is_none_throws(double width, double depth, double inset, double stabiliser) =>
+    public void Dimension_out_of_range_throws(double width, double depth, double inset, double stabiliser) =>
         Assert.Throws<ArgumentOutOfRangeException>(() => SupportArea.Under(width, depth, inset, stabiliser));
 }

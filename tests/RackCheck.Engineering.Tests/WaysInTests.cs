@@ -15,7 +15,7 @@ public sealed class WaysInTests
     [InlineData(2200, 1000, 45, 2262.741699796952)] // checks.csv 10-03
     [InlineData(2200, 1000, 0, 2200)]
     [InlineData(2200, 1000, 90, 1000)]
-    public void A_tilted_body_is_as_high_as_its_highest_corner(double height, double depth, double tilt, double envelope)
+    public void Tilted_height_is_that_of_highest_corner(double height, double depth, double tilt, double envelope)
     {
         Assert.Equal(envelope, WaysIn.TiltedHeightMm(height, depth, tilt), 1e-9);
         var corners = Corners(height, depth, tilt);
@@ -26,7 +26,7 @@ public sealed class WaysInTests
     [InlineData(2100, 800, 45.65300914217733, 2060.9529693174595)] // checks.csv 10-17
     [InlineData(2100, 1000, 56.161674078797944, 2301.1369041922235)] // checks.csv 10-19
     [InlineData(2200, 800, 52.1779350182632, 2228.390664020848)] // checks.csv 10-21
-    public void A_tilted_body_is_as_long_as_from_its_first_corner_to_its_last(double height, double depth, double tilt, double length)
+    public void Tilted_length_runs_from_first_to_last_corner(double height, double depth, double tilt, double length)
     {
         Assert.Equal(length, WaysIn.TiltedLengthMm(height, depth, tilt), 1e-9);
         var corners = Corners(height, depth, tilt);
@@ -38,7 +38,7 @@ public sealed class WaysInTests
     [InlineData(2000, 800, 2154.0659228538016, 21.80140948635181, 43.60281897270362)] // checks.csv 10-07 to 10-09
     [InlineData(2100, 1000, 2325.9406699226015, 25.463345061871614, 50.92669012374323)] // checks.csv 10-10 to 10-12
     [InlineData(2200, 1200, 2505.9928172283335, 28.610459665965216, 57.22091933193043)] // checks.csv 10-13 to 10-15
-    public void Standing_up_takes_the_diagonal_and_a_small_tilt_makes_it_taller(double height, double depth, double diagonal, double tallest, double back)
+    public void Raising_needs_diagonal_and_small_tilt_adds_height(double height, double depth, double diagonal, double tallest, double back)
     {
         Assert.Equal(diagonal, WaysIn.DiagonalMm(height, depth), 1e-9);
         Assert.Equal(diagonal, Enumerable.Range(0, 90_001).Max(t => WaysIn.TiltedHeightMm(height, depth, t / 1000.0)), 1e-5);
@@ -51,7 +51,7 @@ public sealed class WaysInTests
     [InlineData(600, 800, 1000)] // checks.csv 10-30
     [InlineData(800, 1000, 1280.6248474865697)] // checks.csv 10-31
     [InlineData(800, 1200, 1442.2205101855957)] // checks.csv 10-32
-    public void Turning_round_takes_the_diagonal_of_the_footprint(double width, double depth, double circle) =>
+    public void Turning_needs_diagonal_of_footprint(double width, double depth, double circle) =>
         Assert.Equal(circle, WaysIn.DiagonalMm(width, depth), 1e-9);
 
     [Theory]
@@ -61,8 +61,8 @@ public sealed class WaysInTests
     [InlineData(2000, 800, 2000, 0.0)]
     [InlineData(2000, 800, 800, 90.0)]
     [InlineData(2000, 800, 799, null)]
-    [InlineData(800, 1000, 790, null)] // lower than deep: tilting only makes it taller
-    public void The_least_tilt_under_a_lintel_is_found(double height, double depth, double clear, double? tilt)
+    [InlineData(800, 1000, 790, null)] // clear height below the depth: tilting does not help
+    public void Minimum_tilt_under_lintel_matches_reference_values(double height, double depth, double clear, double? tilt)
     {
         var found = WaysIn.LeastTiltDeg(height, depth, clear);
         Assert.Equal(tilt is null, found is null);
@@ -70,30 +70,34 @@ public sealed class WaysInTests
     }
 
     [Fact]
-    public void The_least_tilt_is_the_one_that_a_search_finds() =>
+    public void Minimum_tilt_matches_search() =>
         Gen.Select(Gen.Double[300, 2600], Gen.Double[300, 1300], Gen.Double[200, 2600]).Sample(
             (height, depth, clear) =>
             {
                 var found = WaysIn.LeastTiltDeg(height, depth, clear);
-                var searched = Enumerable.Range(0, 9001).Where(t => WaysIn.TiltedHeightMm(height, depth, t / 100.0) <= clear).Select(t => t / 100.0).Cast<double?>().FirstOrDefault();
+                var searched = Enumerable.Range(0, 9001)
+                    .Where(t => WaysIn.TiltedHeightMm(height, depth, t / 100.0) <= clear)
+                    .Select(t => t / 100.0)
+                    .Cast<double?>()
+                    .FirstOrDefault();
 
-                // The search steps by a hundredth of a degree, and misses a tilt within one of 90.
+                // The search step is 0.01 degrees, so it misses a tilt within 0.01 of 90 degrees.
                 Assert.True(searched is { } s ? found <= s && s - found <= 0.0100001 : found is null or > 89.99, $"{found} {searched}");
             },
             iter: 200);
 
     [Theory]
     [InlineData(600, 1000, 2000, 800, 1200, 2150)]
-    [InlineData(1000, 600, 2000, 800, 1200, 2150)] // sides go by length, not by name
-    [InlineData(900, 1300, 2000, 900, 1300, 2150)] // it hangs over
+    [InlineData(1000, 600, 2000, 800, 1200, 2150)] // sides are matched by length, not by name
+    [InlineData(900, 1300, 2000, 900, 1300, 2150)] // the load overhangs the pallet
     [InlineData(1000, 1000, 2000, 1000, 1200, 2150)]
-    public void On_a_pallet_the_larger_sides_count(double width, double depth, double height, double shorter, double longer, double total)
+    public void Load_on_pallet_has_the_larger_sides(double width, double depth, double height, double shorter, double longer, double total)
     {
-        // Handbook H10: height + pallet, the larger of the two.
+        // Common practice: height + pallet, the larger of the two.
         var packed = TransportSize.Of(width, depth, height).OnPallet(Eur);
         Assert.Equal(new TransportSize(shorter, longer, total), packed);
 
-        // Of the two ways to stand it on the pallet none takes less, neither across nor in all.
+        // Neither orientation on the pallet needs less width or less area.
         foreach (var (one, other) in new[] { (Math.Max(width, 1200), Math.Max(depth, 800)), (Math.Max(width, 800), Math.Max(depth, 1200)) })
         {
             Assert.True(packed.ShortMm <= Math.Min(one, other) && packed.ShortMm * packed.LongMm <= one * other);
@@ -105,18 +109,18 @@ public sealed class WaysInTests
     [InlineData(819, 2170, false)]
     [InlineData(820, 2169, false)]
     [InlineData(819.9999, 2170, true)] // within the tolerance of lengths
-    public void An_opening_leaves_the_clearance(double width, double height, bool passes) =>
+    public void Opening_needs_clearance(double width, double height, bool passes) =>
         Assert.Equal(passes, WaysIn.Passes(new(800, 1200, 2150), new(width, height)));
 
     [Theory]
     [InlineData(900, 2270, true, 0.0)] // on the pallet: 2100 + 150 + 20
     [InlineData(900, 2269, false, 0.0)]
-    [InlineData(900, 2120, false, 0.0)] // off it: 2100 + 20
-    [InlineData(700, 2200, false, 0.0)] // off it: 600 + 20 across
+    [InlineData(900, 2120, false, 0.0)] // off the pallet: 2100 + 20
+    [InlineData(700, 2200, false, 0.0)] // off the pallet: 600 + 20 across
     [InlineData(900, 2080, false, 44.4)] // tilted: 20.854 + acos(2060/2247.2) = 20.854 + 23.55
     [InlineData(900, 2060, false, null)] // 45.65, checks.csv 10-16, is over 45
     [InlineData(610, 2070, false, null)] // too narrow
-    public void The_ways_through_an_opening_are_told(double width, double height, bool pallet, double? tilt)
+    public void Passage_through_opening_matches_reference_values(double width, double height, bool pallet, double? tilt)
     {
         var bare = TransportSize.Of(600, 800, 2100);
         var ways = WaysIn.Through(bare.OnPallet(Eur), bare, new(width, height));
@@ -132,7 +136,7 @@ public sealed class WaysInTests
     }
 
     [Fact]
-    public void The_greatest_tilt_is_the_callers()
+    public void Maximum_tilt_is_set_by_caller()
     {
         var bare = TransportSize.Of(600, 800, 2100);
         var lintel = new ClearOpening(900, 2060);
@@ -141,11 +145,11 @@ public sealed class WaysInTests
     }
 
     [Fact]
-    public void An_opening_lower_than_the_clearance_lets_nothing_through() =>
+    public void Opening_lower_than_clearance_is_not_passable() =>
         Assert.True(WaysIn.Through(Eur, new(100, 100, 100), new(900, 10)).Blocked);
 
     [Fact]
-    public void A_wider_opening_never_stops_passing() =>
+    public void Wider_opening_is_still_passable() =>
         Gen.Select(Bodies, Gen.Double[300, 2500], Gen.Double[300, 2800], Gen.Double[0, 500], Gen.Double[0, 500]).Sample((bare, width, height, wider, higher) =>
         {
             var narrow = WaysIn.Through(bare.OnPallet(Eur), bare, new(width, height));
@@ -153,12 +157,12 @@ public sealed class WaysInTests
             Assert.True(!narrow.OnPallet || wide.OnPallet);
             Assert.True(narrow.TiltDeg is null || wide.TiltDeg <= narrow.TiltDeg);
             Assert.True(narrow.Blocked || !wide.Blocked);
-            Assert.True(!narrow.OnPallet || narrow.OffPallet); // the pallet only adds
+            Assert.True(!narrow.OnPallet || narrow.OffPallet); // the pallet only adds size
         });
 
     [Fact]
-    public void Constants_are_those_of_the_handbook() =>
-        Assert.Equal( // handbook H10
+    public void Constants_match_reference_values() =>
+        Assert.Equal( // common practice
             (20, 45, 150, 1200, 800),
             (WaysIn.ClearanceMm, WaysIn.GreatestTiltDeg, WaysIn.PalletHeightMm, WaysIn.PalletLongMm, WaysIn.PalletShortMm));
 
@@ -170,7 +174,7 @@ public sealed class WaysInTests
     [InlineData(2000, 800, double.NaN)]
     [InlineData(double.NaN, 800, 10)]
     [InlineData(2000, double.PositiveInfinity, 10)]
-    public void A_tilt_that_is_none_throws(double height, double depth, double tilt)
+    public void Tilt_out_of_range_throws(double height, double depth, double tilt)
     {
         Assert.Throws<ArgumentOutOfRangeException>(() => WaysIn.TiltedHeightMm(height, depth, tilt));
         Assert.Throws<ArgumentOutOfRangeException>(() => WaysIn.TiltedLengthMm(height, depth, tilt));
@@ -181,7 +185,7 @@ public sealed class WaysInTests
     [InlineData(2000, -1, 2000)]
     [InlineData(2000, 800, 0)]
     [InlineData(2000, 800, double.NaN)]
-    public void A_lintel_that_is_none_throws(double height, double depth, double clear)
+    public void Lintel_out_of_range_throws(double height, double depth, double clear)
     {
         Assert.Throws<ArgumentOutOfRangeException>(() => WaysIn.LeastTiltDeg(height, depth, clear));
         Assert.Throws<ArgumentOutOfRangeException>(() => TransportSize.Of(height, depth, clear));
@@ -190,7 +194,7 @@ public sealed class WaysInTests
     [Theory]
     [InlineData(0, 2000)]
     [InlineData(600, double.NaN)]
-    public void A_diagonal_of_nothing_throws(double one, double other) =>
+    public void Diagonal_out_of_range_throws(double one, double other) =>
         Assert.Throws<ArgumentOutOfRangeException>(() => WaysIn.DiagonalMm(one, other));
 
     [Theory]
@@ -200,10 +204,10 @@ public sealed class WaysInTests
     [InlineData(900, 2000, double.NaN, 45)]
     [InlineData(900, 2000, 20, -1)]
     [InlineData(900, 2000, 20, 91)]
-    public void An_opening_that_is_none_throws(double width, double height, double clearance, double tilt) =>
+    public void Opening_out_of_range_throws(double width, double height, double clearance, double tilt) =>
         Assert.Throws<ArgumentOutOfRangeException>(() => WaysIn.Through(Eur, Eur, new(width, height), clearance, tilt));
 
-    // A rectangle in side view turned about its lower corner.
+    // A rectangle in side view, rotated about its lower corner.
     private static (double X, double Z)[] Corners(double height, double depth, double tilt)
     {
         var turn = System.Numerics.Complex.FromPolarCoordinates(1, tilt * Math.PI / 180);
