@@ -8,24 +8,28 @@ using static System.FormattableString;
 
 namespace RackCheck.Rules.Cabling;
 
-/// <summary>Finds equipment with too little room behind it to bend its cables.</summary>
+/// <summary>Finds equipment with too little space behind it for the bend radius of its cables.</summary>
 public sealed class BendRadius : Rule
 {
     private static readonly RuleLimit BendFactor = new(
-        "bendFactor", "least bend radius of a cable, times its diameter", CableFill.BendDiameters, "diameters", 1, 30, Stricter.Higher);
+        "bendFactor", "minimum bend radius of a cable, in cable diameters", CableFill.BendDiameters, "diameters", 1, 30, Stricter.Higher);
 
     private static readonly RuleDescriptor Facts = new()
     {
         Id = "cabling.bend-radius",
-        Title = "No room to bend cables",
+        Title = "Space behind equipment below the cable bend radius",
         Severity = Severity.Warning,
-        What = "Finds items whose body ends closer to the door behind it than four times the diameter of their thickest cable.",
-        Why = "A cable that is bent tighter loses its data rate or breaks inside, and pulls at its connector.",
+        What = "Finds items with less space between body and door than four times the diameter of their thickest cable.",
+        Why = "A cable bent below its minimum bend radius loses data rate or breaks inside, and it strains its connector.",
         Formula = "depth - rear door - setback - body depth < bendFactor x d; on the rear uprights setback + spacing - body depth - front door",
         Sources = [Sources.CableBend, Sources.Geometry],
         Limits = [BendFactor],
-        Needs = ["/items/*/cables", "/items/*/body/depthMm", "/cabinet/depthMm", "/cabinet/rearDoor", "/cabinet/uprights/frontSetbackMm", "/cabinet/uprights/spacingMm"],
-        Remedies = ["Set the uprights further forward.", "Take a deeper cabinet.", "Take it out of this rack."],
+        Needs =
+        [
+            "/items/*/cables", "/items/*/body/depthMm", "/cabinet/depthMm", "/cabinet/rearDoor", "/cabinet/uprights/frontSetbackMm",
+            "/cabinet/uprights/spacingMm",
+        ],
+        Remedies = ["Set the uprights further forward.", "Use a deeper cabinet.", "Move it to another rack."],
         Cautions = [Cautions.Handling],
     };
 
@@ -56,7 +60,7 @@ public sealed class BendRadius : Rule
 
     private static void ReportMissing(RuleContext context, Mounted item)
     {
-        const string Message = "Without this it cannot be said whether there is room behind equipment to bend its cables.";
+        const string Message = "Without this value, the cable bend radius behind the equipment cannot be checked.";
         var survey = context.Survey;
         if (item.BodyDepthMm is null)
         {
@@ -82,16 +86,22 @@ public sealed class BendRadius : Rule
         var setback = survey.Depth.SetbackMm!.Value;
         context.Report(new FindingDraft
         {
-            Message = "Behind {item} there are {spaceMm} mm up to the door; its cables, {diameterMm} mm thick, need {neededMm} mm to bend.",
-            Data = [("item", item.Id), ("spaceMm", space), ("diameterMm", thickest), ("neededMm", needed)],
+            Message = space > 0
+                ? "The space behind {item} is {spaceMm} mm; its cables, {diameterMm} mm in diameter, need {neededMm} mm to bend."
+                : "There is no space behind {item}; its cables, {diameterMm} mm in diameter, need {neededMm} mm to bend.",
+            Data = space > 0
+                ? [("item", item.Id), ("spaceMm", space), ("diameterMm", thickest), ("neededMm", needed)]
+                : [("item", item.Id), ("diameterMm", thickest), ("neededMm", needed)],
             Subject = survey.Cabinet.Place(item),
             Identity = [item.Id],
             Pointers = [SitePointers.ItemCables[item.Index], Pointers.CabinetDepth],
             Actual = Quantities.Millimetres(space),
             Limit = Quantities.Millimetres(needed),
             Calculation = item.Face == Face.Front
-                ? Invariant($"{cabinet.DepthMm:0.###} - {cabinet.RearDoorMm:0.###} - {setback:0.###} - {item.BodyDepthMm:0.###} = {space:0.###} < {factor:0.###} x {thickest:0.###} = {needed:0.###}")
-                : Invariant($"{setback:0.###} + {survey.Cabinet.SpacingMm:0.###} - {item.BodyDepthMm:0.###} - {cabinet.FrontDoorMm:0.###} = {space:0.###} < {factor:0.###} x {thickest:0.###} = {needed:0.###}"),
+                ? Invariant($"{cabinet.DepthMm:0.###} - {cabinet.RearDoorMm:0.###} - {setback:0.###} - {item.BodyDepthMm:0.###} = {space:0.###}")
+                    + Invariant($" < {factor:0.###} x {thickest:0.###} = {needed:0.###}")
+                : Invariant($"{setback:0.###} + {survey.Cabinet.SpacingMm:0.###} - {item.BodyDepthMm:0.###} - {cabinet.FrontDoorMm:0.###}")
+                    + Invariant($" = {space:0.###} < {factor:0.###} x {thickest:0.###} = {needed:0.###}"),
             Cures = CablingCures.MoreBehind(survey, item, factor),
         });
     }

@@ -7,24 +7,24 @@ using static System.FormattableString;
 
 namespace RackCheck.Rules.Cabling;
 
-/// <summary>Finds more cables than the channels beside the uprights take.</summary>
+/// <summary>Finds racks with overfilled side channels.</summary>
 public sealed class SideSpace : Rule
 {
     private static readonly RuleLimit FillPercent = new(
-        "fillPercent", "share of the side channels that cables may take", CableFill.MostPercent, "%", 1, 100, Stricter.Lower);
+        "fillPercent", "maximum fill of the side channels", CableFill.MostPercent, "%", 1, 100, Stricter.Lower);
 
     private static readonly RuleDescriptor Facts = new()
     {
         Id = "cabling.side-space",
-        Title = "Side channels overfull",
+        Title = "Side channels overfilled",
         Severity = Severity.Warning,
-        What = "Finds racks whose cables together take more than 40 % of the channels on both sides of the uprights.",
-        Why = "Cables are pressed and pulled tight, hide labels and outlets, and stand in the way of air and of the next cable.",
+        What = "Finds racks whose cables fill more than 40 % of the cross-sectional area of the channels on both sides of the uprights.",
+        Why = "Cables are squeezed and strained, cover labels and outlets, obstruct the airflow and leave no space for further cables.",
         Formula = "sum of n pi d2 / 4 > fillPercent / 100 x 2 x 100 x ((width - 482.6) / 2 - 20)",
         Sources = [Sources.En50174, Sources.CableChannelPractice],
         Limits = [FillPercent],
         Needs = ["/items/*/cables", "/items/*/power/plugs", "/cabinet/widthMm"],
-        Remedies = ["Take a cabinet 800 mm wide.", "Take what has most cables out of this rack."],
+        Remedies = ["Use a cabinet 800 mm wide.", "Move the item with the most cables to another rack."],
     };
 
     /// <inheritdoc/>
@@ -48,7 +48,7 @@ public sealed class SideSpace : Rule
         {
             foreach (var item in context.Survey.Items.Where(CableSurvey.HidesCables))
             {
-                context.Lacks(SitePointers.ItemCables[item.Index], "What cables leave some of the equipment is not given, so it cannot be said whether the side channels hold them all.");
+                context.Lacks(SitePointers.ItemCables[item.Index], "Without the cables of all equipment, the fill of the side channels cannot be checked.");
             }
         }
     }
@@ -62,10 +62,14 @@ public sealed class SideSpace : Rule
         context.Report(new FindingDraft
         {
             Message = cables.SideChannelsMm2 > 0
-                ? "The cables take {areaMm2} mm2, which is {percent} % of the channels at the sides of a cabinet {widthMm} mm wide; {limitPercent} % is the most."
-                : "The cables take {areaMm2} mm2, and a cabinet {widthMm} mm wide has no channels for them at its sides.",
+                ? "The cables have a cross-sectional area of {areaMm2} mm2, which is {percent} % of the side channels of a cabinet {widthMm} "
+                    + "mm wide. The limit is {limitPercent} %."
+                : "The cables have a cross-sectional area of {areaMm2} mm2; a cabinet {widthMm} mm wide has no side channels.",
             Data = cables.SideChannelsMm2 > 0
-                ? [("areaMm2", cables.AreaMm2), ("percent", CableFill.Percent(cables.AreaMm2, cables.SideChannelsMm2)), ("widthMm", width), ("limitPercent", percent)]
+                ? [
+                    ("areaMm2", cables.AreaMm2), ("percent", CableFill.Percent(cables.AreaMm2, cables.SideChannelsMm2)),
+                    ("widthMm", width), ("limitPercent", percent)
+                ]
                 : [("areaMm2", cables.AreaMm2), ("widthMm", width)],
             Subject = "side channels",
             Identity = [],
@@ -74,8 +78,11 @@ public sealed class SideSpace : Rule
             Limit = Quantities.Of(limit, "mm2"),
             UtilisationPercent = limit > 0 ? 100 * cables.AreaMm2 / limit : null,
             Calculation = cables.SideChannelsMm2 > 0
-                ? Invariant($"{cables.AreaMm2:0.###} > {percent:0.###} / 100 x 2 x {CableFill.ChannelDepthMm:0} x (({width:0.###} - {RackGeometry.PanelWidthMm}) / 2 - {Allowances.SideChannelLossMm:0}) = {limit:0.###}")
-                : Invariant($"({width:0.###} - {RackGeometry.PanelWidthMm}) / 2 - {Allowances.SideChannelLossMm:0} = {((width - RackGeometry.PanelWidthMm) / 2) - Allowances.SideChannelLossMm:0.###} <= 0, which is no room; {cables.AreaMm2:0.###} > 0"),
+                ? Invariant($"{cables.AreaMm2:0.###} > {percent:0.###} / 100 x 2 x {CableFill.ChannelDepthMm:0}")
+                    + Invariant($" x (({width:0.###} - {RackGeometry.PanelWidthMm}) / 2 - {Allowances.SideChannelLossMm:0}) = {limit:0.###}")
+                : Invariant($"({width:0.###} - {RackGeometry.PanelWidthMm}) / 2 - {Allowances.SideChannelLossMm:0}")
+                    + Invariant($" = {((width - RackGeometry.PanelWidthMm) / 2) - Allowances.SideChannelLossMm:0.###} <= 0, no channel; ")
+                    + Invariant($"{cables.AreaMm2:0.###} > 0"),
             Cures = CablingCures.MoreChannel(survey, percent),
         });
     }

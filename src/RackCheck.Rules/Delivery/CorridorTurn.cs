@@ -5,20 +5,21 @@ using static System.FormattableString;
 
 namespace RackCheck.Rules.Delivery;
 
-/// <summary>Finds corners of corridors that the rack on its pallet does not get round.</summary>
+/// <summary>Finds corridor corners that the rack on its pallet cannot pass.</summary>
 public sealed class CorridorTurn : Rule
 {
     private static readonly RuleDescriptor Facts = new()
     {
         Id = "delivery.corridor-turn",
-        Title = "Corner too tight",
+        Title = "Corridor corner too tight",
         Severity = Severity.Error,
-        What = "Finds corners on the way where the footprint of rack and pallet neither goes across, one side in each corridor, nor turns. Plain walls: no skirting, handle or hand is counted.",
-        Why = "A rack that is stuck in a corner has to be taken apart there.",
-        Formula = "across: L <= one corridor and w <= the other; turning: w <= min over t of a sin t + b cos t - L sin t cos t",
+        What = "Finds corners on the delivery route that the footprint of rack and pallet passes neither by a change of direction without "
+            + "turning nor by turning. Walls count as plain: skirting boards, handles and hands need additional space.",
+        Why = "A rack that does not pass a corner cannot be delivered to its place.",
+        Formula = "without turning: L <= one corridor and w <= the other; turning: w <= min over t of a sin t + b cos t - L sin t cos t",
         Sources = [Sources.Geometry],
         Needs = ["/site/delivery/corridors", "/cabinet/widthMm", "/cabinet/depthMm", "/site/delivery/palletWidthMm", "/site/delivery/palletDepthMm"],
-        Remedies = ["Deliver it off the pallet.", "Take a narrower or shallower cabinet.", "Choose another way in."],
+        Remedies = ["Deliver it without the pallet.", "Use a narrower or shallower cabinet.", "Choose another delivery route."],
         Cautions = [Cautions.Transport],
     };
 
@@ -35,7 +36,9 @@ public sealed class CorridorTurn : Rule
 
         if (route.Source.Corridors is not { } corners)
         {
-            context.Lacks(SitePointers.Delivery + "/corridors", "Corners on the way in are not given: it cannot be said whether the rack gets round them. An empty list says that there are none.");
+            context.Lacks(
+                SitePointers.Delivery + "/corridors",
+                "Without the corridors of the delivery route, its corners cannot be checked. An empty list means that there are none.");
             return;
         }
 
@@ -59,9 +62,15 @@ public sealed class CorridorTurn : Rule
         context.Report(new FindingDraft
         {
             Message = most > 0
-                ? "The rack, {lengthMm} mm long and {widthMm} mm wide, does not get round the corner from a corridor of {fromMm} mm into one of {intoMm} mm: at that length it may be {mostMm} mm wide at most."
-                : "The rack, {lengthMm} mm long and {widthMm} mm wide, does not get round the corner from a corridor of {fromMm} mm into one of {intoMm} mm: nothing of that length does.",
-            Data = [("lengthMm", size.LongMm), ("widthMm", size.ShortMm), ("fromMm", from), ("intoMm", into), .. most > 0 ? [("mostMm", (Scalar)most)] : ((string, Scalar)[])[]],
+                ? "The rack, {lengthMm} mm long and {widthMm} mm wide, does not pass the corner from a corridor of {fromMm} mm into one of "
+                    + "{intoMm} mm. The maximum width at this length is {mostMm} mm."
+                : "The rack, {lengthMm} mm long and {widthMm} mm wide, does not pass the corner from a corridor of {fromMm} mm into one of "
+                    + "{intoMm} mm. No rack of this length passes.",
+            Data =
+            [
+                ("lengthMm", size.LongMm), ("widthMm", size.ShortMm), ("fromMm", from), ("intoMm", into),
+                .. most > 0 ? [("mostMm", (Scalar)most)] : ((string, Scalar)[])[],
+            ],
             Subject = Invariant($"corner from {from:0.###} mm into {into:0.###} mm"),
             Identity = [Invariant($"{from:0.###}"), Invariant($"{into:0.###}")],
             Pointers = [Invariant($"{SitePointers.Delivery}/corridors/{index}"), Pointers.CabinetWidth, Pointers.CabinetDepth],
@@ -69,18 +78,20 @@ public sealed class CorridorTurn : Rule
             Limit = Quantities.Millimetres(most),
             UtilisationPercent = most > 0 ? 100 * size.ShortMm / most : null,
             Calculation = passage.Straight
-                ? Invariant($"{size.LongMm:0.###} <= {Math.Max(from, into):0.###}, so it lies across; {size.ShortMm:0.###} > {most:0.###}")
-                : Turning(from, into, size.LongMm, passage.GreatestWidthMm) + (most > 0 ? Invariant($" < {size.ShortMm:0.###}") : Invariant($" <= 0 < {size.ShortMm:0.###}")),
+                ? Invariant($"{size.LongMm:0.###} <= {Math.Max(from, into):0.###}, so no turn is needed; {size.ShortMm:0.###} > {most:0.###}")
+                : Turning(from, into, size.LongMm, passage.GreatestWidthMm)
+                    + (most > 0 ? Invariant($" < {size.ShortMm:0.###}") : Invariant($" <= 0 < {size.ShortMm:0.###}")),
             Cures = DeliveryCures.Smaller(survey, s => CornerTurn.Round(from, into, s.LongMm, s.ShortMm).Passes).Append(DeliveryCures.OtherWay(
                 survey, "that corner", d => d with { Corridors = [.. d.Corridors!.Where(c => !Same(c, corner))] })),
         });
     }
 
-    // The width that is free at the angle where it is least.
+    // The available width at the angle where it is smallest.
     private static string Turning(double from, double into, double length, double width)
     {
         var angle = CornerTurn.TurningAngleDeg(from, into, length);
-        return Invariant($"{from:0.###} x sin({angle:0.###}) + {into:0.###} x cos({angle:0.###}) - {length:0.###} x sin({angle:0.###}) x cos({angle:0.###}) = {width:0.###}");
+        return Invariant($"{from:0.###} x sin({angle:0.###})")
+            + Invariant($" + {into:0.###} x cos({angle:0.###}) - {length:0.###} x sin({angle:0.###}) x cos({angle:0.###}) = {width:0.###}");
     }
 
     private static bool Same(Corridor one, Corridor other) => one.WidthMm == other.WidthMm && one.TurnIntoMm == other.TurnIntoMm;

@@ -7,27 +7,38 @@ using static System.FormattableString;
 
 namespace RackCheck.Rules.Delivery;
 
-/// <summary>Finds lifts that are too small for the rack on its pallet, or rated for less than its mass.</summary>
+/// <summary>Finds lifts that are too small for the rack on its pallet, or whose rated load is below the gross mass.</summary>
 public sealed class Lift : Rule
 {
     private const string LiftPointer = SitePointers.Delivery + "/lift";
 
     private static readonly RuleLimit ClearanceMm = new(
-        "clearanceMm", "what a lift must have over what goes in, each way", WaysIn.ClearanceMm, "mm", 0, 300, Stricter.Higher);
+        "clearanceMm", "minimum clearance in the lift car, in each direction", WaysIn.ClearanceMm, "mm", 0, 300, Stricter.Higher);
 
     private static readonly RuleDescriptor Facts = new()
     {
         Id = "delivery.lift",
-        Title = "Lift too small or too weak",
+        Title = "Lift car too small or lift overloaded",
         Severity = Severity.Error,
         Safety = true,
-        What = "Finds lifts whose car, clear of its doors, is smaller than the rack on its pallet and 20 mm each way, or whose rated load is under the mass of both.",
-        Why = "An overloaded lift does not stop where it should; a rack that does not go in stands on the wrong floor.",
+        What = "Finds lifts whose clear car size is smaller than the rack on its pallet plus 20 mm in each direction, or whose rated load is "
+            + "below the mass of rack and pallet.",
+        Why = "An overloaded lift does not stop at floor level. A rack that does not fit into the lift stays on the wrong floor.",
         Formula = "shorter side, longer side and height + clearanceMm within the car; cabinet + equipment + pallet <= rated load",
         Sources = [Sources.DeliveryPractice, Sources.En13698, Sources.Geometry],
         Limits = [ClearanceMm],
-        Needs = ["/site/delivery/lift", "/cabinet/widthMm", "/cabinet/depthMm", "/cabinet/heightMm", "/cabinet/massKg", "/items/*/massKg", "/site/delivery/palletKg", "/site/delivery/palletHeightMm"],
-        Remedies = ["Deliver it off the pallet.", "Take a smaller cabinet.", "Take equipment out for transport and mount it on site.", "Choose another way in."],
+        Needs =
+        [
+            "/site/delivery/lift", "/cabinet/widthMm", "/cabinet/depthMm", "/cabinet/heightMm", "/cabinet/massKg", "/items/*/massKg",
+            "/site/delivery/palletKg", "/site/delivery/palletHeightMm",
+        ],
+        Remedies =
+        [
+            "Deliver it without the pallet.",
+            "Use a smaller cabinet.",
+            "Transport equipment separately and mount it on site.",
+            "Choose another delivery route.",
+        ],
         Cautions = [Cautions.Transport],
     };
 
@@ -58,7 +69,7 @@ public sealed class Lift : Rule
         }
         else if (lift.RatedKg is null)
         {
-            context.Lacks(LiftPointer + "/ratedKg", "Without this it cannot be said whether the lift takes the rack.");
+            context.Lacks(LiftPointer + "/ratedKg", "Without this value, the lift cannot be checked.");
         }
         else
         {
@@ -66,7 +77,7 @@ public sealed class Lift : Rule
         }
     }
 
-    // A side of the car that is not given is as large as it takes.
+    // A car dimension that is not specified counts as unlimited.
     private static Tight? Tightest(Model.Lift lift, TransportSize size, double clearance, bool heightIsKnown)
     {
         double width = lift.WidthMm ?? double.PositiveInfinity, depth = lift.DepthMm ?? double.PositiveInfinity;
@@ -83,7 +94,7 @@ public sealed class Lift : Rule
 
     private static void ReportMissingSize(RuleContext context, Model.Lift lift, RouteSurvey route)
     {
-        const string Message = "Without this it cannot be said whether the lift takes the rack.";
+        const string Message = "Without this value, the lift cannot be checked.";
         foreach (var (value, member) in new[] { (lift.WidthMm, "/widthMm"), (lift.DepthMm, "/depthMm"), (lift.HeightMm, "/heightMm") })
         {
             if (value is null)
@@ -104,7 +115,8 @@ public sealed class Lift : Rule
         var route = survey.Route!;
         context.Report(new FindingDraft
         {
-            Message = (route.HasPallet ? "On its pallet the rack" : "The rack") + $" needs {{neededMm}} mm for its {tight.Side}; the lift has {{liftMm}} mm.",
+            Message = (route.HasPallet ? "The rack on its pallet" : "The rack")
+                + $" needs {{neededMm}} mm for its {tight.Side}; the lift car has {{liftMm}} mm.",
             Data = [("neededMm", tight.HaveMm + clearance), ("liftMm", tight.LimitMm)],
             Subject = "lift",
             Identity = ["size"],
@@ -122,7 +134,8 @@ public sealed class Lift : Rule
         var survey = context.Survey;
         context.Report(new FindingDraft
         {
-            Message = "The lift carries {ratedKg} kg; cabinet, equipment and pallet weigh " + (route.MassIsKnown ? "{grossKg} kg." : "{grossKg} kg at least."),
+            Message = "The lift is rated for {ratedKg} kg; cabinet, equipment and pallet weigh "
+                + (route.MassIsKnown ? "{grossKg} kg." : "at least {grossKg} kg."),
             Data = [("ratedKg", rated), ("grossKg", route.KnownKg)],
             Subject = "lift",
             Identity = ["mass"],

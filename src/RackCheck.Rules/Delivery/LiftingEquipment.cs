@@ -6,27 +6,27 @@ using RackCheck.Survey;
 
 namespace RackCheck.Rules.Delivery;
 
-/// <summary>Finds racks heavier than the lifting equipment is rated for, or heavy with none named.</summary>
+/// <summary>Finds racks that exceed the rating of the lifting equipment, and heavy racks without lifting equipment.</summary>
 public sealed class LiftingEquipment : Rule
 {
     private const string Lifting = SitePointers.Delivery + "/liftingKg";
 
     private static readonly RuleLimit MassKg = new(
-        "massKg", "mass on the way past which lifting equipment is to be named", 50, "kg", 10, 500, Stricter.Lower);
+        "massKg", "maximum gross mass without lifting equipment", 50, "kg", 10, 500, Stricter.Lower);
 
     private static readonly RuleDescriptor Facts = new()
     {
         Id = "delivery.lifting-equipment",
-        Title = "No lifting equipment for the mass",
+        Title = "Lifting equipment missing or overloaded",
         Severity = Severity.Warning,
         Safety = true,
-        What = "Finds racks that weigh more than the lifting equipment is rated for, or over 50 kg where none is named.",
-        Why = "Overloaded lifting gear fails with people beside it; without any, people lift by hand what nobody should.",
-        Formula = "cabinet + equipment + pallet > liftingKg, or > massKg where none is named",
+        What = "Finds racks whose gross mass exceeds the rating of the lifting equipment, or exceeds 50 kg where no lifting equipment is specified.",
+        Why = "Overloaded lifting equipment fails and injures people. Lifting such a mass by hand also causes injuries.",
+        Formula = "cabinet + equipment + pallet > liftingKg, or > massKg where none is specified",
         Sources = [Sources.ReceiptPractice, Sources.HseL23, Sources.En13698],
         Limits = [MassKg],
         Needs = ["/site/delivery/liftingKg", "/site/delivery/palletKg", "/cabinet/massKg", "/items/*/massKg"],
-        Remedies = ["Have lifting equipment for the mass.", "Take equipment out for transport and mount it on site."],
+        Remedies = ["Provide lifting equipment rated for the mass.", "Transport equipment separately and mount it on site."],
         Cautions = [Cautions.Transport],
     };
 
@@ -54,11 +54,11 @@ public sealed class LiftingEquipment : Rule
 
     private static void Report(RuleContext context, RouteSurvey route, double limit)
     {
-        var gross = route.MassIsKnown ? "{grossKg} kg" : "{grossKg} kg at least";
+        var gross = route.MassIsKnown ? "{grossKg} kg" : "at least {grossKg} kg";
         context.Report(new FindingDraft
         {
             Message = route.Source.LiftingKg is null
-                ? $"Cabinet, equipment and pallet weigh {gross}, and no lifting equipment is named; up to {{limitKg}} kg it can be done without."
+                ? $"Cabinet, equipment and pallet weigh {gross}; no lifting equipment is specified. The limit without lifting equipment is {{limitKg}} kg."
                 : $"Cabinet, equipment and pallet weigh {gross}; the lifting equipment is rated for {{limitKg}} kg.",
             Data = [("grossKg", route.KnownKg), ("limitKg", limit)],
             Subject = "delivery",

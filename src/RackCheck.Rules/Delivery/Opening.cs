@@ -8,28 +8,34 @@ using static System.FormattableString;
 
 namespace RackCheck.Rules.Delivery;
 
-/// <summary>Finds doors and hatches on the way that the rack does not pass on its pallet, or not at all.</summary>
+/// <summary>Finds doors and hatches on the delivery route that the rack does not pass on its pallet, or does not pass at all.</summary>
 public sealed class Opening : Rule
 {
     private static readonly RuleLimit ClearanceMm = new(
-        "clearanceMm", "what an opening must have over what passes, in width and in height", WaysIn.ClearanceMm, "mm", 0, 300, Stricter.Higher);
+        "clearanceMm", "minimum clearance in the width and height of an opening", WaysIn.ClearanceMm, "mm", 0, 300, Stricter.Higher);
 
     private static readonly RuleLimit TiltDeg = new(
-        "tiltDeg", "greatest tilt of a rack that may be tilted", WaysIn.GreatestTiltDeg, "deg", 0, 90, Stricter.Lower);
+        "tiltDeg", "maximum tilt of a rack that may be tilted", WaysIn.GreatestTiltDeg, "deg", 0, 90, Stricter.Lower);
 
     private static readonly RuleDescriptor Facts = new()
     {
         Id = "delivery.opening",
-        Title = "Opening too small",
+        Title = "Opening on the delivery route too small",
         Severity = Severity.Error,
         MilderSeverity = Severity.Warning,
-        What = "Finds openings on the way that the rack on its pallet does not pass with 20 mm to spare. Where it does off the pallet, or tilted if it may be, that is a warning that says so; where no way does, an error.",
-        Why = "The rack stands before the door, and the lorry has gone.",
-        Formula = "shorter side + clearanceMm > opening width, or height + clearanceMm > opening height; least tilt under h is atan(D/H) + acos(h/sqrt(H2 + D2))",
+        What = "Finds openings on the delivery route that the rack on its pallet does not pass with a clearance of 20 mm. If the rack passes "
+            + "without the pallet, or tilted where tilting is allowed, the finding is a warning; otherwise it is an error.",
+        Why = "The rack cannot be delivered to its place.",
+        Formula = "shorter side + clearanceMm > opening width, or height + clearanceMm > opening height; minimum tilt under h is atan(D/H) + "
+            + "acos(h/sqrt(H2 + D2))",
         Sources = [Sources.DeliveryPractice, Sources.En13698, Sources.Geometry],
         Limits = [ClearanceMm, TiltDeg],
-        Needs = ["/cabinet/heightMm", "/cabinet/widthMm", "/cabinet/depthMm", "/site/delivery/openings", "/site/delivery/palletHeightMm", "/site/delivery/palletWidthMm", "/site/delivery/palletDepthMm", "/site/delivery/mayTilt"],
-        Remedies = ["Deliver it off the pallet.", "Take a lower, narrower or shallower cabinet.", "Choose another way in."],
+        Needs =
+        [
+            "/cabinet/heightMm", "/cabinet/widthMm", "/cabinet/depthMm", "/site/delivery/openings", "/site/delivery/palletHeightMm",
+            "/site/delivery/palletWidthMm", "/site/delivery/palletDepthMm", "/site/delivery/mayTilt",
+        ],
+        Remedies = ["Deliver it without the pallet.", "Use a lower, narrower or shallower cabinet.", "Choose another delivery route."],
         Cautions = [Cautions.Transport],
     };
 
@@ -46,15 +52,17 @@ public sealed class Opening : Rule
 
         if (route.Source.Openings is not { } openings)
         {
-            context.Lacks(SitePointers.Delivery + "/openings", "Doors on the way in are not given: it cannot be said whether the rack gets through them. An empty list says that there are none.");
+            context.Lacks(
+                SitePointers.Delivery + "/openings",
+                "Without the openings of the delivery route, their size cannot be checked. An empty list means that there are none.");
             return;
         }
 
         var (clearance, tilt) = (context.Limit(ClearanceMm), context.Limit(TiltDeg));
         for (var i = 0; i < openings.Count; i++)
         {
-            // The same door twice on the way is one door.
-            if (IsSaid(openings, i))
+            // The same opening twice on the route is reported once.
+            if (IsRepeated(openings, i))
             {
                 continue;
             }
@@ -68,7 +76,7 @@ public sealed class Opening : Rule
                 }
                 else
                 {
-                    context.Lacks(Pointers.CabinetHeight, "Without the height of the cabinet it cannot be said whether it passes the openings on its way.");
+                    context.Lacks(Pointers.CabinetHeight, "Without the height of the cabinet, the openings of the delivery route cannot be checked.");
                 }
             }
             else if (WaysIn.Through(route.OnPallet, route.Bare, clear, clearance, route.Source.MayTilt == true ? tilt : 0) is { OnPallet: false } passage)
@@ -91,7 +99,11 @@ public sealed class Opening : Rule
         context.Report(new FindingDraft
         {
             Message = message,
-            Data = [("opening", name), ("neededMm", have + clearance), ("openingMm", limit), .. tilt is { } deg ? [("tiltDeg", (Scalar)deg)] : ((string, Scalar)[])[]],
+            Data =
+            [
+                ("opening", name), ("neededMm", have + clearance), ("openingMm", limit),
+                .. tilt is { } deg ? [("tiltDeg", (Scalar)deg)] : ((string, Scalar)[])[],
+            ],
             Subject = name,
             Identity = Identity(openings[index]),
             Pointers = [Invariant($"{SitePointers.Delivery}/openings/{index}"), byWidth ? ShortSide(survey.Cabinet) : Pointers.CabinetHeight],
@@ -104,22 +116,26 @@ public sealed class Opening : Rule
         });
     }
 
-    private static (string Message, double? TiltDeg) Wording(OpeningPassage passage, RouteSurvey route, ClearOpening clear, double clearance, double tiltDeg, bool byWidth)
+    private static (string Message, double? TiltDeg) Wording(
+        OpeningPassage passage, RouteSurvey route, ClearOpening clear, double clearance, double tiltDeg, bool byWidth)
     {
         var side = byWidth ? "in width" : "in height";
         if (passage.OffPallet)
         {
-            return ($"On its pallet the rack needs {{neededMm}} mm {side}, {{opening}} has {{openingMm}} mm: off the pallet it passes.", null);
+            return ($"The rack on its pallet needs {{neededMm}} mm {side}; {{opening}} has {{openingMm}} mm. Without the pallet, the rack passes.", null);
         }
 
         if (passage.Tilted)
         {
-            return ($"Upright the rack needs {{neededMm}} mm {side}, {{opening}} has {{openingMm}} mm: off its pallet and tilted by {{tiltDeg}} degrees it passes.", passage.TiltDeg);
+            return (
+                $"The upright rack needs {{neededMm}} mm {side}; {{opening}} has {{openingMm}} mm. "
+                    + "Without the pallet and tilted by {tiltDeg} degrees, the rack passes.",
+                passage.TiltDeg);
         }
 
-        var blocked = $"The rack needs {{neededMm}} mm {side} even off its pallet, {{opening}} has {{openingMm}} mm";
+        var blocked = $"The rack without its pallet needs {{neededMm}} mm {side}; {{opening}} has {{openingMm}} mm";
         return !byWidth && route.Source.MayTilt != true && WaysIn.Through(route.OnPallet, route.Bare, clear, clearance, tiltDeg).TiltDeg is { } tilt
-            ? (blocked + "; tilted by {tiltDeg} degrees it would pass, but nothing says that it may be tilted.", tilt)
+            ? (blocked + ". Tilted by {tiltDeg} degrees, the rack would pass, but tilting is not specified as allowed.", tilt)
             : (blocked + ".", null);
     }
 
@@ -134,16 +150,21 @@ public sealed class Opening : Rule
 
         var under = clear.HeightMm - clearance;
         var upright = passage.OffPallet
-            ? Invariant($"{bare.HeightMm:0.###} + {route.PalletHeightMm:0.###} + {clearance:0.###} = {bare.HeightMm + route.PalletHeightMm + clearance:0.###} > {clear.HeightMm:0.###}")
+            ? Invariant($"{bare.HeightMm:0.###} + {route.PalletHeightMm:0.###} + {clearance:0.###}")
+                + Invariant($" = {bare.HeightMm + route.PalletHeightMm + clearance:0.###} > {clear.HeightMm:0.###}")
             : Invariant($"{bare.HeightMm:0.###} + {clearance:0.###} = {bare.HeightMm + clearance:0.###} > {clear.HeightMm:0.###}");
         return tilt is not { } deg ? upright
-            : upright + Invariant($"; atan({bare.LongMm:0.###} / {bare.HeightMm:0.###}) + acos({under:0.###} / {WaysIn.DiagonalMm(bare.HeightMm, bare.LongMm):0.###}) = {deg:0.###} degrees");
+            : upright
+                + Invariant($"; atan({bare.LongMm:0.###} / {bare.HeightMm:0.###})")
+                + Invariant($" + acos({under:0.###} / {WaysIn.DiagonalMm(bare.HeightMm, bare.LongMm):0.###}) = {deg:0.###} degrees");
     }
 
     private static IEnumerable<Cure> Cures(RackSurvey survey, int index, ClearOpening clear, double clearance)
     {
         var opening = survey.Route!.Source.Openings![index];
-        return DeliveryCures.Smaller(survey, s => survey.Route.HeightIsKnown ? WaysIn.Passes(s, clear, clearance) : !Exceeds(s.ShortMm + clearance, clear.WidthMm))
+        return DeliveryCures.Smaller(
+            survey,
+            s => survey.Route.HeightIsKnown ? WaysIn.Passes(s, clear, clearance) : !Exceeds(s.ShortMm + clearance, clear.WidthMm))
             .Append(DeliveryCures.OtherWay(survey, Name(opening), d => d with
             {
                 Openings = [.. d.Openings!.Where(o => !Identity(o).SequenceEqual(Identity(opening)))],
@@ -158,10 +179,10 @@ public sealed class Opening : Rule
 
     private static string Size(Model.Opening opening) => Invariant($"{opening.WidthMm:0.###} x {opening.HeightMm:0.###}");
 
-    // Names need not be unique, and another opening that comes or goes must not make this one a new finding: the size always belongs to it.
+    // Names need not be unique. The size is part of the identity, so that other openings do not change the fingerprint of this finding.
     private static string[] Identity(Model.Opening opening) => [opening.Name ?? "", Size(opening)];
 
-    private static bool IsSaid(IReadOnlyList<Model.Opening> openings, int index)
+    private static bool IsRepeated(IReadOnlyList<Model.Opening> openings, int index)
     {
         for (var i = 0; i < index; i++)
         {

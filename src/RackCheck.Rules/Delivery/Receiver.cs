@@ -4,20 +4,20 @@ using RackCheck.Remedies;
 
 namespace RackCheck.Rules.Delivery;
 
-/// <summary>Finds deliveries that nobody takes receipt of.</summary>
+/// <summary>Finds deliveries without a person to take receipt.</summary>
 public sealed class Receiver : Rule
 {
     private static readonly RuleDescriptor Facts = new()
     {
         Id = "delivery.receiver",
-        Title = "Nobody to take receipt",
+        Title = "No person to take receipt",
         Severity = Severity.Advice,
-        What = "Finds deliveries for which nobody is arranged to take receipt.",
-        Why = "The lorry goes back, or the rack stands in the rain and nobody has looked at it for damage.",
+        What = "Finds deliveries for which no person is arranged to take receipt.",
+        Why = "The carrier returns with the rack, or the rack is left outdoors and is not inspected for damage.",
         Formula = "receiverArranged is false",
         Sources = [Sources.ReceiptPractice],
         Needs = ["/site/delivery/receiverArranged"],
-        Remedies = ["Arrange for somebody to take receipt."],
+        Remedies = ["Arrange for a person to take receipt."],
     };
 
     /// <inheritdoc/>
@@ -30,17 +30,22 @@ public sealed class Receiver : Rule
         switch (context.Survey.Route?.Source)
         {
             case { ReceiverArranged: null }:
-                context.Lacks(Pointer, "Whether somebody is arranged to take receipt is not given.");
+                context.Lacks(Pointer, "Without this value, the receipt of the delivery cannot be checked.");
                 break;
             case { ReceiverArranged: false }:
                 context.Report(new FindingDraft
                 {
-                    Message = "Nobody is arranged to take receipt of the rack.",
+                    Message = "No person is arranged to take receipt of the rack.",
                     Data = [],
                     Subject = "delivery",
                     Identity = [],
                     Pointers = [Pointer],
-                    Cures = [new Cure("Arrange for somebody to take receipt", context.Survey.Description.EditDelivery(static d => d with { ReceiverArranged = true }))],
+                    Cures =
+                    [
+                        new Cure(
+                            "Arrange for a person to take receipt",
+                            context.Survey.Description.EditDelivery(static d => d with { ReceiverArranged = true })),
+                    ],
                 });
                 break;
         }

@@ -7,7 +7,7 @@ using static System.FormattableString;
 
 namespace RackCheck.Rules.Depth;
 
-/// <summary>Finds cabinets in which no setback of the uprights would do.</summary>
+/// <summary>Finds cabinets in which no setback of the uprights suits every item.</summary>
 public sealed class CabinetTooShallow : Rule
 {
     private static readonly RuleDescriptor Facts = new()
@@ -15,12 +15,22 @@ public sealed class CabinetTooShallow : Rule
         Id = "depth.cabinet-too-shallow",
         Title = "Cabinet too shallow",
         Severity = Severity.Error,
-        What = "Finds cabinets in which no setback of the uprights serves every item, and works out the least depth that would.",
-        Why = "One of the doors cannot close, wherever the uprights stand.",
-        Formula = "least depth = largest (front door depth + front projection) + largest (body depth + rear projection) + rear door depth; items on the rear uprights mirrored, with the spacing",
+        What = "Finds cabinets in which no setback of the uprights suits every item, and calculates the minimum cabinet depth.",
+        Why = "With any setback of the uprights, one of the doors does not close.",
+        Formula = "minimum depth = largest (front door depth + front projection) + largest (body depth + rear projection) + rear door depth; "
+            + "items on the rear uprights mirrored, with the spacing",
         Sources = [Sources.Geometry, Sources.ClearancePractice, Sources.CabinetSizePractice],
-        Needs = ["/cabinet/depthMm", "/cabinet/frontDoor", "/cabinet/rearDoor", "/items/*/body/depthMm", "/items/*/frontProjectionMm", "/items/*/rearProjectionMm", "/cabinet/uprights/spacingMm"],
-        Remedies = ["Take the least usual depth (600, 800, 1000, 1200) that does.", "Leave the front door off.", "Take out what does not fit."],
+        Needs =
+        [
+            "/cabinet/depthMm", "/cabinet/frontDoor", "/cabinet/rearDoor", "/items/*/body/depthMm", "/items/*/frontProjectionMm",
+            "/items/*/rearProjectionMm", "/cabinet/uprights/spacingMm",
+        ],
+        Remedies =
+        [
+            "Use the smallest common depth (600, 800, 1000, 1200) that is sufficient.",
+            "Remove the front door.",
+            "Move the items that do not fit to another rack.",
+        ],
     };
 
     /// <inheritdoc/>
@@ -67,27 +77,32 @@ public sealed class CabinetTooShallow : Rule
         {
             if (item.Depth is null)
             {
-                context.Lacks(Pointers.ItemBodyDepth[item.Index], "Without the depth of every body the least depth of the cabinet is not known.");
+                context.Lacks(Pointers.ItemBodyDepth[item.Index], "Without every body depth, the minimum cabinet depth cannot be calculated.");
             }
             else if (item.Face == Face.Rear && context.Survey.Cabinet.SpacingMm is null)
             {
-                context.Lacks(Pointers.Spacing, "Items hang on the rear uprights; without their distance the least depth of the cabinet is not known.");
+                context.Lacks(
+                    Pointers.Spacing,
+                    "Items are mounted on the rear uprights. Without the upright spacing, the minimum cabinet depth cannot be calculated.");
             }
         }
     }
 
-    // For items on the front uprights the sum of the handbook; with rear-mounted ones the bounds of the setback tell the same in general.
+    // Front-mounted items: the sum of the depths. Rear-mounted items: the limits of the setback, which give the same result.
     private static string Calculation(RackSurvey survey, Mounted least, Mounted greatest, double needed)
     {
         var cabinet = survey.Cabinet.Depth;
         var all = survey.Depth.All;
         if (least.Face != Face.Front || greatest.Face != Face.Front)
         {
-            return Invariant($"{(all.LeastMm > 0 ? $"setback at least {DepthText.Least(survey, least)}; " : "")}setback at most {DepthText.Greatest(survey, greatest)}; {cabinet.DepthMm:0.###} + {all.LeastMm:0.###} - {Term(all.GreatestMm)} = {needed:0.###} > {cabinet.DepthMm:0.###}");
+            return (all.LeastMm > 0 ? $"setback at least {DepthText.Least(survey, least)}; " : "")
+                + $"setback at most {DepthText.Greatest(survey, greatest)}; "
+                + Invariant($"{cabinet.DepthMm:0.###} + {all.LeastMm:0.###} - {Term(all.GreatestMm)} = {needed:0.###} > {cabinet.DepthMm:0.###}");
         }
 
         var before = cabinet.FrontOpen ? "0" : Invariant($"{cabinet.FrontDoorMm:0.###} + {least.FrontProjectionMm:0.###}");
-        return Invariant($"{before} + {greatest.BodyDepthMm ?? 0:0.###} + {greatest.RearProjectionMm:0.###} + {cabinet.RearDoorMm:0.###} = {needed:0.###} > {cabinet.DepthMm:0.###}");
+        return Invariant($"{before} + {greatest.BodyDepthMm ?? 0:0.###} + {greatest.RearProjectionMm:0.###} + {cabinet.RearDoorMm:0.###}")
+            + Invariant($" = {needed:0.###} > {cabinet.DepthMm:0.###}");
     }
 
     private static string Term(double value) => value < 0 ? Invariant($"({value:0.###})") : Invariant($"{value:0.###}");

@@ -8,24 +8,25 @@ using static System.FormattableString;
 
 namespace RackCheck.Rules.Depth;
 
-/// <summary>Finds items that are pulled forward while they work and whose cables are not led along.</summary>
+/// <summary>Finds items that are used extended without a cable-management arm, or without the space for it.</summary>
 public sealed class CableArm : Rule
 {
     private static readonly RuleLimit ArmDepthMm = new(
-        "armDepthMm", "depth that a cable-management arm takes behind a body", Allowances.CableArmMm, "mm", 0, 500, Stricter.Higher);
+        "armDepthMm", "depth of a cable-management arm behind the body", Allowances.CableArmMm, "mm", 0, 500, Stricter.Higher);
 
     private static readonly RuleDescriptor Facts = new()
     {
         Id = "depth.cable-arm",
-        Title = "Cables are not led along when pulled out",
+        Title = "Cable management missing for extended use",
         Severity = Severity.Warning,
-        What = "Finds items that are pulled forward while they work without a cable-management arm, or with one that has no room behind the body.",
-        Why = "Cables are torn out of their connectors, or the item cannot be pulled out at all.",
-        Formula = "room behind the body = cabinet depth - rear door depth - setback - body depth >= armDepthMm; on the rear uprights setback + spacing - body depth - front door depth",
+        What = "Finds items that are used extended on their slides without a cable-management arm, or with too little space for the arm behind the body.",
+        Why = "The cables pull out of their connectors, or the item cannot be pulled out.",
+        Formula = "space behind the body = cabinet depth - rear door depth - setback - body depth >= armDepthMm; on the rear uprights setback "
+            + "+ spacing - body depth - front door depth",
         Sources = [Sources.ClearancePractice],
         Limits = [ArmDepthMm],
         Needs = ["/items/*/support/usedExtended", "/items/*/support/cableArm", "/items/*/body/depthMm", "/cabinet/uprights/frontSetbackMm", "/cabinet/depthMm"],
-        Remedies = ["Fit a cable-management arm.", "Take a deeper cabinet."],
+        Remedies = ["Fit a cable-management arm.", "Use a deeper cabinet."],
     };
 
     /// <inheritdoc/>
@@ -72,7 +73,7 @@ public sealed class CableArm : Rule
 
     private static void ReportMissing(RuleContext context, Mounted item)
     {
-        const string Message = "Its cable-management arm needs room behind the body; without this it cannot be said whether it has it.";
+        const string Message = "Without this value, the space for the cable-management arm behind the body cannot be checked.";
         if (item.BodyDepthMm is null)
         {
             context.Lacks(Pointers.ItemBodyDepth[item.Index], Message);
@@ -102,12 +103,12 @@ public sealed class CableArm : Rule
         else if (DeeperFor(survey, item, arm) is { } depth)
         {
             cure = builder.SetCabinet(c => c with { DepthMm = depth })
-                .Titled(Invariant($"Fit a cable-management arm behind {item.Id} and take a cabinet {depth:0.###} mm deep"));
+                .Titled(Invariant($"Fit a cable-management arm behind {item.Id} and use a cabinet {depth:0.###} mm deep"));
         }
 
         context.Report(new FindingDraft
         {
-            Message = "{item} is pulled forward while it works but has no cable-management arm, which takes {armMm} mm behind it.",
+            Message = "{item} is used extended but has no cable-management arm. The arm needs {armMm} mm behind the body.",
             Data = [("item", item.Id), ("armMm", arm)],
             Subject = survey.Cabinet.Place(item),
             Identity = [item.Id],
@@ -125,8 +126,8 @@ public sealed class CableArm : Rule
         context.Report(new FindingDraft
         {
             Message = room > 0
-                ? "Behind {item} there are {roomMm} mm; its cable-management arm takes {armMm} mm."
-                : "Behind {item} there is no room; its cable-management arm takes {armMm} mm.",
+                ? "The space behind {item} is {roomMm} mm; its cable-management arm needs {armMm} mm."
+                : "There is no space behind {item}; its cable-management arm needs {armMm} mm.",
             Data = room > 0 ? [("item", item.Id), ("roomMm", room), ("armMm", arm)] : [("item", item.Id), ("armMm", arm)],
             Subject = survey.Cabinet.Place(item),
             Identity = [item.Id],
@@ -135,7 +136,7 @@ public sealed class CableArm : Rule
             Limit = Quantities.Millimetres(arm),
             Calculation = Calculation(survey, item, room, arm),
             Cures = DeeperFor(survey, item, arm) is { } depth
-                ? [new CureBuilder(survey).SetCabinet(c => c with { DepthMm = depth }).Titled(Invariant($"Take a cabinet {depth:0.###} mm deep"))]
+                ? [new CureBuilder(survey).SetCabinet(c => c with { DepthMm = depth }).Titled(Invariant($"Use a cabinet {depth:0.###} mm deep"))]
                 : [],
         });
     }
@@ -144,15 +145,16 @@ public sealed class CableArm : Rule
     {
         return item.Face == Face.Front
             ? Invariant($"{survey.Cabinet.Depth.RearLimitMm:0.###} - {survey.Depth.SetbackMm:0.###} - {item.BodyDepthMm:0.###} = {room:0.###} < {arm:0.###}")
-            : Invariant($"{survey.Depth.SetbackMm:0.###} + {survey.Cabinet.SpacingMm:0.###} - {item.BodyDepthMm:0.###} - {survey.Cabinet.Depth.FrontDoorMm:0.###} = {room:0.###} < {arm:0.###}");
+            : Invariant($"{survey.Depth.SetbackMm:0.###} + {survey.Cabinet.SpacingMm:0.###} - {item.BodyDepthMm:0.###}")
+                + Invariant($" - {survey.Cabinet.Depth.FrontDoorMm:0.###} = {room:0.###} < {arm:0.###}");
     }
 
-    // A deeper cabinet gives room behind front-mounted items only: the rear uprights keep their distance from the front.
+    // A deeper cabinet gives more space behind front-mounted items only: the rear uprights keep their distance from the front.
     private static double? DeeperFor(RackSurvey survey, Mounted item, double arm)
     {
         foreach (var depth in item.Face == Face.Front ? CabinetSizes.DepthsMm : [])
         {
-            // Uprights that are not set yet may stand elsewhere in a deeper cabinet.
+            // Without a specified setback, the uprights may have another setback in a deeper cabinet.
             var other = survey.Cabinet.Depth with { DepthMm = depth };
             if (depth > survey.Cabinet.Depth.DepthMm
                 && other.RearLimitMm - survey.Depth.SetbackIn(other) - item.BodyDepthMm >= arm - SetbackInterval.ToleranceMm)

@@ -6,7 +6,7 @@ using static System.FormattableString;
 
 namespace RackCheck.Rules.Depth;
 
-/// <summary>Finds items that foul the front door at the setback given.</summary>
+/// <summary>Finds items that foul the front door at the specified setback.</summary>
 public sealed class FrontClearance : Rule
 {
     private static readonly RuleDescriptor Facts = new()
@@ -14,12 +14,20 @@ public sealed class FrontClearance : Rule
         Id = "depth.front-clearance",
         Title = "Fouls the front door",
         Severity = Severity.Error,
-        What = "Finds items whose handles, knobs or cables foul the front door at the setback of the uprights that is given; of items on the rear uprights it is the body that reaches forward.",
-        Why = "The door does not close, or crushes the cables.",
-        Formula = "front uprights: setback - front projection >= front door depth; rear uprights: setback + spacing - body depth - rear projection >= front door depth. Without a front door what stands out may pass",
+        What = "Finds items whose handles, knobs or cables foul the front door at the specified setback of the uprights. For items on the rear "
+            + "uprights, the rear end of the body is checked.",
+        Why = "The door does not close or crushes the cables.",
+        Formula = "front uprights: setback - front projection >= front door depth; rear uprights: setback + spacing - body depth - rear "
+            + "projection >= front door depth. Without a front door, items may protrude",
         Sources = [Sources.Geometry, Sources.ClearancePractice],
         Needs = ["/cabinet/uprights/frontSetbackMm", "/cabinet/frontDoor", "/items/*/frontProjectionMm", "/cabinet/uprights/spacingMm"],
-        Remedies = ["Set the uprights where every item is served.", "Take a deeper cabinet.", "Leave the front door off.", "Take out what does not fit."],
+        Remedies =
+        [
+            "Set the uprights to a setback that suits every item.",
+            "Use a deeper cabinet.",
+            "Remove the front door.",
+            "Move the items that do not fit to another rack.",
+        ],
     };
 
     /// <inheritdoc/>
@@ -31,7 +39,7 @@ public sealed class FrontClearance : Rule
         var survey = context.Survey;
         if (survey.Cabinet.SetbackMm is not { } setback)
         {
-            // Movable uprights go where every item is served; where no setback does, other rules of this theme say so.
+            // Without a specified setback, the uprights get one that suits every item. Other depth rules report that there is none.
             return;
         }
 
@@ -52,7 +60,7 @@ public sealed class FrontClearance : Rule
             var door = survey.Cabinet.Depth.FrontDoorMm;
             context.Report(new FindingDraft
             {
-                Message = "{item} keeps the front door from closing: the front uprights stand {setbackMm} mm behind the front face, and it needs {neededMm} mm.",
+                Message = "{item} fouls the front door: it needs a setback of {neededMm} mm, and the setback of the front uprights is {setbackMm} mm.",
                 Data = [("item", item.Id), ("setbackMm", setback), ("neededMm", interval.LeastMm)],
                 Subject = survey.Cabinet.Place(item),
                 Identity = [item.Id],
@@ -61,7 +69,8 @@ public sealed class FrontClearance : Rule
                 Limit = Quantities.Millimetres(interval.LeastMm),
                 Calculation = item.Face == Face.Front
                     ? Invariant($"{door:0.###} + {item.FrontProjectionMm:0.###} = {interval.LeastMm:0.###} > {setback:0.###}")
-                    : Invariant($"{door:0.###} + {item.BodyDepthMm:0.###} + {item.RearProjectionMm:0.###} - {survey.Cabinet.SpacingMm:0.###} = {interval.LeastMm:0.###} > {setback:0.###}"),
+                    : Invariant($"{door:0.###} + {item.BodyDepthMm:0.###} + {item.RearProjectionMm:0.###} - {survey.Cabinet.SpacingMm:0.###}")
+                        + Invariant($" = {interval.LeastMm:0.###} > {setback:0.###}"),
                 Cures = DepthCures.For(survey),
             });
         }
@@ -69,7 +78,7 @@ public sealed class FrontClearance : Rule
 
     private static void ReportMissing(RuleContext context, Mounted item)
     {
-        const string Message = "It hangs on the rear uprights; without this it cannot be said how far it reaches to the front door.";
+        const string Message = "The item is mounted on the rear uprights. Without this value, the clearance to the front door cannot be checked.";
         if (item.Depth is null)
         {
             context.Lacks(Pointers.ItemBodyDepth[item.Index], Message);

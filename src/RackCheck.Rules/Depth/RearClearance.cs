@@ -6,7 +6,7 @@ using static System.FormattableString;
 
 namespace RackCheck.Rules.Depth;
 
-/// <summary>Finds items that foul the rear door at the setback given.</summary>
+/// <summary>Finds items that foul the rear door at the specified setback.</summary>
 public sealed class RearClearance : Rule
 {
     private static readonly RuleDescriptor Facts = new()
@@ -14,12 +14,24 @@ public sealed class RearClearance : Rule
         Id = "depth.rear-clearance",
         Title = "Fouls the rear door",
         Severity = Severity.Error,
-        What = "Finds items whose body, connectors and cable bends pass the rear door at the setback of the uprights that is given; of items on the rear uprights it is the handles.",
-        Why = "The door does not close, or kinks the cables at their connectors.",
-        Formula = "front uprights: setback + body depth + rear projection <= cabinet depth - rear door depth; rear uprights: setback + spacing + front projection <= cabinet depth - rear door depth",
+        What = "Finds items whose body, connectors or cable bends foul the rear door at the specified setback of the uprights. For items on "
+            + "the rear uprights, the front projection is checked.",
+        Why = "The door does not close or kinks the cables at their connectors.",
+        Formula = "front uprights: setback + body depth + rear projection <= cabinet depth - rear door depth; rear uprights: setback + spacing "
+            + "+ front projection <= cabinet depth - rear door depth",
         Sources = [Sources.Geometry, Sources.ClearancePractice],
-        Needs = ["/cabinet/uprights/frontSetbackMm", "/cabinet/depthMm", "/cabinet/rearDoor", "/items/*/body/depthMm", "/items/*/rearProjectionMm", "/cabinet/uprights/spacingMm"],
-        Remedies = ["Set the uprights where every item is served.", "Take a deeper cabinet.", "Leave the front door off.", "Take out what does not fit."],
+        Needs =
+        [
+            "/cabinet/uprights/frontSetbackMm", "/cabinet/depthMm", "/cabinet/rearDoor", "/items/*/body/depthMm", "/items/*/rearProjectionMm",
+            "/cabinet/uprights/spacingMm",
+        ],
+        Remedies =
+        [
+            "Set the uprights to a setback that suits every item.",
+            "Use a deeper cabinet.",
+            "Remove the front door.",
+            "Move the items that do not fit to another rack.",
+        ],
     };
 
     /// <inheritdoc/>
@@ -48,7 +60,7 @@ public sealed class RearClearance : Rule
             {
                 Message = survey.Cabinet.Depth.RearOpen
                     ? "{item} reaches {reachMm} mm behind the front face; the cabinet ends at {endMm} mm."
-                    : "{item} reaches {reachMm} mm behind the front face; the rear door stands at {endMm} mm.",
+                    : "{item} reaches {reachMm} mm behind the front face; the rear door is at {endMm} mm.",
                 Data = [("item", item.Id), ("reachMm", needed), ("endMm", end)],
                 Subject = survey.Cabinet.Place(item),
                 Identity = [item.Id],
@@ -58,7 +70,8 @@ public sealed class RearClearance : Rule
                 UtilisationPercent = end > 0 ? 100 * needed / end : null,
                 Calculation = item.Face == Face.Front
                     ? Invariant($"{setback:0.###} + {item.BodyDepthMm:0.###} + {item.RearProjectionMm:0.###} = {needed:0.###} > {end:0.###}")
-                    : Invariant($"{setback:0.###} + {survey.Cabinet.SpacingMm:0.###} + {(survey.Cabinet.Depth.RearOpen ? 0 : item.FrontProjectionMm):0.###} = {needed:0.###} > {end:0.###}"),
+                    : Invariant($"{setback:0.###} + {survey.Cabinet.SpacingMm:0.###}")
+                        + Invariant($" + {(survey.Cabinet.Depth.RearOpen ? 0 : item.FrontProjectionMm):0.###} = {needed:0.###} > {end:0.###}"),
                 Cures = DepthCures.For(survey),
             });
         }
@@ -68,10 +81,12 @@ public sealed class RearClearance : Rule
     {
         if (item.Face == Face.Rear)
         {
-            // On the rear uprights only handles point to this door, so the body's depth does not matter here.
+            // On the rear uprights only the front projection faces this door, so the body depth does not matter here.
             if (context.Survey.Cabinet.SpacingMm is null)
             {
-                context.Lacks(Pointers.Spacing, "An item hangs on the rear uprights; without their distance it cannot be said where it ends.");
+                context.Lacks(
+                    Pointers.Spacing,
+                    "Items are mounted on the rear uprights. Without the upright spacing, the clearance to the rear door cannot be checked.");
                 return false;
             }
 
@@ -80,7 +95,7 @@ public sealed class RearClearance : Rule
 
         if (item.Depth is null)
         {
-            context.Lacks(Pointers.ItemBodyDepth[item.Index], "Without the depth of a body it cannot be said whether it clears the rear door.");
+            context.Lacks(Pointers.ItemBodyDepth[item.Index], "Without the body depth, the clearance to the rear door cannot be checked.");
         }
 
         return item.Depth is not null;

@@ -8,24 +8,24 @@ using static System.FormattableString;
 
 namespace RackCheck.Rules.Depth;
 
-/// <summary>Finds items that reach past the rear uprights to where a vertical PDU hangs.</summary>
+/// <summary>Finds items that reach past the rear uprights and collide with a vertical PDU.</summary>
 public sealed class RearPduClash : Rule
 {
     private static readonly RuleLimit PduWidthMm = new(
-        "pduWidthMm", "width of a vertical PDU, to compare with the side channel", Allowances.VerticalPduWidthMm, "mm", 0, 300, Stricter.Higher);
+        "pduWidthMm", "width of a vertical PDU, compared with the side channel", Allowances.VerticalPduWidthMm, "mm", 0, 300, Stricter.Higher);
 
     private static readonly RuleDescriptor Facts = new()
     {
         Id = "depth.rear-pdu-clash",
-        Title = "In the way of a vertical PDU",
+        Title = "Item collides with a vertical PDU",
         Severity = Severity.Warning,
-        What = "Finds items whose body, slides or cables reach past the rear uprights, in a cabinet too narrow for a vertical PDU to hang beside the opening.",
-        Why = "Plugs and slides meet the PDU: it cannot be reached, or the item cannot be mounted.",
+        What = "Finds items whose body, slides or cables reach past the rear uprights, in a cabinet with side channels too narrow for a vertical PDU.",
+        Why = "The item collides with the PDU or its plugs. It cannot be mounted, or the PDU cannot be reached.",
         Formula = "(width - 482.6) / 2 - 20 < pduWidthMm, and body depth + rear projection > upright spacing",
         Sources = [Sources.ClearancePractice, Sources.Iec60297],
         Limits = [PduWidthMm],
         Needs = ["/pdus/*/mounting", "/cabinet/widthMm", "/cabinet/uprights/spacingMm", "/items/*/body/depthMm", "/items/*/rearProjectionMm"],
-        Remedies = ["Set the rear uprights behind all of it.", "Take a cabinet 800 mm wide."],
+        Remedies = ["Set the rear uprights behind the deepest item.", "Use a cabinet 800 mm wide."],
     };
 
     /// <inheritdoc/>
@@ -69,7 +69,7 @@ public sealed class RearPduClash : Rule
         {
             if (units[i].Mounting is null)
             {
-                context.Lacks(Invariant($"/pdus/{i}/mounting"), "Without the mounting of a PDU it cannot be said whether it hangs behind the rear uprights.");
+                context.Lacks(Invariant($"/pdus/{i}/mounting"), "Without the mounting of the PDU, a collision behind the rear uprights cannot be checked.");
             }
         }
     }
@@ -89,7 +89,7 @@ public sealed class RearPduClash : Rule
 
     private static void ReportMissing(RuleContext context, Mounted item)
     {
-        const string Message = "A vertical PDU hangs behind the rear uprights; without this it cannot be said whether it is in the way.";
+        const string Message = "A vertical PDU is mounted behind the rear uprights. Without this value, a collision cannot be checked.";
         if (item.Depth is null)
         {
             context.Lacks(Pointers.ItemBodyDepth[item.Index], Message);
@@ -108,8 +108,10 @@ public sealed class RearPduClash : Rule
         context.Report(new FindingDraft
         {
             Message = onSlides
-                ? "{item} on its slides reaches {reachMm} mm back and meets {pdu}, which hangs {spacingMm} mm behind the front uprights; the channel at the side, {channelMm} mm wide, is too narrow for it."
-                : "{item} reaches {reachMm} mm back and meets {pdu}, which hangs {spacingMm} mm behind the front uprights; the channel at the side, {channelMm} mm wide, is too narrow for it.",
+                ? "{item} with its slides ends {reachMm} mm behind the front uprights and collides with {pdu} at {spacingMm} mm. The side "
+                    + "channel, {channelMm} mm wide, is too narrow for the PDU."
+                : "{item} ends {reachMm} mm behind the front uprights and collides with {pdu} at {spacingMm} mm. The side channel, {channelMm} "
+                    + "mm wide, is too narrow for the PDU.",
             Data =
             [
                 ("item", item.Id), ("reachMm", depth.ReachMm), ("spacingMm", spacing),
@@ -121,7 +123,9 @@ public sealed class RearPduClash : Rule
             Actual = Quantities.Millimetres(depth.ReachMm),
             Limit = Quantities.Millimetres(spacing),
             UtilisationPercent = 100 * depth.ReachMm / spacing,
-            Calculation = Invariant($"{item.BodyDepthMm:0.###} + {item.RearProjectionMm:0.###} = {depth.ReachMm:0.###} > {spacing:0.###}; ({survey.Cabinet.WidthMm:0.###} - {RackGeometry.PanelWidthMm}) / 2 - {Allowances.SideChannelLossMm:0.###} = {((survey.Cabinet.WidthMm - RackGeometry.PanelWidthMm) / 2) - Allowances.SideChannelLossMm:0.###} < {width:0.###}"),
+            Calculation = Invariant($"{item.BodyDepthMm:0.###} + {item.RearProjectionMm:0.###} = {depth.ReachMm:0.###} > {spacing:0.###}; ")
+                + Invariant($"({survey.Cabinet.WidthMm:0.###} - {RackGeometry.PanelWidthMm}) / 2 - {Allowances.SideChannelLossMm:0.###}")
+                + Invariant($" = {((survey.Cabinet.WidthMm - RackGeometry.PanelWidthMm) / 2) - Allowances.SideChannelLossMm:0.###} < {width:0.###}"),
             Cures = CuresFor(survey, width),
         });
     }
@@ -139,7 +143,7 @@ public sealed class RearPduClash : Rule
         {
             if (Allowances.SideChannelMm(wider) >= width - SetbackInterval.ToleranceMm)
             {
-                remedies.Add(new CureBuilder(survey).SetCabinet(c => c with { WidthMm = wider }).Titled(Invariant($"Take a cabinet {wider:0.###} mm wide")));
+                remedies.Add(new CureBuilder(survey).SetCabinet(c => c with { WidthMm = wider }).Titled(Invariant($"Use a cabinet {wider:0.###} mm wide")));
                 break;
             }
         }

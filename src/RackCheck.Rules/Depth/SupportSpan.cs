@@ -7,20 +7,22 @@ using static System.FormattableString;
 
 namespace RackCheck.Rules.Depth;
 
-/// <summary>Finds slides and runners that do not reach from upright to upright.</summary>
+/// <summary>Finds slides and runners that do not fit the upright spacing.</summary>
 public sealed class SupportSpan : Rule
 {
     private static readonly RuleDescriptor Facts = new()
     {
         Id = "depth.support-span",
-        Title = "Rails do not reach the uprights",
+        Title = "Rails do not fit the upright spacing",
         Severity = Severity.Error,
-        What = "Finds slides and runners whose range of spacing does not hold the distance between front and rear uprights; where that is not set yet, sets of rails that no distance serves together.",
-        Why = "A rail that is too short or too long cannot be screwed to both uprights.",
-        Formula = "minSpacing <= spacing <= maxSpacing; spacing not given: largest minSpacing <= the lesser of the smallest maxSpacing and what lies between the front uprights and the rear door",
+        What = "Finds slides and runners whose adjustment range does not include the upright spacing. Where the spacing is not specified, "
+            + "finds rails that no common spacing suits.",
+        Why = "A rail that is too short or too long cannot be fixed to both uprights.",
+        Formula = "minSpacing <= spacing <= maxSpacing; spacing not specified: largest minSpacing <= the smaller of the smallest maxSpacing "
+            + "and the distance from the front uprights to the rear door",
         Sources = [Sources.Geometry],
         Needs = ["/items/*/support/minSpacingMm", "/items/*/support/maxSpacingMm", "/items/*/support/style", "/cabinet/uprights/spacingMm"],
-        Remedies = ["Set the rear uprights where all rails reach them.", "Order rails for the distance of the uprights."],
+        Remedies = ["Set the rear uprights to a spacing that suits all rails.", "Order rails for the upright spacing."],
     };
 
     /// <inheritdoc/>
@@ -37,7 +39,7 @@ public sealed class SupportSpan : Rule
             }
             else if (item.SupportStyle is null && item.Item!.Support is { } rails && (rails.MinSpacingMm ?? rails.MaxSpacingMm) is not null)
             {
-                context.Lacks(Pointers.ItemSupportStyle[item.Index], "A range of spacing is given, but not whether slides or runners carry the item.");
+                context.Lacks(Pointers.ItemSupportStyle[item.Index], "A spacing range is specified, but the support style is not.");
             }
         }
 
@@ -53,7 +55,7 @@ public sealed class SupportSpan : Rule
 
     private static void ReportMissing(RuleContext context, Mounted item)
     {
-        const string Message = "Without the range of spacing of its rails it cannot be said whether they reach from upright to upright.";
+        const string Message = "Without the adjustment range of the rails, their fit to the upright spacing cannot be checked.";
         if (item.Item!.Support!.MinSpacingMm is null)
         {
             context.Lacks(Pointers.ItemMinSpacing[item.Index], Message);
@@ -81,8 +83,8 @@ public sealed class SupportSpan : Rule
             context.Report(new FindingDraft
             {
                 Message = tooClose
-                    ? "The rails of {item} need at least {limitMm} mm between front and rear uprights; there are {spacingMm} mm."
-                    : "The rails of {item} fit up to {limitMm} mm between front and rear uprights; there are {spacingMm} mm.",
+                    ? "The rails of {item} need an upright spacing of at least {limitMm} mm; it is {spacingMm} mm."
+                    : "The rails of {item} fit an upright spacing of up to {limitMm} mm; it is {spacingMm} mm.",
                 Data = [("item", item.Id), ("limitMm", bound), ("spacingMm", spacing)],
                 Subject = survey.Cabinet.Place(item),
                 Identity = [item.Id],
@@ -97,7 +99,7 @@ public sealed class SupportSpan : Rule
         }
     }
 
-    // One distance has to serve all rails: each set that asks for more than the shortest reach, or than there is up to the rear door, is too long.
+    // One spacing has to suit all rails. Rails that need more than the shortest rails reach, or more than the distance to the rear door, are too long.
     private static void CheckMovable(RuleContext context)
     {
         var survey = context.Survey;
@@ -128,8 +130,9 @@ public sealed class SupportSpan : Rule
         context.Report(new FindingDraft
         {
             Message = shortest is null
-                ? "The rails of {item} need at least {neededMm} mm between front and rear uprights; from the front uprights to the rear door there are {limitMm} mm."
-                : "The rails of {item} need at least {neededMm} mm between front and rear uprights; those of {other} fit up to {limitMm} mm.",
+                ? "The rails of {item} need an upright spacing of at least {neededMm} mm; the distance from the front uprights to the rear "
+                    + "door is {limitMm} mm."
+                : "The rails of {item} need an upright spacing of at least {neededMm} mm; the rails of {other} fit up to {limitMm} mm.",
             Data = shortest is null
                 ? [("item", item.Id), ("neededMm", needed), ("limitMm", limit)]
                 : [("item", item.Id), ("other", shortest.Id), ("neededMm", needed), ("limitMm", limit)],
@@ -145,13 +148,13 @@ public sealed class SupportSpan : Rule
 
     private static Cure OtherRails(RackSurvey survey, double spacing, Mounted item)
     {
-        // Both ends, since a range may be given that ends before it begins.
+        // Both ends, because the specified minimum may exceed the specified maximum.
         var range = item.RailRange;
         var support = item.Item!.Support!;
         support = range.LeastMm > spacing ? support with { MinSpacingMm = spacing } : support;
         support = range.GreatestMm < spacing ? support with { MaxSpacingMm = spacing } : support;
         return new CureBuilder(survey)
             .SetSupport(item, support)
-            .Titled(Invariant($"Order rails for {item.Id} that fit {spacing:0.###} mm between the uprights"));
+            .Titled(Invariant($"Order rails for {item.Id} for an upright spacing of {spacing:0.###} mm"));
     }
 }

@@ -7,20 +7,33 @@ using static System.FormattableString;
 
 namespace RackCheck.Rules.Depth;
 
-/// <summary>Finds uprights that stand wrong, and items that no setback serves together.</summary>
+/// <summary>Finds uprights in the wrong position, and items that no common setback suits.</summary>
 public sealed class UprightPosition : Rule
 {
     private static readonly RuleDescriptor Facts = new()
     {
         Id = "depth.upright-position",
-        Title = "Uprights in the wrong place",
+        Title = "Uprights in the wrong position",
         Severity = Severity.Error,
-        What = "Works out for each item which setbacks of the front uprights serve it, and finds racks in which none serves every item, naming the two in conflict; or in which the setback given does not serve an item that another would serve; or in which the rear uprights stand in the rear door.",
-        Why = "All items of a face hang on the same pair of uprights, so one setback has to serve them all.",
-        Formula = "front door depth + front projection <= setback <= cabinet depth - rear door depth - body depth - rear projection, for every item; items on the rear uprights mirrored, with the spacing; setback + spacing <= cabinet depth - rear door depth",
+        What = "Calculates the range of setbacks of the front uprights that suits each item. Finds racks in which no setback suits every item "
+            + "and names the two items in conflict. Also finds a specified setback that does not suit an item, and rear uprights that foul "
+            + "the rear door.",
+        Why = "All items of a face are mounted on the same pair of uprights, so one setback has to suit them all.",
+        Formula = "front door depth + front projection <= setback <= cabinet depth - rear door depth - body depth - rear projection, for every "
+            + "item; items on the rear uprights mirrored, with the spacing; setback + spacing <= cabinet depth - rear door depth",
         Sources = [Sources.Geometry, Sources.ClearancePractice],
-        Needs = ["/cabinet/uprights/frontSetbackMm", "/cabinet/uprights/spacingMm", "/cabinet/uprights/pitchMm", "/cabinet/depthMm", "/items/*/body/depthMm", "/items/*/frontProjectionMm", "/items/*/rearProjectionMm"],
-        Remedies = ["Set the uprights where every item is served, on the pitch of their holes.", "Take a deeper cabinet.", "Leave the front door off.", "Take out what does not fit."],
+        Needs =
+        [
+            "/cabinet/uprights/frontSetbackMm", "/cabinet/uprights/spacingMm", "/cabinet/uprights/pitchMm", "/cabinet/depthMm",
+            "/items/*/body/depthMm", "/items/*/frontProjectionMm", "/items/*/rearProjectionMm",
+        ],
+        Remedies =
+        [
+            "Set the uprights to a setback on their pitch that suits every item.",
+            "Use a deeper cabinet.",
+            "Remove the front door.",
+            "Move the items that do not fit to another rack.",
+        ],
     };
 
     /// <inheritdoc/>
@@ -47,7 +60,7 @@ public sealed class UprightPosition : Rule
         }
     }
 
-    // Of the items that some setback would serve, the one that the setback given fails by most; the id decides between equals.
+    // Of the items with a suitable setback, the one furthest from the specified setback. Between equals, the id decides.
     private static Mounted? WorstServed(RackSurvey survey, double setback)
     {
         Mounted? worst = null;
@@ -71,11 +84,13 @@ public sealed class UprightPosition : Rule
         {
             if (item.Depth is null)
             {
-                context.Lacks(Pointers.ItemBodyDepth[item.Index], "Without the depth of every body it cannot be said which setbacks serve them all.");
+                context.Lacks(Pointers.ItemBodyDepth[item.Index], "Without every body depth, the range of suitable setbacks cannot be calculated.");
             }
             else if (item.Face == Face.Rear && context.Survey.Cabinet.SpacingMm is null)
             {
-                context.Lacks(Pointers.Spacing, "Items hang on the rear uprights; without their distance it cannot be said which setbacks serve them.");
+                context.Lacks(
+                    Pointers.Spacing,
+                    "Items are mounted on the rear uprights. Without the upright spacing, the range of suitable setbacks cannot be calculated.");
             }
         }
     }
@@ -86,13 +101,13 @@ public sealed class UprightPosition : Rule
         var all = survey.Depth.All;
         if (survey.Depth is not { LeastBy: { } least, GreatestBy: { } greatest } depth || depth.FitsNowhere(least) || depth.FitsNowhere(greatest))
         {
-            // One item alone is too deep: that is for the rule on the cabinet's depth, no pair is in conflict.
+            // One item alone is too deep. The rule on the cabinet depth reports it; no pair is in conflict.
             return;
         }
 
         context.Report(new FindingDraft
         {
-            Message = "No place of the uprights serves both {first} and {second}: the one needs them at least {leastMm} mm behind the front face, the other at most {greatestMm} mm.",
+            Message = "No rail position suits both items: {first} needs a setback of at least {leastMm} mm, {second} at most {greatestMm} mm.",
             Data = [("first", least.Id), ("second", greatest.Id), ("leastMm", all.LeastMm), ("greatestMm", all.GreatestMm)],
             Subject = $"{least.Id} and {greatest.Id}",
             Identity = ["conflict", least.Id, greatest.Id],
@@ -114,8 +129,8 @@ public sealed class UprightPosition : Rule
         context.Report(new FindingDraft
         {
             Message = tooSmall
-                ? "The front uprights stand {setbackMm} mm behind the front face; {item} needs them at least {limitMm} mm behind it."
-                : "The front uprights stand {setbackMm} mm behind the front face; {item} needs them at most {limitMm} mm behind it.",
+                ? "The setback of the front uprights is {setbackMm} mm; {item} needs at least {limitMm} mm."
+                : "The setback of the front uprights is {setbackMm} mm; {item} allows at most {limitMm} mm.",
             Data = [("setbackMm", setback), ("item", item.Id), ("limitMm", bound)],
             Subject = $"uprights, for {item.Id}",
             Identity = ["setback", item.Id],
@@ -123,7 +138,8 @@ public sealed class UprightPosition : Rule
             Pointers = [Pointers.FrontSetback, item.Pointer],
             Actual = Quantities.Millimetres(setback),
             Limit = Quantities.Millimetres(bound),
-            Calculation = Invariant($"{(tooSmall ? DepthText.Least(survey, item) : DepthText.Greatest(survey, item))} {(tooSmall ? '>' : '<')} {setback:0.###}"),
+            Calculation = Invariant(
+                $"{(tooSmall ? DepthText.Least(survey, item) : DepthText.Greatest(survey, item))} {(tooSmall ? '>' : '<')} {setback:0.###}"),
             Cures = DepthCures.For(survey),
         });
     }
@@ -141,8 +157,8 @@ public sealed class UprightPosition : Rule
         context.Report(new FindingDraft
         {
             Message = survey.Cabinet.Depth.RearOpen
-                ? "The rear uprights stand {placeMm} mm behind the front face; the cabinet ends at {endMm} mm."
-                : "The rear uprights stand {placeMm} mm behind the front face; the rear door stands at {endMm} mm.",
+                ? "The rear uprights are {placeMm} mm behind the front face; the cabinet ends at {endMm} mm."
+                : "The rear uprights are {placeMm} mm behind the front face; the rear door is at {endMm} mm.",
             Data = [("placeMm", setback + spacing), ("endMm", end)],
             Subject = "rear uprights",
             Identity = ["rear uprights"],

@@ -7,23 +7,24 @@ using RackCheck.Survey.Layout;
 
 namespace RackCheck.Rules.Layout;
 
-/// <summary>Finds open front units beside equipment that breathes from front to rear.</summary>
+/// <summary>Finds open U positions at the front next to equipment with airflow front to rear.</summary>
 public sealed class Blanking : Rule
 {
-    /// <summary>Highest blanking panel that is usual, units.</summary>
+    /// <summary>Tallest common blanking panel, U.</summary>
     private const int LargestPanelU = 6;
 
     private static readonly RuleDescriptor Facts = new()
     {
         Id = "layout.blanking",
-        Title = "Open units beside equipment that breathes front to rear",
+        Title = "Open U positions next to equipment with airflow front to rear",
         Severity = Severity.Warning,
-        What = "Finds open front units beside equipment that breathes from front to rear, in a rack whose doors let air through. One finding a gap.",
-        Why = "Hot air comes back through the gap to the inlets.",
-        Formula = "front and rear perforated or without a door; a run of open front units next to an item with airflow front-to-rear",
+        What = "Finds open U positions at the front next to equipment with airflow front to rear, in a rack with perforated doors or no doors. "
+            + "One finding per gap.",
+        Why = "Hot air recirculates through the gap to the air inlets.",
+        Formula = "front and rear door perforated or none; a run of open U positions at the front next to an item with airflow front-to-rear",
         Sources = [Sources.BlankingPractice],
         Needs = ["/cabinet/frontDoor/style", "/cabinet/rearDoor/style", "/items/*/airflow/direction", "/items/*/position"],
-        Remedies = ["Close the gap with blanking panels."],
+        Remedies = ["Fit blanking panels."],
     };
 
     /// <inheritdoc/>
@@ -38,8 +39,8 @@ public sealed class Blanking : Rule
             return;
         }
 
-        var (breathing, unknown) = Breathers(context.Survey);
-        if ((breathing | unknown) == 0)
+        var (frontToRear, unknown) = FrontToRearUnits(context.Survey);
+        if ((frontToRear | unknown) == 0)
         {
             return;
         }
@@ -56,7 +57,7 @@ public sealed class Blanking : Rule
             var gap = Occupancy.Mask(bottom, top);
             open &= ~gap;
             var beside = Occupancy.Mask(bottom - 1, top + 1) & ~gap;
-            if ((beside & breathing) != 0)
+            if ((beside & frontToRear) != 0)
             {
                 Report(context, bottom, top);
             }
@@ -67,10 +68,11 @@ public sealed class Blanking : Rule
         }
     }
 
-    // Units of front equipment that breathes front to rear, by itself or by what stands on it, and of equipment that takes power but does not say how it breathes.
-    private static (ulong Breathing, ulong Unknown) Breathers(RackSurvey survey)
+    // U positions of front-mounted equipment with airflow front to rear, its own or that of its shelf load,
+    // and of powered equipment without an airflow direction.
+    private static (ulong FrontToRear, ulong Unknown) FrontToRearUnits(RackSurvey survey)
     {
-        var (breathing, unknown) = (0UL, 0UL);
+        var (frontToRear, unknown) = (0UL, 0UL);
         foreach (var mounted in survey.Occupancy.ByPlace)
         {
             if (mounted is not { Face: Face.Front, Item: not null })
@@ -79,14 +81,14 @@ public sealed class Blanking : Rule
             }
 
             var own = Occupancy.Mask(mounted.Bottom!.Value, mounted.ClaimTop);
-            breathing |= Breathes(mounted) || mounted.Load.Any(Breathes) ? own : 0;
+            frontToRear |= IsFrontToRear(mounted) || mounted.Load.Any(IsFrontToRear) ? own : 0;
             unknown |= HeatSurvey.MayBreathe(mounted) || mounted.Load.Any(HeatSurvey.MayBreathe) ? own : 0;
         }
 
-        return (breathing, unknown);
+        return (frontToRear, unknown);
     }
 
-    private static bool Breathes(Mounted mounted) => mounted.Item!.Airflow?.Direction == AirflowDirection.FrontToRear;
+    private static bool IsFrontToRear(Mounted mounted) => mounted.Item!.Airflow?.Direction == AirflowDirection.FrontToRear;
 
     private static bool IsCooledThroughDoors(RuleContext context)
     {
@@ -98,7 +100,7 @@ public sealed class Blanking : Rule
             return false;
         }
 
-        const string Message = "Without the style of the doors it cannot be said whether hot air can come back through open units.";
+        const string Message = "Without the door styles, hot-air recirculation through open U positions cannot be checked.";
         if (front is null)
         {
             context.Lacks(Pointers.FrontDoor + "/style", Message);
@@ -125,7 +127,9 @@ public sealed class Blanking : Rule
 
             foreach (var quiet in mounted.Load.Prepend(mounted).Where(HeatSurvey.MayBreathe))
             {
-                context.Lacks(Pointers.ItemAirflowDirection[quiet.Index], "Open units lie beside it; without this it cannot be said whether hot air comes back through them.");
+                context.Lacks(
+                    Pointers.ItemAirflowDirection[quiet.Index],
+                    "U positions next to this item are open. Without its airflow direction, hot-air recirculation cannot be checked.");
             }
         }
     }
@@ -137,12 +141,13 @@ public sealed class Blanking : Rule
         var beside = Beside(survey, bottom, top);
         context.Report(new FindingDraft
         {
-            Message = "The front is open at {units} ({openUnits} U) beside {items}: equipment that breathes from front to rear takes its own hot air back through there.",
+            Message = "The front is open at {units} ({openUnits} U) next to {items}. Hot air recirculates through the gap to equipment with "
+                + "airflow front to rear.",
             Data = [("units", units), ("openUnits", top - bottom + 1), ("items", Names.List([.. beside.Select(m => m.Id)]))],
             Subject = $"{units}, front",
             Identity = ["front", units],
 
-            // One item can have a gap on either side: what bounds the gap, or the end of the rack that it reaches, tells them apart.
+            // One item can have a gap above and below. The items at both ends of the gap, or the end of the rack, identify it.
             Pointers =
             [
                 .. beside.Select(m => m.Pointer)
@@ -154,26 +159,28 @@ public sealed class Blanking : Rule
             Actual = Quantities.Units(top - bottom + 1),
             Limit = Quantities.Units(0),
             Calculation = FormattableString.Invariant($"{top} - {bottom} + 1 = {top - bottom + 1} > 0"),
-            // Uprights that stand in the way of the front door take no plate either; they have to be moved first.
-            Cures = survey.Depth.CanTake(Occupancy.Plate) && survey.HasRoomFor((top - bottom + LargestPanelU) / LargestPanelU) ? [Close(survey, bottom, top)] : [],
+            // Where the uprights are too close to the front door for a panel, they have to be moved first.
+            Cures = survey.Depth.CanTake(Occupancy.Plate) && survey.HasRoomFor((top - bottom + LargestPanelU) / LargestPanelU)
+                ? [Close(survey, bottom, top)]
+                : [],
         });
     }
 
     private static bool Bounds(Mounted mounted, int bottom, int top) => mounted.ClaimTop == bottom - 1 || mounted.Bottom == top + 1;
 
-    // What is mounted behind and reaches to the front closes a unit there as well.
+    // A rear-mounted item that reaches to the front closes the U position there as well.
     private static IEnumerable<string> Behind(RackSurvey survey, int unit)
     {
         var there = survey.Occupancy.ByPlace.Where(m => m.Bottom <= unit && unit <= m.ClaimTop).ToArray();
         return Array.Exists(there, m => m.Face == Face.Front) ? [] : there.Select(m => m.Pointer);
     }
 
-    // The items that breathe next to a gap, by id.
+    // The items with airflow front to rear next to a gap, by id.
     private static Mounted[] Beside(RackSurvey survey, int bottom, int top) =>
     [
         .. survey.Occupancy.ByPlace
             .Where(m => m is { Face: Face.Front, Item: not null } && Bounds(m, bottom, top))
-            .SelectMany(m => m.Load.Prepend(m).Where(Breathes))
+            .SelectMany(m => m.Load.Prepend(m).Where(IsFrontToRear))
             .OrderBy(m => m.Id, StringComparer.Ordinal),
     ];
 
@@ -194,6 +201,6 @@ public sealed class Blanking : Rule
             sizes.Add(FormattableString.Invariant($"{height} U"));
         }
 
-        return builder.Titled(sizes.Count == 1 ? $"Add a blanking panel of {sizes[0]}" : $"Add blanking panels of {string.Join(", ", sizes)}");
+        return builder.Titled(sizes.Count == 1 ? $"Fit a blanking panel of {sizes[0]}" : $"Fit blanking panels of {Names.List(sizes, "panels")}");
     }
 }

@@ -7,20 +7,25 @@ using static System.FormattableString;
 
 namespace RackCheck.Rules.Layout;
 
-/// <summary>Finds bodies higher than their units allow.</summary>
+/// <summary>Finds bodies that are too high for their U height.</summary>
 public sealed class BodyTooHigh : Rule
 {
     private static readonly RuleDescriptor Facts = new()
     {
         Id = "layout.body-too-high",
-        Title = "Body too high for its units",
+        Title = "Body too high for its U height",
         Severity = Severity.Error,
-        What = "Finds bodies that are higher than the panel of the units they take.",
-        Why = "The body reaches into its neighbour's units.",
+        What = "Finds bodies that are higher than a panel of the same U height.",
+        Why = "The body reaches into the U position of the neighbouring item.",
         Formula = "body height <= n x 44.45 - 0.8",
         Sources = [Sources.Iec60297, Sources.Eia310],
         Needs = ["/items/*/body/heightMm", "/items/*/heightU"],
-        Remedies = ["Give it the units that it needs, where it is or at the nearest free place.", "Take a higher cabinet.", "Take it out of this rack."],
+        Remedies =
+        [
+            "Specify the U height that the body needs, at the same or the nearest free U position.",
+            "Use a taller cabinet.",
+            "Move it to another rack.",
+        ],
     };
 
     /// <inheritdoc/>
@@ -38,7 +43,7 @@ public sealed class BodyTooHigh : Rule
 
             if (item.Item.Body?.HeightMm is not { } height)
             {
-                // A plate has no body, and of what has one the units are the maker's word for its height.
+                // A panel has no body. Without a body height, the U height counts.
                 continue;
             }
 
@@ -50,7 +55,7 @@ public sealed class BodyTooHigh : Rule
 
             context.Report(new FindingDraft
             {
-                Message = "The body of {item} is {heightMm} mm high; its {heightU} U leave {roomMm} mm.",
+                Message = "The body of {item} is {heightMm} mm high; {heightU} U allow {roomMm} mm.",
                 Data = [("item", item.Id), ("heightMm", height), ("heightU", item.HeightU), ("roomMm", room)],
                 Subject = context.Survey.Cabinet.Place(item),
                 Identity = [item.Id],
@@ -72,7 +77,7 @@ public sealed class BodyTooHigh : Rule
             return PlaceCures.TakeOut(survey, item) is { } takeOut ? [takeOut] : [];
         }
 
-        // What is not placed yet only says its height; what is placed must find the room too.
+        // An unplaced item only gets the new height. A placed item also needs free U positions.
         return item.IsPlaced
             ? PlaceCures.Move(survey, item, units)
             : [new CureBuilder(survey).SetItem(item, i => i with { HeightU = units }).Titled($"Give {item.Id} a height of {units} U")];

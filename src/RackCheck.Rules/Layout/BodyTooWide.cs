@@ -7,7 +7,7 @@ using static System.FormattableString;
 
 namespace RackCheck.Rules.Layout;
 
-/// <summary>Finds bodies that do not pass between the uprights, or between the slides.</summary>
+/// <summary>Finds bodies that do not fit between the uprights or between the slides.</summary>
 public sealed class BodyTooWide : Rule
 {
     private static readonly RuleDescriptor Facts = new()
@@ -15,12 +15,12 @@ public sealed class BodyTooWide : Rule
         Id = "layout.body-too-wide",
         Title = "Body too wide for the opening",
         Severity = Severity.Error,
-        What = "Finds bodies wider than the opening between the uprights, or, on slides, than the opening less two slide thicknesses.",
-        Why = "The body does not go in between the uprights.",
+        What = "Finds bodies that are wider than the opening between the uprights. On slides, the limit is the opening less two slide thicknesses.",
+        Why = "The body does not fit between the uprights.",
         Formula = "body width <= opening; on slides: body width <= opening - 2 x slide thickness",
         Sources = [Sources.Iec60297, Sources.SupportPractice],
         Needs = ["/items/*/body/widthMm", "/items/*/support/style", "/items/*/support/thicknessMm", "/cabinet/uprights/openingMm"],
-        Remedies = ["Carry it on runners, or on a shelf, instead of slides.", "Take it out of this rack."],
+        Remedies = ["Fit chassis runners or a shelf instead of slide rails.", "Move it to another rack."],
     };
 
     /// <inheritdoc/>
@@ -32,7 +32,7 @@ public sealed class BodyTooWide : Rule
         var opening = context.Survey.Cabinet.OpeningMm;
         foreach (var item in context.Survey.Items)
         {
-            // A thing on a shelf is judged with its neighbours there; a plate covers the opening and has no body in it.
+            // An item on a shelf is checked together with the rest of the shelf load. A blanking panel has no body.
             if (item.HeightU == 0 || item.Item!.OnShelf is not null || item.Category == ItemCategory.BlankingPanel)
             {
                 continue;
@@ -42,17 +42,19 @@ public sealed class BodyTooWide : Rule
             {
                 if (item.Category == ItemCategory.Shelf)
                 {
-                    // A shelf is made to go between the uprights.
+                    // A shelf is made to fit between the uprights.
                     continue;
                 }
 
-                context.Lacks(Pointers.ItemBodyWidth[item.Index], "Without the width of a body it cannot be said whether it passes between the uprights.");
+                context.Lacks(Pointers.ItemBodyWidth[item.Index], "Without the body width, the fit between the uprights cannot be checked.");
                 continue;
             }
 
             if (item.SupportStyle is null && width <= opening && width > opening - (2 * Allowances.SlideThicknessMm))
             {
-                context.Lacks(Pointers.ItemSupportStyle[item.Index], "It passes between the uprights but not between slides; what carries it is not said.");
+                context.Lacks(
+                    Pointers.ItemSupportStyle[item.Index],
+                    "The body fits between the uprights but not between slide rails, and the support style is not specified.");
             }
 
             var onSlides = item.SupportStyle == SupportStyle.Slides;
@@ -65,8 +67,8 @@ public sealed class BodyTooWide : Rule
             context.Report(new FindingDraft
             {
                 Message = onSlides
-                    ? "The body of {item} is {widthMm} mm wide; between its slides there are {roomMm} mm."
-                    : "The body of {item} is {widthMm} mm wide; between the uprights there are {roomMm} mm.",
+                    ? "The body of {item} is {widthMm} mm wide; the space between its slides is {roomMm} mm."
+                    : "The body of {item} is {widthMm} mm wide; the opening between the uprights is {roomMm} mm.",
                 Data = [("item", item.Id), ("widthMm", width), ("roomMm", room)],
                 Subject = context.Survey.Cabinet.Place(item),
                 Identity = [item.Id],

@@ -4,7 +4,7 @@ using RackCheck.Remedies;
 
 namespace RackCheck.Rules.Layout;
 
-/// <summary>Finds cage-nut fixings on uprights that do not take them.</summary>
+/// <summary>Finds cage nuts specified for uprights without square holes.</summary>
 public sealed class HoleType : Rule
 {
     private static readonly RuleDescriptor Facts = new()
@@ -12,12 +12,12 @@ public sealed class HoleType : Rule
         Id = "layout.hole-type",
         Title = "Cage nuts without square holes",
         Severity = Severity.Warning,
-        What = "Finds items fastened with cage nuts on uprights with round or threaded holes.",
-        Why = "A cage nut snaps into a square hole; in another it does not hold.",
+        What = "Finds items fixed with cage nuts to uprights with round or threaded holes.",
+        Why = "A cage nut snaps into a square hole. It does not hold in a round or threaded hole.",
         Formula = "fixing cage-nut needs square holes of 9.5 mm",
         Sources = [Sources.Iec60297],
         Needs = ["/items/*/fixing", "/cabinet/uprights/hole"],
-        Remedies = ["Fasten it as the holes ask for: clip nuts on round holes, screws in threaded ones."],
+        Remedies = ["Use the fixing that suits the holes: clip nuts for round holes, screws for threaded holes."],
     };
 
     /// <inheritdoc/>
@@ -41,7 +41,7 @@ public sealed class HoleType : Rule
 
             if (hole is not { } actual)
             {
-                context.Lacks(Pointers.Hole, "Cage nuts are asked for; without the shape of the holes it cannot be said whether they hold.");
+                context.Lacks(Pointers.Hole, "Cage nuts are specified. Without the hole type of the uprights, the fixing cannot be checked.");
                 continue;
             }
 
@@ -49,7 +49,7 @@ public sealed class HoleType : Rule
             var pointer = $"{item.Pointer}/fixing";
             context.Report(new FindingDraft
             {
-                Message = "{item} is to be fastened with cage nuts, but the uprights have {hole} holes.",
+                Message = "{item} is fixed with cage nuts, but the uprights have {hole} holes.",
                 Data = [("item", item.Id), ("hole", round ? "round" : "threaded")],
                 Subject = context.Survey.Cabinet.Place(item),
                 Identity = [item.Id],
@@ -57,8 +57,10 @@ public sealed class HoleType : Rule
                 Cures =
                 [
                     round
-                        ? new CureBuilder(context.Survey).SetItem(item, i => i with { Fixing = Fixing.ClipNut }).Titled($"Fasten {item.Id} with clip nuts")
-                        : new CureBuilder(context.Survey).SetItem(item, i => i with { Fixing = Fixing.Screw }).Titled($"Fasten {item.Id} with screws into the threads"),
+                        ? new CureBuilder(context.Survey).SetItem(item, i => i with { Fixing = Fixing.ClipNut })
+                            .Titled($"Fix {item.Id} with clip nuts")
+                        : new CureBuilder(context.Survey).SetItem(item, i => i with { Fixing = Fixing.Screw })
+                            .Titled($"Fix {item.Id} with screws in the threaded holes"),
                 ],
             });
         }

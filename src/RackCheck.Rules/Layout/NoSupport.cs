@@ -7,30 +7,30 @@ using static System.FormattableString;
 
 namespace RackCheck.Rules.Layout;
 
-/// <summary>Finds large items carried by their front panel alone.</summary>
+/// <summary>Finds large items that are front-panel mounted without a support.</summary>
 public sealed class NoSupport : Rule
 {
     private static readonly RuleLimit PanelHeightU = new(
-        "panelHeightU", "height that a front panel alone may carry", 3, "U", 1, 60, Stricter.Lower);
+        "panelHeightU", "maximum height of a front-panel mounted item", 3, "U", 1, 60, Stricter.Lower);
 
     private static readonly RuleLimit PanelMassKg = new(
-        "panelMassKg", "mass that a front panel alone may carry", 12, "kg", 0.1, 1000, Stricter.Lower);
+        "panelMassKg", "maximum mass of a front-panel mounted item", 12, "kg", 0.1, 1000, Stricter.Lower);
 
     private static readonly RuleLimit PanelDepthMm = new(
-        "panelDepthMm", "body depth that a front panel alone may carry", 400, "mm", 1, 3000, Stricter.Lower);
+        "panelDepthMm", "maximum body depth of a front-panel mounted item", 400, "mm", 1, 3000, Stricter.Lower);
 
     private static readonly RuleDescriptor Facts = new()
     {
         Id = "layout.no-support",
-        Title = "Carried by its front panel alone",
+        Title = "Front-panel mounted without a support",
         Severity = Severity.Warning,
-        What = "Finds items that are high, heavy or deep and hang on their front panel alone.",
-        Why = "The panel bends, the body sags onto its neighbour and the screws tear out in transport.",
-        Formula = "carried by panel, and heightU > panelHeightU, or mass > panelMassKg, or body depth > panelDepthMm",
+        What = "Finds front-panel mounted items that are too high, too heavy or too deep to be used without a support.",
+        Why = "The panel bends, the body sags onto the item below, and the screws tear out in transport.",
+        Formula = "support style panel, and heightU > panelHeightU, or mass > panelMassKg, or body depth > panelDepthMm",
         Sources = [Sources.SupportPractice],
         Limits = [PanelHeightU, PanelMassKg, PanelDepthMm],
         Needs = ["/items/*/support/style", "/items/*/heightU", "/items/*/massKg", "/items/*/body/depthMm"],
-        Remedies = ["Carry it on runners, or on a shelf of its own."],
+        Remedies = ["Fit chassis runners or a shelf of its own."],
     };
 
     /// <inheritdoc/>
@@ -42,22 +42,25 @@ public sealed class NoSupport : Rule
         var (mostU, mostKg, mostMm) = (context.Limit(PanelHeightU), context.Limit(PanelMassKg), context.Limit(PanelDepthMm));
         foreach (var item in context.Survey.Items)
         {
-            // A blanking panel is a panel: there is nothing behind it to carry.
-            if (item.HeightU == 0 || item.Item!.OnShelf is not null || item.Category == ItemCategory.BlankingPanel || item.SupportStyle is not (null or SupportStyle.Panel))
+            // A blanking panel needs no support.
+            if (item.HeightU == 0 || item.Item!.OnShelf is not null || item.Category == ItemCategory.BlankingPanel
+                || item.SupportStyle is not (null or SupportStyle.Panel))
             {
                 continue;
             }
 
-            // The first of the three that is passed is named; each alone asks for a support.
+            // The first of the three limits that is exceeded is reported. Each alone requires a support.
             var passed = item.HeightU > mostU ? Passed(item.HeightU, mostU, "U")
                 : item.Item.MassKg is { } mass && mass > mostKg ? Passed(mass, mostKg, "kg")
-                : item.BodyDepthMm is { } depth && depth > mostMm ? Passed(depth, mostMm, "mm of depth")
+                : item.BodyDepthMm is { } depth && depth > mostMm ? Passed(depth, mostMm, "mm body depth")
                 : null;
             if (item.SupportStyle is null)
             {
                 if (passed is not null || item.Item.MassKg is null || item.BodyDepthMm is null)
                 {
-                    context.Lacks(Pointers.ItemSupportStyle[item.Index], "What carries it is not said, and its front panel alone may be too little for its height, mass or depth.");
+                    context.Lacks(
+                        Pointers.ItemSupportStyle[item.Index],
+                        "The support style is not specified. Its height, mass or depth may require a support.");
                 }
             }
             else if (passed is { } excess)
@@ -75,7 +78,7 @@ public sealed class NoSupport : Rule
 
     private static void ReportMissing(RuleContext context, Mounted item)
     {
-        const string Message = "A front panel carries it alone; without this it cannot be said whether it may.";
+        const string Message = "The item is front-panel mounted. Without this value, the need for a support cannot be checked.";
         if (item.Item!.MassKg is null)
         {
             context.Lacks(Pointers.ItemMass[item.Index], Message);
@@ -90,7 +93,7 @@ public sealed class NoSupport : Rule
     private static void Report(RuleContext context, Mounted item, (double Actual, double Limit, string Unit) excess) =>
         context.Report(new FindingDraft
         {
-            Message = "{item} hangs on its front panel alone, which carries at most {limit} {measure}; it has {actual} {measure}.",
+            Message = "{item} is front-panel mounted without a support: {actual} {measure}, maximum {limit} {measure}.",
             Data = [("item", item.Id), ("limit", excess.Limit), ("actual", excess.Actual), ("measure", excess.Unit)],
             Subject = context.Survey.Cabinet.Place(item),
             Identity = [item.Id],

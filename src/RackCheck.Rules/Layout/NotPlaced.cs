@@ -4,20 +4,20 @@ using RackCheck.Remedies;
 
 namespace RackCheck.Rules.Layout;
 
-/// <summary>Finds items without a position.</summary>
+/// <summary>Finds items without a U position.</summary>
 public sealed class NotPlaced : Rule
 {
     private static readonly RuleDescriptor Facts = new()
     {
         Id = "layout.not-placed",
-        Title = "Item without a position",
+        Title = "Item without a U position",
         Severity = Severity.Warning,
-        What = "Finds items that take units but have no position and stand on no shelf.",
-        Why = "What is not placed is not checked against its neighbours, and may find no room at all.",
+        What = "Finds rack-mountable items with neither a U position nor a shelf.",
+        Why = "An unplaced item is not checked against its neighbours, and the rack may have no free U positions for it.",
         Formula = "heightU > 0 with neither position nor onShelf",
         Sources = [Sources.Bookkeeping],
         Needs = ["/items/*/position", "/items/*/onShelf", "/items/*/heightU"],
-        Remedies = ["Mount it at the lowest free place.", "Take a higher cabinet.", "Take it out of this rack."],
+        Remedies = ["Mount it at the lowest free U position.", "Use a taller cabinet.", "Move it to another rack."],
     };
 
     /// <inheritdoc/>
@@ -35,7 +35,7 @@ public sealed class NotPlaced : Rule
 
             context.Report(new FindingDraft
             {
-                Message = "{item} takes {heightU} U but has no position yet.",
+                Message = "{item} occupies {heightU} U but has no U position.",
                 Data = [("item", item.Id), ("heightU", item.HeightU)],
                 Subject = context.Survey.Cabinet.Place(item),
                 Identity = [item.Id],

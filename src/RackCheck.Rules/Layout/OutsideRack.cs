@@ -5,7 +5,7 @@ using static System.FormattableString;
 
 namespace RackCheck.Rules.Layout;
 
-/// <summary>Finds what is mounted below unit 1 or above the top unit.</summary>
+/// <summary>Finds equipment mounted below U1 or above the top U position.</summary>
 public sealed class OutsideRack : Rule
 {
     private static readonly RuleDescriptor Facts = new()
@@ -13,12 +13,13 @@ public sealed class OutsideRack : Rule
         Id = "layout.outside-rack",
         Title = "Mounted outside the rack",
         Severity = Severity.Error,
-        What = "Finds items and horizontal PDUs below unit 1 or above the top unit.",
-        Why = "There are no uprights to fix it to.",
-        Formula = "lowest unit >= 1 and lowest unit + height - 1 <= units of the cabinet, counted from below; with top-down numbering unit u is unit U + 1 - u from below",
+        What = "Finds items and horizontal PDUs mounted below U1 or above the top U position.",
+        Why = "The uprights end there, so it cannot be fixed.",
+        Formula = "u >= 1 and u + n - 1 <= U, with u the lowest U position counted from the bottom, n the height of the item and U the height "
+            + "of the cabinet; with top-down numbering, u is U + 1 - the given number",
         Sources = [Sources.Geometry],
         Needs = ["/cabinet/heightU", "/unitNumbering", "/items/*/heightU", "/items/*/position", "/pdus/*/position"],
-        Remedies = ["Mount it at the nearest free place.", "Take a higher cabinet.", "Take it out of this rack."],
+        Remedies = ["Mount it at the nearest free U position.", "Use a taller cabinet.", "Move it to another rack."],
         Cautions = [Cautions.Handling],
     };
 
@@ -41,7 +42,7 @@ public sealed class OutsideRack : Rule
             var above = mounted.Top > roof;
             context.Report(new FindingDraft
             {
-                Message = "{item} takes {units}, but the rack has units 1 to {unitsTotal}.",
+                Message = "{item} occupies {units}, but the cabinet has U positions 1 to {unitsTotal} only.",
                 Data = [("item", mounted.Id), ("units", survey.Cabinet.UnitsText(bottom, mounted.Top)), ("unitsTotal", roof)],
                 Subject = survey.Cabinet.Place(mounted),
                 Identity = [mounted.Key],

@@ -7,26 +7,34 @@ using static System.FormattableString;
 
 namespace RackCheck.Rules.Layout;
 
-/// <summary>Finds pairs that claim the same space.</summary>
+/// <summary>Finds pairs of items that occupy the same space.</summary>
 public sealed class Overlap : Rule
 {
-    /// <summary>Pairs at one U that are told one by one. Past it the pairs of a heap, thousands for a few hundred items, say no more than their U.</summary>
+    /// <summary>Maximum number of pairs at one U position that are reported one by one. Above it, one finding covers the U position.</summary>
     private const int MostPairsAtOneU = 20;
 
-    /// <summary>Items of a heap that a sentence names.</summary>
+    /// <summary>Maximum number of items that one message names.</summary>
     private const int MostNamed = 8;
 
     private static readonly RuleDescriptor Facts = new()
     {
         Id = "layout.overlap",
-        Title = "Two things in the same space",
+        Title = "Two items in the same space",
         Severity = Severity.Error,
-        What = "Finds pairs of items (or horizontal PDUs) that claim the same space: on one face any shared unit, on opposite faces shared units where the two meet between the mounting planes. One finding a pair; where more than 20 pairs start at one U, one finding for that U.",
-        Why = "They cannot both be mounted.",
-        Formula = "same face: a shared unit; opposite faces: (b + r) of the one + (b + r) of the other > upright spacing. Where the spacing is not given, the depth between the doors is the most that it can be; where a depth is not known, the other alone may already be too deep",
+        What = "Finds pairs of items or horizontal PDUs that occupy the same space. On one face, one shared U position is a conflict. On "
+            + "opposite faces, items at the same U positions must not meet between the mounting planes. One finding per pair; more than 20 "
+            + "pairs at one U position are one finding.",
+        Why = "Only one of the two can be mounted.",
+        Formula = "same face: a shared U position; opposite faces: (b + r) of one item + (b + r) of the other > upright spacing. Spacing not "
+            + "specified: its maximum is the depth between the doors. One depth not specified: the other item alone may exceed the spacing",
         Sources = [Sources.Geometry],
         Needs = ["/items/*/position", "/items/*/heightU", "/items/*/body/depthMm", "/items/*/rearProjectionMm", "/cabinet/uprights/spacingMm"],
-        Remedies = ["Mount one of them at the nearest free place; of many, all but one.", "Take a higher cabinet.", "Take it out of this rack; a blanking panel first of all."],
+        Remedies =
+        [
+            "Mount one of the items at the nearest free U position; of many items, all but one.",
+            "Use a taller cabinet.",
+            "Move it to another rack; a blanking panel is removed first.",
+        ],
         Cautions = [Cautions.Handling],
     };
 
@@ -41,12 +49,12 @@ public sealed class Overlap : Rule
         SortedList<int, List<(Mounted One, Mounted Other)>>? pairs = null;
         for (var i = 0; i < places.Length; i++)
         {
-            // Sorted by the lowest unit: past the first that starts above this one's top nothing can share a unit with it.
+            // Sorted by the lowest U position: the first item that starts above the top of this one ends the search.
             for (var j = i + 1; j < places.Length && places[j].Bottom <= places[i].Top; j++)
             {
                 if (Clash(context, places[i], places[j]))
                 {
-                    // The later one of the order starts higher, or as high: there the pair's shared units begin.
+                    // The second item of the pair starts at the same U position or higher. Its lowest U position is the lowest shared one.
                     var from = places[j].Bottom!.Value;
                     pairs ??= [];
                     if (!pairs.TryGetValue(from, out var here))
@@ -81,11 +89,11 @@ public sealed class Overlap : Rule
         {
             if (units[i].Mounting is null)
             {
-                context.Lacks(Invariant($"/pdus/{i}/mounting"), "Without the mounting of a PDU it cannot be said whether it takes a unit of the rack.");
+                context.Lacks(Invariant($"/pdus/{i}/mounting"), "Without the mounting of the PDU, its U position cannot be checked.");
             }
             else if (units[i] is { Mounting: PduMounting.Horizontal, Position: null })
             {
-                context.Lacks(Pointers.PduPosition[i], "A horizontal PDU takes a unit of the rack; which one is not said.");
+                context.Lacks(Pointers.PduPosition[i], "A horizontal PDU occupies a U position, which is not specified.");
             }
         }
     }
@@ -110,7 +118,7 @@ public sealed class Overlap : Rule
         var others = heap.Length - Math.Min(heap.Length, MostNamed);
         context.Report(new FindingDraft
         {
-            Message = others == 0 ? "{count} items claim {units}: {items}." : "{count} items claim {units}: {items} and {others} more.",
+            Message = others == 0 ? "{count} items occupy {units}: {items}." : "{count} items occupy {units}: {items} and {others} more.",
             Data = others == 0
                 ? [("count", heap.Length), ("units", units), ("items", named)]
                 : [("count", heap.Length), ("units", units), ("items", named), ("others", others)],
@@ -137,8 +145,9 @@ public sealed class Overlap : Rule
         context.Report(new FindingDraft
         {
             Message = sameFace
-                ? "{item} and {other} both claim {units} on the {face} uprights."
-                : "{item} and {other} share {units} from opposite faces and together are {reachMm} mm deep where there are {roomMm} mm.",
+                ? "{item} and {other} both occupy {units} on the {face} uprights."
+                : "{item} and {other} are mounted on opposite faces at {units}. Together they need a depth of {reachMm} mm; the available "
+                    + "depth is {roomMm} mm.",
             Data = sameFace
                 ? [("item", mover.Name), ("other", stays.Name), ("units", units), ("face", CabinetFacts.FaceText(one.Face))]
                 : [("item", mover.Name), ("other", stays.Name), ("units", units), ("reachMm", reach), ("roomMm", room)],
@@ -159,7 +168,8 @@ public sealed class Overlap : Rule
 
     private static void ReportLack(RuleContext context, Mounted one, Mounted other)
     {
-        var message = Invariant($"{one.Id} and {other.Id} share units from opposite faces; without this it cannot be said whether they meet.");
+        var message = $"{one.Id} and {other.Id} are mounted on opposite faces at the same U positions. "
+            + "Without this value, the depth between them cannot be checked.";
         if (one.Depth is null)
         {
             context.Lacks(Pointers.ItemBodyDepth[one.Index], message);
@@ -176,7 +186,7 @@ public sealed class Overlap : Rule
         }
     }
 
-    // A blanking panel gives way first, then the item with fewer units, then the lighter one; the id decides between equals.
+    // Moved first: a blanking panel, then the item of lower U height, then the lighter item. Between equals, the id decides.
     private static bool IsEasierToMove(Mounted one, Mounted other)
     {
         var order = (other.Category == ItemCategory.BlankingPanel).CompareTo(one.Category == ItemCategory.BlankingPanel);

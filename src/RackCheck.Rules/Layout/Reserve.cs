@@ -7,24 +7,24 @@ using static System.FormattableString;
 
 namespace RackCheck.Rules.Layout;
 
-/// <summary>Finds racks with little room to grow.</summary>
+/// <summary>Finds racks with too little spare space.</summary>
 public sealed class Reserve : Rule
 {
     private static readonly RuleLimit ReservePercent = new(
-        "reservePercent", "share of the units that stays free", 10, "%", 0, 100, Stricter.Higher);
+        "reservePercent", "minimum share of free U positions", 10, "%", 0, 100, Stricter.Higher);
 
     private static readonly RuleDescriptor Facts = new()
     {
         Id = "layout.reserve",
-        Title = "Little room to grow",
+        Title = "Spare space below the reserve",
         Severity = Severity.Advice,
-        What = "Finds racks with fewer free units than the reserve asked for. A unit behind a blanking panel is free.",
-        Why = "Test systems grow; the next instrument then needs the next cabinet.",
-        Formula = "free units >= reservePercent / 100 x units of the cabinet",
+        What = "Finds racks with fewer free U positions than the reserve requires. A U position behind a blanking panel is free.",
+        Why = "Test systems grow. Without spare space, the next instrument needs another cabinet.",
+        Formula = "free U >= reservePercent / 100 x U height of the cabinet",
         Sources = [Sources.ReservePractice],
         Limits = [ReservePercent],
         Needs = ["/cabinet/heightU", "/items/*/position", "/items/*/heightU"],
-        Remedies = ["Take a higher cabinet."],
+        Remedies = ["Use a taller cabinet."],
     };
 
     /// <inheritdoc/>
@@ -43,7 +43,7 @@ public sealed class Reserve : Rule
 
         context.Report(new FindingDraft
         {
-            Message = "{unitsFree} of {unitsTotal} U are free; a reserve of {percent} % is {needed} U.",
+            Message = "{unitsFree} of {unitsTotal} U are free; a reserve of {percent} % requires {needed} U.",
             Data = [("unitsFree", space.UnitsFree), ("unitsTotal", space.UnitsTotal), ("percent", percent), ("needed", needed)],
             Subject = "cabinet",
             Identity = [],
@@ -59,11 +59,11 @@ public sealed class Reserve : Rule
     {
         foreach (var roof in CabinetSizes.HeightsU)
         {
-            // What hangs above the top unit today takes units of a higher cabinet.
+            // Items now above the top U position occupy U positions of the taller cabinet.
             var free = roof - survey.Occupancy.UnitsUsedUpTo(roof);
             if (roof > survey.Cabinet.HeightU && free >= (percent / 100 * roof) - SetbackInterval.ToleranceMm)
             {
-                return [new CureBuilder(survey).Raise(roof).Titled($"Take a cabinet of {roof} units")];
+                return [new CureBuilder(survey).Raise(roof).Titled($"Use a {roof}U cabinet")];
             }
         }
 

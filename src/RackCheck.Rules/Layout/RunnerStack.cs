@@ -7,28 +7,30 @@ using static System.FormattableString;
 
 namespace RackCheck.Rules.Layout;
 
-/// <summary>Finds runs of units on fixed runners that creep out of their units.</summary>
+/// <summary>Finds runs of items on chassis runners whose cumulative height error is too large.</summary>
 public sealed class RunnerStack : Rule
 {
     private static readonly RuleLimit RunWarning = new(
-        "runWarning", "sets on runners in a run of which a height is not known; more are a warning", 2, "sets", 1, 20, Stricter.Lower);
+        "runWarning", "maximum items on runners in a run with an unknown body height; more are a warning", 2, "sets", 1, 20, Stricter.Lower);
 
     private static readonly RuleLimit RunError = new(
-        "runError", "sets on runners in a run of which a height is not known; more are an error", 3, "sets", 1, 20, Stricter.Lower);
+        "runError", "maximum items on runners in a run with an unknown body height; more are an error", 3, "sets", 1, 20, Stricter.Lower);
 
     private static readonly RuleDescriptor Facts = new()
     {
         Id = "layout.runner-stack",
-        Title = "Runners creep out of their units",
+        Title = "Cumulative height error of stacked runners",
         Severity = Severity.Error,
         MilderSeverity = Severity.Warning,
-        What = "Finds units on fixed angle runners stacked one on the other without a free unit between, where the thickness of the runners adds up past what the units leave.",
-        Why = "Each angle lifts its unit by its thickness. After a few, front panels no longer line up with their holes.",
-        Formula = "heights known: sum of (body height + runner thickness) <= units taken x 44.45, for any sets one on the other; a height not known: at most runWarning sets in the run besides, an error over runError",
+        What = "Finds items on chassis runners stacked without a free U position between them, where body heights and runner thicknesses add "
+            + "up to more than the U positions allow.",
+        Why = "Each runner raises its item by the runner thickness. After a few items, the front panels no longer line up with the holes.",
+        Formula = "heights known: sum of (body height + runner thickness) <= U occupied x 44.45, for any adjacent items of the run; a height "
+            + "not known: number of items in the run <= runWarning, an error above runError",
         Sources = [Sources.SupportPractice, Sources.Iec60297],
         Limits = [RunWarning, RunError],
         Needs = ["/items/*/support/style", "/items/*/support/thicknessMm", "/items/*/body/heightMm", "/items/*/position"],
-        Remedies = ["Move the sets above up so that a free unit lies in the run.", "Carry the culprit on a shelf of its own."],
+        Remedies = ["Move the items above up and leave a free U position in the run.", "Mount the first item that does not fit on a shelf of its own."],
         Cautions = [Cautions.Handling],
     };
 
@@ -44,7 +46,7 @@ public sealed class RunnerStack : Rule
 
     private static void CheckFace(RuleContext context, Face face)
     {
-        // What is no set on runners but claims the same units is for another rule to report: the run stands whether or not it goes.
+        // Other equipment at the same U positions is reported by another rule and does not break the run.
         var runs = new List<List<Mounted>>();
         foreach (var set in context.Survey.Occupancy.ByPlace)
         {
@@ -82,8 +84,8 @@ public sealed class RunnerStack : Rule
 
     private static double MostSets(RuleContext context) => Math.Min(context.Limit(RunWarning), context.Limit(RunError));
 
-    // The first set that does not fit, and the lowest one under it from which the stack is too high. The topmost set alone may rise into
-    // the free unit above it. A low set under a stack lends it no room: each hangs on its own holes.
+    // The first item that does not fit, and the lowest item below it from which the stack is too high. The topmost item alone may
+    // reach into the free U position above it. A low body leaves no space to the items above it: each is fixed to its own holes.
     private static (int First, int Culprit)? FirstTooHigh(IReadOnlyList<Mounted> run)
     {
         for (var culprit = 0; culprit < run.Count; culprit++)
@@ -117,8 +119,8 @@ public sealed class RunnerStack : Rule
             culprit,
             Severity.Error,
             first == culprit
-                ? "{item} on its runner is {stackMm} mm high and another set stands right on it; its units leave {roomMm} mm."
-                : "{sets} sets on runners from {first} up to {item} are {stackMm} mm high together; their units leave {roomMm} mm.",
+                ? "{item} with its runners is {stackMm} mm high, with no free U position above it; its U positions allow {roomMm} mm."
+                : "The {sets} items on runners from {first} to {item} are {stackMm} mm high in total; their U positions allow {roomMm} mm.",
             [("sets", part.Count), ("first", run[first].Id), ("item", run[culprit].Id), ("stackMm", stack), ("roomMm", room)],
             Quantities.Millimetres(stack),
             Quantities.Millimetres(room),
@@ -136,7 +138,8 @@ public sealed class RunnerStack : Rule
             run,
             culprit,
             severity,
-            "{sets} sets on runners from {first} to {last} stand one on the other without a free unit; with more than {limit} the runners add up, and from {item} on nothing lines up with its units.",
+            "{sets} items on runners from {first} to {last} are stacked without a free U position; the maximum is {limit}. From {item} on, the "
+                + "cumulative height error is too large.",
             [("sets", run.Count), ("first", run[0].Id), ("last", run[^1].Id), ("limit", limit), ("item", run[culprit].Id)],
             Quantities.Of(run.Count, "sets"),
             Quantities.Of(limit, "sets"),

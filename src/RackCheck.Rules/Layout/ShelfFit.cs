@@ -7,25 +7,26 @@ using static System.FormattableString;
 
 namespace RackCheck.Rules.Layout;
 
-/// <summary>Finds things that do not go on their shelf.</summary>
+/// <summary>Finds items that do not fit on their shelf.</summary>
 public sealed class ShelfFit : Rule
 {
     private static readonly RuleDescriptor Facts = new()
     {
         Id = "layout.shelf-fit",
-        Title = "Does not go on its shelf",
+        Title = "Item does not fit on its shelf",
         Severity = Severity.Error,
-        What = "Finds things on a shelf that are wider together than its usable width, deeper than the shelf, or higher than the free units above it.",
-        Why = "What hangs over a shelf falls, and what is too high meets the unit above.",
-        Formula = "sum of widths <= opening - 10; body depth <= depth of the shelf; height <= free units above the shelf x 44.45",
+        What = "Finds shelf loads that are wider in total than the usable width, and items that are deeper than the shelf or higher than the "
+            + "free U positions above it.",
+        Why = "An item that overhangs the shelf can fall. An item that is too high collides with the equipment above.",
+        Formula = "sum of widths <= opening - 10; body depth <= depth of the shelf; height <= free U above the shelf x 44.45",
         Sources = [Sources.ShelfPractice, Sources.Iec60297],
         Needs = ["/items/*/onShelf", "/items/*/body", "/items/*/position", "/cabinet/uprights/openingMm"],
         Remedies =
         [
-            "Too wide: stand what is too much on another shelf.",
-            "Too deep: take a deeper shelf.",
-            "Too high: mount the shelf where there is room above it, or take a higher cabinet.",
-            "Take it out of this rack.",
+            "Too wide: move the surplus items to another shelf.",
+            "Too deep: use a deeper shelf.",
+            "Too high: mount the shelf where enough U positions above it are free, or use a taller cabinet.",
+            "Move it to another rack.",
         ],
         Cautions = [Cautions.Handling],
     };
@@ -40,7 +41,7 @@ public sealed class ShelfFit : Rule
         {
             if (shelf.Load.Count > 0)
             {
-                // By id, so that what is named does not hang on the order of items.
+                // By id, so that the result does not depend on the order of the items.
                 Mounted[] load = [.. shelf.Load.OrderBy(t => t.Id, StringComparer.Ordinal)];
                 CheckWidth(context, shelf, load);
                 CheckDepth(context, shelf, load);
@@ -55,11 +56,13 @@ public sealed class ShelfFit : Rule
         var total = 0.0;
         var over = new List<Mounted>();
         var kept = 0.0;
-        foreach (var thing in load)
+        foreach (var item in load)
         {
-            if (thing.Item!.Body?.WidthMm is not { } width)
+            if (item.Item!.Body?.WidthMm is not { } width)
             {
-                context.Lacks(Pointers.ItemBodyWidth[thing.Index], "It stands on a shelf; without its width it cannot be said whether all goes on.");
+                context.Lacks(
+                    Pointers.ItemBodyWidth[item.Index],
+                    "The item stands on a shelf. Without its width, the usable width of the shelf cannot be checked.");
                 continue;
             }
 
@@ -70,7 +73,7 @@ public sealed class ShelfFit : Rule
             }
             else
             {
-                over.Add(thing);
+                over.Add(item);
             }
         }
 
@@ -84,39 +87,40 @@ public sealed class ShelfFit : Rule
             shelf,
             over[0],
             "width",
-            "What stands on {shelf} is {totalMm} mm wide together, where {usableMm} mm can be used: there is no room for {item}.",
+            "The items on {shelf} are {totalMm} mm wide in total; the usable width is {usableMm} mm. There is no space for {item}.",
             [("shelf", shelf.Id), ("totalMm", total), ("usableMm", usable), ("item", Names.List([.. over.Select(t => t.Id)]))],
             total,
             usable,
-            Invariant($"{string.Join(" + ", load.Select(t => Invariant($"{t.Item!.Body?.WidthMm ?? 0:0.###}")))} = {total:0.###} > {context.Survey.Cabinet.OpeningMm:0.###} - {Allowances.ShelfWidthLossMm:0.###} = {usable:0.###}"),
+            Invariant($"{string.Join(" + ", load.Select(t => Invariant($"{t.Item!.Body?.WidthMm ?? 0:0.###}")))} = {total:0.###}")
+                + Invariant($" > {context.Survey.Cabinet.OpeningMm:0.###} - {Allowances.ShelfWidthLossMm:0.###} = {usable:0.###}"),
             CuresFor(() => ShelfCures.Stand(context.Survey, over), () => PlaceCures.TakeOut(context.Survey, over)));
     }
 
     private static void CheckDepth(RuleContext context, Mounted shelf, Mounted[] load)
     {
-        foreach (var thing in load)
+        foreach (var item in load)
         {
-            if (thing.BodyDepthMm is not { } depth)
+            if (item.BodyDepthMm is not { } depth)
             {
-                context.Lacks(Pointers.ItemBodyDepth[thing.Index], "It stands on a shelf; without its depth it cannot be said whether it hangs over.");
+                context.Lacks(Pointers.ItemBodyDepth[item.Index], "The item stands on a shelf. Without its depth, the overhang cannot be checked.");
             }
             else if (shelf.BodyDepthMm is not { } shelfDepth)
             {
-                context.Lacks(Pointers.ItemBodyDepth[shelf.Index], "Without the depth of the shelf it cannot be said whether what stands on it hangs over.");
+                context.Lacks(Pointers.ItemBodyDepth[shelf.Index], "Without the depth of the shelf, the overhang of the items on it cannot be checked.");
             }
             else if (depth > shelfDepth + SetbackInterval.ToleranceMm)
             {
                 Report(
                     context,
                     shelf,
-                    thing,
+                    item,
                     "depth",
-                    "{item} is {depthMm} mm deep and hangs over the shelf {shelf}, which is {shelfDepthMm} mm deep.",
-                    [("item", thing.Id), ("depthMm", depth), ("shelf", shelf.Id), ("shelfDepthMm", shelfDepth)],
+                    "{item} is {depthMm} mm deep and overhangs shelf {shelf}, which is {shelfDepthMm} mm deep.",
+                    [("item", item.Id), ("depthMm", depth), ("shelf", shelf.Id), ("shelfDepthMm", shelfDepth)],
                     depth,
                     shelfDepth,
                     Invariant($"{depth:0.###} > {shelfDepth:0.###}"),
-                    CuresFor(() => DeeperShelf(context.Survey, shelf, depth), () => PlaceCures.TakeOut(context.Survey, thing)));
+                    CuresFor(() => DeeperShelf(context.Survey, shelf, depth), () => PlaceCures.TakeOut(context.Survey, item)));
             }
         }
     }
@@ -130,30 +134,32 @@ public sealed class ShelfFit : Rule
 
         var free = context.Survey.Occupancy.FreeAbove(shelf);
         var room = RackGeometry.ApertureMm(free);
-        foreach (var thing in load)
+        foreach (var item in load)
         {
-            if (thing.StandingHeightMm is not { } height)
+            if (item.StandingHeightMm is not { } height)
             {
-                context.Lacks(Pointers.ItemBodyHeight[thing.Index], "It stands on a shelf; without its height it cannot be said whether it meets what hangs above.");
+                context.Lacks(
+                    Pointers.ItemBodyHeight[item.Index],
+                    "The item stands on a shelf. Without its height, the clearance to the equipment above cannot be checked.");
             }
             else if (height > room + SetbackInterval.ToleranceMm)
             {
                 Report(
                     context,
                     shelf,
-                    thing,
+                    item,
                     "height",
-                    "{item} is {heightMm} mm high; above the shelf {shelf} {freeUnits} U are free, which is {roomMm} mm.",
-                    [("item", thing.Id), ("heightMm", height), ("freeUnits", free), ("shelf", shelf.Id), ("roomMm", room)],
+                    "{item} is {heightMm} mm high; {freeUnits} U are free above shelf {shelf}, which is {roomMm} mm.",
+                    [("item", item.Id), ("heightMm", height), ("freeUnits", free), ("shelf", shelf.Id), ("roomMm", room)],
                     height,
                     room,
                     Invariant($"{free} x {RackGeometry.UnitMm} = {room:0.###} < {height:0.###}"),
-                    CuresFor(() => PlaceCures.Mount(context.Survey, shelf), () => PlaceCures.TakeOut(context.Survey, thing)));
+                    CuresFor(() => PlaceCures.Mount(context.Survey, shelf), () => PlaceCures.TakeOut(context.Survey, item)));
             }
         }
     }
 
-    // A deeper shelf is a cure only where the depth that it takes is there: for these uprights, and with nothing behind it.
+    // A deeper shelf is a remedy only where its depth fits these uprights and nothing is mounted behind it.
     private static Cure? DeeperShelf(RackSurvey survey, Mounted shelf, double depth)
     {
         var deeper = new Mounted
@@ -169,7 +175,9 @@ public sealed class ShelfFit : Rule
         var shared = shelf.IsPlaced && survey.Occupancy.ByPlace.Any(other =>
             other.Face != shelf.Face && other.Bottom <= shelf.ClaimTop && other.ClaimTop >= shelf.Bottom);
         return survey.Depth.CanTake(deeper) && !shared
-            ? new CureBuilder(survey).SetItem(shelf, i => i with { Body = (i.Body ?? new Body()) with { DepthMm = depth } }).Titled(Invariant($"Take a shelf {depth:0.###} mm deep for {shelf.Id}"))
+            ? new CureBuilder(survey)
+                .SetItem(shelf, i => i with { Body = (i.Body ?? new Body()) with { DepthMm = depth } })
+                .Titled(Invariant($"Use a shelf {depth:0.###} mm deep for {shelf.Id}"))
             : null;
     }
 
@@ -201,10 +209,14 @@ public sealed class ShelfFit : Rule
             Subject = $"{culprit.Id}, on {context.Survey.Cabinet.Place(shelf)}",
             Identity = [shelf.Id, culprit.Id, measure],
 
-            // Of what is too wide together the first that is too much is named; with that gone it may be the next.
+            // The first surplus item is named. After it is removed, the next one may be named for the same defect.
             Root = measure == "width" ? "width on " + shelf.Id : null,
-            // A unit whose body's height is not given is measured by its units.
-            Pointers = [measure == "height" && culprit.Item!.Body?.HeightMm is null ? $"{culprit.Pointer}/heightU" : $"{culprit.Pointer}/body/{measure}Mm", shelf.Pointer],
+            // Without a body height, the U height of the item counts.
+            Pointers =
+            [
+                measure == "height" && culprit.Item!.Body?.HeightMm is null ? $"{culprit.Pointer}/heightU" : $"{culprit.Pointer}/body/{measure}Mm",
+                shelf.Pointer,
+            ],
             Actual = Quantities.Millimetres(actual),
             Limit = Quantities.Millimetres(limit),
             UtilisationPercent = limit > 0 ? 100 * actual / limit : null,

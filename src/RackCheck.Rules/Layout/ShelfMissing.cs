@@ -6,20 +6,20 @@ using RackCheck.Survey.Layout;
 
 namespace RackCheck.Rules.Layout;
 
-/// <summary>Finds things that stand on no shelf.</summary>
+/// <summary>Finds items that need a shelf and have none.</summary>
 public sealed class ShelfMissing : Rule
 {
     private static readonly RuleDescriptor Facts = new()
     {
         Id = "layout.shelf-missing",
-        Title = "Nothing to stand on",
+        Title = "Shelf missing",
         Severity = Severity.Error,
-        What = "Finds items that are no 19-inch unit and stand nowhere, and items whose onShelf names something that is no shelf on the uprights.",
-        Why = "What cannot be screwed to the uprights needs a shelf under it.",
-        Formula = "heightU 0 needs onShelf; onShelf names an item of category shelf that itself hangs on the uprights",
+        What = "Finds items that are not rack-mountable and have no shelf, and items whose onShelf names an item that is not a shelf on the uprights.",
+        Why = "An item that cannot be screwed to the uprights needs a shelf.",
+        Formula = "heightU 0 needs onShelf; onShelf names an item of category shelf that is itself mounted on the uprights",
         Sources = [Sources.Geometry],
         Needs = ["/items/*/onShelf", "/items/*/heightU", "/items/*/category"],
-        Remedies = ["Stand it on a shelf that has room.", "Add a shelf.", "Take it out of this rack."],
+        Remedies = ["Place it on a shelf with enough space.", "Add a shelf.", "Move it to another rack."],
     };
 
     /// <inheritdoc/>
@@ -28,10 +28,10 @@ public sealed class ShelfMissing : Rule
     /// <inheritdoc/>
     public override void Check(RuleContext context)
     {
-        foreach (var thing in context.Survey.Items)
+        foreach (var item in context.Survey.Items)
         {
-            var named = thing.Item!.OnShelf;
-            if (thing.Shelf is not null || (named is null && thing.HeightU > 0))
+            var named = item.Item!.OnShelf;
+            if (item.Shelf is not null || (named is null && item.HeightU > 0))
             {
                 continue;
             }
@@ -39,25 +39,25 @@ public sealed class ShelfMissing : Rule
             context.Report(new FindingDraft
             {
                 Message = named is null
-                    ? "{item} is no 19-inch unit and stands on no shelf."
-                    : "{item} is to stand on {shelf}, which is no shelf on the uprights.",
-                Data = named is null ? [("item", thing.Id)] : [("item", thing.Id), ("shelf", named)],
-                Subject = $"{thing.Id}, without a shelf",
-                Identity = [thing.Id],
-                Pointers = [named is null ? thing.Pointer : Pointers.ItemOnShelf[thing.Index]],
-                Cures = CuresFor(context.Survey, thing),
+                    ? "{item} is not rack-mountable and has no shelf."
+                    : "{item} is assigned to {shelf}, which is not a shelf on the uprights.",
+                Data = named is null ? [("item", item.Id)] : [("item", item.Id), ("shelf", named)],
+                Subject = $"{item.Id}, without a shelf",
+                Identity = [item.Id],
+                Pointers = [named is null ? item.Pointer : Pointers.ItemOnShelf[item.Index]],
+                Cures = CuresFor(context.Survey, item),
             });
         }
     }
 
-    private static IEnumerable<Cure> CuresFor(RackSurvey survey, Mounted thing)
+    private static IEnumerable<Cure> CuresFor(RackSurvey survey, Mounted item)
     {
-        if (ShelfCures.Stand(survey, thing) is { } stand)
+        if (ShelfCures.Stand(survey, item) is { } stand)
         {
             yield return stand;
         }
 
-        if (PlaceCures.TakeOut(survey, thing) is { } takeOut)
+        if (PlaceCures.TakeOut(survey, item) is { } takeOut)
         {
             yield return takeOut;
         }

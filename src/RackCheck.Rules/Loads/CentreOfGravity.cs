@@ -8,24 +8,24 @@ using static System.FormattableString;
 
 namespace RackCheck.Rules.Loads;
 
-/// <summary>Finds racks whose centre of gravity lies in their upper half.</summary>
+/// <summary>Finds racks with their centre of gravity in the upper half.</summary>
 public sealed class CentreOfGravity : Rule
 {
     private static readonly RuleLimit HeightPercent = new(
-        "heightPercent", "height of the centre of gravity as a share of the cabinet's overall height", 50, "%", 10, 100, Stricter.Lower);
+        "heightPercent", "maximum height of the centre of gravity as a share of the overall height of the cabinet", 50, "%", 10, 100, Stricter.Lower);
 
     private static readonly RuleDescriptor Facts = new()
     {
         Id = "load.centre-of-gravity",
         Title = "Centre of gravity in the upper half",
         Severity = Severity.Warning,
-        What = "Finds racks whose centre of gravity, with the empty cabinet counted in the middle of its box, lies above half their height.",
-        Why = "A rack that is heavy at the top sways and falls more easily, above all while it is moved.",
+        What = "Finds racks whose centre of gravity is above half their height. The mass of the empty cabinet acts at its geometric centre.",
+        Why = "A top-heavy rack sways and tips more easily, especially while it is moved.",
         Formula = "z = sum(m z) / sum(m) <= H/2",
         Sources = [Sources.Statics, Sources.HeavyLowPractice, Sources.CabinetHeightPractice],
         Limits = [HeightPercent],
         Needs = ["/cabinet/massKg", "/cabinet/heightMm", "/cabinet/base/heightMm", "/items/*/massKg", "/items/*/position", "/items/*/body/depthMm"],
-        Remedies = ["Mount heavy equipment lower.", "Let heavy equipment change places with lighter below it.", "Take equipment out of the rack."],
+        Remedies = ["Mount heavy equipment lower.", "Swap heavy equipment and lighter equipment below it.", "Move equipment to another rack."],
         Cautions = [Cautions.Handling],
     };
 
@@ -40,7 +40,7 @@ public sealed class CentreOfGravity : Rule
         {
             if (mass.IsTold && context.Survey.Items.Length > 0)
             {
-                MissingLoadData.ReportBalance(context, "Without every mass and its place it cannot be said where the centre of gravity lies.");
+                MissingLoadData.ReportBalance(context, "Without every mass and its position, the centre of gravity cannot be calculated.");
             }
 
             return;
@@ -54,7 +54,7 @@ public sealed class CentreOfGravity : Rule
         }
     }
 
-    // What lifts it most: mass times height over the limit.
+    // The item that raises it most: mass times height above the limit.
     private static Mounted? Highest(RackSurvey survey, Balance balance, double limit)
     {
         var (found, most) = (default(Mounted), 0.0);
@@ -77,7 +77,7 @@ public sealed class CentreOfGravity : Rule
         var (height, kilograms) = (balance.Centre.ZMm, balance.Centre.Kg);
         context.Report(new FindingDraft
         {
-            Message = "The centre of gravity is {heightMm} mm above the floor, over the {limitMm} mm that it should stay under; {item} does most to raise it.",
+            Message = "The centre of gravity is {heightMm} mm above the floor; the limit is {limitMm} mm. {item} raises it most.",
             Data = [("heightMm", height), ("limitMm", limit), ("item", culprit.Id)],
             Subject = "rack",
             Identity = [],

@@ -6,21 +6,28 @@ using static System.FormattableString;
 
 namespace RackCheck.Rules.Loads;
 
-/// <summary>Finds racks that load their footprint by more than the floor bears.</summary>
+/// <summary>Finds racks that exceed the distributed load rating of the floor.</summary>
 public sealed class FloorDistributed : Rule
 {
     private static readonly RuleDescriptor Facts = new()
     {
         Id = "load.floor-distributed",
-        Title = "Floor overloaded by the footprint",
+        Title = "Distributed floor load too high",
         Severity = Severity.Error,
         Safety = true,
-        What = "Finds racks whose mass on their footprint is more than the floor is rated for. No aisle is counted in: where the floor spreads the load further, whoever answers for the building gives a rating that says so.",
-        Why = "A raised floor gives way under the rack, or a ceiling cracks.",
+        What = "Finds racks whose mass on their footprint exceeds the distributed load rating of the floor. The aisle is not included in the "
+            + "area. If the floor spreads the load over a larger area, the person responsible for the building specifies the rating "
+            + "accordingly.",
+        Why = "A raised floor collapses under the rack, or the floor slab cracks.",
         Formula = "m g / (w d) <= distributedKnM2, m with equipment and cabinet",
         Sources = [Sources.Statics, Sources.FloorFactorPractice],
         Needs = ["/items/*/massKg", "/cabinet/massKg", "/cabinet/widthMm", "/cabinet/depthMm", "/site/floor/distributedKnM2"],
-        Remedies = ["Take a cabinet with a larger footprint.", "Take equipment out of the rack.", "Have a stronger floor, or plates that spread the load, judged by whoever answers for the building, and give the rating that comes of it."],
+        Remedies =
+        [
+            "Use a cabinet with a larger footprint.",
+            "Move equipment to another rack.",
+            "Have the person responsible for the building approve a stronger floor or load-spreading plates, and specify the resulting rating.",
+        ],
         Cautions = [Cautions.Handling],
     };
 
@@ -38,11 +45,11 @@ public sealed class FloorDistributed : Rule
 
         if (context.Survey.Description.Site?.Floor?.DistributedKnM2 is not { } limit)
         {
-            context.Lacks(Pointers.FloorDistributed, "The floor's spread load is not given: it cannot be said whether the floor bears the rack.");
+            context.Lacks(Pointers.FloorDistributed, "Without the distributed load rating of the floor, the floor load cannot be checked.");
             return;
         }
 
-        MissingLoadData.ReportTotal(context, "Without every mass it cannot be said whether the floor bears the rack.");
+        MissingLoadData.ReportTotal(context, "Without every mass, the floor load cannot be checked.");
         if (MassSurvey.Exceeds(mass.KnownFloorKnM2, limit))
         {
             Report(context, mass, limit);
@@ -56,8 +63,8 @@ public sealed class FloorDistributed : Rule
         context.Report(new FindingDraft
         {
             Message = mass.IsTotalKnown
-                ? "The rack, {massKg} kg, loads the floor under it with {loadKnM2} kN/m2; the floor bears {limitKnM2} kN/m2."
-                : "The rack, at least {massKg} kg, loads the floor under it with {loadKnM2} kN/m2; the floor bears {limitKnM2} kN/m2.",
+                ? "The rack, {massKg} kg, loads the floor with {loadKnM2} kN/m2; the floor is rated for {limitKnM2} kN/m2."
+                : "The rack, at least {massKg} kg, loads the floor with {loadKnM2} kN/m2; the floor is rated for {limitKnM2} kN/m2.",
             Data = [("massKg", kilograms), ("loadKnM2", load), ("limitKnM2", limit)],
             Subject = "floor",
             Identity = [],
@@ -65,7 +72,8 @@ public sealed class FloorDistributed : Rule
             Actual = Quantities.Of(load, "kN/m2"),
             Limit = Quantities.Of(limit, "kN/m2"),
             UtilisationPercent = limit > 0 ? 100 * load / limit : null,
-            Calculation = Invariant($"{kilograms:0.###} x 9.80665 / 1000 / ({cabinet.WidthMm / 1000:0.######} x {cabinet.Depth.DepthMm / 1000:0.######}) = {load:0.###} > {limit:0.###}"),
+            Calculation = Invariant($"{kilograms:0.###} x 9.80665 / 1000 / ({cabinet.WidthMm / 1000:0.######} x {cabinet.Depth.DepthMm / 1000:0.######})")
+                + Invariant($" = {load:0.###} > {limit:0.###}"),
             Cures = LoadCures.Spread(context.Survey, limit),
         });
     }

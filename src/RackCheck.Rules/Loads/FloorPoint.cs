@@ -6,21 +6,31 @@ using static System.FormattableString;
 
 namespace RackCheck.Rules.Loads;
 
-/// <summary>Finds racks whose most loaded foot presses harder than the floor bears at a point.</summary>
+/// <summary>Finds racks whose maximum foot load exceeds the point load rating of the floor.</summary>
 public sealed class FloorPoint : Rule
 {
     private static readonly RuleDescriptor Facts = new()
     {
         Id = "load.floor-point",
-        Title = "Floor overloaded under a foot",
+        Title = "Maximum foot load too high for the floor",
         Severity = Severity.Error,
         Safety = true,
-        What = "Finds racks whose most loaded foot, by the centre of gravity, presses on the floor with more than its point load. A plinth counts as standing on its corners. Where places are not known a quarter of the mass is the least that one foot bears, and that is judged.",
-        Why = "The foot goes through the panel of a raised floor.",
-        Formula = "F = (W/4)(1 + 2 ex/a)(1 + 2 ey/b) <= pointKn, a and b between the feet, ex and ey from their middle",
+        What = "Finds racks whose maximum foot load, calculated from the centre of gravity, exceeds the point load rating of the floor. A "
+            + "plinth counts as four feet at its corners. Without all positions, a quarter of the mass is checked, which is the minimum for "
+            + "the most loaded foot.",
+        Why = "The foot breaks through the panel of a raised floor.",
+        Formula = "F = (W/4)(1 + 2 ex/a)(1 + 2 ey/b) <= pointKn, a and b between the feet, ex and ey from the centre between them",
         Sources = [Sources.Statics, Sources.En12825, Sources.FloorFactorPractice, Sources.CastorPractice],
-        Needs = ["/items/*/massKg", "/items/*/position", "/items/*/body/depthMm", "/cabinet/massKg", "/cabinet/widthMm", "/cabinet/depthMm", "/cabinet/base/style", "/site/floor/pointKn"],
-        Remedies = ["Take equipment out of the rack.", "Have a stronger floor, or plates that spread the load, judged by whoever answers for the building, and give the rating that comes of it."],
+        Needs =
+        [
+            "/items/*/massKg", "/items/*/position", "/items/*/body/depthMm", "/cabinet/massKg", "/cabinet/widthMm", "/cabinet/depthMm",
+            "/cabinet/base/style", "/site/floor/pointKn",
+        ],
+        Remedies =
+        [
+            "Move equipment to another rack.",
+            "Have the person responsible for the building approve a stronger floor or load-spreading plates, and specify the resulting rating.",
+        ],
         Cautions = [Cautions.Handling],
     };
 
@@ -38,13 +48,13 @@ public sealed class FloorPoint : Rule
 
         if (context.Survey.Description.Site?.Floor?.PointKn is not { } limit)
         {
-            context.Lacks(Pointers.FloorPoint, "The floor's point load is not given: it cannot be said whether it bears the feet.");
+            context.Lacks(Pointers.FloorPoint, "Without the point load rating of the floor, the maximum foot load cannot be checked.");
             return;
         }
 
         if (mass.Balance is null)
         {
-            MissingLoadData.ReportBalance(context, "Without every mass and its place it cannot be said what the most loaded foot bears.");
+            MissingLoadData.ReportBalance(context, "Without every mass and its position, the maximum foot load cannot be calculated.");
         }
 
         var quarter = Gravity.WeightN(mass.KnownTotalKg) / 4000;
@@ -61,8 +71,8 @@ public sealed class FloorPoint : Rule
         context.Report(new FindingDraft
         {
             Message = isKnown
-                ? "The foot that bears most presses with {footKn} kN of the {massKg} kg; the floor bears {limitKn} kN at a point."
-                : "The foot that bears most presses with {footKn} kN at least, a quarter of {massKg} kg; the floor bears {limitKn} kN at a point.",
+                ? "The maximum foot load is {footKn} kN at a total mass of {massKg} kg; the floor is rated for a point load of {limitKn} kN."
+                : "The maximum foot load is at least {footKn} kN, a quarter of {massKg} kg; the floor is rated for a point load of {limitKn} kN.",
             Data = [("footKn", foot), ("massKg", mass.KnownTotalKg), ("limitKn", limit)],
             Subject = "floor",
             Identity = [],
@@ -75,7 +85,7 @@ public sealed class FloorPoint : Rule
         });
     }
 
-    // Everything lies in the middle of the width.
+    // All masses act at the centre of the width.
     private static string Levers(MassSurvey mass)
     {
         if (mass.Balance is not { } balance)

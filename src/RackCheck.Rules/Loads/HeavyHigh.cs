@@ -8,26 +8,29 @@ using static System.FormattableString;
 
 namespace RackCheck.Rules.Loads;
 
-/// <summary>Finds heavy items so high that one person alone must not lift them there.</summary>
+/// <summary>Finds items that are too heavy for one person to lift to their height.</summary>
 public sealed class HeavyHigh : Rule
 {
-    private static readonly RuleLimit MassKg = new("massKg", "mass from which an item is heavy", 25, "kg", 1, 25, Stricter.Lower);
+    private static readonly RuleLimit MassKg = new("massKg", "minimum mass of a heavy item", 25, "kg", 1, 25, Stricter.Lower);
 
-    private static readonly RuleLimit HeightMm = new("heightMm", "height of its centre above the floor past which nothing heavy goes", 1400, "mm", 300, 1400, Stricter.Lower);
+    private static readonly RuleLimit HeightMm = new(
+        "heightMm", "maximum height of the centre of a heavy item above the floor", 1400, "mm", 300, 1400, Stricter.Lower);
 
     private static readonly RuleDescriptor Facts = new()
     {
         Id = "load.heavy-high",
-        Title = "Heavy item lifted high",
+        Title = "Heavy item too high for one person to lift",
         Severity = Severity.Warning,
         Safety = true,
-        What = "Finds items of 25 kg or more above 1.4 m, and items above elbow height that are heavier than one man may lift there. Where it stays so, a lift aid or two people are needed. What is lifted lower down is not judged.",
-        Why = "Who lifts it above the elbow holds it away from the back; strained backs and dropped equipment come of it.",
-        Formula = "z = z0 + 44.45 (u - 1 + n/2) of its centre; above 950 mm at most 20 kg, from 1300 mm 10 kg, above 1850 mm, where the guideline has no figure, 5 kg as at arm's length",
+        What = "Finds items of 25 kg or more above 1.4 m, and items above elbow height that exceed the lifting limit for one man. Mounting "
+            + "them there requires a lift aid or two people. Items below elbow height are not checked.",
+        Why = "Lifting above elbow height strains the back and leads to dropped equipment.",
+        Formula = "z = z0 + 44.45 (u - 1 + n/2) of its centre; above 950 mm at most 20 kg, from 1300 mm 10 kg, above 1850 mm, where the "
+            + "guideline has no value, 5 kg as at arm's length",
         Sources = [Sources.HseL23, Sources.Iso7250, Sources.HeavyLowPractice, Sources.CabinetHeightPractice],
         Limits = [MassKg, HeightMm],
         Needs = ["/items/*/massKg", "/items/*/position", "/items/*/onShelf", "/items/*/body/heightMm", "/cabinet/heightMm", "/cabinet/base/heightMm"],
-        Remedies = ["Mount it lower.", "Let it change places with a lighter item lower down.", "Take it out of the rack."],
+        Remedies = ["Mount it lower.", "Swap it and a lighter item below.", "Move it to another rack."],
         Cautions = [Cautions.Handling],
     };
 
@@ -60,16 +63,16 @@ public sealed class HeavyHigh : Rule
         }
     }
 
-    // Above the reach the guideline has no figure: that at arm's length just under it is the least that it has.
+    // Above reach the guideline has no value. The limit at arm's length in the zone below is its lowest value.
     private static double LimitKg(double height) => Handling.LimitKg(height) ?? Handling.Zones[^1].ManReachKg;
 
-    // An item that is too low to be judged is not asked for its mass.
+    // The mass of an item below elbow height is not required.
     private static void ReportMissingMass(RuleContext context, Mounted item)
     {
         var mass = context.Survey.Mass;
         if (MassSurvey.IsToBeWeighed(item) && mass.Stand.CentreMm(item) is not <= Handling.ElbowMm)
         {
-            context.Lacks(Pointers.ItemMass[item.Index], "Without the mass of an item that may be high up it cannot be said whether one person may lift it there.");
+            context.Lacks(Pointers.ItemMass[item.Index], "Without the mass of the item, the lifting limit for one person cannot be checked.");
         }
     }
 
@@ -77,17 +80,18 @@ public sealed class HeavyHigh : Rule
     {
         if (kilograms > Handling.Zones[^1].ManReachKg)
         {
-            context.Lacks(stand.LackingForCentre(item)!, "Without the place of a heavy item it cannot be said how high it is lifted.");
+            context.Lacks(stand.LackingForCentre(item)!, "Without this value, the lifting height of a heavy item cannot be calculated.");
         }
     }
 
     private static void ReportHigh(RuleContext context, Mounted item, double kilograms, double height, double heavyKg, double highMm)
     {
-        // What is just heavy is over the height alone.
+        // An item of exactly this mass exceeds the height limit only.
         var isOver = MassSurvey.Exceeds(kilograms, heavyKg);
         context.Report(new FindingDraft
         {
-            Message = "{item} weighs {massKg} kg and is lifted to {heightMm} mm, and {heavyKg} kg or more take two people or a lift aid above {highMm} mm.",
+            Message = "{item} weighs {massKg} kg and is lifted to {heightMm} mm. Items of {heavyKg} kg or more require a lift aid or two "
+                + "people above {highMm} mm.",
             Data = [("item", item.Id), ("massKg", kilograms), ("heightMm", height), ("heavyKg", heavyKg), ("highMm", highMm)],
             Subject = context.Survey.Cabinet.Place(item),
             Identity = [item.Id],
@@ -103,8 +107,10 @@ public sealed class HeavyHigh : Rule
     private static void ReportLift(RuleContext context, Mounted item, double kilograms, double height, double limit) => context.Report(new FindingDraft
     {
         Message = height > Handling.ReachMm
-            ? "{item} weighs {massKg} kg and is lifted to {heightMm} mm, above reach, where one person handles {limitKg} kg at most; use a lift aid or two people."
-            : "{item} weighs {massKg} kg and is lifted to {heightMm} mm, where one person lifts {limitKg} kg at most; use a lift aid or two people.",
+            ? "{item} weighs {massKg} kg and is lifted to {heightMm} mm, which is above reach. The limit for one person is {limitKg} kg; use a "
+                + "lift aid or two people."
+            : "{item} weighs {massKg} kg and is lifted to {heightMm} mm. The limit for one person at this height is {limitKg} kg; use a lift "
+                + "aid or two people.",
         Data = [("item", item.Id), ("massKg", kilograms), ("heightMm", height), ("limitKg", limit)],
         Subject = context.Survey.Cabinet.Place(item),
         Identity = [item.Id],

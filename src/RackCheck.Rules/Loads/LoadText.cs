@@ -5,13 +5,10 @@ using static System.FormattableString;
 
 namespace RackCheck.Rules.Loads;
 
-/// <summary>The arithmetic of masses and moments with its numbers put in.</summary>
+/// <summary>The calculation of masses and moments, with numbers.</summary>
 internal static class LoadText
 {
-    /// <summary>The sum of masses, equal ones together, heaviest first, as "8 x 40 + 3".</summary>
-    /// <param name="items">The items.</param>
-    /// <param name="more">A mass besides, kg.</param>
-    /// <returns>The text.</returns>
+    /// <summary>The sum of masses in kg, equal masses grouped, heaviest first, as "8 x 40 + 3".</summary>
     public static string Sum(IEnumerable<Mounted> items, double? more = null)
     {
         var terms = items.Select(i => Quantities.Round(i.Item!.MassKg ?? 0)).Where(m => m > 0)
@@ -20,9 +17,7 @@ internal static class LoadText
         return string.Join(" + ", more is > 0 ? terms.Append(Invariant($"{more:0.###}")) : terms);
     }
 
-    /// <summary>An edge, for reading.</summary>
-    /// <param name="side">The edge.</param>
-    /// <returns>front, rear, left or right.</returns>
+    /// <summary>The name of an edge: front, rear, left or right.</summary>
     public static string Of(SupportSide side) => side switch
     {
         SupportSide.Front => "front",

@@ -3,12 +3,10 @@ using RackCheck.Survey;
 
 namespace RackCheck.Rules.Loads;
 
-/// <summary>What the rules on loads have to say of masses and places that are not known.</summary>
+/// <summary>Reports missing masses and positions for the load rules.</summary>
 internal static class MissingLoadData
 {
-    /// <summary>Names the items whose mass is absent.</summary>
-    /// <param name="context">Where to say it.</param>
-    /// <param name="message">What that means.</param>
+    /// <summary>Reports the items without a mass.</summary>
     public static void ReportMasses(RuleContext context, string message)
     {
         foreach (var item in context.Survey.Items)
@@ -20,9 +18,7 @@ internal static class MissingLoadData
         }
     }
 
-    /// <summary>Names what is absent of the mass of equipment and cabinet.</summary>
-    /// <param name="context">Where to say it.</param>
-    /// <param name="message">What that means.</param>
+    /// <summary>Reports the missing masses of equipment and cabinet.</summary>
     public static void ReportTotal(RuleContext context, string message)
     {
         ReportMasses(context, message);
@@ -32,9 +28,7 @@ internal static class MissingLoadData
         }
     }
 
-    /// <summary>Names what is absent for the centre of gravity.</summary>
-    /// <param name="context">Where to say it.</param>
-    /// <param name="message">What that means.</param>
+    /// <summary>Reports the missing data for the centre of gravity.</summary>
     public static void ReportBalance(RuleContext context, string message)
     {
         ReportTotal(context, message);

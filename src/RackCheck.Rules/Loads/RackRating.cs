@@ -7,7 +7,7 @@ using static System.FormattableString;
 
 namespace RackCheck.Rules.Loads;
 
-/// <summary>Finds equipment that is heavier than the cabinet may carry, or than is planned for.</summary>
+/// <summary>Finds equipment that exceeds the rated load of the cabinet, or its planning limit.</summary>
 public sealed class RackRating : Rule
 {
     private static readonly RuleDescriptor Facts = new()
@@ -17,13 +17,15 @@ public sealed class RackRating : Rule
         Severity = Severity.Error,
         MilderSeverity = Severity.Warning,
         Safety = true,
-        What = "Finds equipment that is heavier together than the cabinet's rated load; over 80 % of it is a warning. Items without a mass are named, and what the others weigh is judged; PDUs, cables and rails have no mass in the description.",
-        Why = "Uprights and frame bend or give way, mostly while the rack is moved.",
+        What = "Finds equipment whose total mass exceeds the rated load of the cabinet. More than 80 % of the rated load is a warning. Items "
+            + "without a mass are reported, and the total mass of the other items is checked. PDUs, cables and rails have no mass in the "
+            + "description.",
+        Why = "Uprights and frame bend or break, mostly while the rack is moved.",
         Formula = "sum of massKg <= ratedLoadKg",
         Sources = [Sources.RatingPractice],
         Limits = [LimitsInForce.RackPlannedPercent],
         Needs = ["/items/*/massKg", "/cabinet/ratedLoadKg"],
-        Remedies = ["Take a cabinet with a higher rated load.", "Take equipment out of the rack."],
+        Remedies = ["Use a cabinet with a higher rated load.", "Move equipment to another rack."],
         Cautions = [Cautions.Handling],
     };
 
@@ -38,7 +40,7 @@ public sealed class RackRating : Rule
         {
             if (mass.HasEquipment)
             {
-                const string Message = "Without the cabinet's rated load and the mass of every item it cannot be said whether it carries the equipment.";
+                const string Message = "Without the rated load of the cabinet and the mass of every item, the cabinet load cannot be checked.";
                 context.Lacks(Pointers.RatedLoad, Message);
                 MissingLoadData.ReportMasses(context, Message);
             }
@@ -46,7 +48,7 @@ public sealed class RackRating : Rule
             return;
         }
 
-        MissingLoadData.ReportMasses(context, "Without the mass of every item it cannot be said whether the cabinet carries them all.");
+        MissingLoadData.ReportMasses(context, "Without the mass of every item, the cabinet load cannot be checked.");
         var planned = rated * context.Survey.Limits.RackPlannedShare;
         if (MassSurvey.Exceeds(mass.KnownEquipmentKg, planned))
         {
@@ -61,8 +63,11 @@ public sealed class RackRating : Rule
         var weighs = mass.IsEquipmentKnown ? "The equipment weighs {equipmentKg} kg" : "The equipment weighs at least {equipmentKg} kg";
         context.Report(new FindingDraft
         {
-            Message = weighs + (isError ? "; the cabinet is rated for {limitKg} kg." : ", more than the {limitKg} kg that should be planned for in a cabinet rated for {ratedKg} kg."),
-            Data = isError ? [("equipmentKg", mass.KnownEquipmentKg), ("limitKg", limit)] : [("equipmentKg", mass.KnownEquipmentKg), ("limitKg", limit), ("ratedKg", rated)],
+            Message = weighs
+                + (isError ? "; the cabinet is rated for {limitKg} kg." : "; the planning limit of a cabinet rated for {ratedKg} kg is {limitKg} kg."),
+            Data = isError
+                ? [("equipmentKg", mass.KnownEquipmentKg), ("limitKg", limit)]
+                : [("equipmentKg", mass.KnownEquipmentKg), ("limitKg", limit), ("ratedKg", rated)],
             Subject = "cabinet",
             Identity = [],
             Pointers = [Pointers.RatedLoad],

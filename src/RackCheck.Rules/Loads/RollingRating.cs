@@ -6,21 +6,21 @@ using static System.FormattableString;
 
 namespace RackCheck.Rules.Loads;
 
-/// <summary>Finds loaded racks on castors that are heavier than may roll.</summary>
+/// <summary>Finds racks on castors whose equipment exceeds the dynamic load rating.</summary>
 public sealed class RollingRating : Rule
 {
     private static readonly RuleDescriptor Facts = new()
     {
         Id = "load.rolling-rating",
-        Title = "Equipment too heavy to be rolled",
+        Title = "Dynamic load rating exceeded",
         Severity = Severity.Error,
         Safety = true,
-        What = "Finds cabinets on castors whose equipment is heavier than the cabinet may carry while it is moved.",
-        Why = "A castor breaks or sinks in on the way, and the rack falls on who pushes it.",
+        What = "Finds cabinets on castors whose equipment exceeds the dynamic load rating.",
+        Why = "A castor breaks or sinks into the floor, and the rack tips onto a person.",
         Formula = "sum of massKg <= rollingLoadKg, where the base is castors",
         Sources = [Sources.RatingPractice],
         Needs = ["/items/*/massKg", "/cabinet/rollingLoadKg", "/cabinet/base/style"],
-        Remedies = ["Take castors rated for it.", "Stand it on levelling feet, and fit the equipment where it stands.", "Take equipment out of the rack."],
+        Remedies = ["Use castors with a higher rating.", "Use levelling feet and mount the equipment on site.", "Move equipment to another rack."],
         Cautions = [Cautions.Handling],
     };
 
@@ -36,7 +36,7 @@ public sealed class RollingRating : Rule
         {
             if (style == BaseStyle.Castors && mass.HasEquipment)
             {
-                context.Lacks(Pointers.RollingLoad, "It stands on castors; without its rolling load it cannot be said whether it may be moved with its equipment in.");
+                context.Lacks(Pointers.RollingLoad, "The cabinet has castors. Without its dynamic load rating, moving it with equipment cannot be checked.");
             }
 
             return;
@@ -44,7 +44,7 @@ public sealed class RollingRating : Rule
 
         if (style is null && context.Survey.Items.Length > 0)
         {
-            context.Lacks(Pointers.BaseStyle, "A rolling load is given; without the style of the base it cannot be said whether it rolls.");
+            context.Lacks(Pointers.BaseStyle, "A dynamic load rating is specified. Without the base style, it cannot be checked.");
         }
 
         if (style != BaseStyle.Castors)
@@ -52,7 +52,7 @@ public sealed class RollingRating : Rule
             return;
         }
 
-        MissingLoadData.ReportMasses(context, "Without the mass of every item it cannot be said whether the rack may be moved on its castors.");
+        MissingLoadData.ReportMasses(context, "Without the mass of every item, the dynamic load cannot be checked.");
         if (MassSurvey.Exceeds(mass.KnownEquipmentKg, rated))
         {
             Report(context, mass, rated);
@@ -62,8 +62,8 @@ public sealed class RollingRating : Rule
     private static void Report(RuleContext context, MassSurvey mass, double rated) => context.Report(new FindingDraft
     {
         Message = mass.IsEquipmentKnown
-            ? "The equipment weighs {equipmentKg} kg; on its castors the cabinet may be moved with {limitKg} kg."
-            : "The equipment weighs at least {equipmentKg} kg; on its castors the cabinet may be moved with {limitKg} kg.",
+            ? "The equipment weighs {equipmentKg} kg; the dynamic load rating of the cabinet on castors is {limitKg} kg."
+            : "The equipment weighs at least {equipmentKg} kg; the dynamic load rating of the cabinet on castors is {limitKg} kg.",
         Data = [("equipmentKg", mass.KnownEquipmentKg), ("limitKg", rated)],
         Subject = "castors",
         Identity = [],

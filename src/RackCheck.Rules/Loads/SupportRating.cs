@@ -7,7 +7,7 @@ using static System.FormattableString;
 
 namespace RackCheck.Rules.Loads;
 
-/// <summary>Finds items that are heavier than what carries them is rated for, and shelves with too much on them.</summary>
+/// <summary>Finds items that exceed the rating of their support, and overloaded shelves.</summary>
 public sealed class SupportRating : Rule
 {
     private static readonly RuleDescriptor Facts = new()
@@ -16,12 +16,12 @@ public sealed class SupportRating : Rule
         Title = "Slides, runners or shelf overloaded",
         Severity = Severity.Error,
         Safety = true,
-        What = "Finds items that are heavier than their slides or runners are rated for, and shelves whose load is heavier than the shelf is rated for.",
-        Why = "Slides buckle when the item is pulled out, runners and shelves bend, and it falls.",
-        Formula = "massKg <= ratedKg of its support; on a shelf the sum of massKg of all that stands on it",
+        What = "Finds items whose mass exceeds the rating of their slides or runners, and shelves whose load exceeds the rating of the shelf.",
+        Why = "Slides buckle when the item is pulled out, runners and shelves bend, and the item falls.",
+        Formula = "massKg <= ratedKg of the support; shelf: sum of massKg of the items on it <= ratedKg of the shelf",
         Sources = [Sources.RatingPractice],
         Needs = ["/items/*/massKg", "/items/*/support/style", "/items/*/support/ratedKg", "/items/*/onShelf"],
-        Remedies = ["Take slides, runners or a shelf rated for it.", "Take it out of the rack."],
+        Remedies = ["Use slides, runners or a shelf with a higher rating.", "Move it to another rack."],
         Cautions = [Cautions.Handling],
     };
 
@@ -69,20 +69,20 @@ public sealed class SupportRating : Rule
     {
         if (item.Item!.MassKg is null && MassSurvey.IsToBeWeighed(item))
         {
-            context.Lacks(Pointers.ItemMass[item.Index], "Without the mass of an item it cannot be said whether what carries it is strong enough.");
+            context.Lacks(Pointers.ItemMass[item.Index], "Without the mass of the item, the load on its support cannot be checked.");
         }
     }
 
     private static void ReportMissingRating(RuleContext context, Mounted item) =>
-        context.Lacks(Pointers.ItemSupportRating[item.Index], "Without the rating of slides, runners or shelf it cannot be said whether they carry what is on them.");
+        context.Lacks(Pointers.ItemSupportRating[item.Index], "Without the rating of the slides, runners or shelf, their load cannot be checked.");
 
     private static void CheckShelf(RuleContext context, Mounted shelf)
     {
         var sum = 0.0;
-        foreach (var thing in shelf.Load)
+        foreach (var item in shelf.Load)
         {
-            sum += thing.Item!.MassKg ?? 0;
-            ReportMissingMass(context, thing);
+            sum += item.Item!.MassKg ?? 0;
+            ReportMissingMass(context, item);
         }
 
         if (shelf.Item!.Support?.RatedKg is { } rated)
@@ -104,8 +104,8 @@ public sealed class SupportRating : Rule
 
         var isWhole = !isShelf || item.Load.All(t => t.Item!.MassKg is not null || !MassSurvey.IsToBeWeighed(t));
         var message = !isShelf ? "{item} weighs {loadKg} kg; its " + NameOf(item.SupportStyle) + " rated for {limitKg} kg."
-            : isWhole ? "What stands on {item} weighs {loadKg} kg; the shelf is rated for {limitKg} kg."
-            : "What stands on {item} weighs at least {loadKg} kg; the shelf is rated for {limitKg} kg.";
+            : isWhole ? "The load on {item} is {loadKg} kg; the shelf is rated for {limitKg} kg."
+            : "The load on {item} is at least {loadKg} kg; the shelf is rated for {limitKg} kg.";
         context.Report(new FindingDraft
         {
             Message = message,

@@ -8,32 +8,48 @@ using static System.FormattableString;
 
 namespace RackCheck.Rules.Loads;
 
-/// <summary>Finds racks that fall when an item is pulled out on its slides, or when they are pushed.</summary>
+/// <summary>Finds racks that tip when an item is pulled out on its slides, or when they are pushed.</summary>
 public sealed class TipExtended : Rule
 {
     private static readonly RuleLimit MomentRatio = new(
-        "momentRatio", "least restoring to overturning moment with one item pulled out", Stability.LeastPulledOutFactor, "to 1", Stability.LeastPulledOutFactor, 10, Stricter.Higher);
+        "momentRatio", "minimum ratio of stabilising to overturning moment with one item pulled out",
+        Stability.LeastPulledOutFactor, "to 1", Stability.LeastPulledOutFactor, 10, Stricter.Higher);
 
-    private static readonly RuleLimit PushPercent = new("pushPercent", "push as a share of the weight", Stability.PushPercent, "%", Stability.PushPercent, 100, Stricter.Higher);
+    private static readonly RuleLimit PushPercent = new(
+        "pushPercent", "push force as a share of the weight", Stability.PushPercent, "%", Stability.PushPercent, 100, Stricter.Higher);
 
-    private static readonly RuleLimit PushN = new("pushN", "greatest push", Stability.PushN, "N", Stability.PushN, 5000, Stricter.Higher);
+    private static readonly RuleLimit PushN = new("pushN", "maximum push force", Stability.PushN, "N", Stability.PushN, 5000, Stricter.Higher);
 
     private static readonly RuleLimit PushHeightMm = new(
-        "pushHeightMm", "greatest height of the push above the floor", Stability.PushHeightMm, "mm", Stability.PushHeightMm, 5000, Stricter.Higher);
+        "pushHeightMm", "maximum height of the push above the floor", Stability.PushHeightMm, "mm", Stability.PushHeightMm, 5000, Stricter.Higher);
 
     private static readonly RuleDescriptor Facts = new()
     {
         Id = "load.tip-extended",
-        Title = "Tips when equipment is pulled out, or when pushed",
+        Title = "Rack tips when equipment is pulled out or when pushed",
         Severity = Severity.Error,
         Safety = true,
-        What = "Finds racks that an item pulled out on its slides as far as they go would tip, each item tried alone with the others in their place; and racks, with all in its place, that a push of 13 % of their weight, at most 250 N, at 1.5 m or their top would tip. One that is bolted down cannot tip and is not judged; two items pulled out at once are worse than either.",
-        Why = "The rack falls on whoever pulls the item out, or leans on it.",
-        Formula = "m g (x - x_f) of what lies behind the front edge of support to that of what lies before it >= momentRatio; m g b >= F h of the push",
+        What = "Finds racks that tip when one item is fully extended on its slides, with all other items in place. Also finds racks, with all "
+            + "items in place, that tip under a push of 13 % of their weight, at most 250 N, at a height of 1.5 m or at their top if lower. A "
+            + "rack bolted to the floor is not checked. Two items extended at the same time are more critical and are not checked.",
+        Why = "The rack tips onto the person who pulls the item out or leans on the rack.",
+        Formula = "stabilising moment m g (x - x_f) of the masses behind the front edge of support / overturning moment of the masses in front "
+            + "of it >= momentRatio; push: m g b >= F h",
         Sources = [Sources.PulledOutPractice, Sources.Iec62368Push, Sources.Statics, Sources.CastorPractice, Sources.CabinetHeightPractice],
         Limits = [MomentRatio, PushPercent, PushN, PushHeightMm],
-        Needs = ["/cabinet/massKg", "/cabinet/heightMm", "/cabinet/base/style", "/cabinet/base/stabiliserMm", "/cabinet/uprights/frontSetbackMm", "/items/*/massKg", "/items/*/position", "/items/*/body/depthMm", "/items/*/support/style", "/items/*/support/extensionMm"],
-        Remedies = ["Fit a stabiliser before the front.", "Bolt it to the floor.", "Carry the item on fixed runners.", "Stand it on feet in place of castors, or take a wider cabinet.", "Take equipment out of the rack."],
+        Needs =
+        [
+            "/cabinet/massKg", "/cabinet/heightMm", "/cabinet/base/style", "/cabinet/base/stabiliserMm", "/cabinet/uprights/frontSetbackMm",
+            "/items/*/massKg", "/items/*/position", "/items/*/body/depthMm", "/items/*/support/style", "/items/*/support/extensionMm",
+        ],
+        Remedies =
+        [
+            "Fit a stabiliser at the front.",
+            "Bolt it to the floor.",
+            "Mount the item on fixed runners.",
+            "Use levelling feet instead of castors, or a wider cabinet.",
+            "Move equipment to another rack.",
+        ],
         Cautions = [Cautions.Handling],
     };
 
@@ -53,7 +69,9 @@ public sealed class TipExtended : Rule
         {
             if (mass.IsTold && context.Survey.Items.Length > 0)
             {
-                MissingLoadData.ReportBalance(context, "Without every mass and its place it cannot be said whether pulled-out equipment or a push tips the rack.");
+                MissingLoadData.ReportBalance(
+                    context,
+                    "Without every mass and its position, stability with pulled-out equipment or under a push cannot be checked.");
             }
 
             return;
@@ -69,14 +87,14 @@ public sealed class TipExtended : Rule
         CheckPush(context, mass.Stand, balance);
     }
 
-    // Only a shelf without a mass of its own can come so far: all else has its depth known.
+    // Only a shelf without a mass of its own gets here. The depth of all other items is known.
     private static void ReportMissingExtensions(RuleContext context)
     {
         foreach (var item in context.Survey.Items)
         {
             if (Balance.IsPulledOut(item) && Balance.ExtensionMm(item) is null)
             {
-                context.Lacks(Pointers.ItemExtension[item.Index], "Without the extension of its slides it cannot be said what an item does when it is pulled out.");
+                context.Lacks(Pointers.ItemExtension[item.Index], "Without the extension of the slides, stability with the item pulled out cannot be checked.");
             }
         }
     }
@@ -87,7 +105,8 @@ public sealed class TipExtended : Rule
         var (id, side) = (worst.Item.Id, CabinetFacts.FaceText(worst.Item.Face));
         context.Report(new FindingDraft
         {
-            Message = "With {item} pulled out at the {side}, {restoringNm} N m hold the rack and {overturningNm} N m tip it: {factor} times as much, where {limit} times is the least.",
+            Message = "With {item} pulled out at the {side}, the stabilising moment is {restoringNm} N m and the overturning moment "
+                + "{overturningNm} N m. The ratio is {factor}; the minimum is {limit}.",
             Data = [("item", id), ("side", side), ("restoringNm", restoring), ("overturningNm", overturning), ("factor", worst.Factor), ("limit", ratio)],
             Subject = context.Survey.Cabinet.Place(worst.Item),
             Identity = ["pulled out"],
@@ -100,7 +119,7 @@ public sealed class TipExtended : Rule
         });
     }
 
-    // What holds and what tips; where the rest tips too, or nothing is left of it, both moments are of the one kind.
+    // Stabilising and overturning moment. Where the rest of the rack also overturns, or has no mass, there is no stabilising moment.
     private static string Moments(PulledItem worst)
     {
         var (restoring, overturning) = (worst.Moments.RestoringNm, worst.Moments.OverturningNm);
@@ -111,7 +130,9 @@ public sealed class TipExtended : Rule
         }
 
         var other = Moment(rest, worst.EdgeMm);
-        return restoring > 0 ? Invariant($"{other} = {restoring:0.###}; {item} = {overturning:0.###}; ") : Invariant($"{other} + {item} = {overturning:0.###}; ");
+        return restoring > 0
+            ? Invariant($"{other} = {restoring:0.###}; {item} = {overturning:0.###}; ")
+            : Invariant($"{other} + {item} = {overturning:0.###}; ");
     }
 
     private static string Moment(PointMass mass, double edgeMm) => Invariant($"9.80665 x {mass.Kg:0.###} x {Math.Abs(mass.XMm - edgeMm) / 1000:0.########}");
@@ -128,15 +149,21 @@ public sealed class TipExtended : Rule
 
         context.Report(new FindingDraft
         {
-            Message = "A push of {forceN} N at a height of {heightMm} mm tips the rack over its {side} edge: {overturningNm} N m against the {restoringNm} N m of its weight.",
-            Data = [("forceN", push.ForceN), ("heightMm", push.HeightMm), ("side", LoadText.Of(side)), ("overturningNm", push.OverturningNm), ("restoringNm", push.RestoringNm)],
+            Message = "A push of {forceN} N at a height of {heightMm} mm tips the rack over its {side} edge. The overturning moment is "
+                + "{overturningNm} N m, the stabilising moment {restoringNm} N m.",
+            Data =
+            [
+                ("forceN", push.ForceN), ("heightMm", push.HeightMm), ("side", LoadText.Of(side)),
+                ("overturningNm", push.OverturningNm), ("restoringNm", push.RestoringNm),
+            ],
             Subject = "rack",
             Identity = ["push"],
             Pointers = [Pointers.Base],
             Actual = Quantities.Of(push.OverturningNm, "N m"),
             Limit = Quantities.Of(push.RestoringNm, "N m"),
             UtilisationPercent = push.RestoringNm > 0 ? 100 / push.Factor : null,
-            Calculation = Invariant($"{push.ForceN:0.######} x {push.HeightMm / 1000:0.########} = {push.OverturningNm:0.###} > 9.80665 x {balance.Centre.Kg:0.###} x {distance / 1000:0.########} = {push.RestoringNm:0.###}"),
+            Calculation = Invariant($"{push.ForceN:0.######} x {push.HeightMm / 1000:0.########} = {push.OverturningNm:0.###}")
+                + Invariant($" > 9.80665 x {balance.Centre.Kg:0.###} x {distance / 1000:0.########} = {push.RestoringNm:0.###}"),
             Cures = TipCures.Stand(context.Survey, side),
         });
     }

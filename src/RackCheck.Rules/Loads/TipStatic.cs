@@ -7,25 +7,37 @@ using static System.FormattableString;
 
 namespace RackCheck.Rules.Loads;
 
-/// <summary>Finds racks that fall when they are tilted a little.</summary>
+/// <summary>Finds racks with too small a tip angle.</summary>
 public sealed class TipStatic : Rule
 {
     private static readonly RuleLimit TipAngleDeg = new(
-        "tipAngleDeg", "least angle that it may be tilted by to any side", Stability.LeastTipDeg, "deg", Stability.LeastTipDeg, 45, Stricter.Higher);
+        "tipAngleDeg", "minimum tip angle to any side", Stability.LeastTipDeg, "deg", Stability.LeastTipDeg, 45, Stricter.Higher);
 
     private static readonly RuleDescriptor Facts = new()
     {
         Id = "load.tip-static",
-        Title = "Tips over too easily",
+        Title = "Tip angle too small",
         Severity = Severity.Error,
         Safety = true,
-        What = "Finds racks that fall when they are tilted by less than 10 degrees to any side, equipment in its place and doors shut. On castors the support counts 30 mm less on each side; one that is bolted down cannot tip and is not judged.",
-        Why = "A rack on an uneven floor, or pushed while it is moved, falls on people.",
+        What = "Finds racks that tip over when tilted by less than 10 degrees to any side, with equipment in place and doors closed. On "
+            + "castors, the support area is 30 mm smaller on each side. A rack bolted to the floor is not checked.",
+        Why = "A rack on an uneven floor, or pushed while it is moved, tips onto people.",
         Formula = "atan(b/h) >= tipAngleDeg, b from the centre of gravity to the nearest edge of support, h its height",
         Sources = [Sources.Iec62368Tilt, Sources.Statics, Sources.CastorPractice, Sources.CabinetHeightPractice],
         Limits = [TipAngleDeg],
-        Needs = ["/cabinet/massKg", "/cabinet/heightMm", "/cabinet/base/style", "/cabinet/base/heightMm", "/cabinet/base/stabiliserMm", "/cabinet/uprights/frontSetbackMm", "/items/*/massKg", "/items/*/position", "/items/*/body/depthMm"],
-        Remedies = ["Mount heavy equipment lower.", "Fit a stabiliser before the front.", "Take a wider cabinet.", "Bolt it to the floor.", "Take equipment out of the rack."],
+        Needs =
+        [
+            "/cabinet/massKg", "/cabinet/heightMm", "/cabinet/base/style", "/cabinet/base/heightMm", "/cabinet/base/stabiliserMm",
+            "/cabinet/uprights/frontSetbackMm", "/items/*/massKg", "/items/*/position", "/items/*/body/depthMm",
+        ],
+        Remedies =
+        [
+            "Mount heavy equipment lower.",
+            "Fit a stabiliser at the front.",
+            "Use a wider cabinet.",
+            "Bolt it to the floor.",
+            "Move equipment to another rack.",
+        ],
         Cautions = [Cautions.Handling],
     };
 
@@ -45,7 +57,7 @@ public sealed class TipStatic : Rule
         {
             if (mass.IsTold && context.Survey.Items.Length > 0)
             {
-                MissingLoadData.ReportBalance(context, "Without every mass and its place it cannot be said how far the rack may be tilted.");
+                MissingLoadData.ReportBalance(context, "Without every mass and its position, the tip angle cannot be calculated.");
             }
 
             return;
@@ -65,9 +77,11 @@ public sealed class TipStatic : Rule
         context.Report(new FindingDraft
         {
             Message = tip.Stands
-                ? "Tilted by {angleDeg} degrees the rack falls over its {side} edge, and it should stand up to {limitDeg} degrees: its centre of gravity is {distanceMm} mm inside that edge and {heightMm} mm high."
-                : "The rack falls over its {side} edge by itself, at {angleDeg} degrees, and it should stand up to {limitDeg} degrees: its centre of gravity is {distanceMm} mm inside that edge and {heightMm} mm high.",
-            Data = [("angleDeg", tip.Deg), ("side", LoadText.Of(tip.Side)), ("limitDeg", limit), ("distanceMm", distance), ("heightMm", height)],
+                ? "The rack tips over its {side} edge at {angleDeg} degrees; the minimum is {limitDeg} degrees. Its centre of gravity is "
+                    + "{distanceMm} mm inside that edge and {heightMm} mm above the floor."
+                : "The rack tips over its {side} edge without any tilt: tip angle {angleDeg} degrees, minimum {limitDeg} degrees. Its centre "
+                    + "of gravity is {distanceMm} mm outside that edge and {heightMm} mm above the floor.",
+            Data = [("angleDeg", tip.Deg), ("side", LoadText.Of(tip.Side)), ("limitDeg", limit), ("distanceMm", Math.Abs(distance)), ("heightMm", height)],
             Subject = "rack",
             Identity = [],
             Pointers = [Pointers.Base],

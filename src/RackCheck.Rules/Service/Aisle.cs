@@ -7,20 +7,20 @@ using static System.FormattableString;
 
 namespace RackCheck.Rules.Service;
 
-/// <summary>Finds equipment on slides that cannot be pulled out fully in the aisle before the rack.</summary>
+/// <summary>Finds equipment on slides that cannot be fully extended in the aisle in front of the rack.</summary>
 public sealed class Aisle : Rule
 {
     private static readonly RuleDescriptor Facts = new()
     {
         Id = "service.aisle",
-        Title = "Aisle shorter than slides",
+        Title = "Aisle too narrow for extended slides",
         Severity = Severity.Warning,
-        What = "Finds items on slides whose full pull is longer than the aisle before the rack.",
-        Why = "The item meets the wall half way out, and its cover cannot be opened where it hangs.",
-        Formula = "extension > aisleFrontMm; slides without a given extension pull out as far as the body is deep",
+        What = "Finds items on slides whose full extension exceeds the aisle in front of the rack.",
+        Why = "The item hits the wall before it is fully extended, and its cover cannot be opened for service.",
+        Formula = "extension > aisleFrontMm; default extension: the body depth",
         Sources = [Sources.AislePractice],
         Needs = ["/site/aisleFrontMm", "/items/*/support/style", "/items/*/support/extensionMm", "/items/*/body/depthMm"],
-        Remedies = ["Place the rack with a wider aisle before it.", "Take slides that pull out less far.", "Mount it on fixed runners."],
+        Remedies = ["Place the rack at a wider aisle.", "Use slides with a shorter extension.", "Mount it on fixed runners."],
         Cautions = [Cautions.Handling],
     };
 
@@ -39,13 +39,13 @@ public sealed class Aisle : Rule
 
             if (context.Survey.Description.Site?.AisleFrontMm is not { } aisle)
             {
-                context.Lacks(SitePointers.AisleFront, "Items hang on slides; without this it cannot be said whether the aisle lets them out.");
+                context.Lacks(SitePointers.AisleFront, "Items are mounted on slides. Without the aisle width, the service clearance cannot be checked.");
                 break;
             }
 
             if ((item.Item!.Support!.ExtensionMm ?? item.BodyDepthMm) is not { } pull)
             {
-                context.Lacks(Pointers.ItemExtension[item.Index], "Without this it cannot be said whether the aisle lets an item on slides out.");
+                context.Lacks(Pointers.ItemExtension[item.Index], "Without the extension of the slides, the service clearance in the aisle cannot be checked.");
             }
             else if (pull > aisle + SetbackInterval.ToleranceMm)
             {
@@ -56,7 +56,7 @@ public sealed class Aisle : Rule
 
     private static void Report(RuleContext context, Mounted item, double pull, double aisle) => context.Report(new FindingDraft
     {
-        Message = "{item} pulls out {pullMm} mm, and the aisle before the rack is {aisleMm} mm.",
+        Message = "{item} extends {pullMm} mm; the aisle in front of the rack is {aisleMm} mm wide.",
         Data = [("item", item.Id), ("pullMm", pull), ("aisleMm", aisle)],
         Subject = context.Survey.Cabinet.Place(item),
         Identity = [item.Id],
@@ -71,10 +71,13 @@ public sealed class Aisle : Rule
     private static IEnumerable<Cure> Cures(RackSurvey survey, Mounted item, double pull, double aisle)
     {
         var support = item.Item!.Support!;
-        yield return new Cure(Invariant($"Place the rack with {pull:0.###} mm clear before its front"), survey.Description.EditSite(s => s with { AisleFrontMm = pull }));
+        yield return new Cure(
+            Invariant($"Place the rack with an aisle of {pull:0.###} mm in front"),
+            survey.Description.EditSite(s => s with { AisleFrontMm = pull }));
         if (aisle > 0)
         {
-            yield return new CureBuilder(survey).SetSupport(item, support with { ExtensionMm = aisle }).Titled(Invariant($"Take slides for {item.Id} that pull out {aisle:0.###} mm"));
+            yield return new CureBuilder(survey).SetSupport(item, support with { ExtensionMm = aisle }).Titled(
+                Invariant($"Use slides with an extension of {aisle:0.###} mm for {item.Id}"));
         }
 
         yield return new CureBuilder(survey)

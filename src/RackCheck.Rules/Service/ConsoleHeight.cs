@@ -7,33 +7,37 @@ using static System.FormattableString;
 
 namespace RackCheck.Rules.Service;
 
-/// <summary>Finds keyboard drawers and displays at a height that nobody works at.</summary>
+/// <summary>Finds keyboard drawers and displays at an unsuitable working height.</summary>
 public sealed class ConsoleHeight : Rule
 {
-    /// <summary>Least height of a keyboard drawer above the floor.</summary>
-    public static RuleLimit KeyboardMinMm { get; } = new("keyboardMinMm", "least height of a keyboard drawer above the floor", 650, "mm", 0, 2500, Stricter.Higher);
+    /// <summary>Minimum height of a keyboard drawer above the floor.</summary>
+    public static RuleLimit KeyboardMinMm { get; } = new(
+        "keyboardMinMm", "minimum height of a keyboard drawer above the floor", 650, "mm", 0, 2500, Stricter.Higher);
 
-    /// <summary>Greatest height of a keyboard drawer above the floor.</summary>
-    public static RuleLimit KeyboardMaxMm { get; } = new("keyboardMaxMm", "greatest height of a keyboard drawer above the floor", 1100, "mm", 0, 2500, Stricter.Lower);
+    /// <summary>Maximum height of a keyboard drawer above the floor.</summary>
+    public static RuleLimit KeyboardMaxMm { get; } = new(
+        "keyboardMaxMm", "maximum height of a keyboard drawer above the floor", 1100, "mm", 0, 2500, Stricter.Lower);
 
-    /// <summary>Least height of the middle of a display above the floor.</summary>
-    public static RuleLimit DisplayMinMm { get; } = new("displayMinMm", "least height of the middle of a display above the floor", 1100, "mm", 0, 2500, Stricter.Higher);
+    /// <summary>Minimum height of the centre of a display above the floor.</summary>
+    public static RuleLimit DisplayMinMm { get; } = new(
+        "displayMinMm", "minimum height of the centre of a display above the floor", 1100, "mm", 0, 2500, Stricter.Higher);
 
-    /// <summary>Greatest height of the middle of a display above the floor.</summary>
-    public static RuleLimit DisplayMaxMm { get; } = new("displayMaxMm", "greatest height of the middle of a display above the floor", 1700, "mm", 0, 2500, Stricter.Lower);
+    /// <summary>Maximum height of the centre of a display above the floor.</summary>
+    public static RuleLimit DisplayMaxMm { get; } = new(
+        "displayMaxMm", "maximum height of the centre of a display above the floor", 1700, "mm", 0, 2500, Stricter.Lower);
 
     private static readonly RuleDescriptor Facts = new()
     {
         Id = "service.console-height",
         Title = "Console at the wrong height",
         Severity = Severity.Warning,
-        What = "Finds keyboard drawers outside 650 to 1100 mm above the floor, and displays with their middle outside 1100 to 1700 mm.",
-        Why = "Nobody types on a knee-high drawer or reads a screen overhead for long.",
+        What = "Finds keyboard drawers outside 650 to 1100 mm above the floor, and displays with their centre outside 1100 to 1700 mm.",
+        Why = "A keyboard at knee height or a display above head height is not suitable for work.",
         Formula = "base + (height - base - 44.45 U) / 2 + 44.45 (u - 1 + n / 2) outside its range",
         Sources = [Sources.ConsolePractice, Sources.Iso7250, Sources.Iec60297],
         Limits = [KeyboardMinMm, KeyboardMaxMm, DisplayMinMm, DisplayMaxMm],
         Needs = ["/items/*/category", "/items/*/position", "/items/*/heightU", "/cabinet/heightMm", "/cabinet/base/heightMm"],
-        Remedies = ["Mount it at a height where it can be worked at."],
+        Remedies = ["Mount it at a suitable working height."],
         Cautions = [Cautions.Handling],
     };
 
@@ -55,7 +59,7 @@ public sealed class ConsoleHeight : Rule
                 : (context.Limit(DisplayMinMm), context.Limit(DisplayMaxMm));
             if (LevelRange.Of(context.Survey.Cabinet, item, bottom) is not { } level)
             {
-                context.Lacks(Pointers.ItemBodyHeight[item.Index], "Without its height it cannot be said how high a display on a shelf stands.");
+                context.Lacks(Pointers.ItemBodyHeight[item.Index], "Without the height of the display on the shelf, its working height cannot be calculated.");
             }
             else if (IsOver(level.LeastMm, greatest) || IsOver(least, level.GreatestMm))
             {
@@ -65,7 +69,7 @@ public sealed class ConsoleHeight : Rule
             {
                 context.Lacks(
                     context.Survey.Cabinet.Source.HeightMm is null ? Pointers.CabinetHeight : Pointers.BaseHeight,
-                    "Without this it cannot be said how high keyboard drawers and displays are above the floor.");
+                    "Without this value, the working height of keyboard drawers and displays cannot be calculated.");
             }
         }
     }
@@ -82,8 +86,8 @@ public sealed class ConsoleHeight : Rule
         context.Report(new FindingDraft
         {
             Message = isHigh
-                ? $"The middle of {{item}} is {{heightMm}} mm{words} above the floor, higher than the {{limitMm}} mm up to which it can be worked at."
-                : $"The middle of {{item}} is {{heightMm}} mm{words} above the floor, lower than the {{limitMm}} mm from which it can be worked at.",
+                ? $"The centre of {{item}} is{words} {{heightMm}} mm above the floor; the maximum working height is {{limitMm}} mm."
+                : $"The centre of {{item}} is{words} {{heightMm}} mm above the floor; the minimum working height is {{limitMm}} mm.",
             Data = [("item", item.Id), ("heightMm", actual), ("limitMm", limit)],
             Subject = survey.Cabinet.Place(item),
             Identity = [item.Id],
@@ -91,7 +95,9 @@ public sealed class ConsoleHeight : Rule
             Actual = Quantities.Millimetres(actual),
             Limit = Quantities.Millimetres(limit),
             Calculation = Calculation(survey.Cabinet, item, actual, limit, isHigh),
-            Cures = ServiceCures.MountWhere(survey, carrier, u => LevelRange.Of(survey.Cabinet, item, u) is { } there && !IsOver(least, there.LeastMm) && !IsOver(there.GreatestMm, greatest)),
+            Cures = ServiceCures.MountWhere(
+                survey, carrier,
+                u => LevelRange.Of(survey.Cabinet, item, u) is { } there && !IsOver(least, there.LeastMm) && !IsOver(there.GreatestMm, greatest)),
         });
     }
 

@@ -6,20 +6,25 @@ using RackCheck.Survey.Power;
 
 namespace RackCheck.Rules.Service;
 
-/// <summary>Finds racks at remote sites that cannot be brought back from afar.</summary>
+/// <summary>Finds racks at remote sites without remotely switched outlets or a remote console.</summary>
 public sealed class RemotePower : Rule
 {
     private static readonly RuleDescriptor Facts = new()
     {
         Id = "service.remote-power",
-        Title = "Cannot be brought back from afar",
+        Title = "Remote power control or console missing",
         Severity = Severity.Warning,
-        What = "Finds, at a remote site, items to be power cycled and spares to be brought up on outlets that are not switched from afar, and racks with no such outlet or no console ports at all.",
-        Why = "What hangs stays so until somebody has travelled there.",
-        Formula = "remote, and an outlet of such an item is not switched; or none is; or computers without kvmPorts in the rack",
+        What = "Finds, at a remote site, items for remote power cycling and spares on outlets that are not remotely switched. Also finds racks "
+            + "without any remotely switched outlet, and racks with computers but without KVM ports.",
+        Why = "A crashed item stays down until somebody travels to the unattended site.",
+        Formula = "remote, and an outlet of such an item is not switched; or no outlet is switched; or computers without kvmPorts in the rack",
         Sources = [Sources.RemotePractice],
-        Needs = ["/site/remote", "/items/*/remotePowerCycle", "/items/*/spare", "/items/*/power/plugs", "/items/*/console", "/items/*/kvmPorts", "/pdus/*/remoteSwitched", "/pdus/*/groups/*/outlets/*/switched", "/connections"],
-        Remedies = ["Plug it into outlets that are switched from afar.", "Take PDUs with such outlets.", "Add a KVM switch that is reached from afar."],
+        Needs =
+        [
+            "/site/remote", "/items/*/remotePowerCycle", "/items/*/spare", "/items/*/power/plugs", "/items/*/console", "/items/*/kvmPorts",
+            "/pdus/*/remoteSwitched", "/pdus/*/groups/*/outlets/*/switched", "/connections",
+        ],
+        Remedies = ["Connect it to remotely switched outlets.", "Use PDUs with remotely switched outlets.", "Add a KVM switch with remote access."],
         Cautions = [Cautions.Electricity],
     };
 
@@ -41,7 +46,7 @@ public sealed class RemotePower : Rule
         }
         else if (Array.Exists(context.Survey.Items, i => IsManaged(i) || i.Item is { Power: not null }))
         {
-            context.Lacks(SitePointers.Pdus, "The site is remote; without the PDUs it cannot be said what is switched from afar.");
+            context.Lacks(SitePointers.Pdus, "The site is remote. Without the PDUs, remote switching cannot be checked.");
         }
     }
 
@@ -61,7 +66,9 @@ public sealed class RemotePower : Rule
         var unknown = Array.FindAll(items, i => i is { Category: ItemCategory.KvmSwitch, Item.KvmPorts: null });
         foreach (var item in unknown)
         {
-            context.Lacks(SitePointers.ItemKvmPorts[item.Index], "The site is remote; without the ports of a KVM switch it cannot be said whether computers have a console.");
+            context.Lacks(
+                SitePointers.ItemKvmPorts[item.Index],
+                "The site is remote. Without the number of ports of the KVM switch, remote console access cannot be checked.");
         }
 
         if (unknown.Length == 0)
@@ -69,7 +76,7 @@ public sealed class RemotePower : Rule
             Array.Sort(computers, static (x, y) => string.CompareOrdinal(x.Id, y.Id));
             context.Report(new FindingDraft
             {
-                Message = "The site is remote, and nothing in the rack offers a console to {items}.",
+                Message = "The site is remote, and the rack has no KVM port for {items}.",
                 Data = [("items", ServiceCures.Names(computers))],
                 Subject = "remote console",
                 Identity = ["rack", "console"],
@@ -94,7 +101,7 @@ public sealed class RemotePower : Rule
             Cord[] cords = [.. tree.CordsOf(item)];
             if (cords.Length == 0 && item.Item!.Power?.Plugs is null)
             {
-                context.Lacks(Pointers.ItemPlugs[item.Index], "Without its plugs it cannot be said what outlet an item hangs on that is to be switched from afar.");
+                context.Lacks(Pointers.ItemPlugs[item.Index], "Without the plugs of the item, remote switching of its outlets cannot be checked.");
             }
 
             Cord[] fixedOnes = [.. cords.Where(c => c.Group is not null && !c.Switched)];
@@ -108,17 +115,18 @@ public sealed class RemotePower : Rule
         {
             context.Report(new FindingDraft
             {
-                Message = "The site is remote, and no outlet of the rack is switched from afar.",
+                Message = "The site is remote, and the rack has no remotely switched outlet.",
                 Data = [],
                 Subject = "remote power",
                 Identity = ["rack", "power"],
                 Pointers = [SitePointers.Remote, Pointers.Pdu[0]],
-                Cures = [new Cure("Take PDUs with outlets that are switched from afar", AllSwitched(context.Survey.Description))],
+                Cures = [new Cure("Use PDUs with remotely switched outlets", AllSwitched(context.Survey.Description))],
             });
         }
     }
 
-    private static bool HasSwitched(PowerTree tree) => Array.Exists(tree.Groups, g => g.Source.Outlets.Any(o => o.Switched ?? g.Unit.Source.RemoteSwitched ?? false));
+    private static bool HasSwitched(PowerTree tree) =>
+        Array.Exists(tree.Groups, g => g.Source.Outlets.Any(o => o.Switched ?? g.Unit.Source.RemoteSwitched ?? false));
 
     private static RackDescription AllSwitched(RackDescription description) =>
         description with { Pdus = [.. description.Pdus!.Select(ServiceCures.SwitchedUnit)] };
@@ -130,8 +138,8 @@ public sealed class RemotePower : Rule
         context.Report(new FindingDraft
         {
             Message = isSpare
-                ? "{item} stands by to be brought up, but hangs on an outlet of {pdu} that is not switched from afar, and the site is remote."
-                : "{item} is to be power cycled, but hangs on an outlet of {pdu} that is not switched from afar, and the site is remote.",
+                ? "The site is remote, and the spare {item} is fed from an outlet of {pdu} that is not remotely switched."
+                : "The site is remote, and {item}, which needs remote power cycling, is fed from an outlet of {pdu} that is not remotely switched.",
             Data = [("item", item.Id), ("pdu", unit.Id)],
             Subject = context.Survey.Cabinet.Place(item),
             Identity = [item.Id],

@@ -4,20 +4,20 @@ using RackCheck.Remedies;
 
 namespace RackCheck.Rules.Service;
 
-/// <summary>Finds racks that the public can reach into.</summary>
+/// <summary>Finds racks that are open to the public.</summary>
 public sealed class UnlockedPanels : Rule
 {
     private static readonly RuleDescriptor Facts = new()
     {
         Id = "service.unlocked-panels",
-        Title = "Open to the public",
+        Title = "Rack not locked against public access",
         Severity = Severity.Warning,
-        What = "Finds racks in reach of the public whose doors and panels do not lock, or without one of them.",
-        Why = "Whoever passes can touch live parts, pull cords, or take things away.",
-        Formula = "publicAccess, and not lockable, or a door or the side panels left off",
+        What = "Finds racks with public access whose doors and panels do not lock, or that have no door or no side panels.",
+        Why = "Unauthorised persons can touch live parts, unplug cords or remove equipment.",
+        Formula = "publicAccess, and not lockable, or a door or the side panels not fitted",
         Sources = [Sources.AccessPractice],
         Needs = ["/site/publicAccess", "/cabinet/lockable", "/cabinet/frontDoor/style", "/cabinet/rearDoor/style", "/cabinet/sidePanels"],
-        Remedies = ["Take a cabinet whose doors and panels lock.", "Fit the door or the panels."],
+        Remedies = ["Use a cabinet with lockable doors and panels.", "Fit the door or the panels."],
     };
 
     /// <inheritdoc/>
@@ -34,21 +34,27 @@ public sealed class UnlockedPanels : Rule
         var cabinet = context.Survey.Cabinet.Source;
         if (cabinet.Lockable is null)
         {
-            context.Lacks(SitePointers.Lockable, "The public can reach the rack; whether its doors and panels lock is not given.");
+            context.Lacks(SitePointers.Lockable, "The rack has public access. Without this value, the locks of its doors and panels cannot be checked.");
         }
         else if (cabinet.Lockable == false)
         {
-            Report(context, "Doors and panels do not lock", "locks", SitePointers.Lockable, "Take a cabinet whose doors and panels lock", static (d, _) => d.EditCabinet(c => c with { Lockable = true }));
+            Report(
+                context, "The doors and panels do not lock", "locks", SitePointers.Lockable,
+                "Use a cabinet with lockable doors and panels", static (d, _) => d.EditCabinet(c => c with { Lockable = true }));
         }
 
         if (cabinet.FrontDoor?.Style == DoorStyle.None)
         {
-            Report(context, "There is no front door", "front-door", Pointers.FrontDoor, "Fit a perforated front door", static (d, bonded) => d.EditCabinet(c => c with { FrontDoor = Fitted(bonded) }));
+            Report(
+                context, "There is no front door", "front-door", Pointers.FrontDoor, "Fit a perforated front door",
+                static (d, bonded) => d.EditCabinet(c => c with { FrontDoor = Fitted(bonded) }));
         }
 
         if (cabinet.RearDoor?.Style == DoorStyle.None)
         {
-            Report(context, "There is no rear door", "rear-door", Pointers.RearDoor, "Fit a perforated rear door", static (d, bonded) => d.EditCabinet(c => c with { RearDoor = Fitted(bonded) }));
+            Report(
+                context, "There is no rear door", "rear-door", Pointers.RearDoor, "Fit a perforated rear door",
+                static (d, bonded) => d.EditCabinet(c => c with { RearDoor = Fitted(bonded) }));
         }
 
         if (cabinet.SidePanels == false)
@@ -57,21 +63,26 @@ public sealed class UnlockedPanels : Rule
         }
     }
 
-    private static void Report(RuleContext context, string what, string id, string pointer, string title, Func<RackDescription, bool, RackDescription> cure)
+    private static void Report(RuleContext context, string what, string id, string pointer, string title, Func<RackDescription, bool, RackDescription> change)
     {
         var survey = context.Survey;
         context.Report(new FindingDraft
         {
-            Message = what + ", and the public can reach the rack.",
+            Message = what + ", and the rack has public access.",
             Data = [],
             Subject = "cabinet",
             Identity = [id],
             Pointers = [pointer, SitePointers.PublicAccess],
-            Cures = [new Cure(title + (survey.Earth.IsElectrical && id != "locks" ? " and join to earth what is fitted" : ""), cure(survey.Description, survey.Earth.IsElectrical))],
+            Cures =
+            [
+                new Cure(
+                    title + (survey.Earth.IsElectrical && id != "locks" ? " and bond it to earth" : ""),
+                    change(survey.Description, survey.Earth.IsElectrical)),
+            ],
         });
     }
 
-    // Perforated, since what stood open may breathe there.
+    // Perforated, because equipment may use the open side as its air inlet or outlet.
     private static Door Fitted(bool bonded) => new() { Style = DoorStyle.Perforated, Bonded = bonded ? true : null };
 
     private static RackDescription Panelled(RackDescription description, bool bonded)
