@@ -17,10 +17,10 @@ public sealed class BendRadiusTests : RuleTests<BendRadius>
 
     // handbook H12: 4 x 20 = 80 behind the body; 800 - 25 - 150 - 545 = 80.
     [Fact]
-    public void Four_diameters_behind_the_body_pass() => Passes(Deep().With(Drive(545)));
+    public void Space_of_four_diameters_passes() => Passes(Deep().With(Drive(545)));
 
     [Fact]
-    public void Less_is_a_warning_and_the_uprights_go_forward()
+    public void Less_space_is_warning_and_moves_uprights()
     {
         var rack = Deep().With(Drive(546));
         var finding = Only(rack);
@@ -34,18 +34,20 @@ public sealed class BendRadiusTests : RuleTests<BendRadius>
     }
 
     [Fact]
-    public void Movable_uprights_are_taken_as_far_forward_as_serves_all_and_that_is_said()
+    public void Setback_missing_uses_default_and_reports_it()
     {
-        // The front door of 25 and handles of 40 ask for 65, on the pitch 75: 800 - 25 - 75 - 630 = 70.
+        // The front door of 25 and handles of 40 need 65, which is 75 on the pitch: 800 - 25 - 75 - 630 = 70.
         var rack = Deep(setback: null).With(Drive(630));
         Numbers(Only(rack), 70, 80, "mm");
         Assert.Contains(Report(rack).Assumptions, a => a.Pointer == "/cabinet/uprights/frontSetbackMm" && a.Value.Number == 75);
-        Assert.DoesNotContain(Report(Deep(setback: null).With(Unit("wave-pc", 4).At(1).Body(depth: 400))).Assumptions, a => a.Pointer == "/cabinet/uprights/frontSetbackMm");
+        Assert.DoesNotContain(
+            Report(Deep(setback: null).With(Unit("wave-pc", 4).At(1).Body(depth: 400))).Assumptions,
+            a => a.Pointer == "/cabinet/uprights/frontSetbackMm");
         Assert.Equal(1000, Cured(rack, Only(rack)).Cabinet!.DepthMm);
     }
 
     [Fact]
-    public void On_the_rear_uprights_the_room_is_towards_the_front_door()
+    public void Rear_item_has_space_towards_front_door()
     {
         // 100 + 600 - 596 - 25 = 79
         var rack = Bay(depthMm: 1000, widthMm: 800).Uprights(setback: 100, spacing: 600);
@@ -57,10 +59,11 @@ public sealed class BendRadiusTests : RuleTests<BendRadius>
     [Theory]
     [InlineData(3.95, 0)]
     [InlineData(4.1, 1)]
-    public void A_policy_sets_the_factor(double factor, int count) => Assert.Equal(count, Findings(Deep().With(Drive(546)).Limit(Id, "bendFactor", factor)).Count);
+    public void Policy_sets_bend_factor(double factor, int count) =>
+        Assert.Equal(count, Findings(Deep().With(Drive(546)).Limit(Id, "bendFactor", factor)).Count);
 
     [Fact]
-    public void What_is_not_known_is_asked_for()
+    public void Depth_and_setback_missing_are_not_assessed()
     {
         Lacks(Deep().With(Drive(null)), "/items/0/body/depthMm");
         Lacks(Deep(setback: null, depth: 600).With(Drive(700)), "/cabinet/uprights/frontSetbackMm");
@@ -68,5 +71,5 @@ public sealed class BendRadiusTests : RuleTests<BendRadius>
     }
 
     [Fact]
-    public void A_cable_of_which_there_is_none_bends_nowhere() => Passes(Deep().With(Drive(560, count: 0)));
+    public void Cable_count_of_zero_passes() => Passes(Deep().With(Drive(560, count: 0)));
 }

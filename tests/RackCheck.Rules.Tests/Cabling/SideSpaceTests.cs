@@ -13,10 +13,10 @@ public sealed class SideSpaceTests : RuleTests<SideSpace>
 
     // handbook H12: 600 wide leave 2 x 100 x ((600 - 482.6)/2 - 20) = 7740 mm2, of which 40 % are 3096; 61 of 8 mm are 3066.2, 62 are 3116.5.
     [Fact]
-    public void Up_to_two_fifths_of_the_channels_pass() => Passes(Bay().With(Patch("patch-1", 1, 31), Patch("patch-2", 4, 30)));
+    public void Fill_up_to_40_percent_passes() => Passes(Bay().With(Patch("patch-1", 1, 31), Patch("patch-2", 4, 30)));
 
     [Fact]
-    public void More_is_a_warning_that_a_wider_cabinet_cures()
+    public void Fill_above_40_percent_gets_wider_cabinet()
     {
         var rack = Bay().With(Patch("patch-1", 1, 30), Patch("patch-2", 4, 32));
         var finding = Only(rack);
@@ -29,7 +29,7 @@ public sealed class SideSpaceTests : RuleTests<SideSpace>
 
     // checks.csv 12-03: 100 of 8 mm are 5026.5 mm2; 800 wide leave 27740.
     [Fact]
-    public void The_figures_show_section_channels_and_fill()
+    public void Figures_show_area_channels_and_fill()
     {
         var figures = Report(Bay(widthMm: 800).With(Patch("patch-1", 1, 100))).Figures.Cabling!;
         Assert.Equal((5026.548, 27740), (figures.AreaMm2, figures.SideSpaceMm2));
@@ -40,7 +40,7 @@ public sealed class SideSpaceTests : RuleTests<SideSpace>
     [Theory]
     [InlineData(522.6)]
     [InlineData(500)]
-    public void A_cabinet_without_channels_takes_no_cable_at_all(double width)
+    public void Cabinet_without_channels_is_warning(double width)
     {
         var rack = Bay(widthMm: width).With(Patch("patch-1", 1, 1));
         var finding = Only(rack);
@@ -52,11 +52,11 @@ public sealed class SideSpaceTests : RuleTests<SideSpace>
     [Theory]
     [InlineData(39.6, 1)] // 3066.2 are 39.615 % of 7740
     [InlineData(39.7, 0)]
-    public void A_policy_sets_the_share(double percent, int count) =>
+    public void Policy_sets_maximum_fill(double percent, int count) =>
         Assert.Equal(count, Findings(Bay().With(Patch("patch-1", 1, 61)).Limit(Id, "fillPercent", percent)).Count);
 
     [Fact]
-    public void What_has_cords_is_asked_for_its_cables_where_others_give_theirs()
+    public void Cables_missing_are_not_assessed()
     {
         var bare = Unit("wave-pc", 2).At(10).Plugs(1);
         Lacks(Bay().With(Patch("patch-1", 1, 10), bare), "/items/1/cables");
@@ -66,6 +66,6 @@ public sealed class SideSpaceTests : RuleTests<SideSpace>
     }
 
     [Fact]
-    public void What_is_known_to_be_too_much_is_reported_whatever_is_not() =>
+    public void Known_cables_above_limit_are_reported() =>
         Assert.Single(Findings(Bay().With(Patch("patch-1", 1, 62), Unit("wave-pc", 2).At(10).Plugs(1))));
 }

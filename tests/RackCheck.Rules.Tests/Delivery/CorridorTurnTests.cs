@@ -9,10 +9,10 @@ namespace RackCheck.Rules.Tests.Delivery;
 public sealed class CorridorTurnTests : RuleTests<CorridorTurn>
 {
     [Fact]
-    public void One_side_in_each_corridor_passes() => Passes(OnTheWay(width: 800, depth: 1200).Round((800, 1200), (1200, 800)));
+    public void Passage_without_turning_passes() => Passes(OnTheWay(width: 800, depth: 1200).Round((800, 1200), (1200, 800)));
 
     [Fact]
-    public void A_hair_less_does_not()
+    public void Corridor_1_mm_too_narrow_is_error()
     {
         var rack = OnTheWay(width: 800, depth: 1200).Round((799, 1200));
         var finding = Only(rack);
@@ -28,7 +28,7 @@ public sealed class CorridorTurnTests : RuleTests<CorridorTurn>
     [Theory]
     [InlineData(671.7, 0)]
     [InlineData(671.8, 1)]
-    public void A_long_footprint_has_to_turn(double width, int count)
+    public void Long_footprint_is_checked_turning(double width, int count)
     {
         var findings = Findings(OnTheWay(width: width, depth: 1600).Round((900, 1200)));
         Assert.Equal(count, findings.Count);
@@ -36,35 +36,35 @@ public sealed class CorridorTurnTests : RuleTests<CorridorTurn>
     }
 
     [Fact]
-    public void What_no_width_gets_round_is_said_so()
+    public void Too_long_footprint_never_passes()
     {
         // From 400 into 400 nothing longer than 1131 turns (checks.csv 10-27, scaled).
         var finding = Only(OnTheWay(width: 300, depth: 1200).Round((400, 400)));
         Numbers(finding, 300, 0, "mm");
-        Assert.Contains("nothing of that length does", finding.Message, StringComparison.Ordinal);
+        Assert.Contains("No rack of this length passes", finding.Message, StringComparison.Ordinal);
     }
 
     [Fact]
-    public void Off_a_large_pallet_it_gets_round()
+    public void Remedy_without_pallet_comes_first()
     {
         var rack = OnTheWay(width: 600, depth: 1000).Way(d => d with { PalletWidthMm = 800, PalletDepthMm = 1200 }).Round((1000, 700));
         Assert.Equal(0, Cured(rack, Only(rack)).Site!.Delivery!.PalletHeightMm);
 
-        // A smaller cabinet is not asked for where leaving the pallet is enough.
+        // No smaller cabinet is offered where delivery without the pallet is sufficient.
         Assert.Equal(
             ["Deliver the rack off the pallet", "Choose a way in without that corner"],
             Judge.Checker.Check(rack).Findings.Single(f => f.Rule == "delivery.corridor-turn").Remedies.Select(r => r.Title));
     }
 
     [Fact]
-    public void The_same_corner_twice_is_one_and_another_way_avoids_both()
+    public void Repeated_corner_is_one_finding()
     {
         var rack = OnTheWay(height: null).Round((300, 300), (1200, 1200), (300, 300));
         Assert.Equal(1200, Assert.Single(Cured(rack, Only(rack)).Site!.Delivery!.Corridors!).WidthMm);
     }
 
     [Fact]
-    public void Corridors_are_asked_for_and_an_empty_list_says_that_there_are_none()
+    public void Corridors_missing_are_not_assessed()
     {
         Lacks(OnTheWay(), "/site/delivery/corridors");
         Passes(OnTheWay().Way(d => d with { Corridors = [] }));

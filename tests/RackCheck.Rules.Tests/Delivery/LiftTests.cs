@@ -14,16 +14,16 @@ public sealed class LiftTests : RuleTests<Rules.Delivery.Lift>
 
     // 100 + 10 + 25 = 135 kg; 600 x 800 x 2150 and 20 each way (common practice, no source).
     [Fact]
-    public void A_car_that_just_takes_it_passes() => Passes(Lifted());
+    public void Car_of_required_size_passes() => Passes(Lifted());
 
     [Fact]
-    public void It_goes_in_turned_as_well() => Passes(Lifted(width: 820, depth: 620));
+    public void Car_with_sides_swapped_passes() => Passes(Lifted(width: 820, depth: 620));
 
     [Theory]
     [InlineData(619, 820, 2170, 620, 619, "/site/delivery/lift/widthMm")]
     [InlineData(620, 819, 2170, 820, 819, "/site/delivery/lift/depthMm")]
     [InlineData(620, 820, 2169, 2170, 2169, "/site/delivery/lift/heightMm")]
-    public void A_car_too_small_is_an_error(double width, double depth, double height, double actual, double limit, string pointer)
+    public void Car_too_small_is_error(double width, double depth, double height, double actual, double limit, string pointer)
     {
         var finding = Only(Lifted(width, depth, height));
         Assert.Equal((Severity.Error, true), (finding.Severity, finding.Safety));
@@ -32,7 +32,7 @@ public sealed class LiftTests : RuleTests<Rules.Delivery.Lift>
     }
 
     [Fact]
-    public void Off_the_pallet_it_goes_in_or_up_another_way()
+    public void Remedies_are_no_pallet_and_another_route()
     {
         var rack = Lifted(height: 2020);
         Assert.Equal(0, Cured(rack, Only(rack)).Site!.Delivery!.PalletHeightMm);
@@ -41,7 +41,7 @@ public sealed class LiftTests : RuleTests<Rules.Delivery.Lift>
     }
 
     [Fact]
-    public void Over_its_rating_is_an_error_and_equipment_goes_beside_the_rack()
+    public void Mass_above_rating_transports_equipment_separately()
     {
         var rack = Lifted(pc: 11).With(Unit("gauge-amp", 2).At(4).Weighs(1), Unit("flume-daq", 2).At(7).Weighs(30));
         var finding = Only(rack);
@@ -56,7 +56,7 @@ public sealed class LiftTests : RuleTests<Rules.Delivery.Lift>
     public void Size_and_mass_are_two_findings() => Assert.Equal(2, Findings(Lifted(width: 300, rated: 50)).Select(f => f.Fingerprint).Distinct().Count());
 
     [Fact]
-    public void What_is_not_given_is_asked_for()
+    public void Sizes_and_masses_missing_are_not_assessed()
     {
         Lacks(Lifted(width: null, rated: null), "/site/delivery/lift/ratedKg", "/site/delivery/lift/widthMm");
         Lacks(Lifted(pc: null), "/items/0/massKg");
@@ -65,17 +65,17 @@ public sealed class LiftTests : RuleTests<Rules.Delivery.Lift>
     }
 
     [Fact]
-    public void What_is_known_to_be_too_much_is_reported_whatever_is_not()
+    public void Known_values_above_limit_are_reported()
     {
         Numbers(Only(Lifted(pc: null, rated: 100)), 125, 100, "kg");
         Numbers(Only(Lifted(width: 619, depth: null)), 620, 619, "mm");
     }
 
     [Fact]
-    public void Plates_without_a_mass_weigh_nothing() => Passes(Lifted().With(Plate("plate", 1, 10)));
+    public void Panels_without_mass_count_as_zero() => Passes(Lifted().With(Plate("plate", 1, 10)));
 
     [Theory]
     [InlineData(21, 1)]
     [InlineData(20, 0)]
-    public void A_policy_sets_the_clearance(double clearance, int count) => Assert.Equal(count, Findings(Lifted().Limit(Id, "clearanceMm", clearance)).Count);
+    public void Policy_sets_clearance(double clearance, int count) => Assert.Equal(count, Findings(Lifted().Limit(Id, "clearanceMm", clearance)).Count);
 }

@@ -14,10 +14,10 @@ public sealed class LiftingEquipmentTests : RuleTests<LiftingEquipment>
 
     // 100 + 200 + 25 = 325 kg
     [Fact]
-    public void At_its_rating_it_passes() => Passes(Heavy(325));
+    public void Mass_at_rating_passes() => Passes(Heavy(325));
 
     [Fact]
-    public void Over_its_rating_is_a_warning()
+    public void Mass_above_rating_is_warning()
     {
         var rack = Heavy(324.5);
         var finding = Only(rack);
@@ -33,26 +33,26 @@ public sealed class LiftingEquipmentTests : RuleTests<LiftingEquipment>
     [Theory]
     [InlineData(5, 0)]
     [InlineData(5.1, 1)]
-    public void None_named_does_up_to_fifty_kilograms(double pc, int count)
+    public void No_equipment_passes_up_to_50_kg(double pc, int count)
     {
         var findings = Findings(Heavy(null, pc, 20));
         Assert.Equal(count, findings.Count);
-        Assert.All(findings, f => Assert.Contains("no lifting equipment is named", f.Message, StringComparison.Ordinal));
+        Assert.All(findings, f => Assert.Contains("no lifting equipment is specified", f.Message, StringComparison.Ordinal));
     }
 
     [Theory]
     [InlineData(49, 1)]
     [InlineData(50, 0)]
-    public void A_policy_sets_what_does_without(double limit, int count) => Assert.Equal(count, Findings(Heavy(null, 5, 20).Limit(Id, "massKg", limit)).Count);
+    public void Policy_sets_mass_limit(double limit, int count) => Assert.Equal(count, Findings(Heavy(null, 5, 20).Limit(Id, "massKg", limit)).Count);
 
     [Fact]
-    public void Masses_are_asked_for_where_they_decide()
+    public void Masses_missing_are_not_assessed()
     {
         Lacks(Heavy(500, null, null), "/cabinet/massKg", "/items/0/massKg");
-        Assert.Contains("325 kg at least", Only(Heavy(null, 200).With(Unit("gauge-amp", 1).At(9))).Message, StringComparison.Ordinal);
+        Assert.Contains("at least 325 kg", Only(Heavy(null, 200).With(Unit("gauge-amp", 1).At(9))).Message, StringComparison.Ordinal);
         Passes(Bay().With(Unit("wave-pc", 2).At(1)));
     }
 
     [Fact]
-    public void Without_a_pallet_none_is_weighed() => Passes(Heavy(300).Way(d => d with { PalletHeightMm = 0, PalletKg = null }));
+    public void No_pallet_counts_no_pallet_mass() => Passes(Heavy(300).Way(d => d with { PalletHeightMm = 0, PalletKg = null }));
 }

@@ -9,11 +9,11 @@ namespace RackCheck.Rules.Tests.Delivery;
 public sealed class OpeningTests : RuleTests<Rules.Delivery.Opening>
 {
     [Fact]
-    public void Twenty_to_spare_on_the_pallet_pass() => Passes(OnTheWay().Through(("goods-in", 620, 2170)));
+    public void Clearance_of_20_mm_on_pallet_passes() => Passes(OnTheWay().Through(("goods-in", 620, 2170)));
 
-    // 2000 + 150 + 20 = 2170 > 2040, and 2020 off the pallet (handbook H10; clearance is common practice, no source).
+    // 2000 + 150 + 20 = 2170 > 2040, and 2020 without the pallet (handbook H10; clearance is common practice, no source).
     [Fact]
-    public void Off_the_pallet_only_is_a_warning_that_says_so()
+    public void Passage_without_pallet_only_is_warning()
     {
         var rack = OnTheWay().Through(("goods-in", 926, 2040));
         var finding = Only(rack);
@@ -21,23 +21,23 @@ public sealed class OpeningTests : RuleTests<Rules.Delivery.Opening>
         Assert.Equal(["/site/delivery/openings/0", "/cabinet/heightMm"], finding.Pointers);
         Numbers(finding, 2170, 2040, "mm");
         Assert.Equal("2000 + 150 + 20 = 2170 > 2040", finding.Calculation);
-        Assert.Contains("off the pallet it passes", finding.Message, StringComparison.Ordinal);
+        Assert.Contains("Without the pallet, the rack passes", finding.Message, StringComparison.Ordinal);
         Assert.Equal(0, Cured(rack, finding).Site!.Delivery!.PalletHeightMm);
     }
 
     [Fact]
-    public void A_pallet_wider_than_the_opening_is_told_by_its_width()
+    public void Pallet_too_wide_points_to_width()
     {
         var finding = Only(OnTheWay().Way(d => d with { PalletWidthMm = 800, PalletDepthMm = 1200 }).Through(("hatch", 819, 3000)));
         Numbers(finding, 820, 819, "mm");
         Assert.Equal(["/site/delivery/openings/0", "/cabinet/widthMm"], finding.Pointers);
     }
 
-    // checks.csv 10-16: 2100 x 800 under 2040 needs 45.653 degrees; with 20 to spare a lintel of 2060 it is.
+    // checks.csv 10-16: 2100 x 800 under 2040 needs 45.653 degrees; with 20 clearance, the opening height is 2060.
     [Theory]
     [InlineData(46, Severity.Warning)]
     [InlineData(45, Severity.Error)]
-    public void Tilting_is_a_warning_up_to_the_greatest_tilt(double most, Severity severity)
+    public void Passage_with_tilt_is_warning_up_to_limit(double most, Severity severity)
     {
         var rack = OnTheWay(2100).Way(d => d with { MayTilt = true }).Through(("goods-in", 926, 2060)).Limit(Id, "tiltDeg", most);
         var finding = Only(rack);
@@ -53,13 +53,13 @@ public sealed class OpeningTests : RuleTests<Rules.Delivery.Opening>
     [Theory]
     [InlineData(null)]
     [InlineData(false)]
-    public void Where_nothing_says_that_it_may_be_tilted_that_is_an_error(bool? mayTilt)
+    public void Tilt_not_allowed_is_error(bool? mayTilt)
     {
         // 2100 x 600: atan(600 / 2100) + acos(2080 / 2184.033) = 33.7 degrees.
         var rack = OnTheWay(2100, depth: 600).Way(d => d with { MayTilt = mayTilt }).Through(("goods-in", 926, 2100)).With(Unit("wave-pc", 4).At(1));
         var finding = Only(rack);
         Assert.Equal(Severity.Error, finding.Severity);
-        Assert.Contains("nothing says that it may be tilted", finding.Message, StringComparison.Ordinal);
+        Assert.Contains("tilting is not specified as allowed", finding.Message, StringComparison.Ordinal);
         Assert.Equal(36, Cured(rack, finding).Cabinet!.HeightU);
     }
 
@@ -71,17 +71,19 @@ public sealed class OpeningTests : RuleTests<Rules.Delivery.Opening>
     }
 
     [Fact]
-    public void A_lower_cabinet_keeps_what_hangs_in_it_or_says_what_goes_elsewhere()
+    public void Lower_cabinet_keeps_or_moves_items()
     {
         var rack = OnTheWay().Through(("hatch", 700, 1600)).With(Unit("wave-pc", 4).At(30), Unit("gauge-amp", 2).At(1), Plate("plate", 2, 41));
         var cured = Cured(rack, Only(rack));
         Assert.Equal((32, 2000 - (10 * 44.45)), (cured.Cabinet!.HeightU, cured.Cabinet.HeightMm));
         Assert.Equal(["gauge-amp"], cured.Items.Select(i => i.Id));
-        Assert.Contains("move wave-pc to another rack", Judge.Checker.Check(rack).Findings.Single(f => f.Rule == Id).Remedies[0].Title, StringComparison.Ordinal);
+        Assert.Contains(
+            "move wave-pc to another rack", Judge.Checker.Check(rack).Findings.Single(f => f.Rule == Id).Remedies[0].Title,
+            StringComparison.Ordinal);
     }
 
     [Fact]
-    public void Units_counted_from_the_top_keep_their_places_in_a_lower_cabinet()
+    public void TopDown_items_keep_place_in_lower_cabinet()
     {
         var rack = OnTheWay().TopDown().Through(("hatch", 700, 1800)).With(Unit("gauge-amp", 2).At(41));
         var cured = Cured(rack, Only(rack));
@@ -89,7 +91,7 @@ public sealed class OpeningTests : RuleTests<Rules.Delivery.Opening>
     }
 
     [Fact]
-    public void Another_way_in_is_the_last_resort()
+    public void Another_route_is_last_remedy()
     {
         var rack = OnTheWay().Through(("shaft", 500, 3000), ("gate", 3000, 3000), ("shaft", 500, 3000));
         var finding = Only(rack);
@@ -99,7 +101,7 @@ public sealed class OpeningTests : RuleTests<Rules.Delivery.Opening>
     }
 
     [Fact]
-    public void Openings_without_a_name_are_told_apart_by_their_size()
+    public void Openings_without_name_differ_by_size()
     {
         var findings = Findings(OnTheWay().Through((null, 500, 3000), ("", 510, 3000), (null, 500, 3000), ("a", 500, 3000), ("a", 510, 3000)));
         Assert.Equal(4, findings.Select(f => f.Fingerprint).Distinct().Count());
@@ -109,11 +111,11 @@ public sealed class OpeningTests : RuleTests<Rules.Delivery.Opening>
     [Theory]
     [InlineData(21, 1)]
     [InlineData(20, 0)]
-    public void A_policy_sets_the_clearance(double clearance, int count) =>
+    public void Policy_sets_clearance(double clearance, int count) =>
         Assert.Equal(count, Findings(OnTheWay().Through(("goods-in", 620, 2170)).Limit(Id, "clearanceMm", clearance)).Count);
 
     [Fact]
-    public void Without_the_height_the_width_is_judged_all_the_same()
+    public void Height_missing_still_checks_width()
     {
         Lacks(OnTheWay(height: null).Through(("goods-in", 620, 2170)), "/cabinet/heightMm");
         Numbers(Only(OnTheWay(height: null).Through(("goods-in", 619, 2170))), 620, 619, "mm");
@@ -122,7 +124,7 @@ public sealed class OpeningTests : RuleTests<Rules.Delivery.Opening>
     }
 
     [Fact]
-    public void What_is_assumed_of_the_pallet_is_said()
+    public void Default_pallet_is_reported()
     {
         var report = Report(OnTheWay().Way(_ => new Model.Delivery()).Through(("goods-in", 620, 2169)));
         Assert.Equal(
@@ -134,7 +136,7 @@ public sealed class OpeningTests : RuleTests<Rules.Delivery.Opening>
     }
 
     [Fact]
-    public void The_figures_of_a_deep_pallet_are_the_larger_sides()
+    public void Figures_use_larger_sides_of_pallet_and_cabinet()
     {
         var figures = Report(OnTheWay(width: 800, depth: 1000).Way(d => d with { PalletWidthMm = 1200, PalletDepthMm = 800 })).Figures.Delivery!;
         Assert.Equal((800.0, 1200.0, 125.0), (figures.WidthMm, figures.DepthMm, figures.GrossKg));

@@ -9,10 +9,10 @@ namespace RackCheck.Rules.Tests.Delivery;
 public sealed class ReceiverTests : RuleTests<Receiver>
 {
     [Fact]
-    public void Somebody_arranged_passes() => Passes(OnTheWay());
+    public void Receiver_arranged_passes() => Passes(OnTheWay());
 
     [Fact]
-    public void Nobody_is_advice()
+    public void No_receiver_is_advice()
     {
         var rack = OnTheWay().Way(d => d with { ReceiverArranged = false });
         var finding = Only(rack);
@@ -22,7 +22,7 @@ public sealed class ReceiverTests : RuleTests<Receiver>
     }
 
     [Fact]
-    public void It_is_asked_for_where_a_way_is_described()
+    public void Receiver_missing_is_not_assessed()
     {
         Lacks(OnTheWay().Way(d => d with { ReceiverArranged = null }), "/site/delivery/receiverArranged");
         Passes(Bays.Bay());

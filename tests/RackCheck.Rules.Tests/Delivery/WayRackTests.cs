@@ -6,14 +6,16 @@ using static RackCheck.Testing.Wiring;
 
 namespace RackCheck.Rules.Tests.Delivery;
 
-/// <summary>What holds of all rules on cables, service and the way in, over racks with little in order.</summary>
+/// <summary>Properties of all cabling, service and delivery rules, with random racks.</summary>
 public sealed class WayRackTests
 {
     private static readonly string[] Themes = ["cabling.", "service.", "delivery."];
 
     private static readonly Gen<Item[]> Items =
         Gen.Select(
-            Gen.Select(Any(ItemCategory.Computer, ItemCategory.KvmSwitch, ItemCategory.KeyboardDrawer, ItemCategory.Display, ItemCategory.BlankingPanel), Gen.Int[1, 5], Any<double?>(null, 200, 450, 700)),
+            Gen.Select(
+                Any(ItemCategory.Computer, ItemCategory.KvmSwitch, ItemCategory.KeyboardDrawer, ItemCategory.Display, ItemCategory.BlankingPanel),
+                Gen.Int[1, 5], Any<double?>(null, 200, 450, 700)),
             Gen.Select(Any<double?>(null, 0.1, 6, 8, 25), Gen.Int[0, 90], Any<double?>(null, 5, 60)),
             Gen.Select(Any<bool?>(null, true, false), Any<int?>(null, 0, 1, 8), Any<bool?>(null, true), Any<bool?>(null, true)),
             Gen.Select(Any<SupportStyle?>(null, SupportStyle.Slides, SupportStyle.Runners), Any<double?>(null, 450, 900), Gen.Int[0, 2], Gen.Int[0, 5]))
@@ -23,7 +25,13 @@ public sealed class WayRackTests
                 Cables = cables.Item1 is { } d ? [new CableBundle { DiameterMm = d, Count = cables.Item2 }] : null, MassKg = cables.Item3,
                 Console = console.Item1, KvmPorts = console.Item2, RemotePowerCycle = console.Item3, Spare = console.Item4,
                 Support = support.Item1 is null ? null : new Support { Style = support.Item1, ExtensionMm = support.Item2 },
-                Power = support.Item3 == 0 ? null : new ItemPower { RatedW = 100, PowerFactor = 1, LeakageMa = 0.1, InrushA = 1, Plugs = [.. Enumerable.Repeat(ConnectorCode.C14, support.Item3 - 1)] },
+                Power = support.Item3 == 0
+                    ? null
+                    : new ItemPower
+                    {
+                        RatedW = 100, PowerFactor = 1, LeakageMa = 0.1, InrushA = 1,
+                        Plugs = [.. Enumerable.Repeat(ConnectorCode.C14, support.Item3 - 1)],
+                    },
                 Position = support.Item4 == 0 ? null : new Position { U = 0, Face = support.Item4 == 1 ? Face.Rear : Face.Front },
             })
             .Array[0, 6].Select(Stacked);
@@ -40,7 +48,9 @@ public sealed class WayRackTests
             {
                 PalletHeightMm = pallet.Item1, PalletWidthMm = pallet.Item2, PalletDepthMm = pallet.Item3, PalletKg = pallet.Item4,
                 LiftingKg = means.Item1, MayTilt = means.Item2, ReceiverArranged = means.Item3,
-                Openings = given == 1 ? null : [.. openings.Select(o => new Opening { Name = o.Item1.Length == 0 ? null : o.Item1, WidthMm = o.Item2, HeightMm = o.Item3 })],
+                Openings = given == 1
+                    ? null
+                    : [.. openings.Select(o => new Opening { Name = o.Item1.Length == 0 ? null : o.Item1, WidthMm = o.Item2, HeightMm = o.Item3 })],
                 Corridors = given == 1 ? null : [.. corners.Select(c => new Corridor { WidthMm = c.Item1, TurnIntoMm = c.Item2 })],
                 Lift = given == 3 ? null : new Lift { WidthMm = lift.Item1, DepthMm = lift.Item2, HeightMm = lift.Item3, RatedKg = lift.Item4 },
             });
@@ -67,12 +77,16 @@ public sealed class WayRackTests
                 },
                 Items = [.. items.Select(i => i.Position is { } at && flags.Item2 ? i with { Position = at with { U = size.Item1 + 1 - at.U } } : i)],
                 Supplies = [Mains("A", 32)],
-                Pdus = flags.Item1 ? [Pdu("strip", "A", 32, Outlets("g1", null, count: 8), Outlets("g2", null, count: 4)) with { RemoteSwitched = flags.Item3 }] : null,
-                Site = site.Item4 == 0 && delivery is null ? null : new Site { Remote = site.Item1, PublicAccess = site.Item2, AisleFrontMm = site.Item3, Delivery = delivery },
+                Pdus = flags.Item1
+                    ? [Pdu("strip", "A", 32, Outlets("g1", null, count: 8), Outlets("g2", null, count: 4)) with { RemoteSwitched = flags.Item3 }]
+                    : null,
+                Site = site.Item4 == 0 && delivery is null
+                    ? null
+                    : new Site { Remote = site.Item1, PublicAccess = site.Item2, AisleFrontMm = site.Item3, Delivery = delivery },
             });
 
     [Fact]
-    public void Every_finding_is_whole_and_every_error_has_a_remedy_and_all_remedies_hold() =>
+    public void Findings_are_complete_and_remedies_hold() =>
         Racks.Sample(
             rack =>
             {
@@ -93,14 +107,14 @@ public sealed class WayRackTests
             print: Wording.Of);
 
     [Fact]
-    public void What_is_said_does_not_hang_on_the_order_of_items() =>
+    public void Report_does_not_depend_on_item_order() =>
         Racks.Sample(
             rack => Assert.Equal(Said(rack), Said(rack with { Items = [.. rack.Items.Reverse()] })),
             iter: 150,
             print: Wording.Of);
 
     [Fact]
-    public void Wider_or_higher_openings_and_wider_corridors_never_bring_a_finding() =>
+    public void Larger_openings_and_corridors_never_add_finding() =>
         Gen.Select(Racks, Any(1.0, 37, 400), Any(0.0, 25, 900)).Sample(
             (rack, wider, higher) =>
             {
@@ -128,15 +142,20 @@ public sealed class WayRackTests
         Racks.Sample(
             rack =>
             {
-                var fewer = rack with { Items = [.. rack.Items.Select(i => i with { Cables = i.Cables?.Select(c => c with { Count = c.Count / 2 }).ToArray() })] };
+                var fewer = rack with
+                {
+                    Items = [.. rack.Items.Select(i => i with { Cables = i.Cables?.Select(c => c with { Count = c.Count / 2 }).ToArray() })],
+                };
                 var (before, after) = (Judge.Checker.Check(rack), Judge.Checker.Check(fewer));
                 Assert.True((after.Figures.Cabling?.FillPercent ?? 0) <= (before.Figures.Cabling?.FillPercent ?? double.PositiveInfinity));
-                Assert.True(after.Findings.Count(f => f.Rule.StartsWith("cabling.", StringComparison.Ordinal)) <= before.Findings.Count(f => f.Rule.StartsWith("cabling.", StringComparison.Ordinal)));
+                Assert.True(CablingFindings(after) <= CablingFindings(before));
             },
             iter: 150,
             print: Wording.Of);
 
     private static Gen<T> Any<T>(params T[] values) => Gen.Int[0, values.Length - 1].Select(i => values[i]);
+
+    private static int CablingFindings(CheckReport report) => report.Findings.Count(f => f.Rule.StartsWith("cabling.", StringComparison.Ordinal));
 
     private static bool IsOurs(string rule) => Themes.Any(t => rule.StartsWith(t, StringComparison.Ordinal));
 
@@ -153,7 +172,7 @@ public sealed class WayRackTests
         return placed;
     }
 
-    // Findings by pointer and gravity: an opening that warns where it erred before has brought nothing.
+    // Findings by pointer and severity. A warning instead of an error is not a new finding.
     private static Dictionary<string, int> Weights(RackDescription rack) => Judge.Checker.Check(rack).Findings
         .Where(f => f.Rule is "delivery.opening" or "delivery.corridor-turn")
         .ToDictionary(f => f.Pointers[0], f => f.Severity == Severity.Error ? 2 : 1, StringComparer.Ordinal);
@@ -164,7 +183,8 @@ public sealed class WayRackTests
         return
         [
             .. report.Findings.Where(f => IsOurs(f.Rule))
-                .Select(f => $"{f.Rule} {f.Fingerprint} {f.Message} {f.Calculation} {string.Join('|', f.Remedies.Select(r => r.Title))}").Order(StringComparer.Ordinal),
+                .Select(f => $"{f.Rule} {f.Fingerprint} {f.Message} {f.Calculation} {string.Join('|', f.Remedies.Select(r => r.Title))}")
+                .Order(StringComparer.Ordinal),
             $"{report.Figures.Cabling} {report.Figures.Delivery}",
         ];
     }

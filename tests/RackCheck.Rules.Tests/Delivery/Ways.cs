@@ -3,7 +3,7 @@ using RackCheck.Testing;
 
 namespace RackCheck.Rules.Tests.Delivery;
 
-/// <summary>Racks on their way, with all in order for a test to take something away.</summary>
+/// <summary>Racks with a complete delivery route, for tests to change.</summary>
 internal static class Ways
 {
     public static RackDescription OnTheWay(double? height = 2000, double width = 600, double depth = 800, double? cabinetKg = 100, int heightU = 42) =>

@@ -16,10 +16,10 @@ public sealed class CableArmTests : RuleTests<CableArm>
     private static RackDescription Set800(Item item) => Bay(depthMm: 800).Uprights(setback: 75).With(item);
 
     [Fact]
-    public void An_arm_with_room_behind_the_body_passes() => Passes(Set800(Pulled())); // 775 - 75 - 600 = 100
+    public void Arm_with_space_passes() => Passes(Set800(Pulled())); // 775 - 75 - 600 = 100
 
     [Fact]
-    public void An_arm_without_room_is_a_warning()
+    public void Arm_without_space_is_warning()
     {
         var finding = Only(Set800(Pulled(601)));
         Assert.Equal(Severity.Warning, finding.Severity);
@@ -30,7 +30,7 @@ public sealed class CableArmTests : RuleTests<CableArm>
     [Theory]
     [InlineData(null)]
     [InlineData(false)]
-    public void No_arm_is_a_warning(bool? arm)
+    public void Arm_missing_is_warning(bool? arm)
     {
         var finding = Only(Set800(Pulled(arm: arm)));
         Assert.Equal(Severity.Warning, finding.Severity);
@@ -40,10 +40,10 @@ public sealed class CableArmTests : RuleTests<CableArm>
     [Theory]
     [InlineData(null)]
     [InlineData(false)]
-    public void What_stays_in_its_place_while_it_works_needs_none(bool? extended) => Passes(Set800(Pulled(700, arm: null, extended: extended)));
+    public void Item_not_used_extended_needs_no_arm(bool? extended) => Passes(Set800(Pulled(700, arm: null, extended: extended)));
 
     [Fact]
-    public void Room_on_the_rear_uprights_lies_towards_the_front_door()
+    public void Rear_item_has_space_towards_front_door()
     {
         // 75 + 700 - 650 - 25 = 100
         var rack = Bay(depthMm: 1000).Uprights(setback: 75, spacing: 700);
@@ -54,16 +54,16 @@ public sealed class CableArmTests : RuleTests<CableArm>
     }
 
     [Fact]
-    public void Uprights_that_are_not_set_yet_are_taken_at_the_least_hole_that_serves_all_and_it_is_said()
+    public void Setback_missing_uses_lowest_suitable_hole_and_reports_it()
     {
-        // 65 at least, so 75 on the pitch of 25: 775 - 75 - 601 = 99.
+        // At least 65, so 75 on the pitch of 25: 775 - 75 - 601 = 99.
         var rack = Bay(depthMm: 800).With(Pulled(601).Room(40, 25));
         Numbers(Only(rack), 99, 100, "mm");
         Assert.Equal(75, Assert.Single(Report(rack).Assumptions, a => a.Pointer == "/cabinet/uprights/frontSetbackMm").Value.Number);
     }
 
     [Fact]
-    public void Where_no_setback_serves_the_room_is_not_known()
+    public void Unknown_space_is_not_assessed()
     {
         Lacks(Bay(depthMm: 600).With(Pulled()), "/cabinet/uprights/frontSetbackMm");
         Lacks(Set800(Pulled(null)), "/items/0/body/depthMm");
@@ -73,10 +73,10 @@ public sealed class CableArmTests : RuleTests<CableArm>
     [Theory]
     [InlineData(99, 0)]
     [InlineData(101, 1)]
-    public void A_policy_sets_the_depth_of_the_arm(double arm, int count) => Assert.Equal(count, Findings(Set800(Pulled()).Limit(Id, "armDepthMm", arm)).Count);
+    public void Policy_sets_arm_depth(double arm, int count) => Assert.Equal(count, Findings(Set800(Pulled()).Limit(Id, "armDepthMm", arm)).Count);
 
     [Fact]
-    public void An_arm_is_fitted_where_there_is_room()
+    public void Arm_is_fitted_where_space_allows()
     {
         var rack = Set800(Pulled(500, arm: null));
         var cured = Cured(rack, Only(rack));
@@ -85,7 +85,7 @@ public sealed class CableArmTests : RuleTests<CableArm>
     }
 
     [Fact]
-    public void And_with_a_deeper_cabinet_where_there_is_not()
+    public void Arm_is_fitted_with_deeper_cabinet()
     {
         var rack = Set800(Pulled(620, arm: null));
         var cured = Cured(rack, Only(rack));
@@ -93,19 +93,19 @@ public sealed class CableArmTests : RuleTests<CableArm>
     }
 
     [Fact]
-    public void Uprights_that_stand_elsewhere_in_the_deeper_cabinet_are_reckoned_with()
+    public void Deeper_cabinet_may_change_setback()
     {
-        // In 800 only 65 to 70 serve, which no hole of 25 hits; in 1000 the uprights go to 75: 975 - 75 - 630 is room enough.
+        // In 800 only 65 to 70 is suitable, without a hole on the pitch of 25. In 1000 the setback is 75: 975 - 75 - 630 is sufficient.
         var rack = Bay(depthMm: 800).With(Pulled(630));
         Numbers(Only(rack), 80, 100, "mm");
         Assert.Equal(1000, Cured(rack, Only(rack)).Cabinet!.DepthMm);
 
-        // With an arm of 271 it is not, at 75; at 65 it would have been.
+        // For an arm of 271 it is not sufficient at 75; at 65 it would be.
         var longArm = rack.Limit(Id, "armDepthMm", 271);
         Assert.Equal(1200, Cured(longArm, Only(longArm)).Cabinet!.DepthMm);
     }
 
     [Fact]
-    public void In_the_deepest_cabinet_there_is_no_remedy() =>
+    public void Deepest_cabinet_has_no_remedy() =>
         Assert.Empty(Only(Bay(depthMm: 1200).Uprights(setback: 75).With(Pulled(1050).Room(40, 25))).Remedies);
 }

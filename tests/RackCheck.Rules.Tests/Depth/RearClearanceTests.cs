@@ -11,12 +11,12 @@ public sealed class RearClearanceTests : RuleTests<RearClearance>
     private static Item Pc(double? depth = 450, double? rear = 75) => Unit("wave-pc", 4).At(10).Body(depth: depth).Room(0, rear);
 
     [Fact]
-    public void A_body_and_its_cables_before_the_door_pass() => Passes(Bay(depthMm: 800).Uprights(setback: 250).With(Pc()));
+    public void Body_and_cables_clear_of_rear_door_pass() => Passes(Bay(depthMm: 800).Uprights(setback: 250).With(Pc()));
 
     [Theory]
     [InlineData(251, 776)]
     [InlineData(300, 825)]
-    public void Past_the_door_they_are_an_error(double setback, double reach)
+    public void Body_and_cables_fouling_rear_door_are_error(double setback, double reach)
     {
         var finding = Only(Bay(depthMm: 800).Uprights(setback: setback).With(Pc()));
         Assert.Equal(Severity.Error, finding.Severity);
@@ -28,7 +28,7 @@ public sealed class RearClearanceTests : RuleTests<RearClearance>
     [InlineData(1, 0, 75)] // a plug
     [InlineData(0, 1, 75)] // a cable
     [InlineData(0, 0, 25)]
-    public void Room_for_cables_is_assumed_where_there_are_any(int plugs, int cables, double room)
+    public void Default_rear_projection_depends_on_cables(int plugs, int cables, double room)
     {
         var item = Pc(rear: null).Plugs(plugs) with { Cables = cables == 0 ? null : [new CableBundle { DiameterMm = 6, Count = 4 }] };
         var rack = Bay(depthMm: 800).Uprights(setback: 326 - room).With(item);
@@ -37,7 +37,7 @@ public sealed class RearClearanceTests : RuleTests<RearClearance>
     }
 
     [Fact]
-    public void Without_a_rear_door_a_body_may_still_not_stand_out()
+    public void No_rear_door_does_not_allow_protruding_body()
     {
         Passes(Bay(depthMm: 800).Uprights(setback: 275).Doors(DoorStyle.Solid, DoorStyle.None).With(Pc()));
         Numbers(Only(Bay(depthMm: 800).Uprights(setback: 276).Doors(DoorStyle.Solid, DoorStyle.None).With(Pc())), 801, 800, "mm");
@@ -46,7 +46,7 @@ public sealed class RearClearanceTests : RuleTests<RearClearance>
     [Theory]
     [InlineData(635, false)] // 100 + 635 + 40 = 775
     [InlineData(636, true)]
-    public void On_the_rear_uprights_it_is_the_handles(double spacing, bool found)
+    public void Rear_item_is_checked_by_its_handles(double spacing, bool found)
     {
         var rack = Bay(depthMm: 800).Uprights(setback: 100, spacing: spacing).With(Unit("gauge-amp", 2).At(10, Face.Rear).Body(depth: 100).Room(40, 25));
         if (found)
@@ -60,7 +60,7 @@ public sealed class RearClearanceTests : RuleTests<RearClearance>
     }
 
     [Fact]
-    public void Without_a_rear_door_handles_may_stand_out_but_not_the_uprights()
+    public void No_rear_door_allows_protruding_handles()
     {
         var open = Bay(depthMm: 800).Doors(DoorStyle.Solid, DoorStyle.None).With(Unit("gauge-amp", 2).At(10, Face.Rear).Body(depth: 100).Room(40, 25));
         Passes(open.Uprights(setback: 100, spacing: 700));
@@ -68,7 +68,7 @@ public sealed class RearClearanceTests : RuleTests<RearClearance>
     }
 
     [Fact]
-    public void What_decides_is_asked_for_whether_or_not_the_setback_is_given()
+    public void Data_missing_are_not_assessed()
     {
         Lacks(Bay(depthMm: 800).Uprights(setback: 100).With(Pc(depth: null)), "/items/0/body/depthMm");
         Lacks(Bay(depthMm: 800).With(Pc(depth: null)), "/items/0/body/depthMm");
@@ -76,19 +76,19 @@ public sealed class RearClearanceTests : RuleTests<RearClearance>
     }
 
     [Fact]
-    public void Uprights_that_are_not_set_yet_foul_nothing() => Passes(Bay(depthMm: 800).With(Pc()));
+    public void Setback_missing_passes() => Passes(Bay(depthMm: 800).With(Pc()));
 
     [Fact]
-    public void The_uprights_move_forward_to_the_next_hole()
+    public void Uprights_move_forward_to_next_hole()
     {
         var rack = Bay(depthMm: 800).Uprights(setback: 260, pitch: 50).With(Pc());
         Assert.Equal(210, Cured(rack, Only(rack)).Cabinet!.Uprights!.FrontSetbackMm);
     }
 
     [Fact]
-    public void Where_no_hole_serves_a_deeper_cabinet_does()
+    public void No_suitable_hole_needs_deeper_cabinet()
     {
-        // Between 65 and 75 there is no hole of 30 and 230; 1000 deep the uprights stay.
+        // The holes at 30 and 230 are outside 65 to 75. In a cabinet 1000 deep the setback stays.
         var rack = Bay(depthMm: 800).Uprights(setback: 230, pitch: 200).With(Pc(depth: 625).Room(40, 75));
         var cured = Cured(rack, Only(rack));
         Assert.Equal((1000, 230), (cured.Cabinet!.DepthMm, cured.Cabinet.Uprights!.FrontSetbackMm));

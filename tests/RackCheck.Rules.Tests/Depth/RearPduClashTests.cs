@@ -14,10 +14,10 @@ public sealed class RearPduClashTests : RuleTests<RearPduClash>
         Bay(widthMm: width).Uprights(setback: 100, spacing: 600).With(Strip("across", PduMounting.Horizontal, 40), Strip("strip", mounting));
 
     [Fact]
-    public void What_ends_at_the_rear_uprights_passes() => Passes(Stripped().With(Pc(525)));
+    public void Item_ending_at_rear_uprights_passes() => Passes(Stripped().With(Pc(525)));
 
     [Fact]
-    public void What_reaches_past_them_is_a_warning()
+    public void Item_past_rear_uprights_is_warning()
     {
         var finding = Only(Stripped().With(Pc()));
         Assert.Equal(Severity.Warning, finding.Severity);
@@ -27,29 +27,29 @@ public sealed class RearPduClashTests : RuleTests<RearPduClash>
     }
 
     [Fact]
-    public void Without_a_vertical_unit_there_is_nothing_in_the_way() => Passes(Stripped(mounting: PduMounting.Horizontal).With(Pc()));
+    public void Rack_without_vertical_pdu_passes() => Passes(Stripped(mounting: PduMounting.Horizontal).With(Pc()));
 
     [Fact]
-    public void A_unit_without_a_mounting_is_asked_for_it() => Lacks(Stripped(mounting: null).With(Pc()), "/pdus/1/mounting");
+    public void Pdu_mounting_missing_is_not_assessed() => Lacks(Stripped(mounting: null).With(Pc()), "/pdus/1/mounting");
 
     [Theory]
     [InlineData(642.6, 0)] // (642.6 - 482.6) / 2 - 20 = 60
     [InlineData(642, 1)]
     [InlineData(800, 0)]
-    public void Beside_the_opening_a_unit_is_in_nobodys_way(double width, int count) => Assert.Equal(count, Findings(Stripped(width).With(Pc())).Count);
+    public void Side_channel_wide_enough_passes(double width, int count) => Assert.Equal(count, Findings(Stripped(width).With(Pc())).Count);
 
     [Theory]
     [InlineData(38.7, 0)] // the channel of a cabinet 600 wide
     [InlineData(38.8, 1)]
-    public void A_policy_sets_the_width_of_the_unit(double width, int count) =>
+    public void Policy_sets_pdu_width(double width, int count) =>
         Assert.Equal(count, Findings(Stripped().With(Pc()).Limit(Id, "pduWidthMm", width)).Count);
 
     [Fact]
-    public void Items_on_the_rear_uprights_and_plates_are_not_meant() =>
+    public void Rear_items_and_panels_are_not_checked() =>
         Passes(Stripped().With(Pc() with { Position = new Position { U = 10, Face = Face.Rear } }, Plate("plate", 1, 20)));
 
     [Fact]
-    public void Depth_and_spacing_are_asked_for()
+    public void Depth_and_spacing_missing_are_not_assessed()
     {
         Lacks(Stripped().With(Pc(null)), "/items/0/body/depthMm");
         Lacks(Stripped().Uprights(setback: 100).With(Pc(null)), "/cabinet/uprights/spacingMm", "/items/0/body/depthMm");
@@ -57,7 +57,7 @@ public sealed class RearPduClashTests : RuleTests<RearPduClash>
     }
 
     [Fact]
-    public void The_rear_uprights_move_behind_the_deepest_of_all()
+    public void Rear_uprights_move_behind_deepest_item()
     {
         var rack = Stripped().With(Pc(), Unit("flume-daq", 4).At(20).Body(depth: 560).Room(40, 75));
         Assert.Equal(2, Findings(rack).Count);
@@ -65,13 +65,13 @@ public sealed class RearPduClashTests : RuleTests<RearPduClash>
     }
 
     [Fact]
-    public void Where_they_cannot_a_wider_cabinet_is_taken()
+    public void Fixed_rear_uprights_need_wider_cabinet()
     {
         var rack = Stripped().With(Pc(), Unit("gauge-amp", 1).At(30, Face.Rear).Body(depth: 50).Room(40, 25));
         Assert.Equal(800, Cured(rack, Only(rack)).Cabinet!.WidthMm);
     }
 
     [Fact]
-    public void A_unit_wider_than_any_channel_asks_for_other_uprights_only() =>
+    public void Pdu_wider_than_any_channel_moves_uprights_only() =>
         Assert.Single(Only(Stripped().With(Pc()).Limit(Id, "pduWidthMm", 200)).Remedies);
 }

@@ -15,12 +15,12 @@ public sealed class SupportSpanTests : RuleTests<SupportSpan>
     [InlineData(500)]
     [InlineData(600)]
     [InlineData(700)]
-    public void Rails_that_reach_pass(double spacing) => Passes(Bay().Uprights(spacing: spacing).With(Railed("wave-pc", 500, 700)));
+    public void Rails_in_range_pass(double spacing) => Passes(Bay().Uprights(spacing: spacing).With(Railed("wave-pc", 500, 700)));
 
     [Theory]
     [InlineData(499.5, 500, "/items/0/support/minSpacingMm")]
     [InlineData(700.5, 700, "/items/0/support/maxSpacingMm")]
-    public void Rails_too_long_or_too_short_are_an_error(double spacing, double limit, string culprit)
+    public void Rails_out_of_range_are_error(double spacing, double limit, string culprit)
     {
         var finding = Only(Bay().Uprights(spacing: spacing).With(Railed("wave-pc", 500, 700)));
         Assert.Equal(Severity.Error, finding.Severity);
@@ -29,15 +29,15 @@ public sealed class SupportSpanTests : RuleTests<SupportSpan>
     }
 
     [Fact]
-    public void Runners_are_rails_too() => Only(Bay().Uprights(spacing: 800).With(Railed("wave-pc", 500, 700, SupportStyle.Runners)));
+    public void Runners_are_checked() => Only(Bay().Uprights(spacing: 800).With(Railed("wave-pc", 500, 700, SupportStyle.Runners)));
 
     [Theory]
     [InlineData(SupportStyle.Panel)]
     [InlineData(SupportStyle.Shelf)]
-    public void Panels_and_shelves_are_not(SupportStyle style) => Passes(Bay().Uprights(spacing: 800).With(Railed("wave-pc", 500, 700, style)));
+    public void Panels_and_shelves_are_not_checked(SupportStyle style) => Passes(Bay().Uprights(spacing: 800).With(Railed("wave-pc", 500, 700, style)));
 
     [Fact]
-    public void Each_bound_is_asked_for_and_the_one_that_is_known_still_counts()
+    public void Range_limit_missing_is_not_assessed()
     {
         Lacks(Bay().Uprights(spacing: 600).With(Railed("wave-pc", null, null)), "/items/0/support/maxSpacingMm", "/items/0/support/minSpacingMm");
         var report = Report(Bay().Uprights(spacing: 800).With(Railed("wave-pc", null, 700)));
@@ -46,11 +46,11 @@ public sealed class SupportSpanTests : RuleTests<SupportSpan>
     }
 
     [Fact]
-    public void Uprights_that_are_not_set_yet_go_where_all_rails_reach() =>
+    public void Spacing_missing_passes_where_all_rails_fit() =>
         Passes(Bay().With(Railed("wave-pc", 500, 700), Railed("gauge-pc", 650, 900, unit: 20)));
 
     [Fact]
-    public void Rails_that_no_distance_serves_together_are_an_error_of_each_that_asks_for_more()
+    public void Rails_without_common_spacing_are_errors()
     {
         var rack = Bay().With(Railed("wave-pc", 500, 640), Railed("gauge-pc", 650, 900, unit: 20), Railed("flume-daq", 700, 900, unit: 30));
         var findings = Findings(rack);
@@ -64,7 +64,7 @@ public sealed class SupportSpanTests : RuleTests<SupportSpan>
     [Theory]
     [InlineData(910, false)] // 1000 - 25 up to the rear door, less 25 + 40 up to the front uprights
     [InlineData(911, true)]
-    public void There_is_no_more_distance_than_from_the_front_uprights_to_the_rear_door(double min, bool found)
+    public void Spacing_is_limited_by_rear_door(double min, bool found)
     {
         var rack = Bay().With(Railed("wave-pc", min, 1200));
         if (!found)
@@ -79,14 +79,14 @@ public sealed class SupportSpanTests : RuleTests<SupportSpan>
     }
 
     [Fact]
-    public void The_finding_of_an_item_stays_the_same_one_when_the_cabinet_gets_deeper()
+    public void Fingerprint_does_not_depend_on_cabinet_depth()
     {
         Item[] items = [Railed("wave-pc", 400, 560), Railed("gauge-pc", 600, 900, unit: 20)];
         Assert.Equal(Only(Bay(depthMm: 600).With(items)).Fingerprint, Only(Bay(depthMm: 1000).With(items)).Fingerprint);
     }
 
     [Fact]
-    public void The_rear_uprights_move_to_the_next_hole_where_all_rails_reach()
+    public void Rear_uprights_move_to_next_suitable_hole()
     {
         var rack = Bay().Uprights(setback: 75, spacing: 720, pitch: 25).With(Railed("wave-pc", 500, 700), Railed("gauge-pc", 650, 800, unit: 20));
         Assert.Equal(695, Cured(rack, Only(rack)).Cabinet!.Uprights!.SpacingMm);
@@ -95,7 +95,7 @@ public sealed class SupportSpanTests : RuleTests<SupportSpan>
     [Theory]
     [InlineData(650, 800)] // other rails that do not reach there
     [InlineData(705, 800)]
-    public void They_stay_where_other_rails_would_lose_them(double min, double max)
+    public void Rear_uprights_stay_where_other_rails_need_them(double min, double max)
     {
         var rack = Bay().Uprights(setback: 75, spacing: 720, pitch: 100).With(Railed("wave-pc", 500, 700), Railed("gauge-pc", min, max, unit: 20));
         var cured = Cured(rack, Only(rack));
@@ -104,32 +104,33 @@ public sealed class SupportSpanTests : RuleTests<SupportSpan>
     }
 
     [Fact]
-    public void They_stay_where_something_hangs_on_them()
+    public void Rear_uprights_with_equipment_stay()
     {
-        var rack = Bay().Uprights(setback: 75, spacing: 720).With(Railed("wave-pc", 500, 700), Unit("gauge-amp", 1).At(30, Face.Rear).Body(depth: 50).Room(40, 25));
+        var rack = Bay().Uprights(setback: 75, spacing: 720).With(
+            Railed("wave-pc", 500, 700), Unit("gauge-amp", 1).At(30, Face.Rear).Body(depth: 50).Room(40, 25));
         Assert.Equal(720, Cured(rack, Only(rack)).Items[0].Support!.MaxSpacingMm);
         var strip = Bay().Uprights(setback: 75, spacing: 720).With(Railed("wave-pc", 500, 700)).With(Strip("strip", PduMounting.Horizontal, 30, Face.Rear));
         Assert.Equal(720, Cured(strip, Only(strip)).Items[0].Support!.MaxSpacingMm);
     }
 
     [Fact]
-    public void They_do_not_move_out_of_the_cabinet()
+    public void Rear_uprights_stay_inside_cabinet()
     {
         var rack = Bay(depthMm: 800).Uprights(setback: 75, spacing: 690).With(Railed("wave-pc", 710, 900));
         Assert.Equal(690, Cured(rack, Only(rack)).Items[0].Support!.MinSpacingMm);
     }
 
     [Fact]
-    public void Nor_where_the_front_uprights_are_not_set_and_no_setback_serves_all()
+    public void Rear_uprights_stay_inside_cabinet_without_setback()
     {
-        // Handles of 75 keep the front uprights at 100 at least; 100 + 450 is past the rear door at 490, whatever is too deep besides.
+        // Handles of 75 need a setback of at least 100; 100 + 450 is past the rear door at 490.
         var rack = Bay(depthMm: 600).Uprights(spacing: 300).Cabinet(c => c with { RearDoor = new Door { Style = DoorStyle.Solid, DepthMm = 110 } })
             .With(Unit("flume-daq", 4).At(20).Body(depth: 450).Room(40, 75), Unit("wave-pc", 4).At(10).Room(75).On(SupportStyle.Runners, min: 450, max: 700));
         Assert.Equal(300, Cured(rack, Only(rack)).Items[1].Support!.MinSpacingMm);
     }
 
     [Fact]
-    public void A_range_that_ends_before_it_begins_is_put_right_at_both_ends()
+    public void Reversed_range_is_corrected_at_both_ends()
     {
         var rack = Bay().Uprights(setback: 75, spacing: 600).With(Railed("wave-pc", 700, 500));
         var support = Cured(rack, Only(rack)).Items[0].Support!;
@@ -139,7 +140,7 @@ public sealed class SupportSpanTests : RuleTests<SupportSpan>
     }
 
     [Fact]
-    public void Doors_thicker_than_the_cabinet_leave_no_distance_and_a_sound_remedy()
+    public void Doors_deeper_than_cabinet_have_valid_remedy()
     {
         var door = new Door { Style = DoorStyle.Solid, DepthMm = 500 };
         var rack = Bay(depthMm: 600).Cabinet(c => c with { FrontDoor = door, RearDoor = door }).With(Railed("wave-pc", 450, 700));

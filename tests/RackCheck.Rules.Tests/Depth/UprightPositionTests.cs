@@ -13,10 +13,10 @@ public sealed class UprightPositionTests : RuleTests<UprightPosition>
     private static Item Handled(double front = 76) => Unit("gauge-amp", 3).At(20).Body(depth: 300).Room(front, 75);
 
     [Fact]
-    public void One_setback_that_serves_both_passes() => Passes(Bay(depthMm: 800).With(Deep(), Handled(75)));
+    public void Common_setback_passes() => Passes(Bay(depthMm: 800).With(Deep(), Handled(75)));
 
     [Fact]
-    public void None_that_does_names_the_two_in_conflict()
+    public void Conflict_names_both_items()
     {
         var rack = Bay(depthMm: 800).With(Deep(), Handled());
         var finding = Only(rack);
@@ -27,13 +27,13 @@ public sealed class UprightPositionTests : RuleTests<UprightPosition>
     }
 
     [Fact]
-    public void The_conflict_is_there_whether_or_not_a_setback_is_given() =>
+    public void Conflict_does_not_depend_on_specified_setback() =>
         Assert.Contains(
             Only(Bay(depthMm: 800).With(Deep(), Handled())).Fingerprint,
             Findings(Bay(depthMm: 800).Uprights(setback: 75).With(Deep(), Handled())).Select(f => f.Fingerprint));
 
     [Fact]
-    public void Rear_uprights_in_the_rear_door_are_an_error_and_move_forward()
+    public void Rear_uprights_in_rear_door_move_forward()
     {
         // 65 + 711 = 776 > 800 - 25.
         Passes(Bay(depthMm: 800).Uprights(spacing: 710).With(Handled(40)));
@@ -45,22 +45,23 @@ public sealed class UprightPositionTests : RuleTests<UprightPosition>
     }
 
     [Fact]
-    public void A_body_of_unknown_depth_is_judged_by_what_is_known()
+    public void Item_of_unknown_depth_is_checked_by_projections()
     {
-        // 25 + 400 before the plane, 25 behind: nothing serves it in 400 mm, whatever its body.
+        // 25 + 400 before the plane, 25 behind: no setback suits it in 400 mm with any body depth.
         Assert.Contains(
-            Judge.Geometry.Check(Bay(depthMm: 400).Uprights(setback: 300).With(Unit("wave-pc", 4).At(10).Room(400, 25))).Findings, f => f.Rule == "depth.cabinet-too-shallow");
+            Judge.Geometry.Check(Bay(depthMm: 400).Uprights(setback: 300).With(Unit("wave-pc", 4).At(10).Room(400, 25))).Findings,
+            f => f.Rule == "depth.cabinet-too-shallow");
         Assert.Equal("/items/0", Only(Bay(depthMm: 800).Uprights(setback: 900).With(Unit("wave-pc", 4).At(10).Room(40, 25))).Pointers[1]);
     }
 
     [Fact]
-    public void A_single_item_too_deep_is_for_the_cabinets_rule() =>
+    public void Single_item_too_deep_is_not_in_conflict() =>
         Passes(Bay(depthMm: 600).With(Deep(450), Handled(40)));
 
     [Fact]
     public void Items_on_opposite_faces_can_be_in_conflict()
     {
-        // Front: 65 to 650. Rear: 25 + 600 + 75 - 0 = 700 at least, with a spacing so small that its body reaches far forward.
+        // Front item: 65 to 500. Rear item: at least 25 + 600 + 75 - 100 = 600.
         var rear = Unit("gauge-amp", 3).At(20, Face.Rear).Body(depth: 600).Room(0, 75);
         var finding = Only(Bay(depthMm: 1000).Uprights(spacing: 100).With(Unit("wave-pc", 4).At(10).Body(depth: 400).Room(40, 75), rear));
         Numbers(finding, 500, 600, "mm");
@@ -70,14 +71,14 @@ public sealed class UprightPositionTests : RuleTests<UprightPosition>
     [InlineData(65)]
     [InlineData(250)]
     [InlineData(111.1)]
-    public void A_setback_given_within_the_interval_passes(double setback) =>
+    public void Setback_in_range_passes(double setback) =>
         Passes(Bay(depthMm: 800).Uprights(setback: setback).With(Deep(450)));
 
     [Theory]
     [InlineData(50, 65, 75)]
     [InlineData(275, 250, 250)]
     [InlineData(276, 250, 226)] // 251 is still out
-    public void One_outside_it_is_an_error_that_the_next_hole_cures(double setback, double limit, double hole)
+    public void Setback_out_of_range_moves_to_next_hole(double setback, double limit, double hole)
     {
         var rack = Bay(depthMm: 800).Uprights(setback: setback).With(Deep(450));
         var finding = Only(rack);
@@ -87,14 +88,14 @@ public sealed class UprightPositionTests : RuleTests<UprightPosition>
     }
 
     [Fact]
-    public void The_rest_of_the_uprights_stays_as_it_is()
+    public void Remedy_changes_setback_only()
     {
         var rack = Bay(depthMm: 800).Uprights(setback: 50, spacing: 600, pitch: 20, opening: 465, hole: UprightHole.Round).With(Deep(450));
         Assert.Equal(rack.Cabinet!.Uprights! with { FrontSetbackMm = 70 }, Cured(rack, Only(rack)).Cabinet!.Uprights);
     }
 
     [Fact]
-    public void Where_no_hole_serves_the_cabinet_gets_deeper()
+    public void No_suitable_hole_needs_deeper_cabinet()
     {
         var rack = Bay(depthMm: 800).Uprights(setback: 0, pitch: 40).With(Deep(625));
         Numbers(Only(rack), 0, 65, "mm");
@@ -103,7 +104,7 @@ public sealed class UprightPositionTests : RuleTests<UprightPosition>
     }
 
     [Fact]
-    public void Leaving_the_front_door_off_is_a_further_remedy()
+    public void Removing_front_door_is_further_remedy()
     {
         var rack = Bay(depthMm: 800).With(Deep(), Handled());
         var finding = Only(rack);
@@ -113,7 +114,7 @@ public sealed class UprightPositionTests : RuleTests<UprightPosition>
     }
 
     [Fact]
-    public void Of_two_items_with_the_same_bound_the_lesser_id_is_named_whatever_their_order()
+    public void Equal_limits_name_lower_id()
     {
         var twin = Handled() with { Id = "a-twin", Position = new Position { U = 30 } };
         Assert.Equal("a-twin", Only(Bay(depthMm: 800).With(Deep(), Handled(), twin)).MessageData["first"].Text);
@@ -121,11 +122,11 @@ public sealed class UprightPositionTests : RuleTests<UprightPosition>
     }
 
     [Fact]
-    public void Items_that_are_not_placed_yet_have_to_be_served_too() =>
+    public void Unplaced_items_are_checked() =>
         Only(Bay(depthMm: 800).With(Deep(), Handled() with { Position = null }));
 
     [Fact]
-    public void Depths_that_are_not_given_are_asked_for()
+    public void Depths_missing_are_not_assessed()
     {
         Lacks(Bay(depthMm: 800).With(Unit("wave-pc", 4).At(10)), "/items/0/body/depthMm");
         Lacks(Bay(depthMm: 800).With(Unit("wave-pc", 4).At(10, Face.Rear).Body(depth: 300)), "/cabinet/uprights/spacingMm");
@@ -133,7 +134,7 @@ public sealed class UprightPositionTests : RuleTests<UprightPosition>
     }
 
     [Fact]
-    public void An_unknown_depth_still_bounds_the_setback_by_its_handles()
+    public void Item_of_unknown_depth_needs_its_front_projection()
     {
         var report = Report(Bay(depthMm: 800).Uprights(setback: 64).With(Unit("wave-pc", 4).At(10).Room(40)));
         Numbers(Assert.Single(report.Findings), 64, 65, "mm");
@@ -141,12 +142,16 @@ public sealed class UprightPositionTests : RuleTests<UprightPosition>
     }
 
     [Fact]
-    public void The_figures_give_the_bounds_as_far_as_they_are_known()
+    public void Figures_show_known_limits()
     {
         var figures = Report(Bay(depthMm: 800).With(Deep(450), Handled())).Figures.Depth!;
-        Assert.Equal((750, 565, 101, 250, 651), (figures.UsableMm, figures.DeepestStackMm, figures.FrontSetbackMinMm, figures.FrontSetbackMaxMm, figures.MinimumCabinetDepthMm));
+        Assert.Equal(
+            (750, 565, 101, 250, 651),
+            (figures.UsableMm, figures.DeepestStackMm, figures.FrontSetbackMinMm, figures.FrontSetbackMaxMm, figures.MinimumCabinetDepthMm));
         var unknown = Report(Bay(depthMm: 800).With(Unit("wave-pc", 4).At(10))).Figures.Depth!;
-        Assert.Equal((750, null, 65, null, null), (unknown.UsableMm, unknown.DeepestStackMm, unknown.FrontSetbackMinMm, unknown.FrontSetbackMaxMm, unknown.MinimumCabinetDepthMm));
+        Assert.Equal(
+            (750, null, 65, null, null),
+            (unknown.UsableMm, unknown.DeepestStackMm, unknown.FrontSetbackMinMm, unknown.FrontSetbackMaxMm, unknown.MinimumCabinetDepthMm));
         Assert.Null(Report(Bay(depthMm: 800)).Figures.Depth!.FrontSetbackMinMm);
     }
 }

@@ -13,13 +13,13 @@ public sealed class BlankingTests : RuleTests<Blanking>
     private static Item Fan(string id, int units, int unit) => Unit(id, units).At(unit).Breathes(AirflowDirection.FrontToRear);
 
     [Fact]
-    public void A_front_closed_from_end_to_end_passes() =>
+    public void Closed_front_passes() =>
         Passes(Aired(9).With(Fan("wave-pc", 4, 1), Plate("plate", 1, 5), Fan("gauge-pc", 4, 6)));
 
     [Fact]
-    public void Each_gap_beside_a_breather_is_a_warning()
+    public void Gap_next_to_front_to_rear_airflow_is_warning()
     {
-        // Open: 1, then 6 to 7, then 12.
+        // Open: U1, U6 to U7 and U12.
         var findings = Findings(Aired().With(Fan("wave-pc", 4, 2), Fan("gauge-pc", 4, 8)));
         Assert.Equal(["unit 1", "unit 12", "units 6-7"], findings.Select(f => f.MessageData["units"].Text!).Order(StringComparer.Ordinal));
         Assert.All(findings, f => Assert.Equal(Severity.Warning, f.Severity));
@@ -27,28 +27,30 @@ public sealed class BlankingTests : RuleTests<Blanking>
         Assert.Equal([1, 1, 2], findings.Select(f => f.Actual!.Value).Order());
     }
 
-    // Equipment behind that reaches through the front plane closes its units, and tells two gaps beside one item apart.
+    // A rear-mounted item that reaches the front closes its U positions and separates two gaps next to one item.
     [Fact]
-    public void What_is_mounted_behind_and_bounds_a_gap_is_pointed_at()
+    public void Rear_item_at_end_of_gap_is_in_pointers()
     {
-        var rack = Aired().Uprights(setback: 100, spacing: 400).With(Fan("wave-pc", 3, 5), Unit("low", 1).At(2, Face.Rear).Body(depth: 450), Unit("high", 1).At(10, Face.Rear).Body(depth: 450));
+        var rack = Aired().Uprights(setback: 100, spacing: 400).With(
+            Fan("wave-pc", 3, 5), Unit("low", 1).At(2, Face.Rear).Body(depth: 450),
+            Unit("high", 1).At(10, Face.Rear).Body(depth: 450));
         var beside = Findings(rack).Where(f => f.Pointers.Contains("/items/0")).Select(f => string.Join(" ", f.Pointers));
         Assert.Equal(["/items/0 /items/1 /items", "/items/0 /items/2 /items"], beside.Order(StringComparer.Ordinal));
     }
 
     [Fact]
-    public void A_gap_beside_nothing_that_breathes_front_to_rear_is_none() =>
+    public void Gap_next_to_side_airflow_passes() =>
         Passes(Aired().With(Fan("wave-pc", 4, 1), Unit("gauge-amp", 4).At(5).Breathes(AirflowDirection.Side)));
 
     [Fact]
-    public void A_rack_full_to_the_top_has_none() => Passes(Aired(60).With(Fan("wave-pc", 60, 1)));
+    public void Full_rack_passes() => Passes(Aired(60).With(Fan("wave-pc", 60, 1)));
 
     [Fact]
-    public void The_gap_at_the_top_of_the_highest_rack_is_found() =>
+    public void Gap_at_top_of_60U_cabinet_is_found() =>
         Assert.Equal("units 57-60", Only(Aired(60).With(Fan("wave-pc", 56, 1))).MessageData["units"].Text);
 
     [Fact]
-    public void Counted_from_the_top_the_gap_has_the_callers_numbers()
+    public void TopDown_numbering_is_used_for_gap()
     {
         var rack = Aired().TopDown().With(Fan("wave-pc", 10, 12));
         var finding = Only(rack);
@@ -62,7 +64,7 @@ public sealed class BlankingTests : RuleTests<Blanking>
     [InlineData(DoorStyle.Solid, DoorStyle.Perforated, 0)]
     [InlineData(DoorStyle.Perforated, DoorStyle.Glazed, 0)]
     [InlineData(null, DoorStyle.Solid, 0)]
-    public void Only_air_through_both_doors_is_meant(DoorStyle? front, DoorStyle? rear, int count)
+    public void Closed_door_is_not_checked(DoorStyle? front, DoorStyle? rear, int count)
     {
         var report = Report(Bay(9).Doors(front, rear).With(Fan("wave-pc", 8, 1)));
         Assert.Equal(count, report.Findings.Count);
@@ -70,7 +72,7 @@ public sealed class BlankingTests : RuleTests<Blanking>
     }
 
     [Fact]
-    public void Doors_that_are_not_given_are_asked_for()
+    public void Door_styles_missing_are_not_assessed()
     {
         Lacks(Bay(9).With(Fan("wave-pc", 8, 1)), "/cabinet/frontDoor/style", "/cabinet/rearDoor/style");
         Lacks(Bay(9).Doors(DoorStyle.Perforated, null).With(Fan("wave-pc", 8, 1)), "/cabinet/rearDoor/style");
@@ -78,15 +80,17 @@ public sealed class BlankingTests : RuleTests<Blanking>
     }
 
     [Fact]
-    public void Equipment_that_takes_power_and_does_not_say_how_it_breathes_is_asked() =>
-        Lacks(Aired().With(Unit("wave-pc", 4).At(1).Plugs(1), Unit("patch", 1).At(12), Unit("far", 1).At(11) with { HeatW = 40 }), "/items/0/airflow/direction", "/items/2/airflow/direction");
+    public void Powered_item_without_airflow_is_not_assessed() =>
+        Lacks(
+            Aired().With(Unit("wave-pc", 4).At(1).Plugs(1), Unit("patch", 1).At(12), Unit("far", 1).At(11) with { HeatW = 40 }),
+            "/items/0/airflow/direction", "/items/2/airflow/direction");
 
     [Fact]
-    public void One_that_says_it_has_no_fans_is_not() =>
+    public void Powered_item_without_fans_passes() =>
         Passes(Aired().With(Unit("wave-pc", 4).At(1).Plugs(1).Breathes(AirflowDirection.None)));
 
     [Fact]
-    public void Things_on_shelves_close_the_front_and_breathe_there()
+    public void Shelf_load_closes_front_and_counts_with_its_airflow()
     {
         var rack = Aired().With(
             Shelf("tray", 1), Thing("desk-pc", "tray", 180, 400, 4 * 44.45).Breathes(AirflowDirection.FrontToRear), Plate("plate", 4, 9));
@@ -95,29 +99,29 @@ public sealed class BlankingTests : RuleTests<Blanking>
     }
 
     [Fact]
-    public void A_horizontal_distribution_unit_closes_its_unit() =>
+    public void Horizontal_pdu_closes_its_U() =>
         Passes(Aired(9).With(Fan("wave-pc", 8, 1)).With(Strip("strip", PduMounting.Horizontal, 9)));
 
     [Fact]
-    public void On_the_rear_uprights_neither_breathers_nor_plates_count()
+    public void Rear_items_and_rear_panels_do_not_count()
     {
         Passes(Aired().With(Unit("wave-pc", 4).At(1, Face.Rear).Body(depth: 300).Breathes(AirflowDirection.FrontToRear)));
         Only(Aired(9).With(Fan("wave-pc", 8, 1), Plate("plate", 1, 9) with { Position = new Position { U = 9, Face = Face.Rear } }));
     }
 
     [Fact]
-    public void Where_a_body_from_behind_reaches_the_front_there_is_nothing_to_close() =>
+    public void Rear_body_reaching_front_closes_its_U() =>
         Passes(Aired(9).Uprights(spacing: 500).With(Fan("wave-pc", 8, 1), Unit("long", 1).At(9, Face.Rear).Body(depth: 500).Room(rear: 75)));
 
     [Theory]
     [InlineData(435, 1)] // 435 + 75 = 510, which is 600 less both doors and the handles behind
     [InlineData(436, 0)]
-    public void Without_a_spacing_it_does_so_where_no_distance_leaves_room(double depth, int gaps) =>
+    public void Rear_body_closes_U_where_no_spacing_leaves_space(double depth, int gaps) =>
         Assert.Equal(gaps, Findings(Bay(9, depthMm: 600).Doors(DoorStyle.Perforated, DoorStyle.Perforated).With(
             Fan("wave-pc", 8, 1), Unit("long", 1).At(9, Face.Rear).Body(depth: depth).Room(40, 75))).Count);
 
     [Fact]
-    public void Plates_close_the_gap_six_units_at_most_each()
+    public void Blanking_panels_are_at_most_6U()
     {
         var rack = Aired(20).With(Fan("wave-pc", 4, 1));
         var cured = Cured(rack, Only(rack));
@@ -126,7 +130,7 @@ public sealed class BlankingTests : RuleTests<Blanking>
     }
 
     [Fact]
-    public void A_plate_gets_an_id_of_its_own()
+    public void Blanking_panel_gets_free_id()
     {
         var rack = Aired(9).With(Fan("blanking-9", 8, 1));
         Assert.Equal("blanking-9-2", Cured(rack, Only(rack)).Items[1].Id);
@@ -135,10 +139,10 @@ public sealed class BlankingTests : RuleTests<Blanking>
     [Theory]
     [InlineData(197, 1)] // three plates are needed for the sixteen units
     [InlineData(198, 0)]
-    public void Where_a_request_takes_no_more_items_no_plate_is_added(int items, int remedies) =>
+    public void Item_limit_of_request_prevents_panels(int items, int remedies) =>
         Assert.Equal(remedies, Only(Aired(20).With([Fan("wave-pc", 4, 1), .. Enumerable.Range(1, items - 1).Select(i => Unit($"u{i}", 1))])).Remedies.Count);
 
     [Fact]
-    public void Uprights_in_the_way_of_the_door_take_no_plate() =>
+    public void Uprights_too_close_to_door_prevent_panels() =>
         Assert.Empty(Only(Aired(9).Uprights(setback: 24).With(Fan("wave-pc", 8, 1))).Remedies);
 }

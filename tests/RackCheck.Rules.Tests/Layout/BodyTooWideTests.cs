@@ -31,7 +31,7 @@ public sealed class BodyTooWideTests : RuleTests<BodyTooWide>
     }
 
     [Fact]
-    public void The_thickness_of_the_slides_and_the_opening_are_taken_where_they_are_given()
+    public void Limit_uses_specified_slide_thickness_and_opening()
     {
         var rack = Bay().Uprights(opening: 465).With(Body(441).On(SupportStyle.Slides, thickness: 12));
         Passes(rack);
@@ -39,25 +39,28 @@ public sealed class BodyTooWideTests : RuleTests<BodyTooWide>
     }
 
     [Fact]
-    public void A_width_that_is_not_given_is_asked_for()
+    public void Body_width_missing_is_not_assessed()
     {
         Lacks(Bay().With(Body(null)), "/items/0/body/widthMm");
         Lacks(Bay().With(Unit("wave-pc", 4)), "/items/0/body/widthMm");
     }
 
     [Fact]
-    public void Plates_and_what_stands_on_shelves_do_not_pass_between_uprights() =>
-        Passes(Bay().With(Plate("plate", 1, 1) with { Body = new Body { WidthMm = 482.6 } }, Shelf("tray", 4).Body(width: 430, depth: 450), Thing("desk-pc", "tray", width: 600)));
+    public void Blanking_panels_shelves_and_shelf_loads_are_not_checked() =>
+        Passes(
+            Bay().With(
+                Plate("plate", 1, 1) with { Body = new Body { WidthMm = 482.6 } }, Shelf("tray", 4).Body(width: 430, depth: 450),
+                Thing("desk-pc", "tray", width: 600)));
 
     [Fact]
-    public void What_passes_between_uprights_but_not_between_slides_is_asked_what_carries_it()
+    public void Support_style_missing_is_not_assessed_where_it_decides()
     {
         Lacks(Bay().With(Body(431.01).On(null)), "/items/0/support/style");
         Passes(Bay().With(Body(431).On(null)));
     }
 
     [Fact]
-    public void On_slides_runners_are_the_first_remedy()
+    public void Item_on_slides_gets_runners()
     {
         var rack = Bay().With(Body(440).On(SupportStyle.Slides) with { MassKg = 20 });
         var cured = Cured(rack, Only(rack));
@@ -65,28 +68,35 @@ public sealed class BodyTooWideTests : RuleTests<BodyTooWide>
     }
 
     [Fact]
-    public void Beside_another_set_on_runners_a_shelf_of_its_own_is()
+    public void Item_next_to_runners_gets_shelf()
     {
         var rack = Bay().With(Unit("gauge-pc", 4).At(6).Body(width: 440).On(SupportStyle.Runners), Body(440).On(SupportStyle.Slides));
         Assert.Equal(SupportStyle.Shelf, Cured(rack, Only(rack)).Items[1].Support!.Style);
     }
 
     [Fact]
-    public void The_rating_of_the_slides_stays_with_the_new_support_and_their_reach_does_not()
+    public void New_support_keeps_rating_only()
     {
-        var rack = Bay().With(Body(440) with { Support = new Support { Style = SupportStyle.Slides, RatedKg = 40, MinSpacingMm = 500, ExtensionMm = 600, UsedExtended = true, CableArm = true } });
+        var rack = Bay().With(
+            Body(440) with 
+            {
+                Support = new Support
+                {
+                    Style = SupportStyle.Slides, RatedKg = 40, MinSpacingMm = 500, ExtensionMm = 600, UsedExtended = true, CableArm = true,
+                },
+            });
         Assert.Equal(new Support { Style = SupportStyle.Runners, RatedKg = 40 }, Cured(rack, Only(rack)).Items[0].Support);
     }
 
     [Fact]
-    public void Wider_than_the_opening_it_can_only_be_taken_out()
+    public void Body_wider_than_opening_is_moved_to_another_rack()
     {
         var rack = Bay().With(Body(451).On(SupportStyle.Slides));
         Assert.Empty(Cured(rack, Only(rack)).Items);
     }
 
     [Fact]
-    public void The_opening_is_an_assumption_where_a_width_is_compared_with_it()
+    public void Default_opening_is_reported_where_used()
     {
         var assumption = Assert.Single(Report(Bay().With(Body(440).Room(0, 0))).Assumptions, a => a.Pointer == "/cabinet/uprights/openingMm");
         Assert.Equal(450, assumption.Value.Number);

@@ -11,12 +11,12 @@ public sealed class HoleTypeTests : RuleTests<HoleType>
     private static Item Nuts(Fixing? fixing) => Unit("wave-pc", 4).At(10) with { Fixing = fixing };
 
     [Fact]
-    public void Cage_nuts_in_square_holes_pass() => Passes(Bay().Uprights(hole: UprightHole.Square).With(Nuts(Fixing.CageNut)));
+    public void CageNut_in_square_hole_passes() => Passes(Bay().Uprights(hole: UprightHole.Square).With(Nuts(Fixing.CageNut)));
 
     [Theory]
     [InlineData(UprightHole.Round, Fixing.ClipNut)]
     [InlineData(UprightHole.Threaded, Fixing.Screw)]
-    public void In_other_holes_they_are_a_warning_and_the_holes_name_the_remedy(UprightHole hole, Fixing instead)
+    public void CageNut_in_other_hole_is_warning_with_remedy(UprightHole hole, Fixing instead)
     {
         var rack = Bay().Uprights(hole: hole).With(Unit("gauge-amp", 2).At(1), Nuts(Fixing.CageNut));
         var finding = Only(rack);
@@ -29,10 +29,10 @@ public sealed class HoleTypeTests : RuleTests<HoleType>
     [InlineData(Fixing.ClipNut)]
     [InlineData(Fixing.Screw)]
     [InlineData(null)]
-    public void Other_fixings_ask_for_no_square_holes(Fixing? fixing) => Passes(Bay().Uprights(hole: UprightHole.Round).With(Nuts(fixing)));
+    public void Other_fixing_passes(Fixing? fixing) => Passes(Bay().Uprights(hole: UprightHole.Round).With(Nuts(fixing)));
 
     [Fact]
-    public void The_holes_are_asked_for_where_cage_nuts_are()
+    public void Hole_type_missing_is_not_assessed_for_cage_nuts()
     {
         Lacks(Bay().With(Nuts(Fixing.CageNut)), "/cabinet/uprights/hole");
         Lacks(Bay().Uprights(setback: 75).With(Nuts(Fixing.CageNut)), "/cabinet/uprights/hole");
@@ -41,5 +41,7 @@ public sealed class HoleTypeTests : RuleTests<HoleType>
 
     [Fact]
     public void Each_item_is_a_finding() =>
-        Assert.Equal(2, Findings(Bay().Uprights(hole: UprightHole.Round).With(Nuts(Fixing.CageNut), Nuts(Fixing.CageNut) with { Id = "gauge-pc", Position = null })).Count);
+        Assert.Equal(
+            2,
+            Findings(Bay().Uprights(hole: UprightHole.Round).With(Nuts(Fixing.CageNut), Nuts(Fixing.CageNut) with { Id = "gauge-pc", Position = null })).Count);
 }

@@ -12,7 +12,7 @@ public sealed class NoSupportTests : RuleTests<NoSupport>
         (Unit("gauge-amp", units).At(10).Body(depth: depth) with { MassKg = kilograms }).On(style);
 
     [Fact]
-    public void At_the_limits_a_panel_carries_it() => Passes(Bay().With(Hung()));
+    public void Item_at_limits_passes() => Passes(Bay().With(Hung()));
 
     [Theory]
     [InlineData(4, 12.0, 400.0, 4, 3, "U")]
@@ -20,7 +20,7 @@ public sealed class NoSupportTests : RuleTests<NoSupport>
     [InlineData(3, 12.0, 400.5, 400.5, 400, "mm")]
     [InlineData(4, 99.0, 900.0, 4, 3, "U")]
     [InlineData(1, null, 401.0, 401, 400, "mm")]
-    public void Over_one_of_them_is_a_warning(int units, double? kilograms, double? depth, double actual, double limit, string unit)
+    public void Item_above_one_limit_is_warning(int units, double? kilograms, double? depth, double actual, double limit, string unit)
     {
         var finding = Only(Bay().With(Hung(units, kilograms, depth)));
         Assert.Equal(Severity.Warning, finding.Severity);
@@ -32,14 +32,14 @@ public sealed class NoSupportTests : RuleTests<NoSupport>
     [InlineData(SupportStyle.Slides)]
     [InlineData(SupportStyle.Runners)]
     [InlineData(SupportStyle.Shelf)]
-    public void Anything_under_it_will_do(SupportStyle style) => Passes(Bay().With(Hung(6, 60, 900, style)));
+    public void Item_on_any_support_passes(SupportStyle style) => Passes(Bay().With(Hung(6, 60, 900, style)));
 
     [Fact]
-    public void Mass_and_depth_are_asked_for_where_a_panel_carries_it() =>
+    public void Mass_and_depth_missing_are_not_assessed() =>
         Lacks(Bay().With(Hung(3, null, null)), "/items/0/body/depthMm", "/items/0/massKg");
 
     [Fact]
-    public void What_carries_it_is_asked_for_where_a_panel_might_not()
+    public void Support_style_missing_is_not_assessed()
     {
         Lacks(Bay().With(Hung(4, null, null, null)), "/items/0/support/style");
         Lacks(Bay().With(Hung(3, null, null, null)), "/items/0/support/style");
@@ -47,22 +47,25 @@ public sealed class NoSupportTests : RuleTests<NoSupport>
     }
 
     [Fact]
-    public void Plates_and_what_stands_on_a_shelf_are_not_meant() =>
-        Passes(Bay().With(Plate("plate", 6, 1), Plate("screwed", 1, 20).On(SupportStyle.Panel), Shelf("tray", 10).On(SupportStyle.Runners), Unit("desk-pc", 4).Weighs(20) with { OnShelf = "tray" }));
+    public void Blanking_panels_and_shelf_loads_are_not_checked() =>
+        Passes(
+            Bay().With(
+                Plate("plate", 6, 1), Plate("screwed", 1, 20).On(SupportStyle.Panel), Shelf("tray", 10).On(SupportStyle.Runners),
+                Unit("desk-pc", 4).Weighs(20) with { OnShelf = "tray" }));
 
     [Theory]
     [InlineData("panelHeightU", 2)]
     [InlineData("panelMassKg", 11.9)]
     [InlineData("panelDepthMm", 399)]
-    public void A_policy_can_be_stricter(string limit, double value) => Only(Bay().With(Hung()).Limit(Id, limit, value));
+    public void Policy_can_be_stricter(string limit, double value) => Only(Bay().With(Hung()).Limit(Id, limit, value));
 
     [Theory]
     [InlineData("panelHeightU", 4)]
     [InlineData("panelHeightU", 60)]
-    public void Or_milder(string limit, double value) => Passes(Bay().With(Hung(4)).Limit(Id, limit, value));
+    public void Policy_can_be_milder(string limit, double value) => Passes(Bay().With(Hung(4)).Limit(Id, limit, value));
 
     [Fact]
-    public void Runners_are_the_remedy()
+    public void Item_gets_runners()
     {
         var rack = Bay().With(Hung(4));
         Assert.Equal(SupportStyle.Runners, Cured(rack, Only(rack)).Items[0].Support!.Style);
@@ -73,7 +76,7 @@ public sealed class NoSupportTests : RuleTests<NoSupport>
     [InlineData(14, true)] // right above
     [InlineData(6, false)]
     [InlineData(15, false)]
-    public void Beside_other_runners_a_shelf_of_its_own_is(int unit, bool beside)
+    public void Item_next_to_runners_gets_shelf(int unit, bool beside)
     {
         var rack = Bay().With(Hung(4), Unit("wave-pc", 3).At(unit).On(SupportStyle.Runners));
         Assert.Equal(beside ? SupportStyle.Shelf : SupportStyle.Runners, Cured(rack, Only(rack)).Items[0].Support!.Style);

@@ -9,7 +9,7 @@ namespace RackCheck.Rules.Tests.Layout;
 public sealed class NotPlacedTests : RuleTests<NotPlaced>
 {
     [Fact]
-    public void An_item_without_a_position_is_a_warning()
+    public void Item_without_position_is_warning()
     {
         var finding = Only(Bay().With(Unit("wave-pc", 4)));
         Assert.Equal(Severity.Warning, finding.Severity);
@@ -18,45 +18,45 @@ public sealed class NotPlacedTests : RuleTests<NotPlaced>
     }
 
     [Fact]
-    public void Placed_items_things_on_shelves_and_things_without_units_pass() =>
+    public void Placed_items_shelf_loads_and_items_without_U_pass() =>
         Passes(Bay().With(Shelf("tray", 1), Unit("wave-pc", 4).At(10), Unit("desk-pc", 4) with { OnShelf = "tray" }, Thing("mouse", null)));
 
     [Fact]
-    public void A_plate_and_a_shelf_need_a_place_like_any_other() =>
+    public void Unplaced_panel_and_shelf_are_warnings() =>
         Assert.Equal(2, Findings(Bay().With(Plate("plate", 1, 1) with { Position = null }, Shelf("tray", 1) with { Position = null })).Count);
 
     [Fact]
-    public void It_goes_to_the_lowest_free_place()
+    public void Item_moves_to_lowest_free_U()
     {
         var rack = Bay().With(Unit("gauge-amp", 2).At(1), Unit("flume-daq", 2).At(6), Unit("wave-pc", 4));
         Assert.Equal(8, Cured(rack, Only(rack)).Items[2].Position!.U);
     }
 
     [Fact]
-    public void Counted_from_the_top_it_still_goes_to_the_lowest_place()
+    public void TopDown_item_moves_to_lowest_free_U()
     {
         var rack = Bay(42).TopDown().With(Unit("wave-pc", 4));
         Assert.Equal(42, Cured(rack, Only(rack)).Items[0].Position!.U);
     }
 
     [Fact]
-    public void A_set_on_runners_keeps_a_free_unit_to_the_next()
+    public void Item_on_runners_keeps_free_U_to_next()
     {
         var rack = Bay().With(Unit("gauge-pc", 4).At(1).On(SupportStyle.Runners), Unit("wave-pc", 4).On(SupportStyle.Runners));
         Assert.Equal(6, Cured(rack, Only(rack)).Items[1].Position!.U);
     }
 
     [Fact]
-    public void In_a_higher_cabinet_too()
+    public void Taller_cabinet_keeps_free_U_between_runners()
     {
-        // 47 units would hold the five on top, but right on the runners below; so 52, from 44 on.
+        // A 47U cabinet has space for the 5U, but directly above the runners below; so 52U, from U44 on.
         var rack = Bay(42).With(Unit("tower", 38).At(1), Unit("gauge-pc", 4).At(39).On(SupportStyle.Runners), Unit("wave-pc", 5).On(SupportStyle.Runners));
         var cured = Cured(rack, Only(rack));
         Assert.Equal((52, 44), (cured.Cabinet!.HeightU, cured.Items[2].Position!.U));
     }
 
     [Fact]
-    public void In_a_full_rack_a_higher_cabinet_is_the_first_remedy_and_another_rack_the_second()
+    public void Full_rack_offers_taller_cabinet_then_another_rack()
     {
         var rack = Bay(42).With(Unit("tower", 42).At(1), Unit("wave-pc", 4));
         var finding = Only(rack);

@@ -12,13 +12,13 @@ public sealed class OutsideRackTests : RuleTests<OutsideRack>
     [Theory]
     [InlineData(1)]
     [InlineData(39)]
-    public void An_item_within_the_units_passes(int unit) => Passes(Bay(42).With(Unit("wave-pc", 4).At(unit)));
+    public void Item_inside_rack_passes(int unit) => Passes(Bay(42).With(Unit("wave-pc", 4).At(unit)));
 
     [Theory]
     [InlineData(40, 43, 42)]
     [InlineData(43, 46, 42)]
     [InlineData(200, 203, 42)]
-    public void Above_the_top_unit_the_highest_unit_taken_is_compared(int unit, double actual, double limit)
+    public void Item_above_top_U_is_error(int unit, double actual, double limit)
     {
         var finding = Only(Bay(42).With(Unit("wave-pc", 4).At(unit)));
         Assert.Equal(Severity.Error, finding.Severity);
@@ -29,17 +29,17 @@ public sealed class OutsideRackTests : RuleTests<OutsideRack>
     [Theory]
     [InlineData(0)]
     [InlineData(-5)]
-    public void Below_unit_1_the_lowest_unit_taken_is_compared(int unit) =>
+    public void Item_below_U1_is_error(int unit) =>
         Numbers(Only(Bay(42).With(Unit("wave-pc", 4).At(unit))), unit, 1, "U");
 
     [Theory]
     [InlineData(42)] // the lowest place: units 39 to 42 from the top
     [InlineData(4)] // the highest place: units 1 to 4 from the top
-    public void Counted_from_the_top_the_number_of_the_lowest_unit_taken_is_meant(int unit) =>
+    public void TopDown_item_inside_rack_passes(int unit) =>
         Passes(Bay(42).TopDown().With(Unit("wave-pc", 4).At(unit)));
 
     [Fact]
-    public void Counted_from_the_top_unit_3_is_too_high_for_four_units_and_unit_43_too_low()
+    public void TopDown_item_outside_rack_is_error()
     {
         var above = Only(Bay(42).TopDown().With(Unit("wave-pc", 4).At(3)));
         Numbers(above, 43, 42, "U");
@@ -51,7 +51,7 @@ public sealed class OutsideRackTests : RuleTests<OutsideRack>
     }
 
     [Fact]
-    public void An_item_higher_than_the_rack_is_found_and_gets_a_higher_one()
+    public void Item_higher_than_cabinet_gets_taller_cabinet()
     {
         var rack = Bay(6).With(Unit("tower", 8).At(1));
         Assert.Equal(15, Cured(rack, Only(rack)).Cabinet!.HeightU);
@@ -60,28 +60,28 @@ public sealed class OutsideRackTests : RuleTests<OutsideRack>
     [Theory]
     [InlineData(13, true)]
     [InlineData(12, false)]
-    public void A_horizontal_distribution_unit_counts_too(int unit, bool found)
+    public void Horizontal_pdu_is_checked(int unit, bool found)
     {
         var findings = Findings(Bay(12).With(Strip("strip", PduMounting.Horizontal, unit)));
         Assert.Equal(found ? ["/pdus/0/position"] : [], findings.SelectMany(f => f.Pointers));
     }
 
     [Fact]
-    public void A_vertical_distribution_unit_takes_no_units() => Passes(Bay(12).With(Strip("strip", PduMounting.Vertical, 13)));
+    public void Vertical_pdu_is_not_checked() => Passes(Bay(12).With(Strip("strip", PduMounting.Vertical, 13)));
 
     [Fact]
-    public void An_item_and_a_distribution_unit_of_the_same_id_are_two_findings_apart()
+    public void Item_and_pdu_of_same_id_are_separate_findings()
     {
         var rack = Bay(12).With(Unit("a", 1).At(13)).With(Strip("a", PduMounting.Horizontal, 13, Face.Rear));
         Assert.Equal(2, Findings(rack).Select(f => f.Fingerprint).Distinct().Count());
     }
 
     [Fact]
-    public void What_stands_on_a_shelf_takes_no_units_of_its_own() =>
+    public void Shelf_load_is_not_checked() =>
         Passes(Bay(12).With(Shelf("tray", 4), Unit("wave-pc", 4) with { OnShelf = "tray", Position = new Position { U = 99 } }));
 
     [Fact]
-    public void It_moves_to_the_nearest_free_place_on_its_own_face()
+    public void Item_moves_to_nearest_free_U_on_same_face()
     {
         var rack = Bay(42).With(Unit("gauge-pc", 2).At(41), Unit("wave-pc", 4).At(39, Face.Rear), Unit("flume-daq", 4).At(41));
         var finding = Only(rack);
@@ -89,7 +89,7 @@ public sealed class OutsideRackTests : RuleTests<OutsideRack>
     }
 
     [Fact]
-    public void In_a_full_rack_a_higher_cabinet_keeps_every_other_item_in_its_place()
+    public void Taller_cabinet_keeps_other_items_in_place()
     {
         var rack = Bay(12).TopDown().Cabinet(c => c with { HeightMm = 700 }).With(Unit("wave-pc", 12).At(12), Unit("gauge-amp", 2).At(0));
         var cured = Cured(rack, Only(rack));
@@ -100,7 +100,7 @@ public sealed class OutsideRackTests : RuleTests<OutsideRack>
     }
 
     [Fact]
-    public void In_the_highest_rack_it_loses_its_place_or_is_taken_out()
+    public void Full_tallest_cabinet_unplaces_or_removes_item()
     {
         var rack = Bay(60).With(Unit("wave-pc", 60).At(1), Unit("gauge-amp", 2).At(61));
         var finding = Only(rack);

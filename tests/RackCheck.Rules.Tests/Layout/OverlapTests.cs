@@ -19,7 +19,7 @@ public sealed class OverlapTests : RuleTests<Overlap>
     [InlineData(10, 2)]
     [InlineData(12, 2)]
     [InlineData(13, 1)]
-    public void On_one_face_a_shared_unit_is_enough(int unit, double shared)
+    public void Shared_U_on_one_face_is_error(int unit, double shared)
     {
         var finding = Only(Bay().With(Unit("wave-pc", 4).At(10), Unit("gauge-amp", 2).At(unit)));
         Assert.Equal(Severity.Error, finding.Severity);
@@ -28,7 +28,7 @@ public sealed class OverlapTests : RuleTests<Overlap>
     }
 
     [Fact]
-    public void Three_in_one_place_are_three_pairs() =>
+    public void Three_items_at_one_U_are_three_pairs() =>
         Assert.Equal(3, Findings(Bay().With(Unit("a", 2).At(10), Unit("b", 2).At(11), Unit("c", 3).At(10))).Count);
 
     [Theory]
@@ -41,7 +41,7 @@ public sealed class OverlapTests : RuleTests<Overlap>
     }
 
     [Fact]
-    public void Heap_names_its_items_and_is_spread_over_free_places()
+    public void Many_items_at_one_U_are_named_and_spread()
     {
         var rack = Bay().With([.. Enumerable.Range(0, 12).Select(i => Unit($"u{i:00}", 1 + (i % 2)).At(10)), Unit("stays", 4).At(1)]);
         var finding = Only(rack);
@@ -53,9 +53,9 @@ public sealed class OverlapTests : RuleTests<Overlap>
     }
 
     [Fact]
-    public void Counted_from_the_top_the_same_numbers_are_other_units()
+    public void TopDown_numbering_changes_shared_U()
     {
-        // From the top, 13 is the lowest unit of 10 to 13; the amplifier hangs on 14 and 15 and touches nothing.
+        // Top-down, wave-pc occupies U10 to U13. The amplifier occupies U14 and U15.
         Passes(Bay().TopDown().With(Unit("wave-pc", 4).At(13), Unit("gauge-amp", 2).At(15)));
         var finding = Only(Bay().TopDown().With(Unit("wave-pc", 4).At(13), Unit("gauge-amp", 2).At(14)));
         Assert.Equal("unit 13", finding.MessageData["units"].Text);
@@ -64,7 +64,7 @@ public sealed class OverlapTests : RuleTests<Overlap>
     [Theory]
     [InlineData(100, false)] // 450 + 75 + 100 + 75 = 700
     [InlineData(100.5, true)]
-    public void On_opposite_faces_two_meet_where_their_depths_exceed_the_spacing(double depth, bool meet)
+    public void Opposite_faces_conflict_where_depths_exceed_spacing(double depth, bool meet)
     {
         var rack = Bay().Uprights(spacing: 700).With(Deep, Unit("gauge-amp", 2).At(12, Face.Rear).Body(depth: depth).Room(rear: 75));
         if (!meet)
@@ -77,19 +77,19 @@ public sealed class OverlapTests : RuleTests<Overlap>
     }
 
     [Fact]
-    public void On_opposite_faces_nothing_is_shared_where_the_units_differ() =>
+    public void Opposite_faces_at_different_U_pass() =>
         Passes(Bay().Uprights(spacing: 300).With(Deep, Unit("gauge-amp", 2).At(14, Face.Rear).Body(depth: 450)));
 
     [Fact]
-    public void One_known_to_reach_through_the_rack_meets_whatever_is_behind_it()
+    public void Full_depth_item_conflicts_with_item_of_unknown_depth()
     {
-        // 601 + 75 + 25 = 701: however shallow the other is, its connectors take 25.
+        // 601 + 75 + 25 = 701: the connectors of the other item need at least 25.
         var finding = Only(Bay().Uprights(spacing: 700).With(Deep.Body(depth: 601), Unit("gauge-amp", 2).At(12, Face.Rear)));
         Numbers(finding, 701, 700, "mm");
     }
 
     [Fact]
-    public void A_depth_that_would_decide_is_asked_for()
+    public void Depth_missing_is_not_assessed()
     {
         Lacks(Bay().Uprights(spacing: 700).With(Deep, Unit("gauge-amp", 2).At(12, Face.Rear)), "/items/1/body/depthMm");
         Lacks(
@@ -101,7 +101,7 @@ public sealed class OverlapTests : RuleTests<Overlap>
     [Theory]
     [InlineData(270, false)] // 450 + 75 + 270 + 75 = 870 = 1000 - 25 - 25, less 40 before each plane
     [InlineData(271, true)]
-    public void Without_a_spacing_what_lies_between_the_doors_and_the_planes_is_the_most_that_it_can_be(double depth, bool meet)
+    public void Spacing_missing_is_limited_by_depth_between_doors(double depth, bool meet)
     {
         var rack = Bay().With(Deep, Unit("gauge-amp", 2).At(12, Face.Rear).Body(depth: depth).Room(rear: 75));
         if (meet)
@@ -115,11 +115,11 @@ public sealed class OverlapTests : RuleTests<Overlap>
     }
 
     [Fact]
-    public void A_plate_on_the_front_leaves_room_for_what_hangs_behind_it() =>
+    public void Blanking_panel_in_front_of_rear_item_passes() =>
         Passes(Bay().Uprights(spacing: 700).With(Plate("plate", 4, 10), Unit("wave-pc", 4).At(10, Face.Rear).Body(depth: 625).Room(rear: 75)));
 
     [Fact]
-    public void A_horizontal_distribution_unit_takes_one_unit_and_sixty_millimetres()
+    public void Horizontal_pdu_occupies_one_U_and_60_mm()
     {
         var rack = Bay().Uprights(spacing: 700).With(Deep.Body(depth: 490).Room(rear: 76)).With(Strip("strip", PduMounting.Horizontal, 11, Face.Rear));
 
@@ -131,7 +131,7 @@ public sealed class OverlapTests : RuleTests<Overlap>
     }
 
     [Fact]
-    public void An_item_and_a_distribution_unit_of_the_same_id_are_kept_apart()
+    public void Item_and_pdu_of_same_id_are_separate_findings()
     {
         var rack = Bay().With(Unit("a", 4).At(10), Unit("b", 4).At(10)).With(Strip("b", PduMounting.Horizontal, 10));
         Assert.Equal(3, Findings(rack).Select(f => f.Fingerprint).Distinct().Count());
@@ -142,51 +142,51 @@ public sealed class OverlapTests : RuleTests<Overlap>
     [InlineData(4, 5.0, 4, 3.0, "b")] // then the lighter one
     [InlineData(4, 5.0, 4, 8.0, "a")]
     [InlineData(4, 5.0, 4, 5.0, "b")] // then the later id
-    public void The_one_easier_to_move_is_the_culprit(int firstU, double firstKg, int secondU, double secondKg, string culprit)
+    public void Item_easier_to_move_is_named_first(int firstU, double firstKg, int secondU, double secondKg, string culprit)
     {
         var finding = Only(Bay().With(Unit("a", firstU).At(10).Weighs(firstKg), Unit("b", secondU).At(10).Weighs(secondKg)));
         Assert.Equal(culprit, finding.MessageData["item"].Text);
     }
 
     [Fact]
-    public void A_plate_gives_way_and_is_taken_out()
+    public void Blanking_panel_is_removed()
     {
         var rack = Bay().With(Unit("gauge-amp", 1).At(10), Plate("plate", 4, 8));
         Assert.Equal(["gauge-amp"], Cured(rack, Only(rack)).Items.Select(i => i.Id));
     }
 
     [Fact]
-    public void The_other_moves_to_the_nearest_free_place()
+    public void Item_moves_to_nearest_free_U()
     {
         var rack = Bay().With(Unit("wave-pc", 4).At(10), Unit("gauge-amp", 2).At(12), Unit("flume-daq", 3).At(14));
         Assert.Equal(8, Cured(rack, Only(rack)).Items[1].Position!.U);
     }
 
     [Fact]
-    public void A_move_keeps_clear_of_what_stands_on_a_shelf()
+    public void Move_avoids_shelf_load()
     {
-        // The thing on the tray reaches up to unit 9, so 10 and 11 are the nearest free ones below.
+        // The item on the tray reaches up to U9, and U11 and U12 are the nearest free U positions.
         var rack = Bay().With(
             Shelf("tray", 1), Thing("desk-pc", "tray", width: 180, height: 8 * 44.45, depth: 400), Unit("wave-pc", 30).At(13), Unit("gauge-amp", 2).At(13));
         Assert.Equal(11, Cured(rack, Only(rack)).Items[3].Position!.U);
     }
 
     [Fact]
-    public void A_move_does_not_put_a_set_on_runners_onto_another()
+    public void Move_keeps_free_U_between_runners()
     {
         var rack = Bay().With(
             Unit("wave-pc", 4).At(10),
             Unit("gauge-pc", 2).At(12).On(SupportStyle.Runners),
             Unit("flume-daq", 3).At(5).On(SupportStyle.Runners));
 
-        // Units 8 and 9 are free and nearest, but 8 stands on the runners of 5 to 7.
+        // U8 and U9 are the nearest free U positions, but U8 is directly above the runners of U5 to U7.
         Assert.Equal(14, Cured(rack, Only(rack)).Items[1].Position!.U);
     }
 
     [Fact]
-    public void A_run_on_runners_that_hides_behind_the_conflict_is_no_new_error()
+    public void Runner_run_behind_conflict_is_no_new_error()
     {
-        // Between two stacked sets the panel claims unit 4; once it is gone they still creep as they did.
+        // The panel occupies U4 between two stacked sets. Without it, the cumulative height error is the same.
         var rack = Bay().With(
             Unit("wave-pc", 4).At(1).Body(height: 177).On(SupportStyle.Runners),
             Unit("gauge-pc", 4).At(5).Body(height: 177).On(SupportStyle.Runners),
@@ -195,7 +195,7 @@ public sealed class OverlapTests : RuleTests<Overlap>
     }
 
     [Fact]
-    public void In_a_full_rack_a_distribution_unit_gets_a_higher_cabinet_but_is_never_taken_out()
+    public void Pdu_in_full_rack_gets_taller_cabinet_only()
     {
         var rack = Bay(6).With(Unit("wave-pc", 6).At(1)).With(Strip("strip", PduMounting.Horizontal, 3));
         var remedy = Assert.Single(Only(rack).Remedies);
@@ -204,7 +204,7 @@ public sealed class OverlapTests : RuleTests<Overlap>
     }
 
     [Fact]
-    public void A_loaded_shelf_that_finds_no_room_loses_its_place_or_is_taken_out_with_what_stands_on_it()
+    public void Shelf_in_full_rack_is_unplaced_or_removed_with_its_load()
     {
         var rack = Bay(60).With(Unit("wave-pc", 60).At(1), Shelf("tray", 30), Thing("desk-pc", "tray", width: 180, height: 40, depth: 400));
         var finding = Only(rack);

@@ -12,13 +12,13 @@ public sealed class ReserveTests : RuleTests<Reserve>
     [InlineData(20, 18)] // two of twenty are a tenth
     [InlineData(42, 37)]
     [InlineData(12, 0)]
-    public void A_tenth_free_passes(int rack, int used) => Passes(Bay(rack).With(used == 0 ? [] : [Unit("wave-pc", used).At(1)]));
+    public void Ten_percent_free_passes(int rack, int used) => Passes(Bay(rack).With(used == 0 ? [] : [Unit("wave-pc", used).At(1)]));
 
     [Theory]
     [InlineData(20, 19, 1, 2)]
     [InlineData(42, 38, 4, 4.2)]
     [InlineData(12, 12, 0, 1.2)]
-    public void Less_is_advice(int rack, int used, double free, double needed)
+    public void Less_than_ten_percent_is_advice(int rack, int used, double free, double needed)
     {
         var finding = Only(Bay(rack).With(Unit("wave-pc", used).At(1)));
         Assert.Equal(Severity.Advice, finding.Severity);
@@ -27,45 +27,45 @@ public sealed class ReserveTests : RuleTests<Reserve>
     }
 
     [Fact]
-    public void A_unit_taken_on_either_face_is_taken_once() =>
+    public void U_used_on_both_faces_counts_once() =>
         Passes(Bay(20).With(Unit("wave-pc", 18).At(1), Unit("gauge-amp", 18).At(1, Face.Rear)));
 
     [Fact]
-    public void A_unit_behind_a_plate_is_free_and_one_under_a_thing_on_a_shelf_is_not()
+    public void U_behind_panel_is_free_and_U_of_shelf_load_is_not()
     {
         Passes(Bay(20).With(Unit("wave-pc", 18).At(1), Plate("plate", 2, 19)));
         Numbers(Only(Bay(20).With(Unit("wave-pc", 17).At(1), Shelf("tray", 18), Thing("desk-pc", "tray", height: 50))), 0, 2, "U");
     }
 
     [Fact]
-    public void A_distribution_unit_across_takes_one() =>
+    public void Horizontal_pdu_occupies_one_U() =>
         Numbers(Only(Bay(20).With(Unit("wave-pc", 18).At(1)).With(Strip("strip", PduMounting.Horizontal, 19))), 1, 2, "U");
 
     [Theory]
     [InlineData(0, 20, false)]
     [InlineData(25, 15, false)]
     [InlineData(25, 16, true)]
-    public void A_policy_sets_the_share(double percent, int used, bool found) =>
+    public void Policy_sets_reserve(double percent, int used, bool found) =>
         Assert.Equal(found, Findings(Bay(20).With(Unit("wave-pc", used).At(1)).Limit(Id, "reservePercent", percent)).Count == 1);
 
     [Fact]
-    public void The_least_cabinet_on_sale_with_the_reserve_is_the_remedy()
+    public void Smallest_sufficient_cabinet_is_remedy()
     {
-        // 18 of 18 taken; 22 leave 4, of which 2.2 are the reserve.
+        // 18 of 18 U are occupied. A 22U cabinet leaves 4 U; the reserve is 2.2 U.
         var rack = Bay(18).With(Unit("wave-pc", 18).At(1));
         Assert.Equal(22, Cured(rack, Only(rack)).Cabinet!.HeightU);
     }
 
     [Fact]
-    public void What_hangs_above_the_top_today_takes_units_of_the_higher_cabinet()
+    public void Item_above_top_U_occupies_taller_cabinet()
     {
-        // 16 within 18, six more from 19 to 24: 22 of 24 taken, so 24 keep too few and 27 it is.
+        // 17 of 18 U are occupied, six more from U19 to U24. A 24U cabinet leaves too few, a 27U cabinet is sufficient.
         var rack = Bay(18).With(Unit("wave-pc", 17).At(1), Unit("tower", 6).At(19));
         Assert.Equal(27, Cured(rack, Only(rack)).Cabinet!.HeightU);
     }
 
     [Fact]
-    public void Counted_from_the_top_everything_stays_where_it_hangs()
+    public void TopDown_items_keep_their_place_in_taller_cabinet()
     {
         var rack = Bay(20).TopDown().With(Unit("wave-pc", 19).At(20));
         var cured = Cured(rack, Only(rack));
@@ -73,10 +73,10 @@ public sealed class ReserveTests : RuleTests<Reserve>
     }
 
     [Fact]
-    public void The_highest_cabinet_has_no_remedy() =>
+    public void Tallest_cabinet_has_no_remedy() =>
         Assert.Empty(Only(Bay(60).With(Unit("wave-pc", 59).At(1))).Remedies);
 
     [Fact]
-    public void A_whole_rack_free_is_never_had() =>
+    public void Reserve_of_100_percent_has_no_remedy() =>
         Assert.Empty(Only(Bay(20).With(Unit("wave-pc", 1).At(1)).Limit(Id, "reservePercent", 100)).Remedies);
 }

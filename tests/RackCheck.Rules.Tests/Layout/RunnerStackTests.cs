@@ -8,13 +8,13 @@ namespace RackCheck.Rules.Tests.Layout;
 
 public sealed class RunnerStackTests : RuleTests<RunnerStack>
 {
-    // 175.8 + 2 = 177.8 = 4 x 44.45: a set that just keeps to its units.
+    // 175.8 + 2 = 177.8 = 4 x 44.45: a set that just fits its U positions.
     private const double Exact = 175.8;
 
     private static Item Set(string id, int unit, double? height = null, double? thickness = null) =>
         Unit(id, 4).At(unit).Body(height: height).On(SupportStyle.Runners, thickness);
 
-    // Sets one on the other from unit 1 on.
+    // Sets stacked from U1 on.
     private static Item[] Stack(params double?[] heights) => [.. heights.Select((h, i) => Set($"set-{i}", 1 + (4 * i), h))];
 
     [Theory]
@@ -26,7 +26,7 @@ public sealed class RunnerStackTests : RuleTests<RunnerStack>
     [InlineData(3, Severity.Warning, 2)]
     [InlineData(4, Severity.Error, 3)]
     [InlineData(6, Severity.Error, 3)]
-    public void Three_are_a_warning_and_more_an_error(int sets, Severity severity, double limit)
+    public void Three_sets_are_warning_and_four_are_error(int sets, Severity severity, double limit)
     {
         var finding = Only(Bay().With(Stack(new double?[sets])));
         Assert.Equal(severity, finding.Severity);
@@ -36,27 +36,32 @@ public sealed class RunnerStackTests : RuleTests<RunnerStack>
     }
 
     [Fact]
-    public void A_free_unit_ends_a_run() => Passes(Bay().With([.. Stack(null, null), Set("above", 10), Set("on-top", 14)]));
+    public void Free_U_ends_run() => Passes(Bay().With([.. Stack(null, null), Set("above", 10), Set("on-top", 14)]));
 
     [Fact]
-    public void So_does_a_unit_on_another_support() =>
+    public void Item_on_slides_ends_run() =>
         Passes(Bay().With([.. Stack(null, null), Unit("gauge-amp", 2).At(9).On(SupportStyle.Slides), Set("above", 11), Set("on-top", 15)]));
 
     [Fact]
     public void Sets_on_opposite_faces_do_not_stack() =>
-        Passes(Bay().With([.. Stack(null, null), Unit("rear", 4).At(9, Face.Rear).On(SupportStyle.Runners), Unit("rear-2", 4).At(13, Face.Rear).On(SupportStyle.Runners)]));
+        Passes(Bay().With(
+            [
+                .. Stack(null, null), Unit("rear", 4).At(9, Face.Rear).On(SupportStyle.Runners),
+                Unit("rear-2", 4).At(13, Face.Rear).On(SupportStyle.Runners),
+            ]));
 
     [Fact]
-    public void Each_face_has_runs_of_its_own() =>
+    public void Each_face_has_its_own_runs() =>
         Assert.Equal("/items/2", Only(Bay().With(
-            Unit("a", 4).At(1, Face.Rear).On(SupportStyle.Runners), Unit("b", 4).At(5, Face.Rear).On(SupportStyle.Runners), Unit("c", 4).At(9, Face.Rear).On(SupportStyle.Runners))).Pointers[0]);
+            Unit("a", 4).At(1, Face.Rear).On(SupportStyle.Runners), Unit("b", 4).At(5, Face.Rear).On(SupportStyle.Runners),
+            Unit("c", 4).At(9, Face.Rear).On(SupportStyle.Runners))).Pointers[0]);
 
     [Fact]
-    public void What_claims_a_unit_of_the_run_does_not_break_it() =>
+    public void Overlapping_item_does_not_break_run() =>
         Assert.Equal(Severity.Error, Only(Bay().With([.. Stack(null, null, null, null), Unit("patch", 1).At(4)])).Severity);
 
     [Fact]
-    public void Known_heights_that_keep_to_their_units_pass_however_many_they_are() =>
+    public void Known_heights_within_U_pass() =>
         Passes(Bay(60).With(Stack(Exact, Exact, Exact, Exact, Exact, Exact, Exact, Exact)));
 
     [Theory]
@@ -64,7 +69,7 @@ public sealed class RunnerStackTests : RuleTests<RunnerStack>
     [InlineData(new[] { 176.0, 170.0 }, "/items/0", 178, 177.8)] // it enters the unit of the set right on it
     [InlineData(new[] { 175.8, 175.8, 176.0 }, "/items/2", 533.6, 533.4)]
     [InlineData(new[] { 177.0, 177.0, 177.0 }, "/items/0", 179, 177.8)]
-    public void The_first_set_that_does_not_fit_is_the_culprit(double[] heights, string culprit, double stack, double room)
+    public void First_set_that_does_not_fit_is_named(double[] heights, string culprit, double stack, double room)
     {
         var finding = Only(Bay().With(Stack([.. heights])));
         Assert.Equal(Severity.Error, finding.Severity);
@@ -74,19 +79,19 @@ public sealed class RunnerStackTests : RuleTests<RunnerStack>
     }
 
     [Fact]
-    public void A_set_alone_may_rise_into_the_free_unit_above_it() => Passes(Bay().With(Stack(177)));
+    public void Single_set_may_use_free_U_above() => Passes(Bay().With(Stack(177)));
 
     [Fact]
-    public void A_low_set_at_the_foot_lends_its_room_to_nobody()
+    public void Low_set_leaves_no_space_to_sets_above()
     {
-        // Each hangs on its own holes: the two above creep as they would without it.
+        // Each set is fixed to its own holes: the height error of the two sets above does not depend on the low set.
         var finding = Only(Bay().With(Stack(100, 177, 177)));
         Assert.Equal(("/items/1", "set-1"), (finding.Pointers[0], finding.MessageData["first"].Text));
         Numbers(finding, 179, 177.8, "mm");
     }
 
     [Fact]
-    public void Known_heights_count_in_a_run_where_another_is_unknown()
+    public void Known_heights_count_in_run_with_unknown_height()
     {
         Assert.Equal(Severity.Error, Only(Bay().With(Stack(177, 177, null))).Severity);
         Assert.Equal(Severity.Error, Only(Bay().With(Stack(null, 177, 177))).Severity);
@@ -94,7 +99,7 @@ public sealed class RunnerStackTests : RuleTests<RunnerStack>
     }
 
     [Fact]
-    public void The_thickness_is_taken_where_it_is_given_and_assumed_where_not()
+    public void Runner_thickness_is_specified_or_default()
     {
         Passes(Bay().With(Set("a", 1, 176.8, 1), Set("b", 5, 176.8, 1)));
         Numbers(Only(Bay().With(Set("a", 1, Exact, 3), Set("b", 5, Exact, 2))), 178.8, 177.8, "mm");
@@ -104,10 +109,12 @@ public sealed class RunnerStackTests : RuleTests<RunnerStack>
 
     [Fact]
     public void Sets_of_any_height_stack() =>
-        Numbers(Only(Bay().With(Unit("a", 1).At(1).Body(height: 43).On(SupportStyle.Runners), Unit("b", 2).At(2).Body(height: 88).On(SupportStyle.Runners))), 45, 44.45, "mm");
+        Numbers(
+            Only(Bay().With(Unit("a", 1).At(1).Body(height: 43).On(SupportStyle.Runners), Unit("b", 2).At(2).Body(height: 88).On(SupportStyle.Runners))),
+            45, 44.45, "mm");
 
     [Fact]
-    public void Counted_from_the_top_the_run_still_grows_from_below() =>
+    public void TopDown_run_starts_at_bottom() =>
         Assert.Equal("/items/0", Only(Bay(12).TopDown().With(Set("top", 4), Set("mid", 8), Set("low", 12))).Pointers[0]);
 
     [Theory]
@@ -115,21 +122,21 @@ public sealed class RunnerStackTests : RuleTests<RunnerStack>
     [InlineData(1, 3, 2, Severity.Warning)]
     [InlineData(5, 6, 5, null)]
     [InlineData(5, 4, 5, Severity.Error)]
-    public void A_policy_sets_both_numbers(double warning, double error, int sets, Severity? severity)
+    public void Policy_sets_both_limits(double warning, double error, int sets, Severity? severity)
     {
         var rack = Bay().With(Stack(new double?[sets])).Limit(Id, "runWarning", warning).Limit(Id, "runError", error);
         Assert.Equal(severity, Findings(rack).SingleOrDefault()?.Severity);
     }
 
     [Fact]
-    public void A_free_unit_in_the_run_is_the_first_remedy()
+    public void Run_gets_free_U()
     {
         var rack = Bay().With(Stack(null, null, null, null));
         Assert.Equal([1, 5, 10, 14], Cured(rack, Only(rack)).Items.Select(i => i.Position!.U));
     }
 
     [Fact]
-    public void Where_the_run_cannot_move_up_the_culprits_get_shelves_of_their_own()
+    public void Run_that_cannot_move_gets_shelf()
     {
         var rack = Bay(16).With(Stack(null, null, null, null));
         var cured = Cured(rack, Only(rack));
@@ -137,9 +144,9 @@ public sealed class RunnerStackTests : RuleTests<RunnerStack>
     }
 
     [Fact]
-    public void Moving_up_keeps_a_free_unit_to_the_run_above()
+    public void Move_keeps_free_U_below_next_run()
     {
-        // Unit 14 is free, but with unit 13 to 17 taken by the moved set nothing would be left below unit 18.
+        // U13 is free, but the moved set would then occupy the free U position below U14.
         var rack = Bay().With([.. Stack(null, null, null), Set("next", 14), Set("last", 18)]);
         var cured = Cured(rack, Only(rack));
         Assert.Equal(rack.Items.Select(i => i.Position), cured.Items.Select(i => i.Position));
@@ -147,7 +154,7 @@ public sealed class RunnerStackTests : RuleTests<RunnerStack>
     }
 
     [Fact]
-    public void The_finding_outlives_a_reordering_of_its_sets()
+    public void Fingerprint_does_not_depend_on_item_order()
     {
         var sets = Stack(null, null, null);
         Assert.Equal(Only(Bay().With(sets)).Fingerprint, Only(Bay().With([.. sets.Reverse()])).Fingerprint);

@@ -9,15 +9,15 @@ namespace RackCheck.Rules.Tests.Layout;
 public sealed class ShelfMissingTests : RuleTests<ShelfMissing>
 {
     [Fact]
-    public void A_thing_on_a_shelf_passes_and_so_does_a_unit_on_one() =>
+    public void Items_on_shelf_pass() =>
         Passes(Bay().With(Shelf("tray", 4), Thing("desk-pc", "tray"), Unit("gauge-amp", 2) with { OnShelf = "tray" }));
 
     [Fact]
-    public void A_shelf_that_is_not_placed_yet_is_one_all_the_same() =>
+    public void Item_on_unplaced_shelf_passes() =>
         Passes(Bay().With(Shelf("tray", 4) with { Position = null }, Thing("desk-pc", "tray")));
 
     [Fact]
-    public void A_thing_without_units_that_stands_nowhere_is_an_error()
+    public void Item_without_U_and_shelf_is_error()
     {
         var finding = Only(Bay().With(Thing("desk-pc", null)));
         Assert.Equal(Severity.Error, finding.Severity);
@@ -25,11 +25,11 @@ public sealed class ShelfMissingTests : RuleTests<ShelfMissing>
     }
 
     [Fact]
-    public void A_position_does_not_help_a_thing_without_units() =>
+    public void Item_without_U_needs_shelf_despite_position() =>
         Assert.Equal(["/items/0"], Only(Bay().With(Thing("desk-pc", null).At(4))).Pointers);
 
     [Fact]
-    public void To_stand_on_what_is_no_shelf_is_an_error()
+    public void Item_assigned_to_other_category_is_error()
     {
         var finding = Only(Bay().With(Unit("wave-pc", 4).At(1), Thing("desk-pc", "wave-pc")));
         Assert.Equal(["/items/1/onShelf"], finding.Pointers);
@@ -37,32 +37,33 @@ public sealed class ShelfMissingTests : RuleTests<ShelfMissing>
     }
 
     [Fact]
-    public void A_shelf_on_a_shelf_bears_nothing()
+    public void Shelf_on_shelf_is_no_shelf()
     {
         var findings = Findings(Bay().With(Shelf("tray", 4), Shelf("upper", 9) with { OnShelf = "tray", Position = null }, Thing("desk-pc", "upper")));
         Assert.Equal(["/items/2/onShelf"], findings.Single().Pointers);
     }
 
     [Fact]
-    public void A_shelf_without_units_hangs_on_no_uprights_and_bears_nothing() =>
+    public void Shelf_without_U_is_no_shelf() =>
         Assert.Equal(
             ["/items/0", "/items/1/onShelf"],
             Findings(Bay().With(Thing("board", null) with { Category = ItemCategory.Shelf }, Thing("desk-pc", "board"))).Select(f => f.Pointers[0]));
 
     [Fact]
-    public void A_thing_on_itself_stands_nowhere() =>
+    public void Item_on_itself_is_error() =>
         Assert.Equal(["/items/0/onShelf"], Only(Bay().With(Thing("desk-pc", "desk-pc"))).Pointers);
 
     [Fact]
-    public void It_goes_onto_a_shelf_that_has_room()
+    public void Item_moves_to_shelf_with_space()
     {
         var rack = Bay().With(
-            Shelf("short", 2, depth: 300), Shelf("full", 10), Thing("wave-psu", "full", 300, 400, 100), Shelf("tray", 20), Thing("desk-pc", null, 180, 400, 360));
+            Shelf("short", 2, depth: 300), Shelf("full", 10), Thing("wave-psu", "full", 300, 400, 100), Shelf("tray", 20),
+            Thing("desk-pc", null, 180, 400, 360));
         Assert.Equal("tray", Cured(rack, Only(rack)).Items[4].OnShelf);
     }
 
     [Fact]
-    public void Or_onto_a_new_one_as_deep_as_itself_with_room_above()
+    public void Item_moves_to_new_shelf_of_its_depth()
     {
         var rack = Bay(12).With(Unit("wave-pc", 3).At(1), Thing("desk-pc", null, 180, 400, 8 * 44.45));
         var cured = Cured(rack, Only(rack));
@@ -72,14 +73,14 @@ public sealed class ShelfMissingTests : RuleTests<ShelfMissing>
     }
 
     [Fact]
-    public void The_new_one_has_an_id_of_its_own()
+    public void New_shelf_gets_free_id()
     {
         var rack = Bay().With(Thing("desk-pc", null), Unit("shelf-for-desk-pc", 1).At(40), Unit("shelf-for-desk-pc-2", 1).At(42));
         Assert.Equal("shelf-for-desk-pc-3", Cured(rack, Only(rack)).Items[0].OnShelf);
     }
 
     [Fact]
-    public void An_id_of_full_length_is_cut_for_that_without_breaking_a_character()
+    public void New_shelf_id_is_cut_between_characters()
     {
         var id = "y" + string.Concat(Enumerable.Repeat("x\U0001F30A", 21));
         Assert.Equal(64, id.Length);
@@ -91,29 +92,29 @@ public sealed class ShelfMissingTests : RuleTests<ShelfMissing>
     [Theory]
     [InlineData(441, 100)] // wider than any shelf
     [InlineData(180, 135)] // more than three units: with the shelf's own five in all, where four are free
-    public void Where_no_shelf_can_be_had_it_is_taken_out(double width, double height)
+    public void Item_without_possible_shelf_is_removed(double width, double height)
     {
         var rack = Bay(42).With(Unit("tower", 38).At(1), Thing("desk-pc", null, width, 400, height));
         Assert.Equal(["tower"], Cured(rack, Only(rack)).Items.Select(i => i.Id));
     }
 
     [Fact]
-    public void Where_a_request_takes_no_more_items_no_shelf_is_added()
+    public void Item_limit_of_request_prevents_shelf()
     {
         var rack = Bay(12).With([Thing("desk-pc", null), .. Enumerable.Range(0, 199).Select(i => Unit($"u{i}", 1))]);
         Assert.Equal(199, Cured(rack, Only(rack)).Items.Count);
     }
 
     [Fact]
-    public void What_is_to_stand_on_it_goes_with_it()
+    public void Dependent_item_is_removed_too()
     {
-        // No request may name what is not there.
+        // A request must not name an item that does not exist.
         var rack = Bay(6).With(Unit("tower", 6).At(1), Thing("desk-pc", null), Thing("mouse", "desk-pc"));
         Assert.Equal(["tower"], Cured(rack, Findings(rack)[0]).Items.Select(i => i.Id));
     }
 
     [Fact]
-    public void A_shelf_that_would_itself_foul_a_door_is_not_offered()
+    public void Shelf_fouling_door_is_not_offered()
     {
         var rack = Bay(12, depthMm: 600).Uprights(setback: 65).With(Thing("desk-pc", null, 180, 560, 100));
         Assert.Empty(Cured(rack, Only(rack)).Items);

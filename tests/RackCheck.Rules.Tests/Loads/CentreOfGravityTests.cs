@@ -12,10 +12,10 @@ public sealed class CentreOfGravityTests : RuleTests<Rules.Loads.CentreOfGravity
     private static RackDescription At(int unit, double kilograms = 20) => Weighed().With(Heavy("flume-daq", unit, kilograms, heightU: 2));
 
     [Fact]
-    public void In_the_middle_it_passes() => Passes(At(21));
+    public void Centre_at_half_height_passes() => Passes(At(21));
 
     [Fact]
-    public void Above_it_is_a_warning_that_names_what_is_highest()
+    public void Centre_above_half_height_is_warning()
     {
         // (100 x 1000 + 20 x 1222.25 + 2 x 1711.2) / 122 = 127867.4 / 122 = 1048.093, by hand.
         var rack = At(26).With(Heavy("gauge-amp", 37, 2, heightU: 2));
@@ -28,17 +28,17 @@ public sealed class CentreOfGravityTests : RuleTests<Rules.Loads.CentreOfGravity
     }
 
     [Fact]
-    public void A_policy_may_want_it_lower() => Numbers(Only(At(21).Limit(Id, "heightPercent", 40)), 1000, 800, "mm");
+    public void Policy_sets_lower_limit() => Numbers(Only(At(21).Limit(Id, "heightPercent", 40)), 1000, 800, "mm");
 
     [Fact]
-    public void Several_moves_are_made_where_one_is_too_little()
+    public void Several_items_move_where_one_is_not_enough()
     {
         var rack = Weighed().With([.. Enumerable.Range(0, 4).Select(i => Heavy($"wave-pc-{i}", 26 + (4 * i), 30))]);
         Assert.True(Cured(rack, Only(rack)).Items.Count(i => i.Position!.U < 20) >= 2);
     }
 
     [Fact]
-    public void Masses_and_places_are_asked_for()
+    public void Masses_and_positions_missing_are_not_assessed()
     {
         Lacks(At(26).Cabinet(c => c with { MassKg = null }), "/cabinet/massKg");
         Lacks(At(26).With(Heavy("gauge-amp", 1, null)), "/items/1/massKg");

@@ -9,7 +9,8 @@ namespace RackCheck.Rules.Tests.Loads;
 
 public sealed class FloorDistributedTests : RuleTests<FloorDistributed>
 {
-    private static RackDescription Standing(double? limit, double? kilograms = 700) => Weighed().Floor(limit, 10).With(Heavy("wave-pc", 1, kilograms).Carried(SupportStyle.Shelf, 1000));
+    private static RackDescription Standing(double? limit, double? kilograms = 700) =>
+        Weighed().Floor(limit, 10).With(Heavy("wave-pc", 1, kilograms).Carried(SupportStyle.Shelf, 1000));
 
     [Fact]
     public void Check_value_9_02_is_an_error_on_12()
@@ -28,10 +29,10 @@ public sealed class FloorDistributedTests : RuleTests<FloorDistributed>
     }
 
     [Fact]
-    public void At_the_rating_it_passes() => Passes(Standing(13.076));
+    public void Load_at_rating_passes() => Passes(Standing(13.076));
 
     [Fact]
-    public void A_floor_that_does_not_bear_the_empty_cabinet_is_not_the_one()
+    public void Floor_too_weak_for_empty_cabinet_needs_higher_rating()
     {
         // 100 kg on 0.6 m2: 1.634.
         var rack = Standing(1, 30);
@@ -40,14 +41,14 @@ public sealed class FloorDistributedTests : RuleTests<FloorDistributed>
     }
 
     [Fact]
-    public void Equipment_comes_out_where_no_footprint_is_large_enough()
+    public void Equipment_is_removed_where_no_footprint_suffices()
     {
         var rack = Standing(5);
         Assert.Empty(Cured(rack, Only(rack)).Items);
     }
 
     [Fact]
-    public void What_is_sure_of_known_masses_is_an_error()
+    public void Known_masses_above_rating_are_error()
     {
         var report = Report(Standing(10).Cabinet(c => c with { MassKg = null }));
         Assert.Contains("at least 700 kg", Assert.Single(report.Findings).Message, StringComparison.Ordinal);
@@ -55,7 +56,7 @@ public sealed class FloorDistributedTests : RuleTests<FloorDistributed>
     }
 
     [Fact]
-    public void A_floor_that_is_not_described_and_masses_are_asked_for()
+    public void Floor_rating_and_masses_missing_are_not_assessed()
     {
         Lacks(Standing(null), "/site/floor/distributedKnM2");
         Lacks(Standing(null) with { Site = null }, "/site/floor/distributedKnM2");

@@ -10,12 +10,13 @@ namespace RackCheck.Rules.Tests.Loads;
 public sealed class FloorPointTests : RuleTests<FloorPoint>
 {
     // 700 kg centred at 500 like the cabinet: 800 kg evenly on four feet.
-    private static RackDescription Even(double? limit) => Weighed().Uprights(setback: 275, spacing: 600).Floor(20, limit).With(Heavy("wave-pc", 1, 700).Carried(SupportStyle.Shelf, 1000));
+    private static RackDescription Even(double? limit) =>
+        Weighed().Uprights(setback: 275, spacing: 600).Floor(20, limit).With(Heavy("wave-pc", 1, 700).Carried(SupportStyle.Shelf, 1000));
 
     [Fact]
     public void Check_value_9_06_is_an_error_on_1_9()
     {
-        // 800 kg without eccentricity: 1.96133 kN a foot.
+        // 800 kg without eccentricity: 1.96133 kN per foot.
         var rack = Even(1.9);
         var finding = Only(rack);
         Assert.Equal(Severity.Error, finding.Severity);
@@ -28,7 +29,7 @@ public sealed class FloorPointTests : RuleTests<FloorPoint>
     }
 
     [Fact]
-    public void What_stands_forward_presses_on_the_front_feet()
+    public void Front_heavy_rack_loads_front_feet()
     {
         // Centred at 75 + 225 = 300: (100 x 500 + 700 x 300) / 800 = 325; 1.96133 x (1 + 2 x 175 / 1000) = 2.648.
         var rack = Even(2).Uprights(setback: 75, spacing: 700);
@@ -39,7 +40,7 @@ public sealed class FloorPointTests : RuleTests<FloorPoint>
     }
 
     [Fact]
-    public void A_quarter_is_sure_where_places_are_not_known()
+    public void Positions_missing_check_quarter_of_mass()
     {
         var rack = Even(1.9).With(Heavy("gauge-amp", 9, 2) with { Position = null });
         var report = Report(rack);
@@ -48,14 +49,14 @@ public sealed class FloorPointTests : RuleTests<FloorPoint>
     }
 
     [Fact]
-    public void A_floor_that_does_not_bear_the_empty_cabinet_is_not_the_one()
+    public void Floor_too_weak_for_empty_cabinet_needs_higher_rating()
     {
         var rack = Even(0.1);
         Assert.Equal(2, Cured(rack, Only(rack)).Site!.Floor!.PointKn);
     }
 
     [Fact]
-    public void A_floor_that_is_not_described_and_masses_are_asked_for()
+    public void Floor_rating_and_masses_missing_are_not_assessed()
     {
         Lacks(Even(null), "/site/floor/pointKn");
         Lacks(Even(null) with { Site = null }, "/site/floor/pointKn");

@@ -13,7 +13,7 @@ public sealed class HeavyHighTests : RuleTests<HeavyHigh>
     private static RackDescription Lifted(int unit, double? kilograms) => Weighed().With(Heavy("wave-pc", unit, kilograms, heightU: 2));
 
     [Fact]
-    public void What_weighs_over_25_kg_above_1400_is_a_warning_and_goes_to_the_foot()
+    public void Item_over_25_kg_above_1400_mm_moves_down()
     {
         var rack = Lifted(34, 30); // 66.55 + 1511.3 = 1577.85
         var finding = Only(rack);
@@ -26,7 +26,7 @@ public sealed class HeavyHighTests : RuleTests<HeavyHigh>
     }
 
     [Fact]
-    public void Just_25_kg_are_over_the_height_alone() => Numbers(Only(Lifted(34, 25)), 1577.85, 1400, "mm");
+    public void Item_of_25_kg_exceeds_height_limit() => Numbers(Only(Lifted(34, 25)), 1577.85, 1400, "mm");
 
     [Theory]
     [InlineData(19, 25, false)] // 911.1: below the elbow nothing is judged
@@ -38,7 +38,7 @@ public sealed class HeavyHighTests : RuleTests<HeavyHigh>
     [InlineData(40, 10, false)] // 1844.55: still within reach
     [InlineData(41, 5, false)] // 1889: above reach
     [InlineData(41, 5.1, true)]
-    public void One_person_lifts_what_the_guideline_has_for_the_height(int unit, double kilograms, bool isFound) =>
+    public void Lifting_limit_depends_on_height(int unit, double kilograms, bool isFound) =>
         Assert.Equal(isFound, Findings(Lifted(unit, kilograms)).Count > 0);
 
     [Fact]
@@ -49,7 +49,7 @@ public sealed class HeavyHighTests : RuleTests<HeavyHigh>
     }
 
     [Fact]
-    public void It_changes_places_with_a_lighter_one_where_nothing_is_free()
+    public void Item_is_swapped_with_lighter_item()
     {
         var rack = Weighed(heightU: 24, heightMm: 2000).With(
             Heavy("gauge-amp", 1, 5, heightU: 12).Carried(SupportStyle.Shelf, 100), Heavy("wave-pc", 13, 30, heightU: 12).Carried(SupportStyle.Shelf, 100));
@@ -58,7 +58,7 @@ public sealed class HeavyHighTests : RuleTests<HeavyHigh>
     }
 
     [Fact]
-    public void A_thing_on_a_shelf_is_where_it_stands()
+    public void Shelf_load_is_checked_at_its_height()
     {
         // On top of unit 30: 66.55 + 1333.5 + 300 / 2 = 1550.05.
         var rack = Weighed().With(Shelf("tray", 30), Thing("probe", "tray", depth: 200, height: 300) with { MassKg = 12 });
@@ -67,7 +67,7 @@ public sealed class HeavyHighTests : RuleTests<HeavyHigh>
     }
 
     [Fact]
-    public void The_place_of_what_is_heavy_is_asked_for_and_the_mass_of_what_may_be_high()
+    public void Position_and_mass_missing_are_not_assessed()
     {
         Lacks(Weighed().With(Heavy("wave-pc", 1, 30) with { Position = null }), "/items/0/position");
         Passes(Weighed().With(Heavy("wave-pc", 1, 5) with { Position = null }));
@@ -77,7 +77,7 @@ public sealed class HeavyHighTests : RuleTests<HeavyHigh>
     }
 
     [Fact]
-    public void A_height_that_is_not_given_is_assumed_and_said_so()
+    public void Default_cabinet_height_is_reported()
     {
         var rack = Lifted(34, 30).Cabinet(c => c with { HeightMm = null, Base = null });
         var report = Report(rack);

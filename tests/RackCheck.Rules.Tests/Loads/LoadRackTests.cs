@@ -7,7 +7,7 @@ using static RackCheck.Testing.RackGenerator;
 
 namespace RackCheck.Rules.Tests.Loads;
 
-/// <summary>What holds of all rules on loads, over racks with little in order.</summary>
+/// <summary>Properties of all load rules, with random racks.</summary>
 public sealed class LoadRackTests
 {
     private static readonly Gen<Support?> Supports = Maybe(
@@ -25,7 +25,8 @@ public sealed class LoadRackTests
         from kind in Gen.Int[0, 9]
         select new Item
         {
-            Id = "", HeightU = kind == 0 ? 0 : heightU, MassKg = mass, Body = new Body { DepthMm = depth, HeightMm = height }, Support = support, FrontProjectionMm = 40, RearProjectionMm = 25,
+            Id = "", HeightU = kind == 0 ? 0 : heightU, MassKg = mass, Body = new Body { DepthMm = depth, HeightMm = height },
+            Support = support, FrontProjectionMm = 40, RearProjectionMm = 25,
             Category = kind switch { 1 or 2 => ItemCategory.Shelf, 3 => ItemCategory.BlankingPanel, _ => null }, OnShelf = kind is 0 or 4 ? "" : null,
         };
 
@@ -40,10 +41,12 @@ public sealed class LoadRackTests
         from stabiliser in Maybe(OneOf(0.0, 200, 350), few: true)
         from rated in Maybe(OneOf(1.0, 60, 300, 1000))
         from rolling in Maybe(OneOf(1.0, 60, 300), few: true)
-        from uprights in Maybe(OneOf(new Uprights { FrontSetbackMm = 75, SpacingMm = 450 }, new Uprights { FrontSetbackMm = 100 }, new Uprights { SpacingMm = 500 }))
+        from uprights in Maybe(
+            OneOf(new Uprights { FrontSetbackMm = 75, SpacingMm = 450 }, new Uprights { FrontSetbackMm = 100 }, new Uprights { SpacingMm = 500 }))
         select new Cabinet
         {
-            HeightU = heightU, WidthMm = width, DepthMm = depth, HeightMm = height is { } over ? (44.45 * heightU) + over : null, MassKg = mass, RatedLoadKg = rated, RollingLoadKg = rolling, Uprights = uprights,
+            HeightU = heightU, WidthMm = width, DepthMm = depth, HeightMm = height is { } over ? (44.45 * heightU) + over : null,
+            MassKg = mass, RatedLoadKg = rated, RollingLoadKg = rolling, Uprights = uprights,
             Base = style is null && baseMm is null ? null : new CabinetBase { Style = style, HeightMm = baseMm, StabiliserMm = stabiliser },
         };
 
@@ -61,7 +64,7 @@ public sealed class LoadRackTests
         };
 
     [Fact]
-    public void Every_finding_is_whole_and_every_error_has_a_remedy_and_all_remedies_hold() =>
+    public void Findings_are_complete_and_remedies_hold() =>
         Racks.Sample(
             rack =>
             {
@@ -75,25 +78,28 @@ public sealed class LoadRackTests
                     Assert.All(finding.Remedies, r => Assert.Empty(Judge.Faults(rack, report, finding, r).Select(f => $"{finding.Rule}, {r.Title}: {f}")));
                 }
 
-                Assert.All(report.NotAssessed.Where(n => n.Rule.StartsWith("load.", StringComparison.Ordinal)).SelectMany(n => n.Missing), p => Assert.False(JsonPlaces.Stands(request, p), p));
+                Assert.All(
+                    report.NotAssessed.Where(n => n.Rule.StartsWith("load.", StringComparison.Ordinal)).SelectMany(n => n.Missing),
+                    p => Assert.False(JsonPlaces.Stands(request, p), p));
                 Assert.Equal(report.Assumptions.Count, report.Assumptions.Select(a => a.Pointer).Distinct().Count());
             },
             iter: 300,
             print: Wording.Of);
 
     [Fact]
-    public void What_is_said_does_not_hang_on_the_order_of_items() =>
+    public void Report_does_not_depend_on_item_order() =>
         Racks.Sample(
             rack => Assert.Equal(Said(rack), Said(rack with { Items = [.. rack.Items.Reverse()] })),
             iter: 150,
             print: Wording.Of);
 
     [Fact]
-    public void A_mass_that_moves_down_never_lowers_the_tip_angle() =>
+    public void Lower_mass_never_reduces_tip_angle() =>
         Gen.Select(Racks, Gen.Int[0, 6]).Sample(
             (rack, which) =>
             {
-                if (rack.Items.Count == 0 || new RackSurvey(rack).Mass.Balance is not { } before || rack.Items[which % rack.Items.Count] is not { Position: { U: > 1 } position } item || before.Tip.Deg < 0)
+                if (rack.Items.Count == 0 || new RackSurvey(rack).Mass.Balance is not { } before
+                    || rack.Items[which % rack.Items.Count] is not { Position: { U: > 1 } position } item || before.Tip.Deg < 0)
                 {
                     return;
                 }
@@ -105,11 +111,11 @@ public sealed class LoadRackTests
             print: t => Wording.Of(t.Item1));
 
     [Fact]
-    public void A_heavier_cabinet_never_makes_a_pulled_out_item_worse() =>
+    public void Heavier_cabinet_never_reduces_moment_ratio() =>
         Gen.Select(Racks, OneOf(1.0, 20, 200)).Sample(
             (rack, more) =>
             {
-                // As long as the middle of its box lies behind the edge, which it does: a stabiliser only reaches forward.
+                // The centre of the cabinet is always behind the edge, because a stabiliser reaches forward only.
                 var heavier = rack.Cabinet(c => c with { MassKg = c.MassKg + more });
                 if (new RackSurvey(rack).Mass.Balance?.Worst is { } before)
                 {
@@ -147,7 +153,8 @@ public sealed class LoadRackTests
         return
         [
             .. report.Findings.Where(IsOfLoads)
-                .Select(f => $"{f.Rule} {f.Fingerprint} {f.Message} {f.Calculation} {string.Join('|', f.Remedies.Select(r => r.Title))}").Order(StringComparer.Ordinal),
+                .Select(f => $"{f.Rule} {f.Fingerprint} {f.Message} {f.Calculation} {string.Join('|', f.Remedies.Select(r => r.Title))}")
+                .Order(StringComparer.Ordinal),
             $"{report.Figures.Mass}",
         ];
     }

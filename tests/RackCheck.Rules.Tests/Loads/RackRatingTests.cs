@@ -13,7 +13,7 @@ public sealed class RackRatingTests : RuleTests<RackRating>
         .With([.. masses.Select((kg, at) => Heavy($"wave-pc-{at}", 1 + (4 * at), kg))]);
 
     [Fact]
-    public void Eight_of_40_on_300_are_an_error()
+    public void Equipment_above_rating_is_error()
     {
         // The shared case on ratings: 8 x 40 = 320 kg.
         var rack = Rated(300, [.. Enumerable.Repeat<double?>(40, 8)]);
@@ -23,12 +23,14 @@ public sealed class RackRatingTests : RuleTests<RackRating>
         Numbers(finding, 320, 300, "kg");
         Assert.Equal("8 x 40 = 320 > 300", finding.Calculation);
         Assert.Equal(["/cabinet/ratedLoadKg"], finding.Pointers);
-        Assert.Equal(new MassFigures { EquipmentKg = 320, TotalKg = 420 }, Report(rack).Figures.Mass! with { CentreOfGravityMm = null, TipAngleDeg = null, FloorKnM2 = null, PointKn = null });
+        Assert.Equal(
+            new MassFigures { EquipmentKg = 320, TotalKg = 420 },
+            Report(rack).Figures.Mass! with { CentreOfGravityMm = null, TipAngleDeg = null, FloorKnM2 = null, PointKn = null });
 
-        // Planned for 80 %: 320 / 0.8 = 400 is just enough.
+        // Planned for 80 %: 320 / 0.8 = 400 is just sufficient.
         Assert.Equal(400, Cured(rack, finding).Cabinet!.RatedLoadKg);
 
-        // Or out until 240 are left: two of 40.
+        // Or two of 40 are removed, which leaves 240.
         Assert.Equal(6, Cured(rack, finding, 1).Items.Count);
     }
 
@@ -38,7 +40,8 @@ public sealed class RackRatingTests : RuleTests<RackRating>
     [InlineData(80.1, Severity.Warning)]
     [InlineData(100, Severity.Warning)]
     [InlineData(100.1, Severity.Error)]
-    public void Over_80_percent_is_a_warning(double kilograms, Severity? severity) => Assert.Equal(severity, Findings(Rated(100, kilograms)).SingleOrDefault()?.Severity);
+    public void Over_80_percent_is_a_warning(double kilograms, Severity? severity) =>
+        Assert.Equal(severity, Findings(Rated(100, kilograms)).SingleOrDefault()?.Severity);
 
     [Fact]
     public void Warning_and_error_are_the_same_finding()
@@ -48,13 +51,13 @@ public sealed class RackRatingTests : RuleTests<RackRating>
     }
 
     [Fact]
-    public void A_policy_may_plan_for_less() => Numbers(Only(Rated(100, 60).Limit(Id, "warningPercent", 50)), 60, 50, "kg");
+    public void Policy_sets_planning_limit() => Numbers(Only(Rated(100, 60).Limit(Id, "warningPercent", 50)), 60, 50, "kg");
 
     [Fact]
     public void Sums_of_decimals_that_meet_the_limit_pass() => Passes(Rated(1, 0.1, 0.2, 0.3, 0.2));
 
     [Fact]
-    public void What_is_sure_of_known_masses_is_an_error_though_others_are_unknown()
+    public void Known_masses_above_rating_are_error()
     {
         var report = Report(Rated(100, 80, null, 40));
         Numbers(Assert.Single(report.Findings), 120, 100, "kg");
@@ -64,7 +67,7 @@ public sealed class RackRatingTests : RuleTests<RackRating>
     }
 
     [Fact]
-    public void Masses_and_the_rating_are_asked_for()
+    public void Masses_and_rating_missing_are_not_assessed()
     {
         Lacks(Rated(100, 10, null), "/items/1/massKg");
         Lacks(Rated(null, 10), "/cabinet/ratedLoadKg");
@@ -76,5 +79,5 @@ public sealed class RackRatingTests : RuleTests<RackRating>
     public void A_blanking_panel_without_a_mass_counts_as_none() => Passes(Rated(100, 10).With(Plate("plate", 1, 20)));
 
     [Fact]
-    public void A_cabinet_rated_for_next_to_nothing_is_exchanged() => Assert.Equal(400, Cured(Rated(1, 10), Only(Rated(1, 10))).Cabinet!.RatedLoadKg);
+    public void Cabinet_of_very_low_rating_is_replaced() => Assert.Equal(400, Cured(Rated(1, 10), Only(Rated(1, 10))).Cabinet!.RatedLoadKg);
 }

@@ -12,7 +12,7 @@ public sealed class RollingRatingTests : RuleTests<RollingRating>
         Weighed().Base(style, 80).Cabinet(c => c with { RollingLoadKg = rolling }).With(Heavy("wave-pc", 1, kilograms));
 
     [Fact]
-    public void Over_the_rolling_load_is_an_error_with_three_ways_out()
+    public void Exceeded_rating_is_error_with_three_remedies()
     {
         var rack = Rolling(150, 160);
         var finding = Only(rack);
@@ -25,16 +25,16 @@ public sealed class RollingRatingTests : RuleTests<RollingRating>
     }
 
     [Fact]
-    public void At_the_rolling_load_it_passes() => Passes(Rolling(160, 160));
+    public void Load_at_rating_passes() => Passes(Rolling(160, 160));
 
     [Theory]
     [InlineData(BaseStyle.Feet)]
     [InlineData(BaseStyle.Plinth)]
     [InlineData(BaseStyle.Bolted)]
-    public void What_does_not_roll_is_not_judged(BaseStyle style) => Passes(Rolling(10, 160, style));
+    public void Base_without_castors_is_not_checked(BaseStyle style) => Passes(Rolling(10, 160, style));
 
     [Fact]
-    public void Rolling_load_style_and_masses_are_asked_for()
+    public void Rating_style_and_masses_missing_are_not_assessed()
     {
         Lacks(Rolling(null, 160), "/cabinet/rollingLoadKg");
         Lacks(Rolling(150, 160, null), "/cabinet/base/style");
@@ -44,7 +44,7 @@ public sealed class RollingRatingTests : RuleTests<RollingRating>
     }
 
     [Fact]
-    public void What_is_sure_of_known_masses_is_an_error()
+    public void Known_masses_above_rating_are_error()
     {
         var report = Report(Rolling(150, 160).With(Heavy("gauge-amp", 9, null)));
         Assert.Contains("at least 160 kg", Assert.Single(report.Findings).Message, StringComparison.Ordinal);

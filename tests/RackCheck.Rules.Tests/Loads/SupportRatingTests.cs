@@ -9,7 +9,8 @@ namespace RackCheck.Rules.Tests.Loads;
 
 public sealed class SupportRatingTests : RuleTests<SupportRating>
 {
-    private static RackDescription On(SupportStyle? style, double? rated, double? kilograms) => Weighed().With(Heavy("wave-pc", 1, kilograms).Carried(style, rated));
+    private static RackDescription On(SupportStyle? style, double? rated, double? kilograms) =>
+        Weighed().With(Heavy("wave-pc", 1, kilograms).Carried(style, rated));
 
     private static RackDescription Tray(double? rated, params double?[] masses) => Weighed()
         .With(Shelf("tray", 4) with { MassKg = 5, Support = rated is null ? null : new Support { RatedKg = rated } })
@@ -20,7 +21,7 @@ public sealed class SupportRatingTests : RuleTests<SupportRating>
     [InlineData(SupportStyle.Runners, "runners")]
     [InlineData(SupportStyle.Shelf, "shelf")]
     [InlineData(null, "support")]
-    public void Over_the_rating_is_an_error_and_the_next_rating_cures_it(SupportStyle? style, string name)
+    public void Load_above_rating_gets_next_rating(SupportStyle? style, string name)
     {
         var rack = On(style, 24, 24.5);
         var finding = Only(rack);
@@ -33,17 +34,17 @@ public sealed class SupportRatingTests : RuleTests<SupportRating>
     }
 
     [Fact]
-    public void At_the_rating_it_passes() => Passes(On(SupportStyle.Slides, 24, 24));
+    public void Load_at_rating_passes() => Passes(On(SupportStyle.Slides, 24, 24));
 
     [Fact]
-    public void Past_all_ratings_on_sale_one_is_made()
+    public void Load_above_common_ratings_gets_special_rating()
     {
         var rack = On(SupportStyle.Runners, 200, 210);
         Assert.Equal(250, Cured(rack, Only(rack)).Items[0].Support!.RatedKg);
     }
 
     [Fact]
-    public void Rating_and_mass_are_asked_for()
+    public void Rating_and_mass_missing_are_not_assessed()
     {
         Lacks(On(SupportStyle.Slides, null, 24), "/items/0/support/ratedKg");
         Lacks(On(SupportStyle.Slides, 24, null), "/items/0/massKg");
@@ -52,7 +53,7 @@ public sealed class SupportRatingTests : RuleTests<SupportRating>
     }
 
     [Fact]
-    public void A_shelf_bears_all_that_stands_on_it_together()
+    public void Shelf_load_is_sum_of_items()
     {
         var rack = Tray(20, 12, 9);
         var finding = Only(rack);
@@ -65,7 +66,7 @@ public sealed class SupportRatingTests : RuleTests<SupportRating>
     }
 
     [Fact]
-    public void Of_a_shelf_what_is_known_counts_and_the_rest_is_asked_for()
+    public void Known_shelf_masses_count_and_missing_are_reported()
     {
         var report = Report(Tray(20, 21, null));
         Assert.Contains("at least 21 kg", Assert.Single(report.Findings).Message, StringComparison.Ordinal);

@@ -9,9 +9,10 @@ namespace RackCheck.Rules.Tests.Loads;
 
 public sealed class TipExtendedTests : RuleTests<TipExtended>
 {
-    // The item is centred at 75 + 225 = 300; pulled out by 650 it is 350 before the front.
+    // The item is centred at 75 + 225 = 300; pulled out by 650 it is 350 in front of the cabinet.
     private static RackDescription Pulled(double cabinetKg = 80, double kilograms = 60, double? extension = 700, double depthMm = 500) =>
-        Weighed(cabinetKg, depthMm: depthMm, heightMm: 1200, heightU: 24).Uprights(setback: 75, spacing: 300).With(Heavy("wave-pc", 1, kilograms).Room(0, 0).Slid(extension));
+        Weighed(cabinetKg, depthMm: depthMm, heightMm: 1200, heightU: 24).Uprights(setback: 75, spacing: 300)
+            .With(Heavy("wave-pc", 1, kilograms).Room(0, 0).Slid(extension));
 
     [Fact]
     public void Check_value_8_14_is_an_error()
@@ -25,7 +26,7 @@ public sealed class TipExtendedTests : RuleTests<TipExtended>
     }
 
     [Fact]
-    public void A_stabiliser_bolts_or_runners_hold_it()
+    public void Remedies_are_stabiliser_bolts_and_runners()
     {
         // On a stabiliser of 200: 80 x 450 / (60 x 200) = 3.
         var rack = Pulled(depthMm: 600);
@@ -36,7 +37,7 @@ public sealed class TipExtendedTests : RuleTests<TipExtended>
     }
 
     [Fact]
-    public void At_the_ratio_it_passes()
+    public void Moment_ratio_at_limit_passes()
     {
         Passes(Pulled(kilograms: 40)); // 80 x 250 / (40 x 400) = 1.25
         Assert.Single(Findings(Pulled(kilograms: 40.1)));
@@ -44,13 +45,13 @@ public sealed class TipExtendedTests : RuleTests<TipExtended>
     }
 
     [Fact]
-    public void What_does_not_come_past_the_edge_holds() => Passes(Pulled(extension: 300));
+    public void Short_extension_passes() => Passes(Pulled(extension: 300));
 
     [Fact]
-    public void Castors_stand_further_in() => Numbers(Only(Pulled(kilograms: 40).Base(BaseStyle.Castors)), 1.023, 1.25, "to 1"); // 80 x 220 / (40 x 430)
+    public void Castors_reduce_support_area() => Numbers(Only(Pulled(kilograms: 40).Base(BaseStyle.Castors)), 1.023, 1.25, "to 1"); // 80 x 220 / (40 x 430)
 
     [Fact]
-    public void Slides_without_an_extension_pull_out_the_whole_body()
+    public void Default_extension_is_body_depth()
     {
         var report = Report(Pulled(kilograms: 200, extension: null)); // 80 x 250 / (200 x 150) = 0.667
         Numbers(Assert.Single(report.Findings), 0.667, 1.25, "to 1");
@@ -58,9 +59,9 @@ public sealed class TipExtendedTests : RuleTests<TipExtended>
     }
 
     [Fact]
-    public void Of_several_the_worst_is_named_and_all_are_cured()
+    public void Worst_item_is_named_and_remedy_covers_all()
     {
-        // (80 x 250 + 60 x 300) / (50 x 700) = 1.086; the other way round (80 x 250 + 50 x 300) / (60 x 500) = 1.167.
+        // (80 x 250 + 60 x 300) / (50 x 700) = 1.086; gauge-amp in place and wave-pc extended: (80 x 250 + 50 x 300) / (60 x 500) = 1.167.
         var rack = Pulled(extension: 800).With(Heavy("gauge-amp", 9, 50).Room(0, 0).Slid(1000));
         var finding = Only(rack);
         Assert.Equal("gauge-amp", finding.MessageData["item"].Text);
@@ -69,10 +70,11 @@ public sealed class TipExtendedTests : RuleTests<TipExtended>
     }
 
     [Fact]
-    public void What_hangs_on_the_rear_comes_out_of_the_rear_and_only_bolts_or_less_help()
+    public void Rear_item_tips_rack_to_rear()
     {
-        // Seen from the rear: its plane is 125 in, the centre 350; by 750 out it is 400 past the edge: 80 x 250 / (60 x 400).
-        var rack = Weighed(80, depthMm: 500, heightMm: 1200, heightU: 24).Uprights(setback: 75, spacing: 300).With(Heavy("wave-pc", 1, 60, depth: 250, face: Face.Rear).Room(0, 0).Slid(650));
+        // From the rear: mounting plane at 125, centre at 250; extended by 650 it is 400 past the edge: 80 x 250 / (60 x 400).
+        var rack = Weighed(80, depthMm: 500, heightMm: 1200, heightU: 24).Uprights(setback: 75, spacing: 300).With(
+            Heavy("wave-pc", 1, 60, depth: 250, face: Face.Rear).Room(0, 0).Slid(650));
         var finding = Only(rack);
         Assert.Equal("rear", finding.MessageData["side"].Text);
         Numbers(finding, 0.833, 1.25, "to 1");
@@ -80,7 +82,7 @@ public sealed class TipExtendedTests : RuleTests<TipExtended>
     }
 
     [Fact]
-    public void What_stands_on_a_shelf_on_slides_comes_out_with_it()
+    public void Shelf_load_extends_with_shelf()
     {
         var rack = Weighed(80, depthMm: 500, heightMm: 1200, heightU: 24).Uprights(setback: 75, spacing: 300).With(
             (Shelf("tray", 4) with { MassKg = 10 }).Room(0, 0).Slid(700), Thing("probe", "tray", depth: 450, height: 200) with { MassKg = 50 });
@@ -102,9 +104,9 @@ public sealed class TipExtendedTests : RuleTests<TipExtended>
     }
 
     [Fact]
-    public void The_push_acts_no_higher_than_the_top_and_no_harder_than_its_cap()
+    public void Push_is_limited_in_height_and_force()
     {
-        // 300 kg: 250 N at 2 m against 882.6 N m holds, check value 8-10.
+        // 300 kg: 250 N at 2 m against 882.6 N m passes, check value 8-10.
         Passes(Weighed(300).Limit(Id, "pushPercent", 20).Limit(Id, "pushHeightMm", 2000));
 
         // 13 % at 390 mm is as much as b = 50.7.
@@ -113,10 +115,10 @@ public sealed class TipExtendedTests : RuleTests<TipExtended>
     }
 
     [Fact]
-    public void What_is_bolted_down_holds() => Passes(Pulled().Base(BaseStyle.Bolted));
+    public void Bolted_rack_is_not_checked() => Passes(Pulled().Base(BaseStyle.Bolted));
 
     [Fact]
-    public void Masses_places_and_extensions_are_asked_for()
+    public void Masses_and_extensions_missing_are_not_assessed()
     {
         Lacks(Pulled().Cabinet(c => c with { MassKg = null }), "/cabinet/massKg");
         Lacks(Pulled().With(Heavy("gauge-amp", 9, null)), "/items/1/massKg");

@@ -12,7 +12,7 @@ public sealed class TipStaticTests : RuleTests<TipStatic>
     [Fact]
     public void Check_value_8_03_is_an_error()
     {
-        // b = 0.25, h = 1.5 m: 9.462 deg. A cabinet 500 wide and 3000 high has it empty.
+        // b = 0.25, h = 1.5 m: 9.462 deg. An empty cabinet 500 wide and 3000 high has these values.
         var rack = Weighed(widthMm: 500, heightMm: 3000);
         var finding = Only(rack);
         Assert.Equal(Severity.Error, finding.Severity);
@@ -27,7 +27,7 @@ public sealed class TipStaticTests : RuleTests<TipStatic>
     [InlineData(3402, 0)] // h = 1.701 m, b = 0.3: 10.002, check value 8-04
     [InlineData(3402.77, 0)] // 1.70138 m, check value 8-05
     [InlineData(3403.4, 1)]
-    public void At_10_degrees_it_passes(double height, int count) => Assert.Equal(count, Findings(Weighed(heightMm: height)).Count);
+    public void Tip_angle_of_10_degrees_passes(double height, int count) => Assert.Equal(count, Findings(Weighed(heightMm: height)).Count);
 
     [Fact]
     public void Castors_take_30_off_each_side()
@@ -39,7 +39,7 @@ public sealed class TipStaticTests : RuleTests<TipStatic>
     }
 
     [Fact]
-    public void What_is_bolted_down_cannot_tip()
+    public void Bolted_rack_is_not_checked()
     {
         var rack = Weighed(widthMm: 500, heightMm: 3000).Base(BaseStyle.Bolted);
         Passes(rack);
@@ -48,7 +48,7 @@ public sealed class TipStaticTests : RuleTests<TipStatic>
     }
 
     [Fact]
-    public void It_tips_forward_where_the_mass_is_in_front_and_a_stabiliser_helps()
+    public void Front_heavy_rack_gets_stabiliser()
     {
         // 20 kg at 300 and 200 kg at 75 + 15 = 90: 24000 / 220 = 109.091 behind the front; height (20 x 1000 + 200 x 555.5) / 220 = 595.909.
         var rack = Weighed(20, depthMm: 600).With(Heavy("wave-pc", 11, 200, depth: 30, heightU: 2));
@@ -59,21 +59,21 @@ public sealed class TipStaticTests : RuleTests<TipStatic>
     }
 
     [Fact]
-    public void Items_on_the_rear_uprights_reach_forward_from_them()
+    public void Rear_item_reaches_forward()
     {
         // 100 kg at 500 and 100 kg at 75 + 700 - 225 = 550: 525.
         Assert.Equal(525, Report(Weighed().With(Heavy("wave-pc", 1, 100, face: Face.Rear))).Figures.Mass!.CentreOfGravityMm!.X);
     }
 
     [Fact]
-    public void Weight_goes_down_before_anything_comes_out()
+    public void Heavy_item_moves_down_first()
     {
         var rack = Weighed(50, heightMm: 3200).With(Heavy("wave-pc", 38, 200).Carried(SupportStyle.Shelf, 250));
         Assert.Equal(1, Cured(rack, Only(rack)).Items[0].Position!.U);
     }
 
     [Fact]
-    public void Masses_and_places_are_asked_for()
+    public void Masses_and_positions_missing_are_not_assessed()
     {
         Lacks(Weighed(null).With(Heavy("wave-pc", 1, 30)), "/cabinet/massKg");
         Lacks(Weighed().With(Heavy("wave-pc", 1, null)), "/items/0/massKg");
@@ -83,7 +83,7 @@ public sealed class TipStaticTests : RuleTests<TipStatic>
     }
 
     [Fact]
-    public void Uprights_that_are_not_set_are_assumed_where_they_serve()
+    public void Default_setback_is_reported()
     {
         var rack = Weighed().With(Heavy("wave-pc", 1, 30).Room(40, 75)).Uprights(spacing: 700);
         Assert.Equal(75, Report(rack).Assumptions.Single(a => a.Pointer == "/cabinet/uprights/frontSetbackMm").Value.Number);

@@ -17,10 +17,10 @@ public sealed class AisleTests : RuleTests<Aisle>
 
     // Common practice, no source.
     [Fact]
-    public void A_full_pull_as_long_as_the_aisle_passes() => Passes(Aisle(700).With(Pc(700)));
+    public void Extension_equal_to_aisle_passes() => Passes(Aisle(700).With(Pc(700)));
 
     [Fact]
-    public void A_longer_one_is_a_warning()
+    public void Extension_longer_than_aisle_is_warning()
     {
         var rack = Aisle(700).With(Pc());
         var finding = Only(rack);
@@ -33,7 +33,7 @@ public sealed class AisleTests : RuleTests<Aisle>
     }
 
     [Fact]
-    public void Slides_pull_out_as_far_as_the_body_is_deep_unless_told_and_that_is_said()
+    public void Default_extension_is_body_depth_and_reported()
     {
         Numbers(Only(Aisle(499).With(Pc(null))), 500, 499, "mm");
         var assumed = Assert.Single(Report(Aisle(500).With(Pc(null))).Assumptions, a => a.Pointer == "/items/0/support/extensionMm");
@@ -42,7 +42,7 @@ public sealed class AisleTests : RuleTests<Aisle>
     }
 
     [Fact]
-    public void What_is_not_known_is_asked_for()
+    public void Aisle_and_extension_missing_are_not_assessed()
     {
         Lacks(Aisle(null).With(Pc(), Pc() with { Id = "gauge-pc" }), "/site/aisleFrontMm");
         Lacks(Aisle(700).With(Pc(null, null)), "/items/0/support/extensionMm");
@@ -50,9 +50,9 @@ public sealed class AisleTests : RuleTests<Aisle>
     }
 
     [Fact]
-    public void Runners_and_what_pulls_out_behind_are_not_meant() =>
+    public void Runners_and_rear_items_are_not_checked() =>
         Passes(Aisle(100).With(Unit("gauge-amp", 2).At(10).On(SupportStyle.Runners), Pc().At(20, Face.Rear)));
 
     [Fact]
-    public void Without_any_aisle_no_slides_help() => Assert.Equal(2, Only(Aisle(0).With(Pc())).Remedies.Count);
+    public void Aisle_of_zero_has_no_slide_remedy() => Assert.Equal(2, Only(Aisle(0).With(Pc())).Remedies.Count);
 }

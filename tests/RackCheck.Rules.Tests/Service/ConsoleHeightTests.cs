@@ -19,12 +19,12 @@ public sealed class ConsoleHeightTests : RuleTests<ConsoleHeight>
     [Theory]
     [InlineData(13)] // 116.55 + 44.45 x 12.5 = 672.175
     [InlineData(22)] // 116.55 + 44.45 x 21.5 = 1072.225
-    public void Keys_in_reach_pass(int unit) => Passes(Standing().With(Keys(unit)));
+    public void Keyboard_in_range_passes(int unit) => Passes(Standing().With(Keys(unit)));
 
     [Theory]
     [InlineData(12, 627.725, 650, 13)]
     [InlineData(23, 1116.675, 1100, 22)]
-    public void Keys_too_low_or_too_high_go_to_the_nearest_place_in_reach(int unit, double actual, double limit, int better)
+    public void Keyboard_out_of_range_moves_to_nearest_U(int unit, double actual, double limit, int better)
     {
         var rack = Standing().With(Keys(unit));
         var finding = Only(rack);
@@ -39,10 +39,10 @@ public sealed class ConsoleHeightTests : RuleTests<ConsoleHeight>
     [InlineData(20, 0)]
     [InlineData(32, 0)] // 116.55 + 44.45 x 35 = 1672.3
     [InlineData(33, 1)]
-    public void Screens_have_a_range_of_their_own(int unit, int count) => Assert.Equal(count, Findings(Standing().With(Screen(unit))).Count);
+    public void Display_has_its_own_range(int unit, int count) => Assert.Equal(count, Findings(Standing().With(Screen(unit))).Count);
 
     [Fact]
-    public void A_blanking_panel_gives_way()
+    public void Blanking_panel_is_removed()
     {
         var rack = Standing().With(Keys(25), Plate("plate", 2, 21), Unit("wave-pc", 20).At(1), Unit("gauge-amp", 2).At(23));
         var cured = Cured(rack, Only(rack));
@@ -51,15 +51,15 @@ public sealed class ConsoleHeightTests : RuleTests<ConsoleHeight>
     }
 
     [Fact]
-    public void Counted_from_the_top_it_is_the_same_place()
+    public void TopDown_numbering_gives_same_height()
     {
-        var rack = Standing().TopDown().With(Keys(20)); // unit 23 from below
+        var rack = Standing().TopDown().With(Keys(20)); // U23 from the bottom
         Numbers(Only(rack), 1116.675, 1100, "mm");
         Assert.Equal(21, Cured(rack, Only(rack)).Items[0].Position!.U);
     }
 
     [Fact]
-    public void A_screen_on_a_shelf_stands_on_its_upper_edge_and_moves_with_it()
+    public void Display_on_shelf_moves_with_shelf()
     {
         // 116.55 + 44.45 x 21 + 400 / 2 = 1250
         var rack = Standing().With(Shelf("shelf", 21), Thing("screen", "shelf", 400, 200, 400) with { Category = ItemCategory.Display });
@@ -73,12 +73,12 @@ public sealed class ConsoleHeightTests : RuleTests<ConsoleHeight>
     }
 
     [Fact]
-    public void Without_height_or_base_only_what_is_sure_is_said()
+    public void Height_and_base_missing_report_certain_findings_only()
     {
         Lacks(Standing(height: null).With(Keys(15)), "/cabinet/heightMm");
         Assert.Contains("at least", Only(Standing(height: null).With(Keys(26))).Message, StringComparison.Ordinal);
 
-        // Between 66.55 without a base and 133.1 on the highest: unit 13 is at 622.175 to 688.725, unit 22 at 1022.225 to 1088.775.
+        // Base height 0 gives 66.55, the highest base 133.1: U13 is at 622.175 to 688.725, U22 at 1022.225 to 1088.775.
         Lacks(Standing(foot: null).With(Keys(13)), "/cabinet/base/heightMm");
         Passes(Standing(foot: null).With(Keys(22)));
         Assert.Contains("at most", Only(Standing(foot: null).With(Keys(5))).Message, StringComparison.Ordinal);
@@ -89,9 +89,10 @@ public sealed class ConsoleHeightTests : RuleTests<ConsoleHeight>
     [InlineData("keyboardMinMm", 672, 0)]
     [InlineData("keyboardMaxMm", 672, 1)]
     [InlineData("displayMinMm", 1300, 0)]
-    public void Policies_set_the_ranges(string name, double value, int count) => Assert.Equal(count, Findings(Standing().With(Keys(13)).Limit(Id, name, value)).Count);
+    public void Policy_sets_ranges(string name, double value, int count) =>
+        Assert.Equal(count, Findings(Standing().With(Keys(13)).Limit(Id, name, value)).Count);
 
     [Fact]
-    public void Other_equipment_and_what_is_not_placed_is_not_meant() =>
+    public void Other_and_unplaced_items_are_not_checked() =>
         Passes(Standing(height: null).With(Unit("wave-pc", 4).At(1), Keys(1) with { Position = null }));
 }

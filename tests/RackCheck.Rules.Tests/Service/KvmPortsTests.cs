@@ -16,10 +16,10 @@ public sealed class KvmPortsTests : RuleTests<KvmPorts>
     private static RackDescription Computers(int count) => Bay().With([.. Enumerable.Range(1, count).Select(n => Pc($"pc-{n:00}", n))]);
 
     [Fact]
-    public void A_port_for_each_passes() => Passes(Computers(12).With(Switch(8), Switch(4, "kvm-2", 31)));
+    public void Port_for_each_host_passes() => Passes(Computers(12).With(Switch(8), Switch(4, "kvm-2", 31)));
 
     [Fact]
-    public void Too_few_is_an_error_and_the_switch_with_the_most_grows()
+    public void Too_few_ports_are_error_and_enlarge_largest_switch()
     {
         var rack = Computers(13).With(Switch(4, "kvm-2", 31), Switch(8));
         var finding = Only(rack);
@@ -33,7 +33,7 @@ public sealed class KvmPortsTests : RuleTests<KvmPorts>
     }
 
     [Fact]
-    public void Without_any_switch_one_is_added_beside_the_keyboard()
+    public void Missing_switch_is_added_next_to_keyboard()
     {
         var rack = Computers(5).With(Unit("console", 1).At(19) with { Category = ItemCategory.KeyboardDrawer });
         var finding = Only(rack);
@@ -43,31 +43,31 @@ public sealed class KvmPortsTests : RuleTests<KvmPorts>
     }
 
     [Fact]
-    public void A_blanking_panel_gives_way_to_the_switch()
+    public void Blanking_panel_is_replaced_by_switch()
     {
         var rack = Bay(2).With(Pc("wave-pc", 1), Plate("plate", 1, 2));
         Assert.Equal(["wave-pc", "kvm-switch"], Cured(rack, Only(rack)).Items.Select(i => i.Id));
     }
 
     [Fact]
-    public void In_a_full_rack_some_do_without()
+    public void Full_rack_runs_hosts_without_console()
     {
         var rack = Bay(2).With(Pc("wave-pc", 1), Pc("gauge-pc", 2));
         Assert.All(Cured(rack, Only(rack)).Items, i => Assert.False(i.Console));
     }
 
     [Fact]
-    public void More_than_any_switch_has_leaves_the_last_resort()
+    public void More_hosts_than_any_switch_has_ports()
     {
         var rack = Bay(60).With([.. Enumerable.Range(1, 40).Select(n => Pc($"pc-{n:00}", n))]);
         Assert.Equal(40, Cured(rack, Only(rack)).Items.Count(i => i.Console == false));
     }
 
     [Fact]
-    public void A_switch_wants_no_port_of_its_own() => Passes(Computers(4).With(Switch(4, console: true)));
+    public void Switch_needs_no_port_itself() => Passes(Computers(4).With(Switch(4, console: true)));
 
     [Fact]
-    public void A_switch_whose_ports_are_not_given_is_asked_for_them()
+    public void Ports_of_switch_missing_are_not_assessed()
     {
         Lacks(Computers(9).With(Switch(8), Switch(null, "kvm-2", 31)), "/items/10/kvmPorts");
         Passes(Computers(8).With(Switch(8), Switch(null, "kvm-2", 31)));

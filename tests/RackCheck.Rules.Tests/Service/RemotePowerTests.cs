@@ -11,23 +11,29 @@ public sealed class RemotePowerTests : RuleTests<RemotePower>
 {
     private static readonly OutletGroup Half = new()
     {
-        Id = "g2", Outlets = [new OutletSet { Socket = ConnectorCode.C13, Count = 1, Switched = true }, new OutletSet { Socket = ConnectorCode.C13, Count = 7, Switched = false }],
+        Id = "g2",
+        Outlets =
+        [
+            new OutletSet { Socket = ConnectorCode.C13, Count = 1, Switched = true },
+            new OutletSet { Socket = ConnectorCode.C13, Count = 7, Switched = false },
+        ],
     };
 
     private static RackDescription Remote(bool? switched, params Item[] items) =>
-        Wired(Mains()).Units(Pdu("strip", "A", 16, Outlets("g1", null)) with { RemoteSwitched = switched }).With(items) with { Site = new Site { Remote = true } };
+        Wired(Mains()).Units(Pdu("strip", "A", 16, Outlets("g1", null)) with { RemoteSwitched = switched }).With(items)
+            with { Site = new Site { Remote = true } };
 
     private static Item Daq(bool? cycle = true, bool? spare = null, string id = "flume-daq") => Load(id, 200) with { RemotePowerCycle = cycle, Spare = spare };
 
     // Common practice, no source.
     [Fact]
-    public void On_switched_outlets_it_passes() => Passes(Remote(true, Daq()));
+    public void Item_on_switched_outlet_passes() => Passes(Remote(true, Daq()));
 
     [Theory]
     [InlineData(true, null, "/items/0/remotePowerCycle")]
     [InlineData(null, true, "/items/0/spare")]
     [InlineData(true, true, "/items/0/remotePowerCycle")]
-    public void On_others_it_is_a_warning_and_the_unit_is_taken_with_such(bool? cycle, bool? spare, string pointer)
+    public void Item_on_other_outlet_is_warning(bool? cycle, bool? spare, string pointer)
     {
         var rack = Remote(false, Daq(cycle, spare));
         var finding = Only(rack);
@@ -37,7 +43,7 @@ public sealed class RemotePowerTests : RuleTests<RemotePower>
     }
 
     [Fact]
-    public void The_service_finds_the_switched_outlet_itself_and_a_connection_given_is_let_go()
+    public void Remedy_removes_connection_to_other_outlet()
     {
         var rack = Remote(false, Daq(), Load("gauge-amp", 100)).Units(Pdu("strip-2", "A", 16, Half));
         Passes(rack);
@@ -46,9 +52,11 @@ public sealed class RemotePowerTests : RuleTests<RemotePower>
     }
 
     [Fact]
-    public void Each_cord_of_a_redundant_item_counts()
+    public void Each_cord_of_dual_corded_item_counts()
     {
-        var rack = Wired(Mains(), Mains("B")).Units(Pdu("a", "A", 16, Outlets("g1", null)) with { RemoteSwitched = true }, Pdu("b", "B", 16, Half with { Outlets = [Half.Outlets[1]] }))
+        var rack = Wired(Mains(), Mains("B")).Units(
+            Pdu("a", "A", 16, Outlets("g1", null)) with { RemoteSwitched = true },
+            Pdu("b", "B", 16, Half with { Outlets = [Half.Outlets[1]] }))
             .With(Load("flume-daq", 200, cords: 2, redundant: true) with { RemotePowerCycle = true }) with { Site = new Site { Remote = true } };
         var finding = Only(rack);
         Assert.Equal("b", finding.MessageData["pdu"].Text);
@@ -56,7 +64,7 @@ public sealed class RemotePowerTests : RuleTests<RemotePower>
     }
 
     [Fact]
-    public void A_remote_rack_with_no_switched_outlet_at_all_is_a_warning()
+    public void Rack_without_switched_outlet_is_warning()
     {
         var rack = Remote(null, Load("gauge-amp", 100));
         var finding = Only(rack);
@@ -67,7 +75,7 @@ public sealed class RemotePowerTests : RuleTests<RemotePower>
     }
 
     [Fact]
-    public void Computers_without_a_console_from_afar_are_a_warning()
+    public void Computers_without_kvm_port_are_warning()
     {
         var rack = Remote(true, Load("wave-pc", 100) with { Category = ItemCategory.Computer, Position = new Position { U = 1 } }, Load("console", 10));
         var finding = Only(rack);
@@ -78,7 +86,7 @@ public sealed class RemotePowerTests : RuleTests<RemotePower>
     }
 
     [Fact]
-    public void What_is_not_known_is_asked_for()
+    public void Pdus_and_plugs_missing_are_not_assessed()
     {
         Lacks(Remote(true, Daq()) with { Pdus = null }, "/pdus");
         Lacks(Remote(true, Daq() with { Power = null }), "/items/0/power/plugs");
@@ -88,5 +96,5 @@ public sealed class RemotePowerTests : RuleTests<RemotePower>
     [Theory]
     [InlineData(null)]
     [InlineData(false)]
-    public void Where_somebody_is_near_nothing_is_asked(bool? remote) => Passes(Remote(false, Daq()) with { Site = new Site { Remote = remote } });
+    public void Attended_site_is_not_checked(bool? remote) => Passes(Remote(false, Daq()) with { Site = new Site { Remote = remote } });
 }

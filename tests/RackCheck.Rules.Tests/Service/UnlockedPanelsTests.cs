@@ -8,14 +8,15 @@ namespace RackCheck.Rules.Tests.Service;
 
 public sealed class UnlockedPanelsTests : RuleTests<UnlockedPanels>
 {
-    private static RackDescription Public(bool? lockable) => Bay().Cabinet(c => c with { Lockable = lockable }) with { Site = new Site { PublicAccess = true } };
+    private static RackDescription Public(bool? lockable) =>
+        Bay().Cabinet(c => c with { Lockable = lockable }) with { Site = new Site { PublicAccess = true } };
 
     // Common practice, no source.
     [Fact]
-    public void Locked_on_all_sides_it_passes() => Passes(Public(true));
+    public void Locked_rack_passes() => Passes(Public(true));
 
     [Fact]
-    public void Without_locks_it_is_a_warning()
+    public void Rack_without_locks_is_warning()
     {
         var rack = Public(false);
         var finding = Only(rack);
@@ -25,7 +26,7 @@ public sealed class UnlockedPanelsTests : RuleTests<UnlockedPanels>
     }
 
     [Fact]
-    public void Whatever_is_left_off_is_a_finding_of_its_own_and_is_fitted()
+    public void Missing_doors_and_panels_are_separate_findings()
     {
         var rack = Public(true).Doors(DoorStyle.None, DoorStyle.None).Cabinet(c => c with { SidePanels = false });
         var findings = Findings(rack);
@@ -37,9 +38,11 @@ public sealed class UnlockedPanelsTests : RuleTests<UnlockedPanels>
     }
 
     [Fact]
-    public void In_a_rack_with_earth_what_is_fitted_is_joined_to_it()
+    public void Fitted_door_and_panels_are_bonded()
     {
-        var rack = (Public(true).Doors(DoorStyle.Solid, DoorStyle.None).Cabinet(c => c with { SidePanels = false, EarthBar = new EarthBar { Terminals = 12 } })) with
+        var open = Public(true).Doors(DoorStyle.Solid, DoorStyle.None)
+            .Cabinet(c => c with { SidePanels = false, EarthBar = new EarthBar { Terminals = 12 } });
+        var rack = open with
         {
             Earthing = new Model.Earthing { MainConductorMm2 = 16, Bonded = [BondedPart.Frame, BondedPart.FrontDoor] },
         };
@@ -49,11 +52,11 @@ public sealed class UnlockedPanelsTests : RuleTests<UnlockedPanels>
     }
 
     [Fact]
-    public void Locks_are_asked_for() => Lacks(Public(null), "/cabinet/lockable");
+    public void Locks_missing_are_not_assessed() => Lacks(Public(null), "/cabinet/lockable");
 
     [Theory]
     [InlineData(null)]
     [InlineData(false)]
-    public void Where_the_public_has_no_access_nothing_is_asked(bool? access) =>
+    public void Rack_without_public_access_is_not_checked(bool? access) =>
         Passes(Public(false).Doors(DoorStyle.None, DoorStyle.None) with { Site = new Site { PublicAccess = access } });
 }
