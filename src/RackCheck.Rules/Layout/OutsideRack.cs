@@ -42,7 +42,7 @@ public sealed class OutsideRack : Rule
             var above = mounted.Top > roof;
             context.Report(new FindingDraft
             {
-                Message = "{item} occupies {units}, but the cabinet has U positions 1 to {unitsTotal} only.",
+                Message = "{item} occupies {units}, which is outside the {unitsTotal}U cabinet.",
                 Data = [("item", mounted.Id), ("units", survey.Cabinet.UnitsText(bottom, mounted.Top)), ("unitsTotal", roof)],
                 Subject = survey.Cabinet.Place(mounted),
                 Identity = [mounted.Key],
