@@ -7,21 +7,21 @@ using static System.FormattableString;
 
 namespace RackCheck.Rules.Power;
 
-/// <summary>Finds PDUs and cables whose rating does not go with the breaker before them.</summary>
+/// <summary>Finds PDUs and cables whose rating does not match the breaker upstream.</summary>
 public sealed class BreakerCoordination : Rule
 {
     private static readonly RuleDescriptor Facts = new()
     {
         Id = "power.breaker-coordination",
-        Title = "Breaker, cable and unit do not go together",
+        Title = "Breaker, cable and PDU ratings do not match",
         Severity = Severity.Error,
         Safety = true,
-        What = "Finds PDUs rated over the breaker of their supply; units rated under it with outlet groups that no breaker of their own protects; and cables that carry less than the breaker lets through. A unit in North America that is rated 80 % of its breaker goes with it.",
-        Why = "A breaker protects only what carries at least its rating: a cable or unit that carries less burns before it trips. A unit rated for more invites a load that the breaker does not hold.",
-        Formula = "rating of the unit <= In <= capacity of the cable; In of the supply, or of each outlet group, <= rating of the unit (North America: / 0.8)",
+        What = "Finds PDUs rated above the breaker of their supply, PDUs rated below that breaker whose outlet groups have no breakers of their own, and cables with a current-carrying capacity below the breaker rating. In North America a PDU rated at 80 % of its breaker matches it.",
+        Why = "A breaker protects only cables and PDUs that are rated for at least its own current. Anything smaller overheats before the breaker trips. A PDU with a higher rating invites a load that the breaker cannot carry.",
+        Formula = "PDU rating <= In <= cable capacity; In of the supply, or of each outlet group, <= PDU rating (North America: / 0.8)",
         Sources = [Sources.Iec60364Overload, Sources.Bs7671Capacity, Sources.Nec210],
         Needs = ["/supplies/*/ratedA", "/supplies/*/breaker/ratedA", "/supplies/*/phases", "/supplies/*/cable/crossSectionMm2", "/pdus/*/ratedA", "/pdus/*/groups/*/breakerA", "/items/*/ups/feeds", "/site/region"],
-        Remedies = ["Take a breaker of the unit's size.", "Take a unit of the breaker's size.", "Take a unit with a breaker for each outlet group.", "Take a thicker cable.", "Take a smaller breaker."],
+        Remedies = ["Fit a breaker of the PDU's rating.", "Fit a PDU of the breaker's rating.", "Fit a PDU with a breaker for each outlet group.", "Fit a cable with a larger cross-sectional area.", "Fit a smaller breaker."],
         Cautions = [Cautions.Electricity],
     };
 
@@ -33,7 +33,7 @@ public sealed class BreakerCoordination : Rule
     {
         foreach (var supply in context.Survey.Power.Supplies)
         {
-            // Behind a UPS it is the UPS that limits the current.
+            // Downstream of a UPS, the UPS limits the current.
             foreach (var unit in supply.Units.Where(u => u.FedBy is null))
             {
                 JudgeUnit(context, unit);
@@ -55,7 +55,7 @@ public sealed class BreakerCoordination : Rule
             return;
         }
 
-        // North American units are rated for the load that may hang on them, 80 % of the breaker that they are made for.
+        // North American PDUs are rated for their permitted load, which is 80 % of the matching breaker.
         var carries = unit.Supply.IsNorthAmerica ? unit.RatedA * 100 / Breakers.ContinuousSharePercent : unit.RatedA;
         var open = unit.Groups.Where(g => Loading.IsOver(Math.Min(g.BreakerA ?? breaker, breaker), carries)).ToArray();
         if (open.Length > 0)
@@ -69,7 +69,7 @@ public sealed class BreakerCoordination : Rule
         var (survey, supply) = (context.Survey, unit.Supply);
         context.Report(new FindingDraft
         {
-            Message = "{pdu} is rated for {ratedA} A, more than the breaker of supply {supply}, {breakerA} A.",
+            Message = "{pdu} is rated for {ratedA} A, above the {breakerA} A breaker of supply {supply}.",
             Data = [("pdu", unit.Id), ("ratedA", unit.RatedA), ("supply", supply.Id), ("breakerA", supply.BreakerA)],
             Subject = $"PDU {unit.Id}",
             Identity = [unit.Id],
@@ -103,8 +103,12 @@ public sealed class BreakerCoordination : Rule
         var before = open.Max(g => Math.Min(g.BreakerA ?? supply.BreakerA, supply.BreakerA));
         context.Report(new FindingDraft
         {
-            Message = "{pdu} carries {limitA} A at most, but what protects its outlet groups {groups} trips at {breakerA} A only.",
-            Data = [("pdu", unit.Id), ("limitA", carries), ("groups", string.Join(", ", open.Select(g => g.Id).Order(StringComparer.Ordinal))), ("breakerA", before)],
+            Message = "{pdu} can carry {limitA} A, but outlet " + (open.Length == 1 ? "group {groups} is" : "groups {groups} are") + " protected at {breakerA} A.",
+            Data =
+            [
+                ("pdu", unit.Id), ("limitA", carries),
+                ("groups", Names.List([.. open.Select(g => g.Id).Order(StringComparer.Ordinal)], "groups")), ("breakerA", before),
+            ],
             Subject = $"PDU {unit.Id}",
             Identity = [unit.Id],
             Pointers = [Invariant($"/pdus/{unit.Index}"), .. open.Select(g => $"{g.Pointer}/breakerA"), BreakerPointer(supply)],
@@ -137,7 +141,7 @@ public sealed class BreakerCoordination : Rule
         var pointer = Invariant($"/supplies/{supply.Index}/cable/crossSectionMm2");
         if (supply.Source.Cable?.CrossSectionMm2 is not { } section)
         {
-            context.Lacks(pointer, "Without the section of its cable it cannot be said whether the breaker of a supply protects it.");
+            context.Lacks(pointer, "The cross-sectional area of a supply cable is missing, so its overload protection cannot be checked.");
             return;
         }
 
@@ -149,14 +153,14 @@ public sealed class BreakerCoordination : Rule
 
         if (section > Cables.All[^1].CrossSectionMm2)
         {
-            context.Lacks(pointer, "The table of cables ends before this section, so it cannot be said whether the breaker of the supply protects it.");
+            context.Lacks(pointer, "The cable table does not cover this cross-sectional area, so the overload protection of the cable cannot be checked.");
             return;
         }
 
         var survey = context.Survey;
         context.Report(new FindingDraft
         {
-            Message = "The cable of supply {supply}, {sectionMm2} mm2, carries {limitA} A; its breaker of {breakerA} A does not protect it.",
+            Message = "The {sectionMm2} mm2 cable of supply {supply} is rated for {limitA} A; the {breakerA} A breaker does not protect it.",
             Data = [("supply", supply.Id), ("sectionMm2", section), ("limitA", capacity), ("breakerA", supply.BreakerA)],
             Subject = $"cable of supply {supply.Id}",
             Identity = ["cable", supply.Id],
@@ -177,7 +181,7 @@ public sealed class BreakerCoordination : Rule
             .Concat(SupplyCures.Downsize(survey, supply, sold));
     }
 
-    // Where no breaker is given, the supply is taken to be rated by it.
+    // With no breaker given, its rating defaults to the rating of the supply.
     private static string BreakerPointer(SupplyNode supply) =>
         supply.Source.Breaker?.RatedA is null ? Invariant($"/supplies/{supply.Index}/ratedA") : Invariant($"/supplies/{supply.Index}/breaker/ratedA");
 }

@@ -6,21 +6,21 @@ using static System.FormattableString;
 
 namespace RackCheck.Rules.Power;
 
-/// <summary>Finds PDUs whose plug does not go into their supply's socket, or does not carry what the unit is rated for.</summary>
+/// <summary>Finds PDUs whose plug does not fit the socket of their supply, or is rated below the PDU.</summary>
 public sealed class InletMismatch : Rule
 {
     private static readonly RuleDescriptor Facts = new()
     {
         Id = "power.inlet-mismatch",
-        Title = "PDU does not plug into its supply",
+        Title = "PDU plug and supply do not match",
         Severity = Severity.Error,
         Safety = true,
-        What = "Finds PDUs whose plug does not go into their supply's socket, is rated under the unit, or has one phase where the outlets hang on several. Of several faults of a unit the gravest is named. What a UPS feeds is judged by plug and rating alone.",
-        Why = "An adaptor is found on the day, or a plug gets hot that carries less than what the outlets behind it give.",
-        Formula = "plug goes into socket by the table of connectors; rating of the plug >= rating of the unit; phases of the plug >= lines of the outlet groups",
+        What = "Finds PDUs whose plug does not fit the socket of their supply, is rated below the PDU, or has one phase while the outlet groups use several. Each PDU has one finding, which names the most serious defect. For a PDU fed from a UPS, only the rating and phases of the plug are checked.",
+        Why = "Somebody improvises an adaptor during installation, or a plug with too low a rating overheats.",
+        Formula = "plug fits socket (connector table); plug rating >= PDU rating; phases of the plug >= phases of the outlet groups",
         Sources = [Sources.Iec60320, Sources.Bs1363, Sources.Cee7, Sources.NemaWd6, Sources.Iec60309],
         Needs = ["/pdus/*/plug", "/pdus/*/ratedA", "/pdus/*/groups/*/phase", "/supplies/*/socket", "/items/*/ups/feeds", "/site/region"],
-        Remedies = ["Take the unit with the plug for that socket.", "Have the supply end in the socket for that plug.", "Take both a size larger.", "Take a unit that the plug carries.", "Wire it in without plug and socket."],
+        Remedies = ["Fit a PDU with the plug for that socket.", "Fit the supply with the socket for that plug.", "Fit plug and socket of the next larger rating.", "Fit a PDU within the rating of the plug.", "Hard-wire the PDU."],
         Cautions = [Cautions.Electricity],
     };
 
@@ -34,12 +34,12 @@ public sealed class InletMismatch : Rule
         {
             if (unit.Source.Plug is null)
             {
-                context.Lacks(PlugPointer(unit), "Without the plug of a PDU it cannot be said whether it goes into its supply's socket and carries what the unit is rated for.");
+                context.Lacks(PlugPointer(unit), "The plug of a PDU is missing, so its fit and its rating cannot be checked.");
             }
 
             if (unit is { FedBy: null, Supply.Source.Socket: null })
             {
-                context.Lacks(SocketPointer(unit), "Without the socket that a supply ends in it cannot be said whether a PDU's plug goes into it.");
+                context.Lacks(SocketPointer(unit), "The socket of a supply is missing, so the fit of the PDU plug cannot be checked.");
             }
 
             if (unit.Source.Plug is { } plug && FaultOf(context.Survey.Power, unit, plug) is { } fault)
@@ -54,7 +54,7 @@ public sealed class InletMismatch : Rule
         if (unit.FedBy is null && unit.Supply.Source.Socket is { } socket && !PlugFit.Fits(plug, socket))
         {
             return new Fault(
-                "The {plug} plug of {pdu} does not go into the {socket} socket of supply {supply}.",
+                "The {plug} plug of {pdu} does not fit the {socket} socket of supply {supply}.",
                 [("socket", PlugFit.Of(socket).Code), ("supply", unit.Supply.Id)],
                 SocketPointer(unit));
         }
@@ -63,7 +63,7 @@ public sealed class InletMismatch : Rule
         if (rated < unit.RatedA)
         {
             return new Fault(
-                "{pdu} is rated for {ratedA} A, but its {plug} plug for {plugA} A.",
+                "{pdu} is rated for {ratedA} A, but its {plug} plug is rated for {plugA} A.",
                 [("ratedA", unit.RatedA), ("plugA", rated)],
                 Invariant($"{Pointers.Pdu[unit.Index]}/ratedA"),
                 Quantities.Of(rated, "A"),
@@ -99,6 +99,6 @@ public sealed class InletMismatch : Rule
         Cures = InletCures.Match(context.Survey, unit, LinesOf(unit)),
     });
 
-    /// <summary>What is wrong with a unit's plug, and what it does not agree with.</summary>
+    /// <summary>A defect of a PDU's plug, and the pointer to the conflicting member.</summary>
     private sealed record Fault(string Message, (string Name, Scalar Value)[] Data, string Other, Quantity? Actual = null, Quantity? Limit = null);
 }

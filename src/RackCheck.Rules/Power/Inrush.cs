@@ -8,21 +8,21 @@ using static System.FormattableString;
 
 namespace RackCheck.Rules.Power;
 
-/// <summary>Finds supplies whose breaker can trip when all that hangs on it switches on at once.</summary>
+/// <summary>Finds supplies whose breaker can trip when all connected equipment switches on at once.</summary>
 public sealed class Inrush : Rule
 {
-    // The example racks: two items on curve B of 16 A, which may trip from 48 A on.
+    // The example racks have two items on a 16 A breaker of curve B, which may trip from 48 A.
     private static readonly RuleDescriptor Facts = new()
     {
         Id = "power.inrush",
         Title = "Inrush trips the breaker",
         Severity = Severity.Warning,
-        What = "Finds supplies where the inrush of all that comes on at once is over the least current that can trip the breaker at once. Outlets that are switched from afar come on one after the other, all others together.",
-        Why = "After a break in the mains the rack stays dark: everything comes on together and takes the breaker out again.",
-        Formula = "sum of the inrush on a line <= m In; m = 3 (curve B), 5 (C), 10 (D)",
+        What = "Finds supplies where the inrush current of all equipment that starts together is above the lowest instantaneous trip current of the breaker. Remotely switched outlets start in sequence; all other outlets start together.",
+        Why = "After a power cut all equipment starts together and trips the breaker again, so the rack stays off.",
+        Formula = "sum of the inrush currents on a phase <= m In; m = 3 (curve B), 5 (C), 10 (D)",
         Sources = [Sources.Iec60898, Sources.SequencingPractice],
         Needs = ["/items/*/power/inrushA", "/items/*/power/plugs", "/supplies/*/breaker/curve", "/supplies/*/breaker/ratedA", "/pdus/*/remoteSwitched", "/pdus/*/groups/*/outlets/*/switched", "/connections"],
-        Remedies = ["Take PDUs whose outlets are switched on one after the other.", "Take a breaker of another curve.", "Add a supply with a PDU.", "Take a larger supply."],
+        Remedies = ["Fit PDUs with sequenced outlets.", "Fit a breaker with a slower curve.", "Add a supply with a PDU.", "Fit a larger supply."],
         Cautions = [Cautions.Electricity],
     };
 
@@ -38,7 +38,7 @@ public sealed class Inrush : Rule
             {
                 foreach (var cord in SupplyCures.CordsOn(context.Survey, supply).Where(c => c.InrushA is null))
                 {
-                    context.Lacks(Pointers.ItemInrush[cord.Item.Index], "Without the inrush of an item it cannot be said whether its supply's breaker holds when all comes on at once.");
+                    context.Lacks(Pointers.ItemInrush[cord.Item.Index], "The inrush current of an item is missing, so the breaker of its supply cannot be checked at switch-on.");
                 }
             }
 
@@ -49,7 +49,7 @@ public sealed class Inrush : Rule
 
             if (supply.Source.Breaker?.Curve is not { } curve)
             {
-                context.Lacks(Invariant($"/supplies/{supply.Index}/breaker/curve"), "Without the curve of a breaker it cannot be said what inrush it holds.");
+                context.Lacks(Invariant($"/supplies/{supply.Index}/breaker/curve"), "The trip curve of a breaker is missing, so its inrush limit is unknown.");
                 continue;
             }
 
@@ -67,7 +67,7 @@ public sealed class Inrush : Rule
         var named = LoadingText.Name(supply, supply.InrushLine);
         context.Report(new FindingDraft
         {
-            Message = named.Text + " takes {inrushA} A when all comes on at once; its breaker, curve {curve} of {breakerA} A, can trip from {limitA} A on.",
+            Message = named.Text + " draws {inrushA} A of inrush current; its {breakerA} A breaker of curve {curve} can trip from {limitA} A.",
             Data = [.. named.Data, ("inrushA", supply.InrushA), ("curve", curve), ("breakerA", supply.BreakerA), ("limitA", limit)],
             Subject = $"supply {supply.Id}",
             Identity = [supply.Id],
@@ -80,7 +80,8 @@ public sealed class Inrush : Rule
         });
     }
 
-    // The cords that come on together, or the one switched by itself that takes more than all of those. To six digits: a third of an item's inrush times its cords is all of it.
+    // The cords that start together, or one sequenced cord with a higher inrush current than their sum. Six digits: the shares of an item's cords must add up to the
+    // inrush current of the item.
     private static string Sum(RackSurvey survey, SupplyNode supply)
     {
         var terms = SupplyCures.CordsOn(survey, supply)

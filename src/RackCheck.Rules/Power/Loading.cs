@@ -3,35 +3,26 @@ using RackCheck.Survey.Power;
 
 namespace RackCheck.Rules.Power;
 
-/// <summary>A load that is too much: an error past the limit, in normal use or with a supply lost; a warning past what is planned for.</summary>
-/// <param name="CurrentA">The current, A.</param>
-/// <param name="LimitA">What it passes, A.</param>
+/// <summary>An overload: an error above the limit, in normal use or with a supply lost; a warning above the design load.</summary>
+/// <param name="CurrentA">Current, A.</param>
+/// <param name="LimitA">Limit or design load that is exceeded, A.</param>
 /// <param name="Severity">Error or warning.</param>
-/// <param name="Lost">The supply whose loss brings it; null in normal use.</param>
+/// <param name="Lost">Supply whose loss causes the overload; null in normal use.</param>
 internal readonly record struct Loading(double CurrentA, double LimitA, Severity Severity, SupplyNode? Lost)
 {
-    /// <summary>Whether a value passes a limit, both as they are shown: sums of decimals come out a hair beside a limit that they meet.</summary>
-    /// <param name="value">The value.</param>
-    /// <param name="limit">The limit.</param>
-    /// <returns>Whether it does.</returns>
+    /// <summary>Whether a value exceeds a limit, both rounded as shown: a sum of decimals can differ from an equal limit by a rounding error.</summary>
     public static bool IsOver(double value, double limit) => Quantities.Round(value) > Quantities.Round(limit);
 
-    /// <summary>Judges a load.</summary>
-    /// <param name="load">The load.</param>
-    /// <param name="limitA">What it may carry, A.</param>
-    /// <param name="designA">What is planned for, A.</param>
-    /// <returns>What is wrong, or null.</returns>
+    /// <summary>Compares a load with its limit and its design load, A.</summary>
+    /// <returns>The overload, or null.</returns>
     public static Loading? Judge(LoadPoint load, double limitA, double designA) =>
         IsOver(load.NormalA, limitA) ? new Loading(load.NormalA, limitA, Severity.Error, null)
         : IsOver(load.WorstA, limitA) ? new Loading(load.WorstA, limitA, Severity.Error, load.WorstWithout)
         : IsOver(load.NormalA, designA) ? new Loading(load.NormalA, designA, Severity.Warning, null)
         : null;
 
-    /// <summary>Judges lines that may carry alike: the gravest of what is wrong counts, and of the grave ones the largest current.</summary>
-    /// <param name="lines">The lines.</param>
-    /// <param name="limitA">What each may carry, A.</param>
-    /// <param name="designA">What is planned for, A.</param>
-    /// <returns>The line, 0 to 2, and what is wrong; null where nothing is.</returns>
+    /// <summary>Compares phases with the limit and the design load of one phase, A. The most severe overload counts, and among equals the largest current.</summary>
+    /// <returns>The phase, 0 to 2, and its overload; null without an overload.</returns>
     public static (int Line, Loading Found)? Gravest(IReadOnlyList<LoadPoint> lines, double limitA, double designA)
     {
         (int Line, Loading Found)? gravest = null;
@@ -47,26 +38,26 @@ internal readonly record struct Loading(double CurrentA, double LimitA, Severity
         return gravest;
     }
 
-    /// <summary>The sentence.</summary>
-    /// <param name="what">What carries it, with the names of values in braces.</param>
+    /// <summary>The message of the finding.</summary>
+    /// <param name="what">The subject of the sentence, with the names of values in braces.</param>
     /// <returns>The message.</returns>
     public string Message(string what) =>
-        Lost is not null ? what + " would carry {currentA} A with supply {lost} lost; {limitA} A is the most that it may."
-        : Severity == Severity.Error ? what + " carries {currentA} A; {limitA} A is the most that it may."
-        : what + " carries {currentA} A, more than the {limitA} A that it should be planned for.";
+        Lost is not null ? what + " would carry {currentA} A with supply {lost} lost; the limit is {limitA} A."
+        : Severity == Severity.Error ? what + " carries {currentA} A; the limit is {limitA} A."
+        : what + " carries {currentA} A, above the design load of {limitA} A.";
 
-    /// <summary>The values of the sentence.</summary>
+    /// <summary>The values of the message.</summary>
     public IEnumerable<(string Name, Scalar Value)> Data =>
         Lost is { } lost ? [("currentA", CurrentA), ("limitA", LimitA), ("lost", lost.Id)] : [("currentA", CurrentA), ("limitA", LimitA)];
 }
 
-/// <summary>What the rules on loading have to say of power that is not known.</summary>
+/// <summary>Reports missing power data for the rules on loading.</summary>
 internal static class MissingLoadingData
 {
-    /// <summary>Names the rated powers that are absent though their items hang on an outlet, and the units that a UPS feeds where it is not said which.</summary>
-    /// <param name="context">Where to say it.</param>
-    /// <param name="tree">The power tree.</param>
-    /// <param name="concerns">Which outlet groups the rule judges; null for all.</param>
+    /// <summary>Reports items on an outlet without a rated power, and UPSs without a list of the PDUs that they feed.</summary>
+    /// <param name="context">Context that collects the missing members.</param>
+    /// <param name="tree">Power tree.</param>
+    /// <param name="concerns">Selects the outlet groups that the rule checks; null for all.</param>
     public static void Report(RuleContext context, PowerTree tree, Func<GroupNode, bool>? concerns = null)
     {
         foreach (var cord in tree.Cords)
@@ -80,11 +71,11 @@ internal static class MissingLoadingData
             {
                 context.Lacks(
                     FormattableString.Invariant($"/items/{cord.Item.Index}/ups/feeds"),
-                    "Without the units that a UPS feeds it cannot be said what it draws.");
+                    "The PDUs fed from a UPS are missing, so the load of the UPS is unknown.");
             }
             else if (cord.Item.Item is { Ups: null, Power.RatedW: null })
             {
-                context.Lacks(Pointers.ItemRatedW[cord.Item.Index], "Without the rated power of an item it cannot be said what its outlet, unit and supply carry.");
+                context.Lacks(Pointers.ItemRatedW[cord.Item.Index], "The rated power of an item is missing, so the load on its outlet, PDU and supply is unknown.");
             }
         }
     }

@@ -4,14 +4,14 @@ using static System.FormattableString;
 
 namespace RackCheck.Rules.Power;
 
-/// <summary>The arithmetic of a load with its numbers put in.</summary>
+/// <summary>The calculation of a load with its values.</summary>
 internal static class LoadingText
 {
     /// <summary>The sum of apparent powers over the voltage, as "(10 x 400 / 0.95) / 230 = 18.307".</summary>
-    /// <param name="cords">Cords on the line or group.</param>
-    /// <param name="voltageV">Its voltage, V.</param>
-    /// <param name="lost">The supply that is lost; null for normal use.</param>
-    /// <param name="currentA">What it comes to, A.</param>
+    /// <param name="cords">Cords on the phase or group.</param>
+    /// <param name="voltageV">Voltage, V.</param>
+    /// <param name="lost">Lost supply; null in normal use.</param>
+    /// <param name="currentA">Resulting current, A.</param>
     /// <returns>The text.</returns>
     public static string Sum(IEnumerable<Cord> cords, double voltageV, SupplyNode? lost, double currentA)
     {
@@ -26,35 +26,26 @@ internal static class LoadingText
         return Invariant($"({string.Join(" + ", terms)}) / {voltageV:0.###} = {currentA:0.###}");
     }
 
-    /// <summary>What a sentence calls a line of a unit, or a group of it.</summary>
-    /// <param name="unit">The unit.</param>
-    /// <param name="group">The group; null for the line.</param>
-    /// <param name="line">The line, 0 to 2.</param>
-    /// <returns>The words with the names of values in braces, and the values.</returns>
+    /// <summary>The subject of a sentence about one phase (0 to 2) or one group of a PDU; group null for the phase.</summary>
+    /// <returns>The text with the names of values in braces, and the values.</returns>
     public static (string Text, (string Name, Scalar Value)[] Data) Name(PduNode unit, GroupNode? group, int line) =>
-        group is not null ? ("{pdu}, group {group},", [("pdu", unit.Id), ("group", group.Id)])
-        : unit.Lines.Count == 3 ? ("{pdu} on phase {line}", [("pdu", unit.Id), ("line", LineName(line))])
+        group is not null ? ("Group {group} of {pdu}", [("pdu", unit.Id), ("group", group.Id)])
+        : unit.Lines.Count == 3 ? ("Phase {line} of {pdu}", [("pdu", unit.Id), ("line", LineName(line))])
         : ("{pdu}", [("pdu", unit.Id)]);
 
-    /// <summary>What a sentence calls a line of a supply.</summary>
-    /// <param name="supply">The supply.</param>
-    /// <param name="line">The line, 0 to 2.</param>
-    /// <returns>The words with the names of values in braces, and the values.</returns>
+    /// <summary>The subject of a sentence about one phase of a supply, 0 to 2.</summary>
+    /// <returns>The text with the names of values in braces, and the values.</returns>
     public static (string Text, (string Name, Scalar Value)[] Data) Name(SupplyNode supply, int line) =>
-        supply.Phases == 3 ? ("Supply {supply} on phase {line}", [("supply", supply.Id), ("line", LineName(line))]) : ("Supply {supply}", [("supply", supply.Id)]);
+        supply.Phases == 3 ? ("Phase {line} of supply {supply}", [("supply", supply.Id), ("line", LineName(line))]) : ("Supply {supply}", [("supply", supply.Id)]);
 
-    /// <summary>Name of a line.</summary>
-    /// <param name="line">The line, 0 to 2.</param>
-    /// <returns>L1, L2 or L3.</returns>
+    /// <summary>L1, L2 or L3 for phase 0, 1 or 2.</summary>
     public static string LineName(int line) => Invariant($"L{line + 1}");
 
     /// <summary>
-    /// What an overload is known by when two reports are compared. Where the service chose the outlets, which unit has too much is its choice:
-    /// the defect is that the rack draws more than its units and supplies carry.
+    /// The root of an overload, by which two reports are compared. Where the service chose the outlets, it also chose which PDU is overloaded:
+    /// the defect is that the rack draws more than its PDUs and supplies can carry.
     /// </summary>
-    /// <param name="severity">Error or warning; a warning is known by itself.</param>
-    /// <param name="cords">The cords that make the load.</param>
-    /// <returns>The root, or null.</returns>
+    /// <returns>The root of an error; null for a warning, and where the description names all connections.</returns>
     public static string? Root(Severity severity, IEnumerable<Cord> cords) =>
         severity == Severity.Error && cords.Any(c => c.Connection is null) ? "the rack draws more than it can be fed with" : null;
 }

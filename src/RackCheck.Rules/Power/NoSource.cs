@@ -8,7 +8,7 @@ using static System.FormattableString;
 
 namespace RackCheck.Rules.Power;
 
-/// <summary>Finds cords that no outlet takes.</summary>
+/// <summary>Finds cords without an outlet.</summary>
 public sealed class NoSource : Rule
 {
     private static readonly RuleDescriptor Facts = new()
@@ -16,12 +16,12 @@ public sealed class NoSource : Rule
         Id = "power.no-source",
         Title = "No outlet for a cord",
         Severity = Severity.Error,
-        What = "Finds cords that no outlet takes, whichever way all cords are plugged in: too few outlets, none of the sort, or none of the voltage.",
-        Why = "Equipment comes that cannot be switched on, or is helped out with adaptors and extension leads that nobody planned for.",
-        Formula = "most cords that find an outlet of their own >= cords, by a matching over all cords and outlets; a voltage serves an item from 0.8 to 1.25 times",
+        What = "Finds cords without an outlet, for every possible assignment of cords to outlets: too few outlets, none of the type, or none at the voltage.",
+        Why = "Equipment is delivered that cannot be switched on, or is connected with unplanned adaptors and extension leads.",
+        Formula = "largest number of cords with an outlet of their own >= number of cords (maximum matching of cords and outlets); item voltage / outlet voltage from 0.8 to 1.25",
         Sources = [Sources.Iec60320, Sources.Bs1363, Sources.Cee7, Sources.NemaWd6, Sources.Iec60309, Sources.VoltagePractice],
         Needs = ["/items/*/power/plugs", "/items/*/power/voltageV", "/items/*/power/redundant", "/supplies/*/voltageV", "/supplies/*/phases", "/pdus/*/groups/*/outlets", "/connections"],
-        Remedies = ["Take a PDU with more outlets.", "Add a PDU.", "Add a supply with a PDU.", "Take equipment out of the rack."],
+        Remedies = ["Fit a PDU with more outlets.", "Add a PDU.", "Add a supply with a PDU.", "Move equipment to another rack."],
         Cautions = [Cautions.Electricity],
     };
 
@@ -48,7 +48,7 @@ public sealed class NoSource : Rule
         }
     }
 
-    // A description that says nothing of power is asked once; one that does, item by item.
+    // A description without power data gets one entry; a description with power data gets one entry an item.
     private static void ReportMissing(RuleContext context)
     {
         var survey = context.Survey;
@@ -62,13 +62,13 @@ public sealed class NoSource : Rule
             {
                 context.Lacks(
                     power is null ? $"{item.Pointer}/power" : Pointers.ItemPlugs[item.Index],
-                    "Without the plugs of an item that draws power it cannot be said whether an outlet takes them; an empty list says that it has none.");
+                    "The plugs of an item that draws power are missing, so its outlets cannot be checked; an empty list means no plugs.");
             }
         }
 
         if (drawing && !described)
         {
-            context.Lacks("/pdus", "Without the PDUs it cannot be said whether every cord finds an outlet; an empty list says that there are none.");
+            context.Lacks("/pdus", "The PDUs are missing, so the outlets of the cords cannot be checked; an empty list means no PDUs.");
         }
     }
 
@@ -103,24 +103,24 @@ public sealed class NoSource : Rule
 
     private static string MessageOf(PowerTree tree, Cord[] left, int needed)
     {
-        var found = left.Length == needed ? " no {plug} cord can be plugged in." : " only {found} of {needed} {plug} cords can be plugged in.";
+        var found = left.Length == needed ? " no {plug} cord has an outlet." : " only {found} of {needed} {plug} cords have an outlet.";
         if (!PlugFit.Fits(left[0].Code, PlugFit.SocketFor(left[0].Code)))
         {
-            return "{item} has a cord with {plug}, which goes into no socket that is known;" + found;
+            return "{item} has a cord with plug {plug}, which fits no known socket;" + found;
         }
 
         if (tree.Units.Length > 0 && left.All(c => !Array.Exists(tree.Units, u => c.SuitsVoltage(u.Supply.Source.VoltageV))))
         {
-            return "{item} is for {voltageV} V, and no outlet carries that voltage;" + found;
+            return "{item} is rated for {voltageV} V, and no outlet supplies that voltage;" + found;
         }
 
         var where = left[0].IsThreePhase ? " on a three-phase supply" : "";
         return left.Length == 1
-            ? "One {socket} outlet" + where + " is missing, for {item}:" + found
-            : "{missing} {socket} outlets" + where + " are missing, the first of them for {item}:" + found;
+            ? "One {socket} outlet" + where + " is missing for {item};" + found
+            : : "{missing} {socket} outlets" + where + " are missing, the first for {item};" + found;
     }
 
-    // In the end what finds no outlet goes into another rack, or, where plugs of several sorts vie for the same outlets, all that finds none.
+    // Last, the items without an outlet go to another rack. Where plugs of several types compete for the same outlets, all items without an outlet do.
     private static IEnumerable<Cure> CuresOf(RackSurvey survey, Cord[] left)
     {
         foreach (var cure in PlugCures.Counterpart(survey, left).Concat(OutletCures.Provide(survey, left)))

@@ -6,7 +6,7 @@ using static System.FormattableString;
 
 namespace RackCheck.Rules.Power;
 
-/// <summary>Finds items that draw more through a cord than its plug and outlet are rated for.</summary>
+/// <summary>Finds cords with a current above the rating of their plug or outlet.</summary>
 public sealed class OutletRating : Rule
 {
     private const double Slack = 1 + 1e-9;
@@ -17,12 +17,12 @@ public sealed class OutletRating : Rule
         Title = "Plug or outlet overloaded",
         Severity = Severity.Error,
         Safety = true,
-        What = "Finds items whose current through a cord is over the rating of its plug or of the socket that it goes into, in normal use or with a supply lost.",
-        Why = "A contact that carries more than it is made for gets hot, and the breaker of the group, which is often larger, does not see it.",
-        Formula = "I = P/(n V pf) through each of n cords, on three phases a third of it a line; <= the lesser rating of plug and socket",
+        What = "Finds items whose current through a cord is above the rating of its plug or of its outlet, in normal use or with a supply lost.",
+        Why = "An overloaded contact overheats, and the breaker of the group is often too large to trip.",
+        Formula = "I = P/(n V pf) through each of n cords, a third of it on each of three phases; I <= the lower rating of plug and socket",
         Sources = [Sources.CircuitTheory, Sources.Iec60320, Sources.Bs1363, Sources.Cee7, Sources.NemaWd6, Sources.Iec60309, Sources.RedundancyPractice],
         Needs = ["/items/*/power/ratedW", "/items/*/power/powerFactor", "/items/*/power/plugs", "/items/*/power/redundant", "/supplies/*/voltageV", "/pdus/*/groups/*/outlets", "/connections", "/site/region"],
-        Remedies = ["Fit a larger plug, with an outlet for it.", "Share the load among more cords.", "Take the item out of the rack."],
+        Remedies = ["Fit a larger plug and an outlet for it.", "Share the load among more cords.", "Move the item to another rack."],
         Cautions = [Cautions.Electricity],
     };
 
@@ -49,7 +49,7 @@ public sealed class OutletRating : Rule
         }
     }
 
-    // As the report writes it: a finding never says that 10 A are more than 10 A.
+    // Rounded as in the report: a finding never compares 10 A with 10 A.
     private static bool IsOver(Cord cord, bool northAmerica) => Quantities.Round(cord.WorstA() ?? 0) > cord.RatedA(northAmerica);
 
     private static double Share(Cord cord, bool northAmerica) => (cord.WorstA() ?? 0) / cord.RatedA(northAmerica);
@@ -66,7 +66,7 @@ public sealed class OutletRating : Rule
         context.Report(new FindingDraft
         {
             Message = "{item} draws {currentA} A through its {plug} plug" + (lines == 1 ? "" : " on each phase") + (lost ? " with a supply lost" : "")
-                + (cord.Socket is null ? "" : " in a {socket} outlet") + "; {ratedA} A is the most that it may.",
+                + (cord.Socket is null ? "" : " in a {socket} outlet") + "; the rating is {ratedA} A.",
             Data =
             [
                 ("item", cord.Item.Id), ("currentA", worst), ("plug", PlugFit.Of(cord.Code).Code), ("ratedA", rated),

@@ -7,7 +7,7 @@ using static System.FormattableString;
 
 namespace RackCheck.Rules.Power;
 
-/// <summary>Finds PDUs and outlet groups that carry more than they are rated for, or more than is planned for.</summary>
+/// <summary>Finds PDUs and outlet groups loaded above their rating or above their design load.</summary>
 public sealed class PduLoading : Rule
 {
     private static readonly RuleDescriptor Facts = new()
@@ -17,13 +17,13 @@ public sealed class PduLoading : Rule
         Severity = Severity.Error,
         MilderSeverity = Severity.Warning,
         Safety = true,
-        What = "Finds PDUs and their outlet groups whose current is over their rating, in normal use or with a supply lost; over the design share is a warning, and in North America over 80 % of the breaker an error.",
-        Why = "The breaker trips and takes all that hangs on it down, often when the other supply is lost; a unit without a breaker overheats.",
-        Formula = "I = sum of P/(V pf) over the cords on a line; redundant items draw P/n through each of n cords, and all of it through those left when a supply is lost",
+        What = "Finds PDUs and outlet groups loaded above their rating, in normal use or with a supply lost. A load above the design share is a warning. In North America a load above 80 % of the breaker rating is an error.",
+        Why = "The breaker trips and all equipment fed from it goes down, often when the other supply is lost. A PDU without a breaker overheats.",
+        Formula = "I = sum of P/(V pf) over the cords on a phase; a dual-fed item draws P/n through each of n cords, and all of P through the remaining cords with a supply lost",
         Sources = [Sources.CircuitTheory, Sources.LoadingPractice, Sources.Nec210, Sources.RedundancyPractice],
         Limits = [LimitsInForce.DesignSharePercent, LimitsInForce.ContinuousSharePercent],
         Needs = ["/items/*/power/ratedW", "/items/*/power/powerFactor", "/items/*/power/plugs", "/items/*/power/redundant", "/supplies/*/voltageV", "/pdus/*/ratedA", "/pdus/*/groups/*/breakerA", "/connections", "/site/region"],
-        Remedies = ["Plug equipment into another group or unit.", "Add a PDU.", "Take a larger supply and PDU.", "Add a supply with a PDU.", "Take equipment out of the rack."],
+        Remedies = ["Plug equipment into another group or PDU.", "Add a PDU.", "Fit a larger supply and PDU.", "Add a supply with a PDU.", "Move equipment to another rack."],
         Cautions = [Cautions.Electricity],
     };
 
@@ -45,7 +45,7 @@ public sealed class PduLoading : Rule
 
             foreach (var group in unit.Groups)
             {
-                // A group that is all of its line, behind no lesser breaker than the unit's rating, says nothing that the unit has not said.
+                // A group that carries the whole phase, with a breaker of at least the PDU's rating, would only repeat the finding of the PDU.
                 if (group.BreakerA is not { } breaker
                     || (found is not null && group.Load.WorstA == unit.Lines[group.Line].WorstA && breaker >= unit.RatedA))
                 {

@@ -8,28 +8,29 @@ using static System.FormattableString;
 
 namespace RackCheck.Rules.Power;
 
-/// <summary>Finds supplies of three phases whose lines carry unevenly, or whose neutral carries too much.</summary>
+/// <summary>Finds three-phase supplies with unbalanced phases or an overloaded neutral.</summary>
 public sealed class PhaseBalance : Rule
 {
     private static readonly RuleLimit UnbalancePercent = new(
-        "unbalancePercent", "how far the worst line may be over the mean of the three", 20, "%", 1, 200, Stricter.Lower);
+        "unbalancePercent", "permitted excess of the most loaded phase over the mean of the three", 20, "%", 1, 200, Stricter.Lower);
 
     private static readonly RuleLimit LeastSharePercent = new(
-        "leastSharePercent", "share of the supply's rating under which the worst line is not worth a warning", 10, "%", 0, 100, Stricter.Lower);
+        "leastSharePercent", "load of the worst phase, as a share of the supply rating, below which the balance is not checked", 10, "%", 0, 100, Stricter.Lower);
 
-    // The example racks: with the switch on the third line 8, 6 and 6 A on lines of 16 A: 8 is 20 % over their mean of 6.667. On the first line 8.4, 6 and 5.6 A.
+    // The example racks have phases of 16 A. With the switch on L3 they carry 8, 6 and 6 A: 8 A is 20 % above the mean of 6.667 A. With the switch on L1 they carry
+    // 8.4, 6 and 5.6 A.
     private static readonly RuleDescriptor Facts = new()
     {
         Id = "power.phase-balance",
-        Title = "Phases loaded unevenly",
+        Title = "Phases unbalanced",
         Severity = Severity.Warning,
-        What = "Finds supplies of three phases whose worst line is over the mean of the three by more than the limit, and those whose neutral carries more than the supply is rated for, also with another supply lost. Supplies with hardly any load are left alone.",
-        Why = "One line is full while two have room, the neutral carries what does not cancel, and the voltage of the loaded line sags.",
-        Formula = "100 (max(I1, I2, I3) / ((I1 + I2 + I3) / 3) - 1) <= limit; neutral: the sum of the phasors of the lines, each turned by a third of a circle and lagging by its own power factor (harmonics of order 3 add in the neutral and are not in it)",
+        What = "Finds three-phase supplies whose most loaded phase exceeds the mean of the three by more than the limit, and supplies whose neutral current is above their rating, in normal use or with another supply lost. Supplies below a minimum load are not checked.",
+        Why = "One phase is fully loaded while two have capacity left, the neutral carries the difference, and the voltage of the loaded phase drops.",
+        Formula = "100 (max(I1, I2, I3) / ((I1 + I2 + I3) / 3) - 1) <= limit; neutral: phasor sum of the three phases, 120 degrees apart, each lagging by its own power factor (triplen harmonics are not included)",
         Sources = [Sources.CircuitTheory, Sources.BalancePractice],
         Limits = [UnbalancePercent, LeastSharePercent],
         Needs = ["/items/*/power/ratedW", "/items/*/power/powerFactor", "/items/*/power/plugs", "/supplies/*/phases", "/supplies/*/voltageV", "/supplies/*/ratedA", "/pdus/*/groups/*/phase", "/connections"],
-        Remedies = ["Plug equipment in on another line.", "Put an outlet group on another line, or exchange two.", "Add a supply with a PDU."],
+        Remedies = ["Plug equipment into another phase.", "Connect an outlet group to another phase, or swap two groups.", "Add a supply with a PDU."],
         Cautions = [Cautions.Electricity],
     };
 
@@ -48,7 +49,7 @@ public sealed class PhaseBalance : Rule
         MissingLoadingData.Report(context, tree, g => g.Unit.Supply.Phases == 3 || g.Unit.IsBehindUps);
         foreach (var supply in tree.Supplies)
         {
-            // A load that is not known may level the lines as well as tilt them, so nothing is sure then.
+            // An unknown load can balance the phases as well as unbalance them, so no finding is certain.
             if (supply.Phases == 3 && supply.IsKnown)
             {
                 JudgeLines(context, supply);
@@ -76,7 +77,7 @@ public sealed class PhaseBalance : Rule
 
         context.Report(new FindingDraft
         {
-            Message = "Supply {supply} carries {worstA} A on phase {line}, {overPercent} % over the average of its three phases, {meanA} A; it should stay within {limitPercent} %.",
+            Message = "Phase {line} of supply {supply} carries {worstA} A, {overPercent} % above the {meanA} A mean of the three phases; the limit is {limitPercent} %.",
             Data =
             [
                 ("supply", supply.Id), ("worstA", worst), ("line", LoadingText.LineName(Array.IndexOf(lines, worst))),
@@ -94,7 +95,7 @@ public sealed class PhaseBalance : Rule
 
     private static void JudgeNeutral(RuleContext context, SupplyNode supply)
     {
-        // Only the worst state counts: there is no share of the rating that a neutral is planned for.
+        // Only the rating counts: a neutral has no design share.
         if (Loading.Judge(supply.Neutral, supply.RatedA, supply.RatedA) is not { } found)
         {
             return;
@@ -115,7 +116,7 @@ public sealed class PhaseBalance : Rule
         });
     }
 
-    // Active and reactive current of each line, and the sum of the phasors written out in them.
+    // Phasor sum in terms of the active and reactive current of each phase.
     private static string NeutralText(RackSurvey survey, SupplyNode supply, Loading found)
     {
         Span<double> p = stackalloc double[3];

@@ -7,7 +7,7 @@ using static System.FormattableString;
 
 namespace RackCheck.Rules.Power;
 
-/// <summary>Finds connections of the caller that cannot be made: the plug does not go in, the outlets are taken, or the supply is not what the item is for.</summary>
+/// <summary>Finds given connections that cannot be made: the plug does not fit, the outlets are taken, or voltage or phases of the supply do not suit the item.</summary>
 public sealed class PlugMismatch : Rule
 {
     private static readonly RuleDescriptor Facts = new()
@@ -15,12 +15,12 @@ public sealed class PlugMismatch : Rule
         Id = "power.plug-mismatch",
         Title = "Plug and outlet do not match",
         Severity = Severity.Error,
-        What = "Finds connections that are given and cannot be made: the plug goes into no outlet of that group, all that it goes into are taken, one plug is given two outlets, or voltage or phases are not the item's.",
-        Why = "Whoever wires the rack to this list stands before an outlet that is taken or does not fit, and improvises.",
-        Formula = "plug goes into socket by the table of connectors; cords given to a group's outlets <= outlets; 0.8 <= item's voltage / outlet's voltage <= 1.25",
+        What = "Finds given connections that cannot be made: the plug fits no outlet of that group, all suitable outlets are taken, one plug has two outlets, or voltage or phases do not suit the item.",
+        Why = "The installer who follows this list finds an outlet that is taken or does not fit, and improvises.",
+        Formula = "plug fits socket (connector table); cords connected to the outlets of a group <= outlets; 0.8 <= item's voltage / outlet's voltage <= 1.25",
         Sources = [Sources.Iec60320, Sources.Bs1363, Sources.Cee7, Sources.NemaWd6, Sources.Iec60309, Sources.VoltagePractice, Sources.Bookkeeping],
         Needs = ["/connections", "/items/*/power/plugs", "/items/*/power/voltageV", "/supplies/*/voltageV", "/supplies/*/phases", "/pdus/*/groups/*/outlets"],
-        Remedies = ["Plug it into another group or unit.", "Fit a plug that goes in.", "Take a PDU with more outlets.", "Add a PDU.", "Take the item out of the rack."],
+        Remedies = ["Plug the item into another group or PDU.", "Fit a plug that suits the outlet.", "Fit a PDU with more outlets.", "Add a PDU.", "Move the item to another rack."],
         Cautions = [Cautions.Electricity],
     };
 
@@ -62,9 +62,9 @@ public sealed class PlugMismatch : Rule
             var given = tree.Cords.Count(c => ReferenceEquals(c.Group, group)
                 && (c.Socket is { } socket ? PlugFit.Fits(cord.Code, socket) : c.Connection is not null && c.Code == cord.Code));
             return outlets == 0
-                ? new Fault("The {plug} plug of {item} goes into no outlet of {pdu}, group {group}, which has {sockets}.", [("sockets", SocketsOf(group))])
+                ? new Fault("The {plug} plug of {item} fits no outlet of group {group} of {pdu}, which has {sockets}.", [("sockets", SocketsOf(group))])
                 : new Fault(
-                    "{given} cords are given to the outlets of {pdu}, group {group}, that take {plug} plugs, and there are {outlets}; that of {item} finds none free.",
+                    "Group {group} of {pdu} has {outlets} outlets for {plug} plugs, but {given} cords are connected to them; {item} has no free outlet.",
                     [("given", given), ("outlets", outlets)],
                     Quantities.Of(given, "outlets"),
                     Quantities.Of(outlets, "outlets"));
@@ -72,19 +72,19 @@ public sealed class PlugMismatch : Rule
 
         if (cord.IsThreePhase && supply.Phases != 3)
         {
-            return new Fault("{item} has the three-phase plug {plug}, but supply {supply}, which feeds {pdu}, group {group}, has a single phase.", [("supply", supply.Id)]);
+            return new Fault("{item} has the three-phase plug {plug}, but group {group} of {pdu} is fed from the single-phase supply {supply}.", [("supply", supply.Id)]);
         }
 
         var voltage = supply.Source.VoltageV;
         return cord.SuitsVoltage(voltage) ? null : new Fault(
-            "{item} is for {voltageV} V, but {pdu}, group {group}, carries {supplyV} V.",
+            "{item} is rated for {voltageV} V, but group {group} of {pdu} supplies {supplyV} V.",
             [("voltageV", cord.Item.Item!.Power!.VoltageV!.Value), ("supplyV", voltage)],
             Quantities.Of(voltage, "V"),
             Quantities.Of(cord.Item.Item.Power.VoltageV.Value, "V"));
     }
 
     private static string SocketsOf(GroupNode group) =>
-        Names.List([.. group.Source.Outlets.Select(o => o.Socket).Distinct().Order().Select(s => PlugFit.Of(s).Code)], "sorts");
+        Names.List([.. group.Source.Outlets.Select(o => o.Socket).Distinct().Order().Select(s => PlugFit.Of(s).Code)], "types");
 
     private static void Report(RuleContext context, Cord cord, int given, Fault fault)
     {
@@ -121,7 +121,7 @@ public sealed class PlugMismatch : Rule
         var survey = context.Survey;
         context.Report(new FindingDraft
         {
-            Message = "Plug {index} of {item}, {plug}, is given {count} outlets; it goes into one.",
+            Message = "Plug {index} of {item}, {plug}, is connected to {count} outlets; a plug fits one.",
             Data = [("index", cord.Plug), ("item", cord.Item.Id), ("plug", PlugFit.Of(cord.Code).Code), ("count", all.Length)],
             Subject = survey.Cabinet.Place(cord.Item),
             Identity = [cord.Item.Id, Invariant($"{cord.Plug}")],
@@ -130,11 +130,11 @@ public sealed class PlugMismatch : Rule
             Limit = Quantities.Of(1, "outlets"),
             Calculation = Invariant($"{all.Length} > 1"),
             Cures = all.DistinctBy(i => (connections[i].Pdu, connections[i].Group)).Select(kept => new Cure(
-                $"Leave {cord.Item.Id} plugged into {connections[kept].Pdu}, group {connections[kept].Group}",
+                $"Keep {cord.Item.Id} plugged into group {connections[kept].Group} of {connections[kept].Pdu}",
                 survey.Description with { Connections = [.. connections.Where((_, i) => i == kept || !all.Contains(i))] })),
         });
     }
 
-    /// <summary>What is wrong with a connection.</summary>
+    /// <summary>A defect of a connection.</summary>
     private sealed record Fault(string Message, (string Name, Scalar Value)[] Data, Quantity? Actual = null, Quantity? Limit = null);
 }

@@ -8,20 +8,20 @@ using static System.FormattableString;
 
 namespace RackCheck.Rules.Power;
 
-/// <summary>Finds redundant items whose cords all live by one supply.</summary>
+/// <summary>Finds dual-fed items whose cords are all fed from one supply.</summary>
 public sealed class Redundancy : Rule
 {
     private static readonly RuleDescriptor Facts = new()
     {
         Id = "power.redundancy",
-        Title = "Redundant item on one supply",
+        Title = "Dual-fed item on one supply",
         Severity = Severity.Error,
-        What = "Finds items said to be redundant that have one cord, or whose cords all hang on one supply. What hangs on a UPS lives by the supplies of its cords. Where outlets are short, so that the service could not choose freely, what it chose itself is judged once there are enough.",
-        Why = "When that supply goes the item goes with it, though a second power supply was paid for.",
-        Formula = "supplies that the cords of a redundant item live by >= 2",
+        What = "Finds dual-fed items that have one cord, or whose cords are all fed from one supply. Equipment on a UPS is fed from the supplies of the UPS. Where the rack has too few outlets, connections chosen by the service are checked once it has enough.",
+        Why = "When that supply fails the item fails with it, although its second power supply was paid for.",
+        Formula = "number of supplies that feed the cords of a dual-fed item >= 2",
         Sources = [Sources.RedundancyPractice],
         Needs = ["/items/*/power/redundant", "/items/*/power/plugs", "/items/*/ups/feeds", "/pdus/*/supply", "/connections"],
-        Remedies = ["Plug one cord into a unit on another supply.", "Take a unit on another supply with more outlets.", "Add a supply with a PDU.", "Give it a second cord.", "Do without redundancy."],
+        Remedies = ["Plug one cord into a PDU on another supply.", "Fit a PDU with more outlets on another supply.", "Add a supply with a PDU.", "Add a second cord.", "Accept a single feed."],
         Cautions = [Cautions.Electricity],
     };
 
@@ -44,7 +44,7 @@ public sealed class Redundancy : Rule
 
             if (power.Plugs is null)
             {
-                context.Lacks(Pointers.ItemPlugs[item.Index], "Without the plugs of a redundant item it cannot be said whether its cords hang on different supplies.");
+                context.Lacks(Pointers.ItemPlugs[item.Index], "The plugs of a dual-fed item are missing, so its supplies cannot be checked.");
             }
             else if (power.Plugs.Count == 1)
             {
@@ -52,7 +52,7 @@ public sealed class Redundancy : Rule
             }
             else if (power.Plugs.Count > 1 && !tree.IsDescribed)
             {
-                context.Lacks("/pdus", "Without the PDUs it cannot be said whether the cords of a redundant item hang on different supplies.");
+                context.Lacks("/pdus", "The PDUs are missing, so the supplies of a dual-fed item cannot be checked.");
             }
             else if (OnlySupply(tree, item) is { } supply && (!isShort || supplies.Count == 1 || tree.CordsOf(item).All(c => c.Connection is not null)))
             {
@@ -66,7 +66,7 @@ public sealed class Redundancy : Rule
         }
     }
 
-    // Null too where no cord finds an outlet: another rule says so.
+    // Also null where no cord has an outlet: another rule reports that.
     private static SupplyNode? OnlySupply(PowerTree tree, Mounted item)
     {
         var supplies = new HashSet<SupplyNode>();
@@ -87,8 +87,10 @@ public sealed class Redundancy : Rule
         context.Report(new FindingDraft
         {
             Message = supply is null
-                ? "{item} is said to be redundant, but has one cord only."
-                : "{item} is said to be redundant, but all of its cords hang on supply {supply}.",
+                ? "{item} is dual-fed, but has only one cord."
+                : survey.Power.CordsOf(item).Count() == 2
+                    ? "{item} is dual-corded, but both cords are fed from supply {supply}."
+                    : "{item} is dual-fed, but all of its cords are fed from supply {supply}.",
             Data = supply is null ? [("item", item.Id), ("cords", 1)] : [("item", item.Id), ("supply", supply.Id), ("supplies", 1)],
             Subject = survey.Cabinet.Place(item),
             Identity = [item.Id],
@@ -105,7 +107,7 @@ public sealed class Redundancy : Rule
         });
     }
 
-    // A second cord like the first goes into any outlet but those of the supply that the first hangs on.
+    // A second cord like the first uses any outlet that is not fed from the supply of the first.
     private static IEnumerable<Cure> OneCord(RackSurvey survey, Mounted item)
     {
         var first = survey.Power.CordsOf(item).Single();
@@ -126,8 +128,8 @@ public sealed class Redundancy : Rule
         yield return Without(survey, [item]);
     }
 
-    // One cord goes to another supply: the one that hangs on none yet, else the last. Where others are in the same plight, an outlet for one alone would
-    // leave it to the service whom it serves, so that all are provided for too.
+    // One cord moves to another supply: the one without an outlet, else the last. Where other items have the same defect, the service could give a single new
+    // outlet to any of them, so outlets for all of them are tried too.
     private static IEnumerable<Cure> OneSupply(RackSurvey survey, Mounted item, SupplyNode only, List<(Mounted Item, SupplyNode Supply)> onOne)
     {
         var moves = false;
@@ -143,7 +145,7 @@ public sealed class Redundancy : Rule
         {
             foreach (var cure in OutletCures.Provide(survey, cords, s => !ReferenceEquals(s, only)))
             {
-                // Nothing is bought where it is a matter of plugging it in elsewhere.
+                // Nothing is bought where moving a cord is enough.
                 yield return cure with { IsLastResort = moves };
             }
         }
@@ -169,6 +171,6 @@ public sealed class Redundancy : Rule
             after = after.EditItem(item.Index, i => i with { Power = i.Power! with { Redundant = false } });
         }
 
-        return new Cure(items.Length == 1 ? $"Do without redundancy for {items[0].Id}" : Invariant($"Do without redundancy for {items.Length} items that have one supply"), after);
+        return new Cure(items.Length == 1 ? $"Accept a single feed for {items[0].Id}" : Invariant($"Accept a single feed for the {items.Length} items on one supply"), after);
     }
 }

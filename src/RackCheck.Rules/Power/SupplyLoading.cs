@@ -7,7 +7,7 @@ using static System.FormattableString;
 
 namespace RackCheck.Rules.Power;
 
-/// <summary>Finds supplies that carry more than they are rated for, or more than is planned for.</summary>
+/// <summary>Finds supplies loaded above their rating or above their design load.</summary>
 public sealed class SupplyLoading : Rule
 {
     private static readonly RuleDescriptor Facts = new()
@@ -17,13 +17,13 @@ public sealed class SupplyLoading : Rule
         Severity = Severity.Error,
         MilderSeverity = Severity.Warning,
         Safety = true,
-        What = "Finds supplies whose current on a line is over the lesser of their rating and their breaker's, in normal use or with another supply lost; over the design share is a warning, and in North America over 80 % of the breaker an error.",
-        Why = "The breaker of the building trips and takes the whole rack down, and with a supply lost all that should have lived on the other one.",
-        Formula = "I = sum of P/(V pf) over the cords on a line; redundant items draw P/n through each of n cords, and all of it through those left when a supply is lost",
+        What = "Finds supplies whose current on a phase is above the lower of supply rating and breaker rating, in normal use or with another supply lost. A load above the design share is a warning. In North America a load above 80 % of the breaker rating is an error.",
+        Why = "The breaker of the building trips and the whole rack goes down. With a supply lost, the equipment that should continue on the other supply goes down too.",
+        Formula = "I = sum of P/(V pf) over the cords on a phase; a dual-fed item draws P/n through each of n cords, and all of P through the remaining cords with a supply lost",
         Sources = [Sources.CircuitTheory, Sources.LoadingPractice, Sources.Nec210, Sources.RedundancyPractice],
         Limits = [LimitsInForce.DesignSharePercent, LimitsInForce.ContinuousSharePercent],
         Needs = ["/items/*/power/ratedW", "/items/*/power/powerFactor", "/items/*/power/plugs", "/items/*/power/redundant", "/supplies/*/voltageV", "/supplies/*/phases", "/supplies/*/ratedA", "/supplies/*/breaker/ratedA", "/pdus", "/connections", "/site/region"],
-        Remedies = ["Plug equipment in on another line or supply.", "Take a larger supply with larger PDUs.", "Add a supply with a PDU.", "Take equipment out of the rack."],
+        Remedies = ["Plug equipment into another phase or supply.", "Fit a larger supply with larger PDUs.", "Add a supply with a PDU.", "Move equipment to another rack."],
         Cautions = [Cautions.Electricity],
     };
 

@@ -6,21 +6,21 @@ using static System.FormattableString;
 
 namespace RackCheck.Rules.Power;
 
-/// <summary>Finds uninterruptible power supplies that carry too much or run too short, and run time asked for where there is none.</summary>
+/// <summary>Finds UPSs with an overload or too short a run time, and a required run time without a UPS.</summary>
 public sealed class UpsCapacity : Rule
 {
-    // The example racks: 1000 W on a UPS that runs 15 minutes with 1000 W.
+    // The example racks have 1000 W on a UPS with a run time of 15 minutes at 1000 W.
     private static readonly RuleDescriptor Facts = new()
     {
         Id = "power.ups-capacity",
         Title = "UPS too small",
         Severity = Severity.Error,
-        What = "Finds UPSs whose load is over their rating in W or VA, in normal use or with a supply lost, and those that run shorter than is asked for; redundant equipment then hangs on its cords behind a UPS alone. Run time asked for without any UPS is found as well.",
-        Why = "An overloaded UPS switches to bypass or off when the mains fails, which is when it is needed; one that runs too short cuts the test off before the drives have stopped.",
-        Formula = "sum of P <= W rating; sum of P/pf <= VA rating; t = t1 (P1/P)^1.15 >= t asked for",
+        What = "Finds UPSs loaded above their rating in W or VA, in normal use or with a supply lost, and UPSs with a run time below the required one. The run time assumes that dual-fed equipment draws its power through the cords on a UPS alone. A required run time without a UPS is found as well.",
+        Why = "An overloaded UPS switches to bypass or off when the mains fails. A UPS with too short a run time cuts the power before the equipment has shut down.",
+        Formula = "sum of P <= W rating; sum of P/pf <= VA rating; t = t1 (P1/P)^1.15 >= required run time",
         Sources = [Sources.CircuitTheory, Sources.Peukert, Sources.RedundancyPractice],
         Needs = ["/items/*/ups/ratedW", "/items/*/ups/ratedVa", "/items/*/ups/runMinutes", "/items/*/ups/runLoadW", "/items/*/ups/feeds", "/items/*/power/ratedW", "/items/*/power/powerFactor", "/items/*/power/plugs", "/pdus", "/connections", "/site/upsMinutes"],
-        Remedies = ["Take a larger UPS.", "Take a larger battery.", "Take a PDU off the UPS.", "Take equipment out of the rack.", "Add a UPS.", "Ask for less run time."],
+        Remedies = ["Fit a larger UPS.", "Fit a larger battery.", "Feed a PDU from the mains instead of the UPS.", "Move equipment to another rack.", "Add a UPS.", "Require a shorter run time."],
         Cautions = [Cautions.Electricity],
     };
 
@@ -54,7 +54,7 @@ public sealed class UpsCapacity : Rule
         var pointer = Invariant($"/items/{ups.Item.Index}/ups");
         if (ups.Source.Feeds is null)
         {
-            context.Lacks($"{pointer}/feeds", "Without the PDUs that a UPS feeds it cannot be said what it carries.");
+            context.Lacks($"{pointer}/feeds", "The PDUs fed from a UPS are missing, so its load is unknown.");
             return;
         }
 
@@ -72,7 +72,7 @@ public sealed class UpsCapacity : Rule
         {
             if (ups.Units.Count > 0)
             {
-                context.Lacks(pointer, "Without its ratings in W and in VA it cannot be said whether a UPS carries what hangs on it.");
+                context.Lacks(pointer, "The rating of a UPS in W or in VA is missing, so its load cannot be checked.");
             }
 
             return;
@@ -85,7 +85,7 @@ public sealed class UpsCapacity : Rule
 
         context.Report(new FindingDraft
         {
-            Message = "{ups} has to carry {load} {measure}; it is rated for {limit} {measure}.",
+            Message = "{ups} carries {load} {measure}; its rating is {limit} {measure}.",
             Data = [("ups", ups.Item.Id), ("load", load), ("limit", limit), ("measure", unit)],
             Subject = context.Survey.Cabinet.Place(ups.Item),
             Identity = [kind, ups.Item.Id],
@@ -101,7 +101,7 @@ public sealed class UpsCapacity : Rule
 
     private static void JudgeTime(RuleContext context, UpsNode ups, double load, double asked, string pointer)
     {
-        const string Message = "Without a discharge figure, minutes at a load, it cannot be said how long a UPS runs.";
+        const string Message = "A discharge figure (minutes at a load) is missing, so the run time of a UPS is unknown.";
         if (ups.Source.RunMinutes is not { } minutes || ups.Source.RunLoadW is not { } at)
         {
             if (ups.Source.RunMinutes is null)
@@ -125,7 +125,7 @@ public sealed class UpsCapacity : Rule
 
         context.Report(new FindingDraft
         {
-            Message = "{ups} runs {timeMin} minutes with {loadW} W; {askedMin} minutes are asked for.",
+            Message = "{ups} runs for {timeMin} minutes at {loadW} W; the site requires {askedMin} minutes.",
             Data = [("ups", ups.Item.Id), ("timeMin", time), ("loadW", load), ("askedMin", asked)],
             Subject = context.Survey.Cabinet.Place(ups.Item),
             Identity = ["time", ups.Item.Id],
@@ -141,7 +141,7 @@ public sealed class UpsCapacity : Rule
 
     private static void ReportNone(RuleContext context, double asked) => context.Report(new FindingDraft
     {
-        Message = "{askedMin} minutes of run time are asked for, but the rack has no UPS.",
+        Message = "The site requires {askedMin} minutes of run time, but the rack has no UPS.",
         Data = [("askedMin", asked)],
         Subject = "UPS",
         Identity = ["time"],

@@ -8,29 +8,29 @@ using static System.FormattableString;
 
 namespace RackCheck.Rules.Power;
 
-/// <summary>Finds supplies whose cable drops too much of the voltage.</summary>
+/// <summary>Finds supplies with too high a voltage drop along their cable.</summary>
 public sealed class VoltageDrop : Rule
 {
     private static readonly RuleLimit DropErrorPercent = new(
-        "dropErrorPercent", "drop along the cable of a supply; past it an error", 5, "%", 0.5, 20, Stricter.Lower);
+        "dropErrorPercent", "voltage drop along the cable of a supply; above it an error", 5, "%", 0.5, 20, Stricter.Lower);
 
     private static readonly RuleLimit DropWarningPercent = new(
-        "dropWarningPercent", "drop along the cable of a supply; past it a warning", 3, "%", 0.5, 20, Stricter.Lower);
+        "dropWarningPercent", "voltage drop along the cable of a supply; above it a warning", 3, "%", 0.5, 20, Stricter.Lower);
 
-    // The example racks: 10 A through 4 mm2: 3 % of 220 V is 6.6 V, which is 11 mV/A/m x 60 m x 10 A; and 30 m at twice the current.
+    // The example racks have 20 A through 30 m of 4 mm2: 11 mV/A/m x 30 m x 20 A = 6.6 V, which is 3 % of 220 V.
     private static readonly RuleDescriptor Facts = new()
     {
         Id = "power.voltage-drop",
-        Title = "Cable too long or too thin",
+        Title = "Voltage drop too high",
         Severity = Severity.Error,
         MilderSeverity = Severity.Warning,
-        What = "Finds supplies whose cable drops more of the voltage than is allowed, at the rated power of all that hangs on it; a lower share is a warning.",
-        Why = "Power supplies draw more current at a low voltage and drop out in the next dip; drives lose torque; the cable runs hot.",
-        Formula = "100 (d/2) L (I + I_N) / 1000 / V; d: drop of the section, mV/A/m, by the table, else the row next under it in proportion; I_N: neutral current, that of the line with a single phase",
+        What = "Finds supplies with a voltage drop along their cable above the limit, at the rated power of all connected equipment. A second, lower limit gives a warning.",
+        Why = "Power supply units draw more current at low voltage and fail at the next voltage dip, motors lose torque, and the cable overheats.",
+        Formula = "100 (d/2) L (I + I_N) / 1000 / V; d: voltage drop of the cross-sectional area, mV/A/m, from the table or in proportion from the next smaller size; I_N: neutral current, equal to I on a single phase",
         Sources = [Sources.Bs7671DropLimit, Sources.Bs7671Drop, Sources.Iec60228],
         Limits = [DropErrorPercent, DropWarningPercent],
         Needs = ["/items/*/power/ratedW", "/items/*/power/powerFactor", "/items/*/power/plugs", "/supplies/*/voltageV", "/supplies/*/phases", "/supplies/*/cable/lengthM", "/supplies/*/cable/crossSectionMm2", "/pdus", "/connections"],
-        Remedies = ["Take a thicker cable.", "Add a supply with a PDU, which takes its share.", "Take equipment out of the rack."],
+        Remedies = ["Fit a cable with a larger cross-sectional area.", "Share the load with a second supply and PDU.", "Move equipment to another rack."],
         Cautions = [Cautions.Electricity],
     };
 
@@ -50,7 +50,7 @@ public sealed class VoltageDrop : Rule
                 continue;
             }
 
-            const string Message = "Without length and section of its cable it cannot be said how much of a supply's voltage is lost on the way.";
+            const string Message = "The length or cross-sectional area of a supply cable is missing, so its voltage drop is unknown.";
             if (supply.Source.Cable?.LengthM is null)
             {
                 context.Lacks(Invariant($"/supplies/{supply.Index}/cable/lengthM"), Message);
@@ -65,7 +65,7 @@ public sealed class VoltageDrop : Rule
 
     private static void Judge(RuleContext context, SupplyNode supply, double length, double section)
     {
-        // What is not known may level three lines and so take the neutral's current away: the line's own drop is sure.
+        // An unknown load can balance the three phases and so cancel the neutral current. The drop along the phase conductor is certain.
         var (line, neutral) = (supply.MostLoaded.NormalA, supply.IsKnown || supply.Phases == 1 ? supply.Neutral.NormalA : 0);
         double Drop(double mm2) => Cables.DropPercent(Cables.DropMvPerAM(mm2), length, line, neutral, supply.Source.VoltageV);
         var (drop, error, warning) = (Drop(section), context.Limit(DropErrorPercent), context.Limit(DropWarningPercent));
@@ -80,8 +80,8 @@ public sealed class VoltageDrop : Rule
         context.Report(new FindingDraft
         {
             Message = isError
-                ? "The cable of supply {supply}, {lengthM} m of {sectionMm2} mm2, loses {dropPercent} % of the voltage; {limitPercent} % is the most that it may."
-                : "The cable of supply {supply}, {lengthM} m of {sectionMm2} mm2, loses {dropPercent} % of the voltage, more than the {limitPercent} % that it should be planned for.",
+                ? "The cable of supply {supply} ({lengthM} m of {sectionMm2} mm2) has a voltage drop of {dropPercent} %; the limit is {limitPercent} %."
+                : "The cable of supply {supply} ({lengthM} m of {sectionMm2} mm2) has a voltage drop of {dropPercent} %; the design limit is {limitPercent} %.",
             Data = [("supply", supply.Id), ("lengthM", length), ("sectionMm2", section), ("dropPercent", drop), ("limitPercent", limit)],
             Subject = $"cable of supply {supply.Id}",
             Identity = [supply.Id],
@@ -100,7 +100,7 @@ public sealed class VoltageDrop : Rule
         Cord[] cords = [.. SupplyCures.CordsOn(survey, supply)];
         var most = share * cords.Sum(c => c.VoltAmperes);
 
-        // Where a UPS goes, what hung on it hangs on the supply itself: then that has to go as well.
+        // With a UPS removed, its equipment is fed from the supply itself, so that equipment has to move too.
         return SupplyCures.Thicken(survey, supply, does)
             .Concat(PowerCures.AddSupplies(survey, supply, null, cords))
             .Concat(PowerCures.TakeOut(survey, most, cords))
