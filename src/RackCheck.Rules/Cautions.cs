@@ -1,32 +1,37 @@
 namespace RackCheck.Rules;
 
-/// <summary>What has to be minded by whoever acts on a report.</summary>
+/// <summary>Safety notes of a report.</summary>
 public static class Cautions
 {
-    /// <summary>Stands in every report.</summary>
+    /// <summary>Part of every report.</summary>
     public const string General =
-        "This report is worked out from the data given and advises only: local codes and regulations and a qualified person's judgement decide.";
+        "This report is calculated from the given data and is advisory only. "
+        + "Local codes and regulations and the judgement of a qualified person take precedence.";
 
-    /// <summary>Says which themes of the contract no rule judges yet, so that a release is not taken for more than it is.</summary>
+    /// <summary>Names the themes of the contract that have no rules yet, to avoid a false sense of approval.</summary>
     /// <param name="rules">The rules.</param>
-    /// <returns>The caution, or null where every theme is judged.</returns>
+    /// <returns>The caution, or null where every theme has a rule.</returns>
     public static string? NotJudged(RuleSet rules)
     {
         var missing = Themes.Except(rules.All.Select(r => r.Descriptor.Theme)).ToArray();
-        return missing.Length == 0 ? null : $"This version does not judge {string.Join(", ", missing)}: whatever the verdict, these are still to be checked by a person.";
+        return missing.Length == 0 ? null : $"This version does not check these themes: {string.Join(", ", missing)}. Whatever the verdict, a person must check them.";
     }
 
     private static readonly string[] Themes = ["layout", "depth", "load", "power", "cooling", "earthing", "cabling", "service", "delivery"];
 
-    /// <summary>With findings on power and earth.</summary>
+    /// <summary>For findings on power and earthing.</summary>
     public const string Electricity =
-        "Before anything is opened, replugged or wired: isolate it at the supply, lock it off and prove it dead; with two supplies isolate both, and mind that a UPS goes on feeding. Only a qualified person may do it, to the local wiring rules.";
+        "Before opening, replugging or wiring equipment: isolate it at the supply, lock it off and prove it dead. Isolate both supplies of dual-fed equipment. "
+        + "A UPS continues to supply its outlets. Only a qualified person may do this work, to the local wiring rules.";
 
-    /// <summary>With findings whose cure moves equipment.</summary>
+    /// <summary>For findings whose remedy moves equipment.</summary>
     public const string Handling =
-        "Before equipment is moved: isolate its supply and prove it dead, keep the rack from tipping, and lift with two people or a lift aid what is heavy or above shoulder height.";
+        "Before moving equipment: isolate its supply, prove it dead and secure the rack against tipping. "
+        + "Lift heavy equipment, and equipment above shoulder height, with two people or a lifting aid.";
 
-    /// <summary>With findings on the way in.</summary>
+    /// <summary>For findings on the delivery route.</summary>
     public const string Transport =
-        "Before the rack is moved or lifted: see the whole way, doors, thresholds and floors, with its real sizes; people, truck and slings count on a lift too. Strap loose equipment, nobody under or below it, and tilt it only where its makers allow that.";
+        "Before moving or lifting the rack: inspect the whole delivery route, its doors, thresholds and floors, and measure it. "
+        + "The load of a lift includes people, pallet truck and slings. Secure loose equipment, keep people clear of the load, "
+        + "and tilt the rack only where its manufacturers permit it.";
 }

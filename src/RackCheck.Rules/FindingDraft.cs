@@ -4,51 +4,56 @@ using RackCheck.Remedies;
 
 namespace RackCheck.Rules;
 
-/// <summary>What a rule says of one defect; the pipeline makes the <see cref="Finding"/> of it.</summary>
+/// <summary>One defect as a rule reports it; the pipeline turns it into a <see cref="Finding"/>.</summary>
 public sealed class FindingDraft
 {
-    /// <summary>One sentence with the names of values in braces, as "{item} needs {needed} mm."</summary>
+    /// <summary>One sentence with the names of values in braces, for example "{item} needs {needed} mm."</summary>
     public required string Message { get; init; }
 
-    /// <summary>The values of the message by name. Every value that the message shows is here, so that it can be worded anew.</summary>
+    /// <summary>The values of the message by name, so that a client can write its own message from them.</summary>
     public required IReadOnlyList<(string Name, Scalar Value)> Data { get; init; }
 
-    /// <summary>Readable place.</summary>
+    /// <summary>Place in words.</summary>
     public required string Subject { get; init; }
 
-    /// <summary>Ids concerned, in an order that does not hang on the order of items: with the rule they make the fingerprint.</summary>
+    /// <summary>Ids concerned, in an order that does not depend on the order of items. The fingerprint is made from the rule and these ids.</summary>
     public required IReadOnlyList<string> Identity { get; init; }
 
-    /// <summary>What it is known by when two reports are compared, where that is not its rule and ids: rules that name the worst of several, or one fact from two sides, give what those share.</summary>
+    /// <summary>
+    /// Identity of the defect when two reports are compared, where rule and ids are not enough. Rules that name the worst of several, or report one fact from
+    /// two sides, set it.
+    /// </summary>
     public string? Root { get; init; }
 
-    /// <summary>Places in the request; the first is the culprit.</summary>
+    /// <summary>Places in the request; the first is the cause.</summary>
     public required IReadOnlyList<string> Pointers { get; init; }
 
-    /// <summary>Severity, where the rule grades; else the descriptor's.</summary>
+    /// <summary>Severity, where the rule has two; default the descriptor's.</summary>
     public Severity? Severity { get; init; }
 
-    /// <summary>What the rack has.</summary>
+    /// <summary>Actual value.</summary>
     public Quantity? Actual { get; init; }
 
-    /// <summary>What it may have at most, or needs at least.</summary>
+    /// <summary>Permitted maximum or required minimum.</summary>
     public Quantity? Limit { get; init; }
 
-    /// <summary>Actual to limit, percent.</summary>
+    /// <summary>Actual value as a share of the limit, percent.</summary>
     public double? UtilisationPercent { get; init; }
 
-    /// <summary>The arithmetic with the numbers put in.</summary>
+    /// <summary>The calculation with its values.</summary>
     public string? Calculation { get; init; }
 
-    /// <summary>What cures it, best first, where the rule itself is sure of it: for rules about the report, which no trial comes after.</summary>
+    /// <summary>Remedies, best first, that need no verification: for rules about the report, which run after all trials.</summary>
     public IReadOnlyList<Remedy> Remedies { get; init; } = [];
 
-    /// <summary>What might cure it, best first: the pipeline tries each when all findings stand, and offers what holds. Read late, and not at all while a cure is tried.</summary>
+    /// <summary>
+    /// Remedy candidates, best first. After all rules the pipeline verifies each candidate and offers the verified remedies. Not read during a trial.
+    /// </summary>
     public IEnumerable<Cure>? Cures { get; init; }
 
     internal string RenderMessage()
     {
-        // In one pass: an id may itself look like the name of a value in braces.
+        // In one pass, because an id can look like the name of a value in braces.
         var text = new StringBuilder();
         var at = 0;
         for (var open = Message.IndexOf('{'); open >= 0; open = Message.IndexOf('{', at))

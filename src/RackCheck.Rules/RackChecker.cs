@@ -8,7 +8,7 @@ namespace RackCheck.Rules;
 
 /// <summary>The pipeline of one check: survey, rules, policy, report. It has no state and can serve any number of threads.</summary>
 /// <param name="rules">The rules.</param>
-/// <param name="onRuleFault">Told of a rule that threw. The rule's entry under <c>notAssessed</c> tells the caller; the request goes on.</param>
+/// <param name="onRuleFault">Called with a rule that threw. The report lists the rule under <c>notAssessed</c>, and the check continues.</param>
 public sealed class RackChecker(RuleSet rules, Action<RuleDescriptor, Exception> onRuleFault)
 {
     private static readonly RulesetInfo Ruleset = new() { Version = RuleSet.CurrentVersion };
@@ -16,39 +16,42 @@ public sealed class RackChecker(RuleSet rules, Action<RuleDescriptor, Exception>
     private readonly string? notJudged = Cautions.NotJudged(rules);
 
     /// <summary>Checks a rack.</summary>
-    /// <param name="description">A description that the request's validation found sound, with a cabinet and all heights.</param>
+    /// <param name="description">A valid description with a cabinet and all heights.</param>
     /// <param name="cancellation">Stops the check between two rules.</param>
     /// <returns>The report: the same for the same description, whatever the machine, thread or culture.</returns>
     /// <exception cref="ArgumentException">The cabinet, its height, width or depth, or the height of an item is absent.</exception>
     /// <exception cref="OperationCanceledException">Stopped.</exception>
-    /// <remarks>Part numbers are not looked up and say nothing.</remarks>
+    /// <remarks>Part numbers are not looked up and have no effect.</remarks>
     public CheckReport Check(RackDescription description, CancellationToken cancellation = default) => Check(ResolvedRack.Plain(description), cancellation);
 
     /// <summary>Checks a rack with its part numbers.</summary>
     /// <param name="rack">
-    /// The rack. Where neither description nor catalogue gives what a check cannot do without, the part numbers are judged and all other
-    /// rules say that they could not be applied.
+    /// The rack. Where neither description nor catalogue gives the essential data, only the part number rules are applied, and the report
+    /// lists all other rules as not assessed.
     /// </param>
     /// <param name="cancellation">Stops the check between two rules.</param>
     /// <returns>The report: the same for the same description and products, whatever the machine, thread or culture.</returns>
-    /// <exception cref="ArgumentException">Part numbers were not looked up, and the cabinet, its height, width or depth, or the height of an item is absent.</exception>
+    /// <exception cref="ArgumentException">Part numbers were not looked up, and the cabinet, its height, width or depth, or the height of an item is
+    /// absent.</exception>
     /// <exception cref="OperationCanceledException">Stopped.</exception>
     public CheckReport Check(ResolvedRack rack, CancellationToken cancellation = default) => Check(rack, new CureTrials(), cancellation);
 
-    /// <summary>Checks a rack without looking for remedies: for those who only ask whether one holds. It costs a small part of a whole check where much is wrong.</summary>
+    /// <summary>Checks a rack without looking for remedies, for the verification of a remedy. It costs a small part of a whole check.</summary>
     /// <param name="rack">The rack.</param>
     /// <param name="cancellation">Stops the check between two rules.</param>
-    /// <returns>The report, its findings without remedies and without a reason for having none.</returns>
-    /// <exception cref="ArgumentException">Part numbers were not looked up, and the cabinet, its height, width or depth, or the height of an item is absent.</exception>
+    /// <returns>The report; its findings have neither remedies nor a reason for having none.</returns>
+    /// <exception cref="ArgumentException">Part numbers were not looked up, and the cabinet, its height, width or depth, or the height of an item is
+    /// absent.</exception>
     /// <exception cref="OperationCanceledException">Stopped.</exception>
     public CheckReport Recheck(ResolvedRack rack, CancellationToken cancellation = default) => Check(rack, null, cancellation);
 
-    /// <summary>Checks a rack and looks for one remedy only: that of the first open error, in the order of the report, for which one holds.</summary>
+    /// <summary>Checks a rack and looks for one remedy only: a verified remedy for the first open error, in report order, that has one.</summary>
     /// <param name="rack">The rack.</param>
-    /// <param name="budget">What trials are left; it goes down.</param>
+    /// <param name="budget">Remaining trials; each trial reduces it.</param>
     /// <param name="cancellation">Stops the check between two rules.</param>
-    /// <returns>The report, and the remedy, which clears its finding and brings no error; null where none holds.</returns>
-    /// <exception cref="ArgumentException">Part numbers were not looked up, and the cabinet, its height, width or depth, or the height of an item is absent.</exception>
+    /// <returns>The report and the remedy, which clears its finding and adds no error; null without a verified remedy.</returns>
+    /// <exception cref="ArgumentException">Part numbers were not looked up, and the cabinet, its height, width or depth, or the height of an item is
+    /// absent.</exception>
     /// <exception cref="OperationCanceledException">Stopped.</exception>
     public (CheckReport Report, RemedyStep? Next) CheckForNext(ResolvedRack rack, TrialBudget budget, CancellationToken cancellation = default)
     {
@@ -106,7 +109,7 @@ public sealed class RackChecker(RuleSet rules, Action<RuleDescriptor, Exception>
         };
     }
 
-    // What the rules find in a rack as a cure would make it: without cures of its own, or trying would have no end.
+    // Findings in a rack after a remedy, without further remedies: trials would not end otherwise.
     private FindingList FindingsOf(ResolvedRack rack, CancellationToken cancellation)
     {
         var findings = new FindingList();
@@ -115,7 +118,7 @@ public sealed class RackChecker(RuleSet rules, Action<RuleDescriptor, Exception>
         return findings;
     }
 
-    // Every rule that was not applied: those about the rack, and those about the report where it has what they judge.
+    // Every rule that was not applied: those about the rack, and those about the report where the description has acceptances.
     private void SayUnassessed(RuleContext context, IReadOnlyList<string> missing, List<NotAssessed> notAssessed)
     {
         var posted = context.Rack.Posted;
@@ -133,7 +136,7 @@ public sealed class RackChecker(RuleSet rules, Action<RuleDescriptor, Exception>
                     Safety = rule.Descriptor.Safety,
                     Reason = NotAssessedReason.Missing,
                     Missing = missing,
-                    Message = "Without this the rack cannot be worked out, and the part numbers do not tell it.",
+                    Message = "This essential data is missing, and the part numbers do not supply it, so the rack cannot be checked.",
                 });
             }
         }
@@ -154,7 +157,7 @@ public sealed class RackChecker(RuleSet rules, Action<RuleDescriptor, Exception>
         }
     }
 
-#pragma warning disable CA1031 // A rule that throws must not fail the request: what else was found still counts.
+#pragma warning disable CA1031 // A rule that throws must not fail the request: the other findings still count.
     private void Apply(
         RuleBase rule,
         RuleContext context,
@@ -165,7 +168,7 @@ public sealed class RackChecker(RuleSet rules, Action<RuleDescriptor, Exception>
         var rulePolicy = policy?.GetValueOrDefault(rule.Descriptor.Id);
         if (rulePolicy?.Severity == PolicySeverity.Off)
         {
-            // The report is what gets filed, so it says what was not looked at, and by whose wish.
+            // The report is filed as a record, so it lists the rules that the policy switched off.
             context.SwitchedOff(rule.Descriptor);
             return;
         }
@@ -192,8 +195,8 @@ public sealed class RackChecker(RuleSet rules, Action<RuleDescriptor, Exception>
             gravest = finding.Accepted is null && (gravest is null || finding.Severity < gravest) ? finding.Severity : gravest;
         }
 
-        // A safety rule that says nothing of part of the rack is for a person to look at, and so is any rule that failed; one that could have
-        // found an error holds the order.
+        // A safety rule with missing data needs a review by a person, and so does any rule that failed. A failed rule of severity error holds
+        // the order.
         var verdict = gravest switch { Severity.Error => Verdict.Hold, Severity.Warning => Verdict.Review, _ => Verdict.Release };
         foreach (var entry in notAssessed)
         {

@@ -6,7 +6,7 @@ namespace RackCheck.Rules;
 /// </summary>
 public abstract class RuleBase
 {
-    /// <summary>All that there is to say about it.</summary>
+    /// <summary>Documentation and limits of the rule.</summary>
     public abstract RuleDescriptor Descriptor { get; }
 }
 
@@ -14,23 +14,23 @@ public abstract class RuleBase
 public abstract class Rule : RuleBase
 {
     /// <summary>Applies the rule.</summary>
-    /// <param name="context">The survey to read, the limits in force, and where findings go.</param>
+    /// <param name="context">The survey, the limits in force and the list of findings.</param>
     public abstract void Check(RuleContext context);
 }
 
-/// <summary>A rule about the part numbers of the description: it reads what they stand for, and is applied even where the rack cannot be worked out without them.</summary>
+/// <summary>A rule about the part numbers of the description. It is applied even where the essential data of the rack is missing.</summary>
 public abstract class PartRule : RuleBase
 {
     /// <summary>Applies the rule.</summary>
-    /// <param name="context">The rack with its part numbers, and where findings go. There need be no survey.</param>
+    /// <param name="context">The rack with its part numbers, and the list of findings. There may be no survey.</param>
     public abstract void Check(RuleContext context);
 }
 
-/// <summary>A rule about the report itself, applied when the findings of all other rules stand.</summary>
+/// <summary>A rule about the report itself, applied after all other rules.</summary>
 public abstract class ReportRule : RuleBase
 {
     /// <summary>Applies the rule.</summary>
-    /// <param name="context">The survey to read, the limits in force, and where findings go.</param>
+    /// <param name="context">The survey, the limits in force and the list of findings.</param>
     /// <param name="findings">What the other rules found, with acceptances marked.</param>
     public abstract void Check(RuleContext context, IReadOnlyList<Model.Finding> findings);
 }

@@ -8,7 +8,7 @@ using RackCheck.Survey.Catalogue;
 
 namespace RackCheck.Rules;
 
-/// <summary>What a rule reads and where it writes. One for a request; the pipeline turns it from rule to rule.</summary>
+/// <summary>Input and output of a rule. The pipeline uses one context for all rules of a request.</summary>
 public sealed class RuleContext
 {
     private readonly FindingList findings;
@@ -27,16 +27,16 @@ public sealed class RuleContext
     public ResolvedRack Rack { get; }
 
     /// <summary>The facts of the rack.</summary>
-    /// <exception cref="InvalidOperationException">The rack cannot be worked out; only rules about part numbers are applied then.</exception>
-    public RackSurvey Survey => survey ?? throw new InvalidOperationException("The rack cannot be worked out.");
+    /// <exception cref="InvalidOperationException">Essential data is missing; only rules about part numbers are applied.</exception>
+    public RackSurvey Survey => survey ?? throw new InvalidOperationException("Essential data of the rack is missing.");
 
-    /// <summary>The value of a limit: the policy's, else the default.</summary>
+    /// <summary>The value of a limit: set by the policy, or the default.</summary>
     /// <param name="limit">The limit.</param>
     /// <returns>Its value in its unit.</returns>
     public double Limit(RuleLimit limit) => RulePolicyReader.ValueOf(policy, limit);
 
     /// <summary>Reports a defect.</summary>
-    /// <param name="draft">What is to be said of it.</param>
+    /// <param name="draft">The defect.</param>
     public void Report(FindingDraft draft)
     {
         var severity = SeverityOf(draft.Severity ?? descriptor.Severity);
@@ -62,7 +62,7 @@ public sealed class RuleContext
             Safety = descriptor.Safety,
             Subject = draft.Subject,
 
-            // To a limit of nothing there is no ratio.
+            // A limit of 0 has no ratio.
             UtilisationPercent = draft.UtilisationPercent is { } percent && double.IsFinite(percent) ? Quantities.Round(percent) : null,
             Message = draft.RenderMessage(),
             MessageData = data,
@@ -80,9 +80,11 @@ public sealed class RuleContext
         }
     }
 
-    /// <summary>Says that a member of the description is absent without which the rule cannot be applied to all of the rack.</summary>
-    /// <param name="pointer">Where it would stand.</param>
-    /// <param name="message">What that means. Of several the one that sorts first is kept, so that it does not hang on the order of items.</param>
+    /// <summary>Reports a missing member of the description, without which the rule cannot be applied to the whole rack.</summary>
+    /// <param name="pointer">Pointer to the missing member.</param>
+    /// <param name="message">
+    /// Consequence for the rule. Of several messages the first in ordinal order is kept, so that the report does not depend on the order of items.
+    /// </param>
     public void Lacks(string pointer, string message)
     {
         lackingMessage = lackingMessage is null || string.CompareOrdinal(message, lackingMessage) < 0 ? message : lackingMessage;
@@ -124,7 +126,7 @@ public sealed class RuleContext
         Safety = rule.Safety,
         Reason = NotAssessedReason.Policy,
         Missing = [$"/policy/rules/{rule.Id}/severity"],
-        Message = "The caller's policy switches the rule off.",
+        Message = "The policy of the request switches the rule off.",
     });
 
     internal void Fail()
@@ -137,11 +139,11 @@ public sealed class RuleContext
             Safety = descriptor.Safety,
             Reason = NotAssessedReason.Failed,
             Missing = [],
-            Message = "The rule failed inside the service and says nothing about this rack.",
+            Message = "The rule failed inside the service and was not applied to this rack.",
         });
     }
 
-    // A number that JSON cannot hold would break the whole answer; as a failure of its rule it is known for what it is.
+    // JSON cannot represent such a number: the rule fails instead of the whole response.
     private static double Finite(double value, string name) =>
         double.IsFinite(value) ? value : throw new InvalidOperationException($"{name} is not a finite number.");
 
@@ -159,7 +161,7 @@ public sealed class RuleContext
 
     private static string Fingerprint(string rule, IReadOnlyList<string> identity)
     {
-        // Ids can hold any character but a control character, so the separator cannot be forged.
+        // Ids contain no control characters, so the separator is unambiguous.
         var text = rule + '\u001f' + string.Join('\u001f', identity);
         return Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(text)).AsSpan(0, 8));
     }

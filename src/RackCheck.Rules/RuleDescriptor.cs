@@ -4,34 +4,34 @@ using RackCheck.Survey.Limits;
 
 namespace RackCheck.Rules;
 
-/// <summary>All that there is to say about a rule. Its page, the list of rules, the contract's documentation and its tests are made of this.</summary>
+/// <summary>Documentation and limits of a rule: the source of its page, the list of rules, the contract documentation and its tests.</summary>
 public sealed record RuleDescriptor
 {
-    /// <summary>Theme and slug, stable for ever, never used again.</summary>
+    /// <summary>Theme and slug; stable, and never reused.</summary>
     public required string Id { get; init; }
 
-    /// <summary>The defect, in a few words; unique.</summary>
+    /// <summary>The defect in a few words; unique.</summary>
     public required string Title { get; init; }
 
     /// <summary>Severity of its findings.</summary>
     public required Severity Severity { get; init; }
 
-    /// <summary>Severity of its milder findings, where it grades.</summary>
+    /// <summary>Severity of its milder findings, where it has two severities.</summary>
     public Severity? MilderSeverity { get; init; }
 
-    /// <summary>Whether it guards against people being hurt: a policy can make it stricter, never weaker, and nobody can accept its findings.</summary>
+    /// <summary>Whether the rule protects people: a policy can make it stricter, never weaker, and its findings cannot be accepted.</summary>
     public bool Safety { get; init; }
 
-    /// <summary>What it does.</summary>
+    /// <summary>Defects that the rule finds.</summary>
     public required string What { get; init; }
 
-    /// <summary>Why that is bad.</summary>
+    /// <summary>Consequence of the defect.</summary>
     public required string Why { get; init; }
 
-    /// <summary>What it computes.</summary>
+    /// <summary>Formula or condition.</summary>
     public required string Formula { get; init; }
 
-    /// <summary>Where formula and limits come from.</summary>
+    /// <summary>Sources of formula and limits.</summary>
     public required IReadOnlyList<Source> Sources { get; init; }
 
     /// <summary>Limits that a policy can set.</summary>
@@ -40,10 +40,10 @@ public sealed record RuleDescriptor
     /// <summary>Members of the description that it reads; * stands for an index.</summary>
     public required IReadOnlyList<string> Needs { get; init; }
 
-    /// <summary>What can cure it, best first.</summary>
+    /// <summary>Possible remedies, best first.</summary>
     public required IReadOnlyList<string> Remedies { get; init; }
 
-    /// <summary>What has to be minded by whoever acts on a finding.</summary>
+    /// <summary>Safety notes for work on a finding.</summary>
     public IReadOnlyList<string> Cautions { get; init; } = [];
 
     /// <summary>The part of the id before the point.</summary>
@@ -52,10 +52,10 @@ public sealed record RuleDescriptor
     /// <summary>Name of the rule's class and files: the part of the id after the point, as one word.</summary>
     public string ClassName => string.Concat(Id[(Theme.Length + 1)..].Split('-').Select(w => char.ToUpperInvariant(w[0]) + w[1..]));
 
-    /// <summary>JSON of a rack that breaks the rule. Read from its file when first asked for: the pages of the rules are made at start.</summary>
+    /// <summary>JSON of a rack with a finding of the rule. Read from its file on first use: the pages of the rules are made at start.</summary>
     public string FailingRack => failingRack ??= RuleExamples.Read(ClassName, "fails");
 
-    /// <summary>JSON of a rack at the limit that does not.</summary>
+    /// <summary>JSON of a rack at the limit, without a finding.</summary>
     public string PassingRack => passingRack ??= RuleExamples.Read(ClassName, "passes");
 
     /// <summary>Keys of the sources, as findings cite them.</summary>

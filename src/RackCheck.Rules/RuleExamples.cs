@@ -5,7 +5,7 @@ internal static class RuleExamples
 {
     /// <summary>Reads an example.</summary>
     /// <param name="className">Class of the rule.</param>
-    /// <param name="outcome">What the rule does on it: fails or passes.</param>
+    /// <param name="outcome">Result of the rule: fails or passes.</param>
     /// <returns>JSON of a rack.</returns>
     /// <exception cref="InvalidOperationException">The file is not there.</exception>
     public static string Read(string className, string outcome)

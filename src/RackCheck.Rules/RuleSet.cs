@@ -20,7 +20,7 @@ public sealed class RuleSet
         byId = All.ToFrozenDictionary(r => r.Descriptor.Id, StringComparer.Ordinal);
     }
 
-    /// <summary>Every rule of this assembly. Reflection looks for them once, when the service starts.</summary>
+    /// <summary>Every rule of this assembly, found once by reflection at start.</summary>
     public static RuleSet Default { get; } = new(
         typeof(RuleSet).Assembly.GetTypes()
             .Where(t => t is { IsSealed: true, IsAbstract: false } && t.IsSubclassOf(typeof(RuleBase)))

@@ -30,7 +30,7 @@ public sealed class RackCheckerTests
     }
 
     [Fact]
-    public void An_error_holds_a_warning_asks_for_review_and_advice_releases()
+    public void Verdict_follows_the_most_severe_finding()
     {
         Assert.Equal(Verdict.Hold, Judge.Geometry.Check(Bay().With(Tall)).Verdict);
         Assert.Equal(Verdict.Review, Judge.Geometry.Check(Bay().With(Unit("wave-pc", 4))).Verdict);
@@ -42,7 +42,8 @@ public sealed class RackCheckerTests
     {
         var report = Judge.Geometry.Check(Bay(12).With(
             [.. Enumerable.Range(0, 12).Select(i => Unit($"u{i:00}", 1).At(13 + i)), Unit("late", 1), Unit("full", 12).At(1)]));
-        Assert.Equal(report.Findings.OrderBy(f => f.Severity).ThenBy(f => f.Rule, StringComparer.Ordinal).Select(f => f.Fingerprint), report.Findings.Select(f => f.Fingerprint));
+        Assert.Equal(report.Findings.OrderBy(f => f.Severity).ThenBy(f => f.Rule, StringComparer.Ordinal).Select(f => f.Fingerprint),
+            report.Findings.Select(f => f.Fingerprint));
         var outside = report.Findings.Where(f => f.Rule == "layout.outside-rack").Select(f => f.Pointers[0]);
         Assert.Equal(Enumerable.Range(0, 12).Select(i => $"/items/{i}/position"), outside);
         Assert.Equal([Severity.Error, Severity.Warning, Severity.Advice], report.Findings.Select(f => f.Severity).Distinct());
@@ -52,7 +53,8 @@ public sealed class RackCheckerTests
     public void An_accepted_error_stays_in_the_report_and_no_longer_holds()
     {
         var found = Judge.Geometry.Check(Bay().With(Tall)).Findings.Single();
-        foreach (var accepted in new[] { Bay().With(Tall).Accept(found.Rule, found.Fingerprint), Bay().With(Tall).Accept(found.Rule, pointer: "/items/0/position") })
+        foreach (var accepted in new[] { Bay().With(Tall).Accept(found.Rule, found.Fingerprint), Bay().With(Tall)
+            .Accept(found.Rule, pointer: "/items/0/position") })
         {
             var report = Judge.Geometry.Check(accepted);
             Assert.Equal(Verdict.Release, report.Verdict);
@@ -69,7 +71,7 @@ public sealed class RackCheckerTests
     }
 
     [Fact]
-    public void The_fingerprint_outlives_a_change_of_numbers_and_indices()
+    public void Fingerprint_survives_change_of_numbers_and_indices()
     {
         var one = Judge.Geometry.Check(Bay().With(Tall)).Findings.Single();
         var other = Judge.Geometry.Check(Bay().With(Unit("gauge-pc", 2).At(1), Tall with { Position = new Position { U = 41 } })).Findings.Single();
@@ -92,17 +94,18 @@ public sealed class RackCheckerTests
     public void A_policy_switches_a_rule_off_with_what_it_would_not_assess()
     {
         Assert.Empty(Judge.Geometry.Check(Bay().With(Tall).Severity("layout.outside-rack", PolicySeverity.Off)).Findings);
-        var lacking = Judge.Geometry.Check(Bay().With(Unit("wave-pc", 4).At(1)));
-        Assert.Contains(lacking.NotAssessed, n => n.Rule == "layout.body-too-wide");
+        var missing = Judge.Geometry.Check(Bay().With(Unit("wave-pc", 4).At(1)));
+        Assert.Contains(missing.NotAssessed, n => n.Rule == "layout.body-too-wide");
         var off = Judge.Geometry.Check(Bay().With(Unit("wave-pc", 4).At(1)).Severity("layout.body-too-wide", PolicySeverity.Off));
         var entry = Assert.Single(off.NotAssessed, n => n.Rule == "layout.body-too-wide");
         Assert.Equal(["/policy/rules/layout.body-too-wide/severity"], entry.Missing);
     }
 
     [Fact]
-    public void What_no_rule_judges_yet_is_said()
+    public void Themes_without_rules_are_named()
     {
-        Assert.Contains("does not judge load, power, cooling, earthing, cabling, service, delivery", Cautions.NotJudged(Judge.GeometryRules)!, StringComparison.Ordinal);
+        Assert.Contains("does not check these themes: load, power, cooling, earthing, cabling, service, delivery.", Cautions.NotJudged(Judge.GeometryRules)!,
+            StringComparison.Ordinal);
         Assert.Contains("layout, depth, load", Cautions.NotJudged(RuleSet.Of())!, StringComparison.Ordinal);
     }
 
@@ -111,37 +114,44 @@ public sealed class RackCheckerTests
         Assert.Equal(Severity.Error, Judge.Geometry.Check(Bay().With(Tall).Severity("layout.overlap", PolicySeverity.Off)).Findings.Single().Severity);
 
     [Fact]
-    public void A_rack_whose_equipment_has_no_masses_is_not_released_in_silence()
+    public void Rack_without_masses_lists_missing_data()
     {
         // No member tells of any load: that it is borne is not known all the same, and not for an ERP to release.
         var report = Judge.Checker.Check(Bay().With(Unit("wave-pc", 4).At(1).On(SupportStyle.Slides)));
-        string[] loads = ["load.rack-rating", "load.support-rating", "load.floor-distributed", "load.floor-point", "load.tip-static", "load.tip-extended", "load.centre-of-gravity"];
+        string[] loads = ["load.rack-rating", "load.support-rating", "load.floor-distributed", "load.floor-point", "load.tip-static", "load.tip-extended",
+            "load.centre-of-gravity"];
         Assert.Subset(report.NotAssessed.Select(n => n.Rule).ToHashSet(StringComparer.Ordinal), loads.ToHashSet(StringComparer.Ordinal));
-        Assert.Equal(["/cabinet/ratedLoadKg", "/items/0/massKg"], report.NotAssessed.Single(n => n.Rule == "load.rack-rating").Missing.Order(StringComparer.Ordinal));
+        Assert.Equal(["/cabinet/ratedLoadKg", "/items/0/massKg"], report.NotAssessed.Single(n => n.Rule == "load.rack-rating")
+            .Missing.Order(StringComparer.Ordinal));
         Assert.Equal(Verdict.Review, report.Verdict);
 
         // Panels alone weigh next to nothing.
         Assert.DoesNotContain(
-            Judge.Checker.Check(Bay().With(Unit("panel", 1).At(1) with { Category = ItemCategory.BlankingPanel })).NotAssessed, n => n.Rule.StartsWith("load.", StringComparison.Ordinal));
+            Judge.Checker.Check(Bay().With(Unit("panel", 1).At(1) with { Category = ItemCategory.BlankingPanel })).NotAssessed, n =>
+                n.Rule.StartsWith("load.", StringComparison.Ordinal));
     }
 
     [Fact]
-    public void Cautions_come_with_findings_whose_cure_moves_equipment_once() =>
-        Assert.Equal([Cautions.General, Cautions.NotJudged(Judge.GeometryRules)!, Cautions.Handling], Judge.Geometry.Check(Bay().With(Tall, Unit("gauge-pc", 2).At(41))).Cautions);
+    public void Handling_caution_is_listed_once() =>
+        Assert.Equal([Cautions.General, Cautions.NotJudged(Judge.GeometryRules)!, Cautions.Handling],
+            Judge.Geometry.Check(Bay().With(Tall, Unit("gauge-pc", 2).At(41))).Cautions);
 
     [Fact]
-    public void Defaults_taken_are_assumptions_with_value_unit_and_basis_in_the_order_of_pointers()
+    public void Defaults_are_assumptions_in_pointer_order()
     {
         var assumptions = Judge.Geometry.Check(Bay().Cabinet(c => c with { SidePanels = true }).With(
-            Unit("wave-pc", 4).At(1).Body(width: 440, depth: 300).On(SupportStyle.Runners), Plate("plate", 1, 5)).With(Strip("strip", PduMounting.Horizontal, 42))).Assumptions;
+            Unit("wave-pc", 4).At(1).Body(width: 440, depth: 300).On(SupportStyle.Runners), Plate("plate", 1, 5))
+                .With(Strip("strip", PduMounting.Horizontal, 42))).Assumptions;
         Assert.Equal(
             [
                 ("/cabinet/frontDoor/depthMm", 25, "mm"), ("/cabinet/rearDoor/depthMm", 25, "mm"), ("/cabinet/uprights/openingMm", 450, "mm"),
-                ("/items/0/frontProjectionMm", 40, "mm"), ("/items/0/rearProjectionMm", 25, "mm"), ("/items/0/support/thicknessMm", 2, "mm"), ("/pdus/0", 60, "mm"),
+                ("/items/0/frontProjectionMm", 40, "mm"), ("/items/0/rearProjectionMm", 25, "mm"), ("/items/0/support/thicknessMm", 2, "mm"),
+                    ("/pdus/0", 60, "mm"),
                 ("/supplies/0/breaker/ratedA", 16, "A"), ("/supplies/0/phases", 1, null),
             ],
             assumptions.Where(a => a.Value.Number is not null).Select(a => (a.Pointer, (int)a.Value.Number!, a.Unit)));
-        Assert.Equal([("/site/region", "eu"), ("/supplies/0/rcdMa", "none")], assumptions.Where(a => a.Value.Number is null).Select(a => (a.Pointer, a.Value.Text)));
+        Assert.Equal([("/site/region", "eu"), ("/supplies/0/rcdMa", "none")], assumptions.Where(a => a.Value.Number is null)
+            .Select(a => (a.Pointer, a.Value.Text)));
         Assert.All(assumptions, a => Assert.NotEqual("", a.Basis));
     }
 
@@ -155,22 +165,24 @@ public sealed class RackCheckerTests
     }
 
     [Fact]
-    public void A_position_beside_a_shelf_is_said_not_to_be_used()
+    public void Position_with_shelf_is_listed_as_unused()
     {
         var assumption = Assert.Single(
-            Judge.Geometry.Check(Bay().With(Shelf("tray", 4).Room(0, 0), Thing("desk-pc", "tray", 180, 400, 100).Room(0, 0).At(9))).Assumptions, a => a.Pointer.StartsWith("/items", StringComparison.Ordinal));
+            Judge.Geometry.Check(Bay().With(Shelf("tray", 4).Room(0, 0), Thing("desk-pc", "tray", 180, 400, 100).Room(0, 0).At(9))).Assumptions, a =>
+                a.Pointer.StartsWith("/items", StringComparison.Ordinal));
         Assert.Equal(("/items/1/position", "not used", null), (assumption.Pointer, assumption.Value.Text, assumption.Unit));
     }
 
     [Fact]
     public void Space_is_figured_by_units_taken_on_either_face()
     {
-        var space = Judge.Geometry.Check(Bay(20).With(Unit("a", 4).At(1), Unit("b", 2).At(3, Face.Rear), Unit("c", 2).At(7, Face.Rear), Plate("plate", 2, 9))).Figures.Space!;
+        var space = Judge.Geometry.Check(Bay(20).With(Unit("a", 4).At(1), Unit("b", 2).At(3, Face.Rear), Unit("c", 2).At(7, Face.Rear), Plate("plate", 2, 9)))
+            .Figures.Space!;
         Assert.Equal((20, 6, 14, 12), (space.UnitsTotal, space.UnitsUsed, space.UnitsFree, space.LargestGapU));
     }
 
     [Fact]
-    public void A_rule_that_throws_is_not_assessed_and_the_fault_is_told()
+    public void Rule_that_throws_is_not_assessed_and_reported()
     {
         var told = new List<(string Rule, string Message)>();
         var checker = new RackChecker(RuleSet.Of(new Broken("layout.broken"), new Layouts()), (rule, fault) => told.Add((rule.Id, fault.Message)));
@@ -194,7 +206,7 @@ public sealed class RackCheckerTests
     }
 
     [Fact]
-    public void Number_that_is_not_finite_fails_its_rule_and_never_reaches_the_report()
+    public void Number_not_finite_fails_its_rule()
     {
         var checker = new RackChecker(RuleSet.Of(new Endless(double.PositiveInfinity), new Layouts()), (_, _) => { });
         var report = checker.Check(Bay());
@@ -217,7 +229,7 @@ public sealed class RackCheckerTests
     }
 
     [Fact]
-    public void A_report_rule_that_throws_is_so_too()
+    public void Report_rule_that_throws_is_not_assessed()
     {
         var checker = new RackChecker(RuleSet.Of(new Layouts(), new BrokenReport()), (_, _) => { });
         var report = checker.Check(Bay());
@@ -226,7 +238,7 @@ public sealed class RackCheckerTests
     }
 
     [Fact]
-    public void What_a_safety_rule_lacks_asks_for_review_and_nobody_accepts_its_finding()
+    public void Safety_rule_with_missing_data_needs_review()
     {
         var checker = new RackChecker(RuleSet.Of(new Guarding()), (_, _) => { });
         Assert.Equal(Verdict.Review, checker.Check(Bay()).Verdict);
@@ -253,7 +265,7 @@ public sealed class RackCheckerTests
     }
 
     [Fact]
-    public void What_the_requests_validation_finds_first_throws_here()
+    public void Invalid_description_throws()
     {
         Assert.Throws<ArgumentException>(() => Judge.Geometry.Check(Bay() with { Cabinet = null }));
         Assert.Throws<ArgumentException>(() => Judge.Geometry.Check(Bay().Cabinet(c => c with { HeightU = null })));
@@ -263,7 +275,7 @@ public sealed class RackCheckerTests
     }
 
     [Fact]
-    public void A_message_is_put_together_in_one_pass_so_that_an_id_may_look_like_a_value()
+    public void Message_with_id_like_a_placeholder_is_kept()
     {
         var finding = Judge.Geometry.Check(Bay().With(Unit("{other}", 4).At(10), Unit("{units}", 4).At(12))).Findings.Single();
         Assert.Contains("{other}", finding.Message, StringComparison.Ordinal);
@@ -298,7 +310,8 @@ public sealed class RackCheckerTests
                 context.Report(Draft($"/items/{i}"));
             }
 
-            context.Report(new FindingDraft { Message = "The last.", Data = [], Subject = "rack", Identity = ["last"], Pointers = ["/cabinet"], Severity = last });
+            context.Report(new FindingDraft { Message = "The last.", Data = [], Subject = "rack", Identity = ["last"], Pointers = ["/cabinet"],
+                Severity = last });
         }
     }
 

@@ -4,7 +4,7 @@ using RackCheck.Model;
 
 namespace RackCheck.Rules.Acceptances;
 
-/// <summary>Finds acceptances that fit no finding of this rack.</summary>
+/// <summary>Finds acceptances that match no finding of this rack.</summary>
 public sealed class Unused : ReportRule
 {
     private static readonly RuleDescriptor Facts = new()
@@ -12,12 +12,12 @@ public sealed class Unused : ReportRule
         Id = "acceptance.unused",
         Title = "Acceptance without a finding",
         Severity = Severity.Advice,
-        What = "Finds acceptances that fit no finding of this rack.",
-        Why = "An acceptance that outlives its finding would hide the next one that happens to look alike.",
-        Formula = "An acceptance fits a finding of its rule that has its fingerprint, or one of whose pointers is its pointer or lies below it.",
+        What = "Finds acceptances that match no finding of this rack.",
+        Why = "An obsolete acceptance can hide a later finding of the same rule at the same place.",
+        Formula = "An acceptance matches a finding of the same rule with the same fingerprint, or with a pointer equal to its pointer or below it.",
         Sources = [Sources.Bookkeeping],
         Needs = ["/acceptances"],
-        Remedies = ["Take the acceptance out."],
+        Remedies = ["Remove the acceptance."],
     };
 
     /// <inheritdoc/>
@@ -38,7 +38,7 @@ public sealed class Unused : ReportRule
             var pointer = string.Create(CultureInfo.InvariantCulture, $"/acceptances/{i}");
             context.Report(new FindingDraft
             {
-                Message = "The acceptance by {acceptedBy} of rule {rule} fits no finding of this rack.",
+                Message = "The acceptance of rule {rule} by {acceptedBy} matches no finding of this rack.",
                 Data = [("acceptedBy", acceptance.AcceptedBy), ("rule", acceptance.Rule)],
                 Subject = $"acceptance of {acceptance.Rule}",
                 Identity = [acceptance.Rule, acceptance.Fingerprint ?? acceptance.Pointer ?? ""],

@@ -6,20 +6,27 @@ using static System.FormattableString;
 
 namespace RackCheck.Rules.Catalogue;
 
-/// <summary>Finds values that are given by hand and differ from the catalogue's.</summary>
+/// <summary>Finds given values that differ from the catalogue.</summary>
 public sealed class Contradiction : PartRule
 {
     private static readonly RuleDescriptor Facts = new()
     {
         Id = "catalogue.contradiction",
-        Title = "Value against the catalogue",
+        Title = "Value differs from the catalogue",
         Severity = Severity.Warning,
-        What = "Finds values of a thing with a part number that are given by hand and differ from the catalogue's, and doors that are made for a cabinet of another size. What is given by hand is what the check goes by. Wishes, cables, rails and settings of the day are the caller's and never a contradiction, and a roof with fans in it is not the one of the cabinet's part number.",
-        Why = "Either the value is wrong or the part number is: what is delivered will not be what was checked.",
-        Formula = "a length differs by more than 1 mm, another number by more than 1 %, anything else at all",
+        What =
+            "Finds given values of a part-numbered item that differ from the catalogue, and doors made for a cabinet of another size. The check uses the "
+            + "given value. Options, cables, rails and operating settings belong to the caller and are never a contradiction. A roof with fans is not the roof "
+            + "of the cabinet's part number.",
+        Why = "Either the value or the part number is wrong, so the delivered product differs from the checked one.",
+        Formula = "contradiction: a length that differs by more than 1 mm, another number by more than 1 %, any other value that differs at all",
         Sources = [Sources.Bookkeeping],
-        Needs = ["/cabinet/partNumber", "/cabinet/frontDoor/partNumber", "/cabinet/rearDoor/partNumber", "/cabinet/earthBar/partNumber", "/items/*/partNumber", "/pdus/*/partNumber"],
-        Remedies = ["Take the catalogue's values.", "Leave the part number out: the thing is another one."],
+        Needs =
+        [
+            "/cabinet/partNumber", "/cabinet/frontDoor/partNumber", "/cabinet/rearDoor/partNumber", "/cabinet/earthBar/partNumber", "/items/*/partNumber",
+            "/pdus/*/partNumber",
+        ],
+        Remedies = ["Use the values of the catalogue.", "Remove the part number of a different product."],
     };
 
     /// <inheritdoc/>
@@ -45,7 +52,7 @@ public sealed class Contradiction : PartRule
         }
     }
 
-    // What a door is made for, against the cabinet that it is to close.
+    // The cabinet size of the door product against the size of the cabinet.
     private static IEnumerable<PartDifference> Misfits(Cabinet cabinet, Part part)
     {
         if (part is not { Facts: Door, Product.Door: { } made })
@@ -73,14 +80,18 @@ public sealed class Contradiction : PartRule
             Message = unit == "U"
                 ? "Part number {partNumber} of {item} is made for cabinets of {told} U, but the cabinet has {given} U."
                 : "Part number {partNumber} of {item} is made for cabinets {told} mm wide, but the cabinet is {given} mm wide.",
-            Data = [("item", part.Name), ("partNumber", part.Number), ("member", difference.Member), ("given", difference.Given.Value), ("told", difference.Told.Value)],
+            Data =
+            [
+                ("item", part.Name), ("partNumber", part.Number), ("member", difference.Member), ("given", difference.Given.Value),
+                ("told", difference.Told.Value),
+            ],
             Subject = part.Name,
             Identity = ["cabinet", part.Name, "fit" + difference.Pointer],
             Pointers = [part.Pointer + "/partNumber", difference.Pointer],
             Actual = Quantities.Of(difference.Given.Value.Number.Value, unit),
             Limit = Quantities.Of(limit, unit),
             Calculation = text,
-            Cures = [new Cure($"Leave the part number of {part.Name} out: it is another product", PartEdits.Without(rack.Description, part))],
+            Cures = [new Cure($"Remove the part number of {part.Name}: it is a different product", PartEdits.Without(rack.Description, part))],
         };
     }
 
@@ -94,7 +105,7 @@ public sealed class Contradiction : PartRule
         {
             Message = given is not null && told is not null
                 ? $"{{member}} of {{item}} is given as {{given}}{after}, but the catalogue has {{told}}{after} for part number {{partNumber}}."
-                : "{member} of {item} is given otherwise than the catalogue has it for part number {partNumber}.",
+                : "{member} of {item} differs from the catalogue value of part number {partNumber}.",
             Data =
             [
                 ("item", part.Name), ("partNumber", part.Number), ("member", difference.Member),
@@ -108,13 +119,13 @@ public sealed class Contradiction : PartRule
             Calculation = bound?.Text,
             Cures =
             [
-                new Cure($"Take the values of the catalogue for {part.Name}", PartEdits.AsTold(rack.Description, part)),
-                new Cure($"Leave the part number of {part.Name} out: it is another product", PartEdits.Without(rack.Description, part)),
+                new Cure($"Use the values of the catalogue for {part.Name}", PartEdits.AsTold(rack.Description, part)),
+                new Cure($"Remove the part number of {part.Name}: it is a different product", PartEdits.Without(rack.Description, part)),
             ],
         };
     }
 
-    // The nearest value that would do, and how it comes about.
+    // The nearest permitted value and its calculation.
     private static (double LimitValue, string Text) Bound(string member, double given, double told)
     {
         var (tolerance, text) = member.EndsWith("Mm", StringComparison.Ordinal)
@@ -125,12 +136,13 @@ public sealed class Contradiction : PartRule
         return (bound, Invariant($"{given:0.###} {(isOver ? '>' : '<')} {told:0.###} {(isOver ? '+' : '-')} {text} = {bound:0.###}"));
     }
 
-    // The contract's names end in their units.
+    // The names of the contract end in their units.
     private static string? UnitOf(string member)
     {
         (string Ending, string Unit)[] units =
         [
-            ("Mm2", "mm2"), ("Mm", "mm"), ("Kg", "kg"), ("Va", "VA"), ("W", "W"), ("M3h", "m3/h"), ("M2", "m2"), ("Cm2", "cm2"), ("Ma", "mA"), ("heightU", "U"), ("A", "A"), ("V", "V"),
+            ("Mm2", "mm2"), ("Mm", "mm"), ("Kg", "kg"), ("Va", "VA"), ("W", "W"), ("M3h", "m3/h"), ("M2", "m2"), ("Cm2", "cm2"), ("Ma", "mA"), ("heightU", "U"),
+                ("A", "A"), ("V", "V"),
             ("Percent", "%"), ("Minutes", "min"), ("C", "C"),
         ];
         return units.FirstOrDefault(u => member.EndsWith(u.Ending, StringComparison.Ordinal)).Unit;

@@ -6,7 +6,7 @@ using RackCheck.Survey.Catalogue;
 
 namespace RackCheck.Rules.Catalogue;
 
-/// <summary>Finds part numbers that the catalogue does not know, or knows as something else.</summary>
+/// <summary>Finds part numbers that are not in the catalogue, or belong to another kind of product.</summary>
 public sealed class UnknownPart : PartRule
 {
     private static readonly RuleDescriptor Facts = new()
@@ -14,12 +14,20 @@ public sealed class UnknownPart : PartRule
         Id = "catalogue.unknown-part",
         Title = "Part number not in the catalogue",
         Severity = Severity.Error,
-        What = "Finds part numbers of the cabinet, its doors and earth bar, of items and of PDUs that the catalogue does not know, or knows as another kind of product.",
-        Why = "What a part number would have told is missing, and what cannot be looked up cannot be delivered.",
-        Formula = "the catalogue knows the part number, and its product is a cabinet, a front or rear door, an earth bar, equipment or a PDU where one stands",
+        What =
+            "Finds part numbers of the cabinet, its doors and earth bar, of items and of PDUs that are not in the catalogue, or belong to another kind of "
+            + "product.",
+        Why = "The data of the product is missing, and an unknown part number cannot be ordered.",
+        Formula =
+            "the part number is in the catalogue, and its product is of the kind that its place in the description requires (cabinet, front or rear door, "
+            + "earth bar, equipment, PDU)",
         Sources = [Sources.Bookkeeping],
-        Needs = ["/cabinet/partNumber", "/cabinet/frontDoor/partNumber", "/cabinet/rearDoor/partNumber", "/cabinet/earthBar/partNumber", "/items/*/partNumber", "/pdus/*/partNumber"],
-        Remedies = ["Leave the part number out where the thing is described by hand.", "Give the part number as the catalogue has it."],
+        Needs =
+        [
+            "/cabinet/partNumber", "/cabinet/frontDoor/partNumber", "/cabinet/rearDoor/partNumber", "/cabinet/earthBar/partNumber", "/items/*/partNumber",
+            "/pdus/*/partNumber",
+        ],
+        Remedies = ["Remove the part number where the item is fully described.", "Correct the part number to match the catalogue."],
     };
 
     /// <inheritdoc/>
@@ -39,8 +47,8 @@ public sealed class UnknownPart : PartRule
             context.Report(new FindingDraft
             {
                 Message = kind is null
-                    ? "The catalogue does not know part number {partNumber} of {item}."
-                    : "Part number {partNumber} of {item} is no {wanted} in the catalogue, but of the kind {kind}.",
+                    ? "Part number {partNumber} of {item} is not in the catalogue."
+                    : "The catalogue lists part number {partNumber} of {item} as {kind}, not as {wanted}.",
                 Data =
                 [
                     ("item", part.Name), ("partNumber", part.Number),
@@ -63,15 +71,16 @@ public sealed class UnknownPart : PartRule
         var other => other.StartsWith("/pdus", StringComparison.Ordinal) ? "PDU" : "equipment",
     };
 
-    // Of a door, the other face is what makes it another product.
-    private static string KindOf(Product product) => product.Door is { } door ? NamedEnumConverter<Face>.Name(door.Face) + "-door" : NamedEnumConverter<ProductKind>.Name(product.Kind);
+    // A door for the other face is another product.
+    private static string KindOf(Product product) =>
+        product.Door is { } door ? NamedEnumConverter<Face>.Name(door.Face) + "-door" : NamedEnumConverter<ProductKind>.Name(product.Kind);
 
-    // Only where nothing hangs on it: a thing that is not described by hand either cannot do without.
+    // Only where the item is fully described: otherwise its data comes from the part number.
     private static IEnumerable<Cure> Cures(ResolvedRack rack, Part part)
     {
         if (!rack.Missing().Any(m => m[..m.LastIndexOf('/')] == part.Pointer))
         {
-            yield return new Cure($"Leave the part number of {part.Name} out, since it is described by hand", PartEdits.Without(rack.Description, part));
+            yield return new Cure($"Remove the part number of {part.Name}, which is fully described", PartEdits.Without(rack.Description, part));
         }
     }
 }

@@ -6,20 +6,27 @@ using static System.FormattableString;
 
 namespace RackCheck.Rules.Cooling;
 
-/// <summary>Finds racks through which less air goes than their heat needs.</summary>
+/// <summary>Finds racks with an airflow too low for their heat load.</summary>
 public sealed class Airflow : Rule
 {
     private static readonly RuleDescriptor Facts = new()
     {
         Id = "cooling.airflow",
-        Title = "Too little air for the heat",
+        Title = "Airflow too low for the heat load",
         Severity = Severity.Error,
-        What = "Finds racks whose way of the air moves less than the heat needs at the rise allowed and the site's density: fans at their working point on the losses of the way, air from the floor, or the equipment's own fans through the doors.",
-        Why = "The air gets hotter than allowed on its way, and what is at the end of it fails early or switches off.",
-        Formula = "V = 3600 Q/(rho 1006 riseK) <= available; fans where their curve meets K V^2",
+        What =
+            "Finds racks whose available airflow is below the airflow that the heat load needs, at the permitted temperature rise and the air density of the "
+            + "site. The available airflow is that of the fans at their working point, of the underfloor supply, or of the equipment's own fans through the "
+            + "doors.",
+        Why = "The air gets too hot along the airflow path. Equipment at the end of the path fails early or switches off.",
+        Formula = "V = 3600 Q/(rho 1006 riseK) <= available; fans: intersection of the fan curve with K V^2",
         Sources = [Sources.AshraeFundamentals, Sources.Iso2533, Sources.Idelchik, Sources.SharpOrifice, Sources.FanLaws, Sources.InstalledFanPractice],
-        Needs = ["/items/*/heatW", "/items/*/power/typicalW", "/items/*/power/ratedW", "/items/*/airflow/flowM3h", "/cooling", "/cabinet/frontDoor", "/cabinet/rearDoor", "/cabinet/roof", "/site/ambientMaxC", "/site/altitudeM"],
-        Remedies = ["Take perforated doors.", "Fit fans in the roof.", "Fit more fan trays.", "Take an air conditioner.", "Take equipment out of the rack."],
+        Needs =
+        [
+            "/items/*/heatW", "/items/*/power/typicalW", "/items/*/power/ratedW", "/items/*/airflow/flowM3h", "/cooling", "/cabinet/frontDoor",
+            "/cabinet/rearDoor", "/cabinet/roof", "/site/ambientMaxC", "/site/altitudeM",
+        ],
+        Remedies = ["Fit perforated doors.", "Fit fans in the roof.", "Fit more fan trays.", "Fit an air conditioner.", "Move equipment to another rack."],
         Cautions = [Cautions.Handling],
     };
 
@@ -29,7 +36,7 @@ public sealed class Airflow : Rule
     /// <inheritdoc/>
     public override void Check(RuleContext context)
     {
-        const string Message = "Without the heat of all items, and what the way of the air loses and moves, it cannot be said whether there is air enough.";
+        const string Message = "Heat loads of items or data of the airflow path are missing, so the airflow cannot be checked.";
         var heat = context.Survey.Heat;
         if (!heat.HasHeat || MissingHeatData.ReportDoors(context, Message) || heat.Way.Path is AirPath.Closed or AirPath.AirConditioner)
         {
@@ -68,7 +75,7 @@ public sealed class Airflow : Rule
         }
     }
 
-    // What has no fans moves nothing; all else that is warm may have some.
+    // An item without fans moves no air; any other item with a heat load may have fans.
     private static bool ReportMissingFlows(RuleContext context, string message, bool withStill = false)
     {
         var any = false;
@@ -84,8 +91,9 @@ public sealed class Airflow : Rule
         return any;
     }
 
-    // With the rounded resistance, so that the text comes out.
-    private static string WorkingPoint(double k, double available) => Invariant($"; at the working point {k:0.##########} x {available:0.###}^2 = {Openings.LossPa(k, available):0.###} Pa");
+    // With the rounded resistance, so that the calculation can be repeated by hand.
+    private static string WorkingPoint(double k, double available) =>
+        Invariant($"; at the working point {k:0.##########} x {available:0.###}^2 = {Openings.LossPa(k, available):0.###} Pa");
 
     private static void Report(RuleContext context, double available)
     {
@@ -93,14 +101,14 @@ public sealed class Airflow : Rule
         var heat = survey.Heat;
         var (words, pointer) = heat.Way.Path switch
         {
-            AirPath.Forced => ("The fans move", heat.Way.HasRoofFans ? Pointers.RoofFans : Pointers.FanTrays),
-            AirPath.Underfloor => ("The floor supplies", Pointers.UnderfloorFlow),
-            _ => ("The equipment's own fans move", "/items"),
+            AirPath.Forced => ("The fans deliver", heat.Way.HasRoofFans ? Pointers.RoofFans : Pointers.FanTrays),
+            AirPath.Underfloor => ("The underfloor supply delivers", Pointers.UnderfloorFlow),
+            _ => ("The equipment's own fans deliver", "/items"),
         };
         var working = heat.Way.LossK is { } k and > 0 && double.IsFinite(k) ? WorkingPoint(Math.Round(k, 10), available) : "";
         context.Report(new FindingDraft
         {
-            Message = words + " {availableM3h} m3/h of air, but {heatW} W of heat need {neededM3h} m3/h to warm it by no more than {riseK} K.",
+            Message = words + " {availableM3h} m3/h; {heatW} W at a rise of {riseK} K needs {neededM3h} m3/h.",
             Data = [("availableM3h", available), ("heatW", heat.KnownW), ("neededM3h", heat.NeededM3h), ("riseK", heat.AllowedRiseK)],
             Subject = "air through the rack",
             Identity = ["air"],
@@ -108,7 +116,9 @@ public sealed class Airflow : Rule
             Actual = Quantities.Of(available, "m3/h"),
             Limit = Quantities.Of(heat.NeededM3h, "m3/h"),
             UtilisationPercent = available > 0 ? 100 * heat.NeededM3h / available : null,
-            Calculation = Invariant($"3600 x {heat.KnownW:0.###} / ({heat.DensityKgM3:0.####} x {Air.HeatCapacity:0} x {heat.AllowedRiseK:0.###}) = {heat.NeededM3h:0.###} > {available:0.###}{working}"),
+            Calculation =
+                Invariant($"3600 x {heat.KnownW:0.###} / ({heat.DensityKgM3:0.####} x {Air.HeatCapacity:0} x {heat.AllowedRiseK:0.###}) = ")
+                + Invariant($"{heat.NeededM3h:0.###} > {available:0.###}{working}"),
             Cures = CoolingCures.Improve(survey),
         });
     }

@@ -7,24 +7,26 @@ using static System.FormattableString;
 
 namespace RackCheck.Rules.Cooling;
 
-/// <summary>Finds neighbours that breathe opposite ways, and side breathers without room at their sides.</summary>
+/// <summary>Finds neighbours with opposite airflow directions, and items with side airflow in narrow cabinets.</summary>
 public sealed class AirflowConflict : Rule
 {
     private static readonly RuleLimit WidthMm = new(
-        "widthMm", "width of a cabinet from which equipment can breathe from side to side in it", 800, "mm", 450, 1200, Stricter.Higher);
+        "widthMm", "minimum cabinet width for equipment with side airflow", 800, "mm", 450, 1200, Stricter.Higher);
 
     private static readonly RuleDescriptor Facts = new()
     {
         Id = "cooling.airflow-conflict",
-        Title = "Equipment breathes against its neighbour or its side panel",
+        Title = "Airflow directions in conflict",
         Severity = Severity.Warning,
-        What = "Finds items next to each other on the same face of which one breathes from front to rear and the other from rear to front, and items that breathe from side to side in a cabinet with side panels that is narrower than 800 mm.",
-        Why = "Each takes in what the other blows out, or its own air comes back round the body, hotter each time.",
-        Formula = "adjacent units, directions front-to-rear and rear-to-front; direction side and width < widthMm",
+        What =
+            "Finds adjacent items on the same face with airflow front to rear in one and rear to front in the other, and items with side airflow in a "
+            + "cabinet with side panels that is narrower than 800 mm.",
+        Why = "Each item draws in the exhaust air of the other, or its own exhaust air recirculates around the body.",
+        Formula = "adjacent U positions, directions front-to-rear and rear-to-front; direction side and width < widthMm",
         Sources = [Sources.BreathingPractice],
         Limits = [WidthMm],
         Needs = ["/items/*/airflow/direction", "/items/*/position", "/cabinet/widthMm", "/cabinet/sidePanels"],
-        Remedies = ["Mount one of them elsewhere.", "Take a cabinet 800 mm wide.", "Take the equipment out of the rack."],
+        Remedies = ["Move one of them to another U position.", "Use a cabinet 800 mm wide.", "Move the equipment to another rack."],
         Cautions = [Cautions.Handling],
     };
 
@@ -62,7 +64,8 @@ public sealed class AirflowConflict : Rule
         {
             foreach (var upper in placed)
             {
-                if (upper.Face == lower.Face && upper.Bottom == lower.ClaimTop + 1 && DirectionOf(lower) is { } one && DirectionOf(upper) is { } other && one != other)
+                if (upper.Face == lower.Face && upper.Bottom == lower.ClaimTop + 1 && DirectionOf(lower) is { } one && DirectionOf(upper) is { } other
+                    && one != other)
                 {
                     ReportPair(context, lower, upper);
                 }
@@ -80,7 +83,7 @@ public sealed class AirflowConflict : Rule
         var (forward, backward) = isLowerReversed ? (upper, lower) : (lower, upper);
         context.Report(new FindingDraft
         {
-            Message = "{forward} takes in air at the front and {backward} beside it at the rear: each takes in what the other blows out.",
+            Message = "{forward} has airflow front to rear and the adjacent {backward} rear to front: each draws in the exhaust air of the other.",
             Data = [("forward", forward.Id), ("backward", backward.Id)],
             Subject = survey.Cabinet.Place(backward),
             Identity = ["pair", forward.Id, backward.Id],
@@ -95,7 +98,7 @@ public sealed class AirflowConflict : Rule
         var actual = survey.Cabinet.WidthMm;
         context.Report(new FindingDraft
         {
-            Message = "{item} takes in air at its side; in a cabinet {widthMm} mm wide there is no room for that, in one of {limitMm} mm there is.",
+            Message = "{item} has side airflow, but the cabinet is {widthMm} mm wide; side airflow needs {limitMm} mm.",
             Data = [("item", item.Id), ("widthMm", actual), ("limitMm", width)],
             Subject = survey.Cabinet.Place(item),
             Identity = ["side", item.Id],

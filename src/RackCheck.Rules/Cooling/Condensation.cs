@@ -6,24 +6,26 @@ using static System.FormattableString;
 
 namespace RackCheck.Rules.Cooling;
 
-/// <summary>Finds cooled air on whose surfaces water settles out of the room's.</summary>
+/// <summary>Finds cooled air below the dew point of the room.</summary>
 public sealed class Condensation : Rule
 {
     private static readonly RuleLimit MarginK = new(
-        "marginK", "what cooled air is to stay above the dew point; two to three are good practice", 0, "K", 0, 10, Stricter.Higher);
+        "marginK", "margin of cooled air above the dew point; 2 K to 3 K is good practice", 0, "K", 0, 10, Stricter.Higher);
 
     private static readonly RuleDescriptor Facts = new()
     {
         Id = "cooling.condensation",
-        Title = "Water settles on what is cooled",
+        Title = "Condensation on cooled surfaces",
         Severity = Severity.Warning,
-        What = "Finds setpoints of air conditioners and temperatures of air from the floor under the dew point of the room's air. The walls of a closed cabinet without either are never colder than the room, and so not under it.",
-        Why = "Water settles on surfaces that cold, runs down, and gets into equipment and mains.",
+        What =
+            "Finds setpoints of air conditioners and temperatures of underfloor air below the dew point of the room. The walls of a closed cabinet without "
+            + "either are never colder than the room, so they stay above the dew point.",
+        Why = "Water condenses on cold surfaces, runs down, and gets into equipment and mains connections.",
         Formula = "setpointC, supplyC >= t_d + marginK; t_d = 243.12 g/(17.62 - g), g = ln(RH/100) + 17.62 t/(243.12 + t)",
         Sources = [Sources.Wmo8],
         Limits = [MarginK],
         Needs = ["/cooling/airConditioner/setpointC", "/cooling/underfloor/supplyC", "/site/ambientMaxC", "/site/humidityMaxPercent"],
-        Remedies = ["Hold a higher temperature, where the items bear it.", "Dry the room's air."],
+        Remedies = ["Raise the setpoint, where the equipment permits it.", "Dehumidify the room."],
     };
 
     /// <inheritdoc/>
@@ -41,12 +43,12 @@ public sealed class Condensation : Rule
 
         if (cooling.Underfloor is not null && supply is null)
         {
-            context.Lacks(Pointers.UnderfloorC, "Without the temperature of the air from the floor it cannot be said whether water settles on what it cools.");
+            context.Lacks(Pointers.UnderfloorC, "The temperature of the underfloor air is missing, so condensation cannot be checked.");
         }
 
         if (context.Survey.Description.Site?.HumidityMaxPercent is null)
         {
-            context.Lacks(Pointers.Humidity, "Without the humidity of the room it cannot be said whether water settles on what is cooled.");
+            context.Lacks(Pointers.Humidity, "The humidity of the room is missing, so condensation cannot be checked.");
         }
         else if (context.Survey.Heat.DewPointC is { } dew)
         {
@@ -77,14 +79,19 @@ public sealed class Condensation : Rule
         var gamma = Math.Log(humidity / 100) + (17.62 * heat.AmbientC / (243.12 + heat.AmbientC));
         context.Report(new FindingDraft
         {
-            Message = "The {what} is at {coldC} C; in a room of {ambientC} C and {humidityPercent} % humidity water settles on what is at {dewC} C or colder, so {leastC} C is the least that it should be.",
+            Message =
+                "The {what} is at {coldC} C; a room at {ambientC} C and {humidityPercent} % relative humidity has a dew point of {dewC} C, so the minimum is "
+                + "{leastC} C.",
             Data = [("what", what), ("coldC", cold), ("ambientC", heat.AmbientC), ("humidityPercent", humidity), ("dewC", dew), ("leastC", least)],
             Subject = what,
             Identity = [what],
             Pointers = [pointer, Pointers.Humidity],
             Actual = Quantities.Of(cold, "C"),
             Limit = Quantities.Of(least, "C"),
-            Calculation = Invariant($"ln({humidity:0.###} / 100) + 17.62 x {heat.AmbientC:0.###} / (243.12 + {heat.AmbientC:0.###}) = {gamma:0.######}; 243.12 x {gamma:0.######} / (17.62 - {gamma:0.######}) = {heat.DewPointC:0.###}; {dew:0.##} + {margin:0.###} = {least:0.###} > {cold:0.###}"),
+            Calculation =
+                Invariant($"ln({humidity:0.###} / 100) + 17.62 x {heat.AmbientC:0.###} / (243.12 + {heat.AmbientC:0.###}) = {gamma:0.######}; ")
+                + Invariant($"243.12 x {gamma:0.######} / (17.62 - {gamma:0.######}) = {heat.DewPointC:0.###}; ")
+                + Invariant($"{dew:0.##} + {margin:0.###} = {least:0.###} > {cold:0.###}"),
             Cures = CoolingCures.Warmer(context.Survey, pointer, cold, least, margin),
         });
     }

@@ -6,20 +6,24 @@ using static System.FormattableString;
 
 namespace RackCheck.Rules.Cooling;
 
-/// <summary>Advises against air conditioners where doors or fans would do.</summary>
+/// <summary>Finds air conditioners where perforated doors or fans are enough.</summary>
 public sealed class CoolerAvoidable : Rule
 {
     private static readonly RuleDescriptor Facts = new()
     {
         Id = "cooling.cooler-avoidable",
-        Title = "Air conditioner where doors or fans would do",
+        Title = "Air conditioner not needed",
         Severity = Severity.Advice,
-        What = "Advises against an air conditioner where the room is cool enough for every item that gives a limit, no degree of protection forbids openings, and the equipment's own fans through perforated doors, or fans in the roof, move the air that the heat needs.",
-        Why = "An air conditioner is the last resort: it costs most to buy and to run, fails, drips, and stops the rack when it does.",
-        Formula = "ambientMaxC <= least maxInletC at the altitude; requiredIp done by IP20; V = 3600 Q/(rho 1006 riseK) <= own flow, or the working point of fans in the roof",
+        What =
+            "Finds racks with an air conditioner where the room is cool enough for every item with an inlet limit, the degree of protection permits "
+            + "openings, and the equipment's own fans through perforated doors, or fans in the roof, deliver the airflow that the heat load needs.",
+        Why = "An air conditioner costs the most to buy and to run, produces condensate, and stops the rack when it fails.",
+        Formula =
+            "ambientMaxC <= least maxInletC at the altitude; requiredIp met by IP20; V = 3600 Q/(rho 1006 riseK) <= own flow, or the working point of fans "
+            + "in the roof",
         Sources = [Sources.CoolingPractice, Sources.AshraeFundamentals, Sources.OpeningIpPractice, Sources.FanLaws],
         Needs = ["/cooling/airConditioner", "/items/*/heatW", "/items/*/airflow/flowM3h", "/items/*/maxInletC", "/site/requiredIp", "/site/ambientMaxC"],
-        Remedies = ["Take perforated doors instead.", "Take fans in the roof instead."],
+        Remedies = ["Fit perforated doors instead.", "Fit fans in the roof instead."],
     };
 
     /// <inheritdoc/>
@@ -40,7 +44,8 @@ public sealed class CoolerAvoidable : Rule
         }
         else if (heat.AmbientC <= limit)
         {
-            MissingHeatData.ReportHeat(context, "Without the heat of all items it cannot be said whether doors or fans would do instead of the air conditioner.");
+            MissingHeatData.ReportHeat(context,
+                "Heat loads of items are missing, so doors or fans cannot be checked as a replacement for the air conditioner.");
             if (heat.IsHeatKnown)
             {
                 Advise(context);
@@ -54,7 +59,9 @@ public sealed class CoolerAvoidable : Rule
         {
             if (HeatSurvey.HeatOf(item) is not 0)
             {
-                context.Lacks(Pointers.ItemMaxInlet[item.Index], "Without an inlet limit it cannot be said whether the room's air would do instead of the air conditioner.");
+                context.Lacks(
+                    Pointers.ItemMaxInlet[item.Index],
+                    "Inlet limits are missing, so room air cannot be checked as a replacement for the air conditioner.");
             }
         }
     }
@@ -64,7 +71,8 @@ public sealed class CoolerAvoidable : Rule
         var survey = context.Survey;
         var heat = survey.Heat;
         var doorsDo = heat.HasOwnFlow && heat.OwnFlowM3h >= heat.NeededM3h;
-        var fans = doorsDo ? null : CoolingCures.RoofFans(survey, survey.Description with { Cooling = survey.Description.Cooling! with { AirConditioner = null } });
+        var fans = doorsDo ? null : CoolingCures.RoofFans(survey, survey.Description
+            with { Cooling = survey.Description.Cooling! with { AirConditioner = null } });
         if (!doorsDo && fans is null)
         {
             return;
@@ -73,15 +81,19 @@ public sealed class CoolerAvoidable : Rule
         context.Report(new FindingDraft
         {
             Message = doorsDo
-                ? "There is an air conditioner, but behind perforated doors the equipment's own fans move {availableM3h} m3/h of air, and the heat needs {neededM3h} m3/h."
-                : "There is an air conditioner, but {fans} fans in the roof would move {availableM3h} m3/h of air, and the heat needs {neededM3h} m3/h.",
+                ? "The air conditioner is not needed: behind perforated doors the equipment's own fans deliver {availableM3h} m3/h; the heat load needs "
+                    + "{neededM3h} m3/h."
+                : "The air conditioner is not needed: {fans} fans in the roof deliver {availableM3h} m3/h; the heat load needs {neededM3h} m3/h.",
             Data = doorsDo
                 ? [("availableM3h", heat.OwnFlowM3h), ("neededM3h", heat.NeededM3h)]
                 : [("fans", fans!.Value.Count), ("availableM3h", fans.Value.FlowM3h), ("neededM3h", heat.NeededM3h)],
             Subject = "air conditioner",
             Identity = ["avoidable"],
             Pointers = ["/cooling/airConditioner"],
-            Calculation = Invariant($"3600 x {heat.KnownW:0.###} / ({heat.DensityKgM3:0.####} x {Air.HeatCapacity:0} x {heat.AllowedRiseK:0.###}) = {heat.NeededM3h:0.###} <= {(doorsDo ? heat.OwnFlowM3h : fans!.Value.FlowM3h):0.###}; {heat.AmbientC:0.###} <= {heat.LeastInletC:0.###}"),
+            Calculation =
+                Invariant($"3600 x {heat.KnownW:0.###} / ({heat.DensityKgM3:0.####} x {Air.HeatCapacity:0} x {heat.AllowedRiseK:0.###}) = ")
+                + Invariant($"{heat.NeededM3h:0.###} <= {(doorsDo ? heat.OwnFlowM3h : fans!.Value.FlowM3h):0.###}; ")
+                + Invariant($"{heat.AmbientC:0.###} <= {heat.LeastInletC:0.###}"),
             Cures = CoolingCures.WithoutCooler(survey),
         });
     }

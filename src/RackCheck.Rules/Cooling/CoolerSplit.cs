@@ -4,7 +4,7 @@ using RackCheck.Remedies;
 
 namespace RackCheck.Rules.Cooling;
 
-/// <summary>Finds split air conditioners that have no outside wall for their outer unit.</summary>
+/// <summary>Finds split air conditioners without an outside wall for the outdoor unit.</summary>
 public sealed class CoolerSplit : Rule
 {
     private static readonly RuleDescriptor Facts = new()
@@ -12,12 +12,12 @@ public sealed class CoolerSplit : Rule
         Id = "cooling.cooler-split",
         Title = "Split air conditioner without an outside wall",
         Severity = Severity.Error,
-        What = "Finds split air conditioners where no outside wall is there that pipes can go through.",
-        Why = "The outer unit gives the heat off outside; without a way for its pipes it cannot be fitted.",
+        What = "Finds split air conditioners at sites without an outside wall for the refrigerant pipes.",
+        Why = "The outdoor unit rejects the heat outside. Without a route for its pipes it cannot be installed.",
         Formula = "style split needs outsideWall",
         Sources = [Sources.CoolingPractice],
         Needs = ["/cooling/airConditioner/style", "/site/outsideWall"],
-        Remedies = ["Take an air conditioner for the cabinet's wall or roof."],
+        Remedies = ["Fit an air conditioner on the cabinet wall or roof."],
     };
 
     /// <inheritdoc/>
@@ -35,17 +35,17 @@ public sealed class CoolerSplit : Rule
         var wall = description.Site?.OutsideWall;
         if (cooler.Style is null && wall != true)
         {
-            context.Lacks(Pointers.CoolerStyle, "Without the style of the air conditioner it cannot be said whether it needs an outside wall.");
+            context.Lacks(Pointers.CoolerStyle, "The style of the air conditioner is missing, so the need for an outside wall is unknown.");
         }
         else if (cooler.Style == AirConditionerStyle.Split && wall is null)
         {
-            context.Lacks(Pointers.OutsideWall, "A split air conditioner needs an outside wall for its pipes; it is not said whether there is one.");
+            context.Lacks(Pointers.OutsideWall, "A split air conditioner needs an outside wall for its pipes, but the outside wall of the site is not given.");
         }
         else if (cooler.Style == AirConditionerStyle.Split && wall == false)
         {
             context.Report(new FindingDraft
             {
-                Message = "The air conditioner is in two parts, but there is no outside wall for its outer unit and pipes.",
+                Message = "The air conditioner is a split unit, but there is no outside wall for its outdoor unit and pipes.",
                 Data = [],
                 Subject = "air conditioner",
                 Identity = ["split"],

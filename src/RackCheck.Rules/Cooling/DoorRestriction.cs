@@ -7,24 +7,32 @@ using static System.FormattableString;
 
 namespace RackCheck.Rules.Cooling;
 
-/// <summary>Finds perforated doors that hold the air back.</summary>
+/// <summary>Finds perforated doors with too high a pressure drop.</summary>
 public sealed class DoorRestriction : Rule
 {
     private static readonly RuleLimit DoorLossPa = new(
-        "doorLossPa", "most pressure that a door may take of the air at the flow that the heat needs", 5, "Pa", 0.1, 100, Stricter.Lower);
+        "doorLossPa", "maximum pressure drop of a door at the airflow that the heat load needs", 5, "Pa", 0.1, 100, Stricter.Lower);
 
     private static readonly RuleDescriptor Facts = new()
     {
         Id = "cooling.door-restriction",
-        Title = "Perforated door holds the air back",
+        Title = "Pressure drop of a door too high",
         Severity = Severity.Warning,
-        What = "Finds perforated doors that lose more than 5 Pa at the flow that the heat needs. One finding a door. All of the air is taken to go through the door. The loss is within about 30 % either way.",
-        Why = "The fans of equipment build up a few pascal beyond their own: behind a tight door they move less, and hot air finds its way back to the inlets.",
+        What =
+            "Finds perforated doors with a pressure drop above 5 Pa at the airflow that the heat load needs. Each door has its own finding. The calculation "
+            + "assumes that all air flows through the door. The uncertainty of the pressure drop is about +-30 %.",
+        Why =
+            "Equipment fans have only a few pascals of pressure to spare. Behind a restrictive door they deliver less air, and hot air recirculates to the "
+            + "inlets.",
         Formula = "zeta = (0.707 (1-f)^0.375 + 1 - f)^2/f^2; w = V/(3600 A); zeta rho w^2/2 <= doorLossPa",
         Sources = [Sources.Idelchik, Sources.DoorLossPractice, Sources.AshraeFundamentals],
         Limits = [DoorLossPa],
-        Needs = ["/cabinet/frontDoor/openAreaPercent", "/cabinet/frontDoor/perforatedAreaM2", "/cabinet/rearDoor/openAreaPercent", "/cabinet/rearDoor/perforatedAreaM2", "/items/*/heatW", "/items/*/power/ratedW", "/cooling/riseK"],
-        Remedies = ["Take a door with more of it open.", "Take a door that is perforated over its whole face."],
+        Needs =
+        [
+            "/cabinet/frontDoor/openAreaPercent", "/cabinet/frontDoor/perforatedAreaM2", "/cabinet/rearDoor/openAreaPercent",
+            "/cabinet/rearDoor/perforatedAreaM2", "/items/*/heatW", "/items/*/power/ratedW", "/cooling/riseK",
+        ],
+        Remedies = ["Fit a door with a larger open area.", "Fit a door that is perforated over its whole face."],
     };
 
     /// <inheritdoc/>
@@ -33,7 +41,7 @@ public sealed class DoorRestriction : Rule
     /// <inheritdoc/>
     public override void Check(RuleContext context)
     {
-        const string Message = "Without the style of the doors, their open share and the heat of all items it cannot be said what pressure the doors take of the air.";
+        const string Message = "Style or open area of the doors, or heat loads of items, are missing, so the pressure drop of the doors is unknown.";
         var heat = context.Survey.Heat;
         if (!heat.HasHeat || MissingHeatData.ReportDoors(context, Message))
         {
@@ -74,7 +82,9 @@ public sealed class DoorRestriction : Rule
 
         context.Report(new FindingDraft
         {
-            Message = "The {door}, {openPercent} % open over {areaM2} m2, holds back the {neededM3h} m3/h of air that the heat needs by {lossPa} Pa, give or take {uncertaintyPercent} %; {limitPa} Pa is the most that it should.",
+            Message = "The {door} ({openPercent} % open over {areaM2} m2) has a pressure drop of {lossPa} Pa +-{uncertaintyPercent} % "
+                + "at the {neededM3h} m3/h that the heat load needs; "
+                + "the limit is {limitPa} Pa.",
             Data =
             [
                 ("door", door.Name), ("openPercent", open), ("areaM2", door.AreaM2), ("lossPa", loss), ("neededM3h", heat.NeededM3h),
@@ -86,7 +96,9 @@ public sealed class DoorRestriction : Rule
             Actual = Quantities.Of(loss, "Pa"),
             Limit = Quantities.Of(limit, "Pa"),
             UtilisationPercent = 100 * loss / limit,
-            Calculation = Invariant($"{heat.NeededM3h:0.###} / (3600 x {door.AreaM2:0.######}) = {velocity:0.####}; {zeta:0.####} x {heat.DensityKgM3:0.####} x {velocity:0.####}^2 / 2 = {loss:0.###} > {limit:0.###}"),
+            Calculation =
+                Invariant($"{heat.NeededM3h:0.###} / (3600 x {door.AreaM2:0.######}) = {velocity:0.####}; ")
+                + Invariant($"{zeta:0.####} x {heat.DensityKgM3:0.####} x {velocity:0.####}^2 / 2 = {loss:0.###} > {limit:0.###}"),
             Cures = CoolingCures.OpenWider(context.Survey, door),
         });
     }

@@ -6,20 +6,22 @@ using static System.FormattableString;
 
 namespace RackCheck.Rules.Cooling;
 
-/// <summary>Advises where the fans do with all of them running, but not with one out.</summary>
+/// <summary>Finds fans without N+1 redundancy.</summary>
 public sealed class FanRedundancy : Rule
 {
     private static readonly RuleDescriptor Facts = new()
     {
         Id = "cooling.fan-redundancy",
-        Title = "No fan to spare",
+        Title = "No N+1 fan redundancy",
         Severity = Severity.Advice,
-        What = "Advises where the fans move the air that the heat needs only while all of them run: with the one out whose set is missed most they do not.",
-        Why = "Fans are what fails first; until somebody comes the rack runs too hot.",
-        Formula = "working point of the fans less one >= 3600 Q/(rho 1006 riseK)",
+        What =
+            "Finds racks whose fans deliver the airflow that the heat load needs only while all of them run. The check stops the one fan whose failure costs "
+            + "the most airflow.",
+        Why = "Fans fail first. Until the fan is replaced, the rack overheats.",
+        Formula = "airflow at the working point with one fan stopped >= 3600 Q/(rho 1006 riseK)",
         Sources = [Sources.CoolingPractice, Sources.FanLaws, Sources.InstalledFanPractice, Sources.AshraeFundamentals],
         Needs = ["/cooling/roofFans", "/cooling/fanTrays", "/items/*/heatW", "/items/*/power/ratedW", "/cooling/riseK", "/site/ambientMaxC"],
-        Remedies = ["Fit one fan more."],
+        Remedies = ["Fit one more fan."],
     };
 
     /// <inheritdoc/>
@@ -34,7 +36,7 @@ public sealed class FanRedundancy : Rule
             return;
         }
 
-        const string Message = "Without the heat of all items, and what the way of the air loses, it cannot be said whether the fans do with one of them out.";
+        const string Message = "Heat loads of items or data of the airflow path are missing, so N+1 fan redundancy cannot be checked.";
         MissingHeatData.ReportHeat(context, Message);
         if (heat.AvailableM3h is not { } available)
         {
@@ -49,7 +51,7 @@ public sealed class FanRedundancy : Rule
         }
     }
 
-    // The set of which one fan is missed most, counted roof before trays, and what the others then move.
+    // The set whose loss of one fan costs the most airflow, counted roof before trays, and the remaining airflow.
     private static (int Set, double FlowM3h) Worst(AirWay way)
     {
         var groups = way.FanGroups();
@@ -77,7 +79,7 @@ public sealed class FanRedundancy : Rule
         var roof = context.Survey.Description.Cooling!.RoofFans?.Count ?? 0;
         context.Report(new FindingDraft
         {
-            Message = "With one fan broken the others move {flowM3h} m3/h of air, but {heatW} W of heat need {neededM3h} m3/h.",
+            Message = "With one fan failed the others deliver {flowM3h} m3/h; {heatW} W needs {neededM3h} m3/h.",
             Data = [("flowM3h", flow), ("heatW", heat.KnownW), ("neededM3h", heat.NeededM3h)],
             Subject = "fans",
             Identity = ["spare"],
@@ -85,7 +87,9 @@ public sealed class FanRedundancy : Rule
             Actual = Quantities.Of(flow, "m3/h"),
             Limit = Quantities.Of(heat.NeededM3h, "m3/h"),
             UtilisationPercent = flow > 0 ? 100 * heat.NeededM3h / flow : null,
-            Calculation = Invariant($"3600 x {heat.KnownW:0.###} / ({heat.DensityKgM3:0.####} x {Air.HeatCapacity:0} x {heat.AllowedRiseK:0.###}) = {heat.NeededM3h:0.###} > {flow:0.###}"),
+            Calculation =
+                Invariant($"3600 x {heat.KnownW:0.###} / ({heat.DensityKgM3:0.####} x {Air.HeatCapacity:0} x {heat.AllowedRiseK:0.###}) = ")
+                + Invariant($"{heat.NeededM3h:0.###} > {flow:0.###}"),
             Cures = CoolingCures.MoreFans(context.Survey),
         });
     }

@@ -7,20 +7,22 @@ using static System.FormattableString;
 
 namespace RackCheck.Rules.Cooling;
 
-/// <summary>Finds items that are offered hotter air than they may take in, before the rack heats it.</summary>
+/// <summary>Finds items with supply air above their inlet limit.</summary>
 public sealed class InletLimit : Rule
 {
     private static readonly RuleDescriptor Facts = new()
     {
         Id = "cooling.inlet-limit",
-        Title = "Room too hot for an item",
+        Title = "Supply air too hot for an item",
         Severity = Severity.Error,
-        What = "Finds items whose inlet limit, less what the altitude takes of it, is under the temperature of the air that the rack gets: the room's, the floor's or what the air conditioner holds. One finding an item.",
-        Why = "Equipment takes in air hotter than it is made for; thin air cools less, so limits fall with the altitude.",
+        What =
+            "Finds items whose inlet limit, derated for altitude, is below the temperature of the supply air: room air, underfloor air or the setpoint of "
+            + "the air conditioner. Each item has its own finding.",
+        Why = "Equipment above its inlet limit fails early or switches off. Thin air cools less, so the limit falls with altitude.",
         Formula = "ambientMaxC, supplyC or setpointC <= maxInletC - (altitudeM - 900)/300 above 900 m",
         Sources = [Sources.AshraeTc99],
         Needs = ["/items/*/maxInletC", "/site/ambientMaxC", "/site/altitudeM", "/cooling/underfloor/supplyC", "/cooling/airConditioner/setpointC"],
-        Remedies = ["Keep the room, the floor's air or the setpoint cooler.", "Take an air conditioner.", "Take the equipment out of the rack."],
+        Remedies = ["Lower the temperature of the room, the underfloor air or the setpoint.", "Fit an air conditioner.", "Move the equipment to another rack."],
         Cautions = [Cautions.Handling],
     };
 
@@ -39,7 +41,7 @@ public sealed class InletLimit : Rule
 
         if (heat.SupplyC is not { } supply)
         {
-            context.Lacks(Pointers.UnderfloorC, "Without the temperature of the air from the floor it cannot be said whether it is cool enough.");
+            context.Lacks(Pointers.UnderfloorC, "The temperature of the underfloor air is missing, so the inlet limits cannot be checked.");
             return;
         }
 
@@ -63,14 +65,14 @@ public sealed class InletLimit : Rule
         var what = heat.Way.Path switch
         {
             AirPath.AirConditioner => "The air conditioner holds",
-            AirPath.Underfloor => "The air from the floor has",
+            AirPath.Underfloor => "The underfloor air is at",
             _ => "The room reaches",
         };
         context.Report(new FindingDraft
         {
             Message = limit < own
-                ? what + " {supplyC} C, but {item} may take in {limitC} C at most at {altitudeM} m above the sea."
-                : what + " {supplyC} C, but {item} may take in {limitC} C at most.",
+                ? what + " {supplyC} C, but the inlet limit of {item} is {limitC} C at an altitude of {altitudeM} m."
+                : what + " {supplyC} C, but the inlet limit of {item} is {limitC} C.",
             Data = limit < own
                 ? [("supplyC", supply), ("item", item.Id), ("limitC", limit), ("altitudeM", heat.AltitudeM)]
                 : [("supplyC", supply), ("item", item.Id), ("limitC", limit)],
@@ -80,7 +82,8 @@ public sealed class InletLimit : Rule
             Actual = Quantities.Of(supply, "C"),
             Limit = Quantities.Of(limit, "C"),
             Calculation = limit < own
-                ? Invariant($"{own:0.###} - ({heat.AltitudeM:0.###} - {InletLimits.DeratingFromM:0}) / {InletLimits.MetresPerK:0} = {limit:0.###} < {supply:0.###}")
+                ? Invariant($"{own:0.###} - ({heat.AltitudeM:0.###} - {InletLimits.DeratingFromM:0}) / {InletLimits.MetresPerK:0} = ")
+                    + Invariant($"{limit:0.###} < {supply:0.###}")
                 : Invariant($"{supply:0.###} > {limit:0.###}"),
             Cures = CoolingCures.CoolInlet(context.Survey, item, limit),
         });

@@ -4,13 +4,13 @@ using RackCheck.Remedies;
 
 namespace RackCheck.Rules.Cooling;
 
-/// <summary>Finds openings that let in what the degree of protection asked for keeps out.</summary>
+/// <summary>Finds openings below the required degree of protection.</summary>
 public sealed class IpConflict : Rule
 {
-    /// <summary>Degree of a usual perforated door or open vent.</summary>
+    /// <summary>Degree of protection of a usual perforated door or open vent.</summary>
     public const string UsualOpening = "IP20";
 
-    /// <summary>Degree that fans and intakes with filters reach by their own rating.</summary>
+    /// <summary>Degree of protection of fans and intakes with filters.</summary>
     public const string Filtered = "IP54";
 
     private const string Open = "IP00";
@@ -18,14 +18,24 @@ public sealed class IpConflict : Rule
     private static readonly RuleDescriptor Facts = new()
     {
         Id = "cooling.ip-conflict",
-        Title = "Opening breaks the degree of protection",
+        Title = "Opening below the required degree of protection",
         Severity = Severity.Error,
-        What = "Finds perforated doors, sides left open, vented roofs, and fans and intakes without filters, that do not have the degree of protection asked for. Doors and roof have what the cabinet is rated for, IP20 unless told; with filters fans and intakes have IP54. One finding an opening.",
-        Why = "Dust, water or fingers get in where the site asks that they do not.",
-        Formula = "both digits of the opening's degree do what requiredIp asks",
+        What =
+            "Finds perforated doors, open sides, vented roofs, and fans and intakes without filters that are below the required degree of protection. Doors "
+            + "and roof have the degree of the cabinet, default IP20. Fans and intakes with filters have IP54. Each opening has its own finding.",
+        Why = "Dust, water or fingers get into the cabinet.",
+        Formula = "both digits of the IP code of the opening >= requiredIp",
         Sources = [Sources.Iec60529, Sources.OpeningIpPractice],
-        Needs = ["/site/requiredIp", "/cabinet/ipCode", "/cabinet/frontDoor/style", "/cabinet/rearDoor/style", "/cabinet/sidePanels", "/cabinet/roof/style", "/cooling/roofFans", "/cooling/intakeAreaCm2", "/cooling/filters"],
-        Remedies = ["Fit filters.", "Close it, and cool the rack by fans with filters.", "Take a closed cabinet of that degree with an air conditioner.", "Find the rack a place that asks for less."],
+        Needs =
+        [
+            "/site/requiredIp", "/cabinet/ipCode", "/cabinet/frontDoor/style", "/cabinet/rearDoor/style", "/cabinet/sidePanels", "/cabinet/roof/style",
+            "/cooling/roofFans", "/cooling/intakeAreaCm2", "/cooling/filters",
+        ],
+        Remedies =
+        [
+            "Fit filters.", "Close the opening, and cool the rack with filtered fans.", "Use a closed cabinet of that degree with an air conditioner.",
+            "Move the rack to a place with lower requirements.",
+        ],
     };
 
     /// <inheritdoc/>
@@ -64,7 +74,7 @@ public sealed class IpConflict : Rule
     {
         if (door is null)
         {
-            context.Lacks(pointer + "/style", "A degree of protection is asked for; without the style of the doors it cannot be said whether they have it.");
+            context.Lacks(pointer + "/style", "The site requires a degree of protection, but the style of the doors is missing.");
         }
         else if (door.Style == DoorStyle.Perforated)
         {
@@ -86,7 +96,7 @@ public sealed class IpConflict : Rule
         var filters = context.Survey.Description.Cooling!.Filters;
         if (filters is null && IpCodes.Satisfies(Filtered, required))
         {
-            context.Lacks(Pointers.Filters, "A degree of protection is asked for; without a word on filters it cannot be said whether fans and intake have it.");
+            context.Lacks(Pointers.Filters, "The site requires a degree of protection, but the filters of fans and intake are not given.");
         }
         else
         {
@@ -94,7 +104,7 @@ public sealed class IpConflict : Rule
         }
     }
 
-    // What has no opening has what the cabinet is rated for. Any closed cabinet keeps fingers out.
+    // A cabinet without openings has its rated degree. Any closed cabinet protects against fingers.
     private static void JudgeCabinet(RuleContext context, Cabinet cabinet, string required)
     {
         if (cabinet is not { FrontDoor.Style: DoorStyle.Solid or DoorStyle.Glazed, RearDoor.Style: DoorStyle.Solid or DoorStyle.Glazed })
@@ -108,7 +118,7 @@ public sealed class IpConflict : Rule
         }
         else if (!IpCodes.Satisfies(UsualOpening, required))
         {
-            context.Lacks(Pointers.IpCode, "A degree of protection is asked for; it is not said which the cabinet has.");
+            context.Lacks(Pointers.IpCode, "The site requires a degree of protection, but the IP code of the cabinet is missing.");
         }
     }
 
@@ -118,7 +128,7 @@ public sealed class IpConflict : Rule
         {
             context.Report(new FindingDraft
             {
-                Message = "The site asks for protection {requiredIp} against dust and water, but the {what} has {ipCode}.",
+                Message = "The site requires {requiredIp} protection against dust and water, but the {what} has {ipCode}.",
                 Data = [("requiredIp", required), ("what", what), ("ipCode", code)],
                 Subject = what,
                 Identity = [what],

@@ -4,12 +4,10 @@ using RackCheck.Survey.Layout;
 
 namespace RackCheck.Rules.Cooling;
 
-/// <summary>What the rules on cooling lack alike.</summary>
+/// <summary>Reports missing data for the rules on cooling.</summary>
 internal static class MissingHeatData
 {
-    /// <summary>Says which items do not tell their heat.</summary>
-    /// <param name="context">Where it is said.</param>
-    /// <param name="message">What that means for the rule.</param>
+    /// <summary>Reports items without heat data.</summary>
     public static void ReportHeat(RuleContext context, string message)
     {
         foreach (var item in context.Survey.Heat.Unknown)
@@ -18,10 +16,8 @@ internal static class MissingHeatData
         }
     }
 
-    /// <summary>Says which doors are not described, where the way of the air hangs on them.</summary>
-    /// <param name="context">Where it is said.</param>
-    /// <param name="message">What that means for the rule.</param>
-    /// <returns>Whether the way is not known for want of them.</returns>
+    /// <summary>Reports doors without a description, where the airflow path depends on them.</summary>
+    /// <returns>Whether the airflow path is unknown.</returns>
     public static bool ReportDoors(RuleContext context, string message)
     {
         if (context.Survey.Heat.Way.Path != AirPath.Unknown)
@@ -43,19 +39,18 @@ internal static class MissingHeatData
         return true;
     }
 
-    /// <summary>Asks for the direction of an item that moves air without saying which way.</summary>
-    /// <param name="context">The context.</param>
-    /// <param name="item">The item.</param>
+    /// <summary>Reports an item with an airflow, but without its direction.</summary>
     public static void ReportDirection(RuleContext context, Mounted item)
     {
         if (item.Item!.Airflow is { FlowM3h: > 0, Direction: null })
         {
-            context.Lacks(Pointers.ItemAirflowDirection[item.Index], "It moves air; without the direction it cannot be said whether that has a way, and whether it meets another's.");
+            context.Lacks(
+                Pointers.ItemAirflowDirection[item.Index],
+                "The airflow direction of an item is missing, so its airflow path and conflicts with neighbours cannot be checked.");
         }
     }
 
-    /// <summary>Asks for the inlet limits of items that give off heat and name none.</summary>
-    /// <param name="context">The context.</param>
+    /// <summary>Reports items with a heat load, but without an inlet limit.</summary>
     public static void ReportInletLimits(RuleContext context)
     {
         if (!context.Survey.Heat.HasHeat)
@@ -67,7 +62,7 @@ internal static class MissingHeatData
         {
             if (item.Item!.MaxInletC is null && HeatSurvey.HeatOf(item) is null or > 0)
             {
-                context.Lacks(Pointers.ItemMaxInlet[item.Index], "Without the highest temperature that an item may take in it cannot be said whether its air is cool enough.");
+                context.Lacks(Pointers.ItemMaxInlet[item.Index], "The inlet limit of an item is missing, so its supply air cannot be checked.");
             }
         }
     }

@@ -7,24 +7,33 @@ using static System.FormattableString;
 
 namespace RackCheck.Rules.Cooling;
 
-/// <summary>Finds closed cabinets whose surface does not shed their heat.</summary>
+/// <summary>Finds closed cabinets whose surface cannot dissipate their heat load.</summary>
 public sealed class SealedRise : Rule
 {
     private static readonly RuleLimit HeatTransferWM2K = new(
-        "heatTransferWM2K", "heat that the surface passes, by square metre and kelvin: painted sheet steel, air inside stirred", Enclosures.StirredWM2K, "W/(m2 K)", 1, 20, Stricter.Lower);
+        "heatTransferWM2K", "heat transfer coefficient of the cabinet surface: painted sheet steel, stirred air inside", Enclosures.StirredWM2K, "W/(m2 K)", 1,
+            20, Stricter.Lower);
 
     private static readonly RuleDescriptor Facts = new()
     {
         Id = "cooling.sealed-rise",
         Title = "Closed cabinet too hot",
         Severity = Severity.Error,
-        What = "Finds closed cabinets in which the room's temperature and the rise through the surface pass the least inlet limit of the items. A cabinet that is open at one end only, or in which fans only stir, counts as closed.",
-        Why = "Equipment takes in air hotter than it is made for: it fails early or switches off.",
-        Formula = "ambientMaxC + Q/(heatTransferWM2K A) <= least maxInletC, less 1 K for 300 m above 900 m; A by faces: 0.9 free, 0.5 covered, 1.4 roof, 0.7 covered roof",
+        What =
+            "Finds closed cabinets in which the room temperature plus the temperature rise is above the lowest inlet limit of the items. A cabinet that is "
+            + "open at one end only, or whose fans only stir the air, counts as closed.",
+        Why = "Equipment above its inlet limit fails early or switches off.",
+        Formula =
+            "ambientMaxC + Q/(heatTransferWM2K A) <= lowest maxInletC, less 1 K for each 300 m above 900 m; A with face factors 0.9 free, 0.5 covered, 1.4 "
+            + "roof, 0.7 covered roof",
         Sources = [Sources.Iec60890, Sources.SheetSteel, Sources.StillCabinet, Sources.AshraeTc99],
         Limits = [HeatTransferWM2K],
-        Needs = ["/items/*/heatW", "/items/*/power/ratedW", "/items/*/maxInletC", "/cabinet/frontDoor/style", "/cabinet/rearDoor/style", "/cabinet/heightMm", "/cabinet/placement", "/site/ambientMaxC", "/site/altitudeM"],
-        Remedies = ["Take perforated doors.", "Fit fans in the roof.", "Take an air conditioner.", "Take equipment out of the rack."],
+        Needs =
+        [
+            "/items/*/heatW", "/items/*/power/ratedW", "/items/*/maxInletC", "/cabinet/frontDoor/style", "/cabinet/rearDoor/style", "/cabinet/heightMm",
+            "/cabinet/placement", "/site/ambientMaxC", "/site/altitudeM",
+        ],
+        Remedies = ["Fit perforated doors.", "Fit fans in the roof.", "Fit an air conditioner.", "Move equipment to another rack."],
         Cautions = [Cautions.Handling],
     };
 
@@ -34,7 +43,9 @@ public sealed class SealedRise : Rule
     /// <inheritdoc/>
     public override void Check(RuleContext context)
     {
-        const string Message = "Without the style of the doors, the heat of all items and an inlet limit it cannot be said whether the cabinet grows too hot while it is closed.";
+        const string Message =
+            "Style of the doors, heat loads of items or inlet limits are missing, "
+            + "so the temperature of the closed cabinet cannot be checked.";
         var heat = context.Survey.Heat;
         if (!heat.HasHeat || MissingHeatData.ReportDoors(context, Message) || heat.Way.Path != AirPath.Closed)
         {
@@ -76,14 +87,25 @@ public sealed class SealedRise : Rule
         var stillRise = Enclosures.StillTopFactor * heat.KnownW / (Enclosures.StillWM2K * heat.SurfaceM2);
         context.Report(new FindingDraft
         {
-            Message = "{heatW} W of heat bring the air in the closed cabinet to {hottestC} C where it is stirred, and to about {stillC} C at the top where it is not; {item} may take in {limitC} C at most.",
-            Data = [("hottestC", hottest), ("heatW", heat.KnownW), ("item", item.Id), ("limitC", limit), ("stillC", heat.AmbientC + Math.Round(stillRise, 2, MidpointRounding.AwayFromZero))],
+            Message = "A heat load of {heatW} W raises the air in the closed cabinet to {hottestC} C when stirred, "
+                + "and to about {stillC} C at the top when still; "
+                + "the inlet limit of {item} is {limitC} C.",
+            Data =
+            [
+                ("hottestC", hottest), ("heatW", heat.KnownW), ("item", item.Id), ("limitC", limit),
+                ("stillC", heat.AmbientC + Math.Round(stillRise, 2, MidpointRounding.AwayFromZero)),
+            ],
             Subject = "closed cabinet",
             Identity = ["closed"],
             Pointers = ["/cabinet", Pointers.ItemMaxInlet[item.Index]],
             Actual = Quantities.Of(hottest, "C"),
             Limit = Quantities.Of(limit, "C"),
-            Calculation = Invariant($"{heat.KnownW:0.###} / ({transfer:0.###} x {heat.SurfaceM2:0.###}) = {Enclosures.RiseK(heat.KnownW, heat.SurfaceM2, transfer):0.###}; {heat.AmbientC:0.###} + {rise:0.##} = {hottest:0.###} > {limit:0.###}; still, at the top: {Enclosures.StillTopFactor} x {heat.KnownW:0.###} / ({Enclosures.StillWM2K} x {heat.SurfaceM2:0.###}) = {stillRise:0.###}"),
+            Calculation =
+                Invariant($"{heat.KnownW:0.###} / ({transfer:0.###} x {heat.SurfaceM2:0.###}) = ")
+                + Invariant($"{Enclosures.RiseK(heat.KnownW, heat.SurfaceM2, transfer):0.###}; ")
+                + Invariant($"{heat.AmbientC:0.###} + {rise:0.##} = {hottest:0.###} > {limit:0.###}; ")
+                + Invariant($"still, at the top: {Enclosures.StillTopFactor} x {heat.KnownW:0.###} / ({Enclosures.StillWM2K} x {heat.SurfaceM2:0.###}) = ")
+                + Invariant($"{stillRise:0.###}"),
             Cures = CoolingCures.Improve(survey),
         });
     }

@@ -7,12 +7,12 @@ using static System.FormattableString;
 
 namespace RackCheck.Rules.Earthing;
 
-/// <summary>Finds cabinets without the earth bar that something in them asks for.</summary>
+/// <summary>Finds cabinets without a required earth bar.</summary>
 public sealed class BarMissing : Rule
 {
-    /// <summary>Protective conductor current of a supply past which a bar is wanted.</summary>
-    public static RuleLimit HighLeakageMa { get; } = new(
-        "highLeakageMa", "protective conductor current of a supply past which a bar is wanted", EarthConductors.HighIntegrityFromMa, "mA", 0.1, 1000, Stricter.Lower);
+    private static readonly RuleLimit HighLeakageMa = new(
+        "highLeakageMa", "protective conductor current of a supply above which an earth bar is required", EarthConductors.HighIntegrityFromMa, "mA", 0.1, 1000,
+            Stricter.Lower);
 
     private static readonly RuleDescriptor Facts = new()
     {
@@ -20,13 +20,15 @@ public sealed class BarMissing : Rule
         Title = "No earth bar",
         Severity = Severity.Error,
         Safety = true,
-        What = "Finds cabinets without an earth bar where a second earth is asked for, an item has a stud for an earth lead, or a supply's protective conductor carries more than 10 mA.",
-        Why = "Leads have nothing to end on: when the earth of a cord breaks, metal that people touch becomes live.",
-        Formula = "a bar is wanted where a second earth is, an item has a stud, or the leakage of a supply is over highLeakageMa",
+        What =
+            "Finds cabinets without an earth bar where a second earth is specified, an item has an earth stud, or the protective conductor current of a "
+            + "supply is above 10 mA.",
+        Why = "The earth leads have no terminals. When the protective conductor of a cord breaks, exposed metal becomes live.",
+        Formula = "earth bar required with a second earth, with an earth stud, or with a supply leakage above highLeakageMa",
         Sources = [Sources.BondingPractice, Sources.Bs7671ProtectiveCurrent],
         Limits = [HighLeakageMa],
         Needs = ["/cabinet/earthBar", "/earthing/secondaryEarth", "/items/*/earthStud", "/items/*/power/leakageMa", "/cabinet/sidePanels"],
-        Remedies = ["Fit an earth bar with a terminal to spare."],
+        Remedies = ["Fit an earth bar with a spare terminal."],
         Cautions = [Cautions.Electricity],
     };
 
@@ -49,7 +51,7 @@ public sealed class BarMissing : Rule
         }
         else
         {
-            // What leaks unknown may ask for one.
+            // An unknown leakage can require a bar.
             MissingLeakageData.Report(context, static _ => true);
         }
     }
@@ -60,7 +62,7 @@ public sealed class BarMissing : Rule
         var (message, data, pointer) = Asking(earth, limit);
         context.Report(new FindingDraft
         {
-            Message = message + ", but the cabinet has no earth bar; one with {needed} terminals is needed.",
+            Message = message + ", but the cabinet has no earth bar; {needed} terminals are needed.",
             Data = [.. data, ("needed", needed)],
             Subject = "earth bar",
             Identity = [],
@@ -73,9 +75,9 @@ public sealed class BarMissing : Rule
     }
 
     private static (string Message, (string Name, Scalar Value)[] Data, string Pointer) Asking(EarthSurvey earth, double limit) =>
-        earth.AsksSecond ? ("A second earth is asked for", [], Pointers.SecondaryEarth)
-        : earth.Studs.Count > 0 ? ("{item} has a stud for an earth lead", [("item", earth.Studs[0].Id)], Pointers.ItemEarthStud[earth.Studs[0].Index])
-        : ("The earth wire of supply {supply} carries {leakageMa} mA, more than {limitMa} mA",
+        earth.AsksSecond ? ("A second earth is specified", [], Pointers.SecondaryEarth)
+        : earth.Studs.Count > 0 ? ("{item} has an earth stud", [("item", earth.Studs[0].Id)], Pointers.ItemEarthStud[earth.Studs[0].Index])
+        : ("The protective conductor of supply {supply} carries {leakageMa} mA, above {limitMa} mA",
             [("supply", earth.MostLeaking!.Id), ("leakageMa", earth.MostLeaking.LeakageMa), ("limitMa", limit)],
             Pointers.Supply[earth.MostLeaking.Index]);
 

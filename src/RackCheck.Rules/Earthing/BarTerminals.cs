@@ -7,11 +7,10 @@ using static System.FormattableString;
 
 namespace RackCheck.Rules.Earthing;
 
-/// <summary>Finds earth bars with fewer terminals than leads.</summary>
+/// <summary>Finds earth bars with too few terminals.</summary>
 public sealed class BarTerminals : Rule
 {
-    /// <summary>Terminals to be left free.</summary>
-    public static RuleLimit SpareTerminals { get; } = new("spareTerminals", "terminals to be left free", 1, "terminals", 0, 20, Stricter.Higher);
+    private static readonly RuleLimit SpareTerminals = new("spareTerminals", "spare terminals", 1, "terminals", 0, 20, Stricter.Higher);
 
     private static readonly RuleDescriptor Facts = new()
     {
@@ -20,13 +19,19 @@ public sealed class BarTerminals : Rule
         Severity = Severity.Error,
         MilderSeverity = Severity.Advice,
         Safety = true,
-        What = "Finds earth bars with fewer terminals than there are studs and parts of the cabinet to join, and the main conductor; one that leaves no terminal to spare is advised against.",
-        Why = "Two leads under one screw work loose, and who takes one off takes the other's earth away with it.",
-        Formula = "studs + parts to join + 1 <= terminals; parts: frame, each door, side panels, a vented roof with fans",
+        What =
+            "Finds earth bars with fewer terminals than earth studs, cabinet parts to be bonded and the main earth conductor together. A bar without a spare "
+            + "terminal gives advice.",
+        Why = "Two leads under one screw work loose, and removing one lead interrupts the earth of the other.",
+        Formula = "studs + parts to be bonded + 1 <= terminals; parts: frame, each door, side panels, a vented roof with fans",
         Sources = [Sources.BondingPractice],
         Limits = [SpareTerminals],
-        Needs = ["/cabinet/earthBar/terminals", "/items/*/earthStud", "/cabinet/frontDoor/style", "/cabinet/rearDoor/style", "/cabinet/sidePanels", "/cabinet/roof/style", "/cooling/roofFans"],
-        Remedies = ["Take a bar with more terminals."],
+        Needs =
+        [
+            "/cabinet/earthBar/terminals", "/items/*/earthStud", "/cabinet/frontDoor/style", "/cabinet/rearDoor/style", "/cabinet/sidePanels",
+            "/cabinet/roof/style", "/cooling/roofFans",
+        ],
+        Remedies = ["Fit an earth bar with more terminals."],
         Cautions = [Cautions.Electricity],
     };
 
@@ -44,7 +49,7 @@ public sealed class BarTerminals : Rule
 
         if (bar.Terminals is not { } fitted)
         {
-            context.Lacks(Pointers.EarthBarTerminals, "Without the number of its terminals it cannot be said whether all leads find one on the earth bar.");
+            context.Lacks(Pointers.EarthBarTerminals, "The number of terminals of the earth bar is missing, so its capacity cannot be checked.");
             return;
         }
 
@@ -60,8 +65,8 @@ public sealed class BarTerminals : Rule
         context.Report(new FindingDraft
         {
             Message = isShort
-                ? "The earth bar has {fitted} terminals and needs {needed}: {studs} for studs, {parts} for parts of the cabinet, one for the main conductor."
-                : "The earth bar has {fitted} terminals and needs {needed}: that leaves {spare} to spare, where {wanted} should be.",
+                ? "The earth bar has {fitted} terminals and needs {needed}: {studs} for studs, {parts} for cabinet parts and one for the main earth conductor."
+                : "The earth bar has {fitted} terminals and needs {needed}; spare terminals: {spare}, recommended: {wanted}.",
             Data = isShort
                 ? [("fitted", fitted), ("needed", needed), ("studs", earth.Studs.Count), ("parts", earth.Parts.Count)]
                 : [("fitted", fitted), ("needed", needed), ("spare", fitted - needed), ("wanted", spare)],
@@ -79,6 +84,6 @@ public sealed class BarTerminals : Rule
 
     private static IEnumerable<Cure> Cures(RackSurvey survey, int terminals)
     {
-        yield return new Cure(Invariant($"Take an earth bar with {terminals} terminals"), EarthCures.WithBar(survey, terminals));
+        yield return new Cure(Invariant($"Fit an earth bar with {terminals} terminals"), EarthCures.WithBar(survey, terminals));
     }
 }

@@ -9,30 +9,35 @@ using static System.FormattableString;
 
 namespace RackCheck.Rules.Earthing;
 
-/// <summary>Finds earth leads and main earth conductors that are too thin.</summary>
+/// <summary>Finds earth leads and main earth conductors with too small a cross-sectional area.</summary>
 public sealed class ConductorSize : Rule
 {
-    /// <summary>Least section of a conductor in a cabinet that is closed on all sides.</summary>
-    public static RuleLimit ProtectedMm2 { get; } = new(
-        "protectedMm2", "least section of a conductor in a cabinet that is closed on all sides", EarthConductors.LeastProtectedMm2, "mm2", 0.5, 120, Stricter.Higher);
+    private static readonly RuleLimit ProtectedMm2 = new(
+        "protectedMm2", "minimum cross-sectional area of a mechanically protected conductor (cabinet closed on all sides)", EarthConductors.LeastProtectedMm2,
+            "mm2", 0.5, 120, Stricter.Higher);
 
-    /// <summary>Least section of a conductor that nothing protects.</summary>
-    public static RuleLimit UnprotectedMm2 { get; } = new(
-        "unprotectedMm2", "least section of a conductor that nothing protects", EarthConductors.LeastUnprotectedMm2, "mm2", 0.5, 120, Stricter.Higher);
+    private static readonly RuleLimit UnprotectedMm2 = new(
+        "unprotectedMm2", "minimum cross-sectional area of an unprotected conductor", EarthConductors.LeastUnprotectedMm2, "mm2", 0.5, 120, Stricter.Higher);
 
     private static readonly RuleDescriptor Facts = new()
     {
         Id = "earthing.conductor-size",
-        Title = "Earth conductor too thin",
+        Title = "Earth conductor too small",
         Severity = Severity.Error,
         Safety = true,
-        What = "Finds earth leads of items, and main earth conductors, under the least section: by the line conductors of the supply, by strength, and by the heat of a fault until it is cut off.",
-        Why = "The conductor burns through or breaks before the fault is cut off, and the metal stays live.",
-        Formula = "S >= greatest of: by the line conductor S up to 16, 16 up to 35, S/2 above; protectedMm2 or unprotectedMm2; sqrt(I^2 t) / 143",
+        What =
+            "Finds earth leads and main earth conductors below the minimum cross-sectional area, which follows from the line conductors of the supply, from "
+            + "mechanical strength, and from the fault current and disconnection time.",
+        Why = "The conductor melts or breaks before the supply disconnects, and the metal stays live.",
+        Formula = "S >= the largest of: line conductor (S up to 16, 16 up to 35, S/2 above); protectedMm2 or unprotectedMm2; sqrt(I^2 t) / 143",
         Sources = [Sources.Iec60364Earthing],
         Limits = [ProtectedMm2, UnprotectedMm2],
-        Needs = ["/items/*/earthLead/crossSectionMm2", "/earthing/mainConductorMm2", "/supplies/*/cable/crossSectionMm2", "/supplies/*/faultCurrentA", "/supplies/*/disconnectionTimeS", "/cabinet/sidePanels"],
-        Remedies = ["Take the next section on offer.", "Have faults cut off sooner.", "Take the equipment out of the rack."],
+        Needs =
+        [
+            "/items/*/earthLead/crossSectionMm2", "/earthing/mainConductorMm2", "/supplies/*/cable/crossSectionMm2", "/supplies/*/faultCurrentA",
+            "/supplies/*/disconnectionTimeS", "/cabinet/sidePanels",
+        ],
+        Remedies = ["Fit the next standard cross-sectional area.", "Shorten the disconnection time.", "Move the equipment to another rack."],
         Cautions = [Cautions.Electricity],
     };
 
@@ -55,7 +60,7 @@ public sealed class ConductorSize : Rule
             }
             else
             {
-                context.Lacks(Pointers.ItemLeadSection[item.Index], "Without the section of an earth lead it cannot be said whether it is thick enough.");
+                context.Lacks(Pointers.ItemLeadSection[item.Index], "The cross-sectional area of an earth lead is missing, so its size cannot be checked.");
             }
         }
 
@@ -66,13 +71,15 @@ public sealed class ConductorSize : Rule
         }
         else if (earth.Bar is not null || earth.WantsBar(EarthConductors.HighIntegrityFromMa))
         {
-            context.Lacks(Pointers.MainConductor, "Without the section of the main earth conductor it cannot be said whether it is thick enough.");
+            context.Lacks(Pointers.MainConductor, "The cross-sectional area of the main earth conductor is missing, so its size cannot be checked.");
         }
     }
 
     private static void ReportMissing(RuleContext context, IReadOnlyList<SupplyNode> supplies)
     {
-        const string Message = "Without the line conductors of the supply, or fault current and time until it is cut off, it cannot be said how thick an earth conductor has to be.";
+        const string Message =
+            "The line conductors of a supply, or its fault current and disconnection time, are missing, "
+            + "so the size of an earth conductor cannot be checked.";
         if (context.Survey.Description.Supplies is null)
         {
             context.Lacks("/supplies", Message);
@@ -125,15 +132,15 @@ public sealed class ConductorSize : Rule
         return need.Reason switch
         {
             ConductorReason.LineConductor => (
-                "with live wires of {lineMm2} mm2 on supply {supply} it needs {neededMm2} mm2",
+                "the {lineMm2} mm2 line conductors of supply {supply} require {neededMm2} mm2",
                 [("lineMm2", supply!.Source.Cable!.CrossSectionMm2!.Value), ("supply", supply.Id)],
                 [Invariant($"/supplies/{supply.Index}/cable/crossSectionMm2")]),
             ConductorReason.Fault => (
-                "a fault of {faultA} A on supply {supply}, cut off in {seconds} s, asks for {neededMm2} mm2",
+                "a fault current of {faultA} A on supply {supply} with a disconnection time of {seconds} s requires {neededMm2} mm2",
                 [("faultA", supply!.Source.FaultCurrentA!.Value), ("supply", supply.Id), ("seconds", supply.Source.DisconnectionTimeS!.Value)],
                 [Invariant($"/supplies/{supply.Index}/faultCurrentA"), Invariant($"/supplies/{supply.Index}/disconnectionTimeS")]),
-            _ when earth.IsEnclosed => ("even inside a closed cabinet it needs {neededMm2} mm2", [], []),
-            _ => ("one that nothing protects needs {neededMm2} mm2", [], []),
+            _ when earth.IsEnclosed => ("a conductor in a closed cabinet requires {neededMm2} mm2", [], []),
+            _ => ("an unprotected conductor requires {neededMm2} mm2", [], []),
         };
     }
 
@@ -141,7 +148,7 @@ public sealed class ConductorSize : Rule
 
     private static IEnumerable<Cure> Cures(RackSurvey survey, Mounted? item, IReadOnlyList<SupplyNode> supplies, double section, ConductorNeed need)
     {
-        // The smallest that does; the resistance of a long lead may want more than its strength.
+        // The smallest sufficient sizes: a long lead may need a larger one for its resistance.
         var next = EarthConductors.NextSectionMm2(need.SectionMm2);
         foreach (var enough in EarthConductors.SectionsMm2.Where(s => s >= next).Take(MostSections))
         {
@@ -153,7 +160,7 @@ public sealed class ConductorSize : Rule
             yield return new Cure($"Have {sooner.Words}", sooner.After);
         }
 
-        // No conductor on offer does for so great a fault: the greatest, and as quick a breaker as that asks for.
+        // No standard size is enough for this fault current: the largest size with a shorter disconnection time.
         if (next is null && EarthCures.Sooner(survey, supplies, EarthConductors.SectionsMm2[^1], With(EarthConductors.SectionsMm2[^1])) is { } both)
         {
             yield return new Cure($"{Words(EarthConductors.SectionsMm2[^1])}, and have {both.Words}", both.After);
@@ -164,7 +171,8 @@ public sealed class ConductorSize : Rule
             yield return new Cure(Names.ToAnotherRack([item.Id]), survey.Description.WithoutItems([item.Id]));
         }
 
-        string Words(double mm2) => item is null ? Invariant($"Take a main earth conductor of {mm2:0.###} mm2") : Invariant($"Take an earth lead of {mm2:0.###} mm2 for {item.Id}");
+        string Words(double mm2) => item is null ? Invariant($"Fit a main earth conductor of {mm2:0.###} mm2")
+            : Invariant($"Fit an earth lead of {mm2:0.###} mm2 for {item.Id}");
 
         RackDescription With(double mm2) => item is null
             ? survey.Description.EditEarthing(e => e with { MainConductorMm2 = mm2 })

@@ -8,28 +8,30 @@ using static System.FormattableString;
 
 namespace RackCheck.Rules.Earthing;
 
-/// <summary>Finds earth leads that do not reach from an item's stud to the bar.</summary>
+/// <summary>Finds earth leads that are too short to reach the earth bar.</summary>
 public sealed class LeadLength : Rule
 {
-    /// <summary>Slack that a lead keeps.</summary>
-    public static RuleLimit SlackMm { get; } = new("slackMm", "slack that a lead keeps", 200, "mm", 0, 2000, Stricter.Higher);
+    private static readonly RuleLimit SlackMm = new("slackMm", "slack of an earth lead", 200, "mm", 0, 2000, Stricter.Higher);
 
     private static readonly RuleDescriptor Facts = new()
     {
         Id = "earthing.lead-length",
         Title = "Earth lead too short",
         Severity = Severity.Warning,
-        What = "Finds earth leads shorter than the way from the item's stud to the earth bar at the foot of the cabinet, behind, with slack and with what slides pull out.",
-        Why = "The lead does not reach, or is torn off when the item is pulled out.",
-        Formula = "down to unit 1 + opening / 2 + back of the body to the rear uprights + extension of slides + slackMm",
+        What =
+            "Finds earth leads shorter than the route from the earth stud to the earth bar at the rear bottom of the cabinet, including slack and the "
+            + "extension of slide rails.",
+        Why = "The lead does not reach the earth bar, or is torn off when the item is pulled out.",
+        Formula = "height down to U1 + opening / 2 + back of the body to the rear uprights + extension of slides + slackMm",
         Sources = [Sources.EarthRoutePractice, Sources.Iec60297],
         Limits = [SlackMm],
         Needs =
         [
-            "/items/*/earthLead/lengthM", "/items/*/position", "/items/*/heightU", "/items/*/body/depthMm", "/items/*/support/style", "/items/*/support/extensionMm",
+            "/items/*/earthLead/lengthM", "/items/*/position", "/items/*/heightU", "/items/*/body/depthMm", "/items/*/support/style",
+                "/items/*/support/extensionMm",
             "/cabinet/uprights/spacingMm", "/cabinet/uprights/openingMm",
         ],
-        Remedies = ["Take a longer lead."],
+        Remedies = ["Fit a longer earth lead."],
         Cautions = [Cautions.Electricity],
     };
 
@@ -46,18 +48,18 @@ public sealed class LeadLength : Rule
             var length = item.Item!.EarthLead?.LengthM;
             if (length is null)
             {
-                context.Lacks(Pointers.ItemLeadLength[item.Index], "Without the length of an earth lead it cannot be said whether it reaches the bar.");
+                context.Lacks(Pointers.ItemLeadLength[item.Index], "The length of an earth lead is missing, so its reach cannot be checked.");
             }
 
             if (route is null)
             {
-                // What is no 19-inch unit and stands on no shelf stands nowhere, whatever position it has of its own; a rule on layout says so.
+                // An item that is not rack-mountable and has no shelf has no place, whatever its own position; a layout rule reports it.
                 if ((item.Shelf ?? item).Item!.Position is not null)
                 {
                     continue;
                 }
 
-                context.Lacks((item.Shelf ?? item).PositionPointer, "Without the place of an item it cannot be said whether its earth lead reaches the bar.");
+                context.Lacks((item.Shelf ?? item).PositionPointer, "The position of an item is missing, so the reach of its earth lead cannot be checked.");
             }
             else if (length is { } lead)
             {
@@ -77,7 +79,7 @@ public sealed class LeadLength : Rule
 
         context.Report(new FindingDraft
         {
-            Message = "The earth lead of {item} is {lengthM} m long; its way to the earth bar takes {neededM} m with some slack.",
+            Message = "The earth lead of {item} is {lengthM} m long; the route to the earth bar needs {neededM} m including slack.",
             Data = [("item", item.Id), ("lengthM", lead), ("neededM", needed)],
             Subject = context.Survey.Cabinet.Place(item),
             Identity = [item.Id],
@@ -90,10 +92,10 @@ public sealed class LeadLength : Rule
         });
     }
 
-    // What is found is sure; a lead that does for the part of the way that is known may not for all of it.
+    // A finding is certain. A lead that is long enough for the known part of the route may be too short for all of it.
     private static void ReportMissing(RuleContext context, Mounted item, EarthRoute route)
     {
-        const string Message = "Without this part of its way it cannot be said whether an earth lead reaches the bar.";
+        const string Message = "A part of the route is missing, so the reach of an earth lead cannot be checked.";
         var carrier = item.Shelf ?? item;
         if (route.BackMm is null && item.BodyDepthMm is null)
         {
@@ -115,7 +117,7 @@ public sealed class LeadLength : Rule
     {
         var length = Math.Ceiling(2 * needed) / 2;
         yield return new Cure(
-            Invariant($"Take an earth lead {length:0.#} m long for {item.Id}"),
+            Invariant($"Fit an earth lead of {length:0.#} m for {item.Id}"),
             survey.Description.EditItem(item.Index, i => i with { EarthLead = i.EarthLead! with { LengthM = length } }));
     }
 }

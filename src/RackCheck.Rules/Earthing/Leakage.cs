@@ -9,26 +9,29 @@ using static System.FormattableString;
 
 namespace RackCheck.Rules.Earthing;
 
-/// <summary>Finds supplies and PDUs whose protective conductor carries much and can come off.</summary>
+/// <summary>Finds supplies and PDUs with high protective conductor current and insufficient earthing.</summary>
 public sealed class Leakage : Rule
 {
-    /// <summary>Protective conductor current past which the connection has to be secured.</summary>
-    public static RuleLimit LeakageMa { get; } = new(
-        "leakageMa", "protective conductor current past which the connection has to be secured", EarthConductors.SecuredFromMa, "mA", 0.1, 1000, Stricter.Lower);
+    private static readonly RuleLimit LeakageMa = new(
+        "leakageMa", "protective conductor current above which a secured connection is required", EarthConductors.SecuredFromMa, "mA", 0.1, 1000,
+            Stricter.Lower);
 
-    /// <summary>Protective conductor current past which high-integrity earthing is asked for.</summary>
-    public static RuleLimit HighLeakageMa { get; } = new(
-        "highLeakageMa", "protective conductor current past which high-integrity earthing is asked for", EarthConductors.HighIntegrityFromMa, "mA", 0.1, 1000, Stricter.Lower);
+    private static readonly RuleLimit HighLeakageMa = new(
+        "highLeakageMa", "protective conductor current above which high-integrity earthing is required", EarthConductors.HighIntegrityFromMa, "mA", 0.1, 1000,
+            Stricter.Lower);
 
     private static readonly RuleDescriptor Facts = new()
     {
         Id = "earthing.leakage",
-        Title = "High leakage on an unsafe earth",
+        Title = "High leakage with insufficient earthing",
         Severity = Severity.Error,
         Safety = true,
-        What = "Finds PDUs and supplies whose protective conductor carries over 3.5 mA through a plug that is neither industrial nor wired in, or over 10 mA without high-integrity earthing: a main conductor of 10 mm2, or a second earth over a bar. What the description does not tell of is not there.",
-        Why = "When that one earth opens, all the leakage of the equipment goes through whoever touches it.",
-        Formula = "sum of leakageMa over the cords on it; over leakageMa a secured connection and a label, over highLeakageMa high-integrity earthing",
+        What =
+            "Finds PDUs and supplies with a protective conductor current above 3.5 mA through a plug that is not industrial and without a hard-wired "
+            + "connection, or above 10 mA without high-integrity earthing (a main earth conductor of 10 mm2, or a second earth through an earth bar). Earthing "
+            + "that is not given counts as absent.",
+        Why = "When that single protective conductor breaks, the whole leakage current flows through anyone who touches the equipment.",
+        Formula = "sum of leakageMa over the connected cords; above leakageMa a secured connection and a label, above highLeakageMa high-integrity earthing",
         Sources = [Sources.Bs7671ProtectiveCurrent],
         Limits = [LeakageMa, HighLeakageMa],
         Needs =
@@ -38,8 +41,9 @@ public sealed class Leakage : Rule
         ],
         Remedies =
         [
-            "Connect by industrial plugs and sockets, or permanently, and put a warning label beside it.", "Run a main earth conductor of 10 mm2 to an earth bar.",
-            "Add a supply with a PDU.", "Take equipment out of the rack.",
+            "Connect through industrial plugs and sockets, or hard-wire the connection, and fit a warning label.",
+                "Run a main earth conductor of 10 mm2 to an earth bar.",
+            "Add a supply with a PDU.", "Move equipment to another rack.",
         ],
         Cautions = [Cautions.Electricity],
     };
@@ -71,7 +75,7 @@ public sealed class Leakage : Rule
         var isOver = EarthSurvey.Exceeds(node.LeakageMa, secured);
         if (isOver && node.Connector is null)
         {
-            context.Lacks($"{node.Pointer}/{node.Member}", "The leakage asks for a secured connection; without plug or socket it cannot be said whether it is one.");
+            context.Lacks($"{node.Pointer}/{node.Member}", "The leakage requires a secured connection, but the plug or socket is missing.");
         }
 
         var isLoose = isOver && node.Connector is { } code && !PlugFit.Of(code).Secured;
@@ -84,11 +88,11 @@ public sealed class Leakage : Rule
         var limit = isWeak ? high : secured;
         context.Report(new FindingDraft
         {
-            Message = "The earth wire of {kind} {id} carries {leakageMa} mA; over {limitMa} mA it needs " + (isLoose, isWeak) switch
+            Message = "The protective conductor of {kind} {id} carries {leakageMa} mA; above {limitMa} mA it needs " + (isLoose, isWeak) switch
             {
-                (true, true) => "a second or thicker earth, and an industrial plug or fixed wiring, and {connector} is neither.",
-                (true, false) => "an industrial plug or fixed wiring, and {connector} is neither.",
-                _ => "a second or thicker earth.",
+                (true, true) => "a second or larger earth conductor and an industrial plug or a hard-wired connection; {connector} is neither.",
+                (true, false) => "an industrial plug or a hard-wired connection; {connector} is neither.",
+                _ => "a second or larger earth conductor.",
             },
             Data =
             [
@@ -97,7 +101,11 @@ public sealed class Leakage : Rule
             ],
             Subject = $"{node.Kind} {node.Id}",
             Identity = [node.Kind, node.Id],
-            Pointers = [node.Pointer, .. isLoose ? [$"{node.Pointer}/{node.Member}"] : Array.Empty<string>(), .. isWeak && context.Survey.Description.Earthing is not null ? [Pointers.MainConductor] : Array.Empty<string>()],
+            Pointers =
+            [
+                node.Pointer, .. isLoose ? [$"{node.Pointer}/{node.Member}"] : Array.Empty<string>(),
+                .. isWeak && context.Survey.Description.Earthing is not null ? [Pointers.MainConductor] : Array.Empty<string>(),
+            ],
             Actual = Quantities.Of(node.LeakageMa, "mA"),
             Limit = Quantities.Of(limit, "mA"),
             UtilisationPercent = 100 * node.LeakageMa / limit,
@@ -130,9 +138,12 @@ public sealed class Leakage : Rule
         }
     }
 
-    /// <summary>A supply or unit through whose earth the leakage goes.</summary>
-    private sealed record Node(string Kind, string Id, string Pointer, string Member, double LeakageMa, ConnectorCode? Connector, SupplyNode Supply, PduNode? Unit)
+    /// <summary>A supply or PDU whose protective conductor carries the leakage.</summary>
+    private sealed record Node(string Kind, string Id, string Pointer, string Member, double LeakageMa, ConnectorCode? Connector, SupplyNode Supply,
+        PduNode? Unit)
     {
-        public Cord[] CordsOf(PowerTree tree) => Array.FindAll(tree.Cords, c => c.Group is { } group && (Unit is null ? ReferenceEquals(group.Unit.Supply, Supply) : ReferenceEquals(group.Unit, Unit)));
+        public Cord[] CordsOf(PowerTree tree) => Array.FindAll(
+            tree.Cords,
+            c => c.Group is { } group && (Unit is null ? ReferenceEquals(group.Unit.Supply, Supply) : ReferenceEquals(group.Unit, Unit)));
     }
 }

@@ -3,30 +3,29 @@ using RackCheck.Survey.Power;
 
 namespace RackCheck.Rules.Earthing;
 
-/// <summary>What the rules on leakage have to say of what is not known.</summary>
+/// <summary>Reports missing data for the rules on leakage.</summary>
 internal static class MissingLeakageData
 {
-    /// <summary>Names the protective conductor currents that are absent though their items hang on an outlet.</summary>
-    /// <param name="context">Where to say it.</param>
-    /// <param name="matters">Whether what hangs on a supply matters to the rule.</param>
+    /// <summary>Reports items on an outlet without a protective conductor current, for the supplies that the rule checks.</summary>
     public static void Report(RuleContext context, Func<SupplyNode, bool> matters)
     {
         foreach (var cord in context.Survey.Power.Cords)
         {
             if (cord is { Group.Unit.Supply: { } supply, LeakageMa: null } && matters(supply))
             {
-                context.Lacks(Pointers.ItemLeakage[cord.Item.Index], "Without the protective conductor current of an item it cannot be said what the earth of its outlet and supply carries.");
+                context.Lacks(
+                    Pointers.ItemLeakage[cord.Item.Index],
+                    "The protective conductor current of an item is missing, so the leakage of its outlet and supply is unknown.");
             }
         }
     }
 
-    /// <summary>Asks for the PDUs, without which no leakage comes together anywhere.</summary>
-    /// <param name="context">Where to say it.</param>
+    /// <summary>Reports missing PDUs, which assign the leakage to the supplies.</summary>
     public static void ReportUnits(RuleContext context)
     {
         if (!context.Survey.Power.IsDescribed && context.Survey.Power.Cords.Length > 0)
         {
-            context.Lacks("/pdus", "Without the PDUs it cannot be said which supply carries the protective conductor current of which item.");
+            context.Lacks("/pdus", "The PDUs are missing, so the protective conductor current of each supply is unknown.");
         }
     }
 }

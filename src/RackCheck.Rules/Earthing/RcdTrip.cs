@@ -8,28 +8,33 @@ using static System.FormattableString;
 
 namespace RackCheck.Rules.Earthing;
 
-/// <summary>Finds RCDs that standing leakage brings near to tripping.</summary>
+/// <summary>Finds RCDs at risk of nuisance tripping by standing leakage.</summary>
 public sealed class RcdTrip : Rule
 {
-    // Up to here an RCD protects people, mA.
+    // Maximum rating of an RCD for personal protection, mA.
     private const double PersonalMa = 30;
 
     private static readonly RuleLimit LeakageSharePercent = new(
-        "leakageSharePercent", "share of the rated residual current that standing leakage may take", EarthConductors.RcdSharePercent, "%", 1, 100, Stricter.Lower);
+        "leakageSharePercent", "permitted standing leakage as a share of the rated residual current", EarthConductors.RcdSharePercent, "%", 1, 100,
+            Stricter.Lower);
 
     private static readonly RuleDescriptor Facts = new()
     {
         Id = "earthing.rcd-trip",
-        Title = "Standing leakage near the RCD's trip current",
+        Title = "Nuisance tripping of the RCD",
         Severity = Severity.Warning,
         Safety = true,
-        What = "Finds supplies whose equipment leaks more, all the time, than 30 % of the rated residual current of their RCD.",
-        Why = "The RCD may trip from half its rating: switching on one item more takes the whole rack down, and people are tempted to bridge it.",
+        What = "Finds supplies whose standing leakage is above 30 % of the rated residual current of their RCD.",
+        Why = "An RCD can trip from half its rating. Switching on one more item can shut down the whole rack, and people are tempted to bypass the RCD.",
         Formula = "sum of leakageMa over the cords on the supply <= leakageSharePercent x rcdMa",
         Sources = [Sources.Bs7671Rcd, Sources.Iec61008],
         Limits = [LeakageSharePercent],
         Needs = ["/supplies/*/rcdMa", "/items/*/power/leakageMa", "/items/*/power/plugs", "/connections", "/pdus"],
-        Remedies = ["Split the equipment over one more supply, with an RCD of its own.", "Take an RCD of the next rating, where none of 30 mA is asked for.", "Take equipment out of the rack."],
+        Remedies =
+        [
+            "Share the equipment with a second supply that has its own RCD.", "Fit an RCD of the next rating, unless 30 mA is required.",
+            "Move equipment to another rack.",
+        ],
         Cautions = [Cautions.Electricity],
     };
 
@@ -58,7 +63,7 @@ public sealed class RcdTrip : Rule
             var cords = Array.FindAll(tree.Cords, c => ReferenceEquals(c.Group?.Unit.Supply, supply));
             context.Report(new FindingDraft
             {
-                Message = "Equipment on supply {supply} leaks {leakageMa} mA to earth all the time; over {limitMa} mA its RCD, the {rcdMa} mA earth-leakage switch, can trip unasked.",
+                Message = "The standing leakage of supply {supply} is {leakageMa} mA; above {limitMa} mA its {rcdMa} mA RCD is at risk of nuisance tripping.",
                 Data = [("supply", supply.Id), ("leakageMa", supply.LeakageMa), ("limitMa", limit), ("rcdMa", rated)],
                 Subject = $"supply {supply.Id}",
                 Identity = [supply.Id],
@@ -72,7 +77,7 @@ public sealed class RcdTrip : Rule
         }
     }
 
-    // One that protects people is not given up where there is another way.
+    // An RCD for personal protection is replaced only where there is no other remedy.
     private static IEnumerable<Cure> Cures(RackSurvey survey, SupplyNode supply, double rated, double share, Cord[] cords)
     {
         var split = PowerCures.AddSupplies(survey, supply, null, cords);
@@ -86,8 +91,9 @@ public sealed class RcdTrip : Rule
         {
             if (next > rated && !EarthSurvey.Exceeds(supply.LeakageMa, share / 100 * next))
             {
-                var unless = rated <= PersonalMa ? Invariant($", unless one of {PersonalMa:0} mA is asked for") : "";
-                yield return new Cure(Invariant($"Take an RCD of {next:0} mA for supply {supply.Id}{unless}"), survey.Description.EditSupply(supply.Index, s => s with { RcdMa = next }));
+                var unless = rated <= PersonalMa ? Invariant($", unless {PersonalMa:0} mA is required") : "";
+                yield return new Cure(Invariant($"Fit an RCD of {next:0} mA for supply {supply.Id}{unless}"),
+                    survey.Description.EditSupply(supply.Index, s => s with { RcdMa = next }));
                 yield break;
             }
         }

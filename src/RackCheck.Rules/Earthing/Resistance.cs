@@ -8,27 +8,32 @@ using static System.FormattableString;
 
 namespace RackCheck.Rules.Earthing;
 
-/// <summary>Finds earth leads that resist too much.</summary>
+/// <summary>Finds earth leads with too high a resistance.</summary>
 public sealed class Resistance : Rule
 {
     private const double UsualSlackMm = 200;
 
     private static readonly RuleLimit PathOhm = new(
-        "pathOhm", "most resistance from a stud to the bar", EarthConductors.MostPathOhm, "ohm", 0.01, 1, Stricter.Lower);
+        "pathOhm", "maximum earth continuity resistance from an earth stud to the earth bar", EarthConductors.MostPathOhm, "ohm", 0.01, 1, Stricter.Lower);
 
     private static readonly RuleDescriptor Facts = new()
     {
         Id = "earthing.resistance",
-        Title = "Earth path resists too much",
+        Title = "Earth continuity resistance too high",
         Severity = Severity.Error,
         Safety = true,
-        What = "Finds earth leads whose resistance from stud to bar is over 0.1 ohm, by length and section of the copper at 20 C.",
-        Why = "A fault raises the metal above earth by current times resistance, and its current may be too low to trip the breaker.",
+        What =
+            "Finds earth leads with a resistance from earth stud to earth bar above 0.1 ohm, from the length and cross-sectional area of the copper at 20 C.",
+        Why = "The touch voltage in a fault is current times resistance, and the fault current may be too low to trip the breaker.",
         Formula = "R = 0.017241 L / S <= pathOhm",
         Sources = [Sources.Iec60028, Sources.Iec60950EarthTest],
         Limits = [PathOhm],
         Needs = ["/items/*/earthStud", "/items/*/earthLead/lengthM", "/items/*/earthLead/crossSectionMm2"],
-        Remedies = ["Take a thicker lead.", "Take a shorter lead, where its way allows it.", "Take the equipment out of the rack."],
+        Remedies =
+        [
+            "Fit an earth lead with a larger cross-sectional area.", "Fit a shorter earth lead, where its route allows it.",
+            "Move the equipment to another rack.",
+        ],
         Cautions = [Cautions.Electricity],
     };
 
@@ -44,15 +49,19 @@ public sealed class Resistance : Rule
             var lead = item.Item!.EarthLead;
             if (lead?.LengthM is null)
             {
-                context.Lacks(Pointers.ItemLeadLength[item.Index], "Without length and section of an earth lead it cannot be said what it resists.");
+                context.Lacks(
+                    Pointers.ItemLeadLength[item.Index],
+                    "The length or cross-sectional area of an earth lead is missing, so its resistance is unknown.");
             }
 
             if (lead?.CrossSectionMm2 is null)
             {
-                context.Lacks(Pointers.ItemLeadSection[item.Index], "Without length and section of an earth lead it cannot be said what it resists.");
+                context.Lacks(
+                    Pointers.ItemLeadSection[item.Index],
+                    "The length or cross-sectional area of an earth lead is missing, so its resistance is unknown.");
             }
 
-            // A section of 0 is no conductor: what is wrong with it is not its resistance.
+            // A cross-sectional area of 0 is no conductor; another rule reports it.
             if (lead is { LengthM: { } length, CrossSectionMm2: { } section and > 0 } && RoundedOhm(length, section) is var ohm && ohm > limit)
             {
                 Report(context, item, length, section, ohm, limit);
@@ -60,12 +69,13 @@ public sealed class Resistance : Rule
         }
     }
 
-    // To a hundredth of a milliohm: finer than anybody measures, and a sum redone by hand comes to the same.
-    private static double RoundedOhm(double length, double section) => Math.Round(EarthConductors.ResistanceOhm(length, section), 5, MidpointRounding.AwayFromZero);
+    // Rounded to 0.01 milliohm, so that the calculation can be repeated by hand.
+    private static double RoundedOhm(double length, double section) =>
+        Math.Round(EarthConductors.ResistanceOhm(length, section), 5, MidpointRounding.AwayFromZero);
 
     private static void Report(RuleContext context, Mounted item, double length, double section, double ohm, double limit) => context.Report(new FindingDraft
     {
-        Message = "The earth lead of {item}, {lengthM} m of {sectionMm2} mm2, has a resistance of {pathMohm} mohm; {limitMohm} mohm is the most that it may have.",
+        Message = "The earth lead of {item} ({lengthM} m of {sectionMm2} mm2) has a resistance of {pathMohm} mohm; the limit is {limitMohm} mohm.",
         Data = [("item", item.Id), ("lengthM", length), ("sectionMm2", section), ("pathMohm", 1000 * ohm), ("limitMohm", 1000 * limit)],
         Subject = context.Survey.Cabinet.Place(item),
         Identity = [item.Id],
@@ -82,12 +92,13 @@ public sealed class Resistance : Rule
         var enough = EarthConductors.CopperOhmMm2PerM * length / limit;
         if (EarthConductors.NextSectionMm2(enough) is { } next && next > section)
         {
-            yield return new Cure(Invariant($"Take an earth lead of {next:0.###} mm2 for {item.Id}"), With(l => l with { CrossSectionMm2 = next }));
+            yield return new Cure(Invariant($"Fit an earth lead of {next:0.###} mm2 for {item.Id}"), With(l => l with { CrossSectionMm2 = next }));
         }
 
-        if (EarthRoute.Of(survey.Cabinet, item) is { IsKnown: true } route && Math.Ceiling(2 * (route.LengthMm + UsualSlackMm) / 1000) / 2 is var reach && reach < length)
+        if (EarthRoute.Of(survey.Cabinet, item) is { IsKnown: true } route && Math.Ceiling(2 * (route.LengthMm + UsualSlackMm) / 1000) / 2 is var reach
+            && reach < length)
         {
-            yield return new Cure(Invariant($"Take an earth lead {reach:0.#} m long for {item.Id}"), With(l => l with { LengthM = reach }));
+            yield return new Cure(Invariant($"Fit an earth lead of {reach:0.#} m for {item.Id}"), With(l => l with { LengthM = reach }));
         }
 
         yield return new Cure(Names.ToAnotherRack([item.Id]), survey.Description.WithoutItems([item.Id]));

@@ -5,21 +5,24 @@ using RackCheck.Survey;
 
 namespace RackCheck.Rules.Earthing;
 
-/// <summary>Finds metal parts of the cabinet that are not joined to earth.</summary>
+/// <summary>Finds metal parts of the cabinet that are not bonded.</summary>
 public sealed class UnbondedPart : Rule
 {
     private static readonly RuleDescriptor Facts = new()
     {
         Id = "earthing.unbonded-part",
-        Title = "Part not joined to earth",
+        Title = "Cabinet part not bonded",
         Severity = Severity.Error,
         Safety = true,
-        What = "Finds the frame, doors, side panels, or a vented roof with fans, where they are not joined to protective earth.",
-        Why = "Paint and hinges do not conduct: a wire that comes off inside makes the part live, and nothing trips.",
-        Formula = "every part to join is among those joined, or its door says so",
+        What = "Finds cabinet parts (frame, doors, side panels, vented roof with fans) that are not bonded to protective earth.",
+        Why = "Paint and hinges do not conduct reliably. A loose wire inside makes the part live, and no breaker trips.",
+        Formula = "every part is in the list of bonded parts, or its door is given as bonded",
         Sources = [Sources.BondingPractice],
-        Needs = ["/earthing/bonded", "/cabinet/frontDoor/bonded", "/cabinet/rearDoor/bonded", "/cabinet/sidePanels", "/cabinet/roof/style", "/cooling/roofFans"],
-        Remedies = ["Join the part to the earth bar by a lead of its own."],
+        Needs =
+        [
+            "/earthing/bonded", "/cabinet/frontDoor/bonded", "/cabinet/rearDoor/bonded", "/cabinet/sidePanels", "/cabinet/roof/style", "/cooling/roofFans",
+        ],
+        Remedies = ["Bond the part to the earth bar with its own lead."],
         Cautions = [Cautions.Electricity],
     };
 
@@ -39,13 +42,14 @@ public sealed class UnbondedPart : Rule
         {
             if (part.IsBonded is null)
             {
-                context.Lacks(Pointers.Bonded, "Without the list of parts that are joined to earth it cannot be said whether all are.");
+                context.Lacks(Pointers.Bonded, "The list of bonded parts is missing, so the bonding of the cabinet cannot be checked.");
             }
             else if (part.IsBonded == false)
             {
                 context.Report(new FindingDraft
                 {
-                    Message = part.Part == BondedPart.SidePanels ? "The {part} are not joined to protective earth." : "The {part} is not joined to protective earth.",
+                    Message = part.Part == BondedPart.SidePanels ? "The {part} are not bonded to protective earth."
+                        : "The {part} is not bonded to protective earth.",
                     Data = [("part", part.Name)],
                     Subject = part.Name,
                     Identity = [part.Name],
@@ -56,7 +60,7 @@ public sealed class UnbondedPart : Rule
         }
     }
 
-    // Parts share one list; what each is told by keeps them apart for a client that goes by pointers.
+    // All parts share one list; this second pointer tells them apart.
     private static string PlaceOf(BondedPart part) => part switch
     {
         BondedPart.FrontDoor => Pointers.FrontDoor,
@@ -68,15 +72,16 @@ public sealed class UnbondedPart : Rule
 
     private static IEnumerable<Cure> Cures(RackSurvey survey, EarthPart part)
     {
-        yield return new Cure($"Join the {part.Name} to earth by a lead of {(part.Part == BondedPart.SidePanels ? "their" : "its")} own", Joined(survey.Description, part));
+        yield return new Cure($"Bond the {part.Name} to earth with {(part.Part == BondedPart.SidePanels ? "their" : "its")} own lead",
+            Joined(survey.Description, part));
         var open = survey.Earth.Parts.Where(p => p.IsBonded == false).ToArray();
         if (open.Length > 1)
         {
-            yield return new Cure("Join every part of the cabinet to earth", open.Aggregate(survey.Description, Joined));
+            yield return new Cure("Bond all parts of the cabinet to earth", open.Aggregate(survey.Description, Joined));
         }
     }
 
-    // A list that is given is complete, so none is begun where there was none: it would unsay all other parts.
+    // A given list is complete, so a missing list stays missing: a new list would state that all other parts are not bonded.
     private static RackDescription Joined(RackDescription description, EarthPart part)
     {
         if (description.Earthing?.Bonded is { } list && !list.Contains(part.Part))
@@ -86,8 +91,10 @@ public sealed class UnbondedPart : Rule
 
         return part.Part switch
         {
-            BondedPart.FrontDoor when description.Cabinet!.FrontDoor is { Bonded: not null } door => description.EditCabinet(c => c with { FrontDoor = door with { Bonded = true } }),
-            BondedPart.RearDoor when description.Cabinet!.RearDoor is { Bonded: not null } door => description.EditCabinet(c => c with { RearDoor = door with { Bonded = true } }),
+            BondedPart.FrontDoor when description.Cabinet!.FrontDoor is { Bonded: not null } door =>
+                description.EditCabinet(c => c with { FrontDoor = door with { Bonded = true } }),
+            BondedPart.RearDoor when description.Cabinet!.RearDoor is { Bonded: not null } door =>
+                description.EditCabinet(c => c with { RearDoor = door with { Bonded = true } }),
             _ => description,
         };
     }

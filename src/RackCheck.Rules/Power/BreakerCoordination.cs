@@ -16,12 +16,24 @@ public sealed class BreakerCoordination : Rule
         Title = "Breaker, cable and PDU ratings do not match",
         Severity = Severity.Error,
         Safety = true,
-        What = "Finds PDUs rated above the breaker of their supply, PDUs rated below that breaker whose outlet groups have no breakers of their own, and cables with a current-carrying capacity below the breaker rating. In North America a PDU rated at 80 % of its breaker matches it.",
-        Why = "A breaker protects only cables and PDUs that are rated for at least its own current. Anything smaller overheats before the breaker trips. A PDU with a higher rating invites a load that the breaker cannot carry.",
+        What =
+            "Finds PDUs rated above the breaker of their supply, PDUs rated below that breaker whose outlet groups have no breakers of their own, and cables "
+            + "with a current-carrying capacity below the breaker rating. In North America a PDU rated at 80 % of its breaker matches it.",
+        Why =
+            "A breaker protects only cables and PDUs that are rated for at least its own current. Anything smaller overheats before the breaker trips. A PDU "
+            + "with a higher rating invites a load that the breaker cannot carry.",
         Formula = "PDU rating <= In <= cable capacity; In of the supply, or of each outlet group, <= PDU rating (North America: / 0.8)",
         Sources = [Sources.Iec60364Overload, Sources.Bs7671Capacity, Sources.Nec210],
-        Needs = ["/supplies/*/ratedA", "/supplies/*/breaker/ratedA", "/supplies/*/phases", "/supplies/*/cable/crossSectionMm2", "/pdus/*/ratedA", "/pdus/*/groups/*/breakerA", "/items/*/ups/feeds", "/site/region"],
-        Remedies = ["Fit a breaker of the PDU's rating.", "Fit a PDU of the breaker's rating.", "Fit a PDU with a breaker for each outlet group.", "Fit a cable with a larger cross-sectional area.", "Fit a smaller breaker."],
+        Needs =
+        [
+            "/supplies/*/ratedA", "/supplies/*/breaker/ratedA", "/supplies/*/phases", "/supplies/*/cable/crossSectionMm2", "/pdus/*/ratedA",
+            "/pdus/*/groups/*/breakerA", "/items/*/ups/feeds", "/site/region",
+        ],
+        Remedies =
+        [
+            "Fit a breaker of the PDU's rating.", "Fit a PDU of the breaker's rating.", "Fit a PDU with a breaker for each outlet group.",
+            "Fit a cable with a larger cross-sectional area.", "Fit a smaller breaker.",
+        ],
         Cautions = [Cautions.Electricity],
     };
 
@@ -103,7 +115,8 @@ public sealed class BreakerCoordination : Rule
         var before = open.Max(g => Math.Min(g.BreakerA ?? supply.BreakerA, supply.BreakerA));
         context.Report(new FindingDraft
         {
-            Message = "{pdu} can carry {limitA} A, but outlet " + (open.Length == 1 ? "group {groups} is" : "groups {groups} are") + " protected at {breakerA} A.",
+            Message = "{pdu} can carry {limitA} A, but outlet " + (open.Length == 1 ? "group {groups} is"
+                : "groups {groups} are") + " protected at {breakerA} A.",
             Data =
             [
                 ("pdu", unit.Id), ("limitA", carries),

@@ -15,12 +15,18 @@ public sealed class InletMismatch : Rule
         Title = "PDU plug and supply do not match",
         Severity = Severity.Error,
         Safety = true,
-        What = "Finds PDUs whose plug does not fit the socket of their supply, is rated below the PDU, or has one phase while the outlet groups use several. Each PDU has one finding, which names the most serious defect. For a PDU fed from a UPS, only the rating and phases of the plug are checked.",
+        What =
+            "Finds PDUs whose plug does not fit the socket of their supply, is rated below the PDU, or has one phase while the outlet groups use several. "
+            + "Each PDU has one finding, which names the most serious defect. For a PDU fed from a UPS, only the rating and phases of the plug are checked.",
         Why = "Somebody improvises an adaptor during installation, or a plug with too low a rating overheats.",
         Formula = "plug fits socket (connector table); plug rating >= PDU rating; phases of the plug >= phases of the outlet groups",
         Sources = [Sources.Iec60320, Sources.Bs1363, Sources.Cee7, Sources.NemaWd6, Sources.Iec60309],
         Needs = ["/pdus/*/plug", "/pdus/*/ratedA", "/pdus/*/groups/*/phase", "/supplies/*/socket", "/items/*/ups/feeds", "/site/region"],
-        Remedies = ["Fit a PDU with the plug for that socket.", "Fit the supply with the socket for that plug.", "Fit plug and socket of the next larger rating.", "Fit a PDU within the rating of the plug.", "Hard-wire the PDU."],
+        Remedies =
+        [
+            "Fit a PDU with the plug for that socket.", "Fit the supply with the socket for that plug.", "Fit plug and socket of the next larger rating.",
+            "Fit a PDU within the rating of the plug.", "Hard-wire the PDU.",
+        ],
         Cautions = [Cautions.Electricity],
     };
 

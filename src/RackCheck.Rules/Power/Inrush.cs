@@ -17,11 +17,17 @@ public sealed class Inrush : Rule
         Id = "power.inrush",
         Title = "Inrush trips the breaker",
         Severity = Severity.Warning,
-        What = "Finds supplies where the inrush current of all equipment that starts together is above the lowest instantaneous trip current of the breaker. Remotely switched outlets start in sequence; all other outlets start together.",
+        What =
+            "Finds supplies where the inrush current of all equipment that starts together is above the lowest instantaneous trip current of the breaker. "
+            + "Remotely switched outlets start in sequence; all other outlets start together.",
         Why = "After a power cut all equipment starts together and trips the breaker again, so the rack stays off.",
         Formula = "sum of the inrush currents on a phase <= m In; m = 3 (curve B), 5 (C), 10 (D)",
         Sources = [Sources.Iec60898, Sources.SequencingPractice],
-        Needs = ["/items/*/power/inrushA", "/items/*/power/plugs", "/supplies/*/breaker/curve", "/supplies/*/breaker/ratedA", "/pdus/*/remoteSwitched", "/pdus/*/groups/*/outlets/*/switched", "/connections"],
+        Needs =
+        [
+            "/items/*/power/inrushA", "/items/*/power/plugs", "/supplies/*/breaker/curve", "/supplies/*/breaker/ratedA", "/pdus/*/remoteSwitched",
+            "/pdus/*/groups/*/outlets/*/switched", "/connections",
+        ],
         Remedies = ["Fit PDUs with sequenced outlets.", "Fit a breaker with a slower curve.", "Add a supply with a PDU.", "Fit a larger supply."],
         Cautions = [Cautions.Electricity],
     };
@@ -38,7 +44,9 @@ public sealed class Inrush : Rule
             {
                 foreach (var cord in SupplyCures.CordsOn(context.Survey, supply).Where(c => c.InrushA is null))
                 {
-                    context.Lacks(Pointers.ItemInrush[cord.Item.Index], "The inrush current of an item is missing, so the breaker of its supply cannot be checked at switch-on.");
+                    context.Lacks(
+                        Pointers.ItemInrush[cord.Item.Index],
+                        "The inrush current of an item is missing, so the breaker of its supply cannot be checked at switch-on.");
                 }
             }
 
@@ -80,14 +88,15 @@ public sealed class Inrush : Rule
         });
     }
 
-    // The cords that start together, or one sequenced cord with a higher inrush current than their sum. Six digits: the shares of an item's cords must add up to the
-    // inrush current of the item.
+    // The cords that start together, or one sequenced cord with a higher inrush current than their sum. Six digits: the shares of an item's cords must add up
+    // to the inrush current of the item.
     private static string Sum(RackSurvey survey, SupplyNode supply)
     {
         var terms = SupplyCures.CordsOn(survey, supply)
             .Where(c => !c.Switched && c.InrushA > 0 && (c.Group!.Line == supply.InrushLine || c.IsThreePhase))
             .GroupBy(c => Math.Round(c.InrushA!.Value, 6, MidpointRounding.AwayFromZero)).OrderByDescending(g => g.Key)
-            .Select(g => (Sum: g.Sum(c => c.InrushA!.Value), Text: g.Count() == 1 ? Invariant($"{g.Key:0.######}") : Invariant($"{g.Count()} x {g.Key:0.######}"))).ToArray();
+            .Select(g => (Sum: g.Sum(c => c.InrushA!.Value), Text: g.Count() == 1 ? Invariant($"{g.Key:0.######}")
+                : Invariant($"{g.Count()} x {g.Key:0.######}"))).ToArray();
         var isAlone = Loading.IsOver(supply.InrushA, terms.Sum(t => t.Sum));
         return isAlone || terms is [{ Text: var single }] && !single.Contains('x', StringComparison.Ordinal)
             ? Invariant($"{supply.InrushA:0.###}")

@@ -21,7 +21,9 @@ internal readonly record struct Loading(double CurrentA, double LimitA, Severity
         : IsOver(load.NormalA, designA) ? new Loading(load.NormalA, designA, Severity.Warning, null)
         : null;
 
-    /// <summary>Compares phases with the limit and the design load of one phase, A. The most severe overload counts, and among equals the largest current.</summary>
+    /// <summary>
+    /// Compares phases with the limit and the design load of one phase, A. The most severe overload counts, and among equals the largest current.
+    /// </summary>
     /// <returns>The phase, 0 to 2, and its overload; null without an overload.</returns>
     public static (int Line, Loading Found)? Gravest(IReadOnlyList<LoadPoint> lines, double limitA, double designA)
     {
@@ -29,7 +31,8 @@ internal readonly record struct Loading(double CurrentA, double LimitA, Severity
         for (var line = 0; line < lines.Count; line++)
         {
             if (Judge(lines[line], limitA, designA) is { } found
-                && (gravest is not { Found: var other } || found.Severity < other.Severity || (found.Severity == other.Severity && found.CurrentA > other.CurrentA)))
+                && (gravest is not { Found: var other } || found.Severity < other.Severity
+                    || (found.Severity == other.Severity && found.CurrentA > other.CurrentA)))
             {
                 gravest = (line, found);
             }
@@ -75,7 +78,9 @@ internal static class MissingLoadingData
             }
             else if (cord.Item.Item is { Ups: null, Power.RatedW: null })
             {
-                context.Lacks(Pointers.ItemRatedW[cord.Item.Index], "The rated power of an item is missing, so the load on its outlet, PDU and supply is unknown.");
+                context.Lacks(
+                    Pointers.ItemRatedW[cord.Item.Index],
+                    "The rated power of an item is missing, so the load on its outlet, PDU and supply is unknown.");
             }
         }
     }

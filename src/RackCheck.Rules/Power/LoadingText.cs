@@ -36,7 +36,8 @@ internal static class LoadingText
     /// <summary>The subject of a sentence about one phase of a supply, 0 to 2.</summary>
     /// <returns>The text with the names of values in braces, and the values.</returns>
     public static (string Text, (string Name, Scalar Value)[] Data) Name(SupplyNode supply, int line) =>
-        supply.Phases == 3 ? ("Phase {line} of supply {supply}", [("supply", supply.Id), ("line", LineName(line))]) : ("Supply {supply}", [("supply", supply.Id)]);
+        supply.Phases == 3 ? ("Phase {line} of supply {supply}", [("supply", supply.Id), ("line", LineName(line))])
+            : ("Supply {supply}", [("supply", supply.Id)]);
 
     /// <summary>L1, L2 or L3 for phase 0, 1 or 2.</summary>
     public static string LineName(int line) => Invariant($"L{line + 1}");

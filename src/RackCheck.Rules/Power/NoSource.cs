@@ -18,9 +18,15 @@ public sealed class NoSource : Rule
         Severity = Severity.Error,
         What = "Finds cords without an outlet, for every possible assignment of cords to outlets: too few outlets, none of the type, or none at the voltage.",
         Why = "Equipment is delivered that cannot be switched on, or is connected with unplanned adaptors and extension leads.",
-        Formula = "largest number of cords with an outlet of their own >= number of cords (maximum matching of cords and outlets); item voltage / outlet voltage from 0.8 to 1.25",
+        Formula =
+            "largest number of cords with an outlet of their own >= number of cords (maximum matching of cords and outlets); item voltage / outlet voltage "
+            + "from 0.8 to 1.25",
         Sources = [Sources.Iec60320, Sources.Bs1363, Sources.Cee7, Sources.NemaWd6, Sources.Iec60309, Sources.VoltagePractice],
-        Needs = ["/items/*/power/plugs", "/items/*/power/voltageV", "/items/*/power/redundant", "/supplies/*/voltageV", "/supplies/*/phases", "/pdus/*/groups/*/outlets", "/connections"],
+        Needs =
+        [
+            "/items/*/power/plugs", "/items/*/power/voltageV", "/items/*/power/redundant", "/supplies/*/voltageV", "/supplies/*/phases",
+            "/pdus/*/groups/*/outlets", "/connections",
+        ],
         Remedies = ["Fit a PDU with more outlets.", "Add a PDU.", "Add a supply with a PDU.", "Move equipment to another rack."],
         Cautions = [Cautions.Electricity],
     };

@@ -21,7 +21,11 @@ public sealed class OutletRating : Rule
         Why = "An overloaded contact overheats, and the breaker of the group is often too large to trip.",
         Formula = "I = P/(n V pf) through each of n cords, a third of it on each of three phases; I <= the lower rating of plug and socket",
         Sources = [Sources.CircuitTheory, Sources.Iec60320, Sources.Bs1363, Sources.Cee7, Sources.NemaWd6, Sources.Iec60309, Sources.RedundancyPractice],
-        Needs = ["/items/*/power/ratedW", "/items/*/power/powerFactor", "/items/*/power/plugs", "/items/*/power/redundant", "/supplies/*/voltageV", "/pdus/*/groups/*/outlets", "/connections", "/site/region"],
+        Needs =
+        [
+            "/items/*/power/ratedW", "/items/*/power/powerFactor", "/items/*/power/plugs", "/items/*/power/redundant", "/supplies/*/voltageV",
+            "/pdus/*/groups/*/outlets", "/connections", "/site/region",
+        ],
         Remedies = ["Fit a larger plug and an outlet for it.", "Share the load among more cords.", "Move the item to another rack."],
         Cautions = [Cautions.Electricity],
     };
@@ -78,7 +82,9 @@ public sealed class OutletRating : Rule
             Actual = Quantities.Of(worst, "A"),
             Limit = Quantities.Of(rated, "A"),
             UtilisationPercent = 100 * worst / rated,
-            Calculation = Invariant($"{cord.WorstWatts:0.###}{over} / ({unit.Supply.Source.VoltageV:0.###} x {cord.PowerFactor:0.###}) = {worst:0.###} > {rated:0.###}")
+            Calculation =
+                Invariant($"{cord.WorstWatts:0.###}{over} / ({unit.Supply.Source.VoltageV:0.###} x {cord.PowerFactor:0.###}) = {worst:0.###} > ")
+                + Invariant($"{rated:0.###}")
                 + (lost ? ", with a supply lost" : ""),
             Cures = PlugCures.Larger(survey, cord).Concat(PlugCures.MoreCords(survey, cord)).Append(OutletCures.TakeOut(survey, [cord])),
         });

@@ -17,13 +17,25 @@ public sealed class PduLoading : Rule
         Severity = Severity.Error,
         MilderSeverity = Severity.Warning,
         Safety = true,
-        What = "Finds PDUs and outlet groups loaded above their rating, in normal use or with a supply lost. A load above the design share is a warning. In North America a load above 80 % of the breaker rating is an error.",
+        What =
+            "Finds PDUs and outlet groups loaded above their rating, in normal use or with a supply lost. A load above the design share is a warning. In "
+            + "North America a load above 80 % of the breaker rating is an error.",
         Why = "The breaker trips and all equipment fed from it goes down, often when the other supply is lost. A PDU without a breaker overheats.",
-        Formula = "I = sum of P/(V pf) over the cords on a phase; a dual-fed item draws P/n through each of n cords, and all of P through the remaining cords with a supply lost",
+        Formula =
+            "I = sum of P/(V pf) over the cords on a phase; a dual-fed item draws P/n through each of n cords, and all of P through the remaining cords with "
+            + "a supply lost",
         Sources = [Sources.CircuitTheory, Sources.LoadingPractice, Sources.Nec210, Sources.RedundancyPractice],
         Limits = [LimitsInForce.DesignSharePercent, LimitsInForce.ContinuousSharePercent],
-        Needs = ["/items/*/power/ratedW", "/items/*/power/powerFactor", "/items/*/power/plugs", "/items/*/power/redundant", "/supplies/*/voltageV", "/pdus/*/ratedA", "/pdus/*/groups/*/breakerA", "/connections", "/site/region"],
-        Remedies = ["Plug equipment into another group or PDU.", "Add a PDU.", "Fit a larger supply and PDU.", "Add a supply with a PDU.", "Move equipment to another rack."],
+        Needs =
+        [
+            "/items/*/power/ratedW", "/items/*/power/powerFactor", "/items/*/power/plugs", "/items/*/power/redundant", "/supplies/*/voltageV", "/pdus/*/ratedA",
+            "/pdus/*/groups/*/breakerA", "/connections", "/site/region",
+        ],
+        Remedies =
+        [
+            "Plug equipment into another group or PDU.", "Add a PDU.", "Fit a larger supply and PDU.", "Add a supply with a PDU.",
+            "Move equipment to another rack.",
+        ],
         Cautions = [Cautions.Electricity],
     };
 
@@ -63,7 +75,8 @@ public sealed class PduLoading : Rule
     private static void Report(RuleContext context, PduNode unit, GroupNode? group, int line, Loading found)
     {
         var survey = context.Survey;
-        var cords = survey.Power.Cords.Where(c => c.Group is { } g && (group is null ? ReferenceEquals(g.Unit, unit) && (g.Line == line || c.IsThreePhase) : ReferenceEquals(g, group)));
+        var cords = survey.Power.Cords.Where(c => c.Group is { } g && (group is null ? ReferenceEquals(g.Unit, unit) && (g.Line == line || c.IsThreePhase)
+            : ReferenceEquals(g, group)));
         var named = LoadingText.Name(unit, group, line);
         context.Report(new FindingDraft
         {

@@ -15,21 +15,31 @@ public sealed class PhaseBalance : Rule
         "unbalancePercent", "permitted excess of the most loaded phase over the mean of the three", 20, "%", 1, 200, Stricter.Lower);
 
     private static readonly RuleLimit LeastSharePercent = new(
-        "leastSharePercent", "load of the worst phase, as a share of the supply rating, below which the balance is not checked", 10, "%", 0, 100, Stricter.Lower);
+        "leastSharePercent", "load of the worst phase, as a share of the supply rating, below which the balance is not checked", 10, "%", 0, 100,
+            Stricter.Lower);
 
-    // The example racks have phases of 16 A. With the switch on L3 they carry 8, 6 and 6 A: 8 A is 20 % above the mean of 6.667 A. With the switch on L1 they carry
+    // The example racks have phases of 16 A. With the switch on L3 they carry 8, 6 and 6 A: 8 A is 20 % above the mean of 6.667 A. With the switch on L1 they
+    // carry
     // 8.4, 6 and 5.6 A.
     private static readonly RuleDescriptor Facts = new()
     {
         Id = "power.phase-balance",
         Title = "Phases unbalanced",
         Severity = Severity.Warning,
-        What = "Finds three-phase supplies whose most loaded phase exceeds the mean of the three by more than the limit, and supplies whose neutral current is above their rating, in normal use or with another supply lost. Supplies below a minimum load are not checked.",
+        What =
+            "Finds three-phase supplies whose most loaded phase exceeds the mean of the three by more than the limit, and supplies whose neutral current is "
+            + "above their rating, in normal use or with another supply lost. Supplies below a minimum load are not checked.",
         Why = "One phase is fully loaded while two have capacity left, the neutral carries the difference, and the voltage of the loaded phase drops.",
-        Formula = "100 (max(I1, I2, I3) / ((I1 + I2 + I3) / 3) - 1) <= limit; neutral: phasor sum of the three phases, 120 degrees apart, each lagging by its own power factor (triplen harmonics are not included)",
+        Formula =
+            "100 (max(I1, I2, I3) / ((I1 + I2 + I3) / 3) - 1) <= limit; neutral: phasor sum of the three phases, 120 degrees apart, each lagging by its own "
+            + "power factor (triplen harmonics are not included)",
         Sources = [Sources.CircuitTheory, Sources.BalancePractice],
         Limits = [UnbalancePercent, LeastSharePercent],
-        Needs = ["/items/*/power/ratedW", "/items/*/power/powerFactor", "/items/*/power/plugs", "/supplies/*/phases", "/supplies/*/voltageV", "/supplies/*/ratedA", "/pdus/*/groups/*/phase", "/connections"],
+        Needs =
+        [
+            "/items/*/power/ratedW", "/items/*/power/powerFactor", "/items/*/power/plugs", "/supplies/*/phases", "/supplies/*/voltageV", "/supplies/*/ratedA",
+            "/pdus/*/groups/*/phase", "/connections",
+        ],
         Remedies = ["Plug equipment into another phase.", "Connect an outlet group to another phase, or swap two groups.", "Add a supply with a PDU."],
         Cautions = [Cautions.Electricity],
     };
@@ -77,7 +87,9 @@ public sealed class PhaseBalance : Rule
 
         context.Report(new FindingDraft
         {
-            Message = "Phase {line} of supply {supply} carries {worstA} A, {overPercent} % above the {meanA} A mean of the three phases; the limit is {limitPercent} %.",
+            Message =
+                "Phase {line} of supply {supply} carries {worstA} A, {overPercent} % above the {meanA} A mean of the three phases; the limit is "
+                + "{limitPercent} %.",
             Data =
             [
                 ("supply", supply.Id), ("worstA", worst), ("line", LoadingText.LineName(Array.IndexOf(lines, worst))),
@@ -88,7 +100,9 @@ public sealed class PhaseBalance : Rule
             Pointers = [Pointers.Supply[supply.Index]],
             Actual = Quantities.Of(over, "%"),
             Limit = Quantities.Of(limit, "%"),
-            Calculation = Invariant($"({lines[0]:0.######} + {lines[1]:0.######} + {lines[2]:0.######}) / 3 = {mean:0.######}; 100 x ({worst:0.######} / {mean:0.######} - 1) = {over:0.###} > {limit:0.###}"),
+            Calculation =
+                Invariant($"({lines[0]:0.######} + {lines[1]:0.######} + {lines[2]:0.######}) / 3 = {mean:0.######}; ")
+                + Invariant($"100 x ({worst:0.######} / {mean:0.######} - 1) = {over:0.###} > {limit:0.###}"),
             Cures = Cures(context.Survey, supply),
         });
     }
@@ -132,7 +146,8 @@ public sealed class PhaseBalance : Rule
             }
         }
 
-        return Invariant($"sqrt(({p[0]:0.######} - ({p[1]:0.######} + {p[2]:0.######}) / 2 + 0.8660254 x ({q[2]:0.######} - {q[1]:0.######}))^2 + ({q[0]:0.######} - ({q[1]:0.######} + {q[2]:0.######}) / 2 + 0.8660254 x ({p[1]:0.######} - {p[2]:0.######}))^2) = {found.CurrentA:0.###}");
+        return Invariant($"sqrt(({p[0]:0.######} - ({p[1]:0.######} + {p[2]:0.######}) / 2 + 0.8660254 x ({q[2]:0.######} - {q[1]:0.######}))^2 + ")
+            + Invariant($"({q[0]:0.######} - ({q[1]:0.######} + {q[2]:0.######}) / 2 + 0.8660254 x ({p[1]:0.######} - {p[2]:0.######}))^2) = {found.CurrentA:0.###}");
     }
 
     private static IEnumerable<Cure> Cures(RackSurvey survey, SupplyNode supply)

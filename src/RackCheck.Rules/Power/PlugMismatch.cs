@@ -7,7 +7,9 @@ using static System.FormattableString;
 
 namespace RackCheck.Rules.Power;
 
-/// <summary>Finds given connections that cannot be made: the plug does not fit, the outlets are taken, or voltage or phases of the supply do not suit the item.</summary>
+/// <summary>
+/// Finds given connections that cannot be made: the plug does not fit, the outlets are taken, or voltage or phases of the supply do not suit the item.
+/// </summary>
 public sealed class PlugMismatch : Rule
 {
     private static readonly RuleDescriptor Facts = new()
@@ -15,12 +17,18 @@ public sealed class PlugMismatch : Rule
         Id = "power.plug-mismatch",
         Title = "Plug and outlet do not match",
         Severity = Severity.Error,
-        What = "Finds given connections that cannot be made: the plug fits no outlet of that group, all suitable outlets are taken, one plug has two outlets, or voltage or phases do not suit the item.",
+        What =
+            "Finds given connections that cannot be made: the plug fits no outlet of that group, all suitable outlets are taken, one plug has two outlets, "
+            + "or voltage or phases do not suit the item.",
         Why = "The installer who follows this list finds an outlet that is taken or does not fit, and improvises.",
         Formula = "plug fits socket (connector table); cords connected to the outlets of a group <= outlets; 0.8 <= item's voltage / outlet's voltage <= 1.25",
         Sources = [Sources.Iec60320, Sources.Bs1363, Sources.Cee7, Sources.NemaWd6, Sources.Iec60309, Sources.VoltagePractice, Sources.Bookkeeping],
         Needs = ["/connections", "/items/*/power/plugs", "/items/*/power/voltageV", "/supplies/*/voltageV", "/supplies/*/phases", "/pdus/*/groups/*/outlets"],
-        Remedies = ["Plug the item into another group or PDU.", "Fit a plug that suits the outlet.", "Fit a PDU with more outlets.", "Add a PDU.", "Move the item to another rack."],
+        Remedies =
+        [
+            "Plug the item into another group or PDU.", "Fit a plug that suits the outlet.", "Fit a PDU with more outlets.", "Add a PDU.",
+            "Move the item to another rack.",
+        ],
         Cautions = [Cautions.Electricity],
     };
 
@@ -72,7 +80,8 @@ public sealed class PlugMismatch : Rule
 
         if (cord.IsThreePhase && supply.Phases != 3)
         {
-            return new Fault("{item} has the three-phase plug {plug}, but group {group} of {pdu} is fed from the single-phase supply {supply}.", [("supply", supply.Id)]);
+            return new Fault("{item} has the three-phase plug {plug}, but group {group} of {pdu} is fed from the single-phase supply {supply}.",
+                [("supply", supply.Id)]);
         }
 
         var voltage = supply.Source.VoltageV;

@@ -16,12 +16,18 @@ public sealed class Redundancy : Rule
         Id = "power.redundancy",
         Title = "Dual-fed item on one supply",
         Severity = Severity.Error,
-        What = "Finds dual-fed items that have one cord, or whose cords are all fed from one supply. Equipment on a UPS is fed from the supplies of the UPS. Where the rack has too few outlets, connections chosen by the service are checked once it has enough.",
+        What =
+            "Finds dual-fed items that have one cord, or whose cords are all fed from one supply. Equipment on a UPS is fed from the supplies of the UPS. "
+            + "Where the rack has too few outlets, connections chosen by the service are checked once it has enough.",
         Why = "When that supply fails the item fails with it, although its second power supply was paid for.",
         Formula = "number of supplies that feed the cords of a dual-fed item >= 2",
         Sources = [Sources.RedundancyPractice],
         Needs = ["/items/*/power/redundant", "/items/*/power/plugs", "/items/*/ups/feeds", "/pdus/*/supply", "/connections"],
-        Remedies = ["Plug one cord into a PDU on another supply.", "Fit a PDU with more outlets on another supply.", "Add a supply with a PDU.", "Add a second cord.", "Accept a single feed."],
+        Remedies =
+        [
+            "Plug one cord into a PDU on another supply.", "Fit a PDU with more outlets on another supply.", "Add a supply with a PDU.", "Add a second cord.",
+            "Accept a single feed.",
+        ],
         Cautions = [Cautions.Electricity],
     };
 
@@ -171,6 +177,7 @@ public sealed class Redundancy : Rule
             after = after.EditItem(item.Index, i => i with { Power = i.Power! with { Redundant = false } });
         }
 
-        return new Cure(items.Length == 1 ? $"Accept a single feed for {items[0].Id}" : Invariant($"Accept a single feed for the {items.Length} items on one supply"), after);
+        return new Cure(items.Length == 1 ? $"Accept a single feed for {items[0].Id}"
+            : Invariant($"Accept a single feed for the {items.Length} items on one supply"), after);
     }
 }

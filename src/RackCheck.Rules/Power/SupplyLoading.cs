@@ -10,6 +10,7 @@ namespace RackCheck.Rules.Power;
 /// <summary>Finds supplies loaded above their rating or above their design load.</summary>
 public sealed class SupplyLoading : Rule
 {
+    // The example racks have two PDUs, each within its own rating, on one supply of 230 V and 16 A. One PDU carries 1840 W; the load of the other decides.
     private static readonly RuleDescriptor Facts = new()
     {
         Id = LimitsInForce.SupplyLoading,
@@ -17,13 +18,27 @@ public sealed class SupplyLoading : Rule
         Severity = Severity.Error,
         MilderSeverity = Severity.Warning,
         Safety = true,
-        What = "Finds supplies whose current on a phase is above the lower of supply rating and breaker rating, in normal use or with another supply lost. A load above the design share is a warning. In North America a load above 80 % of the breaker rating is an error.",
-        Why = "The breaker of the building trips and the whole rack goes down. With a supply lost, the equipment that should continue on the other supply goes down too.",
-        Formula = "I = sum of P/(V pf) over the cords on a phase; a dual-fed item draws P/n through each of n cords, and all of P through the remaining cords with a supply lost",
+        What =
+            "Finds supplies whose current on a phase is above the lower of supply rating and breaker rating, in normal use or with another supply lost. A "
+            + "load above the design share is a warning. In North America a load above 80 % of the breaker rating is an error.",
+        Why =
+            "The breaker of the building trips and the whole rack goes down. With a supply lost, the equipment that should continue on the other supply goes "
+            + "down too.",
+        Formula =
+            "I = sum of P/(V pf) over the cords on a phase; a dual-fed item draws P/n through each of n cords, and all of P through the remaining cords with "
+            + "a supply lost",
         Sources = [Sources.CircuitTheory, Sources.LoadingPractice, Sources.Nec210, Sources.RedundancyPractice],
         Limits = [LimitsInForce.DesignSharePercent, LimitsInForce.ContinuousSharePercent],
-        Needs = ["/items/*/power/ratedW", "/items/*/power/powerFactor", "/items/*/power/plugs", "/items/*/power/redundant", "/supplies/*/voltageV", "/supplies/*/phases", "/supplies/*/ratedA", "/supplies/*/breaker/ratedA", "/pdus", "/connections", "/site/region"],
-        Remedies = ["Plug equipment into another phase or supply.", "Fit a larger supply with larger PDUs.", "Add a supply with a PDU.", "Move equipment to another rack."],
+        Needs =
+        [
+            "/items/*/power/ratedW", "/items/*/power/powerFactor", "/items/*/power/plugs", "/items/*/power/redundant", "/supplies/*/voltageV",
+            "/supplies/*/phases", "/supplies/*/ratedA", "/supplies/*/breaker/ratedA", "/pdus", "/connections", "/site/region",
+        ],
+        Remedies =
+        [
+            "Plug equipment into another phase or supply.", "Fit a larger supply with larger PDUs.", "Add a supply with a PDU.",
+            "Move equipment to another rack.",
+        ],
         Cautions = [Cautions.Electricity],
     };
 

@@ -15,12 +15,24 @@ public sealed class UpsCapacity : Rule
         Id = "power.ups-capacity",
         Title = "UPS too small",
         Severity = Severity.Error,
-        What = "Finds UPSs loaded above their rating in W or VA, in normal use or with a supply lost, and UPSs with a run time below the required one. The run time assumes that dual-fed equipment draws its power through the cords on a UPS alone. A required run time without a UPS is found as well.",
-        Why = "An overloaded UPS switches to bypass or off when the mains fails. A UPS with too short a run time cuts the power before the equipment has shut down.",
+        What =
+            "Finds UPSs loaded above their rating in W or VA, in normal use or with a supply lost, and UPSs with a run time below the required one. The run "
+            + "time assumes that dual-fed equipment draws its power through the cords on a UPS alone. A required run time without a UPS is found as well.",
+        Why =
+            "An overloaded UPS switches to bypass or off when the mains fails. A UPS with too short a run time cuts the power before the equipment has shut "
+            + "down.",
         Formula = "sum of P <= W rating; sum of P/pf <= VA rating; t = t1 (P1/P)^1.15 >= required run time",
         Sources = [Sources.CircuitTheory, Sources.Peukert, Sources.RedundancyPractice],
-        Needs = ["/items/*/ups/ratedW", "/items/*/ups/ratedVa", "/items/*/ups/runMinutes", "/items/*/ups/runLoadW", "/items/*/ups/feeds", "/items/*/power/ratedW", "/items/*/power/powerFactor", "/items/*/power/plugs", "/pdus", "/connections", "/site/upsMinutes"],
-        Remedies = ["Fit a larger UPS.", "Fit a larger battery.", "Feed a PDU from the mains instead of the UPS.", "Move equipment to another rack.", "Add a UPS.", "Require a shorter run time."],
+        Needs =
+        [
+            "/items/*/ups/ratedW", "/items/*/ups/ratedVa", "/items/*/ups/runMinutes", "/items/*/ups/runLoadW", "/items/*/ups/feeds", "/items/*/power/ratedW",
+            "/items/*/power/powerFactor", "/items/*/power/plugs", "/pdus", "/connections", "/site/upsMinutes",
+        ],
+        Remedies =
+        [
+            "Fit a larger UPS.", "Fit a larger battery.", "Feed a PDU from the mains instead of the UPS.", "Move equipment to another rack.", "Add a UPS.",
+            "Require a shorter run time.",
+        ],
         Cautions = [Cautions.Electricity],
     };
 

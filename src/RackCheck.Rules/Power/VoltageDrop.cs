@@ -24,12 +24,20 @@ public sealed class VoltageDrop : Rule
         Title = "Voltage drop too high",
         Severity = Severity.Error,
         MilderSeverity = Severity.Warning,
-        What = "Finds supplies with a voltage drop along their cable above the limit, at the rated power of all connected equipment. A second, lower limit gives a warning.",
+        What =
+            "Finds supplies with a voltage drop along their cable above the limit, at the rated power of all connected equipment. A second, lower limit "
+            + "gives a warning.",
         Why = "Power supply units draw more current at low voltage and fail at the next voltage dip, motors lose torque, and the cable overheats.",
-        Formula = "100 (d/2) L (I + I_N) / 1000 / V; d: voltage drop of the cross-sectional area, mV/A/m, from the table or in proportion from the next smaller size; I_N: neutral current, equal to I on a single phase",
+        Formula =
+            "100 (d/2) L (I + I_N) / 1000 / V; d: voltage drop of the cross-sectional area, mV/A/m, from the table or in proportion from the next smaller "
+            + "size; I_N: neutral current, equal to I on a single phase",
         Sources = [Sources.Bs7671DropLimit, Sources.Bs7671Drop, Sources.Iec60228],
         Limits = [DropErrorPercent, DropWarningPercent],
-        Needs = ["/items/*/power/ratedW", "/items/*/power/powerFactor", "/items/*/power/plugs", "/supplies/*/voltageV", "/supplies/*/phases", "/supplies/*/cable/lengthM", "/supplies/*/cable/crossSectionMm2", "/pdus", "/connections"],
+        Needs =
+        [
+            "/items/*/power/ratedW", "/items/*/power/powerFactor", "/items/*/power/plugs", "/supplies/*/voltageV", "/supplies/*/phases",
+            "/supplies/*/cable/lengthM", "/supplies/*/cable/crossSectionMm2", "/pdus", "/connections",
+        ],
         Remedies = ["Fit a cable with a larger cross-sectional area.", "Share the load with a second supply and PDU.", "Move equipment to another rack."],
         Cautions = [Cautions.Electricity],
     };
@@ -90,7 +98,9 @@ public sealed class VoltageDrop : Rule
             Actual = Quantities.Of(drop, "%"),
             Limit = Quantities.Of(limit, "%"),
             UtilisationPercent = 100 * drop / limit,
-            Calculation = Invariant($"{milli:0.###} / 2 x {length:0.###} x ({line:0.######} + {neutral:0.######}) / 1000 = {drop * voltage / 100:0.####}; 100 x {drop * voltage / 100:0.####} / {voltage:0.###} = {drop:0.###} > {limit:0.###}"),
+            Calculation =
+                Invariant($"{milli:0.###} / 2 x {length:0.###} x ({line:0.######} + {neutral:0.######}) / 1000 = {drop * voltage / 100:0.####}; ")
+                + Invariant($"100 x {drop * voltage / 100:0.####} / {voltage:0.###} = {drop:0.###} > {limit:0.###}"),
             Cures = Cures(context.Survey, supply, mm2 => !Loading.IsOver(Drop(mm2), Math.Min(error, warning)), Math.Min(error, warning) / drop),
         });
     }

@@ -10,20 +10,21 @@ namespace RackCheck.Rules.Tests.Catalogue;
 public sealed class CabinetPartTests
 {
     [Fact]
-    public void A_door_and_a_bar_of_other_products_are_filled_in_and_are_no_contradiction_of_the_cabinets()
+    public void Door_and_bar_products_do_not_contradict_cabinet()
     {
         var rack = Rack(c => c with { FrontDoor = Door("QWL-T-FD"), RearDoor = Door("QWL-T-RD"), EarthBar = new EarthBar { PartNumber = "QWL-T-EB" } });
         var cabinet = rack.Description.Cabinet!;
         Assert.Equal((DoorStyle.Solid, 40d, null), (cabinet.FrontDoor!.Style, cabinet.FrontDoor.DepthMm, cabinet.FrontDoor.OpenAreaPercent));
         Assert.Equal((DoorStyle.Glazed, 24), (cabinet.RearDoor!.Style, cabinet.EarthBar!.Terminals));
-        Assert.Equal(["/cabinet/partNumber", "/cabinet/frontDoor/partNumber", "/cabinet/rearDoor/partNumber", "/cabinet/earthBar/partNumber"], rack.Filled.Select(f => f.Pointer));
+        Assert.Equal(["/cabinet/partNumber", "/cabinet/frontDoor/partNumber", "/cabinet/rearDoor/partNumber", "/cabinet/earthBar/partNumber"],
+            rack.Filled.Select(f => f.Pointer));
         Assert.Empty(rack.Of<Contradiction>());
         Assert.Empty(rack.Of<UnknownPart>());
         Assert.Equal(["QWL-T-CAB", "QWL-T-EB", "QWL-T-FD", "QWL-T-RD"], ResolvedRack.PartNumbers(rack.Posted).Order(StringComparer.Ordinal));
     }
 
     [Fact]
-    public void What_is_given_of_such_a_door_is_held_against_its_own_product()
+    public void Door_values_are_compared_with_door_product()
     {
         var rack = Rack(c => c with { FrontDoor = Door("QWL-T-FD") with { DepthMm = 60, Style = DoorStyle.Solid } });
         var finding = Assert.Single(rack.Of<Contradiction>());
@@ -31,7 +32,8 @@ public sealed class CabinetPartTests
         var report = Judge.Checker.Check(rack);
         Assert.Equal(2, finding.Remedies.Count);
         Assert.All(finding.Remedies, r => Assert.Empty(Judge.Faults(rack, report, finding, r)));
-        Assert.Equal(new Door { PartNumber = "QWL-T-FD", Style = DoorStyle.Solid, DepthMm = 40 }, RackPatch.Apply(rack.Posted, finding.Remedies[0]).Cabinet!.FrontDoor! with { Bonded = null });
+        Assert.Equal(new Door { PartNumber = "QWL-T-FD", Style = DoorStyle.Solid, DepthMm = 40 }, RackPatch.Apply(rack.Posted, finding.Remedies[0])
+            .Cabinet!.FrontDoor! with { Bonded = null });
     }
 
     [Theory]
@@ -52,23 +54,26 @@ public sealed class CabinetPartTests
     }
 
     [Fact]
-    public void A_door_of_the_other_face_a_bar_as_a_door_and_an_unknown_one_are_no_such_thing()
+    public void Door_of_wrong_kind_or_unknown_is_error()
     {
         var rack = Rack(c => c with
         {
-            FrontDoor = Door("QWL-T-RD") with { Style = DoorStyle.Glazed }, RearDoor = Door("QWL-T-EB") with { Style = DoorStyle.Solid }, EarthBar = new EarthBar { PartNumber = "QWL-NONE" },
+            FrontDoor = Door("QWL-T-RD") with { Style = DoorStyle.Glazed }, RearDoor = Door("QWL-T-EB") with { Style = DoorStyle.Solid },
+                EarthBar = new EarthBar { PartNumber = "QWL-NONE" },
         });
         var found = rack.Of<UnknownPart>();
-        Assert.Equal(["/cabinet/earthBar/partNumber", "/cabinet/frontDoor/partNumber", "/cabinet/rearDoor/partNumber"], found.Select(f => f.Pointers[0]).Order(StringComparer.Ordinal));
+        Assert.Equal(["/cabinet/earthBar/partNumber", "/cabinet/frontDoor/partNumber", "/cabinet/rearDoor/partNumber"], found.Select(f => f.Pointers[0])
+            .Order(StringComparer.Ordinal));
         Assert.Equal(
             ["front door: rear-door", "rear door: earth-bar"],
-            found.Where(f => f.MessageData.ContainsKey("kind")).Select(f => $"{f.MessageData["wanted"].Text}: {f.MessageData["kind"].Text}").Order(StringComparer.Ordinal));
+            found.Where(f => f.MessageData.ContainsKey("kind")).Select(f => $"{f.MessageData["wanted"].Text}: {f.MessageData["kind"].Text}")
+                .Order(StringComparer.Ordinal));
         var report = Judge.Checker.Check(rack);
         Assert.All(found, f => Assert.Empty(Judge.Faults(rack, report, f, f.Remedies[0])));
     }
 
     [Fact]
-    public void Without_a_style_the_rack_cannot_be_worked_out()
+    public void Door_without_style_leaves_data_missing()
     {
         var rack = Rack(c => c with { RearDoor = Door("QWL-NONE") });
         Assert.Equal(["/cabinet/rearDoor/style"], rack.Missing());
@@ -85,7 +90,7 @@ public sealed class CabinetPartTests
     }
 
     [Fact]
-    public void A_cure_of_such_a_door_leaves_the_rest_to_its_part_number()
+    public void Door_remedy_keeps_part_number()
     {
         var rack = Rack(c => c with { FrontDoor = Door("QWL-T-FD") with { Bonded = false }, RearDoor = Door("QWL-T-RD") });
         var report = Judge.Checker.Check(rack);
@@ -95,12 +100,13 @@ public sealed class CabinetPartTests
     }
 
     [Fact]
-    public void A_cure_that_takes_another_door_takes_its_part_number_with_it()
+    public void New_door_remedy_removes_part_number()
     {
         // Solid in front and glazed behind, 900 W inside: no air comes through.
         var rack = Rack(c => c with { FrontDoor = Door("QWL-T-FD"), RearDoor = Door("QWL-T-RD") }, Parts.Pc("a"), Parts.Pc("b", 6), Parts.Pc("c", 11));
         var report = Judge.Checker.Check(rack);
-        var remedies = report.Findings.SelectMany(f => f.Remedies.Select(r => (Finding: f, Remedy: r, RackPatch.Apply(rack.Posted, r).Cabinet))).Where(x => x.Cabinet!.FrontDoor?.PartNumber is null).ToArray();
+        var remedies = report.Findings.SelectMany(f => f.Remedies.Select(r => (Finding: f, Remedy: r, RackPatch.Apply(rack.Posted, r).Cabinet)))
+            .Where(x => x.Cabinet!.FrontDoor?.PartNumber is null).ToArray();
         Assert.NotEmpty(remedies);
         Assert.All(remedies, x => Assert.Empty(Judge.Faults(rack, report, x.Finding, x.Remedy)));
     }

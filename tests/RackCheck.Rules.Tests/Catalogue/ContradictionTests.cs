@@ -29,7 +29,7 @@ public sealed class ContradictionTests : RuleTests<Contradiction>
         Assert.Equal(isFound ? 1 : 0, Parts.Rack(Parts.Pc("a") with { MassKg = massKg }).Of<Contradiction>().Length);
 
     [Fact]
-    public void What_is_given_by_hand_is_what_the_check_goes_by_and_either_way_out_clears_it()
+    public void Given_value_is_used_and_either_remedy_clears_it()
     {
         var rack = Parts.Rack(Parts.Pc("a") with { MassKg = 40 });
         Assert.Equal(40, rack.Description.Items[0].MassKg);
@@ -47,19 +47,23 @@ public sealed class ContradictionTests : RuleTests<Contradiction>
     [Fact]
     public void Words_lists_and_truth_values_are_compared_too()
     {
-        Assert.Equal("/items/0/power/plugs", Assert.Single(Parts.Rack(Parts.Pc("a") with { Power = new ItemPower { Plugs = [ConnectorCode.C20] } }).Of<Contradiction>()).Pointers[0]);
+        Assert.Equal("/items/0/power/plugs", Assert.Single(Parts.Rack(Parts.Pc("a") with { Power = new ItemPower { Plugs = [ConnectorCode.C20] } })
+            .Of<Contradiction>()).Pointers[0]);
         Assert.Empty(Parts.Rack(Parts.Pc("a") with { Power = new ItemPower { Plugs = [ConnectorCode.C14] } }).Of<Contradiction>());
         var finding = Assert.Single(Parts.Rack(Parts.Pc("a") with { Airflow = new Airflow { Direction = AirflowDirection.Side } }).Of<Contradiction>());
         Assert.Equal(("side", "front-to-rear"), (finding.MessageData["given"].Text, finding.MessageData["told"].Text));
-        Assert.Equal("/cabinet/frontDoor/style", Assert.Single(Parts.Rack(new Cabinet { PartNumber = "QWL-T-CAB", FrontDoor = new Door { Style = DoorStyle.Solid } }, []).Of<Contradiction>()).Pointers[0]);
+        Assert.Equal("/cabinet/frontDoor/style", Assert.Single(Parts.Rack(new Cabinet { PartNumber = "QWL-T-CAB",
+            FrontDoor = new Door { Style = DoorStyle.Solid } }, []).Of<Contradiction>()).Pointers[0]);
         Assert.Equal(
             "/pdus/0/ratedA",
-            Assert.Single(Parts.Rack(new Cabinet { PartNumber = "QWL-T-CAB" }, [], new Pdu { Id = "s", Supply = "A", PartNumber = "QWL-T-DU", RatedA = 10 }).Of<Contradiction>()).Pointers[0]);
+            Assert.Single(Parts.Rack(new Cabinet { PartNumber = "QWL-T-CAB" }, [], new Pdu { Id = "s", Supply = "A", PartNumber = "QWL-T-DU", RatedA = 10 })
+                .Of<Contradiction>()).Pointers[0]);
     }
 
     [Fact]
-    public void Wishes_are_the_callers() =>
-        Assert.Empty(Parts.Rack(Parts.Pc("a") with { Description = "other words", Console = true, Fixing = Fixing.CageNut, Cables = [new CableBundle { Count = 3, DiameterMm = 6 }], Support = new Support { Style = SupportStyle.Panel } }).Of<Contradiction>());
+    public void Options_are_no_contradiction() =>
+        Assert.Empty(Parts.Rack(Parts.Pc("a") with { Description = "other words", Console = true, Fixing = Fixing.CageNut,
+            Cables = [new CableBundle { Count = 3, DiameterMm = 6 }], Support = new Support { Style = SupportStyle.Panel } }).Of<Contradiction>());
 
     [Fact]
     public void Each_value_is_a_finding_of_its_own()

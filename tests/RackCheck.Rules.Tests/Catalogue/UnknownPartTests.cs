@@ -9,7 +9,7 @@ namespace RackCheck.Rules.Tests.Catalogue;
 public sealed class UnknownPartTests : RuleTests<UnknownPart>
 {
     [Fact]
-    public void A_part_number_that_is_not_known_is_an_error_and_the_rest_is_checked_where_it_can_be()
+    public void Unknown_part_number_is_error_and_the_rest_is_checked()
     {
         var rack = Parts.Rack(Parts.Pc("a"), new Item { Id = "b", PartNumber = "QWL-NONE", HeightU = 4, Position = new Position { U = 2 } });
         var report = Judge.Checker.Check(rack);
@@ -23,7 +23,7 @@ public sealed class UnknownPartTests : RuleTests<UnknownPart>
     }
 
     [Fact]
-    public void Where_the_rack_cannot_be_worked_out_without_it_every_other_rule_says_so()
+    public void Essential_data_missing_leaves_all_rules_not_assessed()
     {
         var rack = Parts.Rack(Parts.Pc("a"), new Item { Id = "b", PartNumber = "QWL-NONE", Position = new Position { U = 2 } });
         var report = Judge.Checker.Check(rack);
@@ -36,7 +36,7 @@ public sealed class UnknownPartTests : RuleTests<UnknownPart>
     }
 
     [Fact]
-    public void What_was_not_applied_then_and_what_was_switched_off_is_told_too()
+    public void Rules_not_applied_or_switched_off_are_listed()
     {
         var posted = Parts.Rack(new Item { Id = "b", PartNumber = "QWL-NONE" }).Posted with
         {
@@ -50,25 +50,29 @@ public sealed class UnknownPartTests : RuleTests<UnknownPart>
     }
 
     [Fact]
-    public void Cabinet_and_distribution_units_are_looked_up_too()
+    public void Cabinet_and_pdus_are_looked_up_too()
     {
         var rack = Parts.Rack(
             new Cabinet { PartNumber = "QWL-NONE" }, [Parts.Pc("a")], new Pdu { Id = "s", Supply = "A", PartNumber = "QWL-NEITHER" });
         Assert.Equal(["/cabinet/partNumber", "/pdus/0/partNumber"], rack.Of<UnknownPart>().Select(f => f.Pointers[0]));
         Assert.Equal(["/cabinet/heightU", "/cabinet/widthMm", "/cabinet/depthMm", "/pdus/0/ratedA", "/pdus/0/groups"], rack.Missing());
-        Assert.Empty(Parts.Rack(new Cabinet { PartNumber = "QWL-T-CAB" }, [Parts.Pc("a")], new Pdu { Id = "s", Supply = "A", PartNumber = "QWL-T-DU" }).Of<UnknownPart>());
+        Assert.Empty(Parts.Rack(new Cabinet { PartNumber = "QWL-T-CAB" }, [Parts.Pc("a")], new Pdu { Id = "s", Supply = "A", PartNumber = "QWL-T-DU" })
+            .Of<UnknownPart>());
     }
 
     [Fact]
-    public void A_product_of_another_kind_is_not_what_stands_there()
+    public void Product_of_another_kind_is_error()
     {
         var finding = Assert.Single(Parts.Rack(Parts.Pc("a") with { PartNumber = "QWL-T-DU", HeightU = 1 }).Of<UnknownPart>());
         Assert.Equal(("equipment", "pdu"), (finding.MessageData["wanted"].Text, finding.MessageData["kind"].Text));
-        Assert.Equal("cabinet", Assert.Single(Parts.Rack(new Cabinet { PartNumber = "QWL-T-PC", HeightU = 42, WidthMm = 600, DepthMm = 800 }, []).Of<UnknownPart>()).MessageData["wanted"].Text);
-        Assert.Equal("PDU", Assert.Single(Parts.Rack(new Cabinet { PartNumber = "QWL-T-CAB" }, [], new Pdu { Id = "s", Supply = "A", PartNumber = "QWL-T-PC" }).Of<UnknownPart>()).MessageData["wanted"].Text);
+        Assert.Equal("cabinet", Assert.Single(Parts.Rack(new Cabinet { PartNumber = "QWL-T-PC", HeightU = 42, WidthMm = 600, DepthMm = 800 }, [])
+            .Of<UnknownPart>()).MessageData["wanted"].Text);
+        Assert.Equal("PDU", Assert.Single(Parts.Rack(new Cabinet { PartNumber = "QWL-T-CAB" }, [], new Pdu { Id = "s", Supply = "A", PartNumber = "QWL-T-PC" })
+            .Of<UnknownPart>()).MessageData["wanted"].Text);
     }
 
     [Fact]
-    public void Where_part_numbers_are_not_looked_up_they_say_nothing() =>
-        Assert.DoesNotContain(Judge.Checker.Check(Parts.Rack(Parts.Pc("a") with { HeightU = 4, PartNumber = "QWL-NONE" }).Posted).Findings, f => f.Rule == "catalogue.unknown-part");
+    public void Part_numbers_not_looked_up_have_no_effect() =>
+        Assert.DoesNotContain(Judge.Checker.Check(Parts.Rack(Parts.Pc("a") with { HeightU = 4, PartNumber = "QWL-NONE" }).Posted).Findings,
+            f => f.Rule == "catalogue.unknown-part");
 }

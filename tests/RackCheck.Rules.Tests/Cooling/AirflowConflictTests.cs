@@ -10,13 +10,13 @@ namespace RackCheck.Rules.Tests.Cooling;
 // Practice: no source beyond it.
 public sealed class AirflowConflictTests : RuleTests<AirflowConflict>
 {
-    private static Item Breathing(string id, int unit, AirflowDirection direction, Face? face = null) => Unit(id, 4).At(unit, face).Breathes(direction);
+    private static Item Moving(string id, int unit, AirflowDirection direction, Face? face = null) => Unit(id, 4).At(unit, face).Breathes(direction);
 
     private static RackDescription Pair(int unit = 5, AirflowDirection other = AirflowDirection.RearToFront, Face? face = null) => Cool(Aired, Aired)
-        .With(Breathing("wave-pc", 1, AirflowDirection.FrontToRear), Breathing("gauge-pc", unit, other, face));
+        .With(Moving("wave-pc", 1, AirflowDirection.FrontToRear), Moving("gauge-pc", unit, other, face));
 
     [Fact]
-    public void Neighbours_that_breathe_opposite_ways_are_a_warning()
+    public void Neighbours_with_opposite_airflow_are_warning()
     {
         var finding = Only(Pair());
         Assert.Equal(Severity.Warning, finding.Severity);
@@ -25,7 +25,7 @@ public sealed class AirflowConflictTests : RuleTests<AirflowConflict>
     }
 
     [Fact]
-    public void A_unit_between_them_or_the_same_way_passes()
+    public void Gap_or_same_direction_passes()
     {
         Passes(Pair(6));
         Passes(Pair(other: AirflowDirection.FrontToRear));
@@ -46,9 +46,9 @@ public sealed class AirflowConflictTests : RuleTests<AirflowConflict>
     [InlineData(800, 0)]
     [InlineData(799, 1)]
     [InlineData(600, 1)]
-    public void Side_breathers_need_a_wide_cabinet(double width, int count)
+    public void Side_airflow_needs_wide_cabinet(double width, int count)
     {
-        var rack = Cool(Aired, Aired).Cabinet(c => c with { WidthMm = width }).With(Breathing("gauge-amp", 1, AirflowDirection.Side));
+        var rack = Cool(Aired, Aired).Cabinet(c => c with { WidthMm = width }).With(Moving("gauge-amp", 1, AirflowDirection.Side));
         var findings = Findings(rack);
         Assert.Equal(count, findings.Count);
         if (count > 0)
@@ -63,8 +63,8 @@ public sealed class AirflowConflictTests : RuleTests<AirflowConflict>
     [Fact]
     public void A_policy_sets_the_width()
     {
-        var rack = Cool(Aired, Aired).Cabinet(c => c with { WidthMm = 800 }).With(Breathing("gauge-amp", 1, AirflowDirection.Side)).Limit(Id, "widthMm", 900);
+        var rack = Cool(Aired, Aired).Cabinet(c => c with { WidthMm = 800 }).With(Moving("gauge-amp", 1, AirflowDirection.Side)).Limit(Id, "widthMm", 900);
         Assert.Equal(900, Cured(rack, Only(rack)).Cabinet!.WidthMm);
-        Passes(Cool(Aired, Aired).With(Breathing("gauge-amp", 1, AirflowDirection.Side)).Limit(Id, "widthMm", 600));
+        Passes(Cool(Aired, Aired).With(Moving("gauge-amp", 1, AirflowDirection.Side)).Limit(Id, "widthMm", 600));
     }
 }

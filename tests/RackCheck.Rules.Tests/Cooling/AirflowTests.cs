@@ -14,7 +14,7 @@ public sealed class AirflowTests : RuleTests<Rules.Cooling.Airflow>
         Cool(Aired, Aired).Cooled(c => c).With(Warm("wave-pc", 1, heat, AirflowDirection.FrontToRear, flow));
 
     [Fact]
-    public void Less_air_than_the_heat_needs_is_an_error()
+    public void Airflow_below_heat_load_is_error()
     {
         var rack = Own(297);
         var finding = Only(rack);
@@ -26,7 +26,7 @@ public sealed class AirflowTests : RuleTests<Rules.Cooling.Airflow>
     }
 
     [Fact]
-    public void As_much_as_it_needs_passes()
+    public void Airflow_at_heat_load_passes()
     {
         Passes(Own(297.2));
         Passes(Own(3600 * 1000 / (1.2041 * 1006 * 10)));
@@ -35,7 +35,7 @@ public sealed class AirflowTests : RuleTests<Rules.Cooling.Airflow>
     [Theory]
     [InlineData(35, 0, 1301.68)] // checks.csv 2-19
     [InlineData(35, 1500, 1559.83)] // checks.csv 2-20
-    public void Thin_and_hot_air_has_to_be_more(double ambient, double altitude, double needed)
+    public void Thin_and_hot_air_needs_more_flow(double ambient, double altitude, double needed)
     {
         var rack = Cool(Aired, Aired, ambient, altitude).Cooled(c => c with { RiseK = 12 }).With(Warm("wave-pc", 1, 5000, flow: 100));
         Assert.InRange(Only(rack).Limit!.Value, needed * 0.9999, needed * 1.0001);
@@ -45,7 +45,7 @@ public sealed class AirflowTests : RuleTests<Rules.Cooling.Airflow>
     [InlineData(ItemCategory.Server)]
     [InlineData(ItemCategory.Computer)]
     [InlineData(ItemCategory.Instrument)]
-    public void What_runs_on_power_by_its_kind_is_asked_for_its_heat_though_nothing_tells_of_any(ItemCategory kind)
+    public void Powered_item_without_heat_is_missing_data(ItemCategory kind)
     {
         var rack = Cool(Aired, Aired);
         Lacks(rack.With(Unit("wave-pc", 4).At(1) with { Category = kind }), "/items/0/airflow/flowM3h", "/items/0/heatW");
@@ -64,7 +64,7 @@ public sealed class AirflowTests : RuleTests<Rules.Cooling.Airflow>
     }
 
     [Fact]
-    public void Fans_meet_the_losses_of_the_way()
+    public void Fans_run_at_working_point()
     {
         // checks.csv 3-28: two fans on K = 5e-4 at 1.2 kg/m3 move 289.384 m3/h. An intake of A has K = rho/2/(3600 x 0.6 A)^2, so A = sqrt(1.2/2/5e-4)/2160 m2.
         var area = 1e4 * Math.Sqrt(1.2 / 2 / 5e-4) / 2160;
@@ -77,7 +77,7 @@ public sealed class AirflowTests : RuleTests<Rules.Cooling.Airflow>
     }
 
     [Fact]
-    public void A_fan_without_a_curve_moves_three_fifths_of_its_free_flow()
+    public void Fan_without_curve_delivers_60_percent_of_free_flow()
     {
         var fans = new FanSet { Count = 1, FreeFlowM3h = 500 };
         var rack = Cool(new Door { Style = DoorStyle.Perforated }, Closed).RoofFans(fans).With(Warm("wave-pc", 1, 1010));
@@ -107,7 +107,7 @@ public sealed class AirflowTests : RuleTests<Rules.Cooling.Airflow>
     }
 
     [Fact]
-    public void What_is_short_by_the_known_heat_alone_is_an_error_all_the_same()
+    public void Known_heat_alone_can_be_error()
     {
         var report = Report(Own(200).With(Warm("flume-daq", 5, null, flow: 10) with { Category = ItemCategory.Instrument }));
         Assert.Single(report.Findings);
@@ -116,7 +116,7 @@ public sealed class AirflowTests : RuleTests<Rules.Cooling.Airflow>
     }
 
     [Fact]
-    public void A_flow_that_is_not_told_may_be_what_is_short() =>
+    public void Unknown_flow_gives_no_finding() =>
         Lacks(Own(200).With(Warm("flume-daq", 5, 100, AirflowDirection.FrontToRear)), "/items/1/airflow/flowM3h");
 
     [Fact]
@@ -128,7 +128,7 @@ public sealed class AirflowTests : RuleTests<Rules.Cooling.Airflow>
     }
 
     [Fact]
-    public void Without_a_word_on_heat_and_cooling_and_in_closed_cabinets_nothing_is_said()
+    public void No_heat_data_or_closed_cabinet_gives_no_finding()
     {
         Passes(Cool(Aired, Aired).With(Unit("wave-pc", 4).At(1)));
         Passes(Cool(Closed, Closed).With(Warm("wave-pc", 1, 1000)));
@@ -136,7 +136,7 @@ public sealed class AirflowTests : RuleTests<Rules.Cooling.Airflow>
     }
 
     [Fact]
-    public void Fans_in_the_roof_cure_it_with_one_to_spare()
+    public void Roof_fans_with_redundancy_are_remedy()
     {
         var rack = Own(200);
         var cured = Cured(rack, Only(rack));
@@ -146,14 +146,14 @@ public sealed class AirflowTests : RuleTests<Rules.Cooling.Airflow>
     }
 
     [Fact]
-    public void Where_trays_run_more_of_them_cure_it_too()
+    public void More_fan_trays_are_remedy()
     {
         var rack = Cool(Aired, Aired).Trays(new FanSet { Count = 1, FreeFlowM3h = 300 }).With(Warm("wave-pc", 1, 1000));
         Assert.Equal(2, Cured(rack, Only(rack), 1).Cooling!.FanTrays!.Count);
     }
 
     [Fact]
-    public void Where_dust_is_to_be_kept_out_the_fans_have_filters()
+    public void Dust_protection_adds_filters_to_fans()
     {
         var rack = Cool(Closed, Closed, ip: "IP54").Cabinet(c => c with { IpCode = "IP54" }).RoofFans(new FanSet { Count = 1, FreeFlowM3h = 300 })
             .Cooled(c => c with { IntakeAreaCm2 = 600, Filters = true }).With(Warm("wave-pc", 1, 1000));
@@ -162,7 +162,7 @@ public sealed class AirflowTests : RuleTests<Rules.Cooling.Airflow>
     }
 
     [Fact]
-    public void Where_dust_has_to_stay_out_altogether_an_air_conditioner_is_left()
+    public void Dust_tight_cabinet_gets_air_conditioner()
     {
         var rack = Cool(Closed, Closed, ip: "IP65").Cabinet(c => c with { IpCode = "IP65" }).Underfloor(100, 18).With(Warm("wave-pc", 1, 1000));
         var cooler = Cured(rack, Only(rack)).Cooling!.AirConditioner!;
@@ -172,5 +172,5 @@ public sealed class AirflowTests : RuleTests<Rules.Cooling.Airflow>
     }
 
     [Fact]
-    public void Gas_constant_of_the_service_and_the_handbook_differ_less_than_a_test_sees() => Assert.Equal(1.2041, Air.DensityKgM3(20, 0), 1e-4);
+    public void Gas_constant_agrees_with_handbook() => Assert.Equal(1.2041, Air.DensityKgM3(20, 0), 1e-4);
 }

@@ -23,7 +23,7 @@ public sealed class CondensationTests : RuleTests<Condensation>
     }
 
     [Fact]
-    public void Air_from_the_floor_is_held_to_it_too()
+    public void Underfloor_air_is_checked_too()
     {
         var rack = Cool(Aired, Aired, 25, humidity: 60).Underfloor(400, 15);
         Assert.Equal("/cooling/underfloor/supplyC", Only(rack).Pointers[0]);
@@ -47,7 +47,7 @@ public sealed class CondensationTests : RuleTests<Condensation>
     }
 
     [Fact]
-    public void A_higher_setpoint_cures_it()
+    public void Higher_setpoint_is_remedy()
     {
         var rack = Cool(Closed, Closed, 35, humidity: 50).Cooler(1000, 20);
         Assert.Equal(24, Cured(rack, Only(rack)).Cooling!.AirConditioner!.SetpointC);

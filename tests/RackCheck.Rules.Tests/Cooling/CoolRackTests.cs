@@ -10,8 +10,10 @@ public sealed class CoolRackTests
 {
     private static readonly Gen<Item[]> Items =
         Gen.Select(
-            Any<double?>(null, 0, 60, 400, 1500, 8000), Any<AirflowDirection?>(null, AirflowDirection.FrontToRear, AirflowDirection.FrontToRear, AirflowDirection.RearToFront, AirflowDirection.Side, AirflowDirection.None),
-            Any<double?>(null, 0, 40, 200, 900), Any<double?>(null, 18, 27, 35, 45), Any<ItemCategory?>(null, ItemCategory.Server, ItemCategory.Ups, ItemCategory.Network), Any<double?>(null, 250, 700))
+            Any<double?>(null, 0, 60, 400, 1500, 8000), Any<AirflowDirection?>(null, AirflowDirection.FrontToRear, AirflowDirection.FrontToRear,
+                AirflowDirection.RearToFront, AirflowDirection.Side, AirflowDirection.None),
+            Any<double?>(null, 0, 40, 200, 900), Any<double?>(null, 18, 27, 35, 45),
+                Any<ItemCategory?>(null, ItemCategory.Server, ItemCategory.Ups, ItemCategory.Network), Any<double?>(null, 250, 700))
             .Select((heat, direction, flow, limit, category, rated) => new Item
             {
                 Id = "", HeightU = 2, HeatW = heat, MaxInletC = limit, Category = category,
@@ -21,7 +23,8 @@ public sealed class CoolRackTests
             .Array[0, 6].Select(items => items.Select((item, at) => item with { Id = $"item-{at}", Position = new Position { U = 1 + (2 * at) } }).ToArray());
 
     private static readonly Gen<Door?> Doors =
-        Gen.Select(Any<DoorStyle?>(null, DoorStyle.None, DoorStyle.Solid, DoorStyle.Glazed, DoorStyle.Perforated, DoorStyle.Perforated), Any<double?>(null, 1, 10, 30, 64), Any<double?>(null, null, 0.05, 0.1, 0.4))
+        Gen.Select(Any<DoorStyle?>(null, DoorStyle.None, DoorStyle.Solid, DoorStyle.Glazed, DoorStyle.Perforated, DoorStyle.Perforated),
+            Any<double?>(null, 1, 10, 30, 64), Any<double?>(null, null, 0.05, 0.1, 0.4))
             .Select((style, open, area) => style is { } known ? new Door
             {
                 Style = known, OpenAreaPercent = known == DoorStyle.Perforated ? open : null, PerforatedAreaM2 = known == DoorStyle.Perforated ? area : null,
@@ -30,44 +33,52 @@ public sealed class CoolRackTests
 
     private static readonly Gen<FanSet[]?> FanSets =
         Gen.Select(Any(0, 1, 2, 6), Any<double>(0, 160, 500), Any<double?>(null, 0, 40), Gen.Bool)
-            .Select((count, free, pressure, isCurved) => isCurved ? CoolBays.Curved(count) : new FanSet { Count = count, FreeFlowM3h = free, MaxPressurePa = pressure })
+            .Select((count, free, pressure, isCurved) => isCurved ? CoolBays.Curved(count)
+                : new FanSet { Count = count, FreeFlowM3h = free, MaxPressurePa = pressure })
             .Array[0, 2].Select(sets => sets.Length == 0 ? null : sets);
 
     private static readonly Gen<Model.Cooling?> Coolings =
-        Gen.Select(FanSets, FanSets, Any<double?>(null, 0, 80, 900), Any<bool?>(null, true, false), Gen.Int[0, 26], Any<double?>(null, 2, 10, 20), Any<double?>(null, 5, 22, 50))
+        Gen.Select(FanSets, FanSets, Any<double?>(null, 0, 80, 900), Any<bool?>(null, true, false), Gen.Int[0, 26], Any<double?>(null, 2, 10, 20),
+            Any<double?>(null, 5, 22, 50))
             .Select((roof, trays, intake, filters, kind, rise, cold) => kind == 0 ? null : new Model.Cooling
             {
                 RoofFans = roof, FanTrays = trays, IntakeAreaCm2 = intake, Filters = filters, RiseK = rise,
                 Underfloor = kind % 5 == 1 ? new Underfloor { SupplyM3h = intake, SupplyC = cold } : null,
-                AirConditioner = kind % 5 == 2 ? new AirConditioner { CapacityW = 100 * kind, SetpointC = cold, Style = (kind % 4) switch { 0 => null, 1 => AirConditionerStyle.Wall, _ => AirConditionerStyle.Split } } : null,
+                AirConditioner = kind % 5 == 2 ? new AirConditioner { CapacityW = 100 * kind, SetpointC = cold,
+                    Style = (kind % 4) switch { 0 => null, 1 => AirConditionerStyle.Wall, _ => AirConditionerStyle.Split } } : null,
             });
 
     private static readonly Gen<Site?> Sites =
-        Gen.Select(Any<double?>(null, 20, 34, 45, 75), Any<double?>(null, 0, 1200, 5500), Any<double?>(null, 0, 60, 100), Any<string?>(null, null, "IP20", "IP30", "IP54", "IP67"), Any<bool?>(null, true, false))
+        Gen.Select(Any<double?>(null, 20, 34, 45, 75), Any<double?>(null, 0, 1200, 5500), Any<double?>(null, 0, 60, 100),
+            Any<string?>(null, null, "IP20", "IP30", "IP54", "IP67"), Any<bool?>(null, true, false))
             .Select((ambient, altitude, humidity, ip, wall) => ambient is null && ip is null ? null : new Site
             {
                 AmbientMaxC = ambient, AltitudeM = altitude, HumidityMaxPercent = humidity, RequiredIp = ip, OutsideWall = wall,
             });
 
     internal static readonly Gen<RackDescription> Racks =
-        Gen.Select(Items, Doors, Doors, Coolings, Sites, Gen.Int[0, 53], Any<string?>(null, "IP20", "IP54"), Any<Placement?>(null, Placement.RowMiddleWallCovered))
+        Gen.Select(Items, Doors, Doors, Coolings, Sites, Gen.Int[0, 53], Any<string?>(null, "IP20", "IP54"),
+            Any<Placement?>(null, Placement.RowMiddleWallCovered))
             .Select((items, front, rear, cooling, site, cabinet, code, placement) => new RackDescription
             {
                 Cabinet = new Cabinet
                 {
-                    HeightU = 24, WidthMm = cabinet % 2 == 0 ? 600 : 800, DepthMm = 1000, HeightMm = cabinet % 3 == 0 ? null : 1300, FrontDoor = front, RearDoor = rear, IpCode = code, Placement = placement,
+                    HeightU = 24, WidthMm = cabinet % 2 == 0 ? 600 : 800, DepthMm = 1000, HeightMm = cabinet % 3 == 0 ? null : 1300, FrontDoor = front,
+                        RearDoor = rear, IpCode = code, Placement = placement,
                     SidePanels = cabinet % 9 == 0 ? false : null,
-                    Roof = (cabinet % 5) switch { 0 => null, 1 => new Roof { Style = RoofStyle.Vented }, 2 => new Roof { Style = RoofStyle.Vented, OpenAreaCm2 = 50 * cabinet }, _ => new Roof { Style = RoofStyle.Solid } },
+                    Roof = (cabinet % 5) switch { 0 => null, 1 => new Roof { Style = RoofStyle.Vented },
+                        2 => new Roof { Style = RoofStyle.Vented, OpenAreaCm2 = 50 * cabinet }, _ => new Roof { Style = RoofStyle.Solid } },
                     EarthBar = cabinet % 4 == 0 ? new EarthBar { Terminals = 8 } : null,
                 },
                 Items = items,
                 Cooling = cooling,
                 Site = site,
-                Earthing = cabinet % 4 == 0 ? new Model.Earthing { MainConductorMm2 = 16, Bonded = [BondedPart.Frame, BondedPart.FrontDoor, BondedPart.RearDoor, BondedPart.SidePanels] } : null,
+                Earthing = cabinet % 4 == 0 ? new Model.Earthing { MainConductorMm2 = 16,
+                    Bonded = [BondedPart.Frame, BondedPart.FrontDoor, BondedPart.RearDoor, BondedPart.SidePanels] } : null,
             });
 
     [Fact]
-    public void Every_finding_is_whole_and_every_error_has_a_remedy_and_all_remedies_hold() =>
+    public void Findings_are_complete_and_all_remedies_verified() =>
         Racks.Sample(
             rack =>
             {
@@ -82,13 +93,14 @@ public sealed class CoolRackTests
                 }
 
                 Assert.Equal(report.Assumptions.Count, report.Assumptions.Select(a => a.Pointer).Distinct().Count());
-                Assert.All(report.NotAssessed.Where(n => n.Rule.StartsWith("cooling.", StringComparison.Ordinal)).SelectMany(n => n.Missing), p => Assert.False(JsonPlaces.Stands(request, p), p));
+                Assert.All(report.NotAssessed.Where(n => n.Rule.StartsWith("cooling.", StringComparison.Ordinal)).SelectMany(n => n.Missing),
+                    p => Assert.False(JsonPlaces.Stands(request, p), p));
             },
             iter: 400,
             print: Wording.Of);
 
     [Fact]
-    public void What_is_said_does_not_hang_on_the_order_of_items() =>
+    public void Findings_are_independent_of_item_order() =>
         Racks.Sample(
             rack => Assert.Equal(Said(rack), Said(rack with { Items = [.. rack.Items.Reverse()] })),
             iter: 150,
@@ -103,7 +115,9 @@ public sealed class CoolRackTests
         var report = Judge.Checker.Check(rack);
         return
         [
-            .. report.Findings.Where(IsOfCooling).Select(f => $"{f.Rule} {f.Fingerprint} {f.Message} {f.Calculation} {string.Join('|', f.Remedies.Select(r => r.Title))}").Order(StringComparer.Ordinal),
+            .. report.Findings.Where(IsOfCooling)
+                .Select(f => $"{f.Rule} {f.Fingerprint} {f.Message} {f.Calculation} {string.Join('|', f.Remedies.Select(r => r.Title))}")
+                .Order(StringComparer.Ordinal),
             $"{report.Figures.Cooling}",
         ];
     }

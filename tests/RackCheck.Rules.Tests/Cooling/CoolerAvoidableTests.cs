@@ -13,7 +13,7 @@ public sealed class CoolerAvoidableTests : RuleTests<CoolerAvoidable>
         Cool(Closed, Closed, ambient, ip: ip).Cooler(1500).With(Warm("wave-pc", 1, 1500, AirflowDirection.FrontToRear, flow, limit));
 
     [Fact]
-    public void Where_doors_would_do_it_advises_against()
+    public void Perforated_doors_enough_is_advice()
     {
         var rack = Rack();
         var finding = Only(rack);
@@ -24,7 +24,7 @@ public sealed class CoolerAvoidableTests : RuleTests<CoolerAvoidable>
     }
 
     [Fact]
-    public void Where_fans_would_do_it_says_how_many()
+    public void Roof_fans_enough_names_their_number()
     {
         // 1500 W at 10 K and 1.1839 kg/m3: 453.4 m3/h.
         var rack = Rack(400);
@@ -33,7 +33,7 @@ public sealed class CoolerAvoidableTests : RuleTests<CoolerAvoidable>
     }
 
     [Fact]
-    public void In_a_room_too_hot_or_too_dirty_it_is_right()
+    public void Hot_or_dusty_room_justifies_air_conditioner()
     {
         Passes(Rack(ambient: 35.1));
         Assert.Single(Findings(Rack(ambient: 35)));

@@ -11,10 +11,11 @@ public sealed class CoolerCapacityTests : RuleTests<CoolerCapacity>
 {
     // 2000 x 800 x 600, free: 5.712 m2 (checks.csv 4-02).
     private static RackDescription Rack(double capacity, double ambient = 25, double heat = 1500, double? setpoint = 35, double? rated = 35) =>
-        Cool(Closed, Closed, ambient).Cabinet(c => c with { WidthMm = 800, DepthMm = 600 }).Cooler(capacity, setpoint, rated: rated).With(Warm("paddle-drive", 1, heat, maxInlet: 40));
+        Cool(Closed, Closed, ambient).Cabinet(c => c with { WidthMm = 800, DepthMm = 600 }).Cooler(capacity, setpoint, rated: rated)
+            .With(Warm("paddle-drive", 1, heat, maxInlet: 40));
 
     [Fact]
-    public void Less_than_the_heat_less_what_the_surface_sheds_is_an_error()
+    public void Capacity_below_net_heat_load_is_error()
     {
         var finding = Only(Rack(1185));
         Numbers(finding, 1185, 1185.84, "W"); // checks.csv 5-01
@@ -24,7 +25,7 @@ public sealed class CoolerCapacityTests : RuleTests<CoolerCapacity>
     }
 
     [Fact]
-    public void In_a_hot_room_less_is_left_and_more_is_asked()
+    public void Hot_room_lowers_capacity_and_raises_load()
     {
         // 1500 - 5.5 x 5.712 x (35 - 40) = 1657.08; 1800 x (1 - 0.02 x 5) = 1620.
         Numbers(Only(Rack(1800, 40)), 1620, 1657.08, "W");
@@ -34,31 +35,34 @@ public sealed class CoolerCapacityTests : RuleTests<CoolerCapacity>
     }
 
     [Fact]
-    public void Where_the_surface_does_it_alone_any_will_do() => Passes(Rack(0, 20, 500, 40)); // checks.csv 5-03: under nothing
+    public void Surface_alone_enough_passes_any_capacity() => Passes(Rack(0, 20, 500, 40)); // checks.csv 5-03: under nothing
 
     [Fact]
-    public void Setpoint_and_rating_that_are_not_told_are_35()
+    public void Setpoint_and_rating_default_to_35_C()
     {
         Passes(Rack(1185.84, setpoint: null, rated: null));
-        Assert.Equal([35.0, 35], Report(Rack(1200, setpoint: null, rated: null)).Assumptions.Where(a => a.Pointer.StartsWith("/cooling/airConditioner", StringComparison.Ordinal)).Select(a => a.Value.Number!.Value));
+        Assert.Equal([35.0, 35], Report(Rack(1200, setpoint: null, rated: null))
+            .Assumptions.Where(a => a.Pointer.StartsWith("/cooling/airConditioner", StringComparison.Ordinal)).Select(a => a.Value.Number!.Value));
     }
 
     [Theory]
     [InlineData(4, 1)]
     [InlineData(6, 0)]
-    public void A_policy_sets_the_heat_transfer(double transfer, int count) => Assert.Equal(count, Findings(Rack(1185.84).Limit(Id, "heatTransferWM2K", transfer)).Count);
+    public void A_policy_sets_the_heat_transfer(double transfer, int count) =>
+        Assert.Equal(count, Findings(Rack(1185.84).Limit(Id, "heatTransferWM2K", transfer)).Count);
 
     [Fact]
     public void Heat_is_asked_for_where_there_is_a_cooler()
     {
         Lacks(Rack(2000).With(Warm("flume-daq", 9, null) with { Category = ItemCategory.Server }), "/items/1/heatW");
         Lacks(Cool(Closed, Closed).Cooler(0).With(Unit("drawer", 2).At(1)), "/items/0/heatW");
-        Passes(Cool(Closed, Closed).Cooler(0).With(Unit("drawer", 2).At(1) with { HeatW = 0 }, Unit("plate", 1).At(9) with { Category = ItemCategory.BlankingPanel }));
+        Passes(Cool(Closed, Closed).Cooler(0).With(Unit("drawer", 2).At(1) with { HeatW = 0 }, Unit("plate", 1)
+            .At(9) with { Category = ItemCategory.BlankingPanel }));
         Passes(Cool(Closed, Closed).With(Warm("wave-pc", 1, 1000)));
     }
 
     [Fact]
-    public void A_stronger_one_cures_it_else_a_higher_setpoint_else_less_heat()
+    public void Capacity_remedies_are_larger_unit_setpoint_or_less_heat()
     {
         var rack = Rack(1000, setpoint: 30);
         Assert.Equal(1400, Cured(rack, Only(rack)).Cooling!.AirConditioner!.CapacityW); // 1500 - 157.08 = 1342.92

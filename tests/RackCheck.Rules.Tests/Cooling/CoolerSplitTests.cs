@@ -9,7 +9,8 @@ namespace RackCheck.Rules.Tests.Cooling;
 // Practice: no source beyond it.
 public sealed class CoolerSplitTests : RuleTests<CoolerSplit>
 {
-    private static RackDescription Rack(AirConditionerStyle? style, bool? wall) => Cool(Closed, Closed).Cooler(1500, style: style).At(s => s with { OutsideWall = wall });
+    private static RackDescription Rack(AirConditionerStyle? style, bool? wall) =>
+        Cool(Closed, Closed).Cooler(1500, style: style).At(s => s with { OutsideWall = wall });
 
     [Fact]
     public void Without_an_outside_wall_a_split_one_is_an_error()

@@ -11,7 +11,8 @@ public sealed class DoorRestrictionTests : RuleTests<DoorRestriction>
 {
     private static Door Tight(double? open = 30, double? area = 0.2) => new() { Style = DoorStyle.Perforated, OpenAreaPercent = open, PerforatedAreaM2 = area };
 
-    private static RackDescription Rack(Door front, Door rear, double heat = 3000) => Cool(front, rear).Cooled(c => c).With(Warm("wave-pc", 1, heat, flow: 2000));
+    private static RackDescription Rack(Door front, Door rear, double heat = 3000) =>
+        Cool(front, rear).Cooled(c => c).With(Warm("wave-pc", 1, heat, flow: 2000));
 
     [Fact]
     public void A_tight_door_is_a_warning()
@@ -49,7 +50,7 @@ public sealed class DoorRestrictionTests : RuleTests<DoorRestriction>
     public void A_policy_sets_the_loss(double limit, int count) => Assert.Equal(count, Findings(Rack(Tight(), Open).Limit(Id, "doorLossPa", limit)).Count);
 
     [Fact]
-    public void Doors_out_of_the_way_are_not_meant()
+    public void Doors_off_the_airflow_path_are_not_checked()
     {
         Assert.Equal("front door", Only(Rack(Tight(), Tight()).RoofFans(Curved(9))).Subject);
         Passes(Rack(Closed, Closed));
@@ -67,7 +68,7 @@ public sealed class DoorRestrictionTests : RuleTests<DoorRestriction>
     }
 
     [Fact]
-    public void A_more_open_door_cures_it_else_a_larger_one()
+    public void Larger_open_area_is_remedy()
     {
         var rack = Rack(Tight(area: 0.3), Open);
         Assert.Equal(64, Cured(rack, Only(rack)).Cabinet!.FrontDoor!.OpenAreaPercent);

@@ -16,7 +16,7 @@ public sealed class FanRedundancyTests : RuleTests<FanRedundancy>
     private static RackDescription Rack(params FanSet[] fans) => Cool(Open, Closed).RoofFans(fans).With(Warm("wave-pc", 1, 1000));
 
     [Fact]
-    public void Fans_that_only_do_all_together_are_advised_against()
+    public void Fans_without_redundancy_are_advice()
     {
         var finding = Only(Rack(Plain(2)));
         Assert.Equal(Severity.Advice, finding.Severity);
@@ -24,13 +24,13 @@ public sealed class FanRedundancyTests : RuleTests<FanRedundancy>
     }
 
     [Fact]
-    public void One_to_spare_passes() => Passes(Rack(Plain(3)));
+    public void Redundant_fan_passes() => Passes(Rack(Plain(3)));
 
     [Fact]
-    public void What_does_not_do_with_all_is_another_rules_affair() => Passes(Rack(Plain(1)));
+    public void Airflow_too_low_with_all_fans_is_left_to_another_rule() => Passes(Rack(Plain(1)));
 
     [Fact]
-    public void The_fan_that_is_missed_most_is_the_one_out()
+    public void Failed_fan_is_the_most_important_one()
     {
         // 60 + 60 + 180 = 300 without the largest: 120.
         var finding = Only(Rack(Plain(2, 100), Plain(0, 900), Plain(1, 300)));
@@ -57,7 +57,7 @@ public sealed class FanRedundancyTests : RuleTests<FanRedundancy>
     }
 
     [Fact]
-    public void One_more_cures_it()
+    public void One_more_fan_is_remedy()
     {
         var rack = Rack(Plain(2));
         Assert.Equal(3, Cured(rack, Only(rack)).Cooling!.RoofFans![0].Count);

@@ -9,10 +9,11 @@ namespace RackCheck.Rules.Tests.Cooling;
 
 public sealed class InletLimitTests : RuleTests<InletLimit>
 {
-    private static RackDescription Rack(double ambient, double altitude = 0, double? limit = 35) => Cool(Aired, Aired, ambient, altitude).With(Warm("wave-pc", 1, 100, maxInlet: limit));
+    private static RackDescription Rack(double ambient, double altitude = 0, double? limit = 35) =>
+        Cool(Aired, Aired, ambient, altitude).With(Warm("wave-pc", 1, 100, maxInlet: limit));
 
     [Fact]
-    public void A_room_hotter_than_the_item_bears_is_an_error()
+    public void Room_above_inlet_limit_is_error()
     {
         var finding = Only(Rack(35.1));
         Assert.Equal(["/items/0/maxInletC", "/site/ambientMaxC"], finding.Pointers);
@@ -32,15 +33,16 @@ public sealed class InletLimitTests : RuleTests<InletLimit>
     }
 
     [Fact]
-    public void An_ordinary_room_is_taken_for_one_that_is_not_told()
+    public void Room_absent_uses_defaults()
     {
         var rack = Bay().With(Warm("wave-pc", 1, null, maxInlet: 24));
         Numbers(Only(rack), 25, 24, "C");
-        Assert.Equal([("/site/altitudeM", 0.0), ("/site/ambientMaxC", 25.0)], Report(rack).Assumptions.Where(a => a.Pointer.StartsWith("/site", StringComparison.Ordinal)).Select(a => (a.Pointer, a.Value.Number!.Value)));
+        Assert.Equal([("/site/altitudeM", 0.0), ("/site/ambientMaxC", 25.0)], Report(rack)
+            .Assumptions.Where(a => a.Pointer.StartsWith("/site", StringComparison.Ordinal)).Select(a => (a.Pointer, a.Value.Number!.Value)));
     }
 
     [Fact]
-    public void Air_from_the_floor_and_from_an_air_conditioner_is_taken_in_stead()
+    public void Underfloor_and_conditioned_air_replace_room_air()
     {
         Passes(Rack(45).Underfloor(500, 20));
         Assert.Equal("/cooling/underfloor/supplyC", Only(Rack(30).Underfloor(500, 36)).Pointers[1]);
@@ -57,7 +59,7 @@ public sealed class InletLimitTests : RuleTests<InletLimit>
     }
 
     [Fact]
-    public void A_cooler_room_cures_it_else_an_air_conditioner_else_the_item_goes()
+    public void Inlet_remedies_are_room_air_conditioner_or_removal()
     {
         var rack = Rack(33, 1800);
         Assert.Equal(32, Cured(rack, Only(rack)).Site!.AmbientMaxC);

@@ -21,7 +21,7 @@ public sealed class IpConflictTests : RuleTests<IpConflict>
     public void Perforated_doors_have_IP20(string required, int count) => Assert.Equal(count, Findings(Rack(required, Aired, Aired)).Count);
 
     [Fact]
-    public void Unless_the_cabinet_is_rated_otherwise()
+    public void Cabinet_ip_code_overrides_default()
     {
         Passes(Rack("IP30", Aired, Aired, "IP31"));
         var finding = Findings(Rack("IP30", Aired, Aired, "IP10"))[0];
@@ -29,7 +29,7 @@ public sealed class IpConflictTests : RuleTests<IpConflict>
     }
 
     [Fact]
-    public void Open_sides_have_none_whatever_the_cabinet_is_rated()
+    public void Open_sides_are_IP00()
     {
         var rack = Rack("IP20", Open, Closed, "IP54").Cabinet(c => c with { SidePanels = false });
         Assert.Equal(["/cabinet/frontDoor/style", "/cabinet/sidePanels"], Findings(rack).Select(f => f.Pointers[0]));
@@ -38,13 +38,14 @@ public sealed class IpConflictTests : RuleTests<IpConflict>
     }
 
     [Fact]
-    public void A_vented_roof_counts_by_its_fans_where_it_has_some()
+    public void Vented_roof_with_fans_counts_by_fans()
     {
         var vented = Rack("IP44", code: null).Cabinet(c => c with { Roof = new Roof { Style = RoofStyle.Vented }, IpCode = "IP43" });
         Assert.Equal(["/cabinet/ipCode", "/cabinet/roof/style"], Findings(vented).Select(f => f.Pointers[0]).Order());
         var fans = Rack("IP44", code: "IP54").RoofFans(Curved(2)).Cooled(c => c with { IntakeAreaCm2 = 500 });
         Lacks(fans, "/cooling/filters");
-        Assert.Equal(["/cooling/intakeAreaCm2", "/cooling/roofFans"], Findings(fans.Cooled(c => c with { Filters = false })).Select(f => f.Pointers[0]).Order());
+        Assert.Equal(["/cooling/intakeAreaCm2", "/cooling/roofFans"], Findings(fans.Cooled(c => c with { Filters = false })).Select(f => f.Pointers[0])
+            .Order());
         Passes(fans.Cooled(c => c with { Filters = true }));
         Assert.Equal(2, Findings(fans.At(s => s with { RequiredIp = "IP55" }).Cabinet(c => c with { IpCode = "IP55" })).Count);
         Passes(fans.At(s => s with { RequiredIp = "IP20" }));
@@ -61,14 +62,14 @@ public sealed class IpConflictTests : RuleTests<IpConflict>
     }
 
     [Fact]
-    public void Filters_cure_fans_and_intake()
+    public void Filters_are_remedy_for_fans_and_intake()
     {
         var rack = Rack("IP54", code: "IP54").RoofFans(Curved(2)).Cooled(c => c with { IntakeAreaCm2 = 500, Filters = false });
         Assert.True(Cured(rack, Findings(rack)[0]).Cooling!.Filters);
     }
 
     [Fact]
-    public void Open_doors_are_closed_with_fans_behind_filters_or_an_air_conditioner()
+    public void Open_doors_get_filtered_fans_or_air_conditioner()
     {
         var rack = Rack("IP54", Aired, Aired).With(Warm("wave-pc", 1, 2000, AirflowDirection.FrontToRear, 800, 40));
         var finding = Findings(rack)[0];
@@ -79,7 +80,7 @@ public sealed class IpConflictTests : RuleTests<IpConflict>
     }
 
     [Fact]
-    public void For_fingers_a_usual_door_is_enough()
+    public void Finger_protection_passes_with_perforated_door()
     {
         var rack = Rack("IP20", Open, Closed);
         Assert.Equal(DoorStyle.Perforated, Cured(rack, Only(rack)).Cabinet!.FrontDoor!.Style);

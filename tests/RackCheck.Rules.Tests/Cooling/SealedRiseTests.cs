@@ -14,7 +14,7 @@ public sealed class SealedRiseTests : RuleTests<SealedRise>
         Cool(Closed, Closed, ambient, altitude).Cabinet(c => c with { DepthMm = 500, Placement = placement }).With(Warm("gauge-amp", 1, heat, maxInlet: limit));
 
     [Fact]
-    public void A_closed_cabinet_that_grows_too_hot_is_an_error_and_a_still_one_is_hotter()
+    public void Closed_cabinet_too_hot_is_error()
     {
         var finding = Only(Rack());
         Numbers(finding, 37.45, 35, "C");
@@ -39,7 +39,7 @@ public sealed class SealedRiseTests : RuleTests<SealedRise>
     [InlineData(Placement.RowMiddle, 3.58)]
     [InlineData(Placement.RowMiddleWall, 3.1)]
     [InlineData(Placement.RowMiddleWallCovered, 2.89)]
-    public void What_it_sheds_goes_by_its_place(Placement placement, double surface)
+    public void Surface_follows_placement(Placement placement, double surface)
     {
         var report = Report(Rack(300, placement: placement));
         Assert.Equal(surface, report.Figures.Cooling!.SurfaceM2);
@@ -49,7 +49,8 @@ public sealed class SealedRiseTests : RuleTests<SealedRise>
     [Theory]
     [InlineData(6.9, 0)] // 300 / (6.9 x 4.38) = 9.93
     [InlineData(6.8, 1)]
-    public void A_policy_sets_the_heat_transfer(double transfer, int count) => Assert.Equal(count, Findings(Rack().Limit(Id, "heatTransferWM2K", transfer)).Count);
+    public void A_policy_sets_the_heat_transfer(double transfer, int count) =>
+        Assert.Equal(count, Findings(Rack().Limit(Id, "heatTransferWM2K", transfer)).Count);
 
     [Fact]
     public void Limits_fall_with_the_altitude()
@@ -61,7 +62,7 @@ public sealed class SealedRiseTests : RuleTests<SealedRise>
     }
 
     [Fact]
-    public void A_height_that_is_not_given_is_the_least_that_it_can_be()
+    public void Height_absent_uses_minimum()
     {
         var report = Report(Rack().Cabinet(c => c with { HeightMm = null, Base = new CabinetBase { HeightMm = 100 } }));
         var assumed = Assert.Single(report.Assumptions, a => a.Pointer == "/cabinet/heightMm");
@@ -73,7 +74,7 @@ public sealed class SealedRiseTests : RuleTests<SealedRise>
     public void Open_at_one_end_only_counts_as_closed() => Assert.Single(Findings(Rack().Cabinet(c => c with { RearDoor = Aired })));
 
     [Fact]
-    public void A_way_out_is_another_rules_affair()
+    public void Open_airflow_path_is_left_to_another_rule()
     {
         Passes(Rack().Cabinet(c => c with { FrontDoor = Aired, RearDoor = Aired }));
         Passes(Rack().Cabinet(c => c with { FrontDoor = Aired, Roof = new Roof { Style = RoofStyle.Vented } }));
@@ -111,7 +112,7 @@ public sealed class SealedRiseTests : RuleTests<SealedRise>
     }
 
     [Fact]
-    public void Where_nothing_may_be_opened_the_heat_is_cooled_or_taken_out()
+    public void Closed_site_gets_air_conditioner_or_removal()
     {
         var rack = Rack().At(s => s with { RequiredIp = "IP65" }).Cabinet(c => c with { IpCode = "IP65" });
         var cooler = Cured(rack, Only(rack)).Cooling!.AirConditioner!;

@@ -10,7 +10,8 @@ namespace RackCheck.Rules.Tests.Cooling;
 // Practice: no source beyond it.
 public sealed class SolidDoorTests : RuleTests<SolidDoor>
 {
-    private static Item Pc(AirflowDirection direction = AirflowDirection.FrontToRear, string id = "wave-pc", int unit = 1) => Warm(id, unit, 300, direction, 100, 40);
+    private static Item Pc(AirflowDirection direction = AirflowDirection.FrontToRear, string id = "wave-pc", int unit = 1) =>
+        Warm(id, unit, 300, direction, 100, 40);
 
     [Theory]
     [InlineData(AirflowDirection.FrontToRear)]
@@ -23,7 +24,7 @@ public sealed class SolidDoorTests : RuleTests<SolidDoor>
     }
 
     [Fact]
-    public void The_first_by_id_is_named_and_all_are_pointed_at()
+    public void First_item_is_named_and_all_have_pointers()
     {
         var finding = Only(Cool(Closed, Aired).With(Pc(), Pc(id: "gauge-pc", unit: 5)));
         Assert.Equal(("gauge-pc", 2.0), (finding.MessageData["item"].Text, finding.MessageData["count"].Number));
@@ -31,14 +32,14 @@ public sealed class SolidDoorTests : RuleTests<SolidDoor>
     }
 
     [Fact]
-    public void Open_doors_and_what_does_not_breathe_through_them_pass()
+    public void Open_doors_and_other_airflow_directions_pass()
     {
         Passes(Cool(Aired, Open).With(Pc()));
         Passes(Cool(Closed, Closed).With(Pc(AirflowDirection.Side), Pc(AirflowDirection.Upward, "b", 5), Pc(AirflowDirection.None, "c", 9)));
     }
 
     [Fact]
-    public void Another_way_passes()
+    public void Other_airflow_path_passes()
     {
         Passes(Cool(Closed, Closed).RoofFans(Curved(2)).With(Pc()));
         Passes(Cool(Closed, Aired).Trays(Curved(2)).With(Pc()));
@@ -48,7 +49,7 @@ public sealed class SolidDoorTests : RuleTests<SolidDoor>
     }
 
     [Fact]
-    public void Trays_that_can_blow_nothing_out_are_no_way() => Assert.Equal(2, Findings(Cool(Closed, Closed).Trays(Curved(2)).With(Pc())).Count);
+    public void Trays_without_outlet_are_no_airflow_path() => Assert.Equal(2, Findings(Cool(Closed, Closed).Trays(Curved(2)).With(Pc())).Count);
 
     [Fact]
     public void The_style_is_asked_for()
@@ -58,7 +59,7 @@ public sealed class SolidDoorTests : RuleTests<SolidDoor>
     }
 
     [Fact]
-    public void Perforated_doors_cure_both()
+    public void Perforated_doors_are_remedy()
     {
         var rack = Cool(Closed, Closed).With(Pc());
         var cured = Cured(rack, Findings(rack)[0]).Cabinet!;
@@ -66,7 +67,7 @@ public sealed class SolidDoorTests : RuleTests<SolidDoor>
     }
 
     [Fact]
-    public void Where_doors_may_not_be_open_fans_with_filters_do_and_an_air_conditioner_is_last()
+    public void Closed_doors_get_filtered_fans_then_air_conditioner()
     {
         var rack = Cool(Closed, Closed, ip: "IP54").Cabinet(c => c with { IpCode = "IP54" }).With(Pc());
         Assert.True(Cured(rack, Findings(rack)[0]).Cooling!.Filters);
@@ -75,11 +76,12 @@ public sealed class SolidDoorTests : RuleTests<SolidDoor>
     }
 
     [Fact]
-    public void A_roof_that_gets_fans_is_joined_to_earth_where_the_list_is_kept()
+    public void Roof_with_new_fans_is_added_to_bonded_list()
     {
         var rack = Cool(Closed, Aired).With(Pc()) with
         {
-            Earthing = new Model.Earthing { MainConductorMm2 = 16, Bonded = [BondedPart.Frame, BondedPart.FrontDoor, BondedPart.RearDoor, BondedPart.SidePanels] },
+            Earthing = new Model.Earthing { MainConductorMm2 = 16, Bonded = [BondedPart.Frame, BondedPart.FrontDoor, BondedPart.RearDoor,
+                BondedPart.SidePanels] },
         };
         rack = rack.Cabinet(c => c with { EarthBar = new EarthBar { Terminals = 6 } });
         var cured = Cured(rack, Only(rack), 1);

@@ -12,7 +12,7 @@ public sealed class BarMissingTests : RuleTests<BarMissing>
     private static RackDescription Bare => Earthed().WithoutBar();
 
     [Fact]
-    public void A_second_earth_asks_for_a_bar()
+    public void Second_earth_requires_bar()
     {
         // Handbook H7: three studs, four parts, the main conductor.
         var rack = Bare.Earth(e => e with { SecondaryEarth = true }).With(Studded("wave-pc", 1), Studded("gauge-amp", 3), Studded("flume-daq", 5));
@@ -25,7 +25,7 @@ public sealed class BarMissingTests : RuleTests<BarMissing>
     }
 
     [Fact]
-    public void So_does_a_stud_of_the_least_id()
+    public void Earth_stud_requires_bar()
     {
         var finding = Only(Bare.With(Studded("wave-pc", 1), Studded("gauge-amp", 3)));
         Assert.Equal("gauge-amp", finding.MessageData["item"].Text);
@@ -35,7 +35,7 @@ public sealed class BarMissingTests : RuleTests<BarMissing>
     [Theory]
     [InlineData(1.0, 0)] // checks.csv 7-21: 10 x 1.0 = 10 mA
     [InlineData(1.01, 1)]
-    public void So_does_a_supply_that_leaks_over_10_mA(double each, int count)
+    public void Supply_leakage_above_10_mA_requires_bar(double each, int count)
     {
         var rack = Bare.Fed(Mains()).Strips(Strip()).With(Leaking([.. Enumerable.Repeat(each, 10)]));
         Assert.Equal(count, Findings(rack).Count);
@@ -45,13 +45,13 @@ public sealed class BarMissingTests : RuleTests<BarMissing>
     }
 
     [Fact]
-    public void A_bar_is_a_bar_whatever_is_said_of_it() => Passes(Earthed(null).With(Studded("wave-pc", 1)));
+    public void Bar_without_details_passes() => Passes(Earthed(null).With(Studded("wave-pc", 1)));
 
     [Fact]
-    public void Nothing_asks_for_one_where_nothing_is_earthed_apart() => Passes(Bare.With(Unit("wave-pc", 2).At(1) with { EarthStud = false }));
+    public void Rack_without_earthing_needs_no_bar() => Passes(Bare.With(Unit("wave-pc", 2).At(1) with { EarthStud = false }));
 
     [Fact]
-    public void Leakage_that_is_not_known_may_ask_for_one()
+    public void Unknown_leakage_is_missing_data()
     {
         var rack = Bare.Fed(Mains()).Strips(Strip()).With(Leaking("wave-pc", 1, null), Leaking("gauge-pc", 2, 1));
         Lacks(rack, "/items/0/power/leakageMa");

@@ -9,10 +9,11 @@ namespace RackCheck.Rules.Tests.Earthing;
 
 public sealed class BarTerminalsTests : RuleTests<BarTerminals>
 {
-    private static RackDescription Eight(int? terminals) => Earthed(terminals).With([.. Enumerable.Range(0, 8).Select(i => Studded($"gauge-amp-{i}", 1 + (2 * i)))]);
+    private static RackDescription Eight(int? terminals) =>
+        Earthed(terminals).With([.. Enumerable.Range(0, 8).Select(i => Studded($"gauge-amp-{i}", 1 + (2 * i)))]);
 
     [Fact]
-    public void Eight_studs_four_parts_and_the_main_conductor_do_not_go_on_ten_terminals()
+    public void Thirteen_leads_on_ten_terminals_is_error()
     {
         // Handbook H7.
         var rack = Eight(10).Cabinet(c => c with { EarthBar = c.EarthBar! with { LengthMm = 400, CrossSectionMm2 = 75 } });
@@ -28,7 +29,8 @@ public sealed class BarTerminalsTests : RuleTests<BarTerminals>
     [InlineData(12, Severity.Error)]
     [InlineData(13, Severity.Advice)]
     [InlineData(14, null)]
-    public void One_terminal_is_to_be_left_free(int terminals, Severity? severity) => Assert.Equal(severity, Findings(Eight(terminals)).SingleOrDefault()?.Severity);
+    public void One_terminal_is_to_be_left_free(int terminals, Severity? severity) =>
+        Assert.Equal(severity, Findings(Eight(terminals)).SingleOrDefault()?.Severity);
 
     [Fact]
     public void Advice_and_error_are_the_same_finding()
@@ -64,7 +66,7 @@ public sealed class BarTerminalsTests : RuleTests<BarTerminals>
     }
 
     [Fact]
-    public void A_policy_may_want_more_to_spare()
+    public void Policy_sets_spare_terminals()
     {
         var rack = Eight(14).Limit(Id, "spareTerminals", 2);
         Numbers(Only(rack), 1, 2, "terminals");

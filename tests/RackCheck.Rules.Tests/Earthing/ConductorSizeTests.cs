@@ -8,10 +8,11 @@ namespace RackCheck.Rules.Tests.Earthing;
 
 public sealed class ConductorSizeTests : RuleTests<ConductorSize>
 {
-    private static RackDescription Rack(Supply supply, double? lead = 35, double? main = 35) => Earthed(main: main).Fed(supply).With(Studded("paddle-drive", 1, lead));
+    private static RackDescription Rack(Supply supply, double? lead = 35, double? main = 35) =>
+        Earthed(main: main).Fed(supply).With(Studded("paddle-drive", 1, lead));
 
     [Fact]
-    public void A_fault_of_3000_A_for_a_tenth_of_a_second_burns_4_mm2_through()
+    public void Fault_of_3000_A_for_0_1_s_needs_more_than_4_mm2()
     {
         var rack = Rack(Mains(fault: 3000, seconds: 0.1), 4);
         var finding = Only(rack);
@@ -30,7 +31,7 @@ public sealed class ConductorSizeTests : RuleTests<ConductorSize>
     [Theory]
     [InlineData(0.02, "0.02 < 0.1, where the energy")] // checks.csv 7-17 has 0.02 s
     [InlineData(6, "6 > 5, where heat")]
-    public void Outside_its_times_the_formula_says_so(double seconds, string words) =>
+    public void Disconnection_time_outside_formula_is_stated(double seconds, string words) =>
         Assert.Contains(words, Only(Rack(Mains(fault: 6000, seconds: seconds), 2.5, main: 240)).Calculation, StringComparison.Ordinal);
 
     [Theory]
@@ -38,7 +39,7 @@ public sealed class ConductorSizeTests : RuleTests<ConductorSize>
     [InlineData(16, 16, "16 <= 16, so as thick as the line: 16 > ")]
     [InlineData(25, 16, "16 < 25 <= 35, so as thick as the lesser: 16 > ")]
     [InlineData(50, 25, "50 / 2 = 25 > ")]
-    public void The_line_conductor_asks_for_a_section(double line, double least, string calculation)
+    public void Line_conductor_sets_earth_conductor_size(double line, double least, string calculation)
     {
         var finding = Only(Rack(Mains(cable: line), least - 0.1));
         Numbers(finding, least - 0.1, least, "mm2");
@@ -48,13 +49,14 @@ public sealed class ConductorSizeTests : RuleTests<ConductorSize>
     }
 
     [Fact]
-    public void Strength_asks_for_more_where_nothing_protects_it()
+    public void Unprotected_conductor_needs_larger_size()
     {
         // Handbook H7: 2.5 protected, 4 unprotected.
         var closed = Rack(Mains(cable: 1.5), 2.5);
         Passes(closed);
         Numbers(Only(Rack(Mains(cable: 1.5), 2.4)), 2.4, 2.5, "mm2");
-        foreach (var open in new[] { closed.Cabinet(c => c with { SidePanels = false }), closed.Doors(DoorStyle.None, DoorStyle.Solid), closed.Doors(DoorStyle.Solid, DoorStyle.None) })
+        foreach (var open in new[] { closed.Cabinet(c => c with { SidePanels = false }), closed.Doors(DoorStyle.None, DoorStyle.Solid),
+            closed.Doors(DoorStyle.Solid, DoorStyle.None) })
         {
             Numbers(Only(open), 2.5, 4, "mm2");
             Assert.Equal(4, Cured(open, Only(open)).Items[0].EarthLead!.CrossSectionMm2);
@@ -63,14 +65,14 @@ public sealed class ConductorSizeTests : RuleTests<ConductorSize>
     }
 
     [Fact]
-    public void A_policy_may_ask_for_more_strength()
+    public void Policy_sets_minimum_size()
     {
         Numbers(Only(Rack(Mains(), 6).Limit(Id, "protectedMm2", 10)), 6, 10, "mm2");
         Passes(Rack(Mains(), 6).Limit(Id, "unprotectedMm2", 10));
     }
 
     [Fact]
-    public void The_main_conductor_is_held_to_all_supplies()
+    public void Main_conductor_is_checked_for_all_supplies()
     {
         var rack = Rack(Mains(cable: 25), 25, 10) with { Pdus = [Strip()] };
         rack = rack.Fed(Mains(), Mains("B", cable: 25));
@@ -81,7 +83,7 @@ public sealed class ConductorSizeTests : RuleTests<ConductorSize>
     }
 
     [Fact]
-    public void A_lead_is_held_to_the_supplies_of_its_item()
+    public void Lead_is_checked_for_supplies_of_its_item()
     {
         var item = Studded("paddle-drive", 1, 4) with { Power = new ItemPower { RatedW = 100, LeakageMa = 1, InrushA = 1, Plugs = [ConnectorCode.C14] } };
         var rack = Earthed(main: 16).Fed(Mains(), Mains("B", cable: 25)).Strips(Strip(), Strip("spare", "B")).With(item);
@@ -103,10 +105,10 @@ public sealed class ConductorSizeTests : RuleTests<ConductorSize>
     }
 
     [Fact]
-    public void Without_studs_bar_or_conductor_there_is_nothing_to_judge() => Passes(Earthed(main: null).WithoutBar().Fed(Mains(cable: null)));
+    public void Rack_without_earthing_is_not_checked() => Passes(Earthed(main: null).WithoutBar().Fed(Mains(cable: null)));
 
     [Fact]
-    public void For_a_fault_past_every_conductor_the_breaker_has_to_be_quicker_too()
+    public void Fault_above_every_conductor_shortens_disconnection()
     {
         // 300 000 A for 5 s: sqrt(300000^2 x 5) / 143 = 4691 mm2; with 1000 mm2 (143000 / 300000)^2 = 0.227 s.
         var rack = Earthed(main: 70).Fed(Mains(fault: 300_000, seconds: 5));

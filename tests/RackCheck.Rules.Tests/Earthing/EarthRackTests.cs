@@ -15,13 +15,16 @@ public sealed class EarthRackTests
         Gen.Select(Any<double?>(null, 0, 0.7, 2, 4.5, 12), Gen.Int[0, 2], Any<bool?>(null, true, false), Sections, Any<double?>(null, 0.01, 0.3, 1.5, 30, 90))
             .Select((leakage, cords, stud, section, length) => new Item
             {
-                Id = "", HeightU = 2, EarthStud = stud, EarthLead = section is null && length is null ? null : new EarthLead { CrossSectionMm2 = section, LengthM = length },
-                Power = cords == 0 ? null : new ItemPower { RatedW = 100, LeakageMa = leakage, Redundant = cords > 1, Plugs = [.. Enumerable.Repeat(ConnectorCode.C14, cords)] },
+                Id = "", HeightU = 2, EarthStud = stud, EarthLead = section is null && length is null ? null
+                    : new EarthLead { CrossSectionMm2 = section, LengthM = length },
+                Power = cords == 0 ? null : new ItemPower { RatedW = 100, LeakageMa = leakage, Redundant = cords > 1,
+                    Plugs = [.. Enumerable.Repeat(ConnectorCode.C14, cords)] },
             })
             .Array[0, 6].Select(items => items.Select((item, at) => item with { Id = $"item-{at}", Position = new Position { U = 1 + (2 * at) } }).ToArray());
 
     private static readonly Gen<Supply[]> Supplies =
-        Gen.Select(Sections, Any<double?>(null, 500, 3000, 100_000), Any<double?>(null, 0.02, 0.4, 5), Any<ConnectorCode?>(null, ConnectorCode.Bs1363, ConnectorCode.Iec60309A16P1, ConnectorCode.Hardwired), Any<double?>(null, 10, 30, 100, 500))
+        Gen.Select(Sections, Any<double?>(null, 500, 3000, 100_000), Any<double?>(null, 0.02, 0.4, 5),
+            Any<ConnectorCode?>(null, ConnectorCode.Bs1363, ConnectorCode.Iec60309A16P1, ConnectorCode.Hardwired), Any<double?>(null, 10, 30, 100, 500))
             .Select((cable, fault, seconds, socket, rcd) => Mains("", cable is 0.1 ? null : cable, fault, seconds, socket, rcd, 13))
             .Array[1, 2].Select(supplies => supplies.Select((supply, at) => supply with { Id = $"supply-{at}" }).ToArray());
 
@@ -32,7 +35,8 @@ public sealed class EarthRackTests
                 Cabinet = new Cabinet
                 {
                     HeightU = 24, WidthMm = 800, DepthMm = 1000, SidePanels = (cabinet % 3) switch { 0 => null, 1 => true, _ => false },
-                    FrontDoor = (cabinet / 3 % 3) switch { 0 => null, 1 => new Door { Style = DoorStyle.None }, _ => new Door { Style = DoorStyle.Solid, Bonded = cabinet > 13 } },
+                    FrontDoor = (cabinet / 3 % 3) switch { 0 => null, 1 => new Door { Style = DoorStyle.None },
+                        _ => new Door { Style = DoorStyle.Solid, Bonded = cabinet > 13 } },
                     EarthBar = cabinet % 5 == 0 ? null : new EarthBar { Terminals = bar, LengthMm = 300 },
                 },
                 Items = items,
@@ -45,7 +49,7 @@ public sealed class EarthRackTests
             });
 
     [Fact]
-    public void Every_finding_is_whole_and_every_error_has_a_remedy_and_all_remedies_hold() =>
+    public void Findings_are_complete_and_all_remedies_verified() =>
         Racks.Sample(
             rack =>
             {
@@ -59,13 +63,14 @@ public sealed class EarthRackTests
                     Assert.All(finding.Remedies, r => Assert.Empty(Judge.Faults(rack, report, finding, r).Select(f => $"{finding.Rule}, {r.Title}: {f}")));
                 }
 
-                Assert.All(report.NotAssessed.Where(n => n.Rule.StartsWith("earthing.", StringComparison.Ordinal)).SelectMany(n => n.Missing), p => Assert.False(JsonPlaces.Stands(request, p), p));
+                Assert.All(report.NotAssessed.Where(n => n.Rule.StartsWith("earthing.", StringComparison.Ordinal)).SelectMany(n => n.Missing),
+                    p => Assert.False(JsonPlaces.Stands(request, p), p));
             },
             iter: 250,
             print: Wording.Of);
 
     [Fact]
-    public void What_is_said_does_not_hang_on_the_order_of_items() =>
+    public void Findings_are_independent_of_item_order() =>
         Racks.Sample(
             rack => Assert.Equal(Said(rack), Said(rack with { Items = [.. rack.Items.Reverse()] })),
             iter: 100,
@@ -79,7 +84,8 @@ public sealed class EarthRackTests
         return
         [
             .. report.Findings.Where(f => f.Rule.StartsWith("earthing.", StringComparison.Ordinal))
-                .Select(f => $"{f.Rule} {f.Fingerprint} {f.Message} {f.Calculation} {string.Join('|', f.Remedies.Select(r => r.Title))}").Order(StringComparer.Ordinal),
+                .Select(f => $"{f.Rule} {f.Fingerprint} {f.Message} {f.Calculation} {string.Join('|', f.Remedies.Select(r => r.Title))}")
+                    .Order(StringComparer.Ordinal),
             $"{report.Figures.Earthing}",
         ];
     }

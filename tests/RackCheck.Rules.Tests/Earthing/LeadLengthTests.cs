@@ -44,7 +44,7 @@ public sealed class LeadLengthTests : RuleTests<LeadLength>
     [Theory]
     [InlineData(false, 21, 4, 1.889)] // 44.45 x 22 = 977.9 down, + 225 + 36 + 450 + 200
     [InlineData(true, 4, 4, 1.889)] // the same place counted from above
-    public void The_way_goes_down_from_the_items_centre(bool topDown, int unit, int heightU, double needed)
+    public void Route_starts_at_item_centre(bool topDown, int unit, int heightU, double needed)
     {
         var rack = Rack(Pc(0.5, depth: 664) with { HeightU = heightU, Position = new Position { U = unit } });
         Numbers(Only(topDown ? rack.TopDown() : rack), 0.5, needed, "m");
@@ -62,12 +62,14 @@ public sealed class LeadLengthTests : RuleTests<LeadLength>
     }
 
     [Fact]
-    public void A_thing_on_a_shelf_is_where_the_shelf_is()
+    public void Item_on_shelf_uses_shelf_position()
     {
         // 44.45 x 9.5 = 422.275 + 225 + 300 + 200
-        var rack = Earthed().Uprights(100, 700).With(Thing("desk-pc", "tray", 200, 400, 100) with { EarthStud = true, EarthLead = new EarthLead { LengthM = 1, CrossSectionMm2 = 4 } }, Shelf("tray", 10));
+        var rack = Earthed().Uprights(100, 700).With(Thing("desk-pc", "tray", 200, 400, 100)
+            with { EarthStud = true, EarthLead = new EarthLead { LengthM = 1, CrossSectionMm2 = 4 } }, Shelf("tray", 10));
         Numbers(Only(rack), 1, 1.147, "m");
-        Assert.Equal(["/items/1/position"], Assert.Single(Report(rack with { Items = [rack.Items[0], rack.Items[1] with { Position = null }] }).NotAssessed).Missing);
+        Assert.Equal(["/items/1/position"], Assert.Single(Report(rack with { Items = [rack.Items[0], rack.Items[1] with { Position = null }] }).NotAssessed)
+            .Missing);
     }
 
     [Fact]
@@ -78,7 +80,7 @@ public sealed class LeadLengthTests : RuleTests<LeadLength>
     }
 
     [Fact]
-    public void What_is_absent_is_asked_for_where_the_rest_of_the_way_is_covered()
+    public void Missing_part_of_route_is_listed()
     {
         Lacks(Rack(Pc(null)), "/items/0/earthLead/lengthM");
         Lacks(Rack(Pc(2) with { Position = null }), "/items/0/position");

@@ -19,7 +19,7 @@ public sealed class LeakageTests : RuleTests<Leakage>
     public void Up_to_3_5_mA_any_plug_does() => Passes(Loose(0.7, 0.7, 0.7, 0.7, 0.7)); // handbook H7; the sum comes out a hair beside 3.5
 
     [Fact]
-    public void Past_it_unit_and_supply_want_a_secured_connection_each()
+    public void Leakage_above_limit_needs_secured_pdu_and_supply()
     {
         var rack = Loose(1.9, 1.7);
         var findings = Findings(rack);
@@ -41,7 +41,7 @@ public sealed class LeakageTests : RuleTests<Leakage>
     [InlineData(ConnectorCode.NemaL620, 0)]
     [InlineData(ConnectorCode.Cee77, 1)]
     [InlineData(ConnectorCode.C20, 1)]
-    public void Industrial_and_wired_connections_are_secured(ConnectorCode plug, int count) =>
+    public void Industrial_and_hard_wired_connections_are_secured(ConnectorCode plug, int count) =>
         Assert.Equal(count, Findings(Rack(ConnectorCode.Iec60309A16P1, plug, 1.9, 1.7)).Count);
 
     [Fact]
@@ -70,7 +70,7 @@ public sealed class LeakageTests : RuleTests<Leakage>
     }
 
     [Fact]
-    public void What_is_not_told_of_the_earth_beyond_the_cords_is_not_there_and_the_remedy_brings_all_of_it()
+    public void Earthing_absent_counts_as_none_and_remedy_adds_it()
     {
         var rack = Firm(5, 5.1) with { Earthing = null };
         rack = rack.WithoutBar().Fed(Mains(cable: 16));
@@ -121,12 +121,13 @@ public sealed class LeakageTests : RuleTests<Leakage>
     public void In_North_America_a_locking_plug_does(double volts, double rated, ConnectorCode plug)
     {
         var rack = Rack(ConnectorCode.C19, ConnectorCode.C20, 1.9, 1.7) with { Site = new Site { Region = Region.Na } };
-        rack = rack.Fed(rack.Supplies![0] with { VoltageV = volts, RatedA = rated, Breaker = null, Cable = new SupplyCable { LengthM = 5, CrossSectionMm2 = 6 } });
+        rack = rack.Fed(rack.Supplies![0] with { VoltageV = volts, RatedA = rated, Breaker = null,
+            Cable = new SupplyCable { LengthM = 5, CrossSectionMm2 = 6 } });
         Assert.Equal(plug, Cured(rack, Findings(rack)[0]).Pdus![0].Plug);
     }
 
     [Fact]
-    public void Past_every_plug_it_is_wired_in()
+    public void Current_above_every_plug_is_hard_wired()
     {
         var rack = Loose(1.9, 1.7).Fed(Mains(socket: ConnectorCode.Bs1363, rated: 80, cable: 16));
         Assert.Equal(ConnectorCode.Hardwired, Cured(rack, Findings(rack)[0]).Supplies![0].Socket);

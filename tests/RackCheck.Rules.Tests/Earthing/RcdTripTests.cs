@@ -56,13 +56,14 @@ public sealed class RcdTripTests : RuleTests<RcdTrip>
     [Theory]
     [InlineData(20, 1)]
     [InlineData(30, 0)]
-    public void A_policy_may_be_stricter(double share, int count) => Assert.Equal(count, Findings(Rack(30, 4.5, 4.5).Limit(Id, "leakageSharePercent", share)).Count);
+    public void A_policy_may_be_stricter(double share, int count) =>
+        Assert.Equal(count, Findings(Rack(30, 4.5, 4.5).Limit(Id, "leakageSharePercent", share)).Count);
 
     [Fact]
     public void Without_an_rcd_there_is_nothing_to_trip() => Passes(Rack(null, 40, 40).With(Leaking("wave-pc", 9, null)));
 
     [Fact]
-    public void What_leaks_unknown_is_asked_for()
+    public void Unknown_leakage_is_listed()
     {
         Lacks(Rack(30, 1).With(Leaking("wave-pc", 9, null)), "/items/1/power/leakageMa");
         Lacks(Rack(30, 1) with { Pdus = null }, "/pdus");

@@ -14,10 +14,10 @@ public sealed class ResistanceTests : RuleTests<Resistance>
     [InlineData(14.5, 0)] // checks.csv 7-27: 14.5003 m
     [InlineData(14.51, 1)]
     [InlineData(15, 1)]
-    public void So_long_may_a_lead_of_2_5_mm2_be(double length, int count) => Assert.Equal(count, Findings(Rack(2.5, length)).Count);
+    public void Lead_of_2_5_mm2_at_limit_passes(double length, int count) => Assert.Equal(count, Findings(Rack(2.5, length)).Count);
 
     [Fact]
-    public void One_that_resists_more_is_an_error()
+    public void Resistance_above_limit_is_error()
     {
         var rack = Rack(2.5, 15);
         var finding = Only(rack);
@@ -29,7 +29,7 @@ public sealed class ResistanceTests : RuleTests<Resistance>
     }
 
     [Fact]
-    public void Where_its_way_is_known_a_shorter_one_does()
+    public void Known_route_offers_shorter_lead()
     {
         // 44.45 down + 225 aside + 300 back + 200 slack = 769.45 mm, so 1 m.
         var rack = Rack(2.5, 15).Uprights(100, 700) is var r ? r with { Items = [r.Items[0].Body(depth: 400)] } : null!;

@@ -11,10 +11,11 @@ public sealed class UnbondedPartTests : RuleTests<UnbondedPart>
 {
     private static RackDescription Joined(params BondedPart[] parts) => Earthed().Earth(e => e with { Bonded = parts });
 
-    private static RackDescription Door(RackDescription rack, bool? bonded) => rack.Cabinet(c => c with { FrontDoor = new Door { Style = DoorStyle.Solid, Bonded = bonded } });
+    private static RackDescription Door(RackDescription rack, bool? bonded) =>
+        rack.Cabinet(c => c with { FrontDoor = new Door { Style = DoorStyle.Solid, Bonded = bonded } });
 
     [Fact]
-    public void All_parts_joined_pass() => Passes(Joined(AllParts));
+    public void All_parts_bonded_pass() => Passes(Joined(AllParts));
 
     [Theory]
     [InlineData(BondedPart.Frame, "frame")]
@@ -34,7 +35,7 @@ public sealed class UnbondedPartTests : RuleTests<UnbondedPart>
     }
 
     [Fact]
-    public void All_of_them_can_be_joined_at_once()
+    public void All_parts_can_be_bonded_at_once()
     {
         var rack = Joined(BondedPart.Base, BondedPart.Base);
         Assert.Equal(4, Findings(rack).Count);
@@ -54,7 +55,7 @@ public sealed class UnbondedPartTests : RuleTests<UnbondedPart>
     }
 
     [Fact]
-    public void A_doors_own_word_counts_before_the_lists()
+    public void Door_member_overrides_list()
     {
         Passes(Door(Joined(BondedPart.Frame, BondedPart.RearDoor, BondedPart.SidePanels), true));
         var rack = Door(Joined(AllParts), false);
@@ -63,11 +64,11 @@ public sealed class UnbondedPartTests : RuleTests<UnbondedPart>
     }
 
     [Fact]
-    public void Doors_and_panels_that_are_not_there_are_not_joined() =>
+    public void Absent_doors_and_panels_need_no_bonding() =>
         Passes(Joined(BondedPart.Frame).Doors(DoorStyle.None, DoorStyle.None).Cabinet(c => c with { SidePanels = false }));
 
     [Fact]
-    public void The_list_is_asked_for_as_soon_as_there_is_anything_electrical()
+    public void Bonded_list_absent_is_missing_with_electrical_equipment()
     {
         Lacks(Bay().With(Unit("wave-pc", 2).At(1).Plugs(1)), "/earthing/bonded");
         Lacks(Bay().Fed(Mains()), "/earthing/bonded");
@@ -76,7 +77,7 @@ public sealed class UnbondedPartTests : RuleTests<UnbondedPart>
     }
 
     [Fact]
-    public void A_door_that_is_known_to_be_open_is_found_without_the_list_and_its_remedy_begins_none()
+    public void Unbonded_door_without_list_keeps_list_absent()
     {
         var rack = Door(Bay().With(Unit("wave-pc", 2).At(1).Plugs(1)), false);
         var finding = Only(rack);

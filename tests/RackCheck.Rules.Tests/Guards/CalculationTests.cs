@@ -32,7 +32,7 @@ public sealed class CalculationTests
     [InlineData("1 < 2 <= 2; 4 >= 5", "4 >= 5: 4 and 5")]
     [InlineData("1 / 3 = 0.333 < 0.3333", "")]
     [InlineData("1 / 3 = 0.3330 > 0.3", "1 / 3 = 0.3330: 0.3333333333333333 and 0.333")]
-    public void The_guard_itself_reckons_right(string text, string fault) => Assert.Equal(fault, string.Join('|', Arithmetic.Faults(text)));
+    public void Guard_calculates_correctly(string text, string fault) => Assert.Equal(fault, string.Join('|', Arithmetic.Faults(text)));
 
     [Theory]
     [InlineData("2 3 = 5")]
@@ -40,7 +40,7 @@ public sealed class CalculationTests
     [InlineData("(1 + 2 = 3")]
     [InlineData("1 + = 3")]
     [InlineData("3 & 4 = 5")]
-    public void What_is_no_arithmetic_is_refused(string text) => Assert.Throws<FormatException>(() => Arithmetic.Read(text));
+    public void Text_without_arithmetic_is_rejected(string text) => Assert.Throws<FormatException>(() => Arithmetic.Read(text));
 
     internal static IEnumerable<string> FaultsOf(RackDescription rack) => Judge.Check(rack).Findings.SelectMany(Faults);
 

@@ -38,7 +38,7 @@ public sealed partial class DescriptorTests
     }
 
     [Fact]
-    public void Every_rule_is_a_sealed_class_without_state_in_the_folder_of_its_theme() =>
+    public void Rule_is_sealed_class_without_state() =>
         Assert.All(Rules.Select(r => r.GetType()), t =>
         {
             Assert.True(t.IsSealed);
@@ -59,7 +59,7 @@ public sealed partial class DescriptorTests
 
     [Theory]
     [MemberData(nameof(Ids))]
-    public void A_descriptor_says_all_that_its_page_shows(string id)
+    public void Descriptor_is_complete(string id)
     {
         var rule = Rule(id);
         var facts = rule.Descriptor;
@@ -73,7 +73,7 @@ public sealed partial class DescriptorTests
     }
 
     [Fact]
-    public void Class_names_are_unique_and_name_the_defect_instead_of_the_kind_of_class()
+    public void Class_names_are_unique_and_name_the_defect()
     {
         Assert.Equal(Rules.Length, Rules.Select(r => r.GetType().Name).Distinct(StringComparer.OrdinalIgnoreCase).Count());
         Assert.All(Rules, r => Assert.DoesNotMatch("(Rule|Check|Finding|Validator)$", r.GetType().Name));
@@ -109,7 +109,8 @@ public sealed partial class DescriptorTests
             var type = typeof(RackDescription);
             foreach (var token in pointer.Split('/').Skip(1))
             {
-                type = token == "*" ? type.GetGenericArguments()[0] : Members(type).GetValueOrDefault(token) ?? throw new Xunit.Sdk.XunitException($"{pointer} has no {token}");
+                type = token == "*" ? type.GetGenericArguments()[0] : Members(type).GetValueOrDefault(token)
+                    ?? throw new Xunit.Sdk.XunitException($"{pointer} has no {token}");
             }
         });
 
@@ -142,7 +143,7 @@ public sealed partial class DescriptorTests
 
     [Theory]
     [MemberData(nameof(Ids))]
-    public void Every_remedy_of_the_failing_rack_clears_its_finding_and_brings_no_error(string id)
+    public void Remedy_of_failing_rack_clears_its_finding(string id)
     {
         var rack = Rack(Rule(id).Descriptor.FailingRack);
         var report = Judge.Check(rack);
@@ -167,7 +168,8 @@ public sealed partial class DescriptorTests
     private static RackDescription Rack(string json) => JsonSerializer.Deserialize(json, ContractJson.Default.RackDescription)!;
 
     private static Dictionary<string, Type> Members(Type type) =>
-        type.GetProperties().ToDictionary(p => JsonNamingPolicy.CamelCase.ConvertName(p.Name), p => Nullable.GetUnderlyingType(p.PropertyType) ?? p.PropertyType);
+        type.GetProperties().ToDictionary(p => JsonNamingPolicy.CamelCase.ConvertName(p.Name), p => Nullable.GetUnderlyingType(p.PropertyType)
+            ?? p.PropertyType);
 
     [GeneratedRegex("^[a-z]+\\.[a-z]+(-[a-z]+)*$")]
     private static partial Regex ThemeAndSlug();

@@ -8,7 +8,7 @@ namespace RackCheck.Rules.Tests.Guards;
 public sealed class MessageDataTests
 {
     [Fact]
-    public void A_name_stands_for_a_number_in_every_finding_or_in_none()
+    public void Message_data_name_has_one_type_in_all_findings()
     {
         var kinds = new System.Collections.Concurrent.ConcurrentDictionary<string, bool>();
         AnyRack.All.Sample(

@@ -7,11 +7,11 @@ using RackCheck.Testing;
 
 namespace RackCheck.Rules.Tests.Guards;
 
-/// <summary>What every rule says of its failing rack, on a page, so that a change of wording is seen in review.</summary>
+/// <summary>One page with the findings of all failing racks, so that a change of wording is seen in review.</summary>
 public sealed class SampleFindingsTests
 {
     [Fact]
-    public void The_page_of_sample_findings_is_what_the_rules_say()
+    public void Sample_findings_page_is_current()
     {
         var file = Repository.PathOf("tests", "RackCheck.Rules.Tests", "Guards", "sample-findings.md");
         var page = Page();
@@ -21,12 +21,13 @@ public sealed class SampleFindingsTests
         }
 
         var known = File.Exists(file) ? File.ReadAllText(file).ReplaceLineEndings("\n") : "";
-        Assert.True(known == page, "The rules word their findings otherwise. Look at the change; where it is meant, run tests/regenerate and commit sample-findings.md.");
+        Assert.True(known == page, "The wording of the findings has changed. If this is intended, run tests/regenerate and commit sample-findings.md.");
     }
 
     private static string Page()
     {
-        var page = new StringBuilder("# Sample findings\n\nMade of the failing racks of all rules; `SampleFindingsTests` compares it and says how to write it anew.\n");
+        var page = new StringBuilder(
+            "# Sample findings\n\nFindings of the failing racks of all rules. `SampleFindingsTests` compares this page and says how to regenerate it.\n");
         foreach (var rule in RuleSet.Default.All.Select(r => r.Descriptor).OrderBy(r => r.Id, StringComparer.Ordinal))
         {
             page.Append(CultureInfo.InvariantCulture, $"\n## {rule.Id}\n");
@@ -39,7 +40,8 @@ public sealed class SampleFindingsTests
                     page.Append(CultureInfo.InvariantCulture, $"\n    {calculation}\n");
                 }
 
-                page.Append(CultureInfo.InvariantCulture, $"\n{(finding.Remedies.Count > 0 ? "Remedy: " + finding.Remedies[0].Title + "." : finding.NoRemedy)}\n");
+                page.Append(CultureInfo.InvariantCulture,
+                    $"\n{(finding.Remedies.Count > 0 ? "Remedy: " + finding.Remedies[0].Title + "." : finding.NoRemedy)}\n");
             }
         }
 

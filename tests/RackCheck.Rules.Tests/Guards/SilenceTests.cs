@@ -8,55 +8,55 @@ using RackCheck.Testing;
 
 namespace RackCheck.Rules.Tests.Guards;
 
-/// <summary>Takes each member of every rule's failing rack away in turn: a finding never goes in silence.</summary>
+/// <summary>Removes each member of every rule's failing rack in turn: a finding never goes without an entry for missing data.</summary>
 public sealed partial class SilenceTests
 {
-    // Members whose absence says something by itself, so that the finding goes rightly and nothing is left to be said.
+    // Members with a default or a meaning when absent, so that the finding goes and no data is missing.
     private static readonly Dictionary<string, string> Saying = new(StringComparer.Ordinal)
     {
         ["acceptance.unused /acceptances"] = "no acceptance",
-        ["cabling.bend-radius /items/*/cables"] = "nothing is said of cables then",
+        ["cabling.bend-radius /items/*/cables"] = "no cables given",
         ["catalogue.contradiction /items/*/massKg"] = "the catalogue's value then, listed under its part number",
         ["catalogue.unknown-part /items/*/partNumber"] = "no part number",
-        ["cooling.inlet-limit /items/*/maxInletC"] = "nothing else of that item says that it takes air in",
+        ["cooling.inlet-limit /items/*/maxInletC"] = "no other inlet data",
         ["cooling.ip-conflict /cooling"] = "no opening",
         ["cooling.ip-conflict /cooling/intakeAreaCm2"] = "no opening",
-        ["cooling.ip-conflict /site"] = "no protection is asked for",
-        ["cooling.ip-conflict /site/requiredIp"] = "no protection is asked for",
+        ["cooling.ip-conflict /site"] = "no protection required",
+        ["cooling.ip-conflict /site/requiredIp"] = "no protection required",
         ["delivery.lift /site/delivery/lift"] = "no lift on the way",
-        ["depth.cable-arm /items/*/support/usedExtended"] = "a wish; absent is no",
+        ["depth.cable-arm /items/*/support/usedExtended"] = "default no",
         ["depth.front-clearance /cabinet/uprights"] = "the uprights are set where everything fits: figures.depth says where",
         ["depth.front-clearance /cabinet/uprights/frontSetbackMm"] = "the uprights are set where everything fits: figures.depth says where",
         ["depth.rear-clearance /cabinet/uprights"] = "the uprights are set where everything fits: figures.depth says where",
         ["depth.rear-clearance /cabinet/uprights/frontSetbackMm"] = "the uprights are set where everything fits: figures.depth says where",
         ["depth.support-span /cabinet/uprights"] = "the uprights are set where the rails reach",
         ["depth.support-span /cabinet/uprights/spacingMm"] = "the uprights are set where the rails reach",
-        ["layout.body-too-high /items/*/body"] = "a body is as high as its units unless told",
-        ["layout.body-too-high /items/*/body/heightMm"] = "a body is as high as its units unless told",
-        ["layout.hole-type /items/*/fixing"] = "no cage nuts are asked for",
-        ["layout.runner-stack /items/*/body"] = "a body is as high as its units unless told",
-        ["layout.runner-stack /items/*/body/heightMm"] = "a body is as high as its units unless told",
+        ["layout.body-too-high /items/*/body"] = "the height of the body defaults to its U",
+        ["layout.body-too-high /items/*/body/heightMm"] = "the height of the body defaults to its U",
+        ["layout.hole-type /items/*/fixing"] = "no cage nuts required",
+        ["layout.runner-stack /items/*/body"] = "the height of the body defaults to its U",
+        ["layout.runner-stack /items/*/body/heightMm"] = "the height of the body defaults to its U",
         ["power.phase-balance /connections"] = "the service finds the outlets: figures.power.assignment says which",
         ["power.plug-mismatch /connections"] = "the service finds the outlets: figures.power.assignment says which",
         ["power.redundancy /connections"] = "the service finds the outlets: figures.power.assignment says which",
-        ["power.redundancy /items/*/power/redundant"] = "a wish; absent is no",
+        ["power.redundancy /items/*/power/redundant"] = "default no",
         ["power.pdu-loading /connections"] = "the service finds the outlets: figures.power.assignment says which",
-        ["power.pdu-loading /pdus/*/groups/*/breakerA"] = "absent is none: the group is judged with its unit",
-        ["power.ups-capacity /site"] = "no run time is asked for",
-        ["power.ups-capacity /site/upsMinutes"] = "no run time is asked for",
-        ["service.remote-power /site"] = "somebody is near unless told",
-        ["service.remote-power /site/remote"] = "somebody is near unless told",
-        ["service.console-height /items/*/category"] = "nothing else says that it is looked at or typed on",
-        ["service.kvm-ports /items/*/console"] = "a wish; absent is no",
-        ["service.unlocked-panels /site"] = "the public has no access unless told",
-        ["service.unlocked-panels /site/publicAccess"] = "the public has no access unless told",
+        ["power.pdu-loading /pdus/*/groups/*/breakerA"] = "default none: the group is checked with its PDU",
+        ["power.ups-capacity /site"] = "no run time required",
+        ["power.ups-capacity /site/upsMinutes"] = "no run time required",
+        ["service.remote-power /site"] = "default: attended site",
+        ["service.remote-power /site/remote"] = "default: attended site",
+        ["service.console-height /items/*/category"] = "no other sign of a display or keyboard",
+        ["service.kvm-ports /items/*/console"] = "default no",
+        ["service.unlocked-panels /site"] = "default: no public access",
+        ["service.unlocked-panels /site/publicAccess"] = "default: no public access",
     };
 
     public static TheoryData<string> Ids => [.. RuleSet.Default.All.Select(r => r.Descriptor.Id)];
 
     [Theory]
     [MemberData(nameof(Ids))]
-    public void A_finding_goes_only_with_a_word(string id)
+    public void Finding_never_goes_in_silence(string id)
     {
         var whole = JsonNode.Parse(RuleSet.Default.Find(id)!.FailingRack)!;
         var before = Judge.Check(Read(whole)!);
@@ -65,7 +65,8 @@ public sealed partial class SilenceTests
         foreach (var place in Members(whole, "").ToArray())
         {
             var without = whole.DeepClone();
-            var parent = place[..place.LastIndexOf('/')].Split('/').Skip(1).Aggregate(without, static (at, token) => at is JsonArray list ? list[int.Parse(token, CultureInfo.InvariantCulture)]! : at[token]!);
+            var parent = place[..place.LastIndexOf('/')].Split('/').Skip(1)
+                .Aggregate(without, static (at, token) => at is JsonArray list ? list[int.Parse(token, CultureInfo.InvariantCulture)]! : at[token]!);
             parent.AsObject().Remove(place[(place.LastIndexOf('/') + 1)..]);
             if (Read(without) is not { } rack || Judge.Unsound(rack).Any() || Judge.Resolve(rack) is { IsLookedUp: false } plain && plain.Missing().Count > 0)
             {
@@ -90,7 +91,8 @@ public sealed partial class SilenceTests
         }
 
         Assert.True(silent.Count == 0, string.Join('|', silent.Distinct()));
-        Assert.Equal(Saying.Keys.Where(k => k.StartsWith(id + " ", StringComparison.Ordinal)).Order(StringComparer.Ordinal), said.Order(StringComparer.Ordinal));
+        Assert.Equal(Saying.Keys.Where(k => k.StartsWith(id + " ", StringComparison.Ordinal)).Order(StringComparer.Ordinal),
+            said.Order(StringComparer.Ordinal));
     }
 
     private static string Said(CheckReport report) =>

@@ -3,8 +3,8 @@ using System.Globalization;
 namespace RackCheck.Rules.Tests.Harness;
 
 /// <summary>
-/// Redoes the arithmetic of a finding's calculation as a reader with a pocket calculator would: clauses are parted by semicolons, commas and colons,
-/// words and units are passed over, angles are in degrees. It knows + - * (written x) / ^, parentheses, and the functions below.
+/// Repeats the calculation of a finding like a reader with a pocket calculator. Semicolons, commas and colons separate clauses;
+/// words and units are skipped, and angles are in degrees. It knows + - * (written x) / ^, parentheses, and the functions below.
 /// </summary>
 public static class Arithmetic
 {
@@ -22,7 +22,8 @@ public static class Arithmetic
 
     /// <summary>The clauses of a calculation, each with its sides and what stands between them.</summary>
     /// <exception cref="FormatException">A clause is no arithmetic, or compares nothing.</exception>
-    public static IReadOnlyList<Clause> Read(string calculation) => [.. calculation.Split("; ").SelectMany(p => p.Split(", ")).SelectMany(p => p.Split(": ")).Select(ClauseOf).OfType<Clause>()];
+    public static IReadOnlyList<Clause> Read(string calculation) =>
+        [.. calculation.Split("; ").SelectMany(p => p.Split(", ")).SelectMany(p => p.Split(": ")).Select(ClauseOf).OfType<Clause>()];
 
     /// <summary>What does not come out: an equation whose sides differ by more than the digits shown allow, or a comparison that is not so.</summary>
     public static IEnumerable<string> Faults(string calculation)
@@ -107,7 +108,8 @@ public static class Arithmetic
             }
             else if (char.IsAsciiLetter(text[at]))
             {
-                while (at < text.Length && (char.IsAsciiLetterOrDigit(text[at]) || (text[at] == '/' && at + 1 < text.Length && char.IsAsciiLetter(text[at + 1]))))
+                while (at < text.Length && (char.IsAsciiLetterOrDigit(text[at])
+                    || (text[at] == '/' && at + 1 < text.Length && char.IsAsciiLetter(text[at + 1]))))
                 {
                     at++;
                 }

@@ -22,7 +22,7 @@ public abstract class RuleTests<TRule>
 
     protected static Finding Only(RackDescription rack) => Assert.Single(Findings(rack));
 
-    /// <summary>That nothing is found, and nothing left open either.</summary>
+    /// <summary>That there is no finding and no missing data.</summary>
     protected static void Passes(RackDescription rack)
     {
         var report = Report(rack);
@@ -30,7 +30,7 @@ public abstract class RuleTests<TRule>
         Assert.Empty(report.NotAssessed);
     }
 
-    /// <summary>That the rule says what it lacks, and nothing else.</summary>
+    /// <summary>That the rule reports its missing data, and nothing else.</summary>
     protected static void Lacks(RackDescription rack, params string[] missing)
     {
         var report = Report(rack);
@@ -44,7 +44,9 @@ public abstract class RuleTests<TRule>
         Assert.Equal(new Quantity { Value = limit, Unit = unit }, finding.Limit);
     }
 
-    /// <summary>The rack with a remedy of a finding applied, which must clear it and bring no error. The remedy is the one that a report by all rules offers.</summary>
+    /// <summary>
+    /// The rack with a remedy of a finding applied. The remedy must clear the finding and add no error. It comes from a report by all rules.
+    /// </summary>
     protected static RackDescription Cured(RackDescription rack, Finding finding, int remedy = 0)
     {
         var report = Judge.Checker.Check(rack);

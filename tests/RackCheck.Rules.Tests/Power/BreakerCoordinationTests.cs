@@ -14,10 +14,10 @@ public sealed class BreakerCoordinationTests : RuleTests<BreakerCoordination>
         Fed(Mains(ratedA: rated ?? breaker, breakerA: breaker, mm2: mm2, phases: phases), unit).With(Load("wave-pc", 1150));
 
     [Fact]
-    public void A_unit_of_the_size_of_its_breaker_passes() => Passes(Rack(16, Board("strip", 16)));
+    public void Pdu_rated_as_its_breaker_passes() => Passes(Rack(16, Board("strip", 16)));
 
     [Fact]
-    public void A_unit_rated_over_its_breaker_is_an_error()
+    public void Pdu_rated_above_its_breaker_is_error()
     {
         var rack = Rack(16, Board("strip", 32), rated: 32);
         var finding = Only(rack);
@@ -28,7 +28,7 @@ public sealed class BreakerCoordinationTests : RuleTests<BreakerCoordination>
     }
 
     [Fact]
-    public void Where_the_supply_carries_no_more_the_unit_is_the_one_to_change()
+    public void Supply_at_its_rating_gets_smaller_pdu()
     {
         var rack = Rack(16, Board("strip", 32));
         Assert.Equal(16, Cured(rack, Only(rack)).Pdus![0].RatedA);
@@ -39,7 +39,7 @@ public sealed class BreakerCoordinationTests : RuleTests<BreakerCoordination>
     [InlineData(16.1, 1)]
     [InlineData(20.0, 1)]
     [InlineData(null, 1)]
-    public void A_unit_rated_under_its_breaker_needs_one_before_each_group(double? group, int count)
+    public void Pdu_rated_below_its_breaker_needs_group_breakers(double? group, int count)
     {
         var rack = Rack(32, Board("strip", 16, "A", Outlets("g1", breakerA: 16), Outlets("g2", breakerA: group)));
         var findings = Findings(rack);
@@ -54,14 +54,14 @@ public sealed class BreakerCoordinationTests : RuleTests<BreakerCoordination>
     }
 
     [Fact]
-    public void Of_one_unit_there_is_one_fingerprint_whichever_way_it_does_not_fit() =>
+    public void Pdu_mismatch_of_either_kind_has_one_fingerprint() =>
         Assert.Equal(Only(Rack(16, Board("strip", 32))).Fingerprint, Only(Rack(32, Board("strip", 16))).Fingerprint);
 
     [Fact]
-    public void In_North_America_a_unit_rated_80_percent_of_its_breaker_goes_with_it()
+    public void North_american_pdu_at_80_percent_of_breaker_passes()
     {
         var rack = Fed(Mains(ratedA: 30, volts: 208, mm2: 6), Board("strip", 24)).With(Load("wave-pc", 1150));
-        Passes(rack.In(Region.Na)); // NEC 210.20(A): 24 A is all that may hang on 30 A
+        Passes(rack.In(Region.Na)); // NEC 210.20(A): a 30 A breaker permits a continuous load of 24 A
         Numbers(Only(rack.In(Region.Eu)), 30, 24, "A");
         Numbers(Only(Fed(Mains(ratedA: 40, volts: 208, mm2: 10), Board("strip", 24)).With(Load("wave-pc", 1150)).In(Region.Na)), 40, 30, "A");
     }
@@ -76,7 +76,7 @@ public sealed class BreakerCoordinationTests : RuleTests<BreakerCoordination>
     [InlineData(63, 10, 3, 57)]
     [InlineData(10, 0.75, 1, 9.75)] // under the table in proportion
     [InlineData(85, 25, 1, 0)] // past the table at least its last row
-    public void A_cable_carries_what_its_breaker_lets_through(double breaker, double mm2, int phases, double limit)
+    public void Cable_below_its_breaker_is_error(double breaker, double mm2, int phases, double limit)
     {
         var rack = Rack(breaker, Board("strip", breaker), mm2, phases: phases);
         var findings = Findings(rack);
@@ -90,7 +90,7 @@ public sealed class BreakerCoordinationTests : RuleTests<BreakerCoordination>
     }
 
     [Fact]
-    public void A_section_is_asked_for_where_it_is_not_given_or_past_the_table()
+    public void Cable_area_absent_or_beyond_table_is_missing_data()
     {
         Lacks(Rack(16, Board("strip", 16), mm2: null), "/supplies/0/cable/crossSectionMm2");
         Lacks(Rack(100, Board("strip", 100), mm2: 25), "/supplies/0/cable/crossSectionMm2");
@@ -98,7 +98,7 @@ public sealed class BreakerCoordinationTests : RuleTests<BreakerCoordination>
     }
 
     [Fact]
-    public void A_breaker_that_is_not_given_is_taken_for_the_supplys_rating()
+    public void Breaker_absent_defaults_to_supply_rating()
     {
         var rack = Rack(32, Board("strip", 32), 4) with { };
         rack = rack with { Supplies = [rack.Supplies![0] with { Breaker = null, RatedA = 40 }] };
@@ -106,14 +106,14 @@ public sealed class BreakerCoordinationTests : RuleTests<BreakerCoordination>
     }
 
     [Fact]
-    public void Behind_a_UPS_the_supplys_breaker_says_nothing()
+    public void Pdu_behind_ups_ignores_supply_breaker()
     {
         var ups = Load("bay-ups", null) with { Ups = new Ups { Feeds = ["behind"] } };
         Passes(Fed(Mains(), Board("strip"), Board("behind", 32)).With(ups));
     }
 
     [Fact]
-    public void Where_no_thicker_cable_is_sold_supply_and_unit_become_smaller()
+    public void Largest_cable_gets_smaller_supply_and_pdu()
     {
         var rack = Fed(Mains(ratedA: 125, mm2: 16), Board("strip", 125)).With(Load("wave-pc", 1150));
         var after = Cured(rack, Only(rack));
@@ -121,9 +121,10 @@ public sealed class BreakerCoordinationTests : RuleTests<BreakerCoordination>
     }
 
     [Fact]
-    public void A_load_that_nothing_smaller_carries_goes_to_another_rack()
+    public void Load_above_smaller_supply_moves_to_another_rack()
     {
-        var rack = Fed(Mains(ratedA: 200, mm2: 16), Board("strip", 200, "A", Outlets("g1", count: 8))).With([.. Enumerable.Range(1, 8).Select(i => Load($"drive-{i}", 3500))]);
+        var rack = Fed(Mains(ratedA: 200, mm2: 16), Board("strip", 200, "A", Outlets("g1", count: 8)))
+            .With([.. Enumerable.Range(1, 8).Select(i => Load($"drive-{i}", 3500))]);
         var finding = Findings(rack).Single(f => f.MessageData.ContainsKey("sectionMm2"));
         Assert.InRange(Cured(rack, finding).Items.Count, 1, 7);
     }

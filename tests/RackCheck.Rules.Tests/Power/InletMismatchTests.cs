@@ -16,7 +16,7 @@ public sealed class InletMismatchTests : RuleTests<InletMismatch>
         Rack([Feed("A", rated, socket: socket)], [Strip("strip", "A", amperes: rated, plug: plug)]) with { Site = new Site { Region = region } };
 
     [Fact]
-    public void A_plug_that_does_not_go_in_is_changed_or_the_socket_is()
+    public void Plug_that_does_not_fit_changes_plug_or_socket()
     {
         var rack = One(Blue16, Blue32);
         var finding = Only(rack);
@@ -29,7 +29,7 @@ public sealed class InletMismatchTests : RuleTests<InletMismatch>
     }
 
     [Fact]
-    public void A_plug_carries_the_unit()
+    public void Plug_rated_below_pdu_is_error()
     {
         // Handbook H6: IEC 60309 16 A.
         Passes(One(Blue16, Blue16, 16));
@@ -57,7 +57,7 @@ public sealed class InletMismatchTests : RuleTests<InletMismatch>
     }
 
     [Fact]
-    public void One_phase_does_not_feed_outlets_on_several()
+    public void Single_phase_plug_with_several_phases_is_error()
     {
         var unit = Strip("strip", "A", count: 2).With("second", ConnectorCode.C13, 2, Phase.L2);
         var rack = Rack([Feed("A", phases: 3, socket: Blue16)], [unit]);
@@ -70,7 +70,7 @@ public sealed class InletMismatchTests : RuleTests<InletMismatch>
     }
 
     [Fact]
-    public void Of_several_faults_the_gravest_is_named_and_the_fingerprint_stays()
+    public void Several_defects_name_the_most_serious()
     {
         var (fit, rating) = (Only(One(Blue16, Blue32, 32)), Only(One(Blue16, Blue16, 32)));
         Assert.Null(fit.Actual);
@@ -79,7 +79,7 @@ public sealed class InletMismatchTests : RuleTests<InletMismatch>
     }
 
     [Fact]
-    public void Units_of_one_supply_are_changed_together()
+    public void Pdus_of_one_supply_change_together()
     {
         var rack = Rack([Feed("A", 32, socket: Blue16)], [Strip("one", "A", amperes: 32), Strip("two", "A", amperes: 32)]);
         Assert.Equal(2, Findings(rack).Count);
@@ -87,7 +87,7 @@ public sealed class InletMismatchTests : RuleTests<InletMismatch>
     }
 
     [Fact]
-    public void Behind_a_ups_the_plug_alone_is_judged()
+    public void Pdu_behind_ups_checks_plug_only()
     {
         RackDescription Of(ConnectorCode? plug, double rated) => Rack(
             [Feed("A", 32, socket: Blue32)], [Strip("raw", "A", ConnectorCode.C19, 2, 32, Blue32), Strip("safe", "A", amperes: rated, plug: plug)],
@@ -100,7 +100,7 @@ public sealed class InletMismatchTests : RuleTests<InletMismatch>
     }
 
     [Fact]
-    public void What_is_not_said_is_asked_for_and_what_is_sure_is_said()
+    public void Missing_data_is_listed_beside_certain_findings()
     {
         Lacks(One(null, Blue16), "/pdus/0/plug");
         Lacks(One(Blue16, null), "/supplies/0/socket");
@@ -113,7 +113,7 @@ public sealed class InletMismatchTests : RuleTests<InletMismatch>
     }
 
     [Fact]
-    public void Every_plug_in_every_socket_is_found_by_the_table_and_cured()
+    public void Every_plug_and_socket_pair_follows_the_table()
     {
         foreach (var region in (Region[])[Region.Uk, Region.Na])
         {
@@ -140,7 +140,7 @@ public sealed class InletMismatchTests : RuleTests<InletMismatch>
     [InlineData(2, Blue16, null, 2)]
     [InlineData(2, Blue16, "two", null)]
     [InlineData(2, ConnectorCode.Hardwired, null, null)]
-    public void Several_units_in_one_supply_are_taken_to_find_a_socket_each(int units, ConnectorCode plug, string? behindUps, int? sockets)
+    public void Several_pdus_on_one_supply_have_a_socket_each(int units, ConnectorCode plug, string? behindUps, int? sockets)
     {
         var ups = Load("ups", 100, ConnectorCode.C14) with { Ups = new Ups { RatedW = 3000, RatedVa = 3000, Feeds = behindUps is null ? null : [behindUps] } };
         var rack = Rack([Feed("A", socket: plug)], [.. new[] { Strip("one", "A", plug: plug), Strip("two", "A", plug: plug) }.Take(units)], ups);

@@ -19,7 +19,7 @@ public sealed class InrushTests : RuleTests<Inrush>
     [InlineData(BreakerCurve.C, 81, 80)]
     [InlineData(BreakerCurve.D, 160, 0)] // checks.csv 6-36
     [InlineData(BreakerCurve.D, 161, 160)]
-    public void Inrush_may_reach_the_least_trip_of_the_curve_and_not_pass_it(BreakerCurve curve, double inrush, double limit)
+    public void Inrush_at_lowest_trip_current_passes_and_above_warns(BreakerCurve curve, double inrush, double limit)
     {
         var findings = Findings(Rack(curve, inrush));
         Assert.Equal(limit > 0 ? 1 : 0, findings.Count);
@@ -32,7 +32,7 @@ public sealed class InrushTests : RuleTests<Inrush>
     }
 
     [Fact]
-    public void All_that_comes_on_together_adds_up()
+    public void Inrush_of_unsequenced_outlets_adds_up()
     {
         var finding = Only(Rack(BreakerCurve.B, 20, 20, 10));
         Numbers(finding, 50, 48, "A");
@@ -40,7 +40,7 @@ public sealed class InrushTests : RuleTests<Inrush>
     }
 
     [Fact]
-    public void The_inrush_of_an_item_with_several_cords_is_shared_and_still_comes_out()
+    public void Inrush_shared_by_cords_has_exact_calculation()
     {
         // 20 / 3 is 6.667, and 3 x 6.667 would be 20.001.
         var three = Load("drive", 100, inrush: 20);
@@ -51,7 +51,7 @@ public sealed class InrushTests : RuleTests<Inrush>
     }
 
     [Fact]
-    public void Outlets_that_are_switched_come_on_one_after_the_other()
+    public void Switched_outlets_start_in_sequence()
     {
         var rack = Rack(BreakerCurve.B, 40, 40, 40);
         var switched = rack with { Pdus = [rack.Pdus![0] with { RemoteSwitched = true }] };
@@ -76,15 +76,16 @@ public sealed class InrushTests : RuleTests<Inrush>
         Numbers(Only(Fed(Mains(curve: BreakerCurve.B), Board("strip")).With(Load("drive", 100, 2, inrush: 60))), 60, 48, "A");
 
     [Fact]
-    public void Behind_a_UPS_its_own_inrush_counts()
+    public void Equipment_behind_ups_counts_ups_inrush()
     {
         var ups = Load("bay-ups", null, inrush: 50) with { Ups = new Ups { Feeds = ["behind"] } };
-        var rack = Fed(Mains(curve: BreakerCurve.B), Board("strip"), Board("behind")).With(ups, Load("wave-pc", 100, inrush: 40)).Plugged("wave-pc", "behind", "g1");
+        var rack = Fed(Mains(curve: BreakerCurve.B), Board("strip"), Board("behind")).With(ups, Load("wave-pc", 100, inrush: 40))
+            .Plugged("wave-pc", "behind", "g1");
         Numbers(Only(rack), 50, 48, "A");
     }
 
     [Fact]
-    public void Curve_and_inrush_are_asked_for_and_what_is_known_still_counts()
+    public void Curve_and_inrush_absent_are_missing_data()
     {
         Lacks(Rack(null, 20), "/supplies/0/breaker/curve");
         Lacks(Rack(BreakerCurve.B, 20, null), "/items/1/power/inrushA");
@@ -96,7 +97,7 @@ public sealed class InrushTests : RuleTests<Inrush>
     }
 
     [Fact]
-    public void Sequenced_outlets_a_slower_curve_or_a_second_supply_cure_it()
+    public void Inrush_remedies_are_sequence_curve_and_supply()
     {
         var rack = Rack(BreakerCurve.B, 30, 30);
         var finding = Only(rack);
@@ -106,9 +107,10 @@ public sealed class InrushTests : RuleTests<Inrush>
     }
 
     [Fact]
-    public void Outlets_said_to_be_fixed_stay_so()
+    public void Unswitched_outlets_stay_unswitched()
     {
-        var rack = Fed(Mains(curve: BreakerCurve.B), Board("strip", 16, "A", Outlets("g1", switched: false))).With(Load("wave-pc", 100, inrush: 30), Load("paddle-drive", 100, inrush: 30));
+        var rack = Fed(Mains(curve: BreakerCurve.B), Board("strip", 16, "A", Outlets("g1", switched: false)))
+            .With(Load("wave-pc", 100, inrush: 30), Load("paddle-drive", 100, inrush: 30));
         Assert.Equal(BreakerCurve.C, Cured(rack, Only(rack)).Supplies![0].Breaker!.Curve);
     }
 }

@@ -14,7 +14,7 @@ public sealed class NoSourceTests : RuleTests<NoSource>
     private static RackDescription Short(int cords, int outlets) => Rack([Feed("A")], [Strip("strip", "A", count: outlets)], Loads(cords));
 
     [Fact]
-    public void Six_cords_on_four_outlets_lack_two()
+    public void Six_cords_on_four_outlets_miss_two()
     {
         // Worked by hand: 6 - 4 = 2.
         var rack = Short(6, 4);
@@ -39,7 +39,7 @@ public sealed class NoSourceTests : RuleTests<NoSource>
     }
 
     [Fact]
-    public void What_is_named_hangs_on_ids_and_not_on_the_order_of_items()
+    public void Named_item_is_independent_of_item_order()
     {
         var rack = Short(6, 4);
         var turned = rack with { Items = [.. rack.Items.Reverse()] };
@@ -49,9 +49,10 @@ public sealed class NoSourceTests : RuleTests<NoSource>
     }
 
     [Fact]
-    public void Each_sort_of_plug_is_a_finding()
+    public void Each_plug_type_has_its_own_finding()
     {
-        var rack = Rack([Feed("A")], [Strip("strip", "A", count: 1)], Load("a", 100, ConnectorCode.C14), Load("b", 100, ConnectorCode.C14), Load("c", 100, ConnectorCode.C20));
+        var rack = Rack([Feed("A")], [Strip("strip", "A", count: 1)], Load("a", 100, ConnectorCode.C14), Load("b", 100, ConnectorCode.C14),
+            Load("c", 100, ConnectorCode.C20));
         var findings = Findings(rack);
         Assert.Equal(["C14 cords", "C20 cords"], findings.Select(f => f.Subject).Order());
         Numbers(findings.Single(f => f.Subject == "C20 cords"), 0, 1, "outlets");
@@ -59,16 +60,17 @@ public sealed class NoSourceTests : RuleTests<NoSource>
     }
 
     [Fact]
-    public void Plugs_that_vie_for_the_same_sockets_are_matched_and_not_taken_in_turn()
+    public void Competing_plugs_are_matched_as_a_whole()
     {
         // Handbook H6: C14 goes into C13 and C15, C16 into C15 alone.
         var strip = Strip("strip", "A", ConnectorCode.C13, 1).With("hot", ConnectorCode.C15, 1);
         Passes(Rack([Feed("A")], [strip], Load("a", 100, ConnectorCode.C14), Load("b", 100, ConnectorCode.C16)));
-        Assert.Single(Findings(Rack([Feed("A")], [strip], Load("a", 100, ConnectorCode.C14), Load("b", 100, ConnectorCode.C16), Load("c", 100, ConnectorCode.C16))));
+        Assert.Single(Findings(Rack([Feed("A")], [strip], Load("a", 100, ConnectorCode.C14), Load("b", 100, ConnectorCode.C16),
+            Load("c", 100, ConnectorCode.C16))));
     }
 
     [Fact]
-    public void No_unit_at_all_asks_for_a_supply_with_one()
+    public void Rack_without_pdu_gets_supply_with_pdu()
     {
         var rack = Rack(null, [], Loads(3));
         var finding = Only(rack);
@@ -92,7 +94,7 @@ public sealed class NoSourceTests : RuleTests<NoSource>
     }
 
     [Fact]
-    public void A_supply_without_units_gets_one_of_its_own_plug()
+    public void Supply_without_pdu_gets_pdu_with_matching_plug()
     {
         var rack = Rack([Feed("A", 32, socket: Blue32)], [], Loads(3));
         var unit = Cured(rack, Only(rack)).Pdus!.Single();
@@ -100,7 +102,7 @@ public sealed class NoSourceTests : RuleTests<NoSource>
     }
 
     [Fact]
-    public void A_three_phase_plug_wants_three_phases()
+    public void Three_phase_plug_needs_three_phases()
     {
         var one = Rack([Feed("A")], [Strip("strip", "A", Red16, 1)], Load("pump", 3000, Red16));
         var finding = Only(one);
@@ -119,7 +121,7 @@ public sealed class NoSourceTests : RuleTests<NoSource>
     [InlineData(200, 159.9, false)]
     [InlineData(230, 120, false)]
     [InlineData(120, 230, false)]
-    public void A_voltage_serves_from_eight_tenths_to_five_quarters(double mains, double own, bool served)
+    public void Voltage_ratio_from_0_8_to_1_25_passes(double mains, double own, bool served)
     {
         // Common practice, no source: 0.8 x 200 = 160, 1.25 x 208 = 260.
         var rack = Rack([Feed("A", volts: mains)], [Strip("strip", "A")], Load("gauge-amp", 100, own, ConnectorCode.C14));
@@ -141,7 +143,7 @@ public sealed class NoSourceTests : RuleTests<NoSource>
     [InlineData(ConnectorCode.C19, ConnectorCode.C20)]
     [InlineData(ConnectorCode.C15, ConnectorCode.C16)]
     [InlineData(ConnectorCode.Cee73, ConnectorCode.Cee77)]
-    public void A_socket_given_for_a_plug_is_put_right(ConnectorCode given, ConnectorCode plug)
+    public void Socket_given_as_plug_is_corrected(ConnectorCode given, ConnectorCode plug)
     {
         var rack = Rack([Feed("A")], [Strip("strip", "A", given)], Load("gauge-amp", 100, given));
         var finding = Only(rack);
@@ -165,10 +167,11 @@ public sealed class NoSourceTests : RuleTests<NoSource>
     [Theory]
     [InlineData(1000)]
     [InlineData(2000)]
-    public void Outlets_are_not_added_to_what_is_full_or_was_too_full_before(double watts)
+    public void Outlets_are_not_added_to_a_fully_loaded_pdu(double watts)
     {
         // 18 cords that find no outlet, of 1000 W: 18000 / 230 = 78 A on a unit of 16 A; of 2000 W two are too much for it already.
-        var rack = Rack([Feed("A")], [Strip("strip", "A", count: 2)], [.. Enumerable.Range(0, 20).Select(i => Load($"heater-{i:00}", watts, ConnectorCode.C14))]);
+        var rack = Rack([Feed("A")], [Strip("strip", "A", count: 2)],
+            [.. Enumerable.Range(0, 20).Select(i => Load($"heater-{i:00}", watts, ConnectorCode.C14))]);
         var report = Judge.Checker.Check(rack);
         var finding = report.Findings.Single(f => f.Rule == "power.no-source");
         Assert.NotEmpty(finding.Remedies);
@@ -179,7 +182,7 @@ public sealed class NoSourceTests : RuleTests<NoSource>
     }
 
     [Fact]
-    public void What_is_not_said_is_asked_for_where_power_is_spoken_of()
+    public void Plugs_absent_are_missing_data_with_power_given()
     {
         var silent = Unit("gauge-amp", 2);
         Lacks(Rack(null, null, Load("wave-pc", 100, ConnectorCode.C14)), "/pdus");
@@ -192,17 +195,19 @@ public sealed class NoSourceTests : RuleTests<NoSource>
     }
 
     [Fact]
-    public void A_description_without_power_is_asked_once()
+    public void Description_without_power_has_one_entry()
     {
-        var rack = Rack(null, null, Unit("wave-pc", 2) with { Category = ItemCategory.Computer }, Unit("gauge-amp", 2) with { Category = ItemCategory.Instrument });
+        var rack = Rack(null, null, Unit("wave-pc", 2) with { Category = ItemCategory.Computer },
+            Unit("gauge-amp", 2) with { Category = ItemCategory.Instrument });
         Lacks(rack, "/pdus");
         Passes(Rack(null, null, Unit("wave-pc", 2)));
     }
 
     [Fact]
-    public void What_is_short_is_said_whatever_else_is_unknown()
+    public void Shortage_is_found_despite_missing_data()
     {
-        var report = Report(Rack([Feed("A")], [Strip("strip", "A", count: 1)], [.. Loads(2), Unit("wave-pc", 2) with { Power = new ItemPower { RatedW = 100 } }]));
+        var report = Report(Rack([Feed("A")], [Strip("strip", "A", count: 1)],
+            [.. Loads(2), Unit("wave-pc", 2) with { Power = new ItemPower { RatedW = 100 } }]));
         Numbers(Assert.Single(report.Findings), 1, 2, "outlets");
         Assert.Equal(["/items/2/power/plugs"], Assert.Single(report.NotAssessed).Missing);
     }

@@ -18,7 +18,7 @@ public sealed class OutletPropertyTests
 
     [Theory]
     [MemberData(nameof(Seeds))]
-    public void Every_finding_is_whole_and_every_error_has_a_remedy_that_holds(int seed)
+    public void Findings_are_complete_and_errors_have_remedies(int seed)
     {
         var rack = Random(seed);
         var report = Judge.Checker.Check(rack);
@@ -35,16 +35,17 @@ public sealed class OutletPropertyTests
 
     [Theory]
     [MemberData(nameof(Seeds))]
-    public void The_order_of_items_changes_nothing_but_pointers(int seed)
+    public void Item_order_changes_pointers_only(int seed)
     {
         var rack = Random(seed);
         string[] Said(RackDescription of) =>
-            [.. Judge.Checker.Check(of).Findings.Where(f => Rules.Contains(f.Rule)).Select(f => $"{f.Fingerprint} {f.Message} {string.Join("; ", f.Remedies.Select(r => r.Title))}").Order()];
+            [.. Judge.Checker.Check(of).Findings.Where(f => Rules.Contains(f.Rule))
+                .Select(f => $"{f.Fingerprint} {f.Message} {string.Join("; ", f.Remedies.Select(r => r.Title))}").Order()];
         Assert.Equal(Said(rack), Said(rack with { Items = [.. rack.Items.Reverse()] }));
     }
 
     [Fact]
-    public void The_racks_break_every_one_of_the_rules()
+    public void Random_racks_break_every_rule()
     {
         var found = Enumerable.Range(0, Count).SelectMany(seed => Judge.Checker.Check(Random(seed)).Findings).Select(f => f.Rule).ToHashSet();
         Assert.Empty(Rules.Except(found));
@@ -55,9 +56,11 @@ public sealed class OutletPropertyTests
         var random = new Random(seed);
         T Pick<T>(IReadOnlyList<T> list) => list[random.Next(list.Count)];
         var supplies = Enumerable.Range(0, random.Next(3)).Select(i => Feed(
-            $"supply-{i}", Pick([16.0, 32]), Pick([230.0, 230, 120]), Pick([1, 3]), random.Next(5) == 0 ? null : Pick([Blue16, Blue32, Red16, ConnectorCode.NemaL620]))).ToArray();
+            $"supply-{i}", Pick([16.0, 32]), Pick([230.0, 230, 120]), Pick([1, 3]), random.Next(5) == 0 ? null
+                : Pick([Blue16, Blue32, Red16, ConnectorCode.NemaL620]))).ToArray();
         var units = Enumerable.Range(0, supplies.Length == 0 ? 0 : random.Next(4)).Select(i => Strip(
-            $"strip-{i}", Pick(supplies).Id, Pick(Sockets), random.Next(1, 4), Pick([16.0, 20, 32]), random.Next(5) == 0 ? null : Pick([Blue16, Blue32, Red16, ConnectorCode.C20]))
+            $"strip-{i}", Pick(supplies).Id, Pick(Sockets), random.Next(1, 4), Pick([16.0, 20, 32]), random.Next(5) == 0 ? null
+                : Pick([Blue16, Blue32, Red16, ConnectorCode.C20]))
             .With("second", Pick(Sockets), random.Next(1, 3), Pick([Phase.L1, Phase.L2]))).ToArray();
         var items = Enumerable.Range(0, random.Next(1, 7)).Select(i => Item(random, i)).ToArray();
         var connections = items.Where(_ => units.Length > 0 && random.Next(3) == 0)
@@ -71,7 +74,8 @@ public sealed class OutletPropertyTests
 
     private static Item Item(Random random, int index)
     {
-        ConnectorCode[] plugs = [.. Enumerable.Range(0, random.Next(1, 4)).Select(_ => random.Next(8) == 0 ? Plugs[random.Next(Plugs.Length)] : Usual[random.Next(Usual.Length)])];
+        ConnectorCode[] plugs = [.. Enumerable.Range(0, random.Next(1, 4))
+            .Select(_ => random.Next(8) == 0 ? Plugs[random.Next(Plugs.Length)] : Usual[random.Next(Usual.Length)])];
         var item = Load($"gauge-{index}", random.Next(6) == 0 ? null : random.Next(1, 40) * 100, plugs);
         return item with
         {

@@ -11,10 +11,11 @@ public sealed class OutletRatingTests : RuleTests<OutletRating>
     private static readonly RuleDescriptor Facts = new OutletRating().Descriptor;
 
     private static RackDescription One(Item item, Region? region = null, double volts = 230, Pdu? unit = null) =>
-        Rack([Feed("A", 32, volts, socket: Blue32)], [unit ?? Strip("strip", "A", amperes: 32, plug: Blue32)], item) with { Site = new Site { Region = region } };
+        Rack([Feed("A", 32, volts, socket: Blue32)], [unit ?? Strip("strip", "A", amperes: 32, plug: Blue32)], item)
+            with { Site = new Site { Region = region } };
 
     [Fact]
-    public void Ten_amperes_go_through_a_C14_and_no_more()
+    public void C14_passes_at_10_A_and_fails_above()
     {
         // Handbook H6: C13 and C14 10 A. 2300 / 230 = 10, 2400 / 230 = 10.435.
         Passes(One(Load("heater", 2300, ConnectorCode.C14)));
@@ -30,7 +31,7 @@ public sealed class OutletRatingTests : RuleTests<OutletRating>
     }
 
     [Fact]
-    public void What_the_report_writes_as_10_A_is_not_more_than_10_A()
+    public void Current_rounded_to_10_A_passes_at_10_A()
     {
         // 2300.1 / 230 = 10.0004, written 10; 2300.2 / 230 = 10.0009, written 10.001.
         Passes(One(Load("heater", 2300.1, ConnectorCode.C14)));
@@ -49,7 +50,7 @@ public sealed class OutletRatingTests : RuleTests<OutletRating>
     }
 
     [Fact]
-    public void Every_plug_carries_its_rating_and_no_more_in_every_region()
+    public void Every_plug_passes_at_its_rating_in_every_region()
     {
         foreach (var region in Enum.GetValues<Region>())
         {
@@ -76,7 +77,8 @@ public sealed class OutletRatingTests : RuleTests<OutletRating>
     public void Three_phases_share_the_load()
     {
         // 12000 W on three lines: 12000 / 3 / 230 = 17.391 A a line, over 16.
-        var rack = Rack([Feed("A", 32, phases: 3, socket: ConnectorCode.Iec60309A32P3)], [Strip("strip", "A", Red16, 1, 32, ConnectorCode.Iec60309A32P3)], Load("pump", 12000, Red16));
+        var rack = Rack([Feed("A", 32, phases: 3, socket: ConnectorCode.Iec60309A32P3)], [Strip("strip", "A", Red16, 1, 32, ConnectorCode.Iec60309A32P3)],
+            Load("pump", 12000, Red16));
         var finding = Only(rack);
         Numbers(finding, 17.391, 16, "A");
         IsWhole(Facts, rack, finding);
@@ -84,7 +86,7 @@ public sealed class OutletRatingTests : RuleTests<OutletRating>
     }
 
     [Fact]
-    public void A_redundant_cord_carries_all_when_the_other_supply_is_lost()
+    public void Dual_fed_cord_carries_all_with_supply_lost()
     {
         // 2400 W: 5.217 A through each of two cords, 10.435 A through the one that is left.
         RackDescription Of(double watts) => Rack(
@@ -99,24 +101,25 @@ public sealed class OutletRatingTests : RuleTests<OutletRating>
     }
 
     [Fact]
-    public void The_lesser_of_plug_and_socket_counts()
+    public void Lower_rating_of_plug_and_socket_counts()
     {
         // A NEMA 5-15 plug goes into a 5-20 socket; value from memory.
-        RackDescription Of(double amperes) => One(Load("heater", amperes * 120, ConnectorCode.Nema515), Region.Na, 120, Strip("strip", "A", ConnectorCode.Nema520, 2, 32, Blue32));
+        RackDescription Of(double amperes) => One(Load("heater", amperes * 120, ConnectorCode.Nema515), Region.Na, 120,
+            Strip("strip", "A", ConnectorCode.Nema520, 2, 32, Blue32));
         Passes(Of(15));
         Numbers(Only(Of(16)), 16, 15, "A");
         Assert.Equal([ConnectorCode.C20], Cured(Of(16), Only(Of(16))).Items[0].Power!.Plugs!);
     }
 
     [Fact]
-    public void An_item_has_one_finding_that_outlives_a_change_of_its_figures()
+    public void Finding_keeps_fingerprint_when_values_change()
     {
         var (two, more) = (One(Load("heater", 5000, ConnectorCode.C14, ConnectorCode.C14)), One(Load("heater", 6000, ConnectorCode.C14, ConnectorCode.C14)));
         Assert.Equal(Only(two).Fingerprint, Only(more).Fingerprint);
     }
 
     [Fact]
-    public void Unknown_power_is_asked_for_and_typical_power_is_the_least()
+    public void Rated_power_absent_is_missing_data()
     {
         Lacks(One(Load("heater", null, ConnectorCode.C14)), "/items/0/power/ratedW");
         var item = Load("heater", null, ConnectorCode.C14);
@@ -126,10 +129,10 @@ public sealed class OutletRatingTests : RuleTests<OutletRating>
     }
 
     [Fact]
-    public void What_hangs_on_no_outlet_is_not_judged_here() => Passes(One(Load("heater", 9000, ConnectorCode.C20)));
+    public void Cord_without_outlet_is_not_checked() => Passes(One(Load("heater", 9000, ConnectorCode.C20)));
 
     [Fact]
-    public void What_no_plug_carries_goes_out()
+    public void Current_above_every_plug_removes_item()
     {
         var rack = One(Load("furnace", 300 * 230, ConnectorCode.C14));
         Assert.Empty(Cured(rack, Only(rack)).Items);

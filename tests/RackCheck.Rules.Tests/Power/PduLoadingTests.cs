@@ -15,7 +15,7 @@ public sealed class PduLoadingTests : RuleTests<PduLoading>
     [Theory]
     [InlineData(2944, 1)] // 2944 / 230 = 12.8, the design share of 16
     [InlineData(2796.8, 0.95)]
-    public void At_the_design_share_it_passes(double watts, double factor) => Passes(One(watts, factor));
+    public void Load_at_design_share_passes(double watts, double factor) => Passes(One(watts, factor));
 
     [Theory]
     [InlineData(3000, 0.95, 13.73)] // check 6-01 of the handbook
@@ -41,14 +41,16 @@ public sealed class PduLoadingTests : RuleTests<PduLoading>
     [Fact]
     public void The_calculation_can_be_redone_by_hand()
     {
-        var rack = Wired(Mains(rated: 32)).Units(Pdu("strip", "A", 16, Outlets("g", 16))).With([.. Enumerable.Range(0, 10).Select(i => Load($"pc{i}", 400, 0.95)), Load("amp", 60, 0.6)]);
+        var rack = Wired(Mains(rated: 32)).Units(Pdu("strip", "A", 16, Outlets("g", 16)))
+            .With([.. Enumerable.Range(0, 10).Select(i => Load($"pc{i}", 400, 0.95)), Load("amp", 60, 0.6)]);
         Assert.Equal("(10 x 400 / 0.95 + 60 / 0.6) / 230 = 18.741 > 16", Only(rack).Calculation);
     }
 
     [Fact]
     public void A_group_over_its_breaker_is_named_by_itself()
     {
-        var rack = Wired(Mains(rated: 32)).Units(Pdu("strip", "A", 32, Outlets("g1", 10), Outlets("g2", 16))).With(Load("wave-pc", 2310)).Connect("wave-pc", "strip", "g1");
+        var rack = Wired(Mains(rated: 32)).Units(Pdu("strip", "A", 32, Outlets("g1", 10), Outlets("g2", 16))).With(Load("wave-pc", 2310))
+            .Connect("wave-pc", "strip", "g1");
         var finding = Only(rack);
         Assert.Equal(["/pdus/0/groups/0"], finding.Pointers);
         Numbers(finding, 10.043, 10, "A");
@@ -57,14 +59,15 @@ public sealed class PduLoadingTests : RuleTests<PduLoading>
     }
 
     [Fact]
-    public void A_lesser_breaker_than_the_units_rating_is_named_beside_the_unit() =>
+    public void Group_breaker_below_pdu_rating_has_own_finding() =>
         Assert.Equal(["/pdus/0", "/pdus/0/groups/0"], Findings(One(3700, breaker: 10)).Select(f => f.Pointers[0]));
 
     [Fact]
-    public void With_a_supply_lost_the_other_unit_carries_all()
+    public void Supply_lost_loads_the_other_pdu()
     {
         // Two cords with half each: 8.7 A a unit; with B lost 17.4 A on the one at A.
-        var rack = Wired(Mains("A", 32), Mains("B", 32)).Units(Pdu("a", "A", 16, Outlets("g", null)), Pdu("b", "B", 32, Outlets("g", null))).With(Load("wave-pc", 4000, cords: 2, redundant: true));
+        var rack = Wired(Mains("A", 32), Mains("B", 32)).Units(Pdu("a", "A", 16, Outlets("g", null)), Pdu("b", "B", 32, Outlets("g", null)))
+            .With(Load("wave-pc", 4000, cords: 2, redundant: true));
         var finding = Only(rack);
         Assert.Equal(Severity.Error, finding.Severity);
         Assert.Equal("B", finding.MessageData["lost"].Text);
@@ -75,7 +78,7 @@ public sealed class PduLoadingTests : RuleTests<PduLoading>
     }
 
     [Fact]
-    public void Three_phases_are_judged_line_by_line()
+    public void Three_phases_are_checked_one_by_one()
     {
         var rack = Wired(Mains(rated: 32, phases: 3)).Units(Pdu("strip", "A", 16, Outlets("g1", 32, phase: Phase.L1), Outlets("g2", 32, phase: Phase.L2)))
             .With(Load("wave-pc", 3900), Load("paddle-drive", 2000)).Connect("wave-pc", "strip", "g2").Connect("paddle-drive", "strip", "g1");
@@ -85,7 +88,7 @@ public sealed class PduLoadingTests : RuleTests<PduLoading>
     }
 
     [Fact]
-    public void In_North_America_a_continuous_load_takes_four_fifths_of_the_breaker()
+    public void North_american_load_is_limited_to_80_percent_of_breaker()
     {
         // NEC 210.20(A), check 6-21: 16 A of 20 A.
         var rack = Wired(Mains(rated: 20, voltage: 120)).Units(Pdu("strip", "A", 20, Outlets("g", 20))).With(Load("wave-pc", 1932)).Region(Region.Na);
@@ -105,7 +108,7 @@ public sealed class PduLoadingTests : RuleTests<PduLoading>
     }
 
     [Fact]
-    public void Power_that_is_not_known_is_asked_for_and_what_is_known_judged()
+    public void Rated_power_absent_is_listed_and_the_rest_checked()
     {
         Lacks(One(0) with { Items = [Load("wave-pc", null)] }, "/items/0/power/ratedW");
         var rack = One(0) with { Items = [Load("wave-pc", null), Load("paddle-drive", 3700)] };
@@ -114,14 +117,14 @@ public sealed class PduLoadingTests : RuleTests<PduLoading>
     }
 
     [Fact]
-    public void Where_nothing_hangs_on_a_unit_there_is_nothing_to_judge()
+    public void Pdu_without_load_passes()
     {
         Passes(Wired(Mains()).Units(Pdu("strip", "A", 16, Outlets("g", 16))));
         Passes(Bay().With(Load("wave-pc", 4000)));
     }
 
     [Fact]
-    public void A_unit_that_a_full_supply_feeds_is_relieved_by_another_supply()
+    public void Pdu_on_full_supply_gets_second_supply()
     {
         var rack = Wired(Mains(rated: 16)).Units(Pdu("strip", "A", 16, Outlets("g", 16))).With([.. Enumerable.Range(0, 10).Select(i => Load($"pc{i}", 400))]);
         var cured = Cured(rack, Only(rack));
@@ -129,7 +132,7 @@ public sealed class PduLoadingTests : RuleTests<PduLoading>
     }
 
     [Fact]
-    public void What_cannot_be_fed_otherwise_is_taken_out()
+    public void Load_above_every_supply_moves_to_another_rack()
     {
         var rack = One(80_000);
         var finding = Only(rack);

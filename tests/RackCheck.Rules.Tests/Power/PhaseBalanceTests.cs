@@ -18,14 +18,15 @@ public sealed class PhaseBalanceTests : RuleTests<PhaseBalance>
         var rack = Fed(Mains(ratedA: rated, phases: 3, mm2: 16), Three with { RatedA = rated });
         for (var i = 0; i < 3; i++)
         {
-            rack = amperes[i] == 0 ? rack : rack.With(Load($"load-{i + 1}", amperes[i] * 230 * factors[i], pf: factors[i])).Plugged($"load-{i + 1}", "strip", $"g{i + 1}");
+            rack = amperes[i] == 0 ? rack : rack.With(Load($"load-{i + 1}", amperes[i] * 230 * factors[i], pf: factors[i]))
+                .Plugged($"load-{i + 1}", "strip", $"g{i + 1}");
         }
 
         return rack;
     }
 
     [Fact]
-    public void A_line_a_fifth_over_the_mean_passes_and_more_is_a_warning()
+    public void Phase_20_percent_above_mean_passes_and_more_warns()
     {
         Passes(Lines(12, 9, 9)); // mean 10; practice, no source
         var finding = Only(Lines(12.6, 9, 8.4));
@@ -37,7 +38,7 @@ public sealed class PhaseBalanceTests : RuleTests<PhaseBalance>
     }
 
     [Fact]
-    public void A_supply_with_hardly_any_load_is_left_alone()
+    public void Supply_with_low_load_is_not_checked()
     {
         Passes(Lines(3.1, 0, 0));
         Numbers(Only(Lines(3.2, 0, 0)), 200, 20, "%");
@@ -53,21 +54,23 @@ public sealed class PhaseBalanceTests : RuleTests<PhaseBalance>
 
     [Fact]
     public void Load_on_three_lines_alike_is_even() =>
-        Passes(Fed(Mains(ratedA: 32, phases: 3), Board("strip", 32, "A", Outlets("g1") with { Outlets = [new OutletSet { Socket = ConnectorCode.Iec60309A16P3, Count = 1 }] }))
+        Passes(Fed(Mains(ratedA: 32, phases: 3), Board("strip", 32, "A",
+            Outlets("g1") with { Outlets = [new OutletSet { Socket = ConnectorCode.Iec60309A16P3, Count = 1 }] }))
             .With(Load("paddle-drive", 9000, plug: ConnectorCode.Iec60309A16P3)));
 
     [Fact]
-    public void The_neutral_may_carry_more_than_its_lines_where_power_factors_differ()
+    public void Neutral_with_different_power_factors_can_exceed_phases()
     {
         // 16 A at 1 on L1 and 16 A lagging by 60 degrees on L3: 60 degrees apart, 2 x 16 x cos 30.
         var findings = Findings(Lines(16, 0, 16, pf3: 0.5, rated: 16)).Where(f => f.MessageData.ContainsKey("currentA")).ToArray();
         var finding = Assert.Single(findings);
         Numbers(finding, 27.713, 16, "A");
-        Assert.Equal("sqrt((16 - (0 + 8) / 2 + 0.8660254 x (13.856406 - 0))^2 + (0 - (0 + 13.856406) / 2 + 0.8660254 x (0 - 8))^2) = 27.713 > 16", finding.Calculation);
+        Assert.Equal("sqrt((16 - (0 + 8) / 2 + 0.8660254 x (13.856406 - 0))^2 + (0 - (0 + 13.856406) / 2 + 0.8660254 x (0 - 8))^2) = 27.713 > 16",
+            finding.Calculation);
     }
 
     [Fact]
-    public void With_equal_power_factors_the_neutral_carries_no_more_than_the_worst_line() // checks.csv 6-08, 6-12: 16 and 9.64 A
+    public void Neutral_with_equal_power_factors_stays_below_worst_phase() // checks.csv 6-08, 6-12: 16 and 9.64 A
     {
         Assert.DoesNotContain(Findings(Lines(16, 0, 0, rated: 16)), f => f.Limit!.Unit == "A");
         Assert.DoesNotContain(Findings(Lines(16, 12, 5, rated: 16)), f => f.Limit!.Unit == "A");
@@ -76,7 +79,8 @@ public sealed class PhaseBalanceTests : RuleTests<PhaseBalance>
     [Fact]
     public void With_a_supply_lost_the_neutral_is_judged_too()
     {
-        var rack = Bay(widthMm: 800).Fed([Mains(phases: 3), Mains("B", phases: 3)], Three with { RatedA = 16 }, Three with { Id = "other", Supply = "B", RatedA = 16 })
+        var rack = Bay(widthMm: 800).Fed([Mains(phases: 3), Mains("B", phases: 3)], Three with { RatedA = 16 },
+            Three with { Id = "other", Supply = "B", RatedA = 16 })
             .With(Load("load-1", 2300, 2, true), Load("load-3", 1150, 2, true, pf: 0.5))
             .Plugged("load-1", "strip", "g1").Plugged("load-1", "other", "g1", 1).Plugged("load-3", "strip", "g3").Plugged("load-3", "other", "g3", 1);
         var findings = Findings(rack).Where(f => f.MessageData.ContainsKey("lost")).ToArray();
@@ -85,11 +89,11 @@ public sealed class PhaseBalanceTests : RuleTests<PhaseBalance>
     }
 
     [Fact]
-    public void Power_that_is_not_known_may_level_the_lines_so_nothing_is_said() =>
+    public void Unknown_power_gives_no_balance_finding() =>
         Lacks(Lines(20, 0, 0).With(Load("wave-pc", null)), "/items/1/power/ratedW");
 
     [Fact]
-    public void Power_on_a_single_phase_is_nobodys_business_here()
+    public void Single_phase_power_absent_is_not_reported()
     {
         var rack = Bay(widthMm: 800).Fed([Mains(phases: 3), Mains("B")], Three with { RatedA = 16 }, Board("single", supply: "B"));
         Passes(rack.With(Load("wave-pc", null)).Plugged("wave-pc", "single", "g1"));
@@ -104,9 +108,10 @@ public sealed class PhaseBalanceTests : RuleTests<PhaseBalance>
     }
 
     [Fact]
-    public void Where_the_service_chooses_the_outlets_a_group_goes_to_another_line()
+    public void Chosen_outlets_move_group_to_another_phase()
     {
-        var rack = Fed(Mains(ratedA: 32, phases: 3, mm2: 16), Board("strip", 32, "A", Outlets("g1", breakerA: 16), Outlets("g2", breakerA: 16), Outlets("g3", breakerA: 16)))
+        var rack = Fed(Mains(ratedA: 32, phases: 3, mm2: 16), Board("strip", 32, "A", Outlets("g1", breakerA: 16), Outlets("g2", breakerA: 16),
+            Outlets("g3", breakerA: 16)))
             .With(Load("load-1", 1840), Load("load-2", 1840), Load("load-3", 1840));
         var after = Cured(rack, Only(rack));
         Assert.Equal(["L1", "L2", "L3"], after.Pdus![0].Groups!.Select(g => g.Phase.ToString()).Order());

@@ -15,7 +15,7 @@ public sealed class PlugMismatchTests : RuleTests<PlugMismatch>
         Rack([Feed("A")], [unit], items) with { Connections = connections };
 
     [Fact]
-    public void A_plug_that_no_outlet_of_the_group_takes_is_moved()
+    public void Plug_without_matching_outlet_moves()
     {
         var rack = Given(
             Strip("strip", "A").With("large", ConnectorCode.C19, 1), [Load("wave-pc", 300, ConnectorCode.C20)], To("wave-pc", 0, "strip"));
@@ -27,7 +27,7 @@ public sealed class PlugMismatchTests : RuleTests<PlugMismatch>
     }
 
     [Fact]
-    public void Without_another_outlet_the_plug_is_changed_or_the_unit()
+    public void No_other_outlet_changes_plug_or_pdu()
     {
         var rack = Given(Strip("strip", "A"), [Load("wave-pc", 300, ConnectorCode.C20)], To("wave-pc", 0, "strip"));
         var finding = Only(rack);
@@ -36,7 +36,7 @@ public sealed class PlugMismatchTests : RuleTests<PlugMismatch>
     }
 
     [Fact]
-    public void A_plug_is_not_changed_for_one_that_does_not_carry_the_load()
+    public void Plug_is_not_changed_to_lower_rating_than_load()
     {
         // 3000 / 230 = 13.04 A are over the 10 A of a C14 (handbook H6).
         var rack = Given(Strip("strip", "A"), [Load("wave-pc", 3000, ConnectorCode.C20)], To("wave-pc", 0, "strip"));
@@ -44,12 +44,13 @@ public sealed class PlugMismatchTests : RuleTests<PlugMismatch>
     }
 
     [Fact]
-    public void As_many_cords_as_outlets_pass_and_one_more_does_not()
+    public void Cords_up_to_outlet_count_pass()
     {
         Item[] items = [.. Enumerable.Range(0, 3).Select(i => Load($"gauge-{i}", 100, ConnectorCode.C14))];
         Passes(Given(Strip("strip", "A", count: 3), items, To("gauge-0", 0, "strip"), To("gauge-1", 0, "strip"), To("gauge-2", 0, "strip")));
 
-        var rack = Given(Strip("strip", "A", count: 2).With("spare", ConnectorCode.C13, 1), items, To("gauge-0", 0, "strip"), To("gauge-1", 0, "strip"), To("gauge-2", 0, "strip"));
+        var rack = Given(Strip("strip", "A", count: 2).With("spare", ConnectorCode.C13, 1), items, To("gauge-0", 0, "strip"), To("gauge-1", 0, "strip"),
+            To("gauge-2", 0, "strip"));
         var finding = Only(rack);
         Numbers(finding, 3, 2, "outlets");
         Assert.Equal("/connections/2", finding.Pointers[0]);
@@ -58,7 +59,7 @@ public sealed class PlugMismatchTests : RuleTests<PlugMismatch>
     }
 
     [Fact]
-    public void An_outlet_that_another_sort_of_plug_uses_is_taken()
+    public void Outlet_used_by_another_plug_type_is_taken()
     {
         // C14 goes into C15 (handbook H6), where it leaves none for the C16.
         var rack = Given(
@@ -71,7 +72,8 @@ public sealed class PlugMismatchTests : RuleTests<PlugMismatch>
     public void A_plug_given_two_outlets_keeps_one()
     {
         var rack = Given(
-            Strip("strip", "A").With("other", ConnectorCode.C13, 1), [Load("wave-pc", 300, ConnectorCode.C14)], To("wave-pc", 0, "strip"), To("wave-pc", 0, "strip", "other"));
+            Strip("strip", "A").With("other", ConnectorCode.C13, 1), [Load("wave-pc", 300, ConnectorCode.C14)], To("wave-pc", 0, "strip"),
+                To("wave-pc", 0, "strip", "other"));
         var finding = Only(rack);
         Numbers(finding, 2, 1, "outlets");
         Assert.Equal(["/connections/1", "/connections/0"], finding.Pointers);
@@ -89,23 +91,25 @@ public sealed class PlugMismatchTests : RuleTests<PlugMismatch>
     }
 
     [Fact]
-    public void A_three_phase_plug_on_a_single_phase_supply_is_found_though_it_goes_in()
+    public void Three_phase_plug_on_single_phase_supply_is_error()
     {
         var rack = Given(Strip("strip", "A", Red16, 1), [Load("pump", 3000, Red16)], To("pump", 0, "strip"));
         var finding = Only(rack);
         IsWhole(Facts, rack, finding);
         Assert.Contains(Cured(rack, finding).Supplies!, s => s.Phases == 3);
-        Passes(Rack([Feed("A", phases: 3, socket: Red16)], [Strip("strip", "A", Red16, 1, plug: Red16)], Load("pump", 3000, Red16)) with { Connections = [To("pump", 0, "strip")] });
+        Passes(Rack([Feed("A", phases: 3, socket: Red16)], [Strip("strip", "A", Red16, 1, plug: Red16)], Load("pump", 3000, Red16))
+            with { Connections = [To("pump", 0, "strip")] });
     }
 
     [Theory]
     [InlineData(230, 120, false)]
     [InlineData(200, 160, true)]
     [InlineData(200, 250, true)]
-    public void The_voltage_of_the_outlet_is_the_items(double mains, double own, bool served)
+    public void Outlet_voltage_must_suit_the_item(double mains, double own, bool served)
     {
         // Common practice, no source: 0.8 to 1.25 times.
-        var rack = Rack([Feed("A", volts: mains)], [Strip("strip", "A")], Load("gauge-amp", 100, own, ConnectorCode.C14)) with { Connections = [To("gauge-amp", 0, "strip")] };
+        var rack = Rack([Feed("A", volts: mains)], [Strip("strip", "A")], Load("gauge-amp", 100, own, ConnectorCode.C14))
+            with { Connections = [To("gauge-amp", 0, "strip")] };
         if (served)
         {
             Passes(rack);
@@ -119,14 +123,15 @@ public sealed class PlugMismatchTests : RuleTests<PlugMismatch>
     }
 
     [Fact]
-    public void Every_plug_in_every_socket_is_found_by_the_table_and_cured()
+    public void Every_plug_and_socket_pair_follows_the_table()
     {
         foreach (var plug in Enum.GetValues<ConnectorCode>())
         {
             foreach (var socket in Enum.GetValues<ConnectorCode>())
             {
                 // Three phases serve single-phase plugs too.
-                var rack = Rack([Feed("A", 63, phases: 3, socket: ConnectorCode.Iec60309A63P3)], [Strip("strip", "A", socket, 2, 63, ConnectorCode.Iec60309A63P3)], Load("gauge-amp", 100, plug))
+                var rack = Rack([Feed("A", 63, phases: 3, socket: ConnectorCode.Iec60309A63P3)],
+                    [Strip("strip", "A", socket, 2, 63, ConnectorCode.Iec60309A63P3)], Load("gauge-amp", 100, plug))
                     with { Connections = [To("gauge-amp", 0, "strip")] };
                 if (PlugFit.Fits(plug, socket))
                 {
@@ -141,5 +146,6 @@ public sealed class PlugMismatchTests : RuleTests<PlugMismatch>
     }
 
     [Fact]
-    public void Without_connections_there_is_nothing_to_judge() => Passes(Rack([Feed("A")], [Strip("strip", "A", count: 1)], Load("a", 100, ConnectorCode.C20)));
+    public void Without_connections_there_is_nothing_to_judge() =>
+        Passes(Rack([Feed("A")], [Strip("strip", "A", count: 1)], Load("a", 100, ConnectorCode.C20)));
 }

@@ -15,9 +15,9 @@ public sealed class RedundancyTests : RuleTests<Redundancy>
         Rack([Feed("A"), Feed("B")], [Strip("strip-a", "A"), Strip("strip-b", "B")], item) with { Connections = connections.Length == 0 ? null : connections };
 
     [Fact]
-    public void Both_cords_on_one_supply_are_found_and_one_is_moved()
+    public void Both_cords_on_one_supply_moves_one()
     {
-        // Common practice, no source: the cords of redundant equipment hang on different supplies.
+        // Common practice, no source: the cords of dual-fed equipment are fed from different supplies.
         var rack = Two(Twin("wave-pc", 300, C14, C14), To("wave-pc", 0, "strip-a"), To("wave-pc", 1, "strip-a"));
         var finding = Only(rack);
         Numbers(finding, 1, 2, "supplies");
@@ -41,7 +41,7 @@ public sealed class RedundancyTests : RuleTests<Redundancy>
     }
 
     [Fact]
-    public void Two_units_on_one_supply_are_one_supply()
+    public void Two_pdus_on_one_supply_are_error()
     {
         var rack = Rack([Feed("A")], [Strip("one", "A"), Strip("two", "A")], Twin("wave-pc", 300, C14, C14));
         var finding = Only(rack);
@@ -50,7 +50,7 @@ public sealed class RedundancyTests : RuleTests<Redundancy>
     }
 
     [Fact]
-    public void One_cord_is_no_redundancy_and_gets_a_second()
+    public void Single_cord_of_dual_fed_item_gets_second()
     {
         var rack = Two(Twin("wave-pc", 300, C14));
         var finding = Only(rack);
@@ -64,7 +64,7 @@ public sealed class RedundancyTests : RuleTests<Redundancy>
     }
 
     [Fact]
-    public void A_full_unit_on_the_other_supply_gets_an_outlet()
+    public void Full_pdu_on_other_supply_gets_outlet()
     {
         var full = Rack(
             [Feed("A"), Feed("B")], [Strip("strip-a", "A"), Strip("strip-b", "B", count: 1)],
@@ -76,14 +76,14 @@ public sealed class RedundancyTests : RuleTests<Redundancy>
     }
 
     [Fact]
-    public void A_supply_without_a_unit_gets_one()
+    public void Supply_without_pdu_gets_one()
     {
         var rack = Rack([Feed("A"), Feed("B")], [Strip("strip", "A")], Twin("wave-pc", 300, C14, C14));
         Assert.Contains(Cured(rack, Only(rack)).Pdus!, u => u.Supply == "B");
     }
 
     [Fact]
-    public void What_hangs_behind_a_ups_lives_by_the_supplies_of_its_cords()
+    public void Item_behind_ups_is_fed_from_ups_supplies()
     {
         RackDescription Of(string feed) => Rack(
             [Feed("A"), Feed("B")],
@@ -99,7 +99,7 @@ public sealed class RedundancyTests : RuleTests<Redundancy>
     }
 
     [Fact]
-    public void Without_any_other_means_it_does_without()
+    public void Last_remedy_accepts_single_feed()
     {
         // As many supplies as the contract has, so that none can be added.
         var supplies = Enumerable.Range(1, 16).Select(i => Feed($"s{i:00}", volts: i == 1 ? 230 : 120)).ToArray();
@@ -109,7 +109,7 @@ public sealed class RedundancyTests : RuleTests<Redundancy>
     }
 
     [Fact]
-    public void What_is_not_said_is_asked_for_where_something_is_redundant()
+    public void Plugs_or_pdus_absent_are_missing_data()
     {
         Lacks(Rack(null, null, Twin("wave-pc", 300, C14, C14)), "/pdus");
         var item = Twin("wave-pc", 300);
@@ -119,14 +119,15 @@ public sealed class RedundancyTests : RuleTests<Redundancy>
     }
 
     [Fact]
-    public void Where_outlets_are_short_what_the_service_chose_is_judged_once_there_are_enough()
+    public void Chosen_outlets_are_not_checked_while_outlets_are_short()
     {
         // Four cords, three outlets: wherever they go, one item has a cord on one supply only.
-        Passes(Rack([Feed("A"), Feed("B")], [Strip("strip-a", "A", count: 2), Strip("strip-b", "B", count: 1)], Twin("wave-pc", 300, C14, C14), Twin("flume-daq", 300, C14, C14)));
+        Passes(Rack([Feed("A"), Feed("B")], [Strip("strip-a", "A", count: 2), Strip("strip-b", "B", count: 1)], Twin("wave-pc", 300, C14, C14),
+            Twin("flume-daq", 300, C14, C14)));
     }
 
     [Fact]
-    public void Items_in_one_plight_are_helped_together()
+    public void Items_with_same_defect_get_outlets_together()
     {
         // Six cords, one outlet on A and five on B: one item can be kept apart, the other two have both on B.
         var rack = Rack(
@@ -138,5 +139,5 @@ public sealed class RedundancyTests : RuleTests<Redundancy>
     }
 
     [Fact]
-    public void Cords_that_find_no_outlet_are_left_to_another_rule() => Passes(Rack([Feed("A")], [], Twin("wave-pc", 300, C14, C14)));
+    public void Cords_without_outlet_are_left_to_another_rule() => Passes(Rack([Feed("A")], [], Twin("wave-pc", 300, C14, C14)));
 }

@@ -24,7 +24,7 @@ public sealed class SupplyLoadingTests : RuleTests<SupplyLoading>
     }
 
     [Fact]
-    public void At_the_design_share_it_passes_and_past_it_is_a_warning()
+    public void Load_above_design_share_warns()
     {
         Passes(Two(1472, 1472)); // 12.8 A, 80 % of 16: practice
         var finding = Only(Two(1472, 1495));
@@ -34,12 +34,12 @@ public sealed class SupplyLoadingTests : RuleTests<SupplyLoading>
     }
 
     [Fact]
-    public void The_lesser_of_rating_and_breaker_counts() => Numbers(Only(Two(1150, 1265, Mains(breakerA: 10))), 10.5, 10, "A");
+    public void Lower_of_rating_and_breaker_counts() => Numbers(Only(Two(1150, 1265, Mains(breakerA: 10))), 10.5, 10, "A");
 
     [Theory]
     [InlineData(1920, null, 0)] // checks.csv 6-21: 20 A breaker, 16 A continuous
     [InlineData(1980, Severity.Error, 16)]
-    public void In_North_America_80_percent_of_the_breaker_is_the_most(double watts, Severity? severity, double limit)
+    public void North_american_limit_is_80_percent_of_breaker(double watts, Severity? severity, double limit)
     {
         var findings = Findings(Fed(Mains(ratedA: 20, volts: 120), Board("strip", 20)).With(Load("wave-pc", watts)).In(Region.Na));
         Assert.Equal(severity is null ? 0 : 1, findings.Count);
@@ -49,7 +49,8 @@ public sealed class SupplyLoadingTests : RuleTests<SupplyLoading>
     [Fact]
     public void With_one_of_two_supplies_lost_the_other_carries_all()
     {
-        var rack = Bay(widthMm: 800).Fed([Mains(), Mains("B")], Board("left"), Board("right", supply: "B")).With(Load("wave-pc", 2070, 2, true), Load("paddle-drive", 2070, 2, true));
+        var rack = Bay(widthMm: 800).Fed([Mains(), Mains("B")], Board("left"), Board("right", supply: "B"))
+            .With(Load("wave-pc", 2070, 2, true), Load("paddle-drive", 2070, 2, true));
         var findings = Findings(rack); // 4140 / 230 = 18, half of it in normal use
         Assert.Equal(["A", "B"], findings.Select(f => f.MessageData["supply"].Text));
         Assert.Equal(["B", "A"], findings.Select(f => f.MessageData["lost"].Text));
@@ -61,7 +62,8 @@ public sealed class SupplyLoadingTests : RuleTests<SupplyLoading>
     [Fact]
     public void The_worst_of_three_lines_is_named()
     {
-        var rack = Fed(Mains(phases: 3), Board("strip", 16, "A", Outlets("g1"), Outlets("g2", Phase.L2), Outlets("g3", Phase.L3)), Board("other", 16, "A", Outlets("g2", Phase.L2)))
+        var rack = Fed(Mains(phases: 3), Board("strip", 16, "A", Outlets("g1"), Outlets("g2", Phase.L2), Outlets("g3", Phase.L3)),
+            Board("other", 16, "A", Outlets("g2", Phase.L2)))
             .With(Load("wave-pc", 2300), Load("paddle-drive", 1610)).Plugged("wave-pc", "strip", "g2").Plugged("paddle-drive", "other", "g2");
         var finding = Only(rack);
         Numbers(finding, 17, 16, "A");
@@ -70,7 +72,7 @@ public sealed class SupplyLoadingTests : RuleTests<SupplyLoading>
     }
 
     [Fact]
-    public void A_line_past_the_design_share_is_found_beside_one_that_carries_more_with_a_supply_lost()
+    public void Phase_above_design_share_warns_beside_larger_outage_load()
     {
         // L1: 7 A, 14 A with B lost, within 16. L2: 13 A, past 12.8.
         var rack = Bay(widthMm: 800).Fed(
@@ -84,10 +86,11 @@ public sealed class SupplyLoadingTests : RuleTests<SupplyLoading>
     }
 
     [Fact]
-    public void What_hangs_behind_a_UPS_loads_the_supply_through_its_cord_with_its_losses()
+    public void Equipment_behind_ups_loads_supply_with_ups_losses()
     {
         var ups = Load("bay-ups", null) with { HeatW = 90, Ups = new Ups { RatedW = 5000, RatedVa = 5000, Feeds = ["behind"] } };
-        var rack = Fed(Mains(), Board("strip"), Board("behind")).With(ups, Load("wave-pc", 1900), Load("paddle-drive", 1920)).Plugged("wave-pc", "behind", "g1").Plugged("paddle-drive", "behind", "g1");
+        var rack = Fed(Mains(), Board("strip"), Board("behind")).With(ups, Load("wave-pc", 1900), Load("paddle-drive", 1920))
+            .Plugged("wave-pc", "behind", "g1").Plugged("paddle-drive", "behind", "g1");
         var finding = Only(rack);
         Numbers(finding, 17, 16, "A");
         Assert.Equal("(3910 / 1) / 230 = 17 > 16", finding.Calculation);
@@ -98,11 +101,12 @@ public sealed class SupplyLoadingTests : RuleTests<SupplyLoading>
     public void Policies_set_the_shares()
     {
         Numbers(Only(Two(1150, 1380).Limit(Id, "designSharePercent", 60)), 11, 9.6, "A");
-        Numbers(Only(Fed(Mains(ratedA: 20, volts: 120), Board("strip", 20)).With(Load("wave-pc", 1860)).In(Region.Na).Limit(Id, "continuousSharePercent", 75)), 15.5, 15, "A");
+        Numbers(Only(Fed(Mains(ratedA: 20, volts: 120), Board("strip", 20)).With(Load("wave-pc", 1860)).In(Region.Na).Limit(Id, "continuousSharePercent", 75)),
+            15.5, 15, "A");
     }
 
     [Fact]
-    public void Power_that_is_not_known_is_asked_for_and_what_is_known_still_counts()
+    public void Rated_power_absent_is_listed_and_the_rest_counts()
     {
         Lacks(Fed(Mains(), Board("left")).With(Load("wave-pc", null)), "/items/0/power/ratedW");
         var report = Report(Fed(Mains(), Board("left"), Board("right")).With(Load("wave-pc", null), Load("paddle-drive", 2000), Load("wave-amp", 1910)));
@@ -111,7 +115,7 @@ public sealed class SupplyLoadingTests : RuleTests<SupplyLoading>
     }
 
     [Fact]
-    public void A_larger_supply_a_second_one_or_less_equipment_cures_it()
+    public void Overload_remedies_are_larger_or_second_supply_or_less_load()
     {
         var rack = Two(2000, 1910);
         var finding = Only(rack);
@@ -123,7 +127,7 @@ public sealed class SupplyLoadingTests : RuleTests<SupplyLoading>
     }
 
     [Fact]
-    public void Even_a_load_without_end_has_a_remedy()
+    public void Very_large_load_has_a_remedy()
     {
         var rack = Two(90_000, 80_000);
         Cured(rack, Only(rack));

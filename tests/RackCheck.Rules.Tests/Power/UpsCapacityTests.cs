@@ -10,7 +10,8 @@ namespace RackCheck.Rules.Tests.Power;
 public sealed class UpsCapacityTests : RuleTests<UpsCapacity>
 {
     private static Item Ups(double? watts = 1000, double? va = 1000, double? minutes = 10, double? at = 1000, params string[] feeds) =>
-        (Load("bay-ups", null) with { HeightU = 2, Category = ItemCategory.Ups, HeatW = 0, Ups = new Ups { RatedW = watts, RatedVa = va, RunMinutes = minutes, RunLoadW = at, Feeds = feeds } }).Placed(1);
+        (Load("bay-ups", null) with { HeightU = 2, Category = ItemCategory.Ups, HeatW = 0,
+            Ups = new Ups { RatedW = watts, RatedVa = va, RunMinutes = minutes, RunLoadW = at, Feeds = feeds } }).Placed(1);
 
     private static RackDescription Rack(Item ups, params Item[] loads)
     {
@@ -24,7 +25,7 @@ public sealed class UpsCapacityTests : RuleTests<UpsCapacity>
     public void At_both_ratings_it_passes() => Passes(Rack(Ups(650, 1000, feeds: "behind"), Load("wave-pc", 650, pf: 0.65)));
 
     [Fact]
-    public void Over_its_watts_it_is_an_error()
+    public void Load_above_watt_rating_is_error()
     {
         var rack = Rack(Ups(2700, 3000, feeds: "behind"), Load("wave-pc", 2800)); // checks.csv 13-13: 103.7 %
         var finding = Only(rack);
@@ -37,7 +38,7 @@ public sealed class UpsCapacityTests : RuleTests<UpsCapacity>
     }
 
     [Fact]
-    public void Over_its_volt_amperes_it_is_one_of_its_own()
+    public void Load_above_va_rating_has_own_finding()
     {
         var finding = Only(Rack(Ups(1000, 1000, feeds: "behind"), Load("wave-pc", 900, pf: 0.75)));
         Assert.Equal(["/items/0/ups/ratedVa"], finding.Pointers);
@@ -46,10 +47,11 @@ public sealed class UpsCapacityTests : RuleTests<UpsCapacity>
     }
 
     [Fact]
-    public void With_a_supply_lost_redundant_equipment_leaves_all_to_it()
+    public void Supply_lost_puts_dual_fed_load_on_ups()
     {
         var rack = Bay(widthMm: 800).Fed([Mains(), Mains("B")], Board("strip"), Board("behind"), Board("right", supply: "B"))
-            .With(Ups(feeds: "behind"), Load("wave-pc", 1500, 2, true)).Plugged("bay-ups", "strip", "g1").Plugged("wave-pc", "behind", "g1").Plugged("wave-pc", "right", "g1", 1);
+            .With(Ups(feeds: "behind"), Load("wave-pc", 1500, 2, true)).Plugged("bay-ups", "strip", "g1").Plugged("wave-pc", "behind", "g1")
+                .Plugged("wave-pc", "right", "g1", 1);
         Assert.Equal([1500.0, 1500], Findings(rack).Select(f => f.Actual!.Value));
     }
 
@@ -58,7 +60,7 @@ public sealed class UpsCapacityTests : RuleTests<UpsCapacity>
     [InlineData(10, 1000, 500, 22.19, 0)] // 10 x 2^1.15 = 22.191, by hand
     [InlineData(10, 1000, 500, 22.2, 22.191)]
     [InlineData(10, 500, 1000, 5, 4.506)]
-    public void It_runs_as_long_as_Peukert_says(double minutes, double at, double load, double asked, double time)
+    public void Run_time_follows_peukert(double minutes, double at, double load, double asked, double time)
     {
         var findings = Findings(Asks(Rack(Ups(minutes: minutes, at: at, feeds: "behind"), Load("wave-pc", load)), asked));
         Assert.Equal(time > 0 ? 1 : 0, findings.Count);
@@ -74,7 +76,7 @@ public sealed class UpsCapacityTests : RuleTests<UpsCapacity>
         Assert.Equal("10 x (500 / 1000)^1.15 = 4.506 < 5", Only(Asks(Rack(Ups(at: 500, feeds: "behind"), Load("wave-pc", 1000)), 5)).Calculation);
 
     [Fact]
-    public void While_the_mains_is_out_redundant_equipment_hangs_on_the_UPS_alone_and_on_two_of_them_on_both()
+    public void Mains_failure_puts_dual_fed_load_on_ups_cords()
     {
         var one = Bay(widthMm: 800).Fed([Mains(), Mains("B")], Board("strip"), Board("behind"), Board("right", supply: "B"), Board("far", supply: "B"))
             .With(Ups(2000, 2000, 10, 1000, "behind"), Load("wave-pc", 1000, 2, true))
@@ -87,7 +89,7 @@ public sealed class UpsCapacityTests : RuleTests<UpsCapacity>
     }
 
     [Fact]
-    public void A_battery_less_equipment_or_less_time_cures_it()
+    public void Run_time_remedies_are_battery_less_load_or_less_time()
     {
         var rack = Asks(Rack(Ups(2000, 2000, 10, 1000, "behind"), Load("wave-pc", 1000), Load("gauge-amp", 500)), 12);
         var finding = Only(rack); // 10 x (1000 / 1500)^1.15 = 6.273
@@ -98,7 +100,7 @@ public sealed class UpsCapacityTests : RuleTests<UpsCapacity>
     }
 
     [Fact]
-    public void Of_two_units_one_may_go_to_the_mains()
+    public void One_of_two_pdus_can_move_to_mains()
     {
         var rack = Fed(Mains(ratedA: 32), Board("strip", 32), Board("behind", 32), Board("more", 32))
             .With(Ups(1000, 1000, 10, 1000, "behind", "more"), Load("wave-pc", 800), Load("gauge-amp", 400))
@@ -107,7 +109,7 @@ public sealed class UpsCapacityTests : RuleTests<UpsCapacity>
     }
 
     [Fact]
-    public void Run_time_asked_for_without_a_UPS_is_an_error()
+    public void Run_time_without_ups_is_error()
     {
         var rack = Asks(Fed(Mains(), Board("strip")).With(Load("wave-pc", 1000)), 15);
         var finding = Only(rack);
@@ -121,7 +123,7 @@ public sealed class UpsCapacityTests : RuleTests<UpsCapacity>
     }
 
     [Fact]
-    public void What_it_lacks_is_named()
+    public void Missing_data_is_listed()
     {
         Lacks(Rack(Ups() with { Ups = new Ups { RatedW = 1000, RatedVa = 1000 } }), "/items/0/ups/feeds");
         Lacks(Rack(Ups(null, null, feeds: "behind"), Load("wave-pc", 500)), "/items/0/ups/ratedVa", "/items/0/ups/ratedW");
@@ -131,5 +133,5 @@ public sealed class UpsCapacityTests : RuleTests<UpsCapacity>
     }
 
     [Fact]
-    public void With_nothing_on_it_it_runs_for_ever() => Passes(Asks(Rack(Ups(null, null, null, null)), 60));
+    public void Ups_without_load_passes() => Passes(Asks(Rack(Ups(null, null, null, null)), 60));
 }

@@ -39,7 +39,7 @@ public sealed class VoltageDropTests : RuleTests<VoltageDrop>
     }
 
     [Fact]
-    public void The_arithmetic_is_shown_and_one_fact_has_one_fingerprint()
+    public void Calculation_is_shown_and_fingerprint_is_stable()
     {
         var finding = Only(Rack(4, 50, 20, 220));
         Assert.Equal("11 / 2 x 50 x (20 + 20) / 1000 = 11; 100 x 11 / 220 = 5 > 3", finding.Calculation);
@@ -74,7 +74,7 @@ public sealed class VoltageDropTests : RuleTests<VoltageDrop>
     }
 
     [Fact]
-    public void What_is_known_is_enough_where_it_is_too_much_already()
+    public void Known_load_alone_can_exceed_limit()
     {
         var report = Report(Rack(6, 50, 32).With(Load("gauge-amp", null)));
         Numbers(Assert.Single(report.Findings), 5.078, 5, "%");
@@ -82,7 +82,7 @@ public sealed class VoltageDropTests : RuleTests<VoltageDrop>
     }
 
     [Fact]
-    public void A_thicker_cable_a_second_supply_or_less_equipment_cures_it()
+    public void Voltage_drop_remedies_are_cable_supply_or_less_load()
     {
         var rack = Rack(4, 50, 20);
         var finding = Only(rack);
@@ -91,9 +91,9 @@ public sealed class VoltageDropTests : RuleTests<VoltageDrop>
         Assert.Single(Cured(rack, finding, 2).Items);
     }
 
-    // Without the UPS alone, what hangs on it hangs on the supply.
+    // Without the UPS, its equipment is fed from the supply.
     [Fact]
-    public void Where_no_cable_does_what_hangs_behind_a_UPS_goes_with_it()
+    public void No_cable_is_enough_moves_equipment_behind_ups()
     {
         var rack = Fed(Mains(ratedA: 16, mm2: 1.5, metres: 9000), Board("strip"), Board("behind"))
             .With(Load("bay-ups", 1000) with { Ups = new Ups { RatedVa = 1500, Feeds = ["behind"] } }, Load("wave-pc", 900))
@@ -102,7 +102,7 @@ public sealed class VoltageDropTests : RuleTests<VoltageDrop>
     }
 
     [Fact]
-    public void A_cable_without_end_has_a_remedy_too()
+    public void Very_long_cable_has_a_remedy()
     {
         var rack = Rack(1.5, 9000, 10, rated: 16);
         Assert.Empty(Cured(rack, Only(rack)).Items);
