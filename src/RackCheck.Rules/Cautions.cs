@@ -14,7 +14,9 @@ public static class Cautions
     public static string? NotJudged(RuleSet rules)
     {
         var missing = Themes.Except(rules.All.Select(r => r.Descriptor.Theme)).ToArray();
-        return missing.Length == 0 ? null : $"This version does not check these themes: {string.Join(", ", missing)}. Whatever the verdict, a person must check them.";
+        return missing.Length == 0
+            ? null
+            : $"This version does not check these themes: {string.Join(", ", missing)}. Whatever the verdict, a person must check them.";
     }
 
     private static readonly string[] Themes = ["layout", "depth", "load", "power", "cooling", "earthing", "cabling", "service", "delivery"];

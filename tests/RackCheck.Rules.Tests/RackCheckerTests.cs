@@ -83,9 +83,9 @@ public sealed class RackCheckerTests
     [InlineData(PolicySeverity.Error, Severity.Error, Verdict.Hold)]
     [InlineData(PolicySeverity.Warning, Severity.Warning, Verdict.Review)]
     [InlineData(PolicySeverity.Advice, Severity.Advice, Verdict.Release)]
-    public void A_policy_sets_the_severity_of_every_finding_of_a_rule(PolicySeverity wish, Severity severity, Verdict verdict)
+    public void A_policy_sets_the_severity_of_every_finding_of_a_rule(PolicySeverity asked, Severity severity, Verdict verdict)
     {
-        var report = Judge.Geometry.Check(Bay().With(Tall).Severity("layout.outside-rack", wish));
+        var report = Judge.Geometry.Check(Bay().With(Tall).Severity("layout.outside-rack", asked));
         Assert.Equal(severity, Assert.Single(report.Findings).Severity);
         Assert.Equal(verdict, report.Verdict);
     }

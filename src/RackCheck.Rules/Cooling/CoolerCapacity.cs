@@ -75,7 +75,8 @@ public sealed class CoolerCapacity : Rule
     {
         var heat = context.Survey.Heat;
         var derated = left < cooler.CapacityW
-            ? Invariant($"{cooler.CapacityW:0.###} x (1 - {AirConditioners.DeratingPercentPerK / 100} x ({heat.AmbientC:0.###} - {heat.RatedAmbientC:0.###})) = ")
+            ? Invariant($"{cooler.CapacityW:0.###} x ")
+                + Invariant($"(1 - {AirConditioners.DeratingPercentPerK / 100} x ({heat.AmbientC:0.###} - {heat.RatedAmbientC:0.###})) = ")
                 + Invariant($"{left:0.###}")
             : Invariant($"{left:0.###}");
         var past = AirConditioners.IsWithinDerating(heat.RatedAmbientC, heat.AmbientC)

@@ -123,7 +123,7 @@ public sealed class NoSource : Rule
         var where = left[0].IsThreePhase ? " on a three-phase supply" : "";
         return left.Length == 1
             ? "One {socket} outlet" + where + " is missing for {item};" + found
-            : : "{missing} {socket} outlets" + where + " are missing, the first for {item};" + found;
+            : "{missing} {socket} outlets" + where + " are missing, the first for {item};" + found;
     }
 
     // Last, the items without an outlet go to another rack. Where plugs of several types compete for the same outlets, all items without an outlet do.

@@ -19,8 +19,7 @@ public sealed class PhaseBalance : Rule
             Stricter.Lower);
 
     // The example racks have phases of 16 A. With the switch on L3 they carry 8, 6 and 6 A: 8 A is 20 % above the mean of 6.667 A. With the switch on L1 they
-    // carry
-    // 8.4, 6 and 5.6 A.
+    // carry 8.4, 6 and 5.6 A.
     private static readonly RuleDescriptor Facts = new()
     {
         Id = "power.phase-balance",
@@ -147,7 +146,8 @@ public sealed class PhaseBalance : Rule
         }
 
         return Invariant($"sqrt(({p[0]:0.######} - ({p[1]:0.######} + {p[2]:0.######}) / 2 + 0.8660254 x ({q[2]:0.######} - {q[1]:0.######}))^2 + ")
-            + Invariant($"({q[0]:0.######} - ({q[1]:0.######} + {q[2]:0.######}) / 2 + 0.8660254 x ({p[1]:0.######} - {p[2]:0.######}))^2) = {found.CurrentA:0.###}");
+            + Invariant($"({q[0]:0.######} - ({q[1]:0.######} + {q[2]:0.######}) / 2 + 0.8660254 x ({p[1]:0.######} - {p[2]:0.######}))^2) = ")
+            + Invariant($"{found.CurrentA:0.###}");
     }
 
     private static IEnumerable<Cure> Cures(RackSurvey survey, SupplyNode supply)

@@ -31,7 +31,7 @@ public sealed class CoolerCapacityTests : RuleTests<CoolerCapacity>
         Numbers(Only(Rack(1800, 40)), 1620, 1657.08, "W");
         Passes(Rack(1842, 40)); // 1657.8
         Passes(Rack(1800, 40, rated: 40));
-        Assert.Contains("60 - 35 = 25 > 20, past which", Only(Rack(1800, 60)).Calculation, StringComparison.Ordinal);
+        Assert.Contains("60 - 35 = 25 > 20, above the operating range", Only(Rack(1800, 60)).Calculation, StringComparison.Ordinal);
     }
 
     [Fact]

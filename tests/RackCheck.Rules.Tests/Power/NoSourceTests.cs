@@ -133,7 +133,7 @@ public sealed class NoSourceTests : RuleTests<NoSource>
 
         var finding = Only(rack);
         Assert.Equal(own, finding.MessageData["voltageV"].Number);
-        Assert.Contains("no outlet carries that voltage", finding.Message, StringComparison.Ordinal);
+        Assert.Contains("no outlet supplies that voltage", finding.Message, StringComparison.Ordinal);
         IsWhole(new NoSource().Descriptor, rack, finding);
         Assert.Contains(Cured(rack, finding).Supplies!, s => s.VoltageV == own);
     }
