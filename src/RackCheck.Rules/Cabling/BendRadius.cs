@@ -11,7 +11,8 @@ namespace RackCheck.Rules.Cabling;
 /// <summary>Finds equipment with too little space behind it for the bend radius of its cables.</summary>
 public sealed class BendRadius : Rule
 {
-    private static readonly RuleLimit BendFactor = new(
+    /// <summary>Minimum bend radius of a cable, in cable diameters.</summary>
+    public static RuleLimit BendFactor { get; } = new(
         "bendFactor", "minimum bend radius of a cable, in cable diameters", CableFill.BendDiameters, "diameters", 1, 30, Stricter.Higher);
 
     private static readonly RuleDescriptor Facts = new()

@@ -10,7 +10,8 @@ namespace RackCheck.Rules.Cabling;
 /// <summary>Finds racks with overfilled side channels.</summary>
 public sealed class SideSpace : Rule
 {
-    private static readonly RuleLimit FillPercent = new(
+    /// <summary>Maximum fill of the side channels.</summary>
+    public static RuleLimit FillPercent { get; } = new(
         "fillPercent", "maximum fill of the side channels", CableFill.MostPercent, "%", 1, 100, Stricter.Lower);
 
     private static readonly RuleDescriptor Facts = new()

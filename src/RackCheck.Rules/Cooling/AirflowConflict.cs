@@ -10,7 +10,8 @@ namespace RackCheck.Rules.Cooling;
 /// <summary>Finds neighbours with opposite airflow directions, and items with side airflow in narrow cabinets.</summary>
 public sealed class AirflowConflict : Rule
 {
-    private static readonly RuleLimit WidthMm = new(
+    /// <summary>Minimum cabinet width for equipment with side airflow.</summary>
+    public static RuleLimit WidthMm { get; } = new(
         "widthMm", "minimum cabinet width for equipment with side airflow", 800, "mm", 450, 1200, Stricter.Higher);
 
     private static readonly RuleDescriptor Facts = new()

@@ -9,7 +9,8 @@ namespace RackCheck.Rules.Cooling;
 /// <summary>Finds cooled air below the dew point of the room.</summary>
 public sealed class Condensation : Rule
 {
-    private static readonly RuleLimit MarginK = new(
+    /// <summary>Margin of cooled air above the dew point; 2 K to 3 K is good practice.</summary>
+    public static RuleLimit MarginK { get; } = new(
         "marginK", "margin of cooled air above the dew point; 2 K to 3 K is good practice", 0, "K", 0, 10, Stricter.Higher);
 
     private static readonly RuleDescriptor Facts = new()

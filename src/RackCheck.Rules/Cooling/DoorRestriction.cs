@@ -10,7 +10,8 @@ namespace RackCheck.Rules.Cooling;
 /// <summary>Finds perforated doors with too high a pressure drop.</summary>
 public sealed class DoorRestriction : Rule
 {
-    private static readonly RuleLimit DoorLossPa = new(
+    /// <summary>Maximum pressure drop of a door at the airflow that the heat load needs.</summary>
+    public static RuleLimit DoorLossPa { get; } = new(
         "doorLossPa", "maximum pressure drop of a door at the airflow that the heat load needs", 5, "Pa", 0.1, 100, Stricter.Lower);
 
     private static readonly RuleDescriptor Facts = new()

@@ -10,7 +10,8 @@ namespace RackCheck.Rules.Cooling;
 /// <summary>Finds closed cabinets whose surface cannot dissipate their heat load.</summary>
 public sealed class SealedRise : Rule
 {
-    private static readonly RuleLimit HeatTransferWM2K = new(
+    /// <summary>Heat transfer coefficient of the cabinet surface: painted sheet steel, stirred air inside.</summary>
+    public static RuleLimit HeatTransferWM2K { get; } = new(
         "heatTransferWM2K", "heat transfer coefficient of the cabinet surface: painted sheet steel, stirred air inside", Enclosures.StirredWM2K, "W/(m2 K)", 1,
             20, Stricter.Lower);
 

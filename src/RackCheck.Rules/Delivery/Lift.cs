@@ -12,7 +12,8 @@ public sealed class Lift : Rule
 {
     private const string LiftPointer = SitePointers.Delivery + "/lift";
 
-    private static readonly RuleLimit ClearanceMm = new(
+    /// <summary>Minimum clearance in the lift car, in each direction.</summary>
+    public static RuleLimit ClearanceMm { get; } = new(
         "clearanceMm", "minimum clearance in the lift car, in each direction", WaysIn.ClearanceMm, "mm", 0, 300, Stricter.Higher);
 
     private static readonly RuleDescriptor Facts = new()

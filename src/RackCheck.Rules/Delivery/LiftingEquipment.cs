@@ -11,7 +11,8 @@ public sealed class LiftingEquipment : Rule
 {
     private const string Lifting = SitePointers.Delivery + "/liftingKg";
 
-    private static readonly RuleLimit MassKg = new(
+    /// <summary>Maximum gross mass without lifting equipment.</summary>
+    public static RuleLimit MassKg { get; } = new(
         "massKg", "maximum gross mass without lifting equipment", 50, "kg", 10, 500, Stricter.Lower);
 
     private static readonly RuleDescriptor Facts = new()

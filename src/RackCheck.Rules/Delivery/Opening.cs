@@ -11,10 +11,12 @@ namespace RackCheck.Rules.Delivery;
 /// <summary>Finds doors and hatches on the delivery route that the rack does not pass on its pallet, or does not pass at all.</summary>
 public sealed class Opening : Rule
 {
-    private static readonly RuleLimit ClearanceMm = new(
+    /// <summary>Minimum clearance in the width and height of an opening.</summary>
+    public static RuleLimit ClearanceMm { get; } = new(
         "clearanceMm", "minimum clearance in the width and height of an opening", WaysIn.ClearanceMm, "mm", 0, 300, Stricter.Higher);
 
-    private static readonly RuleLimit TiltDeg = new(
+    /// <summary>Maximum tilt of a rack that may be tilted.</summary>
+    public static RuleLimit TiltDeg { get; } = new(
         "tiltDeg", "maximum tilt of a rack that may be tilted", WaysIn.GreatestTiltDeg, "deg", 0, 90, Stricter.Lower);
 
     private static readonly RuleDescriptor Facts = new()

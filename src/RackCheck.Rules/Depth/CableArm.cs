@@ -11,7 +11,8 @@ namespace RackCheck.Rules.Depth;
 /// <summary>Finds items that are used extended without a cable-management arm, or without the space for it.</summary>
 public sealed class CableArm : Rule
 {
-    private static readonly RuleLimit ArmDepthMm = new(
+    /// <summary>Depth of a cable-management arm behind the body.</summary>
+    public static RuleLimit ArmDepthMm { get; } = new(
         "armDepthMm", "depth of a cable-management arm behind the body", Allowances.CableArmMm, "mm", 0, 500, Stricter.Higher);
 
     private static readonly RuleDescriptor Facts = new()

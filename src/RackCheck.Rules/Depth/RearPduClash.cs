@@ -11,7 +11,8 @@ namespace RackCheck.Rules.Depth;
 /// <summary>Finds items that reach past the rear uprights and collide with a vertical PDU.</summary>
 public sealed class RearPduClash : Rule
 {
-    private static readonly RuleLimit PduWidthMm = new(
+    /// <summary>Width of a vertical PDU, compared with the side channel.</summary>
+    public static RuleLimit PduWidthMm { get; } = new(
         "pduWidthMm", "width of a vertical PDU, compared with the side channel", Allowances.VerticalPduWidthMm, "mm", 0, 300, Stricter.Higher);
 
     private static readonly RuleDescriptor Facts = new()

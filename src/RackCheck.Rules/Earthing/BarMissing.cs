@@ -10,9 +10,10 @@ namespace RackCheck.Rules.Earthing;
 /// <summary>Finds cabinets without a required earth bar.</summary>
 public sealed class BarMissing : Rule
 {
-    private static readonly RuleLimit HighLeakageMa = new(
+    /// <summary>Protective conductor current of a supply above which an earth bar is required.</summary>
+    public static RuleLimit HighLeakageMa { get; } = new(
         "highLeakageMa", "protective conductor current of a supply above which an earth bar is required", EarthConductors.HighIntegrityFromMa, "mA", 0.1, 1000,
-            Stricter.Lower);
+        Stricter.Lower);
 
     private static readonly RuleDescriptor Facts = new()
     {

@@ -10,7 +10,8 @@ namespace RackCheck.Rules.Earthing;
 /// <summary>Finds earth bars with too few terminals.</summary>
 public sealed class BarTerminals : Rule
 {
-    private static readonly RuleLimit SpareTerminals = new("spareTerminals", "spare terminals", 1, "terminals", 0, 20, Stricter.Higher);
+    /// <summary>Spare terminals.</summary>
+    public static RuleLimit SpareTerminals { get; } = new("spareTerminals", "spare terminals", 1, "terminals", 0, 20, Stricter.Higher);
 
     private static readonly RuleDescriptor Facts = new()
     {

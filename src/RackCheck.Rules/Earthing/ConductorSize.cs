@@ -12,11 +12,13 @@ namespace RackCheck.Rules.Earthing;
 /// <summary>Finds earth leads and main earth conductors with too small a cross-sectional area.</summary>
 public sealed class ConductorSize : Rule
 {
-    private static readonly RuleLimit ProtectedMm2 = new(
+    /// <summary>Minimum cross-sectional area of a mechanically protected conductor (cabinet closed on all sides).</summary>
+    public static RuleLimit ProtectedMm2 { get; } = new(
         "protectedMm2", "minimum cross-sectional area of a mechanically protected conductor (cabinet closed on all sides)", EarthConductors.LeastProtectedMm2,
-            "mm2", 0.5, 120, Stricter.Higher);
+        "mm2", 0.5, 120, Stricter.Higher);
 
-    private static readonly RuleLimit UnprotectedMm2 = new(
+    /// <summary>Minimum cross-sectional area of an unprotected conductor.</summary>
+    public static RuleLimit UnprotectedMm2 { get; } = new(
         "unprotectedMm2", "minimum cross-sectional area of an unprotected conductor", EarthConductors.LeastUnprotectedMm2, "mm2", 0.5, 120, Stricter.Higher);
 
     private static readonly RuleDescriptor Facts = new()

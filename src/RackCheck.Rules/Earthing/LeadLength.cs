@@ -11,7 +11,8 @@ namespace RackCheck.Rules.Earthing;
 /// <summary>Finds earth leads that are too short to reach the earth bar.</summary>
 public sealed class LeadLength : Rule
 {
-    private static readonly RuleLimit SlackMm = new("slackMm", "slack of an earth lead", 200, "mm", 0, 2000, Stricter.Higher);
+    /// <summary>Slack of an earth lead.</summary>
+    public static RuleLimit SlackMm { get; } = new("slackMm", "slack of an earth lead", 200, "mm", 0, 2000, Stricter.Higher);
 
     private static readonly RuleDescriptor Facts = new()
     {

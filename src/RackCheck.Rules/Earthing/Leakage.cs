@@ -12,13 +12,15 @@ namespace RackCheck.Rules.Earthing;
 /// <summary>Finds supplies and PDUs with high protective conductor current and insufficient earthing.</summary>
 public sealed class Leakage : Rule
 {
-    private static readonly RuleLimit LeakageMa = new(
+    /// <summary>Protective conductor current above which a secured connection is required.</summary>
+    public static RuleLimit LeakageMa { get; } = new(
         "leakageMa", "protective conductor current above which a secured connection is required", EarthConductors.SecuredFromMa, "mA", 0.1, 1000,
-            Stricter.Lower);
+        Stricter.Lower);
 
-    private static readonly RuleLimit HighLeakageMa = new(
+    /// <summary>Protective conductor current above which high-integrity earthing is required.</summary>
+    public static RuleLimit HighLeakageMa { get; } = new(
         "highLeakageMa", "protective conductor current above which high-integrity earthing is required", EarthConductors.HighIntegrityFromMa, "mA", 0.1, 1000,
-            Stricter.Lower);
+        Stricter.Lower);
 
     private static readonly RuleDescriptor Facts = new()
     {

@@ -14,9 +14,10 @@ public sealed class RcdTrip : Rule
     // Maximum rating of an RCD for personal protection, mA.
     private const double PersonalMa = 30;
 
-    private static readonly RuleLimit LeakageSharePercent = new(
+    /// <summary>Permitted standing leakage as a share of the rated residual current.</summary>
+    public static RuleLimit LeakageSharePercent { get; } = new(
         "leakageSharePercent", "permitted standing leakage as a share of the rated residual current", EarthConductors.RcdSharePercent, "%", 1, 100,
-            Stricter.Lower);
+        Stricter.Lower);
 
     private static readonly RuleDescriptor Facts = new()
     {

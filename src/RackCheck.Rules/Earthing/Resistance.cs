@@ -13,7 +13,8 @@ public sealed class Resistance : Rule
 {
     private const double UsualSlackMm = 200;
 
-    private static readonly RuleLimit PathOhm = new(
+    /// <summary>Maximum earth continuity resistance from an earth stud to the earth bar.</summary>
+    public static RuleLimit PathOhm { get; } = new(
         "pathOhm", "maximum earth continuity resistance from an earth stud to the earth bar", EarthConductors.MostPathOhm, "ohm", 0.01, 1, Stricter.Lower);
 
     private static readonly RuleDescriptor Facts = new()

@@ -10,13 +10,16 @@ namespace RackCheck.Rules.Layout;
 /// <summary>Finds large items that are front-panel mounted without a support.</summary>
 public sealed class NoSupport : Rule
 {
-    private static readonly RuleLimit PanelHeightU = new(
+    /// <summary>Maximum height of a front-panel mounted item.</summary>
+    public static RuleLimit PanelHeightU { get; } = new(
         "panelHeightU", "maximum height of a front-panel mounted item", 3, "U", 1, 60, Stricter.Lower);
 
-    private static readonly RuleLimit PanelMassKg = new(
+    /// <summary>Maximum mass of a front-panel mounted item.</summary>
+    public static RuleLimit PanelMassKg { get; } = new(
         "panelMassKg", "maximum mass of a front-panel mounted item", 12, "kg", 0.1, 1000, Stricter.Lower);
 
-    private static readonly RuleLimit PanelDepthMm = new(
+    /// <summary>Maximum body depth of a front-panel mounted item.</summary>
+    public static RuleLimit PanelDepthMm { get; } = new(
         "panelDepthMm", "maximum body depth of a front-panel mounted item", 400, "mm", 1, 3000, Stricter.Lower);
 
     private static readonly RuleDescriptor Facts = new()

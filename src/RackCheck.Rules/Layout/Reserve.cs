@@ -10,7 +10,8 @@ namespace RackCheck.Rules.Layout;
 /// <summary>Finds racks with too little spare space.</summary>
 public sealed class Reserve : Rule
 {
-    private static readonly RuleLimit ReservePercent = new(
+    /// <summary>Minimum share of free U positions.</summary>
+    public static RuleLimit ReservePercent { get; } = new(
         "reservePercent", "minimum share of free U positions", 10, "%", 0, 100, Stricter.Higher);
 
     private static readonly RuleDescriptor Facts = new()

@@ -10,10 +10,12 @@ namespace RackCheck.Rules.Layout;
 /// <summary>Finds runs of items on chassis runners whose cumulative height error is too large.</summary>
 public sealed class RunnerStack : Rule
 {
-    private static readonly RuleLimit RunWarning = new(
+    /// <summary>Maximum items on runners in a run with an unknown body height; more are a warning.</summary>
+    public static RuleLimit RunWarning { get; } = new(
         "runWarning", "maximum items on runners in a run with an unknown body height; more are a warning", 2, "sets", 1, 20, Stricter.Lower);
 
-    private static readonly RuleLimit RunError = new(
+    /// <summary>Maximum items on runners in a run with an unknown body height; more are an error.</summary>
+    public static RuleLimit RunError { get; } = new(
         "runError", "maximum items on runners in a run with an unknown body height; more are an error", 3, "sets", 1, 20, Stricter.Lower);
 
     private static readonly RuleDescriptor Facts = new()

@@ -11,7 +11,8 @@ namespace RackCheck.Rules.Loads;
 /// <summary>Finds racks with their centre of gravity in the upper half.</summary>
 public sealed class CentreOfGravity : Rule
 {
-    private static readonly RuleLimit HeightPercent = new(
+    /// <summary>Maximum height of the centre of gravity as a share of the overall height of the cabinet.</summary>
+    public static RuleLimit HeightPercent { get; } = new(
         "heightPercent", "maximum height of the centre of gravity as a share of the overall height of the cabinet", 50, "%", 10, 100, Stricter.Lower);
 
     private static readonly RuleDescriptor Facts = new()

@@ -11,9 +11,11 @@ namespace RackCheck.Rules.Loads;
 /// <summary>Finds items that are too heavy for one person to lift to their height.</summary>
 public sealed class HeavyHigh : Rule
 {
-    private static readonly RuleLimit MassKg = new("massKg", "minimum mass of a heavy item", 25, "kg", 1, 25, Stricter.Lower);
+    /// <summary>Minimum mass of a heavy item.</summary>
+    public static RuleLimit MassKg { get; } = new("massKg", "minimum mass of a heavy item", 25, "kg", 1, 25, Stricter.Lower);
 
-    private static readonly RuleLimit HeightMm = new(
+    /// <summary>Maximum height of the centre of a heavy item above the floor.</summary>
+    public static RuleLimit HeightMm { get; } = new(
         "heightMm", "maximum height of the centre of a heavy item above the floor", 1400, "mm", 300, 1400, Stricter.Lower);
 
     private static readonly RuleDescriptor Facts = new()

@@ -11,16 +11,20 @@ namespace RackCheck.Rules.Loads;
 /// <summary>Finds racks that tip when an item is pulled out on its slides, or when they are pushed.</summary>
 public sealed class TipExtended : Rule
 {
-    private static readonly RuleLimit MomentRatio = new(
+    /// <summary>Minimum ratio of stabilising to overturning moment with one item pulled out.</summary>
+    public static RuleLimit MomentRatio { get; } = new(
         "momentRatio", "minimum ratio of stabilising to overturning moment with one item pulled out",
         Stability.LeastPulledOutFactor, "to 1", Stability.LeastPulledOutFactor, 10, Stricter.Higher);
 
-    private static readonly RuleLimit PushPercent = new(
+    /// <summary>Push force as a share of the weight.</summary>
+    public static RuleLimit PushPercent { get; } = new(
         "pushPercent", "push force as a share of the weight", Stability.PushPercent, "%", Stability.PushPercent, 100, Stricter.Higher);
 
-    private static readonly RuleLimit PushN = new("pushN", "maximum push force", Stability.PushN, "N", Stability.PushN, 5000, Stricter.Higher);
+    /// <summary>Maximum push force.</summary>
+    public static RuleLimit PushN { get; } = new("pushN", "maximum push force", Stability.PushN, "N", Stability.PushN, 5000, Stricter.Higher);
 
-    private static readonly RuleLimit PushHeightMm = new(
+    /// <summary>Maximum height of the push above the floor.</summary>
+    public static RuleLimit PushHeightMm { get; } = new(
         "pushHeightMm", "maximum height of the push above the floor", Stability.PushHeightMm, "mm", Stability.PushHeightMm, 5000, Stricter.Higher);
 
     private static readonly RuleDescriptor Facts = new()

@@ -10,7 +10,8 @@ namespace RackCheck.Rules.Loads;
 /// <summary>Finds racks with too small a tip angle.</summary>
 public sealed class TipStatic : Rule
 {
-    private static readonly RuleLimit TipAngleDeg = new(
+    /// <summary>Minimum tip angle to any side.</summary>
+    public static RuleLimit TipAngleDeg { get; } = new(
         "tipAngleDeg", "minimum tip angle to any side", Stability.LeastTipDeg, "deg", Stability.LeastTipDeg, 45, Stricter.Higher);
 
     private static readonly RuleDescriptor Facts = new()

@@ -11,12 +11,14 @@ namespace RackCheck.Rules.Power;
 /// <summary>Finds three-phase supplies with unbalanced phases or an overloaded neutral.</summary>
 public sealed class PhaseBalance : Rule
 {
-    private static readonly RuleLimit UnbalancePercent = new(
+    /// <summary>Permitted excess of the most loaded phase over the mean of the three.</summary>
+    public static RuleLimit UnbalancePercent { get; } = new(
         "unbalancePercent", "permitted excess of the most loaded phase over the mean of the three", 20, "%", 1, 200, Stricter.Lower);
 
-    private static readonly RuleLimit LeastSharePercent = new(
+    /// <summary>Load of the worst phase, as a share of the supply rating, below which the balance is not checked.</summary>
+    public static RuleLimit LeastSharePercent { get; } = new(
         "leastSharePercent", "load of the worst phase, as a share of the supply rating, below which the balance is not checked", 10, "%", 0, 100,
-            Stricter.Lower);
+        Stricter.Lower);
 
     // The example racks have phases of 16 A. With the switch on L3 they carry 8, 6 and 6 A: 8 A is 20 % above the mean of 6.667 A. With the switch on L1 they
     // carry 8.4, 6 and 5.6 A.

@@ -11,10 +11,12 @@ namespace RackCheck.Rules.Power;
 /// <summary>Finds supplies with too high a voltage drop along their cable.</summary>
 public sealed class VoltageDrop : Rule
 {
-    private static readonly RuleLimit DropErrorPercent = new(
+    /// <summary>Voltage drop along the cable of a supply; above it an error.</summary>
+    public static RuleLimit DropErrorPercent { get; } = new(
         "dropErrorPercent", "voltage drop along the cable of a supply; above it an error", 5, "%", 0.5, 20, Stricter.Lower);
 
-    private static readonly RuleLimit DropWarningPercent = new(
+    /// <summary>Voltage drop along the cable of a supply; above it a warning.</summary>
+    public static RuleLimit DropWarningPercent { get; } = new(
         "dropWarningPercent", "voltage drop along the cable of a supply; above it a warning", 3, "%", 0.5, 20, Stricter.Lower);
 
     // The example racks have 20 A through 30 m of 4 mm2: 11 mV/A/m x 30 m x 20 A = 6.6 V, which is 3 % of 220 V.
