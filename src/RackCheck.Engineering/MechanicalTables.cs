@@ -23,11 +23,11 @@ internal static class MechanicalTables
         "Delivery routes: pallet, clearance and tilt",
         [new("quantity"), new("value"), new("unit"), new("use")],
         [
-            ["clearance", WaysIn.ClearanceMm, "mm", "opening larger than the load, in width and height"],
-            ["tilt", WaysIn.GreatestTiltDeg, "deg", "maximum"],
-            ["pallet height", WaysIn.PalletHeightMm, "mm", "default"],
-            ["EUR pallet, long side", WaysIn.PalletLongMm, "mm", "default"],
-            ["EUR pallet, short side", WaysIn.PalletShortMm, "mm", "default"],
+            ["clearance", DeliveryRoute.ClearanceMm, "mm", "opening larger than the load, in width and height"],
+            ["tilt", DeliveryRoute.GreatestTiltDeg, "deg", "maximum"],
+            ["pallet height", DeliveryRoute.PalletHeightMm, "mm", "default"],
+            ["EUR pallet, long side", DeliveryRoute.PalletLongMm, "mm", "default"],
+            ["EUR pallet, short side", DeliveryRoute.PalletShortMm, "mm", "default"],
         ],
         [Sources.DeliveryPractice, Sources.En13698]);
 

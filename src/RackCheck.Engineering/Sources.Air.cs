@@ -110,7 +110,7 @@ public static partial class Sources
         SourceStanding.CommonPractice);
 
     /// <summary>Airflow directions of equipment.</summary>
-    public static Source BreathingPractice { get; } = new(
+    public static Source AirflowPractice { get; } = new(
         "practice: airflow direction",
         "Airflow front to rear needs perforated or open doors at both ends. Adjacent items with opposite airflow take in each other's exhaust air, " +
             "and so do items with side airflow in a cabinet narrower than 800 mm.",

@@ -47,7 +47,7 @@ public sealed class RemedyLoop(RackChecker checker)
             now = now.With(RackPatch.Apply(now.Posted, next.Remedy));
 
             // Cost of checking the rack after this step.
-            if (!budget.Spend(CureTrials.CostOf(now.Description, report.Findings.Count)))
+            if (!budget.Spend(RemedyTrials.CostOf(now.Description, report.Findings.Count)))
             {
                 break;
             }

@@ -135,7 +135,7 @@ internal static class CoolingEdits
         // One more than is needed, so that one may fail. What two hundred do not move a few more will not either.
         for (var count = 1; count < MostFans; count++)
         {
-            if (new AirWay(with(count), densityKgM3).FanFlowM3h is not { } flow)
+            if (new AirPath(with(count), densityKgM3).FanFlowM3h is not { } flow)
             {
                 return null;
             }
@@ -143,7 +143,7 @@ internal static class CoolingEdits
             if (flow >= neededM3h)
             {
                 var after = with(count + 1);
-                return (count + 1, Quantities.Round(new AirWay(after, densityKgM3).FanFlowM3h!.Value), after);
+                return (count + 1, Quantities.Round(new AirPath(after, densityKgM3).FanFlowM3h!.Value), after);
             }
         }
 

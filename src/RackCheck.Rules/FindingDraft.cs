@@ -49,7 +49,7 @@ public sealed class FindingDraft
     /// <summary>
     /// Remedy candidates, best first. After all rules the pipeline verifies each candidate and offers the verified remedies. Not read during a trial.
     /// </summary>
-    public IEnumerable<Cure>? Cures { get; init; }
+    public IEnumerable<RemedyCandidate>? Candidates { get; init; }
 
     internal string RenderMessage()
     {

@@ -34,7 +34,7 @@ public sealed class RackChecker(RuleSet rules, Action<RuleDescriptor, Exception>
     /// <exception cref="ArgumentException">Part numbers were not looked up, and the cabinet, its height, width or depth, or the height of an item is
     /// absent.</exception>
     /// <exception cref="OperationCanceledException">Stopped.</exception>
-    public CheckReport Check(ResolvedRack rack, CancellationToken cancellation = default) => Check(rack, new CureTrials(), cancellation);
+    public CheckReport Check(ResolvedRack rack, CancellationToken cancellation = default) => Check(rack, new RemedyTrials(), cancellation);
 
     /// <summary>Checks a rack without looking for remedies, for the verification of a remedy. It costs a small part of a whole check.</summary>
     /// <param name="rack">The rack.</param>
@@ -55,11 +55,11 @@ public sealed class RackChecker(RuleSet rules, Action<RuleDescriptor, Exception>
     /// <exception cref="OperationCanceledException">Stopped.</exception>
     public (CheckReport Report, RemedyStep? Next) CheckForNext(ResolvedRack rack, TrialBudget budget, CancellationToken cancellation = default)
     {
-        var trials = new CureTrials(budget);
+        var trials = new RemedyTrials(budget);
         return (Check(rack, trials, cancellation), trials.Next);
     }
 
-    private CheckReport Check(ResolvedRack rack, CureTrials? trials, CancellationToken cancellation)
+    private CheckReport Check(ResolvedRack rack, RemedyTrials? trials, CancellationToken cancellation)
     {
         var description = rack.Description;
         var missing = rack.IsLookedUp ? rack.Missing() : [];
@@ -72,7 +72,7 @@ public sealed class RackChecker(RuleSet rules, Action<RuleDescriptor, Exception>
         trials?.Resolve(rack, all, other => FindingsOf(other, cancellation), finding => AcceptanceMarks.Of(finding, description.Acceptances) is not null);
         if (survey is null)
         {
-            SayUnassessed(context, missing, notAssessed);
+            AddNotAssessed(context, missing, notAssessed);
         }
 
         AcceptanceMarks.Mark(findings, description.Acceptances);
@@ -119,7 +119,7 @@ public sealed class RackChecker(RuleSet rules, Action<RuleDescriptor, Exception>
     }
 
     // Every rule that was not applied: those about the rack, and those about the report where the description has acceptances.
-    private void SayUnassessed(RuleContext context, IReadOnlyList<string> missing, List<NotAssessed> notAssessed)
+    private void AddNotAssessed(RuleContext context, IReadOnlyList<string> missing, List<NotAssessed> notAssessed)
     {
         var posted = context.Rack.Posted;
         foreach (var rule in rules.RackRules.Concat<RuleBase>(posted.Acceptances is { Count: > 0 } ? rules.ReportRules : []))

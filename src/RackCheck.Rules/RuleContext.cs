@@ -13,14 +13,14 @@ public sealed class RuleContext
 {
     private readonly FindingList findings;
     private readonly List<NotAssessed> notAssessed;
-    private readonly CureTrials? trials;
+    private readonly RemedyTrials? trials;
     private readonly RackSurvey? survey;
     private RuleDescriptor descriptor = null!;
     private RulePolicy? policy;
-    private List<string>? lacking;
-    private string? lackingMessage;
+    private List<string>? missing;
+    private string? missingMessage;
 
-    internal RuleContext(ResolvedRack rack, RackSurvey? survey, FindingList findings, List<NotAssessed> notAssessed, CureTrials? trials) =>
+    internal RuleContext(ResolvedRack rack, RackSurvey? survey, FindingList findings, List<NotAssessed> notAssessed, RemedyTrials? trials) =>
         (Rack, this.survey, this.findings, this.notAssessed, this.trials) = (rack, survey, findings, notAssessed, trials);
 
     /// <summary>The description as posted, and with its part numbers filled in.</summary>
@@ -74,9 +74,9 @@ public sealed class RuleContext
             Remedies = draft.Remedies,
         };
         findings.Add(finding);
-        if (draft.Cures is { } cures)
+        if (draft.Candidates is { } candidates)
         {
-            trials?.Add(finding, cures);
+            trials?.Add(finding, candidates);
         }
     }
 
@@ -85,13 +85,13 @@ public sealed class RuleContext
     /// <param name="message">
     /// Consequence for the rule. Of several messages the first in ordinal order is kept, so that the report does not depend on the order of items.
     /// </param>
-    public void Lacks(string pointer, string message)
+    public void ReportMissing(string pointer, string message)
     {
-        lackingMessage = lackingMessage is null || string.CompareOrdinal(message, lackingMessage) < 0 ? message : lackingMessage;
-        lacking ??= [];
-        if (!lacking.Contains(pointer))
+        missingMessage = missingMessage is null || string.CompareOrdinal(message, missingMessage) < 0 ? message : missingMessage;
+        missing ??= [];
+        if (!missing.Contains(pointer))
         {
-            lacking.Add(pointer);
+            missing.Add(pointer);
         }
     }
 
@@ -99,23 +99,23 @@ public sealed class RuleContext
     {
         descriptor = rule;
         policy = rulePolicy;
-        lacking = null;
-        lackingMessage = null;
+        missing = null;
+        missingMessage = null;
         findings.Begin();
     }
 
     internal void End()
     {
-        if (lacking is not null)
+        if (missing is not null)
         {
-            lacking.Sort(PointerOrder.Instance);
+            missing.Sort(PointerOrder.Instance);
             notAssessed.Add(new NotAssessed
             {
                 Rule = descriptor.Id,
                 Safety = descriptor.Safety,
                 Reason = NotAssessedReason.Missing,
-                Missing = lacking,
-                Message = lackingMessage!,
+                Missing = missing,
+                Message = missingMessage!,
             });
         }
     }

@@ -11,7 +11,7 @@ namespace RackCheck.Survey;
 /// <param name="EdgeMm">The edge that the rack would tip over, mm behind the side that the item comes out of.</param>
 /// <param name="Moments">Both moments.</param>
 /// <remarks>Depths count from the side that the item comes out of.</remarks>
-public readonly record struct PulledItem(Mounted Item, PointMass? Rest, PointMass Pulled, double EdgeMm, PulledOut Moments)
+public readonly record struct PulledItem(MountedItem Item, PointMass? Rest, PointMass Pulled, double EdgeMm, PulledOut Moments)
 {
     /// <summary>Restoring to overturning moment; infinite where nothing overturns.</summary>
     public double Factor => Moments.Factor ?? double.PositiveInfinity;
@@ -22,11 +22,11 @@ public sealed class Balance
 {
     private readonly CabinetFacts cabinet;
     private readonly CabinetStand stand;
-    private readonly Mounted[] items;
+    private readonly MountedItem[] items;
     private readonly PointMass[] places;
     private readonly MassSum all;
 
-    internal Balance(CabinetFacts cabinet, CabinetStand stand, Mounted[] items, PointMass[] places, MassSum all)
+    internal Balance(CabinetFacts cabinet, CabinetStand stand, MountedItem[] items, PointMass[] places, MassSum all)
     {
         (this.cabinet, this.stand, this.items, this.places, this.all) = (cabinet, stand, items, places, all);
         Centre = all.Centre!.Value;
@@ -56,12 +56,12 @@ public sealed class Balance
     /// <summary>Where an item's mass is.</summary>
     /// <param name="item">The item.</param>
     /// <returns>The place; no mass for a blanking panel without one.</returns>
-    public PointMass PlaceOf(Mounted item) => places[item.Index];
+    public PointMass PlaceOf(MountedItem item) => places[item.Index];
 
     /// <summary>An item on slides pulled out fully, with what stands on it.</summary>
     /// <param name="item">The item.</param>
     /// <returns>The rack then; null where the item is not on slides, has no mass, or it is not known how far it comes out.</returns>
-    public PulledItem? PullOut(Mounted item)
+    public PulledItem? PullOut(MountedItem item)
     {
         if (!IsPulledOut(item) || ExtensionMm(item) is not { } extension)
         {
@@ -92,12 +92,12 @@ public sealed class Balance
     /// <summary>Whether an item is pulled out while the rack stands, with some mass in it or on it.</summary>
     /// <param name="item">The item.</param>
     /// <returns>Whether it is.</returns>
-    public static bool IsPulledOut(Mounted item) => item.SupportStyle == SupportStyle.Slides && item.Shelf is null && MassSurvey.LoadedKg(item) > 0;
+    public static bool IsPulledOut(MountedItem item) => item.SupportStyle == SupportStyle.Slides && item.Shelf is null && MassSurvey.LoadedKg(item) > 0;
 
     /// <summary>How far an item's slides pull out.</summary>
     /// <param name="item">The item.</param>
     /// <returns>Length, mm: what is given, else the depth of its body; null where neither is known.</returns>
-    public static double? ExtensionMm(Mounted item) => item.Item!.Support!.ExtensionMm ?? item.BodyDepthMm;
+    public static double? ExtensionMm(MountedItem item) => item.Item!.Support!.ExtensionMm ?? item.BodyDepthMm;
 
     /// <summary>Lists what of it the description does not give.</summary>
     /// <param name="assumptions">The list.</param>

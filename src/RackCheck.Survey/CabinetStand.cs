@@ -59,7 +59,7 @@ public sealed class CabinetStand
     /// <summary>Height of an item's centre above the floor.</summary>
     /// <param name="item">The item; one outside the rack counts where it would be at the nearest unit inside.</param>
     /// <returns>Height, mm; null where it is not placed, or stands on a shelf and its height is not known.</returns>
-    public double? CentreMm(Mounted item)
+    public double? CentreMm(MountedItem item)
     {
         if (OwnHeightMm(item) is not { } height)
         {
@@ -74,7 +74,7 @@ public sealed class CabinetStand
     /// <summary>What the description lacks for the height of an item's centre.</summary>
     /// <param name="item">The item.</param>
     /// <returns>Where it would stand; null where nothing lacks.</returns>
-    public string? LackingForCentre(Mounted item) =>
+    public string? MissingForCentre(MountedItem item) =>
         item.Shelf is { IsPlaced: false } shelf ? Pointers.ItemPosition[shelf.Index]
         : item.Shelf is null && UnitOf(item) is null ? Pointers.ItemPosition[item.Index]
         : OwnHeightMm(item) is null ? Pointers.ItemBodyHeight[item.Index]
@@ -113,13 +113,13 @@ public sealed class CabinetStand
         _ => 0,
     };
 
-    private static double? OwnHeightMm(Mounted item) =>
+    private static double? OwnHeightMm(MountedItem item) =>
         item.Shelf is not null ? item.StandingHeightMm
         : item.HeightU > 0 ? RackGeometry.ApertureMm(item.HeightU)
         : item.Item!.Body?.HeightMm;
 
     // What names a shelf that is none has its own position, if any.
-    private int? UnitOf(Mounted item) => item.Bottom ?? (item.Item!.Position is { } position ? cabinet.Renumber(position.U) : null);
+    private int? UnitOf(MountedItem item) => item.Bottom ?? (item.Item!.Position is { } position ? cabinet.Renumber(position.U) : null);
 
     private int Inside(int bottom, int heightU) => Math.Clamp(bottom, 1, Math.Max(1, cabinet.HeightU - heightU + 1));
 

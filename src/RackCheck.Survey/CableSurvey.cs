@@ -10,7 +10,7 @@ public sealed class CableSurvey
     private readonly CabinetFacts cabinet;
     private readonly DepthSurvey depth;
 
-    internal CableSurvey(CabinetFacts cabinet, Mounted[] items, DepthSurvey depth)
+    internal CableSurvey(CabinetFacts cabinet, MountedItem[] items, DepthSurvey depth)
     {
         (this.cabinet, this.depth) = (cabinet, depth);
         SideChannelsMm2 = CableFill.SideChannelsMm2(cabinet.WidthMm);
@@ -45,7 +45,7 @@ public sealed class CableSurvey
     public double SideChannelsMm2 { get; }
 
     /// <summary>The item with the most cables by section; null where no cables are given.</summary>
-    public Mounted? Most { get; }
+    public MountedItem? Most { get; }
 
     /// <summary>Whether the cables of all that has plugs are given.</summary>
     public bool IsKnown { get; }
@@ -59,12 +59,12 @@ public sealed class CableSurvey
     /// <summary>Whether an item has a cord at least, and nothing says what cables.</summary>
     /// <param name="item">The item.</param>
     /// <returns>Whether its cables are to be asked for.</returns>
-    public static bool HidesCables(Mounted item) => item.Item is { Cables: null, Power.Plugs.Count: > 0 };
+    public static bool HidesCables(MountedItem item) => item.Item is { Cables: null, Power.Plugs.Count: > 0 };
 
     /// <summary>Section of an item's cables.</summary>
     /// <param name="item">The item.</param>
     /// <returns>Section, mm2.</returns>
-    public static double AreaMm2Of(Mounted item)
+    public static double AreaMm2Of(MountedItem item)
     {
         var area = 0.0;
         if (item.Item?.Cables is { } bundles)
@@ -81,7 +81,7 @@ public sealed class CableSurvey
     /// <summary>The thickest cable of an item.</summary>
     /// <param name="item">The item.</param>
     /// <returns>Diameter, mm; 0 where no cables are given.</returns>
-    public static double ThickestMm(Mounted item)
+    public static double ThickestMm(MountedItem item)
     {
         var thickest = 0.0;
         if (item.Item?.Cables is { } bundles)
@@ -98,7 +98,7 @@ public sealed class CableSurvey
     /// <summary>Room from the back of a body to the door behind it.</summary>
     /// <param name="item">The item.</param>
     /// <returns>Room, mm, under 0 where the body passes the door; null where body, setback or, on the rear uprights, spacing is not known.</returns>
-    public double? SpaceBehindMm(Mounted item) => depth.SetbackMm is not { } setback || item.BodyDepthMm is not { } body ? null
+    public double? SpaceBehindMm(MountedItem item) => depth.SetbackMm is not { } setback || item.BodyDepthMm is not { } body ? null
         : item.Face == Face.Front ? cabinet.Depth.RearLimitMm - setback - body
         : cabinet.SpacingMm is { } spacing ? setback + spacing - body - cabinet.Depth.FrontDoorMm
         : null;
@@ -108,7 +108,7 @@ public sealed class CableSurvey
     /// <param name="roomMm">The room, mm.</param>
     /// <param name="other">Depth and doors of the cabinet.</param>
     /// <returns>The interval.</returns>
-    public SetbackInterval SetbacksFor(Mounted item, double roomMm, CabinetDepth other) => item.Face == Face.Front
+    public SetbackInterval SetbacksFor(MountedItem item, double roomMm, CabinetDepth other) => item.Face == Face.Front
         ? new(0, other.RearLimitMm - (item.BodyDepthMm ?? 0) - roomMm)
         : new((item.BodyDepthMm ?? 0) + roomMm + other.FrontDoorMm - (cabinet.SpacingMm ?? 0), double.PositiveInfinity);
 }

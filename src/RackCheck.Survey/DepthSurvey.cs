@@ -8,9 +8,9 @@ namespace RackCheck.Survey;
 public sealed class DepthSurvey
 {
     private readonly CabinetFacts cabinet;
-    private readonly Mounted[] items;
+    private readonly MountedItem[] items;
 
-    internal DepthSurvey(CabinetFacts cabinet, Mounted[] items)
+    internal DepthSurvey(CabinetFacts cabinet, MountedItem[] items)
     {
         (this.cabinet, this.items) = (cabinet, items);
         var all = new SetbackInterval(0, double.PositiveInfinity);
@@ -33,10 +33,10 @@ public sealed class DepthSurvey
     public SetbackInterval All { get; }
 
     /// <summary>The item that sets the least setback; null where nothing does.</summary>
-    public Mounted? LeastBy { get; }
+    public MountedItem? LeastBy { get; }
 
     /// <summary>The item that sets the greatest setback; null where nothing does.</summary>
-    public Mounted? GreatestBy { get; }
+    public MountedItem? GreatestBy { get; }
 
     /// <summary>Setback of the front plane, mm: the one given, else the least on the pitch that serves every item, else null.</summary>
     public double? SetbackMm { get; }
@@ -50,18 +50,18 @@ public sealed class DepthSurvey
     /// <summary>Whether the cabinet is too shallow for an item alone, whatever else is in it.</summary>
     /// <param name="item">The item.</param>
     /// <returns>Whether no setback serves it.</returns>
-    public bool FitsNowhere(Mounted item) => Interval(item, cabinet.Depth, cabinet.SpacingMm).IsEmpty;
+    public bool FitsNowhere(MountedItem item) => Interval(item, cabinet.Depth, cabinet.SpacingMm).IsEmpty;
 
     /// <summary>Setbacks that would serve an item in this cabinet; unbounded on a side of which nothing is known.</summary>
     /// <param name="item">The item.</param>
     /// <returns>The interval.</returns>
-    public SetbackInterval Interval(Mounted item) => Interval(item, cabinet.Depth, cabinet.SpacingMm);
+    public SetbackInterval Interval(MountedItem item) => Interval(item, cabinet.Depth, cabinet.SpacingMm);
 
     /// <summary>Setbacks that would serve all items in another cabinet.</summary>
     /// <param name="other">Depth and doors of the other cabinet.</param>
     /// <param name="without">Items that are taken out.</param>
     /// <returns>The interval, perhaps empty.</returns>
-    public SetbackInterval AllIn(CabinetDepth other, IReadOnlyCollection<Mounted>? without = null)
+    public SetbackInterval AllIn(CabinetDepth other, IReadOnlyCollection<MountedItem>? without = null)
     {
         var all = new SetbackInterval(0, double.PositiveInfinity);
         foreach (var item in items)
@@ -78,7 +78,7 @@ public sealed class DepthSurvey
     /// <summary>Whether something more could hang in the rack without a conflict of depths that is not there yet.</summary>
     /// <param name="more">The thing.</param>
     /// <returns>Whether it could.</returns>
-    public bool CanTake(Mounted more)
+    public bool CanTake(MountedItem more)
     {
         var own = Interval(more);
         if (cabinet.SetbackMm is { } setback && !own.Holds(setback))
@@ -102,7 +102,7 @@ public sealed class DepthSurvey
     }
 
     // A body of unknown depth has at least none: what is sure to foul a door is found, and the rest is listed as not assessed.
-    private static SetbackInterval Interval(Mounted item, CabinetDepth cabinet, double? spacingMm)
+    private static SetbackInterval Interval(MountedItem item, CabinetDepth cabinet, double? spacingMm)
     {
         var depth = item.Depth ?? new ItemDepth(item.FrontProjectionMm, 0, item.RearProjectionMm);
         return item.Face == Face.Front ? MountingDepth.OfFrontItem(cabinet, depth)
@@ -110,10 +110,10 @@ public sealed class DepthSurvey
             : new SetbackInterval(0, double.PositiveInfinity);
     }
 
-    private bool IsKnown(Mounted item) => item.Depth is not null && (item.Face == Face.Front || cabinet.SpacingMm is not null);
+    private bool IsKnown(MountedItem item) => item.Depth is not null && (item.Face == Face.Front || cabinet.SpacingMm is not null);
 
     // Of two items with the same bound the one with the lesser id is named, so that the order of items does not matter.
-    private static Mounted? Tighter(Mounted item, double bound, Mounted? holder, double current, bool lower)
+    private static MountedItem? Tighter(MountedItem item, double bound, MountedItem? holder, double current, bool lower)
     {
         var order = lower ? bound.CompareTo(current) : current.CompareTo(bound);
         return order > 0 || (order == 0 && holder is not null && string.CompareOrdinal(item.Id, holder.Id) < 0) ? item : holder;

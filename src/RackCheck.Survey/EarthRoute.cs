@@ -25,7 +25,7 @@ public sealed record EarthRoute(double DownMm, double SideMm, double? BackMm, do
     /// <param name="cabinet">The cabinet.</param>
     /// <param name="item">The item; a thing on a shelf is where the shelf is.</param>
     /// <returns>The way; null where the item is not placed.</returns>
-    public static EarthRoute? Of(CabinetFacts cabinet, Mounted item)
+    public static EarthRoute? Of(CabinetFacts cabinet, MountedItem item)
     {
         var carrier = item.Shelf ?? item;
         if (carrier.Bottom is not { } bottom)

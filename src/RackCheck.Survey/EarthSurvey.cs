@@ -18,7 +18,7 @@ public sealed class EarthSurvey
     private readonly RackDescription description;
     private readonly PowerTree power;
 
-    internal EarthSurvey(RackDescription description, CabinetFacts cabinet, Mounted[] items, PowerTree power, List<Assumption> assumptions)
+    internal EarthSurvey(RackDescription description, CabinetFacts cabinet, MountedItem[] items, PowerTree power, List<Assumption> assumptions)
     {
         (this.description, this.power) = (description, power);
         Bar = cabinet.Source.EarthBar;
@@ -46,7 +46,7 @@ public sealed class EarthSurvey
     public bool IsEnclosed { get; }
 
     /// <summary>Items with a stud for an earth lead, by id.</summary>
-    public IReadOnlyList<Mounted> Studs { get; }
+    public IReadOnlyList<MountedItem> Studs { get; }
 
     /// <summary>Parts of the cabinet that are to be joined to earth.</summary>
     public IReadOnlyList<EarthPart> Parts { get; }
@@ -77,7 +77,7 @@ public sealed class EarthSurvey
     /// <summary>Supplies that feed an item; all of them where it hangs on none.</summary>
     /// <param name="item">The item.</param>
     /// <returns>The supplies, in the order of the request.</returns>
-    public IReadOnlyList<SupplyNode> FeedersOf(Mounted item)
+    public IReadOnlyList<SupplyNode> FeedersOf(MountedItem item)
     {
         var feeding = Array.FindAll(power.Supplies, s => Array.Exists(power.Cords, c => ReferenceEquals(c.Item, item) && ReferenceEquals(c.Group?.Unit.Supply, s)));
         return feeding.Length > 0 ? feeding : power.Supplies;
@@ -89,9 +89,9 @@ public sealed class EarthSurvey
     /// <returns>Whether it is.</returns>
     public static bool Exceeds(double currentMa, double limitMa) => Quantities.Round(currentMa) > Quantities.Round(limitMa);
 
-    private static bool IsElectricalItem(Mounted item) => item.Item is { Power: not null } or { Ups: not null } or { EarthStud: true } or { EarthLead: not null };
+    private static bool IsElectricalItem(MountedItem item) => item.Item is { Power: not null } or { Ups: not null } or { EarthStud: true } or { EarthLead: not null };
 
-    private static Mounted[] FindStuds(Mounted[] items)
+    private static MountedItem[] FindStuds(MountedItem[] items)
     {
         var studs = Array.FindAll(items, i => i.Item?.EarthStud == true);
         Array.Sort(studs, static (x, y) => string.CompareOrdinal(x.Id, y.Id));
@@ -145,7 +145,7 @@ public sealed class EarthSurvey
 
     private static bool HasRoofFans(RackDescription description) => description.Cooling?.RoofFans?.Any(f => f.Count > 0) == true;
 
-    private void Assume(Mounted[] items, Cabinet cabinet, List<Assumption> assumptions)
+    private void Assume(MountedItem[] items, Cabinet cabinet, List<Assumption> assumptions)
     {
         if (cabinet.SidePanels is null)
         {
@@ -172,7 +172,7 @@ public sealed class EarthSurvey
         }
     }
 
-    private EarthingFigures? MakeFigures(Mounted[] items)
+    private EarthingFigures? MakeFigures(MountedItem[] items)
     {
         var cabinet = description.Cabinet!;
         var isTold = description.Earthing is not null || Bar is not null || cabinet.FrontDoor?.Bonded is not null || cabinet.RearDoor?.Bonded is not null

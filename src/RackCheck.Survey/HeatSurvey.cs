@@ -15,9 +15,9 @@ public sealed class HeatSurvey
     public const double UsualRiseK = 10;
 
     private readonly RackDescription description;
-    private readonly List<Mounted> unknown = [];
+    private readonly List<MountedItem> unknown = [];
 
-    internal HeatSurvey(RackDescription description, Mounted[] items, List<Assumption> assumptions)
+    internal HeatSurvey(RackDescription description, MountedItem[] items, List<Assumption> assumptions)
     {
         this.description = description;
         var site = description.Site;
@@ -34,7 +34,7 @@ public sealed class HeatSurvey
         AssumeCooler(assumptions);
         if (!IsTold && LeastInletItem is null)
         {
-            Way = new AirWay(description, Fans.CurveDensityKgM3);
+            AirPath = new AirPath(description, Fans.CurveDensityKgM3);
             return;
         }
 
@@ -43,13 +43,13 @@ public sealed class HeatSurvey
 
         // To four digits, so that whoever redoes a sum by hand comes to the same.
         DensityKgM3 = Math.Round(Air.DensityKgM3(AmbientC, AltitudeM, humidity), 4, MidpointRounding.AwayFromZero);
-        Way = new AirWay(description, DensityKgM3);
+        AirPath = new AirPath(description, DensityKgM3);
         NeededM3h = Quantities.Round(Air.FlowM3h(KnownW, AllowedRiseK, DensityKgM3));
         AvailableM3h = FindAvailable() is { } available ? Quantities.Round(available) : null;
         SurfaceM2 = Quantities.Round(SurfaceOf(description.Cabinet!));
         if (IsJudged)
         {
-            AssumeOfTheWay(assumptions);
+            AssumeOfPath(assumptions);
         }
 
         AssumeOfTheRoom(assumptions);
@@ -63,19 +63,19 @@ public sealed class HeatSurvey
     public double KnownW { get; private set; }
 
     /// <summary>Items that take power, or look as if they did, but do not say how much; by the order of the request.</summary>
-    public IReadOnlyList<Mounted> Unknown => unknown;
+    public IReadOnlyList<MountedItem> Unknown => unknown;
 
     /// <summary>Whether the heat of every item is known.</summary>
     public bool IsHeatKnown => unknown.Count == 0;
 
     /// <summary>Whether there is heat, and it is known what way it takes.</summary>
-    public bool IsJudged => IsTold && KnownW > 0 && Way.Path != AirPath.Unknown;
+    public bool IsJudged => IsTold && KnownW > 0 && AirPath.Mode != CoolingMode.Unknown;
 
     /// <summary>Whether there is, or may be, heat to be rid of.</summary>
     public bool HasHeat => IsTold && (KnownW > 0 || unknown.Count > 0);
 
     /// <summary>The way of the air.</summary>
-    public AirWay Way { get; }
+    public AirPath AirPath { get; }
 
     /// <summary>Highest temperature of the room, C.</summary>
     public double AmbientC { get; }
@@ -114,24 +114,24 @@ public sealed class HeatSurvey
     public double RatedAmbientC { get; }
 
     /// <summary>The item with the least inlet limit, the first by id of those; null where none gives any.</summary>
-    public Mounted? LeastInletItem { get; private set; }
+    public MountedItem? LeastInletItem { get; private set; }
 
     /// <summary>Its limit at the site's altitude, C.</summary>
     public double? LeastInletC => LeastInletItem?.Item!.MaxInletC is { } limit ? LimitAtSiteC(limit) : null;
 
     /// <summary>Air that items take in before the rack heats it, C: the room's, the floor's or the air conditioner's; null where the floor's is not given.</summary>
-    public double? SupplyC => Way.Path switch
+    public double? SupplyC => AirPath.Mode switch
     {
-        AirPath.AirConditioner => SetpointC,
-        AirPath.Underfloor => description.Cooling!.Underfloor!.SupplyC,
+        CoolingMode.AirConditioner => SetpointC,
+        CoolingMode.Underfloor => description.Cooling!.Underfloor!.SupplyC,
         _ => AmbientC,
     };
 
     /// <summary>Where that temperature stands in the request, or would; null where nothing is said of the site.</summary>
-    public string? SupplyPointer => Way.Path switch
+    public string? SupplyPointer => AirPath.Mode switch
     {
-        AirPath.AirConditioner => Pointers.Setpoint,
-        AirPath.Underfloor => Pointers.UnderfloorC,
+        CoolingMode.AirConditioner => Pointers.Setpoint,
+        CoolingMode.Underfloor => Pointers.UnderfloorC,
         _ => description.Site is null ? null : Pointers.Ambient,
     };
 
@@ -141,7 +141,7 @@ public sealed class HeatSurvey
     /// <summary>Whether an item may breathe and does not say how: it moves air, gives off heat or takes power, and names no direction.</summary>
     /// <param name="mounted">The item.</param>
     /// <returns>Whether it may.</returns>
-    public static bool MayBreathe(Mounted mounted) =>
+    public static bool MayNeedAirflow(MountedItem mounted) =>
         mounted.Item is { } item && item.Airflow?.Direction is null
         && (item.Airflow is not null || item.HeatW > 0 || item.Power is not null
             || item.Category is ItemCategory.Computer or ItemCategory.Server or ItemCategory.Network or ItemCategory.Ups);
@@ -149,7 +149,7 @@ public sealed class HeatSurvey
     /// <summary>Heat of an item: <c>heatW</c>, else <c>typicalW</c>, else <c>ratedW</c>; of a UPS <c>heatW</c> alone, since it passes on what it draws.</summary>
     /// <param name="mounted">The item.</param>
     /// <returns>Heat, W; null where it takes power and does not say how much.</returns>
-    public static double? HeatOf(Mounted mounted)
+    public static double? HeatOf(MountedItem mounted)
     {
         var item = mounted.Item!;
         if (item.HeatW is { } heat)
@@ -195,7 +195,7 @@ public sealed class HeatSurvey
 
     private static double LeastHeightMm(Cabinet cabinet) => Quantities.Round(RackGeometry.ApertureMm(cabinet.HeightU!.Value) + (cabinet.Base?.HeightMm ?? 0));
 
-    private void Take(Mounted[] items)
+    private void Take(MountedItem[] items)
     {
         foreach (var mounted in items)
         {
@@ -224,18 +224,18 @@ public sealed class HeatSurvey
         }
     }
 
-    private double? FindAvailable() => Way.Path switch
+    private double? FindAvailable() => AirPath.Mode switch
     {
-        AirPath.Forced => Way.FanFlowM3h,
-        AirPath.Underfloor => description.Cooling!.Underfloor!.SupplyM3h,
-        AirPath.Doors when HasOwnFlow => OwnFlowM3h,
+        CoolingMode.Forced => AirPath.FanFlowM3h,
+        CoolingMode.Underfloor => description.Cooling!.Underfloor!.SupplyM3h,
+        CoolingMode.Doors when HasOwnFlow => OwnFlowM3h,
         _ => null,
     };
 
     private double? DoorLossPa()
     {
         double? loss = null;
-        foreach (var door in new[] { Way.Front, Way.Rear })
+        foreach (var door in new[] { AirPath.Front, AirPath.Rear })
         {
             if (door is not null)
             {
@@ -254,9 +254,9 @@ public sealed class HeatSurvey
     private CoolingFigures MakeFigures()
     {
         var isWhole = IsHeatKnown && IsJudged;
-        var isClosed = IsJudged && Way.Path is AirPath.Closed or AirPath.AirConditioner;
+        var isClosed = IsJudged && AirPath.Mode is CoolingMode.Closed or CoolingMode.AirConditioner;
         double? rise = !isWhole ? null
-            : Way.Path == AirPath.Closed ? ClosedRiseK(Enclosures.StirredWM2K)
+            : AirPath.Mode == CoolingMode.Closed ? ClosedRiseK(Enclosures.StirredWM2K)
             : AvailableM3h is { } flow and > 0 ? Quantities.Round(Air.RiseK(KnownW, flow, DensityKgM3))
             : null;
         return new CoolingFigures
@@ -269,8 +269,8 @@ public sealed class HeatSurvey
             DoorPressureLossPa = isWhole && DoorLossPa() is { } loss ? Quantities.Round(loss) : null,
             SurfaceM2 = isClosed ? SurfaceM2 : null,
             RiseK = rise,
-            HottestInletC = !isWhole ? null : Way.Path == AirPath.Closed ? Quantities.Round(AmbientC + rise!.Value) : SupplyC,
-            CoolerNeededW = isWhole && Way.Path == AirPath.AirConditioner ? CoolerNeededW(SurfaceM2, SetpointC) : null,
+            HottestInletC = !isWhole ? null : AirPath.Mode == CoolingMode.Closed ? Quantities.Round(AmbientC + rise!.Value) : SupplyC,
+            CoolerNeededW = isWhole && AirPath.Mode == CoolingMode.AirConditioner ? CoolerNeededW(SurfaceM2, SetpointC) : null,
             DewPointC = DewPointC is { } dew ? Quantities.Round(dew) : null,
         };
     }
@@ -304,10 +304,10 @@ public sealed class HeatSurvey
         }
     }
 
-    private void AssumeOfTheWay(List<Assumption> assumptions)
+    private void AssumeOfPath(List<Assumption> assumptions)
     {
         var cabinet = description.Cabinet!;
-        if (Way.Path is AirPath.Closed or AirPath.AirConditioner)
+        if (AirPath.Mode is CoolingMode.Closed or CoolingMode.AirConditioner)
         {
             AssumeOfTheSurface(cabinet, assumptions);
         }
@@ -316,7 +316,7 @@ public sealed class HeatSurvey
             Assume(assumptions, Pointers.RiseK, AllowedRiseK, "K", "common practice, no source");
         }
 
-        foreach (var door in new[] { Way.Front, Way.Rear })
+        foreach (var door in new[] { AirPath.Front, AirPath.Rear })
         {
             if (door is { AreaIsAssumed: true, Door.OpenAreaPercent: not null })
             {
@@ -324,11 +324,11 @@ public sealed class HeatSurvey
             }
         }
 
-        if (Way.Path == AirPath.Forced)
+        if (AirPath.Mode == CoolingMode.Forced)
         {
             AssumeCurves(description.Cooling!.RoofFans, Pointers.RoofFans, assumptions);
             AssumeCurves(description.Cooling.FanTrays, Pointers.FanTrays, assumptions);
-            if (Way.HasRoofFans && cabinet.Roof?.OpenAreaCm2 is not null)
+            if (AirPath.HasRoofFans && cabinet.Roof?.OpenAreaCm2 is not null)
             {
                 Assume(assumptions, Pointers.RoofOpenArea, 0, "Pa", "the fans stand in the openings of the roof, whose loss is in their curves: they are no further loss on the way of the air");
             }
@@ -347,7 +347,7 @@ public sealed class HeatSurvey
             Assume(assumptions, Pointers.CabinetHeight, LeastHeightMm(cabinet), "mm", "the least that units and base take; a higher cabinet sheds more heat");
         }
 
-        if (cabinet.Roof?.Style is null && Way.Path == AirPath.Closed)
+        if (cabinet.Roof?.Style is null && AirPath.Mode == CoolingMode.Closed)
         {
             Assume(assumptions, Pointers.RoofStyle, "solid", null, "a roof is closed unless the description says otherwise");
         }

@@ -8,10 +8,10 @@ namespace RackCheck.Survey;
 public sealed class MassSurvey
 {
     private readonly CabinetFacts cabinet;
-    private readonly Mounted[] items;
+    private readonly MountedItem[] items;
     private readonly double? setbackMm;
 
-    internal MassSurvey(CabinetFacts cabinet, Mounted[] items, double? setbackMm, List<Assumption> assumptions)
+    internal MassSurvey(CabinetFacts cabinet, MountedItem[] items, double? setbackMm, List<Assumption> assumptions)
     {
         (this.cabinet, this.items, this.setbackMm) = (cabinet, items, setbackMm);
         IsEquipmentKnown = true;
@@ -85,7 +85,7 @@ public sealed class MassSurvey
     /// <summary>Whether an item needs a mass: a blanking panel weighs next to nothing.</summary>
     /// <param name="item">The item.</param>
     /// <returns>Whether it does.</returns>
-    public static bool IsToBeWeighed(Mounted item) => item.Category != ItemCategory.BlankingPanel;
+    public static bool IsToBeWeighed(MountedItem item) => item.Category != ItemCategory.BlankingPanel;
 
     /// <summary>Whether a value is over a limit, both as they are shown: sums of decimals come out a hair beside a limit that they meet.</summary>
     /// <param name="value">The value.</param>
@@ -96,7 +96,7 @@ public sealed class MassSurvey
     /// <summary>An item with what stands on it, kg, as far as it is known.</summary>
     /// <param name="item">The item.</param>
     /// <returns>Mass, kg.</returns>
-    public static double LoadedKg(Mounted item)
+    public static double LoadedKg(MountedItem item)
     {
         var sum = item.Item!.MassKg ?? 0;
         foreach (var thing in item.Load)
@@ -110,14 +110,14 @@ public sealed class MassSurvey
     /// <summary>What the description lacks for the depth of an item's centre.</summary>
     /// <param name="item">The item.</param>
     /// <returns>Where it would stand; null where nothing lacks.</returns>
-    public string? LackingForDepth(Mounted item) =>
+    public string? MissingForDepth(MountedItem item) =>
         item.BodyDepthMm is null ? Pointers.ItemBodyDepth[item.Index]
         : setbackMm is null ? Pointers.FrontSetback
         : item.Face == Face.Rear && cabinet.SpacingMm is null ? Pointers.Spacing
         : null;
 
     // From the outer front face; a body on the rear uprights reaches forward from them.
-    private double? DepthMm(Mounted item) => item.BodyDepthMm is not { } body || setbackMm is not { } setback ? null
+    private double? DepthMm(MountedItem item) => item.BodyDepthMm is not { } body || setbackMm is not { } setback ? null
         : item.Face == Face.Front ? setback + (body / 2)
         : setback + cabinet.SpacingMm - (body / 2);
 

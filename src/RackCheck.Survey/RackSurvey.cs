@@ -55,10 +55,10 @@ public sealed class RackSurvey
     public CabinetFacts Cabinet { get; }
 
     /// <summary>All items, in the order of the request.</summary>
-    public Mounted[] Items { get; }
+    public MountedItem[] Items { get; }
 
     /// <summary>The horizontal PDUs that are placed.</summary>
-    public Mounted[] Units { get; }
+    public MountedItem[] Units { get; }
 
     /// <summary>Units taken.</summary>
     public Occupancy Occupancy { get; }

@@ -9,13 +9,13 @@ public sealed class RouteSurvey
 {
     private const string OwnSide = "a pallet no larger than the cabinet";
     private readonly CabinetFacts cabinet;
-    private readonly Mounted[] items;
+    private readonly MountedItem[] items;
 
-    private RouteSurvey(Model.Delivery source, CabinetFacts cabinet, Mounted[] items, MassSurvey mass)
+    private RouteSurvey(Model.Delivery source, CabinetFacts cabinet, MountedItem[] items, MassSurvey mass)
     {
         (Source, this.cabinet, this.items) = (source, cabinet, items);
-        PalletHeightMm = source.PalletHeightMm ?? WaysIn.PalletHeightMm;
-        PalletKg = source.PalletKg ?? (HasPallet ? WaysIn.PalletKg : 0);
+        PalletHeightMm = source.PalletHeightMm ?? DeliveryRoute.PalletHeightMm;
+        PalletKg = source.PalletKg ?? (HasPallet ? DeliveryRoute.PalletKg : 0);
         (KnownKg, MassIsKnown) = (Quantities.Round(mass.KnownTotalKg + PalletKg), mass.IsTotalKnown);
         Figures = MakeFigures();
     }
@@ -57,7 +57,7 @@ public sealed class RouteSurvey
     /// <param name="mass">Masses of cabinet and equipment.</param>
     /// <param name="assumptions">Where defaults are noted.</param>
     /// <returns>The way; null where nothing is said of it.</returns>
-    internal static RouteSurvey? Of(RackDescription description, CabinetFacts cabinet, Mounted[] items, MassSurvey mass, List<Assumption> assumptions)
+    internal static RouteSurvey? Of(RackDescription description, CabinetFacts cabinet, MountedItem[] items, MassSurvey mass, List<Assumption> assumptions)
     {
         if (description.Site?.Delivery is not { } source)
         {
@@ -67,7 +67,7 @@ public sealed class RouteSurvey
         var route = new RouteSurvey(source, cabinet, items, mass);
         if (source.PalletHeightMm is null)
         {
-            Assume("palletHeightMm", WaysIn.PalletHeightMm, "mm", "common practice, no source");
+            Assume("palletHeightMm", DeliveryRoute.PalletHeightMm, "mm", "common practice, no source");
         }
 
         if (route.HasPallet && source.PalletWidthMm is null)
@@ -82,7 +82,7 @@ public sealed class RouteSurvey
 
         if (route.HasPallet && source.PalletKg is null)
         {
-            Assume("palletKg", WaysIn.PalletKg, "kg", "the EUR pallet has 20 to 25 kg");
+            Assume("palletKg", DeliveryRoute.PalletKg, "kg", "the EUR pallet has 20 to 25 kg");
         }
 
         return route;

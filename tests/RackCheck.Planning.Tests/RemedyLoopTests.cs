@@ -4,7 +4,7 @@ using RackCheck.Remedies;
 using RackCheck.Remedies.Patches;
 using RackCheck.Rules;
 using RackCheck.Testing;
-using static RackCheck.Testing.Bays;
+using static RackCheck.Testing.TestRacks;
 
 namespace RackCheck.Planning.Tests;
 
@@ -12,7 +12,7 @@ public sealed class RemedyLoopTests
 {
     private static readonly RemedyLoop Loop = new(Judge.Geometry);
 
-    private static readonly RackDescription Broken = Bay(12, depthMm: 600).With(
+    private static readonly RackDescription Broken = EmptyRack(12, depthMm: 600).With(
         Unit("wave-pc", 4).At(1).Body(430, 450, 177).Room(40, 75).On(SupportStyle.Shelf),
         Unit("gauge-amp", 2).At(4).Body(430, 300, 88).Room(40, 75).On(SupportStyle.Shelf),
         Unit("flume-daq", 3).At(11).Body(430, 300, 132).Room(40, 75).On(SupportStyle.Shelf));
@@ -41,7 +41,7 @@ public sealed class RemedyLoopTests
     [Fact]
     public void Rack_without_errors_is_unchanged()
     {
-        var rack = Bay().With(Unit("wave-pc", 4).At(1));
+        var rack = EmptyRack().With(Unit("wave-pc", 4).At(1));
         var run = Loop.Run(rack);
         Assert.Same(rack, run.Description);
         Assert.Empty(run.Steps);
@@ -50,7 +50,7 @@ public sealed class RemedyLoopTests
     [Fact]
     public void Warnings_and_advice_are_not_corrected()
     {
-        var run = Loop.Run(Bay().With(Unit("wave-pc", 4)));
+        var run = Loop.Run(EmptyRack().With(Unit("wave-pc", 4)));
         Assert.Empty(run.Steps);
         Assert.Equal(["layout.not-placed"], run.Report.Findings.Select(f => f.Rule));
     }
@@ -77,7 +77,7 @@ public sealed class RemedyLoopTests
     [Fact]
     public void Stacked_items_are_spread_in_one_step()
     {
-        var heap = Bay().With([.. Enumerable.Range(0, 200).Select(i => Unit($"probe-{i}", 1).At(1))]);
+        var heap = EmptyRack().With([.. Enumerable.Range(0, 200).Select(i => Unit($"probe-{i}", 1).At(1))]);
         var run = Loop.Run(heap);
         Assert.Equal("layout.overlap", Assert.Single(run.Steps).Rule);
         Assert.DoesNotContain(run.Report.Findings, f => f.Rule == "layout.overlap");
@@ -88,7 +88,7 @@ public sealed class RemedyLoopTests
     public void Remedy_that_causes_another_error_is_skipped()
     {
         var checker = new RackChecker(RuleSet.Of(new Swapping("layout.a-first", "b"), new Swapping("layout.b-second", "a")), (_, _) => { });
-        var run = new RemedyLoop(checker).Run(Bay() with { Reference = "a" });
+        var run = new RemedyLoop(checker).Run(EmptyRack() with { Reference = "a" });
         Assert.Empty(run.Steps);
         Assert.Equal("a", run.Description.Reference);
     }
@@ -97,7 +97,7 @@ public sealed class RemedyLoopTests
     public void Remedy_without_effect_is_skipped()
     {
         var checker = new RackChecker(RuleSet.Of(new Stubborn()), (_, _) => { });
-        Assert.Empty(new RemedyLoop(checker).Run(Bay()).Steps);
+        Assert.Empty(new RemedyLoop(checker).Run(EmptyRack()).Steps);
     }
 
     [Fact]
@@ -117,8 +117,8 @@ public sealed class RemedyLoopTests
         Needs = [], Remedies = [],
     };
 
-    private static FindingDraft Draft(Cure cure) =>
-        new() { Message = "A finding.", Data = [], Subject = "rack", Identity = [], Pointers = ["/reference"], Cures = [cure] };
+    private static FindingDraft Draft(RemedyCandidate candidate) =>
+        new() { Message = "A finding.", Data = [], Subject = "rack", Identity = [], Pointers = ["/reference"], Candidates = [candidate] };
 
     // Each of the two rules accepts only what the other refuses.
     private sealed class Swapping(string id, string wanted) : Rule
@@ -129,7 +129,7 @@ public sealed class RemedyLoopTests
         {
             if (context.Survey.Description.Reference != wanted)
             {
-                context.Report(Draft(new Cure("Change it", context.Survey.Description with { Reference = wanted })));
+                context.Report(Draft(new RemedyCandidate("Change it", context.Survey.Description with { Reference = wanted })));
             }
         }
     }
@@ -138,6 +138,7 @@ public sealed class RemedyLoopTests
     {
         public override RuleDescriptor Descriptor { get; } = Facts("layout.stubborn");
 
-        public override void Check(RuleContext context) => context.Report(Draft(new Cure("Change it", context.Survey.Description with { Reference = "x" })));
+        public override void Check(RuleContext context) =>
+            context.Report(Draft(new RemedyCandidate("Change it", context.Survey.Description with { Reference = "x" })));
     }
 }

@@ -105,15 +105,15 @@ internal static class ProductEndpoints
 
     private static ProductLookUp? Read(ReadOnlyMemory<byte> body, FaultList faults)
     {
-        if (!FaultFinder.IsJson(body.Span, faults)
+        if (!RequestDiagnostics.IsJson(body.Span, faults)
             || !faults.IsEmpty
-            || FaultFinder.Find(body, ContractJson.Default.ProductLookUp, faults) is not { } lookUp
+            || RequestDiagnostics.Find(body, ContractJson.Default.ProductLookUp, faults) is not { } lookUp
             || !faults.IsEmpty)
         {
             return null;
         }
 
-        MemberChecks<ProductLookUp>.Instance.Report(lookUp, "", faults);
+        RangeValidation<ProductLookUp>.Instance.Report(lookUp, "", faults);
         return faults.IsEmpty ? lookUp : null;
     }
 

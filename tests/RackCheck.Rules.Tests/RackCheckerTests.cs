@@ -3,7 +3,7 @@ using RackCheck.Model;
 using RackCheck.Remedies;
 using RackCheck.Remedies.Verification;
 using RackCheck.Testing;
-using static RackCheck.Testing.Bays;
+using static RackCheck.Testing.TestRacks;
 
 namespace RackCheck.Rules.Tests;
 
@@ -14,7 +14,7 @@ public sealed class RackCheckerTests
     [Fact]
     public void An_empty_rack_is_released()
     {
-        var report = Judge.Geometry.Check(Bay());
+        var report = Judge.Geometry.Check(EmptyRack());
         Assert.Equal(Verdict.Release, report.Verdict);
         Assert.Empty(report.Findings);
         Assert.Empty(report.NotAssessed);
@@ -25,22 +25,22 @@ public sealed class RackCheckerTests
     [Fact]
     public void The_reference_is_echoed_and_absent_where_there_is_none()
     {
-        Assert.Equal("bay 7", Judge.Geometry.Check(Bay() with { Reference = "bay 7" }).Reference);
-        Assert.Null(Judge.Geometry.Check(Bay()).Reference);
+        Assert.Equal("bay 7", Judge.Geometry.Check(EmptyRack() with { Reference = "bay 7" }).Reference);
+        Assert.Null(Judge.Geometry.Check(EmptyRack()).Reference);
     }
 
     [Fact]
     public void Verdict_follows_the_most_severe_finding()
     {
-        Assert.Equal(Verdict.Hold, Judge.Geometry.Check(Bay().With(Tall)).Verdict);
-        Assert.Equal(Verdict.Review, Judge.Geometry.Check(Bay().With(Unit("wave-pc", 4))).Verdict);
-        Assert.Equal(Verdict.Release, Judge.Geometry.Check(Bay(12).With(Unit("wave-pc", 12).At(1))).Verdict);
+        Assert.Equal(Verdict.Hold, Judge.Geometry.Check(EmptyRack().With(Tall)).Verdict);
+        Assert.Equal(Verdict.Review, Judge.Geometry.Check(EmptyRack().With(Unit("wave-pc", 4))).Verdict);
+        Assert.Equal(Verdict.Release, Judge.Geometry.Check(EmptyRack(12).With(Unit("wave-pc", 12).At(1))).Verdict);
     }
 
     [Fact]
     public void Findings_come_errors_first_then_by_rule_then_by_pointer()
     {
-        var report = Judge.Geometry.Check(Bay(12).With(
+        var report = Judge.Geometry.Check(EmptyRack(12).With(
             [.. Enumerable.Range(0, 12).Select(i => Unit($"u{i:00}", 1).At(13 + i)), Unit("late", 1), Unit("full", 12).At(1)]));
         Assert.Equal(report.Findings.OrderBy(f => f.Severity).ThenBy(f => f.Rule, StringComparer.Ordinal).Select(f => f.Fingerprint),
             report.Findings.Select(f => f.Fingerprint));
@@ -52,8 +52,8 @@ public sealed class RackCheckerTests
     [Fact]
     public void An_accepted_error_stays_in_the_report_and_no_longer_holds()
     {
-        var found = Judge.Geometry.Check(Bay().With(Tall)).Findings.Single();
-        foreach (var accepted in new[] { Bay().With(Tall).Accept(found.Rule, found.Fingerprint), Bay().With(Tall)
+        var found = Judge.Geometry.Check(EmptyRack().With(Tall)).Findings.Single();
+        foreach (var accepted in new[] { EmptyRack().With(Tall).Accept(found.Rule, found.Fingerprint), EmptyRack().With(Tall)
             .Accept(found.Rule, pointer: "/items/0/position") })
         {
             var report = Judge.Geometry.Check(accepted);
@@ -65,7 +65,7 @@ public sealed class RackCheckerTests
     [Fact]
     public void One_acceptance_does_not_cover_another_finding_of_its_rule()
     {
-        var report = Judge.Geometry.Check(Bay().With(Tall, Unit("gauge-pc", 2).At(0)).Accept("layout.outside-rack", pointer: "/items/1/position"));
+        var report = Judge.Geometry.Check(EmptyRack().With(Tall, Unit("gauge-pc", 2).At(0)).Accept("layout.outside-rack", pointer: "/items/1/position"));
         Assert.Equal(Verdict.Hold, report.Verdict);
         Assert.Equal([null, "bay planner"], report.Findings.Select(f => f.Accepted?.AcceptedBy));
     }
@@ -73,10 +73,10 @@ public sealed class RackCheckerTests
     [Fact]
     public void Fingerprint_survives_change_of_numbers_and_indices()
     {
-        var one = Judge.Geometry.Check(Bay().With(Tall)).Findings.Single();
-        var other = Judge.Geometry.Check(Bay().With(Unit("gauge-pc", 2).At(1), Tall with { Position = new Position { U = 41 } })).Findings.Single();
+        var one = Judge.Geometry.Check(EmptyRack().With(Tall)).Findings.Single();
+        var other = Judge.Geometry.Check(EmptyRack().With(Unit("gauge-pc", 2).At(1), Tall with { Position = new Position { U = 41 } })).Findings.Single();
         Assert.Equal(one.Fingerprint, other.Fingerprint);
-        Assert.NotEqual(one.Fingerprint, Judge.Geometry.Check(Bay().With(Tall with { Id = "other" })).Findings.Single().Fingerprint);
+        Assert.NotEqual(one.Fingerprint, Judge.Geometry.Check(EmptyRack().With(Tall with { Id = "other" })).Findings.Single().Fingerprint);
     }
 
     [Theory]
@@ -85,7 +85,7 @@ public sealed class RackCheckerTests
     [InlineData(PolicySeverity.Advice, Severity.Advice, Verdict.Release)]
     public void A_policy_sets_the_severity_of_every_finding_of_a_rule(PolicySeverity asked, Severity severity, Verdict verdict)
     {
-        var report = Judge.Geometry.Check(Bay().With(Tall).Severity("layout.outside-rack", asked));
+        var report = Judge.Geometry.Check(EmptyRack().With(Tall).Severity("layout.outside-rack", asked));
         Assert.Equal(severity, Assert.Single(report.Findings).Severity);
         Assert.Equal(verdict, report.Verdict);
     }
@@ -93,10 +93,10 @@ public sealed class RackCheckerTests
     [Fact]
     public void A_policy_switches_a_rule_off_with_what_it_would_not_assess()
     {
-        Assert.Empty(Judge.Geometry.Check(Bay().With(Tall).Severity("layout.outside-rack", PolicySeverity.Off)).Findings);
-        var missing = Judge.Geometry.Check(Bay().With(Unit("wave-pc", 4).At(1)));
+        Assert.Empty(Judge.Geometry.Check(EmptyRack().With(Tall).Severity("layout.outside-rack", PolicySeverity.Off)).Findings);
+        var missing = Judge.Geometry.Check(EmptyRack().With(Unit("wave-pc", 4).At(1)));
         Assert.Contains(missing.NotAssessed, n => n.Rule == "layout.body-too-wide");
-        var off = Judge.Geometry.Check(Bay().With(Unit("wave-pc", 4).At(1)).Severity("layout.body-too-wide", PolicySeverity.Off));
+        var off = Judge.Geometry.Check(EmptyRack().With(Unit("wave-pc", 4).At(1)).Severity("layout.body-too-wide", PolicySeverity.Off));
         var entry = Assert.Single(off.NotAssessed, n => n.Rule == "layout.body-too-wide");
         Assert.Equal(["/policy/rules/layout.body-too-wide/severity"], entry.Missing);
     }
@@ -111,13 +111,13 @@ public sealed class RackCheckerTests
 
     [Fact]
     public void A_policy_for_one_rule_leaves_the_others_alone() =>
-        Assert.Equal(Severity.Error, Judge.Geometry.Check(Bay().With(Tall).Severity("layout.overlap", PolicySeverity.Off)).Findings.Single().Severity);
+        Assert.Equal(Severity.Error, Judge.Geometry.Check(EmptyRack().With(Tall).Severity("layout.overlap", PolicySeverity.Off)).Findings.Single().Severity);
 
     [Fact]
     public void Rack_without_masses_lists_missing_data()
     {
         // No member tells of any load: that it is borne is not known all the same, and not for an ERP to release.
-        var report = Judge.Checker.Check(Bay().With(Unit("wave-pc", 4).At(1).On(SupportStyle.Slides)));
+        var report = Judge.Checker.Check(EmptyRack().With(Unit("wave-pc", 4).At(1).On(SupportStyle.Slides)));
         string[] loads = ["load.rack-rating", "load.support-rating", "load.floor-distributed", "load.floor-point", "load.tip-static", "load.tip-extended",
             "load.centre-of-gravity"];
         Assert.Subset(report.NotAssessed.Select(n => n.Rule).ToHashSet(StringComparer.Ordinal), loads.ToHashSet(StringComparer.Ordinal));
@@ -127,19 +127,19 @@ public sealed class RackCheckerTests
 
         // Panels alone weigh next to nothing.
         Assert.DoesNotContain(
-            Judge.Checker.Check(Bay().With(Unit("panel", 1).At(1) with { Category = ItemCategory.BlankingPanel })).NotAssessed, n =>
+            Judge.Checker.Check(EmptyRack().With(Unit("panel", 1).At(1) with { Category = ItemCategory.BlankingPanel })).NotAssessed, n =>
                 n.Rule.StartsWith("load.", StringComparison.Ordinal));
     }
 
     [Fact]
     public void Handling_caution_is_listed_once() =>
         Assert.Equal([Cautions.General, Cautions.NotJudged(Judge.GeometryRules)!, Cautions.Handling],
-            Judge.Geometry.Check(Bay().With(Tall, Unit("gauge-pc", 2).At(41))).Cautions);
+            Judge.Geometry.Check(EmptyRack().With(Tall, Unit("gauge-pc", 2).At(41))).Cautions);
 
     [Fact]
     public void Defaults_are_assumptions_in_pointer_order()
     {
-        var assumptions = Judge.Geometry.Check(Bay().Cabinet(c => c with { SidePanels = true }).With(
+        var assumptions = Judge.Geometry.Check(EmptyRack().Cabinet(c => c with { SidePanels = true }).With(
             Unit("wave-pc", 4).At(1).Body(width: 440, depth: 300).On(SupportStyle.Runners), Plate("plate", 1, 5))
                 .With(Strip("strip", PduMounting.Horizontal, 42))).Assumptions;
         Assert.Equal(
@@ -159,7 +159,7 @@ public sealed class RackCheckerTests
     public void What_is_given_is_not_assumed()
     {
         var door = new Door { Style = DoorStyle.Solid, DepthMm = 30 };
-        var rack = Bay().Uprights(opening: 450).Cabinet(c => c with { FrontDoor = door, RearDoor = new Door { Style = DoorStyle.None } })
+        var rack = EmptyRack().Uprights(opening: 450).Cabinet(c => c with { FrontDoor = door, RearDoor = new Door { Style = DoorStyle.None } })
             .With(Unit("wave-pc", 4).At(1).Body(440, 300, 170).Room(40, 75).On(SupportStyle.Slides, thickness: 9.5, min: 400, max: 800));
         Assert.Empty(Judge.Geometry.Check(rack).Assumptions);
     }
@@ -168,7 +168,7 @@ public sealed class RackCheckerTests
     public void Position_with_shelf_is_listed_as_unused()
     {
         var assumption = Assert.Single(
-            Judge.Geometry.Check(Bay().With(Shelf("tray", 4).Room(0, 0), Thing("desk-pc", "tray", 180, 400, 100).Room(0, 0).At(9))).Assumptions, a =>
+            Judge.Geometry.Check(EmptyRack().With(Shelf("tray", 4).Room(0, 0), ShelfItem("desk-pc", "tray", 180, 400, 100).Room(0, 0).At(9))).Assumptions, a =>
                 a.Pointer.StartsWith("/items", StringComparison.Ordinal));
         Assert.Equal(("/items/1/position", "not used", null), (assumption.Pointer, assumption.Value.Text, assumption.Unit));
     }
@@ -176,7 +176,8 @@ public sealed class RackCheckerTests
     [Fact]
     public void Space_is_figured_by_units_taken_on_either_face()
     {
-        var space = Judge.Geometry.Check(Bay(20).With(Unit("a", 4).At(1), Unit("b", 2).At(3, Face.Rear), Unit("c", 2).At(7, Face.Rear), Plate("plate", 2, 9)))
+        var space = Judge.Geometry.Check(
+            EmptyRack(20).With(Unit("a", 4).At(1), Unit("b", 2).At(3, Face.Rear), Unit("c", 2).At(7, Face.Rear), Plate("plate", 2, 9)))
             .Figures.Space!;
         Assert.Equal((20, 6, 14, 12), (space.UnitsTotal, space.UnitsUsed, space.UnitsFree, space.LargestGapU));
     }
@@ -186,7 +187,7 @@ public sealed class RackCheckerTests
     {
         var told = new List<(string Rule, string Message)>();
         var checker = new RackChecker(RuleSet.Of(new Broken("layout.broken"), new Layouts()), (rule, fault) => told.Add((rule.Id, fault.Message)));
-        var report = checker.Check(Bay());
+        var report = checker.Check(EmptyRack());
         Assert.Equal(["layout.sound"], report.Findings.Select(f => f.Rule));
         var entry = Assert.Single(report.NotAssessed);
         Assert.Equal("layout.broken", entry.Rule);
@@ -202,29 +203,30 @@ public sealed class RackCheckerTests
     public void Rule_that_throws_keeps_the_order_from_release(Severity severity, Verdict verdict)
     {
         var checker = new RackChecker(RuleSet.Of(new Broken("layout.broken", severity)), (_, _) => { });
-        Assert.Equal(verdict, checker.Check(Bay()).Verdict);
+        Assert.Equal(verdict, checker.Check(EmptyRack()).Verdict);
     }
 
     [Fact]
     public void Number_not_finite_fails_its_rule()
     {
         var checker = new RackChecker(RuleSet.Of(new Endless(double.PositiveInfinity), new Layouts()), (_, _) => { });
-        var report = checker.Check(Bay());
+        var report = checker.Check(EmptyRack());
         Assert.Equal(["layout.sound"], report.Findings.Select(f => f.Rule));
         Assert.Equal(NotAssessedReason.Failed, Assert.Single(report.NotAssessed).Reason);
-        Assert.Null(Assert.Single(new RackChecker(RuleSet.Of(new Endless(1)), (_, _) => { }).Check(Bay()).Findings).UtilisationPercent);
+        Assert.Null(Assert.Single(new RackChecker(RuleSet.Of(new Endless(1)), (_, _) => { }).Check(EmptyRack()).Findings).UtilisationPercent);
     }
 
     [Fact]
     public void Findings_past_the_most_of_a_rule_are_counted_and_judged()
     {
-        var report = new RackChecker(RuleSet.Of(new Many(FindingList.MostOfOneRule, Severity.Error)), (_, _) => { }).Check(Bay());
+        var report = new RackChecker(RuleSet.Of(new Many(FindingList.MostOfOneRule, Severity.Error)), (_, _) => { }).Check(EmptyRack());
         Assert.Equal(FindingList.MostOfOneRule, report.Findings.Count);
         var omitted = Assert.Single(report.FindingsOmitted!);
         Assert.Equal(("layout.many", 1), (omitted.Rule, omitted.Count));
         Assert.Equal(Verdict.Hold, report.Verdict);
-        Assert.Equal(Verdict.Review, new RackChecker(RuleSet.Of(new Many(FindingList.MostOfOneRule, Severity.Warning)), (_, _) => { }).Check(Bay()).Verdict);
-        var all = new RackChecker(RuleSet.Of(new Many(FindingList.MostOfOneRule - 1, Severity.Error)), (_, _) => { }).Check(Bay());
+        Assert.Equal(Verdict.Review,
+            new RackChecker(RuleSet.Of(new Many(FindingList.MostOfOneRule, Severity.Warning)), (_, _) => { }).Check(EmptyRack()).Verdict);
+        var all = new RackChecker(RuleSet.Of(new Many(FindingList.MostOfOneRule - 1, Severity.Error)), (_, _) => { }).Check(EmptyRack());
         Assert.Null(all.FindingsOmitted);
     }
 
@@ -232,7 +234,7 @@ public sealed class RackCheckerTests
     public void Report_rule_that_throws_is_not_assessed()
     {
         var checker = new RackChecker(RuleSet.Of(new Layouts(), new BrokenReport()), (_, _) => { });
-        var report = checker.Check(Bay());
+        var report = checker.Check(EmptyRack());
         Assert.Equal("acceptance.broken", Assert.Single(report.NotAssessed).Rule);
         Assert.Single(report.Findings);
     }
@@ -241,8 +243,8 @@ public sealed class RackCheckerTests
     public void Safety_rule_with_missing_data_needs_review()
     {
         var checker = new RackChecker(RuleSet.Of(new Guarding()), (_, _) => { });
-        Assert.Equal(Verdict.Review, checker.Check(Bay()).Verdict);
-        var found = checker.Check(Bay().With(Unit("wave-pc", 4).At(1)).Accept("load.guarding", pointer: "/items/0"));
+        Assert.Equal(Verdict.Review, checker.Check(EmptyRack()).Verdict);
+        var found = checker.Check(EmptyRack().With(Unit("wave-pc", 4).At(1)).Accept("load.guarding", pointer: "/items/0"));
         Assert.Null(Assert.Single(found.Findings).Accepted);
         Assert.True(found.Findings[0].Safety);
         Assert.Equal(Verdict.Hold, found.Verdict);
@@ -253,7 +255,7 @@ public sealed class RackCheckerTests
     {
         using var source = new CancellationTokenSource();
         source.Cancel();
-        Assert.Throws<OperationCanceledException>(() => Judge.Geometry.Check(Bay(), source.Token));
+        Assert.Throws<OperationCanceledException>(() => Judge.Geometry.Check(EmptyRack(), source.Token));
     }
 
     [Fact]
@@ -261,23 +263,23 @@ public sealed class RackCheckerTests
     {
         using var source = new CancellationTokenSource();
         var checker = new RackChecker(RuleSet.Of(new Cancelling(source), new Layouts()), (_, _) => { });
-        Assert.Throws<OperationCanceledException>(() => checker.Check(Bay(), source.Token));
+        Assert.Throws<OperationCanceledException>(() => checker.Check(EmptyRack(), source.Token));
     }
 
     [Fact]
     public void Invalid_description_throws()
     {
-        Assert.Throws<ArgumentException>(() => Judge.Geometry.Check(Bay() with { Cabinet = null }));
-        Assert.Throws<ArgumentException>(() => Judge.Geometry.Check(Bay().Cabinet(c => c with { HeightU = null })));
-        Assert.Throws<ArgumentException>(() => Judge.Geometry.Check(Bay().Cabinet(c => c with { WidthMm = null })));
-        Assert.Throws<ArgumentException>(() => Judge.Geometry.Check(Bay().Cabinet(c => c with { DepthMm = null })));
-        Assert.Throws<ArgumentException>(() => Judge.Geometry.Check(Bay().With(Unit("a", 1) with { HeightU = null })));
+        Assert.Throws<ArgumentException>(() => Judge.Geometry.Check(EmptyRack() with { Cabinet = null }));
+        Assert.Throws<ArgumentException>(() => Judge.Geometry.Check(EmptyRack().Cabinet(c => c with { HeightU = null })));
+        Assert.Throws<ArgumentException>(() => Judge.Geometry.Check(EmptyRack().Cabinet(c => c with { WidthMm = null })));
+        Assert.Throws<ArgumentException>(() => Judge.Geometry.Check(EmptyRack().Cabinet(c => c with { DepthMm = null })));
+        Assert.Throws<ArgumentException>(() => Judge.Geometry.Check(EmptyRack().With(Unit("a", 1) with { HeightU = null })));
     }
 
     [Fact]
     public void Message_with_id_like_a_placeholder_is_kept()
     {
-        var finding = Judge.Geometry.Check(Bay().With(Unit("{other}", 4).At(10), Unit("{units}", 4).At(12))).Findings.Single();
+        var finding = Judge.Geometry.Check(EmptyRack().With(Unit("{other}", 4).At(10), Unit("{units}", 4).At(12))).Findings.Single();
         Assert.Contains("{other}", finding.Message, StringComparison.Ordinal);
         Assert.Contains("{units}", finding.Message, StringComparison.Ordinal);
     }
@@ -334,7 +336,7 @@ public sealed class RackCheckerTests
         public override void Check(RuleContext context)
         {
             context.Report(Draft("/items"));
-            context.Lacks("/site", "lost with the rest");
+            context.ReportMissing("/site", "lost with the rest");
             throw new InvalidOperationException("on purpose");
         }
     }
@@ -354,7 +356,7 @@ public sealed class RackCheckerTests
         {
             if (context.Survey.Items.Length == 0)
             {
-                context.Lacks("/items", "Nothing to guard.");
+                context.ReportMissing("/items", "Nothing to guard.");
             }
             else
             {

@@ -1,7 +1,7 @@
 using RackCheck.Model;
 using RackCheck.Testing;
-using static RackCheck.Testing.Bays;
-using static RackCheck.Testing.EarthBays;
+using static RackCheck.Testing.TestRacks;
+using static RackCheck.Testing.EarthRacks;
 
 namespace RackCheck.Survey.Tests;
 
@@ -27,9 +27,9 @@ public sealed class EarthSurveyTests
     [Fact]
     public void Where_nothing_is_said_of_earth_and_nothing_leaks_there_are_none()
     {
-        Assert.Null(Figures(Bay().With(Unit("wave-pc", 2).At(1).Plugs(1))));
-        Assert.Equal(0.7, Figures(Bay().With(Leaking(0.7)))!.LeakageMa);
-        Assert.NotNull(Figures(Bay().Cabinet(c => c with { RearDoor = new Door { Style = DoorStyle.Solid, Bonded = true } })));
+        Assert.Null(Figures(EmptyRack().With(Unit("wave-pc", 2).At(1).Plugs(1))));
+        Assert.Equal(0.7, Figures(EmptyRack().With(Leaking(0.7)))!.LeakageMa);
+        Assert.NotNull(Figures(EmptyRack().Cabinet(c => c with { RearDoor = new Door { Style = DoorStyle.Solid, Bonded = true } })));
     }
 
     [Fact]
@@ -37,7 +37,7 @@ public sealed class EarthSurveyTests
     {
         var assumed = new RackSurvey(Earthed().With(Leaking(0.7))).Assumptions.ToDictionary(a => a.Pointer, a => a.Value.Truth);
         Assert.Equal((true, false), (assumed["/cabinet/sidePanels"], assumed["/items/0/earthStud"]));
-        var bare = new RackSurvey(Bay().With(Unit("drawer", 2).At(1))).Assumptions;
+        var bare = new RackSurvey(EmptyRack().With(Unit("drawer", 2).At(1))).Assumptions;
         Assert.DoesNotContain(bare, a => a.Pointer is "/cabinet/sidePanels" or "/items/0/earthStud");
     }
 

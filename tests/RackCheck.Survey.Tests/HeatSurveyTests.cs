@@ -2,8 +2,8 @@ using CsCheck;
 using RackCheck.Engineering;
 using RackCheck.Model;
 using RackCheck.Testing;
-using static RackCheck.Testing.Bays;
-using static RackCheck.Testing.CoolBays;
+using static RackCheck.Testing.TestRacks;
+using static RackCheck.Testing.CoolRacks;
 
 namespace RackCheck.Survey.Tests;
 
@@ -47,10 +47,10 @@ public sealed class HeatSurveyTests
     [Fact]
     public void A_rack_without_a_word_on_heat_has_no_figures_and_no_assumptions_of_it()
     {
-        var bare = Bay().Doors(DoorStyle.Solid, DoorStyle.Perforated).With(Unit("a", 2).At(1) with { Category = ItemCategory.Computer });
+        var bare = EmptyRack().Doors(DoorStyle.Solid, DoorStyle.Perforated).With(Unit("a", 2).At(1) with { Category = ItemCategory.Computer });
         Assert.Null(Heat(bare).Figures);
         Assert.Empty(Assumed(bare));
-        Assert.Empty(Assumed(Bay().With(Warm("a", 1, 500))));
+        Assert.Empty(Assumed(EmptyRack().With(Warm("a", 1, 500))));
     }
 
     [Fact]
@@ -58,9 +58,9 @@ public sealed class HeatSurveyTests
     {
         var item = Warm("a", 1, 500);
         Assert.Equal(
-            ["/cabinet/frontDoor/perforatedAreaM2", "/cooling/riseK", "/site/altitudeM", "/site/ambientMaxC", "/site/humidityMaxPercent"], Assumed(Bay().Cabinet(c => c with { FrontDoor = Aired, RearDoor = Open }).With(item)));
+            ["/cabinet/frontDoor/perforatedAreaM2", "/cooling/riseK", "/site/altitudeM", "/site/ambientMaxC", "/site/humidityMaxPercent"], Assumed(EmptyRack().Cabinet(c => c with { FrontDoor = Aired, RearDoor = Open }).With(item)));
         Assert.Equal(
-            ["/cabinet/heightMm", "/cabinet/placement", "/cabinet/roof/style", "/site/altitudeM", "/site/ambientMaxC", "/site/humidityMaxPercent"], Assumed(Bay().Cabinet(c => c with { FrontDoor = Closed, RearDoor = Closed }).With(item)));
+            ["/cabinet/heightMm", "/cabinet/placement", "/cabinet/roof/style", "/site/altitudeM", "/site/ambientMaxC", "/site/humidityMaxPercent"], Assumed(EmptyRack().Cabinet(c => c with { FrontDoor = Closed, RearDoor = Closed }).With(item)));
         Assert.Equal(["/cooling/roofFans/0/maxPressurePa", "/site/humidityMaxPercent"], Assumed(Cool(Open, Closed).RoofFans(new FanSet { Count = 1, FreeFlowM3h = 100 }, Curved(1), new FanSet { Count = 0, FreeFlowM3h = 5 }).With(item)));
 
         // A roof with an opening that is given: whether it counts beside the fans in it is not for the caller to guess.
@@ -77,7 +77,7 @@ public sealed class HeatSurveyTests
     [InlineData(ItemCategory.Ups, null)]
     [InlineData(ItemCategory.Instrument, null)]
     public void Heat_of_what_does_not_tell_it_goes_by_its_kind(ItemCategory category, double? heat) =>
-        Assert.Equal(heat, HeatSurvey.HeatOf(new RackSurvey(Bay().With(Unit("a", 1).At(1) with { Category = category })).Items[0]));
+        Assert.Equal(heat, HeatSurvey.HeatOf(new RackSurvey(EmptyRack().With(Unit("a", 1).At(1) with { Category = category })).Items[0]));
 
     [Fact]
     public void Things_with_cords_or_fans_give_off_something()
@@ -87,34 +87,34 @@ public sealed class HeatSurveyTests
         Assert.Equal(0, HeatOf(i => i with { Power = new ItemPower { Plugs = [] } }));
         Assert.Equal(0, HeatOf(i => i with { Airflow = new Airflow { Direction = AirflowDirection.None } }));
 
-        static double? HeatOf(Func<Item, Item> change) => HeatSurvey.HeatOf(new RackSurvey(Bay().With(change(Unit("a", 1).At(1)))).Items[0]);
+        static double? HeatOf(Func<Item, Item> change) => HeatSurvey.HeatOf(new RackSurvey(EmptyRack().With(change(Unit("a", 1).At(1)))).Items[0]);
     }
 
     [Fact]
     public void The_way_of_the_air_goes_by_what_is_fitted()
     {
-        Assert.Equal(AirPath.Unknown, Way(Bay()));
-        Assert.Equal(AirPath.Doors, Way(Cool(Aired, Open)));
-        Assert.Equal(AirPath.Doors, Way(Cool(Closed, Aired).Cooled(c => c with { IntakeAreaCm2 = 100 })));
-        Assert.Equal(AirPath.Closed, Way(Cool(Closed, null)));
-        Assert.Equal(AirPath.Closed, Way(Cool(Aired, Closed)));
-        Assert.Equal(AirPath.Forced, Way(Cool(null, null).RoofFans(Curved(1)).Underfloor(1, 1)));
-        Assert.Equal(AirPath.Closed, Way(Cool(Closed, Closed).RoofFans(Curved(0))));
-        Assert.Equal(AirPath.Underfloor, Way(Cool(null, null).Underfloor(1, 1)));
-        Assert.Equal(AirPath.AirConditioner, Way(Cool(Aired, Aired).RoofFans(Curved(1)).Cooler(1)));
+        Assert.Equal(CoolingMode.Unknown, Mode(EmptyRack()));
+        Assert.Equal(CoolingMode.Doors, Mode(Cool(Aired, Open)));
+        Assert.Equal(CoolingMode.Doors, Mode(Cool(Closed, Aired).Cooled(c => c with { IntakeAreaCm2 = 100 })));
+        Assert.Equal(CoolingMode.Closed, Mode(Cool(Closed, null)));
+        Assert.Equal(CoolingMode.Closed, Mode(Cool(Aired, Closed)));
+        Assert.Equal(CoolingMode.Forced, Mode(Cool(null, null).RoofFans(Curved(1)).Underfloor(1, 1)));
+        Assert.Equal(CoolingMode.Closed, Mode(Cool(Closed, Closed).RoofFans(Curved(0))));
+        Assert.Equal(CoolingMode.Underfloor, Mode(Cool(null, null).Underfloor(1, 1)));
+        Assert.Equal(CoolingMode.AirConditioner, Mode(Cool(Aired, Aired).RoofFans(Curved(1)).Cooler(1)));
 
-        static AirPath Way(RackDescription rack) => Heat(rack).Way.Path;
+        static CoolingMode Mode(RackDescription rack) => Heat(rack).AirPath.Mode;
     }
 
     [Fact]
     public void Openings_side_by_side_lose_less()
     {
-        var one = Heat(Cool(Closed, Closed).RoofFans(Curved(1)).Cooled(c => c with { IntakeAreaCm2 = 200 }).With(Warm("a", 1, 500))).Way.LossK!.Value;
+        var one = Heat(Cool(Closed, Closed).RoofFans(Curved(1)).Cooled(c => c with { IntakeAreaCm2 = 200 }).With(Warm("a", 1, 500))).AirPath.LossK!.Value;
         Assert.Equal(Openings.OpeningK(0.02, 1.2041), one, 1e-12);
-        var with = Heat(Cool(Aired, Closed).RoofFans(Curved(1)).Cooled(c => c with { IntakeAreaCm2 = 200 }).With(Warm("a", 1, 500))).Way.LossK!.Value;
+        var with = Heat(Cool(Aired, Closed).RoofFans(Curved(1)).Cooled(c => c with { IntakeAreaCm2 = 200 }).With(Warm("a", 1, 500))).AirPath.LossK!.Value;
         Assert.True(with < one);
         var none = Heat(Cool(Closed, Closed).RoofFans(Curved(1)).Cooled(c => c with { IntakeAreaCm2 = 0 }).With(Warm("a", 1, 500)));
-        Assert.Equal((double.PositiveInfinity, 0), (none.Way.LossK, none.AvailableM3h));
+        Assert.Equal((double.PositiveInfinity, 0), (none.AirPath.LossK, none.AvailableM3h));
     }
 
     [Fact]

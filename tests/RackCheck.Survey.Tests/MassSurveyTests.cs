@@ -1,7 +1,7 @@
 using RackCheck.Model;
 using RackCheck.Testing;
-using static RackCheck.Testing.Bays;
-using static RackCheck.Testing.LoadBays;
+using static RackCheck.Testing.TestRacks;
+using static RackCheck.Testing.LoadRacks;
 
 namespace RackCheck.Survey.Tests;
 
@@ -16,7 +16,7 @@ public sealed class MassSurveyTests
     [Fact]
     public void A_rack_without_a_word_on_masses_has_no_figures_and_no_assumptions_of_them()
     {
-        var rack = Bay().With(Heavy("wave-pc", 1, null).Slid(null));
+        var rack = EmptyRack().With(Heavy("wave-pc", 1, null).Slid(null));
         Assert.Null(Survey(rack).Figures);
         Assert.Empty(Assumed(rack).Intersect([.. Stand, "/items/0/support/extensionMm", "/cabinet/uprights/frontSetbackMm"]));
     }
@@ -24,7 +24,7 @@ public sealed class MassSurveyTests
     [Fact]
     public void What_is_taken_for_heights_base_and_slides_is_said_where_it_matters()
     {
-        var heights = Bay().With(Heavy("wave-pc", 1, 10));
+        var heights = EmptyRack().With(Heavy("wave-pc", 1, 10));
         Assert.Equal(["/cabinet/base/heightMm", "/cabinet/heightMm"], Assumed(heights).Intersect(Stand).Order(StringComparer.Ordinal));
         var whole = heights.Cabinet(c => c with { MassKg = 100 });
         Assert.Equal(Stand, Assumed(whole).Intersect(Stand).Order(StringComparer.Ordinal));

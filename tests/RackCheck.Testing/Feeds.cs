@@ -43,7 +43,7 @@ public static class Feeds
     public static RackDescription Fed(this RackDescription rack, Supply[] supplies, params Pdu[] units) =>
         rack with { Supplies = supplies, Pdus = units };
 
-    public static RackDescription Fed(Supply supply, params Pdu[] units) => Bays.Bay(widthMm: 800).Fed([supply], units);
+    public static RackDescription Fed(Supply supply, params Pdu[] units) => TestRacks.EmptyRack(widthMm: 800).Fed([supply], units);
 
     public static RackDescription Plugged(this RackDescription rack, string item, string unit, string group, int plug = 0) => rack with
     {

@@ -45,7 +45,7 @@ public static class PowerRacks
             placed.Add(item.At(1 + placed.Sum(i => i.HeightU!.Value)));
         }
 
-        return Bays.Bay() with { Items = placed, Supplies = supplies, Pdus = units };
+        return TestRacks.EmptyRack() with { Items = placed, Supplies = supplies, Pdus = units };
     }
 
     /// <summary>What every finding owes its reader.</summary>

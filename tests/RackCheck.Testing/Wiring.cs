@@ -5,7 +5,7 @@ namespace RackCheck.Testing;
 /// <summary>Short forms for supplies, PDUs and what hangs on them. Use with <c>using static</c>.</summary>
 public static class Wiring
 {
-    public static RackDescription Wired(params Supply[] supplies) => Bays.Bay(24, widthMm: 800) with { Supplies = supplies, Pdus = [] };
+    public static RackDescription Wired(params Supply[] supplies) => TestRacks.EmptyRack(24, widthMm: 800) with { Supplies = supplies, Pdus = [] };
 
     public static Supply Mains(string id = "A", double rated = 16, int phases = 1, double voltage = 230) =>
         new() { Id = id, VoltageV = voltage, Phases = phases, RatedA = rated, Breaker = new Breaker { Curve = BreakerCurve.C, RatedA = rated } };

@@ -32,8 +32,8 @@ internal static class ProductText
     private static (ProductList? Products, List<Fault> Faults) Explain(ReadOnlyMemory<byte> body)
     {
         var faults = new FaultList();
-        var products = Utf8.IsValid(body.Span) && FaultFinder.IsJson(body.Span, faults) && faults.IsEmpty
-            ? FaultFinder.Find(body, ContractJson.Default.ProductList, faults)
+        var products = Utf8.IsValid(body.Span) && RequestDiagnostics.IsJson(body.Span, faults) && faults.IsEmpty
+            ? RequestDiagnostics.Find(body, ContractJson.Default.ProductList, faults)
             : null;
         if (faults.IsEmpty)
         {

@@ -32,7 +32,7 @@ internal static class ProductValidator
     public static List<Fault> FaultsOf(ProductList list)
     {
         var faults = new FaultList();
-        MemberChecks<ProductList>.Instance.Report(list, "", faults);
+        RangeValidation<ProductList>.Instance.Report(list, "", faults);
         var seen = new HashSet<string>(StringComparer.Ordinal);
         for (var i = 0; i < list.Products.Count && !faults.IsFull && !faults.HasWrongCount; i++)
         {

@@ -31,7 +31,7 @@ public abstract class RequestReader<T>(JsonTypeInfo<T> type, IValidator<T> valid
     /// <summary>Whether ranges and relations are valid. Separate from <see cref="Read"/> so that its run time can be measured.</summary>
     /// <param name="document">A document read by the serializer.</param>
     /// <returns>True if the document is valid.</returns>
-    public bool IsSound(T document) => MemberChecks<T>.Instance.Hold(document) && validator.Validate(document).IsValid;
+    public bool IsSound(T document) => RangeValidation<T>.Instance.Hold(document) && validator.Validate(document).IsValid;
 
     /// <summary>Adds the faults in the relations between members.</summary>
     private protected void AddRelations(T document, FaultList faults)
@@ -59,7 +59,7 @@ public abstract class RequestReader<T>(JsonTypeInfo<T> type, IValidator<T> valid
         var faults = new FaultList();
         if (document is null)
         {
-            if (!FaultFinder.IsJson(body.Span, faults))
+            if (!RequestDiagnostics.IsJson(body.Span, faults))
             {
                 return ReadResult<T>.NotJson(faults.ToList());
             }
@@ -69,12 +69,12 @@ public abstract class RequestReader<T>(JsonTypeInfo<T> type, IValidator<T> valid
                 return ReadResult<T>.Invalid(faults.ToList());
             }
 
-            document = FaultFinder.Find(body, type, faults);
+            document = RequestDiagnostics.Find(body, type, faults);
         }
 
         if (document is not null)
         {
-            MemberChecks<T>.Instance.Report(document, "", faults);
+            RangeValidation<T>.Instance.Report(document, "", faults);
             if (!faults.HasWrongCount)
             {
                 AddRelations(document, faults);

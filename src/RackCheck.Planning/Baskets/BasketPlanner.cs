@@ -35,9 +35,10 @@ public sealed class BasketPlanner(RackChecker checker)
     {
         var basket = new Stock(request.Lines.Where(l => products.ContainsKey(l.PartNumber)).Select(l => (products[l.PartNumber], (long)l.Quantity)));
         var mounted = basket.All.Where(e => e.Product.Kind is ProductKind.Equipment or ProductKind.Shelf or ProductKind.FanTray).Sum(e => e.Left);
-        if (mounted > BayMaker.MostItems)
+        if (mounted > RackAssembler.MostItems)
         {
-            return FaultOf(TooManyItems, Invariant($"The basket has {mounted} items to mount; the maximum is {BayMaker.MostItems}. Use one basket per rack."));
+            return FaultOf(TooManyItems,
+                Invariant($"The basket has {mounted} items to mount; the maximum is {RackAssembler.MostItems}. Use one basket per rack."));
         }
 
         var context = new BasketContext(request, basket.All.Select(e => e.Product).Concat(offered), offered);
@@ -48,14 +49,14 @@ public sealed class BasketPlanner(RackChecker checker)
         }
 
         var stock = own is null ? basket.With([(cabinet, 1)]) : basket;
-        var completed = Completion.Run(context, stock, cabinet, cancellation);
-        var bay = BayMaker.Make(context, stock.With([]), cabinet);
-        var rack = bay.Describe();
+        var completed = BasketCompletion.Run(context, stock, cabinet, cancellation);
+        var build = RackAssembler.Make(context, stock.With([]), cabinet);
+        var rack = build.Describe();
         var report = checker.Check(rack, cancellation);
-        var after = completed.Added.Count == 0 ? report : checker.Recheck(ResolvedRack.Plain(completed.Bay.Describe()), cancellation);
+        var after = completed.Added.Count == 0 ? report : checker.Recheck(ResolvedRack.Plain(completed.RackBuild.Describe()), cancellation);
         var lines = new LineMap(request.Lines, products);
         var unknown = UnknownLines(request, products);
-        var isWhole = unknown.Count == 0 && completed.Bay.Unmet.Count == 0;
+        var isWhole = unknown.Count == 0 && completed.RackBuild.Unmet.Count == 0;
         var missing = MissingParts.Of(completed, own is null ? chosen : null, report, after);
         return new BasketAnswer
         {
@@ -72,15 +73,15 @@ public sealed class BasketPlanner(RackChecker checker)
                     {
                         Rule = f.Rule,
                         Fingerprint = f.Fingerprint,
-                        Lines = [.. f.Pointers.SelectMany(p => lines.LinesOf(bay, p)).Distinct().Select(LineMap.PointerOf)],
+                        Lines = [.. f.Pointers.SelectMany(p => lines.LinesOf(build, p)).Distinct().Select(LineMap.PointerOf)],
                     }),
                 ],
                 MissingLines = missing,
-                Unmet = completed.Bay.Unmet,
+                Unmet = completed.RackBuild.Unmet,
                 ExcessLines = ExcessParts.Of(request, products, completed, cabinet),
-                LineItems = LineItemsOf(request, lines, bay),
+                LineItems = LineItemsOf(request, lines, build),
                 UnknownLines = unknown,
-                Assumptions = bay.Assumptions,
+                Assumptions = build.Assumptions,
             },
         };
     }
@@ -92,10 +93,10 @@ public sealed class BasketPlanner(RackChecker checker)
     private static List<string> UnknownLines(BasketRequest request, IReadOnlyDictionary<string, Product> products) =>
         [.. Enumerable.Range(0, request.Lines.Count).Where(i => !products.ContainsKey(request.Lines[i].PartNumber)).Select(LineMap.PointerOf)];
 
-    private static List<LineItems> LineItemsOf(BasketRequest request, LineMap lines, Bay bay)
+    private static List<LineItems> LineItemsOf(BasketRequest request, LineMap lines, RackBuild build)
     {
-        var items = bay.Items.ToLookup(i => lines.LineOf(i.Piece), i => i.Id);
-        var units = bay.Units.ToLookup(u => lines.LineOf(u.Piece), u => u.Unit.Id);
+        var items = build.Items.ToLookup(i => lines.LineOf(i.Piece), i => i.Id);
+        var units = build.Units.ToLookup(u => lines.LineOf(u.Piece), u => u.Unit.Id);
         return
         [
             .. Enumerable.Range(0, request.Lines.Count)

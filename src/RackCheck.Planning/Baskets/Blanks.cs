@@ -15,10 +15,10 @@ internal static class Blanks
     private static readonly RackChecker Checker = RuleChecks.Only<Blanking>();
 
     /// <summary>Closes gaps with the panels of the basket and reports missing panels. All other items have positions.</summary>
-    public static void Close(BasketContext context, Bay bay)
+    public static void Close(BasketContext context, RackBuild build)
     {
         // Cords do not matter here, and assigning outlets takes time.
-        var described = bay.Describe();
+        var described = build.Describe();
         var description = described with
         {
             Items = [.. described.Items.Select(i => i with { Power = i.Power is null ? null : new ItemPower(), Ups = null })],
@@ -31,11 +31,11 @@ internal static class Blanks
         // The rule finds the gaps that matter, depending on doors, equipment and policy.
         var found = Checker.Check(description).Findings.Select(f => f.MessageData["units"].Text).ToHashSet(StringComparer.Ordinal);
         List<Gap> harmful = [.. gaps.Where(g => found.Contains(survey.Cabinet.UnitsText(g.Bottom, g.Bottom + g.Left - 1)))];
-        Fill(bay, harmful);
-        Propose(context, bay, harmful);
+        Fill(build, harmful);
+        Propose(context, build, harmful);
 
         // Gaps that need further panels are kept open for them.
-        Fill(bay, [.. gaps.Except(harmful)]);
+        Fill(build, [.. gaps.Except(harmful)]);
     }
 
     private static IEnumerable<Gap> GapsOf(ulong open)
@@ -50,18 +50,18 @@ internal static class Blanks
     }
 
     // Largest panels first, each into the smallest gap that takes it.
-    private static void Fill(Bay bay, List<Gap> gaps)
+    private static void Fill(RackBuild build, List<Gap> gaps)
     {
-        var panels = bay.Stock.LeftOf(ProductKind.BlankingPanel).Where(e => e.Product.Item?.HeightU > 0).OrderByDescending(e => e.Product.Item!.HeightU);
+        var panels = build.Stock.LeftOf(ProductKind.BlankingPanel).Where(e => e.Product.Item?.HeightU > 0).OrderByDescending(e => e.Product.Item!.HeightU);
         foreach (var entry in panels)
         {
             var height = entry.Product.Item!.HeightU!.Value;
             while (entry.Left > 0
-                && bay.Items.Count < BayMaker.MostItems
+                && build.Items.Count < RackAssembler.MostItems
                 && gaps.Where(g => g.Left >= height).OrderBy(g => g.Left).ThenBy(g => g.Bottom).FirstOrDefault() is { } gap)
             {
-                var panel = ProductParts.ItemOf(entry.Product, bay.IdFor(entry.Product));
-                bay.Items.Add(new BayItem
+                var panel = ProductParts.ItemOf(entry.Product, build.IdFor(entry.Product));
+                build.Items.Add(new BuildItem
                 {
                     Item = panel with { Category = ItemCategory.BlankingPanel, Position = new Position { U = gap.Take(height), Face = Face.Front } },
                     Piece = entry.Take(),
@@ -70,12 +70,12 @@ internal static class Blanks
         }
     }
 
-    private static void Propose(BasketContext context, Bay bay, List<Gap> gaps)
+    private static void Propose(BasketContext context, RackBuild build, List<Gap> gaps)
     {
         ILookup<int, Product> offered = context.Offered(ProductKind.BlankingPanel).Where(p => p.Item?.HeightU > 0).ToLookup(p => p.Item!.HeightU!.Value);
         var heights = offered.Select(o => o.Key).OrderDescending().ToArray();
         var wanted = new SortedDictionary<int, int>();
-        var (open, room) = (0, BayMaker.MostItems - bay.Items.Count);
+        var (open, room) = (0, RackAssembler.MostItems - build.Items.Count);
         foreach (var gap in gaps)
         {
             for (var left = gap.Left; left > 0;)
@@ -96,7 +96,7 @@ internal static class Blanks
         {
             foreach (var (product, units) in Packs.Choose(offered[height], count))
             {
-                bay.Lacks.Add(new Lack(
+                build.MissingPieces.Add(new MissingPiece(
                     Stage.Blanking,
                     product,
                     units,
@@ -106,7 +106,7 @@ internal static class Blanks
 
         if (open > 0)
         {
-            bay.Unmet.Add(new UnmetNeed
+            build.Unmet.Add(new UnmetNeed
             {
                 What = FormattableString.Invariant($"Blanking panels for {open} U"),
                 Reason = "Equipment beside these U positions has airflow front to rear; "

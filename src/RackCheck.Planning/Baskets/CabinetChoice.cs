@@ -50,7 +50,7 @@ internal static class CabinetChoice
         }
 
         (Product Product, (int Misfits, int Errors, int Warnings) Rank)[] Ranked(IEnumerable<Product> products) =>
-            [.. products.Select(p => (p, RankOf(Completion.Mount(context, stockWith(p).With([]), p, cancellation), cancellation)))];
+            [.. products.Select(p => (p, RankOf(BasketCompletion.Mount(context, stockWith(p).With([]), p, cancellation), cancellation)))];
 
         // A cabinet with less height than the equipment cannot take everything. Such cabinets are tried only if no other takes everything.
         var neededU = stockWith(sorted[0]).All
@@ -67,8 +67,8 @@ internal static class CabinetChoice
         var fewest = (Unmet: int.MaxValue, Errors: int.MaxValue);
         foreach (var (product, rank) in ranked.Where(r => r.Rank == least).Take(MostChecked))
         {
-            var bay = Completion.Run(context, stockWith(product).With([]), product, cancellation).Bay;
-            var faults = (bay.Unmet.Count, RuleChecks.FaultsOf(checker, bay.Describe(), cancellation).Errors);
+            var build = BasketCompletion.Run(context, stockWith(product).With([]), product, cancellation).RackBuild;
+            var faults = (build.Unmet.Count, RuleChecks.FaultsOf(checker, build.Describe(), cancellation).Errors);
             if (faults.CompareTo(fewest) < 0)
             {
                 (best, fewest) = (new ChosenCabinet(product, rank.Misfits == 0), faults);
@@ -86,13 +86,13 @@ internal static class CabinetChoice
     private static bool IsWhole(Product product) => product.Cabinet is { HeightU: not null, WidthMm: not null, DepthMm: not null };
 
     // First the items without a position, too deep, without support or too heavy for the cabinet; then errors and warnings of the rack.
-    private static (int Misfits, int Errors, int Warnings) RankOf(Bay bay, CancellationToken cancellation)
+    private static (int Misfits, int Errors, int Warnings) RankOf(RackBuild build, CancellationToken cancellation)
     {
-        var rack = bay.Describe() with { Pdus = null };
+        var rack = build.Describe() with { Pdus = null };
         var survey = new RackSurvey(rack);
         var deep = survey.Items.Count(i => survey.Cabinet.SetbackMm is { } setback ? !survey.Depth.Interval(i).Holds(setback) : survey.Depth.FitsNowhere(i));
-        var heavy = survey.Mass.KnownEquipmentKg > (bay.Cabinet.RatedLoadKg ?? double.PositiveInfinity) ? 1 : 0;
+        var heavy = survey.Mass.KnownEquipmentKg > (build.Cabinet.RatedLoadKg ?? double.PositiveInfinity) ? 1 : 0;
         var (errors, warnings) = RuleChecks.FaultsOf(Suits, rack, cancellation);
-        return (bay.NotPlaced.Count() + deep + heavy + bay.Unmet.Count, errors, warnings);
+        return (build.NotPlaced.Count() + deep + heavy + build.Unmet.Count, errors, warnings);
     }
 }

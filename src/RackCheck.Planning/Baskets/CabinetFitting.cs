@@ -13,83 +13,83 @@ internal static class CabinetFitting
     private static readonly RackChecker CoolingRules = RuleChecks.OfThemes("cooling");
 
     /// <summary>Fits all suitable parts. The rack already has its items.</summary>
-    public static void Fit(Bay bay)
+    public static void Fit(RackBuild build)
     {
-        FitDoors(bay);
-        FitFans(bay);
-        FitCooler(bay);
+        FitDoors(build);
+        FitFans(build);
+        FitCooler(build);
     }
 
     /// <summary>The cabinet with roof fans. A fan unit includes its opening, so the roof is vented.</summary>
     public static Cabinet WithFanOpening(Cabinet cabinet) => cabinet with { Roof = (cabinet.Roof ?? new Roof()) with { Style = RoofStyle.Vented } };
 
     // The smallest sufficient unit. One that is undersized or that the site cannot accept leaves errors.
-    private static void FitCooler(Bay bay)
+    private static void FitCooler(RackBuild build)
     {
-        StockEntry[] coolers = [.. bay.Stock.LeftOf(ProductKind.AirConditioner).OrderBy(e => e.Product.AirConditioner!.CapacityW)];
+        StockEntry[] coolers = [.. build.Stock.LeftOf(ProductKind.AirConditioner).OrderBy(e => e.Product.AirConditioner!.CapacityW)];
         if (coolers.Length == 0)
         {
             return;
         }
 
-        Cooling With(StockEntry cooler) => (bay.Cooling ?? new Cooling()) with { AirConditioner = cooler.Product.AirConditioner };
-        var cooler = coolers.Length == 1 ? coolers[0] : coolers.MinBy(c => RuleChecks.FaultsOf(CoolingRules, bay.Describe() with { Cooling = With(c) }))!;
-        bay.Cooling = With(cooler);
-        bay.CabinetParts["/cooling/airConditioner"] = cooler.Take();
+        Cooling With(StockEntry cooler) => (build.Cooling ?? new Cooling()) with { AirConditioner = cooler.Product.AirConditioner };
+        var cooler = coolers.Length == 1 ? coolers[0] : coolers.MinBy(c => RuleChecks.FaultsOf(CoolingRules, build.Describe() with { Cooling = With(c) }))!;
+        build.Cooling = With(cooler);
+        build.CabinetParts["/cooling/airConditioner"] = cooler.Take();
     }
 
-    private static void FitDoors(Bay bay)
+    private static void FitDoors(RackBuild build)
     {
-        foreach (var entry in bay.Stock.LeftOf(ProductKind.Door))
+        foreach (var entry in build.Stock.LeftOf(ProductKind.Door))
         {
             var door = entry.Product.Door!;
             var pointer = door.Face == Face.Front ? "/cabinet/frontDoor" : "/cabinet/rearDoor";
-            if (door.WidthMm != bay.Cabinet.WidthMm
-                || door.HeightU != bay.Cabinet.HeightU
-                || !bay.CabinetParts.TryAdd(pointer, new Piece(entry.Product.PartNumber, entry.Used)))
+            if (door.WidthMm != build.Cabinet.WidthMm
+                || door.HeightU != build.Cabinet.HeightU
+                || !build.CabinetParts.TryAdd(pointer, new Piece(entry.Product.PartNumber, entry.Used)))
             {
                 continue;
             }
 
             entry.Take();
             var fitted = door.Door with { PartNumber = entry.Product.PartNumber };
-            bay.Cabinet = door.Face == Face.Front ? bay.Cabinet with { FrontDoor = fitted } : bay.Cabinet with { RearDoor = fitted };
+            build.Cabinet = door.Face == Face.Front ? build.Cabinet with { FrontDoor = fitted } : build.Cabinet with { RearDoor = fitted };
         }
     }
 
-    private static void FitFans(Bay bay)
+    private static void FitFans(RackBuild build)
     {
-        var roof = Sets(bay, ProductKind.RoofFans, "/cooling/roofFans");
+        var roof = Sets(build, ProductKind.RoofFans, "/cooling/roofFans");
         if (roof.Count > 0)
         {
-            bay.Cooling = (bay.Cooling ?? new Cooling()) with { RoofFans = roof };
-            bay.Cabinet = WithFanOpening(bay.Cabinet);
+            build.Cooling = (build.Cooling ?? new Cooling()) with { RoofFans = roof };
+            build.Cabinet = WithFanOpening(build.Cabinet);
         }
 
         // Fan trays are also items, whose pieces are already taken from the stock.
         List<FanSet> trays = [];
-        foreach (var tray in bay.Items.Select(i => i.Piece.PartNumber).Distinct().Select(p => bay.Stock.Find(p)!).Where(e => e.Product.Fans is not null))
+        foreach (var tray in build.Items.Select(i => i.Piece.PartNumber).Distinct().Select(p => build.Stock.Find(p)!).Where(e => e.Product.Fans is not null))
         {
             if (trays.Count < MostFanSets)
             {
-                bay.CabinetParts[FormattableString.Invariant($"/cooling/fanTrays/{trays.Count}")] = new Piece(tray.Product.PartNumber, 0);
+                build.CabinetParts[FormattableString.Invariant($"/cooling/fanTrays/{trays.Count}")] = new Piece(tray.Product.PartNumber, 0);
                 trays.Add(tray.Product.Fans! with { Count = (int)Math.Min(tray.Used * tray.Product.Fans.Count, MostFans) });
             }
         }
 
         if (trays.Count > 0)
         {
-            bay.Cooling = (bay.Cooling ?? new Cooling()) with { FanTrays = trays };
+            build.Cooling = (build.Cooling ?? new Cooling()) with { FanTrays = trays };
         }
     }
 
-    private static List<FanSet> Sets(Bay bay, ProductKind kind, string pointer)
+    private static List<FanSet> Sets(RackBuild build, ProductKind kind, string pointer)
     {
         List<FanSet> sets = [];
-        foreach (var entry in bay.Stock.LeftOf(kind).Where(e => e.Product.Fans!.Count > 0).Take(MostFanSets))
+        foreach (var entry in build.Stock.LeftOf(kind).Where(e => e.Product.Fans!.Count > 0).Take(MostFanSets))
         {
             var fans = entry.Product.Fans!;
-            bay.CabinetParts[FormattableString.Invariant($"{pointer}/{sets.Count}")] = new Piece(entry.Product.PartNumber, entry.Used);
+            build.CabinetParts[FormattableString.Invariant($"{pointer}/{sets.Count}")] = new Piece(entry.Product.PartNumber, entry.Used);
             sets.Add(fans with { Count = (int)entry.Take(MostFans / fans.Count) * fans.Count });
         }
 

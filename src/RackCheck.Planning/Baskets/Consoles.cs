@@ -14,18 +14,18 @@ internal static class Consoles
     private static readonly RackChecker Checker = RuleChecks.Only<KvmPorts>();
 
     /// <summary>Reports the missing KVM switch if the rack has room for it.</summary>
-    public static void Find(BasketContext context, Bay bay)
+    public static void Find(BasketContext context, RackBuild build)
     {
-        var rack = bay.Describe();
+        var rack = build.Describe();
         if (!Checker.Recheck(ResolvedRack.Plain(rack)).Findings.Any(f => f.Accepted is null)
-            || bay.NotPlaced.Any()
-            || bay.Items.Count >= BayMaker.MostItems)
+            || build.NotPlaced.Any()
+            || build.Items.Count >= RackAssembler.MostItems)
         {
             return;
         }
 
-        var wanted = bay.Items.Count(i => i.Item is { Console: true, KvmPorts: not > 0 });
-        var lacking = wanted - bay.Items.Sum(i => i.Item.KvmPorts ?? 0);
+        var wanted = build.Items.Count(i => i.Item is { Console: true, KvmPorts: not > 0 });
+        var toAdd = wanted - build.Items.Sum(i => i.Item.KvmPorts ?? 0);
         var room = BitOperations.PopCount(new RackSurvey(rack).Occupancy.OpenFront);
 
         // The smallest switch with enough ports; otherwise the largest, and the next round adds another.
@@ -35,14 +35,14 @@ internal static class Consoles
                 .Where(p => p.Item is { Category: ItemCategory.KvmSwitch, KvmPorts: > 0, HeightU: > 0 and var height } && height <= room)
                 .OrderBy(p => p.Item!.KvmPorts).ThenBy(p => p.Item!.HeightU).ThenBy(p => p.PartNumber, StringComparer.Ordinal),
         ];
-        var product = Array.Find(offered, p => p.Item!.KvmPorts >= lacking) ?? offered.LastOrDefault();
+        var product = Array.Find(offered, p => p.Item!.KvmPorts >= toAdd) ?? offered.LastOrDefault();
         if (product is not null)
         {
-            bay.Lacks.Add(new Lack(
+            build.MissingPieces.Add(new MissingPiece(
                 Stage.Consoles,
                 product,
                 1,
-                Invariant($"{lacking} of {wanted} hosts {Words.Verb(lacking, "has", "have")} no KVM port.")));
+                Invariant($"{toAdd} of {wanted} hosts {Words.Verb(toAdd, "has", "have")} no KVM port.")));
         }
     }
 }

@@ -10,10 +10,10 @@ internal static class EarthParts
 {
 
     /// <summary>Fits the earth bar and the leads and reports missing ones. The rack is mounted and wired.</summary>
-    public static void Join(BasketContext context, Bay bay)
+    public static void Join(BasketContext context, RackBuild build)
     {
-        var survey = bay.Wired;
-        FitBar(context, bay, survey.Earth);
+        var survey = build.Wired;
+        FitBar(context, build, survey.Earth);
         List<Need> needs = [];
         foreach (var stud in survey.Earth.Studs)
         {
@@ -21,31 +21,31 @@ internal static class EarthParts
             var section = ConductorNeed.Of(survey.Earth.FeedersOf(stud), strength).SectionMm2;
             var slackMm = context.Rules.Limit<LeadLength>(LeadLength.SlackMm);
             var length = EarthRoute.Of(survey.Cabinet, stud) is { } route ? (route.LengthMm + slackMm) / 1000 : 0;
-            needs.Add(new Need(bay.Items[stud.Index], Quantities.Round(length), Quantities.Round(section)));
+            needs.Add(new Need(build.Items[stud.Index], Quantities.Round(length), Quantities.Round(section)));
         }
 
         needs.Sort((x, y) => y.LengthM.CompareTo(x.LengthM) is var length && length != 0 ? length
             : y.SectionMm2.CompareTo(x.SectionMm2) is var section && section != 0 ? section : Words.ById.Compare(x.Item.Id, y.Item.Id));
-        GiveLeads(context, bay, needs);
+        GiveLeads(context, build, needs);
     }
 
-    private static void FitBar(BasketContext context, Bay bay, EarthSurvey earth)
+    private static void FitBar(BasketContext context, RackBuild build, EarthSurvey earth)
     {
         var needed = earth.TerminalsNeeded;
         var desired = needed + (int)Math.Ceiling(context.Rules.Limit<BarTerminals>(BarTerminals.SpareTerminals));
-        if (bay.Cabinet.EarthBar is not { } own || own.Terminals < needed)
+        if (build.Cabinet.EarthBar is not { } own || own.Terminals < needed)
         {
             // The smallest bar with spare terminals, otherwise the largest.
-            StockEntry[] bars = [.. bay.Stock.LeftOf(ProductKind.EarthBar).OrderBy(e => e.Product.EarthBar!.Terminals ?? 0)];
+            StockEntry[] bars = [.. build.Stock.LeftOf(ProductKind.EarthBar).OrderBy(e => e.Product.EarthBar!.Terminals ?? 0)];
             if ((Array.Find(bars, b => b.Product.EarthBar!.Terminals >= desired) ?? bars.LastOrDefault()) is { } bar
-                && !(bar.Product.EarthBar!.Terminals <= bay.Cabinet.EarthBar?.Terminals))
+                && !(bar.Product.EarthBar!.Terminals <= build.Cabinet.EarthBar?.Terminals))
             {
-                bay.CabinetParts["/cabinet/earthBar"] = bar.Take();
-                bay.Cabinet = bay.Cabinet with { EarthBar = bar.Product.EarthBar with { PartNumber = bar.Product.PartNumber } };
+                build.CabinetParts["/cabinet/earthBar"] = bar.Take();
+                build.Cabinet = build.Cabinet with { EarthBar = bar.Product.EarthBar with { PartNumber = bar.Product.PartNumber } };
             }
         }
 
-        var fitted = bay.Cabinet.EarthBar;
+        var fitted = build.Cabinet.EarthBar;
         if (fitted is null ? !earth.WantsBar(context.Rules.Limit<BarMissing>(BarMissing.HighLeakageMa)) : !(fitted.Terminals < needed))
         {
             return;
@@ -54,7 +54,7 @@ internal static class EarthParts
         var offered = context.Offered(ProductKind.EarthBar).OrderBy(p => p.EarthBar!.Terminals ?? 0).ToArray();
         if ((Array.Find(offered, p => p.EarthBar!.Terminals >= desired) ?? Array.FindLast(offered, p => p.EarthBar!.Terminals >= needed)) is { } product)
         {
-            bay.Lacks.Add(new Lack(
+            build.MissingPieces.Add(new MissingPiece(
                 Stage.Earth,
                 product,
                 1,
@@ -63,7 +63,7 @@ internal static class EarthParts
         }
         else
         {
-            bay.Unmet.Add(new UnmetNeed
+            build.Unmet.Add(new UnmetNeed
             {
                 What = Invariant($"An earth bar with {needed} terminals"),
                 Reason = "Earth leads and bonded cabinet parts terminate on it; no earth bar on offer has enough terminals.",
@@ -87,23 +87,23 @@ internal static class EarthParts
         return Words.And([.. ends, "the main protective conductor"]);
     }
 
-    private static void GiveLeads(BasketContext context, Bay bay, List<Need> needs)
+    private static void GiveLeads(BasketContext context, RackBuild build, List<Need> needs)
     {
-        List<(Need Need, Product Lead)> lacking = [];
+        List<(Need Need, Product Lead)> toAdd = [];
         foreach (var need in needs)
         {
-            if (Best(need, bay.Stock.LeftOf(ProductKind.EarthLead).Select(e => e.Product)) is { } own)
+            if (Best(need, build.Stock.LeftOf(ProductKind.EarthLead).Select(e => e.Product)) is { } own)
             {
-                need.Item.Lead = bay.Stock.Find(own.PartNumber)!.Take();
+                need.Item.Lead = build.Stock.Find(own.PartNumber)!.Take();
                 need.Item.Item = need.Item.Item with { EarthLead = own.EarthLead };
             }
             else if (Best(need, context.Offered(ProductKind.EarthLead)) is { } offered)
             {
-                lacking.Add((need, offered));
+                toAdd.Add((need, offered));
             }
             else
             {
-                bay.Unmet.Add(new UnmetNeed
+                build.Unmet.Add(new UnmetNeed
                 {
                     What = $"An earth lead for {need.Item.Id}",
                     Reason = Invariant($"The route to the earth bar needs a lead of {need.LengthM:0.##} m and {need.SectionMm2:0.##} mm2; ")
@@ -112,14 +112,14 @@ internal static class EarthParts
             }
         }
 
-        foreach (var alike in lacking.GroupBy(l => l.Lead.EarthLead).OrderBy(g => g.First().Lead.PartNumber, StringComparer.Ordinal))
+        foreach (var alike in toAdd.GroupBy(l => l.Lead.EarthLead).OrderBy(g => g.First().Lead.PartNumber, StringComparer.Ordinal))
         {
             var names = Words.List(alike.Select(a => a.Need.Item.Id));
             var longest = alike.Max(a => a.Need.LengthM);
             foreach (var (product, units) in Packs.Choose(context.Offered(ProductKind.EarthLead).Where(p => p.EarthLead == alike.Key), alike.Count()))
             {
                 var studs = Words.Verb(alike.Count(), "has an earth stud", "have earth studs");
-                bay.Lacks.Add(new Lack(
+                build.MissingPieces.Add(new MissingPiece(
                     Stage.Earth,
                     product,
                     units,
@@ -137,5 +137,5 @@ internal static class EarthParts
         .ThenBy(p => p.PartNumber, StringComparer.Ordinal)
         .FirstOrDefault();
 
-    private sealed record Need(BayItem Item, double LengthM, double SectionMm2);
+    private sealed record Need(BuildItem Item, double LengthM, double SectionMm2);
 }

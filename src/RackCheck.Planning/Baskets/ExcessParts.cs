@@ -9,7 +9,7 @@ internal static class ExcessParts
     /// <returns>The lines, in request order.</returns>
     public static IReadOnlyList<ExcessLine> Of(BasketRequest request, IReadOnlyDictionary<string, Product> products, Completed completed, Product cabinet)
     {
-        var spare = completed.Bay.Stock.All.ToDictionary(e => e.Product.PartNumber, e => e.SpareUnits, StringComparer.Ordinal);
+        var spare = completed.RackBuild.Stock.All.ToDictionary(e => e.Product.PartNumber, e => e.SpareUnits, StringComparer.Ordinal);
         List<ExcessLine> excess = [];
 
         // The pieces of the first line are used first.
@@ -24,7 +24,7 @@ internal static class ExcessParts
                     Line = LineMap.PointerOf(i),
                     PartNumber = line.PartNumber,
                     Quantity = (int)units,
-                    Reason = ReasonOf(product, cabinet, completed.Bay),
+                    Reason = ReasonOf(product, cabinet, completed.RackBuild),
                 });
             }
         }
@@ -33,33 +33,33 @@ internal static class ExcessParts
         return excess;
     }
 
-    private static string ReasonOf(Product product, Product cabinet, Bay bay) => product.Kind switch
+    private static string ReasonOf(Product product, Product cabinet, RackBuild build) => product.Kind switch
     {
         ProductKind.Cabinet => $"A basket is for one rack, and its cabinet is {cabinet.PartNumber}. Order further cabinets in separate baskets.",
         ProductKind.Support => "No further item needs these rails and suits their load rating and length in this cabinet.",
         ProductKind.Door => $"The door does not fit cabinet {cabinet.PartNumber}: the size differs, or a door is already fitted.",
         ProductKind.BlankingPanel => "No open front U positions are left to close.",
-        ProductKind.Pdu => UnitReason(product, bay),
+        ProductKind.Pdu => UnitReason(product, build),
         ProductKind.Cord when !MainsCords.IsFromOutlet(product.Cord!) =>
             "Equipment is fed from appliance outlets of PDUs; the plug of this cord fits another type of outlet.",
         ProductKind.Cord => "No further item has an inlet that this cord fits and an outlet within its length.",
         ProductKind.EarthLead => "No further item with an earth stud suits its length and cross-sectional area.",
         ProductKind.EarthBar => "The cabinet has an earth bar with enough terminals.",
-        ProductKind.Fixings => FixingReason(product, bay),
+        ProductKind.Fixings => FixingReason(product, build),
         ProductKind.AirConditioner => "The rack already has an air conditioner.",
         ProductKind.RoofFans => "The roof already has the maximum number of fans.",
         _ => "The rack does not need it.",
     };
 
-    private static string UnitReason(Product unit, Bay bay) =>
-        bay.Units.Count >= Outlets.MostUnits ? "The rack already has the maximum number of PDUs."
+    private static string UnitReason(Product unit, RackBuild build) =>
+        build.Units.Count >= Outlets.MostUnits ? "The rack already has the maximum number of PDUs."
         : !SupplyChoice.IsForUps(unit) ? "Its plug fits none of the specified supplies."
-        : bay.HasGivenSupplies ? "It needs a UPS, but none is free, and its plug fits none of the specified supplies."
+        : build.HasGivenSupplies ? "It needs a UPS, but none is free, and its plug fits none of the specified supplies."
         : "It needs a UPS, but none is free.";
 
-    private static string FixingReason(Product fixings, Bay bay)
+    private static string FixingReason(Product fixings, RackBuild build)
     {
-        var used = bay.Stock.All.Where(e => e.Product.Kind == ProductKind.Fixings && e.Used > 0).Select(e => e.Product.Fixing).ToArray();
+        var used = build.Stock.All.Where(e => e.Product.Kind == ProductKind.Fixings && e.Used > 0).Select(e => e.Product.Fixing).ToArray();
         return used.Length == 0 ? "Nothing in the rack is left to fasten."
             : used.Contains(fixings.Fixing) ? "The other fixings in the basket are enough."
             : "The equipment on the uprights uses another type of fixing.";

@@ -11,37 +11,37 @@ internal static class FixingSets
     private const int SetsAPair = 4;
 
     /// <summary>Assigns the fixings of the basket and reports missing fixings. The rack is complete.</summary>
-    public static void Fasten(BasketContext context, Bay bay)
+    public static void Fasten(BasketContext context, RackBuild build)
     {
-        var fixing = context.Request.Options?.Fixing ?? bay.Cabinet.Uprights?.Hole switch
+        var fixing = context.Request.Options?.Fixing ?? build.Cabinet.Uprights?.Hole switch
         {
             UprightHole.Round => Fixing.ClipNut,
             UprightHole.Threaded => Fixing.Screw,
             _ => Fixing.CageNut,
         };
-        var needed = (long)SetsAPanel * bay.Units.Count(u => u.Unit.Mounting == PduMounting.Horizontal);
-        var lacking = needed - Take(bay, fixing, needed);
-        foreach (var item in bay.Items.Where(i => i.HeightU > 0).OrderBy(i => i.Id, Words.ById))
+        var needed = (long)SetsAPanel * build.Units.Count(u => u.Unit.Mounting == PduMounting.Horizontal);
+        var toAdd = needed - Take(build, fixing, needed);
+        foreach (var item in build.Items.Where(i => i.HeightU > 0).OrderBy(i => i.Id, Words.ById))
         {
             var sets = SetsAPanel + (item.Rails is null ? 0 : SetsAPair);
-            var missing = sets - Take(bay, fixing, sets);
-            (needed, lacking) = (needed + sets, lacking + missing);
+            var missing = sets - Take(build, fixing, sets);
+            (needed, toAdd) = (needed + sets, toAdd + missing);
             if (missing == 0 && item.Item.Fixing is null)
             {
                 item.Item = item.Item with { Fixing = fixing };
             }
         }
 
-        if (lacking > 0)
+        if (toAdd > 0)
         {
-            Propose(context, bay, fixing, needed, lacking);
+            Propose(context, build, fixing, needed, toAdd);
         }
     }
 
-    private static long Take(Bay bay, Fixing fixing, long sets)
+    private static long Take(RackBuild build, Fixing fixing, long sets)
     {
         var taken = 0L;
-        foreach (var entry in bay.Stock.LeftOf(ProductKind.Fixings).Where(e => e.Product.Fixing == fixing))
+        foreach (var entry in build.Stock.LeftOf(ProductKind.Fixings).Where(e => e.Product.Fixing == fixing))
         {
             taken += entry.Take(sets - taken);
         }
@@ -49,7 +49,7 @@ internal static class FixingSets
         return taken;
     }
 
-    private static void Propose(BasketContext context, Bay bay, Fixing fixing, long needed, long missing)
+    private static void Propose(BasketContext context, RackBuild build, Fixing fixing, long needed, long missing)
     {
         Product[] offered = [.. context.Offered(ProductKind.Fixings).Where(p => p.Fixing == fixing)];
         var (name, set) = fixing switch
@@ -60,13 +60,14 @@ internal static class FixingSets
         };
         if (offered.Length == 0)
         {
-            bay.Unmet.Add(new UnmetNeed { What = Invariant($"{missing} {name}"), Reason = "They fasten the equipment to the uprights; no pack is on offer." });
+            build.Unmet.Add(new UnmetNeed { What = Invariant($"{missing} {name}"),
+                Reason = "They fasten the equipment to the uprights; no pack is on offer." });
             return;
         }
 
         foreach (var (product, units) in Packs.Choose(offered, missing))
         {
-            bay.Lacks.Add(new Lack(
+            build.MissingPieces.Add(new MissingPiece(
                 Stage.Fixings,
                 product,
                 units,

@@ -47,32 +47,32 @@ internal sealed class LineMap
 
     /// <summary>Lines that a pointer into the rack comes from: those of the item itself, or of parts fitted to it.</summary>
     /// <returns>Indices of the lines.</returns>
-    public IEnumerable<int> LinesOf(Bay bay, string pointer)
+    public IEnumerable<int> LinesOf(RackBuild build, string pointer)
     {
         var steps = pointer.Split('/');
         IEnumerable<Piece?> from = steps switch
         {
-            [_, "items", var index, .. var rest] when int.TryParse(index, out var i) && i < bay.Items.Count => OfItem(bay.Items[i], rest),
-            [_, "pdus", var index, ..] when int.TryParse(index, out var i) && i < bay.Units.Count => [bay.Units[i].Piece],
-            [_, "cabinet", ..] or [_, "cooling", ..] => OfCabinet(bay, pointer),
+            [_, "items", var index, .. var rest] when int.TryParse(index, out var i) && i < build.Items.Count => OfItem(build.Items[i], rest),
+            [_, "pdus", var index, ..] when int.TryParse(index, out var i) && i < build.Units.Count => [build.Units[i].Piece],
+            [_, "cabinet", ..] or [_, "cooling", ..] => OfCabinet(build, pointer),
             _ => [],
         };
         return from.Where(p => p is not null).Select(p => LineOf(p!.Value)).OfType<int>();
     }
 
-    private static IEnumerable<Piece?> OfItem(BayItem item, string[] rest) => rest switch
+    private static IEnumerable<Piece?> OfItem(BuildItem item, string[] rest) => rest switch
     {
         ["support", ..] when item.Rails is not null => [item.Rails, item.Piece],
         ["earthLead", ..] when item.Lead is not null => [item.Lead, item.Piece],
         _ => [item.Piece],
     };
 
-    private static Piece?[] OfCabinet(Bay bay, string pointer)
+    private static Piece?[] OfCabinet(RackBuild build, string pointer)
     {
-        var fitted = bay.CabinetParts
+        var fitted = build.CabinetParts
             .Where(p => pointer == p.Key || pointer.StartsWith(p.Key + "/", StringComparison.Ordinal))
             .Select(p => (Piece?)p.Value)
             .ToArray();
-        return fitted.Length > 0 ? fitted : pointer.StartsWith("/cabinet", StringComparison.Ordinal) ? [bay.CabinetPiece] : [];
+        return fitted.Length > 0 ? fitted : pointer.StartsWith("/cabinet", StringComparison.Ordinal) ? [build.CabinetPiece] : [];
     }
 }

@@ -14,9 +14,9 @@ internal static class MainsCords
     private const double SlackMm = 300;
 
     /// <summary>Assigns the cords of the basket and reports missing cords. The rack is mounted and wired.</summary>
-    public static void Plug(BasketContext context, Bay bay)
+    public static void Plug(BasketContext context, RackBuild build)
     {
-        var survey = bay.Wired;
+        var survey = build.Wired;
         List<(Cord Cord, double LengthM)> needs = [];
         foreach (var cord in survey.Power.Cords.Where(c => c.Code is ConnectorCode.C14 or ConnectorCode.C16 or ConnectorCode.C20 && c.Group is not null))
         {
@@ -26,20 +26,20 @@ internal static class MainsCords
         // Longest route first, so that long cords are not used on short routes.
         needs.Sort((x, y) => y.LengthM.CompareTo(x.LengthM) is var length && length != 0 ? length
             : Words.ById.Compare(x.Cord.Item.Id, y.Cord.Item.Id) is var name && name != 0 ? name : x.Cord.Plug.CompareTo(y.Cord.Plug));
-        List<(Cord Cord, double LengthM, Product Product)> lacking = [];
+        List<(Cord Cord, double LengthM, Product Product)> toAdd = [];
         foreach (var (cord, length) in needs)
         {
-            if (Best(cord.Code, length, bay.Stock.LeftOf(ProductKind.Cord).Select(e => e.Product)) is { } own)
+            if (Best(cord.Code, length, build.Stock.LeftOf(ProductKind.Cord).Select(e => e.Product)) is { } own)
             {
-                bay.Stock.Find(own.PartNumber)!.Take();
+                build.Stock.Find(own.PartNumber)!.Take();
             }
             else if (Best(cord.Code, length, context.Offered(ProductKind.Cord)) is { } offered)
             {
-                lacking.Add((cord, length, offered));
+                toAdd.Add((cord, length, offered));
             }
             else
             {
-                bay.Unmet.Add(new UnmetNeed
+                build.Unmet.Add(new UnmetNeed
                 {
                     What = $"A mains cord {PlugFit.Of(cord.Code).Code} to {PlugFit.Of(PlugFit.SocketFor(cord.Code)).Code} for {cord.Item.Id}",
                     Reason = Invariant($"The route from its outlet takes {length:0.##} m; no cord on offer fits both ends at that length."),
@@ -47,12 +47,12 @@ internal static class MainsCords
             }
         }
 
-        foreach (var alike in lacking.GroupBy(l => l.Product.Cord!).OrderBy(g => g.First().Product.PartNumber, StringComparer.Ordinal))
+        foreach (var alike in toAdd.GroupBy(l => l.Product.Cord!).OrderBy(g => g.First().Product.PartNumber, StringComparer.Ordinal))
         {
             string[] names = [.. alike.Select(a => a.Cord.Item.Id).Distinct()];
             foreach (var (product, units) in Packs.Choose(context.Offered(ProductKind.Cord).Where(p => p.Cord == alike.Key), alike.Count()))
             {
-                bay.Lacks.Add(new Lack(
+                build.MissingPieces.Add(new MissingPiece(
                     Stage.Cords,
                     product,
                     units,
@@ -91,5 +91,5 @@ internal static class MainsCords
         return Math.Ceiling(across) / 1000;
     }
 
-    private static double Middle(Mounted what) => what.Bottom!.Value + (what.HeightU / 2.0);
+    private static double Middle(MountedItem what) => what.Bottom!.Value + (what.HeightU / 2.0);
 }

@@ -17,7 +17,7 @@ internal static class MissingParts
             .Where(c => c.Value > CountOf(after).GetValueOrDefault(c.Key))
             .Select(c => c.Key)
             .ToHashSet(StringComparer.Ordinal);
-        var lines = completed.Added.Select(lack => Line(lack.Product, lack.OrderUnits, lack.Reason, RulesOf(lack.Stage).Where(remedied.Contains)));
+        var lines = completed.Added.Select(piece => Line(piece.Product, piece.OrderUnits, piece.Reason, RulesOf(piece.Stage).Where(remedied.Contains)));
         if (cabinet is not null)
         {
             lines = lines.Append(Line(

@@ -11,19 +11,19 @@ namespace RackCheck.Planning.Baskets;
 internal static class OutletNeeds
 {
     /// <summary>Reports missing PDUs. The rack has the PDUs of the basket.</summary>
-    public static void Find(BasketContext context, Bay bay)
+    public static void Find(BasketContext context, RackBuild build)
     {
-        var tree = bay.Wired.Power;
+        var tree = build.Wired.Power;
         Cord[] left = [.. tree.Cords.Where(c => c.Group is null)];
         (Cord Cord, string Supply)[] onOne = left.Length > 0 || context.Rules.IsOff<Redundancy>() ? [] : [.. OnOneSupply(tree)];
-        bay.OutletsShort = (1000 * left.Length) + onOne.Length;
+        build.OutletsShort = (1000 * left.Length) + onOne.Length;
         if (left.Length > 0)
         {
-            Propose(context, bay, [.. left.Select(c => (c, (string?)null))], isSecond: false);
+            Propose(context, build, [.. left.Select(c => (c, (string?)null))], isSecond: false);
         }
         else if (onOne.Length > 0)
         {
-            Propose(context, bay, [.. onOne.Select(o => (o.Cord, (string?)o.Supply))], isSecond: true);
+            Propose(context, build, [.. onOne.Select(o => (o.Cord, (string?)o.Supply))], isSecond: true);
         }
     }
 
@@ -40,17 +40,17 @@ internal static class OutletNeeds
         }
     }
 
-    private static void Propose(BasketContext context, Bay bay, List<(Cord Cord, string? But)> wanting, bool isSecond)
+    private static void Propose(BasketContext context, RackBuild build, List<(Cord Cord, string? But)> wanting, bool isSecond)
     {
         Product[] offered = context.OutletsGivenUp ? [] : [.. context.Offered(ProductKind.Pdu).Where(p => p.Pdu?.Groups is not null)];
-        var outlets = SupplyChoice.Outlets(bay);
+        var outlets = SupplyChoice.Outlets(build);
         var supplies = new Dictionary<string, Supply>(StringComparer.Ordinal);
         var found = new List<(Product Product, Cord[] Cords)>();
         wanting.Sort((x, y) => y.Cord.VoltAmperes.CompareTo(x.Cord.VoltAmperes) is var order && order != 0 ? order
             : Words.ById.Compare(x.Cord.Item.Id, y.Cord.Item.Id) is var name && name != 0 ? name : x.Cord.Plug.CompareTo(y.Cord.Plug));
         while (wanting.Count > 0
-            && bay.Units.Count + found.Count < Outlets.MostUnits
-            && Best(context, bay, offered, outlets, wanting) is var (product, supply, cords))
+            && build.Units.Count + found.Count < Outlets.MostUnits
+            && Best(context, build, offered, outlets, wanting) is var (product, supply, cords))
         {
             found.Add((product, cords));
             outlets[supply.Id] = outlets.GetValueOrDefault(supply.Id) + SupplyChoice.CountOf(product.Pdu!);
@@ -60,7 +60,7 @@ internal static class OutletNeeds
         foreach (var alike in found.GroupBy(f => f.Product.PartNumber).OrderBy(g => g.Key, StringComparer.Ordinal))
         {
             Cord[] cords = [.. alike.SelectMany(f => f.Cords)];
-            bay.Lacks.Add(new Lack(
+            build.MissingPieces.Add(new MissingPiece(
                 Stage.Outlets,
                 alike.First().Product,
                 Packs.Choose([alike.First().Product], alike.Count())[0].Units,
@@ -69,11 +69,11 @@ internal static class OutletNeeds
 
         if (wanting.Count > 0)
         {
-            bay.Unmet.Add(new UnmetNeed
+            build.Unmet.Add(new UnmetNeed
             {
                 What = isSecond ? "A PDU on a second supply" : $"Outlets for {PlugNames(wanting.Select(w => w.Cord))} plugs",
                 Reason = $"{Shortage([.. wanting.Select(w => w.Cord)], isSecond)}; no PDU on offer suits plug, voltage and "
-                    + $"{(bay.HasGivenSupplies ? "the specified supplies" : "region")}.",
+                    + $"{(build.HasGivenSupplies ? "the specified supplies" : "region")}.",
             });
         }
     }
@@ -91,17 +91,17 @@ internal static class OutletNeeds
     // The PDU that takes the most cords within its rating. Then one that is remotely switched where needed, that does not trip on inrush, that
     // suits the cabinet and that demands least of the supply.
     private static (Product Product, Supply Supply, Cord[] Cords)? Best(
-        BasketContext context, Bay bay, Product[] offered, Dictionary<string, int> outlets, List<(Cord Cord, string? But)> wanting)
+        BasketContext context, RackBuild build, Product[] offered, Dictionary<string, int> outlets, List<(Cord Cord, string? But)> wanting)
     {
-        var prefersVertical = Allowances.SideChannelMm(bay.Cabinet.WidthMm!.Value) >= Allowances.VerticalPduWidthMm;
+        var prefersVertical = Allowances.SideChannelMm(build.Cabinet.WidthMm!.Value) >= Allowances.VerticalPduWidthMm;
         return offered
-            .Where(p => !SupplyChoice.IsForUps(p) && (bay.HasGivenSupplies || SupplyChoice.SuitsRegion(bay.Region, p.Pdu!)))
-            .Select(p => (Product: p, Supply: SupplyChoice.For(bay, p.Pdu!, outlets)))
+            .Where(p => !SupplyChoice.IsForUps(p) && (build.HasGivenSupplies || SupplyChoice.SuitsRegion(build.Region, p.Pdu!)))
+            .Select(p => (Product: p, Supply: SupplyChoice.For(build, p.Pdu!, outlets)))
             .Where(c => c.Supply is not null)
             .Select(c => ((Product Product, Supply Supply, Cord[] Cords)?)(
                 c.Product,
                 c.Supply!,
-                Take(c.Product.Pdu!, c.Supply!, context.Limits.PduDesignShare, MostLeakageMa(context, bay, c.Product.Pdu!), wanting)))
+                Take(c.Product.Pdu!, c.Supply!, context.Limits.PduDesignShare, MostLeakageMa(context, build, c.Product.Pdu!), wanting)))
             .Where(c => c!.Value.Cords.Length > 0)
             .OrderByDescending(c => c!.Value.Cords.Length)
             .ThenBy(c => c!.Value.Cords.Any(WantsSwitch) && c.Value.Product.Pdu!.RemoteSwitched != true)
@@ -116,15 +116,15 @@ internal static class OutletNeeds
     }
 
     // If no supplies are specified, a proposed PDU gets its own supply. Leakage that is too high for one protective conductor is spread over several.
-    private static double MostLeakageMa(BasketContext context, Bay bay, PduFacts unit)
+    private static double MostLeakageMa(BasketContext context, RackBuild build, PduFacts unit)
     {
-        if (bay.HasGivenSupplies)
+        if (build.HasGivenSupplies)
         {
             return double.PositiveInfinity;
         }
 
         var secured = unit.Plug is { } plug && !PlugFit.Of(plug).Secured ? context.Rules.Limit<Leakage>(Leakage.LeakageMa) : double.PositiveInfinity;
-        return bay.Wired.Earth.IsHighIntegrity ? secured : Math.Min(secured, context.Rules.Limit<Leakage>(Leakage.HighLeakageMa));
+        return build.Wired.Earth.IsHighIntegrity ? secured : Math.Min(secured, context.Rules.Limit<Leakage>(Leakage.HighLeakageMa));
     }
 
     // Remotely switched outlets are sequenced; all others switch on at once.

@@ -11,62 +11,62 @@ internal static class Outlets
     public const int MostUnits = 32;
 
     /// <summary>Connects and mounts the PDUs and reports missing ones. All other items have positions.</summary>
-    public static void Connect(BasketContext context, Bay bay)
+    public static void Connect(BasketContext context, RackBuild build)
     {
-        StockEntry[] stock = [.. bay.Stock.LeftOf(ProductKind.Pdu)];
+        StockEntry[] stock = [.. build.Stock.LeftOf(ProductKind.Pdu)];
         foreach (var entry in stock.Where(e => !SupplyChoice.IsForUps(e.Product)))
         {
-            Add(bay, entry, unit => SupplyChoice.Take(bay, unit));
+            Add(build, entry, unit => SupplyChoice.Take(build, unit));
         }
 
         foreach (var entry in stock.Where(e => SupplyChoice.IsForUps(e.Product)))
         {
-            Add(bay, entry, unit => Feed(bay, unit));
+            Add(build, entry, unit => Feed(build, unit));
         }
 
-        foreach (var unit in bay.Units.Where(u => u.Unit.Mounting == PduMounting.Horizontal))
+        foreach (var unit in build.Units.Where(u => u.Unit.Mounting == PduMounting.Horizontal))
         {
-            Mount(bay, unit);
+            Mount(build, unit);
         }
 
-        OutletNeeds.Find(context, bay);
+        OutletNeeds.Find(context, build);
     }
 
     // One after the other, as long as a supply fits.
-    private static void Add(Bay bay, StockEntry entry, Func<Pdu, string?> connect)
+    private static void Add(RackBuild build, StockEntry entry, Func<Pdu, string?> connect)
     {
-        while (entry.Left > 0 && bay.Units.Count < MostUnits)
+        while (entry.Left > 0 && build.Units.Count < MostUnits)
         {
-            var unit = ProductParts.UnitOf(entry.Product, bay.IdFor(entry.Product), "");
+            var unit = ProductParts.UnitOf(entry.Product, build.IdFor(entry.Product), "");
             if (connect(unit) is not { } supply)
             {
                 return;
             }
 
-            bay.Units.Add(new BayUnit { Unit = unit with { Supply = supply }, Piece = entry.Take() });
+            build.Units.Add(new BuildPdu { Unit = unit with { Supply = supply }, Piece = entry.Take() });
         }
     }
 
     // A PDU with an appliance plug is fed from a UPS that feeds none yet. Without a UPS it needs a supply with appliance outlets,
     // and no such supply is assumed.
-    private static string? Feed(Bay bay, Pdu unit)
+    private static string? Feed(RackBuild build, Pdu unit)
     {
-        if (bay.Items.Where(i => i.Item is { Ups.Feeds: null }).MinBy(i => i.Id, StringComparer.Ordinal) is not { } ups)
+        if (build.Items.Where(i => i.Item is { Ups.Feeds: null }).MinBy(i => i.Id, StringComparer.Ordinal) is not { } ups)
         {
-            return bay.HasGivenSupplies ? SupplyChoice.Take(bay, unit) : null;
+            return build.HasGivenSupplies ? SupplyChoice.Take(build, unit) : null;
         }
 
         ups.Item = ups.Item with { Ups = ups.Item.Ups! with { Feeds = [unit.Id] } };
-        return SupplyChoice.BehindUps(bay);
+        return SupplyChoice.BehindUps(build);
     }
 
     // At the rear, as high as possible; otherwise at the front.
-    private static void Mount(Bay bay, BayUnit unit)
+    private static void Mount(RackBuild build, BuildPdu unit)
     {
         foreach (var face in (ReadOnlySpan<Face>)[Face.Rear, Face.Front])
         {
             unit.Unit = unit.Unit with { Position = new Position { U = 1, Face = face } };
-            if (FreeUnit(bay, unit) is { } free)
+            if (FreeUnit(build, unit) is { } free)
             {
                 unit.Unit = unit.Unit with { Position = new Position { U = free, Face = face } };
                 return;
@@ -76,9 +76,9 @@ internal static class Outlets
         unit.Unit = unit.Unit with { Position = null };
     }
 
-    private static int? FreeUnit(Bay bay, BayUnit unit)
+    private static int? FreeUnit(RackBuild build, BuildPdu unit)
     {
-        var description = bay.Describe();
+        var description = build.Describe();
         var survey = new RackSurvey(description with { Items = [.. description.Items.Select(i => i with { Power = null, Ups = null })] });
         var mounted = Array.Find(survey.Units, u => u.Id == unit.Unit.Id)!;
         return survey.Occupancy.FindPlace(mounted, Allowances.HorizontalUnitHeightU, survey.Cabinet.HeightU, survey.Cabinet.HeightU);

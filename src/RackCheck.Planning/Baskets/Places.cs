@@ -10,14 +10,14 @@ namespace RackCheck.Planning.Baskets;
 internal static class Places
 {
     /// <summary>Sets the positions. An item that does not fit gets none. Shelves are filled and rails assigned.</summary>
-    public static void Find(BasketContext context, Bay bay)
+    public static void Find(BasketContext context, RackBuild build)
     {
-        var survey = new RackSurvey(bay.Describe() with { Pdus = null, Supplies = null });
-        Carrier[] carriers = [.. bay.Items.Select((item, index) => new Carrier(item, survey.Items[index])).Where(c => c.Item.HeightU > 0)];
+        var survey = new RackSurvey(build.Describe() with { Pdus = null, Supplies = null });
+        Carrier[] carriers = [.. build.Items.Select((item, index) => new Carrier(item, survey.Items[index])).Where(c => c.Item.HeightU > 0)];
         foreach (var carrier in carriers)
         {
-            carrier.Console = carrier.Mounted.Load
-                .Prepend(carrier.Mounted)
+            carrier.Console = carrier.MountedItem.Load
+                .Prepend(carrier.MountedItem)
                 .FirstOrDefault(m => m.Category is ItemCategory.KeyboardDrawer or ItemCategory.Display);
         }
 
@@ -42,7 +42,7 @@ internal static class Places
 
         if (best.Left.Count > 0)
         {
-            bay.Unmet.Add(new UnmetNeed
+            build.Unmet.Add(new UnmetNeed
             {
                 What = $"Room for {Words.List(best.Left.Select(c => c.Item.Id))}",
                 Reason = Invariant($"The cabinet has {survey.Cabinet.HeightU} U; the equipment takes {carriers.Sum(c => c.ClaimU)} U ")
@@ -72,7 +72,7 @@ internal static class Places
     }
 
     // Distance from the middle of a console to the middle of its working height range, mm.
-    private static double Distance(RuleChecks rules, CabinetFacts cabinet, Mounted console, int bottom)
+    private static double Distance(RuleChecks rules, CabinetFacts cabinet, MountedItem console, int bottom)
     {
         var (least, most) = console.Category == ItemCategory.KeyboardDrawer
             ? (ConsoleHeight.KeyboardMinMm, ConsoleHeight.KeyboardMaxMm)
@@ -82,13 +82,13 @@ internal static class Places
     }
 
     /// <summary>An item on the uprights and the items on it.</summary>
-    private sealed class Carrier(BayItem item, Mounted mounted)
+    private sealed class Carrier(BuildItem item, MountedItem mounted)
     {
-        public BayItem Item => item;
+        public BuildItem Item => item;
 
-        public Mounted Mounted => mounted;
+        public MountedItem MountedItem => mounted;
 
-        public Mounted? Console { get; set; }
+        public MountedItem? Console { get; set; }
 
         public int ClaimU => item.HeightU + mounted.LoadHeightU;
 

@@ -8,47 +8,47 @@ namespace RackCheck.Planning.Baskets;
 internal static class Rails
 {
     /// <summary>Assigns the rails of the basket and reports missing rails. No item has a position yet.</summary>
-    public static void Hang(BasketContext context, Bay bay)
+    public static void Hang(BasketContext context, RackBuild build)
     {
         // Items that need a particular type come first, then the heaviest.
-        BayItem[] needing =
+        BuildItem[] needing =
         [
-            .. bay.Items.Where(i => i.NeedsRails)
+            .. build.Items.Where(i => i.NeedsRails)
                 .OrderBy(i => i.RailStyle is null)
                 .ThenByDescending(i => i.Item.MassKg ?? 0)
                 .ThenBy(i => i.Id, Words.ById),
         ];
-        List<(BayItem Item, Product Rails)> lacking = [];
+        List<(BuildItem Item, Product Rails)> toAdd = [];
         foreach (var item in needing)
         {
-            var wanted = WantedRange(bay, item);
-            if (Best(bay, item, wanted, bay.Stock.LeftOf(ProductKind.Support).Select(e => e.Product)) is { } own)
+            var wanted = WantedRange(build, item);
+            if (Best(build, item, wanted, build.Stock.LeftOf(ProductKind.Support).Select(e => e.Product)) is { } own)
             {
-                item.Rails = bay.Stock.Find(own.PartNumber)!.Take();
+                item.Rails = build.Stock.Find(own.PartNumber)!.Take();
                 item.Item = item.Item with { Support = Joined(wanted, own.Support!) };
             }
-            else if (Best(bay, item, wanted, context.Offered(ProductKind.Support)) is { } offered)
+            else if (Best(build, item, wanted, context.Offered(ProductKind.Support)) is { } offered)
             {
-                lacking.Add((item, offered));
+                toAdd.Add((item, offered));
             }
             else
             {
-                bay.Unmet.Add(new UnmetNeed
+                build.Unmet.Add(new UnmetNeed
                 {
                     What = $"{NameOf(item.RailStyle)} for {item.Id}",
-                    Reason = $"The front panel cannot carry it; no rails on offer suit {Needs(bay, item.Item)}.",
+                    Reason = $"The front panel cannot carry it; no rails on offer suit {Needs(build, item.Item)}.",
                 });
             }
         }
 
-        foreach (var alike in lacking.GroupBy(l => l.Rails.PartNumber).OrderBy(g => g.Key, StringComparer.Ordinal))
+        foreach (var alike in toAdd.GroupBy(l => l.Rails.PartNumber).OrderBy(g => g.Key, StringComparer.Ordinal))
         {
             var product = alike.First().Rails;
             var style = NameOf(product.Support!.Style).ToLowerInvariant();
             var names = Words.List(alike.Select(a => a.Item.Id));
             foreach (var (pack, units) in Packs.Choose([product], alike.Count()))
             {
-                bay.Lacks.Add(new Lack(
+                build.MissingPieces.Add(new MissingPiece(
                     Stage.Rails,
                     pack,
                     units,
@@ -63,26 +63,26 @@ internal static class Rails
         spacingMm is not { } spacing || new SetbackInterval(support?.MinSpacingMm ?? 0, support?.MaxSpacingMm ?? double.PositiveInfinity).Holds(spacing);
 
     // Range of upright spacing in the equipment's data, if any.
-    private static Support? WantedRange(Bay bay, BayItem item) => bay.Stock.Find(item.Piece.PartNumber)!.Product.Item!.Support;
+    private static Support? WantedRange(RackBuild build, BuildItem item) => build.Stock.Find(item.Piece.PartNumber)!.Product.Item!.Support;
 
-    private static Product? Best(Bay bay, BayItem item, Support? wanted, IEnumerable<Product> rails) => rails
-        .Where(p => p.Support is { } support && Fits(bay, item, wanted, support))
+    private static Product? Best(RackBuild build, BuildItem item, Support? wanted, IEnumerable<Product> rails) => rails
+        .Where(p => p.Support is { } support && Fits(build, item, wanted, support))
         .OrderBy(p => p.Support!.RatedKg ?? double.PositiveInfinity)
         .ThenBy(p => p.Support!.Style == SupportStyle.Slides)
         .ThenBy(p => p.PartNumber, StringComparer.Ordinal)
         .FirstOrDefault();
 
-    private static bool Fits(Bay bay, BayItem item, Support? wanted, Support support)
+    private static bool Fits(RackBuild build, BuildItem item, Support? wanted, Support support)
     {
         if (support.Style is not (SupportStyle.Slides or SupportStyle.Runners) || (item.RailStyle is { } style && style != support.Style))
         {
             return false;
         }
 
-        var room = support.Style == SupportStyle.Slides ? bay.OpeningMm - (2 * (support.ThicknessMm ?? Allowances.SlideThicknessMm)) : bay.OpeningMm;
+        var room = support.Style == SupportStyle.Slides ? build.OpeningMm - (2 * (support.ThicknessMm ?? Allowances.SlideThicknessMm)) : build.OpeningMm;
         return !(item.Item.MassKg > support.RatedKg)
             && !(item.Item.Body?.WidthMm > room + SetbackInterval.ToleranceMm)
-            && Reaches(support, bay.SpacingMm) && Reaches(wanted, bay.SpacingMm);
+            && Reaches(support, build.SpacingMm) && Reaches(wanted, build.SpacingMm);
     }
 
     private static Support Joined(Support? wanted, Support rails) => rails with
@@ -93,7 +93,7 @@ internal static class Rails
         CableArm = rails.CableArm ?? wanted?.CableArm,
     };
 
-    private static string Needs(Bay bay, Item item)
+    private static string Needs(RackBuild build, Item item)
     {
         List<string> needs = ["its width"];
         if (item.MassKg is { } mass)
@@ -101,7 +101,7 @@ internal static class Rails
             needs.Add(Invariant($"its mass of {mass:0.###} kg"));
         }
 
-        if (bay.SpacingMm is { } spacing)
+        if (build.SpacingMm is { } spacing)
         {
             needs.Add(Invariant($"the upright spacing of {spacing:0.###} mm"));
         }

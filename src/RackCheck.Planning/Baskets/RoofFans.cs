@@ -15,9 +15,9 @@ internal static class RoofFans
     private static readonly RackChecker All = RuleChecks.OfThemes("cooling");
 
     /// <summary>Reports the missing roof fan unit. The rack holds everything that dissipates heat.</summary>
-    public static void Find(BasketContext context, Bay bay)
+    public static void Find(BasketContext context, RackBuild build)
     {
-        var rack = bay.Describe();
+        var rack = build.Describe();
         var finding = Checker.Recheck(ResolvedRack.Plain(rack)).Findings.FirstOrDefault(f => f.Accepted is null);
         if (finding is null)
         {
@@ -39,7 +39,7 @@ internal static class RoofFans
             .FirstOrDefault();
         if (product is not null)
         {
-            bay.Lacks.Add(new Lack(
+            build.MissingPieces.Add(new MissingPiece(
                 Stage.Cooling,
                 product,
                 1,

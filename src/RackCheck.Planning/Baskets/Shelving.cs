@@ -8,21 +8,21 @@ namespace RackCheck.Planning.Baskets;
 internal static class Shelving
 {
     /// <summary>Fills the shelves of the basket and reports missing shelves. No item has a position yet.</summary>
-    public static void Fill(BasketContext context, Bay bay)
+    public static void Fill(BasketContext context, RackBuild build)
     {
         // Deepest and heaviest first: a shelf that takes them takes the rest.
-        BayItem[] loose =
+        BuildItem[] loose =
         [
-            .. bay.Items.Where(i => i.HeightU == 0)
+            .. build.Items.Where(i => i.HeightU == 0)
                 .OrderByDescending(i => i.Item.Body?.DepthMm ?? 0)
                 .ThenByDescending(i => i.Item.MassKg ?? 0)
                 .ThenBy(i => i.Id, Words.ById),
         ];
-        Board[] boards = [.. bay.Items.Where(i => i.IsShelf && Fits(bay, i.Item)).Select(i => new Board(i.Item)).Order()];
-        List<BayItem> left = [];
+        Board[] boards = [.. build.Items.Where(i => i.IsShelf && Fits(build, i.Item)).Select(i => new Board(i.Item)).Order()];
+        List<BuildItem> left = [];
         foreach (var item in loose)
         {
-            if (Find(bay, boards, item.Item) is { } board)
+            if (Find(build, boards, item.Item) is { } board)
             {
                 board.Bear(item.Item);
                 item.Item = item.Item with { OnShelf = board.Shelf.Id };
@@ -35,23 +35,23 @@ internal static class Shelving
 
         if (left.Count > 0)
         {
-            Propose(context, bay, left);
+            Propose(context, build, left);
         }
     }
 
-    private static void Propose(BasketContext context, Bay bay, List<BayItem> left)
+    private static void Propose(BasketContext context, RackBuild build, List<BuildItem> left)
     {
-        Product[] offered = [.. context.Offered(ProductKind.Shelf).Where(p => p.Item is not null && Fits(bay, ProductParts.ItemOf(p, p.PartNumber)))];
+        Product[] offered = [.. context.Offered(ProductKind.Shelf).Where(p => p.Item is not null && Fits(build, ProductParts.ItemOf(p, p.PartNumber)))];
         List<(Board Board, Product Product, List<string> Names)> made = [];
         foreach (var item in left)
         {
-            var at = made.FindIndex(m => m.Board.Takes(bay, item.Item));
+            var at = made.FindIndex(m => m.Board.Takes(build, item.Item));
             if (at < 0)
             {
-                var board = offered.Select(p => new Board(ProductParts.ItemOf(p, p.PartNumber))).Order().FirstOrDefault(b => b.Takes(bay, item.Item));
+                var board = offered.Select(p => new Board(ProductParts.ItemOf(p, p.PartNumber))).Order().FirstOrDefault(b => b.Takes(build, item.Item));
                 if (board is null)
                 {
-                    bay.Unmet.Add(new UnmetNeed
+                    build.Unmet.Add(new UnmetNeed
                     {
                         What = $"A shelf for {item.Id}",
                         Reason = Invariant($"It is not rack-mountable and needs a shelf; no shelf on offer for this cabinet takes {Size(item.Item)}."),
@@ -70,7 +70,7 @@ internal static class Shelving
         foreach (var alike in made.GroupBy(m => m.Product.PartNumber).OrderBy(g => g.Key, StringComparer.Ordinal))
         {
             var product = alike.First().Product;
-            bay.Lacks.Add(new Lack(
+            build.MissingPieces.Add(new MissingPiece(
                 Stage.Shelves,
                 product,
                 Packs.Choose([product], alike.Count())[0].Units,
@@ -82,17 +82,17 @@ internal static class Shelving
     private static string Size(Item item) => Invariant($"{item.Body?.WidthMm:0.###} x {item.Body?.DepthMm:0.###} mm and {item.MassKg:0.###} kg");
 
     // A four-post shelf needs an upright spacing within its range. No shelf may reach into the rear door.
-    private static bool Fits(Bay bay, Item shelf)
+    private static bool Fits(RackBuild build, Item shelf)
     {
-        var cabinet = bay.Cabinet;
+        var cabinet = build.Cabinet;
         var door = cabinet.RearDoor?.Style == DoorStyle.None ? 0 : cabinet.RearDoor?.DepthMm ?? CabinetSizes.DoorDepthMm;
         var reach = (shelf.Body?.DepthMm ?? 0) + (shelf.RearProjectionMm ?? Allowances.RearProjectionBareMm);
-        return Rails.Reaches(shelf.Support, bay.SpacingMm)
+        return Rails.Reaches(shelf.Support, build.SpacingMm)
             && (cabinet.Uprights?.FrontSetbackMm ?? 0) + reach <= cabinet.DepthMm - door;
     }
 
-    private static Board? Find(Bay bay, Board[] boards, Item item) =>
-        Array.Find(boards, b => b.IsUsed && b.Takes(bay, item)) ?? Array.Find(boards, b => !b.IsUsed && b.Takes(bay, item));
+    private static Board? Find(RackBuild build, Board[] boards, Item item) =>
+        Array.Find(boards, b => b.IsUsed && b.Takes(build, item)) ?? Array.Find(boards, b => !b.IsUsed && b.Takes(build, item));
 
     // A shelf and the items on it. The smallest suitable shelf sorts first.
     private sealed class Board(Item shelf) : IComparable<Board>
@@ -106,9 +106,9 @@ internal static class Shelving
 
         private double RatedKg => shelf.Support?.RatedKg ?? double.PositiveInfinity;
 
-        public bool Takes(Bay bay, Item item) =>
+        public bool Takes(RackBuild build, Item item) =>
             shelf.Body?.DepthMm is { } depth && !(item.Body?.DepthMm > depth)
-            && widthMm + (item.Body?.WidthMm ?? 0) <= bay.OpeningMm - Allowances.ShelfWidthLossMm
+            && widthMm + (item.Body?.WidthMm ?? 0) <= build.OpeningMm - Allowances.ShelfWidthLossMm
             && loadKg + (item.MassKg ?? 0) <= RatedKg;
 
         public void Bear(Item item)

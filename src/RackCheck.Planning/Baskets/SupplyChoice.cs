@@ -17,20 +17,20 @@ internal static class SupplyChoice
 
     /// <summary>The supply that would feed the next PDU.</summary>
     /// <returns>The supply, which may not be in the rack yet; null if none fits.</returns>
-    public static Supply? For(Bay bay, PduFacts unit, IReadOnlyDictionary<string, int> outlets)
+    public static Supply? For(RackBuild build, PduFacts unit, IReadOnlyDictionary<string, int> outlets)
     {
-        if (bay.HasGivenSupplies)
+        if (build.HasGivenSupplies)
         {
             // The supply with the fewest outlets, so that dual-corded items get two supplies.
-            return bay.Supplies.Where(s => Takes(s, unit)).MinBy(s => outlets.GetValueOrDefault(s.Id));
+            return build.Supplies.Where(s => Takes(s, unit)).MinBy(s => outlets.GetValueOrDefault(s.Id));
         }
 
-        if (bay.Supplies.Count < MostSupplies)
+        if (build.Supplies.Count < MostSupplies)
         {
-            return Assumed(bay, unit);
+            return Assumed(build, unit);
         }
 
-        return bay.Supplies.Where(s => Takes(s, unit)).MinBy(s => outlets.GetValueOrDefault(s.Id));
+        return build.Supplies.Where(s => Takes(s, unit)).MinBy(s => outlets.GetValueOrDefault(s.Id));
     }
 
     /// <summary>Whether the plug of a PDU suits the region if no supply is specified.</summary>
@@ -45,10 +45,10 @@ internal static class SupplyChoice
     };
 
     /// <summary>Number of outlets per supply, by supply id.</summary>
-    public static Dictionary<string, int> Outlets(Bay bay)
+    public static Dictionary<string, int> Outlets(RackBuild build)
     {
         var sum = new Dictionary<string, int>(StringComparer.Ordinal);
-        foreach (var unit in bay.Units)
+        foreach (var unit in build.Units)
         {
             sum[unit.Unit.Supply] = sum.GetValueOrDefault(unit.Unit.Supply) + CountOf(unit.Unit);
         }
@@ -61,42 +61,42 @@ internal static class SupplyChoice
 
     /// <summary>Id of the supply that feeds a PDU. An assumed supply is added to the rack.</summary>
     /// <returns>The id; null if no supply fits.</returns>
-    public static string? Take(Bay bay, Pdu unit)
+    public static string? Take(RackBuild build, Pdu unit)
     {
-        if (For(bay, unit, Outlets(bay)) is not { } supply)
+        if (For(build, unit, Outlets(build)) is not { } supply)
         {
             return null;
         }
 
-        Use(bay, supply);
+        Use(build, supply);
         return supply.Id;
     }
 
     /// <summary>Supply id of a PDU fed from a UPS. The contract requires one; it is a supply of the room.</summary>
-    public static string BehindUps(Bay bay)
+    public static string BehindUps(RackBuild build)
     {
-        if (bay.Supplies.Count == 0)
+        if (build.Supplies.Count == 0)
         {
-            Use(bay, Assumed(bay, new ProductPdu { RatedA = 16, Plug = ConnectorCode.Iec60309A16P1 }));
+            Use(build, Assumed(build, new ProductPdu { RatedA = 16, Plug = ConnectorCode.Iec60309A16P1 }));
         }
 
-        return bay.Supplies[0].Id;
+        return build.Supplies[0].Id;
     }
 
-    private static void Use(Bay bay, Supply supply)
+    private static void Use(RackBuild build, Supply supply)
     {
-        if (bay.HasGivenSupplies || bay.Supplies.Contains(supply))
+        if (build.HasGivenSupplies || build.Supplies.Contains(supply))
         {
             return;
         }
 
-        bay.Assumptions.Add(new Assumption
+        build.Assumptions.Add(new Assumption
         {
-            Pointer = Invariant($"/supplies/{bay.Supplies.Count}"),
+            Pointer = Invariant($"/supplies/{build.Supplies.Count}"),
             Value = Invariant($"{supply.VoltageV:0.###} V, {supply.RatedA:0.###} A, {supply.Phases} {(supply.Phases == 1 ? "phase" : "phases")}"),
             Basis = "no supplies specified: one assumed per PDU, to suit its plug and the region",
         });
-        bay.Supplies.Add(supply);
+        build.Supplies.Add(supply);
     }
 
     private static bool Takes(Supply supply, PduFacts unit) =>
@@ -105,14 +105,14 @@ internal static class SupplyChoice
     private static bool HasThreePhases(PduFacts unit) =>
         (unit.Plug is { } plug && PlugFit.IsThreePhase(plug)) || unit.Groups?.Any(g => g.Phase is Phase.L2 or Phase.L3) == true;
 
-    private static Supply Assumed(Bay bay, PduFacts unit)
+    private static Supply Assumed(RackBuild build, PduFacts unit)
     {
-        var america = bay.Region == Region.Na;
+        var america = build.Region == Region.Na;
         var rated = unit.Plug is { } plug ? PlugFit.RatedA(plug, america) : double.PositiveInfinity;
         rated = double.IsInfinity(rated) ? unit.RatedA ?? 16 : rated;
         return new Supply
         {
-            Id = ((char)('A' + bay.Supplies.Count)).ToString(),
+            Id = ((char)('A' + build.Supplies.Count)).ToString(),
             VoltageV = !america ? EuropeanV : unit.Plug is ConnectorCode.Nema515 or ConnectorCode.Nema520 ? NorthAmericanV : NorthAmericanTwoPoleV,
             Phases = HasThreePhases(unit) ? 3 : 1,
             RatedA = rated,

@@ -10,7 +10,7 @@ public sealed class TrialBudget(double trials)
     public bool IsExhausted { get; private set; }
 
     /// <summary>Takes a trial.</summary>
-    /// <param name="cost">What it costs, by <see cref="CureTrials.CostOf"/>.</param>
+    /// <param name="cost">What it costs, by <see cref="RemedyTrials.CostOf"/>.</param>
     /// <returns>Whether it may be made.</returns>
     public bool Spend(double cost)
     {

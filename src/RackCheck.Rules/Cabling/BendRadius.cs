@@ -59,27 +59,27 @@ public sealed class BendRadius : Rule
         }
     }
 
-    private static void ReportMissing(RuleContext context, Mounted item)
+    private static void ReportMissing(RuleContext context, MountedItem item)
     {
         const string Message = "Without this value, the cable bend radius behind the equipment cannot be checked.";
         var survey = context.Survey;
         if (item.BodyDepthMm is null)
         {
-            context.Lacks(Pointers.ItemBodyDepth[item.Index], Message);
+            context.ReportMissing(Pointers.ItemBodyDepth[item.Index], Message);
         }
 
         if (survey.Depth.SetbackMm is null)
         {
-            context.Lacks(Pointers.FrontSetback, Message);
+            context.ReportMissing(Pointers.FrontSetback, Message);
         }
 
         if (item.Face == Face.Rear && survey.Cabinet.SpacingMm is null)
         {
-            context.Lacks(Pointers.Spacing, Message);
+            context.ReportMissing(Pointers.Spacing, Message);
         }
     }
 
-    private static void Report(RuleContext context, Mounted item, double space, double thickest, double factor)
+    private static void Report(RuleContext context, MountedItem item, double space, double thickest, double factor)
     {
         var survey = context.Survey;
         var needed = factor * thickest;
@@ -103,7 +103,7 @@ public sealed class BendRadius : Rule
                     + Invariant($" < {factor:0.###} x {thickest:0.###} = {needed:0.###}")
                 : Invariant($"{setback:0.###} + {survey.Cabinet.SpacingMm:0.###} - {item.BodyDepthMm:0.###} - {cabinet.FrontDoorMm:0.###}")
                     + Invariant($" = {space:0.###} < {factor:0.###} x {thickest:0.###} = {needed:0.###}"),
-            Cures = CablingCures.MoreBehind(survey, item, factor),
+            Candidates = CablingRemedies.MoreBehind(survey, item, factor),
         });
     }
 }

@@ -49,7 +49,8 @@ public sealed class SideSpace : Rule
         {
             foreach (var item in context.Survey.Items.Where(CableSurvey.HidesCables))
             {
-                context.Lacks(SitePointers.ItemCables[item.Index], "Without the cables of all equipment, the fill of the side channels cannot be checked.");
+                context.ReportMissing(
+                    SitePointers.ItemCables[item.Index], "Without the cables of all equipment, the fill of the side channels cannot be checked.");
             }
         }
     }
@@ -84,7 +85,7 @@ public sealed class SideSpace : Rule
                 : Invariant($"({width:0.###} - {RackGeometry.PanelWidthMm}) / 2 - {Allowances.SideChannelLossMm:0}")
                     + Invariant($" = {((width - RackGeometry.PanelWidthMm) / 2) - Allowances.SideChannelLossMm:0.###} <= 0, no channel; ")
                     + Invariant($"{cables.AreaMm2:0.###} > 0"),
-            Cures = CablingCures.MoreChannel(survey, percent),
+            Candidates = CablingRemedies.MoreChannel(survey, percent),
         });
     }
 }

@@ -91,7 +91,7 @@ public sealed class Contradiction : PartRule
             Actual = Quantities.Of(difference.Given.Value.Number.Value, unit),
             Limit = Quantities.Of(limit, unit),
             Calculation = text,
-            Cures = [new Cure($"Remove the part number of {part.Name}: it is a different product", PartEdits.Without(rack.Description, part))],
+            Candidates = [new RemedyCandidate($"Remove the part number of {part.Name}: it is a different product", PartEdits.Without(rack.Description, part))],
         };
     }
 
@@ -117,10 +117,10 @@ public sealed class Contradiction : PartRule
             Actual = given?.Number is { } number && unit is not null ? Quantities.Of(number, unit) : null,
             Limit = bound is { LimitValue: var limit } && unit is not null ? Quantities.Of(limit, unit) : null,
             Calculation = bound?.Text,
-            Cures =
+            Candidates =
             [
-                new Cure($"Use the values of the catalogue for {part.Name}", PartEdits.AsTold(rack.Description, part)),
-                new Cure($"Remove the part number of {part.Name}: it is a different product", PartEdits.Without(rack.Description, part)),
+                new RemedyCandidate($"Use the values of the catalogue for {part.Name}", PartEdits.AsTold(rack.Description, part)),
+                new RemedyCandidate($"Remove the part number of {part.Name}: it is a different product", PartEdits.Without(rack.Description, part)),
             ],
         };
     }

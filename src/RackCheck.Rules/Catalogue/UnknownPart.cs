@@ -57,7 +57,7 @@ public sealed class UnknownPart : PartRule
                 Subject = part.Name,
                 Identity = part.Pointer.StartsWith("/cabinet", StringComparison.Ordinal) ? [part.Pointer[1..], ""] : [part.Pointer.Split('/')[1], part.Name],
                 Pointers = [part.Pointer + "/partNumber"],
-                Cures = Cures(context.Rack, part),
+                Candidates = Candidates(context.Rack, part),
             });
         }
     }
@@ -76,11 +76,11 @@ public sealed class UnknownPart : PartRule
         product.Door is { } door ? NamedEnumConverter<Face>.Name(door.Face) + "-door" : NamedEnumConverter<ProductKind>.Name(product.Kind);
 
     // Only where the item is fully described: otherwise its data comes from the part number.
-    private static IEnumerable<Cure> Cures(ResolvedRack rack, Part part)
+    private static IEnumerable<RemedyCandidate> Candidates(ResolvedRack rack, Part part)
     {
         if (!rack.Missing().Any(m => m[..m.LastIndexOf('/')] == part.Pointer))
         {
-            yield return new Cure($"Remove the part number of {part.Name}, which is fully described", PartEdits.Without(rack.Description, part));
+            yield return new RemedyCandidate($"Remove the part number of {part.Name}, which is fully described", PartEdits.Without(rack.Description, part));
         }
     }
 }

@@ -38,7 +38,7 @@ public sealed class Airflow : Rule
     {
         const string Message = "Heat loads of items or data of the airflow path are missing, so the airflow cannot be checked.";
         var heat = context.Survey.Heat;
-        if (!heat.HasHeat || MissingHeatData.ReportDoors(context, Message) || heat.Way.Path is AirPath.Closed or AirPath.AirConditioner)
+        if (!heat.HasHeat || MissingHeatData.ReportDoors(context, Message) || heat.AirPath.Mode is CoolingMode.Closed or CoolingMode.AirConditioner)
         {
             return;
         }
@@ -48,7 +48,7 @@ public sealed class Airflow : Rule
         {
             ReportMissing(context, Message);
         }
-        else if (available < heat.NeededM3h && !(heat.Way.Path == AirPath.Doors && ReportMissingFlows(context, Message)))
+        else if (available < heat.NeededM3h && !(heat.AirPath.Mode == CoolingMode.Doors && ReportMissingFlows(context, Message)))
         {
             Report(context, available);
         }
@@ -56,19 +56,19 @@ public sealed class Airflow : Rule
 
     private static void ReportMissing(RuleContext context, string message)
     {
-        var way = context.Survey.Heat.Way;
-        switch (way.Path)
+        var path = context.Survey.Heat.AirPath;
+        switch (path.Mode)
         {
-            case AirPath.Underfloor:
-                context.Lacks(Pointers.UnderfloorFlow, message);
+            case CoolingMode.Underfloor:
+                context.ReportMissing(Pointers.UnderfloorFlow, message);
                 break;
-            case AirPath.Doors:
+            case CoolingMode.Doors:
                 ReportMissingFlows(context, message, withStill: true);
                 break;
             default:
-                foreach (var pointer in way.Missing)
+                foreach (var pointer in path.Missing)
                 {
-                    context.Lacks(pointer, message);
+                    context.ReportMissing(pointer, message);
                 }
 
                 break;
@@ -84,7 +84,7 @@ public sealed class Airflow : Rule
             if (HeatSurvey.HeatOf(item) is not 0 && item.Item!.Airflow?.FlowM3h is null && (withStill || item.Item.Airflow?.Direction != AirflowDirection.None))
             {
                 any = true;
-                context.Lacks(Pointers.ItemFlow[item.Index], message);
+                context.ReportMissing(Pointers.ItemFlow[item.Index], message);
             }
         }
 
@@ -99,13 +99,13 @@ public sealed class Airflow : Rule
     {
         var survey = context.Survey;
         var heat = survey.Heat;
-        var (words, pointer) = heat.Way.Path switch
+        var (words, pointer) = heat.AirPath.Mode switch
         {
-            AirPath.Forced => ("The fans deliver", heat.Way.HasRoofFans ? Pointers.RoofFans : Pointers.FanTrays),
-            AirPath.Underfloor => ("The underfloor supply delivers", Pointers.UnderfloorFlow),
+            CoolingMode.Forced => ("The fans deliver", heat.AirPath.HasRoofFans ? Pointers.RoofFans : Pointers.FanTrays),
+            CoolingMode.Underfloor => ("The underfloor supply delivers", Pointers.UnderfloorFlow),
             _ => ("The equipment's own fans deliver", "/items"),
         };
-        var working = heat.Way.LossK is { } k and > 0 && double.IsFinite(k) ? WorkingPoint(Math.Round(k, 10), available) : "";
+        var working = heat.AirPath.LossK is { } k and > 0 && double.IsFinite(k) ? WorkingPoint(Math.Round(k, 10), available) : "";
         context.Report(new FindingDraft
         {
             Message = words + " {availableM3h} m3/h; {heatW} W at a rise of {riseK} K needs {neededM3h} m3/h.",
@@ -119,7 +119,7 @@ public sealed class Airflow : Rule
             Calculation =
                 Invariant($"3600 x {heat.KnownW:0.###} / ({heat.DensityKgM3:0.####} x {Air.HeatCapacity:0} x {heat.AllowedRiseK:0.###}) = ")
                 + Invariant($"{heat.NeededM3h:0.###} > {available:0.###}{working}"),
-            Cures = CoolingCures.Improve(survey),
+            Candidates = CoolingRemedies.Improve(survey),
         });
     }
 }

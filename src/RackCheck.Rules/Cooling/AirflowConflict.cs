@@ -24,7 +24,7 @@ public sealed class AirflowConflict : Rule
             + "cabinet with side panels that is narrower than 800 mm.",
         Why = "Each item draws in the exhaust air of the other, or its own exhaust air recirculates around the body.",
         Formula = "adjacent U positions, directions front-to-rear and rear-to-front; direction side and width < widthMm",
-        Sources = [Sources.BreathingPractice],
+        Sources = [Sources.AirflowPractice],
         Limits = [WidthMm],
         Needs = ["/items/*/airflow/direction", "/items/*/position", "/cabinet/widthMm", "/cabinet/sidePanels"],
         Remedies = ["Move one of them to another U position.", "Use a cabinet 800 mm wide.", "Move the equipment to another rack."],
@@ -39,8 +39,8 @@ public sealed class AirflowConflict : Rule
     {
         var survey = context.Survey;
         var width = context.Limit(WidthMm);
-        var isNarrow = Quantities.Round(survey.Cabinet.WidthMm) < Quantities.Round(width) && !survey.Heat.Way.AreSidesOpen;
-        Mounted? reversed = null;
+        var isNarrow = Quantities.Round(survey.Cabinet.WidthMm) < Quantities.Round(width) && !survey.Heat.AirPath.AreSidesOpen;
+        MountedItem? reversed = null;
         foreach (var item in survey.Items)
         {
             var direction = item.Item!.Airflow?.Direction;
@@ -74,10 +74,10 @@ public sealed class AirflowConflict : Rule
         }
     }
 
-    private static AirflowDirection? DirectionOf(Mounted what) =>
+    private static AirflowDirection? DirectionOf(MountedItem what) =>
         what.Item?.Airflow?.Direction is { } direction and (AirflowDirection.FrontToRear or AirflowDirection.RearToFront) ? direction : null;
 
-    private static void ReportPair(RuleContext context, Mounted lower, Mounted upper)
+    private static void ReportPair(RuleContext context, MountedItem lower, MountedItem upper)
     {
         var survey = context.Survey;
         var isLowerReversed = DirectionOf(lower) == AirflowDirection.RearToFront;
@@ -89,11 +89,11 @@ public sealed class AirflowConflict : Rule
             Subject = survey.Cabinet.Place(backward),
             Identity = ["pair", forward.Id, backward.Id],
             Pointers = [backward.Pointer, forward.Pointer],
-            Cures = CoolingCures.PartNeighbours(survey, backward, forward),
+            Candidates = CoolingRemedies.PartNeighbours(survey, backward, forward),
         });
     }
 
-    private static void ReportSide(RuleContext context, Mounted item, double width)
+    private static void ReportSide(RuleContext context, MountedItem item, double width)
     {
         var survey = context.Survey;
         var actual = survey.Cabinet.WidthMm;
@@ -107,7 +107,7 @@ public sealed class AirflowConflict : Rule
             Actual = Quantities.Millimetres(actual),
             Limit = Quantities.Millimetres(width),
             Calculation = Invariant($"{actual:0.###} < {width:0.###}"),
-            Cures = CoolingCures.WidenFor(survey, item, width),
+            Candidates = CoolingRemedies.WidenFor(survey, item, width),
         });
     }
 }

@@ -44,12 +44,12 @@ public sealed class Condensation : Rule
 
         if (cooling.Underfloor is not null && supply is null)
         {
-            context.Lacks(Pointers.UnderfloorC, "The temperature of the underfloor air is missing, so condensation cannot be checked.");
+            context.ReportMissing(Pointers.UnderfloorC, "The temperature of the underfloor air is missing, so condensation cannot be checked.");
         }
 
         if (context.Survey.Description.Site?.HumidityMaxPercent is null)
         {
-            context.Lacks(Pointers.Humidity, "The humidity of the room is missing, so condensation cannot be checked.");
+            context.ReportMissing(Pointers.Humidity, "The humidity of the room is missing, so condensation cannot be checked.");
         }
         else if (context.Survey.Heat.DewPointC is { } dew)
         {
@@ -93,7 +93,7 @@ public sealed class Condensation : Rule
                 Invariant($"ln({humidity:0.###} / 100) + 17.62 x {heat.AmbientC:0.###} / (243.12 + {heat.AmbientC:0.###}) = {gamma:0.######}; ")
                 + Invariant($"243.12 x {gamma:0.######} / (17.62 - {gamma:0.######}) = {heat.DewPointC:0.###}; ")
                 + Invariant($"{dew:0.##} + {margin:0.###} = {least:0.###} > {cold:0.###}"),
-            Cures = CoolingCures.Warmer(context.Survey, pointer, cold, least, margin),
+            Candidates = CoolingRemedies.Warmer(context.Survey, pointer, cold, least, margin),
         });
     }
 }

@@ -33,7 +33,7 @@ public sealed class CoolerAvoidable : Rule
     public override void Check(RuleContext context)
     {
         var heat = context.Survey.Heat;
-        if (!heat.HasHeat || heat.Way.Path != AirPath.AirConditioner || !CoolingCures.AllowsOpenings(context.Survey))
+        if (!heat.HasHeat || heat.AirPath.Mode != CoolingMode.AirConditioner || !CoolingRemedies.AllowsOpenings(context.Survey))
         {
             return;
         }
@@ -59,7 +59,7 @@ public sealed class CoolerAvoidable : Rule
         {
             if (HeatSurvey.HeatOf(item) is not 0)
             {
-                context.Lacks(
+                context.ReportMissing(
                     Pointers.ItemMaxInlet[item.Index],
                     "Inlet limits are missing, so room air cannot be checked as a replacement for the air conditioner.");
             }
@@ -71,7 +71,7 @@ public sealed class CoolerAvoidable : Rule
         var survey = context.Survey;
         var heat = survey.Heat;
         var doorsDo = heat.HasOwnFlow && heat.OwnFlowM3h >= heat.NeededM3h;
-        var fans = doorsDo ? null : CoolingCures.RoofFans(survey, survey.Description
+        var fans = doorsDo ? null : CoolingRemedies.RoofFans(survey, survey.Description
             with { Cooling = survey.Description.Cooling! with { AirConditioner = null } });
         if (!doorsDo && fans is null)
         {
@@ -94,7 +94,7 @@ public sealed class CoolerAvoidable : Rule
                 Invariant($"3600 x {heat.KnownW:0.###} / ({heat.DensityKgM3:0.####} x {Air.HeatCapacity:0} x {heat.AllowedRiseK:0.###}) = ")
                 + Invariant($"{heat.NeededM3h:0.###} <= {(doorsDo ? heat.OwnFlowM3h : fans!.Value.FlowM3h):0.###}; ")
                 + Invariant($"{heat.AmbientC:0.###} <= {heat.LeastInletC:0.###}"),
-            Cures = CoolingCures.WithoutCooler(survey),
+            Candidates = CoolingRemedies.WithoutCooler(survey),
         });
     }
 }

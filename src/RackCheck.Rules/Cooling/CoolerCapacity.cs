@@ -67,7 +67,7 @@ public sealed class CoolerCapacity : Rule
             if (item.Item!.HeatW is null
                 && item.Category is not (ItemCategory.BlankingPanel or ItemCategory.Shelf or ItemCategory.CableManager or ItemCategory.AirConditioner))
             {
-                context.Lacks(Pointers.ItemHeat[item.Index], "No item has a heat load, so the cooling load of the air conditioner is unknown.");
+                context.ReportMissing(Pointers.ItemHeat[item.Index], "No item has a heat load, so the cooling load of the air conditioner is unknown.");
             }
         }
     }
@@ -103,7 +103,7 @@ public sealed class CoolerCapacity : Rule
             Calculation =
                 Invariant($"{heat.KnownW:0.###} - {transfer:0.###} x {heat.SurfaceM2:0.###} x ({heat.SetpointC:0.###} - {heat.AmbientC:0.###}) = ")
                 + Invariant($"{needed:0.###} > {derated}{past}"),
-            Cures = CoolingCures.Strengthen(context.Survey, transfer),
+            Candidates = CoolingRemedies.Strengthen(context.Survey, transfer),
         });
     }
 }

@@ -35,11 +35,12 @@ public sealed class CoolerSplit : Rule
         var wall = description.Site?.OutsideWall;
         if (cooler.Style is null && wall != true)
         {
-            context.Lacks(Pointers.CoolerStyle, "The style of the air conditioner is missing, so the need for an outside wall is unknown.");
+            context.ReportMissing(Pointers.CoolerStyle, "The style of the air conditioner is missing, so the need for an outside wall is unknown.");
         }
         else if (cooler.Style == AirConditionerStyle.Split && wall is null)
         {
-            context.Lacks(Pointers.OutsideWall, "A split air conditioner needs an outside wall for its pipes, but the outside wall of the site is not given.");
+            context.ReportMissing(
+                Pointers.OutsideWall, "A split air conditioner needs an outside wall for its pipes, but the outside wall of the site is not given.");
         }
         else if (cooler.Style == AirConditionerStyle.Split && wall == false)
         {
@@ -50,7 +51,7 @@ public sealed class CoolerSplit : Rule
                 Subject = "air conditioner",
                 Identity = ["split"],
                 Pointers = [Pointers.CoolerStyle, Pointers.OutsideWall],
-                Cures = CoolingCures.Restyle(context.Survey),
+                Candidates = CoolingRemedies.Restyle(context.Survey),
             });
         }
     }

@@ -49,13 +49,13 @@ public sealed class DoorRestriction : Rule
             return;
         }
 
-        if (heat.Way.Front is not null || heat.Way.Rear is not null)
+        if (heat.AirPath.Front is not null || heat.AirPath.Rear is not null)
         {
             MissingHeatData.ReportHeat(context, Message);
         }
 
-        Judge(context, heat.Way.Front, Message);
-        Judge(context, heat.Way.Rear, Message);
+        Judge(context, heat.AirPath.Front, Message);
+        Judge(context, heat.AirPath.Rear, Message);
     }
 
     private static void Judge(RuleContext context, AiredDoor? door, string message)
@@ -67,7 +67,7 @@ public sealed class DoorRestriction : Rule
 
         if (door.Door.OpenAreaPercent is not { } open)
         {
-            context.Lacks(door.Pointer + "/openAreaPercent", message);
+            context.ReportMissing(door.Pointer + "/openAreaPercent", message);
             return;
         }
 
@@ -100,7 +100,7 @@ public sealed class DoorRestriction : Rule
             Calculation =
                 Invariant($"{heat.NeededM3h:0.###} / (3600 x {door.AreaM2:0.######}) = {velocity:0.####}; ")
                 + Invariant($"{zeta:0.####} x {heat.DensityKgM3:0.####} x {velocity:0.####}^2 / 2 = {loss:0.###} > {limit:0.###}"),
-            Cures = CoolingCures.OpenWider(context.Survey, door),
+            Candidates = CoolingRemedies.OpenWider(context.Survey, door),
         });
     }
 

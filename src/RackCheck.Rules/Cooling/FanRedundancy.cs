@@ -31,7 +31,7 @@ public sealed class FanRedundancy : Rule
     public override void Check(RuleContext context)
     {
         var heat = context.Survey.Heat;
-        if (!heat.IsJudged || heat.Way.Path != AirPath.Forced)
+        if (!heat.IsJudged || heat.AirPath.Mode != CoolingMode.Forced)
         {
             return;
         }
@@ -40,21 +40,21 @@ public sealed class FanRedundancy : Rule
         MissingHeatData.ReportHeat(context, Message);
         if (heat.AvailableM3h is not { } available)
         {
-            foreach (var pointer in heat.Way.Missing)
+            foreach (var pointer in heat.AirPath.Missing)
             {
-                context.Lacks(pointer, Message);
+                context.ReportMissing(pointer, Message);
             }
         }
-        else if (available >= heat.NeededM3h && Worst(heat.Way) is var (set, flow) && flow < heat.NeededM3h)
+        else if (available >= heat.NeededM3h && Worst(heat.AirPath) is var (set, flow) && flow < heat.NeededM3h)
         {
             Report(context, set, flow);
         }
     }
 
     // The set whose loss of one fan costs the most airflow, counted roof before trays, and the remaining airflow.
-    private static (int Set, double FlowM3h) Worst(AirWay way)
+    private static (int Set, double FlowM3h) Worst(AirPath path)
     {
-        var groups = way.FanGroups();
+        var groups = path.FanGroups();
         var worst = (Set: 0, FlowM3h: double.PositiveInfinity);
         for (var i = 0; i < groups.Length; i++)
         {
@@ -65,7 +65,7 @@ public sealed class FanRedundancy : Rule
 
             var whole = groups[i];
             groups[i] = whole with { Count = whole.Count - 1 };
-            var flow = Quantities.Round(way.FlowOf(groups)!.Value);
+            var flow = Quantities.Round(path.FlowOf(groups)!.Value);
             groups[i] = whole;
             worst = flow < worst.FlowM3h ? (i, flow) : worst;
         }
@@ -90,7 +90,7 @@ public sealed class FanRedundancy : Rule
             Calculation =
                 Invariant($"3600 x {heat.KnownW:0.###} / ({heat.DensityKgM3:0.####} x {Air.HeatCapacity:0} x {heat.AllowedRiseK:0.###}) = ")
                 + Invariant($"{heat.NeededM3h:0.###} > {flow:0.###}"),
-            Cures = CoolingCures.MoreFans(context.Survey),
+            Candidates = CoolingRemedies.MoreFans(context.Survey),
         });
     }
 }

@@ -41,7 +41,7 @@ public sealed class InletLimit : Rule
 
         if (heat.SupplyC is not { } supply)
         {
-            context.Lacks(Pointers.UnderfloorC, "The temperature of the underfloor air is missing, so the inlet limits cannot be checked.");
+            context.ReportMissing(Pointers.UnderfloorC, "The temperature of the underfloor air is missing, so the inlet limits cannot be checked.");
             return;
         }
 
@@ -59,13 +59,13 @@ public sealed class InletLimit : Rule
         }
     }
 
-    private static void Report(RuleContext context, Mounted item, double own, double limit, double supply)
+    private static void Report(RuleContext context, MountedItem item, double own, double limit, double supply)
     {
         var heat = context.Survey.Heat;
-        var what = heat.Way.Path switch
+        var what = heat.AirPath.Mode switch
         {
-            AirPath.AirConditioner => "The air conditioner holds",
-            AirPath.Underfloor => "The underfloor air is at",
+            CoolingMode.AirConditioner => "The air conditioner holds",
+            CoolingMode.Underfloor => "The underfloor air is at",
             _ => "The room reaches",
         };
         context.Report(new FindingDraft
@@ -85,7 +85,7 @@ public sealed class InletLimit : Rule
                 ? Invariant($"{own:0.###} - ({heat.AltitudeM:0.###} - {InletLimits.DeratingFromM:0}) / {InletLimits.MetresPerK:0} = ")
                     + Invariant($"{limit:0.###} < {supply:0.###}")
                 : Invariant($"{supply:0.###} > {limit:0.###}"),
-            Cures = CoolingCures.CoolInlet(context.Survey, item, limit),
+            Candidates = CoolingRemedies.CoolInlet(context.Survey, item, limit),
         });
     }
 }

@@ -59,7 +59,7 @@ public sealed class IpConflict : Rule
             Judge(context, "open side", Pointers.SidePanels, Open, required);
         }
 
-        var hasRoofFans = context.Survey.Heat.Way.HasRoofFans;
+        var hasRoofFans = context.Survey.Heat.AirPath.HasRoofFans;
         if (cabinet.Roof?.Style == RoofStyle.Vented && !hasRoofFans)
         {
             Judge(context, "vented roof", Pointers.RoofStyle, sheet ?? UsualOpening, required);
@@ -74,7 +74,7 @@ public sealed class IpConflict : Rule
     {
         if (door is null)
         {
-            context.Lacks(pointer + "/style", "The site requires a degree of protection, but the style of the doors is missing.");
+            context.ReportMissing(pointer + "/style", "The site requires a degree of protection, but the style of the doors is missing.");
         }
         else if (door.Style == DoorStyle.Perforated)
         {
@@ -96,7 +96,7 @@ public sealed class IpConflict : Rule
         var filters = context.Survey.Description.Cooling!.Filters;
         if (filters is null && IpCodes.Satisfies(Filtered, required))
         {
-            context.Lacks(Pointers.Filters, "The site requires a degree of protection, but the filters of fans and intake are not given.");
+            context.ReportMissing(Pointers.Filters, "The site requires a degree of protection, but the filters of fans and intake are not given.");
         }
         else
         {
@@ -118,7 +118,7 @@ public sealed class IpConflict : Rule
         }
         else if (!IpCodes.Satisfies(UsualOpening, required))
         {
-            context.Lacks(Pointers.IpCode, "The site requires a degree of protection, but the IP code of the cabinet is missing.");
+            context.ReportMissing(Pointers.IpCode, "The site requires a degree of protection, but the IP code of the cabinet is missing.");
         }
     }
 
@@ -133,7 +133,7 @@ public sealed class IpConflict : Rule
                 Subject = what,
                 Identity = [what],
                 Pointers = [pointer, Pointers.RequiredIp],
-                Cures = CoolingCures.Tighten(context.Survey, required, code),
+                Candidates = CoolingRemedies.Tighten(context.Survey, required, code),
             });
         }
     }

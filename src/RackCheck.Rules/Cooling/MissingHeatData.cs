@@ -12,7 +12,7 @@ internal static class MissingHeatData
     {
         foreach (var item in context.Survey.Heat.Unknown)
         {
-            context.Lacks(Pointers.ItemHeat[item.Index], message);
+            context.ReportMissing(Pointers.ItemHeat[item.Index], message);
         }
     }
 
@@ -20,7 +20,7 @@ internal static class MissingHeatData
     /// <returns>Whether the airflow path is unknown.</returns>
     public static bool ReportDoors(RuleContext context, string message)
     {
-        if (context.Survey.Heat.Way.Path != AirPath.Unknown)
+        if (context.Survey.Heat.AirPath.Mode != CoolingMode.Unknown)
         {
             return false;
         }
@@ -28,23 +28,23 @@ internal static class MissingHeatData
         var cabinet = context.Survey.Cabinet.Source;
         if (cabinet.FrontDoor is null)
         {
-            context.Lacks(Pointers.FrontDoor + "/style", message);
+            context.ReportMissing(Pointers.FrontDoor + "/style", message);
         }
 
         if (cabinet.RearDoor is null)
         {
-            context.Lacks(Pointers.RearDoor + "/style", message);
+            context.ReportMissing(Pointers.RearDoor + "/style", message);
         }
 
         return true;
     }
 
     /// <summary>Reports an item with an airflow, but without its direction.</summary>
-    public static void ReportDirection(RuleContext context, Mounted item)
+    public static void ReportDirection(RuleContext context, MountedItem item)
     {
         if (item.Item!.Airflow is { FlowM3h: > 0, Direction: null })
         {
-            context.Lacks(
+            context.ReportMissing(
                 Pointers.ItemAirflowDirection[item.Index],
                 "The airflow direction of an item is missing, so its airflow path and conflicts with neighbours cannot be checked.");
         }
@@ -62,7 +62,7 @@ internal static class MissingHeatData
         {
             if (item.Item!.MaxInletC is null && HeatSurvey.HeatOf(item) is null or > 0)
             {
-                context.Lacks(Pointers.ItemMaxInlet[item.Index], "The inlet limit of an item is missing, so its supply air cannot be checked.");
+                context.ReportMissing(Pointers.ItemMaxInlet[item.Index], "The inlet limit of an item is missing, so its supply air cannot be checked.");
             }
         }
     }

@@ -48,7 +48,7 @@ public sealed class SealedRise : Rule
             "Style of the doors, heat loads of items or inlet limits are missing, "
             + "so the temperature of the closed cabinet cannot be checked.";
         var heat = context.Survey.Heat;
-        if (!heat.HasHeat || MissingHeatData.ReportDoors(context, Message) || heat.Way.Path != AirPath.Closed)
+        if (!heat.HasHeat || MissingHeatData.ReportDoors(context, Message) || heat.AirPath.Mode != CoolingMode.Closed)
         {
             return;
         }
@@ -75,7 +75,7 @@ public sealed class SealedRise : Rule
         {
             if (HeatSurvey.HeatOf(item) is not 0)
             {
-                context.Lacks(Pointers.ItemMaxInlet[item.Index], message);
+                context.ReportMissing(Pointers.ItemMaxInlet[item.Index], message);
             }
         }
     }
@@ -107,7 +107,7 @@ public sealed class SealedRise : Rule
                 + Invariant($"{heat.AmbientC:0.###} + {rise:0.##} = {hottest:0.###} > {limit:0.###}; ")
                 + Invariant($"still, at the top: {Enclosures.StillTopFactor} x {heat.KnownW:0.###} / ({Enclosures.StillWM2K} x {heat.SurfaceM2:0.###}) = ")
                 + Invariant($"{stillRise:0.###}"),
-            Cures = CoolingCures.Improve(survey),
+            Candidates = CoolingRemedies.Improve(survey),
         });
     }
 }

@@ -20,7 +20,7 @@ public sealed class SolidDoor : Rule
         Why = "Hot-air recirculation behind the closed door heats the equipment until it switches off.",
         Formula =
             "door solid or glazed; an item with airflow front-to-rear or rear-to-front; no fans, underfloor supply or air conditioner, side panels fitted",
-        Sources = [Sources.BreathingPractice, Sources.CoolingPractice],
+        Sources = [Sources.AirflowPractice, Sources.CoolingPractice],
         Needs = ["/cabinet/frontDoor/style", "/cabinet/rearDoor/style", "/cabinet/sidePanels", "/items/*/airflow/direction", "/cooling"],
         Remedies = ["Fit perforated doors.", "Fit fans in the roof.", "Fit an air conditioner.", "Move the equipment to another rack."],
         Cautions = [Cautions.Handling],
@@ -32,20 +32,20 @@ public sealed class SolidDoor : Rule
     /// <inheritdoc/>
     public override void Check(RuleContext context)
     {
-        var way = context.Survey.Heat.Way;
-        if (way.AreSidesOpen || way.Path is AirPath.Forced or AirPath.Underfloor or AirPath.AirConditioner)
+        var path = context.Survey.Heat.AirPath;
+        if (path.AreSidesOpen || path.Mode is CoolingMode.Forced or CoolingMode.Underfloor or CoolingMode.AirConditioner)
         {
             return;
         }
 
         var doors = context.Survey.Cabinet.Source;
-        var isClosed = AirWay.LetsAirThrough(doors.FrontDoor) == false || AirWay.LetsAirThrough(doors.RearDoor) == false;
-        var through = new List<Mounted>();
+        var isClosed = AirPath.LetsAirThrough(doors.FrontDoor) == false || AirPath.LetsAirThrough(doors.RearDoor) == false;
+        var through = new List<MountedItem>();
         foreach (var item in context.Survey.Items)
         {
-            if (isClosed && HeatSurvey.MayBreathe(item))
+            if (isClosed && HeatSurvey.MayNeedAirflow(item))
             {
-                context.Lacks(
+                context.ReportMissing(
                     Pointers.ItemAirflowDirection[item.Index],
                     "The airflow direction of an item behind a closed door is missing, so its airflow path cannot be checked.");
             }
@@ -65,11 +65,11 @@ public sealed class SolidDoor : Rule
         }
     }
 
-    private static void Judge(RuleContext context, Door? door, string name, string pointer, List<Mounted> through)
+    private static void Judge(RuleContext context, Door? door, string name, string pointer, List<MountedItem> through)
     {
-        if (AirWay.LetsAirThrough(door) is not { } open)
+        if (AirPath.LetsAirThrough(door) is not { } open)
         {
-            context.Lacks(pointer + "/style", "The style of the doors is missing, so the airflow through them cannot be checked.");
+            context.ReportMissing(pointer + "/style", "The style of the doors is missing, so the airflow through them cannot be checked.");
         }
         else if (!open)
         {
@@ -83,7 +83,7 @@ public sealed class SolidDoor : Rule
                 Subject = name,
                 Identity = [name],
                 Pointers = [pointer + "/style", .. through.Select(i => i.Pointer)],
-                Cures = CoolingCures.ClearDoors(context.Survey, through),
+                Candidates = CoolingRemedies.ClearDoors(context.Survey, through),
             });
         }
     }

@@ -36,7 +36,7 @@ public sealed class CorridorTurn : Rule
 
         if (route.Source.Corridors is not { } corners)
         {
-            context.Lacks(
+            context.ReportMissing(
                 SitePointers.Delivery + "/corridors",
                 "Without the corridors of the delivery route, its corners cannot be checked. An empty list means that there are none.");
             return;
@@ -81,7 +81,7 @@ public sealed class CorridorTurn : Rule
                 ? Invariant($"{size.LongMm:0.###} <= {Math.Max(from, into):0.###}, so no turn is needed; {size.ShortMm:0.###} > {most:0.###}")
                 : Turning(from, into, size.LongMm, passage.GreatestWidthMm)
                     + (most > 0 ? Invariant($" < {size.ShortMm:0.###}") : Invariant($" <= 0 < {size.ShortMm:0.###}")),
-            Cures = DeliveryCures.Smaller(survey, s => CornerTurn.Round(from, into, s.LongMm, s.ShortMm).Passes).Append(DeliveryCures.OtherWay(
+            Candidates = DeliveryRemedies.Smaller(survey, s => CornerTurn.Round(from, into, s.LongMm, s.ShortMm).Passes).Append(DeliveryRemedies.OtherRoute(
                 survey, "that corner", d => d with { Corridors = [.. d.Corridors!.Where(c => !Same(c, corner))] })),
         });
     }

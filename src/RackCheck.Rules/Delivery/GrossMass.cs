@@ -8,11 +8,11 @@ namespace RackCheck.Rules.Delivery;
 internal static class GrossMass
 {
     /// <summary>Reports missing masses.</summary>
-    internal static void Lack(RuleContext context)
+    internal static void ReportMissing(RuleContext context)
     {
         foreach (var pointer in context.Survey.Route!.MissingMasses())
         {
-            context.Lacks(pointer, "Without this mass, the gross mass of the delivery cannot be calculated.");
+            context.ReportMissing(pointer, "Without this mass, the gross mass of the delivery cannot be calculated.");
         }
     }
 

@@ -14,7 +14,7 @@ public sealed class Lift : Rule
 
     /// <summary>Minimum clearance in the lift car, in each direction.</summary>
     public static RuleLimit ClearanceMm { get; } = new(
-        "clearanceMm", "minimum clearance in the lift car, in each direction", WaysIn.ClearanceMm, "mm", 0, 300, Stricter.Higher);
+        "clearanceMm", "minimum clearance in the lift car, in each direction", DeliveryRoute.ClearanceMm, "mm", 0, 300, Stricter.Higher);
 
     private static readonly RuleDescriptor Facts = new()
     {
@@ -70,11 +70,11 @@ public sealed class Lift : Rule
         }
         else if (lift.RatedKg is null)
         {
-            context.Lacks(LiftPointer + "/ratedKg", "Without this value, the lift cannot be checked.");
+            context.ReportMissing(LiftPointer + "/ratedKg", "Without this value, the lift cannot be checked.");
         }
         else
         {
-            GrossMass.Lack(context);
+            GrossMass.ReportMissing(context);
         }
     }
 
@@ -100,13 +100,13 @@ public sealed class Lift : Rule
         {
             if (value is null)
             {
-                context.Lacks(LiftPointer + member, Message);
+                context.ReportMissing(LiftPointer + member, Message);
             }
         }
 
         if (!route.HeightIsKnown)
         {
-            context.Lacks(Pointers.CabinetHeight, Message);
+            context.ReportMissing(Pointers.CabinetHeight, Message);
         }
     }
 
@@ -126,7 +126,7 @@ public sealed class Lift : Rule
             Limit = Quantities.Millimetres(tight.LimitMm),
             UtilisationPercent = 100 * (tight.HaveMm + clearance) / tight.LimitMm,
             Calculation = Invariant($"{tight.HaveMm:0.###} + {clearance:0.###} = {tight.HaveMm + clearance:0.###} > {tight.LimitMm:0.###}"),
-            Cures = DeliveryCures.Smaller(survey, s => Tightest(lift, s, clearance, route.HeightIsKnown) is null).Append(WithoutLift(survey)),
+            Candidates = DeliveryRemedies.Smaller(survey, s => Tightest(lift, s, clearance, route.HeightIsKnown) is null).Append(WithoutLift(survey)),
         });
     }
 
@@ -145,11 +145,11 @@ public sealed class Lift : Rule
             Limit = Quantities.Of(rated, "kg"),
             UtilisationPercent = rated > 0 ? 100 * route.KnownKg / rated : null,
             Calculation = GrossMass.Text(survey, rated),
-            Cures = DeliveryCures.Lighter(survey, rated).Append(WithoutLift(survey)),
+            Candidates = DeliveryRemedies.Lighter(survey, rated).Append(WithoutLift(survey)),
         });
     }
 
-    private static Cure WithoutLift(RackSurvey survey) => DeliveryCures.OtherWay(survey, "the lift", static d => d with { Lift = null });
+    private static RemedyCandidate WithoutLift(RackSurvey survey) => DeliveryRemedies.OtherRoute(survey, "the lift", static d => d with { Lift = null });
 
     private sealed record Tight(string Side, double HaveMm, double LimitMm, string Pointer);
 }

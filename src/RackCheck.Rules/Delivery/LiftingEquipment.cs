@@ -49,7 +49,7 @@ public sealed class LiftingEquipment : Rule
         }
         else
         {
-            GrossMass.Lack(context);
+            GrossMass.ReportMissing(context);
         }
     }
 
@@ -69,7 +69,7 @@ public sealed class LiftingEquipment : Rule
             Limit = Quantities.Of(limit, "kg"),
             UtilisationPercent = limit > 0 ? 100 * route.KnownKg / limit : null,
             Calculation = GrossMass.Text(context.Survey, limit),
-            Cures = DeliveryCures.Lighter(context.Survey, limit).Prepend(DeliveryCures.Lifting(context.Survey)),
+            Candidates = DeliveryRemedies.Lighter(context.Survey, limit).Prepend(DeliveryRemedies.Lifting(context.Survey)),
         });
     }
 }

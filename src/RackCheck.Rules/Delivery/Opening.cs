@@ -13,11 +13,11 @@ public sealed class Opening : Rule
 {
     /// <summary>Minimum clearance in the width and height of an opening.</summary>
     public static RuleLimit ClearanceMm { get; } = new(
-        "clearanceMm", "minimum clearance in the width and height of an opening", WaysIn.ClearanceMm, "mm", 0, 300, Stricter.Higher);
+        "clearanceMm", "minimum clearance in the width and height of an opening", DeliveryRoute.ClearanceMm, "mm", 0, 300, Stricter.Higher);
 
     /// <summary>Maximum tilt of a rack that may be tilted.</summary>
     public static RuleLimit TiltDeg { get; } = new(
-        "tiltDeg", "maximum tilt of a rack that may be tilted", WaysIn.GreatestTiltDeg, "deg", 0, 90, Stricter.Lower);
+        "tiltDeg", "maximum tilt of a rack that may be tilted", DeliveryRoute.GreatestTiltDeg, "deg", 0, 90, Stricter.Lower);
 
     private static readonly RuleDescriptor Facts = new()
     {
@@ -54,7 +54,7 @@ public sealed class Opening : Rule
 
         if (route.Source.Openings is not { } openings)
         {
-            context.Lacks(
+            context.ReportMissing(
                 SitePointers.Delivery + "/openings",
                 "Without the openings of the delivery route, their size cannot be checked. An empty list means that there are none.");
             return;
@@ -78,10 +78,11 @@ public sealed class Opening : Rule
                 }
                 else
                 {
-                    context.Lacks(Pointers.CabinetHeight, "Without the height of the cabinet, the openings of the delivery route cannot be checked.");
+                    context.ReportMissing(Pointers.CabinetHeight, "Without the height of the cabinet, the openings of the delivery route cannot be checked.");
                 }
             }
-            else if (WaysIn.Through(route.OnPallet, route.Bare, clear, clearance, route.Source.MayTilt == true ? tilt : 0) is { OnPallet: false } passage)
+            else if (DeliveryRoute.Through(
+                route.OnPallet, route.Bare, clear, clearance, route.Source.MayTilt == true ? tilt : 0) is { OnPallet: false } passage)
             {
                 Report(context, i, passage, clear, clearance, tilt);
             }
@@ -114,7 +115,7 @@ public sealed class Opening : Rule
             Limit = Quantities.Millimetres(limit),
             UtilisationPercent = 100 * (have + clearance) / limit,
             Calculation = Calculation(route, passage, byWidth, clear, clearance, tilt),
-            Cures = Cures(survey, index, clear, clearance),
+            Candidates = Candidates(survey, index, clear, clearance),
         });
     }
 
@@ -136,7 +137,7 @@ public sealed class Opening : Rule
         }
 
         var blocked = $"The rack without its pallet needs {{neededMm}} mm {side}; {{opening}} has {{openingMm}} mm";
-        return !byWidth && route.Source.MayTilt != true && WaysIn.Through(route.OnPallet, route.Bare, clear, clearance, tiltDeg).TiltDeg is { } tilt
+        return !byWidth && route.Source.MayTilt != true && DeliveryRoute.Through(route.OnPallet, route.Bare, clear, clearance, tiltDeg).TiltDeg is { } tilt
             ? (blocked + ". Tilted by {tiltDeg} degrees, the rack would pass, but tilting is not specified as allowed.", tilt)
             : (blocked + ".", null);
     }
@@ -158,16 +159,16 @@ public sealed class Opening : Rule
         return tilt is not { } deg ? upright
             : upright
                 + Invariant($"; atan({bare.LongMm:0.###} / {bare.HeightMm:0.###})")
-                + Invariant($" + acos({under:0.###} / {WaysIn.DiagonalMm(bare.HeightMm, bare.LongMm):0.###}) = {deg:0.###} degrees");
+                + Invariant($" + acos({under:0.###} / {DeliveryRoute.DiagonalMm(bare.HeightMm, bare.LongMm):0.###}) = {deg:0.###} degrees");
     }
 
-    private static IEnumerable<Cure> Cures(RackSurvey survey, int index, ClearOpening clear, double clearance)
+    private static IEnumerable<RemedyCandidate> Candidates(RackSurvey survey, int index, ClearOpening clear, double clearance)
     {
         var opening = survey.Route!.Source.Openings![index];
-        return DeliveryCures.Smaller(
+        return DeliveryRemedies.Smaller(
             survey,
-            s => survey.Route.HeightIsKnown ? WaysIn.Passes(s, clear, clearance) : !Exceeds(s.ShortMm + clearance, clear.WidthMm))
-            .Append(DeliveryCures.OtherWay(survey, Name(opening), d => d with
+            s => survey.Route.HeightIsKnown ? DeliveryRoute.Passes(s, clear, clearance) : !Exceeds(s.ShortMm + clearance, clear.WidthMm))
+            .Append(DeliveryRemedies.OtherRoute(survey, Name(opening), d => d with
             {
                 Openings = [.. d.Openings!.Where(o => !Identity(o).SequenceEqual(Identity(opening)))],
             }));

@@ -30,7 +30,7 @@ public sealed class Receiver : Rule
         switch (context.Survey.Route?.Source)
         {
             case { ReceiverArranged: null }:
-                context.Lacks(Pointer, "Without this value, the receipt of the delivery cannot be checked.");
+                context.ReportMissing(Pointer, "Without this value, the receipt of the delivery cannot be checked.");
                 break;
             case { ReceiverArranged: false }:
                 context.Report(new FindingDraft
@@ -40,9 +40,9 @@ public sealed class Receiver : Rule
                     Subject = "delivery",
                     Identity = [],
                     Pointers = [Pointer],
-                    Cures =
+                    Candidates =
                     [
-                        new Cure(
+                        new RemedyCandidate(
                             "Arrange for a person to take receipt",
                             context.Survey.Description.EditDelivery(static d => d with { ReceiverArranged = true })),
                     ],

@@ -67,7 +67,7 @@ public sealed class CabinetTooShallow : Rule
             Actual = Quantities.Millimetres(cabinet.DepthMm),
             Limit = Quantities.Millimetres(needed),
             Calculation = Calculation(survey, least, greatest, needed),
-            Cures = DepthCures.For(survey),
+            Candidates = DepthRemedies.For(survey),
         });
     }
 
@@ -77,11 +77,11 @@ public sealed class CabinetTooShallow : Rule
         {
             if (item.Depth is null)
             {
-                context.Lacks(Pointers.ItemBodyDepth[item.Index], "Without every body depth, the minimum cabinet depth cannot be calculated.");
+                context.ReportMissing(Pointers.ItemBodyDepth[item.Index], "Without every body depth, the minimum cabinet depth cannot be calculated.");
             }
             else if (item.Face == Face.Rear && context.Survey.Cabinet.SpacingMm is null)
             {
-                context.Lacks(
+                context.ReportMissing(
                     Pointers.Spacing,
                     "Items are mounted on the rear uprights. Without the upright spacing, the minimum cabinet depth cannot be calculated.");
             }
@@ -89,7 +89,7 @@ public sealed class CabinetTooShallow : Rule
     }
 
     // Front-mounted items: the sum of the depths. Rear-mounted items: the limits of the setback, which give the same result.
-    private static string Calculation(RackSurvey survey, Mounted least, Mounted greatest, double needed)
+    private static string Calculation(RackSurvey survey, MountedItem least, MountedItem greatest, double needed)
     {
         var cabinet = survey.Cabinet.Depth;
         var all = survey.Depth.All;

@@ -60,7 +60,7 @@ public sealed class CableArm : Rule
         }
     }
 
-    private static double? RoomBehind(RackSurvey survey, Mounted item)
+    private static double? RoomBehind(RackSurvey survey, MountedItem item)
     {
         if (item.BodyDepthMm is not { } body || survey.Depth.SetbackMm is not { } setback)
         {
@@ -72,38 +72,38 @@ public sealed class CableArm : Rule
             : setback + survey.Cabinet.SpacingMm - body - survey.Cabinet.Depth.FrontDoorMm;
     }
 
-    private static void ReportMissing(RuleContext context, Mounted item)
+    private static void ReportMissing(RuleContext context, MountedItem item)
     {
         const string Message = "Without this value, the space for the cable-management arm behind the body cannot be checked.";
         if (item.BodyDepthMm is null)
         {
-            context.Lacks(Pointers.ItemBodyDepth[item.Index], Message);
+            context.ReportMissing(Pointers.ItemBodyDepth[item.Index], Message);
         }
 
         if (context.Survey.Depth.SetbackMm is null)
         {
-            context.Lacks(Pointers.FrontSetback, Message);
+            context.ReportMissing(Pointers.FrontSetback, Message);
         }
 
         if (item.Face == Face.Rear && context.Survey.Cabinet.SpacingMm is null)
         {
-            context.Lacks(Pointers.Spacing, Message);
+            context.ReportMissing(Pointers.Spacing, Message);
         }
     }
 
-    private static void ReportMissing(RuleContext context, Mounted item, double? room, double arm)
+    private static void ReportMissing(RuleContext context, MountedItem item, double? room, double arm)
     {
         var survey = context.Survey;
-        var builder = new CureBuilder(survey).SetSupport(item, item.Item!.Support! with { CableArm = true });
-        Cure? cure = null;
+        var builder = new RemedyBuilder(survey).SetSupport(item, item.Item!.Support! with { CableArm = true });
+        RemedyCandidate? candidate = null;
         var tooLittle = room < arm - SetbackInterval.ToleranceMm ? room : null;
         if (tooLittle is null)
         {
-            cure = builder.Titled($"Fit a cable-management arm behind {item.Id}");
+            candidate = builder.Titled($"Fit a cable-management arm behind {item.Id}");
         }
         else if (DeeperFor(survey, item, arm) is { } depth)
         {
-            cure = builder.SetCabinet(c => c with { DepthMm = depth })
+            candidate = builder.SetCabinet(c => c with { DepthMm = depth })
                 .Titled(Invariant($"Fit a cable-management arm behind {item.Id} and use a cabinet {depth:0.###} mm deep"));
         }
 
@@ -117,11 +117,11 @@ public sealed class CableArm : Rule
             Actual = tooLittle is { } behind ? Quantities.Millimetres(behind) : null,
             Limit = tooLittle is null ? null : Quantities.Millimetres(arm),
             Calculation = tooLittle is { } known ? Calculation(survey, item, known, arm) : null,
-            Cures = cure is null ? [] : [cure],
+            Candidates = candidate is null ? [] : [candidate],
         });
     }
 
-    private static void ReportNoRoom(RuleContext context, Mounted item, double room, double arm)
+    private static void ReportNoRoom(RuleContext context, MountedItem item, double room, double arm)
     {
         var survey = context.Survey;
         context.Report(new FindingDraft
@@ -136,13 +136,13 @@ public sealed class CableArm : Rule
             Actual = Quantities.Millimetres(room),
             Limit = Quantities.Millimetres(arm),
             Calculation = Calculation(survey, item, room, arm),
-            Cures = DeeperFor(survey, item, arm) is { } depth
-                ? [new CureBuilder(survey).SetCabinet(c => c with { DepthMm = depth }).Titled(Invariant($"Use a cabinet {depth:0.###} mm deep"))]
+            Candidates = DeeperFor(survey, item, arm) is { } depth
+                ? [new RemedyBuilder(survey).SetCabinet(c => c with { DepthMm = depth }).Titled(Invariant($"Use a cabinet {depth:0.###} mm deep"))]
                 : [],
         });
     }
 
-    private static string Calculation(RackSurvey survey, Mounted item, double room, double arm)
+    private static string Calculation(RackSurvey survey, MountedItem item, double room, double arm)
     {
         return item.Face == Face.Front
             ? Invariant($"{survey.Cabinet.Depth.RearLimitMm:0.###} - {survey.Depth.SetbackMm:0.###} - {item.BodyDepthMm:0.###} = {room:0.###} < {arm:0.###}")
@@ -151,7 +151,7 @@ public sealed class CableArm : Rule
     }
 
     // A deeper cabinet gives more space behind front-mounted items only: the rear uprights keep their distance from the front.
-    private static double? DeeperFor(RackSurvey survey, Mounted item, double arm)
+    private static double? DeeperFor(RackSurvey survey, MountedItem item, double arm)
     {
         foreach (var depth in item.Face == Face.Front ? CabinetSizes.DepthsMm : [])
         {

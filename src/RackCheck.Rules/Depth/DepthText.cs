@@ -9,7 +9,7 @@ namespace RackCheck.Rules.Depth;
 internal static class DepthText
 {
     /// <summary>The minimum setback of an item of known depth, as "25 + 40 = 65"; "0" where nothing in front of the uprights needs one.</summary>
-    public static string Least(RackSurvey survey, Mounted item)
+    public static string Least(RackSurvey survey, MountedItem item)
     {
         var (cabinet, value) = (survey.Cabinet.Depth, survey.Depth.Interval(item).LeastMm);
         return value == 0 ? "0"
@@ -19,7 +19,7 @@ internal static class DepthText
     }
 
     /// <summary>The maximum setback of an item of known depth, as "775 - 500 - 25 = 250".</summary>
-    public static string Greatest(RackSurvey survey, Mounted item)
+    public static string Greatest(RackSurvey survey, MountedItem item)
     {
         var (cabinet, value) = (survey.Cabinet.Depth, survey.Depth.Interval(item).GreatestMm);
         return item.Face == Face.Front

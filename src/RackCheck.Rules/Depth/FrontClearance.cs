@@ -71,22 +71,22 @@ public sealed class FrontClearance : Rule
                     ? Invariant($"{door:0.###} + {item.FrontProjectionMm:0.###} = {interval.LeastMm:0.###} > {setback:0.###}")
                     : Invariant($"{door:0.###} + {item.BodyDepthMm:0.###} + {item.RearProjectionMm:0.###} - {survey.Cabinet.SpacingMm:0.###}")
                         + Invariant($" = {interval.LeastMm:0.###} > {setback:0.###}"),
-                Cures = DepthCures.For(survey),
+                Candidates = DepthRemedies.For(survey),
             });
         }
     }
 
-    private static void ReportMissing(RuleContext context, Mounted item)
+    private static void ReportMissing(RuleContext context, MountedItem item)
     {
         const string Message = "The item is mounted on the rear uprights. Without this value, the clearance to the front door cannot be checked.";
         if (item.Depth is null)
         {
-            context.Lacks(Pointers.ItemBodyDepth[item.Index], Message);
+            context.ReportMissing(Pointers.ItemBodyDepth[item.Index], Message);
         }
 
         if (context.Survey.Cabinet.SpacingMm is null)
         {
-            context.Lacks(Pointers.Spacing, Message);
+            context.ReportMissing(Pointers.Spacing, Message);
         }
     }
 }

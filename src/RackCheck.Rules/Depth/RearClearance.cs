@@ -72,19 +72,19 @@ public sealed class RearClearance : Rule
                     ? Invariant($"{setback:0.###} + {item.BodyDepthMm:0.###} + {item.RearProjectionMm:0.###} = {needed:0.###} > {end:0.###}")
                     : Invariant($"{setback:0.###} + {survey.Cabinet.SpacingMm:0.###}")
                         + Invariant($" + {(survey.Cabinet.Depth.RearOpen ? 0 : item.FrontProjectionMm):0.###} = {needed:0.###} > {end:0.###}"),
-                Cures = DepthCures.For(survey),
+                Candidates = DepthRemedies.For(survey),
             });
         }
     }
 
-    private static bool IsKnown(RuleContext context, Mounted item)
+    private static bool IsKnown(RuleContext context, MountedItem item)
     {
         if (item.Face == Face.Rear)
         {
             // On the rear uprights only the front projection faces this door, so the body depth does not matter here.
             if (context.Survey.Cabinet.SpacingMm is null)
             {
-                context.Lacks(
+                context.ReportMissing(
                     Pointers.Spacing,
                     "Items are mounted on the rear uprights. Without the upright spacing, the clearance to the rear door cannot be checked.");
                 return false;
@@ -95,7 +95,7 @@ public sealed class RearClearance : Rule
 
         if (item.Depth is null)
         {
-            context.Lacks(Pointers.ItemBodyDepth[item.Index], "Without the body depth, the clearance to the rear door cannot be checked.");
+            context.ReportMissing(Pointers.ItemBodyDepth[item.Index], "Without the body depth, the clearance to the rear door cannot be checked.");
         }
 
         return item.Depth is not null;

@@ -70,7 +70,8 @@ public sealed class RearPduClash : Rule
         {
             if (units[i].Mounting is null)
             {
-                context.Lacks(Invariant($"/pdus/{i}/mounting"), "Without the mounting of the PDU, a collision behind the rear uprights cannot be checked.");
+                context.ReportMissing(
+                    Invariant($"/pdus/{i}/mounting"), "Without the mounting of the PDU, a collision behind the rear uprights cannot be checked.");
             }
         }
     }
@@ -88,21 +89,21 @@ public sealed class RearPduClash : Rule
         return null;
     }
 
-    private static void ReportMissing(RuleContext context, Mounted item)
+    private static void ReportMissing(RuleContext context, MountedItem item)
     {
         const string Message = "A vertical PDU is mounted behind the rear uprights. Without this value, a collision cannot be checked.";
         if (item.Depth is null)
         {
-            context.Lacks(Pointers.ItemBodyDepth[item.Index], Message);
+            context.ReportMissing(Pointers.ItemBodyDepth[item.Index], Message);
         }
 
         if (context.Survey.Cabinet.SpacingMm is null)
         {
-            context.Lacks(Pointers.Spacing, Message);
+            context.ReportMissing(Pointers.Spacing, Message);
         }
     }
 
-    private static void Report(RuleContext context, Mounted item, ItemDepth depth, double spacing, int vertical, double channel, double width)
+    private static void Report(RuleContext context, MountedItem item, ItemDepth depth, double spacing, int vertical, double channel, double width)
     {
         var survey = context.Survey;
         var onSlides = item.SupportStyle == SupportStyle.Slides;
@@ -127,15 +128,15 @@ public sealed class RearPduClash : Rule
             Calculation = Invariant($"{item.BodyDepthMm:0.###} + {item.RearProjectionMm:0.###} = {depth.ReachMm:0.###} > {spacing:0.###}; ")
                 + Invariant($"({survey.Cabinet.WidthMm:0.###} - {RackGeometry.PanelWidthMm}) / 2 - {Allowances.SideChannelLossMm:0.###}")
                 + Invariant($" = {((survey.Cabinet.WidthMm - RackGeometry.PanelWidthMm) / 2) - Allowances.SideChannelLossMm:0.###} < {width:0.###}"),
-            Cures = CuresFor(survey, width),
+            Candidates = CandidatesFor(survey, width),
         });
     }
 
-    private static List<Cure> CuresFor(RackSurvey survey, double width)
+    private static List<RemedyCandidate> CandidatesFor(RackSurvey survey, double width)
     {
-        var remedies = new List<Cure>();
+        var remedies = new List<RemedyCandidate>();
         var deepest = survey.Items.Where(i => i.Face == Face.Front).Max(i => i.Depth?.ReachMm ?? 0);
-        if (SpacingCures.Move(survey, new SetbackInterval(deepest, double.PositiveInfinity)) is { } move)
+        if (SpacingRemedies.Move(survey, new SetbackInterval(deepest, double.PositiveInfinity)) is { } move)
         {
             remedies.Add(move);
         }
@@ -144,7 +145,7 @@ public sealed class RearPduClash : Rule
         {
             if (Allowances.SideChannelMm(wider) >= width - SetbackInterval.ToleranceMm)
             {
-                remedies.Add(new CureBuilder(survey).SetCabinet(c => c with { WidthMm = wider }).Titled(Invariant($"Use a cabinet {wider:0.###} mm wide")));
+                remedies.Add(new RemedyBuilder(survey).SetCabinet(c => c with { WidthMm = wider }).Titled(Invariant($"Use a cabinet {wider:0.###} mm wide")));
                 break;
             }
         }

@@ -39,7 +39,7 @@ public sealed class SupportSpan : Rule
             }
             else if (item.SupportStyle is null && item.Item!.Support is { } rails && (rails.MinSpacingMm ?? rails.MaxSpacingMm) is not null)
             {
-                context.Lacks(Pointers.ItemSupportStyle[item.Index], "A spacing range is specified, but the support style is not.");
+                context.ReportMissing(Pointers.ItemSupportStyle[item.Index], "A spacing range is specified, but the support style is not.");
             }
         }
 
@@ -53,17 +53,17 @@ public sealed class SupportSpan : Rule
         }
     }
 
-    private static void ReportMissing(RuleContext context, Mounted item)
+    private static void ReportMissing(RuleContext context, MountedItem item)
     {
         const string Message = "Without the adjustment range of the rails, their fit to the upright spacing cannot be checked.";
         if (item.Item!.Support!.MinSpacingMm is null)
         {
-            context.Lacks(Pointers.ItemMinSpacing[item.Index], Message);
+            context.ReportMissing(Pointers.ItemMinSpacing[item.Index], Message);
         }
 
         if (item.Item.Support.MaxSpacingMm is null)
         {
-            context.Lacks(Pointers.ItemMaxSpacing[item.Index], Message);
+            context.ReportMissing(Pointers.ItemMaxSpacing[item.Index], Message);
         }
     }
 
@@ -92,7 +92,7 @@ public sealed class SupportSpan : Rule
                 Actual = Quantities.Millimetres(spacing),
                 Limit = Quantities.Millimetres(bound),
                 Calculation = Invariant($"{spacing:0.###} {(tooClose ? '<' : '>')} {bound:0.###}"),
-                Cures = SpacingCures.Move(survey, range) is { } move
+                Candidates = SpacingRemedies.Move(survey, range) is { } move
                     ? [move, OtherRails(survey, spacing, item)]
                     : [OtherRails(survey, spacing, item)],
             });
@@ -124,7 +124,7 @@ public sealed class SupportSpan : Rule
         }
     }
 
-    private static void ReportMovable(RuleContext context, Mounted item, double needed, Mounted? shortest, double limit)
+    private static void ReportMovable(RuleContext context, MountedItem item, double needed, MountedItem? shortest, double limit)
     {
         var survey = context.Survey;
         context.Report(new FindingDraft
@@ -142,18 +142,18 @@ public sealed class SupportSpan : Rule
             Actual = Quantities.Millimetres(needed),
             Limit = Quantities.Millimetres(limit),
             Calculation = Invariant($"{needed:0.###} > {limit:0.###}"),
-            Cures = [OtherRails(survey, limit, item)],
+            Candidates = [OtherRails(survey, limit, item)],
         });
     }
 
-    private static Cure OtherRails(RackSurvey survey, double spacing, Mounted item)
+    private static RemedyCandidate OtherRails(RackSurvey survey, double spacing, MountedItem item)
     {
         // Both ends, because the specified minimum may exceed the specified maximum.
         var range = item.RailRange;
         var support = item.Item!.Support!;
         support = range.LeastMm > spacing ? support with { MinSpacingMm = spacing } : support;
         support = range.GreatestMm < spacing ? support with { MaxSpacingMm = spacing } : support;
-        return new CureBuilder(survey)
+        return new RemedyBuilder(survey)
             .SetSupport(item, support)
             .Titled(Invariant($"Order rails for {item.Id} for an upright spacing of {spacing:0.###} mm"));
     }

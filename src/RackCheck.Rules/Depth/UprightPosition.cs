@@ -61,9 +61,9 @@ public sealed class UprightPosition : Rule
     }
 
     // Of the items with a suitable setback, the one furthest from the specified setback. Between equals, the id decides.
-    private static Mounted? WorstServed(RackSurvey survey, double setback)
+    private static MountedItem? WorstServed(RackSurvey survey, double setback)
     {
-        Mounted? worst = null;
+        MountedItem? worst = null;
         var most = SetbackInterval.ToleranceMm;
         foreach (var item in survey.Items)
         {
@@ -84,11 +84,11 @@ public sealed class UprightPosition : Rule
         {
             if (item.Depth is null)
             {
-                context.Lacks(Pointers.ItemBodyDepth[item.Index], "Without every body depth, the range of suitable setbacks cannot be calculated.");
+                context.ReportMissing(Pointers.ItemBodyDepth[item.Index], "Without every body depth, the range of suitable setbacks cannot be calculated.");
             }
             else if (item.Face == Face.Rear && context.Survey.Cabinet.SpacingMm is null)
             {
-                context.Lacks(
+                context.ReportMissing(
                     Pointers.Spacing,
                     "Items are mounted on the rear uprights. Without the upright spacing, the range of suitable setbacks cannot be calculated.");
             }
@@ -116,11 +116,11 @@ public sealed class UprightPosition : Rule
             Actual = Quantities.Millimetres(all.GreatestMm),
             Limit = Quantities.Millimetres(all.LeastMm),
             Calculation = $"{DepthText.Least(survey, least)} > {DepthText.Greatest(survey, greatest)}",
-            Cures = DepthCures.For(survey),
+            Candidates = DepthRemedies.For(survey),
         });
     }
 
-    private static void ReportSetback(RuleContext context, double setback, Mounted item)
+    private static void ReportSetback(RuleContext context, double setback, MountedItem item)
     {
         var survey = context.Survey;
         var own = survey.Depth.Interval(item);
@@ -140,7 +140,7 @@ public sealed class UprightPosition : Rule
             Limit = Quantities.Millimetres(bound),
             Calculation = Invariant(
                 $"{(tooSmall ? DepthText.Least(survey, item) : DepthText.Greatest(survey, item))} {(tooSmall ? '>' : '<')} {setback:0.###}"),
-            Cures = DepthCures.For(survey),
+            Candidates = DepthRemedies.For(survey),
         });
     }
 
@@ -166,10 +166,10 @@ public sealed class UprightPosition : Rule
             Actual = Quantities.Millimetres(setback + spacing),
             Limit = Quantities.Millimetres(end),
             Calculation = Invariant($"{setback:0.###} + {spacing:0.###} = {setback + spacing:0.###} > {end:0.###}"),
-            Cures =
+            Candidates =
             [
-                .. SpacingCures.Move(survey, new SetbackInterval(1, end - setback)) is { } move ? [move] : Array.Empty<Cure>(),
-                .. DepthCures.Uprights(survey),
+                .. SpacingRemedies.Move(survey, new SetbackInterval(1, end - setback)) is { } move ? [move] : Array.Empty<RemedyCandidate>(),
+                .. DepthRemedies.Uprights(survey),
             ],
         });
     }

@@ -71,7 +71,7 @@ public sealed class BarMissing : Rule
             Actual = Quantities.Of(0, "terminals"),
             Limit = Quantities.Of(needed, "terminals"),
             Calculation = Invariant($"{earth.Studs.Count} + {earth.Parts.Count} + 1 = {needed} > 0"),
-            Cures = Cures(context.Survey),
+            Candidates = Candidates(context.Survey),
         });
     }
 
@@ -82,9 +82,9 @@ public sealed class BarMissing : Rule
             [("supply", earth.MostLeaking!.Id), ("leakageMa", earth.MostLeaking.LeakageMa), ("limitMa", limit)],
             Pointers.Supply[earth.MostLeaking.Index]);
 
-    private static IEnumerable<Cure> Cures(RackSurvey survey)
+    private static IEnumerable<RemedyCandidate> Candidates(RackSurvey survey)
     {
         var terminals = survey.Earth.TerminalsNeeded + 1;
-        yield return new Cure(Invariant($"Fit an earth bar with {terminals} terminals"), EarthCures.WithBar(survey, terminals));
+        yield return new RemedyCandidate(Invariant($"Fit an earth bar with {terminals} terminals"), EarthRemedies.WithBar(survey, terminals));
     }
 }

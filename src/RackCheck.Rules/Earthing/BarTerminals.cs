@@ -50,7 +50,7 @@ public sealed class BarTerminals : Rule
 
         if (bar.Terminals is not { } fitted)
         {
-            context.Lacks(Pointers.EarthBarTerminals, "The number of terminals of the earth bar is missing, so its capacity cannot be checked.");
+            context.ReportMissing(Pointers.EarthBarTerminals, "The number of terminals of the earth bar is missing, so its capacity cannot be checked.");
             return;
         }
 
@@ -79,12 +79,12 @@ public sealed class BarTerminals : Rule
             Limit = Quantities.Of(isShort ? needed : spare, "terminals"),
             UtilisationPercent = fitted > 0 ? 100.0 * needed / fitted : null,
             Calculation = isShort ? Invariant($"{sum} > {fitted}") : Invariant($"{sum}; {fitted} - {needed} = {fitted - needed} < {spare:0.###}"),
-            Cures = Cures(context.Survey, needed + (int)Math.Ceiling(spare)),
+            Candidates = Candidates(context.Survey, needed + (int)Math.Ceiling(spare)),
         });
     }
 
-    private static IEnumerable<Cure> Cures(RackSurvey survey, int terminals)
+    private static IEnumerable<RemedyCandidate> Candidates(RackSurvey survey, int terminals)
     {
-        yield return new Cure(Invariant($"Fit an earth bar with {terminals} terminals"), EarthCures.WithBar(survey, terminals));
+        yield return new RemedyCandidate(Invariant($"Fit an earth bar with {terminals} terminals"), EarthRemedies.WithBar(survey, terminals));
     }
 }

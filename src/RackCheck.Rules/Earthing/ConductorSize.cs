@@ -62,7 +62,8 @@ public sealed class ConductorSize : Rule
             }
             else
             {
-                context.Lacks(Pointers.ItemLeadSection[item.Index], "The cross-sectional area of an earth lead is missing, so its size cannot be checked.");
+                context.ReportMissing(
+                    Pointers.ItemLeadSection[item.Index], "The cross-sectional area of an earth lead is missing, so its size cannot be checked.");
             }
         }
 
@@ -73,7 +74,7 @@ public sealed class ConductorSize : Rule
         }
         else if (earth.Bar is not null || earth.WantsBar(EarthConductors.HighIntegrityFromMa))
         {
-            context.Lacks(Pointers.MainConductor, "The cross-sectional area of the main earth conductor is missing, so its size cannot be checked.");
+            context.ReportMissing(Pointers.MainConductor, "The cross-sectional area of the main earth conductor is missing, so its size cannot be checked.");
         }
     }
 
@@ -84,7 +85,7 @@ public sealed class ConductorSize : Rule
             + "so the size of an earth conductor cannot be checked.";
         if (context.Survey.Description.Supplies is null)
         {
-            context.Lacks("/supplies", Message);
+            context.ReportMissing("/supplies", Message);
         }
 
         foreach (var supply in supplies)
@@ -92,19 +93,19 @@ public sealed class ConductorSize : Rule
             switch (supply.Source)
             {
                 case { FaultCurrentA: not null, DisconnectionTimeS: null }:
-                    context.Lacks(Invariant($"/supplies/{supply.Index}/disconnectionTimeS"), Message);
+                    context.ReportMissing(Invariant($"/supplies/{supply.Index}/disconnectionTimeS"), Message);
                     break;
                 case { FaultCurrentA: null, DisconnectionTimeS: not null }:
-                    context.Lacks(Invariant($"/supplies/{supply.Index}/faultCurrentA"), Message);
+                    context.ReportMissing(Invariant($"/supplies/{supply.Index}/faultCurrentA"), Message);
                     break;
                 case { FaultCurrentA: null, Cable: null or { CrossSectionMm2: null } }:
-                    context.Lacks(Invariant($"/supplies/{supply.Index}/cable/crossSectionMm2"), Message);
+                    context.ReportMissing(Invariant($"/supplies/{supply.Index}/cable/crossSectionMm2"), Message);
                     break;
             }
         }
     }
 
-    private static void Judge(RuleContext context, Mounted? item, IReadOnlyList<SupplyNode> supplies, double section, ConductorNeed need)
+    private static void Judge(RuleContext context, MountedItem? item, IReadOnlyList<SupplyNode> supplies, double section, ConductorNeed need)
     {
         var needed = Quantities.Round(need.SectionMm2);
         if (Quantities.Round(section) >= needed)
@@ -124,7 +125,7 @@ public sealed class ConductorSize : Rule
             Limit = Quantities.Of(needed, "mm2"),
             UtilisationPercent = section > 0 ? 100 * needed / section : null,
             Calculation = need.Calculation(section),
-            Cures = Cures(context.Survey, item, supplies, section, need),
+            Candidates = Candidates(context.Survey, item, supplies, section, need),
         });
     }
 
@@ -148,29 +149,30 @@ public sealed class ConductorSize : Rule
 
     private const int MostSections = 6;
 
-    private static IEnumerable<Cure> Cures(RackSurvey survey, Mounted? item, IReadOnlyList<SupplyNode> supplies, double section, ConductorNeed need)
+    private static IEnumerable<RemedyCandidate> Candidates(
+        RackSurvey survey, MountedItem? item, IReadOnlyList<SupplyNode> supplies, double section, ConductorNeed need)
     {
         // The smallest sufficient sizes: a long lead may need a larger one for its resistance.
         var next = EarthConductors.NextSectionMm2(need.SectionMm2);
         foreach (var enough in EarthConductors.SectionsMm2.Where(s => s >= next).Take(MostSections))
         {
-            yield return new Cure(Words(enough), With(enough), nameof(ConductorSize));
+            yield return new RemedyCandidate(Words(enough), With(enough), nameof(ConductorSize));
         }
 
-        if (EarthCures.Sooner(survey, supplies, section, survey.Description) is { } sooner)
+        if (EarthRemedies.Sooner(survey, supplies, section, survey.Description) is { } sooner)
         {
-            yield return new Cure($"Have {sooner.Words}", sooner.After);
+            yield return new RemedyCandidate($"Have {sooner.Words}", sooner.After);
         }
 
         // No standard size is enough for this fault current: the largest size with a shorter disconnection time.
-        if (next is null && EarthCures.Sooner(survey, supplies, EarthConductors.SectionsMm2[^1], With(EarthConductors.SectionsMm2[^1])) is { } both)
+        if (next is null && EarthRemedies.Sooner(survey, supplies, EarthConductors.SectionsMm2[^1], With(EarthConductors.SectionsMm2[^1])) is { } both)
         {
-            yield return new Cure($"{Words(EarthConductors.SectionsMm2[^1])}, and have {both.Words}", both.After);
+            yield return new RemedyCandidate($"{Words(EarthConductors.SectionsMm2[^1])}, and have {both.Words}", both.After);
         }
 
         if (item is not null)
         {
-            yield return new Cure(Names.ToAnotherRack([item.Id]), survey.Description.WithoutItems([item.Id]));
+            yield return new RemedyCandidate(Names.ToAnotherRack([item.Id]), survey.Description.WithoutItems([item.Id]));
         }
 
         string Words(double mm2) => item is null ? Invariant($"Fit a main earth conductor of {mm2:0.###} mm2")

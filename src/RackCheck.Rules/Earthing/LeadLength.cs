@@ -49,7 +49,7 @@ public sealed class LeadLength : Rule
             var length = item.Item!.EarthLead?.LengthM;
             if (length is null)
             {
-                context.Lacks(Pointers.ItemLeadLength[item.Index], "The length of an earth lead is missing, so its reach cannot be checked.");
+                context.ReportMissing(Pointers.ItemLeadLength[item.Index], "The length of an earth lead is missing, so its reach cannot be checked.");
             }
 
             if (route is null)
@@ -60,7 +60,8 @@ public sealed class LeadLength : Rule
                     continue;
                 }
 
-                context.Lacks((item.Shelf ?? item).PositionPointer, "The position of an item is missing, so the reach of its earth lead cannot be checked.");
+                context.ReportMissing(
+                    (item.Shelf ?? item).PositionPointer, "The position of an item is missing, so the reach of its earth lead cannot be checked.");
             }
             else if (length is { } lead)
             {
@@ -69,7 +70,7 @@ public sealed class LeadLength : Rule
         }
     }
 
-    private static void Judge(RuleContext context, Mounted item, EarthRoute route, double lead, double slack)
+    private static void Judge(RuleContext context, MountedItem item, EarthRoute route, double lead, double slack)
     {
         var needed = Quantities.Round((route.LengthMm + slack) / 1000);
         if (Quantities.Round(lead) >= needed)
@@ -89,35 +90,35 @@ public sealed class LeadLength : Rule
             Limit = Quantities.Of(needed, "m"),
             UtilisationPercent = lead > 0 ? 100 * needed / lead : null,
             Calculation = Invariant($"({route.Sum} + {slack:0.###}) / 1000 = {needed:0.###} > {lead:0.###}"),
-            Cures = Cures(context.Survey, item, needed),
+            Candidates = Candidates(context.Survey, item, needed),
         });
     }
 
     // A finding is certain. A lead that is long enough for the known part of the route may be too short for all of it.
-    private static void ReportMissing(RuleContext context, Mounted item, EarthRoute route)
+    private static void ReportMissing(RuleContext context, MountedItem item, EarthRoute route)
     {
         const string Message = "A part of the route is missing, so the reach of an earth lead cannot be checked.";
         var carrier = item.Shelf ?? item;
         if (route.BackMm is null && item.BodyDepthMm is null)
         {
-            context.Lacks(Pointers.ItemBodyDepth[item.Index], Message);
+            context.ReportMissing(Pointers.ItemBodyDepth[item.Index], Message);
         }
 
         if (route.BackMm is null && context.Survey.Cabinet.SpacingMm is null && carrier.Face == Face.Front)
         {
-            context.Lacks(Pointers.Spacing, Message);
+            context.ReportMissing(Pointers.Spacing, Message);
         }
 
         if (route.PullMm is null)
         {
-            context.Lacks(Invariant($"/items/{carrier.Index}/support/extensionMm"), Message);
+            context.ReportMissing(Invariant($"/items/{carrier.Index}/support/extensionMm"), Message);
         }
     }
 
-    private static IEnumerable<Cure> Cures(RackSurvey survey, Mounted item, double needed)
+    private static IEnumerable<RemedyCandidate> Candidates(RackSurvey survey, MountedItem item, double needed)
     {
         var length = Math.Ceiling(2 * needed) / 2;
-        yield return new Cure(
+        yield return new RemedyCandidate(
             Invariant($"Fit an earth lead of {length:0.#} m for {item.Id}"),
             survey.Description.EditItem(item.Index, i => i with { EarthLead = i.EarthLead! with { LengthM = length } }));
     }

@@ -77,7 +77,7 @@ public sealed class Leakage : Rule
         var isOver = EarthSurvey.Exceeds(node.LeakageMa, secured);
         if (isOver && node.Connector is null)
         {
-            context.Lacks($"{node.Pointer}/{node.Member}", "The leakage requires a secured connection, but the plug or socket is missing.");
+            context.ReportMissing($"{node.Pointer}/{node.Member}", "The leakage requires a secured connection, but the plug or socket is missing.");
         }
 
         var isLoose = isOver && node.Connector is { } code && !PlugFit.Of(code).Secured;
@@ -112,31 +112,32 @@ public sealed class Leakage : Rule
             Limit = Quantities.Of(limit, "mA"),
             UtilisationPercent = 100 * node.LeakageMa / limit,
             Calculation = Invariant($"{LeakageText.Sum(node.CordsOf(context.Survey.Power), node.LeakageMa)} > {limit:0.###}"),
-            Cures = Cures(context.Survey, node, isLoose, isWeak, isLoose ? Math.Min(secured, isWeak ? high : secured) : high),
+            Candidates = Candidates(context.Survey, node, isLoose, isWeak, isLoose ? Math.Min(secured, isWeak ? high : secured) : high),
         });
     }
 
-    private static IEnumerable<Cure> Cures(RackSurvey survey, Node node, bool isLoose, bool isWeak, double limit)
+    private static IEnumerable<RemedyCandidate> Candidates(RackSurvey survey, Node node, bool isLoose, bool isWeak, double limit)
     {
-        var (section, strong) = EarthCures.StrongMain(survey);
+        var (section, strong) = EarthRemedies.StrongMain(survey);
         var after = isWeak ? strong : survey.Description;
         var main = Invariant($"un a main earth conductor of {section:0.###} mm2 to the earth bar");
         if (isLoose)
         {
-            foreach (var secured in EarthCures.Secured(survey, node.Supply, node.Unit is { IsBehindUps: true } unit ? unit : null, after))
+            foreach (var secured in EarthRemedies.Secured(survey, node.Supply, node.Unit is { IsBehindUps: true } unit ? unit : null, after))
             {
-                yield return new Cure($"{char.ToUpperInvariant(secured.Words[0])}{secured.Words[1..]}{(isWeak ? $", and r{main}" : "")}", secured.After);
+                yield return new RemedyCandidate($"{char.ToUpperInvariant(secured.Words[0])}{secured.Words[1..]}{(isWeak ? $", and r{main}" : "")}",
+                    secured.After);
             }
         }
         else
         {
-            yield return new Cure("R" + main, after);
+            yield return new RemedyCandidate("R" + main, after);
         }
 
         var cords = node.CordsOf(survey.Power);
-        foreach (var cure in PowerCures.AddSupplies(survey, node.Supply, node.Unit, cords).Concat(EarthCures.TakeOutLeaking(survey, cords, limit)))
+        foreach (var candidate in PowerRemedies.AddSupplies(survey, node.Supply, node.Unit, cords).Concat(EarthRemedies.TakeOutLeaking(survey, cords, limit)))
         {
-            yield return cure;
+            yield return candidate;
         }
     }
 

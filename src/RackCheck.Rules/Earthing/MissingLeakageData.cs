@@ -13,7 +13,7 @@ internal static class MissingLeakageData
         {
             if (cord is { Group.Unit.Supply: { } supply, LeakageMa: null } && matters(supply))
             {
-                context.Lacks(
+                context.ReportMissing(
                     Pointers.ItemLeakage[cord.Item.Index],
                     "The protective conductor current of an item is missing, so the leakage of its outlet and supply is unknown.");
             }
@@ -25,7 +25,7 @@ internal static class MissingLeakageData
     {
         if (!context.Survey.Power.IsDescribed && context.Survey.Power.Cords.Length > 0)
         {
-            context.Lacks("/pdus", "The PDUs are missing, so the protective conductor current of each supply is unknown.");
+            context.ReportMissing("/pdus", "The PDUs are missing, so the protective conductor current of each supply is unknown.");
         }
     }
 }

@@ -73,27 +73,27 @@ public sealed class RcdTrip : Rule
                 Limit = Quantities.Of(limit, "mA"),
                 UtilisationPercent = 100 * supply.LeakageMa / limit,
                 Calculation = Invariant($"{LeakageText.Sum(cords, supply.LeakageMa)} > {share:0.###} / 100 x {rated:0.###} = {limit:0.###}"),
-                Cures = Cures(context.Survey, supply, rated, share, cords),
+                Candidates = Candidates(context.Survey, supply, rated, share, cords),
             });
         }
     }
 
     // An RCD for personal protection is replaced only where there is no other remedy.
-    private static IEnumerable<Cure> Cures(RackSurvey survey, SupplyNode supply, double rated, double share, Cord[] cords)
+    private static IEnumerable<RemedyCandidate> Candidates(RackSurvey survey, SupplyNode supply, double rated, double share, Cord[] cords)
     {
-        var split = PowerCures.AddSupplies(survey, supply, null, cords);
+        var split = PowerRemedies.AddSupplies(survey, supply, null, cords);
         var larger = Larger(survey, supply, rated, share);
-        return (rated <= PersonalMa ? split.Concat(larger) : larger.Concat(split)).Concat(EarthCures.TakeOutLeaking(survey, cords, share / 100 * rated));
+        return (rated <= PersonalMa ? split.Concat(larger) : larger.Concat(split)).Concat(EarthRemedies.TakeOutLeaking(survey, cords, share / 100 * rated));
     }
 
-    private static IEnumerable<Cure> Larger(RackSurvey survey, SupplyNode supply, double rated, double share)
+    private static IEnumerable<RemedyCandidate> Larger(RackSurvey survey, SupplyNode supply, double rated, double share)
     {
         foreach (var next in EarthConductors.RcdRatingsMa)
         {
             if (next > rated && !EarthSurvey.Exceeds(supply.LeakageMa, share / 100 * next))
             {
                 var unless = rated <= PersonalMa ? Invariant($", unless {PersonalMa:0} mA is required") : "";
-                yield return new Cure(Invariant($"Fit an RCD of {next:0} mA for supply {supply.Id}{unless}"),
+                yield return new RemedyCandidate(Invariant($"Fit an RCD of {next:0} mA for supply {supply.Id}{unless}"),
                     survey.Description.EditSupply(supply.Index, s => s with { RcdMa = next }));
                 yield break;
             }

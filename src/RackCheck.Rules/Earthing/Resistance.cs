@@ -50,14 +50,14 @@ public sealed class Resistance : Rule
             var lead = item.Item!.EarthLead;
             if (lead?.LengthM is null)
             {
-                context.Lacks(
+                context.ReportMissing(
                     Pointers.ItemLeadLength[item.Index],
                     "The length or cross-sectional area of an earth lead is missing, so its resistance is unknown.");
             }
 
             if (lead?.CrossSectionMm2 is null)
             {
-                context.Lacks(
+                context.ReportMissing(
                     Pointers.ItemLeadSection[item.Index],
                     "The length or cross-sectional area of an earth lead is missing, so its resistance is unknown.");
             }
@@ -74,7 +74,8 @@ public sealed class Resistance : Rule
     private static double RoundedOhm(double length, double section) =>
         Math.Round(EarthConductors.ResistanceOhm(length, section), 5, MidpointRounding.AwayFromZero);
 
-    private static void Report(RuleContext context, Mounted item, double length, double section, double ohm, double limit) => context.Report(new FindingDraft
+    private static void Report(RuleContext context, MountedItem item, double length, double section, double ohm, double limit) =>
+        context.Report(new FindingDraft
     {
         Message = "The earth lead of {item} ({lengthM} m of {sectionMm2} mm2) has a resistance of {pathMohm} mohm; the limit is {limitMohm} mohm.",
         Data = [("item", item.Id), ("lengthM", length), ("sectionMm2", section), ("pathMohm", 1000 * ohm), ("limitMohm", 1000 * limit)],
@@ -85,24 +86,24 @@ public sealed class Resistance : Rule
         Limit = new Quantity { Value = limit, Unit = "ohm" },
         UtilisationPercent = 100 * ohm / limit,
         Calculation = Invariant($"{EarthConductors.CopperOhmMm2PerM} x {length:0.###} / {section:0.###} = {ohm:0.#####} > {limit:0.#####}"),
-        Cures = Cures(context.Survey, item, length, section, limit),
+        Candidates = Candidates(context.Survey, item, length, section, limit),
     });
 
-    private static IEnumerable<Cure> Cures(RackSurvey survey, Mounted item, double length, double section, double limit)
+    private static IEnumerable<RemedyCandidate> Candidates(RackSurvey survey, MountedItem item, double length, double section, double limit)
     {
         var enough = EarthConductors.CopperOhmMm2PerM * length / limit;
         if (EarthConductors.NextSectionMm2(enough) is { } next && next > section)
         {
-            yield return new Cure(Invariant($"Fit an earth lead of {next:0.###} mm2 for {item.Id}"), With(l => l with { CrossSectionMm2 = next }));
+            yield return new RemedyCandidate(Invariant($"Fit an earth lead of {next:0.###} mm2 for {item.Id}"), With(l => l with { CrossSectionMm2 = next }));
         }
 
         if (EarthRoute.Of(survey.Cabinet, item) is { IsKnown: true } route && Math.Ceiling(2 * (route.LengthMm + UsualSlackMm) / 1000) / 2 is var reach
             && reach < length)
         {
-            yield return new Cure(Invariant($"Fit an earth lead of {reach:0.#} m for {item.Id}"), With(l => l with { LengthM = reach }));
+            yield return new RemedyCandidate(Invariant($"Fit an earth lead of {reach:0.#} m for {item.Id}"), With(l => l with { LengthM = reach }));
         }
 
-        yield return new Cure(Names.ToAnotherRack([item.Id]), survey.Description.WithoutItems([item.Id]));
+        yield return new RemedyCandidate(Names.ToAnotherRack([item.Id]), survey.Description.WithoutItems([item.Id]));
 
         RackDescription With(Func<EarthLead, EarthLead> change) => survey.Description.EditItem(item.Index, i => i with { EarthLead = change(i.EarthLead!) });
     }

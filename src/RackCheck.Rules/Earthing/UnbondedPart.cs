@@ -42,7 +42,7 @@ public sealed class UnbondedPart : Rule
         {
             if (part.IsBonded is null)
             {
-                context.Lacks(Pointers.Bonded, "The list of bonded parts is missing, so the bonding of the cabinet cannot be checked.");
+                context.ReportMissing(Pointers.Bonded, "The list of bonded parts is missing, so the bonding of the cabinet cannot be checked.");
             }
             else if (part.IsBonded == false)
             {
@@ -54,7 +54,7 @@ public sealed class UnbondedPart : Rule
                     Subject = part.Name,
                     Identity = [part.Name],
                     Pointers = [.. new[] { part.Pointer, PlaceOf(part.Part) }.Distinct()],
-                    Cures = Cures(context.Survey, part),
+                    Candidates = Candidates(context.Survey, part),
                 });
             }
         }
@@ -70,14 +70,14 @@ public sealed class UnbondedPart : Rule
         _ => "/cabinet",
     };
 
-    private static IEnumerable<Cure> Cures(RackSurvey survey, EarthPart part)
+    private static IEnumerable<RemedyCandidate> Candidates(RackSurvey survey, EarthPart part)
     {
-        yield return new Cure($"Bond the {part.Name} to earth with {(part.Part == BondedPart.SidePanels ? "their" : "its")} own lead",
+        yield return new RemedyCandidate($"Bond the {part.Name} to earth with {(part.Part == BondedPart.SidePanels ? "their" : "its")} own lead",
             Joined(survey.Description, part));
         var open = survey.Earth.Parts.Where(p => p.IsBonded == false).ToArray();
         if (open.Length > 1)
         {
-            yield return new Cure("Bond all parts of the cabinet to earth", open.Aggregate(survey.Description, Joined));
+            yield return new RemedyCandidate("Bond all parts of the cabinet to earth", open.Aggregate(survey.Description, Joined));
         }
     }
 

@@ -82,13 +82,13 @@ public sealed class Blanking : Rule
 
             var own = Occupancy.Mask(mounted.Bottom!.Value, mounted.ClaimTop);
             frontToRear |= IsFrontToRear(mounted) || mounted.Load.Any(IsFrontToRear) ? own : 0;
-            unknown |= HeatSurvey.MayBreathe(mounted) || mounted.Load.Any(HeatSurvey.MayBreathe) ? own : 0;
+            unknown |= HeatSurvey.MayNeedAirflow(mounted) || mounted.Load.Any(HeatSurvey.MayNeedAirflow) ? own : 0;
         }
 
         return (frontToRear, unknown);
     }
 
-    private static bool IsFrontToRear(Mounted mounted) => mounted.Item!.Airflow?.Direction == AirflowDirection.FrontToRear;
+    private static bool IsFrontToRear(MountedItem mounted) => mounted.Item!.Airflow?.Direction == AirflowDirection.FrontToRear;
 
     private static bool IsCooledThroughDoors(RuleContext context)
     {
@@ -103,12 +103,12 @@ public sealed class Blanking : Rule
         const string Message = "Without the door styles, hot-air recirculation through open U positions cannot be checked.";
         if (front is null)
         {
-            context.Lacks(Pointers.FrontDoor + "/style", Message);
+            context.ReportMissing(Pointers.FrontDoor + "/style", Message);
         }
 
         if (rear is null)
         {
-            context.Lacks(Pointers.RearDoor + "/style", Message);
+            context.ReportMissing(Pointers.RearDoor + "/style", Message);
         }
 
         return front is not null && rear is not null;
@@ -125,9 +125,9 @@ public sealed class Blanking : Rule
                 continue;
             }
 
-            foreach (var quiet in mounted.Load.Prepend(mounted).Where(HeatSurvey.MayBreathe))
+            foreach (var quiet in mounted.Load.Prepend(mounted).Where(HeatSurvey.MayNeedAirflow))
             {
-                context.Lacks(
+                context.ReportMissing(
                     Pointers.ItemAirflowDirection[quiet.Index],
                     "U positions next to this item are open. Without its airflow direction, hot-air recirculation cannot be checked.");
             }
@@ -160,13 +160,13 @@ public sealed class Blanking : Rule
             Limit = Quantities.Units(0),
             Calculation = FormattableString.Invariant($"{top} - {bottom} + 1 = {top - bottom + 1} > 0"),
             // Where the uprights are too close to the front door for a panel, they have to be moved first.
-            Cures = survey.Depth.CanTake(Occupancy.Plate) && survey.HasRoomFor((top - bottom + LargestPanelU) / LargestPanelU)
+            Candidates = survey.Depth.CanTake(Occupancy.Plate) && survey.HasRoomFor((top - bottom + LargestPanelU) / LargestPanelU)
                 ? [Close(survey, bottom, top)]
                 : [],
         });
     }
 
-    private static bool Bounds(Mounted mounted, int bottom, int top) => mounted.ClaimTop == bottom - 1 || mounted.Bottom == top + 1;
+    private static bool Bounds(MountedItem mounted, int bottom, int top) => mounted.ClaimTop == bottom - 1 || mounted.Bottom == top + 1;
 
     // A rear-mounted item that reaches to the front closes the U position there as well.
     private static IEnumerable<string> Behind(RackSurvey survey, int unit)
@@ -176,7 +176,7 @@ public sealed class Blanking : Rule
     }
 
     // The items with airflow front to rear next to a gap, by id.
-    private static Mounted[] Beside(RackSurvey survey, int bottom, int top) =>
+    private static MountedItem[] Beside(RackSurvey survey, int bottom, int top) =>
     [
         .. survey.Occupancy.ByPlace
             .Where(m => m is { Face: Face.Front, Item: not null } && Bounds(m, bottom, top))
@@ -184,9 +184,9 @@ public sealed class Blanking : Rule
             .OrderBy(m => m.Id, StringComparer.Ordinal),
     ];
 
-    private static Cure Close(RackSurvey survey, int bottom, int top)
+    private static RemedyCandidate Close(RackSurvey survey, int bottom, int top)
     {
-        var builder = new CureBuilder(survey);
+        var builder = new RemedyBuilder(survey);
         var sizes = new List<string>();
         for (var unit = bottom; unit <= top; unit += LargestPanelU)
         {

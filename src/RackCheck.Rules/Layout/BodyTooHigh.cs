@@ -64,22 +64,22 @@ public sealed class BodyTooHigh : Rule
                 Limit = Quantities.Millimetres(room),
                 UtilisationPercent = 100 * height / room,
                 Calculation = Invariant($"{item.HeightU} x {RackGeometry.UnitMm} - {RackGeometry.PanelReliefMm} = {room:0.###} < {height:0.###}"),
-                Cures = CuresFor(context.Survey, item, height),
+                Candidates = CandidatesFor(context.Survey, item, height),
             });
         }
     }
 
-    private static IEnumerable<Cure> CuresFor(RackSurvey survey, Mounted item, double height)
+    private static IEnumerable<RemedyCandidate> CandidatesFor(RackSurvey survey, MountedItem item, double height)
     {
         var units = RackGeometry.UnitsForBody(height);
-        if (units > PlaceCures.MostU)
+        if (units > PlaceRemedies.MostU)
         {
-            return PlaceCures.TakeOut(survey, item) is { } takeOut ? [takeOut] : [];
+            return PlaceRemedies.TakeOut(survey, item) is { } takeOut ? [takeOut] : [];
         }
 
         // An unplaced item only gets the new height. A placed item also needs free U positions.
         return item.IsPlaced
-            ? PlaceCures.Move(survey, item, units)
-            : [new CureBuilder(survey).SetItem(item, i => i with { HeightU = units }).Titled($"Give {item.Id} a height of {units} U")];
+            ? PlaceRemedies.Move(survey, item, units)
+            : [new RemedyBuilder(survey).SetItem(item, i => i with { HeightU = units }).Titled($"Give {item.Id} a height of {units} U")];
     }
 }

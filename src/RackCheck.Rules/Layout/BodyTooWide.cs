@@ -46,13 +46,13 @@ public sealed class BodyTooWide : Rule
                     continue;
                 }
 
-                context.Lacks(Pointers.ItemBodyWidth[item.Index], "Without the body width, the fit between the uprights cannot be checked.");
+                context.ReportMissing(Pointers.ItemBodyWidth[item.Index], "Without the body width, the fit between the uprights cannot be checked.");
                 continue;
             }
 
             if (item.SupportStyle is null && width <= opening && width > opening - (2 * Allowances.SlideThicknessMm))
             {
-                context.Lacks(
+                context.ReportMissing(
                     Pointers.ItemSupportStyle[item.Index],
                     "The body fits between the uprights but not between slide rails, and the support style is not specified.");
             }
@@ -79,19 +79,19 @@ public sealed class BodyTooWide : Rule
                 Calculation = onSlides
                     ? Invariant($"{opening:0.###} - 2 x {item.SupportThicknessMm:0.###} = {room:0.###} < {width:0.###}")
                     : Invariant($"{opening:0.###} < {width:0.###}"),
-                Cures = CuresFor(context.Survey, item, width),
+                Candidates = CandidatesFor(context.Survey, item, width),
             });
         }
     }
 
-    private static IEnumerable<Cure> CuresFor(RackSurvey survey, Mounted item, double width)
+    private static IEnumerable<RemedyCandidate> CandidatesFor(RackSurvey survey, MountedItem item, double width)
     {
         if (item.SupportStyle == SupportStyle.Slides && width <= survey.Cabinet.OpeningMm + SetbackInterval.ToleranceMm)
         {
-            yield return SupportCures.Fixed(survey, item);
+            yield return SupportRemedies.Fixed(survey, item);
         }
 
-        if (PlaceCures.TakeOut(survey, item) is { } takeOut)
+        if (PlaceRemedies.TakeOut(survey, item) is { } takeOut)
         {
             yield return takeOut;
         }

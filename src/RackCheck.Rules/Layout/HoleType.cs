@@ -41,7 +41,7 @@ public sealed class HoleType : Rule
 
             if (hole is not { } actual)
             {
-                context.Lacks(Pointers.Hole, "Cage nuts are specified. Without the hole type of the uprights, the fixing cannot be checked.");
+                context.ReportMissing(Pointers.Hole, "Cage nuts are specified. Without the hole type of the uprights, the fixing cannot be checked.");
                 continue;
             }
 
@@ -54,12 +54,12 @@ public sealed class HoleType : Rule
                 Subject = context.Survey.Cabinet.Place(item),
                 Identity = [item.Id],
                 Pointers = [pointer, Pointers.Hole],
-                Cures =
+                Candidates =
                 [
                     round
-                        ? new CureBuilder(context.Survey).SetItem(item, i => i with { Fixing = Fixing.ClipNut })
+                        ? new RemedyBuilder(context.Survey).SetItem(item, i => i with { Fixing = Fixing.ClipNut })
                             .Titled($"Fix {item.Id} with clip nuts")
-                        : new CureBuilder(context.Survey).SetItem(item, i => i with { Fixing = Fixing.Screw })
+                        : new RemedyBuilder(context.Survey).SetItem(item, i => i with { Fixing = Fixing.Screw })
                             .Titled($"Fix {item.Id} with screws in the threaded holes"),
                 ],
             });

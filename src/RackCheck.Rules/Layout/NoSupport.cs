@@ -61,7 +61,7 @@ public sealed class NoSupport : Rule
             {
                 if (passed is not null || item.Item.MassKg is null || item.BodyDepthMm is null)
                 {
-                    context.Lacks(
+                    context.ReportMissing(
                         Pointers.ItemSupportStyle[item.Index],
                         "The support style is not specified. Its height, mass or depth may require a support.");
                 }
@@ -79,21 +79,21 @@ public sealed class NoSupport : Rule
 
     private static (double Actual, double Limit, string Unit)? Passed(double actual, double limit, string unit) => (actual, limit, unit);
 
-    private static void ReportMissing(RuleContext context, Mounted item)
+    private static void ReportMissing(RuleContext context, MountedItem item)
     {
         const string Message = "The item is front-panel mounted. Without this value, the need for a support cannot be checked.";
         if (item.Item!.MassKg is null)
         {
-            context.Lacks(Pointers.ItemMass[item.Index], Message);
+            context.ReportMissing(Pointers.ItemMass[item.Index], Message);
         }
 
         if (item.BodyDepthMm is null)
         {
-            context.Lacks(Pointers.ItemBodyDepth[item.Index], Message);
+            context.ReportMissing(Pointers.ItemBodyDepth[item.Index], Message);
         }
     }
 
-    private static void Report(RuleContext context, Mounted item, (double Actual, double Limit, string Unit) excess) =>
+    private static void Report(RuleContext context, MountedItem item, (double Actual, double Limit, string Unit) excess) =>
         context.Report(new FindingDraft
         {
             Message = "{item} is front-panel mounted without a support: {actual} {measure}, maximum {limit} {measure}.",
@@ -105,6 +105,6 @@ public sealed class NoSupport : Rule
             Limit = Quantities.Of(excess.Limit, excess.Unit.Split(' ')[0]),
             UtilisationPercent = excess.Limit > 0 ? 100 * excess.Actual / excess.Limit : null,
             Calculation = Invariant($"{excess.Actual:0.###} > {excess.Limit:0.###}"),
-            Cures = [SupportCures.Fixed(context.Survey, item)],
+            Candidates = [SupportRemedies.Fixed(context.Survey, item)],
         });
 }

@@ -40,7 +40,7 @@ public sealed class NotPlaced : Rule
                 Subject = context.Survey.Cabinet.Place(item),
                 Identity = [item.Id],
                 Pointers = [Pointers.Item[item.Index]],
-                Cures = PlaceCures.Move(context.Survey, item),
+                Candidates = PlaceRemedies.Move(context.Survey, item),
             });
         }
     }

@@ -52,7 +52,7 @@ public sealed class OutsideRack : Rule
                 Calculation = above
                     ? Invariant($"from below: {bottom} + {mounted.HeightU} - 1 = {mounted.Top} > {roof}")
                     : Invariant($"from below: {bottom} < 1"),
-                Cures = PlaceCures.Move(survey, mounted),
+                Candidates = PlaceRemedies.Move(survey, mounted),
             });
         }
     }

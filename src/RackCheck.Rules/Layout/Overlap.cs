@@ -46,7 +46,7 @@ public sealed class Overlap : Rule
     {
         ReportUnplacedUnits(context);
         var places = context.Survey.Occupancy.ByPlace;
-        SortedList<int, List<(Mounted One, Mounted Other)>>? pairs = null;
+        SortedList<int, List<(MountedItem One, MountedItem Other)>>? pairs = null;
         for (var i = 0; i < places.Length; i++)
         {
             // Sorted by the lowest U position: the first item that starts above the top of this one ends the search.
@@ -89,30 +89,30 @@ public sealed class Overlap : Rule
         {
             if (units[i].Mounting is null)
             {
-                context.Lacks(Invariant($"/pdus/{i}/mounting"), "Without the mounting of the PDU, its U position cannot be checked.");
+                context.ReportMissing(Invariant($"/pdus/{i}/mounting"), "Without the mounting of the PDU, its U position cannot be checked.");
             }
             else if (units[i] is { Mounting: PduMounting.Horizontal, Position: null })
             {
-                context.Lacks(Pointers.PduPosition[i], "A horizontal PDU occupies a U position, which is not specified.");
+                context.ReportMissing(Pointers.PduPosition[i], "A horizontal PDU occupies a U position, which is not specified.");
             }
         }
     }
 
-    private static bool Clash(RuleContext context, Mounted one, Mounted other)
+    private static bool Clash(RuleContext context, MountedItem one, MountedItem other)
     {
         var meeting = one.Face == other.Face ? Meeting.Yes : context.Survey.Occupancy.Meet(one, other);
         if (meeting == Meeting.Unknown)
         {
-            ReportLack(context, one, other);
+            ReportMissingDepth(context, one, other);
         }
 
         return meeting == Meeting.Yes;
     }
 
-    private static void ReportHeap(RuleContext context, int from, List<(Mounted One, Mounted Other)> pairs)
+    private static void ReportHeap(RuleContext context, int from, List<(MountedItem One, MountedItem Other)> pairs)
     {
         var survey = context.Survey;
-        Mounted[] heap = [.. pairs.SelectMany(p => (Mounted[])[p.One, p.Other]).Distinct().OrderBy(m => m.Key, StringComparer.Ordinal)];
+        MountedItem[] heap = [.. pairs.SelectMany(p => (MountedItem[])[p.One, p.Other]).Distinct().OrderBy(m => m.Key, StringComparer.Ordinal)];
         var units = survey.Cabinet.UnitsText(from, from);
         var named = string.Join(", ", heap.Take(MostNamed).Select(m => m.Name));
         var others = heap.Length - Math.Min(heap.Length, MostNamed);
@@ -129,11 +129,11 @@ public sealed class Overlap : Rule
             Actual = Quantities.Of(heap.Length, "items"),
             Limit = Quantities.Of(1, "items"),
             Calculation = Invariant($"{heap.Length} items > 1"),
-            Cures = [PlaceCures.Spread(survey, heap)],
+            Candidates = [PlaceRemedies.Spread(survey, heap)],
         });
     }
 
-    private static void Report(RuleContext context, Mounted one, Mounted other)
+    private static void Report(RuleContext context, MountedItem one, MountedItem other)
     {
         var survey = context.Survey;
         var (bottom, top) = (Math.Max(one.Bottom!.Value, other.Bottom!.Value), Math.Min(one.Top, other.Top));
@@ -159,35 +159,35 @@ public sealed class Overlap : Rule
             Calculation = sameFace
                 ? Invariant($"from below: {top} - {bottom} + 1 = {top - bottom + 1} > 0")
                 : Invariant($"{Occupancy.ReachMm(one):0.###} + {Occupancy.ReachMm(other):0.###} = {reach:0.###} > {room:0.###}"),
-            Cures = CuresFor(survey, mover),
+            Candidates = CandidatesFor(survey, mover),
         });
     }
 
-    private static IEnumerable<Cure> CuresFor(RackSurvey survey, Mounted mover) =>
-        mover.Category == ItemCategory.BlankingPanel && PlaceCures.TakeOut(survey, mover) is { } takeOut ? [takeOut] : PlaceCures.Move(survey, mover);
+    private static IEnumerable<RemedyCandidate> CandidatesFor(RackSurvey survey, MountedItem mover) =>
+        mover.Category == ItemCategory.BlankingPanel && PlaceRemedies.TakeOut(survey, mover) is { } takeOut ? [takeOut] : PlaceRemedies.Move(survey, mover);
 
-    private static void ReportLack(RuleContext context, Mounted one, Mounted other)
+    private static void ReportMissingDepth(RuleContext context, MountedItem one, MountedItem other)
     {
         var message = $"{one.Id} and {other.Id} are mounted on opposite faces at the same U positions. "
             + "Without this value, the depth between them cannot be checked.";
         if (one.Depth is null)
         {
-            context.Lacks(Pointers.ItemBodyDepth[one.Index], message);
+            context.ReportMissing(Pointers.ItemBodyDepth[one.Index], message);
         }
 
         if (other.Depth is null)
         {
-            context.Lacks(Pointers.ItemBodyDepth[other.Index], message);
+            context.ReportMissing(Pointers.ItemBodyDepth[other.Index], message);
         }
 
         if (context.Survey.Cabinet.SpacingMm is null)
         {
-            context.Lacks(Pointers.Spacing, message);
+            context.ReportMissing(Pointers.Spacing, message);
         }
     }
 
     // Moved first: a blanking panel, then the item of lower U height, then the lighter item. Between equals, the id decides.
-    private static bool IsEasierToMove(Mounted one, Mounted other)
+    private static bool IsEasierToMove(MountedItem one, MountedItem other)
     {
         var order = (other.Category == ItemCategory.BlankingPanel).CompareTo(one.Category == ItemCategory.BlankingPanel);
         order = order != 0 ? order : one.HeightU.CompareTo(other.HeightU);

@@ -52,11 +52,11 @@ public sealed class Reserve : Rule
             Actual = Quantities.Units(space.UnitsFree),
             Limit = Quantities.Units(needed),
             Calculation = Invariant($"{percent:0.###} / 100 x {space.UnitsTotal} = {needed:0.###} > {space.UnitsFree}"),
-            Cures = CuresFor(context.Survey, percent),
+            Candidates = CandidatesFor(context.Survey, percent),
         });
     }
 
-    private static List<Cure> CuresFor(RackSurvey survey, double percent)
+    private static List<RemedyCandidate> CandidatesFor(RackSurvey survey, double percent)
     {
         foreach (var roof in CabinetSizes.HeightsU)
         {
@@ -64,7 +64,7 @@ public sealed class Reserve : Rule
             var free = roof - survey.Occupancy.UnitsUsedUpTo(roof);
             if (roof > survey.Cabinet.HeightU && free >= (percent / 100 * roof) - SetbackInterval.ToleranceMm)
             {
-                return [new CureBuilder(survey).Raise(roof).Titled($"Use a {roof}U cabinet")];
+                return [new RemedyBuilder(survey).Raise(roof).Titled($"Use a {roof}U cabinet")];
             }
         }
 

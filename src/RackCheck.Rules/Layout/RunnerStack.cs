@@ -49,7 +49,7 @@ public sealed class RunnerStack : Rule
     private static void CheckFace(RuleContext context, Face face)
     {
         // Other equipment at the same U positions is reported by another rule and does not break the run.
-        var runs = new List<List<Mounted>>();
+        var runs = new List<List<MountedItem>>();
         foreach (var set in context.Survey.Occupancy.ByPlace)
         {
             if (set.Face == face && set.SupportStyle == SupportStyle.Runners)
@@ -70,7 +70,7 @@ public sealed class RunnerStack : Rule
         }
     }
 
-    private static void CheckRun(RuleContext context, List<Mounted> run)
+    private static void CheckRun(RuleContext context, List<MountedItem> run)
     {
         if (FirstTooHigh(run) is var (first, culprit))
         {
@@ -82,13 +82,13 @@ public sealed class RunnerStack : Rule
         }
     }
 
-    private static bool HeightsKnown(IReadOnlyList<Mounted> run) => run.All(m => m.Item!.Body?.HeightMm is not null);
+    private static bool HeightsKnown(IReadOnlyList<MountedItem> run) => run.All(m => m.Item!.Body?.HeightMm is not null);
 
     private static double MostSets(RuleContext context) => Math.Min(context.Limit(RunWarning), context.Limit(RunError));
 
     // The first item that does not fit, and the lowest item below it from which the stack is too high. The topmost item alone may
     // reach into the free U position above it. A low body leaves no space to the items above it: each is fixed to its own holes.
-    private static (int First, int Culprit)? FirstTooHigh(IReadOnlyList<Mounted> run)
+    private static (int First, int Culprit)? FirstTooHigh(IReadOnlyList<MountedItem> run)
     {
         for (var culprit = 0; culprit < run.Count; culprit++)
         {
@@ -109,7 +109,7 @@ public sealed class RunnerStack : Rule
         return null;
     }
 
-    private static void ReportHeights(RuleContext context, List<Mounted> run, int first, int culprit)
+    private static void ReportHeights(RuleContext context, List<MountedItem> run, int first, int culprit)
     {
         var part = run.GetRange(first, culprit - first + 1);
         var stack = part.Sum(m => m.Item!.Body!.HeightMm!.Value + m.SupportThicknessMm);
@@ -129,7 +129,7 @@ public sealed class RunnerStack : Rule
             Invariant($"{terms} = {stack:0.###} > {room:0.###}")));
     }
 
-    private static void ReportCount(RuleContext context, List<Mounted> run)
+    private static void ReportCount(RuleContext context, List<MountedItem> run)
     {
         var error = context.Limit(RunError);
         var severity = run.Count > error ? Severity.Error : Severity.Warning;
@@ -150,7 +150,7 @@ public sealed class RunnerStack : Rule
 
     private static FindingDraft Draft(
         RuleContext context,
-        List<Mounted> run,
+        List<MountedItem> run,
         int culprit,
         Severity severity,
         string message,
@@ -173,7 +173,7 @@ public sealed class RunnerStack : Rule
             Limit = limit,
             UtilisationPercent = 100 * actual.Value / limit.Value,
             Calculation = calculation,
-            Cures = RunnerCures.For(
+            Candidates = RunnerRemedies.For(
                 context.Survey, run, part => FirstTooHigh(part) is null && (HeightsKnown(part) || part.Count <= most)),
         };
     }

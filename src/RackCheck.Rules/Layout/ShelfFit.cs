@@ -42,7 +42,7 @@ public sealed class ShelfFit : Rule
             if (shelf.Load.Count > 0)
             {
                 // By id, so that the result does not depend on the order of the items.
-                Mounted[] load = [.. shelf.Load.OrderBy(t => t.Id, StringComparer.Ordinal)];
+                MountedItem[] load = [.. shelf.Load.OrderBy(t => t.Id, StringComparer.Ordinal)];
                 CheckWidth(context, shelf, load);
                 CheckDepth(context, shelf, load);
                 CheckHeight(context, shelf, load);
@@ -50,17 +50,17 @@ public sealed class ShelfFit : Rule
         }
     }
 
-    private static void CheckWidth(RuleContext context, Mounted shelf, Mounted[] load)
+    private static void CheckWidth(RuleContext context, MountedItem shelf, MountedItem[] load)
     {
-        var usable = ShelfCures.UsableWidthMm(context.Survey);
+        var usable = ShelfRemedies.UsableWidthMm(context.Survey);
         var total = 0.0;
-        var over = new List<Mounted>();
+        var over = new List<MountedItem>();
         var kept = 0.0;
         foreach (var item in load)
         {
             if (item.Item!.Body?.WidthMm is not { } width)
             {
-                context.Lacks(
+                context.ReportMissing(
                     Pointers.ItemBodyWidth[item.Index],
                     "The item stands on a shelf. Without its width, the usable width of the shelf cannot be checked.");
                 continue;
@@ -93,20 +93,21 @@ public sealed class ShelfFit : Rule
             usable,
             Invariant($"{string.Join(" + ", load.Select(t => Invariant($"{t.Item!.Body?.WidthMm ?? 0:0.###}")))} = {total:0.###}")
                 + Invariant($" > {context.Survey.Cabinet.OpeningMm:0.###} - {Allowances.ShelfWidthLossMm:0.###} = {usable:0.###}"),
-            CuresFor(() => ShelfCures.Stand(context.Survey, over), () => PlaceCures.TakeOut(context.Survey, over)));
+            CandidatesFor(() => ShelfRemedies.Stand(context.Survey, over), () => PlaceRemedies.TakeOut(context.Survey, over)));
     }
 
-    private static void CheckDepth(RuleContext context, Mounted shelf, Mounted[] load)
+    private static void CheckDepth(RuleContext context, MountedItem shelf, MountedItem[] load)
     {
         foreach (var item in load)
         {
             if (item.BodyDepthMm is not { } depth)
             {
-                context.Lacks(Pointers.ItemBodyDepth[item.Index], "The item stands on a shelf. Without its depth, the overhang cannot be checked.");
+                context.ReportMissing(Pointers.ItemBodyDepth[item.Index], "The item stands on a shelf. Without its depth, the overhang cannot be checked.");
             }
             else if (shelf.BodyDepthMm is not { } shelfDepth)
             {
-                context.Lacks(Pointers.ItemBodyDepth[shelf.Index], "Without the depth of the shelf, the overhang of the items on it cannot be checked.");
+                context.ReportMissing(
+                    Pointers.ItemBodyDepth[shelf.Index], "Without the depth of the shelf, the overhang of the items on it cannot be checked.");
             }
             else if (depth > shelfDepth + SetbackInterval.ToleranceMm)
             {
@@ -120,12 +121,12 @@ public sealed class ShelfFit : Rule
                     depth,
                     shelfDepth,
                     Invariant($"{depth:0.###} > {shelfDepth:0.###}"),
-                    CuresFor(() => DeeperShelf(context.Survey, shelf, depth), () => PlaceCures.TakeOut(context.Survey, item)));
+                    CandidatesFor(() => DeeperShelf(context.Survey, shelf, depth), () => PlaceRemedies.TakeOut(context.Survey, item)));
             }
         }
     }
 
-    private static void CheckHeight(RuleContext context, Mounted shelf, Mounted[] load)
+    private static void CheckHeight(RuleContext context, MountedItem shelf, MountedItem[] load)
     {
         if (!shelf.IsPlaced)
         {
@@ -138,7 +139,7 @@ public sealed class ShelfFit : Rule
         {
             if (item.StandingHeightMm is not { } height)
             {
-                context.Lacks(
+                context.ReportMissing(
                     Pointers.ItemBodyHeight[item.Index],
                     "The item stands on a shelf. Without its height, the clearance to the equipment above cannot be checked.");
             }
@@ -154,15 +155,15 @@ public sealed class ShelfFit : Rule
                     height,
                     room,
                     Invariant($"{free} x {RackGeometry.UnitMm} = {room:0.###} < {height:0.###}"),
-                    CuresFor(() => PlaceCures.Mount(context.Survey, shelf), () => PlaceCures.TakeOut(context.Survey, item)));
+                    CandidatesFor(() => PlaceRemedies.Mount(context.Survey, shelf), () => PlaceRemedies.TakeOut(context.Survey, item)));
             }
         }
     }
 
     // A deeper shelf is a remedy only where its depth fits these uprights and nothing is mounted behind it.
-    private static Cure? DeeperShelf(RackSurvey survey, Mounted shelf, double depth)
+    private static RemedyCandidate? DeeperShelf(RackSurvey survey, MountedItem shelf, double depth)
     {
-        var deeper = new Mounted
+        var deeper = new MountedItem
         {
             Index = shelf.Index,
             Id = shelf.Id,
@@ -175,34 +176,34 @@ public sealed class ShelfFit : Rule
         var shared = shelf.IsPlaced && survey.Occupancy.ByPlace.Any(other =>
             other.Face != shelf.Face && other.Bottom <= shelf.ClaimTop && other.ClaimTop >= shelf.Bottom);
         return survey.Depth.CanTake(deeper) && !shared
-            ? new CureBuilder(survey)
+            ? new RemedyBuilder(survey)
                 .SetItem(shelf, i => i with { Body = (i.Body ?? new Body()) with { DepthMm = depth } })
                 .Titled(Invariant($"Use a shelf {depth:0.###} mm deep for {shelf.Id}"))
             : null;
     }
 
-    private static IEnumerable<Cure> CuresFor(params Func<Cure?>[] candidates)
+    private static IEnumerable<RemedyCandidate> CandidatesFor(params Func<RemedyCandidate?>[] attempts)
     {
-        foreach (var candidate in candidates)
+        foreach (var attempt in attempts)
         {
-            if (candidate() is { } cure)
+            if (attempt() is { } candidate)
             {
-                yield return cure;
+                yield return candidate;
             }
         }
     }
 
     private static void Report(
         RuleContext context,
-        Mounted shelf,
-        Mounted culprit,
+        MountedItem shelf,
+        MountedItem culprit,
         string measure,
         string message,
         IReadOnlyList<(string Name, Scalar Value)> data,
         double actual,
         double limit,
         string calculation,
-        IEnumerable<Cure> cures) => context.Report(new FindingDraft
+        IEnumerable<RemedyCandidate> candidates) => context.Report(new FindingDraft
         {
             Message = message,
             Data = data,
@@ -221,6 +222,6 @@ public sealed class ShelfFit : Rule
             Limit = Quantities.Millimetres(limit),
             UtilisationPercent = limit > 0 ? 100 * actual / limit : null,
             Calculation = calculation,
-            Cures = cures,
+            Candidates = candidates,
         });
 }

@@ -45,19 +45,19 @@ public sealed class ShelfMissing : Rule
                 Subject = $"{item.Id}, without a shelf",
                 Identity = [item.Id],
                 Pointers = [named is null ? item.Pointer : Pointers.ItemOnShelf[item.Index]],
-                Cures = CuresFor(context.Survey, item),
+                Candidates = CandidatesFor(context.Survey, item),
             });
         }
     }
 
-    private static IEnumerable<Cure> CuresFor(RackSurvey survey, Mounted item)
+    private static IEnumerable<RemedyCandidate> CandidatesFor(RackSurvey survey, MountedItem item)
     {
-        if (ShelfCures.Stand(survey, item) is { } stand)
+        if (ShelfRemedies.Stand(survey, item) is { } stand)
         {
             yield return stand;
         }
 
-        if (PlaceCures.TakeOut(survey, item) is { } takeOut)
+        if (PlaceRemedies.TakeOut(survey, item) is { } takeOut)
         {
             yield return takeOut;
         }

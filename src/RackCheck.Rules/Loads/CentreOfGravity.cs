@@ -56,9 +56,9 @@ public sealed class CentreOfGravity : Rule
     }
 
     // The item that raises it most: mass times height above the limit.
-    private static Mounted? Highest(RackSurvey survey, Balance balance, double limit)
+    private static MountedItem? Highest(RackSurvey survey, Balance balance, double limit)
     {
-        var (found, most) = (default(Mounted), 0.0);
+        var (found, most) = (default(MountedItem), 0.0);
         foreach (var item in survey.Items)
         {
             var place = balance.PlaceOf(item);
@@ -72,7 +72,7 @@ public sealed class CentreOfGravity : Rule
         return found;
     }
 
-    private static void Report(RuleContext context, Balance balance, double limit, Mounted culprit)
+    private static void Report(RuleContext context, Balance balance, double limit, MountedItem culprit)
     {
         var survey = context.Survey;
         var (height, kilograms) = (balance.Centre.ZMm, balance.Centre.Kg);
@@ -87,7 +87,7 @@ public sealed class CentreOfGravity : Rule
             Limit = Quantities.Millimetres(limit),
             UtilisationPercent = 100 * height / limit,
             Calculation = Invariant($"{kilograms * height:0.###} / {kilograms:0.###} = {height:0.###} > {limit:0.###}"),
-            Cures = LoadCures.LowerCentre(survey),
+            Candidates = LoadRemedies.LowerCentre(survey),
         });
     }
 }

@@ -45,7 +45,7 @@ public sealed class FloorDistributed : Rule
 
         if (context.Survey.Description.Site?.Floor?.DistributedKnM2 is not { } limit)
         {
-            context.Lacks(Pointers.FloorDistributed, "Without the distributed load rating of the floor, the floor load cannot be checked.");
+            context.ReportMissing(Pointers.FloorDistributed, "Without the distributed load rating of the floor, the floor load cannot be checked.");
             return;
         }
 
@@ -74,7 +74,7 @@ public sealed class FloorDistributed : Rule
             UtilisationPercent = limit > 0 ? 100 * load / limit : null,
             Calculation = Invariant($"{kilograms:0.###} x 9.80665 / 1000 / ({cabinet.WidthMm / 1000:0.######} x {cabinet.Depth.DepthMm / 1000:0.######})")
                 + Invariant($" = {load:0.###} > {limit:0.###}"),
-            Cures = LoadCures.Spread(context.Survey, limit),
+            Candidates = LoadRemedies.Spread(context.Survey, limit),
         });
     }
 }

@@ -48,7 +48,7 @@ public sealed class FloorPoint : Rule
 
         if (context.Survey.Description.Site?.Floor?.PointKn is not { } limit)
         {
-            context.Lacks(Pointers.FloorPoint, "Without the point load rating of the floor, the maximum foot load cannot be checked.");
+            context.ReportMissing(Pointers.FloorPoint, "Without the point load rating of the floor, the maximum foot load cannot be checked.");
             return;
         }
 
@@ -81,7 +81,7 @@ public sealed class FloorPoint : Rule
             Limit = Quantities.Of(limit, "kN"),
             UtilisationPercent = limit > 0 ? 100 * foot / limit : null,
             Calculation = Invariant($"{mass.KnownTotalKg:0.###} x 9.80665 / 4000{Levers(mass)} = {foot:0.###} > {limit:0.###}"),
-            Cures = LoadCures.Unburden(context.Survey, limit),
+            Candidates = LoadRemedies.Unburden(context.Survey, limit),
         });
     }
 

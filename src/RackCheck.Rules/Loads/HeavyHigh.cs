@@ -69,24 +69,24 @@ public sealed class HeavyHigh : Rule
     private static double LimitKg(double height) => Handling.LimitKg(height) ?? Handling.Zones[^1].ManReachKg;
 
     // The mass of an item below elbow height is not required.
-    private static void ReportMissingMass(RuleContext context, Mounted item)
+    private static void ReportMissingMass(RuleContext context, MountedItem item)
     {
         var mass = context.Survey.Mass;
         if (MassSurvey.IsToBeWeighed(item) && mass.Stand.CentreMm(item) is not <= Handling.ElbowMm)
         {
-            context.Lacks(Pointers.ItemMass[item.Index], "Without the mass of the item, the lifting limit for one person cannot be checked.");
+            context.ReportMissing(Pointers.ItemMass[item.Index], "Without the mass of the item, the lifting limit for one person cannot be checked.");
         }
     }
 
-    private static void ReportMissingHeight(RuleContext context, Mounted item, double kilograms, CabinetStand stand)
+    private static void ReportMissingHeight(RuleContext context, MountedItem item, double kilograms, CabinetStand stand)
     {
         if (kilograms > Handling.Zones[^1].ManReachKg)
         {
-            context.Lacks(stand.LackingForCentre(item)!, "Without this value, the lifting height of a heavy item cannot be calculated.");
+            context.ReportMissing(stand.MissingForCentre(item)!, "Without this value, the lifting height of a heavy item cannot be calculated.");
         }
     }
 
-    private static void ReportHigh(RuleContext context, Mounted item, double kilograms, double height, double heavyKg, double highMm)
+    private static void ReportHigh(RuleContext context, MountedItem item, double kilograms, double height, double heavyKg, double highMm)
     {
         // An item of exactly this mass exceeds the height limit only.
         var isOver = MassSurvey.Exceeds(kilograms, heavyKg);
@@ -102,11 +102,11 @@ public sealed class HeavyHigh : Rule
             Limit = isOver ? Quantities.Of(heavyKg, "kg") : Quantities.Millimetres(highMm),
             UtilisationPercent = isOver ? 100 * kilograms / heavyKg : 100 * height / highMm,
             Calculation = Invariant($"{Height(context, item, height)} > {highMm:0.###}; {kilograms:0.###} >= {heavyKg:0.###}"),
-            Cures = LoadCures.Lower(context.Survey, item),
+            Candidates = LoadRemedies.Lower(context.Survey, item),
         });
     }
 
-    private static void ReportLift(RuleContext context, Mounted item, double kilograms, double height, double limit) => context.Report(new FindingDraft
+    private static void ReportLift(RuleContext context, MountedItem item, double kilograms, double height, double limit) => context.Report(new FindingDraft
     {
         Message = height > Handling.ReachMm
             ? "{item} weighs {massKg} kg and is lifted to {heightMm} mm, which is above reach. The limit for one person is {limitKg} kg; use a "
@@ -121,10 +121,10 @@ public sealed class HeavyHigh : Rule
         Limit = Quantities.Of(limit, "kg"),
         UtilisationPercent = 100 * kilograms / limit,
         Calculation = Invariant($"{Height(context, item, height)}; {kilograms:0.###} > {limit:0.###}"),
-        Cures = LoadCures.Lower(context.Survey, item),
+        Candidates = LoadRemedies.Lower(context.Survey, item),
     });
 
-    private static string Height(RuleContext context, Mounted item, double height)
+    private static string Height(RuleContext context, MountedItem item, double height)
     {
         var edge = context.Survey.Mass.Stand.LowerEdgeMm;
         return Invariant($"{edge:0.###} + {height - edge:0.###} = {height:0.###}");

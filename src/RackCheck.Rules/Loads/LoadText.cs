@@ -9,7 +9,7 @@ namespace RackCheck.Rules.Loads;
 internal static class LoadText
 {
     /// <summary>The sum of masses in kg, equal masses grouped, heaviest first, as "8 x 40 + 3".</summary>
-    public static string Sum(IEnumerable<Mounted> items, double? more = null)
+    public static string Sum(IEnumerable<MountedItem> items, double? more = null)
     {
         var terms = items.Select(i => Quantities.Round(i.Item!.MassKg ?? 0)).Where(m => m > 0)
             .GroupBy(m => m).OrderByDescending(g => g.Key)

@@ -13,7 +13,7 @@ internal static class MissingLoadData
         {
             if (item.Item!.MassKg is null && MassSurvey.IsToBeWeighed(item))
             {
-                context.Lacks(Pointers.ItemMass[item.Index], message);
+                context.ReportMissing(Pointers.ItemMass[item.Index], message);
             }
         }
     }
@@ -24,7 +24,7 @@ internal static class MissingLoadData
         ReportMasses(context, message);
         if (context.Survey.Cabinet.Source.MassKg is null)
         {
-            context.Lacks(Pointers.CabinetMass, message);
+            context.ReportMissing(Pointers.CabinetMass, message);
         }
     }
 
@@ -40,14 +40,14 @@ internal static class MissingLoadData
                 continue;
             }
 
-            if (mass.Stand.LackingForCentre(item) is { } height)
+            if (mass.Stand.MissingForCentre(item) is { } height)
             {
-                context.Lacks(height, message);
+                context.ReportMissing(height, message);
             }
 
-            if (mass.LackingForDepth(item) is { } depth)
+            if (mass.MissingForDepth(item) is { } depth)
             {
-                context.Lacks(depth, message);
+                context.ReportMissing(depth, message);
             }
         }
     }

@@ -41,7 +41,7 @@ public sealed class RackRating : Rule
             if (mass.HasEquipment)
             {
                 const string Message = "Without the rated load of the cabinet and the mass of every item, the cabinet load cannot be checked.";
-                context.Lacks(Pointers.RatedLoad, Message);
+                context.ReportMissing(Pointers.RatedLoad, Message);
                 MissingLoadData.ReportMasses(context, Message);
             }
 
@@ -76,7 +76,7 @@ public sealed class RackRating : Rule
             Limit = Quantities.Of(limit, "kg"),
             UtilisationPercent = limit > 0 ? 100 * mass.KnownEquipmentKg / limit : null,
             Calculation = Invariant($"{LoadText.Sum(context.Survey.Items)} = {mass.KnownEquipmentKg:0.###} > {limit:0.###}"),
-            Cures = LoadCures.Carry(context.Survey, rated),
+            Candidates = LoadRemedies.Carry(context.Survey, rated),
         });
     }
 }

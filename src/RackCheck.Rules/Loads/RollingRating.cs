@@ -36,7 +36,8 @@ public sealed class RollingRating : Rule
         {
             if (style == BaseStyle.Castors && mass.HasEquipment)
             {
-                context.Lacks(Pointers.RollingLoad, "The cabinet has castors. Without its dynamic load rating, moving it with equipment cannot be checked.");
+                context.ReportMissing(
+                    Pointers.RollingLoad, "The cabinet has castors. Without its dynamic load rating, moving it with equipment cannot be checked.");
             }
 
             return;
@@ -44,7 +45,7 @@ public sealed class RollingRating : Rule
 
         if (style is null && context.Survey.Items.Length > 0)
         {
-            context.Lacks(Pointers.BaseStyle, "A dynamic load rating is specified. Without the base style, it cannot be checked.");
+            context.ReportMissing(Pointers.BaseStyle, "A dynamic load rating is specified. Without the base style, it cannot be checked.");
         }
 
         if (style != BaseStyle.Castors)
@@ -72,6 +73,6 @@ public sealed class RollingRating : Rule
         Limit = Quantities.Of(rated, "kg"),
         UtilisationPercent = rated > 0 ? 100 * mass.KnownEquipmentKg / rated : null,
         Calculation = Invariant($"{LoadText.Sum(context.Survey.Items)} = {mass.KnownEquipmentKg:0.###} > {rated:0.###}"),
-        Cures = LoadCures.Roll(context.Survey, rated),
+        Candidates = LoadRemedies.Roll(context.Survey, rated),
     });
 }

@@ -44,7 +44,7 @@ public sealed class SupportRating : Rule
         }
     }
 
-    private static void CheckItem(RuleContext context, Mounted item)
+    private static void CheckItem(RuleContext context, MountedItem item)
     {
         var (mass, rating) = (item.Item!.MassKg, item.Item.Support?.RatedKg);
         if (rating is null && item.Item.Support?.Style is not (SupportStyle.Slides or SupportStyle.Runners or SupportStyle.Shelf))
@@ -65,18 +65,18 @@ public sealed class SupportRating : Rule
         }
     }
 
-    private static void ReportMissingMass(RuleContext context, Mounted item)
+    private static void ReportMissingMass(RuleContext context, MountedItem item)
     {
         if (item.Item!.MassKg is null && MassSurvey.IsToBeWeighed(item))
         {
-            context.Lacks(Pointers.ItemMass[item.Index], "Without the mass of the item, the load on its support cannot be checked.");
+            context.ReportMissing(Pointers.ItemMass[item.Index], "Without the mass of the item, the load on its support cannot be checked.");
         }
     }
 
-    private static void ReportMissingRating(RuleContext context, Mounted item) =>
-        context.Lacks(Pointers.ItemSupportRating[item.Index], "Without the rating of the slides, runners or shelf, their load cannot be checked.");
+    private static void ReportMissingRating(RuleContext context, MountedItem item) =>
+        context.ReportMissing(Pointers.ItemSupportRating[item.Index], "Without the rating of the slides, runners or shelf, their load cannot be checked.");
 
-    private static void CheckShelf(RuleContext context, Mounted shelf)
+    private static void CheckShelf(RuleContext context, MountedItem shelf)
     {
         var sum = 0.0;
         foreach (var item in shelf.Load)
@@ -95,7 +95,7 @@ public sealed class SupportRating : Rule
         }
     }
 
-    private static void Judge(RuleContext context, Mounted item, double loadKg, double ratedKg, bool isShelf)
+    private static void Judge(RuleContext context, MountedItem item, double loadKg, double ratedKg, bool isShelf)
     {
         if (!MassSurvey.Exceeds(loadKg, ratedKg))
         {
@@ -117,7 +117,7 @@ public sealed class SupportRating : Rule
             Limit = Quantities.Of(ratedKg, "kg"),
             UtilisationPercent = ratedKg > 0 ? 100 * loadKg / ratedKg : null,
             Calculation = isShelf ? Invariant($"{LoadText.Sum(item.Load)} = {loadKg:0.###} > {ratedKg:0.###}") : Invariant($"{loadKg:0.###} > {ratedKg:0.###}"),
-            Cures = LoadCures.StrongerSupport(context.Survey, item, loadKg, isShelf),
+            Candidates = LoadRemedies.StrongerSupport(context.Survey, item, loadKg, isShelf),
         });
     }
 

@@ -98,7 +98,8 @@ public sealed class TipExtended : Rule
         {
             if (Balance.IsPulledOut(item) && Balance.ExtensionMm(item) is null)
             {
-                context.Lacks(Pointers.ItemExtension[item.Index], "Without the extension of the slides, stability with the item pulled out cannot be checked.");
+                context.ReportMissing(
+                    Pointers.ItemExtension[item.Index], "Without the extension of the slides, stability with the item pulled out cannot be checked.");
             }
         }
     }
@@ -119,7 +120,7 @@ public sealed class TipExtended : Rule
             Limit = Quantities.Of(ratio, "to 1"),
             UtilisationPercent = worst.Factor > 0 ? 100 * ratio / worst.Factor : null,
             Calculation = Invariant($"{Moments(worst)}{restoring:0.###} / {overturning:0.###} = {worst.Factor:0.###} < {ratio:0.###}"),
-            Cures = TipCures.Hold(context.Survey, worst.Item.Face, ratio),
+            Candidates = TipRemedies.Hold(context.Survey, worst.Item.Face, ratio),
         });
     }
 
@@ -168,7 +169,7 @@ public sealed class TipExtended : Rule
             UtilisationPercent = push.RestoringNm > 0 ? 100 / push.Factor : null,
             Calculation = Invariant($"{push.ForceN:0.######} x {push.HeightMm / 1000:0.########} = {push.OverturningNm:0.###}")
                 + Invariant($" > 9.80665 x {balance.Centre.Kg:0.###} x {distance / 1000:0.########} = {push.RestoringNm:0.###}"),
-            Cures = TipCures.Stand(context.Survey, side),
+            Candidates = TipRemedies.Stand(context.Survey, side),
         });
     }
 }

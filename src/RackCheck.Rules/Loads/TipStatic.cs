@@ -90,7 +90,7 @@ public sealed class TipStatic : Rule
             Limit = Quantities.Of(limit, "deg"),
             UtilisationPercent = tip.Stands ? 100 * limit / tip.Deg : null,
             Calculation = Invariant($"atan({distance:0.###} / {height:0.###}) = {tip.Deg:0.###} < {limit:0.###}"),
-            Cures = TipCures.Stand(context.Survey, tip.Side),
+            Candidates = TipRemedies.Stand(context.Survey, tip.Side),
         });
     }
 }

@@ -90,22 +90,22 @@ public sealed class BreakerCoordination : Rule
             Limit = Quantities.Of(supply.BreakerA, "A"),
             UtilisationPercent = 100 * unit.RatedA / supply.BreakerA,
             Calculation = Invariant($"{unit.RatedA:0.###} > {supply.BreakerA:0.###}"),
-            Cures = TooLargeCures(survey, unit),
+            Candidates = TooLargeCandidates(survey, unit),
         });
     }
 
-    private static IEnumerable<Cure> TooLargeCures(RackSurvey survey, PduNode unit)
+    private static IEnumerable<RemedyCandidate> TooLargeCandidates(RackSurvey survey, PduNode unit)
     {
         if (unit.RatedA <= unit.Supply.Source.RatedA)
         {
-            yield return SupplyCures.Fuse(survey, unit.Supply, unit.RatedA);
+            yield return SupplyRemedies.Fuse(survey, unit.Supply, unit.RatedA);
         }
 
-        yield return SupplyCures.Resize(survey, unit, unit.Supply.BreakerA);
+        yield return SupplyRemedies.Resize(survey, unit, unit.Supply.BreakerA);
         Cord[] cords = [.. survey.Power.Cords.Where(c => c.Group is { } g && ReferenceEquals(g.Unit.Supply, unit.Supply))];
-        foreach (var cure in PowerCures.Enlarge(survey, unit.Supply, cords).Concat(SupplyCures.Downsize(survey, unit.Supply, unit.Supply.BreakerA)))
+        foreach (var candidate in PowerRemedies.Enlarge(survey, unit.Supply, cords).Concat(SupplyRemedies.Downsize(survey, unit.Supply, unit.Supply.BreakerA)))
         {
-            yield return cure;
+            yield return candidate;
         }
     }
 
@@ -131,21 +131,21 @@ public sealed class BreakerCoordination : Rule
             Calculation = supply.IsNorthAmerica
                 ? Invariant($"{before:0.###} > {unit.RatedA:0.###} / 0.8 = {carries:0.###}")
                 : Invariant($"{before:0.###} > {carries:0.###}"),
-            Cures = OpenCures(survey, unit, carries, open),
+            Candidates = OpenCandidates(survey, unit, carries, open),
         });
     }
 
-    private static IEnumerable<Cure> OpenCures(RackSurvey survey, PduNode unit, double carries, GroupNode[] open)
+    private static IEnumerable<RemedyCandidate> OpenCandidates(RackSurvey survey, PduNode unit, double carries, GroupNode[] open)
     {
         var supply = unit.Supply;
-        var sold = SupplyCures.BreakerUpTo(supply, carries);
-        yield return SupplyCures.FuseGroups(survey, unit, open, sold);
-        yield return SupplyCures.FuseGroups(survey, unit, open, Quantities.Round(carries));
-        yield return SupplyCures.Resize(survey, unit, supply.BreakerA * unit.RatedA / carries);
-        yield return SupplyCures.Fuse(survey, supply, sold);
-        foreach (var cure in SupplyCures.Downsize(survey, supply, sold))
+        var sold = SupplyRemedies.BreakerUpTo(supply, carries);
+        yield return SupplyRemedies.FuseGroups(survey, unit, open, sold);
+        yield return SupplyRemedies.FuseGroups(survey, unit, open, Quantities.Round(carries));
+        yield return SupplyRemedies.Resize(survey, unit, supply.BreakerA * unit.RatedA / carries);
+        yield return SupplyRemedies.Fuse(survey, supply, sold);
+        foreach (var candidate in SupplyRemedies.Downsize(survey, supply, sold))
         {
-            yield return cure;
+            yield return candidate;
         }
     }
 
@@ -154,7 +154,7 @@ public sealed class BreakerCoordination : Rule
         var pointer = Invariant($"/supplies/{supply.Index}/cable/crossSectionMm2");
         if (supply.Source.Cable?.CrossSectionMm2 is not { } section)
         {
-            context.Lacks(pointer, "The cross-sectional area of a supply cable is missing, so its overload protection cannot be checked.");
+            context.ReportMissing(pointer, "The cross-sectional area of a supply cable is missing, so its overload protection cannot be checked.");
             return;
         }
 
@@ -166,7 +166,8 @@ public sealed class BreakerCoordination : Rule
 
         if (section > Cables.All[^1].CrossSectionMm2)
         {
-            context.Lacks(pointer, "The cable table does not cover this cross-sectional area, so the overload protection of the cable cannot be checked.");
+            context.ReportMissing(
+                pointer, "The cable table does not cover this cross-sectional area, so the overload protection of the cable cannot be checked.");
             return;
         }
 
@@ -182,16 +183,16 @@ public sealed class BreakerCoordination : Rule
             Limit = Quantities.Of(capacity, "A"),
             UtilisationPercent = 100 * supply.BreakerA / capacity,
             Calculation = Invariant($"{supply.BreakerA:0.###} > {capacity:0.###}"),
-            Cures = CableCures(survey, supply, capacity),
+            Candidates = CableCandidates(survey, supply, capacity),
         });
     }
 
-    private static IEnumerable<Cure> CableCures(RackSurvey survey, SupplyNode supply, double capacity)
+    private static IEnumerable<RemedyCandidate> CableCandidates(RackSurvey survey, SupplyNode supply, double capacity)
     {
-        var sold = SupplyCures.BreakerUpTo(supply, capacity);
-        return SupplyCures.Thicken(survey, supply, s => Cables.CapacityA(s, supply.Phases) >= supply.BreakerA)
-            .Append(SupplyCures.Fuse(survey, supply, sold))
-            .Concat(SupplyCures.Downsize(survey, supply, sold));
+        var sold = SupplyRemedies.BreakerUpTo(supply, capacity);
+        return SupplyRemedies.Thicken(survey, supply, s => Cables.CapacityA(s, supply.Phases) >= supply.BreakerA)
+            .Append(SupplyRemedies.Fuse(survey, supply, sold))
+            .Concat(SupplyRemedies.Downsize(survey, supply, sold));
     }
 
     // With no breaker given, its rating defaults to the rating of the supply.

@@ -40,12 +40,12 @@ public sealed class InletMismatch : Rule
         {
             if (unit.Source.Plug is null)
             {
-                context.Lacks(PlugPointer(unit), "The plug of a PDU is missing, so its fit and its rating cannot be checked.");
+                context.ReportMissing(PlugPointer(unit), "The plug of a PDU is missing, so its fit and its rating cannot be checked.");
             }
 
             if (unit is { FedBy: null, Supply.Source.Socket: null })
             {
-                context.Lacks(SocketPointer(unit), "The socket of a supply is missing, so the fit of the PDU plug cannot be checked.");
+                context.ReportMissing(SocketPointer(unit), "The socket of a supply is missing, so the fit of the PDU plug cannot be checked.");
             }
 
             if (unit.Source.Plug is { } plug && FaultOf(context.Survey.Power, unit, plug) is { } fault)
@@ -102,7 +102,7 @@ public sealed class InletMismatch : Rule
         Limit = fault.Limit,
         UtilisationPercent = fault.Actual is { Unit: "A" } actual ? 100 * fault.Limit!.Value / actual.Value : null,
         Calculation = fault.Actual is { } has ? Invariant($"{has.Value:0.###} {has.Unit} < {fault.Limit!.Value:0.###} {has.Unit}") : null,
-        Cures = InletCures.Match(context.Survey, unit, LinesOf(unit)),
+        Candidates = InletRemedies.Match(context.Survey, unit, LinesOf(unit)),
     });
 
     /// <summary>A defect of a PDU's plug, and the pointer to the conflicting member.</summary>

@@ -42,9 +42,9 @@ public sealed class Inrush : Rule
         {
             if (!supply.InrushIsKnown)
             {
-                foreach (var cord in SupplyCures.CordsOn(context.Survey, supply).Where(c => c.InrushA is null))
+                foreach (var cord in SupplyRemedies.CordsOn(context.Survey, supply).Where(c => c.InrushA is null))
                 {
-                    context.Lacks(
+                    context.ReportMissing(
                         Pointers.ItemInrush[cord.Item.Index],
                         "The inrush current of an item is missing, so the breaker of its supply cannot be checked at switch-on.");
                 }
@@ -57,7 +57,8 @@ public sealed class Inrush : Rule
 
             if (supply.Source.Breaker?.Curve is not { } curve)
             {
-                context.Lacks(Invariant($"/supplies/{supply.Index}/breaker/curve"), "The trip curve of a breaker is missing, so its inrush limit is unknown.");
+                context.ReportMissing(
+                    Invariant($"/supplies/{supply.Index}/breaker/curve"), "The trip curve of a breaker is missing, so its inrush limit is unknown.");
                 continue;
             }
 
@@ -84,7 +85,7 @@ public sealed class Inrush : Rule
             Limit = Quantities.Of(limit, "A"),
             UtilisationPercent = 100 * supply.InrushA / limit,
             Calculation = Invariant($"{Sum(survey, supply)} > {limit / supply.BreakerA:0.###} x {supply.BreakerA:0.###} = {limit:0.###}"),
-            Cures = Cures(survey, supply),
+            Candidates = Candidates(survey, supply),
         });
     }
 
@@ -92,7 +93,7 @@ public sealed class Inrush : Rule
     // to the inrush current of the item.
     private static string Sum(RackSurvey survey, SupplyNode supply)
     {
-        var terms = SupplyCures.CordsOn(survey, supply)
+        var terms = SupplyRemedies.CordsOn(survey, supply)
             .Where(c => !c.Switched && c.InrushA > 0 && (c.Group!.Line == supply.InrushLine || c.IsThreePhase))
             .GroupBy(c => Math.Round(c.InrushA!.Value, 6, MidpointRounding.AwayFromZero)).OrderByDescending(g => g.Key)
             .Select(g => (Sum: g.Sum(c => c.InrushA!.Value), Text: g.Count() == 1 ? Invariant($"{g.Key:0.######}")
@@ -103,13 +104,13 @@ public sealed class Inrush : Rule
             : Invariant($"{string.Join(" + ", terms.Select(t => t.Text))} = {supply.InrushA:0.###}");
     }
 
-    private static IEnumerable<Cure> Cures(RackSurvey survey, SupplyNode supply)
+    private static IEnumerable<RemedyCandidate> Candidates(RackSurvey survey, SupplyNode supply)
     {
-        Cord[] cords = [.. SupplyCures.CordsOn(survey, supply)];
-        return SupplyCures.Sequence(survey, supply)
-            .Concat(SupplyCures.SlowBreaker(survey, supply))
-            .Concat(PowerCures.MoveCords(survey, cords))
-            .Concat(PowerCures.AddSupplies(survey, supply, null, cords))
-            .Concat(PowerCures.Enlarge(survey, supply, cords));
+        Cord[] cords = [.. SupplyRemedies.CordsOn(survey, supply)];
+        return SupplyRemedies.Sequence(survey, supply)
+            .Concat(SupplyRemedies.SlowBreaker(survey, supply))
+            .Concat(PowerRemedies.MoveCords(survey, cords))
+            .Concat(PowerRemedies.AddSupplies(survey, supply, null, cords))
+            .Concat(PowerRemedies.Enlarge(survey, supply, cords));
     }
 }

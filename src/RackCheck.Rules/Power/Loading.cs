@@ -72,13 +72,13 @@ internal static class MissingLoadingData
 
             if (cord.Item.Item is { Ups: { Feeds: null }, Power.RatedW: null })
             {
-                context.Lacks(
+                context.ReportMissing(
                     FormattableString.Invariant($"/items/{cord.Item.Index}/ups/feeds"),
                     "The PDUs fed from a UPS are missing, so the load of the UPS is unknown.");
             }
             else if (cord.Item.Item is { Ups: null, Power.RatedW: null })
             {
-                context.Lacks(
+                context.ReportMissing(
                     Pointers.ItemRatedW[cord.Item.Index],
                     "The rated power of an item is missing, so the load on its outlet, PDU and supply is unknown.");
             }

@@ -66,7 +66,7 @@ public sealed class NoSource : Rule
             drawing |= power is { Plugs: { Count: > 0 } } || HasUnknownCords(item);
             if (spoken && HasUnknownCords(item))
             {
-                context.Lacks(
+                context.ReportMissing(
                     power is null ? $"{item.Pointer}/power" : Pointers.ItemPlugs[item.Index],
                     "The plugs of an item that draws power are missing, so its outlets cannot be checked; an empty list means no plugs.");
             }
@@ -74,11 +74,11 @@ public sealed class NoSource : Rule
 
         if (drawing && !described)
         {
-            context.Lacks("/pdus", "The PDUs are missing, so the outlets of the cords cannot be checked; an empty list means no PDUs.");
+            context.ReportMissing("/pdus", "The PDUs are missing, so the outlets of the cords cannot be checked; an empty list means no PDUs.");
         }
     }
 
-    private static bool HasUnknownCords(Mounted item) => item.Item!.Power is { } power
+    private static bool HasUnknownCords(MountedItem item) => item.Item!.Power is { } power
         ? power.Plugs is null && power.RatedW != 0
         : item.Item.Ups is not null || item.Category is ItemCategory.Computer or ItemCategory.Server or ItemCategory.Instrument or ItemCategory.Network
             or ItemCategory.Display or ItemCategory.KvmSwitch or ItemCategory.Ups or ItemCategory.FanTray or ItemCategory.AirConditioner;
@@ -103,7 +103,7 @@ public sealed class NoSource : Rule
             Actual = Quantities.Of(found, "outlets"),
             Limit = Quantities.Of(needed, "outlets"),
             Calculation = Invariant($"{needed} - {left.Length} = {found} < {needed}"),
-            Cures = CuresOf(survey, left),
+            Candidates = CandidatesOf(survey, left),
         });
     }
 
@@ -127,14 +127,14 @@ public sealed class NoSource : Rule
     }
 
     // Last, the items without an outlet go to another rack. Where plugs of several types compete for the same outlets, all items without an outlet do.
-    private static IEnumerable<Cure> CuresOf(RackSurvey survey, Cord[] left)
+    private static IEnumerable<RemedyCandidate> CandidatesOf(RackSurvey survey, Cord[] left)
     {
-        foreach (var cure in PlugCures.Counterpart(survey, left).Concat(OutletCures.Provide(survey, left)))
+        foreach (var candidate in PlugRemedies.Counterpart(survey, left).Concat(OutletRemedies.Provide(survey, left)))
         {
-            yield return cure;
+            yield return candidate;
         }
 
-        yield return OutletCures.TakeOut(survey, left);
-        yield return OutletCures.TakeOut(survey, survey.Power.Cords.Where(c => c.Group is null));
+        yield return OutletRemedies.TakeOut(survey, left);
+        yield return OutletRemedies.TakeOut(survey, survey.Power.Cords.Where(c => c.Group is null));
     }
 }

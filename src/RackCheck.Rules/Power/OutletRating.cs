@@ -86,7 +86,7 @@ public sealed class OutletRating : Rule
                 Invariant($"{cord.WorstWatts:0.###}{over} / ({unit.Supply.Source.VoltageV:0.###} x {cord.PowerFactor:0.###}) = {worst:0.###} > ")
                 + Invariant($"{rated:0.###}")
                 + (lost ? ", with a supply lost" : ""),
-            Cures = PlugCures.Larger(survey, cord).Concat(PlugCures.MoreCords(survey, cord)).Append(OutletCures.TakeOut(survey, [cord])),
+            Candidates = PlugRemedies.Larger(survey, cord).Concat(PlugRemedies.MoreCords(survey, cord)).Append(OutletRemedies.TakeOut(survey, [cord])),
         });
     }
 }

@@ -91,7 +91,7 @@ public sealed class PduLoading : Rule
             Limit = Quantities.Of(found.LimitA, "A"),
             UtilisationPercent = 100 * found.CurrentA / found.LimitA,
             Calculation = Invariant($"{LoadingText.Sum(cords, unit.Supply.Source.VoltageV, found.Lost, found.CurrentA)} > {found.LimitA:0.###}"),
-            Cures = PowerCures.Relieve(survey, unit.Supply, unit, group),
+            Candidates = PowerRemedies.Relieve(survey, unit.Supply, unit, group),
         });
     }
 }

@@ -104,7 +104,7 @@ public sealed class PhaseBalance : Rule
             Calculation =
                 Invariant($"({lines[0]:0.######} + {lines[1]:0.######} + {lines[2]:0.######}) / 3 = {mean:0.######}; ")
                 + Invariant($"100 x ({worst:0.######} / {mean:0.######} - 1) = {over:0.###} > {limit:0.###}"),
-            Cures = Cures(context.Survey, supply),
+            Candidates = Candidates(context.Survey, supply),
         });
     }
 
@@ -127,7 +127,7 @@ public sealed class PhaseBalance : Rule
             Limit = Quantities.Of(found.LimitA, "A"),
             UtilisationPercent = 100 * found.CurrentA / found.LimitA,
             Calculation = Invariant($"{NeutralText(context.Survey, supply, found)} > {found.LimitA:0.###}"),
-            Cures = Cures(context.Survey, supply),
+            Candidates = Candidates(context.Survey, supply),
         });
     }
 
@@ -136,7 +136,7 @@ public sealed class PhaseBalance : Rule
     {
         Span<double> p = stackalloc double[3];
         Span<double> q = stackalloc double[3];
-        foreach (var cord in SupplyCures.CordsOn(survey, supply))
+        foreach (var cord in SupplyRemedies.CordsOn(survey, supply))
         {
             var active = cord.WattsIn(found.Lost) / supply.Source.VoltageV / (cord.IsThreePhase ? 3 : 1);
             var reactive = active * Math.Sqrt((1 / (cord.PowerFactor * cord.PowerFactor)) - 1);
@@ -152,13 +152,13 @@ public sealed class PhaseBalance : Rule
             + Invariant($"{found.CurrentA:0.###}");
     }
 
-    private static IEnumerable<Cure> Cures(RackSurvey survey, SupplyNode supply)
+    private static IEnumerable<RemedyCandidate> Candidates(RackSurvey survey, SupplyNode supply)
     {
-        Cord[] cords = [.. SupplyCures.CordsOn(survey, supply)];
-        return PowerCures.MoveCords(survey, Array.FindAll(cords, c => ReferenceEquals(supply.Lines[c.Group!.Line], supply.MostLoaded)))
-            .Concat(PowerCures.MoveCords(survey, cords))
-            .Concat(SupplyCures.Rephase(survey, supply))
-            .Append(SupplyCures.Spread(survey, supply))
-            .Concat(PowerCures.AddSupplies(survey, supply, null, cords));
+        Cord[] cords = [.. SupplyRemedies.CordsOn(survey, supply)];
+        return PowerRemedies.MoveCords(survey, Array.FindAll(cords, c => ReferenceEquals(supply.Lines[c.Group!.Line], supply.MostLoaded)))
+            .Concat(PowerRemedies.MoveCords(survey, cords))
+            .Concat(SupplyRemedies.Rephase(survey, supply))
+            .Append(SupplyRemedies.Spread(survey, supply))
+            .Concat(PowerRemedies.AddSupplies(survey, supply, null, cords));
     }
 }

@@ -109,15 +109,15 @@ public sealed class PlugMismatch : Rule
             Actual = fault.Actual,
             Limit = fault.Limit,
             Calculation = fault is { Actual.Value: var has, Limit.Value: var may } ? Invariant($"{has:0.###} {(has > may ? '>' : '<')} {may:0.###}") : null,
-            Cures = CuresOf(survey, cord),
+            Candidates = CandidatesOf(survey, cord),
         });
     }
 
-    private static IEnumerable<Cure> CuresOf(RackSurvey survey, Cord cord) =>
-        PowerCures.MoveCords(survey, [cord])
-            .Concat(cord.Socket is null ? PlugCures.ForFreeOutlets(survey, cord) : [])
-            .Concat(OutletCures.Provide(survey, [cord]))
-            .Append(OutletCures.TakeOut(survey, [cord]));
+    private static IEnumerable<RemedyCandidate> CandidatesOf(RackSurvey survey, Cord cord) =>
+        PowerRemedies.MoveCords(survey, [cord])
+            .Concat(cord.Socket is null ? PlugRemedies.ForFreeOutlets(survey, cord) : [])
+            .Concat(OutletRemedies.Provide(survey, [cord]))
+            .Append(OutletRemedies.TakeOut(survey, [cord]));
 
     private static void ReportTwice(RuleContext context, Cord cord, IReadOnlyList<Connection> connections)
     {
@@ -138,7 +138,7 @@ public sealed class PlugMismatch : Rule
             Actual = Quantities.Of(all.Length, "outlets"),
             Limit = Quantities.Of(1, "outlets"),
             Calculation = Invariant($"{all.Length} > 1"),
-            Cures = all.DistinctBy(i => (connections[i].Pdu, connections[i].Group)).Select(kept => new Cure(
+            Candidates = all.DistinctBy(i => (connections[i].Pdu, connections[i].Group)).Select(kept => new RemedyCandidate(
                 $"Keep {cord.Item.Id} plugged into group {connections[kept].Group} of {connections[kept].Pdu}",
                 survey.Description with { Connections = [.. connections.Where((_, i) => i == kept || !all.Contains(i))] })),
         });

@@ -40,7 +40,7 @@ public sealed class Redundancy : Rule
         var tree = context.Survey.Power;
         var supplies = new HashSet<SupplyNode>(tree.Units.SelectMany(tree.SuppliesOf));
         var isShort = tree.IsDescribed && Array.Exists(tree.Cords, c => c.Group is null);
-        var onOne = new List<(Mounted Item, SupplyNode Supply)>();
+        var onOne = new List<(MountedItem Item, SupplyNode Supply)>();
         foreach (var item in context.Survey.Items)
         {
             if (item.Item!.Power is not { Redundant: true } power)
@@ -50,7 +50,7 @@ public sealed class Redundancy : Rule
 
             if (power.Plugs is null)
             {
-                context.Lacks(Pointers.ItemPlugs[item.Index], "The plugs of a dual-fed item are missing, so its supplies cannot be checked.");
+                context.ReportMissing(Pointers.ItemPlugs[item.Index], "The plugs of a dual-fed item are missing, so its supplies cannot be checked.");
             }
             else if (power.Plugs.Count == 1)
             {
@@ -58,7 +58,7 @@ public sealed class Redundancy : Rule
             }
             else if (power.Plugs.Count > 1 && !tree.IsDescribed)
             {
-                context.Lacks("/pdus", "The PDUs are missing, so the supplies of a dual-fed item cannot be checked.");
+                context.ReportMissing("/pdus", "The PDUs are missing, so the supplies of a dual-fed item cannot be checked.");
             }
             else if (OnlySupply(tree, item) is { } supply && (!isShort || supplies.Count == 1 || tree.CordsOf(item).All(c => c.Connection is not null)))
             {
@@ -73,7 +73,7 @@ public sealed class Redundancy : Rule
     }
 
     // Also null where no cord has an outlet: another rule reports that.
-    private static SupplyNode? OnlySupply(PowerTree tree, Mounted item)
+    private static SupplyNode? OnlySupply(PowerTree tree, MountedItem item)
     {
         var supplies = new HashSet<SupplyNode>();
         foreach (var cord in tree.CordsOf(item))
@@ -87,7 +87,7 @@ public sealed class Redundancy : Rule
         return supplies.Count == 1 ? supplies.Single() : null;
     }
 
-    private static void Report(RuleContext context, Mounted item, SupplyNode? supply, IEnumerable<Cure> cures)
+    private static void Report(RuleContext context, MountedItem item, SupplyNode? supply, IEnumerable<RemedyCandidate> candidates)
     {
         var survey = context.Survey;
         context.Report(new FindingDraft
@@ -109,25 +109,25 @@ public sealed class Redundancy : Rule
             Actual = Quantities.Of(1, supply is null ? "cords" : "supplies"),
             Limit = Quantities.Of(2, supply is null ? "cords" : "supplies"),
             Calculation = "1 < 2",
-            Cures = cures,
+            Candidates = candidates,
         });
     }
 
     // A second cord like the first uses any outlet that is not fed from the supply of the first.
-    private static IEnumerable<Cure> OneCord(RackSurvey survey, Mounted item)
+    private static IEnumerable<RemedyCandidate> OneCord(RackSurvey survey, MountedItem item)
     {
         var first = survey.Power.CordsOf(item).Single();
         var title = $"Give {item.Id} a second cord";
-        RackDescription Append(RackDescription description) => description.EditItem(item.Index, i => PlugCures.WithMore(i, first.Code, 1));
-        yield return new Cure(title, Append(survey.Description));
+        RackDescription Append(RackDescription description) => description.EditItem(item.Index, i => PlugRemedies.WithMore(i, first.Code, 1));
+        yield return new RemedyCandidate(title, Append(survey.Description));
 
         if (survey.Power.IsDescribed)
         {
             var only = OnlySupply(survey.Power, item);
             var second = new Cord { Item = item, Plug = 1, Code = first.Code, Siblings = 2, PowerFactor = first.PowerFactor };
-            foreach (var cure in OutletCures.Provide(survey, [second], s => !ReferenceEquals(s, only)))
+            foreach (var candidate in OutletRemedies.Provide(survey, [second], s => !ReferenceEquals(s, only)))
             {
-                yield return OutletCures.Joined(title, cure with { After = Append(cure.After) }, cure.Kind);
+                yield return OutletRemedies.Joined(title, candidate with { After = Append(candidate.After) }, candidate.Kind);
             }
         }
 
@@ -136,23 +136,24 @@ public sealed class Redundancy : Rule
 
     // One cord moves to another supply: the one without an outlet, else the last. Where other items have the same defect, the service could give a single new
     // outlet to any of them, so outlets for all of them are tried too.
-    private static IEnumerable<Cure> OneSupply(RackSurvey survey, Mounted item, SupplyNode only, List<(Mounted Item, SupplyNode Supply)> onOne)
+    private static IEnumerable<RemedyCandidate> OneSupply(
+        RackSurvey survey, MountedItem item, SupplyNode only, List<(MountedItem Item, SupplyNode Supply)> onOne)
     {
         var moves = false;
-        foreach (var cure in PowerCures.MoveCords(survey, [.. survey.Power.CordsOf(item)]))
+        foreach (var candidate in PowerRemedies.MoveCords(survey, [.. survey.Power.CordsOf(item)]))
         {
             moves = true;
-            yield return cure;
+            yield return candidate;
         }
 
         var moved = Moved(survey, item);
         Cord[] alike = [.. onOne.Where(o => ReferenceEquals(o.Supply, only)).Select(o => Moved(survey, o.Item)).Where(c => c.Code == moved.Code)];
         foreach (var cords in alike.Length > 1 ? (Cord[][])[alike, [moved]] : [[moved]])
         {
-            foreach (var cure in OutletCures.Provide(survey, cords, s => !ReferenceEquals(s, only)))
+            foreach (var candidate in OutletRemedies.Provide(survey, cords, s => !ReferenceEquals(s, only)))
             {
                 // Nothing is bought where moving a cord is enough.
-                yield return cure with { IsLastResort = moves };
+                yield return candidate with { IsLastResort = moves };
             }
         }
 
@@ -163,13 +164,13 @@ public sealed class Redundancy : Rule
         }
     }
 
-    private static Cord Moved(RackSurvey survey, Mounted item)
+    private static Cord Moved(RackSurvey survey, MountedItem item)
     {
         Cord[] cords = [.. survey.Power.CordsOf(item)];
         return Array.Find(cords, c => c.Group is null) ?? cords[^1];
     }
 
-    private static Cure Without(RackSurvey survey, Mounted[] items)
+    private static RemedyCandidate Without(RackSurvey survey, MountedItem[] items)
     {
         var after = survey.Description;
         foreach (var item in items)
@@ -177,7 +178,7 @@ public sealed class Redundancy : Rule
             after = after.EditItem(item.Index, i => i with { Power = i.Power! with { Redundant = false } });
         }
 
-        return new Cure(items.Length == 1 ? $"Accept a single feed for {items[0].Id}"
+        return new RemedyCandidate(items.Length == 1 ? $"Accept a single feed for {items[0].Id}"
             : Invariant($"Accept a single feed for the {items.Length} items on one supply"), after);
     }
 }

@@ -61,7 +61,7 @@ public sealed class SupplyLoading : Rule
     private static void Report(RuleContext context, SupplyNode supply, int line, Loading found)
     {
         var survey = context.Survey;
-        var cords = SupplyCures.CordsOn(survey, supply).Where(c => c.Group!.Line == line || c.IsThreePhase);
+        var cords = SupplyRemedies.CordsOn(survey, supply).Where(c => c.Group!.Line == line || c.IsThreePhase);
         var named = LoadingText.Name(supply, line);
         context.Report(new FindingDraft
         {
@@ -76,7 +76,7 @@ public sealed class SupplyLoading : Rule
             Limit = Quantities.Of(found.LimitA, "A"),
             UtilisationPercent = 100 * found.CurrentA / found.LimitA,
             Calculation = Invariant($"{LoadingText.Sum(cords, supply.Source.VoltageV, found.Lost, found.CurrentA)} > {found.LimitA:0.###}"),
-            Cures = PowerCures.Relieve(survey, supply, null),
+            Candidates = PowerRemedies.Relieve(survey, supply, null),
         });
     }
 }

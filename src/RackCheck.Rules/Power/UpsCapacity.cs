@@ -66,13 +66,13 @@ public sealed class UpsCapacity : Rule
         var pointer = Invariant($"/items/{ups.Item.Index}/ups");
         if (ups.Source.Feeds is null)
         {
-            context.Lacks($"{pointer}/feeds", "The PDUs fed from a UPS are missing, so its load is unknown.");
+            context.ReportMissing($"{pointer}/feeds", "The PDUs fed from a UPS are missing, so its load is unknown.");
             return;
         }
 
         JudgeRating(context, ups, "w", ups.WorstW, ups.Source.RatedW, "W", $"{pointer}/ratedW");
         JudgeRating(context, ups, "va", ups.WorstVa, ups.Source.RatedVa, "VA", $"{pointer}/ratedVa");
-        if (asked is { } wanted && UpsCures.OutageW(context.Survey, ups) is > 0 and var load)
+        if (asked is { } wanted && UpsRemedies.OutageW(context.Survey, ups) is > 0 and var load)
         {
             JudgeTime(context, ups, load, wanted, pointer);
         }
@@ -84,7 +84,7 @@ public sealed class UpsCapacity : Rule
         {
             if (ups.Units.Count > 0)
             {
-                context.Lacks(pointer, "The rating of a UPS in W or in VA is missing, so its load cannot be checked.");
+                context.ReportMissing(pointer, "The rating of a UPS in W or in VA is missing, so its load cannot be checked.");
             }
 
             return;
@@ -106,8 +106,8 @@ public sealed class UpsCapacity : Rule
             Limit = Quantities.Of(limit, unit),
             UtilisationPercent = limit > 0 ? 100 * load / limit : null,
             Calculation = Invariant($"{load:0.###} > {limit:0.###}"),
-            Cures = UpsCures.Enlarge(context.Survey, ups)
-                .Concat(UpsCures.Relieve(context.Survey, ups, Math.Min(ups.Source.RatedW ?? limit, ups.Source.RatedVa ?? limit))),
+            Candidates = UpsRemedies.Enlarge(context.Survey, ups)
+                .Concat(UpsRemedies.Relieve(context.Survey, ups, Math.Min(ups.Source.RatedW ?? limit, ups.Source.RatedVa ?? limit))),
         });
     }
 
@@ -118,12 +118,12 @@ public sealed class UpsCapacity : Rule
         {
             if (ups.Source.RunMinutes is null)
             {
-                context.Lacks($"{pointer}/runMinutes", Message);
+                context.ReportMissing($"{pointer}/runMinutes", Message);
             }
 
             if (ups.Source.RunLoadW is null)
             {
-                context.Lacks($"{pointer}/runLoadW", Message);
+                context.ReportMissing($"{pointer}/runLoadW", Message);
             }
 
             return;
@@ -145,9 +145,9 @@ public sealed class UpsCapacity : Rule
             Actual = Quantities.Of(time, "min"),
             Limit = Quantities.Of(asked, "min"),
             Calculation = Invariant($"{minutes:0.###} x ({at:0.###} / {load:0.###})^{Batteries.PeukertExponent} = {time:0.###} < {asked:0.###}"),
-            Cures = UpsCures.Battery(context.Survey, ups, load, asked)
-                .Concat(UpsCures.Relieve(context.Survey, ups, Batteries.LoadFor(minutes, at, asked)))
-                .Append(UpsCures.AskFor(context.Survey, time)),
+            Candidates = UpsRemedies.Battery(context.Survey, ups, load, asked)
+                .Concat(UpsRemedies.Relieve(context.Survey, ups, Batteries.LoadFor(minutes, at, asked)))
+                .Append(UpsRemedies.AskFor(context.Survey, time)),
         });
     }
 
@@ -161,6 +161,6 @@ public sealed class UpsCapacity : Rule
         Actual = Quantities.Of(0, "min"),
         Limit = Quantities.Of(asked, "min"),
         Calculation = Invariant($"0 < {asked:0.###}"),
-        Cures = UpsCures.Add(context.Survey, asked).Append(UpsCures.AskFor(context.Survey, 0)),
+        Candidates = UpsRemedies.Add(context.Survey, asked).Append(UpsRemedies.AskFor(context.Survey, 0)),
     });
 }

@@ -63,12 +63,12 @@ public sealed class VoltageDrop : Rule
             const string Message = "The length or cross-sectional area of a supply cable is missing, so its voltage drop is unknown.";
             if (supply.Source.Cable?.LengthM is null)
             {
-                context.Lacks(Invariant($"/supplies/{supply.Index}/cable/lengthM"), Message);
+                context.ReportMissing(Invariant($"/supplies/{supply.Index}/cable/lengthM"), Message);
             }
 
             if (supply.Source.Cable?.CrossSectionMm2 is null)
             {
-                context.Lacks(Invariant($"/supplies/{supply.Index}/cable/crossSectionMm2"), Message);
+                context.ReportMissing(Invariant($"/supplies/{supply.Index}/cable/crossSectionMm2"), Message);
             }
         }
     }
@@ -103,19 +103,19 @@ public sealed class VoltageDrop : Rule
             Calculation =
                 Invariant($"{milli:0.###} / 2 x {length:0.###} x ({line:0.######} + {neutral:0.######}) / 1000 = {drop * voltage / 100:0.####}; ")
                 + Invariant($"100 x {drop * voltage / 100:0.####} / {voltage:0.###} = {drop:0.###} > {limit:0.###}"),
-            Cures = Cures(context.Survey, supply, mm2 => !Loading.IsOver(Drop(mm2), Math.Min(error, warning)), Math.Min(error, warning) / drop),
+            Candidates = Candidates(context.Survey, supply, mm2 => !Loading.IsOver(Drop(mm2), Math.Min(error, warning)), Math.Min(error, warning) / drop),
         });
     }
 
-    private static IEnumerable<Cure> Cures(RackSurvey survey, SupplyNode supply, Func<double, bool> does, double share)
+    private static IEnumerable<RemedyCandidate> Candidates(RackSurvey survey, SupplyNode supply, Func<double, bool> does, double share)
     {
-        Cord[] cords = [.. SupplyCures.CordsOn(survey, supply)];
+        Cord[] cords = [.. SupplyRemedies.CordsOn(survey, supply)];
         var most = share * cords.Sum(c => c.VoltAmperes);
 
         // With a UPS removed, its equipment is fed from the supply itself, so that equipment has to move too.
-        return SupplyCures.Thicken(survey, supply, does)
-            .Concat(PowerCures.AddSupplies(survey, supply, null, cords))
-            .Concat(PowerCures.TakeOut(survey, most, cords))
-            .Concat(PowerCures.TakeOut(survey, most, [.. survey.Power.Cords.Where(c => ReferenceEquals(c.Group?.Unit.Supply, supply))]));
+        return SupplyRemedies.Thicken(survey, supply, does)
+            .Concat(PowerRemedies.AddSupplies(survey, supply, null, cords))
+            .Concat(PowerRemedies.TakeOut(survey, most, cords))
+            .Concat(PowerRemedies.TakeOut(survey, most, [.. survey.Power.Cords.Where(c => ReferenceEquals(c.Group?.Unit.Supply, supply))]));
     }
 }

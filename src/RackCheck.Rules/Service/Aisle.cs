@@ -39,13 +39,15 @@ public sealed class Aisle : Rule
 
             if (context.Survey.Description.Site?.AisleFrontMm is not { } aisle)
             {
-                context.Lacks(SitePointers.AisleFront, "Items are mounted on slides. Without the aisle width, the service clearance cannot be checked.");
+                context.ReportMissing(
+                    SitePointers.AisleFront, "Items are mounted on slides. Without the aisle width, the service clearance cannot be checked.");
                 break;
             }
 
             if ((item.Item!.Support!.ExtensionMm ?? item.BodyDepthMm) is not { } pull)
             {
-                context.Lacks(Pointers.ItemExtension[item.Index], "Without the extension of the slides, the service clearance in the aisle cannot be checked.");
+                context.ReportMissing(
+                    Pointers.ItemExtension[item.Index], "Without the extension of the slides, the service clearance in the aisle cannot be checked.");
             }
             else if (pull > aisle + SetbackInterval.ToleranceMm)
             {
@@ -54,7 +56,7 @@ public sealed class Aisle : Rule
         }
     }
 
-    private static void Report(RuleContext context, Mounted item, double pull, double aisle) => context.Report(new FindingDraft
+    private static void Report(RuleContext context, MountedItem item, double pull, double aisle) => context.Report(new FindingDraft
     {
         Message = "{item} extends {pullMm} mm; the aisle in front of the rack is {aisleMm} mm wide.",
         Data = [("item", item.Id), ("pullMm", pull), ("aisleMm", aisle)],
@@ -65,22 +67,22 @@ public sealed class Aisle : Rule
         Limit = Quantities.Millimetres(aisle),
         UtilisationPercent = aisle > 0 ? 100 * pull / aisle : null,
         Calculation = Invariant($"{pull:0.###} > {aisle:0.###}"),
-        Cures = Cures(context.Survey, item, pull, aisle),
+        Candidates = Candidates(context.Survey, item, pull, aisle),
     });
 
-    private static IEnumerable<Cure> Cures(RackSurvey survey, Mounted item, double pull, double aisle)
+    private static IEnumerable<RemedyCandidate> Candidates(RackSurvey survey, MountedItem item, double pull, double aisle)
     {
         var support = item.Item!.Support!;
-        yield return new Cure(
+        yield return new RemedyCandidate(
             Invariant($"Place the rack with an aisle of {pull:0.###} mm in front"),
             survey.Description.EditSite(s => s with { AisleFrontMm = pull }));
         if (aisle > 0)
         {
-            yield return new CureBuilder(survey).SetSupport(item, support with { ExtensionMm = aisle }).Titled(
+            yield return new RemedyBuilder(survey).SetSupport(item, support with { ExtensionMm = aisle }).Titled(
                 Invariant($"Use slides with an extension of {aisle:0.###} mm for {item.Id}"));
         }
 
-        yield return new CureBuilder(survey)
+        yield return new RemedyBuilder(survey)
             .SetSupport(item, support with { Style = SupportStyle.Runners, ThicknessMm = null, ExtensionMm = null, UsedExtended = null, CableArm = null })
             .Titled($"Mount {item.Id} on fixed runners");
     }

@@ -59,7 +59,8 @@ public sealed class ConsoleHeight : Rule
                 : (context.Limit(DisplayMinMm), context.Limit(DisplayMaxMm));
             if (LevelRange.Of(context.Survey.Cabinet, item, bottom) is not { } level)
             {
-                context.Lacks(Pointers.ItemBodyHeight[item.Index], "Without the height of the display on the shelf, its working height cannot be calculated.");
+                context.ReportMissing(
+                    Pointers.ItemBodyHeight[item.Index], "Without the height of the display on the shelf, its working height cannot be calculated.");
             }
             else if (IsOver(level.LeastMm, greatest) || IsOver(least, level.GreatestMm))
             {
@@ -67,7 +68,7 @@ public sealed class ConsoleHeight : Rule
             }
             else if (!level.IsKnown && (IsOver(level.GreatestMm, greatest) || IsOver(least, level.LeastMm)))
             {
-                context.Lacks(
+                context.ReportMissing(
                     context.Survey.Cabinet.Source.HeightMm is null ? Pointers.CabinetHeight : Pointers.BaseHeight,
                     "Without this value, the working height of keyboard drawers and displays cannot be calculated.");
             }
@@ -76,7 +77,7 @@ public sealed class ConsoleHeight : Rule
 
     private static bool IsOver(double mm, double limitMm) => mm > limitMm + SetbackInterval.ToleranceMm;
 
-    private static void Report(RuleContext context, Mounted item, LevelRange level, double least, double greatest)
+    private static void Report(RuleContext context, MountedItem item, LevelRange level, double least, double greatest)
     {
         var survey = context.Survey;
         var isHigh = IsOver(level.LeastMm, greatest);
@@ -95,13 +96,13 @@ public sealed class ConsoleHeight : Rule
             Actual = Quantities.Millimetres(actual),
             Limit = Quantities.Millimetres(limit),
             Calculation = Calculation(survey.Cabinet, item, actual, limit, isHigh),
-            Cures = ServiceCures.MountWhere(
+            Candidates = ServiceRemedies.MountWhere(
                 survey, carrier,
                 u => LevelRange.Of(survey.Cabinet, item, u) is { } there && !IsOver(least, there.LeastMm) && !IsOver(there.GreatestMm, greatest)),
         });
     }
 
-    private static string Calculation(CabinetFacts cabinet, Mounted item, double actual, double limit, bool isHigh)
+    private static string Calculation(CabinetFacts cabinet, MountedItem item, double actual, double limit, bool isHigh)
     {
         var carrier = item.Shelf ?? item;
         var above = ReferenceEquals(carrier, item)

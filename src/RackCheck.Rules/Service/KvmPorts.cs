@@ -29,7 +29,7 @@ public sealed class KvmPorts : Rule
     public override void Check(RuleContext context)
     {
         int needed = 0, ports = 0;
-        Mounted? unknown = null, best = null;
+        MountedItem? unknown = null, best = null;
         foreach (var item in context.Survey.Items)
         {
             ports += item.Item!.KvmPorts ?? 0;
@@ -54,13 +54,14 @@ public sealed class KvmPorts : Rule
 
         foreach (var item in context.Survey.Items.Where(i => i is { Category: ItemCategory.KvmSwitch, Item.KvmPorts: null }))
         {
-            context.Lacks(SitePointers.ItemKvmPorts[item.Index], "Without the number of ports of the KVM switch, the number of KVM ports cannot be checked.");
+            context.ReportMissing(
+                SitePointers.ItemKvmPorts[item.Index], "Without the number of ports of the KVM switch, the number of KVM ports cannot be checked.");
         }
     }
 
-    private static bool NeedsPort(Mounted item) => item.Item is { Console: true, KvmPorts: not > 0 };
+    private static bool NeedsPort(MountedItem item) => item.Item is { Console: true, KvmPorts: not > 0 };
 
-    private static void Report(RuleContext context, Mounted? best, int needed, int ports)
+    private static void Report(RuleContext context, MountedItem? best, int needed, int ports)
     {
         var survey = context.Survey;
         var hosts = survey.Items.Where(NeedsPort).OrderBy(i => i.Id, StringComparer.Ordinal).ToArray();
@@ -76,7 +77,7 @@ public sealed class KvmPorts : Rule
             Actual = Quantities.Of(ports, "ports"),
             Limit = Quantities.Of(needed, "ports"),
             Calculation = Invariant($"{ports} < {needed}"),
-            Cures = ServiceCures.MorePorts(survey, best, needed - ports).Append(ServiceCures.WithoutConsole(survey, hosts[ports..])),
+            Candidates = ServiceRemedies.MorePorts(survey, best, needed - ports).Append(ServiceRemedies.WithoutConsole(survey, hosts[ports..])),
         });
     }
 }

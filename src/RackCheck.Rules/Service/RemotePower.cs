@@ -46,13 +46,13 @@ public sealed class RemotePower : Rule
         }
         else if (Array.Exists(context.Survey.Items, i => IsManaged(i) || i.Item is { Power: not null }))
         {
-            context.Lacks(SitePointers.Pdus, "The site is remote. Without the PDUs, remote switching cannot be checked.");
+            context.ReportMissing(SitePointers.Pdus, "The site is remote. Without the PDUs, remote switching cannot be checked.");
         }
     }
 
-    private static bool IsManaged(Mounted item) => item.Item is { RemotePowerCycle: true } or { Spare: true };
+    private static bool IsManaged(MountedItem item) => item.Item is { RemotePowerCycle: true } or { Spare: true };
 
-    private static bool IsComputer(Mounted item) => item.Category is ItemCategory.Computer or ItemCategory.Server || item.Item!.Console == true;
+    private static bool IsComputer(MountedItem item) => item.Category is ItemCategory.Computer or ItemCategory.Server || item.Item!.Console == true;
 
     private static void CheckConsole(RuleContext context)
     {
@@ -66,7 +66,7 @@ public sealed class RemotePower : Rule
         var unknown = Array.FindAll(items, i => i is { Category: ItemCategory.KvmSwitch, Item.KvmPorts: null });
         foreach (var item in unknown)
         {
-            context.Lacks(
+            context.ReportMissing(
                 SitePointers.ItemKvmPorts[item.Index],
                 "The site is remote. Without the number of ports of the KVM switch, remote console access cannot be checked.");
         }
@@ -77,11 +77,11 @@ public sealed class RemotePower : Rule
             context.Report(new FindingDraft
             {
                 Message = "The site is remote, and the rack has no KVM port for {items}.",
-                Data = [("items", ServiceCures.Names(computers))],
+                Data = [("items", ServiceRemedies.Names(computers))],
                 Subject = "remote console",
                 Identity = ["rack", "console"],
                 Pointers = [SitePointers.Remote, computers[0].Pointer],
-                Cures = ServiceCures.MorePorts(context.Survey, null, computers.Length),
+                Candidates = ServiceRemedies.MorePorts(context.Survey, null, computers.Length),
             });
         }
     }
@@ -101,7 +101,7 @@ public sealed class RemotePower : Rule
             Cord[] cords = [.. tree.CordsOf(item)];
             if (cords.Length == 0 && item.Item!.Power?.Plugs is null)
             {
-                context.Lacks(Pointers.ItemPlugs[item.Index], "Without the plugs of the item, remote switching of its outlets cannot be checked.");
+                context.ReportMissing(Pointers.ItemPlugs[item.Index], "Without the plugs of the item, remote switching of its outlets cannot be checked.");
             }
 
             Cord[] fixedOnes = [.. cords.Where(c => c.Group is not null && !c.Switched)];
@@ -120,7 +120,7 @@ public sealed class RemotePower : Rule
                 Subject = "remote power",
                 Identity = ["rack", "power"],
                 Pointers = [SitePointers.Remote, Pointers.Pdu[0]],
-                Cures = [new Cure("Use PDUs with remotely switched outlets", AllSwitched(context.Survey.Description))],
+                Candidates = [new RemedyCandidate("Use PDUs with remotely switched outlets", AllSwitched(context.Survey.Description))],
             });
         }
     }
@@ -129,9 +129,9 @@ public sealed class RemotePower : Rule
         Array.Exists(tree.Groups, g => g.Source.Outlets.Any(o => o.Switched ?? g.Unit.Source.RemoteSwitched ?? false));
 
     private static RackDescription AllSwitched(RackDescription description) =>
-        description with { Pdus = [.. description.Pdus!.Select(ServiceCures.SwitchedUnit)] };
+        description with { Pdus = [.. description.Pdus!.Select(ServiceRemedies.SwitchedUnit)] };
 
-    private static void ReportItem(RuleContext context, Mounted item, Cord[] cords)
+    private static void ReportItem(RuleContext context, MountedItem item, Cord[] cords)
     {
         var unit = cords[0].Group!.Unit;
         var isSpare = item.Item!.RemotePowerCycle != true;
@@ -144,7 +144,7 @@ public sealed class RemotePower : Rule
             Subject = context.Survey.Cabinet.Place(item),
             Identity = [item.Id],
             Pointers = [isSpare ? $"{item.Pointer}/spare" : $"{item.Pointer}/remotePowerCycle", Pointers.Pdu[unit.Index]],
-            Cures = ServiceCures.Switched(context.Survey, cords),
+            Candidates = ServiceRemedies.Switched(context.Survey, cords),
         });
     }
 }

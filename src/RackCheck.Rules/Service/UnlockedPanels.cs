@@ -34,7 +34,8 @@ public sealed class UnlockedPanels : Rule
         var cabinet = context.Survey.Cabinet.Source;
         if (cabinet.Lockable is null)
         {
-            context.Lacks(SitePointers.Lockable, "The rack has public access. Without this value, the locks of its doors and panels cannot be checked.");
+            context.ReportMissing(
+                SitePointers.Lockable, "The rack has public access. Without this value, the locks of its doors and panels cannot be checked.");
         }
         else if (cabinet.Lockable == false)
         {
@@ -73,9 +74,9 @@ public sealed class UnlockedPanels : Rule
             Subject = "cabinet",
             Identity = [id],
             Pointers = [pointer, SitePointers.PublicAccess],
-            Cures =
+            Candidates =
             [
-                new Cure(
+                new RemedyCandidate(
                     title + (survey.Earth.IsElectrical && id != "locks" ? " and bond it to earth" : ""),
                     change(survey.Description, survey.Earth.IsElectrical)),
             ],

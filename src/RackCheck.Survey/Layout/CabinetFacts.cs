@@ -54,7 +54,7 @@ public sealed class CabinetFacts
     /// <summary>The place of something mounted, for reading.</summary>
     /// <param name="what">The thing.</param>
     /// <returns>As "pc-1, units 10-13, front".</returns>
-    public string Place(Mounted what) =>
+    public string Place(MountedItem what) =>
         what.Shelf is { } shelf ? $"{what.Id}, on {shelf.Id}"
         : what.IsPlaced ? $"{what.Id}, {UnitsText(what.Bottom!.Value, what.Top)}, {FaceText(what.Face)}"
         : $"{what.Id}, not placed";

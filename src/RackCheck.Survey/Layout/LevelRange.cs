@@ -15,7 +15,7 @@ public readonly record struct LevelRange(double LeastMm, double GreatestMm)
     /// <param name="item">The item.</param>
     /// <param name="bottom">Lowest unit of it, or of its shelf, counted from below.</param>
     /// <returns>The height; null where that of a thing on a shelf is not known.</returns>
-    public static LevelRange? Of(CabinetFacts cabinet, Mounted item, int bottom)
+    public static LevelRange? Of(CabinetFacts cabinet, MountedItem item, int bottom)
     {
         var (least, greatest) = LowerEdge(cabinet);
         if (item.Shelf is not { } shelf)

@@ -16,7 +16,7 @@ public sealed class Occupancy
     /// <param name="cabinet">The cabinet.</param>
     /// <param name="items">The items, those that are not placed included.</param>
     /// <param name="units">Horizontal distribution units.</param>
-    public Occupancy(CabinetFacts cabinet, Mounted[] items, Mounted[] units)
+    public Occupancy(CabinetFacts cabinet, MountedItem[] items, MountedItem[] units)
     {
         this.cabinet = cabinet;
         ByPlace = SortedByPlace(items, units);
@@ -44,10 +44,10 @@ public sealed class Occupancy
     }
 
     /// <summary>A blanking panel of one unit on the front uprights: it has nothing before or behind its plane.</summary>
-    public static Mounted Plate { get; } = new() { Index = -1, Id = "", HeightU = 1, Category = ItemCategory.BlankingPanel, BodyDepthMm = 0 };
+    public static MountedItem Plate { get; } = new() { Index = -1, Id = "", HeightU = 1, Category = ItemCategory.BlankingPanel, BodyDepthMm = 0 };
 
     /// <summary>Everything that is placed, from below, then front before rear, then by id: an order that does not hang on the request's.</summary>
-    public Mounted[] ByPlace { get; }
+    public MountedItem[] ByPlace { get; }
 
     /// <summary>Units in all, taken, free.</summary>
     public SpaceFigures Figures { get; }
@@ -61,7 +61,7 @@ public sealed class Occupancy
     /// <param name="one">One.</param>
     /// <param name="other">The other, on the opposite face.</param>
     /// <returns>Yes, no, or not to be said for want of a depth.</returns>
-    public Meeting Meet(Mounted one, Mounted other)
+    public Meeting Meet(MountedItem one, MountedItem other)
     {
         var known = ReachMm(one) + ReachMm(other);
         var room = RoomBetween(one, other);
@@ -73,7 +73,7 @@ public sealed class Occupancy
     /// <summary>What is known to lie behind the plane of something: connectors and cable bends even where the body's depth is not known.</summary>
     /// <param name="what">The thing.</param>
     /// <returns>Depth, mm.</returns>
-    public static double ReachMm(Mounted what) => (what.BodyDepthMm ?? 0) + what.RearProjectionMm;
+    public static double ReachMm(MountedItem what) => (what.BodyDepthMm ?? 0) + what.RearProjectionMm;
 
     /// <summary>
     /// Room between the mounting planes of two things on opposite faces: the spacing, or, where it is not given, the most that it can be:
@@ -82,7 +82,7 @@ public sealed class Occupancy
     /// <param name="one">One.</param>
     /// <param name="other">The other.</param>
     /// <returns>Room, mm.</returns>
-    public double RoomBetween(Mounted one, Mounted other)
+    public double RoomBetween(MountedItem one, MountedItem other)
     {
         if (cabinet.SpacingMm is { } spacing)
         {
@@ -100,7 +100,7 @@ public sealed class Occupancy
     /// <param name="wanted">Lowest unit wanted, counted from below.</param>
     /// <param name="roofU">Units that the rack has, for asking what a higher one would hold.</param>
     /// <returns>Lowest unit, counted from below, or null.</returns>
-    public int? FindPlace(Mounted what, int heightU, int wanted, int roofU)
+    public int? FindPlace(MountedItem what, int heightU, int wanted, int roofU)
     {
         var last = roofU - heightU - what.LoadHeightU + 1;
         if (last < 1)
@@ -130,7 +130,7 @@ public sealed class Occupancy
     /// <param name="heightU">Units that it needs.</param>
     /// <param name="bottom">Lowest unit, counted from below.</param>
     /// <returns>Whether it could.</returns>
-    public bool CanGo(Mounted what, int heightU, int bottom)
+    public bool CanGo(MountedItem what, int heightU, int bottom)
     {
         var top = bottom + heightU - 1;
         var claimTop = top + what.LoadHeightU;
@@ -161,7 +161,7 @@ public sealed class Occupancy
     /// <summary>Free units between the top of a shelf and what hangs next above it, or the roof.</summary>
     /// <param name="shelf">The shelf.</param>
     /// <returns>Units.</returns>
-    public int FreeAbove(Mounted shelf)
+    public int FreeAbove(MountedItem shelf)
     {
         var next = cabinet.HeightU + 1;
         foreach (var other in ByPlace)
@@ -192,10 +192,10 @@ public sealed class Occupancy
         return to < from ? 0 : (ulong.MaxValue >> (64 - (to - from + 1))) << (from - 1);
     }
 
-    private static Mounted[] SortedByPlace(Mounted[] items, Mounted[] units)
+    private static MountedItem[] SortedByPlace(MountedItem[] items, MountedItem[] units)
     {
         var count = 0;
-        var placed = new Mounted[items.Length + units.Length];
+        var placed = new MountedItem[items.Length + units.Length];
         foreach (var item in items)
         {
             if (item.IsPlaced)
@@ -240,9 +240,9 @@ public sealed class Occupancy
         return length;
     }
 
-    private readonly struct PlaceComparer : IComparer<Mounted>
+    private readonly struct PlaceComparer : IComparer<MountedItem>
     {
-        public int Compare(Mounted? x, Mounted? y)
+        public int Compare(MountedItem? x, MountedItem? y)
         {
             var order = x!.Bottom!.Value.CompareTo(y!.Bottom!.Value);
             order = order != 0 ? order : x.Face.CompareTo(y.Face);

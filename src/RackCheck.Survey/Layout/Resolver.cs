@@ -15,7 +15,7 @@ internal sealed class Resolver
 
     /// <summary>Resolves a description.</summary>
     /// <exception cref="ArgumentException">The cabinet, its height, width or depth, or the height of an item is absent; the request's validation finds that first.</exception>
-    public static (CabinetFacts Cabinet, Mounted[] Items, Mounted[] Units) Resolve(RackDescription description, List<Assumption> assumptions)
+    public static (CabinetFacts Cabinet, MountedItem[] Items, MountedItem[] Units) Resolve(RackDescription description, List<Assumption> assumptions)
     {
         var resolver = new Resolver(description, assumptions);
         var cabinet = resolver.ResolveCabinet();
@@ -80,9 +80,9 @@ internal sealed class Resolver
         return RackGeometry.OpeningMm;
     }
 
-    private Mounted[] ResolveItems(CabinetFacts cabinet)
+    private MountedItem[] ResolveItems(CabinetFacts cabinet)
     {
-        var items = new Mounted[description.Items.Count];
+        var items = new MountedItem[description.Items.Count];
         for (var i = 0; i < items.Length; i++)
         {
             items[i] = ResolveItem(i, description.Items[i], cabinet);
@@ -101,7 +101,7 @@ internal sealed class Resolver
         return items;
     }
 
-    private Mounted ResolveItem(int index, Item item, CabinetFacts cabinet)
+    private MountedItem ResolveItem(int index, Item item, CabinetFacts cabinet)
     {
         var isPlate = item.Category == ItemCategory.BlankingPanel;
         var heightU = item.HeightU ?? throw new ArgumentException("A check needs the height of every item.", nameof(item));
@@ -111,7 +111,7 @@ internal sealed class Resolver
             Assume(Pointers.ItemPosition[index], "not used", null, "an item on a shelf stands where the shelf hangs");
         }
 
-        return new Mounted
+        return new MountedItem
         {
             Index = index,
             Id = item.Id,
@@ -168,14 +168,14 @@ internal sealed class Resolver
         }
     }
 
-    private Mounted[] ResolveUnits(CabinetFacts cabinet)
+    private MountedItem[] ResolveUnits(CabinetFacts cabinet)
     {
         if (description.Pdus is not { Count: > 0 } units)
         {
             return [];
         }
 
-        var mounted = new List<Mounted>();
+        var mounted = new List<MountedItem>();
         for (var i = 0; i < units.Count; i++)
         {
             if (units[i] is not { Mounting: PduMounting.Horizontal, Position: { } position })
@@ -188,7 +188,7 @@ internal sealed class Resolver
                 Allowances.HorizontalUnitDepthMm,
                 "mm",
                 "a horizontal PDU takes one unit and this depth behind its plane; " + Practice);
-            mounted.Add(new Mounted
+            mounted.Add(new MountedItem
             {
                 Index = i,
                 Id = units[i].Id,

@@ -9,7 +9,7 @@ namespace RackCheck.Survey.Power;
 public sealed class Cord
 {
     /// <summary>The item.</summary>
-    public required Mounted Item { get; init; }
+    public required MountedItem Item { get; init; }
 
     /// <summary>Which of the item's plugs, counted from 0.</summary>
     public required int Plug { get; init; }
@@ -280,7 +280,7 @@ public sealed class GroupNode
 public sealed class UpsNode
 {
     /// <summary>The item.</summary>
-    public required Mounted Item { get; init; }
+    public required MountedItem Item { get; init; }
 
     /// <summary>What it can do.</summary>
     public required Ups Source { get; init; }

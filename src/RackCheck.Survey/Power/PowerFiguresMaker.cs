@@ -6,7 +6,7 @@ namespace RackCheck.Survey.Power;
 /// <summary>Puts the power tree into the figures of the report. What hangs on something not known is absent.</summary>
 internal static class PowerFiguresMaker
 {
-    public static PowerFigures? Make(PowerTree tree, Mounted[] items)
+    public static PowerFigures? Make(PowerTree tree, MountedItem[] items)
     {
         var any = false;
         double? rated = 0, typical = 0;

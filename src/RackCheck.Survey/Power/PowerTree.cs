@@ -12,7 +12,7 @@ namespace RackCheck.Survey.Power;
 /// </summary>
 public sealed class PowerTree
 {
-    internal PowerTree(RackDescription description, Mounted[] items, LimitsInForce limits, List<Assumption> assumptions)
+    internal PowerTree(RackDescription description, MountedItem[] items, LimitsInForce limits, List<Assumption> assumptions)
     {
         ItemCount = items.Length;
         IsDescribed = description.Pdus is not null;
@@ -68,7 +68,7 @@ public sealed class PowerTree
     /// <summary>The cords of an item, in the order of its plugs.</summary>
     /// <param name="item">The item.</param>
     /// <returns>Its cords.</returns>
-    public IEnumerable<Cord> CordsOf(Mounted item) => Cords.Where(c => ReferenceEquals(c.Item, item));
+    public IEnumerable<Cord> CordsOf(MountedItem item) => Cords.Where(c => ReferenceEquals(c.Item, item));
 
     private void Solve()
     {

@@ -34,7 +34,7 @@ internal static class PowerTreeBuilder
     }
 
     /// <summary>The uninterruptible power supplies, by id, tied to the units that they feed.</summary>
-    public static UpsNode[] UpsNodes(Mounted[] items, PduNode[] units)
+    public static UpsNode[] UpsNodes(MountedItem[] items, PduNode[] units)
     {
         List<UpsNode>? found = null;
         foreach (var item in items)
@@ -65,7 +65,7 @@ internal static class PowerTreeBuilder
     /// <param name="supplies">How many supplies there are.</param>
     /// <param name="upsNodes">The uninterruptible power supplies, which get their cords.</param>
     /// <param name="assumptions">Where to record defaults; null where nothing hangs on them.</param>
-    public static Cord[] Cords(Mounted[] items, int supplies, UpsNode[] upsNodes, List<Assumption>? assumptions)
+    public static Cord[] Cords(MountedItem[] items, int supplies, UpsNode[] upsNodes, List<Assumption>? assumptions)
     {
         var count = 0;
         var total = 0.0;
@@ -102,7 +102,7 @@ internal static class PowerTreeBuilder
     }
 
     private static void AddCords(
-        Mounted item, ItemPower power, IReadOnlyList<ConnectorCode> plugs, int supplies, double total, Cord[] cords, int at, List<Assumption>? assumptions)
+        MountedItem item, ItemPower power, IReadOnlyList<ConnectorCode> plugs, int supplies, double total, Cord[] cords, int at, List<Assumption>? assumptions)
     {
         // What a UPS draws hangs on where the cords of all else go, so for choosing its outlet the most that it can draw is taken.
         var watts = item.Item!.Ups is not { } ups ? PowerTree.WattsOf(item.Item)

@@ -3,7 +3,7 @@ using RackCheck.Model;
 using RackCheck.Remedies.Patches;
 using RackCheck.Rules.Canonical;
 using RackCheck.Testing;
-using static RackCheck.Testing.Bays;
+using static RackCheck.Testing.TestRacks;
 using static RackCheck.Testing.Wiring;
 
 namespace RackCheck.Remedies.Tests.Patches;
@@ -39,7 +39,7 @@ public sealed class DescriptionDiffTests
     [Fact]
     public void What_is_taken_out_goes_with_its_connections_and_acceptances_and_the_rest_keeps_its_own()
     {
-        var rack = Bay().With(Unit("a", 1).At(1).Plugs(1), Unit("b", 1).At(2).Plugs(2), Unit("c", 1).At(3).Plugs(1), Unit("d", 1).At(4)).With(Strip("strip", PduMounting.Vertical)) with
+        var rack = EmptyRack().With(Unit("a", 1).At(1).Plugs(1), Unit("b", 1).At(2).Plugs(2), Unit("c", 1).At(3).Plugs(1), Unit("d", 1).At(4)).With(Strip("strip", PduMounting.Vertical)) with
         {
             Connections = [.. new[] { "b", "a", "b", "c" }.Select(i => new Connection { Item = i, Pdu = "strip", Group = "g1" })],
         };
@@ -60,7 +60,7 @@ public sealed class DescriptionDiffTests
     [Fact]
     public void Taken_out_an_item_takes_its_things_cords_and_acceptances_along_and_others_keep_theirs()
     {
-        var rack = Rack.With(Shelf("tray", 4), Thing("mouse", "tray"))
+        var rack = Rack.With(Shelf("tray", 4), ShelfItem("mouse", "tray"))
             .Connect("wave-pc", "strip", "g").Connect("gauge-amp", "strip", "g")
             .Accept("layout.reserve", pointer: "/items/0").Accept("layout.reserve", pointer: "/items/1/position").Accept("layout.reserve", pointer: "/cabinet");
         var left = rack.WithoutItems(["wave-pc", "tray"]);

@@ -3,7 +3,7 @@ using System.Text.Json.Nodes;
 using RackCheck.Model;
 using RackCheck.Remedies.Patches;
 using RackCheck.Testing;
-using static RackCheck.Testing.Bays;
+using static RackCheck.Testing.TestRacks;
 
 namespace RackCheck.Remedies.Tests.Patches;
 
@@ -69,7 +69,7 @@ public sealed class RackPatchTests
     [Fact]
     public void Operations_follow_each_other_and_the_description_given_stays_as_it_is()
     {
-        var rack = Bay().With(Unit("a", 1), Unit("b", 1), Unit("c", 1));
+        var rack = EmptyRack().With(Unit("a", 1), Unit("b", 1), Unit("c", 1));
         var before = Wording.Of(rack);
         var patched = RackPatch.Apply(rack, [Operation("remove", "/items/2", null), Operation("remove", "/items/0", null), Operation("add", "/items/-", "{\"id\":\"d\"}"), Operation("test", "/items/0/id", "\"b\"")]);
         Assert.Equal(["b", "d"], patched.Items.Select(i => i.Id));
@@ -79,7 +79,7 @@ public sealed class RackPatchTests
     [Fact]
     public void A_fault_names_the_operation()
     {
-        var rack = Bay();
+        var rack = EmptyRack();
         Assert.Equal(1, Assert.Throws<RackPatchException>(() => RackPatch.Apply(rack, [Operation("add", "/reference", "\"x\""), Operation("remove", "/site", null)])).Operation);
         Assert.Null(rack.Reference);
     }
@@ -91,12 +91,12 @@ public sealed class RackPatchTests
     [InlineData("remove", "", null)]
     [InlineData("replace", "", "[]")]
     public void What_comes_out_has_to_be_a_description(string op, string path, string? value) =>
-        Assert.Equal(1, Assert.Throws<RackPatchException>(() => RackPatch.Apply(Bay(), [Operation(op, path, value)])).Operation);
+        Assert.Equal(1, Assert.Throws<RackPatchException>(() => RackPatch.Apply(EmptyRack(), [Operation(op, path, value)])).Operation);
 
     [Fact]
     public void A_patch_of_nothing_changes_nothing()
     {
-        var rack = Bay().With(Unit("a", 1).At(3).Body(440, 300, 43).On(SupportStyle.Slides));
+        var rack = EmptyRack().With(Unit("a", 1).At(3).Body(440, 300, 43).On(SupportStyle.Slides));
         Assert.Equal(Wording.Of(rack), Wording.Of(RackPatch.Apply(rack, new Remedy { Title = "nothing", Patch = [] })));
     }
 

@@ -2,13 +2,13 @@ using RackCheck.Model;
 using RackCheck.Rules.Acceptances;
 using RackCheck.Rules.Tests.Harness;
 using RackCheck.Testing;
-using static RackCheck.Testing.Bays;
+using static RackCheck.Testing.TestRacks;
 
 namespace RackCheck.Rules.Tests.Acceptances;
 
 public sealed class UnusedTests : RuleTests<Unused>
 {
-    private static readonly RackDescription Full = Bay(12).With(Unit("wave-pc", 12).At(1));
+    private static readonly RackDescription Full = EmptyRack(12).With(Unit("wave-pc", 12).At(1));
 
     private static IEnumerable<Finding> Unused(RackDescription rack) => Judge.Geometry.Check(rack).Findings.Where(f => f.Rule == Id);
 
@@ -47,7 +47,7 @@ public sealed class UnusedTests : RuleTests<Unused>
     public void Taking_it_out_is_the_remedy()
     {
         var rack = Full.Accept("layout.overlap", pointer: "/items/0").Accept("layout.reserve", pointer: "/cabinet/heightU");
-        Assert.Equal(["layout.reserve"], Cured(rack, Unused(rack).Single()).Acceptances!.Select(a => a.Rule));
+        Assert.Equal(["layout.reserve"], Remedied(rack, Unused(rack).Single()).Acceptances!.Select(a => a.Rule));
     }
 
     [Fact]

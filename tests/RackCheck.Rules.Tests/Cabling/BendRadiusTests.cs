@@ -2,7 +2,7 @@ using RackCheck.Model;
 using RackCheck.Rules.Cabling;
 using RackCheck.Rules.Tests.Harness;
 using RackCheck.Testing;
-using static RackCheck.Testing.Bays;
+using static RackCheck.Testing.TestRacks;
 
 namespace RackCheck.Rules.Tests.Cabling;
 
@@ -13,7 +13,7 @@ public sealed class BendRadiusTests : RuleTests<BendRadius>
         Cables = [new CableBundle { DiameterMm = 6, Count = 4 }, new CableBundle { DiameterMm = diameter, Count = count }],
     };
 
-    private static RackDescription Deep(double? setback = 150, double depth = 800) => Bay(depthMm: depth, widthMm: 800).Uprights(setback: setback);
+    private static RackDescription Deep(double? setback = 150, double depth = 800) => EmptyRack(depthMm: depth, widthMm: 800).Uprights(setback: setback);
 
     // handbook H12: 4 x 20 = 80 behind the body; 800 - 25 - 150 - 545 = 80.
     [Fact]
@@ -28,9 +28,9 @@ public sealed class BendRadiusTests : RuleTests<BendRadius>
         Assert.Equal(["/items/0/cables", "/cabinet/depthMm"], finding.Pointers);
         Numbers(finding, 79, 80, "mm");
         Assert.Equal("800 - 25 - 150 - 546 = 79 < 4 x 20 = 80", finding.Calculation);
-        Assert.Equal(125, Cured(rack, finding).Cabinet!.Uprights!.FrontSetbackMm);
-        Assert.Equal(1000, Cured(rack, finding, 1).Cabinet!.DepthMm);
-        Assert.Empty(Cured(rack, finding, 2).Items);
+        Assert.Equal(125, Remedied(rack, finding).Cabinet!.Uprights!.FrontSetbackMm);
+        Assert.Equal(1000, Remedied(rack, finding, 1).Cabinet!.DepthMm);
+        Assert.Empty(Remedied(rack, finding, 2).Items);
     }
 
     [Fact]
@@ -43,17 +43,17 @@ public sealed class BendRadiusTests : RuleTests<BendRadius>
         Assert.DoesNotContain(
             Report(Deep(setback: null).With(Unit("wave-pc", 4).At(1).Body(depth: 400))).Assumptions,
             a => a.Pointer == "/cabinet/uprights/frontSetbackMm");
-        Assert.Equal(1000, Cured(rack, Only(rack)).Cabinet!.DepthMm);
+        Assert.Equal(1000, Remedied(rack, Only(rack)).Cabinet!.DepthMm);
     }
 
     [Fact]
     public void Rear_item_has_space_towards_front_door()
     {
         // 100 + 600 - 596 - 25 = 79
-        var rack = Bay(depthMm: 1000, widthMm: 800).Uprights(setback: 100, spacing: 600);
+        var rack = EmptyRack(depthMm: 1000, widthMm: 800).Uprights(setback: 100, spacing: 600);
         Numbers(Only(rack.With(Drive(596).At(1, Face.Rear))), 79, 80, "mm");
         Passes(rack.With(Drive(595).At(1, Face.Rear)));
-        Lacks(rack.Uprights(setback: 100).With(Drive(595).At(1, Face.Rear)), "/cabinet/uprights/spacingMm");
+        ReportsMissing(rack.Uprights(setback: 100).With(Drive(595).At(1, Face.Rear)), "/cabinet/uprights/spacingMm");
     }
 
     [Theory]
@@ -65,8 +65,8 @@ public sealed class BendRadiusTests : RuleTests<BendRadius>
     [Fact]
     public void Depth_and_setback_missing_are_not_assessed()
     {
-        Lacks(Deep().With(Drive(null)), "/items/0/body/depthMm");
-        Lacks(Deep(setback: null, depth: 600).With(Drive(700)), "/cabinet/uprights/frontSetbackMm");
+        ReportsMissing(Deep().With(Drive(null)), "/items/0/body/depthMm");
+        ReportsMissing(Deep(setback: null, depth: 600).With(Drive(700)), "/cabinet/uprights/frontSetbackMm");
         Passes(Deep().With(Unit("wave-pc", 4).At(1)));
     }
 

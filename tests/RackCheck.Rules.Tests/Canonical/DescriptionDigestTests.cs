@@ -65,7 +65,7 @@ public sealed class DescriptionDigestTests
     [Fact]
     public void The_order_of_items_is_part_of_the_description()
     {
-        var rack = Bays.Bay().With(Bays.Unit("a", 1), Bays.Unit("b", 1));
+        var rack = TestRacks.EmptyRack().With(TestRacks.Unit("a", 1), TestRacks.Unit("b", 1));
         Assert.NotEqual(DescriptionDigest.Of(rack), DescriptionDigest.Of(rack with { Items = [.. rack.Items.Reverse()] }));
     }
 

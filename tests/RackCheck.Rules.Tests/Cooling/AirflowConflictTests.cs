@@ -2,15 +2,15 @@ using RackCheck.Model;
 using RackCheck.Rules.Cooling;
 using RackCheck.Rules.Tests.Harness;
 using RackCheck.Testing;
-using static RackCheck.Testing.Bays;
-using static RackCheck.Testing.CoolBays;
+using static RackCheck.Testing.TestRacks;
+using static RackCheck.Testing.CoolRacks;
 
 namespace RackCheck.Rules.Tests.Cooling;
 
 // Practice: no source beyond it.
 public sealed class AirflowConflictTests : RuleTests<AirflowConflict>
 {
-    private static Item Moving(string id, int unit, AirflowDirection direction, Face? face = null) => Unit(id, 4).At(unit, face).Breathes(direction);
+    private static Item Moving(string id, int unit, AirflowDirection direction, Face? face = null) => Unit(id, 4).At(unit, face).Airflow(direction);
 
     private static RackDescription Pair(int unit = 5, AirflowDirection other = AirflowDirection.RearToFront, Face? face = null) => Cool(Aired, Aired)
         .With(Moving("wave-pc", 1, AirflowDirection.FrontToRear), Moving("gauge-pc", unit, other, face));
@@ -37,9 +37,9 @@ public sealed class AirflowConflictTests : RuleTests<AirflowConflict>
     public void One_of_them_moves_away()
     {
         var rack = Pair();
-        Assert.Equal(6, Cured(rack, Only(rack)).Items[1].Position!.U);
+        Assert.Equal(6, Remedied(rack, Only(rack)).Items[1].Position!.U);
         var full = Pair() with { Cabinet = Pair().Cabinet! with { HeightU = 8, HeightMm = 500 } };
-        Assert.Equal("wave-pc", Assert.Single(Cured(full, Only(full)).Items).Id);
+        Assert.Equal("wave-pc", Assert.Single(Remedied(full, Only(full)).Items).Id);
     }
 
     [Theory]
@@ -55,7 +55,7 @@ public sealed class AirflowConflictTests : RuleTests<AirflowConflict>
         {
             Numbers(findings[0], width, 800, "mm");
             Assert.Equal(["/items/0/airflow/direction", "/cabinet/widthMm"], findings[0].Pointers);
-            Assert.Equal(800, Cured(rack, findings[0]).Cabinet!.WidthMm);
+            Assert.Equal(800, Remedied(rack, findings[0]).Cabinet!.WidthMm);
             Passes(rack.Cabinet(c => c with { SidePanels = false }));
         }
     }
@@ -64,7 +64,7 @@ public sealed class AirflowConflictTests : RuleTests<AirflowConflict>
     public void A_policy_sets_the_width()
     {
         var rack = Cool(Aired, Aired).Cabinet(c => c with { WidthMm = 800 }).With(Moving("gauge-amp", 1, AirflowDirection.Side)).Limit(Id, "widthMm", 900);
-        Assert.Equal(900, Cured(rack, Only(rack)).Cabinet!.WidthMm);
+        Assert.Equal(900, Remedied(rack, Only(rack)).Cabinet!.WidthMm);
         Passes(Cool(Aired, Aired).With(Moving("gauge-amp", 1, AirflowDirection.Side)).Limit(Id, "widthMm", 600));
     }
 }

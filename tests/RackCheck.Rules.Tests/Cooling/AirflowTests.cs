@@ -2,8 +2,8 @@ using RackCheck.Engineering;
 using RackCheck.Model;
 using RackCheck.Rules.Tests.Harness;
 using RackCheck.Testing;
-using static RackCheck.Testing.Bays;
-using static RackCheck.Testing.CoolBays;
+using static RackCheck.Testing.TestRacks;
+using static RackCheck.Testing.CoolRacks;
 
 namespace RackCheck.Rules.Tests.Cooling;
 
@@ -48,8 +48,8 @@ public sealed class AirflowTests : RuleTests<Rules.Cooling.Airflow>
     public void Powered_item_without_heat_is_missing_data(ItemCategory kind)
     {
         var rack = Cool(Aired, Aired);
-        Lacks(rack.With(Unit("wave-pc", 4).At(1) with { Category = kind }), "/items/0/airflow/flowM3h", "/items/0/heatW");
-        Lacks(rack.With(Warm("wave-pc", 1, null, AirflowDirection.FrontToRear, 100)), "/items/0/heatW");
+        ReportsMissing(rack.With(Unit("wave-pc", 4).At(1) with { Category = kind }), "/items/0/airflow/flowM3h", "/items/0/heatW");
+        ReportsMissing(rack.With(Warm("wave-pc", 1, null, AirflowDirection.FrontToRear, 100)), "/items/0/heatW");
         Passes(rack.With(Unit("tray", 1).At(1) with { Category = ItemCategory.Shelf }, Unit("panel", 1).At(2)));
     }
 
@@ -91,19 +91,20 @@ public sealed class AirflowTests : RuleTests<Rules.Cooling.Airflow>
         var rack = Cool(Closed, Closed).Underfloor(250, 18).With(Warm("wave-pc", 1, 1000));
         Assert.Equal("/cooling/underfloor/supplyM3h", Only(rack).Pointers[0]);
         Passes(Cool(Closed, Closed).Underfloor(298, 18).With(Warm("wave-pc", 1, 1000)));
-        Lacks(Cool(Closed, Closed).Underfloor(null, 18).With(Warm("wave-pc", 1, 1000)), "/cooling/underfloor/supplyM3h");
+        ReportsMissing(Cool(Closed, Closed).Underfloor(null, 18).With(Warm("wave-pc", 1, 1000)), "/cooling/underfloor/supplyM3h");
     }
 
     [Fact]
     public void What_is_absent_is_asked_for()
     {
         var pc = Warm("wave-pc", 1, 1000, AirflowDirection.FrontToRear, 400);
-        Lacks(Cool(null, null).With(pc), "/cabinet/frontDoor/style", "/cabinet/rearDoor/style");
-        Lacks(Cool(Aired, Aired).With(pc, Warm("flume-daq", 5, null) with { Category = ItemCategory.Instrument }), "/items/1/heatW");
-        Lacks(Cool(Aired, Aired).With(Warm("wave-pc", 1, 1000)), "/items/0/airflow/flowM3h");
-        Lacks(Cool(Closed, Closed).RoofFans(Curved(2)).With(pc), "/cooling/intakeAreaCm2");
-        Lacks(Cool(new Door { Style = DoorStyle.Perforated }, Closed).RoofFans(Curved(2)).With(pc), "/cabinet/frontDoor/openAreaPercent");
-        Lacks(Cool(Aired, Closed).Cabinet(c => c with { Roof = new Roof { Style = RoofStyle.Vented } }).Trays(Curved(2)).With(pc), "/cabinet/roof/openAreaCm2");
+        ReportsMissing(Cool(null, null).With(pc), "/cabinet/frontDoor/style", "/cabinet/rearDoor/style");
+        ReportsMissing(Cool(Aired, Aired).With(pc, Warm("flume-daq", 5, null) with { Category = ItemCategory.Instrument }), "/items/1/heatW");
+        ReportsMissing(Cool(Aired, Aired).With(Warm("wave-pc", 1, 1000)), "/items/0/airflow/flowM3h");
+        ReportsMissing(Cool(Closed, Closed).RoofFans(Curved(2)).With(pc), "/cooling/intakeAreaCm2");
+        ReportsMissing(Cool(new Door { Style = DoorStyle.Perforated }, Closed).RoofFans(Curved(2)).With(pc), "/cabinet/frontDoor/openAreaPercent");
+        ReportsMissing(Cool(Aired, Closed).Cabinet(c => c with { Roof = new Roof { Style = RoofStyle.Vented } }).Trays(Curved(2)).With(pc),
+            "/cabinet/roof/openAreaCm2");
     }
 
     [Fact]
@@ -117,13 +118,13 @@ public sealed class AirflowTests : RuleTests<Rules.Cooling.Airflow>
 
     [Fact]
     public void Unknown_flow_gives_no_finding() =>
-        Lacks(Own(200).With(Warm("flume-daq", 5, 100, AirflowDirection.FrontToRear)), "/items/1/airflow/flowM3h");
+        ReportsMissing(Own(200).With(Warm("flume-daq", 5, 100, AirflowDirection.FrontToRear)), "/items/1/airflow/flowM3h");
 
     [Fact]
     public void A_UPS_gives_off_its_losses_only()
     {
         var ups = Warm("tank-ups", 5, null) with { Category = ItemCategory.Ups, Power = new ItemPower { RatedW = 3000, Plugs = [ConnectorCode.C20] } };
-        Lacks(Own(400).With(ups), "/items/1/heatW");
+        ReportsMissing(Own(400).With(ups), "/items/1/heatW");
         Passes(Own(400).With(ups with { HeatW = 120 }));
     }
 
@@ -139,17 +140,17 @@ public sealed class AirflowTests : RuleTests<Rules.Cooling.Airflow>
     public void Roof_fans_with_redundancy_are_remedy()
     {
         var rack = Own(200);
-        var cured = Cured(rack, Only(rack));
-        var fans = Assert.Single(cured.Cooling!.RoofFans!);
+        var remedied = Remedied(rack, Only(rack));
+        var fans = Assert.Single(remedied.Cooling!.RoofFans!);
         Assert.Equal(2, fans.Count);
-        Assert.DoesNotContain(Judge.Checker.Check(cured).Findings, f => f.Rule == "cooling.fan-redundancy");
+        Assert.DoesNotContain(Judge.Checker.Check(remedied).Findings, f => f.Rule == "cooling.fan-redundancy");
     }
 
     [Fact]
     public void More_fan_trays_are_remedy()
     {
         var rack = Cool(Aired, Aired).Trays(new FanSet { Count = 1, FreeFlowM3h = 300 }).With(Warm("wave-pc", 1, 1000));
-        Assert.Equal(2, Cured(rack, Only(rack), 1).Cooling!.FanTrays!.Count);
+        Assert.Equal(2, Remedied(rack, Only(rack), 1).Cooling!.FanTrays!.Count);
     }
 
     [Fact]
@@ -157,15 +158,15 @@ public sealed class AirflowTests : RuleTests<Rules.Cooling.Airflow>
     {
         var rack = Cool(Closed, Closed, ip: "IP54").Cabinet(c => c with { IpCode = "IP54" }).RoofFans(new FanSet { Count = 1, FreeFlowM3h = 300 })
             .Cooled(c => c with { IntakeAreaCm2 = 600, Filters = true }).With(Warm("wave-pc", 1, 1000));
-        var cured = Cured(rack, Only(rack));
-        Assert.Equal((true, DoorStyle.Solid), (cured.Cooling!.Filters, cured.Cabinet!.FrontDoor!.Style));
+        var remedied = Remedied(rack, Only(rack));
+        Assert.Equal((true, DoorStyle.Solid), (remedied.Cooling!.Filters, remedied.Cabinet!.FrontDoor!.Style));
     }
 
     [Fact]
     public void Dust_tight_cabinet_gets_air_conditioner()
     {
         var rack = Cool(Closed, Closed, ip: "IP65").Cabinet(c => c with { IpCode = "IP65" }).Underfloor(100, 18).With(Warm("wave-pc", 1, 1000));
-        var cooler = Cured(rack, Only(rack)).Cooling!.AirConditioner!;
+        var cooler = Remedied(rack, Only(rack)).Cooling!.AirConditioner!;
 
         // 1000 - 5.5 x 7.44 x (35 - 20) = 386.2, in steps of 100; A = 1.8 x 2 x 1.6 + 1.4 x 0.6 = 6.6 m2: 1000 - 544.5 = 455.5.
         Assert.Equal((500, 35), (cooler.CapacityW, cooler.SetpointC));

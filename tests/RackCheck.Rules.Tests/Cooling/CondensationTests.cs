@@ -2,7 +2,7 @@ using RackCheck.Model;
 using RackCheck.Rules.Cooling;
 using RackCheck.Rules.Tests.Harness;
 using RackCheck.Testing;
-using static RackCheck.Testing.CoolBays;
+using static RackCheck.Testing.CoolRacks;
 
 namespace RackCheck.Rules.Tests.Cooling;
 
@@ -27,8 +27,8 @@ public sealed class CondensationTests : RuleTests<Condensation>
     {
         var rack = Cool(Aired, Aired, 25, humidity: 60).Underfloor(400, 15);
         Assert.Equal("/cooling/underfloor/supplyC", Only(rack).Pointers[0]);
-        Assert.Equal(17, Cured(rack, Only(rack)).Cooling!.Underfloor!.SupplyC);
-        Assert.Equal(53, Cured(rack, Only(rack), 1).Site!.HumidityMaxPercent); // saturation 1704 Pa at 15 C, 3160 at 25: 53.9 %
+        Assert.Equal(17, Remedied(rack, Only(rack)).Cooling!.Underfloor!.SupplyC);
+        Assert.Equal(53, Remedied(rack, Only(rack), 1).Site!.HumidityMaxPercent); // saturation 1704 Pa at 15 C, 3160 at 25: 53.9 %
     }
 
     [Theory]
@@ -40,8 +40,8 @@ public sealed class CondensationTests : RuleTests<Condensation>
     [Fact]
     public void What_is_absent_is_asked_for_where_something_is_cooled()
     {
-        Lacks(Cool(Closed, Closed).Cooler(1000), "/site/humidityMaxPercent");
-        Lacks(Cool(Closed, Closed, humidity: 50).Underfloor(100, null), "/cooling/underfloor/supplyC");
+        ReportsMissing(Cool(Closed, Closed).Cooler(1000), "/site/humidityMaxPercent");
+        ReportsMissing(Cool(Closed, Closed, humidity: 50).Underfloor(100, null), "/cooling/underfloor/supplyC");
         Passes(Cool(Closed, Closed) with { Items = [Warm("wave-pc", 1, 100)] });
         Passes(Cool(Closed, Closed, humidity: 0).Cooler(1000, 5));
     }
@@ -50,6 +50,6 @@ public sealed class CondensationTests : RuleTests<Condensation>
     public void Higher_setpoint_is_remedy()
     {
         var rack = Cool(Closed, Closed, 35, humidity: 50).Cooler(1000, 20);
-        Assert.Equal(24, Cured(rack, Only(rack)).Cooling!.AirConditioner!.SetpointC);
+        Assert.Equal(24, Remedied(rack, Only(rack)).Cooling!.AirConditioner!.SetpointC);
     }
 }

@@ -33,7 +33,7 @@ public sealed class CoolRackTests
 
     private static readonly Gen<FanSet[]?> FanSets =
         Gen.Select(Any(0, 1, 2, 6), Any<double>(0, 160, 500), Any<double?>(null, 0, 40), Gen.Bool)
-            .Select((count, free, pressure, isCurved) => isCurved ? CoolBays.Curved(count)
+            .Select((count, free, pressure, isCurved) => isCurved ? CoolRacks.Curved(count)
                 : new FanSet { Count = count, FreeFlowM3h = free, MaxPressurePa = pressure })
             .Array[0, 2].Select(sets => sets.Length == 0 ? null : sets);
 

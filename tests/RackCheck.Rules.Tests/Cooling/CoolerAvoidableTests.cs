@@ -2,7 +2,7 @@ using RackCheck.Model;
 using RackCheck.Rules.Cooling;
 using RackCheck.Rules.Tests.Harness;
 using RackCheck.Testing;
-using static RackCheck.Testing.CoolBays;
+using static RackCheck.Testing.CoolRacks;
 
 namespace RackCheck.Rules.Tests.Cooling;
 
@@ -19,8 +19,8 @@ public sealed class CoolerAvoidableTests : RuleTests<CoolerAvoidable>
         var finding = Only(rack);
         Assert.Equal(Severity.Advice, finding.Severity);
         Assert.Equal(["/cooling/airConditioner"], finding.Pointers);
-        var cured = Cured(rack, finding);
-        Assert.Equal((null, DoorStyle.Perforated), (cured.Cooling!.AirConditioner, cured.Cabinet!.FrontDoor!.Style));
+        var remedied = Remedied(rack, finding);
+        Assert.Equal((null, DoorStyle.Perforated), (remedied.Cooling!.AirConditioner, remedied.Cabinet!.FrontDoor!.Style));
     }
 
     [Fact]
@@ -29,7 +29,7 @@ public sealed class CoolerAvoidableTests : RuleTests<CoolerAvoidable>
         // 1500 W at 10 K and 1.1839 kg/m3: 453.4 m3/h.
         var rack = Rack(400);
         Assert.Equal(2, Only(rack).MessageData["fans"].Number);
-        Assert.Equal(2, Cured(rack, Only(rack)).Cooling!.RoofFans!.Single().Count);
+        Assert.Equal(2, Remedied(rack, Only(rack)).Cooling!.RoofFans!.Single().Count);
     }
 
     [Fact]
@@ -44,8 +44,8 @@ public sealed class CoolerAvoidableTests : RuleTests<CoolerAvoidable>
     [Fact]
     public void Limits_and_heat_are_asked_for()
     {
-        Lacks(Rack(limit: null), "/items/0/maxInletC");
-        Lacks(Rack() with { Items = [.. Rack().Items, Warm("flume-daq", 9, null) with { Category = ItemCategory.Server }] }, "/items/1/heatW");
+        ReportsMissing(Rack(limit: null), "/items/0/maxInletC");
+        ReportsMissing(Rack() with { Items = [.. Rack().Items, Warm("flume-daq", 9, null) with { Category = ItemCategory.Server }] }, "/items/1/heatW");
         Passes(Cool(Closed, Closed).Cooler(1500));
         Passes(Cool(Closed, Closed) with { Items = Rack().Items });
     }

@@ -2,8 +2,8 @@ using RackCheck.Model;
 using RackCheck.Rules.Cooling;
 using RackCheck.Rules.Tests.Harness;
 using RackCheck.Testing;
-using static RackCheck.Testing.Bays;
-using static RackCheck.Testing.CoolBays;
+using static RackCheck.Testing.TestRacks;
+using static RackCheck.Testing.CoolRacks;
 
 namespace RackCheck.Rules.Tests.Cooling;
 
@@ -54,8 +54,8 @@ public sealed class CoolerCapacityTests : RuleTests<CoolerCapacity>
     [Fact]
     public void Heat_is_asked_for_where_there_is_a_cooler()
     {
-        Lacks(Rack(2000).With(Warm("flume-daq", 9, null) with { Category = ItemCategory.Server }), "/items/1/heatW");
-        Lacks(Cool(Closed, Closed).Cooler(0).With(Unit("drawer", 2).At(1)), "/items/0/heatW");
+        ReportsMissing(Rack(2000).With(Warm("flume-daq", 9, null) with { Category = ItemCategory.Server }), "/items/1/heatW");
+        ReportsMissing(Cool(Closed, Closed).Cooler(0).With(Unit("drawer", 2).At(1)), "/items/0/heatW");
         Passes(Cool(Closed, Closed).Cooler(0).With(Unit("drawer", 2).At(1) with { HeatW = 0 }, Unit("plate", 1)
             .At(9) with { Category = ItemCategory.BlankingPanel }));
         Passes(Cool(Closed, Closed).With(Warm("wave-pc", 1, 1000)));
@@ -65,9 +65,9 @@ public sealed class CoolerCapacityTests : RuleTests<CoolerCapacity>
     public void Capacity_remedies_are_larger_unit_setpoint_or_less_heat()
     {
         var rack = Rack(1000, setpoint: 30);
-        Assert.Equal(1400, Cured(rack, Only(rack)).Cooling!.AirConditioner!.CapacityW); // 1500 - 157.08 = 1342.92
+        Assert.Equal(1400, Remedied(rack, Only(rack)).Cooling!.AirConditioner!.CapacityW); // 1500 - 157.08 = 1342.92
         var near = Rack(1200, setpoint: 30);
-        Assert.Equal(35, Cured(near, Only(near), 1).Cooling!.AirConditioner!.SetpointC);
-        Assert.Empty(Cured(near, Only(near), 2).Items);
+        Assert.Equal(35, Remedied(near, Only(near), 1).Cooling!.AirConditioner!.SetpointC);
+        Assert.Empty(Remedied(near, Only(near), 2).Items);
     }
 }

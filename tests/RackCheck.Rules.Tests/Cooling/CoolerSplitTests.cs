@@ -2,7 +2,7 @@ using RackCheck.Model;
 using RackCheck.Rules.Cooling;
 using RackCheck.Rules.Tests.Harness;
 using RackCheck.Testing;
-using static RackCheck.Testing.CoolBays;
+using static RackCheck.Testing.CoolRacks;
 
 namespace RackCheck.Rules.Tests.Cooling;
 
@@ -17,8 +17,8 @@ public sealed class CoolerSplitTests : RuleTests<CoolerSplit>
     {
         var rack = Rack(AirConditionerStyle.Split, false);
         Assert.Equal(["/cooling/airConditioner/style", "/site/outsideWall"], Only(rack).Pointers);
-        Assert.Equal(AirConditionerStyle.Wall, Cured(rack, Only(rack)).Cooling!.AirConditioner!.Style);
-        Assert.Equal(AirConditionerStyle.Roof, Cured(rack, Only(rack), 1).Cooling!.AirConditioner!.Style);
+        Assert.Equal(AirConditionerStyle.Wall, Remedied(rack, Only(rack)).Cooling!.AirConditioner!.Style);
+        Assert.Equal(AirConditionerStyle.Roof, Remedied(rack, Only(rack), 1).Cooling!.AirConditioner!.Style);
     }
 
     [Theory]
@@ -31,8 +31,8 @@ public sealed class CoolerSplitTests : RuleTests<CoolerSplit>
     [Fact]
     public void Wall_and_style_are_asked_for()
     {
-        Lacks(Rack(AirConditionerStyle.Split, null), "/site/outsideWall");
-        Lacks(Rack(null, false), "/cooling/airConditioner/style");
+        ReportsMissing(Rack(AirConditionerStyle.Split, null), "/site/outsideWall");
+        ReportsMissing(Rack(null, false), "/cooling/airConditioner/style");
         Passes(Cool(Closed, Closed));
     }
 }

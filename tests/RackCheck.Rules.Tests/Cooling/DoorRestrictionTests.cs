@@ -2,8 +2,8 @@ using RackCheck.Model;
 using RackCheck.Rules.Cooling;
 using RackCheck.Rules.Tests.Harness;
 using RackCheck.Testing;
-using static RackCheck.Testing.Bays;
-using static RackCheck.Testing.CoolBays;
+using static RackCheck.Testing.TestRacks;
+using static RackCheck.Testing.CoolRacks;
 
 namespace RackCheck.Rules.Tests.Cooling;
 
@@ -61,9 +61,9 @@ public sealed class DoorRestrictionTests : RuleTests<DoorRestriction>
     [Fact]
     public void What_is_absent_is_asked_for()
     {
-        Lacks(Rack(Tight(null), Open), "/cabinet/frontDoor/openAreaPercent");
-        Lacks(Cool(null, Open).With(Warm("wave-pc", 1, 3000)), "/cabinet/frontDoor/style");
-        Lacks(Cool(Aired, Open).With(Warm("wave-pc", 1, null) with { Category = ItemCategory.Server }).Cooled(c => c), "/items/0/heatW");
+        ReportsMissing(Rack(Tight(null), Open), "/cabinet/frontDoor/openAreaPercent");
+        ReportsMissing(Cool(null, Open).With(Warm("wave-pc", 1, 3000)), "/cabinet/frontDoor/style");
+        ReportsMissing(Cool(Aired, Open).With(Warm("wave-pc", 1, null) with { Category = ItemCategory.Server }).Cooled(c => c), "/items/0/heatW");
         Passes(Cool(Tight(), Open).With(Unit("drawer", 2).At(1)));
     }
 
@@ -71,8 +71,8 @@ public sealed class DoorRestrictionTests : RuleTests<DoorRestriction>
     public void Larger_open_area_is_remedy()
     {
         var rack = Rack(Tight(area: 0.3), Open);
-        Assert.Equal(64, Cured(rack, Only(rack)).Cabinet!.FrontDoor!.OpenAreaPercent);
+        Assert.Equal(64, Remedied(rack, Only(rack)).Cabinet!.FrontDoor!.OpenAreaPercent);
         var small = Rack(Tight(80, 0.05), Open);
-        Assert.Equal(0.933, Cured(small, Only(small)).Cabinet!.FrontDoor!.PerforatedAreaM2);
+        Assert.Equal(0.933, Remedied(small, Only(small)).Cabinet!.FrontDoor!.PerforatedAreaM2);
     }
 }

@@ -2,8 +2,8 @@ using RackCheck.Model;
 using RackCheck.Rules.Cooling;
 using RackCheck.Rules.Tests.Harness;
 using RackCheck.Testing;
-using static RackCheck.Testing.Bays;
-using static RackCheck.Testing.CoolBays;
+using static RackCheck.Testing.TestRacks;
+using static RackCheck.Testing.CoolRacks;
 
 namespace RackCheck.Rules.Tests.Cooling;
 
@@ -51,8 +51,8 @@ public sealed class FanRedundancyTests : RuleTests<FanRedundancy>
     [Fact]
     public void What_is_absent_is_asked_for()
     {
-        Lacks(Cool(Closed, Closed).RoofFans(Curved(2)).With(Warm("wave-pc", 1, 100)), "/cooling/intakeAreaCm2");
-        Lacks(Rack(Plain(3)).With(Warm("flume-daq", 9, null) with { Category = ItemCategory.Server }), "/items/1/heatW");
+        ReportsMissing(Cool(Closed, Closed).RoofFans(Curved(2)).With(Warm("wave-pc", 1, 100)), "/cooling/intakeAreaCm2");
+        ReportsMissing(Rack(Plain(3)).With(Warm("flume-daq", 9, null) with { Category = ItemCategory.Server }), "/items/1/heatW");
         Passes(Cool(Closed, Closed).RoofFans(Curved(2)).With(Unit("drawer", 2).At(1)));
     }
 
@@ -60,6 +60,6 @@ public sealed class FanRedundancyTests : RuleTests<FanRedundancy>
     public void One_more_fan_is_remedy()
     {
         var rack = Rack(Plain(2));
-        Assert.Equal(3, Cured(rack, Only(rack)).Cooling!.RoofFans![0].Count);
+        Assert.Equal(3, Remedied(rack, Only(rack)).Cooling!.RoofFans![0].Count);
     }
 }

@@ -2,8 +2,8 @@ using RackCheck.Model;
 using RackCheck.Rules.Cooling;
 using RackCheck.Rules.Tests.Harness;
 using RackCheck.Testing;
-using static RackCheck.Testing.Bays;
-using static RackCheck.Testing.CoolBays;
+using static RackCheck.Testing.TestRacks;
+using static RackCheck.Testing.CoolRacks;
 
 namespace RackCheck.Rules.Tests.Cooling;
 
@@ -35,7 +35,7 @@ public sealed class InletLimitTests : RuleTests<InletLimit>
     [Fact]
     public void Room_absent_uses_defaults()
     {
-        var rack = Bay().With(Warm("wave-pc", 1, null, maxInlet: 24));
+        var rack = EmptyRack().With(Warm("wave-pc", 1, null, maxInlet: 24));
         Numbers(Only(rack), 25, 24, "C");
         Assert.Equal([("/site/altitudeM", 0.0), ("/site/ambientMaxC", 25.0)], Report(rack)
             .Assumptions.Where(a => a.Pointer.StartsWith("/site", StringComparison.Ordinal)).Select(a => (a.Pointer, a.Value.Number!.Value)));
@@ -46,7 +46,7 @@ public sealed class InletLimitTests : RuleTests<InletLimit>
     {
         Passes(Rack(45).Underfloor(500, 20));
         Assert.Equal("/cooling/underfloor/supplyC", Only(Rack(30).Underfloor(500, 36)).Pointers[1]);
-        Lacks(Rack(45).Underfloor(500, null), "/cooling/underfloor/supplyC");
+        ReportsMissing(Rack(45).Underfloor(500, null), "/cooling/underfloor/supplyC");
         Passes(Rack(45).Cooler(500));
         Assert.Equal("/cooling/airConditioner/setpointC", Only(Rack(20).Cooler(500, 36)).Pointers[1]);
     }
@@ -55,19 +55,19 @@ public sealed class InletLimitTests : RuleTests<InletLimit>
     public void Each_item_is_a_finding_and_without_limits_there_is_none()
     {
         Assert.Equal(2, Findings(Rack(40).With(Warm("a", 9, 1, maxInlet: 38), Warm("b", 13, 1, maxInlet: 41))).Count);
-        Lacks(Rack(60, limit: null), "/items/0/maxInletC");
+        ReportsMissing(Rack(60, limit: null), "/items/0/maxInletC");
     }
 
     [Fact]
     public void Inlet_remedies_are_room_air_conditioner_or_removal()
     {
         var rack = Rack(33, 1800);
-        Assert.Equal(32, Cured(rack, Only(rack)).Site!.AmbientMaxC);
-        Assert.Equal(32, Cured(rack, Only(rack), 1).Cooling!.AirConditioner!.SetpointC);
-        Assert.Empty(Cured(rack, Only(rack), 2).Items);
+        Assert.Equal(32, Remedied(rack, Only(rack)).Site!.AmbientMaxC);
+        Assert.Equal(32, Remedied(rack, Only(rack), 1).Cooling!.AirConditioner!.SetpointC);
+        Assert.Empty(Remedied(rack, Only(rack), 2).Items);
         var floor = Rack(30).Underfloor(500, 36);
-        Assert.Equal(35, Cured(floor, Only(floor)).Cooling!.Underfloor!.SupplyC);
+        Assert.Equal(35, Remedied(floor, Only(floor)).Cooling!.Underfloor!.SupplyC);
         var cooler = Cool(Closed, Closed, 20).Cooler(2000, 36).With(Warm("wave-pc", 1, 100, maxInlet: 35));
-        Assert.Equal(35, Cured(cooler, Only(cooler)).Cooling!.AirConditioner!.SetpointC);
+        Assert.Equal(35, Remedied(cooler, Only(cooler)).Cooling!.AirConditioner!.SetpointC);
     }
 }

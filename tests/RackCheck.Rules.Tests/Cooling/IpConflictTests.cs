@@ -2,8 +2,8 @@ using RackCheck.Model;
 using RackCheck.Rules.Cooling;
 using RackCheck.Rules.Tests.Harness;
 using RackCheck.Testing;
-using static RackCheck.Testing.Bays;
-using static RackCheck.Testing.CoolBays;
+using static RackCheck.Testing.TestRacks;
+using static RackCheck.Testing.CoolRacks;
 
 namespace RackCheck.Rules.Tests.Cooling;
 
@@ -43,7 +43,7 @@ public sealed class IpConflictTests : RuleTests<IpConflict>
         var vented = Rack("IP44", code: null).Cabinet(c => c with { Roof = new Roof { Style = RoofStyle.Vented }, IpCode = "IP43" });
         Assert.Equal(["/cabinet/ipCode", "/cabinet/roof/style"], Findings(vented).Select(f => f.Pointers[0]).Order());
         var fans = Rack("IP44", code: "IP54").RoofFans(Curved(2)).Cooled(c => c with { IntakeAreaCm2 = 500 });
-        Lacks(fans, "/cooling/filters");
+        ReportsMissing(fans, "/cooling/filters");
         Assert.Equal(["/cooling/intakeAreaCm2", "/cooling/roofFans"], Findings(fans.Cooled(c => c with { Filters = false })).Select(f => f.Pointers[0])
             .Order());
         Passes(fans.Cooled(c => c with { Filters = true }));
@@ -55,17 +55,17 @@ public sealed class IpConflictTests : RuleTests<IpConflict>
     public void A_closed_cabinet_has_what_it_is_rated_for()
     {
         Assert.Equal("/cabinet/ipCode", Only(Rack("IP54", code: "IP44")).Pointers[0]);
-        Lacks(Rack("IP54"), "/cabinet/ipCode");
+        ReportsMissing(Rack("IP54"), "/cabinet/ipCode");
         Passes(Rack("IP20"));
         Passes(Rack("IP54", code: "IP54"));
-        Lacks(Bay() with { Site = new Site { RequiredIp = "IP54" } }, "/cabinet/frontDoor/style", "/cabinet/rearDoor/style");
+        ReportsMissing(EmptyRack() with { Site = new Site { RequiredIp = "IP54" } }, "/cabinet/frontDoor/style", "/cabinet/rearDoor/style");
     }
 
     [Fact]
     public void Filters_are_remedy_for_fans_and_intake()
     {
         var rack = Rack("IP54", code: "IP54").RoofFans(Curved(2)).Cooled(c => c with { IntakeAreaCm2 = 500, Filters = false });
-        Assert.True(Cured(rack, Findings(rack)[0]).Cooling!.Filters);
+        Assert.True(Remedied(rack, Findings(rack)[0]).Cooling!.Filters);
     }
 
     [Fact]
@@ -73,16 +73,16 @@ public sealed class IpConflictTests : RuleTests<IpConflict>
     {
         var rack = Rack("IP54", Aired, Aired).With(Warm("wave-pc", 1, 2000, AirflowDirection.FrontToRear, 800, 40));
         var finding = Findings(rack)[0];
-        var fans = Cured(rack, finding);
+        var fans = Remedied(rack, finding);
         Assert.Equal((DoorStyle.Solid, true, "IP54"), (fans.Cabinet!.FrontDoor!.Style, fans.Cooling!.Filters, fans.Cabinet.IpCode));
-        Assert.NotNull(Cured(rack, finding, 1).Cooling!.AirConditioner);
-        Assert.Equal("IP20", Cured(rack, finding, 2).Site!.RequiredIp);
+        Assert.NotNull(Remedied(rack, finding, 1).Cooling!.AirConditioner);
+        Assert.Equal("IP20", Remedied(rack, finding, 2).Site!.RequiredIp);
     }
 
     [Fact]
     public void Finger_protection_passes_with_perforated_door()
     {
         var rack = Rack("IP20", Open, Closed);
-        Assert.Equal(DoorStyle.Perforated, Cured(rack, Only(rack)).Cabinet!.FrontDoor!.Style);
+        Assert.Equal(DoorStyle.Perforated, Remedied(rack, Only(rack)).Cabinet!.FrontDoor!.Style);
     }
 }

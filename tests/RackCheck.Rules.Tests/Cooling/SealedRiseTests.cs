@@ -2,8 +2,8 @@ using RackCheck.Model;
 using RackCheck.Rules.Cooling;
 using RackCheck.Rules.Tests.Harness;
 using RackCheck.Testing;
-using static RackCheck.Testing.Bays;
-using static RackCheck.Testing.CoolBays;
+using static RackCheck.Testing.TestRacks;
+using static RackCheck.Testing.CoolRacks;
 
 namespace RackCheck.Rules.Tests.Cooling;
 
@@ -88,9 +88,9 @@ public sealed class SealedRiseTests : RuleTests<SealedRise>
     [Fact]
     public void What_is_absent_is_asked_for()
     {
-        Lacks(Cool(Closed, Closed).With(Warm("gauge-amp", 1, 300)), "/items/0/maxInletC");
-        Lacks(Cool(null, null).With(Warm("gauge-amp", 1, 300)), "/cabinet/frontDoor/style", "/cabinet/rearDoor/style");
-        Lacks(Rack(100).With(Warm("flume-daq", 9, null) with { Category = ItemCategory.Computer }), "/items/1/heatW");
+        ReportsMissing(Cool(Closed, Closed).With(Warm("gauge-amp", 1, 300)), "/items/0/maxInletC");
+        ReportsMissing(Cool(null, null).With(Warm("gauge-amp", 1, 300)), "/cabinet/frontDoor/style", "/cabinet/rearDoor/style");
+        ReportsMissing(Rack(100).With(Warm("flume-daq", 9, null) with { Category = ItemCategory.Computer }), "/items/1/heatW");
     }
 
     [Fact]
@@ -106,19 +106,19 @@ public sealed class SealedRiseTests : RuleTests<SealedRise>
     public void Doors_come_first_then_fans_then_an_air_conditioner()
     {
         var rack = Rack();
-        Assert.Equal(DoorStyle.Perforated, Cured(rack, Only(rack)).Cabinet!.RearDoor!.Style);
-        Assert.Single(Cured(rack, Only(rack), 1).Cooling!.RoofFans!);
-        Assert.NotNull(Cured(rack, Only(rack), 2).Cooling!.AirConditioner);
+        Assert.Equal(DoorStyle.Perforated, Remedied(rack, Only(rack)).Cabinet!.RearDoor!.Style);
+        Assert.Single(Remedied(rack, Only(rack), 1).Cooling!.RoofFans!);
+        Assert.NotNull(Remedied(rack, Only(rack), 2).Cooling!.AirConditioner);
     }
 
     [Fact]
     public void Closed_site_gets_air_conditioner_or_removal()
     {
         var rack = Rack().At(s => s with { RequiredIp = "IP65" }).Cabinet(c => c with { IpCode = "IP65" });
-        var cooler = Cured(rack, Only(rack)).Cooling!.AirConditioner!;
+        var cooler = Remedied(rack, Only(rack)).Cooling!.AirConditioner!;
 
         // 300 - 5.5 x 4.38 x (35 - 25) = 59.1
         Assert.Equal((100, 35), (cooler.CapacityW, cooler.SetpointC));
-        Assert.Empty(Cured(rack, Only(rack), 1).Items);
+        Assert.Empty(Remedied(rack, Only(rack), 1).Items);
     }
 }

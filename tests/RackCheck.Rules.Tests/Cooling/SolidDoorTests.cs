@@ -2,8 +2,8 @@ using RackCheck.Model;
 using RackCheck.Rules.Cooling;
 using RackCheck.Rules.Tests.Harness;
 using RackCheck.Testing;
-using static RackCheck.Testing.Bays;
-using static RackCheck.Testing.CoolBays;
+using static RackCheck.Testing.TestRacks;
+using static RackCheck.Testing.CoolRacks;
 
 namespace RackCheck.Rules.Tests.Cooling;
 
@@ -54,7 +54,7 @@ public sealed class SolidDoorTests : RuleTests<SolidDoor>
     [Fact]
     public void The_style_is_asked_for()
     {
-        Lacks(Cool(null, Aired).With(Pc()), "/cabinet/frontDoor/style");
+        ReportsMissing(Cool(null, Aired).With(Pc()), "/cabinet/frontDoor/style");
         Passes(Cool(null, null).With(Pc(AirflowDirection.None)));
     }
 
@@ -62,17 +62,18 @@ public sealed class SolidDoorTests : RuleTests<SolidDoor>
     public void Perforated_doors_are_remedy()
     {
         var rack = Cool(Closed, Closed).With(Pc());
-        var cured = Cured(rack, Findings(rack)[0]).Cabinet!;
-        Assert.Equal((DoorStyle.Perforated, DoorStyle.Perforated, 64.0), (cured.FrontDoor!.Style, cured.RearDoor!.Style, cured.FrontDoor.OpenAreaPercent));
+        var remedied = Remedied(rack, Findings(rack)[0]).Cabinet!;
+        Assert.Equal((DoorStyle.Perforated, DoorStyle.Perforated, 64.0),
+            (remedied.FrontDoor!.Style, remedied.RearDoor!.Style, remedied.FrontDoor.OpenAreaPercent));
     }
 
     [Fact]
     public void Closed_doors_get_filtered_fans_then_air_conditioner()
     {
         var rack = Cool(Closed, Closed, ip: "IP54").Cabinet(c => c with { IpCode = "IP54" }).With(Pc());
-        Assert.True(Cured(rack, Findings(rack)[0]).Cooling!.Filters);
-        Assert.NotNull(Cured(rack, Findings(rack)[0], 1).Cooling!.AirConditioner);
-        Assert.Empty(Cured(rack, Findings(rack)[0], 2).Items);
+        Assert.True(Remedied(rack, Findings(rack)[0]).Cooling!.Filters);
+        Assert.NotNull(Remedied(rack, Findings(rack)[0], 1).Cooling!.AirConditioner);
+        Assert.Empty(Remedied(rack, Findings(rack)[0], 2).Items);
     }
 
     [Fact]
@@ -84,8 +85,8 @@ public sealed class SolidDoorTests : RuleTests<SolidDoor>
                 BondedPart.SidePanels] },
         };
         rack = rack.Cabinet(c => c with { EarthBar = new EarthBar { Terminals = 6 } });
-        var cured = Cured(rack, Only(rack), 1);
-        Assert.Contains(BondedPart.Roof, cured.Earthing!.Bonded!);
-        Assert.Equal(7, cured.Cabinet!.EarthBar!.Terminals);
+        var remedied = Remedied(rack, Only(rack), 1);
+        Assert.Contains(BondedPart.Roof, remedied.Earthing!.Bonded!);
+        Assert.Equal(7, remedied.Cabinet!.EarthBar!.Terminals);
     }
 }

@@ -2,26 +2,26 @@ using RackCheck.Model;
 using RackCheck.Rules.Delivery;
 using RackCheck.Rules.Tests.Harness;
 using RackCheck.Testing;
-using static RackCheck.Rules.Tests.Delivery.Ways;
+using static RackCheck.Rules.Tests.Delivery.Routes;
 
 namespace RackCheck.Rules.Tests.Delivery;
 
 public sealed class CorridorTurnTests : RuleTests<CorridorTurn>
 {
     [Fact]
-    public void Passage_without_turning_passes() => Passes(OnTheWay(width: 800, depth: 1200).Round((800, 1200), (1200, 800)));
+    public void Passage_without_turning_passes() => Passes(OnRoute(width: 800, depth: 1200).Round((800, 1200), (1200, 800)));
 
     [Fact]
     public void Corridor_1_mm_too_narrow_is_error()
     {
-        var rack = OnTheWay(width: 800, depth: 1200).Round((799, 1200));
+        var rack = OnRoute(width: 800, depth: 1200).Round((799, 1200));
         var finding = Only(rack);
         Assert.Equal(Severity.Error, finding.Severity);
         Assert.Equal(["/site/delivery/corridors/0", "/cabinet/widthMm", "/cabinet/depthMm"], finding.Pointers);
         Numbers(finding, 800, 799, "mm");
-        Assert.Equal(600, Cured(rack, finding).Cabinet!.WidthMm);
-        Assert.Equal(600, Cured(rack, finding, 1).Cabinet!.DepthMm);
-        Assert.Empty(Cured(rack, finding, 2).Site!.Delivery!.Corridors!);
+        Assert.Equal(600, Remedied(rack, finding).Cabinet!.WidthMm);
+        Assert.Equal(600, Remedied(rack, finding, 1).Cabinet!.DepthMm);
+        Assert.Empty(Remedied(rack, finding, 2).Site!.Delivery!.Corridors!);
     }
 
     // checks.csv 10-24: from 900 into 1200 a length of 1600 turns up to 671.761 wide.
@@ -30,7 +30,7 @@ public sealed class CorridorTurnTests : RuleTests<CorridorTurn>
     [InlineData(671.8, 1)]
     public void Long_footprint_is_checked_turning(double width, int count)
     {
-        var findings = Findings(OnTheWay(width: width, depth: 1600).Round((900, 1200)));
+        var findings = Findings(OnRoute(width: width, depth: 1600).Round((900, 1200)));
         Assert.Equal(count, findings.Count);
         Assert.All(findings, f => Numbers(f, width, 671.761, "mm"));
     }
@@ -39,7 +39,7 @@ public sealed class CorridorTurnTests : RuleTests<CorridorTurn>
     public void Too_long_footprint_never_passes()
     {
         // From 400 into 400 nothing longer than 1131 turns (checks.csv 10-27, scaled).
-        var finding = Only(OnTheWay(width: 300, depth: 1200).Round((400, 400)));
+        var finding = Only(OnRoute(width: 300, depth: 1200).Round((400, 400)));
         Numbers(finding, 300, 0, "mm");
         Assert.Contains("No rack of this length passes", finding.Message, StringComparison.Ordinal);
     }
@@ -47,8 +47,8 @@ public sealed class CorridorTurnTests : RuleTests<CorridorTurn>
     [Fact]
     public void Remedy_without_pallet_comes_first()
     {
-        var rack = OnTheWay(width: 600, depth: 1000).Way(d => d with { PalletWidthMm = 800, PalletDepthMm = 1200 }).Round((1000, 700));
-        Assert.Equal(0, Cured(rack, Only(rack)).Site!.Delivery!.PalletHeightMm);
+        var rack = OnRoute(width: 600, depth: 1000).Route(d => d with { PalletWidthMm = 800, PalletDepthMm = 1200 }).Round((1000, 700));
+        Assert.Equal(0, Remedied(rack, Only(rack)).Site!.Delivery!.PalletHeightMm);
 
         // No smaller cabinet is offered where delivery without the pallet is sufficient.
         Assert.Equal(
@@ -59,14 +59,14 @@ public sealed class CorridorTurnTests : RuleTests<CorridorTurn>
     [Fact]
     public void Repeated_corner_is_one_finding()
     {
-        var rack = OnTheWay(height: null).Round((300, 300), (1200, 1200), (300, 300));
-        Assert.Equal(1200, Assert.Single(Cured(rack, Only(rack)).Site!.Delivery!.Corridors!).WidthMm);
+        var rack = OnRoute(height: null).Round((300, 300), (1200, 1200), (300, 300));
+        Assert.Equal(1200, Assert.Single(Remedied(rack, Only(rack)).Site!.Delivery!.Corridors!).WidthMm);
     }
 
     [Fact]
     public void Corridors_missing_are_not_assessed()
     {
-        Lacks(OnTheWay(), "/site/delivery/corridors");
-        Passes(OnTheWay().Way(d => d with { Corridors = [] }));
+        ReportsMissing(OnRoute(), "/site/delivery/corridors");
+        Passes(OnRoute().Route(d => d with { Corridors = [] }));
     }
 }

@@ -1,15 +1,15 @@
 using RackCheck.Model;
 using RackCheck.Rules.Tests.Harness;
 using RackCheck.Testing;
-using static RackCheck.Rules.Tests.Delivery.Ways;
-using static RackCheck.Testing.Bays;
+using static RackCheck.Rules.Tests.Delivery.Routes;
+using static RackCheck.Testing.TestRacks;
 
 namespace RackCheck.Rules.Tests.Delivery;
 
 public sealed class LiftTests : RuleTests<Rules.Delivery.Lift>
 {
     private static RackDescription Lifted(double? width = 620, double? depth = 820, double? height = 2170, double? rated = 135, double? pc = 10) =>
-        OnTheWay().Way(d => d with { Lift = new Lift { WidthMm = width, DepthMm = depth, HeightMm = height, RatedKg = rated } })
+        OnRoute().Route(d => d with { Lift = new Lift { WidthMm = width, DepthMm = depth, HeightMm = height, RatedKg = rated } })
             .With(Unit("wave-pc", 2).At(1) with { MassKg = pc });
 
     // 100 + 10 + 25 = 135 kg; 600 x 800 x 2150 and 20 each way (common practice, no source).
@@ -35,9 +35,9 @@ public sealed class LiftTests : RuleTests<Rules.Delivery.Lift>
     public void Remedies_are_no_pallet_and_another_route()
     {
         var rack = Lifted(height: 2020);
-        Assert.Equal(0, Cured(rack, Only(rack)).Site!.Delivery!.PalletHeightMm);
+        Assert.Equal(0, Remedied(rack, Only(rack)).Site!.Delivery!.PalletHeightMm);
         rack = Lifted(width: 300, depth: 300);
-        Assert.Null(Cured(rack, Only(rack)).Site!.Delivery!.Lift);
+        Assert.Null(Remedied(rack, Only(rack)).Site!.Delivery!.Lift);
     }
 
     [Fact]
@@ -48,8 +48,8 @@ public sealed class LiftTests : RuleTests<Rules.Delivery.Lift>
         Assert.Equal(["/site/delivery/lift/ratedKg"], finding.Pointers);
         Numbers(finding, 167, 135, "kg");
         Assert.Equal("100 + 42 + 25 = 167 > 135", finding.Calculation);
-        Assert.Equal(["gauge-amp"], Cured(rack, finding).Items.Select(i => i.Id));
-        Assert.Null(Cured(rack, finding, 1).Site!.Delivery!.Lift);
+        Assert.Equal(["gauge-amp"], Remedied(rack, finding).Items.Select(i => i.Id));
+        Assert.Null(Remedied(rack, finding, 1).Site!.Delivery!.Lift);
     }
 
     [Fact]
@@ -58,10 +58,10 @@ public sealed class LiftTests : RuleTests<Rules.Delivery.Lift>
     [Fact]
     public void Sizes_and_masses_missing_are_not_assessed()
     {
-        Lacks(Lifted(width: null, rated: null), "/site/delivery/lift/ratedKg", "/site/delivery/lift/widthMm");
-        Lacks(Lifted(pc: null), "/items/0/massKg");
-        Lacks(Lifted().Cabinet(c => c with { MassKg = null, HeightMm = null }), "/cabinet/heightMm", "/cabinet/massKg");
-        Passes(OnTheWay());
+        ReportsMissing(Lifted(width: null, rated: null), "/site/delivery/lift/ratedKg", "/site/delivery/lift/widthMm");
+        ReportsMissing(Lifted(pc: null), "/items/0/massKg");
+        ReportsMissing(Lifted().Cabinet(c => c with { MassKg = null, HeightMm = null }), "/cabinet/heightMm", "/cabinet/massKg");
+        Passes(OnRoute());
     }
 
     [Fact]

@@ -2,15 +2,15 @@ using RackCheck.Model;
 using RackCheck.Rules.Delivery;
 using RackCheck.Rules.Tests.Harness;
 using RackCheck.Testing;
-using static RackCheck.Rules.Tests.Delivery.Ways;
-using static RackCheck.Testing.Bays;
+using static RackCheck.Rules.Tests.Delivery.Routes;
+using static RackCheck.Testing.TestRacks;
 
 namespace RackCheck.Rules.Tests.Delivery;
 
 public sealed class LiftingEquipmentTests : RuleTests<LiftingEquipment>
 {
     private static RackDescription Heavy(double? lifting, double? pc = 200, double? cabinet = 100) =>
-        OnTheWay(cabinetKg: cabinet).Way(d => d with { LiftingKg = lifting }).With(Unit("wave-pc", 2).At(1) with { MassKg = pc });
+        OnRoute(cabinetKg: cabinet).Route(d => d with { LiftingKg = lifting }).With(Unit("wave-pc", 2).At(1) with { MassKg = pc });
 
     // 100 + 200 + 25 = 325 kg
     [Fact]
@@ -25,8 +25,8 @@ public sealed class LiftingEquipmentTests : RuleTests<LiftingEquipment>
         Assert.Equal(["/site/delivery/liftingKg"], finding.Pointers);
         Numbers(finding, 325, 324.5, "kg");
         Assert.Equal("100 + 200 + 25 = 325 > 324.5", finding.Calculation);
-        Assert.Equal(400, Cured(rack, finding).Site!.Delivery!.LiftingKg);
-        Assert.Empty(Cured(rack, finding, 1).Items);
+        Assert.Equal(400, Remedied(rack, finding).Site!.Delivery!.LiftingKg);
+        Assert.Empty(Remedied(rack, finding, 1).Items);
     }
 
     // 50 kg without lifting equipment: common practice, no source.
@@ -48,11 +48,11 @@ public sealed class LiftingEquipmentTests : RuleTests<LiftingEquipment>
     [Fact]
     public void Masses_missing_are_not_assessed()
     {
-        Lacks(Heavy(500, null, null), "/cabinet/massKg", "/items/0/massKg");
+        ReportsMissing(Heavy(500, null, null), "/cabinet/massKg", "/items/0/massKg");
         Assert.Contains("at least 325 kg", Only(Heavy(null, 200).With(Unit("gauge-amp", 1).At(9))).Message, StringComparison.Ordinal);
-        Passes(Bay().With(Unit("wave-pc", 2).At(1)));
+        Passes(EmptyRack().With(Unit("wave-pc", 2).At(1)));
     }
 
     [Fact]
-    public void No_pallet_counts_no_pallet_mass() => Passes(Heavy(300).Way(d => d with { PalletHeightMm = 0, PalletKg = null }));
+    public void No_pallet_counts_no_pallet_mass() => Passes(Heavy(300).Route(d => d with { PalletHeightMm = 0, PalletKg = null }));
 }

@@ -2,7 +2,7 @@ using RackCheck.Model;
 using RackCheck.Rules.Depth;
 using RackCheck.Rules.Tests.Harness;
 using RackCheck.Testing;
-using static RackCheck.Testing.Bays;
+using static RackCheck.Testing.TestRacks;
 
 namespace RackCheck.Rules.Tests.Depth;
 
@@ -11,7 +11,7 @@ public sealed class RearPduClashTests : RuleTests<RearPduClash>
     private static Item Pc(double? depth = 526) => Unit("wave-pc", 4).At(10).Body(depth: depth).Room(40, 75);
 
     private static RackDescription Stripped(double width = 600, PduMounting? mounting = PduMounting.Vertical) =>
-        Bay(widthMm: width).Uprights(setback: 100, spacing: 600).With(Strip("across", PduMounting.Horizontal, 40), Strip("strip", mounting));
+        EmptyRack(widthMm: width).Uprights(setback: 100, spacing: 600).With(Strip("across", PduMounting.Horizontal, 40), Strip("strip", mounting));
 
     [Fact]
     public void Item_ending_at_rear_uprights_passes() => Passes(Stripped().With(Pc(525)));
@@ -30,7 +30,7 @@ public sealed class RearPduClashTests : RuleTests<RearPduClash>
     public void Rack_without_vertical_pdu_passes() => Passes(Stripped(mounting: PduMounting.Horizontal).With(Pc()));
 
     [Fact]
-    public void Pdu_mounting_missing_is_not_assessed() => Lacks(Stripped(mounting: null).With(Pc()), "/pdus/1/mounting");
+    public void Pdu_mounting_missing_is_not_assessed() => ReportsMissing(Stripped(mounting: null).With(Pc()), "/pdus/1/mounting");
 
     [Theory]
     [InlineData(642.6, 0)] // (642.6 - 482.6) / 2 - 20 = 60
@@ -51,8 +51,8 @@ public sealed class RearPduClashTests : RuleTests<RearPduClash>
     [Fact]
     public void Depth_and_spacing_missing_are_not_assessed()
     {
-        Lacks(Stripped().With(Pc(null)), "/items/0/body/depthMm");
-        Lacks(Stripped().Uprights(setback: 100).With(Pc(null)), "/cabinet/uprights/spacingMm", "/items/0/body/depthMm");
+        ReportsMissing(Stripped().With(Pc(null)), "/items/0/body/depthMm");
+        ReportsMissing(Stripped().Uprights(setback: 100).With(Pc(null)), "/cabinet/uprights/spacingMm", "/items/0/body/depthMm");
         Passes(Stripped(800).Uprights(setback: 100).With(Pc(null)));
     }
 
@@ -61,14 +61,14 @@ public sealed class RearPduClashTests : RuleTests<RearPduClash>
     {
         var rack = Stripped().With(Pc(), Unit("flume-daq", 4).At(20).Body(depth: 560).Room(40, 75));
         Assert.Equal(2, Findings(rack).Count);
-        Assert.Equal(650, Cured(rack, Findings(rack)[0]).Cabinet!.Uprights!.SpacingMm);
+        Assert.Equal(650, Remedied(rack, Findings(rack)[0]).Cabinet!.Uprights!.SpacingMm);
     }
 
     [Fact]
     public void Fixed_rear_uprights_need_wider_cabinet()
     {
         var rack = Stripped().With(Pc(), Unit("gauge-amp", 1).At(30, Face.Rear).Body(depth: 50).Room(40, 25));
-        Assert.Equal(800, Cured(rack, Only(rack)).Cabinet!.WidthMm);
+        Assert.Equal(800, Remedied(rack, Only(rack)).Cabinet!.WidthMm);
     }
 
     [Fact]

@@ -2,8 +2,8 @@ using RackCheck.Model;
 using RackCheck.Rules.Earthing;
 using RackCheck.Rules.Tests.Harness;
 using RackCheck.Testing;
-using static RackCheck.Testing.Bays;
-using static RackCheck.Testing.EarthBays;
+using static RackCheck.Testing.TestRacks;
+using static RackCheck.Testing.EarthRacks;
 
 namespace RackCheck.Rules.Tests.Earthing;
 
@@ -21,7 +21,7 @@ public sealed class BarMissingTests : RuleTests<BarMissing>
         Assert.Equal(["/cabinet/earthBar", "/earthing/secondaryEarth"], finding.Pointers);
         Assert.Equal("3 + 4 + 1 = 8 > 0", finding.Calculation);
         Assert.True(finding.Safety);
-        Assert.Equal(new EarthBar { Terminals = 9, CrossSectionMm2 = 50 }, Cured(rack, finding).Cabinet!.EarthBar);
+        Assert.Equal(new EarthBar { Terminals = 9, CrossSectionMm2 = 50 }, Remedied(rack, finding).Cabinet!.EarthBar);
     }
 
     [Fact]
@@ -54,7 +54,7 @@ public sealed class BarMissingTests : RuleTests<BarMissing>
     public void Unknown_leakage_is_missing_data()
     {
         var rack = Bare.Fed(Mains()).Strips(Strip()).With(Leaking("wave-pc", 1, null), Leaking("gauge-pc", 2, 1));
-        Lacks(rack, "/items/0/power/leakageMa");
+        ReportsMissing(rack, "/items/0/power/leakageMa");
         Assert.Empty(Report(rack.With(Studded("gauge-amp", 5))).NotAssessed);
     }
 
@@ -62,6 +62,6 @@ public sealed class BarMissingTests : RuleTests<BarMissing>
     public void The_bar_is_no_thinner_than_the_main_conductor()
     {
         var rack = Bare.Earth(e => e with { MainConductorMm2 = 70 }).With(Studded("wave-pc", 1));
-        Assert.Equal(70, Cured(rack, Only(rack)).Cabinet!.EarthBar!.CrossSectionMm2);
+        Assert.Equal(70, Remedied(rack, Only(rack)).Cabinet!.EarthBar!.CrossSectionMm2);
     }
 }

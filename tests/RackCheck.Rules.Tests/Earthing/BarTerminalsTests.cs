@@ -2,8 +2,8 @@ using RackCheck.Model;
 using RackCheck.Rules.Earthing;
 using RackCheck.Rules.Tests.Harness;
 using RackCheck.Testing;
-using static RackCheck.Testing.Bays;
-using static RackCheck.Testing.EarthBays;
+using static RackCheck.Testing.TestRacks;
+using static RackCheck.Testing.EarthRacks;
 
 namespace RackCheck.Rules.Tests.Earthing;
 
@@ -22,7 +22,7 @@ public sealed class BarTerminalsTests : RuleTests<BarTerminals>
         Numbers(finding, 10, 13, "terminals");
         Assert.Equal(["/cabinet/earthBar/terminals"], finding.Pointers);
         Assert.Equal("8 + 4 + 1 = 13 > 10", finding.Calculation);
-        Assert.Equal(new EarthBar { Terminals = 14, LengthMm = 560, CrossSectionMm2 = 75 }, Cured(rack, finding).Cabinet!.EarthBar);
+        Assert.Equal(new EarthBar { Terminals = 14, LengthMm = 560, CrossSectionMm2 = 75 }, Remedied(rack, finding).Cabinet!.EarthBar);
     }
 
     [Theory]
@@ -39,8 +39,8 @@ public sealed class BarTerminalsTests : RuleTests<BarTerminals>
         Numbers(advice, 0, 1, "terminals");
         Assert.Equal("8 + 4 + 1 = 13; 13 - 13 = 0 < 1", advice.Calculation);
         Assert.Equal(Only(Eight(0)).Fingerprint, advice.Fingerprint);
-        Assert.Equal(14, Cured(Eight(13), advice).Cabinet!.EarthBar!.Terminals);
-        Assert.Equal(14, Cured(Eight(0), Only(Eight(0))).Cabinet!.EarthBar!.Terminals);
+        Assert.Equal(14, Remedied(Eight(13), advice).Cabinet!.EarthBar!.Terminals);
+        Assert.Equal(14, Remedied(Eight(0), Only(Eight(0))).Cabinet!.EarthBar!.Terminals);
     }
 
     [Fact]
@@ -70,13 +70,13 @@ public sealed class BarTerminalsTests : RuleTests<BarTerminals>
     {
         var rack = Eight(14).Limit(Id, "spareTerminals", 2);
         Numbers(Only(rack), 1, 2, "terminals");
-        Assert.Equal(15, Cured(rack, Only(rack)).Cabinet!.EarthBar!.Terminals);
+        Assert.Equal(15, Remedied(rack, Only(rack)).Cabinet!.EarthBar!.Terminals);
     }
 
     [Fact]
     public void The_number_of_terminals_is_asked_for_where_there_is_a_bar()
     {
-        Lacks(Eight(null), "/cabinet/earthBar/terminals");
+        ReportsMissing(Eight(null), "/cabinet/earthBar/terminals");
         Passes(Eight(null).WithoutBar());
     }
 }

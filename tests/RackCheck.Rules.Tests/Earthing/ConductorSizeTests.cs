@@ -2,7 +2,7 @@ using RackCheck.Model;
 using RackCheck.Rules.Earthing;
 using RackCheck.Rules.Tests.Harness;
 using RackCheck.Testing;
-using static RackCheck.Testing.EarthBays;
+using static RackCheck.Testing.EarthRacks;
 
 namespace RackCheck.Rules.Tests.Earthing;
 
@@ -19,11 +19,11 @@ public sealed class ConductorSizeTests : RuleTests<ConductorSize>
         Numbers(finding, 4, 6.634, "mm2"); // checks.csv 7-16
         Assert.Equal(["/items/0/earthLead/crossSectionMm2", "/supplies/0/faultCurrentA", "/supplies/0/disconnectionTimeS"], finding.Pointers);
         Assert.Equal("sqrt(3000^2 x 0.1) / 143 = 6.634 > 4", finding.Calculation);
-        Assert.Equal(10, Cured(rack, finding).Items[0].EarthLead!.CrossSectionMm2);
+        Assert.Equal(10, Remedied(rack, finding).Items[0].EarthLead!.CrossSectionMm2);
 
         // (4 x 143 / 3000)^2 = 0.03635 s
-        Assert.Equal(0.036, Cured(rack, finding, 1).Supplies![0].DisconnectionTimeS);
-        Assert.Empty(Cured(rack, finding, 2).Items);
+        Assert.Equal(0.036, Remedied(rack, finding, 1).Supplies![0].DisconnectionTimeS);
+        Assert.Empty(Remedied(rack, finding, 2).Items);
         Passes(Rack(Mains(fault: 3000, seconds: 0.1), 6.64));
     }
 
@@ -59,7 +59,7 @@ public sealed class ConductorSizeTests : RuleTests<ConductorSize>
             closed.Doors(DoorStyle.Solid, DoorStyle.None) })
         {
             Numbers(Only(open), 2.5, 4, "mm2");
-            Assert.Equal(4, Cured(open, Only(open)).Items[0].EarthLead!.CrossSectionMm2);
+            Assert.Equal(4, Remedied(open, Only(open)).Items[0].EarthLead!.CrossSectionMm2);
             Assert.Equal(["/items/0/earthLead/crossSectionMm2"], Only(open).Pointers);
         }
     }
@@ -79,7 +79,7 @@ public sealed class ConductorSizeTests : RuleTests<ConductorSize>
         var finding = Only(rack.Earth(e => e with { MainConductorMm2 = 10 }));
         Assert.Equal(["/earthing/mainConductorMm2", "/supplies/1/cable/crossSectionMm2"], finding.Pointers);
         Numbers(finding, 10, 16, "mm2");
-        Assert.Equal(16, Cured(rack, finding).Earthing!.MainConductorMm2);
+        Assert.Equal(16, Remedied(rack, finding).Earthing!.MainConductorMm2);
     }
 
     [Fact]
@@ -95,13 +95,13 @@ public sealed class ConductorSizeTests : RuleTests<ConductorSize>
     [Fact]
     public void What_is_absent_is_asked_for()
     {
-        Lacks(Rack(Mains(), null), "/items/0/earthLead/crossSectionMm2");
-        Lacks(Rack(Mains(), main: null), "/earthing/mainConductorMm2");
-        Lacks(Rack(Mains(fault: 1000)), "/supplies/0/disconnectionTimeS");
-        Lacks(Rack(Mains(seconds: 1)), "/supplies/0/faultCurrentA");
-        Lacks(Rack(Mains(cable: null)), "/supplies/0/cable/crossSectionMm2");
+        ReportsMissing(Rack(Mains(), null), "/items/0/earthLead/crossSectionMm2");
+        ReportsMissing(Rack(Mains(), main: null), "/earthing/mainConductorMm2");
+        ReportsMissing(Rack(Mains(fault: 1000)), "/supplies/0/disconnectionTimeS");
+        ReportsMissing(Rack(Mains(seconds: 1)), "/supplies/0/faultCurrentA");
+        ReportsMissing(Rack(Mains(cable: null)), "/supplies/0/cable/crossSectionMm2");
         Passes(Rack(Mains(cable: null, fault: 1000, seconds: 0.1)));
-        Lacks(Rack(Mains()) with { Supplies = null }, "/supplies");
+        ReportsMissing(Rack(Mains()) with { Supplies = null }, "/supplies");
     }
 
     [Fact]
@@ -112,7 +112,7 @@ public sealed class ConductorSizeTests : RuleTests<ConductorSize>
     {
         // 300 000 A for 5 s: sqrt(300000^2 x 5) / 143 = 4691 mm2; with 1000 mm2 (143000 / 300000)^2 = 0.227 s.
         var rack = Earthed(main: 70).Fed(Mains(fault: 300_000, seconds: 5));
-        var cured = Cured(rack, Only(rack));
-        Assert.Equal((1000, 0.227), (cured.Earthing!.MainConductorMm2, cured.Supplies![0].DisconnectionTimeS));
+        var remedied = Remedied(rack, Only(rack));
+        Assert.Equal((1000, 0.227), (remedied.Earthing!.MainConductorMm2, remedied.Supplies![0].DisconnectionTimeS));
     }
 }

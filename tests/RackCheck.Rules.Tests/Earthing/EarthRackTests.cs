@@ -2,7 +2,7 @@ using System.Text.Json.Nodes;
 using CsCheck;
 using RackCheck.Model;
 using RackCheck.Testing;
-using static RackCheck.Testing.EarthBays;
+using static RackCheck.Testing.EarthRacks;
 
 namespace RackCheck.Rules.Tests.Earthing;
 

@@ -2,8 +2,8 @@ using RackCheck.Model;
 using RackCheck.Rules.Earthing;
 using RackCheck.Rules.Tests.Harness;
 using RackCheck.Testing;
-using static RackCheck.Testing.Bays;
-using static RackCheck.Testing.EarthBays;
+using static RackCheck.Testing.TestRacks;
+using static RackCheck.Testing.EarthRacks;
 
 namespace RackCheck.Rules.Tests.Earthing;
 
@@ -28,7 +28,7 @@ public sealed class LeadLengthTests : RuleTests<LeadLength>
         Numbers(finding, 1.2, 1.214, "m");
         Assert.Equal(["/items/0/earthLead/lengthM"], finding.Pointers);
         Assert.Equal("(88.9 + 225 + 250 + 450 + 200) / 1000 = 1.214 > 1.2", finding.Calculation);
-        Assert.Equal(1.5, Cured(rack, finding).Items[0].EarthLead!.LengthM);
+        Assert.Equal(1.5, Remedied(rack, finding).Items[0].EarthLead!.LengthM);
         Passes(Rack(Pc(1.214)));
     }
 
@@ -65,7 +65,7 @@ public sealed class LeadLengthTests : RuleTests<LeadLength>
     public void Item_on_shelf_uses_shelf_position()
     {
         // 44.45 x 9.5 = 422.275 + 225 + 300 + 200
-        var rack = Earthed().Uprights(100, 700).With(Thing("desk-pc", "tray", 200, 400, 100)
+        var rack = Earthed().Uprights(100, 700).With(ShelfItem("desk-pc", "tray", 200, 400, 100)
             with { EarthStud = true, EarthLead = new EarthLead { LengthM = 1, CrossSectionMm2 = 4 } }, Shelf("tray", 10));
         Numbers(Only(rack), 1, 1.147, "m");
         Assert.Equal(["/items/1/position"], Assert.Single(Report(rack with { Items = [rack.Items[0], rack.Items[1] with { Position = null }] }).NotAssessed)
@@ -82,11 +82,11 @@ public sealed class LeadLengthTests : RuleTests<LeadLength>
     [Fact]
     public void Missing_part_of_route_is_listed()
     {
-        Lacks(Rack(Pc(null)), "/items/0/earthLead/lengthM");
-        Lacks(Rack(Pc(2) with { Position = null }), "/items/0/position");
-        Lacks(Rack(Pc(2), null), "/cabinet/uprights/spacingMm");
-        Lacks(Rack(Pc(2, depth: null)), "/items/0/body/depthMm");
-        Lacks(Rack(Pc(2, depth: null, extension: null)), "/items/0/body/depthMm", "/items/0/support/extensionMm");
+        ReportsMissing(Rack(Pc(null)), "/items/0/earthLead/lengthM");
+        ReportsMissing(Rack(Pc(2) with { Position = null }), "/items/0/position");
+        ReportsMissing(Rack(Pc(2), null), "/cabinet/uprights/spacingMm");
+        ReportsMissing(Rack(Pc(2, depth: null)), "/items/0/body/depthMm");
+        ReportsMissing(Rack(Pc(2, depth: null, extension: null)), "/items/0/body/depthMm", "/items/0/support/extensionMm");
 
         // 88.9 + 225 + 450 + 200 is sure.
         Numbers(Only(Rack(Pc(0.9), null)), 0.9, 0.964, "m");

@@ -2,7 +2,7 @@ using RackCheck.Model;
 using RackCheck.Rules.Earthing;
 using RackCheck.Rules.Tests.Harness;
 using RackCheck.Testing;
-using static RackCheck.Testing.EarthBays;
+using static RackCheck.Testing.EarthRacks;
 
 namespace RackCheck.Rules.Tests.Earthing;
 
@@ -29,9 +29,9 @@ public sealed class LeakageTests : RuleTests<Leakage>
         Assert.All(findings, f => Assert.Equal("BS1363", f.MessageData["connector"].Text));
         foreach (var finding in findings)
         {
-            var cured = Cured(rack, finding);
-            Assert.Equal((ConnectorCode.Iec60309A16P1, ConnectorCode.Iec60309A16P1), (cured.Supplies![0].Socket, cured.Pdus![0].Plug));
-            Assert.Equal(ConnectorCode.Hardwired, Cured(rack, finding, 1).Supplies![0].Socket);
+            var remedied = Remedied(rack, finding);
+            Assert.Equal((ConnectorCode.Iec60309A16P1, ConnectorCode.Iec60309A16P1), (remedied.Supplies![0].Socket, remedied.Pdus![0].Plug));
+            Assert.Equal(ConnectorCode.Hardwired, Remedied(rack, finding, 1).Supplies![0].Socket);
         }
     }
 
@@ -53,7 +53,7 @@ public sealed class LeakageTests : RuleTests<Leakage>
         var finding = Findings(rack)[0];
         Numbers(finding, 10.1, 10, "mA");
         Assert.Equal("/earthing/mainConductorMm2", finding.Pointers[1]);
-        Assert.Equal(10, Cured(rack, finding).Earthing!.MainConductorMm2);
+        Assert.Equal(10, Remedied(rack, finding).Earthing!.MainConductorMm2);
         Passes(rack.Earth(e => e with { MainConductorMm2 = 10 })); // BS 7671 543.7.1.203, value from memory
         Passes(rack.Earth(e => e with { SecondaryEarth = true }));
         Assert.Equal(2, Findings(rack.Earth(e => e with { SecondaryEarth = true }).WithoutBar()).Count);
@@ -65,8 +65,8 @@ public sealed class LeakageTests : RuleTests<Leakage>
         var findings = Findings(Loose(5, 5.1));
         Assert.All(findings, f => Numbers(f, 10.1, 10, "mA"));
         Assert.Equal(Findings(Loose(1.9, 1.7)).Select(f => f.Fingerprint), findings.Select(f => f.Fingerprint));
-        var cured = Cured(Loose(5, 5.1), findings[0]);
-        Assert.Equal((10, ConnectorCode.Iec60309A16P1), (cured.Earthing!.MainConductorMm2, cured.Pdus![0].Plug));
+        var remedied = Remedied(Loose(5, 5.1), findings[0]);
+        Assert.Equal((10, ConnectorCode.Iec60309A16P1), (remedied.Earthing!.MainConductorMm2, remedied.Pdus![0].Plug));
     }
 
     [Fact]
@@ -76,26 +76,26 @@ public sealed class LeakageTests : RuleTests<Leakage>
         rack = rack.WithoutBar().Fed(Mains(cable: 16));
         var finding = Findings(rack)[0];
         Assert.Single(finding.Pointers);
-        var cured = Cured(rack, finding);
-        Assert.Equal((16, 6), (cured.Earthing!.MainConductorMm2, cured.Cabinet!.EarthBar!.Terminals));
+        var remedied = Remedied(rack, finding);
+        Assert.Equal((16, 6), (remedied.Earthing!.MainConductorMm2, remedied.Cabinet!.EarthBar!.Terminals));
     }
 
     [Fact]
     public void An_unknown_plug_or_socket_is_asked_for_once_it_matters()
     {
         Passes(Rack(null, null, 1, 1));
-        Lacks(Rack(null, ConnectorCode.Iec60309A16P1, 1.9, 1.7), "/supplies/0/socket");
-        Lacks(Rack(ConnectorCode.Iec60309A16P1, null, 1.9, 1.7), "/pdus/0/plug");
+        ReportsMissing(Rack(null, ConnectorCode.Iec60309A16P1, 1.9, 1.7), "/supplies/0/socket");
+        ReportsMissing(Rack(ConnectorCode.Iec60309A16P1, null, 1.9, 1.7), "/pdus/0/plug");
     }
 
     [Fact]
     public void What_leaks_unknown_is_asked_for_and_the_rest_still_counts()
     {
-        Lacks(Loose(1).With(Leaking("wave-pc", 5, null)), "/items/1/power/leakageMa");
+        ReportsMissing(Loose(1).With(Leaking("wave-pc", 5, null)), "/items/1/power/leakageMa");
         var rack = Loose(1.9, 1.7).With(Leaking("wave-pc", 5, null));
         Assert.Equal(2, Findings(rack).Count);
         Assert.Equal(["/items/2/power/leakageMa"], Assert.Single(Report(rack).NotAssessed).Missing);
-        Lacks(Loose(1) with { Pdus = null }, "/pdus");
+        ReportsMissing(Loose(1) with { Pdus = null }, "/pdus");
     }
 
     [Fact]
@@ -123,14 +123,14 @@ public sealed class LeakageTests : RuleTests<Leakage>
         var rack = Rack(ConnectorCode.C19, ConnectorCode.C20, 1.9, 1.7) with { Site = new Site { Region = Region.Na } };
         rack = rack.Fed(rack.Supplies![0] with { VoltageV = volts, RatedA = rated, Breaker = null,
             Cable = new SupplyCable { LengthM = 5, CrossSectionMm2 = 6 } });
-        Assert.Equal(plug, Cured(rack, Findings(rack)[0]).Pdus![0].Plug);
+        Assert.Equal(plug, Remedied(rack, Findings(rack)[0]).Pdus![0].Plug);
     }
 
     [Fact]
     public void Current_above_every_plug_is_hard_wired()
     {
         var rack = Loose(1.9, 1.7).Fed(Mains(socket: ConnectorCode.Bs1363, rated: 80, cable: 16));
-        Assert.Equal(ConnectorCode.Hardwired, Cured(rack, Findings(rack)[0]).Supplies![0].Socket);
+        Assert.Equal(ConnectorCode.Hardwired, Remedied(rack, Findings(rack)[0]).Supplies![0].Socket);
     }
 
     [Fact]

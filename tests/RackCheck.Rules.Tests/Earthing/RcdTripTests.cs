@@ -2,7 +2,7 @@ using RackCheck.Model;
 using RackCheck.Rules.Earthing;
 using RackCheck.Rules.Tests.Harness;
 using RackCheck.Testing;
-using static RackCheck.Testing.EarthBays;
+using static RackCheck.Testing.EarthRacks;
 
 namespace RackCheck.Rules.Tests.Earthing;
 
@@ -41,16 +41,16 @@ public sealed class RcdTripTests : RuleTests<RcdTrip>
         var rack = Rack(30, 4.6, 4.5);
         var finding = Only(rack);
         Assert.Equal("4.6 + 4.5 = 9.1 > 30 / 100 x 30 = 9", finding.Calculation);
-        Assert.Equal([30, 30], Cured(rack, finding).Supplies!.Select(s => s.RcdMa!.Value));
-        Assert.Equal(100, Cured(rack, finding, 1).Supplies![0].RcdMa);
-        Assert.Equal(["gauge-amp-1"], Cured(rack, finding, 2).Items.Select(i => i.Id));
+        Assert.Equal([30, 30], Remedied(rack, finding).Supplies!.Select(s => s.RcdMa!.Value));
+        Assert.Equal(100, Remedied(rack, finding, 1).Supplies![0].RcdMa);
+        Assert.Equal(["gauge-amp-1"], Remedied(rack, finding, 2).Items.Select(i => i.Id));
     }
 
     [Fact]
     public void A_coarser_one_is_replaced_by_the_next()
     {
         var rack = Rack(100, 15, 80).Earth(e => e with { MainConductorMm2 = 16 });
-        Assert.Equal(500, Cured(rack, Only(rack)).Supplies![0].RcdMa); // 95 over 90, under 150
+        Assert.Equal(500, Remedied(rack, Only(rack)).Supplies![0].RcdMa); // 95 over 90, under 150
     }
 
     [Theory]
@@ -65,8 +65,8 @@ public sealed class RcdTripTests : RuleTests<RcdTrip>
     [Fact]
     public void Unknown_leakage_is_listed()
     {
-        Lacks(Rack(30, 1).With(Leaking("wave-pc", 9, null)), "/items/1/power/leakageMa");
-        Lacks(Rack(30, 1) with { Pdus = null }, "/pdus");
+        ReportsMissing(Rack(30, 1).With(Leaking("wave-pc", 9, null)), "/items/1/power/leakageMa");
+        ReportsMissing(Rack(30, 1) with { Pdus = null }, "/pdus");
         Assert.Single(Findings(Rack(30, 9.1).With(Leaking("wave-pc", 9, null))));
     }
 }

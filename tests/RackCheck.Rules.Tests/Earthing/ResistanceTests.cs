@@ -2,7 +2,7 @@ using RackCheck.Model;
 using RackCheck.Rules.Earthing;
 using RackCheck.Rules.Tests.Harness;
 using RackCheck.Testing;
-using static RackCheck.Testing.EarthBays;
+using static RackCheck.Testing.EarthRacks;
 
 namespace RackCheck.Rules.Tests.Earthing;
 
@@ -24,8 +24,8 @@ public sealed class ResistanceTests : RuleTests<Resistance>
         Numbers(finding, 0.10345, 0.1, "ohm"); // 0.017241 x 15 / 2.5 = 0.103446
         Assert.Equal("0.017241 x 15 / 2.5 = 0.10345 > 0.1", finding.Calculation);
         Assert.Equal(["/items/0/earthLead", "/items/0/earthLead/crossSectionMm2", "/items/0/earthLead/lengthM"], finding.Pointers);
-        Assert.Equal(4, Cured(rack, finding).Items[0].EarthLead!.CrossSectionMm2);
-        Assert.Empty(Cured(rack, finding, 1).Items);
+        Assert.Equal(4, Remedied(rack, finding).Items[0].EarthLead!.CrossSectionMm2);
+        Assert.Empty(Remedied(rack, finding, 1).Items);
     }
 
     [Fact]
@@ -33,7 +33,7 @@ public sealed class ResistanceTests : RuleTests<Resistance>
     {
         // 44.45 down + 225 aside + 300 back + 200 slack = 769.45 mm, so 1 m.
         var rack = Rack(2.5, 15).Uprights(100, 700) is var r ? r with { Items = [r.Items[0].Body(depth: 400)] } : null!;
-        Assert.Equal(1, Cured(rack, Only(rack), 1).Items[0].EarthLead!.LengthM);
+        Assert.Equal(1, Remedied(rack, Only(rack), 1).Items[0].EarthLead!.LengthM);
     }
 
     [Fact]
@@ -42,15 +42,15 @@ public sealed class ResistanceTests : RuleTests<Resistance>
         // 0.017241 x 2 / 6 = 0.00575; 0.01 ohm asks for 4 mm2 at 2 m
         Passes(Rack(6, 2).Limit(Id, "pathOhm", 0.01));
         var rack = Rack(2.5, 2).Limit(Id, "pathOhm", 0.01);
-        Assert.Equal(4, Cured(rack, Only(rack)).Items[0].EarthLead!.CrossSectionMm2);
+        Assert.Equal(4, Remedied(rack, Only(rack)).Items[0].EarthLead!.CrossSectionMm2);
     }
 
     [Fact]
     public void Length_and_section_are_asked_for_where_there_is_a_stud()
     {
-        Lacks(Rack(null, 2), "/items/0/earthLead/crossSectionMm2");
-        Lacks(Rack(6, null), "/items/0/earthLead/lengthM");
-        Lacks(Earthed().With(Studded("gauge-amp", 1) with { EarthLead = null }), "/items/0/earthLead/crossSectionMm2", "/items/0/earthLead/lengthM");
+        ReportsMissing(Rack(null, 2), "/items/0/earthLead/crossSectionMm2");
+        ReportsMissing(Rack(6, null), "/items/0/earthLead/lengthM");
+        ReportsMissing(Earthed().With(Studded("gauge-amp", 1) with { EarthLead = null }), "/items/0/earthLead/crossSectionMm2", "/items/0/earthLead/lengthM");
         Passes(Earthed().With(Studded("gauge-amp", 1, 0.1, 90) with { EarthStud = null }));
     }
 }

@@ -2,8 +2,8 @@ using RackCheck.Model;
 using RackCheck.Rules.Earthing;
 using RackCheck.Rules.Tests.Harness;
 using RackCheck.Testing;
-using static RackCheck.Testing.Bays;
-using static RackCheck.Testing.EarthBays;
+using static RackCheck.Testing.TestRacks;
+using static RackCheck.Testing.EarthRacks;
 
 namespace RackCheck.Rules.Tests.Earthing;
 
@@ -31,7 +31,7 @@ public sealed class UnbondedPartTests : RuleTests<UnbondedPart>
         Assert.Equal(name, finding.MessageData["part"].Text);
         Assert.Equal("/earthing/bonded", finding.Pointers[0]);
         Assert.StartsWith("/cabinet", finding.Pointers[1], StringComparison.Ordinal);
-        Assert.Contains(part, Cured(rack, finding).Earthing!.Bonded!);
+        Assert.Contains(part, Remedied(rack, finding).Earthing!.Bonded!);
     }
 
     [Fact]
@@ -39,7 +39,7 @@ public sealed class UnbondedPartTests : RuleTests<UnbondedPart>
     {
         var rack = Joined(BondedPart.Base, BondedPart.Base);
         Assert.Equal(4, Findings(rack).Count);
-        Assert.Equal([BondedPart.Base, .. AllParts], Cured(rack, Findings(rack)[0], 1).Earthing!.Bonded!);
+        Assert.Equal([BondedPart.Base, .. AllParts], Remedied(rack, Findings(rack)[0], 1).Earthing!.Bonded!);
     }
 
     [Fact]
@@ -60,7 +60,7 @@ public sealed class UnbondedPartTests : RuleTests<UnbondedPart>
         Passes(Door(Joined(BondedPart.Frame, BondedPart.RearDoor, BondedPart.SidePanels), true));
         var rack = Door(Joined(AllParts), false);
         Assert.Equal(["/cabinet/frontDoor/bonded", "/cabinet/frontDoor"], Only(rack).Pointers);
-        Assert.True(Cured(rack, Only(rack)).Cabinet!.FrontDoor!.Bonded);
+        Assert.True(Remedied(rack, Only(rack)).Cabinet!.FrontDoor!.Bonded);
     }
 
     [Fact]
@@ -70,19 +70,19 @@ public sealed class UnbondedPartTests : RuleTests<UnbondedPart>
     [Fact]
     public void Bonded_list_absent_is_missing_with_electrical_equipment()
     {
-        Lacks(Bay().With(Unit("wave-pc", 2).At(1).Plugs(1)), "/earthing/bonded");
-        Lacks(Bay().Fed(Mains()), "/earthing/bonded");
-        Lacks(Earthed().Earth(e => e with { Bonded = null }), "/earthing/bonded");
-        Passes(Bay().With(Unit("drawer", 2).At(1)));
+        ReportsMissing(EmptyRack().With(Unit("wave-pc", 2).At(1).Plugs(1)), "/earthing/bonded");
+        ReportsMissing(EmptyRack().Fed(Mains()), "/earthing/bonded");
+        ReportsMissing(Earthed().Earth(e => e with { Bonded = null }), "/earthing/bonded");
+        Passes(EmptyRack().With(Unit("drawer", 2).At(1)));
     }
 
     [Fact]
     public void Unbonded_door_without_list_keeps_list_absent()
     {
-        var rack = Door(Bay().With(Unit("wave-pc", 2).At(1).Plugs(1)), false);
+        var rack = Door(EmptyRack().With(Unit("wave-pc", 2).At(1).Plugs(1)), false);
         var finding = Only(rack);
         Assert.Equal("front door", finding.Subject);
         Assert.Equal(["/earthing/bonded"], Assert.Single(Report(rack).NotAssessed).Missing);
-        Assert.Null(Cured(rack, finding).Earthing);
+        Assert.Null(Remedied(rack, finding).Earthing);
     }
 }

@@ -12,5 +12,5 @@ namespace RackCheck.Rules.Tests.Guards;
 internal static class AnyRack
 {
     public static Gen<RackDescription> All =>
-        Gen.OneOf(RackGenerator.Racks, WiredRacks.All, CordRacks.Small, CoolRackTests.Racks, WayRackTests.Racks, LoadRackTests.Racks, EarthRackTests.Racks);
+        Gen.OneOf(RackGenerator.Racks, WiredRacks.All, CordRacks.Small, CoolRackTests.Racks, RouteRackTests.Racks, LoadRackTests.Racks, EarthRackTests.Racks);
 }

@@ -31,7 +31,7 @@ public abstract class RuleTests<TRule>
     }
 
     /// <summary>That the rule reports its missing data, and nothing else.</summary>
-    protected static void Lacks(RackDescription rack, params string[] missing)
+    protected static void ReportsMissing(RackDescription rack, params string[] missing)
     {
         var report = Report(rack);
         Assert.Empty(report.Findings);
@@ -47,7 +47,7 @@ public abstract class RuleTests<TRule>
     /// <summary>
     /// The rack with a remedy of a finding applied. The remedy must clear the finding and add no error. It comes from a report by all rules.
     /// </summary>
-    protected static RackDescription Cured(RackDescription rack, Finding finding, int remedy = 0)
+    protected static RackDescription Remedied(RackDescription rack, Finding finding, int remedy = 0)
     {
         var report = Judge.Checker.Check(rack);
         var whole = Assert.Single(report.Findings, f => Judge.IsSame(f, finding));

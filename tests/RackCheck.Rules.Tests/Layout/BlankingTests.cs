@@ -2,15 +2,15 @@ using RackCheck.Model;
 using RackCheck.Rules.Layout;
 using RackCheck.Rules.Tests.Harness;
 using RackCheck.Testing;
-using static RackCheck.Testing.Bays;
+using static RackCheck.Testing.TestRacks;
 
 namespace RackCheck.Rules.Tests.Layout;
 
 public sealed class BlankingTests : RuleTests<Blanking>
 {
-    private static RackDescription Aired(int heightU = 12) => Bay(heightU).Doors(DoorStyle.Perforated, DoorStyle.Perforated);
+    private static RackDescription Aired(int heightU = 12) => EmptyRack(heightU).Doors(DoorStyle.Perforated, DoorStyle.Perforated);
 
-    private static Item Fan(string id, int units, int unit) => Unit(id, units).At(unit).Breathes(AirflowDirection.FrontToRear);
+    private static Item Fan(string id, int units, int unit) => Unit(id, units).At(unit).Airflow(AirflowDirection.FrontToRear);
 
     [Fact]
     public void Closed_front_passes() =>
@@ -40,7 +40,7 @@ public sealed class BlankingTests : RuleTests<Blanking>
 
     [Fact]
     public void Gap_next_to_side_airflow_passes() =>
-        Passes(Aired().With(Fan("wave-pc", 4, 1), Unit("gauge-amp", 4).At(5).Breathes(AirflowDirection.Side)));
+        Passes(Aired().With(Fan("wave-pc", 4, 1), Unit("gauge-amp", 4).At(5).Airflow(AirflowDirection.Side)));
 
     [Fact]
     public void Full_rack_passes() => Passes(Aired(60).With(Fan("wave-pc", 60, 1)));
@@ -55,7 +55,7 @@ public sealed class BlankingTests : RuleTests<Blanking>
         var rack = Aired().TopDown().With(Fan("wave-pc", 10, 12));
         var finding = Only(rack);
         Assert.Equal("units 1-2", finding.MessageData["units"].Text);
-        Assert.Equal(2, Cured(rack, finding).Items[1].Position!.U);
+        Assert.Equal(2, Remedied(rack, finding).Items[1].Position!.U);
     }
 
     [Theory]
@@ -66,7 +66,7 @@ public sealed class BlankingTests : RuleTests<Blanking>
     [InlineData(null, DoorStyle.Solid, 0)]
     public void Closed_door_is_not_checked(DoorStyle? front, DoorStyle? rear, int count)
     {
-        var report = Report(Bay(9).Doors(front, rear).With(Fan("wave-pc", 8, 1)));
+        var report = Report(EmptyRack(9).Doors(front, rear).With(Fan("wave-pc", 8, 1)));
         Assert.Equal(count, report.Findings.Count);
         Assert.Empty(report.NotAssessed);
     }
@@ -74,28 +74,28 @@ public sealed class BlankingTests : RuleTests<Blanking>
     [Fact]
     public void Door_styles_missing_are_not_assessed()
     {
-        Lacks(Bay(9).With(Fan("wave-pc", 8, 1)), "/cabinet/frontDoor/style", "/cabinet/rearDoor/style");
-        Lacks(Bay(9).Doors(DoorStyle.Perforated, null).With(Fan("wave-pc", 8, 1)), "/cabinet/rearDoor/style");
-        Passes(Bay(8).With(Fan("wave-pc", 8, 1)));
+        ReportsMissing(EmptyRack(9).With(Fan("wave-pc", 8, 1)), "/cabinet/frontDoor/style", "/cabinet/rearDoor/style");
+        ReportsMissing(EmptyRack(9).Doors(DoorStyle.Perforated, null).With(Fan("wave-pc", 8, 1)), "/cabinet/rearDoor/style");
+        Passes(EmptyRack(8).With(Fan("wave-pc", 8, 1)));
     }
 
     [Fact]
     public void Powered_item_without_airflow_is_not_assessed() =>
-        Lacks(
+        ReportsMissing(
             Aired().With(Unit("wave-pc", 4).At(1).Plugs(1), Unit("patch", 1).At(12), Unit("far", 1).At(11) with { HeatW = 40 }),
             "/items/0/airflow/direction", "/items/2/airflow/direction");
 
     [Fact]
     public void Powered_item_without_fans_passes() =>
-        Passes(Aired().With(Unit("wave-pc", 4).At(1).Plugs(1).Breathes(AirflowDirection.None)));
+        Passes(Aired().With(Unit("wave-pc", 4).At(1).Plugs(1).Airflow(AirflowDirection.None)));
 
     [Fact]
     public void Shelf_load_closes_front_and_counts_with_its_airflow()
     {
         var rack = Aired().With(
-            Shelf("tray", 1), Thing("desk-pc", "tray", 180, 400, 4 * 44.45).Breathes(AirflowDirection.FrontToRear), Plate("plate", 4, 9));
+            Shelf("tray", 1), ShelfItem("desk-pc", "tray", 180, 400, 4 * 44.45).Airflow(AirflowDirection.FrontToRear), Plate("plate", 4, 9));
         Assert.Equal("units 6-8", Only(rack).MessageData["units"].Text);
-        Lacks(Aired().With(Shelf("tray", 1), Thing("desk-pc", "tray", 180, 400, 100).Plugs(1)), "/items/1/airflow/direction");
+        ReportsMissing(Aired().With(Shelf("tray", 1), ShelfItem("desk-pc", "tray", 180, 400, 100).Plugs(1)), "/items/1/airflow/direction");
     }
 
     [Fact]
@@ -105,7 +105,7 @@ public sealed class BlankingTests : RuleTests<Blanking>
     [Fact]
     public void Rear_items_and_rear_panels_do_not_count()
     {
-        Passes(Aired().With(Unit("wave-pc", 4).At(1, Face.Rear).Body(depth: 300).Breathes(AirflowDirection.FrontToRear)));
+        Passes(Aired().With(Unit("wave-pc", 4).At(1, Face.Rear).Body(depth: 300).Airflow(AirflowDirection.FrontToRear)));
         Only(Aired(9).With(Fan("wave-pc", 8, 1), Plate("plate", 1, 9) with { Position = new Position { U = 9, Face = Face.Rear } }));
     }
 
@@ -117,23 +117,23 @@ public sealed class BlankingTests : RuleTests<Blanking>
     [InlineData(435, 1)] // 435 + 75 = 510, which is 600 less both doors and the handles behind
     [InlineData(436, 0)]
     public void Rear_body_closes_U_where_no_spacing_leaves_space(double depth, int gaps) =>
-        Assert.Equal(gaps, Findings(Bay(9, depthMm: 600).Doors(DoorStyle.Perforated, DoorStyle.Perforated).With(
+        Assert.Equal(gaps, Findings(EmptyRack(9, depthMm: 600).Doors(DoorStyle.Perforated, DoorStyle.Perforated).With(
             Fan("wave-pc", 8, 1), Unit("long", 1).At(9, Face.Rear).Body(depth: depth).Room(40, 75))).Count);
 
     [Fact]
     public void Blanking_panels_are_at_most_6U()
     {
         var rack = Aired(20).With(Fan("wave-pc", 4, 1));
-        var cured = Cured(rack, Only(rack));
-        Assert.Equal([(5, 6), (11, 6), (17, 4)], cured.Items.Skip(1).Select(i => (i.Position!.U, i.HeightU!.Value)));
-        Assert.All(cured.Items.Skip(1), i => Assert.Equal(ItemCategory.BlankingPanel, i.Category));
+        var remedied = Remedied(rack, Only(rack));
+        Assert.Equal([(5, 6), (11, 6), (17, 4)], remedied.Items.Skip(1).Select(i => (i.Position!.U, i.HeightU!.Value)));
+        Assert.All(remedied.Items.Skip(1), i => Assert.Equal(ItemCategory.BlankingPanel, i.Category));
     }
 
     [Fact]
     public void Blanking_panel_gets_free_id()
     {
         var rack = Aired(9).With(Fan("blanking-9", 8, 1));
-        Assert.Equal("blanking-9-2", Cured(rack, Only(rack)).Items[1].Id);
+        Assert.Equal("blanking-9-2", Remedied(rack, Only(rack)).Items[1].Id);
     }
 
     [Theory]

@@ -2,7 +2,7 @@ using RackCheck.Model;
 using RackCheck.Rules.Layout;
 using RackCheck.Rules.Tests.Harness;
 using RackCheck.Testing;
-using static RackCheck.Testing.Bays;
+using static RackCheck.Testing.TestRacks;
 
 namespace RackCheck.Rules.Tests.Layout;
 
@@ -14,7 +14,7 @@ public sealed class BodyTooHighTests : RuleTests<BodyTooHigh>
     [InlineData(1, 43.65)] // checks.csv 1-01
     [InlineData(3, 132.55)] // checks.csv 1-03
     [InlineData(4, 177)] // checks.csv 1-04
-    public void Body_at_panel_height_passes(int units, double height) => Passes(Bay().With(Body(units, height)));
+    public void Body_at_panel_height_passes(int units, double height) => Passes(EmptyRack().With(Body(units, height)));
 
     [Theory]
     [InlineData(1, 43.66, 43.65)]
@@ -22,79 +22,79 @@ public sealed class BodyTooHighTests : RuleTests<BodyTooHigh>
     [InlineData(2, 300, 88.1)]
     public void Body_above_panel_height_is_error(int units, double height, double room)
     {
-        var finding = Only(Bay().With(Body(units, height)));
+        var finding = Only(EmptyRack().With(Body(units, height)));
         Assert.Equal(Severity.Error, finding.Severity);
         Assert.Equal(["/items/0/body/heightMm", "/items/0"], finding.Pointers);
         Numbers(finding, height, room, "mm");
     }
 
     [Fact]
-    public void Body_height_missing_passes() => Passes(Bay().With(Unit("wave-pc", 4).At(10)));
+    public void Body_height_missing_passes() => Passes(EmptyRack().With(Unit("wave-pc", 4).At(10)));
 
     [Fact]
     public void Shelf_loads_and_items_without_U_are_not_checked() =>
-        Passes(Bay().With(Shelf("tray", 1), Unit("desk-pc", 1).Body(height: 300) with { OnShelf = "tray" }, Thing("mouse", null, height: 300)));
+        Passes(EmptyRack().With(Shelf("tray", 1), Unit("desk-pc", 1).Body(height: 300) with { OnShelf = "tray" }, ShelfItem("mouse", null, height: 300)));
 
     [Fact]
     public void Item_gets_U_height_at_same_U()
     {
-        var rack = Bay().With(Body(4, 177.1));
-        var cured = Cured(rack, Only(rack));
-        Assert.Equal((5, 10), (cured.Items[0].HeightU, cured.Items[0].Position!.U));
+        var rack = EmptyRack().With(Body(4, 177.1));
+        var remedied = Remedied(rack, Only(rack));
+        Assert.Equal((5, 10), (remedied.Items[0].HeightU, remedied.Items[0].Position!.U));
     }
 
     [Fact]
     public void Item_gets_U_height_at_nearest_free_U()
     {
-        var rack = Bay().With(Body(4, 177.1), Unit("gauge-amp", 2).At(14));
-        var cured = Cured(rack, Only(rack));
-        Assert.Equal((5, 9), (cured.Items[0].HeightU, cured.Items[0].Position!.U));
+        var rack = EmptyRack().With(Body(4, 177.1), Unit("gauge-amp", 2).At(14));
+        var remedied = Remedied(rack, Only(rack));
+        Assert.Equal((5, 9), (remedied.Items[0].HeightU, remedied.Items[0].Position!.U));
     }
 
     [Fact]
     public void TopDown_numbering_keeps_lowest_U()
     {
-        var rack = Bay(42).TopDown().With(Body(4, 177.1));
-        var cured = Cured(rack, Only(rack));
-        Assert.Equal((5, 10), (cured.Items[0].HeightU, cured.Items[0].Position!.U));
+        var rack = EmptyRack(42).TopDown().With(Body(4, 177.1));
+        var remedied = Remedied(rack, Only(rack));
+        Assert.Equal((5, 10), (remedied.Items[0].HeightU, remedied.Items[0].Position!.U));
     }
 
     [Fact]
     public void Body_just_above_limit_gets_one_U_more()
     {
-        var rack = Bay().With(Body(4, 177.002));
-        Assert.Equal(5, Cured(rack, Only(rack)).Items[0].HeightU);
+        var rack = EmptyRack().With(Body(4, 177.002));
+        Assert.Equal(5, Remedied(rack, Only(rack)).Items[0].HeightU);
     }
 
     [Fact]
     public void Unplaced_item_gets_U_height_only()
     {
-        var rack = Bay().With(Body(4, 200) with { Position = null });
-        var cured = Cured(rack, Only(rack));
-        Assert.Equal(5, cured.Items[0].HeightU);
-        Assert.Null(cured.Items[0].Position);
+        var rack = EmptyRack().With(Body(4, 200) with { Position = null });
+        var remedied = Remedied(rack, Only(rack));
+        Assert.Equal(5, remedied.Items[0].HeightU);
+        Assert.Null(remedied.Items[0].Position);
     }
 
     [Fact]
     public void Body_higher_than_any_cabinet_is_removed()
     {
-        var rack = Bay(60).With(Body(42, 2900));
-        Assert.Empty(Cured(rack, Only(rack)).Items);
+        var rack = EmptyRack(60).With(Body(42, 2900));
+        Assert.Empty(Remedied(rack, Only(rack)).Items);
     }
 
     [Fact]
     public void Full_tallest_cabinet_leaves_item_unplaced()
     {
-        var rack = Bay(60).With(Body(1, 60), Unit("wave-tank", 9).At(1), Unit("beach", 50).At(11));
-        var cured = Cured(rack, Only(rack));
-        Assert.Equal((2, null), (cured.Items[0].HeightU, cured.Items[0].Position));
+        var rack = EmptyRack(60).With(Body(1, 60), Unit("wave-tank", 9).At(1), Unit("beach", 50).At(11));
+        var remedied = Remedied(rack, Only(rack));
+        Assert.Equal((2, null), (remedied.Items[0].HeightU, remedied.Items[0].Position));
     }
 
     [Fact]
     public void Full_rack_gets_taller_cabinet()
     {
-        var rack = Bay(12).With(Body(1, 60), Unit("wave-tank", 9).At(1), Unit("beach", 2).At(11));
-        var cured = Cured(rack, Only(rack));
-        Assert.Equal((15, 2, 13), (cured.Cabinet!.HeightU, cured.Items[0].HeightU, cured.Items[0].Position!.U));
+        var rack = EmptyRack(12).With(Body(1, 60), Unit("wave-tank", 9).At(1), Unit("beach", 2).At(11));
+        var remedied = Remedied(rack, Only(rack));
+        Assert.Equal((15, 2, 13), (remedied.Cabinet!.HeightU, remedied.Items[0].HeightU, remedied.Items[0].Position!.U));
     }
 }

@@ -2,7 +2,7 @@ using RackCheck.Model;
 using RackCheck.Rules.Layout;
 using RackCheck.Rules.Tests.Harness;
 using RackCheck.Testing;
-using static RackCheck.Testing.Bays;
+using static RackCheck.Testing.TestRacks;
 
 namespace RackCheck.Rules.Tests.Layout;
 
@@ -15,7 +15,7 @@ public sealed class BodyTooWideTests : RuleTests<BodyTooWide>
     [InlineData(431, SupportStyle.Slides)] // 450 - 2 x 9.5
     [InlineData(450, SupportStyle.Runners)]
     [InlineData(450, SupportStyle.Panel)]
-    public void A_body_at_the_limit_passes(double width, SupportStyle? style) => Passes(Bay().With(Body(width).On(style)));
+    public void A_body_at_the_limit_passes(double width, SupportStyle? style) => Passes(EmptyRack().With(Body(width).On(style)));
 
     [Theory]
     [InlineData(450.01, null, 450)]
@@ -23,7 +23,7 @@ public sealed class BodyTooWideTests : RuleTests<BodyTooWide>
     [InlineData(451, SupportStyle.Shelf, 450)]
     public void A_body_over_the_limit_is_an_error(double width, SupportStyle? style, double limit)
     {
-        var finding = Only(Bay().With(Body(width).On(style)));
+        var finding = Only(EmptyRack().With(Body(width).On(style)));
         Assert.Equal(Severity.Error, finding.Severity);
         Assert.Equal(["/items/0/body/widthMm"], finding.Pointers);
         Numbers(finding, width, limit, "mm");
@@ -33,7 +33,7 @@ public sealed class BodyTooWideTests : RuleTests<BodyTooWide>
     [Fact]
     public void Limit_uses_specified_slide_thickness_and_opening()
     {
-        var rack = Bay().Uprights(opening: 465).With(Body(441).On(SupportStyle.Slides, thickness: 12));
+        var rack = EmptyRack().Uprights(opening: 465).With(Body(441).On(SupportStyle.Slides, thickness: 12));
         Passes(rack);
         Numbers(Only(rack with { Items = [Body(441.5).On(SupportStyle.Slides, thickness: 12)] }), 441.5, 441, "mm");
     }
@@ -41,43 +41,43 @@ public sealed class BodyTooWideTests : RuleTests<BodyTooWide>
     [Fact]
     public void Body_width_missing_is_not_assessed()
     {
-        Lacks(Bay().With(Body(null)), "/items/0/body/widthMm");
-        Lacks(Bay().With(Unit("wave-pc", 4)), "/items/0/body/widthMm");
+        ReportsMissing(EmptyRack().With(Body(null)), "/items/0/body/widthMm");
+        ReportsMissing(EmptyRack().With(Unit("wave-pc", 4)), "/items/0/body/widthMm");
     }
 
     [Fact]
     public void Blanking_panels_shelves_and_shelf_loads_are_not_checked() =>
         Passes(
-            Bay().With(
+            EmptyRack().With(
                 Plate("plate", 1, 1) with { Body = new Body { WidthMm = 482.6 } }, Shelf("tray", 4).Body(width: 430, depth: 450),
-                Thing("desk-pc", "tray", width: 600)));
+                ShelfItem("desk-pc", "tray", width: 600)));
 
     [Fact]
     public void Support_style_missing_is_not_assessed_where_it_decides()
     {
-        Lacks(Bay().With(Body(431.01).On(null)), "/items/0/support/style");
-        Passes(Bay().With(Body(431).On(null)));
+        ReportsMissing(EmptyRack().With(Body(431.01).On(null)), "/items/0/support/style");
+        Passes(EmptyRack().With(Body(431).On(null)));
     }
 
     [Fact]
     public void Item_on_slides_gets_runners()
     {
-        var rack = Bay().With(Body(440).On(SupportStyle.Slides) with { MassKg = 20 });
-        var cured = Cured(rack, Only(rack));
-        Assert.Equal(SupportStyle.Runners, cured.Items[0].Support!.Style);
+        var rack = EmptyRack().With(Body(440).On(SupportStyle.Slides) with { MassKg = 20 });
+        var remedied = Remedied(rack, Only(rack));
+        Assert.Equal(SupportStyle.Runners, remedied.Items[0].Support!.Style);
     }
 
     [Fact]
     public void Item_next_to_runners_gets_shelf()
     {
-        var rack = Bay().With(Unit("gauge-pc", 4).At(6).Body(width: 440).On(SupportStyle.Runners), Body(440).On(SupportStyle.Slides));
-        Assert.Equal(SupportStyle.Shelf, Cured(rack, Only(rack)).Items[1].Support!.Style);
+        var rack = EmptyRack().With(Unit("gauge-pc", 4).At(6).Body(width: 440).On(SupportStyle.Runners), Body(440).On(SupportStyle.Slides));
+        Assert.Equal(SupportStyle.Shelf, Remedied(rack, Only(rack)).Items[1].Support!.Style);
     }
 
     [Fact]
     public void New_support_keeps_rating_only()
     {
-        var rack = Bay().With(
+        var rack = EmptyRack().With(
             Body(440) with 
             {
                 Support = new Support
@@ -85,21 +85,21 @@ public sealed class BodyTooWideTests : RuleTests<BodyTooWide>
                     Style = SupportStyle.Slides, RatedKg = 40, MinSpacingMm = 500, ExtensionMm = 600, UsedExtended = true, CableArm = true,
                 },
             });
-        Assert.Equal(new Support { Style = SupportStyle.Runners, RatedKg = 40 }, Cured(rack, Only(rack)).Items[0].Support);
+        Assert.Equal(new Support { Style = SupportStyle.Runners, RatedKg = 40 }, Remedied(rack, Only(rack)).Items[0].Support);
     }
 
     [Fact]
     public void Body_wider_than_opening_is_moved_to_another_rack()
     {
-        var rack = Bay().With(Body(451).On(SupportStyle.Slides));
-        Assert.Empty(Cured(rack, Only(rack)).Items);
+        var rack = EmptyRack().With(Body(451).On(SupportStyle.Slides));
+        Assert.Empty(Remedied(rack, Only(rack)).Items);
     }
 
     [Fact]
     public void Default_opening_is_reported_where_used()
     {
-        var assumption = Assert.Single(Report(Bay().With(Body(440).Room(0, 0))).Assumptions, a => a.Pointer == "/cabinet/uprights/openingMm");
+        var assumption = Assert.Single(Report(EmptyRack().With(Body(440).Room(0, 0))).Assumptions, a => a.Pointer == "/cabinet/uprights/openingMm");
         Assert.Equal(450, assumption.Value.Number);
-        Assert.DoesNotContain(Report(Bay().With(Unit("wave-pc", 4))).Assumptions, a => a.Pointer == "/cabinet/uprights/openingMm");
+        Assert.DoesNotContain(Report(EmptyRack().With(Unit("wave-pc", 4))).Assumptions, a => a.Pointer == "/cabinet/uprights/openingMm");
     }
 }

@@ -2,7 +2,7 @@ using RackCheck.Model;
 using RackCheck.Rules.Layout;
 using RackCheck.Rules.Tests.Harness;
 using RackCheck.Testing;
-using static RackCheck.Testing.Bays;
+using static RackCheck.Testing.TestRacks;
 
 namespace RackCheck.Rules.Tests.Layout;
 
@@ -11,37 +11,38 @@ public sealed class HoleTypeTests : RuleTests<HoleType>
     private static Item Nuts(Fixing? fixing) => Unit("wave-pc", 4).At(10) with { Fixing = fixing };
 
     [Fact]
-    public void CageNut_in_square_hole_passes() => Passes(Bay().Uprights(hole: UprightHole.Square).With(Nuts(Fixing.CageNut)));
+    public void CageNut_in_square_hole_passes() => Passes(EmptyRack().Uprights(hole: UprightHole.Square).With(Nuts(Fixing.CageNut)));
 
     [Theory]
     [InlineData(UprightHole.Round, Fixing.ClipNut)]
     [InlineData(UprightHole.Threaded, Fixing.Screw)]
     public void CageNut_in_other_hole_is_warning_with_remedy(UprightHole hole, Fixing instead)
     {
-        var rack = Bay().Uprights(hole: hole).With(Unit("gauge-amp", 2).At(1), Nuts(Fixing.CageNut));
+        var rack = EmptyRack().Uprights(hole: hole).With(Unit("gauge-amp", 2).At(1), Nuts(Fixing.CageNut));
         var finding = Only(rack);
         Assert.Equal(Severity.Warning, finding.Severity);
         Assert.Equal(["/items/1/fixing", "/cabinet/uprights/hole"], finding.Pointers);
-        Assert.Equal(instead, Cured(rack, finding).Items[1].Fixing);
+        Assert.Equal(instead, Remedied(rack, finding).Items[1].Fixing);
     }
 
     [Theory]
     [InlineData(Fixing.ClipNut)]
     [InlineData(Fixing.Screw)]
     [InlineData(null)]
-    public void Other_fixing_passes(Fixing? fixing) => Passes(Bay().Uprights(hole: UprightHole.Round).With(Nuts(fixing)));
+    public void Other_fixing_passes(Fixing? fixing) => Passes(EmptyRack().Uprights(hole: UprightHole.Round).With(Nuts(fixing)));
 
     [Fact]
     public void Hole_type_missing_is_not_assessed_for_cage_nuts()
     {
-        Lacks(Bay().With(Nuts(Fixing.CageNut)), "/cabinet/uprights/hole");
-        Lacks(Bay().Uprights(setback: 75).With(Nuts(Fixing.CageNut)), "/cabinet/uprights/hole");
-        Passes(Bay().With(Nuts(null)));
+        ReportsMissing(EmptyRack().With(Nuts(Fixing.CageNut)), "/cabinet/uprights/hole");
+        ReportsMissing(EmptyRack().Uprights(setback: 75).With(Nuts(Fixing.CageNut)), "/cabinet/uprights/hole");
+        Passes(EmptyRack().With(Nuts(null)));
     }
 
     [Fact]
     public void Each_item_is_a_finding() =>
         Assert.Equal(
             2,
-            Findings(Bay().Uprights(hole: UprightHole.Round).With(Nuts(Fixing.CageNut), Nuts(Fixing.CageNut) with { Id = "gauge-pc", Position = null })).Count);
+            Findings(EmptyRack().Uprights(hole: UprightHole.Round).With(
+                Nuts(Fixing.CageNut), Nuts(Fixing.CageNut) with { Id = "gauge-pc", Position = null })).Count);
 }

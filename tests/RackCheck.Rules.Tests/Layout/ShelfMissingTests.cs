@@ -2,7 +2,7 @@ using RackCheck.Model;
 using RackCheck.Rules.Layout;
 using RackCheck.Rules.Tests.Harness;
 using RackCheck.Testing;
-using static RackCheck.Testing.Bays;
+using static RackCheck.Testing.TestRacks;
 
 namespace RackCheck.Rules.Tests.Layout;
 
@@ -10,28 +10,28 @@ public sealed class ShelfMissingTests : RuleTests<ShelfMissing>
 {
     [Fact]
     public void Items_on_shelf_pass() =>
-        Passes(Bay().With(Shelf("tray", 4), Thing("desk-pc", "tray"), Unit("gauge-amp", 2) with { OnShelf = "tray" }));
+        Passes(EmptyRack().With(Shelf("tray", 4), ShelfItem("desk-pc", "tray"), Unit("gauge-amp", 2) with { OnShelf = "tray" }));
 
     [Fact]
     public void Item_on_unplaced_shelf_passes() =>
-        Passes(Bay().With(Shelf("tray", 4) with { Position = null }, Thing("desk-pc", "tray")));
+        Passes(EmptyRack().With(Shelf("tray", 4) with { Position = null }, ShelfItem("desk-pc", "tray")));
 
     [Fact]
     public void Item_without_U_and_shelf_is_error()
     {
-        var finding = Only(Bay().With(Thing("desk-pc", null)));
+        var finding = Only(EmptyRack().With(ShelfItem("desk-pc", null)));
         Assert.Equal(Severity.Error, finding.Severity);
         Assert.Equal(["/items/0"], finding.Pointers);
     }
 
     [Fact]
     public void Item_without_U_needs_shelf_despite_position() =>
-        Assert.Equal(["/items/0"], Only(Bay().With(Thing("desk-pc", null).At(4))).Pointers);
+        Assert.Equal(["/items/0"], Only(EmptyRack().With(ShelfItem("desk-pc", null).At(4))).Pointers);
 
     [Fact]
     public void Item_assigned_to_other_category_is_error()
     {
-        var finding = Only(Bay().With(Unit("wave-pc", 4).At(1), Thing("desk-pc", "wave-pc")));
+        var finding = Only(EmptyRack().With(Unit("wave-pc", 4).At(1), ShelfItem("desk-pc", "wave-pc")));
         Assert.Equal(["/items/1/onShelf"], finding.Pointers);
         Assert.Equal(("desk-pc", "wave-pc"), (finding.MessageData["item"].Text, finding.MessageData["shelf"].Text));
     }
@@ -39,7 +39,8 @@ public sealed class ShelfMissingTests : RuleTests<ShelfMissing>
     [Fact]
     public void Shelf_on_shelf_is_no_shelf()
     {
-        var findings = Findings(Bay().With(Shelf("tray", 4), Shelf("upper", 9) with { OnShelf = "tray", Position = null }, Thing("desk-pc", "upper")));
+        var findings = Findings(
+            EmptyRack().With(Shelf("tray", 4), Shelf("upper", 9) with { OnShelf = "tray", Position = null }, ShelfItem("desk-pc", "upper")));
         Assert.Equal(["/items/2/onShelf"], findings.Single().Pointers);
     }
 
@@ -47,36 +48,37 @@ public sealed class ShelfMissingTests : RuleTests<ShelfMissing>
     public void Shelf_without_U_is_no_shelf() =>
         Assert.Equal(
             ["/items/0", "/items/1/onShelf"],
-            Findings(Bay().With(Thing("board", null) with { Category = ItemCategory.Shelf }, Thing("desk-pc", "board"))).Select(f => f.Pointers[0]));
+            Findings(EmptyRack().With(ShelfItem("board", null) with { Category = ItemCategory.Shelf }, ShelfItem("desk-pc", "board"))).Select(
+                f => f.Pointers[0]));
 
     [Fact]
     public void Item_on_itself_is_error() =>
-        Assert.Equal(["/items/0/onShelf"], Only(Bay().With(Thing("desk-pc", "desk-pc"))).Pointers);
+        Assert.Equal(["/items/0/onShelf"], Only(EmptyRack().With(ShelfItem("desk-pc", "desk-pc"))).Pointers);
 
     [Fact]
     public void Item_moves_to_shelf_with_space()
     {
-        var rack = Bay().With(
-            Shelf("short", 2, depth: 300), Shelf("full", 10), Thing("wave-psu", "full", 300, 400, 100), Shelf("tray", 20),
-            Thing("desk-pc", null, 180, 400, 360));
-        Assert.Equal("tray", Cured(rack, Only(rack)).Items[4].OnShelf);
+        var rack = EmptyRack().With(
+            Shelf("short", 2, depth: 300), Shelf("full", 10), ShelfItem("wave-psu", "full", 300, 400, 100), Shelf("tray", 20),
+            ShelfItem("desk-pc", null, 180, 400, 360));
+        Assert.Equal("tray", Remedied(rack, Only(rack)).Items[4].OnShelf);
     }
 
     [Fact]
     public void Item_moves_to_new_shelf_of_its_depth()
     {
-        var rack = Bay(12).With(Unit("wave-pc", 3).At(1), Thing("desk-pc", null, 180, 400, 8 * 44.45));
-        var cured = Cured(rack, Only(rack));
-        var shelf = cured.Items[2];
+        var rack = EmptyRack(12).With(Unit("wave-pc", 3).At(1), ShelfItem("desk-pc", null, 180, 400, 8 * 44.45));
+        var remedied = Remedied(rack, Only(rack));
+        var shelf = remedied.Items[2];
         Assert.Equal(("shelf-for-desk-pc", 4, 400.0), (shelf.Id, shelf.Position!.U, shelf.Body!.DepthMm));
-        Assert.Equal(shelf.Id, cured.Items[1].OnShelf);
+        Assert.Equal(shelf.Id, remedied.Items[1].OnShelf);
     }
 
     [Fact]
     public void New_shelf_gets_free_id()
     {
-        var rack = Bay().With(Thing("desk-pc", null), Unit("shelf-for-desk-pc", 1).At(40), Unit("shelf-for-desk-pc-2", 1).At(42));
-        Assert.Equal("shelf-for-desk-pc-3", Cured(rack, Only(rack)).Items[0].OnShelf);
+        var rack = EmptyRack().With(ShelfItem("desk-pc", null), Unit("shelf-for-desk-pc", 1).At(40), Unit("shelf-for-desk-pc-2", 1).At(42));
+        Assert.Equal("shelf-for-desk-pc-3", Remedied(rack, Only(rack)).Items[0].OnShelf);
     }
 
     [Fact]
@@ -84,9 +86,9 @@ public sealed class ShelfMissingTests : RuleTests<ShelfMissing>
     {
         var id = "y" + string.Concat(Enumerable.Repeat("x\U0001F30A", 21));
         Assert.Equal(64, id.Length);
-        var rack = Bay().With(Thing(id, null));
-        Assert.StartsWith("shelf-for-yx", Cured(rack, Only(rack)).Items[0].OnShelf, StringComparison.Ordinal);
-        Assert.DoesNotContain('\uFFFD', Cured(rack, Only(rack)).Items[0].OnShelf!);
+        var rack = EmptyRack().With(ShelfItem(id, null));
+        Assert.StartsWith("shelf-for-yx", Remedied(rack, Only(rack)).Items[0].OnShelf, StringComparison.Ordinal);
+        Assert.DoesNotContain('\uFFFD', Remedied(rack, Only(rack)).Items[0].OnShelf!);
     }
 
     [Theory]
@@ -94,29 +96,29 @@ public sealed class ShelfMissingTests : RuleTests<ShelfMissing>
     [InlineData(180, 135)] // more than three units: with the shelf's own five in all, where four are free
     public void Item_without_possible_shelf_is_removed(double width, double height)
     {
-        var rack = Bay(42).With(Unit("tower", 38).At(1), Thing("desk-pc", null, width, 400, height));
-        Assert.Equal(["tower"], Cured(rack, Only(rack)).Items.Select(i => i.Id));
+        var rack = EmptyRack(42).With(Unit("tower", 38).At(1), ShelfItem("desk-pc", null, width, 400, height));
+        Assert.Equal(["tower"], Remedied(rack, Only(rack)).Items.Select(i => i.Id));
     }
 
     [Fact]
     public void Item_limit_of_request_prevents_shelf()
     {
-        var rack = Bay(12).With([Thing("desk-pc", null), .. Enumerable.Range(0, 199).Select(i => Unit($"u{i}", 1))]);
-        Assert.Equal(199, Cured(rack, Only(rack)).Items.Count);
+        var rack = EmptyRack(12).With([ShelfItem("desk-pc", null), .. Enumerable.Range(0, 199).Select(i => Unit($"u{i}", 1))]);
+        Assert.Equal(199, Remedied(rack, Only(rack)).Items.Count);
     }
 
     [Fact]
     public void Dependent_item_is_removed_too()
     {
         // A request must not name an item that does not exist.
-        var rack = Bay(6).With(Unit("tower", 6).At(1), Thing("desk-pc", null), Thing("mouse", "desk-pc"));
-        Assert.Equal(["tower"], Cured(rack, Findings(rack)[0]).Items.Select(i => i.Id));
+        var rack = EmptyRack(6).With(Unit("tower", 6).At(1), ShelfItem("desk-pc", null), ShelfItem("mouse", "desk-pc"));
+        Assert.Equal(["tower"], Remedied(rack, Findings(rack)[0]).Items.Select(i => i.Id));
     }
 
     [Fact]
     public void Shelf_fouling_door_is_not_offered()
     {
-        var rack = Bay(12, depthMm: 600).Uprights(setback: 65).With(Thing("desk-pc", null, 180, 560, 100));
-        Assert.Empty(Cured(rack, Only(rack)).Items);
+        var rack = EmptyRack(12, depthMm: 600).Uprights(setback: 65).With(ShelfItem("desk-pc", null, 180, 560, 100));
+        Assert.Empty(Remedied(rack, Only(rack)).Items);
     }
 }

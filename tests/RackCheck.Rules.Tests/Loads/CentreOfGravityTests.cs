@@ -1,8 +1,8 @@
 using RackCheck.Model;
 using RackCheck.Rules.Tests.Harness;
 using RackCheck.Testing;
-using static RackCheck.Testing.Bays;
-using static RackCheck.Testing.LoadBays;
+using static RackCheck.Testing.TestRacks;
+using static RackCheck.Testing.LoadRacks;
 
 namespace RackCheck.Rules.Tests.Loads;
 
@@ -24,7 +24,7 @@ public sealed class CentreOfGravityTests : RuleTests<Rules.Loads.CentreOfGravity
         Numbers(finding, 1048.093, 1000, "mm");
         Assert.Equal(["/items/0", "/cabinet/heightMm"], finding.Pointers);
         Assert.Equal("127867.4 / 122 = 1048.093 > 1000", finding.Calculation);
-        Assert.Equal(1, Cured(rack, finding).Items[0].Position!.U);
+        Assert.Equal(1, Remedied(rack, finding).Items[0].Position!.U);
     }
 
     [Fact]
@@ -34,17 +34,17 @@ public sealed class CentreOfGravityTests : RuleTests<Rules.Loads.CentreOfGravity
     public void Several_items_move_where_one_is_not_enough()
     {
         var rack = Weighed().With([.. Enumerable.Range(0, 4).Select(i => Heavy($"wave-pc-{i}", 26 + (4 * i), 30))]);
-        Assert.True(Cured(rack, Only(rack)).Items.Count(i => i.Position!.U < 20) >= 2);
+        Assert.True(Remedied(rack, Only(rack)).Items.Count(i => i.Position!.U < 20) >= 2);
     }
 
     [Fact]
     public void Masses_and_positions_missing_are_not_assessed()
     {
-        Lacks(At(26).Cabinet(c => c with { MassKg = null }), "/cabinet/massKg");
-        Lacks(At(26).With(Heavy("gauge-amp", 1, null)), "/items/1/massKg");
-        Lacks(At(26).With(Heavy("gauge-amp", 1, 4, depth: null) with { Position = null }), "/items/1/body/depthMm", "/items/1/position");
-        Lacks(At(26).Uprights(setback: 75).With(Heavy("gauge-amp", 1, 4, face: Face.Rear)), "/cabinet/uprights/spacingMm");
-        Lacks(Bay().With(Unit("wave-pc", 4).At(30)), "/cabinet/massKg", "/items/0/massKg");
-        Passes(Bay());
+        ReportsMissing(At(26).Cabinet(c => c with { MassKg = null }), "/cabinet/massKg");
+        ReportsMissing(At(26).With(Heavy("gauge-amp", 1, null)), "/items/1/massKg");
+        ReportsMissing(At(26).With(Heavy("gauge-amp", 1, 4, depth: null) with { Position = null }), "/items/1/body/depthMm", "/items/1/position");
+        ReportsMissing(At(26).Uprights(setback: 75).With(Heavy("gauge-amp", 1, 4, face: Face.Rear)), "/cabinet/uprights/spacingMm");
+        ReportsMissing(EmptyRack().With(Unit("wave-pc", 4).At(30)), "/cabinet/massKg", "/items/0/massKg");
+        Passes(EmptyRack());
     }
 }

@@ -2,8 +2,8 @@ using RackCheck.Model;
 using RackCheck.Rules.Loads;
 using RackCheck.Rules.Tests.Harness;
 using RackCheck.Testing;
-using static RackCheck.Testing.Bays;
-using static RackCheck.Testing.LoadBays;
+using static RackCheck.Testing.TestRacks;
+using static RackCheck.Testing.LoadRacks;
 
 namespace RackCheck.Rules.Tests.Loads;
 
@@ -25,7 +25,8 @@ public sealed class FloorDistributedTests : RuleTests<FloorDistributed>
         Assert.Equal(13.076, Report(rack).Figures.Mass!.FloorKnM2);
 
         // 600 x 1200, about 120 kg: 820 x 9.80665 / 720 = 11.17.
-        Assert.Equal((600, 1200, 120), (Cured(rack, finding).Cabinet!.WidthMm, Cured(rack, finding).Cabinet!.DepthMm, Cured(rack, finding).Cabinet!.MassKg));
+        Assert.Equal((600, 1200, 120),
+            (Remedied(rack, finding).Cabinet!.WidthMm, Remedied(rack, finding).Cabinet!.DepthMm, Remedied(rack, finding).Cabinet!.MassKg));
     }
 
     [Fact]
@@ -37,14 +38,14 @@ public sealed class FloorDistributedTests : RuleTests<FloorDistributed>
         // 100 kg on 0.6 m2: 1.634.
         var rack = Standing(1, 30);
         Assert.Contains("does not bear the empty cabinet", Report(rack).Findings[0].Remedies[^1].Title, StringComparison.Ordinal);
-        Assert.NotNull(Cured(rack, Only(rack)).Site);
+        Assert.NotNull(Remedied(rack, Only(rack)).Site);
     }
 
     [Fact]
     public void Equipment_is_removed_where_no_footprint_suffices()
     {
         var rack = Standing(5);
-        Assert.Empty(Cured(rack, Only(rack)).Items);
+        Assert.Empty(Remedied(rack, Only(rack)).Items);
     }
 
     [Fact]
@@ -58,10 +59,10 @@ public sealed class FloorDistributedTests : RuleTests<FloorDistributed>
     [Fact]
     public void Floor_rating_and_masses_missing_are_not_assessed()
     {
-        Lacks(Standing(null), "/site/floor/distributedKnM2");
-        Lacks(Standing(null) with { Site = null }, "/site/floor/distributedKnM2");
-        Lacks(Standing(13, null), "/items/0/massKg");
-        Lacks(Bay().Floor(5, 5).With(Unit("wave-pc", 4).At(1)), "/cabinet/massKg", "/items/0/massKg");
-        Passes(Bay().Floor(5, 5));
+        ReportsMissing(Standing(null), "/site/floor/distributedKnM2");
+        ReportsMissing(Standing(null) with { Site = null }, "/site/floor/distributedKnM2");
+        ReportsMissing(Standing(13, null), "/items/0/massKg");
+        ReportsMissing(EmptyRack().Floor(5, 5).With(Unit("wave-pc", 4).At(1)), "/cabinet/massKg", "/items/0/massKg");
+        Passes(EmptyRack().Floor(5, 5));
     }
 }

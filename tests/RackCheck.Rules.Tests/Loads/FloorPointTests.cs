@@ -2,8 +2,8 @@ using RackCheck.Model;
 using RackCheck.Rules.Loads;
 using RackCheck.Rules.Tests.Harness;
 using RackCheck.Testing;
-using static RackCheck.Testing.Bays;
-using static RackCheck.Testing.LoadBays;
+using static RackCheck.Testing.TestRacks;
+using static RackCheck.Testing.LoadRacks;
 
 namespace RackCheck.Rules.Tests.Loads;
 
@@ -24,7 +24,7 @@ public sealed class FloorPointTests : RuleTests<FloorPoint>
         Assert.Equal(["/site/floor/pointKn"], finding.Pointers);
         Assert.Equal("800 x 9.80665 / 4000 x (1 + 2 x 0 / 1000) = 1.961 > 1.9", finding.Calculation);
         Assert.Equal(1.961, Report(rack).Figures.Mass!.PointKn);
-        Assert.Empty(Cured(rack, finding).Items);
+        Assert.Empty(Remedied(rack, finding).Items);
         Passes(Even(1.962));
     }
 
@@ -52,15 +52,15 @@ public sealed class FloorPointTests : RuleTests<FloorPoint>
     public void Floor_too_weak_for_empty_cabinet_needs_higher_rating()
     {
         var rack = Even(0.1);
-        Assert.Equal(2, Cured(rack, Only(rack)).Site!.Floor!.PointKn);
+        Assert.Equal(2, Remedied(rack, Only(rack)).Site!.Floor!.PointKn);
     }
 
     [Fact]
     public void Floor_rating_and_masses_missing_are_not_assessed()
     {
-        Lacks(Even(null), "/site/floor/pointKn");
-        Lacks(Even(null) with { Site = null }, "/site/floor/pointKn");
-        Lacks(Bay().Floor(5, 5).With(Unit("wave-pc", 4).At(1)), "/cabinet/massKg", "/items/0/massKg");
-        Passes(Bay().Floor(5, 5));
+        ReportsMissing(Even(null), "/site/floor/pointKn");
+        ReportsMissing(Even(null) with { Site = null }, "/site/floor/pointKn");
+        ReportsMissing(EmptyRack().Floor(5, 5).With(Unit("wave-pc", 4).At(1)), "/cabinet/massKg", "/items/0/massKg");
+        Passes(EmptyRack().Floor(5, 5));
     }
 }

@@ -2,8 +2,8 @@ using RackCheck.Model;
 using RackCheck.Rules.Loads;
 using RackCheck.Rules.Tests.Harness;
 using RackCheck.Testing;
-using static RackCheck.Testing.Bays;
-using static RackCheck.Testing.LoadBays;
+using static RackCheck.Testing.TestRacks;
+using static RackCheck.Testing.LoadRacks;
 
 namespace RackCheck.Rules.Tests.Loads;
 
@@ -22,7 +22,7 @@ public sealed class HeavyHighTests : RuleTests<HeavyHigh>
         Numbers(finding, 30, 25, "kg");
         Assert.Equal(1577.85, finding.MessageData["heightMm"].Number);
         Assert.Equal(["/items/0"], finding.Pointers);
-        Assert.Equal(1, Cured(rack, finding).Items[0].Position!.U);
+        Assert.Equal(1, Remedied(rack, finding).Items[0].Position!.U);
     }
 
     [Fact]
@@ -54,26 +54,26 @@ public sealed class HeavyHighTests : RuleTests<HeavyHigh>
         var rack = Weighed(heightU: 24, heightMm: 2000).With(
             Heavy("gauge-amp", 1, 5, heightU: 12).Carried(SupportStyle.Shelf, 100), Heavy("wave-pc", 13, 30, heightU: 12).Carried(SupportStyle.Shelf, 100));
         var finding = Findings(rack).Single(f => f.Pointers[0] == "/items/1");
-        Assert.Equal([13, 1], Cured(rack, finding).Items.Select(i => i.Position!.U));
+        Assert.Equal([13, 1], Remedied(rack, finding).Items.Select(i => i.Position!.U));
     }
 
     [Fact]
     public void Shelf_load_is_checked_at_its_height()
     {
         // On top of unit 30: 66.55 + 1333.5 + 300 / 2 = 1550.05.
-        var rack = Weighed().With(Shelf("tray", 30), Thing("probe", "tray", depth: 200, height: 300) with { MassKg = 12 });
+        var rack = Weighed().With(Shelf("tray", 30), ShelfItem("probe", "tray", depth: 200, height: 300) with { MassKg = 12 });
         Assert.Equal(1550.05, Only(rack).MessageData["heightMm"].Number);
-        Lacks(Weighed().With(Shelf("tray", 30) with { MassKg = 2 }, Thing("probe", "tray") with { MassKg = 12 }), "/items/1/body/heightMm");
+        ReportsMissing(Weighed().With(Shelf("tray", 30) with { MassKg = 2 }, ShelfItem("probe", "tray") with { MassKg = 12 }), "/items/1/body/heightMm");
     }
 
     [Fact]
     public void Position_and_mass_missing_are_not_assessed()
     {
-        Lacks(Weighed().With(Heavy("wave-pc", 1, 30) with { Position = null }), "/items/0/position");
+        ReportsMissing(Weighed().With(Heavy("wave-pc", 1, 30) with { Position = null }), "/items/0/position");
         Passes(Weighed().With(Heavy("wave-pc", 1, 5) with { Position = null }));
-        Lacks(Weighed().With(Heavy("wave-pc", 1, 5), Heavy("gauge-amp", 30, null)), "/items/1/massKg");
+        ReportsMissing(Weighed().With(Heavy("wave-pc", 1, 5), Heavy("gauge-amp", 30, null)), "/items/1/massKg");
         Passes(Weighed().With(Heavy("wave-pc", 1, 5), Heavy("gauge-amp", 9, null)));
-        Lacks(Weighed().With(Heavy("gauge-amp", 30, null)), "/items/0/massKg");
+        ReportsMissing(Weighed().With(Heavy("gauge-amp", 30, null)), "/items/0/massKg");
     }
 
     [Fact]

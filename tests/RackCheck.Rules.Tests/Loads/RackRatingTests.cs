@@ -2,8 +2,8 @@ using RackCheck.Model;
 using RackCheck.Rules.Loads;
 using RackCheck.Rules.Tests.Harness;
 using RackCheck.Testing;
-using static RackCheck.Testing.Bays;
-using static RackCheck.Testing.LoadBays;
+using static RackCheck.Testing.TestRacks;
+using static RackCheck.Testing.LoadRacks;
 
 namespace RackCheck.Rules.Tests.Loads;
 
@@ -28,10 +28,10 @@ public sealed class RackRatingTests : RuleTests<RackRating>
             Report(rack).Figures.Mass! with { CentreOfGravityMm = null, TipAngleDeg = null, FloorKnM2 = null, PointKn = null });
 
         // Planned for 80 %: 320 / 0.8 = 400 is just sufficient.
-        Assert.Equal(400, Cured(rack, finding).Cabinet!.RatedLoadKg);
+        Assert.Equal(400, Remedied(rack, finding).Cabinet!.RatedLoadKg);
 
         // Or two of 40 are removed, which leaves 240.
-        Assert.Equal(6, Cured(rack, finding, 1).Items.Count);
+        Assert.Equal(6, Remedied(rack, finding, 1).Items.Count);
     }
 
     [Theory]
@@ -69,9 +69,9 @@ public sealed class RackRatingTests : RuleTests<RackRating>
     [Fact]
     public void Masses_and_rating_missing_are_not_assessed()
     {
-        Lacks(Rated(100, 10, null), "/items/1/massKg");
-        Lacks(Rated(null, 10), "/cabinet/ratedLoadKg");
-        Lacks(Rated(null, [null]), "/cabinet/ratedLoadKg", "/items/0/massKg");
+        ReportsMissing(Rated(100, 10, null), "/items/1/massKg");
+        ReportsMissing(Rated(null, 10), "/cabinet/ratedLoadKg");
+        ReportsMissing(Rated(null, [null]), "/cabinet/ratedLoadKg", "/items/0/massKg");
         Passes(Rated(100));
     }
 
@@ -79,5 +79,5 @@ public sealed class RackRatingTests : RuleTests<RackRating>
     public void A_blanking_panel_without_a_mass_counts_as_none() => Passes(Rated(100, 10).With(Plate("plate", 1, 20)));
 
     [Fact]
-    public void Cabinet_of_very_low_rating_is_replaced() => Assert.Equal(400, Cured(Rated(1, 10), Only(Rated(1, 10))).Cabinet!.RatedLoadKg);
+    public void Cabinet_of_very_low_rating_is_replaced() => Assert.Equal(400, Remedied(Rated(1, 10), Only(Rated(1, 10))).Cabinet!.RatedLoadKg);
 }

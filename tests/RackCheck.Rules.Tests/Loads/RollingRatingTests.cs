@@ -2,7 +2,7 @@ using RackCheck.Model;
 using RackCheck.Rules.Loads;
 using RackCheck.Rules.Tests.Harness;
 using RackCheck.Testing;
-using static RackCheck.Testing.LoadBays;
+using static RackCheck.Testing.LoadRacks;
 
 namespace RackCheck.Rules.Tests.Loads;
 
@@ -19,9 +19,9 @@ public sealed class RollingRatingTests : RuleTests<RollingRating>
         Assert.Equal(Severity.Error, finding.Severity);
         Numbers(finding, 160, 150, "kg");
         Assert.Equal(["/cabinet/rollingLoadKg", "/cabinet/base/style"], finding.Pointers);
-        Assert.Equal(200, Cured(rack, finding).Cabinet!.RollingLoadKg);
-        Assert.Equal(BaseStyle.Feet, Cured(rack, finding, 1).Cabinet!.Base!.Style);
-        Assert.Empty(Cured(rack, finding, 2).Items);
+        Assert.Equal(200, Remedied(rack, finding).Cabinet!.RollingLoadKg);
+        Assert.Equal(BaseStyle.Feet, Remedied(rack, finding, 1).Cabinet!.Base!.Style);
+        Assert.Empty(Remedied(rack, finding, 2).Items);
     }
 
     [Fact]
@@ -36,10 +36,10 @@ public sealed class RollingRatingTests : RuleTests<RollingRating>
     [Fact]
     public void Rating_style_and_masses_missing_are_not_assessed()
     {
-        Lacks(Rolling(null, 160), "/cabinet/rollingLoadKg");
-        Lacks(Rolling(150, 160, null), "/cabinet/base/style");
-        Lacks(Rolling(150, null), "/items/0/massKg");
-        Lacks(Rolling(null, null), "/cabinet/rollingLoadKg");
+        ReportsMissing(Rolling(null, 160), "/cabinet/rollingLoadKg");
+        ReportsMissing(Rolling(150, 160, null), "/cabinet/base/style");
+        ReportsMissing(Rolling(150, null), "/items/0/massKg");
+        ReportsMissing(Rolling(null, null), "/cabinet/rollingLoadKg");
         Passes(Weighed().Base(BaseStyle.Castors, 80));
     }
 

@@ -2,8 +2,8 @@ using RackCheck.Model;
 using RackCheck.Rules.Loads;
 using RackCheck.Rules.Tests.Harness;
 using RackCheck.Testing;
-using static RackCheck.Testing.Bays;
-using static RackCheck.Testing.LoadBays;
+using static RackCheck.Testing.TestRacks;
+using static RackCheck.Testing.LoadRacks;
 
 namespace RackCheck.Rules.Tests.Loads;
 
@@ -31,9 +31,9 @@ public sealed class TipExtendedTests : RuleTests<TipExtended>
         // On a stabiliser of 200: 80 x 450 / (60 x 200) = 3.
         var rack = Pulled(depthMm: 600);
         var finding = Only(rack);
-        Assert.Equal(200, Cured(rack, finding).Cabinet!.Base!.StabiliserMm);
-        Assert.Equal(BaseStyle.Bolted, Cured(rack, finding, 1).Cabinet!.Base!.Style);
-        Assert.Equal(SupportStyle.Runners, Cured(rack, finding, 2).Items[0].Support!.Style);
+        Assert.Equal(200, Remedied(rack, finding).Cabinet!.Base!.StabiliserMm);
+        Assert.Equal(BaseStyle.Bolted, Remedied(rack, finding, 1).Cabinet!.Base!.Style);
+        Assert.Equal(SupportStyle.Runners, Remedied(rack, finding, 2).Items[0].Support!.Style);
     }
 
     [Fact]
@@ -66,7 +66,7 @@ public sealed class TipExtendedTests : RuleTests<TipExtended>
         var finding = Only(rack);
         Assert.Equal("gauge-amp", finding.MessageData["item"].Text);
         Assert.Equal(finding.Fingerprint, Only(Pulled()).Fingerprint);
-        Assert.DoesNotContain(Report(Cured(rack, finding)).Findings, f => f.Fingerprint == finding.Fingerprint);
+        Assert.DoesNotContain(Report(Remedied(rack, finding)).Findings, f => f.Fingerprint == finding.Fingerprint);
     }
 
     [Fact]
@@ -78,14 +78,14 @@ public sealed class TipExtendedTests : RuleTests<TipExtended>
         var finding = Only(rack);
         Assert.Equal("rear", finding.MessageData["side"].Text);
         Numbers(finding, 0.833, 1.25, "to 1");
-        Assert.Equal(BaseStyle.Bolted, Cured(rack, finding).Cabinet!.Base!.Style);
+        Assert.Equal(BaseStyle.Bolted, Remedied(rack, finding).Cabinet!.Base!.Style);
     }
 
     [Fact]
     public void Shelf_load_extends_with_shelf()
     {
         var rack = Weighed(80, depthMm: 500, heightMm: 1200, heightU: 24).Uprights(setback: 75, spacing: 300).With(
-            (Shelf("tray", 4) with { MassKg = 10 }).Room(0, 0).Slid(700), Thing("probe", "tray", depth: 450, height: 200) with { MassKg = 50 });
+            (Shelf("tray", 4) with { MassKg = 10 }).Room(0, 0).Slid(700), ShelfItem("probe", "tray", depth: 450, height: 200) with { MassKg = 50 });
         Numbers(Only(rack), 0.833, 1.25, "to 1");
         Assert.Equal("tray", Only(rack).MessageData["item"].Text);
     }
@@ -99,7 +99,7 @@ public sealed class TipExtendedTests : RuleTests<TipExtended>
         Numbers(finding, 176.52, 147.1, "N m");
         Assert.Equal("117.6798 x 1.5 = 176.52 > 9.80665 x 60 x 0.25 = 147.1", finding.Calculation);
         Assert.Equal(["/cabinet/base"], finding.Pointers);
-        Assert.Equal(600, Cured(rack.Limit(Id, "pushPercent", 18), Only(rack.Limit(Id, "pushPercent", 18))).Cabinet!.WidthMm);
+        Assert.Equal(600, Remedied(rack.Limit(Id, "pushPercent", 18), Only(rack.Limit(Id, "pushPercent", 18))).Cabinet!.WidthMm);
         Passes(Weighed(60, widthMm: 500));
     }
 
@@ -120,10 +120,11 @@ public sealed class TipExtendedTests : RuleTests<TipExtended>
     [Fact]
     public void Masses_and_extensions_missing_are_not_assessed()
     {
-        Lacks(Pulled().Cabinet(c => c with { MassKg = null }), "/cabinet/massKg");
-        Lacks(Pulled().With(Heavy("gauge-amp", 9, null)), "/items/1/massKg");
-        Lacks(
-            Weighed().With((Shelf("tray", 4, depth: null) with { MassKg = 0 }).Slid(null), Thing("probe", "tray", depth: 300, height: 200) with { MassKg = 5 }),
+        ReportsMissing(Pulled().Cabinet(c => c with { MassKg = null }), "/cabinet/massKg");
+        ReportsMissing(Pulled().With(Heavy("gauge-amp", 9, null)), "/items/1/massKg");
+        ReportsMissing(
+            Weighed().With((Shelf("tray", 4, depth: null) with { MassKg = 0 }).Slid(null),
+                ShelfItem("probe", "tray", depth: 300, height: 200) with { MassKg = 5 }),
             "/items/0/support/extensionMm");
     }
 }

@@ -2,8 +2,8 @@ using RackCheck.Model;
 using RackCheck.Rules.Loads;
 using RackCheck.Rules.Tests.Harness;
 using RackCheck.Testing;
-using static RackCheck.Testing.Bays;
-using static RackCheck.Testing.LoadBays;
+using static RackCheck.Testing.TestRacks;
+using static RackCheck.Testing.LoadRacks;
 
 namespace RackCheck.Rules.Tests.Loads;
 
@@ -19,8 +19,8 @@ public sealed class TipStaticTests : RuleTests<TipStatic>
         Numbers(finding, 9.462, 10, "deg");
         Assert.Equal("atan(250 / 1500) = 9.462 < 10", finding.Calculation);
         Assert.Equal(["/cabinet/base"], finding.Pointers);
-        Assert.Equal(600, Cured(rack, finding).Cabinet!.WidthMm);
-        Assert.Equal(BaseStyle.Bolted, Cured(rack, finding, 1).Cabinet!.Base!.Style);
+        Assert.Equal(600, Remedied(rack, finding).Cabinet!.WidthMm);
+        Assert.Equal(BaseStyle.Bolted, Remedied(rack, finding, 1).Cabinet!.Base!.Style);
     }
 
     [Theory]
@@ -35,7 +35,7 @@ public sealed class TipStaticTests : RuleTests<TipStatic>
         // 270 / tan 10 = 1531.25.
         Passes(Weighed(heightMm: 3062.5).Base(BaseStyle.Castors, 80));
         var rack = Weighed(heightMm: 3100).Base(BaseStyle.Castors, 80);
-        Assert.Equal(BaseStyle.Feet, Cured(rack, Only(rack)).Cabinet!.Base!.Style);
+        Assert.Equal(BaseStyle.Feet, Remedied(rack, Only(rack)).Cabinet!.Base!.Style);
     }
 
     [Fact]
@@ -54,7 +54,7 @@ public sealed class TipStaticTests : RuleTests<TipStatic>
         var rack = Weighed(20, depthMm: 600).With(Heavy("wave-pc", 11, 200, depth: 30, heightU: 2));
         Numbers(Only(rack.Limit(Id, "tipAngleDeg", 15)), 10.374, 15, "deg");
         Assert.Equal("front", Only(rack.Limit(Id, "tipAngleDeg", 15)).MessageData["side"].Text);
-        Assert.Equal(200, Cured(rack.Limit(Id, "tipAngleDeg", 15), Only(rack.Limit(Id, "tipAngleDeg", 15))).Cabinet!.Base!.StabiliserMm);
+        Assert.Equal(200, Remedied(rack.Limit(Id, "tipAngleDeg", 15), Only(rack.Limit(Id, "tipAngleDeg", 15))).Cabinet!.Base!.StabiliserMm);
         Passes(rack);
     }
 
@@ -69,17 +69,17 @@ public sealed class TipStaticTests : RuleTests<TipStatic>
     public void Heavy_item_moves_down_first()
     {
         var rack = Weighed(50, heightMm: 3200).With(Heavy("wave-pc", 38, 200).Carried(SupportStyle.Shelf, 250));
-        Assert.Equal(1, Cured(rack, Only(rack)).Items[0].Position!.U);
+        Assert.Equal(1, Remedied(rack, Only(rack)).Items[0].Position!.U);
     }
 
     [Fact]
     public void Masses_and_positions_missing_are_not_assessed()
     {
-        Lacks(Weighed(null).With(Heavy("wave-pc", 1, 30)), "/cabinet/massKg");
-        Lacks(Weighed().With(Heavy("wave-pc", 1, null)), "/items/0/massKg");
-        Lacks(Weighed().With(Unit("wave-pc", 4).Body(depth: 450) with { MassKg = 30 }), "/items/0/position");
-        Lacks(Bay().With(Unit("wave-pc", 4).At(1)), "/cabinet/massKg", "/items/0/massKg");
-        Passes(Bay());
+        ReportsMissing(Weighed(null).With(Heavy("wave-pc", 1, 30)), "/cabinet/massKg");
+        ReportsMissing(Weighed().With(Heavy("wave-pc", 1, null)), "/items/0/massKg");
+        ReportsMissing(Weighed().With(Unit("wave-pc", 4).Body(depth: 450) with { MassKg = 30 }), "/items/0/position");
+        ReportsMissing(EmptyRack().With(Unit("wave-pc", 4).At(1)), "/cabinet/massKg", "/items/0/massKg");
+        Passes(EmptyRack());
     }
 
     [Fact]

@@ -2,7 +2,7 @@ using RackCheck.Model;
 using RackCheck.Rules.Power;
 using RackCheck.Rules.Tests.Harness;
 using RackCheck.Testing;
-using static RackCheck.Testing.Bays;
+using static RackCheck.Testing.TestRacks;
 using static RackCheck.Testing.Feeds;
 
 namespace RackCheck.Rules.Tests.Power;
@@ -23,15 +23,15 @@ public sealed class BreakerCoordinationTests : RuleTests<BreakerCoordination>
         var finding = Only(rack);
         Assert.Equal(["/pdus/0/ratedA", "/supplies/0/breaker/ratedA"], finding.Pointers);
         Numbers(finding, 32, 16, "A");
-        Assert.Equal(32, Cured(rack, finding).Supplies![0].Breaker!.RatedA);
-        Assert.Equal(16, Cured(rack, finding, 1).Pdus![0].RatedA);
+        Assert.Equal(32, Remedied(rack, finding).Supplies![0].Breaker!.RatedA);
+        Assert.Equal(16, Remedied(rack, finding, 1).Pdus![0].RatedA);
     }
 
     [Fact]
     public void Supply_at_its_rating_gets_smaller_pdu()
     {
         var rack = Rack(16, Board("strip", 32));
-        Assert.Equal(16, Cured(rack, Only(rack)).Pdus![0].RatedA);
+        Assert.Equal(16, Remedied(rack, Only(rack)).Pdus![0].RatedA);
     }
 
     [Theory]
@@ -49,7 +49,7 @@ public sealed class BreakerCoordinationTests : RuleTests<BreakerCoordination>
             Assert.Equal(["/pdus/0", "/pdus/0/groups/1/breakerA", "/supplies/0/breaker/ratedA"], f.Pointers);
             Numbers(f, group ?? 32, 16, "A");
             Assert.Equal("g2", f.MessageData["groups"].Text);
-            Assert.Equal(16, Cured(rack, f).Pdus![0].Groups![1].BreakerA);
+            Assert.Equal(16, Remedied(rack, f).Pdus![0].Groups![1].BreakerA);
         });
     }
 
@@ -85,16 +85,16 @@ public sealed class BreakerCoordinationTests : RuleTests<BreakerCoordination>
         {
             Assert.Equal(["/supplies/0/cable/crossSectionMm2", "/supplies/0/breaker/ratedA"], f.Pointers);
             Numbers(f, breaker, limit, "A");
-            Assert.True(Cured(rack, f).Supplies![0].Cable!.CrossSectionMm2 > mm2);
+            Assert.True(Remedied(rack, f).Supplies![0].Cable!.CrossSectionMm2 > mm2);
         });
     }
 
     [Fact]
     public void Cable_area_absent_or_beyond_table_is_missing_data()
     {
-        Lacks(Rack(16, Board("strip", 16), mm2: null), "/supplies/0/cable/crossSectionMm2");
-        Lacks(Rack(100, Board("strip", 100), mm2: 25), "/supplies/0/cable/crossSectionMm2");
-        Passes(Bay().Fed([Mains(mm2: null, metres: null)]));
+        ReportsMissing(Rack(16, Board("strip", 16), mm2: null), "/supplies/0/cable/crossSectionMm2");
+        ReportsMissing(Rack(100, Board("strip", 100), mm2: 25), "/supplies/0/cable/crossSectionMm2");
+        Passes(EmptyRack().Fed([Mains(mm2: null, metres: null)]));
     }
 
     [Fact]
@@ -116,7 +116,7 @@ public sealed class BreakerCoordinationTests : RuleTests<BreakerCoordination>
     public void Largest_cable_gets_smaller_supply_and_pdu()
     {
         var rack = Fed(Mains(ratedA: 125, mm2: 16), Board("strip", 125)).With(Load("wave-pc", 1150));
-        var after = Cured(rack, Only(rack));
+        var after = Remedied(rack, Only(rack));
         Assert.Equal((80.0, 80.0), (after.Supplies![0].Breaker!.RatedA, after.Pdus![0].RatedA));
     }
 
@@ -126,6 +126,6 @@ public sealed class BreakerCoordinationTests : RuleTests<BreakerCoordination>
         var rack = Fed(Mains(ratedA: 200, mm2: 16), Board("strip", 200, "A", Outlets("g1", count: 8)))
             .With([.. Enumerable.Range(1, 8).Select(i => Load($"drive-{i}", 3500))]);
         var finding = Findings(rack).Single(f => f.MessageData.ContainsKey("sectionMm2"));
-        Assert.InRange(Cured(rack, finding).Items.Count, 1, 7);
+        Assert.InRange(Remedied(rack, finding).Items.Count, 1, 7);
     }
 }

@@ -23,8 +23,8 @@ public sealed class InletMismatchTests : RuleTests<InletMismatch>
         Assert.Equal(["/pdus/0/plug", "/supplies/0/socket"], finding.Pointers);
         Assert.True(finding.Safety);
         IsWhole(Facts, rack, finding);
-        Assert.Equal(Blue32, Cured(rack, finding).Pdus![0].Plug);
-        Assert.Equal(Blue16, Cured(rack, finding, 1).Supplies![0].Socket);
+        Assert.Equal(Blue32, Remedied(rack, finding).Pdus![0].Plug);
+        Assert.Equal(Blue16, Remedied(rack, finding, 1).Supplies![0].Socket);
         Passes(One(Blue16, Blue16));
     }
 
@@ -38,12 +38,12 @@ public sealed class InletMismatchTests : RuleTests<InletMismatch>
         Numbers(finding, 16, 20, "A");
         Assert.Equal(["/pdus/0/plug", "/pdus/0/ratedA"], finding.Pointers);
         IsWhole(Facts, rack, finding);
-        var cured = Cured(rack, finding);
-        Assert.Equal((Blue32, Blue32), (cured.Pdus![0].Plug, cured.Supplies![0].Socket));
+        var remedied = Remedied(rack, finding);
+        Assert.Equal((Blue32, Blue32), (remedied.Pdus![0].Plug, remedied.Supplies![0].Socket));
 
         // A unit of 16 A on a breaker of 20 A needs breakers of its own.
         var guarded = rack.EditGroup(0, 0, g => g with { BreakerA = 16 });
-        Assert.Equal(16, Cured(guarded, Only(guarded), 1).Pdus![0].RatedA);
+        Assert.Equal(16, Remedied(guarded, Only(guarded), 1).Pdus![0].RatedA);
     }
 
     [Theory]
@@ -64,9 +64,9 @@ public sealed class InletMismatchTests : RuleTests<InletMismatch>
         var finding = Only(rack);
         Numbers(finding, 1, 2, "lines");
         IsWhole(Facts, rack, finding);
-        var cured = Cured(rack, finding);
-        Assert.Equal((Red16, Red16), (cured.Pdus![0].Plug, cured.Supplies![0].Socket));
-        Passes(cured);
+        var remedied = Remedied(rack, finding);
+        Assert.Equal((Red16, Red16), (remedied.Pdus![0].Plug, remedied.Supplies![0].Socket));
+        Passes(remedied);
     }
 
     [Fact]
@@ -83,7 +83,7 @@ public sealed class InletMismatchTests : RuleTests<InletMismatch>
     {
         var rack = Rack([Feed("A", 32, socket: Blue16)], [Strip("one", "A", amperes: 32), Strip("two", "A", amperes: 32)]);
         Assert.Equal(2, Findings(rack).Count);
-        Assert.All(Cured(rack, Findings(rack)[0]).Pdus!, u => Assert.Equal(Blue32, u.Plug));
+        Assert.All(Remedied(rack, Findings(rack)[0]).Pdus!, u => Assert.Equal(Blue32, u.Plug));
     }
 
     [Fact]
@@ -95,16 +95,16 @@ public sealed class InletMismatchTests : RuleTests<InletMismatch>
         Passes(Of(ConnectorCode.C14, 10));
         var finding = Only(Of(ConnectorCode.C14, 16));
         Numbers(finding, 10, 16, "A");
-        Assert.Equal(Blue16, Cured(Of(ConnectorCode.C14, 16), finding).Pdus![1].Plug);
-        Lacks(Of(null, 16), "/pdus/1/plug");
+        Assert.Equal(Blue16, Remedied(Of(ConnectorCode.C14, 16), finding).Pdus![1].Plug);
+        ReportsMissing(Of(null, 16), "/pdus/1/plug");
     }
 
     [Fact]
     public void Missing_data_is_listed_beside_certain_findings()
     {
-        Lacks(One(null, Blue16), "/pdus/0/plug");
-        Lacks(One(Blue16, null), "/supplies/0/socket");
-        Lacks(One(null, null), "/pdus/0/plug", "/supplies/0/socket");
+        ReportsMissing(One(null, Blue16), "/pdus/0/plug");
+        ReportsMissing(One(Blue16, null), "/supplies/0/socket");
+        ReportsMissing(One(null, null), "/pdus/0/plug", "/supplies/0/socket");
         var report = Report(One(Blue16, null, 32));
         Numbers(Assert.Single(report.Findings), 16, 32, "A");
         Assert.Equal(["/supplies/0/socket"], Assert.Single(report.NotAssessed).Missing);
@@ -128,7 +128,7 @@ public sealed class InletMismatchTests : RuleTests<InletMismatch>
                     }
                     else
                     {
-                        Cured(rack, Only(rack));
+                        Remedied(rack, Only(rack));
                     }
                 }
             }

@@ -2,7 +2,7 @@ using RackCheck.Model;
 using RackCheck.Rules.Power;
 using RackCheck.Rules.Tests.Harness;
 using RackCheck.Testing;
-using static RackCheck.Testing.Bays;
+using static RackCheck.Testing.TestRacks;
 using static RackCheck.Testing.Feeds;
 
 namespace RackCheck.Rules.Tests.Power;
@@ -87,8 +87,8 @@ public sealed class InrushTests : RuleTests<Inrush>
     [Fact]
     public void Curve_and_inrush_absent_are_missing_data()
     {
-        Lacks(Rack(null, 20), "/supplies/0/breaker/curve");
-        Lacks(Rack(BreakerCurve.B, 20, null), "/items/1/power/inrushA");
+        ReportsMissing(Rack(null, 20), "/supplies/0/breaker/curve");
+        ReportsMissing(Rack(BreakerCurve.B, 20, null), "/items/1/power/inrushA");
         var report = Report(Rack(BreakerCurve.B, 49, null));
         Numbers(Assert.Single(report.Findings), 49, 48, "A");
         Assert.Equal(["/items/1/power/inrushA"], Assert.Single(report.NotAssessed).Missing);
@@ -101,9 +101,9 @@ public sealed class InrushTests : RuleTests<Inrush>
     {
         var rack = Rack(BreakerCurve.B, 30, 30);
         var finding = Only(rack);
-        Assert.True(Cured(rack, finding).Pdus![0].RemoteSwitched);
-        Assert.Equal(BreakerCurve.C, Cured(rack, finding, 1).Supplies![0].Breaker!.Curve);
-        Assert.Equal(2, Cured(rack, finding, 2).Supplies!.Count);
+        Assert.True(Remedied(rack, finding).Pdus![0].RemoteSwitched);
+        Assert.Equal(BreakerCurve.C, Remedied(rack, finding, 1).Supplies![0].Breaker!.Curve);
+        Assert.Equal(2, Remedied(rack, finding, 2).Supplies!.Count);
     }
 
     [Fact]
@@ -111,6 +111,6 @@ public sealed class InrushTests : RuleTests<Inrush>
     {
         var rack = Fed(Mains(curve: BreakerCurve.B), Board("strip", 16, "A", Outlets("g1", switched: false)))
             .With(Load("wave-pc", 100, inrush: 30), Load("paddle-drive", 100, inrush: 30));
-        Assert.Equal(BreakerCurve.C, Cured(rack, Only(rack)).Supplies![0].Breaker!.Curve);
+        Assert.Equal(BreakerCurve.C, Remedied(rack, Only(rack)).Supplies![0].Breaker!.Curve);
     }
 }

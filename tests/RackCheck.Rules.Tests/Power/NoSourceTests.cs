@@ -2,7 +2,7 @@ using RackCheck.Model;
 using RackCheck.Rules.Power;
 using RackCheck.Rules.Tests.Harness;
 using RackCheck.Testing;
-using static RackCheck.Testing.Bays;
+using static RackCheck.Testing.TestRacks;
 using static RackCheck.Testing.PowerRacks;
 
 namespace RackCheck.Rules.Tests.Power;
@@ -25,7 +25,7 @@ public sealed class NoSourceTests : RuleTests<NoSource>
         Assert.Equal("C13", finding.MessageData["socket"].Text);
         Assert.Equal(2, finding.MessageData["missing"].Number);
         IsWhole(new NoSource().Descriptor, rack, finding);
-        Assert.Equal(6, Cured(rack, finding).Pdus!.Sum(u => u.Groups!.Sum(g => g.Outlets.Sum(o => o.Count))));
+        Assert.Equal(6, Remedied(rack, finding).Pdus!.Sum(u => u.Groups!.Sum(g => g.Outlets.Sum(o => o.Count))));
     }
 
     [Theory]
@@ -56,7 +56,7 @@ public sealed class NoSourceTests : RuleTests<NoSource>
         var findings = Findings(rack);
         Assert.Equal(["C14 cords", "C20 cords"], findings.Select(f => f.Subject).Order());
         Numbers(findings.Single(f => f.Subject == "C20 cords"), 0, 1, "outlets");
-        Assert.All(findings, f => Cured(rack, f));
+        Assert.All(findings, f => Remedied(rack, f));
     }
 
     [Fact]
@@ -75,29 +75,30 @@ public sealed class NoSourceTests : RuleTests<NoSource>
         var rack = Rack(null, [], Loads(3));
         var finding = Only(rack);
         Numbers(finding, 0, 3, "outlets");
-        var cured = Cured(rack, finding);
-        Assert.Equal((230, 16, Blue16), (cured.Supplies!.Single().VoltageV, cured.Supplies!.Single().RatedA, cured.Supplies!.Single().Socket));
-        Assert.Equal(PduMounting.Vertical, cured.Pdus!.Single().Mounting);
+        var remedied = Remedied(rack, finding);
+        Assert.Equal((230, 16, Blue16), (remedied.Supplies!.Single().VoltageV, remedied.Supplies!.Single().RatedA, remedied.Supplies!.Single().Socket));
+        Assert.Equal(PduMounting.Vertical, remedied.Pdus!.Single().Mounting);
 
         // North America: values from memory, 208 V and L6-20.
         var american = rack with { Site = new Site { Region = Region.Na } };
-        cured = Cured(american, Only(american));
-        Assert.Equal((208, 20, ConnectorCode.NemaL620), (cured.Supplies!.Single().VoltageV, cured.Supplies!.Single().RatedA, cured.Supplies!.Single().Socket));
+        remedied = Remedied(american, Only(american));
+        Assert.Equal((208, 20, ConnectorCode.NemaL620),
+            (remedied.Supplies!.Single().VoltageV, remedied.Supplies!.Single().RatedA, remedied.Supplies!.Single().Socket));
     }
 
     [Fact]
     public void A_redundant_item_gets_two_supplies()
     {
         var rack = Rack(null, [], Twin("wave-pc", 300, ConnectorCode.C14, ConnectorCode.C14));
-        var cured = Cured(rack, Only(rack));
-        Assert.Equal(2, cured.Supplies!.Count);
+        var remedied = Remedied(rack, Only(rack));
+        Assert.Equal(2, remedied.Supplies!.Count);
     }
 
     [Fact]
     public void Supply_without_pdu_gets_pdu_with_matching_plug()
     {
         var rack = Rack([Feed("A", 32, socket: Blue32)], [], Loads(3));
-        var unit = Cured(rack, Only(rack)).Pdus!.Single();
+        var unit = Remedied(rack, Only(rack)).Pdus!.Single();
         Assert.Equal(("A", Blue32, 32), (unit.Supply, unit.Plug, unit.RatedA));
     }
 
@@ -108,7 +109,7 @@ public sealed class NoSourceTests : RuleTests<NoSource>
         var finding = Only(one);
         Assert.Contains("three-phase supply", finding.Message, StringComparison.Ordinal);
         IsWhole(new NoSource().Descriptor, one, finding);
-        Assert.Contains(Cured(one, finding).Supplies!, s => s.Phases == 3);
+        Assert.Contains(Remedied(one, finding).Supplies!, s => s.Phases == 3);
         Passes(Rack([Feed("A", phases: 3, socket: Red16)], [Strip("strip", "A", Red16, 1, plug: Red16)], Load("pump", 3000, Red16)));
     }
 
@@ -135,7 +136,7 @@ public sealed class NoSourceTests : RuleTests<NoSource>
         Assert.Equal(own, finding.MessageData["voltageV"].Number);
         Assert.Contains("no outlet supplies that voltage", finding.Message, StringComparison.Ordinal);
         IsWhole(new NoSource().Descriptor, rack, finding);
-        Assert.Contains(Cured(rack, finding).Supplies!, s => s.VoltageV == own);
+        Assert.Contains(Remedied(rack, finding).Supplies!, s => s.VoltageV == own);
     }
 
     [Theory]
@@ -148,7 +149,7 @@ public sealed class NoSourceTests : RuleTests<NoSource>
         var rack = Rack([Feed("A")], [Strip("strip", "A", given)], Load("gauge-amp", 100, given));
         var finding = Only(rack);
         IsWhole(new NoSource().Descriptor, rack, finding);
-        Assert.Equal([plug], Cured(rack, finding).Items[0].Power!.Plugs!);
+        Assert.Equal([plug], Remedied(rack, finding).Items[0].Power!.Plugs!);
     }
 
     [Fact]
@@ -159,7 +160,7 @@ public sealed class NoSourceTests : RuleTests<NoSource>
             foreach (var region in Enum.GetValues<Region>())
             {
                 var rack = Rack([], [], Load("gauge-amp", 100, plug)) with { Site = new Site { Region = region } };
-                Cured(rack, Only(rack));
+                Remedied(rack, Only(rack));
             }
         }
     }
@@ -177,7 +178,7 @@ public sealed class NoSourceTests : RuleTests<NoSource>
         Assert.NotEmpty(finding.Remedies);
         for (var i = 0; i < finding.Remedies.Count; i++)
         {
-            Assert.Equal(2, Cured(rack, finding, i).Pdus![0].Groups![0].Outlets.Sum(o => o.Count));
+            Assert.Equal(2, Remedied(rack, finding, i).Pdus![0].Groups![0].Outlets.Sum(o => o.Count));
         }
     }
 
@@ -185,10 +186,10 @@ public sealed class NoSourceTests : RuleTests<NoSource>
     public void Plugs_absent_are_missing_data_with_power_given()
     {
         var silent = Unit("gauge-amp", 2);
-        Lacks(Rack(null, null, Load("wave-pc", 100, ConnectorCode.C14)), "/pdus");
-        Lacks(Rack([Feed("A")], [Strip("strip", "A")], silent with { Power = new ItemPower { RatedW = 100 } }), "/items/0/power/plugs");
-        Lacks(Rack([Feed("A")], [Strip("strip", "A")], silent with { Category = ItemCategory.Instrument }), "/items/0/power");
-        Lacks(Rack([Feed("A")], [Strip("strip", "A")], silent with { Ups = new Ups() }), "/items/0/power");
+        ReportsMissing(Rack(null, null, Load("wave-pc", 100, ConnectorCode.C14)), "/pdus");
+        ReportsMissing(Rack([Feed("A")], [Strip("strip", "A")], silent with { Power = new ItemPower { RatedW = 100 } }), "/items/0/power/plugs");
+        ReportsMissing(Rack([Feed("A")], [Strip("strip", "A")], silent with { Category = ItemCategory.Instrument }), "/items/0/power");
+        ReportsMissing(Rack([Feed("A")], [Strip("strip", "A")], silent with { Ups = new Ups() }), "/items/0/power");
         Passes(Rack([Feed("A")], [Strip("strip", "A")], silent));
         Passes(Rack([Feed("A")], [Strip("strip", "A")], silent with { Power = new ItemPower { RatedW = 0 } }));
         Passes(Rack([Feed("A")], [Strip("strip", "A")], Load("gauge-amp", 100)));
@@ -199,7 +200,7 @@ public sealed class NoSourceTests : RuleTests<NoSource>
     {
         var rack = Rack(null, null, Unit("wave-pc", 2) with { Category = ItemCategory.Computer },
             Unit("gauge-amp", 2) with { Category = ItemCategory.Instrument });
-        Lacks(rack, "/pdus");
+        ReportsMissing(rack, "/pdus");
         Passes(Rack(null, null, Unit("wave-pc", 2)));
     }
 

@@ -26,8 +26,8 @@ public sealed class OutletRatingTests : RuleTests<OutletRating>
         Assert.Equal("/items/0/power/plugs/0", finding.Pointers[0]);
         Assert.Equal("2400 / (230 x 1) = 10.435 > 10", finding.Calculation);
         IsWhole(Facts, rack, finding);
-        Assert.Equal([ConnectorCode.C20], Cured(rack, finding).Items[0].Power!.Plugs!);
-        Assert.Equal([ConnectorCode.C14, ConnectorCode.C14], Cured(rack, finding, 1).Items[0].Power!.Plugs!);
+        Assert.Equal([ConnectorCode.C20], Remedied(rack, finding).Items[0].Power!.Plugs!);
+        Assert.Equal([ConnectorCode.C14, ConnectorCode.C14], Remedied(rack, finding, 1).Items[0].Power!.Plugs!);
     }
 
     [Fact]
@@ -66,9 +66,9 @@ public sealed class OutletRatingTests : RuleTests<OutletRating>
                 Passes(Of(rated));
                 var over = Of(rated * 1.01);
                 Assert.Equal(rated, Only(over).Limit!.Value);
-                Cured(over, Only(over));
+                Remedied(over, Only(over));
                 var far = Of(Math.Min(rated * 5, 100_000d / 230 / lines));
-                Cured(far, Only(far));
+                Remedied(far, Only(far));
             }
         }
     }
@@ -82,7 +82,7 @@ public sealed class OutletRatingTests : RuleTests<OutletRating>
         var finding = Only(rack);
         Numbers(finding, 17.391, 16, "A");
         IsWhole(Facts, rack, finding);
-        Assert.Equal([ConnectorCode.Iec60309A32P3], Cured(rack, finding).Items[0].Power!.Plugs!);
+        Assert.Equal([ConnectorCode.Iec60309A32P3], Remedied(rack, finding).Items[0].Power!.Plugs!);
     }
 
     [Fact]
@@ -97,7 +97,7 @@ public sealed class OutletRatingTests : RuleTests<OutletRating>
         Assert.Contains("with a supply lost", finding.Message, StringComparison.Ordinal);
         Assert.EndsWith(", with a supply lost", finding.Calculation, StringComparison.Ordinal);
         IsWhole(Facts, Of(2400), finding);
-        Assert.Equal([ConnectorCode.C20, ConnectorCode.C20], Cured(Of(2400), finding).Items[0].Power!.Plugs!);
+        Assert.Equal([ConnectorCode.C20, ConnectorCode.C20], Remedied(Of(2400), finding).Items[0].Power!.Plugs!);
     }
 
     [Fact]
@@ -108,7 +108,7 @@ public sealed class OutletRatingTests : RuleTests<OutletRating>
             Strip("strip", "A", ConnectorCode.Nema520, 2, 32, Blue32));
         Passes(Of(15));
         Numbers(Only(Of(16)), 16, 15, "A");
-        Assert.Equal([ConnectorCode.C20], Cured(Of(16), Only(Of(16))).Items[0].Power!.Plugs!);
+        Assert.Equal([ConnectorCode.C20], Remedied(Of(16), Only(Of(16))).Items[0].Power!.Plugs!);
     }
 
     [Fact]
@@ -121,7 +121,7 @@ public sealed class OutletRatingTests : RuleTests<OutletRating>
     [Fact]
     public void Rated_power_absent_is_missing_data()
     {
-        Lacks(One(Load("heater", null, ConnectorCode.C14)), "/items/0/power/ratedW");
+        ReportsMissing(One(Load("heater", null, ConnectorCode.C14)), "/items/0/power/ratedW");
         var item = Load("heater", null, ConnectorCode.C14);
         var report = Report(One(item with { Power = item.Power! with { TypicalW = 2400 } }));
         Numbers(Assert.Single(report.Findings), 10.435, 10, "A");
@@ -135,6 +135,6 @@ public sealed class OutletRatingTests : RuleTests<OutletRating>
     public void Current_above_every_plug_removes_item()
     {
         var rack = One(Load("furnace", 300 * 230, ConnectorCode.C14));
-        Assert.Empty(Cured(rack, Only(rack)).Items);
+        Assert.Empty(Remedied(rack, Only(rack)).Items);
     }
 }

@@ -2,7 +2,7 @@ using RackCheck.Model;
 using RackCheck.Rules.Power;
 using RackCheck.Rules.Tests.Harness;
 using RackCheck.Testing;
-using static RackCheck.Testing.Bays;
+using static RackCheck.Testing.TestRacks;
 using static RackCheck.Testing.Wiring;
 
 namespace RackCheck.Rules.Tests.Power;
@@ -55,7 +55,7 @@ public sealed class PduLoadingTests : RuleTests<PduLoading>
         Assert.Equal(["/pdus/0/groups/0"], finding.Pointers);
         Numbers(finding, 10.043, 10, "A");
         Assert.Equal("g1", finding.MessageData["group"].Text);
-        Assert.Equal("g2", Assert.Single(Cured(rack, finding).Connections!).Group);
+        Assert.Equal("g2", Assert.Single(Remedied(rack, finding).Connections!).Group);
     }
 
     [Fact]
@@ -110,7 +110,7 @@ public sealed class PduLoadingTests : RuleTests<PduLoading>
     [Fact]
     public void Rated_power_absent_is_listed_and_the_rest_checked()
     {
-        Lacks(One(0) with { Items = [Load("wave-pc", null)] }, "/items/0/power/ratedW");
+        ReportsMissing(One(0) with { Items = [Load("wave-pc", null)] }, "/items/0/power/ratedW");
         var rack = One(0) with { Items = [Load("wave-pc", null), Load("paddle-drive", 3700)] };
         Only(rack);
         Assert.Null(Report(rack).Figures.Power!.Pdus![0].LoadingPercent);
@@ -120,15 +120,15 @@ public sealed class PduLoadingTests : RuleTests<PduLoading>
     public void Pdu_without_load_passes()
     {
         Passes(Wired(Mains()).Units(Pdu("strip", "A", 16, Outlets("g", 16))));
-        Passes(Bay().With(Load("wave-pc", 4000)));
+        Passes(EmptyRack().With(Load("wave-pc", 4000)));
     }
 
     [Fact]
     public void Pdu_on_full_supply_gets_second_supply()
     {
         var rack = Wired(Mains(rated: 16)).Units(Pdu("strip", "A", 16, Outlets("g", 16))).With([.. Enumerable.Range(0, 10).Select(i => Load($"pc{i}", 400))]);
-        var cured = Cured(rack, Only(rack));
-        Assert.True(cured.Supplies!.Count == 2 || cured.Supplies[0].RatedA == 32);
+        var remedied = Remedied(rack, Only(rack));
+        Assert.True(remedied.Supplies!.Count == 2 || remedied.Supplies[0].RatedA == 32);
     }
 
     [Fact]
@@ -136,6 +136,6 @@ public sealed class PduLoadingTests : RuleTests<PduLoading>
     {
         var rack = One(80_000);
         var finding = Only(rack);
-        Assert.Empty(Cured(rack, finding, finding.Remedies.Count - 1).Items);
+        Assert.Empty(Remedied(rack, finding, finding.Remedies.Count - 1).Items);
     }
 }

@@ -2,7 +2,7 @@ using RackCheck.Model;
 using RackCheck.Rules.Power;
 using RackCheck.Rules.Tests.Harness;
 using RackCheck.Testing;
-using static RackCheck.Testing.Bays;
+using static RackCheck.Testing.TestRacks;
 using static RackCheck.Testing.Feeds;
 
 namespace RackCheck.Rules.Tests.Power;
@@ -79,7 +79,7 @@ public sealed class PhaseBalanceTests : RuleTests<PhaseBalance>
     [Fact]
     public void With_a_supply_lost_the_neutral_is_judged_too()
     {
-        var rack = Bay(widthMm: 800).Fed([Mains(phases: 3), Mains("B", phases: 3)], Three with { RatedA = 16 },
+        var rack = EmptyRack(widthMm: 800).Fed([Mains(phases: 3), Mains("B", phases: 3)], Three with { RatedA = 16 },
             Three with { Id = "other", Supply = "B", RatedA = 16 })
             .With(Load("load-1", 2300, 2, true), Load("load-3", 1150, 2, true, pf: 0.5))
             .Plugged("load-1", "strip", "g1").Plugged("load-1", "other", "g1", 1).Plugged("load-3", "strip", "g3").Plugged("load-3", "other", "g3", 1);
@@ -90,12 +90,12 @@ public sealed class PhaseBalanceTests : RuleTests<PhaseBalance>
 
     [Fact]
     public void Unknown_power_gives_no_balance_finding() =>
-        Lacks(Lines(20, 0, 0).With(Load("wave-pc", null)), "/items/1/power/ratedW");
+        ReportsMissing(Lines(20, 0, 0).With(Load("wave-pc", null)), "/items/1/power/ratedW");
 
     [Fact]
     public void Single_phase_power_absent_is_not_reported()
     {
-        var rack = Bay(widthMm: 800).Fed([Mains(phases: 3), Mains("B")], Three with { RatedA = 16 }, Board("single", supply: "B"));
+        var rack = EmptyRack(widthMm: 800).Fed([Mains(phases: 3), Mains("B")], Three with { RatedA = 16 }, Board("single", supply: "B"));
         Passes(rack.With(Load("wave-pc", null)).Plugged("wave-pc", "single", "g1"));
     }
 
@@ -103,7 +103,7 @@ public sealed class PhaseBalanceTests : RuleTests<PhaseBalance>
     public void A_cord_goes_to_another_line()
     {
         var rack = Lines(12, 9, 6).With(Load("flume-switch", 690)).Plugged("flume-switch", "strip", "g1");
-        var after = Cured(rack, Only(rack));
+        var after = Remedied(rack, Only(rack));
         Assert.Equal("g3", after.Connections!.Single(c => c.Item == "flume-switch").Group);
     }
 
@@ -113,7 +113,7 @@ public sealed class PhaseBalanceTests : RuleTests<PhaseBalance>
         var rack = Fed(Mains(ratedA: 32, phases: 3, mm2: 16), Board("strip", 32, "A", Outlets("g1", breakerA: 16), Outlets("g2", breakerA: 16),
             Outlets("g3", breakerA: 16)))
             .With(Load("load-1", 1840), Load("load-2", 1840), Load("load-3", 1840));
-        var after = Cured(rack, Only(rack));
+        var after = Remedied(rack, Only(rack));
         Assert.Equal(["L1", "L2", "L3"], after.Pdus![0].Groups!.Select(g => g.Phase.ToString()).Order());
     }
 }

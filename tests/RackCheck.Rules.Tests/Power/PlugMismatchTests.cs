@@ -23,7 +23,7 @@ public sealed class PlugMismatchTests : RuleTests<PlugMismatch>
         Assert.Equal(["/connections/0", "/pdus/0/groups/0", "/items/0/power/plugs/0"], finding.Pointers);
         Assert.Null(finding.Actual);
         IsWhole(Facts, rack, finding);
-        Assert.Equal("large", Cured(rack, finding).Connections!.Single().Group);
+        Assert.Equal("large", Remedied(rack, finding).Connections!.Single().Group);
     }
 
     [Fact]
@@ -31,8 +31,8 @@ public sealed class PlugMismatchTests : RuleTests<PlugMismatch>
     {
         var rack = Given(Strip("strip", "A"), [Load("wave-pc", 300, ConnectorCode.C20)], To("wave-pc", 0, "strip"));
         var finding = Only(rack);
-        Assert.Equal([ConnectorCode.C14], Cured(rack, finding).Items[0].Power!.Plugs!);
-        Assert.Contains(Cured(rack, finding, 1).Pdus![0].Groups![0].Outlets, o => o.Socket == ConnectorCode.C19);
+        Assert.Equal([ConnectorCode.C14], Remedied(rack, finding).Items[0].Power!.Plugs!);
+        Assert.Contains(Remedied(rack, finding, 1).Pdus![0].Groups![0].Outlets, o => o.Socket == ConnectorCode.C19);
     }
 
     [Fact]
@@ -40,7 +40,7 @@ public sealed class PlugMismatchTests : RuleTests<PlugMismatch>
     {
         // 3000 / 230 = 13.04 A are over the 10 A of a C14 (handbook H6).
         var rack = Given(Strip("strip", "A"), [Load("wave-pc", 3000, ConnectorCode.C20)], To("wave-pc", 0, "strip"));
-        Assert.Equal([ConnectorCode.C20], Cured(rack, Only(rack)).Items[0].Power!.Plugs!);
+        Assert.Equal([ConnectorCode.C20], Remedied(rack, Only(rack)).Items[0].Power!.Plugs!);
     }
 
     [Fact]
@@ -55,7 +55,7 @@ public sealed class PlugMismatchTests : RuleTests<PlugMismatch>
         Numbers(finding, 3, 2, "outlets");
         Assert.Equal("/connections/2", finding.Pointers[0]);
         IsWhole(Facts, rack, finding);
-        Assert.Equal("spare", Cured(rack, finding).Connections![2].Group);
+        Assert.Equal("spare", Remedied(rack, finding).Connections![2].Group);
     }
 
     [Fact]
@@ -78,8 +78,8 @@ public sealed class PlugMismatchTests : RuleTests<PlugMismatch>
         Numbers(finding, 2, 1, "outlets");
         Assert.Equal(["/connections/1", "/connections/0"], finding.Pointers);
         IsWhole(Facts, rack, finding);
-        Assert.Equal("g", Cured(rack, finding).Connections!.Single().Group);
-        Assert.Equal("other", Cured(rack, finding, 1).Connections!.Single().Group);
+        Assert.Equal("g", Remedied(rack, finding).Connections!.Single().Group);
+        Assert.Equal("other", Remedied(rack, finding, 1).Connections!.Single().Group);
         Passes(rack with { Connections = [rack.Connections![0]] });
     }
 
@@ -87,7 +87,7 @@ public sealed class PlugMismatchTests : RuleTests<PlugMismatch>
     public void The_same_connection_written_twice_is_a_plug_with_two_outlets()
     {
         var rack = Given(Strip("strip", "A"), [Load("wave-pc", 300, ConnectorCode.C14)], To("wave-pc", 0, "strip"), To("wave-pc", 0, "strip"));
-        Assert.Single(Cured(rack, Only(rack)).Connections!);
+        Assert.Single(Remedied(rack, Only(rack)).Connections!);
     }
 
     [Fact]
@@ -96,7 +96,7 @@ public sealed class PlugMismatchTests : RuleTests<PlugMismatch>
         var rack = Given(Strip("strip", "A", Red16, 1), [Load("pump", 3000, Red16)], To("pump", 0, "strip"));
         var finding = Only(rack);
         IsWhole(Facts, rack, finding);
-        Assert.Contains(Cured(rack, finding).Supplies!, s => s.Phases == 3);
+        Assert.Contains(Remedied(rack, finding).Supplies!, s => s.Phases == 3);
         Passes(Rack([Feed("A", phases: 3, socket: Red16)], [Strip("strip", "A", Red16, 1, plug: Red16)], Load("pump", 3000, Red16))
             with { Connections = [To("pump", 0, "strip")] });
     }
@@ -119,7 +119,7 @@ public sealed class PlugMismatchTests : RuleTests<PlugMismatch>
         var finding = Only(rack);
         Numbers(finding, mains, own, "V");
         IsWhole(Facts, rack, finding);
-        Cured(rack, finding);
+        Remedied(rack, finding);
     }
 
     [Fact]
@@ -139,7 +139,7 @@ public sealed class PlugMismatchTests : RuleTests<PlugMismatch>
                 }
                 else
                 {
-                    Cured(rack, Only(rack));
+                    Remedied(rack, Only(rack));
                 }
             }
         }

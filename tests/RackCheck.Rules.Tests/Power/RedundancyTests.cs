@@ -23,7 +23,7 @@ public sealed class RedundancyTests : RuleTests<Redundancy>
         Numbers(finding, 1, 2, "supplies");
         Assert.Equal(["/items/0/power", "/connections/0", "/connections/1", "/supplies/0"], finding.Pointers);
         IsWhole(Facts, rack, finding);
-        Assert.Contains(Cured(rack, finding).Connections!, c => c.Pdu == "strip-b");
+        Assert.Contains(Remedied(rack, finding).Connections!, c => c.Pdu == "strip-b");
 
         // There are outlets enough on the other supply: nothing is to be bought.
         Assert.Equal(
@@ -46,7 +46,7 @@ public sealed class RedundancyTests : RuleTests<Redundancy>
         var rack = Rack([Feed("A")], [Strip("one", "A"), Strip("two", "A")], Twin("wave-pc", 300, C14, C14));
         var finding = Only(rack);
         IsWhole(Facts, rack, finding);
-        Assert.Equal(2, Cured(rack, finding).Supplies!.Count);
+        Assert.Equal(2, Remedied(rack, finding).Supplies!.Count);
     }
 
     [Fact]
@@ -56,11 +56,11 @@ public sealed class RedundancyTests : RuleTests<Redundancy>
         var finding = Only(rack);
         Numbers(finding, 1, 2, "cords");
         IsWhole(Facts, rack, finding);
-        Assert.Equal([C14, C14], Cured(rack, finding).Items[0].Power!.Plugs!);
+        Assert.Equal([C14, C14], Remedied(rack, finding).Items[0].Power!.Plugs!);
 
         var alone = Rack([Feed("A")], [Strip("strip", "A")], Twin("wave-pc", 300, C14));
         Assert.Equal(finding.Fingerprint, Only(alone).Fingerprint);
-        Assert.Equal(2, Cured(alone, Only(alone)).Supplies!.Count);
+        Assert.Equal(2, Remedied(alone, Only(alone)).Supplies!.Count);
     }
 
     [Fact]
@@ -72,14 +72,14 @@ public sealed class RedundancyTests : RuleTests<Redundancy>
         {
             Connections = [To("wave-pc", 0, "strip-a"), To("wave-pc", 1, "strip-a"), To("gauge-amp", 0, "strip-b")],
         };
-        Assert.Equal(2, Cured(full, Only(full)).Pdus![1].Groups![0].Outlets[0].Count);
+        Assert.Equal(2, Remedied(full, Only(full)).Pdus![1].Groups![0].Outlets[0].Count);
     }
 
     [Fact]
     public void Supply_without_pdu_gets_one()
     {
         var rack = Rack([Feed("A"), Feed("B")], [Strip("strip", "A")], Twin("wave-pc", 300, C14, C14));
-        Assert.Contains(Cured(rack, Only(rack)).Pdus!, u => u.Supply == "B");
+        Assert.Contains(Remedied(rack, Only(rack)).Pdus!, u => u.Supply == "B");
     }
 
     [Fact]
@@ -95,7 +95,7 @@ public sealed class RedundancyTests : RuleTests<Redundancy>
         };
         Passes(Of("raw-a"));
         Assert.Equal("B", Only(Of("raw-b")).MessageData["supply"].Text);
-        Cured(Of("raw-b"), Only(Of("raw-b")));
+        Remedied(Of("raw-b"), Only(Of("raw-b")));
     }
 
     [Fact]
@@ -105,15 +105,15 @@ public sealed class RedundancyTests : RuleTests<Redundancy>
         var supplies = Enumerable.Range(1, 16).Select(i => Feed($"s{i:00}", volts: i == 1 ? 230 : 120)).ToArray();
         var item = Twin("wave-pc", 300, C14, C14);
         var rack = Rack(supplies, [Strip("strip", "s01")], item with { Power = item.Power! with { VoltageV = 230 } });
-        Assert.False(Cured(rack, Only(rack)).Items[0].Power!.Redundant);
+        Assert.False(Remedied(rack, Only(rack)).Items[0].Power!.Redundant);
     }
 
     [Fact]
     public void Plugs_or_pdus_absent_are_missing_data()
     {
-        Lacks(Rack(null, null, Twin("wave-pc", 300, C14, C14)), "/pdus");
+        ReportsMissing(Rack(null, null, Twin("wave-pc", 300, C14, C14)), "/pdus");
         var item = Twin("wave-pc", 300);
-        Lacks(Two(item with { Power = item.Power! with { Plugs = null } }), "/items/0/power/plugs");
+        ReportsMissing(Two(item with { Power = item.Power! with { Plugs = null } }), "/items/0/power/plugs");
         Passes(Two(item));
         Passes(Rack(null, null, Load("wave-pc", 300, C14, C14)));
     }
@@ -135,7 +135,7 @@ public sealed class RedundancyTests : RuleTests<Redundancy>
             Twin("wave-pc", 300, C14, C14), Twin("flume-daq", 300, C14, C14), Twin("gauge-amp", 300, C14, C14));
         var findings = Findings(rack);
         Assert.Equal(2, findings.Count);
-        Assert.All(findings, f => Passes(Cured(rack, f)));
+        Assert.All(findings, f => Passes(Remedied(rack, f)));
     }
 
     [Fact]

@@ -2,7 +2,7 @@ using RackCheck.Model;
 using RackCheck.Rules.Power;
 using RackCheck.Rules.Tests.Harness;
 using RackCheck.Testing;
-using static RackCheck.Testing.Bays;
+using static RackCheck.Testing.TestRacks;
 using static RackCheck.Testing.Feeds;
 
 namespace RackCheck.Rules.Tests.Power;
@@ -49,14 +49,14 @@ public sealed class SupplyLoadingTests : RuleTests<SupplyLoading>
     [Fact]
     public void With_one_of_two_supplies_lost_the_other_carries_all()
     {
-        var rack = Bay(widthMm: 800).Fed([Mains(), Mains("B")], Board("left"), Board("right", supply: "B"))
+        var rack = EmptyRack(widthMm: 800).Fed([Mains(), Mains("B")], Board("left"), Board("right", supply: "B"))
             .With(Load("wave-pc", 2070, 2, true), Load("paddle-drive", 2070, 2, true));
         var findings = Findings(rack); // 4140 / 230 = 18, half of it in normal use
         Assert.Equal(["A", "B"], findings.Select(f => f.MessageData["supply"].Text));
         Assert.Equal(["B", "A"], findings.Select(f => f.MessageData["lost"].Text));
         Assert.All(findings, f => Numbers(f, 18, 16, "A"));
         Assert.Equal("(2 x 2070 / 1) / 230 = 18 > 16", findings[0].Calculation);
-        Cured(rack, findings[0]);
+        Remedied(rack, findings[0]);
     }
 
     [Fact]
@@ -68,14 +68,14 @@ public sealed class SupplyLoadingTests : RuleTests<SupplyLoading>
         var finding = Only(rack);
         Numbers(finding, 17, 16, "A");
         Assert.Equal("L2", finding.MessageData["line"].Text);
-        Assert.NotEqual(rack.Connections, Cured(rack, finding).Connections);
+        Assert.NotEqual(rack.Connections, Remedied(rack, finding).Connections);
     }
 
     [Fact]
     public void Phase_above_design_share_warns_beside_larger_outage_load()
     {
         // L1: 7 A, 14 A with B lost, within 16. L2: 13 A, past 12.8.
-        var rack = Bay(widthMm: 800).Fed(
+        var rack = EmptyRack(widthMm: 800).Fed(
                 [Mains(phases: 3), Mains("B")],
                 Board("strip", 16, "A", Outlets("g1"), Outlets("g2", Phase.L2)), Board("right", supply: "B"))
             .With(Load("wave-pc", 3220, 2, true), Load("paddle-drive", 2990))
@@ -94,7 +94,7 @@ public sealed class SupplyLoadingTests : RuleTests<SupplyLoading>
         var finding = Only(rack);
         Numbers(finding, 17, 16, "A");
         Assert.Equal("(3910 / 1) / 230 = 17 > 16", finding.Calculation);
-        Cured(rack, finding);
+        Remedied(rack, finding);
     }
 
     [Fact]
@@ -108,7 +108,7 @@ public sealed class SupplyLoadingTests : RuleTests<SupplyLoading>
     [Fact]
     public void Rated_power_absent_is_listed_and_the_rest_counts()
     {
-        Lacks(Fed(Mains(), Board("left")).With(Load("wave-pc", null)), "/items/0/power/ratedW");
+        ReportsMissing(Fed(Mains(), Board("left")).With(Load("wave-pc", null)), "/items/0/power/ratedW");
         var report = Report(Fed(Mains(), Board("left"), Board("right")).With(Load("wave-pc", null), Load("paddle-drive", 2000), Load("wave-amp", 1910)));
         Numbers(Assert.Single(report.Findings), 17, 16, "A");
         Assert.Equal(["/items/0/power/ratedW"], Assert.Single(report.NotAssessed).Missing);
@@ -121,15 +121,15 @@ public sealed class SupplyLoadingTests : RuleTests<SupplyLoading>
         var finding = Only(rack);
         var titles = Judge.Checker.Check(rack).Findings.Single(f => Judge.IsSame(f, finding)).Remedies.Select(r => r.Title).ToArray();
         Assert.Equal(3, titles.Length);
-        Assert.Equal(32, Cured(rack, finding).Supplies![0].RatedA);
-        Assert.Equal(2, Cured(rack, finding, 1).Supplies!.Count);
-        Assert.Equal("paddle-drive", Assert.Single(Cured(rack, finding, 2).Items).Id);
+        Assert.Equal(32, Remedied(rack, finding).Supplies![0].RatedA);
+        Assert.Equal(2, Remedied(rack, finding, 1).Supplies!.Count);
+        Assert.Equal("paddle-drive", Assert.Single(Remedied(rack, finding, 2).Items).Id);
     }
 
     [Fact]
     public void Very_large_load_has_a_remedy()
     {
         var rack = Two(90_000, 80_000);
-        Cured(rack, Only(rack));
+        Remedied(rack, Only(rack));
     }
 }

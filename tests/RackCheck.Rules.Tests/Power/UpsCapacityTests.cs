@@ -2,7 +2,7 @@ using RackCheck.Model;
 using RackCheck.Rules.Power;
 using RackCheck.Rules.Tests.Harness;
 using RackCheck.Testing;
-using static RackCheck.Testing.Bays;
+using static RackCheck.Testing.TestRacks;
 using static RackCheck.Testing.Feeds;
 
 namespace RackCheck.Rules.Tests.Power;
@@ -33,7 +33,7 @@ public sealed class UpsCapacityTests : RuleTests<UpsCapacity>
         Assert.Equal(["/items/0/ups/ratedW"], finding.Pointers);
         Numbers(finding, 2800, 2700, "W");
         Assert.Equal(103.704, finding.UtilisationPercent);
-        var larger = Cured(rack, finding).Items[0].Ups!;
+        var larger = Remedied(rack, finding).Items[0].Ups!;
         Assert.Equal((5000.0, 4500.0), (larger.RatedVa, larger.RatedW));
     }
 
@@ -49,7 +49,7 @@ public sealed class UpsCapacityTests : RuleTests<UpsCapacity>
     [Fact]
     public void Supply_lost_puts_dual_fed_load_on_ups()
     {
-        var rack = Bay(widthMm: 800).Fed([Mains(), Mains("B")], Board("strip"), Board("behind"), Board("right", supply: "B"))
+        var rack = EmptyRack(widthMm: 800).Fed([Mains(), Mains("B")], Board("strip"), Board("behind"), Board("right", supply: "B"))
             .With(Ups(feeds: "behind"), Load("wave-pc", 1500, 2, true)).Plugged("bay-ups", "strip", "g1").Plugged("wave-pc", "behind", "g1")
                 .Plugged("wave-pc", "right", "g1", 1);
         Assert.Equal([1500.0, 1500], Findings(rack).Select(f => f.Actual!.Value));
@@ -78,7 +78,7 @@ public sealed class UpsCapacityTests : RuleTests<UpsCapacity>
     [Fact]
     public void Mains_failure_puts_dual_fed_load_on_ups_cords()
     {
-        var one = Bay(widthMm: 800).Fed([Mains(), Mains("B")], Board("strip"), Board("behind"), Board("right", supply: "B"), Board("far", supply: "B"))
+        var one = EmptyRack(widthMm: 800).Fed([Mains(), Mains("B")], Board("strip"), Board("behind"), Board("right", supply: "B"), Board("far", supply: "B"))
             .With(Ups(2000, 2000, 10, 1000, "behind"), Load("wave-pc", 1000, 2, true))
             .Plugged("bay-ups", "strip", "g1").Plugged("wave-pc", "behind", "g1").Plugged("wave-pc", "far", "g1", 1);
         Passes(Asks(one, 10));
@@ -94,9 +94,10 @@ public sealed class UpsCapacityTests : RuleTests<UpsCapacity>
         var rack = Asks(Rack(Ups(2000, 2000, 10, 1000, "behind"), Load("wave-pc", 1000), Load("gauge-amp", 500)), 12);
         var finding = Only(rack); // 10 x (1000 / 1500)^1.15 = 6.273
         Numbers(finding, 6.273, 12, "min");
-        Assert.Equal((20.0, 1000.0), (Cured(rack, finding).Items[0].Ups!.RunMinutes, Cured(rack, finding).Items[0].Ups!.RunLoadW)); // 12 x 1.5^1.15 = 19.13
-        Assert.DoesNotContain(Cured(rack, finding, 1).Items, i => i.Id == "wave-pc");
-        Assert.Equal(6, Cured(rack, finding, 2).Site!.UpsMinutes);
+        Assert.Equal((20.0, 1000.0),
+            (Remedied(rack, finding).Items[0].Ups!.RunMinutes, Remedied(rack, finding).Items[0].Ups!.RunLoadW)); // 12 x 1.5^1.15 = 19.13
+        Assert.DoesNotContain(Remedied(rack, finding, 1).Items, i => i.Id == "wave-pc");
+        Assert.Equal(6, Remedied(rack, finding, 2).Site!.UpsMinutes);
     }
 
     [Fact]
@@ -105,7 +106,7 @@ public sealed class UpsCapacityTests : RuleTests<UpsCapacity>
         var rack = Fed(Mains(ratedA: 32), Board("strip", 32), Board("behind", 32), Board("more", 32))
             .With(Ups(1000, 1000, 10, 1000, "behind", "more"), Load("wave-pc", 800), Load("gauge-amp", 400))
             .Plugged("wave-pc", "behind", "g1").Plugged("gauge-amp", "more", "g1");
-        Assert.Equal(["behind"], Cured(rack, Findings(rack)[0], 1).Items[0].Ups!.Feeds!);
+        Assert.Equal(["behind"], Remedied(rack, Findings(rack)[0], 1).Items[0].Ups!.Feeds!);
     }
 
     [Fact]
@@ -115,21 +116,21 @@ public sealed class UpsCapacityTests : RuleTests<UpsCapacity>
         var finding = Only(rack);
         Assert.Equal(["/site/upsMinutes"], finding.Pointers);
         Numbers(finding, 0, 15, "min");
-        var ups = Cured(rack, finding).Items[1].Ups!;
+        var ups = Remedied(rack, finding).Items[1].Ups!;
         Assert.Equal((1500.0, 15.0, 1000.0), (ups.RatedVa, ups.RunMinutes, ups.RunLoadW));
-        Assert.Null(Cured(rack, finding, 1).Site!.UpsMinutes);
-        Passes(Asks(Bay(), 15));
+        Assert.Null(Remedied(rack, finding, 1).Site!.UpsMinutes);
+        Passes(Asks(EmptyRack(), 15));
         Passes(Asks(rack, 0));
     }
 
     [Fact]
     public void Missing_data_is_listed()
     {
-        Lacks(Rack(Ups() with { Ups = new Ups { RatedW = 1000, RatedVa = 1000 } }), "/items/0/ups/feeds");
-        Lacks(Rack(Ups(null, null, feeds: "behind"), Load("wave-pc", 500)), "/items/0/ups/ratedVa", "/items/0/ups/ratedW");
-        Lacks(Rack(Ups(feeds: "behind"), Load("wave-pc", null)), "/items/1/power/ratedW");
+        ReportsMissing(Rack(Ups() with { Ups = new Ups { RatedW = 1000, RatedVa = 1000 } }), "/items/0/ups/feeds");
+        ReportsMissing(Rack(Ups(null, null, feeds: "behind"), Load("wave-pc", 500)), "/items/0/ups/ratedVa", "/items/0/ups/ratedW");
+        ReportsMissing(Rack(Ups(feeds: "behind"), Load("wave-pc", null)), "/items/1/power/ratedW");
         var timed = Asks(Rack(Ups(minutes: null, at: null, feeds: "behind"), Load("wave-pc", 500)), 5);
-        Lacks(timed, "/items/0/ups/runLoadW", "/items/0/ups/runMinutes");
+        ReportsMissing(timed, "/items/0/ups/runLoadW", "/items/0/ups/runMinutes");
     }
 
     [Fact]

@@ -2,7 +2,7 @@ using RackCheck.Model;
 using RackCheck.Rules.Power;
 using RackCheck.Rules.Tests.Harness;
 using RackCheck.Testing;
-using static RackCheck.Testing.Bays;
+using static RackCheck.Testing.TestRacks;
 using static RackCheck.Testing.Feeds;
 
 namespace RackCheck.Rules.Tests.Power;
@@ -66,11 +66,11 @@ public sealed class VoltageDropTests : RuleTests<VoltageDrop>
     public void Length_section_and_power_are_asked_for()
     {
         var board = Board("strip");
-        Lacks(Fed(Mains(mm2: null), board), "/supplies/0/cable/crossSectionMm2");
-        Lacks(Fed(Mains(metres: null), board), "/supplies/0/cable/lengthM");
-        Lacks(Fed(Mains(mm2: null, metres: null), board), "/supplies/0/cable/crossSectionMm2", "/supplies/0/cable/lengthM");
-        Passes(Bay().Fed([Mains(mm2: null, metres: null)]));
-        Lacks(Fed(Mains(), board).With(Load("wave-pc", null)), "/items/0/power/ratedW");
+        ReportsMissing(Fed(Mains(mm2: null), board), "/supplies/0/cable/crossSectionMm2");
+        ReportsMissing(Fed(Mains(metres: null), board), "/supplies/0/cable/lengthM");
+        ReportsMissing(Fed(Mains(mm2: null, metres: null), board), "/supplies/0/cable/crossSectionMm2", "/supplies/0/cable/lengthM");
+        Passes(EmptyRack().Fed([Mains(mm2: null, metres: null)]));
+        ReportsMissing(Fed(Mains(), board).With(Load("wave-pc", null)), "/items/0/power/ratedW");
     }
 
     [Fact]
@@ -86,9 +86,9 @@ public sealed class VoltageDropTests : RuleTests<VoltageDrop>
     {
         var rack = Rack(4, 50, 20);
         var finding = Only(rack);
-        Assert.Equal(10, Cured(rack, finding).Supplies![0].Cable!.CrossSectionMm2); // 6 mm2 would drop 3.17 %
-        Assert.Equal(2, Cured(rack, finding, 1).Supplies!.Count);
-        Assert.Single(Cured(rack, finding, 2).Items);
+        Assert.Equal(10, Remedied(rack, finding).Supplies![0].Cable!.CrossSectionMm2); // 6 mm2 would drop 3.17 %
+        Assert.Equal(2, Remedied(rack, finding, 1).Supplies!.Count);
+        Assert.Single(Remedied(rack, finding, 2).Items);
     }
 
     // Without the UPS, its equipment is fed from the supply.
@@ -98,13 +98,13 @@ public sealed class VoltageDropTests : RuleTests<VoltageDrop>
         var rack = Fed(Mains(ratedA: 16, mm2: 1.5, metres: 9000), Board("strip"), Board("behind"))
             .With(Load("bay-ups", 1000) with { Ups = new Ups { RatedVa = 1500, Feeds = ["behind"] } }, Load("wave-pc", 900))
             .Plugged("bay-ups", "strip", "g1").Plugged("wave-pc", "behind", "g1");
-        Assert.Equal("bay-ups", Assert.Single(Cured(rack, Only(rack)).Items).Id);
+        Assert.Equal("bay-ups", Assert.Single(Remedied(rack, Only(rack)).Items).Id);
     }
 
     [Fact]
     public void Very_long_cable_has_a_remedy()
     {
         var rack = Rack(1.5, 9000, 10, rated: 16);
-        Assert.Empty(Cured(rack, Only(rack)).Items);
+        Assert.Empty(Remedied(rack, Only(rack)).Items);
     }
 }

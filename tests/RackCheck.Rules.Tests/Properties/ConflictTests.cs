@@ -48,21 +48,21 @@ public sealed class ConflictTests
     private static int? FreePlace(RackDescription rack, int index)
     {
         var height = rack.Items[index].HeightU!.Value;
-        HashSet<int> taken = [.. Mounted(rack).Where(m => m.Pointer != $"/items/{index}/position").SelectMany(m => m.Units)];
+        HashSet<int> taken = [.. MountedItem(rack).Where(m => m.Pointer != $"/items/{index}/position").SelectMany(m => m.Units)];
         var free = Enumerable.Range(1, rack.Cabinet!.HeightU!.Value).Where(u => Enumerable.Range(u, height).All(n => n <= rack.Cabinet.HeightU && !taken.Contains(n)));
         return free.Select(bottom => rack.UnitNumbering == UnitNumbering.TopDown ? rack.Cabinet.HeightU.Value + 1 - bottom : bottom).Cast<int?>().FirstOrDefault();
     }
 
     private static IEnumerable<string> SharedUnits(RackDescription rack)
     {
-        var all = Mounted(rack).ToArray();
+        var all = MountedItem(rack).ToArray();
         return from i in Enumerable.Range(0, all.Length)
                from j in Enumerable.Range(i + 1, all.Length - i - 1)
                where all[i].Face == all[j].Face && all[i].Units.Intersect(all[j].Units).Any()
                select string.Join(' ', new[] { all[i].Pointer, all[j].Pointer }.Order(StringComparer.Ordinal));
     }
 
-    private static IEnumerable<(string Pointer, Face Face, int[] Units)> Mounted(RackDescription rack)
+    private static IEnumerable<(string Pointer, Face Face, int[] Units)> MountedItem(RackDescription rack)
     {
         for (var i = 0; i < rack.Items.Count; i++)
         {

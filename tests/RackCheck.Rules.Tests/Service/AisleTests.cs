@@ -2,7 +2,7 @@ using RackCheck.Model;
 using RackCheck.Rules.Service;
 using RackCheck.Rules.Tests.Harness;
 using RackCheck.Testing;
-using static RackCheck.Testing.Bays;
+using static RackCheck.Testing.TestRacks;
 
 namespace RackCheck.Rules.Tests.Service;
 
@@ -13,7 +13,7 @@ public sealed class AisleTests : RuleTests<Aisle>
         Support = new Support { Style = SupportStyle.Slides, ExtensionMm = extension },
     };
 
-    private static RackDescription Aisle(double? width) => Bay() with { Site = new Site { AisleFrontMm = width } };
+    private static RackDescription Aisle(double? width) => EmptyRack() with { Site = new Site { AisleFrontMm = width } };
 
     // Common practice, no source.
     [Fact]
@@ -27,9 +27,9 @@ public sealed class AisleTests : RuleTests<Aisle>
         Assert.Equal(Severity.Warning, finding.Severity);
         Assert.Equal(["/items/0/support/extensionMm", "/site/aisleFrontMm"], finding.Pointers);
         Numbers(finding, 701, 700, "mm");
-        Assert.Equal(701, Cured(rack, finding).Site!.AisleFrontMm);
-        Assert.Equal(700, Cured(rack, finding, 1).Items[0].Support!.ExtensionMm);
-        Assert.Equal(SupportStyle.Runners, Cured(rack, finding, 2).Items[0].Support!.Style);
+        Assert.Equal(701, Remedied(rack, finding).Site!.AisleFrontMm);
+        Assert.Equal(700, Remedied(rack, finding, 1).Items[0].Support!.ExtensionMm);
+        Assert.Equal(SupportStyle.Runners, Remedied(rack, finding, 2).Items[0].Support!.Style);
     }
 
     [Fact]
@@ -38,15 +38,15 @@ public sealed class AisleTests : RuleTests<Aisle>
         Numbers(Only(Aisle(499).With(Pc(null))), 500, 499, "mm");
         var assumed = Assert.Single(Report(Aisle(500).With(Pc(null))).Assumptions, a => a.Pointer == "/items/0/support/extensionMm");
         Assert.Equal(500, assumed.Value.Number);
-        Assert.DoesNotContain(Report(Bay().With(Pc(null))).Assumptions, a => a.Pointer == "/items/0/support/extensionMm");
+        Assert.DoesNotContain(Report(EmptyRack().With(Pc(null))).Assumptions, a => a.Pointer == "/items/0/support/extensionMm");
     }
 
     [Fact]
     public void Aisle_and_extension_missing_are_not_assessed()
     {
-        Lacks(Aisle(null).With(Pc(), Pc() with { Id = "gauge-pc" }), "/site/aisleFrontMm");
-        Lacks(Aisle(700).With(Pc(null, null)), "/items/0/support/extensionMm");
-        Lacks(Bay().With(Pc()), "/site/aisleFrontMm");
+        ReportsMissing(Aisle(null).With(Pc(), Pc() with { Id = "gauge-pc" }), "/site/aisleFrontMm");
+        ReportsMissing(Aisle(700).With(Pc(null, null)), "/items/0/support/extensionMm");
+        ReportsMissing(EmptyRack().With(Pc()), "/site/aisleFrontMm");
     }
 
     [Fact]

@@ -2,7 +2,7 @@ using RackCheck.Model;
 using RackCheck.Rules.Service;
 using RackCheck.Rules.Tests.Harness;
 using RackCheck.Testing;
-using static RackCheck.Testing.Bays;
+using static RackCheck.Testing.TestRacks;
 
 namespace RackCheck.Rules.Tests.Service;
 
@@ -10,7 +10,7 @@ public sealed class ConsoleHeightTests : RuleTests<ConsoleHeight>
 {
     // z0 = 100 + (2000 - 100 - 42 x 44.45)/2 = 116.55 (handbook H1); heights are common practice, no source.
     private static RackDescription Standing(double? height = 2000, double? foot = 100) =>
-        Bay().Cabinet(c => c with { HeightMm = height, Base = foot is null ? null : new CabinetBase { HeightMm = foot } });
+        EmptyRack().Cabinet(c => c with { HeightMm = height, Base = foot is null ? null : new CabinetBase { HeightMm = foot } });
 
     private static Item Keys(int unit) => Unit("console", 1).At(unit) with { Category = ItemCategory.KeyboardDrawer };
 
@@ -31,7 +31,7 @@ public sealed class ConsoleHeightTests : RuleTests<ConsoleHeight>
         Assert.Equal(Severity.Warning, finding.Severity);
         Assert.Equal(["/items/0/position"], finding.Pointers);
         Numbers(finding, actual, limit, "mm");
-        Assert.Equal(better, Cured(rack, finding).Items[0].Position!.U);
+        Assert.Equal(better, Remedied(rack, finding).Items[0].Position!.U);
     }
 
     [Theory]
@@ -45,9 +45,9 @@ public sealed class ConsoleHeightTests : RuleTests<ConsoleHeight>
     public void Blanking_panel_is_removed()
     {
         var rack = Standing().With(Keys(25), Plate("plate", 2, 21), Unit("wave-pc", 20).At(1), Unit("gauge-amp", 2).At(23));
-        var cured = Cured(rack, Only(rack));
-        Assert.Equal(["console", "wave-pc", "gauge-amp"], cured.Items.Select(i => i.Id));
-        Assert.Equal(22, cured.Items[0].Position!.U);
+        var remedied = Remedied(rack, Only(rack));
+        Assert.Equal(["console", "wave-pc", "gauge-amp"], remedied.Items.Select(i => i.Id));
+        Assert.Equal(22, remedied.Items[0].Position!.U);
     }
 
     [Fact]
@@ -55,31 +55,31 @@ public sealed class ConsoleHeightTests : RuleTests<ConsoleHeight>
     {
         var rack = Standing().TopDown().With(Keys(20)); // U23 from the bottom
         Numbers(Only(rack), 1116.675, 1100, "mm");
-        Assert.Equal(21, Cured(rack, Only(rack)).Items[0].Position!.U);
+        Assert.Equal(21, Remedied(rack, Only(rack)).Items[0].Position!.U);
     }
 
     [Fact]
     public void Display_on_shelf_moves_with_shelf()
     {
         // 116.55 + 44.45 x 21 + 400 / 2 = 1250
-        var rack = Standing().With(Shelf("shelf", 21), Thing("screen", "shelf", 400, 200, 400) with { Category = ItemCategory.Display });
+        var rack = Standing().With(Shelf("shelf", 21), ShelfItem("screen", "shelf", 400, 200, 400) with { Category = ItemCategory.Display });
         Passes(rack);
-        var low = Standing().With(Shelf("shelf", 10), Thing("screen", "shelf", 400, 200, 400) with { Category = ItemCategory.Display });
+        var low = Standing().With(Shelf("shelf", 10), ShelfItem("screen", "shelf", 400, 200, 400) with { Category = ItemCategory.Display });
         var finding = Only(low);
         Numbers(finding, 761.05, 1100, "mm");
         Assert.Equal(["/items/0/position", "/items/1"], finding.Pointers);
-        Assert.Equal(18, Cured(low, finding).Items[0].Position!.U);
-        Lacks(Standing().With(Shelf("shelf", 21), Thing("screen", "shelf") with { Category = ItemCategory.Display }), "/items/1/body/heightMm");
+        Assert.Equal(18, Remedied(low, finding).Items[0].Position!.U);
+        ReportsMissing(Standing().With(Shelf("shelf", 21), ShelfItem("screen", "shelf") with { Category = ItemCategory.Display }), "/items/1/body/heightMm");
     }
 
     [Fact]
     public void Height_and_base_missing_report_certain_findings_only()
     {
-        Lacks(Standing(height: null).With(Keys(15)), "/cabinet/heightMm");
+        ReportsMissing(Standing(height: null).With(Keys(15)), "/cabinet/heightMm");
         Assert.Contains("at least", Only(Standing(height: null).With(Keys(26))).Message, StringComparison.Ordinal);
 
         // Base height 0 gives 66.55, the highest base 133.1: U13 is at 622.175 to 688.725, U22 at 1022.225 to 1088.775.
-        Lacks(Standing(foot: null).With(Keys(13)), "/cabinet/base/heightMm");
+        ReportsMissing(Standing(foot: null).With(Keys(13)), "/cabinet/base/heightMm");
         Passes(Standing(foot: null).With(Keys(22)));
         Assert.Contains("at most", Only(Standing(foot: null).With(Keys(5))).Message, StringComparison.Ordinal);
     }

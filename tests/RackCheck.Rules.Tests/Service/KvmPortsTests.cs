@@ -2,7 +2,7 @@ using RackCheck.Model;
 using RackCheck.Rules.Service;
 using RackCheck.Rules.Tests.Harness;
 using RackCheck.Testing;
-using static RackCheck.Testing.Bays;
+using static RackCheck.Testing.TestRacks;
 
 namespace RackCheck.Rules.Tests.Service;
 
@@ -13,7 +13,7 @@ public sealed class KvmPortsTests : RuleTests<KvmPorts>
     private static Item Switch(int? ports, string id = "kvm-1", int unit = 30, bool? console = null) =>
         Unit(id, 1).At(unit) with { Category = ItemCategory.KvmSwitch, KvmPorts = ports, Console = console };
 
-    private static RackDescription Computers(int count) => Bay().With([.. Enumerable.Range(1, count).Select(n => Pc($"pc-{n:00}", n))]);
+    private static RackDescription Computers(int count) => EmptyRack().With([.. Enumerable.Range(1, count).Select(n => Pc($"pc-{n:00}", n))]);
 
     [Fact]
     public void Port_for_each_host_passes() => Passes(Computers(12).With(Switch(8), Switch(4, "kvm-2", 31)));
@@ -26,10 +26,10 @@ public sealed class KvmPortsTests : RuleTests<KvmPorts>
         Assert.Equal(Severity.Error, finding.Severity);
         Assert.Equal(["/items/14/kvmPorts"], finding.Pointers);
         Numbers(finding, 12, 13, "ports");
-        Assert.Equal(16, Cured(rack, finding).Items[14].KvmPorts);
-        var added = Cured(rack, finding, 1);
+        Assert.Equal(16, Remedied(rack, finding).Items[14].KvmPorts);
+        var added = Remedied(rack, finding, 1);
         Assert.Equal((4, 21), (added.Items[^1].KvmPorts, added.Items[^1].Position!.U));
-        Assert.Equal(["pc-13"], Cured(rack, finding, 2).Items.Where(i => i.Console == false).Select(i => i.Id));
+        Assert.Equal(["pc-13"], Remedied(rack, finding, 2).Items.Where(i => i.Console == false).Select(i => i.Id));
     }
 
     [Fact]
@@ -39,28 +39,28 @@ public sealed class KvmPortsTests : RuleTests<KvmPorts>
         var finding = Only(rack);
         Assert.Equal(["/items/0/console"], finding.Pointers);
         Numbers(finding, 0, 5, "ports");
-        Assert.Equal((8, 20), (Cured(rack, finding).Items[^1].KvmPorts, Cured(rack, finding).Items[^1].Position!.U));
+        Assert.Equal((8, 20), (Remedied(rack, finding).Items[^1].KvmPorts, Remedied(rack, finding).Items[^1].Position!.U));
     }
 
     [Fact]
     public void Blanking_panel_is_replaced_by_switch()
     {
-        var rack = Bay(2).With(Pc("wave-pc", 1), Plate("plate", 1, 2));
-        Assert.Equal(["wave-pc", "kvm-switch"], Cured(rack, Only(rack)).Items.Select(i => i.Id));
+        var rack = EmptyRack(2).With(Pc("wave-pc", 1), Plate("plate", 1, 2));
+        Assert.Equal(["wave-pc", "kvm-switch"], Remedied(rack, Only(rack)).Items.Select(i => i.Id));
     }
 
     [Fact]
     public void Full_rack_runs_hosts_without_console()
     {
-        var rack = Bay(2).With(Pc("wave-pc", 1), Pc("gauge-pc", 2));
-        Assert.All(Cured(rack, Only(rack)).Items, i => Assert.False(i.Console));
+        var rack = EmptyRack(2).With(Pc("wave-pc", 1), Pc("gauge-pc", 2));
+        Assert.All(Remedied(rack, Only(rack)).Items, i => Assert.False(i.Console));
     }
 
     [Fact]
     public void More_hosts_than_any_switch_has_ports()
     {
-        var rack = Bay(60).With([.. Enumerable.Range(1, 40).Select(n => Pc($"pc-{n:00}", n))]);
-        Assert.Equal(40, Cured(rack, Only(rack)).Items.Count(i => i.Console == false));
+        var rack = EmptyRack(60).With([.. Enumerable.Range(1, 40).Select(n => Pc($"pc-{n:00}", n))]);
+        Assert.Equal(40, Remedied(rack, Only(rack)).Items.Count(i => i.Console == false));
     }
 
     [Fact]
@@ -69,8 +69,8 @@ public sealed class KvmPortsTests : RuleTests<KvmPorts>
     [Fact]
     public void Ports_of_switch_missing_are_not_assessed()
     {
-        Lacks(Computers(9).With(Switch(8), Switch(null, "kvm-2", 31)), "/items/10/kvmPorts");
+        ReportsMissing(Computers(9).With(Switch(8), Switch(null, "kvm-2", 31)), "/items/10/kvmPorts");
         Passes(Computers(8).With(Switch(8), Switch(null, "kvm-2", 31)));
-        Passes(Bay().With(Unit("wave-pc", 4).At(1)));
+        Passes(EmptyRack().With(Unit("wave-pc", 4).At(1)));
     }
 }

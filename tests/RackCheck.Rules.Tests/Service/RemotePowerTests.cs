@@ -2,7 +2,7 @@ using RackCheck.Model;
 using RackCheck.Rules.Service;
 using RackCheck.Rules.Tests.Harness;
 using RackCheck.Testing;
-using static RackCheck.Testing.Bays;
+using static RackCheck.Testing.TestRacks;
 using static RackCheck.Testing.Wiring;
 
 namespace RackCheck.Rules.Tests.Service;
@@ -39,7 +39,7 @@ public sealed class RemotePowerTests : RuleTests<RemotePower>
         var finding = Only(rack);
         Assert.Equal(Severity.Warning, finding.Severity);
         Assert.Equal([pointer, "/pdus/0"], finding.Pointers);
-        Assert.True(Cured(rack, finding).Pdus![0].RemoteSwitched);
+        Assert.True(Remedied(rack, finding).Pdus![0].RemoteSwitched);
     }
 
     [Fact]
@@ -48,7 +48,7 @@ public sealed class RemotePowerTests : RuleTests<RemotePower>
         var rack = Remote(false, Daq(), Load("gauge-amp", 100)).Units(Pdu("strip-2", "A", 16, Half));
         Passes(rack);
         var given = rack.Connect("flume-daq", "strip", "g1");
-        Assert.Null(Cured(given, Only(given)).Connections);
+        Assert.Null(Remedied(given, Only(given)).Connections);
     }
 
     [Fact]
@@ -60,7 +60,7 @@ public sealed class RemotePowerTests : RuleTests<RemotePower>
             .With(Load("flume-daq", 200, cords: 2, redundant: true) with { RemotePowerCycle = true }) with { Site = new Site { Remote = true } };
         var finding = Only(rack);
         Assert.Equal("b", finding.MessageData["pdu"].Text);
-        Assert.All(Cured(rack, finding).Pdus!, u => Assert.True(u.RemoteSwitched));
+        Assert.All(Remedied(rack, finding).Pdus!, u => Assert.True(u.RemoteSwitched));
     }
 
     [Fact]
@@ -69,7 +69,7 @@ public sealed class RemotePowerTests : RuleTests<RemotePower>
         var rack = Remote(null, Load("gauge-amp", 100));
         var finding = Only(rack);
         Assert.Equal(["/site/remote", "/pdus/0"], finding.Pointers);
-        Assert.True(Cured(rack, finding).Pdus![0].RemoteSwitched);
+        Assert.True(Remedied(rack, finding).Pdus![0].RemoteSwitched);
         Passes(rack.Units(Pdu("strip-2", "A", 16, Half)));
         Passes(Remote(null));
     }
@@ -80,17 +80,17 @@ public sealed class RemotePowerTests : RuleTests<RemotePower>
         var rack = Remote(true, Load("wave-pc", 100) with { Category = ItemCategory.Computer, Position = new Position { U = 1 } }, Load("console", 10));
         var finding = Only(rack);
         Assert.Equal(["/site/remote", "/items/0"], finding.Pointers);
-        Assert.Equal(4, Cured(rack, finding).Items[^1].KvmPorts);
+        Assert.Equal(4, Remedied(rack, finding).Items[^1].KvmPorts);
         Passes(rack.With(Unit("kvm-1", 1).At(9) with { Category = ItemCategory.KvmSwitch, KvmPorts = 8 }));
-        Lacks(rack.With(Unit("kvm-1", 1).At(9) with { Category = ItemCategory.KvmSwitch }), "/items/2/kvmPorts");
+        ReportsMissing(rack.With(Unit("kvm-1", 1).At(9) with { Category = ItemCategory.KvmSwitch }), "/items/2/kvmPorts");
     }
 
     [Fact]
     public void Pdus_and_plugs_missing_are_not_assessed()
     {
-        Lacks(Remote(true, Daq()) with { Pdus = null }, "/pdus");
-        Lacks(Remote(true, Daq() with { Power = null }), "/items/0/power/plugs");
-        Passes(Bay().With(Unit("gauge-amp", 2).At(1)) with { Site = new Site { Remote = true } });
+        ReportsMissing(Remote(true, Daq()) with { Pdus = null }, "/pdus");
+        ReportsMissing(Remote(true, Daq() with { Power = null }), "/items/0/power/plugs");
+        Passes(EmptyRack().With(Unit("gauge-amp", 2).At(1)) with { Site = new Site { Remote = true } });
     }
 
     [Theory]

@@ -2,14 +2,14 @@ using RackCheck.Model;
 using RackCheck.Rules.Service;
 using RackCheck.Rules.Tests.Harness;
 using RackCheck.Testing;
-using static RackCheck.Testing.Bays;
+using static RackCheck.Testing.TestRacks;
 
 namespace RackCheck.Rules.Tests.Service;
 
 public sealed class UnlockedPanelsTests : RuleTests<UnlockedPanels>
 {
     private static RackDescription Public(bool? lockable) =>
-        Bay().Cabinet(c => c with { Lockable = lockable }) with { Site = new Site { PublicAccess = true } };
+        EmptyRack().Cabinet(c => c with { Lockable = lockable }) with { Site = new Site { PublicAccess = true } };
 
     // Common practice, no source.
     [Fact]
@@ -22,7 +22,7 @@ public sealed class UnlockedPanelsTests : RuleTests<UnlockedPanels>
         var finding = Only(rack);
         Assert.Equal(Severity.Warning, finding.Severity);
         Assert.Equal(["/cabinet/lockable", "/site/publicAccess"], finding.Pointers);
-        Assert.True(Cured(rack, finding).Cabinet!.Lockable);
+        Assert.True(Remedied(rack, finding).Cabinet!.Lockable);
     }
 
     [Fact]
@@ -32,9 +32,9 @@ public sealed class UnlockedPanelsTests : RuleTests<UnlockedPanels>
         var findings = Findings(rack);
         Assert.Equal(["/cabinet/frontDoor", "/cabinet/rearDoor", "/cabinet/sidePanels"], findings.Select(f => f.Pointers[0]).Order(StringComparer.Ordinal));
         Assert.Equal(3, findings.Select(f => f.Fingerprint).Distinct().Count());
-        Assert.Equal(DoorStyle.Perforated, Cured(rack, findings.Single(f => f.Pointers[0] == "/cabinet/frontDoor")).Cabinet!.FrontDoor!.Style);
-        Assert.Equal(DoorStyle.Perforated, Cured(rack, findings.Single(f => f.Pointers[0] == "/cabinet/rearDoor")).Cabinet!.RearDoor!.Style);
-        Assert.True(Cured(rack, findings.Single(f => f.Pointers[0] == "/cabinet/sidePanels")).Cabinet!.SidePanels);
+        Assert.Equal(DoorStyle.Perforated, Remedied(rack, findings.Single(f => f.Pointers[0] == "/cabinet/frontDoor")).Cabinet!.FrontDoor!.Style);
+        Assert.Equal(DoorStyle.Perforated, Remedied(rack, findings.Single(f => f.Pointers[0] == "/cabinet/rearDoor")).Cabinet!.RearDoor!.Style);
+        Assert.True(Remedied(rack, findings.Single(f => f.Pointers[0] == "/cabinet/sidePanels")).Cabinet!.SidePanels);
     }
 
     [Fact]
@@ -47,12 +47,12 @@ public sealed class UnlockedPanelsTests : RuleTests<UnlockedPanels>
             Earthing = new Model.Earthing { MainConductorMm2 = 16, Bonded = [BondedPart.Frame, BondedPart.FrontDoor] },
         };
         var findings = Findings(rack);
-        Assert.True(Cured(rack, findings.Single(f => f.Pointers[0] == "/cabinet/rearDoor")).Cabinet!.RearDoor!.Bonded);
-        Assert.Contains(BondedPart.SidePanels, Cured(rack, findings.Single(f => f.Pointers[0] == "/cabinet/sidePanels")).Earthing!.Bonded!);
+        Assert.True(Remedied(rack, findings.Single(f => f.Pointers[0] == "/cabinet/rearDoor")).Cabinet!.RearDoor!.Bonded);
+        Assert.Contains(BondedPart.SidePanels, Remedied(rack, findings.Single(f => f.Pointers[0] == "/cabinet/sidePanels")).Earthing!.Bonded!);
     }
 
     [Fact]
-    public void Locks_missing_are_not_assessed() => Lacks(Public(null), "/cabinet/lockable");
+    public void Locks_missing_are_not_assessed() => ReportsMissing(Public(null), "/cabinet/lockable");
 
     [Theory]
     [InlineData(null)]

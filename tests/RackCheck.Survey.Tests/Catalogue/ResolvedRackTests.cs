@@ -28,7 +28,7 @@ public sealed class ResolvedRackTests
     [Fact]
     public void A_rack_without_part_numbers_is_itself()
     {
-        var rack = Bays.Bay().With(Bays.Unit("a", 1));
+        var rack = TestRacks.EmptyRack().With(TestRacks.Unit("a", 1));
         Assert.Empty(ResolvedRack.PartNumbers(rack));
         Assert.Same(rack, ResolvedRack.Plain(rack).Description);
         Assert.Null(Judge.Checker.Check(rack).ResolvedDigest);
@@ -39,7 +39,7 @@ public sealed class ResolvedRackTests
         Assert.Equal(["QWL-T-PC"], ResolvedRack.PartNumbers(Parts.Rack(Parts.Pc("a"), Parts.Pc("b", 9)).Posted));
 
     [Fact]
-    public void A_cure_of_what_came_from_a_product_applies_to_what_was_posted()
+    public void A_remedy_of_what_came_from_a_product_applies_to_what_was_posted()
     {
         // Too deep for a cabinet of 600: the cabinet of the catalogue goes, since a deeper one is another product.
         var deep = Parts.Rack(new Cabinet { PartNumber = "QWL-T-CAB", DepthMm = 450 }, [Parts.Pc("a")]);

@@ -3,7 +3,7 @@ using CsCheck;
 using RackCheck.Model;
 using RackCheck.Survey.Layout;
 using RackCheck.Testing;
-using static RackCheck.Testing.Bays;
+using static RackCheck.Testing.TestRacks;
 
 namespace RackCheck.Survey.Tests.Layout;
 
@@ -65,9 +65,9 @@ public sealed class OccupancyTests
     [Fact]
     public void Free_units_above_a_shelf_end_at_what_hangs_next()
     {
-        var survey = new RackSurvey(Bay(20).With(Shelf("tray", 4), Unit("wave-pc", 4).At(9), Unit("gauge-amp", 2).At(15)));
+        var survey = new RackSurvey(EmptyRack(20).With(Shelf("tray", 4), Unit("wave-pc", 4).At(9), Unit("gauge-amp", 2).At(15)));
         Assert.Equal(4, survey.Occupancy.FreeAbove(survey.Items[0]));
-        var alone = new RackSurvey(Bay(20).With(Shelf("tray", 4)));
+        var alone = new RackSurvey(EmptyRack(20).With(Shelf("tray", 4)));
         Assert.Equal(16, alone.Occupancy.FreeAbove(alone.Items[0]));
     }
 
@@ -80,7 +80,7 @@ public sealed class OccupancyTests
     [InlineData(null, 500, 451, Meeting.Yes)] // 950 between the doors
     public void Two_meet_where_their_reaches_exceed_the_room(double? spacing, int? front, int? rear, Meeting meeting)
     {
-        var survey = new RackSurvey(Bay().Uprights(spacing: spacing).With(
+        var survey = new RackSurvey(EmptyRack().Uprights(spacing: spacing).With(
             Unit("a", 1).At(1).Body(depth: front).Room(0, 0), Unit("b", 1).At(1, Face.Rear).Body(depth: rear).Room(0, 0)));
         Assert.Equal(meeting, survey.Occupancy.Meet(survey.Items[0], survey.Items[1]));
         Assert.Equal(meeting, survey.Occupancy.Meet(survey.Items[1], survey.Items[0]));
@@ -89,7 +89,7 @@ public sealed class OccupancyTests
     [Fact]
     public void What_is_placed_comes_from_below_front_before_rear_then_by_id()
     {
-        var survey = new RackSurvey(Bay().With(Unit("c", 1).At(5), Unit("b", 1).At(2, Face.Rear), Unit("z", 1).At(2), Unit("a", 1).At(2, Face.Rear), Unit("loose", 1)).With(Strip("a", PduMounting.Horizontal, 2, Face.Rear)));
+        var survey = new RackSurvey(EmptyRack().With(Unit("c", 1).At(5), Unit("b", 1).At(2, Face.Rear), Unit("z", 1).At(2), Unit("a", 1).At(2, Face.Rear), Unit("loose", 1)).With(Strip("a", PduMounting.Horizontal, 2, Face.Rear)));
         Assert.Equal(["z", "a", "a", "b", "c"], survey.Occupancy.ByPlace.Select(m => m.Id));
         Assert.Null(survey.Occupancy.ByPlace[2].Item);
     }

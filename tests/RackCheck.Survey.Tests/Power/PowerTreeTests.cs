@@ -3,7 +3,7 @@ using CsCheck;
 using RackCheck.Model;
 using RackCheck.Survey.Power;
 using RackCheck.Testing;
-using static RackCheck.Testing.Bays;
+using static RackCheck.Testing.TestRacks;
 using static RackCheck.Testing.Wiring;
 
 namespace RackCheck.Survey.Tests.Power;
@@ -162,7 +162,7 @@ public sealed class PowerTreeTests
     }
 
     [Fact]
-    public void Without_a_word_on_power_there_are_no_figures_of_it() => Assert.Null(CordRacks.Tree(Bay().With(Unit("wave-pc", 4).At(1))).Figures);
+    public void Without_a_word_on_power_there_are_no_figures_of_it() => Assert.Null(CordRacks.Tree(EmptyRack().With(Unit("wave-pc", 4).At(1))).Figures);
 
     private static RackDescription OnLines(params (double Amperes, double Factor)[] lines)
     {

@@ -1,0 +1,93 @@
+using RackCheck.Model;
+
+namespace RackCheck.Planning.Baskets;
+
+/// <summary>A basket with all missing parts added. Planning it again finds nothing missing.</summary>
+/// <param name="RackBuild">The rack of the completed basket.</param>
+/// <param name="Added">Added parts by part number: product, order units, reason and stage.</param>
+internal sealed record Completed(RackBuild RackBuild, IReadOnlyList<MissingPiece> Added);
+
+/// <summary>Completes a basket: builds the rack, adds missing parts and builds it again until nothing is missing.</summary>
+internal static class BasketCompletion
+{
+    // Usually one round per stage; outlets may take several.
+    private const int MostRounds = 48;
+
+    /// <summary>Completes a basket. The stock contains the cabinet.</summary>
+    /// <returns>The completed basket.</returns>
+    public static Completed Run(BasketContext context, Stock stock, Product cabinet, CancellationToken cancellation) =>
+        Run(context, stock, cabinet, RackAssembler.Make, cancellation);
+
+    /// <summary>
+    /// Completes a basket with the parts that need space or move air only: shelves, rails, KVM switch and roof fans. The result shows whether a cabinet
+    /// takes everything.
+    /// </summary>
+    /// <returns>The rack without power, earth, panels and fixings.</returns>
+    public static RackBuild Mount(BasketContext context, Stock stock, Product cabinet, CancellationToken cancellation) =>
+        Run(context, stock, cabinet, RackAssembler.Mount, cancellation).RackBuild;
+
+    // Outlets of a second round serve other cords than those of the first. For all other stages the first reason is complete.
+    private static string Both(MissingPiece earlier, MissingPiece later) =>
+        later.Stage == Stage.Outlets && !earlier.Reason.Contains(later.Reason, StringComparison.Ordinal) ? $"{earlier.Reason} {later.Reason}" : earlier.Reason;
+
+    private static Completed Run(
+        BasketContext context, Stock stock, Product cabinet, Func<BasketContext, Stock, Product, RackBuild> maker, CancellationToken cancellation)
+    {
+        var added = new SortedDictionary<string, MissingPiece>(StringComparer.Ordinal);
+        context.OutletsGivenUp = false;
+        var build = Make([]);
+        for (var round = 0; build.MissingPieces.Count > 0 && round < MostRounds; round++)
+        {
+            cancellation.ThrowIfCancellationRequested();
+            var stage = build.MissingPieces.Min(l => l.Stage);
+            var before = build;
+            var kept = new SortedDictionary<string, MissingPiece>(added, StringComparer.Ordinal);
+            foreach (var piece in build.MissingPieces.Where(l => l.Stage == stage))
+            {
+                added[piece.Product.PartNumber] = added.TryGetValue(piece.Product.PartNumber, out var earlier)
+                    ? earlier with { OrderUnits = earlier.OrderUnits + piece.OrderUnits, Reason = Both(earlier, piece) }
+                    : piece;
+            }
+
+            build = Make(added.Values);
+
+            // Outlets that serve no further cord are removed.
+            if (stage == Stage.Outlets && build.OutletsShort >= before.OutletsShort)
+            {
+                (added, context.OutletsGivenUp) = (kept, true);
+                build = Make(added.Values);
+            }
+        }
+
+        TakeBack(added, ref build);
+        return new Completed(build, [.. added.Values]);
+
+        RackBuild Make(IEnumerable<MissingPiece> more) => maker(context, stock.With(more.Select(l => (l.Product, l.OrderUnits))), cabinet);
+
+        // Removes added parts that the final rack does not use, if nothing is missing without them.
+        void TakeBack(SortedDictionary<string, MissingPiece> all, ref RackBuild made)
+        {
+            foreach (var part in all.Keys.ToArray())
+            {
+                var spare = Math.Min(made.Stock.Find(part)!.SpareUnits, all[part].OrderUnits);
+                if (spare == 0)
+                {
+                    continue;
+                }
+
+                var fewer = new SortedDictionary<string, MissingPiece>(all, StringComparer.Ordinal);
+                fewer[part] = all[part] with { OrderUnits = all[part].OrderUnits - spare };
+                var without = Make(fewer.Values.Where(l => l.OrderUnits > 0));
+                if (without.MissingPieces.Count == 0 && without.OutletsShort <= made.OutletsShort)
+                {
+                    all[part] = fewer[part];
+                    made = without;
+                    if (all[part].OrderUnits == 0)
+                    {
+                        all.Remove(part);
+                    }
+                }
+            }
+        }
+    }
+}

@@ -1,0 +1,68 @@
+using RackCheck.Model;
+using RackCheck.Survey;
+
+namespace RackCheck.Planning.Baskets;
+
+/// <summary>Builds a rack from a stock and a cabinet and reports missing parts. The same stock and cabinet give the same rack.</summary>
+internal static class RackAssembler
+{
+    /// <summary>Maximum number of items in a rack. Further blanking panels are not fitted.</summary>
+    public const int MostItems = RackSurvey.MostItems;
+
+    /// <summary>Builds the complete rack. The stock contains the cabinet.</summary>
+    /// <returns>The rack with its missing parts.</returns>
+    public static RackBuild Make(BasketContext context, Stock stock, Product cabinet)
+    {
+        var build = Mount(context, stock, cabinet);
+        Outlets.Connect(context, build);
+        EarthParts.Join(context, build);
+        MainsCords.Plug(context, build);
+        Blanks.Close(context, build);
+        FixingSets.Fasten(context, build);
+        return build;
+    }
+
+    /// <summary>Builds the part of the rack that shows whether the cabinet takes everything: shelves, rails, U positions, KVM switch and roof fans.</summary>
+    /// <returns>The rack without power, earth, panels and fixings.</returns>
+    public static RackBuild Mount(BasketContext context, Stock stock, Product cabinet)
+    {
+        var build = new RackBuild(
+            stock, context.Request, cabinet.Cabinet! with { PartNumber = cabinet.PartNumber, Placement = context.Request.Options?.Placement })
+        {
+            CabinetPiece = stock.Find(cabinet.PartNumber)!.Take(),
+        };
+        AddItems(context, build);
+        CabinetFitting.Fit(build);
+        Shelving.Fill(context, build);
+        Rails.Hang(context, build);
+        Places.Find(context, build);
+        Consoles.Find(context, build);
+        RoofFans.Find(context, build);
+        return build;
+    }
+
+    private static void AddItems(BasketContext context, RackBuild build)
+    {
+        foreach (var entry in build.Stock.All.Where(e => e.Product.Kind is ProductKind.Equipment or ProductKind.Shelf or ProductKind.FanTray))
+        {
+            var needsRails = context.NeedsRails(entry.Product);
+            while (entry.Left > 0)
+            {
+                var item = ProductParts.ItemOf(entry.Product, build.IdFor(entry.Product));
+                build.Items.Add(new BuildItem
+                {
+                    Item = item with { Support = SupportOf(entry.Product, item) },
+                    Piece = entry.Take(),
+                    NeedsRails = needsRails,
+                    RailStyle = BasketContext.RailStyle(entry.Product),
+                });
+            }
+        }
+    }
+
+    // An item without rails is front-panel mounted until it gets a pair.
+    private static Support? SupportOf(Product product, Item item) =>
+        item.Category == ItemCategory.Shelf ? (item.Support ?? new Support()) with { Style = item.Support?.Style ?? SupportStyle.Shelf }
+        : item.HeightU == 0 || BasketContext.BringsSupport(product) ? item.Support
+        : new Support { Style = SupportStyle.Panel };
+}

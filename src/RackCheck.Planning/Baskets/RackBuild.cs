@@ -1,0 +1,178 @@
+using RackCheck.Engineering;
+using RackCheck.Model;
+using RackCheck.Survey;
+
+namespace RackCheck.Planning.Baskets;
+
+/// <summary>Stages of completing a basket, in order. Missing parts are added stage by stage, since a further shelf moves other items.</summary>
+internal enum Stage
+{
+    /// <summary>Shelves for items that are not rack-mountable.</summary>
+    Shelves,
+
+    /// <summary>Slides and runners.</summary>
+    Rails,
+
+    /// <summary>KVM switch.</summary>
+    Consoles,
+
+    /// <summary>Roof fans.</summary>
+    Cooling,
+
+    /// <summary>PDUs.</summary>
+    Outlets,
+
+    /// <summary>Earth bar and leads.</summary>
+    Earth,
+
+    /// <summary>Mains cords.</summary>
+    Cords,
+
+    /// <summary>Blanking panels.</summary>
+    Blanking,
+
+    /// <summary>Nuts and screws.</summary>
+    Fixings,
+}
+
+/// <summary>A missing line: pieces that the rack needs.</summary>
+/// <param name="Stage">Stage that needs them.</param>
+/// <param name="Product">An offered product.</param>
+/// <param name="OrderUnits">Number of order units.</param>
+/// <param name="Reason">Reason, worded for the customer.</param>
+internal sealed record MissingPiece(Stage Stage, Product Product, long OrderUnits, string Reason);
+
+/// <summary>An item of a rack and the pieces that it consists of.</summary>
+internal sealed class BuildItem
+{
+    /// <summary>The item in its present state.</summary>
+    public required Item Item { get; set; }
+
+    /// <summary>Its piece of the stock.</summary>
+    public required Piece Piece { get; init; }
+
+    /// <summary>Its separate rails, if any.</summary>
+    public Piece? Rails { get; set; }
+
+    /// <summary>Its earth lead.</summary>
+    public Piece? Lead { get; set; }
+
+    /// <summary>Whether it needs separate rails.</summary>
+    public bool NeedsRails { get; init; }
+
+    /// <summary>Type of rails that it takes; null for either type.</summary>
+    public SupportStyle? RailStyle { get; init; }
+
+    /// <summary>Its id.</summary>
+    public string Id => Item.Id;
+
+    /// <summary>Height in U; 0 for an item on a shelf.</summary>
+    public int HeightU => Item.HeightU ?? 0;
+
+    /// <summary>Whether it is a shelf.</summary>
+    public bool IsShelf => Item.Category == ItemCategory.Shelf;
+
+    /// <summary>Whether it is or may be supported by runners.</summary>
+    public bool MayRun => NeedsRails
+        ? (Item.Support?.Style is SupportStyle.Slides or SupportStyle.Runners ? Item.Support.Style : RailStyle) != SupportStyle.Slides
+        : Item.Support?.Style == SupportStyle.Runners;
+
+    /// <summary>Whether runners raise it beyond its U positions, so that the item above cannot be directly adjacent.</summary>
+    public bool Creeps => MayRun && !(Item.Body?.HeightMm + (Item.Support?.ThicknessMm ?? Allowances.RunnerThicknessMm) <= RackGeometry.ApertureMm(HeightU));
+}
+
+/// <summary>A PDU of a rack.</summary>
+internal sealed class BuildPdu
+{
+    /// <summary>The PDU in its present state.</summary>
+    public required Pdu Unit { get; set; }
+
+    /// <summary>Its piece of the stock.</summary>
+    public required Piece Piece { get; init; }
+}
+
+/// <summary>A rack under construction, built from a stock step by step.</summary>
+internal sealed class RackBuild(Stock stock, BasketRequest request, Cabinet cabinet)
+{
+    private RackSurvey? wired;
+    private readonly Dictionary<string, int> ids = new(StringComparer.Ordinal);
+
+    /// <summary>The stock; pieces in the rack count as used.</summary>
+    public Stock Stock => stock;
+
+    /// <summary>The cabinet with the parts fitted to it.</summary>
+    public Cabinet Cabinet { get; set; } = cabinet;
+
+    /// <summary>Piece of the stock that is the cabinet.</summary>
+    public required Piece CabinetPiece { get; init; }
+
+    /// <summary>Items, in description order.</summary>
+    public List<BuildItem> Items { get; } = [];
+
+    /// <summary>PDUs, in description order.</summary>
+    public List<BuildPdu> Units { get; } = [];
+
+    /// <summary>Supplies, specified or assumed.</summary>
+    public List<Supply> Supplies { get; } = [.. request.Supplies ?? []];
+
+    /// <summary>Whether the request specifies the supplies.</summary>
+    public bool HasGivenSupplies { get; } = request.Supplies is { Count: > 0 };
+
+    /// <summary>Fans and air conditioner.</summary>
+    public Cooling? Cooling { get; set; }
+
+    /// <summary>Parts fitted to the cabinet, by pointer into the description.</summary>
+    public Dictionary<string, Piece> CabinetParts { get; } = new(StringComparer.Ordinal);
+
+    /// <summary>Missing parts that are on offer.</summary>
+    public List<MissingPiece> MissingPieces { get; } = [];
+
+    /// <summary>Missing parts that are not on offer.</summary>
+    public List<UnmetNeed> Unmet { get; } = [];
+
+    /// <summary>Assumptions made.</summary>
+    public List<Assumption> Assumptions { get; } = [];
+
+    /// <summary>Weighted number of cords without an outlet and of dual-corded items on one supply. Further PDUs reduce it.</summary>
+    public int OutletsShort { get; set; }
+
+    /// <summary>The region; null if not specified.</summary>
+    public Region? Region => request.Site?.Region;
+
+    /// <summary>Clear opening between the uprights, mm.</summary>
+    public double OpeningMm => Cabinet.Uprights?.OpeningMm ?? RackGeometry.OpeningMm;
+
+    /// <summary>Front to rear upright spacing, mm; null if unknown.</summary>
+    public double? SpacingMm => Cabinet.Uprights?.SpacingMm;
+
+    /// <summary>Survey of the rack, mounted and wired. Leads, cords, panels and fixings do not change the values read from it.</summary>
+    public RackSurvey Wired => wired ??= new RackSurvey(Describe());
+
+    /// <summary>Rack-mountable items without a position.</summary>
+    public IEnumerable<BuildItem> NotPlaced => Items.Where(i => i is { HeightU: > 0, Item.Position: null });
+
+    /// <summary>A unique id within the rack.</summary>
+    public string IdFor(Product product)
+    {
+        // An id is at most as long as a part number and ends in a number.
+        const int Longest = 58;
+        var stem = product.PartNumber.Length <= Longest ? product.PartNumber : product.PartNumber[..Longest];
+        ids[stem] = ids.GetValueOrDefault(stem) + 1;
+        return FormattableString.Invariant($"{stem}-{ids[stem]}");
+    }
+
+    /// <summary>Description of the rack in its present state.</summary>
+    public RackDescription Describe() => new()
+    {
+        Reference = request.Reference,
+        Cabinet = Cabinet,
+        Items = [.. Items.Select(i => i.Item)],
+        Supplies = [.. Supplies],
+        Pdus = [.. Units.Select(u => u.Unit)],
+        Cooling = Cooling,
+        Earthing = request.Earthing,
+        Site = request.Site,
+        Policy = request.Policy,
+        Acceptances = request.Acceptances,
+    };
+}

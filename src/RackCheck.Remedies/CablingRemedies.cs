@@ -1,0 +1,101 @@
+using RackCheck.Engineering;
+using RackCheck.Model;
+using RackCheck.Survey;
+using RackCheck.Survey.Layout;
+using static System.FormattableString;
+
+namespace RackCheck.Remedies;
+
+/// <summary>What the trade does about cables: a wider cabinet, uprights further forward, a deeper cabinet.</summary>
+public static class CablingRemedies
+{
+    /// <summary>Room in the side channels: a wider cabinet, else equipment out of the rack, what has most cables first.</summary>
+    /// <param name="survey">The facts.</param>
+    /// <param name="fillPercent">Greatest fill of the channels, percent.</param>
+    /// <returns>Cures, best first.</returns>
+    public static IEnumerable<RemedyCandidate> MoreChannel(RackSurvey survey, double fillPercent)
+    {
+        foreach (var width in CabinetSizes.WidthsMm.Where(w => w > survey.Cabinet.WidthMm))
+        {
+            yield return new RemedyBuilder(survey).SetCabinet(c => c with { WidthMm = width }).Titled(Invariant($"Take a cabinet {width:0.###} mm wide"));
+        }
+
+        var cabled = survey.Items.Where(i => CableSurvey.AreaMm2Of(i) > 0)
+            .OrderByDescending(CableSurvey.AreaMm2Of).ThenBy(i => i.Id, StringComparer.Ordinal).ToArray();
+        var left = survey.Cables.AreaMm2;
+        for (var count = 1; count <= cabled.Length; count++)
+        {
+            left -= CableSurvey.AreaMm2Of(cabled[count - 1]);
+            if (Quantities.Round(left) <= Quantities.Round(survey.Cables.SideChannelsMm2 * fillPercent / 100))
+            {
+                if (PlaceRemedies.TakeOut(survey, cabled[..count]) is { } takeOut)
+                {
+                    yield return takeOut;
+                }
+
+                break;
+            }
+        }
+    }
+
+    /// <summary>Room behind all bodies with cables: the uprights elsewhere, a deeper cabinet, or the item out of the rack.</summary>
+    /// <param name="survey">The facts.</param>
+    /// <param name="tight">The item that has too little.</param>
+    /// <param name="diameters">Least bend radius, diameters.</param>
+    /// <returns>Cures, best first.</returns>
+    public static IEnumerable<RemedyCandidate> MoreBehind(RackSurvey survey, MountedItem tight, double diameters)
+    {
+        var cabinet = survey.Cabinet;
+        if (cabinet.SetbackMm is { } given && Setbacks(survey, cabinet.Depth, diameters).OnPitch(given, cabinet.PitchMm) is { } setback && setback != given)
+        {
+            yield return new RemedyBuilder(survey).SetUprights(u => u with { FrontSetbackMm = setback })
+                .Titled(Invariant($"Set the front uprights {setback:0.###} mm behind the front face"));
+        }
+
+        foreach (var depth in CabinetSizes.DepthsMm.Where(d => d > cabinet.Depth.DepthMm))
+        {
+            if (Deeper(survey, depth, diameters) is { } deeper)
+            {
+                yield return deeper;
+            }
+        }
+
+        if (PlaceRemedies.TakeOut(survey, tight) is { } takeOut)
+        {
+            yield return takeOut;
+        }
+    }
+
+    private static RemedyCandidate? Deeper(RackSurvey survey, double depthMm, double diameters)
+    {
+        var all = Setbacks(survey, survey.Cabinet.Depth with { DepthMm = depthMm }, diameters);
+        var builder = new RemedyBuilder(survey).SetCabinet(c => c with { DepthMm = depthMm });
+        if (all.IsEmpty)
+        {
+            return null;
+        }
+
+        if (survey.Cabinet.SetbackMm is not { } given || all.Holds(given))
+        {
+            return builder.Titled(Invariant($"Take a cabinet {depthMm:0.###} mm deep")) with { Kind = nameof(Deeper) };
+        }
+
+        return all.OnPitch(given, survey.Cabinet.PitchMm) is not { } setback ? null
+            : builder.SetUprights(u => u with { FrontSetbackMm = setback })
+                .Titled(Invariant($"Take a cabinet {depthMm:0.###} mm deep and set its front uprights {setback:0.###} mm behind the front face")) with { Kind = nameof(Deeper) };
+    }
+
+    private static SetbackInterval Setbacks(RackSurvey survey, CabinetDepth cabinet, double diameters)
+    {
+        var all = survey.Depth.AllIn(cabinet);
+        foreach (var item in survey.Items)
+        {
+            if (CableSurvey.ThickestMm(item) is > 0 and var thickest)
+            {
+                all = all.Intersect(survey.Cables.SetbacksFor(item, diameters * thickest, cabinet));
+            }
+        }
+
+        return all;
+    }
+}

@@ -1,0 +1,395 @@
+using RackCheck.Engineering;
+using RackCheck.Model;
+using RackCheck.Survey;
+using RackCheck.Survey.Layout;
+using static System.FormattableString;
+
+namespace RackCheck.Remedies;
+
+/// <summary>What the trade does about heat, in its order: perforated doors, fans in the roof, more trays, an air conditioner, and equipment taken out last.</summary>
+public static class CoolingRemedies
+{
+    // Degrees that a usual opening, and fans and intakes with filters, have.
+    private const string UsualOpening = "IP20";
+    private const string Filtered = "IP54";
+
+    /// <summary>Whether no degree of protection is asked for that a usual opening does not have.</summary>
+    /// <param name="survey">The facts.</param>
+    /// <returns>Whether perforated doors and fans without filters may be taken.</returns>
+    public static bool AllowsOpenings(RackSurvey survey) => Allows(survey, UsualOpening);
+
+    /// <summary>More air, or cooling, for the heat of the whole rack.</summary>
+    /// <param name="survey">The facts.</param>
+    /// <returns>Cures, best first.</returns>
+    public static IEnumerable<RemedyCandidate> Improve(RackSurvey survey)
+    {
+        foreach (var candidate in OtherWays(survey))
+        {
+            yield return candidate;
+        }
+
+        foreach (var candidate in TakeOutHeat(survey))
+        {
+            yield return candidate;
+        }
+    }
+
+    /// <summary>Another way for equipment that breathes against a closed door.</summary>
+    /// <param name="survey">The facts.</param>
+    /// <param name="ventilated">The equipment.</param>
+    /// <returns>Cures, best first.</returns>
+    public static IEnumerable<RemedyCandidate> ClearDoors(RackSurvey survey, IReadOnlyList<MountedItem> ventilated)
+    {
+        foreach (var candidate in OtherWays(survey))
+        {
+            yield return candidate;
+        }
+
+        if (PlaceRemedies.TakeOut(survey, ventilated) is { } takeOut)
+        {
+            yield return takeOut;
+        }
+    }
+
+    /// <summary>Fans in the roof above perforated doors.</summary>
+    /// <param name="survey">The facts.</param>
+    /// <param name="description">The rack that they come to.</param>
+    /// <returns>How many, what they move, and the rack with them; null where no number does.</returns>
+    public static (int Count, double FlowM3h, RackDescription After)? RoofFans(RackSurvey survey, RackDescription description) =>
+        description.WithOpenDoors().WithRoofFans(survey.Heat.NeededM3h, survey.Heat.DensityKgM3);
+
+    /// <summary>The same with doors or fans in the place of the air conditioner.</summary>
+    /// <param name="survey">The facts.</param>
+    /// <returns>Cures, best first.</returns>
+    public static IEnumerable<RemedyCandidate> WithoutCooler(RackSurvey survey)
+    {
+        var without = survey.Description with { Cooling = survey.Description.Cooling! with { AirConditioner = null } };
+        if (survey.Heat.OwnFlowM3h >= survey.Heat.NeededM3h)
+        {
+            yield return new RemedyCandidate(Invariant($"Take perforated doors, {CoolingEdits.UsualOpenPercent:0} % open, instead of the air conditioner"), without.WithOpenDoors());
+        }
+
+        if (RoofFans(survey, without) is { } fans)
+        {
+            yield return new RemedyCandidate(
+                $"Take perforated doors and {CoolingEdits.FansText(fans.Count)} in the roof instead of the air conditioner", fans.After);
+        }
+    }
+
+    /// <summary>One fan more of a kind that there is, or a tray more.</summary>
+    /// <param name="survey">The facts.</param>
+    /// <returns>Cures, best first.</returns>
+    public static IEnumerable<RemedyCandidate> MoreFans(RackSurvey survey)
+    {
+        var description = survey.Description;
+        for (var more = 1; more <= 4; more *= 2)
+        {
+            foreach (var (name, isRoof) in new[] { ("in the roof", true), ("in the fan trays", false) })
+            {
+                var sets = isRoof ? description.Cooling?.RoofFans : description.Cooling?.FanTrays;
+                var largest = sets?.Where(f => f.Count > 0).OrderByDescending(f => f.FreeFlowM3h).FirstOrDefault();
+                if (largest is not null && largest.Count + more <= 100)
+                {
+                    FanSet[] grown = [.. sets!.Select(f => ReferenceEquals(f, largest) ? f with { Count = f.Count + more } : f)];
+                    yield return new RemedyCandidate(
+                        Invariant($"Fit {more} more {(more == 1 ? "fan" : "fans")} of {largest.FreeFlowM3h:0.###} m3/h {name}"),
+                        description.EditCooling(c => isRoof ? c with { RoofFans = grown } : c with { FanTrays = grown }),
+                        "more fans " + name);
+                }
+            }
+        }
+    }
+
+    /// <summary>A door with more of it open.</summary>
+    /// <param name="survey">The facts.</param>
+    /// <param name="door">The door.</param>
+    /// <returns>Cures, best first.</returns>
+    public static IEnumerable<RemedyCandidate> OpenWider(RackSurvey survey, AiredDoor door)
+    {
+        var whole = AirPath.PerforatedAreaM2(survey.Cabinet.Source);
+        double? area = door.Door.PerforatedAreaM2 is { } given && given < whole ? Quantities.Round(whole) : door.Door.PerforatedAreaM2;
+        foreach (var (share, words) in new[] { (CoolingEdits.UsualOpenPercent, "usual"), (CoolingEdits.MostOpenPercent, "most open") })
+        {
+            if (share > door.Door.OpenAreaPercent)
+            {
+                yield return new RemedyCandidate(Invariant($"Take a {door.Name} {share:0} % open, the {words} on sale"), With(d => d with { OpenAreaPercent = share }), "open share");
+            }
+        }
+
+        if (area != door.Door.PerforatedAreaM2)
+        {
+            yield return new RemedyCandidate($"Take a {door.Name} perforated over its whole face", With(d => d with { PerforatedAreaM2 = area }));
+            yield return new RemedyCandidate(
+                Invariant($"Take a {door.Name} perforated over its whole face, {CoolingEdits.MostOpenPercent:0} % open"),
+                With(d => d with { PerforatedAreaM2 = area, OpenAreaPercent = Math.Max(CoolingEdits.MostOpenPercent, d.OpenAreaPercent!.Value) }));
+        }
+
+        RackDescription With(Func<Door, Door> change) => survey.Description.EditCabinet(c =>
+            door.Pointer == Pointers.FrontDoor ? c with { FrontDoor = change(c.FrontDoor!) } : c with { RearDoor = change(c.RearDoor!) });
+    }
+
+    /// <summary>Cooler air for an item.</summary>
+    /// <param name="survey">The facts.</param>
+    /// <param name="item">The item.</param>
+    /// <param name="limitC">Its limit at the site, C.</param>
+    /// <returns>Cures, best first.</returns>
+    public static IEnumerable<RemedyCandidate> CoolInlet(RackSurvey survey, MountedItem item, double limitC)
+    {
+        var description = survey.Description;
+        var cool = Math.Floor(limitC);
+        switch (survey.Heat.AirPath.Mode)
+        {
+            case CoolingMode.Underfloor when cool >= -20:
+                yield return new RemedyCandidate(Invariant($"Supply the air from the floor at {cool:0} C"), description.EditCooling(c => c with { Underfloor = c.Underfloor! with { SupplyC = cool } }));
+                break;
+            case CoolingMode.AirConditioner when cool >= -20:
+                yield return new RemedyCandidate(Invariant($"Set the air conditioner to {cool:0} C"), description.EditCooling(c => c with { AirConditioner = c.AirConditioner! with { SetpointC = cool } }));
+                break;
+            case not (CoolingMode.Underfloor or CoolingMode.AirConditioner) when cool >= -50:
+                yield return new RemedyCandidate(Invariant($"Keep the room at {cool:0} C or cooler"), description with { Site = (description.Site ?? new Site()) with { AmbientMaxC = cool } });
+                break;
+        }
+
+        if (Cooler(survey, cool) is { } cooler)
+        {
+            yield return cooler;
+        }
+
+        if (PlaceRemedies.TakeOut(survey, item) is { } takeOut)
+        {
+            yield return takeOut;
+        }
+    }
+
+    /// <summary>A stronger air conditioner, or less asked of it.</summary>
+    /// <param name="survey">The facts.</param>
+    /// <param name="transferWM2K">Heat transfer that it is judged by, W/(m2 K).</param>
+    /// <returns>Cures, best first.</returns>
+    public static IEnumerable<RemedyCandidate> Strengthen(RackSurvey survey, double transferWM2K)
+    {
+        var heat = survey.Heat;
+        var description = survey.Description;
+        var needed = heat.CoolerNeededW(heat.SurfaceM2, heat.SetpointC, transferWM2K);
+        if (CoolingEdits.Capacity(needed, heat.RatedAmbientC, heat.AmbientC) is { } capacity)
+        {
+            yield return new RemedyCandidate(Invariant($"Take an air conditioner of {capacity:0} W"), With(c => c with { CapacityW = capacity }));
+        }
+
+        var highest = Math.Floor(Math.Min(heat.LeastInletC ?? AirConditioners.UsualSetpointC, AirConditioners.UsualSetpointC));
+        if (highest > heat.SetpointC)
+        {
+            yield return new RemedyCandidate(Invariant($"Set the air conditioner to {highest:0} C"), With(c => c with { SetpointC = highest }));
+        }
+
+        foreach (var candidate in TakeOutHeat(survey))
+        {
+            yield return candidate;
+        }
+
+        RackDescription With(Func<AirConditioner, AirConditioner> change) => description.EditCooling(c => c with { AirConditioner = change(c.AirConditioner!) });
+    }
+
+    /// <summary>An air conditioner in one piece instead of a split one.</summary>
+    /// <param name="survey">The facts.</param>
+    /// <returns>Cures, best first.</returns>
+    public static IEnumerable<RemedyCandidate> Restyle(RackSurvey survey)
+    {
+        foreach (var (style, name) in new[] { (AirConditionerStyle.Wall, "wall or door"), (AirConditionerStyle.Roof, "roof") })
+        {
+            yield return new RemedyCandidate(
+                $"Take an air conditioner for the cabinet's {name}, in one piece", survey.Description.EditCooling(c => c with { AirConditioner = c.AirConditioner! with { Style = style } }));
+        }
+    }
+
+    /// <summary>What is cooled kept warmer, or the room drier.</summary>
+    /// <param name="survey">The facts.</param>
+    /// <param name="pointer">Where the temperature stands.</param>
+    /// <param name="coldC">The temperature, C.</param>
+    /// <param name="leastC">The least that it should be, C.</param>
+    /// <param name="marginK">What of that is margin over the dew point, K.</param>
+    /// <returns>Cures, best first.</returns>
+    public static IEnumerable<RemedyCandidate> Warmer(RackSurvey survey, string pointer, double coldC, double leastC, double marginK)
+    {
+        var description = survey.Description;
+        var warmer = Math.Ceiling(leastC);
+        if (warmer <= 60)
+        {
+            yield return pointer == Pointers.Setpoint
+                ? new RemedyCandidate(Invariant($"Set the air conditioner to {warmer:0} C"), description.EditCooling(c => c with { AirConditioner = c.AirConditioner! with { SetpointC = warmer } }))
+                : new RemedyCandidate(Invariant($"Supply the air from the floor at {warmer:0} C"), description.EditCooling(c => c with { Underfloor = c.Underfloor! with { SupplyC = warmer } }));
+        }
+
+        if (coldC - marginK > -Air.ZeroC / 2)
+        {
+            var humidity = Math.Floor(100 * Air.SaturationPa(coldC - marginK - 0.01) / Air.SaturationPa(survey.Heat.AmbientC));
+            yield return new RemedyCandidate(Invariant($"Keep the room's humidity at {humidity:0} % or less"), description with { Site = description.Site! with { HumidityMaxPercent = humidity } });
+        }
+    }
+
+    /// <summary>Neighbours set apart, or one of them taken out.</summary>
+    /// <param name="survey">The facts.</param>
+    /// <param name="one">The one to move.</param>
+    /// <param name="other">The one that stays; the other way about where that does not go.</param>
+    /// <returns>Cures, best first.</returns>
+    public static IEnumerable<RemedyCandidate> PartNeighbours(RackSurvey survey, MountedItem one, MountedItem other)
+    {
+        foreach (var (moved, from) in new[] { (one, other), (other, one) })
+        {
+            if (FindApart(survey, moved, from) is { } bottom)
+            {
+                yield return new RemedyBuilder(survey).Place(moved, bottom)
+                    .Titled($"Mount {moved.Id} at {survey.Cabinet.UnitsText(bottom, bottom + moved.HeightU - 1)}, {CabinetFacts.FaceText(moved.Face)}");
+            }
+        }
+
+        if (PlaceRemedies.TakeOut(survey, one) is { } takeOut)
+        {
+            yield return takeOut;
+        }
+    }
+
+    /// <summary>A cabinet wide enough for what breathes from side to side.</summary>
+    /// <param name="survey">The facts.</param>
+    /// <param name="item">The item.</param>
+    /// <param name="widthMm">Least width, mm.</param>
+    /// <returns>Cures, best first.</returns>
+    public static IEnumerable<RemedyCandidate> WidenFor(RackSurvey survey, MountedItem item, double widthMm)
+    {
+        var wide = CabinetSizes.WidthsMm.Where(w => w >= widthMm).Cast<double?>().FirstOrDefault() ?? widthMm;
+        yield return new RemedyCandidate(Invariant($"Take a cabinet {wide:0.###} mm wide"), survey.Description.EditCabinet(c => c with { WidthMm = wide }));
+        if (PlaceRemedies.TakeOut(survey, item) is { } takeOut)
+        {
+            yield return takeOut;
+        }
+    }
+
+    /// <summary>A rack that has the degree of protection asked for.</summary>
+    /// <param name="survey">The facts.</param>
+    /// <param name="required">The degree.</param>
+    /// <param name="has">What the opening has.</param>
+    /// <returns>Cures, best first.</returns>
+    public static IEnumerable<RemedyCandidate> Tighten(RackSurvey survey, string required, string has)
+    {
+        var description = survey.Description;
+        var heat = survey.Heat;
+        if (IpCodes.Satisfies(Filtered, required) && description.Cooling is { Filters: not true } cooling)
+        {
+            yield return new RemedyCandidate("Fit filters to fans and intake", description with { Cooling = cooling with { Filters = true } });
+        }
+
+        if (IpCodes.Satisfies(UsualOpening, required))
+        {
+            yield return new RemedyCandidate("Take perforated doors and side panels where it is open", Covered(description));
+        }
+
+        if (description.Cabinet!.IpCode is { } code && !IpCodes.Satisfies(code, required))
+        {
+            yield return new RemedyCandidate($"Take a cabinet rated {required}", description.EditCabinet(c => c with { IpCode = required }));
+        }
+
+        if (heat.KnownW > 0 && IpCodes.Satisfies(Filtered, required) && FilteredFans(survey) is { } fans)
+        {
+            yield return fans;
+        }
+
+        yield return new RemedyCandidate($"Take a closed cabinet rated {required}", description.Closed());
+        if (heat.HasHeat && Cooler(survey, null) is { } cooler)
+        {
+            yield return cooler;
+        }
+
+        yield return new RemedyCandidate(
+            $"Find the rack a place that asks for {has} at most", description with { Site = description.Site! with { RequiredIp = has } });
+    }
+
+    private static IEnumerable<RemedyCandidate> OtherWays(RackSurvey survey)
+    {
+        var description = survey.Description;
+        var heat = survey.Heat;
+        if (Allows(survey, UsualOpening))
+        {
+            if (description.WithOpenDoors() is var doors && (doors.Cabinet!.FrontDoor != description.Cabinet!.FrontDoor || doors.Cabinet.RearDoor != description.Cabinet.RearDoor))
+            {
+                yield return new RemedyCandidate(Invariant($"Take perforated doors, {CoolingEdits.UsualOpenPercent:0} % open"), doors);
+            }
+
+            if (RoofFans(survey, description) is { } fans)
+            {
+                yield return new RemedyCandidate($"Fit {CoolingEdits.FansText(fans.Count)} in the roof, over perforated doors", fans.After);
+            }
+
+            if (heat.AirPath.HasTrays && doors.WithTrays(heat.NeededM3h, heat.DensityKgM3) is { } trays)
+            {
+                yield return new RemedyCandidate($"Fit fan trays with {CoolingEdits.FansText(trays.Count)} more, behind perforated doors", trays.After);
+            }
+        }
+        else if (Allows(survey, Filtered) && FilteredFans(survey) is { } filtered)
+        {
+            yield return filtered;
+        }
+
+        if (Cooler(survey, null) is { } cooler)
+        {
+            yield return cooler;
+        }
+    }
+
+    private static RemedyCandidate? FilteredFans(RackSurvey survey) =>
+        survey.Description.WithFilteredIntake(survey.Heat.NeededM3h, survey.Heat.DensityKgM3).WithRoofFans(survey.Heat.NeededM3h, survey.Heat.DensityKgM3) is { } fans
+            ? new RemedyCandidate(Invariant($"Take a closed cabinet with {CoolingEdits.FansText(fans.Count)} in the roof and an intake of {fans.After.Cooling!.IntakeAreaCm2:0} cm2, both with filters"), fans.After)
+            : null;
+
+    // It holds what the most sensitive item may take in, and no more than is usual.
+    private static RemedyCandidate? Cooler(RackSurvey survey, double? mostC)
+    {
+        var setpoint = Math.Min(Math.Min(AirConditioners.UsualSetpointC, mostC ?? double.PositiveInfinity), Math.Floor(survey.Heat.LeastInletC ?? double.PositiveInfinity));
+        return setpoint >= -20 && survey.Description.WithCooler(survey.Heat, setpoint) is { } made
+            ? new RemedyCandidate(
+                Invariant($"Take a closed cabinet with an air conditioner of {made.Cooler.CapacityW:0} W that holds {setpoint:0} C"), made.After)
+            : null;
+    }
+
+    // What gives off most goes first, twice as much each time; at last all that gives off any, or may.
+    private static IEnumerable<RemedyCandidate> TakeOutHeat(RackSurvey survey)
+    {
+        var items = survey.Items.Where(i => HeatSurvey.HeatOf(i) is not 0)
+            .OrderByDescending(i => HeatSurvey.HeatOf(i) ?? 0).ThenBy(i => i.Id, StringComparer.Ordinal).ToArray();
+        for (var count = 1; count <= items.Length; count = count == items.Length ? count + 1 : Math.Min(2 * count, items.Length))
+        {
+            if (PlaceRemedies.TakeOut(survey, items[..count]) is { } takeOut)
+            {
+                yield return takeOut with { Kind = nameof(TakeOutHeat) };
+            }
+        }
+    }
+
+    // The nearest place that is not next to the other.
+    private static int? FindApart(RackSurvey survey, MountedItem moved, MountedItem from)
+    {
+        var roof = survey.Cabinet.HeightU;
+        for (var distance = 1; distance < roof; distance++)
+        {
+            foreach (var bottom in new[] { moved.Bottom!.Value - distance, moved.Bottom.Value + distance })
+            {
+                var top = bottom + moved.HeightU + moved.LoadHeightU - 1;
+                if (bottom >= 1 && top <= roof && bottom != from.ClaimTop + 1 && top + 1 != from.Bottom && survey.Occupancy.CanGo(moved, moved.HeightU, bottom))
+                {
+                    return bottom;
+                }
+            }
+        }
+
+        return null;
+    }
+
+    // Where a side is open a usual perforated door closes it, and side panels the sides.
+    private static RackDescription Covered(RackDescription description) => description.EditCabinet(c => c with
+    {
+        FrontDoor = c.FrontDoor?.Style == DoorStyle.None ? new Door { Style = DoorStyle.Perforated, OpenAreaPercent = CoolingEdits.UsualOpenPercent, Bonded = true } : c.FrontDoor,
+        RearDoor = c.RearDoor?.Style == DoorStyle.None ? new Door { Style = DoorStyle.Perforated, OpenAreaPercent = CoolingEdits.UsualOpenPercent, Bonded = true } : c.RearDoor,
+        SidePanels = c.SidePanels == false ? true : c.SidePanels,
+    });
+
+    private static bool Allows(RackSurvey survey, string code) =>
+        survey.Description.Site?.RequiredIp is not { } required || IpCodes.Satisfies(code, required);
+}

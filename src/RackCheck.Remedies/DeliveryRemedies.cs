@@ -1,0 +1,134 @@
+using RackCheck.Engineering;
+using RackCheck.Model;
+using RackCheck.Survey;
+using static System.FormattableString;
+
+namespace RackCheck.Remedies;
+
+/// <summary>What a supplier can do about a way that is too tight: no pallet, a smaller cabinet, equipment sent beside it, lifting equipment; at last another way.</summary>
+public static class DeliveryRemedies
+{
+
+    // Lifting equipment comes in steps of about this; common practice, no source.
+    private const double LiftingStepKg = 100;
+
+    /// <summary>Makes the rack pass: off its pallet, else in a smaller cabinet on or off it.</summary>
+    /// <param name="survey">The facts, with a way in.</param>
+    /// <param name="passes">Whether a size passes.</param>
+    /// <returns>Cures, best first.</returns>
+    public static IEnumerable<RemedyCandidate> Smaller(RackSurvey survey, Func<TransportSize, bool> passes)
+    {
+        var route = survey.Route!;
+        var bare = route.HasPallet && passes(route.Bare);
+        if (bare)
+        {
+            yield return new RemedyCandidate("Deliver the rack off the pallet", OffPallet(survey.Description));
+        }
+
+        foreach (var (title, after, kind) in Lower(survey).Concat(Narrower(survey)).Concat(Shallower(survey)))
+        {
+            var cabinet = after.Cabinet!;
+            var (width, depth, height) = (cabinet.WidthMm!.Value, cabinet.DepthMm!.Value, cabinet.HeightMm ?? 0);
+            if (passes(route.OnPalletOf(width, depth, height)))
+            {
+                yield return new RemedyCandidate(title, after, kind);
+            }
+            else if (route.HasPallet && !bare && passes(RouteSurvey.BareOf(width, depth, height)))
+            {
+                yield return new RemedyCandidate(title + " and deliver it off the pallet", OffPallet(after), kind);
+            }
+        }
+    }
+
+    /// <summary>Equipment taken out for transport, the heaviest first, until the rest is light enough.</summary>
+    /// <param name="survey">The facts, with a way in.</param>
+    /// <param name="limitKg">What the rack may weigh on the way, kg.</param>
+    /// <returns>Cures.</returns>
+    public static IEnumerable<RemedyCandidate> Lighter(RackSurvey survey, double limitKg)
+    {
+        // What others hang on stays: a shelf bears things, and without its ports computers go without a console.
+        var heavy = survey.Items.Where(i => i.Item!.MassKg > 0 && i.Category != ItemCategory.Shelf && i.Item.KvmPorts is not > 0)
+            .OrderByDescending(i => i.Item!.MassKg).ThenBy(i => i.Id, StringComparer.Ordinal).ToArray();
+        var left = survey.Route!.KnownKg;
+        for (var count = 1; count <= heavy.Length; count++)
+        {
+            left -= heavy[count - 1].Item!.MassKg!.Value;
+            if (Quantities.Round(left) <= limitKg)
+            {
+                string[] ids = [.. heavy.Take(count).Select(i => i.Id).Order(StringComparer.Ordinal)];
+                yield return new RemedyCandidate($"Take {Names.List(ids)} out for transport and mount {(count == 1 ? "it" : "them")} on site", survey.Description.WithoutItems(ids));
+                break;
+            }
+        }
+    }
+
+    /// <summary>Lifting equipment for the mass.</summary>
+    /// <param name="survey">The facts, with a way in.</param>
+    /// <returns>The cure.</returns>
+    public static RemedyCandidate Lifting(RackSurvey survey)
+    {
+        var rated = LiftingStepKg * Math.Max(1, Math.Ceiling(survey.Route!.KnownKg / LiftingStepKg));
+        return new RemedyCandidate(Invariant($"Have lifting equipment for {rated:0} kg"), survey.Description.EditDelivery(d => d with { LiftingKg = rated }));
+    }
+
+    /// <summary>A way in without an opening, corner or lift.</summary>
+    /// <param name="survey">The facts, with a way in.</param>
+    /// <param name="what">What it does without, for reading.</param>
+    /// <param name="change">Takes that from the way.</param>
+    /// <returns>The cure.</returns>
+    public static RemedyCandidate OtherRoute(RackSurvey survey, string what, Func<Model.Delivery, Model.Delivery> change) =>
+        new($"Choose a way in without {what}", survey.Description.EditDelivery(change));
+
+    private static RackDescription OffPallet(RackDescription description) =>
+        description.EditDelivery(static d => d with { PalletHeightMm = 0, PalletWidthMm = null, PalletDepthMm = null, PalletKg = null });
+
+    private static IEnumerable<(string Title, RackDescription After, string Kind)> Narrower(RackSurvey survey) => CabinetSizes.WidthsMm
+        .Where(w => w < survey.Cabinet.WidthMm).OrderDescending()
+        .Select(w => (Invariant($"Take a cabinet {w:0.###} mm wide"), survey.Description.EditCabinet(c => c with { WidthMm = w }), nameof(Narrower)));
+
+    private static IEnumerable<(string Title, RackDescription After, string Kind)> Shallower(RackSurvey survey) => CabinetSizes.DepthsMm
+        .Where(d => d < survey.Cabinet.Depth.DepthMm).OrderDescending()
+        .Select(d => (Invariant($"Take a cabinet {d:0.###} mm deep"), survey.Description.EditCabinet(c => c with { DepthMm = d }), nameof(Shallower)));
+
+    // From the highest that is lower down to the lowest: what hangs above its roof goes with another rack.
+    private static IEnumerable<(string Title, RackDescription After, string Kind)> Lower(RackSurvey survey)
+    {
+        var now = survey.Cabinet.HeightU;
+        if (survey.Cabinet.Source.HeightMm is not { } heightMm)
+        {
+            yield break;
+        }
+
+        foreach (var roof in CabinetSizes.HeightsU.Where(u => u < now).OrderDescending())
+        {
+            var above = survey.Occupancy.ByPlace.Where(m => m.ClaimTop > roof).ToArray();
+            var height = Quantities.Round(heightMm - RackGeometry.ApertureMm(now - roof));
+            if (height < RackGeometry.ApertureMm(roof) || Array.Exists(above, m => m.Item is null))
+            {
+                // A horizontal PDU has its outlets in use.
+                continue;
+            }
+
+            string[] equipment = [.. above.Where(m => m.Category != ItemCategory.BlankingPanel).Select(m => m.Id).Order(StringComparer.Ordinal)];
+            var after = Lowered(survey, roof, height).WithoutItems(above.Select(m => m.Id));
+            yield return equipment.Length == 0
+                ? (Invariant($"Take a cabinet of {roof} units"), after, nameof(Lower))
+                : (Invariant($"Take a cabinet of {roof} units and move {Names.List(equipment)} to another rack"), after, nameof(Lower));
+        }
+    }
+
+    private static RackDescription Lowered(RackSurvey survey, int roof, double heightMm)
+    {
+        var builder = new RemedyBuilder(survey).SetCabinet(c => c with { HeightU = roof, HeightMm = heightMm });
+        if (survey.Cabinet.TopDown)
+        {
+            foreach (var other in survey.Occupancy.ByPlace)
+            {
+                builder.Place(other, other.Bottom!.Value, roof);
+            }
+        }
+
+        return builder.Titled("").After;
+    }
+
+}

@@ -1,0 +1,151 @@
+using RackCheck.Engineering;
+using RackCheck.Model;
+using RackCheck.Model.Converters;
+using RackCheck.Survey;
+using RackCheck.Survey.Power;
+using static System.FormattableString;
+
+namespace RackCheck.Remedies;
+
+/// <summary>What the trade does about earth: a bar, a stronger conductor, plugs that do not slip out, less leakage on one earth.</summary>
+public static class EarthRemedies
+{
+    // Section of the bar that is taken where none is given; common practice, no source.
+    private const double UsualBarMm2 = 50;
+
+    // Quickest cut-off that a breaker is asked for, s: about a cycle of the mains.
+    private const double QuickestS = 0.02;
+
+    /// <summary>The cabinet with an earth bar.</summary>
+    /// <param name="survey">The facts.</param>
+    /// <param name="terminals">Its terminals.</param>
+    /// <returns>The description, with the bar's other members as they were.</returns>
+    public static RackDescription WithBar(RackSurvey survey, int terminals) => survey.Description.EditCabinet(c => c with
+    {
+        EarthBar = (c.EarthBar ?? new EarthBar { CrossSectionMm2 = Math.Max(UsualBarMm2, survey.Earth.MainMm2 ?? 0) }) with
+        {
+            Terminals = terminals,
+            LengthMm = LengthFor(c.EarthBar, terminals),
+        },
+    });
+
+    /// <summary>A main conductor that alone is high-integrity earthing, with a bar where there is none.</summary>
+    /// <param name="survey">The facts.</param>
+    /// <returns>The section, and the description with it.</returns>
+    public static (double SectionMm2, RackDescription After) StrongMain(RackSurvey survey)
+    {
+        var strength = survey.Earth.IsEnclosed ? EarthConductors.LeastProtectedMm2 : EarthConductors.LeastUnprotectedMm2;
+        var least = Math.Max(EarthConductors.HighIntegrityMm2, ConductorNeed.Of(survey.Power.Supplies, strength).SectionMm2);
+        var section = EarthConductors.NextSectionMm2(least) ?? EarthConductors.SectionsMm2[^1];
+        var after = survey.Earth.Bar is null ? WithBar(survey, survey.Earth.TerminalsNeeded + 1) : survey.Description;
+        return (section, after.EditEarthing(e => e with { MainConductorMm2 = section }));
+    }
+
+    /// <summary>Faults cut off so soon that a section does.</summary>
+    /// <param name="survey">The facts.</param>
+    /// <param name="supplies">Supplies whose fault the conductor may carry.</param>
+    /// <param name="sectionMm2">The section, mm2.</param>
+    /// <param name="description">What to change.</param>
+    /// <returns>The change and its words; null where no breaker is so quick, or nothing changes.</returns>
+    public static (string Words, RackDescription After)? Sooner(RackSurvey survey, IReadOnlyList<SupplyNode> supplies, double sectionMm2, RackDescription description)
+    {
+        var words = new List<string>();
+        foreach (var supply in supplies)
+        {
+            if (ConductorNeed.FaultMm2(supply) is not { } needed || needed <= sectionMm2)
+            {
+                continue;
+            }
+
+            var heat = sectionMm2 * EarthConductors.SeparateCopperK / supply.Source.FaultCurrentA!.Value;
+            var seconds = Math.Floor(1000 * heat * heat) / 1000;
+            if (seconds < QuickestS)
+            {
+                return null;
+            }
+
+            words.Add(Invariant($"a fault on supply {supply.Id} cut off within {seconds:0.###} s"));
+            description = description.EditSupply(supply.Index, s => s with { DisconnectionTimeS = seconds });
+        }
+
+        return words.Count == 0 ? null : (string.Join(" and ", words), description);
+    }
+
+    /// <summary>Industrial plugs and sockets, or none at all, between a supply and the units on it.</summary>
+    /// <param name="survey">The facts.</param>
+    /// <param name="supply">The supply.</param>
+    /// <param name="unit">The unit, where it is fed by a UPS and the supply's socket is not meant; else null.</param>
+    /// <param name="description">What to change.</param>
+    /// <returns>Changes and their words, best first.</returns>
+    public static IEnumerable<(string Words, RackDescription After)> Secured(RackSurvey survey, SupplyNode supply, PduNode? unit, RackDescription description)
+    {
+        PduNode[] units = unit is not null ? [unit] : [.. supply.Units.Where(u => !u.IsBehindUps)];
+        var ratedA = Math.Max(unit is null ? supply.Source.RatedA : 0, units.Length == 0 ? 0 : units.Max(u => u.RatedA));
+        var isThreePhase = unit?.IsThreePhase ?? supply.Phases == 3;
+        var what = unit is not null ? $"PDU {unit.Id}" : units.Length == 0 ? $"supply {supply.Id}" : $"supply {supply.Id} and its PDUs";
+        if (SecuredFor(supply, ratedA, isThreePhase, unit is null) is { } code)
+        {
+            yield return ($"connect {what} by plug and socket {NamedEnumConverter<ConnectorCode>.Name(code)}", With(code));
+        }
+
+        yield return ($"wire {what} without plug and socket", With(ConnectorCode.Hardwired));
+
+        RackDescription With(ConnectorCode connector)
+        {
+            var after = unit is null ? description.EditSupply(supply.Index, s => s with { Socket = connector }) : description;
+            return units.Aggregate(after, (d, u) => d.EditUnit(u.Index, s => s with { Plug = connector }));
+        }
+    }
+
+    /// <summary>Equipment taken out, what leaks most first, until the rest leaks no more than a limit; at last all that leaks.</summary>
+    /// <param name="survey">The facts.</param>
+    /// <param name="cords">What hangs on the supply or unit.</param>
+    /// <param name="limitMa">The limit, mA.</param>
+    /// <returns>Cures.</returns>
+    public static IEnumerable<RemedyCandidate> TakeOutLeaking(RackSurvey survey, IEnumerable<Cord> cords, double limitMa)
+    {
+        var items = cords.GroupBy(c => c.Item.Id, StringComparer.Ordinal)
+            .Select(g => (Id: g.Key, Ma: g.Sum(c => c.LeakageMa ?? 0))).Where(i => i.Ma > 0)
+            .OrderByDescending(i => i.Ma).ThenBy(i => i.Id, StringComparer.Ordinal).ToArray();
+        var left = items.Sum(i => i.Ma);
+        var enough = false;
+        for (var count = 1; count <= items.Length; count++)
+        {
+            left -= items[count - 1].Ma;
+            if ((!enough && !EarthSurvey.Exceeds(left, limitMa)) || count == items.Length)
+            {
+                enough = true;
+                var ids = items.Take(count).Select(i => i.Id).Order(StringComparer.Ordinal).ToArray();
+                yield return new RemedyCandidate(Names.ToAnotherRack(ids), survey.Description.WithoutItems(ids), nameof(TakeOutLeaking));
+            }
+        }
+    }
+
+    // The terminals are as far apart as before.
+    private static double? LengthFor(EarthBar? bar, int terminals) => bar is { LengthMm: { } length, Terminals: { } old and > 0 } && terminals > old
+        ? Math.Min(5000, Math.Ceiling(length * terminals / old))
+        : bar?.LengthMm;
+
+    private static ConnectorCode? SecuredFor(SupplyNode supply, double ratedA, bool isThreePhase, bool withSocket)
+    {
+        if (withSocket && supply.Source.Socket is { } socket && socket != ConnectorCode.Hardwired && PlugFit.Of(socket).Secured
+            && PlugFit.RatedA(socket, supply.IsNorthAmerica) >= ratedA && PlugFit.IsThreePhase(socket) == isThreePhase)
+        {
+            return socket;
+        }
+
+        // The locking ones of North America are for two lines, 208 or 240 V.
+        if (supply.IsNorthAmerica && supply.Source.VoltageV >= 200 && !isThreePhase && ratedA <= 30)
+        {
+            return ratedA <= 20 ? ConnectorCode.NemaL620 : ConnectorCode.NemaL630;
+        }
+
+        return ratedA switch
+        {
+            <= 16 => isThreePhase ? ConnectorCode.Iec60309A16P3 : ConnectorCode.Iec60309A16P1,
+            <= 32 => isThreePhase ? ConnectorCode.Iec60309A32P3 : ConnectorCode.Iec60309A32P1,
+            <= 63 => isThreePhase ? ConnectorCode.Iec60309A63P3 : ConnectorCode.Iec60309A63P1,
+            _ => null,
+        };
+    }
+}

@@ -1,0 +1,274 @@
+using RackCheck.Engineering;
+using RackCheck.Model;
+using RackCheck.Survey;
+using RackCheck.Survey.Layout;
+using static System.FormattableString;
+
+namespace RackCheck.Remedies;
+
+/// <summary>What the trade does about mass: stronger cabinets, castors and slides, heavy things lower down, larger footprints, equipment out.</summary>
+public static class LoadRemedies
+{
+    // Most moves in one cure: more than that is another layout.
+    private const int MostMoves = 6;
+
+    // Ratings on sale; common practice, no source.
+    private static readonly double[] CabinetRatingsKg = [400, 600, 800, 1000, 1200, 1500];
+
+    private static readonly double[] CastorRatingsKg = [100, 200, 300, 400, 500, 600, 800, 1000];
+
+    private static readonly double[] SupportRatingsKg = [20, 30, 45, 60, 80, 100, 120, 150, 200];
+
+    /// <summary>A cabinet that carries the equipment, or less equipment.</summary>
+    /// <param name="survey">The facts.</param>
+    /// <param name="ratedKg">The cabinet's rating, kg.</param>
+    /// <returns>Cures, best first.</returns>
+    public static IEnumerable<RemedyCandidate> Carry(RackSurvey survey, double ratedKg)
+    {
+        var plannedShare = survey.Limits.RackPlannedShare;
+        var needed = survey.Mass.KnownEquipmentKg / plannedShare;
+        if (Next(CabinetRatingsKg, needed) is { } rating)
+        {
+            yield return new RemedyBuilder(survey).SetCabinet(c => c with { RatedLoadKg = rating }).Titled(Invariant($"Take a cabinet with a rated load of {rating:0.###} kg"));
+        }
+
+        foreach (var candidate in TakeOut(survey, survey.Mass.KnownEquipmentKg - (plannedShare * ratedKg)))
+        {
+            yield return candidate;
+        }
+    }
+
+    /// <summary>Castors that carry the equipment, none at all, or less equipment.</summary>
+    /// <param name="survey">The facts.</param>
+    /// <param name="ratedKg">The rolling load, kg.</param>
+    /// <returns>Cures, best first.</returns>
+    public static IEnumerable<RemedyCandidate> Roll(RackSurvey survey, double ratedKg)
+    {
+        if (Next(CastorRatingsKg, survey.Mass.KnownEquipmentKg) is { } rating)
+        {
+            yield return new RemedyBuilder(survey).SetCabinet(c => c with { RollingLoadKg = rating }).Titled(Invariant($"Take castors with a rolling load of {rating:0.###} kg"));
+        }
+
+        yield return TipRemedies.OnBase(survey, BaseStyle.Feet, "Stand the rack on levelling feet in place of castors, and fit the equipment where it stands");
+        foreach (var candidate in TakeOut(survey, survey.Mass.KnownEquipmentKg - ratedKg))
+        {
+            yield return candidate;
+        }
+    }
+
+    /// <summary>Slides, runners or a shelf that carry what is on them, or less on them.</summary>
+    /// <param name="survey">The facts.</param>
+    /// <param name="item">The item, or the shelf.</param>
+    /// <param name="loadKg">What is on them, kg.</param>
+    /// <param name="isShelf">Whether it is what stands on the item.</param>
+    /// <returns>Cures, best first.</returns>
+    public static IEnumerable<RemedyCandidate> StrongerSupport(RackSurvey survey, MountedItem item, double loadKg, bool isShelf)
+    {
+        var rating = Next(SupportRatingsKg, loadKg) ?? (50 * Math.Ceiling(loadKg / 50));
+        var support = item.Item!.Support! with { RatedKg = rating };
+        var name = isShelf ? "a shelf" : item.SupportStyle switch
+        {
+            SupportStyle.Slides => "slides",
+            SupportStyle.Runners => "runners",
+            SupportStyle.Shelf => "a shelf",
+            _ => "a support",
+        };
+        yield return new RemedyBuilder(survey).SetSupport(item, support).Titled(Invariant($"Carry {(isShelf ? $"what stands on {item.Id}" : item.Id)} on {name} rated for {rating:0.###} kg"));
+        IReadOnlyList<MountedItem> heaviest = isShelf ? [item.Load.OrderByDescending(t => t.Item!.MassKg ?? 0).ThenBy(t => t.Id, StringComparer.Ordinal).First()] : [item];
+        if (PlaceRemedies.TakeOut(survey, heaviest) is { } takeOut)
+        {
+            yield return takeOut;
+        }
+    }
+
+    /// <summary>An item lower down, or out.</summary>
+    /// <param name="survey">The facts.</param>
+    /// <param name="item">The item; where it stands on a shelf, the shelf is moved.</param>
+    /// <returns>Cures, best first.</returns>
+    public static IEnumerable<RemedyCandidate> Lower(RackSurvey survey, MountedItem item)
+    {
+        var carrier = item.Shelf ?? item;
+        foreach (var move in MovesDown(survey, carrier))
+        {
+            yield return new RemedyCandidate(move.Words, move.After, "lower");
+        }
+
+        if (PlaceRemedies.TakeOut(survey, item) is { } takeOut)
+        {
+            yield return takeOut;
+        }
+    }
+
+    /// <summary>Heavy equipment lower down, in one move and in several, or out.</summary>
+    /// <param name="survey">The facts.</param>
+    /// <returns>Cures, best first.</returns>
+    public static IEnumerable<RemedyCandidate> LowerCentre(RackSurvey survey) => Sink(survey).Concat(TakeOutHighest(survey));
+
+    /// <summary>Heavy equipment lower down, move by move.</summary>
+    /// <param name="survey">The facts.</param>
+    /// <returns>Cures in growing measure.</returns>
+    public static IEnumerable<RemedyCandidate> Sink(RackSurvey survey)
+    {
+        var (now, words) = (survey, new List<string>());
+        while (words.Count < MostMoves && BestMove(now) is { } move)
+        {
+            words.Add(words.Count == 0 ? move.Words : char.ToLowerInvariant(move.Words[0]) + move.Words[1..]);
+            yield return new RemedyCandidate(string.Join(", and ", words), move.After, nameof(Sink));
+            now = new RackSurvey(move.After);
+        }
+    }
+
+    /// <summary>A cabinet whose footprint spreads the load further, less equipment, or at last another floor.</summary>
+    /// <param name="survey">The facts.</param>
+    /// <param name="limitKnM2">What the floor bears, kN/m2.</param>
+    /// <returns>Cures, best first.</returns>
+    public static IEnumerable<RemedyCandidate> Spread(RackSurvey survey, double limitKnM2)
+    {
+        var cabinet = survey.Cabinet;
+        var footprints = from width in CabinetSizes.WidthsMm.Append(cabinet.WidthMm)
+                         from depth in CabinetSizes.DepthsMm.Append(cabinet.Depth.DepthMm)
+                         where width >= cabinet.WidthMm && depth >= cabinet.Depth.DepthMm
+                         where FloorLoads.DistributedKnM2(LargerKg(cabinet, width, depth) + survey.Mass.KnownEquipmentKg, width, depth) <= limitKnM2
+                         orderby width * depth
+                         select (width, depth);
+        foreach (var (width, depth) in footprints.Distinct())
+        {
+            yield return Larger(survey, width, depth);
+        }
+
+        var empty = FloorLoads.DistributedKnM2(cabinet.Source.MassKg ?? 0, cabinet.WidthMm, cabinet.Depth.DepthMm);
+        var excessKg = (survey.Mass.KnownFloorKnM2 - limitKnM2) * cabinet.WidthMm * cabinet.Depth.DepthMm / 1000 / Gravity.MPerS2;
+        foreach (var candidate in TakeOut(survey, excessKg))
+        {
+            yield return candidate;
+        }
+
+        // Only where the floor does not bear the empty cabinet is another floor all that is left.
+        if (MassSurvey.Exceeds(empty, limitKnM2))
+        {
+            yield return OtherFloor(survey, f => f with { DistributedKnM2 = UpToTenth(survey.Mass.KnownFloorKnM2) }, Invariant($"{UpToTenth(survey.Mass.KnownFloorKnM2):0.###} kN/m2"));
+        }
+    }
+
+    /// <summary>Less equipment on the feet, or at last another floor.</summary>
+    /// <param name="survey">The facts.</param>
+    /// <param name="limitKn">What the floor bears at a point, kN.</param>
+    /// <returns>Cures, best first.</returns>
+    public static IEnumerable<RemedyCandidate> Unburden(RackSurvey survey, double limitKn)
+    {
+        // The foot bears its share of the weight at least; where that is uneven more may have to go.
+        var foot = survey.Mass.Balance?.Feet.GreatestKn ?? (Gravity.WeightN(survey.Mass.KnownTotalKg) / 4000);
+        foreach (var candidate in TakeOut(survey, (foot - limitKn) * 1000 / Gravity.MPerS2))
+        {
+            yield return candidate;
+        }
+
+        if (MassSurvey.Exceeds(Gravity.WeightN(survey.Cabinet.Source.MassKg ?? 0) / 4000, limitKn))
+        {
+            yield return OtherFloor(survey, f => f with { PointKn = UpToTenth(foot) }, Invariant($"{UpToTenth(foot):0.###} kN at a point"));
+        }
+    }
+
+    /// <summary>Equipment out, heaviest first, from as much as must go at least on; at last all that has a mass.</summary>
+    /// <param name="survey">The facts.</param>
+    /// <param name="leastKg">What must go at least, kg.</param>
+    /// <returns>Cures in growing measure.</returns>
+    public static IEnumerable<RemedyCandidate> TakeOut(RackSurvey survey, double leastKg) =>
+        TakeOut(survey, leastKg, survey.Items.OrderByDescending(MassSurvey.LoadedKg).ThenBy(i => i.Id, StringComparer.Ordinal));
+
+    /// <summary>Equipment out, what is heavy and high first.</summary>
+    /// <param name="survey">The facts.</param>
+    /// <returns>Cures in growing measure.</returns>
+    public static IEnumerable<RemedyCandidate> TakeOutHighest(RackSurvey survey) =>
+        TakeOut(survey, 0, survey.Items.OrderByDescending(i => Quantities.Round(MassSurvey.LoadedKg(i) * (survey.Mass.Stand.CentreMm(i) ?? 0))).ThenBy(i => i.Id, StringComparer.Ordinal));
+
+    /// <summary>A cabinet with another footprint, and about as much heavier.</summary>
+    /// <param name="survey">The facts.</param>
+    /// <param name="widthMm">Its width, mm.</param>
+    /// <param name="depthMm">Its depth, mm.</param>
+    /// <returns>The cure.</returns>
+    public static RemedyCandidate Larger(RackSurvey survey, double widthMm, double depthMm)
+    {
+        var kilograms = LargerKg(survey.Cabinet, widthMm, depthMm);
+        return new RemedyBuilder(survey)
+            .SetCabinet(c => c with { WidthMm = widthMm, DepthMm = depthMm, MassKg = c.MassKg is null ? null : Math.Min(5000, kilograms) })
+            .Titled(Invariant($"Take a cabinet {widthMm:0.###} mm wide and {depthMm:0.###} mm deep"));
+    }
+
+    // About as much heavier as its footprint is larger; common practice, no source.
+    private static double LargerKg(CabinetFacts cabinet, double widthMm, double depthMm) =>
+        Math.Ceiling((cabinet.Source.MassKg ?? 0) * widthMm * depthMm / (cabinet.WidthMm * cabinet.Depth.DepthMm));
+
+    private static double UpToTenth(double value) => Math.Ceiling(Quantities.Round(10 * value)) / 10;
+
+    private static double? Next(double[] ratings, double needed) => ratings.Where(r => r >= needed).Cast<double?>().FirstOrDefault();
+
+    private static RemedyCandidate OtherFloor(RackSurvey survey, Func<Floor, Floor> change, string needed) => new(
+        $"Have the rack stand on a floor that bears {needed}, as whoever answers for the building confirms: this one does not bear the empty cabinet",
+        survey.Description with { Site = survey.Description.Site! with { Floor = change(survey.Description.Site.Floor!) } });
+
+    private static IEnumerable<RemedyCandidate> TakeOut(RackSurvey survey, double leastKg, IEnumerable<MountedItem> order)
+    {
+        // What stands on a shelf goes with it.
+        var (gone, kilograms) = (new List<MountedItem>(), 0.0);
+        RemedyCandidate? last = null;
+        foreach (var item in order.Where(i => MassSurvey.LoadedKg(i) > 0 && (i.Shelf is null || !gone.Contains(i.Shelf))))
+        {
+            gone.Add(item);
+            kilograms += MassSurvey.LoadedKg(item);
+            if (!MassSurvey.Exceeds(leastKg, kilograms) && PlaceRemedies.TakeOut(survey, gone) is { } candidate)
+            {
+                last = candidate with { Kind = "take out" };
+                yield return last;
+            }
+        }
+
+        // A cabinet that equipment at its foot kept upright may tip without it.
+        if (last is not null && survey.Mass.Stand.CanTip)
+        {
+            yield return last with { Title = last.Title + ", and bolt it to the floor", After = TipRemedies.Bolt(last.After) };
+        }
+    }
+
+    private static (string Words, RackDescription After)? BestMove(RackSurvey survey)
+    {
+        var order = survey.Occupancy.ByPlace.Where(m => m.Item is not null && MassSurvey.LoadedKg(m) > 0)
+            .OrderByDescending(m => Quantities.Round(MassSurvey.LoadedKg(m) * m.Top)).ThenBy(m => m.Id, StringComparer.Ordinal);
+        foreach (var item in order)
+        {
+            if (MovesDown(survey, item).FirstOrDefault() is { After: not null } move)
+            {
+                return move;
+            }
+        }
+
+        return null;
+    }
+
+    private static IEnumerable<(string Words, RackDescription After)> MovesDown(RackSurvey survey, MountedItem item)
+    {
+        if (item.Bottom is not { } bottom || item.Item is null)
+        {
+            yield break;
+        }
+
+        if (survey.Occupancy.FindPlace(item, item.HeightU, 1, survey.Cabinet.HeightU) is { } free && free < bottom)
+        {
+            yield return ($"Mount {item.Id} at {Units(survey, free, item)}", Built(survey, b => b.Place(item, free)));
+        }
+
+        // Of those as high and on the same face, the lowest that is lighter changes places with it.
+        var lighter = survey.Occupancy.ByPlace.FirstOrDefault(o => o.Item is not null && o.Bottom < bottom && o.HeightU == item.HeightU && o.Face == item.Face
+            && o.Load.Count == 0 && item.Load.Count == 0 && o.Category != ItemCategory.BlankingPanel
+            && o.Item.MassKg is { } mass && mass < item.Item.MassKg);
+        if (lighter is not null)
+        {
+            yield return ($"Let {item.Id} and {lighter.Id} change places", Built(survey, b => b.Place(item, lighter.Bottom!.Value).Place(lighter, bottom)));
+        }
+    }
+
+    private static string Units(RackSurvey survey, int bottom, MountedItem item) =>
+        $"{survey.Cabinet.UnitsText(bottom, bottom + item.HeightU - 1)}, {CabinetFacts.FaceText(item.Face)}";
+
+    private static RackDescription Built(RackSurvey survey, Func<RemedyBuilder, RemedyBuilder> change) => change(new RemedyBuilder(survey)).Titled("").After;
+}

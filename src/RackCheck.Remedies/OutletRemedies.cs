@@ -1,0 +1,314 @@
+using RackCheck.Model;
+using RackCheck.Survey;
+using RackCheck.Survey.Power;
+using static System.FormattableString;
+
+namespace RackCheck.Remedies;
+
+/// <summary>What the trade does where cords find no outlet: units with more outlets, another unit, another supply, equipment in another rack.</summary>
+public static class OutletRemedies
+{
+    private const double Slack = 1 + 1e-9;
+    private const int MostGroups = 3;
+    private const int MostSupplies = 16;
+    private const int MostUnits = 32;
+    private const int MostGroupsOfAUnit = 24;
+    private const int MostSets = 24;
+    private const int MostOfASet = 100;
+
+    // What a supply of its own for these cords would be, by practice of the region.
+    private static readonly (double RatedA, double VoltageV, ConnectorCode Single, ConnectorCode Three)[] Europe =
+    [
+        (16, 230, ConnectorCode.Iec60309A16P1, ConnectorCode.Iec60309A16P3),
+        (32, 230, ConnectorCode.Iec60309A32P1, ConnectorCode.Iec60309A32P3),
+        (63, 230, ConnectorCode.Iec60309A63P1, ConnectorCode.Iec60309A63P3),
+    ];
+
+    private static readonly (double RatedA, double VoltageV, ConnectorCode Single, ConnectorCode Three)[] NorthAmerica =
+    [
+        (20, 208, ConnectorCode.NemaL620, ConnectorCode.Iec60309A32P3),
+        (30, 208, ConnectorCode.NemaL630, ConnectorCode.Iec60309A32P3),
+        (60, 208, ConnectorCode.Iec60309A63P1, ConnectorCode.Iec60309A63P3),
+    ];
+
+    /// <summary>Finds outlets for cords with one plug.</summary>
+    /// <param name="survey">The facts.</param>
+    /// <param name="cords">The cords, one at least.</param>
+    /// <param name="from">Which supplies will do; null for any. Supplies that are added will always do.</param>
+    /// <returns>Cures, best first.</returns>
+    public static IEnumerable<RemedyCandidate> Provide(RackSurvey survey, IReadOnlyList<Cord> cords, Func<SupplyNode, bool>? from = null)
+    {
+        var socket = PlugFit.SocketFor(cords[0].Code);
+        return PlugFit.Fits(cords[0].Code, socket)
+            ? MoreOutlets(survey, cords, from).Concat(LikeUnits(survey, cords, from)).Concat(NewUnits(survey, cords, from))
+                .Concat(LikeSupplies(survey, cords)).Concat(NewSupplies(survey, cords))
+            : [];
+    }
+
+    /// <summary>Takes units with more outlets, in one group or spread over those that have such sockets.</summary>
+    /// <param name="survey">The facts.</param>
+    /// <param name="cords">The cords with one plug that want outlets, one at least.</param>
+    /// <param name="from">Which supplies will do; null for any.</param>
+    /// <returns>Cures.</returns>
+    public static IEnumerable<RemedyCandidate> MoreOutlets(RackSurvey survey, IReadOnlyList<Cord> cords, Func<SupplyNode, bool>? from = null)
+    {
+        var socket = PlugFit.SocketFor(cords[0].Code);
+        var groups = survey.Power.Groups
+            .Where(g => (from is null || from(g.Unit.Supply)) && cords.All(c => Suits(c, g)) && CanHave(g, socket, survey.Power.IsNorthAmerica) && HasRoom(g.Unit.Supply, cords))
+            .OrderBy(g => cords.Any(c => ReferenceEquals(c.Group, g)) ? 0 : 1)
+            .ThenBy(g => HasSocket(g, cords[0].Code) ? 0 : 1)
+            .ThenBy(g => g.Load.WorstA / (g.BreakerA ?? g.Unit.RatedA))
+            .ThenBy(g => g.FlatIndex)
+            .ToArray();
+        foreach (var group in groups.Take(MostGroups))
+        {
+            if (HasRoom(group, cords) && AddOutlets(Freed(survey.Description, cords, group), group, socket, cords.Count) is { } after)
+            {
+                yield return new RemedyCandidate($"Take {group.Unit.Id} with {Count(cords.Count, "more")} {Name(socket)} {Outlets(cords.Count)} in group {group.Id}", after, nameof(MoreOutlets));
+            }
+        }
+
+        if (cords.Count > 1 && groups.Length > 1 && Spread(survey, cords, groups, socket) is { } spread)
+        {
+            yield return new RemedyCandidate($"Take PDUs with {Count(cords.Count, "more")} {Name(socket)} outlets, spread over their groups", spread,
+                nameof(MoreOutlets));
+        }
+    }
+
+    /// <summary>Takes the items of cords out of the rack.</summary>
+    /// <param name="survey">The facts.</param>
+    /// <param name="cords">The cords.</param>
+    /// <returns>The cure.</returns>
+    public static RemedyCandidate TakeOut(RackSurvey survey, IEnumerable<Cord> cords)
+    {
+        string[] ids = [.. cords.Select(c => c.Item.Id).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)];
+        return new RemedyCandidate(Names.ToAnotherRack(ids), survey.Description.WithoutItems(ids), nameof(TakeOut));
+    }
+
+    /// <summary>A change that is made first, with outlets for the cords that then find none.</summary>
+    /// <param name="title">What is done, in the customer's words.</param>
+    /// <param name="changed">The description with it done.</param>
+    /// <param name="which">The cords that it is about, with one plug.</param>
+    /// <param name="kind">Kind of the cures.</param>
+    /// <returns>The change alone where every cord finds an outlet, else with more outlets.</returns>
+    public static IEnumerable<RemedyCandidate> WithOutlets(string title, RackDescription changed, Func<Cord, bool> which, string kind)
+    {
+        var after = new RackSurvey(changed);
+        Cord[] left = [.. after.Power.Cords.Where(c => c.Group is null && which(c))];
+        return left.Length == 0
+            ? [new RemedyCandidate(title, changed, kind)]
+            : Provide(after, left).Take(MostGroups + 2).Select(candidate => Joined(title, candidate, kind));
+    }
+
+    /// <summary>How many outlets that would serve an item take a plug and are free.</summary>
+    public static int FreeOutlets(RackSurvey survey, Cord cord, ConnectorCode plug) => survey.Power.Groups
+        .Where(g => Suits(cord, g))
+        .Sum(g => g.Source.Outlets.Where(o => PlugFit.Fits(plug, o.Socket)).Sum(o => o.Count)
+            - survey.Power.Cords.Count(c => ReferenceEquals(c.Group, g) && c.Socket is { } socket && PlugFit.Fits(plug, socket)));
+
+    /// <summary>Adds outlets for a plug in the groups that cords hang on.</summary>
+    /// <param name="description">The description to change; its units are those of the survey.</param>
+    /// <param name="survey">The facts.</param>
+    /// <param name="cords">The cords.</param>
+    /// <param name="plug">The plug.</param>
+    /// <param name="count">How many outlets for each.</param>
+    /// <returns>The description; null where a unit cannot have them.</returns>
+    public static RackDescription? InPlace(RackDescription description, RackSurvey survey, IEnumerable<Cord> cords, ConnectorCode plug, int count)
+    {
+        var socket = PlugFit.SocketFor(plug);
+        RackDescription? after = description;
+        foreach (var group in cords.Select(c => c.Group))
+        {
+            after = after is not null && group is not null && CanHave(group, socket, survey.Power.IsNorthAmerica) ? AddOutlets(after, group, socket, count) : null;
+        }
+
+        return after;
+    }
+
+    /// <summary>One change and then another.</summary>
+    public static RemedyCandidate Joined(string title, RemedyCandidate then, string? kind) =>
+        then with { Title = $"{title}, and {char.ToLowerInvariant(then.Title[0])}{then.Title[1..]}", Kind = kind };
+
+    /// <summary>Takes the connections of cords away; of one that is given to the group that it is to stay in, it is kept.</summary>
+    public static RackDescription Freed(RackDescription description, IReadOnlyList<Cord> cords, GroupNode? stays = null) =>
+        description.WithoutConnections(connection => cords.Any(c => c.Item.Id == connection.Item && c.Plug == (connection.Plug ?? 0)
+            && (stays is null || !ReferenceEquals(c.Group, stays))));
+
+    private static string Name(ConnectorCode code) => PlugFit.Of(code).Code;
+
+    private static string Count(int count, string more) => count == 1 ? $"one {more}" : Invariant($"{count} {more}");
+
+    private static string Outlets(int count) => count == 1 ? "outlet" : "outlets";
+
+    private static bool Suits(Cord cord, GroupNode group) =>
+        cord.Suits(group.Unit.Supply) && (cord.Item.Item!.Ups is null || group.Unit.FedBy is null);
+
+    private static bool HasSocket(GroupNode group, ConnectorCode plug) => group.Source.Outlets.Any(o => PlugFit.Fits(plug, o.Socket));
+
+    // Nobody makes a unit with an outlet larger than the unit; what is there already is not argued with.
+    private static bool CanHave(GroupNode group, ConnectorCode socket, bool northAmerica) =>
+        group.Source.Outlets.Any(o => o.Socket == socket) || socket == ConnectorCode.Hardwired || PlugFit.RatedA(socket, northAmerica) <= group.Unit.RatedA;
+
+    // An overload that stands already does not keep a cure from being offered, so that none is offered here that would add to one.
+    private static bool HasRoom(SupplyNode supply, IReadOnlyList<Cord> cords) =>
+        supply.Lines.Sum(l => l.NormalA) + (cords.Where(c => !ReferenceEquals(c.Group?.Unit.Supply, supply)).Sum(c => c.VoltAmperes) / supply.Source.VoltageV)
+            <= supply.ContinuousA * supply.Lines.Count * Slack;
+
+    private static bool HasRoom(GroupNode group, IReadOnlyList<Cord> cords)
+    {
+        var unit = group.Unit;
+        var more = cords.Where(c => !ReferenceEquals(c.Group?.Unit, unit)).Sum(c => c.VoltAmperes / (c.IsThreePhase ? unit.Lines.Count : 1)) / unit.Supply.Source.VoltageV;
+        return unit.Lines[group.Line].NormalA + more <= unit.ContinuousA * Slack;
+    }
+
+    private static RackDescription? AddOutlets(RackDescription description, GroupNode group, ConnectorCode socket, int count)
+    {
+        var sets = description.Pdus![group.Unit.Index].Groups![group.Index].Outlets.ToList();
+        var at = sets.FindIndex(s => s.Socket == socket && s.Count + count <= MostOfASet);
+        if (at >= 0)
+        {
+            sets[at] = sets[at] with { Count = sets[at].Count + count };
+        }
+        else
+        {
+            sets.AddRange(Sets(socket, count));
+        }
+
+        return sets.Count <= MostSets ? description.EditGroup(group.Unit.Index, group.Index, g => g with { Outlets = sets }) : null;
+    }
+
+    private static RackDescription? Spread(RackSurvey survey, IReadOnlyList<Cord> cords, GroupNode[] groups, ConnectorCode socket)
+    {
+        RackDescription? after = Freed(survey.Description, cords);
+        GroupNode[] those = [.. groups.Where(g => HasSocket(g, cords[0].Code))];
+        those = those.Length > 1 ? those : groups;
+        for (var i = 0; i < those.Length && after is not null; i++)
+        {
+            var count = (cords.Count + those.Length - 1 - i) / those.Length;
+            after = count > 0 ? AddOutlets(after, those[i], socket, count) : after;
+        }
+
+        return after;
+    }
+
+    private static IEnumerable<RemedyCandidate> LikeUnits(RackSurvey survey, IReadOnlyList<Cord> cords, Func<SupplyNode, bool>? from) =>
+        UnitsWithSockets(survey, cords).Where(u => (from is null || from(u.Supply)) && HasRoom(u.Supply, cords)).Take(2).SelectMany(u => PowerRemedies.AddUnits(survey, u, cords));
+
+    private static IEnumerable<RemedyCandidate> LikeSupplies(RackSurvey survey, IReadOnlyList<Cord> cords) =>
+        UnitsWithSockets(survey, cords).Take(1).SelectMany(u => PowerRemedies.AddSupplies(survey, u.Supply, u, cords));
+
+    private static IEnumerable<PduNode> UnitsWithSockets(RackSurvey survey, IReadOnlyList<Cord> cords) => survey.Power.Units
+        .Where(u => u.FedBy is null && cords.All(c => c.Suits(u.Supply)) && u.Groups.Any(g => HasSocket(g, cords[0].Code)))
+        .DistinctBy(u => u.Supply);
+
+    // On a supply that has no unit with such sockets.
+    private static IEnumerable<RemedyCandidate> NewUnits(RackSurvey survey, IReadOnlyList<Cord> cords, Func<SupplyNode, bool>? from)
+    {
+        var socket = PlugFit.SocketFor(cords[0].Code);
+        var supplies = survey.Power.Supplies.Where(s => (from is null || from(s)) && HasRoom(s, cords) && cords.All(c => c.Suits(s))
+            && !s.Units.Any(u => u.FedBy is null && u.Groups.Any(g => HasSocket(g, cords[0].Code))));
+        foreach (var supply in supplies.Take(survey.Power.Units.Length < MostUnits ? MostGroups : 0))
+        {
+            var plug = supply.Source.Socket is { } end ? CordFacts.PlugFor(end) : null;
+            var after = Freed(survey.Description, cords);
+            after = after.Add(NewUnit(after, supply.Source, supply.Phases, plug, socket, cords.Count));
+            yield return new RemedyCandidate(
+                $"Add a PDU with {Count(cords.Count, Name(socket))} {Outlets(cords.Count)} on supply {supply.Id}", after, nameof(NewUnits));
+        }
+    }
+
+    private static IEnumerable<RemedyCandidate> NewSupplies(RackSurvey survey, IReadOnlyList<Cord> cords)
+    {
+        var socket = PlugFit.SocketFor(cords[0].Code);
+        var three = cords[0].IsThreePhase;
+        foreach (var size in survey.Power.IsNorthAmerica ? NorthAmerica : Europe)
+        {
+            if (PlugFit.RatedA(socket, survey.Power.IsNorthAmerica) > size.RatedA && socket != ConnectorCode.Hardwired)
+            {
+                continue;
+            }
+
+            var voltage = VoltageOf(cords) ?? (survey.Description.Supplies is [var first, ..] ? first.VoltageV : size.VoltageV);
+            var connector = three ? size.Three : survey.Power.IsNorthAmerica && voltage < PlugRemedies.LeastHighVoltageV ? Low(size.RatedA) : size.Single;
+            var after = Freed(survey.Description, cords);
+            for (var count = 1; count <= 2 && survey.Power.Supplies.Length + count <= MostSupplies && survey.Power.Units.Length + count <= MostUnits; count++)
+            {
+                // Of two supplies each has as many outlets: which cords are to be kept apart is the service's to find.
+                after = after.Add(NewSupply(after, size.RatedA, voltage, three ? 3 : 1, connector));
+                after = after.Add(NewUnit(after, after.Supplies![^1], three ? 3 : 1, connector, socket, cords.Count));
+                var supplies = count == 1 ? Invariant($"a {size.RatedA:0} A supply with") : Invariant($"{count} supplies of {size.RatedA:0} A, each with");
+                yield return new RemedyCandidate(
+                    $"Add {supplies} a PDU of {Count(cords.Count, Name(socket))} {Outlets(cords.Count)}", after, nameof(NewSupplies));
+            }
+        }
+    }
+
+    // What most of the items are made for: which of the cords comes first says nothing.
+    private static double? VoltageOf(IReadOnlyList<Cord> cords) => cords.Select(c => c.Item.Item!.Power!.VoltageV).Where(v => v is not null)
+        .GroupBy(v => v).OrderByDescending(g => g.Count()).ThenByDescending(g => g.Key).FirstOrDefault()?.Key;
+
+    /// <summary>Ratings that a supply can be had in, with the connector of each, by practice of the region.</summary>
+    /// <param name="survey">The facts.</param>
+    /// <param name="voltageV">Voltage of the supply, V.</param>
+    /// <param name="threePhase">Whether it has three phases.</param>
+    /// <returns>Rating in A and connector, smallest first.</returns>
+    public static IEnumerable<(double RatedA, ConnectorCode Connector)> SupplySizes(RackSurvey survey, double voltageV, bool threePhase)
+    {
+        var northAmerica = survey.Power.IsNorthAmerica;
+        return (northAmerica ? NorthAmerica : Europe).Select(s => (
+            s.RatedA, threePhase ? s.Three : northAmerica && voltageV < PlugRemedies.LeastHighVoltageV ? Low(s.RatedA) : s.Single));
+    }
+
+    // L6 is for 208 and 240 V; for 120 V the contract has no plug over 20 A.
+    private static ConnectorCode Low(double ratedA) => ratedA <= 20 ? ConnectorCode.Nema520 : ConnectorCode.Hardwired;
+
+    private static Supply NewSupply(RackDescription description, double ratedA, double voltageV, int phases, ConnectorCode connector) => new()
+    {
+        Id = DescriptionEdits.FreeId("supply", (description.Supplies ?? []).Select(s => s.Id)),
+        VoltageV = voltageV,
+        Phases = phases,
+        RatedA = ratedA,
+        Breaker = new Breaker { Curve = BreakerCurve.C, RatedA = ratedA },
+        Socket = connector,
+    };
+
+    // Groups behind breakers of the size that outlets are made for, as many as the unit's rating holds, and one on each line at least.
+    private static Pdu NewUnit(RackDescription description, Supply supply, int phases, ConnectorCode? plug, ConnectorCode socket, int count)
+    {
+        var breaker = description.Site?.Region == Region.Na ? 20.0 : 16.0;
+        var large = PlugFit.Of(socket).RatedA > breaker;
+        var lines = PlugFit.IsThreePhase(socket) ? 1 : phases;
+        var perLine = large ? 1 : (int)Math.Clamp(supply.RatedA / breaker, 1, MostGroupsOfAUnit / lines);
+        var groups = new List<OutletGroup>();
+        for (var i = 0; i < lines * perLine && i < count; i++)
+        {
+            groups.Add(new OutletGroup
+            {
+                Id = Invariant($"g{i + 1}"),
+                Phase = phases == 3 ? (Phase)(i % lines) : null,
+                BreakerA = large ? supply.RatedA : Math.Min(breaker, supply.RatedA),
+                Outlets = [.. Sets(socket, (count + (lines * perLine) - 1) / (lines * perLine))],
+            });
+        }
+
+        return new Pdu
+        {
+            Id = DescriptionEdits.FreeId("strip", (description.Pdus ?? []).Select(u => u.Id)),
+            Supply = supply.Id,
+            RatedA = supply.RatedA,
+            Plug = plug,
+            Mounting = PduMounting.Vertical,
+            Groups = groups,
+        };
+    }
+
+    private static IEnumerable<OutletSet> Sets(ConnectorCode socket, int count)
+    {
+        for (; count > MostOfASet; count -= MostOfASet)
+        {
+            yield return new OutletSet { Socket = socket, Count = MostOfASet };
+        }
+
+        yield return new OutletSet { Socket = socket, Count = count };
+    }
+}

@@ -1,0 +1,144 @@
+using RackCheck.Model;
+using RackCheck.Survey;
+using RackCheck.Survey.Power;
+using static System.FormattableString;
+
+namespace RackCheck.Remedies;
+
+/// <summary>What the trade does where a plug is the wrong one or too small: another plug, a larger one, a second cord.</summary>
+public static class PlugRemedies
+{
+    /// <summary>North America: from here L6 is for it, 208 and 240 V; below it 5-15 and 5-20, 120 V.</summary>
+    public const double LeastHighVoltageV = 200;
+
+    private const int MostPlugs = 8;
+
+    private static readonly ConnectorCode[] Europe = [ConnectorCode.C20, ConnectorCode.Iec60309A16P1, ConnectorCode.Iec60309A32P1, ConnectorCode.Iec60309A63P1];
+    private static readonly ConnectorCode[] HighNorthAmerica = [ConnectorCode.C20, ConnectorCode.NemaL620, ConnectorCode.NemaL630];
+    private static readonly ConnectorCode[] LowNorthAmerica = [ConnectorCode.C20, ConnectorCode.Nema520];
+    private static readonly ConnectorCode[] ThreePhase = [ConnectorCode.Iec60309A16P3, ConnectorCode.Iec60309A32P3, ConnectorCode.Iec60309A63P3];
+
+    /// <summary>Fits an item with a plug that goes into a free outlet of the group that its cord is given to, and carries what it draws.</summary>
+    /// <param name="survey">The facts.</param>
+    /// <param name="cord">The cord.</param>
+    /// <returns>Cures.</returns>
+    public static IEnumerable<RemedyCandidate> ForFreeOutlets(RackSurvey survey, Cord cord)
+    {
+        var group = cord.Group!;
+        foreach (var socket in group.Source.Outlets.Select(o => o.Socket).Distinct())
+        {
+            var used = survey.Power.Cords.Count(c => ReferenceEquals(c.Group, group) && c.Socket == socket);
+            if (used < group.Source.Outlets.Where(o => o.Socket == socket).Sum(o => o.Count)
+                && CordFacts.PlugFor(socket) is { } plug && plug != ConnectorCode.Hardwired && PlugFit.IsThreePhase(plug) == cord.IsThreePhase
+                && cord.WorstA() <= Math.Min(PlugFit.RatedA(plug, survey.Power.IsNorthAmerica), PlugFit.RatedA(socket, survey.Power.IsNorthAmerica)))
+            {
+                yield return new RemedyCandidate($"Fit {cord.Item.Id} with {Names.WithArticle(Name(plug))} plug", survey.Description.EditItem(cord.Item.Index, i => WithPlug(i, cord.Plug, plug)), nameof(ForFreeOutlets));
+            }
+        }
+    }
+
+    /// <summary>Puts the plugs to rights that were given as sockets.</summary>
+    /// <param name="survey">The facts.</param>
+    /// <param name="cords">Cords with one such plug, one at least.</param>
+    /// <returns>Cures; none where the code is no socket.</returns>
+    public static IEnumerable<RemedyCandidate> Counterpart(RackSurvey survey, IReadOnlyList<Cord> cords)
+    {
+        if (CordFacts.PlugFor(cords[0].Code) is not { } plug || PlugFit.Fits(cords[0].Code, PlugFit.SocketFor(cords[0].Code)))
+        {
+            return [];
+        }
+
+        var changed = survey.Description;
+        foreach (var cord in cords)
+        {
+            changed = changed.EditItem(cord.Item.Index, i => WithPlug(i, cord.Plug, plug));
+        }
+
+        var ids = cords.Select(c => c.Item.Id).Distinct(StringComparer.Ordinal).ToArray();
+        return OutletRemedies.WithOutlets($"Fit {Names.List(ids)} with the plug for {Names.WithArticle(Name(cords[0].Code))} socket, {Name(plug)}", changed, c => c.Code == plug, nameof(Counterpart));
+    }
+
+    /// <summary>Fits an item with larger plugs in place of those of one sort, with outlets for them.</summary>
+    /// <param name="survey">The facts.</param>
+    /// <param name="cord">A cord that carries too much.</param>
+    /// <returns>Cures, the next larger plug first.</returns>
+    public static IEnumerable<RemedyCandidate> Larger(RackSurvey survey, Cord cord)
+    {
+        var northAmerica = survey.Power.IsNorthAmerica;
+        var voltage = cord.Group!.Unit.Supply.Source.VoltageV;
+        var plugs = cord.IsThreePhase ? ThreePhase : !northAmerica ? Europe : voltage >= LeastHighVoltageV ? HighNorthAmerica : LowNorthAmerica;
+        foreach (var plug in plugs)
+        {
+            if (PlugFit.RatedA(plug, northAmerica) * (1 + 1e-9) < cord.WorstA())
+            {
+                continue;
+            }
+
+            // The survey is asked for free outlets and not made anew: this is done for every finding, whether or not its cures are tried.
+            var alike = survey.Power.CordsOf(cord.Item).Where(c => c.Code == cord.Code).ToArray();
+            var changed = survey.Description;
+            foreach (var one in alike)
+            {
+                changed = changed.EditItem(cord.Item.Index, i => WithPlug(i, one.Plug, plug));
+            }
+
+            var title = alike.Length == 1 ? $"Fit {cord.Item.Id} with {Names.WithArticle(Name(plug))} plug" : $"Fit {cord.Item.Id} with {Name(plug)} plugs";
+            if (OutletRemedies.FreeOutlets(survey, cord, plug) >= alike.Length)
+            {
+                yield return new RemedyCandidate(title, OutletRemedies.Freed(changed, alike), nameof(Larger));
+            }
+
+            if (OutletRemedies.InPlace(changed, survey, alike, plug, 1) is { } added)
+            {
+                yield return new RemedyCandidate(WithSockets(title, alike, plug), added, nameof(Larger));
+            }
+        }
+    }
+
+    /// <summary>Shares the load of an item that is not redundant among more cords.</summary>
+    /// <param name="survey">The facts.</param>
+    /// <param name="cord">A cord that carries too much.</param>
+    /// <returns>Cures; none where more cords than the contract has would be needed.</returns>
+    public static IEnumerable<RemedyCandidate> MoreCords(RackSurvey survey, Cord cord)
+    {
+        var needed = (int)Math.Min(100, Math.Ceiling(cord.Siblings * cord.WorstA()!.Value / cord.RatedA(survey.Power.IsNorthAmerica) / (1 + 1e-9)));
+        if (cord.IsRedundant || needed > MostPlugs)
+        {
+            yield break;
+        }
+
+        var more = needed - cord.Siblings;
+        var title = Invariant($"Share the load of {cord.Item.Id} among {needed} cords");
+        var changed = survey.Description.EditItem(cord.Item.Index, i => WithMore(i, cord.Code, more));
+        if (OutletRemedies.FreeOutlets(survey, cord, cord.Code) >= more)
+        {
+            yield return new RemedyCandidate(title, changed, nameof(MoreCords));
+        }
+
+        if (OutletRemedies.InPlace(changed, survey, [cord], cord.Code, more) is { } added)
+        {
+            yield return new RemedyCandidate(WithSockets(title, [cord], cord.Code), added, nameof(MoreCords));
+        }
+    }
+
+    private static string WithSockets(string title, Cord[] cords, ConnectorCode plug)
+    {
+        var socket = Name(PlugFit.SocketFor(plug));
+        return cords.Length == 1
+            ? $"{title}, and take {cords[0].Group!.Unit.Id} with more {socket} outlets in group {cords[0].Group!.Id}"
+            : $"{title}, and take PDUs with more {socket} outlets";
+    }
+
+    /// <summary>An item with cords appended.</summary>
+    public static Item WithMore(Item item, ConnectorCode plug, int count) =>
+        item with { Power = item.Power! with { Plugs = [.. item.Power.Plugs!, .. Enumerable.Repeat(plug, count)] } };
+
+    private static Item WithPlug(Item item, int index, ConnectorCode plug)
+    {
+        ConnectorCode[] plugs = [.. item.Power!.Plugs!];
+        plugs[index] = plug;
+        return item with { Power = item.Power with { Plugs = plugs } };
+    }
+
+    private static string Name(ConnectorCode code) => PlugFit.Of(code).Code;
+}

@@ -1,0 +1,220 @@
+using RackCheck.Engineering;
+using RackCheck.Model;
+using RackCheck.Survey;
+using RackCheck.Survey.Power;
+using static System.FormattableString;
+
+namespace RackCheck.Remedies;
+
+/// <summary>What the trade does where outlets, units or supplies do not do: move cords, add a unit, take larger ones, add a supply, take equipment out.</summary>
+public static class PowerRemedies
+{
+    private const int MostMoves = 3;
+    private const int MostAdded = 3;
+    private const int MostSupplies = 16;
+    private const int MostUnits = 32;
+
+    /// <summary>Takes load off a supply, and off one of its units where that is named.</summary>
+    /// <param name="survey">The facts.</param>
+    /// <param name="supply">The supply.</param>
+    /// <param name="unit">The unit that is to be relieved; null for the supply itself.</param>
+    /// <param name="group">The outlet group that is to be relieved; null for all of the unit.</param>
+    /// <returns>Cures, best first.</returns>
+    public static IEnumerable<RemedyCandidate> Relieve(RackSurvey survey, SupplyNode supply, PduNode? unit, GroupNode? group = null)
+    {
+        Cord[] cords = [.. survey.Power.Cords.Where(c => c.Group is { } g
+            && (group is not null ? ReferenceEquals(g, group) : unit is not null ? ReferenceEquals(g.Unit, unit) : ReferenceEquals(g.Unit.Supply, supply)))];
+
+        // A supply that is full itself is not helped by one more unit on it.
+        var isFull = supply.Lines.Any(l => l.NormalA > supply.DesignA || l.WorstA > supply.ContinuousA);
+        var share = unit is null ? survey.Limits.SupplyDesignShare : survey.Limits.PduDesignShare;
+        return MoveCords(survey, cords)
+            .Concat(unit is null || isFull ? [] : AddUnits(survey, unit, cords))
+            .Concat(Enlarge(survey, supply, cords))
+            .Concat(AddSupplies(survey, supply, unit, cords))
+            .Concat(TakeOut(survey, share * supply.Source.VoltageV * (group?.ContinuousA ?? (unit?.ContinuousA ?? supply.ContinuousA) * supply.Lines.Count), cords))
+            .Concat(TakeOut(survey, survey.Limits.SupplyDesignShare * survey.Power.Supplies.Sum(s => s.Source.VoltageV * s.ContinuousA * s.Lines.Count), survey.Power.Cords));
+    }
+
+    /// <summary>Plugs cords into other outlets, one or as many as it takes: those whose place the caller gave.</summary>
+    /// <param name="survey">The facts.</param>
+    /// <param name="cords">The cords.</param>
+    /// <returns>Cures.</returns>
+    public static IEnumerable<RemedyCandidate> MoveCords(RackSurvey survey, IReadOnlyList<Cord> cords)
+    {
+        var given = cords.Where(c => c.Connection is not null).OrderByDescending(c => c.Watts).ToArray();
+        foreach (var cord in given.Take(MostMoves))
+        {
+            if (Moved(survey, [cord]) is { } candidate)
+            {
+                yield return candidate;
+            }
+        }
+
+        if (given.Length > 1 && Moved(survey, given) is { } all)
+        {
+            yield return all;
+        }
+    }
+
+    /// <summary>Adds PDUs like one, on the same supply.</summary>
+    /// <param name="survey">The facts.</param>
+    /// <param name="unit">The unit.</param>
+    /// <param name="cords">Cords that may then go elsewhere.</param>
+    /// <returns>Cures.</returns>
+    public static IEnumerable<RemedyCandidate> AddUnits(RackSurvey survey, PduNode unit, IReadOnlyList<Cord> cords)
+    {
+        var after = Freed(survey.Description, cords);
+        for (var count = 1; count <= MostAdded && survey.Power.Units.Length + count <= MostUnits; count++)
+        {
+            after = AddUnit(after, unit.Source, unit.Supply.Id);
+            yield return new RemedyCandidate($"Add {Number(count)} like {unit.Id} on supply {unit.Supply.Id}", after, nameof(AddUnits));
+        }
+    }
+
+    /// <summary>Adds supplies like one, each with a PDU.</summary>
+    /// <param name="survey">The facts.</param>
+    /// <param name="supply">The supply.</param>
+    /// <param name="unit">The unit to have another of; null for the supply's first.</param>
+    /// <param name="cords">Cords that may then go elsewhere.</param>
+    /// <returns>Cures.</returns>
+    public static IEnumerable<RemedyCandidate> AddSupplies(RackSurvey survey, SupplyNode supply, PduNode? unit, IReadOnlyList<Cord> cords)
+    {
+        if ((unit ?? (supply.Units.Count > 0 ? supply.Units[0] : null)) is not { } like)
+        {
+            yield break;
+        }
+
+        var after = Freed(survey.Description, cords);
+        for (var count = 1; count <= MostAdded && survey.Power.Supplies.Length + count <= MostSupplies && survey.Power.Units.Length + count <= MostUnits; count++)
+        {
+            var id = DescriptionEdits.FreeId(supply.Id, after.Supplies!.Select(s => s.Id));
+            after = AddUnit(after.Add(supply.Source with { Id = id }), like.Source, id);
+            yield return new RemedyCandidate(
+                count == 1
+                    ? $"Add a supply like {supply.Id} with a PDU like {like.Id}"
+                    : Invariant($"Add {count} supplies like {supply.Id}, each with a PDU like {like.Id}"),
+                after,
+                nameof(AddSupplies));
+        }
+    }
+
+    /// <summary>Takes equipment out of the rack, the largest first, until what is left is small enough; in the end all that hangs on these cords.</summary>
+    /// <param name="survey">The facts.</param>
+    /// <param name="limitVa">What may be left, VA.</param>
+    /// <param name="cords">The cords of the equipment.</param>
+    /// <returns>Cures, at most three.</returns>
+    public static IEnumerable<RemedyCandidate> TakeOut(RackSurvey survey, double limitVa, IReadOnlyList<Cord> cords)
+    {
+        // A UPS goes last: what it draws goes with the equipment that hangs on it.
+        var items = cords.GroupBy(c => c.Item.Id, StringComparer.Ordinal)
+            .Select(g => (Id: g.Key, Ups: g.First().Item.Item!.Ups, Va: g.Sum(c => c.WorstVoltAmperes)))
+            .Select(i => i with { Va = i.Ups is { Feeds: not null } ? 0 : i.Va })
+            .OrderBy(i => i.Ups is not null).ThenByDescending(i => i.Va).ThenBy(i => i.Id, StringComparer.Ordinal).ToArray();
+        var load = items.Sum(i => i.Va);
+        var least = 0;
+        while (least < items.Length && (load > limitVa || least == 0))
+        {
+            load -= items[least++].Va;
+        }
+
+        // Where lines are loaded unevenly more has to go than the sum says; and in the end all of it.
+        foreach (var count in new[] { least, (least + items.Length) / 2, items.Length }.Where(c => c > 0).Distinct())
+        {
+            var ids = items.Take(count).Select(i => i.Id).Order(StringComparer.Ordinal).ToArray();
+            yield return new RemedyCandidate(
+                Names.ToAnotherRack(ids),
+                Freed(survey.Description, cords).WithoutItems(ids),
+                nameof(TakeOut));
+        }
+    }
+
+    /// <summary>A larger supply with larger PDUs, plugs, sockets and cable.</summary>
+    /// <param name="survey">The facts.</param>
+    /// <param name="supply">The supply.</param>
+    /// <param name="cords">What hangs on it, and may then go elsewhere.</param>
+    /// <returns>Cures, in growing measure.</returns>
+    public static IEnumerable<RemedyCandidate> Enlarge(RackSurvey survey, SupplyNode supply, IReadOnlyList<Cord> cords)
+    {
+        foreach (var (rated, connector) in OutletRemedies.SupplySizes(survey, supply.Source.VoltageV, supply.Phases == 3))
+        {
+            if (rated <= supply.Source.RatedA)
+            {
+                continue;
+            }
+
+            var after = Freed(survey.Description, cords).EditSupply(supply.Index, s => Larger(s, rated, connector));
+            foreach (var unit in supply.Units)
+            {
+                after = after.EditUnit(unit.Index, u => Larger(u, supply, rated, connector));
+            }
+
+            yield return new RemedyCandidate(Invariant($"Take supply {supply.Id} and its PDUs rated for {rated:0.###} A"), after, nameof(Enlarge));
+        }
+    }
+
+    private static Supply Larger(Supply supply, double ratedA, ConnectorCode connector) => supply with
+    {
+        RatedA = ratedA,
+        Breaker = supply.Breaker is { } breaker ? breaker with { RatedA = ratedA } : null,
+        Socket = supply.Socket is null ? null : connector,
+        Cable = supply.Cable is { CrossSectionMm2: { } section } cable && Cables.All.FirstOrDefault(c => c.CapacityOnA(supply.Phases ?? 1) >= ratedA) is { } thicker
+            ? cable with { CrossSectionMm2 = Math.Max(section, thicker.CrossSectionMm2) }
+            : supply.Cable,
+    };
+
+    // The groups of the old size are there as often as the new rating holds the old, each behind a breaker of its own.
+    private static Pdu Larger(Pdu unit, SupplyNode supply, double ratedA, ConnectorCode connector)
+    {
+        var times = Math.Max(1, (int)(ratedA / Math.Max(unit.RatedA!.Value, 1)));
+        var groups = unit.Groups!.Select(g => g with { BreakerA = g.BreakerA ?? Math.Min(unit.RatedA!.Value, supply.Source.RatedA) }).ToList();
+        for (var i = 1; i < times && groups.Count + unit.Groups!.Count <= 24; i++)
+        {
+            foreach (var group in unit.Groups!)
+            {
+                groups.Add(group with
+                {
+                    Id = DescriptionEdits.FreeId(group.Id, groups.Select(g => g.Id)),
+                    BreakerA = group.BreakerA ?? Math.Min(unit.RatedA!.Value, supply.Source.RatedA),
+                });
+            }
+        }
+
+        return unit with { RatedA = ratedA, Plug = unit.Plug is null ? null : connector, Groups = groups };
+    }
+
+    private static RackDescription AddUnit(RackDescription description, Pdu like, string supply) => description.Add(like with
+    {
+        Id = DescriptionEdits.FreeId(like.Id, description.Pdus!.Select(u => u.Id)),
+        Supply = supply,
+        Mounting = PduMounting.Vertical,
+        Position = null,
+    });
+
+    private static RackDescription Freed(RackDescription description, IReadOnlyList<Cord> cords) =>
+        description.WithoutConnections(connection => cords.Any(c => c.Item.Id == connection.Item && c.Plug == (connection.Plug ?? 0)));
+
+    // Where the service itself would put them, said as the caller says it.
+    private static RemedyCandidate? Moved(RackSurvey survey, Cord[] cords)
+    {
+        var places = new RackSurvey(Freed(survey.Description, cords)).Power.Cords;
+        var connections = survey.Description.Connections!.ToArray();
+        foreach (var cord in cords)
+        {
+            if (Array.Find(places, c => c.Item.Id == cord.Item.Id && c.Plug == cord.Plug) is not { Group: { } group })
+            {
+                return null;
+            }
+
+            connections[cord.Connection!.Value] = connections[cord.Connection.Value] with { Pdu = group.Unit.Id, Group = group.Id };
+        }
+
+        var to = cords.Length == 1 ? connections[cords[0].Connection!.Value] : null;
+        return new RemedyCandidate(
+            to is null ? "Plug the cords in where the loads are even" : $"Plug {to.Item} into {to.Pdu}, group {to.Group}",
+            survey.Description with { Connections = connections },
+            nameof(MoveCords));
+    }
+
+    private static string Number(int count) => count == 1 ? "a PDU" : Invariant($"{count} PDUs");
+}

@@ -1,0 +1,116 @@
+using RackCheck.Engineering;
+using RackCheck.Model;
+using RackCheck.Survey;
+using RackCheck.Survey.Layout;
+
+namespace RackCheck.Remedies;
+
+/// <summary>Cures that give things a shelf.</summary>
+public static class ShelfRemedies
+{
+    /// <summary>Room kept above a new shelf for a thing of unknown height, units.</summary>
+    private const int RoomForUnknownU = 4;
+
+    /// <summary>Usable width of a shelf, mm: the opening less what its flanges take.</summary>
+    /// <param name="survey">The facts.</param>
+    /// <returns>Width, mm.</returns>
+    public static double UsableWidthMm(RackSurvey survey) => survey.Cabinet.OpeningMm - Allowances.ShelfWidthLossMm;
+
+    /// <summary>Stands things on a shelf that has room for them, else on a new one; null where neither can be had.</summary>
+    /// <param name="survey">The facts.</param>
+    /// <param name="things">The things.</param>
+    /// <returns>The remedy.</returns>
+    public static RemedyCandidate? Stand(RackSurvey survey, params IReadOnlyList<MountedItem> things) =>
+        FindShelf(survey, things) is { } shelf
+            ? OnShelf(new RemedyBuilder(survey), things, shelf.Id).Titled($"Stand {Names(things)} on the shelf {shelf.Id}")
+            : OnNewShelf(survey, things);
+
+    private static MountedItem? FindShelf(RackSurvey survey, IReadOnlyList<MountedItem> things)
+    {
+        foreach (var shelf in survey.Occupancy.ByPlace)
+        {
+            if (shelf.Category == ItemCategory.Shelf && shelf.Face == things[0].Face && HasRoom(survey, shelf, things))
+            {
+                return shelf;
+            }
+        }
+
+        return null;
+    }
+
+    private static bool HasRoom(RackSurvey survey, MountedItem shelf, IReadOnlyList<MountedItem> things)
+    {
+        var room = RackGeometry.ApertureMm(survey.Occupancy.FreeAbove(shelf));
+        var width = 0.0;
+        foreach (var thing in shelf.Load.Concat(things))
+        {
+            width += thing.Item!.Body?.WidthMm ?? double.PositiveInfinity;
+            if (!(thing.BodyDepthMm <= shelf.BodyDepthMm) || !(thing.StandingHeightMm <= room))
+            {
+                return false;
+            }
+        }
+
+        return width <= UsableWidthMm(survey);
+    }
+
+    private static RemedyCandidate? OnNewShelf(RackSurvey survey, IReadOnlyList<MountedItem> things)
+    {
+        if (things.Sum(t => t.Item!.Body?.WidthMm ?? 0) > UsableWidthMm(survey) || !survey.HasRoomFor(1))
+        {
+            return null;
+        }
+
+        var face = things[0].Face;
+        var depth = things.Max(t => t.BodyDepthMm);
+        var id = survey.FreeItemId("shelf-for-" + Cut(things[0].Id));
+        var probe = new MountedItem
+        {
+            Index = -1,
+            Id = id,
+            HeightU = 1,
+            Face = face,
+            BodyDepthMm = depth,
+            RearProjectionMm = things.Max(t => t.RearProjectionMm),
+            LoadHeightU = things.Max(t => t.StandingHeightMm is { } height ? RackGeometry.UnitsForHeight(height) : RoomForUnknownU),
+        };
+        // The shelf is a plate as deep as what stands on it: it has nothing of its own before or behind.
+        var plate = new MountedItem { Index = -1, Id = id, HeightU = 1, Face = face, BodyDepthMm = depth };
+        if (survey.Occupancy.FindPlace(probe, probe.HeightU, 1, survey.Cabinet.HeightU) is not { } bottom || !survey.Depth.CanTake(plate))
+        {
+            return null;
+        }
+
+        var shelf = new Item
+        {
+            Id = id,
+            Category = ItemCategory.Shelf,
+            HeightU = probe.HeightU,
+            Position = new Position { U = survey.Cabinet.Renumber(bottom), Face = face },
+            Body = new Body { DepthMm = depth },
+            FrontProjectionMm = 0,
+            RearProjectionMm = 0,
+        };
+        return OnShelf(new RemedyBuilder(survey).AddItem(shelf), things, id)
+            .Titled($"Add a shelf at {survey.Cabinet.UnitsText(bottom, bottom)} and stand {Names(things)} on it");
+    }
+
+    // Short enough for an id with more before and behind it, and no character cut in two.
+    private static string Cut(string id)
+    {
+        const int Most = 48;
+        return id.Length <= Most ? id : id[..(char.IsHighSurrogate(id[Most - 1]) ? Most - 1 : Most)];
+    }
+
+    private static RemedyBuilder OnShelf(RemedyBuilder builder, IReadOnlyList<MountedItem> things, string shelfId)
+    {
+        foreach (var thing in things)
+        {
+            builder.SetItem(thing, i => i with { OnShelf = shelfId });
+        }
+
+        return builder;
+    }
+
+    private static string Names(IReadOnlyList<MountedItem> things) => RackCheck.Survey.Names.List([.. things.Select(t => t.Id)]);
+}

@@ -1,0 +1,199 @@
+using RackCheck.Engineering;
+using RackCheck.Model;
+using RackCheck.Survey;
+using RackCheck.Survey.Power;
+using static System.FormattableString;
+
+namespace RackCheck.Remedies;
+
+/// <summary>What the trade does about a supply's breaker, cable, lines and inrush.</summary>
+public static class SupplyRemedies
+{
+    private const int MostTries = 3;
+
+    // Sections past the table of cables that are sold as well, mm2.
+    private static readonly double[] ThickMm2 = [25, 35, 50, 70, 95];
+
+    // Breakers that are sold, A.
+    private static readonly double[] BreakersA = [6, 10, 13, 16, 20, 25, 32, 40, 50, 63, 80, 100, 125];
+    private static readonly double[] NorthAmericanBreakersA = [15, 20, 25, 30, 35, 40, 45, 50, 60, 70, 80, 90, 100];
+
+    /// <summary>The cords that load a supply: those on its units, but for what hangs behind a UPS, whose own cord counts.</summary>
+    /// <param name="survey">The facts.</param>
+    /// <param name="supply">The supply.</param>
+    /// <returns>The cords, by item id and plug.</returns>
+    public static IEnumerable<Cord> CordsOn(RackSurvey survey, SupplyNode supply) =>
+        survey.Power.Cords.Where(c => c.Group is { Unit: { IsBehindUps: false } unit } && ReferenceEquals(unit.Supply, supply));
+
+    /// <summary>Thicker cables, in growing measure.</summary>
+    /// <param name="survey">The facts.</param>
+    /// <param name="supply">The supply.</param>
+    /// <param name="does">Which sections would do.</param>
+    /// <returns>Cures, at most a few.</returns>
+    public static IEnumerable<RemedyCandidate> Thicken(RackSurvey survey, SupplyNode supply, Func<double, bool> does) =>
+        Cables.All.Select(c => c.CrossSectionMm2).Concat(ThickMm2)
+            .Where(s => s > (supply.Source.Cable?.CrossSectionMm2 ?? 0) && does(s)).Take(MostTries)
+            .Select(s => new RemedyCandidate(
+                Invariant($"Take a cable of {s:0.###} mm2 for supply {supply.Id}"),
+                survey.Description.EditSupply(supply.Index, x => x with { Cable = (x.Cable ?? new SupplyCable()) with { CrossSectionMm2 = s } }),
+                nameof(Thicken)));
+
+    /// <summary>A breaker of another rating.</summary>
+    /// <param name="survey">The facts.</param>
+    /// <param name="supply">The supply.</param>
+    /// <param name="ratedA">The rating, A.</param>
+    /// <returns>The cure.</returns>
+    public static RemedyCandidate Fuse(RackSurvey survey, SupplyNode supply, double ratedA) => new(
+        Invariant($"Take a breaker of {ratedA:0.###} A for supply {supply.Id}"), Fused(survey.Description, supply, ratedA));
+
+    /// <summary>A PDU of another rating.</summary>
+    /// <param name="survey">The facts.</param>
+    /// <param name="unit">The unit.</param>
+    /// <param name="ratedA">The rating, A.</param>
+    /// <returns>The cure.</returns>
+    public static RemedyCandidate Resize(RackSurvey survey, PduNode unit, double ratedA) => new(
+        Invariant($"Take {unit.Id} rated for {ratedA:0.###} A"), survey.Description.EditUnit(unit.Index, u => u with { RatedA = Quantities.Round(ratedA) }));
+
+    /// <summary>Breakers of a rating for outlet groups of a unit.</summary>
+    /// <param name="survey">The facts.</param>
+    /// <param name="unit">The unit.</param>
+    /// <param name="groups">The groups.</param>
+    /// <param name="ratedA">The rating, A.</param>
+    /// <returns>The cure.</returns>
+    public static RemedyCandidate FuseGroups(RackSurvey survey, PduNode unit, IEnumerable<GroupNode> groups, double ratedA) => new(
+        Invariant($"Take {unit.Id} with a breaker of {ratedA:0.###} A for each of its outlet groups"),
+        groups.Aggregate(survey.Description, (after, group) => after.EditGroup(unit.Index, group.Index, g => g with { BreakerA = ratedA })),
+        nameof(FuseGroups));
+
+    /// <summary>A breaker and PDUs of a lesser rating, and equipment out of the rack where they cannot carry it all.</summary>
+    /// <param name="survey">The facts.</param>
+    /// <param name="supply">The supply.</param>
+    /// <param name="ratedA">The rating, A.</param>
+    /// <returns>Cures, at most a few.</returns>
+    public static IEnumerable<RemedyCandidate> Downsize(RackSurvey survey, SupplyNode supply, double ratedA)
+    {
+        var after = Fused(survey.Description, supply, ratedA);
+        foreach (var unit in supply.Units.Where(u => u.FedBy is null && u.RatedA != ratedA))
+        {
+            after = after.EditUnit(unit.Index, u => u with { RatedA = ratedA });
+        }
+
+        var title = Invariant($"Take supply {supply.Id} and its PDUs rated for {ratedA:0.###} A");
+        yield return new RemedyCandidate(title, after, nameof(Downsize));
+
+        var smaller = new RackSurvey(after);
+        var node = smaller.Power.Supplies[supply.Index];
+        foreach (var candidate in PowerRemedies.TakeOut(smaller, survey.Limits.SupplyDesignShare * node.Source.VoltageV * node.ContinuousA * node.Lines.Count, [.. smaller.Power.Cords.Where(c => c.Group is { } g && ReferenceEquals(g.Unit.Supply, node))]))
+        {
+            yield return new RemedyCandidate(
+                $"{title}, and {char.ToLowerInvariant(candidate.Title[0])}{candidate.Title[1..]}", candidate.After, nameof(Downsize));
+        }
+    }
+
+    /// <summary>The greatest breaker that is sold up to a current.</summary>
+    /// <param name="supply">The supply, whose country tells what is sold.</param>
+    /// <param name="currentA">The current, A.</param>
+    /// <returns>Its rating, A; the current itself where none is.</returns>
+    public static double BreakerUpTo(SupplyNode supply, double currentA) =>
+        (supply.IsNorthAmerica ? NorthAmericanBreakersA : BreakersA).LastOrDefault(b => b <= currentA + 1e-9) is > 0 and var rated ? rated : Quantities.Round(currentA);
+
+    /// <summary>Breakers of curves that trip later, in growing measure.</summary>
+    /// <param name="survey">The facts.</param>
+    /// <param name="supply">The supply.</param>
+    /// <returns>Cures.</returns>
+    public static IEnumerable<RemedyCandidate> SlowBreaker(RackSurvey survey, SupplyNode supply) =>
+        Enum.GetValues<BreakerCurve>().Where(c => c > supply.Source.Breaker?.Curve).Select(c => new RemedyCandidate(
+            $"Take a breaker of curve {c} for supply {supply.Id}, once it is sure that a fault still trips it in time",
+            survey.Description.EditSupply(supply.Index, s => s with { Breaker = s.Breaker! with { Curve = c } }),
+            nameof(SlowBreaker)));
+
+    /// <summary>Units whose outlets are switched on one after the other: one unit, then as many as it takes. Outlets said to be fixed stay so.</summary>
+    /// <param name="survey">The facts.</param>
+    /// <param name="supply">The supply.</param>
+    /// <returns>Cures.</returns>
+    public static IEnumerable<RemedyCandidate> Sequence(RackSurvey survey, SupplyNode supply)
+    {
+        var units = CordsOn(survey, supply).Where(c => !c.Switched && c.Group!.Unit.Source.RemoteSwitched != true)
+            .GroupBy(c => c.Group!.Unit).OrderByDescending(g => g.Sum(c => c.InrushA ?? 0)).Select(g => g.Key).ToArray();
+        var after = survey.Description;
+        for (var count = 1; count <= units.Length; count++)
+        {
+            after = after.EditUnit(units[count - 1].Index, u => u with { RemoteSwitched = true });
+            if (count <= MostTries || count == units.Length)
+            {
+                var ids = units.Take(count).Select(u => u.Id).Order(StringComparer.Ordinal);
+                yield return new RemedyCandidate($"Take {Names.List([.. ids], "PDUs")} with outlets that are switched on one after the other", after,
+                    nameof(Sequence));
+            }
+        }
+    }
+
+    /// <summary>Other lines for outlet groups of a supply of three phases: the one whose load fills the gap best, then exchanges of two.</summary>
+    /// <param name="survey">The facts.</param>
+    /// <param name="supply">The supply.</param>
+    /// <returns>Cures, at most a few.</returns>
+    public static IEnumerable<RemedyCandidate> Rephase(RackSurvey survey, SupplyNode supply)
+    {
+        var most = IndexOf(supply, (x, y) => x > y);
+        var least = IndexOf(supply, (x, y) => x < y);
+        var half = (supply.Lines[most].NormalA - supply.Lines[least].NormalA) / 2;
+        var groups = survey.Power.Groups.Where(g => ReferenceEquals(g.Unit.Supply, supply) && !g.Unit.IsBehindUps).ToArray();
+        var loaded = groups.Where(g => g.Line == most && g.Load.NormalA > 0).OrderBy(g => Math.Abs(g.Load.NormalA - half)).ToArray();
+        foreach (var group in loaded.Take(MostTries))
+        {
+            yield return new RemedyCandidate(
+                Invariant($"Put {group.Unit.Id}, group {group.Id}, on {Phases[least]}"), OnLine(survey.Description, group, least), nameof(Rephase));
+        }
+
+        var swaps = from one in loaded
+                    from other in groups.Where(g => g.Line == least)
+                    orderby Math.Abs(one.Load.NormalA - other.Load.NormalA - half)
+                    select (One: one, Other: other);
+        foreach (var (one, other) in swaps.Take(MostTries))
+        {
+            yield return new RemedyCandidate(
+                Invariant($"Exchange the lines of {one.Unit.Id}, group {one.Id}, and {other.Unit.Id}, group {other.Id}"),
+                OnLine(OnLine(survey.Description, one, least), other, most),
+                nameof(Rephase));
+        }
+    }
+
+    /// <summary>All outlet groups of a supply spread over its three lines anew, the largest first, each on the line that has least.</summary>
+    /// <param name="survey">The facts.</param>
+    /// <param name="supply">The supply.</param>
+    /// <returns>The cure.</returns>
+    public static RemedyCandidate Spread(RackSurvey survey, SupplyNode supply)
+    {
+        var (load, count) = (new double[3], new int[3]);
+        var after = survey.Description;
+        var groups = survey.Power.Groups.Where(g => ReferenceEquals(g.Unit.Supply, supply) && !g.Unit.IsBehindUps);
+        foreach (var group in groups.OrderByDescending(g => g.Load.NormalA).ThenBy(g => g.Unit.Id, StringComparer.Ordinal).ThenBy(g => g.Id, StringComparer.Ordinal))
+        {
+            var line = Enumerable.Range(0, 3).OrderBy(l => load[l]).ThenBy(l => count[l]).First();
+            load[line] += group.Load.NormalA;
+            count[line]++;
+            after = OnLine(after, group, line);
+        }
+
+        return new RemedyCandidate($"Spread the outlet groups of supply {supply.Id} over its lines", after, nameof(Rephase));
+    }
+
+    private static Phase[] Phases { get; } = [Phase.L1, Phase.L2, Phase.L3];
+
+    private static RackDescription Fused(RackDescription description, SupplyNode supply, double ratedA) =>
+        description.EditSupply(supply.Index, s => s with { Breaker = (s.Breaker ?? new Breaker()) with { RatedA = ratedA } });
+
+    private static RackDescription OnLine(RackDescription description, GroupNode group, int line) =>
+        description.EditGroup(group.Unit.Index, group.Index, g => g with { Phase = Phases[line] });
+
+    private static int IndexOf(SupplyNode supply, Func<double, double, bool> beats)
+    {
+        var best = 0;
+        for (var line = 1; line < supply.Lines.Count; line++)
+        {
+            best = beats(supply.Lines[line].NormalA, supply.Lines[best].NormalA) ? line : best;
+        }
+
+        return best;
+    }
+}

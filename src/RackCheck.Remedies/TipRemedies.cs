@@ -1,0 +1,117 @@
+using RackCheck.Engineering;
+using RackCheck.Model;
+using RackCheck.Survey;
+using static System.FormattableString;
+
+namespace RackCheck.Remedies;
+
+/// <summary>What the trade does about racks that tip: weight lower down, a stabiliser, a wider base, bolts.</summary>
+public static class TipRemedies
+{
+    // Usual reach of a stabiliser before the front, mm; common practice, no source.
+    private static readonly double[] StabilisersMm = [200, 300, 400, 500, 600];
+
+    /// <summary>What keeps a rack from tipping over an edge while all is in its place.</summary>
+    /// <param name="survey">The facts.</param>
+    /// <param name="side">The edge.</param>
+    /// <returns>Cures, best first.</returns>
+    public static IEnumerable<RemedyCandidate> Stand(RackSurvey survey, SupportSide side)
+    {
+        foreach (var candidate in side == SupportSide.Front ? Stabilisers(survey) : Wider(survey, side))
+        {
+            yield return candidate;
+        }
+
+        foreach (var candidate in LoadRemedies.Sink(survey))
+        {
+            yield return candidate;
+        }
+
+        yield return Bolted(survey);
+        foreach (var candidate in LoadRemedies.TakeOutHighest(survey))
+        {
+            yield return candidate;
+        }
+    }
+
+    /// <summary>What holds a rack while an item is pulled out.</summary>
+    /// <param name="survey">The facts.</param>
+    /// <param name="face">The side that it comes out of.</param>
+    /// <param name="ratio">Least restoring to overturning moment.</param>
+    /// <returns>Cures, best first.</returns>
+    public static IEnumerable<RemedyCandidate> Hold(RackSurvey survey, Face face, double ratio)
+    {
+        foreach (var candidate in face == Face.Front ? Stabilisers(survey) : [])
+        {
+            yield return candidate;
+        }
+
+        yield return Bolted(survey);
+        var tipping = survey.Items.Where(i => survey.Mass.Balance!.PullOut(i) is { } pulled && MassSurvey.Exceeds(ratio, pulled.Factor))
+            .OrderBy(i => i.Id, StringComparer.Ordinal).ToArray();
+        if (tipping is [var only])
+        {
+            yield return SupportRemedies.Fixed(survey, only);
+        }
+
+        if (PlaceRemedies.TakeOut(survey, tipping) is { } takeOut)
+        {
+            yield return takeOut;
+        }
+    }
+
+    /// <summary>The cabinet on another base, as high as it is.</summary>
+    /// <param name="survey">The facts.</param>
+    /// <param name="style">What it stands on then.</param>
+    /// <param name="title">What is done, in the customer's words.</param>
+    /// <returns>The cure.</returns>
+    public static RemedyCandidate OnBase(RackSurvey survey, BaseStyle style, string title) =>
+        new(title, OnBase(survey.Description, style));
+
+    /// <summary>A rack bolted to the floor.</summary>
+    /// <param name="description">The rack.</param>
+    /// <returns>The rack then.</returns>
+    public static RackDescription Bolt(RackDescription description) => OnBase(description, BaseStyle.Bolted);
+
+    private static RackDescription OnBase(RackDescription description, BaseStyle style) =>
+        description.EditCabinet(c => c with { Base = (c.Base ?? new CabinetBase()) with { Style = style } });
+
+    private static RemedyCandidate Bolted(RackSurvey survey) => OnBase(survey, BaseStyle.Bolted, "Bolt the rack to the floor");
+
+    private static IEnumerable<RemedyCandidate> Stabilisers(RackSurvey survey)
+    {
+        foreach (var reach in StabilisersMm)
+        {
+            if (reach > (survey.Cabinet.Source.Base?.StabiliserMm ?? 0))
+            {
+                yield return new RemedyBuilder(survey)
+                    .SetCabinet(c => c with { Base = (c.Base ?? new CabinetBase()) with { StabiliserMm = reach } })
+                    .Titled(Invariant($"Fit a stabiliser that reaches {reach:0.###} mm before the front")) with { Kind = nameof(Stabilisers) };
+            }
+        }
+    }
+
+    private static IEnumerable<RemedyCandidate> Wider(RackSurvey survey, SupportSide side)
+    {
+        var cabinet = survey.Cabinet;
+        if (survey.Mass.Stand.Style == BaseStyle.Castors)
+        {
+            yield return OnBase(survey, BaseStyle.Feet, "Stand the rack on levelling feet in place of castors");
+        }
+
+        if (side == SupportSide.Rear)
+        {
+            foreach (var depth in CabinetSizes.DepthsMm.Where(d => d > cabinet.Depth.DepthMm))
+            {
+                yield return LoadRemedies.Larger(survey, cabinet.WidthMm, depth) with { Kind = nameof(Wider) };
+            }
+        }
+        else
+        {
+            foreach (var width in CabinetSizes.WidthsMm.Where(w => w > cabinet.WidthMm))
+            {
+                yield return LoadRemedies.Larger(survey, width, cabinet.Depth.DepthMm) with { Kind = nameof(Wider) };
+            }
+        }
+    }
+}

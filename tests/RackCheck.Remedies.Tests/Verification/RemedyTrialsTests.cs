@@ -1,0 +1,154 @@
+using RackCheck.Model;
+using RackCheck.Remedies.Verification;
+using RackCheck.Rules;
+using RackCheck.Testing;
+using static RackCheck.Testing.TestRacks;
+
+namespace RackCheck.Remedies.Tests.Verification;
+
+public sealed class RemedyTrialsTests
+{
+    private static readonly RackDescription Rack = EmptyRack().With(Unit("wave-pc", 4).At(1), Unit("gauge-amp", 2).At(10));
+
+    [Fact]
+    public void Only_what_clears_the_finding_and_brings_no_error_is_offered()
+    {
+        var remedies = Remedies(
+            new RemedyCandidate("Leave all as it is", Rack),
+            new RemedyCandidate("Bring an error", Rack with { Reference = "cured", Items = [.. Rack.Items, Unit("late", 4).At(2)] }),
+            new RemedyCandidate("Cure it", Rack with { Reference = "cured" }));
+        Assert.Equal(["Cure it"], remedies.Select(r => r.Title));
+    }
+
+    [Fact]
+    public void Of_one_kind_the_first_that_holds_is_offered_and_three_in_all()
+    {
+        Assert.Equal(
+            ["more", "other", "third"],
+            Remedies(new("little", Rack, "measure"), new("more", Remedied(1), "measure"), new("most", Remedied(2), "measure"), new("other", Remedied(3)), new("third", Remedied(4)), new("fourth", Remedied(5))).Select(r => r.Title));
+    }
+
+    [Fact]
+    public void The_same_change_is_offered_once_whatever_it_is_called() =>
+        Assert.Equal(["one", "another"], Remedies(new("one", Remedied(1)), new("the same", Remedied(1)), new("another", Remedied(2)), new("the same again", Remedied(2))).Select(r => r.Title));
+
+    [Fact]
+    public void A_last_resort_is_offered_only_where_nothing_before_it_holds()
+    {
+        Assert.Equal(["cheap"], Remedies(new("cheap", Remedied(1)), new("dear", Remedied(2), IsLastResort: true)).Select(r => r.Title));
+        Assert.Equal(["dear", "out"],
+            Remedies(new("in vain", Rack), new("dear", Remedied(2), IsLastResort: true), new("out", Remedied(3))).Select(r => r.Title));
+    }
+
+    [Fact]
+    public void Trials_end_sooner_where_each_finds_much()
+    {
+        // 99 items, each too wide, too high and outside the rack: a trial counts for 298 / 200 of one.
+        var many = Enumerable.Range(0, 99).Select(i => Unit($"u{i:00}", 1).At(50 + i).Body(width: 500, height: 100, depth: 100));
+        var read = 0;
+        IEnumerable<RemedyCandidate> Vain()
+        {
+            while (true)
+            {
+                read++;
+                yield return new RemedyCandidate("in vain", Rack.With([.. many]));
+            }
+        }
+
+        Assert.Empty(FoundIn(Rack.With([.. many]), Vain()).Remedies);
+        Assert.InRange(read, 1, (RemedyTrials.MostTrials * 200 / 298) + 1);
+    }
+
+    [Fact]
+    public void Rule_that_throws_in_a_trial_makes_it_not_helping()
+    {
+        var checker = new RackChecker(RuleSet.Of(new Unremedied([new RemedyCandidate("Cure it", Remedied(1))]), new BrokenWhenRemedied()), (_, _) => { });
+        var finding = Assert.Single(checker.Check(Rack).Findings);
+        Assert.Empty(finding.Remedies);
+        Assert.NotNull(finding.NoRemedy);
+    }
+
+    [Fact]
+    public void Candidates_are_not_read_past_the_last_that_is_offered_nor_while_one_is_tried()
+    {
+        var read = 0;
+        IEnumerable<RemedyCandidate> Endless()
+        {
+            while (true)
+            {
+                read++;
+                yield return new RemedyCandidate($"cure {read}", Remedied(read));
+            }
+        }
+
+        Remedies(Endless());
+        Assert.Equal(3, read);
+    }
+
+    [Fact]
+    public void Trials_end()
+    {
+        var read = 0;
+        IEnumerable<RemedyCandidate> Vain()
+        {
+            while (true)
+            {
+                read++;
+                yield return new RemedyCandidate("in vain", Rack);
+            }
+        }
+
+        Assert.Empty(Remedies(Vain()));
+        Assert.Equal(RemedyTrials.MostTrials + 1, read);
+    }
+
+    [Fact]
+    public void Where_nothing_holds_it_is_said_why()
+    {
+        Assert.Equal("No change of the order is known that would mend it.", Found().NoRemedy);
+        Assert.Equal("No change of the order is known that would mend it.", Found(new RemedyCandidate("Leave all as it is", Rack)).NoRemedy);
+        Assert.Equal(
+            "\"Bring an error\" would clear it, but brings layout.overlap.",
+            Found(new("Leave it", Rack), new("Bring an error", Rack with { Reference = "cured", Items = [.. Rack.Items, Unit("late", 4).At(2)] })).NoRemedy);
+        Assert.Null(Found(new RemedyCandidate("Cure it", Rack with { Reference = "cured" })).NoRemedy);
+    }
+
+    private static IReadOnlyList<Remedy> Remedies(params IEnumerable<RemedyCandidate> candidates) => Found(candidates).Remedies;
+
+    // Racks that are cured, each by another change.
+    private static RackDescription Remedied(int way) => Rack with { Reference = "cured", Site = new Site { AmbientMaxC = way } };
+
+    private static Finding Found(params IEnumerable<RemedyCandidate> candidates) => FoundIn(Rack, candidates);
+
+    private static Finding FoundIn(RackDescription rack, IEnumerable<RemedyCandidate> candidates) =>
+        new RackChecker(RuleSet.Of(RuleSet.Default.All.Where(r => r.Descriptor.Theme == "layout").Append(new Unremedied(candidates))), (rule, fault) => throw new InvalidOperationException(rule.Id, fault))
+            .Check(rack).Findings.Single(f => f.Rule == "test.uncured");
+
+    /// <summary>Finds fault with every rack but those that are called cured.</summary>
+    private sealed class Unremedied(IEnumerable<RemedyCandidate> candidates) : Rule
+    {
+        public override RuleDescriptor Descriptor { get; } = RuleSet.Default.All[0].Descriptor with { Id = "test.uncured", Title = "Uncured", Severity = Severity.Error };
+
+        public override void Check(RuleContext context)
+        {
+            if (context.Survey.Description.Reference != "cured")
+            {
+                context.Report(new FindingDraft { Message = "It is not cured.", Data = [], Subject = "rack", Identity = [], Pointers = ["/items"], Candidates = candidates });
+            }
+        }
+    }
+
+    /// <summary>Fails in every rack that is called cured.</summary>
+    private sealed class BrokenWhenRemedied : Rule
+    {
+        public override RuleDescriptor Descriptor { get; } = RuleSet.Default.All[0].Descriptor with { Id = "test.broken", Title = "Broken" };
+
+        public override void Check(RuleContext context)
+        {
+            if (context.Survey.Description.Reference == "cured")
+            {
+                throw new InvalidOperationException("on purpose");
+            }
+        }
+    }
+}
