@@ -104,12 +104,12 @@ internal static class OutletNeeds
                 Take(c.Product.Pdu!, c.Supply!, context.Limits.PduDesignShare, MostLeakageMa(context, build, c.Product.Pdu!), wanting)))
             .Where(c => c!.Value.Cords.Length > 0)
             .OrderByDescending(c => c!.Value.Cords.Length)
-            .ThenBy(c => c!.Value.Cords.Any(WantsSwitch) && c.Value.Product.Pdu!.RemoteSwitched != true)
+            .ThenBy(c => c!.Value.Cords.Any(o => o.NeedsSwitchedOutlet) && c.Value.Product.Pdu!.RemoteSwitched != true)
             .ThenBy(c => MayTrip(c!.Value.Product.Pdu!, c.Value.Supply, c.Value.Cords))
             .ThenBy(c => c!.Value.Supply.Phases ?? 1)
             .ThenBy(c => c!.Value.Product.Pdu!.Mounting == PduMounting.Vertical != prefersVertical)
             .ThenBy(c => c!.Value.Product.Pdu!.RatedA)
-            .ThenBy(c => !c!.Value.Cords.Any(WantsSwitch) && c.Value.Product.Pdu!.RemoteSwitched == true)
+            .ThenBy(c => !c!.Value.Cords.Any(o => o.NeedsSwitchedOutlet) && c.Value.Product.Pdu!.RemoteSwitched == true)
             .ThenBy(c => SupplyChoice.CountOf(c!.Value.Product.Pdu!))
             .ThenBy(c => c!.Value.Product.PartNumber, StringComparer.Ordinal)
             .FirstOrDefault();
@@ -173,8 +173,6 @@ internal static class OutletNeeds
 
         return [.. taken];
     }
-
-    private static bool WantsSwitch(Cord cord) => cord.Item.Item is { RemotePowerCycle: true } or { Spare: true };
 
     private static string PlugNames(IEnumerable<Cord> cords) => Words.List(cords.Select(c => PlugFit.Of(c.Code).Code));
 }

@@ -1,239 +1,86 @@
 namespace RackCheck.Survey.Power;
 
-/// <content>The complete search, the matching of sockets alone, and the levelling of phases.</content>
-internal sealed partial class CordAssignment
+/// <summary>
+/// Complete search for an assignment within limits, depth first, in the order of the cords; it gives up after a number of steps. Of
+/// assignments that differ only by an exchange of equal cords or of equal groups it looks at one.
+/// </summary>
+internal sealed class CordSearch(CordPlacement placement, OutletChoice choice, FreeCords cords, OutletPool[] pools, CordLoads loads)
 {
-    private const double CloseShare = 0.05;
+    private const int MostSteps = 2_500;
 
     private int[]? twins;
+    private int stepsLeft;
 
-    // Depth first, largest cord first. Twins go into bins in ascending order, and of groups alike only the first is tried: else the same
-    // assignment would be looked at under many names.
-    private bool Complete(Wish wish)
+    /// <summary>Places all cords anew.</summary>
+    /// <returns>Whether all found outlets; else none is placed.</returns>
+    public bool Run(CordLimits limits)
     {
-        Clear();
-        steps = MostNodes;
+        placement.Clear();
+        stepsLeft = MostSteps;
         twins ??= FindTwins();
-        return Deepen(0, wish);
+        return PlaceFrom(0, limits);
     }
 
-    private bool Deepen(int cord, Wish wish)
+    // Twins go into pools in ascending order.
+    private bool PlaceFrom(int cord, CordLimits limits)
     {
-        if (cord == free)
+        if (cord == cords.Count)
         {
             return true;
         }
 
-        var from = twins![cord] >= 0 ? place[twins![cord]] : 0;
-        Span<bool> tried = stackalloc bool[bins.Length];
-        while (true)
+        var first = twins![cord] >= 0 ? placement.PoolOf(twins[cord]) : 0;
+        Span<bool> tried = stackalloc bool[pools.Length];
+        while (BestUntried(cord, first, tried, limits) is >= 0 and var best && --stepsLeft >= 0)
         {
-            var best = -1;
-            var least = double.PositiveInfinity;
-            for (var bin = from; bin < bins.Length; bin++)
+            for (var pool = first; pool < pools.Length; pool++)
             {
-                if (!tried[bin] && Fits(cord, bin, wish) && Score(cord, bins[bin]) is var score && score < least)
-                {
-                    (best, least) = (bin, score);
-                }
+                tried[pool] |= pool == best || AreAlike(pools[pool], pools[best]);
             }
 
-            if (best < 0 || --steps < 0)
-            {
-                return false;
-            }
-
-            tried[best] = true;
-            for (var bin = from; bin < bins.Length; bin++)
-            {
-                tried[bin] |= AreAlike(bin, best);
-            }
-
-            Put(cord, best);
-            if (Deepen(cord + 1, wish))
+            placement.Put(cord, best);
+            if (PlaceFrom(cord + 1, limits))
             {
                 return true;
             }
 
-            Take(cord);
-        }
-    }
-
-    private bool AreAlike(int one, int other)
-    {
-        var (a, b) = (bins[one], bins[other]);
-        return a.Socket == b.Socket && a.Switched == b.Switched && a.Free == b.Free && a.LineNode == b.LineNode
-            && ReferenceEquals(a.Group.Unit, b.Group.Unit) && a.Group.GroupTypes == 1 && b.Group.GroupTypes == 1
-            && nodes[a.GroupNode].LimitA == nodes[b.GroupNode].LimitA && nodes[a.GroupNode].WorstA == nodes[b.GroupNode].WorstA
-            && nodes[a.GroupNode].NormalA == nodes[b.GroupNode].NormalA;
-    }
-
-    // The most cords that find sockets: augmenting paths, starting from what stands. Without regard to supplies it is a plain matching, and the most is found.
-    private bool Match()
-    {
-        var all = true;
-        Span<bool> seen = stackalloc bool[bins.Length];
-        for (var cord = 0; cord < free; cord++)
-        {
-            if (place[cord] < 0)
-            {
-                seen.Clear();
-                all &= Augment(cord, seen);
-            }
-        }
-
-        return all;
-    }
-
-    private bool Augment(int cord, Span<bool> seen)
-    {
-        for (var bin = 0; bin < bins.Length; bin++)
-        {
-            if (seen[bin] || !takes[row[cord] + bin])
-            {
-                continue;
-            }
-
-            if (bins[bin].Free > 0)
-            {
-                Put(cord, bin);
-                return true;
-            }
-
-            seen[bin] = true;
-            for (var other = 0; other < free; other++)
-            {
-                if (place[other] != bin)
-                {
-                    continue;
-                }
-
-                Take(other);
-                if (Augment(other, seen))
-                {
-                    Put(cord, bin);
-                    return true;
-                }
-
-                Put(other, bin);
-            }
+            placement.TakeOut(cord);
         }
 
         return false;
     }
 
-    // Three phases: while moving a cord, or exchanging two, brings the lines of a supply closer together and breaks nothing, it is done.
-    private void Level()
+    private int BestUntried(int cord, int first, ReadOnlySpan<bool> tried, CordLimits limits)
     {
-        foreach (var supply in tree.Supplies)
+        var best = -1;
+        var least = double.PositiveInfinity;
+        for (var pool = first; pool < tried.Length; pool++)
         {
-            if (supply.Phases != 3)
+            if (!tried[pool] && placement.CanPut(cord, pool, limits) && choice.Score(cord, pool) is var score && score < least)
             {
-                continue;
-            }
-
-            for (var round = 0; round < free && MoveOne(supply); round++)
-            {
-            }
-        }
-    }
-
-    private bool MoveOne(SupplyNode supply)
-    {
-        var start = SupplyNodeOf(supply.Index, 0);
-        var spread = Spread(start, 0, 0, 0);
-        var least = 1e-6 * Math.Max(1, spread);
-        var (bestCord, bestBin, bestOther, best) = (-1, -1, -1, spread - least);
-        for (var cord = 0; cord < free; cord++)
-        {
-            if (LineOn(cord, start) is not (>= 0 and var line))
-            {
-                continue;
-            }
-
-            var from = place[cord];
-            var load = va[cord] * bins[from].PerVolt;
-            for (var bin = 0; bin < bins.Length; bin++)
-            {
-                var to = bins[bin].SupplyNode - start;
-                if (to is >= 0 and < 3 && to != line && Spread(start, line, to, load) < best && CanMove(cord, bin))
-                {
-                    (bestCord, bestBin, bestOther, best) = (cord, bin, -1, Spread(start, line, to, load));
-                }
-            }
-
-            // Lines that are close already are left: exchanges cost more to look for than they bring.
-            for (var other = cord + 1; other < free && spread > CloseShare * nodes[start + line].NormalA; other++)
-            {
-                if (row[other] == row[cord] && LineOn(other, start) is >= 0 and var to && to != line
-                    && Spread(start, line, to, load - (va[other] * bins[place[other]].PerVolt)) is var now && now < best && CanExchange(cord, other))
-                {
-                    (bestCord, bestBin, bestOther, best) = (cord, place[other], other, now);
-                }
+                (best, least) = (pool, score);
             }
         }
 
-        if (bestCord < 0)
+        return best;
+    }
+
+    private bool AreAlike(OutletPool a, OutletPool b) =>
+        a.Socket == b.Socket && a.Switched == b.Switched && a.Free == b.Free && a.IsWholeGroup && b.IsWholeGroup && loads.AreAlike(a.Path, b.Path);
+
+    // For each cord the one just before it where the two can be exchanged and nothing else changes; else -1.
+    private int[] FindTwins()
+    {
+        var found = new int[cords.Count];
+        for (var i = 0; i < found.Length; i++)
         {
-            return false;
+            found[i] = i > 0 && AreTwins(cords[i - 1], cords[i]) ? i - 1 : -1;
         }
 
-        var away = place[bestCord];
-        Take(bestCord);
-        if (bestOther >= 0)
-        {
-            Take(bestOther);
-            Put(bestOther, away);
-        }
-
-        Put(bestCord, bestBin);
-        return true;
+        return found;
     }
 
-    // The line of a supply that a cord hangs on, 0 to 2; -1 where it hangs elsewhere, on all lines, or nowhere.
-    private int LineOn(int cord, int start)
-    {
-        var line = place[cord] < 0 || lines[cord] == 3 ? -1 : bins[place[cord]].SupplyNode - start;
-        return line is >= 0 and < 3 ? line : -1;
-    }
-
-    private bool CanMove(int cord, int to)
-    {
-        var from = place[cord];
-        Take(cord);
-        var can = IsAsGood(cord, from, to);
-        Put(cord, from);
-        return can;
-    }
-
-    private bool CanExchange(int cord, int other)
-    {
-        var (from, to) = (place[cord], place[other]);
-        Take(cord);
-        Take(other);
-        var can = IsAsGood(other, to, from);
-        if (can)
-        {
-            Put(other, from);
-            can = IsAsGood(cord, from, to);
-            Take(other);
-        }
-
-        Put(cord, from);
-        Put(other, to);
-        return can;
-    }
-
-    // A move may not use up a socket made for others, nor take a cord off an outlet that has to be switched, nor pass a limit that is kept.
-    private bool IsAsGood(int cord, int from, int to) =>
-        bins[to].Others <= bins[from].Others && bins[to].Switched == bins[from].Switched && Fits(cord, to, Wish.DesignShare);
-
-    // Between the most and the least loaded line of a supply, with a load taken from one line to another.
-    private double Spread(int start, int from, int to, double load)
-    {
-        Span<double> loads = [nodes[start].NormalA, nodes[start + 1].NormalA, nodes[start + 2].NormalA];
-        loads[from] -= load;
-        loads[to] += load;
-        return Math.Max(loads[0], Math.Max(loads[1], loads[2])) - Math.Min(loads[0], Math.Min(loads[1], loads[2]));
-    }
+    private static bool AreTwins(in FreeCord a, in FreeCord b) =>
+        a.Kind == b.Kind && a.Demand.VoltAmperes == b.Demand.VoltAmperes && a.Demand.WorstVoltAmperes == b.Demand.WorstVoltAmperes
+        && a.Source.NeedsSwitchedOutlet == b.Source.NeedsSwitchedOutlet && (ReferenceEquals(a.Source.Item, b.Source.Item) || (!a.IsSpread && !b.IsSpread));
 }

@@ -67,6 +67,9 @@ public sealed class Cord
     /// <summary>Whether it draws on three lines alike.</summary>
     public bool IsThreePhase => PlugFit.IsThreePhase(Code);
 
+    /// <summary>Whether its item needs an outlet that is remotely switched: its power is to be cycled from elsewhere, or it is a stand-by unit.</summary>
+    public bool NeedsSwitchedOutlet => Item.Item is { RemotePowerCycle: true } or { Spare: true };
+
     /// <summary>Whether its item can do with one cord less.</summary>
     public bool IsRedundant => Item.Item!.Power?.Redundant == true;
 }
@@ -268,9 +271,6 @@ public sealed class GroupNode
 
     /// <summary>Index among the groups of all units.</summary>
     public int FlatIndex { get; init; }
-
-    /// <summary>How many kinds of outlets it has.</summary>
-    internal int GroupTypes { get; set; }
 
     /// <summary>Its place in the request.</summary>
     public string Pointer => FormattableString.Invariant($"/pdus/{Unit.Index}/groups/{Index}");

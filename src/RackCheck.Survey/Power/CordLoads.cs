@@ -1,0 +1,213 @@
+namespace RackCheck.Survey.Power;
+
+/// <summary>The power of a cord, and the number of lines that share it.</summary>
+internal readonly record struct CordDemand(double VoltAmperes, double WorstVoltAmperes, int Lines)
+{
+    public static CordDemand Of(Cord cord) => new(cord.VoltAmperes, cord.WorstVoltAmperes, cord.IsThreePhase ? 3 : 1);
+}
+
+/// <summary>The points that an outlet group loads, as <see cref="CordLoads"/> numbers them. Behind a UPS no supply line: the UPS's own cord loads it.</summary>
+internal readonly record struct LoadPath(int Group, int PduLine, int SupplyLine, double PerVolt);
+
+/// <summary>
+/// Currents of an assignment of cords while it is made: on the breaker of each outlet group, on each line of each PDU and of each supply,
+/// with what each may carry.
+/// </summary>
+internal sealed class CordLoads
+{
+    private const double Rounding = 1 + 1e-9;
+
+    // Points: the groups, filled up to a multiple of four, then four for each PDU and each supply, three of them its lines.
+    private const int PointsPerNode = 4;
+    private const int Lines = 3;
+
+    private readonly PowerTree tree;
+    private readonly int firstLine;
+    private readonly Point[] points;
+
+    public CordLoads(PowerTree tree)
+    {
+        this.tree = tree;
+        firstLine = (tree.Groups.Length + PointsPerNode - 1) / PointsPerNode * PointsPerNode;
+        points = new Point[firstLine + (PointsPerNode * (tree.Units.Length + tree.Supplies.Length))];
+        foreach (var group in tree.Groups)
+        {
+            points[group.FlatIndex].Limit(group.ContinuousA ?? double.PositiveInfinity, group.DesignA ?? double.PositiveInfinity);
+        }
+
+        for (var line = 0; line < Lines; line++)
+        {
+            foreach (var pdu in tree.Units)
+            {
+                points[PduLine(pdu, line)].Limit(pdu.ContinuousA, pdu.DesignA);
+            }
+
+            foreach (var supply in tree.Supplies)
+            {
+                points[SupplyLine(supply, line)].Limit(supply.ContinuousA, supply.DesignA);
+            }
+        }
+    }
+
+    /// <summary>The points that a cord in a group loads.</summary>
+    public LoadPath PathOf(GroupNode group)
+    {
+        var pdu = group.Unit;
+        var isBehindUps = pdu.FedBy is { Item.Item.Power.Plugs.Count: > 0 };
+        return new(group.FlatIndex, PduLine(pdu, group.Line), isBehindUps ? -1 : SupplyLine(pdu.Supply, group.Line), 1 / pdu.Supply.Source.VoltageV);
+    }
+
+    public void Add(in LoadPath path, in CordDemand demand) => Add(path, demand, 1);
+
+    public void Remove(in LoadPath path, in CordDemand demand) => Add(path, demand, -1);
+
+    /// <summary>Whether the limits hold with a further cord.</summary>
+    public bool Keeps(in LoadPath path, in CordDemand demand, CordLimits limits)
+    {
+        if (limits == CordLimits.Sockets)
+        {
+            return true;
+        }
+
+        var normal = demand.VoltAmperes * path.PerVolt / demand.Lines;
+        var worst = demand.WorstVoltAmperes * path.PerVolt / demand.Lines;
+        if (!Keeps(path.Group, normal, worst, limits))
+        {
+            return false;
+        }
+
+        for (var i = 0; i < demand.Lines && limits != CordLimits.Breakers; i++)
+        {
+            if (!Keeps(LineOf(path.PduLine, i, demand.Lines), normal, worst, limits) || !Keeps(LineOf(path.SupplyLine, i, demand.Lines), normal, worst, limits))
+            {
+                return false;
+            }
+        }
+
+        return true;
+    }
+
+    /// <summary>Load of the points of a path with a further cord, each as a share of what it may carry, summed.</summary>
+    public double SharesWith(in LoadPath path, in CordDemand demand)
+    {
+        var normal = demand.VoltAmperes * path.PerVolt;
+        return points[path.Group].Share(normal) + points[path.PduLine].Share(normal) + (path.SupplyLine < 0 ? 0 : points[path.SupplyLine].Share(normal));
+    }
+
+    /// <summary>Whether two groups of one line of a PDU have the same breaker and carry the same.</summary>
+    public bool AreAlike(in LoadPath one, in LoadPath other)
+    {
+        ref readonly var a = ref points[one.Group];
+        ref readonly var b = ref points[other.Group];
+        return one.PduLine == other.PduLine && a.LimitA == b.LimitA && a.WorstA == b.WorstA && a.NormalA == b.NormalA;
+    }
+
+    /// <summary>The line of a supply that a path loads, 0 to 2; -1 where it loads none of its lines.</summary>
+    public int LineOn(SupplyNode supply, in LoadPath path) => path.SupplyLine - SupplyLine(supply, 0) is >= 0 and < Lines and var line ? line : -1;
+
+    /// <summary>Normal current of a line of a supply, A.</summary>
+    public double LineA(SupplyNode supply, int line) => points[SupplyLine(supply, line)].NormalA;
+
+    /// <summary>Whether the sum of all loads is within the sum of what the PDUs can carry. Where it is not, there is nothing to search for.</summary>
+    public bool HasRoom(CordLimits limits)
+    {
+        double load = 0, room = 0;
+        foreach (var cord in tree.Cords)
+        {
+            load += cord.VoltAmperes;
+        }
+
+        foreach (var supply in tree.Supplies)
+        {
+            var pdus = 0.0;
+            foreach (var pdu in supply.UnitList)
+            {
+                pdus += RoomOf(pdu, limits);
+            }
+
+            var own = points[SupplyLine(supply, 0)].For(limits) * supply.LineList.Length;
+            var isOpen = limits == CordLimits.Breakers || supply.UnitList.Exists(u => u.FedBy is not null);
+            room += Rounding * supply.Source.VoltageV * (isOpen ? pdus : Math.Min(own, pdus));
+        }
+
+        return load <= room;
+    }
+
+    private double RoomOf(PduNode pdu, CordLimits limits)
+    {
+        var amperes = 0.0;
+        for (var line = 0; line < pdu.LineList.Length; line++)
+        {
+            var groups = 0.0;
+            foreach (var group in pdu.GroupList)
+            {
+                groups += group.Line == line ? points[group.FlatIndex].For(limits) : 0;
+            }
+
+            amperes += limits == CordLimits.Breakers ? groups : Math.Min(points[PduLine(pdu, line)].For(limits), groups);
+        }
+
+        return amperes;
+    }
+
+    private int PduLine(PduNode pdu, int line) => firstLine + (PointsPerNode * pdu.Index) + line;
+
+    private int SupplyLine(SupplyNode supply, int line) => firstLine + (PointsPerNode * (tree.Units.Length + supply.Index)) + line;
+
+    // A three-phase cord loads all lines of a PDU or supply, whichever line its group is on.
+    private static int LineOf(int point, int line, int onLines) => point < 0 || onLines == 1 ? point : point - (point % PointsPerNode) + line;
+
+    private bool Keeps(int point, double normal, double worst, CordLimits limits)
+    {
+        if (point < 0)
+        {
+            return true;
+        }
+
+        ref readonly var at = ref points[point];
+        return at.NormalA + normal <= at.For(limits) * Rounding
+            && (limits is CordLimits.Ratings or CordLimits.Breakers || at.WorstA + worst <= at.LimitA * Rounding);
+    }
+
+    private void Add(in LoadPath path, in CordDemand demand, int sign)
+    {
+        var normal = sign * demand.VoltAmperes * path.PerVolt / demand.Lines;
+        var worst = sign * demand.WorstVoltAmperes * path.PerVolt / demand.Lines;
+        Add(path.Group, normal, worst);
+        for (var i = 0; i < demand.Lines; i++)
+        {
+            Add(LineOf(path.PduLine, i, demand.Lines), normal, worst);
+            Add(LineOf(path.SupplyLine, i, demand.Lines), normal, worst);
+        }
+    }
+
+    private void Add(int point, double normal, double worst)
+    {
+        if (point >= 0)
+        {
+            points[point].Add(normal, worst);
+        }
+    }
+
+    /// <summary>What carries current and has a limit: the breaker of a group, a line of a PDU, a line of a supply.</summary>
+    private struct Point
+    {
+        private double designLimitA;
+        private double perLimit;
+
+        public double LimitA { get; private set; }
+
+        public double NormalA { get; private set; }
+
+        public double WorstA { get; private set; }
+
+        public readonly double For(CordLimits limits) => limits == CordLimits.DesignShare ? designLimitA : LimitA;
+
+        public readonly double Share(double moreA) => (NormalA + moreA) * perLimit;
+
+        public void Limit(double continuousA, double designA) =>
+            (LimitA, designLimitA, perLimit) = (continuousA, Math.Min(continuousA, designA), double.IsInfinity(continuousA) ? 0 : 1 / continuousA);
+
+        public void Add(double normalA, double worstA) => (NormalA, WorstA) = (NormalA + normalA, WorstA + worstA);
+    }
+}

@@ -1,0 +1,127 @@
+namespace RackCheck.Survey.Power;
+
+/// <summary>
+/// Which cord is in which pool of outlets, and what follows: outlets left, currents, cords of an item on each supply. Only putting in and
+/// taking out change it.
+/// </summary>
+internal sealed class CordPlacement
+{
+    private readonly FreeCords cords;
+    private readonly OutletPool[] pools;
+    private readonly CordLoads loads;
+    private readonly int supplies;
+    private readonly int[] poolOf;
+    private readonly int[]? cordsOnSupply;
+    private bool mayShareSupply;
+
+    public CordPlacement(PowerTree tree, FreeCords cords, OutletPool[] pools, CordLoads loads)
+    {
+        (this.cords, this.pools, this.loads, supplies) = (cords, pools, loads, tree.Supplies.Length);
+        poolOf = new int[cords.Count];
+        Array.Fill(poolOf, -1);
+        cordsOnSupply = cords.AnySpread ? CountGiven(tree) : null;
+    }
+
+    /// <summary>Whether redundant items are to be kept on different supplies, so that the loss of a supply matters.</summary>
+    public bool HasSpread => cordsOnSupply is not null;
+
+    /// <summary>The pool that a cord is in; -1 where it is in none.</summary>
+    public int PoolOf(int cord) => poolOf[cord];
+
+    /// <summary>From now on the cords of a redundant item may go to one supply.</summary>
+    public void AllowSharedSupply() => mayShareSupply = true;
+
+    /// <summary>Whether a cord can go into a pool with all limits kept.</summary>
+    public bool CanPut(int cord, int pool, CordLimits limits)
+    {
+        var to = pools[pool];
+        ref readonly var what = ref cords[cord];
+        return to.Free > 0 && cords.Fits(cord, pool)
+            && (!what.IsSpread || mayShareSupply || KeepsApart(what.Source, to))
+            && loads.Keeps(to.Path, what.Demand, limits);
+    }
+
+    public void Put(int cord, int pool)
+    {
+        var to = pools[pool];
+        ref readonly var what = ref cords[cord];
+        poolOf[cord] = pool;
+        to.Use();
+        loads.Add(to.Path, what.Demand);
+        if (what.IsSpread)
+        {
+            CordsOnSupply(what.Source, to)++;
+        }
+    }
+
+    public void TakeOut(int cord)
+    {
+        var from = pools[poolOf[cord]];
+        ref readonly var what = ref cords[cord];
+        poolOf[cord] = -1;
+        from.Release();
+        loads.Remove(from.Path, what.Demand);
+        if (what.IsSpread)
+        {
+            CordsOnSupply(what.Source, from)--;
+        }
+    }
+
+    public void Clear()
+    {
+        for (var cord = 0; cord < poolOf.Length; cord++)
+        {
+            if (poolOf[cord] >= 0)
+            {
+                TakeOut(cord);
+            }
+        }
+    }
+
+    /// <summary>What stands, to come back to.</summary>
+    public int[] Copy() => (int[])poolOf.Clone();
+
+    public void Restore(int[] copy)
+    {
+        Clear();
+        for (var cord = 0; cord < copy.Length; cord++)
+        {
+            if (copy[cord] >= 0)
+            {
+                Put(cord, copy[cord]);
+            }
+        }
+    }
+
+    /// <summary>Writes the outlets found into the cords.</summary>
+    public void WriteToCords()
+    {
+        for (var cord = 0; cord < poolOf.Length; cord++)
+        {
+            if (poolOf[cord] >= 0)
+            {
+                var (source, pool) = (cords[cord].Source, pools[poolOf[cord]]);
+                (source.Group, source.Socket, source.Switched) = (pool.Group, pool.Socket, pool.Switched);
+            }
+        }
+    }
+
+    // No supply may feed more than half of the cords of a redundant item: its loss would take more than the rest can carry.
+    private bool KeepsApart(Cord cord, OutletPool to) => CordsOnSupply(cord, to) < (cord.Siblings + 1) / 2;
+
+    private ref int CordsOnSupply(Cord cord, OutletPool pool) => ref cordsOnSupply![(cord.Item.Index * supplies) + pool.Group.Unit.Supply.Index];
+
+    private int[] CountGiven(PowerTree tree)
+    {
+        var counts = new int[tree.ItemCount * supplies];
+        foreach (var cord in tree.Cords)
+        {
+            if (cord is { Connection: not null, Group: { } group })
+            {
+                counts[(cord.Item.Index * supplies) + group.Unit.Supply.Index]++;
+            }
+        }
+
+        return counts;
+    }
+}

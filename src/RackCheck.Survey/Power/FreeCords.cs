@@ -1,0 +1,89 @@
+using RackCheck.Model;
+
+namespace RackCheck.Survey.Power;
+
+/// <summary>A cord that the service places.</summary>
+/// <param name="Source">The cord.</param>
+/// <param name="Demand">What it draws.</param>
+/// <param name="IsSpread">Whether its item is redundant and its cords go to several supplies.</param>
+/// <param name="Kind">Cords of one kind fit the same outlets.</param>
+internal readonly record struct FreeCord(Cord Source, CordDemand Demand, bool IsSpread, int Kind);
+
+/// <summary>
+/// The cords that the service places, in the order of placing: those with few outlets to choose from first, then the largest, then by id
+/// and plug. With the outlets that each fits.
+/// </summary>
+internal sealed class FreeCords
+{
+    private readonly FreeCord[] cords;
+    private readonly bool[] fits;
+    private readonly int pools;
+
+    public FreeCords(PowerTree tree, OutletPool[] pools)
+    {
+        this.pools = pools.Length;
+        var kinds = new List<(ConnectorCode Code, double? VoltageV, bool IsUps, int Choices)>(4);
+        var made = new List<bool>(4 * pools.Length);
+        var order = new List<Place>(tree.Cords.Length);
+        for (var i = 0; i < tree.Cords.Length; i++)
+        {
+            var cord = tree.Cords[i];
+            if (cord.Connection is not null)
+            {
+                continue;
+            }
+
+            var item = cord.Item.Item!;
+            var kind = kinds.FindIndex(k => k.Code == cord.Code && k.VoltageV == item.Power!.VoltageV && k.IsUps == item.Ups is not null);
+            if (kind < 0)
+            {
+                kind = kinds.Count;
+                kinds.Add((cord.Code, item.Power!.VoltageV, item.Ups is not null, AddFits(made, cord, pools)));
+            }
+
+            order.Add(new Place(kinds[kind].Choices, cord.WorstVoltAmperes, i, kind));
+        }
+
+        order.Sort();
+        fits = [.. made];
+        cords = new FreeCord[order.Count];
+        for (var i = 0; i < cords.Length; i++)
+        {
+            var cord = tree.Cords[order[i].Index];
+            cords[i] = new FreeCord(cord, CordDemand.Of(cord), tree.Supplies.Length > 1 && cord.IsRedundant && cord.Siblings > 1, order[i].Kind);
+        }
+    }
+
+    public int Count => cords.Length;
+
+    /// <summary>Whether any item is redundant and can be fed from several supplies.</summary>
+    public bool AnySpread => Array.Exists(cords, c => c.IsSpread);
+
+    public ref readonly FreeCord this[int cord] => ref cords[cord];
+
+    /// <summary>Whether a cord fits the outlets of a pool.</summary>
+    public bool Fits(int cord, int pool) => fits[(cords[cord].Kind * pools) + pool];
+
+    private static int AddFits(List<bool> fits, Cord cord, OutletPool[] pools)
+    {
+        var choices = 0;
+        foreach (var pool in pools)
+        {
+            var fitsIn = pool.Takes(cord);
+            fits.Add(fitsIn);
+            choices += fitsIn ? 1 : 0;
+        }
+
+        return choices;
+    }
+
+    private readonly record struct Place(int Choices, double VoltAmperes, int Index, int Kind) : IComparable<Place>
+    {
+        public int CompareTo(Place other)
+        {
+            var by = Choices.CompareTo(other.Choices);
+            by = by != 0 ? by : other.VoltAmperes.CompareTo(VoltAmperes);
+            return by != 0 ? by : Index.CompareTo(other.Index);
+        }
+    }
+}
