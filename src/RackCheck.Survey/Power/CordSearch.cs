@@ -7,7 +7,11 @@ namespace RackCheck.Survey.Power;
 internal sealed class CordSearch(CordPlacement placement, OutletChoice choice, FreeCords cords, OutletPool[] pools, CordLoads loads)
 {
     private const int MostSteps = 2_500;
+    private const int BitsOfWord = 64;
 
+    // A row of flags for each cord, one bit for each pool. Not on the stack, since the search goes as deep as there are cords.
+    private readonly int rowLength = (pools.Length + BitsOfWord - 1) / BitsOfWord;
+    private ulong[]? tried;
     private int[]? twins;
     private int stepsLeft;
 
@@ -18,6 +22,7 @@ internal sealed class CordSearch(CordPlacement placement, OutletChoice choice, F
         placement.Clear();
         stepsLeft = MostSteps;
         twins ??= FindTwins();
+        tried ??= new ulong[cords.Count * rowLength];
         return PlaceFrom(0, limits);
     }
 
@@ -30,12 +35,16 @@ internal sealed class CordSearch(CordPlacement placement, OutletChoice choice, F
         }
 
         var first = twins![cord] >= 0 ? placement.PoolOf(twins[cord]) : 0;
-        Span<bool> tried = stackalloc bool[pools.Length];
-        while (BestUntried(cord, first, tried, limits) is >= 0 and var best && --stepsLeft >= 0)
+        var row = tried.AsSpan(cord * rowLength, rowLength);
+        row.Clear();
+        while (BestUntried(cord, first, row, limits) is >= 0 and var best && --stepsLeft >= 0)
         {
             for (var pool = first; pool < pools.Length; pool++)
             {
-                tried[pool] |= pool == best || AreAlike(pools[pool], pools[best]);
+                if (pool == best || AreAlike(pools[pool], pools[best]))
+                {
+                    Mark(row, pool);
+                }
             }
 
             placement.Put(cord, best);
@@ -50,13 +59,13 @@ internal sealed class CordSearch(CordPlacement placement, OutletChoice choice, F
         return false;
     }
 
-    private int BestUntried(int cord, int first, ReadOnlySpan<bool> tried, CordLimits limits)
+    private int BestUntried(int cord, int first, ReadOnlySpan<ulong> row, CordLimits limits)
     {
         var best = -1;
         var least = double.PositiveInfinity;
-        for (var pool = first; pool < tried.Length; pool++)
+        for (var pool = first; pool < pools.Length; pool++)
         {
-            if (!tried[pool] && placement.CanPut(cord, pool, limits) && choice.Score(cord, pool) is var score && score < least)
+            if (!IsMarked(row, pool) && placement.CanPut(cord, pool, limits) && choice.Score(cord, pool) is var score && score < least)
             {
                 (best, least) = (pool, score);
             }
@@ -64,6 +73,10 @@ internal sealed class CordSearch(CordPlacement placement, OutletChoice choice, F
 
         return best;
     }
+
+    private static void Mark(Span<ulong> row, int pool) => row[pool / BitsOfWord] |= 1UL << (pool % BitsOfWord);
+
+    private static bool IsMarked(ReadOnlySpan<ulong> row, int pool) => (row[pool / BitsOfWord] & (1UL << (pool % BitsOfWord))) != 0;
 
     private bool AreAlike(OutletPool a, OutletPool b) =>
         a.Socket == b.Socket && a.Switched == b.Switched && a.Free == b.Free && a.IsWholeGroup && b.IsWholeGroup && loads.AreAlike(a.Path, b.Path);

@@ -152,6 +152,25 @@ public sealed class CordAssignmentTests
         Assert.All(tree.Groups, g => Assert.True(g.Load.NormalA <= 10 + 1e-9, $"{g.Id}: {g.Load.NormalA}"));
     }
 
+    [Fact]
+    public void Search_over_many_cords_and_outlets_needs_little_stack()
+    {
+        // The last cords of a redundant item find no second supply, and the search goes as deep as there are cords.
+        Item[] items =
+        [
+            .. Enumerable.Range(0, 199).Select(i => Load($"i{i:000}", 1 + (i * 0.01), ConnectorCode.C14)),
+            new Item { Id = "pair", HeightU = 1, Power = new ItemPower { RatedW = 0.001, Redundant = true, Plugs = [ConnectorCode.C14, ConnectorCode.C14] } },
+        ];
+        (ConnectorCode, int)[] outlets = [.. Enum.GetValues<ConnectorCode>().Take(24).Select(c => (c, 3))];
+        var rack = Rack(items, [.. Enumerable.Range(0, 32).Select(u => Unit($"u{u}", "A", Group("g1", null, 16, outlets), Group("g2", null, 16, outlets)))]);
+        rack = rack with { Supplies = [.. rack.Supplies!, new Supply { Id = "B", VoltageV = 230, RatedA = 16 }] };
+        PowerTree? tree = null;
+        var thread = new Thread(() => tree = CordRacks.Tree(rack), 256 * 1024);
+        thread.Start();
+        thread.Join();
+        Assert.All(tree!.Cords, c => Assert.NotNull(c.Group));
+    }
+
     private static RackDescription Rack(Item[] items, params Pdu[] units) => new()
     {
         Cabinet = new Cabinet { HeightU = 42, WidthMm = 800, DepthMm = 1000 },
