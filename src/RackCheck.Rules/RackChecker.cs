@@ -1,6 +1,6 @@
 using RackCheck.Model;
+using RackCheck.Model.Canonical;
 using RackCheck.Remedies.Verification;
-using RackCheck.Rules.Canonical;
 using RackCheck.Survey;
 using RackCheck.Survey.Catalogue;
 

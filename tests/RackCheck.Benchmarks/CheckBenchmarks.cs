@@ -2,10 +2,10 @@ using System.Text.Json;
 using BenchmarkDotNet.Attributes;
 using RackCheck.Api.Reading;
 using RackCheck.Model;
+using RackCheck.Model.Canonical;
 using RackCheck.Model.Json;
 using RackCheck.Planning.Baskets;
 using RackCheck.Rules;
-using RackCheck.Rules.Canonical;
 using RackCheck.Survey;
 using RackCheck.Survey.Catalogue;
 

@@ -1,7 +1,7 @@
 using CsCheck;
 using RackCheck.Model;
+using RackCheck.Model.Canonical;
 using RackCheck.Remedies.Patches;
-using RackCheck.Rules.Canonical;
 using RackCheck.Testing;
 using static RackCheck.Testing.TestRacks;
 using static RackCheck.Testing.Wiring;

@@ -4,9 +4,9 @@ using System.Text.Json.Nodes;
 using System.Text.RegularExpressions;
 using CsCheck;
 using RackCheck.Model;
+using RackCheck.Model.Canonical;
 using RackCheck.Model.Json;
 using RackCheck.Remedies.Patches;
-using RackCheck.Rules.Canonical;
 using RackCheck.Testing;
 
 namespace RackCheck.Rules.Tests.Properties;

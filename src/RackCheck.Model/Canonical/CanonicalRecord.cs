@@ -3,7 +3,7 @@ using System.Text;
 using RackCheck.Model.Converters;
 using RackCheck.Model.Json;
 
-namespace RackCheck.Rules.Canonical;
+namespace RackCheck.Model.Canonical;
 
 /// <summary>
 /// Writes a contract record in canonical form, RFC 8785: members in the order of their UTF-16 code units, absent ones left out. The plan

@@ -4,7 +4,7 @@ using System.Globalization;
 using System.Runtime.CompilerServices;
 using System.Text;
 
-namespace RackCheck.Rules.Canonical;
+namespace RackCheck.Model.Canonical;
 
 /// <summary>UTF-8 text in canonical form as it grows: RFC 8785 sections 3.2.2.2 and 3.2.2.3.</summary>
 public sealed class CanonicalText

@@ -1,8 +1,7 @@
 using System.Security.Cryptography;
 using System.Text;
-using RackCheck.Model;
 
-namespace RackCheck.Rules.Canonical;
+namespace RackCheck.Model.Canonical;
 
 /// <summary>The digest of a description: the same however it is written, so that it can be proved later what was checked.</summary>
 public static class DescriptionDigest

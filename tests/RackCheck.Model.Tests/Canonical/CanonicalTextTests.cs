@@ -2,9 +2,9 @@ using System.Globalization;
 using System.Text;
 using System.Text.Json;
 using CsCheck;
-using RackCheck.Rules.Canonical;
+using RackCheck.Model.Canonical;
 
-namespace RackCheck.Rules.Tests.Canonical;
+namespace RackCheck.Model.Tests.Canonical;
 
 /// <summary>RFC 8785, the JSON Canonicalization Scheme. Its examples are values from memory of that document.</summary>
 public sealed class CanonicalTextTests

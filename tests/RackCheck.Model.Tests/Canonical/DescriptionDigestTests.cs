@@ -5,12 +5,11 @@ using System.Text;
 using System.Text.Json;
 using System.Text.Json.Nodes;
 using CsCheck;
-using RackCheck.Model;
+using RackCheck.Model.Canonical;
 using RackCheck.Model.Json;
-using RackCheck.Rules.Canonical;
 using RackCheck.Testing;
 
-namespace RackCheck.Rules.Tests.Canonical;
+namespace RackCheck.Model.Tests.Canonical;
 
 public sealed class DescriptionDigestTests
 {

@@ -1,6 +1,4 @@
-using RackCheck.Model;
-
-namespace RackCheck.Rules.Tests;
+namespace RackCheck.Model.Tests;
 
 public sealed class PointerOrderTests
 {
