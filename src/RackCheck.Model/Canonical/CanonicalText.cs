@@ -1,5 +1,4 @@
 using System.Buffers;
-using System.Buffers.Text;
 using System.Globalization;
 using System.Runtime.CompilerServices;
 using System.Text;
@@ -11,6 +10,14 @@ public sealed class CanonicalText
 {
     // A double has at most 17 digits, a sign, a point, leading zeros and an exponent.
     private const int MostNumberBytes = 32;
+
+    // Below it every whole number is a double of its own and has all its digits.
+    private const double LeastInexact = 1L << 53;
+
+    // Places of the point, counted from the first digit, between which ECMAScript writes no exponent.
+    private const int LeastPoint = -6;
+    private const int MostPoint = 21;
+
     private static readonly SearchValues<char> Escaped = SearchValues.Create([.. Enumerable.Range(0, 0x20).Select(c => (char)c), '"', '\\']);
 
     private byte[] bytes = new byte[16 * 1024];
@@ -65,116 +72,78 @@ public sealed class CanonicalText
             throw new ArgumentOutOfRangeException(nameof(value), value, "JSON has no such number.");
         }
 
-        if (value == Math.Truncate(value) && Math.Abs(value) < 1e15)
-        {
-            Whole((long)value);
-        }
-        else
-        {
-            Fraction(value);
-        }
-    }
-
-    // Most numbers of a rack have up to four digits, and these are written at every check: two digits at a time, from a table.
-    private void Whole(long value)
-    {
         var room = Room(MostNumberBytes);
-        if ((ulong)value >= 10_000)
+        int written;
+        if (value == Math.Truncate(value) && Math.Abs(value) < LeastInexact)
         {
-            Utf8Formatter.TryFormat(value, room, out var written);
-            length += written;
-            return;
-        }
-
-        var number = (uint)value;
-        var (high, low) = (number / 100, number % 100);
-        var at = 0;
-        if (high > 0)
-        {
-            at = Two(room, 0, high, skipZero: high < 10);
-            at = Two(room, at, low, skipZero: false);
+            // The shortest form of a whole number needs no search; -0 becomes 0.
+            ((long)value).TryFormat(room, out written, default, CultureInfo.InvariantCulture);
         }
         else
         {
-            at = Two(room, 0, low, skipZero: low < 10);
+            value.TryFormat(room, out written, default, CultureInfo.InvariantCulture);
+            if (room[..written].IndexOf((byte)'E') is >= 0 and var exponent)
+            {
+                written = Relayout(room, exponent, written);
+            }
         }
 
-        length += at;
+        length += written;
     }
 
-    [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    private static int Two(Span<byte> room, int at, uint number, bool skipZero)
+    // The framework's shortest form has the digits that ECMAScript asks for (ECMA-262, Number::toString), but exponents of its own:
+    // 1.5E+15 and 1.5E-05, where ECMAScript writes none from 1e-6 up to 1e+21, and no leading zero.
+    private static int Relayout(Span<byte> room, int exponent, int written)
     {
-        var digits = TwoDigits.Slice((int)number * 2, 2);
-        if (skipZero)
+        var sign = room[0] == (byte)'-' ? 1 : 0;
+        Span<byte> digits = stackalloc byte[exponent - sign];
+        room[sign..exponent].CopyTo(digits);
+        if (digits.Length > 1)
         {
-            room[at] = digits[1];
-            return at + 1;
+            // The point, after the first digit, is left out.
+            digits[2..].CopyTo(digits[1..]);
+            digits = digits[..^1];
         }
 
-        room[at + 1] = digits[1];
-        room[at] = digits[0];
-        return at + 2;
+        var power = int.Parse(room[(exponent + 1)..written], NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture);
+        return sign + Layout(room[sign..], digits, power + 1);
     }
 
-    private static ReadOnlySpan<byte> TwoDigits =>
-        "00010203040506070809101112131415161718192021222324252627282930313233343536373839404142434445464748495051525354555657585960616263646566676869707172737475767778798081828384858687888990919293949596979899"u8;
-
-    // The framework's shortest form has the digits that ECMAScript asks for; it goes to exponents at other places.
-    private void Fraction(double value)
+    private static int Layout(Span<byte> room, ReadOnlySpan<byte> digits, int point)
     {
-        var size = Math.Abs(value);
-        var thousandths = Math.Round(size * 1000);
-        if (thousandths < 1e9 && thousandths / 1000 == size)
+        switch (point)
         {
-            Thousandths(value < 0, (long)thousandths);
-        }
-        else if (size is >= 1e-4 and < 1e15)
-        {
-            value.TryFormat(Room(MostNumberBytes), out var written, "R", CultureInfo.InvariantCulture);
-            length += written;
-        }
-        else
-        {
-            Utf8(Rare(value));
+            case > 0 and <= MostPoint when digits.Length < point:
+                digits.CopyTo(room);
+                room[digits.Length..point].Fill((byte)'0');
+                return point;
+            case > 0 and <= MostPoint:
+                return WithPoint(room, digits, point);
+            case > LeastPoint and <= 0:
+                "0."u8.CopyTo(room);
+                room.Slice(2, -point).Fill((byte)'0');
+                digits.CopyTo(room[(2 - point)..]);
+                return 2 - point + digits.Length;
+            default:
+                var at = WithPoint(room, digits, 1);
+                room[at++] = (byte)'e';
+                room[at++] = (byte)(point > 0 ? '+' : '-');
+                Math.Abs(point - 1).TryFormat(room[at..], out var written, default, CultureInfo.InvariantCulture);
+                return at + written;
         }
     }
 
-    // Numbers of data sheets have few decimals. Two decimals of up to 15 digits are never the same double, so the one that gives this double
-    // is the shortest.
-    private void Thousandths(bool negative, long thousandths)
+    private static int WithPoint(Span<byte> room, ReadOnlySpan<byte> digits, int point)
     {
-        if (negative)
+        digits[..point].CopyTo(room);
+        if (digits.Length == point)
         {
-            Raw((byte)'-');
+            return point;
         }
 
-        var (whole, rest) = (thousandths / 1000, (int)(thousandths % 1000));
-        Whole(whole);
-        var room = Room(4);
-        room[0] = (byte)'.';
-        room[1] = (byte)('0' + (rest / 100));
-        room[2] = (byte)('0' + (rest / 10 % 10));
-        room[3] = (byte)('0' + (rest % 10));
-        length += rest % 10 != 0 ? 4 : rest % 100 != 0 ? 3 : 2;
-    }
-
-    private static string Rare(double value)
-    {
-        // Where the point stands is read off the shortest form: 17 digits can say otherwise, as 9.9999999999999992e22 for 1e23.
-        var shortest = Math.Abs(value).ToString("R", CultureInfo.InvariantCulture).Split('E');
-        var exponent = shortest.Length > 1 ? int.Parse(shortest[1], CultureInfo.InvariantCulture) : 0;
-        var point = shortest[0].Split('.')[0].Length + exponent;
-        var digits = shortest[0].Replace(".", "", StringComparison.Ordinal).TrimEnd('0');
-        var sign = value < 0 ? "-" : "";
-        return sign + point switch
-        {
-            > 0 and <= 21 when digits.Length <= point => digits.PadRight(point, '0'),
-            > 0 and <= 21 => digits[..point] + "." + digits[point..],
-            > -6 and <= 0 => "0." + new string('0', -point) + digits,
-            _ => digits[..1] + (digits.Length > 1 ? "." + digits[1..] : "") + "e" + (point > 0 ? "+" : "-")
-                + Math.Abs(point - 1).ToString(CultureInfo.InvariantCulture),
-        };
+        room[point] = (byte)'.';
+        digits[point..].CopyTo(room[(point + 1)..]);
+        return digits.Length + 1;
     }
 
     private void Escape(char character)

@@ -32,6 +32,15 @@ public sealed class DescriptionDigestTests
         Assert.Equal("sha-256:" + hash, DescriptionDigest.Of(Read(Written)));
     }
 
+    [Fact]
+    public void Digest_after_one_that_failed_is_the_same_as_before()
+    {
+        var rack = Read(Written);
+        var before = DescriptionDigest.Of(rack);
+        Assert.Throws<ArgumentOutOfRangeException>(() => DescriptionDigest.Of(rack with { Cabinet = rack.Cabinet! with { WidthMm = double.NaN } }));
+        Assert.Equal(before, DescriptionDigest.Of(rack));
+    }
+
     [Theory]
     [InlineData("\"heightU\": 42, \"widthMm\": 600", "\"widthMm\": 600, \"heightU\": 42")] // reordered members
     [InlineData("\"u\": 10", "\"u\" :\r\n\t10")] // white space
