@@ -82,7 +82,9 @@ public static class CablingRemedies
 
         return all.OnPitch(given, survey.Cabinet.PitchMm) is not { } setback ? null
             : builder.SetUprights(u => u with { FrontSetbackMm = setback })
-                .Titled(Invariant($"Take a cabinet {depthMm:0.###} mm deep and set its front uprights {setback:0.###} mm behind the front face")) with { Kind = nameof(Deeper) };
+                .Titled(
+                    Invariant($"Take a cabinet {depthMm:0.###} mm deep and set its front uprights {setback:0.###} mm behind the ")
+                        + "front face") with { Kind = nameof(Deeper) };
     }
 
     private static SetbackInterval Setbacks(RackSurvey survey, CabinetDepth cabinet, double diameters)

@@ -47,7 +47,9 @@ internal static class CoolingEdits
         },
     };
 
-    /// <summary>The cabinet closed all round, with nothing that moves the room's air through it, and rated for a degree of protection where one is asked for.</summary>
+    /// <summary>
+    /// The cabinet closed all round, with nothing that moves the room's air through it, and rated for a degree of protection where one is asked for.
+    /// </summary>
     public static RackDescription Closed(this RackDescription description)
     {
         var before = description.Cabinet!;
@@ -78,14 +80,17 @@ internal static class CoolingEdits
 
         var after = description.EditCabinet(c => c with { Roof = (c.Roof ?? new Roof()) with { Style = RoofStyle.Vented } });
         var isNew = !sets.Any(f => f.Count > 0);
-        return Least(neededM3h, densityKgM3, count => (isNew ? after.Joined(BondedPart.Roof) : after).EditCooling(c => c with { RoofFans = [.. sets, Set(count)] }));
+        return Least(
+            neededM3h, densityKgM3, count => (isNew ? after.Joined(BondedPart.Roof) : after).EditCooling(c => c with { RoofFans = [.. sets, Set(count)] }));
     }
 
     /// <summary>Fan trays in addition to what there is; null where no number does.</summary>
     public static (int Count, double FlowM3h, RackDescription After)? WithTrays(this RackDescription description, double neededM3h, double densityKgM3)
     {
         var sets = description.Cooling?.FanTrays ?? [];
-        return sets.Count >= MostSets ? null : Least(neededM3h, densityKgM3, count => description.EditCooling(c => c with { FanTrays = [.. sets, Set(count)] }));
+        return sets.Count >= MostSets
+            ? null
+            : Least(neededM3h, densityKgM3, count => description.EditCooling(c => c with { FanTrays = [.. sets, Set(count)] }));
     }
 
     /// <summary>A solid front door, and an intake with filters for a flow.</summary>
@@ -107,7 +112,8 @@ internal static class CoolingEdits
         var closed = description.Closed();
         var old = description.Cooling?.AirConditioner;
         var style = old?.Style is { } own && (own != AirConditionerStyle.Split || description.Site?.OutsideWall == true) ? own : AirConditionerStyle.Wall;
-        return Capacity(heat.CoolerNeededW(HeatSurvey.SurfaceOf(closed.Cabinet!), setpointC), AirConditioners.UsualSetpointC, heat.AmbientC) is not { } capacity ? null
+        return Capacity(heat.CoolerNeededW(HeatSurvey.SurfaceOf(closed.Cabinet!), setpointC), AirConditioners.UsualSetpointC, heat.AmbientC) is not { } capacity
+            ? null
             : new AirConditioner { CapacityW = capacity, Style = style, SetpointC = setpointC, RatedAmbientC = AirConditioners.UsualSetpointC } is var cooler
                 ? (cooler, closed.EditCooling(c => c with { AirConditioner = cooler }))
                 : null;
@@ -163,6 +169,7 @@ internal static class CoolingEdits
         var after = description.Earthing?.Bonded is { } list && !list.Contains(part)
             ? description.EditEarthing(e => e with { Bonded = [.. list, part] })
             : description;
-        return after.EditCabinet(c => c.EarthBar?.Terminals is { } terminals and < 500 ? c with { EarthBar = c.EarthBar with { Terminals = terminals + 1 } } : c);
+        return after.EditCabinet(c =>
+            c.EarthBar?.Terminals is { } terminals and < 500 ? c with { EarthBar = c.EarthBar with { Terminals = terminals + 1 } } : c);
     }
 }

@@ -6,7 +6,9 @@ using static System.FormattableString;
 
 namespace RackCheck.Remedies;
 
-/// <summary>What the trade does about heat, in its order: perforated doors, fans in the roof, more trays, an air conditioner, and equipment taken out last.</summary>
+/// <summary>
+/// What the trade does about heat, in its order: perforated doors, fans in the roof, more trays, an air conditioner, and equipment taken out last.
+/// </summary>
 public static class CoolingRemedies
 {
     // Degrees that a usual opening, and fans and intakes with filters, have.
@@ -66,7 +68,8 @@ public static class CoolingRemedies
         var without = survey.Description with { Cooling = survey.Description.Cooling! with { AirConditioner = null } };
         if (survey.Heat.OwnFlowM3h >= survey.Heat.NeededM3h)
         {
-            yield return new RemedyCandidate(Invariant($"Take perforated doors, {CoolingEdits.UsualOpenPercent:0} % open, instead of the air conditioner"), without.WithOpenDoors());
+            yield return new RemedyCandidate(
+                Invariant($"Take perforated doors, {CoolingEdits.UsualOpenPercent:0} % open, instead of the air conditioner"), without.WithOpenDoors());
         }
 
         if (RoofFans(survey, without) is { } fans)
@@ -112,7 +115,8 @@ public static class CoolingRemedies
         {
             if (share > door.Door.OpenAreaPercent)
             {
-                yield return new RemedyCandidate(Invariant($"Take a {door.Name} {share:0} % open, the {words} on sale"), With(d => d with { OpenAreaPercent = share }), "open share");
+                yield return new RemedyCandidate(
+                    Invariant($"Take a {door.Name} {share:0} % open, the {words} on sale"), With(d => d with { OpenAreaPercent = share }), "open share");
             }
         }
 
@@ -140,13 +144,19 @@ public static class CoolingRemedies
         switch (survey.Heat.AirPath.Mode)
         {
             case CoolingMode.Underfloor when cool >= -20:
-                yield return new RemedyCandidate(Invariant($"Supply the air from the floor at {cool:0} C"), description.EditCooling(c => c with { Underfloor = c.Underfloor! with { SupplyC = cool } }));
+                yield return new RemedyCandidate(
+                    Invariant($"Supply the air from the floor at {cool:0} C"),
+                    description.EditCooling(c => c with { Underfloor = c.Underfloor! with { SupplyC = cool } }));
                 break;
             case CoolingMode.AirConditioner when cool >= -20:
-                yield return new RemedyCandidate(Invariant($"Set the air conditioner to {cool:0} C"), description.EditCooling(c => c with { AirConditioner = c.AirConditioner! with { SetpointC = cool } }));
+                yield return new RemedyCandidate(
+                    Invariant($"Set the air conditioner to {cool:0} C"),
+                    description.EditCooling(c => c with { AirConditioner = c.AirConditioner! with { SetpointC = cool } }));
                 break;
             case not (CoolingMode.Underfloor or CoolingMode.AirConditioner) when cool >= -50:
-                yield return new RemedyCandidate(Invariant($"Keep the room at {cool:0} C or cooler"), description with { Site = (description.Site ?? new Site()) with { AmbientMaxC = cool } });
+                yield return new RemedyCandidate(
+                    Invariant($"Keep the room at {cool:0} C or cooler"),
+                    description with { Site = (description.Site ?? new Site()) with { AmbientMaxC = cool } });
                 break;
         }
 
@@ -186,7 +196,8 @@ public static class CoolingRemedies
             yield return candidate;
         }
 
-        RackDescription With(Func<AirConditioner, AirConditioner> change) => description.EditCooling(c => c with { AirConditioner = change(c.AirConditioner!) });
+        RackDescription With(Func<AirConditioner, AirConditioner> change) =>
+            description.EditCooling(c => c with { AirConditioner = change(c.AirConditioner!) });
     }
 
     /// <summary>An air conditioner in one piece instead of a split one.</summary>
@@ -197,7 +208,8 @@ public static class CoolingRemedies
         foreach (var (style, name) in new[] { (AirConditionerStyle.Wall, "wall or door"), (AirConditionerStyle.Roof, "roof") })
         {
             yield return new RemedyCandidate(
-                $"Take an air conditioner for the cabinet's {name}, in one piece", survey.Description.EditCooling(c => c with { AirConditioner = c.AirConditioner! with { Style = style } }));
+                $"Take an air conditioner for the cabinet's {name}, in one piece",
+                survey.Description.EditCooling(c => c with { AirConditioner = c.AirConditioner! with { Style = style } }));
         }
     }
 
@@ -215,14 +227,20 @@ public static class CoolingRemedies
         if (warmer <= 60)
         {
             yield return pointer == Pointers.Setpoint
-                ? new RemedyCandidate(Invariant($"Set the air conditioner to {warmer:0} C"), description.EditCooling(c => c with { AirConditioner = c.AirConditioner! with { SetpointC = warmer } }))
-                : new RemedyCandidate(Invariant($"Supply the air from the floor at {warmer:0} C"), description.EditCooling(c => c with { Underfloor = c.Underfloor! with { SupplyC = warmer } }));
+                ? new RemedyCandidate(
+                    Invariant($"Set the air conditioner to {warmer:0} C"),
+                    description.EditCooling(c => c with { AirConditioner = c.AirConditioner! with { SetpointC = warmer } }))
+                : new RemedyCandidate(
+                    Invariant($"Supply the air from the floor at {warmer:0} C"),
+                    description.EditCooling(c => c with { Underfloor = c.Underfloor! with { SupplyC = warmer } }));
         }
 
         if (coldC - marginK > -Air.ZeroC / 2)
         {
             var humidity = Math.Floor(100 * Air.SaturationPa(coldC - marginK - 0.01) / Air.SaturationPa(survey.Heat.AmbientC));
-            yield return new RemedyCandidate(Invariant($"Keep the room's humidity at {humidity:0} % or less"), description with { Site = description.Site! with { HumidityMaxPercent = humidity } });
+            yield return new RemedyCandidate(
+                Invariant($"Keep the room's humidity at {humidity:0} % or less"),
+                description with { Site = description.Site! with { HumidityMaxPercent = humidity } });
         }
     }
 
@@ -308,7 +326,8 @@ public static class CoolingRemedies
         var heat = survey.Heat;
         if (Allows(survey, UsualOpening))
         {
-            if (description.WithOpenDoors() is var doors && (doors.Cabinet!.FrontDoor != description.Cabinet!.FrontDoor || doors.Cabinet.RearDoor != description.Cabinet.RearDoor))
+            if (description.WithOpenDoors() is var doors
+                && (doors.Cabinet!.FrontDoor != description.Cabinet!.FrontDoor || doors.Cabinet.RearDoor != description.Cabinet.RearDoor))
             {
                 yield return new RemedyCandidate(Invariant($"Take perforated doors, {CoolingEdits.UsualOpenPercent:0} % open"), doors);
             }
@@ -335,14 +354,19 @@ public static class CoolingRemedies
     }
 
     private static RemedyCandidate? FilteredFans(RackSurvey survey) =>
-        survey.Description.WithFilteredIntake(survey.Heat.NeededM3h, survey.Heat.DensityKgM3).WithRoofFans(survey.Heat.NeededM3h, survey.Heat.DensityKgM3) is { } fans
-            ? new RemedyCandidate(Invariant($"Take a closed cabinet with {CoolingEdits.FansText(fans.Count)} in the roof and an intake of {fans.After.Cooling!.IntakeAreaCm2:0} cm2, both with filters"), fans.After)
+        survey.Description.WithFilteredIntake(survey.Heat.NeededM3h, survey.Heat.DensityKgM3)
+            .WithRoofFans(survey.Heat.NeededM3h, survey.Heat.DensityKgM3) is { } fans
+            ? new RemedyCandidate(
+                Invariant($"Take a closed cabinet with {CoolingEdits.FansText(fans.Count)} in the roof and an intake of ")
+                    + Invariant($"{fans.After.Cooling!.IntakeAreaCm2:0} cm2, both with filters"),
+                fans.After)
             : null;
 
     // It holds what the most sensitive item may take in, and no more than is usual.
     private static RemedyCandidate? Cooler(RackSurvey survey, double? mostC)
     {
-        var setpoint = Math.Min(Math.Min(AirConditioners.UsualSetpointC, mostC ?? double.PositiveInfinity), Math.Floor(survey.Heat.LeastInletC ?? double.PositiveInfinity));
+        var setpoint = Math.Min(
+            Math.Min(AirConditioners.UsualSetpointC, mostC ?? double.PositiveInfinity), Math.Floor(survey.Heat.LeastInletC ?? double.PositiveInfinity));
         return setpoint >= -20 && survey.Description.WithCooler(survey.Heat, setpoint) is { } made
             ? new RemedyCandidate(
                 Invariant($"Take a closed cabinet with an air conditioner of {made.Cooler.CapacityW:0} W that holds {setpoint:0} C"), made.After)
@@ -385,8 +409,12 @@ public static class CoolingRemedies
     // Where a side is open a usual perforated door closes it, and side panels the sides.
     private static RackDescription Covered(RackDescription description) => description.EditCabinet(c => c with
     {
-        FrontDoor = c.FrontDoor?.Style == DoorStyle.None ? new Door { Style = DoorStyle.Perforated, OpenAreaPercent = CoolingEdits.UsualOpenPercent, Bonded = true } : c.FrontDoor,
-        RearDoor = c.RearDoor?.Style == DoorStyle.None ? new Door { Style = DoorStyle.Perforated, OpenAreaPercent = CoolingEdits.UsualOpenPercent, Bonded = true } : c.RearDoor,
+        FrontDoor = c.FrontDoor?.Style == DoorStyle.None
+            ? new Door { Style = DoorStyle.Perforated, OpenAreaPercent = CoolingEdits.UsualOpenPercent, Bonded = true }
+            : c.FrontDoor,
+        RearDoor = c.RearDoor?.Style == DoorStyle.None
+            ? new Door { Style = DoorStyle.Perforated, OpenAreaPercent = CoolingEdits.UsualOpenPercent, Bonded = true }
+            : c.RearDoor,
         SidePanels = c.SidePanels == false ? true : c.SidePanels,
     });
 

@@ -5,7 +5,9 @@ using static System.FormattableString;
 
 namespace RackCheck.Remedies;
 
-/// <summary>What a supplier can do about a way that is too tight: no pallet, a smaller cabinet, equipment sent beside it, lifting equipment; at last another way.</summary>
+/// <summary>
+/// What a supplier can do about a way that is too tight: no pallet, a smaller cabinet, equipment sent beside it, lifting equipment; at last another way.
+/// </summary>
 public static class DeliveryRemedies
 {
 
@@ -56,7 +58,8 @@ public static class DeliveryRemedies
             if (Quantities.Round(left) <= limitKg)
             {
                 string[] ids = [.. heavy.Take(count).Select(i => i.Id).Order(StringComparer.Ordinal)];
-                yield return new RemedyCandidate($"Take {Names.List(ids)} out for transport and mount {(count == 1 ? "it" : "them")} on site", survey.Description.WithoutItems(ids));
+                yield return new RemedyCandidate(
+                    $"Take {Names.List(ids)} out for transport and mount {(count == 1 ? "it" : "them")} on site", survey.Description.WithoutItems(ids));
                 break;
             }
         }

@@ -47,7 +47,8 @@ public static class DepthRemedies
             {
                 var builder = new RemedyBuilder(survey).SetCabinet(c => c with { DepthMm = depth });
                 return setback is { } mm
-                    ? SetSetback(builder, mm).Titled(Invariant($"Take a cabinet {depth:0.###} mm deep and set its front uprights {mm:0.###} mm behind the front face"))
+                    ? SetSetback(builder, mm).Titled(
+                        Invariant($"Take a cabinet {depth:0.###} mm deep and set its front uprights {mm:0.###} mm behind the front face"))
                     : builder.Titled(Invariant($"Take a cabinet {depth:0.###} mm deep"));
             }
         }

@@ -51,7 +51,10 @@ public static class DescriptionEdits
         description.Connections is not { } connections || !connections.Any(go) ? description
         : description with { Connections = connections.All(go) ? null : [.. connections.Where(c => !go(c))] };
 
-    /// <summary>Takes items out of the rack, with what is to stand on them, their connections, and the acceptances that point to them; other acceptances follow their items.</summary>
+    /// <summary>
+    /// Takes items out of the rack, with what is to stand on them, their connections, and the acceptances that point to them;
+    /// other acceptances follow their items.
+    /// </summary>
     public static RackDescription WithoutItems(this RackDescription description, IEnumerable<string> ids)
     {
         var gone = new HashSet<string>(ids, StringComparer.Ordinal);

@@ -47,7 +47,8 @@ public static class EarthRemedies
     /// <param name="sectionMm2">The section, mm2.</param>
     /// <param name="description">What to change.</param>
     /// <returns>The change and its words; null where no breaker is so quick, or nothing changes.</returns>
-    public static (string Words, RackDescription After)? Sooner(RackSurvey survey, IReadOnlyList<SupplyNode> supplies, double sectionMm2, RackDescription description)
+    public static (string Words, RackDescription After)? Sooner(
+        RackSurvey survey, IReadOnlyList<SupplyNode> supplies, double sectionMm2, RackDescription description)
     {
         var words = new List<string>();
         foreach (var supply in supplies)

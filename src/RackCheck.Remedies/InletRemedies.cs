@@ -8,10 +8,19 @@ namespace RackCheck.Remedies;
 /// <summary>What the trade does where a PDU's plug and its supply's socket do not go together: another plug, another socket, both, a smaller unit.</summary>
 public static class InletRemedies
 {
-    private static readonly ConnectorCode[] Europe = [ConnectorCode.Iec60309A16P1, ConnectorCode.Iec60309A32P1, ConnectorCode.Iec60309A63P1, ConnectorCode.Hardwired];
-    private static readonly ConnectorCode[] NorthAmerica = [ConnectorCode.NemaL620, ConnectorCode.NemaL630, ConnectorCode.Iec60309A63P1, ConnectorCode.Hardwired];
+    private static readonly ConnectorCode[] Europe =
+    [
+        ConnectorCode.Iec60309A16P1, ConnectorCode.Iec60309A32P1, ConnectorCode.Iec60309A63P1, ConnectorCode.Hardwired,
+    ];
+    private static readonly ConnectorCode[] NorthAmerica =
+    [
+        ConnectorCode.NemaL620, ConnectorCode.NemaL630, ConnectorCode.Iec60309A63P1, ConnectorCode.Hardwired,
+    ];
     private static readonly ConnectorCode[] LowNorthAmerica = [ConnectorCode.Nema515, ConnectorCode.Nema520, ConnectorCode.Hardwired];
-    private static readonly ConnectorCode[] ThreePhase = [ConnectorCode.Iec60309A16P3, ConnectorCode.Iec60309A32P3, ConnectorCode.Iec60309A63P3, ConnectorCode.Hardwired];
+    private static readonly ConnectorCode[] ThreePhase =
+    [
+        ConnectorCode.Iec60309A16P3, ConnectorCode.Iec60309A32P3, ConnectorCode.Iec60309A63P3, ConnectorCode.Hardwired,
+    ];
 
     /// <summary>Brings a unit's plug, its rating and its supply's socket together.</summary>
     /// <param name="survey">The facts.</param>
@@ -24,7 +33,8 @@ public static class InletRemedies
         var northAmerica = survey.Power.IsNorthAmerica;
         var plug = unit.Source.Plug!.Value;
         var behindUps = unit.FedBy is not null;
-        if (!behindUps && unit.Supply.Source.Socket is { } socket && CordFacts.PlugFor(socket) is { } fitting && fitting != plug && Carries(fitting, unit, lines, northAmerica))
+        if (!behindUps && unit.Supply.Source.Socket is { } socket && CordFacts.PlugFor(socket) is { } fitting && fitting != plug
+            && Carries(fitting, unit, lines, northAmerica))
         {
             yield return Plugged(description, unit, fitting);
         }
@@ -32,7 +42,9 @@ public static class InletRemedies
         if (!behindUps && Carries(plug, unit, lines, northAmerica))
         {
             var other = PlugFit.SocketFor(plug);
-            yield return new RemedyCandidate($"Have supply {unit.Supply.Id} end in {Names.WithArticle(Name(other))} socket", description.EditSupply(unit.Supply.Index, s => s with { Socket = other }));
+            yield return new RemedyCandidate(
+                $"Have supply {unit.Supply.Id} end in {Names.WithArticle(Name(other))} socket",
+                description.EditSupply(unit.Supply.Index, s => s with { Socket = other }));
         }
 
         var sizes = lines > 1 || PlugFit.IsThreePhase(plug) ? ThreePhase

@@ -29,7 +29,8 @@ public static class LoadRemedies
         var needed = survey.Mass.KnownEquipmentKg / plannedShare;
         if (Next(CabinetRatingsKg, needed) is { } rating)
         {
-            yield return new RemedyBuilder(survey).SetCabinet(c => c with { RatedLoadKg = rating }).Titled(Invariant($"Take a cabinet with a rated load of {rating:0.###} kg"));
+            yield return new RemedyBuilder(survey).SetCabinet(c => c with { RatedLoadKg = rating })
+                .Titled(Invariant($"Take a cabinet with a rated load of {rating:0.###} kg"));
         }
 
         foreach (var candidate in TakeOut(survey, survey.Mass.KnownEquipmentKg - (plannedShare * ratedKg)))
@@ -46,7 +47,8 @@ public static class LoadRemedies
     {
         if (Next(CastorRatingsKg, survey.Mass.KnownEquipmentKg) is { } rating)
         {
-            yield return new RemedyBuilder(survey).SetCabinet(c => c with { RollingLoadKg = rating }).Titled(Invariant($"Take castors with a rolling load of {rating:0.###} kg"));
+            yield return new RemedyBuilder(survey).SetCabinet(c => c with { RollingLoadKg = rating })
+                .Titled(Invariant($"Take castors with a rolling load of {rating:0.###} kg"));
         }
 
         yield return TipRemedies.OnBase(survey, BaseStyle.Feet, "Stand the rack on levelling feet in place of castors, and fit the equipment where it stands");
@@ -73,8 +75,11 @@ public static class LoadRemedies
             SupportStyle.Shelf => "a shelf",
             _ => "a support",
         };
-        yield return new RemedyBuilder(survey).SetSupport(item, support).Titled(Invariant($"Carry {(isShelf ? $"what stands on {item.Id}" : item.Id)} on {name} rated for {rating:0.###} kg"));
-        IReadOnlyList<MountedItem> heaviest = isShelf ? [item.Load.OrderByDescending(t => t.Item!.MassKg ?? 0).ThenBy(t => t.Id, StringComparer.Ordinal).First()] : [item];
+        yield return new RemedyBuilder(survey).SetSupport(item, support)
+            .Titled(Invariant($"Carry {(isShelf ? $"what stands on {item.Id}" : item.Id)} on {name} rated for {rating:0.###} kg"));
+        IReadOnlyList<MountedItem> heaviest = isShelf
+            ? [item.Load.OrderByDescending(t => t.Item!.MassKg ?? 0).ThenBy(t => t.Id, StringComparer.Ordinal).First()]
+            : [item];
         if (PlaceRemedies.TakeOut(survey, heaviest) is { } takeOut)
         {
             yield return takeOut;
@@ -146,7 +151,9 @@ public static class LoadRemedies
         // Only where the floor does not bear the empty cabinet is another floor all that is left.
         if (MassSurvey.Exceeds(empty, limitKnM2))
         {
-            yield return OtherFloor(survey, f => f with { DistributedKnM2 = UpToTenth(survey.Mass.KnownFloorKnM2) }, Invariant($"{UpToTenth(survey.Mass.KnownFloorKnM2):0.###} kN/m2"));
+            yield return OtherFloor(
+                survey, f => f with { DistributedKnM2 = UpToTenth(survey.Mass.KnownFloorKnM2) },
+                Invariant($"{UpToTenth(survey.Mass.KnownFloorKnM2):0.###} kN/m2"));
         }
     }
 
@@ -180,7 +187,11 @@ public static class LoadRemedies
     /// <param name="survey">The facts.</param>
     /// <returns>Cures in growing measure.</returns>
     public static IEnumerable<RemedyCandidate> TakeOutHighest(RackSurvey survey) =>
-        TakeOut(survey, 0, survey.Items.OrderByDescending(i => Quantities.Round(MassSurvey.LoadedKg(i) * (survey.Mass.Stand.CentreMm(i) ?? 0))).ThenBy(i => i.Id, StringComparer.Ordinal));
+        TakeOut(
+            survey,
+            0,
+            survey.Items.OrderByDescending(i => Quantities.Round(MassSurvey.LoadedKg(i) * (survey.Mass.Stand.CentreMm(i) ?? 0)))
+                .ThenBy(i => i.Id, StringComparer.Ordinal));
 
     /// <summary>A cabinet with another footprint, and about as much heavier.</summary>
     /// <param name="survey">The facts.</param>

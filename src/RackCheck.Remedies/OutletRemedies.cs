@@ -54,7 +54,9 @@ public static class OutletRemedies
     {
         var socket = PlugFit.SocketFor(cords[0].Code);
         var groups = survey.Power.Groups
-            .Where(g => (from is null || from(g.Unit.Supply)) && cords.All(c => Suits(c, g)) && CanHave(g, socket, survey.Power.IsNorthAmerica) && HasRoom(g.Unit.Supply, cords))
+            .Where(g =>
+                (from is null || from(g.Unit.Supply)) && cords.All(c => Suits(c, g)) && CanHave(g, socket, survey.Power.IsNorthAmerica)
+                    && HasRoom(g.Unit.Supply, cords))
             .OrderBy(g => cords.Any(c => ReferenceEquals(c.Group, g)) ? 0 : 1)
             .ThenBy(g => HasSocket(g, cords[0].Code) ? 0 : 1)
             .ThenBy(g => g.Load.WorstA / (g.BreakerA ?? g.Unit.RatedA))
@@ -64,7 +66,9 @@ public static class OutletRemedies
         {
             if (HasRoom(group, cords) && AddOutlets(Freed(survey.Description, cords, group), group, socket, cords.Count) is { } after)
             {
-                yield return new RemedyCandidate($"Take {group.Unit.Id} with {Count(cords.Count, "more")} {Name(socket)} {Outlets(cords.Count)} in group {group.Id}", after, nameof(MoreOutlets));
+                yield return new RemedyCandidate(
+                    $"Take {group.Unit.Id} with {Count(cords.Count, "more")} {Name(socket)} {Outlets(cords.Count)} in group {group.Id}", after,
+                    nameof(MoreOutlets));
             }
         }
 
@@ -119,7 +123,9 @@ public static class OutletRemedies
         RackDescription? after = description;
         foreach (var group in cords.Select(c => c.Group))
         {
-            after = after is not null && group is not null && CanHave(group, socket, survey.Power.IsNorthAmerica) ? AddOutlets(after, group, socket, count) : null;
+            after = after is not null && group is not null && CanHave(group, socket, survey.Power.IsNorthAmerica)
+                ? AddOutlets(after, group, socket, count)
+                : null;
         }
 
         return after;
@@ -157,7 +163,8 @@ public static class OutletRemedies
     private static bool HasRoom(GroupNode group, IReadOnlyList<Cord> cords)
     {
         var unit = group.Unit;
-        var more = cords.Where(c => !ReferenceEquals(c.Group?.Unit, unit)).Sum(c => c.VoltAmperes / (c.IsThreePhase ? unit.Lines.Count : 1)) / unit.Supply.Source.VoltageV;
+        var more = cords.Where(c => !ReferenceEquals(c.Group?.Unit, unit))
+            .Sum(c => c.VoltAmperes / (c.IsThreePhase ? unit.Lines.Count : 1)) / unit.Supply.Source.VoltageV;
         return unit.Lines[group.Line].NormalA + more <= unit.ContinuousA * Slack;
     }
 
@@ -192,7 +199,8 @@ public static class OutletRemedies
     }
 
     private static IEnumerable<RemedyCandidate> LikeUnits(RackSurvey survey, IReadOnlyList<Cord> cords, Func<SupplyNode, bool>? from) =>
-        UnitsWithSockets(survey, cords).Where(u => (from is null || from(u.Supply)) && HasRoom(u.Supply, cords)).Take(2).SelectMany(u => PowerRemedies.AddUnits(survey, u, cords));
+        UnitsWithSockets(survey, cords).Where(u => (from is null || from(u.Supply)) && HasRoom(u.Supply, cords)).Take(2)
+            .SelectMany(u => PowerRemedies.AddUnits(survey, u, cords));
 
     private static IEnumerable<RemedyCandidate> LikeSupplies(RackSurvey survey, IReadOnlyList<Cord> cords) =>
         UnitsWithSockets(survey, cords).Take(1).SelectMany(u => PowerRemedies.AddSupplies(survey, u.Supply, u, cords));

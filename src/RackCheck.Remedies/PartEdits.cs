@@ -34,7 +34,8 @@ public static class PartEdits
                 new Cabinet
                 {
                     PartNumber = c.PartNumber, Placement = c.Placement,
-                    FrontDoor = c.FrontDoor?.PartNumber is null ? null : c.FrontDoor, RearDoor = c.RearDoor?.PartNumber is null ? null : c.RearDoor, EarthBar = c.EarthBar?.PartNumber is null ? null : c.EarthBar,
+                    FrontDoor = c.FrontDoor?.PartNumber is null ? null : c.FrontDoor, RearDoor = c.RearDoor?.PartNumber is null ? null : c.RearDoor,
+                    EarthBar = c.EarthBar?.PartNumber is null ? null : c.EarthBar,
                 },
                 (Cabinet)part.Facts!,
                 null),
@@ -42,7 +43,8 @@ public static class PartEdits
         i => (Item)PartPlan<ItemFacts>.Instance.Fill(
             new Item
             {
-                Id = i.Id, PartNumber = i.PartNumber, Position = i.Position, OnShelf = i.OnShelf, EarthLead = i.EarthLead, Spare = i.Spare, Quantity = i.Quantity,
+                Id = i.Id, PartNumber = i.PartNumber, Position = i.Position, OnShelf = i.OnShelf, EarthLead = i.EarthLead, Spare = i.Spare,
+                Quantity = i.Quantity,
                 Description = i.Description, Console = i.Console, RemotePowerCycle = i.RemotePowerCycle, Fixing = i.Fixing, Cables = i.Cables,
             },
             (ItemFacts)part.Facts!,

@@ -49,13 +49,16 @@ public static class PlaceRemedies
             : Higher(survey, what, needed, heightU);
     }
 
-    /// <summary>Leaves the largest of a heap where it is and mounts the others at free places, the largest first; those that find none are taken out of the layout.</summary>
+    /// <summary>
+    /// Leaves the largest of a heap where it is and mounts the others at free places, the largest first; those that find none are taken out of the layout.
+    /// </summary>
     /// <param name="survey">The facts.</param>
     /// <param name="heap">Items that claim the same place.</param>
     /// <returns>The remedy.</returns>
     public static RemedyCandidate Spread(RackSurvey survey, IReadOnlyCollection<MountedItem> heap)
     {
-        var taken = survey.Occupancy.ByPlace.Where(m => !heap.Contains(m)).Aggregate(0UL, static (bits, m) => bits | Occupancy.Mask(m.Bottom!.Value, m.ClaimTop));
+        var taken = survey.Occupancy.ByPlace.Where(m => !heap.Contains(m))
+            .Aggregate(0UL, static (bits, m) => bits | Occupancy.Mask(m.Bottom!.Value, m.ClaimTop));
         var order = heap.OrderByDescending(m => m.HeightU + m.LoadHeightU).ThenBy(m => m.Key, StringComparer.Ordinal).ToList();
         taken |= Occupancy.Mask(order[0].Bottom!.Value, order[0].ClaimTop);
         var builder = new RemedyBuilder(survey);

@@ -32,7 +32,9 @@ public static class PlugRemedies
                 && CordFacts.PlugFor(socket) is { } plug && plug != ConnectorCode.Hardwired && PlugFit.IsThreePhase(plug) == cord.IsThreePhase
                 && cord.WorstA() <= Math.Min(PlugFit.RatedA(plug, survey.Power.IsNorthAmerica), PlugFit.RatedA(socket, survey.Power.IsNorthAmerica)))
             {
-                yield return new RemedyCandidate($"Fit {cord.Item.Id} with {Names.WithArticle(Name(plug))} plug", survey.Description.EditItem(cord.Item.Index, i => WithPlug(i, cord.Plug, plug)), nameof(ForFreeOutlets));
+                yield return new RemedyCandidate(
+                    $"Fit {cord.Item.Id} with {Names.WithArticle(Name(plug))} plug",
+                    survey.Description.EditItem(cord.Item.Index, i => WithPlug(i, cord.Plug, plug)), nameof(ForFreeOutlets));
             }
         }
     }
@@ -55,7 +57,9 @@ public static class PlugRemedies
         }
 
         var ids = cords.Select(c => c.Item.Id).Distinct(StringComparer.Ordinal).ToArray();
-        return OutletRemedies.WithOutlets($"Fit {Names.List(ids)} with the plug for {Names.WithArticle(Name(cords[0].Code))} socket, {Name(plug)}", changed, c => c.Code == plug, nameof(Counterpart));
+        return OutletRemedies.WithOutlets(
+            $"Fit {Names.List(ids)} with the plug for {Names.WithArticle(Name(cords[0].Code))} socket, {Name(plug)}", changed, c => c.Code == plug,
+            nameof(Counterpart));
     }
 
     /// <summary>Fits an item with larger plugs in place of those of one sort, with outlets for them.</summary>

@@ -6,7 +6,9 @@ using static System.FormattableString;
 
 namespace RackCheck.Remedies;
 
-/// <summary>What the trade does where outlets, units or supplies do not do: move cords, add a unit, take larger ones, add a supply, take equipment out.</summary>
+/// <summary>
+/// What the trade does where outlets, units or supplies do not do: move cords, add a unit, take larger ones, add a supply, take equipment out.
+/// </summary>
 public static class PowerRemedies
 {
     private const int MostMoves = 3;
@@ -32,8 +34,12 @@ public static class PowerRemedies
             .Concat(unit is null || isFull ? [] : AddUnits(survey, unit, cords))
             .Concat(Enlarge(survey, supply, cords))
             .Concat(AddSupplies(survey, supply, unit, cords))
-            .Concat(TakeOut(survey, share * supply.Source.VoltageV * (group?.ContinuousA ?? (unit?.ContinuousA ?? supply.ContinuousA) * supply.Lines.Count), cords))
-            .Concat(TakeOut(survey, survey.Limits.SupplyDesignShare * survey.Power.Supplies.Sum(s => s.Source.VoltageV * s.ContinuousA * s.Lines.Count), survey.Power.Cords));
+            .Concat(
+                TakeOut(survey, share * supply.Source.VoltageV * (group?.ContinuousA ?? (unit?.ContinuousA ?? supply.ContinuousA) * supply.Lines.Count), cords))
+            .Concat(
+                TakeOut(
+                    survey, survey.Limits.SupplyDesignShare * survey.Power.Supplies.Sum(s => s.Source.VoltageV * s.ContinuousA * s.Lines.Count),
+                    survey.Power.Cords));
     }
 
     /// <summary>Plugs cords into other outlets, one or as many as it takes: those whose place the caller gave.</summary>
@@ -86,7 +92,8 @@ public static class PowerRemedies
         }
 
         var after = Freed(survey.Description, cords);
-        for (var count = 1; count <= MostAdded && survey.Power.Supplies.Length + count <= MostSupplies && survey.Power.Units.Length + count <= MostUnits; count++)
+        for (var count = 1; count <= MostAdded && survey.Power.Supplies.Length + count <= MostSupplies
+            && survey.Power.Units.Length + count <= MostUnits; count++)
         {
             var id = DescriptionEdits.FreeId(supply.Id, after.Supplies!.Select(s => s.Id));
             after = AddUnit(after.Add(supply.Source with { Id = id }), like.Source, id);
@@ -158,7 +165,8 @@ public static class PowerRemedies
         RatedA = ratedA,
         Breaker = supply.Breaker is { } breaker ? breaker with { RatedA = ratedA } : null,
         Socket = supply.Socket is null ? null : connector,
-        Cable = supply.Cable is { CrossSectionMm2: { } section } cable && Cables.All.FirstOrDefault(c => c.CapacityOnA(supply.Phases ?? 1) >= ratedA) is { } thicker
+        Cable = supply.Cable is { CrossSectionMm2: { } section } cable
+            && Cables.All.FirstOrDefault(c => c.CapacityOnA(supply.Phases ?? 1) >= ratedA) is { } thicker
             ? cable with { CrossSectionMm2 = Math.Max(section, thicker.CrossSectionMm2) }
             : supply.Cable,
     };

@@ -26,7 +26,8 @@ public static class ServiceRemedies
         {
             var (after, panels) = Freed(survey, new RemedyBuilder(survey).Place(what, bottom).Titled("").After, what, bottom);
             yield return new RemedyCandidate(
-                $"Mount {what.Id} at {survey.Cabinet.UnitsText(bottom, bottom + what.HeightU - 1)}, {CabinetFacts.FaceText(what.Face)}{panels}", after, nameof(MountWhere));
+                $"Mount {what.Id} at {survey.Cabinet.UnitsText(bottom, bottom + what.HeightU - 1)}, {CabinetFacts.FaceText(what.Face)}{panels}", after,
+                nameof(MountWhere));
         }
     }
 
@@ -91,7 +92,13 @@ public static class ServiceRemedies
         RemoteSwitched = true,
 
         // What an outlet says of itself counts before the unit's word.
-        Groups = [.. unit.Groups!.Select(g => g.Outlets.Any(o => o.Switched == false) ? g with { Outlets = [.. g.Outlets.Select(o => o with { Switched = o.Switched is null ? null : true })] } : g)],
+        Groups =
+        [
+            .. unit.Groups!.Select(g =>
+                g.Outlets.Any(o => o.Switched == false)
+                    ? g with { Outlets = [.. g.Outlets.Select(o => o with { Switched = o.Switched is null ? null : true })] }
+                    : g),
+        ],
     };
 
     /// <summary>Ids for reading.</summary>
@@ -112,7 +119,8 @@ public static class ServiceRemedies
         foreach (var bottom in Places(survey, what, wanted, static _ => true).Take(2))
         {
             var (after, panels) = Freed(survey, new RemedyBuilder(survey).AddItem(item).Place(what, bottom).Titled("").After, what, bottom);
-            yield return new RemedyCandidate(Invariant($"Add a KVM switch of {ports} ports at {survey.Cabinet.UnitsText(bottom, bottom)}{panels}"), after, nameof(AddSwitch));
+            yield return new RemedyCandidate(
+                Invariant($"Add a KVM switch of {ports} ports at {survey.Cabinet.UnitsText(bottom, bottom)}{panels}"), after, nameof(AddSwitch));
         }
     }
 
@@ -128,7 +136,8 @@ public static class ServiceRemedies
     private static (RackDescription After, string Words) Freed(RackSurvey survey, RackDescription after, MountedItem what, int bottom)
     {
         var top = bottom + what.HeightU - 1 + what.LoadHeightU;
-        var panels = Array.FindAll(survey.Occupancy.ByPlace, p => p.Category == ItemCategory.BlankingPanel && p.Face == what.Face && p.Bottom <= top && p.Top >= bottom);
+        var panels = Array.FindAll(
+            survey.Occupancy.ByPlace, p => p.Category == ItemCategory.BlankingPanel && p.Face == what.Face && p.Bottom <= top && p.Top >= bottom);
         return panels.Length == 0 ? (after, "") : (after.WithoutItems(panels.Select(p => p.Id)), " in place of " + Names(panels));
     }
 }

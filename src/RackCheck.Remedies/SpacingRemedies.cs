@@ -8,7 +8,10 @@ namespace RackCheck.Remedies;
 /// <summary>Cures that change the distance between front and rear uprights.</summary>
 public static class SpacingRemedies
 {
-    /// <summary>The spacing in a range that is nearest to the one given, by whole steps of the holes; null where moving the rear uprights there would break something else.</summary>
+    /// <summary>
+    /// The spacing in a range that is nearest to the one given, by whole steps of the holes; null where moving the rear uprights
+    /// there would break something else.
+    /// </summary>
     /// <param name="survey">The facts.</param>
     /// <param name="range">Spacings wanted, mm.</param>
     /// <returns>The remedy.</returns>

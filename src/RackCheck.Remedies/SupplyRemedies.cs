@@ -83,7 +83,9 @@ public static class SupplyRemedies
 
         var smaller = new RackSurvey(after);
         var node = smaller.Power.Supplies[supply.Index];
-        foreach (var candidate in PowerRemedies.TakeOut(smaller, survey.Limits.SupplyDesignShare * node.Source.VoltageV * node.ContinuousA * node.Lines.Count, [.. smaller.Power.Cords.Where(c => c.Group is { } g && ReferenceEquals(g.Unit.Supply, node))]))
+        foreach (var candidate in PowerRemedies.TakeOut(
+            smaller, survey.Limits.SupplyDesignShare * node.Source.VoltageV * node.ContinuousA * node.Lines.Count,
+            [.. smaller.Power.Cords.Where(c => c.Group is { } g && ReferenceEquals(g.Unit.Supply, node))]))
         {
             yield return new RemedyCandidate(
                 $"{title}, and {char.ToLowerInvariant(candidate.Title[0])}{candidate.Title[1..]}", candidate.After, nameof(Downsize));
@@ -95,7 +97,9 @@ public static class SupplyRemedies
     /// <param name="currentA">The current, A.</param>
     /// <returns>Its rating, A; the current itself where none is.</returns>
     public static double BreakerUpTo(SupplyNode supply, double currentA) =>
-        (supply.IsNorthAmerica ? NorthAmericanBreakersA : BreakersA).LastOrDefault(b => b <= currentA + 1e-9) is > 0 and var rated ? rated : Quantities.Round(currentA);
+        (supply.IsNorthAmerica ? NorthAmericanBreakersA : BreakersA).LastOrDefault(b => b <= currentA + 1e-9) is > 0 and var rated
+            ? rated
+            : Quantities.Round(currentA);
 
     /// <summary>Breakers of curves that trip later, in growing measure.</summary>
     /// <param name="survey">The facts.</param>
@@ -167,7 +171,8 @@ public static class SupplyRemedies
         var (load, count) = (new double[3], new int[3]);
         var after = survey.Description;
         var groups = survey.Power.Groups.Where(g => ReferenceEquals(g.Unit.Supply, supply) && !g.Unit.IsBehindUps);
-        foreach (var group in groups.OrderByDescending(g => g.Load.NormalA).ThenBy(g => g.Unit.Id, StringComparer.Ordinal).ThenBy(g => g.Id, StringComparer.Ordinal))
+        foreach (var group in groups.OrderByDescending(g => g.Load.NormalA).ThenBy(g => g.Unit.Id, StringComparer.Ordinal)
+            .ThenBy(g => g.Id, StringComparer.Ordinal))
         {
             var line = Enumerable.Range(0, 3).OrderBy(l => load[l]).ThenBy(l => count[l]).First();
             load[line] += group.Load.NormalA;

@@ -18,7 +18,9 @@ public static class UpsRemedies
     // Ratings that are sold, VA.
     private static readonly double[] SizesVa = [750, 1000, 1500, 2200, 3000, 5000, 6000, 8000, 10_000, 15_000, 20_000];
 
-    /// <summary>What a UPS carries while the mains is out, W: redundant equipment draws through its cords behind a UPS alone, and through those all of its power.</summary>
+    /// <summary>
+    /// What a UPS carries while the mains is out, W: redundant equipment draws through its cords behind a UPS alone, and through those all of its power.
+    /// </summary>
     /// <param name="survey">The facts.</param>
     /// <param name="ups">The UPS.</param>
     /// <returns>Active power, W.</returns>

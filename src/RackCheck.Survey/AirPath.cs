@@ -41,7 +41,9 @@ public sealed record AiredDoor(string Name, string Pointer, Door Door, double Ar
     public double? LossK(double densityKgM3) => Door.OpenAreaPercent is { } open ? Openings.PlateK(open / 100, AreaM2, densityKgM3) : null;
 }
 
-/// <summary>The way of the air through a rack, and what it loses there. Worked out of a description alone, so that cures can ask it of the rack as it would be.</summary>
+/// <summary>
+/// The way of the air through a rack, and what it loses there. Worked out of a description alone, so that cures can ask it of the rack as it would be.
+/// </summary>
 public sealed class AirPath
 {
     // What frame and hinges take of a door's width. Common practice, no source.

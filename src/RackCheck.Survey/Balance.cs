@@ -107,7 +107,11 @@ public sealed class Balance
         {
             if (IsPulledOut(item) && item.Item!.Support!.ExtensionMm is null && item.BodyDepthMm is { } depth)
             {
-                assumptions.Add(new Assumption { Pointer = Pointers.ItemExtension[item.Index], Value = depth, Unit = "mm", Basis = "slides pull a body out by its whole depth; common practice, no source" });
+                assumptions.Add(new Assumption
+                {
+                    Pointer = Pointers.ItemExtension[item.Index], Value = depth, Unit = "mm",
+                    Basis = "slides pull a body out by its whole depth; common practice, no source",
+                });
             }
         }
     }

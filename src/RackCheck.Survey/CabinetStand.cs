@@ -24,7 +24,8 @@ public sealed class CabinetStand
         this.cabinet = cabinet;
         var (source, units) = (cabinet.Source, RackGeometry.ApertureMm(cabinet.HeightU));
         Style = source.Base?.Style ?? BaseStyle.Feet;
-        BaseHeightMm = source.Base?.HeightMm ?? Math.Min(UsualHeightMm(Style), source.HeightMm is { } high ? Math.Max(0, high - units) : double.PositiveInfinity);
+        BaseHeightMm = source.Base?.HeightMm
+            ?? Math.Min(UsualHeightMm(Style), source.HeightMm is { } high ? Math.Max(0, high - units) : double.PositiveInfinity);
         var least = BaseHeightMm + units;
         HeightMm = Math.Max(least, source.HeightMm ?? least + RoofAndFloorMm);
 
@@ -88,21 +89,37 @@ public sealed class CabinetStand
         var source = cabinet.Source;
         if (source.HeightMm is not { } given)
         {
-            assumptions.Add(new Assumption { Pointer = Pointers.CabinetHeight, Value = Quantities.Round(HeightMm), Unit = "mm", Basis = "base, units and 100 mm for roof and floor; common practice, no source" });
+            assumptions.Add(new Assumption
+            {
+                Pointer = Pointers.CabinetHeight, Value = Quantities.Round(HeightMm), Unit = "mm",
+                Basis = "base, units and 100 mm for roof and floor; common practice, no source",
+            });
         }
         else if (HeightMm - given > SetbackInterval.ToleranceMm)
         {
-            assumptions.Add(new Assumption { Pointer = Pointers.CabinetHeight, Value = Quantities.Round(HeightMm), Unit = "mm", Basis = "base and units are higher together than the height given" });
+            assumptions.Add(new Assumption
+            {
+                Pointer = Pointers.CabinetHeight, Value = Quantities.Round(HeightMm), Unit = "mm",
+                Basis = "base and units are higher together than the height given",
+            });
         }
 
         if (source.Base?.HeightMm is null)
         {
-            assumptions.Add(new Assumption { Pointer = Pointers.BaseHeight, Value = Quantities.Round(BaseHeightMm), Unit = "mm", Basis = "usual for what it stands on, as far as the overall height leaves room; common practice, no source" });
+            assumptions.Add(new Assumption
+            {
+                Pointer = Pointers.BaseHeight, Value = Quantities.Round(BaseHeightMm), Unit = "mm",
+                Basis = "usual for what it stands on, as far as the overall height leaves room; common practice, no source",
+            });
         }
 
         if (withStyle && source.Base?.Style is null)
         {
-            assumptions.Add(new Assumption { Pointer = Pointers.BaseStyle, Value = "feet", Basis = "it stands on its corners unless the description says otherwise; common practice, no source" });
+            assumptions.Add(new Assumption
+            {
+                Pointer = Pointers.BaseStyle, Value = "feet",
+                Basis = "it stands on its corners unless the description says otherwise; common practice, no source",
+            });
         }
     }
 

@@ -59,17 +59,22 @@ public sealed record ConductorNeed(double SectionMm2, ConductorReason Reason, Su
     public string Calculation(double actualMm2) => Reason switch
     {
         ConductorReason.LineConductor => Invariant($"{ByLine(Supply!.Source.Cable!.CrossSectionMm2!.Value)} > {actualMm2:0.###}"),
-        ConductorReason.Fault => Invariant($"sqrt({Supply!.Source.FaultCurrentA:0.###}^2 x {Supply.Source.DisconnectionTimeS:0.###}) / {EarthConductors.SeparateCopperK:0} = {SectionMm2:0.###} > {actualMm2:0.###}{Validity(Supply.Source.DisconnectionTimeS!.Value)}"),
+        ConductorReason.Fault =>
+            Invariant($"sqrt({Supply!.Source.FaultCurrentA:0.###}^2 x {Supply.Source.DisconnectionTimeS:0.###}) / {EarthConductors.SeparateCopperK:0} = ")
+                + Invariant($"{SectionMm2:0.###} > {actualMm2:0.###}{Validity(Supply.Source.DisconnectionTimeS!.Value)}"),
         _ => Invariant($"{SectionMm2:0.###} > {actualMm2:0.###}"),
     };
 
     private string ByLine(double line) =>
         line <= EarthConductors.SameUpToMm2 ? Invariant($"{line:0.###} <= {EarthConductors.SameUpToMm2:0}, so as thick as the line: {SectionMm2:0.###}")
-        : line <= EarthConductors.HalfPastMm2 ? Invariant($"{EarthConductors.SameUpToMm2:0} < {line:0.###} <= {EarthConductors.HalfPastMm2:0}, so as thick as the lesser: {SectionMm2:0.###}")
+        : line <= EarthConductors.HalfPastMm2
+            ? Invariant($"{EarthConductors.SameUpToMm2:0} < {line:0.###} <= {EarthConductors.HalfPastMm2:0}, so as thick as the lesser: {SectionMm2:0.###}")
         : Invariant($"{line:0.###} / 2 = {SectionMm2:0.###}");
 
     private static string Validity(double seconds) =>
-        seconds < EarthConductors.AdiabaticFromS ? Invariant($"; {seconds:0.###} < {EarthConductors.AdiabaticFromS:0.###}, where the energy that the breaker lets through decides")
-        : seconds > EarthConductors.AdiabaticToS ? Invariant($"; {seconds:0.###} > {EarthConductors.AdiabaticToS:0.###}, where heat is shed meanwhile and this is the cautious end")
+        seconds < EarthConductors.AdiabaticFromS
+            ? Invariant($"; {seconds:0.###} < {EarthConductors.AdiabaticFromS:0.###}, where the energy that the breaker lets through decides")
+        : seconds > EarthConductors.AdiabaticToS
+            ? Invariant($"; {seconds:0.###} > {EarthConductors.AdiabaticToS:0.###}, where heat is shed meanwhile and this is the cautious end")
         : "";
 }

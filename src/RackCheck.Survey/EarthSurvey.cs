@@ -63,7 +63,9 @@ public sealed class EarthSurvey
     /// <summary>Whether a second earth is asked for.</summary>
     public bool AsksSecond => description.Earthing?.SecondaryEarth == true;
 
-    /// <summary>Whether a high protective conductor current finds its way should one earth break: a strong main conductor, or a second earth over a bar.</summary>
+    /// <summary>
+    /// Whether a high protective conductor current finds its way should one earth break: a strong main conductor, or a second earth over a bar.
+    /// </summary>
     public bool IsHighIntegrity => MainMm2 >= EarthConductors.HighIntegrityMm2 || (AsksSecond && Bar is not null);
 
     /// <summary>The earth figures of the report; null where nothing is said about earth and nothing leaks.</summary>
@@ -79,7 +81,8 @@ public sealed class EarthSurvey
     /// <returns>The supplies, in the order of the request.</returns>
     public IReadOnlyList<SupplyNode> FeedersOf(MountedItem item)
     {
-        var feeding = Array.FindAll(power.Supplies, s => Array.Exists(power.Cords, c => ReferenceEquals(c.Item, item) && ReferenceEquals(c.Group?.Unit.Supply, s)));
+        var feeding = Array.FindAll(
+            power.Supplies, s => Array.Exists(power.Cords, c => ReferenceEquals(c.Item, item) && ReferenceEquals(c.Group?.Unit.Supply, s)));
         return feeding.Length > 0 ? feeding : power.Supplies;
     }
 
@@ -89,7 +92,8 @@ public sealed class EarthSurvey
     /// <returns>Whether it is.</returns>
     public static bool Exceeds(double currentMa, double limitMa) => Quantities.Round(currentMa) > Quantities.Round(limitMa);
 
-    private static bool IsElectricalItem(MountedItem item) => item.Item is { Power: not null } or { Ups: not null } or { EarthStud: true } or { EarthLead: not null };
+    private static bool IsElectricalItem(MountedItem item) =>
+        item.Item is { Power: not null } or { Ups: not null } or { EarthStud: true } or { EarthLead: not null };
 
     private static MountedItem[] FindStuds(MountedItem[] items)
     {
@@ -160,14 +164,21 @@ public sealed class EarthSurvey
         // The way of a lead to the bar goes past half the opening; bodies of given width have it listed already.
         if (Studs.Count > 0 && cabinet.Uprights?.OpeningMm is null && !Array.Exists(items, i => i.Item!.Body?.WidthMm is not null))
         {
-            assumptions.Add(new Assumption { Pointer = Pointers.Opening, Value = RackGeometry.OpeningMm, Unit = "mm", Basis = "least opening of IEC 60297-3-100" });
+            assumptions.Add(new Assumption
+            {
+                Pointer = Pointers.Opening, Value = RackGeometry.OpeningMm, Unit = "mm", Basis = "least opening of IEC 60297-3-100",
+            });
         }
 
         foreach (var item in items)
         {
             if (item.Item is { Power: not null, EarthStud: null })
             {
-                assumptions.Add(new Assumption { Pointer = Pointers.ItemEarthStud[item.Index], Value = false, Basis = "earthed through its cord alone unless the description tells of a stud; common practice, no source" });
+                assumptions.Add(new Assumption
+                {
+                    Pointer = Pointers.ItemEarthStud[item.Index], Value = false,
+                    Basis = "earthed through its cord alone unless the description tells of a stud; common practice, no source",
+                });
             }
         }
     }

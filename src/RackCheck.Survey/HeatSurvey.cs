@@ -119,7 +119,9 @@ public sealed class HeatSurvey
     /// <summary>Its limit at the site's altitude, C.</summary>
     public double? LeastInletC => LeastInletItem?.Item!.MaxInletC is { } limit ? LimitAtSiteC(limit) : null;
 
-    /// <summary>Air that items take in before the rack heats it, C: the room's, the floor's or the air conditioner's; null where the floor's is not given.</summary>
+    /// <summary>
+    /// Air that items take in before the rack heats it, C: the room's, the floor's or the air conditioner's; null where the floor's is not given.
+    /// </summary>
     public double? SupplyC => AirPath.Mode switch
     {
         CoolingMode.AirConditioner => SetpointC,
@@ -146,7 +148,9 @@ public sealed class HeatSurvey
         && (item.Airflow is not null || item.HeatW > 0 || item.Power is not null
             || item.Category is ItemCategory.Computer or ItemCategory.Server or ItemCategory.Network or ItemCategory.Ups);
 
-    /// <summary>Heat of an item: <c>heatW</c>, else <c>typicalW</c>, else <c>ratedW</c>; of a UPS <c>heatW</c> alone, since it passes on what it draws.</summary>
+    /// <summary>
+    /// Heat of an item: <c>heatW</c>, else <c>typicalW</c>, else <c>ratedW</c>; of a UPS <c>heatW</c> alone, since it passes on what it draws.
+    /// </summary>
     /// <param name="mounted">The item.</param>
     /// <returns>Heat, W; null where it takes power and does not say how much.</returns>
     public static double? HeatOf(MountedItem mounted)
@@ -217,7 +221,8 @@ public sealed class HeatSurvey
             }
 
             if (item.MaxInletC is { } limit
-                && (LeastInletItem?.Item!.MaxInletC is not { } least || limit < least || (limit == least && string.CompareOrdinal(mounted.Id, LeastInletItem.Id) < 0)))
+                && (LeastInletItem?.Item!.MaxInletC is not { } least || limit < least
+                    || (limit == least && string.CompareOrdinal(mounted.Id, LeastInletItem.Id) < 0)))
             {
                 LeastInletItem = mounted;
             }
@@ -320,7 +325,9 @@ public sealed class HeatSurvey
         {
             if (door is { AreaIsAssumed: true, Door.OpenAreaPercent: not null })
             {
-                Assume(assumptions, door.Pointer + "/perforatedAreaM2", Quantities.Round(door.AreaM2), "m2", "the width less 100 mm, over the height of the units; common practice, no source");
+                Assume(
+                    assumptions, door.Pointer + "/perforatedAreaM2", Quantities.Round(door.AreaM2), "m2",
+                    "the width less 100 mm, over the height of the units; common practice, no source");
             }
         }
 
@@ -330,7 +337,9 @@ public sealed class HeatSurvey
             AssumeCurves(description.Cooling.FanTrays, Pointers.FanTrays, assumptions);
             if (AirPath.HasRoofFans && cabinet.Roof?.OpenAreaCm2 is not null)
             {
-                Assume(assumptions, Pointers.RoofOpenArea, 0, "Pa", "the fans stand in the openings of the roof, whose loss is in their curves: they are no further loss on the way of the air");
+                Assume(
+                    assumptions, Pointers.RoofOpenArea, 0, "Pa",
+                    "the fans stand in the openings of the roof, whose loss is in their curves: they are no further loss on the way of the air");
             }
         }
     }
@@ -364,7 +373,9 @@ public sealed class HeatSurvey
 
             if (cooler.RatedAmbientC is null)
             {
-                Assume(assumptions, Pointers.RatedAmbient, RatedAmbientC, "C", "capacities are mostly given for 35 C inside and outside; value from memory of EN 14511");
+                Assume(
+                    assumptions, Pointers.RatedAmbient, RatedAmbientC, "C",
+                    "capacities are mostly given for 35 C inside and outside; value from memory of EN 14511");
             }
         }
     }
@@ -375,7 +386,10 @@ public sealed class HeatSurvey
         {
             if (sets[i] is { Count: > 0, MaxPressurePa: null, Curve: null or { Count: 0 } } set)
             {
-                Assume(assumptions, Invariant($"{pointer}/{i}/maxPressurePa"), "not known", null, Invariant($"a fan without a curve moves {FanCurve.InstalledSharePercent:0} % of its free flow of {set.FreeFlowM3h:0.###} m3/h once it is built in; common practice, no source"));
+                Assume(
+                    assumptions, Invariant($"{pointer}/{i}/maxPressurePa"), "not known", null,
+                    Invariant($"a fan without a curve moves {FanCurve.InstalledSharePercent:0} % of its free flow of {set.FreeFlowM3h:0.###} m3/h once it is ")
+                        + "built in; common practice, no source");
             }
         }
     }

@@ -153,7 +153,9 @@ public sealed class MassSurvey
     {
         EquipmentKg = IsEquipmentKnown ? KnownEquipmentKg : null,
         TotalKg = IsTotalKnown ? KnownTotalKg : null,
-        CentreOfGravityMm = Balance is { Centre: var centre } ? new CentreOfGravity { X = Quantities.Round(centre.XMm), Z = Quantities.Round(centre.ZMm) } : null,
+        CentreOfGravityMm = Balance is { Centre: var centre }
+            ? new CentreOfGravity { X = Quantities.Round(centre.XMm), Z = Quantities.Round(centre.ZMm) }
+            : null,
         TipAngleDeg = Stand.CanTip && Balance is { Tip.Deg: var angle } ? Quantities.Round(angle) : null,
         FloorKnM2 = IsTotalKnown ? Quantities.Round(KnownFloorKnM2) : null,
         PointKn = Balance is { Feet.GreatestKn: var foot } ? Quantities.Round(foot) : null,

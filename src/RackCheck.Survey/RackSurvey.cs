@@ -135,7 +135,8 @@ public sealed class RackSurvey
             {
                 assumptions.Add(new Assumption
                 {
-                    Pointer = Pointers.ItemExtension[item.Index], Value = depth, Unit = "mm", Basis = "slides pull out as far as the body is deep; common practice, no source",
+                    Pointer = Pointers.ItemExtension[item.Index], Value = depth, Unit = "mm",
+                    Basis = "slides pull out as far as the body is deep; common practice, no source",
                 });
             }
         }

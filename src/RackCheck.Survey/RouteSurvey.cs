@@ -96,7 +96,8 @@ public sealed class RouteSurvey
     /// <param name="depthMm">Depth, mm.</param>
     /// <param name="heightMm">Height, mm.</param>
     /// <returns>Its size.</returns>
-    public static TransportSize BareOf(double widthMm, double depthMm, double heightMm) => new(Math.Min(widthMm, depthMm), Math.Max(widthMm, depthMm), heightMm);
+    public static TransportSize BareOf(double widthMm, double depthMm, double heightMm) =>
+        new(Math.Min(widthMm, depthMm), Math.Max(widthMm, depthMm), heightMm);
 
     /// <summary>A cabinet on this pallet; a side of the pallet that is not given is the cabinet's own.</summary>
     /// <param name="widthMm">Width, mm.</param>

@@ -44,7 +44,9 @@ public class CheckBenchmarks
     {
         if (rack.Items.Count != 30 || report.Verdict != Verdict.Release || report.NotAssessed.Count > 0)
         {
-            throw new InvalidOperationException($"{rack.Items.Count} items, {report.Verdict}: {string.Join("; ", report.Findings.Select(f => f.Message))} {string.Join("; ", report.NotAssessed.Select(f => f.Rule))}");
+            throw new InvalidOperationException(
+                $"{rack.Items.Count} items, {report.Verdict}: {string.Join("; ", report.Findings.Select(f => f.Message))} "
+                    + $"{string.Join("; ", report.NotAssessed.Select(f => f.Rule))}");
         }
     }
 
@@ -103,8 +105,14 @@ public class CheckBenchmarks
             node.Remove(own);
         }
 
-        var product = new Product { PartNumber = item.Id, Name = item.Id, Kind = ProductKind.Equipment, Item = node.Deserialize(ContractJson.Default.ProductItem) };
+        var product = new Product
+        {
+            PartNumber = item.Id, Name = item.Id, Kind = ProductKind.Equipment, Item = node.Deserialize(ContractJson.Default.ProductItem),
+        };
         parts[item.Id] = product;
-        return new Item { Id = item.Id, PartNumber = item.Id, Position = item.Position, OnShelf = item.OnShelf, EarthLead = item.EarthLead, Spare = item.Spare };
+        return new Item
+        {
+            Id = item.Id, PartNumber = item.Id, Position = item.Position, OnShelf = item.OnShelf, EarthLead = item.EarthLead, Spare = item.Spare,
+        };
     }
 }

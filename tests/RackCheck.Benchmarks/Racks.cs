@@ -35,7 +35,9 @@ public static class Racks
         };
     }
 
-    /// <summary>The usual rack for the assignment of cords: 30 of them, redundant pairs among them, and plenty of outlets on two units of three groups each.</summary>
+    /// <summary>
+    /// The usual rack for the assignment of cords: 30 of them, redundant pairs among them, and plenty of outlets on two units of three groups each.
+    /// </summary>
     public static RackDescription Cords30 { get; } = Sound30 with
     {
         Items =
@@ -44,7 +46,10 @@ public static class Racks
             .. Enumerable.Range(0, 10).Select(i => Cord($"amp-{i}", 60 + (10 * i), ConnectorCode.C14)),
         ],
         Pdus = [Strip("strip-a", "A", 3), Strip("strip-b", "B", 3)],
-        Supplies = [Supply("A") with { Phases = 3, Socket = ConnectorCode.Iec60309A16P3 }, Supply("B") with { Phases = 3, Socket = ConnectorCode.Iec60309A16P3 }],
+        Supplies =
+        [
+            Supply("A") with { Phases = 3, Socket = ConnectorCode.Iec60309A16P3 }, Supply("B") with { Phases = 3, Socket = ConnectorCode.Iec60309A16P3 },
+        ],
     };
 
     /// <summary>The worst: 40 cords of three types that fill six breakers of 10 A to 97 to 100 %.</summary>
@@ -57,12 +62,19 @@ public static class Racks
             [3.1, 2.4, 1.9, 1.3, 0.9, 0.3], [2.9, 2.2, 1.7, 1.4, 1.1, 0.5, 0.1], [3.7, 2.6, 1.6, 1.2, 0.7, 0.1], [2.7, 2.5, 1.5, 1.3, 0.8, 0.7, 0.4],
             [4.1, 1.8, 1.7, 1.1, 0.6, 0.5, 0.2], [2.3, 2.1, 1.9, 1.6, 0.9, 0.6, 0.5],
         ];
-        ConnectorCode[] plugs = [ConnectorCode.C14, ConnectorCode.C14, ConnectorCode.C16, ConnectorCode.C14, ConnectorCode.C20, ConnectorCode.C14, ConnectorCode.C16];
+        ConnectorCode[] plugs =
+        [
+            ConnectorCode.C14, ConnectorCode.C14, ConnectorCode.C16, ConnectorCode.C14, ConnectorCode.C20, ConnectorCode.C14, ConnectorCode.C16,
+        ];
         OutletGroup Group(int g) => new()
         {
             Id = $"g{g}",
             BreakerA = 10,
-            Outlets = [new() { Socket = ConnectorCode.C13, Count = 5 }, new() { Socket = ConnectorCode.C15, Count = 3 }, new() { Socket = ConnectorCode.C19, Count = 2 }],
+            Outlets =
+            [
+                new() { Socket = ConnectorCode.C13, Count = 5 }, new() { Socket = ConnectorCode.C15, Count = 3 },
+                new() { Socket = ConnectorCode.C19, Count = 2 },
+            ],
         };
         return Sound30 with
         {
@@ -107,7 +119,8 @@ public static class Racks
         [
             .. Enumerable.Range(0, lines).Select(line => new OutletGroup
             {
-                Id = $"g{line + 1}", Phase = (Phase)line, BreakerA = 16, Outlets = [new OutletSet { Socket = ConnectorCode.C13, Count = 12 }, new OutletSet { Socket = ConnectorCode.C19, Count = 4 }],
+                Id = $"g{line + 1}", Phase = (Phase)line, BreakerA = 16,
+                Outlets = [new OutletSet { Socket = ConnectorCode.C13, Count = 12 }, new OutletSet { Socket = ConnectorCode.C19, Count = 4 }],
             }),
         ],
     };

@@ -17,7 +17,8 @@ public sealed class PowerRemediesTests
     public void The_next_larger_supply_is_one_that_its_region_has(
         Region region, double volts, int phases, double amperes, ConnectorCode plug, double larger, ConnectorCode with)
     {
-        var rack = Rack([Feed("A", amperes, volts, phases, plug)], [Strip("strip", "A", amperes: amperes, plug: plug)]) with { Site = new Site { Region = region } };
+        var rack = Rack(
+            [Feed("A", amperes, volts, phases, plug)], [Strip("strip", "A", amperes: amperes, plug: plug)]) with { Site = new Site { Region = region } };
         var survey = new RackSurvey(rack);
         var candidate = PowerRemedies.Enlarge(survey, survey.Power.Supplies[0], []).First();
         var (supply, unit) = (candidate.After.Supplies![0], candidate.After.Pdus![0]);

@@ -12,7 +12,12 @@ public sealed class HeatSurveyTests
     private static HeatSurvey Heat(RackDescription rack) => new RackSurvey(rack).Heat;
 
     private static string[] Assumed(RackDescription rack) =>
-        [.. new RackSurvey(rack).Assumptions.Select(a => a.Pointer).Where(p => p.StartsWith("/site", StringComparison.Ordinal) || p.StartsWith("/cooling", StringComparison.Ordinal) || p is "/cabinet/heightMm" or "/cabinet/placement" or "/cabinet/roof/style" or "/cabinet/roof/openAreaCm2" || p.EndsWith("perforatedAreaM2", StringComparison.Ordinal))];
+        [
+            .. new RackSurvey(rack).Assumptions.Select(a => a.Pointer).Where(p =>
+                p.StartsWith("/site", StringComparison.Ordinal) || p.StartsWith("/cooling", StringComparison.Ordinal)
+                    || p is "/cabinet/heightMm" or "/cabinet/placement" or "/cabinet/roof/style" or "/cabinet/roof/openAreaCm2"
+                    || p.EndsWith("perforatedAreaM2", StringComparison.Ordinal)),
+        ];
 
     [Fact]
     public void Figures_of_a_rack_that_is_aired_through_its_doors()
@@ -32,7 +37,8 @@ public sealed class HeatSurveyTests
     {
         var rack = Cool(Closed, Closed, 25, humidity: 60).Cabinet(c => c with { WidthMm = 800, DepthMm = 600 }).Cooler(1200).With(Warm("a", 1, 1500));
         var figures = Heat(rack).Figures!;
-        Assert.Equal((5.712, 1185.84, 35, 16.693), (figures.SurfaceM2, figures.CoolerNeededW, figures.HottestInletC, figures.DewPointC)); // checks.csv 4-02, 5-01, 5-04
+        // checks.csv 4-02, 5-01, 5-04
+        Assert.Equal((5.712, 1185.84, 35, 16.693), (figures.SurfaceM2, figures.CoolerNeededW, figures.HottestInletC, figures.DewPointC));
         Assert.Equal((null, null), (figures.AirflowAvailableM3h, figures.RiseK));
     }
 
@@ -58,10 +64,14 @@ public sealed class HeatSurveyTests
     {
         var item = Warm("a", 1, 500);
         Assert.Equal(
-            ["/cabinet/frontDoor/perforatedAreaM2", "/cooling/riseK", "/site/altitudeM", "/site/ambientMaxC", "/site/humidityMaxPercent"], Assumed(EmptyRack().Cabinet(c => c with { FrontDoor = Aired, RearDoor = Open }).With(item)));
+            ["/cabinet/frontDoor/perforatedAreaM2", "/cooling/riseK", "/site/altitudeM", "/site/ambientMaxC", "/site/humidityMaxPercent"],
+            Assumed(EmptyRack().Cabinet(c => c with { FrontDoor = Aired, RearDoor = Open }).With(item)));
         Assert.Equal(
-            ["/cabinet/heightMm", "/cabinet/placement", "/cabinet/roof/style", "/site/altitudeM", "/site/ambientMaxC", "/site/humidityMaxPercent"], Assumed(EmptyRack().Cabinet(c => c with { FrontDoor = Closed, RearDoor = Closed }).With(item)));
-        Assert.Equal(["/cooling/roofFans/0/maxPressurePa", "/site/humidityMaxPercent"], Assumed(Cool(Open, Closed).RoofFans(new FanSet { Count = 1, FreeFlowM3h = 100 }, Curved(1), new FanSet { Count = 0, FreeFlowM3h = 5 }).With(item)));
+            ["/cabinet/heightMm", "/cabinet/placement", "/cabinet/roof/style", "/site/altitudeM", "/site/ambientMaxC", "/site/humidityMaxPercent"],
+            Assumed(EmptyRack().Cabinet(c => c with { FrontDoor = Closed, RearDoor = Closed }).With(item)));
+        Assert.Equal(
+            ["/cooling/roofFans/0/maxPressurePa", "/site/humidityMaxPercent"],
+            Assumed(Cool(Open, Closed).RoofFans(new FanSet { Count = 1, FreeFlowM3h = 100 }, Curved(1), new FanSet { Count = 0, FreeFlowM3h = 5 }).With(item)));
 
         // A roof with an opening that is given: whether it counts beside the fans in it is not for the caller to guess.
         var vented = Cool(Open, Closed).RoofFans(Curved(1)).Cabinet(c => c with { Roof = c.Roof! with { OpenAreaCm2 = 400 } }).With(item);
@@ -138,5 +148,6 @@ public sealed class HeatSurveyTests
 
     private static double Needed(double ambient, double altitude) => Heat(Cool(Aired, Aired, ambient, altitude).With(Warm("a", 1, 1000))).NeededM3h;
 
-    private static double Loss(double open) => Heat(Cool(Aired with { OpenAreaPercent = open }, Open).With(Warm("a", 1, 3000))).Figures!.DoorPressureLossPa!.Value;
+    private static double Loss(double open) =>
+        Heat(Cool(Aired with { OpenAreaPercent = open }, Open).With(Warm("a", 1, 3000))).Figures!.DoorPressureLossPa!.Value;
 }

@@ -12,7 +12,9 @@ public sealed class LimitsInForceTests
     public void Defaults_hold_without_policy()
     {
         var limits = new LimitsInForce(null);
-        Assert.Equal((0.8, 0.8, 0.8, 0.8, 0.8), (limits.PduDesignShare, limits.PduContinuousShare, limits.SupplyDesignShare, limits.SupplyContinuousShare, limits.RackPlannedShare));
+        Assert.Equal(
+            (0.8, 0.8, 0.8, 0.8, 0.8),
+            (limits.PduDesignShare, limits.PduContinuousShare, limits.SupplyDesignShare, limits.SupplyContinuousShare, limits.RackPlannedShare));
     }
 
     // Two PDUs of 16 A at 230 V: 368 W are 1.6 A, 10 % of one. Each load alone keeps 20 %, two together do not with a third.

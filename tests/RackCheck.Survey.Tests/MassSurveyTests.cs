@@ -49,7 +49,11 @@ public sealed class MassSurveyTests
 
     [Fact]
     public void A_height_that_cannot_be_is_listed_as_the_one_taken() =>
-        Assert.Equal(1946.9, new RackSurvey(Weighed(heightMm: 1900).Base(BaseStyle.Castors, 80).With(Heavy("wave-pc", 1, 10))).Assumptions.Single(a => a.Pointer == "/cabinet/heightMm").Value.Number);
+        Assert.Equal(
+            1946.9,
+            new RackSurvey(
+                Weighed(heightMm: 1900).Base(BaseStyle.Castors, 80)
+                    .With(Heavy("wave-pc", 1, 10))).Assumptions.Single(a => a.Pointer == "/cabinet/heightMm").Value.Number);
 
     [Fact]
     public void Stabiliser_and_castors_move_the_edges()
@@ -63,7 +67,9 @@ public sealed class MassSurveyTests
     [InlineData(50, 40)]
     [InlineData(-3, 1)]
     public void Outside_the_rack_counts_where_the_nearest_unit_inside_would_be(int unit, int inside) =>
-        Assert.Equal(Survey(Weighed().With(Heavy("wave-pc", inside - (inside == 40 ? 1 : 0), 10))).Figures!.CentreOfGravityMm, Survey(Weighed().With(Heavy("wave-pc", unit, 10))).Figures!.CentreOfGravityMm);
+        Assert.Equal(
+            Survey(Weighed().With(Heavy("wave-pc", inside - (inside == 40 ? 1 : 0), 10))).Figures!.CentreOfGravityMm,
+            Survey(Weighed().With(Heavy("wave-pc", unit, 10))).Figures!.CentreOfGravityMm);
 
     [Fact]
     public void What_names_a_shelf_that_is_none_counts_at_its_own_position()

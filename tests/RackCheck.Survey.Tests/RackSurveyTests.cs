@@ -37,14 +37,20 @@ public sealed class RackSurveyTests
     [Fact]
     public void A_door_that_is_none_takes_nothing_whatever_depth_it_is_said_to_have()
     {
-        var rack = EmptyRack().Cabinet(c => c with { FrontDoor = new Door { Style = DoorStyle.None, DepthMm = 40 }, RearDoor = new Door { Style = DoorStyle.Solid, DepthMm = 0 } });
+        var rack = EmptyRack().Cabinet(c => c with
+        {
+            FrontDoor = new Door { Style = DoorStyle.None, DepthMm = 40 }, RearDoor = new Door { Style = DoorStyle.Solid, DepthMm = 0 },
+        });
         Assert.Equal(new CabinetDepth(1000, 0, 0, FrontOpen: true, RearOpen: false), new RackSurvey(rack).Cabinet.Depth);
     }
 
     [Fact]
     public void A_shelf_bears_what_names_it_and_claims_whole_units_for_the_highest()
     {
-        var survey = new RackSurvey(EmptyRack().With(ShelfItem("mouse", "tray", height: 44.45), Shelf("tray", 4) with { HeightU = 2 }, ShelfItem("desk-pc", "tray", height: 44.5), ShelfItem("board", "tray")));
+        var survey = new RackSurvey(
+            EmptyRack().With(
+                ShelfItem("mouse", "tray", height: 44.45), Shelf("tray", 4) with { HeightU = 2 }, ShelfItem("desk-pc", "tray", height: 44.5),
+                ShelfItem("board", "tray")));
         var tray = survey.Items[1];
         Assert.Equal(["mouse", "desk-pc", "board"], tray.Load.Select(t => t.Id));
         Assert.Equal((2, 5, 7), (tray.LoadHeightU, tray.Top, tray.ClaimTop));
@@ -89,7 +95,8 @@ public sealed class RackSurveyTests
     [Fact]
     public void A_request_may_have_as_many_items_as_the_contract_says()
     {
-        var most = typeof(RackDescription).GetProperty(nameof(RackDescription.Items))!.GetCustomAttributes(false).OfType<System.ComponentModel.DataAnnotations.MaxLengthAttribute>().Single().Length;
+        var most = typeof(RackDescription).GetProperty(nameof(RackDescription.Items))!.GetCustomAttributes(false)
+            .OfType<System.ComponentModel.DataAnnotations.MaxLengthAttribute>().Single().Length;
         Assert.Equal(RackSurvey.MostItems, most);
         var survey = new RackSurvey(EmptyRack().With([.. Enumerable.Range(0, most - 2).Select(i => Unit($"u{i}", 1))]));
         Assert.True(survey.HasRoomFor(2));

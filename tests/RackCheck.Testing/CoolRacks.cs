@@ -12,7 +12,10 @@ public static class CoolRacks
     public static readonly Door Aired = new() { Style = DoorStyle.Perforated, OpenAreaPercent = 64 };
 
     public static RackDescription Cool(Door? front, Door? rear, double ambient = 20, double altitude = 0, double? humidity = null, string? ip = null) =>
-        TestRacks.EmptyRack().Cabinet(c => c with { HeightMm = 2000, FrontDoor = front, RearDoor = rear, Roof = new Roof { Style = RoofStyle.Solid }, Placement = Placement.Free, SidePanels = true }) with
+        TestRacks.EmptyRack().Cabinet(c => c with
+        {
+            HeightMm = 2000, FrontDoor = front, RearDoor = rear, Roof = new Roof { Style = RoofStyle.Solid }, Placement = Placement.Free, SidePanels = true,
+        }) with
         {
             Site = new Site { AmbientMaxC = ambient, AltitudeM = altitude, HumidityMaxPercent = humidity, RequiredIp = ip },
         };
@@ -23,14 +26,16 @@ public static class CoolRacks
         Airflow = direction is null && flow is null ? null : new Airflow { Direction = direction, FlowM3h = flow },
     };
 
-    public static RackDescription Cooled(this RackDescription rack, Func<Model.Cooling, Model.Cooling> change) => rack with { Cooling = change(rack.Cooling ?? new Model.Cooling { RiseK = 10 }) };
+    public static RackDescription Cooled(this RackDescription rack, Func<Model.Cooling, Model.Cooling> change) =>
+        rack with { Cooling = change(rack.Cooling ?? new Model.Cooling { RiseK = 10 }) };
 
     public static RackDescription RoofFans(this RackDescription rack, params FanSet[] fans) =>
         rack.Cabinet(c => c with { Roof = new Roof { Style = RoofStyle.Vented } }).Cooled(c => c with { RoofFans = fans });
 
     public static RackDescription Trays(this RackDescription rack, params FanSet[] fans) => rack.Cooled(c => c with { FanTrays = fans });
 
-    public static RackDescription Cooler(this RackDescription rack, double capacity, double? setpoint = 35, AirConditionerStyle? style = AirConditionerStyle.Wall, double? rated = 35) =>
+    public static RackDescription Cooler(
+        this RackDescription rack, double capacity, double? setpoint = 35, AirConditionerStyle? style = AirConditionerStyle.Wall, double? rated = 35) =>
         rack.Cooled(c => c with { AirConditioner = new AirConditioner { CapacityW = capacity, SetpointC = setpoint, Style = style, RatedAmbientC = rated } });
 
     public static RackDescription Underfloor(this RackDescription rack, double? flow, double? supply) =>
@@ -42,6 +47,9 @@ public static class CoolRacks
     public static FanSet Curved(int count) => new()
     {
         Count = count, FreeFlowM3h = 360,
-        Curve = [new() { M3h = 0, Pa = 60 }, new() { M3h = 100, Pa = 45 }, new() { M3h = 200, Pa = 38 }, new() { M3h = 300, Pa = 20 }, new() { M3h = 360, Pa = 0 }],
+        Curve =
+        [
+            new() { M3h = 0, Pa = 60 }, new() { M3h = 100, Pa = 45 }, new() { M3h = 200, Pa = 38 }, new() { M3h = 300, Pa = 20 }, new() { M3h = 360, Pa = 0 },
+        ],
     };
 }

@@ -6,7 +6,8 @@ namespace RackCheck.Testing;
 public static class Feeds
 {
     public static Supply Mains(
-        string id = "A", double ratedA = 16, double? breakerA = null, BreakerCurve? curve = BreakerCurve.C, double? mm2 = 4, double? metres = 10, int phases = 1, double volts = 230) => new()
+        string id = "A", double ratedA = 16, double? breakerA = null, BreakerCurve? curve = BreakerCurve.C, double? mm2 = 4, double? metres = 10,
+        int phases = 1, double volts = 230) => new()
         {
             Id = id, VoltageV = volts, Phases = phases, RatedA = ratedA,
             Breaker = new Breaker { Curve = curve, RatedA = breakerA ?? ratedA },
@@ -28,7 +29,8 @@ public static class Feeds
         ],
     };
 
-    public static Item Load(string id, double? watts, int cords = 1, bool redundant = false, double? inrush = 20, double pf = 1, ConnectorCode plug = ConnectorCode.C20) => new()
+    public static Item Load(
+        string id, double? watts, int cords = 1, bool redundant = false, double? inrush = 20, double pf = 1, ConnectorCode plug = ConnectorCode.C20) => new()
     {
         Id = id, HeightU = 1,
         Power = new ItemPower

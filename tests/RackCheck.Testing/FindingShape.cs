@@ -18,7 +18,8 @@ public static partial class FindingShape
     // As the contract ends its names, longer ones first.
     private static readonly (string Suffix, string Unit)[] Units =
     [
-        ("KnM2", "kN/m2"), ("M3h", "m3/h"), ("Mm2", "mm2"), ("Percent", "%"), ("Mohm", "mohm"), ("Deg", "degrees"), ("Min", "minutes"), ("Mm", "mm"), ("Nm", "N m"), ("Kg", "kg"), ("Kn", "kN"),
+        ("KnM2", "kN/m2"), ("M3h", "m3/h"), ("Mm2", "mm2"), ("Percent", "%"), ("Mohm", "mohm"), ("Deg", "degrees"), ("Min", "minutes"), ("Mm", "mm"),
+        ("Nm", "N m"), ("Kg", "kg"), ("Kn", "kN"),
         ("M2", "m2"), ("Ma", "mA"), ("Pa", "Pa"), ("A", "A"), ("W", "W"), ("V", "V"), ("C", "C"), ("K", "K"), ("N", "N"), ("M", "m"), ("seconds", "s"),
     ];
 
@@ -66,7 +67,8 @@ public static partial class FindingShape
         // Two decimals are enough for a reader, but where a value and its limit would read alike.
         double[] numbers = [.. finding.MessageData.Values.Select(v => v.Number).OfType<double>()];
         var isClose = numbers.Any(a => numbers.Any(b => a != b && Math.Abs(a - b) < 0.1));
-        Assert.True(isClose || finding.MessageData.Values.Any(v => v.Text is { } text && Thousandth().IsMatch(text)) || !Thousandth().IsMatch(message), message);
+        Assert.True(
+            isClose || finding.MessageData.Values.Any(v => v.Text is { } text && Thousandth().IsMatch(text)) || !Thousandth().IsMatch(message), message);
     }
 
     // The unit at the end of a value's name is the one that the sentence writes after it.
@@ -100,7 +102,8 @@ public static partial class FindingShape
         {
             Assert.NotEqual(actual.Value, limit.Value);
             Assert.True(
-                finding.MessageData.Values.Any(v => v.Number == actual.Value) || finding.Calculation?.Contains(actual.ToText(), StringComparison.Ordinal) == true,
+                finding.MessageData.Values.Any(v => v.Number == actual.Value)
+                    || finding.Calculation?.Contains(actual.ToText(), StringComparison.Ordinal) == true,
                 $"{finding.Rule} does not show its {actual.ToText()} {actual.Unit}");
         }
     }

@@ -15,7 +15,8 @@ public static class JsonPlaces
 
     private static JsonNode? At(JsonNode? at, string pointer)
     {
-        foreach (var token in pointer.Split('/').Skip(1).Select(t => t.Replace("~1", "/", StringComparison.Ordinal).Replace("~0", "~", StringComparison.Ordinal)))
+        foreach (var token in pointer.Split('/').Skip(1)
+            .Select(t => t.Replace("~1", "/", StringComparison.Ordinal).Replace("~0", "~", StringComparison.Ordinal)))
         {
             at = at switch
             {

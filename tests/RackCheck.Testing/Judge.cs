@@ -25,14 +25,17 @@ public static class Judge
     public static ResolvedRack Resolve(RackDescription rack) =>
         ResolvedRack.PartNumbers(rack).Count == 0 ? ResolvedRack.Plain(rack) : ResolvedRack.Of(rack, DemoProducts.ByPartNumber);
 
-    /// <summary>One with the rules on layout, depth and acceptances only, for tests that count what a report holds: rules of other themes leave them alone.</summary>
+    /// <summary>
+    /// One with the rules on layout, depth and acceptances only, for tests that count what a report holds: rules of other themes leave them alone.
+    /// </summary>
     public static RackChecker Geometry { get; } = new(GeometryRules, Throw);
 
     /// <summary>Those rules.</summary>
     public static RuleSet GeometryRules => RuleSet.Of(RuleSet.Default.All.Where(r => r.Descriptor.Theme is "layout" or "depth" or "acceptance"));
 
     /// <summary>What is wrong with a remedy: it does not apply, leaves no sound request, does not clear its finding, or brings an error.</summary>
-    public static IEnumerable<string> Faults(RackDescription rack, CheckReport report, Finding finding, Remedy remedy) => Faults(Resolve(rack), report, finding, remedy);
+    public static IEnumerable<string> Faults(RackDescription rack, CheckReport report, Finding finding, Remedy remedy) =>
+        Faults(Resolve(rack), report, finding, remedy);
 
     /// <summary>The same of a rack with other products than those of the demo.</summary>
     public static IEnumerable<string> Faults(ResolvedRack resolved, CheckReport report, Finding finding, Remedy remedy)
@@ -76,10 +79,13 @@ public static class Judge
     /// <summary>
     /// Whether an error is new. It is not where it stood before; nor where its rule names the worst of several only, and what it now names stood behind that.
     /// </summary>
-    public static bool IsNew(Finding error, RackDescription patched, CheckReport before, RackDescription rack) => !before.Findings.Any(b => b.Root == error.Root || error.Rule switch
+    public static bool IsNew(
+        Finding error, RackDescription patched, CheckReport before, RackDescription rack) => !before.Findings.Any(b => b.Root == error.Root || error.Rule switch
     {
         // Of the items that the setback given does not serve the worst is named; that it fouls a door was said before.
-        "depth.upright-position" => error.MessageData.ContainsKey("item") && b.Rule is "depth.front-clearance" or "depth.rear-clearance" && b.MessageData["item"] == error.MessageData["item"],
+        "depth.upright-position" =>
+            error.MessageData.ContainsKey("item") && b.Rule is "depth.front-clearance" or "depth.rear-clearance"
+                && b.MessageData["item"] == error.MessageData["item"],
         // What is left of a run is a run of its own; and while two sets claim the same units, what stands on what is not said of both.
         "layout.runner-stack" => (b.Rule == error.Rule && SetsOf(b, rack).Contains(error.MessageData["item"].Text))
             || (b.Rule == "layout.overlap" && SetsOf(b, rack) is [_, _] pair && pair.Intersect(SetsOf(error, patched)).Any()),
@@ -131,7 +137,8 @@ public static class Judge
                 IEnumerable list => list,
                 _ => new[] { value },
             };
-            foreach (var fault in parts.Cast<object>().Where(p => p.GetType().Namespace == typeof(RackDescription).Namespace && !p.GetType().IsEnum).SelectMany(OutOfRange))
+            foreach (var fault in parts.Cast<object>().Where(p => p.GetType().Namespace == typeof(RackDescription).Namespace && !p.GetType().IsEnum)
+                .SelectMany(OutOfRange))
             {
                 yield return fault;
             }

@@ -6,7 +6,9 @@ namespace RackCheck.Testing;
 public static class LoadRacks
 {
     /// <summary>42 units, 2000 high on feet: the lower edge of unit 1 is 66.55 above the floor.</summary>
-    public static RackDescription Weighed(double? massKg = 100, double widthMm = 600, double depthMm = 1000, double? heightMm = 2000, BaseStyle style = BaseStyle.Feet, double? baseMm = 0, int heightU = 42) =>
+    public static RackDescription Weighed(
+        double? massKg = 100, double widthMm = 600, double depthMm = 1000, double? heightMm = 2000, BaseStyle style = BaseStyle.Feet, double? baseMm = 0,
+        int heightU = 42) =>
         TestRacks.EmptyRack(heightU, depthMm, widthMm).Uprights(setback: 75, spacing: 700).Cabinet(c => c with
         {
             MassKg = massKg, HeightMm = heightMm, RatedLoadKg = 1000, Base = new CabinetBase { Style = style, HeightMm = baseMm },

@@ -22,10 +22,14 @@ public static class PowerRacks
         Load(id, watts, plugs) is var item ? item with { Power = item.Power! with { Redundant = true } } : item;
 
     public static Supply Feed(string id, double amperes = 16, double volts = 230, int phases = 1, ConnectorCode? socket = Blue16) =>
-        new() { Id = id, VoltageV = volts, Phases = phases, RatedA = amperes, Breaker = new Breaker { Curve = BreakerCurve.C, RatedA = amperes }, Socket = socket };
+        new()
+        {
+            Id = id, VoltageV = volts, Phases = phases, RatedA = amperes, Breaker = new Breaker { Curve = BreakerCurve.C, RatedA = amperes }, Socket = socket,
+        };
 
     /// <summary>A vertical unit with one group, g.</summary>
-    public static Pdu Strip(string id, string supply, ConnectorCode socket = ConnectorCode.C13, int count = 4, double amperes = 16, ConnectorCode? plug = Blue16) => new()
+    public static Pdu Strip(
+        string id, string supply, ConnectorCode socket = ConnectorCode.C13, int count = 4, double amperes = 16, ConnectorCode? plug = Blue16) => new()
     {
         Id = id, Supply = supply, RatedA = amperes, Plug = plug, Mounting = PduMounting.Vertical,
         Groups = [new OutletGroup { Id = "g", Outlets = [new OutletSet { Socket = socket, Count = count }] }],
@@ -49,5 +53,6 @@ public static class PowerRacks
     }
 
     /// <summary>What every finding owes its reader.</summary>
-    public static void IsWhole(RuleDescriptor facts, RackDescription rack, Finding finding) => FindingShape.Check(finding, facts, JsonNode.Parse(Wording.Of(rack))!);
+    public static void IsWhole(RuleDescriptor facts, RackDescription rack, Finding finding) =>
+        FindingShape.Check(finding, facts, JsonNode.Parse(Wording.Of(rack))!);
 }

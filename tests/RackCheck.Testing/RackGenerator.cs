@@ -101,7 +101,11 @@ public static class RackGenerator
         from heightU in OneOf(0, 1, 1, 1, 1, 2)
         from depth in Maybe(OneOf(100.0, 300, 400, 450))
         from support in Supports
-        select new Item { Id = "", HeightU = heightU, Category = ItemCategory.Shelf, Body = new Body { DepthMm = depth }, FrontProjectionMm = 0, RearProjectionMm = 0, Support = support };
+        select new Item
+        {
+            Id = "", HeightU = heightU, Category = ItemCategory.Shelf, Body = new Body { DepthMm = depth }, FrontProjectionMm = 0, RearProjectionMm = 0,
+            Support = support,
+        };
 
     private static readonly Gen<Item> Plates =
         from heightU in Gen.Int[1, 4]
@@ -175,7 +179,8 @@ public static class RackGenerator
             [
                 .. rules.Zip(places, (rule, place) => new Acceptance
                 {
-                    Rule = rule, Pointer = FormattableString.Invariant($"/items/{place}") + (place % 2 == 0 ? "/position" : ""), Reason = "agreed", AcceptedBy = "bay planner",
+                    Rule = rule, Pointer = FormattableString.Invariant($"/items/{place}") + (place % 2 == 0 ? "/position" : ""), Reason = "agreed",
+                    AcceptedBy = "bay planner",
                 }),
             ],
         });
@@ -213,7 +218,9 @@ public static class RackGenerator
             Items = items,
             Supplies = units.Length == 0 ? null : [new Supply { Id = "A", VoltageV = 230, RatedA = 16, Phases = 1 }],
             Pdus = units.Length == 0 ? null : [.. units.Select((u, i) => u with { Id = names[i + 5] })],
-            Connections = units.Length == 0 ? null : [.. items.Where(i => i.Power is not null).Select(i => new Connection { Item = i.Id, Pdu = names[5], Group = "g" })],
+            Connections = units.Length == 0
+                ? null
+                : [.. items.Where(i => i.Power is not null).Select(i => new Connection { Item = i.Id, Pdu = names[5], Group = "g" })],
             Policy = limits is null ? null : new Policy { Rules = limits },
         };
     }

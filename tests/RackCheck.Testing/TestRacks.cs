@@ -60,7 +60,8 @@ public static class TestRacks
     public static RackDescription Limit(this RackDescription rack, string rule, string name, double value) =>
         rack.WithRulePolicy(rule, w => w with { Limits = new Dictionary<string, double>(w.Limits ?? new Dictionary<string, double>()) { [name] = value } });
 
-    public static RackDescription Severity(this RackDescription rack, string rule, PolicySeverity severity) => rack.WithRulePolicy(rule, w => w with { Severity = severity });
+    public static RackDescription Severity(this RackDescription rack, string rule, PolicySeverity severity) =>
+        rack.WithRulePolicy(rule, w => w with { Severity = severity });
 
     public static RackDescription Accept(this RackDescription rack, string rule, string? fingerprint = null, string? pointer = null) => rack with
     {

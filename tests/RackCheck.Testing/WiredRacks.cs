@@ -17,7 +17,10 @@ public static class WiredRacks
         from rated in OneOf(10.0, 16, 16, 32)
         from curve in Maybe(OneOf(BreakerCurve.B, BreakerCurve.C, BreakerCurve.D))
         from breaker in Maybe(OneOf(10.0, 16, 16, 32))
-        from socket in Maybe(OneOf(ConnectorCode.Iec60309A16P1, ConnectorCode.Iec60309A32P1, ConnectorCode.Iec60309A16P3, ConnectorCode.Bs1363, ConnectorCode.NemaL620, ConnectorCode.Hardwired))
+        from socket in Maybe(
+            OneOf(
+                ConnectorCode.Iec60309A16P1, ConnectorCode.Iec60309A32P1, ConnectorCode.Iec60309A16P3, ConnectorCode.Bs1363, ConnectorCode.NemaL620,
+                ConnectorCode.Hardwired))
         from length in Maybe(OneOf(5.0, 20, 60, 200))
         from section in Maybe(OneOf(1.5, 2.5, 2.5, 4, 6, 8, 25))
         from rcd in Maybe(OneOf(30.0, 100), few: true)
@@ -32,7 +35,8 @@ public static class WiredRacks
 
     private static readonly Gen<OutletSet> Outlets =
         from socket in OneOf(
-            ConnectorCode.C13, ConnectorCode.C13, ConnectorCode.C13, ConnectorCode.C15, ConnectorCode.C19, ConnectorCode.Bs1363, ConnectorCode.Cee73, ConnectorCode.Iec60309A16P3)
+            ConnectorCode.C13, ConnectorCode.C13, ConnectorCode.C13, ConnectorCode.C15, ConnectorCode.C19, ConnectorCode.Bs1363, ConnectorCode.Cee73,
+            ConnectorCode.Iec60309A16P3)
         from count in Gen.Int[1, 6]
         from switched in Maybe(Gen.Bool, few: true)
         select new OutletSet { Socket = socket, Count = count, Switched = switched };
@@ -46,7 +50,10 @@ public static class WiredRacks
     private static readonly Gen<Pdu> Units =
         from supply in Gen.Int[0, 5]
         from rated in OneOf(10.0, 16, 16, 32)
-        from plug in Maybe(OneOf(ConnectorCode.Iec60309A16P1, ConnectorCode.Iec60309A32P1, ConnectorCode.Iec60309A16P3, ConnectorCode.Bs1363, ConnectorCode.C20, ConnectorCode.Hardwired))
+        from plug in Maybe(
+            OneOf(
+                ConnectorCode.Iec60309A16P1, ConnectorCode.Iec60309A32P1, ConnectorCode.Iec60309A16P3, ConnectorCode.Bs1363, ConnectorCode.C20,
+                ConnectorCode.Hardwired))
         from groups in Groups.Array[1, 3]
         from remote in Maybe(Gen.Bool, few: true)
         select new Pdu
@@ -63,7 +70,8 @@ public static class WiredRacks
         from inrush in Maybe(OneOf(0.0, 20, 60))
         from leakage in Maybe(OneOf(0.0, 0.5, 1, 3.5, 12))
         from plug in OneOf(
-            ConnectorCode.C14, ConnectorCode.C14, ConnectorCode.C14, ConnectorCode.C16, ConnectorCode.C20, ConnectorCode.Bs1363, ConnectorCode.Cee77, ConnectorCode.Iec60309A16P3)
+            ConnectorCode.C14, ConnectorCode.C14, ConnectorCode.C14, ConnectorCode.C16, ConnectorCode.C20, ConnectorCode.Bs1363, ConnectorCode.Cee77,
+            ConnectorCode.Iec60309A16P3)
         from count in OneOf(0, 1, 1, 1, 2, 2, 3)
         from none in Gen.Int[0, 9]
         from redundant in Maybe(Gen.Bool)
@@ -85,7 +93,10 @@ public static class WiredRacks
         from minutes in Maybe(OneOf(5.0, 10))
         from load in Maybe(OneOf(500.0, 1500))
         from feeds in Gen.Int[0, 3]
-        select new Ups { RatedW = watts, RatedVa = va, RunMinutes = minutes, RunLoadW = load, Feeds = feeds == 3 ? null : [FormattableString.Invariant($"{feeds}")] };
+        select new Ups
+        {
+            RatedW = watts, RatedVa = va, RunMinutes = minutes, RunLoadW = load, Feeds = feeds == 3 ? null : [FormattableString.Invariant($"{feeds}")],
+        };
 
     private static readonly Gen<Cabinet> EarthBars =
         from terminals in Maybe(OneOf(0, 3, 6, 10, 24))
@@ -125,7 +136,8 @@ public static class WiredRacks
         select Wire(rack, supplies, units, powers, earths, ups, given, bar, earthing, site, doorsBonded, describesUnits);
 
     private static RackDescription Wire(
-        RackDescription rack, Supply[] supplies, Pdu[] units, ItemPower?[] powers, Earth?[] earths, Ups?[] ups, int[] given, Cabinet bar, Model.Earthing? earthing, Site? site, bool? doorsBonded, bool describesUnits)
+        RackDescription rack, Supply[] supplies, Pdu[] units, ItemPower?[] powers, Earth?[] earths, Ups?[] ups, int[] given, Cabinet bar,
+        Model.Earthing? earthing, Site? site, bool? doorsBonded, bool describesUnits)
     {
         string[] supplyIds = ["mains", "B", "zeta \"7\""];
         string[] unitIds = ["strip", "a/b", "strip-2"];
@@ -144,7 +156,11 @@ public static class WiredRacks
 
         return rack with
         {
-            Cabinet = rack.Cabinet! with { EarthBar = bar.EarthBar, SidePanels = bar.SidePanels, FrontDoor = Bond(rack.Cabinet.FrontDoor, doorsBonded), RearDoor = Bond(rack.Cabinet.RearDoor, doorsBonded) },
+            Cabinet = rack.Cabinet! with
+            {
+                EarthBar = bar.EarthBar, SidePanels = bar.SidePanels, FrontDoor = Bond(rack.Cabinet.FrontDoor, doorsBonded),
+                RearDoor = Bond(rack.Cabinet.RearDoor, doorsBonded),
+            },
             Items = items,
             Supplies = describesUnits ? supplies : null,
             Pdus = describesUnits ? units : null,
@@ -179,7 +195,10 @@ public static class WiredRacks
             var phases = supplies.Single(s => s.Id == unit.Supply).Phases;
             if (!PlugFit.IsThreePhase(plugs[0]) || phases == 3)
             {
-                connections.Add(new Connection { Item = items[i].Id, Plug = given[i] % 2 == 0 ? null : 0, Pdu = unit.Id, Group = unit.Groups![given[i] % unit.Groups!.Count].Id });
+                connections.Add(new Connection
+                {
+                    Item = items[i].Id, Plug = given[i] % 2 == 0 ? null : 0, Pdu = unit.Id, Group = unit.Groups![given[i] % unit.Groups!.Count].Id,
+                });
             }
         }
 

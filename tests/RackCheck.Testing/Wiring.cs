@@ -23,8 +23,10 @@ public static class Wiring
     public static RackDescription Connect(this RackDescription rack, string item, string unit, string group, int? plug = null) =>
         rack with { Connections = [.. rack.Connections ?? [], new Connection { Item = item, Plug = plug, Pdu = unit, Group = group }] };
 
-    public static Item Load(string id, double? watts, double? factor = 1, int cords = 1, bool? redundant = null, ConnectorCode plug = ConnectorCode.C14) => new()
+    public static Item Load(
+        string id, double? watts, double? factor = 1, int cords = 1, bool? redundant = null, ConnectorCode plug = ConnectorCode.C14) => new()
     {
-        Id = id, HeightU = 1, Power = new ItemPower { RatedW = watts, PowerFactor = factor, Redundant = redundant, Plugs = [.. Enumerable.Repeat(plug, cords)] },
+        Id = id, HeightU = 1,
+        Power = new ItemPower { RatedW = watts, PowerFactor = factor, Redundant = redundant, Plugs = [.. Enumerable.Repeat(plug, cords)] },
     };
 }

@@ -54,7 +54,11 @@ internal static class MissingParts
         Stage.Consoles => [RuleChecks.IdOf<KvmPorts>()],
         Stage.Cooling => [RuleChecks.IdOf<Rules.Cooling.Airflow>()],
         Stage.Outlets => [RuleChecks.IdOf<NoSource>(), RuleChecks.IdOf<Redundancy>()],
-        Stage.Earth => [RuleChecks.IdOf<BarMissing>(), RuleChecks.IdOf<BarTerminals>(), RuleChecks.IdOf<ConductorSize>(), RuleChecks.IdOf<LeadLength>(), RuleChecks.IdOf<Resistance>()],
+        Stage.Earth =>
+        [
+            RuleChecks.IdOf<BarMissing>(), RuleChecks.IdOf<BarTerminals>(), RuleChecks.IdOf<ConductorSize>(), RuleChecks.IdOf<LeadLength>(),
+            RuleChecks.IdOf<Resistance>(),
+        ],
         Stage.Blanking => [RuleChecks.IdOf<Blanking>()],
         _ => [],
     };

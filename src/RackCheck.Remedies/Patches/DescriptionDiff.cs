@@ -34,7 +34,9 @@ public static class DescriptionDiff
     {
         if (!ReferenceEquals(before, after))
         {
-            Node(path, before is null ? null : JsonSerializer.SerializeToNode(before, type), after is null ? null : JsonSerializer.SerializeToNode(after, type), operations);
+            Node(
+                path, before is null ? null : JsonSerializer.SerializeToNode(before, type), after is null ? null : JsonSerializer.SerializeToNode(after, type),
+                operations);
         }
     }
 
@@ -121,7 +123,8 @@ public static class DescriptionDiff
             ? JsonNode.DeepEquals(id, otherId)
             : JsonNode.DeepEquals(one, other);
 
-    private static string Below(string path, string name) => $"{path}/{name.Replace("~", "~0", StringComparison.Ordinal).Replace("/", "~1", StringComparison.Ordinal)}";
+    private static string Below(string path, string name) =>
+        $"{path}/{name.Replace("~", "~0", StringComparison.Ordinal).Replace("/", "~1", StringComparison.Ordinal)}";
 
     private static string Below(string path, int index) => string.Create(CultureInfo.InvariantCulture, $"{path}/{index}");
 

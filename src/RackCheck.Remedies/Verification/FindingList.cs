@@ -35,7 +35,9 @@ public sealed class FindingList
     /// <summary>How many were left out, by rule.</summary>
     /// <returns>One entry a rule; null where all are written out.</returns>
     public IReadOnlyList<FindingsOmitted>? Omitted() =>
-        omissions.Count == 0 ? null : [.. omissions.Select(o => new FindingsOmitted { Rule = o.Rule, Count = o.Count }).OrderBy(o => o.Rule, StringComparer.Ordinal)];
+        omissions.Count == 0
+            ? null
+            : [.. omissions.Select(o => new FindingsOmitted { Rule = o.Rule, Count = o.Count }).OrderBy(o => o.Rule, StringComparer.Ordinal)];
 
     /// <summary>What the errors are known by, those that are only counted included.</summary>
     /// <returns>Their roots.</returns>

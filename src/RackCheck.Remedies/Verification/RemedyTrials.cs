@@ -16,7 +16,9 @@ public sealed class RemedyTrials
     /// <summary>Items and cords of a request of the usual size: a trial of twice as many costs four times as much, and so counts for four.</summary>
     private const int UsualSize = 100;
 
-    /// <summary>Findings of a request of the usual size. A trial finds nearly all of them anew: equipment heaped on one place has a finding for every pair.</summary>
+    /// <summary>
+    /// Findings of a request of the usual size. A trial finds nearly all of them anew: equipment heaped on one place has a finding for every pair.
+    /// </summary>
     private const double UsualFindings = 200;
 
     private const string NothingKnown = "No change of the order is known that would mend it.";
@@ -100,7 +102,8 @@ public sealed class RemedyTrials
     }
 
     private void ResolveNext(
-        ResolvedRack rack, List<Finding> findings, HashSet<string> before, double cost, Func<ResolvedRack, FindingList> check, Predicate<Finding> isAccepted, Dictionary<Finding, int> places)
+        ResolvedRack rack, List<Finding> findings, HashSet<string> before, double cost, Func<ResolvedRack, FindingList> check, Predicate<Finding> isAccepted,
+        Dictionary<Finding, int> places)
     {
         var errors = pending.Where(p => p.Finding.Severity == Severity.Error && !isAccepted(p.Finding)).ToList();
         errors.Sort(static (x, y) => FindingOrder.Compare(x.Finding, y.Finding));
@@ -119,7 +122,8 @@ public sealed class RemedyTrials
 
     // Fills the list with what holds, as many as are wanted; says why, should it stay empty.
     private string Try(
-        ResolvedRack rack, Finding finding, IEnumerable<RemedyCandidate> candidates, HashSet<string> before, int most, double cost, Func<ResolvedRack, FindingList> check, List<Remedy> remedies)
+        ResolvedRack rack, Finding finding, IEnumerable<RemedyCandidate> candidates, HashSet<string> before, int most, double cost,
+        Func<ResolvedRack, FindingList> check, List<Remedy> remedies)
     {
         var kinds = new List<string>();
         string? why = null;
@@ -161,7 +165,8 @@ public sealed class RemedyTrials
             }
             else if (Clears(finding, after.Written))
             {
-                why ??= $"\"{candidate.Title}\" would clear it, but brings {string.Join(" and ", after.Written.Where(f => f.Severity == Severity.Error && !before.Contains(f.Root!)).Select(f => f.Rule).Distinct().Order(StringComparer.Ordinal))}.";
+                var brought = after.Written.Where(f => f.Severity == Severity.Error && !before.Contains(f.Root!)).Select(f => f.Rule);
+                why ??= $"\"{candidate.Title}\" would clear it, but brings {string.Join(" and ", brought.Distinct().Order(StringComparer.Ordinal))}.";
             }
         }
 

@@ -95,7 +95,8 @@ internal abstract class PartMember<T>(string name)
 }
 
 /// <summary>A member with a value. One that is never absent is compared, but neither filled nor taken out.</summary>
-internal sealed class PartValue<T, TValue>(string name, Func<T, TValue?> get, Action<T, TValue?>? set, Func<TValue, TValue, bool> differs, Func<TValue, Scalar> shown) : PartMember<T>(name)
+internal sealed class PartValue<T, TValue>(
+    string name, Func<T, TValue?> get, Action<T, TValue?>? set, Func<TValue, TValue, bool> differs, Func<TValue, Scalar> shown) : PartMember<T>(name)
     where T : class
     where TValue : struct
 {
@@ -228,7 +229,8 @@ internal static class PartMembers
     {
         var value = Nullable.GetUnderlyingType(property.PropertyType) ?? property.PropertyType;
         var maker = value.IsValueType ? nameof(MakeValue) : value.Namespace == typeof(Item).Namespace ? nameof(MakeChild) : nameof(MakeObject);
-        return (PartMember<T>)typeof(PartMembers).GetMethod(maker, BindingFlags.NonPublic | BindingFlags.Static)!.MakeGenericMethod(typeof(T), value).Invoke(null, [property])!;
+        return (PartMember<T>)typeof(PartMembers).GetMethod(maker, BindingFlags.NonPublic | BindingFlags.Static)!.MakeGenericMethod(typeof(T), value)
+            .Invoke(null, [property])!;
     }
 
     private static string NameOf(PropertyInfo property) => JsonNamingPolicy.CamelCase.ConvertName(property.Name);
@@ -243,7 +245,8 @@ internal static class PartMembers
         var set = isNullable ? property.SetMethod!.CreateDelegate<Action<T, TValue?>>() : null;
         var name = property.Name;
         Func<TValue, TValue, bool> differs = Chosen.Contains(name) ? static (_, _) => false
-            : typeof(TValue) == typeof(double) ? (Func<TValue, TValue, bool>)(object)(Func<double, double, bool>)((one, other) => PartTolerances.Differs(name, one, other))
+            : typeof(TValue) == typeof(double)
+                ? (Func<TValue, TValue, bool>)(object)(Func<double, double, bool>)((one, other) => PartTolerances.Differs(name, one, other))
             : static (one, other) => !EqualityComparer<TValue>.Default.Equals(one, other);
         Func<TValue, Scalar> shown = typeof(TValue) == typeof(double) ? (Func<TValue, Scalar>)(object)(Func<double, Scalar>)(static v => v)
             : typeof(TValue) == typeof(int) ? (Func<TValue, Scalar>)(object)(Func<int, Scalar>)(static v => v)
@@ -255,11 +258,15 @@ internal static class PartMembers
     private static PartMember<T> MakeObject<T, TObject>(PropertyInfo property)
         where T : class
         where TObject : class =>
-        new PartObject<T, TObject>(NameOf(property), property.GetMethod!.CreateDelegate<Func<T, TObject?>>(), property.SetMethod!.CreateDelegate<Action<T, TObject?>>(), !Chosen.Contains(property.Name));
+        new PartObject<T, TObject>(
+            NameOf(property), property.GetMethod!.CreateDelegate<Func<T, TObject?>>(), property.SetMethod!.CreateDelegate<Action<T, TObject?>>(),
+            !Chosen.Contains(property.Name));
 
     // Rails are products of their own, so what carries an item is the caller's choice, all of it.
     private static PartMember<T> MakeChild<T, TChild>(PropertyInfo property)
         where T : class
         where TChild : class =>
-        new PartChild<T, TChild>(NameOf(property), property.GetMethod!.CreateDelegate<Func<T, TChild?>>(), property.SetMethod!.CreateDelegate<Action<T, TChild?>>(), !Chosen.Contains(property.Name));
+        new PartChild<T, TChild>(
+            NameOf(property), property.GetMethod!.CreateDelegate<Func<T, TChild?>>(), property.SetMethod!.CreateDelegate<Action<T, TChild?>>(),
+            !Chosen.Contains(property.Name));
 }

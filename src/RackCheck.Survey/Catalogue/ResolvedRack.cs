@@ -8,7 +8,9 @@ public sealed class ResolvedRack
 {
     private readonly IReadOnlyDictionary<string, Product>? products;
 
-    private ResolvedRack(RackDescription posted, RackDescription description, IReadOnlyDictionary<string, Product>? products, IReadOnlyList<Part> parts, List<Assumption> filled) =>
+    private ResolvedRack(
+        RackDescription posted, RackDescription description, IReadOnlyDictionary<string, Product>? products, IReadOnlyList<Part> parts,
+        List<Assumption> filled) =>
         (Posted, Description, this.products, Parts, Filled) = (posted, description, products, parts, filled);
 
     /// <summary>The description as it was posted.</summary>
@@ -144,8 +146,11 @@ public sealed class ResolvedRack
 
         return after with
         {
-            Cabinet = Posted.Cabinet is { } posted && after.Cabinet is { } cabinet ? RestoreCabinet(posted, Description.Cabinet!, cabinet, after.Cooling?.RoofFans) : after.Cabinet,
-            Items = RestoreAll<Item, ItemFacts>(Posted.Items, Description.Items, after.Items, i => i.Id, i => i.PartNumber, i => i with { PartNumber = null }, p => p.Item)!,
+            Cabinet = Posted.Cabinet is { } posted && after.Cabinet is { } cabinet
+                ? RestoreCabinet(posted, Description.Cabinet!, cabinet, after.Cooling?.RoofFans)
+                : after.Cabinet,
+            Items = RestoreAll<Item, ItemFacts>(
+                Posted.Items, Description.Items, after.Items, i => i.Id, i => i.PartNumber, i => i with { PartNumber = null }, p => p.Item)!,
             Pdus = RestoreAll<Pdu, PduFacts>(
                 Posted.Pdus, Description.Pdus, after.Pdus, u => u.Id, u => u.PartNumber, u => u with { PartNumber = null }, p => p.Pdu),
         };
@@ -196,7 +201,8 @@ public sealed class ResolvedRack
             : whole with { FrontDoor = front, RearDoor = rear, EarthBar = bar };
     }
 
-    private static IReadOnlyList<TElement> FillAll<TElement>(IReadOnlyList<TElement> list, Func<TElement, string?> partNumber, Func<TElement, int, TElement> fill)
+    private static IReadOnlyList<TElement> FillAll<TElement>(
+        IReadOnlyList<TElement> list, Func<TElement, string?> partNumber, Func<TElement, int, TElement> fill)
     {
         TElement[]? result = null;
         for (var i = 0; i < list.Count; i++)
@@ -222,7 +228,10 @@ public sealed class ResolvedRack
         var whole = PartPlan<T>.Instance.Fill(given, told, names);
         if (names.Count > 0)
         {
-            filled.Add(new Assumption { Pointer = part.Pointer + "/partNumber", Value = part.Number, Basis = $"what is not given is the catalogue's: {string.Join(", ", names)}" });
+            filled.Add(new Assumption
+            {
+                Pointer = part.Pointer + "/partNumber", Value = part.Number, Basis = $"what is not given is the catalogue's: {string.Join(", ", names)}",
+            });
         }
 
         return whole;
@@ -278,7 +287,9 @@ public sealed class ResolvedRack
             c => c.PartNumber,
             c => c with { PartNumber = null },
             (p, c) => FactsOf(p.Cabinet, c) is { } facts ? WithoutFanOpening(facts, c, roofFans) : null,
-            front is null && rear is null && bar is null ? null : c => c with { FrontDoor = front ?? c.FrontDoor, RearDoor = rear ?? c.RearDoor, EarthBar = bar ?? c.EarthBar });
+            front is null && rear is null && bar is null
+                ? null
+                : c => c with { FrontDoor = front ?? c.FrontDoor, RearDoor = rear ?? c.RearDoor, EarthBar = bar ?? c.EarthBar });
     }
 
     private T Restore<T>(T posted, T filled, T after, Func<T, string?> partNumber, Func<T, T> without, Func<Product, T, T?> told, Func<T, T>? finish = null)
@@ -290,7 +301,8 @@ public sealed class ResolvedRack
         }
 
         T Finished(T record) => finish is null ? record : finish(record);
-        if (partNumber(after) is not { } number || number != partNumber(posted) || products!.GetValueOrDefault(number) is not { } product || told(product, posted) is not { } facts)
+        if (partNumber(after) is not { } number || number != partNumber(posted) || products!.GetValueOrDefault(number) is not { } product
+            || told(product, posted) is not { } facts)
         {
             return Finished(after);
         }
@@ -319,10 +331,12 @@ public sealed record Part(string Pointer, string Name, string Number, Product? P
         switch (Facts)
         {
             case Cabinet told:
-                PartPlan<Cabinet>.Instance.Compare(posted.Cabinet!, ResolvedRack.WithoutFanOpening(told, posted.Cabinet!, posted.Cooling?.RoofFans), Pointer, found);
+                PartPlan<Cabinet>.Instance.Compare(
+                    posted.Cabinet!, ResolvedRack.WithoutFanOpening(told, posted.Cabinet!, posted.Cooling?.RoofFans), Pointer, found);
                 break;
             case Door told:
-                PartPlan<Door>.Instance.Compare((Product!.Door!.Face == Face.Front ? posted.Cabinet!.FrontDoor : posted.Cabinet!.RearDoor)!, told, Pointer, found);
+                PartPlan<Door>.Instance.Compare(
+                    (Product!.Door!.Face == Face.Front ? posted.Cabinet!.FrontDoor : posted.Cabinet!.RearDoor)!, told, Pointer, found);
                 break;
             case EarthBar told:
                 PartPlan<EarthBar>.Instance.Compare(posted.Cabinet!.EarthBar!, told, Pointer, found);

@@ -2,7 +2,9 @@ using RackCheck.Engineering;
 
 namespace RackCheck.Survey.Layout;
 
-/// <summary>Height of an item's centre above the floor, as far as it is known: handbook H1, <c>z = base + (H - base - 44.45 U)/2 + 44.45 (u - 1 + n/2)</c>.</summary>
+/// <summary>
+/// Height of an item's centre above the floor, as far as it is known: handbook H1, <c>z = base + (H - base - 44.45 U)/2 + 44.45 (u - 1 + n/2)</c>.
+/// </summary>
 /// <param name="LeastMm">Least that it can be, mm.</param>
 /// <param name="GreatestMm">Greatest that it can be, mm; infinite where the cabinet's height is not known.</param>
 public readonly record struct LevelRange(double LeastMm, double GreatestMm)

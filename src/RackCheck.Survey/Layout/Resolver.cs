@@ -14,7 +14,8 @@ internal sealed class Resolver
         (this.description, this.assumptions) = (description, assumptions);
 
     /// <summary>Resolves a description.</summary>
-    /// <exception cref="ArgumentException">The cabinet, its height, width or depth, or the height of an item is absent; the request's validation finds that first.</exception>
+    /// <exception cref="ArgumentException">The cabinet, its height, width or depth, or the height of an item is absent; the
+    /// request's validation finds that first.</exception>
     public static (CabinetFacts Cabinet, MountedItem[] Items, MountedItem[] Units) Resolve(RackDescription description, List<Assumption> assumptions)
     {
         var resolver = new Resolver(description, assumptions);
@@ -57,7 +58,8 @@ internal sealed class Resolver
             return depth;
         }
 
-        Assume(pointer + "/depthMm", CabinetSizes.DoorDepthMm, "mm", door is null ? "a door is fitted unless the description says none; " + Practice : Practice);
+        Assume(
+            pointer + "/depthMm", CabinetSizes.DoorDepthMm, "mm", door is null ? "a door is fitted unless the description says none; " + Practice : Practice);
         return CabinetSizes.DoorDepthMm;
     }
 

@@ -8,7 +8,8 @@ namespace RackCheck.Survey.Power;
 public static class PlugFit
 {
     private static readonly ConnectorCode[] Codes = Enum.GetValues<ConnectorCode>();
-    private static readonly Connector[] Rows = Array.ConvertAll(Codes, code => Connectors.All.Single(c => c.Code == NamedEnumConverter<ConnectorCode>.Name(code)));
+    private static readonly Connector[] Rows = Array.ConvertAll(
+        Codes, code => Connectors.All.Single(c => c.Code == NamedEnumConverter<ConnectorCode>.Name(code)));
     private static readonly bool[,] Table = MakeTable();
 
     /// <summary>Whether a plug goes into a socket.</summary>

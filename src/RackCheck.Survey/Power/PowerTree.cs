@@ -107,7 +107,8 @@ public sealed class PowerTree
             double together = 0, alone = 0;
             foreach (var cord in Cords)
             {
-                if (cord.Group is { } group && !group.Unit.IsBehindUps && ReferenceEquals(group.Unit.Supply, supply) && (group.Line == line || cord.IsThreePhase))
+                if (cord.Group is { } group && !group.Unit.IsBehindUps && ReferenceEquals(group.Unit.Supply, supply)
+                    && (group.Line == line || cord.IsThreePhase))
                 {
                     supply.InrushIsKnown &= cord.InrushA is not null;
                     (together, alone) = cord.Switched ? (together, Math.Max(alone, cord.InrushA ?? 0)) : (together + (cord.InrushA ?? 0), alone);
@@ -237,7 +238,8 @@ internal sealed class PowerSolver(PowerTree tree)
         var left = tree.Ups.ToList();
         while (left.Count > 0)
         {
-            var next = left.FindIndex(u => !left.Exists(o => !ReferenceEquals(o, u) && Array.Exists(o.Cords, c => c.Group is { } g && ReferenceEquals(g.Unit.FedBy, u))));
+            var next = left.FindIndex(u =>
+                !left.Exists(o => !ReferenceEquals(o, u) && Array.Exists(o.Cords, c => c.Group is { } g && ReferenceEquals(g.Unit.FedBy, u))));
             var ups = left[Math.Max(0, next)];
             left.Remove(ups);
             double watts = 0, va = 0;

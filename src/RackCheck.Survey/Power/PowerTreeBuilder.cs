@@ -10,11 +10,16 @@ namespace RackCheck.Survey.Power;
 internal static class PowerTreeBuilder
 {
     /// <summary>Supplies, units and groups.</summary>
-    public static (SupplyNode[] Supplies, PduNode[] Units, GroupNode[] Groups) Nodes(RackDescription description, LimitsInForce limits, List<Assumption> assumptions)
+    public static (SupplyNode[] Supplies, PduNode[] Units, GroupNode[] Groups) Nodes(
+        RackDescription description, LimitsInForce limits, List<Assumption> assumptions)
     {
         if (description is { Pdus.Count: > 0, Site.Region: null } or { Pdus.Count: > 0, Site: null })
         {
-            assumptions.Add(new Assumption { Pointer = "/site/region", Value = "eu", Basis = "ratings of IEC connectors, and no share of the breaker for continuous loads, unless North America is told" });
+            assumptions.Add(new Assumption
+            {
+                Pointer = "/site/region", Value = "eu",
+                Basis = "ratings of IEC connectors, and no share of the breaker for continuous loads, unless North America is told",
+            });
         }
 
         var supplies = new SupplyNode[description.Supplies?.Count ?? 0];
@@ -110,12 +115,20 @@ internal static class PowerTreeBuilder
             : Math.Min(total, ups.RatedW ?? double.PositiveInfinity) + (item.Item.HeatW ?? 0);
         if (power.PowerFactor is null && assumptions is not null)
         {
-            assumptions.Add(new Assumption { Pointer = Pointers.ItemPowerFactor[item.Index], Value = Currents.UsualPowerFactor, Basis = "usual for a power supply with correction; common practice, no source" });
+            assumptions.Add(new Assumption
+            {
+                Pointer = Pointers.ItemPowerFactor[item.Index], Value = Currents.UsualPowerFactor,
+                Basis = "usual for a power supply with correction; common practice, no source",
+            });
         }
 
         if (item.Item is { Ups.Feeds: not null, HeatW: null } && assumptions is not null)
         {
-            assumptions.Add(new Assumption { Pointer = Pointers.ItemHeat[item.Index], Value = 0, Unit = "W", Basis = "losses of the UPS, which its supply bears besides its load, are not given and not counted" });
+            assumptions.Add(new Assumption
+            {
+                Pointer = Pointers.ItemHeat[item.Index], Value = 0, Unit = "W",
+                Basis = "losses of the UPS, which its supply bears besides its load, are not given and not counted",
+            });
         }
 
         // With the worst supply lost, a redundant item is left with the half of its cords that the assignment puts on others.
@@ -157,7 +170,8 @@ internal static class PowerTreeBuilder
         {
             assumptions.Add(new Assumption
             {
-                Pointer = Invariant($"/supplies/{index}/breaker/ratedA"), Value = source.RatedA, Unit = "A", Basis = "a supply is rated by its breaker; common practice, no source",
+                Pointer = Invariant($"/supplies/{index}/breaker/ratedA"), Value = source.RatedA, Unit = "A",
+                Basis = "a supply is rated by its breaker; common practice, no source",
             });
         }
 
@@ -170,7 +184,8 @@ internal static class PowerTreeBuilder
         {
             assumptions.Add(new Assumption
             {
-                Pointer = Invariant($"/supplies/{index}/socket"), Value = plugs, Unit = "sockets", Basis = "one for each PDU that is plugged into the supply; how many there are has no place in a description",
+                Pointer = Invariant($"/supplies/{index}/socket"), Value = plugs, Unit = "sockets",
+                Basis = "one for each PDU that is plugged into the supply; how many there are has no place in a description",
             });
         }
 

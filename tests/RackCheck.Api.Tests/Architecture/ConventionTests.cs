@@ -82,6 +82,17 @@ public sealed partial class ConventionTests
     public void File_has_limited_length() =>
         Assert.Empty(Repository.Sources("src").Concat(Repository.Sources("tests")).Where(f => File.ReadLines(f).Count() > 400).Select(Path.GetFileName));
 
+    [Fact]
+    public void No_line_is_over_160_columns()
+    {
+        var found =
+            from file in Repository.Sources("src").Concat(Repository.Sources("tests"))
+            from line in File.ReadLines(file).Select((text, index) => (text.Length, Number: index + 1))
+            where line.Length > 160
+            select $"{Path.GetRelativePath(Repository.Root, file)}:{line.Number}";
+        Assert.Empty(found);
+    }
+
     [GeneratedRegex(@"DateTime(Offset)?\.(Utc)?Now|Thread\.Sleep|Task\.Delay|CurrentCulture|CurrentUICulture|"
         + @"(?<!utcome)\.Result\b(?!\s*=)|\.GetAwaiter\(\)\.GetResult|Environment\.TickCount|new Random|NotImplementedException|TODO|FIXME")]
     private static partial Regex Forbidden();

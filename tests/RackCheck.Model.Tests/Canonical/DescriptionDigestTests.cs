@@ -22,7 +22,9 @@ public sealed class DescriptionDigestTests
     [Fact]
     public void The_canonical_form_has_sorted_members_and_no_space() =>
         Assert.Equal(
-            """{"cabinet":{"depthMm":1000,"heightU":42,"massKg":80.5,"widthMm":600},"items":[{"earthStud":true,"heightU":4,"id":"wave-pc","position":{"face":"front","u":10}}],"policy":{"rules":{"depth.cable-arm":{"severity":"off"},"layout.reserve":{"limits":{"reservePercent":20}}}},"reference":"bay 7"}""",
+            """{"cabinet":{"depthMm":1000,"heightU":42,"massKg":80.5,"widthMm":600},"items":[{"earthStud":true,"heightU":4"""
+                + ""","id":"wave-pc","position":{"face":"front","u":10}}],"policy":{"rules":{"depth.cable-arm":{"severity":"off"}"""
+                + ""","layout.reserve":{"limits":{"reservePercent":20}}}},"reference":"bay 7"}""",
             DescriptionDigest.CanonicalForm(Read(Written)));
 
     [Fact]
@@ -118,7 +120,9 @@ public sealed class DescriptionDigestTests
 
         if (type.IsValueType)
         {
-            return type.IsEnum ? Enum.GetValues(type).GetValue(0)! : type == typeof(bool) ? true : Convert.ChangeType(3, type, System.Globalization.CultureInfo.InvariantCulture);
+            return type.IsEnum ? Enum.GetValues(type).GetValue(0)!
+                : type == typeof(bool) ? true
+                : Convert.ChangeType(3, type, System.Globalization.CultureInfo.InvariantCulture);
         }
 
         if (type.IsGenericType)

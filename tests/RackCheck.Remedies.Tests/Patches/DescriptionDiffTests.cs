@@ -10,12 +10,14 @@ namespace RackCheck.Remedies.Tests.Patches;
 
 public sealed class DescriptionDiffTests
 {
-    private static readonly RackDescription Rack = Wired(Mains()).Units(Pdu("strip", "A", 16, Outlets("g", 16))).With(Load("wave-pc", 400), Load("gauge-amp", 60));
+    private static readonly RackDescription Rack = Wired(Mains()).Units(Pdu("strip", "A", 16, Outlets("g", 16)))
+        .With(Load("wave-pc", 400), Load("gauge-amp", 60));
 
     [Fact]
     public void It_says_no_more_than_what_changes()
     {
-        Assert.Equal([("replace", "/pdus/0/groups/0/outlets/0/count")], Patch(Rack.EditGroup(0, 0, g => g with { Outlets = [g.Outlets[0] with { Count = 14 }] })));
+        Assert.Equal(
+            [("replace", "/pdus/0/groups/0/outlets/0/count")], Patch(Rack.EditGroup(0, 0, g => g with { Outlets = [g.Outlets[0] with { Count = 14 }] })));
         Assert.Equal([("add", "/items/1/power/voltageV")], Patch(Rack.EditItem(1, i => i with { Power = i.Power! with { VoltageV = 230 } })));
         Assert.Equal([("remove", "/supplies/0/breaker")], Patch(Rack.EditSupply(0, s => s with { Breaker = null })));
         Assert.Equal([("add", "/pdus/-")], Patch(Rack.Add(Pdu("strip-2", "A", 16, Outlets("g", 16)))));
@@ -39,7 +41,8 @@ public sealed class DescriptionDiffTests
     [Fact]
     public void What_is_taken_out_goes_with_its_connections_and_acceptances_and_the_rest_keeps_its_own()
     {
-        var rack = EmptyRack().With(Unit("a", 1).At(1).Plugs(1), Unit("b", 1).At(2).Plugs(2), Unit("c", 1).At(3).Plugs(1), Unit("d", 1).At(4)).With(Strip("strip", PduMounting.Vertical)) with
+        var rack = EmptyRack().With(Unit("a", 1).At(1).Plugs(1), Unit("b", 1).At(2).Plugs(2), Unit("c", 1).At(3).Plugs(1), Unit("d", 1).At(4))
+            .With(Strip("strip", PduMounting.Vertical)) with
         {
             Connections = [.. new[] { "b", "a", "b", "c" }.Select(i => new Connection { Item = i, Pdu = "strip", Group = "g1" })],
         };

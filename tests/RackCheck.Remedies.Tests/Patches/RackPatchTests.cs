@@ -71,7 +71,12 @@ public sealed class RackPatchTests
     {
         var rack = EmptyRack().With(Unit("a", 1), Unit("b", 1), Unit("c", 1));
         var before = Wording.Of(rack);
-        var patched = RackPatch.Apply(rack, [Operation("remove", "/items/2", null), Operation("remove", "/items/0", null), Operation("add", "/items/-", "{\"id\":\"d\"}"), Operation("test", "/items/0/id", "\"b\"")]);
+        var patched = RackPatch.Apply(
+            rack,
+            [
+                Operation("remove", "/items/2", null), Operation("remove", "/items/0", null), Operation("add", "/items/-", "{\"id\":\"d\"}"),
+                Operation("test", "/items/0/id", "\"b\""),
+            ]);
         Assert.Equal(["b", "d"], patched.Items.Select(i => i.Id));
         Assert.Equal(before, Wording.Of(rack));
     }
@@ -80,7 +85,10 @@ public sealed class RackPatchTests
     public void A_fault_names_the_operation()
     {
         var rack = EmptyRack();
-        Assert.Equal(1, Assert.Throws<RackPatchException>(() => RackPatch.Apply(rack, [Operation("add", "/reference", "\"x\""), Operation("remove", "/site", null)])).Operation);
+        Assert.Equal(
+            1,
+            Assert.Throws<RackPatchException>(() =>
+                RackPatch.Apply(rack, [Operation("add", "/reference", "\"x\""), Operation("remove", "/site", null)])).Operation);
         Assert.Null(rack.Reference);
     }
 

@@ -25,12 +25,17 @@ public sealed class RemedyTrialsTests
     {
         Assert.Equal(
             ["more", "other", "third"],
-            Remedies(new("little", Rack, "measure"), new("more", Remedied(1), "measure"), new("most", Remedied(2), "measure"), new("other", Remedied(3)), new("third", Remedied(4)), new("fourth", Remedied(5))).Select(r => r.Title));
+            Remedies(
+                new("little", Rack, "measure"), new("more", Remedied(1), "measure"), new("most", Remedied(2), "measure"), new("other", Remedied(3)),
+                new("third", Remedied(4)), new("fourth", Remedied(5))).Select(r => r.Title));
     }
 
     [Fact]
     public void The_same_change_is_offered_once_whatever_it_is_called() =>
-        Assert.Equal(["one", "another"], Remedies(new("one", Remedied(1)), new("the same", Remedied(1)), new("another", Remedied(2)), new("the same again", Remedied(2))).Select(r => r.Title));
+        Assert.Equal(
+            ["one", "another"],
+            Remedies(
+                new("one", Remedied(1)), new("the same", Remedied(1)), new("another", Remedied(2)), new("the same again", Remedied(2))).Select(r => r.Title));
 
     [Fact]
     public void A_last_resort_is_offered_only_where_nothing_before_it_holds()
@@ -121,19 +126,27 @@ public sealed class RemedyTrialsTests
     private static Finding Found(params IEnumerable<RemedyCandidate> candidates) => FoundIn(Rack, candidates);
 
     private static Finding FoundIn(RackDescription rack, IEnumerable<RemedyCandidate> candidates) =>
-        new RackChecker(RuleSet.Of(RuleSet.Default.All.Where(r => r.Descriptor.Theme == "layout").Append(new Unremedied(candidates))), (rule, fault) => throw new InvalidOperationException(rule.Id, fault))
+        new RackChecker(
+            RuleSet.Of(RuleSet.Default.All.Where(r => r.Descriptor.Theme == "layout").Append(new Unremedied(candidates))),
+            (rule, fault) => throw new InvalidOperationException(rule.Id, fault))
             .Check(rack).Findings.Single(f => f.Rule == "test.uncured");
 
     /// <summary>Finds fault with every rack but those that are called cured.</summary>
     private sealed class Unremedied(IEnumerable<RemedyCandidate> candidates) : Rule
     {
-        public override RuleDescriptor Descriptor { get; } = RuleSet.Default.All[0].Descriptor with { Id = "test.uncured", Title = "Uncured", Severity = Severity.Error };
+        public override RuleDescriptor Descriptor { get; } = RuleSet.Default.All[0].Descriptor with
+        {
+            Id = "test.uncured", Title = "Uncured", Severity = Severity.Error,
+        };
 
         public override void Check(RuleContext context)
         {
             if (context.Survey.Description.Reference != "cured")
             {
-                context.Report(new FindingDraft { Message = "It is not cured.", Data = [], Subject = "rack", Identity = [], Pointers = ["/items"], Candidates = candidates });
+                context.Report(new FindingDraft
+                {
+                    Message = "It is not cured.", Data = [], Subject = "rack", Identity = [], Pointers = ["/items"], Candidates = candidates,
+                });
             }
         }
     }

@@ -12,7 +12,8 @@ public sealed class ConflictTests
             rack =>
             {
                 var before = Conflicts(rack);
-                foreach (var index in before.SelectMany(f => f.Pointers).Where(p => p.StartsWith("/items/", StringComparison.Ordinal)).Select(IndexOf).Distinct())
+                foreach (var index in before.SelectMany(f => f.Pointers).Where(p => p.StartsWith("/items/", StringComparison.Ordinal)).Select(IndexOf)
+                    .Distinct())
                 {
                     if (FreePlace(rack, index) is not { } unit)
                     {
@@ -20,7 +21,10 @@ public sealed class ConflictTests
                     }
 
                     var item = rack.Items[index];
-                    var moved = rack with { Items = [.. rack.Items.Select((x, i) => i == index ? item with { Position = item.Position! with { U = unit } } : x)] };
+                    var moved = rack with
+                    {
+                        Items = [.. rack.Items.Select((x, i) => i == index ? item with { Position = item.Position! with { U = unit } } : x)],
+                    };
                     var after = Conflicts(moved);
                     Assert.DoesNotContain(after, f => f.Pointers.Contains($"/items/{index}/position"));
                     Assert.All(after, f => Assert.Contains(before, b => Judge.IsSame(b, f)));
@@ -49,8 +53,10 @@ public sealed class ConflictTests
     {
         var height = rack.Items[index].HeightU!.Value;
         HashSet<int> taken = [.. MountedItem(rack).Where(m => m.Pointer != $"/items/{index}/position").SelectMany(m => m.Units)];
-        var free = Enumerable.Range(1, rack.Cabinet!.HeightU!.Value).Where(u => Enumerable.Range(u, height).All(n => n <= rack.Cabinet.HeightU && !taken.Contains(n)));
-        return free.Select(bottom => rack.UnitNumbering == UnitNumbering.TopDown ? rack.Cabinet.HeightU.Value + 1 - bottom : bottom).Cast<int?>().FirstOrDefault();
+        var free = Enumerable.Range(1, rack.Cabinet!.HeightU!.Value)
+            .Where(u => Enumerable.Range(u, height).All(n => n <= rack.Cabinet.HeightU && !taken.Contains(n)));
+        return free.Select(bottom => rack.UnitNumbering == UnitNumbering.TopDown ? rack.Cabinet.HeightU.Value + 1 - bottom : bottom).Cast<int?>()
+            .FirstOrDefault();
     }
 
     private static IEnumerable<string> SharedUnits(RackDescription rack)

@@ -40,7 +40,9 @@ public sealed class FindingTests
             rack =>
             {
                 var report = Judge.Checker.Check(rack);
-                Assert.Equal(report.Findings.Order(Comparer<Finding>.Create(FindingOrder.Compare)).Select(f => f.Fingerprint), report.Findings.Select(f => f.Fingerprint));
+                Assert.Equal(
+                    report.Findings.Order(Comparer<Finding>.Create(FindingOrder.Compare)).Select(f => f.Fingerprint),
+                    report.Findings.Select(f => f.Fingerprint));
                 Assert.Equal(report.NotAssessed.Select(n => n.Rule).Order(StringComparer.Ordinal), report.NotAssessed.Select(n => n.Rule));
                 Assert.All(report.NotAssessed, n => Assert.Equal(n.Missing.Distinct().Order(PointerOrder.Instance), n.Missing));
                 Assert.Equal(report.Assumptions.Select(a => a.Pointer).Order(PointerOrder.Instance), report.Assumptions.Select(a => a.Pointer));

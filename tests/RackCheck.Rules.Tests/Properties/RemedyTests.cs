@@ -58,7 +58,9 @@ public sealed class RemedyTests
 
                         // A setback or distance given that neither the holes, nor what hangs on the rear uprights, nor any usual depth can cure: what is
                         // wrong is the description, and nothing that is ordered otherwise mends it. Else what would do so breaks something else.
-                        Assert.True(error.Subject == "rear uprights" || error.NoRemedy!.Contains("would clear it, but brings", StringComparison.Ordinal), $"{error.Rule}, {error.Subject}: {error.NoRemedy}");
+                        Assert.True(
+                            error.Subject == "rear uprights" || error.NoRemedy!.Contains("would clear it, but brings", StringComparison.Ordinal),
+                            $"{error.Rule}, {error.Subject}: {error.NoRemedy}");
                     }
                 }
             },

@@ -13,7 +13,9 @@ public sealed class ResolvedRackTests
     [Fact]
     public void What_is_absent_is_the_products_and_is_listed()
     {
-        var rack = Parts.Rack(new Cabinet { PartNumber = "QWL-T-CAB", FrontDoor = new Door { Style = DoorStyle.Perforated } }, [Parts.Pc("a") with { Power = new ItemPower { RatedW = 301 } }]);
+        var rack = Parts.Rack(
+            new Cabinet { PartNumber = "QWL-T-CAB", FrontDoor = new Door { Style = DoorStyle.Perforated } },
+            [Parts.Pc("a") with { Power = new ItemPower { RatedW = 301 } }]);
         var item = rack.Description.Items[0];
         Assert.Equal((4, 301d, 0.95, 15d), (item.HeightU, item.Power!.RatedW, item.Power.PowerFactor, item.MassKg));
         Assert.Equal(25, rack.Description.Cabinet!.FrontDoor!.DepthMm);
@@ -22,7 +24,9 @@ public sealed class ResolvedRackTests
         var report = Judge.Checker.Check(rack);
         Assert.Contains(report.Assumptions, a => a.Pointer == "/items/0/partNumber" && a.Value.Text == "QWL-T-PC");
         Assert.NotNull(report.ResolvedDigest);
-        Assert.Equal(Judge.Checker.Check(rack.Posted with { Cabinet = rack.Description.Cabinet, Items = rack.Description.Items }).DescriptionDigest, report.ResolvedDigest);
+        Assert.Equal(
+            Judge.Checker.Check(rack.Posted with { Cabinet = rack.Description.Cabinet, Items = rack.Description.Items }).DescriptionDigest,
+            report.ResolvedDigest);
     }
 
     [Fact]
@@ -75,13 +79,20 @@ public sealed class ResolvedRackTests
         var products = new Dictionary<string, Product>(StringComparer.Ordinal);
         var items = rack.Items.Select((item, i) =>
         {
-            var product = new Product { PartNumber = $"P-{i}", Name = "p", Kind = ProductKind.Equipment, Item = Copy<Item, ProductItem>(item, "id", "partNumber", "quantity", "position", "onShelf", "earthLead", "spare") };
+            var product = new Product
+            {
+                PartNumber = $"P-{i}", Name = "p", Kind = ProductKind.Equipment,
+                Item = Copy<Item, ProductItem>(item, "id", "partNumber", "quantity", "position", "onShelf", "earthLead", "spare"),
+            };
             products[product.PartNumber] = product;
             return Strip(item with { PartNumber = product.PartNumber }, random, "id", "partNumber", "quantity", "position", "onShelf", "earthLead", "spare");
         }).ToArray();
         var units = rack.Pdus?.Select((unit, i) =>
         {
-            var product = new Product { PartNumber = $"U-{i}", Name = "u", Kind = ProductKind.Pdu, Pdu = Copy<Pdu, ProductPdu>(unit, "id", "supply", "partNumber", "position") };
+            var product = new Product
+            {
+                PartNumber = $"U-{i}", Name = "u", Kind = ProductKind.Pdu, Pdu = Copy<Pdu, ProductPdu>(unit, "id", "supply", "partNumber", "position"),
+            };
             products[product.PartNumber] = product;
             return Strip(unit with { PartNumber = product.PartNumber }, random, "id", "supply", "partNumber", "position");
         }).ToArray();

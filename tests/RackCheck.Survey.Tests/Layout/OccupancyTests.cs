@@ -89,7 +89,9 @@ public sealed class OccupancyTests
     [Fact]
     public void What_is_placed_comes_from_below_front_before_rear_then_by_id()
     {
-        var survey = new RackSurvey(EmptyRack().With(Unit("c", 1).At(5), Unit("b", 1).At(2, Face.Rear), Unit("z", 1).At(2), Unit("a", 1).At(2, Face.Rear), Unit("loose", 1)).With(Strip("a", PduMounting.Horizontal, 2, Face.Rear)));
+        var survey = new RackSurvey(
+            EmptyRack().With(Unit("c", 1).At(5), Unit("b", 1).At(2, Face.Rear), Unit("z", 1).At(2), Unit("a", 1).At(2, Face.Rear), Unit("loose", 1))
+                .With(Strip("a", PduMounting.Horizontal, 2, Face.Rear)));
         Assert.Equal(["z", "a", "a", "b", "c"], survey.Occupancy.ByPlace.Select(m => m.Id));
         Assert.Null(survey.Occupancy.ByPlace[2].Item);
     }

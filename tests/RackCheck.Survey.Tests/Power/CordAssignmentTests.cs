@@ -84,7 +84,8 @@ public sealed class CordAssignmentTests
             {
                 var tree = CordRacks.Tree(rack);
                 // Where a limit stops a move is for the assignment to say, and so is what a redundant cord may come to carry.
-                if (tree.Cords.Any(c => c.IsRedundant) || tree.Groups.Any(g => g.Load.WorstA > 0.8 * (g.BreakerA ?? 1e9)) || tree.Units.Any(u => u.Lines.Any(l => l.WorstA > 0.8 * u.RatedA))
+                if (tree.Cords.Any(c => c.IsRedundant) || tree.Groups.Any(g => g.Load.WorstA > 0.8 * (g.BreakerA ?? 1e9))
+                    || tree.Units.Any(u => u.Lines.Any(l => l.WorstA > 0.8 * u.RatedA))
                     || tree.Supplies.Any(s => s.Lines.Any(l => l.WorstA > 0.8 * s.RatedA)))
                 {
                     return;
@@ -110,7 +111,9 @@ public sealed class CordAssignmentTests
     {
         var tree = CordRacks.Tree(Rack(
             [.. Enumerable.Range(0, 6).Select(i => Load($"i{i}", 460, ConnectorCode.C14))],
-            Unit("u", "A", Group("g1", Phase.L1, 16, (ConnectorCode.C13, 6)), Group("g2", Phase.L2, 16, (ConnectorCode.C13, 6)), Group("g3", Phase.L3, 16, (ConnectorCode.C13, 6)))));
+            Unit(
+                "u", "A", Group("g1", Phase.L1, 16, (ConnectorCode.C13, 6)), Group("g2", Phase.L2, 16, (ConnectorCode.C13, 6)),
+                Group("g3", Phase.L3, 16, (ConnectorCode.C13, 6)))));
         Assert.All(tree.Groups, g => Assert.Equal(2, tree.Cords.Count(c => ReferenceEquals(c.Group, g))));
         Assert.Equal(0, tree.Supplies[0].Neutral.NormalA, 1e-9);
     }
@@ -143,9 +146,16 @@ public sealed class CordAssignmentTests
             [3.1, 2.4, 1.9, 1.3, 0.9, 0.3], [2.9, 2.2, 1.7, 1.4, 1.1, 0.5, 0.1], [3.7, 2.6, 1.6, 1.2, 0.7, 0.1], [2.7, 2.5, 1.5, 1.3, 0.8, 0.7, 0.4],
             [4.1, 1.8, 1.7, 1.1, 0.6, 0.5, 0.2], [2.3, 2.1, 1.9, 1.6, 0.9, 0.6, 0.5],
         ];
-        ConnectorCode[] plugs = [ConnectorCode.C14, ConnectorCode.C14, ConnectorCode.C16, ConnectorCode.C14, ConnectorCode.C20, ConnectorCode.C14, ConnectorCode.C16];
-        var items = amperes.SelectMany((group, g) => group.Select((a, i) => Load($"i{(7 * ((11 * ((7 * g) + i)) % 43)) + g}-{i}", 230 * a, plugs[i]))).ToArray();
-        OutletGroup[] groups = [.. Enumerable.Range(0, 6).Select(g => Group($"g{g}", null, 10, (ConnectorCode.C13, 5), (ConnectorCode.C15, 3), (ConnectorCode.C19, 2)))];
+        ConnectorCode[] plugs =
+        [
+            ConnectorCode.C14, ConnectorCode.C14, ConnectorCode.C16, ConnectorCode.C14, ConnectorCode.C20, ConnectorCode.C14, ConnectorCode.C16,
+        ];
+        var items = amperes.SelectMany((group, g) => group.Select((a, i) => Load($"i{(7 * ((11 * ((7 * g) + i)) % 43)) + g}-{i}", 230 * a, plugs[i])))
+            .ToArray();
+        OutletGroup[] groups =
+        [
+            .. Enumerable.Range(0, 6).Select(g => Group($"g{g}", null, 10, (ConnectorCode.C13, 5), (ConnectorCode.C15, 3), (ConnectorCode.C19, 2))),
+        ];
         var tree = CordRacks.Tree(Rack(items, Unit("u", "A", groups[..3]), Unit("v", "B", groups[3..])));
         Assert.Equal(40, tree.Cords.Length);
         Assert.All(tree.Cords, c => Assert.NotNull(c.Group));
@@ -188,11 +198,13 @@ public sealed class CordAssignmentTests
         new() { Id = id, Phase = phase, BreakerA = breaker, Outlets = [.. outlets.Select(o => new OutletSet { Socket = o.Socket, Count = o.Count })] };
 
     private static bool KeepsSuppliesApart(PowerTree tree) =>
-        tree.Supplies.Length < 2 || tree.Cords.Where(c => c.IsRedundant).GroupBy(c => c.Item.Id).All(g => g.Select(c => c.Group!.Unit.Supply.Id).Distinct().Count() == g.Count());
+        tree.Supplies.Length < 2
+            || tree.Cords.Where(c => c.IsRedundant).GroupBy(c => c.Item.Id).All(g => g.Select(c => c.Group!.Unit.Supply.Id).Distinct().Count() == g.Count());
 
     private static bool CouldTake(PowerTree tree, GroupNode group, Cord cord)
     {
-        var free = group.Source.Outlets.Where(o => o.Socket == cord.Socket).Sum(o => o.Count) - tree.Cords.Count(c => ReferenceEquals(c.Group, group) && c.Socket == cord.Socket);
+        var free = group.Source.Outlets.Where(o => o.Socket == cord.Socket).Sum(o => o.Count)
+            - tree.Cords.Count(c => ReferenceEquals(c.Group, group) && c.Socket == cord.Socket);
         var more = cord.WorstVoltAmperes / 230;
         return free > 0 && group.Load.WorstA + more <= 0.8 * (group.BreakerA ?? 1e9) && group.Unit.Lines[group.Line].WorstA + more <= 0.8 * group.Unit.RatedA
             && group.Unit.Supply.Lines[group.Line].WorstA + more <= 0.8 * group.Unit.Supply.RatedA;
@@ -218,7 +230,8 @@ public sealed class CordAssignmentTests
             foreach (var group in tree.Groups)
             {
                 at[cord] = group;
-                if (Sockets(cord, group) && Apart(cord) && (!breakers || Breakers(cord, group)) && (!ratings || Ratings(cord, group)) && Try(cord + 1, ratings, breakers))
+                if (Sockets(cord, group) && Apart(cord) && (!breakers || Breakers(cord, group)) && (!ratings || Ratings(cord, group))
+                    && Try(cord + 1, ratings, breakers))
                 {
                     return true;
                 }
@@ -266,7 +279,8 @@ public sealed class CordAssignmentTests
 
         private bool Apart(int last) =>
             !tree.Cords[last].IsRedundant || tree.Supplies.Length < 2
-            || Enumerable.Range(0, last).All(c => tree.Cords[c].Item.Id != tree.Cords[last].Item.Id || !ReferenceEquals(at[c]!.Unit.Supply, at[last]!.Unit.Supply));
+            || Enumerable.Range(0, last).All(c =>
+                tree.Cords[c].Item.Id != tree.Cords[last].Item.Id || !ReferenceEquals(at[c]!.Unit.Supply, at[last]!.Unit.Supply));
 
         private bool Breakers(int last, GroupNode group) => Sum(last, g => ReferenceEquals(g, group)) <= (group.BreakerA ?? double.PositiveInfinity) + 1e-7;
 

@@ -35,7 +35,11 @@ public sealed class PowerTreeTests
                 CordRacks.CheckSound(rack, tree);
                 foreach (var group in tree.Groups)
                 {
-                    double[] states = [.. tree.Supplies.Cast<SupplyNode?>().Append(null).Select(lost => tree.Cords.Where(c => ReferenceEquals(c.Group, group)).Sum(c => Amperes(tree, c, lost)))];
+                    double[] states =
+                    [
+                        .. tree.Supplies.Cast<SupplyNode?>().Append(null)
+                            .Select(lost => tree.Cords.Where(c => ReferenceEquals(c.Group, group)).Sum(c => Amperes(tree, c, lost))),
+                    ];
                     Near(states[^1], group.Load.NormalA);
                     Near(states.Max(), group.Load.WorstA);
                 }
@@ -74,9 +78,17 @@ public sealed class PowerTreeTests
                 // What the service found is given back as the caller's own word, so that it stays where it is.
                 var given = rack with { Connections = CordRacks.Tree(rack).Figures!.Assignment };
                 var index = which % rack.Items.Count;
-                var heavier = given with { Items = [.. given.Items.Select((item, i) => i != index ? item : item with { Power = item.Power! with { RatedW = item.Power.RatedW + more } })] };
+                var heavier = given with
+                {
+                    Items =
+                    [
+                        .. given.Items.Select((item, i) => i != index ? item : item with { Power = item.Power! with { RatedW = item.Power.RatedW + more } }),
+                    ],
+                };
                 var (before, after) = (CordRacks.Tree(given).Figures!, CordRacks.Tree(heavier).Figures!);
-                Assert.All(before.Supplies!.Zip(after.Supplies!), s => Assert.True(s.Second.LoadingPercent >= s.First.LoadingPercent && s.Second.WorstCaseLoadingPercent >= s.First.WorstCaseLoadingPercent));
+                Assert.All(
+                    before.Supplies!.Zip(after.Supplies!),
+                    s => Assert.True(s.Second.LoadingPercent >= s.First.LoadingPercent && s.Second.WorstCaseLoadingPercent >= s.First.WorstCaseLoadingPercent));
                 Assert.All(before.Pdus!.Zip(after.Pdus!), u => Assert.True(u.Second.LoadingPercent >= u.First.LoadingPercent));
                 Assert.All(
                     before.Pdus!.SelectMany(u => u.Groups!).Zip(after.Pdus!.SelectMany(u => u.Groups!)),
@@ -89,7 +101,10 @@ public sealed class PowerTreeTests
         Gen.Select(CordRacks.Small, Gen.Double[0, 2000]).Sample(
             (rack, more) =>
             {
-                var heavier = rack with { Items = [.. rack.Items.Select((item, i) => i > 0 ? item : item with { Power = item.Power! with { RatedW = item.Power.RatedW + more } })] };
+                var heavier = rack with
+                {
+                    Items = [.. rack.Items.Select((item, i) => i > 0 ? item : item with { Power = item.Power! with { RatedW = item.Power.RatedW + more } })],
+                };
                 Assert.True(Sum(heavier) >= Sum(rack) - 1e-9 || CordRacks.Tree(heavier).Cords.Any(c => c.Group is null));
             },
             iter: 500);
@@ -122,7 +137,8 @@ public sealed class PowerTreeTests
     public void Behind_a_ups_on_a_lost_supply_nothing_lives_for_long()
     {
         // One cord behind the UPS at A, one at B: with A lost, B carries all 1200 W.
-        var rack = Wired(Mains("A"), Mains("B")).Units(Pdu("a", "A", 16, Outlets("g", 16)), Pdu("safe", "A", 16, Outlets("g", 16)), Pdu("b", "B", 16, Outlets("g", 16)))
+        var rack = Wired(Mains("A"), Mains("B"))
+            .Units(Pdu("a", "A", 16, Outlets("g", 16)), Pdu("safe", "A", 16, Outlets("g", 16)), Pdu("b", "B", 16, Outlets("g", 16)))
             .With(Load("wave-pc", 1200, cords: 2, redundant: true), Load("tank-ups", null) with { Ups = new Ups { Feeds = ["safe"] } })
             .Connect("wave-pc", "safe", "g", 0).Connect("wave-pc", "b", "g", 1).Connect("tank-ups", "a", "g");
         var tree = CordRacks.Tree(rack);
@@ -134,7 +150,8 @@ public sealed class PowerTreeTests
     [Fact]
     public void Three_phase_equipment_loads_all_lines_alike()
     {
-        var rack = ThreePhases.Units(Pdu("drive", "A", 32, Outlets("g", 16, ConnectorCode.Iec60309A16P3, 1))).With(Load("paddle-drive", 6900, plug: ConnectorCode.Iec60309A16P3));
+        var rack = ThreePhases.Units(Pdu("drive", "A", 32, Outlets("g", 16, ConnectorCode.Iec60309A16P3, 1)))
+            .With(Load("paddle-drive", 6900, plug: ConnectorCode.Iec60309A16P3));
         var tree = CordRacks.Tree(rack);
         Assert.All(tree.Supplies[0].Lines, l => Assert.Equal(10, l.NormalA, 1e-9));
         Assert.Equal(10, tree.Groups[3].Load.NormalA, 1e-9);
@@ -157,8 +174,17 @@ public sealed class PowerTreeTests
     {
         var rack = Wired(new Supply { Id = "A", VoltageV = 230, RatedA = 16 }, Mains("B", phases: 3)).Units(
             Pdu("a", "A", 16, Outlets("g", 16)), Pdu("b", "B", 16, Outlets("g", 16))).With(Load("wave-pc", 400, factor: null));
-        string[] expected = ["/items/0/power/powerFactor", "/pdus/1/groups/0/phase", "/site/region", "/supplies/0/breaker/ratedA", "/supplies/0/phases", "/supplies/0/rcdMa", "/supplies/1/rcdMa"];
-        Assert.Equal(expected, new RackCheck.Survey.RackSurvey(rack).Assumptions.Select(a => a.Pointer).Where(p => p.Contains("power", StringComparison.Ordinal) || !p.StartsWith("/items", StringComparison.Ordinal) && p is not ("/site/altitudeM" or "/site/ambientMaxC" or "/site/humidityMaxPercent") && !p.StartsWith("/cabinet", StringComparison.Ordinal)).Order(StringComparer.Ordinal));
+        string[] expected =
+        [
+            "/items/0/power/powerFactor", "/pdus/1/groups/0/phase", "/site/region", "/supplies/0/breaker/ratedA", "/supplies/0/phases", "/supplies/0/rcdMa",
+            "/supplies/1/rcdMa",
+        ];
+        Assert.Equal(
+            expected,
+            new RackCheck.Survey.RackSurvey(rack).Assumptions.Select(a => a.Pointer).Where(p =>
+                p.Contains("power", StringComparison.Ordinal)
+                    || !p.StartsWith("/items", StringComparison.Ordinal) && p is not ("/site/altitudeM" or "/site/ambientMaxC" or "/site/humidityMaxPercent")
+                        && !p.StartsWith("/cabinet", StringComparison.Ordinal)).Order(StringComparer.Ordinal));
     }
 
     [Fact]
@@ -201,5 +227,6 @@ public sealed class PowerTreeTests
 
     private static double Sum(RackDescription rack) => CordRacks.Tree(rack).Groups.Sum(g => g.Load.NormalA);
 
-    private static void Near(double expected, double actual) => Assert.True(Math.Abs(expected - actual) <= 1e-9 * Math.Max(1, expected), $"{expected} against {actual}");
+    private static void Near(double expected, double actual) =>
+        Assert.True(Math.Abs(expected - actual) <= 1e-9 * Math.Max(1, expected), $"{expected} against {actual}");
 }
