@@ -18,6 +18,7 @@ public sealed class RuleCatalogue
         List = new RuleList
         {
             Ruleset = new RulesetInfo { Version = RuleSet.CurrentVersion },
+            Changes = RuleSet.Changes,
             Rules = [.. rules.All.Select(r => SummaryOf(r.Descriptor))],
         };
     }
@@ -50,6 +51,7 @@ public sealed class RuleCatalogue
         What = rule.What,
         Why = rule.Why,
         Formula = rule.Formula,
+        Notes = rule.Notes.Count == 0 ? null : rule.Notes,
         Needs = rule.Needs,
         Limits = [.. rule.Limits.Select(LimitOf)],
         Sources = [.. rule.Sources.Select(ReferencePages.Of)],

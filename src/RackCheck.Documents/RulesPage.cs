@@ -45,7 +45,8 @@ public static class RulesPage
 
             """);
         var themes = catalogue.Pages.GroupBy(p => p.Theme).ToArray();
-        html.Append("<nav>").AppendJoin("", themes.Select(t => $"<a href=\"#{Text(t.Key)}\">{Text(t.Key)}</a>")).AppendLine("</nav>");
+        html.Append("<nav>").AppendJoin("", themes.Select(t => $"<a href=\"#{Text(t.Key)}\">{Text(t.Key)}</a>"))
+            .AppendLine("<a href=\"#changes\">changes</a></nav>");
         foreach (var theme in themes)
         {
             html.AppendLine(CultureInfo.InvariantCulture, $"<h2 id=\"{Text(theme.Key)}\">{Text(theme.Key)}</h2>");
@@ -53,6 +54,12 @@ public static class RulesPage
             {
                 Append(html, rule);
             }
+        }
+
+        html.AppendLine("<h2 id=\"changes\">Changes</h2>");
+        foreach (var change in catalogue.List.Changes)
+        {
+            html.AppendLine(CultureInfo.InvariantCulture, $"<h3>{Text(change.Version)}</h3>{List(change.Changes)}");
         }
 
         return html.AppendLine("</body></html>").ToString();
@@ -75,6 +82,11 @@ public static class RulesPage
             <dt>Data needed</dt><dd>{List(rule.Needs)}</dd>
 
             """);
+        if (rule.Notes is { } notes)
+        {
+            html.AppendLine(CultureInfo.InvariantCulture, $"<dt>Notes</dt><dd>{List(notes)}</dd>");
+        }
+
         if (rule.Limits.Count > 0)
         {
             html.Append("<dt>Limits that a policy can set</dt><dd><table>")

@@ -24,7 +24,7 @@ public static class CabinetSizes
     /// <param name="neededMm">Required depth, mm.</param>
     /// <returns>Depth, mm; null where none is deep enough. Example: 615 gives 800.</returns>
     public static double? DepthAtLeast(double neededMm) =>
-        DepthsMm.Where(d => d >= neededMm - SetbackInterval.ToleranceMm).Cast<double?>().FirstOrDefault();
+        DepthsMm.Where(d => !Comparison.IsOver(neededMm, d)).Cast<double?>().FirstOrDefault();
 
     /// <summary>The smallest common height of at least <paramref name="neededU"/>.</summary>
     /// <param name="neededU">Required height, U.</param>

@@ -33,7 +33,7 @@ public static class CornerTurn
         Require.Positive(otherMm);
         var (length, width) = oneMm >= otherMm ? (oneMm, otherMm) : (otherMm, oneMm);
         var (narrow, wide) = fromMm <= intoMm ? (fromMm, intoMm) : (intoMm, fromMm);
-        const double Tolerance = SetbackInterval.ToleranceMm;
+        const double Tolerance = Comparison.Tolerance;
         if (length <= wide + Tolerance)
         {
             // One side lies across each corridor. If the length fits both, the width gets the wider corridor.

@@ -183,7 +183,7 @@ public static class DeliveryRoute
         return new(pallet, tilt <= greatestTiltDeg ? tilt : null);
     }
 
-    private static bool Fits(double neededMm, double haveMm) => neededMm <= haveMm + SetbackInterval.ToleranceMm;
+    private static bool Fits(double neededMm, double haveMm) => !Comparison.IsOver(neededMm, haveMm);
 
     private static void CheckTilt(double heightMm, double depthMm, double tiltDeg)
     {

@@ -33,18 +33,13 @@ public readonly record struct ItemDepth(double ProjectionMm, double BodyMm, doub
 /// <param name="GreatestMm">Maximum setback.</param>
 public readonly record struct SetbackInterval(double LeastMm, double GreatestMm)
 {
-    /// <summary>
-    /// Tolerance for equal lengths, mm. Covers binary rounding of decimal sums. Reports show 0.001 mm, so lengths that differ also look different.
-    /// </summary>
-    public const double ToleranceMm = 1e-3;
-
     /// <summary>Whether the interval is empty.</summary>
-    public bool IsEmpty => LeastMm > GreatestMm + ToleranceMm;
+    public bool IsEmpty => Comparison.IsOver(LeastMm, GreatestMm);
 
     /// <summary>Whether a setback lies in the interval.</summary>
     /// <param name="setbackMm">The setback, mm.</param>
     /// <returns>True inside the interval, with tolerance.</returns>
-    public bool Holds(double setbackMm) => setbackMm >= LeastMm - ToleranceMm && setbackMm <= GreatestMm + ToleranceMm;
+    public bool Holds(double setbackMm) => !Comparison.IsOver(LeastMm, setbackMm) && !Comparison.IsOver(setbackMm, GreatestMm);
 
     /// <summary>The intersection with another interval.</summary>
     /// <param name="other">The other interval.</param>
@@ -70,8 +65,8 @@ public readonly record struct SetbackInterval(double LeastMm, double GreatestMm)
         }
 
         var steps = fromMm < LeastMm
-            ? Math.Ceiling((LeastMm - fromMm - ToleranceMm) / pitchMm)
-            : -Math.Ceiling((fromMm - GreatestMm - ToleranceMm) / pitchMm);
+            ? Math.Ceiling((LeastMm - fromMm - Comparison.Tolerance) / pitchMm)
+            : -Math.Ceiling((fromMm - GreatestMm - Comparison.Tolerance) / pitchMm);
         var setback = fromMm + (steps * pitchMm);
         return setback >= 0 && Holds(setback) ? setback : null;
     }

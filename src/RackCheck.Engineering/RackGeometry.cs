@@ -111,6 +111,6 @@ public static class RackGeometry
         }
 
         // The tolerance keeps 3 x 44.45 at 3U despite binary rounding.
-        return (int)Math.Ceiling((heightMm + reliefMm - SetbackInterval.ToleranceMm) / UnitMm);
+        return (int)Math.Ceiling((heightMm + reliefMm - Comparison.Tolerance) / UnitMm);
     }
 }

@@ -8,8 +8,21 @@ public sealed record RuleList
     /// <summary>Version of the ruleset.</summary>
     public required RulesetInfo Ruleset { get; init; }
 
+    /// <summary>Changes of the ruleset, newest version first.</summary>
+    public required IReadOnlyList<RulesetChange> Changes { get; init; }
+
     /// <summary>One entry per rule, sorted by id.</summary>
     public required IReadOnlyList<RuleSummary> Rules { get; init; }
+}
+
+/// <summary>What a version of the ruleset changed.</summary>
+public sealed record RulesetChange
+{
+    /// <summary>Version of the ruleset: year, month, counter.</summary>
+    public required string Version { get; init; }
+
+    /// <summary>The changes, one sentence each.</summary>
+    public required IReadOnlyList<string> Changes { get; init; }
 }
 
 /// <summary>Summary of a rule.</summary>
@@ -66,6 +79,9 @@ public sealed record RulePage
 
     /// <summary>The formula that the rule applies.</summary>
     public required string Formula { get; init; }
+
+    /// <summary>Decisions on cases that formula and sources leave open; absent where there are none.</summary>
+    public IReadOnlyList<string>? Notes { get; init; }
 
     /// <summary>Members of the description that the rule reads; * stands for an index.</summary>
     public required IReadOnlyList<string> Needs { get; init; }

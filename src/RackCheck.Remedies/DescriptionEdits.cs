@@ -71,23 +71,6 @@ public static class DescriptionEdits
         };
     }
 
-    /// <summary>An id that none of those given uses.</summary>
-    /// <param name="wanted">The id wanted.</param>
-    /// <param name="used">Ids in use.</param>
-    /// <returns>It, or it with the first free number behind it, within the length that the contract allows.</returns>
-    public static string FreeId(string wanted, IEnumerable<string> used)
-    {
-        var taken = new HashSet<string>(used, StringComparer.Ordinal);
-        var stem = wanted.Length > 56 ? wanted[..56] : wanted;
-        var id = wanted;
-        for (var number = 2; taken.Contains(id); number++)
-        {
-            id = Invariant($"{stem}-{number}");
-        }
-
-        return id;
-    }
-
     private static Acceptance? Follow(Acceptance acceptance, IReadOnlyList<Item> items, HashSet<string> gone)
     {
         if (acceptance.Pointer?.Split('/') is not ["", "items", var token, ..] tokens

@@ -69,7 +69,7 @@ public static class EarthRemedies
             description = description.EditSupply(supply.Index, s => s with { DisconnectionTimeS = seconds });
         }
 
-        return words.Count == 0 ? null : (string.Join(" and ", words), description);
+        return words.Count == 0 ? null : (Names.And(words), description);
     }
 
     /// <summary>Industrial plugs and sockets, or none at all, between a supply and the units on it.</summary>
@@ -113,7 +113,7 @@ public static class EarthRemedies
         for (var count = 1; count <= items.Length; count++)
         {
             left -= items[count - 1].Ma;
-            if ((!enough && !EarthSurvey.Exceeds(left, limitMa)) || count == items.Length)
+            if ((!enough && !Comparison.IsOver(left, limitMa)) || count == items.Length)
             {
                 enough = true;
                 var ids = items.Take(count).Select(i => i.Id).Order(StringComparer.Ordinal).ToArray();

@@ -149,7 +149,7 @@ public static class LoadRemedies
         }
 
         // Only where the floor does not bear the empty cabinet is another floor all that is left.
-        if (MassSurvey.Exceeds(empty, limitKnM2))
+        if (Comparison.IsOver(empty, limitKnM2))
         {
             yield return OtherFloor(
                 survey, f => f with { DistributedKnM2 = UpToTenth(survey.Mass.KnownFloorKnM2) },
@@ -170,7 +170,7 @@ public static class LoadRemedies
             yield return candidate;
         }
 
-        if (MassSurvey.Exceeds(Gravity.WeightN(survey.Cabinet.Source.MassKg ?? 0) / 4000, limitKn))
+        if (Comparison.IsOver(Gravity.WeightN(survey.Cabinet.Source.MassKg ?? 0) / 4000, limitKn))
         {
             yield return OtherFloor(survey, f => f with { PointKn = UpToTenth(foot) }, Invariant($"{UpToTenth(foot):0.###} kN at a point"));
         }
@@ -227,7 +227,7 @@ public static class LoadRemedies
         {
             gone.Add(item);
             kilograms += MassSurvey.LoadedKg(item);
-            if (!MassSurvey.Exceeds(leastKg, kilograms) && PlaceRemedies.TakeOut(survey, gone) is { } candidate)
+            if (!Comparison.IsOver(leastKg, kilograms) && PlaceRemedies.TakeOut(survey, gone) is { } candidate)
             {
                 last = candidate with { Kind = "take out" };
                 yield return last;

@@ -1,3 +1,4 @@
+using RackCheck.Engineering;
 using RackCheck.Model;
 using RackCheck.Survey;
 using RackCheck.Survey.Power;
@@ -8,7 +9,6 @@ namespace RackCheck.Remedies;
 /// <summary>What the trade does where cords find no outlet: units with more outlets, another unit, another supply, equipment in another rack.</summary>
 public static class OutletRemedies
 {
-    private const double Slack = 1 + 1e-9;
     private const int MostGroups = 3;
     private const int MostSupplies = 16;
     private const int MostUnits = 32;
@@ -157,15 +157,17 @@ public static class OutletRemedies
 
     // An overload that stands already does not keep a cure from being offered, so that none is offered here that would add to one.
     private static bool HasRoom(SupplyNode supply, IReadOnlyList<Cord> cords) =>
-        supply.Lines.Sum(l => l.NormalA) + (cords.Where(c => !ReferenceEquals(c.Group?.Unit.Supply, supply)).Sum(c => c.VoltAmperes) / supply.Source.VoltageV)
-            <= supply.ContinuousA * supply.Lines.Count * Slack;
+        !Comparison.IsOver(
+            supply.Lines.Sum(l => l.NormalA)
+                + (cords.Where(c => !ReferenceEquals(c.Group?.Unit.Supply, supply)).Sum(c => c.VoltAmperes) / supply.Source.VoltageV),
+            supply.ContinuousA * supply.Lines.Count);
 
     private static bool HasRoom(GroupNode group, IReadOnlyList<Cord> cords)
     {
         var unit = group.Unit;
         var more = cords.Where(c => !ReferenceEquals(c.Group?.Unit, unit))
             .Sum(c => c.VoltAmperes / (c.IsThreePhase ? unit.Lines.Count : 1)) / unit.Supply.Source.VoltageV;
-        return unit.Lines[group.Line].NormalA + more <= unit.ContinuousA * Slack;
+        return !Comparison.IsOver(unit.Lines[group.Line].NormalA + more, unit.ContinuousA);
     }
 
     private static RackDescription? AddOutlets(RackDescription description, GroupNode group, ConnectorCode socket, int count)
@@ -272,7 +274,7 @@ public static class OutletRemedies
 
     private static Supply NewSupply(RackDescription description, double ratedA, double voltageV, int phases, ConnectorCode connector) => new()
     {
-        Id = DescriptionEdits.FreeId("supply", (description.Supplies ?? []).Select(s => s.Id)),
+        Id = Names.FreeId("supply", (description.Supplies ?? []).Select(s => s.Id)),
         VoltageV = voltageV,
         Phases = phases,
         RatedA = ratedA,
@@ -301,7 +303,7 @@ public static class OutletRemedies
 
         return new Pdu
         {
-            Id = DescriptionEdits.FreeId("strip", (description.Pdus ?? []).Select(u => u.Id)),
+            Id = Names.FreeId("strip", (description.Pdus ?? []).Select(u => u.Id)),
             Supply = supply.Id,
             RatedA = supply.RatedA,
             Plug = plug,

@@ -1,3 +1,4 @@
+using RackCheck.Engineering;
 using RackCheck.Model;
 using RackCheck.Survey;
 using RackCheck.Survey.Power;
@@ -73,7 +74,7 @@ public static class PlugRemedies
         var plugs = cord.IsThreePhase ? ThreePhase : !northAmerica ? Europe : voltage >= LeastHighVoltageV ? HighNorthAmerica : LowNorthAmerica;
         foreach (var plug in plugs)
         {
-            if (PlugFit.RatedA(plug, northAmerica) * (1 + 1e-9) < cord.WorstA())
+            if (Comparison.IsOver(cord.WorstA() ?? 0, PlugFit.RatedA(plug, northAmerica)))
             {
                 continue;
             }
@@ -105,7 +106,7 @@ public static class PlugRemedies
     /// <returns>Cures; none where more cords than the contract has would be needed.</returns>
     public static IEnumerable<RemedyCandidate> MoreCords(RackSurvey survey, Cord cord)
     {
-        var needed = (int)Math.Min(100, Math.Ceiling(cord.Siblings * cord.WorstA()!.Value / cord.RatedA(survey.Power.IsNorthAmerica) / (1 + 1e-9)));
+        var needed = (int)Math.Min(100, Math.Ceiling(cord.Siblings * cord.WorstA()!.Value / (cord.RatedA(survey.Power.IsNorthAmerica) + Comparison.Tolerance)));
         if (cord.IsRedundant || needed > MostPlugs)
         {
             yield break;

@@ -95,7 +95,7 @@ public static class PowerRemedies
         for (var count = 1; count <= MostAdded && survey.Power.Supplies.Length + count <= MostSupplies
             && survey.Power.Units.Length + count <= MostUnits; count++)
         {
-            var id = DescriptionEdits.FreeId(supply.Id, after.Supplies!.Select(s => s.Id));
+            var id = Names.FreeId(supply.Id, after.Supplies!.Select(s => s.Id));
             after = AddUnit(after.Add(supply.Source with { Id = id }), like.Source, id);
             yield return new RemedyCandidate(
                 count == 1
@@ -182,7 +182,7 @@ public static class PowerRemedies
             {
                 groups.Add(group with
                 {
-                    Id = DescriptionEdits.FreeId(group.Id, groups.Select(g => g.Id)),
+                    Id = Names.FreeId(group.Id, groups.Select(g => g.Id)),
                     BreakerA = group.BreakerA ?? Math.Min(unit.RatedA!.Value, supply.Source.RatedA),
                 });
             }
@@ -193,7 +193,7 @@ public static class PowerRemedies
 
     private static RackDescription AddUnit(RackDescription description, Pdu like, string supply) => description.Add(like with
     {
-        Id = DescriptionEdits.FreeId(like.Id, description.Pdus!.Select(u => u.Id)),
+        Id = Names.FreeId(like.Id, description.Pdus!.Select(u => u.Id)),
         Supply = supply,
         Mounting = PduMounting.Vertical,
         Position = null,

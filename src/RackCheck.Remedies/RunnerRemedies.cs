@@ -91,7 +91,7 @@ public static class RunnerRemedies
             }
         }
 
-        return builder.Titled($"Move {string.Join(", ", moved)} up so that a free unit lies in the run");
+        return builder.Titled($"Move {Names.List(moved)} up so that a free unit lies in the run");
     }
 
     private static RemedyCandidate Shelve(RackSurvey survey, IReadOnlyList<MountedItem> run, Func<IReadOnlyList<MountedItem>, bool> fits)
@@ -110,6 +110,6 @@ public static class RunnerRemedies
             }
         }
 
-        return builder.Titled($"Carry {string.Join(", ", shelved)} on a shelf of its own instead of runners");
+        return builder.Titled($"Carry {Names.List(shelved)} on a shelf of its own instead of runners");
     }
 }

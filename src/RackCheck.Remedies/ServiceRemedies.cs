@@ -80,7 +80,7 @@ public static class ServiceRemedies
 
         var units = cords.Select(c => c.Group!.Unit).DistinctBy(u => u.Index).ToArray();
         yield return new RemedyCandidate(
-            $"Take {RackCheck.Survey.Names.List([.. units.Select(u => u.Id)], "PDUs")} with outlets that are switched from afar",
+            $"Take {RackCheck.Survey.Names.List([.. units.Select(u => u.Id)])} with outlets that are switched from afar",
             units.Aggregate(survey.Description, (d, unit) => d.EditUnit(unit.Index, SwitchedUnit)));
     }
 

@@ -32,7 +32,7 @@ public static class SpacingRemedies
 
     // What hangs on the rear uprights would move with them; and the other rails must fit too.
     private static bool CanStand(RackSurvey survey, double spacing) =>
-        (survey.Cabinet.SetbackMm ?? survey.Depth.All.LeastMm) + spacing <= survey.Cabinet.Depth.RearLimitMm + SetbackInterval.ToleranceMm
+        !Comparison.IsOver((survey.Cabinet.SetbackMm ?? survey.Depth.All.LeastMm) + spacing, survey.Cabinet.Depth.RearLimitMm)
         && !survey.Items.Any(item => item.Face == Face.Rear || (item.HasRails && !item.RailRange.Holds(spacing)))
         && !survey.Units.Any(unit => unit.Face == Face.Rear);
 }

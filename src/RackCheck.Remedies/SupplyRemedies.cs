@@ -126,7 +126,7 @@ public static class SupplyRemedies
             if (count <= MostTries || count == units.Length)
             {
                 var ids = units.Take(count).Select(u => u.Id).Order(StringComparer.Ordinal);
-                yield return new RemedyCandidate($"Take {Names.List([.. ids], "PDUs")} with outlets that are switched on one after the other", after,
+                yield return new RemedyCandidate($"Take {Names.List([.. ids])} with outlets that are switched on one after the other", after,
                     nameof(Sequence));
             }
         }

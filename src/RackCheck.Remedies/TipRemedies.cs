@@ -47,7 +47,7 @@ public static class TipRemedies
         }
 
         yield return Bolted(survey);
-        var tipping = survey.Items.Where(i => survey.Mass.Balance!.PullOut(i) is { } pulled && MassSurvey.Exceeds(ratio, pulled.Factor))
+        var tipping = survey.Items.Where(i => survey.Mass.Balance!.PullOut(i) is { } pulled && Comparison.IsOver(ratio, pulled.Factor))
             .OrderBy(i => i.Id, StringComparer.Ordinal).ToArray();
         if (tipping is [var only])
         {

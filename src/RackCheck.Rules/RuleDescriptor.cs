@@ -40,6 +40,9 @@ public sealed record RuleDescriptor
     /// <summary>Members of the description that it reads; * stands for an index.</summary>
     public required IReadOnlyList<string> Needs { get; init; }
 
+    /// <summary>Decisions on cases that formula and sources leave open.</summary>
+    public IReadOnlyList<string> Notes { get; init; } = [];
+
     /// <summary>Possible remedies, best first.</summary>
     public required IReadOnlyList<string> Remedies { get; init; }
 

@@ -1,14 +1,14 @@
 using System.Collections.Frozen;
 using System.Collections.Immutable;
+using System.Text.Json;
+using RackCheck.Model;
+using RackCheck.Model.Json;
 
 namespace RackCheck.Rules;
 
 /// <summary>The rules of this version.</summary>
 public sealed class RuleSet
 {
-    /// <summary>Version of the rules: year, month, counter. Raised when an answer can change.</summary>
-    public const string CurrentVersion = "2026.11.5";
-
     private readonly FrozenDictionary<string, RuleBase> byId;
 
     private RuleSet(IEnumerable<RuleBase> rules)
@@ -20,11 +20,23 @@ public sealed class RuleSet
         byId = All.ToFrozenDictionary(r => r.Descriptor.Id, StringComparer.Ordinal);
     }
 
+    /// <summary>What each version changed, newest first. A version is added when the same description can get another answer.</summary>
+    public static IReadOnlyList<RulesetChange> Changes { get; } = ReadChanges();
+
+    /// <summary>Version of the rules: year, month, counter.</summary>
+    public static string CurrentVersion => Changes[0].Version;
+
     /// <summary>Every rule of this assembly, found once by reflection at start.</summary>
     public static RuleSet Default { get; } = new(
         typeof(RuleSet).Assembly.GetTypes()
             .Where(t => t is { IsSealed: true, IsAbstract: false } && t.IsSubclassOf(typeof(RuleBase)))
             .Select(t => (RuleBase)Activator.CreateInstance(t)!));
+
+    private static IReadOnlyList<RulesetChange> ReadChanges()
+    {
+        using var stream = typeof(RuleSet).Assembly.GetManifestResourceStream("Rules/changes.json")!;
+        return JsonSerializer.Deserialize(stream, ContractJson.Default.IReadOnlyListRulesetChange)!;
+    }
 
     /// <summary>All rules by id.</summary>
     public ImmutableArray<RuleBase> All { get; }

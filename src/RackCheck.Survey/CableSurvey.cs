@@ -22,7 +22,7 @@ public sealed class CableSurvey
             if (AreaMm2Of(item) is > 0 and var area)
             {
                 AreaMm2 += area;
-                AsksSetback |= item.BodyDepthMm is not null;
+                NeedsSetback |= item.BodyDepthMm is not null;
                 if (area > most || (area == most && string.CompareOrdinal(item.Id, Most!.Id) < 0))
                 {
                     (Most, most) = (item, area);
@@ -51,7 +51,7 @@ public sealed class CableSurvey
     public bool IsKnown { get; }
 
     /// <summary>Whether the room behind something hangs on the setback.</summary>
-    internal bool AsksSetback { get; }
+    internal bool NeedsSetback { get; }
 
     /// <summary>The cabling figures of the report; null where no cables are given.</summary>
     public CablingFigures? Figures { get; }

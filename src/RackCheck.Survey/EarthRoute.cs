@@ -6,7 +6,7 @@ using static System.FormattableString;
 namespace RackCheck.Survey;
 
 /// <summary>The way of an earth lead from an item's stud, at the back of its body, to the bar at the foot of the cabinet, behind.</summary>
-/// <param name="DownMm">From the item's centre to the lower edge of unit 1, mm.</param>
+/// <param name="DownMm">From the item's centre to the lower edge of U1, mm.</param>
 /// <param name="SideMm">From the middle of the opening to an upright, mm.</param>
 /// <param name="BackMm">From the back of the body to the rear uprights, mm; null where not known.</param>
 /// <param name="PullMm">How far slides pull the item out, mm, 0 without slides; null where not known.</param>

@@ -61,12 +61,12 @@ public sealed class EarthSurvey
     public double? MainMm2 => description.Earthing?.MainConductorMm2;
 
     /// <summary>Whether a second earth is asked for.</summary>
-    public bool AsksSecond => description.Earthing?.SecondaryEarth == true;
+    public bool NeedsSecond => description.Earthing?.SecondaryEarth == true;
 
     /// <summary>
     /// Whether a high protective conductor current finds its way should one earth break: a strong main conductor, or a second earth over a bar.
     /// </summary>
-    public bool IsHighIntegrity => MainMm2 >= EarthConductors.HighIntegrityMm2 || (AsksSecond && Bar is not null);
+    public bool IsHighIntegrity => MainMm2 >= EarthConductors.HighIntegrityMm2 || (NeedsSecond && Bar is not null);
 
     /// <summary>The earth figures of the report; null where nothing is said about earth and nothing leaks.</summary>
     public EarthingFigures? Figures { get; }
@@ -74,7 +74,7 @@ public sealed class EarthSurvey
     /// <summary>Whether an earth bar is wanted.</summary>
     /// <param name="leakageMa">Protective conductor current of a supply past which one is wanted, mA.</param>
     /// <returns>Whether it is, as far as it is known what leaks.</returns>
-    public bool WantsBar(double leakageMa) => AsksSecond || Studs.Count > 0 || (MostLeaking is { } supply && Exceeds(supply.LeakageMa, leakageMa));
+    public bool NeedsBar(double leakageMa) => NeedsSecond || Studs.Count > 0 || (MostLeaking is { } supply && Comparison.IsOver(supply.LeakageMa, leakageMa));
 
     /// <summary>Supplies that feed an item; all of them where it hangs on none.</summary>
     /// <param name="item">The item.</param>
@@ -85,12 +85,6 @@ public sealed class EarthSurvey
             power.Supplies, s => Array.Exists(power.Cords, c => ReferenceEquals(c.Item, item) && ReferenceEquals(c.Group?.Unit.Supply, s)));
         return feeding.Length > 0 ? feeding : power.Supplies;
     }
-
-    /// <summary>Whether a current is over a limit; sums of decimals come out a hair beside what they meet.</summary>
-    /// <param name="currentMa">The current, mA.</param>
-    /// <param name="limitMa">The limit, mA.</param>
-    /// <returns>Whether it is.</returns>
-    public static bool Exceeds(double currentMa, double limitMa) => Quantities.Round(currentMa) > Quantities.Round(limitMa);
 
     private static bool IsElectricalItem(MountedItem item) =>
         item.Item is { Power: not null } or { Ups: not null } or { EarthStud: true } or { EarthLead: not null };

@@ -26,13 +26,13 @@ public sealed class HeatSurvey
         AllowedRiseK = description.Cooling?.RiseK ?? UsualRiseK;
         SetpointC = description.Cooling?.AirConditioner?.SetpointC ?? AirConditioners.UsualSetpointC;
         RatedAmbientC = description.Cooling?.AirConditioner?.RatedAmbientC ?? AirConditioners.UsualSetpointC;
-        IsTold = description.Cooling is not null;
+        IsDescribed = description.Cooling is not null;
         Take(items);
         KnownW = Quantities.Round(KnownW);
         OwnFlowM3h = Quantities.Round(OwnFlowM3h);
         AssumeProtection(assumptions);
         AssumeCooler(assumptions);
-        if (!IsTold && LeastInletItem is null)
+        if (!IsDescribed && LeastInletItem is null)
         {
             AirPath = new AirPath(description, Fans.CurveDensityKgM3);
             return;
@@ -53,11 +53,11 @@ public sealed class HeatSurvey
         }
 
         AssumeOfTheRoom(assumptions);
-        Figures = IsTold && MakeFigures() is var figures && figures != new CoolingFigures() ? figures : null;
+        Figures = IsDescribed && MakeFigures() is var figures && figures != new CoolingFigures() ? figures : null;
     }
 
     /// <summary>Whether an item says anything of heat or power, or has them by its kind, or the description says anything of cooling.</summary>
-    public bool IsTold { get; private set; }
+    public bool IsDescribed { get; private set; }
 
     /// <summary>Heat of all items whose heat is known, W: the least that there is.</summary>
     public double KnownW { get; private set; }
@@ -69,10 +69,10 @@ public sealed class HeatSurvey
     public bool IsHeatKnown => unknown.Count == 0;
 
     /// <summary>Whether there is heat, and it is known what way it takes.</summary>
-    public bool IsJudged => IsTold && KnownW > 0 && AirPath.Mode != CoolingMode.Unknown;
+    public bool IsJudged => IsDescribed && KnownW > 0 && AirPath.Mode != CoolingMode.Unknown;
 
     /// <summary>Whether there is, or may be, heat to be rid of.</summary>
-    public bool HasHeat => IsTold && (KnownW > 0 || unknown.Count > 0);
+    public bool HasHeat => IsDescribed && (KnownW > 0 || unknown.Count > 0);
 
     /// <summary>The way of the air.</summary>
     public AirPath AirPath { get; }
@@ -103,6 +103,9 @@ public sealed class HeatSurvey
 
     /// <summary>Surface that sheds heat, m2, were the cabinet closed.</summary>
     public double SurfaceM2 { get; }
+
+    /// <summary>Whether the surface of the cabinet dissipates the heat, alone or beside an air conditioner.</summary>
+    public bool NeedsSurface => IsJudged && AirPath.Mode is CoolingMode.Closed or CoolingMode.AirConditioner;
 
     /// <summary>Dew point of the room, C; null without a humidity.</summary>
     public double? DewPointC { get; }
@@ -191,13 +194,11 @@ public sealed class HeatSurvey
     public double CoolerNeededW(double surfaceM2, double setpointC, double transferWM2K = Enclosures.StirredWM2K) =>
         Math.Max(0, Quantities.Round(AirConditioners.NeededW(KnownW, surfaceM2, setpointC, AmbientC, transferWM2K)));
 
-    /// <summary>Surface of a cabinet that sheds heat. A height that is not given is the least that units and base take.</summary>
+    /// <summary>Surface of a cabinet that sheds heat.</summary>
     /// <param name="cabinet">The cabinet.</param>
     /// <returns>Surface, m2.</returns>
     public static double SurfaceOf(Cabinet cabinet) => Enclosures.SurfaceM2(
-        (CabinetStanding)(cabinet.Placement ?? Placement.Free), cabinet.HeightMm ?? LeastHeightMm(cabinet), cabinet.WidthMm!.Value, cabinet.DepthMm!.Value);
-
-    private static double LeastHeightMm(Cabinet cabinet) => Quantities.Round(RackGeometry.ApertureMm(cabinet.HeightU!.Value) + (cabinet.Base?.HeightMm ?? 0));
+        (CabinetStanding)(cabinet.Placement ?? Placement.Free), CabinetHeights.Of(cabinet).OverallMm, cabinet.WidthMm!.Value, cabinet.DepthMm!.Value);
 
     private void Take(MountedItem[] items)
     {
@@ -205,7 +206,7 @@ public sealed class HeatSurvey
         {
             var item = mounted.Item!;
             // What runs on power by its kind, or moves air, gives off heat, though nobody says a word of it.
-            IsTold |= item.HeatW is not null || item.Power is not null || HeatOf(mounted) is null;
+            IsDescribed |= item.HeatW is not null || item.Power is not null || HeatOf(mounted) is null;
             if (HeatOf(mounted) is { } heat)
             {
                 KnownW += heat;
@@ -312,7 +313,7 @@ public sealed class HeatSurvey
     private void AssumeOfPath(List<Assumption> assumptions)
     {
         var cabinet = description.Cabinet!;
-        if (AirPath.Mode is CoolingMode.Closed or CoolingMode.AirConditioner)
+        if (NeedsSurface)
         {
             AssumeOfTheSurface(cabinet, assumptions);
         }
@@ -349,11 +350,6 @@ public sealed class HeatSurvey
         if (cabinet.Placement is null)
         {
             Assume(assumptions, Pointers.Placement, "free", null, "it stands free unless the description says otherwise");
-        }
-
-        if (cabinet.HeightMm is null)
-        {
-            Assume(assumptions, Pointers.CabinetHeight, LeastHeightMm(cabinet), "mm", "the least that units and base take; a higher cabinet sheds more heat");
         }
 
         if (cabinet.Roof?.Style is null && AirPath.Mode == CoolingMode.Closed)

@@ -31,26 +31,30 @@ public sealed class MassSurvey
 
         KnownEquipmentKg = Quantities.Round(KnownEquipmentKg);
         HasEquipment = tells || !IsEquipmentKnown;
-        IsTold = HasEquipment || cabinet.Source is { MassKg: not null } or { RatedLoadKg: not null } or { RollingLoadKg: not null };
+        IsDescribed = HasEquipment || cabinet.Source is { MassKg: not null } or { RatedLoadKg: not null } or { RollingLoadKg: not null };
         Stand = new CabinetStand(cabinet);
-        if (!IsTold)
+        if (!IsDescribed)
         {
             return;
         }
 
         Balance = MakeBalance();
-        HangsOnSetback = Balance is not null && KnownEquipmentKg > 0;
-        if (tells || Balance is not null)
+        NeedsSetback = Balance is not null && KnownEquipmentKg > 0;
+        NeedsHeight = tells || Balance is not null;
+        if (Balance is not null)
         {
-            Stand.Assume(assumptions, withStyle: Balance is not null);
+            Stand.Assume(assumptions);
+            Balance.Assume(assumptions);
         }
 
-        Balance?.Assume(assumptions);
         Figures = MakeFigures() is var figures && figures != new MassFigures() ? figures : null;
     }
 
     /// <summary>Whether there is anything to weigh, or the cabinet says what it weighs or carries.</summary>
-    public bool IsTold { get; }
+    public bool IsDescribed { get; }
+
+    /// <summary>Whether the masses need the heights above the floor.</summary>
+    public bool NeedsHeight { get; }
 
     /// <summary>Whether there is equipment that gives a mass or ought to.</summary>
     public bool HasEquipment { get; }
@@ -77,7 +81,7 @@ public sealed class MassSurvey
     public Balance? Balance { get; }
 
     /// <summary>Whether the balance hangs on the setback of the uprights.</summary>
-    public bool HangsOnSetback { get; }
+    public bool NeedsSetback { get; }
 
     /// <summary>The mass figures of the report; null where none is known.</summary>
     public MassFigures? Figures { get; }
@@ -86,12 +90,6 @@ public sealed class MassSurvey
     /// <param name="item">The item.</param>
     /// <returns>Whether it does.</returns>
     public static bool IsToBeWeighed(MountedItem item) => item.Category != ItemCategory.BlankingPanel;
-
-    /// <summary>Whether a value is over a limit, both as they are shown: sums of decimals come out a hair beside a limit that they meet.</summary>
-    /// <param name="value">The value.</param>
-    /// <param name="limit">The limit.</param>
-    /// <returns>Whether it is.</returns>
-    public static bool Exceeds(double value, double limit) => Quantities.Round(value) > Quantities.Round(limit);
 
     /// <summary>An item with what stands on it, kg, as far as it is known.</summary>
     /// <param name="item">The item.</param>
@@ -128,7 +126,7 @@ public sealed class MassSurvey
             return null;
         }
 
-        var sum = default(MassSum).Add(new PointMass(cabinet.Depth.DepthMm / 2, 0, Stand.HeightMm / 2, empty));
+        var sum = default(MassSum).Add(new PointMass(cabinet.Depth.DepthMm / 2, 0, Stand.Heights.OverallMm / 2, empty));
         var places = new PointMass[items.Length];
         for (var i = 0; i < items.Length; i++)
         {

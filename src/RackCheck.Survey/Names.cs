@@ -1,28 +1,51 @@
-using System.Globalization;
+using static System.FormattableString;
 
 namespace RackCheck.Survey;
 
-/// <summary>Ids as sentences and titles list them.</summary>
+/// <summary>Ids: how sentences and titles list them, and new ones.</summary>
 public static class Names
 {
     private const int MostNamed = 4;
 
-    /// <summary>Lists ids.</summary>
-    /// <param name="ids">The ids, one at least, in the order in which they are to stand.</param>
-    /// <param name="others">What they are, in the plural, where not all are named.</param>
-    /// <returns>As "a", "a and b", "a, b and c", or the first and how many more.</returns>
-    public static string List(IReadOnlyList<string> ids, string others = "items") =>
-        ids.Count == 1 ? ids[0]
-        : ids.Count <= MostNamed ? $"{string.Join(", ", ids.Take(ids.Count - 1))} and {ids[^1]}"
-        : string.Create(CultureInfo.InvariantCulture, $"{ids[0]} and {ids.Count - 1} other {others}");
+    // The contract allows 64 characters; a dash and a number follow.
+    private const int MostStem = 56;
+
+    /// <summary>Lists names for a sentence; a long list is cut.</summary>
+    /// <param name="names">The names, at least one, in the order in which they are to appear.</param>
+    /// <returns>"a", "a and b", "a, b and c", or "a, b, c and 3 more".</returns>
+    public static string List(IReadOnlyList<string> names) =>
+        names.Count <= MostNamed ? And(names) : Invariant($"{string.Join(", ", names.Take(MostNamed - 1))} and {names.Count - MostNamed + 1} more");
+
+    /// <summary>Lists phrases for a sentence, all of them.</summary>
+    /// <param name="phrases">The phrases, at least one.</param>
+    /// <returns>"a", "a and b" or "a, b and c".</returns>
+    public static string And(IReadOnlyList<string> phrases) =>
+        phrases.Count == 1 ? phrases[0] : $"{string.Join(", ", phrases.Take(phrases.Count - 1))} and {phrases[^1]}";
 
     /// <summary>A word with its article.</summary>
     /// <param name="word">A word or a code, as "IEC60309-16A-1P".</param>
     /// <returns>As "an IEC60309-16A-1P" or "a C14".</returns>
     public static string WithArticle(string word) => (word[0] is 'I' ? "an " : "a ") + word;
 
-    /// <summary>The title of a cure that gives items to another rack.</summary>
-    /// <param name="ids">Ids of the items, one at least.</param>
+    /// <summary>The title of a remedy that moves items to another rack.</summary>
+    /// <param name="ids">Ids of the items, at least one.</param>
     /// <returns>The title.</returns>
     public static string ToAnotherRack(IReadOnlyList<string> ids) => $"Move {List(ids)} to another rack";
+
+    /// <summary>An id that is not used yet.</summary>
+    /// <param name="wanted">The preferred id.</param>
+    /// <param name="used">Ids in use.</param>
+    /// <returns>The preferred id, or the id with the first free number from 2, within the length that the contract allows.</returns>
+    public static string FreeId(string wanted, IEnumerable<string> used)
+    {
+        var taken = new HashSet<string>(used, StringComparer.Ordinal);
+        var stem = wanted.Length > MostStem ? wanted[..MostStem] : wanted;
+        var id = wanted;
+        for (var number = 2; taken.Contains(id); number++)
+        {
+            id = Invariant($"{stem}-{number}");
+        }
+
+        return id;
+    }
 }

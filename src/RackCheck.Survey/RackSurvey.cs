@@ -39,6 +39,11 @@ public sealed class RackSurvey
         Cables = new CableSurvey(Cabinet, Items, Depth);
         Route = RouteSurvey.Of(description, Cabinet, Items, Mass, assumptions);
         Heat = new HeatSurvey(description, Items, assumptions);
+        if (Mass.NeedsHeight || Heat.NeedsSurface || Array.Exists(Items, i => i.Category is ItemCategory.KeyboardDrawer or ItemCategory.Display))
+        {
+            Cabinet.Heights.Assume(Cabinet.Source, assumptions);
+        }
+
         AssumeSetback(assumptions);
         AssumeExtensions(assumptions);
         assumptions.Sort((x, y) => PointerOrder.Instance.Compare(x.Pointer, y.Pointer));
@@ -92,24 +97,15 @@ public sealed class RackSurvey
     /// <returns>Whether it may.</returns>
     public bool HasRoomFor(int more) => Items.Length + more <= MostItems;
 
-    /// <summary>An item id that the description does not use yet.</summary>
-    /// <param name="wanted">The id wanted.</param>
-    /// <returns>It, or it with the first free number behind it.</returns>
-    public string FreeItemId(string wanted)
-    {
-        var id = wanted;
-        for (var number = 2; Array.Exists(Items, i => i.Id == id); number++)
-        {
-            id = FormattableString.Invariant($"{wanted}-{number}");
-        }
-
-        return id;
-    }
+    /// <summary>An item id that is not used yet.</summary>
+    /// <param name="wanted">The preferred id.</param>
+    /// <returns>The preferred id, or the id with the first free number.</returns>
+    public string FreeItemId(string wanted) => Names.FreeId(wanted, Items.Select(i => i.Id));
 
     private void AssumeSetback(List<Assumption> assumptions)
     {
         if (Cabinet.SetbackMm is null && Depth.SetbackMm is { } setback
-            && (Mass.HangsOnSetback || Cables.AsksSetback || Array.Exists(Items, i => i.Item?.Support?.UsedExtended == true)))
+            && (Mass.NeedsSetback || Cables.NeedsSetback || Array.Exists(Items, i => i.Item?.Support?.UsedExtended == true)))
         {
             assumptions.Add(new Assumption
             {

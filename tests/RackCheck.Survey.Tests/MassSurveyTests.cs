@@ -44,7 +44,7 @@ public sealed class MassSurveyTests
     public void Heights_above_the_floor(BaseStyle? style, double? baseMm, double? heightMm, double edge, double height)
     {
         var stand = Survey(Weighed(heightMm: heightMm).Base(style, baseMm)).Stand;
-        Assert.Equal((edge, height), (Math.Round(stand.LowerEdgeMm, 6), Math.Round(stand.HeightMm, 6)));
+        Assert.Equal((edge, height), (Math.Round(stand.Heights.LowerEdgeMm, 6), Math.Round(stand.Heights.OverallMm, 6)));
     }
 
     [Fact]

@@ -21,9 +21,9 @@ public sealed class RackSurveyTests
     }
 
     [Theory]
-    [InlineData(false, 10, 13, "units 10-13")]
-    [InlineData(true, 10, 13, "units 30-33")]
-    [InlineData(true, 42, 42, "unit 1")]
+    [InlineData(false, 10, 13, "U10-U13")]
+    [InlineData(true, 10, 13, "U30-U33")]
+    [InlineData(true, 42, 42, "U1")]
     public void Units_are_shown_as_the_request_counts_them(bool topDown, int bottom, int top, string text) =>
         Assert.Equal(text, new RackSurvey(topDown ? EmptyRack(42).TopDown() : EmptyRack(42)).Cabinet.UnitsText(bottom, top));
 

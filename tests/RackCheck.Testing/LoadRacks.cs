@@ -5,7 +5,7 @@ namespace RackCheck.Testing;
 /// <summary>Racks with their masses and places in order, for a test to take something away.</summary>
 public static class LoadRacks
 {
-    /// <summary>42 units, 2000 high on feet: the lower edge of unit 1 is 66.55 above the floor.</summary>
+    /// <summary>42 units, 2000 high on feet: the lower edge of U1 is 66.55 above the floor.</summary>
     public static RackDescription Weighed(
         double? massKg = 100, double widthMm = 600, double depthMm = 1000, double? heightMm = 2000, BaseStyle style = BaseStyle.Feet, double? baseMm = 0,
         int heightU = 42) =>

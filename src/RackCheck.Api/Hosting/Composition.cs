@@ -1,4 +1,5 @@
 using System.Buffers;
+using System.Globalization;
 using FluentValidation;
 using RackCheck.Api.Catalogue;
 using RackCheck.Api.Endpoints;
@@ -73,16 +74,26 @@ internal static partial class Composition
         {
             foreach (var url in app.Urls)
             {
-                LogDocsPage(app.Logger, url);
+                if (app.Environment.IsDevelopment())
+                {
+                    Console.WriteLine($"Docs page: {url}/docs");
+                }
+                else
+                {
+                    LogDocsPage(app.Logger, url);
+                }
             }
         });
     }
 
+    // Readable lines for a developer at a terminal; JSON for a log store.
     private static void AddLogging(this WebApplicationBuilder builder) => builder.Services.AddSerilog(
         (services, logger) => logger
             .ReadFrom.Configuration(builder.Configuration)
             .Enrich.FromLogContext()
-            .WriteTo.Async(sink => sink.Console(new Serilog.Formatting.Compact.RenderedCompactJsonFormatter())),
+            .WriteTo.Async(sink => _ = builder.Environment.IsDevelopment()
+                ? sink.Console(outputTemplate: "{Timestamp:HH:mm:ss} {Level:u3} {Message:lj}{NewLine}{Exception}", formatProvider: CultureInfo.InvariantCulture)
+                : sink.Console(new Serilog.Formatting.Compact.RenderedCompactJsonFormatter())),
         preserveStaticLogger: true);
 
     // Calls of probes and scrapers are logged only if they fail.

@@ -46,7 +46,7 @@ internal static class EarthParts
         }
 
         var fitted = build.Cabinet.EarthBar;
-        if (fitted is null ? !earth.WantsBar(context.Rules.Limit<BarMissing>(BarMissing.HighLeakageMa)) : !(fitted.Terminals < needed))
+        if (fitted is null ? !earth.NeedsBar(context.Rules.Limit<BarMissing>(BarMissing.HighLeakageMa)) : !(fitted.Terminals < needed))
         {
             return;
         }
@@ -84,7 +84,7 @@ internal static class EarthParts
             ends.Add(Invariant($"{earth.Parts.Count} {Words.Verb(earth.Parts.Count, "part", "parts")} of the cabinet"));
         }
 
-        return Words.And([.. ends, "the main protective conductor"]);
+        return Names.And([.. ends, "the main protective conductor"]);
     }
 
     private static void GiveLeads(BasketContext context, RackBuild build, List<Need> needs)

@@ -78,7 +78,7 @@ internal static class Places
             ? (ConsoleHeight.KeyboardMinMm, ConsoleHeight.KeyboardMaxMm)
             : (ConsoleHeight.DisplayMinMm, ConsoleHeight.DisplayMaxMm);
         var middle = (rules.Limit<ConsoleHeight>(least) + rules.Limit<ConsoleHeight>(most)) / 2;
-        return LevelRange.Of(cabinet, console, bottom) is { } level ? Math.Abs(level.LeastMm - middle) : 0;
+        return cabinet.Heights.CentreMm(console, bottom) is { } height ? Math.Abs(height - middle) : 0;
     }
 
     /// <summary>An item on the uprights and the items on it.</summary>

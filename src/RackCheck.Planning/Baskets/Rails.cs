@@ -1,5 +1,6 @@
 using RackCheck.Engineering;
 using RackCheck.Model;
+using RackCheck.Survey;
 using static System.FormattableString;
 
 namespace RackCheck.Planning.Baskets;
@@ -81,7 +82,7 @@ internal static class Rails
 
         var room = support.Style == SupportStyle.Slides ? build.OpeningMm - (2 * (support.ThicknessMm ?? Allowances.SlideThicknessMm)) : build.OpeningMm;
         return !(item.Item.MassKg > support.RatedKg)
-            && !(item.Item.Body?.WidthMm > room + SetbackInterval.ToleranceMm)
+            && !(item.Item.Body?.WidthMm is { } width && Comparison.IsOver(width, room))
             && Reaches(support, build.SpacingMm) && Reaches(wanted, build.SpacingMm);
     }
 
@@ -106,7 +107,7 @@ internal static class Rails
             needs.Add(Invariant($"the upright spacing of {spacing:0.###} mm"));
         }
 
-        return Words.And(needs);
+        return Names.And(needs);
     }
 
     private static double? Greater(double? one, double? other) => one is null || other > one ? other : one;

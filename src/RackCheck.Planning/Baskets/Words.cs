@@ -1,13 +1,11 @@
 using System.Globalization;
-using static System.FormattableString;
+using RackCheck.Survey;
 
 namespace RackCheck.Planning.Baskets;
 
 /// <summary>Wording helpers for messages.</summary>
 internal static class Words
 {
-    private const int MostNames = 4;
-
     /// <summary>Order of the ids of a rack. Ids of one product sort by number, so that 2 comes before 10.</summary>
     public static IComparer<string> ById { get; } = Comparer<string>.Create(static (one, other) =>
     {
@@ -19,27 +17,13 @@ internal static class Words
 
     /// <summary>Lists names for a sentence; a long list is cut.</summary>
     /// <returns>"a, b and c" or "a, b, c and 3 more", in order of names.</returns>
-    public static string List(IEnumerable<string> names)
-    {
-        string[] all = [.. names.Distinct().Order(ById)];
-        return all.Length switch
-        {
-            1 => all[0],
-            <= MostNames => string.Join(", ", all[..^1]) + " and " + all[^1],
-            _ => Invariant($"{string.Join(", ", all[..(MostNames - 1)])} and {all.Length - MostNames + 1} more"),
-        };
-    }
+    public static string List(IEnumerable<string> names) => Names.List([.. names.Distinct().Order(ById)]);
 
     /// <summary>The singular or plural form of a word.</summary>
     /// <returns>The form that agrees with the count.</returns>
     public static string Verb(int count, string one, string several) => count == 1 ? one : several;
 
-    /// <summary>Lists phrases for a sentence in the given order.</summary>
-    /// <returns>"a, b and c".</returns>
-    public static string And(IReadOnlyList<string> phrases) =>
-        phrases.Count == 1 ? phrases[0] : $"{string.Join(", ", phrases.Take(phrases.Count - 1))} and {phrases[^1]}";
-
-    // Bay.IdFor makes ids: a part number, a dash, a number.
+    // RackBuild.IdFor makes ids: a part number, a dash, a number.
     private static (int Dash, int Number) NumberOf(string id)
     {
         var dash = id.LastIndexOf('-');

@@ -1,5 +1,6 @@
 using RackCheck.Model;
 using RackCheck.Remedies.Patches;
+using RackCheck.Survey;
 using RackCheck.Survey.Catalogue;
 
 namespace RackCheck.Remedies.Verification;
@@ -166,7 +167,7 @@ public sealed class RemedyTrials
             else if (Clears(finding, after.Written))
             {
                 var brought = after.Written.Where(f => f.Severity == Severity.Error && !before.Contains(f.Root!)).Select(f => f.Rule);
-                why ??= $"\"{candidate.Title}\" would clear it, but brings {string.Join(" and ", brought.Distinct().Order(StringComparer.Ordinal))}.";
+                why ??= $"\"{candidate.Title}\" would clear it, but brings {Names.And([.. brought.Distinct().Order(StringComparer.Ordinal)])}.";
             }
         }
 

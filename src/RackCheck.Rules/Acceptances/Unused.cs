@@ -17,6 +17,10 @@ public sealed class Unused : ReportRule
         Formula = "An acceptance matches a finding of the same rule with the same fingerprint, or with a pointer equal to its pointer or below it.",
         Sources = [Sources.Bookkeeping],
         Needs = ["/acceptances"],
+        Notes =
+        [
+            "An acceptance by pointer covers what lies below the pointer, from an element of a list on.",
+        ],
         Remedies = ["Remove the acceptance."],
     };
 

@@ -52,7 +52,7 @@ public sealed class BendRadius : Rule
             {
                 ReportMissing(context, item);
             }
-            else if (space < (factor * thickest) - SetbackInterval.ToleranceMm)
+            else if (Comparison.IsOver(factor * thickest, space))
             {
                 Report(context, item, space, thickest, factor);
             }

@@ -26,6 +26,13 @@ public sealed class Contradiction : PartRule
             "/cabinet/partNumber", "/cabinet/frontDoor/partNumber", "/cabinet/rearDoor/partNumber", "/cabinet/earthBar/partNumber", "/items/*/partNumber",
             "/pdus/*/partNumber",
         ],
+        Notes =
+        [
+            "A length contradicts the catalogue if it differs by more than 1 mm, another number if it differs by more than 1 %.",
+            "Options, cables, rails and site settings are the choice of the customer and never contradict. A door or an earth bar with its own part "
+                + "number is compared with that product, not with the cabinet.",
+            "A remedy that changes an item against its product takes out the part number and writes the item in full.",
+        ],
         Remedies = ["Use the values of the catalogue.", "Remove the part number of a different product."],
     };
 
@@ -73,17 +80,17 @@ public sealed class Contradiction : PartRule
 
     private static FindingDraft Misfit(ResolvedRack rack, Part part, PartDifference difference)
     {
-        var (limit, text) = Bound(difference.Member, difference.Given!.Value.Number!.Value, difference.Told!.Value.Number!.Value);
+        var (limit, text) = Bound(difference.Member, difference.Given!.Value.Number!.Value, difference.FromCatalogue!.Value.Number!.Value);
         var unit = UnitOf(difference.Member)!;
         return new FindingDraft
         {
             Message = unit == "U"
-                ? "Part number {partNumber} of {item} is made for cabinets of {told} U, but the cabinet has {given} U."
-                : "Part number {partNumber} of {item} is made for cabinets {told} mm wide, but the cabinet is {given} mm wide.",
+                ? "Part number {partNumber} of {item} is made for cabinets of {catalogueValue} U, but the cabinet has {given} U."
+                : "Part number {partNumber} of {item} is made for cabinets {catalogueValue} mm wide, but the cabinet is {given} mm wide.",
             Data =
             [
                 ("item", part.Name), ("partNumber", part.Number), ("member", difference.Member), ("given", difference.Given.Value),
-                ("told", difference.Told.Value),
+                ("catalogueValue", difference.FromCatalogue.Value),
             ],
             Subject = part.Name,
             Identity = ["cabinet", part.Name, "fit" + difference.Pointer],
@@ -99,17 +106,17 @@ public sealed class Contradiction : PartRule
     {
         var unit = UnitOf(difference.Member);
         var after = unit is null or "U" ? unit is null ? "" : " U" : " " + unit;
-        var (given, told) = (difference.Given, difference.Told);
-        var bound = given?.Number is { } a && told?.Number is { } b ? Bound(difference.Member, a, b) : ((double LimitValue, string Text)?)null;
+        var (given, fromCatalogue) = (difference.Given, difference.FromCatalogue);
+        var bound = given?.Number is { } a && fromCatalogue?.Number is { } b ? Bound(difference.Member, a, b) : ((double LimitValue, string Text)?)null;
         return new FindingDraft
         {
-            Message = given is not null && told is not null
-                ? $"{{member}} of {{item}} is given as {{given}}{after}, but the catalogue has {{told}}{after} for part number {{partNumber}}."
+            Message = given is not null && fromCatalogue is not null
+                ? $"{{member}} of {{item}} is given as {{given}}{after}, but the catalogue has {{catalogueValue}}{after} for part number {{partNumber}}."
                 : "{member} of {item} differs from the catalogue value of part number {partNumber}.",
             Data =
             [
                 ("item", part.Name), ("partNumber", part.Number), ("member", difference.Member),
-                .. given is { } one && told is { } other ? [("given", one), ("told", other)] : ((string, Scalar)[])[],
+                .. given is { } one && fromCatalogue is { } other ? [("given", one), ("catalogueValue", other)] : ((string, Scalar)[])[],
             ],
             Subject = part.Name,
             Identity = [part.Pointer.Split('/')[1], part.Name, difference.Pointer[part.Pointer.Length..]],
@@ -126,14 +133,14 @@ public sealed class Contradiction : PartRule
     }
 
     // The nearest permitted value and its calculation.
-    private static (double LimitValue, string Text) Bound(string member, double given, double told)
+    private static (double LimitValue, string Text) Bound(string member, double given, double fromCatalogue)
     {
         var (tolerance, text) = member.EndsWith("Mm", StringComparison.Ordinal)
             ? (PartTolerances.LengthMm, "1")
-            : (PartTolerances.Share * Math.Abs(told), Invariant($"0.01 x {Math.Abs(told):0.###}"));
-        var isOver = given > told;
-        var bound = Quantities.Round(isOver ? told + tolerance : told - tolerance);
-        return (bound, Invariant($"{given:0.###} {(isOver ? '>' : '<')} {told:0.###} {(isOver ? '+' : '-')} {text} = {bound:0.###}"));
+            : (PartTolerances.Share * Math.Abs(fromCatalogue), Invariant($"0.01 x {Math.Abs(fromCatalogue):0.###}"));
+        var isOver = given > fromCatalogue;
+        var bound = Quantities.Round(isOver ? fromCatalogue + tolerance : fromCatalogue - tolerance);
+        return (bound, Invariant($"{given:0.###} {(isOver ? '>' : '<')} {fromCatalogue:0.###} {(isOver ? '+' : '-')} {text} = {bound:0.###}"));
     }
 
     // The names of the contract end in their units.

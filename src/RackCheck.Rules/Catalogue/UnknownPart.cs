@@ -27,6 +27,11 @@ public sealed class UnknownPart : PartRule
             "/cabinet/partNumber", "/cabinet/frontDoor/partNumber", "/cabinet/rearDoor/partNumber", "/cabinet/earthBar/partNumber", "/items/*/partNumber",
             "/pdus/*/partNumber",
         ],
+        Notes =
+        [
+            "An unknown part number does not stop the check. Where the item is described by hand, all rules run; where its size is missing too, nothing "
+                + "can be said of the rack, and every rule reports that.",
+        ],
         Remedies = ["Remove the part number where the item is fully described.", "Correct the part number to match the catalogue."],
     };
 
@@ -48,11 +53,11 @@ public sealed class UnknownPart : PartRule
             {
                 Message = kind is null
                     ? "Part number {partNumber} of {item} is not in the catalogue."
-                    : "The catalogue lists part number {partNumber} of {item} as {kind}, not as {wanted}.",
+                    : "The catalogue lists part number {partNumber} of {item} as {kind}, not as {neededKind}.",
                 Data =
                 [
                     ("item", part.Name), ("partNumber", part.Number),
-                    .. kind is null ? ((string, Scalar)[])[] : [("wanted", Wanted(part)), ("kind", kind)],
+                    .. kind is null ? ((string, Scalar)[])[] : [("neededKind", NeededKind(part)), ("kind", kind)],
                 ],
                 Subject = part.Name,
                 Identity = part.Pointer.StartsWith("/cabinet", StringComparison.Ordinal) ? [part.Pointer[1..], ""] : [part.Pointer.Split('/')[1], part.Name],
@@ -62,7 +67,7 @@ public sealed class UnknownPart : PartRule
         }
     }
 
-    private static string Wanted(Part part) => part.Pointer switch
+    private static string NeededKind(Part part) => part.Pointer switch
     {
         "/cabinet" => "cabinet",
         "/cabinet/frontDoor" => "front door",

@@ -26,6 +26,15 @@ public sealed class Airflow : Rule
             "/items/*/heatW", "/items/*/power/typicalW", "/items/*/power/ratedW", "/items/*/airflow/flowM3h", "/cooling", "/cabinet/frontDoor",
             "/cabinet/rearDoor", "/cabinet/roof", "/site/ambientMaxC", "/site/altitudeM",
         ],
+        Notes =
+        [
+            "The airflow path is one of five: air conditioner, else fans, else underfloor supply, else doors, else closed. A cabinet that is open at "
+                + "one end only, or has trays that only circulate the air, counts as closed.",
+            "Fan curves are scaled to the air density of the site, as the pressure drop of the path is: a data sheet is for 1.2 kg/m3.",
+            "A fan curve is used as a flow that never rises with pressure. A stalled stretch counts as flat at its lowest pressure so far, which gives "
+                + "too little flow rather than too much.",
+            "The gas constant of dry air is 287.05 J/(kg K); check values from other libraries use 287.055 (0.002 % apart).",
+        ],
         Remedies = ["Fit perforated doors.", "Fit fans in the roof.", "Fit more fan trays.", "Fit an air conditioner.", "Move equipment to another rack."],
         Cautions = [Cautions.Handling],
     };

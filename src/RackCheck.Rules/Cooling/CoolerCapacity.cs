@@ -27,6 +27,11 @@ public sealed class CoolerCapacity : Rule
         Sources = [Sources.Iec60890, Sources.SheetSteel, Sources.CoolerDeratingPractice],
         Limits = [HeatTransferWM2K],
         Needs = ["/cooling/airConditioner", "/items/*/heatW", "/items/*/power/ratedW", "/cabinet/heightMm", "/cabinet/placement", "/site/ambientMaxC"],
+        Notes =
+        [
+            "An air conditioner loses 2 % of its capacity per kelvin above its rated ambient temperature. No source gives one figure for all units: "
+                + "this is the cautious end of common practice.",
+        ],
         Remedies = ["Fit a larger air conditioner.", "Raise the setpoint, where the equipment permits it.", "Move equipment to another rack."],
         Cautions = [Cautions.Electricity],
     };

@@ -31,6 +31,10 @@ public sealed class IpConflict : Rule
             "/site/requiredIp", "/cabinet/ipCode", "/cabinet/frontDoor/style", "/cabinet/rearDoor/style", "/cabinet/sidePanels", "/cabinet/roof/style",
             "/cooling/roofFans", "/cooling/intakeAreaCm2", "/cooling/filters",
         ],
+        Notes =
+        [
+            "A door or panel that is left off counts as IP00, whatever the cabinet is rated.",
+        ],
         Remedies =
         [
             "Fit filters.", "Close the opening, and cool the rack with filtered fans.", "Use a closed cabinet of that degree with an air conditioner.",

@@ -34,6 +34,10 @@ public sealed class SealedRise : Rule
             "/items/*/heatW", "/items/*/power/ratedW", "/items/*/maxInletC", "/cabinet/frontDoor/style", "/cabinet/rearDoor/style", "/cabinet/heightMm",
             "/cabinet/placement", "/site/ambientMaxC", "/site/altitudeM",
         ],
+        Notes =
+        [
+            "Heat is asked for of equipment that by its kind runs on power, even where no item states any.",
+        ],
         Remedies = ["Fit perforated doors.", "Fit fans in the roof.", "Fit an air conditioner.", "Move equipment to another rack."],
         Cautions = [Cautions.Handling],
     };

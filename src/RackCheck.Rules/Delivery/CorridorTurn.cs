@@ -19,6 +19,11 @@ public sealed class CorridorTurn : Rule
         Formula = "without turning: L <= one corridor and w <= the other; turning: w <= min over t of a sin t + b cos t - L sin t cos t",
         Sources = [Sources.Geometry],
         Needs = ["/site/delivery/corridors", "/cabinet/widthMm", "/cabinet/depthMm", "/site/delivery/palletWidthMm", "/site/delivery/palletDepthMm"],
+        Notes =
+        [
+            "A rack that fits across both corridors goes round the corner straight, whichever side lies in which corridor: on castors both are "
+                + "possible. What is left to turn is longer than both corridors are wide; only there does the slope have exactly one zero.",
+        ],
         Remedies = ["Deliver it without the pallet.", "Use a narrower or shallower cabinet.", "Choose another delivery route."],
         Cautions = [Cautions.Transport],
     };

@@ -85,12 +85,12 @@ public sealed class Lift : Rule
         var height = lift.HeightMm ?? double.PositiveInfinity;
         var (narrow, narrowName) = width <= depth ? (width, "widthMm") : (depth, "depthMm");
         var (wide, wideName) = width <= depth ? (depth, "depthMm") : (width, "widthMm");
-        return heightIsKnown && Exceeds(size.HeightMm) > height ? new Tight("height", size.HeightMm, height, LiftPointer + "/heightMm")
-            : Exceeds(size.ShortMm) > narrow ? new Tight("shorter side", size.ShortMm, narrow, LiftPointer + "/" + narrowName)
-            : Exceeds(size.LongMm) > wide ? new Tight("longer side", size.LongMm, wide, LiftPointer + "/" + wideName)
+        return heightIsKnown && IsOver(size.HeightMm, height) ? new Tight("height", size.HeightMm, height, LiftPointer + "/heightMm")
+            : IsOver(size.ShortMm, narrow) ? new Tight("shorter side", size.ShortMm, narrow, LiftPointer + "/" + narrowName)
+            : IsOver(size.LongMm, wide) ? new Tight("longer side", size.LongMm, wide, LiftPointer + "/" + wideName)
             : null;
 
-        double Exceeds(double mm) => mm + clearance - SetbackInterval.ToleranceMm;
+        bool IsOver(double mm, double limitMm) => Comparison.IsOver(mm + clearance, limitMm);
     }
 
     private static void ReportMissingSize(RuleContext context, Model.Lift lift, RouteSurvey route)

@@ -72,7 +72,7 @@ public sealed class Opening : Rule
             var clear = new ClearOpening(openings[i].WidthMm, openings[i].HeightMm);
             if (!route.HeightIsKnown)
             {
-                if (Exceeds(route.Bare.ShortMm + clearance, clear.WidthMm))
+                if (Comparison.IsOver(route.Bare.ShortMm + clearance, clear.WidthMm))
                 {
                     Report(context, i, default, clear, clearance, tilt);
                 }
@@ -95,7 +95,7 @@ public sealed class Opening : Rule
         var route = survey.Route!;
         var openings = route.Source.Openings!;
         var size = passage.OffPallet ? route.OnPallet : route.Bare;
-        var byWidth = Exceeds(size.ShortMm + clearance, clear.WidthMm);
+        var byWidth = Comparison.IsOver(size.ShortMm + clearance, clear.WidthMm);
         var (have, limit) = byWidth ? (size.ShortMm, clear.WidthMm) : (size.HeightMm, clear.HeightMm);
         var name = Name(openings[index]);
         var (message, tilt) = Wording(passage, route, clear, clearance, tiltDeg, byWidth);
@@ -167,14 +167,12 @@ public sealed class Opening : Rule
         var opening = survey.Route!.Source.Openings![index];
         return DeliveryRemedies.Smaller(
             survey,
-            s => survey.Route.HeightIsKnown ? DeliveryRoute.Passes(s, clear, clearance) : !Exceeds(s.ShortMm + clearance, clear.WidthMm))
+            s => survey.Route.HeightIsKnown ? DeliveryRoute.Passes(s, clear, clearance) : !Comparison.IsOver(s.ShortMm + clearance, clear.WidthMm))
             .Append(DeliveryRemedies.OtherRoute(survey, Name(opening), d => d with
             {
                 Openings = [.. d.Openings!.Where(o => !Identity(o).SequenceEqual(Identity(opening)))],
             }));
     }
-
-    private static bool Exceeds(double neededMm, double haveMm) => neededMm > haveMm + SetbackInterval.ToleranceMm;
 
     private static string ShortSide(CabinetFacts cabinet) => cabinet.WidthMm <= cabinet.Depth.DepthMm ? Pointers.CabinetWidth : Pointers.CabinetDepth;
 

@@ -25,6 +25,10 @@ public sealed class CabinetTooShallow : Rule
             "/cabinet/depthMm", "/cabinet/frontDoor", "/cabinet/rearDoor", "/items/*/body/depthMm", "/items/*/frontProjectionMm",
             "/items/*/rearProjectionMm", "/cabinet/uprights/spacingMm",
         ],
+        Notes =
+        [
+            "An absent door counts as 25 mm deep, as an assumption of the report.",
+        ],
         Remedies =
         [
             "Use the smallest common depth (600, 800, 1000, 1200) that is sufficient.",

@@ -53,7 +53,7 @@ public sealed class CableArm : Rule
             {
                 ReportMissing(context, item);
             }
-            else if (room < arm - SetbackInterval.ToleranceMm)
+            else if (Comparison.IsOver(arm, room.Value))
             {
                 ReportNoRoom(context, item, room.Value, arm);
             }
@@ -96,7 +96,7 @@ public sealed class CableArm : Rule
         var survey = context.Survey;
         var builder = new RemedyBuilder(survey).SetSupport(item, item.Item!.Support! with { CableArm = true });
         RemedyCandidate? candidate = null;
-        var tooLittle = room < arm - SetbackInterval.ToleranceMm ? room : null;
+        var tooLittle = room is { } given && Comparison.IsOver(arm, given) ? room : null;
         if (tooLittle is null)
         {
             candidate = builder.Titled($"Fit a cable-management arm behind {item.Id}");
@@ -158,7 +158,7 @@ public sealed class CableArm : Rule
             // Without a specified setback, the uprights may have another setback in a deeper cabinet.
             var other = survey.Cabinet.Depth with { DepthMm = depth };
             if (depth > survey.Cabinet.Depth.DepthMm
-                && other.RearLimitMm - survey.Depth.SetbackIn(other) - item.BodyDepthMm >= arm - SetbackInterval.ToleranceMm)
+                && other.RearLimitMm - survey.Depth.SetbackIn(other) - item.BodyDepthMm is { } left && !Comparison.IsOver(arm, left))
             {
                 return depth;
             }

@@ -52,7 +52,7 @@ public sealed class FrontClearance : Rule
             }
 
             var interval = survey.Depth.Interval(item);
-            if (setback >= interval.LeastMm - SetbackInterval.ToleranceMm)
+            if (!Comparison.IsOver(interval.LeastMm, setback))
             {
                 continue;
             }

@@ -49,7 +49,7 @@ public sealed class RearClearance : Rule
             }
 
             var interval = survey.Depth.Interval(item);
-            if (setback <= interval.GreatestMm + SetbackInterval.ToleranceMm)
+            if (!Comparison.IsOver(setback, interval.GreatestMm))
             {
                 continue;
             }

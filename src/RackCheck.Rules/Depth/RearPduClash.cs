@@ -40,7 +40,7 @@ public sealed class RearPduClash : Rule
         var vertical = VerticalUnit(survey.Description.Pdus);
         var channel = Allowances.SideChannelMm(survey.Cabinet.WidthMm);
         var width = context.Limit(PduWidthMm);
-        if (vertical is null || channel >= width - SetbackInterval.ToleranceMm)
+        if (vertical is null || !Comparison.IsOver(width, channel))
         {
             return;
         }
@@ -56,7 +56,7 @@ public sealed class RearPduClash : Rule
             {
                 ReportMissing(context, item);
             }
-            else if (depth.ReachMm > spacing + SetbackInterval.ToleranceMm)
+            else if (Comparison.IsOver(depth.ReachMm, spacing))
             {
                 Report(context, item, depth, spacing, vertical.Value, channel, width);
             }
@@ -143,7 +143,7 @@ public sealed class RearPduClash : Rule
 
         foreach (var wider in CabinetSizes.WidthsMm)
         {
-            if (Allowances.SideChannelMm(wider) >= width - SetbackInterval.ToleranceMm)
+            if (!Comparison.IsOver(width, Allowances.SideChannelMm(wider)))
             {
                 remedies.Add(new RemedyBuilder(survey).SetCabinet(c => c with { WidthMm = wider }).Titled(Invariant($"Use a cabinet {wider:0.###} mm wide")));
                 break;

@@ -117,7 +117,7 @@ public sealed class SupportSpan : Rule
         foreach (var item in survey.Items.Where(i => i.HasRails))
         {
             var needed = item.RailRange.LeastMm;
-            if (needed > limit + SetbackInterval.ToleranceMm)
+            if (Comparison.IsOver(needed, limit))
             {
                 ReportMovable(context, item, needed, most <= reach ? null : shortest, limit);
             }

@@ -27,6 +27,13 @@ public sealed class UprightPosition : Rule
             "/cabinet/uprights/frontSetbackMm", "/cabinet/uprights/spacingMm", "/cabinet/uprights/pitchMm", "/cabinet/depthMm",
             "/items/*/body/depthMm", "/items/*/frontProjectionMm", "/items/*/rearProjectionMm",
         ],
+        Notes =
+        [
+            "Uprights without a setback can be moved: only an empty interval is an error. A setback that is given is judged by depth.front-clearance "
+                + "and depth.rear-clearance.",
+            "Two items that no setback serves bring two findings: this rule names the pair, depth.cabinet-too-shallow the depth that serves both. An "
+                + "item that fits at no setback alone brings the second only.",
+        ],
         Remedies =
         [
             "Set the uprights to a setback on their pitch that suits every item.",
@@ -64,7 +71,7 @@ public sealed class UprightPosition : Rule
     private static MountedItem? WorstServed(RackSurvey survey, double setback)
     {
         MountedItem? worst = null;
-        var most = SetbackInterval.ToleranceMm;
+        var most = Comparison.Tolerance;
         foreach (var item in survey.Items)
         {
             var interval = survey.Depth.Interval(item);
@@ -149,7 +156,7 @@ public sealed class UprightPosition : Rule
         var survey = context.Survey;
         var setback = survey.Cabinet.SetbackMm ?? survey.Depth.All.LeastMm;
         var end = survey.Cabinet.Depth.RearLimitMm;
-        if (setback + spacing <= end + SetbackInterval.ToleranceMm)
+        if (!Comparison.IsOver(setback + spacing, end))
         {
             return;
         }

@@ -46,7 +46,7 @@ public sealed class BarMissing : Rule
         }
 
         var limit = context.Limit(HighLeakageMa);
-        if (earth.WantsBar(limit))
+        if (earth.NeedsBar(limit))
         {
             Report(context, earth, limit);
         }
@@ -76,7 +76,7 @@ public sealed class BarMissing : Rule
     }
 
     private static (string Message, (string Name, Scalar Value)[] Data, string Pointer) Asking(EarthSurvey earth, double limit) =>
-        earth.AsksSecond ? ("A second earth is specified", [], Pointers.SecondaryEarth)
+        earth.NeedsSecond ? ("A second earth is specified", [], Pointers.SecondaryEarth)
         : earth.Studs.Count > 0 ? ("{item} has an earth stud", [("item", earth.Studs[0].Id)], Pointers.ItemEarthStud[earth.Studs[0].Index])
         : ("The protective conductor of supply {supply} carries {leakageMa} mA, above {limitMa} mA",
             [("supply", earth.MostLeaking!.Id), ("leakageMa", earth.MostLeaking.LeakageMa), ("limitMa", limit)],

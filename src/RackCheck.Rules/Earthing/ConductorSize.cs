@@ -72,7 +72,7 @@ public sealed class ConductorSize : Rule
             ReportMissing(context, survey.Power.Supplies);
             Judge(context, null, survey.Power.Supplies, main, ConductorNeed.Of(survey.Power.Supplies, strength));
         }
-        else if (earth.Bar is not null || earth.WantsBar(EarthConductors.HighIntegrityFromMa))
+        else if (earth.Bar is not null || earth.NeedsBar(EarthConductors.HighIntegrityFromMa))
         {
             context.ReportMissing(Pointers.MainConductor, "The cross-sectional area of the main earth conductor is missing, so its size cannot be checked.");
         }

@@ -74,14 +74,14 @@ public sealed class Leakage : Rule
     {
         var earth = context.Survey.Earth;
         var (secured, high) = (context.Limit(LeakageMa), context.Limit(HighLeakageMa));
-        var isOver = EarthSurvey.Exceeds(node.LeakageMa, secured);
+        var isOver = Comparison.IsOver(node.LeakageMa, secured);
         if (isOver && node.Connector is null)
         {
             context.ReportMissing($"{node.Pointer}/{node.Member}", "The leakage requires a secured connection, but the plug or socket is missing.");
         }
 
         var isLoose = isOver && node.Connector is { } code && !PlugFit.Of(code).Secured;
-        var isWeak = EarthSurvey.Exceeds(node.LeakageMa, high) && !earth.IsHighIntegrity;
+        var isWeak = Comparison.IsOver(node.LeakageMa, high) && !earth.IsHighIntegrity;
         if (!isLoose && !isWeak)
         {
             return;

@@ -55,7 +55,7 @@ public sealed class RcdTrip : Rule
         var share = context.Limit(LeakageSharePercent);
         foreach (var supply in tree.Supplies)
         {
-            if (supply.Source.RcdMa is not { } rated || !EarthSurvey.Exceeds(supply.LeakageMa, share / 100 * rated))
+            if (supply.Source.RcdMa is not { } rated || !Comparison.IsOver(supply.LeakageMa, share / 100 * rated))
             {
                 continue;
             }
@@ -90,7 +90,7 @@ public sealed class RcdTrip : Rule
     {
         foreach (var next in EarthConductors.RcdRatingsMa)
         {
-            if (next > rated && !EarthSurvey.Exceeds(supply.LeakageMa, share / 100 * next))
+            if (next > rated && !Comparison.IsOver(supply.LeakageMa, share / 100 * next))
             {
                 var unless = rated <= PersonalMa ? Invariant($", unless {PersonalMa:0} mA is required") : "";
                 yield return new RemedyCandidate(Invariant($"Fit an RCD of {next:0} mA for supply {supply.Id}{unless}"),

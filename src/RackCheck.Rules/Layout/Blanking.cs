@@ -24,6 +24,11 @@ public sealed class Blanking : Rule
         Formula = "front and rear door perforated or none; a run of open U positions at the front next to an item with airflow front-to-rear",
         Sources = [Sources.BlankingPractice],
         Needs = ["/cabinet/frontDoor/style", "/cabinet/rearDoor/style", "/items/*/airflow/direction", "/items/*/position"],
+        Notes =
+        [
+            "A blanking panel leaves its U positions free: it gives way to equipment, and figures.space counts them as free.",
+            "Without a door style the rule is not assessed; an absent door counts as 25 mm deep in the depth rules.",
+        ],
         Remedies = ["Fit blanking panels."],
     };
 
@@ -201,6 +206,6 @@ public sealed class Blanking : Rule
             sizes.Add(FormattableString.Invariant($"{height} U"));
         }
 
-        return builder.Titled(sizes.Count == 1 ? $"Fit a blanking panel of {sizes[0]}" : $"Fit blanking panels of {Names.List(sizes, "panels")}");
+        return builder.Titled(sizes.Count == 1 ? $"Fit a blanking panel of {sizes[0]}" : $"Fit blanking panels of {Names.List(sizes)}");
     }
 }

@@ -48,7 +48,7 @@ public sealed class BodyTooHigh : Rule
             }
 
             var room = RackGeometry.PanelHeightMm(item.HeightU);
-            if (height <= room + SetbackInterval.ToleranceMm)
+            if (!Comparison.IsOver(height, room))
             {
                 continue;
             }

@@ -59,7 +59,7 @@ public sealed class BodyTooWide : Rule
 
             var onSlides = item.SupportStyle == SupportStyle.Slides;
             var room = onSlides ? opening - (2 * item.SupportThicknessMm) : opening;
-            if (width <= room + SetbackInterval.ToleranceMm)
+            if (!Comparison.IsOver(width, room))
             {
                 continue;
             }
@@ -86,7 +86,7 @@ public sealed class BodyTooWide : Rule
 
     private static IEnumerable<RemedyCandidate> CandidatesFor(RackSurvey survey, MountedItem item, double width)
     {
-        if (item.SupportStyle == SupportStyle.Slides && width <= survey.Cabinet.OpeningMm + SetbackInterval.ToleranceMm)
+        if (item.SupportStyle == SupportStyle.Slides && !Comparison.IsOver(width, survey.Cabinet.OpeningMm))
         {
             yield return SupportRemedies.Fixed(survey, item);
         }

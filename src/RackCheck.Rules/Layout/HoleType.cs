@@ -17,6 +17,10 @@ public sealed class HoleType : Rule
         Formula = "fixing cage-nut needs square holes of 9.5 mm",
         Sources = [Sources.Iec60297],
         Needs = ["/items/*/fixing", "/cabinet/uprights/hole"],
+        Notes =
+        [
+            "items[].fixing is optional. Catalogue products bring it.",
+        ],
         Remedies = ["Use the fixing that suits the holes: clip nuts for round holes, screws for threaded holes."],
     };
 

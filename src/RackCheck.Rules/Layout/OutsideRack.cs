@@ -19,6 +19,10 @@ public sealed class OutsideRack : Rule
             + "of the cabinet; with top-down numbering, u is U + 1 - the given number",
         Sources = [Sources.Geometry],
         Needs = ["/cabinet/heightU", "/unitNumbering", "/items/*/heightU", "/items/*/position", "/pdus/*/position"],
+        Notes =
+        [
+            "With top-down numbering position.u is the lowest U position by place, which has the largest number.",
+        ],
         Remedies = ["Mount it at the nearest free U position.", "Use a taller cabinet.", "Move it to another rack."],
         Cautions = [Cautions.Handling],
     };

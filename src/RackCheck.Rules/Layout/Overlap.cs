@@ -29,6 +29,13 @@ public sealed class Overlap : Rule
             + "specified: its maximum is the depth between the doors. One depth not specified: the other item alone may exceed the spacing",
         Sources = [Sources.Geometry],
         Needs = ["/items/*/position", "/items/*/heightU", "/items/*/body/depthMm", "/items/*/rearProjectionMm", "/cabinet/uprights/spacingMm"],
+        Notes =
+        [
+            "Equipment on opposite faces is compared with the upright spacing. Without a spacing it is compared with the depth between the doors, the "
+                + "largest that the spacing can be: a clash found so is certain.",
+            "A body of unknown depth counts as no depth in the search for clashes: what is found is certain, and the rest is listed as not assessed.",
+            "More than 20 pairs at one U position are one finding.",
+        ],
         Remedies =
         [
             "Mount one of the items at the nearest free U position; of many items, all but one.",

@@ -25,6 +25,10 @@ public sealed class Reserve : Rule
         Sources = [Sources.ReservePractice],
         Limits = [ReservePercent],
         Needs = ["/cabinet/heightU", "/items/*/position", "/items/*/heightU"],
+        Notes =
+        [
+            "Blanking panels leave their U positions free, so closing a gap does not use up the reserve.",
+        ],
         Remedies = ["Use a taller cabinet."],
     };
 
@@ -37,7 +41,7 @@ public sealed class Reserve : Rule
         var space = context.Survey.Occupancy.Figures;
         var percent = context.Limit(ReservePercent);
         var needed = percent / 100 * space.UnitsTotal;
-        if (space.UnitsFree >= needed - SetbackInterval.ToleranceMm)
+        if (!Comparison.IsOver(needed, space.UnitsFree))
         {
             return;
         }
@@ -62,7 +66,7 @@ public sealed class Reserve : Rule
         {
             // Items now above the top U position occupy U positions of the taller cabinet.
             var free = roof - survey.Occupancy.UnitsUsedUpTo(roof);
-            if (roof > survey.Cabinet.HeightU && free >= (percent / 100 * roof) - SetbackInterval.ToleranceMm)
+            if (roof > survey.Cabinet.HeightU && !Comparison.IsOver(percent / 100 * roof, free))
             {
                 return [new RemedyBuilder(survey).Raise(roof).Titled($"Use a {roof}U cabinet")];
             }

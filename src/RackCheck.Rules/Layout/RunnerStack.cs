@@ -32,6 +32,11 @@ public sealed class RunnerStack : Rule
         Sources = [Sources.SupportPractice, Sources.Iec60297],
         Limits = [RunWarning, RunError],
         Needs = ["/items/*/support/style", "/items/*/support/thicknessMm", "/items/*/body/heightMm", "/items/*/position"],
+        Notes =
+        [
+            "The cumulative height error is calculated from every set of a run upwards, not only from the lowest: each set is fixed to its own holes, "
+                + "so a low set under a stack gives it no clearance.",
+        ],
         Remedies = ["Move the items above up and leave a free U position in the run.", "Mount the first item that does not fit on a shelf of its own."],
         Cautions = [Cautions.Handling],
     };
@@ -97,7 +102,7 @@ public sealed class RunnerStack : Rule
             {
                 excess += height + run[i].SupportThicknessMm - RackGeometry.ApertureMm(run[i].HeightU);
                 var isTopAlone = i == culprit && culprit == run.Count - 1;
-                tooHigh = !isTopAlone && excess > SetbackInterval.ToleranceMm ? i : tooHigh;
+                tooHigh = !isTopAlone && Comparison.IsOver(excess, 0) ? i : tooHigh;
             }
 
             if (tooHigh >= 0)

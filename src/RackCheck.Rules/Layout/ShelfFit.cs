@@ -67,7 +67,7 @@ public sealed class ShelfFit : Rule
             }
 
             total += width;
-            if (kept + width <= usable + SetbackInterval.ToleranceMm)
+            if (!Comparison.IsOver(kept + width, usable))
             {
                 kept += width;
             }
@@ -109,7 +109,7 @@ public sealed class ShelfFit : Rule
                 context.ReportMissing(
                     Pointers.ItemBodyDepth[shelf.Index], "Without the depth of the shelf, the overhang of the items on it cannot be checked.");
             }
-            else if (depth > shelfDepth + SetbackInterval.ToleranceMm)
+            else if (Comparison.IsOver(depth, shelfDepth))
             {
                 Report(
                     context,
@@ -143,7 +143,7 @@ public sealed class ShelfFit : Rule
                     Pointers.ItemBodyHeight[item.Index],
                     "The item stands on a shelf. Without its height, the clearance to the equipment above cannot be checked.");
             }
-            else if (height > room + SetbackInterval.ToleranceMm)
+            else if (Comparison.IsOver(height, room))
             {
                 Report(
                     context,

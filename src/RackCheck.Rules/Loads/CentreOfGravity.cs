@@ -39,7 +39,7 @@ public sealed class CentreOfGravity : Rule
         var mass = context.Survey.Mass;
         if (mass.Balance is not { } balance)
         {
-            if (mass.IsTold && context.Survey.Items.Length > 0)
+            if (mass.IsDescribed && context.Survey.Items.Length > 0)
             {
                 MissingLoadData.ReportBalance(context, "Without every mass and its position, the centre of gravity cannot be calculated.");
             }
@@ -48,8 +48,8 @@ public sealed class CentreOfGravity : Rule
         }
 
         var percent = context.Limit(HeightPercent);
-        var limit = mass.Stand.HeightMm * percent / 100;
-        if (MassSurvey.Exceeds(balance.Centre.ZMm, limit) && Highest(context.Survey, balance, limit) is { } culprit)
+        var limit = mass.Stand.Heights.OverallMm * percent / 100;
+        if (Comparison.IsOver(balance.Centre.ZMm, limit) && Highest(context.Survey, balance, limit) is { } culprit)
         {
             Report(context, balance, limit, culprit);
         }

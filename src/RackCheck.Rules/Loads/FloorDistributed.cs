@@ -38,7 +38,7 @@ public sealed class FloorDistributed : Rule
     public override void Check(RuleContext context)
     {
         var mass = context.Survey.Mass;
-        if (!mass.IsTold)
+        if (!mass.IsDescribed)
         {
             return;
         }
@@ -50,7 +50,7 @@ public sealed class FloorDistributed : Rule
         }
 
         MissingLoadData.ReportTotal(context, "Without every mass, the floor load cannot be checked.");
-        if (MassSurvey.Exceeds(mass.KnownFloorKnM2, limit))
+        if (Comparison.IsOver(mass.KnownFloorKnM2, limit))
         {
             Report(context, mass, limit);
         }

@@ -26,6 +26,11 @@ public sealed class FloorPoint : Rule
             "/items/*/massKg", "/items/*/position", "/items/*/body/depthMm", "/cabinet/massKg", "/cabinet/widthMm", "/cabinet/depthMm",
             "/cabinet/base/style", "/site/floor/pointKn",
         ],
+        Notes =
+        [
+            "Four feet are statically indeterminate by one. The load on a foot is the product of the two lever ratios, which is above the value of a "
+                + "rigid frame.",
+        ],
         Remedies =
         [
             "Move equipment to another rack.",
@@ -41,7 +46,7 @@ public sealed class FloorPoint : Rule
     public override void Check(RuleContext context)
     {
         var mass = context.Survey.Mass;
-        if (!mass.IsTold)
+        if (!mass.IsDescribed)
         {
             return;
         }
@@ -59,7 +64,7 @@ public sealed class FloorPoint : Rule
 
         var quarter = Gravity.WeightN(mass.KnownTotalKg) / 4000;
         var foot = mass.Balance?.Feet.GreatestKn ?? quarter;
-        if (MassSurvey.Exceeds(foot, limit))
+        if (Comparison.IsOver(foot, limit))
         {
             Report(context, mass, foot, limit);
         }

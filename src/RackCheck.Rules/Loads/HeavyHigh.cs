@@ -54,11 +54,11 @@ public sealed class HeavyHigh : Rule
             {
                 ReportMissingHeight(context, item, kilograms, stand);
             }
-            else if (kilograms >= heavyKg && MassSurvey.Exceeds(height, highMm))
+            else if (kilograms >= heavyKg && Comparison.IsOver(height, highMm))
             {
                 ReportHigh(context, item, kilograms, height, heavyKg, highMm);
             }
-            else if (height > Handling.ElbowMm && MassSurvey.Exceeds(kilograms, LimitKg(height)))
+            else if (height > Handling.ElbowMm && Comparison.IsOver(kilograms, LimitKg(height)))
             {
                 ReportLift(context, item, kilograms, height, LimitKg(height));
             }
@@ -89,7 +89,7 @@ public sealed class HeavyHigh : Rule
     private static void ReportHigh(RuleContext context, MountedItem item, double kilograms, double height, double heavyKg, double highMm)
     {
         // An item of exactly this mass exceeds the height limit only.
-        var isOver = MassSurvey.Exceeds(kilograms, heavyKg);
+        var isOver = Comparison.IsOver(kilograms, heavyKg);
         context.Report(new FindingDraft
         {
             Message = "{item} weighs {massKg} kg and is lifted to {heightMm} mm. Items of {heavyKg} kg or more require a lift aid or two "
@@ -126,7 +126,7 @@ public sealed class HeavyHigh : Rule
 
     private static string Height(RuleContext context, MountedItem item, double height)
     {
-        var edge = context.Survey.Mass.Stand.LowerEdgeMm;
+        var edge = context.Survey.Mass.Stand.Heights.LowerEdgeMm;
         return Invariant($"{edge:0.###} + {height - edge:0.###} = {height:0.###}");
     }
 }

@@ -25,6 +25,10 @@ public sealed class RackRating : Rule
         Sources = [Sources.RatingPractice],
         Limits = [LimitsInForce.RackPlannedPercent],
         Needs = ["/items/*/massKg", "/cabinet/ratedLoadKg"],
+        Notes =
+        [
+            "Every item except a blanking panel needs a mass. A rack whose mass is unknown is not released.",
+        ],
         Remedies = ["Use a cabinet with a higher rated load.", "Move equipment to another rack."],
         Cautions = [Cautions.Handling],
     };
@@ -50,7 +54,7 @@ public sealed class RackRating : Rule
 
         MissingLoadData.ReportMasses(context, "Without the mass of every item, the cabinet load cannot be checked.");
         var planned = rated * context.Survey.Limits.RackPlannedShare;
-        if (MassSurvey.Exceeds(mass.KnownEquipmentKg, planned))
+        if (Comparison.IsOver(mass.KnownEquipmentKg, planned))
         {
             Report(context, mass, rated, planned);
         }
@@ -58,7 +62,7 @@ public sealed class RackRating : Rule
 
     private static void Report(RuleContext context, MassSurvey mass, double rated, double planned)
     {
-        var isError = MassSurvey.Exceeds(mass.KnownEquipmentKg, rated);
+        var isError = Comparison.IsOver(mass.KnownEquipmentKg, rated);
         var limit = isError ? rated : planned;
         var weighs = mass.IsEquipmentKnown ? "The equipment weighs {equipmentKg} kg" : "The equipment weighs at least {equipmentKg} kg";
         context.Report(new FindingDraft

@@ -54,7 +54,7 @@ public sealed class RollingRating : Rule
         }
 
         MissingLoadData.ReportMasses(context, "Without the mass of every item, the dynamic load cannot be checked.");
-        if (MassSurvey.Exceeds(mass.KnownEquipmentKg, rated))
+        if (Comparison.IsOver(mass.KnownEquipmentKg, rated))
         {
             Report(context, mass, rated);
         }

@@ -97,7 +97,7 @@ public sealed class SupportRating : Rule
 
     private static void Judge(RuleContext context, MountedItem item, double loadKg, double ratedKg, bool isShelf)
     {
-        if (!MassSurvey.Exceeds(loadKg, ratedKg))
+        if (!Comparison.IsOver(loadKg, ratedKg))
         {
             return;
         }

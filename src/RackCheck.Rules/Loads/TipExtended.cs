@@ -71,7 +71,7 @@ public sealed class TipExtended : Rule
 
         if (mass.Balance is not { } balance)
         {
-            if (mass.IsTold && context.Survey.Items.Length > 0)
+            if (mass.IsDescribed && context.Survey.Items.Length > 0)
             {
                 MissingLoadData.ReportBalance(
                     context,
@@ -83,7 +83,7 @@ public sealed class TipExtended : Rule
 
         ReportMissingExtensions(context);
         var ratio = context.Limit(MomentRatio);
-        if (balance.Worst is { } worst && MassSurvey.Exceeds(ratio, worst.Factor))
+        if (balance.Worst is { } worst && Comparison.IsOver(ratio, worst.Factor))
         {
             ReportPulled(context, worst, ratio);
         }
@@ -146,8 +146,9 @@ public sealed class TipExtended : Rule
     {
         var side = stand.Area.Nearest(balance.Centre);
         var distance = stand.Area.DistanceMm(side, balance.Centre);
-        var push = Stability.Push(balance.Centre.Kg, distance, stand.HeightMm, context.Limit(PushPercent), context.Limit(PushN), context.Limit(PushHeightMm));
-        if (!MassSurvey.Exceeds(push.OverturningNm, push.RestoringNm))
+        var push = Stability.Push(
+            balance.Centre.Kg, distance, stand.Heights.OverallMm, context.Limit(PushPercent), context.Limit(PushN), context.Limit(PushHeightMm));
+        if (!Comparison.IsOver(push.OverturningNm, push.RestoringNm))
         {
             return;
         }

@@ -56,7 +56,7 @@ public sealed class TipStatic : Rule
 
         if (mass.Balance is not { } balance)
         {
-            if (mass.IsTold && context.Survey.Items.Length > 0)
+            if (mass.IsDescribed && context.Survey.Items.Length > 0)
             {
                 MissingLoadData.ReportBalance(context, "Without every mass and its position, the tip angle cannot be calculated.");
             }
@@ -65,7 +65,7 @@ public sealed class TipStatic : Rule
         }
 
         var limit = context.Limit(TipAngleDeg);
-        if (MassSurvey.Exceeds(limit, balance.Tip.Deg))
+        if (Comparison.IsOver(limit, balance.Tip.Deg))
         {
             Report(context, mass.Stand, balance, limit);
         }

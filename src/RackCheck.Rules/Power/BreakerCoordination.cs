@@ -61,7 +61,7 @@ public sealed class BreakerCoordination : Rule
     private static void JudgeUnit(RuleContext context, PduNode unit)
     {
         var breaker = unit.Supply.BreakerA;
-        if (Loading.IsOver(unit.RatedA, breaker))
+        if (Comparison.IsOver(unit.RatedA, breaker))
         {
             ReportTooLarge(context, unit);
             return;
@@ -69,7 +69,7 @@ public sealed class BreakerCoordination : Rule
 
         // North American PDUs are rated for their permitted load, which is 80 % of the matching breaker.
         var carries = unit.Supply.IsNorthAmerica ? unit.RatedA * 100 / Breakers.ContinuousSharePercent : unit.RatedA;
-        var open = unit.Groups.Where(g => Loading.IsOver(Math.Min(g.BreakerA ?? breaker, breaker), carries)).ToArray();
+        var open = unit.Groups.Where(g => Comparison.IsOver(Math.Min(g.BreakerA ?? breaker, breaker), carries)).ToArray();
         if (open.Length > 0)
         {
             ReportOpen(context, unit, carries, open);
@@ -120,7 +120,7 @@ public sealed class BreakerCoordination : Rule
             Data =
             [
                 ("pdu", unit.Id), ("limitA", carries),
-                ("groups", Names.List([.. open.Select(g => g.Id).Order(StringComparer.Ordinal)], "groups")), ("breakerA", before),
+                ("groups", Names.List([.. open.Select(g => g.Id).Order(StringComparer.Ordinal)])), ("breakerA", before),
             ],
             Subject = $"PDU {unit.Id}",
             Identity = [unit.Id],
@@ -159,7 +159,7 @@ public sealed class BreakerCoordination : Rule
         }
 
         var capacity = Cables.CapacityA(section, supply.Phases);
-        if (!Loading.IsOver(supply.BreakerA, capacity))
+        if (!Comparison.IsOver(supply.BreakerA, capacity))
         {
             return;
         }

@@ -28,6 +28,10 @@ public sealed class Inrush : Rule
             "/items/*/power/inrushA", "/items/*/power/plugs", "/supplies/*/breaker/curve", "/supplies/*/breaker/ratedA", "/pdus/*/remoteSwitched",
             "/pdus/*/groups/*/outlets/*/switched", "/connections",
         ],
+        Notes =
+        [
+            "Sequenced outlets (remotely switched) count their inrush one at a time. All other outlets count together.",
+        ],
         Remedies = ["Fit PDUs with sequenced outlets.", "Fit a breaker with a slower curve.", "Add a supply with a PDU.", "Fit a larger supply."],
         Cautions = [Cautions.Electricity],
     };
@@ -63,7 +67,7 @@ public sealed class Inrush : Rule
             }
 
             var limit = Breakers.LeastTripA(NamedEnumConverter<BreakerCurve>.Name(curve), supply.BreakerA);
-            if (Loading.IsOver(supply.InrushA, limit))
+            if (Comparison.IsOver(supply.InrushA, limit))
             {
                 Report(context, supply, NamedEnumConverter<BreakerCurve>.Name(curve), limit);
             }
@@ -98,7 +102,7 @@ public sealed class Inrush : Rule
             .GroupBy(c => Math.Round(c.InrushA!.Value, 6, MidpointRounding.AwayFromZero)).OrderByDescending(g => g.Key)
             .Select(g => (Sum: g.Sum(c => c.InrushA!.Value), Text: g.Count() == 1 ? Invariant($"{g.Key:0.######}")
                 : Invariant($"{g.Count()} x {g.Key:0.######}"))).ToArray();
-        var isAlone = Loading.IsOver(supply.InrushA, terms.Sum(t => t.Sum));
+        var isAlone = Comparison.IsOver(supply.InrushA, terms.Sum(t => t.Sum));
         return isAlone || terms is [{ Text: var single }] && !single.Contains('x', StringComparison.Ordinal)
             ? Invariant($"{supply.InrushA:0.###}")
             : Invariant($"{string.Join(" + ", terms.Select(t => t.Text))} = {supply.InrushA:0.###}");

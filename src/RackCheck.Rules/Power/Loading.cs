@@ -1,3 +1,4 @@
+using RackCheck.Engineering;
 using RackCheck.Model;
 using RackCheck.Survey.Power;
 
@@ -10,15 +11,12 @@ namespace RackCheck.Rules.Power;
 /// <param name="Lost">Supply whose loss causes the overload; null in normal use.</param>
 internal readonly record struct Loading(double CurrentA, double LimitA, Severity Severity, SupplyNode? Lost)
 {
-    /// <summary>Whether a value exceeds a limit, both rounded as shown: a sum of decimals can differ from an equal limit by a rounding error.</summary>
-    public static bool IsOver(double value, double limit) => Quantities.Round(value) > Quantities.Round(limit);
-
     /// <summary>Compares a load with its limit and its design load, A.</summary>
     /// <returns>The overload, or null.</returns>
     public static Loading? Judge(LoadPoint load, double limitA, double designA) =>
-        IsOver(load.NormalA, limitA) ? new Loading(load.NormalA, limitA, Severity.Error, null)
-        : IsOver(load.WorstA, limitA) ? new Loading(load.WorstA, limitA, Severity.Error, load.WorstWithout)
-        : IsOver(load.NormalA, designA) ? new Loading(load.NormalA, designA, Severity.Warning, null)
+        Comparison.IsOver(load.NormalA, limitA) ? new Loading(load.NormalA, limitA, Severity.Error, null)
+        : Comparison.IsOver(load.WorstA, limitA) ? new Loading(load.WorstA, limitA, Severity.Error, load.WorstWithout)
+        : Comparison.IsOver(load.NormalA, designA) ? new Loading(load.NormalA, designA, Severity.Warning, null)
         : null;
 
     /// <summary>

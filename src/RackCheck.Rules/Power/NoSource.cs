@@ -27,6 +27,10 @@ public sealed class NoSource : Rule
             "/items/*/power/plugs", "/items/*/power/voltageV", "/items/*/power/redundant", "/supplies/*/voltageV", "/supplies/*/phases",
             "/pdus/*/groups/*/outlets", "/connections",
         ],
+        Notes =
+        [
+            "The assignment of cords is exact for few cords and bounded for many. It is part of the survey, so every rule and the figures use the same one.",
+        ],
         Remedies = ["Fit a PDU with more outlets.", "Add a PDU.", "Add a supply with a PDU.", "Move equipment to another rack."],
         Cautions = [Cautions.Electricity],
     };

@@ -9,8 +9,6 @@ namespace RackCheck.Rules.Power;
 /// <summary>Finds cords with a current above the rating of their plug or outlet.</summary>
 public sealed class OutletRating : Rule
 {
-    private const double Slack = 1 + 1e-9;
-
     private static readonly RuleDescriptor Facts = new()
     {
         Id = "power.outlet-rating",
@@ -54,7 +52,7 @@ public sealed class OutletRating : Rule
     }
 
     // Rounded as in the report: a finding never compares 10 A with 10 A.
-    private static bool IsOver(Cord cord, bool northAmerica) => Quantities.Round(cord.WorstA() ?? 0) > cord.RatedA(northAmerica);
+    private static bool IsOver(Cord cord, bool northAmerica) => Comparison.IsOver(cord.WorstA() ?? 0, cord.RatedA(northAmerica));
 
     private static double Share(Cord cord, bool northAmerica) => (cord.WorstA() ?? 0) / cord.RatedA(northAmerica);
 
@@ -64,7 +62,7 @@ public sealed class OutletRating : Rule
         var unit = cord.Group!.Unit;
         var rated = cord.RatedA(survey.Power.IsNorthAmerica);
         var worst = cord.WorstA()!.Value;
-        var lost = cord.WorstWatts > cord.Watts * Slack;
+        var lost = Comparison.IsOver(cord.WorstWatts, cord.Watts);
         var lines = cord.IsThreePhase ? unit.Lines.Count : 1;
         var over = lines == 1 ? "" : Invariant($" / {lines}");
         context.Report(new FindingDraft

@@ -31,6 +31,11 @@ public sealed class PduLoading : Rule
             "/items/*/power/ratedW", "/items/*/power/powerFactor", "/items/*/power/plugs", "/items/*/power/redundant", "/supplies/*/voltageV", "/pdus/*/ratedA",
             "/pdus/*/groups/*/breakerA", "/connections", "/site/region",
         ],
+        Notes =
+        [
+            "Where the service assigns the outlets itself, an overload is a defect of the rack and not of one PDU: which PDU is overloaded is a result "
+                + "of the assignment.",
+        ],
         Remedies =
         [
             "Plug equipment into another group or PDU.", "Add a PDU.", "Fit a larger supply and PDU.", "Add a supply with a PDU.",

@@ -41,6 +41,10 @@ public sealed class PhaseBalance : Rule
             "/items/*/power/ratedW", "/items/*/power/powerFactor", "/items/*/power/plugs", "/supplies/*/phases", "/supplies/*/voltageV", "/supplies/*/ratedA",
             "/pdus/*/groups/*/phase", "/connections",
         ],
+        Notes =
+        [
+            "The neutral current is a phasor sum; an arithmetic sum would have no meaning for it.",
+        ],
         Remedies = ["Plug equipment into another phase.", "Connect an outlet group to another phase, or swap two groups.", "Add a supply with a PDU."],
         Cautions = [Cautions.Electricity],
     };
@@ -81,7 +85,7 @@ public sealed class PhaseBalance : Rule
         var mean = lines.Sum() / 3;
         var over = 100 * ((worst / mean) - 1);
         var limit = context.Limit(UnbalancePercent);
-        if (!Loading.IsOver(over, limit))
+        if (!Comparison.IsOver(over, limit))
         {
             return;
         }

@@ -93,7 +93,7 @@ public sealed class PlugMismatch : Rule
     }
 
     private static string SocketsOf(GroupNode group) =>
-        Names.List([.. group.Source.Outlets.Select(o => o.Socket).Distinct().Order().Select(s => PlugFit.Of(s).Code)], "types");
+        Names.List([.. group.Source.Outlets.Select(o => o.Socket).Distinct().Order().Select(s => PlugFit.Of(s).Code)]);
 
     private static void Report(RuleContext context, Cord cord, int given, Fault fault)
     {

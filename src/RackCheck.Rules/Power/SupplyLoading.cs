@@ -34,6 +34,11 @@ public sealed class SupplyLoading : Rule
             "/items/*/power/ratedW", "/items/*/power/powerFactor", "/items/*/power/plugs", "/items/*/power/redundant", "/supplies/*/voltageV",
             "/supplies/*/phases", "/supplies/*/ratedA", "/supplies/*/breaker/ratedA", "/pdus", "/connections", "/site/region",
         ],
+        Notes =
+        [
+            "Currents are arithmetic sums: power factors differ little between items, and the arithmetic sum is on the safe side.",
+            "Every PDU with a plug is assumed to find a socket on its supply: a description has no number of sockets.",
+        ],
         Remedies =
         [
             "Plug equipment into another phase or supply.", "Fit a larger supply with larger PDUs.", "Add a supply with a PDU.",

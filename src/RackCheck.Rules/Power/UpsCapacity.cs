@@ -28,6 +28,11 @@ public sealed class UpsCapacity : Rule
             "/items/*/ups/ratedW", "/items/*/ups/ratedVa", "/items/*/ups/runMinutes", "/items/*/ups/runLoadW", "/items/*/ups/feeds", "/items/*/power/ratedW",
             "/items/*/power/powerFactor", "/items/*/power/plugs", "/pdus", "/connections", "/site/upsMinutes",
         ],
+        Notes =
+        [
+            "A UPS draws its load and its own losses (heatW), not its rating. Equipment fed from a UPS does not count as fed once the supply of the UPS "
+                + "is lost.",
+        ],
         Remedies =
         [
             "Fit a larger UPS.", "Fit a larger battery.", "Feed a PDU from the mains instead of the UPS.", "Move equipment to another rack.", "Add a UPS.",
@@ -90,7 +95,7 @@ public sealed class UpsCapacity : Rule
             return;
         }
 
-        if (!Loading.IsOver(load, limit))
+        if (!Comparison.IsOver(load, limit))
         {
             return;
         }
@@ -130,15 +135,15 @@ public sealed class UpsCapacity : Rule
         }
 
         var time = Batteries.RunMinutes(minutes, at, load);
-        if (!Loading.IsOver(asked, time))
+        if (!Comparison.IsOver(asked, time))
         {
             return;
         }
 
         context.Report(new FindingDraft
         {
-            Message = "{ups} runs for {timeMin} minutes at {loadW} W; the site requires {askedMin} minutes.",
-            Data = [("ups", ups.Item.Id), ("timeMin", time), ("loadW", load), ("askedMin", asked)],
+            Message = "{ups} runs for {timeMin} minutes at {loadW} W; the site requires {requiredMin} minutes.",
+            Data = [("ups", ups.Item.Id), ("timeMin", time), ("loadW", load), ("requiredMin", asked)],
             Subject = context.Survey.Cabinet.Place(ups.Item),
             Identity = ["time", ups.Item.Id],
             Pointers = [$"{pointer}/runMinutes", $"{pointer}/runLoadW", "/site/upsMinutes"],
@@ -153,8 +158,8 @@ public sealed class UpsCapacity : Rule
 
     private static void ReportNone(RuleContext context, double asked) => context.Report(new FindingDraft
     {
-        Message = "The site requires {askedMin} minutes of run time, but the rack has no UPS.",
-        Data = [("askedMin", asked)],
+        Message = "The site requires {requiredMin} minutes of run time, but the rack has no UPS.",
+        Data = [("requiredMin", asked)],
         Subject = "UPS",
         Identity = ["time"],
         Pointers = ["/site/upsMinutes"],

@@ -40,6 +40,11 @@ public sealed class VoltageDrop : Rule
             "/items/*/power/ratedW", "/items/*/power/powerFactor", "/items/*/power/plugs", "/supplies/*/voltageV", "/supplies/*/phases",
             "/supplies/*/cable/lengthM", "/supplies/*/cable/crossSectionMm2", "/pdus", "/connections",
         ],
+        Notes =
+        [
+            "The drop is from line to neutral: half of the table value on the line and half on the neutral, each with its own current. With one phase "
+                + "this is the table value; with three equal phases it is 0.866 of it.",
+        ],
         Remedies = ["Fit a cable with a larger cross-sectional area.", "Share the load with a second supply and PDU.", "Move equipment to another rack."],
         Cautions = [Cautions.Electricity],
     };
@@ -79,8 +84,8 @@ public sealed class VoltageDrop : Rule
         var (line, neutral) = (supply.MostLoaded.NormalA, supply.IsKnown || supply.Phases == 1 ? supply.Neutral.NormalA : 0);
         double Drop(double mm2) => Cables.DropPercent(Cables.DropMvPerAM(mm2), length, line, neutral, supply.Source.VoltageV);
         var (drop, error, warning) = (Drop(section), context.Limit(DropErrorPercent), context.Limit(DropWarningPercent));
-        var isError = Loading.IsOver(drop, error);
-        if (!isError && !Loading.IsOver(drop, warning))
+        var isError = Comparison.IsOver(drop, error);
+        if (!isError && !Comparison.IsOver(drop, warning))
         {
             return;
         }
@@ -103,7 +108,7 @@ public sealed class VoltageDrop : Rule
             Calculation =
                 Invariant($"{milli:0.###} / 2 x {length:0.###} x ({line:0.######} + {neutral:0.######}) / 1000 = {drop * voltage / 100:0.####}; ")
                 + Invariant($"100 x {drop * voltage / 100:0.####} / {voltage:0.###} = {drop:0.###} > {limit:0.###}"),
-            Candidates = Candidates(context.Survey, supply, mm2 => !Loading.IsOver(Drop(mm2), Math.Min(error, warning)), Math.Min(error, warning) / drop),
+            Candidates = Candidates(context.Survey, supply, mm2 => !Comparison.IsOver(Drop(mm2), Math.Min(error, warning)), Math.Min(error, warning) / drop),
         });
     }
 

@@ -49,7 +49,7 @@ public sealed class Aisle : Rule
                 context.ReportMissing(
                     Pointers.ItemExtension[item.Index], "Without the extension of the slides, the service clearance in the aisle cannot be checked.");
             }
-            else if (pull > aisle + SetbackInterval.ToleranceMm)
+            else if (Comparison.IsOver(pull, aisle))
             {
                 Report(context, item, pull, aisle);
             }

@@ -37,6 +37,10 @@ public sealed class ConsoleHeight : Rule
         Sources = [Sources.ConsolePractice, Sources.Iso7250, Sources.Iec60297],
         Limits = [KeyboardMinMm, KeyboardMaxMm, DisplayMinMm, DisplayMaxMm],
         Needs = ["/items/*/category", "/items/*/position", "/items/*/heightU", "/cabinet/heightMm", "/cabinet/base/heightMm"],
+        Notes =
+        [
+            "Without an overall height the cabinet is taken as base, mounting space and 100 mm for roof and floor, as an assumption of the report.",
+        ],
         Remedies = ["Mount it at a suitable working height."],
         Cautions = [Cautions.Handling],
     };
@@ -57,38 +61,29 @@ public sealed class ConsoleHeight : Rule
             var (least, greatest) = item.Category == ItemCategory.KeyboardDrawer
                 ? (context.Limit(KeyboardMinMm), context.Limit(KeyboardMaxMm))
                 : (context.Limit(DisplayMinMm), context.Limit(DisplayMaxMm));
-            if (LevelRange.Of(context.Survey.Cabinet, item, bottom) is not { } level)
+            if (context.Survey.Cabinet.Heights.CentreMm(item, bottom) is not { } height)
             {
                 context.ReportMissing(
                     Pointers.ItemBodyHeight[item.Index], "Without the height of the display on the shelf, its working height cannot be calculated.");
             }
-            else if (IsOver(level.LeastMm, greatest) || IsOver(least, level.GreatestMm))
+            else if (Comparison.IsOver(height, greatest) || Comparison.IsOver(least, height))
             {
-                Report(context, item, level, least, greatest);
-            }
-            else if (!level.IsKnown && (IsOver(level.GreatestMm, greatest) || IsOver(least, level.LeastMm)))
-            {
-                context.ReportMissing(
-                    context.Survey.Cabinet.Source.HeightMm is null ? Pointers.CabinetHeight : Pointers.BaseHeight,
-                    "Without this value, the working height of keyboard drawers and displays cannot be calculated.");
+                Report(context, item, height, least, greatest);
             }
         }
     }
 
-    private static bool IsOver(double mm, double limitMm) => mm > limitMm + SetbackInterval.ToleranceMm;
-
-    private static void Report(RuleContext context, MountedItem item, LevelRange level, double least, double greatest)
+    private static void Report(RuleContext context, MountedItem item, double actual, double least, double greatest)
     {
         var survey = context.Survey;
-        var isHigh = IsOver(level.LeastMm, greatest);
-        var (actual, limit) = isHigh ? (level.LeastMm, greatest) : (level.GreatestMm, least);
+        var isHigh = Comparison.IsOver(actual, greatest);
+        var limit = isHigh ? greatest : least;
         var carrier = item.Shelf ?? item;
-        var words = (level.IsKnown, isHigh) switch { (true, _) => "", (_, true) => " at least", _ => " at most" };
         context.Report(new FindingDraft
         {
             Message = isHigh
-                ? $"The centre of {{item}} is{words} {{heightMm}} mm above the floor; the maximum working height is {{limitMm}} mm."
-                : $"The centre of {{item}} is{words} {{heightMm}} mm above the floor; the minimum working height is {{limitMm}} mm.",
+                ? "The centre of {item} is {heightMm} mm above the floor; the maximum working height is {limitMm} mm."
+                : "The centre of {item} is {heightMm} mm above the floor; the minimum working height is {limitMm} mm.",
             Data = [("item", item.Id), ("heightMm", actual), ("limitMm", limit)],
             Subject = survey.Cabinet.Place(item),
             Identity = [item.Id],
@@ -98,7 +93,7 @@ public sealed class ConsoleHeight : Rule
             Calculation = Calculation(survey.Cabinet, item, actual, limit, isHigh),
             Candidates = ServiceRemedies.MountWhere(
                 survey, carrier,
-                u => LevelRange.Of(survey.Cabinet, item, u) is { } there && !IsOver(least, there.LeastMm) && !IsOver(there.GreatestMm, greatest)),
+                u => survey.Cabinet.Heights.CentreMm(item, u) is { } there && !Comparison.IsOver(least, there) && !Comparison.IsOver(there, greatest)),
         });
     }
 

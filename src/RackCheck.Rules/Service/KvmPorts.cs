@@ -68,9 +68,9 @@ public sealed class KvmPorts : Rule
         context.Report(new FindingDraft
         {
             Message = ports == 0
-                ? (needed == 1 ? "{wanted} host needs" : "{wanted} hosts need") + " a KVM port, and the rack has no KVM switch with ports."
-                : "{wanted} hosts need a KVM port, and the rack has {ports} KVM " + (ports == 1 ? "port." : "ports."),
-            Data = ports == 0 ? [("wanted", needed)] : [("wanted", needed), ("ports", ports)],
+                ? (needed == 1 ? "{needed} host needs" : "{needed} hosts need") + " a KVM port, and the rack has no KVM switch with ports."
+                : "{needed} hosts need a KVM port, and the rack has {ports} KVM " + (ports == 1 ? "port." : "ports."),
+            Data = ports == 0 ? [("needed", needed)] : [("needed", needed), ("ports", ports)],
             Subject = "console ports",
             Identity = [],
             Pointers = [best is null ? SitePointers.ItemConsole[hosts[0].Index] : SitePointers.ItemKvmPorts[best.Index]],

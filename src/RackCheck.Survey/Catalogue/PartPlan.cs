@@ -27,15 +27,15 @@ public sealed class PartPlan<T>
 
     /// <summary>The record with what is absent taken from the product.</summary>
     /// <param name="given">The record.</param>
-    /// <param name="told">What the product tells.</param>
+    /// <param name="fromCatalogue">What the product tells.</param>
     /// <param name="filled">Gets the names of the members that were filled, in whole or in part; null where nobody asks.</param>
     /// <returns>The same object where nothing was absent.</returns>
-    public T Fill(T given, T told, List<string>? filled)
+    public T Fill(T given, T fromCatalogue, List<string>? filled)
     {
         T? result = null;
         foreach (var member in members)
         {
-            if (member.Fill(given, told, ref result, clone))
+            if (member.Fill(given, fromCatalogue, ref result, clone))
             {
                 filled?.Add(member.Name);
             }
@@ -46,14 +46,14 @@ public sealed class PartPlan<T>
 
     /// <summary>Finds values that are given and differ from what the product tells.</summary>
     /// <param name="given">The record.</param>
-    /// <param name="told">What the product tells.</param>
+    /// <param name="fromCatalogue">What the product tells.</param>
     /// <param name="pointer">Where the record stands.</param>
     /// <param name="found">Gets the differences.</param>
-    public void Compare(T given, T told, string pointer, List<PartDifference> found)
+    public void Compare(T given, T fromCatalogue, string pointer, List<PartDifference> found)
     {
         foreach (var member in members)
         {
-            member.Compare(given, told, pointer, found);
+            member.Compare(given, fromCatalogue, pointer, found);
         }
     }
 
@@ -78,8 +78,8 @@ public sealed class PartPlan<T>
 /// <param name="Pointer">Where it stands.</param>
 /// <param name="Member">Name of the member.</param>
 /// <param name="Given">The value given; null where it is no single value.</param>
-/// <param name="Told">The product's value; null where it is no single value.</param>
-public sealed record PartDifference(string Pointer, string Member, Scalar? Given, Scalar? Told);
+/// <param name="FromCatalogue">The product's value; null where it is no single value.</param>
+public sealed record PartDifference(string Pointer, string Member, Scalar? Given, Scalar? FromCatalogue);
 
 /// <summary>One member of a record.</summary>
 internal abstract class PartMember<T>(string name)
@@ -87,9 +87,9 @@ internal abstract class PartMember<T>(string name)
 {
     public string Name { get; } = name;
 
-    public abstract bool Fill(T given, T told, ref T? result, Func<T, T> clone);
+    public abstract bool Fill(T given, T fromCatalogue, ref T? result, Func<T, T> clone);
 
-    public abstract void Compare(T given, T told, string pointer, List<PartDifference> found);
+    public abstract void Compare(T given, T fromCatalogue, string pointer, List<PartDifference> found);
 
     public abstract void Restore(T? given, T filled, T after, T result);
 }
@@ -100,9 +100,9 @@ internal sealed class PartValue<T, TValue>(
     where T : class
     where TValue : struct
 {
-    public override bool Fill(T given, T told, ref T? result, Func<T, T> clone)
+    public override bool Fill(T given, T fromCatalogue, ref T? result, Func<T, T> clone)
     {
-        if (set is null || get(given) is not null || get(told) is not { } value)
+        if (set is null || get(given) is not null || get(fromCatalogue) is not { } value)
         {
             return false;
         }
@@ -111,9 +111,9 @@ internal sealed class PartValue<T, TValue>(
         return true;
     }
 
-    public override void Compare(T given, T told, string pointer, List<PartDifference> found)
+    public override void Compare(T given, T fromCatalogue, string pointer, List<PartDifference> found)
     {
-        if (get(given) is { } one && get(told) is { } other && differs(one, other))
+        if (get(given) is { } one && get(fromCatalogue) is { } other && differs(one, other))
         {
             found.Add(new PartDifference($"{pointer}/{Name}", Name, shown(one), shown(other)));
         }
@@ -135,9 +135,9 @@ internal sealed class PartObject<T, TObject>(string name, Func<T, TObject?> get,
 {
     private readonly JsonTypeInfo<TObject> type = (JsonTypeInfo<TObject>)ContractJson.Default.GetTypeInfo(typeof(TObject))!;
 
-    public override bool Fill(T given, T told, ref T? result, Func<T, T> clone)
+    public override bool Fill(T given, T fromCatalogue, ref T? result, Func<T, T> clone)
     {
-        if (get(given) is not null || get(told) is not { } value)
+        if (get(given) is not null || get(fromCatalogue) is not { } value)
         {
             return false;
         }
@@ -146,9 +146,9 @@ internal sealed class PartObject<T, TObject>(string name, Func<T, TObject?> get,
         return true;
     }
 
-    public override void Compare(T given, T told, string pointer, List<PartDifference> found)
+    public override void Compare(T given, T fromCatalogue, string pointer, List<PartDifference> found)
     {
-        if (isCompared && get(given) is { } one && get(told) is { } other && !IsEqual(one, other))
+        if (isCompared && get(given) is { } one && get(fromCatalogue) is { } other && !IsEqual(one, other))
         {
             found.Add(new PartDifference($"{pointer}/{Name}", Name, Shown(one), Shown(other)));
         }
@@ -174,9 +174,9 @@ internal sealed class PartChild<T, TChild>(string name, Func<T, TChild?> get, Ac
     where T : class
     where TChild : class
 {
-    public override bool Fill(T given, T told, ref T? result, Func<T, T> clone)
+    public override bool Fill(T given, T fromCatalogue, ref T? result, Func<T, T> clone)
     {
-        if (get(told) is not { } source)
+        if (get(fromCatalogue) is not { } source)
         {
             return false;
         }
@@ -192,9 +192,9 @@ internal sealed class PartChild<T, TChild>(string name, Func<T, TChild?> get, Ac
         return true;
     }
 
-    public override void Compare(T given, T told, string pointer, List<PartDifference> found)
+    public override void Compare(T given, T fromCatalogue, string pointer, List<PartDifference> found)
     {
-        if (isCompared && get(given) is { } one && get(told) is { } other)
+        if (isCompared && get(given) is { } one && get(fromCatalogue) is { } other)
         {
             PartPlan<TChild>.Instance.Compare(one, other, $"{pointer}/{Name}", found);
         }

@@ -80,15 +80,15 @@ public sealed class ResolvedRack
         {
             Items = FillAll(posted.Items, i => i.PartNumber, (item, at) =>
             {
-                var told = products.GetValueOrDefault(item.PartNumber!);
-                parts.Add(new Part(Invariant($"/items/{at}"), item.Id, item.PartNumber!, told, told?.Item));
-                return (Item)Fill<ItemFacts>(item, told?.Item, parts[^1], filled);
+                var fromCatalogue = products.GetValueOrDefault(item.PartNumber!);
+                parts.Add(new Part(Invariant($"/items/{at}"), item.Id, item.PartNumber!, fromCatalogue, fromCatalogue?.Item));
+                return (Item)Fill<ItemFacts>(item, fromCatalogue?.Item, parts[^1], filled);
             }),
             Pdus = posted.Pdus is not { } units ? null : FillAll(units, u => u.PartNumber, (unit, at) =>
             {
-                var told = products.GetValueOrDefault(unit.PartNumber!);
-                parts.Add(new Part(Invariant($"/pdus/{at}"), unit.Id, unit.PartNumber!, told, told?.Pdu));
-                return (Pdu)Fill<PduFacts>(unit, told?.Pdu, parts[^1], filled);
+                var fromCatalogue = products.GetValueOrDefault(unit.PartNumber!);
+                parts.Add(new Part(Invariant($"/pdus/{at}"), unit.Id, unit.PartNumber!, fromCatalogue, fromCatalogue?.Pdu));
+                return (Pdu)Fill<PduFacts>(unit, fromCatalogue?.Pdu, parts[^1], filled);
             }),
         };
         return new ResolvedRack(posted, description, products, parts, filled);
@@ -157,29 +157,29 @@ public sealed class ResolvedRack
     }
 
     /// <summary>What a product tells of a cabinet, but for parts that have a part number of their own: those are not the ones it comes with.</summary>
-    /// <param name="told">What the product tells; null where it is not known or no cabinet.</param>
+    /// <param name="fromCatalogue">What the product tells; null where it is not known or no cabinet.</param>
     /// <param name="cabinet">The cabinet.</param>
     /// <returns>What holds of this cabinet.</returns>
-    internal static Cabinet? FactsOf(Cabinet? told, Cabinet cabinet) => told is null ? null : told with
+    internal static Cabinet? FactsOf(Cabinet? fromCatalogue, Cabinet cabinet) => fromCatalogue is null ? null : fromCatalogue with
     {
-        FrontDoor = cabinet.FrontDoor?.PartNumber is null ? told.FrontDoor : null,
-        RearDoor = cabinet.RearDoor?.PartNumber is null ? told.RearDoor : null,
-        EarthBar = cabinet.EarthBar?.PartNumber is null ? told.EarthBar : null,
+        FrontDoor = cabinet.FrontDoor?.PartNumber is null ? fromCatalogue.FrontDoor : null,
+        RearDoor = cabinet.RearDoor?.PartNumber is null ? fromCatalogue.RearDoor : null,
+        EarthBar = cabinet.EarthBar?.PartNumber is null ? fromCatalogue.EarthBar : null,
     };
 
     /// <summary>What a cabinet is held against: fans in the roof bring an opening of their own, whatever roof it is delivered with.</summary>
-    /// <param name="told">What its product tells.</param>
+    /// <param name="fromCatalogue">What its product tells.</param>
     /// <param name="cabinet">The cabinet.</param>
     /// <param name="roofFans">The fans in the roof.</param>
     /// <returns>The same, without the style of a roof that fans opened.</returns>
-    internal static Cabinet WithoutFanOpening(Cabinet told, Cabinet cabinet, IReadOnlyList<FanSet>? roofFans) =>
-        roofFans is { Count: > 0 } && cabinet.Roof?.Style == RoofStyle.Vented && told.Roof is { } roof ? told with { Roof = roof with { Style = null } } : told;
+    internal static Cabinet WithoutFanOpening(Cabinet fromCatalogue, Cabinet cabinet, IReadOnlyList<FanSet>? roofFans) =>
+        roofFans is { Count: > 0 } && cabinet.Roof?.Style == RoofStyle.Vented && fromCatalogue.Roof is { } roof ? fromCatalogue with { Roof = roof with { Style = null } } : fromCatalogue;
 
     private static Door? DoorOf(Product? product, Face face) => product?.Door is { } door && door.Face == face ? door.Door : null;
 
     private static Cabinet FillCabinet(Cabinet cabinet, IReadOnlyDictionary<string, Product> products, List<Part> parts, List<Assumption> filled)
     {
-        T? Whole<T>(T? given, string pointer, string name, string? number, Func<Product?, T?> told)
+        T? Whole<T>(T? given, string pointer, string name, string? number, Func<Product?, T?> fromCatalogue)
             where T : class
         {
             if (given is null || number is null)
@@ -188,8 +188,8 @@ public sealed class ResolvedRack
             }
 
             var product = products.GetValueOrDefault(number);
-            parts.Add(new Part(pointer, name, number, product, told(product)));
-            return Fill(given, told(product), parts[^1], filled);
+            parts.Add(new Part(pointer, name, number, product, fromCatalogue(product)));
+            return Fill(given, fromCatalogue(product), parts[^1], filled);
         }
 
         var whole = Whole(cabinet, "/cabinet", "the cabinet", cabinet.PartNumber, p => FactsOf(p?.Cabinet, cabinet))!;
@@ -216,16 +216,16 @@ public sealed class ResolvedRack
         return result ?? list;
     }
 
-    private static T Fill<T>(T given, T? told, Part part, List<Assumption> filled)
+    private static T Fill<T>(T given, T? fromCatalogue, Part part, List<Assumption> filled)
         where T : class
     {
-        if (told is null)
+        if (fromCatalogue is null)
         {
             return given;
         }
 
         var names = new List<string>();
-        var whole = PartPlan<T>.Instance.Fill(given, told, names);
+        var whole = PartPlan<T>.Instance.Fill(given, fromCatalogue, names);
         if (names.Count > 0)
         {
             filled.Add(new Assumption
@@ -244,7 +244,7 @@ public sealed class ResolvedRack
         Func<TElement, string> id,
         Func<TElement, string?> partNumber,
         Func<TElement, TElement> without,
-        Func<Product, TFacts?> told)
+        Func<Product, TFacts?> fromCatalogue)
         where TElement : class, TFacts
         where TFacts : class
     {
@@ -264,7 +264,7 @@ public sealed class ResolvedRack
 
             result[i] = at == posted.Count ? after[i]
                 : ReferenceEquals(filled![at], after[i]) ? posted[at]
-                : (TElement)Restore<TFacts>(posted[at], filled[at], after[i], f => partNumber((TElement)f), f => without((TElement)f), (p, _) => told(p));
+                : (TElement)Restore<TFacts>(posted[at], filled[at], after[i], f => partNumber((TElement)f), f => without((TElement)f), (p, _) => fromCatalogue(p));
         }
 
         return result;
@@ -292,7 +292,7 @@ public sealed class ResolvedRack
                 : c => c with { FrontDoor = front ?? c.FrontDoor, RearDoor = rear ?? c.RearDoor, EarthBar = bar ?? c.EarthBar });
     }
 
-    private T Restore<T>(T posted, T filled, T after, Func<T, string?> partNumber, Func<T, T> without, Func<Product, T, T?> told, Func<T, T>? finish = null)
+    private T Restore<T>(T posted, T filled, T after, Func<T, string?> partNumber, Func<T, T> without, Func<Product, T, T?> fromCatalogue, Func<T, T>? finish = null)
         where T : class
     {
         if (ReferenceEquals(filled, after))
@@ -302,7 +302,7 @@ public sealed class ResolvedRack
 
         T Finished(T record) => finish is null ? record : finish(record);
         if (partNumber(after) is not { } number || number != partNumber(posted) || products!.GetValueOrDefault(number) is not { } product
-            || told(product, posted) is not { } facts)
+            || fromCatalogue(product, posted) is not { } facts)
         {
             return Finished(after);
         }
@@ -310,7 +310,7 @@ public sealed class ResolvedRack
         var restored = Finished(PartPlan<T>.Instance.Restore(posted, filled, after));
         var (before, now) = (new List<PartDifference>(), new List<PartDifference>());
         PartPlan<T>.Instance.Compare(posted, facts, "", before);
-        PartPlan<T>.Instance.Compare(restored, told(product, restored)!, "", now);
+        PartPlan<T>.Instance.Compare(restored, fromCatalogue(product, restored)!, "", now);
         return now.TrueForAll(n => before.Exists(b => b.Pointer == n.Pointer)) ? restored : Finished(without(after));
     }
 }
@@ -330,22 +330,22 @@ public sealed record Part(string Pointer, string Name, string Number, Product? P
     {
         switch (Facts)
         {
-            case Cabinet told:
+            case Cabinet fromCatalogue:
                 PartPlan<Cabinet>.Instance.Compare(
-                    posted.Cabinet!, ResolvedRack.WithoutFanOpening(told, posted.Cabinet!, posted.Cooling?.RoofFans), Pointer, found);
+                    posted.Cabinet!, ResolvedRack.WithoutFanOpening(fromCatalogue, posted.Cabinet!, posted.Cooling?.RoofFans), Pointer, found);
                 break;
-            case Door told:
+            case Door fromCatalogue:
                 PartPlan<Door>.Instance.Compare(
-                    (Product!.Door!.Face == Face.Front ? posted.Cabinet!.FrontDoor : posted.Cabinet!.RearDoor)!, told, Pointer, found);
+                    (Product!.Door!.Face == Face.Front ? posted.Cabinet!.FrontDoor : posted.Cabinet!.RearDoor)!, fromCatalogue, Pointer, found);
                 break;
-            case EarthBar told:
-                PartPlan<EarthBar>.Instance.Compare(posted.Cabinet!.EarthBar!, told, Pointer, found);
+            case EarthBar fromCatalogue:
+                PartPlan<EarthBar>.Instance.Compare(posted.Cabinet!.EarthBar!, fromCatalogue, Pointer, found);
                 break;
-            case ItemFacts told:
-                PartPlan<ItemFacts>.Instance.Compare(posted.Items[Index], told, Pointer, found);
+            case ItemFacts fromCatalogue:
+                PartPlan<ItemFacts>.Instance.Compare(posted.Items[Index], fromCatalogue, Pointer, found);
                 break;
-            case PduFacts told:
-                PartPlan<PduFacts>.Instance.Compare(posted.Pdus![Index], told, Pointer, found);
+            case PduFacts fromCatalogue:
+                PartPlan<PduFacts>.Instance.Compare(posted.Pdus![Index], fromCatalogue, Pointer, found);
                 break;
             default:
                 break;

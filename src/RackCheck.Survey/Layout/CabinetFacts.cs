@@ -7,6 +7,8 @@ namespace RackCheck.Survey.Layout;
 /// <summary>The cabinet with all defaults filled in.</summary>
 public sealed class CabinetFacts
 {
+    private CabinetHeights? heights;
+
     /// <summary>The cabinet of the request.</summary>
     public required Cabinet Source { get; init; }
 
@@ -28,6 +30,9 @@ public sealed class CabinetFacts
     /// <summary>Whether the caller counts units from the top.</summary>
     public required bool TopDown { get; init; }
 
+    /// <summary>Heights above the floor.</summary>
+    public CabinetHeights Heights => heights ??= CabinetHeights.Of(Source);
+
     /// <summary>Front plane to rear plane, mm, where given.</summary>
     public double? SpacingMm => Source.Uprights?.SpacingMm;
 
@@ -39,21 +44,21 @@ public sealed class CabinetFacts
     /// <returns>The same place in the other counting.</returns>
     public int Renumber(int unit) => TopDown ? HeightU + 1 - unit : unit;
 
-    /// <summary>Units as the caller counts them, for reading.</summary>
-    /// <param name="bottom">Lowest unit, counted from below.</param>
-    /// <param name="top">Highest unit, counted from below.</param>
-    /// <returns>As "unit 4" or "units 10-13".</returns>
+    /// <summary>U positions as the caller counts them, for reading.</summary>
+    /// <param name="bottom">Lowest U position, counted from the bottom.</param>
+    /// <param name="top">Highest U position, counted from the bottom.</param>
+    /// <returns>As "U4" or "U10-U13".</returns>
     public string UnitsText(int bottom, int top)
     {
         var (from, to) = TopDown ? (Renumber(top), Renumber(bottom)) : (bottom, top);
         return bottom == top
-            ? string.Create(CultureInfo.InvariantCulture, $"unit {from}")
-            : string.Create(CultureInfo.InvariantCulture, $"units {from}{(from < 0 ? " to " : "-")}{to}");
+            ? string.Create(CultureInfo.InvariantCulture, $"U{from}")
+            : string.Create(CultureInfo.InvariantCulture, $"U{from}{(from < 0 ? " to " : "-")}U{to}");
     }
 
     /// <summary>The place of something mounted, for reading.</summary>
     /// <param name="what">The thing.</param>
-    /// <returns>As "pc-1, units 10-13, front".</returns>
+    /// <returns>As "pc-1, U10-U13, front".</returns>
     public string Place(MountedItem what) =>
         what.Shelf is { } shelf ? $"{what.Id}, on {shelf.Id}"
         : what.IsPlaced ? $"{what.Id}, {UnitsText(what.Bottom!.Value, what.Top)}, {FaceText(what.Face)}"

@@ -52,7 +52,7 @@ public sealed class Occupancy
     /// <summary>Units in all, taken, free.</summary>
     public SpaceFigures Figures { get; }
 
-    /// <summary>Bits of the front units that neither equipment, things on shelves nor blanking panels close; bit 0 is unit 1 from below.</summary>
+    /// <summary>Bits of the front units that neither equipment, things on shelves nor blanking panels close; bit 0 is U1 from below.</summary>
     public ulong OpenFront => Whole & ~(frontClosed | frontEquipment);
 
     private ulong Whole => Mask(1, cabinet.HeightU);
@@ -65,7 +65,7 @@ public sealed class Occupancy
     {
         var known = ReachMm(one) + ReachMm(other);
         var room = RoomBetween(one, other);
-        return known > room + SetbackInterval.ToleranceMm ? Meeting.Yes
+        return Comparison.IsOver(known, room) ? Meeting.Yes
             : one.Depth is not null && other.Depth is not null && cabinet.SpacingMm is not null ? Meeting.No
             : Meeting.Unknown;
     }
@@ -181,7 +181,7 @@ public sealed class Occupancy
     /// <returns>Units.</returns>
     public int UnitsUsedUpTo(int roofU) => BitOperations.PopCount((frontEquipment | rearEquipment) & Mask(1, roofU));
 
-    /// <summary>Bits of a run of units, clipped to what a rack can have; bit 0 is unit 1 from below.</summary>
+    /// <summary>Bits of a run of units, clipped to what a rack can have; bit 0 is U1 from below.</summary>
     /// <param name="bottom">Lowest unit.</param>
     /// <param name="top">Highest unit.</param>
     /// <returns>The bits.</returns>

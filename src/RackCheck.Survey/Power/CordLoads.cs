@@ -1,3 +1,5 @@
+using RackCheck.Engineering;
+
 namespace RackCheck.Survey.Power;
 
 /// <summary>The power of a cord, and the number of lines that share it.</summary>
@@ -15,8 +17,6 @@ internal readonly record struct LoadPath(int Group, int PduLine, int SupplyLine,
 /// </summary>
 internal sealed class CordLoads
 {
-    private const double Rounding = 1 + 1e-9;
-
     // Points: the groups, filled up to a multiple of four, then four for each PDU and each supply, three of them its lines.
     private const int PointsPerNode = 4;
     private const int Lines = 3;
@@ -127,10 +127,10 @@ internal sealed class CordLoads
 
             var own = points[SupplyLine(supply, 0)].For(limits) * supply.LineList.Length;
             var isOpen = limits == CordLimits.Breakers || supply.UnitList.Exists(u => u.FedBy is not null);
-            room += Rounding * supply.Source.VoltageV * (isOpen ? pdus : Math.Min(own, pdus));
+            room += supply.Source.VoltageV * (isOpen ? pdus : Math.Min(own, pdus));
         }
 
-        return load <= room;
+        return !Comparison.IsOver(load, room);
     }
 
     private double RoomOf(PduNode pdu, CordLimits limits)
@@ -165,8 +165,8 @@ internal sealed class CordLoads
         }
 
         ref readonly var at = ref points[point];
-        return at.NormalA + normal <= at.For(limits) * Rounding
-            && (limits is CordLimits.Ratings or CordLimits.Breakers || at.WorstA + worst <= at.LimitA * Rounding);
+        return !Comparison.IsOver(at.NormalA + normal, at.For(limits))
+            && (limits is CordLimits.Ratings or CordLimits.Breakers || !Comparison.IsOver(at.WorstA + worst, at.LimitA));
     }
 
     private void Add(in LoadPath path, in CordDemand demand, int sign)

@@ -2,6 +2,7 @@ using CsCheck;
 using RackCheck.Model;
 using RackCheck.Model.Canonical;
 using RackCheck.Remedies.Patches;
+using RackCheck.Survey;
 using RackCheck.Testing;
 using static RackCheck.Testing.TestRacks;
 using static RackCheck.Testing.Wiring;
@@ -77,11 +78,11 @@ public sealed class DescriptionDiffTests
     [InlineData("strip", "strip-2")]
     [InlineData("strip-2", "strip-2")]
     [InlineData("new", "new")]
-    public void A_free_id_is_found(string wanted, string id) => Assert.Equal(id, DescriptionEdits.FreeId(wanted, ["strip", "tray"]));
+    public void A_free_id_is_found(string wanted, string id) => Assert.Equal(id, Names.FreeId(wanted, ["strip", "tray"]));
 
     [Fact]
     public void A_free_id_is_no_longer_than_the_contract_allows() =>
-        Assert.True(DescriptionEdits.FreeId(new string('x', 64), [new string('x', 64)]).Length <= 64);
+        Assert.True(Names.FreeId(new string('x', 64), [new string('x', 64)]).Length <= 64);
 
     private static IEnumerable<(string, string)> Patch(RackDescription after) => DescriptionDiff.Patch(Rack, after).Select(o => (o.Op, o.Path));
 }

@@ -66,7 +66,7 @@ public sealed class CabinetPartTests
             .Order(StringComparer.Ordinal));
         Assert.Equal(
             ["front door: rear-door", "rear door: earth-bar"],
-            found.Where(f => f.MessageData.ContainsKey("kind")).Select(f => $"{f.MessageData["wanted"].Text}: {f.MessageData["kind"].Text}")
+            found.Where(f => f.MessageData.ContainsKey("kind")).Select(f => $"{f.MessageData["neededKind"].Text}: {f.MessageData["kind"].Text}")
                 .Order(StringComparer.Ordinal));
         var report = Judge.Checker.Check(rack);
         Assert.All(found, f => Assert.Empty(Judge.Faults(rack, report, f, f.Remedies[0])));

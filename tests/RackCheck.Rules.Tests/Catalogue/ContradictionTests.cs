@@ -51,7 +51,7 @@ public sealed class ContradictionTests : RuleTests<Contradiction>
             .Of<Contradiction>()).Pointers[0]);
         Assert.Empty(Parts.Rack(Parts.Pc("a") with { Power = new ItemPower { Plugs = [ConnectorCode.C14] } }).Of<Contradiction>());
         var finding = Assert.Single(Parts.Rack(Parts.Pc("a") with { Airflow = new Airflow { Direction = AirflowDirection.Side } }).Of<Contradiction>());
-        Assert.Equal(("side", "front-to-rear"), (finding.MessageData["given"].Text, finding.MessageData["told"].Text));
+        Assert.Equal(("side", "front-to-rear"), (finding.MessageData["given"].Text, finding.MessageData["catalogueValue"].Text));
         Assert.Equal("/cabinet/frontDoor/style", Assert.Single(Parts.Rack(new Cabinet { PartNumber = "QWL-T-CAB",
             FrontDoor = new Door { Style = DoorStyle.Solid } }, []).Of<Contradiction>()).Pointers[0]);
         Assert.Equal(

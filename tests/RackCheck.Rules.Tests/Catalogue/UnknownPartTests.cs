@@ -64,11 +64,11 @@ public sealed class UnknownPartTests : RuleTests<UnknownPart>
     public void Product_of_another_kind_is_error()
     {
         var finding = Assert.Single(Parts.Rack(Parts.Pc("a") with { PartNumber = "QWL-T-DU", HeightU = 1 }).Of<UnknownPart>());
-        Assert.Equal(("equipment", "pdu"), (finding.MessageData["wanted"].Text, finding.MessageData["kind"].Text));
+        Assert.Equal(("equipment", "pdu"), (finding.MessageData["neededKind"].Text, finding.MessageData["kind"].Text));
         Assert.Equal("cabinet", Assert.Single(Parts.Rack(new Cabinet { PartNumber = "QWL-T-PC", HeightU = 42, WidthMm = 600, DepthMm = 800 }, [])
-            .Of<UnknownPart>()).MessageData["wanted"].Text);
+            .Of<UnknownPart>()).MessageData["neededKind"].Text);
         Assert.Equal("PDU", Assert.Single(Parts.Rack(new Cabinet { PartNumber = "QWL-T-CAB" }, [], new Pdu { Id = "s", Supply = "A", PartNumber = "QWL-T-PC" })
-            .Of<UnknownPart>()).MessageData["wanted"].Text);
+            .Of<UnknownPart>()).MessageData["neededKind"].Text);
     }
 
     [Fact]

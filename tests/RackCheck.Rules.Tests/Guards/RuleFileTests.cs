@@ -15,7 +15,7 @@ public sealed class RuleFileTests
     private static IEnumerable<string> ExampleFiles => Directory
         .EnumerateFiles(Repository.PathOf("src", "RackCheck.Rules"), "*.json", SearchOption.AllDirectories)
         .Select(f => Path.GetRelativePath(Repository.PathOf("src", "RackCheck.Rules"), f).Replace('\\', '/'))
-        .Where(f => !f.StartsWith("obj/", StringComparison.Ordinal) && !f.StartsWith("bin/", StringComparison.Ordinal));
+        .Where(f => f.Contains('/') && !f.StartsWith("obj/", StringComparison.Ordinal) && !f.StartsWith("bin/", StringComparison.Ordinal));
 
     [Theory]
     [InlineData("cooling.airflow-conflict", "AirflowConflict")]

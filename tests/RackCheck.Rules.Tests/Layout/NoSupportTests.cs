@@ -72,7 +72,7 @@ public sealed class NoSupportTests : RuleTests<NoSupport>
     }
 
     [Theory]
-    [InlineData(7, true)] // units 7 to 9, right below
+    [InlineData(7, true)] // U7 to U9, right below
     [InlineData(14, true)] // right above
     [InlineData(6, false)]
     [InlineData(15, false)]

@@ -33,8 +33,8 @@ public sealed class OutsideRackTests : RuleTests<OutsideRack>
         Numbers(Only(EmptyRack(42).With(Unit("wave-pc", 4).At(unit))), unit, 1, "U");
 
     [Theory]
-    [InlineData(42)] // the lowest place: units 39 to 42 from the top
-    [InlineData(4)] // the highest place: units 1 to 4 from the top
+    [InlineData(42)] // the lowest place: U39 to U42 from the top
+    [InlineData(4)] // the highest place: U1 to U4 from the top
     public void TopDown_item_inside_rack_passes(int unit) =>
         Passes(EmptyRack(42).TopDown().With(Unit("wave-pc", 4).At(unit)));
 
@@ -43,11 +43,11 @@ public sealed class OutsideRackTests : RuleTests<OutsideRack>
     {
         var above = Only(EmptyRack(42).TopDown().With(Unit("wave-pc", 4).At(3)));
         Numbers(above, 43, 42, "U");
-        Assert.Equal("units 0-3", above.MessageData["units"].Text);
+        Assert.Equal("U0-U3", above.MessageData["units"].Text);
 
         var below = Only(EmptyRack(42).TopDown().With(Unit("wave-pc", 4).At(43)));
         Numbers(below, 0, 1, "U");
-        Assert.Equal("units 40-43", below.MessageData["units"].Text);
+        Assert.Equal("U40-U43", below.MessageData["units"].Text);
     }
 
     [Fact]

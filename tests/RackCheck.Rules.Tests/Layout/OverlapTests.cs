@@ -58,7 +58,7 @@ public sealed class OverlapTests : RuleTests<Overlap>
         // Top-down, wave-pc occupies U10 to U13. The amplifier occupies U14 and U15.
         Passes(EmptyRack().TopDown().With(Unit("wave-pc", 4).At(13), Unit("gauge-amp", 2).At(15)));
         var finding = Only(EmptyRack().TopDown().With(Unit("wave-pc", 4).At(13), Unit("gauge-amp", 2).At(14)));
-        Assert.Equal("unit 13", finding.MessageData["units"].Text);
+        Assert.Equal("U13", finding.MessageData["units"].Text);
     }
 
     [Theory]

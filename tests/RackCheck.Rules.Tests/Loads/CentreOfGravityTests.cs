@@ -8,7 +8,7 @@ namespace RackCheck.Rules.Tests.Loads;
 
 public sealed class CentreOfGravityTests : RuleTests<Rules.Loads.CentreOfGravity>
 {
-    // Two units at unit 21 are centred at 66.55 + 933.45 = 1000, half of 2000.
+    // Two units at U21 are centred at 66.55 + 933.45 = 1000, half of 2000.
     private static RackDescription At(int unit, double kilograms = 20) => Weighed().With(Heavy("flume-daq", unit, kilograms, heightU: 2));
 
     [Fact]

@@ -60,7 +60,7 @@ public sealed class HeavyHighTests : RuleTests<HeavyHigh>
     [Fact]
     public void Shelf_load_is_checked_at_its_height()
     {
-        // On top of unit 30: 66.55 + 1333.5 + 300 / 2 = 1550.05.
+        // On top of U30: 66.55 + 1333.5 + 300 / 2 = 1550.05.
         var rack = Weighed().With(Shelf("tray", 30), ShelfItem("probe", "tray", depth: 200, height: 300) with { MassKg = 12 });
         Assert.Equal(1550.05, Only(rack).MessageData["heightMm"].Number);
         ReportsMissing(Weighed().With(Shelf("tray", 30) with { MassKg = 2 }, ShelfItem("probe", "tray") with { MassKg = 12 }), "/items/1/body/heightMm");

@@ -31,11 +31,11 @@ public sealed class OutletRatingTests : RuleTests<OutletRating>
     }
 
     [Fact]
-    public void Current_rounded_to_10_A_passes_at_10_A()
+    public void Current_within_the_tolerance_of_10_A_passes()
     {
-        // 2300.1 / 230 = 10.0004, written 10; 2300.2 / 230 = 10.0009, written 10.001.
-        Passes(One(Load("heater", 2300.1, ConnectorCode.C14)));
-        Numbers(Only(One(Load("heater", 2300.2, ConnectorCode.C14))), 10.001, 10, "A");
+        // 2300.2 / 230 = 10.0009; 2300.3 / 230 = 10.0013, shown as 10.001.
+        Passes(One(Load("heater", 2300.2, ConnectorCode.C14)));
+        Numbers(Only(One(Load("heater", 2300.3, ConnectorCode.C14))), 10.001, 10, "A");
     }
 
     [Theory]

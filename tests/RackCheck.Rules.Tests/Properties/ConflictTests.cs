@@ -35,7 +35,7 @@ public sealed class ConflictTests
 
     [Fact]
     public void Two_things_are_reported_exactly_where_they_share_a_unit_of_one_face() =>
-        RackGenerator.Racks.Sample(
+        RackGenerator.Racks.Where(rack => !IsHeap(rack)).Sample(
             rack =>
             {
                 var found = Conflicts(rack).Where(f => f.Actual!.Unit == "U").Select(f => string.Join(' ', f.Pointers.Order(StringComparer.Ordinal)));
@@ -43,6 +43,9 @@ public sealed class ConflictTests
             },
             iter: 1_500,
             print: Wording.Of);
+
+    // Past 20 pairs at one U position the rule names the heap and not the pairs: seven items make 21.
+    private static bool IsHeap(RackDescription rack) => Placed(rack).SelectMany(m => m.Units).GroupBy(u => u).Any(u => u.Count() > 6);
 
     private static Finding[] Conflicts(RackDescription rack) => [.. Judge.Checker.Check(rack).Findings.Where(f => f.Rule == "layout.overlap")];
 
@@ -52,7 +55,7 @@ public sealed class ConflictTests
     private static int? FreePlace(RackDescription rack, int index)
     {
         var height = rack.Items[index].HeightU!.Value;
-        HashSet<int> taken = [.. MountedItem(rack).Where(m => m.Pointer != $"/items/{index}/position").SelectMany(m => m.Units)];
+        HashSet<int> taken = [.. Placed(rack).Where(m => m.Pointer != $"/items/{index}/position").SelectMany(m => m.Units)];
         var free = Enumerable.Range(1, rack.Cabinet!.HeightU!.Value)
             .Where(u => Enumerable.Range(u, height).All(n => n <= rack.Cabinet.HeightU && !taken.Contains(n)));
         return free.Select(bottom => rack.UnitNumbering == UnitNumbering.TopDown ? rack.Cabinet.HeightU.Value + 1 - bottom : bottom).Cast<int?>()
@@ -61,14 +64,14 @@ public sealed class ConflictTests
 
     private static IEnumerable<string> SharedUnits(RackDescription rack)
     {
-        var all = MountedItem(rack).ToArray();
+        var all = Placed(rack).ToArray();
         return from i in Enumerable.Range(0, all.Length)
                from j in Enumerable.Range(i + 1, all.Length - i - 1)
                where all[i].Face == all[j].Face && all[i].Units.Intersect(all[j].Units).Any()
                select string.Join(' ', new[] { all[i].Pointer, all[j].Pointer }.Order(StringComparer.Ordinal));
     }
 
-    private static IEnumerable<(string Pointer, Face Face, int[] Units)> MountedItem(RackDescription rack)
+    private static IEnumerable<(string Pointer, Face Face, int[] Units)> Placed(RackDescription rack)
     {
         for (var i = 0; i < rack.Items.Count; i++)
         {

@@ -1,6 +1,7 @@
 using RackCheck.Model;
 using RackCheck.Rules.Service;
 using RackCheck.Rules.Tests.Harness;
+using RackCheck.Survey;
 using RackCheck.Testing;
 using static RackCheck.Testing.TestRacks;
 
@@ -73,15 +74,14 @@ public sealed class ConsoleHeightTests : RuleTests<ConsoleHeight>
     }
 
     [Fact]
-    public void Height_and_base_missing_report_certain_findings_only()
+    public void Height_not_given_is_assumed_with_base_and_roof()
     {
-        ReportsMissing(Standing(height: null).With(Keys(15)), "/cabinet/heightMm");
-        Assert.Contains("at least", Only(Standing(height: null).With(Keys(26))).Message, StringComparison.Ordinal);
-
-        // Base height 0 gives 66.55, the highest base 133.1: U13 is at 622.175 to 688.725, U22 at 1022.225 to 1088.775.
-        ReportsMissing(Standing(foot: null).With(Keys(13)), "/cabinet/base/heightMm");
-        Passes(Standing(foot: null).With(Keys(22)));
-        Assert.Contains("at most", Only(Standing(foot: null).With(Keys(5))).Message, StringComparison.Ordinal);
+        // 100 mm for roof and floor and no base (common practice, no source): z0 = 50; 50 + 44.45 x 25.5 = 1183.475.
+        Numbers(Only(Standing(height: null, foot: null).With(Keys(26))), 1183.475, 1100, "mm");
+        Passes(Standing(height: null, foot: null).With(Keys(22)));
+        var assumed = new RackSurvey(Standing(height: null, foot: null).With(Keys(22))).Assumptions;
+        Assert.Equal(1966.9, Assert.Single(assumed, a => a.Pointer == "/cabinet/heightMm").Value.Number);
+        Assert.Single(assumed, a => a.Pointer == "/cabinet/base/heightMm");
     }
 
     [Theory]
