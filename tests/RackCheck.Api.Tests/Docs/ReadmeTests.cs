@@ -27,16 +27,9 @@ public sealed class ReadmeTests(Service service) : IClassFixture<Service>
         Assert.Equal(rows, before[start..].TrimEnd().Split('\n'));
     }
 
-    [Theory]
-    [InlineData("src/RackCheck.Rules/Layout/HoleType.cs")]
-    [InlineData("src/RackCheck.Rules/Layout/HoleType.fails.json")]
-    [InlineData("src/RackCheck.Rules/Layout/HoleType.passes.json")]
-    [InlineData("tests/RackCheck.Rules.Tests/Layout/HoleTypeTests.cs")]
-    public void DevelopersPage_example_equals_the_source(string file)
-    {
-        var shown = Repository.Read("DEVELOPERS.md").Split($"+++ b/{file}\n")[1].Split('\n').TakeWhile(l => l.StartsWith('+')).Select(l => l[1..]);
-        Assert.Equal(Repository.Read(file.Split('/')).TrimEnd('\n').Split('\n'), shown);
-    }
+    [Fact]
+    public void DevelopersPage_is_short() =>
+        Assert.InRange(Repository.Read("DEVELOPERS.md").Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries).Length, 1, 1200);
 
     [Fact]
     public async Task ExampleResponse_equals_the_response()
