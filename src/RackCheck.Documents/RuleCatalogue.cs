@@ -36,6 +36,7 @@ public sealed class RuleCatalogue
         Title = rule.Title,
         Severity = rule.Severity,
         MilderSeverity = rule.MilderSeverity,
+        Concern = rule.Concern,
         Safety = rule.Safety,
         What = rule.What,
     };
@@ -47,6 +48,7 @@ public sealed class RuleCatalogue
         Title = rule.Title,
         Severity = rule.Severity,
         MilderSeverity = rule.MilderSeverity,
+        Concern = rule.Concern,
         Safety = rule.Safety,
         What = rule.What,
         Why = rule.Why,

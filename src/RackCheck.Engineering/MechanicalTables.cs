@@ -47,7 +47,7 @@ internal static class MechanicalTables
         "handling",
         "Guideline masses for manual lifting, one person; not a legal limit; no value above the last zone",
         [new("zone"), new("from", "mm"), new("to", "mm"), new("manClose", "kg"), new("manReach", "kg"), new("womanClose", "kg"), new("womanReach", "kg")],
-        [.. Engineering.Handling.Zones.Select(z => DataTables.Row(z.Name, z.FromMm, z.ToMm, z.ManCloseKg, z.ManReachKg, z.WomanCloseKg, z.WomanReachKg))],
+        [.. Engineering.ManualHandling.Zones.Select(z => DataTables.Row(z.Name, z.FromMm, z.ToMm, z.ManCloseKg, z.ManReachKg, z.WomanCloseKg, z.WomanReachKg))],
         [Sources.HseL23, Sources.Iso7250]);
 
     public static DataTable Stability() => new(

@@ -68,8 +68,14 @@ public sealed record BasketReport
     /// </summary>
     public required Verdict Verdict { get; init; }
 
+    /// <summary>The decision on the product and on the site. Unknown, missing and unmet parts count for the product.</summary>
+    public required Verdicts Verdicts { get; init; }
+
     /// <summary>Verdict after the missing lines are added to the basket.</summary>
     public required Verdict CompletedVerdict { get; init; }
+
+    /// <summary>The decision on product and site after the missing lines are added.</summary>
+    public required Verdicts CompletedVerdicts { get; init; }
 
     /// <summary>The rack assembled from the basket as ordered, with positions and cord connections. A missing cabinet is included.</summary>
     public required RackDescription Rack { get; init; }

@@ -41,7 +41,7 @@ public sealed record Cabinet
     /// <summary>The roof.</summary>
     public Roof? Roof { get; init; }
 
-    /// <summary>The base: castors, feet, plinth or floor bolts.</summary>
+    /// <summary>The base: castors, feet, plinth, floor bolts or wall brackets.</summary>
     public CabinetBase? Base { get; init; }
 
     /// <summary>The mounting uprights.</summary>
@@ -54,6 +54,17 @@ public sealed record Cabinet
     /// <summary>Maximum equipment mass while the cabinet is moved on its castors (dynamic load rating), kg.</summary>
     [Range(1d, 10000d)]
     public double? RollingLoadKg { get; init; }
+
+    /// <summary>Maximum equipment mass while the loaded cabinet is transported (transport rating), kg.</summary>
+    [Range(1d, 10000d)]
+    public double? TransportLoadKg { get; init; }
+
+    /// <summary>Maximum mass of the loaded cabinet on the wall, cabinet included (wall-hung cabinets), kg.</summary>
+    [Range(1d, 10000d)]
+    public double? WallLoadKg { get; init; }
+
+    /// <summary>Whether an interlock lets only one item be drawn out at a time. Default false.</summary>
+    public bool? Interlock { get; init; }
 
     /// <summary>Whether doors and panels can be locked.</summary>
     public bool? Lockable { get; init; }
@@ -91,6 +102,14 @@ public sealed record Door
     [Range(0.001d, 10d)]
     public double? PerforatedAreaM2 { get; init; }
 
+    /// <summary>Mass of the door, kg, included in the mass of the cabinet.</summary>
+    [Range(0d, 500d)]
+    public double? MassKg { get; init; }
+
+    /// <summary>Number of leaves: 1 or 2.</summary>
+    [AllowedValues(1, 2)]
+    public int? Leaves { get; init; }
+
     /// <summary>Whether the door is bonded to protective earth.</summary>
     public bool? Bonded { get; init; }
 }
@@ -106,15 +125,19 @@ public sealed record Roof
     public double? OpenAreaCm2 { get; init; }
 }
 
-/// <summary>The base: castors, feet, plinth or floor bolts.</summary>
+/// <summary>The base: castors, feet, plinth, floor bolts or wall brackets.</summary>
 public sealed record CabinetBase
 {
-    /// <summary>Castors, feet, plinth or floor bolts.</summary>
+    /// <summary>Castors, feet, plinth, floor bolts or wall brackets.</summary>
     public BaseStyle? Style { get; init; }
 
     /// <summary>Height of the base, included in the overall height, mm.</summary>
     [Range(0d, 1000d)]
     public double? HeightMm { get; init; }
+
+    /// <summary>Distance from the face of the frame, behind the door, to the line of feet or castors, mm. Default 50 mm, or 0 mm for a plinth.</summary>
+    [Range(0d, 500d)]
+    public double? InsetMm { get; init; }
 
     /// <summary>Reach of the stabiliser beyond the cabinet front, mm.</summary>
     [Range(0d, 2000d)]

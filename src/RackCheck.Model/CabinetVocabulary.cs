@@ -57,6 +57,9 @@ public enum BaseStyle
 
     /// <summary>Bolted to the floor.</summary>
     Bolted,
+
+    /// <summary>Hung on a wall.</summary>
+    Wall,
 }
 
 /// <summary>Hole type of the mounting uprights.</summary>

@@ -8,8 +8,11 @@ public sealed record CheckReport
     /// <summary>The caller's reference, as sent.</summary>
     public string? Reference { get; init; }
 
-    /// <summary>Release decision for the order.</summary>
+    /// <summary>Release decision for the order: the graver of the two verdicts.</summary>
     public required Verdict Verdict { get; init; }
+
+    /// <summary>The decision on the product and on the site.</summary>
+    public required Verdicts Verdicts { get; init; }
 
     /// <summary>The ruleset that was applied.</summary>
     public required RulesetInfo Ruleset { get; init; }
@@ -43,6 +46,20 @@ public sealed record CheckReport
 
     /// <summary>Remedies applied to the rack before this report, where the request asked for them.</summary>
     public AppliedRemedies? Applied { get; init; }
+}
+
+/// <summary>The decision on each concern.</summary>
+public sealed record Verdicts
+{
+    /// <summary>Whether what is ordered fits and works together.</summary>
+    public required Verdict Product { get; init; }
+
+    /// <summary>Whether the place is fit for it.</summary>
+    public required Verdict Site { get; init; }
+
+    /// <summary>The graver of the two; not part of the response here.</summary>
+    [JsonIgnore]
+    public Verdict Gravest => Product > Site ? Product : Site;
 }
 
 /// <summary>Remedies that were applied in sequence.</summary>

@@ -51,6 +51,10 @@ public abstract record ItemFacts
     [Range(-50d, 100d)]
     public double? MaxInletC { get; init; }
 
+    /// <summary>Minimum inlet air temperature, C.</summary>
+    [Range(-60d, 60d)]
+    public double? MinInletC { get; init; }
+
     /// <summary>Whether the item has an earth stud for a separate earth lead.</summary>
     public bool? EarthStud { get; init; }
 
@@ -67,6 +71,12 @@ public abstract record ItemFacts
 
     /// <summary>Whether the item must be on a remotely switched outlet for power cycling.</summary>
     public bool? RemotePowerCycle { get; init; }
+
+    /// <summary>Whether a KVM switch can be used from another site.</summary>
+    public bool? RemoteAccess { get; init; }
+
+    /// <summary>Batteries in the item.</summary>
+    public Battery? Battery { get; init; }
 
     /// <summary>Output data, for an uninterruptible power supply (UPS).</summary>
     public Ups? Ups { get; init; }
@@ -175,6 +185,24 @@ public sealed record Airflow
     /// <summary>Airflow, m3/h.</summary>
     [Range(0d, 100000d)]
     public double? FlowM3h { get; init; }
+}
+
+/// <summary>Batteries in an item.</summary>
+public sealed record Battery
+{
+    /// <summary>Type of the cells.</summary>
+    public BatteryType? Type { get; init; }
+
+    /// <summary>Number of cells in series.</summary>
+    [Range(1, 1000)]
+    public int? Cells { get; init; }
+
+    /// <summary>Capacity of a cell, Ah.</summary>
+    [Range(0.1d, 10000d)]
+    public double? CapacityAh { get; init; }
+
+    /// <summary>Whether the batteries are boost-charged in the rack. Default false.</summary>
+    public bool? Boost { get; init; }
 }
 
 /// <summary>A separate earth lead.</summary>

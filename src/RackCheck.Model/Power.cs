@@ -25,6 +25,10 @@ public sealed record ItemPower
     [Range(0d, 10000d)]
     public double? InrushA { get; init; }
 
+    /// <summary>Half-value width of the inrush pulse, ms.</summary>
+    [Range(0.001d, 10000d)]
+    public double? InrushMs { get; init; }
+
     /// <summary>Protective conductor current, mA.</summary>
     [Range(0d, 10000d)]
     public double? LeakageMa { get; init; }
@@ -56,9 +60,28 @@ public sealed record Ups
     [Range(1d, 1000000d)]
     public double? RunLoadW { get; init; }
 
+    /// <summary>Input power for recharging the battery, W. Default 10 % of <c>ratedW</c>.</summary>
+    [Range(0d, 1000000d)]
+    public double? ChargeW { get; init; }
+
+    /// <summary>Output sockets.</summary>
+    [Length(1, 24)]
+    public IReadOnlyList<UpsOutlet>? Outlets { get; init; }
+
     /// <summary>Ids of the PDUs fed by the UPS.</summary>
     [MaxLength(32)]
     public IReadOnlyList<string>? Feeds { get; init; }
+}
+
+/// <summary>Output sockets of a UPS of one type.</summary>
+public sealed record UpsOutlet
+{
+    /// <summary>Socket type.</summary>
+    public required ConnectorCode Socket { get; init; }
+
+    /// <summary>Number of sockets.</summary>
+    [Range(1, 100)]
+    public required int Count { get; init; }
 }
 
 /// <summary>An electrical supply that reaches the rack.</summary>
@@ -93,7 +116,7 @@ public sealed record Supply
     [Range(1d, 10000d)]
     public double? RcdMa { get; init; }
 
-    /// <summary>Prospective fault current, A.</summary>
+    /// <summary>Prospective fault current from line to earth at the origin of the supply cable, A.</summary>
     [Range(0d, 1000000d)]
     public double? FaultCurrentA { get; init; }
 
@@ -111,6 +134,10 @@ public sealed record Breaker
     /// <summary>Rated current, A.</summary>
     [Range(0.1d, 10000d)]
     public double? RatedA { get; init; }
+
+    /// <summary>Rated breaking capacity, kA.</summary>
+    [Range(0.1d, 500d)]
+    public double? BreakingKa { get; init; }
 }
 
 /// <summary>The cable of a supply.</summary>
@@ -123,6 +150,17 @@ public sealed record SupplyCable
     /// <summary>Cross-sectional area of a line conductor, mm2.</summary>
     [Range(0.1d, 1000d)]
     public double? CrossSectionMm2 { get; init; }
+
+    /// <summary>Whether the cable is a ring final circuit. Default false.</summary>
+    public bool? Ring { get; init; }
+
+    /// <summary>Ambient temperature of the cable, C. Default the site's maximum.</summary>
+    [Range(-20d, 80d)]
+    public double? AmbientC { get; init; }
+
+    /// <summary>Number of loaded circuits bunched together, this one included. Default 1.</summary>
+    [Range(1, 100)]
+    public int? Grouped { get; init; }
 }
 
 /// <summary>Properties of a PDU that its part number can give.</summary>
@@ -144,6 +182,14 @@ public abstract record PduFacts
 
     /// <summary>Whether the outlets are remotely switched.</summary>
     public bool? RemoteSwitched { get; init; }
+
+    /// <summary>Length of a vertical PDU, mm.</summary>
+    [Range(50d, 5000d)]
+    public double? LengthMm { get; init; }
+
+    /// <summary>Maximum ambient temperature of the PDU, C. Default 60 C.</summary>
+    [Range(0d, 120d)]
+    public double? MaxAmbientC { get; init; }
 }
 
 /// <summary>Catalogue data of a PDU.</summary>
@@ -175,7 +221,7 @@ public sealed record OutletGroup
     [StringLength(64, MinimumLength = 1)]
     public required string Id { get; init; }
 
-    /// <summary>Line that feeds the group. Default L1.</summary>
+    /// <summary>Line, or pair of lines, that feeds the group. Default L1.</summary>
     public Phase? Phase { get; init; }
 
     /// <summary>Rated current of the group's breaker, A.</summary>

@@ -49,6 +49,18 @@ public enum ConnectorCode
     /// <summary>NEMA L6-30, locking.</summary>
     [JsonStringEnumMemberName("NEMAL6-30")] NemaL630,
 
+    /// <summary>NEMA L14-30, locking, two lines and neutral.</summary>
+    [JsonStringEnumMemberName("NEMAL14-30")] NemaL1430,
+
+    /// <summary>NEMA L15-30, locking, three phases.</summary>
+    [JsonStringEnumMemberName("NEMAL15-30")] NemaL1530,
+
+    /// <summary>NEMA L21-20, locking, three phases and neutral.</summary>
+    [JsonStringEnumMemberName("NEMAL21-20")] NemaL2120,
+
+    /// <summary>NEMA L21-30, locking, three phases and neutral.</summary>
+    [JsonStringEnumMemberName("NEMAL21-30")] NemaL2130,
+
     /// <summary>IEC 60309, 16 A, single phase.</summary>
     [JsonStringEnumMemberName("IEC60309-16A-1P")] Iec60309A16P1,
 
@@ -85,7 +97,7 @@ public enum BreakerCurve
     [JsonStringEnumMemberName("D")] D,
 }
 
-/// <summary>Line conductor of a three-phase system.</summary>
+/// <summary>Line conductor of a three-phase system, or two of them for a load from line to line.</summary>
 [JsonConverter(typeof(NamedEnumConverter<Phase>))]
 public enum Phase
 {
@@ -97,6 +109,15 @@ public enum Phase
 
     /// <summary>Third line.</summary>
     [JsonStringEnumMemberName("L3")] L3,
+
+    /// <summary>From the first line to the second.</summary>
+    [JsonStringEnumMemberName("L1-L2")] L1L2,
+
+    /// <summary>From the second line to the third.</summary>
+    [JsonStringEnumMemberName("L2-L3")] L2L3,
+
+    /// <summary>From the third line to the first.</summary>
+    [JsonStringEnumMemberName("L3-L1")] L3L1,
 }
 
 /// <summary>How a PDU is mounted.</summary>
@@ -122,4 +143,18 @@ public enum Region
 
     /// <summary>North America.</summary>
     [JsonStringEnumMemberName("na")] Na,
+}
+
+/// <summary>Type of battery cells.</summary>
+[JsonConverter(typeof(NamedEnumConverter<BatteryType>))]
+public enum BatteryType
+{
+    /// <summary>Valve-regulated lead-acid.</summary>
+    Vrla,
+
+    /// <summary>Vented lead-acid.</summary>
+    Vented,
+
+    /// <summary>Lithium.</summary>
+    Lithium,
 }

@@ -61,3 +61,14 @@ public enum NotAssessedReason
     /// <summary>The rule failed because of an internal error.</summary>
     Failed,
 }
+
+/// <summary>What a rule's findings are about.</summary>
+[JsonConverter(typeof(NamedEnumConverter<Concern>))]
+public enum Concern
+{
+    /// <summary>What is ordered: whether it fits and works together.</summary>
+    Product,
+
+    /// <summary>The place: whether it is fit for what is ordered.</summary>
+    Site,
+}

@@ -43,6 +43,9 @@ public sealed record RuleSummary
     /// <summary>Severity of milder findings, where the rule has two severities.</summary>
     public Severity? MilderSeverity { get; init; }
 
+    /// <summary>The verdict for which its findings count: product or site.</summary>
+    public required Concern Concern { get; init; }
+
     /// <summary>Whether the rule protects people from injury.</summary>
     public required bool Safety { get; init; }
 
@@ -67,6 +70,9 @@ public sealed record RulePage
 
     /// <summary>Severity of milder findings, where the rule has two severities.</summary>
     public Severity? MilderSeverity { get; init; }
+
+    /// <summary>The verdict for which its findings count: product or site.</summary>
+    public required Concern Concern { get; init; }
 
     /// <summary>Whether the rule protects people from injury. It can be made stricter, never weaker, and its findings cannot be accepted.</summary>
     public required bool Safety { get; init; }

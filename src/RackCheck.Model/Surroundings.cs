@@ -20,13 +20,16 @@ public sealed record Cooling
     /// <summary>Whether intakes and fans have filters.</summary>
     public bool? Filters { get; init; }
 
+    /// <summary>The filter mat of the air intake.</summary>
+    public AirFilter? Filter { get; init; }
+
     /// <summary>Air supplied from under a raised floor.</summary>
     public Underfloor? Underfloor { get; init; }
 
     /// <summary>The air conditioner.</summary>
     public AirConditioner? AirConditioner { get; init; }
 
-    /// <summary>Permitted air temperature rise through the rack, K. Default 10 K.</summary>
+    /// <summary>Permitted air temperature rise through the rack, K. Default 15 K for forced air; none for air through perforated doors.</summary>
     [Range(0.1d, 100d)]
     public double? RiseK { get; init; }
 }
@@ -49,6 +52,30 @@ public sealed record FanSet
     /// <summary>Fan curve of one fan, as points.</summary>
     [MaxLength(50)]
     public IReadOnlyList<FanPoint>? Curve { get; init; }
+
+    /// <summary>Electrical input of the set, W.</summary>
+    [Range(0d, 10000d)]
+    public double? InputW { get; init; }
+
+    /// <summary>Id of the supply that feeds the fans. Absent: fed from outside the rack.</summary>
+    [StringLength(64, MinimumLength = 1)]
+    public string? Supply { get; init; }
+}
+
+/// <summary>A filter mat in the air intake.</summary>
+public sealed record AirFilter
+{
+    /// <summary>Area of the mat, cm2. Default the area of the intake.</summary>
+    [Range(1d, 100000d)]
+    public double? AreaCm2 { get; init; }
+
+    /// <summary>Pressure drop of the mat before it is changed, Pa, at <c>atM3h</c>.</summary>
+    [Range(0d, 10000d)]
+    public double? LossPa { get; init; }
+
+    /// <summary>Airflow at which the pressure drop is specified, m3/h.</summary>
+    [Range(1d, 100000d)]
+    public double? AtM3h { get; init; }
 }
 
 /// <summary>A point of a fan curve.</summary>
@@ -92,6 +119,14 @@ public sealed record AirConditioner
     /// <summary>Ambient temperature at which the capacity is rated, C.</summary>
     [Range(-20d, 80d)]
     public double? RatedAmbientC { get; init; }
+
+    /// <summary>Electrical input, W.</summary>
+    [Range(0d, 100000d)]
+    public double? InputW { get; init; }
+
+    /// <summary>Id of the supply that feeds the air conditioner. Absent: fed from outside the rack.</summary>
+    [StringLength(64, MinimumLength = 1)]
+    public string? Supply { get; init; }
 }
 
 /// <summary>Protective earthing in addition to the mains cords.</summary>
@@ -118,6 +153,10 @@ public sealed record Site
     /// <summary>Maximum room temperature, C. Default 25 C.</summary>
     [Range(-50d, 80d)]
     public double? AmbientMaxC { get; init; }
+
+    /// <summary>Minimum room temperature, C.</summary>
+    [Range(-60d, 60d)]
+    public double? AmbientMinC { get; init; }
 
     /// <summary>Maximum relative humidity of the room, percent.</summary>
     [Range(0d, 100d)]
@@ -148,11 +187,32 @@ public sealed record Site
     [Range(0d, 100000d)]
     public double? AisleFrontMm { get; init; }
 
+    /// <summary>Clear aisle width behind the rack, mm.</summary>
+    [Range(0d, 100000d)]
+    public double? AisleRearMm { get; init; }
+
+    /// <summary>People and aids for lifting equipment into the rack.</summary>
+    public Handling? Handling { get; init; }
+
+    /// <summary>Whether the site is in a seismic zone. Default false.</summary>
+    public bool? Seismic { get; init; }
+
     /// <summary>Load capacity of the floor.</summary>
     public Floor? Floor { get; init; }
 
     /// <summary>Delivery route from the lorry to the installation site.</summary>
     public Delivery? Delivery { get; init; }
+}
+
+/// <summary>People and aids for lifting equipment into the rack.</summary>
+public sealed record Handling
+{
+    /// <summary>Number of people who lift together. Default 2.</summary>
+    [Range(1, 10)]
+    public int? Persons { get; init; }
+
+    /// <summary>Whether a lifting aid is used. Default false.</summary>
+    public bool? LiftAid { get; init; }
 }
 
 /// <summary>Load capacity of the floor.</summary>
@@ -194,6 +254,13 @@ public sealed record Delivery
     [MaxLength(50)]
     public IReadOnlyList<Corridor>? Corridors { get; init; }
 
+    /// <summary>Ramps on the delivery route.</summary>
+    [MaxLength(50)]
+    public IReadOnlyList<Ramp>? Ramps { get; init; }
+
+    /// <summary>Whether the rack is delivered with its equipment mounted. Default true when it has equipment.</summary>
+    public bool? Loaded { get; init; }
+
     /// <summary>The lift.</summary>
     public Lift? Lift { get; init; }
 
@@ -234,6 +301,14 @@ public sealed record Corridor
     /// <summary>Width of the corridor after the corner, mm.</summary>
     [Range(1d, 100000d)]
     public required double TurnIntoMm { get; init; }
+}
+
+/// <summary>A ramp on the delivery route.</summary>
+public sealed record Ramp
+{
+    /// <summary>Slope, percent: rise over run.</summary>
+    [Range(0d, 100d)]
+    public required double SlopePercent { get; init; }
 }
 
 /// <summary>A lift car.</summary>

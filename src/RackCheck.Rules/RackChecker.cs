@@ -81,12 +81,14 @@ public sealed class RackChecker(RuleSet rules, Action<RuleDescriptor, Exception>
             Apply(rule, context, description.Policy?.Rules, findings, static (r, c, f) => ((ReportRule)r).Check(c, f));
         }
 
+        var verdicts = new Judgement(rules, all, notAssessed).Verdicts;
         findings.Sort(FindingOrder.Compare);
         notAssessed.Sort(static (x, y) => string.CompareOrdinal(x.Rule, y.Rule));
         return new CheckReport
         {
             Reference = description.Reference,
-            Verdict = VerdictOf(all, notAssessed),
+            Verdict = verdicts.Gravest,
+            Verdicts = verdicts,
             Ruleset = Ruleset,
             DescriptionDigest = DescriptionDigest.Of(rack.Posted),
             ResolvedDigest = ReferenceEquals(rack.Posted, description) ? null : DescriptionDigest.Of(description),
@@ -186,28 +188,6 @@ public sealed class RackChecker(RuleSet rules, Action<RuleDescriptor, Exception>
         }
     }
 #pragma warning restore CA1031
-
-    private Verdict VerdictOf(FindingList findings, List<NotAssessed> notAssessed)
-    {
-        var gravest = findings.GravestOmitted;
-        foreach (var finding in findings.Written)
-        {
-            gravest = finding.Accepted is null && (gravest is null || finding.Severity < gravest) ? finding.Severity : gravest;
-        }
-
-        // A safety rule with missing data needs a review by a person, and so does any rule that failed. A failed rule of severity error holds
-        // the order.
-        var verdict = gravest switch { Severity.Error => Verdict.Hold, Severity.Warning => Verdict.Review, _ => Verdict.Release };
-        foreach (var entry in notAssessed)
-        {
-            var own = entry.Reason != NotAssessedReason.Failed ? (entry.Safety ? Verdict.Review : Verdict.Release)
-                : rules.Find(entry.Rule)!.Severity == Severity.Error ? Verdict.Hold
-                : Verdict.Review;
-            verdict = own > verdict ? own : verdict;
-        }
-
-        return verdict;
-    }
 
     private List<string> CautionsFor(List<Finding> findings)
     {

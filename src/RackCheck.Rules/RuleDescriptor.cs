@@ -22,6 +22,9 @@ public sealed record RuleDescriptor
     /// <summary>Whether the rule protects people: a policy can make it stricter, never weaker, and its findings cannot be accepted.</summary>
     public bool Safety { get; init; }
 
+    /// <summary>The verdict for which its findings count.</summary>
+    public Concern Concern { get; init; } = Concern.Product;
+
     /// <summary>Defects that the rule finds.</summary>
     public required string What { get; init; }
 

@@ -36,7 +36,7 @@ public sealed class MechanicalTablesTests
 
     [Fact]
     public void Handling_table_matches_zones() =>
-        Assert.All(Table("handling").Rows, r => Assert.Equal(r[3].Number, Handling.LimitKg((r[1].Number!.Value + r[2].Number!.Value) / 2)));
+        Assert.All(Table("handling").Rows, r => Assert.Equal(r[3].Number, ManualHandling.LimitKg((r[1].Number!.Value + r[2].Number!.Value) / 2)));
 
     private static DataTable Table(string name) => DataTables.All.Single(t => t.Name == name);
 }

@@ -58,13 +58,17 @@ public sealed class BasketPlanner(RackChecker checker)
         var unknown = UnknownLines(request, products);
         var isWhole = unknown.Count == 0 && completed.RackBuild.Unmet.Count == 0;
         var missing = MissingParts.Of(completed, own is null ? chosen : null, report, after);
+        var verdicts = AtLeast(report.Verdicts, !isWhole || own is null ? Verdict.Hold : missing.Count > 0 ? Verdict.Review : Verdict.Release);
+        var completedVerdicts = AtLeast(after.Verdicts, isWhole ? Verdict.Release : Verdict.Hold);
         return new BasketAnswer
         {
             Report = new BasketReport
             {
                 Reference = request.Reference,
-                Verdict = !isWhole || own is null ? Verdict.Hold : Graver(report.Verdict, missing.Count > 0 ? Verdict.Review : Verdict.Release),
-                CompletedVerdict = isWhole ? after.Verdict : Verdict.Hold,
+                Verdict = verdicts.Gravest,
+                Verdicts = verdicts,
+                CompletedVerdict = completedVerdicts.Gravest,
+                CompletedVerdicts = completedVerdicts,
                 Rack = rack,
                 Report = report,
                 FindingLines =
@@ -88,7 +92,8 @@ public sealed class BasketPlanner(RackChecker checker)
 
     private static BasketAnswer FaultOf(string code, string detail) => new() { Faults = [new Fault { Pointer = "/lines", Code = code, Detail = detail }] };
 
-    private static Verdict Graver(Verdict one, Verdict other) => one > other ? one : other;
+    // What the order lacks counts for the product.
+    private static Verdicts AtLeast(Verdicts verdicts, Verdict product) => product > verdicts.Product ? verdicts with { Product = product } : verdicts;
 
     private static List<string> UnknownLines(BasketRequest request, IReadOnlyDictionary<string, Product> products) =>
         [.. Enumerable.Range(0, request.Lines.Count).Where(i => !products.ContainsKey(request.Lines[i].PartNumber)).Select(LineMap.PointerOf)];

@@ -26,8 +26,8 @@ public sealed class FindingList
     /// <summary>How many were found in all.</summary>
     public int Count => Written.Count + omissions.Sum(o => o.Count);
 
-    /// <summary>The gravest severity among those that are not written out; null where all are.</summary>
-    public Severity? GravestOmitted => omissions.Count == 0 ? null : omissions.Min(o => o.Gravest);
+    /// <summary>The highest severity among the omitted findings of each rule.</summary>
+    public IEnumerable<(string Rule, Severity Severity)> HighestOmitted => omissions.Select(o => (o.Rule, o.Gravest));
 
     /// <summary>Whether this rule's next finding is only counted.</summary>
     public bool IsFull => ofThisRule >= MostOfOneRule;

@@ -13,6 +13,7 @@ public sealed class CorridorTurn : Rule
         Id = "delivery.corridor-turn",
         Title = "Corridor corner too tight",
         Severity = Severity.Error,
+        Concern = Concern.Site,
         What = "Finds corners on the delivery route that the footprint of rack and pallet passes neither by a change of direction without "
             + "turning nor by turning. Walls count as plain: skirting boards, handles and hands need additional space.",
         Why = "A rack that does not pass a corner cannot be delivered to its place.",

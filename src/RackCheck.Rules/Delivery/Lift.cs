@@ -21,6 +21,7 @@ public sealed class Lift : Rule
         Id = "delivery.lift",
         Title = "Lift car too small or lift overloaded",
         Severity = Severity.Error,
+        Concern = Concern.Site,
         Safety = true,
         What = "Finds lifts whose clear car size is smaller than the rack on its pallet plus 20 mm in each direction, or whose rated load is "
             + "below the mass of rack and pallet.",

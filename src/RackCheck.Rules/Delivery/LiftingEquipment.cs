@@ -20,6 +20,7 @@ public sealed class LiftingEquipment : Rule
         Id = "delivery.lifting-equipment",
         Title = "Lifting equipment missing or overloaded",
         Severity = Severity.Warning,
+        Concern = Concern.Site,
         Safety = true,
         What = "Finds racks whose gross mass exceeds the rating of the lifting equipment, or exceeds 50 kg where no lifting equipment is specified.",
         Why = "Overloaded lifting equipment fails and injures people. Lifting such a mass by hand also causes injuries.",

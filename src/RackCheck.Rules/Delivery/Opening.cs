@@ -25,6 +25,7 @@ public sealed class Opening : Rule
         Title = "Opening on the delivery route too small",
         Severity = Severity.Error,
         MilderSeverity = Severity.Warning,
+        Concern = Concern.Site,
         What = "Finds openings on the delivery route that the rack on its pallet does not pass with a clearance of 20 mm. If the rack passes "
             + "without the pallet, or tilted where tilting is allowed, the finding is a warning; otherwise it is an error.",
         Why = "The rack cannot be delivered to its place.",

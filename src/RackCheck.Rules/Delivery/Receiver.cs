@@ -12,6 +12,7 @@ public sealed class Receiver : Rule
         Id = "delivery.receiver",
         Title = "No person to take receipt",
         Severity = Severity.Advice,
+        Concern = Concern.Site,
         What = "Finds deliveries for which no person is arranged to take receipt.",
         Why = "The carrier returns with the rack, or the rack is left outdoors and is not inspected for damage.",
         Formula = "receiverArranged is false",

@@ -22,6 +22,7 @@ public sealed class Resistance : Rule
         Id = "earthing.resistance",
         Title = "Earth continuity resistance too high",
         Severity = Severity.Error,
+        Concern = Concern.Site,
         Safety = true,
         What =
             "Finds earth leads with a resistance from earth stud to earth bar above 0.1 ohm, from the length and cross-sectional area of the copper at 20 C.",

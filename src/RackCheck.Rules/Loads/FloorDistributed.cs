@@ -14,6 +14,7 @@ public sealed class FloorDistributed : Rule
         Id = "load.floor-distributed",
         Title = "Distributed floor load too high",
         Severity = Severity.Error,
+        Concern = Concern.Site,
         Safety = true,
         What = "Finds racks whose mass on their footprint exceeds the distributed load rating of the floor. The aisle is not included in the "
             + "area. If the floor spreads the load over a larger area, the person responsible for the building specifies the rating "

@@ -14,6 +14,7 @@ public sealed class FloorPoint : Rule
         Id = "load.floor-point",
         Title = "Maximum foot load too high for the floor",
         Severity = Severity.Error,
+        Concern = Concern.Site,
         Safety = true,
         What = "Finds racks whose maximum foot load, calculated from the centre of gravity, exceeds the point load rating of the floor. A "
             + "plinth counts as four feet at its corners. Without all positions, a quarter of the mass is checked, which is the minimum for "

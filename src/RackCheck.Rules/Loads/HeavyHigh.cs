@@ -23,6 +23,7 @@ public sealed class HeavyHigh : Rule
         Id = "load.heavy-high",
         Title = "Heavy item too high for one person to lift",
         Severity = Severity.Warning,
+        Concern = Concern.Site,
         Safety = true,
         What = "Finds items of 25 kg or more above 1.4 m, and items above elbow height that exceed the lifting limit for one man. Mounting "
             + "them there requires a lift aid or two people. Items below elbow height are not checked.",
@@ -58,7 +59,7 @@ public sealed class HeavyHigh : Rule
             {
                 ReportHigh(context, item, kilograms, height, heavyKg, highMm);
             }
-            else if (height > Handling.ElbowMm && Comparison.IsOver(kilograms, LimitKg(height)))
+            else if (height > ManualHandling.ElbowMm && Comparison.IsOver(kilograms, LimitKg(height)))
             {
                 ReportLift(context, item, kilograms, height, LimitKg(height));
             }
@@ -66,13 +67,13 @@ public sealed class HeavyHigh : Rule
     }
 
     // Above reach the guideline has no value. The limit at arm's length in the zone below is its lowest value.
-    private static double LimitKg(double height) => Handling.LimitKg(height) ?? Handling.Zones[^1].ManReachKg;
+    private static double LimitKg(double height) => ManualHandling.LimitKg(height) ?? ManualHandling.Zones[^1].ManReachKg;
 
     // The mass of an item below elbow height is not required.
     private static void ReportMissingMass(RuleContext context, MountedItem item)
     {
         var mass = context.Survey.Mass;
-        if (MassSurvey.IsToBeWeighed(item) && mass.Stand.CentreMm(item) is not <= Handling.ElbowMm)
+        if (MassSurvey.IsToBeWeighed(item) && mass.Stand.CentreMm(item) is not <= ManualHandling.ElbowMm)
         {
             context.ReportMissing(Pointers.ItemMass[item.Index], "Without the mass of the item, the lifting limit for one person cannot be checked.");
         }
@@ -80,7 +81,7 @@ public sealed class HeavyHigh : Rule
 
     private static void ReportMissingHeight(RuleContext context, MountedItem item, double kilograms, CabinetStand stand)
     {
-        if (kilograms > Handling.Zones[^1].ManReachKg)
+        if (kilograms > ManualHandling.Zones[^1].ManReachKg)
         {
             context.ReportMissing(stand.MissingForCentre(item)!, "Without this value, the lifting height of a heavy item cannot be calculated.");
         }
@@ -108,7 +109,7 @@ public sealed class HeavyHigh : Rule
 
     private static void ReportLift(RuleContext context, MountedItem item, double kilograms, double height, double limit) => context.Report(new FindingDraft
     {
-        Message = height > Handling.ReachMm
+        Message = height > ManualHandling.ReachMm
             ? "{item} weighs {massKg} kg and is lifted to {heightMm} mm, which is above reach. The limit for one person is {limitKg} kg; use a "
                 + "lift aid or two people."
             : "{item} weighs {massKg} kg and is lifted to {heightMm} mm. The limit for one person at this height is {limitKg} kg; use a lift "

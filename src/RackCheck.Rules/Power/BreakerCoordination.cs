@@ -15,6 +15,7 @@ public sealed class BreakerCoordination : Rule
         Id = "power.breaker-coordination",
         Title = "Breaker, cable and PDU ratings do not match",
         Severity = Severity.Error,
+        Concern = Concern.Site,
         Safety = true,
         What =
             "Finds PDUs rated above the breaker of their supply, PDUs rated below that breaker whose outlet groups have no breakers of their own, and cables "

@@ -26,6 +26,7 @@ public sealed class VoltageDrop : Rule
         Title = "Voltage drop too high",
         Severity = Severity.Error,
         MilderSeverity = Severity.Warning,
+        Concern = Concern.Site,
         What =
             "Finds supplies with a voltage drop along their cable above the limit, at the rated power of all connected equipment. A second, lower limit "
             + "gives a warning.",

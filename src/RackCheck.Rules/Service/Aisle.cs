@@ -15,6 +15,7 @@ public sealed class Aisle : Rule
         Id = "service.aisle",
         Title = "Aisle too narrow for extended slides",
         Severity = Severity.Warning,
+        Concern = Concern.Site,
         What = "Finds items on slides whose full extension exceeds the aisle in front of the rack.",
         Why = "The item hits the wall before it is fully extended, and its cover cannot be opened for service.",
         Formula = "extension > aisleFrontMm; default extension: the body depth",

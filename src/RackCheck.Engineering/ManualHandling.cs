@@ -19,7 +19,7 @@ public readonly record struct HandlingZone(
 /// limits are body heights (values from memory), taken at the conservative end of their range. A lift through several zones has the lowest of their values.
 /// The values apply to a lift from a table or trolley at about elbow height.
 /// </remarks>
-public static class Handling
+public static class ManualHandling
 {
     /// <summary>Middle of the lower leg above the floor, mm.</summary>
     public const double LowerLegMm = 250;

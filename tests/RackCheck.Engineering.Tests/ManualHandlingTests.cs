@@ -1,6 +1,6 @@
 namespace RackCheck.Engineering.Tests;
 
-public sealed class HandlingTests
+public sealed class ManualHandlingTests
 {
     [Theory]
     [InlineData(800, 25.0)] // HSE L23: at knuckle height
@@ -12,7 +12,7 @@ public sealed class HandlingTests
     [InlineData(522.275, 20.0)] // checks.csv 11-11: U10
     [InlineData(966.775, 20.0)] // checks.csv 11-12: U20
     [InlineData(1944.675, null)] // checks.csv 11-13: U42, above the reach
-    public void Guideline_matches_reference_values(double height, double? limit) => Assert.Equal(limit, Handling.LimitKg(height));
+    public void Guideline_matches_reference_values(double height, double? limit) => Assert.Equal(limit, ManualHandling.LimitKg(height));
 
     [Theory]
     [InlineData(0, "floor to lower leg")]
@@ -21,28 +21,28 @@ public sealed class HandlingTests
     [InlineData(950, "elbow to shoulder")]
     [InlineData(1300, "shoulder to head")]
     [InlineData(1850, "shoulder to head")]
-    public void Zone_limit_has_the_lower_value(double height, string zone) => Assert.Equal(zone, Handling.ZoneAt(height)!.Value.Name);
+    public void Zone_limit_has_the_lower_value(double height, string zone) => Assert.Equal(zone, ManualHandling.ZoneAt(height)!.Value.Name);
 
     [Fact]
-    public void No_value_above_overhead_reach() => Assert.Null(Handling.ZoneAt(1850.1));
+    public void No_value_above_overhead_reach() => Assert.Null(ManualHandling.ZoneAt(1850.1));
 
     [Fact]
     public void Zones_match_reference_values()
     {
         // HSE L23, from the head down.
-        Assert.Equal([10, 20, 25, 20, 10], Handling.Zones.Reverse().Select(z => z.ManCloseKg));
-        Assert.Equal([5, 10, 15, 10, 5], Handling.Zones.Reverse().Select(z => z.ManReachKg));
-        Assert.Equal([7, 13, 16, 13, 7], Handling.Zones.Reverse().Select(z => z.WomanCloseKg));
-        Assert.Equal([3, 7, 10, 7, 3], Handling.Zones.Reverse().Select(z => z.WomanReachKg));
-        Assert.Equal((950, 1300, 1850), (Handling.ElbowMm, Handling.ShoulderMm, Handling.ReachMm));
+        Assert.Equal([10, 20, 25, 20, 10], ManualHandling.Zones.Reverse().Select(z => z.ManCloseKg));
+        Assert.Equal([5, 10, 15, 10, 5], ManualHandling.Zones.Reverse().Select(z => z.ManReachKg));
+        Assert.Equal([7, 13, 16, 13, 7], ManualHandling.Zones.Reverse().Select(z => z.WomanCloseKg));
+        Assert.Equal([3, 7, 10, 7, 3], ManualHandling.Zones.Reverse().Select(z => z.WomanReachKg));
+        Assert.Equal((950, 1300, 1850), (ManualHandling.ElbowMm, ManualHandling.ShoulderMm, ManualHandling.ReachMm));
     }
 
     [Fact]
     public void Zones_are_contiguous_and_woman_value_is_about_two_thirds()
     {
-        Assert.Equal(0, Handling.Zones[0].FromMm);
-        Assert.All(Handling.Zones.Zip(Handling.Zones.Skip(1)), pair => Assert.Equal(pair.First.ToMm, pair.Second.FromMm));
-        Assert.All(Handling.Zones, z =>
+        Assert.Equal(0, ManualHandling.Zones[0].FromMm);
+        Assert.All(ManualHandling.Zones.Zip(ManualHandling.Zones.Skip(1)), pair => Assert.Equal(pair.First.ToMm, pair.Second.FromMm));
+        Assert.All(ManualHandling.Zones, z =>
         {
             Assert.InRange(z.WomanCloseKg / z.ManCloseKg, 0.62, 0.71); // HSE L23
             Assert.True(z.ManReachKg < z.ManCloseKg && z.WomanReachKg < z.WomanCloseKg);
@@ -54,8 +54,8 @@ public sealed class HandlingTests
     {
         for (var height = 0.0; height < 1840; height += 5)
         {
-            var (low, high) = (Handling.LimitKg(height)!.Value, Handling.LimitKg(height + 5)!.Value);
-            Assert.True(height + 5 <= Handling.KnuckleMm + 5 ? high >= low : high <= low, $"{height}");
+            var (low, high) = (ManualHandling.LimitKg(height)!.Value, ManualHandling.LimitKg(height + 5)!.Value);
+            Assert.True(height + 5 <= ManualHandling.KnuckleMm + 5 ? high >= low : high <= low, $"{height}");
         }
     }
 
@@ -64,7 +64,7 @@ public sealed class HandlingTests
     [InlineData(25 + 25, 2, 33.333333333333336)] // checks.csv 11-07
     [InlineData(25 + 16, 2, 27.333333333333332)] // checks.csv 11-08: a man and a woman
     [InlineData(25 + 25 + 25, 3, 37.5)] // checks.csv 11-09
-    public void Team_value_is_share_of_sum(double sum, int people, double limit) => Assert.Equal(limit, Handling.TeamLimitKg(sum, people), 1e-12);
+    public void Team_value_is_share_of_sum(double sum, int people, double limit) => Assert.Equal(limit, ManualHandling.TeamLimitKg(sum, people), 1e-12);
 
     [Theory]
     [InlineData(-1)]
@@ -72,8 +72,8 @@ public sealed class HandlingTests
     [InlineData(double.PositiveInfinity)]
     public void Height_out_of_range_throws(double height)
     {
-        Assert.Throws<ArgumentOutOfRangeException>(() => Handling.ZoneAt(height));
-        Assert.Throws<ArgumentOutOfRangeException>(() => Handling.LimitKg(height));
+        Assert.Throws<ArgumentOutOfRangeException>(() => ManualHandling.ZoneAt(height));
+        Assert.Throws<ArgumentOutOfRangeException>(() => ManualHandling.LimitKg(height));
     }
 
     [Theory]
@@ -81,5 +81,5 @@ public sealed class HandlingTests
     [InlineData(double.NaN, 2)]
     [InlineData(50, 0)]
     [InlineData(50, 4)]
-    public void Team_out_of_range_throws(double sum, int people) => Assert.Throws<ArgumentOutOfRangeException>(() => Handling.TeamLimitKg(sum, people));
+    public void Team_out_of_range_throws(double sum, int people) => Assert.Throws<ArgumentOutOfRangeException>(() => ManualHandling.TeamLimitKg(sum, people));
 }
