@@ -1,6 +1,6 @@
 #!/usr/bin/env bash
 # Starts a product service on this machine, and the rack check service with it in place of the catalogue file.
-# Usage: product-service.sh [PORT OF THE PRODUCT SERVICE] [PORT OF THE RACK CHECK SERVICE]; 5081 and 5080 unless told. Ctrl+C ends both.
+# Usage: product-service.sh [PORT OF THE PRODUCT SERVICE] [PORT OF THE RACK CHECK SERVICE]; default 5081 and 5080. Ctrl+C ends both.
 #
 #   curl -H 'Content-Type: application/json' --data '{"partNumbers":["QWL-CAB-42-8-10"]}' http://localhost:5081/v1/products/look-up
 #   curl -H 'Content-Type: application/json' --data '{"cabinet":{"partNumber":"QWL-CAB-42-8-10"},"items":[]}' http://localhost:5080/v1/checks

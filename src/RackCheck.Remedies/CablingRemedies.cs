@@ -6,18 +6,17 @@ using static System.FormattableString;
 
 namespace RackCheck.Remedies;
 
-/// <summary>What the trade does about cables: a wider cabinet, uprights further forward, a deeper cabinet.</summary>
+/// <summary>Remedies for cables: a wider cabinet, uprights further forward, or a deeper cabinet.</summary>
 public static class CablingRemedies
 {
-    /// <summary>Room in the side channels: a wider cabinet, else equipment out of the rack, what has most cables first.</summary>
-    /// <param name="survey">The facts.</param>
-    /// <param name="fillPercent">Greatest fill of the channels, percent.</param>
-    /// <returns>Cures, best first.</returns>
+    /// <summary>Space in the side channels: a wider cabinet, else remove equipment, largest cable area first.</summary>
+    /// <param name="fillPercent">Maximum fill of the channels, percent.</param>
+    /// <returns>Candidates, best first.</returns>
     public static IEnumerable<RemedyCandidate> MoreChannel(RackSurvey survey, double fillPercent)
     {
         foreach (var width in CabinetSizes.WidthsMm.Where(w => w > survey.Cabinet.WidthMm))
         {
-            yield return new RemedyBuilder(survey).SetCabinet(c => c with { WidthMm = width }).Titled(Invariant($"Take a cabinet {width:0.###} mm wide"));
+            yield return new RemedyBuilder(survey).SetCabinet(c => c with { WidthMm = width }).Titled(Invariant($"Use a cabinet {width:0.###} mm wide"));
         }
 
         var cabled = survey.Items.Where(i => CableSurvey.AreaMm2Of(i) > 0)
@@ -38,11 +37,10 @@ public static class CablingRemedies
         }
     }
 
-    /// <summary>Room behind all bodies with cables: the uprights elsewhere, a deeper cabinet, or the item out of the rack.</summary>
-    /// <param name="survey">The facts.</param>
-    /// <param name="tight">The item that has too little.</param>
-    /// <param name="diameters">Least bend radius, diameters.</param>
-    /// <returns>Cures, best first.</returns>
+    /// <summary>Bend space behind all bodies with cables: move the uprights, use a deeper cabinet, or remove the item.</summary>
+    /// <param name="tight">The item with too little space.</param>
+    /// <param name="diameters">Minimum bend radius, in cable diameters.</param>
+    /// <returns>Candidates, best first.</returns>
     public static IEnumerable<RemedyCandidate> MoreBehind(RackSurvey survey, MountedItem tight, double diameters)
     {
         var cabinet = survey.Cabinet;
@@ -77,13 +75,13 @@ public static class CablingRemedies
 
         if (survey.Cabinet.SetbackMm is not { } given || all.Holds(given))
         {
-            return builder.Titled(Invariant($"Take a cabinet {depthMm:0.###} mm deep")) with { Kind = nameof(Deeper) };
+            return builder.Titled(Invariant($"Use a cabinet {depthMm:0.###} mm deep")) with { Kind = nameof(Deeper) };
         }
 
         return all.OnPitch(given, survey.Cabinet.PitchMm) is not { } setback ? null
             : builder.SetUprights(u => u with { FrontSetbackMm = setback })
                 .Titled(
-                    Invariant($"Take a cabinet {depthMm:0.###} mm deep and set its front uprights {setback:0.###} mm behind the ")
+                    Invariant($"Use a cabinet {depthMm:0.###} mm deep and set its front uprights {setback:0.###} mm behind the ")
                         + "front face") with { Kind = nameof(Deeper) };
     }
 

@@ -5,36 +5,36 @@ using static System.FormattableString;
 
 namespace RackCheck.Remedies;
 
-/// <summary>Changes that the trade makes to doors, fans and air conditioners, with what they ask of earth.</summary>
+/// <summary>Changes to doors, fans and air conditioners, with the earthing that they need.</summary>
 internal static class CoolingEdits
 {
-    /// <summary>Open share of perforated doors on sale, percent; common practice, no source.</summary>
+    /// <summary>Open share of usual perforated doors, percent; common practice, no source.</summary>
     public const double UsualOpenPercent = 64;
 
-    /// <summary>Open share of the most open doors on sale, percent; common practice, no source.</summary>
+    /// <summary>Maximum open share of perforated doors on the market, percent; common practice, no source.</summary>
     public const double MostOpenPercent = 80;
 
-    // A fan of a usual fan tray for cabinets: free flow, pressure at no flow. Common practice, no source.
+    // A fan of a usual fan tray for cabinets: free flow and maximum pressure. Common practice, no source.
     private const double FanFreeM3h = 500;
     private const double FanGreatestPa = 80;
     private const int MostFans = 100;
     private const int MostSets = 16;
 
-    // Loss that an intake with filters is sized for, Pa, and the step that its area is on sale in, cm2. Common practice, no source.
+    // Design pressure drop of an intake with filters, Pa, and the step of its area, cm2. Common practice, no source.
     private const double IntakeLossPa = 10;
     private const double IntakeStepCm2 = 100;
 
     private const double CapacityStepW = 100;
     private const double MostCapacityW = 100_000;
 
-    /// <summary>Perforated doors before and behind; those that are open enough stay.</summary>
+    /// <summary>Perforated front and rear doors; doors that are open enough stay.</summary>
     public static RackDescription WithOpenDoors(this RackDescription description) => description.EditCabinet(c => c with
     {
         FrontDoor = Perforated(c.FrontDoor, UsualOpenPercent),
         RearDoor = Perforated(c.RearDoor, UsualOpenPercent),
     });
 
-    /// <summary>A door perforated by a share at least.</summary>
+    /// <summary>A door with at least this open share.</summary>
     public static Door? Perforated(Door? door, double openPercent) => door switch
     {
         { Style: DoorStyle.None } => door,
@@ -48,7 +48,7 @@ internal static class CoolingEdits
     };
 
     /// <summary>
-    /// The cabinet closed all round, with nothing that moves the room's air through it, and rated for a degree of protection where one is asked for.
+    /// The cabinet closed on all sides, without airflow from the room, and rated for a degree of protection if one is required.
     /// </summary>
     public static RackDescription Closed(this RackDescription description)
     {
@@ -66,8 +66,8 @@ internal static class CoolingEdits
         return before.SidePanels == false ? after.Joined(BondedPart.SidePanels) : after;
     }
 
-    /// <summary>Fans in the roof, as many as move a flow with one of them out; null where no number does.</summary>
-    /// <param name="description">The rack, with its openings as they shall be.</param>
+    /// <summary>Roof fans that deliver a flow with one fan failed; null if no number is sufficient.</summary>
+    /// <param name="description">The rack, with its openings after the change.</param>
     /// <param name="neededM3h">The flow, m3/h.</param>
     /// <param name="densityKgM3">Density of the air, kg/m3.</param>
     public static (int Count, double FlowM3h, RackDescription After)? WithRoofFans(this RackDescription description, double neededM3h, double densityKgM3)
@@ -84,7 +84,7 @@ internal static class CoolingEdits
             neededM3h, densityKgM3, count => (isNew ? after.Joined(BondedPart.Roof) : after).EditCooling(c => c with { RoofFans = [.. sets, Set(count)] }));
     }
 
-    /// <summary>Fan trays in addition to what there is; null where no number does.</summary>
+    /// <summary>Additional fan trays; null if no number is sufficient.</summary>
     public static (int Count, double FlowM3h, RackDescription After)? WithTrays(this RackDescription description, double neededM3h, double densityKgM3)
     {
         var sets = description.Cooling?.FanTrays ?? [];
@@ -106,7 +106,7 @@ internal static class CoolingEdits
         });
     }
 
-    /// <summary>A closed cabinet with an air conditioner that does at the site; null where none is that strong.</summary>
+    /// <summary>A closed cabinet with an air conditioner that is sufficient at the site; null if the largest is not.</summary>
     public static (AirConditioner Cooler, RackDescription After)? WithCooler(this RackDescription description, HeatSurvey heat, double setpointC)
     {
         var closed = description.Closed();
@@ -119,7 +119,7 @@ internal static class CoolingEdits
                 : null;
     }
 
-    /// <summary>The least capacity on sale that has so much left at the site; null where none has.</summary>
+    /// <summary>The smallest capacity on the market that is sufficient after derating at the site; null if none is.</summary>
     public static double? Capacity(double neededW, double ratedAmbientC, double ambientC)
     {
         var share = AirConditioners.LeftW(1, ratedAmbientC, ambientC);
@@ -127,18 +127,18 @@ internal static class CoolingEdits
         return capacity <= MostCapacityW ? capacity : null;
     }
 
-    /// <summary>Changes what is said about cooling, be it nothing so far.</summary>
+    /// <summary>Changes the cooling data; creates them if they are absent.</summary>
     public static RackDescription EditCooling(this RackDescription description, Func<Model.Cooling, Model.Cooling> change) =>
         description with { Cooling = change(description.Cooling ?? new Model.Cooling()) };
 
-    /// <summary>What is said of a set, in the customer's words.</summary>
+    /// <summary>A set of fans, as text for the customer.</summary>
     public static string FansText(int count) => Invariant($"{count} fans of {FanFreeM3h:0} m3/h");
 
     private static FanSet Set(int count) => new() { Count = count, FreeFlowM3h = FanFreeM3h, MaxPressurePa = FanGreatestPa };
 
     private static (int, double, RackDescription)? Least(double neededM3h, double densityKgM3, Func<int, RackDescription> with)
     {
-        // One more than is needed, so that one may fail. What two hundred do not move a few more will not either.
+        // N+1: one more than needed. If two hundred fans are not sufficient, a few more are not either.
         for (var count = 1; count < MostFans; count++)
         {
             if (new AirPath(with(count), densityKgM3).FanFlowM3h is not { } flow)
@@ -163,7 +163,7 @@ internal static class CoolingEdits
         _ => (door ?? new Door { Style = DoorStyle.Solid }) with { Style = DoorStyle.Solid, OpenAreaPercent = null, PerforatedAreaM2 = null },
     };
 
-    // A part that comes to the cabinet is joined to earth, where the list of those that are is given, and finds a terminal on the bar.
+    // A part that is added to the cabinet is bonded, if the list of bonded parts is given, and gets a terminal on the bar.
     private static RackDescription Joined(this RackDescription description, BondedPart part)
     {
         var after = description.Earthing?.Bonded is { } list && !list.Contains(part)

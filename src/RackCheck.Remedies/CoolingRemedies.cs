@@ -7,22 +7,20 @@ using static System.FormattableString;
 namespace RackCheck.Remedies;
 
 /// <summary>
-/// What the trade does about heat, in its order: perforated doors, fans in the roof, more trays, an air conditioner, and equipment taken out last.
+/// Remedies for heat, in the usual order: perforated doors, roof fans, more trays, an air conditioner, and last removal of equipment.
 /// </summary>
 public static class CoolingRemedies
 {
-    // Degrees that a usual opening, and fans and intakes with filters, have.
+    // Degrees of protection of a usual opening, and of fans and intakes with filters.
     private const string UsualOpening = "IP20";
     private const string Filtered = "IP54";
 
-    /// <summary>Whether no degree of protection is asked for that a usual opening does not have.</summary>
-    /// <param name="survey">The facts.</param>
-    /// <returns>Whether perforated doors and fans without filters may be taken.</returns>
+    /// <summary>Whether a usual opening has the required degree of protection.</summary>
+    /// <returns>Whether perforated doors and fans without filters are permitted.</returns>
     public static bool AllowsOpenings(RackSurvey survey) => Allows(survey, UsualOpening);
 
-    /// <summary>More air, or cooling, for the heat of the whole rack.</summary>
-    /// <param name="survey">The facts.</param>
-    /// <returns>Cures, best first.</returns>
+    /// <summary>More airflow or cooling for the heat of the whole rack.</summary>
+    /// <returns>Candidates, best first.</returns>
     public static IEnumerable<RemedyCandidate> Improve(RackSurvey survey)
     {
         foreach (var candidate in OtherWays(survey))
@@ -36,10 +34,8 @@ public static class CoolingRemedies
         }
     }
 
-    /// <summary>Another way for equipment that breathes against a closed door.</summary>
-    /// <param name="survey">The facts.</param>
-    /// <param name="ventilated">The equipment.</param>
-    /// <returns>Cures, best first.</returns>
+    /// <summary>Another airflow path for equipment behind a closed door.</summary>
+    /// <returns>Candidates, best first.</returns>
     public static IEnumerable<RemedyCandidate> ClearDoors(RackSurvey survey, IReadOnlyList<MountedItem> ventilated)
     {
         foreach (var candidate in OtherWays(survey))
@@ -53,35 +49,32 @@ public static class CoolingRemedies
         }
     }
 
-    /// <summary>Fans in the roof above perforated doors.</summary>
-    /// <param name="survey">The facts.</param>
-    /// <param name="description">The rack that they come to.</param>
-    /// <returns>How many, what they move, and the rack with them; null where no number does.</returns>
+    /// <summary>Roof fans with perforated doors.</summary>
+    /// <param name="description">The rack that gets the fans.</param>
+    /// <returns>Their number, their airflow, and the rack with them; null if no number is sufficient.</returns>
     public static (int Count, double FlowM3h, RackDescription After)? RoofFans(RackSurvey survey, RackDescription description) =>
         description.WithOpenDoors().WithRoofFans(survey.Heat.NeededM3h, survey.Heat.DensityKgM3);
 
-    /// <summary>The same with doors or fans in the place of the air conditioner.</summary>
-    /// <param name="survey">The facts.</param>
-    /// <returns>Cures, best first.</returns>
+    /// <summary>Doors or fans instead of the air conditioner.</summary>
+    /// <returns>Candidates, best first.</returns>
     public static IEnumerable<RemedyCandidate> WithoutCooler(RackSurvey survey)
     {
         var without = survey.Description with { Cooling = survey.Description.Cooling! with { AirConditioner = null } };
         if (survey.Heat.OwnFlowM3h >= survey.Heat.NeededM3h)
         {
             yield return new RemedyCandidate(
-                Invariant($"Take perforated doors, {CoolingEdits.UsualOpenPercent:0} % open, instead of the air conditioner"), without.WithOpenDoors());
+                Invariant($"Use perforated doors, {CoolingEdits.UsualOpenPercent:0} % open, instead of the air conditioner"), without.WithOpenDoors());
         }
 
         if (RoofFans(survey, without) is { } fans)
         {
             yield return new RemedyCandidate(
-                $"Take perforated doors and {CoolingEdits.FansText(fans.Count)} in the roof instead of the air conditioner", fans.After);
+                $"Use perforated doors and {CoolingEdits.FansText(fans.Count)} in the roof instead of the air conditioner", fans.After);
         }
     }
 
-    /// <summary>One fan more of a kind that there is, or a tray more.</summary>
-    /// <param name="survey">The facts.</param>
-    /// <returns>Cures, best first.</returns>
+    /// <summary>One more fan of an existing kind, or one more tray.</summary>
+    /// <returns>Candidates, best first.</returns>
     public static IEnumerable<RemedyCandidate> MoreFans(RackSurvey survey)
     {
         var description = survey.Description;
@@ -95,7 +88,7 @@ public static class CoolingRemedies
                 {
                     FanSet[] grown = [.. sets!.Select(f => ReferenceEquals(f, largest) ? f with { Count = f.Count + more } : f)];
                     yield return new RemedyCandidate(
-                        Invariant($"Fit {more} more {(more == 1 ? "fan" : "fans")} of {largest.FreeFlowM3h:0.###} m3/h {name}"),
+                        Invariant($"Fit {more} additional {(more == 1 ? "fan" : "fans")} of {largest.FreeFlowM3h:0.###} m3/h {name}"),
                         description.EditCooling(c => isRoof ? c with { RoofFans = grown } : c with { FanTrays = grown }),
                         "more fans " + name);
                 }
@@ -103,28 +96,26 @@ public static class CoolingRemedies
         }
     }
 
-    /// <summary>A door with more of it open.</summary>
-    /// <param name="survey">The facts.</param>
-    /// <param name="door">The door.</param>
-    /// <returns>Cures, best first.</returns>
+    /// <summary>A door with a larger open share.</summary>
+    /// <returns>Candidates, best first.</returns>
     public static IEnumerable<RemedyCandidate> OpenWider(RackSurvey survey, AiredDoor door)
     {
         var whole = AirPath.PerforatedAreaM2(survey.Cabinet.Source);
         double? area = door.Door.PerforatedAreaM2 is { } given && given < whole ? Quantities.Round(whole) : door.Door.PerforatedAreaM2;
-        foreach (var (share, words) in new[] { (CoolingEdits.UsualOpenPercent, "usual"), (CoolingEdits.MostOpenPercent, "most open") })
+        foreach (var (share, words) in new[] { (CoolingEdits.UsualOpenPercent, "the usual share"), (CoolingEdits.MostOpenPercent, "the maximum share") })
         {
             if (share > door.Door.OpenAreaPercent)
             {
                 yield return new RemedyCandidate(
-                    Invariant($"Take a {door.Name} {share:0} % open, the {words} on sale"), With(d => d with { OpenAreaPercent = share }), "open share");
+                    Invariant($"Use a {door.Name} {share:0} % open, {words}"), With(d => d with { OpenAreaPercent = share }), "open share");
             }
         }
 
         if (area != door.Door.PerforatedAreaM2)
         {
-            yield return new RemedyCandidate($"Take a {door.Name} perforated over its whole face", With(d => d with { PerforatedAreaM2 = area }));
+            yield return new RemedyCandidate($"Use a {door.Name} perforated over its whole face", With(d => d with { PerforatedAreaM2 = area }));
             yield return new RemedyCandidate(
-                Invariant($"Take a {door.Name} perforated over its whole face, {CoolingEdits.MostOpenPercent:0} % open"),
+                Invariant($"Use a {door.Name} perforated over its whole face, {CoolingEdits.MostOpenPercent:0} % open"),
                 With(d => d with { PerforatedAreaM2 = area, OpenAreaPercent = Math.Max(CoolingEdits.MostOpenPercent, d.OpenAreaPercent!.Value) }));
         }
 
@@ -132,11 +123,9 @@ public static class CoolingRemedies
             door.Pointer == Pointers.FrontDoor ? c with { FrontDoor = change(c.FrontDoor!) } : c with { RearDoor = change(c.RearDoor!) });
     }
 
-    /// <summary>Cooler air for an item.</summary>
-    /// <param name="survey">The facts.</param>
-    /// <param name="item">The item.</param>
+    /// <summary>Cooler inlet air for an item.</summary>
     /// <param name="limitC">Its limit at the site, C.</param>
-    /// <returns>Cures, best first.</returns>
+    /// <returns>Candidates, best first.</returns>
     public static IEnumerable<RemedyCandidate> CoolInlet(RackSurvey survey, MountedItem item, double limitC)
     {
         var description = survey.Description;
@@ -145,7 +134,7 @@ public static class CoolingRemedies
         {
             case CoolingMode.Underfloor when cool >= -20:
                 yield return new RemedyCandidate(
-                    Invariant($"Supply the air from the floor at {cool:0} C"),
+                    Invariant($"Supply the floor air at {cool:0} C"),
                     description.EditCooling(c => c with { Underfloor = c.Underfloor! with { SupplyC = cool } }));
                 break;
             case CoolingMode.AirConditioner when cool >= -20:
@@ -171,10 +160,9 @@ public static class CoolingRemedies
         }
     }
 
-    /// <summary>A stronger air conditioner, or less asked of it.</summary>
-    /// <param name="survey">The facts.</param>
-    /// <param name="transferWM2K">Heat transfer that it is judged by, W/(m2 K).</param>
-    /// <returns>Cures, best first.</returns>
+    /// <summary>A larger air conditioner, or less load on it.</summary>
+    /// <param name="transferWM2K">Heat transfer coefficient for the calculation, W/(m2 K).</param>
+    /// <returns>Candidates, best first.</returns>
     public static IEnumerable<RemedyCandidate> Strengthen(RackSurvey survey, double transferWM2K)
     {
         var heat = survey.Heat;
@@ -182,7 +170,7 @@ public static class CoolingRemedies
         var needed = heat.CoolerNeededW(heat.SurfaceM2, heat.SetpointC, transferWM2K);
         if (CoolingEdits.Capacity(needed, heat.RatedAmbientC, heat.AmbientC) is { } capacity)
         {
-            yield return new RemedyCandidate(Invariant($"Take an air conditioner of {capacity:0} W"), With(c => c with { CapacityW = capacity }));
+            yield return new RemedyCandidate(Invariant($"Use an air conditioner of {capacity:0} W"), With(c => c with { CapacityW = capacity }));
         }
 
         var highest = Math.Floor(Math.Min(heat.LeastInletC ?? AirConditioners.UsualSetpointC, AirConditioners.UsualSetpointC));
@@ -200,26 +188,24 @@ public static class CoolingRemedies
             description.EditCooling(c => c with { AirConditioner = change(c.AirConditioner!) });
     }
 
-    /// <summary>An air conditioner in one piece instead of a split one.</summary>
-    /// <param name="survey">The facts.</param>
-    /// <returns>Cures, best first.</returns>
+    /// <summary>A one-piece air conditioner instead of a split unit.</summary>
+    /// <returns>Candidates, best first.</returns>
     public static IEnumerable<RemedyCandidate> Restyle(RackSurvey survey)
     {
         foreach (var (style, name) in new[] { (AirConditionerStyle.Wall, "wall or door"), (AirConditionerStyle.Roof, "roof") })
         {
             yield return new RemedyCandidate(
-                $"Take an air conditioner for the cabinet's {name}, in one piece",
+                $"Use a one-piece air conditioner for the cabinet's {name}",
                 survey.Description.EditCooling(c => c with { AirConditioner = c.AirConditioner! with { Style = style } }));
         }
     }
 
-    /// <summary>What is cooled kept warmer, or the room drier.</summary>
-    /// <param name="survey">The facts.</param>
-    /// <param name="pointer">Where the temperature stands.</param>
+    /// <summary>A higher temperature of the cooled air, or a drier room.</summary>
+    /// <param name="pointer">JSON Pointer of the temperature.</param>
     /// <param name="coldC">The temperature, C.</param>
-    /// <param name="leastC">The least that it should be, C.</param>
-    /// <param name="marginK">What of that is margin over the dew point, K.</param>
-    /// <returns>Cures, best first.</returns>
+    /// <param name="leastC">Minimum temperature, C.</param>
+    /// <param name="marginK">The share of it that is margin above the dew point, K.</param>
+    /// <returns>Candidates, best first.</returns>
     public static IEnumerable<RemedyCandidate> Warmer(RackSurvey survey, string pointer, double coldC, double leastC, double marginK)
     {
         var description = survey.Description;
@@ -231,7 +217,7 @@ public static class CoolingRemedies
                     Invariant($"Set the air conditioner to {warmer:0} C"),
                     description.EditCooling(c => c with { AirConditioner = c.AirConditioner! with { SetpointC = warmer } }))
                 : new RemedyCandidate(
-                    Invariant($"Supply the air from the floor at {warmer:0} C"),
+                    Invariant($"Supply the floor air at {warmer:0} C"),
                     description.EditCooling(c => c with { Underfloor = c.Underfloor! with { SupplyC = warmer } }));
         }
 
@@ -244,11 +230,10 @@ public static class CoolingRemedies
         }
     }
 
-    /// <summary>Neighbours set apart, or one of them taken out.</summary>
-    /// <param name="survey">The facts.</param>
-    /// <param name="one">The one to move.</param>
-    /// <param name="other">The one that stays; the other way about where that does not go.</param>
-    /// <returns>Cures, best first.</returns>
+    /// <summary>Neighbours moved apart, or one of them removed.</summary>
+    /// <param name="one">The item to move.</param>
+    /// <param name="other">The item that stays; if the first cannot move, the other is moved.</param>
+    /// <returns>Candidates, best first.</returns>
     public static IEnumerable<RemedyCandidate> PartNeighbours(RackSurvey survey, MountedItem one, MountedItem other)
     {
         foreach (var (moved, from) in new[] { (one, other), (other, one) })
@@ -266,43 +251,39 @@ public static class CoolingRemedies
         }
     }
 
-    /// <summary>A cabinet wide enough for what breathes from side to side.</summary>
-    /// <param name="survey">The facts.</param>
-    /// <param name="item">The item.</param>
-    /// <param name="widthMm">Least width, mm.</param>
-    /// <returns>Cures, best first.</returns>
+    /// <summary>A cabinet that is wide enough for equipment with airflow from side to side.</summary>
+    /// <param name="widthMm">Minimum width, mm.</param>
+    /// <returns>Candidates, best first.</returns>
     public static IEnumerable<RemedyCandidate> WidenFor(RackSurvey survey, MountedItem item, double widthMm)
     {
         var wide = CabinetSizes.WidthsMm.Where(w => w >= widthMm).Cast<double?>().FirstOrDefault() ?? widthMm;
-        yield return new RemedyCandidate(Invariant($"Take a cabinet {wide:0.###} mm wide"), survey.Description.EditCabinet(c => c with { WidthMm = wide }));
+        yield return new RemedyCandidate(Invariant($"Use a cabinet {wide:0.###} mm wide"), survey.Description.EditCabinet(c => c with { WidthMm = wide }));
         if (PlaceRemedies.TakeOut(survey, item) is { } takeOut)
         {
             yield return takeOut;
         }
     }
 
-    /// <summary>A rack that has the degree of protection asked for.</summary>
-    /// <param name="survey">The facts.</param>
-    /// <param name="required">The degree.</param>
-    /// <param name="has">What the opening has.</param>
-    /// <returns>Cures, best first.</returns>
+    /// <summary>A rack with the required degree of protection.</summary>
+    /// <param name="has">The degree of the opening.</param>
+    /// <returns>Candidates, best first.</returns>
     public static IEnumerable<RemedyCandidate> Tighten(RackSurvey survey, string required, string has)
     {
         var description = survey.Description;
         var heat = survey.Heat;
         if (IpCodes.Satisfies(Filtered, required) && description.Cooling is { Filters: not true } cooling)
         {
-            yield return new RemedyCandidate("Fit filters to fans and intake", description with { Cooling = cooling with { Filters = true } });
+            yield return new RemedyCandidate("Fit filters to the fans and the intake", description with { Cooling = cooling with { Filters = true } });
         }
 
         if (IpCodes.Satisfies(UsualOpening, required))
         {
-            yield return new RemedyCandidate("Take perforated doors and side panels where it is open", Covered(description));
+            yield return new RemedyCandidate("Fit perforated doors and side panels to the open sides", Covered(description));
         }
 
         if (description.Cabinet!.IpCode is { } code && !IpCodes.Satisfies(code, required))
         {
-            yield return new RemedyCandidate($"Take a cabinet rated {required}", description.EditCabinet(c => c with { IpCode = required }));
+            yield return new RemedyCandidate($"Use a cabinet rated {required}", description.EditCabinet(c => c with { IpCode = required }));
         }
 
         if (heat.KnownW > 0 && IpCodes.Satisfies(Filtered, required) && FilteredFans(survey) is { } fans)
@@ -310,14 +291,14 @@ public static class CoolingRemedies
             yield return fans;
         }
 
-        yield return new RemedyCandidate($"Take a closed cabinet rated {required}", description.Closed());
+        yield return new RemedyCandidate($"Use a closed cabinet rated {required}", description.Closed());
         if (heat.HasHeat && Cooler(survey, null) is { } cooler)
         {
             yield return cooler;
         }
 
         yield return new RemedyCandidate(
-            $"Find the rack a place that asks for {has} at most", description with { Site = description.Site! with { RequiredIp = has } });
+            $"Install the rack at a place that requires at most {has}", description with { Site = description.Site! with { RequiredIp = has } });
     }
 
     private static IEnumerable<RemedyCandidate> OtherWays(RackSurvey survey)
@@ -329,17 +310,17 @@ public static class CoolingRemedies
             if (description.WithOpenDoors() is var doors
                 && (doors.Cabinet!.FrontDoor != description.Cabinet!.FrontDoor || doors.Cabinet.RearDoor != description.Cabinet.RearDoor))
             {
-                yield return new RemedyCandidate(Invariant($"Take perforated doors, {CoolingEdits.UsualOpenPercent:0} % open"), doors);
+                yield return new RemedyCandidate(Invariant($"Use perforated doors, {CoolingEdits.UsualOpenPercent:0} % open"), doors);
             }
 
             if (RoofFans(survey, description) is { } fans)
             {
-                yield return new RemedyCandidate($"Fit {CoolingEdits.FansText(fans.Count)} in the roof, over perforated doors", fans.After);
+                yield return new RemedyCandidate($"Fit {CoolingEdits.FansText(fans.Count)} in the roof and perforated doors", fans.After);
             }
 
             if (heat.AirPath.HasTrays && doors.WithTrays(heat.NeededM3h, heat.DensityKgM3) is { } trays)
             {
-                yield return new RemedyCandidate($"Fit fan trays with {CoolingEdits.FansText(trays.Count)} more, behind perforated doors", trays.After);
+                yield return new RemedyCandidate($"Add fan trays with {CoolingEdits.FansText(trays.Count)} and fit perforated doors", trays.After);
             }
         }
         else if (Allows(survey, Filtered) && FilteredFans(survey) is { } filtered)
@@ -357,23 +338,23 @@ public static class CoolingRemedies
         survey.Description.WithFilteredIntake(survey.Heat.NeededM3h, survey.Heat.DensityKgM3)
             .WithRoofFans(survey.Heat.NeededM3h, survey.Heat.DensityKgM3) is { } fans
             ? new RemedyCandidate(
-                Invariant($"Take a closed cabinet with {CoolingEdits.FansText(fans.Count)} in the roof and an intake of ")
+                Invariant($"Use a closed cabinet with {CoolingEdits.FansText(fans.Count)} in the roof and an intake of ")
                     + Invariant($"{fans.After.Cooling!.IntakeAreaCm2:0} cm2, both with filters"),
                 fans.After)
             : null;
 
-    // It holds what the most sensitive item may take in, and no more than is usual.
+    // The setpoint is the inlet limit of the most sensitive item, but not above the usual setpoint.
     private static RemedyCandidate? Cooler(RackSurvey survey, double? mostC)
     {
         var setpoint = Math.Min(
             Math.Min(AirConditioners.UsualSetpointC, mostC ?? double.PositiveInfinity), Math.Floor(survey.Heat.LeastInletC ?? double.PositiveInfinity));
         return setpoint >= -20 && survey.Description.WithCooler(survey.Heat, setpoint) is { } made
             ? new RemedyCandidate(
-                Invariant($"Take a closed cabinet with an air conditioner of {made.Cooler.CapacityW:0} W that holds {setpoint:0} C"), made.After)
+                Invariant($"Use a closed cabinet with a {made.Cooler.CapacityW:0} W air conditioner set to {setpoint:0} C"), made.After)
             : null;
     }
 
-    // What gives off most goes first, twice as much each time; at last all that gives off any, or may.
+    // The item with the most heat goes first, twice as many items each time; the last step is all items that give off heat, or may.
     private static IEnumerable<RemedyCandidate> TakeOutHeat(RackSurvey survey)
     {
         var items = survey.Items.Where(i => HeatSurvey.HeatOf(i) is not 0)
@@ -387,7 +368,7 @@ public static class CoolingRemedies
         }
     }
 
-    // The nearest place that is not next to the other.
+    // The nearest position that is not next to the other item.
     private static int? FindApart(RackSurvey survey, MountedItem moved, MountedItem from)
     {
         var roof = survey.Cabinet.HeightU;
@@ -406,7 +387,7 @@ public static class CoolingRemedies
         return null;
     }
 
-    // Where a side is open a usual perforated door closes it, and side panels the sides.
+    // A usual perforated door closes an open front or rear, and side panels close the sides.
     private static RackDescription Covered(RackDescription description) => description.EditCabinet(c => c with
     {
         FrontDoor = c.FrontDoor?.Style == DoorStyle.None

@@ -6,18 +6,18 @@ using static System.FormattableString;
 namespace RackCheck.Remedies;
 
 /// <summary>
-/// What a supplier can do about a way that is too tight: no pallet, a smaller cabinet, equipment sent beside it, lifting equipment; at last another way.
+/// Remedies for a delivery route that is too tight: no pallet, a smaller cabinet, separate equipment, lifting equipment; last another route.
 /// </summary>
 public static class DeliveryRemedies
 {
 
-    // Lifting equipment comes in steps of about this; common practice, no source.
+    // Usual rating step of lifting equipment; common practice, no source.
     private const double LiftingStepKg = 100;
 
-    /// <summary>Makes the rack pass: off its pallet, else in a smaller cabinet on or off it.</summary>
-    /// <param name="survey">The facts, with a way in.</param>
+    /// <summary>Makes the rack pass: without its pallet, else in a smaller cabinet with or without it.</summary>
+    /// <param name="survey">The facts, with a delivery route.</param>
     /// <param name="passes">Whether a size passes.</param>
-    /// <returns>Cures, best first.</returns>
+    /// <returns>Candidates, best first.</returns>
     public static IEnumerable<RemedyCandidate> Smaller(RackSurvey survey, Func<TransportSize, bool> passes)
     {
         var route = survey.Route!;
@@ -42,13 +42,12 @@ public static class DeliveryRemedies
         }
     }
 
-    /// <summary>Equipment taken out for transport, the heaviest first, until the rest is light enough.</summary>
-    /// <param name="survey">The facts, with a way in.</param>
-    /// <param name="limitKg">What the rack may weigh on the way, kg.</param>
-    /// <returns>Cures.</returns>
+    /// <summary>Equipment removed for transport, heaviest first, until the rest is light enough.</summary>
+    /// <param name="survey">The facts, with a delivery route.</param>
+    /// <param name="limitKg">Maximum mass of the rack on the route, kg.</param>
     public static IEnumerable<RemedyCandidate> Lighter(RackSurvey survey, double limitKg)
     {
-        // What others hang on stays: a shelf bears things, and without its ports computers go without a console.
+        // Items on which others depend stay: a shelf carries items, and a KVM switch has the ports of the hosts.
         var heavy = survey.Items.Where(i => i.Item!.MassKg > 0 && i.Category != ItemCategory.Shelf && i.Item.KvmPorts is not > 0)
             .OrderByDescending(i => i.Item!.MassKg).ThenBy(i => i.Id, StringComparer.Ordinal).ToArray();
         var left = survey.Route!.KnownKg;
@@ -59,41 +58,39 @@ public static class DeliveryRemedies
             {
                 string[] ids = [.. heavy.Take(count).Select(i => i.Id).Order(StringComparer.Ordinal)];
                 yield return new RemedyCandidate(
-                    $"Take {Names.List(ids)} out for transport and mount {(count == 1 ? "it" : "them")} on site", survey.Description.WithoutItems(ids));
+                    $"Remove {Names.List(ids)} for transport and mount {(count == 1 ? "it" : "them")} on site", survey.Description.WithoutItems(ids));
                 break;
             }
         }
     }
 
     /// <summary>Lifting equipment for the mass.</summary>
-    /// <param name="survey">The facts, with a way in.</param>
-    /// <returns>The cure.</returns>
+    /// <param name="survey">The facts, with a delivery route.</param>
     public static RemedyCandidate Lifting(RackSurvey survey)
     {
         var rated = LiftingStepKg * Math.Max(1, Math.Ceiling(survey.Route!.KnownKg / LiftingStepKg));
-        return new RemedyCandidate(Invariant($"Have lifting equipment for {rated:0} kg"), survey.Description.EditDelivery(d => d with { LiftingKg = rated }));
+        return new RemedyCandidate(Invariant($"Use lifting equipment for {rated:0} kg"), survey.Description.EditDelivery(d => d with { LiftingKg = rated }));
     }
 
-    /// <summary>A way in without an opening, corner or lift.</summary>
-    /// <param name="survey">The facts, with a way in.</param>
-    /// <param name="what">What it does without, for reading.</param>
-    /// <param name="change">Takes that from the way.</param>
-    /// <returns>The cure.</returns>
+    /// <summary>A delivery route without an opening, corner or lift.</summary>
+    /// <param name="survey">The facts, with a delivery route.</param>
+    /// <param name="what">The obstacle that it avoids, as text.</param>
+    /// <param name="change">Removes the obstacle from the route.</param>
     public static RemedyCandidate OtherRoute(RackSurvey survey, string what, Func<Model.Delivery, Model.Delivery> change) =>
-        new($"Choose a way in without {what}", survey.Description.EditDelivery(change));
+        new($"Choose an access route without {what}", survey.Description.EditDelivery(change));
 
     private static RackDescription OffPallet(RackDescription description) =>
         description.EditDelivery(static d => d with { PalletHeightMm = 0, PalletWidthMm = null, PalletDepthMm = null, PalletKg = null });
 
     private static IEnumerable<(string Title, RackDescription After, string Kind)> Narrower(RackSurvey survey) => CabinetSizes.WidthsMm
         .Where(w => w < survey.Cabinet.WidthMm).OrderDescending()
-        .Select(w => (Invariant($"Take a cabinet {w:0.###} mm wide"), survey.Description.EditCabinet(c => c with { WidthMm = w }), nameof(Narrower)));
+        .Select(w => (Invariant($"Use a cabinet {w:0.###} mm wide"), survey.Description.EditCabinet(c => c with { WidthMm = w }), nameof(Narrower)));
 
     private static IEnumerable<(string Title, RackDescription After, string Kind)> Shallower(RackSurvey survey) => CabinetSizes.DepthsMm
         .Where(d => d < survey.Cabinet.Depth.DepthMm).OrderDescending()
-        .Select(d => (Invariant($"Take a cabinet {d:0.###} mm deep"), survey.Description.EditCabinet(c => c with { DepthMm = d }), nameof(Shallower)));
+        .Select(d => (Invariant($"Use a cabinet {d:0.###} mm deep"), survey.Description.EditCabinet(c => c with { DepthMm = d }), nameof(Shallower)));
 
-    // From the highest that is lower down to the lowest: what hangs above its roof goes with another rack.
+    // From the next lower cabinet down to the lowest: items above its roof move to another rack.
     private static IEnumerable<(string Title, RackDescription After, string Kind)> Lower(RackSurvey survey)
     {
         var now = survey.Cabinet.HeightU;
@@ -108,15 +105,15 @@ public static class DeliveryRemedies
             var height = Quantities.Round(heightMm - RackGeometry.ApertureMm(now - roof));
             if (height < RackGeometry.ApertureMm(roof) || Array.Exists(above, m => m.Item is null))
             {
-                // A horizontal PDU has its outlets in use.
+                // The outlets of a horizontal PDU are in use.
                 continue;
             }
 
             string[] equipment = [.. above.Where(m => m.Category != ItemCategory.BlankingPanel).Select(m => m.Id).Order(StringComparer.Ordinal)];
             var after = Lowered(survey, roof, height).WithoutItems(above.Select(m => m.Id));
             yield return equipment.Length == 0
-                ? (Invariant($"Take a cabinet of {roof} units"), after, nameof(Lower))
-                : (Invariant($"Take a cabinet of {roof} units and move {Names.List(equipment)} to another rack"), after, nameof(Lower));
+                ? (Invariant($"Use a {roof}U cabinet"), after, nameof(Lower))
+                : (Invariant($"Use a {roof}U cabinet and move {Names.List(equipment)} to another rack"), after, nameof(Lower));
         }
     }
 

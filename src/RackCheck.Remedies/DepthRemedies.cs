@@ -6,17 +6,14 @@ using static System.FormattableString;
 
 namespace RackCheck.Remedies;
 
-/// <summary>Cures for items that foul a door: other setback of the uprights, deeper cabinet, no front door, or out with what does not fit.</summary>
+/// <summary>Remedies for items that foul a door: another setback of the uprights, a deeper cabinet, no front door, or removal of items.</summary>
 public static class DepthRemedies
 {
-    /// <summary>All that would serve every item, best first.</summary>
-    /// <param name="survey">The facts.</param>
-    /// <returns>Remedies.</returns>
+    /// <summary>Remedies that suit every item, best first.</summary>
     public static IEnumerable<RemedyCandidate> For(RackSurvey survey) => Several(survey, OtherSetback, DeeperCabinet, NoFrontDoor, TakeOutUnfit);
 
-    /// <summary>Another setback of the uprights, or a deeper cabinet, in which every item is served and the rear uprights stand before the rear door.</summary>
-    /// <param name="survey">The facts.</param>
-    /// <returns>Cures, best first.</returns>
+    /// <summary>Another setback of the uprights, or a deeper cabinet, that suits every item and leaves the rear uprights in front of the rear door.</summary>
+    /// <returns>Candidates, best first.</returns>
     public static IEnumerable<RemedyCandidate> Uprights(RackSurvey survey) => Several(survey, OtherSetback, DeeperCabinet);
 
     private static IEnumerable<RemedyCandidate> Several(RackSurvey survey, params Func<RackSurvey, RemedyCandidate?>[] changes)
@@ -30,7 +27,7 @@ public static class DepthRemedies
         }
     }
 
-    // Uprights that are not set yet need no patch: whoever builds the cabinet sets them where every item is served.
+    // Uprights without a setback need no patch: the cabinet builder sets them to suit every item.
     private static RemedyCandidate? OtherSetback(RackSurvey survey) =>
         survey.Cabinet.SetbackMm is not null && SetbackFor(survey, survey.Cabinet.Depth) is { } setback
             ? SetSetback(new RemedyBuilder(survey), setback)
@@ -48,8 +45,8 @@ public static class DepthRemedies
                 var builder = new RemedyBuilder(survey).SetCabinet(c => c with { DepthMm = depth });
                 return setback is { } mm
                     ? SetSetback(builder, mm).Titled(
-                        Invariant($"Take a cabinet {depth:0.###} mm deep and set its front uprights {mm:0.###} mm behind the front face"))
-                    : builder.Titled(Invariant($"Take a cabinet {depth:0.###} mm deep"));
+                        Invariant($"Use a cabinet {depth:0.###} mm deep and set its front uprights {mm:0.###} mm behind the front face"))
+                    : builder.Titled(Invariant($"Use a cabinet {depth:0.###} mm deep"));
             }
         }
 
@@ -66,11 +63,11 @@ public static class DepthRemedies
 
         var builder = new RemedyBuilder(survey).SetCabinet(c => c with { FrontDoor = new Door { Style = DoorStyle.None } });
         return setback is { } mm
-            ? SetSetback(builder, mm).Titled(Invariant($"Leave the front door off and set the front uprights {mm:0.###} mm behind the front face"))
-            : builder.Titled("Leave the front door off");
+            ? SetSetback(builder, mm).Titled(Invariant($"Remove the front door and set the front uprights {mm:0.###} mm behind the front face"))
+            : builder.Titled("Remove the front door");
     }
 
-    // The item that sets the tighter bound goes first, until some setback serves the rest.
+    // The item that sets the tighter bound is removed first, until some setback suits the rest.
     private static RemedyCandidate? TakeOutUnfit(RackSurvey survey)
     {
         var cabinet = survey.Cabinet.Depth;
@@ -89,7 +86,7 @@ public static class DepthRemedies
         return unfit.Count == 0 ? null : PlaceRemedies.TakeOut(survey, unfit);
     }
 
-    // How far an item is from being served: by the setback given, else by any.
+    // By how much an item does not fit: at the given setback, else at any.
     private static double Served(RackSurvey survey, MountedItem item)
     {
         var interval = survey.Depth.Interval(item);
@@ -98,14 +95,14 @@ public static class DepthRemedies
             : interval.GreatestMm - interval.LeastMm;
     }
 
-    // Where the setback is given, one on the pitch of the holes must serve; and the patch sets it where it is another.
+    // If the setback is given, one on the hole pitch must suit all items; the patch sets it if it is different.
     private static bool IsServed(RackSurvey survey, CabinetDepth cabinet, out double? setback, IReadOnlyCollection<MountedItem>? without = null)
     {
         setback = null;
         var all = survey.Depth.AllIn(cabinet, without);
         if (without is null)
         {
-            // The rear uprights stand behind the front ones by their distance, or by what the longest rails need, and before the rear door.
+            // The rear uprights stand behind the front ones by the spacing, or by the need of the longest rails, and in front of the rear door.
             var spacing = survey.Cabinet.SpacingMm ?? survey.Items.Where(i => i.HasRails).Select(i => i.RailRange.LeastMm).DefaultIfEmpty(0).Max();
             all = all.Intersect(new SetbackInterval(0, cabinet.RearLimitMm - spacing));
         }

@@ -3,7 +3,7 @@ using static System.FormattableString;
 
 namespace RackCheck.Remedies;
 
-/// <summary>Changes of a description as cures make them: each gives a new one, the rest of it shared with the old.</summary>
+/// <summary>Changes to a description for remedies. Each returns a new description that shares the rest with the old one.</summary>
 public static class DescriptionEdits
 {
     /// <summary>Changes an item.</summary>
@@ -26,15 +26,15 @@ public static class DescriptionEdits
     public static RackDescription EditCabinet(this RackDescription description, Func<Cabinet, Cabinet> change) =>
         description with { Cabinet = change(description.Cabinet!) };
 
-    /// <summary>Changes what is said about earth, be it nothing so far.</summary>
+    /// <summary>Changes the earthing data; creates them if they are absent.</summary>
     public static RackDescription EditEarthing(this RackDescription description, Func<Model.Earthing, Model.Earthing> change) =>
         description with { Earthing = change(description.Earthing ?? new Model.Earthing()) };
 
-    /// <summary>Changes what is said about the site, be it nothing so far.</summary>
+    /// <summary>Changes the site data; creates them if they are absent.</summary>
     public static RackDescription EditSite(this RackDescription description, Func<Site, Site> change) =>
         description with { Site = change(description.Site ?? new Site()) };
 
-    /// <summary>Changes what is said about the way in, be it nothing so far.</summary>
+    /// <summary>Changes the delivery data; creates them if they are absent.</summary>
     public static RackDescription EditDelivery(this RackDescription description, Func<Model.Delivery, Model.Delivery> change) =>
         description.EditSite(s => s with { Delivery = change(s.Delivery ?? new Model.Delivery()) });
 
@@ -46,13 +46,13 @@ public static class DescriptionEdits
     public static RackDescription Add(this RackDescription description, Pdu unit) =>
         description with { Pdus = [.. description.Pdus ?? [], unit] };
 
-    /// <summary>Takes connections away that a condition names, so that the service finds outlets for those cords itself.</summary>
+    /// <summary>Removes connections that meet a condition, so that the service finds outlets for those cords.</summary>
     public static RackDescription WithoutConnections(this RackDescription description, Func<Connection, bool> go) =>
         description.Connections is not { } connections || !connections.Any(go) ? description
         : description with { Connections = connections.All(go) ? null : [.. connections.Where(c => !go(c))] };
 
     /// <summary>
-    /// Takes items out of the rack, with what is to stand on them, their connections, and the acceptances that point to them;
+    /// Removes items from the rack, with the items on them, their connections, and the acceptances that point to them;
     /// other acceptances follow their items.
     /// </summary>
     public static RackDescription WithoutItems(this RackDescription description, IEnumerable<string> ids)

@@ -7,19 +7,18 @@ using static System.FormattableString;
 
 namespace RackCheck.Remedies;
 
-/// <summary>What the trade does about earth: a bar, a stronger conductor, plugs that do not slip out, less leakage on one earth.</summary>
+/// <summary>Remedies for earthing: an earth bar, a larger conductor, industrial plugs, or less leakage current on one earth.</summary>
 public static class EarthRemedies
 {
-    // Section of the bar that is taken where none is given; common practice, no source.
+    // Default cross-sectional area of a new bar; common practice, no source.
     private const double UsualBarMm2 = 50;
 
-    // Quickest cut-off that a breaker is asked for, s: about a cycle of the mains.
+    // Shortest disconnection time that is required of a breaker, s: about one mains cycle.
     private const double QuickestS = 0.02;
 
     /// <summary>The cabinet with an earth bar.</summary>
-    /// <param name="survey">The facts.</param>
-    /// <param name="terminals">Its terminals.</param>
-    /// <returns>The description, with the bar's other members as they were.</returns>
+    /// <param name="terminals">Number of terminals.</param>
+    /// <returns>The description; other members of the bar are unchanged.</returns>
     public static RackDescription WithBar(RackSurvey survey, int terminals) => survey.Description.EditCabinet(c => c with
     {
         EarthBar = (c.EarthBar ?? new EarthBar { CrossSectionMm2 = Math.Max(UsualBarMm2, survey.Earth.MainMm2 ?? 0) }) with
@@ -29,9 +28,8 @@ public static class EarthRemedies
         },
     });
 
-    /// <summary>A main conductor that alone is high-integrity earthing, with a bar where there is none.</summary>
-    /// <param name="survey">The facts.</param>
-    /// <returns>The section, and the description with it.</returns>
+    /// <summary>A main conductor that is high-integrity earthing by itself, with an earth bar if there is none.</summary>
+    /// <returns>The cross-sectional area, and the description with it.</returns>
     public static (double SectionMm2, RackDescription After) StrongMain(RackSurvey survey)
     {
         var strength = survey.Earth.IsEnclosed ? EarthConductors.LeastProtectedMm2 : EarthConductors.LeastUnprotectedMm2;
@@ -41,12 +39,11 @@ public static class EarthRemedies
         return (section, after.EditEarthing(e => e with { MainConductorMm2 = section }));
     }
 
-    /// <summary>Faults cut off so soon that a section does.</summary>
-    /// <param name="survey">The facts.</param>
-    /// <param name="supplies">Supplies whose fault the conductor may carry.</param>
-    /// <param name="sectionMm2">The section, mm2.</param>
-    /// <param name="description">What to change.</param>
-    /// <returns>The change and its words; null where no breaker is so quick, or nothing changes.</returns>
+    /// <summary>Shorter disconnection times, so that a cross-sectional area is sufficient.</summary>
+    /// <param name="supplies">Supplies whose fault current the conductor can carry.</param>
+    /// <param name="sectionMm2">The cross-sectional area, mm2.</param>
+    /// <param name="description">The description to change.</param>
+    /// <returns>The change and its text; null if no breaker is fast enough, or nothing changes.</returns>
     public static (string Words, RackDescription After)? Sooner(
         RackSurvey survey, IReadOnlyList<SupplyNode> supplies, double sectionMm2, RackDescription description)
     {
@@ -65,19 +62,17 @@ public static class EarthRemedies
                 return null;
             }
 
-            words.Add(Invariant($"a fault on supply {supply.Id} cut off within {seconds:0.###} s"));
+            words.Add(Invariant($"a disconnection time of {seconds:0.###} s on supply {supply.Id}"));
             description = description.EditSupply(supply.Index, s => s with { DisconnectionTimeS = seconds });
         }
 
         return words.Count == 0 ? null : (Names.And(words), description);
     }
 
-    /// <summary>Industrial plugs and sockets, or none at all, between a supply and the units on it.</summary>
-    /// <param name="survey">The facts.</param>
-    /// <param name="supply">The supply.</param>
-    /// <param name="unit">The unit, where it is fed by a UPS and the supply's socket is not meant; else null.</param>
-    /// <param name="description">What to change.</param>
-    /// <returns>Changes and their words, best first.</returns>
+    /// <summary>Industrial plugs and sockets, or hard wiring, between a supply and its PDUs.</summary>
+    /// <param name="unit">The PDU, if it is fed from a UPS and the socket of the supply is not concerned; else null.</param>
+    /// <param name="description">The description to change.</param>
+    /// <returns>Changes and their texts, best first.</returns>
     public static IEnumerable<(string Words, RackDescription After)> Secured(RackSurvey survey, SupplyNode supply, PduNode? unit, RackDescription description)
     {
         PduNode[] units = unit is not null ? [unit] : [.. supply.Units.Where(u => !u.IsBehindUps)];
@@ -89,7 +84,7 @@ public static class EarthRemedies
             yield return ($"connect {what} by plug and socket {NamedEnumConverter<ConnectorCode>.Name(code)}", With(code));
         }
 
-        yield return ($"wire {what} without plug and socket", With(ConnectorCode.Hardwired));
+        yield return ($"hard-wire {what}", With(ConnectorCode.Hardwired));
 
         RackDescription With(ConnectorCode connector)
         {
@@ -98,11 +93,9 @@ public static class EarthRemedies
         }
     }
 
-    /// <summary>Equipment taken out, what leaks most first, until the rest leaks no more than a limit; at last all that leaks.</summary>
-    /// <param name="survey">The facts.</param>
-    /// <param name="cords">What hangs on the supply or unit.</param>
+    /// <summary>Equipment removed, highest leakage current first, until the rest is within a limit; last all equipment with leakage current.</summary>
+    /// <param name="cords">The cords fed from the supply or PDU.</param>
     /// <param name="limitMa">The limit, mA.</param>
-    /// <returns>Cures.</returns>
     public static IEnumerable<RemedyCandidate> TakeOutLeaking(RackSurvey survey, IEnumerable<Cord> cords, double limitMa)
     {
         var items = cords.GroupBy(c => c.Item.Id, StringComparer.Ordinal)
@@ -122,7 +115,7 @@ public static class EarthRemedies
         }
     }
 
-    // The terminals are as far apart as before.
+    // The voltage between the terminals is unchanged.
     private static double? LengthFor(EarthBar? bar, int terminals) => bar is { LengthMm: { } length, Terminals: { } old and > 0 } && terminals > old
         ? Math.Min(5000, Math.Ceiling(length * terminals / old))
         : bar?.LengthMm;
@@ -135,7 +128,7 @@ public static class EarthRemedies
             return socket;
         }
 
-        // The locking ones of North America are for two lines, 208 or 240 V.
+        // North American locking connectors are for two lines, 208 or 240 V.
         if (supply.IsNorthAmerica && supply.Source.VoltageV >= 200 && !isThreePhase && ratedA <= 30)
         {
             return ratedA <= 20 ? ConnectorCode.NemaL620 : ConnectorCode.NemaL630;

@@ -5,7 +5,7 @@ using static System.FormattableString;
 
 namespace RackCheck.Remedies;
 
-/// <summary>What the trade does where a PDU's plug and its supply's socket do not go together: another plug, another socket, both, a smaller unit.</summary>
+/// <summary>Remedies for a PDU plug that does not match its supply: another plug, another socket, both, or a smaller PDU.</summary>
 public static class InletRemedies
 {
     private static readonly ConnectorCode[] Europe =
@@ -22,11 +22,9 @@ public static class InletRemedies
         ConnectorCode.Iec60309A16P3, ConnectorCode.Iec60309A32P3, ConnectorCode.Iec60309A63P3, ConnectorCode.Hardwired,
     ];
 
-    /// <summary>Brings a unit's plug, its rating and its supply's socket together.</summary>
-    /// <param name="survey">The facts.</param>
-    /// <param name="unit">The unit.</param>
-    /// <param name="lines">How many lines its groups hang on.</param>
-    /// <returns>Cures, best first.</returns>
+    /// <summary>Matches the plug and rating of a PDU with the socket of its supply.</summary>
+    /// <param name="lines">Number of lines that its groups use.</param>
+    /// <returns>Candidates, best first.</returns>
     public static IEnumerable<RemedyCandidate> Match(RackSurvey survey, PduNode unit, int lines)
     {
         var description = survey.Description;
@@ -43,7 +41,7 @@ public static class InletRemedies
         {
             var other = PlugFit.SocketFor(plug);
             yield return new RemedyCandidate(
-                $"Have supply {unit.Supply.Id} end in {Names.WithArticle(Name(other))} socket",
+                $"Fit supply {unit.Supply.Id} with {Names.WithArticle(Name(other))} socket",
                 description.EditSupply(unit.Supply.Index, s => s with { Socket = other }));
         }
 
@@ -64,7 +62,7 @@ public static class InletRemedies
         if (rated < unit.RatedA)
         {
             yield return new RemedyCandidate(
-                Invariant($"Take a PDU of {rated:0.###} A for {unit.Id}"), description.EditUnit(unit.Index, u => u with { RatedA = rated }));
+                Invariant($"Use a {rated:0.###} A PDU for {unit.Id}"), description.EditUnit(unit.Index, u => u with { RatedA = rated }));
         }
 
         if (!behindUps && size != ConnectorCode.Hardwired)
@@ -77,10 +75,10 @@ public static class InletRemedies
         PlugFit.RatedA(plug, northAmerica) >= unit.RatedA && (lines == 1 || plug == ConnectorCode.Hardwired || PlugFit.IsThreePhase(plug));
 
     private static RemedyCandidate Plugged(RackDescription description, PduNode unit, ConnectorCode plug) => new(
-        plug == ConnectorCode.Hardwired ? $"Wire {unit.Id} in without a plug" : $"Take {unit.Id} with {Names.WithArticle(Name(plug))} plug",
+        plug == ConnectorCode.Hardwired ? $"Hard-wire {unit.Id}" : $"Fit {unit.Id} with {Names.WithArticle(Name(plug))} plug",
         description.EditUnit(unit.Index, u => u with { Plug = plug }));
 
-    // All units of a supply share its socket.
+    // All PDUs of a supply share its socket type.
     private static RemedyCandidate Both(RackDescription description, PduNode unit, ConnectorCode size)
     {
         var after = description.EditSupply(unit.Supply.Index, s => s with { Socket = size });
@@ -93,10 +91,10 @@ public static class InletRemedies
         return new RemedyCandidate(
             (several, size == ConnectorCode.Hardwired) switch
             {
-                (false, false) => $"Take {unit.Id} with {Names.WithArticle(Name(size))} plug, and have supply {unit.Supply.Id} end in the socket for it",
-                (true, false) => $"Take the PDUs of supply {unit.Supply.Id} with {Name(size)} plugs, and have it end in the socket for them",
-                (false, true) => $"Wire {unit.Id} to supply {unit.Supply.Id} without plug and socket",
-                (true, true) => $"Wire the PDUs to supply {unit.Supply.Id} without plug and socket",
+                (false, false) => $"Fit {unit.Id} with {Names.WithArticle(Name(size))} plug, and supply {unit.Supply.Id} with its socket",
+                (true, false) => $"Fit the PDUs of supply {unit.Supply.Id} with {Name(size)} plugs, and the supply with their socket",
+                (false, true) => $"Hard-wire {unit.Id} to supply {unit.Supply.Id}",
+                (true, true) => $"Hard-wire the PDUs to supply {unit.Supply.Id}",
             },
             after);
     }

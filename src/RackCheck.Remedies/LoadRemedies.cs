@@ -6,23 +6,22 @@ using static System.FormattableString;
 
 namespace RackCheck.Remedies;
 
-/// <summary>What the trade does about mass: stronger cabinets, castors and slides, heavy things lower down, larger footprints, equipment out.</summary>
+/// <summary>Remedies for mass: stronger cabinets, castors and slides, heavy items lower down, larger footprints, removal of equipment.</summary>
 public static class LoadRemedies
 {
-    // Most moves in one cure: more than that is another layout.
+    // Maximum number of moves in one remedy; more moves are a new layout.
     private const int MostMoves = 6;
 
-    // Ratings on sale; common practice, no source.
+    // Ratings on the market; common practice, no source.
     private static readonly double[] CabinetRatingsKg = [400, 600, 800, 1000, 1200, 1500];
 
     private static readonly double[] CastorRatingsKg = [100, 200, 300, 400, 500, 600, 800, 1000];
 
     private static readonly double[] SupportRatingsKg = [20, 30, 45, 60, 80, 100, 120, 150, 200];
 
-    /// <summary>A cabinet that carries the equipment, or less equipment.</summary>
-    /// <param name="survey">The facts.</param>
-    /// <param name="ratedKg">The cabinet's rating, kg.</param>
-    /// <returns>Cures, best first.</returns>
+    /// <summary>A cabinet with a sufficient rated load, or less equipment.</summary>
+    /// <param name="ratedKg">The rated load of the cabinet, kg.</param>
+    /// <returns>Candidates, best first.</returns>
     public static IEnumerable<RemedyCandidate> Carry(RackSurvey survey, double ratedKg)
     {
         var plannedShare = survey.Limits.RackPlannedShare;
@@ -30,7 +29,7 @@ public static class LoadRemedies
         if (Next(CabinetRatingsKg, needed) is { } rating)
         {
             yield return new RemedyBuilder(survey).SetCabinet(c => c with { RatedLoadKg = rating })
-                .Titled(Invariant($"Take a cabinet with a rated load of {rating:0.###} kg"));
+                .Titled(Invariant($"Use a cabinet with a rated load of {rating:0.###} kg"));
         }
 
         foreach (var candidate in TakeOut(survey, survey.Mass.KnownEquipmentKg - (plannedShare * ratedKg)))
@@ -39,31 +38,29 @@ public static class LoadRemedies
         }
     }
 
-    /// <summary>Castors that carry the equipment, none at all, or less equipment.</summary>
-    /// <param name="survey">The facts.</param>
-    /// <param name="ratedKg">The rolling load, kg.</param>
-    /// <returns>Cures, best first.</returns>
+    /// <summary>Castors with a sufficient dynamic load rating, no castors, or less equipment.</summary>
+    /// <param name="ratedKg">The dynamic load rating, kg.</param>
+    /// <returns>Candidates, best first.</returns>
     public static IEnumerable<RemedyCandidate> Roll(RackSurvey survey, double ratedKg)
     {
         if (Next(CastorRatingsKg, survey.Mass.KnownEquipmentKg) is { } rating)
         {
             yield return new RemedyBuilder(survey).SetCabinet(c => c with { RollingLoadKg = rating })
-                .Titled(Invariant($"Take castors with a rolling load of {rating:0.###} kg"));
+                .Titled(Invariant($"Use castors with a dynamic load rating of {rating:0.###} kg"));
         }
 
-        yield return TipRemedies.OnBase(survey, BaseStyle.Feet, "Stand the rack on levelling feet in place of castors, and fit the equipment where it stands");
+        yield return TipRemedies.OnBase(survey, BaseStyle.Feet, "Use levelling feet instead of castors, and fit the equipment at the final position");
         foreach (var candidate in TakeOut(survey, survey.Mass.KnownEquipmentKg - ratedKg))
         {
             yield return candidate;
         }
     }
 
-    /// <summary>Slides, runners or a shelf that carry what is on them, or less on them.</summary>
-    /// <param name="survey">The facts.</param>
+    /// <summary>Slides, runners or a shelf with a sufficient rating, or less load on them.</summary>
     /// <param name="item">The item, or the shelf.</param>
-    /// <param name="loadKg">What is on them, kg.</param>
-    /// <param name="isShelf">Whether it is what stands on the item.</param>
-    /// <returns>Cures, best first.</returns>
+    /// <param name="loadKg">Their load, kg.</param>
+    /// <param name="isShelf">Whether the load is on the item, which is a shelf.</param>
+    /// <returns>Candidates, best first.</returns>
     public static IEnumerable<RemedyCandidate> StrongerSupport(RackSurvey survey, MountedItem item, double loadKg, bool isShelf)
     {
         var rating = Next(SupportRatingsKg, loadKg) ?? (50 * Math.Ceiling(loadKg / 50));
@@ -76,7 +73,7 @@ public static class LoadRemedies
             _ => "a support",
         };
         yield return new RemedyBuilder(survey).SetSupport(item, support)
-            .Titled(Invariant($"Carry {(isShelf ? $"what stands on {item.Id}" : item.Id)} on {name} rated for {rating:0.###} kg"));
+            .Titled(Invariant($"Mount {(isShelf ? $"the load of {item.Id}" : item.Id)} on {name} rated for {rating:0.###} kg"));
         IReadOnlyList<MountedItem> heaviest = isShelf
             ? [item.Load.OrderByDescending(t => t.Item!.MassKg ?? 0).ThenBy(t => t.Id, StringComparer.Ordinal).First()]
             : [item];
@@ -86,10 +83,9 @@ public static class LoadRemedies
         }
     }
 
-    /// <summary>An item lower down, or out.</summary>
-    /// <param name="survey">The facts.</param>
-    /// <param name="item">The item; where it stands on a shelf, the shelf is moved.</param>
-    /// <returns>Cures, best first.</returns>
+    /// <summary>An item lower down, or removed.</summary>
+    /// <param name="item">The item; if it is on a shelf, the shelf is moved.</param>
+    /// <returns>Candidates, best first.</returns>
     public static IEnumerable<RemedyCandidate> Lower(RackSurvey survey, MountedItem item)
     {
         var carrier = item.Shelf ?? item;
@@ -104,14 +100,12 @@ public static class LoadRemedies
         }
     }
 
-    /// <summary>Heavy equipment lower down, in one move and in several, or out.</summary>
-    /// <param name="survey">The facts.</param>
-    /// <returns>Cures, best first.</returns>
+    /// <summary>Heavy equipment lower down, in one or more moves, or removed.</summary>
+    /// <returns>Candidates, best first.</returns>
     public static IEnumerable<RemedyCandidate> LowerCentre(RackSurvey survey) => Sink(survey).Concat(TakeOutHighest(survey));
 
     /// <summary>Heavy equipment lower down, move by move.</summary>
-    /// <param name="survey">The facts.</param>
-    /// <returns>Cures in growing measure.</returns>
+    /// <returns>Candidates, smallest change first.</returns>
     public static IEnumerable<RemedyCandidate> Sink(RackSurvey survey)
     {
         var (now, words) = (survey, new List<string>());
@@ -123,10 +117,9 @@ public static class LoadRemedies
         }
     }
 
-    /// <summary>A cabinet whose footprint spreads the load further, less equipment, or at last another floor.</summary>
-    /// <param name="survey">The facts.</param>
-    /// <param name="limitKnM2">What the floor bears, kN/m2.</param>
-    /// <returns>Cures, best first.</returns>
+    /// <summary>A cabinet with a larger footprint, less equipment, or last another floor.</summary>
+    /// <param name="limitKnM2">Permitted floor load, kN/m2.</param>
+    /// <returns>Candidates, best first.</returns>
     public static IEnumerable<RemedyCandidate> Spread(RackSurvey survey, double limitKnM2)
     {
         var cabinet = survey.Cabinet;
@@ -148,7 +141,7 @@ public static class LoadRemedies
             yield return candidate;
         }
 
-        // Only where the floor does not bear the empty cabinet is another floor all that is left.
+        // Another floor is offered only if this floor does not carry the empty cabinet.
         if (Comparison.IsOver(empty, limitKnM2))
         {
             yield return OtherFloor(
@@ -157,13 +150,12 @@ public static class LoadRemedies
         }
     }
 
-    /// <summary>Less equipment on the feet, or at last another floor.</summary>
-    /// <param name="survey">The facts.</param>
-    /// <param name="limitKn">What the floor bears at a point, kN.</param>
-    /// <returns>Cures, best first.</returns>
+    /// <summary>Less equipment on the feet, or last another floor.</summary>
+    /// <param name="limitKn">Permitted point load of the floor, kN.</param>
+    /// <returns>Candidates, best first.</returns>
     public static IEnumerable<RemedyCandidate> Unburden(RackSurvey survey, double limitKn)
     {
-        // The foot bears its share of the weight at least; where that is uneven more may have to go.
+        // The foot carries at least its equal share of the weight; with an uneven load more equipment may have to be removed.
         var foot = survey.Mass.Balance?.Feet.GreatestKn ?? (Gravity.WeightN(survey.Mass.KnownTotalKg) / 4000);
         foreach (var candidate in TakeOut(survey, (foot - limitKn) * 1000 / Gravity.MPerS2))
         {
@@ -172,20 +164,18 @@ public static class LoadRemedies
 
         if (Comparison.IsOver(Gravity.WeightN(survey.Cabinet.Source.MassKg ?? 0) / 4000, limitKn))
         {
-            yield return OtherFloor(survey, f => f with { PointKn = UpToTenth(foot) }, Invariant($"{UpToTenth(foot):0.###} kN at a point"));
+            yield return OtherFloor(survey, f => f with { PointKn = UpToTenth(foot) }, Invariant($"{UpToTenth(foot):0.###} kN point load"));
         }
     }
 
-    /// <summary>Equipment out, heaviest first, from as much as must go at least on; at last all that has a mass.</summary>
-    /// <param name="survey">The facts.</param>
-    /// <param name="leastKg">What must go at least, kg.</param>
-    /// <returns>Cures in growing measure.</returns>
+    /// <summary>Equipment removed, heaviest first, starting with the minimum mass; the last step is all items with a mass.</summary>
+    /// <param name="leastKg">Minimum mass to remove, kg.</param>
+    /// <returns>Candidates, smallest change first.</returns>
     public static IEnumerable<RemedyCandidate> TakeOut(RackSurvey survey, double leastKg) =>
         TakeOut(survey, leastKg, survey.Items.OrderByDescending(MassSurvey.LoadedKg).ThenBy(i => i.Id, StringComparer.Ordinal));
 
-    /// <summary>Equipment out, what is heavy and high first.</summary>
-    /// <param name="survey">The facts.</param>
-    /// <returns>Cures in growing measure.</returns>
+    /// <summary>Equipment removed, heavy and high items first.</summary>
+    /// <returns>Candidates, smallest change first.</returns>
     public static IEnumerable<RemedyCandidate> TakeOutHighest(RackSurvey survey) =>
         TakeOut(
             survey,
@@ -193,20 +183,18 @@ public static class LoadRemedies
             survey.Items.OrderByDescending(i => Quantities.Round(MassSurvey.LoadedKg(i) * (survey.Mass.Stand.CentreMm(i) ?? 0)))
                 .ThenBy(i => i.Id, StringComparer.Ordinal));
 
-    /// <summary>A cabinet with another footprint, and about as much heavier.</summary>
-    /// <param name="survey">The facts.</param>
+    /// <summary>A cabinet with another footprint, and its mass in proportion.</summary>
     /// <param name="widthMm">Its width, mm.</param>
     /// <param name="depthMm">Its depth, mm.</param>
-    /// <returns>The cure.</returns>
     public static RemedyCandidate Larger(RackSurvey survey, double widthMm, double depthMm)
     {
         var kilograms = LargerKg(survey.Cabinet, widthMm, depthMm);
         return new RemedyBuilder(survey)
             .SetCabinet(c => c with { WidthMm = widthMm, DepthMm = depthMm, MassKg = c.MassKg is null ? null : Math.Min(5000, kilograms) })
-            .Titled(Invariant($"Take a cabinet {widthMm:0.###} mm wide and {depthMm:0.###} mm deep"));
+            .Titled(Invariant($"Use a cabinet {widthMm:0.###} mm wide and {depthMm:0.###} mm deep"));
     }
 
-    // About as much heavier as its footprint is larger; common practice, no source.
+    // The mass increases about in proportion to the footprint; common practice, no source.
     private static double LargerKg(CabinetFacts cabinet, double widthMm, double depthMm) =>
         Math.Ceiling((cabinet.Source.MassKg ?? 0) * widthMm * depthMm / (cabinet.WidthMm * cabinet.Depth.DepthMm));
 
@@ -215,12 +203,12 @@ public static class LoadRemedies
     private static double? Next(double[] ratings, double needed) => ratings.Where(r => r >= needed).Cast<double?>().FirstOrDefault();
 
     private static RemedyCandidate OtherFloor(RackSurvey survey, Func<Floor, Floor> change, string needed) => new(
-        $"Have the rack stand on a floor that bears {needed}, as whoever answers for the building confirms: this one does not bear the empty cabinet",
+        $"Use a floor with a confirmed load capacity of {needed}: this floor does not carry the empty cabinet",
         survey.Description with { Site = survey.Description.Site! with { Floor = change(survey.Description.Site.Floor!) } });
 
     private static IEnumerable<RemedyCandidate> TakeOut(RackSurvey survey, double leastKg, IEnumerable<MountedItem> order)
     {
-        // What stands on a shelf goes with it.
+        // The items on a shelf move with it.
         var (gone, kilograms) = (new List<MountedItem>(), 0.0);
         RemedyCandidate? last = null;
         foreach (var item in order.Where(i => MassSurvey.LoadedKg(i) > 0 && (i.Shelf is null || !gone.Contains(i.Shelf))))
@@ -234,7 +222,7 @@ public static class LoadRemedies
             }
         }
 
-        // A cabinet that equipment at its foot kept upright may tip without it.
+        // Low equipment stabilises a cabinet; without it the cabinet can tip.
         if (last is not null && survey.Mass.Stand.CanTip)
         {
             yield return last with { Title = last.Title + ", and bolt it to the floor", After = TipRemedies.Bolt(last.After) };
@@ -268,13 +256,13 @@ public static class LoadRemedies
             yield return ($"Mount {item.Id} at {Units(survey, free, item)}", Built(survey, b => b.Place(item, free)));
         }
 
-        // Of those as high and on the same face, the lowest that is lighter changes places with it.
+        // The lowest lighter item of the same height and face is swapped with it.
         var lighter = survey.Occupancy.ByPlace.FirstOrDefault(o => o.Item is not null && o.Bottom < bottom && o.HeightU == item.HeightU && o.Face == item.Face
             && o.Load.Count == 0 && item.Load.Count == 0 && o.Category != ItemCategory.BlankingPanel
             && o.Item.MassKg is { } mass && mass < item.Item.MassKg);
         if (lighter is not null)
         {
-            yield return ($"Let {item.Id} and {lighter.Id} change places", Built(survey, b => b.Place(item, lighter.Bottom!.Value).Place(lighter, bottom)));
+            yield return ($"Swap {item.Id} and {lighter.Id}", Built(survey, b => b.Place(item, lighter.Bottom!.Value).Place(lighter, bottom)));
         }
     }
 

@@ -6,7 +6,7 @@ using static System.FormattableString;
 
 namespace RackCheck.Remedies;
 
-/// <summary>What the trade does where cords find no outlet: units with more outlets, another unit, another supply, equipment in another rack.</summary>
+/// <summary>Remedies for cords without an outlet: PDUs with more outlets, another PDU, another supply, or equipment in another rack.</summary>
 public static class OutletRemedies
 {
     private const int MostGroups = 3;
@@ -16,7 +16,7 @@ public static class OutletRemedies
     private const int MostSets = 24;
     private const int MostOfASet = 100;
 
-    // What a supply of its own for these cords would be, by practice of the region.
+    // A supply of its own for these cords, by regional practice.
     private static readonly (double RatedA, double VoltageV, ConnectorCode Single, ConnectorCode Three)[] Europe =
     [
         (16, 230, ConnectorCode.Iec60309A16P1, ConnectorCode.Iec60309A16P3),
@@ -31,11 +31,10 @@ public static class OutletRemedies
         (60, 208, ConnectorCode.Iec60309A63P1, ConnectorCode.Iec60309A63P3),
     ];
 
-    /// <summary>Finds outlets for cords with one plug.</summary>
-    /// <param name="survey">The facts.</param>
-    /// <param name="cords">The cords, one at least.</param>
-    /// <param name="from">Which supplies will do; null for any. Supplies that are added will always do.</param>
-    /// <returns>Cures, best first.</returns>
+    /// <summary>Finds outlets for cords with one type of plug.</summary>
+    /// <param name="cords">The cords, at least one.</param>
+    /// <param name="from">Supplies that are permitted; null for any. Added supplies are always permitted.</param>
+    /// <returns>Candidates, best first.</returns>
     public static IEnumerable<RemedyCandidate> Provide(RackSurvey survey, IReadOnlyList<Cord> cords, Func<SupplyNode, bool>? from = null)
     {
         var socket = PlugFit.SocketFor(cords[0].Code);
@@ -45,11 +44,9 @@ public static class OutletRemedies
             : [];
     }
 
-    /// <summary>Takes units with more outlets, in one group or spread over those that have such sockets.</summary>
-    /// <param name="survey">The facts.</param>
-    /// <param name="cords">The cords with one plug that want outlets, one at least.</param>
-    /// <param name="from">Which supplies will do; null for any.</param>
-    /// <returns>Cures.</returns>
+    /// <summary>Uses PDUs with more outlets, in one group or spread over the groups with such sockets.</summary>
+    /// <param name="cords">The cords that need outlets, all with one type of plug, at least one.</param>
+    /// <param name="from">Supplies that are permitted; null for any.</param>
     public static IEnumerable<RemedyCandidate> MoreOutlets(RackSurvey survey, IReadOnlyList<Cord> cords, Func<SupplyNode, bool>? from = null)
     {
         var socket = PlugFit.SocketFor(cords[0].Code);
@@ -67,34 +64,31 @@ public static class OutletRemedies
             if (HasRoom(group, cords) && AddOutlets(Freed(survey.Description, cords, group), group, socket, cords.Count) is { } after)
             {
                 yield return new RemedyCandidate(
-                    $"Take {group.Unit.Id} with {Count(cords.Count, "more")} {Name(socket)} {Outlets(cords.Count)} in group {group.Id}", after,
+                    $"Use {group.Unit.Id} with {Count(cords.Count, "more")} {Name(socket)} {Outlets(cords.Count)} in group {group.Id}", after,
                     nameof(MoreOutlets));
             }
         }
 
         if (cords.Count > 1 && groups.Length > 1 && Spread(survey, cords, groups, socket) is { } spread)
         {
-            yield return new RemedyCandidate($"Take PDUs with {Count(cords.Count, "more")} {Name(socket)} outlets, spread over their groups", spread,
+            yield return new RemedyCandidate($"Use PDUs with {Count(cords.Count, "more")} {Name(socket)} outlets, spread over their groups", spread,
                 nameof(MoreOutlets));
         }
     }
 
-    /// <summary>Takes the items of cords out of the rack.</summary>
-    /// <param name="survey">The facts.</param>
-    /// <param name="cords">The cords.</param>
-    /// <returns>The cure.</returns>
+    /// <summary>Removes the items of cords from the rack.</summary>
     public static RemedyCandidate TakeOut(RackSurvey survey, IEnumerable<Cord> cords)
     {
         string[] ids = [.. cords.Select(c => c.Item.Id).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)];
         return new RemedyCandidate(Names.ToAnotherRack(ids), survey.Description.WithoutItems(ids), nameof(TakeOut));
     }
 
-    /// <summary>A change that is made first, with outlets for the cords that then find none.</summary>
-    /// <param name="title">What is done, in the customer's words.</param>
-    /// <param name="changed">The description with it done.</param>
-    /// <param name="which">The cords that it is about, with one plug.</param>
-    /// <param name="kind">Kind of the cures.</param>
-    /// <returns>The change alone where every cord finds an outlet, else with more outlets.</returns>
+    /// <summary>A first change, followed by outlets for the cords that then have none.</summary>
+    /// <param name="title">Title of the change, in plain words.</param>
+    /// <param name="changed">The description after the change.</param>
+    /// <param name="which">The cords concerned, all with one type of plug.</param>
+    /// <param name="kind">Kind of the candidates.</param>
+    /// <returns>The change alone if every cord finds an outlet, else the change with more outlets.</returns>
     public static IEnumerable<RemedyCandidate> WithOutlets(string title, RackDescription changed, Func<Cord, bool> which, string kind)
     {
         var after = new RackSurvey(changed);
@@ -104,19 +98,16 @@ public static class OutletRemedies
             : Provide(after, left).Take(MostGroups + 2).Select(candidate => Joined(title, candidate, kind));
     }
 
-    /// <summary>How many outlets that would serve an item take a plug and are free.</summary>
+    /// <summary>Number of free outlets that fit a plug and suit an item.</summary>
     public static int FreeOutlets(RackSurvey survey, Cord cord, ConnectorCode plug) => survey.Power.Groups
         .Where(g => Suits(cord, g))
         .Sum(g => g.Source.Outlets.Where(o => PlugFit.Fits(plug, o.Socket)).Sum(o => o.Count)
             - survey.Power.Cords.Count(c => ReferenceEquals(c.Group, g) && c.Socket is { } socket && PlugFit.Fits(plug, socket)));
 
-    /// <summary>Adds outlets for a plug in the groups that cords hang on.</summary>
-    /// <param name="description">The description to change; its units are those of the survey.</param>
-    /// <param name="survey">The facts.</param>
-    /// <param name="cords">The cords.</param>
-    /// <param name="plug">The plug.</param>
-    /// <param name="count">How many outlets for each.</param>
-    /// <returns>The description; null where a unit cannot have them.</returns>
+    /// <summary>Adds outlets for a plug to the groups of cords.</summary>
+    /// <param name="description">The description to change; its PDUs are those of the survey.</param>
+    /// <param name="count">Number of outlets for each.</param>
+    /// <returns>The description; null if a PDU cannot have them.</returns>
     public static RackDescription? InPlace(RackDescription description, RackSurvey survey, IEnumerable<Cord> cords, ConnectorCode plug, int count)
     {
         var socket = PlugFit.SocketFor(plug);
@@ -131,11 +122,11 @@ public static class OutletRemedies
         return after;
     }
 
-    /// <summary>One change and then another.</summary>
+    /// <summary>One change followed by another.</summary>
     public static RemedyCandidate Joined(string title, RemedyCandidate then, string? kind) =>
         then with { Title = $"{title}, and {char.ToLowerInvariant(then.Title[0])}{then.Title[1..]}", Kind = kind };
 
-    /// <summary>Takes the connections of cords away; of one that is given to the group that it is to stay in, it is kept.</summary>
+    /// <summary>Removes the connections of cords; a connection to the group in which a cord stays is kept.</summary>
     public static RackDescription Freed(RackDescription description, IReadOnlyList<Cord> cords, GroupNode? stays = null) =>
         description.WithoutConnections(connection => cords.Any(c => c.Item.Id == connection.Item && c.Plug == (connection.Plug ?? 0)
             && (stays is null || !ReferenceEquals(c.Group, stays))));
@@ -151,11 +142,11 @@ public static class OutletRemedies
 
     private static bool HasSocket(GroupNode group, ConnectorCode plug) => group.Source.Outlets.Any(o => PlugFit.Fits(plug, o.Socket));
 
-    // Nobody makes a unit with an outlet larger than the unit; what is there already is not argued with.
+    // No PDU is made with an outlet rated above the PDU; existing outlets are accepted.
     private static bool CanHave(GroupNode group, ConnectorCode socket, bool northAmerica) =>
         group.Source.Outlets.Any(o => o.Socket == socket) || socket == ConnectorCode.Hardwired || PlugFit.RatedA(socket, northAmerica) <= group.Unit.RatedA;
 
-    // An overload that stands already does not keep a cure from being offered, so that none is offered here that would add to one.
+    // An existing overload does not block a remedy, so this check refuses remedies that add to one.
     private static bool HasRoom(SupplyNode supply, IReadOnlyList<Cord> cords) =>
         !Comparison.IsOver(
             supply.Lines.Sum(l => l.NormalA)
@@ -211,7 +202,7 @@ public static class OutletRemedies
         .Where(u => u.FedBy is null && cords.All(c => c.Suits(u.Supply)) && u.Groups.Any(g => HasSocket(g, cords[0].Code)))
         .DistinctBy(u => u.Supply);
 
-    // On a supply that has no unit with such sockets.
+    // On a supply without a PDU with such sockets.
     private static IEnumerable<RemedyCandidate> NewUnits(RackSurvey survey, IReadOnlyList<Cord> cords, Func<SupplyNode, bool>? from)
     {
         var socket = PlugFit.SocketFor(cords[0].Code);
@@ -243,7 +234,7 @@ public static class OutletRemedies
             var after = Freed(survey.Description, cords);
             for (var count = 1; count <= 2 && survey.Power.Supplies.Length + count <= MostSupplies && survey.Power.Units.Length + count <= MostUnits; count++)
             {
-                // Of two supplies each has as many outlets: which cords are to be kept apart is the service's to find.
+                // With two supplies each has the same number of outlets; the service decides which cords are kept apart.
                 after = after.Add(NewSupply(after, size.RatedA, voltage, three ? 3 : 1, connector));
                 after = after.Add(NewUnit(after, after.Supplies![^1], three ? 3 : 1, connector, socket, cords.Count));
                 var supplies = count == 1 ? Invariant($"a {size.RatedA:0} A supply with") : Invariant($"{count} supplies of {size.RatedA:0} A, each with");
@@ -253,12 +244,11 @@ public static class OutletRemedies
         }
     }
 
-    // What most of the items are made for: which of the cords comes first says nothing.
+    // The voltage of most of the items; the first cord is not representative.
     private static double? VoltageOf(IReadOnlyList<Cord> cords) => cords.Select(c => c.Item.Item!.Power!.VoltageV).Where(v => v is not null)
         .GroupBy(v => v).OrderByDescending(g => g.Count()).ThenByDescending(g => g.Key).FirstOrDefault()?.Key;
 
-    /// <summary>Ratings that a supply can be had in, with the connector of each, by practice of the region.</summary>
-    /// <param name="survey">The facts.</param>
+    /// <summary>Supply ratings and their connectors, by regional practice.</summary>
     /// <param name="voltageV">Voltage of the supply, V.</param>
     /// <param name="threePhase">Whether it has three phases.</param>
     /// <returns>Rating in A and connector, smallest first.</returns>
@@ -269,7 +259,7 @@ public static class OutletRemedies
             s.RatedA, threePhase ? s.Three : northAmerica && voltageV < PlugRemedies.LeastHighVoltageV ? Low(s.RatedA) : s.Single));
     }
 
-    // L6 is for 208 and 240 V; for 120 V the contract has no plug over 20 A.
+    // L6 is for 208 and 240 V; for 120 V the contract has no plug above 20 A.
     private static ConnectorCode Low(double ratedA) => ratedA <= 20 ? ConnectorCode.Nema520 : ConnectorCode.Hardwired;
 
     private static Supply NewSupply(RackDescription description, double ratedA, double voltageV, int phases, ConnectorCode connector) => new()
@@ -282,7 +272,7 @@ public static class OutletRemedies
         Socket = connector,
     };
 
-    // Groups behind breakers of the size that outlets are made for, as many as the unit's rating holds, and one on each line at least.
+    // Groups behind breakers of the usual size for outlets, as many as the rating of the PDU holds, and at least one on each line.
     private static Pdu NewUnit(RackDescription description, Supply supply, int phases, ConnectorCode? plug, ConnectorCode socket, int count)
     {
         var breaker = description.Site?.Region == Region.Na ? 20.0 : 16.0;

@@ -4,10 +4,10 @@ using RackCheck.Survey.Catalogue;
 
 namespace RackCheck.Remedies;
 
-/// <summary>Changes of things that have a part number.</summary>
+/// <summary>Changes to objects with a part number.</summary>
 public static class PartEdits
 {
-    /// <summary>The description without a part number; the thing keeps what was filled in.</summary>
+    /// <summary>The description without a part number; the resolved values stay.</summary>
     public static RackDescription Without(RackDescription description, Part part) => Edit(
         description,
         part,
@@ -21,7 +21,7 @@ public static class PartEdits
         i => i with { PartNumber = null },
         u => u with { PartNumber = null });
 
-    /// <summary>The description with the thing as its product tells.</summary>
+    /// <summary>The description with the values of the product.</summary>
     public static RackDescription AsTold(RackDescription description, Part part) => Edit(
         description,
         part,

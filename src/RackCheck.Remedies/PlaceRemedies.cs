@@ -5,17 +5,16 @@ using RackCheck.Survey.Layout;
 
 namespace RackCheck.Remedies;
 
-/// <summary>Cures that find something another place, in this cabinet or in a higher one, or take it out.</summary>
+/// <summary>Remedies that move an item to another position, in this cabinet or in a higher one, or remove it.</summary>
 public static class PlaceRemedies
 {
-    /// <summary>Highest mounting space that the contract knows, units.</summary>
+    /// <summary>Maximum height of the mounting space in the contract, U.</summary>
     public const int MostU = 60;
 
-    /// <summary>Moves something to the nearest free place; else takes a higher cabinet; else takes it out of the rack.</summary>
-    /// <param name="survey">The facts.</param>
-    /// <param name="what">What is to be moved.</param>
-    /// <param name="heightU">Units that it needs, where that changes; with it goes the change of its height.</param>
-    /// <returns>Remedies, best first.</returns>
+    /// <summary>Moves an item to the nearest free position; else uses a higher cabinet; else removes it from the rack.</summary>
+    /// <param name="what">The item to move.</param>
+    /// <param name="heightU">Its new height in U, if that changes; the change is part of the remedy.</param>
+    /// <returns>Candidates, best first.</returns>
     public static IEnumerable<RemedyCandidate> Move(RackSurvey survey, MountedItem what, int? heightU = null)
     {
         if (Mount(survey, what, heightU) is { } mount)
@@ -24,8 +23,8 @@ public static class PlaceRemedies
         }
         else if (what.IsPlaced)
         {
-            // No place is to be had: then at least the rest of the rack stands, and the item is on the list of what has none.
-            yield return Resize(new RemedyBuilder(survey), what, heightU).Unplace(what).Titled($"Take {what.Name} out of the layout; it needs another place");
+            // No position is available: the rest of the rack stays valid, and the item is reported as not placed.
+            yield return Resize(new RemedyBuilder(survey), what, heightU).Unplace(what).Titled($"Remove {what.Name} from the layout; it needs another place");
         }
 
         if (TakeOut(survey, what) is { } takeOut)
@@ -34,11 +33,9 @@ public static class PlaceRemedies
         }
     }
 
-    /// <summary>Moves something to the nearest free place, else takes a higher cabinet; null where neither can be had.</summary>
-    /// <param name="survey">The facts.</param>
-    /// <param name="what">What is to be moved.</param>
-    /// <param name="heightU">Units that it needs, where that changes; with it goes the change of its height.</param>
-    /// <returns>The remedy.</returns>
+    /// <summary>Moves an item to the nearest free position, else uses a higher cabinet; null if neither is possible.</summary>
+    /// <param name="what">The item to move.</param>
+    /// <param name="heightU">Its new height in U, if that changes; the change is part of the remedy.</param>
     public static RemedyCandidate? Mount(RackSurvey survey, MountedItem what, int? heightU = null)
     {
         var needed = heightU ?? what.HeightU;
@@ -50,11 +47,9 @@ public static class PlaceRemedies
     }
 
     /// <summary>
-    /// Leaves the largest of a heap where it is and mounts the others at free places, the largest first; those that find none are taken out of the layout.
+    /// Leaves the largest of several colliding items in place and mounts the others at free positions, largest first; the rest leaves the layout.
     /// </summary>
-    /// <param name="survey">The facts.</param>
-    /// <param name="heap">Items that claim the same place.</param>
-    /// <returns>The remedy.</returns>
+    /// <param name="heap">Items with the same U position.</param>
     public static RemedyCandidate Spread(RackSurvey survey, IReadOnlyCollection<MountedItem> heap)
     {
         var taken = survey.Occupancy.ByPlace.Where(m => !heap.Contains(m))
@@ -85,13 +80,11 @@ public static class PlaceRemedies
 
         var moved = heap.Count - 1 - left;
         return builder.Titled(FormattableString.Invariant(
-            $"Leave {order[0].Name} where it is, mount {moved} of the others at free places{(left == 0 ? "" : $", and find another rack for {left}")}"));
+            $"Leave {order[0].Name} where it is, mount {moved} of the others at free positions{(left == 0 ? "" : $", and find another rack for {left}")}"));
     }
 
-    /// <summary>Takes items out of this rack, with what is to stand on them; null for a PDU, which outlets hang on.</summary>
-    /// <param name="survey">The facts.</param>
-    /// <param name="items">What is taken out.</param>
-    /// <returns>The remedy.</returns>
+    /// <summary>Removes items from this rack, with the items on them; null for a PDU, because it has outlets.</summary>
+    /// <param name="items">The items to remove.</param>
     public static RemedyCandidate? TakeOut(RackSurvey survey, params IReadOnlyList<MountedItem> items)
     {
         if (items.Any(item => item.Item is null))
@@ -99,7 +92,7 @@ public static class PlaceRemedies
             return null;
         }
 
-        // By the name of the shelf, whether that is one or not: no description may name what is not there.
+        // By the id of the shelf, even if it is not a shelf: no description may refer to a missing item.
         var all = items.ToList();
         for (var i = 0; i < all.Count; i++)
         {
@@ -110,9 +103,9 @@ public static class PlaceRemedies
             Names.ToAnotherRack([.. all.Select(i => i.Id).Order(StringComparer.Ordinal)]), survey.Description.WithoutItems(all.Select(i => i.Id)));
     }
 
-    /// <summary>A higher cabinet, as far as the contract and the trade know one.</summary>
-    /// <param name="neededU">Units needed.</param>
-    /// <returns>Units, or null where none is high enough.</returns>
+    /// <summary>A higher cabinet, within the contract and the usual heights.</summary>
+    /// <param name="neededU">Required height, U.</param>
+    /// <returns>Height, U; null if none is high enough.</returns>
     public static int? HigherCabinetU(int neededU) =>
         CabinetSizes.HeightAtLeast(neededU) ?? (neededU <= MostU ? neededU : null);
 
@@ -127,7 +120,7 @@ public static class PlaceRemedies
             }
         }
 
-        // One unit more for a set on runners, which keeps a free unit below.
+        // One more U for a set on runners, which keeps 1 U free below it.
         var gap = what.SupportStyle == SupportStyle.Runners ? 1 : 0;
         if (HigherCabinetU(most + gap + needed + what.LoadHeightU) is not { } roof
             || survey.Occupancy.FindPlace(what, needed, survey.Cabinet.HeightU + 1, roof) is not { } bottom)
@@ -138,7 +131,7 @@ public static class PlaceRemedies
         var builder = new RemedyBuilder(survey).Raise(roof, what);
         return Resize(builder, what, heightU)
             .Place(what, bottom, roof)
-            .Titled($"Take a cabinet of {roof} units and mount {what.Id} in the new room at the top");
+            .Titled($"Use a {roof}U cabinet and mount {what.Id} in the added space at the top");
     }
 
     private static RemedyBuilder Resize(RemedyBuilder builder, MountedItem what, int? heightU) =>

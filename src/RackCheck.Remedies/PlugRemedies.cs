@@ -6,10 +6,10 @@ using static System.FormattableString;
 
 namespace RackCheck.Remedies;
 
-/// <summary>What the trade does where a plug is the wrong one or too small: another plug, a larger one, a second cord.</summary>
+/// <summary>Remedies for a wrong or undersized plug: another plug, a larger plug, or a second cord.</summary>
 public static class PlugRemedies
 {
-    /// <summary>North America: from here L6 is for it, 208 and 240 V; below it 5-15 and 5-20, 120 V.</summary>
+    /// <summary>North America: from this voltage up L6 for 208 and 240 V; below it 5-15 and 5-20 for 120 V.</summary>
     public const double LeastHighVoltageV = 200;
 
     private const int MostPlugs = 8;
@@ -19,10 +19,7 @@ public static class PlugRemedies
     private static readonly ConnectorCode[] LowNorthAmerica = [ConnectorCode.C20, ConnectorCode.Nema520];
     private static readonly ConnectorCode[] ThreePhase = [ConnectorCode.Iec60309A16P3, ConnectorCode.Iec60309A32P3, ConnectorCode.Iec60309A63P3];
 
-    /// <summary>Fits an item with a plug that goes into a free outlet of the group that its cord is given to, and carries what it draws.</summary>
-    /// <param name="survey">The facts.</param>
-    /// <param name="cord">The cord.</param>
-    /// <returns>Cures.</returns>
+    /// <summary>Fits an item with a plug that matches a free outlet of the given group and carries its current.</summary>
     public static IEnumerable<RemedyCandidate> ForFreeOutlets(RackSurvey survey, Cord cord)
     {
         var group = cord.Group!;
@@ -40,10 +37,9 @@ public static class PlugRemedies
         }
     }
 
-    /// <summary>Puts the plugs to rights that were given as sockets.</summary>
-    /// <param name="survey">The facts.</param>
-    /// <param name="cords">Cords with one such plug, one at least.</param>
-    /// <returns>Cures; none where the code is no socket.</returns>
+    /// <summary>Corrects plugs that were given as sockets.</summary>
+    /// <param name="cords">Cords with one such code, at least one.</param>
+    /// <returns>Candidates; none if the code is not a socket.</returns>
     public static IEnumerable<RemedyCandidate> Counterpart(RackSurvey survey, IReadOnlyList<Cord> cords)
     {
         if (CordFacts.PlugFor(cords[0].Code) is not { } plug || PlugFit.Fits(cords[0].Code, PlugFit.SocketFor(cords[0].Code)))
@@ -63,10 +59,9 @@ public static class PlugRemedies
             nameof(Counterpart));
     }
 
-    /// <summary>Fits an item with larger plugs in place of those of one sort, with outlets for them.</summary>
-    /// <param name="survey">The facts.</param>
-    /// <param name="cord">A cord that carries too much.</param>
-    /// <returns>Cures, the next larger plug first.</returns>
+    /// <summary>Replaces the plugs of one type on an item by larger ones, with outlets for them.</summary>
+    /// <param name="cord">An overloaded cord.</param>
+    /// <returns>Candidates, the next larger plug first.</returns>
     public static IEnumerable<RemedyCandidate> Larger(RackSurvey survey, Cord cord)
     {
         var northAmerica = survey.Power.IsNorthAmerica;
@@ -79,7 +74,7 @@ public static class PlugRemedies
                 continue;
             }
 
-            // The survey is asked for free outlets and not made anew: this is done for every finding, whether or not its cures are tried.
+            // Free outlets come from the existing survey: this code runs for every finding, whether or not its remedies are tried.
             var alike = survey.Power.CordsOf(cord.Item).Where(c => c.Code == cord.Code).ToArray();
             var changed = survey.Description;
             foreach (var one in alike)
@@ -101,9 +96,8 @@ public static class PlugRemedies
     }
 
     /// <summary>Shares the load of an item that is not redundant among more cords.</summary>
-    /// <param name="survey">The facts.</param>
-    /// <param name="cord">A cord that carries too much.</param>
-    /// <returns>Cures; none where more cords than the contract has would be needed.</returns>
+    /// <param name="cord">An overloaded cord.</param>
+    /// <returns>Candidates; none if more cords are needed than the contract permits.</returns>
     public static IEnumerable<RemedyCandidate> MoreCords(RackSurvey survey, Cord cord)
     {
         var needed = (int)Math.Min(100, Math.Ceiling(cord.Siblings * cord.WorstA()!.Value / (cord.RatedA(survey.Power.IsNorthAmerica) + Comparison.Tolerance)));
@@ -130,8 +124,8 @@ public static class PlugRemedies
     {
         var socket = Name(PlugFit.SocketFor(plug));
         return cords.Length == 1
-            ? $"{title}, and take {cords[0].Group!.Unit.Id} with more {socket} outlets in group {cords[0].Group!.Id}"
-            : $"{title}, and take PDUs with more {socket} outlets";
+            ? $"{title}, and use {cords[0].Group!.Unit.Id} with more {socket} outlets in group {cords[0].Group!.Id}"
+            : $"{title}, and use PDUs with more {socket} outlets";
     }
 
     /// <summary>An item with cords appended.</summary>

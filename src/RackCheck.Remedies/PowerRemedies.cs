@@ -7,7 +7,7 @@ using static System.FormattableString;
 namespace RackCheck.Remedies;
 
 /// <summary>
-/// What the trade does where outlets, units or supplies do not do: move cords, add a unit, take larger ones, add a supply, take equipment out.
+/// Remedies for too few outlets or too little power: move cords, add a PDU, use larger PDUs, add a supply, or remove equipment.
 /// </summary>
 public static class PowerRemedies
 {
@@ -16,18 +16,16 @@ public static class PowerRemedies
     private const int MostSupplies = 16;
     private const int MostUnits = 32;
 
-    /// <summary>Takes load off a supply, and off one of its units where that is named.</summary>
-    /// <param name="survey">The facts.</param>
-    /// <param name="supply">The supply.</param>
-    /// <param name="unit">The unit that is to be relieved; null for the supply itself.</param>
-    /// <param name="group">The outlet group that is to be relieved; null for all of the unit.</param>
-    /// <returns>Cures, best first.</returns>
+    /// <summary>Reduces the load of a supply, and of one of its PDUs if given.</summary>
+    /// <param name="unit">The PDU to relieve; null for the supply itself.</param>
+    /// <param name="group">The outlet group to relieve; null for the whole PDU.</param>
+    /// <returns>Candidates, best first.</returns>
     public static IEnumerable<RemedyCandidate> Relieve(RackSurvey survey, SupplyNode supply, PduNode? unit, GroupNode? group = null)
     {
         Cord[] cords = [.. survey.Power.Cords.Where(c => c.Group is { } g
             && (group is not null ? ReferenceEquals(g, group) : unit is not null ? ReferenceEquals(g.Unit, unit) : ReferenceEquals(g.Unit.Supply, supply)))];
 
-        // A supply that is full itself is not helped by one more unit on it.
+        // Another PDU does not help a supply that is itself fully loaded.
         var isFull = supply.Lines.Any(l => l.NormalA > supply.DesignA || l.WorstA > supply.ContinuousA);
         var share = unit is null ? survey.Limits.SupplyDesignShare : survey.Limits.PduDesignShare;
         return MoveCords(survey, cords)
@@ -42,10 +40,7 @@ public static class PowerRemedies
                     survey.Power.Cords));
     }
 
-    /// <summary>Plugs cords into other outlets, one or as many as it takes: those whose place the caller gave.</summary>
-    /// <param name="survey">The facts.</param>
-    /// <param name="cords">The cords.</param>
-    /// <returns>Cures.</returns>
+    /// <summary>Moves one or more cords whose outlets the caller gave.</summary>
     public static IEnumerable<RemedyCandidate> MoveCords(RackSurvey survey, IReadOnlyList<Cord> cords)
     {
         var given = cords.Where(c => c.Connection is not null).OrderByDescending(c => c.Watts).ToArray();
@@ -63,11 +58,8 @@ public static class PowerRemedies
         }
     }
 
-    /// <summary>Adds PDUs like one, on the same supply.</summary>
-    /// <param name="survey">The facts.</param>
-    /// <param name="unit">The unit.</param>
-    /// <param name="cords">Cords that may then go elsewhere.</param>
-    /// <returns>Cures.</returns>
+    /// <summary>Adds identical PDUs on the same supply.</summary>
+    /// <param name="cords">Cords that can then move.</param>
     public static IEnumerable<RemedyCandidate> AddUnits(RackSurvey survey, PduNode unit, IReadOnlyList<Cord> cords)
     {
         var after = Freed(survey.Description, cords);
@@ -78,12 +70,9 @@ public static class PowerRemedies
         }
     }
 
-    /// <summary>Adds supplies like one, each with a PDU.</summary>
-    /// <param name="survey">The facts.</param>
-    /// <param name="supply">The supply.</param>
-    /// <param name="unit">The unit to have another of; null for the supply's first.</param>
-    /// <param name="cords">Cords that may then go elsewhere.</param>
-    /// <returns>Cures.</returns>
+    /// <summary>Adds identical supplies, each with a PDU.</summary>
+    /// <param name="unit">The PDU to copy; null for the first of the supply.</param>
+    /// <param name="cords">Cords that can then move.</param>
     public static IEnumerable<RemedyCandidate> AddSupplies(RackSurvey survey, SupplyNode supply, PduNode? unit, IReadOnlyList<Cord> cords)
     {
         if ((unit ?? (supply.Units.Count > 0 ? supply.Units[0] : null)) is not { } like)
@@ -106,14 +95,13 @@ public static class PowerRemedies
         }
     }
 
-    /// <summary>Takes equipment out of the rack, the largest first, until what is left is small enough; in the end all that hangs on these cords.</summary>
-    /// <param name="survey">The facts.</param>
-    /// <param name="limitVa">What may be left, VA.</param>
+    /// <summary>Removes equipment, largest first, until the rest is within the limit; the last step is all equipment on these cords.</summary>
+    /// <param name="limitVa">Permitted load, VA.</param>
     /// <param name="cords">The cords of the equipment.</param>
-    /// <returns>Cures, at most three.</returns>
+    /// <returns>Candidates, at most three.</returns>
     public static IEnumerable<RemedyCandidate> TakeOut(RackSurvey survey, double limitVa, IReadOnlyList<Cord> cords)
     {
-        // A UPS goes last: what it draws goes with the equipment that hangs on it.
+        // A UPS is removed last: its input falls with its load.
         var items = cords.GroupBy(c => c.Item.Id, StringComparer.Ordinal)
             .Select(g => (Id: g.Key, Ups: g.First().Item.Item!.Ups, Va: g.Sum(c => c.WorstVoltAmperes)))
             .Select(i => i with { Va = i.Ups is { Feeds: not null } ? 0 : i.Va })
@@ -125,7 +113,7 @@ public static class PowerRemedies
             load -= items[least++].Va;
         }
 
-        // Where lines are loaded unevenly more has to go than the sum says; and in the end all of it.
+        // With uneven line loads more must be removed than the sum requires; the last step is all of it.
         foreach (var count in new[] { least, (least + items.Length) / 2, items.Length }.Where(c => c > 0).Distinct())
         {
             var ids = items.Take(count).Select(i => i.Id).Order(StringComparer.Ordinal).ToArray();
@@ -137,10 +125,8 @@ public static class PowerRemedies
     }
 
     /// <summary>A larger supply with larger PDUs, plugs, sockets and cable.</summary>
-    /// <param name="survey">The facts.</param>
-    /// <param name="supply">The supply.</param>
-    /// <param name="cords">What hangs on it, and may then go elsewhere.</param>
-    /// <returns>Cures, in growing measure.</returns>
+    /// <param name="cords">Cords fed from it, which can then move.</param>
+    /// <returns>Candidates, smallest change first.</returns>
     public static IEnumerable<RemedyCandidate> Enlarge(RackSurvey survey, SupplyNode supply, IReadOnlyList<Cord> cords)
     {
         foreach (var (rated, connector) in OutletRemedies.SupplySizes(survey, supply.Source.VoltageV, supply.Phases == 3))
@@ -156,7 +142,7 @@ public static class PowerRemedies
                 after = after.EditUnit(unit.Index, u => Larger(u, supply, rated, connector));
             }
 
-            yield return new RemedyCandidate(Invariant($"Take supply {supply.Id} and its PDUs rated for {rated:0.###} A"), after, nameof(Enlarge));
+            yield return new RemedyCandidate(Invariant($"Use supply {supply.Id} and its PDUs rated for {rated:0.###} A"), after, nameof(Enlarge));
         }
     }
 
@@ -171,7 +157,7 @@ public static class PowerRemedies
             : supply.Cable,
     };
 
-    // The groups of the old size are there as often as the new rating holds the old, each behind a breaker of its own.
+    // The groups are repeated as often as the new rating is a multiple of the old one, each behind its own breaker.
     private static Pdu Larger(Pdu unit, SupplyNode supply, double ratedA, ConnectorCode connector)
     {
         var times = Math.Max(1, (int)(ratedA / Math.Max(unit.RatedA!.Value, 1)));
@@ -202,7 +188,7 @@ public static class PowerRemedies
     private static RackDescription Freed(RackDescription description, IReadOnlyList<Cord> cords) =>
         description.WithoutConnections(connection => cords.Any(c => c.Item.Id == connection.Item && c.Plug == (connection.Plug ?? 0)));
 
-    // Where the service itself would put them, said as the caller says it.
+    // The outlet that the service would choose, written as a given connection.
     private static RemedyCandidate? Moved(RackSurvey survey, Cord[] cords)
     {
         var places = new RackSurvey(Freed(survey.Description, cords)).Power.Cords;
@@ -219,7 +205,7 @@ public static class PowerRemedies
 
         var to = cords.Length == 1 ? connections[cords[0].Connection!.Value] : null;
         return new RemedyCandidate(
-            to is null ? "Plug the cords in where the loads are even" : $"Plug {to.Item} into {to.Pdu}, group {to.Group}",
+            to is null ? "Distribute the cords for balanced loads" : $"Plug {to.Item} into {to.Pdu}, group {to.Group}",
             survey.Description with { Connections = connections },
             nameof(MoveCords));
     }

@@ -5,14 +5,13 @@ using RackCheck.Survey.Layout;
 
 namespace RackCheck.Remedies;
 
-/// <summary>Makes the rack as a cure would have it, step by step, in the terms of the survey.</summary>
+/// <summary>Builds the changed rack of a remedy step by step, in the terms of the survey.</summary>
 public sealed class RemedyBuilder(RackSurvey survey)
 {
     private RackDescription after = survey.Description;
 
     /// <summary>Changes the cabinet.</summary>
-    /// <param name="change">The change, on the cabinet as it is.</param>
-    /// <returns>This builder.</returns>
+    /// <param name="change">The change to the present cabinet.</param>
     public RemedyBuilder SetCabinet(Func<Cabinet, Cabinet> change)
     {
         after = after.EditCabinet(change);
@@ -20,14 +19,11 @@ public sealed class RemedyBuilder(RackSurvey survey)
     }
 
     /// <summary>Changes the uprights.</summary>
-    /// <param name="change">The change, on the uprights as they are.</param>
-    /// <returns>This builder.</returns>
+    /// <param name="change">The change to the present uprights.</param>
     public RemedyBuilder SetUprights(Func<Uprights, Uprights> change) => SetCabinet(c => c with { Uprights = change(c.Uprights ?? new Uprights()) });
 
     /// <summary>Changes an item.</summary>
-    /// <param name="item">The item.</param>
-    /// <param name="change">The change, on the item as it is.</param>
-    /// <returns>This builder.</returns>
+    /// <param name="change">The change to the present item.</param>
     public RemedyBuilder SetItem(MountedItem item, Func<Item, Item> change)
     {
         after = after.EditItem(item.Index, change);
@@ -35,40 +31,31 @@ public sealed class RemedyBuilder(RackSurvey survey)
     }
 
     /// <summary>Sets the support of an item.</summary>
-    /// <param name="item">The item.</param>
-    /// <param name="support">The support.</param>
-    /// <returns>This builder.</returns>
     public RemedyBuilder SetSupport(MountedItem item, Support support) => SetItem(item, i => i with { Support = support });
 
-    /// <summary>Mounts something at a unit, on its own face.</summary>
-    /// <param name="what">The thing.</param>
-    /// <param name="bottom">Lowest unit, counted from below.</param>
-    /// <param name="roofU">Units of the rack that it goes into, where the cure makes it a higher one.</param>
-    /// <returns>This builder.</returns>
+    /// <summary>Mounts an item at a U position on its own face.</summary>
+    /// <param name="bottom">Lowest U position, counted from the bottom.</param>
+    /// <param name="roofU">Height of the rack, U, if the remedy makes it higher.</param>
     public RemedyBuilder Place(MountedItem what, int bottom, int? roofU = null)
     {
         var unit = survey.Cabinet.TopDown ? (roofU ?? survey.Cabinet.HeightU) + 1 - bottom : bottom;
         return SetPosition(what, new Position { U = unit, Face = what.Face });
     }
 
-    /// <summary>Takes the position of something away.</summary>
-    /// <param name="what">The thing, which has one.</param>
-    /// <returns>This builder.</returns>
+    /// <summary>Removes the position of an item.</summary>
+    /// <param name="what">The item, which has a position.</param>
     public RemedyBuilder Unplace(MountedItem what) => SetPosition(what, null);
 
     /// <summary>Adds an item at the end of the list.</summary>
-    /// <param name="item">The item.</param>
-    /// <returns>This builder.</returns>
     public RemedyBuilder AddItem(Item item)
     {
         after = after with { Items = [.. after.Items, item] };
         return this;
     }
 
-    /// <summary>Makes the cabinet higher by whole units at its top; where units are counted from the top every other position follows.</summary>
-    /// <param name="roofU">Units that it shall have.</param>
-    /// <param name="moved">What this cure places itself.</param>
-    /// <returns>This builder.</returns>
+    /// <summary>Makes the cabinet higher by whole U at its top; with numbering from the top every other position changes.</summary>
+    /// <param name="roofU">New height, U.</param>
+    /// <param name="moved">Items that this remedy places itself.</param>
     public RemedyBuilder Raise(int roofU, params ReadOnlySpan<MountedItem> moved)
     {
         var cabinet = survey.Cabinet;
@@ -91,9 +78,9 @@ public sealed class RemedyBuilder(RackSurvey survey)
         return this;
     }
 
-    /// <summary>The cure.</summary>
-    /// <param name="title">What is done, in the customer's words.</param>
-    /// <returns>The cure.</returns>
+    /// <summary>Returns the remedy.</summary>
+    /// <param name="title">Title of the change, in plain words.</param>
+    /// <returns>The remedy candidate.</returns>
     public RemedyCandidate Titled(string title) => new(title, after);
 
     private RemedyBuilder SetPosition(MountedItem what, Position? position)

@@ -3,11 +3,11 @@ using RackCheck.Model;
 namespace RackCheck.Remedies;
 
 /// <summary>
-/// A change of the rack that might cure a finding. The pipeline tries it before it offers it: only what clears the finding and brings no
-/// error becomes a remedy. A rule writes what the trade would do, best first, and need not know what other rules say of it.
+/// A change of the rack that may clear a finding. The pipeline tests it first: only a change that clears the finding and causes no
+/// new error becomes a remedy. A rule writes the usual changes, best first, and needs no knowledge of other rules.
 /// </summary>
-/// <param name="Title">What is done, in the customer's words.</param>
-/// <param name="After">The description as it would be.</param>
-/// <param name="Kind">Cures of one kind are the same means in growing measure: only the first that holds is offered. Null for one of its own kind.</param>
-/// <param name="IsLastResort">Whether it is dear or roundabout, so that it is tried only where nothing before it holds.</param>
+/// <param name="Title">Title of the change, in plain words.</param>
+/// <param name="After">The description after the change.</param>
+/// <param name="Kind">Candidates of one kind are one measure in growing size: only the first that works is offered. Null for a kind of its own.</param>
+/// <param name="IsLastResort">Whether it is expensive or indirect and is tested only if no earlier candidate works.</param>
 public sealed record RemedyCandidate(string Title, RackDescription After, string? Kind = null, bool IsLastResort = false);

@@ -4,14 +4,13 @@ using RackCheck.Survey.Layout;
 
 namespace RackCheck.Remedies;
 
-/// <summary>Cures for a run of sets on fixed runners that is too long.</summary>
+/// <summary>Remedies for a stack on fixed runners that is too high.</summary>
 public static class RunnerRemedies
 {
-    /// <summary>Leaves free units in the run where the sets above can move up; and, as the other way, carries single sets on shelves of their own.</summary>
-    /// <param name="survey">The facts.</param>
-    /// <param name="run">The run, from below.</param>
-    /// <param name="fits">Whether a run may stand.</param>
-    /// <returns>Remedies, best first.</returns>
+    /// <summary>Leaves free U positions in the stack by moving sets up; or, as an alternative, mounts single sets on shelves of their own.</summary>
+    /// <param name="run">The stack, from the bottom.</param>
+    /// <param name="fits">Whether a stack is permitted.</param>
+    /// <returns>Candidates, best first.</returns>
     public static IEnumerable<RemedyCandidate> For(RackSurvey survey, IReadOnlyList<MountedItem> run, Func<IReadOnlyList<MountedItem>, bool> fits)
     {
         if (Shifts(run, fits) is var shifts && CanShift(survey, run, shifts))
@@ -22,7 +21,7 @@ public static class RunnerRemedies
         yield return Shelve(survey, run, fits);
     }
 
-    // How many units each set moves up when a free unit goes in wherever the next set would make its part of the run too long.
+    // How far each set moves up if 1 U is left free wherever the next set would make its part of the stack too high.
     private static int[] Shifts(IReadOnlyList<MountedItem> run, Func<IReadOnlyList<MountedItem>, bool> fits)
     {
         var shifts = new int[run.Count];
@@ -66,7 +65,7 @@ public static class RunnerRemedies
     {
         foreach (var other in survey.Occupancy.ByPlace)
         {
-            // One free unit stays between the moved run and other sets on runners.
+            // 1 U stays free between the moved stack and other sets on runners.
             var margin = other.Face == what.Face && other.SupportStyle == SupportStyle.Runners ? 1 : 0;
             var touches = other.Bottom <= bottom + what.HeightU - 1 + what.LoadHeightU + margin && other.ClaimTop >= bottom - margin;
             if (touches && !run.Contains(other) && (other.Face == what.Face || survey.Occupancy.Meet(what, other) == Meeting.Yes))
@@ -91,7 +90,7 @@ public static class RunnerRemedies
             }
         }
 
-        return builder.Titled($"Move {Names.List(moved)} up so that a free unit lies in the run");
+        return builder.Titled($"Move {Names.List(moved)} up and leave 1 U free in the stack");
     }
 
     private static RemedyCandidate Shelve(RackSurvey survey, IReadOnlyList<MountedItem> run, Func<IReadOnlyList<MountedItem>, bool> fits)
@@ -110,6 +109,6 @@ public static class RunnerRemedies
             }
         }
 
-        return builder.Titled($"Carry {Names.List(shelved)} on a shelf of its own instead of runners");
+        return builder.Titled($"Mount {Names.List(shelved)} on a separate shelf instead of runners");
     }
 }

@@ -7,19 +7,18 @@ using static System.FormattableString;
 
 namespace RackCheck.Remedies;
 
-/// <summary>What the trade does so that a rack can be worked at: consoles in reach, ports for all, outlets that are switched from afar.</summary>
+/// <summary>Remedies for operation and service: consoles within reach, KVM ports for all hosts, remotely switched outlets.</summary>
 public static class ServiceRemedies
 {
     private const int MostPlaces = 4;
 
-    // Ports that KVM switches are sold with; common practice, no source.
+    // Usual port numbers of KVM switches; common practice, no source.
     private static readonly int[] PortSizes = [4, 8, 16, 32];
 
-    /// <summary>Mounts something at the nearest places that suit, where they are free or closed by blanking panels only.</summary>
-    /// <param name="survey">The facts.</param>
-    /// <param name="what">What is mounted, with what stands on it.</param>
-    /// <param name="suits">Whether a lowest unit, counted from below, does.</param>
-    /// <returns>Cures, best first.</returns>
+    /// <summary>Mounts an item at the nearest suitable positions that are free or closed only by blanking panels.</summary>
+    /// <param name="what">The item, with the items on it.</param>
+    /// <param name="suits">Whether a lowest U position, counted from the bottom, is suitable.</param>
+    /// <returns>Candidates, best first.</returns>
     public static IEnumerable<RemedyCandidate> MountWhere(RackSurvey survey, MountedItem what, Func<int, bool> suits)
     {
         foreach (var bottom in Places(survey, what, what.Bottom ?? 1, suits))
@@ -31,11 +30,10 @@ public static class ServiceRemedies
         }
     }
 
-    /// <summary>Ports for all that want one: the switch with more, or one more switch.</summary>
-    /// <param name="survey">The facts.</param>
-    /// <param name="best">The switch with the most ports; null where there is none.</param>
-    /// <param name="missing">How many ports are missing.</param>
-    /// <returns>Cures, best first.</returns>
+    /// <summary>KVM ports for all hosts that need one: a switch with more ports, or one more switch.</summary>
+    /// <param name="best">The switch with the highest number of ports; null if there is none.</param>
+    /// <param name="missing">Number of missing ports.</param>
+    /// <returns>Candidates, best first.</returns>
     public static IEnumerable<RemedyCandidate> MorePorts(RackSurvey survey, MountedItem? best, int missing)
     {
         if (best is not null)
@@ -44,7 +42,7 @@ public static class ServiceRemedies
             foreach (var size in PortSizes.Where(s => s >= has + missing).Take(1))
             {
                 yield return new RemedyCandidate(
-                    Invariant($"Take {best.Id} with {size} ports"), survey.Description.EditItem(best.Index, i => i with { KvmPorts = size }));
+                    Invariant($"Use {best.Id} with {size} ports"), survey.Description.EditItem(best.Index, i => i with { KvmPorts = size }));
             }
         }
 
@@ -57,41 +55,36 @@ public static class ServiceRemedies
         }
     }
 
-    /// <summary>Lets items do without a console port.</summary>
-    /// <param name="survey">The facts.</param>
-    /// <param name="items">The items.</param>
-    /// <returns>The cure.</returns>
+    /// <summary>Operates items without a KVM port.</summary>
     public static RemedyCandidate WithoutConsole(RackSurvey survey, IReadOnlyList<MountedItem> items) => new(
-        $"Run {Names(items)} without a console port",
+        $"Operate {Names(items)} without a KVM port",
         items.Aggregate(survey.Description, (d, item) => d.EditItem(item.Index, i => i with { Console = false })));
 
-    /// <summary>Outlets that are switched from afar for cords.</summary>
-    /// <param name="survey">The facts.</param>
-    /// <param name="cords">Cords on outlets that are not.</param>
-    /// <returns>Cures, best first.</returns>
+    /// <summary>Remotely switched outlets for cords.</summary>
+    /// <param name="cords">Cords on outlets that are not remotely switched.</param>
+    /// <returns>Candidates, best first.</returns>
     public static IEnumerable<RemedyCandidate> Switched(RackSurvey survey, IReadOnlyList<Cord> cords)
     {
-        // Where the caller has not said where they go the service has looked for such outlets already.
+        // Without a given connection the service has already looked for such outlets.
         if (cords.Any(c => c.Connection is not null))
         {
             var id = cords[0].Item.Id;
-            yield return new RemedyCandidate($"Plug {id} into outlets that are switched from afar", survey.Description.WithoutConnections(c => c.Item == id));
+            yield return new RemedyCandidate($"Plug {id} into remotely switched outlets", survey.Description.WithoutConnections(c => c.Item == id));
         }
 
         var units = cords.Select(c => c.Group!.Unit).DistinctBy(u => u.Index).ToArray();
         yield return new RemedyCandidate(
-            $"Take {RackCheck.Survey.Names.List([.. units.Select(u => u.Id)])} with outlets that are switched from afar",
+            $"Use {RackCheck.Survey.Names.List([.. units.Select(u => u.Id)])} with remotely switched outlets",
             units.Aggregate(survey.Description, (d, unit) => d.EditUnit(unit.Index, SwitchedUnit)));
     }
 
-    /// <summary>A PDU with all its outlets switched from afar.</summary>
-    /// <param name="unit">The unit.</param>
-    /// <returns>It with such outlets.</returns>
+    /// <summary>A PDU with all its outlets remotely switched.</summary>
+    /// <returns>The PDU with such outlets.</returns>
     public static Pdu SwitchedUnit(Pdu unit) => unit with
     {
         RemoteSwitched = true,
 
-        // What an outlet says of itself counts before the unit's word.
+        // The value of an outlet has priority over that of the PDU.
         Groups =
         [
             .. unit.Groups!.Select(g =>
@@ -101,9 +94,9 @@ public static class ServiceRemedies
         ],
     };
 
-    /// <summary>Ids for reading.</summary>
-    /// <param name="items">Items, one at least.</param>
-    /// <returns>As "a and b", or the first and how many more.</returns>
+    /// <summary>Ids, as text.</summary>
+    /// <param name="items">Items, at least one.</param>
+    /// <returns>Text such as "a and b", or the first id and the number of others.</returns>
     public static string Names(IReadOnlyList<MountedItem> items) => RackCheck.Survey.Names.List([.. items.Select(i => i.Id)]);
 
     private static IEnumerable<RemedyCandidate> AddSwitch(RackSurvey survey, int ports)
@@ -120,7 +113,7 @@ public static class ServiceRemedies
         {
             var (after, panels) = Freed(survey, new RemedyBuilder(survey).AddItem(item).Place(what, bottom).Titled("").After, what, bottom);
             yield return new RemedyCandidate(
-                Invariant($"Add a KVM switch of {ports} ports at {survey.Cabinet.UnitsText(bottom, bottom)}{panels}"), after, nameof(AddSwitch));
+                Invariant($"Add a {ports}-port KVM switch at {survey.Cabinet.UnitsText(bottom, bottom)}{panels}"), after, nameof(AddSwitch));
         }
     }
 
@@ -132,7 +125,7 @@ public static class ServiceRemedies
             .OrderBy(u => Math.Abs(u - wanted)).ThenBy(u => u).Take(MostPlaces);
     }
 
-    // The panels that closed the place are left out.
+    // Blanking panels at the position are removed.
     private static (RackDescription After, string Words) Freed(RackSurvey survey, RackDescription after, MountedItem what, int bottom)
     {
         var top = bottom + what.HeightU - 1 + what.LoadHeightU;

@@ -5,24 +5,19 @@ using RackCheck.Survey.Layout;
 
 namespace RackCheck.Remedies;
 
-/// <summary>Cures that give things a shelf.</summary>
+/// <summary>Remedies that put items on a shelf.</summary>
 public static class ShelfRemedies
 {
-    /// <summary>Room kept above a new shelf for a thing of unknown height, units.</summary>
+    /// <summary>Space above a new shelf for an item of unknown height, U.</summary>
     private const int RoomForUnknownU = 4;
 
-    /// <summary>Usable width of a shelf, mm: the opening less what its flanges take.</summary>
-    /// <param name="survey">The facts.</param>
-    /// <returns>Width, mm.</returns>
+    /// <summary>Usable width of a shelf, mm: the opening less its flanges.</summary>
     public static double UsableWidthMm(RackSurvey survey) => survey.Cabinet.OpeningMm - Allowances.ShelfWidthLossMm;
 
-    /// <summary>Stands things on a shelf that has room for them, else on a new one; null where neither can be had.</summary>
-    /// <param name="survey">The facts.</param>
-    /// <param name="things">The things.</param>
-    /// <returns>The remedy.</returns>
+    /// <summary>Puts items on a shelf with enough space, else on a new one; null if neither is possible.</summary>
     public static RemedyCandidate? Stand(RackSurvey survey, params IReadOnlyList<MountedItem> things) =>
         FindShelf(survey, things) is { } shelf
-            ? OnShelf(new RemedyBuilder(survey), things, shelf.Id).Titled($"Stand {Names(things)} on the shelf {shelf.Id}")
+            ? OnShelf(new RemedyBuilder(survey), things, shelf.Id).Titled($"Put {Names(things)} on the shelf {shelf.Id}")
             : OnNewShelf(survey, things);
 
     private static MountedItem? FindShelf(RackSurvey survey, IReadOnlyList<MountedItem> things)
@@ -74,7 +69,7 @@ public static class ShelfRemedies
             RearProjectionMm = things.Max(t => t.RearProjectionMm),
             LoadHeightU = things.Max(t => t.StandingHeightMm is { } height ? RackGeometry.UnitsForHeight(height) : RoomForUnknownU),
         };
-        // The shelf is a plate as deep as what stands on it: it has nothing of its own before or behind.
+        // The shelf is a plate as deep as the items on it: it adds no depth in front or behind.
         var plate = new MountedItem { Index = -1, Id = id, HeightU = 1, Face = face, BodyDepthMm = depth };
         if (survey.Occupancy.FindPlace(probe, probe.HeightU, 1, survey.Cabinet.HeightU) is not { } bottom || !survey.Depth.CanTake(plate))
         {
@@ -92,10 +87,10 @@ public static class ShelfRemedies
             RearProjectionMm = 0,
         };
         return OnShelf(new RemedyBuilder(survey).AddItem(shelf), things, id)
-            .Titled($"Add a shelf at {survey.Cabinet.UnitsText(bottom, bottom)} and stand {Names(things)} on it");
+            .Titled($"Add a shelf at {survey.Cabinet.UnitsText(bottom, bottom)} and put {Names(things)} on it");
     }
 
-    // Short enough for an id with more before and behind it, and no character cut in two.
+    // Short enough for an id with a prefix and a suffix, without splitting a character.
     private static string Cut(string id)
     {
         const int Most = 48;

@@ -5,16 +5,14 @@ using static System.FormattableString;
 
 namespace RackCheck.Remedies;
 
-/// <summary>Cures that change the distance between front and rear uprights.</summary>
+/// <summary>Remedies that change the spacing between front and rear uprights.</summary>
 public static class SpacingRemedies
 {
     /// <summary>
-    /// The spacing in a range that is nearest to the one given, by whole steps of the holes; null where moving the rear uprights
-    /// there would break something else.
+    /// The spacing in a range that is nearest to the given one, in whole steps of the hole pitch; null if moving the rear uprights
+    /// there would cause another defect.
     /// </summary>
-    /// <param name="survey">The facts.</param>
-    /// <param name="range">Spacings wanted, mm.</param>
-    /// <returns>The remedy.</returns>
+    /// <param name="range">Permitted spacings, mm.</param>
     public static RemedyCandidate? Move(RackSurvey survey, SetbackInterval range)
     {
         if (survey.Cabinet.SpacingMm is not { } now
@@ -30,7 +28,7 @@ public static class SpacingRemedies
             .Titled(Invariant($"Set the rear uprights {spacing:0.###} mm behind the front ones"));
     }
 
-    // What hangs on the rear uprights would move with them; and the other rails must fit too.
+    // Items on the rear uprights would move with them, and the other rails must still fit.
     private static bool CanStand(RackSurvey survey, double spacing) =>
         !Comparison.IsOver((survey.Cabinet.SetbackMm ?? survey.Depth.All.LeastMm) + spacing, survey.Cabinet.Depth.RearLimitMm)
         && !survey.Items.Any(item => item.Face == Face.Rear || (item.HasRails && !item.RailRange.Holds(spacing)))

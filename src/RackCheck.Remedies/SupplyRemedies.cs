@@ -6,70 +6,54 @@ using static System.FormattableString;
 
 namespace RackCheck.Remedies;
 
-/// <summary>What the trade does about a supply's breaker, cable, lines and inrush.</summary>
+/// <summary>Remedies for the breaker, cable, lines and inrush current of a supply.</summary>
 public static class SupplyRemedies
 {
     private const int MostTries = 3;
 
-    // Sections past the table of cables that are sold as well, mm2.
+    // Cross-sectional areas beyond the cable table that are also on the market, mm2.
     private static readonly double[] ThickMm2 = [25, 35, 50, 70, 95];
 
-    // Breakers that are sold, A.
+    // Breaker ratings on the market, A.
     private static readonly double[] BreakersA = [6, 10, 13, 16, 20, 25, 32, 40, 50, 63, 80, 100, 125];
     private static readonly double[] NorthAmericanBreakersA = [15, 20, 25, 30, 35, 40, 45, 50, 60, 70, 80, 90, 100];
 
-    /// <summary>The cords that load a supply: those on its units, but for what hangs behind a UPS, whose own cord counts.</summary>
-    /// <param name="survey">The facts.</param>
-    /// <param name="supply">The supply.</param>
+    /// <summary>The cords that load a supply: those on its PDUs, without those behind a UPS, whose own cord counts.</summary>
     /// <returns>The cords, by item id and plug.</returns>
     public static IEnumerable<Cord> CordsOn(RackSurvey survey, SupplyNode supply) =>
         survey.Power.Cords.Where(c => c.Group is { Unit: { IsBehindUps: false } unit } && ReferenceEquals(unit.Supply, supply));
 
-    /// <summary>Thicker cables, in growing measure.</summary>
-    /// <param name="survey">The facts.</param>
-    /// <param name="supply">The supply.</param>
-    /// <param name="does">Which sections would do.</param>
-    /// <returns>Cures, at most a few.</returns>
+    /// <summary>Cables with a larger cross-sectional area, smallest first.</summary>
+    /// <param name="does">Whether an area is sufficient.</param>
+    /// <returns>Candidates, at most a few.</returns>
     public static IEnumerable<RemedyCandidate> Thicken(RackSurvey survey, SupplyNode supply, Func<double, bool> does) =>
         Cables.All.Select(c => c.CrossSectionMm2).Concat(ThickMm2)
             .Where(s => s > (supply.Source.Cable?.CrossSectionMm2 ?? 0) && does(s)).Take(MostTries)
             .Select(s => new RemedyCandidate(
-                Invariant($"Take a cable of {s:0.###} mm2 for supply {supply.Id}"),
+                Invariant($"Use a {s:0.###} mm2 cable for supply {supply.Id}"),
                 survey.Description.EditSupply(supply.Index, x => x with { Cable = (x.Cable ?? new SupplyCable()) with { CrossSectionMm2 = s } }),
                 nameof(Thicken)));
 
     /// <summary>A breaker of another rating.</summary>
-    /// <param name="survey">The facts.</param>
-    /// <param name="supply">The supply.</param>
     /// <param name="ratedA">The rating, A.</param>
-    /// <returns>The cure.</returns>
     public static RemedyCandidate Fuse(RackSurvey survey, SupplyNode supply, double ratedA) => new(
-        Invariant($"Take a breaker of {ratedA:0.###} A for supply {supply.Id}"), Fused(survey.Description, supply, ratedA));
+        Invariant($"Use a {ratedA:0.###} A breaker for supply {supply.Id}"), Fused(survey.Description, supply, ratedA));
 
     /// <summary>A PDU of another rating.</summary>
-    /// <param name="survey">The facts.</param>
-    /// <param name="unit">The unit.</param>
     /// <param name="ratedA">The rating, A.</param>
-    /// <returns>The cure.</returns>
     public static RemedyCandidate Resize(RackSurvey survey, PduNode unit, double ratedA) => new(
-        Invariant($"Take {unit.Id} rated for {ratedA:0.###} A"), survey.Description.EditUnit(unit.Index, u => u with { RatedA = Quantities.Round(ratedA) }));
+        Invariant($"Use {unit.Id} rated for {ratedA:0.###} A"), survey.Description.EditUnit(unit.Index, u => u with { RatedA = Quantities.Round(ratedA) }));
 
-    /// <summary>Breakers of a rating for outlet groups of a unit.</summary>
-    /// <param name="survey">The facts.</param>
-    /// <param name="unit">The unit.</param>
-    /// <param name="groups">The groups.</param>
+    /// <summary>Breakers of another rating for outlet groups of a PDU.</summary>
     /// <param name="ratedA">The rating, A.</param>
-    /// <returns>The cure.</returns>
     public static RemedyCandidate FuseGroups(RackSurvey survey, PduNode unit, IEnumerable<GroupNode> groups, double ratedA) => new(
-        Invariant($"Take {unit.Id} with a breaker of {ratedA:0.###} A for each of its outlet groups"),
+        Invariant($"Use {unit.Id} with a {ratedA:0.###} A breaker for each outlet group"),
         groups.Aggregate(survey.Description, (after, group) => after.EditGroup(unit.Index, group.Index, g => g with { BreakerA = ratedA })),
         nameof(FuseGroups));
 
-    /// <summary>A breaker and PDUs of a lesser rating, and equipment out of the rack where they cannot carry it all.</summary>
-    /// <param name="survey">The facts.</param>
-    /// <param name="supply">The supply.</param>
+    /// <summary>A breaker and PDUs of a lower rating, and removal of equipment that they cannot carry.</summary>
     /// <param name="ratedA">The rating, A.</param>
-    /// <returns>Cures, at most a few.</returns>
+    /// <returns>Candidates, at most a few.</returns>
     public static IEnumerable<RemedyCandidate> Downsize(RackSurvey survey, SupplyNode supply, double ratedA)
     {
         var after = Fused(survey.Description, supply, ratedA);
@@ -78,7 +62,7 @@ public static class SupplyRemedies
             after = after.EditUnit(unit.Index, u => u with { RatedA = ratedA });
         }
 
-        var title = Invariant($"Take supply {supply.Id} and its PDUs rated for {ratedA:0.###} A");
+        var title = Invariant($"Use supply {supply.Id} and its PDUs rated for {ratedA:0.###} A");
         yield return new RemedyCandidate(title, after, nameof(Downsize));
 
         var smaller = new RackSurvey(after);
@@ -92,29 +76,23 @@ public static class SupplyRemedies
         }
     }
 
-    /// <summary>The greatest breaker that is sold up to a current.</summary>
-    /// <param name="supply">The supply, whose country tells what is sold.</param>
+    /// <summary>The largest breaker on the market up to a current.</summary>
+    /// <param name="supply">The supply, whose region decides what is on the market.</param>
     /// <param name="currentA">The current, A.</param>
-    /// <returns>Its rating, A; the current itself where none is.</returns>
+    /// <returns>Its rating, A; the current itself if there is none.</returns>
     public static double BreakerUpTo(SupplyNode supply, double currentA) =>
         (supply.IsNorthAmerica ? NorthAmericanBreakersA : BreakersA).LastOrDefault(b => b <= currentA + 1e-9) is > 0 and var rated
             ? rated
             : Quantities.Round(currentA);
 
-    /// <summary>Breakers of curves that trip later, in growing measure.</summary>
-    /// <param name="survey">The facts.</param>
-    /// <param name="supply">The supply.</param>
-    /// <returns>Cures.</returns>
+    /// <summary>Breakers with slower curves, fastest first.</summary>
     public static IEnumerable<RemedyCandidate> SlowBreaker(RackSurvey survey, SupplyNode supply) =>
         Enum.GetValues<BreakerCurve>().Where(c => c > supply.Source.Breaker?.Curve).Select(c => new RemedyCandidate(
-            $"Take a breaker of curve {c} for supply {supply.Id}, once it is sure that a fault still trips it in time",
+            $"Use a curve {c} breaker for supply {supply.Id} after checking its disconnection time",
             survey.Description.EditSupply(supply.Index, s => s with { Breaker = s.Breaker! with { Curve = c } }),
             nameof(SlowBreaker)));
 
-    /// <summary>Units whose outlets are switched on one after the other: one unit, then as many as it takes. Outlets said to be fixed stay so.</summary>
-    /// <param name="survey">The facts.</param>
-    /// <param name="supply">The supply.</param>
-    /// <returns>Cures.</returns>
+    /// <summary>PDUs with sequenced outlets: one PDU, then as many as needed. Outlets that are given as not switched stay so.</summary>
     public static IEnumerable<RemedyCandidate> Sequence(RackSurvey survey, SupplyNode supply)
     {
         var units = CordsOn(survey, supply).Where(c => !c.Switched && c.Group!.Unit.Source.RemoteSwitched != true)
@@ -126,16 +104,14 @@ public static class SupplyRemedies
             if (count <= MostTries || count == units.Length)
             {
                 var ids = units.Take(count).Select(u => u.Id).Order(StringComparer.Ordinal);
-                yield return new RemedyCandidate($"Take {Names.List([.. ids])} with outlets that are switched on one after the other", after,
+                yield return new RemedyCandidate($"Take {Names.List([.. ids])} with sequenced outlets", after,
                     nameof(Sequence));
             }
         }
     }
 
-    /// <summary>Other lines for outlet groups of a supply of three phases: the one whose load fills the gap best, then exchanges of two.</summary>
-    /// <param name="survey">The facts.</param>
-    /// <param name="supply">The supply.</param>
-    /// <returns>Cures, at most a few.</returns>
+    /// <summary>Other lines for outlet groups of a three-phase supply: the group that balances best, then exchanges of two groups.</summary>
+    /// <returns>Candidates, at most a few.</returns>
     public static IEnumerable<RemedyCandidate> Rephase(RackSurvey survey, SupplyNode supply)
     {
         var most = IndexOf(supply, (x, y) => x > y);
@@ -146,7 +122,7 @@ public static class SupplyRemedies
         foreach (var group in loaded.Take(MostTries))
         {
             yield return new RemedyCandidate(
-                Invariant($"Put {group.Unit.Id}, group {group.Id}, on {Phases[least]}"), OnLine(survey.Description, group, least), nameof(Rephase));
+                Invariant($"Move {group.Unit.Id}, group {group.Id}, to {Phases[least]}"), OnLine(survey.Description, group, least), nameof(Rephase));
         }
 
         var swaps = from one in loaded
@@ -156,16 +132,13 @@ public static class SupplyRemedies
         foreach (var (one, other) in swaps.Take(MostTries))
         {
             yield return new RemedyCandidate(
-                Invariant($"Exchange the lines of {one.Unit.Id}, group {one.Id}, and {other.Unit.Id}, group {other.Id}"),
+                Invariant($"Swap the lines of {one.Unit.Id}, group {one.Id}, and {other.Unit.Id}, group {other.Id}"),
                 OnLine(OnLine(survey.Description, one, least), other, most),
                 nameof(Rephase));
         }
     }
 
-    /// <summary>All outlet groups of a supply spread over its three lines anew, the largest first, each on the line that has least.</summary>
-    /// <param name="survey">The facts.</param>
-    /// <param name="supply">The supply.</param>
-    /// <returns>The cure.</returns>
+    /// <summary>All outlet groups of a supply spread over its three lines again, largest first, each on the line with the lowest load.</summary>
     public static RemedyCandidate Spread(RackSurvey survey, SupplyNode supply)
     {
         var (load, count) = (new double[3], new int[3]);

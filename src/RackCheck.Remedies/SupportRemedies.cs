@@ -4,13 +4,10 @@ using RackCheck.Survey.Layout;
 
 namespace RackCheck.Remedies;
 
-/// <summary>Cures that carry an item in another way.</summary>
+/// <summary>Remedies that change the support of an item.</summary>
 public static class SupportRemedies
 {
-    /// <summary>Carries an item on fixed runners, or on a shelf of its own where runners would stack on its neighbours'.</summary>
-    /// <param name="survey">The facts.</param>
-    /// <param name="item">The item.</param>
-    /// <returns>The remedy.</returns>
+    /// <summary>Mounts an item on fixed runners, or on its own shelf if the runners would stack on those of its neighbours.</summary>
     public static RemedyCandidate Fixed(RackSurvey survey, MountedItem item)
     {
         var style = HasRunnersBeside(survey, item) ? SupportStyle.Shelf : SupportStyle.Runners;
@@ -18,8 +15,8 @@ public static class SupportRemedies
         return new RemedyBuilder(survey)
             .SetSupport(item, support)
             .Titled(style == SupportStyle.Runners
-                ? $"Carry {item.Id} on a pair of fixed runners"
-                : $"Carry {item.Id} on a shelf of its own");
+                ? $"Mount {item.Id} on a pair of fixed runners"
+                : $"Mount {item.Id} on a separate shelf");
     }
 
     private static bool HasRunnersBeside(RackSurvey survey, MountedItem item) =>

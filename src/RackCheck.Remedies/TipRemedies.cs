@@ -5,16 +5,14 @@ using static System.FormattableString;
 
 namespace RackCheck.Remedies;
 
-/// <summary>What the trade does about racks that tip: weight lower down, a stabiliser, a wider base, bolts.</summary>
+/// <summary>Remedies for instability: mass lower down, a stabiliser, a wider base, bolts.</summary>
 public static class TipRemedies
 {
-    // Usual reach of a stabiliser before the front, mm; common practice, no source.
+    // Usual reach of a stabiliser in front of the rack, mm; common practice, no source.
     private static readonly double[] StabilisersMm = [200, 300, 400, 500, 600];
 
-    /// <summary>What keeps a rack from tipping over an edge while all is in its place.</summary>
-    /// <param name="survey">The facts.</param>
-    /// <param name="side">The edge.</param>
-    /// <returns>Cures, best first.</returns>
+    /// <summary>Prevents tipping over an edge while all items are in place.</summary>
+    /// <returns>Candidates, best first.</returns>
     public static IEnumerable<RemedyCandidate> Stand(RackSurvey survey, SupportSide side)
     {
         foreach (var candidate in side == SupportSide.Front ? Stabilisers(survey) : Wider(survey, side))
@@ -34,11 +32,10 @@ public static class TipRemedies
         }
     }
 
-    /// <summary>What holds a rack while an item is pulled out.</summary>
-    /// <param name="survey">The facts.</param>
-    /// <param name="face">The side that it comes out of.</param>
-    /// <param name="ratio">Least restoring to overturning moment.</param>
-    /// <returns>Cures, best first.</returns>
+    /// <summary>Prevents tipping while an item is extended.</summary>
+    /// <param name="face">The side from which it extends.</param>
+    /// <param name="ratio">Minimum ratio of stabilising to overturning moment.</param>
+    /// <returns>Candidates, best first.</returns>
     public static IEnumerable<RemedyCandidate> Hold(RackSurvey survey, Face face, double ratio)
     {
         foreach (var candidate in face == Face.Front ? Stabilisers(survey) : [])
@@ -60,17 +57,14 @@ public static class TipRemedies
         }
     }
 
-    /// <summary>The cabinet on another base, as high as it is.</summary>
-    /// <param name="survey">The facts.</param>
-    /// <param name="style">What it stands on then.</param>
-    /// <param name="title">What is done, in the customer's words.</param>
-    /// <returns>The cure.</returns>
+    /// <summary>The cabinet on another base, with its height unchanged.</summary>
+    /// <param name="style">The new base.</param>
+    /// <param name="title">Title of the change, in plain words.</param>
     public static RemedyCandidate OnBase(RackSurvey survey, BaseStyle style, string title) =>
         new(title, OnBase(survey.Description, style));
 
     /// <summary>A rack bolted to the floor.</summary>
-    /// <param name="description">The rack.</param>
-    /// <returns>The rack then.</returns>
+    /// <returns>The bolted rack.</returns>
     public static RackDescription Bolt(RackDescription description) => OnBase(description, BaseStyle.Bolted);
 
     private static RackDescription OnBase(RackDescription description, BaseStyle style) =>
@@ -86,7 +80,7 @@ public static class TipRemedies
             {
                 yield return new RemedyBuilder(survey)
                     .SetCabinet(c => c with { Base = (c.Base ?? new CabinetBase()) with { StabiliserMm = reach } })
-                    .Titled(Invariant($"Fit a stabiliser that reaches {reach:0.###} mm before the front")) with { Kind = nameof(Stabilisers) };
+                    .Titled(Invariant($"Fit a stabiliser that reaches {reach:0.###} mm in front of the rack")) with { Kind = nameof(Stabilisers) };
             }
         }
     }
@@ -96,7 +90,7 @@ public static class TipRemedies
         var cabinet = survey.Cabinet;
         if (survey.Mass.Stand.Style == BaseStyle.Castors)
         {
-            yield return OnBase(survey, BaseStyle.Feet, "Stand the rack on levelling feet in place of castors");
+            yield return OnBase(survey, BaseStyle.Feet, "Use levelling feet instead of castors");
         }
 
         if (side == SupportSide.Rear)

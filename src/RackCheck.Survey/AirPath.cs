@@ -3,50 +3,48 @@ using RackCheck.Model;
 
 namespace RackCheck.Survey;
 
-/// <summary>By what way a rack is rid of its heat.</summary>
+/// <summary>How the heat leaves a rack.</summary>
 public enum CoolingMode
 {
-    /// <summary>Not to be said without the style of a door.</summary>
+    /// <summary>Unknown: the style of a door is missing.</summary>
     Unknown,
 
-    /// <summary>An air conditioner of its own.</summary>
+    /// <summary>Air conditioner of the cabinet.</summary>
     AirConditioner,
 
-    /// <summary>Fans in the roof, or fan trays where air can leave.</summary>
+    /// <summary>Fans in the roof, or fan trays with an air outlet.</summary>
     Forced,
 
-    /// <summary>Air from under the floor, without fans.</summary>
+    /// <summary>Supply air through the floor, without fans.</summary>
     Underfloor,
 
-    /// <summary>The equipment's own fans, in through the front and out through rear or roof.</summary>
+    /// <summary>The fans of the equipment: in through the front, out through the rear or the roof.</summary>
     Doors,
 
-    /// <summary>Nothing goes through: what the surface sheds. A cabinet that is open at one end only counts as such.</summary>
+    /// <summary>Closed: only the surface dissipates heat. A cabinet that is open at one end only counts as closed.</summary>
     Closed,
 }
 
-/// <summary>A perforated door that the air goes through.</summary>
-/// <param name="Name">What a sentence calls it.</param>
-/// <param name="Pointer">Where it stands in the request.</param>
-/// <param name="Door">The door.</param>
-/// <param name="AreaM2">Area of its perforated face, m2.</param>
+/// <summary>A perforated door in the airflow path.</summary>
+/// <param name="Name">Name of the door in a sentence.</param>
+/// <param name="Pointer">JSON Pointer of the door in the request.</param>
+/// <param name="AreaM2">Perforated area, m2.</param>
 public sealed record AiredDoor(string Name, string Pointer, Door Door, double AreaM2)
 {
-    /// <summary>Whether its area is taken from the cabinet's size for want of one given.</summary>
+    /// <summary>Whether the area is calculated from the cabinet size because none is given.</summary>
     public bool AreaIsAssumed => Door.PerforatedAreaM2 is null;
 
-    /// <summary>K of its loss, Pa/(m3/h)^2; null where its open share is not given.</summary>
+    /// <summary>Loss coefficient K, Pa/(m3/h)^2; null if the open share is missing.</summary>
     /// <param name="densityKgM3">Density of the air, kg/m3.</param>
-    /// <returns>K.</returns>
     public double? LossK(double densityKgM3) => Door.OpenAreaPercent is { } open ? Openings.PlateK(open / 100, AreaM2, densityKgM3) : null;
 }
 
 /// <summary>
-/// The way of the air through a rack, and what it loses there. Worked out of a description alone, so that cures can ask it of the rack as it would be.
+/// The airflow path through a rack and its pressure losses. It is calculated from a description alone, so that remedies can test a changed rack.
 /// </summary>
 public sealed class AirPath
 {
-    // What frame and hinges take of a door's width. Common practice, no source.
+    // Width of the door frame and hinges. Common practice, no source.
     private const double DoorFrameMm = 100;
 
     private readonly Cabinet cabinet;
@@ -56,7 +54,7 @@ public sealed class AirPath
     private readonly bool? rearOpen;
     private List<string>? missing;
 
-    /// <summary>Works the way out.</summary>
+    /// <summary>Calculates the airflow path.</summary>
     /// <param name="description">A description with a cabinet.</param>
     /// <param name="densityKgM3">Density of the site's air, kg/m3.</param>
     public AirPath(RackDescription description, double densityKgM3)
@@ -73,37 +71,37 @@ public sealed class AirPath
         FanFlowM3h = Mode == CoolingMode.Forced ? FindFanFlow() : null;
     }
 
-    /// <summary>By what way.</summary>
+    /// <summary>The kind of airflow path.</summary>
     public CoolingMode Mode { get; }
 
-    /// <summary>Whether side panels are left off, so that air goes in and out there.</summary>
+    /// <summary>Whether side panels are removed, so that air flows through the sides.</summary>
     public bool AreSidesOpen => cabinet.SidePanels == false;
 
-    /// <summary>Whether fans run in the roof.</summary>
+    /// <summary>Whether the roof has fans.</summary>
     public bool HasRoofFans { get; }
 
-    /// <summary>Whether fan trays run among the units.</summary>
+    /// <summary>Whether fan trays are mounted in the rack.</summary>
     public bool HasTrays { get; }
 
-    /// <summary>Whether air can come in without an opening in the floor; null where the front door is not described.</summary>
+    /// <summary>Whether air can enter without an opening in the floor; null if the front door is missing.</summary>
     public bool? HasEntry { get; }
 
-    /// <summary>Whether air can leave without fans in the roof; null where the rear door is not described.</summary>
+    /// <summary>Whether air can leave without roof fans; null if the rear door is missing.</summary>
     public bool? HasExit { get; }
 
-    /// <summary>Perforated front door, where the air comes in through it.</summary>
+    /// <summary>Perforated front door, if it is in the airflow path.</summary>
     public AiredDoor? Front { get; }
 
-    /// <summary>Perforated rear door, where the air leaves through it.</summary>
+    /// <summary>Perforated rear door, if it is in the airflow path.</summary>
     public AiredDoor? Rear { get; }
 
-    /// <summary>What fans move at their working point, m3/h; null without fans, or where a loss is not known.</summary>
+    /// <summary>Airflow of the fans at their operating point, m3/h; null without fans or if a loss is unknown.</summary>
     public double? FanFlowM3h { get; }
 
-    /// <summary>K of all losses on the way of forced air, Pa/(m3/h)^2; infinite where it is closed, null where not known.</summary>
+    /// <summary>Total loss coefficient K of the forced airflow path, Pa/(m3/h)^2; infinite if the path is closed, null if it is unknown.</summary>
     public double? LossK { get; private set; }
 
-    /// <summary>Members whose absence keeps the fans' working point from being known.</summary>
+    /// <summary>Missing members that are needed for the operating point of the fans.</summary>
     public IReadOnlyList<string> Missing => missing ?? (IReadOnlyList<string>)[];
 
     private bool HasVent => cabinet.Roof is { Style: RoofStyle.Vented, OpenAreaCm2: not 0 };
@@ -112,9 +110,7 @@ public sealed class AirPath
 
     private bool RearIsInPath => !AreSidesOpen && (Mode is CoolingMode.Doors or CoolingMode.Underfloor || (Mode == CoolingMode.Forced && !HasRoofFans));
 
-    /// <summary>Whether a door lets air through: perforated with something open, or left off; null where it is not described.</summary>
-    /// <param name="door">The door.</param>
-    /// <returns>Whether it does.</returns>
+    /// <summary>Whether air flows through a door: it is perforated with an open area, or removed; null if the door is missing.</summary>
     public static bool? LetsAirThrough(Door? door) => door is null ? null : door switch
     {
         { Style: DoorStyle.None } => true,
@@ -122,9 +118,8 @@ public sealed class AirPath
         _ => false,
     };
 
-    /// <summary>What is moved with other fans on this way, m3/h; null where a loss is not known.</summary>
-    /// <param name="fans">The fans.</param>
-    /// <returns>Flow at their working point, m3/h.</returns>
+    /// <summary>Airflow with other fans on this path, m3/h; null if a loss is unknown.</summary>
+    /// <returns>Airflow at the operating point, m3/h.</returns>
     public double? FlowOf(ReadOnlySpan<FanGroup> fans)
     {
         if (LossK is { } k)
@@ -132,7 +127,7 @@ public sealed class AirPath
             return double.IsInfinity(k) ? 0 : Fans.WorkingPointOf(fans, k, density).FlowM3h;
         }
 
-        // Fans whose curve is not known are taken to move the same on any way.
+        // A fan without a curve is assumed to have the same airflow on any path.
         foreach (var group in fans)
         {
             if (!group.Curve.IsFixed)
@@ -144,8 +139,8 @@ public sealed class AirPath
         return Fans.FlowM3h(fans, 0);
     }
 
-    /// <summary>The fans of the description, roof before trays, set by set.</summary>
-    /// <returns>One group a set.</returns>
+    /// <summary>The fans of the description, set by set: roof first, then trays.</summary>
+    /// <returns>One group for each set.</returns>
     public FanGroup[] FanGroups()
     {
         var roof = cooling?.RoofFans ?? [];
@@ -161,8 +156,7 @@ public sealed class AirPath
     }
 
     /// <summary>The curve of one fan of a set.</summary>
-    /// <param name="set">The set.</param>
-    /// <returns>Its points, else the line from its greatest pressure, else its installed flow.</returns>
+    /// <returns>The given points, else the line from the maximum pressure, else the installed airflow.</returns>
     public static FanCurve CurveOf(FanSet set) => set switch
     {
         { Curve: { Count: > 0 } points } => FanCurve.Of([.. points.Select(p => new CurvePoint(p.M3h, p.Pa))]),
@@ -183,7 +177,7 @@ public sealed class AirPath
         return false;
     }
 
-    // Trays that cannot blow anything out only stir the air of a closed cabinet.
+    // Trays without an air outlet only stir the air in a closed cabinet.
     private CoolingMode FindMode() =>
         cooling?.AirConditioner is not null ? CoolingMode.AirConditioner
         : HasRoofFans || (HasTrays && HasExit != false) ? CoolingMode.Forced
@@ -195,9 +189,7 @@ public sealed class AirPath
     private AiredDoor? Aired(string name, string pointer, Door door) => door.Style != DoorStyle.Perforated ? null
         : new AiredDoor(name, pointer, door, door.PerforatedAreaM2 ?? PerforatedAreaM2(cabinet));
 
-    /// <summary>Area of a perforated door that is not given: <c>(width - 100) x 44.45 U</c>.</summary>
-    /// <param name="cabinet">The cabinet.</param>
-    /// <returns>Area, m2.</returns>
+    /// <summary>Assumed area of a perforated door: <c>(width - 100) x 44.45 U</c>.</summary>
     public static double PerforatedAreaM2(Cabinet cabinet) => (cabinet.WidthMm!.Value - DoorFrameMm) * RackGeometry.ApertureMm(cabinet.HeightU!.Value) / 1e6;
 
     private double? FindFanFlow()
@@ -247,7 +239,7 @@ public sealed class AirPath
 
     private double? DoorK(AiredDoor? door) => door is null ? 0 : door.LossK(density) ?? AddMissing(door.Pointer + "/openAreaPercent");
 
-    // Two openings side by side: their flows add at the same loss. One whose size is not known is not counted.
+    // Two parallel openings: at the same pressure drop the flows add up. An opening of unknown size is not counted.
     private static double? Parallel(double? one, double? other) =>
         one is not { } first || other is not { } second ? one
         : first == 0 || second == 0 ? 0

@@ -4,20 +4,19 @@ using RackCheck.Survey.Layout;
 
 namespace RackCheck.Survey;
 
-/// <summary>An item on slides, pulled out with what stands on it, the rest in its place.</summary>
-/// <param name="Item">The item.</param>
-/// <param name="Rest">All the rest at its centre; null where there is none.</param>
-/// <param name="Pulled">The item where it is then.</param>
-/// <param name="EdgeMm">The edge that the rack would tip over, mm behind the side that the item comes out of.</param>
-/// <param name="Moments">Both moments.</param>
-/// <remarks>Depths count from the side that the item comes out of.</remarks>
+/// <summary>An item on slides, extended with its load; all other items are in place.</summary>
+/// <param name="Rest">All other masses at their centre of gravity; null if there are none.</param>
+/// <param name="Pulled">The extended item at its new position.</param>
+/// <param name="EdgeMm">Tipping edge, mm behind the side from which the item extends.</param>
+/// <param name="Moments">Stabilising and overturning moment.</param>
+/// <remarks>Depths are measured from the side from which the item extends.</remarks>
 public readonly record struct PulledItem(MountedItem Item, PointMass? Rest, PointMass Pulled, double EdgeMm, PulledOut Moments)
 {
-    /// <summary>Restoring to overturning moment; infinite where nothing overturns.</summary>
+    /// <summary>Ratio of stabilising to overturning moment; infinite without an overturning moment.</summary>
     public double Factor => Moments.Factor ?? double.PositiveInfinity;
 }
 
-/// <summary>How the loaded rack stands: its centre of gravity, over which edge it tips, what pulled-out equipment does, what the feet bear.</summary>
+/// <summary>Stability of the loaded rack: centre of gravity, tipping edge, extended equipment and foot loads.</summary>
 public sealed class Balance
 {
     private readonly CabinetFacts cabinet;
@@ -41,26 +40,24 @@ public sealed class Balance
         }
     }
 
-    /// <summary>All masses at their centre of gravity.</summary>
+    /// <summary>Total mass at its centre of gravity.</summary>
     public PointMass Centre { get; }
 
-    /// <summary>Least tip angle, and the edge.</summary>
+    /// <summary>Smallest tip angle and its edge.</summary>
     public TipAngle Tip { get; }
 
-    /// <summary>What the feet bear.</summary>
+    /// <summary>Foot loads.</summary>
     public FootLoads Feet { get; }
 
-    /// <summary>The item whose pulling out leaves the least; null where nothing is pulled out.</summary>
+    /// <summary>The extended item with the lowest stability; null if no item extends.</summary>
     public PulledItem? Worst { get; }
 
-    /// <summary>Where an item's mass is.</summary>
-    /// <param name="item">The item.</param>
-    /// <returns>The place; no mass for a blanking panel without one.</returns>
+    /// <summary>Position of the mass of an item.</summary>
+    /// <returns>The position; zero mass for a blanking panel without a mass.</returns>
     public PointMass PlaceOf(MountedItem item) => places[item.Index];
 
-    /// <summary>An item on slides pulled out fully, with what stands on it.</summary>
-    /// <param name="item">The item.</param>
-    /// <returns>The rack then; null where the item is not on slides, has no mass, or it is not known how far it comes out.</returns>
+    /// <summary>A fully extended item on slides, with its load.</summary>
+    /// <returns>The rack with the item extended; null if the item is not on slides, has no mass, or its extension is unknown.</returns>
     public PulledItem? PullOut(MountedItem item)
     {
         if (!IsPulledOut(item) || ExtensionMm(item) is not { } extension)
@@ -79,7 +76,7 @@ public sealed class Balance
             return null;
         }
 
-        // What hangs on the rear uprights comes out of the rear: seen from there it is the same.
+        // Items on the rear uprights extend to the rear: the view is mirrored.
         var (whole, edge) = (all, stand.Area.FrontMm);
         if (item.Face == Face.Rear)
         {
@@ -89,18 +86,14 @@ public sealed class Balance
         return new PulledItem(item, whole.TakeOut(inside).Centre, inside.Forward(extension), edge, Stability.PullOut(whole, inside, extension, edge));
     }
 
-    /// <summary>Whether an item is pulled out while the rack stands, with some mass in it or on it.</summary>
-    /// <param name="item">The item.</param>
-    /// <returns>Whether it is.</returns>
+    /// <summary>Whether an item with a mass on or in it extends from the standing rack.</summary>
     public static bool IsPulledOut(MountedItem item) => item.SupportStyle == SupportStyle.Slides && item.Shelf is null && MassSurvey.LoadedKg(item) > 0;
 
-    /// <summary>How far an item's slides pull out.</summary>
-    /// <param name="item">The item.</param>
-    /// <returns>Length, mm: what is given, else the depth of its body; null where neither is known.</returns>
+    /// <summary>Extension of the slides of an item.</summary>
+    /// <returns>Length, mm: as given, else the depth of the body; null if both are missing.</returns>
     public static double? ExtensionMm(MountedItem item) => item.Item!.Support!.ExtensionMm ?? item.BodyDepthMm;
 
-    /// <summary>Lists what of it the description does not give.</summary>
-    /// <param name="assumptions">The list.</param>
+    /// <summary>Records the assumed values.</summary>
     internal void Assume(List<Assumption> assumptions)
     {
         foreach (var item in items)
@@ -110,13 +103,13 @@ public sealed class Balance
                 assumptions.Add(new Assumption
                 {
                     Pointer = Pointers.ItemExtension[item.Index], Value = depth, Unit = "mm",
-                    Basis = "slides pull a body out by its whole depth; common practice, no source",
+                    Basis = "slides extend the body by its full depth; common practice, no source",
                 });
             }
         }
     }
 
-    // Of two as bad the one with the lesser id is named, so that the order of items does not matter.
+    // Of two equally bad items the one with the lower id is named, so that the order of items does not matter.
     private static bool IsWorse(PulledItem one, PulledItem other)
     {
         var order = Quantities.Round(one.Factor).CompareTo(Quantities.Round(other.Factor));

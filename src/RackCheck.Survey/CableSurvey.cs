@@ -4,7 +4,7 @@ using RackCheck.Survey.Layout;
 
 namespace RackCheck.Survey;
 
-/// <summary>Cables that leave the equipment: what they fill beside it, and the room behind it to bend them.</summary>
+/// <summary>Cables from the equipment: how far they fill the side channels, and the bend space behind the equipment.</summary>
 public sealed class CableSurvey
 {
     private readonly CabinetFacts cabinet;
@@ -38,32 +38,30 @@ public sealed class CableSurvey
         };
     }
 
-    /// <summary>Section of all cables, mm2, as far as they are given.</summary>
+    /// <summary>Cross-sectional area of all given cables, mm2.</summary>
     public double AreaMm2 { get; }
 
-    /// <summary>Section of the channels on both sides, mm2; 0 where the cabinet is too narrow for any.</summary>
+    /// <summary>Cross-sectional area of the channels on both sides, mm2; 0 if the cabinet is too narrow for channels.</summary>
     public double SideChannelsMm2 { get; }
 
-    /// <summary>The item with the most cables by section; null where no cables are given.</summary>
+    /// <summary>The item with the largest cable area; null if no cables are given.</summary>
     public MountedItem? Most { get; }
 
-    /// <summary>Whether the cables of all that has plugs are given.</summary>
+    /// <summary>Whether the cables of every item with plugs are given.</summary>
     public bool IsKnown { get; }
 
-    /// <summary>Whether the room behind something hangs on the setback.</summary>
+    /// <summary>Whether the space behind an item depends on the setback.</summary>
     internal bool NeedsSetback { get; }
 
-    /// <summary>The cabling figures of the report; null where no cables are given.</summary>
+    /// <summary>The cabling figures of the report; null if no cables are given.</summary>
     public CablingFigures? Figures { get; }
 
-    /// <summary>Whether an item has a cord at least, and nothing says what cables.</summary>
-    /// <param name="item">The item.</param>
-    /// <returns>Whether its cables are to be asked for.</returns>
+    /// <summary>Whether an item has at least one cord and its cables are missing.</summary>
+    /// <returns>Whether its cables are reported as missing.</returns>
     public static bool HidesCables(MountedItem item) => item.Item is { Cables: null, Power.Plugs.Count: > 0 };
 
-    /// <summary>Section of an item's cables.</summary>
-    /// <param name="item">The item.</param>
-    /// <returns>Section, mm2.</returns>
+    /// <summary>Cross-sectional area of the cables of an item.</summary>
+    /// <returns>Area, mm2.</returns>
     public static double AreaMm2Of(MountedItem item)
     {
         var area = 0.0;
@@ -79,8 +77,7 @@ public sealed class CableSurvey
     }
 
     /// <summary>The thickest cable of an item.</summary>
-    /// <param name="item">The item.</param>
-    /// <returns>Diameter, mm; 0 where no cables are given.</returns>
+    /// <returns>Diameter, mm; 0 if no cables are given.</returns>
     public static double ThickestMm(MountedItem item)
     {
         var thickest = 0.0;
@@ -95,19 +92,16 @@ public sealed class CableSurvey
         return thickest;
     }
 
-    /// <summary>Room from the back of a body to the door behind it.</summary>
-    /// <param name="item">The item.</param>
-    /// <returns>Room, mm, under 0 where the body passes the door; null where body, setback or, on the rear uprights, spacing is not known.</returns>
+    /// <summary>Clearance from the back of a body to the door behind it.</summary>
+    /// <returns>Clearance, mm, negative if the body passes the door; null if the body or the setback (on the rear uprights, the spacing) is missing.</returns>
     public double? SpaceBehindMm(MountedItem item) => depth.SetbackMm is not { } setback || item.BodyDepthMm is not { } body ? null
         : item.Face == Face.Front ? cabinet.Depth.RearLimitMm - setback - body
         : cabinet.SpacingMm is { } spacing ? setback + spacing - body - cabinet.Depth.FrontDoorMm
         : null;
 
-    /// <summary>Setbacks that leave room behind a body.</summary>
-    /// <param name="item">The item.</param>
-    /// <param name="roomMm">The room, mm.</param>
+    /// <summary>Setbacks that leave a clearance behind a body.</summary>
+    /// <param name="roomMm">The clearance, mm.</param>
     /// <param name="other">Depth and doors of the cabinet.</param>
-    /// <returns>The interval.</returns>
     public SetbackInterval SetbacksFor(MountedItem item, double roomMm, CabinetDepth other) => item.Face == Face.Front
         ? new(0, other.RearLimitMm - (item.BodyDepthMm ?? 0) - roomMm)
         : new((item.BodyDepthMm ?? 0) + roomMm + other.FrontDoorMm - (cabinet.SpacingMm ?? 0), double.PositiveInfinity);

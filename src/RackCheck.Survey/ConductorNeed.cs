@@ -4,29 +4,28 @@ using static System.FormattableString;
 
 namespace RackCheck.Survey;
 
-/// <summary>Why a protective conductor needs its section.</summary>
+/// <summary>The reason for the minimum cross-sectional area of a protective conductor.</summary>
 public enum ConductorReason
 {
-    /// <summary>Strength: it is no part of a cable.</summary>
+    /// <summary>Mechanical strength: the conductor is not part of a cable.</summary>
     Strength,
 
     /// <summary>The line conductor of a supply.</summary>
     LineConductor,
 
-    /// <summary>The heat of a fault on a supply.</summary>
+    /// <summary>The thermal stress of a fault on a supply.</summary>
     Fault,
 }
 
-/// <summary>The least section of a protective conductor, and what asks for it.</summary>
-/// <param name="SectionMm2">Section, mm2.</param>
-/// <param name="Reason">What asks for it.</param>
-/// <param name="Supply">The supply that does; null for strength.</param>
+/// <summary>The minimum cross-sectional area of a protective conductor and its reason.</summary>
+/// <param name="SectionMm2">Cross-sectional area, mm2.</param>
+/// <param name="Supply">The supply that sets it; null for strength.</param>
 public sealed record ConductorNeed(double SectionMm2, ConductorReason Reason, SupplyNode? Supply)
 {
-    /// <summary>The greatest of what strength, line conductors and faults ask for.</summary>
-    /// <param name="supplies">Supplies whose fault the conductor may carry.</param>
-    /// <param name="strengthMm2">Least section for strength, mm2.</param>
-    /// <returns>The need, as far as sections and faults are given.</returns>
+    /// <summary>The largest of the areas for strength, line conductors and faults.</summary>
+    /// <param name="supplies">Supplies whose fault current the conductor can carry.</param>
+    /// <param name="strengthMm2">Minimum area for strength, mm2.</param>
+    /// <returns>The minimum, as far as areas and fault data are given.</returns>
     public static ConductorNeed Of(IReadOnlyList<SupplyNode> supplies, double strengthMm2)
     {
         var need = new ConductorNeed(strengthMm2, ConductorReason.Strength, null);
@@ -46,16 +45,13 @@ public sealed record ConductorNeed(double SectionMm2, ConductorReason Reason, Su
         return need;
     }
 
-    /// <summary>What a fault on a supply asks for, mm2; null where current or time is not given.</summary>
-    /// <param name="supply">The supply.</param>
-    /// <returns>The section.</returns>
+    /// <summary>The area for a fault on a supply, mm2; null if the current or the time is missing.</summary>
     public static double? FaultMm2(SupplyNode supply) => supply.Source is { FaultCurrentA: { } current, DisconnectionTimeS: { } time }
         ? EarthConductors.AdiabaticMm2(current, time, EarthConductors.SeparateCopperK)
         : null;
 
-    /// <summary>The arithmetic with its numbers put in.</summary>
-    /// <param name="actualMm2">The section that there is, mm2.</param>
-    /// <returns>The text.</returns>
+    /// <summary>The calculation with its numbers.</summary>
+    /// <param name="actualMm2">The actual area, mm2.</param>
     public string Calculation(double actualMm2) => Reason switch
     {
         ConductorReason.LineConductor => Invariant($"{ByLine(Supply!.Source.Cable!.CrossSectionMm2!.Value)} > {actualMm2:0.###}"),
@@ -66,15 +62,15 @@ public sealed record ConductorNeed(double SectionMm2, ConductorReason Reason, Su
     };
 
     private string ByLine(double line) =>
-        line <= EarthConductors.SameUpToMm2 ? Invariant($"{line:0.###} <= {EarthConductors.SameUpToMm2:0}, so as thick as the line: {SectionMm2:0.###}")
+        line <= EarthConductors.SameUpToMm2 ? Invariant($"{line:0.###} <= {EarthConductors.SameUpToMm2:0}, so equal to the line conductor: {SectionMm2:0.###}")
         : line <= EarthConductors.HalfPastMm2
-            ? Invariant($"{EarthConductors.SameUpToMm2:0} < {line:0.###} <= {EarthConductors.HalfPastMm2:0}, so as thick as the lesser: {SectionMm2:0.###}")
+            ? Invariant($"{EarthConductors.SameUpToMm2:0} < {line:0.###} <= {EarthConductors.HalfPastMm2:0}, so equal to the lower bound: {SectionMm2:0.###}")
         : Invariant($"{line:0.###} / 2 = {SectionMm2:0.###}");
 
     private static string Validity(double seconds) =>
         seconds < EarthConductors.AdiabaticFromS
-            ? Invariant($"; {seconds:0.###} < {EarthConductors.AdiabaticFromS:0.###}, where the energy that the breaker lets through decides")
+            ? Invariant($"; {seconds:0.###} < {EarthConductors.AdiabaticFromS:0.###}, where the let-through energy of the breaker applies")
         : seconds > EarthConductors.AdiabaticToS
-            ? Invariant($"; {seconds:0.###} > {EarthConductors.AdiabaticToS:0.###}, where heat is shed meanwhile and this is the cautious end")
+            ? Invariant($"; {seconds:0.###} > {EarthConductors.AdiabaticToS:0.###}, where the conductor also dissipates heat, so this is conservative")
         : "";
 }

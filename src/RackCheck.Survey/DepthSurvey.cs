@@ -4,7 +4,7 @@ using RackCheck.Survey.Layout;
 
 namespace RackCheck.Survey;
 
-/// <summary>Setbacks of the uprights: which would serve each item, which serve all, and which holds.</summary>
+/// <summary>Setbacks of the uprights: which setbacks suit each item, which suit all items, and which one applies.</summary>
 public sealed class DepthSurvey
 {
     private readonly CabinetFacts cabinet;
@@ -29,38 +29,35 @@ public sealed class DepthSurvey
         Figures = MakeFigures(deepest);
     }
 
-    /// <summary>Setbacks that serve every item, as far as their depths are known; without an upper bound where nothing sets one.</summary>
+    /// <summary>Setbacks that suit every item, as far as depths are known; no upper bound if no item sets one.</summary>
     public SetbackInterval All { get; }
 
-    /// <summary>The item that sets the least setback; null where nothing does.</summary>
+    /// <summary>The item that sets the minimum setback; null if none does.</summary>
     public MountedItem? LeastBy { get; }
 
-    /// <summary>The item that sets the greatest setback; null where nothing does.</summary>
+    /// <summary>The item that sets the maximum setback; null if none does.</summary>
     public MountedItem? GreatestBy { get; }
 
-    /// <summary>Setback of the front plane, mm: the one given, else the least on the pitch that serves every item, else null.</summary>
+    /// <summary>Setback of the front plane, mm: as given, else the smallest on the hole pitch that suits every item, else null.</summary>
     public double? SetbackMm { get; }
 
     /// <summary>The depth figures of the report.</summary>
     public DepthFigures Figures { get; }
 
-    /// <summary>Whether some setback serves every item, as far as their depths are known.</summary>
+    /// <summary>Whether some setback suits every item, as far as depths are known.</summary>
     public bool SomeSetbackServes => !All.IsEmpty;
 
-    /// <summary>Whether the cabinet is too shallow for an item alone, whatever else is in it.</summary>
-    /// <param name="item">The item.</param>
-    /// <returns>Whether no setback serves it.</returns>
+    /// <summary>Whether the cabinet is too shallow for this item alone.</summary>
+    /// <returns>Whether no setback suits it.</returns>
     public bool FitsNowhere(MountedItem item) => Interval(item, cabinet.Depth, cabinet.SpacingMm).IsEmpty;
 
-    /// <summary>Setbacks that would serve an item in this cabinet; unbounded on a side of which nothing is known.</summary>
-    /// <param name="item">The item.</param>
-    /// <returns>The interval.</returns>
+    /// <summary>Setbacks that suit an item in this cabinet; unbounded on a side without data.</summary>
     public SetbackInterval Interval(MountedItem item) => Interval(item, cabinet.Depth, cabinet.SpacingMm);
 
-    /// <summary>Setbacks that would serve all items in another cabinet.</summary>
+    /// <summary>Setbacks that suit all items in another cabinet.</summary>
     /// <param name="other">Depth and doors of the other cabinet.</param>
-    /// <param name="without">Items that are taken out.</param>
-    /// <returns>The interval, perhaps empty.</returns>
+    /// <param name="without">Items that are removed.</param>
+    /// <returns>The interval, which can be empty.</returns>
     public SetbackInterval AllIn(CabinetDepth other, IReadOnlyCollection<MountedItem>? without = null)
     {
         var all = new SetbackInterval(0, double.PositiveInfinity);
@@ -75,9 +72,8 @@ public sealed class DepthSurvey
         return all;
     }
 
-    /// <summary>Whether something more could hang in the rack without a conflict of depths that is not there yet.</summary>
-    /// <param name="more">The thing.</param>
-    /// <returns>Whether it could.</returns>
+    /// <summary>Whether one more item can be mounted without a new depth conflict.</summary>
+    /// <param name="more">The item to add.</param>
     public bool CanTake(MountedItem more)
     {
         var own = Interval(more);
@@ -86,13 +82,13 @@ public sealed class DepthSurvey
             return false;
         }
 
-        // Where no setback serves what is there already, it must not set a bound itself.
+        // If no setback suits the present items, the new item must not set a bound itself.
         return All.IsEmpty ? own.LeastMm < All.LeastMm && own.GreatestMm > All.GreatestMm : !All.Intersect(own).IsEmpty;
     }
 
-    /// <summary>Where the front plane would stand in another cabinet: at the setback given, else at the least on the pitch that serves every item.</summary>
+    /// <summary>Position of the front plane in another cabinet: the given setback, else the smallest on the hole pitch that suits every item.</summary>
     /// <param name="other">Depth and doors of the other cabinet.</param>
-    /// <returns>Setback, mm, or null where some item would not be served that is served here.</returns>
+    /// <returns>Setback, mm; null if an item no longer fits that fits here.</returns>
     public double? SetbackIn(CabinetDepth other)
     {
         var all = AllIn(other);
@@ -101,7 +97,7 @@ public sealed class DepthSurvey
             : Assumed(all);
     }
 
-    // A body of unknown depth has at least none: what is sure to foul a door is found, and the rest is listed as not assessed.
+    // An unknown body depth counts as 0: certain door conflicts are found, the rest is listed as not assessed.
     private static SetbackInterval Interval(MountedItem item, CabinetDepth cabinet, double? spacingMm)
     {
         var depth = item.Depth ?? new ItemDepth(item.FrontProjectionMm, 0, item.RearProjectionMm);
@@ -112,7 +108,7 @@ public sealed class DepthSurvey
 
     private bool IsKnown(MountedItem item) => item.Depth is not null && (item.Face == Face.Front || cabinet.SpacingMm is not null);
 
-    // Of two items with the same bound the one with the lesser id is named, so that the order of items does not matter.
+    // Of two items with the same bound the one with the lower id is named, so that the order of items does not matter.
     private static MountedItem? Tighter(MountedItem item, double bound, MountedItem? holder, double current, bool lower)
     {
         var order = lower ? bound.CompareTo(current) : current.CompareTo(bound);

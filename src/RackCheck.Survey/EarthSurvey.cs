@@ -5,14 +5,13 @@ using RackCheck.Survey.Power;
 
 namespace RackCheck.Survey;
 
-/// <summary>A metal part of the cabinet that is to be joined to earth.</summary>
-/// <param name="Part">The part.</param>
-/// <param name="Name">What a sentence calls it.</param>
-/// <param name="IsBonded">Whether it is joined; null where the description does not say.</param>
-/// <param name="Pointer">Where the description says it.</param>
+/// <summary>A metal part of the cabinet that must be bonded.</summary>
+/// <param name="Name">Name of the part in a sentence.</param>
+/// <param name="IsBonded">Whether it is bonded; null if the description does not say.</param>
+/// <param name="Pointer">JSON Pointer of the statement.</param>
 public sealed record EarthPart(BondedPart Part, string Name, bool? IsBonded, string Pointer);
 
-/// <summary>Protective earth beyond the cords: what is to be joined, what the bar holds for it, and what leaks.</summary>
+/// <summary>Protective earth: parts to bond, terminals of the earth bar, and leakage currents.</summary>
 public sealed class EarthSurvey
 {
     private readonly RackDescription description;
@@ -36,48 +35,47 @@ public sealed class EarthSurvey
         Figures = MakeFigures(items);
     }
 
-    /// <summary>Whether there is anything electrical in or at the rack, so that its metal has to be earthed.</summary>
+    /// <summary>Whether the rack contains electrical equipment, so that its metal parts must be earthed.</summary>
     public bool IsElectrical { get; }
 
-    /// <summary>The earth bar; null where none is fitted.</summary>
+    /// <summary>The earth bar; null if none is fitted.</summary>
     public EarthBar? Bar { get; }
 
-    /// <summary>Whether the cabinet is closed on all sides, so that nothing knocks against a conductor in it.</summary>
+    /// <summary>Whether the cabinet is closed on all sides and protects the conductors inside from damage.</summary>
     public bool IsEnclosed { get; }
 
     /// <summary>Items with a stud for an earth lead, by id.</summary>
     public IReadOnlyList<MountedItem> Studs { get; }
 
-    /// <summary>Parts of the cabinet that are to be joined to earth.</summary>
+    /// <summary>Parts of the cabinet that must be bonded.</summary>
     public IReadOnlyList<EarthPart> Parts { get; }
 
-    /// <summary>Terminals that are wanted: one a stud, one a part, one for the main conductor.</summary>
+    /// <summary>Required terminals: one for each stud, one for each part, one for the main conductor.</summary>
     public int TerminalsNeeded => Studs.Count + Parts.Count + 1;
 
-    /// <summary>The supply whose protective conductor carries the most; null where none carries any.</summary>
+    /// <summary>The supply with the highest protective conductor current; null if there is none.</summary>
     public SupplyNode? MostLeaking { get; }
 
-    /// <summary>Section of the main protective conductor, mm2, where given.</summary>
+    /// <summary>Cross-sectional area of the main protective conductor, mm2, if given.</summary>
     public double? MainMm2 => description.Earthing?.MainConductorMm2;
 
-    /// <summary>Whether a second earth is asked for.</summary>
+    /// <summary>Whether a second earth is required.</summary>
     public bool NeedsSecond => description.Earthing?.SecondaryEarth == true;
 
     /// <summary>
-    /// Whether a high protective conductor current finds its way should one earth break: a strong main conductor, or a second earth over a bar.
+    /// Whether a high protective conductor current still has a path if one earth breaks: a strong main conductor, or a second earth through a bar.
     /// </summary>
     public bool IsHighIntegrity => MainMm2 >= EarthConductors.HighIntegrityMm2 || (NeedsSecond && Bar is not null);
 
-    /// <summary>The earth figures of the report; null where nothing is said about earth and nothing leaks.</summary>
+    /// <summary>The earth figures of the report; null without earth data and leakage.</summary>
     public EarthingFigures? Figures { get; }
 
-    /// <summary>Whether an earth bar is wanted.</summary>
-    /// <param name="leakageMa">Protective conductor current of a supply past which one is wanted, mA.</param>
-    /// <returns>Whether it is, as far as it is known what leaks.</returns>
+    /// <summary>Whether an earth bar is required.</summary>
+    /// <param name="leakageMa">Protective conductor current of a supply above which a bar is required, mA.</param>
+    /// <returns>Whether it is, as far as leakage currents are known.</returns>
     public bool NeedsBar(double leakageMa) => NeedsSecond || Studs.Count > 0 || (MostLeaking is { } supply && Comparison.IsOver(supply.LeakageMa, leakageMa));
 
-    /// <summary>Supplies that feed an item; all of them where it hangs on none.</summary>
-    /// <param name="item">The item.</param>
+    /// <summary>Supplies that feed an item; all supplies if the item is fed from none.</summary>
     /// <returns>The supplies, in the order of the request.</returns>
     public IReadOnlyList<SupplyNode> FeedersOf(MountedItem item)
     {
@@ -133,10 +131,10 @@ public sealed class EarthSurvey
 
         return parts;
 
-        // A list that is given is complete.
+        // A given list is complete.
         EarthPart Listed(BondedPart part, string name) => new(part, name, list?.Contains(part), Pointers.Bonded);
 
-        // A door's own word counts before the list's.
+        // The door's own value has priority over the list.
         EarthPart OfDoor(BondedPart part, string name, Door? door, string pointer) =>
             door?.Bonded is { } bonded ? new EarthPart(part, name, bonded, pointer + "/bonded") : Listed(part, name);
     }
@@ -147,20 +145,20 @@ public sealed class EarthSurvey
     {
         if (cabinet.SidePanels is null)
         {
-            assumptions.Add(new Assumption { Pointer = Pointers.SidePanels, Value = true, Basis = "side panels are fitted unless the description says none" });
+            assumptions.Add(new Assumption { Pointer = Pointers.SidePanels, Value = true, Basis = "default: side panels are fitted" });
         }
 
         if (cabinet.Roof?.Style is null && HasRoofFans(description))
         {
-            assumptions.Add(new Assumption { Pointer = Pointers.RoofStyle, Value = "vented", Basis = "fans are fitted in it" });
+            assumptions.Add(new Assumption { Pointer = Pointers.RoofStyle, Value = "vented", Basis = "the roof has fans" });
         }
 
-        // The way of a lead to the bar goes past half the opening; bodies of given width have it listed already.
+        // An earth lead to the bar crosses half the opening; for bodies of given width the assumption is already recorded.
         if (Studs.Count > 0 && cabinet.Uprights?.OpeningMm is null && !Array.Exists(items, i => i.Item!.Body?.WidthMm is not null))
         {
             assumptions.Add(new Assumption
             {
-                Pointer = Pointers.Opening, Value = RackGeometry.OpeningMm, Unit = "mm", Basis = "least opening of IEC 60297-3-100",
+                Pointer = Pointers.Opening, Value = RackGeometry.OpeningMm, Unit = "mm", Basis = "minimum opening of IEC 60297-3-100",
             });
         }
 
@@ -171,7 +169,7 @@ public sealed class EarthSurvey
                 assumptions.Add(new Assumption
                 {
                     Pointer = Pointers.ItemEarthStud[item.Index], Value = false,
-                    Basis = "earthed through its cord alone unless the description tells of a stud; common practice, no source",
+                    Basis = "default: earthed through its cord only; common practice, no source",
                 });
             }
         }

@@ -5,13 +5,13 @@ using static System.FormattableString;
 
 namespace RackCheck.Survey;
 
-/// <summary>The heat of a rack, the way that it takes, and the air and surface that there are for it.</summary>
+/// <summary>The heat of a rack, its airflow path, and the airflow and surface available for cooling.</summary>
 public sealed class HeatSurvey
 {
-    /// <summary>Highest temperature of a room that is not told, C.</summary>
+    /// <summary>Default maximum room temperature, C.</summary>
     public const double UsualAmbientC = 25;
 
-    /// <summary>Rise of the air through a rack that is not told, K.</summary>
+    /// <summary>Default temperature rise of the air through a rack, K.</summary>
     public const double UsualRiseK = 10;
 
     private readonly RackDescription description;
@@ -41,7 +41,7 @@ public sealed class HeatSurvey
         var humidity = site?.HumidityMaxPercent is { } percent && Air.IsWithinMagnus(AmbientC) ? percent : (double?)null;
         DewPointC = humidity is { } damp ? Air.DewPointC(AmbientC, damp) : null;
 
-        // To four digits, so that whoever redoes a sum by hand comes to the same.
+        // Rounded to four digits, so that a manual calculation gives the same result.
         DensityKgM3 = Math.Round(Air.DensityKgM3(AmbientC, AltitudeM, humidity), 4, MidpointRounding.AwayFromZero);
         AirPath = new AirPath(description, DensityKgM3);
         NeededM3h = Quantities.Round(Air.FlowM3h(KnownW, AllowedRiseK, DensityKgM3));
@@ -56,74 +56,74 @@ public sealed class HeatSurvey
         Figures = IsDescribed && MakeFigures() is var figures && figures != new CoolingFigures() ? figures : null;
     }
 
-    /// <summary>Whether an item says anything of heat or power, or has them by its kind, or the description says anything of cooling.</summary>
+    /// <summary>Whether the request has cooling data, or an item with heat, power or a kind that implies heat.</summary>
     public bool IsDescribed { get; private set; }
 
-    /// <summary>Heat of all items whose heat is known, W: the least that there is.</summary>
+    /// <summary>Heat of all items with known heat, W: a minimum.</summary>
     public double KnownW { get; private set; }
 
-    /// <summary>Items that take power, or look as if they did, but do not say how much; by the order of the request.</summary>
+    /// <summary>Items that draw or probably draw power but do not specify how much, in the order of the request.</summary>
     public IReadOnlyList<MountedItem> Unknown => unknown;
 
     /// <summary>Whether the heat of every item is known.</summary>
     public bool IsHeatKnown => unknown.Count == 0;
 
-    /// <summary>Whether there is heat, and it is known what way it takes.</summary>
+    /// <summary>Whether there is heat and its airflow path is known.</summary>
     public bool IsJudged => IsDescribed && KnownW > 0 && AirPath.Mode != CoolingMode.Unknown;
 
-    /// <summary>Whether there is, or may be, heat to be rid of.</summary>
+    /// <summary>Whether there is, or can be, heat to dissipate.</summary>
     public bool HasHeat => IsDescribed && (KnownW > 0 || unknown.Count > 0);
 
-    /// <summary>The way of the air.</summary>
+    /// <summary>The airflow path.</summary>
     public AirPath AirPath { get; }
 
-    /// <summary>Highest temperature of the room, C.</summary>
+    /// <summary>Maximum room temperature, C.</summary>
     public double AmbientC { get; }
 
-    /// <summary>Height above the sea, m.</summary>
+    /// <summary>Altitude, m.</summary>
     public double AltitudeM { get; }
 
-    /// <summary>Rise of the air that is allowed, K.</summary>
+    /// <summary>Permitted temperature rise of the air, K.</summary>
     public double AllowedRiseK { get; }
 
-    /// <summary>Density of the site's air, kg/m3, to four digits.</summary>
+    /// <summary>Air density at the site, kg/m3, rounded to four digits.</summary>
     public double DensityKgM3 { get; } = Fans.CurveDensityKgM3;
 
-    /// <summary>Air that the known heat needs at the rise allowed, m3/h.</summary>
+    /// <summary>Airflow that the known heat needs at the permitted rise, m3/h.</summary>
     public double NeededM3h { get; }
 
-    /// <summary>Air that the way moves, m3/h; null where there is none or it is not known.</summary>
+    /// <summary>Airflow of the path, m3/h; null if there is none or it is unknown.</summary>
     public double? AvailableM3h { get; }
 
-    /// <summary>Air that the items' own fans move, as far as they say so, m3/h.</summary>
+    /// <summary>Airflow of the equipment's own fans, as far as specified, m3/h.</summary>
     public double OwnFlowM3h { get; private set; }
 
-    /// <summary>Whether any item says what air it moves.</summary>
+    /// <summary>Whether any item specifies its airflow.</summary>
     public bool HasOwnFlow { get; private set; }
 
-    /// <summary>Surface that sheds heat, m2, were the cabinet closed.</summary>
+    /// <summary>Heat-dissipating surface of the closed cabinet, m2.</summary>
     public double SurfaceM2 { get; }
 
     /// <summary>Whether the surface of the cabinet dissipates the heat, alone or beside an air conditioner.</summary>
     public bool NeedsSurface => IsJudged && AirPath.Mode is CoolingMode.Closed or CoolingMode.AirConditioner;
 
-    /// <summary>Dew point of the room, C; null without a humidity.</summary>
+    /// <summary>Dew point of the room, C; null if the humidity is missing.</summary>
     public double? DewPointC { get; }
 
-    /// <summary>Temperature that the air conditioner holds inside, C.</summary>
+    /// <summary>Setpoint of the air conditioner, C.</summary>
     public double SetpointC { get; }
 
-    /// <summary>Outside temperature that the air conditioner is rated for, C.</summary>
+    /// <summary>Rated outside temperature of the air conditioner, C.</summary>
     public double RatedAmbientC { get; }
 
-    /// <summary>The item with the least inlet limit, the first by id of those; null where none gives any.</summary>
+    /// <summary>The item with the lowest inlet limit, the lowest id first; null if no item has a limit.</summary>
     public MountedItem? LeastInletItem { get; private set; }
 
-    /// <summary>Its limit at the site's altitude, C.</summary>
+    /// <summary>Its limit at the altitude of the site, C.</summary>
     public double? LeastInletC => LeastInletItem?.Item!.MaxInletC is { } limit ? LimitAtSiteC(limit) : null;
 
     /// <summary>
-    /// Air that items take in before the rack heats it, C: the room's, the floor's or the air conditioner's; null where the floor's is not given.
+    /// Inlet air temperature before the rack heats it, C: of the room, the floor supply or the air conditioner; null if that of the floor is missing.
     /// </summary>
     public double? SupplyC => AirPath.Mode switch
     {
@@ -132,7 +132,7 @@ public sealed class HeatSurvey
         _ => AmbientC,
     };
 
-    /// <summary>Where that temperature stands in the request, or would; null where nothing is said of the site.</summary>
+    /// <summary>JSON Pointer of that temperature; null if there are no site data.</summary>
     public string? SupplyPointer => AirPath.Mode switch
     {
         CoolingMode.AirConditioner => Pointers.Setpoint,
@@ -140,22 +140,19 @@ public sealed class HeatSurvey
         _ => description.Site is null ? null : Pointers.Ambient,
     };
 
-    /// <summary>The cooling figures of the report; null where nothing is said of heat.</summary>
+    /// <summary>The cooling figures of the report; null without heat data.</summary>
     public CoolingFigures? Figures { get; }
 
-    /// <summary>Whether an item may breathe and does not say how: it moves air, gives off heat or takes power, and names no direction.</summary>
-    /// <param name="mounted">The item.</param>
-    /// <returns>Whether it may.</returns>
+    /// <summary>Whether an item probably needs airflow but names no direction: it moves air, dissipates heat or draws power.</summary>
     public static bool MayNeedAirflow(MountedItem mounted) =>
         mounted.Item is { } item && item.Airflow?.Direction is null
         && (item.Airflow is not null || item.HeatW > 0 || item.Power is not null
             || item.Category is ItemCategory.Computer or ItemCategory.Server or ItemCategory.Network or ItemCategory.Ups);
 
     /// <summary>
-    /// Heat of an item: <c>heatW</c>, else <c>typicalW</c>, else <c>ratedW</c>; of a UPS <c>heatW</c> alone, since it passes on what it draws.
+    /// Heat of an item: <c>heatW</c>, else <c>typicalW</c>, else <c>ratedW</c>; for a UPS only <c>heatW</c>, because it passes its input on to its load.
     /// </summary>
-    /// <param name="mounted">The item.</param>
-    /// <returns>Heat, W; null where it takes power and does not say how much.</returns>
+    /// <returns>Heat, W; null if the item draws power but does not specify how much.</returns>
     public static double? HeatOf(MountedItem mounted)
     {
         var item = mounted.Item!;
@@ -164,7 +161,7 @@ public sealed class HeatSurvey
             return heat;
         }
 
-        // The heat of an air conditioner in rack units leaves with what it takes from the others.
+        // A rack-mounted air conditioner removes its own heat together with the heat of the others.
         return mounted.Category switch
         {
             ItemCategory.Ups => null,
@@ -176,26 +173,25 @@ public sealed class HeatSurvey
         };
     }
 
-    /// <summary>An inlet limit at the site's altitude, C.</summary>
+    /// <summary>An inlet limit at the altitude of the site, C.</summary>
     /// <param name="limitC">The limit, C.</param>
-    /// <returns>It, less 1 K for 300 m above 900 m.</returns>
+    /// <returns>The limit, less 1 K for each 300 m above 900 m.</returns>
     public double LimitAtSiteC(double limitC) => Quantities.Round(InletLimits.DeratedC(limitC, AltitudeM));
 
-    /// <summary>Rise of the air in the cabinet while it is closed, K, by its known heat.</summary>
+    /// <summary>Temperature rise in the closed cabinet for the known heat, K.</summary>
     /// <param name="transferWM2K">Heat transfer, W/(m2 K).</param>
-    /// <returns>Rise, K, to a hundredth.</returns>
+    /// <returns>Rise, K, rounded to 0.01.</returns>
     public double ClosedRiseK(double transferWM2K) => Math.Round(Enclosures.RiseK(KnownW, SurfaceM2, transferWM2K), 2, MidpointRounding.AwayFromZero);
 
-    /// <summary>Capacity that the known heat asks of an air conditioner, W; 0 where the surface does it alone.</summary>
-    /// <param name="surfaceM2">Surface that sheds heat, m2.</param>
+    /// <summary>Air conditioner capacity that the known heat needs, W; 0 if the surface is sufficient.</summary>
+    /// <param name="surfaceM2">Heat-dissipating surface, m2.</param>
     /// <param name="setpointC">Setpoint, C.</param>
     /// <param name="transferWM2K">Heat transfer, W/(m2 K).</param>
     /// <returns>Capacity, W.</returns>
     public double CoolerNeededW(double surfaceM2, double setpointC, double transferWM2K = Enclosures.StirredWM2K) =>
         Math.Max(0, Quantities.Round(AirConditioners.NeededW(KnownW, surfaceM2, setpointC, AmbientC, transferWM2K)));
 
-    /// <summary>Surface of a cabinet that sheds heat.</summary>
-    /// <param name="cabinet">The cabinet.</param>
+    /// <summary>Heat-dissipating surface of a cabinet.</summary>
     /// <returns>Surface, m2.</returns>
     public static double SurfaceOf(Cabinet cabinet) => Enclosures.SurfaceM2(
         (CabinetStanding)(cabinet.Placement ?? Placement.Free), CabinetHeights.Of(cabinet).OverallMm, cabinet.WidthMm!.Value, cabinet.DepthMm!.Value);
@@ -205,7 +201,7 @@ public sealed class HeatSurvey
         foreach (var mounted in items)
         {
             var item = mounted.Item!;
-            // What runs on power by its kind, or moves air, gives off heat, though nobody says a word of it.
+            // A kind that needs power, or an item that moves air, dissipates heat even without heat data.
             IsDescribed |= item.HeatW is not null || item.Power is not null || HeatOf(mounted) is null;
             if (HeatOf(mounted) is { } heat)
             {
@@ -281,23 +277,23 @@ public sealed class HeatSurvey
         };
     }
 
-    // What is taken for the room is said wherever a limit, the heat or a dew point is held to it.
+    // The assumed room temperature is reported wherever a limit, the heat or a dew point is compared with it.
     private void AssumeOfTheRoom(List<Assumption> assumptions)
     {
         var isUsed = IsJudged || LeastInletItem is not null || DewPointC is not null;
         if (isUsed && description.Site?.AmbientMaxC is null)
         {
-            Assume(assumptions, Pointers.Ambient, AmbientC, "C", "an ordinary room; common practice, no source");
+            Assume(assumptions, Pointers.Ambient, AmbientC, "C", "ordinary room; common practice, no source");
         }
 
         if (description.Site?.HumidityMaxPercent is null && IsJudged)
         {
-            Assume(assumptions, Pointers.Humidity, 0, "%", "the density is that of dry air unless told");
+            Assume(assumptions, Pointers.Humidity, 0, "%", "default: density of dry air");
         }
 
         if (description.Site?.AltitudeM is null && (IsJudged || LeastInletItem is not null))
         {
-            Assume(assumptions, Pointers.Altitude, AltitudeM, "m", "at the height of the sea; common practice, no source");
+            Assume(assumptions, Pointers.Altitude, AltitudeM, "m", "default: sea level; common practice, no source");
         }
     }
 
@@ -306,7 +302,7 @@ public sealed class HeatSurvey
         if (description is { Site.RequiredIp: not null, Cabinet: { IpCode: null } cabinet }
             && (cabinet.FrontDoor?.Style == DoorStyle.Perforated || cabinet.RearDoor?.Style == DoorStyle.Perforated || cabinet.Roof?.Style == RoofStyle.Vented))
         {
-            Assume(assumptions, Pointers.IpCode, "IP20", null, "a usual perforated door or open vent; common practice, no source");
+            Assume(assumptions, Pointers.IpCode, "IP20", null, "usual for a perforated door or an open vent; common practice, no source");
         }
     }
 
@@ -328,7 +324,7 @@ public sealed class HeatSurvey
             {
                 Assume(
                     assumptions, door.Pointer + "/perforatedAreaM2", Quantities.Round(door.AreaM2), "m2",
-                    "the width less 100 mm, over the height of the units; common practice, no source");
+                    "width less 100 mm, times the height of the mounting space; common practice, no source");
             }
         }
 
@@ -340,7 +336,7 @@ public sealed class HeatSurvey
             {
                 Assume(
                     assumptions, Pointers.RoofOpenArea, 0, "Pa",
-                    "the fans stand in the openings of the roof, whose loss is in their curves: they are no further loss on the way of the air");
+                    "the fans are mounted in the roof openings and their curves include that loss: no further pressure drop");
             }
         }
     }
@@ -349,12 +345,12 @@ public sealed class HeatSurvey
     {
         if (cabinet.Placement is null)
         {
-            Assume(assumptions, Pointers.Placement, "free", null, "it stands free unless the description says otherwise");
+            Assume(assumptions, Pointers.Placement, "free", null, "default: free-standing");
         }
 
         if (cabinet.Roof?.Style is null && AirPath.Mode == CoolingMode.Closed)
         {
-            Assume(assumptions, Pointers.RoofStyle, "solid", null, "a roof is closed unless the description says otherwise");
+            Assume(assumptions, Pointers.RoofStyle, "solid", null, "default: closed roof");
         }
     }
 
@@ -371,7 +367,7 @@ public sealed class HeatSurvey
             {
                 Assume(
                     assumptions, Pointers.RatedAmbient, RatedAmbientC, "C",
-                    "capacities are mostly given for 35 C inside and outside; value from memory of EN 14511");
+                    "capacities are usually rated at 35 C inside and outside; value from memory of EN 14511");
             }
         }
     }
@@ -384,13 +380,13 @@ public sealed class HeatSurvey
             {
                 Assume(
                     assumptions, Invariant($"{pointer}/{i}/maxPressurePa"), "not known", null,
-                    Invariant($"a fan without a curve moves {FanCurve.InstalledSharePercent:0} % of its free flow of {set.FreeFlowM3h:0.###} m3/h once it is ")
-                        + "built in; common practice, no source");
+                    Invariant($"a fan without a curve delivers {FanCurve.InstalledSharePercent:0} % of its free flow of {set.FreeFlowM3h:0.###} m3/h once ")
+                        + "installed; common practice, no source");
             }
         }
     }
 
-    // Other parts of the survey may take the same member for granted: it is said once.
+    // Other parts of the survey can assume the same member; it is recorded once.
     private static void Assume(List<Assumption> assumptions, string pointer, Scalar value, string? unit, string basis)
     {
         if (!assumptions.Exists(a => a.Pointer == pointer))

@@ -4,7 +4,7 @@ using RackCheck.Survey.Layout;
 
 namespace RackCheck.Survey;
 
-/// <summary>Masses, and how the rack stands. PDUs, cables and rails have no mass in the contract and count as none.</summary>
+/// <summary>Masses and stability of the rack. PDUs, cables and rails have no mass in the contract and count as 0.</summary>
 public sealed class MassSurvey
 {
     private readonly CabinetFacts cabinet;
@@ -50,49 +50,46 @@ public sealed class MassSurvey
         Figures = MakeFigures() is var figures && figures != new MassFigures() ? figures : null;
     }
 
-    /// <summary>Whether there is anything to weigh, or the cabinet says what it weighs or carries.</summary>
+    /// <summary>Whether any mass is given or expected, or the cabinet has a mass or a rated load.</summary>
     public bool IsDescribed { get; }
 
     /// <summary>Whether the masses need the heights above the floor.</summary>
     public bool NeedsHeight { get; }
 
-    /// <summary>Whether there is equipment that gives a mass or ought to.</summary>
+    /// <summary>Whether any equipment has a mass or needs one.</summary>
     public bool HasEquipment { get; }
 
-    /// <summary>Whether the mass of every item is known; a blanking panel without one counts as none.</summary>
+    /// <summary>Whether the mass of every item is known; a blanking panel without a mass counts as 0.</summary>
     public bool IsEquipmentKnown { get; }
 
-    /// <summary>Mass of the equipment as far as it is known, kg: the least that it can be.</summary>
+    /// <summary>Known mass of the equipment, kg: a minimum.</summary>
     public double KnownEquipmentKg { get; }
 
-    /// <summary>Mass of equipment and cabinet as far as they are known, kg: the least that it can be.</summary>
+    /// <summary>Known mass of equipment and cabinet, kg: a minimum.</summary>
     public double KnownTotalKg => Quantities.Round(KnownEquipmentKg + (cabinet.Source.MassKg ?? 0));
 
     /// <summary>Whether the mass of equipment and cabinet is known.</summary>
     public bool IsTotalKnown => IsEquipmentKnown && cabinet.Source.MassKg is not null;
 
-    /// <summary>Load spread over the footprint as far as masses are known, kN/m2.</summary>
+    /// <summary>Known load per footprint area, kN/m2.</summary>
     public double KnownFloorKnM2 => FloorLoads.DistributedKnM2(KnownTotalKg, cabinet.WidthMm, cabinet.Depth.DepthMm);
 
-    /// <summary>How the cabinet stands.</summary>
+    /// <summary>How the cabinet stands on the floor.</summary>
     public CabinetStand Stand { get; }
 
-    /// <summary>How the loaded rack stands; null where a mass or a place is not known, or nothing has any mass.</summary>
+    /// <summary>Stability of the loaded rack; null if a mass or a position is unknown, or the total mass is 0.</summary>
     public Balance? Balance { get; }
 
-    /// <summary>Whether the balance hangs on the setback of the uprights.</summary>
+    /// <summary>Whether the stability depends on the setback of the uprights.</summary>
     public bool NeedsSetback { get; }
 
-    /// <summary>The mass figures of the report; null where none is known.</summary>
+    /// <summary>The mass figures of the report; null if no mass is known.</summary>
     public MassFigures? Figures { get; }
 
-    /// <summary>Whether an item needs a mass: a blanking panel weighs next to nothing.</summary>
-    /// <param name="item">The item.</param>
-    /// <returns>Whether it does.</returns>
+    /// <summary>Whether an item needs a mass; a blanking panel does not.</summary>
     public static bool IsToBeWeighed(MountedItem item) => item.Category != ItemCategory.BlankingPanel;
 
-    /// <summary>An item with what stands on it, kg, as far as it is known.</summary>
-    /// <param name="item">The item.</param>
+    /// <summary>An mass of an item with its load, kg.</summary>
     /// <returns>Mass, kg.</returns>
     public static double LoadedKg(MountedItem item)
     {
@@ -105,9 +102,8 @@ public sealed class MassSurvey
         return sum;
     }
 
-    /// <summary>What the description lacks for the depth of an item's centre.</summary>
-    /// <param name="item">The item.</param>
-    /// <returns>Where it would stand; null where nothing lacks.</returns>
+    /// <summary>The missing data for the depth of the centre of an item.</summary>
+    /// <returns>JSON Pointer of the missing value; null if nothing is missing.</returns>
     public string? MissingForDepth(MountedItem item) =>
         item.BodyDepthMm is null ? Pointers.ItemBodyDepth[item.Index]
         : setbackMm is null ? Pointers.FrontSetback

@@ -6,23 +6,23 @@ using RackCheck.Survey.Power;
 
 namespace RackCheck.Survey;
 
-/// <summary>The facts of a rack, each worked out once. Rules read it and nothing else.</summary>
+/// <summary>The facts of a rack, each calculated once. Rules read nothing else.</summary>
 public sealed class RackSurvey
 {
-    /// <summary>Most items that a request may have.</summary>
+    /// <summary>Maximum number of items in a request.</summary>
     public const int MostItems = 200;
 
-    /// <summary>Works the facts out.</summary>
-    /// <param name="description">A description that the request's validation found sound, with a cabinet and all heights.</param>
-    /// <exception cref="ArgumentException">The cabinet, its height, width or depth, or the height of an item is absent.</exception>
+    /// <summary>Calculates the facts.</summary>
+    /// <param name="description">A validated description with a cabinet and all heights.</param>
+    /// <exception cref="ArgumentException">The cabinet, its height, width or depth, or the height of an item is missing.</exception>
     public RackSurvey(RackDescription description)
         : this(ResolvedRack.Plain(description))
     {
     }
 
-    /// <summary>Works the facts out.</summary>
-    /// <param name="rack">A rack that nothing is missing of.</param>
-    /// <exception cref="ArgumentException">The cabinet, its height, width or depth, or the height of an item is absent.</exception>
+    /// <summary>Calculates the facts.</summary>
+    /// <param name="rack">A rack with all required data.</param>
+    /// <exception cref="ArgumentException">The cabinet, its height, width or depth, or the height of an item is missing.</exception>
     public RackSurvey(ResolvedRack rack)
     {
         var description = rack.Description;
@@ -53,7 +53,7 @@ public sealed class RackSurvey
     /// <summary>The description.</summary>
     public RackDescription Description { get; }
 
-    /// <summary>The limits that several rooms go by, as the policy sets them.</summary>
+    /// <summary>The limits from the policy that apply outside their own rule.</summary>
     public LimitsInForce Limits { get; }
 
     /// <summary>The cabinet.</summary>
@@ -65,7 +65,7 @@ public sealed class RackSurvey
     /// <summary>The horizontal PDUs that are placed.</summary>
     public MountedItem[] Units { get; }
 
-    /// <summary>Units taken.</summary>
+    /// <summary>Occupied U positions.</summary>
     public Occupancy Occupancy { get; }
 
     /// <summary>Depths.</summary>
@@ -77,24 +77,23 @@ public sealed class RackSurvey
     /// <summary>Protective earth.</summary>
     public EarthSurvey Earth { get; }
 
-    /// <summary>Masses, and how the rack stands.</summary>
+    /// <summary>Masses and stability.</summary>
     public MassSurvey Mass { get; }
 
     /// <summary>Cables.</summary>
     public CableSurvey Cables { get; }
 
-    /// <summary>The way in; null where nothing is said of it.</summary>
+    /// <summary>The delivery route; null without delivery data.</summary>
     public RouteSurvey? Route { get; }
 
-    /// <summary>Heat and air.</summary>
+    /// <summary>Heat and airflow.</summary>
     public HeatSurvey Heat { get; }
 
-    /// <summary>Defaults taken, by pointer.</summary>
+    /// <summary>Assumed values, by pointer.</summary>
     public IReadOnlyList<Assumption> Assumptions { get; }
 
-    /// <summary>Whether a request may have so many items more.</summary>
-    /// <param name="more">How many.</param>
-    /// <returns>Whether it may.</returns>
+    /// <summary>Whether a request can have this many more items.</summary>
+    /// <param name="more">Number of additional items.</param>
     public bool HasRoomFor(int more) => Items.Length + more <= MostItems;
 
     /// <summary>An item id that is not used yet.</summary>
@@ -112,7 +111,7 @@ public sealed class RackSurvey
                 Pointer = Pointers.FrontSetback,
                 Value = setback,
                 Unit = "mm",
-                Basis = "the uprights are movable: the least setback on the pitch of their holes that serves every item",
+                Basis = "the uprights are movable: the minimum setback on their hole pitch that suits every item",
             });
         }
     }
@@ -132,7 +131,7 @@ public sealed class RackSurvey
                 assumptions.Add(new Assumption
                 {
                     Pointer = Pointers.ItemExtension[item.Index], Value = depth, Unit = "mm",
-                    Basis = "slides pull out as far as the body is deep; common practice, no source",
+                    Basis = "slides extend the body by its full depth; common practice, no source",
                 });
             }
         }

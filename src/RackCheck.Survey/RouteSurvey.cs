@@ -4,7 +4,7 @@ using RackCheck.Survey.Layout;
 
 namespace RackCheck.Survey;
 
-/// <summary>The rack on its way in: its size bare and on the pallet, and its mass.</summary>
+/// <summary>The rack on its delivery route: its size with and without pallet, and its mass.</summary>
 public sealed class RouteSurvey
 {
     private const string OwnSide = "a pallet no larger than the cabinet";
@@ -20,7 +20,7 @@ public sealed class RouteSurvey
         Figures = MakeFigures();
     }
 
-    /// <summary>What the description says of the way.</summary>
+    /// <summary>The delivery data of the description.</summary>
     public Model.Delivery Source { get; }
 
     /// <summary>Height of the pallet, mm; 0 without one.</summary>
@@ -29,34 +29,31 @@ public sealed class RouteSurvey
     /// <summary>Mass of the pallet, kg.</summary>
     public double PalletKg { get; }
 
-    /// <summary>Whether it comes on a pallet.</summary>
+    /// <summary>Whether the rack is delivered on a pallet.</summary>
     public bool HasPallet => PalletHeightMm > 0 || Source.PalletWidthMm > 0 || Source.PalletDepthMm > 0;
 
-    /// <summary>The cabinet without pallet; its height is 0 where not given.</summary>
+    /// <summary>The cabinet without pallet; a missing height counts as 0.</summary>
     public TransportSize Bare => BareOf(cabinet.WidthMm, cabinet.Depth.DepthMm, cabinet.Source.HeightMm ?? 0);
 
-    /// <summary>The cabinet on its pallet; its height is the pallet's where not given.</summary>
+    /// <summary>The cabinet on its pallet; with a missing height only the pallet counts.</summary>
     public TransportSize OnPallet => OnPalletOf(cabinet.WidthMm, cabinet.Depth.DepthMm, cabinet.Source.HeightMm ?? 0);
 
     /// <summary>Whether the height of the cabinet is given.</summary>
     public bool HeightIsKnown => cabinet.Source.HeightMm is not null;
 
-    /// <summary>Mass of cabinet, equipment and pallet, kg, as far as it is given.</summary>
+    /// <summary>Mass of cabinet, equipment and pallet, kg, as far as given.</summary>
     public double KnownKg { get; }
 
-    /// <summary>Whether all of the mass is given.</summary>
+    /// <summary>Whether all masses are given.</summary>
     public bool MassIsKnown { get; }
 
     /// <summary>The delivery figures of the report.</summary>
     public DeliveryFigures Figures { get; }
 
-    /// <summary>The way of a rack, with what is assumed of its pallet.</summary>
-    /// <param name="description">The description.</param>
-    /// <param name="cabinet">The cabinet.</param>
-    /// <param name="items">The items.</param>
+    /// <summary>The delivery route of a rack, with the assumptions about its pallet.</summary>
     /// <param name="mass">Masses of cabinet and equipment.</param>
-    /// <param name="assumptions">Where defaults are noted.</param>
-    /// <returns>The way; null where nothing is said of it.</returns>
+    /// <param name="assumptions">Receives the defaults.</param>
+    /// <returns>The route; null without delivery data.</returns>
     internal static RouteSurvey? Of(RackDescription description, CabinetFacts cabinet, MountedItem[] items, MassSurvey mass, List<Assumption> assumptions)
     {
         if (description.Site?.Delivery is not { } source)
@@ -91,24 +88,17 @@ public sealed class RouteSurvey
             assumptions.Add(new Assumption { Pointer = SitePointers.Delivery + "/" + member, Value = value, Unit = unit, Basis = basis });
     }
 
-    /// <summary>A body with its sides by their length. Unlike <see cref="TransportSize.Of"/> it allows a height that is not known.</summary>
-    /// <param name="widthMm">Width, mm.</param>
-    /// <param name="depthMm">Depth, mm.</param>
-    /// <param name="heightMm">Height, mm.</param>
+    /// <summary>The size of a body, with its sides in order of length. Unlike <see cref="TransportSize.Of"/> it accepts an unknown height.</summary>
     /// <returns>Its size.</returns>
     public static TransportSize BareOf(double widthMm, double depthMm, double heightMm) =>
         new(Math.Min(widthMm, depthMm), Math.Max(widthMm, depthMm), heightMm);
 
-    /// <summary>A cabinet on this pallet; a side of the pallet that is not given is the cabinet's own.</summary>
-    /// <param name="widthMm">Width, mm.</param>
-    /// <param name="depthMm">Depth, mm.</param>
-    /// <param name="heightMm">Height, mm.</param>
+    /// <summary>The size of a cabinet on this pallet; a missing side of the pallet equals that of the cabinet.</summary>
     /// <returns>The size of both.</returns>
     public TransportSize OnPalletOf(double widthMm, double depthMm, double heightMm) =>
         BareOf(widthMm, depthMm, heightMm).OnPallet(BareOf(Source.PalletWidthMm ?? widthMm, Source.PalletDepthMm ?? depthMm, PalletHeightMm));
 
-    /// <summary>Where the masses stand that are not given.</summary>
-    /// <returns>Pointers.</returns>
+    /// <summary>The pointers of the missing masses.</summary>
     public IEnumerable<string> MissingMasses()
     {
         if (cabinet.Source.MassKg is null)

@@ -2,7 +2,7 @@ using RackCheck.Model;
 
 namespace RackCheck.Testing;
 
-/// <summary>Short forms for racks that have heat to be rid of: 600 x 1000 x 2000, at 20 C by the sea unless told. Use with <c>using static</c>.</summary>
+/// <summary>Short forms for racks with heat to dissipate: 600 x 1000 x 2000, default 20 C at sea level. Use with <c>using static</c>.</summary>
 public static class CoolRacks
 {
     public static readonly Door Closed = new() { Style = DoorStyle.Solid };

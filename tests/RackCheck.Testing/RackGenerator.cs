@@ -164,10 +164,10 @@ public static class RackGenerator
     public static Gen<RackDescription> AllRacks => Gen.OneOf(Racks, WiredRacks.All);
 
     /// <summary>Racks with acceptances, severities of the caller's own and rules switched off besides.</summary>
-    public static Gen<RackDescription> RacksWithPolicy => Wishes.Value;
+    public static Gen<RackDescription> RacksWithPolicy => WithPolicy.Value;
 
     // Made late: wired racks are made of this class's, and two classes that wait for each other while they are made see nulls.
-    private static readonly Lazy<Gen<RackDescription>> Wishes = new(() =>
+    private static readonly Lazy<Gen<RackDescription>> WithPolicy = new(() =>
         from rack in AllRacks
         from rules in OneOf([.. RuleSet.Default.All.Select(r => r.Descriptor.Id)]).Array[0, 4]
         from severity in OneOf(PolicySeverity.Error, PolicySeverity.Warning, PolicySeverity.Advice, PolicySeverity.Off)

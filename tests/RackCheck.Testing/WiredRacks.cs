@@ -176,7 +176,7 @@ public static class WiredRacks
         ? item with { Power = null }
         : item with { Power = power, EarthStud = earth?.Stud, EarthLead = earth?.Lead };
 
-    // A group hangs on a line that its supply has.
+    // A group is fed from a line of its supply.
     private static Pdu OnLines(Pdu unit, Supply[] supplies) =>
         supplies.Single(s => s.Id == unit.Supply).Phases == 1 ? unit with { Groups = [.. unit.Groups!.Select(g => g with { Phase = null })] } : unit;
 

@@ -2,7 +2,7 @@ using RackCheck.Model;
 
 namespace RackCheck.Testing;
 
-/// <summary>Short forms for supplies, PDUs and what hangs on them. Use with <c>using static</c>.</summary>
+/// <summary>Short forms for supplies, PDUs and their loads. Use with <c>using static</c>.</summary>
 public static class Wiring
 {
     public static RackDescription Wired(params Supply[] supplies) => TestRacks.EmptyRack(24, widthMm: 800) with { Supplies = supplies, Pdus = [] };

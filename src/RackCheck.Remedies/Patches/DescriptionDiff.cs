@@ -7,12 +7,12 @@ using RackCheck.Model.Json;
 
 namespace RackCheck.Remedies.Patches;
 
-/// <summary>Writes the JSON Patch (RFC 6902) that turns one description into another: member by member, elements of lists by their ids.</summary>
+/// <summary>Writes the JSON Patch (RFC 6902) between two descriptions: member by member, list elements by their ids.</summary>
 public static class DescriptionDiff
 {
-    /// <summary>The patch. It says no more than what changes.</summary>
-    /// <param name="before">The description posted.</param>
-    /// <param name="after">The description wanted; members that are the same object are not looked at.</param>
+    /// <summary>Returns the patch with the changes only.</summary>
+    /// <param name="before">The description as posted.</param>
+    /// <param name="after">The target description; members that are the same object are skipped.</param>
     /// <returns>The operations, in order.</returns>
     public static IReadOnlyList<PatchOperation> Patch(RackDescription before, RackDescription after)
     {
@@ -84,7 +84,7 @@ public static class DescriptionDiff
         }
     }
 
-    // What goes is taken out from the end, so that no index moves before it is used; what stays is in the same order; what comes is added behind.
+    // Elements are removed from the end, so that indexes stay valid; the rest keeps its order; new elements are appended.
     private static void Elements(string path, JsonArray before, JsonArray after, List<PatchOperation> operations)
     {
         var stays = new List<JsonNode?>();

@@ -8,24 +8,22 @@ namespace RackCheck.Remedies.Patches;
 
 /// <summary>Applies the JSON Patch of a remedy to a description: RFC 6902 with add, remove, replace and test.</summary>
 /// <remarks>
-/// A <see cref="PatchOperation"/> has no <c>from</c>, so move and copy cannot be asked for. ASP.NET Core's library for JSON Patch is not used: it
-/// brings the web framework into a project that knows no HTTP, passes over operations that it does not know, takes an index with a
-/// leading zero and fails with an argument error on the whole document's pointer, where RFC 6902 and RFC 6901 say otherwise.
+/// A <see cref="PatchOperation"/> has no <c>from</c>, so move and copy do not exist. The JSON Patch library of ASP.NET Core is not used: it
+/// adds the web framework to a project without HTTP, ignores unknown operations, accepts an index with a
+/// leading zero and throws an argument error for the pointer of the whole document. RFC 6902 and RFC 6901 require otherwise.
 /// </remarks>
 public static class RackPatch
 {
     /// <summary>Applies a remedy.</summary>
-    /// <param name="description">The description that the remedy was given for; it stays as it is.</param>
-    /// <param name="remedy">The remedy.</param>
-    /// <returns>The description as the remedy leaves it. It is read as strictly as a request, but ids and ranges are not looked at.</returns>
-    /// <exception cref="RackPatchException">A place is missing, a test fails, an operation is unknown, or what comes out is no description.</exception>
+    /// <param name="description">The description for which the remedy was offered; it is not changed.</param>
+    /// <returns>The description with the remedy applied. It is read as strictly as a request, but ids and ranges are not checked.</returns>
+    /// <exception cref="RackPatchException">A path does not exist, a test fails, an operation is unknown, or the result is not a description.</exception>
     public static RackDescription Apply(RackDescription description, Remedy remedy) => Apply(description, remedy.Patch);
 
-    /// <summary>Applies operations, one after the other. All of them or none: RFC 6902 section 5.</summary>
-    /// <param name="description">The description; it stays as it is.</param>
-    /// <param name="patch">The operations.</param>
-    /// <returns>The description as they leave it.</returns>
-    /// <exception cref="RackPatchException">A place is missing, a test fails, an operation is unknown, or what comes out is no description.</exception>
+    /// <summary>Applies operations in order, all or none: RFC 6902 section 5.</summary>
+    /// <param name="description">The description; it is not changed.</param>
+    /// <returns>The description with the operations applied.</returns>
+    /// <exception cref="RackPatchException">A path does not exist, a test fails, an operation is unknown, or the result is not a description.</exception>
     public static RackDescription Apply(RackDescription description, IReadOnlyList<PatchOperation> patch)
     {
         var document = JsonSerializer.SerializeToNode(description, ContractJson.Default.RackDescription);
@@ -36,25 +34,24 @@ public static class RackPatch
 
         try
         {
-            return document.Deserialize(ContractJson.Default.RackDescription) ?? throw new RackPatchException(patch.Count, "What comes out is null.");
+            return document.Deserialize(ContractJson.Default.RackDescription) ?? throw new RackPatchException(patch.Count, "The result is null.");
         }
         catch (JsonException fault)
         {
-            throw new RackPatchException(patch.Count, "What comes out is no description.", fault);
+            throw new RackPatchException(patch.Count, "The result is not a description.", fault);
         }
     }
 
     /// <summary>Applies one operation to any document.</summary>
-    /// <param name="document">The document; it is changed. Null stands for the JSON null.</param>
-    /// <param name="operation">The operation.</param>
-    /// <param name="index">Its index in the patch, for the exception.</param>
-    /// <returns>The document: the same one, or another where the operation is on the whole of it.</returns>
-    /// <exception cref="RackPatchException">A place is missing, a test fails, or the operation is unknown.</exception>
+    /// <param name="document">The document; it is changed. Null is the JSON null.</param>
+    /// <param name="index">Index in the patch, for the exception.</param>
+    /// <returns>The same document, or another if the operation replaces the whole document.</returns>
+    /// <exception cref="RackPatchException">A path does not exist, a test fails, or the operation is unknown.</exception>
     public static JsonNode? Apply(JsonNode? document, PatchOperation operation, int index)
     {
         if (operation.Op is not ("add" or "remove" or "replace" or "test"))
         {
-            throw new RackPatchException(index, $"There is no operation {operation.Op}.");
+            throw new RackPatchException(index, $"{operation.Op} is not a supported operation.");
         }
 
         if (operation.Op != "remove" && operation.Value is null)
@@ -95,7 +92,7 @@ public static class RackPatch
         return document;
     }
 
-    // RFC 6902 section 4.1: add puts a member in or replaces the one that stands; 4.2 and 4.3: the others need one that stands.
+    // RFC 6902 section 4.1: add inserts a member or replaces an existing one; 4.2 and 4.3: the others need an existing one.
     private static void ApplyToMember(JsonObject members, string name, PatchOperation operation, int index)
     {
         if (operation.Op != "add" && !members.ContainsKey(name))
@@ -117,7 +114,7 @@ public static class RackPatch
         }
     }
 
-    // RFC 6902 section 4.1: add shifts the rest to the right, at most one past the end, which "-" names; the others need an element that stands.
+    // RFC 6902 section 4.1: add shifts the rest to the right, up to one past the end, which is "-"; the others need an existing element.
     private static void ApplyToElement(JsonArray elements, string token, PatchOperation operation, int index)
     {
         var isAdd = operation.Op == "add";
@@ -155,12 +152,12 @@ public static class RackPatch
     private static JsonNode? Tested(JsonNode? found, PatchOperation operation, int index) =>
         JsonNode.DeepEquals(found, ValueOf(operation))
             ? found
-            : throw new RackPatchException(index, $"{operation.Path} has another value than the test says.");
+            : throw new RackPatchException(index, $"The test failed: {operation.Path} has a different value.");
 
-    // A fresh node each time: a node has one parent only.
+    // A new node each time: a node has only one parent.
     private static JsonNode? ValueOf(PatchOperation operation) => JsonSerializer.SerializeToNode(operation.Value!.Value, ContractJson.Default.JsonElement);
 
-    // RFC 6901 section 4: ~1 before ~0, so that ~01 stays ~1.
+    // RFC 6901 section 4: ~1 before ~0, so that ~01 becomes ~1.
     private static string[] Tokens(string pointer, int index)
     {
         if (pointer.Length == 0)
@@ -172,7 +169,7 @@ public static class RackPatch
             ? Array.ConvertAll(
                 pointer[1..].Split('/'),
                 t => t.Replace("~1", "/", StringComparison.Ordinal).Replace("~0", "~", StringComparison.Ordinal))
-            : throw new RackPatchException(index, $"{pointer} is no pointer.");
+            : throw new RackPatchException(index, $"{pointer} is not a JSON Pointer.");
     }
 
     // RFC 6901 section 4: digits without a leading zero.
@@ -180,5 +177,5 @@ public static class RackPatch
         (token == "0" || !token.StartsWith('0')) && int.TryParse(token, NumberStyles.None, CultureInfo.InvariantCulture, out var place) ? place : null;
 
     private static RackPatchException Missing(PatchOperation operation, int index) =>
-        new(index, $"{operation.Op} finds no place {operation.Path}.");
+        new(index, $"{operation.Op} cannot find {operation.Path}.");
 }

@@ -4,12 +4,11 @@ namespace RackCheck.Remedies.Patches;
 public sealed class RackPatchException : Exception
 {
     /// <summary>A patch that cannot be applied.</summary>
-    /// <param name="operation">Index of the operation that fails; the number of operations where what comes out of all fails.</param>
-    /// <param name="message">Why.</param>
-    /// <param name="inner">What was thrown below.</param>
+    /// <param name="operation">Index of the failed operation; the number of operations if the result as a whole is invalid.</param>
+    /// <param name="inner">The inner exception.</param>
     public RackPatchException(int operation, string message, Exception? inner = null)
         : base(message, inner) => Operation = operation;
 
-    /// <summary>Index of the operation that fails; the number of operations where what comes out of all fails.</summary>
+    /// <summary>Index of the failed operation; the number of operations if the result as a whole is invalid.</summary>
     public int Operation { get; }
 }

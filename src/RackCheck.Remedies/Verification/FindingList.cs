@@ -3,12 +3,12 @@ using RackCheck.Model;
 namespace RackCheck.Remedies.Verification;
 
 /// <summary>
-/// The findings of one rack, at most <see cref="MostOfOneRule"/> of each rule: what is past it is counted, and its errors are known by their roots, so
-/// that the verdict and the comparison of two racks miss nothing while nobody has to write or read thousands of sentences of one kind.
+/// The findings of one rack, at most <see cref="MostOfOneRule"/> of each rule. Further findings are counted, and their errors are known by their roots.
+/// The verdict and the comparison of two racks stay complete, without thousands of similar sentences.
 /// </summary>
 public sealed class FindingList
 {
-    /// <summary>Findings of one rule that are written out.</summary>
+    /// <summary>Maximum number of listed findings of one rule.</summary>
     public const int MostOfOneRule = 200;
 
     private readonly List<Omission> omissions = [];
@@ -17,29 +17,29 @@ public sealed class FindingList
     private int ofThisRule;
     private int before;
 
-    /// <summary>What is written out, in the order in which it was found.</summary>
+    /// <summary>The listed findings, in the order in which they were found.</summary>
     public List<Finding> Written { get; } = [];
 
-    /// <summary>Whether a rule failed inside the service: then the list does not tell everything.</summary>
+    /// <summary>Whether a rule failed inside the service, so that the list is incomplete.</summary>
     public bool IsIncomplete => failed.Count > 0;
 
-    /// <summary>How many were found in all.</summary>
+    /// <summary>Total number of findings.</summary>
     public int Count => Written.Count + omissions.Sum(o => o.Count);
 
     /// <summary>The highest severity among the omitted findings of each rule.</summary>
     public IEnumerable<(string Rule, Severity Severity)> HighestOmitted => omissions.Select(o => (o.Rule, o.Gravest));
 
-    /// <summary>Whether this rule's next finding is only counted.</summary>
+    /// <summary>Whether the next finding of this rule is only counted.</summary>
     public bool IsFull => ofThisRule >= MostOfOneRule;
 
-    /// <summary>How many were left out, by rule.</summary>
-    /// <returns>One entry a rule; null where all are written out.</returns>
+    /// <summary>Number of findings that are not listed, by rule.</summary>
+    /// <returns>One entry for each rule; null if all are listed.</returns>
     public IReadOnlyList<FindingsOmitted>? Omitted() =>
         omissions.Count == 0
             ? null
             : [.. omissions.Select(o => new FindingsOmitted { Rule = o.Rule, Count = o.Count }).OrderBy(o => o.Rule, StringComparer.Ordinal)];
 
-    /// <summary>What the errors are known by, those that are only counted included.</summary>
+    /// <summary>The roots of all errors, including errors that are only counted.</summary>
     /// <returns>Their roots.</returns>
     public HashSet<string> ErrorRoots()
     {
@@ -49,25 +49,22 @@ public sealed class FindingList
     }
 
     /// <summary>Whether a rule failed inside the service.</summary>
-    /// <param name="rule">Its id.</param>
-    /// <returns>Whether it did.</returns>
     public bool HasFailed(string rule) => failed.Contains(rule);
 
     /// <summary>Starts with the next rule.</summary>
     public void Begin() => (ofThisRule, before) = (0, Written.Count);
 
-    /// <summary>Adds a finding of the rule whose turn it is.</summary>
-    /// <param name="finding">The finding.</param>
+    /// <summary>Adds a finding of the current rule.</summary>
     public void Add(Finding finding)
     {
         ofThisRule++;
         Written.Add(finding);
     }
 
-    /// <summary>Counts a finding of the rule whose turn it is.</summary>
+    /// <summary>Counts a finding of the current rule.</summary>
     /// <param name="rule">Id of the rule.</param>
-    /// <param name="severity">How grave it is.</param>
-    /// <param name="root">What it is known by when two racks are compared.</param>
+    /// <param name="severity">Its severity.</param>
+    /// <param name="root">Its key for the comparison of two racks.</param>
     public void Omit(string rule, Severity severity, string root)
     {
         ofThisRule++;
@@ -83,7 +80,7 @@ public sealed class FindingList
         }
     }
 
-    /// <summary>Takes back what the rule whose turn it is has said: it failed.</summary>
+    /// <summary>Removes the findings of the current rule because it failed.</summary>
     /// <param name="rule">Id of the rule.</param>
     public void Fail(string rule)
     {

@@ -5,53 +5,51 @@ using RackCheck.Survey.Catalogue;
 
 namespace RackCheck.Remedies.Verification;
 
-/// <summary>Tries the cures of a report's findings, each by a check of the rack as it would be, and makes remedies of those that hold.</summary>
+/// <summary>Tests the remedy candidates of a report by a check of each changed rack. Candidates that work become remedies.</summary>
 public sealed class RemedyTrials
 {
-    /// <summary>Most remedies that a finding offers.</summary>
+    /// <summary>Maximum number of remedies for a finding.</summary>
     public const int MostRemedies = 3;
 
-    /// <summary>Most cures that are tried for a request of the usual size. What is past it is not offered, since nobody saw it hold.</summary>
+    /// <summary>Maximum number of trials for a request of the usual size. Candidates beyond it are not verified and therefore not offered.</summary>
     public const int MostTrials = 400;
 
-    /// <summary>Items and cords of a request of the usual size: a trial of twice as many costs four times as much, and so counts for four.</summary>
+    /// <summary>Items and cords of a request of the usual size: a trial with twice as many costs four times as much and counts as four.</summary>
     private const int UsualSize = 100;
 
     /// <summary>
-    /// Findings of a request of the usual size. A trial finds nearly all of them anew: equipment heaped on one place has a finding for every pair.
+    /// Findings of a request of the usual size. A trial finds nearly all of them again: items at one position have a finding for each pair.
     /// </summary>
     private const double UsualFindings = 200;
 
-    private const string NothingKnown = "No change of the order is known that would mend it.";
+    private const string NothingKnown = "No change to the order is known that would clear it.";
 
     private readonly List<(Finding Finding, IEnumerable<RemedyCandidate> Candidates)> pending = [];
     private readonly TrialBudget budget;
     private readonly bool isForNext;
 
-    /// <summary>The remedy that was looked for where one only was asked for; null where none held.</summary>
+    /// <summary>The first remedy, if only one was requested; null if none works.</summary>
     public RemedyStep? Next { get; private set; }
 
     /// <summary>All remedies of every finding.</summary>
     public RemedyTrials() => budget = new TrialBudget(MostTrials);
 
-    /// <summary>One remedy only: that of the first open error, in the order of the report, for which one holds.</summary>
-    /// <param name="budget">What trials are left; other checks may share it.</param>
+    /// <summary>One remedy only: the first that works, for the first open error in the order of the report.</summary>
+    /// <param name="budget">The remaining trials, which other checks can share.</param>
     public RemedyTrials(TrialBudget budget) => (this.budget, isForNext) = (budget, true);
 
-    /// <summary>Notes the cures of a finding.</summary>
-    /// <param name="finding">The finding.</param>
-    /// <param name="candidates">Its cures, best first; read when they are tried.</param>
+    /// <summary>Adds the candidates of a finding.</summary>
+    /// <param name="candidates">Its candidates, best first; read when they are tested.</param>
     public void Add(Finding finding, IEnumerable<RemedyCandidate> candidates) => pending.Add((finding, candidates));
 
-    /// <summary>Forgets the cures of findings that do not stand.</summary>
-    /// <param name="gone">Whether a finding does not.</param>
+    /// <summary>Removes the candidates of findings that were dropped.</summary>
+    /// <param name="gone">Whether a finding was dropped.</param>
     public void Drop(Predicate<Finding> gone) => pending.RemoveAll(p => gone(p.Finding));
 
-    /// <summary>Tries what was noted, and puts the remedies into the findings.</summary>
-    /// <param name="rack">The rack.</param>
-    /// <param name="all">All findings of it; those with remedies are replaced.</param>
+    /// <summary>Tests the candidates and adds the remedies to the findings.</summary>
+    /// <param name="all">All its findings; those with remedies are replaced.</param>
     /// <param name="check">The findings of another rack.</param>
-    /// <param name="isAccepted">Whether a finding is accepted as it is.</param>
+    /// <param name="isAccepted">Whether a finding is accepted.</param>
     public void Resolve(ResolvedRack rack, FindingList all, Func<ResolvedRack, FindingList> check, Predicate<Finding> isAccepted)
     {
         var findings = all.Written;
@@ -75,7 +73,7 @@ public sealed class RemedyTrials
             return;
         }
 
-        // The gravest first: where the trials run out, it is warnings that go without; and which of the errors do does not hang on the order of items.
+        // Highest severity first: if trials run out, warnings have no remedies. The choice among errors does not depend on the order of items.
         foreach (var (finding, candidates) in pending.OrderBy(p => p.Finding.Severity).ThenBy(p => p.Finding.Fingerprint, StringComparer.Ordinal))
         {
             List<Remedy> remedies = [.. finding.Remedies];
@@ -92,9 +90,8 @@ public sealed class RemedyTrials
         }
     }
 
-    /// <summary>What a trial of a rack costs, in trials of one of the usual size.</summary>
-    /// <param name="description">The rack.</param>
-    /// <param name="findings">How many findings it has.</param>
+    /// <summary>The cost of a trial, in trials of the usual size.</summary>
+    /// <param name="findings">Its number of findings.</param>
     /// <returns>1 or more.</returns>
     public static double CostOf(RackDescription description, int findings)
     {
@@ -121,7 +118,7 @@ public sealed class RemedyTrials
         }
     }
 
-    // Fills the list with what holds, as many as are wanted; says why, should it stay empty.
+    // Fills the list with working remedies, up to the requested number; returns the reason if it stays empty.
     private string Try(
         ResolvedRack rack, Finding finding, IEnumerable<RemedyCandidate> candidates, HashSet<string> before, int most, double cost,
         Func<ResolvedRack, FindingList> check, List<Remedy> remedies)
@@ -137,15 +134,15 @@ public sealed class RemedyTrials
 
             if (!budget.Spend(cost))
             {
-                return why ?? "There are too many findings: what would mend this one was not tried.";
+                return why ?? "There are too many findings: the remedies for this one were not tried.";
             }
 
-            // As the caller would post it: the patch goes on that, and what the part numbers tell stays theirs.
+            // As the caller would post it: the patch applies to that description, and values from part numbers stay with their products.
             var posted = rack.ToPost(candidate.After);
             var after = check(rack.With(posted));
             if (after.IsIncomplete)
             {
-                // A rule that failed there cannot say whether the change brings what it guards against.
+                // A failed rule cannot confirm that the change is free of its defect.
                 continue;
             }
 
@@ -167,24 +164,23 @@ public sealed class RemedyTrials
             else if (Clears(finding, after.Written))
             {
                 var brought = after.Written.Where(f => f.Severity == Severity.Error && !before.Contains(f.Root!)).Select(f => f.Rule);
-                why ??= $"\"{candidate.Title}\" would clear it, but brings {Names.And([.. brought.Distinct().Order(StringComparer.Ordinal)])}.";
+                why ??= $"\"{candidate.Title}\" would clear it, but causes {Names.And([.. brought.Distinct().Order(StringComparer.Ordinal)])}.";
             }
         }
 
         return why ?? NothingKnown;
     }
 
-    /// <summary>Whether a change of the rack helps: the finding is gone, at any severity, and no error is there that was not before.</summary>
-    /// <param name="finding">The finding.</param>
-    /// <param name="errorsBefore">Errors of the rack as it is.</param>
-    /// <param name="after">Findings of the rack as it would be.</param>
-    /// <param name="errorsAfter">Errors of the rack as it would be.</param>
-    /// <returns>Whether it does.</returns>
-    /// <remarks>Errors that are accepted count too: a change must not bring one that only happens to be accepted.</remarks>
+    /// <summary>Whether a change of the rack works: the finding is gone at any severity, and there is no new error.</summary>
+    /// <param name="errorsBefore">Errors of the present rack.</param>
+    /// <param name="after">Findings of the changed rack.</param>
+    /// <param name="errorsAfter">Errors of the changed rack.</param>
+    /// <returns>Whether it works.</returns>
+    /// <remarks>Accepted errors count too: a change must not cause an error that is accepted by chance.</remarks>
     public static bool Helps(Finding finding, IReadOnlySet<string> errorsBefore, IReadOnlyList<Finding> after, IReadOnlySet<string> errorsAfter) =>
         Clears(finding, after) && errorsAfter.IsSubsetOf(errorsBefore);
 
-    // Two ways of thinking can come to one change: a plug for the socket, and plug and socket of one size, where the socket has that size. It is told once.
+    // Two candidates can be the same change: a plug for the socket, and plug and socket of one size if the socket has it. It is offered once.
     private static bool IsSame(IReadOnlyList<PatchOperation> one, IReadOnlyList<PatchOperation> other)
     {
         if (one.Count != other.Count)

@@ -1,6 +1,6 @@
 namespace RackCheck.Remedies.Verification;
 
-/// <summary>How many trials a request has left, counted in those of a rack of the usual size.</summary>
+/// <summary>The remaining trials of a request, counted in trials of the usual size.</summary>
 /// <param name="trials">Trials at the start, 0 or more.</param>
 public sealed class TrialBudget(double trials)
 {
@@ -10,8 +10,8 @@ public sealed class TrialBudget(double trials)
     public bool IsExhausted { get; private set; }
 
     /// <summary>Takes a trial.</summary>
-    /// <param name="cost">What it costs, by <see cref="RemedyTrials.CostOf"/>.</param>
-    /// <returns>Whether it may be made.</returns>
+    /// <param name="cost">Its cost, by <see cref="RemedyTrials.CostOf"/>.</param>
+    /// <returns>Whether it is permitted.</returns>
     public bool Spend(double cost)
     {
         left -= cost;

@@ -161,13 +161,13 @@ public sealed class ConductorSize : Rule
 
         if (EarthRemedies.Sooner(survey, supplies, section, survey.Description) is { } sooner)
         {
-            yield return new RemedyCandidate($"Have {sooner.Words}", sooner.After);
+            yield return new RemedyCandidate($"Provide {sooner.Words}", sooner.After);
         }
 
         // No standard size is enough for this fault current: the largest size with a shorter disconnection time.
         if (next is null && EarthRemedies.Sooner(survey, supplies, EarthConductors.SectionsMm2[^1], With(EarthConductors.SectionsMm2[^1])) is { } both)
         {
-            yield return new RemedyCandidate($"{Words(EarthConductors.SectionsMm2[^1])}, and have {both.Words}", both.After);
+            yield return new RemedyCandidate($"{Words(EarthConductors.SectionsMm2[^1])}, and provide {both.Words}", both.After);
         }
 
         if (item is not null)

@@ -9,10 +9,10 @@ using RackCheck.Model.Json;
 namespace RackCheck.Survey.Catalogue;
 
 /// <summary>
-/// What a part number does to a record of the description, member by member: fills what is absent, finds what differs, and takes what was
-/// filled out again. The plan of a type is made once, so that no member is forgotten and none is looked up at a request.
+/// Applies a part number to a record of the description, member by member: it fills absent members, finds differences and removes
+/// filled members again. The plan of a type is built once, so that no member is forgotten and requests need no reflection.
 /// </summary>
-/// <typeparam name="T">The record that both sides share.</typeparam>
+/// <typeparam name="T">The record type that description and catalogue share.</typeparam>
 public sealed class PartPlan<T>
     where T : class
 {
@@ -25,11 +25,11 @@ public sealed class PartPlan<T>
     /// <summary>The plan of this type.</summary>
     public static PartPlan<T> Instance { get; } = new();
 
-    /// <summary>The record with what is absent taken from the product.</summary>
-    /// <param name="given">The record.</param>
-    /// <param name="fromCatalogue">What the product tells.</param>
-    /// <param name="filled">Gets the names of the members that were filled, in whole or in part; null where nobody asks.</param>
-    /// <returns>The same object where nothing was absent.</returns>
+    /// <summary>Returns the record with absent members filled from the product.</summary>
+    /// <param name="given">The record as given.</param>
+    /// <param name="fromCatalogue">The record of the product.</param>
+    /// <param name="filled">Receives the names of the members that were filled, fully or in part; null if they are not needed.</param>
+    /// <returns>The same object if no member was absent.</returns>
     public T Fill(T given, T fromCatalogue, List<string>? filled)
     {
         T? result = null;
@@ -44,11 +44,11 @@ public sealed class PartPlan<T>
         return result ?? given;
     }
 
-    /// <summary>Finds values that are given and differ from what the product tells.</summary>
-    /// <param name="given">The record.</param>
-    /// <param name="fromCatalogue">What the product tells.</param>
-    /// <param name="pointer">Where the record stands.</param>
-    /// <param name="found">Gets the differences.</param>
+    /// <summary>Finds given values that differ from the product.</summary>
+    /// <param name="given">The record as given.</param>
+    /// <param name="fromCatalogue">The record of the product.</param>
+    /// <param name="pointer">JSON Pointer of the record.</param>
+    /// <param name="found">Receives the differences.</param>
     public void Compare(T given, T fromCatalogue, string pointer, List<PartDifference> found)
     {
         foreach (var member in members)
@@ -57,11 +57,11 @@ public sealed class PartPlan<T>
         }
     }
 
-    /// <summary>Takes out of a changed record what came from the product and was not changed.</summary>
-    /// <param name="given">The record as posted; null where it was not there at all.</param>
+    /// <summary>Removes from a changed record the values that came from the product and did not change.</summary>
+    /// <param name="given">The record as posted; null if it was absent.</param>
     /// <param name="filled">The record as filled.</param>
-    /// <param name="after">The record as changed.</param>
-    /// <returns>The record to be posted so that it is filled to the changed one.</returns>
+    /// <param name="after">The changed record.</param>
+    /// <returns>The record to post; filling it gives the changed record.</returns>
     public T Restore(T? given, T filled, T after)
     {
         var result = clone(after);
@@ -74,11 +74,10 @@ public sealed class PartPlan<T>
     }
 }
 
-/// <summary>A value that is given and differs from the product's.</summary>
-/// <param name="Pointer">Where it stands.</param>
-/// <param name="Member">Name of the member.</param>
-/// <param name="Given">The value given; null where it is no single value.</param>
-/// <param name="FromCatalogue">The product's value; null where it is no single value.</param>
+/// <summary>A given value that differs from the product.</summary>
+/// <param name="Pointer">JSON Pointer of the value.</param>
+/// <param name="Given">The given value; null if it is not a single value.</param>
+/// <param name="FromCatalogue">The value of the product; null if it is not a single value.</param>
 public sealed record PartDifference(string Pointer, string Member, Scalar? Given, Scalar? FromCatalogue);
 
 /// <summary>One member of a record.</summary>
@@ -94,7 +93,7 @@ internal abstract class PartMember<T>(string name)
     public abstract void Restore(T? given, T filled, T after, T result);
 }
 
-/// <summary>A member with a value. One that is never absent is compared, but neither filled nor taken out.</summary>
+/// <summary>A member with a value. A member that is never absent is compared, but neither filled nor removed.</summary>
 internal sealed class PartValue<T, TValue>(
     string name, Func<T, TValue?> get, Action<T, TValue?>? set, Func<TValue, TValue, bool> differs, Func<TValue, Scalar> shown) : PartMember<T>(name)
     where T : class
@@ -164,7 +163,7 @@ internal sealed class PartObject<T, TObject>(string name, Func<T, TObject?> get,
 
     private static Scalar? Shown(TObject value) => value is string text ? (Scalar?)text : null;
 
-    // Records that hold lists are not equal by their own measure; how they are written is.
+    // Records with lists have no value equality, so their JSON is compared.
     private bool IsEqual(TObject one, TObject other) =>
         one is string ? one.Equals(other) : JsonNode.DeepEquals(JsonSerializer.SerializeToNode(one, type), JsonSerializer.SerializeToNode(other, type));
 }
@@ -214,10 +213,10 @@ internal sealed class PartChild<T, TChild>(string name, Func<T, TChild?> get, Ac
     }
 }
 
-/// <summary>Makes members.</summary>
+/// <summary>Builds the members.</summary>
 internal static class PartMembers
 {
-    // What the caller chooses or wishes, or sets on the day: no contradiction, whatever the product says.
+    // Options of the caller and site settings never contradict the catalogue.
     private static readonly HashSet<string> Chosen = new(StringComparer.Ordinal)
     {
         nameof(Item.Description), nameof(Item.Console), nameof(Item.RemotePowerCycle), nameof(Item.Fixing), nameof(Item.Cables), nameof(Cabinet.Placement),
@@ -262,7 +261,7 @@ internal static class PartMembers
             NameOf(property), property.GetMethod!.CreateDelegate<Func<T, TObject?>>(), property.SetMethod!.CreateDelegate<Action<T, TObject?>>(),
             !Chosen.Contains(property.Name));
 
-    // Rails are products of their own, so what carries an item is the caller's choice, all of it.
+    // Rails are separate products, so the whole support of an item is the caller's choice.
     private static PartMember<T> MakeChild<T, TChild>(PropertyInfo property)
         where T : class
         where TChild : class =>

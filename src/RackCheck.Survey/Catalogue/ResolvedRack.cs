@@ -3,7 +3,7 @@ using static System.FormattableString;
 
 namespace RackCheck.Survey.Catalogue;
 
-/// <summary>A description as posted, and with its part numbers filled in: what is given by hand wins, what is absent comes from the product.</summary>
+/// <summary>A description as posted and with its part numbers resolved: given values have priority, absent values come from the product.</summary>
 public sealed class ResolvedRack
 {
     private readonly IReadOnlyDictionary<string, Product>? products;
@@ -13,24 +13,23 @@ public sealed class ResolvedRack
         List<Assumption> filled) =>
         (Posted, Description, this.products, Parts, Filled) = (posted, description, products, parts, filled);
 
-    /// <summary>The description as it was posted.</summary>
+    /// <summary>The description as posted.</summary>
     public RackDescription Posted { get; }
 
-    /// <summary>The description with its part numbers filled in; the posted one itself where nothing was.</summary>
+    /// <summary>The description with its part numbers resolved; the posted object itself if nothing was filled.</summary>
     public RackDescription Description { get; }
 
-    /// <summary>What was filled in, an entry a part number.</summary>
+    /// <summary>The filled values, one entry for each part number.</summary>
     public IReadOnlyList<Assumption> Filled { get; }
 
-    /// <summary>The part numbers of the description and what they stand for; none where they were not looked up.</summary>
+    /// <summary>The part numbers of the description and their products; empty if they were not looked up.</summary>
     public IReadOnlyList<Part> Parts { get; }
 
     /// <summary>Whether part numbers were looked up.</summary>
     public bool IsLookedUp => products is not null;
 
-    /// <summary>The part numbers that a description asks the catalogue for.</summary>
-    /// <param name="description">The description.</param>
-    /// <returns>Each once; empty where it asks for none.</returns>
+    /// <summary>The part numbers to look up for a description.</summary>
+    /// <returns>Each part number once; empty if there are none.</returns>
     public static IReadOnlyCollection<string> PartNumbers(RackDescription description)
     {
         HashSet<string>? numbers = null;
@@ -59,15 +58,11 @@ public sealed class ResolvedRack
         return numbers is null ? [] : numbers;
     }
 
-    /// <summary>A description that stands for itself: its part numbers are not looked up and say nothing.</summary>
-    /// <param name="description">The description.</param>
-    /// <returns>The rack.</returns>
+    /// <summary>Wraps a description without a catalogue: its part numbers are not looked up.</summary>
     public static ResolvedRack Plain(RackDescription description) => new(description, description, null, [], []);
 
-    /// <summary>Fills a description in.</summary>
-    /// <param name="posted">The description.</param>
-    /// <param name="products">What its part numbers stand for; one that is not there is not known.</param>
-    /// <returns>The rack.</returns>
+    /// <summary>Resolves a description.</summary>
+    /// <param name="products">The products of its part numbers; an absent entry is an unknown part number.</param>
     public static ResolvedRack Of(RackDescription posted, IReadOnlyDictionary<string, Product> products)
     {
         var (parts, filled, description) = (new List<Part>(), new List<Assumption>(), posted);
@@ -94,13 +89,11 @@ public sealed class ResolvedRack
         return new ResolvedRack(posted, description, products, parts, filled);
     }
 
-    /// <summary>Another description with the same products.</summary>
-    /// <param name="posted">The description.</param>
-    /// <returns>The rack.</returns>
+    /// <summary>Resolves another description with the same products.</summary>
     public ResolvedRack With(RackDescription posted) => products is null ? Plain(posted) : Of(posted, products);
 
-    /// <summary>What a check cannot do without and neither description nor catalogue gives, by pointer.</summary>
-    /// <returns>The pointers; empty where the rack can be worked out.</returns>
+    /// <summary>The pointers of required values that are absent in both description and catalogue.</summary>
+    /// <returns>The pointers; empty if the rack can be checked.</returns>
     public IReadOnlyList<string> Missing()
     {
         List<string>? missing = null;
@@ -132,10 +125,10 @@ public sealed class ResolvedRack
     }
 
     /// <summary>
-    /// The description to be posted so that it is filled in to a changed one. What came from a product and was not changed is left to the
-    /// part number; a thing that is changed against its product is not that product any more, so its part number goes and it is written out.
+    /// The description to post for a changed rack. Unchanged values that came from a product are left to the part number. An item that no longer
+    /// matches its product loses its part number and is written out in full.
     /// </summary>
-    /// <param name="after">The filled description, changed.</param>
+    /// <param name="after">The resolved description, changed.</param>
     /// <returns>The description to post.</returns>
     public RackDescription ToPost(RackDescription after)
     {
@@ -156,10 +149,9 @@ public sealed class ResolvedRack
         };
     }
 
-    /// <summary>What a product tells of a cabinet, but for parts that have a part number of their own: those are not the ones it comes with.</summary>
-    /// <param name="fromCatalogue">What the product tells; null where it is not known or no cabinet.</param>
-    /// <param name="cabinet">The cabinet.</param>
-    /// <returns>What holds of this cabinet.</returns>
+    /// <summary>The product data of a cabinet, without parts that have a part number of their own.</summary>
+    /// <param name="fromCatalogue">The product data; null if the product is unknown or not a cabinet.</param>
+    /// <returns>The data that apply to this cabinet.</returns>
     internal static Cabinet? FactsOf(Cabinet? fromCatalogue, Cabinet cabinet) => fromCatalogue is null ? null : fromCatalogue with
     {
         FrontDoor = cabinet.FrontDoor?.PartNumber is null ? fromCatalogue.FrontDoor : null,
@@ -167,13 +159,14 @@ public sealed class ResolvedRack
         EarthBar = cabinet.EarthBar?.PartNumber is null ? fromCatalogue.EarthBar : null,
     };
 
-    /// <summary>What a cabinet is held against: fans in the roof bring an opening of their own, whatever roof it is delivered with.</summary>
-    /// <param name="fromCatalogue">What its product tells.</param>
-    /// <param name="cabinet">The cabinet.</param>
-    /// <param name="roofFans">The fans in the roof.</param>
-    /// <returns>The same, without the style of a roof that fans opened.</returns>
+    /// <summary>The data against which a cabinet is compared. Roof fans need an opening, whatever roof the cabinet is supplied with.</summary>
+    /// <param name="fromCatalogue">The data of its product.</param>
+    /// <param name="roofFans">The roof fans.</param>
+    /// <returns>The data, without the roof style if fans opened the roof.</returns>
     internal static Cabinet WithoutFanOpening(Cabinet fromCatalogue, Cabinet cabinet, IReadOnlyList<FanSet>? roofFans) =>
-        roofFans is { Count: > 0 } && cabinet.Roof?.Style == RoofStyle.Vented && fromCatalogue.Roof is { } roof ? fromCatalogue with { Roof = roof with { Style = null } } : fromCatalogue;
+        roofFans is { Count: > 0 } && cabinet.Roof?.Style == RoofStyle.Vented && fromCatalogue.Roof is { } roof
+            ? fromCatalogue with { Roof = roof with { Style = null } }
+            : fromCatalogue;
 
     private static Door? DoorOf(Product? product, Face face) => product?.Door is { } door && door.Face == face ? door.Door : null;
 
@@ -230,7 +223,7 @@ public sealed class ResolvedRack
         {
             filled.Add(new Assumption
             {
-                Pointer = part.Pointer + "/partNumber", Value = part.Number, Basis = $"what is not given is the catalogue's: {string.Join(", ", names)}",
+                Pointer = part.Pointer + "/partNumber", Value = part.Number, Basis = $"from the catalogue: {string.Join(", ", names)}",
             });
         }
 
@@ -264,7 +257,8 @@ public sealed class ResolvedRack
 
             result[i] = at == posted.Count ? after[i]
                 : ReferenceEquals(filled![at], after[i]) ? posted[at]
-                : (TElement)Restore<TFacts>(posted[at], filled[at], after[i], f => partNumber((TElement)f), f => without((TElement)f), (p, _) => fromCatalogue(p));
+                : (TElement)Restore<TFacts>(
+                    posted[at], filled[at], after[i], f => partNumber((TElement)f), f => without((TElement)f), (p, _) => fromCatalogue(p));
         }
 
         return result;
@@ -272,7 +266,7 @@ public sealed class ResolvedRack
 
     private Cabinet RestoreCabinet(Cabinet posted, Cabinet filled, Cabinet after, IReadOnlyList<FanSet>? roofFans)
     {
-        // A door or bar with a part number of its own is restored by that, whatever becomes of the cabinet's.
+        // A door or earth bar with its own part number is restored from that number, whatever happens to the cabinet.
         Door? OwnDoor(Door? given, Door? whole, Door? changed, Face face) => given?.PartNumber is null || changed is null ? null
             : Restore(given, whole!, changed, d => d.PartNumber, d => d with { PartNumber = null }, (p, _) => DoorOf(p, face));
 
@@ -292,7 +286,8 @@ public sealed class ResolvedRack
                 : c => c with { FrontDoor = front ?? c.FrontDoor, RearDoor = rear ?? c.RearDoor, EarthBar = bar ?? c.EarthBar });
     }
 
-    private T Restore<T>(T posted, T filled, T after, Func<T, string?> partNumber, Func<T, T> without, Func<Product, T, T?> fromCatalogue, Func<T, T>? finish = null)
+    private T Restore<T>(
+        T posted, T filled, T after, Func<T, string?> partNumber, Func<T, T> without, Func<Product, T, T?> fromCatalogue, Func<T, T>? finish = null)
         where T : class
     {
         if (ReferenceEquals(filled, after))
@@ -316,16 +311,15 @@ public sealed class ResolvedRack
 }
 
 /// <summary>A part number of a description.</summary>
-/// <param name="Pointer">Where the thing stands.</param>
-/// <param name="Name">What the thing is called.</param>
-/// <param name="Number">The part number.</param>
-/// <param name="Product">The product; null where the catalogue knows none.</param>
-/// <param name="Facts">What the product tells of such a thing; null where it is a product of another kind.</param>
+/// <param name="Pointer">JSON Pointer of the object with the part number.</param>
+/// <param name="Name">Name of the object in a sentence.</param>
+/// <param name="Product">The product; null if the catalogue does not contain the number.</param>
+/// <param name="Facts">The product data for this kind of object; null if the product is of another kind.</param>
 public sealed record Part(string Pointer, string Name, string Number, Product? Product, object? Facts)
 {
-    /// <summary>Finds values of the thing that differ from its product's.</summary>
+    /// <summary>Finds values of the object that differ from its product.</summary>
     /// <param name="posted">The description as posted.</param>
-    /// <param name="found">Gets the differences.</param>
+    /// <param name="found">Receives the differences.</param>
     public void Compare(RackDescription posted, List<PartDifference> found)
     {
         switch (Facts)

@@ -12,7 +12,7 @@ public sealed class CabinetFacts
     /// <summary>The cabinet of the request.</summary>
     public required Cabinet Source { get; init; }
 
-    /// <summary>Units of the mounting space.</summary>
+    /// <summary>Height of the mounting space, U.</summary>
     public required int HeightU { get; init; }
 
     /// <summary>Overall width, mm.</summary>
@@ -24,30 +24,30 @@ public sealed class CabinetFacts
     /// <summary>Clear opening between the uprights, mm.</summary>
     public required double OpeningMm { get; init; }
 
-    /// <summary>Pitch that the uprights are moved by, mm.</summary>
+    /// <summary>Hole pitch along which the uprights are moved, mm.</summary>
     public required double PitchMm { get; init; }
 
-    /// <summary>Whether the caller counts units from the top.</summary>
+    /// <summary>Whether the caller counts U positions from the top.</summary>
     public required bool TopDown { get; init; }
 
     /// <summary>Heights above the floor.</summary>
     public CabinetHeights Heights => heights ??= CabinetHeights.Of(Source);
 
-    /// <summary>Front plane to rear plane, mm, where given.</summary>
+    /// <summary>Front plane to rear plane, mm, if given.</summary>
     public double? SpacingMm => Source.Uprights?.SpacingMm;
 
-    /// <summary>Setback of the front plane, mm, where given.</summary>
+    /// <summary>Setback of the front plane, mm, if given.</summary>
     public double? SetbackMm => Source.Uprights?.FrontSetbackMm;
 
-    /// <summary>Turns a unit between the caller's counting and counting from below, either way.</summary>
-    /// <param name="unit">A unit.</param>
-    /// <returns>The same place in the other counting.</returns>
+    /// <summary>Converts a U position between the caller's numbering and numbering from the bottom, in either direction.</summary>
+    /// <param name="unit">A U position.</param>
+    /// <returns>The same position in the other numbering.</returns>
     public int Renumber(int unit) => TopDown ? HeightU + 1 - unit : unit;
 
-    /// <summary>U positions as the caller counts them, for reading.</summary>
+    /// <summary>U positions positions in the caller's numbering, as text.</summary>
     /// <param name="bottom">Lowest U position, counted from the bottom.</param>
     /// <param name="top">Highest U position, counted from the bottom.</param>
-    /// <returns>As "U4" or "U10-U13".</returns>
+    /// <returns>Text "U4" or "U10-U13".</returns>
     public string UnitsText(int bottom, int top)
     {
         var (from, to) = TopDown ? (Renumber(top), Renumber(bottom)) : (bottom, top);
@@ -56,16 +56,14 @@ public sealed class CabinetFacts
             : string.Create(CultureInfo.InvariantCulture, $"U{from}{(from < 0 ? " to " : "-")}U{to}");
     }
 
-    /// <summary>The place of something mounted, for reading.</summary>
-    /// <param name="what">The thing.</param>
-    /// <returns>As "pc-1, U10-U13, front".</returns>
+    /// <summary>The position of a mounted item, as text.</summary>
+    /// <returns>Text such as "pc-1, U10-U13, front".</returns>
     public string Place(MountedItem what) =>
         what.Shelf is { } shelf ? $"{what.Id}, on {shelf.Id}"
         : what.IsPlaced ? $"{what.Id}, {UnitsText(what.Bottom!.Value, what.Top)}, {FaceText(what.Face)}"
         : $"{what.Id}, not placed";
 
-    /// <summary>A face, for reading.</summary>
-    /// <param name="face">The face.</param>
-    /// <returns>front or rear.</returns>
+    /// <summary>A face, as text.</summary>
+    /// <returns>"front" or "rear".</returns>
     public static string FaceText(Face face) => face == Face.Front ? "front" : "rear";
 }

@@ -3,7 +3,7 @@ using RackCheck.Model;
 
 namespace RackCheck.Survey.Layout;
 
-/// <summary>Something that takes room in the rack, an item or a horizontal PDU, with all defaults filled in.</summary>
+/// <summary>An item or a horizontal PDU that takes up rack space, with all defaults filled in.</summary>
 public sealed class MountedItem
 {
     /// <summary>Index in its list of the request.</summary>
@@ -12,40 +12,40 @@ public sealed class MountedItem
     /// <summary>Its id.</summary>
     public required string Id { get; init; }
 
-    /// <summary>What a fingerprint knows it by. An item and a PDU may bear the same id, and no id holds a control character.</summary>
+    /// <summary>Key for fingerprints. An item and a PDU can have the same id, and no id contains a control character.</summary>
     public string Key => Item is null ? '\u001e' + Id : Id;
 
     /// <summary>The item; null for a PDU.</summary>
     public Item? Item { get; init; }
 
-    /// <summary>What a sentence calls it: an item and a PDU can bear the same id.</summary>
+    /// <summary>Name in a sentence; an item and a PDU can have the same id.</summary>
     public string Name => Item is null ? $"PDU {Id}" : Id;
 
     /// <summary>Its kind.</summary>
     public ItemCategory Category { get; init; }
 
-    /// <summary>Units that it takes; 0 for a thing on a shelf.</summary>
+    /// <summary>Height, U; 0 for an item on a shelf.</summary>
     public required int HeightU { get; init; }
 
-    /// <summary>Lowest unit that it takes, counted from below, where it is placed. Can lie outside the rack.</summary>
+    /// <summary>Lowest U position, counted from the bottom, if it is placed. It can be outside the rack.</summary>
     public int? Bottom { get; init; }
 
-    /// <summary>The uprights that it hangs on; for a thing on a shelf those of the shelf, for one not placed yet the front.</summary>
+    /// <summary>The uprights that carry it: for an item on a shelf those of the shelf, for an item not yet placed the front.</summary>
     public Face Face { get => face; init => face = value; }
 
     /// <summary>The shelf that it stands on.</summary>
     public MountedItem? Shelf { get; internal set; }
 
-    /// <summary>What stands on it, where it is a shelf.</summary>
+    /// <summary>The items on it, if it is a shelf.</summary>
     public IReadOnlyList<MountedItem> Load => load ?? (IReadOnlyList<MountedItem>)[];
 
-    /// <summary>Whole units above its own that what stands on it reaches into.</summary>
+    /// <summary>Height of the load above the shelf, rounded up to whole U.</summary>
     public int LoadHeightU { get => loadHeightU; init => loadHeightU = value; }
 
-    /// <summary>What stands out before its plane, mm.</summary>
+    /// <summary>Projection in front of its plane, mm.</summary>
     public double FrontProjectionMm { get; init; }
 
-    /// <summary>Depth of its body, mm; null where not known.</summary>
+    /// <summary>Depth of its body, mm; null if unknown.</summary>
     public double? BodyDepthMm { get; init; }
 
     /// <summary>Connectors and cable bends behind its body, mm.</summary>
@@ -58,34 +58,34 @@ public sealed class MountedItem
     private Face face;
     private int loadHeightU;
 
-    /// <summary>Where it stands in the request.</summary>
+    /// <summary>JSON Pointer in the request.</summary>
     public string Pointer => Item is null ? Pointers.Pdu[Index] : Pointers.Item[Index];
 
-    /// <summary>Where its position stands in the request.</summary>
+    /// <summary>JSON Pointer of its position.</summary>
     public string PositionPointer => Item is null ? Pointers.PduPosition[Index] : Pointers.ItemPosition[Index];
 
-    /// <summary>Highest unit that it takes, counted from below, where it is placed.</summary>
+    /// <summary>Highest U position, counted from the bottom, if it is placed.</summary>
     public int Top => Bottom!.Value + HeightU - 1;
 
-    /// <summary>Highest unit that it or its load reaches into.</summary>
+    /// <summary>Highest U position of the item or its load.</summary>
     public int ClaimTop => Top + LoadHeightU;
 
-    /// <summary>Whether it hangs on uprights at a known unit.</summary>
+    /// <summary>Whether it is mounted on uprights at a known U position.</summary>
     public bool IsPlaced => Bottom is not null;
 
-    /// <summary>What carries it.</summary>
+    /// <summary>Support style.</summary>
     public SupportStyle? SupportStyle => Item?.Support?.Style;
 
-    /// <summary>Whether it hangs on slides or runners, which reach from the front to the rear uprights.</summary>
+    /// <summary>Whether it is mounted on slides or runners, which reach from the front to the rear uprights.</summary>
     public bool HasRails => SupportStyle is Model.SupportStyle.Slides or Model.SupportStyle.Runners;
 
-    /// <summary>Distances of the uprights that its rails fit, mm; unbounded on a side that the description does not give.</summary>
+    /// <summary>Upright spacings that suit its rails, mm; unbounded on a side that is not given.</summary>
     public SetbackInterval RailRange => new(Item?.Support?.MinSpacingMm ?? 0, Item?.Support?.MaxSpacingMm ?? double.PositiveInfinity);
 
-    /// <summary>Depths for the formulae; null where the body's is not known.</summary>
+    /// <summary>Depths for the formulae; null if the depth of the body is unknown.</summary>
     public ItemDepth? Depth => BodyDepthMm is { } body ? new ItemDepth(FrontProjectionMm, body, RearProjectionMm) : null;
 
-    /// <summary>Height of a thing on a shelf, mm: its body's, else its panel's; null where neither is known.</summary>
+    /// <summary>Height of an item on a shelf, mm: of its body, else of its panel; null if both are missing.</summary>
     public double? StandingHeightMm => Item?.Body?.HeightMm ?? (HeightU > 0 ? RackGeometry.ApertureMm(HeightU) : null);
 
     internal void Bear(MountedItem thing)

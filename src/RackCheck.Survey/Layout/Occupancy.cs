@@ -4,7 +4,7 @@ using RackCheck.Model;
 
 namespace RackCheck.Survey.Layout;
 
-/// <summary>Which units are taken, by what, on which face.</summary>
+/// <summary>Occupied U positions on each face, and the items in them.</summary>
 public sealed class Occupancy
 {
     private readonly CabinetFacts cabinet;
@@ -12,10 +12,9 @@ public sealed class Occupancy
     private readonly ulong frontEquipment;
     private readonly ulong rearEquipment;
 
-    /// <summary>Works out what is taken.</summary>
-    /// <param name="cabinet">The cabinet.</param>
-    /// <param name="items">The items, those that are not placed included.</param>
-    /// <param name="units">Horizontal distribution units.</param>
+    /// <summary>Calculates the occupied U positions.</summary>
+    /// <param name="items">The items, including those that are not placed.</param>
+    /// <param name="units">Horizontal PDUs.</param>
     public Occupancy(CabinetFacts cabinet, MountedItem[] items, MountedItem[] units)
     {
         this.cabinet = cabinet;
@@ -35,7 +34,7 @@ public sealed class Occupancy
             {
                 rearEquipment |= own;
 
-                // What reaches forward through the front plane leaves no opening there that a plate could close.
+                // An item that reaches through the front plane leaves no opening that a blanking panel could close.
                 frontClosed |= Meet(Plate, mounted) == Meeting.Yes ? own : 0;
             }
         }
@@ -43,24 +42,24 @@ public sealed class Occupancy
         Figures = MakeFigures();
     }
 
-    /// <summary>A blanking panel of one unit on the front uprights: it has nothing before or behind its plane.</summary>
+    /// <summary>A 1U blanking panel on the front uprights, with no depth in front of or behind its plane.</summary>
     public static MountedItem Plate { get; } = new() { Index = -1, Id = "", HeightU = 1, Category = ItemCategory.BlankingPanel, BodyDepthMm = 0 };
 
-    /// <summary>Everything that is placed, from below, then front before rear, then by id: an order that does not hang on the request's.</summary>
+    /// <summary>All placed items from the bottom up, front before rear, then by id; the order does not depend on the request.</summary>
     public MountedItem[] ByPlace { get; }
 
-    /// <summary>Units in all, taken, free.</summary>
+    /// <summary>U positions: total, occupied, free.</summary>
     public SpaceFigures Figures { get; }
 
-    /// <summary>Bits of the front units that neither equipment, things on shelves nor blanking panels close; bit 0 is U1 from below.</summary>
+    /// <summary>Bits of the front U positions that no equipment, item on a shelf or blanking panel closes; bit 0 is U1 from below.</summary>
     public ulong OpenFront => Whole & ~(frontClosed | frontEquipment);
 
     private ulong Whole => Mask(1, cabinet.HeightU);
 
-    /// <summary>Whether two things that share a unit from opposite faces meet in the middle.</summary>
-    /// <param name="one">One.</param>
-    /// <param name="other">The other, on the opposite face.</param>
-    /// <returns>Yes, no, or not to be said for want of a depth.</returns>
+    /// <summary>Whether two items at one U position on opposite faces collide between the mounting planes.</summary>
+    /// <param name="one">One item.</param>
+    /// <param name="other">The other item, on the opposite face.</param>
+    /// <returns>Yes, no, or unknown if a depth is missing.</returns>
     public Meeting Meet(MountedItem one, MountedItem other)
     {
         var known = ReachMm(one) + ReachMm(other);
@@ -70,18 +69,14 @@ public sealed class Occupancy
             : Meeting.Unknown;
     }
 
-    /// <summary>What is known to lie behind the plane of something: connectors and cable bends even where the body's depth is not known.</summary>
-    /// <param name="what">The thing.</param>
-    /// <returns>Depth, mm.</returns>
+    /// <summary>Known depth behind the plane of an item: connectors and cable bends count even if the depth of the body is unknown.</summary>
     public static double ReachMm(MountedItem what) => (what.BodyDepthMm ?? 0) + what.RearProjectionMm;
 
     /// <summary>
-    /// Room between the mounting planes of two things on opposite faces: the spacing, or, where it is not given, the most that it can be:
-    /// the front plane as far forward and the rear plane as far back as what stands out before each allows, wherever the uprights stand now.
+    /// Space between the mounting planes of two items on opposite faces: the given spacing, else the maximum possible spacing. For that the front plane
+    /// is as far forward, and the rear plane as far back, as the front projections allow, wherever the uprights are now.
     /// </summary>
-    /// <param name="one">One.</param>
-    /// <param name="other">The other.</param>
-    /// <returns>Room, mm.</returns>
+    /// <returns>Space, mm.</returns>
     public double RoomBetween(MountedItem one, MountedItem other)
     {
         if (cabinet.SpacingMm is { } spacing)
@@ -94,12 +89,12 @@ public sealed class Occupancy
         return cabinet.Depth.RearLimitMm - least - (cabinet.Depth.RearOpen ? 0 : rear.FrontProjectionMm);
     }
 
-    /// <summary>The unit nearest to a wanted one where something could go without touching anything else; the lower of two as near.</summary>
-    /// <param name="what">What is to go there, with what stands on it; where it is now does not count as taken.</param>
-    /// <param name="heightU">Units that it needs.</param>
-    /// <param name="wanted">Lowest unit wanted, counted from below.</param>
-    /// <param name="roofU">Units that the rack has, for asking what a higher one would hold.</param>
-    /// <returns>Lowest unit, counted from below, or null.</returns>
+    /// <summary>The nearest U position at which an item can be mounted without a collision; the lower of two equally near positions.</summary>
+    /// <param name="what">The item with its load; its present position counts as free.</param>
+    /// <param name="heightU">Height that it needs, U.</param>
+    /// <param name="wanted">Preferred lowest U position, counted from the bottom.</param>
+    /// <param name="roofU">Height of the rack, U; a higher rack can be tested too.</param>
+    /// <returns>Lowest U position, counted from the bottom, or null.</returns>
     public int? FindPlace(MountedItem what, int heightU, int wanted, int roofU)
     {
         var last = roofU - heightU - what.LoadHeightU + 1;
@@ -125,11 +120,9 @@ public sealed class Occupancy
         return null;
     }
 
-    /// <summary>Whether something could go to a unit without touching anything else, on its own face.</summary>
-    /// <param name="what">What is to go there.</param>
-    /// <param name="heightU">Units that it needs.</param>
-    /// <param name="bottom">Lowest unit, counted from below.</param>
-    /// <returns>Whether it could.</returns>
+    /// <summary>Whether an item can be mounted at a U position on its own face without a collision.</summary>
+    /// <param name="heightU">Height that it needs, U.</param>
+    /// <param name="bottom">Lowest U position, counted from the bottom.</param>
     public bool CanGo(MountedItem what, int heightU, int bottom)
     {
         var top = bottom + heightU - 1;
@@ -147,7 +140,7 @@ public sealed class Occupancy
                 return false;
             }
 
-            // Two sets on runners keep a free unit between, so that a cure never lengthens a stack of them.
+            // Two sets on runners keep 1 U free between them, so that a remedy never lengthens a stack.
             var bothOnRunners = what.SupportStyle == SupportStyle.Runners && other.SupportStyle == SupportStyle.Runners;
             if (bothOnRunners && other.Face == what.Face && (other.Top == bottom - 1 || other.Bottom == top + 1))
             {
@@ -158,9 +151,8 @@ public sealed class Occupancy
         return true;
     }
 
-    /// <summary>Free units between the top of a shelf and what hangs next above it, or the roof.</summary>
-    /// <param name="shelf">The shelf.</param>
-    /// <returns>Units.</returns>
+    /// <summary>Free space between the top of a shelf and the next item above it, or the roof.</summary>
+    /// <returns>Free height, U.</returns>
     public int FreeAbove(MountedItem shelf)
     {
         var next = cabinet.HeightU + 1;
@@ -176,14 +168,14 @@ public sealed class Occupancy
         return Math.Max(0, next - shelf.Top - 1);
     }
 
-    /// <summary>Units that equipment takes on either face, in this rack or in a higher one.</summary>
-    /// <param name="roofU">Units that the rack has.</param>
-    /// <returns>Units.</returns>
+    /// <summary>U positions that equipment occupies on either face, in this rack or in a higher one.</summary>
+    /// <param name="roofU">Height of the rack, U.</param>
+    /// <returns>Occupied height, U.</returns>
     public int UnitsUsedUpTo(int roofU) => BitOperations.PopCount((frontEquipment | rearEquipment) & Mask(1, roofU));
 
-    /// <summary>Bits of a run of units, clipped to what a rack can have; bit 0 is U1 from below.</summary>
-    /// <param name="bottom">Lowest unit.</param>
-    /// <param name="top">Highest unit.</param>
+    /// <summary>Bits of a range of U positions, limited to the maximum height of a rack; bit 0 is U1 from below.</summary>
+    /// <param name="bottom">Lowest U position.</param>
+    /// <param name="top">Highest U position.</param>
     /// <returns>The bits.</returns>
     public static ulong Mask(int bottom, int top)
     {
@@ -248,21 +240,21 @@ public sealed class Occupancy
             order = order != 0 ? order : x.Face.CompareTo(y.Face);
             order = order != 0 ? order : string.CompareOrdinal(x.Id, y.Id);
 
-            // An item and a PDU may bear the same id.
+            // An item and a PDU can have the same id.
             return order != 0 ? order : (x.Item is null).CompareTo(y.Item is null);
         }
     }
 }
 
-/// <summary>Whether two things meet between the mounting planes.</summary>
+/// <summary>Whether two items collide between the mounting planes.</summary>
 public enum Meeting
 {
-    /// <summary>There is room between them.</summary>
+    /// <summary>There is clearance between them.</summary>
     No,
 
-    /// <summary>They meet.</summary>
+    /// <summary>They collide.</summary>
     Yes,
 
-    /// <summary>A depth that decides it is not known.</summary>
+    /// <summary>A required depth is unknown.</summary>
     Unknown,
 }

@@ -3,7 +3,7 @@ using RackCheck.Model;
 
 namespace RackCheck.Survey.Layout;
 
-/// <summary>Fills in what the description leaves out and records each default as an assumption.</summary>
+/// <summary>Fills in missing values and records each default as an assumption.</summary>
 internal sealed class Resolver
 {
     private const string Practice = "common practice, no source";
@@ -14,8 +14,8 @@ internal sealed class Resolver
         (this.description, this.assumptions) = (description, assumptions);
 
     /// <summary>Resolves a description.</summary>
-    /// <exception cref="ArgumentException">The cabinet, its height, width or depth, or the height of an item is absent; the
-    /// request's validation finds that first.</exception>
+    /// <exception cref="ArgumentException">The cabinet, its height, width or depth, or the height of an item is missing; the
+    /// validation of the request reports that first.</exception>
     public static (CabinetFacts Cabinet, MountedItem[] Items, MountedItem[] Units) Resolve(RackDescription description, List<Assumption> assumptions)
     {
         var resolver = new Resolver(description, assumptions);
@@ -59,7 +59,7 @@ internal sealed class Resolver
         }
 
         Assume(
-            pointer + "/depthMm", CabinetSizes.DoorDepthMm, "mm", door is null ? "a door is fitted unless the description says none; " + Practice : Practice);
+            pointer + "/depthMm", CabinetSizes.DoorDepthMm, "mm", door is null ? "default: a door is fitted; " + Practice : Practice);
         return CabinetSizes.DoorDepthMm;
     }
 
@@ -74,7 +74,7 @@ internal sealed class Resolver
         {
             if (description.Items[i].Body?.WidthMm is not null)
             {
-                Assume(Pointers.Opening, RackGeometry.OpeningMm, "mm", "least opening of IEC 60297-3-100");
+                Assume(Pointers.Opening, RackGeometry.OpeningMm, "mm", "minimum opening of IEC 60297-3-100");
                 break;
             }
         }
@@ -92,7 +92,7 @@ internal sealed class Resolver
 
         foreach (var thing in items)
         {
-            // A shelf hangs on uprights: what stands on anything else stands nowhere, and a rule says so.
+            // A shelf is mounted on uprights. An item on anything else has no position, and a rule reports it.
             if (thing.Item!.OnShelf is { } shelfId
                 && Array.Find(items, s => s.Id == shelfId) is { Category: ItemCategory.Shelf, HeightU: > 0, Item.OnShelf: null } shelf)
             {
@@ -110,7 +110,7 @@ internal sealed class Resolver
         var hangs = heightU > 0 && item.Position is not null && item.OnShelf is null;
         if (item is { Position: not null, OnShelf: not null })
         {
-            Assume(Pointers.ItemPosition[index], "not used", null, "an item on a shelf stands where the shelf hangs");
+            Assume(Pointers.ItemPosition[index], "not used", null, "an item on a shelf takes the position of the shelf");
         }
 
         return new MountedItem
@@ -133,7 +133,7 @@ internal sealed class Resolver
     {
         if (item.OnShelf is not null)
         {
-            Assume(Pointers.ItemFrontProjection[index], 0, "mm", "what stands on a shelf stands behind the mounting plane");
+            Assume(Pointers.ItemFrontProjection[index], 0, "mm", "an item on a shelf stands behind the mounting plane");
             return 0;
         }
 
@@ -189,7 +189,7 @@ internal sealed class Resolver
                 Pointers.Pdu[i],
                 Allowances.HorizontalUnitDepthMm,
                 "mm",
-                "a horizontal PDU takes one unit and this depth behind its plane; " + Practice);
+                "a horizontal PDU takes 1 U and this depth behind its plane; " + Practice);
             mounted.Add(new MountedItem
             {
                 Index = i,

@@ -4,7 +4,7 @@ using RackCheck.Model;
 namespace RackCheck.Survey.Limits;
 
 /// <summary>
-/// The limits that more than their own rule go by: what is assigned, planned or offered as a remedy keeps to the share that the rule checks. Read once
+/// The limits that apply outside their own rule: assignment, planning and remedies keep to the share that the rule checks. They are read once
 /// from the policy of a request.
 /// </summary>
 public sealed class LimitsInForce
@@ -30,9 +30,9 @@ public sealed class LimitsInForce
         RackPlannedShare = reader.ValueOf(RackRating, RackPlannedPercent) / 100;
     }
 
-    /// <summary>Share of a PDU's or supply's rating that a design uses. Common practice, no source.</summary>
+    /// <summary>Design share of the rating of a PDU or supply. Common practice, no source.</summary>
     public static RuleLimit DesignSharePercent { get; } = new(
-        "designSharePercent", "share of the rating that a design uses; above it a warning", 80, "%", 10, 100, Stricter.Lower);
+        "designSharePercent", "design share of the rating; above it a warning", 80, "%", 10, 100, Stricter.Lower);
 
     /// <summary>Share of a breaker that a continuous load may take in North America: NEC 210.20(A).</summary>
     public static RuleLimit ContinuousSharePercent { get; } = new(
@@ -44,14 +44,14 @@ public sealed class LimitsInForce
         100,
         Stricter.Lower);
 
-    /// <summary>Share of a cabinet's rated load that a design uses. Common practice, no source.</summary>
+    /// <summary>Design share of the rated load of a cabinet. Common practice, no source.</summary>
     public static RuleLimit RackPlannedPercent { get; } = new(
-        "warningPercent", "share of the cabinet's rated load that a design uses; above it a warning", 80, "%", 10, 100, Stricter.Lower);
+        "warningPercent", "design share of the cabinet's rated load; above it a warning", 80, "%", 10, 100, Stricter.Lower);
 
     /// <summary>Design share of a PDU and its outlet groups, 0.1 to 1.</summary>
     public double PduDesignShare { get; }
 
-    /// <summary>Continuous share of the breaker before a PDU, and of a group's breaker, in North America, 0.1 to 1.</summary>
+    /// <summary>Continuous share of the breaker of a PDU, and of a group, in North America, 0.1 to 1.</summary>
     public double PduContinuousShare { get; }
 
     /// <summary>Design share of a supply, 0.1 to 1.</summary>

@@ -3,14 +3,14 @@ namespace RackCheck.Survey.Limits;
 /// <summary>A limit that a policy can set.</summary>
 /// <param name="Name">camelCase noun with its unit.</param>
 /// <param name="Meaning">What it limits.</param>
-/// <param name="Default">Value while no policy sets it.</param>
-/// <param name="Unit">Its unit.</param>
-/// <param name="Minimum">Least value that a policy can set.</param>
-/// <param name="Maximum">Greatest value that a policy can set.</param>
-/// <param name="Stricter">Which way finds more.</param>
+/// <param name="Default">Value without a policy.</param>
+/// <param name="Unit">Unit of the limit.</param>
+/// <param name="Minimum">Minimum value that a policy can set.</param>
+/// <param name="Maximum">Maximum value that a policy can set.</param>
+/// <param name="Stricter">The direction in which the limit is stricter.</param>
 public sealed record RuleLimit(string Name, string Meaning, double Default, string Unit, double Minimum, double Maximum, Stricter Stricter);
 
-/// <summary>Which way a limit finds more.</summary>
+/// <summary>The direction in which a limit is stricter.</summary>
 public enum Stricter
 {
     /// <summary>A lower value is stricter.</summary>

@@ -3,12 +3,12 @@ using RackCheck.Model;
 namespace RackCheck.Survey.Power;
 
 /// <summary>
-/// Finds outlets for cords. Always kept: the plug fits, an outlet takes one cord, the voltage suits the item, and a redundant item is fed
+/// Assigns cords to outlets. Always kept: the plug fits, an outlet takes one cord, the voltage suits the item, and a redundant item is fed
 /// from different supplies as far as the sockets allow. Kept as far as possible: the limits of <see cref="CordLimits"/>.
 /// </summary>
 /// <remarks>
-/// The loads come out even, because each cord goes where the load is least. The answer depends on the ids of items and on the order of
-/// PDUs, not on the order of items nor on the names of supplies.
+/// The loads are balanced because each cord goes to the least loaded outlet. The result depends on the ids of items and on the order of
+/// PDUs, but not on the order of items or on the names of supplies.
 /// </remarks>
 internal sealed class CordAssignment
 {
@@ -28,7 +28,7 @@ internal sealed class CordAssignment
         placement = new CordPlacement(tree, cords, pools, loads);
     }
 
-    /// <summary>Finds outlets and writes them into the cords.</summary>
+    /// <summary>Finds outlets and writes them to the cords.</summary>
     public void Run()
     {
         if (cords.Count > 0 && pools.Length > 0)
@@ -48,7 +48,7 @@ internal sealed class CordAssignment
             return;
         }
 
-        // First whether the plugs find sockets at all: where they do not, no search within limits can help.
+        // The first test is whether the plugs find sockets at all. If they do not, a search within limits cannot help.
         var search = new CordSearch(placement, choice, cords, pools, loads);
         if (!insertion.Run(CordLimits.Sockets, push: true) && !search.Run(CordLimits.Sockets))
         {
@@ -62,7 +62,7 @@ internal sealed class CordAssignment
         var fallback = placement.Copy();
         foreach (var limits in (ReadOnlySpan<CordLimits>)[CordLimits.DesignShare, CordLimits.Failover, CordLimits.Ratings, CordLimits.Breakers])
         {
-            // Without redundant items the loss of a supply adds nothing to the others.
+            // Without redundant items the loss of a supply adds no load to the others.
             var isNew = limits != CordLimits.Ratings || placement.HasSpread;
             if (isNew && loads.HasRoom(limits) && (insertion.Run(limits, push: true) || (limits != CordLimits.DesignShare && search.Run(limits))))
             {

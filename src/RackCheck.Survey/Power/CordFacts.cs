@@ -2,47 +2,37 @@ using RackCheck.Model;
 
 namespace RackCheck.Survey.Power;
 
-/// <summary>What rules and cures ask of a cord and where it may go.</summary>
+/// <summary>Facts about a cord and its possible outlets, for rules and remedies.</summary>
 public static class CordFacts
 {
-    /// <summary>Least share of its own voltage's mains that serves an item: 208, 230 and 240 V serve each other, 120 V and 230 V do not.</summary>
+    /// <summary>Minimum share of the mains voltage that suits an item: 208, 230 and 240 V are interchangeable, 120 V and 230 V are not.</summary>
     public const double LeastVoltageShare = 0.8;
 
-    /// <summary>Greatest share, as the least.</summary>
+    /// <summary>Maximum share of the mains voltage that suits an item.</summary>
     public const double MostVoltageShare = 1.25;
 
-    /// <summary>Whether a voltage serves the item of a cord; any does while the item's is not given.</summary>
-    /// <param name="cord">The cord.</param>
+    /// <summary>Whether a voltage suits the item of a cord; any voltage does if that of the item is missing.</summary>
     /// <param name="voltageV">The voltage of an outlet, V.</param>
-    /// <returns>Whether it does.</returns>
     public static bool SuitsVoltage(this Cord cord, double voltageV) =>
         cord.Item.Item!.Power!.VoltageV is not { } own || (own >= LeastVoltageShare * voltageV && own <= MostVoltageShare * voltageV);
 
-    /// <summary>Whether a supply has the voltage and the phases that a cord asks for.</summary>
-    /// <param name="cord">The cord.</param>
-    /// <param name="supply">The supply.</param>
-    /// <returns>Whether it has.</returns>
+    /// <summary>Whether a supply has the voltage and the phases that a cord needs.</summary>
     public static bool Suits(this Cord cord, SupplyNode supply) =>
         cord.SuitsVoltage(supply.Source.VoltageV) && (!cord.IsThreePhase || supply.Phases == 3);
 
-    /// <summary>Most current of a line of a cord, over normal use and the loss of each supply.</summary>
-    /// <param name="cord">The cord.</param>
-    /// <returns>The current, A; null where it hangs on no outlet.</returns>
+    /// <summary>Maximum line current of a cord, over normal use and the loss of each supply.</summary>
+    /// <returns>The current, A; null if the cord has no outlet.</returns>
     public static double? WorstA(this Cord cord) =>
         cord.Group is { Unit: var unit } ? cord.WorstVoltAmperes / unit.Supply.Source.VoltageV / (cord.IsThreePhase ? unit.Lines.Count : 1) : null;
 
-    /// <summary>What a cord may carry, A: the lesser rating of its plug and the socket that it goes into.</summary>
-    /// <param name="cord">The cord.</param>
-    /// <param name="northAmerica">Whether the ratings of North America hold.</param>
-    /// <returns>The rating; infinite for what is wired without plug and socket.</returns>
+    /// <summary>Permitted current of a cord, A: the lower rating of its plug and its socket.</summary>
+    /// <param name="northAmerica">Whether North American ratings apply.</param>
+    /// <returns>The rating; infinite for hard-wired equipment.</returns>
     public static double RatedA(this Cord cord, bool northAmerica) => Math.Min(
         PlugFit.RatedA(cord.Code, northAmerica),
         cord.Socket is { } socket ? PlugFit.RatedA(socket, northAmerica) : double.PositiveInfinity);
 
-    /// <summary>The supplies that a unit lives by: its own, or those of the cords of the UPS that it hangs on.</summary>
-    /// <param name="tree">The power tree.</param>
-    /// <param name="unit">The unit.</param>
-    /// <returns>The supplies.</returns>
+    /// <summary>The supplies that feed a PDU: its own, or those of the cords of the UPS that feeds it.</summary>
     public static HashSet<SupplyNode> SuppliesOf(this PowerTree tree, PduNode unit)
     {
         var found = new HashSet<SupplyNode>();
@@ -73,9 +63,8 @@ public static class CordFacts
         return found;
     }
 
-    /// <summary>The plug made for a socket, of those that go in.</summary>
-    /// <param name="socket">The socket.</param>
-    /// <returns>The plug; null where the code is no socket.</returns>
+    /// <summary>The plug that belongs to a socket.</summary>
+    /// <returns>The plug; null if the code is not a socket.</returns>
     public static ConnectorCode? PlugFor(ConnectorCode socket)
     {
         ConnectorCode? found = null;

@@ -1,6 +1,6 @@
 namespace RackCheck.Survey.Power;
 
-/// <summary>Places the cords one after the other, each in the best outlet; one that finds none may push others aside.</summary>
+/// <summary>Places the cords one after another, each in the best outlet; a cord without an outlet can displace others.</summary>
 internal sealed class CordInsertion(CordPlacement placement, OutletChoice choice, FreeCords cords, OutletPool[] pools)
 {
     private const int MostPushes = 1_000;
@@ -8,8 +8,8 @@ internal sealed class CordInsertion(CordPlacement placement, OutletChoice choice
 
     private int pushesLeft;
 
-    /// <summary>Places all cords anew.</summary>
-    /// <returns>Whether all found outlets. Within current limits it stops at the first that finds none.</returns>
+    /// <summary>Places all cords again.</summary>
+    /// <returns>Whether every cord has an outlet. Within current limits it stops at the first cord without one.</returns>
     public bool Run(CordLimits limits, bool push)
     {
         placement.Clear();

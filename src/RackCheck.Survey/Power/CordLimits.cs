@@ -1,6 +1,6 @@
 namespace RackCheck.Survey.Power;
 
-/// <summary>The limits that an assignment of cords keeps, strictest first. They are relaxed in this order.</summary>
+/// <summary>The limits of a cord assignment, strictest first. They are relaxed in this order.</summary>
 internal enum CordLimits
 {
     /// <summary>The design share of every breaker and rating, and the full limit with any one supply lost.</summary>

@@ -2,22 +2,22 @@ using RackCheck.Engineering;
 
 namespace RackCheck.Survey.Power;
 
-/// <summary>The power of a cord, and the number of lines that share it.</summary>
+/// <summary>The power of a cord and the number of lines that share it.</summary>
 internal readonly record struct CordDemand(double VoltAmperes, double WorstVoltAmperes, int Lines)
 {
     public static CordDemand Of(Cord cord) => new(cord.VoltAmperes, cord.WorstVoltAmperes, cord.IsThreePhase ? 3 : 1);
 }
 
-/// <summary>The points that an outlet group loads, as <see cref="CordLoads"/> numbers them. Behind a UPS no supply line: the UPS's own cord loads it.</summary>
+/// <summary>The points that an outlet group loads, numbered as in <see cref="CordLoads"/>. Behind a UPS no supply line: the cord of the UPS loads it.</summary>
 internal readonly record struct LoadPath(int Group, int PduLine, int SupplyLine, double PerVolt);
 
 /// <summary>
-/// Currents of an assignment of cords while it is made: on the breaker of each outlet group, on each line of each PDU and of each supply,
-/// with what each may carry.
+/// Currents during the assignment of cords: on the breaker of each outlet group and on each line of each PDU and supply,
+/// with their limits.
 /// </summary>
 internal sealed class CordLoads
 {
-    // Points: the groups, filled up to a multiple of four, then four for each PDU and each supply, three of them its lines.
+    // Points: the groups, padded to a multiple of four, then four for each PDU and each supply, three of them its lines.
     private const int PointsPerNode = 4;
     private const int Lines = 3;
 
@@ -61,7 +61,7 @@ internal sealed class CordLoads
 
     public void Remove(in LoadPath path, in CordDemand demand) => Add(path, demand, -1);
 
-    /// <summary>Whether the limits hold with a further cord.</summary>
+    /// <summary>Whether the limits hold with one more cord.</summary>
     public bool Keeps(in LoadPath path, in CordDemand demand, CordLimits limits)
     {
         if (limits == CordLimits.Sockets)
@@ -87,14 +87,14 @@ internal sealed class CordLoads
         return true;
     }
 
-    /// <summary>Load of the points of a path with a further cord, each as a share of what it may carry, summed.</summary>
+    /// <summary>Sum of the loads on a path with one more cord, each as a share of its limit.</summary>
     public double SharesWith(in LoadPath path, in CordDemand demand)
     {
         var normal = demand.VoltAmperes * path.PerVolt;
         return points[path.Group].Share(normal) + points[path.PduLine].Share(normal) + (path.SupplyLine < 0 ? 0 : points[path.SupplyLine].Share(normal));
     }
 
-    /// <summary>Whether two groups of one line of a PDU have the same breaker and carry the same.</summary>
+    /// <summary>Whether two groups on one line of a PDU have the same breaker and the same load.</summary>
     public bool AreAlike(in LoadPath one, in LoadPath other)
     {
         ref readonly var a = ref points[one.Group];
@@ -102,13 +102,13 @@ internal sealed class CordLoads
         return one.PduLine == other.PduLine && a.LimitA == b.LimitA && a.WorstA == b.WorstA && a.NormalA == b.NormalA;
     }
 
-    /// <summary>The line of a supply that a path loads, 0 to 2; -1 where it loads none of its lines.</summary>
+    /// <summary>The line of a supply that a path loads, 0 to 2; -1 if it loads none.</summary>
     public int LineOn(SupplyNode supply, in LoadPath path) => path.SupplyLine - SupplyLine(supply, 0) is >= 0 and < Lines and var line ? line : -1;
 
     /// <summary>Normal current of a line of a supply, A.</summary>
     public double LineA(SupplyNode supply, int line) => points[SupplyLine(supply, line)].NormalA;
 
-    /// <summary>Whether the sum of all loads is within the sum of what the PDUs can carry. Where it is not, there is nothing to search for.</summary>
+    /// <summary>Whether the total load is within the total capacity of the PDUs. If it is not, no assignment can hold.</summary>
     public bool HasRoom(CordLimits limits)
     {
         double load = 0, room = 0;
@@ -189,7 +189,7 @@ internal sealed class CordLoads
         }
     }
 
-    /// <summary>What carries current and has a limit: the breaker of a group, a line of a PDU, a line of a supply.</summary>
+    /// <summary>A point with a current limit: the breaker of a group, a line of a PDU, or a line of a supply.</summary>
     private struct Point
     {
         private double designLimitA;

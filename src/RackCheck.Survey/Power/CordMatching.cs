@@ -1,12 +1,12 @@
 namespace RackCheck.Survey.Power;
 
 /// <summary>
-/// The greatest number of cords that find sockets, whatever they load: augmenting paths from the placement that stands.
+/// Gives the maximum number of cords a socket, regardless of load: augmenting paths from the present placement.
 /// </summary>
 internal sealed class CordMatching(CordPlacement placement, FreeCords cords, OutletPool[] pools)
 {
-    /// <summary>Finds sockets for cords that have none.</summary>
-    /// <returns>Whether all cords have one.</returns>
+    /// <summary>Finds sockets for cords without one.</summary>
+    /// <returns>Whether all cords have a socket.</returns>
     public bool Run()
     {
         var all = true;

@@ -1,8 +1,8 @@
 namespace RackCheck.Survey.Power;
 
 /// <summary>
-/// Which cord is in which pool of outlets, and what follows: outlets left, currents, cords of an item on each supply. Only putting in and
-/// taking out change it.
+/// The pool of outlets of each cord, with free outlets, currents and the cords of an item on each supply. Only adding and
+/// removing a cord changes it.
 /// </summary>
 internal sealed class CordPlacement
 {
@@ -22,16 +22,16 @@ internal sealed class CordPlacement
         cordsOnSupply = cords.AnySpread ? CountGiven(tree) : null;
     }
 
-    /// <summary>Whether redundant items are to be kept on different supplies, so that the loss of a supply matters.</summary>
+    /// <summary>Whether redundant items must be fed from different supplies, so that the loss of a supply matters.</summary>
     public bool HasSpread => cordsOnSupply is not null;
 
-    /// <summary>The pool that a cord is in; -1 where it is in none.</summary>
+    /// <summary>The pool of a cord; -1 if it has none.</summary>
     public int PoolOf(int cord) => poolOf[cord];
 
-    /// <summary>From now on the cords of a redundant item may go to one supply.</summary>
+    /// <summary>From now on the cords of a redundant item can go to one supply.</summary>
     public void AllowSharedSupply() => mayShareSupply = true;
 
-    /// <summary>Whether a cord can go into a pool with all limits kept.</summary>
+    /// <summary>Whether a cord can go into a pool within all limits.</summary>
     public bool CanPut(int cord, int pool, CordLimits limits)
     {
         var to = pools[pool];
@@ -78,7 +78,7 @@ internal sealed class CordPlacement
         }
     }
 
-    /// <summary>What stands, to come back to.</summary>
+    /// <summary>The present state, to be restored later.</summary>
     public int[] Copy() => (int[])poolOf.Clone();
 
     public void Restore(int[] copy)
@@ -93,7 +93,7 @@ internal sealed class CordPlacement
         }
     }
 
-    /// <summary>Writes the outlets found into the cords.</summary>
+    /// <summary>Writes the outlets found to the cords.</summary>
     public void WriteToCords()
     {
         for (var cord = 0; cord < poolOf.Length; cord++)
@@ -106,7 +106,7 @@ internal sealed class CordPlacement
         }
     }
 
-    // No supply may feed more than half of the cords of a redundant item: its loss would take more than the rest can carry.
+    // No supply can feed more than half of the cords of a redundant item: its loss would leave too few cords for the load.
     private bool KeepsApart(Cord cord, OutletPool to) => CordsOnSupply(cord, to) < (cord.Siblings + 1) / 2;
 
     private ref int CordsOnSupply(Cord cord, OutletPool pool) => ref cordsOnSupply![(cord.Item.Index * supplies) + pool.Group.Unit.Supply.Index];

@@ -1,22 +1,22 @@
 namespace RackCheck.Survey.Power;
 
 /// <summary>
-/// Complete search for an assignment within limits, depth first, in the order of the cords; it gives up after a number of steps. Of
-/// assignments that differ only by an exchange of equal cords or of equal groups it looks at one.
+/// Complete search for an assignment within limits, depth first, in the order of the cords. It stops after a number of steps. Of
+/// assignments that differ only by an exchange of equal cords or of equal groups it tests one.
 /// </summary>
 internal sealed class CordSearch(CordPlacement placement, OutletChoice choice, FreeCords cords, OutletPool[] pools, CordLoads loads)
 {
     private const int MostSteps = 2_500;
     private const int BitsOfWord = 64;
 
-    // A row of flags for each cord, one bit for each pool. Not on the stack, since the search goes as deep as there are cords.
+    // A row of flags for each cord, one bit for each pool. It is not on the stack because the search is as deep as the number of cords.
     private readonly int rowLength = (pools.Length + BitsOfWord - 1) / BitsOfWord;
     private ulong[]? tried;
     private int[]? twins;
     private int stepsLeft;
 
-    /// <summary>Places all cords anew.</summary>
-    /// <returns>Whether all found outlets; else none is placed.</returns>
+    /// <summary>Places all cords again.</summary>
+    /// <returns>Whether every cord has an outlet; otherwise none is placed.</returns>
     public bool Run(CordLimits limits)
     {
         placement.Clear();
@@ -81,7 +81,7 @@ internal sealed class CordSearch(CordPlacement placement, OutletChoice choice, F
     private bool AreAlike(OutletPool a, OutletPool b) =>
         a.Socket == b.Socket && a.Switched == b.Switched && a.Free == b.Free && a.IsWholeGroup && b.IsWholeGroup && loads.AreAlike(a.Path, b.Path);
 
-    // For each cord the one just before it where the two can be exchanged and nothing else changes; else -1.
+    // For each cord the cord just before it if the two are interchangeable; else -1.
     private int[] FindTwins()
     {
         var found = new int[cords.Count];

@@ -3,15 +3,14 @@ using RackCheck.Model;
 namespace RackCheck.Survey.Power;
 
 /// <summary>A cord that the service places.</summary>
-/// <param name="Source">The cord.</param>
-/// <param name="Demand">What it draws.</param>
-/// <param name="IsSpread">Whether its item is redundant and its cords go to several supplies.</param>
-/// <param name="Kind">Cords of one kind fit the same outlets.</param>
+/// <param name="Demand">Its power demand.</param>
+/// <param name="IsSpread">Whether its item is redundant and fed from several supplies.</param>
+/// <param name="Kind">Number of its kind; cords of one kind fit the same outlets.</param>
 internal readonly record struct FreeCord(Cord Source, CordDemand Demand, bool IsSpread, int Kind);
 
 /// <summary>
-/// The cords that the service places, in the order of placing: those with few outlets to choose from first, then the largest, then by id
-/// and plug. With the outlets that each fits.
+/// The cords that the service places and the outlets that suit each. The order of placing is: fewest suitable outlets first, then the largest, then
+/// by id and plug.
 /// </summary>
 internal sealed class FreeCords
 {

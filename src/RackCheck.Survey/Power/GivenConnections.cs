@@ -3,7 +3,7 @@ using RackCheck.Model;
 namespace RackCheck.Survey.Power;
 
 /// <summary>
-/// Plugs in the cords whose connections the request gives. They stand as they are, even where the plug does not fit: a rule reports that.
+/// Connects the cords whose connections the request gives. They are kept even if the plug does not fit: a rule reports that.
 /// </summary>
 internal sealed class GivenConnections(PowerTree tree, OutletPool[] pools, CordLoads loads)
 {
@@ -38,7 +38,7 @@ internal sealed class GivenConnections(PowerTree tree, OutletPool[] pools, CordL
         }
     }
 
-    // Of the free outlets that the plug fits, those that the fewest other plugs fit; among equals a switched one for whom that matters.
+    // The free outlet that fits the fewest other plugs is taken; among equals a switched one if the item needs it.
     private OutletPool? PoolFor(Cord cord, GroupNode group)
     {
         OutletPool? best = null;

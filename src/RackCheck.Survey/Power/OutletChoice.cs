@@ -1,12 +1,12 @@
 namespace RackCheck.Survey.Power;
 
 /// <summary>
-/// Which of the outlets that a cord can go into is best: the one whose breaker and lines are then least loaded. Sockets that other plugs fit
-/// too, and switched outlets that other items need, come last.
+/// Selects the best outlet for a cord: the one with the lowest load on its breaker and lines. Sockets that other plugs also fit,
+/// and switched outlets that other items need, are last.
 /// </summary>
 internal sealed class OutletChoice(CordPlacement placement, FreeCords cords, OutletPool[] pools, CordLoads loads)
 {
-    // A share of load is seldom above 1, so that these outweigh it.
+    // A load share is rarely above 1, so these weights outweigh it.
     private const double OtherPlugScore = 10;
     private const double MissingSwitchScore = 5;
     private const double UnneededSwitchScore = 0.001;
@@ -14,7 +14,7 @@ internal sealed class OutletChoice(CordPlacement placement, FreeCords cords, Out
 
     private readonly bool anySwitched = Array.Exists(pools, p => p.Switched);
 
-    /// <summary>The best pool for a cord; -1 where it can go into none.</summary>
+    /// <summary>The best pool for a cord; -1 if none suits.</summary>
     public int Best(int cord, CordLimits limits)
     {
         var best = -1;
@@ -30,7 +30,7 @@ internal sealed class OutletChoice(CordPlacement placement, FreeCords cords, Out
         return best;
     }
 
-    /// <summary>How little a pool suits a cord; the least is best.</summary>
+    /// <summary>Penalty of a pool for a cord; the lowest is best.</summary>
     public double Score(int cord, int pool)
     {
         var to = pools[pool];

@@ -2,7 +2,7 @@ using RackCheck.Model;
 
 namespace RackCheck.Survey.Power;
 
-/// <summary>Outlets of one group that are alike, and how many of them are free.</summary>
+/// <summary>Identical outlets of one group, and how many of them are free.</summary>
 internal sealed class OutletPool
 {
     private OutletPool(GroupNode group, ConnectorCode socket, bool switched, LoadPath path)
@@ -20,7 +20,7 @@ internal sealed class OutletPool
     /// <summary>What a cord in one of these outlets loads.</summary>
     public LoadPath Path { get; }
 
-    /// <summary>How many other plugs fit the socket. It is kept free for them where possible.</summary>
+    /// <summary>How many other plugs fit the socket. It is kept free for them if possible.</summary>
     public int OtherPlugs { get; }
 
     public int Free { get; private set; }
@@ -58,17 +58,17 @@ internal sealed class OutletPool
         return [.. pools];
     }
 
-    /// <summary>Whether a cord may go here: plug, voltage and phases suit. A UPS is never fed by a UPS, so that no loop comes about.</summary>
+    /// <summary>Whether a cord fits: plug, voltage and phases. A UPS never feeds a UPS, so no loop can arise.</summary>
     public bool Takes(Cord cord) =>
         PlugFit.Fits(cord.Code, Socket) && cord.Suits(Group.Unit.Supply) && (cord.Item.Item!.Ups is null || Group.Unit.FedBy is null);
 
-    /// <summary>Takes one outlet into use.</summary>
+    /// <summary>Occupies one outlet.</summary>
     public void Use() => Free--;
 
-    /// <summary>Sets one outlet free again.</summary>
+    /// <summary>Frees one outlet.</summary>
     public void Release() => Free++;
 
-    /// <summary>Whether a cord taken out of one pool may make room in the other: a line of a PDU or of a supply is loaded by both.</summary>
+    /// <summary>Whether removing a cord from one pool can make capacity in the other: both load a line of the same PDU or supply.</summary>
     public bool SharesLine(OutletPool other) =>
         ReferenceEquals(Group.Unit.Supply, other.Group.Unit.Supply) && (Path.PduLine == other.Path.PduLine || Path.SupplyLine == other.Path.SupplyLine);
 }

@@ -1,8 +1,8 @@
 namespace RackCheck.Survey.Power;
 
 /// <summary>
-/// Balances the lines of three-phase supplies: cords are moved or exchanged while that brings the lines closer together and no limit is
-/// passed.
+/// Balances the lines of three-phase supplies: cords are moved or exchanged while that reduces the difference between the lines and no limit is
+/// exceeded.
 /// </summary>
 internal sealed class PhaseBalance(CordPlacement placement, FreeCords cords, OutletPool[] pools, CordLoads loads)
 {
@@ -58,7 +58,7 @@ internal sealed class PhaseBalance(CordPlacement placement, FreeCords cords, Out
         return best;
     }
 
-    // Lines that are close already are left: exchanges cost more to find than they bring.
+    // Lines that are nearly balanced are left: the search costs more than it gains.
     private Step BestExchange(SupplyNode supply, int cord, int line, double spread, Step best)
     {
         var load = AmperesOf(cord);
@@ -114,17 +114,17 @@ internal sealed class PhaseBalance(CordPlacement placement, FreeCords cords, Out
         return can;
     }
 
-    // A move may not use up a socket that more other plugs fit, nor change whether the outlet is switched, nor pass a limit.
+    // A move must not use a socket that more other plugs fit, change whether the outlet is switched, or exceed a limit.
     private bool IsAsGood(int cord, int from, int to) =>
         pools[to].OtherPlugs <= pools[from].OtherPlugs && pools[to].Switched == pools[from].Switched && placement.CanPut(cord, to, CordLimits.DesignShare);
 
     private double AmperesOf(int cord) => cords[cord].Demand.VoltAmperes * pools[placement.PoolOf(cord)].Path.PerVolt;
 
-    // The line of a supply that a cord loads, 0 to 2; -1 where it loads another supply, all lines, or none.
+    // The line of a supply that a cord loads, 0 to 2; -1 if it loads another supply, all lines, or none.
     private int LineOn(int cord, SupplyNode supply) =>
         placement.PoolOf(cord) is >= 0 and var pool && cords[cord].Demand.Lines == 1 ? loads.LineOn(supply, pools[pool].Path) : -1;
 
-    // Between the most and the least loaded line of a supply, with a load taken from one line to another.
+    // Difference between the highest and the lowest line load of a supply after a load moves from one line to another.
     private double Spread(SupplyNode supply, int from, int to, double load)
     {
         Span<double> lines = [loads.LineA(supply, 0), loads.LineA(supply, 1), loads.LineA(supply, 2)];
@@ -133,6 +133,6 @@ internal sealed class PhaseBalance(CordPlacement placement, FreeCords cords, Out
         return Math.Max(lines[0], Math.Max(lines[1], lines[2])) - Math.Min(lines[0], Math.Min(lines[1], lines[2]));
     }
 
-    /// <summary>A move of a cord to a pool, or its exchange with another cord there, and the spread of the lines after it.</summary>
+    /// <summary>A move of a cord to a pool, or its exchange with another cord there, and the difference between the lines after it.</summary>
     private readonly record struct Step(int Cord, int Pool, int Other, double Spread);
 }

@@ -4,7 +4,7 @@ using RackCheck.Model.Converters;
 
 namespace RackCheck.Survey.Power;
 
-/// <summary>The table of connectors by the contract's codes: what goes into what, and for how much.</summary>
+/// <summary>The table of connectors by the codes of the contract: which plug fits which socket, and the ratings.</summary>
 public static class PlugFit
 {
     private static readonly ConnectorCode[] Codes = Enum.GetValues<ConnectorCode>();
@@ -12,32 +12,23 @@ public static class PlugFit
         Codes, code => Connectors.All.Single(c => c.Code == NamedEnumConverter<ConnectorCode>.Name(code)));
     private static readonly bool[,] Table = MakeTable();
 
-    /// <summary>Whether a plug goes into a socket.</summary>
-    /// <param name="plug">The plug.</param>
-    /// <param name="socket">The socket.</param>
-    /// <returns>Whether it does.</returns>
+    /// <summary>Whether a plug fits a socket.</summary>
     public static bool Fits(ConnectorCode plug, ConnectorCode socket) => Table[(int)plug, (int)socket];
 
     /// <summary>Row of the table of connectors.</summary>
-    /// <param name="code">The connector.</param>
-    /// <returns>The row.</returns>
     public static Connector Of(ConnectorCode code) => Rows[(int)code];
 
-    /// <summary>What a connector is rated for, A.</summary>
-    /// <param name="code">The connector.</param>
-    /// <param name="northAmerica">Whether the ratings of North America hold.</param>
-    /// <returns>Its rating; infinite for what is wired without one.</returns>
+    /// <summary>Rated current of a connector, A.</summary>
+    /// <param name="northAmerica">Whether North American ratings apply.</param>
+    /// <returns>Its rating; infinite for a hard-wired connection.</returns>
     public static double RatedA(ConnectorCode code, bool northAmerica) =>
         (northAmerica ? Of(code).RatedNorthAmericaA : Of(code).RatedA) ?? double.PositiveInfinity;
 
-    /// <summary>Whether a connector carries three phases; what is wired without one carries as many as there are.</summary>
-    /// <param name="code">The connector.</param>
-    /// <returns>Whether it does.</returns>
+    /// <summary>Whether a connector carries three phases; a hard-wired connection carries all phases.</summary>
     public static bool IsThreePhase(ConnectorCode code) => code != ConnectorCode.Hardwired && Of(code).Phases == 3;
 
-    /// <summary>The socket made for a plug: the one that takes it and the fewest others.</summary>
-    /// <param name="plug">The plug.</param>
-    /// <returns>The socket; the plug's own code where the table has none.</returns>
+    /// <summary>The socket that belongs to a plug: the one that fits it and the fewest others.</summary>
+    /// <returns>The socket; the code of the plug if the table has none.</returns>
     public static ConnectorCode SocketFor(ConnectorCode plug)
     {
         var best = plug;

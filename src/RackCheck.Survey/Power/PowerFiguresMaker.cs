@@ -3,7 +3,7 @@ using RackCheck.Survey.Layout;
 
 namespace RackCheck.Survey.Power;
 
-/// <summary>Puts the power tree into the figures of the report. What hangs on something not known is absent.</summary>
+/// <summary>Writes the power tree to the figures of the report. Figures that depend on unknown data are absent.</summary>
 internal static class PowerFiguresMaker
 {
     public static PowerFigures? Make(PowerTree tree, MountedItem[] items)
@@ -16,7 +16,7 @@ internal static class PowerFiguresMaker
             {
                 any = true;
 
-                // A UPS passes on what the others draw; of its own it has its losses.
+                // A UPS passes its input on to its load; only its losses count as its own.
                 rated += source.Ups is { Feeds: not null } ? source.HeatW ?? 0 : power.RatedW;
                 typical += source.Ups is { Feeds: not null } ? source.HeatW ?? 0 : power.TypicalW;
             }

@@ -7,8 +7,8 @@ using RackCheck.Survey.Layout;
 namespace RackCheck.Survey.Power;
 
 /// <summary>
-/// The power tree: which cord hangs on which outlet group, unit and supply, and what each carries, in normal use and with each supply
-/// lost. Worked out once; currents are arithmetic sums, since power factors differ little and the sum is the cautious end.
+/// The power tree: the outlet group, PDU and supply of each cord, and the current of each, in normal use and with each supply
+/// lost. It is calculated once. Currents are arithmetic sums: power factors differ little, and the sum is conservative.
 /// </summary>
 public sealed class PowerTree
 {
@@ -34,12 +34,12 @@ public sealed class PowerTree
         Figures = PowerFiguresMaker.Make(this, items);
     }
 
-    /// <summary>Whether PDUs are described, be it that there are none.</summary>
+    /// <summary>Whether PDUs are described; an empty list counts.</summary>
     public bool IsDescribed { get; }
 
     internal int ItemCount { get; }
 
-    /// <summary>Whether North American ratings hold.</summary>
+    /// <summary>Whether North American ratings apply.</summary>
     public bool IsNorthAmerica { get; }
 
     /// <summary>Supplies, in the order of the request.</summary>
@@ -48,7 +48,7 @@ public sealed class PowerTree
     /// <summary>PDUs, in the order of the request.</summary>
     public PduNode[] Units { get; }
 
-    /// <summary>Outlet groups of all units, in the order of the request.</summary>
+    /// <summary>Outlet groups of all PDUs, in the order of the request.</summary>
     public GroupNode[] Groups { get; }
 
     /// <summary>All cords, by item id and plug.</summary>
@@ -57,17 +57,14 @@ public sealed class PowerTree
     /// <summary>Uninterruptible power supplies.</summary>
     public UpsNode[] Ups { get; }
 
-    /// <summary>The power figures of the report; null where nothing is said about power.</summary>
+    /// <summary>The power figures of the report; null without power data.</summary>
     public PowerFigures? Figures { get; }
 
-    /// <summary>Power that an item draws from the mains or a UPS, W: rated, else typical as the least that it can be, else 0.</summary>
-    /// <param name="item">The item, no UPS.</param>
-    /// <returns>The power.</returns>
+    /// <summary>Power that an item draws from the mains or a UPS, W: rated, else typical as a minimum, else 0.</summary>
+    /// <param name="item">The item, not a UPS.</param>
     public static double WattsOf(Item item) => item.Power?.RatedW ?? item.Power?.TypicalW ?? 0;
 
     /// <summary>The cords of an item, in the order of its plugs.</summary>
-    /// <param name="item">The item.</param>
-    /// <returns>Its cords.</returns>
     public IEnumerable<Cord> CordsOf(MountedItem item) => Cords.Where(c => ReferenceEquals(c.Item, item));
 
     private void Solve()
@@ -99,7 +96,7 @@ public sealed class PowerTree
         }
     }
 
-    // Outlets that can be switched from afar are switched on one after the other; all others come on at once.
+    // Remotely switched outlets start in sequence; all others start together.
     private void FindInrush(SupplyNode supply)
     {
         for (var line = 0; line < supply.LineList.Length; line++)
@@ -156,7 +153,7 @@ internal sealed class PowerSolver(PowerTree tree)
         }
     }
 
-    // Behind a UPS a unit lives while one of its cords does: its battery gives time, not supply.
+    // A PDU behind a UPS is supplied while one cord of the UPS is: the battery bridges a time, it is not a supply.
     private void FindLiveUnits(SupplyNode? lost)
     {
         for (var round = 0; round <= tree.Ups.Length; round++)
@@ -192,7 +189,7 @@ internal sealed class PowerSolver(PowerTree tree)
 
         foreach (var cord in cords)
         {
-            // An item that is not redundant draws through each cord what that cord feeds; one that is leaves all to the cords that live.
+            // An item that is not redundant loads each of its cords; a redundant item puts its full load on the cords that are still supplied.
             var share = watts / (cord.IsRedundant && lost is not null ? Math.Max(1, live) : cords.Length);
             cord.Watts = lost is null ? share : cord.Watts;
             cord.IsKnown = known;
@@ -232,7 +229,7 @@ internal sealed class PowerSolver(PowerTree tree)
         }
     }
 
-    // From the loads upwards: a UPS draws what hangs on it, and its own losses.
+    // From the loads upwards: a UPS draws its load and its own losses.
     private void SpreadUps(SupplyNode? lost)
     {
         var left = tree.Ups.ToList();

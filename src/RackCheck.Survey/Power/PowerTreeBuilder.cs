@@ -6,10 +6,10 @@ using static System.FormattableString;
 
 namespace RackCheck.Survey.Power;
 
-/// <summary>Makes the nodes of the power tree of a description, with defaults filled in and recorded.</summary>
+/// <summary>Builds the nodes of the power tree of a description, with defaults filled in and recorded.</summary>
 internal static class PowerTreeBuilder
 {
-    /// <summary>Supplies, units and groups.</summary>
+    /// <summary>Supplies, PDUs and groups.</summary>
     public static (SupplyNode[] Supplies, PduNode[] Units, GroupNode[] Groups) Nodes(
         RackDescription description, LimitsInForce limits, List<Assumption> assumptions)
     {
@@ -18,7 +18,7 @@ internal static class PowerTreeBuilder
             assumptions.Add(new Assumption
             {
                 Pointer = "/site/region", Value = "eu",
-                Basis = "ratings of IEC connectors, and no share of the breaker for continuous loads, unless North America is told",
+                Basis = "default: ratings of IEC connectors, and no breaker share for continuous loads",
             });
         }
 
@@ -38,7 +38,7 @@ internal static class PowerTreeBuilder
         return (supplies, units, [.. groups]);
     }
 
-    /// <summary>The uninterruptible power supplies, by id, tied to the units that they feed.</summary>
+    /// <summary>The UPSs by id, linked to the PDUs that they feed.</summary>
     public static UpsNode[] UpsNodes(MountedItem[] items, PduNode[] units)
     {
         List<UpsNode>? found = null;
@@ -66,10 +66,9 @@ internal static class PowerTreeBuilder
     }
 
     /// <summary>The cords of all items, by item id and plug.</summary>
-    /// <param name="items">The items.</param>
-    /// <param name="supplies">How many supplies there are.</param>
-    /// <param name="upsNodes">The uninterruptible power supplies, which get their cords.</param>
-    /// <param name="assumptions">Where to record defaults; null where nothing hangs on them.</param>
+    /// <param name="supplies">Number of supplies.</param>
+    /// <param name="upsNodes">The UPSs, which receive their cords.</param>
+    /// <param name="assumptions">Receives the defaults; null if no result depends on them.</param>
     public static Cord[] Cords(MountedItem[] items, int supplies, UpsNode[] upsNodes, List<Assumption>? assumptions)
     {
         var count = 0;
@@ -109,7 +108,7 @@ internal static class PowerTreeBuilder
     private static void AddCords(
         MountedItem item, ItemPower power, IReadOnlyList<ConnectorCode> plugs, int supplies, double total, Cord[] cords, int at, List<Assumption>? assumptions)
     {
-        // What a UPS draws hangs on where the cords of all else go, so for choosing its outlet the most that it can draw is taken.
+        // The input of a UPS depends on the placement of all other cords, so its maximum input is used to choose its outlet.
         var watts = item.Item!.Ups is not { } ups ? PowerTree.WattsOf(item.Item)
             : ups.Feeds is null ? power.RatedW ?? 0
             : Math.Min(total, ups.RatedW ?? double.PositiveInfinity) + (item.Item.HeatW ?? 0);
@@ -118,7 +117,7 @@ internal static class PowerTreeBuilder
             assumptions.Add(new Assumption
             {
                 Pointer = Pointers.ItemPowerFactor[item.Index], Value = Currents.UsualPowerFactor,
-                Basis = "usual for a power supply with correction; common practice, no source",
+                Basis = "usual for a power supply with power factor correction; common practice, no source",
             });
         }
 
@@ -127,11 +126,11 @@ internal static class PowerTreeBuilder
             assumptions.Add(new Assumption
             {
                 Pointer = Pointers.ItemHeat[item.Index], Value = 0, Unit = "W",
-                Basis = "losses of the UPS, which its supply bears besides its load, are not given and not counted",
+                Basis = "the losses of the UPS, which its supply carries in addition to its load, are missing and not counted",
             });
         }
 
-        // With the worst supply lost, a redundant item is left with the half of its cords that the assignment puts on others.
+        // With the worst supply lost, a redundant item keeps the half of its cords that is assigned to other supplies.
         var alive = power.Redundant == true && supplies > 1 ? Math.Max(1, plugs.Count / 2) : plugs.Count;
         for (var plug = 0; plug < plugs.Count; plug++)
         {
@@ -162,7 +161,7 @@ internal static class PowerTreeBuilder
             {
                 Pointer = Invariant($"/supplies/{index}/phases"),
                 Value = phases,
-                Basis = phases == 3 ? "outlet groups hang on L2 or L3" : "no outlet group hangs on L2 or L3",
+                Basis = phases == 3 ? "outlet groups are fed from L2 or L3" : "no outlet group is fed from L2 or L3",
             });
         }
 
@@ -177,7 +176,7 @@ internal static class PowerTreeBuilder
 
         if (source.RcdMa is null && isUsed)
         {
-            assumptions.Add(new Assumption { Pointer = Invariant($"/supplies/{index}/rcdMa"), Value = "none", Basis = "a supply has no RCD unless told" });
+            assumptions.Add(new Assumption { Pointer = Invariant($"/supplies/{index}/rcdMa"), Value = "none", Basis = "default: no RCD" });
         }
 
         if (source.Socket is not (null or ConnectorCode.Hardwired) && PlugsInto(description, source.Id) is > 1 and var plugs)
@@ -185,7 +184,7 @@ internal static class PowerTreeBuilder
             assumptions.Add(new Assumption
             {
                 Pointer = Invariant($"/supplies/{index}/socket"), Value = plugs, Unit = "sockets",
-                Basis = "one for each PDU that is plugged into the supply; how many there are has no place in a description",
+                Basis = "one for each PDU connected to the supply; the description has no member for the number",
             });
         }
 
@@ -201,7 +200,7 @@ internal static class PowerTreeBuilder
         };
     }
 
-    // What a UPS feeds is plugged into the UPS.
+    // PDUs fed by a UPS are connected to the UPS.
     private static int PlugsInto(RackDescription description, string supply) =>
         description.Pdus?.Count(u => u.Supply == supply && u.Plug is not (null or ConnectorCode.Hardwired)
             && !description.Items.Any(i => i.Ups?.Feeds?.Contains(u.Id) == true)) ?? 0;
@@ -219,7 +218,7 @@ internal static class PowerTreeBuilder
             var group = source.Groups[i];
             if (group.Phase is null && supply.Phases == 3)
             {
-                assumptions.Add(new Assumption { Pointer = Invariant($"/pdus/{index}/groups/{i}/phase"), Value = "L1", Basis = "the first line unless told" });
+                assumptions.Add(new Assumption { Pointer = Invariant($"/pdus/{index}/groups/{i}/phase"), Value = "L1", Basis = "default: the first line" });
             }
 
             var line = supply.Phases == 3 ? (int)(group.Phase ?? Phase.L1) : 0;

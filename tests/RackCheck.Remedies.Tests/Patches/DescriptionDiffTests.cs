@@ -32,7 +32,7 @@ public sealed class DescriptionDiffTests
         Gen.Select(RackGenerator.AllRacks, RackGenerator.AllRacks).Sample(
             (one, other) =>
             {
-                // Reference, numbering and policy are the caller's own; no cure changes them.
+                // Reference, numbering and policy belong to the caller; no remedy changes them.
                 var wanted = other with { Reference = one.Reference, UnitNumbering = one.UnitNumbering, Policy = one.Policy };
                 var patch = DescriptionDiff.Patch(one, wanted);
                 Assert.Equal(DescriptionDigest.Of(wanted), DescriptionDigest.Of(RackPatch.Apply(one, patch)));

@@ -16,8 +16,8 @@ public sealed class RemedyTrialsTests
         var remedies = Remedies(
             new RemedyCandidate("Leave all as it is", Rack),
             new RemedyCandidate("Bring an error", Rack with { Reference = "cured", Items = [.. Rack.Items, Unit("late", 4).At(2)] }),
-            new RemedyCandidate("Cure it", Rack with { Reference = "cured" }));
-        Assert.Equal(["Cure it"], remedies.Select(r => r.Title));
+            new RemedyCandidate("Clear it", Rack with { Reference = "cured" }));
+        Assert.Equal(["Clear it"], remedies.Select(r => r.Title));
     }
 
     [Fact]
@@ -67,7 +67,7 @@ public sealed class RemedyTrialsTests
     [Fact]
     public void Rule_that_throws_in_a_trial_makes_it_not_helping()
     {
-        var checker = new RackChecker(RuleSet.Of(new Unremedied([new RemedyCandidate("Cure it", Remedied(1))]), new BrokenWhenRemedied()), (_, _) => { });
+        var checker = new RackChecker(RuleSet.Of(new Unremedied([new RemedyCandidate("Clear it", Remedied(1))]), new BrokenWhenRemedied()), (_, _) => { });
         var finding = Assert.Single(checker.Check(Rack).Findings);
         Assert.Empty(finding.Remedies);
         Assert.NotNull(finding.NoRemedy);
@@ -82,7 +82,7 @@ public sealed class RemedyTrialsTests
             while (true)
             {
                 read++;
-                yield return new RemedyCandidate($"cure {read}", Remedied(read));
+                yield return new RemedyCandidate($"remedy {read}", Remedied(read));
             }
         }
 
@@ -110,12 +110,12 @@ public sealed class RemedyTrialsTests
     [Fact]
     public void Where_nothing_holds_it_is_said_why()
     {
-        Assert.Equal("No change of the order is known that would mend it.", Found().NoRemedy);
-        Assert.Equal("No change of the order is known that would mend it.", Found(new RemedyCandidate("Leave all as it is", Rack)).NoRemedy);
+        Assert.Equal("No change to the order is known that would clear it.", Found().NoRemedy);
+        Assert.Equal("No change to the order is known that would clear it.", Found(new RemedyCandidate("Leave all as it is", Rack)).NoRemedy);
         Assert.Equal(
-            "\"Bring an error\" would clear it, but brings layout.overlap.",
+            "\"Bring an error\" would clear it, but causes layout.overlap.",
             Found(new("Leave it", Rack), new("Bring an error", Rack with { Reference = "cured", Items = [.. Rack.Items, Unit("late", 4).At(2)] })).NoRemedy);
-        Assert.Null(Found(new RemedyCandidate("Cure it", Rack with { Reference = "cured" })).NoRemedy);
+        Assert.Null(Found(new RemedyCandidate("Clear it", Rack with { Reference = "cured" })).NoRemedy);
     }
 
     private static IReadOnlyList<Remedy> Remedies(params IEnumerable<RemedyCandidate> candidates) => Found(candidates).Remedies;

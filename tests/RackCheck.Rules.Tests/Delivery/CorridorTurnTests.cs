@@ -52,7 +52,7 @@ public sealed class CorridorTurnTests : RuleTests<CorridorTurn>
 
         // No smaller cabinet is offered where delivery without the pallet is sufficient.
         Assert.Equal(
-            ["Deliver the rack off the pallet", "Choose a way in without that corner"],
+            ["Deliver the rack off the pallet", "Choose an access route without that corner"],
             Judge.Checker.Check(rack).Findings.Single(f => f.Rule == "delivery.corridor-turn").Remedies.Select(r => r.Title));
     }
 

@@ -56,10 +56,10 @@ public sealed class RemedyTests
                     {
                         Interlocked.Increment(ref without);
 
-                        // A setback or distance given that neither the holes, nor what hangs on the rear uprights, nor any usual depth can cure: what is
-                        // wrong is the description, and nothing that is ordered otherwise mends it. Else what would do so breaks something else.
+                        // No remedy exists for a given setback or spacing that suits neither the holes, the rear items nor any usual depth: the
+                        // description is wrong, and no change to the order corrects it. Otherwise each candidate causes another defect.
                         Assert.True(
-                            error.Subject == "rear uprights" || error.NoRemedy!.Contains("would clear it, but brings", StringComparison.Ordinal),
+                            error.Subject == "rear uprights" || error.NoRemedy!.Contains("would clear it, but causes", StringComparison.Ordinal),
                             $"{error.Rule}, {error.Subject}: {error.NoRemedy}");
                     }
                 }
