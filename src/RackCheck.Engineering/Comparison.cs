@@ -4,9 +4,8 @@ namespace RackCheck.Engineering;
 public static class Comparison
 {
     /// <summary>
-    /// Tolerance in the unit of the values (mm, A, kg, W, K, %). Covers binary rounding of decimal sums. Reports show 0.001 of a
-    /// unit, so a value over its limit
-    /// also looks larger.
+    /// Tolerance in the unit of the values (mm, A, kg, W, K, %). Covers binary rounding of decimal sums. Reports show 0.001 of a unit, so a value over
+    /// its limit also looks larger.
     /// </summary>
     public const double Tolerance = 1e-3;
 

@@ -1,17 +1,19 @@
 using CsCheck;
+using RackCheck.Testing;
 
 namespace RackCheck.Engineering.Tests;
 
 public sealed class AirConditionersTests
 {
     [Theory]
-    [InlineData(1500, 5.712, 35, 25, 1185.8400000000001)] // checks.csv 5-01
-    [InlineData(800, 3.384, 35, 40, 893.06)] // checks.csv 5-02
-    [InlineData(500, 6.656, 40, 20, -232.16000000000008)] // checks.csv 5-03
+    [InlineData(1500, 5.712, 35, 25, 1185.8400000000001)] // sheet steel
+    [InlineData(800, 3.384, 35, 40, 893.06)] // sheet steel
+    [InlineData(500, 6.656, 40, 20, -232.16000000000008)] // sheet steel
     public void CapacityNeeded_is_heat_load_less_surface_dissipation(double heat, double surface, double inside, double ambient, double needed) =>
         Assert.Equal(needed, AirConditioners.NeededW(heat, surface, inside, ambient), 1e-9);
 
     [Fact]
+    [Trait("Kind", "property")]
     public void CapacityNeeded_at_natural_temperature_is_zero() =>
         Gen.Select(Gen.Double[1, 5000], Gen.Double[0.5, 12], Gen.Double[-20, 50], Gen.Double[0.1, 10]).Sample((heat, surface, ambient, warmer) =>
         {
@@ -20,7 +22,7 @@ public sealed class AirConditionersTests
             Assert.True(AirConditioners.NeededW(heat, surface, by, ambient + warmer) > 0);
             Assert.True(AirConditioners.NeededW(heat, surface, by + warmer, ambient) < 0);
             Assert.True(AirConditioners.NeededW(heat, surface, ambient - warmer, ambient) > heat);
-        });
+        }, iter: Samples.Of(1_000));
 
     [Theory]
     [InlineData(1000, 35, 25, 1000)] // a colder room adds no capacity
@@ -34,12 +36,13 @@ public sealed class AirConditionersTests
         Assert.Equal(left, AirConditioners.LeftW(capacity, rated, ambient), 1e-9);
 
     [Fact]
+    [Trait("Kind", "property")]
     public void Capacity_in_hotter_room_never_rises() =>
         Gen.Select(Gen.Double[0, 5000], Gen.Double[-20, 60], Gen.Double[-20, 80], Gen.Double[0, 20]).Sample((capacity, rated, ambient, more) =>
         {
             Assert.True(AirConditioners.LeftW(capacity, rated, ambient + more) <= AirConditioners.LeftW(capacity, rated, ambient));
             Assert.InRange(AirConditioners.LeftW(capacity, rated, ambient), 0, capacity);
-        });
+        }, iter: Samples.Of(1_000));
 
     [Theory]
     [InlineData(35, 20, true)]

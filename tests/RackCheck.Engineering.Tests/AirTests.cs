@@ -1,20 +1,21 @@
 using CsCheck;
+using RackCheck.Testing;
 using UnitsNet;
 
 namespace RackCheck.Engineering.Tests;
 
 public sealed class AirTests
 {
-    // checks.csv has the gas constant 287.055, ASHRAE Fundamentals 287.05: a difference of 1.8e-5.
+    // The expected values have the gas constant 287.055, ASHRAE Fundamentals 287.05: a difference of 1.8e-5.
     private const double GasConstants = 2e-5;
 
     [Theory]
-    [InlineData(0, 101325)] // checks.csv 2-01
-    [InlineData(500, 95460.83402866429)] // checks.csv 2-02
-    [InlineData(1000, 89874.56042735427)] // checks.csv 2-03
-    [InlineData(1500, 84555.99052357135)] // checks.csv 2-04
-    [InlineData(2000, 79495.19743529121)] // checks.csv 2-05
-    [InlineData(3000, 70108.52041191008)] // checks.csv 2-06
+    [InlineData(0, 101325)] // ISO 2533
+    [InlineData(500, 95460.83402866429)] // ISO 2533
+    [InlineData(1000, 89874.56042735427)] // ISO 2533
+    [InlineData(1500, 84555.99052357135)] // ISO 2533
+    [InlineData(2000, 79495.19743529121)] // ISO 2533
+    [InlineData(3000, 70108.52041191008)] // ISO 2533
     public void Pressure_falls_with_altitude(double altitude, double pressure) => Assert.Equal(pressure, Air.PressurePa(altitude), 1e-6);
 
     [Theory]
@@ -36,54 +37,55 @@ public sealed class AirTests
     }
 
     [Theory]
-    [InlineData(10, 1226.0302055289424)] // checks.csv 5-18
-    [InlineData(20, 2332.5960220978072)] // checks.csv 5-19
-    [InlineData(25, 3160.0569164883336)] // checks.csv 5-20
-    [InlineData(35, 5612.841719421078)] // checks.csv 5-21
-    [InlineData(40, 7367.458076250485)] // checks.csv 5-22
+    [InlineData(10, 1226.0302055289424)] // WMO-No. 8
+    [InlineData(20, 2332.5960220978072)] // WMO-No. 8
+    [InlineData(25, 3160.0569164883336)] // WMO-No. 8
+    [InlineData(35, 5612.841719421078)] // WMO-No. 8
+    [InlineData(40, 7367.458076250485)] // WMO-No. 8
     public void SaturationPressure_matches_Magnus_formula(double temperature, double pressure) => Assert.Equal(pressure, Air.SaturationPa(temperature), 1e-8);
 
     [Theory]
-    [InlineData(15, 0, 1.2249909284026714)] // checks.csv 2-07
-    [InlineData(20, 0, 1.2040973427229398)] // checks.csv 2-08
-    [InlineData(35, 0, 1.1454847834471193)] // checks.csv 2-09
-    [InlineData(35, 1000, 1.0160369246339298)] // checks.csv 2-10
-    [InlineData(40, 2000, 0.8843483306127407)] // checks.csv 2-11
+    [InlineData(15, 0, 1.2249909284026714)] // ASHRAE Fundamentals
+    [InlineData(20, 0, 1.2040973427229398)] // ASHRAE Fundamentals
+    [InlineData(35, 0, 1.1454847834471193)] // ASHRAE Fundamentals
+    [InlineData(35, 1000, 1.0160369246339298)] // ASHRAE Fundamentals
+    [InlineData(40, 2000, 0.8843483306127407)] // ASHRAE Fundamentals
     public void Density_of_dry_air_is_that_of_ideal_gas(double temperature, double altitude, double density) =>
         Close(density, Air.DensityKgM3(temperature, altitude), GasConstants);
 
     [Theory]
-    [InlineData(20, 50, 0, 1.198858521255658)] // checks.csv 2-12
-    [InlineData(25, 50, 0, 1.1769263209762948)] // checks.csv 2-13
-    [InlineData(35, 30, 1000, 1.0088415097523522)] // checks.csv 2-14
-    [InlineData(25, 50, 2000, 0.9218619027711967)] // checks.csv 2-15
-    [InlineData(40, 50, 1500, 0.9251574566613557)] // checks.csv 2-16
-    [InlineData(30, 80, 0, 1.14966591467467)] // checks.csv 2-17
+    [InlineData(20, 50, 0, 1.198858521255658)] // ASHRAE Fundamentals, WMO-No. 8
+    [InlineData(25, 50, 0, 1.1769263209762948)] // ASHRAE Fundamentals, WMO-No. 8
+    [InlineData(35, 30, 1000, 1.0088415097523522)] // ASHRAE Fundamentals, WMO-No. 8
+    [InlineData(25, 50, 2000, 0.9218619027711967)] // ASHRAE Fundamentals, WMO-No. 8
+    [InlineData(40, 50, 1500, 0.9251574566613557)] // ASHRAE Fundamentals, WMO-No. 8
+    [InlineData(30, 80, 0, 1.14966591467467)] // ASHRAE Fundamentals, WMO-No. 8
     public void Density_of_humid_air_is_that_of_gas_mixture(double temperature, double humidity, double altitude, double density) =>
         Close(density, Air.DensityKgM3(temperature, altitude, humidity), GasConstants);
 
     [Theory]
-    [InlineData(25, 60, 16.693149006198954)] // checks.csv 5-04
-    [InlineData(35, 50, 23.023050430622312)] // checks.csv 5-06
-    [InlineData(22, 45, 9.515000629294176)] // checks.csv 5-08
-    [InlineData(40, 90, 38.04215319568853)] // checks.csv 5-10
-    [InlineData(10, 80, 6.706013093947368)] // checks.csv 5-12
-    [InlineData(27, 60, 18.57070748244661)] // checks.csv 5-14
-    [InlineData(24, 50, 12.932872135687942)] // checks.csv 5-16
+    [InlineData(25, 60, 16.693149006198954)] // WMO-No. 8
+    [InlineData(35, 50, 23.023050430622312)] // WMO-No. 8
+    [InlineData(22, 45, 9.515000629294176)] // WMO-No. 8
+    [InlineData(40, 90, 38.04215319568853)] // WMO-No. 8
+    [InlineData(10, 80, 6.706013093947368)] // WMO-No. 8
+    [InlineData(27, 60, 18.57070748244661)] // WMO-No. 8
+    [InlineData(24, 50, 12.932872135687942)] // WMO-No. 8
     public void DewPoint_matches_reference_values(double temperature, double humidity, double dewPoint) =>
         Assert.Equal(dewPoint, Air.DewPointC(temperature, humidity)!.Value, 1e-9);
 
     [Theory]
-    [InlineData(25, 60, 16.697663521212892)] // checks.csv 5-05
-    [InlineData(35, 50, 23.029271546350973)] // checks.csv 5-07
-    [InlineData(40, 90, 38.04316746835206)] // checks.csv 5-11
+    [InlineData(25, 60, 16.697663521212892)] // Magnus with 17.625 and 243.04
+    [InlineData(35, 50, 23.029271546350973)] // Magnus with 17.625 and 243.04
+    [InlineData(40, 90, 38.04316746835206)] // Magnus with 17.625 and 243.04
     public void DewPoint_with_other_constants_agrees_within_0_02_K(double temperature, double humidity, double dewPoint) =>
         Assert.Equal(dewPoint, Air.DewPointC(temperature, humidity)!.Value, 0.02);
 
     [Fact]
+    [Trait("Kind", "property")]
     public void Air_at_dew_point_is_saturated() =>
         Gen.Select(Gen.Double[-20, 60], Gen.Double[1, 100]).Sample((t, rh) =>
-            Close(rh / 100 * Air.SaturationPa(t), Air.SaturationPa(Air.DewPointC(t, rh)!.Value), 1e-9));
+            Close(rh / 100 * Air.SaturationPa(t), Air.SaturationPa(Air.DewPointC(t, rh)!.Value), 1e-9), iter: Samples.Of(1_000));
 
     [Fact]
     public void DewPoint_of_saturated_air_is_its_temperature_of_dry_air_null()
@@ -93,17 +95,17 @@ public sealed class AirTests
     }
 
     [Theory]
-    [InlineData(1000, 10, 20, 0, 297.1959741182807)] // checks.csv 2-18
-    [InlineData(5000, 12, 35, 0, 1301.6791663049091)] // checks.csv 2-19
-    [InlineData(5000, 12, 35, 1500, 1559.8261070465219)] // checks.csv 2-20
-    [InlineData(350, 5, 40, 0, 222.2304059580342)] // checks.csv 2-21
-    [InlineData(1, 1, 20, 0, 2.9719597411828067)] // checks.csv 2-22
-    [InlineData(1, 1, 25, 0, 3.0226498271657984)] // checks.csv 2-23
-    [InlineData(1, 1, 30, 0, 3.07333991314879)] // checks.csv 2-24
-    [InlineData(1, 1, 40, 0, 3.174720085114774)] // checks.csv 2-25
-    [InlineData(1, 1, 30, 500, 3.26213540734721)] // checks.csv 2-26
-    [InlineData(1, 1, 30, 1000, 3.464897799989923)] // checks.csv 2-27
-    [InlineData(1, 1, 35, 2000, 3.981905195212479)] // checks.csv 2-28
+    [InlineData(1000, 10, 20, 0, 297.1959741182807)] // ASHRAE Fundamentals
+    [InlineData(5000, 12, 35, 0, 1301.6791663049091)] // ASHRAE Fundamentals
+    [InlineData(5000, 12, 35, 1500, 1559.8261070465219)] // ASHRAE Fundamentals
+    [InlineData(350, 5, 40, 0, 222.2304059580342)] // ASHRAE Fundamentals
+    [InlineData(1, 1, 20, 0, 2.9719597411828067)] // ASHRAE Fundamentals
+    [InlineData(1, 1, 25, 0, 3.0226498271657984)] // ASHRAE Fundamentals
+    [InlineData(1, 1, 30, 0, 3.07333991314879)] // ASHRAE Fundamentals
+    [InlineData(1, 1, 40, 0, 3.174720085114774)] // ASHRAE Fundamentals
+    [InlineData(1, 1, 30, 500, 3.26213540734721)] // ASHRAE Fundamentals
+    [InlineData(1, 1, 30, 1000, 3.464897799989923)] // ASHRAE Fundamentals
+    [InlineData(1, 1, 35, 2000, 3.981905195212479)] // ASHRAE Fundamentals
     public void Airflow_for_heat_load_matches_reference_values(double heat, double rise, double temperature, double altitude, double flow)
     {
         var density = Air.DensityKgM3(temperature, altitude);
@@ -112,9 +114,9 @@ public sealed class AirTests
     }
 
     [Theory]
-    [InlineData(3.1, 1.1543641377541205)] // checks.csv 2-29
-    [InlineData(3.2, 1.1182902584493042)] // checks.csv 2-30
-    [InlineData(3.3, 1.0844026748599314)] // checks.csv 2-31
+    [InlineData(3.1, 1.1543641377541205)] // ASHRAE Fundamentals
+    [InlineData(3.2, 1.1182902584493042)] // ASHRAE Fundamentals
+    [InlineData(3.3, 1.0844026748599314)] // ASHRAE Fundamentals
     public void Rule_of_thumb_airflow_corresponds_to_a_density(double factor, double density) => Assert.Equal(factor, Air.FlowM3h(1, 1, density), 1e-9);
 
     [Fact]
@@ -131,16 +133,17 @@ public sealed class AirTests
     [Fact]
     public void Conversions_match_reference_values()
     {
-        Assert.Equal(1.6990107955200002, Air.M3hPerCfm, 1e-12); // checks.csv 2-37
+        Assert.Equal(1.6990107955200002, Air.M3hPerCfm, 1e-12); // units converted
         Assert.Equal(0.588578, Air.CfmPerM3h, 1e-6); // exact unit definitions
         Assert.Equal(3.412142, Air.BtuHPerW, 1e-6); // exact unit definitions
-        Assert.Equal(3.159390740740741, Air.BtuHPerW / (0.075 * 0.24 * 60), 1e-5); // checks.csv 2-33
-        Assert.Equal(3.14483133640553, Air.BtuHPerW / 1.085, 1e-5); // checks.csv 2-34
-        Assert.Equal(1.7552170781893002, Air.BtuHPerW / 1.08 / 1.8, 1e-5); // checks.csv 2-35
-        Assert.Equal(2.982707841866667, 3.16 * Air.M3hPerCfm / 1.8, 1e-6); // checks.csv 2-36
+        Assert.Equal(3.159390740740741, Air.BtuHPerW / (0.075 * 0.24 * 60), 1e-5); // units converted
+        Assert.Equal(3.14483133640553, Air.BtuHPerW / 1.085, 1e-5); // units converted
+        Assert.Equal(1.7552170781893002, Air.BtuHPerW / 1.08 / 1.8, 1e-5); // units converted
+        Assert.Equal(2.982707841866667, 3.16 * Air.M3hPerCfm / 1.8, 1e-6); // units converted
     }
 
     [Fact]
+    [Trait("Kind", "property")]
     public void Thinner_air_has_lower_density_and_needs_more_airflow() =>
         Gen.Select(Gen.Double[-20, 60], Gen.Double[-500, 11000], Gen.Double[0, 99], Gen.Double[0.01, 1]).Sample((t, h, rh, more) =>
         {
@@ -150,7 +153,7 @@ public sealed class AirTests
             Assert.True(Air.DensityKgM3(t, h, rh + more) < density);
             Assert.True(Air.DensityKgM3(t, h) >= density);
             Assert.True(Air.FlowM3h(1000, 10, Air.DensityKgM3(t + more, h, rh)) > Air.FlowM3h(1000, 10, density));
-        });
+        }, iter: Samples.Of(1_000));
 
     [Theory]
     [InlineData(-501, false)]

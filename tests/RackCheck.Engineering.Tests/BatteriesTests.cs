@@ -3,13 +3,13 @@ namespace RackCheck.Engineering.Tests;
 public sealed class BatteriesTests
 {
     [Theory]
-    [InlineData(9, 20, 9, 1.15, 38.28218794077549)] // checks.csv 13-01
-    [InlineData(9, 20, 27, 1.15, 10.821994480782845)] // checks.csv 13-02
-    [InlineData(100, 20, 50, 1.2, 75.71488133762318)] // checks.csv 13-03
-    [InlineData(7, 20, 0.35, 1.15, 1200)] // checks.csv 13-04
-    [InlineData(9, 20, 800 / (36 * 0.9), 1.15, 11.993582133671605)] // checks.csv 13-05, 13-06
-    [InlineData(9, 20, 1500 / (48 * 0.9), 1.15, 8.10358137894309)] // checks.csv 13-07, 13-08
-    [InlineData(9, 20, 2400 / (72 * 0.92), 1.15, 7.716512806074955)] // checks.csv 13-09, 13-10
+    [InlineData(9, 20, 9, 1.15, 38.28218794077549)] // Peukert
+    [InlineData(9, 20, 27, 1.15, 10.821994480782845)] // Peukert
+    [InlineData(100, 20, 50, 1.2, 75.71488133762318)] // Peukert
+    [InlineData(7, 20, 0.35, 1.15, 1200)] // Peukert
+    [InlineData(9, 20, 800 / (36 * 0.9), 1.15, 11.993582133671605)] // Peukert
+    [InlineData(9, 20, 1500 / (48 * 0.9), 1.15, 8.10358137894309)] // Peukert
+    [InlineData(9, 20, 2400 / (72 * 0.92), 1.15, 7.716512806074955)] // Peukert
     public void RunTime_from_capacity_in_ampere_hours_matches_formula(double ampereHours, double hours, double current, double exponent, double minutes)
     {
         // t = H (C/(I H))^k: the battery runs H hours at C/H amperes.

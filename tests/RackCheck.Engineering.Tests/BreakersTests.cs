@@ -3,18 +3,18 @@ namespace RackCheck.Engineering.Tests;
 public sealed class BreakersTests
 {
     [Theory]
-    [InlineData("B", 16, 48)] // checks.csv 6-32
-    [InlineData("C", 16, 80)] // checks.csv 6-34
-    [InlineData("D", 16, 160)] // checks.csv 6-36
+    [InlineData("B", 16, 48)] // IEC 60898-1
+    [InlineData("C", 16, 80)] // IEC 60898-1
+    [InlineData("D", 16, 160)] // IEC 60898-1
     [InlineData("B", 0.5, 1.5)]
     [InlineData("C", 63, 315)]
     public void Breaker_may_trip_from_lower_multiple(string curve, double rated, double trip) =>
         Assert.Equal(trip, Breakers.LeastTripA(curve, rated), 1e-12);
 
     [Theory]
-    [InlineData("B", 80)] // checks.csv 6-33
-    [InlineData("C", 160)] // checks.csv 6-35
-    [InlineData("D", 320)] // checks.csv 6-37
+    [InlineData("B", 80)] // IEC 60898-1
+    [InlineData("C", 160)] // IEC 60898-1
+    [InlineData("D", 320)] // IEC 60898-1
     public void Breaker_16_A_always_trips_from_upper_multiple(string curve, double trip) =>
         Assert.Equal(trip, Breakers.Curves.Single(c => c.Curve == curve).Greatest * 16, 1e-12);
 
@@ -27,16 +27,16 @@ public sealed class BreakersTests
     }
 
     [Theory]
-    [InlineData(15, 12)] // checks.csv 6-20
-    [InlineData(20, 16)] // checks.csv 6-21
-    [InlineData(30, 24)] // checks.csv 6-22
+    [InlineData(15, 12)] // NEC 210.20(A)
+    [InlineData(20, 16)] // NEC 210.20(A)
+    [InlineData(30, 24)] // NEC 210.20(A)
     public void ContinuousLoad_in_North_America_is_80_percent(double rated, double load) =>
         Assert.Equal(load, rated * Breakers.ContinuousSharePercent / 100, 1e-12);
 
     [Theory]
-    [InlineData(12, 0, 15)] // checks.csv 6-23
-    [InlineData(16, 2, 22)] // checks.csv 6-24
-    [InlineData(24, 5, 35)] // checks.csv 6-25
+    [InlineData(12, 0, 15)] // NEC 210.20(A)
+    [InlineData(16, 2, 22)] // NEC 210.20(A)
+    [InlineData(24, 5, 35)] // NEC 210.20(A)
     public void ContinuousLoad_is_reciprocal_of_125_percent(double continuous, double other, double least) =>
         Assert.Equal(least, (continuous * 100 / Breakers.ContinuousSharePercent) + other, 1e-12);
 

@@ -45,9 +45,9 @@ public sealed class CableDropTests
             Assert.InRange(Cables.DropMvPerAM(s) / (2 * EarthConductors.ResistanceOhm(1, s) * 1000 * (234.5 + 70) / (234.5 + 20)), 1.05, 1.10));
 
     [Theory]
-    [InlineData(2.5, 18, 16, 2.253913043478261)] // checks.csv 6-47
-    [InlineData(4, 25, 20, 2.391304347826087)] // checks.csv 6-49
-    [InlineData(6, 30, 32, 3.0469565217391303)] // checks.csv 6-51
+    [InlineData(2.5, 18, 16, 2.253913043478261)] // BS 7671 table 4D2B
+    [InlineData(4, 25, 20, 2.391304347826087)] // BS 7671 table 4D2B
+    [InlineData(6, 30, 32, 3.0469565217391303)] // BS 7671 table 4D2B
     public void VoltageDrop_single_phase_includes_neutral(double section, double length, double current, double percent)
     {
         var milli = Cables.DropMvPerAM(section);

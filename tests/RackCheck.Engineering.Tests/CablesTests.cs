@@ -29,12 +29,12 @@ public sealed class CablesTests
     public void Area_is_found_despite_binary_rounding() => Assert.Same(Cables.Find(1.5), Cables.Find(0.1 * 3 * 5));
 
     [Theory]
-    [InlineData(1.5, 28.95442043222004)] // checks.csv 6-40
-    [InlineData(2.5, 17.731591355599214)] // checks.csv 6-41
-    [InlineData(4, 11.031394891944991)] // checks.csv 6-42
-    [InlineData(6, 7.370216110019647)] // checks.csv 6-43
-    [InlineData(10, 4.379056974459726)] // checks.csv 6-44
-    [InlineData(16, 2.751866404715128)] // checks.csv 6-45
+    [InlineData(1.5, 28.95442043222004)] // IEC 60228
+    [InlineData(2.5, 17.731591355599214)] // IEC 60228
+    [InlineData(4, 11.031394891944991)] // IEC 60228
+    [InlineData(6, 7.370216110019647)] // IEC 60228
+    [InlineData(10, 4.379056974459726)] // IEC 60228
+    [InlineData(16, 2.751866404715128)] // IEC 60228
     public void VoltageDrop_equals_resistance_at_70_C_to_two_digits(double section, double hot)
     {
         var cable = Cables.Find(section)!;
@@ -66,9 +66,9 @@ public sealed class CablesTests
     }
 
     [Theory]
-    [InlineData(2.5, 18, 16, 5.184, 2.253913043478261)] // checks.csv 6-46, 6-47
-    [InlineData(4, 25, 20, 5.5, 2.391304347826087)] // checks.csv 6-48, 6-49
-    [InlineData(6, 30, 32, 7.008, 3.0469565217391303)] // checks.csv 6-50, 6-51
+    [InlineData(2.5, 18, 16, 5.184, 2.253913043478261)] // BS 7671 table 4D2B
+    [InlineData(4, 25, 20, 5.5, 2.391304347826087)] // BS 7671 table 4D2B
+    [InlineData(6, 30, 32, 7.008, 3.0469565217391303)] // BS 7671 table 4D2B
     public void VoltageDrop_single_phase_is_table_value_times_length_and_current(
         double section,
         double length,

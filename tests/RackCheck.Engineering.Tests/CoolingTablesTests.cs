@@ -11,10 +11,10 @@ public sealed class CoolingTablesTests
     public void Table_has_expected_number_of_rows(string name, int rows) => Assert.Equal(rows, Table(name).Rows.Length);
 
     [Theory]
-    [InlineData(0, 20, 101325, 1.2040973427229398, 2.9719597411828067)] // checks.csv 2-01, 2-08, 2-22
-    [InlineData(1000, 35, 89874.56042735427, 1.0160369246339298, null)] // checks.csv 2-03, 2-10
-    [InlineData(2000, 40, 79495.19743529121, 0.8843483306127407, null)] // checks.csv 2-05, 2-11
-    [InlineData(1000, 30, 89874.56042735427, null, 3.464897799989923)] // checks.csv 2-03, 2-27
+    [InlineData(0, 20, 101325, 1.2040973427229398, 2.9719597411828067)] // ISO 2533, ASHRAE Fundamentals
+    [InlineData(1000, 35, 89874.56042735427, 1.0160369246339298, null)] // ISO 2533, ASHRAE Fundamentals
+    [InlineData(2000, 40, 79495.19743529121, 0.8843483306127407, null)] // ISO 2533, ASHRAE Fundamentals
+    [InlineData(1000, 30, 89874.56042735427, null, 3.464897799989923)] // ISO 2533, ASHRAE Fundamentals
     public void Air_table_matches_reference_values(double altitude, double temperature, double pressure, double? density, double? flow)
     {
         var row = Table("air").Rows.Single(r => r[0].Number == altitude && r[1].Number == temperature);
@@ -24,13 +24,13 @@ public sealed class CoolingTablesTests
     }
 
     [Theory]
-    [InlineData("free", 4.38)] // checks.csv 4-01
-    [InlineData("wall", 3.9)] // checks.csv 4-04
-    [InlineData("row-end", 3.98)] // checks.csv 4-07
-    [InlineData("row-end-wall", 3.5)] // checks.csv 4-10
-    [InlineData("row-middle", 3.58)] // checks.csv 4-13
-    [InlineData("row-middle-wall", 3.1)] // checks.csv 4-16
-    [InlineData("row-middle-wall-covered", 2.89)] // checks.csv 4-19
+    [InlineData("free", 4.38)] // IEC TR 60890
+    [InlineData("wall", 3.9)] // IEC TR 60890
+    [InlineData("row-end", 3.98)] // IEC TR 60890
+    [InlineData("row-end-wall", 3.5)] // IEC TR 60890
+    [InlineData("row-middle", 3.58)] // IEC TR 60890
+    [InlineData("row-middle-wall", 3.1)] // IEC TR 60890
+    [InlineData("row-middle-wall-covered", 2.89)] // IEC TR 60890
     public void Surface_is_sum_of_weighted_faces(string placement, double surface)
     {
         var row = Table("enclosure-surfaces").Rows.Single(r => r[0].Text == placement);
@@ -40,9 +40,9 @@ public sealed class CoolingTablesTests
     }
 
     [Theory]
-    [InlineData(30, 19.31566927086452)] // checks.csv 3-08
-    [InlineData(50, 4.3695340815808175)] // checks.csv 3-10
-    [InlineData(80, 0.5377270621282495)] // checks.csv 3-14
+    [InlineData(30, 19.31566927086452)] // Idelchik
+    [InlineData(50, 4.3695340815808175)] // Idelchik
+    [InlineData(80, 0.5377270621282495)] // Idelchik
     public void Plate_losses_match_reference_values(double open, double zeta)
     {
         var row = Table("plate-losses").Rows.Single(r => r[0].Number == open);
@@ -51,9 +51,9 @@ public sealed class CoolingTablesTests
     }
 
     [Theory]
-    [InlineData(2, 12.5)] // checks.csv 14-01
-    [InlineData(3, 2.5)] // checks.csv 14-02
-    [InlineData(4, 1)] // checks.csv 14-03
+    [InlineData(2, 12.5)] // IEC 60529
+    [InlineData(3, 2.5)] // IEC 60529
+    [InlineData(4, 1)] // IEC 60529
     public void Openings_match_reference_values(double digit, double under) =>
         Assert.Equal(under, Table("ip-openings").Rows.Single(r => r[0].Number == digit)[1].Number);
 

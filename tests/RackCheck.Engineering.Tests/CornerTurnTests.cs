@@ -1,14 +1,15 @@
 using CsCheck;
+using RackCheck.Testing;
 
 namespace RackCheck.Engineering.Tests;
 
 public sealed class CornerTurnTests
 {
     [Theory]
-    [InlineData(1200, 1200, 2000, 697.0562748477141)] // checks.csv 10-22 and, in closed form, 10-26
-    [InlineData(1000, 1200, 1200, 943.6275028457634)] // checks.csv 10-23
-    [InlineData(900, 1200, 1600, 671.7609082664727)] // checks.csv 10-24
-    [InlineData(1500, 1500, 2100, 1071.3203435596427)] // checks.csv 10-25
+    [InlineData(1200, 1200, 2000, 697.0562748477141)] // geometry: a sqrt(2) - L/2
+    [InlineData(1000, 1200, 1200, 943.6275028457634)] // geometry
+    [InlineData(900, 1200, 1600, 671.7609082664727)] // geometry
+    [InlineData(1500, 1500, 2100, 1071.3203435596427)] // geometry
     public void Maximum_width_matches_reference_values(double from, double into, double length, double width)
     {
         Assert.Equal(width, CornerTurn.TurningWidthMm(from, into, length), 1e-9);
@@ -16,9 +17,9 @@ public sealed class CornerTurnTests
     }
 
     [Theory]
-    [InlineData(1200, 1200, 3394.112549695427)] // checks.csv 10-27
-    [InlineData(1000, 1500, 3511.7411896099816)] // checks.csv 10-28
-    [InlineData(900, 1200, 2959.6987666305263)] // checks.csv 10-29
+    [InlineData(1200, 1200, 3394.112549695427)] // geometry
+    [InlineData(1000, 1500, 3511.7411896099816)] // geometry
+    [InlineData(900, 1200, 2959.6987666305263)] // geometry
     public void Ladder_passes_up_to_classical_length(double from, double into, double length)
     {
         Assert.Equal(0, CornerTurn.TurningWidthMm(from, into, length), 1e-9);
@@ -28,11 +29,14 @@ public sealed class CornerTurnTests
     }
 
     [Fact]
+    [Trait("Kind", "property")]
     public void Maximum_width_in_equal_corridors_matches_closed_form() =>
         Gen.Select(Gen.Double[300, 4000], Gen.Double[1, 3]).Sample((corridor, times) =>
-            Assert.Equal((corridor * Math.Sqrt(2)) - (corridor * times / 2), CornerTurn.TurningWidthMm(corridor, corridor, corridor * times), 1e-8));
+            Assert.Equal((corridor * Math.Sqrt(2)) - (corridor * times / 2), CornerTurn.TurningWidthMm(corridor, corridor, corridor * times), 1e-8),
+                iter: Samples.Of(1_000));
 
     [Fact]
+    [Trait("Kind", "property")]
     public void Maximum_width_matches_dense_search_over_angles() =>
         Gen.Select(Gen.Double[300, 4000], Gen.Double[300, 4000], Gen.Double[1, 3]).Sample(
             (from, into, times) =>
@@ -49,9 +53,10 @@ public sealed class CornerTurnTests
                 // Half the maximum curvature times the square of half a search step.
                 Assert.InRange(least - found, -1e-9, (from + into + (2 * length)) / 2 * Math.Pow(Math.PI / 80_000, 2));
             },
-            iter: 100);
+            iter: Samples.Of(200));
 
     [Fact]
+    [Trait("Kind", "property")]
     public void Rectangle_of_maximum_width_meets_no_wall() =>
         Gen.Select(Gen.Double[600, 2000], Gen.Double[600, 2000], Gen.Double[1.01, 1.9]).Sample(
             (from, into, times) =>
@@ -65,7 +70,7 @@ public sealed class CornerTurnTests
 
                 Assert.False(Clears(from, into, length, Math.Max(found, 0) + 0.5));
             },
-            iter: 50);
+            iter: Samples.Of(100));
 
     [Theory]
     [InlineData(1200, 1200, 1200, 1200, true, 1200)] // as wide as both
@@ -84,9 +89,9 @@ public sealed class CornerTurnTests
 
     [Theory]
     [InlineData(1200, 1200, 2000, 690, true)]
-    [InlineData(1200, 1200, 2000, 697.0562748477141, true)] // checks.csv 10-22, at the limit
+    [InlineData(1200, 1200, 2000, 697.0562748477141, true)] // geometry, at the limit
     [InlineData(1200, 1200, 2000, 700, false)]
-    [InlineData(900, 1200, 1600, 671, true)] // checks.csv 10-24
+    [InlineData(900, 1200, 1600, 671, true)] // geometry
     [InlineData(900, 1200, 672, 1600, false)]
     public void Long_footprint_passes_by_turning_up_to_maximum_width(double from, double into, double one, double other, bool passes)
     {
@@ -95,6 +100,7 @@ public sealed class CornerTurnTests
     }
 
     [Fact]
+    [Trait("Kind", "property")]
     public void Turning_of_short_footprint_passes_no_more_than_going_straight() =>
         Gen.Select(Gen.Double[300, 4000], Gen.Double[300, 4000], Gen.Double[0.05, 1]).Sample(
             (from, into, share) =>
@@ -105,9 +111,10 @@ public sealed class CornerTurnTests
                     .Min(t => (from * t.Sin) + (into * t.Cos) - (length * t.Sin * t.Cos));
                 Assert.True(CornerTurn.Round(from, into, length, 1).GreatestWidthMm >= least - 1e-9);
             },
-            iter: 200);
+            iter: Samples.Of(400));
 
     [Fact]
+    [Trait("Kind", "property")]
     public void Wider_corridor_or_shorter_footprint_still_passes() =>
         Gen.Select(
                 Gen.Double[500, 2500],
@@ -122,7 +129,7 @@ public sealed class CornerTurnTests
                 var before = CornerTurn.Round(from, into, length, width);
                 Assert.True(!before.Passes || CornerTurn.Round(from + wider, into + widerToo, length, width).Passes);
                 Assert.True(!before.Passes || CornerTurn.Round(from, into, length - shorter, width).Passes);
-            });
+            }, iter: Samples.Of(1_000));
 
     [Theory]
     [InlineData(0, 1200, 1600, 600)]

@@ -7,19 +7,19 @@ public sealed class CurrentsTests
     private static readonly double[] PowerFactors = [1, 0.95, 0.9, 0.8, 0.6, 0.05];
 
     [Theory]
-    [InlineData(3000, 230, 0.95, 13.729977116704806)] // checks.csv 6-01
-    [InlineData(1800, 120, 1, 15)] // checks.csv 6-02
-    [InlineData(500, 230, 0.6, 3.6231884057971016)] // checks.csv 6-03
+    [InlineData(3000, 230, 0.95, 13.729977116704806)] // circuit theory
+    [InlineData(1800, 120, 1, 15)] // circuit theory
+    [InlineData(500, 230, 0.6, 3.6231884057971016)] // circuit theory
     [InlineData(0, 230, 0.95, 0)]
     [InlineData(-0.0, 230, 0.95, 0)]
     public void Current_single_phase_is_apparent_power_over_voltage(double power, double voltage, double powerFactor, double current) =>
         Assert.Equal(current, Currents.SinglePhaseA(power, voltage, powerFactor), 1e-12);
 
     [Theory]
-    [InlineData(11000, 400, 1, 15.87713240271471)] // checks.csv 6-04
-    [InlineData(11000, 400, 0.9, 17.641258225238566)] // checks.csv 6-05
-    [InlineData(17300, 415, 0.95, 25.33458378435137)] // checks.csv 6-06
-    [InlineData(5000, 208, 1, 13.878612240135237)] // checks.csv 6-07
+    [InlineData(11000, 400, 1, 15.87713240271471)] // circuit theory
+    [InlineData(11000, 400, 0.9, 17.641258225238566)] // circuit theory
+    [InlineData(17300, 415, 0.95, 25.33458378435137)] // circuit theory
+    [InlineData(5000, 208, 1, 13.878612240135237)] // circuit theory
     public void Current_three_phase_is_apparent_power_over_root_three_voltage(double power, double voltage, double powerFactor, double current) =>
         Assert.Equal(current, Currents.ThreePhaseA(power, voltage, powerFactor), 1e-12);
 
@@ -40,11 +40,11 @@ public sealed class CurrentsTests
     public void Default_power_factor_is_0_95() => Assert.Equal(0.95, Currents.UsualPowerFactor); // common practice
 
     [Theory]
-    [InlineData(16, 0, 0, 16)] // checks.csv 6-08
-    [InlineData(16, 16, 0, 16)] // checks.csv 6-09
-    [InlineData(10, 8, 6, 3.4641016151377575)] // checks.csv 6-10
-    [InlineData(10, 15, 20, 8.66025403784438)] // checks.csv 6-11
-    [InlineData(16, 12, 5, 9.643650760992958)] // checks.csv 6-12
+    [InlineData(16, 0, 0, 16)] // circuit theory
+    [InlineData(16, 16, 0, 16)] // circuit theory
+    [InlineData(10, 8, 6, 3.4641016151377575)] // circuit theory
+    [InlineData(10, 15, 20, 8.66025403784438)] // circuit theory
+    [InlineData(16, 12, 5, 9.643650760992958)] // circuit theory
     [InlineData(0.1, 0.1, 0.1, 0)] // balanced
     [InlineData(0, 0, 0, 0)]
     public void Neutral_with_equal_power_factors_matches_formula(double a, double b, double c, double neutral) =>
@@ -52,7 +52,7 @@ public sealed class CurrentsTests
 
     [Fact]
     public void Neutral_of_equal_currents_with_different_factors_is_not_zero() =>
-        Assert.Equal(6.045987955982393, Currents.NeutralA(Currents.Phasor(10, 1), Currents.Phasor(10, 0.8), Currents.Phasor(10, 0.9)), 1e-9); // checks.csv 6-13
+        Assert.Equal(6.045987955982393, Currents.NeutralA(Currents.Phasor(10, 1), Currents.Phasor(10, 0.8), Currents.Phasor(10, 0.9)), 1e-9); // circuit theory
 
     [Fact]
     public void Neutral_of_phasors_equals_formula_for_equal_power_factors()

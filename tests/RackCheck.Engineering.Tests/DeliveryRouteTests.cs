@@ -1,4 +1,5 @@
 using CsCheck;
+using RackCheck.Testing;
 
 namespace RackCheck.Engineering.Tests;
 
@@ -10,9 +11,9 @@ public sealed class DeliveryRouteTests
         Gen.Select(Gen.Double[300, 1300], Gen.Double[300, 1300], Gen.Double[300, 2600]).Select(TransportSize.Of);
 
     [Theory]
-    [InlineData(2000, 800, 10, 2108.53404815796)] // checks.csv 10-01
-    [InlineData(2000, 800, 30, 2132.050807568877)] // checks.csv 10-02
-    [InlineData(2200, 1000, 45, 2262.741699796952)] // checks.csv 10-03
+    [InlineData(2000, 800, 10, 2108.53404815796)] // geometry
+    [InlineData(2000, 800, 30, 2132.050807568877)] // geometry
+    [InlineData(2200, 1000, 45, 2262.741699796952)] // geometry
     [InlineData(2200, 1000, 0, 2200)]
     [InlineData(2200, 1000, 90, 1000)]
     public void Tilted_height_is_that_of_highest_corner(double height, double depth, double tilt, double envelope)
@@ -23,9 +24,9 @@ public sealed class DeliveryRouteTests
     }
 
     [Theory]
-    [InlineData(2100, 800, 45.65300914217733, 2060.9529693174595)] // checks.csv 10-17
-    [InlineData(2100, 1000, 56.161674078797944, 2301.1369041922235)] // checks.csv 10-19
-    [InlineData(2200, 800, 52.1779350182632, 2228.390664020848)] // checks.csv 10-21
+    [InlineData(2100, 800, 45.65300914217733, 2060.9529693174595)] // geometry
+    [InlineData(2100, 1000, 56.161674078797944, 2301.1369041922235)] // geometry
+    [InlineData(2200, 800, 52.1779350182632, 2228.390664020848)] // geometry
     public void Tilted_length_runs_from_first_to_last_corner(double height, double depth, double tilt, double length)
     {
         Assert.Equal(length, DeliveryRoute.TiltedLengthMm(height, depth, tilt), 1e-9);
@@ -34,10 +35,10 @@ public sealed class DeliveryRouteTests
     }
 
     [Theory]
-    [InlineData(2000, 600, 2088.06130178211, 16.69924423399362, 33.39848846798724)] // checks.csv 10-04 to 10-06
-    [InlineData(2000, 800, 2154.0659228538016, 21.80140948635181, 43.60281897270362)] // checks.csv 10-07 to 10-09
-    [InlineData(2100, 1000, 2325.9406699226015, 25.463345061871614, 50.92669012374323)] // checks.csv 10-10 to 10-12
-    [InlineData(2200, 1200, 2505.9928172283335, 28.610459665965216, 57.22091933193043)] // checks.csv 10-13 to 10-15
+    [InlineData(2000, 600, 2088.06130178211, 16.69924423399362, 33.39848846798724)] // geometry
+    [InlineData(2000, 800, 2154.0659228538016, 21.80140948635181, 43.60281897270362)] // geometry
+    [InlineData(2100, 1000, 2325.9406699226015, 25.463345061871614, 50.92669012374323)] // geometry
+    [InlineData(2200, 1200, 2505.9928172283335, 28.610459665965216, 57.22091933193043)] // geometry
     public void Raising_needs_diagonal_and_small_tilt_adds_height(double height, double depth, double diagonal, double tallest, double back)
     {
         Assert.Equal(diagonal, DeliveryRoute.DiagonalMm(height, depth), 1e-9);
@@ -48,16 +49,16 @@ public sealed class DeliveryRouteTests
     }
 
     [Theory]
-    [InlineData(600, 800, 1000)] // checks.csv 10-30
-    [InlineData(800, 1000, 1280.6248474865697)] // checks.csv 10-31
-    [InlineData(800, 1200, 1442.2205101855957)] // checks.csv 10-32
+    [InlineData(600, 800, 1000)] // geometry
+    [InlineData(800, 1000, 1280.6248474865697)] // geometry
+    [InlineData(800, 1200, 1442.2205101855957)] // geometry
     public void Turning_needs_diagonal_of_footprint(double width, double depth, double circle) =>
         Assert.Equal(circle, DeliveryRoute.DiagonalMm(width, depth), 1e-9);
 
     [Theory]
-    [InlineData(2100, 800, 2040, 45.65300914217733)] // checks.csv 10-16
-    [InlineData(2100, 1000, 2000, 56.161674078797944)] // checks.csv 10-18
-    [InlineData(2200, 800, 1981, 52.1779350182632)] // checks.csv 10-20
+    [InlineData(2100, 800, 2040, 45.65300914217733)] // geometry
+    [InlineData(2100, 1000, 2000, 56.161674078797944)] // geometry
+    [InlineData(2200, 800, 1981, 52.1779350182632)] // geometry
     [InlineData(2000, 800, 2000, 0.0)]
     [InlineData(2000, 800, 800, 90.0)]
     [InlineData(2000, 800, 799, null)]
@@ -70,6 +71,7 @@ public sealed class DeliveryRouteTests
     }
 
     [Fact]
+    [Trait("Kind", "property")]
     public void Minimum_tilt_matches_search() =>
         Gen.Select(Gen.Double[300, 2600], Gen.Double[300, 1300], Gen.Double[200, 2600]).Sample(
             (height, depth, clear) =>
@@ -84,7 +86,7 @@ public sealed class DeliveryRouteTests
                 // The search step is 0.01 degrees, so it misses a tilt within 0.01 of 90 degrees.
                 Assert.True(searched is { } s ? found <= s && s - found <= 0.0100001 : found is null or > 89.99, $"{found} {searched}");
             },
-            iter: 200);
+            iter: Samples.Of(400));
 
     [Theory]
     [InlineData(600, 1000, 2000, 800, 1200, 2150)]
@@ -118,7 +120,7 @@ public sealed class DeliveryRouteTests
     [InlineData(900, 2120, false, 0.0)] // off the pallet: 2100 + 20
     [InlineData(700, 2200, false, 0.0)] // off the pallet: 600 + 20 across
     [InlineData(900, 2080, false, 44.4)] // tilted: 20.854 + acos(2060/2247.2) = 20.854 + 23.55
-    [InlineData(900, 2060, false, null)] // 45.65, checks.csv 10-16, is over 45
+    [InlineData(900, 2060, false, null)] // 45.65 is over 45
     [InlineData(610, 2070, false, null)] // too narrow
     public void Passage_through_opening_matches_reference_values(double width, double height, bool pallet, double? tilt)
     {
@@ -140,7 +142,7 @@ public sealed class DeliveryRouteTests
     {
         var bare = TransportSize.Of(600, 800, 2100);
         var lintel = new ClearOpening(900, 2060);
-        Assert.Equal(45.65300914217733, DeliveryRoute.Through(bare.OnPallet(Eur), bare, lintel, greatestTiltDeg: 60).TiltDeg!.Value, 1e-9); // checks.csv 10-16
+        Assert.Equal(45.65300914217733, DeliveryRoute.Through(bare.OnPallet(Eur), bare, lintel, greatestTiltDeg: 60).TiltDeg!.Value, 1e-9); // geometry
         Assert.True(DeliveryRoute.Through(bare.OnPallet(Eur), bare, lintel with { HeightMm = 2070 }, greatestTiltDeg: 0).Blocked);
     }
 
@@ -149,6 +151,7 @@ public sealed class DeliveryRouteTests
         Assert.True(DeliveryRoute.Through(Eur, new(100, 100, 100), new(900, 10)).Blocked);
 
     [Fact]
+    [Trait("Kind", "property")]
     public void Wider_opening_is_still_passable() =>
         Gen.Select(Bodies, Gen.Double[300, 2500], Gen.Double[300, 2800], Gen.Double[0, 500], Gen.Double[0, 500]).Sample((bare, width, height, wider, higher) =>
         {
@@ -158,7 +161,7 @@ public sealed class DeliveryRouteTests
             Assert.True(narrow.TiltDeg is null || wide.TiltDeg <= narrow.TiltDeg);
             Assert.True(narrow.Blocked || !wide.Blocked);
             Assert.True(!narrow.OnPallet || narrow.OffPallet); // the pallet only adds size
-        });
+        }, iter: Samples.Of(1_000));
 
     [Fact]
     public void Constants_match_reference_values() =>

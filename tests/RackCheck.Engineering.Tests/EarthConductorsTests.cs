@@ -26,10 +26,10 @@ public sealed class EarthConductorsTests
     }
 
     [Theory]
-    [InlineData(1000, 0.1, 115, 2.7498066610159824)] // checks.csv 7-14
-    [InlineData(230 / 0.35, 0.4, 143, 2.9063890582966128)] // checks.csv 7-15: 657.143 A is 230 V over 0.35 ohm
-    [InlineData(3000, 0.1, 143, 6.634148937416181)] // checks.csv 7-16
-    [InlineData(6000, 0.02, 115, 7.378505542816148)] // checks.csv 7-17
+    [InlineData(1000, 0.1, 115, 2.7498066610159824)] // IEC 60364-5-54
+    [InlineData(230 / 0.35, 0.4, 143, 2.9063890582966128)] // IEC 60364-5-54: 657.143 A is 230 V over 0.35 ohm
+    [InlineData(3000, 0.1, 143, 6.634148937416181)] // IEC 60364-5-54
+    [InlineData(6000, 0.02, 115, 7.378505542816148)] // IEC 60364-5-54
     [InlineData(0, 5, 143, 0)]
     [InlineData(-0.0, 5, 143, 0)]
     [InlineData(1000, 0, 143, 0)]
@@ -55,8 +55,8 @@ public sealed class EarthConductorsTests
     }
 
     [Theory]
-    [InlineData(EarthConductors.CabledCopperK, 70, 160, 114.83612782557213)] // checks.csv 7-05
-    [InlineData(EarthConductors.SeparateCopperK, 30, 160, 142.68607781319076)] // checks.csv 7-07
+    [InlineData(EarthConductors.CabledCopperK, 70, 160, 114.83612782557213)] // IEC 60364-5-54
+    [InlineData(EarthConductors.SeparateCopperK, 30, 160, 142.68607781319076)] // IEC 60364-5-54
     public void K_matches_copper_between_its_temperatures(double k, double from, double to, double exact)
     {
         // IEC 60364-5-54 annex: k = sqrt(Qc (B + 20)/rho20 ln((B + tf)/(B + ti))).
@@ -66,10 +66,10 @@ public sealed class EarthConductorsTests
     }
 
     [Theory]
-    [InlineData(2, 2.5, 13.7928)] // checks.csv 7-01
-    [InlineData(3, 4, 12.93075)] // checks.csv 7-02
-    [InlineData(5, 6, 14.3675)] // checks.csv 7-03
-    [InlineData(10, 16, 10.775625)] // checks.csv 7-04
+    [InlineData(2, 2.5, 13.7928)] // IEC 60028
+    [InlineData(3, 4, 12.93075)] // IEC 60028
+    [InlineData(5, 6, 14.3675)] // IEC 60028
+    [InlineData(10, 16, 10.775625)] // IEC 60028
     [InlineData(0, 16, 0)]
     public void Resistance_matches_copper(double length, double section, double milliohm) =>
         Assert.Equal(milliohm, 1000 * EarthConductors.ResistanceOhm(length, section), 1e-4);
@@ -78,7 +78,7 @@ public sealed class EarthConductorsTests
     public void Longest_lead_of_minimum_area_matches_reference_value() =>
         Assert.Equal(
             EarthConductors.MostPathOhm,
-            EarthConductors.ResistanceOhm(14.500319007018158, EarthConductors.LeastProtectedMm2), // checks.csv 7-27
+            EarthConductors.ResistanceOhm(14.500319007018158, EarthConductors.LeastProtectedMm2), // IEC 60028
             1e-12);
 
     [Fact]
@@ -90,23 +90,23 @@ public sealed class EarthConductorsTests
         Assert.All(Cables.All, c => Assert.InRange(c.ResistanceMilliohmPerM / (1000 * EarthConductors.ResistanceOhm(1, c.CrossSectionMm2)), 1.0, 1.08));
 
     [Theory]
-    [InlineData(30, 9)] // checks.csv 7-18
-    [InlineData(100, 30)] // checks.csv 7-19
-    [InlineData(300, 90)] // checks.csv 7-20
+    [InlineData(30, 9)] // BS 7671 531.3.2
+    [InlineData(100, 30)] // BS 7671 531.3.2
+    [InlineData(300, 90)] // BS 7671 531.3.2
     public void Standing_leakage_limit_is_30_percent_of_rcd_rating(double rated, double leakage) =>
         Assert.Equal(leakage, rated * EarthConductors.RcdSharePercent / 100, 1e-12);
 
     [Theory]
-    [InlineData(0.75, 12)] // checks.csv 7-24
-    [InlineData(1, 9)] // checks.csv 7-25
-    [InlineData(3.5, 2)] // checks.csv 7-26
+    [InlineData(0.75, 12)] // BS 7671 531.3.2
+    [InlineData(1, 9)] // BS 7671 531.3.2
+    [InlineData(3.5, 2)] // BS 7671 531.3.2
     public void Maximum_number_of_items_on_30_mA_rcd(double each, double items) =>
         Assert.Equal(items, Math.Floor(30 * EarthConductors.RcdSharePercent / 100 / each));
 
     [Theory]
     [InlineData(0, 1.5)]
     [InlineData(2.5, 2.5)]
-    [InlineData(6.634, 10d)] // checks.csv 7-16
+    [InlineData(6.634, 10d)] // IEC 60364-5-54
     [InlineData(17.5, 25d)] // IEC 60364-5-54: half of 35
     [InlineData(120.1, 150d)]
     [InlineData(1000, 1000d)]

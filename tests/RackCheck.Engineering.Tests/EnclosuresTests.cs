@@ -1,17 +1,18 @@
 using CsCheck;
+using RackCheck.Testing;
 
 namespace RackCheck.Engineering.Tests;
 
 public sealed class EnclosuresTests
 {
     [Theory]
-    [InlineData(CabinetStanding.Free, 4.38, 5.712, 8.136)] // checks.csv 4-01 to 4-03
-    [InlineData(CabinetStanding.Wall, 3.9, 5.072, 7.608)] // checks.csv 4-04 to 4-06
-    [InlineData(CabinetStanding.RowEnd, 3.98, 5.232, 7.08)] // checks.csv 4-07 to 4-09
-    [InlineData(CabinetStanding.RowEndWall, 3.5, 4.592, 6.552)] // checks.csv 4-10 to 4-12
-    [InlineData(CabinetStanding.RowMiddle, 3.58, 4.752, 6.024)] // checks.csv 4-13 to 4-15
-    [InlineData(CabinetStanding.RowMiddleWall, 3.1, 4.112, 5.496)] // checks.csv 4-16 to 4-18
-    [InlineData(CabinetStanding.RowMiddleWallCovered, 2.89, 3.776, 4.992)] // checks.csv 4-19 to 4-21
+    [InlineData(CabinetStanding.Free, 4.38, 5.712, 8.136)] // IEC TR 60890
+    [InlineData(CabinetStanding.Wall, 3.9, 5.072, 7.608)] // IEC TR 60890
+    [InlineData(CabinetStanding.RowEnd, 3.98, 5.232, 7.08)] // IEC TR 60890
+    [InlineData(CabinetStanding.RowEndWall, 3.5, 4.592, 6.552)] // IEC TR 60890
+    [InlineData(CabinetStanding.RowMiddle, 3.58, 4.752, 6.024)] // IEC TR 60890
+    [InlineData(CabinetStanding.RowMiddleWall, 3.1, 4.112, 5.496)] // IEC TR 60890
+    [InlineData(CabinetStanding.RowMiddleWallCovered, 2.89, 3.776, 4.992)] // IEC TR 60890
     public void Surface_matches_reference_values(CabinetStanding standing, double narrow, double wide, double deep)
     {
         Assert.Equal(narrow, Enclosures.SurfaceM2(standing, 2000, 600, 500), 1e-12);
@@ -20,6 +21,7 @@ public sealed class EnclosuresTests
     }
 
     [Fact]
+    [Trait("Kind", "property")]
     public void Surface_matches_the_seven_formulae() =>
         Gen.Select(Gen.Double[0.1, 3], Gen.Double[0.1, 3], Gen.Double[0.1, 3]).Sample((h, w, d) =>
         {
@@ -36,9 +38,10 @@ public sealed class EnclosuresTests
             ];
             Assert.Equal(formulae.Length, Enclosures.Standings.Length);
             Assert.All(Enclosures.Standings, s => Assert.Equal(formulae[(int)s], Enclosures.SurfaceM2(s, 1000 * h, 1000 * w, 1000 * d), 1e-9));
-        });
+        }, iter: Samples.Of(1_000));
 
     [Fact]
+    [Trait("Kind", "property")]
     public void Covered_placement_has_smaller_surface() =>
         Gen.Select(Gen.Double[100, 3000], Gen.Double[100, 3000], Gen.Double[100, 3000], Gen.Double[1, 100]).Sample((h, w, d, more) =>
         {
@@ -50,12 +53,12 @@ public sealed class EnclosuresTests
             Assert.All(
                 Enclosures.Standings,
                 s => Assert.True(Enclosures.SurfaceM2(s, h + more, w, d) > Of(s) && Enclosures.SurfaceM2(s, h, w + more, d) > Of(s)));
-        });
+        }, iter: Samples.Of(1_000));
 
     [Theory]
-    [InlineData(350, 3.96, 16.069788797061523)] // checks.csv 4-22
-    [InlineData(300, 4.38, 12.453300124533)] // checks.csv 4-23
-    [InlineData(900, 5.072, 32.26268999139661)] // checks.csv 4-24
+    [InlineData(350, 3.96, 16.069788797061523)] // sheet steel
+    [InlineData(300, 4.38, 12.453300124533)] // sheet steel
+    [InlineData(900, 5.072, 32.26268999139661)] // sheet steel
     [InlineData(0, 5, 0)]
     public void Rise_matches_reference_values(double heat, double surface, double rise)
     {
@@ -64,8 +67,8 @@ public sealed class EnclosuresTests
     }
 
     [Theory]
-    [InlineData(4.4, 242.00000000000003)] // checks.csv 4-25
-    [InlineData(4.38, 240.90000000000003)] // checks.csv 4-26
+    [InlineData(4.4, 242.00000000000003)] // sheet steel
+    [InlineData(4.38, 240.90000000000003)] // sheet steel
     public void Heat_at_10_K_matches_published_example(double surface, double heat) => Assert.Equal(heat, Enclosures.ShedW(surface, 35, 25), 1e-9);
 
     [Fact]
@@ -85,11 +88,11 @@ public sealed class EnclosuresTests
     public void Still_air_cabinet_matches_worked_example()
     {
         var surface = Enclosures.SurfaceM2(CabinetStanding.Free, 2200, 1000, 500);
-        Assert.Equal(6.64, surface, 1e-9); // checks.csv 4-27
+        Assert.Equal(6.64, surface, 1e-9); // IEC TR 60890 example
         var middle = 0.135 * Math.Pow(300, 0.804);
-        Assert.Equal(13.241563187752297, middle, 1e-9); // checks.csv 4-34
-        Assert.Equal(19.067850990363308, Enclosures.StillTopFactor * middle, 1e-9); // checks.csv 4-35
-        Assert.Equal(3.412038461845343, 300 / (surface * middle), 1e-9); // checks.csv 4-37
+        Assert.Equal(13.241563187752297, middle, 1e-9); // IEC TR 60890 example
+        Assert.Equal(19.067850990363308, Enclosures.StillTopFactor * middle, 1e-9); // IEC TR 60890 example
+        Assert.Equal(3.412038461845343, 300 / (surface * middle), 1e-9); // IEC TR 60890 example
         Assert.Equal(Enclosures.StillWM2K, 300 / (surface * middle), 0.05);
         Assert.Equal(middle, Enclosures.RiseK(300, surface, Enclosures.StillWM2K), 0.06);
     }
@@ -98,9 +101,9 @@ public sealed class EnclosuresTests
     public void Wall_temperature_is_between_inside_and_room()
     {
         var face = Enclosures.InnerFaceC(35, 5);
-        Assert.Equal(14.375, face, 1e-9); // checks.csv 5-23
-        Assert.Equal(-5.008828661035135, face - Air.DewPointC(35, 40)!.Value, 1e-9); // checks.csv 5-24
-        Assert.Equal(2.3399378883847533, face - Air.DewPointC(35, 25)!.Value, 1e-9); // checks.csv 5-25
+        Assert.Equal(14.375, face, 1e-9); // practice: inner film
+        Assert.Equal(-5.008828661035135, face - Air.DewPointC(35, 40)!.Value, 1e-9); // practice: inner film
+        Assert.Equal(2.3399378883847533, face - Air.DewPointC(35, 25)!.Value, 1e-9); // practice: inner film
 
         // The heat flow through the inner film equals the heat flow through the wall.
         Assert.Equal(5.5 * (35 - 5), 8 * (35 - face), 1e-9);

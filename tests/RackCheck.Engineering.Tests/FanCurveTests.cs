@@ -1,11 +1,12 @@
 using CsCheck;
 using MathNet.Numerics.Interpolation;
+using RackCheck.Testing;
 
 namespace RackCheck.Engineering.Tests;
 
 public sealed class FanCurveTests
 {
-    // The curve of checks.csv 3-20 to 3-28.
+    // The curve whose working points FansTests has.
     private static readonly CurvePoint[] SampleCurve = [new(0, 60), new(100, 45), new(200, 38), new(300, 20), new(360, 0)];
 
     [Theory]
@@ -40,9 +41,10 @@ public sealed class FanCurveTests
     }
 
     [Fact]
+    [Trait("Kind", "property")]
     public void Order_of_points_does_not_matter() =>
         Gen.Shuffle(SampleCurve).Select(Gen.Double[0, 70]).Sample((points, pressure) =>
-            Assert.Equal(FanCurve.Of(SampleCurve).FlowM3h(pressure), FanCurve.Of(points).FlowM3h(pressure)));
+            Assert.Equal(FanCurve.Of(SampleCurve).FlowM3h(pressure), FanCurve.Of(points).FlowM3h(pressure)), iter: Samples.Of(1_000));
 
     [Theory]
     [InlineData(0, 360)]
@@ -71,6 +73,7 @@ public sealed class FanCurveTests
     }
 
     [Fact]
+    [Trait("Kind", "property")]
     public void Falling_curve_matches_independent_library() =>
         FanSamples.Falling.Select(Gen.Double[0.001, 0.999]).Sample((points, share) =>
         {
@@ -81,7 +84,7 @@ public sealed class FanCurveTests
             var pressure = points[^1].PressurePa + (share * (points[0].PressurePa - points[^1].PressurePa));
             Assert.Equal(pressureOf.Interpolate(flow), curve.PressurePa(flow)!.Value, 1e-6);
             Assert.Equal(flowOf.Interpolate(pressure), curve.FlowM3h(pressure), 1e-6);
-        });
+        }, iter: Samples.Of(1_000));
 
     [Fact]
     public void Stall_range_is_flat_at_its_lowest_pressure()
@@ -99,6 +102,7 @@ public sealed class FanCurveTests
     }
 
     [Fact]
+    [Trait("Kind", "property")]
     public void Flow_never_rises_with_pressure_or_exceeds_a_point() =>
         FanSamples.Any.Select(Gen.Double[0, 100], Gen.Double[0, 20]).Sample((points, pressure, more) =>
         {
@@ -107,7 +111,7 @@ public sealed class FanCurveTests
             Assert.Equal(curve.FreeFlowM3h, curve.FlowM3h(0));
             Assert.InRange(curve.FreeFlowM3h, 0, points.Max(p => p.FlowM3h));
             Assert.All(points, p => Assert.True(curve.PressurePa(p.FlowM3h) <= points.Where(o => o.FlowM3h == p.FlowM3h).Max(o => o.PressurePa) + 1e-9));
-        });
+        }, iter: Samples.Of(1_000));
 
     [Fact]
     public void Points_above_first_zero_pressure_are_ignored()

@@ -1,6 +1,7 @@
 using CsCheck;
 using MathNet.Numerics.Interpolation;
 using MathNet.Numerics.RootFinding;
+using RackCheck.Testing;
 
 namespace RackCheck.Engineering.Tests;
 
@@ -9,10 +10,10 @@ public sealed class FansTests
     private static readonly FanCurve SampleCurve = FanCurve.Of([new(0, 60), new(100, 45), new(200, 38), new(300, 20), new(360, 0)]);
 
     [Theory]
-    [InlineData(0.0002, 304.40321105840076, 18.532262980533055)] // checks.csv 3-20, 3-21
-    [InlineData(0.0005, 244.73521163190603, 29.947661906256915)] // checks.csv 3-22, 3-23
-    [InlineData(0.001, 195.70543990118654, 38.30061920691694)] // checks.csv 3-24, 3-25
-    [InlineData(0.002, 144.69201583308595, 41.87155889168399)] // checks.csv 3-26, 3-27
+    [InlineData(0.0002, 304.40321105840076, 18.532262980533055)] // fan laws
+    [InlineData(0.0005, 244.73521163190603, 29.947661906256915)] // fan laws
+    [InlineData(0.001, 195.70543990118654, 38.30061920691694)] // fan laws
+    [InlineData(0.002, 144.69201583308595, 41.87155889168399)] // fan laws
     public void OperatingPoint_matches_reference_values(double k, double flow, double pressure)
     {
         var point = Fans.WorkingPointOf([new(SampleCurve, 1)], k);
@@ -21,7 +22,7 @@ public sealed class FansTests
     }
 
     [Fact]
-    public void Two_fans_deliver_less_than_double_flow() // checks.csv 3-28
+    public void Two_fans_deliver_less_than_double_flow() // fan laws
     {
         Assert.Equal(289.3840316661719, Fans.WorkingPointOf([new(SampleCurve, 2)], 5e-4).FlowM3h, 1e-9);
         Assert.Equal(289.3840316661719, Fans.WorkingPointOf([new(SampleCurve, 1), new(SampleCurve, 1)], 5e-4).FlowM3h, 1e-9);
@@ -40,6 +41,7 @@ public sealed class FansTests
     }
 
     [Fact]
+    [Trait("Kind", "property")]
     public void OperatingPoint_of_falling_curves_matches_root_finder() =>
         FanSamples.FallingFromZero.Select(Gen.Int[1, 4], Gen.Double[0, 300]).Array[1, 5].Select(FanSamples.K).Sample((bank, k) =>
         {
@@ -56,9 +58,10 @@ public sealed class FansTests
             var point = Fans.WorkingPointOf(groups, k);
             Assert.Equal(1, (point.FlowM3h + 1e-6) / ((root / Math.Sqrt(k)) + 1e-6), 1e-6);
             Assert.Equal(1, (point.PressurePa + 1e-6) / ((root * root) + 1e-6), 1e-6);
-        });
+        }, iter: Samples.Of(1_000));
 
     [Fact]
+    [Trait("Kind", "property")]
     public void OperatingPoint_lies_on_path_and_on_fan_curves() =>
         Gen.Select(FanSamples.Bank, FanSamples.K).Sample((bank, k) =>
         {
@@ -68,9 +71,10 @@ public sealed class FansTests
             // Slightly less pressure gives at least this flow, slightly more at most this flow. Where the total jumps, the point lies in the jump.
             Assert.True(Fans.FlowM3h(bank, point.PressurePa * (1 - 1e-9)) >= point.FlowM3h * (1 - 1e-6));
             Assert.True(Fans.FlowM3h(bank, (point.PressurePa * (1 + 1e-9)) + 1e-12) <= point.FlowM3h * (1 + 1e-6));
-        });
+        }, iter: Samples.Of(1_000));
 
     [Fact]
+    [Trait("Kind", "property")]
     public void Higher_loss_never_adds_flow_and_extra_fan_never_reduces_it() =>
         Gen.Select(FanSamples.Bank, FanSamples.Bank, FanSamples.K, Gen.Double[1, 2]).Sample((bank, others, k, thicker) =>
         {
@@ -80,15 +84,16 @@ public sealed class FansTests
             Assert.True(Fans.WorkingPointOf(bank, 0).FlowM3h >= flow - hair);
             Assert.True(Fans.WorkingPointOf([.. bank, .. others.Take(1)], k).FlowM3h >= flow - hair);
             Assert.True(Fans.WorkingPointOf([.. bank.Select(g => g with { Count = g.Count + 1 })], k).FlowM3h >= flow - hair);
-        });
+        }, iter: Samples.Of(1_000));
 
     [Fact]
+    [Trait("Kind", "property")]
     public void Order_of_fan_groups_changes_only_rounding() =>
         Gen.Select(FanSamples.Bank, FanSamples.K).Sample((bank, k) =>
         {
             var (there, back) = (Fans.WorkingPointOf(bank, k), Fans.WorkingPointOf([.. bank.Reverse()], k));
             Assert.Equal(there.FlowM3h, back.FlowM3h, 1e-9 * (1 + there.FlowM3h));
-        });
+        }, iter: Samples.Of(1_000));
 
     [Fact]
     public void Free_flow_without_losses_and_no_flow_without_fans()
@@ -140,25 +145,22 @@ public sealed class FansTests
             1e-9);
 
     [Fact]
-    public void OperatingPoint_takes_no_memory_and_under_two_microseconds()
+    public void OperatingPoint_takes_no_memory()
     {
         FanGroup[] bank = [new(SampleCurve, 2), new(FanCurve.Straight(500, 90), 3), new(FanCurve.Installed(300), 1), new(FanCurve.Straight(160, 40), 6)];
-        var least = double.MaxValue;
         long allocated = 0;
         for (var round = 0; round < 200; round++)
         {
-            var (before, start) = (GC.GetAllocatedBytesForCurrentThread(), System.Diagnostics.Stopwatch.GetTimestamp());
+            var before = GC.GetAllocatedBytesForCurrentThread();
             for (var i = 0; i < 100; i++)
             {
                 Fans.WorkingPointOf(bank, 1e-5 * (i + 1));
             }
 
-            least = Math.Min(least, System.Diagnostics.Stopwatch.GetElapsedTime(start).TotalMicroseconds / 100);
             allocated = GC.GetAllocatedBytesForCurrentThread() - before;
         }
 
         Assert.Equal(0, allocated);
-        Assert.InRange(least, 0, 2);
     }
 
     [Theory]

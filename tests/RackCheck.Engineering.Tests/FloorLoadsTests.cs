@@ -1,4 +1,5 @@
 using CsCheck;
+using RackCheck.Testing;
 
 namespace RackCheck.Engineering.Tests;
 
@@ -7,11 +8,11 @@ public sealed class FloorLoadsTests
     private static readonly SupportArea Feet = new(50, 950, -275, 275); // 550 x 900
 
     [Theory]
-    [InlineData(400, 600, 800, 8.172208333333334)] // checks.csv 9-01
-    [InlineData(800, 600, 1000, 13.075533333333333)] // checks.csv 9-02
-    [InlineData(1200, 800, 1200, 12.2583125)] // checks.csv 9-03
-    [InlineData(800, 600, 1000 + 600, 8.172208333333334)] // checks.csv 9-04: half of a 600 mm aisle at front and rear
-    [InlineData(1200, 800, 1200 + 600, 8.172208333333334)] // checks.csv 9-05
+    [InlineData(400, 600, 800, 8.172208333333334)] // statics
+    [InlineData(800, 600, 1000, 13.075533333333333)] // statics
+    [InlineData(1200, 800, 1200, 12.2583125)] // statics
+    [InlineData(800, 600, 1000 + 600, 8.172208333333334)] // statics: half of a 600 mm aisle at front and rear
+    [InlineData(1200, 800, 1200 + 600, 8.172208333333334)] // statics
     [InlineData(0, 800, 1200, 0)]
     public void Distributed_load_matches_reference_values(double kg, double width, double depth, double load) =>
         Assert.Equal(load, FloorLoads.DistributedKnM2(kg, width, depth), 1e-9);
@@ -24,9 +25,9 @@ public sealed class FloorLoadsTests
             1e-9);
 
     [Theory]
-    [InlineData(800, 0, 0, 1.96133)] // checks.csv 9-06
-    [InlineData(800, 0, 100, 2.397181111111111)] // checks.csv 9-07
-    [InlineData(1000, 50, 150, 3.8632257575757576)] // checks.csv 9-08
+    [InlineData(800, 0, 0, 1.96133)] // statics
+    [InlineData(800, 0, 100, 2.397181111111111)] // statics
+    [InlineData(1000, 50, 150, 3.8632257575757576)] // statics
     public void Maximum_foot_load_matches_formula_on_every_side(double kg, double sideways, double along, double load)
     {
         foreach (var (x, y) in new[] { (1, 1), (-1, 1), (1, -1), (-1, -1) })
@@ -50,6 +51,7 @@ public sealed class FloorLoadsTests
     }
 
     [Fact]
+    [Trait("Kind", "property")]
     public void Foot_loads_balance_and_none_exceeds_maximum() =>
         Gen.Select(Gen.Double[50, 950], Gen.Double[-275, 275], Gen.Double[10, 1500]).Sample((x, y, kg) =>
         {
@@ -67,7 +69,7 @@ public sealed class FloorLoadsTests
             Assert.Equal(soft.Max(), loads.GreatestKn, 1e-9);
             Assert.Equal(rigid.Max() + Math.Abs(weight * ex * ey), loads.GreatestKn, 1e-9);
             Assert.True(loads.GreatestKn >= weight / 4 - 1e-12 && loads.GreatestKn <= weight + 1e-12);
-        });
+        }, iter: Samples.Of(1_000));
 
     [Theory]
     [InlineData(49, 0, false)]
@@ -79,12 +81,12 @@ public sealed class FloorLoadsTests
         Assert.Equal(stand, FloorLoads.LoadsOnFeet(Feet, new(x, y, 900, 800)).AllStand);
 
     [Theory]
-    [InlineData(1, 2.0, 1.3333333333333333)] // checks.csv 9-09, 9-10
-    [InlineData(2, 3.0, 2.0)] // checks.csv 9-11, 9-12
-    [InlineData(3, 4.0, 2.6666666666666665)] // checks.csv 9-13, 9-14
-    [InlineData(4, 4.5, 3.0)] // checks.csv 9-15, 9-16
-    [InlineData(5, 5.0, 3.3333333333333335)] // checks.csv 9-17, 9-18
-    [InlineData(6, 6.0, 4.0)] // checks.csv 9-19, 9-20
+    [InlineData(1, 2.0, 1.3333333333333333)] // EN 12825
+    [InlineData(2, 3.0, 2.0)] // EN 12825
+    [InlineData(3, 4.0, 2.6666666666666665)] // EN 12825
+    [InlineData(4, 4.5, 3.0)] // EN 12825
+    [InlineData(5, 5.0, 3.3333333333333335)] // EN 12825
+    [InlineData(6, 6.0, 4.0)] // EN 12825
     public void Permitted_load_of_class_is_half_to_third_of_ultimate(int number, double half, double third)
     {
         var floor = FloorLoads.Classes.Single(c => c.Number == number);

@@ -1,4 +1,5 @@
 using CsCheck;
+using RackCheck.Testing;
 
 namespace RackCheck.Engineering.Tests;
 
@@ -9,10 +10,10 @@ public sealed class IpCodesTests
     [InlineData(2, 3)]
     [InlineData(12.5, 1)]
     [InlineData(0.9, 4)]
-    [InlineData(12.499, 2)] // checks.csv 14-01: strictly less
-    [InlineData(2.5, 2)] // checks.csv 14-02
+    [InlineData(12.499, 2)] // IEC 60529: strictly less
+    [InlineData(2.5, 2)] // IEC 60529
     [InlineData(2.499, 3)]
-    [InlineData(1, 3)] // checks.csv 14-03
+    [InlineData(1, 3)] // IEC 60529
     [InlineData(0.999, 4)]
     [InlineData(0, 4)]
     [InlineData(49.9, 1)]
@@ -21,8 +22,10 @@ public sealed class IpCodesTests
     public void First_digit_is_highest_whose_probe_does_not_enter(double hole, int digit) => Assert.Equal(digit, IpCodes.FirstDigit(hole));
 
     [Fact]
+    [Trait("Kind", "property")]
     public void Wider_opening_never_has_higher_digit() =>
-        Gen.Select(Gen.Double[0, 60], Gen.Double[0, 10]).Sample((hole, more) => Assert.True(IpCodes.FirstDigit(hole + more) <= IpCodes.FirstDigit(hole)));
+        Gen.Select(Gen.Double[0, 60], Gen.Double[0, 10]).Sample((hole, more) => Assert.True(IpCodes.FirstDigit(hole + more) <= IpCodes.FirstDigit(hole)),
+            iter: Samples.Of(1_000));
 
     [Theory]
     [InlineData("IP20", "IP20", true)]

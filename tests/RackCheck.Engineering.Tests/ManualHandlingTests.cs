@@ -8,10 +8,10 @@ public sealed class ManualHandlingTests
     [InlineData(1500, 10.0)] // HSE L23: shoulder to head, the conservative end
     [InlineData(500, 20.0)] // HSE L23, this and the next
     [InlineData(100, 10.0)]
-    [InlineData(122.225, 10.0)] // checks.csv 11-10: middle of U1
-    [InlineData(522.275, 20.0)] // checks.csv 11-11: U10
-    [InlineData(966.775, 20.0)] // checks.csv 11-12: U20
-    [InlineData(1944.675, null)] // checks.csv 11-13: U42, above the reach
+    [InlineData(122.225, 10.0)] // IEC 60297-3-100: middle of U1
+    [InlineData(522.275, 20.0)] // IEC 60297-3-100: U10
+    [InlineData(966.775, 20.0)] // IEC 60297-3-100: U20
+    [InlineData(1944.675, null)] // IEC 60297-3-100: U42, above the reach
     public void Guideline_matches_reference_values(double height, double? limit) => Assert.Equal(limit, ManualHandling.LimitKg(height));
 
     [Theory]
@@ -61,9 +61,9 @@ public sealed class ManualHandlingTests
 
     [Theory]
     [InlineData(25, 1, 25)]
-    [InlineData(25 + 25, 2, 33.333333333333336)] // checks.csv 11-07
-    [InlineData(25 + 16, 2, 27.333333333333332)] // checks.csv 11-08: a man and a woman
-    [InlineData(25 + 25 + 25, 3, 37.5)] // checks.csv 11-09
+    [InlineData(25 + 25, 2, 33.333333333333336)] // HSE L23
+    [InlineData(25 + 16, 2, 27.333333333333332)] // HSE L23: a man and a woman
+    [InlineData(25 + 25 + 25, 3, 37.5)] // HSE L23
     public void Team_value_is_share_of_sum(double sum, int people, double limit) => Assert.Equal(limit, ManualHandling.TeamLimitKg(sum, people), 1e-12);
 
     [Theory]

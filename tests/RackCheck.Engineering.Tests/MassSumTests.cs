@@ -1,4 +1,5 @@
 using CsCheck;
+using RackCheck.Testing;
 
 namespace RackCheck.Engineering.Tests;
 
@@ -21,7 +22,7 @@ public sealed class MassSumTests
     [Fact]
     public void Centre_of_gravity_is_mass_weighted_mean()
     {
-        // checks.csv 8-18; along the other axes calculated by hand.
+        // Statics; along the other axes calculated by hand.
         var sum = default(MassSum).Add(new(100, -30, 200, 50)).Add(new(400, 0, 600, 100)).Add(new(0, 50, 1800, 30));
         var centre = sum.Centre!.Value;
         Assert.Equal(180, centre.Kg);
@@ -31,6 +32,7 @@ public sealed class MassSumTests
     }
 
     [Fact]
+    [Trait("Kind", "property")]
     public void Moments_about_centre_of_gravity_cancel() =>
         Gen.Select(Mass, Mass, Mass).Sample((a, b, c) =>
         {
@@ -39,9 +41,10 @@ public sealed class MassSumTests
             {
                 Assert.Equal(0, new[] { a, b, c }.Sum(m => m.Kg * (axis(m) - axis(centre))), 1e-6);
             }
-        });
+        }, iter: Samples.Of(1_000));
 
     [Fact]
+    [Trait("Kind", "property")]
     public void Removed_mass_leaves_sum_of_the_others() =>
         Gen.Select(Mass, Mass, Mass).Sample((a, b, c) =>
         {
@@ -51,7 +54,7 @@ public sealed class MassSumTests
             Assert.Equal(others.XMm, left.XMm, 1e-5);
             Assert.Equal(others.YMm, left.YMm, 1e-5);
             Assert.Equal(others.ZMm, left.ZMm, 1e-5);
-        });
+        }, iter: Samples.Of(1_000));
 
     [Fact]
     public void Removing_all_masses_gives_empty_sum()

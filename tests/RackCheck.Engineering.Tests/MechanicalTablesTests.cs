@@ -30,7 +30,7 @@ public sealed class MechanicalTablesTests
 
     [Fact]
     public void Floor_classes_match_reference_values() =>
-        Assert.Equal( // checks.csv 9-09 to 9-20
+        Assert.Equal( // EN 12825
             [(1, 4, 2, 1.333), (2, 6, 3, 2), (3, 8, 4, 2.667), (4, 9, 4.5, 3), (5, 10, 5, 3.333), (6, 12, 6, 4)],
             Table("floor-classes").Rows.Select(r => (r[0].Number!.Value, r[1].Number!.Value, r[2].Number!.Value, r[3].Number!.Value)));
 

@@ -1,26 +1,27 @@
 using CsCheck;
 using MathNet.Numerics.RootFinding;
+using RackCheck.Testing;
 
 namespace RackCheck.Engineering.Tests;
 
 public sealed class OpeningsTests
 {
     [Theory]
-    [InlineData(0.3, 19.31566927086452)] // checks.csv 3-08
-    [InlineData(0.4, 8.757885257447354)] // checks.csv 3-09
-    [InlineData(0.5, 4.3695340815808175)] // checks.csv 3-10
-    [InlineData(0.6, 2.257049274602168)] // checks.csv 3-11
-    [InlineData(0.63, 1.850299436028663)] // checks.csv 3-12
-    [InlineData(0.7, 1.1483632887240176)] // checks.csv 3-13
-    [InlineData(0.8, 0.5377270621282495)] // checks.csv 3-14
+    [InlineData(0.3, 19.31566927086452)] // Idelchik
+    [InlineData(0.4, 8.757885257447354)] // Idelchik
+    [InlineData(0.5, 4.3695340815808175)] // Idelchik
+    [InlineData(0.6, 2.257049274602168)] // Idelchik
+    [InlineData(0.63, 1.850299436028663)] // Idelchik
+    [InlineData(0.7, 1.1483632887240176)] // Idelchik
+    [InlineData(0.8, 0.5377270621282495)] // Idelchik
     [InlineData(1, 0)]
     public void Plate_loss_matches_third_edition(double share, double zeta) => Assert.Equal(zeta, Openings.PlateZeta(share), 1e-12);
 
     [Theory]
-    [InlineData(0.3, 18.53355993626031, 1.042)] // checks.csv 3-01; third column: difference between the editions
-    [InlineData(0.5, 3.999395977195557, 1.093)] // checks.csv 3-03
-    [InlineData(0.7, 0.9638747120279423, 1.19)] // checks.csv 3-06
-    [InlineData(0.8, 0.4163153200115436, 1.29)] // checks.csv 3-07
+    [InlineData(0.3, 18.53355993626031, 1.042)] // Idelchik, older edition; third column: difference between the editions
+    [InlineData(0.5, 3.999395977195557, 1.093)] // Idelchik, older edition
+    [InlineData(0.7, 0.9638747120279423, 1.19)] // Idelchik, older edition
+    [InlineData(0.8, 0.4163153200115436, 1.29)] // Idelchik, older edition
     public void Older_edition_has_lower_loss(double share, double older, double ratio) => Assert.Equal(ratio, Openings.PlateZeta(share) / older, 0.005);
 
     [Theory]
@@ -35,17 +36,17 @@ public sealed class OpeningsTests
     }
 
     [Theory]
-    [InlineData(18.53355993626031, 1.2, 1, 11.120135961756185)] // checks.csv 3-15
-    [InlineData(3.999395977195557, 1.2, 1, 2.399637586317334)] // checks.csv 3-16
-    [InlineData(1.6127037038552332, 1.2, 1.5, 2.1771500002045645)] // checks.csv 3-17
-    [InlineData(0.4163153200115436, 1.2, 2, 0.9991567680277046)] // checks.csv 3-18
+    [InlineData(18.53355993626031, 1.2, 1, 11.120135961756185)] // Idelchik, older edition
+    [InlineData(3.999395977195557, 1.2, 1, 2.399637586317334)] // Idelchik, older edition
+    [InlineData(1.6127037038552332, 1.2, 1.5, 2.1771500002045645)] // Idelchik, older edition
+    [InlineData(0.4163153200115436, 1.2, 2, 0.9991567680277046)] // Idelchik, older edition
     public void Loss_is_proportional_to_velocity_squared(double zeta, double density, double velocity, double loss) =>
         Assert.Equal(loss, Openings.VelocityLossPa(zeta, density, velocity), 1e-12);
 
     [Fact]
     public void Two_doors_in_series_have_double_loss()
     {
-        // checks.csv 3-19, with the older edition's zeta.
+        // Idelchik, with the older edition's zeta.
         var each = Openings.VelocityLossPa(1.6127037038552332, 1.16, Openings.VelocityMS(1500, 1));
         Assert.Equal(0.32478060702640116, 2 * each, 1e-12);
     }
@@ -72,6 +73,7 @@ public sealed class OpeningsTests
     }
 
     [Fact]
+    [Trait("Kind", "property")]
     public void More_open_area_has_lower_loss() =>
         Gen.Select(Gen.Double[0.02, 0.98], Gen.Double[0.001, 0.02]).Sample((share, more) =>
         {
@@ -79,7 +81,7 @@ public sealed class OpeningsTests
             Assert.True(Openings.PlateK(share, 1 + more, 1.2) < Openings.PlateK(share, 1, 1.2));
             Assert.True(Openings.OpeningK(share + more, 1.2) < Openings.OpeningK(share, 1.2));
             Assert.True(Openings.LossPa(1e-4, 100 + more) > Openings.LossPa(1e-4, 100));
-        });
+        }, iter: Samples.Of(1_000));
 
     [Fact]
     public void Cabinet_door_is_outside_valid_range_of_plate_formula()

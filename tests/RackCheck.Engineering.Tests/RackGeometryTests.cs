@@ -5,17 +5,17 @@ namespace RackCheck.Engineering.Tests;
 public sealed class RackGeometryTests
 {
     [Theory]
-    [InlineData(1, 43.65)] // checks.csv 1-01
-    [InlineData(2, 88.1)] // checks.csv 1-02
-    [InlineData(3, 132.55)] // checks.csv 1-03
-    [InlineData(4, 177.0)] // checks.csv 1-04
-    [InlineData(42, 1866.1)] // checks.csv 1-05
+    [InlineData(1, 43.65)] // IEC 60297-3-100
+    [InlineData(2, 88.1)] // IEC 60297-3-100
+    [InlineData(3, 132.55)] // IEC 60297-3-100
+    [InlineData(4, 177.0)] // IEC 60297-3-100
+    [InlineData(42, 1866.1)] // IEC 60297-3-100
     public void Panel_height_is_aperture_less_relief(int units, double millimetres) =>
         Assert.Equal(millimetres, RackGeometry.PanelHeightMm(units), 1e-9);
 
     [Theory]
-    [InlineData(1)] // checks.csv 1-06: 43.65625
-    [InlineData(4)] // checks.csv 1-07: 177.00625
+    [InlineData(1)] // EIA-310: 43.65625
+    [InlineData(4)] // EIA-310: 177.00625
     [InlineData(42)]
     public void Metric_panel_height_is_within_0_01_mm_of_inch_standard(int units)
     {
@@ -26,25 +26,25 @@ public sealed class RackGeometryTests
 
     [Theory]
     [InlineData(0, 0)]
-    [InlineData(24, 1066.8)] // checks.csv 1-08
-    [InlineData(42, 1866.9)] // checks.csv 1-09
-    [InlineData(47, 2089.15)] // checks.csv 1-10
+    [InlineData(24, 1066.8)] // EIA-310
+    [InlineData(42, 1866.9)] // EIA-310
+    [InlineData(47, 2089.15)] // EIA-310
     public void Aperture_height_is_multiple_of_U(int units, double millimetres) =>
         Assert.Equal(millimetres, RackGeometry.ApertureMm(units), 1e-9);
 
     [Theory]
-    [InlineData(1, 1, 6.35)] // checks.csv 1-11
-    [InlineData(1, 2, 22.225)] // checks.csv 1-12
-    [InlineData(1, 3, 38.1)] // checks.csv 1-13
-    [InlineData(2, 1, 50.8)] // checks.csv 1-14
-    [InlineData(42, 3, 1860.55)] // checks.csv 1-15
+    [InlineData(1, 1, 6.35)] // EIA-310
+    [InlineData(1, 2, 22.225)] // EIA-310
+    [InlineData(1, 3, 38.1)] // EIA-310
+    [InlineData(2, 1, 50.8)] // EIA-310
+    [InlineData(42, 3, 1860.55)] // EIA-310
     public void Hole_lies_in_its_U_position(int unit, int hole, double millimetres) =>
         Assert.Equal(millimetres, RackGeometry.HoleCentreMm(unit, hole), 1e-9);
 
     [Fact]
     public void Hole_spacing_is_625_625_and_500_thousandths_of_an_inch()
     {
-        // EIA-310, checks.csv 1-19: 15.875, 15.875, 12.7, also across the edge of a U position.
+        // EIA-310: 15.875, 15.875, 12.7, also across the edge of a U position.
         double[] holes = [.. from unit in Enumerable.Range(1, 42) from hole in Enumerable.Range(1, 3) select RackGeometry.HoleCentreMm(unit, hole)];
         double[] pattern = [Length.FromInches(0.625).Millimeters, Length.FromInches(0.625).Millimeters, Length.FromInches(0.5).Millimeters];
         for (var i = 1; i < holes.Length; i++)
@@ -56,7 +56,7 @@ public sealed class RackGeometryTests
     [Fact]
     public void Constants_agree_with_inch_values()
     {
-        // EIA-310: 1.75 in a unit, 19 in a panel; checks.csv 1-16 to 1-18.
+        // EIA-310: 1.75 in a unit, 19 in a panel.
         Assert.Equal(RackGeometry.UnitMm, Length.FromInches(1.75).Millimeters, 1e-9);
         Assert.Equal(RackGeometry.PanelWidthMm, Length.FromInches(19).Millimeters, 1e-9);
         Assert.InRange(Length.FromInches(18.3125).Millimeters, RackGeometry.HoleSpacingMm - 1.6, RackGeometry.HoleSpacingMm + 1.6);
@@ -68,13 +68,13 @@ public sealed class RackGeometryTests
 
     [Theory]
     [InlineData(0, 1)]
-    [InlineData(43.65, 1)] // checks.csv 1-01
+    [InlineData(43.65, 1)] // IEC 60297-3-100
     [InlineData(43.66, 2)]
     [InlineData(100, 3)]
-    [InlineData(177, 4)] // checks.csv 1-04
+    [InlineData(177, 4)] // IEC 60297-3-100
     [InlineData(177.0009, 4)] // reports round to 0.001 mm
     [InlineData(177.002, 5)]
-    [InlineData(1866.1, 42)] // checks.csv 1-05
+    [InlineData(1866.1, 42)] // IEC 60297-3-100
     public void Body_needs_smallest_U_height_with_sufficient_panel(double millimetres, int units) =>
         Assert.Equal(units, RackGeometry.UnitsForBody(millimetres));
 
@@ -83,8 +83,8 @@ public sealed class RackGeometryTests
     [InlineData(44.45, 1)]
     [InlineData(44.5, 2)]
     [InlineData(133.35, 3)]
-    [InlineData(1066.8, 24)] // checks.csv 1-08
-    [InlineData(2089.15, 47)] // checks.csv 1-10
+    [InlineData(1066.8, 24)] // EIA-310
+    [InlineData(2089.15, 47)] // EIA-310
     public void Item_needs_smallest_U_height_with_sufficient_aperture(double millimetres, int units) =>
         Assert.Equal(units, RackGeometry.UnitsForHeight(millimetres));
 

@@ -1,14 +1,15 @@
 using CsCheck;
+using RackCheck.Testing;
 
 namespace RackCheck.Engineering.Tests;
 
 public sealed class StabilityTests
 {
     [Theory]
-    [InlineData(300, 1000, 16.69924423399362)] // checks.csv 8-01
-    [InlineData(400, 1000, 21.80140948635181)] // checks.csv 8-02
-    [InlineData(250, 1500, 9.462322208025617)] // checks.csv 8-03
-    [InlineData(300, 1701, 10.002215058577896)] // checks.csv 8-04
+    [InlineData(300, 1000, 16.69924423399362)] // statics
+    [InlineData(400, 1000, 21.80140948635181)] // statics
+    [InlineData(250, 1500, 9.462322208025617)] // statics
+    [InlineData(300, 1701, 10.002215058577896)] // statics
     [InlineData(300, 0, 90)]
     [InlineData(0, 1000, 0)]
     [InlineData(-400, 1000, -21.80140948635181)] // 8-02 with the centre beyond the edge
@@ -16,8 +17,8 @@ public sealed class StabilityTests
         Assert.Equal(angle, Stability.TipAngleDeg(distance, height), 1e-9);
 
     [Theory]
-    [InlineData(300, 10, 1701.3845458853127)] // checks.csv 8-05
-    [InlineData(300, 15, 1119.6152422706631)] // checks.csv 8-06
+    [InlineData(300, 10, 1701.3845458853127)] // statics
+    [InlineData(300, 15, 1119.6152422706631)] // statics
     [InlineData(100, 30, 173.20508075688772)] // b sqrt 3
     public void Maximum_height_gives_the_tip_angle(double distance, double angle, double height)
     {
@@ -38,6 +39,7 @@ public sealed class StabilityTests
     }
 
     [Fact]
+    [Trait("Kind", "property")]
     public void Smallest_tip_angle_is_minimum_of_four() =>
         Gen.Select(Gen.Double[0, 1000], Gen.Double[-300, 300], Gen.Double[10, 2000]).Sample((x, y, z) =>
         {
@@ -46,9 +48,10 @@ public sealed class StabilityTests
             var tip = Stability.LeastTip(area, centre);
             Assert.Equal(Enum.GetValues<SupportSide>().Min(s => Stability.TipAngleDeg(area.DistanceMm(s, centre), z)), tip.Deg);
             Assert.Equal(x is > 30 and < 970 && y is > -270 and < 270, tip.Stands);
-        });
+        }, iter: Samples.Of(1_000));
 
     [Fact]
+    [Trait("Kind", "property")]
     public void Lowering_a_mass_never_reduces_tip_angle() =>
         Gen.Select(Gen.Double[31, 969], Gen.Double[-269, 269], Gen.Double[0, 2000], Gen.Double[0, 1], Gen.Double[1, 100]).Sample((x, y, z, share, kg) =>
         {
@@ -58,12 +61,12 @@ public sealed class StabilityTests
             var high = Stability.LeastTip(area, cabinet.Add(new(x, y, z, kg)).Centre!.Value);
             var low = Stability.LeastTip(area, cabinet.Add(new(x, y, z * share, kg)).Centre!.Value);
             Assert.True(low.Deg >= high.Deg - 1e-12, $"{low} under {high}");
-        });
+        }, iter: Samples.Of(1_000));
 
     [Theory]
-    [InlineData(100, 300, 2000, 196.133, 0.75)] // checks.csv 8-07, 8-08
-    [InlineData(300, 300, 2000, 250, 1.765197)] // checks.csv 8-09, 8-10
-    [InlineData(60, 250, 1500, 117.6798, 0.8333333333333334)] // checks.csv 8-11, 8-12
+    [InlineData(100, 300, 2000, 196.133, 0.75)] // IEC 60950-1 4.1
+    [InlineData(300, 300, 2000, 250, 1.765197)] // IEC 60950-1 4.1
+    [InlineData(60, 250, 1500, 117.6798, 0.8333333333333334)] // IEC 60950-1 4.1
     [InlineData(169.953, 300, 2000, 250, 1)] // passes from 169.953 kg
     public void Push_of_older_standard_is_20_percent_up_to_2_m(double kg, double distance, double top, double force, double factor)
     {
@@ -84,18 +87,19 @@ public sealed class StabilityTests
     }
 
     [Fact]
+    [Trait("Kind", "property")]
     public void Push_tips_where_resultant_passes_the_edge() =>
         Gen.Select(Gen.Double[20, 1500], Gen.Double[-100, 600], Gen.Double[300, 2500]).Sample((kg, distance, top) =>
         {
             var push = Stability.Push(kg, distance, top);
             var within = distance - (push.ForceN * push.HeightMm / (kg * 9.80665));
             Assert.True(Math.Abs(within) < 1e-6 || within > 0 == push.Factor > 1);
-        });
+        }, iter: Samples.Of(1_000));
 
     [Theory]
-    [InlineData(150, 300, 900, 40, 350, 1200, 3.2142857142857144, 9.614569270900953)] // checks.csv 8-13, 8-16
-    [InlineData(80, 250, 900, 60, 400, 1000, 0.8333333333333334, null)] // checks.csv 8-14
-    [InlineData(300, 350, 800, 75, 450, 1000, 3.111111111111111, 12.745289473132855)] // checks.csv 8-15, 8-17
+    [InlineData(150, 300, 900, 40, 350, 1200, 3.2142857142857144, 9.614569270900953)] // statics
+    [InlineData(80, 250, 900, 60, 400, 1000, 0.8333333333333334, null)] // statics
+    [InlineData(300, 350, 800, 75, 450, 1000, 3.111111111111111, 12.745289473132855)] // statics
     public void Extended_item_overturns_and_the_rest_stabilises(
         double restKg, double restBehind, double restHeight, double kg, double before, double height, double factor, double? angle)
     {
@@ -153,6 +157,7 @@ public sealed class StabilityTests
     }
 
     [Fact]
+    [Trait("Kind", "property")]
     public void Heavier_base_never_reduces_moment_ratio() =>
         Gen.Select(Gen.Double[1, 100], Gen.Double[0, 1200], Gen.Double[0, 200], Gen.Double[31, 900], Gen.Double[0, 2000])
             .Sample((kg, forward, more, behind, height) =>
@@ -164,9 +169,10 @@ public sealed class StabilityTests
             var after = Stability.PullOut(light.Add(new(behind, 0, 0, more)), item, forward, 30);
             Assert.True(before.Factor is null ? after.Factor is null : after.Factor >= before.Factor - 1e-9);
             Assert.True(after.TipDeg >= before.TipDeg - 1e-9);
-        });
+        }, iter: Samples.Of(1_000));
 
     [Fact]
+    [Trait("Kind", "property")]
     public void Further_extension_never_raises_moment_ratio() =>
         Gen.Select(Gen.Double[1, 100], Gen.Double[0, 1200], Gen.Double[0, 300]).Sample((kg, forward, further) =>
         {
@@ -175,7 +181,7 @@ public sealed class StabilityTests
             var (near, far) = (Stability.PullOut(all, item, forward, 30), Stability.PullOut(all, item, forward + further, 30));
             Assert.True((far.Factor ?? double.PositiveInfinity) <= (near.Factor ?? double.PositiveInfinity) + 1e-9);
             Assert.True(far.TipDeg <= near.TipDeg + 1e-9);
-        });
+        }, iter: Samples.Of(1_000));
 
     [Fact]
     public void Limits_match_reference_values()

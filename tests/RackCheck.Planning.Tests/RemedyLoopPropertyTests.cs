@@ -9,6 +9,7 @@ public sealed class RemedyLoopPropertyTests
     private static readonly RemedyLoop Loop = new(Judge.Checker);
 
     [Fact]
+    [Trait("Kind", "property")]
     public void Loop_reduces_errors_at_each_step_and_is_idempotent() =>
         RackGenerator.AllRacks.Sample(
             rack =>
@@ -20,10 +21,11 @@ public sealed class RemedyLoopPropertyTests
                 Assert.Empty(Judge.Unsound(run.Description));
                 Assert.Empty(Loop.Run(run.Description).Steps);
             },
-            iter: 150,
+            iter: Samples.Of(300),
             print: Wording.Of);
 
     [Fact]
+    [Trait("Kind", "property")]
     public void Errors_left_by_the_loop_have_no_valid_remedy() =>
         RackGenerator.AllRacks.Sample(
             rack =>
@@ -36,6 +38,6 @@ public sealed class RemedyLoopPropertyTests
                     Assert.True(brought.Any() || after.Findings.Any(f => f.Root == error.Root), error.Message);
                 }
             },
-            iter: 150,
+            iter: Samples.Of(300),
             print: Wording.Of);
 }

@@ -6,7 +6,7 @@ namespace RackCheck.Remedies.Tests;
 
 public sealed class PowerRemediesTests
 {
-    // Handbook H6: 16, 32 and 63 A of IEC 60309; in North America L6-20 and L6-30 for 208 and 240 V. No plug of the contract has 30 A at 120 V.
+    // IEC 60309-2: 16, 32 and 63 A; in North America L6-20 and L6-30 for 208 and 240 V. No plug of the contract has 30 A at 120 V.
     [Theory]
     [InlineData(Region.Eu, 230, 1, 16, ConnectorCode.Iec60309A16P1, 32, ConnectorCode.Iec60309A32P1)]
     [InlineData(Region.Uk, 230, 3, 16, ConnectorCode.Iec60309A16P3, 32, ConnectorCode.Iec60309A32P3)]

@@ -12,7 +12,7 @@ public sealed class EarthSurveyTests
     [Fact]
     public void Terminals_and_leakage_are_figures_of_the_report()
     {
-        // Handbook H7: two studs, four parts, the main conductor; 0.7 + 0.7 + 0.1 mA.
+        // Practice: bonding: two studs, four parts, the main conductor; 0.7 + 0.7 + 0.1 mA.
         var rack = Earthed(10).With(Studded("wave-pc", 1), Studded("gauge-pc", 3)).With(Leaking(0.7, 0.7, 0.1));
         Assert.Equal(new EarthingFigures { TerminalsNeeded = 7, TerminalsFitted = 10, LeakageMa = 1.5 }, Figures(rack));
     }

@@ -37,7 +37,7 @@ public sealed class MassSurveyTests
     [InlineData(BaseStyle.Castors, null, null, 130, 2046.9)]
     [InlineData(BaseStyle.Plinth, null, null, 150, 2066.9)]
     [InlineData(BaseStyle.Bolted, null, null, 50, 1966.9)]
-    [InlineData(null, null, 2000.0, 66.55, 2000)] // handbook H1
+    [InlineData(null, null, 2000.0, 66.55, 2000)] // IEC 60297-3-100
     [InlineData(BaseStyle.Castors, 40.0, 2000.0, 86.55, 2000)]
     [InlineData(BaseStyle.Castors, null, 1900.0, 33.1, 1900)] // no more room for the base than the height leaves
     [InlineData(BaseStyle.Castors, 80.0, 1900.0, 80, 1946.9)] // base and units are higher than the height given

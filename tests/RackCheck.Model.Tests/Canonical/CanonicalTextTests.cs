@@ -3,6 +3,7 @@ using System.Text;
 using System.Text.Json;
 using CsCheck;
 using RackCheck.Model.Canonical;
+using RackCheck.Testing;
 
 namespace RackCheck.Model.Tests.Canonical;
 
@@ -109,6 +110,7 @@ public sealed class CanonicalTextTests
     }
 
     [Fact]
+    [Trait("Kind", "property")]
     public void Every_number_reads_back_as_itself_and_has_the_layout_of_ecmascript() =>
         Gen.OneOf(Gen.Double, Gen.ULong.Select(BitConverter.UInt64BitsToDouble)).Where(double.IsFinite).Sample(
             value =>
@@ -120,7 +122,7 @@ public sealed class CanonicalTextTests
                 Assert.Matches("^-?(0|[1-9][0-9]*)([.][0-9]*[1-9])?(e[+-][1-9][0-9]*)?$", text);
                 Assert.True(text.Count(char.IsAsciiDigit) <= 25 && Digits(text) <= Digits(value.ToString("R", CultureInfo.InvariantCulture)));
             },
-            iter: 50_000);
+            iter: Samples.Of(100_000));
 
     [Theory]
     [InlineData(double.NaN)]
@@ -138,9 +140,10 @@ public sealed class CanonicalTextTests
     public void Strings_escape_quotes_backslashes_and_control_characters_only(string value, string text) => Assert.Equal(text, String(value));
 
     [Fact]
+    [Trait("Kind", "property")]
     public void Every_string_reads_back_as_itself() =>
         Gen.String.Where(s => s == Encoding.UTF8.GetString(Encoding.UTF8.GetBytes(s))).Sample(
-            value => Assert.Equal(value, JsonSerializer.Deserialize<string>(String(value))), iter: 5_000);
+            value => Assert.Equal(value, JsonSerializer.Deserialize<string>(String(value))), iter: Samples.Of(10_000));
 
     [Fact]
     public void Text_longer_than_its_first_room_is_kept_whole()

@@ -80,10 +80,11 @@ public sealed class DescriptionDigestTests
     }
 
     [Fact]
+    [Trait("Kind", "property")]
     public void The_canonical_form_is_the_serializers_with_its_members_sorted() =>
         RackGenerator.RacksWithPolicy.Sample(
             rack => Assert.Equal(Sorted(JsonSerializer.SerializeToNode(rack, ContractJson.Default.RackDescription))!.ToJsonString(), Reread(rack)),
-            iter: 1_000,
+            iter: Samples.Of(2_000),
             print: Wording.Of);
 
     [Fact]

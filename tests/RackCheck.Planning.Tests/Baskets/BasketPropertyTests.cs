@@ -1,4 +1,3 @@
-using System.Diagnostics;
 using CsCheck;
 using RackCheck.Model;
 using RackCheck.Testing;
@@ -62,6 +61,7 @@ public sealed class BasketPropertyTests
     };
 
     [Fact]
+    [Trait("Kind", "property")]
     public void CompletedBasket_misses_nothing_and_remedied_rules_are_clear() =>
         Baskets.Sample(
             request =>
@@ -81,11 +81,12 @@ public sealed class BasketPropertyTests
                 // Added parts are used, and excess parts remain excess.
                 Assert.Equal(Excess(first), Excess(second));
             },
-            iter: 300,
+            iter: Samples.Of(600),
             print: Text);
 
     // A shop passes the rack to the ERP, which has it checked again by its part numbers. The report stays the same.
     [Fact]
+    [Trait("Kind", "property")]
     public void Rack_of_basket_has_the_same_report_when_checked() =>
         Baskets.Sample(
             request =>
@@ -95,10 +96,11 @@ public sealed class BasketPropertyTests
                 Assert.Equal(report.Report.Findings.Select(f => (f.Fingerprint, f.Message)), again.Findings.Select(f => (f.Fingerprint, f.Message)));
                 Assert.Equal(report.Report.Verdict, again.Verdict);
             },
-            iter: 150,
+            iter: Samples.Of(300),
             print: Text);
 
     [Fact]
+    [Trait("Kind", "property")]
     public void Order_of_lines_changes_only_pointers() =>
         Gen.Select(Baskets, Gen.Int).Sample(
             (request, seed) =>
@@ -110,15 +112,16 @@ public sealed class BasketPropertyTests
                 Assert.Equal(TextOf(WithoutLines(one)), TextOf(WithoutLines(other)));
                 Assert.Equal(TextOf(one), TextOf(Plan(request)));
             },
-            iter: 60,
+            iter: Samples.Of(120),
             print: t => Text(t.Item1));
 
     [Fact]
+    [Trait("Kind", "property")]
     public void Order_of_offered_products_changes_nothing() =>
-        Baskets.Sample(request => Assert.Equal(TextOf(Plan(request)), TextOf(Plan(request, [.. Products.Reverse()]))), iter: 30, print: Text);
+        Baskets.Sample(request => Assert.Equal(TextOf(Plan(request)), TextOf(Plan(request, [.. Products.Reverse()]))), iter: Samples.Of(60), print: Text);
 
     [Fact]
-    public void Basket_of_1000_lines_takes_limited_time()
+    public void Basket_of_1000_lines_takes_limited_memory()
     {
         // Two hundred items with power, no cabinet, and an excess of all other products.
         string[] drawing = ["GEN-2", "AMP-2", "SW-48", "SRV-110", "PC-D1"];
@@ -127,11 +130,14 @@ public sealed class BasketPropertyTests
             .. Enumerable.Range(0, 200).Select(i => (drawing[i % drawing.Length], 1)),
             .. Enumerable.Range(0, 800).Select(i => (Others[i % Others.Length], 10000)),
         ]);
-        var watch = Stopwatch.StartNew();
+        var before = GC.GetAllocatedBytesForCurrentThread();
         var report = Plan(request);
+        var allocated = GC.GetAllocatedBytesForCurrentThread() - before;
         Assert.NotEmpty(report.Unmet);
         Assert.Equal(200, report.Rack.Items.Count);
-        Assert.True(watch.Elapsed < TimeSpan.FromSeconds(60), $"{watch.Elapsed}");
+
+        // All work is on this thread and comes to about 300 MB; further checks or a longer search show there.
+        Assert.InRange(allocated, 0, 600_000_000);
     }
 
     private static string[] PartsOf(params ProductKind[] kinds) => [.. Products.Where(p => kinds.Contains(p.Kind)).Select(p => p.PartNumber[4..])];

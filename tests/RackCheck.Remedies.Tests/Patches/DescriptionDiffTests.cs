@@ -28,6 +28,7 @@ public sealed class DescriptionDiffTests
     }
 
     [Fact]
+    [Trait("Kind", "property")]
     public void Applied_it_makes_the_one_of_the_other() =>
         Gen.Select(RackGenerator.AllRacks, RackGenerator.AllRacks).Sample(
             (one, other) =>
@@ -37,7 +38,7 @@ public sealed class DescriptionDiffTests
                 var patch = DescriptionDiff.Patch(one, wanted);
                 Assert.Equal(DescriptionDigest.Of(wanted), DescriptionDigest.Of(RackPatch.Apply(one, patch)));
             },
-            iter: 400);
+            iter: Samples.Of(800));
 
     [Fact]
     public void What_is_taken_out_goes_with_its_connections_and_acceptances_and_the_rest_keeps_its_own()

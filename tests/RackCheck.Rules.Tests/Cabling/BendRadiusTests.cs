@@ -15,7 +15,7 @@ public sealed class BendRadiusTests : RuleTests<BendRadius>
 
     private static RackDescription Deep(double? setback = 150, double depth = 800) => EmptyRack(depthMm: depth, widthMm: 800).Uprights(setback: setback);
 
-    // handbook H12: 4 x 20 = 80 behind the body; 800 - 25 - 150 - 545 = 80.
+    // ANSI/TIA-568.0: 4 x 20 = 80 behind the body; 800 - 25 - 150 - 545 = 80.
     [Fact]
     public void Space_of_four_diameters_passes() => Passes(Deep().With(Drive(545)));
 

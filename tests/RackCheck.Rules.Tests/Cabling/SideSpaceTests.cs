@@ -11,7 +11,7 @@ public sealed class SideSpaceTests : RuleTests<SideSpace>
     private static Item Patch(string id, int unit, int count, double diameter = 8) =>
         Unit(id, 2).At(unit) with { Cables = [new CableBundle { DiameterMm = diameter, Count = count }] };
 
-    // handbook H12: 600 wide leave 2 x 100 x ((600 - 482.6)/2 - 20) = 7740 mm2, of which 40 % are 3096; 61 of 8 mm are 3066.2, 62 are 3116.5.
+    // EN 50174: 600 wide leave 2 x 100 x ((600 - 482.6)/2 - 20) = 7740 mm2, of which 40 % are 3096; 61 of 8 mm are 3066.2, 62 are 3116.5.
     [Fact]
     public void Fill_up_to_40_percent_passes() => Passes(EmptyRack().With(Patch("patch-1", 1, 31), Patch("patch-2", 4, 30)));
 
@@ -27,7 +27,7 @@ public sealed class SideSpaceTests : RuleTests<SideSpace>
         Assert.Equal("patch-1", Assert.Single(Remedied(rack, finding, 1).Items).Id);
     }
 
-    // checks.csv 12-03: 100 of 8 mm are 5026.5 mm2; 800 wide leave 27740.
+    // Geometry: 100 of 8 mm are 5026.5 mm2; 800 wide leave 27740.
     [Fact]
     public void Figures_show_area_channels_and_fill()
     {

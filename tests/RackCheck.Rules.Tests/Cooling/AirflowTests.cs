@@ -9,7 +9,7 @@ namespace RackCheck.Rules.Tests.Cooling;
 
 public sealed class AirflowTests : RuleTests<Rules.Cooling.Airflow>
 {
-    // checks.csv 2-18: 1000 W at 10 K, 20 C, by the sea need 297.196 m3/h; with the density to four digits 1.2041: 297.195.
+    // ASHRAE Fundamentals: 1000 W at 10 K, 20 C, by the sea need 297.196 m3/h; with the density to four digits 1.2041: 297.195.
     private static RackDescription Own(double flow, double heat = 1000) =>
         Cool(Aired, Aired).Cooled(c => c).With(Warm("wave-pc", 1, heat, AirflowDirection.FrontToRear, flow));
 
@@ -33,8 +33,8 @@ public sealed class AirflowTests : RuleTests<Rules.Cooling.Airflow>
     }
 
     [Theory]
-    [InlineData(35, 0, 1301.68)] // checks.csv 2-19
-    [InlineData(35, 1500, 1559.83)] // checks.csv 2-20
+    [InlineData(35, 0, 1301.68)] // ASHRAE Fundamentals
+    [InlineData(35, 1500, 1559.83)] // ASHRAE Fundamentals
     public void Thin_and_hot_air_needs_more_flow(double ambient, double altitude, double needed)
     {
         var rack = Cool(Aired, Aired, ambient, altitude).Cooled(c => c with { RiseK = 12 }).With(Warm("wave-pc", 1, 5000, flow: 100));
@@ -66,7 +66,7 @@ public sealed class AirflowTests : RuleTests<Rules.Cooling.Airflow>
     [Fact]
     public void Fans_run_at_working_point()
     {
-        // checks.csv 3-28: two fans on K = 5e-4 at 1.2 kg/m3 move 289.384 m3/h. An intake of A has K = rho/2/(3600 x 0.6 A)^2, so A = sqrt(1.2/2/5e-4)/2160 m2.
+        // Fan laws: two fans on K = 5e-4 at 1.2 kg/m3 move 289.384 m3/h. An intake of A has K = rho/2/(3600 x 0.6 A)^2, so A = sqrt(1.2/2/5e-4)/2160 m2.
         var area = 1e4 * Math.Sqrt(1.2 / 2 / 5e-4) / 2160;
         var rack = Cool(Closed, Closed).RoofFans(Curved(2)).Cooled(c => c with { IntakeAreaCm2 = area }).With(Warm("wave-pc", 1, 1200));
         var finding = Only(rack);
@@ -173,5 +173,5 @@ public sealed class AirflowTests : RuleTests<Rules.Cooling.Airflow>
     }
 
     [Fact]
-    public void Gas_constant_agrees_with_handbook() => Assert.Equal(1.2041, Air.DensityKgM3(20, 0), 1e-4);
+    public void Density_at_20_C_agrees_with_the_ideal_gas() => Assert.Equal(1.2041, Air.DensityKgM3(20, 0), 1e-4);
 }

@@ -9,9 +9,9 @@ namespace RackCheck.Rules.Tests.Cooling;
 public sealed class CondensationTests : RuleTests<Condensation>
 {
     [Theory]
-    [InlineData(25, 60, 16.69)] // checks.csv 5-04
-    [InlineData(35, 50, 23.02)] // checks.csv 5-06
-    [InlineData(24, 50, 12.93)] // checks.csv 5-16
+    [InlineData(25, 60, 16.69)] // WMO-No. 8
+    [InlineData(35, 50, 23.02)] // WMO-No. 8
+    [InlineData(24, 50, 12.93)] // WMO-No. 8
     public void A_setpoint_under_the_dew_point_is_a_warning(double ambient, double humidity, double dew)
     {
         var rack = Cool(Closed, Closed, ambient, humidity: humidity);

@@ -9,7 +9,7 @@ namespace RackCheck.Rules.Tests.Cooling;
 
 public sealed class CoolerCapacityTests : RuleTests<CoolerCapacity>
 {
-    // 2000 x 800 x 600, free: 5.712 m2 (checks.csv 4-02).
+    // 2000 x 800 x 600, free: 5.712 m2 (IEC TR 60890).
     private static RackDescription Rack(double capacity, double ambient = 25, double heat = 1500, double? setpoint = 35, double? rated = 35) =>
         Cool(Closed, Closed, ambient).Cabinet(c => c with { WidthMm = 800, DepthMm = 600 }).Cooler(capacity, setpoint, rated: rated)
             .With(Warm("paddle-drive", 1, heat, maxInlet: 40));
@@ -18,7 +18,7 @@ public sealed class CoolerCapacityTests : RuleTests<CoolerCapacity>
     public void Capacity_below_net_heat_load_is_error()
     {
         var finding = Only(Rack(1185));
-        Numbers(finding, 1185, 1185.84, "W"); // checks.csv 5-01
+        Numbers(finding, 1185, 1185.84, "W"); // sheet steel
         Assert.Equal(["/cooling/airConditioner/capacityW"], finding.Pointers);
         Assert.Equal("1500 - 5.5 x 5.712 x (35 - 25) = 1185.84 > 1185", finding.Calculation);
         Passes(Rack(1185.84));
@@ -35,7 +35,7 @@ public sealed class CoolerCapacityTests : RuleTests<CoolerCapacity>
     }
 
     [Fact]
-    public void Surface_alone_enough_passes_any_capacity() => Passes(Rack(0, 20, 500, 40)); // checks.csv 5-03: under nothing
+    public void Surface_alone_enough_passes_any_capacity() => Passes(Rack(0, 20, 500, 40)); // sheet steel: under nothing
 
     [Fact]
     public void Setpoint_and_rating_default_to_35_C()

@@ -17,7 +17,7 @@ public sealed class DoorRestrictionTests : RuleTests<DoorRestriction>
     [Fact]
     public void A_tight_door_is_a_warning()
     {
-        // 3000 W at 10 K and 1.2041 kg/m3: 891.586 m3/h; through 0.2 m2: 1.2383 m/s; zeta 19.3157 (checks.csv 3-08): 19.3157 x 1.2041 x 1.2383^2/2 = 17.832 Pa.
+        // 3000 W at 10 K and 1.2041 kg/m3: 891.586 m3/h; through 0.2 m2: 1.2383 m/s; zeta 19.3157 (Idelchik): 19.3157 x 1.2041 x 1.2383^2/2 = 17.832 Pa.
         var finding = Only(Rack(Tight(), Open));
         Assert.Equal(Severity.Warning, finding.Severity);
         Assert.Equal("/cabinet/frontDoor", finding.Pointers[0]);

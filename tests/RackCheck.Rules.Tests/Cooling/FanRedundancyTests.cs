@@ -41,7 +41,7 @@ public sealed class FanRedundancyTests : RuleTests<FanRedundancy>
     [Fact]
     public void Fans_on_a_curve_move_more_than_their_share_with_one_out()
     {
-        // checks.csv 3-22 and 3-28: one moves 244.7 m3/h, two 289.4 on K = 5e-4.
+        // Fan laws: one moves 244.7 m3/h, two 289.4 on K = 5e-4.
         var area = 1e4 * Math.Sqrt(1.2 / 2 / 5e-4) / 2160;
         var rack = Cool(Closed, Closed).RoofFans(Curved(2)).Cooled(c => c with { IntakeAreaCm2 = area });
         Passes(rack.With(Warm("wave-pc", 1, 820)));

@@ -22,9 +22,9 @@ public sealed class InletLimitTests : RuleTests<InletLimit>
     }
 
     [Theory]
-    [InlineData(32, 1500, 30)] // checks.csv 5-26: A1 at 1500 m
-    [InlineData(35, 1800, 32)] // checks.csv 5-28: A2 at 1800 m
-    [InlineData(35, 3050, 27.833)] // checks.csv 5-30
+    [InlineData(32, 1500, 30)] // ASHRAE TC 9.9: A1 at 1500 m
+    [InlineData(35, 1800, 32)] // ASHRAE TC 9.9: A2 at 1800 m
+    [InlineData(35, 3050, 27.833)] // ASHRAE TC 9.9
     [InlineData(35, 900, 35)]
     public void The_limit_falls_with_the_altitude(double limit, double altitude, double atSite)
     {

@@ -7,7 +7,7 @@ using static RackCheck.Testing.CoolRacks;
 
 namespace RackCheck.Rules.Tests.Cooling;
 
-// Handbook H14: a usual opening is IP20, fans with filters go up to IP54 (practice); digits by IEC 60529 (value from memory).
+// A usual opening is IP20, fans with filters go up to IP54 (practice); digits by IEC 60529 (value from memory).
 public sealed class IpConflictTests : RuleTests<IpConflict>
 {
     private static RackDescription Rack(string? required, Door? front = null, Door? rear = null, string? code = null) =>

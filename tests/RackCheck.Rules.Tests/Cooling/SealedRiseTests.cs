@@ -9,7 +9,7 @@ namespace RackCheck.Rules.Tests.Cooling;
 
 public sealed class SealedRiseTests : RuleTests<SealedRise>
 {
-    // checks.csv 4-23: 300 W, 5.5, 4.38 m2: 12.4533 K. 2000 x 600 x 500, free.
+    // Sheet steel: 300 W, 5.5, 4.38 m2: 12.4533 K. 2000 x 600 x 500, free.
     private static RackDescription Rack(double heat = 300, double limit = 35, Placement placement = Placement.Free, double ambient = 25, double altitude = 0) =>
         Cool(Closed, Closed, ambient, altitude).Cabinet(c => c with { DepthMm = 500, Placement = placement }).With(Warm("gauge-amp", 1, heat, maxInlet: limit));
 
@@ -28,12 +28,12 @@ public sealed class SealedRiseTests : RuleTests<SealedRise>
     [Fact]
     public void At_the_limit_it_passes()
     {
-        Passes(Rack(240.9)); // checks.csv 4-26: 240.9 W at 10 K
+        Passes(Rack(240.9)); // sheet steel: 240.9 W at 10 K
         Assert.Single(Findings(Rack(242)));
     }
 
     [Theory]
-    [InlineData(Placement.Wall, 3.9)] // checks.csv 4-04, 4-07, 4-10, 4-13, 4-16, 4-19
+    [InlineData(Placement.Wall, 3.9)] // IEC TR 60890
     [InlineData(Placement.RowEnd, 3.98)]
     [InlineData(Placement.RowEndWall, 3.5)]
     [InlineData(Placement.RowMiddle, 3.58)]
@@ -55,7 +55,7 @@ public sealed class SealedRiseTests : RuleTests<SealedRise>
     [Fact]
     public void Limits_fall_with_the_altitude()
     {
-        // 40 C at 1500 m: 40 - 600/300 = 38; checks.csv 5-26 has 32 C likewise at 30.
+        // 40 C at 1500 m: 40 - 600/300 = 38; ASHRAE TC 9.9 has 32 C likewise at 30.
         Passes(Rack(limit: 40, altitude: 900));
         Passes(Rack(limit: 40, altitude: 1500));
         Numbers(Only(Rack(limit: 39, altitude: 1500)), 37.45, 37, "C");

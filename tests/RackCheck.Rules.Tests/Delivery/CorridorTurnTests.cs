@@ -24,7 +24,7 @@ public sealed class CorridorTurnTests : RuleTests<CorridorTurn>
         Assert.Empty(Remedied(rack, finding, 2).Site!.Delivery!.Corridors!);
     }
 
-    // checks.csv 10-24: from 900 into 1200 a length of 1600 turns up to 671.761 wide.
+    // Geometry: from 900 into 1200 a length of 1600 turns up to 671.761 wide.
     [Theory]
     [InlineData(671.7, 0)]
     [InlineData(671.8, 1)]
@@ -38,7 +38,7 @@ public sealed class CorridorTurnTests : RuleTests<CorridorTurn>
     [Fact]
     public void Too_long_footprint_never_passes()
     {
-        // From 400 into 400 nothing longer than 1131 turns (checks.csv 10-27, scaled).
+        // From 400 into 400 nothing longer than 1131 turns (geometry, scaled).
         var finding = Only(OnRoute(width: 300, depth: 1200).Round((400, 400)));
         Numbers(finding, 300, 0, "mm");
         Assert.Contains("No rack of this length passes", finding.Message, StringComparison.Ordinal);

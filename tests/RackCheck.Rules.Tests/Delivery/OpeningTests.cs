@@ -11,7 +11,7 @@ public sealed class OpeningTests : RuleTests<Rules.Delivery.Opening>
     [Fact]
     public void Clearance_of_20_mm_on_pallet_passes() => Passes(OnRoute().Through(("goods-in", 620, 2170)));
 
-    // 2000 + 150 + 20 = 2170 > 2040, and 2020 without the pallet (handbook H10; clearance is common practice, no source).
+    // 2000 + 150 + 20 = 2170 > 2040, and 2020 without the pallet (clearance is common practice, no source).
     [Fact]
     public void Passage_without_pallet_only_is_warning()
     {
@@ -33,7 +33,7 @@ public sealed class OpeningTests : RuleTests<Rules.Delivery.Opening>
         Assert.Equal(["/site/delivery/openings/0", "/cabinet/widthMm"], finding.Pointers);
     }
 
-    // checks.csv 10-16: 2100 x 800 under 2040 needs 45.653 degrees; with 20 clearance, the opening height is 2060.
+    // Geometry: 2100 x 800 under 2040 needs 45.653 degrees; with 20 clearance, the opening height is 2060.
     [Theory]
     [InlineData(46, Severity.Warning)]
     [InlineData(45, Severity.Error)]

@@ -1,4 +1,3 @@
-using System.Text.Json.Nodes;
 using CsCheck;
 using RackCheck.Model;
 using RackCheck.Testing;
@@ -9,8 +8,6 @@ namespace RackCheck.Rules.Tests.Delivery;
 /// <summary>Properties of all cabling, service and delivery rules, with random racks.</summary>
 public sealed class RouteRackTests
 {
-    private static readonly string[] Themes = ["cabling.", "service.", "delivery."];
-
     private static readonly Gen<Item[]> Items =
         Gen.Select(
             Gen.Select(
@@ -86,34 +83,7 @@ public sealed class RouteRackTests
             });
 
     [Fact]
-    public void Findings_are_complete_and_remedies_hold() =>
-        Racks.Sample(
-            rack =>
-            {
-                var report = Judge.Checker.Check(rack);
-                var request = JsonNode.Parse(Wording.Of(rack))!;
-                Assert.Empty(Judge.Unsound(rack));
-                foreach (var finding in report.Findings.Where(f => IsOurs(f.Rule)))
-                {
-                    FindingShape.Check(finding, RuleSet.Default.Find(finding.Rule)!, request);
-                    Assert.True(finding.Severity != Severity.Error || finding.Remedies.Count > 0, $"{finding.Rule}, {finding.Subject}: {finding.Message}");
-                    Assert.All(finding.Remedies, r => Assert.Empty(Judge.Faults(rack, report, finding, r).Select(f => $"{finding.Rule}, {r.Title}: {f}")));
-                }
-
-                Assert.Equal(report.Assumptions.Count, report.Assumptions.Select(a => a.Pointer).Distinct().Count());
-                Assert.All(report.NotAssessed.Where(n => IsOurs(n.Rule)).SelectMany(n => n.Missing), p => Assert.False(JsonPlaces.Stands(request, p), p));
-            },
-            iter: 300,
-            print: Wording.Of);
-
-    [Fact]
-    public void Report_does_not_depend_on_item_order() =>
-        Racks.Sample(
-            rack => Assert.Equal(Said(rack), Said(rack with { Items = [.. rack.Items.Reverse()] })),
-            iter: 150,
-            print: Wording.Of);
-
-    [Fact]
+    [Trait("Kind", "property")]
     public void Larger_openings_and_corridors_never_add_finding() =>
         Gen.Select(Racks, Any(1.0, 37, 400), Any(0.0, 25, 900)).Sample(
             (rack, wider, higher) =>
@@ -135,9 +105,10 @@ public sealed class RouteRackTests
                     Assert.True(after.All(a => before.GetValueOrDefault(a.Key) >= a.Value), string.Join(", ", after));
                 }
             },
-            iter: 150);
+            iter: Samples.Of(300));
 
     [Fact]
+    [Trait("Kind", "property")]
     public void Fewer_cables_never_raise_the_fill() =>
         Racks.Sample(
             rack =>
@@ -150,14 +121,12 @@ public sealed class RouteRackTests
                 Assert.True((after.Figures.Cabling?.FillPercent ?? 0) <= (before.Figures.Cabling?.FillPercent ?? double.PositiveInfinity));
                 Assert.True(CablingFindings(after) <= CablingFindings(before));
             },
-            iter: 150,
+            iter: Samples.Of(300),
             print: Wording.Of);
 
     private static Gen<T> Any<T>(params T[] values) => Gen.Int[0, values.Length - 1].Select(i => values[i]);
 
     private static int CablingFindings(CheckReport report) => report.Findings.Count(f => f.Rule.StartsWith("cabling.", StringComparison.Ordinal));
-
-    private static bool IsOurs(string rule) => Themes.Any(t => rule.StartsWith(t, StringComparison.Ordinal));
 
     private static Item[] Stacked(Item[] items)
     {
@@ -176,16 +145,4 @@ public sealed class RouteRackTests
     private static Dictionary<string, int> Weights(RackDescription rack) => Judge.Checker.Check(rack).Findings
         .Where(f => f.Rule is "delivery.opening" or "delivery.corridor-turn")
         .ToDictionary(f => f.Pointers[0], f => f.Severity == Severity.Error ? 2 : 1, StringComparer.Ordinal);
-
-    private static string[] Said(RackDescription rack)
-    {
-        var report = Judge.Checker.Check(rack);
-        return
-        [
-            .. report.Findings.Where(f => IsOurs(f.Rule))
-                .Select(f => $"{f.Rule} {f.Fingerprint} {f.Message} {f.Calculation} {string.Join('|', f.Remedies.Select(r => r.Title))}")
-                .Order(StringComparer.Ordinal),
-            $"{report.Figures.Cabling} {report.Figures.Delivery}",
-        ];
-    }
 }

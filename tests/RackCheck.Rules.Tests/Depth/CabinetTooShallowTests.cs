@@ -16,7 +16,7 @@ public sealed class CabinetTooShallowTests : RuleTests<CabinetTooShallow>
     public void Deep_enough_cabinet_passes(double depth) => Passes(EmptyRack(depthMm: depth).With(Pc()));
 
     [Theory]
-    [InlineData(600, 615)] // handbook H1: 450 deep does not work in 600 with doors
+    [InlineData(600, 615)] // practice: cabinet sizes: 450 deep does not work in 600 with doors
     [InlineData(614.9, 615)]
     public void Too_shallow_cabinet_names_minimum_depth(double depth, double needed)
     {

@@ -14,7 +14,7 @@ public sealed class BarMissingTests : RuleTests<BarMissing>
     [Fact]
     public void Second_earth_requires_bar()
     {
-        // Handbook H7: three studs, four parts, the main conductor.
+        // Practice: bonding: three studs, four parts, the main conductor.
         var rack = Bare.Earth(e => e with { SecondaryEarth = true }).With(Studded("wave-pc", 1), Studded("gauge-amp", 3), Studded("flume-daq", 5));
         var finding = Only(rack);
         Numbers(finding, 0, 8, "terminals");
@@ -33,7 +33,7 @@ public sealed class BarMissingTests : RuleTests<BarMissing>
     }
 
     [Theory]
-    [InlineData(1.0, 0)] // checks.csv 7-21: 10 x 1.0 = 10 mA
+    [InlineData(1.0, 0)] // bookkeeping: 10 x 1.0 = 10 mA
     [InlineData(1.01, 1)]
     public void Supply_leakage_above_10_mA_requires_bar(double each, int count)
     {

@@ -15,7 +15,7 @@ public sealed class BarTerminalsTests : RuleTests<BarTerminals>
     [Fact]
     public void Thirteen_leads_on_ten_terminals_is_error()
     {
-        // Handbook H7.
+        // Practice: bonding of frame, doors and panels.
         var rack = Eight(10).Cabinet(c => c with { EarthBar = c.EarthBar! with { LengthMm = 400, CrossSectionMm2 = 75 } });
         var finding = Only(rack);
         Assert.Equal(Severity.Error, finding.Severity);

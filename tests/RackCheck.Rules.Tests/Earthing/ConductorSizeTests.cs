@@ -16,7 +16,7 @@ public sealed class ConductorSizeTests : RuleTests<ConductorSize>
     {
         var rack = Rack(Mains(fault: 3000, seconds: 0.1), 4);
         var finding = Only(rack);
-        Numbers(finding, 4, 6.634, "mm2"); // checks.csv 7-16
+        Numbers(finding, 4, 6.634, "mm2"); // IEC 60364-5-54
         Assert.Equal(["/items/0/earthLead/crossSectionMm2", "/supplies/0/faultCurrentA", "/supplies/0/disconnectionTimeS"], finding.Pointers);
         Assert.Equal("sqrt(3000^2 x 0.1) / 143 = 6.634 > 4", finding.Calculation);
         Assert.Equal(10, Remedied(rack, finding).Items[0].EarthLead!.CrossSectionMm2);
@@ -27,15 +27,15 @@ public sealed class ConductorSizeTests : RuleTests<ConductorSize>
         Passes(Rack(Mains(fault: 3000, seconds: 0.1), 6.64));
     }
 
-    // handbook H7: 90 m of 4 mm2 have 0.39 ohm where 0.1 is the most; 16 mm2 have 0.097.
+    // IEC 60364-5-54: 90 m of 4 mm2 have 0.39 ohm where 0.1 is the most; 16 mm2 have 0.097.
     [Theory]
-    [InlineData(0.02, "0.02 < 0.1, where the energy")] // checks.csv 7-17 has 0.02 s
+    [InlineData(0.02, "0.02 < 0.1, where the energy")] // under the 0.1 s of the formula
     [InlineData(6, "6 > 5, where heat")]
     public void Disconnection_time_outside_formula_is_stated(double seconds, string words) =>
         Assert.Contains(words, Only(Rack(Mains(fault: 6000, seconds: seconds), 2.5, main: 240)).Calculation, StringComparison.Ordinal);
 
     [Theory]
-    [InlineData(6, 6, "6 <= 16, so as thick as the line: 6 > ")] // handbook H7, table 54.2
+    [InlineData(6, 6, "6 <= 16, so as thick as the line: 6 > ")] // IEC 60364-5-54 table 54.2
     [InlineData(16, 16, "16 <= 16, so as thick as the line: 16 > ")]
     [InlineData(25, 16, "16 < 25 <= 35, so as thick as the lesser: 16 > ")]
     [InlineData(50, 25, "50 / 2 = 25 > ")]
@@ -51,7 +51,7 @@ public sealed class ConductorSizeTests : RuleTests<ConductorSize>
     [Fact]
     public void Unprotected_conductor_needs_larger_size()
     {
-        // Handbook H7: 2.5 protected, 4 unprotected.
+        // IEC 60364-5-54: 2.5 protected, 4 unprotected.
         var closed = Rack(Mains(cable: 1.5), 2.5);
         Passes(closed);
         Numbers(Only(Rack(Mains(cable: 1.5), 2.4)), 2.4, 2.5, "mm2");

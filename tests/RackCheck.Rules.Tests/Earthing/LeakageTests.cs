@@ -16,7 +16,7 @@ public sealed class LeakageTests : RuleTests<Leakage>
     private static RackDescription Firm(params double[] leakages) => Rack(ConnectorCode.Iec60309A16P1, ConnectorCode.Iec60309A16P1, leakages);
 
     [Fact]
-    public void Up_to_3_5_mA_any_plug_does() => Passes(Loose(0.7, 0.7, 0.7, 0.7, 0.7)); // handbook H7; the sum comes out a hair beside 3.5
+    public void Up_to_3_5_mA_any_plug_does() => Passes(Loose(0.7, 0.7, 0.7, 0.7, 0.7)); // BS 7671 543.7; the sum comes out a hair beside 3.5
 
     [Fact]
     public void Leakage_above_limit_needs_secured_pdu_and_supply()
@@ -47,7 +47,7 @@ public sealed class LeakageTests : RuleTests<Leakage>
     [Fact]
     public void Past_10_mA_high_integrity_earthing_is_asked_for()
     {
-        Passes(Firm(5, 5)); // handbook H7
+        Passes(Firm(5, 5)); // BS 7671 543.7
         var rack = Firm(5, 5.1);
         Assert.Equal(2, Findings(rack).Count);
         var finding = Findings(rack)[0];

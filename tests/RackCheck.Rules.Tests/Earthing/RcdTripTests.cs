@@ -11,9 +11,9 @@ public sealed class RcdTripTests : RuleTests<RcdTrip>
     private static RackDescription Rack(double? rcd, params double[] leakages) => Earthed().Fed(Mains(rcd: rcd)).Strips(Strip()).With(Leaking(leakages));
 
     [Theory]
-    [InlineData(30, 9)] // checks.csv 7-18
-    [InlineData(100, 30)] // checks.csv 7-19
-    [InlineData(300, 90)] // checks.csv 7-20
+    [InlineData(30, 9)] // BS 7671 531.3.2
+    [InlineData(100, 30)] // BS 7671 531.3.2
+    [InlineData(300, 90)] // BS 7671 531.3.2
     public void Three_tenths_of_the_rating_pass_and_more_is_a_warning(double rcd, double limit)
     {
         Passes(Rack(rcd, limit / 2, limit / 2));
@@ -24,9 +24,9 @@ public sealed class RcdTripTests : RuleTests<RcdTrip>
     }
 
     [Theory]
-    [InlineData(0.75, 12)] // checks.csv 7-24
-    [InlineData(1, 9)] // checks.csv 7-25
-    [InlineData(3.5, 2)] // checks.csv 7-26
+    [InlineData(0.75, 12)] // BS 7671 531.3.2
+    [InlineData(1, 9)] // BS 7671 531.3.2
+    [InlineData(3.5, 2)] // BS 7671 531.3.2
     public void So_many_items_go_on_an_rcd_of_30_mA(double each, int items)
     {
         Passes(Rack(30, [.. Enumerable.Repeat(each, items)]));

@@ -11,7 +11,7 @@ public sealed class ResistanceTests : RuleTests<Resistance>
     private static RackDescription Rack(double? section, double? length) => Earthed().With(Studded("gauge-amp", 1, section, length));
 
     [Theory]
-    [InlineData(14.5, 0)] // checks.csv 7-27: 14.5003 m
+    [InlineData(14.5, 0)] // IEC 60028: 14.5003 m
     [InlineData(14.51, 1)]
     [InlineData(15, 1)]
     public void Lead_of_2_5_mm2_at_limit_passes(double length, int count) => Assert.Equal(count, Findings(Rack(2.5, length)).Count);

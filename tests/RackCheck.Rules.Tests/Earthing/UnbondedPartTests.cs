@@ -24,7 +24,7 @@ public sealed class UnbondedPartTests : RuleTests<UnbondedPart>
     [InlineData(BondedPart.SidePanels, "side panels")]
     public void Each_part_that_is_not_is_an_error(BondedPart part, string name)
     {
-        // Handbook H7: frame, each door, side panels.
+        // Practice: bonding: frame, each door, side panels.
         var rack = Joined([.. AllParts.Where(p => p != part)]);
         var finding = Only(rack);
         Assert.Equal(Severity.Error, finding.Severity);

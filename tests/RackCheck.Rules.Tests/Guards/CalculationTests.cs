@@ -3,6 +3,7 @@ using CsCheck;
 using RackCheck.Model;
 using RackCheck.Model.Json;
 using RackCheck.Rules.Tests.Harness;
+using RackCheck.Rules.Tests.Properties;
 using RackCheck.Testing;
 
 namespace RackCheck.Rules.Tests.Guards;
@@ -21,7 +22,8 @@ public sealed class CalculationTests
     }
 
     [Fact]
-    public void Calculations_of_random_racks_come_out() => AnyRack.All.Sample(rack => Assert.Empty(FaultsOf(rack)), iter: 3_000, print: Wording.Of);
+    [Trait("Kind", "property")]
+    public void Calculations_of_random_racks_come_out() => AnyRack.All.Sample(rack => Assert.Empty(FaultsOf(rack)), iter: Samples.Of(6_000), print: Wording.Of);
 
     [Theory]
     [InlineData("2 + 3 x 4 = 14 > 10", "")]

@@ -11,9 +11,9 @@ public sealed class BodyTooHighTests : RuleTests<BodyTooHigh>
     private static Item Body(int units, double height) => Unit("wave-pc", units).At(10).Body(height: height);
 
     [Theory]
-    [InlineData(1, 43.65)] // checks.csv 1-01
-    [InlineData(3, 132.55)] // checks.csv 1-03
-    [InlineData(4, 177)] // checks.csv 1-04
+    [InlineData(1, 43.65)] // IEC 60297-3-100
+    [InlineData(3, 132.55)] // IEC 60297-3-100
+    [InlineData(4, 177)] // IEC 60297-3-100
     public void Body_at_panel_height_passes(int units, double height) => Passes(EmptyRack().With(Body(units, height)));
 
     [Theory]

@@ -31,7 +31,7 @@ public sealed class InletMismatchTests : RuleTests<InletMismatch>
     [Fact]
     public void Plug_rated_below_pdu_is_error()
     {
-        // Handbook H6: IEC 60309 16 A.
+        // IEC 60309-2: 16 A.
         Passes(One(Blue16, Blue16, 16));
         var rack = One(Blue16, Blue16, 20);
         var finding = Only(rack);
@@ -51,7 +51,7 @@ public sealed class InletMismatchTests : RuleTests<InletMismatch>
     [InlineData(Region.Na, 20)]
     public void Ratings_are_those_of_the_region(Region region, double rated)
     {
-        // Handbook H6: C19 and C20 16 A, in North America 20 A.
+        // IEC 60320-1: C19 and C20 16 A, in North America 20 A.
         Passes(One(ConnectorCode.C20, ConnectorCode.C19, rated, region));
         Numbers(Only(One(ConnectorCode.C20, ConnectorCode.C19, rated + 1, region)), rated, rated + 1, "A");
     }

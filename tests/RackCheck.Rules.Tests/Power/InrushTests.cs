@@ -13,11 +13,11 @@ public sealed class InrushTests : RuleTests<Inrush>
         Fed(Mains(curve: curve), Board("strip")).With([.. inrush.Select((a, i) => Load($"pc-{i}", 100, inrush: a, plug: ConnectorCode.C14))]);
 
     [Theory]
-    [InlineData(BreakerCurve.B, 48, 0)] // checks.csv 6-32
+    [InlineData(BreakerCurve.B, 48, 0)] // IEC 60898-1
     [InlineData(BreakerCurve.B, 49, 48)]
-    [InlineData(BreakerCurve.C, 80, 0)] // checks.csv 6-34
+    [InlineData(BreakerCurve.C, 80, 0)] // IEC 60898-1
     [InlineData(BreakerCurve.C, 81, 80)]
-    [InlineData(BreakerCurve.D, 160, 0)] // checks.csv 6-36
+    [InlineData(BreakerCurve.D, 160, 0)] // IEC 60898-1
     [InlineData(BreakerCurve.D, 161, 160)]
     public void Inrush_at_lowest_trip_current_passes_and_above_warns(BreakerCurve curve, double inrush, double limit)
     {

@@ -62,7 +62,7 @@ public sealed class NoSourceTests : RuleTests<NoSource>
     [Fact]
     public void Competing_plugs_are_matched_as_a_whole()
     {
-        // Handbook H6: C14 goes into C13 and C15, C16 into C15 alone.
+        // IEC 60320-1: C14 goes into C13 and C15, C16 into C15 alone.
         var strip = Strip("strip", "A", ConnectorCode.C13, 1).With("hot", ConnectorCode.C15, 1);
         Passes(Rack([Feed("A")], [strip], Load("a", 100, ConnectorCode.C14), Load("b", 100, ConnectorCode.C16)));
         Assert.Single(Findings(Rack([Feed("A")], [strip], Load("a", 100, ConnectorCode.C14), Load("b", 100, ConnectorCode.C16),

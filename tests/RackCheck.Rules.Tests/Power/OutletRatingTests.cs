@@ -17,7 +17,7 @@ public sealed class OutletRatingTests : RuleTests<OutletRating>
     [Fact]
     public void C14_passes_at_10_A_and_fails_above()
     {
-        // Handbook H6: C13 and C14 10 A. 2300 / 230 = 10, 2400 / 230 = 10.435.
+        // IEC 60320-1: C13 and C14 10 A. 2300 / 230 = 10, 2400 / 230 = 10.435.
         Passes(One(Load("heater", 2300, ConnectorCode.C14)));
         var rack = One(Load("heater", 2400, ConnectorCode.C14));
         var finding = Only(rack);
@@ -44,7 +44,7 @@ public sealed class OutletRatingTests : RuleTests<OutletRating>
     [InlineData(Region.Na, 15)]
     public void In_North_America_a_C14_is_rated_for_more(Region region, double rated)
     {
-        // Handbook H6: 15 A in region na.
+        // IEC 60320-1: 15 A in region na.
         Passes(One(Load("heater", rated * 208, ConnectorCode.C14), region, 208));
         Numbers(Only(One(Load("heater", (rated + 1) * 208, ConnectorCode.C14), region, 208)), rated + 1, rated, "A");
     }

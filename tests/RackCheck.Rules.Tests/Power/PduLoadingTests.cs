@@ -18,7 +18,7 @@ public sealed class PduLoadingTests : RuleTests<PduLoading>
     public void Load_at_design_share_passes(double watts, double factor) => Passes(One(watts, factor));
 
     [Theory]
-    [InlineData(3000, 0.95, 13.73)] // check 6-01 of the handbook
+    [InlineData(3000, 0.95, 13.73)] // circuit theory: P/(V pf)
     [InlineData(3680, 1, 16)]
     public void Over_it_is_a_warning(double watts, double factor, double amperes)
     {

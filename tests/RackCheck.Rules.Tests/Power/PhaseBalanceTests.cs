@@ -70,7 +70,7 @@ public sealed class PhaseBalanceTests : RuleTests<PhaseBalance>
     }
 
     [Fact]
-    public void Neutral_with_equal_power_factors_stays_below_worst_phase() // checks.csv 6-08, 6-12: 16 and 9.64 A
+    public void Neutral_with_equal_power_factors_stays_below_worst_phase() // circuit theory: 16 and 9.64 A
     {
         Assert.DoesNotContain(Findings(Lines(16, 0, 0, rated: 16)), f => f.Limit!.Unit == "A");
         Assert.DoesNotContain(Findings(Lines(16, 12, 5, rated: 16)), f => f.Limit!.Unit == "A");

@@ -38,7 +38,7 @@ public sealed class PlugMismatchTests : RuleTests<PlugMismatch>
     [Fact]
     public void Plug_is_not_changed_to_lower_rating_than_load()
     {
-        // 3000 / 230 = 13.04 A are over the 10 A of a C14 (handbook H6).
+        // 3000 / 230 = 13.04 A are over the 10 A of a C14 (IEC 60320-1).
         var rack = Given(Strip("strip", "A"), [Load("wave-pc", 3000, ConnectorCode.C20)], To("wave-pc", 0, "strip"));
         Assert.Equal([ConnectorCode.C20], Remedied(rack, Only(rack)).Items[0].Power!.Plugs!);
     }
@@ -61,7 +61,7 @@ public sealed class PlugMismatchTests : RuleTests<PlugMismatch>
     [Fact]
     public void Outlet_used_by_another_plug_type_is_taken()
     {
-        // C14 goes into C15 (handbook H6), where it leaves none for the C16.
+        // C14 goes into C15 (IEC 60320-1), where it leaves none for the C16.
         var rack = Given(
             Strip("strip", "A", ConnectorCode.C15, 1), [Load("gauge-amp", 100, ConnectorCode.C14), Load("heater", 100, ConnectorCode.C16)],
             To("gauge-amp", 0, "strip"), To("heater", 0, "strip"));

@@ -37,7 +37,7 @@ public sealed class SupplyLoadingTests : RuleTests<SupplyLoading>
     public void Lower_of_rating_and_breaker_counts() => Numbers(Only(Two(1150, 1265, Mains(breakerA: 10))), 10.5, 10, "A");
 
     [Theory]
-    [InlineData(1920, null, 0)] // checks.csv 6-21: 20 A breaker, 16 A continuous
+    [InlineData(1920, null, 0)] // NEC 210.20(A): 20 A breaker, 16 A continuous
     [InlineData(1980, Severity.Error, 16)]
     public void North_american_limit_is_80_percent_of_breaker(double watts, Severity? severity, double limit)
     {

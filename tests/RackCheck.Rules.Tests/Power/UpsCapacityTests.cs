@@ -27,7 +27,7 @@ public sealed class UpsCapacityTests : RuleTests<UpsCapacity>
     [Fact]
     public void Load_above_watt_rating_is_error()
     {
-        var rack = Rack(Ups(2700, 3000, feeds: "behind"), Load("wave-pc", 2800)); // checks.csv 13-13: 103.7 %
+        var rack = Rack(Ups(2700, 3000, feeds: "behind"), Load("wave-pc", 2800)); // bookkeeping: 103.7 %
         var finding = Only(rack);
         Assert.Equal(Severity.Error, finding.Severity);
         Assert.Equal(["/items/0/ups/ratedW"], finding.Pointers);

@@ -14,11 +14,11 @@ public sealed class VoltageDropTests : RuleTests<VoltageDrop>
             .With(Load("paddle-drive", amperes * volts / 2), Load("wave-pc", amperes * volts / 2));
 
     [Theory]
-    [InlineData(2.5, 18, 16, null, 0, 0)] // checks.csv 6-46, 6-47: 2.254 %
-    [InlineData(4, 25, 20, null, 0, 0)] // checks.csv 6-49: 2.391 %
-    [InlineData(6, 30, 32, Severity.Warning, 3.047, 3)] // checks.csv 6-51
+    [InlineData(2.5, 18, 16, null, 0, 0)] // BS 7671 table 4D2B: 2.254 %
+    [InlineData(4, 25, 20, null, 0, 0)] // BS 7671 table 4D2B: 2.391 %
+    [InlineData(6, 30, 32, Severity.Warning, 3.047, 3)] // BS 7671 table 4D2B
     [InlineData(6, 50, 32, Severity.Error, 5.078, 5)] // the same, 50 m
-    public void The_drop_of_the_handbook_is_held_to_its_limits(double mm2, double metres, double amperes, Severity? severity, double drop, double limit)
+    public void Drop_by_table_4D2B_is_held_to_its_limits(double mm2, double metres, double amperes, Severity? severity, double drop, double limit)
     {
         var findings = Findings(Rack(mm2, metres, amperes));
         Assert.Equal(severity is null ? 0 : 1, findings.Count);

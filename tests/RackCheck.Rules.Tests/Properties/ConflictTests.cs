@@ -7,6 +7,7 @@ namespace RackCheck.Rules.Tests.Properties;
 public sealed class ConflictTests
 {
     [Fact]
+    [Trait("Kind", "property")]
     public void Moving_an_item_off_a_conflict_to_a_free_place_never_adds_a_conflict() =>
         RackGenerator.Racks.Sample(
             rack =>
@@ -30,10 +31,11 @@ public sealed class ConflictTests
                     Assert.All(after, f => Assert.Contains(before, b => Judge.IsSame(b, f)));
                 }
             },
-            iter: 1_500,
+            iter: Samples.Of(3_000),
             print: Wording.Of);
 
     [Fact]
+    [Trait("Kind", "property")]
     public void Two_things_are_reported_exactly_where_they_share_a_unit_of_one_face() =>
         RackGenerator.Racks.Where(rack => !IsHeap(rack)).Sample(
             rack =>
@@ -41,7 +43,7 @@ public sealed class ConflictTests
                 var found = Conflicts(rack).Where(f => f.Actual!.Unit == "U").Select(f => string.Join(' ', f.Pointers.Order(StringComparer.Ordinal)));
                 Assert.Equal(SharedUnits(rack).Order(StringComparer.Ordinal), found.Order(StringComparer.Ordinal));
             },
-            iter: 1_500,
+            iter: Samples.Of(3_000),
             print: Wording.Of);
 
     // Past 20 pairs at one U position the rule names the heap and not the pairs: seven items make 21.

@@ -7,10 +7,8 @@ namespace RackCheck.Rules.Tests.Properties;
 
 public sealed class RemedyTests
 {
-    // By hand some hundreds are enough; CI asks for 10,000.
-    private static int Racks => int.Parse(Environment.GetEnvironmentVariable("RACKCHECK_RACKS") ?? "700", System.Globalization.CultureInfo.InvariantCulture);
-
     [Fact]
+    [Trait("Kind", "property")]
     public void The_first_remedy_of_every_finding_clears_it_and_brings_no_error() =>
         RackGenerator.AllRacks.Sample(
             rack =>
@@ -23,10 +21,11 @@ public sealed class RemedyTests
                         $"{finding.Rule}, {finding.Subject}: \"{finding.Remedies[0].Title}\" {fault}");
                 }
             },
-            iter: Racks,
+            iter: Samples.Of(20_000),
             print: Wording.Of);
 
     [Fact]
+    [Trait("Kind", "property")]
     public void Every_further_remedy_of_every_error_does_so_too() =>
         RackGenerator.AllRacks.Sample(
             rack =>
@@ -39,10 +38,11 @@ public sealed class RemedyTests
                         $"{finding.Rule}, {finding.Subject}: \"{remedy.Title}\" {fault}");
                 }
             },
-            iter: 250,
+            iter: Samples.Of(500),
             print: Wording.Of);
 
     [Fact]
+    [Trait("Kind", "property")]
     public void Every_error_has_a_remedy_or_says_why_and_few_have_none()
     {
         var (errors, without) = (0, 0);
@@ -64,12 +64,13 @@ public sealed class RemedyTests
                     }
                 }
             },
-            iter: 1_500,
+            iter: Samples.Of(3_000),
             print: Wording.Of);
         Assert.True(without < errors / 50, $"{without} of {errors}");
     }
 
     [Fact]
+    [Trait("Kind", "property")]
     public void An_acceptance_by_pointer_means_the_same_item_after_any_remedy() =>
         RackGenerator.RacksWithPolicy.Sample(
             rack =>
@@ -81,7 +82,7 @@ public sealed class RemedyTests
                     Assert.Equal(stay, Meant(patched).Select(m => m.Id is { } id && !rack.Items.Any(i => i.Id == id) ? (m.Rule, null) : m));
                 }
             },
-            iter: 200,
+            iter: Samples.Of(400),
             print: Wording.Of);
 
     // The rule and the item that each acceptance means; no item where the index is past the end.

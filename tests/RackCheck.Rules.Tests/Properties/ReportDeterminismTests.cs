@@ -13,6 +13,7 @@ public sealed class ReportDeterminismTests
     private static readonly CultureInfo CommaCulture = MakeCommaCulture();
 
     [Fact]
+    [Trait("Kind", "property")]
     public void The_same_rack_gives_the_same_bytes_at_every_repetition_on_every_thread_and_in_every_culture() =>
         RackGenerator.RacksWithPolicy.Sample(
             rack =>
@@ -22,10 +23,11 @@ public sealed class ReportDeterminismTests
                 Parallel.For(0, others.Length, i => others[i] = BytesOf(rack, i % 2 == 0 ? CommaCulture : CultureInfo.InvariantCulture));
                 Assert.All(others, bytes => Assert.Equal(first, bytes));
             },
-            iter: 300,
+            iter: Samples.Of(600),
             print: Wording.Of);
 
     [Fact]
+    [Trait("Kind", "property")]
     public void A_rack_read_back_from_its_own_json_gives_the_same_bytes() =>
         RackGenerator.RacksWithPolicy.Sample(
             rack =>
@@ -34,7 +36,7 @@ public sealed class ReportDeterminismTests
                 var readBack = JsonSerializer.Deserialize(json, ContractJson.Default.RackDescription)!;
                 Assert.Equal(BytesOf(rack, CultureInfo.InvariantCulture), BytesOf(readBack, CultureInfo.InvariantCulture));
             },
-            iter: 400,
+            iter: Samples.Of(800),
             print: Wording.Of);
 
     [Fact]

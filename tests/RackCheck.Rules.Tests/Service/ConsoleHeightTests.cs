@@ -9,7 +9,7 @@ namespace RackCheck.Rules.Tests.Service;
 
 public sealed class ConsoleHeightTests : RuleTests<ConsoleHeight>
 {
-    // z0 = 100 + (2000 - 100 - 42 x 44.45)/2 = 116.55 (handbook H1); heights are common practice, no source.
+    // z0 = 100 + (2000 - 100 - 42 x 44.45)/2 = 116.55 (IEC 60297-3-100); heights are common practice, no source.
     private static RackDescription Standing(double? height = 2000, double? foot = 100) =>
         EmptyRack().Cabinet(c => c with { HeightMm = height, Base = foot is null ? null : new CabinetBase { HeightMm = foot } });
 

@@ -54,6 +54,7 @@ public sealed class ResolvedRackTests
     }
 
     [Fact]
+    [Trait("Kind", "property")]
     public void A_rack_told_by_part_numbers_has_the_findings_of_the_one_written_out_and_remedies_that_hold() =>
         Gen.Select(RackGenerator.AllRacks, Gen.Int[0, int.MaxValue]).Sample(
             (rack, seed) =>
@@ -69,7 +70,7 @@ public sealed class ResolvedRackTests
                     Assert.All(finding.Remedies, r => Assert.Empty(Judge.Faults(told, report, finding, r)));
                 }
             },
-            iter: 300,
+            iter: Samples.Of(600),
             print: c => Wording.Of(c.Item1));
 
     // Every item, unit and the cabinet gets a part number; members are left to it by chance.

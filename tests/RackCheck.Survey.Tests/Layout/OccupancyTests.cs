@@ -27,6 +27,7 @@ public sealed class OccupancyTests
     }
 
     [Fact]
+    [Trait("Kind", "property")]
     public void Figures_are_those_that_a_count_unit_by_unit_gives() =>
         RackGenerator.Racks.Sample(
             rack =>
@@ -40,10 +41,11 @@ public sealed class OccupancyTests
                 Assert.Equal(taken.Count(t => !t), figures.UnitsFree);
                 Assert.Equal(string.Concat(taken.Select(t => t ? ' ' : 'x')).Split(' ').Max(run => run.Length), figures.LargestGapU);
             },
-            iter: 1_000,
+            iter: Samples.Of(2_000),
             print: Wording.Of);
 
     [Fact]
+    [Trait("Kind", "property")]
     public void A_place_found_is_the_nearest_where_it_could_go() =>
         RackGenerator.Racks.Sample(
             rack =>
@@ -59,7 +61,7 @@ public sealed class OccupancyTests
                     Assert.Equal(could.OrderBy(u => Math.Abs(u - wanted)).ThenBy(u => u).Cast<int?>().FirstOrDefault(), found);
                 }
             },
-            iter: 1_000,
+            iter: Samples.Of(2_000),
             print: Wording.Of);
 
     [Fact]

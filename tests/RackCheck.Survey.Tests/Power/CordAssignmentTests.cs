@@ -9,6 +9,7 @@ namespace RackCheck.Survey.Tests.Power;
 public sealed class CordAssignmentTests
 {
     [Fact]
+    [Trait("Kind", "property")]
     public void An_assignment_is_found_where_there_is_one() =>
         CordRacks.Small.Sample(
             rack =>
@@ -33,10 +34,11 @@ public sealed class CordAssignmentTests
                     Assert.All(tree.Supplies, s => Assert.All(s.Lines, l => Assert.True(l.NormalA <= s.RatedA + 1e-6)));
                 }
             },
-            iter: 3_000,
+            iter: Samples.Of(6_000),
             print: Wording.Of);
 
     [Fact]
+    [Trait("Kind", "property")]
     public void Where_sockets_are_short_as_few_cords_as_can_be_go_without() =>
         CordRacks.Small.Sample(
             rack =>
@@ -44,10 +46,11 @@ public sealed class CordAssignmentTests
                 var tree = CordRacks.Tree(rack);
                 Assert.Equal(new BruteForce(tree).MostPlaced(), tree.Cords.Count(c => c.Group is not null));
             },
-            iter: 1_500,
+            iter: Samples.Of(3_000),
             print: Wording.Of);
 
     [Fact]
+    [Trait("Kind", "property")]
     public void The_order_of_items_changes_nothing() =>
         CordRacks.Small.Sample(
             rack =>
@@ -55,10 +58,11 @@ public sealed class CordAssignmentTests
                 var turned = rack with { Items = [.. rack.Items.Reverse()] };
                 Assert.Equal(CordRacks.Tree(rack).Figures!.Assignment, CordRacks.Tree(turned).Figures!.Assignment);
             },
-            iter: 500,
+            iter: Samples.Of(1_000),
             print: Wording.Of);
 
     [Fact]
+    [Trait("Kind", "property")]
     public void Names_of_supplies_exchanged_exchange_the_answer() =>
         CordRacks.Small.Sample(
             rack =>
@@ -74,10 +78,11 @@ public sealed class CordAssignmentTests
                 Assert.Equal(one.Assignment, two.Assignment);
                 Assert.Equal(one.Supplies!.Select(s => s with { Id = Other(s.Id) }), two.Supplies);
             },
-            iter: 500,
+            iter: Samples.Of(1_000),
             print: Wording.Of);
 
     [Fact]
+    [Trait("Kind", "property")]
     public void The_lines_of_a_supply_cannot_be_brought_closer_by_moving_a_cord() =>
         CordRacks.Small.Where(r => r.Supplies!.Any(s => s.Phases == 3)).Sample(
             rack =>
@@ -103,7 +108,7 @@ public sealed class CordAssignmentTests
                     }
                 }
             },
-            iter: 1_000,
+            iter: Samples.Of(2_000),
             print: Wording.Of);
 
     [Fact]

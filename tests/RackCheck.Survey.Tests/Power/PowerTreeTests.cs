@@ -14,7 +14,7 @@ public sealed class PowerTreeTests
         Pdu("strip", "A", 32, Outlets("g1", 32, phase: Phase.L1), Outlets("g2", 32, phase: Phase.L2), Outlets("g3", 32, phase: Phase.L3)));
 
     [Theory]
-    [InlineData(16, 0, 0, 16)] // checks 6-08 to 6-12 of the handbook
+    [InlineData(16, 0, 0, 16)] // circuit theory: phasors of a star
     [InlineData(16, 16, 0, 16)]
     [InlineData(10, 8, 6, 3.4641)]
     [InlineData(10, 15, 20, 8.66025)]
@@ -27,6 +27,7 @@ public sealed class PowerTreeTests
         Assert.Equal(6.04599, CordRacks.Tree(OnLines((10, 1), (10, 0.8), (10, 0.9))).Supplies[0].Neutral.NormalA, 2e-5); // check 6-13
 
     [Fact]
+    [Trait("Kind", "property")]
     public void Every_current_is_the_sum_of_what_hangs_on_it_whichever_supply_is_lost() =>
         WiredRacks.All.Where(r => r.Pdus is not null && r.Items.All(i => i.Ups is null)).Sample(
             rack =>
@@ -67,10 +68,11 @@ public sealed class PowerTreeTests
                     }
                 }
             },
-            iter: 400,
+            iter: Samples.Of(800),
             print: Wording.Of);
 
     [Fact]
+    [Trait("Kind", "property")]
     public void More_load_never_lowers_a_loading_where_the_caller_says_what_hangs_where() =>
         Gen.Select(CordRacks.Small, Gen.Int[0, 3], Gen.Double[0, 2000]).Sample(
             (rack, which, more) =>
@@ -94,9 +96,10 @@ public sealed class PowerTreeTests
                     before.Pdus!.SelectMany(u => u.Groups!).Zip(after.Pdus!.SelectMany(u => u.Groups!)),
                     g => Assert.True(g.Second.CurrentA >= g.First.CurrentA));
             },
-            iter: 500);
+            iter: Samples.Of(1_000));
 
     [Fact]
+    [Trait("Kind", "property")]
     public void More_load_never_lowers_the_sum_of_all_loads() =>
         Gen.Select(CordRacks.Small, Gen.Double[0, 2000]).Sample(
             (rack, more) =>
@@ -107,7 +110,7 @@ public sealed class PowerTreeTests
                 };
                 Assert.True(Sum(heavier) >= Sum(rack) - 1e-9 || CordRacks.Tree(heavier).Cords.Any(c => c.Group is null));
             },
-            iter: 500);
+            iter: Samples.Of(1_000));
 
     [Fact]
     public void A_ups_draws_what_hangs_on_it_and_its_losses()

@@ -1,12 +1,11 @@
-using System.Text.Json.Nodes;
 using CsCheck;
 using RackCheck.Model;
 using RackCheck.Testing;
 
 namespace RackCheck.Rules.Tests.Cooling;
 
-/// <summary>What holds of all rules on cooling, over racks with little in order.</summary>
-public sealed class CoolRackTests
+/// <summary>Random racks that break the rules on cooling in many ways.</summary>
+internal static class RandomCoolRacks
 {
     private static readonly Gen<Item[]> Items =
         Gen.Select(
@@ -56,7 +55,7 @@ public sealed class CoolRackTests
                 AmbientMaxC = ambient, AltitudeM = altitude, HumidityMaxPercent = humidity, RequiredIp = ip, OutsideWall = wall,
             });
 
-    internal static readonly Gen<RackDescription> Racks =
+    public static readonly Gen<RackDescription> Racks =
         Gen.Select(Items, Doors, Doors, Coolings, Sites, Gen.Int[0, 53], Any<string?>(null, "IP20", "IP54"),
             Any<Placement?>(null, Placement.RowMiddleWallCovered))
             .Select((items, front, rear, cooling, site, cabinet, code, placement) => new RackDescription
@@ -77,48 +76,5 @@ public sealed class CoolRackTests
                     Bonded = [BondedPart.Frame, BondedPart.FrontDoor, BondedPart.RearDoor, BondedPart.SidePanels] } : null,
             });
 
-    [Fact]
-    public void Findings_are_complete_and_all_remedies_verified() =>
-        Racks.Sample(
-            rack =>
-            {
-                var report = Judge.Checker.Check(rack);
-                var request = JsonNode.Parse(Wording.Of(rack))!;
-                Assert.Empty(Judge.Unsound(rack));
-                foreach (var finding in report.Findings.Where(IsOfCooling))
-                {
-                    FindingShape.Check(finding, RuleSet.Default.Find(finding.Rule)!, request);
-                    Assert.True(finding.Severity != Severity.Error || finding.Remedies.Count > 0, $"{finding.Rule}, {finding.Subject}: {finding.Message}");
-                    Assert.All(finding.Remedies, r => Assert.Empty(Judge.Faults(rack, report, finding, r).Select(f => $"{finding.Rule}, {r.Title}: {f}")));
-                }
-
-                Assert.Equal(report.Assumptions.Count, report.Assumptions.Select(a => a.Pointer).Distinct().Count());
-                Assert.All(report.NotAssessed.Where(n => n.Rule.StartsWith("cooling.", StringComparison.Ordinal)).SelectMany(n => n.Missing),
-                    p => Assert.False(JsonPlaces.Stands(request, p), p));
-            },
-            iter: 400,
-            print: Wording.Of);
-
-    [Fact]
-    public void Findings_are_independent_of_item_order() =>
-        Racks.Sample(
-            rack => Assert.Equal(Said(rack), Said(rack with { Items = [.. rack.Items.Reverse()] })),
-            iter: 150,
-            print: Wording.Of);
-
-    private static bool IsOfCooling(Finding finding) => finding.Rule.StartsWith("cooling.", StringComparison.Ordinal);
-
     private static Gen<T> Any<T>(params T[] values) => Gen.Int[0, values.Length - 1].Select(i => values[i]);
-
-    private static string[] Said(RackDescription rack)
-    {
-        var report = Judge.Checker.Check(rack);
-        return
-        [
-            .. report.Findings.Where(IsOfCooling)
-                .Select(f => $"{f.Rule} {f.Fingerprint} {f.Message} {f.Calculation} {string.Join('|', f.Remedies.Select(r => r.Title))}")
-                .Order(StringComparer.Ordinal),
-            $"{report.Figures.Cooling}",
-        ];
-    }
 }
