@@ -36,7 +36,8 @@ internal static class SupplyChoice
     /// <summary>Whether the plug of a PDU suits the region if no supply is specified.</summary>
     public static bool SuitsRegion(Region? region, PduFacts unit) => unit.Plug switch
     {
-        ConnectorCode.Nema515 or ConnectorCode.Nema520 or ConnectorCode.NemaL620 or ConnectorCode.NemaL630 => region == Region.Na,
+        ConnectorCode.Nema515 or ConnectorCode.Nema520 or ConnectorCode.NemaL620 or ConnectorCode.NemaL630
+            or ConnectorCode.NemaL1430 or ConnectorCode.NemaL1530 or ConnectorCode.NemaL2120 or ConnectorCode.NemaL2130 => region == Region.Na,
         ConnectorCode.Bs1363 => region == Region.Uk,
         ConnectorCode.Cee73 or ConnectorCode.Cee74 or ConnectorCode.Cee77 => region is null or Region.Eu,
         ConnectorCode.C14 or ConnectorCode.C16 or ConnectorCode.C20 => false,
