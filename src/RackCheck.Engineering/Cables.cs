@@ -99,26 +99,27 @@ public static class Cables
         return row.DropMvPerAM * row.CrossSectionMm2 / crossSectionMm2;
     }
 
-    /// <summary>Voltage drop at the outlet, line to neutral: <c>(d/2) L (I + I_N)/1000</c>, as a percentage of the voltage.</summary>
+    /// <summary>Voltage drop at the outlet: <c>d L I/1000</c>, as a percentage of the voltage.</summary>
     /// <param name="dropMvPerAM">Voltage drop d over both conductors, mV/A/m; half of it in each conductor.</param>
     /// <param name="lengthM">Cable length L, m.</param>
-    /// <param name="lineA">Line current I, A.</param>
-    /// <param name="neutralA">Neutral current I_N, A: equal to the line current for a single phase, 0 for balanced three phases.</param>
-    /// <param name="voltageV">Voltage line to neutral, V, above 0.</param>
+    /// <param name="loopA">
+    /// Mean current I of the two conductors, A: the line current for a single phase, half the sum of line and neutral for three phases, half the difference
+    /// of two lines for a load from line to line.
+    /// </param>
+    /// <param name="voltageV">Voltage at the outlet, V, above 0.</param>
     /// <returns>Voltage drop, percent.</returns>
     /// <exception cref="ArgumentOutOfRangeException">A negative value, or a voltage that is not positive.</exception>
     /// <remarks>
     /// Single phase: the table value. Balanced three phases: half of it, equal to 0.866 d line to line over sqrt(3) times the voltage. For unbalanced loads
     /// the voltage drops of line and neutral are added arithmetically, which is conservative.
     /// </remarks>
-    /// <example>2.5 mm2, 18 m, 16 A and 16 A, 230 V: 9 x 18 x 32 / 1000 = 5.184 V, 2.254 %.</example>
-    public static double DropPercent(double dropMvPerAM, double lengthM, double lineA, double neutralA, double voltageV)
+    /// <example>2.5 mm2, 18 m, 16 A, 230 V: 18 x 18 x 16 / 1000 = 5.184 V, 2.254 %.</example>
+    public static double DropPercent(double dropMvPerAM, double lengthM, double loopA, double voltageV)
     {
         ArgumentOutOfRangeException.ThrowIfLessThan(dropMvPerAM, 0);
         ArgumentOutOfRangeException.ThrowIfLessThan(lengthM, 0);
-        ArgumentOutOfRangeException.ThrowIfLessThan(lineA, 0);
-        ArgumentOutOfRangeException.ThrowIfLessThan(neutralA, 0);
+        ArgumentOutOfRangeException.ThrowIfLessThan(loopA, 0);
         ArgumentOutOfRangeException.ThrowIfLessThanOrEqual(voltageV, 0);
-        return dropMvPerAM / 2 * lengthM * (lineA + neutralA) / 1000 / voltageV * 100;
+        return dropMvPerAM * lengthM * loopA / 1000 / voltageV * 100;
     }
 }

@@ -9,6 +9,9 @@ public static class Currents
     /// <summary>Default power factor where the data sheet gives none.</summary>
     public const double UsualPowerFactor = 0.95;
 
+    /// <summary>Highest voltage of an outlet from line to neutral in North America, V: 120/208 V and 120/240 V systems have 120 V. Common practice, no source.</summary>
+    public const double MostLineToNeutralV = 150;
+
     /// <summary>Current of a single-phase load: <c>I = P/(V pf)</c>.</summary>
     /// <param name="powerW">Active power P, W, 0 or more.</param>
     /// <param name="voltageV">Voltage at the load V, V, above 0; line to neutral for star connection.</param>
@@ -74,6 +77,30 @@ public static class Currents
     /// </returns>
     public static double NeutralA(Complex l1, Complex l2, Complex l3) =>
         (l1 + (l2 * Turn) + (l3 * Turn * Turn)).Magnitude;
+
+    /// <summary>Line currents of loads between the lines of a three-phase system: each line carries the phasor difference of its two pairs.</summary>
+    /// <param name="pair12">Phasor sum of the loads from L1 to L2, A, relative to the voltage of this pair.</param>
+    /// <param name="pair23">Phasor sum of the loads from L2 to L3, A.</param>
+    /// <param name="pair31">Phasor sum of the loads from L3 to L1, A.</param>
+    /// <returns>Phasors of L1, L2 and L3, A. Example: 10 A on each pair gives sqrt(3) x 10 = 17.32 A on each line; 10 A on one pair gives 10, 10 and 0 A.</returns>
+    public static (Complex L1, Complex L2, Complex L3) LinesOfPairs(Complex pair12, Complex pair23, Complex pair31)
+    {
+        // The voltages of the pairs are 120 degrees apart.
+        var (one, two, three) = (pair12, pair23 * Turn, pair31 * Turn * Turn);
+        return (one - three, two - one, three - two);
+    }
+
+    /// <summary>Line current of two pairs with equal power factors: <c>sqrt(a2 + b2 + ab)</c>.</summary>
+    /// <param name="a">Current of one pair, A, 0 or more.</param>
+    /// <param name="b">Current of the other pair, A, 0 or more.</param>
+    /// <returns>Current, A. Example: 15.72 A on each pair gives 27.23 A.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">A current is negative.</exception>
+    public static double LineOfPairsA(double a, double b)
+    {
+        ArgumentOutOfRangeException.ThrowIfLessThan(a, 0);
+        ArgumentOutOfRangeException.ThrowIfLessThan(b, 0);
+        return Math.Sqrt((a * a) + (b * b) + (a * b));
+    }
 
     private static readonly Complex Turn = Complex.FromPolarCoordinates(1, -2 * Math.PI / 3);
 

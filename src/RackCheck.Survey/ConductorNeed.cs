@@ -69,7 +69,7 @@ public sealed record ConductorNeed(double SectionMm2, ConductorReason Reason, Su
 
     private static string Validity(double seconds) =>
         seconds < EarthConductors.AdiabaticFromS
-            ? Invariant($"; {seconds:0.###} < {EarthConductors.AdiabaticFromS:0.###}, where the let-through energy of the breaker applies")
+            ? Invariant($"; {seconds:0.###} < {EarthConductors.AdiabaticFromS:0.###}, where the energy let through by the breaker applies")
         : seconds > EarthConductors.AdiabaticToS
             ? Invariant($"; {seconds:0.###} > {EarthConductors.AdiabaticToS:0.###}, where the conductor also dissipates heat, so this is conservative")
         : "";

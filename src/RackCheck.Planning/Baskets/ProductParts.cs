@@ -30,11 +30,14 @@ public static class ProductParts
             HeatW = facts.HeatW,
             Airflow = facts.Airflow,
             MaxInletC = facts.MaxInletC,
+            MinInletC = facts.MinInletC,
             EarthStud = facts.EarthStud,
             Cables = facts.Cables,
             Console = facts.Console,
             KvmPorts = facts.KvmPorts,
             RemotePowerCycle = facts.RemotePowerCycle,
+            RemoteAccess = facts.RemoteAccess,
+            Battery = facts.Battery,
             Ups = facts.Ups,
         };
     }
@@ -58,6 +61,8 @@ public static class ProductParts
             Mounting = facts.Mounting,
             Groups = facts.Groups,
             RemoteSwitched = facts.RemoteSwitched,
+            LengthMm = facts.LengthMm,
+            MaxAmbientC = facts.MaxAmbientC,
         };
     }
 }

@@ -67,10 +67,10 @@ public sealed class BarTerminals : Rule
         {
             Message = isShort
                 ? "The earth bar has {fitted} terminals and needs {needed}: {studs} for studs, {parts} for cabinet parts and one for the main earth conductor."
-                : "The earth bar has {fitted} terminals and needs {needed}; spare terminals: {spare}, recommended: {spareMin}.",
+                : "The earth bar has {fitted} terminals and needs {needed}; spare terminals: {spare}, recommended: {recommended}.",
             Data = isShort
                 ? [("fitted", fitted), ("needed", needed), ("studs", earth.Studs.Count), ("parts", earth.Parts.Count)]
-                : [("fitted", fitted), ("needed", needed), ("spare", fitted - needed), ("spareMin", spare)],
+                : [("fitted", fitted), ("needed", needed), ("spare", fitted - needed), ("recommended", spare)],
             Subject = "earth bar",
             Identity = [],
             Pointers = [Pointers.EarthBarTerminals],

@@ -98,7 +98,7 @@ public sealed class Inrush : Rule
     private static string Sum(RackSurvey survey, SupplyNode supply)
     {
         var terms = SupplyRemedies.CordsOn(survey, supply)
-            .Where(c => !c.Switched && c.InrushA > 0 && (c.Group!.Line == supply.InrushLine || c.IsThreePhase))
+            .Where(c => !c.Switched && c.InrushA > 0 && (c.Group!.Loads(supply.InrushLine) || c.IsThreePhase))
             .GroupBy(c => Math.Round(c.InrushA!.Value, 6, MidpointRounding.AwayFromZero)).OrderByDescending(g => g.Key)
             .Select(g => (Sum: g.Sum(c => c.InrushA!.Value), Text: g.Count() == 1 ? Invariant($"{g.Key:0.######}")
                 : Invariant($"{g.Count()} x {g.Key:0.######}"))).ToArray();

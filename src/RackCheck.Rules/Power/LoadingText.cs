@@ -1,3 +1,5 @@
+using System.Numerics;
+using RackCheck.Engineering;
 using RackCheck.Model;
 using RackCheck.Survey.Power;
 using static System.FormattableString;
@@ -13,7 +15,48 @@ internal static class LoadingText
     /// <param name="lost">Lost supply; null in normal use.</param>
     /// <param name="currentA">Resulting current, A.</param>
     /// <returns>The text.</returns>
-    public static string Sum(IEnumerable<Cord> cords, double voltageV, SupplyNode? lost, double currentA)
+    public static string Sum(IEnumerable<Cord> cords, double voltageV, SupplyNode? lost, double currentA) =>
+        Invariant($"({Terms(cords, lost)}) / {voltageV:0.###} = {currentA:0.###}");
+
+    /// <summary>The current of a line: the sum of its cords, or from line to line the phasor difference of the sums of two pairs.</summary>
+    /// <param name="supply">The supply.</param>
+    /// <param name="cords">Cords that load the line.</param>
+    /// <param name="line">The line, 0 to 2.</param>
+    /// <param name="lost">Lost supply; null in normal use.</param>
+    /// <param name="currentA">Resulting current, A.</param>
+    /// <returns>The text.</returns>
+    public static string Line(SupplyNode supply, IEnumerable<Cord> cords, int line, SupplyNode? lost, double currentA)
+    {
+        var voltage = supply.Source.VoltageV;
+        if (!supply.IsLineToLine)
+        {
+            return Sum(cords, voltage, lost, currentA);
+        }
+
+        var (one, other) = (Pair(line), Pair((line + 2) % 3));
+        var (a, b) = (Amperes(one), Amperes(other));
+        var text = Clause(one, a) + Clause(other, b);
+        if (a.Magnitude == 0 || b.Magnitude == 0)
+        {
+            return text + Invariant($"{a.Magnitude + b.Magnitude:0.######} = {currentA:0.###}");
+        }
+
+        var angle = 120 + ((b.Phase - a.Phase) * 180 / Math.PI);
+        return text + Invariant($"sqrt({a.Magnitude:0.######} x {a.Magnitude:0.######} + {b.Magnitude:0.######} x {b.Magnitude:0.######} - 2 x ")
+            + Invariant($"{a.Magnitude:0.######} x {b.Magnitude:0.######} x cos({angle:0.######})) = {currentA:0.###}");
+
+        Cord[] Pair(int pair) => [.. cords.Where(c => (c.Group!.Line == pair || c.IsThreePhase) && c.WattsIn(lost) > 0)];
+
+        Complex Amperes(Cord[] of) => of.Aggregate(
+            Complex.Zero, (sum, c) => sum + Currents.Phasor(c.WattsIn(lost) / c.PowerFactor / (c.IsThreePhase ? 3 : 1) / voltage, c.PowerFactor));
+
+        // With several power factors the sum of a pair is not one of numbers.
+        string Clause(Cord[] of, Complex amperes) => of.Select(c => c.PowerFactor).Distinct().Count() == 1
+            ? Invariant($"({Terms(of, lost)}) / {voltage:0.###} = {amperes.Magnitude:0.######}; ")
+            : "";
+    }
+
+    private static string Terms(IEnumerable<Cord> cords, SupplyNode? lost)
     {
         var terms = cords
             .Select(c => (Watts: c.WattsIn(lost) / (c.IsThreePhase ? c.Group!.Unit.Lines.Count : 1), c.PowerFactor))
@@ -23,7 +66,7 @@ internal static class LoadingText
             .Select(g => g.Count() == 1
                 ? Invariant($"{g.Key.Watts:0.######} / {g.Key.PowerFactor:0.######}")
                 : Invariant($"{g.Count()} x {g.Key.Watts:0.######} / {g.Key.PowerFactor:0.######}"));
-        return Invariant($"({string.Join(" + ", terms)}) / {voltageV:0.###} = {currentA:0.###}");
+        return string.Join(" + ", terms);
     }
 
     /// <summary>The subject of a sentence about one phase (0 to 2) or one group of a PDU; group null for the phase.</summary>

@@ -80,7 +80,7 @@ public sealed class PduLoading : Rule
     private static void Report(RuleContext context, PduNode unit, GroupNode? group, int line, Loading found)
     {
         var survey = context.Survey;
-        var cords = survey.Power.Cords.Where(c => c.Group is { } g && (group is null ? ReferenceEquals(g.Unit, unit) && (g.Line == line || c.IsThreePhase)
+        var cords = survey.Power.Cords.Where(c => c.Group is { } g && (group is null ? ReferenceEquals(g.Unit, unit) && (g.Loads(line) || c.IsThreePhase)
             : ReferenceEquals(g, group)));
         var named = LoadingText.Name(unit, group, line);
         context.Report(new FindingDraft
@@ -95,7 +95,9 @@ public sealed class PduLoading : Rule
             Actual = Quantities.Of(found.CurrentA, "A"),
             Limit = Quantities.Of(found.LimitA, "A"),
             UtilisationPercent = 100 * found.CurrentA / found.LimitA,
-            Calculation = Invariant($"{LoadingText.Sum(cords, unit.Supply.Source.VoltageV, found.Lost, found.CurrentA)} > {found.LimitA:0.###}"),
+            Calculation = (group is null
+                ? LoadingText.Line(unit.Supply, cords, line, found.Lost, found.CurrentA)
+                : LoadingText.Sum(cords, unit.Supply.Source.VoltageV, found.Lost, found.CurrentA)) + Invariant($" > {found.LimitA:0.###}"),
             Candidates = PowerRemedies.Relieve(survey, unit.Supply, unit, group),
         });
     }

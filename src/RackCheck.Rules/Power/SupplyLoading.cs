@@ -66,7 +66,7 @@ public sealed class SupplyLoading : Rule
     private static void Report(RuleContext context, SupplyNode supply, int line, Loading found)
     {
         var survey = context.Survey;
-        var cords = SupplyRemedies.CordsOn(survey, supply).Where(c => c.Group!.Line == line || c.IsThreePhase);
+        var cords = SupplyRemedies.CordsOn(survey, supply).Where(c => c.Group!.Loads(line) || c.IsThreePhase);
         var named = LoadingText.Name(supply, line);
         context.Report(new FindingDraft
         {
@@ -80,7 +80,7 @@ public sealed class SupplyLoading : Rule
             Actual = Quantities.Of(found.CurrentA, "A"),
             Limit = Quantities.Of(found.LimitA, "A"),
             UtilisationPercent = 100 * found.CurrentA / found.LimitA,
-            Calculation = Invariant($"{LoadingText.Sum(cords, supply.Source.VoltageV, found.Lost, found.CurrentA)} > {found.LimitA:0.###}"),
+            Calculation = Invariant($"{LoadingText.Line(supply, cords, line, found.Lost, found.CurrentA)} > {found.LimitA:0.###}"),
             Candidates = PowerRemedies.Relieve(survey, supply, null),
         });
     }

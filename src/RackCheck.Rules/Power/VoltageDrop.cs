@@ -28,12 +28,12 @@ public sealed class VoltageDrop : Rule
         MilderSeverity = Severity.Warning,
         Concern = Concern.Site,
         What =
-            "Finds supplies with a voltage drop along their cable above the limit, at the rated power of all connected equipment. A second, lower limit "
-            + "gives a warning.",
+            "Finds supplies with a voltage drop along their cable above the limit, at the rated power of all connected equipment, in normal use or with a "
+            + "supply lost. A second, lower limit gives a warning.",
         Why = "Power supply units draw more current at low voltage and fail at the next voltage dip, motors lose torque, and the cable overheats.",
         Formula =
-            "100 (d/2) L (I + I_N) / 1000 / V; d: voltage drop of the cross-sectional area, mV/A/m, from the table or in proportion from the next smaller "
-            + "size; I_N: neutral current, equal to I on a single phase",
+            "100 d L I / 1000 / V; d: voltage drop of the cross-sectional area, mV/A/m, from the table or in proportion from the next smaller size; I: line "
+            + "current on a single phase, (I_line + I_N)/2 on three phases, half the phasor difference of two lines from line to line",
         Sources = [Sources.Bs7671DropLimit, Sources.Bs7671Drop, Sources.Iec60228],
         Limits = [DropErrorPercent, DropWarningPercent],
         Needs =
@@ -81,9 +81,8 @@ public sealed class VoltageDrop : Rule
 
     private static void Judge(RuleContext context, SupplyNode supply, double length, double section)
     {
-        // An unknown load can balance the three phases and so cancel the neutral current. The drop along the phase conductor is certain.
-        var (line, neutral) = (supply.MostLoaded.NormalA, supply.IsKnown || supply.Phases == 1 ? supply.Neutral.NormalA : 0);
-        double Drop(double mm2) => Cables.DropPercent(Cables.DropMvPerAM(mm2), length, line, neutral, supply.Source.VoltageV);
+        var loop = supply.Loop.WorstA;
+        double Drop(double mm2) => Cables.DropPercent(Cables.DropMvPerAM(mm2), length, loop, supply.Source.VoltageV);
         var (drop, error, warning) = (Drop(section), context.Limit(DropErrorPercent), context.Limit(DropWarningPercent));
         var isError = Comparison.IsOver(drop, error);
         if (!isError && !Comparison.IsOver(drop, warning))
@@ -95,10 +94,14 @@ public sealed class VoltageDrop : Rule
         var (milli, voltage) = (Cables.DropMvPerAM(section), supply.Source.VoltageV);
         context.Report(new FindingDraft
         {
-            Message = isError
-                ? "The cable of supply {supply} ({lengthM} m of {sectionMm2} mm2) has a voltage drop of {dropPercent} %; the limit is {limitPercent} %."
-                : "The cable of supply {supply} ({lengthM} m of {sectionMm2} mm2) has a voltage drop of {dropPercent} %; the design limit is {limitPercent} %.",
-            Data = [("supply", supply.Id), ("lengthM", length), ("sectionMm2", section), ("dropPercent", drop), ("limitPercent", limit)],
+            Message = "The cable of supply {supply} ({lengthM} m of {sectionMm2} mm2) has a voltage drop of {dropPercent} %"
+                + (supply.Loop.WorstWithout is null ? "" : " with supply {lost} lost")
+                + (isError ? "; the limit is {limitPercent} %." : "; the design limit is {limitPercent} %."),
+            Data =
+            [
+                ("supply", supply.Id), ("lengthM", length), ("sectionMm2", section), ("dropPercent", drop), ("limitPercent", limit),
+                .. supply.Loop.WorstWithout is { } lost ? [("lost", (Scalar)lost.Id)] : Array.Empty<(string, Scalar)>(),
+            ],
             Subject = $"cable of supply {supply.Id}",
             Identity = [supply.Id],
             Pointers = [Invariant($"/supplies/{supply.Index}/cable/crossSectionMm2"), Invariant($"/supplies/{supply.Index}/cable/lengthM")],
@@ -107,7 +110,7 @@ public sealed class VoltageDrop : Rule
             Limit = Quantities.Of(limit, "%"),
             UtilisationPercent = 100 * drop / limit,
             Calculation =
-                Invariant($"{milli:0.###} / 2 x {length:0.###} x ({line:0.######} + {neutral:0.######}) / 1000 = {drop * voltage / 100:0.####}; ")
+                Invariant($"{milli:0.###} x {length:0.###} x {loop:0.######} / 1000 = {drop * voltage / 100:0.####}; ")
                 + Invariant($"100 x {drop * voltage / 100:0.####} / {voltage:0.###} = {drop:0.###} > {limit:0.###}"),
             Candidates = Candidates(context.Survey, supply, mm2 => !Comparison.IsOver(Drop(mm2), Math.Min(error, warning)), Math.Min(error, warning) / drop),
         });

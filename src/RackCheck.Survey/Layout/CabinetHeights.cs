@@ -35,9 +35,9 @@ public readonly record struct CabinetHeights(double BaseMm, double OverallMm, do
     }
 
     /// <summary>Lower edge of a U position above the floor.</summary>
-    /// <param name="unit">U position counted from the bottom.</param>
+    /// <param name="unit">U position counted from the bottom; below U1 where an item is outside the rack.</param>
     /// <returns>Height, mm.</returns>
-    public double EdgeMm(int unit) => LowerEdgeMm + RackGeometry.ApertureMm(unit - 1);
+    public double EdgeMm(int unit) => LowerEdgeMm + (RackGeometry.UnitMm * (unit - 1));
 
     /// <summary>Height of an item's centre above the floor. An item on a shelf stands on the upper edge of the shelf's U positions.</summary>
     /// <param name="item">The item.</param>

@@ -34,7 +34,7 @@ internal sealed class CordAssignment
         if (cords.Count > 0 && pools.Length > 0)
         {
             Search();
-            new PhaseBalance(placement, cords, pools, loads).Run(tree.Supplies);
+            new LineBalancing(placement, cords, pools, loads).Run(tree.Supplies);
             placement.WriteToCords();
         }
     }

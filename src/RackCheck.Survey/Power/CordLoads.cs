@@ -24,12 +24,17 @@ internal sealed class CordLoads
     private readonly PowerTree tree;
     private readonly int firstLine;
     private readonly Point[] points;
+    private readonly bool[] holdsPairs;
 
     public CordLoads(PowerTree tree)
     {
         this.tree = tree;
         firstLine = (tree.Groups.Length + PointsPerNode - 1) / PointsPerNode * PointsPerNode;
         points = new Point[firstLine + (PointsPerNode * (tree.Units.Length + tree.Supplies.Length))];
+        holdsPairs =
+        [
+            .. Enumerable.Repeat(false, firstLine / PointsPerNode), .. tree.Units.Select(u => u.Supply.IsLineToLine), .. tree.Supplies.Select(s => s.IsLineToLine),
+        ];
         foreach (var group in tree.Groups)
         {
             points[group.FlatIndex].Limit(group.ContinuousA ?? double.PositiveInfinity, group.DesignA ?? double.PositiveInfinity);
@@ -74,6 +79,11 @@ internal sealed class CordLoads
         if (!Keeps(path.Group, normal, worst, limits))
         {
             return false;
+        }
+
+        if (limits != CordLimits.Breakers && holdsPairs[path.PduLine / PointsPerNode])
+        {
+            return KeepsPairs(path.PduLine, demand.Lines, normal, worst, limits) && KeepsPairs(path.SupplyLine, demand.Lines, normal, worst, limits);
         }
 
         for (var i = 0; i < demand.Lines && limits != CordLimits.Breakers; i++)
@@ -167,6 +177,36 @@ internal sealed class CordLoads
         ref readonly var at = ref points[point];
         return !Comparison.IsOver(at.NormalA + normal, at.For(limits))
             && (limits is CordLimits.Ratings or CordLimits.Breakers || !Comparison.IsOver(at.WorstA + worst, at.LimitA));
+    }
+
+    // The points of a node from line to line hold the loads of its pairs; each of its lines carries two of them.
+    private bool KeepsPairs(int point, int onLines, double normal, double worst, CordLimits limits)
+    {
+        if (point < 0)
+        {
+            return true;
+        }
+
+        var (first, pair) = (point - (point % PointsPerNode), point % PointsPerNode);
+        for (var line = 0; line < Lines; line++)
+        {
+            var (one, other) = (line, (line + Lines - 1) % Lines);
+            var (a, b) = (onLines == Lines || one == pair ? 1 : 0, onLines == Lines || other == pair ? 1 : 0);
+            ref readonly var p = ref points[first + one];
+            ref readonly var q = ref points[first + other];
+            if (a + b > 0
+                && (Comparison.IsOver(Currents.LineOfPairsA(Above0(p.NormalA + (a * normal)), Above0(q.NormalA + (b * normal))), p.For(limits))
+                    || (limits is not (CordLimits.Ratings or CordLimits.Breakers)
+                        && Comparison.IsOver(Currents.LineOfPairsA(Above0(p.WorstA + (a * worst)), Above0(q.WorstA + (b * worst))), p.LimitA))))
+            {
+                return false;
+            }
+        }
+
+        return true;
+
+        // Cords that are taken out again leave the rounding of their sum behind.
+        static double Above0(double currentA) => Math.Max(0, currentA);
     }
 
     private void Add(in LoadPath path, in CordDemand demand, int sign)

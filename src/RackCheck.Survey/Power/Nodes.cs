@@ -110,6 +110,9 @@ public sealed class SupplyNode
     /// <summary>Number of phases, 1 or 3.</summary>
     public required int Phases { get; init; }
 
+    /// <summary>Whether its outlets are fed from line to line, so that each line carries the current of two pairs.</summary>
+    public bool IsLineToLine { get; init; }
+
     /// <summary>Rated current of its breaker, A: as given, else that of the supply.</summary>
     public required double BreakerA { get; init; }
 
@@ -140,6 +143,12 @@ public sealed class SupplyNode
     /// <summary>Neutral current of three phases: the phasor sum of the lines, each with its own power factor.</summary>
     public LoadPoint Neutral { get; } = new();
 
+    /// <summary>
+    /// Current of a two-conductor loop with the same voltage drop: the line current of one phase, half of line and neutral currents of three phases, half of
+    /// the difference of two lines from line to line.
+    /// </summary>
+    public LoadPoint Loop { get; } = new();
+
     /// <summary>Inrush current on the worst line of all equipment that starts together, A, as far as given.</summary>
     public double InrushA { get; internal set; }
 
@@ -160,7 +169,7 @@ public sealed class SupplyNode
 
     /// <summary>Voltage drop of its cable in normal use, percent; null if the length or the cross-sectional area is missing.</summary>
     public double? VoltageDropPercent => Source.Cable is { LengthM: { } length, CrossSectionMm2: { } section }
-        ? Cables.DropPercent(Cables.DropMvPerAM(section), length, MostLoaded.NormalA, Neutral.NormalA, Source.VoltageV)
+        ? Cables.DropPercent(Cables.DropMvPerAM(section), length, Loop.NormalA, Source.VoltageV)
         : null;
 
     /// <summary>The line with the highest current in normal use.</summary>
@@ -250,8 +259,12 @@ public sealed class GroupNode
     /// <summary>The group of the request.</summary>
     public required OutletGroup Source { get; init; }
 
-    /// <summary>The line that feeds it, 0 to 2.</summary>
+    /// <summary>The line that feeds it, or the pair of lines from L1-L2, 0 to 2.</summary>
     public required int Line { get; init; }
+
+    /// <summary>Whether it loads a line of its PDU and supply.</summary>
+    /// <param name="line">The line, 0 to 2.</param>
+    public bool Loads(int line) => Line == line || (Unit.Supply.IsLineToLine && (Line + 1) % 3 == line);
 
     /// <summary>Its id.</summary>
     public string Id => Source.Id;

@@ -42,7 +42,7 @@ internal static class PowerFiguresMaker
         return new SupplyFigures
         {
             Id = supply.Id,
-            CurrentA = supply.IsKnown ? Lines(supply.LineList, supply.Phases == 3 ? supply.Neutral.NormalA : null) : null,
+            CurrentA = supply.IsKnown ? Lines(supply.LineList, supply.Phases == 3 && !supply.IsLineToLine ? supply.Neutral.NormalA : null) : null,
             LoadingPercent = supply.IsKnown ? Round(100 * supply.MostLoaded.NormalA / supply.RatedA) : null,
             WorstCaseLoadingPercent = supply.IsKnown ? Round(100 * MostLoaded(supply.LineList, worst: true) / supply.RatedA) : null,
             InrushA = supply.InrushIsKnown ? Round(supply.InrushA) : null,

@@ -105,7 +105,7 @@ public sealed class PowerTree
             foreach (var cord in Cords)
             {
                 if (cord.Group is { } group && !group.Unit.IsBehindUps && ReferenceEquals(group.Unit.Supply, supply)
-                    && (group.Line == line || cord.IsThreePhase))
+                    && (group.Loads(line) || cord.IsThreePhase))
                 {
                     supply.InrushIsKnown &= cord.InrushA is not null;
                     (together, alone) = cord.Switched ? (together, Math.Max(alone, cord.InrushA ?? 0)) : (together + (cord.InrushA ?? 0), alone);
@@ -139,11 +139,16 @@ internal sealed class PowerSolver(PowerTree tree)
             group.Load.Note(groupVa[group.FlatIndex] / group.Unit.Supply.Source.VoltageV, lost);
         }
 
+        Span<double> lines = stackalloc double[3];
+        Span<Complex> phasors = stackalloc Complex[3];
         foreach (var unit in tree.Units)
         {
+            Clear(lines, phasors);
+            Collect(unit, lines, phasors);
+            LinesOf(unit.Supply, lines, phasors);
             for (var line = 0; line < unit.LineList.Length; line++)
             {
-                unit.LineList[line].Note(lineVa[(3 * unit.Index) + line] / unit.Supply.Source.VoltageV, lost);
+                unit.LineList[line].Note(lines[line], lost);
             }
         }
 
@@ -265,34 +270,69 @@ internal sealed class PowerSolver(PowerTree tree)
 
     private void SumUp(SupplyNode supply, SupplyNode? lost)
     {
+        Span<double> lines = stackalloc double[3];
         Span<Complex> phasors = stackalloc Complex[3];
-        var voltage = supply.Source.VoltageV;
-        for (var line = 0; line < supply.LineList.Length; line++)
+        foreach (var unit in supply.UnitList)
         {
-            double va = 0, watts = 0, reactive = 0;
-            foreach (var unit in supply.UnitList)
+            if (!unit.IsBehindUps)
             {
-                if (unit.IsBehindUps)
-                {
-                    continue;
-                }
-
-                va += lineVa[(3 * unit.Index) + line];
-                watts += lineW[(3 * unit.Index) + line];
-                reactive += lineVar[(3 * unit.Index) + line];
+                Collect(unit, lines, phasors);
             }
-
-            supply.LineList[line].Note(va / voltage, lost);
-            phasors[line] = new Complex(watts / voltage, -reactive / voltage);
         }
 
-        if (supply.Phases == 3)
+        LinesOf(supply, lines, phasors);
+        for (var line = 0; line < supply.LineList.Length; line++)
         {
-            supply.Neutral.Note(Currents.NeutralA(phasors[0], phasors[1], phasors[2]), lost);
+            supply.LineList[line].Note(lines[line], lost);
+        }
+
+        if (supply.IsLineToLine)
+        {
+            // No neutral. The voltage drop of a pair is that of the difference of its lines.
+            supply.Neutral.Note(0, lost);
+            var most = Math.Max((phasors[0] - phasors[1]).Magnitude, Math.Max((phasors[1] - phasors[2]).Magnitude, (phasors[2] - phasors[0]).Magnitude));
+            supply.Loop.Note(most / 2, lost);
+        }
+        else if (supply.Phases == 3)
+        {
+            var neutral = Currents.NeutralA(phasors[0], phasors[1], phasors[2]);
+            supply.Neutral.Note(neutral, lost);
+
+            // An unknown load can balance the three phases and so cancel the neutral current. The drop along the phase conductor is certain.
+            supply.Loop.Note((Math.Max(lines[0], Math.Max(lines[1], lines[2])) + (supply.IsKnown ? neutral : 0)) / 2, lost);
         }
         else
         {
-            supply.Neutral.Note(supply.LineList[0].NormalA, lost);
+            supply.Neutral.Note(lines[0], lost);
+            supply.Loop.Note(lines[0], lost);
+        }
+    }
+
+    private static void Clear(Span<double> lines, Span<Complex> phasors)
+    {
+        lines.Clear();
+        phasors.Clear();
+    }
+
+    // Adds the currents of a PDU, of its lines or of its pairs of lines.
+    private void Collect(PduNode unit, Span<double> lines, Span<Complex> phasors)
+    {
+        var voltage = unit.Supply.Source.VoltageV;
+        for (var line = 0; line < unit.LineList.Length; line++)
+        {
+            var at = (3 * unit.Index) + line;
+            lines[line] += lineVa[at] / voltage;
+            phasors[line] += new Complex(lineW[at] / voltage, -lineVar[at] / voltage);
+        }
+    }
+
+    // From line to line the sums are those of pairs: each line carries the phasor difference of two. Elsewhere they are those of lines.
+    private static void LinesOf(SupplyNode supply, Span<double> lines, Span<Complex> phasors)
+    {
+        if (supply.IsLineToLine)
+        {
+            (phasors[0], phasors[1], phasors[2]) = Currents.LinesOfPairs(phasors[0], phasors[1], phasors[2]);
+            (lines[0], lines[1], lines[2]) = (phasors[0].Magnitude, phasors[1].Magnitude, phasors[2].Magnitude);
         }
     }
 }

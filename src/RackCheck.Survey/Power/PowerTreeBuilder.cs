@@ -161,7 +161,7 @@ internal static class PowerTreeBuilder
             {
                 Pointer = Invariant($"/supplies/{index}/phases"),
                 Value = phases,
-                Basis = phases == 3 ? "outlet groups are fed from L2 or L3" : "no outlet group is fed from L2 or L3",
+                Basis = phases == 3 ? "outlet groups are fed from several lines" : "no outlet group is fed from L2 or L3",
             });
         }
 
@@ -196,9 +196,15 @@ internal static class PowerTreeBuilder
             BreakerA = source.Breaker?.RatedA ?? source.RatedA,
             Limits = limits,
             IsNorthAmerica = description.Site?.Region == Region.Na,
+            IsLineToLine = phases == 3 && FeedsPairs(description, source),
             LineList = Points(phases),
         };
     }
+
+    // A three-phase supply of North America above 150 V has no outlet from line to neutral.
+    private static bool FeedsPairs(RackDescription description, Supply supply) =>
+        (description.Site?.Region == Region.Na && supply.VoltageV > Currents.MostLineToNeutralV)
+        || description.Pdus?.Any(u => u.Supply == supply.Id && u.Groups!.Any(g => g.Phase >= Phase.L1L2)) == true;
 
     // PDUs fed by a UPS are connected to the UPS.
     private static int PlugsInto(RackDescription description, string supply) =>
@@ -206,7 +212,7 @@ internal static class PowerTreeBuilder
             && !description.Items.Any(i => i.Ups?.Feeds?.Contains(u.Id) == true)) ?? 0;
 
     private static bool HasOtherLines(RackDescription description, string supply) =>
-        description.Pdus?.Any(u => u.Supply == supply && u.Groups!.Any(g => g.Phase is Phase.L2 or Phase.L3)) == true;
+        description.Pdus?.Any(u => u.Supply == supply && u.Groups!.Any(g => g.Phase > Phase.L1)) == true;
 
     private static PduNode UnitOf(Pdu source, int index, SupplyNode[] supplies, List<GroupNode> groups, List<Assumption> assumptions)
     {
@@ -218,10 +224,14 @@ internal static class PowerTreeBuilder
             var group = source.Groups[i];
             if (group.Phase is null && supply.Phases == 3)
             {
-                assumptions.Add(new Assumption { Pointer = Invariant($"/pdus/{index}/groups/{i}/phase"), Value = "L1", Basis = "default: the first line" });
+                assumptions.Add(new Assumption
+                {
+                    Pointer = Invariant($"/pdus/{index}/groups/{i}/phase"), Value = supply.IsLineToLine ? "L1-L2" : "L1",
+                    Basis = supply.IsLineToLine ? "default: the first pair of lines" : "default: the first line",
+                });
             }
 
-            var line = supply.Phases == 3 ? (int)(group.Phase ?? Phase.L1) : 0;
+            var line = supply.Phases == 3 ? (int)(group.Phase ?? Phase.L1) % 3 : 0;
             var node = new GroupNode { Index = i, Unit = unit, Source = group, Line = line, FlatIndex = groups.Count };
             unit.GroupList.Add(node);
             groups.Add(node);

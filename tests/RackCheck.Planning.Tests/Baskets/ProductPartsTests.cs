@@ -21,11 +21,14 @@ public sealed class ProductPartsTests
         HeatW = 5,
         Airflow = new Airflow { FlowM3h = 6 },
         MaxInletC = 7,
+        MinInletC = -5,
         EarthStud = true,
         Cables = [],
         Console = true,
         KvmPorts = 8,
         RemotePowerCycle = true,
+        RemoteAccess = true,
+        Battery = new Battery { Cells = 10 },
         Ups = new Ups { RatedW = 9 },
     };
 
@@ -36,6 +39,8 @@ public sealed class ProductPartsTests
         Mounting = PduMounting.Vertical,
         Groups = [],
         RemoteSwitched = true,
+        LengthMm = 10,
+        MaxAmbientC = 11,
     };
 
     [Fact]

@@ -30,14 +30,14 @@ public sealed class ConductorSizeTests : RuleTests<ConductorSize>
     // IEC 60364-5-54: 90 m of 4 mm2 have 0.39 ohm where 0.1 is the most; 16 mm2 have 0.097.
     [Theory]
     [InlineData(0.02, "0.02 < 0.1, where the energy")] // under the 0.1 s of the formula
-    [InlineData(6, "6 > 5, where heat")]
+    [InlineData(6, "6 > 5, where the conductor also")]
     public void Disconnection_time_outside_formula_is_stated(double seconds, string words) =>
         Assert.Contains(words, Only(Rack(Mains(fault: 6000, seconds: seconds), 2.5, main: 240)).Calculation, StringComparison.Ordinal);
 
     [Theory]
-    [InlineData(6, 6, "6 <= 16, so as thick as the line: 6 > ")] // IEC 60364-5-54 table 54.2
-    [InlineData(16, 16, "16 <= 16, so as thick as the line: 16 > ")]
-    [InlineData(25, 16, "16 < 25 <= 35, so as thick as the lesser: 16 > ")]
+    [InlineData(6, 6, "6 <= 16, so equal to the line conductor: 6 > ")] // IEC 60364-5-54 table 54.2
+    [InlineData(16, 16, "16 <= 16, so equal to the line conductor: 16 > ")]
+    [InlineData(25, 16, "16 < 25 <= 35, so equal to the lower bound: 16 > ")]
     [InlineData(50, 25, "50 / 2 = 25 > ")]
     public void Line_conductor_sets_earth_conductor_size(double line, double least, string calculation)
     {

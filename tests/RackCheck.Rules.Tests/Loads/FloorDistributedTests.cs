@@ -37,7 +37,7 @@ public sealed class FloorDistributedTests : RuleTests<FloorDistributed>
     {
         // 100 kg on 0.6 m2: 1.634.
         var rack = Standing(1, 30);
-        Assert.Contains("does not bear the empty cabinet", Report(rack).Findings[0].Remedies[^1].Title, StringComparison.Ordinal);
+        Assert.Contains("does not carry the empty cabinet", Report(rack).Findings[0].Remedies[^1].Title, StringComparison.Ordinal);
         Assert.NotNull(Remedied(rack, Only(rack)).Site);
     }
 

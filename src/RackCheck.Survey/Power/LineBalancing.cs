@@ -4,7 +4,7 @@ namespace RackCheck.Survey.Power;
 /// Balances the lines of three-phase supplies: cords are moved or exchanged while that reduces the difference between the lines and no limit is
 /// exceeded.
 /// </summary>
-internal sealed class PhaseBalance(CordPlacement placement, FreeCords cords, OutletPool[] pools, CordLoads loads)
+internal sealed class LineBalancing(CordPlacement placement, FreeCords cords, OutletPool[] pools, CordLoads loads)
 {
     private const double CloseShare = 0.05;
     private const double LeastGain = 1e-6;
