@@ -7,6 +7,9 @@ namespace RackCheck.Engineering;
 /// </remarks>
 public static class Batteries
 {
+    /// <summary>Input of a charger as a share of the rated power of its UPS, where it is not given. Common practice, no source.</summary>
+    public const double ChargeShare = 0.1;
+
     /// <summary>Exponent of valve-regulated lead-acid batteries.</summary>
     public const double PeukertExponent = 1.15;
 

@@ -15,6 +15,12 @@ public static class Breakers
     /// <summary>Maximum continuous load in North America, percent of the breaker rating: NEC 210.20(A).</summary>
     public const double ContinuousSharePercent = 80;
 
+    /// <summary>
+    /// Half-value width of an inrush pulse from which it is compared with the instantaneous trip, ms: a breaker responds to the r.m.s. current. Common
+    /// practice, no source.
+    /// </summary>
+    public const double LongPulseMs = 5;
+
     /// <summary>The trip curves.</summary>
     public static ImmutableArray<TripCurve> Curves { get; } = [new("B", 3, 5), new("C", 5, 10), new("D", 10, 20)];
 

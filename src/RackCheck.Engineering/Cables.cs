@@ -58,6 +58,57 @@ public static class Cables
         return row?.CapacityOnA(phases) ?? All[0].CapacityOnA(phases) * crossSectionMm2 / All[0].CrossSectionMm2;
     }
 
+    // Ambient temperature, C, and correction factor of 70 C thermoplastic cables: BS 7671 table 4B1, values from memory.
+    private static readonly (double AmbientC, double Factor)[] AmbientFactors =
+        [(25, 1.03), (30, 1.00), (35, 0.94), (40, 0.87), (45, 0.79), (50, 0.71), (55, 0.61), (60, 0.50)];
+
+    // Correction factor of 1 to 6 bunched circuits: BS 7671 table 4C1, values from memory.
+    private static readonly double[] GroupFactors = [1, 0.80, 0.70, 0.65, 0.60, 0.57];
+
+    /// <summary>Ambient temperature of the capacity table, C.</summary>
+    public const double ReferenceAmbientC = 30;
+
+    /// <summary>Cross-sectional area of a ring final circuit, mm2.</summary>
+    public const double RingMm2 = 2.5;
+
+    /// <summary>Largest breaker of a ring final circuit of 2.5 mm2, A: BS 7671 433.1.204 (value from memory).</summary>
+    public const double MostRingA = 32;
+
+    /// <summary>Correction factor Ca for the ambient temperature of a 70 C thermoplastic cable, interpolated.</summary>
+    /// <param name="ambientC">Ambient temperature, C.</param>
+    /// <returns>
+    /// Factor. Below 25 C that of 25 C; above 60 C it falls on to 0 at 70 C. Examples: 30 gives 1, 42.5 gives 0.83, 65 gives 0.25.
+    /// </returns>
+    public static double AmbientFactor(double ambientC)
+    {
+        if (ambientC <= AmbientFactors[0].AmbientC)
+        {
+            return AmbientFactors[0].Factor;
+        }
+
+        for (var i = 1; i < AmbientFactors.Length; i++)
+        {
+            var (low, high) = (AmbientFactors[i - 1], AmbientFactors[i]);
+            if (ambientC <= high.AmbientC)
+            {
+                return low.Factor + ((high.Factor - low.Factor) * (ambientC - low.AmbientC) / (high.AmbientC - low.AmbientC));
+            }
+        }
+
+        var last = AmbientFactors[^1];
+        return Math.Max(0, last.Factor * (70 - ambientC) / (70 - last.AmbientC));
+    }
+
+    /// <summary>Correction factor Cg for bunched circuits.</summary>
+    /// <param name="circuits">Number of loaded circuits, this one included, 1 or more; above 6 the factor of 6.</param>
+    /// <returns>Factor. Examples: 1 gives 1, 3 gives 0.70, 6 gives 0.57.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">Below 1.</exception>
+    public static double GroupFactor(int circuits)
+    {
+        ArgumentOutOfRangeException.ThrowIfLessThan(circuits, 1);
+        return GroupFactors[Math.Min(circuits, GroupFactors.Length) - 1];
+    }
+
     /// <summary>Voltage drop: <c>mV/A/m x L x I / 1000</c>; for three phases times 0.866.</summary>
     /// <param name="dropMvPerAM">Voltage drop of the cable, mV/A/m.</param>
     /// <param name="lengthM">Cable length L, m, 0 or more.</param>

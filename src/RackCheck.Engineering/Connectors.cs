@@ -29,6 +29,15 @@ public static class Connectors
     private static readonly string Nema = Sources.NemaWd6.Key;
     private static readonly string Iec60309 = Sources.Iec60309.Key;
 
+    /// <summary>Maximum overload protection of IEC 60320 outlets, A: IEC 60364-4-43 433.1 and IEC 62368-1 (values from memory).</summary>
+    public const double MostOutletProtectionA = 16;
+
+    /// <summary>Rated current of the largest fuse in a BS 1363 plug, A.</summary>
+    public const double Bs1363FuseA = 13;
+
+    /// <summary>Maximum overload protection of IEC 60320 outlets in North America, A.</summary>
+    public const double MostOutletProtectionNorthAmericaA = 20;
+
     /// <summary>All connectors of the contract.</summary>
     public static ImmutableArray<Connector> All { get; } =
     [

@@ -9,7 +9,9 @@ public static class Currents
     /// <summary>Default power factor where the data sheet gives none.</summary>
     public const double UsualPowerFactor = 0.95;
 
-    /// <summary>Highest voltage of an outlet from line to neutral in North America, V: 120/208 V and 120/240 V systems have 120 V. Common practice, no source.</summary>
+    /// <summary>
+    /// Highest voltage of an outlet from line to neutral in North America, V: 120/208 V and 120/240 V systems have 120 V. Common practice, no source.
+    /// </summary>
     public const double MostLineToNeutralV = 150;
 
     /// <summary>Current of a single-phase load: <c>I = P/(V pf)</c>.</summary>
@@ -82,7 +84,8 @@ public static class Currents
     /// <param name="pair12">Phasor sum of the loads from L1 to L2, A, relative to the voltage of this pair.</param>
     /// <param name="pair23">Phasor sum of the loads from L2 to L3, A.</param>
     /// <param name="pair31">Phasor sum of the loads from L3 to L1, A.</param>
-    /// <returns>Phasors of L1, L2 and L3, A. Example: 10 A on each pair gives sqrt(3) x 10 = 17.32 A on each line; 10 A on one pair gives 10, 10 and 0 A.</returns>
+    /// <returns>Phasors of L1, L2 and L3, A. Example: 10 A on each pair gives sqrt(3) x 10 = 17.32 A on each line; 10 A on one
+    /// pair gives 10, 10 and 0 A.</returns>
     public static (Complex L1, Complex L2, Complex L3) LinesOfPairs(Complex pair12, Complex pair23, Complex pair31)
     {
         // The voltages of the pairs are 120 degrees apart.

@@ -88,6 +88,23 @@ public static class EarthConductors
         return lineMm2 <= SameUpToMm2 ? lineMm2 : lineMm2 <= HalfPastMm2 ? SameUpToMm2 : lineMm2 / 2;
     }
 
+    /// <summary>
+    /// Largest breaker of curve B or C whose let-through energy is taken as 90 000 A2s, A: IEC 60898-1 energy limitation class 3
+    /// at 10 kA (value from memory). A
+    /// separate conductor then needs sqrt(90 000)/143 = 2.1 mm2, less than the minimum for strength.
+    /// </summary>
+    public const double MostLimitedA = 32;
+
+    /// <summary>Minimum copper equipment grounding conductor by overcurrent device, NEC 250.122 (value from memory).</summary>
+    /// <param name="breakerA">Rated current of the device, A, above 0.</param>
+    /// <returns>Cross-sectional area, mm2. Examples: 15 A gives 2.1, 20 A gives 3.3, 30 A gives 5.3, 100 A gives 8.4, 200 A gives 13.3.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">0 or less.</exception>
+    public static double LeastByBreakerMm2(double breakerA)
+    {
+        ArgumentOutOfRangeException.ThrowIfLessThanOrEqual(breakerA, 0);
+        return breakerA switch { <= 15 => 2.1, <= 20 => 3.3, <= 60 => 5.3, <= 100 => 8.4, <= 200 => 13.3, <= 300 => 21.2, _ => 33.6 };
+    }
+
     /// <summary>Minimum area by the adiabatic equation: <c>S = sqrt(I2 t)/k</c>.</summary>
     /// <remarks>
     /// Valid from 0.1 s to 5 s. For shorter times use the let-through energy of the breaker. For longer times heat is lost to the surroundings.

@@ -33,7 +33,7 @@ public static class EarthRemedies
     public static (double SectionMm2, RackDescription After) StrongMain(RackSurvey survey)
     {
         var strength = survey.Earth.IsEnclosed ? EarthConductors.LeastProtectedMm2 : EarthConductors.LeastUnprotectedMm2;
-        var least = Math.Max(EarthConductors.HighIntegrityMm2, ConductorNeed.Of(survey.Power.Supplies, strength).SectionMm2);
+        var least = Math.Max(EarthConductors.HighIntegrityMm2, ConductorNeed.Of(survey.Power.Supplies, strength, isMain: true).SectionMm2);
         var section = EarthConductors.NextSectionMm2(least) ?? EarthConductors.SectionsMm2[^1];
         var after = survey.Earth.Bar is null ? WithBar(survey, survey.Earth.TerminalsNeeded + 1) : survey.Description;
         return (section, after.EditEarthing(e => e with { MainConductorMm2 = section }));

@@ -302,6 +302,22 @@ public static class OutletRemedies
         };
     }
 
+    /// <summary>The outlet groups of a new PDU: none with appliance outlets is protected above what they may have.</summary>
+    /// <param name="groups">The groups of a similar PDU.</param>
+    /// <param name="northAmerica">Whether North American ratings apply.</param>
+    /// <param name="upstreamA">Breaker upstream of the PDU, A.</param>
+    /// <returns>The groups, with breakers of their own where needed.</returns>
+    public static IReadOnlyList<OutletGroup> Protected(IReadOnlyList<OutletGroup> groups, bool northAmerica, double upstreamA)
+    {
+        var most = northAmerica ? Connectors.MostOutletProtectionNorthAmericaA : Connectors.MostOutletProtectionA;
+        return
+        [
+            .. groups.Select(g => Math.Min(g.BreakerA ?? double.PositiveInfinity, upstreamA) > most && g.Outlets.Any(o => PlugFit.IsIec60320(o.Socket))
+                ? g with { BreakerA = most }
+                : g),
+        ];
+    }
+
     private static IEnumerable<OutletSet> Sets(ConnectorCode socket, int count)
     {
         for (; count > MostOfASet; count -= MostOfASet)

@@ -174,7 +174,10 @@ public static class PowerRemedies
             }
         }
 
-        return unit with { RatedA = ratedA, Plug = unit.Plug is null ? null : connector, Groups = groups };
+        return unit with
+        {
+            RatedA = ratedA, Plug = unit.Plug is null ? null : connector, Groups = OutletRemedies.Protected(groups, supply.IsNorthAmerica, ratedA),
+        };
     }
 
     private static RackDescription AddUnit(RackDescription description, Pdu like, string supply) => description.Add(like with
@@ -183,6 +186,7 @@ public static class PowerRemedies
         Supply = supply,
         Mounting = PduMounting.Vertical,
         Position = null,
+        Groups = OutletRemedies.Protected(like.Groups!, description.Site?.Region == Region.Na, like.RatedA!.Value),
     });
 
     private static RackDescription Freed(RackDescription description, IReadOnlyList<Cord> cords) =>

@@ -1,5 +1,6 @@
 using RackCheck.Engineering;
 using RackCheck.Model;
+using RackCheck.Model.Converters;
 using RackCheck.Survey;
 using RackCheck.Survey.Power;
 using static System.FormattableString;
@@ -16,6 +17,9 @@ public static class SupplyRemedies
 
     // Breaker ratings on the market, A.
     private static readonly double[] BreakersA = [6, 10, 13, 16, 20, 25, 32, 40, 50, 63, 80, 100, 125];
+    // PDU ratings on the market, A: in North America 80 % of the breaker, or the breaker.
+    private static readonly double[] PdusA = [10, 13, 16, 20, 32, 63, 125];
+    private static readonly double[] NorthAmericanPdusA = [12, 15, 16, 20, 24, 30, 40, 48, 50, 60];
     private static readonly double[] NorthAmericanBreakersA = [15, 20, 25, 30, 35, 40, 45, 50, 60, 70, 80, 90, 100];
 
     /// <summary>The cords that load a supply: those on its PDUs, without those behind a UPS, whose own cord counts.</summary>
@@ -39,10 +43,15 @@ public static class SupplyRemedies
     public static RemedyCandidate Fuse(RackSurvey survey, SupplyNode supply, double ratedA) => new(
         Invariant($"Use a {ratedA:0.###} A breaker for supply {supply.Id}"), Fused(survey.Description, supply, ratedA));
 
-    /// <summary>A PDU of another rating.</summary>
-    /// <param name="ratedA">The rating, A.</param>
-    public static RemedyCandidate Resize(RackSurvey survey, PduNode unit, double ratedA) => new(
-        Invariant($"Use {unit.Id} rated for {ratedA:0.###} A"), survey.Description.EditUnit(unit.Index, u => u with { RatedA = Quantities.Round(ratedA) }));
+    /// <summary>A PDU of a rating on the market.</summary>
+    /// <param name="atMostA">Highest rating, A.</param>
+    /// <returns>The candidate; none if no PDU is rated that low.</returns>
+    public static IEnumerable<RemedyCandidate> Resize(RackSurvey survey, PduNode unit, double atMostA)
+    {
+        var sizes = unit.Supply.IsNorthAmerica ? NorthAmericanPdusA : PdusA;
+        return sizes.Where(s => !Comparison.IsOver(s, atMostA)).OrderDescending().Take(1).Select(s => new RemedyCandidate(
+            Invariant($"Use {unit.Id} rated for {s:0.###} A"), survey.Description.EditUnit(unit.Index, u => u with { RatedA = s })));
+    }
 
     /// <summary>Breakers of another rating for outlet groups of a PDU.</summary>
     /// <param name="ratedA">The rating, A.</param>
@@ -79,11 +88,9 @@ public static class SupplyRemedies
     /// <summary>The largest breaker on the market up to a current.</summary>
     /// <param name="supply">The supply, whose region decides what is on the market.</param>
     /// <param name="currentA">The current, A.</param>
-    /// <returns>Its rating, A; the current itself if there is none.</returns>
-    public static double BreakerUpTo(SupplyNode supply, double currentA) =>
-        (supply.IsNorthAmerica ? NorthAmericanBreakersA : BreakersA).LastOrDefault(b => b <= currentA + 1e-9) is > 0 and var rated
-            ? rated
-            : Quantities.Round(currentA);
+    /// <returns>Its rating, A; null if there is none.</returns>
+    public static double? BreakerUpTo(SupplyNode supply, double currentA) =>
+        (supply.IsNorthAmerica ? NorthAmericanBreakersA : BreakersA).LastOrDefault(b => !Comparison.IsOver(b, currentA)) is > 0 and var rated ? rated : null;
 
     /// <summary>Breakers with slower curves, fastest first.</summary>
     public static IEnumerable<RemedyCandidate> SlowBreaker(RackSurvey survey, SupplyNode supply) =>
@@ -122,7 +129,8 @@ public static class SupplyRemedies
         foreach (var group in loaded.Take(MostTries))
         {
             yield return new RemedyCandidate(
-                Invariant($"Move {group.Unit.Id}, group {group.Id}, to {Phases[least]}"), OnLine(survey.Description, group, least), nameof(Rephase));
+                Invariant($"Move {group.Unit.Id}, group {group.Id}, to {NamedEnumConverter<Phase>.Name(PhaseOf(supply, least))}"),
+                OnLine(survey.Description, group, least), nameof(Rephase));
         }
 
         var swaps = from one in loaded
@@ -156,13 +164,13 @@ public static class SupplyRemedies
         return new RemedyCandidate($"Spread the outlet groups of supply {supply.Id} over its lines", after, nameof(Rephase));
     }
 
-    private static Phase[] Phases { get; } = [Phase.L1, Phase.L2, Phase.L3];
+    private static Phase PhaseOf(SupplyNode supply, int line) => (supply.IsLineToLine ? Phase.L1L2 : Phase.L1) + line;
 
     private static RackDescription Fused(RackDescription description, SupplyNode supply, double ratedA) =>
         description.EditSupply(supply.Index, s => s with { Breaker = (s.Breaker ?? new Breaker()) with { RatedA = ratedA } });
 
     private static RackDescription OnLine(RackDescription description, GroupNode group, int line) =>
-        description.EditGroup(group.Unit.Index, group.Index, g => g with { Phase = Phases[line] });
+        description.EditGroup(group.Unit.Index, group.Index, g => g with { Phase = PhaseOf(group.Unit.Supply, line) });
 
     private static int IndexOf(SupplyNode supply, Func<double, double, bool> beats)
     {

@@ -79,6 +79,14 @@ public static class UpsRemedies
         }
     }
 
+    /// <summary>One PDU of a UPS fed from its supply instead.</summary>
+    /// <returns>Candidates, at most a few; none if the UPS feeds one PDU.</returns>
+    public static IEnumerable<RemedyCandidate> MoveOne(RackSurvey survey, UpsNode ups) =>
+        (ups.Units.Count > 1 ? ups.Units : []).OrderBy(u => u.Lines.Sum(l => l.WorstA)).ThenBy(u => u.Index).Take(MostTries).Select(unit => new RemedyCandidate(
+            $"Feed {unit.Id} from supply {unit.Supply.Id} instead of {ups.Item.Id}",
+            survey.Description.EditItem(ups.Item.Index, i => i with { Ups = i.Ups! with { Feeds = [.. i.Ups!.Feeds!.Where(f => f != unit.Id)] } }),
+            nameof(MoveOne)));
+
     /// <summary>A UPS for all PDUs, if there is none.</summary>
     /// <param name="askedMinutes">Required run time, minutes.</param>
     /// <returns>The candidate; none if no size is sufficient.</returns>

@@ -1,4 +1,5 @@
 using RackCheck.Engineering;
+using RackCheck.Model;
 using RackCheck.Survey.Power;
 using static System.FormattableString;
 
@@ -15,6 +16,9 @@ public enum ConductorReason
 
     /// <summary>The thermal stress of a fault on a supply.</summary>
     Fault,
+
+    /// <summary>The breaker of a supply in North America.</summary>
+    Breaker,
 }
 
 /// <summary>The minimum cross-sectional area of a protective conductor and its reason.</summary>
@@ -25,13 +29,21 @@ public sealed record ConductorNeed(double SectionMm2, ConductorReason Reason, Su
     /// <summary>The largest of the areas for strength, line conductors and faults.</summary>
     /// <param name="supplies">Supplies whose fault current the conductor can carry.</param>
     /// <param name="strengthMm2">Minimum area for strength, mm2.</param>
+    /// <param name="isMain">Whether it is the main conductor: a lead of an item follows the item's own cord, not the cable of the supply.</param>
     /// <returns>The minimum, as far as areas and fault data are given.</returns>
-    public static ConductorNeed Of(IReadOnlyList<SupplyNode> supplies, double strengthMm2)
+    public static ConductorNeed Of(IReadOnlyList<SupplyNode> supplies, double strengthMm2, bool isMain)
     {
         var need = new ConductorNeed(strengthMm2, ConductorReason.Strength, null);
         foreach (var supply in supplies)
         {
-            if (supply.Source.Cable?.CrossSectionMm2 is { } line && EarthConductors.LeastByLineMm2(line) > need.SectionMm2)
+            if (supply.IsNorthAmerica)
+            {
+                var byBreaker = EarthConductors.LeastByBreakerMm2(supply.BreakerA);
+                need = byBreaker > need.SectionMm2 ? new ConductorNeed(byBreaker, ConductorReason.Breaker, supply) : need;
+                continue;
+            }
+
+            if (isMain && supply.Source.Cable?.CrossSectionMm2 is { } line && EarthConductors.LeastByLineMm2(line) > need.SectionMm2)
             {
                 need = new ConductorNeed(EarthConductors.LeastByLineMm2(line), ConductorReason.LineConductor, supply);
             }
@@ -49,6 +61,10 @@ public sealed record ConductorNeed(double SectionMm2, ConductorReason Reason, Su
     public static double? FaultMm2(SupplyNode supply) => supply.Source is { FaultCurrentA: { } current, DisconnectionTimeS: { } time }
         ? EarthConductors.AdiabaticMm2(current, time, EarthConductors.SeparateCopperK)
         : null;
+
+    /// <summary>Whether the let-through energy of the breaker of a supply is known, so that a fault needs no more than the minimum for strength.</summary>
+    public static bool IsLimited(SupplyNode supply) =>
+        supply.Source.Breaker?.Curve is not BreakerCurve.D && !Comparison.IsOver(supply.BreakerA, EarthConductors.MostLimitedA);
 
     /// <summary>The calculation with its numbers.</summary>
     /// <param name="actualMm2">The actual area, mm2.</param>

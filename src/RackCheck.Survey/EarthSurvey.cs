@@ -73,7 +73,8 @@ public sealed class EarthSurvey
     /// <summary>Whether an earth bar is required.</summary>
     /// <param name="leakageMa">Protective conductor current of a supply above which a bar is required, mA.</param>
     /// <returns>Whether it is, as far as leakage currents are known.</returns>
-    public bool NeedsBar(double leakageMa) => NeedsSecond || Studs.Count > 0 || (MostLeaking is { } supply && Comparison.IsOver(supply.LeakageMa, leakageMa));
+    public bool NeedsBar(double leakageMa) =>
+        NeedsSecond || Studs.Count > 0 || (MostLeaking is { IsNorthAmerica: false } supply && Comparison.IsOver(supply.LeakageMa, leakageMa));
 
     /// <summary>Supplies that feed an item; all supplies if the item is fed from none.</summary>
     /// <returns>The supplies, in the order of the request.</returns>

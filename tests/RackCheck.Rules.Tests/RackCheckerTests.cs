@@ -147,7 +147,7 @@ public sealed class RackCheckerTests
                 ("/cabinet/frontDoor/depthMm", 25, "mm"), ("/cabinet/rearDoor/depthMm", 25, "mm"), ("/cabinet/uprights/openingMm", 450, "mm"),
                 ("/items/0/frontProjectionMm", 40, "mm"), ("/items/0/rearProjectionMm", 25, "mm"), ("/items/0/support/thicknessMm", 2, "mm"),
                     ("/pdus/0", 60, "mm"),
-                ("/supplies/0/breaker/ratedA", 16, "A"), ("/supplies/0/phases", 1, null),
+                ("/supplies/0/breaker/ratedA", 16, "A"), ("/supplies/0/faultCurrentA", 287, "A"), ("/supplies/0/phases", 1, null),
             ],
             assumptions.Where(a => a.Value.Number is not null).Select(a => (a.Pointer, (int)a.Value.Number!, a.Unit)));
         Assert.Equal([("/site/region", "eu"), ("/supplies/0/rcdMa", "none")], assumptions.Where(a => a.Value.Number is null)

@@ -24,6 +24,7 @@ public sealed class DescriptionValidator : AbstractValidator<RackDescription>
         RuleFor(d => d).Custom(CabinetIsThere);
         RuleFor(d => d).Custom(ItemsAreWhole);
         RuleFor(d => d).Custom(SuppliesAreThere);
+        RuleFor(d => d).Custom(CoolingIsFed);
         RuleFor(d => d).Custom(ConnectionsPointSomewhere);
         RuleFor(d => d).Custom(PowerRelations.LinesAreThere);
         RuleFor(d => d).Custom(PowerRelations.FeedsAreATree);
@@ -147,6 +148,29 @@ public sealed class DescriptionValidator : AbstractValidator<RackDescription>
                 {
                     Fail(context, Invariant($"/pdus/{i}/groups/{g}/id"), FaultCodes.DuplicateId, $"Another group of this PDU has the id {group.Id}.");
                 }
+            }
+        }
+    }
+
+    private static void CoolingIsFed(RackDescription description, ValidationContext<RackDescription> context)
+    {
+        Check(description.Cooling?.AirConditioner?.Supply, "/cooling/airConditioner/supply");
+        CheckFans(description.Cooling?.RoofFans, "/cooling/roofFans");
+        CheckFans(description.Cooling?.FanTrays, "/cooling/fanTrays");
+
+        void CheckFans(IReadOnlyList<FanSet>? fans, string pointer)
+        {
+            for (var i = 0; i < fans?.Count; i++)
+            {
+                Check(fans[i]?.Supply, Invariant($"{pointer}/{i}/supply"));
+            }
+        }
+
+        void Check(string? supply, string pointer)
+        {
+            if (supply is not null && Find(description.Supplies, supply, static x => x?.Id) is null)
+            {
+                Fail(context, pointer, FaultCodes.UnknownId, $"No supply has the id {supply}.");
             }
         }
     }

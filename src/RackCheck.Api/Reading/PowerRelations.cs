@@ -1,4 +1,5 @@
 using FluentValidation;
+using RackCheck.Engineering;
 using RackCheck.Model;
 using RackCheck.Survey.Power;
 using static System.FormattableString;
@@ -8,26 +9,22 @@ namespace RackCheck.Api.Reading;
 /// <summary>Relations between supplies, PDUs, cords and UPSs: existing phases, and no loop.</summary>
 internal static class PowerRelations
 {
-    /// <summary>Finds outlet groups and cords on phases that their supply does not have.</summary>
+    /// <summary>Finds outlet groups and cords on lines that their supply does not have.</summary>
     public static void LinesAreThere(RackDescription description, ValidationContext<RackDescription> context)
     {
         var units = description.Pdus;
         for (var i = 0; i < units?.Count; i++)
         {
-            if (units[i] is not { Groups: { } groups } unit || SupplyOf(description, unit) is not { Phases: 1 } supply)
+            if (units[i] is not { Groups: { } groups } unit || SupplyOf(description, unit) is not { } supply)
             {
                 continue;
             }
 
             for (var g = 0; g < groups.Count; g++)
             {
-                if (groups[g]?.Phase is Phase.L2 or Phase.L3)
+                if (groups[g]?.Phase is { } phase && FaultOf(description, supply, phase) is { } fault)
                 {
-                    DescriptionValidator.Fail(
-                        context,
-                        Invariant($"/pdus/{i}/groups/{g}/phase"),
-                        FaultCodes.Inconsistent,
-                        $"Supply {supply.Id} has one phase; its outlet groups are fed from L1.");
+                    DescriptionValidator.Fail(context, Invariant($"/pdus/{i}/groups/{g}/phase"), FaultCodes.Inconsistent, fault);
                 }
             }
         }
@@ -45,6 +42,26 @@ internal static class PowerRelations
                     $"A three-phase plug cannot be fed from supply {supply.Id}, which has one phase.");
             }
         }
+    }
+
+    private static string? FaultOf(RackDescription description, Supply supply, Phase phase)
+    {
+        if (supply.Phases == 1)
+        {
+            return phase == Phase.L1 ? null : $"Supply {supply.Id} has one phase; its outlet groups are fed from L1.";
+        }
+
+        if (phase >= Phase.L1L2)
+        {
+            return null;
+        }
+
+        // Above 150 V there is no outlet from line to neutral in North America; elsewhere a supply feeds its outlets in one way.
+        return HasThreePhases(description, supply) && description.Site?.Region == Region.Na && supply.VoltageV > Currents.MostLineToNeutralV
+            ? Invariant($"Supply {supply.Id} has {supply.VoltageV:0.###} V between two lines: name a pair of lines, L1-L2, L2-L3 or L3-L1.")
+            : description.Pdus!.Any(u => u?.Supply == supply.Id && u.Groups?.Any(g => g?.Phase >= Phase.L1L2) == true)
+                ? $"Other outlet groups of supply {supply.Id} are fed from a pair of lines, so this group cannot be fed from a single line."
+                : null;
     }
 
     /// <summary>Finds PDUs that two UPSs feed, and UPSs that feed their own supply.</summary>
@@ -117,7 +134,7 @@ internal static class PowerRelations
 
     private static bool HasThreePhases(RackDescription description, Supply supply) =>
         supply.Phases == 3
-        || (supply.Phases is null && description.Pdus!.Any(u => u?.Supply == supply.Id && u.Groups?.Any(g => g?.Phase is Phase.L2 or Phase.L3) == true));
+        || (supply.Phases is null && description.Pdus!.Any(u => u?.Supply == supply.Id && u.Groups?.Any(g => g?.Phase > Phase.L1) == true));
 
     private static ConnectorCode? PlugOf(RackDescription description, string item, int plug) =>
         description.Items?.FirstOrDefault(i => i?.Id == item)?.Power?.Plugs is { } plugs && plug >= 0 && plug < plugs.Count ? plugs[plug] : null;

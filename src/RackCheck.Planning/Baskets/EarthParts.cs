@@ -18,7 +18,7 @@ internal static class EarthParts
         foreach (var stud in survey.Earth.Studs)
         {
             var strength = context.Rules.Limit<ConductorSize>(survey.Earth.IsEnclosed ? ConductorSize.ProtectedMm2 : ConductorSize.UnprotectedMm2);
-            var section = ConductorNeed.Of(survey.Earth.FeedersOf(stud), strength).SectionMm2;
+            var section = ConductorNeed.Of(survey.Earth.FeedersOf(stud), strength, isMain: false).SectionMm2;
             var slackMm = context.Rules.Limit<LeadLength>(LeadLength.SlackMm);
             var length = EarthRoute.Of(survey.Cabinet, stud) is { } route ? (route.LengthMm + slackMm) / 1000 : 0;
             needs.Add(new Need(build.Items[stud.Index], Quantities.Round(length), Quantities.Round(section)));

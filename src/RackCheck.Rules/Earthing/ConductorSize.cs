@@ -28,16 +28,26 @@ public sealed class ConductorSize : Rule
         Severity = Severity.Error,
         Safety = true,
         What =
-            "Finds earth leads and main earth conductors below the minimum cross-sectional area, which follows from the line conductors of the supply, from "
-            + "mechanical strength, and from the fault current and disconnection time.",
+            "Finds earth leads and main earth conductors below the minimum cross-sectional area, which follows from mechanical "
+                + "strength, from fault current and "
+            + "disconnection time, and for the main conductor from the line conductors of the supply. In North America the breaker decides.",
         Why = "The conductor melts or breaks before the supply disconnects, and the metal stays live.",
-        Formula = "S >= the largest of: line conductor (S up to 16, 16 up to 35, S/2 above); protectedMm2 or unprotectedMm2; sqrt(I^2 t) / 143",
-        Sources = [Sources.Iec60364Earthing],
+        Formula =
+            "S >= the largest of: line conductor, main conductor only (S up to 16, 16 up to 35, S/2 above); protectedMm2 or unprotectedMm2; "
+            + "sqrt(I^2 t) / 143; North America: by breaker, 15 A 2.1, 20 A 3.3, 30 to 60 A 5.3",
+        Sources = [Sources.Iec60364Earthing, Sources.Iec60898Energy, Sources.Nec250],
         Limits = [ProtectedMm2, UnprotectedMm2],
         Needs =
         [
             "/items/*/earthLead/crossSectionMm2", "/earthing/mainConductorMm2", "/supplies/*/cable/crossSectionMm2", "/supplies/*/faultCurrentA",
-            "/supplies/*/disconnectionTimeS", "/cabinet/sidePanels",
+            "/supplies/*/disconnectionTimeS", "/supplies/*/breaker", "/cabinet/sidePanels", "/site/region",
+        ],
+        Notes =
+        [
+            "Behind a breaker of curve B or C up to 32 A the let-through energy is taken as 90 000 A2s, which needs 2.1 mm2: "
+                + "less than the minimum for strength. "
+                + "Fault current and disconnection time are then not asked for.",
+            "A lead of an item follows the item's own cord, not the cable of the supply.",
         ],
         Remedies = ["Fit the next standard cross-sectional area.", "Shorten the disconnection time.", "Move the equipment to another rack."],
         Cautions = [Cautions.Electricity],
@@ -55,10 +65,10 @@ public sealed class ConductorSize : Rule
         foreach (var item in earth.Studs)
         {
             var feeders = earth.FeedersOf(item);
-            ReportMissing(context, feeders);
+            ReportMissing(context, feeders, isMain: false);
             if (item.Item!.EarthLead?.CrossSectionMm2 is { } section)
             {
-                Judge(context, item, feeders, section, ConductorNeed.Of(feeders, strength));
+                Judge(context, item, feeders, section, ConductorNeed.Of(feeders, strength, isMain: false));
             }
             else
             {
@@ -69,8 +79,8 @@ public sealed class ConductorSize : Rule
 
         if (earth.MainMm2 is { } main)
         {
-            ReportMissing(context, survey.Power.Supplies);
-            Judge(context, null, survey.Power.Supplies, main, ConductorNeed.Of(survey.Power.Supplies, strength));
+            ReportMissing(context, survey.Power.Supplies, isMain: true);
+            Judge(context, null, survey.Power.Supplies, main, ConductorNeed.Of(survey.Power.Supplies, strength, isMain: true));
         }
         else if (earth.Bar is not null || earth.NeedsBar(EarthConductors.HighIntegrityFromMa))
         {
@@ -78,7 +88,7 @@ public sealed class ConductorSize : Rule
         }
     }
 
-    private static void ReportMissing(RuleContext context, IReadOnlyList<SupplyNode> supplies)
+    private static void ReportMissing(RuleContext context, IReadOnlyList<SupplyNode> supplies, bool isMain)
     {
         const string Message =
             "The line conductors of a supply, or its fault current and disconnection time, are missing, "
@@ -88,7 +98,7 @@ public sealed class ConductorSize : Rule
             context.ReportMissing("/supplies", Message);
         }
 
-        foreach (var supply in supplies)
+        foreach (var supply in supplies.Where(s => !s.IsNorthAmerica))
         {
             switch (supply.Source)
             {
@@ -98,9 +108,14 @@ public sealed class ConductorSize : Rule
                 case { FaultCurrentA: null, DisconnectionTimeS: not null }:
                     context.ReportMissing(Invariant($"/supplies/{supply.Index}/faultCurrentA"), Message);
                     break;
-                case { FaultCurrentA: null, Cable: null or { CrossSectionMm2: null } }:
-                    context.ReportMissing(Invariant($"/supplies/{supply.Index}/cable/crossSectionMm2"), Message);
+                case { FaultCurrentA: null, DisconnectionTimeS: null } when !ConductorNeed.IsLimited(supply):
+                    context.ReportMissing(Invariant($"/supplies/{supply.Index}/faultCurrentA"), Message);
                     break;
+            }
+
+            if (isMain && supply.Source is { FaultCurrentA: null, Cable: null or { CrossSectionMm2: null } })
+            {
+                context.ReportMissing(Invariant($"/supplies/{supply.Index}/cable/crossSectionMm2"), Message);
             }
         }
     }
@@ -142,6 +157,10 @@ public sealed class ConductorSize : Rule
                 "a fault current of {faultA} A on supply {supply} with a disconnection time of {seconds} s requires {neededMm2} mm2",
                 [("faultA", supply!.Source.FaultCurrentA!.Value), ("supply", supply.Id), ("seconds", supply.Source.DisconnectionTimeS!.Value)],
                 [Invariant($"/supplies/{supply.Index}/faultCurrentA"), Invariant($"/supplies/{supply.Index}/disconnectionTimeS")]),
+            ConductorReason.Breaker => (
+                "the {breakerA} A breaker of supply {supply} requires {neededMm2} mm2",
+                [("breakerA", supply!.BreakerA), ("supply", supply.Id)],
+                [Pointers.Supply[supply.Index]]),
             _ when earth.IsEnclosed => ("a conductor in a closed cabinet requires {neededMm2} mm2", [], []),
             _ => ("an unprotected conductor requires {neededMm2} mm2", [], []),
         };

@@ -36,10 +36,11 @@ public sealed class Leakage : Rule
         Formula = "sum of leakageMa over the connected cords; above leakageMa a secured connection and a label, above highLeakageMa high-integrity earthing",
         Sources = [Sources.Bs7671ProtectiveCurrent],
         Limits = [LeakageMa, HighLeakageMa],
+        Notes = ["For the UK and the EU. In North America a current above 3.5 mA needs the warning label alone."],
         Needs =
         [
             "/items/*/power/leakageMa", "/items/*/power/plugs", "/pdus/*/plug", "/supplies/*/socket", "/connections",
-            "/earthing/mainConductorMm2", "/earthing/secondaryEarth", "/cabinet/earthBar",
+            "/earthing/mainConductorMm2", "/earthing/secondaryEarth", "/cabinet/earthBar", "/site/region",
         ],
         Remedies =
         [
@@ -57,6 +58,12 @@ public sealed class Leakage : Rule
     public override void Check(RuleContext context)
     {
         var tree = context.Survey.Power;
+        if (tree.IsNorthAmerica)
+        {
+            // There the label of the installation sheet is all that is asked for.
+            return;
+        }
+
         MissingLeakageData.ReportUnits(context);
         MissingLeakageData.Report(context, static _ => true);
         foreach (var unit in tree.Units)

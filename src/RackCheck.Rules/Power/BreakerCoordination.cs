@@ -15,25 +15,38 @@ public sealed class BreakerCoordination : Rule
         Id = "power.breaker-coordination",
         Title = "Breaker, cable and PDU ratings do not match",
         Severity = Severity.Error,
+        MilderSeverity = Severity.Advice,
         Concern = Concern.Site,
         Safety = true,
         What =
-            "Finds PDUs rated above the breaker of their supply, PDUs rated below that breaker whose outlet groups have no breakers of their own, and cables "
-            + "with a current-carrying capacity below the breaker rating. In North America a PDU rated at 80 % of its breaker matches it.",
+            "Finds cables with a current-carrying capacity below the breaker rating, with their ambient temperature and bunching, and PDUs rated below the "
+            + "breaker upstream whose outlet groups have no breakers of their own. A PDU rated above its breaker is safe: that is advice. In North America a "
+            + "PDU rated at 80 % of its breaker matches it.",
         Why =
             "A breaker protects only cables and PDUs that are rated for at least its own current. Anything smaller overheats before the breaker trips. A PDU "
             + "with a higher rating invites a load that the breaker cannot carry.",
-        Formula = "PDU rating <= In <= cable capacity; In of the supply, or of each outlet group, <= PDU rating (North America: / 0.8)",
-        Sources = [Sources.Iec60364Overload, Sources.Bs7671Capacity, Sources.Nec210],
+        Formula =
+            "In <= cable capacity x Ca x Cg; In of the supply, of the plug fuse or of each outlet group <= PDU rating (North "
+                + "America: / 0.8); advice: PDU rating "
+            + "<= In",
+        Sources = [Sources.Iec60364Overload, Sources.Bs7671Capacity, Sources.Bs7671Factors, Sources.Bs7671Ring, Sources.Nec210],
         Needs =
         [
             "/supplies/*/ratedA", "/supplies/*/breaker/ratedA", "/supplies/*/phases", "/supplies/*/cable/crossSectionMm2", "/pdus/*/ratedA",
-            "/pdus/*/groups/*/breakerA", "/items/*/ups/feeds", "/site/region",
+            "/pdus/*/groups/*/breakerA", "/pdus/*/plug", "/items/*/ups/feeds", "/site/region", "/site/ambientMaxC", "/supplies/*/cable/ambientC",
+            "/supplies/*/cable/grouped", "/supplies/*/cable/ring",
+        ],
+        Notes =
+        [
+            "The capacity is that of 70 C thermoplastic copper cable clipped direct (reference method C). The ambient "
+                + "temperature of the cable defaults to that "
+                + "of the site, and to 30 C without one.",
+            "A ring final circuit of 2.5 mm2 may be protected at 32 A. The 13 A fuse of a BS 1363 plug protects the PDU behind it.",
         ],
         Remedies =
         [
-            "Fit a breaker of the PDU's rating.", "Fit a PDU of the breaker's rating.", "Fit a PDU with a breaker for each outlet group.",
-            "Fit a cable with a larger cross-sectional area.", "Fit a smaller breaker.",
+            "Fit a PDU with a breaker for each outlet group.", "Fit a PDU of the breaker's rating.", "Fit a cable with a larger cross-sectional area.",
+            "Fit a smaller breaker.",
         ],
         Cautions = [Cautions.Electricity],
     };
@@ -61,16 +74,21 @@ public sealed class BreakerCoordination : Rule
 
     private static void JudgeUnit(RuleContext context, PduNode unit)
     {
-        var breaker = unit.Supply.BreakerA;
+        var breaker = unit.UpstreamA;
         if (Comparison.IsOver(unit.RatedA, breaker))
         {
-            ReportTooLarge(context, unit);
+            // Behind a plug fuse the PDU is protected by it, whatever its rating.
+            if (breaker == unit.Supply.BreakerA)
+            {
+                ReportTooLarge(context, unit);
+            }
+
             return;
         }
 
         // North American PDUs are rated for their permitted load, which is 80 % of the matching breaker.
         var carries = unit.Supply.IsNorthAmerica ? unit.RatedA * 100 / Breakers.ContinuousSharePercent : unit.RatedA;
-        var open = unit.Groups.Where(g => Comparison.IsOver(Math.Min(g.BreakerA ?? breaker, breaker), carries)).ToArray();
+        var open = unit.Groups.Where(g => Comparison.IsOver(unit.ProtectionA(g), carries)).ToArray();
         if (open.Length > 0)
         {
             ReportOpen(context, unit, carries, open);
@@ -90,30 +108,16 @@ public sealed class BreakerCoordination : Rule
             Actual = Quantities.Of(unit.RatedA, "A"),
             Limit = Quantities.Of(supply.BreakerA, "A"),
             UtilisationPercent = 100 * unit.RatedA / supply.BreakerA,
+            Severity = Severity.Advice,
             Calculation = Invariant($"{unit.RatedA:0.###} > {supply.BreakerA:0.###}"),
-            Candidates = TooLargeCandidates(survey, unit),
+            Candidates = SupplyRemedies.Resize(survey, unit, supply.BreakerA),
         });
-    }
-
-    private static IEnumerable<RemedyCandidate> TooLargeCandidates(RackSurvey survey, PduNode unit)
-    {
-        if (unit.RatedA <= unit.Supply.Source.RatedA)
-        {
-            yield return SupplyRemedies.Fuse(survey, unit.Supply, unit.RatedA);
-        }
-
-        yield return SupplyRemedies.Resize(survey, unit, unit.Supply.BreakerA);
-        Cord[] cords = [.. survey.Power.Cords.Where(c => c.Group is { } g && ReferenceEquals(g.Unit.Supply, unit.Supply))];
-        foreach (var candidate in PowerRemedies.Enlarge(survey, unit.Supply, cords).Concat(SupplyRemedies.Downsize(survey, unit.Supply, unit.Supply.BreakerA)))
-        {
-            yield return candidate;
-        }
     }
 
     private static void ReportOpen(RuleContext context, PduNode unit, double carries, GroupNode[] open)
     {
         var (survey, supply) = (context.Survey, unit.Supply);
-        var before = open.Max(g => Math.Min(g.BreakerA ?? supply.BreakerA, supply.BreakerA));
+        var before = open.Max(unit.ProtectionA);
         context.Report(new FindingDraft
         {
             Message = "{pdu} can carry {limitA} A, but outlet " + (open.Length == 1 ? "group {groups} is"
@@ -140,14 +144,11 @@ public sealed class BreakerCoordination : Rule
     {
         var supply = unit.Supply;
         var sold = SupplyRemedies.BreakerUpTo(supply, carries);
-        yield return SupplyRemedies.FuseGroups(survey, unit, open, sold);
-        yield return SupplyRemedies.FuseGroups(survey, unit, open, Quantities.Round(carries));
-        yield return SupplyRemedies.Resize(survey, unit, supply.BreakerA * unit.RatedA / carries);
-        yield return SupplyRemedies.Fuse(survey, supply, sold);
-        foreach (var candidate in SupplyRemedies.Downsize(survey, supply, sold))
-        {
-            yield return candidate;
-        }
+        var candidates = sold is { } rated ? [SupplyRemedies.FuseGroups(survey, unit, open, rated)] : Enumerable.Empty<RemedyCandidate>();
+        candidates = candidates.Concat(SupplyRemedies.Resize(survey, unit, supply.BreakerA * unit.RatedA / carries));
+        return sold is { } lower
+            ? candidates.Append(SupplyRemedies.Fuse(survey, supply, lower)).Concat(SupplyRemedies.Downsize(survey, supply, lower))
+            : candidates;
     }
 
     private static void JudgeCable(RuleContext context, SupplyNode supply)
@@ -159,7 +160,16 @@ public sealed class BreakerCoordination : Rule
             return;
         }
 
-        var capacity = Cables.CapacityA(section, supply.Phases);
+        var cable = supply.Source.Cable;
+        if (cable is { Ring: true, CrossSectionMm2: >= Cables.RingMm2 } && !Comparison.IsOver(supply.BreakerA, Cables.MostRingA))
+        {
+            return;
+        }
+
+        var ambient = cable.AmbientC ?? context.Survey.Description.Site?.AmbientMaxC ?? Cables.ReferenceAmbientC;
+        var (inHeat, inBunch) = (Cables.AmbientFactor(ambient), Cables.GroupFactor(cable.Grouped ?? 1));
+        double Capacity(double mm2) => Cables.CapacityA(mm2, supply.Phases) * inHeat * inBunch;
+        var capacity = Capacity(section);
         if (!Comparison.IsOver(supply.BreakerA, capacity))
         {
             return;
@@ -183,20 +193,20 @@ public sealed class BreakerCoordination : Rule
             Actual = Quantities.Of(supply.BreakerA, "A"),
             Limit = Quantities.Of(capacity, "A"),
             UtilisationPercent = 100 * supply.BreakerA / capacity,
-            Calculation = Invariant($"{supply.BreakerA:0.###} > {capacity:0.###}"),
-            Candidates = CableCandidates(survey, supply, capacity),
+            Calculation = Invariant($"{supply.BreakerA:0.###} > {Cables.CapacityA(section, supply.Phases):0.###} x ")
+                + Invariant($"{inHeat:0.####} x {inBunch:0.##} = {capacity:0.###}"),
+            Candidates = CableCandidates(survey, supply, capacity, Capacity),
         });
     }
 
-    private static IEnumerable<RemedyCandidate> CableCandidates(RackSurvey survey, SupplyNode supply, double capacity)
+    private static IEnumerable<RemedyCandidate> CableCandidates(RackSurvey survey, SupplyNode supply, double capacity, Func<double, double> capacityOf)
     {
-        var sold = SupplyRemedies.BreakerUpTo(supply, capacity);
-        return SupplyRemedies.Thicken(survey, supply, s => Cables.CapacityA(s, supply.Phases) >= supply.BreakerA)
-            .Append(SupplyRemedies.Fuse(survey, supply, sold))
-            .Concat(SupplyRemedies.Downsize(survey, supply, sold));
+        var thicker = SupplyRemedies.Thicken(survey, supply, s => capacityOf(s) >= supply.BreakerA);
+        return SupplyRemedies.BreakerUpTo(supply, capacity) is { } sold
+            ? thicker.Append(SupplyRemedies.Fuse(survey, supply, sold)).Concat(SupplyRemedies.Downsize(survey, supply, sold))
+            : thicker;
     }
 
-    // With no breaker given, its rating defaults to the rating of the supply.
     private static string BreakerPointer(SupplyNode supply) =>
         supply.Source.Breaker?.RatedA is null ? Invariant($"/supplies/{supply.Index}/ratedA") : Invariant($"/supplies/{supply.Index}/breaker/ratedA");
 }

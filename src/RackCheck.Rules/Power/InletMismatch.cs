@@ -17,11 +17,14 @@ public sealed class InletMismatch : Rule
         Safety = true,
         What =
             "Finds PDUs whose plug does not fit the socket of their supply, is rated below the PDU, or has one phase while the outlet groups use several. "
-            + "Each PDU has one finding, which names the most serious defect. For a PDU fed from a UPS, only the rating and phases of the plug are checked.",
+            + "Each PDU has one finding, which names the most serious defect. The plug of a PDU fed from a UPS must fit a free outlet of the UPS.",
         Why = "Somebody improvises an adaptor during installation, or a plug with too low a rating overheats.",
         Formula = "plug fits socket (connector table); plug rating >= PDU rating; phases of the plug >= phases of the outlet groups",
         Sources = [Sources.Iec60320, Sources.Bs1363, Sources.Cee7, Sources.NemaWd6, Sources.Iec60309],
-        Needs = ["/pdus/*/plug", "/pdus/*/ratedA", "/pdus/*/groups/*/phase", "/supplies/*/socket", "/items/*/ups/feeds", "/site/region"],
+        Needs =
+        [
+            "/pdus/*/plug", "/pdus/*/ratedA", "/pdus/*/groups/*/phase", "/supplies/*/socket", "/items/*/ups/feeds", "/items/*/ups/outlets", "/site/region",
+        ],
         Remedies =
         [
             "Fit a PDU with the plug for that socket.", "Fit the supply with the socket for that plug.", "Fit plug and socket of the next larger rating.",
@@ -48,6 +51,12 @@ public sealed class InletMismatch : Rule
                 context.ReportMissing(SocketPointer(unit), "The socket of a supply is missing, so the fit of the PDU plug cannot be checked.");
             }
 
+            if (unit.FedBy is { Source.Outlets: null } ups)
+            {
+                context.ReportMissing(
+                    Invariant($"/items/{ups.Item.Index}/ups/outlets"), "The outlets of a UPS are missing, so the fit of the PDU plug cannot be checked.");
+            }
+
             if (unit.Source.Plug is { } plug && FaultOf(context.Survey.Power, unit, plug) is { } fault)
             {
                 Report(context, unit, plug, fault);
@@ -63,6 +72,14 @@ public sealed class InletMismatch : Rule
                 "The {plug} plug of {pdu} does not fit the {socket} socket of supply {supply}.",
                 [("socket", PlugFit.Of(socket).Code), ("supply", unit.Supply.Id)],
                 SocketPointer(unit));
+        }
+
+        if (unit.FedBy is { Source.Outlets: { } outlets } feeder && !HasOutlet(feeder, unit, outlets))
+        {
+            return new Fault(
+                "The {plug} plug of {pdu} does not go into a free outlet of {ups}.",
+                [("ups", feeder.Item.Id)],
+                Invariant($"/items/{feeder.Item.Index}/ups/outlets"));
         }
 
         var rated = PlugFit.RatedA(plug, tree.IsNorthAmerica);
@@ -83,6 +100,29 @@ public sealed class InletMismatch : Rule
             Invariant($"{Pointers.Pdu[unit.Index]}/groups"),
             Quantities.Of(1, "lines"),
             Quantities.Of(lines, "lines"));
+    }
+
+    // The PDUs of a UPS take its outlets in their order, each the first that fits.
+    private static bool HasOutlet(UpsNode ups, PduNode unit, IReadOnlyList<UpsOutlet> outlets)
+    {
+        var free = outlets.Select(o => o.Count).ToArray();
+        foreach (var one in ups.Units)
+        {
+            var at = one.Source.Plug is { } plug
+                ? Enumerable.Range(0, free.Length).FirstOrDefault(i => free[i] > 0 && PlugFit.Fits(plug, outlets[i].Socket), -1)
+                : -1;
+            if (ReferenceEquals(one, unit))
+            {
+                return at >= 0;
+            }
+
+            if (at >= 0)
+            {
+                free[at]--;
+            }
+        }
+
+        return false;
     }
 
     private static int LinesOf(PduNode unit) => unit.Groups.Select(g => g.Line).Distinct().Count();

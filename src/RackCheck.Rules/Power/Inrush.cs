@@ -11,25 +11,30 @@ namespace RackCheck.Rules.Power;
 /// <summary>Finds supplies whose breaker can trip when all connected equipment switches on at once.</summary>
 public sealed class Inrush : Rule
 {
-    // The example racks have two items on a 16 A breaker of curve B, which may trip from 48 A.
+    // The example racks have two items on a 16 A breaker of curve B, which may trip from sqrt(2) x 48 = 67.9 A.
     private static readonly RuleDescriptor Facts = new()
     {
         Id = "power.inrush",
         Title = "Inrush trips the breaker",
         Severity = Severity.Warning,
+        MilderSeverity = Severity.Advice,
         What =
-            "Finds supplies where the inrush current of all equipment that starts together is above the lowest instantaneous trip current of the breaker. "
-            + "Remotely switched outlets start in sequence; all other outlets start together.",
+            "Finds supplies where the inrush current of all equipment that starts together is above the peak of the lowest instantaneous trip current of the "
+            + "breaker: a warning where the pulses last 5 ms or more, else advice. Remotely switched outlets start in sequence; "
+                + "all other outlets start together.",
         Why = "After a power cut all equipment starts together and trips the breaker again, so the rack stays off.",
-        Formula = "sum of the inrush currents on a phase <= m In; m = 3 (curve B), 5 (C), 10 (D)",
+        Formula = "sum of the inrush currents on a phase <= sqrt(2) m In; m = 3 (curve B), 5 (C), 10 (D)",
         Sources = [Sources.Iec60898, Sources.SequencingPractice],
         Needs =
         [
-            "/items/*/power/inrushA", "/items/*/power/plugs", "/supplies/*/breaker/curve", "/supplies/*/breaker/ratedA", "/pdus/*/remoteSwitched",
+            "/items/*/power/inrushA", "/items/*/power/inrushMs", "/items/*/power/plugs", "/supplies/*/breaker/curve", "/supplies/*/breaker/ratedA",
+            "/pdus/*/remoteSwitched",
             "/pdus/*/groups/*/outlets/*/switched", "/connections",
         ],
         Notes =
         [
+            "A trip current is an r.m.s. value and an inrush current a peak, so they compare by sqrt(2). A pulse of less than 5 ms or of unknown width seldom "
+                + "trips a breaker: common practice, no source.",
             "Sequenced outlets (remotely switched) count their inrush one at a time. All other outlets count together.",
         ],
         Remedies = ["Fit PDUs with sequenced outlets.", "Fit a breaker with a slower curve.", "Add a supply with a PDU.", "Fit a larger supply."],
@@ -66,7 +71,7 @@ public sealed class Inrush : Rule
                 continue;
             }
 
-            var limit = Breakers.LeastTripA(NamedEnumConverter<BreakerCurve>.Name(curve), supply.BreakerA);
+            var limit = Math.Sqrt(2) * Breakers.LeastTripA(NamedEnumConverter<BreakerCurve>.Name(curve), supply.BreakerA);
             if (Comparison.IsOver(supply.InrushA, limit))
             {
                 Report(context, supply, NamedEnumConverter<BreakerCurve>.Name(curve), limit);
@@ -88,9 +93,21 @@ public sealed class Inrush : Rule
             Actual = Quantities.Of(supply.InrushA, "A"),
             Limit = Quantities.Of(limit, "A"),
             UtilisationPercent = 100 * supply.InrushA / limit,
-            Calculation = Invariant($"{Sum(survey, supply)} > {limit / supply.BreakerA:0.###} x {supply.BreakerA:0.###} = {limit:0.###}"),
+            Severity = IsLong(survey, supply, limit) ? Severity.Warning : Severity.Advice,
+            Calculation =
+                Invariant($"{Sum(survey, supply)} > sqrt(2) x {limit / Math.Sqrt(2) / supply.BreakerA:0.###} x {supply.BreakerA:0.###} = {limit:0.###}"),
             Candidates = Candidates(survey, supply),
         });
+    }
+
+    // A breaker trips on the r.m.s. current: a pulse counts for certain from half a half-wave on.
+    private static bool IsLong(RackSurvey survey, SupplyNode supply, double limit)
+    {
+        var cords = SupplyRemedies.CordsOn(survey, supply)
+            .Where(c => c.Item.Item!.Power!.InrushMs >= Breakers.LongPulseMs && (c.Group!.Loads(supply.InrushLine) || c.IsThreePhase)).ToArray();
+        return cords.Length > 0
+            && Comparison.IsOver(
+                Math.Max(cords.Where(c => !c.Switched).Sum(c => c.InrushA ?? 0), cords.Max(c => c.InrushA ?? 0)), limit);
     }
 
     // The cords that start together, or one sequenced cord with a higher inrush current than their sum. Six digits: the shares of an item's cords must add up

@@ -24,17 +24,20 @@ internal static class LoadingText
     /// <param name="line">The line, 0 to 2.</param>
     /// <param name="lost">Lost supply; null in normal use.</param>
     /// <param name="currentA">Resulting current, A.</param>
+    /// <param name="withCooling">Whether fans and air conditioner on the supply itself count.</param>
     /// <returns>The text.</returns>
-    public static string Line(SupplyNode supply, IEnumerable<Cord> cords, int line, SupplyNode? lost, double currentA)
+    public static string Line(SupplyNode supply, IEnumerable<Cord> cords, int line, SupplyNode? lost, double currentA, bool withCooling)
     {
         var voltage = supply.Source.VoltageV;
         if (!supply.IsLineToLine)
         {
-            return Sum(cords, voltage, lost, currentA);
+            return withCooling && supply.CoolingW > 0 && supply.CoolingLine == line
+                ? Invariant($"({Cooling(Terms(cords, lost))}) / {voltage:0.###} = {currentA:0.###}")
+                : Sum(cords, voltage, lost, currentA);
         }
 
         var (one, other) = (Pair(line), Pair((line + 2) % 3));
-        var (a, b) = (Amperes(one), Amperes(other));
+        var (a, b) = (Amperes(one, line), Amperes(other, (line + 2) % 3));
         var text = Clause(one, a) + Clause(other, b);
         if (a.Magnitude == 0 || b.Magnitude == 0)
         {
@@ -47,11 +50,17 @@ internal static class LoadingText
 
         Cord[] Pair(int pair) => [.. cords.Where(c => (c.Group!.Line == pair || c.IsThreePhase) && c.WattsIn(lost) > 0)];
 
-        Complex Amperes(Cord[] of) => of.Aggregate(
-            Complex.Zero, (sum, c) => sum + Currents.Phasor(c.WattsIn(lost) / c.PowerFactor / (c.IsThreePhase ? 3 : 1) / voltage, c.PowerFactor));
+        Complex Amperes(Cord[] of, int pair) => of.Aggregate(
+            withCooling && supply.CoolingW > 0 && supply.CoolingLine == pair
+                ? Currents.Phasor(supply.CoolingW / Currents.UsualPowerFactor / voltage, Currents.UsualPowerFactor)
+                : Complex.Zero,
+            (sum, c) => sum + Currents.Phasor(c.WattsIn(lost) / c.PowerFactor / (c.IsThreePhase ? 3 : 1) / voltage, c.PowerFactor));
+
+        string Cooling(string terms) =>
+            Invariant($"{terms}{(terms.Length > 0 ? " + " : "")}{supply.CoolingW:0.######} / {Currents.UsualPowerFactor:0.######}");
 
         // With several power factors the sum of a pair is not one of numbers.
-        string Clause(Cord[] of, Complex amperes) => of.Select(c => c.PowerFactor).Distinct().Count() == 1
+        string Clause(Cord[] of, Complex amperes) => of.Select(c => c.PowerFactor).Distinct().Count() == 1 && !(withCooling && supply.CoolingW > 0)
             ? Invariant($"({Terms(of, lost)}) / {voltage:0.###} = {amperes.Magnitude:0.######}; ")
             : "";
     }

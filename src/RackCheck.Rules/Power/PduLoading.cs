@@ -96,7 +96,7 @@ public sealed class PduLoading : Rule
             Limit = Quantities.Of(found.LimitA, "A"),
             UtilisationPercent = 100 * found.CurrentA / found.LimitA,
             Calculation = (group is null
-                ? LoadingText.Line(unit.Supply, cords, line, found.Lost, found.CurrentA)
+                ? LoadingText.Line(unit.Supply, cords, line, found.Lost, found.CurrentA, withCooling: false)
                 : LoadingText.Sum(cords, unit.Supply.Source.VoltageV, found.Lost, found.CurrentA)) + Invariant($" > {found.LimitA:0.###}"),
             Candidates = PowerRemedies.Relieve(survey, unit.Supply, unit, group),
         });

@@ -16,8 +16,11 @@ public sealed class Redundancy : Rule
         Id = "power.redundancy",
         Title = "Dual-fed item on one supply",
         Severity = Severity.Error,
+        MilderSeverity = Severity.Warning,
         What =
-            "Finds dual-fed items that have one cord, or whose cords are all fed from one supply. Equipment on a UPS is fed from the supplies of the UPS. "
+            "Finds dual-fed items that have one cord, or whose cords are all fed from one supply. Cords that are all behind one "
+                + "UPS are a warning, whatever its "
+            + "supplies. Equipment on a UPS is fed from the supplies of the UPS. "
             + "Where the rack has too few outlets, connections chosen by the service are checked once it has enough.",
         Why = "When that supply fails the item fails with it, although its second power supply was paid for.",
         Formula = "number of supplies that feed the cords of a dual-fed item >= 2",
@@ -66,6 +69,15 @@ public sealed class Redundancy : Rule
             }
         }
 
+        foreach (var item in context.Survey.Items)
+        {
+            if (item.Item!.Power is { Redundant: true, Plugs.Count: > 1 } && OnlyUps(tree, item) is { } ups
+                && !onOne.Exists(o => ReferenceEquals(o.Item, item)))
+            {
+                ReportUps(context, item, ups);
+            }
+        }
+
         foreach (var (item, supply) in onOne)
         {
             Report(context, item, supply, OneSupply(context.Survey, item, supply, onOne));
@@ -85,6 +97,32 @@ public sealed class Redundancy : Rule
         }
 
         return supplies.Count == 1 ? supplies.Single() : null;
+    }
+
+    private static UpsNode? OnlyUps(PowerTree tree, MountedItem item)
+    {
+        UpsNode[] ups = [.. tree.CordsOf(item).Select(c => c.Group?.Unit.FedBy).OfType<UpsNode>()];
+        return ups.Length > 1 && ups.Length == tree.CordsOf(item).Count() && ups.Distinct().Count() == 1 ? ups[0] : null;
+    }
+
+    private static void ReportUps(RuleContext context, MountedItem item, UpsNode ups)
+    {
+        var survey = context.Survey;
+        Cord[] cords = [.. survey.Power.CordsOf(item)];
+        context.Report(new FindingDraft
+        {
+            Message = "{item} is dual-fed, but all of its cords are behind {ups}.",
+            Data = [("item", item.Id), ("ups", ups.Item.Id)],
+            Subject = survey.Cabinet.Place(item),
+            Identity = [item.Id],
+            Pointers =
+            [
+                $"{item.Pointer}/power", Invariant($"/items/{ups.Item.Index}/ups"),
+                .. cords.Where(c => c.Connection is not null).Select(c => Invariant($"/connections/{c.Connection}")),
+            ],
+            Severity = Severity.Warning,
+            Candidates = UpsRemedies.MoveOne(survey, ups).Append(Without(survey, [item])),
+        });
     }
 
     private static void Report(RuleContext context, MountedItem item, SupplyNode? supply, IEnumerable<RemedyCandidate> candidates)

@@ -80,7 +80,7 @@ public sealed class SupplyLoading : Rule
             Actual = Quantities.Of(found.CurrentA, "A"),
             Limit = Quantities.Of(found.LimitA, "A"),
             UtilisationPercent = 100 * found.CurrentA / found.LimitA,
-            Calculation = Invariant($"{LoadingText.Line(supply, cords, line, found.Lost, found.CurrentA)} > {found.LimitA:0.###}"),
+            Calculation = Invariant($"{LoadingText.Line(supply, cords, line, found.Lost, found.CurrentA, withCooling: true)} > {found.LimitA:0.###}"),
             Candidates = PowerRemedies.Relieve(survey, supply, null),
         });
     }

@@ -15,17 +15,22 @@ public sealed class UpsCapacity : Rule
         Id = "power.ups-capacity",
         Title = "UPS too small",
         Severity = Severity.Error,
+        MilderSeverity = Severity.Warning,
         What =
             "Finds UPSs loaded above their rating in W or VA, in normal use or with a supply lost, and UPSs with a run time below the required one. The run "
-            + "time assumes that dual-fed equipment draws its power through the cords on a UPS alone. A required run time without a UPS is found as well.",
+            + "time assumes that dual-fed equipment draws its power through the cords on a UPS alone. A required run time "
+                + "without a UPS is found as well. A supply "
+            + "that is overloaded while the UPS recharges is a warning.",
         Why =
             "An overloaded UPS switches to bypass or off when the mains fails. A UPS with too short a run time cuts the power before the equipment has shut "
             + "down.",
-        Formula = "sum of P <= W rating; sum of P/pf <= VA rating; t = t1 (P1/P)^1.15 >= required run time",
-        Sources = [Sources.CircuitTheory, Sources.Peukert, Sources.RedundancyPractice],
+        Formula = "sum of P <= W rating; sum of P/pf <= VA rating; t = t1 (P1/P)^1.15 >= required run time; "
+            + "load + losses + chargeW (default 10 % of ratedW) within the supply",
+        Sources = [Sources.CircuitTheory, Sources.Peukert, Sources.RedundancyPractice, Sources.UpsPractice],
         Needs =
         [
-            "/items/*/ups/ratedW", "/items/*/ups/ratedVa", "/items/*/ups/runMinutes", "/items/*/ups/runLoadW", "/items/*/ups/feeds", "/items/*/power/ratedW",
+            "/items/*/ups/ratedW", "/items/*/ups/ratedVa", "/items/*/ups/runMinutes", "/items/*/ups/runLoadW", "/items/*/ups/feeds", "/items/*/ups/chargeW",
+            "/items/*/power/ratedW",
             "/items/*/power/powerFactor", "/items/*/power/plugs", "/pdus", "/connections", "/site/upsMinutes",
         ],
         Notes =
@@ -77,6 +82,7 @@ public sealed class UpsCapacity : Rule
 
         JudgeRating(context, ups, "w", ups.WorstW, ups.Source.RatedW, "W", $"{pointer}/ratedW");
         JudgeRating(context, ups, "va", ups.WorstVa, ups.Source.RatedVa, "VA", $"{pointer}/ratedVa");
+        JudgeRecharge(context, ups, pointer);
         if (asked is { } wanted && UpsRemedies.OutageW(context.Survey, ups) is > 0 and var load)
         {
             JudgeTime(context, ups, load, wanted, pointer);
@@ -114,6 +120,45 @@ public sealed class UpsCapacity : Rule
             Candidates = UpsRemedies.Enlarge(context.Survey, ups)
                 .Concat(UpsRemedies.Relieve(context.Survey, ups, Math.Min(ups.Source.RatedW ?? limit, ups.Source.RatedVa ?? limit))),
         });
+    }
+
+    // The charger draws its power through the cords of the UPS, in addition to load and losses.
+    private static void JudgeRecharge(RuleContext context, UpsNode ups, string pointer)
+    {
+        Cord[] cords = [.. context.Survey.Power.CordsOf(ups.Item).Where(c => c.Group is { Unit.IsBehindUps: false })];
+        if ((ups.Source.ChargeW ?? (Batteries.ChargeShare * ups.Source.RatedW)) is not { } charge || cords.Length == 0)
+        {
+            return;
+        }
+
+        foreach (var supply in cords.Select(c => c.Group!.Unit.Supply).Distinct())
+        {
+            Cord[] on = [.. cords.Where(c => ReferenceEquals(c.Group!.Unit.Supply, supply))];
+            var load = supply.MostLoaded.NormalA;
+            var watts = charge * on.Length / cords.Length / (on[0].IsThreePhase ? 3 : 1);
+            var more = watts / on[0].PowerFactor / supply.Source.VoltageV;
+            if (Comparison.IsOver(load, supply.ContinuousA) || !Comparison.IsOver(load + more, supply.ContinuousA))
+            {
+                continue;
+            }
+
+            context.Report(new FindingDraft
+            {
+                Message = "While {ups} recharges, supply {supply} carries {currentA} A; the limit is {limitA} A.",
+                Data = [("ups", ups.Item.Id), ("supply", supply.Id), ("currentA", load + more), ("limitA", supply.ContinuousA)],
+                Subject = context.Survey.Cabinet.Place(ups.Item),
+                Identity = ["recharge", ups.Item.Id, supply.Id],
+                Pointers = [$"{pointer}/chargeW", Pointers.Supply[supply.Index]],
+                Severity = Severity.Warning,
+                Actual = Quantities.Of(load + more, "A"),
+                Limit = Quantities.Of(supply.ContinuousA, "A"),
+                UtilisationPercent = 100 * (load + more) / supply.ContinuousA,
+                Calculation =
+                    Invariant($"{load:0.######} + {watts:0.######} / {on[0].PowerFactor:0.###} / {supply.Source.VoltageV:0.###} = {load + more:0.###} > ")
+                    + Invariant($"{supply.ContinuousA:0.###}"),
+                Candidates = PowerRemedies.Relieve(context.Survey, supply, null),
+            });
+        }
     }
 
     private static void JudgeTime(RuleContext context, UpsNode ups, double load, double asked, string pointer)

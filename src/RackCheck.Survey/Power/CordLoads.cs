@@ -33,7 +33,8 @@ internal sealed class CordLoads
         points = new Point[firstLine + (PointsPerNode * (tree.Units.Length + tree.Supplies.Length))];
         holdsPairs =
         [
-            .. Enumerable.Repeat(false, firstLine / PointsPerNode), .. tree.Units.Select(u => u.Supply.IsLineToLine), .. tree.Supplies.Select(s => s.IsLineToLine),
+            .. Enumerable.Repeat(false, firstLine / PointsPerNode), .. tree.Units.Select(u => u.Supply.IsLineToLine),
+            .. tree.Supplies.Select(s => s.IsLineToLine),
         ];
         foreach (var group in tree.Groups)
         {

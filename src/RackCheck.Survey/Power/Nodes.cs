@@ -143,6 +143,12 @@ public sealed class SupplyNode
     /// <summary>Neutral current of three phases: the phasor sum of the lines, each with its own power factor.</summary>
     public LoadPoint Neutral { get; } = new();
 
+    /// <summary>Power of fans and air conditioner connected to the supply itself, W.</summary>
+    public double CoolingW { get; init; }
+
+    /// <summary>The line, or pair of lines, that the cooling is taken on: the one with the lowest load, 0 to 2.</summary>
+    public int CoolingLine { get; internal set; }
+
     /// <summary>
     /// Current of a two-conductor loop with the same voltage drop: the line current of one phase, half of line and neutral currents of three phases, half of
     /// the difference of two lines from line to line.
@@ -220,6 +226,12 @@ public sealed class PduNode
 
     /// <summary>Design line current, A.</summary>
     public double DesignA => Supply.Limits.PduDesignShare * RatedA;
+
+    /// <summary>Rated current of the breaker or plug fuse that protects it, A.</summary>
+    public double UpstreamA => Source.Plug == ConnectorCode.Bs1363 ? Math.Min(Supply.BreakerA, Connectors.Bs1363FuseA) : Supply.BreakerA;
+
+    /// <summary>Lowest rated current of the breakers and the fuse upstream of an outlet group, A.</summary>
+    public double ProtectionA(GroupNode group) => Math.Min(UpstreamA, group.BreakerA ?? double.PositiveInfinity);
 
     /// <summary>Its outlet groups.</summary>
     public IReadOnlyList<GroupNode> Groups => GroupList;

@@ -18,6 +18,9 @@ public static class PlugFit
     /// <summary>Row of the table of connectors.</summary>
     public static Connector Of(ConnectorCode code) => Rows[(int)code];
 
+    /// <summary>Whether a connector is of IEC 60320.</summary>
+    public static bool IsIec60320(ConnectorCode code) => Of(code).Standard == Sources.Iec60320.Key;
+
     /// <summary>Rated current of a connector, A.</summary>
     /// <param name="northAmerica">Whether North American ratings apply.</param>
     /// <returns>Its rating; infinite for a hard-wired connection.</returns>

@@ -280,6 +280,7 @@ internal sealed class PowerSolver(PowerTree tree)
             }
         }
 
+        AddCooling(supply, lines, phasors, lost);
         LinesOf(supply, lines, phasors);
         for (var line = 0; line < supply.LineList.Length; line++)
         {
@@ -306,6 +307,27 @@ internal sealed class PowerSolver(PowerTree tree)
             supply.Neutral.Note(lines[0], lost);
             supply.Loop.Note(lines[0], lost);
         }
+    }
+
+    // An installer connects cooling to the line with the lowest load; it stays there when a supply is lost.
+    private static void AddCooling(SupplyNode supply, Span<double> lines, Span<Complex> phasors, SupplyNode? lost)
+    {
+        if (supply.CoolingW <= 0)
+        {
+            return;
+        }
+
+        if (lost is null)
+        {
+            for (var line = 1; line < supply.LineList.Length; line++)
+            {
+                supply.CoolingLine = lines[line] < lines[supply.CoolingLine] ? line : supply.CoolingLine;
+            }
+        }
+
+        var current = Currents.SinglePhaseA(supply.CoolingW, supply.Source.VoltageV, Currents.UsualPowerFactor);
+        lines[supply.CoolingLine] += current;
+        phasors[supply.CoolingLine] += Currents.Phasor(current, Currents.UsualPowerFactor);
     }
 
     private static void Clear(Span<double> lines, Span<Complex> phasors)

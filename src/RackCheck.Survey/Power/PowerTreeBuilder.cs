@@ -179,6 +179,24 @@ internal static class PowerTreeBuilder
             assumptions.Add(new Assumption { Pointer = Invariant($"/supplies/{index}/rcdMa"), Value = "none", Basis = "default: no RCD" });
         }
 
+        if (source.Cable is { CrossSectionMm2: not null, AmbientC: null } && isUsed && description.Site?.AmbientMaxC is null)
+        {
+            assumptions.Add(new Assumption
+            {
+                Pointer = Invariant($"/supplies/{index}/cable/ambientC"), Value = Cables.ReferenceAmbientC, Unit = "C",
+                Basis = "the reference temperature of the cable table",
+            });
+        }
+
+        if (source is { FaultCurrentA: null, RcdMa: null } && isUsed && description.Site?.Region != Region.Na)
+        {
+            assumptions.Add(new Assumption
+            {
+                Pointer = Invariant($"/supplies/{index}/faultCurrentA"), Value = Quantities.Round(source.VoltageV / FaultLoops.MostDeclaredOhm), Unit = "A",
+                Basis = "the lowest of a public TN-S supply, 0.8 ohm; common practice, no source",
+            });
+        }
+
         if (source.Socket is not (null or ConnectorCode.Hardwired) && PlugsInto(description, source.Id) is > 1 and var plugs)
         {
             assumptions.Add(new Assumption
@@ -196,9 +214,21 @@ internal static class PowerTreeBuilder
             BreakerA = source.Breaker?.RatedA ?? source.RatedA,
             Limits = limits,
             IsNorthAmerica = description.Site?.Region == Region.Na,
+            CoolingW = CoolingOn(description, source.Id),
             IsLineToLine = phases == 3 && FeedsPairs(description, source),
             LineList = Points(phases),
         };
+    }
+
+    private static double CoolingOn(RackDescription description, string supply)
+    {
+        var watts = description.Cooling?.AirConditioner is { } cooler && cooler.Supply == supply ? cooler.InputW ?? 0 : 0;
+        foreach (var fans in (description.Cooling?.RoofFans ?? []).Concat(description.Cooling?.FanTrays ?? []))
+        {
+            watts += fans.Supply == supply ? fans.InputW ?? 0 : 0;
+        }
+
+        return watts;
     }
 
     // A three-phase supply of North America above 150 V has no outlet from line to neutral.

@@ -41,11 +41,13 @@ public sealed class ConductorSizeTests : RuleTests<ConductorSize>
     [InlineData(50, 25, "50 / 2 = 25 > ")]
     public void Line_conductor_sets_earth_conductor_size(double line, double least, string calculation)
     {
-        var finding = Only(Rack(Mains(cable: line), least - 0.1));
+        var finding = Only(Rack(Mains(cable: line), main: least - 0.1));
         Numbers(finding, least - 0.1, least, "mm2");
-        Assert.Equal(["/items/0/earthLead/crossSectionMm2", "/supplies/0/cable/crossSectionMm2"], finding.Pointers);
+        Assert.Equal(["/earthing/mainConductorMm2", "/supplies/0/cable/crossSectionMm2"], finding.Pointers);
         Assert.StartsWith(calculation, finding.Calculation, StringComparison.Ordinal);
-        Passes(Rack(Mains(cable: line), least));
+
+        // A lead follows the item's own cord.
+        Passes(Rack(Mains(cable: line), 6, least));
     }
 
     [Fact]
@@ -86,7 +88,7 @@ public sealed class ConductorSizeTests : RuleTests<ConductorSize>
     public void Lead_is_checked_for_supplies_of_its_item()
     {
         var item = Studded("paddle-drive", 1, 4) with { Power = new ItemPower { RatedW = 100, LeakageMa = 1, InrushA = 1, Plugs = [ConnectorCode.C14] } };
-        var rack = Earthed(main: 16).Fed(Mains(), Mains("B", cable: 25)).Strips(Strip(), Strip("spare", "B")).With(item);
+        var rack = Earthed(main: 16).Fed(Mains(), Mains("B", fault: 3000, seconds: 0.1)).Strips(Strip(), Strip("spare", "B")).With(item);
         Passes(rack with { Connections = [new Connection { Item = "paddle-drive", Pdu = "strip", Group = "g1" }] });
         Assert.Single(Findings(rack with { Connections = [new Connection { Item = "paddle-drive", Pdu = "spare", Group = "g1" }] }));
         Assert.Single(Findings(rack with { Pdus = null }));
@@ -102,7 +104,22 @@ public sealed class ConductorSizeTests : RuleTests<ConductorSize>
         ReportsMissing(Rack(Mains(cable: null)), "/supplies/0/cable/crossSectionMm2");
         Passes(Rack(Mains(cable: null, fault: 1000, seconds: 0.1)));
         ReportsMissing(Rack(Mains()) with { Supplies = null }, "/supplies");
+
+        // IEC 60898-1 energy limitation class 3 (value from memory): sqrt(90 000) / 143 = 2.1 mm2 up to 32 A of curve B or C.
+        var large = Mains(rated: 63, cable: 16);
+        ReportsMissing(Rack(large), "/supplies/0/faultCurrentA");
+        Passes(Rack(Mains(rated: 32)));
     }
+
+    // NEC 250.122 (value from memory): 15 A 2.1, 20 A 3.3, 30 to 60 A 5.3 mm2.
+    [Theory]
+    [InlineData(15, 2.5, 0)]
+    [InlineData(20, 3.2, 1)]
+    [InlineData(20, 3.3, 0)]
+    [InlineData(60, 5.2, 1)]
+    [InlineData(60, 5.3, 0)]
+    public void Breaker_decides_in_North_America(double breaker, double lead, int count) =>
+        Assert.Equal(count, Findings(Rack(Mains(rated: breaker), lead) with { Site = new Site { Region = Region.Na } }).Count);
 
     [Fact]
     public void Rack_without_earthing_is_not_checked() => Passes(Earthed(main: null).WithoutBar().Fed(Mains(cable: null)));

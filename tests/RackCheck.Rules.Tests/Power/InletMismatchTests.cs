@@ -91,12 +91,37 @@ public sealed class InletMismatchTests : RuleTests<InletMismatch>
     {
         RackDescription Of(ConnectorCode? plug, double rated) => Rack(
             [Feed("A", 32, socket: Blue32)], [Strip("raw", "A", ConnectorCode.C19, 2, 32, Blue32), Strip("safe", "A", amperes: rated, plug: plug)],
-            Load("ups", 100, ConnectorCode.C20) with { Ups = new Ups { RatedW = 3000, RatedVa = 3000, Feeds = ["safe"] } });
+            Load("ups", 100, ConnectorCode.C20) with { Ups = new Ups
+                {
+                    RatedW = 3000, RatedVa = 3000, Feeds = ["safe"],
+                    Outlets = [new UpsOutlet { Socket = ConnectorCode.C13, Count = 1 }, new UpsOutlet { Socket = Blue16, Count = 1 }],
+                },
+            });
         Passes(Of(ConnectorCode.C14, 10));
         var finding = Only(Of(ConnectorCode.C14, 16));
         Numbers(finding, 10, 16, "A");
         Assert.Equal(Blue16, Remedied(Of(ConnectorCode.C14, 16), finding).Pdus![1].Plug);
         ReportsMissing(Of(null, 16), "/pdus/1/plug");
+    }
+
+    [Fact]
+    public void Pdu_plug_must_go_into_a_free_outlet_of_its_ups()
+    {
+        RackDescription Of(int count, params UpsOutlet[]? outlets) => Rack(
+            [Feed("A", 32, socket: Blue32)],
+            [
+                Strip("raw", "A", ConnectorCode.C19, 2, 32, Blue32),
+                .. Enumerable.Range(0, count).Select(i => Strip($"safe-{i}", "A", amperes: 16, plug: ConnectorCode.C20)),
+            ],
+            Load("ups", 100, ConnectorCode.C20) with
+            {
+                Ups = new Ups { RatedW = 3000, RatedVa = 3000, Feeds = [.. Enumerable.Range(0, count).Select(i => $"safe-{i}")], Outlets = outlets },
+            });
+        UpsOutlet[] one = [new() { Socket = ConnectorCode.C13, Count = 4 }, new() { Socket = ConnectorCode.C19, Count = 1 }];
+        Passes(Of(1, one));
+        Assert.Equal(["/pdus/2/plug", "/items/0/ups/outlets"], Only(Of(2, one)).Pointers);
+        Assert.Equal("/pdus/1/plug", Only(Of(1, one[0])).Pointers[0]);
+        ReportsMissing(Of(1, null), "/items/0/ups/outlets");
     }
 
     [Fact]
@@ -122,6 +147,7 @@ public sealed class InletMismatchTests : RuleTests<InletMismatch>
                 foreach (var socket in Enum.GetValues<ConnectorCode>())
                 {
                     var rack = One(plug, socket, 20, region);
+                    rack = rack with { Pdus = [rack.Pdus![0] with { Groups = [.. rack.Pdus[0].Groups!.Select(g => g with { BreakerA = 16 })] }] };
                     if (PlugFit.Fits(plug, socket) && PlugFit.RatedA(plug, region == Region.Na) >= 20)
                     {
                         Passes(rack);

@@ -105,10 +105,10 @@ public sealed class OutletRatingTests : RuleTests<OutletRating>
     {
         // A NEMA 5-15 plug goes into a 5-20 socket; value from memory.
         RackDescription Of(double amperes) => One(Load("heater", amperes * 120, ConnectorCode.Nema515), Region.Na, 120,
-            Strip("strip", "A", ConnectorCode.Nema520, 2, 32, Blue32));
+            Strip("strip", "A", ConnectorCode.Nema520, 2, 20, ConnectorCode.NemaL620));
         Passes(Of(15));
         Numbers(Only(Of(16)), 16, 15, "A");
-        Assert.Equal([ConnectorCode.C20], Remedied(Of(16), Only(Of(16))).Items[0].Power!.Plugs!);
+        Assert.Equal([ConnectorCode.Nema520], Remedied(Of(16), Only(Of(16))).Items[0].Power!.Plugs!);
     }
 
     [Fact]

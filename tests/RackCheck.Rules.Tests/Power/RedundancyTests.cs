@@ -14,6 +14,26 @@ public sealed class RedundancyTests : RuleTests<Redundancy>
     private static RackDescription Two(Item item, params Connection[] connections) =>
         Rack([Feed("A"), Feed("B")], [Strip("strip-a", "A"), Strip("strip-b", "B")], item) with { Connections = connections.Length == 0 ? null : connections };
 
+    // Common practice, no source: behind one UPS both cords fail together, whatever supplies feed the UPS.
+    [Fact]
+    public void Both_cords_behind_one_ups_is_warning()
+    {
+        var ups = Load("ups", 3000, ConnectorCode.C20, ConnectorCode.C20) with
+        {
+            Ups = new Ups { RatedW = 2000, RatedVa = 2000, Feeds = ["safe-a", "safe-b"] },
+        };
+        var rack = Rack(
+            [Feed("A"), Feed("B")],
+            [Strip("raw-a", "A", ConnectorCode.C19), Strip("raw-b", "B", ConnectorCode.C19), Strip("safe-a", "A"), Strip("safe-b", "B")],
+            ups, Twin("wave-pc", 300, C14, C14)) with
+        {
+            Connections = [To("wave-pc", 0, "safe-a"), To("wave-pc", 1, "safe-b"), To("ups", 0, "raw-a"), To("ups", 1, "raw-b")],
+        };
+        var finding = Only(rack);
+        Assert.Equal(Severity.Warning, finding.Severity);
+        Assert.Equal("ups", finding.MessageData["ups"].Text);
+    }
+
     [Fact]
     public void Both_cords_on_one_supply_moves_one()
     {

@@ -103,10 +103,27 @@ public sealed class UpsCapacityTests : RuleTests<UpsCapacity>
     [Fact]
     public void One_of_two_pdus_can_move_to_mains()
     {
-        var rack = Fed(Mains(ratedA: 32), Board("strip", 32), Board("behind", 32), Board("more", 32))
+        var rack = Fed(Mains(), Board("strip"), Board("behind"), Board("more"))
             .With(Ups(1000, 1000, 10, 1000, "behind", "more"), Load("wave-pc", 800), Load("gauge-amp", 400))
             .Plugged("wave-pc", "behind", "g1").Plugged("gauge-amp", "more", "g1");
         Assert.Equal(["behind"], Remedied(rack, Findings(rack)[0], 1).Items[0].Ups!.Feeds!);
+    }
+
+    // 15.5 A of load and losses; recharging at 100 W adds 100 / 230 = 0.435 A (10 % of the rating, common practice, no source).
+    [Theory]
+    [InlineData(3450, null, 0)] // 15 + 0.435 A
+    [InlineData(3588, null, 1)] // 15.6 + 0.435 A
+    [InlineData(3588, 50.0, 0)]
+    [InlineData(3450, 300.0, 1)]
+    public void Supply_is_not_overloaded_while_a_ups_recharges(double watts, double? charge, int count)
+    {
+        var ups = Ups(1000, 4000, 10, 1000, "behind");
+        ups = ups with { Ups = ups.Ups! with { RatedW = null, ChargeW = charge ?? 100 } };
+        var rack = Fed(Mains(), Board("strip"), Board("behind", 16)).With(ups, Load("wave-pc", watts)).Plugged("wave-pc", "behind", "g1")
+            .Plugged("bay-ups", "strip", "g1");
+        var findings = Report(rack).Findings;
+        Assert.Equal(count, findings.Count);
+        Assert.All(findings, f => Assert.Equal((Severity.Warning, 16), (f.Severity, f.Limit!.Value)));
     }
 
     [Fact]

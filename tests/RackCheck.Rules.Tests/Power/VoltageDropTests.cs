@@ -42,7 +42,7 @@ public sealed class VoltageDropTests : RuleTests<VoltageDrop>
     public void Calculation_is_shown_and_fingerprint_is_stable()
     {
         var finding = Only(Rack(4, 50, 20, 220));
-        Assert.Equal("11 / 2 x 50 x (20 + 20) / 1000 = 11; 100 x 11 / 220 = 5 > 3", finding.Calculation);
+        Assert.Equal("11 x 50 x 20 / 1000 = 11; 100 x 11 / 220 = 5 > 3", finding.Calculation);
         Assert.Equal(finding.Fingerprint, Only(Rack(4, 60, 20, 220)).Fingerprint);
     }
 

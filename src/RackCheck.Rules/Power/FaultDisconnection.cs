@@ -1,0 +1,145 @@
+using RackCheck.Engineering;
+using RackCheck.Model;
+using RackCheck.Model.Converters;
+using RackCheck.Remedies;
+using RackCheck.Survey;
+using RackCheck.Survey.Power;
+using static System.FormattableString;
+
+namespace RackCheck.Rules.Power;
+
+/// <summary>Finds supplies whose breaker does not disconnect an earth fault at once.</summary>
+public sealed class FaultDisconnection : Rule
+{
+    private static readonly RuleDescriptor Facts = new()
+    {
+        Id = "power.fault-disconnection",
+        Title = "Breaker does not disconnect an earth fault",
+        Severity = Severity.Error,
+        Concern = Concern.Site,
+        Safety = true,
+        What =
+            "Finds supplies without an RCD whose earth fault current at the socket is below the current from which the breaker certainly trips. Not applied in "
+            + "North America, where breakers have no letter.",
+        Why = "After an earth fault, exposed metal stays live until someone touches it or the cable burns.",
+        Formula = "U / (U/I0 + 1.2 x 2 x 0.017241 L/S) >= 5, 10 or 20 x In for curve B, C or D",
+        Sources = [Sources.Bs7671Disconnection, Sources.DeclaredLoopPractice],
+        Needs =
+        [
+            "/supplies/*/faultCurrentA", "/supplies/*/cable/lengthM", "/supplies/*/cable/crossSectionMm2", "/supplies/*/breaker", "/supplies/*/rcdMa",
+            "/supplies/*/voltageV", "/site/region",
+        ],
+        Notes =
+        [
+            "Without a fault current the lowest of a public TN-S supply is tried (0.8 ohm). Where the breaker trips even then, the current is not asked for.",
+            "The protective conductor is taken with the area of the line conductors.",
+        ],
+        Remedies = ["Fit an RCD.", "Fit a breaker with a faster curve.", "Fit a cable with a larger cross-sectional area."],
+        Cautions = [Cautions.Electricity],
+    };
+
+    /// <inheritdoc/>
+    public override RuleDescriptor Descriptor => Facts;
+
+    /// <inheritdoc/>
+    public override void Check(RuleContext context)
+    {
+        foreach (var supply in context.Survey.Power.Supplies.Where(s => s is { IsNorthAmerica: false, Source.RcdMa: null } && s.Units.Count > 0))
+        {
+            var source = supply.Source;
+            var at = Pointers.Supply[supply.Index];
+            const string Message = "This value is missing, so it is unknown whether the breaker disconnects an earth fault.";
+            if (source.Cable is not { LengthM: { } length, CrossSectionMm2: { } section })
+            {
+                context.ReportMissing($"{at}/cable/{(source.Cable?.LengthM is null ? "lengthM" : "crossSectionMm2")}", Message);
+                continue;
+            }
+
+            // The slowest curve and the lowest declared current are certain where even they are enough.
+            var curve = source.Breaker?.Curve;
+            var trip = FaultLoops.CertainTripA(NamedEnumConverter<BreakerCurve>.Name(curve ?? BreakerCurve.D), supply.BreakerA);
+            var origin = source.FaultCurrentA ?? (source.VoltageV / FaultLoops.MostDeclaredOhm);
+            var current = origin > 0 ? FaultLoops.EndA(source.VoltageV, origin, length, section) : 0;
+            if (!Comparison.IsOver(trip, current))
+            {
+                continue;
+            }
+
+            if (curve is null)
+            {
+                context.ReportMissing($"{at}/breaker/curve", Message);
+            }
+
+            if (source.FaultCurrentA is null)
+            {
+                context.ReportMissing($"{at}/faultCurrentA", Message);
+            }
+
+            if (curve is { } known && source.FaultCurrentA is { } given)
+            {
+                Report(context, supply, new Loop(known, given, length, section, current, trip));
+            }
+        }
+    }
+
+    private static void Report(RuleContext context, SupplyNode supply, Loop loop)
+    {
+        var (at, voltage) = (Pointers.Supply[supply.Index], supply.Source.VoltageV);
+        context.Report(new FindingDraft
+        {
+            Message =
+                "An earth fault at the end of supply {supply} draws {faultA} A; "
+                    + "the {breakerA} A breaker of curve {curve} certainly trips from {tripA} A, and there "
+                + "is no RCD.",
+            Data =
+            [
+                ("supply", supply.Id), ("faultA", loop.CurrentA), ("breakerA", supply.BreakerA), ("curve", NamedEnumConverter<BreakerCurve>.Name(loop.Curve)),
+                ("tripA", loop.TripA),
+            ],
+            Subject = $"supply {supply.Id}",
+            Identity = [supply.Id],
+            Pointers = [$"{at}/faultCurrentA", $"{at}/breaker/curve", $"{at}/cable"],
+            Actual = Quantities.Of(loop.CurrentA, "A"),
+            Limit = Quantities.Of(loop.TripA, "A"),
+            UtilisationPercent = loop.CurrentA > 0 ? 100 * loop.TripA / loop.CurrentA : null,
+            Calculation = loop.OriginA > 0
+                ? Invariant($"{voltage:0.###} / ({voltage:0.###} / {loop.OriginA:0.###} + 1.2 x 2 x ")
+                    + Invariant($"{EarthConductors.CopperOhmMm2PerM} x {loop.LengthM:0.###} / ")
+                    + Invariant($"{loop.SectionMm2:0.###}) = {loop.CurrentA:0.###} < {loop.TripA / supply.BreakerA:0.###} x ")
+                        + Invariant($"{supply.BreakerA:0.###} = {loop.TripA:0.###}")
+                : Invariant($"0 < {loop.TripA:0.###}"),
+            Candidates = Candidates(context.Survey, supply, loop),
+        });
+    }
+
+    private static IEnumerable<RemedyCandidate> Candidates(RackSurvey survey, SupplyNode supply, Loop loop)
+    {
+        foreach (var rated in EarthConductors.RcdRatingsMa.Where(r => 100 * supply.LeakageMa <= EarthConductors.RcdSharePercent * r).Take(1))
+        {
+            yield return new RemedyCandidate(
+                Invariant($"Fit a {rated:0} mA RCD for supply {supply.Id}"), survey.Description.EditSupply(supply.Index, s => s with { RcdMa = rated }), "rcd");
+        }
+
+        foreach (var curve in Enum.GetValues<BreakerCurve>().Where(c => c < loop.Curve).OrderDescending())
+        {
+            if (!Comparison.IsOver(FaultLoops.CertainTripA(NamedEnumConverter<BreakerCurve>.Name(curve), supply.BreakerA), loop.CurrentA))
+            {
+                yield return new RemedyCandidate(
+                    $"Use a curve {curve} breaker for supply {supply.Id}",
+                    survey.Description.EditSupply(supply.Index, s => s with { Breaker = s.Breaker! with { Curve = curve } }), "curve");
+            }
+        }
+
+        if (loop.OriginA > 0)
+        {
+            foreach (var thicker in SupplyRemedies.Thicken(
+                survey, supply, mm2 => !Comparison.IsOver(loop.TripA, FaultLoops.EndA(supply.Source.VoltageV, loop.OriginA, loop.LengthM, mm2))))
+            {
+                yield return thicker;
+            }
+        }
+    }
+
+    /// <summary>The earth fault loop of a supply.</summary>
+    private sealed record Loop(BreakerCurve Curve, double OriginA, double LengthM, double SectionMm2, double CurrentA, double TripA);
+}

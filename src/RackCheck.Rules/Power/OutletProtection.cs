@@ -1,0 +1,68 @@
+using RackCheck.Engineering;
+using RackCheck.Model;
+using RackCheck.Remedies;
+using RackCheck.Survey;
+using RackCheck.Survey.Power;
+using static System.FormattableString;
+
+namespace RackCheck.Rules.Power;
+
+/// <summary>Finds IEC 60320 outlets with too high an overload protection.</summary>
+public sealed class OutletProtection : Rule
+{
+    private static readonly RuleDescriptor Facts = new()
+    {
+        Id = "power.outlet-protection",
+        Title = "Outlets protected above their rating",
+        Severity = Severity.Error,
+        Safety = true,
+        What =
+            "Finds IEC 60320 outlets behind a breaker above 16 A (20 A in North America) without a breaker of their own group. "
+                + "The fuse of a BS 1363 plug counts.",
+        Why = "A C13 or C19 outlet, its connector and its cord overheat long before a larger breaker trips.",
+        Formula = "lowest breaker or fuse upstream of the outlets <= 16 A (North America: 20 A)",
+        Sources = [Sources.Iec62368Outlets, Sources.Bs7671Ring],
+        Needs = ["/pdus/*/groups/*/breakerA", "/pdus/*/groups/*/outlets", "/pdus/*/plug", "/supplies/*/breaker/ratedA", "/supplies/*/ratedA", "/site/region"],
+        Notes = ["Outlets of a PDU behind a UPS are not judged: the UPS limits the current."],
+        Remedies = ["Fit a PDU with a breaker for each outlet group."],
+        Cautions = [Cautions.Electricity],
+    };
+
+    /// <inheritdoc/>
+    public override RuleDescriptor Descriptor => Facts;
+
+    /// <inheritdoc/>
+    public override void Check(RuleContext context)
+    {
+        foreach (var unit in context.Survey.Power.Units.Where(u => u.FedBy is null))
+        {
+            var limit = unit.Supply.IsNorthAmerica ? Connectors.MostOutletProtectionNorthAmericaA : Connectors.MostOutletProtectionA;
+            var open = unit.Groups.Where(g => g.Source.Outlets.Any(o => PlugFit.IsIec60320(o.Socket)) && Comparison.IsOver(unit.ProtectionA(g), limit))
+                .ToArray();
+            if (open.Length > 0)
+            {
+                Report(context, unit, open, limit);
+            }
+        }
+    }
+
+    private static void Report(RuleContext context, PduNode unit, GroupNode[] open, double limit)
+    {
+        var protection = open.Max(unit.ProtectionA);
+        var names = Names.List([.. open.Select(g => g.Id).Order(StringComparer.Ordinal)]);
+        context.Report(new FindingDraft
+        {
+            Message = "The appliance outlets of {pdu} (" + (open.Length == 1 ? "group" : "groups")
+                + " {groups}) are protected at {protectionA} A; the limit is {limitA} A.",
+            Data = [("pdu", unit.Id), ("groups", names), ("protectionA", protection), ("limitA", limit)],
+            Subject = $"PDU {unit.Id}",
+            Identity = [unit.Id],
+            Pointers = [Pointers.Pdu[unit.Index], .. open.Select(g => $"{g.Pointer}/breakerA")],
+            Actual = Quantities.Of(protection, "A"),
+            Limit = Quantities.Of(limit, "A"),
+            UtilisationPercent = 100 * protection / limit,
+            Calculation = Invariant($"{protection:0.###} > {limit:0.###}"),
+            Candidates = [SupplyRemedies.FuseGroups(context.Survey, unit, open, limit)],
+        });
+    }
+}

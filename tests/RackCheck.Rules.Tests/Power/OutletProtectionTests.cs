@@ -1,0 +1,42 @@
+using RackCheck.Model;
+using RackCheck.Rules.Power;
+using RackCheck.Rules.Tests.Harness;
+using RackCheck.Testing;
+using static RackCheck.Testing.Wiring;
+
+namespace RackCheck.Rules.Tests.Power;
+
+public sealed class OutletProtectionTests : RuleTests<OutletProtection>
+{
+    private static RackDescription Rack(double breaker, double? group, ConnectorCode socket = ConnectorCode.C13, ConnectorCode? plug = null) =>
+        Wired(Mains(rated: breaker)).Units(Pdu("strip", "A", breaker, Outlets("g1", group, socket)) with { Plug = plug }).With(Load("wave-pc", 300));
+
+    // IEC 60364-4-43 433.1 and IEC 62368-1, values from memory: 16 A, and 20 A in North America.
+    [Theory]
+    [InlineData(16, null, null, 0)]
+    [InlineData(20, null, null, 1)]
+    [InlineData(32, 16.0, null, 0)]
+    [InlineData(32, 20.0, null, 1)]
+    [InlineData(32, null, ConnectorCode.Bs1363, 0)] // the 13 A fuse of the plug
+    public void Breaker_upstream_of_outlets_is_limited(double breaker, double? group, ConnectorCode? plug, int count) =>
+        Assert.Equal(count, Findings(Rack(breaker, group, plug: plug)).Count);
+
+    [Theory]
+    [InlineData(20, 0)]
+    [InlineData(30, 1)]
+    public void North_America_permits_20_A(double breaker, int count) =>
+        Assert.Equal(count, Findings(Rack(breaker, null).Region(Region.Na)).Count);
+
+    [Fact]
+    public void Other_outlets_pass() => Passes(Rack(32, null, ConnectorCode.Iec60309A32P1));
+
+    [Fact]
+    public void Group_breakers_clear_the_finding()
+    {
+        var rack = Rack(32, null);
+        var finding = Only(rack);
+        Numbers(finding, 32, 16, "A");
+        Assert.Equal(Severity.Error, finding.Severity);
+        Assert.Equal(16, Remedied(rack, finding).Pdus![0].Groups![0].BreakerA);
+    }
+}
