@@ -139,7 +139,7 @@ public static class Air
     /// <param name="densityKgM3">Air density rho at the point of measurement, kg/m3, above 0.</param>
     /// <returns>Airflow, m3/h.</returns>
     /// <exception cref="ArgumentOutOfRangeException">An argument is outside its range.</exception>
-    /// <remarks>Extract fans move about 3 % more volume for each 10 K that the air is hotter.</remarks>
+    /// <remarks>Extract fans move about 3 % more volume for each 10 K that the air is hotter: use the density at the fans.</remarks>
     /// <example>1000 W at 10 K and 1.2041 kg/m3: 297.2; 2400 W at 12 K and 1.1839: 604.5.</example>
     public static double FlowM3h(double heatW, double riseK, double densityKgM3)
     {
@@ -162,6 +162,24 @@ public static class Air
         ArgumentOutOfRangeException.ThrowIfLessThanOrEqual(flowM3h, 0);
         ArgumentOutOfRangeException.ThrowIfLessThanOrEqual(densityKgM3, 0);
         return 3600 * heatW / (densityKgM3 * HeatCapacity * flowM3h);
+    }
+
+    /// <summary>
+    /// Air temperature rise where the flow is measured at the outlet, as of roof fans: <c>dT = x/(1 - x/T)</c> with <c>x = 3600 Q/(rho cp V)</c>.
+    /// </summary>
+    /// <param name="heatW">Heat load Q, W, 0 or more.</param>
+    /// <param name="flowM3h">Airflow V of hot air at the outlet, m3/h, above 0.</param>
+    /// <param name="densityKgM3">Air density rho at the inlet, kg/m3, above 0.</param>
+    /// <param name="inletC">Temperature at the inlet, T in kelvin, C, above -273.15.</param>
+    /// <returns>Temperature rise, K; null where the flow carries the heat at no temperature.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">An argument is outside its range.</exception>
+    /// <remarks>Ideal gas at constant pressure: the density falls as the absolute temperature rises.</remarks>
+    /// <example>1000 W, 300 m3/h, 1.2041 kg/m3, 20 C: 9.9065/(1 - 9.9065/293.15) = 10.253.</example>
+    public static double? RiseAtOutletK(double heatW, double flowM3h, double densityKgM3, double inletC)
+    {
+        ArgumentOutOfRangeException.ThrowIfLessThanOrEqual(inletC, -ZeroC);
+        var share = RiseK(heatW, flowM3h, densityKgM3) / (inletC + ZeroC);
+        return share < 1 ? share * (inletC + ZeroC) / (1 - share) : null;
     }
 
     private static double MagnusTerm(double temperatureC) => temperatureC > -MagnusC && double.IsFinite(temperatureC)

@@ -3,7 +3,7 @@ namespace RackCheck.Engineering;
 /// <summary>Air conditioners of closed cabinets: required capacity, and derated capacity at higher ambient temperatures.</summary>
 /// <remarks>
 /// Required capacity: heat balance. Derating: common practice without a source. An air conditioner is rated for one inside and one ambient temperature, often
-/// 35 C each. Each kelvin above the rated ambient temperature reduces the capacity by 1 to 2 %; 2 % is used here. The manufacturer's curve takes precedence.
+/// 35 C each. Each kelvin above the rated ambient temperature reduces the capacity by 1 to 2 %; 1.5 % is used here. The manufacturer's curve takes precedence.
 /// </remarks>
 public static class AirConditioners
 {
@@ -11,7 +11,7 @@ public static class AirConditioners
     public const double UsualSetpointC = 35;
 
     /// <summary>Loss of capacity per kelvin above the rated ambient temperature, percent.</summary>
-    public const double DeratingPercentPerK = 2;
+    public const double DeratingPercentPerK = 1.5;
 
     /// <summary>Maximum difference above the rated ambient temperature for the linear derating, K. Few air conditioners operate beyond it.</summary>
     public const double DeratingToK = 20;
@@ -34,13 +34,13 @@ public static class AirConditioners
         return heatW - Enclosures.ShedW(surfaceM2, insideC, ambientC, transferWM2K);
     }
 
-    /// <summary>Derated capacity: <c>C (1 - 0.02 (T_amb - T_rated))</c> above the rated ambient temperature, otherwise the full capacity.</summary>
+    /// <summary>Derated capacity: <c>C (1 - 0.015 (T_amb - T_rated))</c> above the rated ambient temperature, otherwise the full capacity.</summary>
     /// <param name="capacityW">Rated capacity C, W, 0 or more.</param>
     /// <param name="ratedAmbientC">Rated ambient temperature T_rated, C.</param>
     /// <param name="ambientC">Room temperature T_amb, C; valid up to 20 K above the rated ambient temperature, see <see cref="IsWithinDerating"/>.</param>
-    /// <returns>Capacity, W. A colder room adds no capacity. The capacity is 0 from 50 K above the rated ambient temperature.</returns>
+    /// <returns>Capacity, W. A colder room adds no capacity. The capacity is 0 from 66.7 K above the rated ambient temperature.</returns>
     /// <exception cref="ArgumentOutOfRangeException">An argument is outside its range or not a finite number.</exception>
-    /// <example>1000 W rated at 35 C: 1000 W at 25 C, 900 W at 40 C, 600 W at 55 C.</example>
+    /// <example>1000 W rated at 35 C: 1000 W at 25 C, 925 W at 40 C, 700 W at 55 C.</example>
     public static double LeftW(double capacityW, double ratedAmbientC, double ambientC)
     {
         ArgumentOutOfRangeException.ThrowIfLessThan(capacityW, 0);

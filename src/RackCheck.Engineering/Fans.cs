@@ -32,31 +32,34 @@ public static class Fans
         return Sum(fans, pressurePa);
     }
 
-    /// <summary>Operating point: total fan airflow at pressure p equals the flow of the path, <c>p = K V^2</c>.</summary>
+    /// <summary>Operating point: total fan airflow at pressure p equals the flow of the path, <c>p = K V^2 + L V</c>.</summary>
     /// <param name="fans">The fans; without fans the airflow is 0.</param>
     /// <param name="k">Total loss coefficient K of the path at the site's air density, Pa/(m3/h)^2, 0 or more.</param>
     /// <param name="densityKgM3">Air density at the site, kg/m3, above 0. Curves are scaled to it from 1.2.</param>
+    /// <param name="linear">Total linear loss L of filter mats, Pa/(m3/h), 0 or more; see <see cref="FilterMats"/>.</param>
     /// <returns>Airflow and pressure; without losses the free-air flow at 0 Pa.</returns>
-    /// <exception cref="ArgumentOutOfRangeException">A negative count, a K that is negative or infinite, or a density of 0 or less.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">A negative count, a K or L that is negative or infinite, or a density of 0 or less.</exception>
     /// <remarks>
     /// The total is linear between the pressures of the curve points. A bisection over these pressures finds the segment that the path crosses. There
-    /// <c>V = a - b p</c> and <c>p = K V^2</c> give <c>V = 2a/(1 + sqrt(1 + 4 a b K))</c>, exact to rounding. Where a curve is flat the total jumps, and
-    /// the path meets it at that pressure.
+    /// <c>V = a - b p</c> and <c>p = K V^2 + L V</c> give <c>V = 2a/(1 + b L + sqrt((1 + b L)^2 + 4 a b K))</c>, exact to rounding. Where a curve is flat the
+    /// total jumps, and the path meets it at that pressure.
     /// </remarks>
     /// <example>Points (0, 60) (100, 45) (200, 38) (300, 20) (360, 0) on K = 5e-4: one fan 244.7 m3/h at 29.95 Pa, two 289.4 m3/h.</example>
-    public static WorkingPoint WorkingPointOf(ReadOnlySpan<FanGroup> fans, double k, double densityKgM3 = CurveDensityKgM3)
+    public static WorkingPoint WorkingPointOf(ReadOnlySpan<FanGroup> fans, double k, double densityKgM3 = CurveDensityKgM3, double linear = 0)
     {
         ArgumentOutOfRangeException.ThrowIfLessThan(k, 0);
         ArgumentOutOfRangeException.ThrowIfEqual(k, double.PositiveInfinity);
         ArgumentOutOfRangeException.ThrowIfLessThanOrEqual(densityKgM3, 0);
+        ArgumentOutOfRangeException.ThrowIfLessThan(linear, 0);
+        ArgumentOutOfRangeException.ThrowIfEqual(linear, double.PositiveInfinity);
         CheckCounts(fans);
-        if (k == 0)
+        if (k == 0 && linear == 0)
         {
             return new(Sum(fans, 0), 0);
         }
 
         var scale = densityKgM3 / CurveDensityKgM3;
-        var low = LastBendReached(fans, k / scale);
+        var low = LastBendReached(fans, k / scale, linear / scale);
         var (atZero, slope) = (0.0, 0.0);
         foreach (var group in fans)
         {
@@ -65,18 +68,19 @@ public static class Fans
             slope += group.Count * piece.Slope;
         }
 
-        var pathAtLow = Math.Sqrt(low * scale / k);
-        if (atZero - (slope * low) < pathAtLow)
+        var pathAtLow = 2 * low * scale / (linear + Math.Sqrt((linear * linear) + (4 * k * low * scale)));
+        if (low > 0 && atZero - (slope * low) < pathAtLow)
         {
             return new(pathAtLow, low * scale);
         }
 
-        var flow = 2 * atZero / (1 + Math.Sqrt(1 + (4 * atZero * slope * k / scale)));
-        return new(flow, k * flow * flow);
+        var one = 1 + (slope * linear / scale);
+        var flow = 2 * atZero / (one + Math.Sqrt((one * one) + (4 * atZero * slope * k / scale)));
+        return new(flow, (k * flow * flow) + (linear * flow));
     }
 
     /// <summary>The highest pressure of a curve point at which the fans still deliver the flow of the path; 0 where there is none.</summary>
-    private static double LastBendReached(ReadOnlySpan<FanGroup> fans, double k)
+    private static double LastBendReached(ReadOnlySpan<FanGroup> fans, double k, double linear)
     {
         var (reached, missed) = (0.0, double.PositiveInfinity);
         foreach (var group in fans)
@@ -96,7 +100,7 @@ public static class Fans
                 if (pressure < missed)
                 {
                     var flow = Sum(fans, pressure);
-                    if (k * flow * flow >= pressure)
+                    if ((k * flow * flow) + (linear * flow) >= pressure)
                     {
                         (reached, last) = (pressure, middle);
                         continue;

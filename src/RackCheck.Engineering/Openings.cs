@@ -110,6 +110,23 @@ public static class Openings
         return VelocityLossPa(1, densityKgM3, VelocityMS(1, areaM2) / dischargeCoefficient);
     }
 
+    /// <summary>Natural draught between a lower and an upper opening: <c>V = 3600 Cd A sqrt(2 g H dT/T)</c>, an estimate.</summary>
+    /// <param name="areaM2">Free area A of the smaller opening, m2, 0 or more.</param>
+    /// <param name="heightM">Height H from the middle of the heat to the upper opening, m, 0 or more.</param>
+    /// <param name="riseK">Temperature rise dT of the air inside, K, 0 or more.</param>
+    /// <param name="insideC">Temperature of the air inside, T in kelvin, C, above -273.15.</param>
+    /// <returns>Airflow, m3/h. Example: 0.04 m2, 1 m, 15 K, 40 C: 83.7; twice the area twice as much, four times the height twice as much.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">An argument is outside its range.</exception>
+    /// <remarks>Stack effect (value from memory). Doors, cables and the fans of the equipment are not included.</remarks>
+    public static double DraughtM3h(double areaM2, double heightM, double riseK, double insideC)
+    {
+        ArgumentOutOfRangeException.ThrowIfLessThan(areaM2, 0);
+        ArgumentOutOfRangeException.ThrowIfLessThan(heightM, 0);
+        ArgumentOutOfRangeException.ThrowIfLessThan(riseK, 0);
+        ArgumentOutOfRangeException.ThrowIfLessThanOrEqual(insideC, -Air.ZeroC);
+        return 3600 * DischargeCoefficient * areaM2 * Math.Sqrt(2 * Gravity.MPerS2 * heightM * riseK / (insideC + Air.ZeroC));
+    }
+
     /// <summary>Pressure drop at an airflow: <c>dp = K V^2</c>.</summary>
     /// <param name="k">Sum of the K along the airflow path, Pa/(m3/h)^2, 0 or more.</param>
     /// <param name="flowM3h">Airflow V, m3/h, 0 or more.</param>

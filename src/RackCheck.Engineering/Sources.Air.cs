@@ -85,8 +85,8 @@ public static partial class Sources
     /// <summary>Derating of air conditioners at higher ambient temperatures.</summary>
     public static Source CoolerDeratingPractice { get; } = new(
         "practice: cooler derating",
-        "An air conditioner loses 1 to 2 % of its capacity for each kelvin above its rated ambient temperature. A linear derating of 2 % per kelvin " +
-            "is used, up to 20 K.",
+        "An air conditioner loses 1 to 2 % of its capacity for each kelvin above its rated ambient temperature. A linear derating of 1.5 % per " +
+            "kelvin is used, up to 20 K.",
         SourceStanding.CommonPractice);
 
     /// <summary>Inlet air temperature of equipment.</summary>
@@ -100,6 +100,40 @@ public static partial class Sources
     public static Source Iec60529 { get; } = new(
         "IEC 60529",
         "IEC 60529, degrees of protection provided by enclosures (IP code): access probes of the first digit, and which second digits include others.",
+        SourceStanding.ValueFromMemory);
+
+    /// <summary>Temperature rise of air through equipment and racks.</summary>
+    public static Source AirRisePractice { get; } = new(
+        "practice: air rise",
+        "Servers are built for a rise of 12 to 20 K through the equipment; above 25 K its fans are too weak or blocked. Racks with fans of their own or " +
+            "air from the floor are designed for 15 K.",
+        SourceStanding.CommonPractice);
+
+    /// <summary>Pressure drop of filter mats.</summary>
+    public static Source FilterPractice { get; } = new(
+        "practice: filter mats",
+        "A coarse filter mat loses about 40 Pa at a face velocity of 0.5 m/s when clean, and is changed at twice that. The flow in the mat is laminar: the " +
+            "loss is proportional to the flow.",
+        SourceStanding.CommonPractice);
+
+    /// <summary>Natural draught through a vented roof.</summary>
+    public static Source StackEffect { get; } = new(
+        "stack effect",
+        "Natural draught between two openings: V = Cd A sqrt(2 g H dT/T), with the smaller opening A and the height H from the middle of the heat to the " +
+            "upper opening. An estimate.",
+        SourceStanding.ValueFromMemory);
+
+    /// <summary>Temperature of the air around PDUs.</summary>
+    public static Source HotAislePractice { get; } = new(
+        "practice: air at the PDUs",
+        "PDUs behind the equipment are in its exhaust air. Where their data sheet does not state it, they are rated for 60 C.",
+        SourceStanding.CommonPractice);
+
+    /// <summary>Ventilation of batteries.</summary>
+    public static Source Iec62485 { get; } = new(
+        "IEC 62485-2",
+        "IEC 62485-2, safety requirements for stationary batteries: ventilation Q = 0.05 n I C/1000 m3/h with I in mA/Ah (valve-regulated 1 float, 8 boost; " +
+            "vented 5 and 20), and free openings of 28 Q cm2 for inlet and outlet.",
         SourceStanding.ValueFromMemory);
 
     /// <summary>Preferred order of cooling methods.</summary>

@@ -20,8 +20,15 @@ internal static class CoolingEdits
     private const int MostFans = 100;
     private const int MostSets = 16;
 
-    // Design pressure drop of an intake with filters, Pa, and the step of its area, cm2. Common practice, no source.
+    /// <summary>Number of fans of a tray that only stirs the air; common practice, no source.</summary>
+    public const int StirringFans = 2;
+
+    /// <summary>Free flow of such a fan, m3/h.</summary>
+    public const double StirringM3h = 160;
+
+    // Design pressure drops of an intake and of its filter mat before it is changed, Pa, and the step of its area, cm2. Common practice, no source.
     private const double IntakeLossPa = 10;
+    private const double MatLossPa = 30;
     private const double IntakeStepCm2 = 100;
 
     private const double CapacityStepW = 100;
@@ -32,6 +39,19 @@ internal static class CoolingEdits
     {
         FrontDoor = Perforated(c.FrontDoor, UsualOpenPercent),
         RearDoor = Perforated(c.RearDoor, UsualOpenPercent),
+    });
+
+    /// <summary>A perforated front door, and a rear door without openings.</summary>
+    public static RackDescription WithFrontIntake(this RackDescription description) =>
+        description.WithSolidRear().EditCabinet(c => c with { FrontDoor = Perforated(c.FrontDoor, UsualOpenPercent) });
+
+    /// <summary>A rear door without openings.</summary>
+    public static RackDescription WithSolidRear(this RackDescription description) => description.EditCabinet(c => c with { RearDoor = Solid(c.RearDoor) });
+
+    /// <summary>A fan tray that stirs the air, in a rack without one.</summary>
+    public static RackDescription WithStirringTray(this RackDescription description) => description.EditCooling(c => c with
+    {
+        FanTrays = [new FanSet { Count = StirringFans, FreeFlowM3h = StirringM3h }],
     });
 
     /// <summary>A door with at least this open share.</summary>
@@ -78,8 +98,12 @@ internal static class CoolingEdits
             return null;
         }
 
-        var after = description.EditCabinet(c => c with { Roof = (c.Roof ?? new Roof()) with { Style = RoofStyle.Vented } });
+        // New fans have openings of their own in the roof.
         var isNew = !sets.Any(f => f.Count > 0);
+        var after = description.EditCabinet(c => c with
+        {
+            Roof = (c.Roof ?? new Roof()) with { Style = RoofStyle.Vented, OpenAreaCm2 = isNew ? null : c.Roof?.OpenAreaCm2 },
+        });
         return Least(
             neededM3h, densityKgM3, count => (isNew ? after.Joined(BondedPart.Roof) : after).EditCooling(c => c with { RoofFans = [.. sets, Set(count)] }));
     }
@@ -96,13 +120,16 @@ internal static class CoolingEdits
     /// <summary>A solid front door, and an intake with filters for a flow.</summary>
     public static RackDescription WithFilteredIntake(this RackDescription description, double neededM3h, double densityKgM3)
     {
-        var areaM2 = Math.Max(neededM3h, FanFreeM3h) / (3600 * Openings.DischargeCoefficient) * Math.Sqrt(densityKgM3 / (2 * IntakeLossPa));
-        var areaCm2 = Math.Min(100_000, IntakeStepCm2 * Math.Ceiling(1e4 * areaM2 / IntakeStepCm2));
+        var openM2 = neededM3h / (3600 * Openings.DischargeCoefficient) * Math.Sqrt(densityKgM3 / (2 * IntakeLossPa));
+        var matM2 = neededM3h / FilterMats.RatedM3h(1) * FilterMats.ChangePa / MatLossPa;
+        var most = IntakeStepCm2 * Math.Floor(1e4 * AirPath.PerforatedAreaM2(description.Cabinet!) / IntakeStepCm2);
+        var areaCm2 = Math.Clamp(IntakeStepCm2 * Math.Ceiling(1e4 * Math.Max(openM2, matM2) / IntakeStepCm2), IntakeStepCm2, Math.Max(most, IntakeStepCm2));
         return description.Closed().EditCooling(c => c with
         {
             IntakeAreaCm2 = Math.Max(areaCm2, description.Cooling?.IntakeAreaCm2 ?? 0),
             RoofFans = description.Cooling?.RoofFans,
             Filters = true,
+            Filter = null,
         });
     }
 

@@ -49,18 +49,33 @@ public static class CoolingRemedies
         }
     }
 
-    /// <summary>Roof fans with perforated doors.</summary>
+    /// <summary>Roof fans with a perforated front door and a closed rear door, so that all air passes the equipment.</summary>
     /// <param name="description">The rack that gets the fans.</param>
-    /// <returns>Their number, their airflow, and the rack with them; null if no number is sufficient.</returns>
+    /// <returns>
+    /// Their number, their airflow, and the rack with them; null if no number is sufficient, or if both doors let air through: roof fans would draw it past
+    /// the equipment.
+    /// </returns>
     public static (int Count, double FlowM3h, RackDescription After)? RoofFans(RackSurvey survey, RackDescription description) =>
-        description.WithOpenDoors().WithRoofFans(survey.Heat.NeededM3h, survey.Heat.DensityKgM3);
+        AirPath.LetsAirThrough(description.Cabinet!.FrontDoor) == true && AirPath.LetsAirThrough(description.Cabinet.RearDoor) == true
+            ? null
+            : description.WithFrontIntake().WithRoofFans(survey.Heat.RoofNeedM3h, survey.Heat.DensityKgM3);
+
+    /// <summary>Whether the equipment's own fans are enough behind perforated doors: at the permitted rise, or each item at its own.</summary>
+    /// <returns>Whether they are; items without a stated airflow are assumed to have fans that suit their heat.</returns>
+    public static bool DoorsSuffice(RackSurvey survey)
+    {
+        var heat = survey.Heat;
+        return heat.OwnFlowM3h > 0 && (survey.Description.Cooling?.RiseK is { } rise
+            ? heat.DoorsFlowM3h(rise) >= heat.NeedAt(rise)
+            : !Array.Exists(survey.Items, i => heat.ItemRiseK(i) is { } own && Comparison.IsOver(own, HeatSurvey.UsualItemRiseK)));
+    }
 
     /// <summary>Doors or fans instead of the air conditioner.</summary>
     /// <returns>Candidates, best first.</returns>
     public static IEnumerable<RemedyCandidate> WithoutCooler(RackSurvey survey)
     {
         var without = survey.Description with { Cooling = survey.Description.Cooling! with { AirConditioner = null } };
-        if (survey.Heat.OwnFlowM3h >= survey.Heat.NeededM3h)
+        if (DoorsSuffice(survey))
         {
             yield return new RemedyCandidate(
                 Invariant($"Use perforated doors, {CoolingEdits.UsualOpenPercent:0} % open, instead of the air conditioner"), without.WithOpenDoors());
@@ -69,7 +84,7 @@ public static class CoolingRemedies
         if (RoofFans(survey, without) is { } fans)
         {
             yield return new RemedyCandidate(
-                $"Use perforated doors and {CoolingEdits.FansText(fans.Count)} in the roof instead of the air conditioner", fans.After);
+                $"Use a perforated front door and {CoolingEdits.FansText(fans.Count)} in the roof instead of the air conditioner", fans.After);
         }
     }
 
@@ -123,43 +138,6 @@ public static class CoolingRemedies
             door.Pointer == Pointers.FrontDoor ? c with { FrontDoor = change(c.FrontDoor!) } : c with { RearDoor = change(c.RearDoor!) });
     }
 
-    /// <summary>Cooler inlet air for an item.</summary>
-    /// <param name="limitC">Its limit at the site, C.</param>
-    /// <returns>Candidates, best first.</returns>
-    public static IEnumerable<RemedyCandidate> CoolInlet(RackSurvey survey, MountedItem item, double limitC)
-    {
-        var description = survey.Description;
-        var cool = Math.Floor(limitC);
-        switch (survey.Heat.AirPath.Mode)
-        {
-            case CoolingMode.Underfloor when cool >= -20:
-                yield return new RemedyCandidate(
-                    Invariant($"Supply the floor air at {cool:0} C"),
-                    description.EditCooling(c => c with { Underfloor = c.Underfloor! with { SupplyC = cool } }));
-                break;
-            case CoolingMode.AirConditioner when cool >= -20:
-                yield return new RemedyCandidate(
-                    Invariant($"Set the air conditioner to {cool:0} C"),
-                    description.EditCooling(c => c with { AirConditioner = c.AirConditioner! with { SetpointC = cool } }));
-                break;
-            case not (CoolingMode.Underfloor or CoolingMode.AirConditioner) when cool >= -50:
-                yield return new RemedyCandidate(
-                    Invariant($"Keep the room at {cool:0} C or cooler"),
-                    description with { Site = (description.Site ?? new Site()) with { AmbientMaxC = cool } });
-                break;
-        }
-
-        if (Cooler(survey, cool) is { } cooler)
-        {
-            yield return cooler;
-        }
-
-        if (PlaceRemedies.TakeOut(survey, item) is { } takeOut)
-        {
-            yield return takeOut;
-        }
-    }
-
     /// <summary>A larger air conditioner, or less load on it.</summary>
     /// <param name="transferWM2K">Heat transfer coefficient for the calculation, W/(m2 K).</param>
     /// <returns>Candidates, best first.</returns>
@@ -197,70 +175,6 @@ public static class CoolingRemedies
             yield return new RemedyCandidate(
                 $"Use a one-piece air conditioner for the cabinet's {name}",
                 survey.Description.EditCooling(c => c with { AirConditioner = c.AirConditioner! with { Style = style } }));
-        }
-    }
-
-    /// <summary>A higher temperature of the cooled air, or a drier room.</summary>
-    /// <param name="pointer">JSON Pointer of the temperature.</param>
-    /// <param name="coldC">The temperature, C.</param>
-    /// <param name="leastC">Minimum temperature, C.</param>
-    /// <param name="marginK">The share of it that is margin above the dew point, K.</param>
-    /// <returns>Candidates, best first.</returns>
-    public static IEnumerable<RemedyCandidate> Warmer(RackSurvey survey, string pointer, double coldC, double leastC, double marginK)
-    {
-        var description = survey.Description;
-        var warmer = Math.Ceiling(leastC);
-        if (warmer <= 60)
-        {
-            yield return pointer == Pointers.Setpoint
-                ? new RemedyCandidate(
-                    Invariant($"Set the air conditioner to {warmer:0} C"),
-                    description.EditCooling(c => c with { AirConditioner = c.AirConditioner! with { SetpointC = warmer } }))
-                : new RemedyCandidate(
-                    Invariant($"Supply the floor air at {warmer:0} C"),
-                    description.EditCooling(c => c with { Underfloor = c.Underfloor! with { SupplyC = warmer } }));
-        }
-
-        if (coldC - marginK > -Air.ZeroC / 2)
-        {
-            var humidity = Math.Floor(100 * Air.SaturationPa(coldC - marginK - 0.01) / Air.SaturationPa(survey.Heat.AmbientC));
-            yield return new RemedyCandidate(
-                Invariant($"Keep the room's humidity at {humidity:0} % or less"),
-                description with { Site = description.Site! with { HumidityMaxPercent = humidity } });
-        }
-    }
-
-    /// <summary>Neighbours moved apart, or one of them removed.</summary>
-    /// <param name="one">The item to move.</param>
-    /// <param name="other">The item that stays; if the first cannot move, the other is moved.</param>
-    /// <returns>Candidates, best first.</returns>
-    public static IEnumerable<RemedyCandidate> PartNeighbours(RackSurvey survey, MountedItem one, MountedItem other)
-    {
-        foreach (var (moved, from) in new[] { (one, other), (other, one) })
-        {
-            if (FindApart(survey, moved, from) is { } bottom)
-            {
-                yield return new RemedyBuilder(survey).Place(moved, bottom)
-                    .Titled($"Mount {moved.Id} at {survey.Cabinet.UnitsText(bottom, bottom + moved.HeightU - 1)}, {CabinetFacts.FaceText(moved.Face)}");
-            }
-        }
-
-        if (PlaceRemedies.TakeOut(survey, one) is { } takeOut)
-        {
-            yield return takeOut;
-        }
-    }
-
-    /// <summary>A cabinet that is wide enough for equipment with airflow from side to side.</summary>
-    /// <param name="widthMm">Minimum width, mm.</param>
-    /// <returns>Candidates, best first.</returns>
-    public static IEnumerable<RemedyCandidate> WidenFor(RackSurvey survey, MountedItem item, double widthMm)
-    {
-        var wide = CabinetSizes.WidthsMm.Where(w => w >= widthMm).Cast<double?>().FirstOrDefault() ?? widthMm;
-        yield return new RemedyCandidate(Invariant($"Use a cabinet {wide:0.###} mm wide"), survey.Description.EditCabinet(c => c with { WidthMm = wide }));
-        if (PlaceRemedies.TakeOut(survey, item) is { } takeOut)
-        {
-            yield return takeOut;
         }
     }
 
@@ -315,10 +229,11 @@ public static class CoolingRemedies
 
             if (RoofFans(survey, description) is { } fans)
             {
-                yield return new RemedyCandidate($"Fit {CoolingEdits.FansText(fans.Count)} in the roof and perforated doors", fans.After);
+                yield return new RemedyCandidate(
+                    $"Fit {CoolingEdits.FansText(fans.Count)} in the roof, a perforated front door and a closed rear door", fans.After);
             }
 
-            if (heat.AirPath.HasTrays && doors.WithTrays(heat.NeededM3h, heat.DensityKgM3) is { } trays)
+            if (heat.AirPath.HasTrays && doors.WithTrays(heat.ForcedNeedM3h, heat.DensityKgM3) is { } trays)
             {
                 yield return new RemedyCandidate($"Add fan trays with {CoolingEdits.FansText(trays.Count)} and fit perforated doors", trays.After);
             }
@@ -335,16 +250,18 @@ public static class CoolingRemedies
     }
 
     private static RemedyCandidate? FilteredFans(RackSurvey survey) =>
-        survey.Description.WithFilteredIntake(survey.Heat.NeededM3h, survey.Heat.DensityKgM3)
-            .WithRoofFans(survey.Heat.NeededM3h, survey.Heat.DensityKgM3) is { } fans
+        survey.Description.WithFilteredIntake(survey.Heat.RoofNeedM3h, survey.Heat.DensityKgM3)
+            .WithRoofFans(survey.Heat.RoofNeedM3h, survey.Heat.DensityKgM3) is { } fans
             ? new RemedyCandidate(
                 Invariant($"Use a closed cabinet with {CoolingEdits.FansText(fans.Count)} in the roof and an intake of ")
                     + Invariant($"{fans.After.Cooling!.IntakeAreaCm2:0} cm2, both with filters"),
                 fans.After)
             : null;
 
-    // The setpoint is the inlet limit of the most sensitive item, but not above the usual setpoint.
-    private static RemedyCandidate? Cooler(RackSurvey survey, double? mostC)
+    /// <summary>A closed cabinet with an air conditioner, set to the inlet limit of the most sensitive item, but not above the usual setpoint.</summary>
+    /// <param name="mostC">Maximum setpoint, C.</param>
+    /// <returns>The candidate; null if no air conditioner is large enough.</returns>
+    internal static RemedyCandidate? Cooler(RackSurvey survey, double? mostC)
     {
         var setpoint = Math.Min(
             Math.Min(AirConditioners.UsualSetpointC, mostC ?? double.PositiveInfinity), Math.Floor(survey.Heat.LeastInletC ?? double.PositiveInfinity));
@@ -366,25 +283,6 @@ public static class CoolingRemedies
                 yield return takeOut with { Kind = nameof(TakeOutHeat) };
             }
         }
-    }
-
-    // The nearest position that is not next to the other item.
-    private static int? FindApart(RackSurvey survey, MountedItem moved, MountedItem from)
-    {
-        var roof = survey.Cabinet.HeightU;
-        for (var distance = 1; distance < roof; distance++)
-        {
-            foreach (var bottom in new[] { moved.Bottom!.Value - distance, moved.Bottom.Value + distance })
-            {
-                var top = bottom + moved.HeightU + moved.LoadHeightU - 1;
-                if (bottom >= 1 && top <= roof && bottom != from.ClaimTop + 1 && top + 1 != from.Bottom && survey.Occupancy.CanGo(moved, moved.HeightU, bottom))
-                {
-                    return bottom;
-                }
-            }
-        }
-
-        return null;
     }
 
     // A usual perforated door closes an open front or rear, and side panels close the sides.

@@ -18,8 +18,11 @@ public enum CoolingMode
     /// <summary>Supply air through the floor, without fans.</summary>
     Underfloor,
 
-    /// <summary>The fans of the equipment: in through the front, out through the rear or the roof.</summary>
+    /// <summary>The fans of the equipment: in through the front, out through the rear.</summary>
     Doors,
+
+    /// <summary>Natural draught: in through the front or an intake, out through a vented roof without fans; the rear is closed.</summary>
+    Draught,
 
     /// <summary>Closed: only the surface dissipates heat. A cabinet that is open at one end only counts as closed.</summary>
     Closed,
@@ -68,6 +71,7 @@ public sealed class AirPath
         Mode = FindMode();
         Front = FrontIsInPath && frontOpen == true ? Aired("front door", Pointers.FrontDoor, cabinet.FrontDoor!) : null;
         Rear = RearIsInPath && rearOpen == true ? Aired("rear door", Pointers.RearDoor, cabinet.RearDoor!) : null;
+        Mat = Mode == CoolingMode.Forced ? FindMat() : null;
         FanFlowM3h = Mode == CoolingMode.Forced ? FindFanFlow() : null;
     }
 
@@ -98,15 +102,21 @@ public sealed class AirPath
     /// <summary>Airflow of the fans at their operating point, m3/h; null without fans or if a loss is unknown.</summary>
     public double? FanFlowM3h { get; }
 
-    /// <summary>Total loss coefficient K of the forced airflow path, Pa/(m3/h)^2; infinite if the path is closed, null if it is unknown.</summary>
+    /// <summary>The filter mat in the forced airflow path; null without one.</summary>
+    public FilterMat? Mat { get; }
+
+    /// <summary>
+    /// Total loss coefficient K of the forced airflow path, without the filter mat, Pa/(m3/h)^2; infinite if the path is closed, null if it is unknown.
+    /// </summary>
     public double? LossK { get; private set; }
 
     /// <summary>Missing members that are needed for the operating point of the fans.</summary>
     public IReadOnlyList<string> Missing => missing ?? (IReadOnlyList<string>)[];
 
-    private bool HasVent => cabinet.Roof is { Style: RoofStyle.Vented, OpenAreaCm2: not 0 };
+    /// <summary>Whether the roof is vented.</summary>
+    public bool HasVent => cabinet.Roof is { Style: RoofStyle.Vented, OpenAreaCm2: not 0 };
 
-    private bool FrontIsInPath => !AreSidesOpen && Mode is CoolingMode.Doors or CoolingMode.Forced;
+    private bool FrontIsInPath => !AreSidesOpen && Mode is CoolingMode.Doors or CoolingMode.Forced or CoolingMode.Draught;
 
     private bool RearIsInPath => !AreSidesOpen && (Mode is CoolingMode.Doors or CoolingMode.Underfloor || (Mode == CoolingMode.Forced && !HasRoofFans));
 
@@ -118,13 +128,18 @@ public sealed class AirPath
         _ => false,
     };
 
-    /// <summary>Airflow with other fans on this path, m3/h; null if a loss is unknown.</summary>
+    /// <summary>Airflow of the fans while the filter mat is clean, m3/h; null without a mat or if a loss is unknown.</summary>
+    public double? CleanFlowM3h => Mat?.CleanLinear is { } linear ? FlowOf(FanGroups(), linear) : null;
+
+    /// <summary>Airflow with other fans on this path, before the filter mat is changed, m3/h; null if a loss is unknown.</summary>
     /// <returns>Airflow at the operating point, m3/h.</returns>
-    public double? FlowOf(ReadOnlySpan<FanGroup> fans)
+    public double? FlowOf(ReadOnlySpan<FanGroup> fans) => FlowOf(fans, Mat?.Linear ?? 0);
+
+    private double? FlowOf(ReadOnlySpan<FanGroup> fans, double linear)
     {
         if (LossK is { } k)
         {
-            return double.IsInfinity(k) ? 0 : Fans.WorkingPointOf(fans, k, density).FlowM3h;
+            return double.IsInfinity(k) ? 0 : Fans.WorkingPointOf(fans, k, density, linear).FlowM3h;
         }
 
         // A fan without a curve is assumed to have the same airflow on any path.
@@ -184,7 +199,16 @@ public sealed class AirPath
         : cooling?.Underfloor is not null ? CoolingMode.Underfloor
         : HasEntry == false || HasExit == false ? CoolingMode.Closed
         : HasEntry is null || HasExit is null ? CoolingMode.Unknown
+        : !AreSidesOpen && rearOpen == false ? CoolingMode.Draught
         : CoolingMode.Doors;
+
+    // A mat covers the intake, else the perforated front door. Air that enters through an open door beside the intake passes no mat.
+    private FilterMat? FindMat()
+    {
+        var intakeM2 = cooling!.IntakeAreaCm2 is { } area and > 0 ? area / 1e4 : (double?)null;
+        var passesNone = AreSidesOpen || cooling.Underfloor is not null || (frontOpen == true && (intakeM2 is not null || Front is null));
+        return passesNone ? null : FilterMat.Of(cooling, frontOpen == true ? Front!.AreaM2 : intakeM2);
+    }
 
     private AiredDoor? Aired(string name, string pointer, Door door) => door.Style != DoorStyle.Perforated ? null
         : new AiredDoor(name, pointer, door, door.PerforatedAreaM2 ?? PerforatedAreaM2(cabinet));
@@ -211,7 +235,7 @@ public sealed class AirPath
         double? intake = cooling.IntakeAreaCm2 is { } area and > 0 ? Openings.OpeningK(area / 1e4, density) : null;
         return frontOpen switch
         {
-            true => Parallel(DoorK(Front), intake),
+            true => FilterMat.IsFitted(cooling) ? DoorK(Front) : Parallel(DoorK(Front), intake),
             _ when intake is not null => intake,
             null => AddMissing(Pointers.FrontDoor + "/style"),
             _ when cooling.IntakeAreaCm2 is null => AddMissing(Pointers.IntakeArea),
@@ -221,9 +245,14 @@ public sealed class AirPath
 
     private double? ExitK()
     {
-        if (AreSidesOpen || HasRoofFans)
+        if (AreSidesOpen)
         {
             return 0;
+        }
+
+        if (HasRoofFans)
+        {
+            return cabinet.Roof?.OpenAreaCm2 is { } grille and > 0 ? Openings.OpeningK(grille / 1e4, density) : 0;
         }
 
         double? vent = HasVent && cabinet.Roof!.OpenAreaCm2 is { } area ? Openings.OpeningK(area / 1e4, density) : null;

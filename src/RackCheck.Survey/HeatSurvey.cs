@@ -1,7 +1,6 @@
 using RackCheck.Engineering;
 using RackCheck.Model;
 using RackCheck.Survey.Layout;
-using static System.FormattableString;
 
 namespace RackCheck.Survey;
 
@@ -11,27 +10,31 @@ public sealed class HeatSurvey
     /// <summary>Default maximum room temperature, C.</summary>
     public const double UsualAmbientC = 25;
 
-    /// <summary>Default temperature rise of the air through a rack, K.</summary>
-    public const double UsualRiseK = 10;
+    /// <summary>Default temperature rise of air that the rack's own fans or the floor move, K.</summary>
+    public const double UsualRiseK = 15;
+
+    /// <summary>Temperature rise of the air through an item above which its own fans are too weak, K.</summary>
+    public const double UsualItemRiseK = 25;
 
     private readonly RackDescription description;
+    private readonly MountedItem[] items;
     private readonly List<MountedItem> unknown = [];
 
     internal HeatSurvey(RackDescription description, MountedItem[] items, List<Assumption> assumptions)
     {
-        this.description = description;
+        (this.description, this.items) = (description, items);
         var site = description.Site;
         AmbientC = site?.AmbientMaxC ?? UsualAmbientC;
         AltitudeM = site?.AltitudeM ?? 0;
-        AllowedRiseK = description.Cooling?.RiseK ?? UsualRiseK;
         SetpointC = description.Cooling?.AirConditioner?.SetpointC ?? AirConditioners.UsualSetpointC;
         RatedAmbientC = description.Cooling?.AirConditioner?.RatedAmbientC ?? AirConditioners.UsualSetpointC;
         IsDescribed = description.Cooling is not null;
         Take(items);
+        HasStirringFans |= HasOwnFlow && OwnFlowM3h > 0;
         KnownW = Quantities.Round(KnownW);
         OwnFlowM3h = Quantities.Round(OwnFlowM3h);
-        AssumeProtection(assumptions);
-        AssumeCooler(assumptions);
+        var assumed = new HeatAssumptions(this, description, assumptions);
+        assumed.Equipment();
         if (!IsDescribed && LeastInletItem is null)
         {
             AirPath = new AirPath(description, Fans.CurveDensityKgM3);
@@ -44,16 +47,24 @@ public sealed class HeatSurvey
         // Rounded to four digits, so that a manual calculation gives the same result.
         DensityKgM3 = Math.Round(Air.DensityKgM3(AmbientC, AltitudeM, humidity), 4, MidpointRounding.AwayFromZero);
         AirPath = new AirPath(description, DensityKgM3);
-        NeededM3h = Quantities.Round(Air.FlowM3h(KnownW, AllowedRiseK, DensityKgM3));
+        HotDensityKgM3 = Math.Round(
+            DensityKgM3 * (AmbientC + Air.ZeroC) / (AmbientC + ForcedRiseK + Air.ZeroC), 4, MidpointRounding.AwayFromZero);
+        ForcedNeedM3h = NeedAt(ForcedRiseK);
+        RoofNeedM3h = Quantities.Round(Air.FlowM3h(KnownW, ForcedRiseK, HotDensityKgM3));
         AvailableM3h = FindAvailable() is { } available ? Quantities.Round(available) : null;
         SurfaceM2 = Quantities.Round(SurfaceOf(description.Cabinet!));
         if (IsJudged)
         {
-            AssumeOfPath(assumptions);
+            assumed.Path(items);
+            Exhaust = ExhaustAir.Of(this, items);
+            if (Exhaust is not null)
+            {
+                assumed.Pdus();
+            }
         }
 
-        AssumeOfTheRoom(assumptions);
-        Figures = IsDescribed && MakeFigures() is var figures && figures != new CoolingFigures() ? figures : null;
+        assumed.Room();
+        Figures = IsDescribed && new HeatFigures(this, items).Make() is var figures && figures != new CoolingFigures() ? figures : null;
     }
 
     /// <summary>Whether the request has cooling data, or an item with heat, power or a kind that implies heat.</summary>
@@ -83,14 +94,45 @@ public sealed class HeatSurvey
     /// <summary>Altitude, m.</summary>
     public double AltitudeM { get; }
 
-    /// <summary>Permitted temperature rise of the air, K.</summary>
-    public double AllowedRiseK { get; }
+    /// <summary>
+    /// Permitted temperature rise of the air, K: as given, else 15 K for forced air and natural draught; null through perforated doors, where the fans of
+    /// the equipment set the rise.
+    /// </summary>
+    public double? AllowedRiseK => description.Cooling?.RiseK
+        ?? (AirPath.Mode is CoolingMode.Forced or CoolingMode.Underfloor or CoolingMode.Draught ? UsualRiseK : null);
+
+    /// <summary>Permitted temperature rise where the rack's own fans move the air, K.</summary>
+    public double ForcedRiseK => description.Cooling?.RiseK ?? UsualRiseK;
 
     /// <summary>Air density at the site, kg/m3, rounded to four digits.</summary>
     public double DensityKgM3 { get; } = Fans.CurveDensityKgM3;
 
-    /// <summary>Airflow that the known heat needs at the permitted rise, m3/h.</summary>
-    public double NeededM3h { get; }
+    /// <summary>Air density in the roof at the permitted rise, kg/m3, rounded to four digits.</summary>
+    public double HotDensityKgM3 { get; } = Fans.CurveDensityKgM3;
+
+    /// <summary>Airflow that the known heat needs at the permitted rise, m3/h; null where no rise is set.</summary>
+    public double? NeededM3h => AllowedRiseK is { } rise ? NeedAt(rise) : null;
+
+    /// <summary>Airflow that the known heat needs where the rack's own fans move cool air, m3/h.</summary>
+    public double ForcedNeedM3h { get; }
+
+    /// <summary>Airflow that the known heat needs of roof fans, which move hot air, m3/h.</summary>
+    public double RoofNeedM3h { get; }
+
+    /// <summary>Airflow that the known heat needs of the fans fitted, m3/h.</summary>
+    public double FanNeedM3h => AirPath.HasRoofFans ? RoofNeedM3h : ForcedNeedM3h;
+
+    /// <summary>Density at the fans fitted, kg/m3.</summary>
+    public double FanDensityKgM3 => AirPath.HasRoofFans ? HotDensityKgM3 : DensityKgM3;
+
+    /// <summary>Heat of the items with fans of their own whose airflow is not given, W. Their fans are assumed to suit it.</summary>
+    public double FittedHeatW { get; private set; }
+
+    /// <summary>
+    /// Airflow through the doors, m3/h: the larger of the need at the permitted rise, if one is set, and the airflow of the items' own fans, 15 K where it is
+    /// not given.
+    /// </summary>
+    public double DoorFlowM3h => Math.Max(NeededM3h ?? 0, DoorsFlowM3h(UsualRiseK));
 
     /// <summary>Airflow of the path, m3/h; null if there is none or it is unknown.</summary>
     public double? AvailableM3h { get; }
@@ -101,11 +143,20 @@ public sealed class HeatSurvey
     /// <summary>Whether any item specifies its airflow.</summary>
     public bool HasOwnFlow { get; private set; }
 
+    /// <summary>Whether fans stir the air inside: roof fans, a fan tray, or an item with an airflow of its own.</summary>
+    public bool IsStirred => HasStirringFans || AirPath.HasRoofFans || AirPath.HasTrays;
+
     /// <summary>Heat-dissipating surface of the closed cabinet, m2.</summary>
     public double SurfaceM2 { get; }
 
     /// <summary>Whether the surface of the cabinet dissipates the heat, alone or beside an air conditioner.</summary>
     public bool NeedsSurface => IsJudged && AirPath.Mode is CoolingMode.Closed or CoolingMode.AirConditioner;
+
+    /// <summary>The exhaust air behind the equipment; null if it is unknown.</summary>
+    public ExhaustAir? Exhaust { get; }
+
+    /// <summary>Whether the temperature in the closed cabinet can be compared with an inlet limit.</summary>
+    public bool IsSealedRiseKnown => IsJudged && IsHeatKnown && AirPath.Mode == CoolingMode.Closed && LeastInletC is not null;
 
     /// <summary>Dew point of the room, C; null if the humidity is missing.</summary>
     public double? DewPointC { get; }
@@ -119,8 +170,11 @@ public sealed class HeatSurvey
     /// <summary>The item with the lowest inlet limit, the lowest id first; null if no item has a limit.</summary>
     public MountedItem? LeastInletItem { get; private set; }
 
-    /// <summary>Its limit at the altitude of the site, C.</summary>
-    public double? LeastInletC => LeastInletItem?.Item!.MaxInletC is { } limit ? LimitAtSiteC(limit) : null;
+    /// <summary>Its limit at the altitude of the site, C; null above the altitude that the classes cover.</summary>
+    public double? LeastInletC => IsAltitudeCovered && LeastInletItem?.Item!.MaxInletC is { } limit ? LimitAtSiteC(limit) : null;
+
+    /// <summary>Whether the altitude is within the range of the inlet classes; above it no limit is claimed.</summary>
+    public bool IsAltitudeCovered => InletLimits.IsWithinAltitude(AltitudeM);
 
     /// <summary>
     /// Inlet air temperature before the rack heats it, C: of the room, the floor supply or the air conditioner; null if that of the floor is missing.
@@ -173,10 +227,53 @@ public sealed class HeatSurvey
         };
     }
 
+    /// <summary>Whether an item gives off heat and does not state its airflow: its own fans are assumed to suit its heat.</summary>
+    /// <param name="mounted">The item.</param>
+    /// <returns>Whether it does; not for an item without fans.</returns>
+    public static bool HasFittingFans(MountedItem mounted) =>
+        mounted.Item is { Airflow: null or { FlowM3h: null, Direction: not AirflowDirection.None } } && HeatOf(mounted) > 0;
+
     /// <summary>An inlet limit at the altitude of the site, C.</summary>
     /// <param name="limitC">The limit, C.</param>
-    /// <returns>The limit, less 1 K for each 300 m above 900 m.</returns>
-    public double LimitAtSiteC(double limitC) => Quantities.Round(InletLimits.DeratedC(limitC, AltitudeM));
+    /// <returns>The limit, less 1 K for each 300 m above 900 m; each 175 m from 40 C, each 125 m from 45 C.</returns>
+    public double LimitAtSiteC(double limitC) => Quantities.Round(InletLimits.DeratedC(limitC, AltitudeM, InletLimits.MetresPerKOf(limitC)));
+
+    /// <summary>Airflow that the known heat needs at a rise, m3/h.</summary>
+    /// <param name="riseK">Rise, K.</param>
+    /// <returns>Airflow at the density of the site, m3/h.</returns>
+    public double NeedAt(double riseK) => Quantities.Round(Air.FlowM3h(KnownW, riseK, DensityKgM3));
+
+    /// <summary>Airflow of the items' own fans through the doors, m3/h.</summary>
+    /// <param name="riseK">Rise for which fans without a stated airflow are assumed to suit their heat, K.</param>
+    /// <returns>Airflow, m3/h.</returns>
+    public double DoorsFlowM3h(double riseK) => Quantities.Round(OwnFlowM3h + Air.FlowM3h(FittedHeatW, riseK, DensityKgM3));
+
+    /// <summary>Temperature rise of an item's air by its own fans, K; null if it has none or its heat is unknown.</summary>
+    public double? ItemRiseK(MountedItem item) => item.Item!.Airflow?.FlowM3h is { } flow and > 0 && HeatOf(item) is { } heat
+        ? Quantities.Round(Air.RiseK(heat, flow, DensityKgM3))
+        : null;
+
+    /// <summary>Heat transfer coefficient of the closed cabinet without a policy, W/(m2 K).</summary>
+    public double UsualTransferWM2K => IsStirred ? Enclosures.StirredWM2K : Enclosures.StillWM2K;
+
+    /// <summary>Ratio of the rise at an item to the rise of the closed cabinet: 1.44 in the upper half where nothing stirs the air.</summary>
+    /// <param name="item">The item.</param>
+    /// <returns>1 or 1.44.</returns>
+    public double RiseFactor(MountedItem item) => !IsStirred && IsInUpperHalf(item) ? Enclosures.StillTopFactor : 1;
+
+    /// <summary>Mean height of the heat above the floor, weighted by heat, mm; an item without a place counts at mid-height.</summary>
+    /// <returns>Height, mm.</returns>
+    public double HeatCentreMm()
+    {
+        var middle = MiddleMm;
+        var sum = 0.0;
+        foreach (var item in items)
+        {
+            sum += (HeatOf(item) ?? 0) * (CentreMm(item) ?? middle);
+        }
+
+        return KnownW > 0 ? sum / KnownW : middle;
+    }
 
     /// <summary>Temperature rise in the closed cabinet for the known heat, K.</summary>
     /// <param name="transferWM2K">Heat transfer, W/(m2 K).</param>
@@ -195,6 +292,15 @@ public sealed class HeatSurvey
     /// <returns>Surface, m2.</returns>
     public static double SurfaceOf(Cabinet cabinet) => Enclosures.SurfaceM2(
         (CabinetStanding)(cabinet.Placement ?? Placement.Free), CabinetHeights.Of(cabinet).OverallMm, cabinet.WidthMm!.Value, cabinet.DepthMm!.Value);
+
+    private bool HasStirringFans { get; set; }
+
+    private double MiddleMm => CabinetHeights.Of(description.Cabinet!).EdgeMm(1) + (RackGeometry.ApertureMm(description.Cabinet!.HeightU!.Value) / 2);
+
+    private bool IsInUpperHalf(MountedItem item) => CentreMm(item) is { } centre && Comparison.IsOver(centre, MiddleMm);
+
+    private double? CentreMm(MountedItem item) =>
+        (item.Shelf ?? item).Bottom is { } bottom and >= 1 ? CabinetHeights.Of(description.Cabinet!).CentreMm(item, bottom) : null;
 
     private void Take(MountedItem[] items)
     {
@@ -216,10 +322,16 @@ public sealed class HeatSurvey
             {
                 (HasOwnFlow, OwnFlowM3h) = (true, OwnFlowM3h + flow);
             }
+            else if (HasFittingFans(mounted))
+            {
+                FittedHeatW += HeatOf(mounted)!.Value;
+            }
+
+            HasStirringFans |= mounted.Category == ItemCategory.FanTray;
 
             if (item.MaxInletC is { } limit
-                && (LeastInletItem?.Item!.MaxInletC is not { } least || limit < least
-                    || (limit == least && string.CompareOrdinal(mounted.Id, LeastInletItem.Id) < 0)))
+                && (LeastInletItem?.Item!.MaxInletC is not { } least || LimitAtSiteC(limit) < LimitAtSiteC(least)
+                    || (LimitAtSiteC(limit) == LimitAtSiteC(least) && string.CompareOrdinal(mounted.Id, LeastInletItem.Id) < 0)))
             {
                 LeastInletItem = mounted;
             }
@@ -233,165 +345,4 @@ public sealed class HeatSurvey
         CoolingMode.Doors when HasOwnFlow => OwnFlowM3h,
         _ => null,
     };
-
-    private double? DoorLossPa()
-    {
-        double? loss = null;
-        foreach (var door in new[] { AirPath.Front, AirPath.Rear })
-        {
-            if (door is not null)
-            {
-                if (door.LossK(DensityKgM3) is not { } k)
-                {
-                    return null;
-                }
-
-                loss = (loss ?? 0) + Openings.LossPa(k, NeededM3h);
-            }
-        }
-
-        return loss;
-    }
-
-    private CoolingFigures MakeFigures()
-    {
-        var isWhole = IsHeatKnown && IsJudged;
-        var isClosed = IsJudged && AirPath.Mode is CoolingMode.Closed or CoolingMode.AirConditioner;
-        double? rise = !isWhole ? null
-            : AirPath.Mode == CoolingMode.Closed ? ClosedRiseK(Enclosures.StirredWM2K)
-            : AvailableM3h is { } flow and > 0 ? Quantities.Round(Air.RiseK(KnownW, flow, DensityKgM3))
-            : null;
-        return new CoolingFigures
-        {
-            HeatW = IsHeatKnown ? KnownW : null,
-            HeatBtuH = IsHeatKnown ? Quantities.Round(KnownW * Air.BtuHPerW) : null,
-            AirDensityKgM3 = IsJudged ? DensityKgM3 : null,
-            AirflowNeededM3h = isWhole ? NeededM3h : null,
-            AirflowAvailableM3h = IsJudged ? AvailableM3h : null,
-            DoorPressureLossPa = isWhole && DoorLossPa() is { } loss ? Quantities.Round(loss) : null,
-            SurfaceM2 = isClosed ? SurfaceM2 : null,
-            RiseK = rise,
-            HottestInletC = !isWhole ? null : AirPath.Mode == CoolingMode.Closed ? Quantities.Round(AmbientC + rise!.Value) : SupplyC,
-            CoolerNeededW = isWhole && AirPath.Mode == CoolingMode.AirConditioner ? CoolerNeededW(SurfaceM2, SetpointC) : null,
-            DewPointC = DewPointC is { } dew ? Quantities.Round(dew) : null,
-        };
-    }
-
-    // The assumed room temperature is reported wherever a limit, the heat or a dew point is compared with it.
-    private void AssumeOfTheRoom(List<Assumption> assumptions)
-    {
-        var isUsed = IsJudged || LeastInletItem is not null || DewPointC is not null;
-        if (isUsed && description.Site?.AmbientMaxC is null)
-        {
-            Assume(assumptions, Pointers.Ambient, AmbientC, "C", "ordinary room; common practice, no source");
-        }
-
-        if (description.Site?.HumidityMaxPercent is null && IsJudged)
-        {
-            Assume(assumptions, Pointers.Humidity, 0, "%", "default: density of dry air");
-        }
-
-        if (description.Site?.AltitudeM is null && (IsJudged || LeastInletItem is not null))
-        {
-            Assume(assumptions, Pointers.Altitude, AltitudeM, "m", "default: sea level; common practice, no source");
-        }
-    }
-
-    private void AssumeProtection(List<Assumption> assumptions)
-    {
-        if (description is { Site.RequiredIp: not null, Cabinet: { IpCode: null } cabinet }
-            && (cabinet.FrontDoor?.Style == DoorStyle.Perforated || cabinet.RearDoor?.Style == DoorStyle.Perforated || cabinet.Roof?.Style == RoofStyle.Vented))
-        {
-            Assume(assumptions, Pointers.IpCode, "IP20", null, "usual for a perforated door or an open vent; common practice, no source");
-        }
-    }
-
-    private void AssumeOfPath(List<Assumption> assumptions)
-    {
-        var cabinet = description.Cabinet!;
-        if (NeedsSurface)
-        {
-            AssumeOfTheSurface(cabinet, assumptions);
-        }
-        else if (description.Cooling?.RiseK is null)
-        {
-            Assume(assumptions, Pointers.RiseK, AllowedRiseK, "K", "common practice, no source");
-        }
-
-        foreach (var door in new[] { AirPath.Front, AirPath.Rear })
-        {
-            if (door is { AreaIsAssumed: true, Door.OpenAreaPercent: not null })
-            {
-                Assume(
-                    assumptions, door.Pointer + "/perforatedAreaM2", Quantities.Round(door.AreaM2), "m2",
-                    "width less 100 mm, times the height of the mounting space; common practice, no source");
-            }
-        }
-
-        if (AirPath.Mode == CoolingMode.Forced)
-        {
-            AssumeCurves(description.Cooling!.RoofFans, Pointers.RoofFans, assumptions);
-            AssumeCurves(description.Cooling.FanTrays, Pointers.FanTrays, assumptions);
-            if (AirPath.HasRoofFans && cabinet.Roof?.OpenAreaCm2 is not null)
-            {
-                Assume(
-                    assumptions, Pointers.RoofOpenArea, 0, "Pa",
-                    "the fans are mounted in the roof openings and their curves include that loss: no further pressure drop");
-            }
-        }
-    }
-
-    private void AssumeOfTheSurface(Cabinet cabinet, List<Assumption> assumptions)
-    {
-        if (cabinet.Placement is null)
-        {
-            Assume(assumptions, Pointers.Placement, "free", null, "default: free-standing");
-        }
-
-        if (cabinet.Roof?.Style is null && AirPath.Mode == CoolingMode.Closed)
-        {
-            Assume(assumptions, Pointers.RoofStyle, "solid", null, "default: closed roof");
-        }
-    }
-
-    private void AssumeCooler(List<Assumption> assumptions)
-    {
-        if (description.Cooling?.AirConditioner is { } cooler)
-        {
-            if (cooler.SetpointC is null)
-            {
-                Assume(assumptions, Pointers.Setpoint, SetpointC, "C", "usual for cabinets; common practice, no source");
-            }
-
-            if (cooler.RatedAmbientC is null)
-            {
-                Assume(
-                    assumptions, Pointers.RatedAmbient, RatedAmbientC, "C",
-                    "capacities are usually rated at 35 C inside and outside; value from memory of EN 14511");
-            }
-        }
-    }
-
-    private static void AssumeCurves(IReadOnlyList<FanSet>? sets, string pointer, List<Assumption> assumptions)
-    {
-        for (var i = 0; i < sets?.Count; i++)
-        {
-            if (sets[i] is { Count: > 0, MaxPressurePa: null, Curve: null or { Count: 0 } } set)
-            {
-                Assume(
-                    assumptions, Invariant($"{pointer}/{i}/maxPressurePa"), "not known", null,
-                    Invariant($"a fan without a curve delivers {FanCurve.InstalledSharePercent:0} % of its free flow of {set.FreeFlowM3h:0.###} m3/h once ")
-                        + "installed; common practice, no source");
-            }
-        }
-    }
-
-    // Other parts of the survey can assume the same member; it is recorded once.
-    private static void Assume(List<Assumption> assumptions, string pointer, Scalar value, string? unit, string basis)
-    {
-        if (!assumptions.Exists(a => a.Pointer == pointer))
-        {
-            assumptions.Add(new Assumption { Pointer = pointer, Value = value, Unit = unit, Basis = basis });
-        }
-    }
 }

@@ -226,4 +226,19 @@ public sealed class AirTests
     }
 
     private static void Close(double expected, double actual, double share) => Assert.InRange(actual / expected, 1 - share, 1 + share);
+
+    [Theory]
+    [InlineData(1000, 300, 20)]
+    [InlineData(400, 50, 25)]
+    [InlineData(5000, 900, 40)]
+    public void Rise_at_the_outlet_carries_the_heat_at_its_own_density(double heat, double flow, double inlet)
+    {
+        // ASHRAE Fundamentals: the mass flow at the outlet's density, times cp and the rise, is the heat.
+        var rise = Air.RiseAtOutletK(heat, flow, Air.DensityKgM3(inlet, 0), inlet)!.Value;
+        Assert.Equal(heat, Air.DensityKgM3(inlet + rise, 0) * flow / 3600 * Air.HeatCapacity * rise, 1e-6 * heat);
+        Assert.True(rise > Air.RiseK(heat, flow, Air.DensityKgM3(inlet, 0)));
+    }
+
+    [Fact]
+    public void Flow_too_small_for_the_heat_has_no_rise_at_the_outlet() => Assert.Null(Air.RiseAtOutletK(10_000, 10, 1.2, 20));
 }

@@ -21,6 +21,43 @@ public sealed class FansTests
         Assert.Equal(pressure, point.PressurePa, 1e-9);
     }
 
+    [Theory]
+    [InlineData(0, 0, 306.9)] // fan laws, sharp-edged orifice and mats as common practice: 2 x 160 m3/h and 45 Pa, intake 800 cm2, 1.17 kg/m3
+    [InlineData(40, 0, 107.0)]
+    [InlineData(80, 0, 64.5)]
+    [InlineData(0, 400, 269.4)]
+    [InlineData(40, 400, 105.0)]
+    [InlineData(80, 400, 64.1)]
+    public void Filter_mat_lowers_the_operating_point(double matPa, double roofCm2, double flow)
+    {
+        var k = Openings.OpeningK(0.08, 1.17) + (roofCm2 > 0 ? Openings.OpeningK(roofCm2 / 1e4, 1.17) : 0);
+        var linear = FilterMats.Linear(matPa, FilterMats.RatedM3h(0.08));
+        var point = Fans.WorkingPointOf([new(FanCurve.Straight(160, 45), 2)], k, linear: linear);
+        Assert.Equal(flow, point.FlowM3h, 0.06);
+        Assert.Equal(Openings.LossPa(k, point.FlowM3h) + (linear * point.FlowM3h), point.PressurePa, 1e-9);
+    }
+
+    [Fact]
+    [Trait("Kind", "property")]
+    public void OperatingPoint_with_a_mat_lies_on_path_and_fan_curves() =>
+        Gen.Select(FanSamples.Bank, FanSamples.K, Gen.Double[0, 1]).Sample((bank, k, linear) =>
+        {
+            var point = Fans.WorkingPointOf(bank, k, linear: linear);
+            Assert.Equal(point.PressurePa, Openings.LossPa(k, point.FlowM3h) + (linear * point.FlowM3h), 1e-9 * (1 + point.PressurePa));
+            Assert.True(Fans.FlowM3h(bank, point.PressurePa * (1 - 1e-9)) >= point.FlowM3h * (1 - 1e-6));
+            Assert.True(Fans.FlowM3h(bank, (point.PressurePa * (1 + 1e-9)) + 1e-12) <= point.FlowM3h * (1 + 1e-6));
+            Assert.True(point.FlowM3h <= Fans.WorkingPointOf(bank, k).FlowM3h * (1 + 1e-9));
+        }, iter: Samples.Of(1_000));
+
+    [Fact]
+    public void Mat_alone_is_a_straight_line()
+    {
+        // 320 (1 - p/45) = V and p = 0.25 V: V = 320/(1 + 320 x 0.25/45) = 115.2.
+        Assert.Equal(115.2, Fans.WorkingPointOf([new(FanCurve.Straight(160, 45), 2)], 0, linear: 0.25).FlowM3h, 1e-9);
+        Assert.Throws<ArgumentOutOfRangeException>(() => Fans.WorkingPointOf([], 0, linear: -1));
+        Assert.Throws<ArgumentOutOfRangeException>(() => Fans.WorkingPointOf([], 0, linear: double.PositiveInfinity));
+    }
+
     [Fact]
     public void Two_fans_deliver_less_than_double_flow() // fan laws
     {

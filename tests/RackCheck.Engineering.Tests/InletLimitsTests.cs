@@ -6,6 +6,25 @@ namespace RackCheck.Engineering.Tests;
 public sealed class InletLimitsTests
 {
     [Theory]
+    [InlineData(18, "A1", 300)] // ASHRAE TC 9.9
+    [InlineData(32, "A1", 300)]
+    [InlineData(35, "A2", 300)]
+    [InlineData(39.9, "A3", 300)]
+    [InlineData(40, "A3", 175)]
+    [InlineData(44.9, "A4", 175)]
+    [InlineData(45, "A4", 125)]
+    [InlineData(55, "A4", 125)]
+    public void Class_and_slope_follow_the_limit(double limit, string name, double slope)
+    {
+        Assert.Equal(name, InletLimits.ClassOf(limit).Name);
+        Assert.Equal(slope, InletLimits.MetresPerKOf(limit));
+    }
+
+    [Fact]
+    public void Limit_of_45_C_at_2500_m_is_32_2() => // ASHRAE TC 9.9: 45 - 1600/125
+        Assert.Equal(32.2, InletLimits.DeratedC(45, 2500, InletLimits.MetresPerKOf(45)), 1e-9);
+
+    [Theory]
     [InlineData("A1", 1500, 30)] // ASHRAE TC 9.9
     [InlineData("A2", 1800, 32)] // ASHRAE TC 9.9
     [InlineData("A2", 3050, 27.833333333333332)] // ASHRAE TC 9.9

@@ -133,4 +133,20 @@ public sealed class OpeningsTests
         Assert.Throws<ArgumentOutOfRangeException>(() => Openings.HoleReynolds(value, 0.6, 6));
         Assert.Throws<ArgumentOutOfRangeException>(() => Openings.HoleReynolds(1, 0.6, value));
     }
+
+    [Theory]
+    [InlineData(0.04, 1, 15, 40, 83.747)] // stack effect: 3600 x 0.6 x 0.04 x sqrt(2 x 9.80665 x 1 x 15/313.15), worked by hand
+    [InlineData(0.08, 1, 15, 40, 167.494)]
+    [InlineData(0.04, 4, 15, 40, 167.494)]
+    [InlineData(0.04, 1, 0, 40, 0)]
+    public void Draught_follows_area_height_and_rise(double area, double height, double rise, double inside, double flow) =>
+        Assert.Equal(flow, Openings.DraughtM3h(area, height, rise, inside), 0.01);
+
+    [Theory]
+    [InlineData(-1, 1, 1, 20)]
+    [InlineData(1, -1, 1, 20)]
+    [InlineData(1, 1, -1, 20)]
+    [InlineData(1, 1, 1, -274)]
+    public void Draught_out_of_range_throws(double area, double height, double rise, double inside) =>
+        Assert.Throws<ArgumentOutOfRangeException>(() => Openings.DraughtM3h(area, height, rise, inside));
 }

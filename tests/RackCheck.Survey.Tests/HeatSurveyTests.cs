@@ -64,7 +64,7 @@ public sealed class HeatSurveyTests
     {
         var item = Warm("a", 1, 500);
         Assert.Equal(
-            ["/cabinet/frontDoor/perforatedAreaM2", "/cooling/riseK", "/site/altitudeM", "/site/ambientMaxC", "/site/humidityMaxPercent"],
+            ["/cabinet/frontDoor/perforatedAreaM2", "/site/altitudeM", "/site/ambientMaxC", "/site/humidityMaxPercent"],
             Assumed(EmptyRack().Cabinet(c => c with { FrontDoor = Aired, RearDoor = Open }).With(item)));
         Assert.Equal(
             ["/cabinet/heightMm", "/cabinet/placement", "/cabinet/roof/style", "/site/altitudeM", "/site/ambientMaxC", "/site/humidityMaxPercent"],
@@ -73,9 +73,10 @@ public sealed class HeatSurveyTests
             ["/cooling/roofFans/0/maxPressurePa", "/site/humidityMaxPercent"],
             Assumed(Cool(Open, Closed).RoofFans(new FanSet { Count = 1, FreeFlowM3h = 100 }, Curved(1), new FanSet { Count = 0, FreeFlowM3h = 5 }).With(item)));
 
-        // A roof with an opening that is given: whether it counts beside the fans in it is not for the caller to guess.
-        var vented = Cool(Open, Closed).RoofFans(Curved(1)).Cabinet(c => c with { Roof = c.Roof! with { OpenAreaCm2 = 400 } }).With(item);
-        Assert.Contains("/cabinet/roof/openAreaCm2", Assumed(vented));
+        Assert.Equal(
+            ["/cooling/filter/areaCm2", "/cooling/filter/lossPa", "/cooling/riseK", "/site/humidityMaxPercent"],
+            Assumed(Cool(Closed, Closed).RoofFans(Curved(1)).Cooled(c => c with { IntakeAreaCm2 = 500, Filters = true, RiseK = null }).With(item)));
+        Assert.Contains(new RackSurvey(Cool(Aired, Aired).With(item)).Assumptions, a => a.Pointer == "/items");
     }
 
     [Theory]
@@ -106,6 +107,7 @@ public sealed class HeatSurveyTests
         Assert.Equal(CoolingMode.Unknown, Mode(EmptyRack()));
         Assert.Equal(CoolingMode.Doors, Mode(Cool(Aired, Open)));
         Assert.Equal(CoolingMode.Doors, Mode(Cool(Closed, Aired).Cooled(c => c with { IntakeAreaCm2 = 100 })));
+        Assert.Equal(CoolingMode.Draught, Mode(Cool(Aired, Closed).Cabinet(c => c with { Roof = new Roof { Style = RoofStyle.Vented } })));
         Assert.Equal(CoolingMode.Closed, Mode(Cool(Closed, null)));
         Assert.Equal(CoolingMode.Closed, Mode(Cool(Aired, Closed)));
         Assert.Equal(CoolingMode.Forced, Mode(Cool(null, null).RoofFans(Curved(1)).Underfloor(1, 1)));
@@ -114,6 +116,22 @@ public sealed class HeatSurveyTests
         Assert.Equal(CoolingMode.AirConditioner, Mode(Cool(Aired, Aired).RoofFans(Curved(1)).Cooler(1)));
 
         static CoolingMode Mode(RackDescription rack) => Heat(rack).AirPath.Mode;
+    }
+
+    [Fact]
+    public void Roof_opening_counts_beside_the_fans_in_it()
+    {
+        var rack = Cool(Open, Closed).RoofFans(Curved(1)).With(Warm("a", 1, 500));
+        Assert.Equal(0, Heat(rack).AirPath.LossK);
+        var grille = rack.Cabinet(c => c with { Roof = c.Roof! with { OpenAreaCm2 = 400 } });
+        Assert.Equal(Openings.OpeningK(0.04, 1.2041), Heat(grille).AirPath.LossK!.Value, 1e-12);
+    }
+
+    [Fact]
+    public void Rise_with_roof_fans_is_that_of_hot_air()
+    {
+        // 360 m3/h at the roof; ASHRAE Fundamentals: 500 W at 20 C: 4.128 K at the inlet's density, 4.128/(1 - 4.128/293.15) = 4.187 K at the roof's.
+        Assert.Equal(4.187, Heat(Cool(Open, Closed).RoofFans(Curved(1)).With(Warm("a", 1, 500))).Figures!.RiseK!.Value, 0.001);
     }
 
     [Fact]
@@ -149,7 +167,7 @@ public sealed class HeatSurveyTests
         Gen.Select(Gen.Double[1, 100], Gen.Double[1, 100]).Sample((one, other) =>
             Assert.True(Loss(Math.Max(one, other)) <= Loss(Math.Min(one, other))), iter: Samples.Of(1_000));
 
-    private static double Needed(double ambient, double altitude) => Heat(Cool(Aired, Aired, ambient, altitude).With(Warm("a", 1, 1000))).NeededM3h;
+    private static double Needed(double ambient, double altitude) => Heat(Cool(Aired, Aired, ambient, altitude).With(Warm("a", 1, 1000))).ForcedNeedM3h;
 
     private static double Loss(double open) =>
         Heat(Cool(Aired with { OpenAreaPercent = open }, Open).With(Warm("a", 1, 3000))).Figures!.DoorPressureLossPa!.Value;

@@ -1,11 +1,14 @@
 using RackCheck.Model;
 using RackCheck.Rules;
+using RackCheck.Survey;
 using RackCheck.Survey.Catalogue;
 using static System.FormattableString;
 
 namespace RackCheck.Planning.Baskets;
 
-/// <summary>Adds roof fans if the airflow is too low for the heat load and offered fans correct it.</summary>
+/// <summary>
+/// Adds roof fans if the airflow is too low for the heat load and offered fans correct it. Between perforated doors they would draw air past the equipment.
+/// </summary>
 internal static class RoofFans
 {
     private static readonly string Rule = RuleChecks.IdOf<Rules.Cooling.Airflow>();
@@ -19,7 +22,8 @@ internal static class RoofFans
     {
         var rack = build.Describe();
         var finding = Checker.Recheck(ResolvedRack.Plain(rack)).Findings.FirstOrDefault(f => f.Accepted is null);
-        if (finding is null)
+        var (front, rear) = (rack.Cabinet!.FrontDoor, rack.Cabinet.RearDoor);
+        if (finding is null || (AirPath.LetsAirThrough(front) == true && AirPath.LetsAirThrough(rear) == true))
         {
             return;
         }

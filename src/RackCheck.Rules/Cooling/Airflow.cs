@@ -14,13 +14,18 @@ public sealed class Airflow : Rule
         Id = "cooling.airflow",
         Title = "Airflow too low for the heat load",
         Severity = Severity.Error,
+        MilderSeverity = Severity.Warning,
         What =
             "Finds racks whose available airflow is below the airflow that the heat load needs, at the permitted temperature rise and the air density of the "
-            + "site. The available airflow is that of the fans at their working point, of the underfloor supply, or of the equipment's own fans through the "
-            + "doors.",
+            + "site. The available airflow is that of the fans at their working point with a filter mat due for change, of the underfloor supply, or, where "
+            + "riseK is given, of the equipment's own fans through the doors. Natural draught through a vented roof is estimated: a warning.",
         Why = "The air gets too hot along the airflow path. Equipment at the end of the path fails early or switches off.",
-        Formula = "V = 3600 Q/(rho 1006 riseK) <= available; fans: intersection of the fan curve with K V^2",
-        Sources = [Sources.AshraeFundamentals, Sources.Iso2533, Sources.Idelchik, Sources.SharpOrifice, Sources.FanLaws, Sources.InstalledFanPractice],
+        Formula = "V = 3600 Q/(rho 1006 riseK) <= available; fans: intersection of the fan curve with K V^2 + L V; draught: 3600 Cd A sqrt(2 g H riseK/T)",
+        Sources =
+        [
+            Sources.AshraeFundamentals, Sources.Iso2533, Sources.Idelchik, Sources.SharpOrifice, Sources.FanLaws, Sources.InstalledFanPractice,
+            Sources.AirRisePractice, Sources.FilterPractice, Sources.StackEffect,
+        ],
         Needs =
         [
             "/items/*/heatW", "/items/*/power/typicalW", "/items/*/power/ratedW", "/items/*/airflow/flowM3h", "/cooling", "/cabinet/frontDoor",
@@ -28,14 +33,24 @@ public sealed class Airflow : Rule
         ],
         Notes =
         [
-            "The airflow path is one of five: air conditioner, else fans, else underfloor supply, else doors, else closed. A cabinet that is open at "
-                + "one end only, or has trays that only circulate the air, counts as closed.",
+            "The airflow path is one of six: air conditioner, else fans, else underfloor supply, else doors, else a vented roof, else closed. A cabinet that "
+                + "is open at one end only, or has trays that only circulate the air, counts as closed.",
+            "The permitted rise is riseK; without it 15 K for fans, underfloor supply and draught, and none through perforated doors, where the equipment's "
+                + "own fans set the rise (cooling.item-rise).",
+            "Roof fans move hot air: their airflow is compared at the density of the air in the roof.",
+            "The loss of a filter mat is proportional to the flow. The calculation also shows the working point with a clean mat. Without data 40 Pa clean and "
+                + "80 Pa before it is changed, at 0.5 m/s.",
+            "Through the doors, items without a stated airflow are assumed to have fans that suit their heat.",
             "Fan curves are scaled to the air density of the site, as the pressure drop of the path is: a data sheet is for 1.2 kg/m3.",
             "A fan curve is used as a flow that never rises with pressure. A stalled stretch counts as flat at its lowest pressure so far, which gives "
                 + "too little flow rather than too much.",
             "The gas constant of dry air is 287.05 J/(kg K); check values from other libraries use 287.055 (0.002 % apart).",
         ],
-        Remedies = ["Fit perforated doors.", "Fit fans in the roof.", "Fit more fan trays.", "Fit an air conditioner.", "Move equipment to another rack."],
+        Remedies =
+        [
+            "Fit perforated doors.", "Fit fans in the roof and a closed rear door.", "Fit more fan trays.", "Fit an air conditioner.",
+            "Move equipment to another rack.",
+        ],
         Cautions = [Cautions.Handling],
     };
 
@@ -52,16 +67,32 @@ public sealed class Airflow : Rule
             return;
         }
 
+        if (heat.AllowedRiseK is not { } rise)
+        {
+            return;
+        }
+
         MissingHeatData.ReportHeat(context, Message);
-        if (heat.AvailableM3h is not { } available)
+        if (heat.AirPath.Mode == CoolingMode.Draught)
+        {
+            NaturalDraught.Check(context, Message);
+        }
+        else if (Available(heat, rise) is not { } available)
         {
             ReportMissing(context, Message);
         }
-        else if (available < heat.NeededM3h && !(heat.AirPath.Mode == CoolingMode.Doors && ReportMissingFlows(context, Message)))
+        else if (heat.KnownW > 0 && Comparison.IsOver(Needed(heat), available))
         {
             Report(context, available);
         }
     }
+
+    private static double? Available(HeatSurvey heat, double rise) =>
+        heat.AirPath.Mode != CoolingMode.Doors ? heat.AvailableM3h
+        : heat.HasOwnFlow || heat.FittedHeatW > 0 ? heat.DoorsFlowM3h(rise)
+        : null;
+
+    private static double Needed(HeatSurvey heat) => heat.AirPath.Mode == CoolingMode.Forced ? heat.FanNeedM3h : heat.NeededM3h!.Value;
 
     private static void ReportMissing(RuleContext context, string message)
     {
@@ -72,7 +103,7 @@ public sealed class Airflow : Rule
                 context.ReportMissing(Pointers.UnderfloorFlow, message);
                 break;
             case CoolingMode.Doors:
-                ReportMissingFlows(context, message, withStill: true);
+                ReportMissingFlows(context, message);
                 break;
             default:
                 foreach (var pointer in path.Missing)
@@ -84,25 +115,38 @@ public sealed class Airflow : Rule
         }
     }
 
-    // An item without fans moves no air; any other item with a heat load may have fans.
-    private static bool ReportMissingFlows(RuleContext context, string message, bool withStill = false)
+    private static void ReportMissingFlows(RuleContext context, string message)
     {
-        var any = false;
         foreach (var item in context.Survey.Items)
         {
-            if (HeatSurvey.HeatOf(item) is not 0 && item.Item!.Airflow?.FlowM3h is null && (withStill || item.Item.Airflow?.Direction != AirflowDirection.None))
+            if (HeatSurvey.HeatOf(item) is not 0 && item.Item!.Airflow?.FlowM3h is null)
             {
-                any = true;
                 context.ReportMissing(Pointers.ItemFlow[item.Index], message);
             }
         }
-
-        return any;
     }
 
-    // With the rounded resistance, so that the calculation can be repeated by hand.
-    private static string WorkingPoint(double k, double available) =>
-        Invariant($"; at the working point {k:0.##########} x {available:0.###}^2 = {Openings.LossPa(k, available):0.###} Pa");
+    // With the rounded resistances, so that the calculation can be repeated by hand.
+    private static string WorkingPoint(AirPath path, double available)
+    {
+        if (path.LossK is not { } exact || !double.IsFinite(exact) || (exact <= 0 && path.Mat is null))
+        {
+            return "";
+        }
+
+        var k = Math.Round(exact, 10);
+        return path.Mat is not { } mat
+            ? Invariant($"; at the working point {k:0.##########} x {available:0.###}^2 = {Openings.LossPa(k, available):0.###} Pa")
+            : Point("before the filter is changed", mat.Linear, available)
+                + (path.CleanFlowM3h is { } clean ? Point("with a clean filter", mat.CleanLinear!.Value, Quantities.Round(clean)) : "");
+
+        string Point(string when, double exactLinear, double flow)
+        {
+            var linear = Math.Round(exactLinear, 6);
+            return Invariant($"; {when} {k:0.##########} x {flow:0.###}^2 + {linear:0.######} x {flow:0.###} = ")
+                + Invariant($"{Openings.LossPa(k, flow) + (linear * flow):0.###} Pa");
+        }
+    }
 
     private static void Report(RuleContext context, double available)
     {
@@ -114,20 +158,26 @@ public sealed class Airflow : Rule
             CoolingMode.Underfloor => ("The underfloor supply delivers", Pointers.UnderfloorFlow),
             _ => ("The equipment's own fans deliver", "/items"),
         };
-        var working = heat.AirPath.LossK is { } k and > 0 && double.IsFinite(k) ? WorkingPoint(Math.Round(k, 10), available) : "";
+        var (needed, rise) = (Needed(heat), heat.AllowedRiseK!.Value);
+        var isRoof = heat.AirPath is { Mode: CoolingMode.Forced, HasRoofFans: true };
+        var density = isRoof ? heat.HotDensityKgM3 : heat.DensityKgM3;
+        var hot = isRoof
+            ? Invariant($"{heat.DensityKgM3:0.####} x ({heat.AmbientC:0.###} + {Air.ZeroC}) / ({heat.AmbientC + rise:0.###} + {Air.ZeroC}) = ")
+                + Invariant($"{density:0.####}; ")
+            : "";
         context.Report(new FindingDraft
         {
             Message = words + " {availableM3h} m3/h; {heatW} W at a rise of {riseK} K needs {neededM3h} m3/h.",
-            Data = [("availableM3h", available), ("heatW", heat.KnownW), ("neededM3h", heat.NeededM3h), ("riseK", heat.AllowedRiseK)],
+            Data = [("availableM3h", available), ("heatW", heat.KnownW), ("neededM3h", needed), ("riseK", rise)],
             Subject = "air through the rack",
             Identity = ["air"],
             Pointers = survey.Description.Cooling is null ? [pointer] : [pointer, Pointers.Cooling],
             Actual = Quantities.Of(available, "m3/h"),
-            Limit = Quantities.Of(heat.NeededM3h, "m3/h"),
-            UtilisationPercent = available > 0 ? 100 * heat.NeededM3h / available : null,
+            Limit = Quantities.Of(needed, "m3/h"),
+            UtilisationPercent = available > 0 ? 100 * needed / available : null,
             Calculation =
-                Invariant($"3600 x {heat.KnownW:0.###} / ({heat.DensityKgM3:0.####} x {Air.HeatCapacity:0} x {heat.AllowedRiseK:0.###}) = ")
-                + Invariant($"{heat.NeededM3h:0.###} > {available:0.###}{working}"),
+                hot + Invariant($"3600 x {heat.KnownW:0.###} / ({density:0.####} x {Air.HeatCapacity:0} x {rise:0.###}) = ")
+                + Invariant($"{needed:0.###} > {available:0.###}{(heat.AirPath.Mode == CoolingMode.Forced ? WorkingPoint(heat.AirPath, available) : "")}"),
             Candidates = CoolingRemedies.Improve(survey),
         });
     }

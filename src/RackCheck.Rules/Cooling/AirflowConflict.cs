@@ -89,7 +89,7 @@ public sealed class AirflowConflict : Rule
             Subject = survey.Cabinet.Place(backward),
             Identity = ["pair", forward.Id, backward.Id],
             Pointers = [backward.Pointer, forward.Pointer],
-            Candidates = CoolingRemedies.PartNeighbours(survey, backward, forward),
+            Candidates = ConflictRemedies.PartNeighbours(survey, backward, forward),
         });
     }
 
@@ -107,7 +107,7 @@ public sealed class AirflowConflict : Rule
             Actual = Quantities.Millimetres(actual),
             Limit = Quantities.Millimetres(width),
             Calculation = Invariant($"{actual:0.###} < {width:0.###}"),
-            Candidates = CoolingRemedies.WidenFor(survey, item, width),
+            Candidates = ConflictRemedies.WidenFor(survey, item, width),
         });
     }
 }

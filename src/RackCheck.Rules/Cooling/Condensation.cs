@@ -93,7 +93,7 @@ public sealed class Condensation : Rule
                 Invariant($"ln({humidity:0.###} / 100) + 17.62 x {heat.AmbientC:0.###} / (243.12 + {heat.AmbientC:0.###}) = {gamma:0.######}; ")
                 + Invariant($"243.12 x {gamma:0.######} / (17.62 - {gamma:0.######}) = {heat.DewPointC:0.###}; ")
                 + Invariant($"{dew:0.##} + {margin:0.###} = {least:0.###} > {cold:0.###}"),
-            Candidates = CoolingRemedies.Warmer(context.Survey, pointer, cold, least, margin),
+            Candidates = RoomAirRemedies.Warmer(context.Survey, pointer, cold, least, margin),
         });
     }
 }

@@ -20,7 +20,7 @@ public sealed class CoolerAvoidable : Rule
         Why = "An air conditioner costs the most to buy and to run, produces condensate, and stops the rack when it fails.",
         Formula =
             "ambientMaxC <= least maxInletC at the altitude; requiredIp met by IP20; V = 3600 Q/(rho 1006 riseK) <= own flow, or the working point of fans "
-            + "in the roof",
+            + "in the roof; without riseK each item's own rise <= 25 K",
         Sources = [Sources.CoolingPractice, Sources.AshraeFundamentals, Sources.OpeningIpPractice, Sources.FanLaws],
         Needs = ["/cooling/airConditioner", "/items/*/heatW", "/items/*/airflow/flowM3h", "/items/*/maxInletC", "/site/requiredIp", "/site/ambientMaxC"],
         Remedies = ["Fit perforated doors instead.", "Fit fans in the roof instead."],
@@ -38,7 +38,11 @@ public sealed class CoolerAvoidable : Rule
             return;
         }
 
-        if (heat.LeastInletC is not { } limit)
+        if (!heat.IsAltitudeCovered)
+        {
+            MissingHeatData.ReportAltitude(context);
+        }
+        else if (heat.LeastInletC is not { } limit)
         {
             ReportMissingLimits(context);
         }
@@ -70,7 +74,7 @@ public sealed class CoolerAvoidable : Rule
     {
         var survey = context.Survey;
         var heat = survey.Heat;
-        var doorsDo = heat.HasOwnFlow && heat.OwnFlowM3h >= heat.NeededM3h;
+        var doorsDo = CoolingRemedies.DoorsSuffice(survey);
         var fans = doorsDo ? null : CoolingRemedies.RoofFans(survey, survey.Description
             with { Cooling = survey.Description.Cooling! with { AirConditioner = null } });
         if (!doorsDo && fans is null)
@@ -78,6 +82,11 @@ public sealed class CoolerAvoidable : Rule
             return;
         }
 
+        // Through the doors the equipment's own fans set the rise where none is given.
+        var (given, density) = (survey.Description.Cooling?.RiseK, doorsDo ? heat.DensityKgM3 : heat.HotDensityKgM3);
+        var available = doorsDo ? heat.DoorsFlowM3h(given ?? HeatSurvey.UsualItemRiseK) : fans!.Value.FlowM3h;
+        var rise = given ?? (doorsDo ? HeatSurvey.UsualItemRiseK : heat.ForcedRiseK);
+        var needed = doorsDo ? heat.NeedAt(rise) : heat.RoofNeedM3h;
         context.Report(new FindingDraft
         {
             Message = doorsDo
@@ -85,14 +94,14 @@ public sealed class CoolerAvoidable : Rule
                     + "{neededM3h} m3/h."
                 : "The air conditioner is not needed: {fans} fans in the roof deliver {availableM3h} m3/h; the heat load needs {neededM3h} m3/h.",
             Data = doorsDo
-                ? [("availableM3h", heat.OwnFlowM3h), ("neededM3h", heat.NeededM3h)]
-                : [("fans", fans!.Value.Count), ("availableM3h", fans.Value.FlowM3h), ("neededM3h", heat.NeededM3h)],
+                ? [("availableM3h", available), ("neededM3h", needed)]
+                : [("fans", fans!.Value.Count), ("availableM3h", available), ("neededM3h", needed)],
             Subject = "air conditioner",
             Identity = ["avoidable"],
             Pointers = ["/cooling/airConditioner"],
             Calculation =
-                Invariant($"3600 x {heat.KnownW:0.###} / ({heat.DensityKgM3:0.####} x {Air.HeatCapacity:0} x {heat.AllowedRiseK:0.###}) = ")
-                + Invariant($"{heat.NeededM3h:0.###} <= {(doorsDo ? heat.OwnFlowM3h : fans!.Value.FlowM3h):0.###}; ")
+                Invariant($"3600 x {heat.KnownW:0.###} / ({density:0.####} x {Air.HeatCapacity:0} x {rise:0.###}) = ")
+                + Invariant($"{needed:0.###} <= {available:0.###}; ")
                 + Invariant($"{heat.AmbientC:0.###} <= {heat.LeastInletC:0.###}"),
             Candidates = CoolingRemedies.WithoutCooler(survey),
         });

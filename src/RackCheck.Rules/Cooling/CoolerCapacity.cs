@@ -23,14 +23,14 @@ public sealed class CoolerCapacity : Rule
             "Finds air conditioners whose capacity, derated for the site temperature, is below the heat load less the heat dissipated by the surface. In a "
             + "room hotter than the setpoint the surface gains heat.",
         Why = "The temperature inside rises above the setpoint.",
-        Formula = "capacityW (1 - 0.02 (ambientMaxC - ratedAmbientC)) >= Q - heatTransferWM2K A (setpointC - ambientMaxC)",
+        Formula = "capacityW (1 - 0.015 (ambientMaxC - ratedAmbientC)) >= Q - heatTransferWM2K A (setpointC - ambientMaxC)",
         Sources = [Sources.Iec60890, Sources.SheetSteel, Sources.CoolerDeratingPractice],
         Limits = [HeatTransferWM2K],
         Needs = ["/cooling/airConditioner", "/items/*/heatW", "/items/*/power/ratedW", "/cabinet/heightMm", "/cabinet/placement", "/site/ambientMaxC"],
         Notes =
         [
-            "An air conditioner loses 2 % of its capacity per kelvin above its rated ambient temperature. No source gives one figure for all units: "
-                + "this is the cautious end of common practice.",
+            "An air conditioner loses 1.5 % of its capacity per kelvin above its rated ambient temperature, default 35 C. No source gives one figure for all "
+                + "units: this is the middle of common practice. The manufacturer's curve takes precedence.",
         ],
         Remedies = ["Fit a larger air conditioner.", "Raise the setpoint, where the equipment permits it.", "Move equipment to another rack."],
         Cautions = [Cautions.Electricity],

@@ -10,9 +10,9 @@ namespace RackCheck.Rules.Cooling;
 /// <summary>Finds perforated doors with too high a pressure drop.</summary>
 public sealed class DoorRestriction : Rule
 {
-    /// <summary>Maximum pressure drop of a door at the airflow that the heat load needs.</summary>
+    /// <summary>Maximum pressure drop of a door at the airflow through it.</summary>
     public static RuleLimit DoorLossPa { get; } = new(
-        "doorLossPa", "maximum pressure drop of a door at the airflow that the heat load needs", 5, "Pa", 0.1, 100, Stricter.Lower);
+        "doorLossPa", "maximum pressure drop of a door at the airflow through it", 5, "Pa", 0.1, 100, Stricter.Lower);
 
     private static readonly RuleDescriptor Facts = new()
     {
@@ -20,18 +20,23 @@ public sealed class DoorRestriction : Rule
         Title = "Pressure drop of a door too high",
         Severity = Severity.Warning,
         What =
-            "Finds perforated doors with a pressure drop above 5 Pa at the airflow that the heat load needs. Each door has its own finding. The calculation "
-            + "assumes that all air flows through the door. The uncertainty of the pressure drop is about +-30 %.",
+            "Finds perforated doors with a pressure drop above 5 Pa at the larger of the airflow that the heat load needs and that of the items' own fans. "
+            + "Each door has its own finding. All air is assumed to flow through the door. The uncertainty of the pressure drop is about +-30 %.",
         Why =
             "Equipment fans have only a few pascals of pressure to spare. Behind a restrictive door they deliver less air, and hot air recirculates to the "
             + "inlets.",
         Formula = "zeta = (0.707 (1-f)^0.375 + 1 - f)^2/f^2; w = V/(3600 A); zeta rho w^2/2 <= doorLossPa",
-        Sources = [Sources.Idelchik, Sources.DoorLossPractice, Sources.AshraeFundamentals],
+        Sources = [Sources.Idelchik, Sources.DoorLossPractice, Sources.AshraeFundamentals, Sources.AirRisePractice],
         Limits = [DoorLossPa],
         Needs =
         [
             "/cabinet/frontDoor/openAreaPercent", "/cabinet/frontDoor/perforatedAreaM2", "/cabinet/rearDoor/openAreaPercent",
-            "/cabinet/rearDoor/perforatedAreaM2", "/items/*/heatW", "/items/*/power/ratedW", "/cooling/riseK",
+            "/cabinet/rearDoor/perforatedAreaM2", "/items/*/heatW", "/items/*/power/ratedW", "/items/*/airflow/flowM3h", "/cooling/riseK",
+        ],
+        Notes =
+        [
+            "The airflow is the larger of the need at riseK, where a rise is set, and the sum of the items' own airflows; an item without a stated airflow "
+                + "counts at 15 K.",
         ],
         Remedies = ["Fit a door with a larger open area.", "Fit a door that is perforated over its whole face."],
     };
@@ -74,9 +79,10 @@ public sealed class DoorRestriction : Rule
         var heat = context.Survey.Heat;
         var limit = context.Limit(DoorLossPa);
         var zeta = Round4(Openings.PlateZeta(open / 100));
-        var velocity = Round4(Openings.VelocityMS(heat.NeededM3h, door.AreaM2));
+        var flow = heat.DoorFlowM3h;
+        var velocity = Round4(Openings.VelocityMS(flow, door.AreaM2));
         var loss = Quantities.Round(Openings.VelocityLossPa(zeta, heat.DensityKgM3, velocity));
-        if (loss <= Quantities.Round(limit))
+        if (!Comparison.IsOver(loss, limit))
         {
             return;
         }
@@ -84,11 +90,11 @@ public sealed class DoorRestriction : Rule
         context.Report(new FindingDraft
         {
             Message = "The {door} ({openPercent} % open over {areaM2} m2) has a pressure drop of {lossPa} Pa +-{uncertaintyPercent} % "
-                + "at the {neededM3h} m3/h that the heat load needs; "
+                + "at an airflow of {flowM3h} m3/h; "
                 + "the limit is {limitPa} Pa.",
             Data =
             [
-                ("door", door.Name), ("openPercent", open), ("areaM2", door.AreaM2), ("lossPa", loss), ("neededM3h", heat.NeededM3h),
+                ("door", door.Name), ("openPercent", open), ("areaM2", door.AreaM2), ("lossPa", loss), ("flowM3h", flow),
                 ("uncertaintyPercent", Openings.DoorUncertaintyPercent), ("limitPa", limit),
             ],
             Subject = door.Name,
@@ -98,7 +104,7 @@ public sealed class DoorRestriction : Rule
             Limit = Quantities.Of(limit, "Pa"),
             UtilisationPercent = 100 * loss / limit,
             Calculation =
-                Invariant($"{heat.NeededM3h:0.###} / (3600 x {door.AreaM2:0.######}) = {velocity:0.####}; ")
+                Invariant($"{flow:0.###} / (3600 x {door.AreaM2:0.######}) = {velocity:0.####}; ")
                 + Invariant($"{zeta:0.####} x {heat.DensityKgM3:0.####} x {velocity:0.####}^2 / 2 = {loss:0.###} > {limit:0.###}"),
             Candidates = CoolingRemedies.OpenWider(context.Survey, door),
         });

@@ -45,7 +45,7 @@ public sealed class FanRedundancy : Rule
                 context.ReportMissing(pointer, Message);
             }
         }
-        else if (available >= heat.NeededM3h && Worst(heat.AirPath) is var (set, flow) && flow < heat.NeededM3h)
+        else if (!Comparison.IsOver(heat.FanNeedM3h, available) && Worst(heat.AirPath) is var (set, flow) && Comparison.IsOver(heat.FanNeedM3h, flow))
         {
             Report(context, set, flow);
         }
@@ -76,20 +76,21 @@ public sealed class FanRedundancy : Rule
     private static void Report(RuleContext context, int set, double flow)
     {
         var heat = context.Survey.Heat;
+        var needed = heat.FanNeedM3h;
         var roof = context.Survey.Description.Cooling!.RoofFans?.Count ?? 0;
         context.Report(new FindingDraft
         {
             Message = "With one fan failed the others deliver {flowM3h} m3/h; {heatW} W needs {neededM3h} m3/h.",
-            Data = [("flowM3h", flow), ("heatW", heat.KnownW), ("neededM3h", heat.NeededM3h)],
+            Data = [("flowM3h", flow), ("heatW", heat.KnownW), ("neededM3h", needed)],
             Subject = "fans",
             Identity = ["spare"],
             Pointers = [set < roof ? Invariant($"{Pointers.RoofFans}/{set}/count") : Invariant($"{Pointers.FanTrays}/{set - roof}/count")],
             Actual = Quantities.Of(flow, "m3/h"),
-            Limit = Quantities.Of(heat.NeededM3h, "m3/h"),
-            UtilisationPercent = flow > 0 ? 100 * heat.NeededM3h / flow : null,
+            Limit = Quantities.Of(needed, "m3/h"),
+            UtilisationPercent = flow > 0 ? 100 * needed / flow : null,
             Calculation =
-                Invariant($"3600 x {heat.KnownW:0.###} / ({heat.DensityKgM3:0.####} x {Air.HeatCapacity:0} x {heat.AllowedRiseK:0.###}) = ")
-                + Invariant($"{heat.NeededM3h:0.###} > {flow:0.###}"),
+                Invariant($"3600 x {heat.KnownW:0.###} / ({heat.FanDensityKgM3:0.####} x {Air.HeatCapacity:0} x {heat.ForcedRiseK:0.###}) = ")
+                + Invariant($"{needed:0.###} > {flow:0.###}"),
             Candidates = CoolingRemedies.MoreFans(context.Survey),
         });
     }

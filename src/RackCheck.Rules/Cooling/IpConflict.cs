@@ -1,6 +1,7 @@
 using RackCheck.Engineering;
 using RackCheck.Model;
 using RackCheck.Remedies;
+using RackCheck.Survey;
 
 namespace RackCheck.Rules.Cooling;
 
@@ -97,7 +98,8 @@ public sealed class IpConflict : Rule
             return;
         }
 
-        var filters = context.Survey.Description.Cooling!.Filters;
+        var cooling = context.Survey.Description.Cooling!;
+        bool? filters = FilterMat.IsFitted(cooling) ? true : cooling.Filters;
         if (filters is null && IpCodes.Satisfies(Filtered, required))
         {
             context.ReportMissing(Pointers.Filters, "The site requires a degree of protection, but the filters of fans and intake are not given.");

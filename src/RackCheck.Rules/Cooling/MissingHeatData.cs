@@ -16,6 +16,17 @@ internal static class MissingHeatData
         }
     }
 
+    /// <summary>Reports a site above the altitude that the inlet classes cover, where items have inlet limits.</summary>
+    public static void ReportAltitude(RuleContext context)
+    {
+        if (context.Survey.Heat.LeastInletItem is not null)
+        {
+            context.ReportMissing(
+                Pointers.Altitude,
+                "Above 3050 m the inlet classes give no limits, so inlet limits are not checked: ask the manufacturer for the limits at this altitude.");
+        }
+    }
+
     /// <summary>Reports doors without a description, where the airflow path depends on them.</summary>
     /// <returns>Whether the airflow path is unknown.</returns>
     public static bool ReportDoors(RuleContext context, string message)

@@ -27,9 +27,9 @@ public sealed class CoolerCapacityTests : RuleTests<CoolerCapacity>
     [Fact]
     public void Hot_room_lowers_capacity_and_raises_load()
     {
-        // 1500 - 5.5 x 5.712 x (35 - 40) = 1657.08; 1800 x (1 - 0.02 x 5) = 1620.
-        Numbers(Only(Rack(1800, 40)), 1620, 1657.08, "W");
-        Passes(Rack(1842, 40)); // 1657.8
+        // 1500 - 5.5 x 5.712 x (35 - 40) = 1657.08; 1750 x (1 - 0.015 x 5) = 1618.75.
+        Numbers(Only(Rack(1750, 40)), 1618.75, 1657.08, "W");
+        Passes(Rack(1792, 40)); // 1657.6
         Passes(Rack(1800, 40, rated: 40));
         Assert.Contains("60 - 35 = 25 > 20, above the operating range", Only(Rack(1800, 60)).Calculation, StringComparison.Ordinal);
     }

@@ -12,7 +12,7 @@ public sealed class DoorRestrictionTests : RuleTests<DoorRestriction>
     private static Door Tight(double? open = 30, double? area = 0.2) => new() { Style = DoorStyle.Perforated, OpenAreaPercent = open, PerforatedAreaM2 = area };
 
     private static RackDescription Rack(Door front, Door rear, double heat = 3000) =>
-        Cool(front, rear).Cooled(c => c).With(Warm("wave-pc", 1, heat, flow: 2000));
+        Cool(front, rear).Cooled(c => c).With(Warm("wave-pc", 1, heat, flow: 800));
 
     [Fact]
     public void A_tight_door_is_a_warning()
@@ -23,6 +23,18 @@ public sealed class DoorRestrictionTests : RuleTests<DoorRestriction>
         Assert.Equal("/cabinet/frontDoor", finding.Pointers[0]);
         Assert.Equal((17.832, 5), (finding.Actual!.Value, finding.Limit!.Value));
         Assert.Equal(30, finding.MessageData["uncertaintyPercent"].Number);
+    }
+
+    [Fact]
+    public void The_larger_of_need_and_own_airflow_counts()
+    {
+        // Idelchik: 17.832 Pa at 891.586 m3/h are 89.72 Pa at 2000 m3/h.
+        var rack = Cool(Tight(), Open).With(Warm("wave-pc", 1, 3000, flow: 2000));
+        Assert.Equal(89.72, Only(rack).Actual!.Value, 0.05);
+        Assert.Equal(89.72, Only(rack.Cooled(c => c with { RiseK = 10 })).Actual!.Value, 0.05);
+
+        // Without airflow and riseK: 3000 W at 15 K: 594.39 m3/h, 17.832 x (10/15)^2 = 7.925 Pa.
+        Assert.Equal(7.925, Only(Cool(Tight(), Open).With(Warm("wave-pc", 1, 3000))).Actual!.Value, 0.01);
     }
 
     [Fact]

@@ -26,10 +26,27 @@ public sealed class InletLimitTests : RuleTests<InletLimit>
     [InlineData(35, 1800, 32)] // ASHRAE TC 9.9: A2 at 1800 m
     [InlineData(35, 3050, 27.833)] // ASHRAE TC 9.9
     [InlineData(35, 900, 35)]
+    [InlineData(40, 1800, 34.857)] // ASHRAE TC 9.9: A3 at 1800 m, 40 - 900/175
+    [InlineData(45, 2500, 32.2)] // ASHRAE TC 9.9: A4 at 2500 m, 45 - 1600/125
     public void The_limit_falls_with_the_altitude(double limit, double altitude, double atSite)
     {
         Passes(Rack(atSite, altitude, limit));
         Numbers(Only(Rack(atSite + 0.1, altitude, limit)), Math.Round(atSite + 0.1, 3), atSite, "C");
+    }
+
+    [Fact]
+    public void Above_the_classes_nothing_is_claimed()
+    {
+        ReportsMissing(Rack(60, 3051), "/site/altitudeM");
+        Assert.Single(Findings(Rack(60, 3050)));
+    }
+
+    [Fact]
+    public void Derating_above_45_C_is_a_warning_only()
+    {
+        Assert.Equal(Severity.Warning, Only(Rack(45, 2500, 55)).Severity); // 55 - 1600/125 = 42.2
+        Assert.Equal(Severity.Error, Only(Rack(56, 2500, 55)).Severity);
+        Assert.Equal(Severity.Error, Only(Rack(45, 2500, 45)).Severity);
     }
 
     [Fact]

@@ -9,27 +9,61 @@ namespace RackCheck.Rules.Tests.Cooling;
 
 public sealed class SealedRiseTests : RuleTests<SealedRise>
 {
-    // Sheet steel: 300 W, 5.5, 4.38 m2: 12.4533 K. 2000 x 600 x 500, free.
+    // Sheet steel: 300 W, 5.5, 4.38 m2: 12.4533 K; nothing stirs: 300 W, 3.4, 4.38 m2: 20.1451 K (IEC TR 60890). 2000 x 600 x 500, free.
     private static RackDescription Rack(double heat = 300, double limit = 35, Placement placement = Placement.Free, double ambient = 25, double altitude = 0) =>
         Cool(Closed, Closed, ambient, altitude).Cabinet(c => c with { DepthMm = 500, Placement = placement }).With(Warm("gauge-amp", 1, heat, maxInlet: limit));
+
+    private static RackDescription Stirred(double heat = 300, double limit = 35, double altitude = 0) =>
+        Rack(heat, limit, altitude: altitude).Trays(Curved(1));
 
     [Fact]
     public void Closed_cabinet_too_hot_is_error()
     {
         var finding = Only(Rack());
-        Numbers(finding, 37.45, 35, "C");
+        Numbers(finding, 45.15, 35, "C");
         Assert.Equal(["/cabinet", "/items/0/maxInletC"], finding.Pointers);
+        Assert.Equal("300 / (3.4 x 4.38) = 20.145; 25 + 20.15 = 45.15 > 35; stirred: 300 / (5.5 x 4.38) = 12.453", finding.Calculation);
+    }
 
-        // 1.44 x 300 / (3.4 x 4.38) = 29.01
-        Assert.Equal(54.01, finding.MessageData["stillC"].Number);
-        Assert.Equal("300 / (5.5 x 4.38) = 12.453; 25 + 12.45 = 37.45 > 35; still, at the top: 1.44 x 300 / (3.4 x 4.38) = 29.009", finding.Calculation);
+    [Fact]
+    public void Fans_that_stir_the_air_lower_the_rise()
+    {
+        var finding = Only(Stirred());
+        Numbers(finding, 37.45, 35, "C");
+        Assert.Equal("300 / (5.5 x 4.38) = 12.453; 25 + 12.45 = 37.45 > 35", finding.Calculation);
+        Assert.Equal(37.45, Only(Rack().With(Warm("fan", 9, 0, AirflowDirection.Upward, 20))).Actual!.Value);
+        Assert.Equal(37.45, Only(Rack().With(Unit("fan", 1).At(9) with { Category = ItemCategory.FanTray })).Actual!.Value);
+        Assert.Equal(45.15, Only(Rack().With(Warm("still", 9, 0, AirflowDirection.None, 0))).Actual!.Value);
+    }
+
+    [Fact]
+    public void Upper_half_of_a_still_cabinet_is_hotter()
+    {
+        // IEC TR 60890 example: 250 W on 5.98 m2 in 30 C: stirred 37.6, still 42.3, top 47.7.
+        RackDescription At(int unit) => Cool(Closed, Closed, 30).Cabinet(c => c with { WidthMm = 800, HeightMm = 1995, Placement = Placement.RowMiddle })
+            .With(Warm("gauge-amp", unit, 250, maxInlet: 37));
+        Assert.Equal(42.3, Only(At(20)).Actual!.Value, 0.05); // U20-U23 of 42: the middle
+        Assert.Equal(47.7, Only(At(21)).Actual!.Value, 0.05);
+        Assert.Equal(37.6, Only(At(21).Trays(Curved(1))).Actual!.Value, 0.05);
+        Assert.Equal(42.3, Only(At(21) with { Items = [At(21).Items[0] with { Position = null }] }).Actual!.Value, 0.05);
+        var figures = Report(At(21)).Figures.Cooling!;
+        Assert.Equal((12.3, 47.7), (Math.Round(figures.RiseK!.Value, 1), Math.Round(figures.HottestInletC!.Value, 1)));
+    }
+
+    [Fact]
+    public void The_item_most_over_its_limit_is_named()
+    {
+        var rack = Rack().With(Warm("low", 9, 0, maxInlet: 34), Warm("high", 30, 0, maxInlet: 40));
+        Assert.Equal("high", Only(rack).MessageData["item"].Text); // 25 + 1.44 x 20.15 is 14 K over 40; 45.15 is 11 K over 34
     }
 
     [Fact]
     public void At_the_limit_it_passes()
     {
-        Passes(Rack(240.9)); // sheet steel: 240.9 W at 10 K
-        Assert.Single(Findings(Rack(242)));
+        Passes(Stirred(240.9)); // sheet steel: 240.9 W at 10 K
+        Assert.Single(Findings(Stirred(242)));
+        Passes(Rack(148.9)); // IEC TR 60890 example: 3.4 x 4.38 x 10 = 148.92 W
+        Assert.Single(Findings(Rack(149.1)));
     }
 
     [Theory]
@@ -43,22 +77,29 @@ public sealed class SealedRiseTests : RuleTests<SealedRise>
     {
         var report = Report(Rack(300, placement: placement));
         Assert.Equal(surface, report.Figures.Cooling!.SurfaceM2);
-        Assert.Equal(25 + Math.Round(300 / (5.5 * surface), 2), Assert.Single(report.Findings).Actual!.Value, 1e-9);
+        Assert.Equal(25 + Math.Round(300 / (3.4 * surface), 2), Assert.Single(report.Findings).Actual!.Value, 1e-9);
     }
 
     [Theory]
     [InlineData(6.9, 0)] // 300 / (6.9 x 4.38) = 9.93
     [InlineData(6.8, 1)]
     public void A_policy_sets_the_heat_transfer(double transfer, int count) =>
-        Assert.Equal(count, Findings(Rack().Limit(Id, "heatTransferWM2K", transfer)).Count);
+        Assert.Equal(count, Findings(Stirred().Limit(Id, "heatTransferWM2K", transfer)).Count);
+
+    [Theory]
+    [InlineData(6.9, 0)] // the same by its own limit
+    [InlineData(6.8, 1)]
+    public void A_policy_sets_the_still_heat_transfer(double transfer, int count) =>
+        Assert.Equal(count, Findings(Rack().Limit(Id, "stillHeatTransferWM2K", transfer)).Count);
 
     [Fact]
     public void Limits_fall_with_the_altitude()
     {
-        // 40 C at 1500 m: 40 - 600/300 = 38; ASHRAE TC 9.9 has 32 C likewise at 30.
-        Passes(Rack(limit: 40, altitude: 900));
-        Passes(Rack(limit: 40, altitude: 1500));
-        Numbers(Only(Rack(limit: 39, altitude: 1500)), 37.45, 37, "C");
+        // ASHRAE TC 9.9: 40 C falls by 1 K per 175 m, 39 C by 1 K per 300 m: 40 - 600/175 = 36.571, 39 - 600/300 = 37.
+        Passes(Stirred(limit: 40, altitude: 900));
+        Numbers(Only(Stirred(limit: 40, altitude: 1500)), 37.45, 36.571, "C");
+        Numbers(Only(Stirred(limit: 39, altitude: 1500)), 37.45, 37, "C");
+        ReportsMissing(Stirred(limit: 39, altitude: 3051), "/site/altitudeM");
     }
 
     [Fact]
@@ -90,7 +131,7 @@ public sealed class SealedRiseTests : RuleTests<SealedRise>
     {
         ReportsMissing(Cool(Closed, Closed).With(Warm("gauge-amp", 1, 300)), "/items/0/maxInletC");
         ReportsMissing(Cool(null, null).With(Warm("gauge-amp", 1, 300)), "/cabinet/frontDoor/style", "/cabinet/rearDoor/style");
-        ReportsMissing(Rack(100).With(Warm("flume-daq", 9, null) with { Category = ItemCategory.Computer }), "/items/1/heatW");
+        ReportsMissing(Rack(50).With(Warm("flume-daq", 9, null) with { Category = ItemCategory.Computer }), "/items/1/heatW");
     }
 
     [Fact]
@@ -107,6 +148,8 @@ public sealed class SealedRiseTests : RuleTests<SealedRise>
     {
         var rack = Rack();
         Assert.Equal(DoorStyle.Perforated, Remedied(rack, Only(rack)).Cabinet!.RearDoor!.Style);
+        var mild = Rack(200); // 38.43 C still, 33.3 C stirred
+        Assert.Single(Remedied(mild, Only(mild)).Cooling!.FanTrays!);
         Assert.Single(Remedied(rack, Only(rack), 1).Cooling!.RoofFans!);
         Assert.NotNull(Remedied(rack, Only(rack), 2).Cooling!.AirConditioner);
     }

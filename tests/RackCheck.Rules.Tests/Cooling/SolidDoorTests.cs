@@ -11,7 +11,7 @@ namespace RackCheck.Rules.Tests.Cooling;
 public sealed class SolidDoorTests : RuleTests<SolidDoor>
 {
     private static Item Pc(AirflowDirection direction = AirflowDirection.FrontToRear, string id = "wave-pc", int unit = 1) =>
-        Warm(id, unit, 300, direction, 100, 40);
+        Warm(id, unit, 300, direction, 100);
 
     [Theory]
     [InlineData(AirflowDirection.FrontToRear)]
@@ -36,6 +36,14 @@ public sealed class SolidDoorTests : RuleTests<SolidDoor>
     {
         Passes(Cool(Aired, Open).With(Pc()));
         Passes(Cool(Closed, Closed).With(Pc(AirflowDirection.Side), Pc(AirflowDirection.Upward, "b", 5), Pc(AirflowDirection.None, "c", 9)));
+    }
+
+    [Fact]
+    public void Closed_cabinet_whose_temperature_is_checked_passes()
+    {
+        // The closed cabinet is judged by its temperature; equipment with fans may recirculate the air inside.
+        Passes(Cool(Closed, Closed).With(Pc() with { MaxInletC = 40 }));
+        Assert.Equal(2, Findings(Cool(Closed, Closed).With(Pc() with { MaxInletC = 40, HeatW = null, Category = ItemCategory.Server })).Count);
     }
 
     [Fact]

@@ -1,0 +1,63 @@
+using RackCheck.Engineering;
+using RackCheck.Survey;
+using RackCheck.Survey.Layout;
+using static System.FormattableString;
+
+namespace RackCheck.Remedies;
+
+/// <summary>Remedies for items whose airflow directions disturb each other, or do not suit the cabinet.</summary>
+public static class ConflictRemedies
+{
+    /// <summary>Neighbours moved apart, or one of them removed.</summary>
+    /// <param name="one">The item to move.</param>
+    /// <param name="other">The item that stays; if the first cannot move, the other is moved.</param>
+    /// <returns>Candidates, best first.</returns>
+    public static IEnumerable<RemedyCandidate> PartNeighbours(RackSurvey survey, MountedItem one, MountedItem other)
+    {
+        foreach (var (moved, from) in new[] { (one, other), (other, one) })
+        {
+            if (FindApart(survey, moved, from) is { } bottom)
+            {
+                yield return new RemedyBuilder(survey).Place(moved, bottom)
+                    .Titled($"Mount {moved.Id} at {survey.Cabinet.UnitsText(bottom, bottom + moved.HeightU - 1)}, {CabinetFacts.FaceText(moved.Face)}");
+            }
+        }
+
+        if (PlaceRemedies.TakeOut(survey, one) is { } takeOut)
+        {
+            yield return takeOut;
+        }
+    }
+
+    /// <summary>A cabinet that is wide enough for equipment with airflow from side to side.</summary>
+    /// <param name="widthMm">Minimum width, mm.</param>
+    /// <returns>Candidates, best first.</returns>
+    public static IEnumerable<RemedyCandidate> WidenFor(RackSurvey survey, MountedItem item, double widthMm)
+    {
+        var wide = CabinetSizes.WidthsMm.Where(w => w >= widthMm).Cast<double?>().FirstOrDefault() ?? widthMm;
+        yield return new RemedyCandidate(Invariant($"Use a cabinet {wide:0.###} mm wide"), survey.Description.EditCabinet(c => c with { WidthMm = wide }));
+        if (PlaceRemedies.TakeOut(survey, item) is { } takeOut)
+        {
+            yield return takeOut;
+        }
+    }
+
+    // The nearest position that is not next to the other item.
+    private static int? FindApart(RackSurvey survey, MountedItem moved, MountedItem from)
+    {
+        var roof = survey.Cabinet.HeightU;
+        for (var distance = 1; distance < roof; distance++)
+        {
+            foreach (var bottom in new[] { moved.Bottom!.Value - distance, moved.Bottom.Value + distance })
+            {
+                var top = bottom + moved.HeightU + moved.LoadHeightU - 1;
+                if (bottom >= 1 && top <= roof && bottom != from.ClaimTop + 1 && top + 1 != from.Bottom && survey.Occupancy.CanGo(moved, moved.HeightU, bottom))
+                {
+                    return bottom;
+                }
+            }
+        }
+
+        return null;
+    }
+}

@@ -1,0 +1,48 @@
+using RackCheck.Engineering;
+using RackCheck.Model;
+using RackCheck.Survey.Layout;
+
+namespace RackCheck.Survey;
+
+/// <summary>The mixed exhaust air behind the equipment: items with a known airflow that do not blow to the front.</summary>
+/// <param name="HeatW">Their heat, W.</param>
+/// <param name="FlowM3h">Their airflow, m3/h.</param>
+/// <param name="InletC">Temperature of the air that they take in, C.</param>
+/// <param name="RiseK">Rise of the mixed air, K, rounded to 0.001.</param>
+public sealed record ExhaustAir(double HeatW, double FlowM3h, double InletC, double RiseK)
+{
+    /// <summary>Default maximum ambient temperature of a PDU, C; common practice, no source.</summary>
+    public const double UsualPduC = 60;
+
+    /// <summary>Temperature of the mixed air, C.</summary>
+    public double TemperatureC => Quantities.Round(InletC + RiseK);
+
+    /// <summary>The exhaust air of a rack.</summary>
+    /// <param name="heat">Its heat.</param>
+    /// <param name="items">Its items.</param>
+    /// <returns>The air; null without items of known airflow, or if the temperature at their inlets is unknown.</returns>
+    public static ExhaustAir? Of(HeatSurvey heat, IReadOnlyList<MountedItem> items)
+    {
+        var (watts, flow) = (0.0, 0.0);
+        foreach (var item in items)
+        {
+            if (item.Item!.Airflow is { FlowM3h: { } own and > 0, Direction: not AirflowDirection.RearToFront } && HeatSurvey.HeatOf(item) is { } heatW)
+            {
+                (watts, flow) = (watts + heatW, flow + own);
+            }
+        }
+
+        if (!heat.IsJudged || watts <= 0)
+        {
+            return null;
+        }
+
+        var inlet = heat.AirPath.Mode == CoolingMode.Closed ? heat.AmbientC + heat.ClosedRiseK(heat.UsualTransferWM2K) : heat.SupplyC;
+        return inlet is not { } inletC ? null
+            : new(Quantities.Round(watts), Quantities.Round(flow), Quantities.Round(inletC), Quantities.Round(Air.RiseK(watts, flow, heat.DensityKgM3)));
+    }
+
+    /// <summary>Whether a PDU is in the exhaust air: every PDU but a horizontal one on the front uprights.</summary>
+    /// <param name="pdu">The PDU.</param>
+    public static bool Reaches(Pdu pdu) => pdu is not { Mounting: PduMounting.Horizontal, Position: { Face: null or Face.Front } };
+}
