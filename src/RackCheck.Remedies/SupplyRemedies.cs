@@ -43,13 +43,14 @@ public static class SupplyRemedies
     public static RemedyCandidate Fuse(RackSurvey survey, SupplyNode supply, double ratedA) => new(
         Invariant($"Use a {ratedA:0.###} A breaker for supply {supply.Id}"), Fused(survey.Description, supply, ratedA));
 
-    /// <summary>A PDU of a rating on the market.</summary>
-    /// <param name="atMostA">Highest rating, A.</param>
-    /// <returns>The candidate; none if no PDU is rated that low.</returns>
+    /// <summary>A PDU of a rating on the market: the highest up to a rating, else the lowest above it.</summary>
+    /// <param name="atMostA">The rating, A.</param>
+    /// <returns>The candidate; none above the largest PDU.</returns>
     public static IEnumerable<RemedyCandidate> Resize(RackSurvey survey, PduNode unit, double atMostA)
     {
         var sizes = unit.Supply.IsNorthAmerica ? NorthAmericanPdusA : PdusA;
-        return sizes.Where(s => !Comparison.IsOver(s, atMostA)).OrderDescending().Take(1).Select(s => new RemedyCandidate(
+        var size = sizes.LastOrDefault(s => !Comparison.IsOver(s, atMostA)) is > 0 and var below ? below : sizes.FirstOrDefault(s => s > atMostA);
+        return (size > 0 ? [size] : Array.Empty<double>()).Select(s => new RemedyCandidate(
             Invariant($"Use {unit.Id} rated for {s:0.###} A"), survey.Description.EditUnit(unit.Index, u => u with { RatedA = s })));
     }
 

@@ -95,6 +95,14 @@ public sealed class RuleContext
         }
     }
 
+    /// <summary>Reports that the rule cannot be applied although nothing is missing: the values are outside the range of its formula.</summary>
+    /// <param name="message">Consequence for the rule.</param>
+    public void ReportNotAssessed(string message)
+    {
+        missingMessage = missingMessage is null || string.CompareOrdinal(message, missingMessage) < 0 ? message : missingMessage;
+        missing ??= [];
+    }
+
     internal void Begin(RuleDescriptor rule, RulePolicy? rulePolicy)
     {
         descriptor = rule;

@@ -21,8 +21,7 @@ internal static class MissingHeatData
     {
         if (context.Survey.Heat.LeastInletItem is not null)
         {
-            context.ReportMissing(
-                Pointers.Altitude,
+            context.ReportNotAssessed(
                 "Above 3050 m the inlet classes give no limits, so inlet limits are not checked: ask the manufacturer for the limits at this altitude.");
         }
     }
