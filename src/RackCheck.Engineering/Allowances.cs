@@ -18,6 +18,9 @@ public static class Allowances
     /// <summary>Thickness of one telescopic slide rail, mm.</summary>
     public const double SlideThicknessMm = 9.5;
 
+    /// <summary>Thickness of the plate of a shelf under an item, mm.</summary>
+    public const double ShelfThicknessMm = 3;
+
     /// <summary>Difference between the opening of the uprights and the usable width of a shelf, mm.</summary>
     public const double ShelfWidthLossMm = 10;
 
@@ -31,7 +34,10 @@ public static class Allowances
     public const double HorizontalUnitDepthMm = 60;
 
     /// <summary>Width of a vertical PDU, mm.</summary>
-    public const double VerticalPduWidthMm = 60;
+    public const double VerticalPduWidthMm = 56;
+
+    /// <summary>Places for vertical PDUs in a cabinet, two on each side.</summary>
+    public const int VerticalPduPlaces = 4;
 
     /// <summary>Width taken by the cable fingers beside the panel on one side, mm.</summary>
     public const double SideChannelLossMm = 20;
@@ -40,5 +46,12 @@ public static class Allowances
     /// <param name="cabinetWidthMm">Overall width W, mm.</param>
     /// <returns>Width, mm; 0 where no channel remains. Example: 600 gives 38.7, 800 gives 138.7.</returns>
     public static double SideChannelMm(double cabinetWidthMm) =>
-        Math.Max(0, ((cabinetWidthMm - RackGeometry.PanelWidthMm) / 2) - SideChannelLossMm);
+        BesideMm(cabinetWidthMm, RackGeometry.PanelWidthMm);
+
+    /// <summary>Clear width beside a body behind the rear uprights, on one side of the cabinet: <c>(W - body width)/2 - 20</c>.</summary>
+    /// <param name="cabinetWidthMm">Overall width W, mm.</param>
+    /// <param name="bodyWidthMm">Width of the body, mm.</param>
+    /// <returns>Width, mm; 0 where none remains. Example: 600 with a body of 440 gives 60, of 450 gives 55.</returns>
+    public static double BesideMm(double cabinetWidthMm, double bodyWidthMm) =>
+        Math.Max(0, ((cabinetWidthMm - bodyWidthMm) / 2) - SideChannelLossMm);
 }

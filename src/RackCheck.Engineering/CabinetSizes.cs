@@ -12,7 +12,7 @@ public static class CabinetSizes
     public static ImmutableArray<double> WidthsMm { get; } = [600, 800];
 
     /// <summary>Heights of the mounting space, U.</summary>
-    public static ImmutableArray<int> HeightsU { get; } = [6, 9, 12, 15, 18, 22, 24, 27, 32, 36, 42, 47, 52, 60];
+    public static ImmutableArray<int> HeightsU { get; } = [6, 9, 12, 15, 18, 22, 24, 27, 32, 36, 42, 47];
 
     /// <summary>Pitch of the depth adjustment of the uprights, mm.</summary>
     public const double UprightPitchMm = 25;

@@ -13,6 +13,11 @@ namespace RackCheck.Engineering;
 public readonly record struct HandlingZone(
     string Name, double FromMm, double ToMm, double ManCloseKg, double ManReachKg, double WomanCloseKg, double WomanReachKg);
 
+/// <summary>Maximum mass that one person mounts with its lower edge up to a height.</summary>
+/// <param name="ToMm">Upper bound of the lower edge above the floor, mm; infinite for the last zone.</param>
+/// <param name="Kg">Mass, kg.</param>
+public readonly record struct MountingZone(double ToMm, double Kg);
+
 /// <summary>Guideline masses for manual lifting, by hand height.</summary>
 /// <remarks>
 /// HSE L23, lifting filter (values from memory): guidance, not a legal limit. It assumes up to 30 lifts per hour, firm footing and no twisting. The zone
@@ -46,6 +51,28 @@ public static class ManualHandling
         new("shoulder to head", ShoulderMm, ReachMm, 10, 5, 7, 3),
     ];
 
+    /// <summary>
+    /// Zones for mounting equipment in a rack, by the height of its lower edge, from the floor upwards: the values of the guideline for one man, held close.
+    /// Its lower values below knuckle height are deliberately not used, because equipment is set down there from a trolley. The heights are common practice.
+    /// </summary>
+    public static ImmutableArray<MountingZone> MountingZones { get; } = [new(1050, 25), new(1400, 20), new(double.PositiveInfinity, 10)];
+
+    /// <summary>The mounting zone of a lower edge; at a zone limit the lower zone.</summary>
+    /// <param name="lowerEdgeMm">Height of the lower edge above the floor, mm, 0 or more.</param>
+    /// <returns>Index in <see cref="MountingZones"/>: 0 up to 1050 mm, 1 up to 1400 mm, 2 above.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">A negative height, or not a finite number.</exception>
+    public static int MountingZoneAt(double lowerEdgeMm)
+    {
+        Require.NotNegative(lowerEdgeMm);
+        var zone = 0;
+        while (Comparison.IsOver(lowerEdgeMm, MountingZones[zone].ToMm))
+        {
+            zone++;
+        }
+
+        return zone;
+    }
+
     /// <summary>The zone of a height; at a zone limit the zone with the lower values.</summary>
     /// <param name="heightMm">Height of the hands above the floor, mm, 0 or more.</param>
     /// <returns>The zone; null above the overhead reach, where the guideline has no value and a lifting aid is needed.</returns>
@@ -73,9 +100,12 @@ public static class ManualHandling
     /// <example>800 mm: 25 kg; 1000 mm: 20 kg; 1500 mm: 10 kg.</example>
     public static double? LimitKg(double heightMm) => ZoneAt(heightMm)?.ManCloseKg;
 
+    /// <summary>Maximum number of people in a team for which the guideline has a value.</summary>
+    public const int MostPeople = 3;
+
     /// <summary>Guideline mass for a team: two thirds of the sum of the individual values for two people, half for three.</summary>
     /// <param name="sumKg">Sum of the individual values, kg, 0 or more.</param>
-    /// <param name="people">Number of people, 1 to 3; the guideline has no value for more.</param>
+    /// <param name="people">Number of people, 1 to <see cref="MostPeople"/>; the guideline has no value for more.</param>
     /// <returns>Mass, kg.</returns>
     /// <exception cref="ArgumentOutOfRangeException">An argument is outside its range.</exception>
     /// <example>Two people with 25 kg each: 33.3; three people with 25 kg each: 37.5.</example>

@@ -60,7 +60,8 @@ internal static class MechanicalTables
             ["push, cap", Engineering.Stability.PushN, "N", "maximum push"],
             ["push, height", Engineering.Stability.PushHeightMm, "mm", "or the top of the cabinet, if lower"],
             ["moment ratio", Engineering.Stability.LeastPulledOutFactor, "stabilising to overturning", "minimum, with one item extended"],
-            ["castor inset", SupportArea.CastorInsetMm, "mm", "support lost on a side when its castor is swivelled inwards"],
+            ["foot inset", SupportArea.FootInsetMm, "mm", "from the frame to the line of feet or castors; 0 for a plinth"],
+            ["castor inset", SupportArea.CastorInsetMm, "mm", "further support lost on a side when its castor is swivelled inwards"],
         ],
         [Sources.Iec62368Tilt, Sources.Iec62368Push, Sources.PulledOutPractice, Sources.CastorPractice]);
 }

@@ -56,8 +56,8 @@ public static partial class Sources
     public static Source SupportPractice { get; } = new(
         "practice: supports",
         "A chassis runner raises the item by about 2 mm; leave 1U free after every two or three pairs. A slide rail is about 9.5 mm thick, so a " +
-            "chassis on slide rails is at most about 431 mm wide. An item above 3U, above 12 kg or deeper than 400 mm needs support in addition to its " +
-            "front panel.",
+            "chassis on slide rails is at most about 431 mm wide; thinner slides exist. The plate of a shelf is about 3 mm thick. An item above 12 kg, " +
+            "or above 6 kg and deeper than 400 mm, needs support in addition to its front panel.",
         SourceStanding.CommonPractice);
 
     /// <summary>Recirculation through open U positions.</summary>
@@ -270,16 +270,18 @@ public static partial class Sources
         "Derived from statics: a body tips over an edge when the overturning moment exceeds the stabilising moment.",
         SourceStanding.Derived);
 
-    /// <summary>Support area on castors.</summary>
+    /// <summary>Lines of feet and castors.</summary>
     public static Source CastorPractice { get; } = new(
-        "practice: castors",
-        "A castor swivelled inwards moves the support line on that side inwards by about 30 mm.",
+        "practice: feet and castors",
+        "Feet and castors stand about 50 mm inside the frame, which is behind the doors; a plinth is flush with the frame. A castor swivelled inwards " +
+            "moves the support line on that side inwards by a further 30 mm or so.",
         SourceStanding.CommonPractice);
 
     /// <summary>Equipment in the extended position.</summary>
     public static Source PulledOutPractice { get; } = new(
         "practice: pulled-out equipment",
-        "With one item fully extended, the stabilising moment is at least 1.25 times the overturning moment.",
+        "With one item fully extended past the open door, the stabilising moment is at least 1.25 times the overturning moment. Without an interlock two " +
+            "items can be out at once.",
         SourceStanding.CommonPractice);
 
     /// <summary>Load ratings of the cabinet and of supports.</summary>
@@ -292,8 +294,8 @@ public static partial class Sources
     /// <summary>Heavy equipment at the bottom.</summary>
     public static Source HeavyLowPractice { get; } = new(
         "practice: heavy equipment low",
-        "Mount heavy equipment at the bottom and keep the centre of gravity in the lower half of the cabinet. Use a lifting aid or a second person " +
-            "for 25 kg or more above 1.4 m and for more than 5 kg overhead.",
+        "Mount heavy equipment at the bottom and keep the centre of gravity in the lower half of the cabinet. Two people mount equipment; above " +
+            "1.05 m and 1.4 m the mass that they mount is reduced. Use a lifting aid for more.",
         SourceStanding.CommonPractice);
 
     /// <summary>Default cabinet heights.</summary>
@@ -332,7 +334,7 @@ public static partial class Sources
     public static Source HseL23 { get; } = new(
         "HSE L23",
         "HSE L23, manual handling operations, lifting filter: close to the body, one man, 25 kg between knuckle and elbow height, 20 kg up to the " +
-            "shoulder and 10 kg up to the head; about two thirds for a woman. Guidance, not a legal limit.",
+            "shoulder and 10 kg up to the head; about two thirds for a woman. Two people lift two thirds of the sum of both. Guidance, not a legal limit.",
         SourceStanding.ValueFromMemory);
 
     /// <summary>Body heights.</summary>

@@ -12,13 +12,35 @@ public static partial class Sources
     /// <summary>Aisle in front of the rack.</summary>
     public static Source AislePractice { get; } = new(
         "practice: aisles",
-        "The aisle in front of a rack is wide enough to extend its equipment fully. Slide rails without a stated extension extend by the depth of the body.",
+        "The aisles of a rack are wide enough to open its doors and to extend its equipment fully. A door leaf is as wide as the cabinet, with two leaves " +
+            "half as wide. Slide rails without a stated extension extend by the depth of the body.",
         SourceStanding.CommonPractice);
 
     /// <summary>Unattended sites.</summary>
     public static Source RemotePractice { get; } = new(
         "practice: remote sites",
-        "At an unattended site, computers have remote console access. Computers that may need a reset and standby spares are on remotely switched outlets.",
+        "An unattended site has remote console access or remotely switched outlets. Computers that may need a reset and standby spares are on remotely " +
+            "switched outlets. A local KVM switch is not remote access.",
+        SourceStanding.CommonPractice);
+
+    /// <summary>Racks that are transported with their equipment.</summary>
+    public static Source TransportPractice { get; } = new(
+        "practice: loaded transport",
+        "The transport load rating of a cabinet, with its equipment mounted, is between half and all of its static rating. On a ramp the rack leans by the " +
+            "slope.",
+        SourceStanding.CommonPractice);
+
+    /// <summary>Places of vertical PDUs.</summary>
+    public static Source PduPlacePractice { get; } = new(
+        "practice: PDU places",
+        "Two vertical PDUs are mounted on each side, behind the rear uprights, and are no longer than these. A vertical PDU with its bracket is about 56 mm " +
+            "wide. Cables are soft and give way to it.",
+        SourceStanding.CommonPractice);
+
+    /// <summary>Anchorage of racks.</summary>
+    public static Source AnchoragePractice { get; } = new(
+        "practice: anchorage",
+        "A wall-hung cabinet carries no more than its rating for the wall, its own mass included. In a seismic zone, racks are bolted to the building.",
         SourceStanding.CommonPractice);
 
     /// <summary>Racks with public access.</summary>

@@ -20,10 +20,10 @@ public readonly record struct PushTest(double ForceN, double HeightMm, double Re
     public double Factor => RestoringNm / OverturningNm;
 }
 
-/// <summary>Stability of a cabinet with one item extended at the front.</summary>
+/// <summary>Stability of a cabinet with one or more items extended at the front.</summary>
 /// <param name="RestoringNm">Stabilising moment of the masses behind the front edge, N m.</param>
 /// <param name="OverturningNm">Overturning moment of the masses in front of the front edge, N m.</param>
-/// <param name="TipDeg">Forward tip angle with the item extended, degrees; negative where the cabinet tips over unaided.</param>
+/// <param name="TipDeg">Forward tip angle with the items extended, degrees; negative where the cabinet tips over unaided.</param>
 public readonly record struct PulledOut(double RestoringNm, double OverturningNm, double TipDeg)
 {
     /// <summary>Ratio of stabilising to overturning moment; below 1 the cabinet tips over. Null where no mass lies in front of the edge.</summary>
@@ -65,6 +65,17 @@ public static class Stability
         return double.RadiansToDegrees(Math.Atan2(distanceMm, heightMm));
     }
 
+    /// <summary>Angle of a slope: <c>atan(s / 100)</c>.</summary>
+    /// <param name="slopePercent">Slope s, rise over run, percent, 0 or more.</param>
+    /// <returns>Angle, degrees. Example: 12.5 % gives 7.125; 100 % gives 45.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">A negative slope, or not a finite number.</exception>
+    /// <remarks>Source: trigonometry.</remarks>
+    public static double SlopeDeg(double slopePercent)
+    {
+        Require.NotNegative(slopePercent);
+        return double.RadiansToDegrees(Math.Atan(slopePercent / 100));
+    }
+
     /// <summary>Maximum height of the centre of gravity for a tip angle: <c>b / tan a</c>.</summary>
     /// <param name="distanceMm">Horizontal distance b from the centre of gravity to the edge, mm, 0 or more.</param>
     /// <param name="angleDeg">Angle a, degrees, above 0 and below 90.</param>
@@ -84,7 +95,7 @@ public static class Stability
     /// <param name="centre">Centre of gravity, 0 or more above the floor.</param>
     /// <returns>The angle and the edge.</returns>
     /// <exception cref="ArgumentOutOfRangeException">A centre of gravity below the floor, or not a finite number.</exception>
-    /// <example>600 x 1000 on castors, centre of gravity in the middle at 900 mm: atan(270/900) = 16.70 over the left edge.</example>
+    /// <example>600 x 1000 on feet 50 from the frame, centre of gravity in the middle at 900 mm: atan(250/900) = 15.52 over the left edge.</example>
     public static TipAngle LeastTip(SupportArea area, PointMass centre)
     {
         var side = area.Nearest(centre);
@@ -126,38 +137,36 @@ public static class Stability
     }
 
     /// <summary>
-    /// One item extended at the front: moments about the front edge, <c>m g (x - x_f)</c> each. A mass behind the edge stabilises, a mass in front of it
-    /// overturns. An extended item whose centre of gravity stays behind the edge still stabilises.
+    /// Items extended at the front, past the open door: moments about the front edge, <c>m g (x - x_f)</c> each. A mass behind the edge stabilises, a mass
+    /// in front of it overturns. An extended item whose centre of gravity stays behind the edge still stabilises.
     /// </summary>
-    /// <param name="all">All masses with the item retracted.</param>
-    /// <param name="item">The item in its retracted position, above 0 kg; part of all masses.</param>
-    /// <param name="forwardMm">Forward movement of its centre of gravity, mm, 0 or more.</param>
-    /// <param name="frontEdgeMm">Front support edge x_f, mm behind the outer front face.</param>
+    /// <param name="rest">All masses that stay in place.</param>
+    /// <param name="frontEdgeMm">Front support edge x_f, mm behind the outer front face; negative in front of it.</param>
+    /// <param name="moved">The extended items, and the open door, at their new positions; at least one, each above 0 kg.</param>
     /// <returns>Both moments and the forward tip angle.</returns>
-    /// <exception cref="ArgumentOutOfRangeException">
-    /// An argument is outside its range, the item exceeds the total mass, or a centre of gravity is below the floor.
-    /// </exception>
-    /// <remarks>
-    /// The other masses count as one mass at their common centre of gravity. Two items extended at once are worse than one; remove them from the sum and add
-    /// them in the extended position first.
-    /// </remarks>
+    /// <exception cref="ArgumentOutOfRangeException">An argument is outside its range, or a centre of gravity is below the floor.</exception>
+    /// <remarks>The masses in place count as one mass at their common centre of gravity.</remarks>
     /// <example>
     /// 150 kg at 300 behind the edge and 900 high, 40 kg extended to 350 in front of it at 1200: 441.3 N m against 137.3 N m, ratio 3.214; tip angle
     /// 9.615.
     /// </example>
-    public static PulledOut PullOut(MassSum all, PointMass item, double forwardMm, double frontEdgeMm)
+    public static PulledOut PullOut(MassSum rest, double frontEdgeMm, params ReadOnlySpan<PointMass> moved)
     {
-        Require.Positive(item.Kg);
-        Require.NotNegative(forwardMm);
         Require.Finite(frontEdgeMm);
-        var rest = all.TakeOut(item);
-        var moved = item.Forward(forwardMm);
+        ArgumentOutOfRangeException.ThrowIfZero(moved.Length);
         var restMoment = rest.Centre is { } centre ? MomentNm(centre, frontEdgeMm) : 0;
-        var itemMoment = MomentNm(moved, frontEdgeMm);
-        var restoring = Math.Max(restMoment, 0) + Math.Max(itemMoment, 0);
-        var overturning = Math.Max(-restMoment, 0) + Math.Max(-itemMoment, 0);
-        var together = rest.Add(moved).Centre!.Value;
-        return new(restoring, overturning, TipAngleDeg(together.XMm - frontEdgeMm, together.ZMm));
+        var (restoring, overturning, together) = (Math.Max(restMoment, 0), Math.Max(-restMoment, 0), rest);
+        foreach (var mass in moved)
+        {
+            Require.Positive(mass.Kg);
+            together = together.Add(mass);
+            var moment = MomentNm(mass, frontEdgeMm);
+            restoring += Math.Max(moment, 0);
+            overturning += Math.Max(-moment, 0);
+        }
+
+        var all = together.Centre!.Value;
+        return new(restoring, overturning, TipAngleDeg(all.XMm - frontEdgeMm, all.ZMm));
     }
 
     private static double MomentNm(PointMass mass, double edgeMm) => Gravity.WeightN(mass.Kg) * (mass.XMm - edgeMm) / 1000;

@@ -153,7 +153,7 @@ public sealed record Support
     [Range(0.1d, 5000d)]
     public double? RatedKg { get; init; }
 
-    /// <summary>Thickness, mm: of one slide (default 9.5 mm) or of the angle under the item (default 2 mm).</summary>
+    /// <summary>Thickness, mm: of one slide (default 9.5 mm), of the angle (default 2 mm) or of the shelf (default 3 mm) under the item.</summary>
     [Range(0d, 100d)]
     public double? ThicknessMm { get; init; }
 

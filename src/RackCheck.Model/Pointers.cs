@@ -54,6 +54,18 @@ public static class Pointers
     /// <summary>Style of the base.</summary>
     public const string BaseStyle = "/cabinet/base/style";
 
+    /// <summary>Distance from the frame to the line of feet.</summary>
+    public const string BaseInset = "/cabinet/base/insetMm";
+
+    /// <summary>Transport load rating of the cabinet.</summary>
+    public const string TransportLoad = "/cabinet/transportLoadKg";
+
+    /// <summary>Load rating of a wall-hung cabinet.</summary>
+    public const string WallLoad = "/cabinet/wallLoadKg";
+
+    /// <summary>Interlock of the slides.</summary>
+    public const string Interlock = "/cabinet/interlock";
+
     /// <summary>Height of the base.</summary>
     public const string BaseHeight = "/cabinet/base/heightMm";
 

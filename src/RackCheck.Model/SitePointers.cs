@@ -15,6 +15,24 @@ public static class SitePointers
     /// <summary>Aisle width in front of the rack.</summary>
     public const string AisleFront = "/site/aisleFrontMm";
 
+    /// <summary>Aisle width behind the rack.</summary>
+    public const string AisleRear = "/site/aisleRearMm";
+
+    /// <summary>Whether the site is in a seismic zone.</summary>
+    public const string Seismic = "/site/seismic";
+
+    /// <summary>Whether the rack is delivered with its equipment.</summary>
+    public const string Loaded = "/site/delivery/loaded";
+
+    /// <summary>Ramps on the delivery route.</summary>
+    public static IndexedPointer Ramp { get; } = new("/site/delivery/ramps/", "");
+
+    /// <summary>Length of a PDU.</summary>
+    public static IndexedPointer PduLength { get; } = new("/pdus/", "/lengthMm");
+
+    /// <summary>Whether a KVM switch can be used from another site.</summary>
+    public static IndexedPointer ItemRemoteAccess { get; } = new("/items/", "/remoteAccess");
+
     /// <summary>The delivery route.</summary>
     public const string Delivery = "/site/delivery";
 

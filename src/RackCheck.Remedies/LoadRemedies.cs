@@ -56,6 +56,44 @@ public static class LoadRemedies
         }
     }
 
+    /// <summary>The cabinet delivered empty, one with a sufficient transport rating, or less equipment.</summary>
+    /// <param name="ratedKg">The transport load rating, kg.</param>
+    /// <returns>Candidates, best first.</returns>
+    public static IEnumerable<RemedyCandidate> Transport(RackSurvey survey, double ratedKg)
+    {
+        yield return Empty(survey);
+        if (Next(CabinetRatingsKg, survey.Mass.KnownEquipmentKg) is { } rating)
+        {
+            yield return new RemedyBuilder(survey)
+                .SetCabinet(c => c with { TransportLoadKg = rating, RatedLoadKg = c.RatedLoadKg is { } rated ? Math.Max(rated, rating) : null })
+                .Titled(Invariant($"Use a cabinet with a transport load rating of {rating:0.###} kg"));
+        }
+
+        foreach (var candidate in TakeOut(survey, survey.Mass.KnownEquipmentKg - ratedKg))
+        {
+            yield return candidate;
+        }
+    }
+
+    /// <summary>Heavy equipment lower down, the cabinet delivered empty, or a route without the ramp.</summary>
+    /// <returns>Candidates, best first.</returns>
+    public static IEnumerable<RemedyCandidate> OnRamp(RackSurvey survey) =>
+    [
+        .. Sink(survey),
+        Empty(survey),
+        .. survey.Description.Site!.Delivery!.Ramps!.Select(r => r.SlopePercent).Distinct().OrderDescending().Select(slope =>
+            DeliveryRemedies.OtherRoute(
+                survey, Invariant($"ramps of {slope:0.###} % or more"), d => d with { Ramps = [.. d.Ramps!.Where(r => r.SlopePercent < slope)] })
+                with { Kind = "route" }),
+    ];
+
+    /// <summary>Less equipment on the wall, or a floor-standing cabinet.</summary>
+    /// <param name="ratedKg">Maximum mass on the wall, kg.</param>
+    /// <returns>Candidates, best first.</returns>
+    public static IEnumerable<RemedyCandidate> OnWall(RackSurvey survey, double ratedKg) =>
+        TakeOut(survey, survey.Mass.KnownTotalKg - ratedKg)
+            .Append(TipRemedies.OnBase(survey, BaseStyle.Feet, "Use a floor-standing cabinet on levelling feet"));
+
     /// <summary>Slides, runners or a shelf with a sufficient rating, or less load on them.</summary>
     /// <param name="item">The item, or the shelf.</param>
     /// <param name="loadKg">Their load, kg.</param>
@@ -80,6 +118,24 @@ public static class LoadRemedies
         if (PlaceRemedies.TakeOut(survey, heaviest) is { } takeOut)
         {
             yield return takeOut;
+        }
+    }
+
+    /// <summary>A lifting aid, a second person, the item lower down, or removed.</summary>
+    /// <param name="item">The item; if it is on a shelf, the shelf is moved.</param>
+    /// <param name="persons">Number of people who lift together.</param>
+    /// <returns>Candidates, best first.</returns>
+    public static IEnumerable<RemedyCandidate> Lift(RackSurvey survey, MountedItem item, int persons)
+    {
+        yield return new RemedyCandidate($"Use a lifting aid for {item.Id}", Handled(survey, h => h with { LiftAid = true }));
+        if (persons == 1)
+        {
+            yield return new RemedyCandidate($"Have two people lift {item.Id}", Handled(survey, h => h with { Persons = 2 }));
+        }
+
+        foreach (var candidate in Lower(survey, item))
+        {
+            yield return candidate;
         }
     }
 
@@ -197,6 +253,12 @@ public static class LoadRemedies
     // The mass increases about in proportion to the footprint; common practice, no source.
     private static double LargerKg(CabinetFacts cabinet, double widthMm, double depthMm) =>
         Math.Ceiling((cabinet.Source.MassKg ?? 0) * widthMm * depthMm / (cabinet.WidthMm * cabinet.Depth.DepthMm));
+
+    private static RackDescription Handled(RackSurvey survey, Func<Handling, Handling> change) =>
+        survey.Description.EditSite(s => s with { Handling = change(s.Handling ?? new Handling()) });
+
+    private static RemedyCandidate Empty(RackSurvey survey) => new(
+        "Deliver the cabinet empty and mount the equipment on site", survey.Description.EditDelivery(d => d with { Loaded = false }));
 
     private static double UpToTenth(double value) => Math.Ceiling(Quantities.Round(10 * value)) / 10;
 

@@ -47,6 +47,78 @@ public static class PlaceRemedies
     }
 
     /// <summary>
+    /// Places items that have no position all together, heavy ones low: in this cabinet, else in the next higher one that has room, else as many as there is
+    /// room for, and the rest in another rack.
+    /// </summary>
+    /// <param name="items">Items without a position.</param>
+    /// <returns>Candidates, best first.</returns>
+    public static IEnumerable<RemedyCandidate> MountAll(RackSurvey survey, IReadOnlyCollection<MountedItem> items)
+    {
+        var order = items.OrderByDescending(MassSurvey.LoadedKg).ThenByDescending(i => i.HeightU + i.LoadHeightU)
+            .ThenBy(i => i.Id, StringComparer.Ordinal).ToArray();
+        string[] ids = [.. order.Select(i => i.Id).Order(StringComparer.Ordinal)];
+        foreach (var roof in CabinetSizes.HeightsU.Where(u => u > survey.Cabinet.HeightU).Prepend(survey.Cabinet.HeightU))
+        {
+            var (places, left) = Fill(survey, order, roof);
+            if (left.Count > 0)
+            {
+                continue;
+            }
+
+            var isHigher = roof > survey.Cabinet.HeightU;
+            yield return At(survey, isHigher ? new RemedyBuilder(survey).Raise(roof) : new RemedyBuilder(survey), places, roof).Titled(
+                (isHigher ? FormattableString.Invariant($"Use a {roof}U cabinet and mount ") : "Mount ")
+                + (ids.Length == 1 ? $"{ids[0]} at {survey.Cabinet.UnitsText(places[0].Bottom, places[0].Bottom + places[0].Item.HeightU - 1)}"
+                    : $"{Names.List(ids)} at free U positions, heavy items low"));
+            yield break;
+        }
+
+        var (some, rest) = Fill(survey, order, survey.Cabinet.HeightU);
+        if (some.Count > 0 && TakeOut(survey, [.. rest]) is { } takeOut)
+        {
+            var placed = At(survey, new RemedyBuilder(survey), some, survey.Cabinet.HeightU).Titled("").After;
+            yield return new RemedyCandidate(
+                $"Mount {Names.List([.. some.Select(p => p.Item.Id).Order(StringComparer.Ordinal)])} at free U positions, and "
+                    + char.ToLowerInvariant(takeOut.Title[0]) + takeOut.Title[1..],
+                placed.WithoutItems(rest.Select(i => i.Id)));
+        }
+    }
+
+    private static RemedyBuilder At(RackSurvey survey, RemedyBuilder builder, List<(MountedItem Item, int Bottom)> places, int roof) =>
+        places.Aggregate(builder, (b, p) => b.Place(p.Item, p.Bottom, roof));
+
+    // The lowest free position for each item in turn; on both faces, if the depths allow it.
+    private static (List<(MountedItem Item, int Bottom)> Places, List<MountedItem> Left) Fill(RackSurvey survey, MountedItem[] order, int roof)
+    {
+        var (places, left) = (new List<(MountedItem Item, int Bottom)>(), new List<MountedItem>());
+        foreach (var item in order)
+        {
+            var height = item.HeightU + item.LoadHeightU;
+            var bottom = Enumerable.Range(1, Math.Max(0, roof - height + 1)).FirstOrDefault(
+                u => survey.Occupancy.CanGo(item, item.HeightU, u) && places.TrueForAll(p => IsApart(survey, item, u, p)));
+            if (bottom > 0)
+            {
+                places.Add((item, bottom));
+            }
+            else
+            {
+                left.Add(item);
+            }
+        }
+
+        return (places, left);
+    }
+
+    // Two sets on runners keep 1 U free between them, as everywhere.
+    private static bool IsApart(RackSurvey survey, MountedItem item, int bottom, (MountedItem Item, int Bottom) other)
+    {
+        var gap = item.SupportStyle == SupportStyle.Runners && other.Item.SupportStyle == SupportStyle.Runners ? 1 : 0;
+        return bottom + item.HeightU + item.LoadHeightU + gap <= other.Bottom
+            || other.Bottom + other.Item.HeightU + other.Item.LoadHeightU + gap <= bottom
+            || (item.Face != other.Item.Face && survey.Occupancy.Meet(item, other.Item) == Meeting.No);
+    }
+
+    /// <summary>
     /// Leaves the largest of several colliding items in place and mounts the others at free positions, largest first; the rest leaves the layout.
     /// </summary>
     /// <param name="heap">Items with the same U position.</param>
@@ -103,12 +175,6 @@ public static class PlaceRemedies
             Names.ToAnotherRack([.. all.Select(i => i.Id).Order(StringComparer.Ordinal)]), survey.Description.WithoutItems(all.Select(i => i.Id)));
     }
 
-    /// <summary>A higher cabinet, within the contract and the usual heights.</summary>
-    /// <param name="neededU">Required height, U.</param>
-    /// <returns>Height, U; null if none is high enough.</returns>
-    public static int? HigherCabinetU(int neededU) =>
-        CabinetSizes.HeightAtLeast(neededU) ?? (neededU <= MostU ? neededU : null);
-
     private static RemedyCandidate? Higher(RackSurvey survey, MountedItem what, int needed, int? heightU)
     {
         var most = survey.Cabinet.HeightU;
@@ -122,7 +188,7 @@ public static class PlaceRemedies
 
         // One more U for a set on runners, which keeps 1 U free below it.
         var gap = what.SupportStyle == SupportStyle.Runners ? 1 : 0;
-        if (HigherCabinetU(most + gap + needed + what.LoadHeightU) is not { } roof
+        if (CabinetSizes.HeightAtLeast(most + gap + needed + what.LoadHeightU) is not { } roof
             || survey.Occupancy.FindPlace(what, needed, survey.Cabinet.HeightU + 1, roof) is not { } bottom)
         {
             return null;

@@ -55,6 +55,30 @@ public static class ServiceRemedies
         }
     }
 
+    /// <summary>Remotely switched outlets, or a KVM switch that can be used from another site.</summary>
+    /// <returns>Candidates, best first.</returns>
+    public static IEnumerable<RemedyCandidate> RemoteAccess(RackSurvey survey)
+    {
+        if (survey.Description.Pdus is { Count: > 0 } units)
+        {
+            yield return new RemedyCandidate(
+                "Use PDUs with remotely switched outlets", survey.Description with { Pdus = [.. units.Select(SwitchedUnit)] });
+        }
+
+        if (Array.Find(survey.Items, i => i.Category == ItemCategory.KvmSwitch) is { } local)
+        {
+            yield return new RemedyCandidate(
+                $"Use a KVM switch with remote access for {local.Id}", survey.Description.EditItem(local.Index, i => i with { RemoteAccess = true }));
+        }
+        else if (survey.HasRoomFor(1))
+        {
+            foreach (var candidate in AddSwitch(survey, PortSizes[0], isRemote: true))
+            {
+                yield return candidate;
+            }
+        }
+    }
+
     /// <summary>Operates items without a KVM port.</summary>
     public static RemedyCandidate WithoutConsole(RackSurvey survey, IReadOnlyList<MountedItem> items) => new(
         $"Operate {Names(items)} without a KVM port",
@@ -85,9 +109,9 @@ public static class ServiceRemedies
         RemoteSwitched = true,
 
         // The value of an outlet has priority over that of the PDU.
-        Groups =
+        Groups = unit.Groups is null ? null :
         [
-            .. unit.Groups!.Select(g =>
+            .. unit.Groups.Select(g =>
                 g.Outlets.Any(o => o.Switched == false)
                     ? g with { Outlets = [.. g.Outlets.Select(o => o with { Switched = o.Switched is null ? null : true })] }
                     : g),
@@ -99,10 +123,14 @@ public static class ServiceRemedies
     /// <returns>Text such as "a and b", or the first id and the number of others.</returns>
     public static string Names(IReadOnlyList<MountedItem> items) => RackCheck.Survey.Names.List([.. items.Select(i => i.Id)]);
 
-    private static IEnumerable<RemedyCandidate> AddSwitch(RackSurvey survey, int ports)
+    private static IEnumerable<RemedyCandidate> AddSwitch(RackSurvey survey, int ports, bool isRemote = false)
     {
         var id = survey.FreeItemId("kvm-switch");
-        var item = new Item { Id = id, Category = ItemCategory.KvmSwitch, HeightU = 1, KvmPorts = ports, Support = new Support { Style = SupportStyle.Panel } };
+        var item = new Item
+        {
+            Id = id, Category = ItemCategory.KvmSwitch, HeightU = 1, KvmPorts = ports, RemoteAccess = isRemote ? true : null,
+            Support = new Support { Style = SupportStyle.Panel },
+        };
         var what = new MountedItem
         {
             Index = survey.Items.Length, Id = id, Item = item, Category = ItemCategory.KvmSwitch, HeightU = 1,
@@ -112,8 +140,9 @@ public static class ServiceRemedies
         foreach (var bottom in Places(survey, what, wanted, static _ => true).Take(2))
         {
             var (after, panels) = Freed(survey, new RemedyBuilder(survey).AddItem(item).Place(what, bottom).Titled("").After, what, bottom);
+            var kind = isRemote ? "KVM switch with remote access" : "KVM switch";
             yield return new RemedyCandidate(
-                Invariant($"Add a {ports}-port KVM switch at {survey.Cabinet.UnitsText(bottom, bottom)}{panels}"), after, nameof(AddSwitch));
+                Invariant($"Add a {ports}-port {kind} at {survey.Cabinet.UnitsText(bottom, bottom)}{panels}"), after, nameof(AddSwitch));
         }
     }
 

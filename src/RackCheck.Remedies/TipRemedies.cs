@@ -43,15 +43,38 @@ public static class TipRemedies
             yield return candidate;
         }
 
+        if (survey.Mass.Stand.Style == BaseStyle.Castors)
+        {
+            yield return OnBase(survey, BaseStyle.Feet, "Use levelling feet instead of castors");
+        }
+
         yield return Bolted(survey);
         var tipping = survey.Items.Where(i => survey.Mass.Balance!.PullOut(i) is { } pulled && Comparison.IsOver(ratio, pulled.Factor))
             .OrderBy(i => i.Id, StringComparer.Ordinal).ToArray();
-        if (tipping is [var only])
+        foreach (var candidate in tipping is [var only] ? SupportRemedies.Fixed(survey, only) : [])
         {
-            yield return SupportRemedies.Fixed(survey, only);
+            yield return candidate;
         }
 
         if (PlaceRemedies.TakeOut(survey, tipping) is { } takeOut)
+        {
+            yield return takeOut;
+        }
+    }
+
+    /// <summary>Prevents tipping while two items are extended together.</summary>
+    /// <returns>Candidates, best first.</returns>
+    public static IEnumerable<RemedyCandidate> HoldPair(RackSurvey survey, PulledItems pair)
+    {
+        yield return new RemedyBuilder(survey).SetCabinet(c => c with { Interlock = true })
+            .Titled("Fit an interlock, so that one item comes out at a time");
+        foreach (var candidate in pair.Item.Face == Face.Front ? Stabilisers(survey) : [])
+        {
+            yield return candidate;
+        }
+
+        yield return Bolted(survey);
+        if (PlaceRemedies.TakeOut(survey, pair.Item) is { } takeOut)
         {
             yield return takeOut;
         }

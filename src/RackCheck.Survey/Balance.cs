@@ -1,17 +1,26 @@
+using System.Runtime.InteropServices;
 using RackCheck.Engineering;
 using RackCheck.Model;
 using RackCheck.Survey.Layout;
 
 namespace RackCheck.Survey;
 
-/// <summary>An item on slides, extended with its load; all other items are in place.</summary>
+/// <summary>Items on slides, extended with their load past the open door; all other items are in place.</summary>
+/// <param name="Items">The extended items, the one with the greatest moment first; at least one.</param>
 /// <param name="Rest">All other masses at their centre of gravity; null if there are none.</param>
-/// <param name="Pulled">The extended item at its new position.</param>
-/// <param name="EdgeMm">Tipping edge, mm behind the side from which the item extends.</param>
+/// <param name="Moved">The extended items at their new positions, in the same order, then the open door if its mass is known.</param>
+/// <param name="EdgeMm">Tipping edge, mm behind the side from which the items extend.</param>
 /// <param name="Moments">Stabilising and overturning moment.</param>
-/// <remarks>Depths are measured from the side from which the item extends.</remarks>
-public readonly record struct PulledItem(MountedItem Item, PointMass? Rest, PointMass Pulled, double EdgeMm, PulledOut Moments)
+/// <remarks>Depths are measured from the side from which the items extend.</remarks>
+public sealed record PulledItems(
+    IReadOnlyList<MountedItem> Items, PointMass? Rest, IReadOnlyList<PointMass> Moved, double EdgeMm, PulledOut Moments)
 {
+    /// <summary>The item with the greatest moment.</summary>
+    public MountedItem Item => Items[0];
+
+    /// <summary>Whether an open door stands in front of the edge.</summary>
+    public bool HasDoor => Moved.Count > Items.Count;
+
     /// <summary>Ratio of stabilising to overturning moment; infinite without an overturning moment.</summary>
     public double Factor => Moments.Factor ?? double.PositiveInfinity;
 }
@@ -38,6 +47,8 @@ public sealed class Balance
                 Worst = pulled;
             }
         }
+
+        WorstPair = cabinet.Source.Interlock == true ? null : Pair();
     }
 
     /// <summary>Total mass at its centre of gravity.</summary>
@@ -50,7 +61,13 @@ public sealed class Balance
     public FootLoads Feet { get; }
 
     /// <summary>The extended item with the lowest stability; null if no item extends.</summary>
-    public PulledItem? Worst { get; }
+    public PulledItems? Worst { get; }
+
+    /// <summary>
+    /// The two items with the greatest moments, extended together at one side: of front and rear the less stable. Null with an interlock, or without two
+    /// such items.
+    /// </summary>
+    public PulledItems? WorstPair { get; }
 
     /// <summary>Position of the mass of an item.</summary>
     /// <returns>The position; zero mass for a blanking panel without a mass.</returns>
@@ -58,33 +75,7 @@ public sealed class Balance
 
     /// <summary>A fully extended item on slides, with its load.</summary>
     /// <returns>The rack with the item extended; null if the item is not on slides, has no mass, or its extension is unknown.</returns>
-    public PulledItem? PullOut(MountedItem item)
-    {
-        if (!IsPulledOut(item) || ExtensionMm(item) is not { } extension)
-        {
-            return null;
-        }
-
-        var own = default(MassSum).Add(places[item.Index]);
-        foreach (var thing in item.Load)
-        {
-            own = own.Add(places[thing.Index]);
-        }
-
-        if (own.Centre is not { } inside)
-        {
-            return null;
-        }
-
-        // Items on the rear uprights extend to the rear: the view is mirrored.
-        var (whole, edge) = (all, stand.Area.FrontMm);
-        if (item.Face == Face.Rear)
-        {
-            (whole, inside, edge) = (default(MassSum).Add(Mirrored(Centre)), Mirrored(inside), cabinet.Depth.DepthMm - stand.Area.RearMm);
-        }
-
-        return new PulledItem(item, whole.TakeOut(inside).Centre, inside.Forward(extension), edge, Stability.PullOut(whole, inside, extension, edge));
-    }
+    public PulledItems? PullOut(MountedItem item) => MomentOf(item) is null ? null : PullOut([item]);
 
     /// <summary>Whether an item with a mass on or in it extends from the standing rack.</summary>
     public static bool IsPulledOut(MountedItem item) => item.SupportStyle == SupportStyle.Slides && item.Shelf is null && MassSurvey.LoadedKg(item) > 0;
@@ -109,8 +100,76 @@ public sealed class Balance
         }
     }
 
+    // Mass times extension: by how much the item changes the moment about the edge. Null where it does not extend.
+    private double? MomentOf(MountedItem item) =>
+        IsPulledOut(item) && ExtensionMm(item) is { } extension && Loaded(item) is { Kg: var kilograms } ? kilograms * extension : null;
+
+    private PointMass? Loaded(MountedItem item)
+    {
+        var own = default(MassSum).Add(places[item.Index]);
+        foreach (var thing in item.Load)
+        {
+            own = own.Add(places[thing.Index]);
+        }
+
+        return own.Centre;
+    }
+
+    // The rack tips where the masses times their extensions pass the moment at rest: the two greatest are the worst pair.
+    private PulledItems? Pair()
+    {
+        PulledItems? worst = null;
+        foreach (var face in (ReadOnlySpan<Face>)[Face.Front, Face.Rear])
+        {
+            MountedItem[] two =
+            [
+                .. items.Where(i => i.Face == face && MomentOf(i) is not null)
+                    .OrderByDescending(i => Quantities.Round(MomentOf(i)!.Value)).ThenBy(i => i.Id, StringComparer.Ordinal).Take(2),
+            ];
+            if (two.Length == 2 && PullOut(two) is var pair && (worst is null || Comparison.IsOver(worst.Factor, pair.Factor)))
+            {
+                worst = pair;
+            }
+        }
+
+        return worst;
+    }
+
+    // Items on the rear uprights extend to the rear: the view is mirrored.
+    private PulledItems PullOut(MountedItem[] pulled)
+    {
+        var face = pulled[0].Face;
+        var rest = face == Face.Rear ? default(MassSum).Add(Mirrored(Centre)) : all;
+        var moved = new List<PointMass>(pulled.Length + 1);
+        foreach (var item in pulled)
+        {
+            var inside = face == Face.Rear ? Mirrored(Loaded(item)!.Value) : Loaded(item)!.Value;
+            rest = rest.TakeOut(inside);
+            moved.Add(inside.Forward(ExtensionMm(item)!.Value));
+        }
+
+        if (OpenDoor(face) is { } door)
+        {
+            rest = rest.TakeOut(door with { XMm = cabinet.Depth.DepthMm / 2 });
+            moved.Add(door);
+        }
+
+        var edge = stand.PulledEdgeMm(face);
+        return new PulledItems(pulled, rest.Centre, moved, edge, Stability.PullOut(rest, edge, CollectionsMarshal.AsSpan(moved)));
+    }
+
+    // The door is part of the cabinet's mass, which acts at the centre of its box.
+    private PointMass? OpenDoor(Face face)
+    {
+        var door = face == Face.Front ? cabinet.Source.FrontDoor : cabinet.Source.RearDoor;
+        var kilograms = Math.Min(door?.MassKg ?? 0, cabinet.Source.MassKg ?? 0);
+        return kilograms > 0 && door!.Style != DoorStyle.None
+            ? DoorLeaves.Open(kilograms, cabinet.WidthMm, door.Leaves ?? 1, stand.Heights.OverallMm / 2)
+            : null;
+    }
+
     // Of two equally bad items the one with the lower id is named, so that the order of items does not matter.
-    private static bool IsWorse(PulledItem one, PulledItem other)
+    private static bool IsWorse(PulledItems one, PulledItems other)
     {
         var order = Quantities.Round(one.Factor).CompareTo(Quantities.Round(other.Factor));
         return order < 0 || (order == 0 && string.CompareOrdinal(one.Item.Id, other.Item.Id) < 0);

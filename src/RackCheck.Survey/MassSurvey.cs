@@ -31,7 +31,9 @@ public sealed class MassSurvey
 
         KnownEquipmentKg = Quantities.Round(KnownEquipmentKg);
         HasEquipment = tells || !IsEquipmentKnown;
-        IsDescribed = HasEquipment || cabinet.Source is { MassKg: not null } or { RatedLoadKg: not null } or { RollingLoadKg: not null };
+        IsDescribed = HasEquipment
+            || cabinet.Source is { MassKg: not null } or { RatedLoadKg: not null } or { RollingLoadKg: not null } or { WallLoadKg: not null }
+            or { TransportLoadKg: not null };
         Stand = new CabinetStand(cabinet);
         if (!IsDescribed)
         {
@@ -151,7 +153,7 @@ public sealed class MassSurvey
             ? new CentreOfGravity { X = Quantities.Round(centre.XMm), Z = Quantities.Round(centre.ZMm) }
             : null,
         TipAngleDeg = Stand.CanTip && Balance is { Tip.Deg: var angle } ? Quantities.Round(angle) : null,
-        FloorKnM2 = IsTotalKnown ? Quantities.Round(KnownFloorKnM2) : null,
-        PointKn = Balance is { Feet.GreatestKn: var foot } ? Quantities.Round(foot) : null,
+        FloorKnM2 = IsTotalKnown && Stand.StandsOnFloor ? Quantities.Round(KnownFloorKnM2) : null,
+        PointKn = Stand.StandsOnFloor && Balance is { Feet.GreatestKn: var foot } ? Quantities.Round(foot) : null,
     };
 }

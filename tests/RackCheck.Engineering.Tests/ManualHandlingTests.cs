@@ -82,4 +82,19 @@ public sealed class ManualHandlingTests
     [InlineData(50, 0)]
     [InlineData(50, 4)]
     public void Team_out_of_range_throws(double sum, int people) => Assert.Throws<ArgumentOutOfRangeException>(() => ManualHandling.TeamLimitKg(sum, people));
+
+    [Theory]
+    [InlineData(0, 25)] // HSE L23, one man held close: 25, 20 and 10 kg
+    [InlineData(1050, 25)]
+    [InlineData(1050.1, 20)]
+    [InlineData(1400, 20)]
+    [InlineData(1400.1, 10)]
+    [InlineData(2500, 10)]
+    public void Mounting_limit_depends_on_lower_edge(double edge, double kilograms) =>
+        Assert.Equal(kilograms, ManualHandling.MountingZones[ManualHandling.MountingZoneAt(edge)].Kg);
+
+    [Theory]
+    [InlineData(-1)]
+    [InlineData(double.NaN)]
+    public void Lower_edge_out_of_range_throws(double edge) => Assert.Throws<ArgumentOutOfRangeException>(() => ManualHandling.MountingZoneAt(edge));
 }

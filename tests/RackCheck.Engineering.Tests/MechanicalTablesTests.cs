@@ -7,7 +7,7 @@ public sealed class MechanicalTablesTests
     [InlineData("delivery", 5)]
     [InlineData("floor-classes", 6)]
     [InlineData("handling", 5)]
-    [InlineData("stability", 6)]
+    [InlineData("stability", 7)]
     public void Table_has_expected_number_of_rows(string name, int rows) => Assert.Equal(rows, Table(name).Rows.Length);
 
     [Theory]
@@ -24,6 +24,7 @@ public sealed class MechanicalTablesTests
     [InlineData("stability", "push, cap", 250)]
     [InlineData("stability", "push, height", 1500)]
     [InlineData("stability", "moment ratio", 1.25)]
+    [InlineData("stability", "foot inset", 50)]
     [InlineData("stability", "castor inset", 30)]
     public void Values_match_reference_values(string table, string quantity, double value) =>
         Assert.Equal(value, Table(table).Rows.Single(r => r[0].Text == quantity)[1].Number);

@@ -31,7 +31,7 @@ public sealed class StabilityTests
     {
         // Each mass is rotated about the edge. The sum of the moments changes sign at the tip angle.
         PointMass[] masses = [new(300, -40, 150, 80), new(420, 10, 900, 35), new(250, 100, 1700, 22)];
-        var area = SupportArea.Under(1200, 800, 30);
+        var area = SupportArea.Under(1200, 800, 30, 30, 30);
         var tip = Stability.LeastTip(area, Sum(masses).Centre!.Value);
         Assert.Equal(SupportSide.Front, tip.Side);
         Assert.True(LeverAtTilt(masses, area.FrontMm, tip.Deg - 1e-6) > 0);
@@ -43,7 +43,7 @@ public sealed class StabilityTests
     public void Smallest_tip_angle_is_minimum_of_four() =>
         Gen.Select(Gen.Double[0, 1000], Gen.Double[-300, 300], Gen.Double[10, 2000]).Sample((x, y, z) =>
         {
-            var area = SupportArea.Under(600, 1000, 30);
+            var area = SupportArea.Under(600, 1000, 30, 30, 30);
             var centre = new PointMass(x, y, z, 100);
             var tip = Stability.LeastTip(area, centre);
             Assert.Equal(Enum.GetValues<SupportSide>().Min(s => Stability.TipAngleDeg(area.DistanceMm(s, centre), z)), tip.Deg);
@@ -56,7 +56,7 @@ public sealed class StabilityTests
         Gen.Select(Gen.Double[31, 969], Gen.Double[-269, 269], Gen.Double[0, 2000], Gen.Double[0, 1], Gen.Double[1, 100]).Sample((x, y, z, share, kg) =>
         {
             // Both masses lie within the edges, so the cabinet stands.
-            var area = SupportArea.Under(600, 1000, 30);
+            var area = SupportArea.Under(600, 1000, 30, 30, 30);
             var cabinet = default(MassSum).Add(new(500, 0, 1000, 100));
             var high = Stability.LeastTip(area, cabinet.Add(new(x, y, z, kg)).Centre!.Value);
             var low = Stability.LeastTip(area, cabinet.Add(new(x, y, z * share, kg)).Centre!.Value);
@@ -106,7 +106,7 @@ public sealed class StabilityTests
         // The item was 100 behind an edge that is 30 behind the front face.
         var item = new PointMass(130, 0, height, kg);
         var all = default(MassSum).Add(new(30 + restBehind, 0, restHeight, restKg)).Add(item);
-        var pulled = Stability.PullOut(all, item, forwardMm: 100 + before, frontEdgeMm: 30);
+        var pulled = PullOut(all, item, 100 + before, 30);
         Assert.Equal(factor, pulled.Factor!.Value, 1e-9);
         Assert.Equal(restKg * 9.80665 * restBehind / 1000, pulled.RestoringNm, 1e-9);
         Assert.Equal(kg * 9.80665 * before / 1000, pulled.OverturningNm, 1e-9);
@@ -121,7 +121,7 @@ public sealed class StabilityTests
     public void Extended_item_behind_edge_stabilises()
     {
         var item = new PointMass(500, 0, 1000, 40);
-        var pulled = Stability.PullOut(default(MassSum).Add(new(400, 0, 900, 100)).Add(item), item, 300, 30);
+        var pulled = PullOut(default(MassSum).Add(new(400, 0, 900, 100)).Add(item), item, 300, 30);
         Assert.Null(pulled.Factor);
         Assert.Equal(9.80665 * ((100 * 0.37) + (40 * 0.17)), pulled.RestoringNm, 1e-9);
         Assert.Equal(0, pulled.OverturningNm);
@@ -131,7 +131,7 @@ public sealed class StabilityTests
     public void Other_masses_in_front_of_edge_overturn()
     {
         var item = new PointMass(500, 0, 1000, 40);
-        var pulled = Stability.PullOut(default(MassSum).Add(new(0, 0, 900, 10)).Add(item), item, 600, 30);
+        var pulled = PullOut(default(MassSum).Add(new(0, 0, 900, 10)).Add(item), item, 600, 30);
         Assert.Equal(0, pulled.Factor);
         Assert.Equal(9.80665 * ((10 * 0.03) + (40 * 0.13)), pulled.OverturningNm, 1e-9);
     }
@@ -141,8 +141,8 @@ public sealed class StabilityTests
     {
         var item = new PointMass(500, 0, 1000, 40);
         var all = default(MassSum).Add(item);
-        Assert.Null(Stability.PullOut(all, item, 400, 30).Factor);
-        Assert.Equal(0, Stability.PullOut(all, item, 600, 30).Factor);
+        Assert.Null(PullOut(all, item, 400, 30).Factor);
+        Assert.Equal(0, PullOut(all, item, 600, 30).Factor);
     }
 
     [Fact]
@@ -150,7 +150,7 @@ public sealed class StabilityTests
     {
         PointMass[] rest = [new(300, 0, 150, 80), new(420, 0, 900, 35)];
         var item = new PointMass(250, 0, 1700, 22);
-        var pulled = Stability.PullOut(Sum([.. rest, item]), item, 450, 30);
+        var pulled = PullOut(Sum([.. rest, item]), item, 450, 30);
         PointMass[] masses = [.. rest, item with { XMm = -200 }];
         Assert.True(LeverAtTilt(masses, 30, pulled.TipDeg - 1e-6) > 0);
         Assert.True(LeverAtTilt(masses, 30, pulled.TipDeg + 1e-6) < 0);
@@ -165,8 +165,8 @@ public sealed class StabilityTests
             // The base lies on the floor with its centre of gravity behind the edge, so alone it tips at 90 degrees.
             var item = new PointMass(400, 0, height, kg);
             var light = default(MassSum).Add(new(behind, 0, 900, 80)).Add(item);
-            var before = Stability.PullOut(light, item, forward, 30);
-            var after = Stability.PullOut(light.Add(new(behind, 0, 0, more)), item, forward, 30);
+            var before = PullOut(light, item, forward, 30);
+            var after = PullOut(light.Add(new(behind, 0, 0, more)), item, forward, 30);
             Assert.True(before.Factor is null ? after.Factor is null : after.Factor >= before.Factor - 1e-9);
             Assert.True(after.TipDeg >= before.TipDeg - 1e-9);
         }, iter: Samples.Of(1_000));
@@ -178,7 +178,7 @@ public sealed class StabilityTests
         {
             var item = new PointMass(400, 0, 1200, kg);
             var all = default(MassSum).Add(new(450, 0, 900, 120)).Add(item);
-            var (near, far) = (Stability.PullOut(all, item, forward, 30), Stability.PullOut(all, item, forward + further, 30));
+            var (near, far) = (PullOut(all, item, forward, 30), PullOut(all, item, forward + further, 30));
             Assert.True((far.Factor ?? double.PositiveInfinity) <= (near.Factor ?? double.PositiveInfinity) + 1e-9);
             Assert.True(far.TipDeg <= near.TipDeg + 1e-9);
         }, iter: Samples.Of(1_000));
@@ -224,22 +224,64 @@ public sealed class StabilityTests
         Assert.Throws<ArgumentOutOfRangeException>(() => Stability.Push(kg, distance, top, share, cap, height));
 
     [Theory]
-    [InlineData(0, 1000, 400, 30)]
-    [InlineData(200, 1000, 400, 30)] // heavier than the total
-    [InlineData(40, 1000, -1, 30)]
-    [InlineData(40, 1000, double.NaN, 30)]
-    [InlineData(40, 1000, 400, double.NaN)]
-    [InlineData(40, double.NaN, 400, 30)]
-    public void Extension_out_of_range_throws(double kg, double height, double forward, double edge) =>
+    [InlineData(0, 475, 1.4814814814814814)] // statics: 60 x 500 / (90 x 225), 60 kg at 500, 90 kg pulled out to 225 in front
+    [InlineData(25, 475, 1.2666666666666666)] // 60 x 475 / (90 x 250)
+    [InlineData(75, 475, 0.9444444444444444)] // 60 x 425 / (90 x 300)
+    public void Line_of_feet_decides(double edge, double inside, double factor)
+    {
+        var item = new PointMass(inside, 0, 1000, 90);
+        Assert.Equal(factor, PullOut(default(MassSum).Add(new(500, 0, 900, 60)).Add(item), item, 700, edge).Factor!.Value, 1e-9);
+    }
+
+    [Theory]
+    [InlineData(0, 1.1111111111111112)] // statics: 60 x 500 / (2 x 60 x 225)
+    [InlineData(75, 0.7083333333333334)] // 60 x 425 / (2 x 60 x 300)
+    [InlineData(25, 0.95)] // 60 x 475 / (2 x 60 x 250)
+    public void Two_items_out_add_their_moments(double edge, double factor) => Assert.Equal(
+        factor,
+        Stability.PullOut(default(MassSum).Add(new(500, 0, 900, 60)), edge, new(-225, 0, 400, 60), new(-225, 0, 700, 60)).Factor!.Value,
+        1e-9);
+
+    [Fact]
+    public void Open_door_overturns_with_the_item()
+    {
+        // Statics: (60 - 15) x 425 / (40 x 300 + 15 x (75 + 300)).
+        var pulled = Stability.PullOut(
+            default(MassSum).Add(new(500, 0, 900, 45)), 75, new(-225, 0, 400, 40), DoorLeaves.Open(15, 600, 1, 900));
+        Assert.Equal(19125.0 / 17625, pulled.Factor!.Value, 1e-9);
+    }
+
+    [Theory]
+    [InlineData(0, 0)]
+    [InlineData(100, 45)]
+    [InlineData(12.5, 7.125016348901798)] // atan 0.125, trigonometry
+    [InlineData(10, 5.710593137499643)]
+    public void Slope_is_its_angle(double percent, double deg) => Assert.Equal(deg, Stability.SlopeDeg(percent), 1e-9);
+
+    [Theory]
+    [InlineData(0, 1000, 30)]
+    [InlineData(40, double.NaN, 30)]
+    [InlineData(40, 1000, double.NaN)]
+    public void Extension_out_of_range_throws(double kg, double height, double edge) =>
         Assert.Throws<ArgumentOutOfRangeException>(() =>
-            Stability.PullOut(default(MassSum).Add(new(400, 0, 900, 140)), new(400, 0, height, kg), forward, edge));
+            Stability.PullOut(default(MassSum).Add(new(400, 0, 900, 140)), edge, new PointMass(400, 0, height, kg)));
+
+    [Fact]
+    public void Nothing_pulled_out_and_negative_slope_throw()
+    {
+        Assert.Throws<ArgumentOutOfRangeException>(() => Stability.PullOut(default, 0));
+        Assert.Throws<ArgumentOutOfRangeException>(() => Stability.SlopeDeg(-1));
+    }
 
     [Fact]
     public void Centre_below_floor_throws()
     {
         var item = new PointMass(400, 0, -100, 40);
-        Assert.Throws<ArgumentOutOfRangeException>(() => Stability.PullOut(default(MassSum).Add(item), item, 0, 30));
+        Assert.Throws<ArgumentOutOfRangeException>(() => PullOut(default(MassSum).Add(item), item, 0, 30));
     }
+
+    private static PulledOut PullOut(MassSum all, PointMass item, double forwardMm, double edgeMm) =>
+        Stability.PullOut(all.TakeOut(item), edgeMm, item.Forward(forwardMm));
 
     private static MassSum Sum(PointMass[] masses) => masses.Aggregate(default(MassSum), (sum, m) => sum.Add(m));
 

@@ -3,14 +3,14 @@ namespace RackCheck.Engineering.Tests;
 public sealed class SupportAreaTests
 {
     [Theory]
-    [InlineData(600, 1000, 0, 0, 0, 1000, -300, 300)]
-    [InlineData(600, 1000, 30, 0, 30, 970, -270, 270)] // common practice: castors reduce each side by 30
-    [InlineData(800, 1200, 30, 250, -250, 1170, -370, 370)] // the stabiliser is the front edge, whatever the castor inset
-    [InlineData(800, 1200, 0, 250, -250, 1200, -400, 400)]
-    public void Support_area_is_footprint_less_inset(
-        double width, double depth, double inset, double stabiliser, double front, double rear, double left, double right)
+    [InlineData(600, 1000, 0, 0, 0, 0, 0, 1000, -300, 300)]
+    [InlineData(600, 1000, 75, 75, 50, 0, 75, 925, -250, 250)] // common practice: doors 25, feet 50 inside the frame
+    [InlineData(600, 1000, 25, 0, 0, 0, 25, 1000, -300, 300)] // a plinth behind a front door alone
+    [InlineData(800, 1200, 75, 75, 50, 250, -250, 1125, -350, 350)] // the stabiliser is the front edge, wherever the feet are
+    public void Support_area_lies_between_lines_of_feet(
+        double width, double depth, double frontLine, double rearLine, double sideLine, double stabiliser, double front, double rear, double left, double right)
     {
-        var area = SupportArea.Under(width, depth, inset, stabiliser);
+        var area = SupportArea.Under(width, depth, frontLine, rearLine, sideLine, stabiliser);
         Assert.Equal(new SupportArea(front, rear, left, right), area);
         Assert.Equal((right - left, rear - front), (area.WidthMm, area.DepthMm));
     }
@@ -24,7 +24,7 @@ public sealed class SupportAreaTests
     [InlineData(-20, 0, SupportSide.Front)] // beyond the front edge
     public void Nearest_edge_has_smallest_distance(double x, double y, SupportSide nearest)
     {
-        var area = SupportArea.Under(600, 1000, SupportArea.CastorInsetMm);
+        var area = SupportArea.Under(600, 1000, 30, 30, 30);
         var centre = new PointMass(x, y, 900, 100);
         Assert.Equal(nearest, area.Nearest(centre));
         Assert.All(Enum.GetValues<SupportSide>(), s => Assert.True(area.DistanceMm(nearest, centre) <= area.DistanceMm(s, centre)));
@@ -33,7 +33,7 @@ public sealed class SupportAreaTests
     [Fact]
     public void Opposite_distances_add_up_to_area()
     {
-        var area = SupportArea.Under(800, 1200, 30, 250);
+        var area = SupportArea.Under(800, 1200, 30, 30, 30, 250);
         var centre = new PointMass(432.1, -65.4, 900, 100);
         Assert.Equal(area.DepthMm, area.DistanceMm(SupportSide.Front, centre) + area.DistanceMm(SupportSide.Rear, centre), 1e-9);
         Assert.Equal(area.WidthMm, area.DistanceMm(SupportSide.Left, centre) + area.DistanceMm(SupportSide.Right, centre), 1e-9);
@@ -41,18 +41,21 @@ public sealed class SupportAreaTests
 
     [Fact]
     public void Unknown_edge_throws() =>
-        Assert.Throws<ArgumentOutOfRangeException>(() => SupportArea.Under(600, 1000).DistanceMm((SupportSide)7, default));
+        Assert.Throws<ArgumentOutOfRangeException>(() => SupportArea.Under(600, 1000, 0, 0, 0).DistanceMm((SupportSide)7, default));
 
     [Theory]
-    [InlineData(0, 1000, 0, 0)]
-    [InlineData(600, -1, 0, 0)]
-    [InlineData(600, 1000, -1, 0)]
-    [InlineData(600, 1000, 300, 0)]
-    [InlineData(600, 1000, 30, -1)]
-    [InlineData(double.NaN, 1000, 0, 0)]
-    [InlineData(600, double.PositiveInfinity, 0, 0)]
-    [InlineData(600, 1000, double.NaN, 0)]
-    [InlineData(600, 1000, 0, double.NaN)]
-    public void Dimension_out_of_range_throws(double width, double depth, double inset, double stabiliser) =>
-        Assert.Throws<ArgumentOutOfRangeException>(() => SupportArea.Under(width, depth, inset, stabiliser));
+    [InlineData(0, 1000, 0, 0, 0, 0)]
+    [InlineData(600, -1, 0, 0, 0, 0)]
+    [InlineData(600, 1000, -1, 0, 0, 0)]
+    [InlineData(600, 1000, 0, -1, 0, 0)]
+    [InlineData(600, 1000, 0, 0, -1, 0)]
+    [InlineData(600, 1000, 500, 500, 0, 0)] // no depth between the lines
+    [InlineData(600, 1000, 0, 0, 300, 0)] // no width
+    [InlineData(600, 1000, 30, 30, 30, -1)]
+    [InlineData(double.NaN, 1000, 0, 0, 0, 0)]
+    [InlineData(600, double.PositiveInfinity, 0, 0, 0, 0)]
+    [InlineData(600, 1000, double.NaN, 0, 0, 0)]
+    [InlineData(600, 1000, 0, 0, 0, double.NaN)]
+    public void Dimension_out_of_range_throws(double width, double depth, double front, double rear, double side, double stabiliser) =>
+        Assert.Throws<ArgumentOutOfRangeException>(() => SupportArea.Under(width, depth, front, rear, side, stabiliser));
 }

@@ -12,10 +12,11 @@ public sealed class RemedyLoopTests
 {
     private static readonly RemedyLoop Loop = new(Judge.Geometry);
 
+    // Bodies 3 below their panels: each stands on the plate of its own shelf.
     private static readonly RackDescription Broken = EmptyRack(12, depthMm: 600).With(
-        Unit("wave-pc", 4).At(1).Body(430, 450, 177).Room(40, 75).On(SupportStyle.Shelf),
-        Unit("gauge-amp", 2).At(4).Body(430, 300, 88).Room(40, 75).On(SupportStyle.Shelf),
-        Unit("flume-daq", 3).At(11).Body(430, 300, 132).Room(40, 75).On(SupportStyle.Shelf));
+        Unit("wave-pc", 4).At(1).Body(430, 450, 174).Room(40, 75).On(SupportStyle.Shelf),
+        Unit("gauge-amp", 2).At(4).Body(430, 300, 85).Room(40, 75).On(SupportStyle.Shelf),
+        Unit("flume-daq", 3).At(11).Body(430, 300, 129).Room(40, 75).On(SupportStyle.Shelf));
 
     [Fact]
     public void Errors_are_corrected_one_at_a_time_in_report_order()

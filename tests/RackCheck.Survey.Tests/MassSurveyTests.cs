@@ -58,9 +58,45 @@ public sealed class MassSurveyTests
     [Fact]
     public void Stabiliser_and_castors_move_the_edges()
     {
-        Assert.Equal(new(-300, 1000, -300, 300), Survey(Weighed().Base(BaseStyle.Feet, 0, 300)).Stand.Area);
-        Assert.Equal(new(30, 970, -270, 270), Survey(Weighed().Base(BaseStyle.Castors, 0)).Stand.Area);
-        Assert.Equal(new(30, 970, -270, 270), Survey(Weighed().Base(BaseStyle.Castors, 0, 300)).Stand.Feet);
+        // Doors 25, feet 50 inside the frame: common practice.
+        Assert.Equal(new(-300, 925, -250, 250), Survey(Weighed().Base(BaseStyle.Feet, 0, 300)).Stand.Area);
+        Assert.Equal(new(75, 925, -250, 250), Survey(Weighed().Base(BaseStyle.Castors, 0)).Stand.Area);
+        Assert.Equal(new(75, 925, -250, 250), Survey(Weighed().Base(BaseStyle.Castors, 0, 300)).Stand.Feet);
+        Assert.Equal(new(25, 975, -300, 300), Survey(Weighed().Base(BaseStyle.Plinth, 0)).Stand.Feet);
+        Assert.Equal(new(0, 1000, -300, 300), Survey(Weighed().OnFaces()).Stand.Feet);
+        var deep = Weighed(widthMm: 640).Doors(DoorStyle.None, DoorStyle.None).Inset(120);
+        Assert.Equal(new(120, 880, -200, 200), Survey(deep).Stand.Feet);
+    }
+
+    [Theory]
+    [InlineData(BaseStyle.Feet, null, Face.Front, 75)]
+    [InlineData(BaseStyle.Castors, null, Face.Front, 105)] // a castor swivelled inwards takes 30 more
+    [InlineData(BaseStyle.Castors, null, Face.Rear, 105)]
+    [InlineData(BaseStyle.Castors, 300.0, Face.Front, -300)]
+    [InlineData(BaseStyle.Castors, 300.0, Face.Rear, 105)]
+    [InlineData(BaseStyle.Plinth, null, Face.Rear, 25)]
+    public void Pulled_out_items_tip_over_the_line_of_feet(BaseStyle style, double? stabiliser, Face face, double edge) =>
+        Assert.Equal(edge, Survey(Weighed().Base(style, 0, stabiliser)).Stand.PulledEdgeMm(face));
+
+    [Fact]
+    public void Insets_that_leave_no_support_are_limited() =>
+        Assert.Equal(new(450, 550, -30, 30), Survey(Weighed().Inset(500)).Stand.Feet);
+
+    [Fact]
+    public void Wall_hung_and_bolted_racks_cannot_tip()
+    {
+        var wall = Survey(Weighed().Base(BaseStyle.Wall).With(Heavy("wave-pc", 1, 10)));
+        Assert.Equal((false, false), (wall.Stand.CanTip, wall.Stand.StandsOnFloor));
+        Assert.Equal((null, null, null), (wall.Figures!.TipAngleDeg, wall.Figures.FloorKnM2, wall.Figures.PointKn));
+        Assert.Equal((false, true), (Survey(Weighed().Base(BaseStyle.Bolted)).Stand.CanTip, Survey(Weighed().Base(BaseStyle.Bolted)).Stand.StandsOnFloor));
+    }
+
+    [Fact]
+    public void Inset_is_listed_where_taken()
+    {
+        Assert.Contains("/cabinet/base/insetMm", Assumed(Weighed().With(Heavy("wave-pc", 1, 10))));
+        Assert.DoesNotContain("/cabinet/base/insetMm", Assumed(Weighed().Inset(50).With(Heavy("wave-pc", 1, 10))));
+        Assert.DoesNotContain("/cabinet/base/insetMm", Assumed(Weighed().Base(BaseStyle.Bolted).With(Heavy("wave-pc", 1, 10))));
     }
 
     [Theory]

@@ -15,7 +15,20 @@ public static class LoadRacks
         });
 
     public static RackDescription Base(this RackDescription rack, BaseStyle? style, double? heightMm = 0, double? stabiliserMm = null) =>
-        rack.Cabinet(c => c with { Base = new CabinetBase { Style = style, HeightMm = heightMm, StabiliserMm = stabiliserMm } });
+        rack.Cabinet(c => c with
+    {
+        Base = new CabinetBase
+        {
+            Style = style, HeightMm = heightMm, StabiliserMm = stabiliserMm, InsetMm = c.Base?.InsetMm,
+        },
+    });
+
+    /// <summary>Feet in the faces of the cabinet: no doors, no inset. Published examples give distances from the faces.</summary>
+    public static RackDescription OnFaces(this RackDescription rack) => rack.Doors(DoorStyle.None, DoorStyle.None).Inset(0);
+
+    /// <summary>Line of feet at an inset from the frame.</summary>
+    public static RackDescription Inset(this RackDescription rack, double? insetMm) =>
+        rack.Cabinet(c => c with { Base = (c.Base ?? new CabinetBase()) with { InsetMm = insetMm } });
 
     public static RackDescription Floor(this RackDescription rack, double? distributed = null, double? point = null) =>
         rack with { Site = new Site { Floor = new Floor { DistributedKnM2 = distributed, PointKn = point } } };

@@ -1,32 +1,38 @@
 using RackCheck.Engineering;
 using RackCheck.Model;
 using RackCheck.Remedies;
-using RackCheck.Survey.Limits;
 using RackCheck.Survey;
 using RackCheck.Survey.Layout;
+using RackCheck.Survey.Limits;
 using static System.FormattableString;
 
 namespace RackCheck.Rules.Depth;
 
-/// <summary>Finds items that reach past the rear uprights and collide with a vertical PDU.</summary>
+/// <summary>Finds vertical PDUs in the way of bodies that reach past the rear uprights.</summary>
 public sealed class RearPduClash : Rule
 {
-    /// <summary>Width of a vertical PDU, compared with the side channel.</summary>
+    /// <summary>Width of a vertical PDU, compared with the clear width beside a body.</summary>
     public static RuleLimit PduWidthMm { get; } = new(
-        "pduWidthMm", "width of a vertical PDU, compared with the side channel", Allowances.VerticalPduWidthMm, "mm", 0, 300, Stricter.Higher);
+        "pduWidthMm", "width of a vertical PDU, compared with the clear width beside a body", Allowances.VerticalPduWidthMm, "mm", 0, 300, Stricter.Higher);
 
     private static readonly RuleDescriptor Facts = new()
     {
         Id = "depth.rear-pdu-clash",
         Title = "Item collides with a vertical PDU",
         Severity = Severity.Warning,
-        What = "Finds items whose body, slides or cables reach past the rear uprights, in a cabinet with side channels too narrow for a vertical PDU.",
-        Why = "The item collides with the PDU or its plugs. It cannot be mounted, or the PDU cannot be reached.",
-        Formula = "(width - 482.6) / 2 - 20 < pduWidthMm, and body depth + rear projection > upright spacing",
-        Sources = [Sources.ClearancePractice, Sources.Iec60297],
+        What = "Finds vertical PDUs beside bodies that reach past the rear uprights and leave too little width for a PDU. Cables are soft and give way; "
+            + "panels end at the front uprights.",
+        Why = "The body collides with the PDU or its plugs. It cannot be mounted, or the PDU cannot be reached.",
+        Formula = "(width - body width) / 2 - 20 < pduWidthMm, and body depth > upright spacing",
+        Sources = [Sources.PduPlacePractice, Sources.Iec60297],
         Limits = [PduWidthMm],
-        Needs = ["/pdus/*/mounting", "/cabinet/widthMm", "/cabinet/uprights/spacingMm", "/items/*/body/depthMm", "/items/*/rearProjectionMm"],
-        Remedies = ["Set the rear uprights behind the deepest item.", "Use a cabinet 800 mm wide."],
+        Needs =
+        [
+            "/pdus/*/mounting", "/cabinet/widthMm", "/cabinet/uprights/spacingMm", "/cabinet/uprights/openingMm", "/items/*/body/depthMm",
+            "/items/*/body/widthMm",
+        ],
+        Notes = ["A shelf of unknown width is 10 mm narrower than the opening between the uprights."],
+        Remedies = ["Set the rear uprights behind the deepest body.", "Use a cabinet 800 mm wide."],
     };
 
     /// <inheritdoc/>
@@ -35,38 +41,8 @@ public sealed class RearPduClash : Rule
     /// <inheritdoc/>
     public override void Check(RuleContext context)
     {
-        var survey = context.Survey;
-        ReportMissingMounting(context);
-        var vertical = VerticalUnit(survey.Description.Pdus);
-        var channel = Allowances.SideChannelMm(survey.Cabinet.WidthMm);
-        var width = context.Limit(PduWidthMm);
-        if (vertical is null || !Comparison.IsOver(width, channel))
-        {
-            return;
-        }
-
-        foreach (var item in survey.Items)
-        {
-            if (item.Face == Face.Rear || item.Category == ItemCategory.BlankingPanel)
-            {
-                continue;
-            }
-
-            if (item.Depth is not { } depth || survey.Cabinet.SpacingMm is not { } spacing)
-            {
-                ReportMissing(context, item);
-            }
-            else if (Comparison.IsOver(depth.ReachMm, spacing))
-            {
-                Report(context, item, depth, spacing, vertical.Value, channel, width);
-            }
-        }
-    }
-
-    private static void ReportMissingMounting(RuleContext context)
-    {
-        var units = context.Survey.Description.Pdus;
-        for (var i = 0; i < units?.Count; i++)
+        var units = context.Survey.Description.Pdus ?? [];
+        for (var i = 0; i < units.Count; i++)
         {
             if (units[i].Mounting is null)
             {
@@ -74,82 +50,98 @@ public sealed class RearPduClash : Rule
                     Invariant($"/pdus/{i}/mounting"), "Without the mounting of the PDU, a collision behind the rear uprights cannot be checked.");
             }
         }
-    }
 
-    private static int? VerticalUnit(IReadOnlyList<Pdu>? units)
-    {
-        for (var i = 0; i < units?.Count; i++)
+        if (!units.Any(u => u.Mounting == PduMounting.Vertical))
+        {
+            return;
+        }
+
+        var needed = context.Limit(PduWidthMm);
+        var bodies = Array.FindAll(context.Survey.Items, i => IsInTheWay(context, i, needed));
+        for (var i = 0; bodies.Length > 0 && i < units.Count; i++)
         {
             if (units[i].Mounting == PduMounting.Vertical)
             {
-                return i;
+                Report(context, i, units[i].Id, bodies, needed);
             }
         }
-
-        return null;
     }
 
-    private static void ReportMissing(RuleContext context, MountedItem item)
+    private static bool IsInTheWay(RuleContext context, MountedItem item, double needed)
     {
+        var cabinet = context.Survey.Cabinet;
+        if (item.Face == Face.Rear || item.Category == ItemCategory.BlankingPanel
+            || !Comparison.IsOver(needed, BesideMm(cabinet, item)) || (item.BodyDepthMm is { } d && cabinet.SpacingMm is { } s && !Comparison.IsOver(d, s)))
+        {
+            return false;
+        }
+
         const string Message = "A vertical PDU is mounted behind the rear uprights. Without this value, a collision cannot be checked.";
-        if (item.Depth is null)
+        var width = WidthMm(cabinet, item);
+        if (width is null)
+        {
+            context.ReportMissing(Pointers.ItemBodyWidth[item.Index], Message);
+        }
+
+        if (item.BodyDepthMm is null)
         {
             context.ReportMissing(Pointers.ItemBodyDepth[item.Index], Message);
         }
 
-        if (context.Survey.Cabinet.SpacingMm is null)
+        if (cabinet.SpacingMm is null)
         {
             context.ReportMissing(Pointers.Spacing, Message);
         }
+
+        return width is not null && item.BodyDepthMm is not null && cabinet.SpacingMm is not null;
     }
 
-    private static void Report(RuleContext context, MountedItem item, ItemDepth depth, double spacing, int vertical, double channel, double width)
+    private static double? WidthMm(CabinetFacts cabinet, MountedItem item) =>
+        item.Item!.Body?.WidthMm ?? (item.Category == ItemCategory.Shelf ? cabinet.OpeningMm - Allowances.ShelfWidthLossMm : null);
+
+    // No body between the uprights is wider than their opening.
+    private static double BesideMm(CabinetFacts cabinet, MountedItem item) =>
+        Allowances.BesideMm(cabinet.WidthMm, WidthMm(cabinet, item) ?? cabinet.OpeningMm);
+
+    private static void Report(RuleContext context, int index, string pdu, MountedItem[] bodies, double needed)
     {
-        var survey = context.Survey;
-        var onSlides = item.SupportStyle == SupportStyle.Slides;
+        var cabinet = context.Survey.Cabinet;
+        var ordered = bodies.OrderBy(b => b.Id, StringComparer.Ordinal).ToArray();
+        var width = bodies.Max(b => WidthMm(cabinet, b)!.Value);
+        var room = Allowances.BesideMm(cabinet.WidthMm, width);
+        var deepest = bodies.Max(b => b.BodyDepthMm!.Value);
         context.Report(new FindingDraft
         {
-            Message = onSlides
-                ? "{item} with its slides ends {reachMm} mm behind the front uprights and collides with {pdu} at {spacingMm} mm. The side "
-                    + "channel, {channelMm} mm wide, is too narrow for the PDU."
-                : "{item} ends {reachMm} mm behind the front uprights and collides with {pdu} at {spacingMm} mm. The side channel, {channelMm} "
-                    + "mm wide, is too narrow for the PDU.",
+            Message = (bodies.Length == 1 ? "The body of {items}, {bodyMm} mm wide, reaches" : "The bodies of {items}, up to {bodyMm} mm wide, reach")
+                + " past the rear uprights. Beside it there are {roomMm} mm; {pdu} needs {neededMm} mm.",
             Data =
             [
-                ("item", item.Id), ("reachMm", depth.ReachMm), ("spacingMm", spacing),
-                ("pdu", survey.Description.Pdus![vertical].Id), ("channelMm", channel),
+                ("pdu", pdu), ("items", Names.List([.. ordered.Select(b => b.Id)])), ("bodyMm", width), ("roomMm", room), ("neededMm", needed),
+                ("depthMm", deepest), ("spacingMm", cabinet.SpacingMm!.Value),
             ],
-            Subject = survey.Cabinet.Place(item),
-            Identity = [item.Id],
-            Pointers = [item.Pointer, Pointers.Pdu[vertical], Pointers.Spacing],
-            Actual = Quantities.Millimetres(depth.ReachMm),
-            Limit = Quantities.Millimetres(spacing),
-            UtilisationPercent = 100 * depth.ReachMm / spacing,
-            Calculation = Invariant($"{item.BodyDepthMm:0.###} + {item.RearProjectionMm:0.###} = {depth.ReachMm:0.###} > {spacing:0.###}; ")
-                + Invariant($"({survey.Cabinet.WidthMm:0.###} - {RackGeometry.PanelWidthMm}) / 2 - {Allowances.SideChannelLossMm:0.###}")
-                + Invariant($" = {((survey.Cabinet.WidthMm - RackGeometry.PanelWidthMm) / 2) - Allowances.SideChannelLossMm:0.###} < {width:0.###}"),
-            Candidates = CandidatesFor(survey, width),
+            Subject = pdu,
+            Identity = [pdu],
+            Pointers = [Pointers.Pdu[index], .. ordered.Select(b => b.Pointer), Pointers.Spacing],
+            Actual = Quantities.Millimetres(room),
+            Limit = Quantities.Millimetres(needed),
+            UtilisationPercent = room > 0 ? 100 * needed / room : null,
+            Calculation = Invariant($"({cabinet.WidthMm:0.###} - {width:0.###}) / 2 - {Allowances.SideChannelLossMm:0.###}")
+                + Invariant($" = {((cabinet.WidthMm - width) / 2) - Allowances.SideChannelLossMm:0.###} < {needed:0.###}; ")
+                + Invariant($"{deepest:0.###} > {cabinet.SpacingMm:0.###}"),
+            Candidates = CandidatesFor(context.Survey, width, deepest, needed),
         });
     }
 
-    private static List<RemedyCandidate> CandidatesFor(RackSurvey survey, double width)
+    private static IEnumerable<RemedyCandidate> CandidatesFor(RackSurvey survey, double width, double deepest, double needed)
     {
-        var remedies = new List<RemedyCandidate>();
-        var deepest = survey.Items.Where(i => i.Face == Face.Front).Max(i => i.Depth?.ReachMm ?? 0);
         if (SpacingRemedies.Move(survey, new SetbackInterval(deepest, double.PositiveInfinity)) is { } move)
         {
-            remedies.Add(move);
+            yield return move;
         }
 
-        foreach (var wider in CabinetSizes.WidthsMm)
+        foreach (var wider in CabinetSizes.WidthsMm.Where(w => w > survey.Cabinet.WidthMm && !Comparison.IsOver(needed, Allowances.BesideMm(w, width))).Take(1))
         {
-            if (!Comparison.IsOver(width, Allowances.SideChannelMm(wider)))
-            {
-                remedies.Add(new RemedyBuilder(survey).SetCabinet(c => c with { WidthMm = wider }).Titled(Invariant($"Use a cabinet {wider:0.###} mm wide")));
-                break;
-            }
+            yield return new RemedyBuilder(survey).SetCabinet(c => c with { WidthMm = wider }).Titled(Invariant($"Use a cabinet {wider:0.###} mm wide"));
         }
-
-        return remedies;
     }
 }

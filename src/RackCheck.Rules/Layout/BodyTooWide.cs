@@ -10,17 +10,22 @@ namespace RackCheck.Rules.Layout;
 /// <summary>Finds bodies that do not fit between the uprights or between the slides.</summary>
 public sealed class BodyTooWide : Rule
 {
+    // The thinnest slides on the market; common practice, no source.
+    private const double LeastSlideMm = 3;
+
     private static readonly RuleDescriptor Facts = new()
     {
         Id = "layout.body-too-wide",
         Title = "Body too wide for the opening",
         Severity = Severity.Error,
-        What = "Finds bodies that are wider than the opening between the uprights. On slides, the limit is the opening less two slide thicknesses.",
+        MilderSeverity = Severity.Warning,
+        What = "Finds bodies that are wider than the opening between the uprights. On slides, the limit is the opening less two slide thicknesses. With "
+            + "slides of unknown thickness, a body that is narrower than the opening is a warning that says how thin the slides must be.",
         Why = "The body does not fit between the uprights.",
         Formula = "body width <= opening; on slides: body width <= opening - 2 x slide thickness",
         Sources = [Sources.Iec60297, Sources.SupportPractice],
         Needs = ["/items/*/body/widthMm", "/items/*/support/style", "/items/*/support/thicknessMm", "/cabinet/uprights/openingMm"],
-        Remedies = ["Fit chassis runners or a shelf instead of slide rails.", "Move it to another rack."],
+        Remedies = ["Use slides that are thin enough.", "Fit chassis runners instead of slide rails.", "Move it to another rack."],
     };
 
     /// <inheritdoc/>
@@ -64,12 +69,21 @@ public sealed class BodyTooWide : Rule
                 continue;
             }
 
+            // Thinner slides exist than the default; whoever chooses them has to know the limit.
+            var thinMm = Quantities.Round((opening - width) / 2);
+            var isThickness = onSlides && item.Item.Support!.ThicknessMm is null && thinMm > 0;
             context.Report(new FindingDraft
             {
-                Message = onSlides
-                    ? "The body of {item} is {widthMm} mm wide; the space between its slides is {roomMm} mm."
-                    : "The body of {item} is {widthMm} mm wide; the opening between the uprights is {roomMm} mm.",
-                Data = [("item", item.Id), ("widthMm", width), ("roomMm", room)],
+                Severity = isThickness ? Severity.Warning : Severity.Error,
+                Message = isThickness
+                    ? "The body of {item} is {widthMm} mm wide; between slides of the default thickness there are {roomMm} mm. Its slides must be no "
+                        + "thicker than {thicknessMm} mm each."
+                    : onSlides
+                        ? "The body of {item} is {widthMm} mm wide; the space between its slides is {roomMm} mm."
+                        : "The body of {item} is {widthMm} mm wide; the opening between the uprights is {roomMm} mm.",
+                Data = isThickness
+                    ? [("item", item.Id), ("widthMm", width), ("roomMm", room), ("thicknessMm", thinMm)]
+                    : [("item", item.Id), ("widthMm", width), ("roomMm", room)],
                 Subject = context.Survey.Cabinet.Place(item),
                 Identity = [item.Id],
                 Pointers = [Pointers.ItemBodyWidth[item.Index]],
@@ -88,7 +102,17 @@ public sealed class BodyTooWide : Rule
     {
         if (item.SupportStyle == SupportStyle.Slides && !Comparison.IsOver(width, survey.Cabinet.OpeningMm))
         {
-            yield return SupportRemedies.Fixed(survey, item);
+            var thinMm = Quantities.Round((survey.Cabinet.OpeningMm - width) / 2);
+            if (item.Item!.Support!.ThicknessMm is null && thinMm >= LeastSlideMm)
+            {
+                yield return new RemedyBuilder(survey).SetSupport(item, item.Item.Support with { ThicknessMm = thinMm })
+                    .Titled(Invariant($"Use slides no thicker than {thinMm:0.###} mm for {item.Id}"));
+            }
+
+            foreach (var candidate in SupportRemedies.Fixed(survey, item))
+            {
+                yield return candidate;
+            }
         }
 
         if (PlaceRemedies.TakeOut(survey, item) is { } takeOut)

@@ -10,29 +10,29 @@ namespace RackCheck.Rules.Layout;
 /// <summary>Finds large items that are front-panel mounted without a support.</summary>
 public sealed class NoSupport : Rule
 {
-    /// <summary>Maximum height of a front-panel mounted item.</summary>
-    public static RuleLimit PanelHeightU { get; } = new(
-        "panelHeightU", "maximum height of a front-panel mounted item", 3, "U", 1, 60, Stricter.Lower);
-
     /// <summary>Maximum mass of a front-panel mounted item.</summary>
     public static RuleLimit PanelMassKg { get; } = new(
         "panelMassKg", "maximum mass of a front-panel mounted item", 12, "kg", 0.1, 1000, Stricter.Lower);
 
-    /// <summary>Maximum body depth of a front-panel mounted item.</summary>
+    /// <summary>Maximum mass of a deep front-panel mounted item.</summary>
+    public static RuleLimit DeepMassKg { get; } = new(
+        "deepMassKg", "maximum mass of a front-panel mounted item deeper than panelDepthMm", 6, "kg", 0.1, 1000, Stricter.Lower);
+
+    /// <summary>Body depth above which a front-panel mounted item is deep.</summary>
     public static RuleLimit PanelDepthMm { get; } = new(
-        "panelDepthMm", "maximum body depth of a front-panel mounted item", 400, "mm", 1, 3000, Stricter.Lower);
+        "panelDepthMm", "body depth above which a front-panel mounted item is deep", 400, "mm", 1, 3000, Stricter.Lower);
 
     private static readonly RuleDescriptor Facts = new()
     {
         Id = "layout.no-support",
         Title = "Front-panel mounted without a support",
         Severity = Severity.Warning,
-        What = "Finds front-panel mounted items that are too high, too heavy or too deep to be used without a support.",
+        What = "Finds front-panel mounted items that are too heavy, or heavy and deep, to be used without a support.",
         Why = "The panel bends, the body sags onto the item below, and the screws tear out in transport.",
-        Formula = "support style panel, and heightU > panelHeightU, or mass > panelMassKg, or body depth > panelDepthMm",
+        Formula = "support style panel, and mass > panelMassKg, or mass > deepMassKg and body depth > panelDepthMm",
         Sources = [Sources.SupportPractice],
-        Limits = [PanelHeightU, PanelMassKg, PanelDepthMm],
-        Needs = ["/items/*/support/style", "/items/*/heightU", "/items/*/massKg", "/items/*/body/depthMm"],
+        Limits = [PanelMassKg, DeepMassKg, PanelDepthMm],
+        Needs = ["/items/*/support/style", "/items/*/massKg", "/items/*/body/depthMm"],
         Remedies = ["Fit chassis runners or a shelf of its own."],
     };
 
@@ -42,7 +42,7 @@ public sealed class NoSupport : Rule
     /// <inheritdoc/>
     public override void Check(RuleContext context)
     {
-        var (mostU, mostKg, mostMm) = (context.Limit(PanelHeightU), context.Limit(PanelMassKg), context.Limit(PanelDepthMm));
+        var (mostKg, deepKg, deepMm) = (context.Limit(PanelMassKg), context.Limit(DeepMassKg), context.Limit(PanelDepthMm));
         foreach (var item in context.Survey.Items)
         {
             // A blanking panel needs no support.
@@ -52,59 +52,51 @@ public sealed class NoSupport : Rule
                 continue;
             }
 
-            // The first of the three limits that is exceeded is reported. Each alone requires a support.
-            var passed = item.HeightU > mostU ? Passed(item.HeightU, mostU, "U")
-                : item.Item.MassKg is { } mass && mass > mostKg ? Passed(mass, mostKg, "kg")
-                : item.BodyDepthMm is { } depth && depth > mostMm ? Passed(depth, mostMm, "mm body depth")
-                : null;
+            // The depth counts only between the two masses.
+            var isHeavy = item.Item.MassKg is { } mass && Comparison.IsOver(mass, mostKg);
+            var mayBeDeep = !isHeavy && item.Item.MassKg is { } some && Comparison.IsOver(some, deepKg);
+            var isDeep = mayBeDeep && item.BodyDepthMm is { } depth && Comparison.IsOver(depth, deepMm);
+            var isOpen = item.Item.MassKg is null || (mayBeDeep && item.BodyDepthMm is null);
             if (item.SupportStyle is null)
             {
-                if (passed is not null || item.Item.MassKg is null || item.BodyDepthMm is null)
+                if (isHeavy || isDeep || isOpen)
                 {
                     context.ReportMissing(
-                        Pointers.ItemSupportStyle[item.Index],
-                        "The support style is not specified. Its height, mass or depth may require a support.");
+                        Pointers.ItemSupportStyle[item.Index], "The support style is not specified. The mass or depth of the item may require a support.");
                 }
             }
-            else if (passed is { } excess)
+            else if (isHeavy || isDeep)
             {
-                Report(context, item, excess);
+                Report(context, item, isHeavy ? mostKg : deepKg, isHeavy ? null : deepMm);
             }
-            else
+            else if (isOpen)
             {
-                ReportMissing(context, item);
+                context.ReportMissing(
+                    item.Item.MassKg is null ? Pointers.ItemMass[item.Index] : Pointers.ItemBodyDepth[item.Index],
+                    "The item is front-panel mounted. Without this value, the need for a support cannot be checked.");
             }
         }
     }
 
-    private static (double Actual, double Limit, string Unit)? Passed(double actual, double limit, string unit) => (actual, limit, unit);
-
-    private static void ReportMissing(RuleContext context, MountedItem item)
+    private static void Report(RuleContext context, MountedItem item, double limit, double? deepMm)
     {
-        const string Message = "The item is front-panel mounted. Without this value, the need for a support cannot be checked.";
-        if (item.Item!.MassKg is null)
-        {
-            context.ReportMissing(Pointers.ItemMass[item.Index], Message);
-        }
-
-        if (item.BodyDepthMm is null)
-        {
-            context.ReportMissing(Pointers.ItemBodyDepth[item.Index], Message);
-        }
-    }
-
-    private static void Report(RuleContext context, MountedItem item, (double Actual, double Limit, string Unit) excess) =>
+        var kilograms = item.Item!.MassKg!.Value;
         context.Report(new FindingDraft
         {
-            Message = "{item} is front-panel mounted without a support: {actual} {measure}, maximum {limit} {measure}.",
-            Data = [("item", item.Id), ("limit", excess.Limit), ("actual", excess.Actual), ("measure", excess.Unit)],
+            Message = deepMm is null
+                ? "{item} is front-panel mounted without a support: {massKg} kg, maximum {limitKg} kg."
+                : "{item} is front-panel mounted without a support: {massKg} kg and {depthMm} mm deep; above {deepMm} mm the maximum is {limitKg} kg.",
+            Data = deepMm is { } deep
+                ? [("item", item.Id), ("massKg", kilograms), ("limitKg", limit), ("depthMm", item.BodyDepthMm!.Value), ("deepMm", deep)]
+                : [("item", item.Id), ("massKg", kilograms), ("limitKg", limit)],
             Subject = context.Survey.Cabinet.Place(item),
             Identity = [item.Id],
             Pointers = [Pointers.ItemSupportStyle[item.Index], Pointers.Item[item.Index]],
-            Actual = Quantities.Of(excess.Actual, excess.Unit.Split(' ')[0]),
-            Limit = Quantities.Of(excess.Limit, excess.Unit.Split(' ')[0]),
-            UtilisationPercent = excess.Limit > 0 ? 100 * excess.Actual / excess.Limit : null,
-            Calculation = Invariant($"{excess.Actual:0.###} > {excess.Limit:0.###}"),
-            Candidates = [SupportRemedies.Fixed(context.Survey, item)],
+            Actual = Quantities.Of(kilograms, "kg"),
+            Limit = Quantities.Of(limit, "kg"),
+            UtilisationPercent = 100 * kilograms / limit,
+            Calculation = Invariant($"{kilograms:0.###} > {limit:0.###}") + (deepMm is null ? "" : Invariant($"; {item.BodyDepthMm:0.###} > {deepMm:0.###}")),
+            Candidates = SupportRemedies.Fixed(context.Survey, item),
         });
+    }
 }

@@ -1,6 +1,8 @@
 using RackCheck.Engineering;
 using RackCheck.Model;
 using RackCheck.Remedies;
+using RackCheck.Survey;
+using RackCheck.Survey.Layout;
 
 namespace RackCheck.Rules.Layout;
 
@@ -17,7 +19,7 @@ public sealed class NotPlaced : Rule
         Formula = "heightU > 0 with neither position nor onShelf",
         Sources = [Sources.Bookkeeping],
         Needs = ["/items/*/position", "/items/*/onShelf", "/items/*/heightU"],
-        Remedies = ["Mount it at the lowest free U position.", "Use a taller cabinet.", "Move it to another rack."],
+        Remedies = ["Mount all such items at free U positions, heavy ones low.", "Use a taller cabinet.", "Move it to another rack."],
     };
 
     /// <inheritdoc/>
@@ -26,13 +28,12 @@ public sealed class NotPlaced : Rule
     /// <inheritdoc/>
     public override void Check(RuleContext context)
     {
-        foreach (var item in context.Survey.Items)
+        // One remedy places them all: one for each item would use the same U positions again.
+        var survey = context.Survey;
+        var items = Array.FindAll(survey.Items, i => i is { HeightU: > 0, IsPlaced: false, Item.OnShelf: null });
+        var together = new Lazy<RemedyCandidate[]>(() => [.. PlaceRemedies.MountAll(survey, items)]);
+        foreach (var item in items)
         {
-            if (item is not { HeightU: > 0, IsPlaced: false } || item.Item!.OnShelf is not null)
-            {
-                continue;
-            }
-
             context.Report(new FindingDraft
             {
                 Message = "{item} occupies {heightU} U but has no U position.",
@@ -40,8 +41,21 @@ public sealed class NotPlaced : Rule
                 Subject = context.Survey.Cabinet.Place(item),
                 Identity = [item.Id],
                 Pointers = [Pointers.Item[item.Index]],
-                Candidates = PlaceRemedies.Move(context.Survey, item),
+                Candidates = Candidates(survey, item, together),
             });
+        }
+    }
+
+    private static IEnumerable<RemedyCandidate> Candidates(RackSurvey survey, MountedItem item, Lazy<RemedyCandidate[]> together)
+    {
+        foreach (var candidate in together.Value)
+        {
+            yield return candidate;
+        }
+
+        if (PlaceRemedies.TakeOut(survey, item) is { } takeOut)
+        {
+            yield return takeOut;
         }
     }
 }

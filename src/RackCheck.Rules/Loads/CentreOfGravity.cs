@@ -19,13 +19,18 @@ public sealed class CentreOfGravity : Rule
     {
         Id = "load.centre-of-gravity",
         Title = "Centre of gravity in the upper half",
-        Severity = Severity.Warning,
-        What = "Finds racks whose centre of gravity is above half their height. The mass of the empty cabinet acts at its geometric centre.",
+        Severity = Severity.Advice,
+        What = "Finds racks whose centre of gravity is above half their height. The mass of the empty cabinet acts at its "
+            + "geometric centre. A rack that is bolted to the floor or hung on a wall is not checked.",
         Why = "A top-heavy rack sways and tips more easily, especially while it is moved.",
         Formula = "z = sum(m z) / sum(m) <= H/2",
         Sources = [Sources.Statics, Sources.HeavyLowPractice, Sources.CabinetHeightPractice],
         Limits = [HeightPercent],
-        Needs = ["/cabinet/massKg", "/cabinet/heightMm", "/cabinet/base/heightMm", "/items/*/massKg", "/items/*/position", "/items/*/body/depthMm"],
+        Needs =
+        [
+            "/cabinet/massKg", "/cabinet/heightMm", "/cabinet/base/style", "/cabinet/base/heightMm", "/items/*/massKg", "/items/*/position",
+            "/items/*/body/depthMm",
+        ],
         Remedies = ["Mount heavy equipment lower.", "Swap heavy equipment and lighter equipment below it.", "Move equipment to another rack."],
         Cautions = [Cautions.Handling],
     };
@@ -37,6 +42,11 @@ public sealed class CentreOfGravity : Rule
     public override void Check(RuleContext context)
     {
         var mass = context.Survey.Mass;
+        if (!mass.Stand.CanTip)
+        {
+            return;
+        }
+
         if (mass.Balance is not { } balance)
         {
             if (mass.IsDescribed && context.Survey.Items.Length > 0)

@@ -2,6 +2,7 @@ using RackCheck.Engineering;
 using RackCheck.Model;
 using RackCheck.Remedies;
 using RackCheck.Survey;
+using RackCheck.Survey.Limits;
 using static System.FormattableString;
 
 namespace RackCheck.Rules.Loads;
@@ -9,20 +10,25 @@ namespace RackCheck.Rules.Loads;
 /// <summary>Finds racks that exceed the distributed load rating of the floor.</summary>
 public sealed class FloorDistributed : Rule
 {
+    /// <summary>Floor load as a multiple of the rating of the floor above which it is an error.</summary>
+    public static RuleLimit OverloadRatio { get; } = new(
+        "overloadRatio", "floor load as a multiple of the rating of the floor; more is an error", 2, "to 1", 1, 2, Stricter.Lower);
+
     private static readonly RuleDescriptor Facts = new()
     {
         Id = "load.floor-distributed",
         Title = "Distributed floor load too high",
         Severity = Severity.Error,
+        MilderSeverity = Severity.Warning,
         Concern = Concern.Site,
         Safety = true,
-        What = "Finds racks whose mass on their footprint exceeds the distributed load rating of the floor. The aisle is not included in the "
-            + "area. If the floor spreads the load over a larger area, the person responsible for the building specifies the rating "
-            + "accordingly.",
+        What = "Finds racks whose mass on their footprint exceeds the distributed load rating of the floor. Up to twice the rating is a warning: a "
+            + "floor slab spreads the load over the aisles, so ask the structural engineer. More is an error. A wall-hung cabinet is not checked.",
         Why = "A raised floor collapses under the rack, or the floor slab cracks.",
-        Formula = "m g / (w d) <= distributedKnM2, m with equipment and cabinet",
+        Formula = "m g / (w d) <= distributedKnM2, m with equipment and cabinet; an error above overloadRatio x distributedKnM2",
         Sources = [Sources.Statics, Sources.FloorFactorPractice],
-        Needs = ["/items/*/massKg", "/cabinet/massKg", "/cabinet/widthMm", "/cabinet/depthMm", "/site/floor/distributedKnM2"],
+        Limits = [OverloadRatio],
+        Needs = ["/items/*/massKg", "/cabinet/massKg", "/cabinet/widthMm", "/cabinet/depthMm", "/cabinet/base/style", "/site/floor/distributedKnM2"],
         Remedies =
         [
             "Use a cabinet with a larger footprint.",
@@ -39,7 +45,7 @@ public sealed class FloorDistributed : Rule
     public override void Check(RuleContext context)
     {
         var mass = context.Survey.Mass;
-        if (!mass.IsDescribed)
+        if (!mass.IsDescribed || !mass.Stand.StandsOnFloor)
         {
             return;
         }
@@ -61,11 +67,13 @@ public sealed class FloorDistributed : Rule
     {
         var cabinet = context.Survey.Cabinet;
         var (load, kilograms) = (mass.KnownFloorKnM2, mass.KnownTotalKg);
+        var isError = Comparison.IsOver(load, context.Limit(OverloadRatio) * limit);
         context.Report(new FindingDraft
         {
-            Message = mass.IsTotalKnown
-                ? "The rack, {massKg} kg, loads the floor with {loadKnM2} kN/m2; the floor is rated for {limitKnM2} kN/m2."
-                : "The rack, at least {massKg} kg, loads the floor with {loadKnM2} kN/m2; the floor is rated for {limitKnM2} kN/m2.",
+            Severity = isError ? Severity.Error : Severity.Warning,
+            Message = (mass.IsTotalKnown ? "The rack, {massKg} kg, " : "The rack, at least {massKg} kg, ")
+                + "loads the floor with {loadKnM2} kN/m2; the floor is rated for {limitKnM2} kN/m2."
+                + (isError ? "" : " Ask the structural engineer whether the floor spreads the load."),
             Data = [("massKg", kilograms), ("loadKnM2", load), ("limitKnM2", limit)],
             Subject = "floor",
             Identity = [],

@@ -17,15 +17,16 @@ public sealed class FloorPoint : Rule
         Concern = Concern.Site,
         Safety = true,
         What = "Finds racks whose maximum foot load, calculated from the centre of gravity, exceeds the point load rating of the floor. A "
-            + "plinth counts as four feet at its corners. Without all positions, a quarter of the mass is checked, which is the minimum for "
-            + "the most loaded foot.",
+            + "plinth counts as four feet at its corners. A wall-hung cabinet is not checked. Without all positions, a quarter of "
+            + "the mass is checked, which is the minimum for the most loaded foot.",
         Why = "The foot breaks through the panel of a raised floor.",
-        Formula = "F = (W/4)(1 + 2 ex/a)(1 + 2 ey/b) <= pointKn, a and b between the feet, ex and ey from the centre between them",
+        Formula = "F = (W/4)(1 + 2 ex/a)(1 + 2 ey/b) <= pointKn, a and b between the feet, ex and ey from the centre between them; feet at door depth + "
+            + "insetMm",
         Sources = [Sources.Statics, Sources.En12825, Sources.FloorFactorPractice, Sources.CastorPractice],
         Needs =
         [
             "/items/*/massKg", "/items/*/position", "/items/*/body/depthMm", "/cabinet/massKg", "/cabinet/widthMm", "/cabinet/depthMm",
-            "/cabinet/base/style", "/site/floor/pointKn",
+            "/cabinet/base/style", "/cabinet/base/insetMm", "/site/floor/pointKn",
         ],
         Notes =
         [
@@ -47,7 +48,7 @@ public sealed class FloorPoint : Rule
     public override void Check(RuleContext context)
     {
         var mass = context.Survey.Mass;
-        if (!mass.IsDescribed)
+        if (!mass.IsDescribed || !mass.Stand.StandsOnFloor)
         {
             return;
         }

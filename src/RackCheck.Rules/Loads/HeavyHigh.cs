@@ -1,39 +1,55 @@
 using RackCheck.Engineering;
 using RackCheck.Model;
 using RackCheck.Remedies;
-using RackCheck.Survey.Limits;
 using RackCheck.Survey;
 using RackCheck.Survey.Layout;
+using RackCheck.Survey.Limits;
 using static System.FormattableString;
 
 namespace RackCheck.Rules.Loads;
 
-/// <summary>Finds items that are too heavy for one person to lift to their height.</summary>
+/// <summary>Finds items that are too heavy to be lifted to their height by the people named.</summary>
 public sealed class HeavyHigh : Rule
 {
-    /// <summary>Minimum mass of a heavy item.</summary>
-    public static RuleLimit MassKg { get; } = new("massKg", "minimum mass of a heavy item", 25, "kg", 1, 25, Stricter.Lower);
+    /// <summary>Number of people who lift together where the description does not say.</summary>
+    public const int DefaultPersons = 2;
 
-    /// <summary>Maximum height of the centre of a heavy item above the floor.</summary>
-    public static RuleLimit HeightMm { get; } = new(
-        "heightMm", "maximum height of the centre of a heavy item above the floor", 1400, "mm", 300, 1400, Stricter.Lower);
+    /// <summary>Maximum mass for one person, lower edge in the lowest zone.</summary>
+    public static RuleLimit LowKg { get; } = new(
+        "lowKg", "maximum mass for one person with the lower edge up to 1050 mm", ManualHandling.MountingZones[0].Kg, "kg", 1, 25, Stricter.Lower);
+
+    /// <summary>Maximum mass for one person, lower edge in the middle zone.</summary>
+    public static RuleLimit MiddleKg { get; } = new(
+        "middleKg", "maximum mass for one person with the lower edge above 1050 and up to 1400 mm", ManualHandling.MountingZones[1].Kg, "kg", 1, 20,
+        Stricter.Lower);
+
+    /// <summary>Maximum mass for one person, lower edge in the highest zone.</summary>
+    public static RuleLimit HighKg { get; } = new(
+        "highKg", "maximum mass for one person with the lower edge above 1400 mm", ManualHandling.MountingZones[2].Kg, "kg", 1, 10, Stricter.Lower);
+
+    private static readonly RuleLimit[] ByZone = [LowKg, MiddleKg, HighKg];
 
     private static readonly RuleDescriptor Facts = new()
     {
         Id = "load.heavy-high",
-        Title = "Heavy item too high for one person to lift",
+        Title = "Item too heavy to be lifted to its height",
         Severity = Severity.Warning,
         Concern = Concern.Site,
         Safety = true,
-        What = "Finds items of 25 kg or more above 1.4 m, and items above elbow height that exceed the lifting limit for one man. Mounting "
-            + "them there requires a lift aid or two people. Items below elbow height are not checked.",
-        Why = "Lifting above elbow height strains the back and leads to dropped equipment.",
-        Formula = "z = z0 + 44.45 (u - 1 + n/2) of its centre; above 950 mm at most 20 kg, from 1300 mm 10 kg, above 1850 mm, where the "
-            + "guideline has no value, 5 kg as at arm's length",
-        Sources = [Sources.HseL23, Sources.Iso7250, Sources.HeavyLowPractice, Sources.CabinetHeightPractice],
-        Limits = [MassKg, HeightMm],
-        Needs = ["/items/*/massKg", "/items/*/position", "/items/*/onShelf", "/items/*/body/heightMm", "/cabinet/heightMm", "/cabinet/base/heightMm"],
-        Remedies = ["Mount it lower.", "Swap it and a lighter item below.", "Move it to another rack."],
+        What = "Finds items that are heavier than the people named may lift to their height, by the height of the lower edge. Two people lift two "
+            + "thirds of the sum of both, three or more half of the sum of three. With a lifting aid nothing is found.",
+        Why = "Lifting too much, and above shoulder height, strains the back and leads to dropped equipment.",
+        Formula = "massKg <= k x limit of one person; limit lowKg up to 1050 mm, middleKg up to 1400 mm, highKg above; k = 1, 4/3 or 3/2 for 1, 2 or 3 "
+            + "people; lower edge z = z0 + 44.45 (u - 1)",
+        Sources = [Sources.HseL23, Sources.HeavyLowPractice, Sources.CabinetHeightPractice],
+        Limits = ByZone,
+        Needs =
+        [
+            "/items/*/massKg", "/items/*/position", "/items/*/onShelf", "/cabinet/heightMm", "/cabinet/base/heightMm", "/site/handling/persons",
+            "/site/handling/liftAid",
+        ],
+        Notes = ["The lower values of the guideline below knuckle height are not used: equipment is set down there from a trolley."],
+        Remedies = ["Use a lifting aid.", "Have two people lift it.", "Mount it lower.", "Swap it and a lighter item below.", "Move it to another rack."],
         Cautions = [Cautions.Handling],
     };
 
@@ -43,91 +59,71 @@ public sealed class HeavyHigh : Rule
     /// <inheritdoc/>
     public override void Check(RuleContext context)
     {
-        var stand = context.Survey.Mass.Stand;
-        var (heavyKg, highMm) = (context.Limit(MassKg), context.Limit(HeightMm));
+        var handling = context.Survey.Description.Site?.Handling;
+        if (handling?.LiftAid == true)
+        {
+            return;
+        }
+
+        var persons = handling?.Persons ?? DefaultPersons;
         foreach (var item in context.Survey.Items)
         {
+            var edge = context.Survey.Mass.Stand.LowerEdgeMm(item);
             if (item.Item!.MassKg is not { } kilograms)
             {
-                ReportMissingMass(context, item);
+                if (MassSurvey.IsToBeWeighed(item))
+                {
+                    context.ReportMissing(Pointers.ItemMass[item.Index], "Without the mass of the item, the lifting limit cannot be checked.");
+                }
             }
-            else if (stand.CentreMm(item) is not { } height)
+            else if (edge is { } height)
             {
-                ReportMissingHeight(context, item, kilograms, stand);
+                Check(context, item, kilograms, height, persons);
             }
-            else if (kilograms >= heavyKg && Comparison.IsOver(height, highMm))
+            else if (Comparison.IsOver(kilograms, LimitKg(context, ManualHandling.MountingZones.Length - 1, persons)))
             {
-                ReportHigh(context, item, kilograms, height, heavyKg, highMm);
-            }
-            else if (height > ManualHandling.ElbowMm && Comparison.IsOver(kilograms, LimitKg(height)))
-            {
-                ReportLift(context, item, kilograms, height, LimitKg(height));
+                context.ReportMissing(
+                    context.Survey.Mass.Stand.MissingForCentre(item)!, "Without this value, the lifting height of a heavy item cannot be calculated.");
             }
         }
     }
 
-    // Above reach the guideline has no value. The limit at arm's length in the zone below is its lowest value.
-    private static double LimitKg(double height) => ManualHandling.LimitKg(height) ?? ManualHandling.Zones[^1].ManReachKg;
-
-    // The mass of an item below elbow height is not required.
-    private static void ReportMissingMass(RuleContext context, MountedItem item)
+    private static double LimitKg(RuleContext context, int zone, int persons)
     {
-        var mass = context.Survey.Mass;
-        if (MassSurvey.IsToBeWeighed(item) && mass.Stand.CentreMm(item) is not <= ManualHandling.ElbowMm)
+        var people = Math.Min(persons, ManualHandling.MostPeople);
+        return ManualHandling.TeamLimitKg(people * context.Limit(ByZone[zone]), people);
+    }
+
+    private static void Check(RuleContext context, MountedItem item, double kilograms, double height, int persons)
+    {
+        var zone = ManualHandling.MountingZoneAt(height);
+        var limit = LimitKg(context, zone, persons);
+        if (!Comparison.IsOver(kilograms, limit))
         {
-            context.ReportMissing(Pointers.ItemMass[item.Index], "Without the mass of the item, the lifting limit for one person cannot be checked.");
+            return;
         }
-    }
 
-    private static void ReportMissingHeight(RuleContext context, MountedItem item, double kilograms, CabinetStand stand)
-    {
-        if (kilograms > ManualHandling.Zones[^1].ManReachKg)
+        var (one, people) = (context.Limit(ByZone[zone]), Math.Min(persons, ManualHandling.MostPeople));
+        var share = people switch
         {
-            context.ReportMissing(stand.MissingForCentre(item)!, "Without this value, the lifting height of a heavy item cannot be calculated.");
-        }
-    }
-
-    private static void ReportHigh(RuleContext context, MountedItem item, double kilograms, double height, double heavyKg, double highMm)
-    {
-        // An item of exactly this mass exceeds the height limit only.
-        var isOver = Comparison.IsOver(kilograms, heavyKg);
+            1 => "",
+            2 => Invariant($"2 x {one:0.###} x 2 / 3 = {limit:0.###}; "),
+            _ => Invariant($"3 x {one:0.###} / 2 = {limit:0.###}; "),
+        };
+        var edge = context.Survey.Mass.Stand.Heights.LowerEdgeMm;
         context.Report(new FindingDraft
         {
-            Message = "{item} weighs {massKg} kg and is lifted to {heightMm} mm. Items of {heavyKg} kg or more require a lift aid or two "
-                + "people above {highMm} mm.",
-            Data = [("item", item.Id), ("massKg", kilograms), ("heightMm", height), ("heavyKg", heavyKg), ("highMm", highMm)],
+            Message = "{item} weighs {massKg} kg and is lifted to {heightMm} mm. The limit there is {limitKg} kg for "
+                + (persons == 1 ? "{persons} person" : "{persons} people") + "; use a lifting aid.",
+            Data = [("item", item.Id), ("massKg", kilograms), ("heightMm", height), ("limitKg", limit), ("persons", persons)],
             Subject = context.Survey.Cabinet.Place(item),
             Identity = [item.Id],
             Pointers = [item.Pointer],
-            Actual = isOver ? Quantities.Of(kilograms, "kg") : Quantities.Millimetres(height),
-            Limit = isOver ? Quantities.Of(heavyKg, "kg") : Quantities.Millimetres(highMm),
-            UtilisationPercent = isOver ? 100 * kilograms / heavyKg : 100 * height / highMm,
-            Calculation = Invariant($"{Height(context, item, height)} > {highMm:0.###}; {kilograms:0.###} >= {heavyKg:0.###}"),
-            Candidates = LoadRemedies.Lower(context.Survey, item),
+            Actual = Quantities.Of(kilograms, "kg"),
+            Limit = Quantities.Of(limit, "kg"),
+            UtilisationPercent = 100 * kilograms / limit,
+            Calculation = Invariant($"{edge:0.###} + {height - edge:0.###} = {height:0.###}; {share}{kilograms:0.###} > {limit:0.###}"),
+            Candidates = LoadRemedies.Lift(context.Survey, item, persons),
         });
-    }
-
-    private static void ReportLift(RuleContext context, MountedItem item, double kilograms, double height, double limit) => context.Report(new FindingDraft
-    {
-        Message = height > ManualHandling.ReachMm
-            ? "{item} weighs {massKg} kg and is lifted to {heightMm} mm, which is above reach. The limit for one person is {limitKg} kg; use a "
-                + "lift aid or two people."
-            : "{item} weighs {massKg} kg and is lifted to {heightMm} mm. The limit for one person at this height is {limitKg} kg; use a lift "
-                + "aid or two people.",
-        Data = [("item", item.Id), ("massKg", kilograms), ("heightMm", height), ("limitKg", limit)],
-        Subject = context.Survey.Cabinet.Place(item),
-        Identity = [item.Id],
-        Pointers = [item.Pointer],
-        Actual = Quantities.Of(kilograms, "kg"),
-        Limit = Quantities.Of(limit, "kg"),
-        UtilisationPercent = 100 * kilograms / limit,
-        Calculation = Invariant($"{Height(context, item, height)}; {kilograms:0.###} > {limit:0.###}"),
-        Candidates = LoadRemedies.Lower(context.Survey, item),
-    });
-
-    private static string Height(RuleContext context, MountedItem item, double height)
-    {
-        var edge = context.Survey.Mass.Stand.Heights.LowerEdgeMm;
-        return Invariant($"{edge:0.###} + {height - edge:0.###} = {height:0.###}");
     }
 }

@@ -16,6 +16,10 @@ public sealed class TipExtended : Rule
         "momentRatio", "minimum ratio of stabilising to overturning moment with one item pulled out",
         Stability.LeastPulledOutFactor, "to 1", Stability.LeastPulledOutFactor, 10, Stricter.Higher);
 
+    /// <summary>Minimum ratio of stabilising to overturning moment with two items pulled out.</summary>
+    public static RuleLimit PairRatio { get; } = new(
+        "pairRatio", "minimum ratio of stabilising to overturning moment with two items pulled out", 1, "to 1", 1, 10, Stricter.Higher);
+
     /// <summary>Push force as a share of the weight.</summary>
     public static RuleLimit PushPercent { get; } = new(
         "pushPercent", "push force as a share of the weight", Stability.PushPercent, "%", Stability.PushPercent, 100, Stricter.Higher);
@@ -32,24 +36,34 @@ public sealed class TipExtended : Rule
         Id = "load.tip-extended",
         Title = "Rack tips when equipment is pulled out or when pushed",
         Severity = Severity.Error,
+        MilderSeverity = Severity.Warning,
         Safety = true,
-        What = "Finds racks that tip when one item is fully extended on its slides, with all other items in place. Also finds racks, with all "
+        What = "Finds racks that tip when one item is fully extended on its slides past the open door, with all other items in place. The edge is the "
+            + "line of feet or castors. Warnings: without an interlock, racks that tip with the two worst items out together; and racks, with all "
             + "items in place, that tip under a push of 13 % of their weight, at most 250 N, at a height of 1.5 m or at their top if lower. A "
-            + "rack bolted to the floor is not checked. Two items extended at the same time are more critical and are not checked.",
+            + "rack bolted to the floor or hung on a wall is not checked, and one joined in a row is not pushed.",
         Why = "The rack tips onto the person who pulls the item out or leans on the rack.",
         Formula = "stabilising moment m g (x - x_f) of the masses behind the front edge of support / overturning moment of the masses in front "
-            + "of it >= momentRatio; push: m g b >= F h",
+            + "of it >= momentRatio, with two items >= pairRatio; x_f = door depth + insetMm, castors 30 mm more; push: m g b >= F h",
         Sources = [Sources.PulledOutPractice, Sources.Iec62368Push, Sources.Statics, Sources.CastorPractice, Sources.CabinetHeightPractice],
-        Limits = [MomentRatio, PushPercent, PushN, PushHeightMm],
+        Limits = [MomentRatio, PairRatio, PushPercent, PushN, PushHeightMm],
         Needs =
         [
-            "/cabinet/massKg", "/cabinet/heightMm", "/cabinet/base/style", "/cabinet/base/stabiliserMm", "/cabinet/uprights/frontSetbackMm",
-            "/items/*/massKg", "/items/*/position", "/items/*/body/depthMm", "/items/*/support/style", "/items/*/support/extensionMm",
+            "/cabinet/massKg", "/cabinet/heightMm", "/cabinet/base/style", "/cabinet/base/insetMm", "/cabinet/base/stabiliserMm",
+            "/cabinet/uprights/frontSetbackMm", "/cabinet/frontDoor/massKg", "/cabinet/frontDoor/leaves", "/cabinet/rearDoor/massKg",
+            "/cabinet/rearDoor/leaves", "/cabinet/interlock", "/cabinet/placement", "/items/*/massKg", "/items/*/position", "/items/*/body/depthMm",
+            "/items/*/support/style", "/items/*/support/extensionMm",
+        ],
+        Notes =
+        [
+            "The open door acts half a leaf in front of the cabinet. Its mass is part of the cabinet's, which acts at the centre of its box.",
+            "The two items are those with the greatest mass times extension. More than two at once are a matter of working practice: pull out one at a time.",
         ],
         Remedies =
         [
             "Fit a stabiliser at the front.",
             "Bolt it to the floor.",
+            "Fit an interlock, so that one item comes out at a time.",
             "Mount the item on fixed runners.",
             "Use levelling feet instead of castors, or a wider cabinet.",
             "Move equipment to another rack.",
@@ -88,7 +102,17 @@ public sealed class TipExtended : Rule
             ReportPulled(context, worst, ratio);
         }
 
-        CheckPush(context, mass.Stand, balance);
+        var pairRatio = context.Limit(PairRatio);
+        if (balance.WorstPair is { } pair && Comparison.IsOver(pairRatio, pair.Factor))
+        {
+            ReportPair(context, pair, pairRatio);
+        }
+
+        // The neighbours of a row hold a rack that is pushed.
+        if (context.Survey.Cabinet.Source.Placement is null or Placement.Free or Placement.Wall)
+        {
+            CheckPush(context, mass.Stand, balance);
+        }
     }
 
     // Only a shelf without a mass of its own gets here. The depth of all other items is known.
@@ -104,14 +128,14 @@ public sealed class TipExtended : Rule
         }
     }
 
-    private static void ReportPulled(RuleContext context, PulledItem worst, double ratio)
+    private static void ReportPulled(RuleContext context, PulledItems worst, double ratio)
     {
         var (restoring, overturning) = (worst.Moments.RestoringNm, worst.Moments.OverturningNm);
         var (id, side) = (worst.Item.Id, CabinetFacts.FaceText(worst.Item.Face));
         context.Report(new FindingDraft
         {
-            Message = "With {item} pulled out at the {side}, the stabilising moment is {restoringNm} N m and the overturning moment "
-                + "{overturningNm} N m. The ratio is {factor}; the minimum is {limit}.",
+            Message = (worst.HasDoor ? "With {item} pulled out past the open door at the {side}, " : "With {item} pulled out at the {side}, ")
+                + "the stabilising moment is {restoringNm} N m and the overturning moment {overturningNm} N m. The ratio is {factor}; the minimum is {limit}.",
             Data = [("item", id), ("side", side), ("restoringNm", restoring), ("overturningNm", overturning), ("factor", worst.Factor), ("limit", ratio)],
             Subject = context.Survey.Cabinet.Place(worst.Item),
             Identity = ["pulled out"],
@@ -119,25 +143,44 @@ public sealed class TipExtended : Rule
             Actual = Quantities.Of(worst.Factor, "to 1"),
             Limit = Quantities.Of(ratio, "to 1"),
             UtilisationPercent = worst.Factor > 0 ? 100 * ratio / worst.Factor : null,
-            Calculation = Invariant($"{Moments(worst)}{restoring:0.###} / {overturning:0.###} = {worst.Factor:0.###} < {ratio:0.###}"),
+            Calculation = Moments(worst, ratio),
             Candidates = TipRemedies.Hold(context.Survey, worst.Item.Face, ratio),
         });
     }
 
-    // Stabilising and overturning moment. Where the rest of the rack also overturns, or has no mass, there is no stabilising moment.
-    private static string Moments(PulledItem worst)
+    private static void ReportPair(RuleContext context, PulledItems pair, double ratio)
     {
-        var (restoring, overturning) = (worst.Moments.RestoringNm, worst.Moments.OverturningNm);
-        var item = Moment(worst.Pulled, worst.EdgeMm);
-        if (worst.Rest is not { } rest)
+        string[] ids = [.. pair.Items.Select(i => i.Id).Order(StringComparer.Ordinal)];
+        context.Report(new FindingDraft
         {
-            return Invariant($"{item} = {overturning:0.###}; ");
-        }
+            Severity = Severity.Warning,
+            Message = "With {items} pulled out together, the stabilising moment is {restoringNm} N m and the overturning moment {overturningNm} N m. The "
+                + "ratio is {factor}; the minimum is {limit}. No interlock is specified.",
+            Data =
+            [
+                ("items", Names.And(ids)), ("restoringNm", pair.Moments.RestoringNm), ("overturningNm", pair.Moments.OverturningNm),
+                ("factor", pair.Factor), ("limit", ratio),
+            ],
+            Subject = "rack",
+            Identity = ["two pulled out"],
+            Pointers = [Pointers.Interlock, .. pair.Items.OrderBy(i => i.Id, StringComparer.Ordinal).Select(i => i.Pointer)],
+            Actual = Quantities.Of(pair.Factor, "to 1"),
+            Limit = Quantities.Of(ratio, "to 1"),
+            UtilisationPercent = pair.Factor > 0 ? 100 * ratio / pair.Factor : null,
+            Calculation = Moments(pair, ratio),
+            Candidates = TipRemedies.HoldPair(context.Survey, pair),
+        });
+    }
 
-        var other = Moment(rest, worst.EdgeMm);
-        return restoring > 0
-            ? Invariant($"{other} = {restoring:0.###}; {item} = {overturning:0.###}; ")
-            : Invariant($"{other} + {item} = {overturning:0.###}; ");
+    // Stabilising and overturning moment, mass by mass, and their ratio. The masses in place count as one.
+    private static string Moments(PulledItems pulled, double ratio)
+    {
+        var (restoring, overturning) = (pulled.Moments.RestoringNm, pulled.Moments.OverturningNm);
+        PointMass[] masses = pulled.Rest is { } rest ? [rest, .. pulled.Moved] : [.. pulled.Moved];
+        var behind = string.Join(" + ", masses.Where(m => m.XMm > pulled.EdgeMm).Select(m => Moment(m, pulled.EdgeMm)));
+        var before = string.Join(" + ", masses.Where(m => m.XMm < pulled.EdgeMm).Select(m => Moment(m, pulled.EdgeMm)));
+        return (restoring > 0 ? Invariant($"{behind} = {restoring:0.###}; ") : "")
+            + Invariant($"{before} = {overturning:0.###}; {restoring:0.###} / {overturning:0.###} = {pulled.Factor:0.###} < {ratio:0.###}");
     }
 
     private static string Moment(PointMass mass, double edgeMm) => Invariant($"9.80665 x {mass.Kg:0.###} x {Math.Abs(mass.XMm - edgeMm) / 1000:0.########}");
@@ -155,6 +198,7 @@ public sealed class TipExtended : Rule
 
         context.Report(new FindingDraft
         {
+            Severity = Severity.Warning,
             Message = "A push of {forceN} N at a height of {heightMm} mm tips the rack over its {side} edge. The overturning moment is "
                 + "{overturningNm} N m, the stabilising moment {restoringNm} N m.",
             Data =

@@ -20,15 +20,16 @@ public sealed class TipStatic : Rule
         Title = "Tip angle too small",
         Severity = Severity.Error,
         Safety = true,
-        What = "Finds racks that tip over when tilted by less than 10 degrees to any side, with equipment in place and doors closed. On "
-            + "castors, the support area is 30 mm smaller on each side. A rack bolted to the floor is not checked.",
+        What = "Finds racks that tip over when tilted by less than 10 degrees to any side, with equipment in place and doors closed. The "
+            + "edges are the lines of feet, castors or plinth, not the faces of the cabinet. A rack bolted to the floor or hung on a wall is not checked.",
         Why = "A rack on an uneven floor, or pushed while it is moved, tips onto people.",
-        Formula = "atan(b/h) >= tipAngleDeg, b from the centre of gravity to the nearest edge of support, h its height",
+        Formula = "atan(b/h) >= tipAngleDeg, b from the centre of gravity to the nearest edge of support, h its height; edges at door depth + insetMm, "
+            + "at the sides at insetMm",
         Sources = [Sources.Iec62368Tilt, Sources.Statics, Sources.CastorPractice, Sources.CabinetHeightPractice],
         Limits = [TipAngleDeg],
         Needs =
         [
-            "/cabinet/massKg", "/cabinet/heightMm", "/cabinet/base/style", "/cabinet/base/heightMm", "/cabinet/base/stabiliserMm",
+            "/cabinet/massKg", "/cabinet/heightMm", "/cabinet/base/style", "/cabinet/base/heightMm", "/cabinet/base/insetMm", "/cabinet/base/stabiliserMm",
             "/cabinet/uprights/frontSetbackMm", "/items/*/massKg", "/items/*/position", "/items/*/body/depthMm",
         ],
         Remedies =

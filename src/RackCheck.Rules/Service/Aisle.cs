@@ -7,21 +7,31 @@ using static System.FormattableString;
 
 namespace RackCheck.Rules.Service;
 
-/// <summary>Finds equipment on slides that cannot be fully extended in the aisle in front of the rack.</summary>
+/// <summary>Finds doors that cannot be opened, and equipment on slides that cannot be fully extended, in the aisles of the rack.</summary>
 public sealed class Aisle : Rule
 {
     private static readonly RuleDescriptor Facts = new()
     {
         Id = "service.aisle",
-        Title = "Aisle too narrow for extended slides",
+        Title = "Aisle too narrow for a door or for extended slides",
         Severity = Severity.Warning,
+        MilderSeverity = Severity.Advice,
         Concern = Concern.Site,
-        What = "Finds items on slides whose full extension exceeds the aisle in front of the rack.",
-        Why = "The item hits the wall before it is fully extended, and its cover cannot be opened for service.",
-        Formula = "extension > aisleFrontMm; default extension: the body depth",
+        What = "Finds items on slides whose full extension exceeds the aisle on their side, and doors whose leaf is wider than the aisle. A door with two "
+            + "leaves needs half of the cabinet's width. Leaves not given and the aisle wide enough for one of two: advice.",
+        Why = "The item or the door hits the wall before it is fully open, and the equipment cannot be serviced.",
+        Formula = "extension > aisleFrontMm or aisleRearMm, default extension: the body depth; widthMm / leaves > aisle",
         Sources = [Sources.AislePractice],
-        Needs = ["/site/aisleFrontMm", "/items/*/support/style", "/items/*/support/extensionMm", "/items/*/body/depthMm"],
-        Remedies = ["Place the rack at a wider aisle.", "Use slides with a shorter extension.", "Mount it on fixed runners."],
+        Needs =
+        [
+            "/site/aisleFrontMm", "/site/aisleRearMm", "/cabinet/widthMm", "/cabinet/frontDoor/style", "/cabinet/frontDoor/leaves",
+            "/cabinet/rearDoor/style", "/cabinet/rearDoor/leaves", "/items/*/support/style", "/items/*/support/extensionMm", "/items/*/body/depthMm",
+        ],
+        Notes = ["Every cabinet has doors unless their style is none. An aisle that is not given is asked for only where an item extends into it."],
+        Remedies =
+        [
+            "Place the rack at a wider aisle.", "Use a door with two leaves.", "Use slides with a shorter extension.", "Mount it on fixed runners.",
+        ],
         Cautions = [Cautions.Handling],
     };
 
@@ -31,60 +41,87 @@ public sealed class Aisle : Rule
     /// <inheritdoc/>
     public override void Check(RuleContext context)
     {
+        var (site, cabinet) = (context.Survey.Description.Site, context.Survey.Cabinet.Source);
+        CheckSide(context, Face.Front, site?.AisleFrontMm, cabinet.FrontDoor, SitePointers.AisleFront);
+        CheckSide(context, Face.Rear, site?.AisleRearMm, cabinet.RearDoor, SitePointers.AisleRear);
+    }
+
+    private static void CheckSide(RuleContext context, Face face, double? aisle, Door? door, string pointer)
+    {
+        if (aisle is { } roomMm)
+        {
+            CheckDoor(context, face, roomMm, door, pointer);
+        }
+
         foreach (var item in context.Survey.Items)
         {
-            if (item is not { SupportStyle: SupportStyle.Slides, Face: Face.Front })
+            if (item.SupportStyle != SupportStyle.Slides || item.Face != face)
             {
                 continue;
             }
 
-            if (context.Survey.Description.Site?.AisleFrontMm is not { } aisle)
+            if (aisle is not { } room)
             {
-                context.ReportMissing(
-                    SitePointers.AisleFront, "Items are mounted on slides. Without the aisle width, the service clearance cannot be checked.");
+                context.ReportMissing(pointer, "Items are mounted on slides. Without the aisle width, the service clearance cannot be checked.");
                 break;
             }
 
-            if ((item.Item!.Support!.ExtensionMm ?? item.BodyDepthMm) is not { } pull)
+            if (Balance.ExtensionMm(item) is not { } pull)
             {
                 context.ReportMissing(
                     Pointers.ItemExtension[item.Index], "Without the extension of the slides, the service clearance in the aisle cannot be checked.");
             }
-            else if (Comparison.IsOver(pull, aisle))
+            else if (Comparison.IsOver(pull, room))
             {
-                Report(context, item, pull, aisle);
+                Report(context, item, pull, room, pointer);
             }
         }
     }
 
-    private static void Report(RuleContext context, MountedItem item, double pull, double aisle) => context.Report(new FindingDraft
+    private static void CheckDoor(RuleContext context, Face face, double aisle, Door? door, string pointer)
     {
-        Message = "{item} extends {pullMm} mm; the aisle in front of the rack is {aisleMm} mm wide.",
-        Data = [("item", item.Id), ("pullMm", pull), ("aisleMm", aisle)],
+        if (door?.Style == DoorStyle.None)
+        {
+            return;
+        }
+
+        var width = context.Survey.Cabinet.WidthMm;
+        var leaf = DoorLeaves.WidthMm(width, door?.Leaves ?? 1);
+        if (!Comparison.IsOver(leaf, aisle))
+        {
+            return;
+        }
+
+        var isAdvice = door?.Leaves is null && !Comparison.IsOver(DoorLeaves.WidthMm(width, 2), aisle);
+        var side = CabinetFacts.FaceText(face);
+        context.Report(new FindingDraft
+        {
+            Severity = isAdvice ? Severity.Advice : Severity.Warning,
+            Message = "The leaf of the {side} door is {leafMm} mm wide; the aisle there is {aisleMm} mm wide."
+                + (isAdvice ? " Two leaves would open; the number of leaves is not specified." : ""),
+            Data = [("side", side), ("leafMm", leaf), ("aisleMm", aisle)],
+            Subject = $"{side} door",
+            Identity = ["door", side],
+            Pointers = [face == Face.Front ? Pointers.FrontDoor : Pointers.RearDoor, pointer],
+            Actual = Quantities.Millimetres(leaf),
+            Limit = Quantities.Millimetres(aisle),
+            UtilisationPercent = aisle > 0 ? 100 * leaf / aisle : null,
+            Calculation = (door?.Leaves == 2 ? Invariant($"{width:0.###} / 2 = {leaf:0.###}") : Invariant($"{leaf:0.###}")) + Invariant($" > {aisle:0.###}"),
+            Candidates = AisleRemedies.ForDoor(context.Survey, face, leaf),
+        });
+    }
+
+    private static void Report(RuleContext context, MountedItem item, double pull, double aisle, string pointer) => context.Report(new FindingDraft
+    {
+        Message = "{item} extends {pullMm} mm; the aisle at the {side} of the rack is {aisleMm} mm wide.",
+        Data = [("item", item.Id), ("pullMm", pull), ("side", CabinetFacts.FaceText(item.Face)), ("aisleMm", aisle)],
         Subject = context.Survey.Cabinet.Place(item),
         Identity = [item.Id],
-        Pointers = [Pointers.ItemExtension[item.Index], SitePointers.AisleFront],
+        Pointers = [Pointers.ItemExtension[item.Index], pointer],
         Actual = Quantities.Millimetres(pull),
         Limit = Quantities.Millimetres(aisle),
         UtilisationPercent = aisle > 0 ? 100 * pull / aisle : null,
         Calculation = Invariant($"{pull:0.###} > {aisle:0.###}"),
-        Candidates = Candidates(context.Survey, item, pull, aisle),
+        Candidates = AisleRemedies.ForSlides(context.Survey, item, pull, aisle),
     });
-
-    private static IEnumerable<RemedyCandidate> Candidates(RackSurvey survey, MountedItem item, double pull, double aisle)
-    {
-        var support = item.Item!.Support!;
-        yield return new RemedyCandidate(
-            Invariant($"Place the rack with an aisle of {pull:0.###} mm in front"),
-            survey.Description.EditSite(s => s with { AisleFrontMm = pull }));
-        if (aisle > 0)
-        {
-            yield return new RemedyBuilder(survey).SetSupport(item, support with { ExtensionMm = aisle }).Titled(
-                Invariant($"Use slides with an extension of {aisle:0.###} mm for {item.Id}"));
-        }
-
-        yield return new RemedyBuilder(survey)
-            .SetSupport(item, support with { Style = SupportStyle.Runners, ThicknessMm = null, ExtensionMm = null, UsedExtended = null, CableArm = null })
-            .Titled($"Mount {item.Id} on fixed runners");
-    }
 }

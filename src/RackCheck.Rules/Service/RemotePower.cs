@@ -12,17 +12,17 @@ public sealed class RemotePower : Rule
     private static readonly RuleDescriptor Facts = new()
     {
         Id = "service.remote-power",
-        Title = "Remote power control or console missing",
+        Title = "No remote power control or console at a remote site",
         Severity = Severity.Warning,
-        What = "Finds, at a remote site, items for remote power cycling and spares on outlets that are not remotely switched. Also finds racks "
-            + "without any remotely switched outlet, and racks with computers but without KVM ports.",
+        What = "Finds, at a remote site, items for remote power cycling and spares on outlets that are not remotely switched. Also finds racks with "
+            + "computers or connected equipment that have neither a remotely switched outlet nor a remote console. A local KVM switch is no remote console.",
         Why = "A crashed item stays down until somebody travels to the unattended site.",
-        Formula = "remote, and an outlet of such an item is not switched; or no outlet is switched; or computers without kvmPorts in the rack",
+        Formula = "remote, and an outlet of such an item is not switched; or no outlet is switched and no item has remoteAccess",
         Sources = [Sources.RemotePractice],
         Needs =
         [
-            "/site/remote", "/items/*/remotePowerCycle", "/items/*/spare", "/items/*/power/plugs", "/items/*/console", "/items/*/kvmPorts",
-            "/pdus/*/remoteSwitched", "/pdus/*/groups/*/outlets/*/switched", "/connections",
+            "/site/remote", "/items/*/remotePowerCycle", "/items/*/spare", "/items/*/power/plugs", "/items/*/category", "/items/*/console",
+            "/items/*/remoteAccess", "/pdus/*/remoteSwitched", "/pdus/*/groups/*/outlets/*/switched", "/connections",
         ],
         Remedies = ["Connect it to remotely switched outlets.", "Use PDUs with remotely switched outlets.", "Add a KVM switch with remote access."],
         Cautions = [Cautions.Electricity],
@@ -39,57 +39,67 @@ public sealed class RemotePower : Rule
             return;
         }
 
-        CheckConsole(context);
-        if (context.Survey.Power.IsDescribed)
+        var survey = context.Survey;
+        var isReported = false;
+        if (survey.Power.IsDescribed)
         {
-            CheckOutlets(context);
+            isReported = CheckOutlets(context);
         }
-        else if (Array.Exists(context.Survey.Items, i => IsManaged(i) || i.Item is { Power: not null }))
+        else if (Array.Exists(survey.Items, i => IsManaged(i) || (NeedsAccess(i) && !HasRemoteConsole(survey.Items))))
         {
             context.ReportMissing(SitePointers.Pdus, "The site is remote. Without the PDUs, remote switching cannot be checked.");
+            return;
+        }
+
+        if (!isReported)
+        {
+            CheckAccess(context);
         }
     }
 
     private static bool IsManaged(MountedItem item) => item.Item is { RemotePowerCycle: true } or { Spare: true };
 
-    private static bool IsComputer(MountedItem item) => item.Category is ItemCategory.Computer or ItemCategory.Server || item.Item!.Console == true;
+    private static bool NeedsAccess(MountedItem item) =>
+        item.Category is ItemCategory.Computer or ItemCategory.Server || item.Item is { Console: true } or { Power: not null };
 
-    private static void CheckConsole(RuleContext context)
+    private static bool HasRemoteConsole(MountedItem[] items) => Array.Exists(items, i => i.Item!.RemoteAccess == true);
+
+    // One of the two is enough to bring a crashed computer up again.
+    private static void CheckAccess(RuleContext context)
     {
-        var items = context.Survey.Items;
-        var computers = Array.FindAll(items, IsComputer);
-        if (computers.Length == 0 || Array.Exists(items, i => i.Item!.KvmPorts > 0))
+        var (survey, tree) = (context.Survey, context.Survey.Power);
+        var hosts = Array.FindAll(survey.Items, NeedsAccess);
+        if (hosts.Length == 0 || HasSwitched(tree) || HasRemoteConsole(survey.Items))
         {
             return;
         }
 
-        var unknown = Array.FindAll(items, i => i is { Category: ItemCategory.KvmSwitch, Item.KvmPorts: null });
+        var unknown = Array.FindAll(survey.Items, i => i is { Category: ItemCategory.KvmSwitch, Item.RemoteAccess: null });
         foreach (var item in unknown)
         {
             context.ReportMissing(
-                SitePointers.ItemKvmPorts[item.Index],
-                "The site is remote. Without the number of ports of the KVM switch, remote console access cannot be checked.");
+                SitePointers.ItemRemoteAccess[item.Index],
+                "The site is remote, and no outlet is remotely switched. Whether the KVM switch can be used from another site is not specified.");
         }
 
         if (unknown.Length == 0)
         {
-            Array.Sort(computers, static (x, y) => string.CompareOrdinal(x.Id, y.Id));
+            Array.Sort(hosts, static (x, y) => string.CompareOrdinal(x.Id, y.Id));
             context.Report(new FindingDraft
             {
-                Message = "The site is remote, and the rack has no KVM port for {items}.",
-                Data = [("items", ServiceRemedies.Names(computers))],
-                Subject = "remote console",
-                Identity = ["rack", "console"],
-                Pointers = [SitePointers.Remote, computers[0].Pointer],
-                Candidates = ServiceRemedies.MorePorts(context.Survey, null, computers.Length),
+                Message = "The site is remote, and the rack has neither a remotely switched outlet nor a remote console for {items}.",
+                Data = [("items", ServiceRemedies.Names(hosts))],
+                Subject = "remote access",
+                Identity = ["rack"],
+                Pointers = [SitePointers.Remote, hosts[0].Pointer],
+                Candidates = ServiceRemedies.RemoteAccess(survey),
             });
         }
     }
 
-    private static void CheckOutlets(RuleContext context)
+    private static bool CheckOutlets(RuleContext context)
     {
-        var tree = context.Survey.Power;
-        var isManaged = false;
+        var (tree, isReported) = (context.Survey.Power, false);
         foreach (var item in context.Survey.Items)
         {
             if (!IsManaged(item))
@@ -97,7 +107,6 @@ public sealed class RemotePower : Rule
                 continue;
             }
 
-            isManaged = true;
             Cord[] cords = [.. tree.CordsOf(item)];
             if (cords.Length == 0 && item.Item!.Power?.Plugs is null)
             {
@@ -108,28 +117,15 @@ public sealed class RemotePower : Rule
             if (fixedOnes.Length > 0)
             {
                 ReportItem(context, item, fixedOnes);
+                isReported = true;
             }
         }
 
-        if (!isManaged && Array.Exists(tree.Cords, c => c.Group is not null) && !HasSwitched(tree))
-        {
-            context.Report(new FindingDraft
-            {
-                Message = "The site is remote, and the rack has no remotely switched outlet.",
-                Data = [],
-                Subject = "remote power",
-                Identity = ["rack", "power"],
-                Pointers = [SitePointers.Remote, Pointers.Pdu[0]],
-                Candidates = [new RemedyCandidate("Use PDUs with remotely switched outlets", AllSwitched(context.Survey.Description))],
-            });
-        }
+        return isReported;
     }
 
     private static bool HasSwitched(PowerTree tree) =>
         Array.Exists(tree.Groups, g => g.Source.Outlets.Any(o => o.Switched ?? g.Unit.Source.RemoteSwitched ?? false));
-
-    private static RackDescription AllSwitched(RackDescription description) =>
-        description with { Pdus = [.. description.Pdus!.Select(ServiceRemedies.SwitchedUnit)] };
 
     private static void ReportItem(RuleContext context, MountedItem item, Cord[] cords)
     {

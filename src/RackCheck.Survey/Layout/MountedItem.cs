@@ -51,7 +51,7 @@ public sealed class MountedItem
     /// <summary>Connectors and cable bends behind its body, mm.</summary>
     public double RearProjectionMm { get; init; }
 
-    /// <summary>Thickness of its runner or slide, mm.</summary>
+    /// <summary>Thickness of its runner, slide or shelf, mm.</summary>
     public double SupportThicknessMm { get; init; }
 
     private List<MountedItem>? load;

@@ -125,7 +125,7 @@ internal sealed class Resolver
             FrontProjectionMm = item.FrontProjectionMm ?? (isPlate ? 0 : AssumeFrontProjection(index, item)),
             BodyDepthMm = item.Body?.DepthMm ?? (isPlate ? 0 : null),
             RearProjectionMm = item.RearProjectionMm ?? (isPlate ? 0 : AssumeRearProjection(index, item)),
-            SupportThicknessMm = SupportThickness(index, item.Support),
+            SupportThicknessMm = SupportThickness(index, item),
         };
     }
 
@@ -150,8 +150,9 @@ internal sealed class Resolver
         return room;
     }
 
-    private double SupportThickness(int index, Support? support)
+    private double SupportThickness(int index, Item item)
     {
+        var support = item.Support;
         if (support?.ThicknessMm is { } thickness)
         {
             return thickness;
@@ -165,6 +166,9 @@ internal sealed class Resolver
             case SupportStyle.Slides:
                 Assume(Pointers.ItemSupportThickness[index], Allowances.SlideThicknessMm, "mm", Practice);
                 return Allowances.SlideThicknessMm;
+            case SupportStyle.Shelf when item.Category != ItemCategory.Shelf:
+                Assume(Pointers.ItemSupportThickness[index], Allowances.ShelfThicknessMm, "mm", Practice);
+                return Allowances.ShelfThicknessMm;
             default:
                 return 0;
         }

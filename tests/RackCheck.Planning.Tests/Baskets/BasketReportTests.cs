@@ -156,7 +156,7 @@ public sealed class BasketReportTests
     public void Finding_of_rails_names_their_line_first()
     {
         var request = Basket(("CAB-42-8-10", 1), ("SLD-60M", 1), ("PC-410", 1)) with { Site = new Site { AisleFrontMm = 400 } };
-        Assert.Equal(["/lines/1", "/lines/2"], Assert.Single(Plan(request).FindingLines, f => f.Rule == "service.aisle").Lines);
+        Assert.Equal(["/lines/1", "/lines/2"], Assert.Single(Plan(request).FindingLines, f => f is { Rule: "service.aisle", Lines.Count: 2 }).Lines);
     }
 
     [Fact]

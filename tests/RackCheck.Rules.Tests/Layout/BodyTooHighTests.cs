@@ -28,6 +28,39 @@ public sealed class BodyTooHighTests : RuleTests<BodyTooHigh>
         Numbers(finding, height, room, "mm");
     }
 
+    [Theory]
+    [InlineData(4, 174, null, 0)] // IEC 60297-3-100: 4 x 44.45 - 0.8 = 177; a shelf plate is 3 thick, common practice
+    [InlineData(4, 174.1, null, 1)]
+    [InlineData(4, 177, null, 1)]
+    [InlineData(4, 175, 2.0, 0)]
+    [InlineData(4, 175.1, 2.0, 1)]
+    public void Own_shelf_takes_its_thickness(int units, double height, double? thickness, int count) =>
+        Assert.Equal(count, Findings(EmptyRack().With(Body(units, height).On(SupportStyle.Shelf, thickness))).Count);
+
+    [Fact]
+    public void Item_on_its_own_shelf_gets_runners_or_more_U()
+    {
+        var rack = EmptyRack().With(Body(4, 177).On(SupportStyle.Shelf));
+        var finding = Only(rack);
+        Numbers(finding, 180, 177, "mm");
+        Assert.Equal(SupportStyle.Runners, Remedied(rack, finding).Items[0].Support!.Style);
+        Assert.Equal(5, Remedied(rack, finding, 1).Items[0].HeightU);
+        Assert.Equal(3, Report(rack).Assumptions.Single(a => a.Pointer == "/items/0/support/thicknessMm").Value.Number);
+    }
+
+    [Fact]
+    public void Stacked_bodies_are_not_offered_a_shelf_that_fails()
+    {
+        // Four bodies of 177 in 4 U each: neither runners without a free U nor shelves of their own fit.
+        var rack = EmptyRack().With([.. Enumerable.Range(0, 4).Select(i => Unit($"pc-{i}", 4).At(1 + (4 * i)).Body(height: 177).On(SupportStyle.Runners))]);
+        var stack = Judge.Check(rack).Findings.Single(f => f.Rule == "layout.runner-stack");
+        Assert.NotEmpty(stack.Remedies);
+        Assert.DoesNotContain(stack.Remedies, r => r.Title.Contains("shelf", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void Shelf_itself_has_no_plate() => Passes(EmptyRack().With(Shelf("tray", 4).Body(height: 43).On(SupportStyle.Shelf)));
+
     [Fact]
     public void Body_height_missing_passes() => Passes(EmptyRack().With(Unit("wave-pc", 4).At(10)));
 

@@ -19,7 +19,8 @@ public sealed class BodyTooWideTests : RuleTests<BodyTooWide>
 
     [Theory]
     [InlineData(450.01, null, 450)]
-    [InlineData(431.01, SupportStyle.Slides, 431)]
+    [InlineData(450, SupportStyle.Slides, 431)] // no slide is 0 thick
+    [InlineData(450.01, SupportStyle.Slides, 431)]
     [InlineData(451, SupportStyle.Shelf, 450)]
     public void A_body_over_the_limit_is_an_error(double width, SupportStyle? style, double limit)
     {
@@ -28,6 +29,27 @@ public sealed class BodyTooWideTests : RuleTests<BodyTooWide>
         Assert.Equal(["/items/0/body/widthMm"], finding.Pointers);
         Numbers(finding, width, limit, "mm");
         Assert.Equal(100 * width / limit, finding.UtilisationPercent!.Value, 1e-3);
+    }
+
+    [Theory]
+    [InlineData(431.01, 9.495)]
+    [InlineData(440, 5)] // (450 - 440) / 2
+    [InlineData(449, 0.5)]
+    public void Slides_of_unknown_thickness_are_a_warning(double width, double thickness)
+    {
+        var finding = Only(EmptyRack().With(Body(width).On(SupportStyle.Slides)));
+        Assert.Equal((Severity.Warning, thickness), (finding.Severity, finding.MessageData["thicknessMm"].Number));
+        Numbers(finding, width, 431, "mm");
+        Assert.Equal(Severity.Error, Only(EmptyRack().With(Body(width).On(SupportStyle.Slides, thickness: 9.5))).Severity);
+    }
+
+    [Fact]
+    public void Thin_slides_are_offered_first()
+    {
+        var rack = EmptyRack().With(Body(440).On(SupportStyle.Slides) with { MassKg = 20 });
+        Assert.Equal(5, Remedied(rack, Only(rack)).Items[0].Support!.ThicknessMm);
+        var none = EmptyRack().With(Body(446).On(SupportStyle.Slides) with { MassKg = 20 });
+        Assert.Equal(SupportStyle.Runners, Remedied(none, Only(none)).Items[0].Support!.Style); // 2 mm: no slide is as thin
     }
 
     [Fact]
@@ -63,15 +85,24 @@ public sealed class BodyTooWideTests : RuleTests<BodyTooWide>
     public void Item_on_slides_gets_runners()
     {
         var rack = EmptyRack().With(Body(440).On(SupportStyle.Slides) with { MassKg = 20 });
-        var remedied = Remedied(rack, Only(rack));
+        var remedied = Remedied(rack, Only(rack), 1);
         Assert.Equal(SupportStyle.Runners, remedied.Items[0].Support!.Style);
     }
 
     [Fact]
-    public void Item_next_to_runners_gets_shelf()
+    public void Item_on_slides_next_to_runners_gets_no_shelf()
     {
-        var rack = EmptyRack().With(Unit("gauge-pc", 4).At(6).Body(width: 440).On(SupportStyle.Runners), Body(440).On(SupportStyle.Slides));
-        Assert.Equal(SupportStyle.Shelf, Remedied(rack, Only(rack)).Items[1].Support!.Style);
+        // On a shelf it would lose the service from the front that its slides give.
+        var rack = EmptyRack().With(Unit("gauge-pc", 4).At(6).Body(width: 440).On(SupportStyle.Runners), Body(446).On(SupportStyle.Slides));
+        Assert.Equal(["gauge-pc"], Remedied(rack, Only(rack)).Items.Select(i => i.Id));
+    }
+
+    [Fact]
+    public void Item_used_extended_and_console_drawer_stay_on_slides()
+    {
+        var used = Body(446) with { Support = new Support { Style = SupportStyle.Slides, UsedExtended = true } };
+        var drawer = Body(446).On(SupportStyle.Slides) with { Category = ItemCategory.KeyboardDrawer };
+        Assert.All([used, drawer], item => Assert.Empty(Remedied(EmptyRack().With(item), Only(EmptyRack().With(item))).Items));
     }
 
     [Fact]
@@ -82,10 +113,10 @@ public sealed class BodyTooWideTests : RuleTests<BodyTooWide>
             {
                 Support = new Support
                 {
-                    Style = SupportStyle.Slides, RatedKg = 40, MinSpacingMm = 500, ExtensionMm = 600, UsedExtended = true, CableArm = true,
+                    Style = SupportStyle.Slides, RatedKg = 40, MinSpacingMm = 500, ExtensionMm = 600, CableArm = true,
                 },
             });
-        Assert.Equal(new Support { Style = SupportStyle.Runners, RatedKg = 40 }, Remedied(rack, Only(rack)).Items[0].Support);
+        Assert.Equal(new Support { Style = SupportStyle.Runners, RatedKg = 40 }, Remedied(rack, Only(rack), 1).Items[0].Support);
     }
 
     [Fact]

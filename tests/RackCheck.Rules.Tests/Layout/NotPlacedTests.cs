@@ -49,11 +49,41 @@ public sealed class NotPlacedTests : RuleTests<NotPlaced>
     [Fact]
     public void Taller_cabinet_keeps_free_U_between_runners()
     {
-        // A 47U cabinet has space for the 5U, but directly above the runners below; so 52U, from U44 on.
+        // A 47U cabinet has space for 4 U on runners from U44, one free below.
         var rack = EmptyRack(42).With(
-            Unit("tower", 38).At(1), Unit("gauge-pc", 4).At(39).On(SupportStyle.Runners), Unit("wave-pc", 5).On(SupportStyle.Runners));
+            Unit("tower", 38).At(1), Unit("gauge-pc", 4).At(39).On(SupportStyle.Runners), Unit("wave-pc", 4).On(SupportStyle.Runners));
         var remedied = Remedied(rack, Only(rack));
-        Assert.Equal((52, 44), (remedied.Cabinet!.HeightU, remedied.Items[2].Position!.U));
+        Assert.Equal((47, 44), (remedied.Cabinet!.HeightU, remedied.Items[2].Position!.U));
+    }
+
+    [Fact]
+    public void No_cabinet_above_47_U_is_offered()
+    {
+        var rack = EmptyRack(42).With(Unit("tower", 42).At(1), Unit("wave-pc", 6));
+        var finding = Only(rack);
+        Assert.Equal(["tower"], Remedied(rack, finding).Items.Select(i => i.Id));
+    }
+
+    [Fact]
+    public void One_remedy_places_all_items_heavy_ones_low()
+    {
+        var rack = EmptyRack(24).With(
+            Unit("flume-daq", 2).At(3), Unit("gauge-amp", 2).Weighs(4), Unit("wave-pc", 4).Weighs(20), Unit("spare", 2).Weighs(9));
+        var findings = Findings(rack);
+        Assert.Equal(3, findings.Count);
+        Assert.All(findings, f => Assert.Equal([3, 9, 5, 1], Remedied(rack, f).Items.Select(i => i.Position!.U)));
+        Assert.Single(Judge.Check(rack).Findings.Where(f => f.Rule == Id).Select(f => f.Remedies[0].Title).Distinct());
+    }
+
+    [Fact]
+    public void Items_without_room_move_to_another_rack()
+    {
+        // 47 U hold the two, but not the third: the heavier two stay.
+        var rack = EmptyRack(47).With(
+            Unit("tower", 40).At(1), Unit("wave-pc", 4).Weighs(20), Unit("gauge-amp", 3).Weighs(4), Unit("spare", 2).Weighs(1));
+        var remedied = Remedied(rack, Findings(rack)[0]);
+        Assert.Equal(["tower", "wave-pc", "gauge-amp"], remedied.Items.Select(i => i.Id));
+        Assert.Equal([1, 41, 45], remedied.Items.Select(i => i.Position!.U));
     }
 
     [Fact]

@@ -15,17 +15,22 @@ public sealed class CentreOfGravityTests : RuleTests<Rules.Loads.CentreOfGravity
     public void Centre_at_half_height_passes() => Passes(At(21));
 
     [Fact]
-    public void Centre_above_half_height_is_warning()
+    public void Centre_above_half_height_is_advice()
     {
         // (100 x 1000 + 20 x 1222.25 + 2 x 1711.2) / 122 = 127867.4 / 122 = 1048.093, by hand.
         var rack = At(26).With(Heavy("gauge-amp", 37, 2, heightU: 2));
         var finding = Only(rack);
-        Assert.Equal(Severity.Warning, finding.Severity);
+        Assert.Equal(Severity.Advice, finding.Severity);
         Numbers(finding, 1048.093, 1000, "mm");
         Assert.Equal(["/items/0", "/cabinet/heightMm"], finding.Pointers);
         Assert.Equal("127867.4 / 122 = 1048.093 > 1000", finding.Calculation);
         Assert.Equal(1, Remedied(rack, finding).Items[0].Position!.U);
     }
+
+    [Theory]
+    [InlineData(BaseStyle.Bolted)]
+    [InlineData(BaseStyle.Wall)]
+    public void Fixed_rack_is_not_checked(BaseStyle style) => Passes(At(26).With(Heavy("gauge-amp", 37, 2, heightU: 2)).Base(style));
 
     [Fact]
     public void Policy_sets_lower_limit() => Numbers(Only(At(21).Limit(Id, "heightPercent", 40)), 1000, 800, "mm");

@@ -11,7 +11,7 @@ public sealed class FloorPointTests : RuleTests<FloorPoint>
 {
     // 700 kg centred at 500 like the cabinet: 800 kg evenly on four feet.
     private static RackDescription Even(double? limit) =>
-        Weighed().Uprights(setback: 275, spacing: 600).Floor(20, limit).With(Heavy("wave-pc", 1, 700).Carried(SupportStyle.Shelf, 1000));
+        Weighed().OnFaces().Uprights(setback: 275, spacing: 600).Floor(20, limit).With(Heavy("wave-pc", 1, 700).Carried(SupportStyle.Shelf, 1000));
 
     [Fact]
     public void Check_value_9_06_is_an_error_on_1_9()
@@ -35,9 +35,12 @@ public sealed class FloorPointTests : RuleTests<FloorPoint>
         var rack = Even(2).Uprights(setback: 75, spacing: 700);
         Numbers(Only(rack), 2.648, 2, "kN");
 
-        // On castors the feet are 940 apart: 1.96133 x (1 + 350 / 940) = 2.692.
-        Numbers(Only(rack.Base(BaseStyle.Castors)), 2.692, 2, "kN");
+        // Behind a door 25 deep, 50 inside the frame, feet from 75 to 950: 1.96133 x (1 + 2 x 187.5 / 875) = 2.802.
+        Numbers(Only(rack.Doors(DoorStyle.Solid, DoorStyle.None).Inset(50)), 2.802, 2, "kN");
     }
+
+    [Fact]
+    public void Wall_hung_rack_needs_no_floor() => Passes(Even(null).Base(BaseStyle.Wall));
 
     [Fact]
     public void Positions_missing_check_quarter_of_mass()

@@ -9,9 +9,9 @@ namespace RackCheck.Rules.Tests.Loads;
 
 public sealed class TipExtendedTests : RuleTests<TipExtended>
 {
-    // The item is centred at 75 + 225 = 300; pulled out by 650 it is 350 in front of the cabinet.
+    // Feet in the faces. The item is centred at 75 + 225 = 300; pulled out by 700 it is 400 in front of the cabinet.
     private static RackDescription Pulled(double cabinetKg = 80, double kilograms = 60, double? extension = 700, double depthMm = 500) =>
-        Weighed(cabinetKg, depthMm: depthMm, heightMm: 1200, heightU: 24).Uprights(setback: 75, spacing: 300)
+        Weighed(cabinetKg, depthMm: depthMm, heightMm: 1200, heightU: 24).OnFaces().Uprights(setback: 75, spacing: 300)
             .With(Heavy("wave-pc", 1, kilograms).Room(0, 0).Slid(extension));
 
     [Fact]
@@ -48,7 +48,8 @@ public sealed class TipExtendedTests : RuleTests<TipExtended>
     public void Short_extension_passes() => Passes(Pulled(extension: 300));
 
     [Fact]
-    public void Castors_reduce_support_area() => Numbers(Only(Pulled(kilograms: 40).Base(BaseStyle.Castors)), 1.023, 1.25, "to 1"); // 80 x 220 / (40 x 430)
+    public void A_castor_swivelled_inwards_takes_30() =>
+        Numbers(Only(Pulled(kilograms: 40).Base(BaseStyle.Castors)), 1.023, 1.25, "to 1"); // 80 x 220 / (40 x 430)
 
     [Fact]
     public void Default_extension_is_body_depth()
@@ -62,7 +63,7 @@ public sealed class TipExtendedTests : RuleTests<TipExtended>
     public void Worst_item_is_named_and_remedy_covers_all()
     {
         // (80 x 250 + 60 x 300) / (50 x 700) = 1.086; gauge-amp in place and wave-pc extended: (80 x 250 + 50 x 300) / (60 x 500) = 1.167.
-        var rack = Pulled(extension: 800).With(Heavy("gauge-amp", 9, 50).Room(0, 0).Slid(1000));
+        var rack = Pulled(extension: 800).Cabinet(c => c with { Interlock = true }).With(Heavy("gauge-amp", 9, 50).Room(0, 0).Slid(1000));
         var finding = Only(rack);
         Assert.Equal("gauge-amp", finding.MessageData["item"].Text);
         Assert.Equal(finding.Fingerprint, Only(Pulled()).Fingerprint);
@@ -73,7 +74,7 @@ public sealed class TipExtendedTests : RuleTests<TipExtended>
     public void Rear_item_tips_rack_to_rear()
     {
         // From the rear: mounting plane at 125, centre at 250; extended by 650 it is 400 past the edge: 80 x 250 / (60 x 400).
-        var rack = Weighed(80, depthMm: 500, heightMm: 1200, heightU: 24).Uprights(setback: 75, spacing: 300).With(
+        var rack = Weighed(80, depthMm: 500, heightMm: 1200, heightU: 24).OnFaces().Uprights(setback: 75, spacing: 300).With(
             Heavy("wave-pc", 1, 60, depth: 250, face: Face.Rear).Room(0, 0).Slid(650));
         var finding = Only(rack);
         Assert.Equal("rear", finding.MessageData["side"].Text);
@@ -84,7 +85,7 @@ public sealed class TipExtendedTests : RuleTests<TipExtended>
     [Fact]
     public void Shelf_load_extends_with_shelf()
     {
-        var rack = Weighed(80, depthMm: 500, heightMm: 1200, heightU: 24).Uprights(setback: 75, spacing: 300).With(
+        var rack = Weighed(80, depthMm: 500, heightMm: 1200, heightU: 24).OnFaces().Uprights(setback: 75, spacing: 300).With(
             (Shelf("tray", 4) with { MassKg = 10 }).Room(0, 0).Slid(700), ShelfItem("probe", "tray", depth: 450, height: 200) with { MassKg = 50 });
         Numbers(Only(rack), 0.833, 1.25, "to 1");
         Assert.Equal("tray", Only(rack).MessageData["item"].Text);
@@ -94,28 +95,98 @@ public sealed class TipExtendedTests : RuleTests<TipExtended>
     public void Check_value_8_12_is_tipped_by_a_push()
     {
         // 60 kg, b = 0.25, h = 1.5 m, 20 %: 117.68 N, factor 0.833: 147.1 / 176.52 N m.
-        var rack = Weighed(60, widthMm: 500).Limit(Id, "pushPercent", 20);
+        var rack = Weighed(60, widthMm: 500).OnFaces().Limit(Id, "pushPercent", 20);
         var finding = Only(rack);
+        Assert.Equal(Severity.Warning, finding.Severity);
         Numbers(finding, 176.52, 147.1, "N m");
         Assert.Equal("117.6798 x 1.5 = 176.52 > 9.80665 x 60 x 0.25 = 147.1", finding.Calculation);
         Assert.Equal(["/cabinet/base"], finding.Pointers);
         Assert.Equal(600, Remedied(rack.Limit(Id, "pushPercent", 18), Only(rack.Limit(Id, "pushPercent", 18))).Cabinet!.WidthMm);
-        Passes(Weighed(60, widthMm: 500));
+        Passes(Weighed(60, widthMm: 500).OnFaces());
     }
 
     [Fact]
     public void Push_is_limited_in_height_and_force()
     {
         // 300 kg: 250 N at 2 m against 882.6 N m passes, check value 8-10.
-        Passes(Weighed(300).Limit(Id, "pushPercent", 20).Limit(Id, "pushHeightMm", 2000));
+        Passes(Weighed(300).OnFaces().Limit(Id, "pushPercent", 20).Limit(Id, "pushHeightMm", 2000));
 
         // 13 % at 390 mm is as much as b = 50.7.
-        Passes(Weighed(60, widthMm: 200, heightMm: 400, heightU: 6));
-        Assert.Single(Findings(Weighed(60, widthMm: 200, heightMm: 1600)));
+        Passes(Weighed(60, widthMm: 200, heightMm: 400, heightU: 6).OnFaces());
+        Assert.Single(Findings(Weighed(60, widthMm: 200, heightMm: 1600).OnFaces()));
     }
 
     [Fact]
-    public void Bolted_rack_is_not_checked() => Passes(Pulled().Base(BaseStyle.Bolted));
+    public void Bolted_and_wall_hung_racks_are_not_checked()
+    {
+        Passes(Pulled().Base(BaseStyle.Bolted));
+        Passes(Pulled().Base(BaseStyle.Wall));
+    }
+
+    // A 60 kg cabinet 1000 deep without panels, setback 100, a 90 kg drawer with a body 750 deep pulled out by 700: centred at 475, then at -225.
+    private static RackDescription Drawer(double edgeMm, double kilograms = 90, double cabinetKg = 60) =>
+        Weighed(cabinetKg, heightMm: 1200, heightU: 24).OnFaces().Inset(edgeMm).Uprights(setback: 100, spacing: 700)
+            .With(Heavy("wave-pc", 1, kilograms, depth: 750).Room(40, 25).Slid(700));
+
+    [Theory]
+    [InlineData(0, 1.481)] // statics, moments about the line of feet: 60 x 500 / (90 x 225)
+    [InlineData(25, 1.267)] // 60 x 475 / (90 x 250)
+    [InlineData(75, 0.944)] // 60 x 425 / (90 x 300)
+    public void Line_of_feet_is_the_edge(double edge, double ratio) =>
+        Assert.Equal(ratio, Only(Drawer(edge).Limit(Id, "momentRatio", 2)).Actual!.Value);
+
+    [Theory]
+    [InlineData(0, 1.111)] // statics: 60 x 500 / (2 x 60 x 225)
+    [InlineData(75, 0.708)] // 60 x 425 / (2 x 60 x 300)
+    public void Two_drawers_out_together(double edge, double ratio)
+    {
+        var rack = Drawer(edge, 60).With(Heavy("gauge-amp", 6, 60, depth: 750).Room(40, 25).Slid(700)).Limit(Id, "pairRatio", 2);
+        var finding = Findings(rack).Single(f => f.Pointers[0] == "/cabinet/interlock");
+        Assert.Equal((Severity.Warning, ratio), (finding.Severity, finding.Actual!.Value));
+        Assert.Equal(["/cabinet/interlock", "/items/1", "/items/0"], finding.Pointers);
+        Assert.True(Remedied(rack, finding).Cabinet!.Interlock);
+        Assert.DoesNotContain(Findings(rack.Cabinet(c => c with { Interlock = true })), f => f.Pointers[0] == "/cabinet/interlock");
+    }
+
+    [Theory]
+    [InlineData(85, 0)] // 120 x 425 / (2 x 85 x 300) = 1
+    [InlineData(85.2, 1)]
+    public void Two_drawers_at_the_limit_pass(double kilograms, int count) => Assert.Equal(
+        count, Findings(Drawer(75, kilograms, 120).With(Heavy("gauge-amp", 6, kilograms, depth: 750).Room(40, 25).Slid(700))).Count);
+
+    [Fact]
+    public void Items_at_front_and_rear_are_no_pair() =>
+        Passes(Drawer(75, 60, 120).With(Heavy("gauge-amp", 6, 60, depth: 600, face: Face.Rear).Room(40, 25).Slid(600)));
+
+    [Fact]
+    public void Open_door_overturns_with_the_item()
+    {
+        // 15 of the 60 kg are the door, half of 600 in front: 45 x 425 / (40 x 300 + 15 x 375) = 1.085; two leaves: 19125 / (12000 + 15 x 225) = 1.244.
+        RackDescription With(int? leaves, double? kilograms) => Drawer(75, 40).Cabinet(c => c with
+        {
+            FrontDoor = new Door { Style = DoorStyle.Solid, DepthMm = 0, MassKg = kilograms, Leaves = leaves },
+        });
+        Numbers(Only(With(1, 15)), 1.085, 1.25, "to 1");
+        Numbers(Only(With(2, 15)), 1.244, 1.25, "to 1");
+        Assert.Contains("past the open door", Only(With(null, 15)).Message, StringComparison.Ordinal);
+        Passes(With(1, null)); // 60 x 425 / (40 x 300) = 2.125
+    }
+
+    [Theory]
+    [InlineData(Placement.RowEnd, 0)]
+    [InlineData(Placement.RowMiddleWall, 0)]
+    [InlineData(Placement.Wall, 1)]
+    [InlineData(null, 1)]
+    public void Rack_joined_in_a_row_is_not_pushed(Placement? placement, int count) => Assert.Equal(
+        count,
+        Findings(Weighed(60, widthMm: 500).OnFaces().Limit(Id, "pushPercent", 20).Cabinet(c => c with { Placement = placement })).Count);
+
+    [Fact]
+    public void Console_drawer_gets_no_runners()
+    {
+        var rack = Pulled() with { Items = [Pulled().Items[0] with { Category = ItemCategory.KeyboardDrawer }] };
+        Assert.DoesNotContain(Judge.Check(rack).Findings.Single(f => f.Rule == Id).Remedies, r => r.Title.Contains("runners", StringComparison.Ordinal));
+    }
 
     [Fact]
     public void Masses_and_extensions_missing_are_not_assessed()

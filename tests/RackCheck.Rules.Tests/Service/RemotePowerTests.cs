@@ -63,27 +63,37 @@ public sealed class RemotePowerTests : RuleTests<RemotePower>
         Assert.All(Remedied(rack, finding).Pdus!, u => Assert.True(u.RemoteSwitched));
     }
 
+    private static Item Kvm(bool? remote) => Unit("kvm-1", 1).At(9) with { Category = ItemCategory.KvmSwitch, KvmPorts = 8, RemoteAccess = remote };
+
     [Fact]
-    public void Rack_without_switched_outlet_is_warning()
+    public void Rack_with_neither_console_nor_power_is_warning()
     {
         var rack = Remote(null, Load("gauge-amp", 100));
         var finding = Only(rack);
-        Assert.Equal(["/site/remote", "/pdus/0"], finding.Pointers);
+        Assert.Equal(Severity.Warning, finding.Severity);
+        Assert.Equal(["/site/remote", "/items/0"], finding.Pointers);
         Assert.True(Remedied(rack, finding).Pdus![0].RemoteSwitched);
+        Assert.True(Remedied(rack, finding, 1).Items[^1].RemoteAccess);
         Passes(rack.Units(Pdu("strip-2", "A", 16, Half)));
         Passes(Remote(null));
     }
 
     [Fact]
-    public void Computers_without_kvm_port_are_warning()
+    public void Local_kvm_switch_is_no_remote_access()
     {
-        var rack = Remote(true, Load("wave-pc", 100) with { Category = ItemCategory.Computer, Position = new Position { U = 1 } }, Load("console", 10));
-        var finding = Only(rack);
-        Assert.Equal(["/site/remote", "/items/0"], finding.Pointers);
-        Assert.Equal(4, Remedied(rack, finding).Items[^1].KvmPorts);
-        Passes(rack.With(Unit("kvm-1", 1).At(9) with { Category = ItemCategory.KvmSwitch, KvmPorts = 8 }));
-        ReportsMissing(rack.With(Unit("kvm-1", 1).At(9) with { Category = ItemCategory.KvmSwitch }), "/items/2/kvmPorts");
+        var rack = Remote(false, Load("wave-pc", 100) with { Category = ItemCategory.Computer, Position = new Position { U = 1 } });
+        var local = rack.With(Kvm(false));
+        Assert.True(Remedied(local, Only(local), 1).Items[^1].RemoteAccess);
+        Passes(rack.With(Kvm(true)));
+        ReportsMissing(rack.With(Kvm(null)), "/items/1/remoteAccess");
     }
+
+    [Fact]
+    public void Remote_power_alone_is_enough() =>
+        Passes(Remote(true, Load("wave-pc", 100) with { Category = ItemCategory.Computer }, Kvm(null)));
+
+    [Fact]
+    public void Item_finding_covers_the_rack() => Assert.Equal("/items/0/remotePowerCycle", Only(Remote(false, Daq(), Load("gauge-amp", 100))).Pointers[0]);
 
     [Fact]
     public void Pdus_and_plugs_missing_are_not_assessed()
