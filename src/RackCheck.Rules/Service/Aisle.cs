@@ -27,7 +27,12 @@ public sealed class Aisle : Rule
             "/site/aisleFrontMm", "/site/aisleRearMm", "/cabinet/widthMm", "/cabinet/frontDoor/style", "/cabinet/frontDoor/leaves",
             "/cabinet/rearDoor/style", "/cabinet/rearDoor/leaves", "/items/*/support/style", "/items/*/support/extensionMm", "/items/*/body/depthMm",
         ],
-        Notes = ["Every cabinet has doors unless their style is none. An aisle that is not given is asked for only where an item extends into it."],
+        Notes =
+        [
+            "Every cabinet has doors unless their style is none. Without a number of leaves a front door has one. A rear door may have two, so its finding is "
+                + "advice where two leaves would open.",
+            "An aisle that is not given is asked for only where an item extends into it.",
+        ],
         Remedies =
         [
             "Place the rack at a wider aisle.", "Use a door with two leaves.", "Use slides with a shorter extension.", "Mount it on fixed runners.",
@@ -92,7 +97,8 @@ public sealed class Aisle : Rule
             return;
         }
 
-        var isAdvice = door?.Leaves is null && !Comparison.IsOver(DoorLeaves.WidthMm(width, 2), aisle);
+        // Front doors have one leaf unless specified; rear doors are often divided.
+        var isAdvice = face == Face.Rear && door?.Leaves is null && !Comparison.IsOver(DoorLeaves.WidthMm(width, 2), aisle);
         var side = CabinetFacts.FaceText(face);
         context.Report(new FindingDraft
         {
