@@ -114,7 +114,7 @@ public sealed class AirPath
     public IReadOnlyList<string> Missing => missing ?? (IReadOnlyList<string>)[];
 
     /// <summary>Whether the roof is vented.</summary>
-    public bool HasVent => cabinet.Roof is { Style: RoofStyle.Vented, OpenAreaCm2: not 0 };
+    public bool HasVent => cabinet.Roof is { Style: RoofStyle.Vented, OpenAreaCm2: null or > Comparison.Tolerance };
 
     private bool FrontIsInPath => !AreSidesOpen && Mode is CoolingMode.Doors or CoolingMode.Forced or CoolingMode.Draught;
 
@@ -252,7 +252,7 @@ public sealed class AirPath
 
         if (HasRoofFans)
         {
-            return cabinet.Roof?.OpenAreaCm2 is { } grille and > 0 ? Openings.OpeningK(grille / 1e4, density) : 0;
+            return cabinet.Roof?.OpenAreaCm2 is { } grille and > Comparison.Tolerance ? Openings.OpeningK(grille / 1e4, density) : 0;
         }
 
         double? vent = HasVent && cabinet.Roof!.OpenAreaCm2 is { } area ? Openings.OpeningK(area / 1e4, density) : null;

@@ -26,7 +26,8 @@ public sealed record ExhaustAir(double HeatW, double FlowM3h, double InletC, dou
         var (watts, flow) = (0.0, 0.0);
         foreach (var item in items)
         {
-            if (item.Item!.Airflow is { FlowM3h: { } own and > 0, Direction: not AirflowDirection.RearToFront } && HeatSurvey.HeatOf(item) is { } heatW)
+            if (item.Item!.Airflow is { FlowM3h: { } own and > Comparison.Tolerance, Direction: not AirflowDirection.RearToFront }
+                && HeatSurvey.HeatOf(item) is { } heatW)
             {
                 (watts, flow) = (watts + heatW, flow + own);
             }

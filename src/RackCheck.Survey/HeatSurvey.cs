@@ -30,7 +30,7 @@ public sealed class HeatSurvey
         RatedAmbientC = description.Cooling?.AirConditioner?.RatedAmbientC ?? AirConditioners.UsualSetpointC;
         IsDescribed = description.Cooling is not null;
         Take(items);
-        HasStirringFans |= HasOwnFlow && OwnFlowM3h > 0;
+        HasStirringFans |= HasOwnFlow && OwnFlowM3h > Comparison.Tolerance;
         KnownW = Quantities.Round(KnownW);
         OwnFlowM3h = Quantities.Round(OwnFlowM3h);
         var assumed = new HeatAssumptions(this, description, assumptions);
@@ -223,7 +223,7 @@ public sealed class HeatSurvey
             _ when item.Ups is not null => null,
             _ when item.Power is { } power => power.TypicalW ?? power.RatedW ?? (power.Plugs is { Count: 0 } ? 0 : null),
             ItemCategory.Computer or ItemCategory.Server or ItemCategory.Instrument or ItemCategory.Display or ItemCategory.KvmSwitch => null,
-            _ => item.Airflow is { FlowM3h: > 0 } or { Direction: not (null or AirflowDirection.None) } ? null : 0,
+            _ => item.Airflow is { FlowM3h: > Comparison.Tolerance } or { Direction: not (null or AirflowDirection.None) } ? null : 0,
         };
     }
 
@@ -249,7 +249,7 @@ public sealed class HeatSurvey
     public double DoorsFlowM3h(double riseK) => Quantities.Round(OwnFlowM3h + Air.FlowM3h(FittedHeatW, riseK, DensityKgM3));
 
     /// <summary>Temperature rise of an item's air by its own fans, K; null if it has none or its heat is unknown.</summary>
-    public double? ItemRiseK(MountedItem item) => item.Item!.Airflow?.FlowM3h is { } flow and > 0 && HeatOf(item) is { } heat
+    public double? ItemRiseK(MountedItem item) => item.Item!.Airflow?.FlowM3h is { } flow and > Comparison.Tolerance && HeatOf(item) is { } heat
         ? Quantities.Round(Air.RiseK(heat, flow, DensityKgM3))
         : null;
 

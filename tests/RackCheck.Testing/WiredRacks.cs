@@ -133,7 +133,27 @@ public static class WiredRacks
         from site in Sites
         from doorsBonded in Maybe(Bonded)
         from describesUnits in OneOf(true, true, true, true, true, false)
-        select Wire(rack, supplies, units, powers, earths, ups, given, bar, earthing, site, doorsBonded, describesUnits);
+        select LineToLine(Wire(rack, supplies, units, powers, earths, ups, given, bar, earthing, site, doorsBonded, describesUnits));
+
+    // In North America a three-phase supply above 150 V feeds its outlets from a pair of lines.
+    private static RackDescription LineToLine(RackDescription rack)
+    {
+        if (rack.Site?.Region != Region.Na || rack.Pdus is not { } pdus || rack.Supplies is not { } supplies)
+        {
+            return rack;
+        }
+
+        bool IsThreePhase(Supply s) => s.VoltageV > 150
+            && (s.Phases == 3 || (s.Phases is null && pdus.Any(u => u.Supply == s.Id && u.Groups!.Any(g => g.Phase > Phase.L1))));
+        var named = supplies.Where(IsThreePhase).Select(s => s.Id).ToHashSet(StringComparer.Ordinal);
+        return rack with
+        {
+            Pdus =
+            [
+                .. pdus.Select(u => !named.Contains(u.Supply) ? u : u with { Groups = [.. u.Groups!.Select(g => g with { Phase = g.Phase + 3 })] }),
+            ],
+        };
+    }
 
     private static RackDescription Wire(
         RackDescription rack, Supply[] supplies, Pdu[] units, ItemPower?[] powers, Earth?[] earths, Ups?[] ups, int[] given, Cabinet bar,

@@ -40,7 +40,7 @@ public sealed class ItemRise : Rule
         var limit = context.Limit(ItemRiseK);
         foreach (var item in context.Survey.Items)
         {
-            if (item.Item!.Airflow?.FlowM3h > 0 && HeatSurvey.HeatOf(item) is null)
+            if (item.Item!.Airflow?.FlowM3h > Comparison.Tolerance && HeatSurvey.HeatOf(item) is null)
             {
                 context.ReportMissing(Pointers.ItemHeat[item.Index], "The heat load of an item with fans is missing, so its temperature rise is unknown.");
             }

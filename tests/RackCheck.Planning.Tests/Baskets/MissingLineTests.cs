@@ -115,14 +115,14 @@ public sealed class MissingLineTests
     }
 
     [Fact]
-    public void EarthLead_cross_section_depends_on_the_supply()
+    public void EarthLead_follows_the_cord_of_its_item_not_the_supply_cable()
     {
         var request = Basket(("CAB-42-8-10", 1), ("AMP-2", 1), ("DU-16-VL", 1)) with
         {
             Supplies = [Supply("A") with { Cable = new SupplyCable { LengthM = 10, CrossSectionMm2 = 10 } }],
         };
         var line = Assert.Single(Plan(request).MissingLines, m => m.PartNumber.StartsWith("QWL-ELD", StringComparison.Ordinal));
-        Assert.Equal(10, ByNumber[line.PartNumber].EarthLead!.CrossSectionMm2);
+        Assert.Equal(4, ByNumber[line.PartNumber].EarthLead!.CrossSectionMm2);
     }
 
     [Fact]
