@@ -43,16 +43,22 @@ public static class SupplyRemedies
     public static RemedyCandidate Fuse(RackSurvey survey, SupplyNode supply, double ratedA) => new(
         Invariant($"Use a {ratedA:0.###} A breaker for supply {supply.Id}"), Fused(survey.Description, supply, ratedA));
 
-    /// <summary>A PDU of a rating on the market: the highest up to a rating, else the lowest above it.</summary>
+    /// <summary>The largest PDU on the market up to a rating.</summary>
     /// <param name="atMostA">The rating, A.</param>
-    /// <returns>The candidate; none above the largest PDU.</returns>
+    /// <returns>The candidate; none below the smallest PDU.</returns>
     public static IEnumerable<RemedyCandidate> Resize(RackSurvey survey, PduNode unit, double atMostA)
     {
         var sizes = unit.Supply.IsNorthAmerica ? NorthAmericanPdusA : PdusA;
-        var size = sizes.LastOrDefault(s => !Comparison.IsOver(s, atMostA)) is > 0 and var below ? below : sizes.FirstOrDefault(s => s > atMostA);
-        return (size > 0 ? [size] : Array.Empty<double>()).Select(s => new RemedyCandidate(
+        return sizes.Where(s => !Comparison.IsOver(s, atMostA)).TakeLast(1).Select(s => new RemedyCandidate(
             Invariant($"Use {unit.Id} rated for {s:0.###} A"), survey.Description.EditUnit(unit.Index, u => u with { RatedA = s })));
     }
+
+    /// <summary>The smallest PDU on the market of at least a rating.</summary>
+    /// <param name="atLeastA">The rating, A.</param>
+    /// <returns>The candidate; none above the largest PDU.</returns>
+    public static IEnumerable<RemedyCandidate> Strengthen(RackSurvey survey, PduNode unit, double atLeastA) =>
+        (unit.Supply.IsNorthAmerica ? NorthAmericanPdusA : PdusA).Where(s => !Comparison.IsOver(atLeastA, s)).Take(1).Select(s => new RemedyCandidate(
+            Invariant($"Use {unit.Id} rated for {s:0.###} A"), survey.Description.EditUnit(unit.Index, u => u with { RatedA = s })));
 
     /// <summary>Breakers of another rating for outlet groups of a PDU.</summary>
     /// <param name="ratedA">The rating, A.</param>

@@ -145,7 +145,7 @@ public sealed class BreakerCoordination : Rule
         var supply = unit.Supply;
         var sold = SupplyRemedies.BreakerUpTo(supply, carries);
         var candidates = sold is { } rated ? [SupplyRemedies.FuseGroups(survey, unit, open, rated)] : Enumerable.Empty<RemedyCandidate>();
-        candidates = candidates.Concat(SupplyRemedies.Resize(survey, unit, supply.BreakerA * unit.RatedA / carries));
+        candidates = candidates.Concat(SupplyRemedies.Strengthen(survey, unit, supply.BreakerA * unit.RatedA / carries));
         return sold is { } lower
             ? candidates.Append(SupplyRemedies.Fuse(survey, supply, lower)).Concat(SupplyRemedies.Downsize(survey, supply, lower))
             : candidates;

@@ -26,7 +26,7 @@ public sealed class FindingTests
                     {
                         Assert.Equal(finding.Remedies.Count, finding.Remedies.Select(r => r.Title).Distinct().Count());
                         Assert.True(
-                            finding.Remedies.Count > 0 || !MustHaveRemedy(finding), $"{finding.Rule}, {finding.Subject} has no remedy: {finding.Message}");
+                            finding.Remedies.Count > 0 || !MustHaveRemedy(finding) || SaysWhy(finding), $"{finding.Rule}, {finding.Subject} has no remedy: {finding.Message}");
                         Assert.All(finding.Remedies, r => Assert.Empty(Judge.Faults(rack, report, finding, r).Select(f => $"{finding.Rule}, {r.Title}: {f}")));
                     }
                 }
@@ -72,5 +72,8 @@ public sealed class FindingTests
             print: Wording.Of);
 
     // Plugs and outlets can always be put right; of other rules only errors are promised a remedy.
+    // Where every candidate causes another defect, the finding names the first; few may be so, which RemedyTests holds.
+    private static bool SaysWhy(Finding finding) => finding.NoRemedy?.Contains("would clear it, but causes", StringComparison.Ordinal) == true;
+
     private static bool MustHaveRemedy(Finding finding) => finding.Severity == Severity.Error || OutletPropertyTests.Rules.Contains(finding.Rule);
 }
