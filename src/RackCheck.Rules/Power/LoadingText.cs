@@ -93,12 +93,4 @@ internal static class LoadingText
 
     /// <summary>L1, L2 or L3 for phase 0, 1 or 2.</summary>
     public static string LineName(int line) => Invariant($"L{line + 1}");
-
-    /// <summary>
-    /// The root of an overload, by which two reports are compared. Where the service chose the outlets, it also chose which PDU is overloaded:
-    /// the defect is that the rack draws more than its PDUs and supplies can carry.
-    /// </summary>
-    /// <returns>The root of an error; null for a warning, and where the description names all connections.</returns>
-    public static string? Root(Severity severity, IEnumerable<Cord> cords) =>
-        severity == Severity.Error && cords.Any(c => c.Connection is null) ? "the rack draws more than it can be fed with" : null;
 }

@@ -89,7 +89,6 @@ public sealed class PduLoading : Rule
             Data = [.. named.Data, .. found.Data],
             Subject = group is null ? $"PDU {unit.Id}" : $"PDU {unit.Id}, group {group.Id}",
             Identity = group is null ? [unit.Id] : [unit.Id, group.Id],
-            Root = LoadingText.Root(found.Severity, cords),
             Pointers = [group?.Pointer ?? Pointers.Pdu[unit.Index]],
             Severity = found.Severity,
             Actual = Quantities.Of(found.CurrentA, "A"),

@@ -74,7 +74,6 @@ public sealed class SupplyLoading : Rule
             Data = [.. named.Data, .. found.Data],
             Subject = $"supply {supply.Id}",
             Identity = [supply.Id],
-            Root = LoadingText.Root(found.Severity, cords),
             Pointers = [Pointers.Supply[supply.Index]],
             Severity = found.Severity,
             Actual = Quantities.Of(found.CurrentA, "A"),
