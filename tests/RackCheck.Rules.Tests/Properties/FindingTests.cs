@@ -26,7 +26,8 @@ public sealed class FindingTests
                     {
                         Assert.Equal(finding.Remedies.Count, finding.Remedies.Select(r => r.Title).Distinct().Count());
                         Assert.True(
-                            finding.Remedies.Count > 0 || !MustHaveRemedy(finding) || SaysWhy(finding), $"{finding.Rule}, {finding.Subject} has no remedy: {finding.Message}");
+                            finding.Remedies.Count > 0 || !MustHaveRemedy(finding) || SaysWhy(finding),
+                            $"{finding.Rule}, {finding.Subject} has no remedy: {finding.Message}");
                         Assert.All(finding.Remedies, r => Assert.Empty(Judge.Faults(rack, report, finding, r).Select(f => $"{finding.Rule}, {r.Title}: {f}")));
                     }
                 }
