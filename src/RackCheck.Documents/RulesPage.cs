@@ -68,7 +68,8 @@ public static class RulesPage
     private static void Append(StringBuilder html, RulePage rule)
     {
         var marks = $"{Mark(rule.Severity)}{(rule.MilderSeverity is { } milder ? Mark(milder) : "")}"
-            + (rule.Safety ? "<span class=\"mark error\">safety</span>" : "");
+            + (rule.Safety ? "<span class=\"mark error\">safety</span>" : "")
+            + (rule.Concern == Concern.Site ? "<span class=\"mark advice\">site</span>" : "");
         html.Append(CultureInfo.InvariantCulture, $"""
             <article id="{Text(rule.Id)}">
             <h3>{Text(rule.Title)} <code>{Text(rule.Id)}</code></h3>
