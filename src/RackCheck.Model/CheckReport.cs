@@ -104,13 +104,6 @@ public sealed record Finding
     /// <summary>Stable key made from the rule and the ids concerned, not from list indices. Reordering a list does not change it.</summary>
     public required string Fingerprint { get; init; }
 
-    /// <summary>
-    /// Identifies the defect when two reports are compared; not part of the response. Equals the fingerprint, except where a rule reports only the
-    /// worst of several cases: when the worst case is corrected and the next one is reported, the defect is still the same.
-    /// </summary>
-    [JsonIgnore]
-    public string? Root { get; init; }
-
     /// <summary>Severity of the finding.</summary>
     public required Severity Severity { get; init; }
 

@@ -19,12 +19,6 @@ public sealed class FindingDraft
     /// <summary>Ids concerned, in an order that does not depend on the order of items. The fingerprint is made from the rule and these ids.</summary>
     public required IReadOnlyList<string> Identity { get; init; }
 
-    /// <summary>
-    /// Identity of the defect when two reports are compared, where rule and ids are not enough. Rules that name the worst of several, or report one fact from
-    /// two sides, set it.
-    /// </summary>
-    public string? Root { get; init; }
-
     /// <summary>Places in the request; the first is the cause.</summary>
     public required IReadOnlyList<string> Pointers { get; init; }
 

@@ -40,9 +40,10 @@ public sealed class RuleContext
     public void Report(FindingDraft draft)
     {
         var severity = SeverityOf(draft.Severity ?? descriptor.Severity);
+        var fingerprint = Fingerprint(descriptor.Id, draft.Identity);
         if (findings.IsFull)
         {
-            findings.Omit(descriptor.Id, severity, RootOf(draft) ?? Fingerprint(descriptor.Id, draft.Identity));
+            findings.Omit(descriptor.Id, severity, fingerprint, draft.UtilisationPercent);
             return;
         }
 
@@ -52,12 +53,10 @@ public sealed class RuleContext
             data[name] = value.Number is { } number ? Quantities.Round(Finite(number, name)) : value;
         }
 
-        var fingerprint = Fingerprint(descriptor.Id, draft.Identity);
         var finding = new Finding
         {
             Rule = descriptor.Id,
             Fingerprint = fingerprint,
-            Root = RootOf(draft) ?? fingerprint,
             Severity = severity,
             Safety = descriptor.Safety,
             Subject = draft.Subject,
@@ -164,8 +163,6 @@ public sealed class RuleContext
 
         return quantity;
     }
-
-    private static string? RootOf(FindingDraft draft) => draft.Root is { } root ? Fingerprint("", [root]) : null;
 
     private static string Fingerprint(string rule, IReadOnlyList<string> identity)
     {

@@ -34,8 +34,8 @@ public sealed class RemedyLoopPropertyTests
                 foreach (var error in Judge.Errors(run.Report).Where(e => e.Remedies.Count > 0))
                 {
                     var after = Judge.Checker.Check(RackPatch.Apply(run.Description, error.Remedies[0]));
-                    var brought = Judge.Errors(after).Where(e => !Judge.Errors(run.Report).Any(b => b.Root == e.Root));
-                    Assert.True(brought.Any() || after.Findings.Any(f => f.Root == error.Root), error.Message);
+                    var brought = Judge.Errors(after).Where(e => Judge.IsNew(e, run.Report));
+                    Assert.True(brought.Any() || after.Findings.Any(f => Judge.IsSame(f, error)), error.Message);
                 }
             },
             iter: Samples.Of(300),

@@ -1,7 +1,6 @@
 using System.Collections;
 using System.Collections.Concurrent;
 using System.ComponentModel.DataAnnotations;
-using System.Globalization;
 using System.Reflection;
 using RackCheck.Model;
 using RackCheck.Remedies.Patches;
@@ -65,40 +64,20 @@ public static class Judge
         }
 
         var after = Checker.Recheck(resolved.With(patched));
-        if (after.Findings.Any(f => IsSame(f, finding) || f.Root == finding.Root))
+        if (after.Findings.Any(f => IsSame(f, finding)))
         {
             yield return "does not clear its finding";
         }
 
-        foreach (var error in Errors(after).Where(e => IsNew(e, patched, report, rack)))
+        foreach (var error in Errors(after).Where(e => IsNew(e, report)))
         {
             yield return $"brings {error.Rule}: {error.Message}";
         }
     }
 
-    /// <summary>
-    /// Whether an error is new. It is not where it stood before; nor where its rule names the worst of several only, and what it now names stood behind that.
-    /// </summary>
-    public static bool IsNew(
-        Finding error, RackDescription patched, CheckReport before, RackDescription rack) => !before.Findings.Any(b => b.Root == error.Root || error.Rule switch
-    {
-        // Of the items that the setback given does not serve the worst is named; that it fouls a door was said before.
-        "depth.upright-position" =>
-            error.MessageData.ContainsKey("item") && b.Rule is "depth.front-clearance" or "depth.rear-clearance"
-                && b.MessageData["item"] == error.MessageData["item"],
-        // What is left of a run is a run of its own; and while two sets claim the same units, what stands on what is not said of both.
-        "layout.runner-stack" => (b.Rule == error.Rule && SetsOf(b, rack).Contains(error.MessageData["item"].Text))
-            || (b.Rule == "layout.overlap" && SetsOf(b, rack) is [_, _] pair && pair.Intersect(SetsOf(error, patched)).Any()),
-        _ => false,
-    });
-
-    // Ids of the sets on runners that a finding points to.
-    private static string[] SetsOf(Finding finding, RackDescription rack) =>
-    [
-        .. finding.Pointers.Select(p => p.Split('/')).Where(t => t[1] == "items").Select(t => rack.Items[int.Parse(t[2], CultureInfo.InvariantCulture)])
-            .Where(i => i.Support?.Style == SupportStyle.Runners).Select(i => i.Id),
-    ];
-
+    /// <summary>Whether an error is new, or worse than before by its utilisation.</summary>
+    public static bool IsNew(Finding error, CheckReport before) =>
+        !Errors(before).Any(b => IsSame(b, error) && !((error.UtilisationPercent ?? 0) > (b.UtilisationPercent ?? 0) + 0.001));
 
     public static bool IsSame(Finding one, Finding other) => one.Rule == other.Rule && one.Fingerprint == other.Fingerprint;
 
@@ -113,8 +92,23 @@ public static class Judge
         return ids.GroupBy(i => i).Where(g => g.Count() > 1).Select(g => $"item {g.Key} twice")
             .Concat(rack.Items.Where(i => i.OnShelf is { } shelf && !ids.Contains(shelf)).Select(i => $"{i.Id} on {i.OnShelf}, which is not there"))
             .Concat((rack.Connections ?? []).Where(c => !ids.Contains(c.Item) || !units.Contains(c.Pdu)).Select(c => $"connection of {c.Item} to {c.Pdu}"))
+            .Concat((rack.Connections ?? []).Where(c => PlugOrGroupIsAbsent(rack, c)).Select(c => $"plug or group of {c.Item} on {c.Pdu}"))
+            .Concat(rack.Items.Where(i => i is { HeightU: null, PartNumber: null }).Select(i => $"{i.Id} without a height"))
+            .Concat((rack.Pdus ?? []).Where(u => u.PartNumber is null && (u.RatedA is null || u.Groups is null)).Select(u => $"{u.Id} without its data"))
+            .Concat(rack.Cabinet is { PartNumber: null } c && (c.HeightU is null || c.WidthMm is null || c.DepthMm is null
+                || c.FrontDoor is { Style: null, PartNumber: null } || c.RearDoor is { Style: null, PartNumber: null }) ? ["cabinet without its data"] : [])
             .Concat((rack.Pdus ?? []).Where(u => !supplies.Contains(u.Supply)).Select(u => $"{u.Id} on supply {u.Supply}, which is not there"))
             .Concat(OutOfRange(rack));
+    }
+
+    private static bool PlugOrGroupIsAbsent(RackDescription rack, Connection connection)
+    {
+        var item = rack.Items.FirstOrDefault(i => i.Id == connection.Item);
+        var pdu = rack.Pdus?.FirstOrDefault(u => u.Id == connection.Pdu);
+        var plugsAreOpen = item is { PartNumber: not null, Power.Plugs: null } or { PartNumber: not null, Power: null };
+        var groupsAreOpen = pdu is { PartNumber: not null, Groups: null };
+        return (!plugsAreOpen && (connection.Plug ?? 0) >= (item?.Power?.Plugs?.Count ?? 0))
+            || (!groupsAreOpen && pdu?.Groups?.Any(g => g.Id == connection.Group) != true);
     }
 
     private static (PropertyInfo, ValidationAttribute[])[] MembersOf(Type type) =>

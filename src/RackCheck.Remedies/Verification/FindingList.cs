@@ -3,7 +3,7 @@ using RackCheck.Model;
 namespace RackCheck.Remedies.Verification;
 
 /// <summary>
-/// The findings of one rack, at most <see cref="MostOfOneRule"/> of each rule. Further findings are counted, and their errors are known by their roots.
+/// The findings of one rack, at most <see cref="MostOfOneRule"/> of each rule. Further findings are counted, and their errors are known by their fingerprints.
 /// The verdict and the comparison of two racks stay complete, without thousands of similar sentences.
 /// </summary>
 public sealed class FindingList
@@ -12,8 +12,8 @@ public sealed class FindingList
     public const int MostOfOneRule = 200;
 
     private readonly List<Omission> omissions = [];
+    private readonly ErrorList omittedErrors = new();
     private readonly HashSet<string> failed = new(StringComparer.Ordinal);
-    private HashSet<string>? omittedErrors;
     private int ofThisRule;
     private int before;
 
@@ -39,13 +39,21 @@ public sealed class FindingList
             ? null
             : [.. omissions.Select(o => new FindingsOmitted { Rule = o.Rule, Count = o.Count }).OrderBy(o => o.Rule, StringComparer.Ordinal)];
 
-    /// <summary>The roots of all errors, including errors that are only counted.</summary>
-    /// <returns>Their roots.</returns>
-    public HashSet<string> ErrorRoots()
+    /// <summary>All errors, including errors that are only counted.</summary>
+    /// <returns>The errors.</returns>
+    public ErrorList Errors()
     {
-        var roots = Written.Where(f => f.Severity == Severity.Error).Select(f => f.Root!).ToHashSet(StringComparer.Ordinal);
-        roots.UnionWith(omittedErrors ?? []);
-        return roots;
+        var errors = new ErrorList();
+        foreach (var finding in Written)
+        {
+            if (finding.Severity == Severity.Error)
+            {
+                errors.Add(finding.Fingerprint, finding.UtilisationPercent);
+            }
+        }
+
+        errors.AddRange(omittedErrors);
+        return errors;
     }
 
     /// <summary>Whether a rule failed inside the service.</summary>
@@ -64,8 +72,9 @@ public sealed class FindingList
     /// <summary>Counts a finding of the current rule.</summary>
     /// <param name="rule">Id of the rule.</param>
     /// <param name="severity">Its severity.</param>
-    /// <param name="root">Its key for the comparison of two racks.</param>
-    public void Omit(string rule, Severity severity, string root)
+    /// <param name="fingerprint">Its fingerprint.</param>
+    /// <param name="utilisationPercent">Actual value as a share of the limit, percent; null where the rule gives none.</param>
+    public void Omit(string rule, Severity severity, string fingerprint, double? utilisationPercent)
     {
         ofThisRule++;
         if (omissions.Count == 0 || omissions[^1].Rule != rule)
@@ -76,7 +85,7 @@ public sealed class FindingList
         omissions[^1].Add(severity);
         if (severity == Severity.Error)
         {
-            (omittedErrors ??= new HashSet<string>(StringComparer.Ordinal)).Add(root);
+            omittedErrors.Add(fingerprint, utilisationPercent);
         }
     }
 

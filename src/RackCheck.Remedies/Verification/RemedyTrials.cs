@@ -59,7 +59,7 @@ public sealed class RemedyTrials
         }
 
         var description = rack.Description;
-        var before = all.ErrorRoots();
+        var before = all.Errors();
         var cost = CostOf(description, all.Count);
         var places = new Dictionary<Finding, int>(findings.Count, ReferenceEqualityComparer.Instance);
         for (var i = 0; i < findings.Count; i++)
@@ -77,7 +77,7 @@ public sealed class RemedyTrials
         foreach (var (finding, candidates) in pending.OrderBy(p => p.Finding.Severity).ThenBy(p => p.Finding.Fingerprint, StringComparer.Ordinal))
         {
             List<Remedy> remedies = [.. finding.Remedies];
-            var why = Try(rack, finding, candidates, before, MostRemedies, cost, check, remedies);
+            var why = Try(rack, findings, finding, candidates, before, MostRemedies, cost, check, remedies);
             findings[places[finding]] = finding with { Remedies = remedies, NoRemedy = remedies.Count == 0 ? why : null };
         }
 
@@ -100,7 +100,7 @@ public sealed class RemedyTrials
     }
 
     private void ResolveNext(
-        ResolvedRack rack, List<Finding> findings, HashSet<string> before, double cost, Func<ResolvedRack, FindingList> check, Predicate<Finding> isAccepted,
+        ResolvedRack rack, List<Finding> findings, ErrorList before, double cost, Func<ResolvedRack, FindingList> check, Predicate<Finding> isAccepted,
         Dictionary<Finding, int> places)
     {
         var errors = pending.Where(p => p.Finding.Severity == Severity.Error && !isAccepted(p.Finding)).ToList();
@@ -108,7 +108,7 @@ public sealed class RemedyTrials
         foreach (var (finding, candidates) in errors)
         {
             List<Remedy> remedies = [];
-            Try(rack, finding, candidates, before, 1, cost, check, remedies);
+            Try(rack, findings, finding, candidates, before, 1, cost, check, remedies);
             if (remedies.Count > 0)
             {
                 findings[places[finding]] = finding with { Remedies = remedies };
@@ -120,7 +120,7 @@ public sealed class RemedyTrials
 
     // Fills the list with working remedies, up to the requested number; returns the reason if it stays empty.
     private string Try(
-        ResolvedRack rack, Finding finding, IEnumerable<RemedyCandidate> candidates, HashSet<string> before, int most, double cost,
+        ResolvedRack rack, List<Finding> findings, Finding finding, IEnumerable<RemedyCandidate> candidates, ErrorList before, int most, double cost,
         Func<ResolvedRack, FindingList> check, List<Remedy> remedies)
     {
         var kinds = new List<string>();
@@ -146,7 +146,7 @@ public sealed class RemedyTrials
                 continue;
             }
 
-            if (Helps(finding, before, after.Written, after.ErrorRoots()))
+            if (Helps(finding, findings, before, after.Written, after.Errors()))
             {
                 var patch = DescriptionDiff.Patch(rack.Posted, posted);
                 if (remedies.Exists(r => IsSame(r.Patch, patch)))
@@ -163,22 +163,27 @@ public sealed class RemedyTrials
             }
             else if (Clears(finding, after.Written))
             {
-                var brought = after.Written.Where(f => f.Severity == Severity.Error && !before.Contains(f.Root!)).Select(f => f.Rule);
-                why ??= $"\"{candidate.Title}\" would clear it, but causes {Names.And([.. brought.Distinct().Order(StringComparer.Ordinal)])}.";
+                why ??= $"\"{candidate.Title}\" would clear it, but causes {Brought(finding, findings, before, after.Written)}.";
             }
         }
 
         return why ?? NothingKnown;
     }
 
-    /// <summary>Whether a change of the rack works: the finding is gone at any severity, and there is no new error.</summary>
+    /// <summary>
+    /// Whether a change of the rack works: the finding is gone at any severity, its rule finds nothing as grave that was not there before, and no
+    /// error is new or worse.
+    /// </summary>
+    /// <param name="finding">The finding to clear.</param>
+    /// <param name="before">Findings of the present rack.</param>
     /// <param name="errorsBefore">Errors of the present rack.</param>
     /// <param name="after">Findings of the changed rack.</param>
     /// <param name="errorsAfter">Errors of the changed rack.</param>
     /// <returns>Whether it works.</returns>
     /// <remarks>Accepted errors count too: a change must not cause an error that is accepted by chance.</remarks>
-    public static bool Helps(Finding finding, IReadOnlySet<string> errorsBefore, IReadOnlyList<Finding> after, IReadOnlySet<string> errorsAfter) =>
-        Clears(finding, after) && errorsAfter.IsSubsetOf(errorsBefore);
+    public static bool Helps(
+        Finding finding, IReadOnlyList<Finding> before, ErrorList errorsBefore, IReadOnlyList<Finding> after, ErrorList errorsAfter) =>
+        Clears(finding, after) && !errorsBefore.IsExceededBy(errorsAfter) && !after.Any(f => TakesItsPlace(f, finding, before, errorsBefore));
 
     // Two candidates can be the same change: a plug for the socket, and plug and socket of one size if the socket has it. It is offered once.
     private static bool IsSame(IReadOnlyList<PatchOperation> one, IReadOnlyList<PatchOperation> other)
@@ -200,6 +205,22 @@ public sealed class RemedyTrials
         return true;
     }
 
-    private static bool Clears(Finding finding, IReadOnlyList<Finding> after) =>
-        !after.Any(f => f.Root == finding.Root || (f.Fingerprint == finding.Fingerprint && f.Rule == finding.Rule));
+    // The fingerprint is made from the rule and the ids, so it tells findings of two rules apart.
+    private static bool Clears(Finding finding, IReadOnlyList<Finding> after) => !after.Any(f => f.Fingerprint == finding.Fingerprint);
+
+    // The rules whose findings make a change useless. Findings that are only counted are not known by rule.
+    private static string Brought(Finding finding, List<Finding> before, ErrorList errorsBefore, List<Finding> after)
+    {
+        string[] rules =
+        [
+            .. after.Where(f => (f.Severity == Severity.Error && errorsBefore.IsExceededBy(f)) || TakesItsPlace(f, finding, before, errorsBefore))
+                .Select(f => f.Rule).Distinct().Order(StringComparer.Ordinal),
+        ];
+        return rules.Length == 0 ? "other errors" : Names.And(rules);
+    }
+
+    // A rule that names the worst of several names the next one when the worst is corrected: the defect has only moved.
+    private static bool TakesItsPlace(Finding other, Finding finding, IReadOnlyList<Finding> before, ErrorList errorsBefore) =>
+        other.Rule == finding.Rule && other.Severity <= finding.Severity && !errorsBefore.Contains(other.Fingerprint)
+        && !before.Any(f => f.Fingerprint == other.Fingerprint);
 }

@@ -20,6 +20,7 @@ public sealed class Unused : ReportRule
         Notes =
         [
             "An acceptance by pointer covers what lies below the pointer, from an element of a list on.",
+            "Identical acceptances are one finding.",
         ],
         Remedies = ["Remove the acceptance."],
     };
@@ -30,25 +31,45 @@ public sealed class Unused : ReportRule
     /// <inheritdoc/>
     public override void Check(RuleContext context, IReadOnlyList<Finding> findings)
     {
-        var acceptances = context.Survey.Description.Acceptances;
-        for (var i = 0; i < acceptances?.Count; i++)
+        if (context.Survey.Description.Acceptances is not { } acceptances)
+        {
+            return;
+        }
+
+        // Identical acceptances are one finding with one remedy: while one of them stays, the defect stays.
+        var seen = new HashSet<(string Rule, string Place)>();
+        for (var i = 0; i < acceptances.Count; i++)
         {
             var acceptance = acceptances[i];
-            if (findings.Any(f => AcceptanceMarks.Fits(acceptance, f)))
+            if (!findings.Any(f => AcceptanceMarks.Fits(acceptance, f)) && seen.Add(KeyOf(acceptance)))
             {
-                continue;
+                Report(context, acceptance, [.. Enumerable.Range(i, acceptances.Count - i).Where(n => KeyOf(acceptances[n]) == KeyOf(acceptance))]);
             }
-
-            var pointer = string.Create(CultureInfo.InvariantCulture, $"/acceptances/{i}");
-            context.Report(new FindingDraft
-            {
-                Message = "The acceptance of rule {rule} by {acceptedBy} matches no finding of this rack.",
-                Data = [("acceptedBy", acceptance.AcceptedBy), ("rule", acceptance.Rule)],
-                Subject = $"acceptance of {acceptance.Rule}",
-                Identity = [acceptance.Rule, acceptance.Fingerprint ?? acceptance.Pointer ?? ""],
-                Pointers = [pointer],
-                Remedies = [new Remedy { Title = "Remove the acceptance", Patch = [new PatchOperation { Op = "remove", Path = pointer }] }],
-            });
         }
+    }
+
+    private static (string Rule, string Place) KeyOf(Acceptance acceptance) => (acceptance.Rule, acceptance.Fingerprint ?? acceptance.Pointer ?? "");
+
+    private static void Report(RuleContext context, Acceptance acceptance, int[] indices)
+    {
+        string[] pointers = [.. indices.Select(i => string.Create(CultureInfo.InvariantCulture, $"/acceptances/{i}"))];
+        context.Report(new FindingDraft
+        {
+            Message = "The acceptance of rule {rule} by {acceptedBy} matches no finding of this rack.",
+            Data = [("acceptedBy", acceptance.AcceptedBy), ("rule", acceptance.Rule)],
+            Subject = $"acceptance of {acceptance.Rule}",
+            Identity = [acceptance.Rule, acceptance.Fingerprint ?? acceptance.Pointer ?? ""],
+            Pointers = pointers,
+            Remedies =
+            [
+                new Remedy
+                {
+                    Title = pointers.Length == 1 ? "Remove the acceptance" : $"Remove the {pointers.Length} identical acceptances",
+
+                    // From the last one, so that the indices before it stay right.
+                    Patch = [.. pointers.Reverse().Select(p => new PatchOperation { Op = "remove", Path = p })],
+                },
+            ],
+        });
     }
 }

@@ -83,9 +83,11 @@ public sealed class UnknownPart : PartRule
     // Only where the item is fully described: otherwise its data comes from the part number.
     private static IEnumerable<RemedyCandidate> Candidates(ResolvedRack rack, Part part)
     {
-        if (!rack.Missing().Any(m => m[..m.LastIndexOf('/')] == part.Pointer))
+        var without = PartEdits.Without(rack.Description, part);
+        if (!rack.Missing().Any(m => m.StartsWith(part.Pointer + "/", StringComparison.Ordinal))
+            && without.Connections?.Any(c => ResolvedRack.PointsNowhere(without, c)) != true)
         {
-            yield return new RemedyCandidate($"Remove the part number of {part.Name}, which is fully described", PartEdits.Without(rack.Description, part));
+            yield return new RemedyCandidate($"Remove the part number of {part.Name}, which is fully described", without);
         }
     }
 }

@@ -66,7 +66,6 @@ public sealed class CabinetTooShallow : Rule
                 : [("item", greatest.Id), ("other", least.Id), ("neededMm", needed), ("depthMm", cabinet.DepthMm)],
             Subject = same ? $"cabinet, for {greatest.Id}" : $"cabinet, for {greatest.Id} and {least.Id}",
             Identity = same ? [greatest.Id] : [greatest.Id, least.Id],
-            Root = Roots.NoSetbackServes,
             Pointers = same ? [Pointers.CabinetDepth, greatest.Pointer] : [Pointers.CabinetDepth, greatest.Pointer, least.Pointer],
             Actual = Quantities.Millimetres(cabinet.DepthMm),
             Limit = Quantities.Millimetres(needed),

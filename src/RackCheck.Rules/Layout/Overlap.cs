@@ -131,7 +131,6 @@ public sealed class Overlap : Rule
                 : [("count", heap.Length), ("units", units), ("items", named), ("others", others)],
             Subject = Invariant($"{heap.Length} items, {units}"),
             Identity = [Invariant($"from below {from}"), .. heap.Select(m => m.Key)],
-            Root = Invariant($"layout.overlap from below {from}"),
             Pointers = [.. heap.Select(m => m.PositionPointer)],
             Actual = Quantities.Of(heap.Length, "items"),
             Limit = Quantities.Of(1, "items"),

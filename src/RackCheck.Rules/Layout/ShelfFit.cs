@@ -210,8 +210,6 @@ public sealed class ShelfFit : Rule
             Subject = $"{culprit.Id}, on {context.Survey.Cabinet.Place(shelf)}",
             Identity = [shelf.Id, culprit.Id, measure],
 
-            // The first surplus item is named. After it is removed, the next one may be named for the same defect.
-            Root = measure == "width" ? "width on " + shelf.Id : null,
             // Without a body height, the U height of the item counts.
             Pointers =
             [

@@ -137,7 +137,7 @@ public sealed class ResolvedRack
             return after;
         }
 
-        return after with
+        var toPost = after with
         {
             Cabinet = Posted.Cabinet is { } posted && after.Cabinet is { } cabinet
                 ? RestoreCabinet(posted, Description.Cabinet!, cabinet, after.Cooling?.RoofFans)
@@ -147,6 +147,24 @@ public sealed class ResolvedRack
             Pdus = RestoreAll<Pdu, PduFacts>(
                 Posted.Pdus, Description.Pdus, after.Pdus, u => u.Id, u => u.PartNumber, u => u with { PartNumber = null }, p => p.Pdu),
         };
+        return toPost.Connections is { } connections && connections.Any(c => PointsNowhere(toPost, c))
+            ? toPost with { Connections = [.. connections.Where(c => !PointsNowhere(toPost, c))] }
+            : toPost;
+    }
+
+    /// <summary>
+    /// Whether a connection names a plug or a group that its item or PDU does not have. Where they come from a part number, any name is valid; without the
+    /// part number such a connection makes the description invalid.
+    /// </summary>
+    /// <param name="description">The description, as it is posted.</param>
+    /// <param name="connection">One of its connections.</param>
+    public static bool PointsNowhere(RackDescription description, Connection connection)
+    {
+        var item = description.Items.FirstOrDefault(i => i.Id == connection.Item);
+        var pdu = description.Pdus?.FirstOrDefault(u => u.Id == connection.Pdu);
+        return item is null || pdu is null
+            || ((connection.Plug ?? 0) >= (item.Power?.Plugs?.Count ?? 0) && (item.PartNumber is null || item.Power?.Plugs is not null))
+            || ((pdu.PartNumber is null || pdu.Groups is not null) && pdu.Groups?.Any(g => g.Id == connection.Group) != true);
     }
 
     /// <summary>The product data of a cabinet, without parts that have a part number of their own.</summary>

@@ -20,6 +20,23 @@ public sealed class RemedyTrialsTests
         Assert.Equal(["Clear it"], remedies.Select(r => r.Title));
     }
 
+    [Theory]
+    [InlineData(Severity.Error, 150, "gauge-pc", Severity.Error, 150, true)] // the other error stands as it stood
+    [InlineData(Severity.Error, 150, "gauge-pc", Severity.Error, 140, true)] // and may become milder
+    [InlineData(Severity.Error, 150, "gauge-pc", Severity.Error, 151, false)] // but no worse
+    [InlineData(Severity.Warning, 90, "gauge-pc", Severity.Error, 120, false)] // a warning that becomes an error is a new error
+    [InlineData(Severity.Error, 150, "next", Severity.Error, 110, false)] // the next of several takes the place of the worst
+    [InlineData(Severity.Error, 150, "next", Severity.Advice, 90, true)] // milder than what was cleared: the defect is gone
+    public void New_or_worse_errors_refuse_a_change(
+        Severity severityBefore, double before, string itemAfter, Severity severityAfter, double after, bool helps)
+    {
+        var cleared = Of("wave-pc", Severity.Error, 200);
+        Finding[] findings = [cleared, Of("gauge-pc", severityBefore, before)];
+        Finding[] later = [Of(itemAfter, severityAfter, after)];
+        Assert.Equal(helps, RemedyTrials.Helps(cleared, findings, ErrorsOf(findings), later, ErrorsOf(later)));
+        Assert.False(RemedyTrials.Helps(cleared, findings, ErrorsOf(findings), findings, ErrorsOf(findings)));
+    }
+
     [Fact]
     public void Of_one_kind_the_first_that_holds_is_offered_and_three_in_all()
     {
@@ -116,6 +133,18 @@ public sealed class RemedyTrialsTests
             "\"Bring an error\" would clear it, but causes layout.overlap.",
             Found(new("Leave it", Rack), new("Bring an error", Rack with { Reference = "cured", Items = [.. Rack.Items, Unit("late", 4).At(2)] })).NoRemedy);
         Assert.Null(Found(new RemedyCandidate("Clear it", Rack with { Reference = "cured" })).NoRemedy);
+    }
+
+    private static Finding Of(string item, Severity severity, double percent) => Found() with
+    {
+        Fingerprint = item, Subject = item, Severity = severity, UtilisationPercent = percent,
+    };
+
+    private static ErrorList ErrorsOf(Finding[] findings)
+    {
+        var list = new FindingList();
+        list.Written.AddRange(findings);
+        return list.Errors();
     }
 
     private static IReadOnlyList<Remedy> Remedies(params IEnumerable<RemedyCandidate> candidates) => Found(candidates).Remedies;

@@ -51,5 +51,16 @@ public sealed class UnusedTests : RuleTests<Unused>
     }
 
     [Fact]
+    public void Identical_acceptances_are_one_finding_and_one_remedy_clears_it()
+    {
+        var rack = Full.Accept("layout.overlap", pointer: "/items/0").Accept("layout.reserve", pointer: "/cabinet/heightU")
+            .Accept("layout.overlap", pointer: "/items/0");
+        var finding = Unused(rack).Single();
+        Assert.Equal(["/acceptances/0", "/acceptances/2"], finding.Pointers);
+        Assert.Equal(["layout.reserve"], Remedied(rack, finding).Acceptances!.Select(a => a.Rule));
+        Assert.Empty(Unused(Remedied(rack, finding)));
+    }
+
+    [Fact]
     public void One_of_this_rule_is_never_used() => Assert.Single(Findings(Full.Accept(Id, pointer: "/acceptances/0")));
 }
