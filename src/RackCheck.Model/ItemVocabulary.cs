@@ -31,6 +31,9 @@ public enum ItemCategory
     /// <summary>Uninterruptible power supply (UPS).</summary>
     Ups,
 
+    /// <summary>Batteries, as a tray of their own.</summary>
+    Battery,
+
     /// <summary>Shelf for items that are not rack-mounted.</summary>
     Shelf,
 

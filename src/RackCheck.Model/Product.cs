@@ -25,7 +25,7 @@ public sealed record Product
     /// <summary>For a cabinet: its data, without part number and placement.</summary>
     public Cabinet? Cabinet { get; init; }
 
-    /// <summary>For equipment, a shelf, a fan tray or a blanking panel: its data.</summary>
+    /// <summary>For equipment (batteries and KVM switches included), a shelf, a fan tray or a blanking panel: its data.</summary>
     public ProductItem? Item { get; init; }
 
     /// <summary>For a PDU: its data.</summary>
@@ -51,6 +51,12 @@ public sealed record Product
 
     /// <summary>For a mains cord: its plug and connector.</summary>
     public ProductCord? Cord { get; init; }
+
+    /// <summary>For a KVM lead: its length.</summary>
+    public ProductKvmLead? KvmLead { get; init; }
+
+    /// <summary>For a filter mat of the air intake: its data.</summary>
+    public AirFilter? Filter { get; init; }
 
     /// <summary>For a pack of fixings: the type of fixing. One piece is a set of nut and screw.</summary>
     public Fixing? Fixing { get; init; }
@@ -85,6 +91,14 @@ public sealed record ProductCord
 
     /// <summary>Length, m.</summary>
     [Range(0.1d, 100d)]
+    public required double LengthM { get; init; }
+}
+
+/// <summary>A lead between a host and a KVM switch as a product.</summary>
+public sealed record ProductKvmLead
+{
+    /// <summary>Length, m.</summary>
+    [Range(0.1d, 300d)]
     public required double LengthM { get; init; }
 }
 
@@ -149,4 +163,13 @@ public enum ProductKind
 
     /// <summary>A pack of cage nuts, clip nuts or screws.</summary>
     Fixings,
+
+    /// <summary>A cable-management arm for an item that is pulled out in use.</summary>
+    CableArm,
+
+    /// <summary>A lead between a host and a KVM switch.</summary>
+    KvmLead,
+
+    /// <summary>A filter mat for the air intake.</summary>
+    Filter,
 }

@@ -23,6 +23,8 @@ internal static class ProductValidator
         new("earthBar", static p => p.EarthBar is not null, ProductKind.EarthBar),
         new("earthLead", static p => p.EarthLead is not null, ProductKind.EarthLead),
         new("cord", static p => p.Cord is not null, ProductKind.Cord),
+        new("kvmLead", static p => p.KvmLead is not null, ProductKind.KvmLead),
+        new("filter", static p => p.Filter is not null, ProductKind.Filter),
         new("fixing", static p => p.Fixing is not null, ProductKind.Fixings),
     ];
 

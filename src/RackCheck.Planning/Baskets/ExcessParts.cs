@@ -48,6 +48,9 @@ internal static class ExcessParts
         ProductKind.Fixings => FixingReason(product, build),
         ProductKind.AirConditioner => "The rack already has an air conditioner.",
         ProductKind.RoofFans => "The roof already has the maximum number of fans.",
+        ProductKind.CableArm => "No further item is pulled out in use.",
+        ProductKind.KvmLead => "No further host has a KVM port within the length of this lead.",
+        ProductKind.Filter => "The air intake already has a filter mat.",
         _ => "The rack does not need it.",
     };
 

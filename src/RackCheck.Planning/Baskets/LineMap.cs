@@ -62,6 +62,7 @@ internal sealed class LineMap
 
     private static IEnumerable<Piece?> OfItem(BuildItem item, string[] rest) => rest switch
     {
+        ["support", "cableArm", ..] when item.CableArm is not null => [item.CableArm],
         ["support", ..] when item.Rails is not null => [item.Rails, item.Piece],
         ["earthLead", ..] when item.Lead is not null => [item.Lead, item.Piece],
         _ => [item.Piece],

@@ -1,7 +1,4 @@
-using RackCheck.Engineering;
 using RackCheck.Model;
-using RackCheck.Survey;
-using RackCheck.Survey.Layout;
 using RackCheck.Survey.Power;
 using static System.FormattableString;
 
@@ -10,9 +7,6 @@ namespace RackCheck.Planning.Baskets;
 /// <summary>Gives each appliance inlet a mains cord that reaches its assigned outlet. Other plugs belong to leads that are fixed to the item.</summary>
 internal static class MainsCords
 {
-    // Slack for bends at both ends; common practice.
-    private const double SlackMm = 300;
-
     /// <summary>Assigns the cords of the basket and reports missing cords. The rack is mounted and wired.</summary>
     public static void Plug(BasketContext context, RackBuild build)
     {
@@ -20,7 +14,7 @@ internal static class MainsCords
         List<(Cord Cord, double LengthM)> needs = [];
         foreach (var cord in survey.Power.Cords.Where(c => c.Code is ConnectorCode.C14 or ConnectorCode.C16 or ConnectorCode.C20 && c.Group is not null))
         {
-            needs.Add((cord, LengthM(survey, cord)));
+            needs.Add((cord, LeadRoutes.LengthM(survey, cord.Item, Array.Find(survey.Units, u => u.Id == cord.Group!.Unit.Id))));
         }
 
         // Longest route first, so that long cords are not used on short routes.
@@ -72,24 +66,4 @@ internal static class MainsCords
         .ThenBy(Stock.PiecesOf)
         .ThenBy(p => p.PartNumber, StringComparer.Ordinal)
         .FirstOrDefault();
-
-    // A vertical PDU has an outlet beside every item. The route to a horizontal PDU runs up or down and across the opening.
-    private static double LengthM(RackSurvey survey, Cord cord)
-    {
-        if (EarthRoute.Of(survey.Cabinet, cord.Item) is not { } route)
-        {
-            return 0;
-        }
-
-        var carrier = cord.Item.Shelf ?? cord.Item;
-        var across = route.SideMm + (route.BackMm ?? 0) + (route.PullMm ?? 0) + SlackMm;
-        if (Array.Find(survey.Units, u => u.Id == cord.Group!.Unit.Id) is { } unit)
-        {
-            across += route.SideMm + (RackGeometry.UnitMm * Math.Abs(Middle(unit) - Middle(carrier)));
-        }
-
-        return Math.Ceiling(across) / 1000;
-    }
-
-    private static double Middle(MountedItem what) => what.Bottom!.Value + (what.HeightU / 2.0);
 }

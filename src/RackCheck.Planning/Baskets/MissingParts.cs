@@ -59,6 +59,7 @@ internal static class MissingParts
             RuleChecks.IdOf<BarMissing>(), RuleChecks.IdOf<BarTerminals>(), RuleChecks.IdOf<ConductorSize>(), RuleChecks.IdOf<LeadLength>(),
             RuleChecks.IdOf<Resistance>(),
         ],
+        Stage.Accessories => [RuleChecks.IdOf<Rules.Depth.CableArm>()],
         Stage.Blanking => [RuleChecks.IdOf<Blanking>()],
         _ => [],
     };

@@ -19,6 +19,7 @@ internal static class RackAssembler
         MainsCords.Plug(context, build);
         Blanks.Close(context, build);
         FixingSets.Fasten(context, build);
+        Accessories.Fit(context, build);
         return build;
     }
 

@@ -33,6 +33,9 @@ internal enum Stage
 
     /// <summary>Nuts and screws.</summary>
     Fixings,
+
+    /// <summary>Cable arms and KVM leads.</summary>
+    Accessories,
 }
 
 /// <summary>A missing line: pieces that the rack needs.</summary>
@@ -56,6 +59,9 @@ internal sealed class BuildItem
 
     /// <summary>Its earth lead.</summary>
     public Piece? Lead { get; set; }
+
+    /// <summary>Its cable-management arm.</summary>
+    public Piece? CableArm { get; set; }
 
     /// <summary>Whether it needs separate rails.</summary>
     public bool NeedsRails { get; init; }

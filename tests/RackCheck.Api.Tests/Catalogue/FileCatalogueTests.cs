@@ -27,6 +27,9 @@ public sealed class FileCatalogueTests : IDisposable
         ["earth-bar"] = [("earthBar", """{ "terminals": 10 }""")],
         ["earth-lead"] = [("earthLead", """{ "crossSectionMm2": 6, "lengthM": 2 }""")],
         ["cord"] = [("cord", """{ "plug": "C14", "connector": "C13", "lengthM": 2 }""")],
+        ["cable-arm"] = [],
+        ["kvm-lead"] = [("kvmLead", """{ "lengthM": 1.8 }""")],
+        ["filter"] = [("filter", """{ "lossPa": 30, "atM3h": 600 }""")],
         ["fixings"] = [("fixing", "\"cage-nut\"")],
     };
 

@@ -1,0 +1,110 @@
+using RackCheck.Model;
+using RackCheck.Survey.Layout;
+using static System.FormattableString;
+
+namespace RackCheck.Planning.Baskets;
+
+/// <summary>Fits cable-management arms and filter mats, and connects the hosts to their KVM ports.</summary>
+internal static class Accessories
+{
+    /// <summary>Assigns the accessories of the basket and reports missing ones. The rack is mounted.</summary>
+    public static void Fit(BasketContext context, RackBuild build)
+    {
+        FitCableArms(context, build);
+        FitFilter(build);
+        ConnectHosts(context, build);
+    }
+
+    // An item that is pulled out in use tears its cables off without an arm.
+    private static void FitCableArms(BasketContext context, RackBuild build)
+    {
+        List<string> without = [];
+        var offered = context.Offered(ProductKind.CableArm).OrderBy(Stock.PiecesOf).FirstOrDefault();
+        foreach (var item in build.Items.Where(i => i.Item.Support is { UsedExtended: true, CableArm: not true }))
+        {
+            if (build.Stock.LeftOf(ProductKind.CableArm).FirstOrDefault() is { } own)
+            {
+                item.CableArm = own.Take();
+                item.Item = item.Item with { Support = item.Item.Support! with { CableArm = true } };
+            }
+            else
+            {
+                without.Add(item.Id);
+            }
+        }
+
+        if (without.Count > 0 && offered is not null)
+        {
+            foreach (var (product, units) in Packs.Choose(context.Offered(ProductKind.CableArm), without.Count))
+            {
+                build.MissingPieces.Add(new MissingPiece(
+                    Stage.Accessories,
+                    product,
+                    units,
+                    $"{Words.List(without)} {Words.Verb(without.Count, "is", "are")} pulled out in use and {Words.Verb(without.Count, "needs", "need")} "
+                    + "a cable-management arm."));
+            }
+        }
+    }
+
+    private static void FitFilter(RackBuild build)
+    {
+        if (build.Stock.LeftOf(ProductKind.Filter).FirstOrDefault() is { } filter)
+        {
+            build.Cooling = (build.Cooling ?? new Cooling()) with { Filters = true, Filter = filter.Product.Filter };
+            build.CabinetParts["/cooling/filter"] = filter.Take();
+        }
+    }
+
+    // One lead from each host that has a KVM port to the nearest switch with a free one.
+    private static void ConnectHosts(BasketContext context, RackBuild build)
+    {
+        var survey = build.Wired;
+        var free = survey.Items.Where(i => i.Item!.KvmPorts > 0).ToDictionary(i => i, i => i.Item!.KvmPorts!.Value);
+        List<(MountedItem Host, double LengthM)> needs = [];
+        foreach (var host in survey.Items.Where(i => i.Item is { Console: true, KvmPorts: not > 0 }))
+        {
+            var nearest = free.Where(f => f.Value > 0).Select(f => (f.Key, LengthM: LeadRoutes.LengthM(survey, host, f.Key)))
+                .OrderBy(r => r.LengthM).ThenBy(r => r.Key.Id, Words.ById).FirstOrDefault();
+            if (nearest.Key is not null)
+            {
+                free[nearest.Key]--;
+                needs.Add((host, nearest.LengthM));
+            }
+        }
+
+        List<(string Host, double LengthM, Product Product)> toAdd = [];
+        foreach (var (host, length) in needs.OrderByDescending(n => n.LengthM).ThenBy(n => n.Host.Id, Words.ById))
+        {
+            if (Best(length, build.Stock.LeftOf(ProductKind.KvmLead).Select(e => e.Product)) is { } own)
+            {
+                build.Stock.Find(own.PartNumber)!.Take();
+            }
+            else if (Best(length, context.Offered(ProductKind.KvmLead)) is { } offered)
+            {
+                toAdd.Add((host.Id, length, offered));
+            }
+        }
+
+        foreach (var alike in toAdd.GroupBy(l => l.Product.KvmLead!.LengthM).OrderBy(g => g.Key))
+        {
+            string[] names = [.. alike.Select(a => a.Host)];
+            foreach (var (product, units) in Packs.Choose(context.Offered(ProductKind.KvmLead).Where(p => p.KvmLead!.LengthM == alike.Key), names.Length))
+            {
+                build.MissingPieces.Add(new MissingPiece(
+                    Stage.Accessories,
+                    product,
+                    units,
+                    Invariant($"{Words.List(names)} {Words.Verb(names.Length, "needs", "need")} a lead to the KVM switch, ")
+                    + Invariant($"{alike.Max(a => a.LengthM):0.##} m or longer.")));
+            }
+        }
+    }
+
+    private static Product? Best(double lengthM, IEnumerable<Product> leads) => leads
+        .Where(p => p.KvmLead!.LengthM >= lengthM)
+        .OrderBy(p => p.KvmLead!.LengthM)
+        .ThenBy(Stock.PiecesOf)
+        .ThenBy(p => p.PartNumber, StringComparer.Ordinal)
+        .FirstOrDefault();
+}
