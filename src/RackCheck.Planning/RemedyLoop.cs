@@ -17,11 +17,8 @@ public sealed class RemedyLoop(RackChecker checker)
     /// <summary>Default maximum number of steps. A rack of 200 items has fewer independent errors.</summary>
     public const int DefaultMostSteps = 200;
 
-    /// <summary>
-    /// Maximum number of trials in one run, counted as trials of a rack of usual size. Each step uses some of them. Only a rack of hundreds of
-    /// items with errors throughout uses them up.
-    /// </summary>
-    public const double MostTrials = 2000;
+    /// <summary>Work of the remedies of the final rack, in checks of a rack of the usual size; the steps have <see cref="RemedyTrials.MostWork"/>.</summary>
+    public const double FinalWork = 1000;
 
     /// <summary>Caution of a report whose run stopped at a limit.</summary>
     public const string CutShort = "Correction stopped at the limit for one request; errors with remedies remain. Post the returned rack again to continue.";
@@ -38,25 +35,18 @@ public sealed class RemedyLoop(RackChecker checker)
     {
         ArgumentOutOfRangeException.ThrowIfNegative(mostSteps);
         var steps = new List<RemedyStep>();
-        var budget = new TrialBudget(MostTrials);
+        var budget = new TrialBudget(RemedyTrials.MostWork);
         var now = rack;
         var (report, next) = checker.CheckForNext(now, budget, cancellation);
         while (next is not null && steps.Count < mostSteps)
         {
             steps.Add(next);
             now = now.With(RackPatch.Apply(now.Posted, next.Remedy));
-
-            // Cost of checking the rack after this step.
-            if (!budget.Spend(RemedyTrials.CostOf(now.Description, report.Findings.Count)))
-            {
-                break;
-            }
-
             (report, next) = checker.CheckForNext(now, budget, cancellation);
         }
 
         // All remedies are searched only for the final rack.
-        report = checker.Check(now, cancellation);
+        report = checker.CheckWithin(now, new TrialBudget(FinalWork), cancellation);
         var isCutShort = (budget.IsExhausted || steps.Count == mostSteps)
             && report.Findings.Any(f => f is { Severity: Severity.Error, Accepted: null, Remedies.Count: > 0 });
         return new RemedyRun

@@ -21,6 +21,10 @@ public static class Cautions
 
     private static readonly string[] Themes = ["layout", "depth", "load", "power", "cooling", "earthing", "cabling", "service", "delivery"];
 
+    /// <summary>For a rack with so many cords and outlets that the search for an assignment stopped at its limit.</summary>
+    public const string SearchCutShort =
+        "The search for outlets stopped at its limit. The assignment of cords in this report may not be the best one; connections in the request replace it.";
+
     /// <summary>For findings on power and earthing.</summary>
     public const string Electricity =
         "Before opening, replugging or wiring equipment: isolate it at the supply, lock it off and prove it dead. Isolate both supplies of dual-fed equipment. "

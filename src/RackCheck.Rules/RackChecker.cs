@@ -36,6 +36,17 @@ public sealed class RackChecker(RuleSet rules, Action<RuleDescriptor, Exception>
     /// <exception cref="OperationCanceledException">Stopped.</exception>
     public CheckReport Check(ResolvedRack rack, CancellationToken cancellation = default) => Check(rack, new RemedyTrials(), cancellation);
 
+    /// <summary>Checks a rack and looks for remedies with a share of the work.</summary>
+    /// <param name="rack">The rack.</param>
+    /// <param name="budget">Remaining work; each trial reduces it.</param>
+    /// <param name="cancellation">Stops the check between two rules.</param>
+    /// <returns>The report.</returns>
+    /// <exception cref="ArgumentException">Part numbers were not looked up, and the cabinet, its height, width or depth, or the height of an item is
+    /// absent.</exception>
+    /// <exception cref="OperationCanceledException">Stopped.</exception>
+    public CheckReport CheckWithin(ResolvedRack rack, TrialBudget budget, CancellationToken cancellation = default) =>
+        Check(rack, new RemedyTrials(budget, isForNext: false), cancellation);
+
     /// <summary>Checks a rack without looking for remedies, for the verification of a remedy. It costs a small part of a whole check.</summary>
     /// <param name="rack">The rack.</param>
     /// <param name="cancellation">Stops the check between two rules.</param>
@@ -43,7 +54,7 @@ public sealed class RackChecker(RuleSet rules, Action<RuleDescriptor, Exception>
     /// <exception cref="ArgumentException">Part numbers were not looked up, and the cabinet, its height, width or depth, or the height of an item is
     /// absent.</exception>
     /// <exception cref="OperationCanceledException">Stopped.</exception>
-    public CheckReport Recheck(ResolvedRack rack, CancellationToken cancellation = default) => Check(rack, null, cancellation);
+    public CheckReport Recheck(ResolvedRack rack, CancellationToken cancellation = default) => Check(rack, (RemedyTrials?)null, cancellation);
 
     /// <summary>Checks a rack and looks for one remedy only: a verified remedy for the first open error, in report order, that has one.</summary>
     /// <param name="rack">The rack.</param>
@@ -55,7 +66,7 @@ public sealed class RackChecker(RuleSet rules, Action<RuleDescriptor, Exception>
     /// <exception cref="OperationCanceledException">Stopped.</exception>
     public (CheckReport Report, RemedyStep? Next) CheckForNext(ResolvedRack rack, TrialBudget budget, CancellationToken cancellation = default)
     {
-        var trials = new RemedyTrials(budget);
+        var trials = new RemedyTrials(budget, isForNext: true);
         return (Check(rack, trials, cancellation), trials.Next);
     }
 
@@ -69,7 +80,9 @@ public sealed class RackChecker(RuleSet rules, Action<RuleDescriptor, Exception>
         var findings = all.Written;
         var context = new RuleContext(rack, survey, all, notAssessed, trials);
         ApplyAll(context, survey is not null, findings, cancellation);
-        trials?.Resolve(rack, all, other => FindingsOf(other, cancellation), finding => AcceptanceMarks.Of(finding, description.Acceptances) is not null);
+        trials?.Resolve(
+            rack, all, survey?.Power.SearchSteps ?? 0, other => FindingsOf(other, cancellation),
+            finding => AcceptanceMarks.Of(finding, description.Acceptances) is not null);
         if (survey is null)
         {
             AddNotAssessed(context, missing, notAssessed);
@@ -107,14 +120,14 @@ public sealed class RackChecker(RuleSet rules, Action<RuleDescriptor, Exception>
                 Cabling = survey.Cables.Figures,
                 Delivery = survey.Route?.Figures,
             },
-            Cautions = CautionsFor(findings),
+            Cautions = CautionsFor(findings, survey),
         };
     }
 
     // Findings in a rack after a remedy, without further remedies: trials would not end otherwise.
     private FindingList FindingsOf(ResolvedRack rack, CancellationToken cancellation)
     {
-        var findings = new FindingList();
+        var findings = new FindingList { IsOutline = true };
         var survey = rack.IsLookedUp && rack.Missing().Count > 0 ? null : new RackSurvey(rack);
         ApplyAll(new RuleContext(rack, survey, findings, [], null), survey is not null, findings.Written, cancellation);
         return findings;
@@ -189,12 +202,17 @@ public sealed class RackChecker(RuleSet rules, Action<RuleDescriptor, Exception>
     }
 #pragma warning restore CA1031
 
-    private List<string> CautionsFor(List<Finding> findings)
+    private List<string> CautionsFor(List<Finding> findings, RackSurvey? survey)
     {
         var cautions = new List<string>(2) { Cautions.General };
         if (notJudged is not null)
         {
             cautions.Add(notJudged);
+        }
+
+        if (survey?.Power.IsSearchCutShort == true)
+        {
+            cautions.Add(Cautions.SearchCutShort);
         }
 
         foreach (var finding in findings)

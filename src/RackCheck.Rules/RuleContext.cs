@@ -1,10 +1,11 @@
-using RackCheck.Survey.Limits;
+using System.Collections.Frozen;
 using System.Security.Cryptography;
 using System.Text;
 using RackCheck.Model;
 using RackCheck.Remedies.Verification;
 using RackCheck.Survey;
 using RackCheck.Survey.Catalogue;
+using RackCheck.Survey.Limits;
 
 namespace RackCheck.Rules;
 
@@ -47,6 +48,12 @@ public sealed class RuleContext
             return;
         }
 
+        if (findings.IsOutline)
+        {
+            findings.Add(OutlineOf(draft, severity, fingerprint));
+            return;
+        }
+
         var data = new Dictionary<string, Scalar>(draft.Data.Count, StringComparer.Ordinal);
         foreach (var (name, value) in draft.Data)
         {
@@ -60,9 +67,7 @@ public sealed class RuleContext
             Severity = severity,
             Safety = descriptor.Safety,
             Subject = draft.Subject,
-
-            // A limit of 0 has no ratio.
-            UtilisationPercent = draft.UtilisationPercent is { } percent && double.IsFinite(percent) ? Quantities.Round(percent) : null,
+            UtilisationPercent = Utilisation(draft),
             Message = draft.RenderMessage(),
             MessageData = data,
             Pointers = draft.Pointers,
@@ -100,6 +105,32 @@ public sealed class RuleContext
     {
         missingMessage = missingMessage is null || string.CompareOrdinal(message, missingMessage) < 0 ? message : missingMessage;
         missing ??= [];
+    }
+
+    // What two racks are compared by. It fails where the whole finding would, so that a trial sees a rule that fails.
+    private Finding OutlineOf(FindingDraft draft, Severity severity, string fingerprint)
+    {
+        foreach (var (name, value) in draft.Data)
+        {
+            Finite(value.Number ?? 0, name);
+        }
+
+        Finite(draft.Actual);
+        Finite(draft.Limit);
+        return new Finding
+        {
+            Rule = descriptor.Id,
+            Fingerprint = fingerprint,
+            Severity = severity,
+            Safety = descriptor.Safety,
+            Subject = draft.Subject,
+            UtilisationPercent = Utilisation(draft),
+            Message = "",
+            MessageData = FrozenDictionary<string, Scalar>.Empty,
+            Pointers = draft.Pointers,
+            Sources = descriptor.SourceKeys,
+            Remedies = [],
+        };
     }
 
     internal void Begin(RuleDescriptor rule, RulePolicy? rulePolicy)
@@ -149,6 +180,10 @@ public sealed class RuleContext
             Message = "The rule failed inside the service and was not applied to this rack.",
         });
     }
+
+    // A limit of 0 has no ratio.
+    private static double? Utilisation(FindingDraft draft) =>
+        draft.UtilisationPercent is { } percent && double.IsFinite(percent) ? Quantities.Round(percent) : null;
 
     // JSON cannot represent such a number: the rule fails instead of the whole response.
     private static double Finite(double value, string name) =>

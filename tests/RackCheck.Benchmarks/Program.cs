@@ -1,4 +1,16 @@
 using BenchmarkDotNet.Running;
 using RackCheck.Benchmarks;
 
+if (args is ["rules"])
+{
+    RuleCosts.Print();
+    return;
+}
+
+if (args is ["worst"])
+{
+    WorstRequests.Print();
+    return;
+}
+
 BenchmarkSwitcher.FromAssembly(typeof(CheckBenchmarks).Assembly).Run(args);

@@ -17,6 +17,9 @@ public sealed class FindingList
     private int ofThisRule;
     private int before;
 
+    /// <summary>Whether only rule, fingerprint, severity and utilisation of findings are wanted, for the verification of a remedy.</summary>
+    public bool IsOutline { get; init; }
+
     /// <summary>The listed findings, in the order in which they were found.</summary>
     public List<Finding> Written { get; } = [];
 

@@ -11,17 +11,18 @@ public sealed class RemedyTrials
     /// <summary>Maximum number of remedies for a finding.</summary>
     public const int MostRemedies = 3;
 
-    /// <summary>Maximum number of trials for a request of the usual size. Candidates beyond it are not verified and therefore not offered.</summary>
-    public const int MostTrials = 400;
-
-    /// <summary>Items and cords of a request of the usual size: a trial with twice as many costs four times as much and counts as four.</summary>
-    private const int UsualSize = 100;
-
     /// <summary>
-    /// Findings of a request of the usual size. A trial finds nearly all of them again: items at one position have a finding for each pair.
+    /// Work that the trials of a request may take, in checks of a rack of the usual size. Candidates beyond it are not verified and therefore not offered.
+    /// It is a count, so that the same request has the same remedies on every machine.
     /// </summary>
-    private const double UsualFindings = 200;
+    public const double MostWork = 3000;
 
+    // A check of this many items, findings or steps of the search for outlets costs about as much as one of a rack of the usual size, which takes 70 us.
+    private const double UsualItems = 40;
+    private const double UsualFindings = 10;
+    private const double UsualSteps = 7000;
+
+    private const string NotTried = "There are too many findings: the remedies for this one were not tried.";
     private const string NothingKnown = "No change to the order is known that would clear it.";
 
     private readonly List<(Finding Finding, IEnumerable<RemedyCandidate> Candidates)> pending = [];
@@ -32,11 +33,15 @@ public sealed class RemedyTrials
     public RemedyStep? Next { get; private set; }
 
     /// <summary>All remedies of every finding.</summary>
-    public RemedyTrials() => budget = new TrialBudget(MostTrials);
+    public RemedyTrials()
+        : this(new TrialBudget(MostWork), isForNext: false)
+    {
+    }
 
-    /// <summary>One remedy only: the first that works, for the first open error in the order of the report.</summary>
-    /// <param name="budget">The remaining trials, which other checks can share.</param>
-    public RemedyTrials(TrialBudget budget) => (this.budget, isForNext) = (budget, true);
+    /// <summary>All remedies of every finding, or one only: the first that works, for the first open error in the order of the report.</summary>
+    /// <param name="budget">The remaining work, which other checks can share.</param>
+    /// <param name="isForNext">Whether one remedy is enough.</param>
+    public RemedyTrials(TrialBudget budget, bool isForNext) => (this.budget, this.isForNext) = (budget, isForNext);
 
     /// <summary>Adds the candidates of a finding.</summary>
     /// <param name="candidates">Its candidates, best first; read when they are tested.</param>
@@ -48,9 +53,10 @@ public sealed class RemedyTrials
 
     /// <summary>Tests the candidates and adds the remedies to the findings.</summary>
     /// <param name="all">All its findings; those with remedies are replaced.</param>
+    /// <param name="searchSteps">Steps of its search for outlets.</param>
     /// <param name="check">The findings of another rack.</param>
     /// <param name="isAccepted">Whether a finding is accepted.</param>
-    public void Resolve(ResolvedRack rack, FindingList all, Func<ResolvedRack, FindingList> check, Predicate<Finding> isAccepted)
+    public void Resolve(ResolvedRack rack, FindingList all, long searchSteps, Func<ResolvedRack, FindingList> check, Predicate<Finding> isAccepted)
     {
         var findings = all.Written;
         if (findings.Count == 0)
@@ -58,9 +64,8 @@ public sealed class RemedyTrials
             return;
         }
 
-        var description = rack.Description;
         var before = all.Errors();
-        var cost = CostOf(description, all.Count);
+        var cost = CostOf(rack.Description.Items.Count, all.Count, searchSteps);
         var places = new Dictionary<Finding, int>(findings.Count, ReferenceEqualityComparer.Instance);
         for (var i = 0; i < findings.Count; i++)
         {
@@ -69,6 +74,8 @@ public sealed class RemedyTrials
 
         if (isForNext)
         {
+            // The check itself counts: a run is one check for each step.
+            budget.Spend(cost);
             ResolveNext(rack, findings, before, cost, check, isAccepted, places);
             return;
         }
@@ -90,14 +97,13 @@ public sealed class RemedyTrials
         }
     }
 
-    /// <summary>The cost of a trial, in trials of the usual size.</summary>
-    /// <param name="findings">Its number of findings.</param>
+    /// <summary>The cost of a check, in checks of a rack of the usual size.</summary>
+    /// <param name="items">Its number of items.</param>
+    /// <param name="findings">Its number of findings, those that are only counted included.</param>
+    /// <param name="searchSteps">Steps of its search for outlets.</param>
     /// <returns>1 or more.</returns>
-    public static double CostOf(RackDescription description, int findings)
-    {
-        var size = (description.Items.Count + description.Items.Sum(i => i.Power?.Plugs?.Count ?? 0)) / (double)UsualSize;
-        return Math.Max(1, Math.Max(size * size, findings / UsualFindings));
-    }
+    public static double CostOf(int items, int findings, long searchSteps) =>
+        Math.Max(1, (items / UsualItems) + (findings / UsualFindings) + (searchSteps / UsualSteps));
 
     private void ResolveNext(
         ResolvedRack rack, List<Finding> findings, ErrorList before, double cost, Func<ResolvedRack, FindingList> check, Predicate<Finding> isAccepted,
@@ -125,6 +131,11 @@ public sealed class RemedyTrials
     {
         var kinds = new List<string>();
         string? why = null;
+        if (budget.IsExhausted)
+        {
+            return NotTried;
+        }
+
         foreach (var candidate in candidates)
         {
             if ((candidate.Kind is not null && kinds.Contains(candidate.Kind)) || (candidate.IsLastResort && remedies.Count > 0))
@@ -134,7 +145,7 @@ public sealed class RemedyTrials
 
             if (!budget.Spend(cost))
             {
-                return why ?? "There are too many findings: the remedies for this one were not tried.";
+                return why ?? NotTried;
             }
 
             // As the caller would post it: the patch applies to that description, and values from part numbers stay with their products.

@@ -1,6 +1,6 @@
 namespace RackCheck.Remedies.Verification;
 
-/// <summary>The remaining trials of a request, counted in trials of the usual size.</summary>
+/// <summary>The remaining trials of a request, counted in checks of a rack of the usual size.</summary>
 /// <param name="trials">Trials at the start, 0 or more.</param>
 public sealed class TrialBudget(double trials)
 {

@@ -45,30 +45,37 @@ public sealed class PlugMismatch : Rule
             return;
         }
 
+        var ofPlug = Enumerable.Range(0, connections.Count).ToLookup(i => (connections[i].Item, connections[i].Plug ?? 0));
+        var given = new Dictionary<(GroupNode Group, ConnectorCode Plug), int>();
         foreach (var cord in tree.Cords)
         {
-            if (cord.Connection is not { } given)
+            if (cord.Connection is not { } connection)
             {
                 continue;
             }
 
-            ReportTwice(context, cord, connections);
-            if (FaultOf(tree, cord) is { } fault)
+            ReportTwice(context, cord, connections, [.. ofPlug[(cord.Item.Id, cord.Plug)]]);
+            if (FaultOf(tree, given, cord) is { } fault)
             {
-                Report(context, cord, given, fault);
+                Report(context, cord, connection, fault);
             }
         }
     }
 
-    private static Fault? FaultOf(PowerTree tree, Cord cord)
+    private static Fault? FaultOf(PowerTree tree, Dictionary<(GroupNode Group, ConnectorCode Plug), int> counted, Cord cord)
     {
         var group = cord.Group!;
         var supply = group.Unit.Supply;
         if (cord.Socket is null)
         {
             var outlets = group.Source.Outlets.Where(o => PlugFit.Fits(cord.Code, o.Socket)).Sum(o => o.Count);
-            var given = tree.Cords.Count(c => ReferenceEquals(c.Group, group)
-                && (c.Socket is { } socket ? PlugFit.Fits(cord.Code, socket) : c.Connection is not null && c.Code == cord.Code));
+            if (!counted.TryGetValue((group, cord.Code), out var given))
+            {
+                given = tree.Cords.Count(c => ReferenceEquals(c.Group, group)
+                    && (c.Socket is { } socket ? PlugFit.Fits(cord.Code, socket) : c.Connection is not null && c.Code == cord.Code));
+                counted.Add((group, cord.Code), given);
+            }
+
             return outlets == 0
                 ? new Fault("The {plug} plug of {item} fits no outlet of group {group} of {pdu}, which has {sockets}.", [("sockets", SocketsOf(group))])
                 : new Fault(
@@ -95,7 +102,7 @@ public sealed class PlugMismatch : Rule
     private static string SocketsOf(GroupNode group) =>
         Names.List([.. group.Source.Outlets.Select(o => o.Socket).Distinct().Order().Select(s => PlugFit.Of(s).Code)]);
 
-    private static void Report(RuleContext context, Cord cord, int given, Fault fault)
+    private static void Report(RuleContext context, Cord cord, int connection, Fault fault)
     {
         var survey = context.Survey;
         var group = cord.Group!;
@@ -105,7 +112,7 @@ public sealed class PlugMismatch : Rule
             Data = [("item", cord.Item.Id), ("plug", PlugFit.Of(cord.Code).Code), ("pdu", group.Unit.Id), ("group", group.Id), .. fault.Data],
             Subject = $"{survey.Cabinet.Place(cord.Item)}, {group.Unit.Id}, group {group.Id}",
             Identity = [cord.Item.Id, Invariant($"{cord.Plug}"), group.Unit.Id, group.Id],
-            Pointers = [Invariant($"/connections/{given}"), group.Pointer, Invariant($"{Pointers.ItemPlugs[cord.Item.Index]}/{cord.Plug}")],
+            Pointers = [Invariant($"/connections/{connection}"), group.Pointer, Invariant($"{Pointers.ItemPlugs[cord.Item.Index]}/{cord.Plug}")],
             Actual = fault.Actual,
             Limit = fault.Limit,
             Calculation = fault is { Actual.Value: var has, Limit.Value: var may } ? Invariant($"{has:0.###} {(has > may ? '>' : '<')} {may:0.###}") : null,
@@ -119,9 +126,8 @@ public sealed class PlugMismatch : Rule
             .Concat(OutletRemedies.Provide(survey, [cord]))
             .Append(OutletRemedies.TakeOut(survey, [cord]));
 
-    private static void ReportTwice(RuleContext context, Cord cord, IReadOnlyList<Connection> connections)
+    private static void ReportTwice(RuleContext context, Cord cord, IReadOnlyList<Connection> connections, int[] all)
     {
-        int[] all = [.. Enumerable.Range(0, connections.Count).Where(i => connections[i].Item == cord.Item.Id && (connections[i].Plug ?? 0) == cord.Plug)];
         if (all.Length < 2)
         {
             return;

@@ -17,6 +17,7 @@ internal sealed class CordAssignment
     private readonly CordLoads loads;
     private readonly FreeCords cords;
     private readonly CordPlacement placement;
+    private readonly SearchAllowance allowance = new();
 
     public CordAssignment(PowerTree tree, IReadOnlyList<Connection>? connections)
     {
@@ -28,31 +29,38 @@ internal sealed class CordAssignment
         placement = new CordPlacement(tree, cords, pools, loads);
     }
 
+    /// <summary>Steps that the search took.</summary>
+    public long Steps => allowance.Taken;
+
+    /// <summary>Whether the search stopped at its limit without an assignment that keeps to every limit, so that a better one may exist.</summary>
+    public bool IsCutShort { get; private set; }
+
     /// <summary>Finds outlets and writes them to the cords.</summary>
     public void Run()
     {
         if (cords.Count > 0 && pools.Length > 0)
         {
             Search();
-            new LineBalancing(placement, cords, pools, loads).Run(tree.Supplies);
+            new LineBalancing(placement, cords, pools, loads, allowance).Run(tree.Supplies);
             placement.WriteToCords();
         }
     }
 
     private void Search()
     {
-        var choice = new OutletChoice(placement, cords, pools, loads);
-        var insertion = new CordInsertion(placement, choice, cords, pools);
+        var choice = new OutletChoice(placement, cords, pools, loads, allowance);
+        var insertion = new CordInsertion(placement, choice, cords, pools, allowance);
         if (insertion.Run(CordLimits.DesignShare, push: false))
         {
             return;
         }
 
         // The first test is whether the plugs find sockets at all. If they do not, a search within limits cannot help.
-        var search = new CordSearch(placement, choice, cords, pools, loads);
+        var search = new CordSearch(placement, choice, cords, pools, loads, allowance);
         if (!insertion.Run(CordLimits.Sockets, push: true) && !search.Run(CordLimits.Sockets))
         {
             placement.AllowSharedSupply();
+            IsCutShort = allowance.IsSpent || search.IsCutShort;
             if (!new CordMatching(placement, cords, pools).Run())
             {
                 return;
@@ -64,12 +72,15 @@ internal sealed class CordAssignment
         {
             // Without redundant items the loss of a supply adds no load to the others.
             var isNew = limits != CordLimits.Ratings || placement.HasSpread;
-            if (isNew && loads.HasRoom(limits) && (insertion.Run(limits, push: true) || (limits != CordLimits.DesignShare && search.Run(limits))))
+            if (isNew && !allowance.IsSpent && loads.HasRoom(limits) && (insertion.Run(limits, push: true) || (limits != CordLimits.DesignShare && search.Run(limits))))
             {
+                // A stricter limit that was not searched to the end may have an assignment too.
+                IsCutShort = limits != CordLimits.DesignShare && (allowance.IsSpent || search.IsCutShort);
                 return;
             }
         }
 
+        IsCutShort = allowance.IsSpent || search.IsCutShort;
         placement.Restore(fallback);
     }
 }

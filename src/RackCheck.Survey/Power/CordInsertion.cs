@@ -1,7 +1,7 @@
 namespace RackCheck.Survey.Power;
 
 /// <summary>Places the cords one after another, each in the best outlet; a cord without an outlet can displace others.</summary>
-internal sealed class CordInsertion(CordPlacement placement, OutletChoice choice, FreeCords cords, OutletPool[] pools)
+internal sealed class CordInsertion(CordPlacement placement, OutletChoice choice, FreeCords cords, OutletPool[] pools, SearchAllowance allowance)
 {
     private const int MostPushes = 1_000;
     private const int MostPushedInARow = 3;
@@ -31,12 +31,12 @@ internal sealed class CordInsertion(CordPlacement placement, OutletChoice choice
             return true;
         }
 
-        return depth > 0 && PushAside(cord, limits, depth);
+        return depth > 0 && !allowance.IsSpent && PushAside(cord, limits, depth);
     }
 
     private bool PushAside(int cord, CordLimits limits, int depth)
     {
-        for (var pool = 0; pool < pools.Length; pool++)
+        for (var pool = 0; pool < pools.Length && !allowance.IsSpent; pool++)
         {
             if (cords.Fits(cord, pool) && PushOutOf(pool, cord, limits, depth))
             {
@@ -49,6 +49,7 @@ internal sealed class CordInsertion(CordPlacement placement, OutletChoice choice
 
     private bool PushOutOf(int pool, int cord, CordLimits limits, int depth)
     {
+        allowance.Take(cords.Count);
         for (var other = 0; other < cords.Count && pushesLeft >= 0; other++)
         {
             if (other != cord && MakesRoom(other, pool) && --pushesLeft >= 0 && Exchange(cord, pool, other, limits, depth))

@@ -5,43 +5,76 @@ namespace RackCheck.Survey.Power;
 /// </summary>
 internal sealed class CordMatching(CordPlacement placement, FreeCords cords, OutletPool[] pools)
 {
+    private readonly List<int>[] inPool = new List<int>[pools.Length];
+    private readonly bool[] seenPools = new bool[pools.Length];
+    private readonly bool[] seenKinds = new bool[cords.Count];
+    private readonly bool[] hopeless = new bool[cords.Count];
+
     /// <summary>Finds sockets for cords without one.</summary>
     /// <returns>Whether all cords have a socket.</returns>
     public bool Run()
     {
+        ListCords();
         var all = true;
-        Span<bool> seen = stackalloc bool[pools.Length];
         for (var cord = 0; cord < cords.Count; cord++)
         {
-            if (placement.PoolOf(cord) < 0)
+            if (placement.PoolOf(cord) >= 0)
             {
-                seen.Clear();
-                all &= Augment(cord, seen);
+                continue;
             }
+
+            // Cords of one kind fit the same outlets: where one of them found none, no other will, whatever was placed since.
+            var kind = cords[cord].Kind;
+            if (!hopeless[kind])
+            {
+                Array.Clear(seenPools);
+                Array.Clear(seenKinds);
+                hopeless[kind] = !Augment(cord);
+            }
+
+            all &= !hopeless[kind];
         }
 
         return all;
     }
 
-    private bool Augment(int cord, Span<bool> seen)
+    private void ListCords()
     {
+        for (var pool = 0; pool < inPool.Length; pool++)
+        {
+            inPool[pool] = [];
+        }
+
+        for (var cord = 0; cord < cords.Count; cord++)
+        {
+            if (placement.PoolOf(cord) is >= 0 and var pool)
+            {
+                inPool[pool].Add(cord);
+            }
+        }
+    }
+
+    private bool Augment(int cord)
+    {
+        var kind = cords[cord].Kind;
+        if (seenKinds[kind])
+        {
+            return false;
+        }
+
+        seenKinds[kind] = true;
         for (var pool = 0; pool < pools.Length; pool++)
         {
-            if (seen[pool] || !cords.Fits(cord, pool))
+            if (seenPools[pool] || !cords.Fits(cord, pool))
             {
                 continue;
             }
 
-            if (pools[pool].Free > 0)
+            seenPools[pool] = true;
+            if (pools[pool].Free > 0 || MoveOneOut(pool))
             {
                 placement.Put(cord, pool);
-                return true;
-            }
-
-            seen[pool] = true;
-            if (MoveOneOut(pool, seen))
-            {
-                placement.Put(cord, pool);
+                inPool[pool].Add(cord);
                 return true;
             }
         }
@@ -49,18 +82,21 @@ internal sealed class CordMatching(CordPlacement placement, FreeCords cords, Out
         return false;
     }
 
-    private bool MoveOneOut(int pool, Span<bool> seen)
+    private bool MoveOneOut(int pool)
     {
-        for (var other = 0; other < cords.Count; other++)
+        var list = inPool[pool];
+        for (var i = 0; i < list.Count; i++)
         {
-            if (placement.PoolOf(other) != pool)
+            var other = list[i];
+            if (seenKinds[cords[other].Kind])
             {
                 continue;
             }
 
             placement.TakeOut(other);
-            if (Augment(other, seen))
+            if (Augment(other))
             {
+                list.RemoveAt(i);
                 return true;
             }
 

@@ -4,7 +4,7 @@ namespace RackCheck.Survey.Power;
 /// Complete search for an assignment within limits, depth first, in the order of the cords. It stops after a number of steps. Of
 /// assignments that differ only by an exchange of equal cords or of equal groups it tests one.
 /// </summary>
-internal sealed class CordSearch(CordPlacement placement, OutletChoice choice, FreeCords cords, OutletPool[] pools, CordLoads loads)
+internal sealed class CordSearch(CordPlacement placement, OutletChoice choice, FreeCords cords, OutletPool[] pools, CordLoads loads, SearchAllowance allowance)
 {
     private const int MostSteps = 2_500;
     private const int BitsOfWord = 64;
@@ -15,6 +15,9 @@ internal sealed class CordSearch(CordPlacement placement, OutletChoice choice, F
     private int[]? twins;
     private int stepsLeft;
 
+    /// <summary>Whether a run stopped before it had tried everything.</summary>
+    public bool IsCutShort { get; private set; }
+
     /// <summary>Places all cords again.</summary>
     /// <returns>Whether every cord has an outlet; otherwise none is placed.</returns>
     public bool Run(CordLimits limits)
@@ -23,7 +26,9 @@ internal sealed class CordSearch(CordPlacement placement, OutletChoice choice, F
         stepsLeft = MostSteps;
         twins ??= FindTwins();
         tried ??= new ulong[cords.Count * rowLength];
-        return PlaceFrom(0, limits);
+        var placed = PlaceFrom(0, limits);
+        IsCutShort |= !placed && (stepsLeft < 0 || allowance.IsSpent);
+        return placed;
     }
 
     // Twins go into pools in ascending order.
@@ -37,7 +42,7 @@ internal sealed class CordSearch(CordPlacement placement, OutletChoice choice, F
         var first = twins![cord] >= 0 ? placement.PoolOf(twins[cord]) : 0;
         var row = tried.AsSpan(cord * rowLength, rowLength);
         row.Clear();
-        while (BestUntried(cord, first, row, limits) is >= 0 and var best && --stepsLeft >= 0)
+        while (BestUntried(cord, first, row, limits) is >= 0 and var best && --stepsLeft >= 0 && !allowance.IsSpent)
         {
             for (var pool = first; pool < pools.Length; pool++)
             {
@@ -63,6 +68,7 @@ internal sealed class CordSearch(CordPlacement placement, OutletChoice choice, F
     {
         var best = -1;
         var least = double.PositiveInfinity;
+        allowance.Take(pools.Length);
         for (var pool = first; pool < pools.Length; pool++)
         {
             if (!IsMarked(row, pool) && placement.CanPut(cord, pool, limits) && choice.Score(cord, pool) is var score && score < least)

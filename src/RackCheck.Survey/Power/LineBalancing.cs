@@ -4,7 +4,7 @@ namespace RackCheck.Survey.Power;
 /// Balances the lines of three-phase supplies: cords are moved or exchanged while that reduces the difference between the lines and no limit is
 /// exceeded.
 /// </summary>
-internal sealed class LineBalancing(CordPlacement placement, FreeCords cords, OutletPool[] pools, CordLoads loads)
+internal sealed class LineBalancing(CordPlacement placement, FreeCords cords, OutletPool[] pools, CordLoads loads, SearchAllowance allowance)
 {
     private const double CloseShare = 0.05;
     private const double LeastGain = 1e-6;
@@ -13,7 +13,7 @@ internal sealed class LineBalancing(CordPlacement placement, FreeCords cords, Ou
     {
         foreach (var supply in supplies)
         {
-            for (var round = 0; supply.Phases == 3 && round < cords.Count && Improve(supply); round++)
+            for (var round = 0; supply.Phases == 3 && round < cords.Count && !allowance.IsSpent && Improve(supply); round++)
             {
             }
         }
@@ -23,8 +23,9 @@ internal sealed class LineBalancing(CordPlacement placement, FreeCords cords, Ou
     {
         var spread = Spread(supply, 0, 0, 0);
         var best = new Step(-1, -1, -1, spread - (LeastGain * Math.Max(1, spread)));
-        for (var cord = 0; cord < cords.Count; cord++)
+        for (var cord = 0; cord < cords.Count && !allowance.IsSpent; cord++)
         {
+            allowance.Take(pools.Length + cords.Count - cord);
             if (LineOn(cord, supply) is not (>= 0 and var line))
             {
                 continue;

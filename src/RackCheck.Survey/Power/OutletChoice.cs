@@ -4,7 +4,7 @@ namespace RackCheck.Survey.Power;
 /// Selects the best outlet for a cord: the one with the lowest load on its breaker and lines. Sockets that other plugs also fit,
 /// and switched outlets that other items need, are last.
 /// </summary>
-internal sealed class OutletChoice(CordPlacement placement, FreeCords cords, OutletPool[] pools, CordLoads loads)
+internal sealed class OutletChoice(CordPlacement placement, FreeCords cords, OutletPool[] pools, CordLoads loads, SearchAllowance allowance)
 {
     // A load share is rarely above 1, so these weights outweigh it.
     private const double OtherPlugScore = 10;
@@ -19,6 +19,7 @@ internal sealed class OutletChoice(CordPlacement placement, FreeCords cords, Out
     {
         var best = -1;
         var least = double.PositiveInfinity;
+        allowance.Take(pools.Length);
         for (var pool = 0; pool < pools.Length; pool++)
         {
             if (placement.CanPut(cord, pool, limits) && Score(cord, pool) is var score && score < least * Rounding)

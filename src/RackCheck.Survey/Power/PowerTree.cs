@@ -20,7 +20,9 @@ public sealed class PowerTree
         Cords = PowerTreeBuilder.Cords(items, Supplies.Length, Ups, IsDescribed ? assumptions : null);
         if (IsDescribed)
         {
-            new CordAssignment(this, description.Connections).Run();
+            var assignment = new CordAssignment(this, description.Connections);
+            assignment.Run();
+            (SearchSteps, IsSearchCutShort) = (assignment.Steps, assignment.IsCutShort);
             foreach (var unit in Units)
             {
                 unit.IsBehindUps = unit.FedBy is { } ups && Array.Exists(ups.Cords, c => c.Group is not null);
@@ -57,6 +59,12 @@ public sealed class PowerTree
 
     /// <summary>The power figures of the report; null without power data.</summary>
     public PowerFigures? Figures { get; }
+
+    /// <summary>Steps that the search for outlets took, as a measure of its cost.</summary>
+    public long SearchSteps { get; }
+
+    /// <summary>Whether the search for outlets stopped at its limit, so that a better assignment may exist.</summary>
+    public bool IsSearchCutShort { get; }
 
     /// <summary>Power that an item draws from the mains or a UPS, W: rated, else typical as a minimum, else 0.</summary>
     /// <param name="item">The item, not a UPS.</param>

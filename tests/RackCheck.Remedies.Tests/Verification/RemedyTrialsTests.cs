@@ -65,20 +65,21 @@ public sealed class RemedyTrialsTests
     [Fact]
     public void Trials_end_sooner_where_each_finds_much()
     {
-        // 99 items, each too wide, too high and outside the rack: a trial counts for 298 / 200 of one.
-        var many = Enumerable.Range(0, 99).Select(i => Unit($"u{i:00}", 1).At(50 + i).Body(width: 500, height: 100, depth: 100));
+        // 99 items, each found three times: a trial counts for 99 / 40 + 298 / 10 of one of a usual rack.
+        var many = Rack.With([.. Enumerable.Range(0, 99).Select(i => Unit($"u{i:00}", 1).At(50 + i))]);
         var read = 0;
         IEnumerable<RemedyCandidate> Vain()
         {
             while (true)
             {
                 read++;
-                yield return new RemedyCandidate("in vain", Rack.With([.. many]));
+                yield return new RemedyCandidate("in vain", many);
             }
         }
 
-        Assert.Empty(FoundIn(Rack.With([.. many]), Vain()).Remedies);
-        Assert.InRange(read, 1, (RemedyTrials.MostTrials * 200 / 298) + 1);
+        var checker = new RackChecker(RuleSet.Of(new Unremedied(Vain()), new FindsThree()), (rule, fault) => throw new InvalidOperationException(rule.Id, fault));
+        Assert.All(checker.Check(many).Findings, f => Assert.Empty(f.Remedies));
+        Assert.Equal((int)(RemedyTrials.MostWork / ((99 / 40.0) + (298 / 10.0))) + 1, read);
     }
 
     [Fact]
@@ -121,7 +122,7 @@ public sealed class RemedyTrialsTests
         }
 
         Assert.Empty(Remedies(Vain()));
-        Assert.Equal(RemedyTrials.MostTrials + 1, read);
+        Assert.Equal(RemedyTrials.MostWork + 1, read);
     }
 
     [Fact]
@@ -176,6 +177,20 @@ public sealed class RemedyTrialsTests
                 {
                     Message = "It is not cured.", Data = [], Subject = "rack", Identity = [], Pointers = ["/items"], Candidates = candidates,
                 });
+            }
+        }
+    }
+
+    /// <summary>Finds fault with every item three times and knows no remedy.</summary>
+    private sealed class FindsThree : Rule
+    {
+        public override RuleDescriptor Descriptor { get; } = RuleSet.Default.All[0].Descriptor with { Id = "test.three", Title = "Three" };
+
+        public override void Check(RuleContext context)
+        {
+            foreach (var name in context.Survey.Items.SelectMany(i => (string[])["a" + i.Id, "b" + i.Id, "c" + i.Id]).Take(FindingList.MostOfOneRule + 97))
+            {
+                context.Report(new FindingDraft { Message = "It is wrong.", Data = [], Subject = name, Identity = [name], Pointers = ["/items"] });
             }
         }
     }
