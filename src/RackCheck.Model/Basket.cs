@@ -30,6 +30,15 @@ public sealed record BasketRequest
     [MaxLength(200)]
     public IReadOnlyList<Acceptance>? Acceptances { get; init; }
 
+    /// <summary>Statements of qualified persons on safety warnings and on safety rules that could not be assessed.</summary>
+    [MaxLength(200)]
+    public IReadOnlyList<SignOff>? SignOffs { get; init; }
+
+    /// <summary>Date and time of the check for acceptances that expire: RFC 3339 with an offset.</summary>
+    [DataType(DataType.DateTime)]
+    [RegularExpression(Timestamps.Pattern)]
+    public string? AsOf { get; init; }
+
     /// <summary>The customer's options for the rack.</summary>
     public BasketOptions? Options { get; init; }
 }

@@ -145,6 +145,12 @@ public sealed record Finding
 
     /// <summary>Who accepted the finding and why. Absent while the finding is open.</summary>
     public AcceptedMark? Accepted { get; init; }
+
+    /// <summary>The acceptance that no longer covers the finding, which is open again.</summary>
+    public LapsedAcceptance? LapsedAcceptance { get; init; }
+
+    /// <summary>Who judged a safety warning outside this service. Absent while the warning is open.</summary>
+    public SignOffMark? SignedOff { get; init; }
 }
 
 /// <summary>Number of findings of one rule that are omitted.</summary>
@@ -198,6 +204,44 @@ public sealed record AcceptedMark
 
     /// <summary>Person who accepted the finding.</summary>
     public required string AcceptedBy { get; init; }
+
+    /// <summary>When it was accepted.</summary>
+    public string? AcceptedAt { get; init; }
+
+    /// <summary>End of the acceptance.</summary>
+    public string? ExpiresAt { get; init; }
+
+    /// <summary>The actual value that was accepted.</summary>
+    public AcceptedValue? UpTo { get; init; }
+}
+
+/// <summary>An acceptance that no longer covers its finding.</summary>
+public sealed record LapsedAcceptance
+{
+    /// <summary>Why it no longer covers the finding.</summary>
+    public required LapseReason Reason { get; init; }
+
+    /// <summary>The acceptance.</summary>
+    public required AcceptedMark Acceptance { get; init; }
+
+    /// <summary>One sentence with the values.</summary>
+    public required string Message { get; init; }
+}
+
+/// <summary>Who judged a safety warning, or a safety rule that was not assessed, outside this service.</summary>
+public sealed record SignOffMark
+{
+    /// <summary>Name of the qualified person.</summary>
+    public required string By { get; init; }
+
+    /// <summary>Role or qualification of the person.</summary>
+    public required string Role { get; init; }
+
+    /// <summary>What was judged, and how.</summary>
+    public required string Reason { get; init; }
+
+    /// <summary>When it was signed.</summary>
+    public required string At { get; init; }
 }
 
 /// <summary>A rule that could not be applied to the whole rack.</summary>
@@ -217,6 +261,9 @@ public sealed record NotAssessed
 
     /// <summary>What is missing and what was not checked.</summary>
     public required string Message { get; init; }
+
+    /// <summary>Who judged the safety rule outside this service. Absent where nobody did.</summary>
+    public SignOffMark? SignedOff { get; init; }
 }
 
 /// <summary>A value assumed because the description does not give it.</summary>

@@ -72,3 +72,14 @@ public enum Concern
     /// <summary>The place: whether it is fit for what is ordered.</summary>
     Site,
 }
+
+/// <summary>Why an acceptance no longer covers its finding.</summary>
+[JsonConverter(typeof(NamedEnumConverter<LapseReason>))]
+public enum LapseReason
+{
+    /// <summary>The actual value is worse than the accepted one, or cannot be compared with it.</summary>
+    Exceeded,
+
+    /// <summary>The acceptance expired before <c>asOf</c> of the request.</summary>
+    Expired,
+}

@@ -73,6 +73,11 @@ public static class DescriptionEdits
 
     private static Acceptance? Follow(Acceptance acceptance, IReadOnlyList<Item> items, HashSet<string> gone)
     {
+        if (acceptance.Item is { } accepted && gone.Contains(accepted))
+        {
+            return null;
+        }
+
         if (acceptance.Pointer?.Split('/') is not ["", "items", var token, ..] tokens
             || !int.TryParse(token, System.Globalization.NumberStyles.None, System.Globalization.CultureInfo.InvariantCulture, out var index)
             || index >= items.Count)

@@ -1,42 +1,124 @@
 using RackCheck.Model;
+using static System.FormattableString;
 
 namespace RackCheck.Rules;
 
-/// <summary>Marks accepted findings.</summary>
+/// <summary>Marks findings that the description accepts or signs off, and findings whose acceptance has lapsed.</summary>
 internal static class AcceptanceMarks
 {
-    /// <summary>Whether an acceptance matches a finding: same rule, and the same fingerprint or a pointer that covers one of the finding.</summary>
-    public static bool Fits(Acceptance acceptance, Finding finding) =>
+    /// <summary>Whether an acceptance matches a finding: same rule, and the same fingerprint, the item, or a pointer that covers one of the finding.</summary>
+    public static bool Fits(Acceptance acceptance, Finding finding, RackDescription description) =>
         acceptance.Rule == finding.Rule
-        && (acceptance.Fingerprint is { } fingerprint
-            ? fingerprint == finding.Fingerprint
-            : acceptance.Pointer is { } pointer && finding.Pointers.Any(p => Covers(pointer, p)));
+        && (acceptance.Fingerprint is { } fingerprint ? fingerprint == finding.Fingerprint
+            : acceptance.Item is { } item ? PointsTo(finding, PointerOf(item, description))
+            : acceptance.Pointer is { } pointer && PointsTo(finding, pointer));
 
-    // A pointer covers all pointers below it: /items/3 covers /items/3/position. A whole list covers nothing.
-    private static bool Covers(string pointer, string place) =>
-        place == pointer
-        || (pointer.LastIndexOf('/') > 0 && place.Length > pointer.Length && place[pointer.Length] == '/'
-            && place.StartsWith(pointer, StringComparison.Ordinal));
+    /// <summary>Whether a sign-off matches a finding: the fingerprint of a safety warning.</summary>
+    public static bool Fits(SignOff signOff, Finding finding) =>
+        signOff.Rule == finding.Rule && signOff.Fingerprint == finding.Fingerprint && finding is { Safety: true, Severity: not Severity.Error };
 
-    /// <summary>The acceptance of a finding; null without one. A safety finding has none.</summary>
-    public static Acceptance? Of(Finding finding, IReadOnlyList<Acceptance>? acceptances) =>
-        finding.Safety ? null : acceptances?.FirstOrDefault(a => Fits(a, finding));
+    /// <summary>Whether a sign-off matches a safety rule that was not assessed.</summary>
+    public static bool Fits(SignOff signOff, NotAssessed entry) =>
+        signOff.Rule == entry.Rule && signOff.Fingerprint is null && entry is { Safety: true, Reason: NotAssessedReason.Missing };
 
-    /// <summary>Marks in place. A safety finding is never marked; the request validation rejects its acceptance as well.</summary>
-    public static void Mark(List<Finding> findings, IReadOnlyList<Acceptance>? acceptances)
+    /// <summary>Whether an acceptance covers a finding now. A safety finding has none.</summary>
+    public static bool IsAccepted(Finding finding, RackDescription description) =>
+        !finding.Safety && description.Acceptances?.Any(a => Fits(a, finding, description) && LapseOf(a, finding, description) is null) == true;
+
+    /// <summary>Marks in place. A safety finding is never accepted; the request validation rejects its acceptance as well.</summary>
+    public static void Mark(List<Finding> findings, List<NotAssessed> notAssessed, RackDescription description)
     {
-        if (acceptances is null)
+        for (var i = 0; i < findings.Count && (description.Acceptances ?? (object?)description.SignOffs) is not null; i++)
         {
-            return;
+            findings[i] = findings[i].Safety ? SignedOff(findings[i], description) : Accepted(findings[i], description);
         }
 
-        for (var i = 0; i < findings.Count; i++)
+        for (var i = 0; i < notAssessed.Count && description.SignOffs is not null; i++)
         {
-            var finding = findings[i];
-            if (Of(finding, acceptances) is { } acceptance)
-            {
-                findings[i] = finding with { Accepted = new AcceptedMark { Reason = acceptance.Reason, AcceptedBy = acceptance.AcceptedBy } };
-            }
+            var entry = notAssessed[i];
+            notAssessed[i] = description.SignOffs.FirstOrDefault(s => Fits(s, entry)) is { } signOff ? entry with { SignedOff = MarkOf(signOff) } : entry;
         }
     }
+
+    private static Finding SignedOff(Finding finding, RackDescription description) =>
+        description.SignOffs?.FirstOrDefault(s => Fits(s, finding)) is { } signOff ? finding with { SignedOff = MarkOf(signOff) } : finding;
+
+    private static Finding Accepted(Finding finding, RackDescription description)
+    {
+        LapsedAcceptance? lapsed = null;
+        foreach (var acceptance in description.Acceptances ?? [])
+        {
+            if (!Fits(acceptance, finding, description))
+            {
+                continue;
+            }
+
+            if (LapseOf(acceptance, finding, description) is not { } lapse)
+            {
+                return finding with { Accepted = MarkOf(acceptance) };
+            }
+
+            lapsed ??= lapse;
+        }
+
+        return lapsed is null ? finding : finding with { LapsedAcceptance = lapsed };
+    }
+
+    private static LapsedAcceptance? LapseOf(Acceptance acceptance, Finding finding, RackDescription description)
+    {
+        if (acceptance.ExpiresAt is { } end && description.AsOf is { } now && Timestamps.IsAfter(now, end))
+        {
+            return Lapse(LapseReason.Expired, $"The acceptance by {acceptance.AcceptedBy} expired at {end}.");
+        }
+
+        if (acceptance.UpTo is not { } upTo)
+        {
+            return null;
+        }
+
+        if (finding.Actual is not { } actual || actual.Unit != upTo.Unit)
+        {
+            return Lapse(LapseReason.Exceeded, Invariant($"{upTo.Value:0.###} {upTo.Unit} was accepted; the finding has no actual value in {upTo.Unit}."));
+        }
+
+        // Worse is further from the limit: more where the actual value is over the limit, less where it is under it.
+        var isWorse = finding.Limit is { } limit && actual.Value < limit.Value ? actual.Value < upTo.Value : actual.Value > upTo.Value;
+        return isWorse
+            ? Lapse(
+                LapseReason.Exceeded,
+                Invariant($"{upTo.Value:0.###} {upTo.Unit} was accepted by {acceptance.AcceptedBy}; it is {actual.Value:0.###} {actual.Unit} now."))
+            : null;
+
+        LapsedAcceptance Lapse(LapseReason reason, string message) => new() { Reason = reason, Acceptance = MarkOf(acceptance), Message = message };
+    }
+
+    // A pointer covers all pointers below it: /items/3 covers /items/3/position. A whole list covers nothing.
+    private static bool PointsTo(Finding finding, string? pointer) =>
+        pointer is not null && finding.Pointers.Any(place => place == pointer
+            || (pointer.LastIndexOf('/') > 0 && place.Length > pointer.Length && place[pointer.Length] == '/'
+                && place.StartsWith(pointer, StringComparison.Ordinal)));
+
+    private static string? PointerOf(string item, RackDescription description)
+    {
+        for (var i = 0; i < description.Items.Count; i++)
+        {
+            if (description.Items[i].Id == item)
+            {
+                return Invariant($"/items/{i}");
+            }
+        }
+
+        return null;
+    }
+
+    private static AcceptedMark MarkOf(Acceptance acceptance) => new()
+    {
+        Reason = acceptance.Reason,
+        AcceptedBy = acceptance.AcceptedBy,
+        AcceptedAt = acceptance.AcceptedAt,
+        ExpiresAt = acceptance.ExpiresAt,
+        UpTo = acceptance.UpTo,
+    };
+
+    private static SignOffMark MarkOf(SignOff signOff) => new() { By = signOff.By, Role = signOff.Role, Reason = signOff.Reason, At = signOff.At };
 }

@@ -18,7 +18,7 @@ internal readonly struct Judgement
         Verdicts = new Verdicts { Product = Verdict.Release, Site = Verdict.Release };
         foreach (var finding in findings.Written)
         {
-            Verdicts = finding.Accepted is null ? With(finding.Rule, Of(finding.Severity)) : Verdicts;
+            Verdicts = finding is { Accepted: null, SignedOff: null } ? With(finding.Rule, Of(finding.Severity)) : Verdicts;
         }
 
         foreach (var (rule, severity) in findings.HighestOmitted)
@@ -26,7 +26,7 @@ internal readonly struct Judgement
             Verdicts = With(rule, Of(severity));
         }
 
-        foreach (var entry in notAssessed)
+        foreach (var entry in notAssessed.Where(n => n.SignedOff is null))
         {
             Verdicts = With(entry.Rule, Of(entry));
         }

@@ -82,16 +82,16 @@ public sealed class RackChecker(RuleSet rules, Action<RuleDescriptor, Exception>
         ApplyAll(context, survey is not null, findings, cancellation);
         trials?.Resolve(
             rack, all, survey?.Power.SearchSteps ?? 0, other => FindingsOf(other, cancellation),
-            finding => AcceptanceMarks.Of(finding, description.Acceptances) is not null);
+            finding => AcceptanceMarks.IsAccepted(finding, description));
         if (survey is null)
         {
             AddNotAssessed(context, missing, notAssessed);
         }
 
-        AcceptanceMarks.Mark(findings, description.Acceptances);
+        AcceptanceMarks.Mark(findings, notAssessed, description);
         foreach (var rule in survey is null ? [] : rules.ReportRules)
         {
-            Apply(rule, context, description.Policy?.Rules, findings, static (r, c, f) => ((ReportRule)r).Check(c, f));
+            Apply(rule, context, description.Policy?.Rules, findings, (r, c, f) => ((ReportRule)r).Check(c, f, notAssessed));
         }
 
         var verdicts = new Judgement(rules, all, notAssessed).Verdicts;
@@ -137,7 +137,7 @@ public sealed class RackChecker(RuleSet rules, Action<RuleDescriptor, Exception>
     private void AddNotAssessed(RuleContext context, IReadOnlyList<string> missing, List<NotAssessed> notAssessed)
     {
         var posted = context.Rack.Posted;
-        foreach (var rule in rules.RackRules.Concat<RuleBase>(posted.Acceptances is { Count: > 0 } ? rules.ReportRules : []))
+        foreach (var rule in rules.RackRules.Concat<RuleBase>(posted.Acceptances is { Count: > 0 } || posted.SignOffs is { Count: > 0 } ? rules.ReportRules : []))
         {
             if (posted.Policy?.Rules?.GetValueOrDefault(rule.Descriptor.Id)?.Severity == PolicySeverity.Off)
             {

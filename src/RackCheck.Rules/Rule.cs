@@ -32,5 +32,6 @@ public abstract class ReportRule : RuleBase
     /// <summary>Applies the rule.</summary>
     /// <param name="context">The survey, the limits in force and the list of findings.</param>
     /// <param name="findings">What the other rules found, with acceptances marked.</param>
-    public abstract void Check(RuleContext context, IReadOnlyList<Model.Finding> findings);
+    /// <param name="notAssessed">Rules that were not assessed, with sign-offs marked.</param>
+    public abstract void Check(RuleContext context, IReadOnlyList<Model.Finding> findings, IReadOnlyList<Model.NotAssessed> notAssessed);
 }

@@ -17,7 +17,8 @@ public sealed class BasketValidator : AbstractValidator<BasketRequest>
     {
         RuleFor(b => b).Custom(static (basket, context) => SharedRelations.SuppliesAreUnique(basket.Supplies, Into(context)));
         RuleFor(b => b).Custom((basket, context) => SharedRelations.PolicyIsAllowed(rules, basket.Policy, Into(context)));
-        RuleFor(b => b).Custom((basket, context) => SharedRelations.AcceptancesAreAllowed(rules, basket.Acceptances, Into(context)));
+        RuleFor(b => b).Custom((basket, context) => SharedRelations.AcceptancesAreAllowed(rules, basket.Acceptances, basket.AsOf, Into(context)));
+        RuleFor(b => b).Custom((basket, context) => SharedRelations.SignOffsAreAllowed(rules, basket.SignOffs, Into(context)));
     }
 
     private static AddFault Into(ValidationContext<BasketRequest> context) =>

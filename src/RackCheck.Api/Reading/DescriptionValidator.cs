@@ -29,7 +29,8 @@ public sealed class DescriptionValidator : AbstractValidator<RackDescription>
         RuleFor(d => d).Custom(PowerRelations.LinesAreThere);
         RuleFor(d => d).Custom(PowerRelations.FeedsAreATree);
         RuleFor(d => d).Custom((d, context) => SharedRelations.PolicyIsAllowed(rules, d.Policy, Into(context)));
-        RuleFor(d => d).Custom((d, context) => SharedRelations.AcceptancesAreAllowed(rules, d.Acceptances, Into(context)));
+        RuleFor(d => d).Custom((d, context) => SharedRelations.AcceptancesAreAllowed(rules, d.Acceptances, d.AsOf, Into(context)));
+        RuleFor(d => d).Custom((d, context) => SharedRelations.SignOffsAreAllowed(rules, d.SignOffs, Into(context)));
     }
 
     private static void CabinetIsThere(RackDescription description, ValidationContext<RackDescription> context)

@@ -1,3 +1,4 @@
+using System.Text.RegularExpressions;
 using RackCheck.Model;
 using RackCheck.Rules;
 using RackCheck.Survey.Limits;
@@ -14,6 +15,8 @@ internal delegate void AddFault(string pointer, string code, string detail);
 /// <summary>Relations that descriptions and baskets have in common.</summary>
 internal static class SharedRelations
 {
+    private static readonly Regex TimePattern = new(Timestamps.Pattern, RegexOptions.CultureInvariant | RegexOptions.Compiled, TimeSpan.FromMilliseconds(100));
+
     /// <summary>Finds supplies with duplicate ids.</summary>
     public static void SuppliesAreUnique(IReadOnlyList<Supply>? supplies, AddFault fail)
     {
@@ -80,7 +83,7 @@ internal static class SharedRelations
     }
 
     /// <summary>Finds acceptances that the rules do not allow.</summary>
-    public static void AcceptancesAreAllowed(RuleSet rules, IReadOnlyList<Acceptance>? acceptances, AddFault fail)
+    public static void AcceptancesAreAllowed(RuleSet rules, IReadOnlyList<Acceptance>? acceptances, string? asOf, AddFault fail)
     {
         for (var i = 0; i < acceptances?.Count; i++)
         {
@@ -99,10 +102,55 @@ internal static class SharedRelations
                 fail(pointer + "/rule", FaultCodes.SafetyWeakened, "Findings of a safety rule cannot be accepted.");
             }
 
-            if (acceptance.Fingerprint is null == acceptance.Pointer is null)
+            if ((acceptance.Fingerprint is null ? 0 : 1) + (acceptance.Item is null ? 0 : 1) + (acceptance.Pointer is null ? 0 : 1) != 1)
             {
-                fail(pointer, FaultCodes.Inconsistent, "An acceptance identifies its finding either by fingerprint or by pointer.");
+                fail(pointer, FaultCodes.Inconsistent, "An acceptance identifies its finding by one of fingerprint, item and pointer.");
             }
+
+            TimeExists(acceptance.AcceptedAt, pointer + "/acceptedAt", fail);
+            TimeExists(acceptance.ExpiresAt, pointer + "/expiresAt", fail);
+            if (acceptance.ExpiresAt is not null && asOf is null)
+            {
+                fail(pointer + "/expiresAt", FaultCodes.Inconsistent, "An acceptance that expires requires asOf, so that the answer can be repeated.");
+            }
+        }
+
+        TimeExists(asOf, "/asOf", fail);
+    }
+
+    /// <summary>Sign-offs are for safety rules.</summary>
+    /// <param name="rules">The rules.</param>
+    /// <param name="signOffs">The sign-offs.</param>
+    /// <param name="fail">Adds a fault.</param>
+    public static void SignOffsAreAllowed(RuleSet rules, IReadOnlyList<SignOff>? signOffs, AddFault fail)
+    {
+        for (var i = 0; i < signOffs?.Count; i++)
+        {
+            if (signOffs[i] is not { Rule: { } id } signOff)
+            {
+                continue;
+            }
+
+            var pointer = Invariant($"/signOffs/{i}");
+            if (rules.Find(id) is not { } rule)
+            {
+                fail(pointer + "/rule", FaultCodes.UnknownRule, "There is no such rule.");
+            }
+            else if (!rule.Safety)
+            {
+                fail(pointer + "/rule", FaultCodes.Inconsistent, "Only safety rules take a sign-off. Findings of other rules can be accepted.");
+            }
+
+            TimeExists(signOff.At, pointer + "/at", fail);
+        }
+    }
+
+    // A text of another form is reported by its pattern.
+    private static void TimeExists(string? text, string pointer, AddFault fail)
+    {
+        if (text is not null && TimePattern.IsMatch(text) && !Timestamps.TryParse(text, out _))
+        {
+            fail(pointer, FaultCodes.WrongForm, "There is no such date and time.");
         }
     }
 

@@ -180,5 +180,7 @@ internal sealed class RackBuild(Stock stock, BasketRequest request, Cabinet cabi
         Site = request.Site,
         Policy = request.Policy,
         Acceptances = request.Acceptances,
+        SignOffs = request.SignOffs,
+        AsOf = request.AsOf,
     };
 }

@@ -10,17 +10,20 @@ public sealed class Unused : ReportRule
     private static readonly RuleDescriptor Facts = new()
     {
         Id = "acceptance.unused",
-        Title = "Acceptance without a finding",
+        Title = "Acceptance or sign-off without a finding",
         Severity = Severity.Advice,
-        What = "Finds acceptances that match no finding of this rack.",
+        What = "Finds acceptances that match no finding of this rack, and sign-offs that match neither a safety warning nor a safety rule that was "
+            + "not assessed.",
         Why = "An obsolete acceptance can hide a later finding of the same rule at the same place.",
-        Formula = "An acceptance matches a finding of the same rule with the same fingerprint, or with a pointer equal to its pointer or below it.",
+        Formula = "An acceptance matches a finding of the same rule with the same fingerprint, on the item, or with a pointer equal to its pointer "
+            + "or below it.",
         Sources = [Sources.Bookkeeping],
-        Needs = ["/acceptances"],
+        Needs = ["/acceptances", "/signOffs"],
         Notes =
         [
             "An acceptance by pointer covers what lies below the pointer, from an element of a list on.",
             "Identical acceptances are one finding.",
+            "A sign-off never covers a safety error, so one that names an error is reported here.",
         ],
         Remedies = ["Remove the acceptance."],
     };
@@ -29,8 +32,9 @@ public sealed class Unused : ReportRule
     public override RuleDescriptor Descriptor => Facts;
 
     /// <inheritdoc/>
-    public override void Check(RuleContext context, IReadOnlyList<Finding> findings)
+    public override void Check(RuleContext context, IReadOnlyList<Finding> findings, IReadOnlyList<NotAssessed> notAssessed)
     {
+        CheckSignOffs(context, findings, notAssessed);
         if (context.Survey.Description.Acceptances is not { } acceptances)
         {
             return;
@@ -41,35 +45,58 @@ public sealed class Unused : ReportRule
         for (var i = 0; i < acceptances.Count; i++)
         {
             var acceptance = acceptances[i];
-            if (!findings.Any(f => AcceptanceMarks.Fits(acceptance, f)) && seen.Add(KeyOf(acceptance)))
+            if (!findings.Any(f => AcceptanceMarks.Fits(acceptance, f, context.Survey.Description)) && seen.Add(KeyOf(acceptance)))
             {
                 Report(context, acceptance, [.. Enumerable.Range(i, acceptances.Count - i).Where(n => KeyOf(acceptances[n]) == KeyOf(acceptance))]);
             }
         }
     }
 
-    private static (string Rule, string Place) KeyOf(Acceptance acceptance) => (acceptance.Rule, acceptance.Fingerprint ?? acceptance.Pointer ?? "");
+    private static string PlaceOf(Acceptance acceptance) => acceptance.Fingerprint ?? acceptance.Item ?? acceptance.Pointer ?? "";
+
+    private static void CheckSignOffs(RuleContext context, IReadOnlyList<Finding> findings, IReadOnlyList<NotAssessed> notAssessed)
+    {
+        var signOffs = context.Survey.Description.SignOffs ?? [];
+        var unused = Enumerable.Range(0, signOffs.Count)
+            .Where(i => !findings.Any(f => AcceptanceMarks.Fits(signOffs[i], f)) && !notAssessed.Any(n => AcceptanceMarks.Fits(signOffs[i], n)))
+            .GroupBy(i => (signOffs[i].Rule, signOffs[i].Fingerprint));
+        foreach (var alike in unused)
+        {
+            context.Report(new FindingDraft
+            {
+                Message = "The sign-off of rule {rule} by {by} matches no safety warning of this rack and no safety rule that was not assessed.",
+                Data = [("by", signOffs[alike.First()].By), ("rule", alike.Key.Rule)],
+                Subject = $"sign-off of {alike.Key.Rule}",
+                Identity = ["sign-off", alike.Key.Rule, alike.Key.Fingerprint ?? ""],
+                Pointers = PointersTo("signOffs", alike),
+                Remedies = [RemovalOf("sign-off", PointersTo("signOffs", alike))],
+            });
+        }
+    }
+
+    private static string[] PointersTo(string list, IEnumerable<int> indices) =>
+        [.. indices.Select(i => string.Create(CultureInfo.InvariantCulture, $"/{list}/{i}"))];
+
+    // From the last one, so that the indices before it stay right.
+    private static Remedy RemovalOf(string what, string[] pointers) => new()
+    {
+        Title = pointers.Length == 1 ? $"Remove the {what}" : string.Create(CultureInfo.InvariantCulture, $"Remove the {pointers.Length} identical {what}s"),
+        Patch = [.. pointers.Reverse().Select(p => new PatchOperation { Op = "remove", Path = p })],
+    };
+
+    private static (string Rule, string Place) KeyOf(Acceptance acceptance) => (acceptance.Rule, PlaceOf(acceptance));
 
     private static void Report(RuleContext context, Acceptance acceptance, int[] indices)
     {
-        string[] pointers = [.. indices.Select(i => string.Create(CultureInfo.InvariantCulture, $"/acceptances/{i}"))];
+        var pointers = PointersTo("acceptances", indices);
         context.Report(new FindingDraft
         {
             Message = "The acceptance of rule {rule} by {acceptedBy} matches no finding of this rack.",
             Data = [("acceptedBy", acceptance.AcceptedBy), ("rule", acceptance.Rule)],
             Subject = $"acceptance of {acceptance.Rule}",
-            Identity = [acceptance.Rule, acceptance.Fingerprint ?? acceptance.Pointer ?? ""],
+            Identity = [acceptance.Rule, PlaceOf(acceptance)],
             Pointers = pointers,
-            Remedies =
-            [
-                new Remedy
-                {
-                    Title = pointers.Length == 1 ? "Remove the acceptance" : $"Remove the {pointers.Length} identical acceptances",
-
-                    // From the last one, so that the indices before it stay right.
-                    Patch = [.. pointers.Reverse().Select(p => new PatchOperation { Op = "remove", Path = p })],
-                },
-            ],
+            Remedies = [RemovalOf("acceptance", pointers)],
         });
     }
 }

@@ -149,6 +149,36 @@ public sealed class BadInputTests(Service service) : IClassFixture<Service>
         "/acceptances/0/rule",
         "unknown-rule")]
     [InlineData("\"acceptances\": [ { \"rule\": \"layout.reserve\", \"reason\": \"r\", \"acceptedBy\": \"b\" } ]", "/acceptances/0", "inconsistent")]
+    [InlineData(
+        "\"acceptances\": [ { \"rule\": \"layout.reserve\", \"item\": \"a\", \"reason\": \"r\", \"acceptedBy\": \"b\", \"fingerprint\": \"f\" } ]",
+        "/acceptances/0",
+        "inconsistent")]
+    [InlineData(
+        "\"acceptances\": [ { \"rule\": \"layout.reserve\", \"item\": \"a\", \"reason\": \"r\", \"acceptedBy\": \"b\", \"expiresAt\": \"2026-12-01T00:00:00Z\" } ]",
+        "/acceptances/0/expiresAt",
+        "inconsistent")]
+    [InlineData(
+        "\"acceptances\": [ { \"rule\": \"layout.reserve\", \"item\": \"a\", \"reason\": \"r\", \"acceptedBy\": \"b\", \"acceptedAt\": \"2026-02-30T00:00:00Z\" } ]",
+        "/acceptances/0/acceptedAt",
+        "wrong-form")]
+    [InlineData(
+        "\"acceptances\": [ { \"rule\": \"layout.reserve\", \"item\": \"a\", \"reason\": \"r\", \"acceptedBy\": \"b\", \"upTo\": { \"value\": 1 } } ]",
+        "/acceptances/0/upTo/unit",
+        "missing-member")]
+    [InlineData("\"asOf\": \"2026-12-01\"", "/asOf", "wrong-form")]
+    [InlineData("\"asOf\": \"2026-12-01T00:00:00\"", "/asOf", "wrong-form")]
+    [InlineData(
+        "\"signOffs\": [ { \"by\": \"q\", \"role\": \"engineer\", \"reason\": \"r\", \"rule\": \"layout.reserve\", \"at\": \"2026-12-01T00:00:00Z\" } ]",
+        "/signOffs/0/rule",
+        "inconsistent")]
+    [InlineData(
+        "\"signOffs\": [ { \"by\": \"q\", \"role\": \"engineer\", \"reason\": \"r\", \"rule\": \"load.none\", \"at\": \"2026-12-01T00:00:00Z\" } ]",
+        "/signOffs/0/rule",
+        "unknown-rule")]
+    [InlineData(
+        "\"signOffs\": [ { \"by\": \"q\", \"role\": \"engineer\", \"reason\": \"r\", \"rule\": \"load.seismic\", \"at\": \"yesterday\" } ]",
+        "/signOffs/0/at",
+        "wrong-form")]
     public async Task BadMember_of_description_is_named(string member, string pointer, string code)
     {
         var cabinet = member.StartsWith("\"cabinet\"", StringComparison.Ordinal) ? "" : Cabinet + ",";

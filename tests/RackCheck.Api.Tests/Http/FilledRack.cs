@@ -14,7 +14,7 @@ namespace RackCheck.Api.Tests.Http;
 internal static class FilledRack
 {
     // Left out: part numbers, so that no product data applies; members about findings; a shelf that would stand on itself.
-    private static readonly string[] LeftOut = ["partNumber", "onShelf", "policy", "acceptances", "quantity"];
+    private static readonly string[] LeftOut = ["partNumber", "onShelf", "policy", "acceptances", "signOffs", "asOf", "quantity"];
 
     public static JsonObject Make()
     {

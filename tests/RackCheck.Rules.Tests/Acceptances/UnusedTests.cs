@@ -36,6 +36,20 @@ public sealed class UnusedTests : RuleTests<Unused>
     }
 
     [Fact]
+    public void Sign_offs_that_match_nothing_are_one_advice_with_a_remedy()
+    {
+        var signOff = new SignOff
+        {
+            Rule = "load.heavy-high", Fingerprint = "0123456789abcdef", By = "m. quill", Role = "safety engineer", Reason = "lifted by crane",
+            At = "2026-11-20T09:00:00Z",
+        };
+        var rack = Full with { SignOffs = [signOff, signOff] };
+        var finding = Findings(rack).Single();
+        Assert.Equal(["/signOffs/0", "/signOffs/1"], finding.Pointers);
+        Assert.Empty(Findings(Remedied(rack, finding)));
+    }
+
+    [Fact]
     public void The_fingerprint_goes_before_the_pointer() =>
         Assert.Single(Unused(Full.Accept("layout.reserve", "0123456789abcdef", "/cabinet/heightU")));
 
