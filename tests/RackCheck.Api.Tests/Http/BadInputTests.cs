@@ -154,11 +154,13 @@ public sealed class BadInputTests(Service service) : IClassFixture<Service>
         "/acceptances/0",
         "inconsistent")]
     [InlineData(
-        "\"acceptances\": [ { \"rule\": \"layout.reserve\", \"item\": \"a\", \"reason\": \"r\", \"acceptedBy\": \"b\", \"expiresAt\": \"2026-12-01T00:00:00Z\" } ]",
+        "\"acceptances\": [ { \"rule\": \"layout.reserve\", \"item\": \"a\", \"reason\": \"r\", "
+            + "\"acceptedBy\": \"b\", \"expiresAt\": \"2026-12-01T00:00:00Z\" } ]",
         "/acceptances/0/expiresAt",
         "inconsistent")]
     [InlineData(
-        "\"acceptances\": [ { \"rule\": \"layout.reserve\", \"item\": \"a\", \"reason\": \"r\", \"acceptedBy\": \"b\", \"acceptedAt\": \"2026-02-30T00:00:00Z\" } ]",
+        "\"acceptances\": [ { \"rule\": \"layout.reserve\", \"item\": \"a\", \"reason\": \"r\", "
+            + "\"acceptedBy\": \"b\", \"acceptedAt\": \"2026-02-30T00:00:00Z\" } ]",
         "/acceptances/0/acceptedAt",
         "wrong-form")]
     [InlineData(
