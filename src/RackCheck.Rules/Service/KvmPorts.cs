@@ -16,9 +16,14 @@ public sealed class KvmPorts : Rule
         Severity = Severity.Error,
         What = "Finds racks in which more items need a KVM port than the KVM switches have ports.",
         Why = "A host without a KVM port cannot be set up or serviced unless another host is unplugged.",
-        Formula = "number of items with console > sum of kvmPorts; an item with KVM ports needs none itself",
+        Formula = "number of items with console > sum of kvmPorts; an item with KVM ports needs none itself; without KVM ports: > number of keyboard drawers "
+            + "or displays",
         Sources = [Sources.Bookkeeping],
         Needs = ["/items/*/console", "/items/*/kvmPorts", "/items/*/category"],
+        Notes =
+        [
+            "Without a KVM switch a keyboard drawer or a display serves one host directly. With one it is connected to the switch.",
+        ],
         Remedies = ["Use a KVM switch with more ports.", "Add a KVM switch.", "Run some of the hosts without a console."],
     };
 
@@ -28,12 +33,14 @@ public sealed class KvmPorts : Rule
     /// <inheritdoc/>
     public override void Check(RuleContext context)
     {
-        int needed = 0, ports = 0;
+        int needed = 0, ports = 0, drawers = 0, displays = 0;
         MountedItem? unknown = null, best = null;
         foreach (var item in context.Survey.Items)
         {
             ports += item.Item!.KvmPorts ?? 0;
             needed += NeedsPort(item) ? 1 : 0;
+            drawers += item.Category == ItemCategory.KeyboardDrawer ? 1 : 0;
+            displays += item.Category == ItemCategory.Display ? 1 : 0;
             unknown = item is { Category: ItemCategory.KvmSwitch, Item.KvmPorts: null } ? item : unknown;
             best = item.Item.KvmPorts is { } own
                 && (best is null || own > best.Item!.KvmPorts || (own == best.Item.KvmPorts && string.CompareOrdinal(item.Id, best.Id) < 0))
@@ -41,7 +48,7 @@ public sealed class KvmPorts : Rule
                 : best;
         }
 
-        if (needed <= ports)
+        if (needed <= (ports > 0 ? ports : Math.Max(drawers, displays)))
         {
             return;
         }

@@ -73,4 +73,19 @@ public sealed class KvmPortsTests : RuleTests<KvmPorts>
         Passes(Computers(8).With(Switch(8), Switch(null, "kvm-2", 31)));
         Passes(EmptyRack().With(Unit("wave-pc", 4).At(1)));
     }
+
+    [Theory]
+    [InlineData(ItemCategory.KeyboardDrawer)]
+    [InlineData(ItemCategory.Display)]
+    public void Single_host_uses_the_drawer_or_display_directly(ItemCategory category)
+    {
+        var console = Unit("console", 1).At(19) with { Category = category };
+        Passes(Computers(1).With(console));
+        Assert.Single(Findings(Computers(2).With(console)));
+        Passes(Computers(2).With(console, Unit("console-2", 1).At(20) with { Category = category }));
+    }
+
+    [Fact]
+    public void Drawer_of_a_KVM_switch_serves_no_further_host() =>
+        Assert.Single(Findings(Computers(9).With(Switch(8), Unit("console", 1).At(19) with { Category = ItemCategory.KeyboardDrawer })));
 }
