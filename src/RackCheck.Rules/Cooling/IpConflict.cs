@@ -30,11 +30,13 @@ public sealed class IpConflict : Rule
         Needs =
         [
             "/site/requiredIp", "/cabinet/ipCode", "/cabinet/frontDoor/style", "/cabinet/rearDoor/style", "/cabinet/sidePanels", "/cabinet/roof/style",
+            "/cabinet/placement",
             "/cooling/roofFans", "/cooling/intakeAreaCm2", "/cooling/filters",
         ],
         Notes =
         [
-            "A door or panel that is left off counts as IP00, whatever the cabinet is rated.",
+            "A door or panel that is left off counts as IP00, whatever the cabinet is rated. In the middle of a row the neighbours close the sides: there "
+                + "they have the degree of the cabinet.",
         ],
         Remedies =
         [
@@ -61,7 +63,7 @@ public sealed class IpConflict : Rule
         JudgeDoor(context, cabinet.RearDoor, "rear door", Pointers.RearDoor, required);
         if (cabinet.SidePanels == false)
         {
-            Judge(context, "open side", Pointers.SidePanels, Open, required);
+            Judge(context, "open side", Pointers.SidePanels, IsBetweenNeighbours(cabinet) ? cabinet.IpCode ?? UsualOpening : Open, required);
         }
 
         var hasRoofFans = context.Survey.Heat.AirPath.HasRoofFans;
@@ -74,6 +76,9 @@ public sealed class IpConflict : Rule
         JudgeFiltered(context, description.Cooling?.IntakeAreaCm2 > 0, "air intake", Pointers.IntakeArea, required);
         JudgeCabinet(context, cabinet, required);
     }
+
+    private static bool IsBetweenNeighbours(Cabinet cabinet) =>
+        cabinet.Placement is Placement.RowMiddle or Placement.RowMiddleWall or Placement.RowMiddleWallCovered;
 
     private static void JudgeDoor(RuleContext context, Door? door, string name, string pointer, string required)
     {

@@ -37,6 +37,18 @@ public sealed class IpConflictTests : RuleTests<IpConflict>
         Passes(Rack(null, Open, Open));
     }
 
+    [Theory]
+    [InlineData(Placement.RowMiddle, null, 0)]
+    [InlineData(Placement.RowMiddleWall, "IP20", 0)]
+    [InlineData(Placement.RowMiddleWallCovered, "IP10", 1)]
+    [InlineData(Placement.RowEnd, "IP20", 1)]
+    [InlineData(null, "IP20", 1)]
+    public void Neighbours_close_the_sides_in_the_middle_of_a_row(Placement? placement, string? code, int count)
+    {
+        var rack = Rack("IP20", Closed, Closed).Cabinet(c => c with { SidePanels = false, Placement = placement, IpCode = code });
+        Assert.Equal(count, Findings(rack).Count(f => f.Pointers[0] == "/cabinet/sidePanels"));
+    }
+
     [Fact]
     public void Vented_roof_with_fans_counts_by_fans()
     {
