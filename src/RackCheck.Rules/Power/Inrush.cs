@@ -36,6 +36,7 @@ public sealed class Inrush : Rule
             "A trip current is an r.m.s. value and an inrush current a peak, so they compare by sqrt(2). A pulse of less than 5 ms or of unknown width seldom "
                 + "trips a breaker: common practice, no source.",
             "Sequenced outlets (remotely switched) count their inrush one at a time. All other outlets count together.",
+            "In North America breakers have no curve letter: without one the inrush is not checked.",
         ],
         Remedies = ["Fit PDUs with sequenced outlets.", "Fit a breaker with a slower curve.", "Add a supply with a PDU.", "Fit a larger supply."],
         Cautions = [Cautions.Electricity],
@@ -49,6 +50,12 @@ public sealed class Inrush : Rule
     {
         foreach (var supply in context.Survey.Power.Supplies)
         {
+            // In North America breakers have no curve letter, so there is nothing to compare with or to ask for.
+            if (supply.IsNorthAmerica && supply.Source.Breaker?.Curve is null)
+            {
+                continue;
+            }
+
             if (!supply.InrushIsKnown)
             {
                 foreach (var cord in SupplyRemedies.CordsOn(context.Survey, supply).Where(c => c.InrushA is null))

@@ -128,4 +128,14 @@ public sealed class InrushTests : RuleTests<Inrush>
             .With(Load("wave-pc", 100, inrush: 40), Load("paddle-drive", 100, inrush: 40));
         Assert.Equal(BreakerCurve.C, Remedied(rack, Only(rack)).Supplies![0].Breaker!.Curve);
     }
+
+    // Breakers of UL 489 have no curve letter.
+    [Fact]
+    public void North_American_breaker_without_a_curve_is_not_asked_for()
+    {
+        Passes(Rack(null, 500).Region(Region.Na));
+        Passes(Rack(null, (double?)null).Region(Region.Na));
+        Assert.Single(Findings(Rack(BreakerCurve.B, 500).Region(Region.Na)));
+        ReportsMissing(Rack(null, 500), "/supplies/0/breaker/curve");
+    }
 }
