@@ -38,6 +38,12 @@ public static class Connectors
     /// <summary>Maximum overload protection of IEC 60320 outlets in North America, A.</summary>
     public const double MostOutletProtectionNorthAmericaA = 20;
 
+    /// <summary>Maximum temperature of a cord with connectors for cold conditions (C13, C19), C: IEC 60320-1 (value from memory).</summary>
+    public const double ColdCordC = 70;
+
+    /// <summary>Maximum temperature of a cord with connectors for hot conditions (C15), C: IEC 60320-1 (value from memory).</summary>
+    public const double HotCordC = 120;
+
     /// <summary>All connectors of the contract.</summary>
     public static ImmutableArray<Connector> All { get; } =
     [
@@ -67,4 +73,35 @@ public static class Connectors
         new("IEC60309-63A-3P", 63, 63, ["IEC60309-63A-3P"], 3, true, Iec60309),
         new("hardwired", null, null, ["hardwired"], 3, true, "none"),
     ];
+
+    /// <summary>Maximum temperature of a mains cord by its plug.</summary>
+    /// <param name="code">The plug.</param>
+    /// <returns>Temperature, C: 120 with a C16 plug, else 70; null for a hard-wired connection, which is no cord.</returns>
+    public static double? CordLimitC(string code) => code switch
+    {
+        "hardwired" => null,
+        "C16" => HotCordC,
+        _ => ColdCordC,
+    };
+
+    /// <summary>Maximum rating of the breaker of a circuit that ends in a socket: that of the socket, with the exceptions of the wiring rules.</summary>
+    /// <param name="code">The socket.</param>
+    /// <param name="isNorthAmerica">Whether North American ratings apply.</param>
+    /// <returns>
+    /// Rating, A; null for a hard-wired connection. 32 A for BS 1363, where each plug has a fuse; 20 A for NEMA 5-15, which may be on a 20 A circuit; IEC 60320
+    /// sockets as behind the breaker of a PDU.
+    /// </returns>
+    /// <remarks>IEC 60364-4-43 433.1; BS 7671 433.1.204; NEC 210.21(B) (values from memory).</remarks>
+    public static double? MostBreakerA(string code, bool isNorthAmerica)
+    {
+        var connector = All.Single(c => c.Code == code);
+        var rated = isNorthAmerica ? connector.RatedNorthAmericaA : connector.RatedA;
+        return code switch
+        {
+            "BS1363" => Cables.MostRingA,
+            "NEMA5-15" => 20,
+            _ when connector.Standard == Iec60320 => isNorthAmerica ? MostOutletProtectionNorthAmericaA : MostOutletProtectionA,
+            _ => rated,
+        };
+    }
 }

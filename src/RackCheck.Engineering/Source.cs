@@ -82,8 +82,8 @@ public static partial class Sources
     /// <summary>Appliance couplers: ratings and mating.</summary>
     public static Source Iec60320 { get; } = new(
         "IEC 60320-1",
-        "IEC 60320-1, appliance couplers: C13 to C16 rated 10 A, C19 and C20 rated 16 A; in North America 15 A and 20 A. The mating of C14 with C15 " +
-            "is a value from memory.",
+        "IEC 60320-1, appliance couplers: C13 to C16 rated 10 A, C19 and C20 rated 16 A; in North America 15 A and 20 A. Connectors C13 and C19 are for " +
+            "cold conditions, 70 C, and C15 for hot conditions, 120 C. The mating of C14 with C15 and the temperatures are values from memory.",
         SourceStanding.SecondarySource);
 
     /// <summary>British plug and socket.</summary>
@@ -123,6 +123,12 @@ public static partial class Sources
         "NEC (NFPA 70) 210.20(A), overcurrent protection of branch circuits: rating at least 125 % of the continuous load. The continuous load is " +
             "therefore at most 80 % of the rating.",
         SourceStanding.SecondarySource);
+
+    /// <summary>Receptacles on branch circuits.</summary>
+    public static Source Nec210Receptacles { get; } = new(
+        "NEC 210.21(B)",
+        "NEC (NFPA 70) 210.21(B), receptacles: a single receptacle is rated at least as its branch circuit; 15 A receptacles are permitted on 20 A circuits.",
+        SourceStanding.ValueFromMemory);
 
     /// <summary>Current-carrying capacity of cables.</summary>
     public static Source Bs7671Capacity { get; } = new(

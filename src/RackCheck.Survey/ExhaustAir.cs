@@ -1,6 +1,7 @@
 using RackCheck.Engineering;
 using RackCheck.Model;
 using RackCheck.Survey.Layout;
+using static System.FormattableString;
 
 namespace RackCheck.Survey;
 
@@ -42,6 +43,12 @@ public sealed record ExhaustAir(double HeatW, double FlowM3h, double InletC, dou
         return inlet is not { } inletC ? null
             : new(Quantities.Round(watts), Quantities.Round(flow), Quantities.Round(inletC), Quantities.Round(Air.RiseK(watts, flow, heat.DensityKgM3)));
     }
+
+    /// <summary>The temperature as arithmetic.</summary>
+    /// <param name="densityKgM3">Density of the air, kg/m3.</param>
+    public string Calculation(double densityKgM3) =>
+        Invariant($"3600 x {HeatW:0.###} / ({densityKgM3:0.####} x {Air.HeatCapacity:0} x {FlowM3h:0.###}) = {RiseK:0.###}; ")
+            + Invariant($"{InletC:0.###} + {RiseK:0.###} = {TemperatureC:0.###}");
 
     /// <summary>Whether a PDU is in the exhaust air: every PDU but a horizontal one on the front uprights.</summary>
     /// <param name="pdu">The PDU.</param>

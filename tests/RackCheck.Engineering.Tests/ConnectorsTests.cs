@@ -112,4 +112,23 @@ public sealed class ConnectorsTests
         from socket in Connectors.All
         from plug in socket.Takes
         select (socket, Of(plug));
+
+    [Theory]
+    [InlineData("C14", 70.0)] // IEC 60320-1, values from memory: cold and hot conditions
+    [InlineData("C20", 70.0)]
+    [InlineData("C16", 120.0)]
+    [InlineData("BS1363", 70.0)]
+    [InlineData("hardwired", null)]
+    public void Cord_temperature_follows_its_plug(string code, double? limit) => Assert.Equal(limit, Connectors.CordLimitC(code));
+
+    [Theory]
+    [InlineData("IEC60309-32A-3P", false, 32.0)]
+    [InlineData("BS1363", false, 32.0)] // BS 7671 433.1.204, value from memory
+    [InlineData("C13", false, 16.0)]
+    [InlineData("C13", true, 20.0)]
+    [InlineData("NEMA5-15", true, 20.0)] // NEC 210.21(B), value from memory
+    [InlineData("NEMAL21-30", true, 30.0)]
+    [InlineData("hardwired", false, null)]
+    public void Breaker_of_a_socket_has_its_rating(string code, bool isNorthAmerica, double? most) =>
+        Assert.Equal(most, Connectors.MostBreakerA(code, isNorthAmerica));
 }

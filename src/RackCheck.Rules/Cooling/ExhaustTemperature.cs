@@ -1,36 +1,42 @@
 using RackCheck.Engineering;
 using RackCheck.Model;
+using RackCheck.Model.Converters;
 using RackCheck.Remedies;
 using RackCheck.Survey;
+using RackCheck.Survey.Layout;
 using static System.FormattableString;
 
 namespace RackCheck.Rules.Cooling;
 
-/// <summary>Finds exhaust air that is too hot for the PDUs and cords in it.</summary>
+/// <summary>Finds exhaust air that is too hot for the PDUs and mains cords in it.</summary>
 public sealed class ExhaustTemperature : Rule
 {
     private static readonly RuleDescriptor Facts = new()
     {
         Id = "cooling.exhaust-temperature",
-        Title = "Exhaust air too hot for a PDU",
+        Title = "Exhaust air too hot for PDUs or cords",
         Severity = Severity.Warning,
         What =
-            "Finds PDUs behind the equipment whose maximum ambient temperature is below that of the exhaust air: the inlet temperature plus the rise of the "
-            + "mixed air. Each PDU has its own finding.",
+            "Finds PDUs and mains cords behind the equipment whose maximum temperature is below that of the exhaust air: the inlet temperature plus the rise "
+            + "of the mixed air. Each PDU has its own finding, and the cords of each temperature class have one.",
         Why = "Breakers trip early, outlets and cords age, and insulation softens.",
-        Formula = "T_in + 3600 Q/(rho 1006 V) <= maxAmbientC, default 60 C; Q and V of the items with a known airflow that do not blow to the front",
-        Sources = [Sources.AshraeFundamentals, Sources.HotAislePractice],
+        Formula = "T_in + 3600 Q/(rho 1006 V) <= maxAmbientC, default 60 C; cords: 70 C, with a C16 plug 120 C; Q and V of the items with a known "
+            + "airflow that do not blow to the front",
+        Sources = [Sources.AshraeFundamentals, Sources.HotAislePractice, Sources.Iec60320],
         Needs =
         [
-            "/pdus/*/maxAmbientC", "/pdus/*/mounting", "/pdus/*/position", "/items/*/heatW", "/items/*/power/ratedW", "/items/*/airflow/flowM3h",
+            "/pdus/*/maxAmbientC", "/pdus/*/mounting", "/pdus/*/position", "/items/*/heatW", "/items/*/power/ratedW", "/items/*/power/plugs",
+            "/items/*/airflow/flowM3h",
             "/items/*/airflow/direction", "/site/ambientMaxC", "/site/altitudeM", "/cooling/underfloor/supplyC", "/cooling/airConditioner/setpointC",
         ],
         Notes =
         [
             "The rise is that of the heat over the airflow, not the permitted riseK. Items without a stated airflow are left out of both.",
             "A horizontal PDU on the front uprights is not in the exhaust air.",
+            "Cords with C13 and C19 connectors are for cold conditions, up to 70 C; with C15 connectors for hot conditions, up to 120 C. Cords with other "
+                + "plugs count as cold.",
         ],
-        Remedies = ["Lower the temperature at the inlets.", "Use PDUs with a higher maximum ambient temperature.", "Move equipment to another rack."],
+        Remedies = ["Lower the temperature at the inlets.", "Use PDUs with a higher maximum ambient temperature.", "Use cords for hot conditions.", "Move equipment to another rack."],
         Cautions = [Cautions.Electricity],
     };
 
@@ -40,12 +46,12 @@ public sealed class ExhaustTemperature : Rule
     /// <inheritdoc/>
     public override void Check(RuleContext context)
     {
-        var pdus = context.Survey.Description.Pdus;
-        if (pdus is null || context.Survey.Heat.Exhaust is not { } exhaust)
+        if (context.Survey.Heat.Exhaust is not { } exhaust)
         {
             return;
         }
 
+        var pdus = context.Survey.Description.Pdus ?? [];
         for (var i = 0; i < pdus.Count; i++)
         {
             var limit = pdus[i].MaxAmbientC ?? ExhaustAir.UsualPduC;
@@ -54,7 +60,41 @@ public sealed class ExhaustTemperature : Rule
                 Report(context, exhaust, i, limit);
             }
         }
+
+        if (Comparison.IsOver(exhaust.TemperatureC, Connectors.ColdCordC))
+        {
+            CheckCords(context, exhaust, Connectors.ColdCordC);
+            CheckCords(context, exhaust, Connectors.HotCordC);
+        }
     }
+
+    private static void CheckCords(RuleContext context, ExhaustAir exhaust, double limit)
+    {
+        MountedItem[] items = [.. context.Survey.Items.Where(i => i.Item!.Power?.Plugs?.Any(p => CordLimit(p) == limit) == true)];
+        if (items.Length == 0 || !Comparison.IsOver(exhaust.TemperatureC, limit))
+        {
+            return;
+        }
+
+        context.Report(new FindingDraft
+        {
+            Message = "The exhaust air behind the equipment reaches {exhaustC} C; the cords of {items} bear {limitC} C.",
+            Data =
+            [
+                ("exhaustC", exhaust.TemperatureC), ("items", Names.And([.. items.Select(i => i.Id).Order(StringComparer.Ordinal)])), ("limitC", limit),
+            ],
+            Subject = "mains cords",
+            Identity = ["cords", Invariant($"{limit:0}")],
+            Pointers = [.. items.OrderBy(i => i.Id, StringComparer.Ordinal).Select(i => $"{i.Pointer}/power/plugs")],
+            Actual = Quantities.Of(exhaust.TemperatureC, "C"),
+            Limit = Quantities.Of(limit, "C"),
+            UtilisationPercent = 100 * exhaust.TemperatureC / limit,
+            Calculation = Invariant($"{exhaust.Calculation(context.Survey.Heat.DensityKgM3)} > {limit:0.###}"),
+            Candidates = RoomAirRemedies.CoolExhaust(context.Survey, exhaust.TemperatureC - limit),
+        });
+    }
+
+    private static double? CordLimit(ConnectorCode plug) => Connectors.CordLimitC(NamedEnumConverter<ConnectorCode>.Name(plug));
 
     private static void Report(RuleContext context, ExhaustAir exhaust, int index, double limit)
     {
@@ -70,9 +110,7 @@ public sealed class ExhaustTemperature : Rule
             Actual = Quantities.Of(exhaust.TemperatureC, "C"),
             Limit = Quantities.Of(limit, "C"),
             UtilisationPercent = limit > 0 ? 100 * exhaust.TemperatureC / limit : null,
-            Calculation =
-                Invariant($"3600 x {exhaust.HeatW:0.###} / ({survey.Heat.DensityKgM3:0.####} x {Air.HeatCapacity:0} x {exhaust.FlowM3h:0.###}) = ")
-                + Invariant($"{exhaust.RiseK:0.###}; {exhaust.InletC:0.###} + {exhaust.RiseK:0.###} = {exhaust.TemperatureC:0.###} > {limit:0.###}"),
+            Calculation = Invariant($"{exhaust.Calculation(survey.Heat.DensityKgM3)} > {limit:0.###}"),
             Candidates = RoomAirRemedies.CoolExhaust(survey, exhaust.TemperatureC - limit),
         });
     }

@@ -18,16 +18,22 @@ public sealed class InletLimit : Rule
         MilderSeverity = Severity.Warning,
         What =
             "Finds items whose inlet limit, derated for altitude, is below the temperature of the supply air: room air, underfloor air or the setpoint of "
-            + "the air conditioner. Each item has its own finding.",
+            + "the air conditioner. An item with airflow rear to front takes in the exhaust air of the others. Each item has its own finding.",
         Why = "Equipment above its inlet limit fails early or switches off. Thin air cools less, so the limit falls with altitude.",
-        Formula = "ambientMaxC, supplyC or setpointC <= maxInletC - (altitudeM - 900)/s above 900 m; s 300 m, from 40 C 175 m, from 45 C 125 m",
-        Sources = [Sources.AshraeTc99],
-        Needs = ["/items/*/maxInletC", "/site/ambientMaxC", "/site/altitudeM", "/cooling/underfloor/supplyC", "/cooling/airConditioner/setpointC"],
+        Formula = "ambientMaxC, supplyC or setpointC <= maxInletC - (altitudeM - 900)/s above 900 m; s 300 m, from 40 C 175 m, from 45 C 125 m; "
+            + "rear to front: the exhaust air of the others, T_in + 3600 Q/(rho 1006 V)",
+        Sources = [Sources.AshraeTc99, Sources.AshraeFundamentals, Sources.HotAislePractice],
+        Needs =
+        [
+            "/items/*/maxInletC", "/items/*/airflow/direction", "/items/*/airflow/flowM3h", "/site/ambientMaxC", "/site/altitudeM",
+            "/cooling/underfloor/supplyC", "/cooling/airConditioner/setpointC",
+        ],
         Notes =
         [
             "The slope follows the inlet limit: below 40 C as classes A1 and A2, from 40 C as A3, from 45 C as A4. Above 45 C no class applies: where the "
                 + "derating decides, the finding is a warning, and the manufacturer's own slope takes precedence.",
             "The classes end at 3050 m. Above it nothing is claimed.",
+            "Exhaust air is that of the items with a known airflow. In a closed cabinet, or with an air conditioner, the air is mixed and this is not asked.",
         ],
         Remedies = ["Lower the temperature of the room, the underfloor air or the setpoint.", "Fit an air conditioner.", "Move the equipment to another rack."],
         Cautions = [Cautions.Handling],
@@ -58,19 +64,49 @@ public sealed class InletLimit : Rule
             return;
         }
 
-        if (!Comparison.IsOver(supply, least))
+        // In a closed cabinet the air is mixed; elsewhere the rear is the hot side.
+        var exhaust = heat.AirPath.Mode is CoolingMode.Closed or CoolingMode.AirConditioner ? null : heat.Exhaust;
+        if (!Comparison.IsOver(Math.Max(supply, exhaust?.TemperatureC ?? supply), least))
         {
             return;
         }
 
         foreach (var item in context.Survey.Items)
         {
-            if (item.Item!.MaxInletC is { } own && Comparison.IsOver(supply, heat.LimitAtSiteC(own)))
+            if (item.Item!.MaxInletC is not { } own)
             {
-                Report(context, item, own, heat.LimitAtSiteC(own), supply);
+                continue;
+            }
+
+            var limit = heat.LimitAtSiteC(own);
+            if (Comparison.IsOver(supply, limit))
+            {
+                Report(context, item, own, limit, supply);
+            }
+            else if (item.Item.Airflow?.Direction == AirflowDirection.RearToFront && exhaust is not null && Comparison.IsOver(exhaust.TemperatureC, limit))
+            {
+                ReportExhaust(context, item, own, limit, exhaust);
             }
         }
     }
+
+    private static void ReportExhaust(RuleContext context, MountedItem item, double own, double limit, ExhaustAir exhaust) => context.Report(new FindingDraft
+    {
+        Message = "{item} has airflow rear to front and takes in exhaust air of {supplyC} C; its inlet limit is {limitC} C.",
+        Data = [("supplyC", exhaust.TemperatureC), ("item", item.Id), ("limitC", limit)],
+        Severity = SeverityOf(exhaust.TemperatureC, own),
+        Subject = context.Survey.Cabinet.Place(item),
+        Identity = [item.Id],
+        Pointers = [$"{item.Pointer}/airflow/direction", Pointers.ItemMaxInlet[item.Index]],
+        Actual = Quantities.Of(exhaust.TemperatureC, "C"),
+        Limit = Quantities.Of(limit, "C"),
+        Calculation = Invariant($"{exhaust.Calculation(context.Survey.Heat.DensityKgM3)} > {limit:0.###}"),
+        Candidates = RoomAirRemedies.CoolExhaust(context.Survey, exhaust.TemperatureC - limit)
+            .Concat(PlaceRemedies.TakeOut(context.Survey, item) is { } takeOut ? [takeOut] : []),
+    });
+
+    private static Severity? SeverityOf(double supply, double own) =>
+        own > InletLimits.GreatestClassC && !Comparison.IsOver(supply, own) ? Severity.Warning : null;
 
     private static void Report(RuleContext context, MountedItem item, double own, double limit, double supply)
     {
@@ -89,7 +125,7 @@ public sealed class InletLimit : Rule
             Data = limit < own
                 ? [("supplyC", supply), ("item", item.Id), ("limitC", limit), ("altitudeM", heat.AltitudeM)]
                 : [("supplyC", supply), ("item", item.Id), ("limitC", limit)],
-            Severity = own > InletLimits.GreatestClassC && !Comparison.IsOver(supply, own) ? Severity.Warning : null,
+            Severity = SeverityOf(supply, own),
             Subject = context.Survey.Cabinet.Place(item),
             Identity = [item.Id],
             Pointers = heat.SupplyPointer is { } place ? [Pointers.ItemMaxInlet[item.Index], place] : [Pointers.ItemMaxInlet[item.Index]],

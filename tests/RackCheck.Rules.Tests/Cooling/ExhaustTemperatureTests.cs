@@ -74,4 +74,31 @@ public sealed class ExhaustTemperatureTests : RuleTests<ExhaustTemperature>
         var rack = Rack(50);
         Assert.Equal(25, Remedied(rack, Only(rack)).Site!.AmbientMaxC); // 35 - 9.03, rounded down
     }
+
+    // IEC 60320-1 (values from memory): cords with C13 for cold conditions, 70 C; with C15 for hot conditions, 120 C.
+    private static RackDescription Corded(double ambient, double flow, params ConnectorCode[] plugs)
+    {
+        var rack = Rack(null, flow, ambient) with { Supplies = null, Pdus = null };
+        return rack with { Items = [rack.Items[0] with { Power = new ItemPower { Plugs = plugs } }] };
+    }
+
+    [Fact]
+    public void Cords_in_hot_exhaust_are_a_warning()
+    {
+        var finding = Only(Corded(45.5, 130, ConnectorCode.C14, ConnectorCode.C16));
+        Assert.Equal(Severity.Warning, finding.Severity);
+        Assert.Equal(["/items/0/power/plugs"], finding.Pointers);
+        Numbers(finding, 70.348, 70, "C"); // 3600 x 1000 / (1.1078 x 1006 x 130) = 24.848
+        Passes(Corded(45.1, 130, ConnectorCode.C14)); // 69.917
+    }
+
+    [Fact]
+    public void Cords_for_hot_conditions_bear_120_C()
+    {
+        Passes(Corded(60, 60, ConnectorCode.C16)); // 60 + 3600 x 1000 / (1.0595 x 1006 x 60) = 116.29
+        Numbers(Only(Corded(60, 55, ConnectorCode.C16)), 121.41, 120, "C");
+        Assert.Equal([70, 120], Findings(Corded(60, 55, ConnectorCode.C16, ConnectorCode.C20)).Select(f => f.Limit!.Value).Order());
+        Passes(Corded(60, 55, ConnectorCode.Hardwired));
+        Passes(Corded(60, 55));
+    }
 }

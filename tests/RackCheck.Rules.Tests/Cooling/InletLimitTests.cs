@@ -87,4 +87,33 @@ public sealed class InletLimitTests : RuleTests<InletLimit>
         var cooler = Cool(Closed, Closed, 20).Cooler(2000, 36).With(Warm("wave-pc", 1, 100, maxInlet: 35));
         Assert.Equal(35, Remedied(cooler, Only(cooler)).Cooling!.AirConditioner!.SetpointC);
     }
+
+    // ASHRAE Fundamentals: at 30 C and 1.1644 kg/m3, 1000 W warm 200 m3/h by 3600 x 1000 / (1.1644 x 1006 x 200) = 15.366 K.
+    private static RackDescription Reversed(double limit, Door? rear = null, double altitude = 0) => Cool(Aired, rear ?? Aired, 30, altitude).With(
+        Warm("wave-pc", 1, 1000, AirflowDirection.FrontToRear, 200, 60), Warm("switch", 10, 50, AirflowDirection.RearToFront, 30, limit));
+
+    [Fact]
+    public void Item_with_airflow_rear_to_front_takes_in_exhaust_air()
+    {
+        var finding = Only(Reversed(45));
+        Assert.Equal(["/items/1/airflow/direction", "/items/1/maxInletC"], finding.Pointers);
+        Numbers(finding, 45.366, 45, "C");
+        Assert.Equal("3600 x 1000 / (1.1644 x 1006 x 200) = 15.366; 30 + 15.366 = 45.366 > 45", finding.Calculation);
+        Assert.Equal(Severity.Error, finding.Severity);
+        Passes(Reversed(45.366));
+        Passes(Reversed(45, Closed));
+    }
+
+    [Fact]
+    public void Front_to_rear_item_and_reversed_item_alone_take_in_room_air()
+    {
+        Passes(Reversed(45) with { Items = [Reversed(45).Items[0], Reversed(45).Items[1] with { Airflow = new Model.Airflow { Direction = AirflowDirection.FrontToRear } }] });
+        Passes(Reversed(45) with { Items = [Reversed(45).Items[1]] });
+    }
+
+    [Fact]
+    public void Room_above_the_limit_is_reported_once_for_a_reversed_item() => Assert.Contains("The room reaches", Only(Reversed(29)).Message, StringComparison.Ordinal);
+
+    [Fact]
+    public void Cooler_room_is_remedy_for_exhaust_air() => Assert.Equal(29, Remedied(Reversed(45), Only(Reversed(45))).Site!.AmbientMaxC);
 }
