@@ -1,5 +1,6 @@
 using RackCheck.Engineering;
 using RackCheck.Model;
+using RackCheck.Model.Converters;
 using RackCheck.Remedies;
 using RackCheck.Survey;
 using RackCheck.Survey.Power;
@@ -19,20 +20,20 @@ public sealed class BreakerCoordination : Rule
         Concern = Concern.Site,
         Safety = true,
         What =
-            "Finds cables with a current-carrying capacity below the breaker rating, with their ambient temperature and bunching, and PDUs rated below the "
-            + "breaker upstream whose outlet groups have no breakers of their own. A PDU rated above its breaker is safe: that is advice. In North America a "
+            "Finds cables with a current-carrying capacity below the breaker rating, with their ambient temperature and bunching, sockets rated below their "
+            + "breaker, and PDUs rated below the breaker upstream whose outlet groups have no breakers of their own. A PDU rated above its breaker is safe: that is advice. In North America a "
             + "PDU rated at 80 % of its breaker matches it.",
         Why =
             "A breaker protects only cables and PDUs that are rated for at least its own current. Anything smaller overheats before the breaker trips. A PDU "
             + "with a higher rating invites a load that the breaker cannot carry.",
         Formula =
-            "In <= cable capacity x Ca x Cg; In of the supply, of the plug fuse or of each outlet group <= PDU rating (North "
+            "In <= cable capacity x Ca x Cg; In <= socket rating; In of the supply, of the plug fuse or of each outlet group <= PDU rating (North "
                 + "America: / 0.8); advice: PDU rating "
             + "<= In",
-        Sources = [Sources.Iec60364Overload, Sources.Bs7671Capacity, Sources.Bs7671Factors, Sources.Bs7671Ring, Sources.Nec210],
+        Sources = [Sources.Iec60364Overload, Sources.Bs7671Capacity, Sources.Bs7671Factors, Sources.Bs7671Ring, Sources.Nec210, Sources.Nec210Receptacles],
         Needs =
         [
-            "/supplies/*/ratedA", "/supplies/*/breaker/ratedA", "/supplies/*/phases", "/supplies/*/cable/crossSectionMm2", "/pdus/*/ratedA",
+            "/supplies/*/ratedA", "/supplies/*/breaker/ratedA", "/supplies/*/socket", "/supplies/*/phases", "/supplies/*/cable/crossSectionMm2", "/pdus/*/ratedA",
             "/pdus/*/groups/*/breakerA", "/pdus/*/plug", "/items/*/ups/feeds", "/site/region", "/site/ambientMaxC", "/supplies/*/cable/ambientC",
             "/supplies/*/cable/grouped", "/supplies/*/cable/ring",
         ],
@@ -42,6 +43,8 @@ public sealed class BreakerCoordination : Rule
                 + "temperature of the cable defaults to that "
                 + "of the site, and to 30 C without one.",
             "A ring final circuit of 2.5 mm2 may be protected at 32 A. The 13 A fuse of a BS 1363 plug protects the PDU behind it.",
+            "A BS 1363 socket may have a 32 A breaker, as every plug has a fuse; in North America a 15 A socket may be on a 20 A circuit. IEC 60320 sockets "
+                + "of a supply follow their limit behind a breaker.",
         ],
         Remedies =
         [
@@ -67,6 +70,7 @@ public sealed class BreakerCoordination : Rule
 
             if (supply.Units.Any(u => !u.IsBehindUps))
             {
+                JudgeSocket(context, supply);
                 JudgeCable(context, supply);
             }
         }
@@ -149,6 +153,36 @@ public sealed class BreakerCoordination : Rule
         return sold is { } lower
             ? candidates.Append(SupplyRemedies.Fuse(survey, supply, lower)).Concat(SupplyRemedies.Downsize(survey, supply, lower))
             : candidates;
+    }
+
+    private static void JudgeSocket(RuleContext context, SupplyNode supply)
+    {
+        if (supply.Source.Socket is not { } socket
+            || Connectors.MostBreakerA(NamedEnumConverter<ConnectorCode>.Name(socket), supply.IsNorthAmerica) is not { } limit
+            || !Comparison.IsOver(supply.BreakerA, limit))
+        {
+            return;
+        }
+
+        var survey = context.Survey;
+        context.Report(new FindingDraft
+        {
+            Message = "The {socket} socket of supply {supply} permits a breaker of {limitA} A; it has one of {breakerA} A.",
+            Data =
+            [
+                ("supply", supply.Id), ("socket", NamedEnumConverter<ConnectorCode>.Name(socket)), ("limitA", limit), ("breakerA", supply.BreakerA),
+            ],
+            Subject = $"socket of supply {supply.Id}",
+            Identity = ["socket", supply.Id],
+            Pointers = [$"{Pointers.Supply[supply.Index]}/socket", BreakerPointer(supply)],
+            Actual = Quantities.Of(supply.BreakerA, "A"),
+            Limit = Quantities.Of(limit, "A"),
+            UtilisationPercent = 100 * supply.BreakerA / limit,
+            Calculation = Invariant($"{supply.BreakerA:0.###} > {limit:0.###}"),
+            Candidates = SupplyRemedies.BreakerUpTo(supply, limit) is { } sold
+                ? SupplyRemedies.Downsize(survey, supply, sold).Prepend(SupplyRemedies.Fuse(survey, supply, sold))
+                : [],
+        });
     }
 
     private static void JudgeCable(RuleContext context, SupplyNode supply)

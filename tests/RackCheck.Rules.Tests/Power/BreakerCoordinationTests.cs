@@ -151,4 +151,43 @@ public sealed class BreakerCoordinationTests : RuleTests<BreakerCoordination>
         var finding = Findings(rack).Single(f => f.MessageData.ContainsKey("sectionMm2"));
         Assert.InRange(Remedied(rack, finding).Items.Count, 1, 7);
     }
+
+    // IEC 60364-4-43 433.1, BS 7671 433.1.204 and NEC 210.21(B), values from memory.
+    [Theory]
+    [InlineData(ConnectorCode.Iec60309A16P1, Region.Eu, 16, 20)]
+    [InlineData(ConnectorCode.Cee73, Region.Eu, 16, 20)]
+    [InlineData(ConnectorCode.C13, Region.Eu, 16, 20)]
+    [InlineData(ConnectorCode.Bs1363, Region.Uk, 32, 40)]
+    [InlineData(ConnectorCode.Nema515, Region.Na, 20, 25)]
+    [InlineData(ConnectorCode.NemaL620, Region.Na, 20, 25)]
+    [InlineData(ConnectorCode.C19, Region.Na, 20, 25)]
+    public void Socket_limits_the_breaker(ConnectorCode socket, Region region, double most, double over)
+    {
+        RackDescription With(double breaker)
+        {
+            var rack = Rack(breaker, Board("strip", breaker)).Region(region);
+            return rack with { Supplies = [rack.Supplies![0] with { Socket = socket }] };
+        }
+
+        Assert.DoesNotContain(Findings(With(most)), f => f.Subject == "socket of supply A");
+        var finding = Assert.Single(Findings(With(over)), f => f.Subject == "socket of supply A");
+        Assert.Equal(["/supplies/0/socket", "/supplies/0/breaker/ratedA"], finding.Pointers);
+        Numbers(finding, over, most, "A");
+        Assert.Equal(Severity.Error, finding.Severity);
+    }
+
+    [Fact]
+    public void Breaker_of_the_socket_is_remedy()
+    {
+        var rack = Rack(32, Board("strip", 32));
+        rack = rack with { Supplies = [rack.Supplies![0] with { Socket = ConnectorCode.Iec60309A16P1 }] };
+        Assert.Equal(16, Remedied(rack, Only(rack)).Supplies![0].Breaker!.RatedA);
+    }
+
+    [Fact]
+    public void Hard_wired_supply_has_no_socket_to_protect()
+    {
+        var rack = Rack(63, Board("strip", 63));
+        Passes(rack with { Supplies = [rack.Supplies![0] with { Socket = ConnectorCode.Hardwired }] });
+    }
 }
