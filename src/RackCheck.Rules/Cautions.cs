@@ -30,6 +30,10 @@ public static class Cautions
         "Before opening, replugging or wiring equipment: isolate it at the supply, lock it off and prove it dead. Isolate both supplies of dual-fed equipment. "
         + "A UPS continues to supply its outlets. Only a qualified person may do this work, to the local wiring rules.";
 
+    /// <summary>For racks on the floor with more than two items on slides at one side and no interlock.</summary>
+    public const string PullOut =
+        "Stability is checked with at most two items pulled out. Pull out one item at a time, and put a label on the rack that says so.";
+
     /// <summary>For findings whose remedy moves equipment.</summary>
     public const string Handling =
         "Before moving equipment: isolate its supply, prove it dead and secure the rack against tipping. "

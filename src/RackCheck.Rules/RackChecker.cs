@@ -215,6 +215,11 @@ public sealed class RackChecker(RuleSet rules, Action<RuleDescriptor, Exception>
             cautions.Add(Cautions.SearchCutShort);
         }
 
+        if (survey is { Mass: { Stand.CanTip: true, Balance.CanPullOutMore: true } })
+        {
+            cautions.Add(Cautions.PullOut);
+        }
+
         foreach (var finding in findings)
         {
             foreach (var caution in rules.Find(finding.Rule)!.Cautions)

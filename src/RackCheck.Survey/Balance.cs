@@ -69,6 +69,9 @@ public sealed class Balance
     /// </summary>
     public PulledItems? WorstPair { get; }
 
+    /// <summary>Whether more than two items can be out together at one side: stability is checked with two.</summary>
+    public bool CanPullOutMore => cabinet.Source.Interlock != true && items.Where(i => MomentOf(i) is not null).GroupBy(i => i.Face).Any(g => g.Count() > 2);
+
     /// <summary>Position of the mass of an item.</summary>
     /// <returns>The position; zero mass for a blanking panel without a mass.</returns>
     public PointMass PlaceOf(MountedItem item) => places[item.Index];

@@ -57,7 +57,8 @@ public sealed class TipExtended : Rule
         Notes =
         [
             "The open door acts half a leaf in front of the cabinet. Its mass is part of the cabinet's, which acts at the centre of its box.",
-            "The two items are those with the greatest mass times extension. More than two at once are a matter of working practice: pull out one at a time.",
+            "The two items are those with the greatest mass times extension. More than two at once are a matter of working practice: a caution of the report "
+                + "says to pull out one at a time.",
         ],
         Remedies =
         [

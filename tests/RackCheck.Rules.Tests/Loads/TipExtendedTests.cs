@@ -198,4 +198,21 @@ public sealed class TipExtendedTests : RuleTests<TipExtended>
                 ShelfItem("probe", "tray", depth: 300, height: 200) with { MassKg = 5 }),
             "/items/0/support/extensionMm");
     }
+
+    // More than two at once are a matter of working practice.
+    [Theory]
+    [InlineData(3, false, BaseStyle.Feet, true)]
+    [InlineData(3, true, BaseStyle.Feet, false)]
+    [InlineData(3, false, BaseStyle.Bolted, false)]
+    [InlineData(2, false, BaseStyle.Feet, false)]
+    public void More_than_two_items_on_slides_are_a_caution(int count, bool interlock, BaseStyle style, bool cautioned)
+    {
+        var rack = Weighed(200, style: style).With([.. Enumerable.Range(0, count).Select(n => Heavy($"disk-{n}", 1 + (4 * n), 20).Slid())])
+            .Cabinet(c => c with { Interlock = interlock });
+        Assert.Equal(cautioned, Report(rack).Cautions.Contains(Cautions.PullOut));
+    }
+
+    [Fact]
+    public void Items_on_slides_at_both_sides_count_apart() => Assert.DoesNotContain(
+        Cautions.PullOut, Report(Weighed(200).With(Heavy("a", 1, 20).Slid(), Heavy("b", 5, 20).Slid(), Heavy("c", 20, 20, face: Face.Rear).Slid())).Cautions);
 }
