@@ -143,7 +143,7 @@ public sealed class HeatSurvey
     /// <summary>Whether any item specifies its airflow.</summary>
     public bool HasOwnFlow { get; private set; }
 
-    /// <summary>Whether fans stir the air inside: roof fans, a fan tray, or an item with an airflow of its own.</summary>
+    /// <summary>Whether fans stir the air inside: roof fans, a fan tray, or an item with an airflow or an airflow direction of its own.</summary>
     public bool IsStirred => HasStirringFans || AirPath.HasRoofFans || AirPath.HasTrays;
 
     /// <summary>Heat-dissipating surface of the closed cabinet, m2.</summary>
@@ -295,6 +295,10 @@ public sealed class HeatSurvey
 
     private bool HasStirringFans { get; set; }
 
+    // Air goes from face to face, or across, by fans only. Upward it can rise by itself.
+    private static bool HasDirectedFans(Item item) =>
+        item.Airflow?.Direction is AirflowDirection.FrontToRear or AirflowDirection.RearToFront or AirflowDirection.Side;
+
     private double MiddleMm => CabinetHeights.Of(description.Cabinet!).EdgeMm(1) + (RackGeometry.ApertureMm(description.Cabinet!.HeightU!.Value) / 2);
 
     private bool IsInUpperHalf(MountedItem item) => CentreMm(item) is { } centre && Comparison.IsOver(centre, MiddleMm);
@@ -327,7 +331,7 @@ public sealed class HeatSurvey
                 FittedHeatW += HeatOf(mounted)!.Value;
             }
 
-            HasStirringFans |= mounted.Category == ItemCategory.FanTray;
+            HasStirringFans |= mounted.Category == ItemCategory.FanTray || HasDirectedFans(item);
 
             if (item.MaxInletC is { } limit
                 && (LeastInletItem?.Item!.MaxInletC is not { } least || LimitAtSiteC(limit) < LimitAtSiteC(least)

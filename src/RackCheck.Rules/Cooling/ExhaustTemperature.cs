@@ -32,6 +32,7 @@ public sealed class ExhaustTemperature : Rule
         Notes =
         [
             "The rise is that of the heat over the airflow, not the permitted riseK. Items without a stated airflow are left out of both.",
+            "In a closed cabinet without fans it is the air inside, at the top: ambientMaxC + 1.44 Q/(3.4 A), as in cooling.sealed-rise.",
             "A horizontal PDU on the front uprights is not in the exhaust air.",
             "Cords with C13 and C19 connectors are for cold conditions, up to 70 C; with C15 connectors for hot conditions, up to 120 C. Cords with other "
                 + "plugs count as cold.",
@@ -78,7 +79,7 @@ public sealed class ExhaustTemperature : Rule
 
         context.Report(new FindingDraft
         {
-            Message = "The exhaust air behind the equipment reaches {exhaustC} C; the cords of {items} bear {limitC} C.",
+            Message = Air(exhaust) + " reaches {exhaustC} C; the cords of {items} bear {limitC} C.",
             Data =
             [
                 ("exhaustC", exhaust.TemperatureC), ("items", Names.And([.. items.Select(i => i.Id).Order(StringComparer.Ordinal)])), ("limitC", limit),
@@ -94,6 +95,8 @@ public sealed class ExhaustTemperature : Rule
         });
     }
 
+    private static string Air(ExhaustAir exhaust) => exhaust.FlowM3h == 0 ? "The air in the closed cabinet" : "The exhaust air behind the equipment";
+
     private static double? CordLimit(ConnectorCode plug) => Connectors.CordLimitC(NamedEnumConverter<ConnectorCode>.Name(plug));
 
     private static void Report(RuleContext context, ExhaustAir exhaust, int index, double limit)
@@ -102,7 +105,7 @@ public sealed class ExhaustTemperature : Rule
         var pdu = survey.Description.Pdus![index];
         context.Report(new FindingDraft
         {
-            Message = "The exhaust air behind the equipment reaches {exhaustC} C; PDU {pdu} bears {limitC} C.",
+            Message = Air(exhaust) + " reaches {exhaustC} C; PDU {pdu} bears {limitC} C.",
             Data = [("exhaustC", exhaust.TemperatureC), ("pdu", pdu.Id), ("limitC", limit)],
             Subject = $"PDU {pdu.Id}",
             Identity = [pdu.Id],

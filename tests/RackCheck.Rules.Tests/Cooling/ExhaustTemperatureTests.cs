@@ -101,4 +101,23 @@ public sealed class ExhaustTemperatureTests : RuleTests<ExhaustTemperature>
         Passes(Corded(60, 55, ConnectorCode.Hardwired));
         Passes(Corded(60, 55));
     }
+
+    // IEC TR 60890 values: 400 W on 6.6 m2, nothing stirs: 400 / (3.4 x 6.6) = 17.83 K, 1.44 times as much at the top.
+    [Fact]
+    public void PDU_in_a_still_closed_cabinet_is_in_the_air_at_its_top()
+    {
+        RackDescription Still(double? bears, AirflowDirection direction = AirflowDirection.None)
+        {
+            var rack = Rack(bears, ambient: 30).Cabinet(c => c with { FrontDoor = Closed, RearDoor = Closed });
+            return rack with { Items = [Warm("probe-amp", 1, 400, direction)] };
+        }
+
+        var finding = Only(Still(55));
+        Assert.StartsWith("The air in the closed cabinet reaches", finding.Message, StringComparison.Ordinal);
+        Numbers(finding, 55.675, 55, "C");
+        Passes(Still(55.675));
+        Passes(Still(42, AirflowDirection.FrontToRear)); // stirred: 400 / (5.5 x 6.6) = 11.02 K
+        Assert.Single(Findings(Still(41, AirflowDirection.FrontToRear)));
+        Passes(Still(20) with { Cabinet = Rack(20).Cabinet });
+    }
 }

@@ -164,4 +164,18 @@ public sealed class SealedRiseTests : RuleTests<SealedRise>
         Assert.Equal((100, 35), (cooler.CapacityW, cooler.SetpointC));
         Assert.Empty(Remedied(rack, Only(rack), 1).Items);
     }
+
+    // 300 W, 5.5, 4.38 m2: 12.4533 K. Fans without a stated airflow stir as well; air can rise without fans.
+    [Theory]
+    [InlineData(AirflowDirection.FrontToRear, 37.45)]
+    [InlineData(AirflowDirection.RearToFront, 37.45)]
+    [InlineData(AirflowDirection.Side, 37.45)]
+    [InlineData(AirflowDirection.Upward, 45.15)]
+    [InlineData(AirflowDirection.None, 45.15)]
+    public void Airflow_direction_without_a_flow_tells_of_fans(AirflowDirection direction, double inside)
+    {
+        var rack = Rack(300);
+        rack = rack with { Items = [rack.Items[0] with { Airflow = new Model.Airflow { Direction = direction } }] };
+        Assert.Equal(inside, Only(rack).Actual!.Value);
+    }
 }
