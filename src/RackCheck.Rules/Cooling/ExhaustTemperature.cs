@@ -37,7 +37,11 @@ public sealed class ExhaustTemperature : Rule
             "Cords with C13 and C19 connectors are for cold conditions, up to 70 C; with C15 connectors for hot conditions, up to 120 C. Cords with other "
                 + "plugs count as cold.",
         ],
-        Remedies = ["Lower the temperature at the inlets.", "Use PDUs with a higher maximum ambient temperature.", "Use cords for hot conditions.", "Move equipment to another rack."],
+        Remedies =
+        [
+            "Lower the temperature at the inlets.", "Use PDUs with a higher maximum ambient temperature.", "Use cords for hot conditions.",
+            "Move equipment to another rack.",
+        ],
         Cautions = [Cautions.Electricity],
     };
 

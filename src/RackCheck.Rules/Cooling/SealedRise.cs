@@ -45,8 +45,8 @@ public sealed class SealedRise : Rule
         Notes =
         [
             "Heat is asked for of equipment that by its kind runs on power, even where no item states any.",
-            "A fan tray, roof fans or an item with an airflow of its own stir the air; one that blows from face to face or to the side has fans. The upper half is above the middle of the mounting space; an item that "
-                + "is not yet placed counts as in the lower half.",
+            "A fan tray, roof fans or an item with an airflow of its own stir the air; one that blows from face to face or to the side has "
+                + "fans. The upper half is above the middle of the mounting space; an item that is not yet placed counts as in the lower half.",
         ],
         Remedies =
         [

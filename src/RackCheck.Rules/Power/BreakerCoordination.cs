@@ -21,8 +21,8 @@ public sealed class BreakerCoordination : Rule
         Safety = true,
         What =
             "Finds cables with a current-carrying capacity below the breaker rating, with their ambient temperature and bunching, sockets rated below their "
-            + "breaker, and PDUs rated below the breaker upstream whose outlet groups have no breakers of their own. A PDU rated above its breaker is safe: that is advice. In North America a "
-            + "PDU rated at 80 % of its breaker matches it.",
+            + "breaker, and PDUs rated below the breaker upstream whose outlet groups have no breakers of their own. A PDU "
+            + "rated above its breaker is safe: that is advice. In North America a PDU rated at 80 % of its breaker matches it.",
         Why =
             "A breaker protects only cables and PDUs that are rated for at least its own current. Anything smaller overheats before the breaker trips. A PDU "
             + "with a higher rating invites a load that the breaker cannot carry.",
@@ -33,9 +33,9 @@ public sealed class BreakerCoordination : Rule
         Sources = [Sources.Iec60364Overload, Sources.Bs7671Capacity, Sources.Bs7671Factors, Sources.Bs7671Ring, Sources.Nec210, Sources.Nec210Receptacles],
         Needs =
         [
-            "/supplies/*/ratedA", "/supplies/*/breaker/ratedA", "/supplies/*/socket", "/supplies/*/phases", "/supplies/*/cable/crossSectionMm2", "/pdus/*/ratedA",
-            "/pdus/*/groups/*/breakerA", "/pdus/*/plug", "/items/*/ups/feeds", "/site/region", "/site/ambientMaxC", "/supplies/*/cable/ambientC",
-            "/supplies/*/cable/grouped", "/supplies/*/cable/ring",
+            "/supplies/*/ratedA", "/supplies/*/breaker/ratedA", "/supplies/*/socket", "/supplies/*/phases", "/supplies/*/cable/crossSectionMm2",
+            "/pdus/*/ratedA", "/pdus/*/groups/*/breakerA", "/pdus/*/plug", "/items/*/ups/feeds", "/site/region", "/site/ambientMaxC",
+            "/supplies/*/cable/ambientC", "/supplies/*/cable/grouped", "/supplies/*/cable/ring",
         ],
         Notes =
         [

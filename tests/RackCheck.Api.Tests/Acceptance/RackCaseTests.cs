@@ -60,7 +60,7 @@ public sealed class RackCaseTests(RackReports reports) : IClassFixture<RackRepor
         Assert.All(RackCase.All, c => Assert.True(c.IsSound ? c is { Request: not null, Base: null, Patch: null } : c is { Request: null, Patch: not null }));
         Assert.All(RackCase.All.Where(c => !c.IsSound), c => Assert.True(c.Origin.IsSound && c.Expect!.Asked == c.Expect.Severity is null));
         var ids = RuleSet.Default.All.Select(r => r.Descriptor.Id).ToHashSet();
-        Assert.Empty(RackCase.All.SelectMany(c => c.Judgements.Select(j => j.Rule).Append(c.Expect?.Rule ?? "layout.overlap")).Where(r => !ids.Contains(r)));
+        Assert.Subset(ids, RackCase.All.SelectMany(c => c.Judgements.Select(j => j.Rule)).Concat(RackCase.All.Select(c => c.Expect?.Rule).OfType<string>()).ToHashSet());
         string[] themes = [.. RackCase.All.Where(c => !c.IsSound).Select(c => c.Expect!.Rule.Split('.')[0]).Distinct().Order(StringComparer.Ordinal)];
         Assert.Equal(["cabling", "catalogue", "cooling", "delivery", "depth", "earthing", "layout", "load", "power", "service"], themes);
     }
@@ -68,7 +68,8 @@ public sealed class RackCaseTests(RackReports reports) : IClassFixture<RackRepor
     [Fact]
     public void Finding_has_a_judgement_and_judgement_a_finding()
     {
-        var open = RackCase.All.SelectMany(c => reports.Findings(c).Where(f => c.Of(f.Rule, f.Severity) is null).Select(f => $"{c.Name}: {f.Severity} {f.Rule}"));
+        var open = RackCase.All.SelectMany(
+            c => reports.Findings(c).Where(f => c.Of(f.Rule, f.Severity) is null).Select(f => $"{c.Name}: {f.Severity} {f.Rule}"));
         Assert.Empty(open);
         var idle = RackCase.All.SelectMany(c => c.Judgements.Where(j => !reports.Findings(c).Any(f => (f.Rule, f.Severity) == (j.Rule, j.Severity)))
             .Select(j => $"{c.Name}: {j.Severity} {j.Rule}"));
@@ -99,22 +100,23 @@ public sealed class RackCaseTests(RackReports reports) : IClassFixture<RackRepor
     {
         var page = new StringBuilder();
         RackCase[] sound = [.. RackCase.All.Where(c => c.IsSound)], defects = [.. RackCase.All.Where(c => !c.IsSound)];
+        const string Head = "| rack | product | site | findings | would a practitioner agree? |\n| --- | --- | --- | --- | --- |\n";
         page.Append(CultureInfo.InvariantCulture, $"""
             # Racks as practitioners draw them
 
-            {sound.Length} sound racks must be released; {defects.Length} racks with one serious defect must not. A rack with a defect is a sound one with a patch.
-            `RackCaseTests` posts them all and compares this table, which `tests/regenerate` writes. The last column says whether a practitioner agrees with
-            each finding and why. Disputable findings: {RackCase.All.Count(IsDisputable)} of {RackCase.All.Count} racks; at most one in ten.
+            {sound.Length} sound racks must be released; {defects.Length} racks with one serious defect must not. A rack with a defect is a sound one with a
+            patch. `RackCaseTests` posts them all and compares this table, which `tests/regenerate` writes. The last column says whether a practitioner agrees
+            with each finding and why. Disputable findings: {RackCase.All.Count(IsDisputable)} of {RackCase.All.Count} racks; at most one in ten.
 
 
             """);
-        page.Append("## Sound racks\n\n| rack | product | site | findings | would a practitioner agree? |\n| --- | --- | --- | --- | --- |\n");
+        page.Append("## Sound racks\n\n" + Head);
         foreach (var @case in sound)
         {
             page.Append(Row(@case, $"{@case.Name}: {@case.About}" + (@case.Corrected is { } corrected ? $" *{corrected}*" : "")));
         }
 
-        page.Append("\n## Racks with one serious defect\n\n| rack | product | site | findings | would a practitioner agree? |\n| --- | --- | --- | --- | --- |\n");
+        page.Append("\n## Racks with one serious defect\n\n" + Head);
         foreach (var @case in defects)
         {
             page.Append(Row(@case, $"{@case.Name} (of {@case.Base!["sound-".Length..]}): {@case.About}"));

@@ -107,12 +107,14 @@ public sealed class InletLimitTests : RuleTests<InletLimit>
     [Fact]
     public void Front_to_rear_item_and_reversed_item_alone_take_in_room_air()
     {
-        Passes(Reversed(45) with { Items = [Reversed(45).Items[0], Reversed(45).Items[1] with { Airflow = new Model.Airflow { Direction = AirflowDirection.FrontToRear } }] });
-        Passes(Reversed(45) with { Items = [Reversed(45).Items[1]] });
+        var (server, reversed) = (Reversed(45).Items[0], Reversed(45).Items[1]);
+        Passes(Reversed(45) with { Items = [server, reversed with { Airflow = new Model.Airflow { Direction = AirflowDirection.FrontToRear } }] });
+        Passes(Reversed(45) with { Items = [reversed] });
     }
 
     [Fact]
-    public void Room_above_the_limit_is_reported_once_for_a_reversed_item() => Assert.Contains("The room reaches", Only(Reversed(29)).Message, StringComparison.Ordinal);
+    public void Room_above_the_limit_is_reported_once_for_a_reversed_item() =>
+        Assert.Contains("The room reaches", Only(Reversed(29)).Message, StringComparison.Ordinal);
 
     [Fact]
     public void Cooler_room_is_remedy_for_exhaust_air() => Assert.Equal(29, Remedied(Reversed(45), Only(Reversed(45))).Site!.AmbientMaxC);
