@@ -25,6 +25,7 @@ public sealed class BodyTooWide : Rule
         Formula = "body width <= opening; on slides: body width <= opening - 2 x slide thickness",
         Sources = [Sources.Iec60297, Sources.SupportPractice],
         Needs = ["/items/*/body/widthMm", "/items/*/support/style", "/items/*/support/thicknessMm", "/cabinet/uprights/openingMm"],
+        Notes = ["A console drawer comes with its slides: they are inside its width unless their thickness is given."],
         Remedies = ["Use slides that are thin enough.", "Fit chassis runners instead of slide rails.", "Move it to another rack."],
     };
 
@@ -55,7 +56,8 @@ public sealed class BodyTooWide : Rule
                 continue;
             }
 
-            if (item.SupportStyle is null && width <= opening && width > opening - (2 * Allowances.SlideThicknessMm))
+            if (item.SupportStyle is null && item.Category != ItemCategory.KeyboardDrawer
+                && width <= opening && width > opening - (2 * Allowances.SlideThicknessMm))
             {
                 context.ReportMissing(
                     Pointers.ItemSupportStyle[item.Index],

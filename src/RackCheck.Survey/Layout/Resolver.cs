@@ -163,6 +163,9 @@ internal sealed class Resolver
             case SupportStyle.Runners:
                 Assume(Pointers.ItemSupportThickness[index], Allowances.RunnerThicknessMm, "mm", Practice);
                 return Allowances.RunnerThicknessMm;
+            case SupportStyle.Slides when item.Category == ItemCategory.KeyboardDrawer:
+                Assume(Pointers.ItemSupportThickness[index], 0, "mm", "a console drawer comes with its slides inside its width; " + Practice);
+                return 0;
             case SupportStyle.Slides:
                 Assume(Pointers.ItemSupportThickness[index], Allowances.SlideThicknessMm, "mm", Practice);
                 return Allowances.SlideThicknessMm;

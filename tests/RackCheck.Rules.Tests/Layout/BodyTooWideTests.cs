@@ -44,6 +44,17 @@ public sealed class BodyTooWideTests : RuleTests<BodyTooWide>
     }
 
     [Fact]
+    public void Console_drawer_has_its_slides_inside_its_width()
+    {
+        RackDescription Drawer(double width, SupportStyle? style, double? thickness = null) =>
+            EmptyRack().With(Body(width).On(style, thickness: thickness) with { Category = ItemCategory.KeyboardDrawer });
+        Passes(Drawer(450, SupportStyle.Slides));
+        Passes(Drawer(450, null));
+        Numbers(Only(Drawer(450.1, SupportStyle.Slides)), 450.1, 450, "mm");
+        Numbers(Only(Drawer(440, SupportStyle.Slides, 6)), 440, 438, "mm");
+    }
+
+    [Fact]
     public void Thin_slides_are_offered_first()
     {
         var rack = EmptyRack().With(Body(440).On(SupportStyle.Slides) with { MassKg = 20 });
