@@ -3,7 +3,11 @@ namespace RackCheck.Model;
 /// <summary>A problem document, RFC 9457: why a request was rejected.</summary>
 public sealed record Problem
 {
-    /// <summary>URI reference that identifies the problem type.</summary>
+    /// <summary>
+    /// URI reference that identifies the problem type: <c>urn:rack-check:problem:</c> with not-json, invalid-query (400), unauthenticated (401), forbidden
+    /// (403), not-found (404), method-not-allowed (405), not-acceptable (406), request-timeout (408), too-large (413), unsupported-media-type (415),
+    /// invalid-description (422), too-many-requests (429), internal (500), unavailable or overloaded (503). Further types may be added.
+    /// </summary>
     public required string Type { get; init; }
 
     /// <summary>Title of the problem type.</summary>

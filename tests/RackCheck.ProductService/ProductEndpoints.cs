@@ -1,6 +1,7 @@
 using System.Buffers;
 using System.Text;
 using System.Text.Json;
+using RackCheck.Api.Admission;
 using RackCheck.Api.Http;
 using RackCheck.Api.Reading;
 using RackCheck.Model;
@@ -49,7 +50,7 @@ internal static class ProductEndpoints
     public static void MapFaults(this IEndpointRouteBuilder routes)
     {
         routes
-            .MapGet("/faults", (HttpContext context, FaultSwitch faults) => JsonAnswer.WriteAsync(context, faults.Order, FaultJson.Default.FaultOrder))
+            .MapGet("/faults", (HttpContext context, FaultSwitch faults) => JsonAnswer.WriteAsync(context, JsonAnswer.Prepare(faults.Order, FaultJson.Default.FaultOrder)))
             .ExcludeFromDescription();
         routes.MapPut("/faults", SetFaultAsync).ExcludeFromDescription();
     }
@@ -59,7 +60,7 @@ internal static class ProductEndpoints
         try
         {
             faults.Set((await JsonSerializer.DeserializeAsync(context.Request.Body, FaultJson.Default.FaultOrder, context.RequestAborted))!);
-            await JsonAnswer.WriteAsync(context, faults.Order, FaultJson.Default.FaultOrder);
+            await JsonAnswer.WriteAsync(context, JsonAnswer.Prepare(faults.Order, FaultJson.Default.FaultOrder));
         }
         catch (JsonException)
         {
@@ -78,10 +79,12 @@ internal static class ProductEndpoints
             return;
         }
 
-        var body = await RequestBody.ReadAsync(context.Request, ArrayPool<byte>.Shared, MostBytes, context.RequestAborted);
+        var (read, refusal) = await RequestBody.ReadAsync(
+            context.Request, ArrayPool<byte>.Shared, new MemoryBudget(long.MaxValue), MostBytes, context.RequestAborted);
+        using var body = read;
         if (body is null)
         {
-            await Problems.WriteAsync(context, StatusCodes.Status413PayloadTooLarge);
+            await Problems.WriteAsync(context, refusal!);
             return;
         }
 
@@ -89,7 +92,7 @@ internal static class ProductEndpoints
         if (Read(body.Bytes, found) is not { } lookUp)
         {
             var status = found.ToList() is [{ Code: FaultCodes.NotJson }] ? StatusCodes.Status400BadRequest : StatusCodes.Status422UnprocessableEntity;
-            await Problems.WriteAsync(context, status, errors: found.ToList());
+            await Problems.WriteAsync(context, ProblemKind.Of(status), errors: found.ToList());
             return;
         }
 

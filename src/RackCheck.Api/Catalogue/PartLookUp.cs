@@ -7,6 +7,12 @@ namespace RackCheck.Api.Catalogue;
 /// <param name="catalogue">The catalogue.</param>
 public sealed class PartLookUp(IProductCatalogue catalogue)
 {
+    /// <summary>A description without part numbers, which needs no look-up.</summary>
+    /// <param name="description">A description that is valid as posted.</param>
+    /// <returns>The rack; null if there are part numbers.</returns>
+    public static ResolvedRack? WithoutParts(RackDescription description) =>
+        ResolvedRack.PartNumbers(description).Count == 0 ? ResolvedRack.Plain(description) : null;
+
     /// <summary>Resolves the part numbers of a description.</summary>
     /// <param name="description">A description that is valid as posted.</param>
     /// <param name="cancellation">Cancels the look-up.</param>

@@ -1,4 +1,5 @@
-using Microsoft.Extensions.Options;
+using RackCheck.Api.Access;
+using RackCheck.Api.Admission;
 using RackCheck.Api.Catalogue;
 using RackCheck.Api.Http;
 using RackCheck.Api.Reading;
@@ -26,13 +27,22 @@ internal static class BasketsEndpoints
             + "panels, fixings) and the parts that the rack does not need.")
         .Accepts<BasketRequest>("application/json")
         .Produces<BasketReport>(StatusCodes.Status200OK, "application/json")
+        .RequireScope(Scopes.Plan)
         .RefusesWithProblems();
 
     private static async Task CheckAsync(
-        HttpContext context, BasketReader reader, IProductCatalogue catalogue, BasketPlanner planner, IOptions<ServiceOptions> options)
+        HttpContext context, JsonRequest requests, ComputePools pools, BasketReader reader, IProductCatalogue catalogue, BasketPlanner planner)
     {
-        if (await JsonRequest.ReadAsync(context, reader, options.Value.MaxBodyBytes) is not { } basket)
+        using var body = await requests.ReceiveAsync(context, pools.Planning);
+        if (body is null || await JsonRequest.ComputeAsync(context, pools.Planning, _ => reader.Read(body.Bytes)) is not { } read)
         {
+            return;
+        }
+
+        body.GiveBack();
+        if (read.Document is not { } basket)
+        {
+            await requests.SendAsync(context, read.Refuse());
             return;
         }
 
@@ -46,9 +56,17 @@ internal static class BasketsEndpoints
         var products = catalogue.FindAsync(numbers, context.RequestAborted).AsTask();
         var offered = catalogue.OfferedAsync(context.RequestAborted).AsTask();
         await Task.WhenAll(products, offered);
-        var answer = planner.Plan(basket, await products, await offered, context.RequestAborted);
-        await (answer.Report is { } report
-            ? JsonAnswer.WriteAsync(context, report, ContractJson.Default.BasketReport, ReportLength.Shorten)
-            : Problems.WriteAsync(context, StatusCodes.Status422UnprocessableEntity, Problems.NothingChecked, answer.Faults));
+        var (found, offer) = (await products, await offered);
+        var reply = await JsonRequest.ComputeAsync(context, pools.Planning, cancellation =>
+        {
+            var answer = planner.Plan(basket, found, offer, cancellation);
+            return answer.Report is { } report
+                ? new Reply(JsonAnswer.Prepare(report, ContractJson.Default.BasketReport, ReportLength.Shorten))
+                : new Reply(null, ProblemKind.Invalid, Problems.NothingChecked, answer.Faults);
+        });
+        if (reply is not null)
+        {
+            await requests.SendAsync(context, reply);
+        }
     }
 }

@@ -1,4 +1,5 @@
-using Microsoft.Extensions.Options;
+using RackCheck.Api.Access;
+using RackCheck.Api.Admission;
 using RackCheck.Api.Catalogue;
 using RackCheck.Api.Http;
 using RackCheck.Api.Reading;
@@ -19,6 +20,9 @@ internal static class ChecksEndpoints
     /// <summary>Query parameter that requests remedies to be applied.</summary>
     public const string ApplyParameter = "apply";
 
+    private const string Contradiction =
+        "The description contradicts the product data of its part numbers. Correct the faults listed and send the request again.";
+
     /// <summary>Maps the group.</summary>
     public static void MapChecks(this IEndpointRouteBuilder routes) => routes
         .MapPost("/v1/checks", CheckAsync)
@@ -30,35 +34,56 @@ internal static class ChecksEndpoints
             + "behind them, the assumptions and what could not be assessed. A fault of the rack is a finding; a fault of the description is a problem.")
         .Accepts<RackDescription>("application/json")
         .Produces<CheckReport>(StatusCodes.Status200OK, "application/json")
+        .RequireScope(Scopes.Check)
+        .TakesQuery(ApplyParameter)
         .RefusesWithProblems();
 
-    private static async Task CheckAsync(HttpContext context, DescriptionReader reader, PartLookUp parts, RackChecker checker, IOptions<ServiceOptions> options)
+    private static async Task CheckAsync(
+        HttpContext context, JsonRequest requests, ComputePools pools, DescriptionReader reader, PartLookUp parts, RackChecker checker)
     {
         var isToBeApplied = IsToBeApplied(context.Request.Query);
         if (isToBeApplied is null)
         {
-            await Problems.WriteAsync(context, StatusCodes.Status400BadRequest, $"The only query parameter is {ApplyParameter}=remedies.");
+            await Problems.WriteAsync(context, ProblemKind.Query, $"The only value of the query parameter '{ApplyParameter}' is 'remedies'.");
             return;
         }
 
-        if (await JsonRequest.ReadAsync(context, reader, options.Value.MaxBodyBytes) is not { } description)
+        using var body = await requests.ReceiveAsync(context, pools.Checks);
+        if (body is null)
         {
             return;
         }
 
-        var rack = await parts.ResolveAsync(description, context.RequestAborted);
-        if (reader.FaultsOf(rack) is { Count: > 0 } faults)
+        Reply Judge(ResolvedRack rack, CancellationToken cancellation) =>
+            new(JsonAnswer.Prepare(Report(rack, isToBeApplied.Value, checker, cancellation), ContractJson.Default.CheckReport, ReportLength.Shorten));
+
+        // A description without part numbers is read and checked in one go.
+        var first = await JsonRequest.ComputeAsync(context, pools.Checks, cancellation =>
         {
-            await Problems.WriteAsync(
-                context,
-                StatusCodes.Status422UnprocessableEntity,
-                "The description contradicts the product data of its part numbers. Correct the faults listed and send the request again.",
-                faults);
+            var read = reader.Read(body.Bytes);
+            return read.Document is not { } description ? new Step(read.Refuse(), null)
+                : PartLookUp.WithoutParts(description) is { } plain ? new Step(Judge(plain, cancellation), null)
+                : new Step(null, description);
+        });
+        if (first is null)
+        {
             return;
         }
 
-        var report = Report(rack, isToBeApplied.Value, checker, context.RequestAborted);
-        await JsonAnswer.WriteAsync(context, report, ContractJson.Default.CheckReport, ReportLength.Shorten);
+        body.GiveBack();
+        var reply = first.Reply;
+        if (first.ToResolve is { } description)
+        {
+            var rack = await parts.ResolveAsync(description, context.RequestAborted);
+            reply = await JsonRequest.ComputeAsync(context, pools.Checks, cancellation => reader.FaultsOf(rack) is { Count: > 0 } faults
+                ? new Reply(null, ProblemKind.Invalid, Contradiction, faults)
+                : Judge(rack, cancellation));
+        }
+
+        if (reply is not null)
+        {
+            await requests.SendAsync(context, reply);
+        }
     }
 
     private static CheckReport Report(ResolvedRack rack, bool isToBeApplied, RackChecker checker, CancellationToken cancellation)
@@ -72,7 +97,10 @@ internal static class ChecksEndpoints
         return run.Report with { Applied = new AppliedRemedies { Rack = run.Description, Steps = run.Steps } };
     }
 
-    // Whether the query requests remedies to be applied; null for any other query.
+    // Whether the query requests remedies to be applied; null for an unsupported value.
     private static bool? IsToBeApplied(IQueryCollection query) =>
-        query.Count == 0 ? false : query.Count == 1 && query.TryGetValue(ApplyParameter, out var value) && value == "remedies" ? true : null;
+        !query.TryGetValue(ApplyParameter, out var value) ? false : value.Count == 1 && value == "remedies" ? true : null;
+
+    // The answer, or a description whose part numbers are looked up first.
+    private sealed record Step(Reply? Reply, RackDescription? ToResolve);
 }

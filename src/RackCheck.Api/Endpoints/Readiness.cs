@@ -6,6 +6,9 @@ internal sealed class Readiness(IHostApplicationLifetime lifetime)
 {
     private volatile bool warm;
 
+    /// <summary>Whether the start is complete.</summary>
+    public bool IsStarted => lifetime.ApplicationStarted.IsCancellationRequested;
+
     /// <summary>Whether the service is ready.</summary>
     public bool IsReady => warm && !lifetime.ApplicationStopping.IsCancellationRequested;
 

@@ -18,18 +18,19 @@ internal static class ReferenceEndpoints
     {
         var tables = DataTables.All.ToFrozenDictionary(
             t => t.Name,
-            t => JsonAnswer.Bytes(ReferencePages.Of(t), ContractJson.Default.ReferenceTable),
+            t => new StaticAnswer(JsonAnswer.Bytes(ReferencePages.Of(t), ContractJson.Default.ReferenceTable)),
             StringComparer.Ordinal);
         var names = string.Join(", ", DataTables.All.Select(t => t.Name));
 
-        routes.MapGet("/v1/reference/{table}", (HttpContext context, string table) => tables.TryGetValue(table, out var json)
-                ? JsonAnswer.WriteAsync(context, json)
+        routes.MapGet("/v1/reference/{table}", (HttpContext context, string table) => tables.TryGetValue(table, out var answer)
+                ? answer.WriteAsync(context)
                 : Problems.WriteAsync(context, StatusCodes.Status404NotFound, $"There is no such table. Tables: {names}."))
             .WithName(GetTable)
             .WithTags("Reference")
             .WithSummary("Read a reference table")
             .WithDescription("A table that the rules calculate with, and its sources.")
             .AnswersWith<ReferenceTable>()
+            .Produces(StatusCodes.Status304NotModified)
             .Produces<Problem>(StatusCodes.Status404NotFound, Problems.MediaType);
     }
 }

@@ -17,27 +17,29 @@ internal static class RulesEndpoints
     public static void MapRules(this IEndpointRouteBuilder routes)
     {
         var catalogue = new RuleCatalogue(RuleSet.Default);
-        var list = JsonAnswer.Bytes(catalogue.List, ContractJson.Default.RuleList);
+        var list = new StaticAnswer(JsonAnswer.Bytes(catalogue.List, ContractJson.Default.RuleList));
         var pages = catalogue.Pages.ToFrozenDictionary(
             p => p.Id,
-            p => JsonAnswer.Bytes(p, ContractJson.Default.RulePage),
+            p => new StaticAnswer(JsonAnswer.Bytes(p, ContractJson.Default.RulePage)),
             StringComparer.Ordinal);
 
-        routes.MapGet("/v1/rules", (Delegate)((HttpContext context) => JsonAnswer.WriteAsync(context, list)))
+        routes.MapGet("/v1/rules", (Delegate)((HttpContext context) => list.WriteAsync(context)))
             .WithName("listRules")
             .WithTags("Rules")
             .WithSummary("List the rules")
             .WithDescription("Summaries of all rules that a check applies.")
-            .AnswersWith<RuleList>();
+            .AnswersWith<RuleList>()
+            .Produces(StatusCodes.Status304NotModified);
 
         routes.MapGet("/v1/rules/{id}", (HttpContext context, string id) => pages.TryGetValue(id, out var page)
-                ? JsonAnswer.WriteAsync(context, page)
+                ? page.WriteAsync(context)
                 : Problems.WriteAsync(context, StatusCodes.Status404NotFound, "There is no such rule; GET /v1/rules lists them."))
             .WithName(GetRule)
             .WithTags("Rules")
             .WithSummary("Read a rule")
             .WithDescription("Meaning, formula, limits and sources of a rule, with a rack that breaks the rule and one at the limit that passes.")
             .AnswersWith<RulePage>()
+            .Produces(StatusCodes.Status304NotModified)
             .Produces<Problem>(StatusCodes.Status404NotFound, Problems.MediaType);
     }
 }

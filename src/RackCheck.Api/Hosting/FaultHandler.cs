@@ -1,5 +1,5 @@
-using System.Globalization;
 using Microsoft.AspNetCore.Diagnostics;
+using RackCheck.Api.Admission;
 using RackCheck.Api.Catalogue;
 using RackCheck.Api.Http;
 
@@ -23,11 +23,13 @@ internal static class FaultHandler
                 context.Response.StatusCode = ClientClosedRequest;
                 return Task.CompletedTask;
             case CatalogueUnavailableException down:
-                context.Response.Headers.RetryAfter = Math.Max(1, Math.Ceiling(down.RetryAfter.TotalSeconds)).ToString(CultureInfo.InvariantCulture);
+                Problems.SetRetryAfter(context, down.RetryAfter);
                 return Problems.WriteAsync(
                     context,
                     StatusCodes.Status503ServiceUnavailable,
                     "The product catalogue is unavailable. Requests that do not need it are answered.");
+            case OverloadedException busy:
+                return Problems.WriteOverloadedAsync(context, busy.Message);
             default:
                 return Problems.WriteAsync(context, StatusCodes.Status500InternalServerError, "The error is logged under the trace id.");
         }

@@ -1,57 +1,137 @@
 using System.Buffers;
-using RackCheck.Api.Reading;
+using Microsoft.Extensions.Options;
+using Microsoft.Net.Http.Headers;
+using RackCheck.Api.Admission;
 using RackCheck.Model;
 
 namespace RackCheck.Api.Http;
 
-/// <summary>Reads a JSON document from a request, or writes a problem document.</summary>
-internal static class JsonRequest
+/// <summary>Receives JSON documents and computes the answers, or writes problem documents.</summary>
+/// <param name="buffers">Pool of buffers.</param>
+/// <param name="memory">Memory of all requests.</param>
+/// <param name="time">Measures how long a body takes.</param>
+/// <param name="options">Limits.</param>
+internal sealed class JsonRequest(ArrayPool<byte> buffers, MemoryBudget memory, TimeProvider time, IOptions<ServiceOptions> options)
 {
-    /// <summary>Adds the problem responses of a request with a document to the contract.</summary>
-    public static RouteHandlerBuilder RefusesWithProblems(this RouteHandlerBuilder operation)
-    {
-        foreach (var status in (ReadOnlySpan<int>)[400, 406, 413, 415, 422, 503])
-        {
-            operation.Produces<Problem>(status, Problems.MediaType);
-        }
+    // What the service decompresses.
+    private const string Encodings = "gzip, br";
 
-        return operation;
-    }
-
-    /// <summary>Reads the document of a request.</summary>
-    /// <typeparam name="T">The record type.</typeparam>
-    /// <returns>The document; null if a problem document was written.</returns>
-    public static async ValueTask<T?> ReadAsync<T>(HttpContext context, RequestReader<T> reader, int mostBytes)
-        where T : class
+    /// <summary>Receives the body of a request.</summary>
+    /// <param name="context">The request.</param>
+    /// <param name="pool">Where the answer will be computed. If it is full, the body is not read.</param>
+    /// <returns>The body; null if a problem document was written.</returns>
+    public async ValueTask<RequestBody?> ReceiveAsync(HttpContext context, ComputePool pool)
     {
-        if (!Negotiation.TakesJson(context.Request))
+        var request = context.Request;
+        if (!Negotiation.TakesJson(request))
         {
             await Problems.WriteAsync(context, StatusCodes.Status406NotAcceptable, "The response is application/json.");
             return null;
         }
 
-        if (!Negotiation.SendsJson(context.Request))
+        if (!Negotiation.SendsJson(request))
         {
-            await Problems.WriteAsync(context, StatusCodes.Status415UnsupportedMediaType, "Send the description as application/json in UTF-8.");
+            await Problems.WriteAsync(context, ProblemKind.MediaType, "Send the description as application/json in UTF-8.");
             return null;
         }
 
-        var pool = context.RequestServices.GetRequiredService<ArrayPool<byte>>();
-        if (await RequestBody.ReadAsync(context.Request, pool, mostBytes, context.RequestAborted) is not { } body)
+        // Supported encodings were removed with the header by the framework.
+        if (request.Headers.ContentEncoding.Count > 0)
         {
-            await Problems.WriteAsync(context, StatusCodes.Status413PayloadTooLarge, $"The maximum length of a request body is {mostBytes} bytes.");
+            context.Response.Headers[HeaderNames.AcceptEncoding] = Encodings;
+            await Problems.WriteAsync(context, ProblemKind.MediaType, $"The supported content encodings are {Encodings}, one at a time.");
             return null;
         }
 
-        var result = reader.Read(body.Bytes);
-        body.GiveBack();
-        if (result.Document is null)
+        if (pool.IsFull || memory.IsExhausted)
         {
-            await (result.IsJson
-                ? Problems.WriteAsync(context, StatusCodes.Status422UnprocessableEntity, Problems.NothingChecked, result.Faults)
-                : Problems.WriteAsync(context, StatusCodes.Status400BadRequest, result.Faults[0].Detail, result.Faults));
+            pool.Refuse(pool.IsFull ? "full" : "memory");
+            await Problems.WriteOverloadedAsync(context);
+            return null;
         }
 
-        return result.Document;
+        var (body, refusal, detail) = await ReadAsync(context);
+        if (refusal == ProblemKind.Overloaded)
+        {
+            pool.Refuse("memory");
+            await Problems.WriteOverloadedAsync(context);
+        }
+        else if (refusal is not null)
+        {
+            await Problems.WriteAsync(context, refusal, detail);
+        }
+
+        return body;
+    }
+
+    private async ValueTask<(RequestBody? Body, ProblemKind? Refusal, string? Detail)> ReadAsync(HttpContext context)
+    {
+        var mostBytes = options.Value.MaxBodyBytes;
+        using var limit = new CancellationTokenSource(TimeSpan.FromSeconds(options.Value.BodySeconds), time);
+        using var either = CancellationTokenSource.CreateLinkedTokenSource(limit.Token, context.RequestAborted);
+        try
+        {
+            var (body, refusal) = await RequestBody.ReadAsync(context.Request, buffers, memory, mostBytes, either.Token);
+            return (body, refusal, $"The maximum length of a request body is {mostBytes} bytes.");
+        }
+        catch (OperationCanceledException) when (limit.IsCancellationRequested && !context.RequestAborted.IsCancellationRequested)
+        {
+            context.Response.Headers.Connection = "close";
+            return (null, ProblemKind.Timeout, $"The request body did not arrive within {options.Value.BodySeconds} s.");
+        }
+        catch (Exception fault) when (fault is InvalidDataException || (fault is InvalidOperationException && fault.Source == "System.IO.Compression.Brotli"))
+        {
+            return (null, ProblemKind.NotJson, "The request body is not compressed as its content encoding says.");
+        }
+    }
+
+    /// <summary>Computes in a pool.</summary>
+    /// <typeparam name="T">Type of the result.</typeparam>
+    /// <param name="context">The request.</param>
+    /// <param name="pool">The pool.</param>
+    /// <param name="compute">The computation.</param>
+    /// <returns>The result; null if a problem document was written.</returns>
+    /// <exception cref="OverloadedException">The computation waited or took too long.</exception>
+    public static async ValueTask<T?> ComputeAsync<T>(HttpContext context, ComputePool pool, Func<CancellationToken, T> compute)
+        where T : class
+    {
+        if (pool.TryRun(compute, context.RequestAborted) is { } running)
+        {
+            return await running;
+        }
+
+        await Problems.WriteOverloadedAsync(context);
+        return null;
+    }
+
+    /// <summary>Sends a computed answer.</summary>
+    /// <param name="context">The request.</param>
+    /// <param name="reply">The answer.</param>
+    /// <returns>Completes when the server has taken the answer.</returns>
+    public async Task SendAsync(HttpContext context, Reply reply)
+    {
+        if (reply.Answer is not { } answer)
+        {
+            await Problems.WriteAsync(context, reply.Refusal!, reply.Detail, reply.Faults);
+            return;
+        }
+
+        var length = answer.Written.Length;
+        memory.Take(length);
+        try
+        {
+            await JsonAnswer.WriteAsync(context, answer);
+        }
+        finally
+        {
+            memory.GiveBack(length);
+        }
     }
 }
+
+/// <summary>A computed answer: a document or a problem.</summary>
+/// <param name="Answer">The prepared document; null for a problem.</param>
+/// <param name="Refusal">Kind of the problem.</param>
+/// <param name="Detail">Details of this occurrence.</param>
+/// <param name="Faults">The faults, if any.</param>
+internal sealed record Reply(AnswerLease? Answer, ProblemKind? Refusal = null, string? Detail = null, IReadOnlyList<Fault>? Faults = null);

@@ -1,5 +1,5 @@
 using System.Diagnostics;
-using Microsoft.AspNetCore.WebUtilities;
+using System.Globalization;
 using RackCheck.Model;
 using RackCheck.Model.Json;
 
@@ -15,42 +15,56 @@ public static class Problems
     public const string NothingChecked = "Nothing was checked. Correct the faults listed and send the request again.";
 
     private const string TypePrefix = "urn:rack-check:problem:";
+    private static readonly object OverloadedItem = new();
 
     /// <summary>Writes the problem document of a status.</summary>
     /// <param name="context">The request.</param>
     /// <param name="status">HTTP status, 400 to 599.</param>
     /// <param name="detail">Details of this occurrence.</param>
+    /// <returns>Completes when the document is written.</returns>
+    public static Task WriteAsync(HttpContext context, int status, string? detail = null) => WriteAsync(context, ProblemKind.Of(status), detail);
+
+    /// <summary>Writes a problem document.</summary>
+    /// <param name="context">The request.</param>
+    /// <param name="kind">Kind of the problem.</param>
+    /// <param name="detail">Details of this occurrence.</param>
     /// <param name="errors">The faults, if any.</param>
     /// <returns>Completes when the document is written.</returns>
-    public static Task WriteAsync(HttpContext context, int status, string? detail = null, IReadOnlyList<Fault>? errors = null)
+    public static Task WriteAsync(HttpContext context, ProblemKind kind, string? detail = null, IReadOnlyList<Fault>? errors = null)
     {
-        var (type, title) = KindOf(status);
         var problem = new Problem
         {
-            Type = TypePrefix + type,
-            Title = title,
-            Status = status,
+            Type = TypePrefix + kind.Name,
+            Title = kind.Title,
+            Status = kind.Status,
             Detail = detail,
             TraceId = Activity.Current?.TraceId.ToHexString(),
             Errors = errors,
         };
         var body = JsonAnswer.Bytes(problem, ContractJson.Default.Problem);
-        context.Response.StatusCode = status;
+        context.Response.StatusCode = kind.Status;
         context.Response.Headers.CacheControl = "no-store";
         return JsonAnswer.SendAsync(context, body, MediaType);
     }
 
-    private static (string Type, string Title) KindOf(int status) => status switch
+    /// <summary>Refuses a request because the service is busy.</summary>
+    /// <param name="context">The request.</param>
+    /// <param name="detail">Details of this occurrence.</param>
+    /// <returns>Completes when the document is written.</returns>
+    public static Task WriteOverloadedAsync(HttpContext context, string detail = "The service is busy. Send the request again later.")
     {
-        400 => ("not-json", "The request cannot be read"),
-        404 => ("not-found", "Resource not found"),
-        405 => ("method-not-allowed", "Method not allowed"),
-        406 => ("not-acceptable", "The accepted media types are not supported"),
-        413 => ("too-large", "The request is too large"),
-        415 => ("unsupported-media-type", "The media type of the request is not supported"),
-        422 => ("invalid-description", "The description is not valid"),
-        500 => ("internal", "Internal error"),
-        503 => ("unavailable", "Service unavailable"),
-        _ => ("status-" + status.ToString(System.Globalization.CultureInfo.InvariantCulture), ReasonPhrases.GetReasonPhrase(status)),
-    };
+        context.Items[OverloadedItem] = OverloadedItem;
+        SetRetryAfter(context, TimeSpan.FromSeconds(1));
+        return WriteAsync(context, ProblemKind.Overloaded, detail);
+    }
+
+    /// <summary>Whether a request was refused because the service is busy.</summary>
+    /// <param name="context">The request.</param>
+    public static bool IsOverloaded(HttpContext context) => context.Items.ContainsKey(OverloadedItem);
+
+    /// <summary>Says when the request can be sent again: whole seconds, at least one.</summary>
+    /// <param name="context">The request.</param>
+    /// <param name="wait">Time to wait.</param>
+    public static void SetRetryAfter(HttpContext context, TimeSpan wait) =>
+        context.Response.Headers.RetryAfter = Math.Max(1, Math.Ceiling(wait.TotalSeconds)).ToString(CultureInfo.InvariantCulture);
 }

@@ -1,4 +1,5 @@
 using System.Buffers;
+using RackCheck.Api.Admission;
 
 namespace RackCheck.Api.Http;
 
@@ -6,16 +7,21 @@ namespace RackCheck.Api.Http;
 /// <remarks>
 /// The framework's readers refuse a bad body without a reason, so the service reads bodies itself. A body has one owner, which returns the buffer
 /// once, and only after success. After a failure, also of the pool, the buffer may still be in use, and a buffer returned twice would serve two
-/// requests at a time. A buffer that is not returned is left to the garbage collector.
+/// requests at a time. A buffer that is not returned is left to the garbage collector. Its room in the memory budget is returned in any case.
 /// </remarks>
-internal sealed class RequestBody
+internal sealed class RequestBody : IDisposable
 {
+    // Grows with what arrives: a client that announces much and sends little holds little.
     private const int FirstBytes = 16 * 1024;
-    private readonly ArrayPool<byte> pool;
-    private byte[] buffer;
-    private int length;
+    private const int MostFirstBytes = 64 * 1024;
 
-    private RequestBody(ArrayPool<byte> pool, int capacity) => (this.pool, buffer) = (pool, pool.Rent(capacity));
+    private readonly ArrayPool<byte> pool;
+    private readonly MemoryBudget memory;
+    private byte[] buffer = [];
+    private int length;
+    private int room;
+
+    private RequestBody(ArrayPool<byte> pool, MemoryBudget memory) => (this.pool, this.memory) = (pool, memory);
 
     /// <summary>The bytes.</summary>
     public ReadOnlyMemory<byte> Bytes => buffer.AsMemory(0, length);
@@ -23,35 +29,39 @@ internal sealed class RequestBody
     /// <summary>Reads a body.</summary>
     /// <param name="request">The request.</param>
     /// <param name="pool">Pool of buffers.</param>
+    /// <param name="memory">Memory of all requests.</param>
     /// <param name="mostBytes">Maximum length, bytes.</param>
     /// <param name="cancellation">Stops reading.</param>
-    /// <returns>The body; null if it is larger.</returns>
+    /// <returns>The body, or the kind of problem: too large, or no memory for it.</returns>
     /// <exception cref="BadHttpRequestException">A limit of the connection is exceeded, or the body is incomplete.</exception>
-    public static async ValueTask<RequestBody?> ReadAsync(HttpRequest request, ArrayPool<byte> pool, int mostBytes, CancellationToken cancellation)
+    public static async ValueTask<(RequestBody? Body, ProblemKind? Refusal)> ReadAsync(
+        HttpRequest request, ArrayPool<byte> pool, MemoryBudget memory, int mostBytes, CancellationToken cancellation)
     {
         if (request.ContentLength > mostBytes)
         {
-            return null;
+            return (null, ProblemKind.TooLarge);
         }
 
-        var body = new RequestBody(pool, Math.Min((int)(request.ContentLength ?? FirstBytes) + 1, mostBytes + 1));
-        while (true)
+        var body = new RequestBody(pool, memory);
+        ProblemKind? refusal;
+        try
         {
-            var read = await request.Body.ReadAsync(body.buffer.AsMemory(body.length), cancellation);
-            body.length += read;
-            if (read == 0)
-            {
-                return body;
-            }
-
-            if (body.length > mostBytes)
-            {
-                body.GiveBack();
-                return null;
-            }
-
-            body.GrowWhenFull();
+            refusal = await body.FillAsync(request, mostBytes, cancellation);
         }
+        catch
+        {
+            body.Dispose();
+            throw;
+        }
+
+        if (refusal is null)
+        {
+            return (body, null);
+        }
+
+        body.GiveBack();
+        body.Dispose();
+        return (null, refusal);
     }
 
     /// <summary>Returns the buffer to the pool, once, after successful use.</summary>
@@ -66,19 +76,60 @@ internal sealed class RequestBody
         }
     }
 
-    private void GrowWhenFull()
+    /// <summary>Returns the room of the body in the memory budget.</summary>
+    public void Dispose()
     {
-        if (length < buffer.Length)
+        memory.GiveBack(room);
+        room = 0;
+    }
+
+    private async ValueTask<ProblemKind?> FillAsync(HttpRequest request, int mostBytes, CancellationToken cancellation)
+    {
+        if (!Grow(Math.Min((int)Math.Min(request.ContentLength ?? FirstBytes, MostFirstBytes) + 1, mostBytes + 1)))
         {
-            return;
+            return ProblemKind.Overloaded;
         }
 
+        while (true)
+        {
+            var read = await request.Body.ReadAsync(buffer.AsMemory(length), cancellation);
+            length += read;
+            if (read == 0)
+            {
+                return null;
+            }
+
+            if (length > mostBytes)
+            {
+                return ProblemKind.TooLarge;
+            }
+
+            if (length == buffer.Length && !Grow(2 * buffer.Length))
+            {
+                return ProblemKind.Overloaded;
+            }
+        }
+    }
+
+    private bool Grow(int capacity)
+    {
+        if (!memory.TryTake(capacity - room))
+        {
+            return false;
+        }
+
+        room = capacity;
         var smaller = buffer;
-        var larger = pool.Rent(2 * smaller.Length);
+        var larger = pool.Rent(capacity);
         smaller.AsSpan(0, length).CopyTo(larger);
 
         // Assigned before the return: a pool that throws on return may still have taken the buffer.
         buffer = larger;
-        pool.Return(smaller);
+        if (smaller.Length > 0)
+        {
+            pool.Return(smaller);
+        }
+
+        return true;
     }
 }

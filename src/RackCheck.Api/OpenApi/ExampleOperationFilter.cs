@@ -12,13 +12,18 @@ internal sealed class ExampleOperationFilter : IOperationFilter
     private static readonly Dictionary<string, string> Meanings = new(StringComparer.Ordinal)
     {
         ["200"] = "The response.",
-        ["400"] = "The request is not valid JSON, or a query parameter has an unsupported value.",
+        ["400"] = "The request is not valid JSON, or a query parameter is unknown or has an unsupported value.",
+        ["304"] = "The client has the current version.",
+        ["401"] = "Valid credentials are required.",
+        ["403"] = "The credentials do not permit this operation.",
         ["404"] = "There is no resource with that name.",
         ["406"] = "The client does not accept JSON.",
+        ["408"] = "The request took too long to arrive.",
         ["413"] = "The request is too large.",
-        ["415"] = "The request body is not JSON in UTF-8.",
+        ["415"] = "The request body is not JSON in UTF-8, or its content encoding is not supported.",
         ["422"] = "The request is not valid. Every fault is listed with its JSON pointer.",
-        ["503"] = "The service, or the product catalogue that the request needs, is unavailable. Retry-After gives the time to wait.",
+        ["429"] = "The caller exceeds its rate. Retry-After gives the time to wait.",
+        ["503"] = "The service is busy, or the product catalogue that the request needs is unavailable. Retry-After gives the time to wait.",
     };
 
     /// <inheritdoc/>

@@ -1,7 +1,12 @@
+using System.Globalization;
+using System.Text;
 using Microsoft.OpenApi;
+using RackCheck.Api.Access;
+using RackCheck.Api.Http;
 using RackCheck.Documents;
 using RackCheck.Model;
 using RackCheck.Rules;
+using Swashbuckle.AspNetCore.Swagger;
 
 namespace RackCheck.Api.OpenApi;
 
@@ -42,7 +47,22 @@ internal static class OpenApiSetup
                 Description = "A number, a string or a Boolean.",
             });
             options.SchemaFilter<ContractSchemaFilter>();
+            options.AddSecurityDefinition(ApiKeyHandler.Name, new OpenApiSecurityScheme
+            {
+                Type = SecuritySchemeType.ApiKey,
+                In = ParameterLocation.Header,
+                Name = Credentials.KeyHeader,
+                Description = "A key that the operator of the service gives out.",
+            });
+            options.AddSecurityDefinition(SecurityOperationFilter.Bearer, new OpenApiSecurityScheme
+            {
+                Type = SecuritySchemeType.Http,
+                Scheme = "bearer",
+                BearerFormat = "JWT",
+                Description = "A token of the issuer that the operator has set. Its claim `scope` names what the caller may do: check, plan, documents.",
+            });
             options.OperationFilter<ExampleOperationFilter>();
+            options.OperationFilter<SecurityOperationFilter>();
             options.DocumentFilter<TagDocumentFilter>();
         });
     }
@@ -51,34 +71,54 @@ internal static class OpenApiSetup
     private static void MapRulesPage(this IEndpointRouteBuilder routes)
     {
         var page = RulesPage.Write(new RuleCatalogue(RuleSet.Default), Cautions.General, "/docs/rules.css");
-        routes.MapGet("/docs/rules", () => Results.Text(page, "text/html", System.Text.Encoding.UTF8)).ExcludeFromDescription();
-        routes.MapGet("/docs/rules.css", () => Results.Text(RulesPage.Style, "text/css")).ExcludeFromDescription();
+        routes.MapPage("/docs/rules", page, "text/html; charset=utf-8");
+        routes.MapPage("/docs/rules.css", RulesPage.Style, "text/css; charset=utf-8");
     }
 
     /// <summary>Serves the contract and the docs page.</summary>
     public static void UseDocsPage(this WebApplication app)
     {
         app.UseWhen(
-            context => context.Request.Path.StartsWithSegments("/docs", StringComparison.Ordinal),
-            docs => docs.Use(static (context, next) =>
+            static context => context.Request.Path.StartsWithSegments("/docs", StringComparison.Ordinal),
+            docs =>
             {
-                context.Response.Headers.ContentSecurityPolicy = DocsPage.ContentSecurityPolicy;
-                context.Response.Headers.XContentTypeOptions = "nosniff";
-                return next(context);
-            }));
-        app.MapSwagger("openapi/{documentName}.json", options => options.OpenApiVersion = OpenApiSpecVersion.OpenApi3_1);
-        app.MapGet("/docs/" + DocsPage.StylePath, () => Results.Text(DocsPage.Style, "text/css")).ExcludeFromDescription();
+                docs.Use(static (context, next) =>
+                {
+                    context.Response.Headers.ContentSecurityPolicy = DocsPage.ContentSecurityPolicy;
+                    return next(context);
+                });
+                docs.UseReaders();
+                docs.UseExplorer();
+            });
+        var contract = new Lazy<StaticAnswer>(() => Contract(app.Services.GetRequiredService<ISwaggerProvider>()));
+        app.MapGet("/openapi/v1.json", (Delegate)((HttpContext context) => contract.Value.WriteAsync(context))).RequireReader().ExcludeFromDescription();
+        app.MapPage("/docs/" + DocsPage.StylePath, DocsPage.Style, "text/css; charset=utf-8");
         app.MapRulesPage();
-        app.UseSwaggerUI(options =>
-        {
-            options.RoutePrefix = "docs";
-            options.DocumentTitle = Title;
-            options.SwaggerEndpoint("/openapi/v1.json", Title);
-            options.EnableTryItOutByDefault();
-            options.DefaultModelsExpandDepth(0);
-            options.DisplayRequestDuration();
-            options.DisplayOperationId();
-            options.InjectStylesheet(DocsPage.StylePath);
-        });
     }
+
+    // Made once: it takes longer than a check, and changes only with the service.
+    private static StaticAnswer Contract(ISwaggerProvider provider)
+    {
+        using var text = new StringWriter(CultureInfo.InvariantCulture);
+        provider.GetSwagger("v1").SerializeAsV31(new OpenApiJsonWriter(text));
+        return new StaticAnswer(Encoding.UTF8.GetBytes(text.ToString()), "application/json; charset=utf-8");
+    }
+
+    private static void MapPage(this IEndpointRouteBuilder routes, string path, string page, string mediaType)
+    {
+        var answer = new StaticAnswer(Encoding.UTF8.GetBytes(page), mediaType);
+        routes.MapGet(path, (Delegate)((HttpContext context) => answer.WriteAsync(context))).RequireReader().ExcludeFromDescription();
+    }
+
+    private static void UseExplorer(this IApplicationBuilder app) => app.UseSwaggerUI(options =>
+    {
+        options.RoutePrefix = "docs";
+        options.DocumentTitle = Title;
+        options.SwaggerEndpoint("/openapi/v1.json", Title);
+        options.EnableTryItOutByDefault();
+        options.DefaultModelsExpandDepth(0);
+        options.DisplayRequestDuration();
+        options.DisplayOperationId();
+        options.InjectStylesheet(DocsPage.StylePath);
+    });
 }

@@ -1,0 +1,60 @@
+using System.ComponentModel.DataAnnotations;
+
+namespace RackCheck.Api.Admission;
+
+/// <summary>Settings of admission, section <c>Admission</c>: how much the service computes and holds at a time.</summary>
+public sealed class AdmissionOptions : IValidatableObject
+{
+    /// <summary>Name of the section.</summary>
+    public const string Section = "Admission";
+
+    /// <summary>Checks of racks.</summary>
+    public PoolOptions Checks { get; init; } = new();
+
+    /// <summary>Baskets and proposals.</summary>
+    public PoolOptions Planning { get; init; } = new() { Queue = 32, WaitMs = 5_000, WorkMs = 40_000 };
+
+    /// <summary>Drawings, lists and sheets.</summary>
+    public PoolOptions Documents { get; init; } = new() { Queue = 32, WaitMs = 5_000 };
+
+    /// <summary>Maximum total size of the request bodies and prepared answers in memory, MiB. Above it requests are refused.</summary>
+    [Range(4, 65_536)]
+    public int MemoryMiB { get; init; } = 32;
+
+    /// <inheritdoc/>
+    public IEnumerable<ValidationResult> Validate(ValidationContext validationContext)
+    {
+        foreach (var (name, pool) in new[] { (nameof(Checks), Checks), (nameof(Planning), Planning), (nameof(Documents), Documents) })
+        {
+            var faults = new List<ValidationResult>();
+            Validator.TryValidateObject(pool, new ValidationContext(pool), faults, validateAllProperties: true);
+            foreach (var fault in faults)
+            {
+                yield return new ValidationResult($"{name}: {fault.ErrorMessage}", [name]);
+            }
+        }
+    }
+}
+
+/// <summary>Settings of one pool of threads.</summary>
+public sealed class PoolOptions
+{
+    /// <summary>Number of threads; 0 is one less than the processors, at least one.</summary>
+    [Range(0, 256)]
+    public int Workers { get; init; }
+
+    /// <summary>Maximum number of waiting requests; further requests are refused.</summary>
+    [Range(1, 100_000)]
+    public int Queue { get; init; } = 64;
+
+    /// <summary>Maximum time in the queue, ms. A request that has waited longer is refused.</summary>
+    [Range(1, 600_000)]
+    public int WaitMs { get; init; } = 2_000;
+
+    /// <summary>Maximum time of the computation, ms. A request that takes longer is refused.</summary>
+    [Range(1, 600_000)]
+    public int WorkMs { get; init; } = 10_000;
+
+    /// <summary>Number of threads in force.</summary>
+    internal int WorkersInForce => Workers > 0 ? Workers : Math.Max(1, Environment.ProcessorCount - 1);
+}

@@ -1,0 +1,103 @@
+using System.Collections.Concurrent;
+
+namespace RackCheck.Api.Admission;
+
+/// <summary>
+/// Computes on a few threads of its own behind a short queue. The threads of the server, which answer probes, never compute, and a request that finds
+/// the queue full is refused at once.
+/// </summary>
+internal sealed class ComputePool : IDisposable
+{
+    private readonly PoolOptions options;
+    private readonly TimeProvider time;
+    private readonly AdmissionMetrics metrics;
+    private readonly KeyValuePair<string, object?> tag;
+    private readonly BlockingCollection<Task> queue;
+    private readonly Thread[] threads;
+
+    /// <summary>Starts the threads.</summary>
+    /// <param name="name">Name, for metrics and thread names.</param>
+    /// <param name="options">Settings.</param>
+    /// <param name="time">Measures waiting and working.</param>
+    /// <param name="metrics">Metrics of all pools.</param>
+    public ComputePool(string name, PoolOptions options, TimeProvider time, AdmissionMetrics metrics)
+    {
+        (this.options, this.time, this.metrics, tag) = (options, time, metrics, new("pool", name));
+        queue = new BlockingCollection<Task>(options.Queue);
+        metrics.Watch(tag, () => queue.Count);
+        threads = [.. Enumerable.Range(0, options.WorkersInForce).Select(i => new Thread(Work) { IsBackground = true, Name = $"{name}-{i}" })];
+        Array.ForEach(threads, t => t.Start());
+    }
+
+    /// <summary>Whether the queue is full. A request is refused before its body is read.</summary>
+    public bool IsFull => queue.Count >= options.Queue;
+
+    /// <summary>Computes on a thread of the pool.</summary>
+    /// <typeparam name="T">Type of the result.</typeparam>
+    /// <param name="compute">The computation; stops when its token is cancelled.</param>
+    /// <param name="aborted">Cancelled when the client has left.</param>
+    /// <returns>The running computation, which can fail with <see cref="OverloadedException"/>; null if the queue is full.</returns>
+    public Task<T>? TryRun<T>(Func<CancellationToken, T> compute, CancellationToken aborted)
+    {
+        var queued = time.GetTimestamp();
+
+        // The awaiting request goes on in the server's threads; the pool's thread takes the next computation.
+        var task = new Task<T>(() => Compute(compute, queued, aborted), TaskCreationOptions.RunContinuationsAsynchronously | TaskCreationOptions.DenyChildAttach);
+        if (queue.TryAdd(task, 0, CancellationToken.None))
+        {
+            return task;
+        }
+
+        Refuse("full");
+        return null;
+    }
+
+    /// <summary>Counts a refusal.</summary>
+    public void Refuse(string reason) => metrics.Refused(tag, reason);
+
+    /// <inheritdoc/>
+    public void Dispose()
+    {
+        queue.CompleteAdding();
+        Array.ForEach(threads, t => t.Join());
+        queue.Dispose();
+    }
+
+    // A failure of a computation stays in its task.
+    private void Work()
+    {
+        foreach (var task in queue.GetConsumingEnumerable())
+        {
+            task.RunSynchronously(TaskScheduler.Default);
+        }
+    }
+
+    private T Compute<T>(Func<CancellationToken, T> compute, long queued, CancellationToken aborted)
+    {
+        aborted.ThrowIfCancellationRequested();
+        var waited = time.GetElapsedTime(queued);
+        metrics.Waited(tag, waited);
+        if (waited > TimeSpan.FromMilliseconds(options.WaitMs))
+        {
+            Refuse("wait");
+            throw new OverloadedException("The service is busy; the request waited too long.");
+        }
+
+        using var limit = new CancellationTokenSource(TimeSpan.FromMilliseconds(options.WorkMs), time);
+        using var either = CancellationTokenSource.CreateLinkedTokenSource(aborted, limit.Token);
+        var started = time.GetTimestamp();
+        try
+        {
+            return compute(either.Token);
+        }
+        catch (OperationCanceledException) when (limit.IsCancellationRequested && !aborted.IsCancellationRequested)
+        {
+            Refuse("work");
+            throw new OverloadedException("The computation took too long.");
+        }
+        finally
+        {
+            metrics.Worked(tag, time.GetElapsedTime(started));
+        }
+    }
+}

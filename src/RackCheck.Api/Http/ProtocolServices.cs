@@ -1,0 +1,38 @@
+using Microsoft.AspNetCore.Cors.Infrastructure;
+using Microsoft.AspNetCore.ResponseCompression;
+using Microsoft.Extensions.Options;
+using Microsoft.Net.Http.Headers;
+
+namespace RackCheck.Api.Http;
+
+/// <summary>Registers compression and cross-origin requests.</summary>
+internal static class ProtocolServices
+{
+    /// <summary>Registers them.</summary>
+    public static void AddProtocol(this IServiceCollection services)
+    {
+        services.AddOptions<CorsOptions>().BindConfiguration(CorsOptions.Section).ValidateDataAnnotations().ValidateOnStart();
+        services.AddCors();
+        services.AddOptions<Microsoft.AspNetCore.Cors.Infrastructure.CorsOptions>().Configure<IOptions<CorsOptions>>(static (cors, own) =>
+            cors.AddDefaultPolicy(policy => Allow(policy, own.Value.Origins)));
+
+        // gzip and br remain.
+        services.AddRequestDecompression(options => options.DecompressionProviders.Remove("deflate"));
+
+        // Problem documents are short and have to be cheap. Answers have no secret beside text that a caller chose.
+        services.AddResponseCompression(options =>
+        {
+            options.EnableForHttps = true;
+            options.MimeTypes = ["application/json", "text/html", "text/css", "text/javascript", "image/svg+xml", "text/csv"];
+        });
+        services.Configure<BrotliCompressionProviderOptions>(options => options.Level = System.IO.Compression.CompressionLevel.Fastest);
+        services.Configure<GzipCompressionProviderOptions>(options => options.Level = System.IO.Compression.CompressionLevel.Fastest);
+    }
+
+    private static void Allow(CorsPolicyBuilder policy, string[] origins) => policy
+        .WithOrigins(origins)
+        .WithMethods(HttpMethods.Get, HttpMethods.Head, HttpMethods.Post)
+        .AllowAnyHeader()
+        .WithExposedHeaders(HeaderNames.ETag, HeaderNames.RetryAfter, "RateLimit", "RateLimit-Policy", CommonHeaders.TraceId)
+        .SetPreflightMaxAge(TimeSpan.FromMinutes(10));
+}
