@@ -12,6 +12,15 @@ public sealed class Service : WebApplicationFactory<Program>
 {
     protected override void ConfigureWebHost(IWebHostBuilder builder) => builder.UseEnvironment("Development");
 
+    /// <summary>The service in Development with further settings.</summary>
+    public static WebApplicationFactory<Program> With(params (string Name, string Value)[] settings) => new Service().WithWebHostBuilder(builder =>
+    {
+        foreach (var (name, value) in settings)
+        {
+            builder.UseSetting(name, value);
+        }
+    });
+
     public async Task<Answer> PostAsync(string body, string path = "/v1/checks") => await PostAsync(Encoding.UTF8.GetBytes(body), path);
 
     public async Task<Answer> PostAsync(byte[] body, string path = "/v1/checks", string? contentType = "application/json", string? accept = null)

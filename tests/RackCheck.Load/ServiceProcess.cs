@@ -10,7 +10,7 @@ internal sealed class ServiceProcess : IDisposable
 
     public ServiceProcess(string dll, int port)
     {
-        var start = new ProcessStartInfo("dotnet", [dll, "--urls", $"http://127.0.0.1:{port}"])
+        var start = new ProcessStartInfo("dotnet", [Path.GetFullPath(dll), "--urls", $"http://127.0.0.1:{port}"])
         {
             WorkingDirectory = Path.GetDirectoryName(Path.GetFullPath(dll)),
             RedirectStandardOutput = true,

@@ -50,7 +50,8 @@ internal static class ProductEndpoints
     public static void MapFaults(this IEndpointRouteBuilder routes)
     {
         routes
-            .MapGet("/faults", (HttpContext context, FaultSwitch faults) => JsonAnswer.WriteAsync(context, JsonAnswer.Prepare(faults.Order, FaultJson.Default.FaultOrder)))
+            .MapGet("/faults", (HttpContext context, FaultSwitch faults) =>
+                JsonAnswer.WriteAsync(context, JsonAnswer.Prepare(faults.Order, FaultJson.Default.FaultOrder)))
             .ExcludeFromDescription();
         routes.MapPut("/faults", SetFaultAsync).ExcludeFromDescription();
     }

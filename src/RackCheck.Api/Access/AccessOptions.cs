@@ -50,7 +50,8 @@ public sealed class AccessOptions : IValidatableObject
 
             if (client.Scopes.Except(Scopes.All, StringComparer.Ordinal).FirstOrDefault() is { } unknown)
             {
-                yield return new ValidationResult($"Client '{client.Name}' has the unknown scope '{unknown}'. Scopes: {string.Join(", ", Scopes.All)}.", [nameof(Clients)]);
+                yield return new ValidationResult(
+                    $"Client '{client.Name}' has the unknown scope '{unknown}'. Scopes: {string.Join(", ", Scopes.All)}.", [nameof(Clients)]);
             }
         }
 

@@ -3,6 +3,7 @@ using Microsoft.AspNetCore.Authentication.JwtBearer;
 using Microsoft.AspNetCore.Authorization;
 using Microsoft.AspNetCore.RateLimiting;
 using Microsoft.Extensions.Options;
+using Microsoft.IdentityModel.Tokens;
 
 namespace RackCheck.Api.Access;
 
@@ -30,6 +31,16 @@ internal static class AccessServices
             bearer.Audience = jwt.Audience;
             bearer.RequireHttpsMetadata = jwt.RequireHttps;
             bearer.MapInboundClaims = false;
+
+            // At most twice a minute, so that tokens with invented keys do not load the issuer, and a new key of the issuer serves soon.
+            bearer.RefreshInterval = TimeSpan.FromSeconds(30);
+        }).PostConfigure(static bearer =>
+        {
+            // A key that the issuer has withdrawn is no longer valid.
+            if (bearer.ConfigurationManager is BaseConfigurationManager issuer)
+            {
+                issuer.UseLastKnownGoodConfiguration = false;
+            }
         });
         services.AddAuthorization();
         services.AddSingleton<IAuthorizationHandler, ScopeHandler>();

@@ -24,7 +24,7 @@ internal sealed class AdmissionMetrics : IDisposable
     public AdmissionMetrics(IMeterFactory factory, MemoryBudget memory)
     {
         meter = factory.Create(MeterName);
-        refused = meter.CreateCounter<long>(Prefix + "refused", description: "Requests refused because of overload, by pool and reason: full, wait, work, memory.");
+        refused = meter.CreateCounter<long>(Prefix + "refused", description: "Requests refused as overload, by pool and reason: full, wait, work, memory.");
         wait = meter.CreateHistogram(Prefix + "wait.duration", "s", "Time of a computation in the queue, by pool.", advice: Seconds);
         work = meter.CreateHistogram(Prefix + "work.duration", "s", "Time of a computation, by pool.", advice: Seconds);
         meter.CreateObservableGauge(Prefix + "queue.length", () => queues.ConvertAll(read => read()), description: "Waiting computations, by pool.");

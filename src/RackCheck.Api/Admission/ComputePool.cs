@@ -42,7 +42,7 @@ internal sealed class ComputePool : IDisposable
         var queued = time.GetTimestamp();
 
         // The awaiting request goes on in the server's threads; the pool's thread takes the next computation.
-        var task = new Task<T>(() => Compute(compute, queued, aborted), TaskCreationOptions.RunContinuationsAsynchronously | TaskCreationOptions.DenyChildAttach);
+        var task = new Task<T>(() => Compute(compute, queued, aborted), TaskCreationOptions.RunContinuationsAsynchronously);
         if (queue.TryAdd(task, 0, CancellationToken.None))
         {
             return task;

@@ -52,9 +52,9 @@ internal static class Addresses
     /// <exception cref="InvalidDataException">The endpoints are set in a way that cannot be added to.</exception>
     public static void AddFurtherPorts(this WebApplication app)
     {
-        var ports = new[] { app.Services.GetRequiredService<IOptions<ServiceOptions>>().Value.Http2Port, app.Services.GetRequiredService<IOptions<ManagementOptions>>().Value.Port }
-            .Where(p => p > 0)
-            .ToArray();
+        var http2 = app.Services.GetRequiredService<IOptions<ServiceOptions>>().Value.Http2Port;
+        var management = app.Services.GetRequiredService<IOptions<ManagementOptions>>().Value.Port;
+        int[] ports = [.. new[] { http2, management }.Where(p => p > 0)];
         if (ports.Length == 0)
         {
             return;

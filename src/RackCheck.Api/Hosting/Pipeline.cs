@@ -65,7 +65,7 @@ internal static partial class Pipeline
         var response = context.Response;
         if (response.StatusCode == StatusCodes.Status405MethodNotAllowed && response.Headers.Allow.ToString() is { Length: > 0 } allowed)
         {
-            response.Headers.Allow = allowed.Replace(HttpMethods.Get, $"{HttpMethods.Get}, {HttpMethods.Head}", StringComparison.Ordinal) + ", " + HttpMethods.Options;
+            response.Headers.Allow = $"{allowed.Replace("GET", "GET, HEAD", StringComparison.Ordinal)}, OPTIONS";
             if (HttpMethods.IsOptions(context.Request.Method))
             {
                 response.StatusCode = StatusCodes.Status204NoContent;

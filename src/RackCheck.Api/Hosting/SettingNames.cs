@@ -10,10 +10,10 @@ internal static class SettingNames
 
     /// <summary>The settings without a meaning.</summary>
     /// <param name="configuration">The settings.</param>
-    /// <param name="values">The bound options of each section.</param>
+    /// <param name="sections">The options of each section.</param>
     /// <returns>Their names, as <c>Section:Name</c>.</returns>
-    public static IEnumerable<string> Unknown(IConfiguration configuration, IReadOnlyDictionary<string, object> values) =>
-        UnknownSections(configuration, [.. values.Keys]).Concat(values.SelectMany(v => Within(configuration.GetSection(v.Key), v.Value.GetType())));
+    public static IEnumerable<string> Unknown(IConfiguration configuration, IReadOnlyDictionary<string, Type> sections) =>
+        UnknownSections(configuration, [.. sections.Keys]).Concat(sections.SelectMany(s => Within(configuration.GetSection(s.Key), s.Value)));
 
     private static IEnumerable<string> Within(IConfigurationSection section, Type type)
     {

@@ -9,17 +9,16 @@ namespace RackCheck.Api.Hosting;
 /// <summary>Starts the service. What prevents a start is one line on standard error and exit code 1.</summary>
 internal static class Startup
 {
-    // Options of each section. Reading a value binds and validates it.
-    private static readonly Dictionary<string, Func<IServiceProvider, object>> Sections = new(StringComparer.OrdinalIgnoreCase)
+    private static readonly Dictionary<string, Type> Sections = new(StringComparer.OrdinalIgnoreCase)
     {
-        [ServiceOptions.Section] = Value<ServiceOptions>,
-        [CatalogueOptions.Section] = Value<CatalogueOptions>,
-        [AdmissionOptions.Section] = Value<AdmissionOptions>,
-        [AccessOptions.Section] = Value<AccessOptions>,
-        [RateLimitOptions.Section] = Value<RateLimitOptions>,
-        [CorsOptions.Section] = Value<CorsOptions>,
-        [ManagementOptions.Section] = Value<ManagementOptions>,
-        [ShutdownOptions.Section] = Value<ShutdownOptions>,
+        [ServiceOptions.Section] = typeof(ServiceOptions),
+        [CatalogueOptions.Section] = typeof(CatalogueOptions),
+        [AdmissionOptions.Section] = typeof(AdmissionOptions),
+        [AccessOptions.Section] = typeof(AccessOptions),
+        [RateLimitOptions.Section] = typeof(RateLimitOptions),
+        [CorsOptions.Section] = typeof(CorsOptions),
+        [ManagementOptions.Section] = typeof(ManagementOptions),
+        [ShutdownOptions.Section] = typeof(ShutdownOptions),
     };
 
     /// <summary>Runs the service until it is told to stop.</summary>
@@ -51,17 +50,23 @@ internal static class Startup
         return 0;
     }
 
-    private static void Check(WebApplication app)
+    /// <summary>Checks the settings, the catalogue file and the access from outside.</summary>
+    /// <exception cref="OptionsValidationException">A value is outside its range.</exception>
+    /// <exception cref="InvalidOperationException">A value has the wrong type.</exception>
+    /// <exception cref="InvalidDataException">A setting is unknown, a file is missing or not valid, or the service would be open to everybody.</exception>
+    internal static void Check(WebApplication app)
     {
-        var values = Sections.ToDictionary(s => s.Key, s => s.Value(app.Services), StringComparer.OrdinalIgnoreCase);
-        if (SettingNames.Unknown(app.Configuration, values).FirstOrDefault() is { } unknown)
+        if (SettingNames.Unknown(app.Configuration, Sections).FirstOrDefault() is { } unknown)
         {
             throw new InvalidDataException($"There is no setting {unknown}.");
         }
 
+        // Validates the values of all sections.
+        app.Services.GetRequiredService<IStartupValidator>().Validate();
+
         // A wrong catalogue file ends the start.
         app.Services.GetRequiredService<IProductCatalogue>();
-        var access = (AccessOptions)values[AccessOptions.Section];
+        var access = app.Services.GetRequiredService<IOptions<AccessOptions>>().Value;
         if (!app.Environment.IsDevelopment()
             && !access.HasCredentials
             && !access.Anonymous
@@ -72,8 +77,4 @@ internal static class Startup
                 + "Set one of them, or Access:Anonymous to true.");
         }
     }
-
-    private static T Value<T>(IServiceProvider services)
-        where T : class =>
-        services.GetRequiredService<IOptions<T>>().Value;
 }

@@ -1,0 +1,118 @@
+using System.Diagnostics.Metrics;
+using Microsoft.Extensions.DependencyInjection;
+using Microsoft.Extensions.Time.Testing;
+using RackCheck.Api.Admission;
+
+namespace RackCheck.Api.Tests.Admission;
+
+/// <summary>A pool with one thread and a queue of two.</summary>
+public sealed class ComputePoolTests : IDisposable
+{
+    private readonly FakeTimeProvider time = new();
+    private readonly ServiceProvider services = new ServiceCollection().AddMetrics().BuildServiceProvider();
+    private readonly AdmissionMetrics metrics;
+    private readonly ComputePool pool;
+    private readonly ManualResetEventSlim gate = new();
+
+    public ComputePoolTests()
+    {
+        metrics = new AdmissionMetrics(services.GetRequiredService<IMeterFactory>(), new MemoryBudget(1));
+        pool = new ComputePool("checks", new PoolOptions { Workers = 1, Queue = 2, WaitMs = 1000, WorkMs = 2000 }, time, metrics);
+    }
+
+    public void Dispose()
+    {
+        gate.Set();
+        pool.Dispose();
+        gate.Dispose();
+        metrics.Dispose();
+        services.Dispose();
+    }
+
+    [Fact]
+    public async Task Computation_runs_on_a_thread_of_the_pool_and_the_caller_goes_on_elsewhere()
+    {
+        Assert.Equal("checks-0", await Run(_ => Thread.CurrentThread.Name));
+        Assert.NotEqual("checks-0", Thread.CurrentThread.Name);
+    }
+
+    [Fact]
+    public async Task Failure_goes_to_the_caller_and_the_thread_serves_the_next()
+    {
+        await Assert.ThrowsAsync<FormatException>(() => Run<int>(_ => throw new FormatException()));
+        Assert.Equal(2, await Run(_ => 2));
+    }
+
+    [Fact]
+    public async Task Queue_that_is_full_refuses_at_once_and_accepts_again()
+    {
+        var running = await BlockAsync();
+        Assert.False(pool.IsFull);
+        Task<int>[] queued = [Run(_ => 1), Run(_ => 2)];
+        Assert.True(pool.IsFull);
+        Assert.Null(pool.TryRun(_ => 3, CancellationToken.None));
+        gate.Set();
+        await running;
+        int[] expected = [1, 2];
+        Assert.Equal(expected, await Task.WhenAll(queued));
+        Assert.Equal(4, await Run(_ => 4));
+    }
+
+    [Fact]
+    public async Task Computation_that_waited_too_long_is_not_started()
+    {
+        var running = await BlockAsync();
+        var isStarted = false;
+        var late = Run(_ => isStarted = true);
+        time.Advance(TimeSpan.FromMilliseconds(1001));
+        gate.Set();
+        await running;
+        await Assert.ThrowsAsync<OverloadedException>(() => late);
+        Assert.False(isStarted);
+    }
+
+    [Fact]
+    public async Task Computation_that_takes_too_long_is_stopped()
+    {
+        using var started = new ManualResetEventSlim();
+        var endless = Run<int>(cancellation =>
+        {
+            started.Set();
+            cancellation.WaitHandle.WaitOne();
+            throw new OperationCanceledException(cancellation);
+        });
+        started.Wait();
+        time.Advance(TimeSpan.FromMilliseconds(2000));
+        await Assert.ThrowsAsync<OverloadedException>(() => endless);
+    }
+
+    [Fact]
+    public async Task Computation_of_a_client_that_has_left_is_not_started()
+    {
+        var running = await BlockAsync();
+        using var left = new CancellationTokenSource();
+        var isStarted = false;
+        var abandoned = pool.TryRun(_ => isStarted = true, left.Token)!;
+        await left.CancelAsync();
+        gate.Set();
+        await running;
+        await Assert.ThrowsAnyAsync<OperationCanceledException>(() => abandoned);
+        Assert.False(isStarted);
+    }
+
+    private Task<T> Run<T>(Func<CancellationToken, T> compute) => pool.TryRun(compute, CancellationToken.None)!;
+
+    // Occupies the one thread until the gate opens.
+    private async Task<Task<bool>> BlockAsync()
+    {
+        var started = new TaskCompletionSource(TaskCreationOptions.RunContinuationsAsynchronously);
+        var running = Run(_ =>
+        {
+            started.SetResult();
+            gate.Wait();
+            return true;
+        });
+        await started.Task;
+        return running;
+    }
+}
