@@ -12,10 +12,10 @@ public sealed class AdmissionOptions : IValidatableObject
     public PoolOptions Checks { get; init; } = new();
 
     /// <summary>Baskets and proposals.</summary>
-    public PoolOptions Planning { get; init; } = new() { Queue = 32, WaitMs = 5_000, WorkMs = 40_000 };
+    public PoolOptions Planning { get; init; } = new() { Queue = 32, TargetMs = 1_000, WaitMs = 5_000, WorkMs = 40_000 };
 
     /// <summary>Drawings, lists and sheets.</summary>
-    public PoolOptions Documents { get; init; } = new() { Queue = 32, WaitMs = 5_000 };
+    public PoolOptions Documents { get; init; } = new() { Queue = 32, TargetMs = 500, WaitMs = 5_000 };
 
     /// <summary>Maximum total size of the request bodies and prepared answers in memory, MiB. Above it requests are refused.</summary>
     [Range(4, 65_536)]
@@ -46,6 +46,10 @@ public sealed class PoolOptions
     /// <summary>Maximum number of waiting requests; further requests are refused.</summary>
     [Range(1, 100_000)]
     public int Queue { get; init; } = 64;
+
+    /// <summary>Time in the queue up to which requests are let in while the pool stays overloaded, ms. A short burst may fill the queue.</summary>
+    [Range(1, 600_000)]
+    public int TargetMs { get; init; } = 15;
 
     /// <summary>Maximum time in the queue, ms. A request that has waited longer is refused.</summary>
     [Range(1, 600_000)]

@@ -6,14 +6,22 @@ namespace RackCheck.Api.Admission;
 /// Computes on a few threads of its own behind a short queue. The threads of the server, which answer probes, never compute, and a request that finds
 /// the queue full is refused at once.
 /// </summary>
+/// <remarks>
+/// A burst may fill the queue. A queue that stays filled only makes all wait, so after a while no more are let in than can be served within the target.
+/// </remarks>
 internal sealed class ComputePool : IDisposable
 {
+    // From then on a queue that was never empty counts as overload instead of a burst.
+    private static readonly TimeSpan Burst = TimeSpan.FromMilliseconds(100);
+
     private readonly PoolOptions options;
     private readonly TimeProvider time;
     private readonly AdmissionMetrics metrics;
     private readonly KeyValuePair<string, object?> tag;
     private readonly BlockingCollection<Task> queue;
     private readonly Thread[] threads;
+    private long lastEmpty;
+    private long meanWorkTicks;
 
     /// <summary>Starts the threads.</summary>
     /// <param name="name">Name, for metrics and thread names.</param>
@@ -30,7 +38,22 @@ internal sealed class ComputePool : IDisposable
     }
 
     /// <summary>Whether the queue is full. A request is refused before its body is read.</summary>
-    public bool IsFull => queue.Count >= options.Queue;
+    public bool IsFull
+    {
+        get
+        {
+            var waiting = queue.Count;
+            if (waiting == 0)
+            {
+                Volatile.Write(ref lastEmpty, time.GetTimestamp());
+                return false;
+            }
+
+            return waiting >= options.Queue
+                || (time.GetElapsedTime(Volatile.Read(ref lastEmpty)) > Burst
+                    && waiting * Volatile.Read(ref meanWorkTicks) > threads.Length * options.TargetMs * TimeSpan.TicksPerMillisecond);
+        }
+    }
 
     /// <summary>Computes on a thread of the pool.</summary>
     /// <typeparam name="T">Type of the result.</typeparam>
@@ -43,7 +66,7 @@ internal sealed class ComputePool : IDisposable
 
         // The awaiting request goes on in the server's threads; the pool's thread takes the next computation.
         var task = new Task<T>(() => Compute(compute, queued, aborted), TaskCreationOptions.RunContinuationsAsynchronously);
-        if (queue.TryAdd(task, 0, CancellationToken.None))
+        if (!IsFull && queue.TryAdd(task, 0, CancellationToken.None))
         {
             return task;
         }
@@ -68,6 +91,11 @@ internal sealed class ComputePool : IDisposable
     {
         foreach (var task in queue.GetConsumingEnumerable())
         {
+            if (queue.Count == 0)
+            {
+                Volatile.Write(ref lastEmpty, time.GetTimestamp());
+            }
+
             task.RunSynchronously(TaskScheduler.Default);
         }
     }
@@ -97,7 +125,12 @@ internal sealed class ComputePool : IDisposable
         }
         finally
         {
-            metrics.Worked(tag, time.GetElapsedTime(started));
+            var took = time.GetElapsedTime(started);
+            metrics.Worked(tag, took);
+
+            // A moving mean over about 16 computations. An update lost to another thread does not matter.
+            var mean = Volatile.Read(ref meanWorkTicks);
+            Volatile.Write(ref meanWorkTicks, mean == 0 ? took.Ticks : mean + ((took.Ticks - mean) / 16));
         }
     }
 }

@@ -27,6 +27,7 @@ internal static class BasketsEndpoints
             + "panels, fixings) and the parts that the rack does not need.")
         .Accepts<BasketRequest>("application/json")
         .Produces<BasketReport>(StatusCodes.Status200OK, "application/json")
+        .ComputesIn(static pools => pools.Planning)
         .RequireScope(Scopes.Plan)
         .RefusesWithProblems();
 

@@ -34,6 +34,7 @@ internal static class ChecksEndpoints
             + "behind them, the assumptions and what could not be assessed. A fault of the rack is a finding; a fault of the description is a problem.")
         .Accepts<RackDescription>("application/json")
         .Produces<CheckReport>(StatusCodes.Status200OK, "application/json")
+        .ComputesIn(static pools => pools.Checks)
         .RequireScope(Scopes.Check)
         .TakesQuery(ApplyParameter)
         .RefusesWithProblems();

@@ -12,12 +12,14 @@ namespace RackCheck.Api.Hosting;
 /// <summary>The way of a request through the service.</summary>
 internal static partial class Pipeline
 {
-    /// <summary>Sets up the way: log, exceptions, statuses without a body, protocol, access, endpoints.</summary>
+    /// <summary>Sets up the way: headers, routing, door, log, exceptions, statuses without a body, addresses, access, endpoints.</summary>
     public static void UseRackCheck(this WebApplication app)
     {
-        app.UseRequestLog();
         app.UseCommonHeaders(app.Lifetime.ApplicationStopping);
         app.UseHead();
+        app.UseRouting();
+        app.UseDoor();
+        app.UseRequestLog();
         app.UseExceptionHandler(new ExceptionHandlerOptions
         {
             ExceptionHandler = FaultHandler.HandleAsync,
@@ -27,7 +29,6 @@ internal static partial class Pipeline
         });
         app.UseStatusCodePages(status => WriteStatusAsync(status.HttpContext));
         app.UseManagementPort();
-        app.UseRouting();
         app.UseExactAddresses();
         app.UseCors();
         app.UseAccess();
@@ -94,7 +95,7 @@ internal static partial class Pipeline
             new LogEventProperty("Elapsed", new ScalarValue(elapsed)),
         ];
         options.GetLevel = static (context, _, fault) =>
-            fault is null && context.Response.StatusCode == StatusCodes.Status503ServiceUnavailable && Problems.IsOverloaded(context) ? LogEventLevel.Debug
+            Problems.IsOverloaded(context) ? LogEventLevel.Debug
             : fault is not null || context.Response.StatusCode >= 500 ? LogEventLevel.Error
             : ManagementPort.Has(context.Request.Path) ? LogEventLevel.Verbose
             : LogEventLevel.Information;

@@ -18,7 +18,7 @@ internal sealed class JsonRequest(ArrayPool<byte> buffers, MemoryBudget memory, 
 
     /// <summary>Receives the body of a request.</summary>
     /// <param name="context">The request.</param>
-    /// <param name="pool">Where the answer will be computed. If it is full, the body is not read.</param>
+    /// <param name="pool">Where the answer will be computed.</param>
     /// <returns>The body; null if a problem document was written.</returns>
     public async ValueTask<RequestBody?> ReceiveAsync(HttpContext context, ComputePool pool)
     {
@@ -40,13 +40,6 @@ internal sealed class JsonRequest(ArrayPool<byte> buffers, MemoryBudget memory, 
         {
             context.Response.Headers[HeaderNames.AcceptEncoding] = Encodings;
             await Problems.WriteAsync(context, ProblemKind.MediaType, $"The supported content encodings are {Encodings}, one at a time.");
-            return null;
-        }
-
-        if (pool.IsFull || memory.IsExhausted)
-        {
-            pool.Refuse(pool.IsFull ? "full" : "memory");
-            await Problems.WriteOverloadedAsync(context);
             return null;
         }
 

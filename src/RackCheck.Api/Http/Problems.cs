@@ -15,7 +15,7 @@ public static class Problems
     public const string NothingChecked = "Nothing was checked. Correct the faults listed and send the request again.";
 
     private const string TypePrefix = "urn:rack-check:problem:";
-    private static readonly object OverloadedItem = new();
+    private static readonly Overloaded Marker = new();
 
     /// <summary>Writes the problem document of a status.</summary>
     /// <param name="context">The request.</param>
@@ -53,18 +53,20 @@ public static class Problems
     /// <returns>Completes when the document is written.</returns>
     public static Task WriteOverloadedAsync(HttpContext context, string detail = "The service is busy. Send the request again later.")
     {
-        context.Items[OverloadedItem] = OverloadedItem;
+        context.Features.Set(Marker);
         SetRetryAfter(context, TimeSpan.FromSeconds(1));
         return WriteAsync(context, ProblemKind.Overloaded, detail);
     }
 
     /// <summary>Whether a request was refused because the service is busy.</summary>
     /// <param name="context">The request.</param>
-    public static bool IsOverloaded(HttpContext context) => context.Items.ContainsKey(OverloadedItem);
+    public static bool IsOverloaded(HttpContext context) => context.Features.Get<Overloaded>() is not null;
 
     /// <summary>Says when the request can be sent again: whole seconds, at least one.</summary>
     /// <param name="context">The request.</param>
     /// <param name="wait">Time to wait.</param>
     public static void SetRetryAfter(HttpContext context, TimeSpan wait) =>
         context.Response.Headers.RetryAfter = Math.Max(1, Math.Ceiling(wait.TotalSeconds)).ToString(CultureInfo.InvariantCulture);
+
+    private sealed class Overloaded;
 }

@@ -17,7 +17,7 @@ public sealed class ComputePoolTests : IDisposable
     public ComputePoolTests()
     {
         metrics = new AdmissionMetrics(services.GetRequiredService<IMeterFactory>(), new MemoryBudget(1));
-        pool = new ComputePool("checks", new PoolOptions { Workers = 1, Queue = 2, WaitMs = 1000, WorkMs = 2000 }, time, metrics);
+        pool = new ComputePool("checks", new PoolOptions { Workers = 1, Queue = 2, TargetMs = 5, WaitMs = 1000, WorkMs = 2000 }, time, metrics);
     }
 
     public void Dispose()
@@ -56,6 +56,23 @@ public sealed class ComputePoolTests : IDisposable
         int[] expected = [1, 2];
         Assert.Equal(expected, await Task.WhenAll(queued));
         Assert.Equal(4, await Run(_ => 4));
+    }
+
+    [Fact]
+    public async Task Queue_that_stays_filled_lets_in_only_what_is_served_within_the_target()
+    {
+        await Run(_ => Take(10));
+        var running = await BlockAsync();
+        var first = Run(_ => Take(10));
+        Assert.False(pool.IsFull);
+        Take(101);
+        Assert.True(pool.IsFull);
+        Assert.Null(pool.TryRun(_ => 0, CancellationToken.None));
+        gate.Set();
+        await running;
+        await first;
+        Assert.False(pool.IsFull);
+        Assert.Equal(1, await Run(_ => 1));
     }
 
     [Fact]
@@ -98,6 +115,12 @@ public sealed class ComputePoolTests : IDisposable
         await running;
         await Assert.ThrowsAnyAsync<OperationCanceledException>(() => abandoned);
         Assert.False(isStarted);
+    }
+
+    private int Take(int ms)
+    {
+        time.Advance(TimeSpan.FromMilliseconds(ms));
+        return ms;
     }
 
     private Task<T> Run<T>(Func<CancellationToken, T> compute) => pool.TryRun(compute, CancellationToken.None)!;
