@@ -49,7 +49,7 @@ public sealed class PoolOptions
 
     /// <summary>Time in the queue up to which requests are let in while the pool stays overloaded, ms. A short burst may fill the queue.</summary>
     [Range(1, 600_000)]
-    public int TargetMs { get; init; } = 15;
+    public int TargetMs { get; init; } = 20;
 
     /// <summary>Maximum time in the queue, ms. A request that has waited longer is refused.</summary>
     [Range(1, 600_000)]

@@ -1,4 +1,5 @@
 using System.Collections.Concurrent;
+using System.Diagnostics;
 
 namespace RackCheck.Api.Admission;
 
@@ -11,6 +12,11 @@ namespace RackCheck.Api.Admission;
 /// </remarks>
 internal sealed class ComputePool : IDisposable
 {
+    /// <summary>Name of the source of traces.</summary>
+    public const string TraceSource = "RackCheck.Compute";
+
+    private static readonly ActivitySource Traces = new(TraceSource);
+
     // From then on a queue that was never empty counts as overload instead of a burst.
     private static readonly TimeSpan Burst = TimeSpan.FromMilliseconds(100);
 
@@ -111,6 +117,8 @@ internal sealed class ComputePool : IDisposable
             throw new OverloadedException("The service is busy; the request waited too long.");
         }
 
+        using var trace = Traces.StartActivity((string)tag.Value!);
+        trace?.SetTag("queue.ms", waited.TotalMilliseconds);
         using var limit = new CancellationTokenSource(TimeSpan.FromMilliseconds(options.WorkMs), time);
         using var either = CancellationTokenSource.CreateLinkedTokenSource(aborted, limit.Token);
         var started = time.GetTimestamp();

@@ -3,6 +3,7 @@ using RackCheck.Api.Admission;
 using RackCheck.Api.Catalogue;
 using RackCheck.Api.Http;
 using RackCheck.Api.Reading;
+using RackCheck.Api.Telemetry;
 using RackCheck.Model;
 using RackCheck.Model.Json;
 using RackCheck.Planning.Baskets;
@@ -32,7 +33,13 @@ internal static class BasketsEndpoints
         .RefusesWithProblems();
 
     private static async Task CheckAsync(
-        HttpContext context, JsonRequest requests, ComputePools pools, BasketReader reader, IProductCatalogue catalogue, BasketPlanner planner)
+        HttpContext context,
+        JsonRequest requests,
+        ComputePools pools,
+        BasketReader reader,
+        IProductCatalogue catalogue,
+        BasketPlanner planner,
+        CheckMetrics metrics)
     {
         using var body = await requests.ReceiveAsync(context, pools.Planning);
         if (body is null || await JsonRequest.ComputeAsync(context, pools.Planning, _ => reader.Read(body.Bytes)) is not { } read)
@@ -61,9 +68,13 @@ internal static class BasketsEndpoints
         var reply = await JsonRequest.ComputeAsync(context, pools.Planning, cancellation =>
         {
             var answer = planner.Plan(basket, found, offer, cancellation);
-            return answer.Report is { } report
-                ? new Reply(JsonAnswer.Prepare(report, ContractJson.Default.BasketReport, ReportLength.Shorten))
-                : new Reply(null, ProblemKind.Invalid, Problems.NothingChecked, answer.Faults);
+            if (answer.Report is not { } report)
+            {
+                return new Reply(null, ProblemKind.Invalid, Problems.NothingChecked, answer.Faults);
+            }
+
+            metrics.Count(report.Report);
+            return new Reply(JsonAnswer.Prepare(report, ContractJson.Default.BasketReport, ReportLength.Shorten));
         });
         if (reply is not null)
         {

@@ -3,6 +3,7 @@ using RackCheck.Api.Admission;
 using RackCheck.Api.Catalogue;
 using RackCheck.Api.Http;
 using RackCheck.Api.Reading;
+using RackCheck.Api.Telemetry;
 using RackCheck.Model;
 using RackCheck.Model.Json;
 using RackCheck.Planning;
@@ -40,7 +41,7 @@ internal static class ChecksEndpoints
         .RefusesWithProblems();
 
     private static async Task CheckAsync(
-        HttpContext context, JsonRequest requests, ComputePools pools, DescriptionReader reader, PartLookUp parts, RackChecker checker)
+        HttpContext context, JsonRequest requests, ComputePools pools, DescriptionReader reader, PartLookUp parts, RackChecker checker, CheckMetrics metrics)
     {
         var isToBeApplied = IsToBeApplied(context.Request.Query);
         if (isToBeApplied is null)
@@ -55,8 +56,12 @@ internal static class ChecksEndpoints
             return;
         }
 
-        Reply Judge(ResolvedRack rack, CancellationToken cancellation) =>
-            new(JsonAnswer.Prepare(Report(rack, isToBeApplied.Value, checker, cancellation), ContractJson.Default.CheckReport, ReportLength.Shorten));
+        Reply Judge(ResolvedRack rack, CancellationToken cancellation)
+        {
+            var report = Report(rack, isToBeApplied.Value, checker, cancellation);
+            metrics.Count(report);
+            return new Reply(JsonAnswer.Prepare(report, ContractJson.Default.CheckReport, ReportLength.Shorten));
+        }
 
         // A description without part numbers is read and checked in one go.
         var first = await JsonRequest.ComputeAsync(context, pools.Checks, cancellation =>

@@ -8,6 +8,7 @@ using RackCheck.Api.Endpoints;
 using RackCheck.Api.Http;
 using RackCheck.Api.OpenApi;
 using RackCheck.Api.Reading;
+using RackCheck.Api.Telemetry;
 using RackCheck.Model.Json;
 using RackCheck.Planning.Baskets;
 using RackCheck.Rules;
@@ -25,6 +26,7 @@ internal static partial class Composition
     public static void AddRackCheck(this WebApplicationBuilder builder)
     {
         builder.AddLogging();
+        builder.AddTelemetry();
         builder.WebHost.ConfigureKestrel((context, kestrel) =>
         {
             var limits = context.Configuration.GetSection(ServiceOptions.Section).Get<ServiceOptions>() ?? new ServiceOptions();
@@ -58,7 +60,6 @@ internal static partial class Composition
         services.AddAdmission();
         services.AddAccess();
         services.AddCatalogue();
-        services.AddMetricsPage();
         services.AddOpenApiDocument();
     }
 

@@ -1,5 +1,6 @@
 using Microsoft.Extensions.Options;
 using RackCheck.Api.Http;
+using RackCheck.Api.Telemetry;
 
 namespace RackCheck.Api.Hosting;
 
@@ -8,7 +9,7 @@ internal static class ManagementPort
 {
     /// <summary>Whether a path belongs to probes and scrapers.</summary>
     public static bool Has(PathString path) =>
-        path.StartsWithSegments("/health", StringComparison.Ordinal) || path.StartsWithSegments(Metrics.Address, StringComparison.Ordinal);
+        path.StartsWithSegments("/health", StringComparison.Ordinal) || path.StartsWithSegments(PrometheusPage.Path, StringComparison.Ordinal);
 
     /// <summary>Adds the separation to the pipeline. The port of the connection decides, not a header that a caller chooses.</summary>
     public static void UseManagementPort(this WebApplication app)
