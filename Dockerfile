@@ -5,16 +5,17 @@ WORKDIR /source
 
 # What decides the packages comes first: this layer is made again only when one of these files changes.
 COPY global.json Directory.Build.props Directory.Packages.props ./
-COPY src/RackCheck.Api/RackCheck.Api.csproj src/RackCheck.Api/
-COPY src/RackCheck.Documents/RackCheck.Documents.csproj src/RackCheck.Documents/
-COPY src/RackCheck.Planning/RackCheck.Planning.csproj src/RackCheck.Planning/
-COPY src/RackCheck.Rules/RackCheck.Rules.csproj src/RackCheck.Rules/
-COPY src/RackCheck.Remedies/RackCheck.Remedies.csproj src/RackCheck.Remedies/
-COPY src/RackCheck.Survey/RackCheck.Survey.csproj src/RackCheck.Survey/
-COPY src/RackCheck.Model/RackCheck.Model.csproj src/RackCheck.Model/
-COPY src/RackCheck.Engineering/RackCheck.Engineering.csproj src/RackCheck.Engineering/
-# ReadyToRun is named here too: the restore fetches its compiler.
-RUN dotnet restore src/RackCheck.Api/RackCheck.Api.csproj --arch $TARGETARCH -p:PublishReadyToRun=true
+COPY src/Directory.Build.props src/
+COPY src/RackCheck.Api/RackCheck.Api.csproj src/RackCheck.Api/packages.lock.json src/RackCheck.Api/
+COPY src/RackCheck.Documents/RackCheck.Documents.csproj src/RackCheck.Documents/packages.lock.json src/RackCheck.Documents/
+COPY src/RackCheck.Planning/RackCheck.Planning.csproj src/RackCheck.Planning/packages.lock.json src/RackCheck.Planning/
+COPY src/RackCheck.Rules/RackCheck.Rules.csproj src/RackCheck.Rules/packages.lock.json src/RackCheck.Rules/
+COPY src/RackCheck.Remedies/RackCheck.Remedies.csproj src/RackCheck.Remedies/packages.lock.json src/RackCheck.Remedies/
+COPY src/RackCheck.Survey/RackCheck.Survey.csproj src/RackCheck.Survey/packages.lock.json src/RackCheck.Survey/
+COPY src/RackCheck.Model/RackCheck.Model.csproj src/RackCheck.Model/packages.lock.json src/RackCheck.Model/
+COPY src/RackCheck.Engineering/RackCheck.Engineering.csproj src/RackCheck.Engineering/packages.lock.json src/RackCheck.Engineering/
+# Only what the lock files name. ReadyToRun is named here too: the restore fetches its compiler.
+RUN dotnet restore src/RackCheck.Api/RackCheck.Api.csproj --locked-mode --arch $TARGETARCH -p:PublishReadyToRun=true
 
 COPY .editorconfig ./
 COPY openapi/examples/ openapi/examples/

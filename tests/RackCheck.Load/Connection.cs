@@ -46,7 +46,11 @@ internal sealed class Connection : IDisposable
 
     private async ValueTask<(int Status, bool IsOpen)> FinishAsync(int head, int length)
     {
-        Utf8Parser.TryParse(buffer.AsSpan(9, 3), out int status, out _);
+        if (!Utf8Parser.TryParse(buffer.AsSpan(9, 3), out int status, out _))
+        {
+            throw new IOException("The answer has no status.");
+        }
+
         var isOpen = buffer.AsSpan(0, head).IndexOf("Connection: close"u8) < 0;
         var left = head + Value(buffer.AsSpan(0, head)) - length;
         while (left > 0)

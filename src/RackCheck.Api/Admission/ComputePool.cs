@@ -8,7 +8,7 @@ namespace RackCheck.Api.Admission;
 /// the queue full is refused at once.
 /// </summary>
 /// <remarks>
-/// A burst may fill the queue. A queue that stays filled only makes all wait, so after a while no more are let in than can be served within the target.
+/// A burst may fill the queue. A queue that stays filled only makes all wait, so after a while its second half admits only what is served within the target.
 /// </remarks>
 internal sealed class ComputePool : IDisposable
 {
@@ -56,7 +56,8 @@ internal sealed class ComputePool : IDisposable
             }
 
             return waiting >= options.Queue
-                || (time.GetElapsedTime(Volatile.Read(ref lastEmpty)) > Burst
+                || (waiting >= options.Queue / 2
+                    && time.GetElapsedTime(Volatile.Read(ref lastEmpty)) > Burst
                     && waiting * Volatile.Read(ref meanWorkTicks) > threads.Length * options.TargetMs * TimeSpan.TicksPerMillisecond);
         }
     }

@@ -59,8 +59,8 @@ internal sealed class RequestBody : IDisposable
             return (body, null);
         }
 
-        body.GiveBack();
         body.Dispose();
+        body.GiveBack();
         return (null, refusal);
     }
 

@@ -111,10 +111,14 @@ internal sealed class PrometheusPage : BaseExporter<Metric>, IPullMetricExporter
         foreach (var (name, value) in tags)
         {
             var text = Convert.ToString(value, CultureInfo.InvariantCulture) ?? "";
-            text = text.Replace("\\", @"\\", StringComparison.Ordinal).Replace("\"", "\\\"", StringComparison.Ordinal).Replace("\n", "\\n", StringComparison.Ordinal);
-            labels.Append(labels.Length > 0 ? "," : "").Append(Name(name, "")).Append("=\"").Append(text).Append('"');
+            labels.Append(labels.Length > 0 ? "," : "").Append(Name(name, "")).Append("=\"").Append(Escaped(text)).Append('"');
         }
 
         return labels.ToString();
     }
+
+    private static string Escaped(string text) => text
+        .Replace("\\", @"\\", StringComparison.Ordinal)
+        .Replace("\"", "\\\"", StringComparison.Ordinal)
+        .Replace("\n", "\\n", StringComparison.Ordinal);
 }

@@ -13,7 +13,8 @@ public sealed class BearerTests : IAsyncLifetime
     public async Task InitializeAsync()
     {
         issuer = await Issuer.StartAsync();
-        service = await KestrelService.StartAsync($"Access:Jwt:Authority={issuer.Authority}", "Access:Jwt:Audience=rack-check", "Access:Jwt:RequireHttps=false");
+        service = await KestrelService.StartAsync(
+            $"Access:Jwt:Authority={issuer.Authority}", "Access:Jwt:Audience=rack-check", "Access:Jwt:RequireHttps=false");
     }
 
     public async Task DisposeAsync()

@@ -77,6 +77,7 @@ internal sealed class Issuer : IAsyncDisposable
     private static object Published(RsaSecurityKey key)
     {
         var parameters = key.Rsa.ExportParameters(includePrivateParameters: false);
-        return new { kty = "RSA", use = "sig", kid = key.KeyId, n = Base64UrlEncoder.Encode(parameters.Modulus), e = Base64UrlEncoder.Encode(parameters.Exponent) };
+        var (n, e) = (Base64UrlEncoder.Encode(parameters.Modulus), Base64UrlEncoder.Encode(parameters.Exponent));
+        return new { kty = "RSA", use = "sig", kid = key.KeyId, n, e };
     }
 }

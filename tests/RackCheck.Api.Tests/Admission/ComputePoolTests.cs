@@ -132,7 +132,7 @@ public sealed class ComputePoolTests : IDisposable
         var running = Run(_ =>
         {
             started.SetResult();
-            gate.Wait();
+            gate.Wait(CancellationToken.None);
             return true;
         });
         await started.Task;

@@ -29,7 +29,8 @@ public sealed class OverloadTests : IDisposable
         refused.IsProblem(503);
         Assert.Equal("urn:rack-check:problem:overloaded", refused.Json["type"]!.GetValue<string>());
         Assert.Equal(TimeSpan.FromSeconds(1), refused.Headers.RetryAfter!.Delta);
-        foreach (var path in new[] { "/health/live", "/health/ready", "/v1/rules", "/v1/reference/rack-geometry", "/openapi/v1.json", "/docs/index.html", "/metrics" })
+        string[] others = ["/health/live", "/health/ready", "/v1/rules", "/v1/reference/rack-geometry", "/openapi/v1.json", "/docs/index.html", "/metrics"];
+        foreach (var path in others)
         {
             Assert.Equal((path, 200), (path, (await Answer.OfAsync(await client.GetAsync(path))).Status));
         }
@@ -88,7 +89,7 @@ public sealed class OverloadTests : IDisposable
             _ =>
             {
                 started.SetResult();
-                gate.Wait();
+                gate.Wait(CancellationToken.None);
                 return true;
             },
             CancellationToken.None));

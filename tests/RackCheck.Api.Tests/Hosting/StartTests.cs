@@ -30,8 +30,9 @@ public sealed class StartTests
     public void Wrong_setting_is_named_in_one_line(string setting, string expected) => Assert.Equal(expected, FaultOf(setting));
 
     [Fact]
-    public void Unknown_scope_is_named() =>
-        Assert.Equal("Access: Client 'shop' has the unknown scope 'all'. Scopes: check, plan, documents.", FaultOf("Access:Clients:0:Name=shop", Key, "Access:Clients:0:Scopes:0=all"));
+    public void Unknown_scope_is_named() => Assert.Equal(
+        "Access: Client 'shop' has the unknown scope 'all'. Scopes: check, plan, documents.",
+        FaultOf("Access:Clients:0:Name=shop", Key, "Access:Clients:0:Scopes:0=all"));
 
     [Fact]
     public void Missing_catalogue_file_is_named() =>
@@ -58,7 +59,8 @@ public sealed class StartTests
     [InlineData("http_ports=8080")]
     [InlineData("Kestrel:Endpoints:Main:Url=http://0.0.0.0:8080")]
     [InlineData("urls=http://127.0.0.1:8080;http://192.0.2.1:8080")]
-    public void Every_way_to_set_an_address_is_looked_at(string setting) => Assert.Contains("can be reached from other machines", FaultOf(setting), StringComparison.Ordinal);
+    public void Every_way_to_set_an_address_is_looked_at(string setting) =>
+        Assert.Contains("can be reached from other machines", FaultOf(setting), StringComparison.Ordinal);
 
     [Fact]
     public async Task Process_writes_one_line_to_standard_error_and_exits_with_1()
@@ -73,7 +75,8 @@ public sealed class StartTests
         using var process = Process.Start(start)!;
         var (output, error) = (process.StandardOutput.ReadToEndAsync(), process.StandardError.ReadToEndAsync());
         await process.WaitForExitAsync();
-        Assert.Equal("rack-check cannot start: Failed to convert configuration value 'soon' at 'Admission:Checks:WaitMs' to type 'System.Int32'.\n", await error);
+        const string Line = "rack-check cannot start: Failed to convert configuration value 'soon' at 'Admission:Checks:WaitMs' to type 'System.Int32'.\n";
+        Assert.Equal(Line, await error);
         Assert.Equal(("", 1), (await output, process.ExitCode));
     }
 }

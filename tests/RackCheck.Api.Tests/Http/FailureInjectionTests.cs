@@ -12,6 +12,7 @@ using Microsoft.AspNetCore.Http.Features;
 using Microsoft.AspNetCore.Mvc.Testing;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.DependencyInjection.Extensions;
+using RackCheck.Api.Admission;
 using RackCheck.Testing;
 
 namespace RackCheck.Api.Tests.Http;
@@ -56,6 +57,9 @@ public sealed class FailureInjectionTests
         Assert.Empty(wrong);
         Assert.Equal(answers, statuses.Values.Sum());
         Assert.Subset(new HashSet<int> { 0, 200, 500 }, statuses.Keys.ToHashSet());
+
+        // What failed returned its room too.
+        Assert.Equal(0, host.Services.GetRequiredService<MemoryBudget>().Used);
 
         // Most requests succeed, and each kind of failure occurs often enough.
         Assert.InRange(statuses[200], answers / 2, answers);

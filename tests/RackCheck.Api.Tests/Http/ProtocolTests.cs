@@ -222,7 +222,8 @@ public sealed class ProtocolTests : IAsyncLifetime
         using var content = new CountedContent(100_000_000);
         using var request = new HttpRequestMessage(HttpMethod.Post, "/v1/checks") { Content = content };
         request.Headers.ExpectContinue = true;
-        using var client = new HttpClient(new SocketsHttpHandler { Expect100ContinueTimeout = TimeSpan.FromMinutes(1) }) { BaseAddress = service.Client.BaseAddress };
+        using var patient = new SocketsHttpHandler { Expect100ContinueTimeout = TimeSpan.FromMinutes(1) };
+        using var client = new HttpClient(patient) { BaseAddress = service.Client.BaseAddress };
         (await Answer.OfAsync(await client.SendAsync(request))).IsProblem(413);
         Assert.Equal(0, content.Sent);
     }
