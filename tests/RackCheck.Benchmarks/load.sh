@@ -6,7 +6,7 @@ cd "$(dirname "${BASH_SOURCE[0]}")/../.."
 seconds=${1:-10}
 port=5097
 dotnet build src/RackCheck.Api -c Release -v quiet --nologo
-(cd src/RackCheck.Api && Serilog__MinimumLevel__Default=Warning exec dotnet bin/Release/net10.0/RackCheck.Api.dll --urls "http://127.0.0.1:$port") &
+(cd src/RackCheck.Api && Serilog__MinimumLevel__Default=Warning RateLimit__PerMinute=0 exec dotnet bin/Release/net10.0/RackCheck.Api.dll --urls "http://127.0.0.1:$port") &
 service=$!
 scratch=$(mktemp -d)
 trap 'kill "$service" 2>/dev/null || true; rm -rf "$scratch"' EXIT

@@ -45,6 +45,16 @@ public sealed class RequestLogTests : IDisposable
         Assert.Equal(("400", LogEventLevel.Information), (line.Properties["StatusCode"].ToString(), line.Level));
     }
 
+    // Marks for right-to-left text would turn a line of the log around.
+    [Fact]
+    public async Task UnknownPath_is_cut_and_escaped()
+    {
+        using var client = service.CreateClient();
+        (await client.GetAsync("/none%E2%80%AE%0A" + new string('x', 500))).Dispose();
+        var line = Assert.Single(Requests);
+        Assert.Equal($"/none\\u202E\\u000A{new string('x', 73)}...", ((ScalarValue)line.Properties["RequestPath"]).Value);
+    }
+
     [Fact]
     public async Task Probes_are_not_logged()
     {
