@@ -112,7 +112,7 @@ public sealed class BodyTooWideTests : RuleTests<BodyTooWide>
     public void Item_used_extended_and_console_drawer_stay_on_slides()
     {
         var used = Body(446) with { Support = new Support { Style = SupportStyle.Slides, UsedExtended = true } };
-        var drawer = Body(446).On(SupportStyle.Slides) with { Category = ItemCategory.KeyboardDrawer };
+        var drawer = Body(446).On(SupportStyle.Slides, thickness: 9.5) with { Category = ItemCategory.KeyboardDrawer };
         Assert.All([used, drawer], item => Assert.Empty(Remedied(EmptyRack().With(item), Only(EmptyRack().With(item))).Items));
     }
 
