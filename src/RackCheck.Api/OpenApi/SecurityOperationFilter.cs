@@ -29,5 +29,6 @@ internal sealed class SecurityOperationFilter : IOperationFilter
         }
     }
 
-    private static OpenApiSecurityRequirement Scheme(string name, OpenApiDocument document) => new() { [new OpenApiSecuritySchemeReference(name, document)] = [] };
+    private static OpenApiSecurityRequirement Scheme(string name, OpenApiDocument document) =>
+        new() { [new OpenApiSecuritySchemeReference(name, document)] = [] };
 }

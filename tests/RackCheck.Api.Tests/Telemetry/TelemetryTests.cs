@@ -91,7 +91,8 @@ public sealed class TelemetryTests
         Assert.NotEmpty(asked);
         var sources = string.Join('\n', Repository.Sources("src").Where(f => f.EndsWith("Metrics.cs", StringComparison.Ordinal)).Select(File.ReadAllText));
         var made = Regex.Matches(sources, "Prefix \\+ \"([a-z_.]+)\"").Select(m => m.Groups[1].Value.Replace('.', '_')).ToArray();
-        Assert.Empty(asked.Where(a => !made.Any(m => Regex.IsMatch(a, $"^rack_check_(admission_|catalogue_)?{m}(_seconds)?(_bytes)?(_total|_bucket|_count|_sum)?$"))));
+        const string Ending = "(_seconds)?(_total|_bucket|_count|_sum)?$";
+        Assert.All(asked, a => Assert.Contains(made, m => Regex.IsMatch(a, $"^rack_check_(admission_|catalogue_)?{m}{Ending}")));
     }
 
     [Fact]
