@@ -10,7 +10,17 @@ namespace RackCheck.Api.Tests;
 /// <summary>The service in this process.</summary>
 public sealed class Service : WebApplicationFactory<Program>
 {
-    protected override void ConfigureWebHost(IWebHostBuilder builder) => builder.UseEnvironment("Development");
+    /// <summary>Waiting and computing may take any time, so that no test depends on how busy the machine is.</summary>
+    public static readonly string[] Patience =
+    [
+        "Admission:Checks:WaitMs=600000", "Admission:Checks:WorkMs=600000", "Admission:Planning:WaitMs=600000", "Admission:Planning:WorkMs=600000",
+    ];
+
+    protected override void ConfigureWebHost(IWebHostBuilder builder) => BePatient(builder.UseEnvironment("Development"));
+
+    /// <summary>Sets <see cref="Patience"/>.</summary>
+    public static IWebHostBuilder BePatient(IWebHostBuilder builder) =>
+        Patience.Select(s => s.Split('=')).Aggregate(builder, static (own, setting) => own.UseSetting(setting[0], setting[1]));
 
     /// <summary>The service in Development with further settings.</summary>
     public static WebApplicationFactory<Program> With(params (string Name, string Value)[] settings) => new Service().WithWebHostBuilder(builder =>

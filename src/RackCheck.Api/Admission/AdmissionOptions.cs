@@ -12,10 +12,10 @@ public sealed class AdmissionOptions : IValidatableObject
     public PoolOptions Checks { get; init; } = new();
 
     /// <summary>Baskets and proposals.</summary>
-    public PoolOptions Planning { get; init; } = new() { Queue = 32, TargetMs = 1_000, WaitMs = 5_000, WorkMs = 40_000 };
+    public PoolOptions Planning { get; init; } = new() { Queue = 32, TargetMs = 1_000, WorkMs = 40_000 };
 
     /// <summary>Drawings, lists and sheets.</summary>
-    public PoolOptions Documents { get; init; } = new() { Queue = 32, TargetMs = 500, WaitMs = 5_000 };
+    public PoolOptions Documents { get; init; } = new() { Queue = 32, TargetMs = 500 };
 
     /// <summary>Maximum total size of the request bodies and prepared answers in memory, MiB. Above it requests are refused.</summary>
     [Range(4, 65_536)]
@@ -53,7 +53,7 @@ public sealed class PoolOptions
 
     /// <summary>Maximum time in the queue, ms. A request that has waited longer is refused.</summary>
     [Range(1, 600_000)]
-    public int WaitMs { get; init; } = 2_000;
+    public int WaitMs { get; init; } = 5_000;
 
     /// <summary>Maximum time of the computation, ms. A request that takes longer is refused.</summary>
     [Range(1, 600_000)]

@@ -25,7 +25,7 @@ internal sealed class KestrelService : IAsyncDisposable
 
     public static async Task<KestrelService> StartAsync(Action<IServiceCollection> configure, params string[] settings)
     {
-        var app = Build(configure, ["urls=http://127.0.0.1:0", "Serilog:MinimumLevel:Default=Fatal", .. settings]);
+        var app = Build(configure, ["urls=http://127.0.0.1:0", "Serilog:MinimumLevel:Default=Fatal", .. Service.Patience, .. settings]);
         Startup.Check(app);
         app.UseRackCheck();
         await app.StartAsync();

@@ -120,7 +120,8 @@ public sealed class FailureInjectionTests
     {
         public FailingPool Pool { get; } = new();
 
-        protected override void ConfigureWebHost(IWebHostBuilder builder) => builder.UseEnvironment("Development").ConfigureServices(services =>
+        protected override void ConfigureWebHost(IWebHostBuilder builder) =>
+            Service.BePatient(builder).UseEnvironment("Development").ConfigureServices(services =>
         {
             services.Replace(ServiceDescriptor.Singleton<ArrayPool<byte>>(Pool));
             services.AddSingleton<IStartupFilter, FailingWrites>();

@@ -70,7 +70,7 @@ public sealed partial class FuzzTests(Service service) : IClassFixture<Service>
             }
 
             answer.IsProblem(answer.Status);
-            return (answer.Status, answer.Status is 400 or 422 ? null : $"status {answer.Status}");
+            return (answer.Status, answer.Status is 400 or 422 ? null : $"status {answer.Status} {answer.Json["detail"]}");
         }
         catch (Exception fault) when (fault is HttpRequestException or IOException or JsonException or Xunit.Sdk.XunitException)
         {
