@@ -137,7 +137,8 @@ public sealed class RackChecker(RuleSet rules, Action<RuleDescriptor, Exception>
     private void AddNotAssessed(RuleContext context, IReadOnlyList<string> missing, List<NotAssessed> notAssessed)
     {
         var posted = context.Rack.Posted;
-        foreach (var rule in rules.RackRules.Concat<RuleBase>(posted.Acceptances is { Count: > 0 } || posted.SignOffs is { Count: > 0 } ? rules.ReportRules : []))
+        var aboutReport = posted.Acceptances is { Count: > 0 } || posted.SignOffs is { Count: > 0 } ? rules.ReportRules : [];
+        foreach (var rule in rules.RackRules.Concat<RuleBase>(aboutReport))
         {
             if (posted.Policy?.Rules?.GetValueOrDefault(rule.Descriptor.Id)?.Severity == PolicySeverity.Off)
             {

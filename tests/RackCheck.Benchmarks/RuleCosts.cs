@@ -17,7 +17,7 @@ internal static class RuleCosts
             var resolved = ResolvedRack.Plain(rack);
             var all = new RackChecker(RuleSet.Default, (_, _) => { });
             var whole = Time(() => all.Recheck(resolved));
-            var survey = Time(() => new RackSurvey(resolved));
+            var survey = Time(() => _ = new RackSurvey(resolved));
             var rules = RuleSet.Default.RackRules.Select(r =>
             {
                 var checker = new RackChecker(RuleSet.Of(r), (_, _) => { });

@@ -345,7 +345,8 @@ public sealed class RackCheckerTests
     {
         public override RuleDescriptor Descriptor { get; } = Facts("acceptance.broken");
 
-        public override void Check(RuleContext context, IReadOnlyList<Finding> findings, IReadOnlyList<NotAssessed> notAssessed) => throw new InvalidOperationException("on purpose");
+        public override void Check(RuleContext context, IReadOnlyList<Finding> findings, IReadOnlyList<NotAssessed> notAssessed) =>
+            throw new InvalidOperationException("on purpose");
     }
 
     private sealed class Guarding : Rule

@@ -72,7 +72,8 @@ internal sealed class CordAssignment
         {
             // Without redundant items the loss of a supply adds no load to the others.
             var isNew = limits != CordLimits.Ratings || placement.HasSpread;
-            if (isNew && !allowance.IsSpent && loads.HasRoom(limits) && (insertion.Run(limits, push: true) || (limits != CordLimits.DesignShare && search.Run(limits))))
+            if (isNew && !allowance.IsSpent && loads.HasRoom(limits)
+                && (insertion.Run(limits, push: true) || (limits != CordLimits.DesignShare && search.Run(limits))))
             {
                 // A stricter limit that was not searched to the end may have an assignment too.
                 IsCutShort = limits != CordLimits.DesignShare && (allowance.IsSpent || search.IsCutShort);

@@ -77,7 +77,8 @@ public sealed class RemedyTrialsTests
             }
         }
 
-        var checker = new RackChecker(RuleSet.Of(new Unremedied(Vain()), new FindsThree()), (rule, fault) => throw new InvalidOperationException(rule.Id, fault));
+        var checker = new RackChecker(
+            RuleSet.Of(new Unremedied(Vain()), new FindsThree()), (rule, fault) => throw new InvalidOperationException(rule.Id, fault));
         Assert.All(checker.Check(many).Findings, f => Assert.Empty(f.Remedies));
         Assert.Equal((int)(RemedyTrials.MostWork / ((99 / 40.0) + (298 / 10.0))) + 1, read);
     }
