@@ -65,10 +65,12 @@ public sealed class CabinetTooShallow : Rule
                 ? [("item", greatest.Id), ("neededMm", needed), ("depthMm", cabinet.DepthMm)]
                 : [("item", greatest.Id), ("other", least.Id), ("neededMm", needed), ("depthMm", cabinet.DepthMm)],
             Subject = same ? $"cabinet, for {greatest.Id}" : $"cabinet, for {greatest.Id} and {least.Id}",
-            Identity = same ? [greatest.Id] : [greatest.Id, least.Id],
+            // The depth of the cabinet is the defect, whichever items need the most; the utilisation says how bad it is.
+            Identity = ["depth"],
             Pointers = same ? [Pointers.CabinetDepth, greatest.Pointer] : [Pointers.CabinetDepth, greatest.Pointer, least.Pointer],
             Actual = Quantities.Millimetres(cabinet.DepthMm),
             Limit = Quantities.Millimetres(needed),
+            UtilisationPercent = 100 * needed / cabinet.DepthMm,
             Calculation = Calculation(survey, least, greatest, needed),
             Candidates = DepthRemedies.For(survey),
         });

@@ -117,10 +117,12 @@ public sealed class UprightPosition : Rule
             Message = "No rail position suits both items: {first} needs a setback of at least {leastMm} mm, {second} at most {greatestMm} mm.",
             Data = [("first", least.Id), ("second", greatest.Id), ("leastMm", all.LeastMm), ("greatestMm", all.GreatestMm)],
             Subject = $"{least.Id} and {greatest.Id}",
-            Identity = ["conflict", least.Id, greatest.Id],
+            // That no setback serves all is the defect, whichever items are furthest apart; the utilisation says how bad it is.
+            Identity = ["conflict"],
             Pointers = [least.Pointer, greatest.Pointer, Pointers.CabinetDepth],
             Actual = Quantities.Millimetres(all.GreatestMm),
             Limit = Quantities.Millimetres(all.LeastMm),
+            UtilisationPercent = 100 * MountingDepth.LeastCabinetDepthMm(survey.Cabinet.Depth, all) / survey.Cabinet.Depth.DepthMm,
             Calculation = $"{DepthText.Least(survey, least)} > {DepthText.Greatest(survey, greatest)}",
             Candidates = DepthRemedies.For(survey),
         });

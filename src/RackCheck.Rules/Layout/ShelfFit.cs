@@ -208,7 +208,8 @@ public sealed class ShelfFit : Rule
             Message = message,
             Data = data,
             Subject = $"{culprit.Id}, on {context.Survey.Cabinet.Place(shelf)}",
-            Identity = [shelf.Id, culprit.Id, measure],
+            // Too wide is the load of the shelf, whichever item is named as the one too many.
+            Identity = measure == "width" ? [shelf.Id, measure] : [shelf.Id, culprit.Id, measure],
 
             // Without a body height, the U height of the item counts.
             Pointers =

@@ -49,8 +49,7 @@ public sealed class RemedyTests
             },
             iter: Samples.Of(3_000),
             print: Wording.Of);
-        // About 3 % of the errors of racks that are wrong throughout: a remedy that changes which pair of items a rule names counts as a new error.
-        Assert.True(without < errors / 22, $"{without} of {errors}");
+        Assert.True(without < errors / 50, $"{without} of {errors}");
     }
 
     [Fact]
