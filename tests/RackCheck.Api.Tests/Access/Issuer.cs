@@ -19,9 +19,6 @@ internal sealed class Issuer : IAsyncDisposable
 
     public string Authority => app.Urls.First();
 
-    /// <summary>How often the keys were read.</summary>
-    public int KeyReads { get; private set; }
-
     public static async Task<Issuer> StartAsync()
     {
         var builder = WebApplication.CreateSlimBuilder();
@@ -29,11 +26,7 @@ internal sealed class Issuer : IAsyncDisposable
         builder.WebHost.UseUrls("http://127.0.0.1:0");
         var issuer = new Issuer(builder.Build());
         issuer.app.MapGet("/.well-known/openid-configuration", () => Results.Json(new { issuer = issuer.Authority, jwks_uri = issuer.Authority + "/keys" }));
-        issuer.app.MapGet("/keys", () =>
-        {
-            issuer.KeyReads++;
-            return Results.Json(new { keys = issuer.published.Select(Published) });
-        });
+        issuer.app.MapGet("/keys", () => Results.Json(new { keys = issuer.published.Select(Published) }));
         await issuer.app.StartAsync();
         issuer.NewKey();
         return issuer;
