@@ -1,11 +1,28 @@
 using RackCheck.Engineering;
 using RackCheck.Model;
+using RackCheck.Survey.Bounds;
 
 namespace RackCheck.Documents;
 
 /// <summary>Converts tables and sources to the contract.</summary>
 public static class ReferencePages
 {
+    /// <summary>All tables, sorted by name: those of the formulae, and the plausible ranges of missing facts.</summary>
+    public static IReadOnlyList<ReferenceTable> All { get; } = [.. DataTables.All.Select(Of).Append(Bounds()).OrderBy(t => t.Table, StringComparer.Ordinal)];
+
+    private static ReferenceTable Bounds() => new()
+    {
+        Table = "bounds",
+        Title = "Plausible ranges of facts that a description does not give",
+        Columns = [new() { Name = "member" }, new() { Name = "range" }, new() { Name = "unit" }, new() { Name = "adverse" }, new() { Name = "basis" }],
+        Rows =
+        [
+            .. FactTable.Bounded.OrderBy(f => f.Key, StringComparer.Ordinal).Select(
+                f => new Scalar[] { f.Key, f.Range!, f.Unit ?? "", f.LowIsAdverse ? "low" : "high", f.Basis }),
+        ],
+        Sources = [Of(Engineering.Sources.RangePractice)],
+    };
+
     /// <summary>Converts a table.</summary>
     /// <param name="table">The data.</param>
     /// <returns>The page.</returns>

@@ -369,6 +369,12 @@ public static partial class Sources
         "The cable channel beside the uprights has a usable depth of about 100 mm. Cable fingers reduce its width by about 20 mm.",
         SourceStanding.CommonPractice);
 
+    /// <summary>Plausible ranges of what a description does not give.</summary>
+    public static Source RangePractice { get; } = new(
+        "practice: plausible ranges",
+        "What equipment, cabinets and sites of the trade usually have. Another basis is named beside the range.",
+        SourceStanding.CommonPractice);
+
     /// <summary>Derived from alternating current theory.</summary>
     public static Source CircuitTheory { get; } = new(
         "circuit theory",

@@ -14,11 +14,23 @@ public sealed record CheckReport
     /// <summary>The decision on the product and on the site.</summary>
     public required Verdicts Verdicts { get; init; }
 
+    /// <summary>Everything that keeps a verdict from release. Without it both verdicts are release.</summary>
+    public required IReadOnlyList<VerdictReason> VerdictReasons { get; init; }
+
+    /// <summary>Missing facts that can change a verdict, the most decisive first.</summary>
+    public required IReadOnlyList<Question> Questions { get; init; }
+
     /// <summary>The ruleset that was applied.</summary>
     public required RulesetInfo Ruleset { get; init; }
 
     /// <summary>"sha-256:" and the digest of the canonical description (RFC 8785). It proves which description was checked.</summary>
     public required string DescriptionDigest { get; init; }
+
+    /// <summary>
+    /// Digest of the rack alone: without reference, policy, acceptances and descriptions of items, and with items, supplies and PDUs in the order of their
+    /// ids. The same rack has the same digest in every order.
+    /// </summary>
+    public required string RackDigest { get; init; }
 
     /// <summary>Digest of the canonical description with product data filled in. Absent where the description has no part numbers.</summary>
     public string? ResolvedDigest { get; init; }
@@ -266,14 +278,20 @@ public sealed record NotAssessed
     public SignOffMark? SignedOff { get; init; }
 }
 
-/// <summary>A value assumed because the description does not give it.</summary>
+/// <summary>A value, or a range of values, assumed because the description does not give it. Assumptions of one kind are one entry.</summary>
 public sealed record Assumption
 {
-    /// <summary>Pointer to the member that the description does not give, RFC 6901.</summary>
-    public required string Pointer { get; init; }
+    /// <summary>Pointers to the members that the description does not give, RFC 6901.</summary>
+    public required IReadOnlyList<string> Pointers { get; init; }
 
-    /// <summary>The assumed value.</summary>
-    public required Scalar Value { get; init; }
+    /// <summary>The assumed value. Absent where a range is assumed.</summary>
+    public Scalar? Value { get; init; }
+
+    /// <summary>Lower end of an assumed range, over all members of the entry.</summary>
+    public double? From { get; init; }
+
+    /// <summary>Upper end of an assumed range, over all members of the entry.</summary>
+    public double? To { get; init; }
 
     /// <summary>Unit of measure. Absent for text and for true or false.</summary>
     public string? Unit { get; init; }

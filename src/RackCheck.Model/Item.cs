@@ -7,78 +7,100 @@ public abstract record ItemFacts
 {
     /// <summary>Free description by the caller.</summary>
     [StringLength(200)]
+    [Kind(MemberKind.Part)]
     public string? Description { get; init; }
 
     /// <summary>Kind of equipment.</summary>
+    [Kind(MemberKind.Part)]
     public ItemCategory? Category { get; init; }
 
     /// <summary>Height, U; 0 for an item that stands on a shelf. May come from the part number.</summary>
     [Range(0, 60)]
+    [Kind(MemberKind.Fact)]
     public int? HeightU { get; init; }
 
     /// <summary>Outer dimensions of the body behind the mounting plane.</summary>
+    [Kind(MemberKind.Part)]
     public Body? Body { get; init; }
 
     /// <summary>Projection of handles, knobs and front cables in front of the mounting plane, mm. Default 40 mm.</summary>
     [Range(0d, 1000d)]
+    [Kind(MemberKind.Fact)]
     public double? FrontProjectionMm { get; init; }
 
     /// <summary>Space for connectors and cable bends behind the body, mm. Default 75 mm, or 25 mm for an item with neither plugs nor cables.</summary>
     [Range(0d, 1000d)]
+    [Kind(MemberKind.Fact)]
     public double? RearProjectionMm { get; init; }
 
     /// <summary>Mass, kg.</summary>
     [Range(0d, 5000d)]
+    [Kind(MemberKind.Fact)]
     public double? MassKg { get; init; }
 
     /// <summary>How the item is supported.</summary>
+    [Kind(MemberKind.Choice)]
     public Support? Support { get; init; }
 
     /// <summary>How the item is fastened to the uprights.</summary>
+    [Kind(MemberKind.Choice)]
     public Fixing? Fixing { get; init; }
 
     /// <summary>Electrical input data.</summary>
+    [Kind(MemberKind.Part)]
     public ItemPower? Power { get; init; }
 
     /// <summary>Heat dissipation, W.</summary>
     [Range(0d, 100000d)]
+    [Kind(MemberKind.Fact)]
     public double? HeatW { get; init; }
 
     /// <summary>Airflow of the item's own fans.</summary>
+    [Kind(MemberKind.Part)]
     public Airflow? Airflow { get; init; }
 
     /// <summary>Maximum inlet air temperature, C.</summary>
     [Range(-50d, 100d)]
+    [Kind(MemberKind.Fact)]
     public double? MaxInletC { get; init; }
 
     /// <summary>Minimum inlet air temperature, C.</summary>
     [Range(-60d, 60d)]
+    [Kind(MemberKind.Fact)]
     public double? MinInletC { get; init; }
 
     /// <summary>Whether the item has an earth stud for a separate earth lead.</summary>
+    [Kind(MemberKind.Requirement)]
     public bool? EarthStud { get; init; }
 
     /// <summary>Cable bundles of the item.</summary>
     [MaxLength(50)]
+    [Kind(MemberKind.Fact)]
     public IReadOnlyList<CableBundle>? Cables { get; init; }
 
     /// <summary>Whether the item needs a KVM port.</summary>
+    [Kind(MemberKind.Requirement)]
     public bool? Console { get; init; }
 
     /// <summary>Number of KVM ports that the item provides.</summary>
     [Range(0, 1000)]
+    [Kind(MemberKind.Part)]
     public int? KvmPorts { get; init; }
 
     /// <summary>Whether the item must be on a remotely switched outlet for power cycling.</summary>
+    [Kind(MemberKind.Requirement)]
     public bool? RemotePowerCycle { get; init; }
 
     /// <summary>Whether a KVM switch can be used from another site.</summary>
+    [Kind(MemberKind.Part)]
     public bool? RemoteAccess { get; init; }
 
     /// <summary>Batteries in the item.</summary>
+    [Kind(MemberKind.Part)]
     public Battery? Battery { get; init; }
 
     /// <summary>Output data, for an uninterruptible power supply (UPS).</summary>
+    [Kind(MemberKind.Part)]
     public Ups? Ups { get; init; }
 }
 
@@ -94,23 +116,29 @@ public sealed record Item : ItemFacts
 
     /// <summary>Part number in the product catalogue.</summary>
     [StringLength(64, MinimumLength = 1)]
+    [Kind(MemberKind.Part)]
     public string? PartNumber { get; init; }
 
     /// <summary>Quantity; baskets only.</summary>
     [Range(1, 10000)]
+    [Kind(MemberKind.Part)]
     public int? Quantity { get; init; }
 
     /// <summary>Mounting position. Absent: not yet placed.</summary>
+    [Kind(MemberKind.Choice)]
     public Position? Position { get; init; }
 
     /// <summary>Id of the shelf on which the item stands.</summary>
     [StringLength(64, MinimumLength = 1)]
+    [Kind(MemberKind.Choice)]
     public string? OnShelf { get; init; }
 
     /// <summary>Separate earth lead of the item.</summary>
+    [Kind(MemberKind.Part)]
     public EarthLead? EarthLead { get; init; }
 
     /// <summary>Whether the item is a standby spare.</summary>
+    [Kind(MemberKind.Requirement)]
     public bool? Spare { get; init; }
 }
 
@@ -124,6 +152,7 @@ public sealed record Position
     public required int U { get; init; }
 
     /// <summary>Front or rear uprights. Default front.</summary>
+    [Kind(MemberKind.Choice)]
     public Face? Face { get; init; }
 }
 
@@ -132,14 +161,17 @@ public sealed record Body
 {
     /// <summary>Width, mm.</summary>
     [Range(0d, 2000d)]
+    [Kind(MemberKind.Fact)]
     public double? WidthMm { get; init; }
 
     /// <summary>Height, mm.</summary>
     [Range(0d, 3000d)]
+    [Kind(MemberKind.Fact)]
     public double? HeightMm { get; init; }
 
     /// <summary>Depth behind the mounting plane, mm.</summary>
     [Range(0d, 3000d)]
+    [Kind(MemberKind.Fact)]
     public double? DepthMm { get; init; }
 }
 
@@ -147,32 +179,40 @@ public sealed record Body
 public sealed record Support
 {
     /// <summary>Front panel, slide rails, chassis runners or a shelf of its own.</summary>
+    [Kind(MemberKind.Choice)]
     public SupportStyle? Style { get; init; }
 
     /// <summary>Load rating of the pair, kg.</summary>
     [Range(0.1d, 5000d)]
+    [Kind(MemberKind.Fact)]
     public double? RatedKg { get; init; }
 
     /// <summary>Thickness, mm: of one slide (default 9.5 mm), of the angle (default 2 mm) or of the shelf (default 3 mm) under the item.</summary>
     [Range(0d, 100d)]
+    [Kind(MemberKind.Fact)]
     public double? ThicknessMm { get; init; }
 
     /// <summary>Minimum distance between front and rear uprights, mm.</summary>
     [Range(0d, 3000d)]
+    [Kind(MemberKind.Fact)]
     public double? MinSpacingMm { get; init; }
 
     /// <summary>Maximum distance between front and rear uprights, mm.</summary>
     [Range(0d, 3000d)]
+    [Kind(MemberKind.Fact)]
     public double? MaxSpacingMm { get; init; }
 
     /// <summary>Extension of the slides, mm.</summary>
     [Range(0d, 3000d)]
+    [Kind(MemberKind.Fact)]
     public double? ExtensionMm { get; init; }
 
     /// <summary>Whether the item is used in the extended position.</summary>
+    [Kind(MemberKind.Requirement)]
     public bool? UsedExtended { get; init; }
 
     /// <summary>Whether a cable-management arm is fitted.</summary>
+    [Kind(MemberKind.Part)]
     public bool? CableArm { get; init; }
 }
 
@@ -180,10 +220,12 @@ public sealed record Support
 public sealed record Airflow
 {
     /// <summary>Airflow direction.</summary>
+    [Kind(MemberKind.Fact)]
     public AirflowDirection? Direction { get; init; }
 
     /// <summary>Airflow, m3/h.</summary>
     [Range(0d, 100000d)]
+    [Kind(MemberKind.Fact)]
     public double? FlowM3h { get; init; }
 }
 
@@ -191,17 +233,21 @@ public sealed record Airflow
 public sealed record Battery
 {
     /// <summary>Type of the cells.</summary>
+    [Kind(MemberKind.Fact)]
     public BatteryType? Type { get; init; }
 
     /// <summary>Number of cells in series.</summary>
     [Range(1, 1000)]
+    [Kind(MemberKind.Fact)]
     public int? Cells { get; init; }
 
     /// <summary>Capacity of a cell, Ah.</summary>
     [Range(0.1d, 10000d)]
+    [Kind(MemberKind.Fact)]
     public double? CapacityAh { get; init; }
 
     /// <summary>Whether the batteries are boost-charged in the rack. Default false.</summary>
+    [Kind(MemberKind.Choice)]
     public bool? Boost { get; init; }
 }
 
@@ -210,10 +256,12 @@ public sealed record EarthLead
 {
     /// <summary>Cross-sectional area, mm2.</summary>
     [Range(0.1d, 1000d)]
+    [Kind(MemberKind.Fact)]
     public double? CrossSectionMm2 { get; init; }
 
     /// <summary>Length, m.</summary>
     [Range(0.01d, 100d)]
+    [Kind(MemberKind.Fact)]
     public double? LengthM { get; init; }
 }
 

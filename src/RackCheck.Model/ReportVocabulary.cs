@@ -38,10 +38,10 @@ public enum PolicySeverity
 [JsonConverter(typeof(NamedEnumConverter<Verdict>))]
 public enum Verdict
 {
-    /// <summary>No open error or warning, and all safety rules assessed.</summary>
+    /// <summary>No open error, warning or question, and all safety rules assessed.</summary>
     Release,
 
-    /// <summary>An open warning, or a safety rule that could not be assessed. An engineer must review the order.</summary>
+    /// <summary>An open warning or question, or a safety rule that could not be assessed. An engineer must review the order.</summary>
     Review,
 
     /// <summary>An open error.</summary>

@@ -3,37 +3,70 @@ using RackCheck.Remedies.Verification;
 
 namespace RackCheck.Rules;
 
-/// <summary>The verdict on each concern, from open findings and rules that were not assessed.</summary>
-internal readonly struct Judgement
+/// <summary>The verdict on each concern and its reasons: open findings, questions, and rules that were not assessed.</summary>
+internal sealed class Judgement
 {
     private readonly RuleSet rules;
+    private readonly List<VerdictReason> reasons = [];
 
     /// <summary>Judges a rack.</summary>
     /// <param name="rules">The rules.</param>
     /// <param name="findings">The findings, with their acceptances marked.</param>
     /// <param name="notAssessed">Rules that were not applied to the whole rack.</param>
-    public Judgement(RuleSet rules, FindingList findings, IReadOnlyList<NotAssessed> notAssessed)
+    /// <param name="questions">The questions.</param>
+    public Judgement(RuleSet rules, FindingList findings, IReadOnlyList<NotAssessed> notAssessed, IReadOnlyList<Questions.Draft> questions)
     {
         this.rules = rules;
-        Verdicts = new Verdicts { Product = Verdict.Release, Site = Verdict.Release };
         foreach (var finding in findings.Written)
         {
-            Verdicts = finding is { Accepted: null, SignedOff: null } ? With(finding.Rule, Of(finding.Severity)) : Verdicts;
+            if (finding is { Accepted: null, SignedOff: null })
+            {
+                Add(ConcernOf(finding.Rule), Of(finding.Severity), finding.Rule, finding.Fingerprint);
+            }
         }
 
         foreach (var (rule, severity) in findings.HighestOmitted)
         {
-            Verdicts = With(rule, Of(severity));
+            Add(ConcernOf(rule), Of(severity), rule);
         }
 
+        var asked = questions.SelectMany(q => q.Question.Rules).ToHashSet(StringComparer.Ordinal);
         foreach (var entry in notAssessed.Where(n => n.SignedOff is null))
         {
-            Verdicts = With(entry.Rule, Of(entry));
+            if (entry.Reason == NotAssessedReason.Failed || !asked.Contains(entry.Rule))
+            {
+                Add(ConcernOf(entry.Rule), Of(entry), entry.Rule);
+            }
         }
+
+        foreach (var (question, open) in questions)
+        {
+            foreach (var concern in open.Select(o => o.Rule.Concern).Distinct().Order())
+            {
+                Add(concern, Verdict.Review, question: question.Id);
+            }
+        }
+
+        Verdicts = Of(_ => true);
+        Questions =
+        [
+            .. questions.Select(q => q.Question with
+            {
+                IfAnsweredWell = Of(r => r.Question != q.Question.Id && !(r.Fingerprint is { } own && q.Open.Any(o => o.Clearable.Contains(own)))),
+            }),
+        ];
     }
 
     /// <summary>The verdicts.</summary>
     public Verdicts Verdicts { get; }
+
+    /// <summary>Everything that keeps them from release, the gravest first.</summary>
+    public IReadOnlyList<VerdictReason> Reasons => [.. reasons
+        .OrderByDescending(r => r.Makes).ThenBy(r => r.Concern).ThenBy(r => r.Rule is null).ThenBy(r => r.Rule ?? r.Question, StringComparer.Ordinal)
+        .ThenBy(r => r.Fingerprint, StringComparer.Ordinal)];
+
+    /// <summary>The questions, with the verdicts that a favourable answer makes possible.</summary>
+    public IReadOnlyList<Question> Questions { get; }
 
     private static Verdict Of(Severity severity) => severity switch
     {
@@ -42,13 +75,35 @@ internal readonly struct Judgement
         _ => Verdict.Release,
     };
 
-    // A safety rule with missing data needs a review by a person, and so does any rule that failed. A failed rule of severity error holds the order.
+    // A safety rule that was not assessed needs a review by a person, and so does any rule that failed. A failed rule of severity error holds the order.
     private Verdict Of(NotAssessed entry) =>
         entry.Reason != NotAssessedReason.Failed ? (entry.Safety ? Verdict.Review : Verdict.Release)
         : rules.Find(entry.Rule)!.Severity == Severity.Error ? Verdict.Hold
         : Verdict.Review;
 
-    private Verdicts With(string rule, Verdict verdict) => rules.Find(rule)!.Concern == Concern.Product
-        ? verdict > Verdicts.Product ? Verdicts with { Product = verdict } : Verdicts
-        : verdict > Verdicts.Site ? Verdicts with { Site = verdict } : Verdicts;
+    private Concern ConcernOf(string rule) => rules.Find(rule)!.Concern;
+
+    private void Add(Concern concern, Verdict makes, string? rule = null, string? fingerprint = null, string? question = null)
+    {
+        if (makes != Verdict.Release)
+        {
+            reasons.Add(new VerdictReason { Concern = concern, Rule = rule, Fingerprint = fingerprint, Question = question, Makes = makes });
+        }
+    }
+
+    private Verdicts Of(Predicate<VerdictReason> counts)
+    {
+        var (product, site) = (Verdict.Release, Verdict.Release);
+        foreach (var reason in reasons)
+        {
+            if (counts(reason))
+            {
+                (product, site) = reason.Concern == Concern.Product
+                    ? (reason.Makes > product ? reason.Makes : product, site)
+                    : (product, reason.Makes > site ? reason.Makes : site);
+            }
+        }
+
+        return new Verdicts { Product = product, Site = site };
+    }
 }

@@ -15,6 +15,12 @@ public sealed class RackChecker(RuleSet rules, Action<RuleDescriptor, Exception>
 
     private readonly string? notJudged = Cautions.NotJudged(rules);
 
+    /// <summary>
+    /// Whether rules that read missing facts are asked again with these at the ends of their plausible ranges. Without it the report has no questions and
+    /// rules answer for what is given, with its defaults: for one rule by itself.
+    /// </summary>
+    public bool AssessesRanges { get; init; } = true;
+
     /// <summary>Checks a rack.</summary>
     /// <param name="description">A valid description with a cabinet and all heights.</param>
     /// <param name="cancellation">Stops the check between two rules.</param>
@@ -80,35 +86,47 @@ public sealed class RackChecker(RuleSet rules, Action<RuleDescriptor, Exception>
         var findings = all.Written;
         var context = new RuleContext(rack, survey, all, notAssessed, trials);
         ApplyAll(context, survey is not null, findings, cancellation);
-        trials?.Resolve(
-            rack, all, survey?.Power.SearchSteps ?? 0, other => FindingsOf(other, cancellation),
-            finding => AcceptanceMarks.IsAccepted(finding, description));
+        IReadOnlyList<OpenRule> open = [];
+        IEnumerable<Assumption> ranges = [];
         if (survey is null)
         {
             AddNotAssessed(context, missing, notAssessed);
+            open = [.. rules.RackRules.Select(r => new OpenRule(r.Descriptor, r.Descriptor.Severity, missing, []))];
+        }
+        else if (AssessesRanges)
+        {
+            var assessment = new RangeAssessment(rules, rack, onRuleFault);
+            assessment.Run(all, notAssessed, cancellation);
+            (open, ranges) = (assessment.Open, assessment.Ranges());
         }
 
+        trials?.Resolve(
+            rack, all, survey?.Power.SearchSteps ?? 0, other => Trial(other, cancellation),
+            finding => AcceptanceMarks.IsAccepted(finding, description));
         AcceptanceMarks.Mark(findings, notAssessed, description);
         foreach (var rule in survey is null ? [] : rules.ReportRules)
         {
             Apply(rule, context, description.Policy?.Rules, findings, (r, c, f) => ((ReportRule)r).Check(c, f, notAssessed));
         }
 
-        var verdicts = new Judgement(rules, all, notAssessed).Verdicts;
+        var judgement = new Judgement(rules, all, notAssessed, Questions.Of(description, Unsigned(open, notAssessed)));
         findings.Sort(FindingOrder.Compare);
         notAssessed.Sort(static (x, y) => string.CompareOrdinal(x.Rule, y.Rule));
         return new CheckReport
         {
             Reference = description.Reference,
-            Verdict = verdicts.Gravest,
-            Verdicts = verdicts,
+            Verdict = judgement.Verdicts.Gravest,
+            Verdicts = judgement.Verdicts,
+            VerdictReasons = judgement.Reasons,
+            Questions = judgement.Questions,
             Ruleset = Ruleset,
             DescriptionDigest = DescriptionDigest.Of(rack.Posted),
+            RackDigest = DescriptionDigest.OfRack(rack.Posted),
             ResolvedDigest = ReferenceEquals(rack.Posted, description) ? null : DescriptionDigest.Of(description),
             Findings = findings,
             FindingsOmitted = all.Omitted(),
             NotAssessed = notAssessed,
-            Assumptions = survey?.Assumptions ?? rack.Filled,
+            Assumptions = AssumptionList.Merge(survey?.Assumptions ?? rack.Filled, ranges),
             Figures = survey is null ? new Figures() : new Figures
             {
                 Space = survey.Occupancy.Figures,
@@ -124,13 +142,27 @@ public sealed class RackChecker(RuleSet rules, Action<RuleDescriptor, Exception>
         };
     }
 
+    // What a qualified person judged outside the service needs no answer.
+    private static IReadOnlyList<OpenRule> Unsigned(IReadOnlyList<OpenRule> open, List<NotAssessed> notAssessed) =>
+        notAssessed.Exists(n => n.SignedOff is not null)
+            ? [.. open.Where(o => !notAssessed.Exists(n => n.Rule == o.Rule.Id && n.SignedOff is not null))]
+            : open;
+
     // Findings in a rack after a remedy, without further remedies: trials would not end otherwise.
-    private FindingList FindingsOf(ResolvedRack rack, CancellationToken cancellation)
+    private RackTrial Trial(ResolvedRack rack, CancellationToken cancellation)
     {
         var findings = new FindingList { IsOutline = true };
         var survey = rack.IsLookedUp && rack.Missing().Count > 0 ? null : new RackSurvey(rack);
-        ApplyAll(new RuleContext(rack, survey, findings, [], null), survey is not null, findings.Written, cancellation);
-        return findings;
+        var notAssessed = new List<NotAssessed>();
+        ApplyAll(new RuleContext(rack, survey, findings, notAssessed, null), survey is not null, findings.Written, cancellation);
+        return new RackTrial(findings, survey is null || !AssessesRanges || !notAssessed.Exists(n => n.Missing.Count > 0) ? null : OverRanges);
+
+        FindingList OverRanges()
+        {
+            // Rules that were assessed with defaults have no finding more.
+            new RangeAssessment(rules, rack, onRuleFault).Run(findings, notAssessed, cancellation, onlyWaiting: true);
+            return findings;
+        }
     }
 
     // Every rule that was not applied: those about the rack, and those about the report where the description has acceptances.

@@ -20,6 +20,7 @@ public sealed class RuleContext
     private RulePolicy? policy;
     private List<string>? missing;
     private string? missingMessage;
+    private bool isProbe;
 
     internal RuleContext(ResolvedRack rack, RackSurvey? survey, FindingList findings, List<NotAssessed> notAssessed, RemedyTrials? trials) =>
         (Rack, this.survey, this.findings, this.notAssessed, this.trials) = (rack, survey, findings, notAssessed, trials);
@@ -48,7 +49,7 @@ public sealed class RuleContext
             return;
         }
 
-        if (findings.IsOutline)
+        if (findings.IsOutline || isProbe)
         {
             findings.Add(OutlineOf(draft, severity, fingerprint));
             return;
@@ -156,6 +157,19 @@ public sealed class RuleContext
                 Message = missingMessage!,
             });
         }
+    }
+
+    /// <summary>Applies a rule by itself. Nothing of it stays in this context.</summary>
+    /// <param name="rule">The rule.</param>
+    /// <param name="rulePolicy">The policy of the rule.</param>
+    /// <param name="inFull">Whether its findings are written out, or only known by fingerprint and severity.</param>
+    internal RuleAnswer Ask(Rule rule, RulePolicy? rulePolicy, bool inFull)
+    {
+        findings.Written.Clear();
+        isProbe = !inFull;
+        Begin(rule.Descriptor, rulePolicy);
+        rule.Check(this);
+        return new RuleAnswer([.. findings.Written], missing ?? (IReadOnlyList<string>)[], false);
     }
 
     internal void SwitchedOff(RuleDescriptor rule) => notAssessed.Add(new NotAssessed

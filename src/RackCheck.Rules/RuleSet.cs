@@ -3,6 +3,7 @@ using System.Collections.Immutable;
 using System.Text.Json;
 using RackCheck.Model;
 using RackCheck.Model.Json;
+using RackCheck.Survey.Bounds;
 
 namespace RackCheck.Rules;
 
@@ -10,6 +11,7 @@ namespace RackCheck.Rules;
 public sealed class RuleSet
 {
     private readonly FrozenDictionary<string, RuleBase> byId;
+    private readonly FrozenDictionary<string, FactSet> reads;
 
     private RuleSet(IEnumerable<RuleBase> rules)
     {
@@ -17,6 +19,7 @@ public sealed class RuleSet
         PartRules = [.. All.OfType<PartRule>()];
         RackRules = [.. All.OfType<Rule>()];
         ReportRules = [.. All.OfType<ReportRule>()];
+        reads = RackRules.ToFrozenDictionary(r => r.Descriptor.Id, r => FactTable.ReadBy(r.Descriptor.Needs), StringComparer.Ordinal);
         byId = All.ToFrozenDictionary(r => r.Descriptor.Id, StringComparer.Ordinal);
     }
 
@@ -54,6 +57,11 @@ public sealed class RuleSet
     /// <param name="id">Its id.</param>
     /// <returns>The descriptor, or null where there is no such rule.</returns>
     public RuleDescriptor? Find(string id) => byId.TryGetValue(id, out var rule) ? rule.Descriptor : null;
+
+    /// <summary>Which facts with a plausible range a rule about the rack reads.</summary>
+    /// <param name="id">Its id.</param>
+    /// <returns>The facts.</returns>
+    internal FactSet FactsReadBy(string id) => reads[id];
 
     /// <summary>A set of other rules, for tests of the pipeline.</summary>
     /// <param name="rules">The rules.</param>

@@ -1,3 +1,4 @@
+using RackCheck.Survey.Assumed;
 using System.Runtime.InteropServices;
 using RackCheck.Engineering;
 using RackCheck.Model;
@@ -88,13 +89,13 @@ public sealed class Balance
     public static double? ExtensionMm(MountedItem item) => item.Item!.Support!.ExtensionMm ?? item.BodyDepthMm;
 
     /// <summary>Records the assumed values.</summary>
-    internal void Assume(List<Assumption> assumptions)
+    internal void Assume(List<AssumedValue> assumptions)
     {
         foreach (var item in items)
         {
             if (IsPulledOut(item) && item.Item!.Support!.ExtensionMm is null && item.BodyDepthMm is { } depth)
             {
-                assumptions.Add(new Assumption
+                assumptions.Add(new AssumedValue
                 {
                     Pointer = Pointers.ItemExtension[item.Index], Value = depth, Unit = "mm",
                     Basis = "slides extend the body by its full depth; common practice, no source",

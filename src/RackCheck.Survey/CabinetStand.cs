@@ -1,5 +1,6 @@
 using RackCheck.Engineering;
 using RackCheck.Model;
+using RackCheck.Survey.Assumed;
 using RackCheck.Survey.Layout;
 
 namespace RackCheck.Survey;
@@ -81,11 +82,11 @@ public sealed class CabinetStand
 
     /// <summary>Lists base and line of feet as assumptions where the description does not give them.</summary>
     /// <param name="assumptions">The list.</param>
-    internal void Assume(List<Assumption> assumptions)
+    internal void Assume(List<AssumedValue> assumptions)
     {
         if (cabinet.Source.Base?.Style is null)
         {
-            assumptions.Add(new Assumption
+            assumptions.Add(new AssumedValue
             {
                 Pointer = Pointers.BaseStyle, Value = "feet",
                 Basis = "default: feet at the corners; common practice, no source",
@@ -94,7 +95,7 @@ public sealed class CabinetStand
 
         if (CanTip && cabinet.Source.Base?.InsetMm is null)
         {
-            assumptions.Add(new Assumption
+            assumptions.Add(new AssumedValue
             {
                 Pointer = Pointers.BaseInset, Value = InsetMm, Unit = "mm",
                 Basis = "from the frame, behind the door, to the line of feet, usual for this base; common practice, no source",

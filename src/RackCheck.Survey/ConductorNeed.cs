@@ -63,8 +63,13 @@ public sealed record ConductorNeed(double SectionMm2, ConductorReason Reason, Su
         : null;
 
     /// <summary>Whether the let-through energy of the breaker of a supply is known, so that a fault needs no more than the minimum for strength.</summary>
-    public static bool IsLimited(SupplyNode supply) =>
-        supply.Source.Breaker?.Curve is not BreakerCurve.D && !Comparison.IsOver(supply.BreakerA, EarthConductors.MostLimitedA);
+    public static bool IsLimited(SupplyNode supply) => IsLimited(supply.Source.Breaker?.Curve, supply.BreakerA);
+
+    /// <summary>Whether the let-through energy of a breaker is known.</summary>
+    /// <param name="curve">Its trip curve; null if unknown.</param>
+    /// <param name="ratedA">Its rated current, A.</param>
+    public static bool IsLimited(BreakerCurve? curve, double ratedA) =>
+        curve is not BreakerCurve.D && !Comparison.IsOver(ratedA, EarthConductors.MostLimitedA);
 
     /// <summary>The calculation with its numbers.</summary>
     /// <param name="actualMm2">The actual area, mm2.</param>

@@ -1,5 +1,6 @@
 using RackCheck.Engineering;
 using RackCheck.Model;
+using RackCheck.Survey.Assumed;
 using RackCheck.Survey.Layout;
 using RackCheck.Survey.Power;
 
@@ -17,7 +18,7 @@ public sealed class EarthSurvey
     private readonly RackDescription description;
     private readonly PowerTree power;
 
-    internal EarthSurvey(RackDescription description, CabinetFacts cabinet, MountedItem[] items, PowerTree power, List<Assumption> assumptions)
+    internal EarthSurvey(RackDescription description, CabinetFacts cabinet, MountedItem[] items, PowerTree power, List<AssumedValue> assumptions)
     {
         (this.description, this.power) = (description, power);
         Bar = cabinet.Source.EarthBar;
@@ -142,22 +143,22 @@ public sealed class EarthSurvey
 
     private static bool HasRoofFans(RackDescription description) => description.Cooling?.RoofFans?.Any(f => f.Count > 0) == true;
 
-    private void Assume(MountedItem[] items, Cabinet cabinet, List<Assumption> assumptions)
+    private void Assume(MountedItem[] items, Cabinet cabinet, List<AssumedValue> assumptions)
     {
         if (cabinet.SidePanels is null)
         {
-            assumptions.Add(new Assumption { Pointer = Pointers.SidePanels, Value = true, Basis = "default: side panels are fitted" });
+            assumptions.Add(new AssumedValue { Pointer = Pointers.SidePanels, Value = true, Basis = "default: side panels are fitted" });
         }
 
         if (cabinet.Roof?.Style is null && HasRoofFans(description))
         {
-            assumptions.Add(new Assumption { Pointer = Pointers.RoofStyle, Value = "vented", Basis = "the roof has fans" });
+            assumptions.Add(new AssumedValue { Pointer = Pointers.RoofStyle, Value = "vented", Basis = "the roof has fans" });
         }
 
         // An earth lead to the bar crosses half the opening; for bodies of given width the assumption is already recorded.
         if (Studs.Count > 0 && cabinet.Uprights?.OpeningMm is null && !Array.Exists(items, i => i.Item!.Body?.WidthMm is not null))
         {
-            assumptions.Add(new Assumption
+            assumptions.Add(new AssumedValue
             {
                 Pointer = Pointers.Opening, Value = RackGeometry.OpeningMm, Unit = "mm", Basis = "minimum opening of IEC 60297-3-100",
             });
@@ -167,7 +168,7 @@ public sealed class EarthSurvey
         {
             if (item.Item is { Power: not null, EarthStud: null })
             {
-                assumptions.Add(new Assumption
+                assumptions.Add(new AssumedValue
                 {
                     Pointer = Pointers.ItemEarthStud[item.Index], Value = false,
                     Basis = "default: earthed through its cord only; common practice, no source",

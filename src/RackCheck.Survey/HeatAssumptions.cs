@@ -1,12 +1,13 @@
 using RackCheck.Engineering;
 using RackCheck.Model;
+using RackCheck.Survey.Assumed;
 using RackCheck.Survey.Layout;
 using static System.FormattableString;
 
 namespace RackCheck.Survey;
 
 /// <summary>Lists the values on heat and air that the description does not give.</summary>
-internal sealed class HeatAssumptions(HeatSurvey heat, RackDescription description, List<Assumption> assumptions)
+internal sealed class HeatAssumptions(HeatSurvey heat, RackDescription description, List<AssumedValue> assumptions)
 {
     private const string FilterPointer = "/cooling/filter";
 
@@ -23,7 +24,7 @@ internal sealed class HeatAssumptions(HeatSurvey heat, RackDescription descripti
         var isUsed = heat.IsJudged || heat.LeastInletItem is not null || heat.DewPointC is not null;
         if (isUsed && description.Site?.AmbientMaxC is null)
         {
-            Assume(assumptions, Pointers.Ambient, heat.AmbientC, "C", "ordinary room; common practice, no source");
+            Assume(assumptions, Pointers.Ambient, heat.AmbientC, "C", "the warmest ordinary room; common practice, no source");
         }
 
         if (description.Site?.HumidityMaxPercent is null && heat.IsJudged)
@@ -163,11 +164,11 @@ internal sealed class HeatAssumptions(HeatSurvey heat, RackDescription descripti
     }
 
     // Other parts of the survey can assume the same member; it is recorded once.
-    private static void Assume(List<Assumption> assumptions, string pointer, Scalar value, string? unit, string basis)
+    private static void Assume(List<AssumedValue> assumptions, string pointer, Scalar value, string? unit, string basis)
     {
         if (!assumptions.Exists(a => a.Pointer == pointer))
         {
-            assumptions.Add(new Assumption { Pointer = pointer, Value = value, Unit = unit, Basis = basis });
+            assumptions.Add(new AssumedValue { Pointer = pointer, Value = value, Unit = unit, Basis = basis });
         }
     }
 }

@@ -1,5 +1,6 @@
 using RackCheck.Engineering;
 using RackCheck.Model;
+using RackCheck.Survey.Assumed;
 using RackCheck.Survey.Layout;
 
 namespace RackCheck.Survey;
@@ -8,7 +9,7 @@ namespace RackCheck.Survey;
 public sealed class HeatSurvey
 {
     /// <summary>Default maximum room temperature, C.</summary>
-    public const double UsualAmbientC = 25;
+    public const double UsualAmbientC = 35;
 
     /// <summary>Default temperature rise of air that the rack's own fans or the floor move, K.</summary>
     public const double UsualRiseK = 15;
@@ -20,7 +21,7 @@ public sealed class HeatSurvey
     private readonly MountedItem[] items;
     private readonly List<MountedItem> unknown = [];
 
-    internal HeatSurvey(RackDescription description, MountedItem[] items, List<Assumption> assumptions)
+    internal HeatSurvey(RackDescription description, MountedItem[] items, List<AssumedValue> assumptions)
     {
         (this.description, this.items) = (description, items);
         var site = description.Site;
@@ -199,7 +200,7 @@ public sealed class HeatSurvey
 
     /// <summary>Whether an item probably needs airflow but names no direction: it moves air, dissipates heat or draws power.</summary>
     public static bool MayNeedAirflow(MountedItem mounted) =>
-        mounted.Item is { } item && item.Airflow?.Direction is null
+        mounted.Item is { } item && item.Airflow?.Direction is null && !PassiveEquipment.IsPassive(item)
         && (item.Airflow is not null || item.HeatW > 0 || item.Power is not null
             || item.Category is ItemCategory.Computer or ItemCategory.Server or ItemCategory.Network or ItemCategory.Ups);
 

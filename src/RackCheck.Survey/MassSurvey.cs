@@ -1,5 +1,6 @@
 using RackCheck.Engineering;
 using RackCheck.Model;
+using RackCheck.Survey.Assumed;
 using RackCheck.Survey.Layout;
 
 namespace RackCheck.Survey;
@@ -11,7 +12,7 @@ public sealed class MassSurvey
     private readonly MountedItem[] items;
     private readonly double? setbackMm;
 
-    internal MassSurvey(CabinetFacts cabinet, MountedItem[] items, double? setbackMm, List<Assumption> assumptions)
+    internal MassSurvey(CabinetFacts cabinet, MountedItem[] items, double? setbackMm, List<AssumedValue> assumptions)
     {
         (this.cabinet, this.items, this.setbackMm) = (cabinet, items, setbackMm);
         IsEquipmentKnown = true;

@@ -1,4 +1,5 @@
 using RackCheck.Model;
+using RackCheck.Survey.Assumed;
 using RackCheck.Survey.Catalogue;
 using RackCheck.Survey.Layout;
 using RackCheck.Survey.Limits;
@@ -9,6 +10,17 @@ namespace RackCheck.Survey;
 /// <summary>The facts of a rack, each calculated once. Rules read nothing else.</summary>
 public sealed class RackSurvey
 {
+    private readonly List<AssumedValue> assumptions;
+    private Occupancy? occupancy;
+    private DepthSurvey? depth;
+    private PowerTree? power;
+    private EarthSurvey? earth;
+    private MassSurvey? mass;
+    private CableSurvey? cables;
+    private RouteSurvey? route;
+    private HeatSurvey? heat;
+    private bool hasRoute;
+
     /// <summary>Maximum number of items in a request.</summary>
     public const int MostItems = 200;
 
@@ -24,21 +36,9 @@ public sealed class RackSurvey
     /// <param name="rack">A rack with all required data.</param>
     /// <exception cref="ArgumentException">The cabinet, its height, width or depth, or the height of an item is missing.</exception>
     public RackSurvey(ResolvedRack rack)
+        : this(rack, Filled(rack))
     {
-        var description = rack.Description;
-        Description = description;
-        var assumptions = new List<Assumption>((2 * description.Items.Count) + rack.Filled.Count);
-        assumptions.AddRange(rack.Filled);
-        (Cabinet, Items, Units) = Resolver.Resolve(description, assumptions);
-        Occupancy = new Occupancy(Cabinet, Items, Units);
-        Depth = new DepthSurvey(Cabinet, Items);
-        Limits = new LimitsInForce(description.Policy);
-        Power = new PowerTree(description, Items, Limits, assumptions);
-        Earth = new EarthSurvey(description, Cabinet, Items, Power, assumptions);
-        Mass = new MassSurvey(Cabinet, Items, Depth.SetbackMm, assumptions);
-        Cables = new CableSurvey(Cabinet, Items, Depth);
-        Route = RouteSurvey.Of(description, Cabinet, Items, Mass, assumptions);
-        Heat = new HeatSurvey(description, Items, assumptions);
+        _ = (Occupancy, Depth, Power, Earth, Mass, Cables, Route, Heat);
         if (Mass.NeedsHeight || Heat.NeedsSurface || Array.Exists(Items, i => i.Category is ItemCategory.KeyboardDrawer or ItemCategory.Display))
         {
             Cabinet.Heights.Assume(Cabinet.Source, assumptions);
@@ -49,6 +49,25 @@ public sealed class RackSurvey
         assumptions.Sort((x, y) => PointerOrder.Instance.Compare(x.Pointer, y.Pointer));
         Assumptions = assumptions;
     }
+
+    private static List<AssumedValue> Filled(ResolvedRack rack)
+    {
+        var list = new List<AssumedValue>((2 * rack.Description.Items.Count) + rack.Filled.Count);
+        list.AddRange(rack.Filled);
+        return list;
+    }
+
+    private RackSurvey(ResolvedRack rack, List<AssumedValue> assumptions)
+    {
+        (Description, this.assumptions) = (rack.Description, assumptions);
+        Limits = new LimitsInForce(Description.Policy);
+        (Cabinet, Items, Units) = Resolver.Resolve(Description, assumptions);
+    }
+
+    /// <summary>A survey whose parts are calculated when they are read: for a rule that is asked again with other values. It lists no assumptions.</summary>
+    /// <param name="rack">A rack with all required data.</param>
+    /// <returns>The survey.</returns>
+    public static RackSurvey Lazily(ResolvedRack rack) => new(rack, []);
 
     /// <summary>The description.</summary>
     public RackDescription Description { get; }
@@ -66,31 +85,42 @@ public sealed class RackSurvey
     public MountedItem[] Units { get; }
 
     /// <summary>Occupied U positions.</summary>
-    public Occupancy Occupancy { get; }
+    public Occupancy Occupancy => occupancy ??= new Occupancy(Cabinet, Items, Units);
 
     /// <summary>Depths.</summary>
-    public DepthSurvey Depth { get; }
+    public DepthSurvey Depth => depth ??= new DepthSurvey(Cabinet, Items);
 
     /// <summary>Supplies, PDUs and cords.</summary>
-    public PowerTree Power { get; }
+    public PowerTree Power => power ??= new PowerTree(Description, Items, Limits, assumptions);
 
     /// <summary>Protective earth.</summary>
-    public EarthSurvey Earth { get; }
+    public EarthSurvey Earth => earth ??= new EarthSurvey(Description, Cabinet, Items, Power, assumptions);
 
     /// <summary>Masses and stability.</summary>
-    public MassSurvey Mass { get; }
+    public MassSurvey Mass => mass ??= new MassSurvey(Cabinet, Items, Depth.SetbackMm, assumptions);
 
     /// <summary>Cables.</summary>
-    public CableSurvey Cables { get; }
+    public CableSurvey Cables => cables ??= new CableSurvey(Cabinet, Items, Depth);
 
     /// <summary>The delivery route; null without delivery data.</summary>
-    public RouteSurvey? Route { get; }
+    public RouteSurvey? Route
+    {
+        get
+        {
+            if (!hasRoute)
+            {
+                (route, hasRoute) = (RouteSurvey.Of(Description, Cabinet, Items, Mass, assumptions), true);
+            }
+
+            return route;
+        }
+    }
 
     /// <summary>Heat and airflow.</summary>
-    public HeatSurvey Heat { get; }
+    public HeatSurvey Heat => heat ??= new HeatSurvey(Description, Items, assumptions);
 
     /// <summary>Assumed values, by pointer.</summary>
-    public IReadOnlyList<Assumption> Assumptions { get; }
+    public IReadOnlyList<AssumedValue> Assumptions { get; } = [];
 
     /// <summary>Whether a request can have this many more items.</summary>
     /// <param name="more">Number of additional items.</param>
@@ -101,12 +131,12 @@ public sealed class RackSurvey
     /// <returns>The preferred id, or the id with the first free number.</returns>
     public string FreeItemId(string wanted) => Names.FreeId(wanted, Items.Select(i => i.Id));
 
-    private void AssumeSetback(List<Assumption> assumptions)
+    private void AssumeSetback(List<AssumedValue> assumptions)
     {
         if (Cabinet.SetbackMm is null && Depth.SetbackMm is { } setback
             && (Mass.NeedsSetback || Cables.NeedsSetback || Array.Exists(Items, i => i.Item?.Support?.UsedExtended == true)))
         {
-            assumptions.Add(new Assumption
+            assumptions.Add(new AssumedValue
             {
                 Pointer = Pointers.FrontSetback,
                 Value = setback,
@@ -116,7 +146,7 @@ public sealed class RackSurvey
         }
     }
 
-    private void AssumeExtensions(List<Assumption> assumptions)
+    private void AssumeExtensions(List<AssumedValue> assumptions)
     {
         if (Description.Site?.AisleFrontMm is null)
         {
@@ -128,7 +158,7 @@ public sealed class RackSurvey
             if (item is { SupportStyle: SupportStyle.Slides, Face: Face.Front, BodyDepthMm: { } depth } && item.Item!.Support!.ExtensionMm is null
                 && !assumptions.Exists(a => a.Pointer == Pointers.ItemExtension[item.Index]))
             {
-                assumptions.Add(new Assumption
+                assumptions.Add(new AssumedValue
                 {
                     Pointer = Pointers.ItemExtension[item.Index], Value = depth, Unit = "mm",
                     Basis = "slides extend the body by its full depth; common practice, no source",

@@ -1,5 +1,6 @@
 using RackCheck.Engineering;
 using RackCheck.Model;
+using RackCheck.Survey.Assumed;
 using RackCheck.Survey.Layout;
 
 namespace RackCheck.Survey;
@@ -54,7 +55,7 @@ public sealed class RouteSurvey
     /// <param name="mass">Masses of cabinet and equipment.</param>
     /// <param name="assumptions">Receives the defaults.</param>
     /// <returns>The route; null without delivery data.</returns>
-    internal static RouteSurvey? Of(RackDescription description, CabinetFacts cabinet, MountedItem[] items, MassSurvey mass, List<Assumption> assumptions)
+    internal static RouteSurvey? Of(RackDescription description, CabinetFacts cabinet, MountedItem[] items, MassSurvey mass, List<AssumedValue> assumptions)
     {
         if (description.Site?.Delivery is not { } source)
         {
@@ -85,7 +86,7 @@ public sealed class RouteSurvey
         return route;
 
         void Assume(string member, double value, string unit, string basis) =>
-            assumptions.Add(new Assumption { Pointer = SitePointers.Delivery + "/" + member, Value = value, Unit = unit, Basis = basis });
+            assumptions.Add(new AssumedValue { Pointer = SitePointers.Delivery + "/" + member, Value = value, Unit = unit, Basis = basis });
     }
 
     /// <summary>The size of a body, with its sides in order of length. Unlike <see cref="TransportSize.Of"/> it accepts an unknown height.</summary>

@@ -1,7 +1,6 @@
 using System.Collections.Frozen;
 using RackCheck.Api.Http;
 using RackCheck.Documents;
-using RackCheck.Engineering;
 using RackCheck.Model;
 using RackCheck.Model.Json;
 
@@ -16,11 +15,11 @@ internal static class ReferenceEndpoints
     /// <summary>Maps the group.</summary>
     public static void MapReference(this IEndpointRouteBuilder routes)
     {
-        var tables = DataTables.All.ToFrozenDictionary(
-            t => t.Name,
-            t => new StaticAnswer(JsonAnswer.Bytes(ReferencePages.Of(t), ContractJson.Default.ReferenceTable)),
+        var tables = ReferencePages.All.ToFrozenDictionary(
+            t => t.Table,
+            t => new StaticAnswer(JsonAnswer.Bytes(t, ContractJson.Default.ReferenceTable)),
             StringComparer.Ordinal);
-        var names = string.Join(", ", DataTables.All.Select(t => t.Name));
+        var names = string.Join(", ", ReferencePages.All.Select(t => t.Table));
 
         routes.MapGet("/v1/reference/{table}", (HttpContext context, string table) => tables.TryGetValue(table, out var answer)
                 ? answer.WriteAsync(context)

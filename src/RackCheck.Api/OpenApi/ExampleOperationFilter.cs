@@ -1,7 +1,7 @@
 using System.Text.Json.Nodes;
 using Microsoft.OpenApi;
 using RackCheck.Api.Endpoints;
-using RackCheck.Engineering;
+using RackCheck.Documents;
 using Swashbuckle.AspNetCore.SwaggerGen;
 
 namespace RackCheck.Api.OpenApi;
@@ -52,7 +52,7 @@ internal sealed class ExampleOperationFilter : IOperationFilter
                 AddChoice(operation, "id", "Id of the rule.", ContractSchemaFilter.RuleIds(), "depth.cabinet-too-shallow");
                 break;
             case ReferenceEndpoints.GetTable:
-                AddChoice(operation, "table", "Name of the table.", DataTables.All.Select(t => (JsonNode)JsonValue.Create(t.Name)), "rack-geometry");
+                AddChoice(operation, "table", "Name of the table.", ReferencePages.All.Select(t => (JsonNode)JsonValue.Create(t.Table)), "rack-geometry");
                 break;
         }
     }

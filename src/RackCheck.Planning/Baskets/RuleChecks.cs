@@ -12,7 +12,7 @@ internal sealed class RuleChecks(Policy? policy)
     /// <typeparam name="TRule">The rule.</typeparam>
     /// <returns>The checker.</returns>
     public static RackChecker Only<TRule>()
-        where TRule : RuleBase => new(RuleSet.Of(RuleSet.Default.All.OfType<TRule>()), static (_, _) => { });
+        where TRule : RuleBase => new(RuleSet.Of(RuleSet.Default.All.OfType<TRule>()), static (_, _) => { }) { AssessesRanges = false };
 
     /// <summary>The id of a rule.</summary>
     /// <typeparam name="TRule">The rule.</typeparam>
@@ -22,7 +22,10 @@ internal sealed class RuleChecks(Policy? policy)
 
     /// <summary>A checker of all rules of the themes that rule ids begin with.</summary>
     public static RackChecker OfThemes(params string[] themes) =>
-        new(RuleSet.Of(RuleSet.Default.All.Where(r => themes.Contains(r.Descriptor.Id.Split('.')[0], StringComparer.Ordinal))), static (_, _) => { });
+        new(RuleSet.Of(RuleSet.Default.All.Where(r => themes.Contains(r.Descriptor.Id.Split('.')[0], StringComparer.Ordinal))), static (_, _) => { })
+        {
+            AssessesRanges = false,
+        };
 
     /// <summary>Number of open errors and of open warnings of a rack.</summary>
     /// <returns>Both numbers; the rack with the smaller value is better.</returns>

@@ -93,7 +93,7 @@ internal static class SupplyChoice
 
         build.Assumptions.Add(new Assumption
         {
-            Pointer = Invariant($"/supplies/{build.Supplies.Count}"),
+            Pointers = [Invariant($"/supplies/{build.Supplies.Count}")],
             Value = Invariant($"{supply.VoltageV:0.###} V, {supply.RatedA:0.###} A, {supply.Phases} {(supply.Phases == 1 ? "phase" : "phases")}"),
             Basis = "no supplies specified: one assumed per PDU, to suit its plug and the region",
         });

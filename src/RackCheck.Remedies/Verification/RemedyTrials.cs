@@ -15,12 +15,18 @@ public sealed class RemedyTrials
     /// Work that the trials of a request may take, in checks of a rack of the usual size. Candidates beyond it are not verified and therefore not offered.
     /// It is a count, so that the same request has the same remedies on every machine.
     /// </summary>
-    public const double MostWork = 1500;
+    public const double MostWork = 2000;
 
     // A check of this many items, findings or steps of the search for outlets costs about as much as one of a rack of the usual size, which takes 70 us.
     private const double UsualItems = 40;
     private const double UsualFindings = 10;
     private const double UsualSteps = 7000;
+
+    // Up to five surveys more, and the rules that wait for missing facts.
+    private const double RangesCost = 2;
+
+    /// <summary>Why a finding has no remedy that holds or would return for every plausible value of the missing data.</summary>
+    public const string MissingDecides = "The missing data decides which change to the order would clear it.";
 
     private const string NotTried = "There are too many findings: the remedies for this one were not tried.";
     private const string NothingKnown = "No change to the order is known that would clear it.";
@@ -56,7 +62,7 @@ public sealed class RemedyTrials
     /// <param name="searchSteps">Steps of its search for outlets.</param>
     /// <param name="check">The findings of another rack.</param>
     /// <param name="isAccepted">Whether a finding is accepted.</param>
-    public void Resolve(ResolvedRack rack, FindingList all, long searchSteps, Func<ResolvedRack, FindingList> check, Predicate<Finding> isAccepted)
+    public void Resolve(ResolvedRack rack, FindingList all, long searchSteps, Func<ResolvedRack, RackTrial> check, Predicate<Finding> isAccepted)
     {
         var findings = all.Written;
         if (findings.Count == 0)
@@ -106,7 +112,7 @@ public sealed class RemedyTrials
         Math.Max(1, (items / UsualItems) + (findings / UsualFindings) + (searchSteps / UsualSteps));
 
     private void ResolveNext(
-        ResolvedRack rack, List<Finding> findings, ErrorList before, double cost, Func<ResolvedRack, FindingList> check, Predicate<Finding> isAccepted,
+        ResolvedRack rack, List<Finding> findings, ErrorList before, double cost, Func<ResolvedRack, RackTrial> check, Predicate<Finding> isAccepted,
         Dictionary<Finding, int> places)
     {
         var errors = pending.Where(p => p.Finding.Severity == Severity.Error && !isAccepted(p.Finding)).ToList();
@@ -127,7 +133,7 @@ public sealed class RemedyTrials
     // Fills the list with working remedies, up to the requested number; returns the reason if it stays empty.
     private string Try(
         ResolvedRack rack, List<Finding> findings, Finding finding, IEnumerable<RemedyCandidate> candidates, ErrorList before, int most, double cost,
-        Func<ResolvedRack, FindingList> check, List<Remedy> remedies)
+        Func<ResolvedRack, RackTrial> check, List<Remedy> remedies)
     {
         var kinds = new List<string>();
         string? why = null;
@@ -150,14 +156,29 @@ public sealed class RemedyTrials
 
             // As the caller would post it: the patch applies to that description, and values from part numbers stay with their products.
             var posted = rack.ToPost(candidate.After);
-            var after = check(rack.With(posted));
+            var trial = check(rack.With(posted));
+            var after = trial.Findings;
             if (after.IsIncomplete)
             {
                 // A failed rule cannot confirm that the change is free of its defect.
                 continue;
             }
 
-            if (Helps(finding, findings, before, after.Written, after.Errors()))
+            var helps = Helps(finding, findings, before, after.Written, after.Errors());
+            if (helps && trial.OverRanges is { } overRanges)
+            {
+                if (!budget.Spend(RangesCost * cost))
+                {
+                    return why ?? NotTried;
+                }
+
+                // What the change brings whatever is missing is a defect too.
+                after = overRanges();
+                helps = Helps(finding, findings, before, after.Written, after.Errors());
+                why = Clears(finding, after.Written) ? why : why ?? MissingDecides;
+            }
+
+            if (helps)
             {
                 var patch = DescriptionDiff.Patch(rack.Posted, posted);
                 if (remedies.Exists(r => IsSame(r.Patch, patch)))

@@ -102,10 +102,10 @@ public sealed class ConductorSize : Rule
         {
             switch (supply.Source)
             {
-                case { FaultCurrentA: not null, DisconnectionTimeS: null }:
+                case { FaultCurrentA: not null, DisconnectionTimeS: null } when !ConductorNeed.IsLimited(supply):
                     context.ReportMissing(Invariant($"/supplies/{supply.Index}/disconnectionTimeS"), Message);
                     break;
-                case { FaultCurrentA: null, DisconnectionTimeS: not null }:
+                case { FaultCurrentA: null, DisconnectionTimeS: not null } when !ConductorNeed.IsLimited(supply):
                     context.ReportMissing(Invariant($"/supplies/{supply.Index}/faultCurrentA"), Message);
                     break;
                 case { FaultCurrentA: null, DisconnectionTimeS: null } when !ConductorNeed.IsLimited(supply):

@@ -84,8 +84,9 @@ public sealed class NoSource : Rule
 
     private static bool HasUnknownCords(MountedItem item) => item.Item!.Power is { } power
         ? power.Plugs is null && power.RatedW != 0
-        : item.Item.Ups is not null || item.Category is ItemCategory.Computer or ItemCategory.Server or ItemCategory.Instrument or ItemCategory.Network
-            or ItemCategory.Display or ItemCategory.KvmSwitch or ItemCategory.Ups or ItemCategory.FanTray or ItemCategory.AirConditioner;
+        : !PassiveEquipment.IsPassive(item.Item)
+            && (item.Item.Ups is not null || item.Category is ItemCategory.Computer or ItemCategory.Server or ItemCategory.Instrument or ItemCategory.Network
+                or ItemCategory.Display or ItemCategory.KvmSwitch or ItemCategory.Ups or ItemCategory.FanTray or ItemCategory.AirConditioner);
 
     private static void Report(RuleContext context, Cord[] left, int needed)
     {

@@ -1,4 +1,5 @@
 using RackCheck.Model;
+using RackCheck.Survey.Assumed;
 using static System.FormattableString;
 
 namespace RackCheck.Survey.Catalogue;
@@ -10,7 +11,7 @@ public sealed class ResolvedRack
 
     private ResolvedRack(
         RackDescription posted, RackDescription description, IReadOnlyDictionary<string, Product>? products, IReadOnlyList<Part> parts,
-        List<Assumption> filled) =>
+        IReadOnlyList<AssumedValue> filled) =>
         (Posted, Description, this.products, Parts, Filled) = (posted, description, products, parts, filled);
 
     /// <summary>The description as posted.</summary>
@@ -20,7 +21,7 @@ public sealed class ResolvedRack
     public RackDescription Description { get; }
 
     /// <summary>The filled values, one entry for each part number.</summary>
-    public IReadOnlyList<Assumption> Filled { get; }
+    public IReadOnlyList<AssumedValue> Filled { get; }
 
     /// <summary>The part numbers of the description and their products; empty if they were not looked up.</summary>
     public IReadOnlyList<Part> Parts { get; }
@@ -65,7 +66,7 @@ public sealed class ResolvedRack
     /// <param name="products">The products of its part numbers; an absent entry is an unknown part number.</param>
     public static ResolvedRack Of(RackDescription posted, IReadOnlyDictionary<string, Product> products)
     {
-        var (parts, filled, description) = (new List<Part>(), new List<Assumption>(), posted);
+        var (parts, filled, description) = (new List<Part>(), new List<AssumedValue>(), posted);
         if (posted.Cabinet is { } cabinet)
         {
             description = description with { Cabinet = FillCabinet(cabinet, products, parts, filled) };
@@ -91,6 +92,11 @@ public sealed class ResolvedRack
 
     /// <summary>Resolves another description with the same products.</summary>
     public ResolvedRack With(RackDescription posted) => products is null ? Plain(posted) : Of(posted, products);
+
+    /// <summary>The same rack with other values in the resolved description, for a rule that is asked again.</summary>
+    /// <param name="completed">The resolved description with missing values filled in.</param>
+    /// <returns>The rack.</returns>
+    public ResolvedRack Completed(RackDescription completed) => new(Posted, completed, products, Parts, Filled);
 
     /// <summary>The pointers of required values that are absent in both description and catalogue.</summary>
     /// <returns>The pointers; empty if the rack can be checked.</returns>
@@ -188,7 +194,7 @@ public sealed class ResolvedRack
 
     private static Door? DoorOf(Product? product, Face face) => product?.Door is { } door && door.Face == face ? door.Door : null;
 
-    private static Cabinet FillCabinet(Cabinet cabinet, IReadOnlyDictionary<string, Product> products, List<Part> parts, List<Assumption> filled)
+    private static Cabinet FillCabinet(Cabinet cabinet, IReadOnlyDictionary<string, Product> products, List<Part> parts, List<AssumedValue> filled)
     {
         T? Whole<T>(T? given, string pointer, string name, string? number, Func<Product?, T?> fromCatalogue)
             where T : class
@@ -227,7 +233,7 @@ public sealed class ResolvedRack
         return result ?? list;
     }
 
-    private static T Fill<T>(T given, T? fromCatalogue, Part part, List<Assumption> filled)
+    private static T Fill<T>(T given, T? fromCatalogue, Part part, List<AssumedValue> filled)
         where T : class
     {
         if (fromCatalogue is null)
@@ -239,7 +245,7 @@ public sealed class ResolvedRack
         var whole = PartPlan<T>.Instance.Fill(given, fromCatalogue, names);
         if (names.Count > 0)
         {
-            filled.Add(new Assumption
+            filled.Add(new AssumedValue
             {
                 Pointer = part.Pointer + "/partNumber", Value = part.Number, Basis = $"from the catalogue: {string.Join(", ", names)}",
             });

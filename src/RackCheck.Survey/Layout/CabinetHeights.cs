@@ -1,5 +1,6 @@
 using RackCheck.Engineering;
 using RackCheck.Model;
+using RackCheck.Survey.Assumed;
 
 namespace RackCheck.Survey.Layout;
 
@@ -57,7 +58,7 @@ public readonly record struct CabinetHeights(double BaseMm, double OverallMm, do
     /// <summary>Lists the heights that the description does not give.</summary>
     /// <param name="cabinet">The cabinet.</param>
     /// <param name="assumptions">The list.</param>
-    internal void Assume(Cabinet cabinet, List<Assumption> assumptions)
+    internal void Assume(Cabinet cabinet, List<AssumedValue> assumptions)
     {
         if (cabinet.HeightMm is not { } given)
         {
@@ -74,7 +75,7 @@ public readonly record struct CabinetHeights(double BaseMm, double OverallMm, do
         }
 
         void Add(string pointer, double heightMm, string basis) =>
-            assumptions.Add(new Assumption { Pointer = pointer, Value = Quantities.Round(heightMm), Unit = "mm", Basis = basis });
+            assumptions.Add(new AssumedValue { Pointer = pointer, Value = Quantities.Round(heightMm), Unit = "mm", Basis = basis });
     }
 
     private static double UsualBaseMm(BaseStyle? style) => style switch

@@ -1,5 +1,6 @@
 using RackCheck.Engineering;
 using RackCheck.Model;
+using RackCheck.Survey.Assumed;
 
 namespace RackCheck.Survey.Layout;
 
@@ -8,15 +9,15 @@ internal sealed class Resolver
 {
     private const string Practice = "common practice, no source";
     private readonly RackDescription description;
-    private readonly List<Assumption> assumptions;
+    private readonly List<AssumedValue> assumptions;
 
-    private Resolver(RackDescription description, List<Assumption> assumptions) =>
+    private Resolver(RackDescription description, List<AssumedValue> assumptions) =>
         (this.description, this.assumptions) = (description, assumptions);
 
     /// <summary>Resolves a description.</summary>
     /// <exception cref="ArgumentException">The cabinet, its height, width or depth, or the height of an item is missing; the
     /// validation of the request reports that first.</exception>
-    public static (CabinetFacts Cabinet, MountedItem[] Items, MountedItem[] Units) Resolve(RackDescription description, List<Assumption> assumptions)
+    public static (CabinetFacts Cabinet, MountedItem[] Items, MountedItem[] Units) Resolve(RackDescription description, List<AssumedValue> assumptions)
     {
         var resolver = new Resolver(description, assumptions);
         var cabinet = resolver.ResolveCabinet();
@@ -214,5 +215,5 @@ internal sealed class Resolver
     }
 
     private void Assume(string pointer, Scalar value, string? unit, string basis) =>
-        assumptions.Add(new Assumption { Pointer = pointer, Value = value, Unit = unit, Basis = basis });
+        assumptions.Add(new AssumedValue { Pointer = pointer, Value = value, Unit = unit, Basis = basis });
 }

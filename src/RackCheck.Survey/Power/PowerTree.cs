@@ -1,4 +1,5 @@
 using RackCheck.Model;
+using RackCheck.Survey.Assumed;
 using RackCheck.Survey.Layout;
 using RackCheck.Survey.Limits;
 
@@ -10,7 +11,7 @@ namespace RackCheck.Survey.Power;
 /// </summary>
 public sealed class PowerTree
 {
-    internal PowerTree(RackDescription description, MountedItem[] items, LimitsInForce limits, List<Assumption> assumptions)
+    internal PowerTree(RackDescription description, MountedItem[] items, LimitsInForce limits, List<AssumedValue> assumptions)
     {
         ItemCount = items.Length;
         IsDescribed = description.Pdus is not null;

@@ -1,5 +1,6 @@
 using RackCheck.Engineering;
 using RackCheck.Model;
+using RackCheck.Survey.Assumed;
 using RackCheck.Survey.Layout;
 using RackCheck.Survey.Limits;
 using static System.FormattableString;
@@ -11,11 +12,11 @@ internal static class PowerTreeBuilder
 {
     /// <summary>Supplies, PDUs and groups.</summary>
     public static (SupplyNode[] Supplies, PduNode[] Units, GroupNode[] Groups) Nodes(
-        RackDescription description, LimitsInForce limits, List<Assumption> assumptions)
+        RackDescription description, LimitsInForce limits, List<AssumedValue> assumptions)
     {
         if (description is { Pdus.Count: > 0, Site.Region: null } or { Pdus.Count: > 0, Site: null })
         {
-            assumptions.Add(new Assumption
+            assumptions.Add(new AssumedValue
             {
                 Pointer = "/site/region", Value = "eu",
                 Basis = "default: ratings of IEC connectors, and no breaker share for continuous loads",
@@ -69,7 +70,7 @@ internal static class PowerTreeBuilder
     /// <param name="supplies">Number of supplies.</param>
     /// <param name="upsNodes">The UPSs, which receive their cords.</param>
     /// <param name="assumptions">Receives the defaults; null if no result depends on them.</param>
-    public static Cord[] Cords(MountedItem[] items, int supplies, UpsNode[] upsNodes, List<Assumption>? assumptions)
+    public static Cord[] Cords(MountedItem[] items, int supplies, UpsNode[] upsNodes, List<AssumedValue>? assumptions)
     {
         var count = 0;
         var total = 0.0;
@@ -106,7 +107,8 @@ internal static class PowerTreeBuilder
     }
 
     private static void AddCords(
-        MountedItem item, ItemPower power, IReadOnlyList<ConnectorCode> plugs, int supplies, double total, Cord[] cords, int at, List<Assumption>? assumptions)
+        MountedItem item, ItemPower power, IReadOnlyList<ConnectorCode> plugs, int supplies, double total, Cord[] cords, int at,
+        List<AssumedValue>? assumptions)
     {
         // The input of a UPS depends on the placement of all other cords, so its maximum input is used to choose its outlet.
         var watts = item.Item!.Ups is not { } ups ? PowerTree.WattsOf(item.Item)
@@ -114,7 +116,7 @@ internal static class PowerTreeBuilder
             : Math.Min(total, ups.RatedW ?? double.PositiveInfinity) + (item.Item.HeatW ?? 0);
         if (power.PowerFactor is null && assumptions is not null)
         {
-            assumptions.Add(new Assumption
+            assumptions.Add(new AssumedValue
             {
                 Pointer = Pointers.ItemPowerFactor[item.Index], Value = Currents.UsualPowerFactor,
                 Basis = "usual for a power supply with power factor correction; common practice, no source",
@@ -123,7 +125,7 @@ internal static class PowerTreeBuilder
 
         if (item.Item is { Ups.Feeds: not null, HeatW: null } && assumptions is not null)
         {
-            assumptions.Add(new Assumption
+            assumptions.Add(new AssumedValue
             {
                 Pointer = Pointers.ItemHeat[item.Index], Value = 0, Unit = "W",
                 Basis = "the losses of the UPS, which its supply carries in addition to its load, are missing and not counted",
@@ -150,14 +152,14 @@ internal static class PowerTreeBuilder
         }
     }
 
-    private static SupplyNode SupplyOf(RackDescription description, int index, LimitsInForce limits, List<Assumption> assumptions)
+    private static SupplyNode SupplyOf(RackDescription description, int index, LimitsInForce limits, List<AssumedValue> assumptions)
     {
         var source = description.Supplies![index];
         var phases = source.Phases ?? (HasOtherLines(description, source.Id) ? 3 : 1);
         var isUsed = description.Pdus?.Any(u => u.Supply == source.Id) == true;
         if (source.Phases is null && isUsed)
         {
-            assumptions.Add(new Assumption
+            assumptions.Add(new AssumedValue
             {
                 Pointer = Invariant($"/supplies/{index}/phases"),
                 Value = phases,
@@ -167,7 +169,7 @@ internal static class PowerTreeBuilder
 
         if (source.Breaker?.RatedA is null && isUsed)
         {
-            assumptions.Add(new Assumption
+            assumptions.Add(new AssumedValue
             {
                 Pointer = Invariant($"/supplies/{index}/breaker/ratedA"), Value = source.RatedA, Unit = "A",
                 Basis = "a supply is rated by its breaker; common practice, no source",
@@ -176,12 +178,12 @@ internal static class PowerTreeBuilder
 
         if (source.RcdMa is null && isUsed)
         {
-            assumptions.Add(new Assumption { Pointer = Invariant($"/supplies/{index}/rcdMa"), Value = "none", Basis = "default: no RCD" });
+            assumptions.Add(new AssumedValue { Pointer = Invariant($"/supplies/{index}/rcdMa"), Value = "none", Basis = "default: no RCD" });
         }
 
         if (source.Cable is { CrossSectionMm2: not null, AmbientC: null } && isUsed && description.Site?.AmbientMaxC is null)
         {
-            assumptions.Add(new Assumption
+            assumptions.Add(new AssumedValue
             {
                 Pointer = Invariant($"/supplies/{index}/cable/ambientC"), Value = Cables.ReferenceAmbientC, Unit = "C",
                 Basis = "the reference temperature of the cable table",
@@ -190,7 +192,7 @@ internal static class PowerTreeBuilder
 
         if (source is { FaultCurrentA: null, RcdMa: null } && isUsed && description.Site?.Region != Region.Na)
         {
-            assumptions.Add(new Assumption
+            assumptions.Add(new AssumedValue
             {
                 Pointer = Invariant($"/supplies/{index}/faultCurrentA"), Value = Quantities.Round(source.VoltageV / FaultLoops.MostDeclaredOhm), Unit = "A",
                 Basis = "the lowest of a public TN-S supply, 0.8 ohm; common practice, no source",
@@ -199,7 +201,7 @@ internal static class PowerTreeBuilder
 
         if (source.Socket is not (null or ConnectorCode.Hardwired) && PlugsInto(description, source.Id) is > 1 and var plugs)
         {
-            assumptions.Add(new Assumption
+            assumptions.Add(new AssumedValue
             {
                 Pointer = Invariant($"/supplies/{index}/socket"), Value = plugs, Unit = "sockets",
                 Basis = "one for each PDU connected to the supply; the description has no member for the number",
@@ -244,7 +246,7 @@ internal static class PowerTreeBuilder
     private static bool HasOtherLines(RackDescription description, string supply) =>
         description.Pdus?.Any(u => u.Supply == supply && u.Groups!.Any(g => g.Phase > Phase.L1)) == true;
 
-    private static PduNode UnitOf(Pdu source, int index, SupplyNode[] supplies, List<GroupNode> groups, List<Assumption> assumptions)
+    private static PduNode UnitOf(Pdu source, int index, SupplyNode[] supplies, List<GroupNode> groups, List<AssumedValue> assumptions)
     {
         var supply = Array.Find(supplies, s => s.Id == source.Supply) ?? throw new ArgumentException($"No supply has the id {source.Supply}.", nameof(source));
         var unit = new PduNode { Index = index, Source = source, Supply = supply, LineList = Points(supply.Phases) };
@@ -254,7 +256,7 @@ internal static class PowerTreeBuilder
             var group = source.Groups[i];
             if (group.Phase is null && supply.Phases == 3)
             {
-                assumptions.Add(new Assumption
+                assumptions.Add(new AssumedValue
                 {
                     Pointer = Invariant($"/pdus/{index}/groups/{i}/phase"), Value = supply.IsLineToLine ? "L1-L2" : "L1",
                     Basis = supply.IsLineToLine ? "default: the first pair of lines" : "default: the first line",

@@ -1,0 +1,230 @@
+using System.Globalization;
+using System.Text.Json;
+using System.Text.Json.Nodes;
+using RackCheck.Model;
+using RackCheck.Model.Json;
+using RackCheck.Remedies.Verification;
+using RackCheck.Survey;
+using RackCheck.Survey.Bounds;
+using RackCheck.Survey.Catalogue;
+
+namespace RackCheck.Rules;
+
+/// <summary>
+/// Asks the rules that read missing facts again, with these at the ends of their plausible ranges. A rule with the same answer at all ends is assessed; one
+/// whose answer turns within the ranges waits for the facts, which become questions.
+/// </summary>
+internal sealed class RangeAssessment
+{
+    /// <summary>Ends a message of a finding that holds over the whole range of what is missing.</summary>
+    public const string HoldsAnyway = " This holds for every plausible value of the missing data.";
+
+    private readonly RuleSet rules;
+    private readonly ResolvedRack rack;
+    private readonly IReadOnlyDictionary<string, RulePolicy>? policy;
+    private readonly Action<RuleDescriptor, Exception> onRuleFault;
+    private readonly MissingFacts facts;
+    private readonly Dictionary<RackSurvey, RuleContext> contexts = new(ReferenceEqualityComparer.Instance);
+    private FactSet assumed;
+    private JsonNode? posted;
+
+    public RangeAssessment(RuleSet rules, ResolvedRack rack, Action<RuleDescriptor, Exception> onRuleFault)
+    {
+        (this.rules, this.rack, this.onRuleFault) = (rules, rack, onRuleFault);
+        policy = rack.Posted.Policy?.Rules;
+        facts = new MissingFacts(rack);
+    }
+
+    /// <summary>The rules whose answer depends on missing facts, by id.</summary>
+    public List<OpenRule> Open { get; } = [];
+
+    /// <summary>The ranges over which rules were assessed, one entry a fact.</summary>
+    public IEnumerable<Assumption> Ranges()
+    {
+        for (var i = 0; i < FactTable.Bounded.Length; i++)
+        {
+            if (assumed.Has(i))
+            {
+                var (fact, range) = (FactTable.Bounded[i], facts.RangeOf(i));
+                yield return new Assumption
+                {
+                    Pointers = [.. facts.PointersOf(i)], From = Quantities.Round(range.Low), To = Quantities.Round(range.High), Unit = fact.Unit,
+                    Basis = $"plausible range, over which the answers do not change: {fact.Range}; {fact.Basis}",
+                };
+            }
+        }
+    }
+
+    /// <summary>Asks the rules again.</summary>
+    /// <param name="all">The findings; those that hold over all ranges are added.</param>
+    /// <param name="notAssessed">The rules that miss data; those that are assessed over the ranges are removed.</param>
+    /// <param name="cancellation">Stops between two rules.</param>
+    /// <param name="onlyWaiting">Whether rules that were assessed with defaults are left out: they can have no finding more.</param>
+    public void Run(FindingList all, List<NotAssessed> notAssessed, CancellationToken cancellation, bool onlyWaiting = false)
+    {
+        foreach (var rule in rules.RackRules)
+        {
+            cancellation.ThrowIfCancellationRequested();
+            var at = notAssessed.FindIndex(n => n.Rule == rule.Descriptor.Id);
+            var entry = at < 0 ? null : notAssessed[at];
+            var read = facts.Set.And(rules.FactsReadBy(rule.Descriptor.Id));
+            var waits = entry is { Reason: NotAssessedReason.Missing, Missing.Count: > 0 };
+            if ((entry is not null && !waits) || (!waits && (onlyWaiting || read.IsEmpty || IsAdviceOnly(rule.Descriptor))) || IsOff(rule.Descriptor))
+            {
+                continue;
+            }
+
+            var given = new RuleAnswer(all.Written.FindAll(f => f.Rule == rule.Descriptor.Id), waits ? entry!.Missing : [], false);
+            if (Ask(rule, read, given, all) && waits)
+            {
+                notAssessed.RemoveAt(at);
+            }
+        }
+    }
+
+    private bool IsOff(RuleDescriptor rule) => policy?.GetValueOrDefault(rule.Id)?.Severity == PolicySeverity.Off;
+
+    private bool IsAdviceOnly(RuleDescriptor rule) =>
+        (policy?.GetValueOrDefault(rule.Id)?.Severity is { } own ? (Severity)own : rule.Severity) == Severity.Advice;
+
+    // Whether the rule is assessed.
+    private bool Ask(Rule rule, FactSet read, RuleAnswer given, FindingList all)
+    {
+        var ends = new List<(End End, RuleAnswer Answer)> { (End.Adverse, At(rule, End.Adverse)), (End.Favourable, At(rule, End.Favourable)) };
+        if (ends[0].Answer.IsSame(ends[1].Answer) && PullApart(read))
+        {
+            ends.Add((End.Crossed, At(rule, End.Crossed)));
+            ends.Add((End.CrossedBack, At(rule, End.CrossedBack)));
+        }
+
+        if (ends.Exists(e => e.Answer.IsFailed))
+        {
+            return false;
+        }
+
+        var favourable = ends[1].Answer;
+        string[] still = [.. ends.SelectMany(e => e.Answer.Missing).Distinct()];
+        var turns = ends.Exists(e => !e.Answer.IsSame(favourable));
+        if (!turns && !favourable.IsSame(given))
+        {
+            // What holds at every end holds in the middle too, or the rule is not monotone in what is missing.
+            turns = given.Missing.Count == 0 || still.Length > 0 || !At(rule, End.Middle).IsSame(favourable) || given.Findings.Any(f => !favourable.Has(f));
+            if (!turns)
+            {
+                all.Written.AddRange(
+                    At(rule, End.Favourable, inFull: true).Findings.Where(f => !given.Has(f))
+                        .Select(f => f with { Message = f.Message + HoldsAnyway, Pointers = Standing(f.Pointers), NoRemedy = RemedyTrials.MissingDecides }));
+            }
+        }
+
+        if (!turns && still.Length == 0)
+        {
+            Assume(given.Missing);
+            return true;
+        }
+
+        var gravest = still.Length > 0 && given.Missing.Count > 0
+            ? Gravest(rule.Descriptor)
+            : RuleAnswer.GravestDifference([.. ends.Select(e => e.Answer), .. given.Missing.Count > 0 ? (RuleAnswer[])[] : [given]]);
+        if (gravest < Severity.Advice)
+        {
+            var pointers = still.Concat(turns ? Named(rule, read, ends).SelectMany(facts.PointersOf) : []).Distinct();
+            Open.Add(new OpenRule(
+                rule.Descriptor, gravest, [.. pointers], [.. given.Findings.Where(f => !favourable.Has(f)).Select(f => f.Fingerprint)]));
+        }
+
+        return false;
+    }
+
+    // A rule names the values that it was asked with. Where the request does not even have their record, the pointer is that of the record.
+    private string[] Standing(IReadOnlyList<string> pointers)
+    {
+        posted ??= JsonSerializer.SerializeToNode(rack.Posted, ContractJson.Default.RackDescription)!;
+        return [.. pointers.Select(Standing).Distinct()];
+    }
+
+    private string Standing(string pointer)
+    {
+        var (node, end) = (posted, 0);
+        while (end < pointer.Length)
+        {
+            var next = pointer.IndexOf('/', end + 1) is var slash and > 0 ? slash : pointer.Length;
+            var token = pointer[(end + 1)..next];
+            var parent = node;
+            node = parent switch
+            {
+                JsonObject record => record[token],
+                JsonArray list when int.TryParse(token, NumberStyles.None, CultureInfo.InvariantCulture, out var index) && index < list.Count => list[index],
+                _ => null,
+            };
+            if (node is null)
+            {
+                return pointer[..(parent is JsonObject ? next : end)];
+            }
+
+            end = next;
+        }
+
+        return pointer;
+    }
+
+    private Severity Gravest(RuleDescriptor rule) =>
+        policy?.GetValueOrDefault(rule.Id)?.Severity is { } own and not PolicySeverity.Off ? (Severity)own : rule.Severity;
+
+    private static bool PullApart(FactSet read)
+    {
+        for (var i = 0; i < FactTable.Bounded.Length; i++)
+        {
+            if (read.Has(i) && FactTable.Bounded[i].Pull != Pull.OneWay)
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
+
+    // The facts that turn the answer at some end of the others; all, where only several together do.
+    private int[] Named(Rule rule, FactSet read, List<(End End, RuleAnswer Answer)> ends)
+    {
+        int[] candidates = [.. Enumerable.Range(0, FactTable.Bounded.Length).Where(read.Has)];
+        int[] named = candidates.Length < 2
+            ? candidates
+            : [.. candidates.Where(c => ends.Exists(e => !At(rule, e.End, c).IsSame(e.Answer)))];
+        return named.Length > 0 ? named : candidates;
+    }
+
+    private void Assume(IReadOnlyList<string> missing)
+    {
+        foreach (var pointer in missing)
+        {
+            // A value that this rack cannot have is reported missing by some rules and has no range.
+            if (FactTable.Find(pointer)?.Fact is { Range: not null } fact && FactTable.Bounded.IndexOf(fact) is var number && facts.Set.Has(number))
+            {
+                assumed = assumed.With(number);
+            }
+        }
+    }
+
+#pragma warning disable CA1031 // A rule that throws must not fail the request: the rule then waits for what is missing.
+    private RuleAnswer At(Rule rule, End end, int turned = -1, bool inFull = false)
+    {
+        var survey = facts.At(end, turned);
+        if (!contexts.TryGetValue(survey, out var context))
+        {
+            var findings = new FindingList();
+            contexts[survey] = context = new RuleContext(rack.Completed(survey.Description), survey, findings, [], null);
+        }
+
+        try
+        {
+            return context.Ask(rule, policy?.GetValueOrDefault(rule.Descriptor.Id), inFull);
+        }
+        catch (Exception fault) when (fault is not OutOfMemoryException)
+        {
+            onRuleFault(rule.Descriptor, fault);
+            return new RuleAnswer([], [], true);
+        }
+    }
+#pragma warning restore CA1031
+}

@@ -1,0 +1,186 @@
+using RackCheck.Model;
+
+namespace RackCheck.Survey.Bounds;
+
+/// <summary>The plausible range of a value.</summary>
+/// <param name="Low">Lowest plausible value.</param>
+/// <param name="High">Highest plausible value.</param>
+public readonly record struct Bound(double Low, double High);
+
+/// <summary>A combination of the ends of all ranges.</summary>
+public enum End
+{
+    /// <summary>Every missing value at the end that is worse for most rules.</summary>
+    Adverse,
+
+    /// <summary>Every missing value at the other end.</summary>
+    Favourable,
+
+    /// <summary>As adverse, but where rules pull apart at the other end, and heavy above mid-height.</summary>
+    Crossed,
+
+    /// <summary>As adverse, but heavy below mid-height.</summary>
+    CrossedBack,
+
+    /// <summary>Every missing value in the middle of its range.</summary>
+    Middle,
+}
+
+/// <summary>How the ends of a range combine where one rule wants a value high and another wants it low.</summary>
+public enum Pull
+{
+    /// <summary>One end is worse for every rule.</summary>
+    OneWay,
+
+    /// <summary>Rules pull apart.</summary>
+    Apart,
+
+    /// <summary>Rules pull apart by the height at which the value acts.</summary>
+    ByHeight,
+}
+
+/// <summary>
+/// A member of the description that can be missing: how it is asked for and, where it has one, its plausible range. The table of facts is the only home of
+/// both.
+/// </summary>
+public abstract class Fact
+{
+    /// <summary>JSON Pointer with * for an index.</summary>
+    public required string Key { get; init; }
+
+    /// <summary>The question, with {each} for the ids concerned.</summary>
+    public required string Ask { get; init; }
+
+    /// <summary>Unit of measure; null for text, a list or a yes or no.</summary>
+    public string? Unit { get; init; }
+
+    /// <summary>The range in words; null where the value has no plausible range and is asked for.</summary>
+    public string? Range { get; init; }
+
+    /// <summary>Basis of the range.</summary>
+    public string Basis { get; init; } = FactTable.Practice;
+
+    /// <summary>Whether the low end is worse for most rules.</summary>
+    public bool LowIsAdverse { get; init; }
+
+    /// <summary>Whether rules pull apart.</summary>
+    public Pull Pull { get; init; }
+
+    /// <summary>Whether the value is a number of the contract, not the measure of a list.</summary>
+    public bool IsNumber { get; init; } = true;
+
+    /// <summary>Id of the question: the key without its first slash and its indices, joined by dots.</summary>
+    public string Id => id ??= Key[1..].Replace("/*", "", StringComparison.Ordinal).Replace('/', '.');
+
+    private string? id;
+
+    /// <summary>The pointer of one owner.</summary>
+    /// <param name="owner">Index of the item, supply or PDU.</param>
+    /// <returns>The pointer.</returns>
+    public string PointerOf(int owner)
+    {
+        var star = Key.IndexOf('*', StringComparison.Ordinal);
+        return star < 0 ? Key : string.Create(System.Globalization.CultureInfo.InvariantCulture, $"{Key.AsSpan(0, star)}{owner}{Key.AsSpan(star + 1)}");
+    }
+
+    /// <summary>The value as given.</summary>
+    /// <param name="rack">The description.</param>
+    /// <param name="owner">Index of the owner.</param>
+    /// <returns>The value, or the measure of a list; null if absent.</returns>
+    public abstract double? ValueOf(RackDescription rack, int owner);
+
+    /// <summary>The range that a value would have if it were absent.</summary>
+    /// <param name="rack">The description.</param>
+    /// <param name="owner">Index of the owner.</param>
+    /// <returns>The range; null if the owner has no such value, or none that can be bounded.</returns>
+    public abstract Bound? BoundOf(RackDescription rack, int owner);
+
+    internal abstract void Find(RackDescription rack, List<Gap> gaps);
+
+    internal abstract void Fill(RackDraft draft, int owner, double value);
+}
+
+/// <summary>A missing value and its range.</summary>
+/// <param name="Fact">What is missing.</param>
+/// <param name="Number">Place of the fact in the table.</param>
+/// <param name="Owner">Index of the item, supply or PDU; 0 for the rack.</param>
+/// <param name="Bound">The range.</param>
+internal readonly record struct Gap(Fact Fact, int Number, int Owner, Bound Bound);
+
+/// <summary>A description while its missing values are filled in.</summary>
+/// <param name="rack">The description as given.</param>
+internal sealed class RackDraft(RackDescription rack)
+{
+    private Item[]? items;
+    private Supply[]? supplies;
+    private Pdu[]? pdus;
+
+    public RackDescription Rack { get; set; } = rack;
+
+    public Item[] Items => items ??= [.. Rack.Items];
+
+    public Supply[] Supplies => supplies ??= [.. Rack.Supplies!];
+
+    public Pdu[] Pdus => pdus ??= [.. Rack.Pdus!];
+
+    public RackDescription Finish() => Rack with { Items = items ?? Rack.Items, Supplies = supplies ?? Rack.Supplies, Pdus = pdus ?? Rack.Pdus };
+}
+
+/// <summary>A fact of each element of a list, or of the rack itself.</summary>
+/// <typeparam name="T">The record that has the member, directly or in a record of its own.</typeparam>
+internal sealed class Fact<T> : Fact
+    where T : class
+{
+    /// <summary>The owners.</summary>
+    public required Func<RackDescription, IReadOnlyList<T>> Owners { get; init; }
+
+    /// <summary>The same in a draft; null for the rack itself.</summary>
+    public Func<RackDraft, T[]>? Drafts { get; init; }
+
+    /// <summary>Reads the value.</summary>
+    public required Func<T, double?> Get { get; init; }
+
+    /// <summary>Writes the value.</summary>
+    public Func<T, double, T>? Set { get; init; }
+
+    /// <summary>The range where the value is absent.</summary>
+    public Func<T, RackDescription, Bound?>? Limits { get; init; }
+
+    /// <inheritdoc/>
+    public override double? ValueOf(RackDescription rack, int owner) => Get(Owners(rack)[owner]);
+
+    /// <inheritdoc/>
+    public override Bound? BoundOf(RackDescription rack, int owner) => Limits?.Invoke(Owners(rack)[owner], rack);
+
+    internal int Number { get; set; }
+
+    internal override void Find(RackDescription rack, List<Gap> gaps)
+    {
+        if (Limits is null)
+        {
+            return;
+        }
+
+        var owners = Owners(rack);
+        for (var i = 0; i < owners.Count; i++)
+        {
+            if (Get(owners[i]) is null && Limits(owners[i], rack) is { } bound)
+            {
+                gaps.Add(new Gap(this, Number, i, bound));
+            }
+        }
+    }
+
+    internal override void Fill(RackDraft draft, int owner, double value)
+    {
+        if (Drafts is null)
+        {
+            draft.Rack = (RackDescription)(object)Set!((T)(object)draft.Rack, value);
+        }
+        else
+        {
+            var owners = Drafts(draft);
+            owners[owner] = Set!(owners[owner], value);
+        }
+    }
+}

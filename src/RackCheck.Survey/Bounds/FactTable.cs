@@ -1,0 +1,135 @@
+using System.Collections.Frozen;
+using System.Collections.Immutable;
+using RackCheck.Model;
+
+namespace RackCheck.Survey.Bounds;
+
+/// <summary>The table of facts: what can be missing, how it is asked for, and within which range it plausibly lies.</summary>
+public static class FactTable
+{
+    internal const string Practice = "common practice, no source";
+
+    /// <summary>All facts, by theme.</summary>
+    public static ImmutableArray<Fact> All { get; } = [.. ItemBounds.All, .. ItemPowerBounds.All, .. CabinetBounds.All, .. FeedBounds.All, .. SiteBounds.All];
+
+    private static readonly FrozenDictionary<string, int> Numbers = Number();
+
+    /// <summary>The facts with a range.</summary>
+    public static ImmutableArray<Fact> Bounded { get; } = [.. All.Where(f => f.Range is not null)];
+
+    /// <summary>The fact of a pointer.</summary>
+    /// <param name="pointer">A pointer into a description.</param>
+    /// <returns>The fact and the index of its owner; null for a member that the table does not have.</returns>
+    public static (Fact Fact, int Owner)? Find(string pointer)
+    {
+        var (key, owner) = KeyOf(pointer);
+        return Numbers.TryGetValue(key, out var number) ? (All[number], owner) : null;
+    }
+
+    /// <summary>A fact for a member that the table does not have.</summary>
+    /// <param name="pointer">Its pointer.</param>
+    /// <returns>The fact, whose question names the member.</returns>
+    public static Fact Unlisted(string pointer)
+    {
+        var (key, _) = KeyOf(pointer);
+        return Asked(key, $"What is the value of {key[1..]}?");
+    }
+
+    /// <summary>Which of the bounded facts a rule reads.</summary>
+    /// <param name="needs">The members that the rule names, with * for an index; a record stands for its members.</param>
+    /// <returns>One bit for each bounded fact, by its place in <see cref="Bounded"/>.</returns>
+    public static FactSet ReadBy(IReadOnlyList<string> needs)
+    {
+        var set = default(FactSet);
+        for (var i = 0; i < Bounded.Length; i++)
+        {
+            if (needs.Any(n => Covers(n, Bounded[i].Key)))
+            {
+                set = set.With(i);
+            }
+        }
+
+        return set;
+    }
+
+    // A list within a record, such as a door leaf within a door, is covered by the record.
+    private static bool Covers(string need, string key) =>
+        key == need || key.StartsWith(need + "/", StringComparison.Ordinal) || need.StartsWith(key + "/", StringComparison.Ordinal);
+
+    /// <summary>The key of a pointer, with * for its first index.</summary>
+    /// <param name="pointer">A pointer into a description.</param>
+    /// <returns>Key and index; 0 without an index.</returns>
+    public static (string Key, int Owner) KeyOf(string pointer)
+    {
+        var tokens = pointer.Split('/');
+        var owner = 0;
+        for (var i = tokens.Length - 1; i > 0; i--)
+        {
+            if (tokens[i].Length > 0 && int.TryParse(tokens[i], System.Globalization.NumberStyles.None, null, out var index))
+            {
+                (tokens[i], owner) = ("*", index);
+            }
+        }
+
+        return (string.Join('/', tokens), owner);
+    }
+
+    private static FrozenDictionary<string, int> Number()
+    {
+        var bounded = 0;
+        foreach (var fact in All.Where(f => f.Range is not null))
+        {
+            Action<int> set = fact switch
+            {
+                Fact<Item> f => n => f.Number = n,
+                Fact<Supply> f => n => f.Number = n,
+                Fact<Pdu> f => n => f.Number = n,
+                Fact<RackDescription> f => n => f.Number = n,
+                _ => throw new InvalidOperationException(fact.Key),
+            };
+            set(bounded++);
+        }
+
+        return Enumerable.Range(0, All.Length).ToFrozenDictionary(i => All[i].Key, i => i, StringComparer.Ordinal);
+    }
+
+    internal static Fact<Item> OfItem(
+        string member, string ask, Func<Item, double?> get, Func<Item, double, Item> set, Func<Item, RackDescription, Bound?> limits, string range,
+        string? unit, bool lowIsAdverse = false, Pull pull = Pull.OneWay, string basis = Practice, bool isNumber = true) => new()
+        {
+            Key = "/items/*/" + member, Ask = ask, Owners = static r => r.Items, Drafts = static d => d.Items, Get = get, Set = set, Limits = limits,
+            Range = range, Unit = unit, LowIsAdverse = lowIsAdverse, Pull = pull, Basis = basis, IsNumber = isNumber,
+        };
+
+    internal static Fact<RackDescription> OfRack(
+        string pointer, string ask, Func<RackDescription, double?> get, Func<RackDescription, double, RackDescription> set,
+        Func<RackDescription, Bound?> limits, string range, string? unit, bool lowIsAdverse = false, Pull pull = Pull.OneWay, string basis = Practice,
+        bool isNumber = true) => new()
+        {
+            Key = pointer, Ask = ask, Owners = static r => [r], Get = get, Set = set, Limits = (r, _) => limits(r), Range = range, Unit = unit,
+            LowIsAdverse = lowIsAdverse, Pull = pull, Basis = basis, IsNumber = isNumber,
+        };
+
+    internal static Fact<RackDescription> Asked(string key, string ask) => new() { Key = key, Ask = ask, Owners = static r => [r], Get = static _ => null };
+}
+
+/// <summary>A set of bounded facts.</summary>
+/// <param name="Low">Bits of the first 64.</param>
+/// <param name="High">Bits of the rest.</param>
+public readonly record struct FactSet(ulong Low, ulong High)
+{
+    /// <summary>Whether it has none.</summary>
+    public bool IsEmpty => (Low | High) == 0;
+
+    /// <summary>Whether it has a fact.</summary>
+    /// <param name="number">Its place among the bounded facts.</param>
+    public bool Has(int number) => ((number < 64 ? Low : High) & (1UL << (number & 63))) != 0;
+
+    /// <summary>The set with one more fact.</summary>
+    /// <param name="number">Its place among the bounded facts.</param>
+    public FactSet With(int number) => number < 64 ? this with { Low = Low | (1UL << number) } : this with { High = High | (1UL << (number & 63)) };
+
+    /// <summary>The facts that both sets have.</summary>
+    /// <param name="other">The other set.</param>
+    public FactSet And(FactSet other) => new(Low & other.Low, High & other.High);
+}

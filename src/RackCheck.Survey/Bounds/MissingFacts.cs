@@ -1,0 +1,105 @@
+using RackCheck.Model;
+using RackCheck.Survey.Catalogue;
+
+namespace RackCheck.Survey.Bounds;
+
+/// <summary>The values that a description does not give and that have a plausible range, and the rack with them at the ends of their ranges.</summary>
+public sealed class MissingFacts
+{
+    private readonly ResolvedRack rack;
+    private readonly List<Gap> gaps = [];
+    private readonly Dictionary<(End End, int Turned), RackSurvey> surveys = [];
+
+    /// <summary>Finds them.</summary>
+    /// <param name="rack">A rack with all essential data.</param>
+    public MissingFacts(ResolvedRack rack)
+    {
+        this.rack = rack;
+        foreach (var fact in FactTable.Bounded)
+        {
+            fact.Find(rack.Description, gaps);
+        }
+
+        foreach (var gap in gaps)
+        {
+            Set = Set.With(gap.Number);
+        }
+    }
+
+    /// <summary>The facts of which at least one value is missing.</summary>
+    public FactSet Set { get; }
+
+    /// <summary>The survey of the rack with its missing values at an end of their ranges. Each is made once.</summary>
+    /// <param name="end">The ends.</param>
+    /// <param name="turned">A fact whose values are at the opposite ends; -1 for none.</param>
+    /// <returns>The survey, whose parts are worked out when they are read.</returns>
+    public RackSurvey At(End end, int turned = -1)
+    {
+        if (!surveys.TryGetValue((end, turned), out var survey))
+        {
+            surveys[(end, turned)] = survey = RackSurvey.Lazily(rack.Completed(Complete(end, turned)));
+        }
+
+        return survey;
+    }
+
+    /// <summary>The description with its missing values at an end of their ranges.</summary>
+    /// <param name="end">The ends.</param>
+    /// <param name="turned">A fact whose values are at the opposite ends; -1 for none.</param>
+    /// <returns>The description.</returns>
+    public RackDescription Complete(End end, int turned = -1)
+    {
+        var draft = new RackDraft(rack.Description);
+        foreach (var gap in gaps)
+        {
+            gap.Fact.Fill(draft, gap.Owner, ValueAt(gap, end, gap.Number == turned));
+        }
+
+        return draft.Finish();
+    }
+
+    /// <summary>The pointers of the missing values of a fact.</summary>
+    /// <param name="number">Its place among the bounded facts.</param>
+    /// <returns>The pointers, in the order of the request.</returns>
+    public IEnumerable<string> PointersOf(int number) => gaps.Where(g => g.Number == number).Select(g => g.Fact.PointerOf(g.Owner));
+
+    /// <summary>The range of a fact over all its missing values.</summary>
+    /// <param name="number">Its place among the bounded facts.</param>
+    /// <returns>From the lowest to the highest.</returns>
+    public Bound RangeOf(int number)
+    {
+        var (low, high) = (double.PositiveInfinity, double.NegativeInfinity);
+        foreach (var gap in gaps)
+        {
+            (low, high) = gap.Number == number ? (Math.Min(low, gap.Bound.Low), Math.Max(high, gap.Bound.High)) : (low, high);
+        }
+
+        return new Bound(low, high);
+    }
+
+    private double ValueAt(in Gap gap, End end, bool isTurned)
+    {
+        if (end == End.Middle)
+        {
+            return (gap.Bound.Low + gap.Bound.High) / 2;
+        }
+
+        var isHigh = (end, gap.Fact.Pull) switch
+        {
+            (End.Favourable, _) => gap.Fact.LowIsAdverse,
+            (End.Crossed, Pull.Apart) => gap.Fact.LowIsAdverse,
+            (End.Crossed, Pull.ByHeight) => IsInUpperHalf(gap.Owner),
+            (End.CrossedBack, Pull.ByHeight) => !IsInUpperHalf(gap.Owner),
+            _ => !gap.Fact.LowIsAdverse,
+        };
+        return isHigh != isTurned ? gap.Bound.High : gap.Bound.Low;
+    }
+
+    private bool IsInUpperHalf(int item)
+    {
+        var description = rack.Description;
+        var (units, own) = (description.Cabinet!.HeightU!.Value, description.Items[item]);
+        return own.Position is { } at
+            && (2 * (description.UnitNumbering == UnitNumbering.TopDown ? units + 1 - at.U : at.U)) + own.HeightU!.Value > units + 1;
+    }
+}
