@@ -13,4 +13,10 @@ if (args is ["worst"])
     return;
 }
 
+if (args is ["ranges"])
+{
+    RangeCost.Print();
+    return;
+}
+
 BenchmarkSwitcher.FromAssembly(typeof(CheckBenchmarks).Assembly).Run(args);

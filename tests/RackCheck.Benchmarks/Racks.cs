@@ -10,7 +10,7 @@ public static class Racks
 
     private static RackDescription Make()
     {
-        var door = new Door { Style = DoorStyle.Perforated, DepthMm = 25, OpenAreaPercent = 64, Bonded = true };
+        var door = new Door { Style = DoorStyle.Perforated, DepthMm = 25, OpenAreaPercent = 64, Bonded = true, Leaves = 1, MassKg = 15 };
         return new RackDescription
         {
             Reference = "Quillmere Wave Laboratory, bay 7",
@@ -25,15 +25,50 @@ public static class Racks
                 FrontDoor = door,
                 RearDoor = door,
                 SidePanels = true,
+                Base = new CabinetBase { Style = BaseStyle.Feet, HeightMm = 30, InsetMm = 40 },
                 Uprights = new Uprights { Hole = UprightHole.Square, FrontSetbackMm = 100, SpacingMm = 700, PitchMm = 25, OpeningMm = 450 },
             },
             Items = [.. Enumerable.Range(0, 8).Select(Computer), .. Enumerable.Range(0, 6).Select(Switch), .. Enumerable.Range(0, 16).Select(Rest)],
             Supplies = [Supply("A"), Supply("B")],
             Pdus = [Strip("strip-a", "A"), Strip("strip-b", "B")],
             Earthing = new Earthing { MainConductorMm2 = 16, Bonded = [BondedPart.Frame, BondedPart.FrontDoor, BondedPart.RearDoor, BondedPart.SidePanels] },
-            Site = new Site { Region = Region.Eu, AisleFrontMm = 1200, Floor = new Floor { DistributedKnM2 = 20, PointKn = 9 } },
+            Site = new Site
+            {
+                Region = Region.Eu, AmbientMaxC = 27, AmbientMinC = 15, HumidityMaxPercent = 60, AltitudeM = 100, AisleFrontMm = 1200, AisleRearMm = 1000,
+                Floor = new Floor { DistributedKnM2 = 20, PointKn = 9 }, Handling = new Handling { Persons = 2 },
+                Delivery = new Delivery
+                {
+                    PalletHeightMm = 144, PalletWidthMm = 800, PalletDepthMm = 1200, PalletKg = 25, Loaded = false, LiftingKg = 1500, ReceiverArranged = true,
+                    Openings = [new Opening { Name = "goods-in", WidthMm = 1800, HeightMm = 2600 }], Corridors = [], Ramps = [],
+                },
+            },
         };
     }
+
+    /// <summary>
+    /// The same as data sheets and the order give it: projections, slide data, power factors, leakage, cables, heights and the delivery route are missing.
+    /// </summary>
+    public static RackDescription Sheet30 { get; } = Sound30 with
+    {
+        Cabinet = Sound30.Cabinet! with
+        {
+            FrontDoor = new Door { Style = DoorStyle.Perforated, OpenAreaPercent = 64 },
+            RearDoor = new Door { Style = DoorStyle.Perforated, OpenAreaPercent = 64 },
+            Base = new CabinetBase { Style = BaseStyle.Feet },
+        },
+        Items =
+        [
+            .. Sound30.Items.Select(i => i with
+            {
+                FrontProjectionMm = null, RearProjectionMm = null, Cables = null,
+                Support = i.Support is { } s ? s with { ThicknessMm = null, ExtensionMm = null } : null,
+                Power = i.Power is { } p ? new ItemPower { RatedW = p.RatedW, Plugs = p.Plugs } : null,
+                Airflow = i.Airflow is { } a ? a with { FlowM3h = null } : null,
+            }),
+        ],
+        Earthing = null,
+        Site = new Site { Region = Region.Eu, AmbientMaxC = 27 },
+    };
 
     /// <summary>
     /// The usual rack for the assignment of cords: 30 of them, redundant pairs among them, and plenty of outlets on two units of three groups each.

@@ -4,6 +4,7 @@ using System.ComponentModel.DataAnnotations;
 using System.Reflection;
 using RackCheck.Model;
 using RackCheck.Remedies.Patches;
+using RackCheck.Remedies.Verification;
 using RackCheck.Rules;
 using RackCheck.Survey.Catalogue;
 
@@ -27,10 +28,13 @@ public static class Judge
     /// <summary>
     /// One with the rules on layout, depth and acceptances only, for tests that count what a report holds: rules of other themes leave them alone.
     /// </summary>
-    public static RackChecker Geometry { get; } = new(GeometryRules, Throw);
+    public static RackChecker Geometry { get; } = new(GeometryRules, Throw) { AssessesRanges = false };
 
     /// <summary>Those rules.</summary>
     public static RuleSet GeometryRules => RuleSet.Of(RuleSet.Default.All.Where(r => r.Descriptor.Theme is "layout" or "depth" or "acceptance"));
+
+    /// <summary>Whether a finding holds over the whole range of what is missing: no remedy is offered before the data is given.</summary>
+    public static bool HoldsOverRanges(Finding finding) => finding.NoRemedy == RemedyTrials.MissingDecides;
 
     /// <summary>What is wrong with a remedy: it does not apply, leaves no sound request, does not clear its finding, or brings an error.</summary>
     public static IEnumerable<string> Faults(RackDescription rack, CheckReport report, Finding finding, Remedy remedy) =>

@@ -1,7 +1,7 @@
 using System.Text.Json;
 using System.Text.Json.Nodes;
 using Json.Schema;
-using RackCheck.Engineering;
+using RackCheck.Documents;
 using RackCheck.Rules;
 using RackCheck.Testing;
 
@@ -70,7 +70,7 @@ public sealed class ContractTests(Service service) : IClassFixture<Service>
     {
         var paths = (await ContractAsync())["paths"]!;
         Assert.Equal(RuleSet.Default.All.Select(r => r.Descriptor.Id), Choices(paths["/v1/rules/{id}"]!));
-        Assert.Equal(DataTables.All.Select(t => t.Name), Choices(paths["/v1/reference/{table}"]!));
+        Assert.Equal(ReferencePages.All.Select(t => t.Table), Choices(paths["/v1/reference/{table}"]!));
     }
 
     [Theory]
@@ -96,9 +96,9 @@ public sealed class ContractTests(Service service) : IClassFixture<Service>
             await AssertValidAsync("RulePage", (await service.GetAsync("/v1/rules/" + rule.Descriptor.Id)).Text);
         }
 
-        foreach (var table in DataTables.All)
+        foreach (var table in ReferencePages.All)
         {
-            await AssertValidAsync("ReferenceTable", (await service.GetAsync("/v1/reference/" + table.Name)).Text);
+            await AssertValidAsync("ReferenceTable", (await service.GetAsync("/v1/reference/" + table.Table)).Text);
         }
 
         await AssertValidAsync("Problem", (await service.PostAsync("{}")).Text);

@@ -35,6 +35,31 @@ public sealed class DescriptionDigestTests
     }
 
     [Fact]
+    public void Rack_digest_is_the_test_vector_of_the_readme()
+    {
+        const string Vector = "sha-256:f0d95719c3eeacdd0e7c2079f52cde488afec8aecdba613a14d9495f4a9d8070";
+        Assert.Equal(Vector, DescriptionDigest.OfRack(Read(Written)));
+        Assert.Contains(Vector, Repository.Read("README.md"), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Rack_digest_ignores_the_order_and_what_is_said_about_it()
+    {
+        var rack = Read(Written);
+        Item[] two = [rack.Items[0], rack.Items[0] with { Id = "gauge-pc", Position = null }];
+        var digest = DescriptionDigest.OfRack(rack with { Items = two });
+        var acceptance = new Acceptance { Rule = "layout.overlap", Reason = "agreed", AcceptedBy = "bay planner" };
+        Assert.Equal(
+            digest,
+            DescriptionDigest.OfRack(rack with
+            {
+                Items = [two[1], two[0] with { Description = "Computer of the wave paddles" }], Reference = "bay 8", Policy = null, Acceptances = [acceptance],
+            }));
+        Assert.NotEqual(digest, DescriptionDigest.OfRack(rack with { Items = [two[0], two[1] with { HeightU = 5 }] }));
+        Assert.NotEqual(digest, DescriptionDigest.Of(rack with { Items = two }));
+    }
+
+    [Fact]
     public void Digest_after_one_that_failed_is_the_same_as_before()
     {
         var rack = Read(Written);

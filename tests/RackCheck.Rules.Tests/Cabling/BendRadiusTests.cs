@@ -39,9 +39,9 @@ public sealed class BendRadiusTests : RuleTests<BendRadius>
         // The front door of 25 and handles of 40 need 65, which is 75 on the pitch: 800 - 25 - 75 - 630 = 70.
         var rack = Deep(setback: null).With(Drive(630));
         Numbers(Only(rack), 70, 80, "mm");
-        Assert.Contains(Report(rack).Assumptions, a => a.Pointer == "/cabinet/uprights/frontSetbackMm" && a.Value.Number == 75);
+        Assert.Contains(Report(rack).Assumed(), a => a.Pointer == "/cabinet/uprights/frontSetbackMm" && a.Value.Number == 75);
         Assert.DoesNotContain(
-            Report(Deep(setback: null).With(Unit("wave-pc", 4).At(1).Body(depth: 400))).Assumptions,
+            Report(Deep(setback: null).With(Unit("wave-pc", 4).At(1).Body(depth: 400))).Assumed(),
             a => a.Pointer == "/cabinet/uprights/frontSetbackMm");
         Assert.Equal(1000, Remedied(rack, Only(rack)).Cabinet!.DepthMm);
     }

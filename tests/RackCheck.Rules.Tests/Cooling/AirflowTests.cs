@@ -122,7 +122,7 @@ public sealed class AirflowTests : RuleTests<Rules.Cooling.Airflow>
         var daq = Warm("flume-daq", 5, 100, AirflowDirection.FrontToRear);
         Passes(Own(297.2).With(daq));
         Passes(Cool(Aired, Aired).Cooled(c => c).With(daq));
-        Assert.Contains(Report(Own(297.2).With(daq)).Assumptions, a => a.Pointer == "/items");
+        Assert.Contains(Report(Own(297.2).With(daq)).Assumed(), a => a.Pointer == "/items");
 
         // ASHRAE Fundamentals: 100 W at 10 K need 29.72 m3/h.
         Assert.Equal(229.72, Only(Own(200).With(daq)).Actual!.Value, 0.001);
@@ -134,7 +134,7 @@ public sealed class AirflowTests : RuleTests<Rules.Cooling.Airflow>
         var rack = Own(100) with { Cooling = null };
         Passes(rack);
         Assert.Null(Report(rack).Figures.Cooling!.AirflowNeededM3h);
-        Assert.DoesNotContain(Report(rack).Assumptions, a => a.Pointer == "/cooling/riseK");
+        Assert.DoesNotContain(Report(rack).Assumed(), a => a.Pointer == "/cooling/riseK");
     }
 
     [Fact]
@@ -144,7 +144,7 @@ public sealed class AirflowTests : RuleTests<Rules.Cooling.Airflow>
         var rack = Cool(Closed, Closed).Underfloor(198.2, 18).Cooled(c => c with { RiseK = null }).With(Warm("wave-pc", 1, 1000));
         Passes(rack);
         Assert.Equal(198.13, Only(rack.Underfloor(198, 18)).Limit!.Value, 0.001);
-        Assert.Contains(Report(rack).Assumptions, a => a.Pointer == "/cooling/riseK" && a.Value.Number == 15);
+        Assert.Contains(Report(rack).Assumed(), a => a.Pointer == "/cooling/riseK" && a.Value.Number == 15);
     }
 
     [Theory]
@@ -159,8 +159,8 @@ public sealed class AirflowTests : RuleTests<Rules.Cooling.Airflow>
         var finding = Only(rack);
         Assert.Equal(flow, finding.Actual!.Value, 0.4);
         Assert.Equal(hasFilters, finding.Calculation!.Contains("with a clean filter", StringComparison.Ordinal));
-        Assert.Equal(hasFilters, Report(rack).Assumptions.Any(a => a.Pointer == "/cooling/filter/areaCm2" && a.Value.Number == 800));
-        Assert.Equal(hasFilters, Report(rack).Assumptions.Any(a => a.Pointer == "/cooling/filter/lossPa" && a.Value.Number == 80));
+        Assert.Equal(hasFilters, Report(rack).Assumed().Any(a => a.Pointer == "/cooling/filter/areaCm2" && a.Value.Number == 800));
+        Assert.Equal(hasFilters, Report(rack).Assumed().Any(a => a.Pointer == "/cooling/filter/lossPa" && a.Value.Number == 80));
     }
 
     [Fact]
@@ -171,7 +171,7 @@ public sealed class AirflowTests : RuleTests<Rules.Cooling.Airflow>
             .Cooled(c => c with { IntakeAreaCm2 = 800, Filter = new AirFilter { LossPa = 80, AtM3h = 144 } }).With(Warm("wave-pc", 1, 1200));
         Assert.Equal(64.5, Only(rack).Actual!.Value, 0.3);
         Assert.DoesNotContain("clean", Only(rack).Calculation, StringComparison.Ordinal);
-        Assert.DoesNotContain(Report(rack).Assumptions, a => a.Pointer.StartsWith("/cooling/filter", StringComparison.Ordinal));
+        Assert.DoesNotContain(Report(rack).Assumed(), a => a.Pointer.StartsWith("/cooling/filter", StringComparison.Ordinal));
         Assert.True(Only(rack.Cooled(c => c with { Filter = new AirFilter { AreaCm2 = 1600 } })).Actual!.Value > 100);
     }
 

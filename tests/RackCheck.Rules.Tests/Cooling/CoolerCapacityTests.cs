@@ -42,7 +42,7 @@ public sealed class CoolerCapacityTests : RuleTests<CoolerCapacity>
     {
         Passes(Rack(1185.84, setpoint: null, rated: null));
         Assert.Equal([35.0, 35], Report(Rack(1200, setpoint: null, rated: null))
-            .Assumptions.Where(a => a.Pointer.StartsWith("/cooling/airConditioner", StringComparison.Ordinal)).Select(a => a.Value.Number!.Value));
+            .Assumed().Where(a => a.Pointer.StartsWith("/cooling/airConditioner", StringComparison.Ordinal)).Select(a => a.Value.Number!.Value));
     }
 
     [Theory]

@@ -53,7 +53,7 @@ public sealed class DoorRestrictionTests : RuleTests<DoorRestriction>
     {
         Passes(Rack(Tight(area: null), Open)); // (600 - 100) x 44.45 x 42 = 0.933 m2
         Assert.Single(Findings(Rack(Tight(area: null), Open, 9000)));
-        Assert.Contains(Report(Rack(Tight(area: null), Open)).Assumptions, a => a.Pointer == "/cabinet/frontDoor/perforatedAreaM2" && a.Value.Number == 0.933);
+        Assert.Contains(Report(Rack(Tight(area: null), Open)).Assumed(), a => a.Pointer == "/cabinet/frontDoor/perforatedAreaM2" && a.Value.Number == 0.933);
     }
 
     [Theory]

@@ -39,7 +39,7 @@ public sealed class ExhaustTemperatureTests : RuleTests<ExhaustTemperature>
     {
         Passes(Rack(null));
         Assert.Single(Findings(Rack(null, 120)));
-        Assert.Contains(Report(Rack(null)).Assumptions, a => a.Pointer == "/pdus/0/maxAmbientC" && a.Value.Number == 60);
+        Assert.Contains(Report(Rack(null)).Assumed(), a => a.Pointer == "/pdus/0/maxAmbientC" && a.Value.Number == 60);
     }
 
     [Fact]

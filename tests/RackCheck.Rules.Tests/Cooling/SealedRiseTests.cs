@@ -106,7 +106,7 @@ public sealed class SealedRiseTests : RuleTests<SealedRise>
     public void Height_absent_is_assumed()
     {
         var report = Report(Rack().Cabinet(c => c with { HeightMm = null, Base = new CabinetBase { HeightMm = 100 } }));
-        var assumed = Assert.Single(report.Assumptions, a => a.Pointer == "/cabinet/heightMm");
+        var assumed = Assert.Single(report.Assumed(), a => a.Pointer == "/cabinet/heightMm");
         Assert.Equal(2066.9, assumed.Value.Number);
         Assert.Equal(4.512, report.Figures.Cooling!.SurfaceM2); // 1.8 x 2.0669 x 1.1 + 1.4 x 0.3 = 4.5125
     }

@@ -129,10 +129,10 @@ public sealed class OpeningTests : RuleTests<Rules.Delivery.Opening>
         var report = Report(OnRoute().Route(_ => new Model.Delivery()).Through(("goods-in", 620, 2169)));
         Assert.Equal(
             ["/site/delivery/palletDepthMm", "/site/delivery/palletHeightMm", "/site/delivery/palletKg", "/site/delivery/palletWidthMm"],
-            report.Assumptions.Select(a => a.Pointer).Where(p => p.StartsWith("/site", StringComparison.Ordinal)));
+            report.Assumed().Select(a => a.Pointer).Where(p => p.StartsWith("/site", StringComparison.Ordinal)));
         Assert.Equal(2170, Assert.Single(report.Findings).Actual!.Value);
         Assert.Equal((2150.0, 600.0, 800.0), (report.Figures.Delivery!.HeightOnPalletMm, report.Figures.Delivery.WidthMm, report.Figures.Delivery.DepthMm));
-        Assert.DoesNotContain(Report(EmptyRack()).Assumptions, a => a.Pointer.StartsWith("/site", StringComparison.Ordinal));
+        Assert.DoesNotContain(Report(EmptyRack()).Assumed(), a => a.Pointer.StartsWith("/site", StringComparison.Ordinal));
     }
 
     [Fact]

@@ -59,7 +59,7 @@ public sealed class CableArmTests : RuleTests<CableArm>
         // At least 65, so 75 on the pitch of 25: 775 - 75 - 601 = 99.
         var rack = EmptyRack(depthMm: 800).With(Pulled(601).Room(40, 25));
         Numbers(Only(rack), 99, 100, "mm");
-        Assert.Equal(75, Assert.Single(Report(rack).Assumptions, a => a.Pointer == "/cabinet/uprights/frontSetbackMm").Value.Number);
+        Assert.Equal(75, Assert.Single(Report(rack).Assumed(), a => a.Pointer == "/cabinet/uprights/frontSetbackMm").Value.Number);
     }
 
     [Fact]

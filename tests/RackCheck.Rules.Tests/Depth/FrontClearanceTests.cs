@@ -48,7 +48,7 @@ public sealed class FrontClearanceTests : RuleTests<FrontClearance>
     {
         var rack = EmptyRack(depthMm: 800).Uprights(setback: 64).With(Pc(null));
         Numbers(Only(rack), 64, 65, "mm");
-        var assumption = Assert.Single(Report(rack).Assumptions, a => a.Pointer == "/items/0/frontProjectionMm");
+        var assumption = Assert.Single(Report(rack).Assumed(), a => a.Pointer == "/items/0/frontProjectionMm");
         Assert.Equal((40.0, "mm"), (assumption.Value.Number, assumption.Unit));
     }
 

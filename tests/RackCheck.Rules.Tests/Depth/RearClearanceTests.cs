@@ -33,7 +33,7 @@ public sealed class RearClearanceTests : RuleTests<RearClearance>
         var item = Pc(rear: null).Plugs(plugs) with { Cables = cables == 0 ? null : [new CableBundle { DiameterMm = 6, Count = 4 }] };
         var rack = EmptyRack(depthMm: 800).Uprights(setback: 326 - room).With(item);
         Numbers(Only(rack), 776, 775, "mm");
-        Assert.Equal(room, Assert.Single(Report(rack).Assumptions, a => a.Pointer == "/items/0/rearProjectionMm").Value.Number);
+        Assert.Equal(room, Assert.Single(Report(rack).Assumed(), a => a.Pointer == "/items/0/rearProjectionMm").Value.Number);
     }
 
     [Fact]

@@ -99,8 +99,9 @@ public sealed class ConductorSizeTests : RuleTests<ConductorSize>
     {
         ReportsMissing(Rack(Mains(), null), "/items/0/earthLead/crossSectionMm2");
         ReportsMissing(Rack(Mains(), main: null), "/earthing/mainConductorMm2");
-        ReportsMissing(Rack(Mains(fault: 1000)), "/supplies/0/disconnectionTimeS");
-        ReportsMissing(Rack(Mains(seconds: 1)), "/supplies/0/faultCurrentA");
+        ReportsMissing(Rack(Mains(rated: 63, cable: 16, fault: 1000)), "/supplies/0/disconnectionTimeS");
+        ReportsMissing(Rack(Mains(rated: 63, cable: 16, seconds: 1)), "/supplies/0/faultCurrentA");
+        Passes(Rack(Mains(fault: 1000)));
         ReportsMissing(Rack(Mains(cable: null)), "/supplies/0/cable/crossSectionMm2");
         Passes(Rack(Mains(cable: null, fault: 1000, seconds: 0.1)));
         ReportsMissing(Rack(Mains()) with { Supplies = null }, "/supplies");

@@ -20,7 +20,6 @@ public sealed partial class SilenceTests
         ["catalogue.unknown-part /items/*/partNumber"] = "no part number",
         ["cooling.airflow /cooling"] = "default none through doors: the equipment's own fans set the rise",
         ["cooling.airflow /cooling/riseK"] = "default none through doors: the equipment's own fans set the rise",
-        ["cooling.battery-ventilation /items/*/battery"] = "no battery",
         ["cooling.too-cold /site/ambientMinC"] = "default: a heated room",
         ["cooling.inlet-limit /items/*/maxInletC"] = "no other inlet data",
         ["cooling.ip-conflict /cooling"] = "no opening",
@@ -28,7 +27,7 @@ public sealed partial class SilenceTests
         ["cooling.ip-conflict /site"] = "no protection required",
         ["cooling.ip-conflict /site/requiredIp"] = "no protection required",
         ["delivery.lift /site/delivery/lift"] = "no lift on the way",
-        ["delivery.ramp /site/delivery/ramps"] = "no ramp on the way",
+        ["earthing.conductor-size /supplies/*/disconnectionTimeS"] = "the breaker limits the energy of a fault",
         ["depth.pdu-places /pdus/*/lengthMm"] = "a PDU of unknown length takes one place",
         ["load.seismic /site"] = "default: no seismic zone",
         ["load.seismic /site/seismic"] = "default: no seismic zone",
@@ -42,10 +41,6 @@ public sealed partial class SilenceTests
         ["layout.body-too-high /items/*/body"] = "the height of the body defaults to its U",
         ["layout.body-too-high /items/*/body/heightMm"] = "the height of the body defaults to its U",
         ["layout.hole-type /items/*/fixing"] = "no cage nuts required",
-        ["layout.runner-stack /items/*/body"] = "the height of the body defaults to its U",
-        ["layout.runner-stack /items/*/body/heightMm"] = "the height of the body defaults to its U",
-        ["power.altitude /site"] = "default: sea level",
-        ["power.altitude /site/altitudeM"] = "default: sea level",
         ["power.ups-idle /items/*/ups"] = "no output data, so it is no UPS",
         ["power.phase-balance /connections"] = "the service finds the outlets: figures.power.assignment says which",
         ["power.plug-mismatch /connections"] = "the service finds the outlets: figures.power.assignment says which",
@@ -56,7 +51,6 @@ public sealed partial class SilenceTests
         ["power.ups-capacity /site/upsMinutes"] = "no run time required",
         ["service.remote-power /site"] = "default: attended site",
         ["service.remote-power /site/remote"] = "default: attended site",
-        ["service.console-height /items/*/category"] = "no other sign of a display or keyboard",
         ["service.kvm-ports /items/*/console"] = "default no",
         ["service.unlocked-panels /site"] = "default: no public access",
         ["service.unlocked-panels /site/publicAccess"] = "default: no public access",
@@ -106,7 +100,9 @@ public sealed partial class SilenceTests
     }
 
     private static string Said(CheckReport report) =>
-        string.Join(' ', report.NotAssessed.Select(n => n.Rule + string.Join(',', n.Missing)).Concat(report.Assumptions.Select(a => a.Pointer + a.Value)));
+        string.Join(' ', report.NotAssessed.Select(n => n.Rule + string.Join(',', n.Missing))
+            .Concat(report.Assumptions.SelectMany(a => a.Pointers.Select(p => $"{p}{a.Value}{a.From}{a.To}")))
+            .Concat(report.Questions.SelectMany(q => q.Pointers)));
 
     private static RackDescription? Read(JsonNode rack)
     {

@@ -8,7 +8,10 @@ namespace RackCheck.Rules.Tests.Harness;
 public abstract class RuleTests<TRule>
     where TRule : RuleBase, new()
 {
-    private static readonly RackChecker Alone = new(RuleSet.Of(new TRule()), (rule, fault) => throw new InvalidOperationException($"{rule.Id} threw.", fault));
+    private static readonly RackChecker Alone = new(RuleSet.Of(new TRule()), (rule, fault) => throw new InvalidOperationException($"{rule.Id} threw.", fault))
+    {
+        AssessesRanges = false,
+    };
 
     protected static string Id { get; } = new TRule().Descriptor.Id;
 

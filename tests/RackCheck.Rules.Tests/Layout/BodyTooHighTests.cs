@@ -45,7 +45,7 @@ public sealed class BodyTooHighTests : RuleTests<BodyTooHigh>
         Numbers(finding, 180, 177, "mm");
         Assert.Equal(SupportStyle.Runners, Remedied(rack, finding).Items[0].Support!.Style);
         Assert.Equal(5, Remedied(rack, finding, 1).Items[0].HeightU);
-        Assert.Equal(3, Report(rack).Assumptions.Single(a => a.Pointer == "/items/0/support/thicknessMm").Value.Number);
+        Assert.Equal(3, Report(rack).Assumed().Single(a => a.Pointer == "/items/0/support/thicknessMm").Value.Number);
     }
 
     [Fact]

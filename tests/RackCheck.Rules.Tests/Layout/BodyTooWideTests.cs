@@ -140,8 +140,8 @@ public sealed class BodyTooWideTests : RuleTests<BodyTooWide>
     [Fact]
     public void Default_opening_is_reported_where_used()
     {
-        var assumption = Assert.Single(Report(EmptyRack().With(Body(440).Room(0, 0))).Assumptions, a => a.Pointer == "/cabinet/uprights/openingMm");
+        var assumption = Assert.Single(Report(EmptyRack().With(Body(440).Room(0, 0))).Assumed(), a => a.Pointer == "/cabinet/uprights/openingMm");
         Assert.Equal(450, assumption.Value.Number);
-        Assert.DoesNotContain(Report(EmptyRack().With(Unit("wave-pc", 4))).Assumptions, a => a.Pointer == "/cabinet/uprights/openingMm");
+        Assert.DoesNotContain(Report(EmptyRack().With(Unit("wave-pc", 4))).Assumed(), a => a.Pointer == "/cabinet/uprights/openingMm");
     }
 }

@@ -103,7 +103,7 @@ public sealed class RunnerStackTests : RuleTests<RunnerStack>
     {
         Passes(EmptyRack().With(Set("a", 1, 176.8, 1), Set("b", 5, 176.8, 1)));
         Numbers(Only(EmptyRack().With(Set("a", 1, Exact, 3), Set("b", 5, Exact, 2))), 178.8, 177.8, "mm");
-        var assumption = Assert.Single(Report(EmptyRack().With(Set("a", 1, Exact))).Assumptions, a => a.Pointer == "/items/0/support/thicknessMm");
+        var assumption = Assert.Single(Report(EmptyRack().With(Set("a", 1, Exact))).Assumed(), a => a.Pointer == "/items/0/support/thicknessMm");
         Assert.Equal((2.0, "mm"), (assumption.Value.Number, assumption.Unit));
     }
 

@@ -106,6 +106,6 @@ public sealed class HeavyHighTests : RuleTests<HeavyHigh>
         var rack = Lifted(34, 30).Cabinet(c => c with { HeightMm = null, Base = null });
         var report = Report(rack);
         Assert.Equal(1516.85, Assert.Single(report.Findings).MessageData["heightMm"].Number); // 50 + 44.45 x 33
-        Assert.Equal(1966.9, report.Assumptions.Single(a => a.Pointer == "/cabinet/heightMm").Value.Number);
+        Assert.Equal(1966.9, report.Assumed().Single(a => a.Pointer == "/cabinet/heightMm").Value.Number);
     }
 }

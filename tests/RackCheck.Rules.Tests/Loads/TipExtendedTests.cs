@@ -56,7 +56,7 @@ public sealed class TipExtendedTests : RuleTests<TipExtended>
     {
         var report = Report(Pulled(kilograms: 200, extension: null)); // 80 x 250 / (200 x 150) = 0.667
         Numbers(Assert.Single(report.Findings), 0.667, 1.25, "to 1");
-        Assert.Equal(450, report.Assumptions.Single(a => a.Pointer == "/items/0/support/extensionMm").Value.Number);
+        Assert.Equal(450, report.Assumed().Single(a => a.Pointer == "/items/0/support/extensionMm").Value.Number);
     }
 
     [Fact]

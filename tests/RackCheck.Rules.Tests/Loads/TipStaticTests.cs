@@ -88,6 +88,6 @@ public sealed class TipStaticTests : RuleTests<TipStatic>
     public void Default_setback_is_reported()
     {
         var rack = Weighed().With(Heavy("wave-pc", 1, 30).Room(40, 75)).Uprights(spacing: 700);
-        Assert.Equal(75, Report(rack).Assumptions.Single(a => a.Pointer == "/cabinet/uprights/frontSetbackMm").Value.Number);
+        Assert.Equal(75, Report(rack).Assumed().Single(a => a.Pointer == "/cabinet/uprights/frontSetbackMm").Value.Number);
     }
 }

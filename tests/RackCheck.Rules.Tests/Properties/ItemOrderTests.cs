@@ -63,7 +63,12 @@ public sealed partial class ItemOrderTests
             lack!["missing"] = Sorted(Renamed(lack["missing"]!, rack));
         }
 
-        report["assumptions"] = Sorted(Renamed(report["assumptions"]!, rack));
+        foreach (var entry in report["assumptions"]!.AsArray().Concat(report["questions"]!.AsArray()))
+        {
+            entry!["pointers"] = Sorted(Renamed(entry["pointers"]!, rack));
+        }
+
+        report["assumptions"] = Sorted(report["assumptions"]!);
         report["findings"] = Sorted(report["findings"]!);
         return report.ToJsonString();
     }

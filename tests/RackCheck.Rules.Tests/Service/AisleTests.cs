@@ -47,9 +47,9 @@ public sealed class AisleTests : RuleTests<Aisle>
     public void Default_extension_is_body_depth_and_reported()
     {
         Numbers(Only(Aisle(499).With(Pc(null))), 500, 499, "mm");
-        var assumed = Assert.Single(Report(Aisle(500).With(Pc(null))).Assumptions, a => a.Pointer == "/items/0/support/extensionMm");
+        var assumed = Assert.Single(Report(Aisle(500).With(Pc(null))).Assumed(), a => a.Pointer == "/items/0/support/extensionMm");
         Assert.Equal(500, assumed.Value.Number);
-        Assert.DoesNotContain(Report(EmptyRack().With(Pc(null))).Assumptions, a => a.Pointer == "/items/0/support/extensionMm");
+        Assert.DoesNotContain(Report(EmptyRack().With(Pc(null))).Assumed(), a => a.Pointer == "/items/0/support/extensionMm");
     }
 
     [Fact]

@@ -22,7 +22,7 @@ public sealed class ResolvedRackTests
         Assert.Equal(["/cabinet/partNumber", "/items/0/partNumber"], rack.Filled.Select(f => f.Pointer));
         Assert.Contains("massKg", rack.Filled[1].Basis, StringComparison.Ordinal);
         var report = Judge.Checker.Check(rack);
-        Assert.Contains(report.Assumptions, a => a.Pointer == "/items/0/partNumber" && a.Value.Text == "QWL-T-PC");
+        Assert.Contains(report.Assumed(), a => a.Pointer == "/items/0/partNumber" && a.Value.Text == "QWL-T-PC");
         Assert.NotNull(report.ResolvedDigest);
         Assert.Equal(
             Judge.Checker.Check(rack.Posted with { Cabinet = rack.Description.Cabinet, Items = rack.Description.Items }).DescriptionDigest,

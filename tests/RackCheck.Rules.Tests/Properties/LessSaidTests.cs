@@ -1,0 +1,97 @@
+using CsCheck;
+using RackCheck.Model;
+using RackCheck.Testing;
+
+namespace RackCheck.Rules.Tests.Properties;
+
+/// <summary>Less said is never better: taking out a fact, its value inside its bounds, never improves a verdict without a question that names it.</summary>
+public sealed class LessSaidTests
+{
+    [Fact]
+    [Trait("Kind", "property")]
+    public void Rack_without_a_fact_is_not_released() =>
+        AnyRack.All.Sample(
+            rack =>
+            {
+                var before = Judge.Check(rack);
+                Assert.Empty(FactPlaces.Given(rack).SelectMany(p => Faults(rack, before, p)));
+            },
+            iter: Samples.Of(10_000),
+            print: Wording.Of);
+
+    [Fact]
+    [Trait("Kind", "property")]
+    public void Rack_without_two_facts_is_not_released() =>
+        AnyRack.All.Select(Gen.Int[0, 1_000_000].Array[20], (rack, picks) => (rack, picks)).Sample(
+            sample =>
+            {
+                var (rack, picks) = sample;
+                var (before, given) = (Judge.Check(rack), FactPlaces.Given(rack));
+                for (var i = 0; i + 1 < picks.Length && given.Count > 1; i += 2)
+                {
+                    var (one, other) = (given[picks[i] % given.Count], given[picks[i + 1] % given.Count]);
+                    if (!one.StartsWith(other, StringComparison.Ordinal) && !other.StartsWith(one, StringComparison.Ordinal))
+                    {
+                        Assert.Empty(Faults(rack, before, one, other));
+                    }
+                }
+            },
+            iter: Samples.Of(10_000),
+            print: s => Wording.Of(s.rack));
+
+    [Fact]
+    [Trait("Kind", "property")]
+    public void Verdict_is_the_gravest_of_its_reasons() =>
+        AnyRack.WithPolicy.Sample(
+            rack =>
+            {
+                var report = Judge.Check(rack);
+                foreach (var (concern, verdict) in new[] { (Concern.Product, report.Verdicts.Product), (Concern.Site, report.Verdicts.Site) })
+                {
+                    var reasons = report.VerdictReasons.Where(r => r.Concern == concern).ToArray();
+                    Assert.Equal(reasons.Select(r => r.Makes).DefaultIfEmpty(Verdict.Release).Max(), verdict);
+                    Assert.All(reasons, r => Assert.NotEqual(Verdict.Release, r.Makes));
+                }
+
+                // Every reason stands in the report, and everything in the report that keeps it from release is a reason.
+                Assert.All(report.VerdictReasons, r => Assert.True(
+                    r.Question is { } question ? report.Questions.Any(q => q.Id == question)
+                    : r.Fingerprint is { } print ? report.Findings.Any(f => f.Rule == r.Rule && f.Fingerprint == print && f is { Accepted: null, SignedOff: null })
+                    : report.NotAssessed.Any(n => n.Rule == r.Rule) || report.FindingsOmitted!.Any(o => o.Rule == r.Rule)));
+                Assert.Equal(
+                    report.Findings.Count(f => f is { Accepted: null, SignedOff: null, Severity: not Severity.Advice }) + report.Questions.Count,
+                    report.VerdictReasons.Count(r => r.Fingerprint is not null)
+                        + report.VerdictReasons.Select(r => r.Question).OfType<string>().Distinct().Count());
+            },
+            iter: Samples.Of(3_000),
+            print: Wording.Of);
+
+    private static IEnumerable<string> Faults(RackDescription rack, CheckReport before, params string[] pointers)
+    {
+        var without = FactPlaces.Without(rack, pointers);
+        if (Judge.Resolve(without).Missing().Count > 0 || !pointers.All(p => FactPlaces.IsInside(rack, without, p)))
+        {
+            yield break;
+        }
+
+        var after = Judge.Check(without);
+        foreach (var (concern, was, now) in new[]
+        {
+            (Concern.Product, before.Verdicts.Product, after.Verdicts.Product), (Concern.Site, before.Verdicts.Site, after.Verdicts.Site),
+        })
+        {
+            var because = string.Join(", ", before.VerdictReasons.Where(r => r.Concern == concern && r.Makes == was).Select(r => r.Rule ?? r.Question));
+            if (now == Verdict.Release && was != Verdict.Release)
+            {
+                yield return $"{string.Join(" and ", pointers)}: {concern} was {was} by {because} and is released without it";
+            }
+            else if (was == Verdict.Hold && now == Verdict.Review && !pointers.Any(p => after.Questions.Any(q => q.Pointers.Any(a => Names(a, p)))))
+            {
+                yield return $"{string.Join(" and ", pointers)}: {concern} was held by {because} and no question names it";
+            }
+        }
+    }
+
+    // A question for a whole record names its members too.
+    private static bool Names(string asked, string pointer) => pointer == asked || pointer.StartsWith(asked + "/", StringComparison.Ordinal);
+}
