@@ -159,8 +159,7 @@ public sealed class RackChecker(RuleSet rules, Action<RuleDescriptor, Exception>
 
         FindingList OverRanges()
         {
-            // Rules that were assessed with defaults have no finding more.
-            new RangeAssessment(rules, rack, onRuleFault).Run(findings, notAssessed, cancellation, onlyWaiting: true);
+            new RangeAssessment(rules, rack, onRuleFault).AddFindings(findings, notAssessed, cancellation);
             return findings;
         }
     }

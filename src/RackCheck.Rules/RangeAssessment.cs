@@ -59,8 +59,7 @@ internal sealed class RangeAssessment
     /// <param name="all">The findings; those that hold over all ranges are added.</param>
     /// <param name="notAssessed">The rules that miss data; those that are assessed over the ranges are removed.</param>
     /// <param name="cancellation">Stops between two rules.</param>
-    /// <param name="onlyWaiting">Whether rules that were assessed with defaults are left out: they can have no finding more.</param>
-    public void Run(FindingList all, List<NotAssessed> notAssessed, CancellationToken cancellation, bool onlyWaiting = false)
+    public void Run(FindingList all, List<NotAssessed> notAssessed, CancellationToken cancellation)
     {
         foreach (var rule in rules.RackRules)
         {
@@ -69,7 +68,7 @@ internal sealed class RangeAssessment
             var entry = at < 0 ? null : notAssessed[at];
             var read = facts.Set.And(rules.FactsReadBy(rule.Descriptor.Id));
             var waits = entry is { Reason: NotAssessedReason.Missing, Missing.Count: > 0 };
-            if ((entry is not null && !waits) || (!waits && (onlyWaiting || read.IsEmpty || IsAdviceOnly(rule.Descriptor))) || IsOff(rule.Descriptor))
+            if ((entry is not null && !waits) || (!waits && (read.IsEmpty || IsAdviceOnly(rule.Descriptor))) || IsOff(rule.Descriptor))
             {
                 continue;
             }
@@ -82,6 +81,31 @@ internal sealed class RangeAssessment
         }
     }
 
+    /// <summary>Adds the findings that hold over all ranges, and leaves open what a rule asks for: for the trial of a remedy.</summary>
+    /// <param name="all">The findings.</param>
+    /// <param name="notAssessed">The rules that miss data. Others were assessed with defaults and have no finding more.</param>
+    /// <param name="cancellation">Stops between two rules.</param>
+    public void AddFindings(FindingList all, IReadOnlyList<NotAssessed> notAssessed, CancellationToken cancellation)
+    {
+        foreach (var entry in notAssessed)
+        {
+            cancellation.ThrowIfCancellationRequested();
+            if (entry is { Reason: NotAssessedReason.Missing, Missing.Count: > 0 } && rules.FindRackRule(entry.Rule) is { } rule)
+            {
+                var given = new RuleAnswer(all.Written.FindAll(f => f.Rule == entry.Rule), entry.Missing, false);
+                var favourable = At(rule, End.Favourable);
+                if (!favourable.IsFailed && favourable.Findings.Any(f => !given.Has(f)))
+                {
+                    var ends = Ends(rule, facts.Set.And(rules.FactsReadBy(entry.Rule)));
+                    if (!ends.Exists(e => e.Answer.IsFailed || !e.Answer.IsSame(favourable)) && !Turns(rule, given, favourable, ends))
+                    {
+                        all.Written.AddRange(favourable.Findings.Where(f => !given.Has(f)));
+                    }
+                }
+            }
+        }
+    }
+
     private bool IsOff(RuleDescriptor rule) => policy?.GetValueOrDefault(rule.Id)?.Severity == PolicySeverity.Off;
 
     private bool IsAdviceOnly(RuleDescriptor rule) =>
@@ -90,13 +114,7 @@ internal sealed class RangeAssessment
     // Whether the rule is assessed.
     private bool Ask(Rule rule, FactSet read, RuleAnswer given, FindingList all)
     {
-        var ends = new List<(End End, RuleAnswer Answer)> { (End.Adverse, At(rule, End.Adverse)), (End.Favourable, At(rule, End.Favourable)) };
-        if (ends[0].Answer.IsSame(ends[1].Answer) && PullApart(read))
-        {
-            ends.Add((End.Crossed, At(rule, End.Crossed)));
-            ends.Add((End.CrossedBack, At(rule, End.CrossedBack)));
-        }
-
+        var ends = Ends(rule, read);
         if (ends.Exists(e => e.Answer.IsFailed))
         {
             return false;
@@ -107,8 +125,7 @@ internal sealed class RangeAssessment
         var turns = ends.Exists(e => !e.Answer.IsSame(favourable));
         if (!turns && !favourable.IsSame(given))
         {
-            // What holds at every end holds in the middle too, or the rule is not monotone in what is missing.
-            turns = given.Missing.Count == 0 || still.Length > 0 || !At(rule, End.Middle).IsSame(favourable) || given.Findings.Any(f => !favourable.Has(f));
+            turns = Turns(rule, given, favourable, ends);
             if (!turns)
             {
                 all.Written.AddRange(
@@ -167,6 +184,23 @@ internal sealed class RangeAssessment
 
         return pointer;
     }
+
+    private List<(End End, RuleAnswer Answer)> Ends(Rule rule, FactSet read)
+    {
+        var ends = new List<(End End, RuleAnswer Answer)> { (End.Adverse, At(rule, End.Adverse)), (End.Favourable, At(rule, End.Favourable)) };
+        if (ends[0].Answer.IsSame(ends[1].Answer) && PullApart(read))
+        {
+            ends.Add((End.Crossed, At(rule, End.Crossed)));
+            ends.Add((End.CrossedBack, At(rule, End.CrossedBack)));
+        }
+
+        return ends;
+    }
+
+    // What holds at every end holds in the middle too, or the rule is not monotone in what is missing.
+    private bool Turns(Rule rule, RuleAnswer given, RuleAnswer favourable, List<(End End, RuleAnswer Answer)> ends) =>
+        given.Missing.Count == 0 || ends.Exists(e => e.Answer.Missing.Count > 0) || !At(rule, End.Middle).IsSame(favourable)
+        || given.Findings.Any(f => !favourable.Has(f));
 
     private Severity Gravest(RuleDescriptor rule) =>
         policy?.GetValueOrDefault(rule.Id)?.Severity is { } own and not PolicySeverity.Off ? (Severity)own : rule.Severity;

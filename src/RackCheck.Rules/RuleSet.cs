@@ -58,6 +58,11 @@ public sealed class RuleSet
     /// <returns>The descriptor, or null where there is no such rule.</returns>
     public RuleDescriptor? Find(string id) => byId.TryGetValue(id, out var rule) ? rule.Descriptor : null;
 
+    /// <summary>A rule about the rack.</summary>
+    /// <param name="id">Its id.</param>
+    /// <returns>The rule, or null where no rule about the rack has the id.</returns>
+    internal Rule? FindRackRule(string id) => byId.GetValueOrDefault(id) as Rule;
+
     /// <summary>Which facts with a plausible range a rule about the rack reads.</summary>
     /// <param name="id">Its id.</param>
     /// <returns>The facts.</returns>

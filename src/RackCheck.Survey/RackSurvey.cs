@@ -57,6 +57,13 @@ public sealed class RackSurvey
         return list;
     }
 
+    private RackSurvey(RackSurvey like, ResolvedRack rack)
+    {
+        (Description, assumptions, Limits) = (rack.Description, like.assumptions, like.Limits);
+        (Cabinet, Items, Units) = (like.Cabinet, like.Items, like.Units);
+        (occupancy, depth, mass, cables) = (like.Occupancy, like.Depth, like.Mass, like.Cables);
+    }
+
     private RackSurvey(ResolvedRack rack, List<AssumedValue> assumptions)
     {
         (Description, this.assumptions) = (rack.Description, assumptions);
@@ -68,6 +75,11 @@ public sealed class RackSurvey
     /// <param name="rack">A rack with all required data.</param>
     /// <returns>The survey.</returns>
     public static RackSurvey Lazily(ResolvedRack rack) => new(rack, []);
+
+    /// <summary>The same for a rack with the cabinet and the items of this one, and other supplies, PDUs, cooling or site.</summary>
+    /// <param name="rack">The other rack.</param>
+    /// <returns>Its survey, which shares what depends on cabinet and items alone.</returns>
+    public RackSurvey Elsewhere(ResolvedRack rack) => new(this, rack);
 
     /// <summary>The description.</summary>
     public RackDescription Description { get; }

@@ -15,15 +15,15 @@ public sealed class RemedyTrials
     /// Work that the trials of a request may take, in checks of a rack of the usual size. Candidates beyond it are not verified and therefore not offered.
     /// It is a count, so that the same request has the same remedies on every machine.
     /// </summary>
-    public const double MostWork = 2000;
+    public const double MostWork = 1500;
 
     // A check of this many items, findings or steps of the search for outlets costs about as much as one of a rack of the usual size, which takes 70 us.
     private const double UsualItems = 40;
     private const double UsualFindings = 10;
     private const double UsualSteps = 7000;
 
-    // Up to five surveys more, and the rules that wait for missing facts.
-    private const double RangesCost = 2;
+    // One survey more, and the rules that wait for missing facts; more surveys only where such a rule finds something.
+    private const double RangesCost = 1;
 
     /// <summary>Why a finding has no remedy that holds or would return for every plausible value of the missing data.</summary>
     public const string MissingDecides = "The missing data decides which change to the order would clear it.";

@@ -69,6 +69,9 @@ public abstract class Fact
     /// <summary>Whether the value is a number of the contract, not the measure of a list.</summary>
     public bool IsNumber { get; init; } = true;
 
+    /// <summary>Whether it is a fact of the place where the rack stands, which neither cabinet nor items depend on.</summary>
+    internal bool IsOfRoom => Key.StartsWith("/site/", StringComparison.Ordinal);
+
     /// <summary>Id of the question: the key without its first slash and its indices, joined by dots.</summary>
     public string Id => id ??= Key[1..].Replace("/*", "", StringComparison.Ordinal).Replace('/', '.');
 

@@ -37,22 +37,36 @@ public sealed class MissingFacts
     {
         if (!surveys.TryGetValue((end, turned), out var survey))
         {
-            surveys[(end, turned)] = survey = RackSurvey.Lazily(rack.Completed(Complete(end, turned)));
+            surveys[(end, turned)] = survey = turned < 0 ? RackSurvey.Lazily(rack.Completed(Complete(end))) : Turn(At(end), end, turned);
         }
 
         return survey;
     }
 
+    private RackSurvey Turn(RackSurvey straight, End end, int turned)
+    {
+        var draft = new RackDraft(straight.Description);
+        foreach (var gap in gaps)
+        {
+            if (gap.Number == turned)
+            {
+                gap.Fact.Fill(draft, gap.Owner, ValueAt(gap, end, isTurned: true));
+            }
+        }
+
+        var completed = rack.Completed(draft.Finish());
+        return FactTable.Bounded[turned].IsOfRoom ? straight.Elsewhere(completed) : RackSurvey.Lazily(completed);
+    }
+
     /// <summary>The description with its missing values at an end of their ranges.</summary>
     /// <param name="end">The ends.</param>
-    /// <param name="turned">A fact whose values are at the opposite ends; -1 for none.</param>
     /// <returns>The description.</returns>
-    public RackDescription Complete(End end, int turned = -1)
+    public RackDescription Complete(End end)
     {
         var draft = new RackDraft(rack.Description);
         foreach (var gap in gaps)
         {
-            gap.Fact.Fill(draft, gap.Owner, ValueAt(gap, end, gap.Number == turned));
+            gap.Fact.Fill(draft, gap.Owner, ValueAt(gap, end, isTurned: false));
         }
 
         return draft.Finish();
