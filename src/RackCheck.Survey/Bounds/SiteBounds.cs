@@ -33,8 +33,8 @@ internal static class SiteBounds
             "aisleFrontMm", "How wide is the aisle in front of the rack?", s => s.AisleFrontMm, (s, v) => s with { AisleFrontMm = v }, _ => new(600, 1800),
             "600 to 1800 mm", "mm", lowIsAdverse: true),
         OfSite(
-            "aisleRearMm", "How wide is the aisle behind the rack?", s => s.AisleRearMm, (s, v) => s with { AisleRearMm = v }, _ => new(600, 1800),
-            "600 to 1800 mm", "mm", lowIsAdverse: true),
+            "aisleRearMm", "How wide is the aisle behind the rack?", s => s.AisleRearMm, (s, v) => s with { AisleRearMm = v },
+            r => StandsAtWall(r) ? null : new(600, 1800), "600 to 1800 mm; no aisle where the rear stands against a wall", "mm", lowIsAdverse: true),
         OfSite(
             "floor/distributedKnM2", "For what distributed load is the floor rated?", s => s.Floor?.DistributedKnM2,
             (s, v) => s with { Floor = (s.Floor ?? new()) with { DistributedKnM2 = v } }, StandsOnFloor(2, 20), "2 to 20 kN/m2", "kN/m2", lowIsAdverse: true,
@@ -100,6 +100,9 @@ internal static class SiteBounds
     private static Model.Delivery Unknown { get; } = new();
 
     private static double Narrowest(IEnumerable<double> widths) => widths.DefaultIfEmpty(double.PositiveInfinity).Min();
+
+    private static bool StandsAtWall(RackDescription rack) =>
+        rack.Cabinet?.Placement is Placement.Wall or Placement.RowEndWall or Placement.RowMiddleWall or Placement.RowMiddleWallCovered;
 
     private static Func<RackDescription, Bound?> StandsOnFloor(double low, double high) =>
         r => r.Cabinet?.Base?.Style == Model.BaseStyle.Wall ? null : new Bound(low, high);
