@@ -17,7 +17,7 @@ namespace RackCheck.Rules;
 internal sealed class RangeAssessment
 {
     /// <summary>Ends a message of a finding that holds over the whole range of what is missing.</summary>
-    public const string HoldsAnyway = " This holds for every plausible value of the missing data.";
+    public const string HoldsAnyway = " This holds whatever the missing values are.";
 
     private readonly RuleSet rules;
     private readonly ResolvedRack rack;

@@ -8,7 +8,7 @@ public static class JsonPlaces
 {
     /// <summary>Whether a pointer names a place that is there, or a member that an object that is there could have.</summary>
     public static bool IsPlace(JsonNode request, string pointer) =>
-        Stands(request, pointer) || (pointer.LastIndexOf('/') is > 0 and var end && At(request, pointer[..end]) is JsonObject);
+        Stands(request, pointer) || (pointer.LastIndexOf('/') is >= 0 and var end && At(request, pointer[..end]) is JsonObject);
 
     /// <summary>Whether a pointer names a place that is there.</summary>
     public static bool Stands(JsonNode request, string pointer) => pointer.Length == 0 || At(request, pointer) is not null;

@@ -97,8 +97,8 @@ internal static class ItemBounds
             return new(20, 400);
         }
 
-        var most = RackGeometry.ApertureMm(units) - 0.8 - (item.Support?.Style == SupportStyle.Runners ? item.Support.ThicknessMm ?? Allowances.RunnerThicknessMm : 0);
-        return new(0.2 * RackGeometry.ApertureMm(units), most);
+        var below = item.Support is { Style: SupportStyle.Runners } runners ? runners.ThicknessMm ?? Allowances.RunnerThicknessMm : 0;
+        return new(0.2 * RackGeometry.ApertureMm(units), RackGeometry.ApertureMm(units) - 0.8 - below);
     }
 
     private static Bound? Thickness(Item item) => item.Support?.Style switch

@@ -56,7 +56,8 @@ public sealed class LessSaidTests
                 // Every reason stands in the report, and everything in the report that keeps it from release is a reason.
                 Assert.All(report.VerdictReasons, r => Assert.True(
                     r.Question is { } question ? report.Questions.Any(q => q.Id == question)
-                    : r.Fingerprint is { } print ? report.Findings.Any(f => f.Rule == r.Rule && f.Fingerprint == print && f is { Accepted: null, SignedOff: null })
+                    : r.Fingerprint is { } print
+                        ? report.Findings.Any(f => f.Rule == r.Rule && f.Fingerprint == print && f is { Accepted: null, SignedOff: null })
                     : report.NotAssessed.Any(n => n.Rule == r.Rule) || report.FindingsOmitted!.Any(o => o.Rule == r.Rule)));
                 Assert.Equal(
                     report.Findings.Count(f => f is { Accepted: null, SignedOff: null, Severity: not Severity.Advice }) + report.Questions.Count,
