@@ -30,6 +30,8 @@ namespace RackCheck.Model.Json;
 [JsonSerializable(typeof(ProductLookUp))]
 [JsonSerializable(typeof(BasketRequest))]
 [JsonSerializable(typeof(BasketReport))]
+[JsonSerializable(typeof(ProposalRequest))]
+[JsonSerializable(typeof(ProposalAnswer))]
 [JsonSerializable(typeof(Item))]
 [JsonSerializable(typeof(IReadOnlyList<Item>))]
 [JsonSerializable(typeof(IReadOnlyList<Supply>))]

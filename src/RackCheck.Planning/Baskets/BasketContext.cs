@@ -32,12 +32,21 @@ internal sealed class BasketContext
     /// <summary>Whether a further outlet was tried without effect. Missing outlets are then reported as unmet instead of proposed.</summary>
     public bool OutletsGivenUp { get; set; }
 
+    /// <summary>Whether the layout is to have the lowest centre of gravity found.</summary>
+    public bool SeeksLowest { get; init; }
+
+    /// <summary>Positions that own equipment must keep, by its id.</summary>
+    public IReadOnlyDictionary<string, Position>? Kept { get; init; }
+
     /// <summary>Offered products of a kind.</summary>
     /// <returns>The products, by part number.</returns>
     public IEnumerable<Product> Offered(ProductKind kind) => offered[kind];
 
     /// <summary>Whether a product needs separate rails: its data asks for them, or a rule does not let its front panel carry it.</summary>
     public bool NeedsRails(Product product) => needRails.Contains(product.PartNumber);
+
+    /// <summary>The position that a product must keep; null if it may go anywhere.</summary>
+    public Position? KeptPosition(Product product) => OwnEquipment.IdOf(product.PartNumber) is { } id ? Kept?.GetValueOrDefault(id) : null;
 
     /// <summary>Type of rails that a product takes; null for either type.</summary>
     /// <returns>Slides or runners.</returns>

@@ -13,7 +13,15 @@ internal static class Places
     public static void Find(BasketContext context, RackBuild build)
     {
         var survey = new RackSurvey(build.Describe() with { Pdus = null, Supplies = null });
-        Carrier[] carriers = [.. build.Items.Select((item, index) => new Carrier(item, survey.Items[index])).Where(c => c.Item.HeightU > 0)];
+        foreach (var item in build.Items.Where(i => i.Kept?.Face == Face.Rear))
+        {
+            item.Item = item.Item with { Position = item.Kept };
+        }
+
+        Carrier[] carriers =
+        [
+            .. build.Items.Select((item, index) => new Carrier(item, survey.Items[index])).Where(c => c.Item.HeightU > 0 && c.Item.Kept?.Face != Face.Rear),
+        ];
         foreach (var carrier in carriers)
         {
             carrier.Console = carrier.MountedItem.Load
@@ -25,19 +33,28 @@ internal static class Places
         Carrier[] heavy = [.. carriers.OrderByDescending(c => c.Kg).ThenByDescending(c => c.ClaimU).ThenBy(c => c.Item.Id, Words.ById)];
         Carrier[] high = [.. heavy.OrderByDescending(c => c.ClaimU)];
         Plan? best = null;
+        if (context.SeeksLowest)
+        {
+            // Stacked without a gap, the order of mass per U has the lowest centre of gravity.
+            best = ((ReadOnlySpan<Carrier[]>)[[.. heavy.OrderByDescending(c => c.Kg / c.ClaimU)], heavy]).ToArray()
+                .Select(order => Try(context, survey.Cabinet, order, true))
+                .MinBy(p => (p.Left.Count, p.Moment));
+        }
+
         foreach (var (order, reach) in (ReadOnlySpan<(Carrier[], bool)>)[(heavy, true), (high, true), (high, false)])
         {
-            var plan = Try(context, survey.Cabinet, order, reach);
-            best = best is null || plan.Left.Count < best.Left.Count ? plan : best;
-            if (best.Left.Count == 0)
+            if (best?.Left.Count == 0)
             {
                 break;
             }
+
+            var plan = Try(context, survey.Cabinet, order, reach);
+            best = best is null || plan.Left.Count < best.Left.Count ? plan : best;
         }
 
         foreach (var (carrier, bottom) in best!.Bottoms)
         {
-            carrier.Item.Item = carrier.Item.Item with { Position = new Position { U = bottom, Face = Face.Front } };
+            carrier.Item.Item = carrier.Item.Item with { Position = carrier.Item.Kept ?? new Position { U = bottom, Face = Face.Front } };
         }
 
         if (best.Left.Count > 0)
@@ -54,6 +71,12 @@ internal static class Places
     private static Plan Try(BasketContext context, CabinetFacts cabinet, Carrier[] order, bool reach)
     {
         var plan = new Plan(cabinet.HeightU);
+        foreach (var kept in order.Where(c => c.Item.Kept is not null))
+        {
+            plan.Put(kept, [kept.Item.Kept!.U]);
+        }
+
+        order = [.. order.Where(c => c.Item.Kept is null)];
         if (reach)
         {
             foreach (var console in order.Where(c => c.Console is not null).OrderBy(c => c.Console!.Category == ItemCategory.Display))
@@ -103,6 +126,9 @@ internal static class Places
 
         public List<Carrier> Left { get; } = [];
 
+        /// <summary>Mass times height, kg U.</summary>
+        public double Moment => Bottoms.Sum(b => b.Key.Kg * (b.Value + (b.Key.ClaimU / 2.0)));
+
         public void Put(Carrier carrier, IEnumerable<int> bottoms)
         {
             foreach (var u in bottoms)
@@ -121,7 +147,7 @@ internal static class Places
         private bool CanGo(Carrier carrier, int bottom)
         {
             var top = bottom + carrier.ClaimU - 1;
-            return top <= heightU && Array.TrueForAll(at[bottom..(top + 1)], c => c is null) && Agree(at[bottom - 1], carrier) && Agree(carrier, at[top + 1]);
+            return bottom >= 1 && top <= heightU && Array.TrueForAll(at[bottom..(top + 1)], c => c is null) && Agree(at[bottom - 1], carrier) && Agree(carrier, at[top + 1]);
         }
 
         // Items that runners raise beyond their U positions need a free U between them.

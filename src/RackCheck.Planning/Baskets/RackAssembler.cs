@@ -28,7 +28,7 @@ internal static class RackAssembler
     public static RackBuild Mount(BasketContext context, Stock stock, Product cabinet)
     {
         var build = new RackBuild(
-            stock, context.Request, cabinet.Cabinet! with { PartNumber = cabinet.PartNumber, Placement = context.Request.Options?.Placement })
+            stock, context.Request, cabinet.Cabinet! with { PartNumber = cabinet.PartNumber, Placement = context.Request.Options?.Placement ?? cabinet.Cabinet!.Placement })
         {
             CabinetPiece = stock.Find(cabinet.PartNumber)!.Take(),
         };
@@ -46,13 +46,15 @@ internal static class RackAssembler
     {
         foreach (var entry in build.Stock.All.Where(e => e.Product.Kind is ProductKind.Equipment or ProductKind.Shelf or ProductKind.FanTray))
         {
-            var needsRails = context.NeedsRails(entry.Product);
+            var kept = context.KeptPosition(entry.Product);
+            var needsRails = kept is null && context.NeedsRails(entry.Product);
             while (entry.Left > 0)
             {
                 var item = ProductParts.ItemOf(entry.Product, build.IdFor(entry.Product));
                 build.Items.Add(new BuildItem
                 {
-                    Item = item with { Support = SupportOf(entry.Product, item) },
+                    Item = kept is null ? item with { Support = SupportOf(entry.Product, item) } : item,
+                    Kept = kept,
                     Piece = entry.Take(),
                     NeedsRails = needsRails,
                     RailStyle = BasketContext.RailStyle(entry.Product),

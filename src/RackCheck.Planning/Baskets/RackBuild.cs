@@ -54,6 +54,9 @@ internal sealed class BuildItem
     /// <summary>Its piece of the stock.</summary>
     public required Piece Piece { get; init; }
 
+    /// <summary>The position that it must keep; null if it may go anywhere.</summary>
+    public Position? Kept { get; init; }
+
     /// <summary>Its separate rails, if any.</summary>
     public Piece? Rails { get; set; }
 
@@ -160,11 +163,22 @@ internal sealed class RackBuild(Stock stock, BasketRequest request, Cabinet cabi
     /// <summary>A unique id within the rack.</summary>
     public string IdFor(Product product)
     {
+        if (OwnEquipment.IdOf(product.PartNumber) is { } own)
+        {
+            return own;
+        }
+
         // An id is at most as long as a part number and ends in a number.
         const int Longest = 58;
         var stem = product.PartNumber.Length <= Longest ? product.PartNumber : product.PartNumber[..Longest];
-        ids[stem] = ids.GetValueOrDefault(stem) + 1;
-        return FormattableString.Invariant($"{stem}-{ids[stem]}");
+        string id;
+        do
+        {
+            ids[stem] = ids.GetValueOrDefault(stem) + 1;
+            id = FormattableString.Invariant($"{stem}-{ids[stem]}");
+        }
+        while (stock.Find(OwnEquipment.KeyOf(id)) is not null);
+        return id;
     }
 
     /// <summary>Description of the rack in its present state.</summary>

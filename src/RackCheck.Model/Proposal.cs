@@ -1,0 +1,196 @@
+using System.ComponentModel.DataAnnotations;
+using System.Text.Json.Serialization;
+using RackCheck.Model.Converters;
+
+namespace RackCheck.Model;
+
+/// <summary>What a proposal makes smallest first.</summary>
+[JsonConverter(typeof(NamedEnumConverter<CabinetPreference>))]
+public enum CabinetPreference
+{
+    /// <summary>The height, then the depth, then the width.</summary>
+    LowestHeight,
+
+    /// <summary>The floor area, then the height.</summary>
+    SmallestFootprint,
+}
+
+/// <summary>Quantity that a proposal makes small or large.</summary>
+[JsonConverter(typeof(NamedEnumConverter<ObjectiveName>))]
+public enum ObjectiveName
+{
+    /// <summary>Number of cabinets.</summary>
+    Cabinets,
+
+    /// <summary>Height of the cabinet, U.</summary>
+    Height,
+
+    /// <summary>Depth of the cabinet, mm.</summary>
+    Depth,
+
+    /// <summary>Width of the cabinet, mm.</summary>
+    Width,
+
+    /// <summary>Height of the equipment's centre of gravity above the bottom of U1, mm.</summary>
+    CentreOfGravity,
+
+    /// <summary>Free height, U; blanking panels count as free.</summary>
+    FreeU,
+}
+
+/// <summary>Equipment without a rack: the service chooses the cabinet, the positions and the parts.</summary>
+public sealed record ProposalRequest
+{
+    /// <summary>Caller's reference, returned unchanged.</summary>
+    [StringLength(64)]
+    public string? Reference { get; init; }
+
+    /// <summary>Equipment, with part numbers of the catalogue or with its own data. Positions are ignored, except of items in <c>keep</c>.</summary>
+    [Length(1, 200)]
+    public required IReadOnlyList<Item> Items { get; init; }
+
+    /// <summary>Cabinets to choose from. Default: the cabinets on offer in the catalogue.</summary>
+    [Length(1, 32)]
+    public IReadOnlyList<Cabinet>? Cabinets { get; init; }
+
+    /// <summary>Ids of items that keep their position.</summary>
+    [MaxLength(200)]
+    public IReadOnlyList<string>? Keep { get; init; }
+
+    /// <summary>Free height for later equipment, percent of the height that the equipment takes. Default: 0.</summary>
+    [Range(0d, 400d)]
+    public double? GrowthPercent { get; init; }
+
+    /// <summary>What the cabinet has to be smallest in. Default: lowest-height.</summary>
+    public CabinetPreference? Prefer { get; init; }
+
+    /// <summary>Electrical supplies. Default: assumed for the region, one for each PDU.</summary>
+    [MaxLength(16)]
+    public IReadOnlyList<Supply>? Supplies { get; init; }
+
+    /// <summary>Earthing.</summary>
+    public Earthing? Earthing { get; init; }
+
+    /// <summary>Installation site.</summary>
+    public Site? Site { get; init; }
+
+    /// <summary>Caller's severities and limits.</summary>
+    public Policy? Policy { get; init; }
+
+    /// <summary>Accepted findings.</summary>
+    [MaxLength(200)]
+    public IReadOnlyList<Acceptance>? Acceptances { get; init; }
+
+    /// <summary>Sign-offs by qualified persons.</summary>
+    [MaxLength(200)]
+    public IReadOnlyList<SignOff>? SignOffs { get; init; }
+
+    /// <summary>Time of the request, RFC 3339. Acceptances expire against it.</summary>
+    [DataType(DataType.DateTime)]
+    [RegularExpression(Timestamps.Pattern)]
+    public string? AsOf { get; init; }
+
+    /// <summary>The request as the description of a rack with a cabinet.</summary>
+    /// <param name="cabinet">The cabinet.</param>
+    /// <returns>The description; members that a proposal decides are absent.</returns>
+    public RackDescription In(Cabinet cabinet) => new()
+    {
+        Reference = Reference,
+        Cabinet = cabinet,
+        Items = Items,
+        Supplies = Supplies,
+        Earthing = Earthing,
+        Site = Site,
+        Policy = Policy,
+        Acceptances = Acceptances,
+        SignOffs = SignOffs,
+        AsOf = AsOf,
+    };
+}
+
+/// <summary>Proposed racks, or what prevents one.</summary>
+public sealed record ProposalAnswer
+{
+    /// <summary>Caller's reference.</summary>
+    public string? Reference { get; init; }
+
+    /// <summary>Up to three racks, the preferred one first; empty if there is none without an open error.</summary>
+    public required IReadOnlyList<ProposedRack> Alternatives { get; init; }
+
+    /// <summary>What prevents a rack; absent if there is one.</summary>
+    public ProposalConflict? Conflict { get; init; }
+}
+
+/// <summary>A proposed rack.</summary>
+public sealed record ProposedRack
+{
+    /// <summary>The rack, ready to post to a check.</summary>
+    public required RackDescription Rack { get; init; }
+
+    /// <summary>The report on that rack. It has no open error.</summary>
+    public required CheckReport Report { get; init; }
+
+    /// <summary>What is better than in the first alternative; in the first, than in the second.</summary>
+    public required IReadOnlyList<string> Gained { get; init; }
+
+    /// <summary>What is worse than in the first alternative; in the first, than in the second.</summary>
+    public required IReadOnlyList<string> GivenUp { get; init; }
+
+    /// <summary>Parts to order besides the equipment of the request.</summary>
+    public required IReadOnlyList<AddedLine> AddedLines { get; init; }
+
+    /// <summary>Quantities that the proposal makes small or large, the most important first.</summary>
+    public required IReadOnlyList<ObjectiveValue> Objective { get; init; }
+
+    /// <summary>Assumptions made in choosing parts.</summary>
+    public required IReadOnlyList<Assumption> Assumptions { get; init; }
+}
+
+/// <summary>A part that a proposal adds.</summary>
+public sealed record AddedLine
+{
+    /// <summary>Part number.</summary>
+    public required string PartNumber { get; init; }
+
+    /// <summary>Order units.</summary>
+    public required int Quantity { get; init; }
+
+    /// <summary>What it is needed for.</summary>
+    public required string Why { get; init; }
+}
+
+/// <summary>One quantity of a proposal.</summary>
+public sealed record ObjectiveValue
+{
+    /// <summary>The quantity.</summary>
+    public required ObjectiveName Name { get; init; }
+
+    /// <summary>Its value in this rack.</summary>
+    public required double Value { get; init; }
+
+    /// <summary>The best value that any rack could have with all preceding quantities unchanged.</summary>
+    public required double Bound { get; init; }
+
+    /// <summary>Whether no rack can be better: the value equals the bound.</summary>
+    public required bool Proven { get; init; }
+}
+
+/// <summary>Requirements that no rack meets together.</summary>
+public sealed record ProposalConflict
+{
+    /// <summary>The requirements.</summary>
+    public required IReadOnlyList<ConflictingRequirement> Requirements { get; init; }
+
+    /// <summary>A change that would help; absent if none is known.</summary>
+    public string? Relax { get; init; }
+}
+
+/// <summary>A requirement in conflict.</summary>
+public sealed record ConflictingRequirement
+{
+    /// <summary>JSON pointers (RFC 6901) into the request.</summary>
+    public required IReadOnlyList<string> Pointers { get; init; }
+
+    /// <summary>The requirement.</summary>
+    public required string Message { get; init; }
+}

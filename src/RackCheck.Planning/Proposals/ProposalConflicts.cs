@@ -1,0 +1,136 @@
+using RackCheck.Model;
+using RackCheck.Survey;
+using static System.FormattableString;
+
+namespace RackCheck.Planning.Proposals;
+
+/// <summary>Requirements that no rack meets together, in words.</summary>
+internal static class ProposalConflicts
+{
+    /// <summary>Conflicts that need no rack: parts without data, no cabinet, more height than the highest cabinet has.</summary>
+    /// <returns>The conflict; null if racks are to be tried.</returns>
+    public static ProposalConflict? BeforeTrial(ProposalTask task, CabinetOffer[] offers)
+    {
+        ConflictingRequirement[] unknown =
+        [
+            .. task.Items.Index().Where(i => i.Item.HeightU is null).Select(i => new ConflictingRequirement
+            {
+                Pointers = [Invariant($"/items/{i.Index}/partNumber")],
+                Message = $"{i.Item.Id} has no height, and the catalogue has no height for {i.Item.PartNumber}.",
+            }),
+        ];
+        if (unknown.Length > 0)
+        {
+            return new ProposalConflict { Requirements = unknown, Relax = "State heightU of these items, or use part numbers of the catalogue." };
+        }
+
+        if (offers.Length == 0)
+        {
+            return new ProposalConflict
+            {
+                Requirements = [new ConflictingRequirement { Pointers = ["/cabinets"], Message = "No cabinet with height, width and depth is allowed." }],
+                Relax = "State a cabinet with heightU, widthMm and depthMm.",
+            };
+        }
+
+        return TooHigh(task, offers);
+    }
+
+    /// <summary>What was wrong with the racks tried: the one with the fewest errors.</summary>
+    public static ProposalConflict AfterTrial(ProposalTask task, IReadOnlyList<Trial> failed)
+    {
+        var best = failed.MinBy(t => t.NotPlaced.Count() + t.Errors.Count())!;
+        List<ConflictingRequirement> all = [];
+        if (best.NotPlaced.ToArray() is { Length: > 0 } homeless)
+        {
+            var reason = best.Unmet.FirstOrDefault(u => u.What.StartsWith("Room for ", StringComparison.Ordinal))?.Reason;
+            all.Add(new ConflictingRequirement
+            {
+                Pointers = [.. homeless.Select(i => PointerOf(task, i.Id)).Append(best.Offer.Pointer).Distinct()],
+                Message = $"There is no position for {Names.List([.. homeless.Select(i => i.Id)])}." + (reason is null ? "" : " " + reason),
+            });
+        }
+
+        all.AddRange(best.Errors.Select(e => new ConflictingRequirement
+        {
+            Pointers = [.. e.Pointers.Select(p => Translate(task, best, p)).Distinct()],
+            Message = e.Message,
+        }));
+        if (!task.IsKeptIn(best.Rack))
+        {
+            all.Add(new ConflictingRequirement { Pointers = ["/keep"], Message = "The errors of the rack cannot be corrected without moving an item that stays." });
+        }
+
+        if (task.WithGrowth(best.Space.UsedU) > best.Offer.HeightU)
+        {
+            all.Add(new ConflictingRequirement
+            {
+                Pointers = ["/growthPercent"],
+                Message = Invariant($"The equipment with its shelves takes {best.Space.UsedU} U; with room for growth it needs ")
+                    + Invariant($"{task.WithGrowth(best.Space.UsedU)} U of {best.Offer.HeightU} U."),
+            });
+        }
+
+        return new ProposalConflict { Requirements = all, Relax = best.Errors.SelectMany(e => e.Remedies).FirstOrDefault()?.Title };
+    }
+
+    // The highest items that together are too high: without any one of them, the rest would not be.
+    private static ProposalConflict? TooHigh(ProposalTask task, CabinetOffer[] offers)
+    {
+        var highest = offers.Max(c => c.HeightU);
+        if (task.WithGrowth(task.ItemsU) <= highest)
+        {
+            return null;
+        }
+
+        List<(int Index, Item Item)> core = [];
+        foreach (var entry in task.Items.Index()
+            .Where(i => i.Item.HeightU > 0 && task.Context.Kept!.GetValueOrDefault(i.Item.Id)?.Face != Face.Rear)
+            .OrderByDescending(i => i.Item.HeightU))
+        {
+            core.Add(entry);
+            if (task.WithGrowth(core.Sum(c => c.Item.HeightU!.Value)) > highest)
+            {
+                break;
+            }
+        }
+
+        var taken = core.Sum(c => c.Item.HeightU!.Value);
+        var growth = task.Request.GrowthPercent > 0 ? ["/growthPercent"] : Array.Empty<string>();
+        var cabinets = task.Request.Cabinets is null ? Array.Empty<string>() : ["/cabinets"];
+        return new ProposalConflict
+        {
+            Requirements =
+            [
+                new ConflictingRequirement
+                {
+                    Pointers = [.. core.OrderBy(c => c.Index).Select(c => Invariant($"/items/{c.Index}")), .. cabinets, .. growth],
+                    Message = Invariant($"{Names.List([.. core.OrderBy(c => c.Index).Select(c => c.Item.Id)])} together take {taken} U")
+                        + (growth.Length > 0 ? Invariant($", {task.WithGrowth(taken)} U with room for growth") : "")
+                        + Invariant($"; the highest cabinet allowed has {highest} U."),
+                },
+            ],
+            Relax = Invariant($"Allow a cabinet of at least {task.WithGrowth(task.ItemsU)} U, or divide the equipment between cabinets."),
+        };
+    }
+
+    private static string PointerOf(ProposalTask task, string id)
+    {
+        var index = task.Request.Items.Index().FirstOrDefault(i => i.Item.Id == id, (-1, null!)).Index;
+        return index < 0 ? "/items" : Invariant($"/items/{index}");
+    }
+
+    // The items of the request come first in the rack. All else is a choice of the service.
+    private static string Translate(ProposalTask task, Trial trial, string pointer)
+    {
+        var steps = pointer.Split('/');
+        return steps switch
+        {
+            [_, "cabinet", ..] => trial.Offer.Pointer,
+            [_, "items", var index, ..] when int.TryParse(index, out var i) => i < task.Request.Items.Count ? pointer : "/items",
+            [_, "pdus" or "connections" or "cooling", ..] => "",
+            [_, "supplies", ..] when task.Request.Supplies is null => "",
+            _ => pointer,
+        };
+    }
+}
