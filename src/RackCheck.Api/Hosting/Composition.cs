@@ -11,6 +11,7 @@ using RackCheck.Api.Reading;
 using RackCheck.Api.Telemetry;
 using RackCheck.Model.Json;
 using RackCheck.Planning.Baskets;
+using RackCheck.Planning.Proposals;
 using RackCheck.Rules;
 using Serilog;
 
@@ -47,12 +48,14 @@ internal static partial class Composition
         services.AddSingleton<JsonRequest>();
         services.AddSingleton<DescriptionReader>();
         services.AddSingleton<BasketReader>();
+        services.AddSingleton<ProposalReader>();
         services.AddSingleton(provider =>
         {
             var logger = provider.GetRequiredService<ILogger<RackChecker>>();
             return new RackChecker(provider.GetRequiredService<RuleSet>(), (rule, fault) => LogRuleFault(logger, rule.Id, fault));
         });
         services.AddSingleton(provider => new BasketPlanner(provider.GetRequiredService<RackChecker>()));
+        services.AddSingleton(provider => new ProposalPlanner(provider.GetRequiredService<RackChecker>()));
         services.AddSingleton<Readiness>();
         services.AddHostedService<WarmUp>();
         ShutdownDelay.Add(services);

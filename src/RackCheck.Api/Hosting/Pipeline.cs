@@ -38,6 +38,7 @@ internal static partial class Pipeline
         app.UseDocsPage();
         app.MapChecks();
         app.MapBaskets();
+        app.MapProposals();
         app.MapRules();
         app.MapReference();
         app.MapHealth();

@@ -6,6 +6,7 @@ using RackCheck.Api.OpenApi;
 using RackCheck.Api.Reading;
 using RackCheck.Model;
 using RackCheck.Planning.Baskets;
+using RackCheck.Planning.Proposals;
 using RackCheck.Rules;
 using RackCheck.Survey.Catalogue;
 
@@ -16,6 +17,8 @@ namespace RackCheck.Api.Hosting;
 /// <param name="checker">Checks them.</param>
 /// <param name="baskets">Reads the example baskets.</param>
 /// <param name="planner">Plans them.</param>
+/// <param name="proposals">Reads the example requests for proposals.</param>
+/// <param name="proposer">Answers them.</param>
 /// <param name="catalogue">The catalogue; a product service over HTTP is not called, since it may start later.</param>
 /// <param name="options">Path of the catalogue file.</param>
 /// <param name="readiness">Records that warm-up is complete.</param>
@@ -24,6 +27,8 @@ internal sealed class WarmUp(
     RackChecker checker,
     BasketReader baskets,
     BasketPlanner planner,
+    ProposalReader proposals,
+    ProposalPlanner proposer,
     IProductCatalogue catalogue,
     IOptions<CatalogueOptions> options,
     Readiness readiness)
@@ -46,6 +51,13 @@ internal sealed class WarmUp(
                 var basket = baskets.Read(example.Json).Document!;
                 HashSet<string> numbers = [.. basket.Lines.Select(l => l.PartNumber)];
                 planner.Plan(basket, await shipped.FindAsync(numbers, cancellationToken), offered, cancellationToken);
+            }
+
+            foreach (var example in Examples.Proposals)
+            {
+                var request = proposals.Read(example.Json).Document!;
+                var found = await shipped.FindAsync(ProposalsEndpoints.PartNumbers(request), cancellationToken);
+                proposer.Plan(request, found, offered, cancellationToken);
             }
         }
 

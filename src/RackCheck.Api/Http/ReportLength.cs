@@ -39,4 +39,11 @@ internal static class ReportLength
         var report = Shorten(answer.Report, bytes);
         return answer with { Report = report, FindingLines = [.. answer.FindingLines.Take(report.Findings.Count)] };
     }
+
+    /// <summary>Shortens the reports in a response with proposals by a number of bytes together.</summary>
+    /// <returns>The shorter reports.</returns>
+    public static ProposalAnswer Shorten(ProposalAnswer answer, int bytes) => answer with
+    {
+        Alternatives = [.. answer.Alternatives.Select(a => a with { Report = Shorten(a.Report, bytes) })],
+    };
 }

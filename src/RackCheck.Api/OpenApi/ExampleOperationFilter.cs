@@ -48,6 +48,9 @@ internal sealed class ExampleOperationFilter : IOperationFilter
             case BasketsEndpoints.CheckBasket:
                 AddBodies(operation, "The basket.", Examples.Baskets);
                 break;
+            case ProposalsEndpoints.ProposeRack:
+                AddBodies(operation, "The equipment.", Examples.Proposals);
+                break;
             case RulesEndpoints.GetRule:
                 AddChoice(operation, "id", "Id of the rule.", ContractSchemaFilter.RuleIds(), "depth.cabinet-too-shallow");
                 break;

@@ -14,6 +14,9 @@ internal static class Examples
     /// <summary>The baskets, by name.</summary>
     public static ImmutableArray<Example> Baskets { get; } = Load("basket-");
 
+    /// <summary>Proposal requests.</summary>
+    public static ImmutableArray<Example> Proposals { get; } = Load("proposal-");
+
     private static ImmutableArray<Example> Load(string prefix)
     {
         var assembly = Assembly.GetExecutingAssembly();

@@ -14,7 +14,7 @@ public sealed class ProposalPlanner(RackChecker checker)
     public const int MostAlternatives = 3;
 
     // Cabinets tried after the first rack was found.
-    private const int MostFurther = 4;
+    private const int MostFurther = 2;
 
     /// <summary>Plans a request.</summary>
     /// <param name="request">A valid request.</param>
@@ -57,7 +57,11 @@ public sealed class ProposalPlanner(RackChecker checker)
         return new ProposalAnswer
         {
             Reference = request.Reference,
-            Alternatives = [.. found.Select((trial, index) => Propose(task, high, trial, index > 0 ? found[0] : found.ElementAtOrDefault(1)))],
+            Alternatives =
+            [
+                .. found.Select((trial, index) => Propose(
+                    task, high, trial, checker.Check(trial.Resolved, cancellation), index > 0 ? found[0] : found.ElementAtOrDefault(1))),
+            ],
             Conflict = found.Count > 0 ? null : ProposalConflicts.AfterTrial(task, failed),
         };
     }
@@ -68,13 +72,13 @@ public sealed class ProposalPlanner(RackChecker checker)
         && task.IsKeptIn(trial.Rack)
         && task.WithGrowth(trial.Space.UsedU) <= trial.Offer.HeightU;
 
-    private static ProposedRack Propose(ProposalTask task, CabinetOffer[] high, Trial trial, Trial? other)
+    private static ProposedRack Propose(ProposalTask task, CabinetOffer[] high, Trial trial, CheckReport report, Trial? other)
     {
         var (gained, givenUp) = other is null ? ([], []) : TradeOffs.Of(trial, other);
         return new ProposedRack
         {
             Rack = trial.Rack,
-            Report = trial.Report,
+            Report = report,
             Gained = gained,
             GivenUp = [.. givenUp, .. trial.Unmet.Select(u => $"{u.What} is not on offer. {u.Reason}")],
             AddedLines = trial.Lines,

@@ -6,7 +6,7 @@ using RackCheck.Survey.Layout;
 namespace RackCheck.Planning.Proposals;
 
 /// <summary>Height and centre of gravity of the equipment of a rack, and the least centre of gravity that any order of it has.</summary>
-internal sealed class ProposalSpace
+public sealed class ProposalSpace
 {
     /// <summary>Works out the space of a rack in which everything has a position.</summary>
     /// <param name="rack">The rack with the data of its part numbers.</param>

@@ -13,10 +13,13 @@ internal sealed record Trial
     /// <summary>Its cabinet.</summary>
     public required CabinetOffer Offer { get; init; }
 
-    /// <summary>The rack, ready to post.</summary>
-    public required RackDescription Rack { get; init; }
+    /// <summary>The rack with its products.</summary>
+    public required ResolvedRack Resolved { get; init; }
 
-    /// <summary>The report on it.</summary>
+    /// <summary>The rack, ready to post.</summary>
+    public RackDescription Rack => Resolved.Posted;
+
+    /// <summary>The report on it; remedies of warnings may be absent.</summary>
     public required CheckReport Report { get; init; }
 
     /// <summary>Its space.</summary>
@@ -35,7 +38,7 @@ internal sealed record Trial
     public int FreeU => Offer.HeightU - Space.UsedU;
 
     /// <summary>Open errors of the rack.</summary>
-    public IEnumerable<Finding> Errors => Report.Findings.Where(f => f is { Severity: Severity.Error, Accepted: null });
+    public IEnumerable<Finding> Errors => Report.Findings.Where(IsOpenError);
 
     /// <summary>Items without a position.</summary>
     public IEnumerable<Item> NotPlaced => Rack.Items.Where(i => i is { Position: null, OnShelf: null });
@@ -48,11 +51,17 @@ internal sealed record Trial
     public static Trial Make(ProposalTask task, CabinetOffer offer, RackChecker checker, CancellationToken cancellation)
     {
         var completed = BasketCompletion.Run(task.Context, task.Stock.With([(offer.Product, 1)]), offer.Product, cancellation);
-        var run = new RemedyLoop(checker).Run(ResolvedRack.Of(Describe(task, offer, completed.RackBuild), task.Products), cancellation: cancellation);
+        var rack = ResolvedRack.Of(Describe(task, offer, completed.RackBuild), task.Products);
+
+        // A rack without an error needs no remedies yet; those of its warnings are searched only if it is proposed.
+        var quick = checker.Recheck(rack, cancellation);
+        var run = quick.Findings.Any(IsOpenError)
+            ? new RemedyLoop(checker).Run(rack, cancellation: cancellation)
+            : new RemedyRun { Rack = rack, Report = quick, Steps = [] };
         return new Trial
         {
             Offer = offer,
-            Rack = run.Description,
+            Resolved = run.Rack,
             Report = run.Report,
             Space = new ProposalSpace(run.Rack.Description),
             Lines = [.. LinesOf(task, offer, completed, run)],
@@ -60,6 +69,8 @@ internal sealed record Trial
             Assumptions = completed.RackBuild.Assumptions,
         };
     }
+
+    private static bool IsOpenError(Finding finding) => finding is { Severity: Severity.Error, Accepted: null };
 
     // The items of the request first, in its order, with their own data and what was decided on them.
     private static RackDescription Describe(ProposalTask task, CabinetOffer offer, RackBuild build)

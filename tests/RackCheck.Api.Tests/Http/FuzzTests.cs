@@ -57,7 +57,9 @@ public sealed partial class FuzzTests(Service service) : IClassFixture<Service>
 
     private static async Task<(int Status, string? Fault)> PostAsync(HttpClient client, byte[] body, CancellationToken cancellation)
     {
-        var path = body.AsSpan().IndexOf("\"lines\""u8) >= 0 ? "/v1/baskets/checks" : "/v1/checks";
+        var path = body.AsSpan().IndexOf("\"lines\""u8) >= 0 ? "/v1/baskets/checks"
+            : body.AsSpan().IndexOf("\"cabinet\""u8) >= 0 ? "/v1/checks"
+            : "/v1/proposals";
         using var content = new ByteArrayContent(body);
         content.Headers.ContentType = new MediaTypeHeaderValue("application/json");
         try

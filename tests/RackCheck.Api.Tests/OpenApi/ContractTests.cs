@@ -78,11 +78,22 @@ public sealed class ContractTests(Service service) : IClassFixture<Service>
     public async Task Example_and_its_response_satisfy_the_contract(string name)
     {
         var body = Repository.Read("openapi", "examples", name);
-        var isBasket = name.StartsWith("basket-", StringComparison.Ordinal);
-        await AssertValidAsync(isBasket ? "BasketRequest" : "RackDescription", body);
-        var answer = await service.PostAsync(body, isBasket ? "/v1/baskets/checks" : "/v1/checks");
+        var (request, path, response) = name.Split('-')[0] switch
+        {
+            "basket" => ("BasketRequest", "/v1/baskets/checks", "BasketReport"),
+            "proposal" => ("ProposalRequest", "/v1/proposals", "ProposalAnswer"),
+            _ => ("RackDescription", "/v1/checks", "CheckReport"),
+        };
+        await AssertValidAsync(request, body);
+        var answer = await service.PostAsync(body, path);
         Assert.Equal(200, answer.Status);
-        await AssertValidAsync(isBasket ? "BasketReport" : "CheckReport", answer.Text);
+        await AssertValidAsync(response, answer.Text);
+        if (response == "ProposalAnswer")
+        {
+            Assert.Equal(name == "proposal-conflict.json", answer.Json["alternatives"]!.AsArray().Count == 0);
+            return;
+        }
+
         var expected = name switch { "rack-sound.json" => "release", "basket-complete.json" => "review", _ => "hold" };
         Assert.Equal(expected, answer.Json["verdict"]!.GetValue<string>());
     }

@@ -1,0 +1,82 @@
+using RackCheck.Api.Access;
+using RackCheck.Api.Admission;
+using RackCheck.Api.Catalogue;
+using RackCheck.Api.Http;
+using RackCheck.Api.Reading;
+using RackCheck.Api.Telemetry;
+using RackCheck.Model;
+using RackCheck.Model.Json;
+using RackCheck.Planning.Proposals;
+using RackCheck.Survey.Catalogue;
+
+namespace RackCheck.Api.Endpoints;
+
+/// <summary>POST /v1/proposals.</summary>
+internal static class ProposalsEndpoints
+{
+    /// <summary>Name of the operation in the contract.</summary>
+    public const string ProposeRack = "proposeRack";
+
+    /// <summary>Maps the group.</summary>
+    public static void MapProposals(this IEndpointRouteBuilder routes) => routes
+        .MapPost("/v1/proposals", ProposeAsync)
+        .WithName(ProposeRack)
+        .WithTags("Proposals")
+        .WithSummary("Propose a rack")
+        .WithDescription(
+            "Takes equipment, of the catalogue or with its own data, and chooses the cabinet, the positions and the parts. The response has up to "
+            + "three racks without an open error, each with its report, the lines that it adds and how far it is proven to be the best. If there is "
+            + "none, it names the requirements in conflict.")
+        .Accepts<ProposalRequest>("application/json")
+        .Produces<ProposalAnswer>(StatusCodes.Status200OK, "application/json")
+        .ComputesIn(static pools => pools.Planning)
+        .RequireScope(Scopes.Plan)
+        .RefusesWithProblems();
+
+    /// <summary>The part numbers of a request.</summary>
+    public static IReadOnlySet<string> PartNumbers(ProposalRequest request) =>
+        (request.Cabinets ?? [new Cabinet()]).SelectMany(c => ResolvedRack.PartNumbers(request.In(c))).ToHashSet(StringComparer.Ordinal);
+
+    private static async Task ProposeAsync(
+        HttpContext context,
+        JsonRequest requests,
+        ComputePools pools,
+        ProposalReader reader,
+        IProductCatalogue catalogue,
+        ProposalPlanner planner,
+        CheckMetrics metrics)
+    {
+        using var body = await requests.ReceiveAsync(context, pools.Planning);
+        if (body is null || await JsonRequest.ComputeAsync(context, pools.Planning, _ => reader.Read(body.Bytes)) is not { } read)
+        {
+            return;
+        }
+
+        body.GiveBack();
+        if (read.Document is not { } request)
+        {
+            await requests.SendAsync(context, read.Refuse());
+            return;
+        }
+
+        // In parallel, so that the wait for both is no longer than for one.
+        var products = catalogue.FindAsync(PartNumbers(request), context.RequestAborted).AsTask();
+        var offered = catalogue.OfferedAsync(context.RequestAborted).AsTask();
+        await Task.WhenAll(products, offered);
+        var (found, offer) = (await products, await offered);
+        var reply = await JsonRequest.ComputeAsync(context, pools.Planning, cancellation =>
+        {
+            var answer = planner.Plan(request, found, offer, cancellation);
+            foreach (var alternative in answer.Alternatives)
+            {
+                metrics.Count(alternative.Report);
+            }
+
+            return new Reply(JsonAnswer.Prepare(answer, ContractJson.Default.ProposalAnswer, ReportLength.Shorten));
+        });
+        if (reply is not null)
+        {
+            await requests.SendAsync(context, reply);
+        }
+    }
+}
