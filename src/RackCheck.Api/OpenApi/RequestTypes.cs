@@ -8,7 +8,8 @@ namespace RackCheck.Api.OpenApi;
 /// <summary>The record types of requests, found through the serializer's metadata.</summary>
 internal static class RequestTypes
 {
-    private static readonly FrozenSet<Type> All = Reach(typeof(ProposalRequest), Reach(typeof(BasketRequest), Reach(typeof(RackDescription), []))).ToFrozenSet();
+    private static readonly FrozenSet<Type> All =
+        Reach(typeof(ProposalRequest), Reach(typeof(BasketRequest), Reach(typeof(RackDescription), []))).ToFrozenSet();
 
     /// <summary>Whether a record type is part of a request.</summary>
     public static bool Contains(Type type) => All.Contains(type);

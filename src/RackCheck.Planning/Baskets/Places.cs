@@ -147,7 +147,9 @@ internal static class Places
         private bool CanGo(Carrier carrier, int bottom)
         {
             var top = bottom + carrier.ClaimU - 1;
-            return bottom >= 1 && top <= heightU && Array.TrueForAll(at[bottom..(top + 1)], c => c is null) && Agree(at[bottom - 1], carrier) && Agree(carrier, at[top + 1]);
+            return bottom >= 1 && top <= heightU
+                && Array.TrueForAll(at[bottom..(top + 1)], c => c is null)
+                && Agree(at[bottom - 1], carrier) && Agree(carrier, at[top + 1]);
         }
 
         // Items that runners raise beyond their U positions need a free U between them.

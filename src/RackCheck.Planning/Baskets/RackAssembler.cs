@@ -28,7 +28,9 @@ internal static class RackAssembler
     public static RackBuild Mount(BasketContext context, Stock stock, Product cabinet)
     {
         var build = new RackBuild(
-            stock, context.Request, cabinet.Cabinet! with { PartNumber = cabinet.PartNumber, Placement = context.Request.Options?.Placement ?? cabinet.Cabinet!.Placement })
+            stock,
+            context.Request,
+            cabinet.Cabinet! with { PartNumber = cabinet.PartNumber, Placement = context.Request.Options?.Placement ?? cabinet.Cabinet!.Placement })
         {
             CabinetPiece = stock.Find(cabinet.PartNumber)!.Take(),
         };

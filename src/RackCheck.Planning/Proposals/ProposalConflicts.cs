@@ -58,7 +58,11 @@ internal static class ProposalConflicts
         }));
         if (!task.IsKeptIn(best.Rack))
         {
-            all.Add(new ConflictingRequirement { Pointers = ["/keep"], Message = "The errors of the rack cannot be corrected without moving an item that stays." });
+            all.Add(new ConflictingRequirement
+            {
+                Pointers = ["/keep"],
+                Message = "The errors of the rack cannot be corrected without moving an item that stays.",
+            });
         }
 
         if (task.WithGrowth(best.Space.UsedU) > best.Offer.HeightU)
