@@ -15,6 +15,17 @@ public enum CabinetPreference
     SmallestFootprint,
 }
 
+/// <summary>How long a proposal is searched for.</summary>
+[JsonConverter(typeof(NamedEnumConverter<SearchEffort>))]
+public enum SearchEffort
+{
+    /// <summary>An answer at once: a rack without an open error, and how far it is proven to be the best.</summary>
+    Quick,
+
+    /// <summary>The search goes on until the proof or for up to 30 seconds.</summary>
+    Thorough,
+}
+
 /// <summary>Quantity that a proposal makes small or large.</summary>
 [JsonConverter(typeof(NamedEnumConverter<ObjectiveName>))]
 public enum ObjectiveName
@@ -30,6 +41,9 @@ public enum ObjectiveName
 
     /// <summary>Width of the cabinet, mm.</summary>
     Width,
+
+    /// <summary>Number of parts added, without nuts, screws, cords and leads.</summary>
+    AddedParts,
 
     /// <summary>Height of the equipment's centre of gravity above the bottom of U1, mm.</summary>
     CentreOfGravity,
@@ -64,9 +78,31 @@ public sealed record ProposalRequest
     /// <summary>What the cabinet has to be smallest in. Default: lowest-height.</summary>
     public CabinetPreference? Prefer { get; init; }
 
+    /// <summary>Items that stay in one cabinet.</summary>
+    [MaxLength(50)]
+    public IReadOnlyList<ItemGroup>? Groups { get; init; }
+
+    /// <summary>Maximum number of cabinets. Default: 4.</summary>
+    [Range(1, 6)]
+    public int? MaxCabinets { get; init; }
+
+    /// <summary>How long to search. Default: quick.</summary>
+    public SearchEffort? Effort { get; init; }
+
     /// <summary>Electrical supplies. Default: assumed for the region, one for each PDU.</summary>
     [MaxLength(16)]
     public IReadOnlyList<Supply>? Supplies { get; init; }
+
+    /// <summary>PDUs that are there already. They stay; the service adds what is missing.</summary>
+    [MaxLength(32)]
+    public IReadOnlyList<Pdu>? Pdus { get; init; }
+
+    /// <summary>Connections of items to these PDUs. Default: the service assigns the cords.</summary>
+    [MaxLength(2000)]
+    public IReadOnlyList<Connection>? Connections { get; init; }
+
+    /// <summary>Fans and air conditioner that are there already. They stay; the service adds what is missing.</summary>
+    public Cooling? Cooling { get; init; }
 
     /// <summary>Earthing.</summary>
     public Earthing? Earthing { get; init; }
@@ -92,13 +128,16 @@ public sealed record ProposalRequest
 
     /// <summary>The request as the description of a rack with a cabinet.</summary>
     /// <param name="cabinet">The cabinet.</param>
-    /// <returns>The description; members that a proposal decides are absent.</returns>
+    /// <returns>The description; members that only a proposal has are absent.</returns>
     public RackDescription In(Cabinet cabinet) => new()
     {
         Reference = Reference,
         Cabinet = cabinet,
         Items = Items,
         Supplies = Supplies,
+        Pdus = Pdus,
+        Connections = Connections,
+        Cooling = Cooling,
         Earthing = Earthing,
         Site = Site,
         Policy = Policy,
@@ -106,6 +145,18 @@ public sealed record ProposalRequest
         SignOffs = SignOffs,
         AsOf = AsOf,
     };
+}
+
+/// <summary>Items that stay in one cabinet.</summary>
+public sealed record ItemGroup
+{
+    /// <summary>Unique id of the group.</summary>
+    [StringLength(64, MinimumLength = 1)]
+    public required string Id { get; init; }
+
+    /// <summary>Ids of its items.</summary>
+    [Length(1, 200)]
+    public required IReadOnlyList<string> Items { get; init; }
 }
 
 /// <summary>Proposed racks, or what prevents one.</summary>
@@ -119,16 +170,32 @@ public sealed record ProposalAnswer
 
     /// <summary>What prevents a rack; absent if there is one.</summary>
     public ProposalConflict? Conflict { get; init; }
+
+    /// <summary>How long was searched.</summary>
+    public required SearchEffort Effort { get; init; }
 }
 
-/// <summary>A proposed rack.</summary>
-public sealed record ProposedRack
+/// <summary>A rack and the report on it.</summary>
+public sealed record CheckedRack
 {
     /// <summary>The rack, ready to post to a check.</summary>
     public required RackDescription Rack { get; init; }
 
     /// <summary>The report on that rack. It has no open error.</summary>
     public required CheckReport Report { get; init; }
+}
+
+/// <summary>A proposed rack, or several racks that divide the equipment.</summary>
+public sealed record ProposedRack
+{
+    /// <summary>The rack, ready to post to a check; absent if there are several.</summary>
+    public RackDescription? Rack { get; init; }
+
+    /// <summary>The report on that rack. It has no open error. Absent if there are several racks.</summary>
+    public CheckReport? Report { get; init; }
+
+    /// <summary>Several racks, in the order of their row; absent if there is one. A supply with the same id feeds all of them.</summary>
+    public IReadOnlyList<CheckedRack>? Racks { get; init; }
 
     /// <summary>What is better than in the first alternative; in the first, than in the second.</summary>
     public required IReadOnlyList<string> Gained { get; init; }
@@ -178,8 +245,11 @@ public sealed record ObjectiveValue
 /// <summary>Requirements that no rack meets together.</summary>
 public sealed record ProposalConflict
 {
-    /// <summary>The requirements.</summary>
+    /// <summary>The requirements. Without any one of them, the others can be met.</summary>
     public required IReadOnlyList<ConflictingRequirement> Requirements { get; init; }
+
+    /// <summary>The errors of the best rack that was tried, with what they concern.</summary>
+    public IReadOnlyList<ConflictingRequirement>? Reasons { get; init; }
 
     /// <summary>A change that would help; absent if none is known.</summary>
     public string? Relax { get; init; }

@@ -67,9 +67,9 @@ internal static class ProposalsEndpoints
         var reply = await JsonRequest.ComputeAsync(context, pools.Planning, cancellation =>
         {
             var answer = planner.Plan(request, found, offer, cancellation);
-            foreach (var alternative in answer.Alternatives)
+            foreach (var report in answer.Alternatives.SelectMany(a => a.Racks?.Select(r => r.Report) ?? [a.Report!]))
             {
-                metrics.Count(alternative.Report);
+                metrics.Count(report);
             }
 
             return new Reply(JsonAnswer.Prepare(answer, ContractJson.Default.ProposalAnswer, ReportLength.Shorten));

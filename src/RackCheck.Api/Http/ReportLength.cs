@@ -44,6 +44,13 @@ internal static class ReportLength
     /// <returns>The shorter reports.</returns>
     public static ProposalAnswer Shorten(ProposalAnswer answer, int bytes) => answer with
     {
-        Alternatives = [.. answer.Alternatives.Select(a => a with { Report = Shorten(a.Report, bytes) })],
+        Alternatives =
+        [
+            .. answer.Alternatives.Select(a => a with
+            {
+                Report = a.Report is { } report ? Shorten(report, bytes) : null,
+                Racks = a.Racks is { } racks ? [.. racks.Select(r => r with { Report = Shorten(r.Report, bytes) })] : null,
+            }),
+        ],
     };
 }

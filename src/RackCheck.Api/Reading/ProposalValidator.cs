@@ -23,6 +23,7 @@ public sealed class ProposalValidator : AbstractValidator<ProposalRequest>
         });
         RuleFor(p => p).Custom((proposal, context) => CabinetsAreWhole(descriptions, proposal, context));
         RuleFor(p => p).Custom(KeptItemsHavePositions);
+        RuleFor(p => p).Custom(GroupsNameItems);
     }
 
     private static void CabinetsAreWhole(
@@ -58,5 +59,39 @@ public sealed class ProposalValidator : AbstractValidator<ProposalRequest>
                 context.AddFailure(new ValidationFailure(pointer, $"{proposal.Keep[i]} has no position to keep.") { ErrorCode = FaultCodes.Inconsistent });
             }
         }
+    }
+
+    // An item belongs to one group at most.
+    private static void GroupsNameItems(ProposalRequest proposal, ValidationContext<ProposalRequest> context)
+    {
+        var grouped = new HashSet<string>(StringComparer.Ordinal);
+        for (var i = 0; i < proposal.Groups?.Count; i++)
+        {
+            if (proposal.Groups[i] is not { } group)
+            {
+                continue;
+            }
+
+            if (SharedRelations.FirstIndex(proposal.Groups, group.Id, static g => g?.Id) < i)
+            {
+                Fail(Invariant($"/groups/{i}/id"), FaultCodes.DuplicateId, $"Another group has the id {group.Id}.");
+            }
+
+            for (var j = 0; j < group.Items?.Count; j++)
+            {
+                var pointer = Invariant($"/groups/{i}/items/{j}");
+                var id = group.Items[j];
+                if (proposal.Items is { } items && SharedRelations.FirstIndex(items, id, static x => x?.Id) == items.Count)
+                {
+                    Fail(pointer, FaultCodes.UnknownId, $"No item has the id {id}.");
+                }
+                else if (!grouped.Add(id))
+                {
+                    Fail(pointer, FaultCodes.Inconsistent, $"{id} is in another group already, or twice in this one.");
+                }
+            }
+        }
+
+        void Fail(string pointer, string code, string message) => context.AddFailure(new ValidationFailure(pointer, message) { ErrorCode = code });
     }
 }

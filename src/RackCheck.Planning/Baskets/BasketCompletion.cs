@@ -16,7 +16,13 @@ internal static class BasketCompletion
     /// <summary>Completes a basket. The stock contains the cabinet.</summary>
     /// <returns>The completed basket.</returns>
     public static Completed Run(BasketContext context, Stock stock, Product cabinet, CancellationToken cancellation) =>
-        Run(context, stock, cabinet, RackAssembler.Make, cancellation);
+        Run(context, stock, cabinet, [], RackAssembler.Make, cancellation);
+
+    /// <summary>Completes a basket again after its items got other positions. Parts that do not depend on positions stay.</summary>
+    /// <param name="completed">The basket before.</param>
+    /// <returns>The completed basket.</returns>
+    public static Completed Again(BasketContext context, Stock stock, Product cabinet, Completed completed, CancellationToken cancellation) =>
+        Run(context, stock, cabinet, completed.Added.Where(p => p.Stage < Stage.Earth), RackAssembler.Make, cancellation);
 
     /// <summary>
     /// Completes a basket with the parts that need space or move air only: shelves, rails, KVM switch and roof fans. The result shows whether a cabinet
@@ -24,18 +30,23 @@ internal static class BasketCompletion
     /// </summary>
     /// <returns>The rack without power, earth, panels and fixings.</returns>
     public static RackBuild Mount(BasketContext context, Stock stock, Product cabinet, CancellationToken cancellation) =>
-        Run(context, stock, cabinet, RackAssembler.Mount, cancellation).RackBuild;
+        Run(context, stock, cabinet, [], RackAssembler.Mount, cancellation).RackBuild;
 
     // Outlets of a second round serve other cords than those of the first. For all other stages the first reason is complete.
     private static string Both(MissingPiece earlier, MissingPiece later) =>
         later.Stage == Stage.Outlets && !earlier.Reason.Contains(later.Reason, StringComparison.Ordinal) ? $"{earlier.Reason} {later.Reason}" : earlier.Reason;
 
     private static Completed Run(
-        BasketContext context, Stock stock, Product cabinet, Func<BasketContext, Stock, Product, RackBuild> maker, CancellationToken cancellation)
+        BasketContext context,
+        Stock stock,
+        Product cabinet,
+        IEnumerable<MissingPiece> from,
+        Func<BasketContext, Stock, Product, RackBuild> maker,
+        CancellationToken cancellation)
     {
-        var added = new SortedDictionary<string, MissingPiece>(StringComparer.Ordinal);
+        var added = new SortedDictionary<string, MissingPiece>(from.ToDictionary(p => p.Product.PartNumber), StringComparer.Ordinal);
         context.OutletsGivenUp = false;
-        var build = Make([]);
+        var build = Make(added.Values);
         for (var round = 0; build.MissingPieces.Count > 0 && round < MostRounds; round++)
         {
             cancellation.ThrowIfCancellationRequested();

@@ -32,8 +32,20 @@ internal sealed class BasketContext
     /// <summary>Whether a further outlet was tried without effect. Missing outlets are then reported as unmet instead of proposed.</summary>
     public bool OutletsGivenUp { get; set; }
 
+    /// <summary>Number of supplies that are assumed for other cabinets. Those of this one get other names.</summary>
+    public int OtherSupplies { get; init; }
+
     /// <summary>Whether the layout is to have the lowest centre of gravity found.</summary>
     public bool SeeksLowest { get; init; }
+
+    /// <summary>Lowest U positions found for items, by id; other items go where there is room. Null before any were found.</summary>
+    public IReadOnlyDictionary<string, int?>? Positions { get; set; }
+
+    /// <summary>Ids of own equipment to be mounted on the rear uprights.</summary>
+    public IReadOnlySet<string>? AtRear { get; init; }
+
+    /// <summary>PDUs, connections, fans and air conditioner that are there already.</summary>
+    public RackDescription? Given { get; init; }
 
     /// <summary>Positions that own equipment must keep, by its id.</summary>
     public IReadOnlyDictionary<string, Position>? Kept { get; init; }

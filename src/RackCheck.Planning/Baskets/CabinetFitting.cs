@@ -62,7 +62,7 @@ internal static class CabinetFitting
         var roof = Sets(build, ProductKind.RoofFans, "/cooling/roofFans");
         if (roof.Count > 0)
         {
-            build.Cooling = (build.Cooling ?? new Cooling()) with { RoofFans = roof };
+            build.Cooling = (build.Cooling ?? new Cooling()) with { RoofFans = [.. build.Cooling?.RoofFans ?? [], .. roof] };
             build.Cabinet = WithFanOpening(build.Cabinet);
         }
 
@@ -79,7 +79,7 @@ internal static class CabinetFitting
 
         if (trays.Count > 0)
         {
-            build.Cooling = (build.Cooling ?? new Cooling()) with { FanTrays = trays };
+            build.Cooling = (build.Cooling ?? new Cooling()) with { FanTrays = [.. build.Cooling?.FanTrays ?? [], .. trays] };
         }
     }
 

@@ -24,7 +24,7 @@ internal static class Outlets
             Add(build, entry, unit => Feed(build, unit));
         }
 
-        foreach (var unit in build.Units.Where(u => u.Unit.Mounting == PduMounting.Horizontal))
+        foreach (var unit in build.Units.Where(u => u.Unit is { Mounting: PduMounting.Horizontal, Position: null }))
         {
             Mount(build, unit);
         }

@@ -13,20 +13,15 @@ internal static class Places
     public static void Find(BasketContext context, RackBuild build)
     {
         var survey = new RackSurvey(build.Describe() with { Pdus = null, Supplies = null });
-        foreach (var item in build.Items.Where(i => i.Kept?.Face == Face.Rear))
-        {
-            item.Item = item.Item with { Position = item.Kept };
-        }
-
         Carrier[] carriers =
         [
-            .. build.Items.Select((item, index) => new Carrier(item, survey.Items[index])).Where(c => c.Item.HeightU > 0 && c.Item.Kept?.Face != Face.Rear),
+            .. build.Items
+                .Select((item, index) => new Carrier(item, survey.Items[index], item.Kept?.U ?? context.Positions?.GetValueOrDefault(item.Id)))
+                .Where(c => c.Item is { HeightU: > 0, Face: Face.Front }),
         ];
         foreach (var carrier in carriers)
         {
-            carrier.Console = carrier.MountedItem.Load
-                .Prepend(carrier.MountedItem)
-                .FirstOrDefault(m => m.Category is ItemCategory.KeyboardDrawer or ItemCategory.Display);
+            carrier.Console = ConsoleOf(carrier.MountedItem);
         }
 
         // Heaviest first. If the gaps left are too small for the last items, the highest go first; then consoles are treated as other items.
@@ -57,6 +52,8 @@ internal static class Places
             carrier.Item.Item = carrier.Item.Item with { Position = carrier.Item.Kept ?? new Position { U = bottom, Face = Face.Front } };
         }
 
+        PlaceAtRear(context, build);
+
         if (best.Left.Count > 0)
         {
             build.Unmet.Add(new UnmetNeed
@@ -68,15 +65,44 @@ internal static class Places
         }
     }
 
+    /// <summary>The console of an item or among the items on it; null if there is none.</summary>
+    public static MountedItem? ConsoleOf(MountedItem mounted) =>
+        mounted.Load.Prepend(mounted).FirstOrDefault(m => m.Category is ItemCategory.KeyboardDrawer or ItemCategory.Display);
+
+    /// <summary>Range of working heights of a console above the floor, mm.</summary>
+    public static (double Least, double Greatest) WorkingHeight(RuleChecks rules, MountedItem console)
+    {
+        var (least, greatest) = console.Category == ItemCategory.KeyboardDrawer
+            ? (ConsoleHeight.KeyboardMinMm, ConsoleHeight.KeyboardMaxMm)
+            : (ConsoleHeight.DisplayMinMm, ConsoleHeight.DisplayMaxMm);
+        return (rules.Limit<ConsoleHeight>(least), rules.Limit<ConsoleHeight>(greatest));
+    }
+
+    // At its place, else as low as the items on the front allow.
+    private static void PlaceAtRear(BasketContext context, RackBuild build)
+    {
+        foreach (var item in build.Items.Where(i => i is { HeightU: > 0, Face: Face.Rear }))
+        {
+            item.Item = item.Item with { Position = item.Kept ?? new Position { U = context.Positions?.GetValueOrDefault(item.Id) ?? 1, Face = Face.Rear } };
+            if (item.Kept is null && context.Positions is null)
+            {
+                var survey = new RackSurvey(build.Describe() with { Pdus = null, Supplies = null, Connections = null });
+                var mounted = survey.Items[build.Items.IndexOf(item)];
+                var free = survey.Occupancy.FindPlace(mounted, mounted.HeightU, 1, survey.Cabinet.HeightU);
+                item.Item = item.Item with { Position = free is { } u ? new Position { U = u, Face = Face.Rear } : null };
+            }
+        }
+    }
+
     private static Plan Try(BasketContext context, CabinetFacts cabinet, Carrier[] order, bool reach)
     {
         var plan = new Plan(cabinet.HeightU);
-        foreach (var kept in order.Where(c => c.Item.Kept is not null))
+        foreach (var placed in order.Where(c => c.FixedU is not null))
         {
-            plan.Put(kept, [kept.Item.Kept!.U]);
+            plan.Put(placed, [placed.FixedU!.Value]);
         }
 
-        order = [.. order.Where(c => c.Item.Kept is null)];
+        order = [.. order.Where(c => c.FixedU is null)];
         if (reach)
         {
             foreach (var console in order.Where(c => c.Console is not null).OrderBy(c => c.Console!.Category == ItemCategory.Display))
@@ -97,16 +123,16 @@ internal static class Places
     // Distance from the middle of a console to the middle of its working height range, mm.
     private static double Distance(RuleChecks rules, CabinetFacts cabinet, MountedItem console, int bottom)
     {
-        var (least, most) = console.Category == ItemCategory.KeyboardDrawer
-            ? (ConsoleHeight.KeyboardMinMm, ConsoleHeight.KeyboardMaxMm)
-            : (ConsoleHeight.DisplayMinMm, ConsoleHeight.DisplayMaxMm);
-        var middle = (rules.Limit<ConsoleHeight>(least) + rules.Limit<ConsoleHeight>(most)) / 2;
+        var (least, greatest) = WorkingHeight(rules, console);
+        var middle = (least + greatest) / 2;
         return cabinet.Heights.CentreMm(console, bottom) is { } height ? Math.Abs(height - middle) : 0;
     }
 
     /// <summary>An item on the uprights and the items on it.</summary>
-    private sealed class Carrier(BuildItem item, MountedItem mounted)
+    private sealed class Carrier(BuildItem item, MountedItem mounted, int? fixedU)
     {
+        public int? FixedU => fixedU;
+
         public BuildItem Item => item;
 
         public MountedItem MountedItem => mounted;

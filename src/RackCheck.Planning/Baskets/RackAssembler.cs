@@ -33,7 +33,11 @@ internal static class RackAssembler
             cabinet.Cabinet! with { PartNumber = cabinet.PartNumber, Placement = context.Request.Options?.Placement ?? cabinet.Cabinet!.Placement })
         {
             CabinetPiece = stock.Find(cabinet.PartNumber)!.Take(),
+            Connections = context.Given?.Connections,
+            Cooling = context.Given?.Cooling,
+            OtherSupplies = context.OtherSupplies,
         };
+        build.Units.AddRange((context.Given?.Pdus ?? []).Select(u => new BuildPdu { Unit = u, Piece = new Piece(OwnEquipment.KeyOf(u.Id), 0) }));
         AddItems(context, build);
         CabinetFitting.Fit(build);
         Shelving.Fill(context, build);
@@ -57,6 +61,7 @@ internal static class RackAssembler
                 {
                     Item = kept is null ? item with { Support = SupportOf(entry.Product, item) } : item,
                     Kept = kept,
+                    Face = kept?.Face ?? (context.AtRear?.Contains(item.Id) == true ? Face.Rear : Face.Front),
                     Piece = entry.Take(),
                     NeedsRails = needsRails,
                     RailStyle = BasketContext.RailStyle(entry.Product),

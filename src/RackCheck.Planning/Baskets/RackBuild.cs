@@ -57,6 +57,9 @@ internal sealed class BuildItem
     /// <summary>The position that it must keep; null if it may go anywhere.</summary>
     public Position? Kept { get; init; }
 
+    /// <summary>The face on which it is mounted.</summary>
+    public Face Face { get; init; }
+
     /// <summary>Its separate rails, if any.</summary>
     public Piece? Rails { get; set; }
 
@@ -127,6 +130,9 @@ internal sealed class RackBuild(Stock stock, BasketRequest request, Cabinet cabi
     /// <summary>Whether the request specifies the supplies.</summary>
     public bool HasGivenSupplies { get; } = request.Supplies is { Count: > 0 };
 
+    /// <summary>Connections given with the PDUs.</summary>
+    public IReadOnlyList<Connection>? Connections { get; init; }
+
     /// <summary>Fans and air conditioner.</summary>
     public Cooling? Cooling { get; set; }
 
@@ -147,6 +153,9 @@ internal sealed class RackBuild(Stock stock, BasketRequest request, Cabinet cabi
 
     /// <summary>The region; null if not specified.</summary>
     public Region? Region => request.Site?.Region;
+
+    /// <summary>Number of supplies assumed for other cabinets.</summary>
+    public int OtherSupplies { get; init; }
 
     /// <summary>Clear opening between the uprights, mm.</summary>
     public double OpeningMm => Cabinet.Uprights?.OpeningMm ?? RackGeometry.OpeningMm;
@@ -177,7 +186,7 @@ internal sealed class RackBuild(Stock stock, BasketRequest request, Cabinet cabi
             ids[stem] = ids.GetValueOrDefault(stem) + 1;
             id = FormattableString.Invariant($"{stem}-{ids[stem]}");
         }
-        while (stock.Find(OwnEquipment.KeyOf(id)) is not null);
+        while (stock.Find(OwnEquipment.KeyOf(id)) is not null || Units.Exists(u => u.Unit.Id == id));
         return id;
     }
 
@@ -189,6 +198,7 @@ internal sealed class RackBuild(Stock stock, BasketRequest request, Cabinet cabi
         Items = [.. Items.Select(i => i.Item)],
         Supplies = [.. Supplies],
         Pdus = [.. Units.Select(u => u.Unit)],
+        Connections = Connections,
         Cooling = Cooling,
         Earthing = request.Earthing,
         Site = request.Site,

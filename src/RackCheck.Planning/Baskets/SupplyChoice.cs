@@ -113,7 +113,7 @@ internal static class SupplyChoice
         rated = double.IsInfinity(rated) ? unit.RatedA ?? 16 : rated;
         return new Supply
         {
-            Id = ((char)('A' + build.Supplies.Count)).ToString(),
+            Id = NameOf(build.OtherSupplies + build.Supplies.Count),
             VoltageV = !america ? EuropeanV : unit.Plug is ConnectorCode.Nema515 or ConnectorCode.Nema520 ? NorthAmericanV : NorthAmericanTwoPoleV,
             Phases = HasThreePhases(unit) ? 3 : 1,
             RatedA = rated,
@@ -121,4 +121,7 @@ internal static class SupplyChoice
             Socket = unit.Plug is { } own ? PlugFit.SocketFor(own) : null,
         };
     }
+
+    // A to Z, then A2 and so on.
+    private static string NameOf(int index) => Invariant($"{(char)('A' + (index % 26))}{(index < 26 ? "" : Invariant($"{1 + (index / 26)}"))}");
 }

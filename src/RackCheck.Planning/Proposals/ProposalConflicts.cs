@@ -36,52 +36,56 @@ internal static class ProposalConflicts
         return TooHigh(task, offers);
     }
 
-    /// <summary>What was wrong with the racks tried: the one with the fewest errors.</summary>
-    public static ProposalConflict AfterTrial(ProposalTask task, IReadOnlyList<Trial> failed)
+    /// <summary>What was wrong with the rack that had the fewest errors; without any rack, what stands against the best cabinet.</summary>
+    public static IReadOnlyList<ConflictingRequirement> ErrorsOf(ProposalTask task, CabinetSearch search, Finding? supplies)
     {
-        var best = failed.MinBy(t => t.NotPlaced.Count() + t.Errors.Count())!;
+        if (supplies is not null)
+        {
+            return [new ConflictingRequirement { Pointers = ["/supplies"], Message = supplies.Message }];
+        }
+
+        if (search.Failed.MinBy(t => t.Faults) is not { } best)
+        {
+            return search.Against.Count == 0 ? [] :
+            [
+                .. search.Against.MinBy(a => a.Findings.Count) is var (offer, findings)
+                    ? findings.Where(f => f.Severity == Severity.Error).Select(f => OfFinding(task, offer, f))
+                    : [],
+            ];
+        }
+
         List<ConflictingRequirement> all = [];
         if (best.NotPlaced.ToArray() is { Length: > 0 } homeless)
         {
-            var reason = best.Unmet.FirstOrDefault(u => u.What.StartsWith("Room for ", StringComparison.Ordinal))?.Reason;
             all.Add(new ConflictingRequirement
             {
-                Pointers = [.. homeless.Select(i => PointerOf(task, i.Id)).Append(best.Offer.Pointer).Distinct()],
-                Message = $"There is no position for {Names.List([.. homeless.Select(i => i.Id)])}." + (reason is null ? "" : " " + reason),
+                Pointers = [.. homeless.Select(i => PointerOf(task, i.Id)).Distinct()],
+                Message = $"There is no position for {Names.List([.. homeless.Select(i => i.Id)])}.",
             });
         }
 
-        all.AddRange(best.Errors.Select(e => new ConflictingRequirement
-        {
-            Pointers = [.. e.Pointers.Select(p => Translate(task, best, p)).Distinct()],
-            Message = e.Message,
-        }));
-        if (!task.IsKeptIn(best.Rack))
-        {
-            all.Add(new ConflictingRequirement
-            {
-                Pointers = ["/keep"],
-                Message = "The errors of the rack cannot be corrected without moving an item that stays.",
-            });
-        }
-
-        if (task.WithGrowth(best.Space.UsedU) > best.Offer.HeightU)
+        all.AddRange(best.Errors.Select(e => OfFinding(task, best.Offer, e)));
+        if (task.WithGrowth(best.UsedU) > best.Offer.HeightU)
         {
             all.Add(new ConflictingRequirement
             {
                 Pointers = ["/growthPercent"],
-                Message = Invariant($"The equipment with its shelves takes {best.Space.UsedU} U; with room for growth it needs ")
-                    + Invariant($"{task.WithGrowth(best.Space.UsedU)} U of {best.Offer.HeightU} U."),
+                Message = Invariant($"The equipment with its shelves takes {best.UsedU} U; with room for growth it needs ")
+                    + Invariant($"{task.WithGrowth(best.UsedU)} U of {best.Offer.HeightU} U."),
             });
         }
 
-        return new ProposalConflict { Requirements = all, Relax = best.Errors.SelectMany(e => e.Remedies).FirstOrDefault()?.Title };
+        return all;
     }
+
+    private static ConflictingRequirement OfFinding(ProposalTask task, CabinetOffer offer, Finding finding) =>
+        new() { Pointers = [.. finding.Pointers.Select(p => Translate(task, offer, p)).Distinct()], Message = finding.Message };
 
     // The highest items that together are too high: without any one of them, the rest would not be.
     private static ProposalConflict? TooHigh(ProposalTask task, CabinetOffer[] offers)
     {
-        var highest = offers.Max(c => c.HeightU);
+        var most = task.Request.MaxCabinets ?? RackDivision.DefaultMost;
+        var highest = most * offers.Max(c => c.HeightU);
         if (task.WithGrowth(task.ItemsU) <= highest)
         {
             return null;
@@ -111,10 +115,10 @@ internal static class ProposalConflicts
                     Pointers = [.. core.OrderBy(c => c.Index).Select(c => Invariant($"/items/{c.Index}")), .. cabinets, .. growth],
                     Message = Invariant($"{Names.List([.. core.OrderBy(c => c.Index).Select(c => c.Item.Id)])} together take {taken} U")
                         + (growth.Length > 0 ? Invariant($", {task.WithGrowth(taken)} U with room for growth") : "")
-                        + Invariant($"; the highest cabinet allowed has {highest} U."),
+                        + (most == 1 ? Invariant($"; the highest cabinet allowed has {highest} U.") : Invariant($"; {most} of the highest cabinets allowed have {highest} U.")),
                 },
             ],
-            Relax = Invariant($"Allow a cabinet of at least {task.WithGrowth(task.ItemsU)} U, or divide the equipment between cabinets."),
+            Relax = Invariant($"Allow a cabinet of at least {task.WithGrowth(task.ItemsU)} U, or more cabinets."),
         };
     }
 
@@ -125,12 +129,12 @@ internal static class ProposalConflicts
     }
 
     // The items of the request come first in the rack. All else is a choice of the service.
-    private static string Translate(ProposalTask task, Trial trial, string pointer)
+    private static string Translate(ProposalTask task, CabinetOffer offer, string pointer)
     {
         var steps = pointer.Split('/');
         return steps switch
         {
-            [_, "cabinet", ..] => trial.Offer.Pointer,
+            [_, "cabinet", ..] => offer.Pointer,
             [_, "items", var index, ..] when int.TryParse(index, out var i) => i < task.Request.Items.Count ? pointer : "/items",
             [_, "pdus" or "connections" or "cooling", ..] => "",
             [_, "supplies", ..] when task.Request.Supplies is null => "",

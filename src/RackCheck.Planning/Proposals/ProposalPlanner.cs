@@ -4,86 +4,96 @@ using RackCheck.Rules;
 namespace RackCheck.Planning.Proposals;
 
 /// <summary>
-/// Turns equipment into racks: tries the allowed cabinets from the preferred one on, completes a rack in each, applies remedies of errors and
-/// keeps the racks without an open error. The same request gives the same answer.
+/// Turns equipment into racks: tries the allowed cabinets from the preferred one on, completes a rack in each and keeps the racks without an
+/// open error. What does not go into one cabinet is divided over several. The same request gives the same answer.
 /// </summary>
 /// <param name="checker">Checks each rack; only its report decides whether the rack is proposed.</param>
 public sealed class ProposalPlanner(RackChecker checker)
 {
-    /// <summary>Maximum number of racks in an answer.</summary>
+    /// <summary>Maximum number of alternatives in an answer.</summary>
     public const int MostAlternatives = 3;
-
-    // Cabinets tried after the first rack was found.
-    private const int MostFurther = 2;
 
     /// <summary>Plans a request.</summary>
     /// <param name="request">A valid request.</param>
     /// <param name="products">Products of its part numbers.</param>
     /// <param name="offered">Products on offer.</param>
-    /// <param name="cancellation">Stops between two steps.</param>
+    /// <param name="cancellation">Stops the solver, or between two steps.</param>
     /// <returns>The racks, or the conflict.</returns>
     public ProposalAnswer Plan(
         ProposalRequest request, IReadOnlyDictionary<string, Product> products, IReadOnlyList<Product> offered, CancellationToken cancellation = default)
     {
         var task = new ProposalTask(request, products, offered);
         var offers = CabinetOffer.Of(request, task.Products, offered);
-        if (ProposalConflicts.BeforeTrial(task, offers) is { } early)
+        var conflict = ProposalConflicts.BeforeTrial(task, offers);
+        IReadOnlyList<ProposedRack> found = [];
+        if (conflict is null)
         {
-            return new ProposalAnswer { Reference = request.Reference, Alternatives = [], Conflict = early };
-        }
-
-        CabinetOffer[] high = [.. offers.Where(c => c.HeightU >= task.WithGrowth(task.ItemsU))];
-        var (found, failed, further) = (new List<Trial>(), new List<Trial>(), 0);
-        foreach (var offer in high)
-        {
-            cancellation.ThrowIfCancellationRequested();
-            if (found.Count == MostAlternatives || further == MostFurther)
-            {
-                break;
-            }
-
-            further += found.Count > 0 ? 1 : 0;
-            var trial = Trial.Make(task, offer, checker, cancellation);
-            if (!IsSound(task, trial))
-            {
-                failed.Add(trial);
-            }
-            else if (found.Count == 0 || TradeOffs.Of(trial, found[0]).Gained.Count > 0)
-            {
-                found.Add(trial);
-            }
+            var search = CabinetSearch.Run(task, offers, MostAlternatives, checker, cancellation);
+            var division = search.Found.Count > 0 || (request.MaxCabinets ?? RackDivision.DefaultMost) == 1
+                ? null
+                : new RackDivision(task, offers, checker, cancellation);
+            found = search.Found.Count > 0
+                ? [.. search.Found.Select((t, i) => Propose(task, search.Open, t, i > 0 ? search.Found[0] : search.Found.ElementAtOrDefault(1), cancellation))]
+                : division?.Find() is { } racks ? [Propose(racks, division.Least, cancellation)] : [];
+            conflict = found.Count > 0 ? null : Conflict(task, search, division?.SupplyFinding, cancellation);
         }
 
         return new ProposalAnswer
         {
             Reference = request.Reference,
-            Alternatives =
-            [
-                .. found.Select((trial, index) => Propose(
-                    task, high, trial, checker.Check(trial.Resolved, cancellation), index > 0 ? found[0] : found.ElementAtOrDefault(1))),
-            ],
-            Conflict = found.Count > 0 ? null : ProposalConflicts.AfterTrial(task, failed),
+            Alternatives = found,
+            Conflict = conflict,
+            Effort = request.Effort ?? SearchEffort.Quick,
         };
     }
 
-    private static bool IsSound(ProposalTask task, Trial trial) =>
-        !trial.Errors.Any()
-        && !trial.NotPlaced.Any()
-        && task.IsKeptIn(trial.Rack)
-        && task.WithGrowth(trial.Space.UsedU) <= trial.Offer.HeightU;
+    private static IReadOnlyList<string> GivenUp(Trial trial) => [.. trial.Unmet.Select(u => $"{u.What} is not on offer. {u.Reason}")];
 
-    private static ProposedRack Propose(ProposalTask task, CabinetOffer[] high, Trial trial, CheckReport report, Trial? other)
+    private ProposedRack Propose(
+        ProposalTask task, IReadOnlyList<(CabinetOffer Offer, int Warnings)> open, Trial trial, Trial? other, CancellationToken cancellation)
     {
         var (gained, givenUp) = other is null ? ([], []) : TradeOffs.Of(trial, other);
         return new ProposedRack
         {
             Rack = trial.Rack,
-            Report = report,
+            Report = checker.Check(trial.Resolved, cancellation),
             Gained = gained,
-            GivenUp = [.. givenUp, .. trial.Unmet.Select(u => $"{u.What} is not on offer. {u.Reason}")],
-            AddedLines = trial.Lines,
-            Objective = Objectives.Of(trial.Offer, high, trial.Space, task.ItemsU, task.Request.Prefer ?? CabinetPreference.LowestHeight),
-            Assumptions = trial.Assumptions,
+            GivenUp = [.. givenUp, .. GivenUp(trial)],
+            AddedLines = AddedLines.Of(trial),
+            Objective = Objectives.Of(task, trial, [.. open.Where(o => o.Warnings <= trial.ProductWarnings).Select(o => o.Offer)]),
+            Assumptions = trial.Completed.RackBuild.Assumptions,
         };
+    }
+
+    private ProposedRack Propose(IReadOnlyList<RowRack> racks, int least, CancellationToken cancellation) => new()
+    {
+        Racks = [.. racks.Select(r => new CheckedRack { Rack = r.Trial.Rack, Report = checker.Check(r.Trial.Resolved, cancellation) })],
+        Gained = [],
+        GivenUp = [.. racks.SelectMany(r => GivenUp(r.Trial)).Distinct()],
+        AddedLines = AddedLines.Merge(racks.SelectMany(r => AddedLines.Of(r.Trial))),
+        Objective = Objectives.Sum([.. racks.Select(r => Objectives.Of(r.Task, r.Trial, r.Open))], least),
+        Assumptions = [.. racks.SelectMany(r => r.Trial.Completed.RackBuild.Assumptions)],
+    };
+
+    // The requirements, and the errors of the best rack that was tried.
+    private ProposalConflict Conflict(ProposalTask task, CabinetSearch search, Finding? supplies, CancellationToken cancellation)
+    {
+        var errors = ProposalConflicts.ErrorsOf(task, search, supplies);
+        var core = new ConflictSearch(task.Request, changed => IsMet(changed, task, cancellation)).Find(errors.SelectMany(e => e.Pointers).ToHashSet(StringComparer.Ordinal));
+        return core with { Reasons = errors };
+    }
+
+    // A few cabinets show whether a request can be met; those that cannot take the equipment cost nothing.
+    private bool IsMet(ProposalRequest changed, ProposalTask task, CancellationToken cancellation)
+    {
+        var quick = new ProposalTask(changed with { Effort = null }, task.Products, task.Offered);
+        var offers = CabinetOffer.Of(changed, task.Products, task.Offered);
+        if (ProposalConflicts.BeforeTrial(quick, offers) is not null)
+        {
+            return false;
+        }
+
+        return CabinetSearch.Run(quick, offers, 1, checker, cancellation, isTest: true).Found.Count > 0
+            || ((changed.MaxCabinets ?? RackDivision.DefaultMost) > 1 && new RackDivision(quick, offers, checker, cancellation, isTest: true).Find() is not null);
     }
 }

@@ -7,8 +7,20 @@ namespace RackCheck.Planning.Proposals;
 /// <summary>A request prepared for building: its equipment as a stock.</summary>
 internal sealed class ProposalTask
 {
+    private readonly HashSet<string> ownIds;
+
     /// <summary>Prepares a request.</summary>
-    public ProposalTask(ProposalRequest request, IReadOnlyDictionary<string, Product> found, IReadOnlyList<Product> offered)
+    /// <param name="request">The request.</param>
+    /// <param name="found">Products of its part numbers.</param>
+    /// <param name="offered">Products on offer.</param>
+    /// <param name="placement">Place of the cabinet in a row; null for a cabinet alone.</param>
+    /// <param name="otherSupplies">Number of supplies assumed for other cabinets of the row.</param>
+    public ProposalTask(
+        ProposalRequest request,
+        IReadOnlyDictionary<string, Product> found,
+        IReadOnlyList<Product> offered,
+        Placement? placement = null,
+        int otherSupplies = 0)
     {
         var products = new Dictionary<string, Product>(StringComparer.Ordinal);
         foreach (var product in offered.Concat(found.Values))
@@ -16,7 +28,8 @@ internal sealed class ProposalTask
             products[product.PartNumber] = product;
         }
 
-        (Request, Products) = (request, products);
+        (Request, Products, Offered) = (request, products, offered);
+        IsThorough = request.Effort == SearchEffort.Thorough;
         Items = ResolvedRack.Of(request.In(new Cabinet()), products).Description.Items;
         Product[] own = [.. Items.Where(i => i.HeightU is not null).Select(i => OwnEquipment.ProductOf(i, products.GetValueOrDefault(i.PartNumber ?? "")))];
         Stock = new Stock(own.Select(p => (p, 1L)));
@@ -26,6 +39,7 @@ internal sealed class ProposalTask
             {
                 Reference = request.Reference,
                 Lines = [],
+                Options = placement is null || request.Cabinets?.Any(c => c.Placement is not null) == true ? null : new BasketOptions { Placement = placement },
                 Supplies = request.Supplies,
                 Earthing = request.Earthing,
                 Site = request.Site,
@@ -38,9 +52,13 @@ internal sealed class ProposalTask
             offered)
         {
             SeeksLowest = true,
+            OtherSupplies = otherSupplies,
+            Given = new RackDescription { Items = [], Pdus = request.Pdus, Connections = request.Connections, Cooling = request.Cooling },
+            AtRear = request.Items.Where(i => i.Position?.Face == Face.Rear).Select(i => i.Id).ToHashSet(StringComparer.Ordinal),
             Kept = request.Items.Where(i => keep.Contains(i.Id)).ToDictionary(i => i.Id, i => i.Position!, StringComparer.Ordinal),
         };
-        ItemsU = Items.Where(i => Context.Kept.GetValueOrDefault(i.Id)?.Face != Face.Rear).Sum(i => i.HeightU ?? 0);
+        ownIds = Items.Select(i => i.Id).ToHashSet(StringComparer.Ordinal);
+        ItemsU = Items.Where(i => !Context.AtRear.Contains(i.Id)).Sum(i => i.HeightU ?? 0);
     }
 
     /// <summary>The request.</summary>
@@ -48,6 +66,9 @@ internal sealed class ProposalTask
 
     /// <summary>Products of the request and on offer, by part number.</summary>
     public IReadOnlyDictionary<string, Product> Products { get; }
+
+    /// <summary>Products on offer.</summary>
+    public IReadOnlyList<Product> Offered { get; }
 
     /// <summary>Items with the data of their part numbers.</summary>
     public IReadOnlyList<Item> Items { get; }
@@ -60,6 +81,12 @@ internal sealed class ProposalTask
 
     /// <summary>Height of the equipment alone on the front, U.</summary>
     public int ItemsU { get; }
+
+    /// <summary>Whether the search goes on to the proof.</summary>
+    public bool IsThorough { get; }
+
+    /// <summary>Whether an item belongs to the request.</summary>
+    public bool IsOwn(string id) => ownIds.Contains(id);
 
     /// <summary>Height that a cabinet needs for equipment that takes a height, with room for growth.</summary>
     public int WithGrowth(int usedU) => usedU + (int)Math.Ceiling(usedU * (Request.GrowthPercent ?? 0) / 100);

@@ -15,7 +15,7 @@ internal static class TradeOffs
         Compare("Cabinet width", one.Offer.WidthMm, other.Offer.WidthMm, " mm");
         Compare("Free height", one.FreeU, other.FreeU, " U", isMoreBetter: true);
         Compare("Open warnings", Warnings(one.Report), Warnings(other.Report), "");
-        Compare("Order units added", one.Lines.Sum(l => l.Quantity), other.Lines.Sum(l => l.Quantity), "");
+        Compare("Order units added", AddedLines.Of(one).Sum(l => l.Quantity), AddedLines.Of(other).Sum(l => l.Quantity), "");
         return (gained, givenUp);
 
         void Compare(string what, double value, double otherValue, string unit, bool isMoreBetter = false)

@@ -1,0 +1,97 @@
+using System.Text.Json;
+using RackCheck.Model;
+
+namespace RackCheck.Planning.Layouts;
+
+/// <summary>An item with its load as a block of adjacent U positions.</summary>
+internal sealed record LayoutBlock
+{
+    /// <summary>Its id.</summary>
+    public required string Id { get; init; }
+
+    /// <summary>Height, U.</summary>
+    public required int HeightU { get; init; }
+
+    /// <summary>Mass, g; 0 if unknown.</summary>
+    public required long MassG { get; init; }
+
+    /// <summary>The face on which it is mounted.</summary>
+    public required Face Face { get; init; }
+
+    /// <summary>Lowest U positions that it may take, ascending.</summary>
+    public required IReadOnlyList<int> Starts { get; init; }
+
+    /// <summary>Blocks of the same kind can be exchanged without any effect.</summary>
+    public required string Kind { get; init; }
+}
+
+/// <summary>Blocks that may not be directly above other blocks on the same face.</summary>
+/// <param name="Lower">Indices of the lower blocks.</param>
+/// <param name="Upper">Indices of the upper blocks.</param>
+internal sealed record ApartGroup(IReadOnlyList<int> Lower, IReadOnlyList<int> Upper);
+
+/// <summary>Blocks to place in a cabinet: none overlaps another, and the centre of gravity is as low as possible.</summary>
+internal sealed record LayoutProblem
+{
+    /// <summary>Height of the cabinet, U.</summary>
+    public required int HeightU { get; init; }
+
+    /// <summary>The blocks.</summary>
+    public required IReadOnlyList<LayoutBlock> Blocks { get; init; }
+
+    /// <summary>Blocks that need a free U between them.</summary>
+    public IReadOnlyList<ApartGroup> Apart { get; init; } = [];
+
+    /// <summary>Indices of blocks on opposite faces that are too deep to share a U position.</summary>
+    public IReadOnlyList<(int Front, int Rear)> Meeting { get; init; } = [];
+
+    /// <summary>Sets of placements that may not occur together.</summary>
+    public IReadOnlyList<IReadOnlyList<(int Block, int Start)>> Forbidden { get; init; } = [];
+
+    /// <summary>Text that is the same for the same problem.</summary>
+    public string Key() => JsonSerializer.Serialize(new
+    {
+        HeightU,
+        Blocks = Blocks.Select(b => new { b.Id, b.HeightU, b.MassG, b.Face, b.Starts, b.Kind }),
+        Apart,
+        Meeting = Meeting.Select(m => new[] { m.Front, m.Rear }),
+        Forbidden = Forbidden.Select(f => f.Select(p => new[] { p.Block, p.Start })),
+    });
+
+    /// <summary>Sum of mass times height of the centre above the bottom of U1, in g and half U.</summary>
+    public long MomentOf(IReadOnlyList<int> starts) => Blocks.Index().Sum(b => b.Item.MassG * (2L * (starts[b.Index] - 1) + b.Item.HeightU));
+
+    /// <summary>No placement has a moment below this: all blocks stacked without a gap in falling order of mass per height.</summary>
+    /// <remarks>Any exchange of two neighbours in that order raises the moment.</remarks>
+    public long LeastMoment()
+    {
+        var moment = 0L;
+        foreach (var face in Blocks.GroupBy(b => b.Face))
+        {
+            var bottom = 0;
+            foreach (var block in face.OrderByDescending(b => (double)b.MassG / b.HeightU))
+            {
+                moment += block.MassG * ((2L * bottom) + block.HeightU);
+                bottom += block.HeightU;
+            }
+        }
+
+        return moment;
+    }
+}
+
+/// <summary>Positions of all blocks, or that there are none.</summary>
+internal sealed record Layout
+{
+    /// <summary>Lowest U position of each block; null if none were found.</summary>
+    public IReadOnlyList<int>? Starts { get; init; }
+
+    /// <summary>Whether it is proven that no positions exist.</summary>
+    public bool IsImpossible { get; init; }
+
+    /// <summary>No positions have a moment below this, g and half U.</summary>
+    public long LeastMoment { get; init; }
+
+    /// <summary>Whether the positions are proven to be the best, or that there are none.</summary>
+    public bool IsProven(LayoutProblem problem) => IsImpossible || (Starts is { } starts && problem.MomentOf(starts) <= LeastMoment);
+}

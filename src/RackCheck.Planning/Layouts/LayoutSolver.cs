@@ -1,0 +1,157 @@
+using Google.OrTools.Sat;
+using static System.FormattableString;
+
+namespace RackCheck.Planning.Layouts;
+
+/// <summary>Finds the positions with the lowest centre of gravity and proves it, or gives the bound that it reached. The same problem gives the same positions.</summary>
+internal static class LayoutSolver
+{
+    private static readonly TimeSpan StopInterval = TimeSpan.FromMilliseconds(10);
+
+    /// <summary>Solves a problem.</summary>
+    /// <param name="problem">The problem.</param>
+    /// <param name="work">Maximum work, in seconds of the solver's own clock, which counts operations.</param>
+    /// <param name="cancellation">Stops the solver.</param>
+    /// <exception cref="OperationCanceledException">The search was cancelled.</exception>
+    public static Layout Solve(LayoutProblem problem, double work, CancellationToken cancellation)
+    {
+        cancellation.ThrowIfCancellationRequested();
+        if (problem.Blocks.Any(b => b.Starts.Count == 0) || IsTooHigh(problem))
+        {
+            return new Layout { IsImpossible = true };
+        }
+
+        var least = problem.LeastMoment();
+        var hint = LayoutHeuristic.Find(problem) is { } first ? InOrder(problem, first) : null;
+        return hint is not null && (problem.MomentOf(hint) == least || work <= 0)
+            ? new Layout { Starts = hint, LeastMoment = least }
+            : Search(problem, hint, least, work, cancellation);
+    }
+
+    private static bool IsTooHigh(LayoutProblem problem) => problem.Blocks.GroupBy(b => b.Face).Any(f => f.Sum(b => b.HeightU) > problem.HeightU);
+
+    private static Layout Search(LayoutProblem problem, int[]? hint, long least, double work, CancellationToken cancellation)
+    {
+        var (model, at) = ModelOf(problem);
+        var terms = problem.Blocks.Index().SelectMany(b => at[b.Index].Select(x => (x.Value, 2 * b.Item.MassG * (x.Key - 1)))).ToArray();
+        var constant = problem.Blocks.Sum(b => b.MassG * b.HeightU);
+        model.Minimize(LinearExpr.WeightedSum(terms.Select(t => t.Value), terms.Select(t => t.Item2)));
+        foreach (var (index, block) in hint is null ? [] : problem.Blocks.Index())
+        {
+            foreach (var (start, literal) in at[index])
+            {
+                model.AddHint(literal, start == hint![index] ? 1 : 0);
+            }
+        }
+
+        using var solver = new CpSolver();
+        solver.StringParameters = Invariant($"num_workers:1,random_seed:42,linearization_level:2,max_deterministic_time:{work}");
+        CpSolverStatus status;
+        using (new Timer(_ => StopIf(solver, cancellation), null, StopInterval, StopInterval))
+        {
+            status = solver.Solve(model);
+        }
+
+        cancellation.ThrowIfCancellationRequested();
+        if (status == CpSolverStatus.Infeasible)
+        {
+            return new Layout { IsImpossible = true };
+        }
+
+        if (status is not (CpSolverStatus.Optimal or CpSolverStatus.Feasible))
+        {
+            return new Layout { Starts = hint, LeastMoment = least };
+        }
+
+        int[] found = [.. at.Select(starts => starts.First(s => solver.BooleanValue(s.Value)).Key)];
+        var bound = status == CpSolverStatus.Optimal ? problem.MomentOf(found) : Math.Max(least, constant + (long)Math.Ceiling(solver.BestObjectiveBound - 1e-3));
+
+        // Exchanged blocks of one kind are put back into the order of the items.
+        found = InOrder(problem, found);
+        return hint is not null && problem.MomentOf(hint) <= problem.MomentOf(found)
+            ? new Layout { Starts = hint, LeastMoment = bound }
+            : new Layout { Starts = found, LeastMoment = bound };
+    }
+
+    private static void StopIf(CpSolver solver, CancellationToken cancellation)
+    {
+        if (cancellation.IsCancellationRequested)
+        {
+            solver.StopSearch();
+        }
+    }
+
+    private static (CpModel Model, SortedDictionary<int, BoolVar>[] At) ModelOf(LayoutProblem problem)
+    {
+        var model = new CpModel();
+        var at = problem.Blocks.Select(b => new SortedDictionary<int, BoolVar>(
+            b.Starts.ToDictionary(u => u, u => model.NewBoolVar(Invariant($"{b.Id}@{u}"))))).ToArray();
+        foreach (var starts in at)
+        {
+            model.AddExactlyOne(starts.Values);
+        }
+
+        for (var unit = 1; unit <= problem.HeightU; unit++)
+        {
+            foreach (var face in problem.Blocks.Index().GroupBy(b => b.Item.Face))
+            {
+                model.AddAtMostOne(face.SelectMany(b => Covering(b.Index, unit)));
+            }
+
+            foreach (var (front, rear) in problem.Meeting)
+            {
+                model.AddAtMostOne(Covering(front, unit).Concat(Covering(rear, unit)));
+            }
+
+            foreach (var group in problem.Apart)
+            {
+                var ending = group.Lower.SelectMany(i => Starting(i, unit - problem.Blocks[i].HeightU + 1));
+                var beginning = group.Upper.SelectMany(i => Starting(i, unit + 1));
+                model.AddAtMostOne(ending.Concat(beginning));
+            }
+        }
+
+        foreach (var set in problem.Forbidden)
+        {
+            ILiteral[] literals = [.. set.SelectMany(p => Starting(p.Block, p.Start)).Select(x => x.Not())];
+            if (literals.Length == set.Count)
+            {
+                model.AddBoolOr(literals);
+            }
+        }
+
+        // Blocks of one kind keep their order.
+        var forbidden = problem.Forbidden.SelectMany(f => f).Select(p => p.Block).ToHashSet();
+        foreach (var alike in problem.Blocks.Index().Where(b => !forbidden.Contains(b.Index)).GroupBy(b => b.Item.Kind).Select(g => g.ToArray()))
+        {
+            foreach (var (lower, upper) in alike.Zip(alike.Skip(1)))
+            {
+                model.Add(Position(lower.Index) + 1 <= Position(upper.Index));
+            }
+        }
+
+        return (model, at);
+
+        LinearExpr Position(int block) => LinearExpr.WeightedSum(at[block].Values, at[block].Keys.Select(u => (long)u));
+
+        IEnumerable<BoolVar> Starting(int block, int start) => at[block].TryGetValue(start, out var literal) ? [literal] : [];
+
+        IEnumerable<BoolVar> Covering(int block, int unit) =>
+            Enumerable.Range(unit - problem.Blocks[block].HeightU + 1, problem.Blocks[block].HeightU).SelectMany(u => Starting(block, u));
+    }
+
+    private static int[] InOrder(LayoutProblem problem, int[] starts)
+    {
+        var sorted = (int[])starts.Clone();
+        var forbidden = problem.Forbidden.SelectMany(f => f).Select(p => p.Block).ToHashSet();
+        foreach (var alike in problem.Blocks.Index().Where(b => !forbidden.Contains(b.Index)).GroupBy(b => b.Item.Kind))
+        {
+            foreach (var ((index, _), start) in alike.Zip(alike.Select(b => starts[b.Index]).Order()))
+            {
+                sorted[index] = start;
+            }
+        }
+
+        return sorted;
+    }
+}

@@ -1,0 +1,88 @@
+using RackCheck.Model;
+using RackCheck.Rules;
+
+namespace RackCheck.Planning.Proposals;
+
+/// <summary>What the search over the cabinets found.</summary>
+internal sealed class CabinetSearch
+{
+    // Racks made besides those wanted while none is without a warning.
+    private const int MostFurther = 3;
+
+    // Racks with an open error after which a quick search ends.
+    private const int MostFailed = 8;
+
+    /// <summary>Racks without an open error, the preferred one first.</summary>
+    public List<Trial> Found { get; } = [];
+
+    /// <summary>Racks with an open error.</summary>
+    public List<Trial> Failed { get; } = [];
+
+    /// <summary>Cabinets that cannot take the equipment, with the reasons.</summary>
+    public List<(CabinetOffer Offer, IReadOnlyList<Finding> Findings)> Against { get; } = [];
+
+    /// <summary>Cabinets that are not proven to be unsuitable, with the open warnings of the product that a rack in them has at least.</summary>
+    public List<(CabinetOffer Offer, int Warnings)> Open { get; } = [];
+
+    /// <summary>Searches the cabinets for racks with no open error and few warnings, the smallest cabinets first.</summary>
+    /// <param name="task">The request.</param>
+    /// <param name="offers">The cabinets, the preferred ones first.</param>
+    /// <param name="most">Number of racks wanted.</param>
+    /// <param name="checker">Checks each rack.</param>
+    /// <param name="cancellation">Stops the search.</param>
+    /// <param name="isTest">Whether only to find out if there is a rack: the search ends with the first, or after two with an error.</param>
+    public static CabinetSearch Run(ProposalTask task, CabinetOffer[] offers, int most, RackChecker checker, CancellationToken cancellation, bool isTest = false)
+    {
+        var search = new CabinetSearch();
+        List<(CabinetOffer Offer, int Warnings)> possible = [];
+        foreach (var offer in offers.Where(o => task.WithGrowth(task.ItemsU) <= o.HeightU))
+        {
+            var standing = Refutation.Against(task, offer);
+            if (standing.Any(f => f.Severity == Severity.Error))
+            {
+                search.Against.Add((offer, standing));
+            }
+            else
+            {
+                possible.Add((offer, standing.Count));
+            }
+        }
+
+        // Cabinets in which a warning stands whatever is chosen come last.
+        var maker = new TrialMaker(task, checker, cancellation);
+        List<Trial> found = [];
+        foreach (var (offer, warnings) in possible.OrderBy(p => p.Warnings))
+        {
+            cancellation.ThrowIfCancellationRequested();
+            if (found.Count >= (isTest ? 1 : most + MostFurther)
+                || (found.Count >= most && found.Any(t => t.ProductWarnings <= warnings))
+                || search.Failed.Count >= (isTest ? 2 : task.IsThorough ? int.MaxValue : MostFailed))
+            {
+                search.Open.Add((offer, warnings));
+                continue;
+            }
+
+            var trial = maker.Make(offer);
+            var isSound = IsSound(task, trial);
+            if (!trial.IsRefuted)
+            {
+                search.Open.Add((offer, isSound ? trial.ProductWarnings : warnings));
+            }
+
+            (isSound ? found : search.Failed).Add(trial);
+        }
+
+        foreach (var trial in found.OrderBy(t => t.ProductWarnings).ThenBy(t => Array.IndexOf(offers, t.Offer)))
+        {
+            if (search.Found.Count == 0 || (search.Found.Count < most && TradeOffs.Of(trial, search.Found[0]).Gained.Count > 0))
+            {
+                search.Found.Add(trial);
+            }
+        }
+
+        return search;
+    }
+
+    private static bool IsSound(ProposalTask task, Trial trial) =>
+        trial.Faults.Errors == 0 && task.IsKeptIn(trial.Rack) && task.WithGrowth(trial.UsedU) <= trial.Offer.HeightU;
+}

@@ -1,0 +1,149 @@
+using RackCheck.Model;
+using RackCheck.Survey;
+using static System.FormattableString;
+
+namespace RackCheck.Planning.Proposals;
+
+/// <summary>A requirement of a request that can be left out.</summary>
+/// <param name="Pointers">JSON pointers into the request.</param>
+/// <param name="Message">The requirement.</param>
+/// <param name="Relaxed">What leaving it out means, in words.</param>
+/// <param name="Without">The request without it.</param>
+internal sealed record Requirement(IReadOnlyList<string> Pointers, string Message, string Relaxed, Func<ProposalRequest, ProposalRequest> Without);
+
+/// <summary>
+/// The smallest set of requirements in conflict: each is left out once, and stays out if the rest still cannot be met. Without any one of those
+/// that remain, the others can be met.
+/// </summary>
+/// <param name="request">The request.</param>
+/// <param name="isMet">Whether a request can be met.</param>
+internal sealed class ConflictSearch(ProposalRequest request, Func<ProposalRequest, bool> isMet)
+{
+    // Requests tried. What is left untried stays in the set.
+    private const int MostTries = 40;
+
+    private int tries;
+
+    /// <summary>Finds the set.</summary>
+    /// <param name="suspects">Pointers that the errors of the racks tried name.</param>
+    public ProposalConflict Find(IReadOnlySet<string> suspects)
+    {
+        Requirement[] all = [.. Requirements()];
+        Requirement[] named = [.. all.Where(r => r.Pointers.Any(suspects.Contains))];
+        List<Requirement> core = named.Length > 0 && named.Length < all.Length && !IsMet(Without(all.Except(named))) ? [.. named] : [.. all];
+        Shrink(all, core);
+        foreach (var requirement in core.ToArray())
+        {
+            if (core.Count > 1 && !IsMet(Without(all.Except(core).Append(requirement))))
+            {
+                core.Remove(requirement);
+            }
+        }
+
+        return new ProposalConflict
+        {
+            Requirements = [.. core.Select(r => new ConflictingRequirement { Pointers = r.Pointers, Message = r.Message })],
+            Relax = core.FirstOrDefault(r => isMet(r.Without(request)))?.Relaxed,
+        };
+    }
+
+    // Halves first: most requirements of a long list have no part in the conflict.
+    private void Shrink(Requirement[] all, List<Requirement> core)
+    {
+        for (var size = core.Count / 2; size > 1; size /= 2)
+        {
+            foreach (var part in core.Chunk(size).ToArray())
+            {
+                if (core.Count > part.Length && !IsMet(Without(all.Except(core).Concat(part))))
+                {
+                    core.RemoveAll(part.Contains);
+                }
+            }
+        }
+    }
+
+    private ProposalRequest Without(IEnumerable<Requirement> left) => left.Aggregate(request, (now, requirement) => requirement.Without(now));
+
+    // A request without items is met.
+    private bool IsMet(ProposalRequest changed) => changed.Items.Count == 0 || ++tries > MostTries || isMet(changed);
+
+    // What is left out first comes first, so that items leave the set last.
+    private IEnumerable<Requirement> Requirements()
+    {
+        if (request.GrowthPercent > 0)
+        {
+            yield return new Requirement(["/growthPercent"], Invariant($"{request.GrowthPercent:0.###} % of the height that the equipment takes stays free."),
+                "Leave less height free for later equipment.", r => r with { GrowthPercent = null });
+        }
+
+        foreach (var (index, id) in (request.Keep ?? []).Index())
+        {
+            var u = request.Items.First(i => i.Id == id).Position!.U;
+            yield return new Requirement([Invariant($"/keep/{index}")], Invariant($"{id} stays at U{u}."), $"Let {id} move.",
+                r => r with { Keep = [.. r.Keep!.Where(k => k != id)] });
+        }
+
+        foreach (var (index, group) in (request.Groups ?? []).Index())
+        {
+            yield return new Requirement([Invariant($"/groups/{index}")], $"The items of group {group.Id} stay in one cabinet.", $"Divide group {group.Id}.",
+                r => r with { Groups = [.. r.Groups!.Where(g => g.Id != group.Id)] });
+        }
+
+        if (request.Site is { } site)
+        {
+            if (site.RequiredIp is { } ip)
+            {
+                yield return OfSite("requiredIp", $"The site requires {ip}.", "Place the rack where a lower IP code suffices.", s => s with { RequiredIp = null });
+            }
+
+            if (site.AmbientMaxC is { } ambient)
+            {
+                yield return OfSite("ambientMaxC", Invariant($"The room has up to {ambient:0.###} C."), "Cool the room.", s => s with { AmbientMaxC = null });
+            }
+
+            if (site.UpsMinutes is { } minutes)
+            {
+                yield return OfSite("upsMinutes", Invariant($"The UPS runs for {minutes:0.###} minutes."), "Ask for a shorter run time.", s => s with { UpsMinutes = null });
+            }
+        }
+
+        if (request.Supplies is not null)
+        {
+            yield return new Requirement(["/supplies"], "Only the supplies of the request feed the racks: "
+                + Names.List([.. request.Supplies.Select(s => Invariant($"{s.Id} of {s.RatedA:0.###} A at {s.VoltageV:0.###} V"))]) + ".",
+                "Provide further or other supplies.", r => r with { Supplies = null });
+        }
+
+        if (request.Cabinets is { } cabinets)
+        {
+            yield return new Requirement(["/cabinets"], Invariant($"Only the cabinets of the request are allowed, {cabinets.Max(c => c.HeightU ?? 0)} U and less."),
+                "Allow a larger cabinet.", r => r with { Cabinets = null });
+        }
+
+        if ((request.MaxCabinets ?? RackDivision.DefaultMost) is var most and < 6)
+        {
+            yield return new Requirement(["/maxCabinets"], Invariant($"There are at most {most} {(most == 1 ? "cabinet" : "cabinets")}."), "Allow one cabinet more.",
+                r => r with { MaxCabinets = most + 1 });
+        }
+
+        foreach (var (index, item) in request.Items.Index())
+        {
+            yield return new Requirement([Invariant($"/items/{index}")], $"{item.Id} is to be mounted{SizeOf(item)}.", $"Leave {item.Id} out.", r => WithoutItem(r, item.Id));
+        }
+    }
+
+    private static Requirement OfSite(string name, string message, string relaxed, Func<Site, Site> without) =>
+        new([$"/site/{name}"], message, relaxed, r => r with { Site = without(r.Site!) });
+
+    private static string SizeOf(Item item) => item.HeightU is { } height ? Invariant($": {height} U") : item.PartNumber is { } part ? $": {part}" : "";
+
+    private static ProposalRequest WithoutItem(ProposalRequest request, string id) => request with
+    {
+        Items = [.. request.Items.Where(i => i.Id != id)],
+        Keep = request.Keep is { } keep ? [.. keep.Where(k => k != id)] : null,
+        Groups = request.Groups is { } groups
+            ? [.. groups.Select(g => g with { Items = [.. g.Items.Where(i => i != id)] }).Where(g => g.Items.Count > 0)]
+            : null,
+        Connections = request.Connections is { } connections ? [.. connections.Where(c => c.Item != id)] : null,
+    };
+}

@@ -1,0 +1,37 @@
+using RackCheck.Model;
+using RackCheck.Planning.Baskets;
+using RackCheck.Survey.Power;
+
+namespace RackCheck.Planning.Proposals;
+
+/// <summary>PDUs that a rack may need besides those for cords without an outlet.</summary>
+internal static class PowerOptions
+{
+    private const int MostOptions = 3;
+
+    /// <summary>A PDU for each UPS that feeds none: the one with the highest rating that goes into the outlets of the UPS.</summary>
+    public static IReadOnlyList<Product> BehindUps(ProposalTask task) =>
+    [
+        .. task.Items.Where(i => i.Ups is { Feeds: null, Outlets: not null }).Select(i => task.Context.Offered(ProductKind.Pdu)
+            .Where(p => SupplyChoice.IsForUps(p) && p.Pdu!.Plug is { } plug && i.Ups!.Outlets!.Any(o => PlugFit.Fits(plug, o.Socket)))
+            .OrderByDescending(p => p.Pdu!.RatedA)
+            .ThenByDescending(p => SupplyChoice.CountOf(p.Pdu!))
+            .ThenBy(p => p.PartNumber, StringComparer.Ordinal)
+            .FirstOrDefault()).OfType<Product>(),
+    ];
+
+    /// <summary>Sets of parts that may take load off the PDUs of a rack: one more of each kind that it has, then others for the region.</summary>
+    public static IEnumerable<IReadOnlyList<Product>> ForLoad(ProposalTask task, Trial trial, IReadOnlyList<Product> fixedParts)
+    {
+        // The mains PDUs of the rack stay: without them one more would take their place.
+        var units = trial.Completed.RackBuild.Units.Where(u => OwnEquipment.IdOf(u.Piece.PartNumber) is null)
+            .Select(u => task.Products[u.Piece.PartNumber]).Where(p => !SupplyChoice.IsForUps(p)).ToArray();
+        return task.Context.Offered(ProductKind.Pdu)
+            .Where(p => p.Pdu?.Groups is not null && !SupplyChoice.IsForUps(p) && SupplyChoice.SuitsRegion(task.Request.Site?.Region, p.Pdu))
+            .OrderByDescending(units.Contains)
+            .ThenByDescending(p => p.Pdu!.RatedA)
+            .ThenBy(p => p.PartNumber, StringComparer.Ordinal)
+            .Take(MostOptions)
+            .Select(p => (IReadOnlyList<Product>)[.. fixedParts, .. units, p]);
+    }
+}

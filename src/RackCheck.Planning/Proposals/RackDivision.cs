@@ -1,0 +1,224 @@
+using Google.OrTools.Sat;
+using RackCheck.Model;
+using RackCheck.Planning.Baskets;
+using RackCheck.Rules;
+using RackCheck.Rules.Earthing;
+using RackCheck.Rules.Power;
+using RackCheck.Survey.Catalogue;
+using static System.FormattableString;
+
+namespace RackCheck.Planning.Proposals;
+
+/// <summary>A rack of a row.</summary>
+/// <param name="Task">Its part of the request.</param>
+/// <param name="Trial">The rack.</param>
+/// <param name="Open">The cabinets that its proof is about.</param>
+internal sealed record RowRack(ProposalTask Task, Trial Trial, IReadOnlyList<CabinetOffer> Open);
+
+/// <summary>
+/// Divides equipment that does not go into one cabinet over as few as possible. Groups and kept items stay together. Each rack is searched for as
+/// one cabinet is; what does not go into a cabinet together is not put together again.
+/// </summary>
+internal sealed class RackDivision
+{
+    /// <summary>Default maximum number of cabinets.</summary>
+    public const int DefaultMost = 4;
+
+    private const int MostRounds = 6;
+    private const double Work = 0.5;
+
+    // Rules of the supplies, over all racks that they feed.
+    private static readonly HashSet<string> SupplyRules =
+    [
+        RuleChecks.IdOf<SupplyLoading>(), RuleChecks.IdOf<RcdTrip>(), RuleChecks.IdOf<Leakage>(), RuleChecks.IdOf<VoltageDrop>(),
+    ];
+
+    private static readonly RackChecker SupplyChecker =
+        new(RuleSet.Of(RuleSet.Default.All.Where(r => SupplyRules.Contains(r.Descriptor.Id))), static (_, _) => { });
+
+    private readonly ProposalTask task;
+    private readonly CabinetOffer[] offers;
+    private readonly RackChecker checker;
+    private readonly CancellationToken cancellation;
+    private readonly bool isTest;
+    private readonly IReadOnlyList<IReadOnlyList<Item>> parts;
+
+    /// <summary>Prepares a division.</summary>
+    /// <param name="task">The request.</param>
+    /// <param name="offers">The cabinets, the preferred ones first.</param>
+    /// <param name="checker">Checks each rack.</param>
+    /// <param name="cancellation">Stops the search.</param>
+    /// <param name="isTest">Whether only to find out if there are racks.</param>
+    public RackDivision(ProposalTask task, CabinetOffer[] offers, RackChecker checker, CancellationToken cancellation, bool isTest = false)
+    {
+        (this.task, this.offers, this.checker, this.cancellation, this.isTest) = (task, offers, checker, cancellation, isTest);
+        parts = PartsOf(task);
+        var highest = offers.Max(o => o.HeightU);
+        Least = Math.Max(2, (task.WithGrowth(task.ItemsU) + highest - 1) / highest);
+    }
+
+    /// <summary>Fewer cabinets cannot take the equipment: one was tried, and the highest are too low for its height.</summary>
+    public int Least { get; }
+
+    /// <summary>What the supplies cannot feed together; null if they can or were not reached.</summary>
+    public Finding? SupplyFinding { get; private set; }
+
+    /// <summary>Divides the equipment.</summary>
+    /// <returns>The racks in the order of their row; null if none were found.</returns>
+    public IReadOnlyList<RowRack>? Find()
+    {
+        var most = task.Request.MaxCabinets ?? DefaultMost;
+        if (task.Request.Pdus is { Count: > 0 } || task.Request.Connections is { Count: > 0 } || task.Request.Cooling is not null)
+        {
+            return null;
+        }
+
+        for (var count = Least; count <= Math.Min(most, parts.Count); count++)
+        {
+            if (Divide(count) is { } racks)
+            {
+                return racks;
+            }
+        }
+
+        return null;
+    }
+
+    private List<RowRack>? Divide(int count)
+    {
+        var roomU = offers.Max(o => o.HeightU);
+        var apart = new List<HashSet<int>>();
+        for (var round = 0; round < (isTest ? 2 : MostRounds); round++)
+        {
+            cancellation.ThrowIfCancellationRequested();
+            if (Assign(count, roomU, apart) is not { } cabinetOf)
+            {
+                return null;
+            }
+
+            List<RowRack> racks = [];
+            var supplies = 0;
+            for (var k = 0; k < count; k++)
+            {
+                var members = Enumerable.Range(0, parts.Count).Where(p => cabinetOf[p] == k).ToHashSet();
+                var own = TaskOf([.. members.SelectMany(p => parts[p]).Select(i => i.Id)], k, count, supplies);
+                var search = CabinetSearch.Run(own, offers, 1, checker, cancellation, isTest);
+                if (search.Found.Count == 0)
+                {
+                    apart.Add(members);
+                    roomU -= search.Failed.Exists(t => t.NotPlaced.Any()) ? 1 : 0;
+                    break;
+                }
+
+                var trial = search.Found[0];
+                supplies += task.Request.Supplies is null ? trial.Rack.Supplies?.Count ?? 0 : 0;
+                racks.Add(new RowRack(own, trial, [.. search.Open.Where(o => o.Warnings <= trial.ProductWarnings).Select(o => o.Offer)]));
+            }
+
+            if (racks.Count == count)
+            {
+                SupplyFinding = task.Request.Supplies is null ? null : OverSupplies(racks);
+                return SupplyFinding is null ? racks : null;
+            }
+        }
+
+        return null;
+    }
+
+    // The cabinet of each part: heights and masses fit, and the tallest stack is as low as possible.
+    private int[]? Assign(int count, int roomU, List<HashSet<int>> apart)
+    {
+        var model = new CpModel();
+        BoolVar[][] at = [.. parts.Select((_, p) => Enumerable.Range(0, count).Select(k => model.NewBoolVar(Invariant($"{p}@{k}"))).ToArray())];
+        long[] heights = [.. parts.Select(p => (long)p.Where(i => !task.Context.AtRear!.Contains(i.Id)).Sum(i => i.HeightU ?? 0))];
+        long[] grams = [.. parts.Select(p => (long)Math.Ceiling(1000 * p.Sum(i => i.MassKg ?? 0)))];
+        var rated = offers.Max(o => o.Product.Cabinet!.RatedLoadKg ?? double.PositiveInfinity);
+        var tallest = model.NewIntVar(0, roomU, "tallest");
+        foreach (var literals in at)
+        {
+            model.AddExactlyOne(literals);
+        }
+
+        for (var k = 0; k < count; k++)
+        {
+            var own = at.Select(p => p[k]).ToArray();
+            model.Add(LinearExpr.WeightedSum(own, heights) <= tallest);
+            if (double.IsFinite(rated))
+            {
+                model.Add(LinearExpr.WeightedSum(own, grams) <= (long)Math.Floor(1000 * rated));
+            }
+
+            foreach (var set in apart)
+            {
+                model.Add(LinearExpr.Sum(set.Select(p => own[p])) <= set.Count - 1);
+            }
+
+            if (k > 0)
+            {
+                model.Add(LinearExpr.WeightedSum(own, heights) <= LinearExpr.WeightedSum(at.Select(p => p[k - 1]), heights));
+            }
+        }
+
+        // Growth takes its share of every cabinet.
+        model.Add(tallest <= Enumerable.Range(0, roomU + 1).Last(u => task.WithGrowth(u) <= roomU));
+        model.Minimize(tallest);
+        using var solver = new CpSolver();
+        solver.StringParameters = Invariant($"num_workers:1,random_seed:42,max_deterministic_time:{Work}");
+        return solver.Solve(model) is CpSolverStatus.Optimal or CpSolverStatus.Feasible
+            ? [.. at.Select(p => Array.FindIndex(p, literal => solver.BooleanValue(literal)))]
+            : null;
+    }
+
+    private ProposalTask TaskOf(HashSet<string> ids, int index, int count, int supplies) => new(
+        task.Request with
+        {
+            Items = [.. task.Request.Items.Where(i => ids.Contains(i.Id))],
+            Keep = task.Request.Keep is { } keep ? [.. keep.Where(ids.Contains)] : null,
+            Groups = null,
+            Reference = task.Request.Reference is { Length: <= 60 } reference ? Invariant($"{reference} {index + 1}") : task.Request.Reference,
+        },
+        task.Products,
+        task.Offered,
+        index == 0 || index == count - 1 ? Placement.RowEnd : Placement.RowMiddle,
+        supplies);
+
+    private static List<IReadOnlyList<Item>> PartsOf(ProposalTask task)
+    {
+        var groups = (task.Request.Groups ?? []).SelectMany(g => g.Items.Select(i => (i, g.Id))).ToDictionary(p => p.i, p => "\n" + p.Id, StringComparer.Ordinal);
+        var keptGroups = task.Context.Kept!.Keys.Select(k => groups.GetValueOrDefault(k)).OfType<string>().ToHashSet(StringComparer.Ordinal);
+        return
+        [
+            .. task.Items.GroupBy(i =>
+            {
+                var group = groups.GetValueOrDefault(i.Id);
+                return task.Context.Kept.ContainsKey(i.Id) || (group is not null && keptGroups.Contains(group)) ? "\n" : group ?? i.Id;
+            }).Select(g => g.ToArray()),
+        ];
+    }
+
+    // One description of everything that the supplies feed, with the cords as each rack has them.
+    private static Finding? OverSupplies(List<RowRack> racks)
+    {
+        var first = racks[0].Trial;
+        List<Item> items = [];
+        List<Pdu> units = [];
+        List<Connection> connections = [];
+        foreach (var (index, rack) in racks.Index())
+        {
+            var resolved = rack.Trial.Resolved.Description;
+            string Named(string id) => Invariant($"{index + 1}\n{id}");
+            items.AddRange(resolved.Items.Select(i => i with
+            {
+                Id = Named(i.Id),
+                Position = null,
+                OnShelf = null,
+                Ups = i.Ups is { Feeds: { } feeds } ups ? ups with { Feeds = [.. feeds.Select(Named)] } : i.Ups,
+            }));
+            units.AddRange((resolved.Pdus ?? []).Select(u => u with { Id = Named(u.Id), Position = null }));
+            connections.AddRange((rack.Trial.Report.Figures.Power?.Assignment ?? []).Select(c => c with { Item = Named(c.Item), Pdu = Named(c.Pdu) }));
+        }
+
+        return SupplyChecker.Recheck(ResolvedRack.Plain(first.Resolved.Description with { Items = items, Pdus = units, Connections = connections }))
+            .Findings.FirstOrDefault(f => f is { Severity: Severity.Error, Accepted: null });
+    }
+}

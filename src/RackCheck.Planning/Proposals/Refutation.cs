@@ -1,0 +1,35 @@
+using RackCheck.Model;
+using RackCheck.Planning.Baskets;
+using RackCheck.Rules;
+using RackCheck.Rules.Cabling;
+using RackCheck.Rules.Cooling;
+using RackCheck.Rules.Depth;
+using RackCheck.Rules.Layout;
+using RackCheck.Rules.Loads;
+
+namespace RackCheck.Planning.Proposals;
+
+/// <summary>Proves that a cabinet cannot take the equipment: its height, depth, opening or load rating does not suffice even without any other part.</summary>
+internal static class Refutation
+{
+    private static readonly HashSet<string> Rules =
+    [
+        RuleChecks.IdOf<CabinetTooShallow>(), RuleChecks.IdOf<UprightPosition>(), RuleChecks.IdOf<FrontClearance>(), RuleChecks.IdOf<RearClearance>(),
+        RuleChecks.IdOf<BodyTooWide>(), RuleChecks.IdOf<RackRating>(), RuleChecks.IdOf<AirflowConflict>(), RuleChecks.IdOf<SideSpace>(),
+    ];
+
+    private static readonly RackChecker Checker = new(RuleSet.Of(RuleSet.Default.All.Where(r => Rules.Contains(r.Descriptor.Id))), static (_, _) => { });
+
+    /// <summary>The errors and the warnings of the product that stand against a cabinet whatever parts and positions are chosen.</summary>
+    public static IReadOnlyList<Finding> Against(ProposalTask task, CabinetOffer offer) =>
+    [
+        .. Checker.Recheck(Survey.Catalogue.ResolvedRack.Plain(task.Request.In(offer.Product.Cabinet!) with
+        {
+            Items = [.. task.Items.Select(i => i with { Position = task.Context.Kept!.GetValueOrDefault(i.Id), OnShelf = null })],
+            Supplies = null,
+            Pdus = null,
+            Connections = null,
+            Cooling = null,
+        })).Findings.Where(f => f is { Severity: Severity.Error, Accepted: null } || Trial.IsProductWarning(f)),
+    ];
+}

@@ -1,0 +1,165 @@
+using RackCheck.Model;
+using RackCheck.Planning.Baskets;
+using RackCheck.Planning.Layouts;
+using RackCheck.Rules;
+using RackCheck.Survey.Catalogue;
+
+namespace RackCheck.Planning.Proposals;
+
+/// <summary>
+/// Makes the best rack in one cabinet: completes its parts, has the solver place the items, checks the rack, forbids what the check finds
+/// against positions and solves again; then cooling and remedies.
+/// </summary>
+/// <param name="task">What is to be built.</param>
+/// <param name="checker">Checks the racks.</param>
+/// <param name="cancellation">Stops the solver, or between two steps.</param>
+internal sealed class TrialMaker(ProposalTask task, RackChecker checker, CancellationToken cancellation)
+{
+    // Rounds of check, forbid, solve again.
+    private const int MostRounds = 4;
+
+    // Work of the solver, of which an unsolved problem takes its share and a solved one a tenth.
+    private double left = task.IsThorough ? 15 : 0.4;
+
+    private double Share => Math.Min(left, task.IsThorough ? 5 : 0.1);
+
+    private readonly Dictionary<string, Layout> solved = new(StringComparer.Ordinal);
+
+    /// <summary>Makes the rack.</summary>
+    public Trial Make(CabinetOffer offer)
+    {
+        IReadOnlyList<Product> parts = PowerOptions.BehindUps(task);
+        var best = Make(offer, parts);
+        if (parts.Count > 0 && best.Faults.Errors > 0)
+        {
+            (best, parts) = Better(offer, best, parts, [[]]);
+        }
+
+        if (best.Has("power.") && best.Unmet.Count == 0)
+        {
+            (best, parts) = Better(offer, best, parts, PowerOptions.ForLoad(task, best, parts));
+        }
+
+        if (best.Errors.Any(f => f.Rule.StartsWith("cooling.", StringComparison.Ordinal)))
+        {
+            (best, _) = Better(offer, best, parts, CoolingOptions.Of(task, offer, parts));
+        }
+
+        return best.NotPlaced.Any() ? best : RemedyChoice.Apply(task, best, checker, cancellation);
+    }
+
+    // The first set of parts that leaves no error and fewer faults, else the best.
+    private (Trial Trial, IReadOnlyList<Product> Parts) Better(
+        CabinetOffer offer, Trial trial, IReadOnlyList<Product> parts, IEnumerable<IReadOnlyList<Product>> options)
+    {
+        var best = (trial, parts);
+        foreach (var option in options)
+        {
+            var next = Make(offer, option);
+            best = next.Faults.CompareTo(best.trial.Faults) < 0 ? (next, option) : best;
+            if (best.trial.Faults.Errors == 0 && best.trial != trial)
+            {
+                break;
+            }
+        }
+
+        return best;
+    }
+
+    private Trial Make(CabinetOffer offer, IReadOnlyList<Product> parts)
+    {
+        cancellation.ThrowIfCancellationRequested();
+        var stock = task.Stock.With(parts.Select(p => (p, 1L)).Prepend((offer.Product, 1)));
+        var context = task.Context;
+        context.Positions = null;
+        var first = BasketCompletion.Run(context, stock, offer.Product, cancellation);
+        var extra = parts.Select(p => ExtraOf(p)).ToArray();
+        Trial? best = null;
+        var isRefuted = false;
+        foreach (var practice in Enum.GetValues<LayoutPractice>())
+        {
+            var (completed, bans) = (first, new LayoutBans());
+            for (var round = 0; round < MostRounds; round++)
+            {
+                var problem = LayoutModel.Of(context, completed.RackBuild, practice, bans);
+                var layout = Solve(problem);
+                if (layout.Starts is not { } starts)
+                {
+                    isRefuted |= practice == LayoutPractice.None && round == 0 && layout.IsImpossible && !problem.Blocks.Any(b => !task.IsOwn(b.Id));
+                    break;
+                }
+
+                context.Positions = problem.Blocks.Index().ToDictionary(b => b.Item.Id, b => (int?)starts[b.Index], StringComparer.Ordinal);
+                completed = BasketCompletion.Again(context, stock, offer.Product, completed, cancellation);
+                context.Positions = null;
+                var trial = Check(offer, completed, extra) with { Problem = problem, Layout = layout };
+                best = best is null || trial.Faults.CompareTo(best.Faults) < 0 ? trial : best;
+                if (!LayoutFindings.Forbid(trial, problem, starts, bans))
+                {
+                    break;
+                }
+            }
+
+            if (best is not null)
+            {
+                break;
+            }
+        }
+
+        return best ?? Check(offer, first, extra) with { IsRefuted = isRefuted };
+    }
+
+    // Cabinets of one height have the same layouts.
+    private Layout Solve(LayoutProblem problem)
+    {
+        var key = problem.Key();
+        if (!solved.TryGetValue(key, out var layout))
+        {
+            var share = Share;
+            layout = solved[key] = LayoutSolver.Solve(problem, share, cancellation);
+            left -= layout.IsProven(problem) ? share / 10 : share;
+        }
+
+        return layout;
+    }
+
+    private Trial Check(CabinetOffer offer, Completed completed, IReadOnlyList<MissingPiece> extra)
+    {
+        var rack = ResolvedRack.Of(Describe(offer, completed.RackBuild), task.Products);
+        return new Trial
+        {
+            Offer = offer,
+            Resolved = rack,
+            Report = checker.Recheck(rack, cancellation),
+            Completed = completed with { Added = Merged(completed.Added.Concat(extra)) },
+        };
+    }
+
+    private static MissingPiece[] Merged(IEnumerable<MissingPiece> pieces) =>
+        [.. pieces.GroupBy(p => p.Product.PartNumber).Select(g => g.First() with { OrderUnits = g.Sum(p => p.OrderUnits) })];
+
+    private static MissingPiece ExtraOf(Product product) => product.Kind == ProductKind.Pdu
+        ? new MissingPiece(Stage.Outlets, product, 1, SupplyChoice.IsForUps(product) ? "The UPS feeds equipment through it." : "The cords of the equipment need its outlets, and the load is divided over several PDUs.")
+        : new MissingPiece(Stage.Cooling, product, 1, "It removes heat that the cabinet cannot give off.");
+
+    // Equipment for which no rails are on offer comes with its own.
+    private static Support? SupportOf(Item given, Item made) =>
+        made.Support?.Style == SupportStyle.Panel && given.Support?.Style is not null ? given.Support : made.Support;
+
+    // The items of the request first, in its order, with their own data and what was decided on them.
+    private RackDescription Describe(CabinetOffer offer, RackBuild build)
+    {
+        var made = build.Items.ToDictionary(i => i.Id, i => i.Item, StringComparer.Ordinal);
+        var own = task.Request.Items.Select(i => i with
+        {
+            Position = made[i.Id].Position,
+            OnShelf = made[i.Id].OnShelf,
+            Support = SupportOf(i, made[i.Id]),
+            EarthLead = i.EarthLead ?? made[i.Id].EarthLead,
+            Ups = made[i.Id].Ups is { } ups ? ups with { Feeds = i.Ups?.Feeds ?? ups.Feeds } : null,
+        });
+        var added = build.Items.Where(i => !task.IsOwn(i.Id)).Select(i => i.Item);
+        var partNumber = offer.Index is { } index ? task.Request.Cabinets![index].PartNumber : offer.Product.PartNumber;
+        return build.Describe() with { Cabinet = build.Cabinet with { PartNumber = partNumber }, Items = [.. own, .. added] };
+    }
+}
