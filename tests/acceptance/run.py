@@ -18,6 +18,17 @@ A case is a JSON file:
         notAssessed   ids of rules that say what they lack
         problem       [{pointer, code}]: some entry of the problem's errors agrees with all that is given
         remedyClears  ids of rules: after the patch of the first finding's first remedy that finding is gone and no new error is there
+        proposal      of the first alternative of an answer with alternatives:
+            cabinets      number of cabinets; 0 when there is a conflict
+            cabinet       {heightU, widthMm, depthMm} of the first cabinet
+            product       verdict on the product, the gravest of all racks
+            at            {item id: [least, greatest]}: its lowest U position
+            together      lists of item ids that are in one rack
+            added, notAdded   part numbers that the added lines have or do not have
+            noWarning     ids of rules, or "theme.*", without an open warning
+            proven        names of proven objectives
+            conflict      pointers that the requirements in conflict name
+        Whatever is expected of it, no alternative has an open error or an item without a place, and its own check says the same.
 
 Says what is wrong with each case that fails, then "N passed, N failed". Exit code 1 when a case failed or there was none.
 """
@@ -158,6 +169,14 @@ def finding_agrees(finding, expected):
     )
 
 
+def racks_of(alternative):
+    return alternative["racks"] if "racks" in alternative else [alternative]
+
+
+def open_findings(report, severity):
+    return [f for f in report["findings"] if f["severity"] == severity and "accepted" not in f and "signedOff" not in f]
+
+
 def identity(finding):
     # The fingerprint outlives a patch that moves indices; pointers do not.
     return finding["rule"], finding.get("fingerprint") or tuple(finding.get("pointers", []))
@@ -188,6 +207,71 @@ class Case:
             yield from self.about_findings(report)
             yield from self.about_figures(report)
             yield from self.about_remedies(service, report)
+            if "alternatives" in answer:
+                yield from self.about_alternatives(service, answer)
+                yield from self.about_proposal(answer, self.expect.get("proposal", {}))
+
+    def about_alternatives(self, service, answer):
+        if bool(answer["alternatives"]) == ("conflict" in answer):
+            yield "there are neither alternatives nor a conflict, or both"
+        for number, alternative in enumerate(answer["alternatives"]):
+            racks = racks_of(alternative)
+            placed = [item["id"] for rack in racks for item in rack["rack"]["items"] if "position" in item or "onShelf" in item]
+            for item in self.request["items"]:
+                if placed.count(item["id"]) != 1:
+                    yield f"alternative {number}: {item['id']} has {placed.count(item['id'])} places"
+            for rack in racks:
+                status, report = service.post("/v1/checks", rack["rack"], self.headers)
+                if status != 200 or report["descriptionDigest"] != rack["report"]["descriptionDigest"]:
+                    yield f"alternative {number}: its rack, checked again, gives {status} {short(report)}"
+                    continue
+                for finding in open_findings(report, "error"):
+                    yield f"alternative {number} has an error: {finding['rule']}: {finding['message']}"
+
+    def about_proposal(self, answer, expected):
+        conflict = [p for r in answer.get("conflict", {}).get("requirements", []) for p in r["pointers"]]
+        for pointer in expected.get("conflict", []):
+            if pointer not in conflict:
+                yield f"no requirement in conflict names {pointer}: {conflict}"
+        if not answer["alternatives"]:
+            if expected.get("cabinets", 0) != 0:
+                yield f"conflict: {short(answer['conflict'])}"
+            return
+        first = answer["alternatives"][0]
+        racks = racks_of(first)
+        if len(racks) != expected.get("cabinets", len(racks)):
+            yield f"{len(racks)} cabinets, not {expected['cabinets']}"
+        cabinet = racks[0]["rack"]["cabinet"]
+        resolved = {**cabinet, "heightU": racks[0]["report"]["figures"]["space"]["unitsTotal"]}
+        for name, value in expected.get("cabinet", {}).items():
+            if resolved.get(name) != value:
+                yield f"{name} of the cabinet is {resolved.get(name)}, not {value}"
+        verdicts = [rack["report"]["verdicts"]["product"] for rack in racks]
+        if "product" in expected and max(verdicts, key=["release", "review", "hold"].index) != expected["product"]:
+            yield f"verdicts on the product are {verdicts}, not {expected['product']}"
+        place = {item["id"]: (number, item) for number, rack in enumerate(racks) for item in rack["rack"]["items"]}
+        for item, (least, greatest) in expected.get("at", {}).items():
+            u = place[item][1].get("position", {}).get("u", 0)
+            if not least <= u <= greatest:
+                yield f"{item} is at U{u}, not U{least} to U{greatest}"
+        for group in expected.get("together", []):
+            if len({place[item][0] for item in group}) != 1:
+                yield f"{group} are not in one rack"
+        added = [line["partNumber"] for line in first["addedLines"]]
+        for part in expected.get("added", []):
+            if part not in added:
+                yield f"{part} is not among the added lines {added}"
+        for part in expected.get("notAdded", []):
+            if part in added:
+                yield f"{part} is among the added lines"
+        for rack in racks:
+            for finding in open_findings(rack["report"], "warning"):
+                if any(finding["rule"] == rule or (rule.endswith(".*") and finding["rule"].startswith(rule[:-1])) for rule in expected.get("noWarning", [])):
+                    yield f"warning of {finding['rule']}: {finding['message']}"
+        proven = [entry["name"] for entry in first["objective"] if entry["proven"]]
+        for name in expected.get("proven", []):
+            if name not in proven:
+                yield f"{name} is not proven: {short(first['objective'], 600)}"
 
     def about_problem(self, answer):
         for expected in self.expect.get("problem", []):

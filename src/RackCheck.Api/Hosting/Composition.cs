@@ -49,6 +49,7 @@ internal static partial class Composition
         services.AddSingleton<DescriptionReader>();
         services.AddSingleton<BasketReader>();
         services.AddSingleton<ProposalReader>();
+        services.AddSingleton<ComparisonReader>();
         services.AddSingleton(provider =>
         {
             var logger = provider.GetRequiredService<ILogger<RackChecker>>();

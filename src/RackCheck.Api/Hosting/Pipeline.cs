@@ -39,6 +39,7 @@ internal static partial class Pipeline
         app.MapChecks();
         app.MapBaskets();
         app.MapProposals();
+        app.MapComparisons();
         app.MapRules();
         app.MapReference();
         app.MapHealth();

@@ -53,4 +53,24 @@ internal static class ReportLength
             }),
         ],
     };
+
+    /// <summary>Shortens the lists of findings in a comparison by a number of bytes: shared findings first.</summary>
+    /// <returns>The shorter answer.</returns>
+    public static ComparisonAnswer Shorten(ComparisonAnswer answer, int bytes)
+    {
+        var (shared, gone, added) = (answer.SharedFindings.Count, answer.GoneFindings.Count, answer.NewFindings.Count);
+        for (var saved = 0; saved < bytes && shared + gone + added > 0;)
+        {
+            saved += JsonAnswer.Length(
+                shared > 0 ? answer.SharedFindings[--shared].Finding : gone > 0 ? answer.GoneFindings[--gone] : answer.NewFindings[--added],
+                ContractJson.Default.Finding);
+        }
+
+        return answer with
+        {
+            SharedFindings = [.. answer.SharedFindings.Take(shared)],
+            GoneFindings = [.. answer.GoneFindings.Take(gone)],
+            NewFindings = [.. answer.NewFindings.Take(added)],
+        };
+    }
 }

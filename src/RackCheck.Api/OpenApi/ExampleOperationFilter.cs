@@ -51,6 +51,9 @@ internal sealed class ExampleOperationFilter : IOperationFilter
             case ProposalsEndpoints.ProposeRack:
                 AddBodies(operation, "The equipment.", Examples.Proposals);
                 break;
+            case ComparisonsEndpoints.CompareRacks:
+                AddBodies(operation, "The two racks.", Examples.Comparisons);
+                break;
             case RulesEndpoints.GetRule:
                 AddChoice(operation, "id", "Id of the rule.", ContractSchemaFilter.RuleIds(), "depth.cabinet-too-shallow");
                 break;

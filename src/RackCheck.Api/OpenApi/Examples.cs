@@ -17,6 +17,9 @@ internal static class Examples
     /// <summary>Proposal requests.</summary>
     public static ImmutableArray<Example> Proposals { get; } = Load("proposal-");
 
+    /// <summary>Comparison requests.</summary>
+    public static ImmutableArray<Example> Comparisons { get; } = Load("comparison-");
+
     private static ImmutableArray<Example> Load(string prefix)
     {
         var assembly = Assembly.GetExecutingAssembly();

@@ -8,8 +8,11 @@ namespace RackCheck.Api.OpenApi;
 /// <summary>The record types of requests, found through the serializer's metadata.</summary>
 internal static class RequestTypes
 {
-    private static readonly FrozenSet<Type> All =
-        Reach(typeof(ProposalRequest), Reach(typeof(BasketRequest), Reach(typeof(RackDescription), []))).ToFrozenSet();
+    private static readonly Type[] Requests = [typeof(RackDescription), typeof(BasketRequest), typeof(ProposalRequest), typeof(ComparisonRequest)];
+
+    // A report in a request is a response of this service; its schema stays that of responses.
+    private static readonly FrozenSet<Type> All = Requests.Aggregate(new HashSet<Type> { typeof(CheckReport) }, (seen, type) => Reach(type, seen))
+        .Where(t => t != typeof(CheckReport)).ToFrozenSet();
 
     /// <summary>Whether a record type is part of a request.</summary>
     public static bool Contains(Type type) => All.Contains(type);

@@ -2,6 +2,7 @@ using System.ComponentModel.DataAnnotations;
 using System.Globalization;
 using System.Reflection;
 using System.Text.RegularExpressions;
+using RackCheck.Model;
 using RackCheck.Model.Json;
 
 namespace RackCheck.Api.Reading;
@@ -249,7 +250,8 @@ internal static class MemberCheckFactory
         }
 
         // Enums and Booleans have no range. Maps occur in the policy only, and the rule descriptors define their content.
-        return type.IsValueType || member.IsMap
+        // A report was written by this service; nothing is calculated from its values.
+        return type.IsValueType || member.IsMap || type == typeof(CheckReport)
             ? null
             : (MemberCheck<T>)Activator.CreateInstance(typeof(ChildCheck<,>).MakeGenericType(typeof(T), type), member.Name, member.Getter())!;
     }

@@ -32,6 +32,8 @@ namespace RackCheck.Model.Json;
 [JsonSerializable(typeof(BasketReport))]
 [JsonSerializable(typeof(ProposalRequest))]
 [JsonSerializable(typeof(ProposalAnswer))]
+[JsonSerializable(typeof(ComparisonRequest))]
+[JsonSerializable(typeof(ComparisonAnswer))]
 [JsonSerializable(typeof(Item))]
 [JsonSerializable(typeof(IReadOnlyList<Item>))]
 [JsonSerializable(typeof(IReadOnlyList<Supply>))]

@@ -41,6 +41,9 @@ internal sealed class BasketContext
     /// <summary>Lowest U positions found for items, by id; other items go where there is room. Null before any were found.</summary>
     public IReadOnlyDictionary<string, int?>? Positions { get; set; }
 
+    /// <summary>Ids of own equipment that brings slides or runners of its own if none on offer suit.</summary>
+    public IReadOnlySet<string>? HasRails { get; init; }
+
     /// <summary>Ids of own equipment to be mounted on the rear uprights.</summary>
     public IReadOnlySet<string>? AtRear { get; init; }
 
@@ -59,6 +62,9 @@ internal sealed class BasketContext
 
     /// <summary>The position that a product must keep; null if it may go anywhere.</summary>
     public Position? KeptPosition(Product product) => OwnEquipment.IdOf(product.PartNumber) is { } id ? Kept?.GetValueOrDefault(id) : null;
+
+    /// <summary>Whether a product brings slides or runners of its own if none on offer suit.</summary>
+    public bool BringsRails(Product product) => OwnEquipment.IdOf(product.PartNumber) is { } id && HasRails?.Contains(id) == true;
 
     /// <summary>Type of rails that a product takes; null for either type.</summary>
     /// <returns>Slides or runners.</returns>

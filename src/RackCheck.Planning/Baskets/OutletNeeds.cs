@@ -10,6 +10,9 @@ namespace RackCheck.Planning.Baskets;
 /// <summary>Adds PDUs for cords without an outlet and for dual-corded items with outlets on one supply only.</summary>
 internal static class OutletNeeds
 {
+    /// <summary>The unmet need of a dual-corded item that is fed from one supply only.</summary>
+    public const string SecondSupply = "A PDU on a second supply";
+
     /// <summary>Reports missing PDUs. The rack has the PDUs of the basket.</summary>
     public static void Find(BasketContext context, RackBuild build)
     {
@@ -71,7 +74,7 @@ internal static class OutletNeeds
         {
             build.Unmet.Add(new UnmetNeed
             {
-                What = isSecond ? "A PDU on a second supply" : $"Outlets for {PlugNames(wanting.Select(w => w.Cord))} plugs",
+                What = isSecond ? SecondSupply : $"Outlets for {PlugNames(wanting.Select(w => w.Cord))} plugs",
                 Reason = $"{Shortage([.. wanting.Select(w => w.Cord)], isSecond)}; no PDU on offer suits plug, voltage and "
                     + $"{(build.HasGivenSupplies ? "the specified supplies" : "region")}.",
             });

@@ -59,7 +59,7 @@ internal static class RackAssembler
                 var item = ProductParts.ItemOf(entry.Product, build.IdFor(entry.Product));
                 build.Items.Add(new BuildItem
                 {
-                    Item = kept is null ? item with { Support = SupportOf(entry.Product, item) } : item,
+                    Item = kept is null ? item with { Support = context.BringsRails(entry.Product) ? item.Support : SupportOf(entry.Product, item) } : item,
                     Kept = kept,
                     Face = kept?.Face ?? (context.AtRear?.Contains(item.Id) == true ? Face.Rear : Face.Front),
                     Piece = entry.Take(),

@@ -32,7 +32,7 @@ internal static class Rails
             {
                 toAdd.Add((item, offered));
             }
-            else
+            else if (!context.BringsRails(build.Stock.Find(item.Piece.PartNumber)!.Product))
             {
                 build.Unmet.Add(new UnmetNeed
                 {

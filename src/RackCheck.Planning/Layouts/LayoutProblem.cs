@@ -4,7 +4,7 @@ using RackCheck.Model;
 namespace RackCheck.Planning.Layouts;
 
 /// <summary>An item with its load as a block of adjacent U positions.</summary>
-internal sealed record LayoutBlock
+public sealed record LayoutBlock
 {
     /// <summary>Its id.</summary>
     public required string Id { get; init; }
@@ -28,10 +28,10 @@ internal sealed record LayoutBlock
 /// <summary>Blocks that may not be directly above other blocks on the same face.</summary>
 /// <param name="Lower">Indices of the lower blocks.</param>
 /// <param name="Upper">Indices of the upper blocks.</param>
-internal sealed record ApartGroup(IReadOnlyList<int> Lower, IReadOnlyList<int> Upper);
+public sealed record ApartGroup(IReadOnlyList<int> Lower, IReadOnlyList<int> Upper);
 
 /// <summary>Blocks to place in a cabinet: none overlaps another, and the centre of gravity is as low as possible.</summary>
-internal sealed record LayoutProblem
+public sealed record LayoutProblem
 {
     /// <summary>Height of the cabinet, U.</summary>
     public required int HeightU { get; init; }
@@ -49,6 +49,7 @@ internal sealed record LayoutProblem
     public IReadOnlyList<IReadOnlyList<(int Block, int Start)>> Forbidden { get; init; } = [];
 
     /// <summary>Text that is the same for the same problem.</summary>
+    /// <returns>The text.</returns>
     public string Key() => JsonSerializer.Serialize(new
     {
         HeightU,
@@ -59,9 +60,12 @@ internal sealed record LayoutProblem
     });
 
     /// <summary>Sum of mass times height of the centre above the bottom of U1, in g and half U.</summary>
+    /// <param name="starts">Lowest U position of each block.</param>
+    /// <returns>The sum.</returns>
     public long MomentOf(IReadOnlyList<int> starts) => Blocks.Index().Sum(b => b.Item.MassG * (2L * (starts[b.Index] - 1) + b.Item.HeightU));
 
     /// <summary>No placement has a moment below this: all blocks stacked without a gap in falling order of mass per height.</summary>
+    /// <returns>The moment.</returns>
     /// <remarks>Any exchange of two neighbours in that order raises the moment.</remarks>
     public long LeastMoment()
     {
@@ -81,7 +85,7 @@ internal sealed record LayoutProblem
 }
 
 /// <summary>Positions of all blocks, or that there are none.</summary>
-internal sealed record Layout
+public sealed record Layout
 {
     /// <summary>Lowest U position of each block; null if none were found.</summary>
     public IReadOnlyList<int>? Starts { get; init; }
@@ -93,5 +97,7 @@ internal sealed record Layout
     public long LeastMoment { get; init; }
 
     /// <summary>Whether the positions are proven to be the best, or that there are none.</summary>
+    /// <param name="problem">The problem that it solves.</param>
+    /// <returns>Whether it is proven.</returns>
     public bool IsProven(LayoutProblem problem) => IsImpossible || (Starts is { } starts && problem.MomentOf(starts) <= LeastMoment);
 }

@@ -4,7 +4,7 @@ using static System.FormattableString;
 namespace RackCheck.Planning.Layouts;
 
 /// <summary>Finds the positions with the lowest centre of gravity and proves it, or gives the bound that it reached. The same problem gives the same positions.</summary>
-internal static class LayoutSolver
+public static class LayoutSolver
 {
     private static readonly TimeSpan StopInterval = TimeSpan.FromMilliseconds(10);
 
@@ -12,6 +12,7 @@ internal static class LayoutSolver
     /// <param name="problem">The problem.</param>
     /// <param name="work">Maximum work, in seconds of the solver's own clock, which counts operations.</param>
     /// <param name="cancellation">Stops the solver.</param>
+    /// <returns>The positions with the bound.</returns>
     /// <exception cref="OperationCanceledException">The search was cancelled.</exception>
     public static Layout Solve(LayoutProblem problem, double work, CancellationToken cancellation)
     {

@@ -44,8 +44,8 @@ internal static class Objectives
             var least = open.MinBy(c => c.WidthMm * c.DepthMm)!;
             var isLeast = chosen.WidthMm * chosen.DepthMm <= least.WidthMm * least.DepthMm;
             var best = isLeast ? chosen : least;
-            yield return Value(ObjectiveName.Depth, chosen.DepthMm, best.DepthMm) with { Proven = isLeast };
-            yield return Value(ObjectiveName.Width, chosen.WidthMm, best.WidthMm) with { Proven = isLeast };
+            yield return Value(ObjectiveName.Depth, chosen.DepthMm, Math.Min(chosen.DepthMm, best.DepthMm)) with { Proven = isLeast };
+            yield return Value(ObjectiveName.Width, chosen.WidthMm, Math.Min(chosen.WidthMm, best.WidthMm)) with { Proven = isLeast };
             yield return Value(ObjectiveName.Height, chosen.HeightU, open.Where(c => c.DepthMm == chosen.DepthMm && c.WidthMm == chosen.WidthMm).Min(c => c.HeightU));
             yield break;
         }

@@ -24,8 +24,7 @@ internal static class PowerOptions
     public static IEnumerable<IReadOnlyList<Product>> ForLoad(ProposalTask task, Trial trial, IReadOnlyList<Product> fixedParts)
     {
         // The mains PDUs of the rack stay: without them one more would take their place.
-        var units = trial.Completed.RackBuild.Units.Where(u => OwnEquipment.IdOf(u.Piece.PartNumber) is null)
-            .Select(u => task.Products[u.Piece.PartNumber]).Where(p => !SupplyChoice.IsForUps(p)).ToArray();
+        var units = UnitsOf(task, trial);
         return task.Context.Offered(ProductKind.Pdu)
             .Where(p => p.Pdu?.Groups is not null && !SupplyChoice.IsForUps(p) && SupplyChoice.SuitsRegion(task.Request.Site?.Region, p.Pdu))
             .OrderByDescending(units.Contains)
@@ -34,4 +33,11 @@ internal static class PowerOptions
             .Take(MostOptions)
             .Select(p => (IReadOnlyList<Product>)[.. fixedParts, .. units, p]);
     }
+
+    /// <summary>The mains PDUs that were added to a rack.</summary>
+    public static IReadOnlyList<Product> UnitsOf(ProposalTask task, Trial trial) =>
+    [
+        .. trial.Completed.RackBuild.Units.Where(u => OwnEquipment.IdOf(u.Piece.PartNumber) is null)
+            .Select(u => task.Products[u.Piece.PartNumber]).Where(p => !SupplyChoice.IsForUps(p)),
+    ];
 }

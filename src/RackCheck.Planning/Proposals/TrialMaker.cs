@@ -2,6 +2,7 @@ using RackCheck.Model;
 using RackCheck.Planning.Baskets;
 using RackCheck.Planning.Layouts;
 using RackCheck.Rules;
+using RackCheck.Rules.Power;
 using RackCheck.Survey.Catalogue;
 
 namespace RackCheck.Planning.Proposals;
@@ -30,9 +31,9 @@ internal sealed class TrialMaker(ProposalTask task, RackChecker checker, Cancell
     {
         IReadOnlyList<Product> parts = PowerOptions.BehindUps(task);
         var best = Make(offer, parts);
-        if (parts.Count > 0 && best.Faults.Errors > 0)
+        if (parts.Count > 0 && (best.Errors.Any() || best.Has("power.")))
         {
-            (best, parts) = Better(offer, best, parts, [[]]);
+            (best, parts) = WithChosenLoads(offer, best, parts);
         }
 
         if (best.Has("power.") && best.Unmet.Count == 0)
@@ -46,6 +47,21 @@ internal sealed class TrialMaker(ProposalTask task, RackChecker checker, Cancell
         }
 
         return best.NotPlaced.Any() ? best : RemedyChoice.Apply(task, best, checker, cancellation);
+    }
+
+    // Where the cords, as the check assigns them, overload a UPS: the rack without its PDU, then with it and with chosen cords.
+    private (Trial Trial, IReadOnlyList<Product> Parts) WithChosenLoads(CabinetOffer offer, Trial trial, IReadOnlyList<Product> parts)
+    {
+        var plain = Make(offer, []);
+        var best = plain.Faults.CompareTo(trial.Faults) < 0 ? (plain, []) : (trial, parts);
+        if (task.Request.Connections is null && plain.Report.Figures.Power?.Assignment is { } before)
+        {
+            IReadOnlyList<Product> all = [.. PowerOptions.UnitsOf(task, plain), .. parts];
+            var chosen = Make(offer, all, rack => UpsLoads.Of(before, rack));
+            best = chosen.Faults.CompareTo(best.Item1.Faults) < 0 ? (chosen, all) : best;
+        }
+
+        return best;
     }
 
     // The first set of parts that leaves no error and fewer faults, else the best.
@@ -66,7 +82,7 @@ internal sealed class TrialMaker(ProposalTask task, RackChecker checker, Cancell
         return best;
     }
 
-    private Trial Make(CabinetOffer offer, IReadOnlyList<Product> parts)
+    private Trial Make(CabinetOffer offer, IReadOnlyList<Product> parts, Func<ResolvedRack, IReadOnlyList<Connection>>? cords = null)
     {
         cancellation.ThrowIfCancellationRequested();
         var stock = task.Stock.With(parts.Select(p => (p, 1L)).Prepend((offer.Product, 1)));
@@ -92,7 +108,7 @@ internal sealed class TrialMaker(ProposalTask task, RackChecker checker, Cancell
                 context.Positions = problem.Blocks.Index().ToDictionary(b => b.Item.Id, b => (int?)starts[b.Index], StringComparer.Ordinal);
                 completed = BasketCompletion.Again(context, stock, offer.Product, completed, cancellation);
                 context.Positions = null;
-                var trial = Check(offer, completed, extra) with { Problem = problem, Layout = layout };
+                var trial = Check(offer, completed, extra, cords) with { Problem = problem, Layout = layout };
                 best = best is null || trial.Faults.CompareTo(best.Faults) < 0 ? trial : best;
                 if (!LayoutFindings.Forbid(trial, problem, starts, bans))
                 {
@@ -106,7 +122,7 @@ internal sealed class TrialMaker(ProposalTask task, RackChecker checker, Cancell
             }
         }
 
-        return best ?? Check(offer, first, extra) with { IsRefuted = isRefuted };
+        return best ?? Check(offer, first, extra, cords) with { IsRefuted = isRefuted };
     }
 
     // Cabinets of one height have the same layouts.
@@ -123,14 +139,24 @@ internal sealed class TrialMaker(ProposalTask task, RackChecker checker, Cancell
         return layout;
     }
 
-    private Trial Check(CabinetOffer offer, Completed completed, IReadOnlyList<MissingPiece> extra)
+    private Trial Check(
+        CabinetOffer offer, Completed completed, IReadOnlyList<MissingPiece> extra, Func<ResolvedRack, IReadOnlyList<Connection>>? cords)
     {
         var rack = ResolvedRack.Of(Describe(offer, completed.RackBuild), task.Products);
+        rack = cords is null ? rack : rack.With(rack.Posted with { Connections = cords(rack) });
+        var report = checker.Recheck(rack, cancellation);
+
+        // Chosen cords may have found the outlets that were missing.
+        if (cords is not null && !report.Findings.Any(f => f.Rule == RuleChecks.IdOf<Redundancy>()))
+        {
+            completed.RackBuild.Unmet.RemoveAll(u => u.What == OutletNeeds.SecondSupply);
+        }
+
         return new Trial
         {
             Offer = offer,
             Resolved = rack,
-            Report = checker.Recheck(rack, cancellation),
+            Report = report,
             Completed = completed with { Added = Merged(completed.Added.Concat(extra)) },
         };
     }
@@ -142,10 +168,6 @@ internal sealed class TrialMaker(ProposalTask task, RackChecker checker, Cancell
         ? new MissingPiece(Stage.Outlets, product, 1, SupplyChoice.IsForUps(product) ? "The UPS feeds equipment through it." : "The cords of the equipment need its outlets, and the load is divided over several PDUs.")
         : new MissingPiece(Stage.Cooling, product, 1, "It removes heat that the cabinet cannot give off.");
 
-    // Equipment for which no rails are on offer comes with its own.
-    private static Support? SupportOf(Item given, Item made) =>
-        made.Support?.Style == SupportStyle.Panel && given.Support?.Style is not null ? given.Support : made.Support;
-
     // The items of the request first, in its order, with their own data and what was decided on them.
     private RackDescription Describe(CabinetOffer offer, RackBuild build)
     {
@@ -154,7 +176,7 @@ internal sealed class TrialMaker(ProposalTask task, RackChecker checker, Cancell
         {
             Position = made[i.Id].Position,
             OnShelf = made[i.Id].OnShelf,
-            Support = SupportOf(i, made[i.Id]),
+            Support = made[i.Id].Support,
             EarthLead = i.EarthLead ?? made[i.Id].EarthLead,
             Ups = made[i.Id].Ups is { } ups ? ups with { Feeds = i.Ups?.Feeds ?? ups.Feeds } : null,
         });

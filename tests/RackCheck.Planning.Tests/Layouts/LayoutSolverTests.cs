@@ -1,0 +1,182 @@
+using RackCheck.Model;
+using RackCheck.Planning.Layouts;
+using RackCheck.Testing;
+
+namespace RackCheck.Planning.Tests.Layouts;
+
+public sealed class LayoutSolverTests
+{
+    private const double Work = 10;
+
+    [Fact]
+    public void Positions_are_the_best_of_all_in_small_racks()
+    {
+        var random = new Random(4);
+        for (var run = 0; run < Samples.Of(400); run++)
+        {
+            var problem = Small(random);
+            var best = BestOfAll(problem);
+            var layout = LayoutSolver.Solve(problem, Work, default);
+            Assert.Equal(best is null, layout.IsImpossible);
+            Assert.True(layout.IsProven(problem));
+            if (best is { } least)
+            {
+                Assert.True(IsAllowed(problem, [.. layout.Starts!]));
+                Assert.Equal(least, problem.MomentOf(layout.Starts!));
+                Assert.Equal(least, layout.LeastMoment);
+            }
+        }
+    }
+
+    // First fit, falling height: what a person with a list does.
+    [Fact]
+    public void Positions_are_never_worse_than_first_fit()
+    {
+        var random = new Random(8);
+        var (better, fits) = (0, 0);
+        for (var run = 0; run < Samples.Of(200); run++)
+        {
+            var problem = Large(random);
+            var layout = LayoutSolver.Solve(problem, 0.1, default);
+            if (FirstFit(problem) is { } starts)
+            {
+                fits++;
+                Assert.NotNull(layout.Starts);
+                Assert.True(problem.MomentOf(layout.Starts) <= problem.MomentOf(starts));
+                better += problem.MomentOf(layout.Starts) < problem.MomentOf(starts) ? 1 : 0;
+            }
+
+            Assert.True(layout.Starts is null || IsAllowed(problem, [.. layout.Starts]));
+            Assert.True(layout.Starts is null || problem.MomentOf(layout.Starts) >= layout.LeastMoment);
+        }
+
+        Assert.True(2 * better >= fits, $"Better in {better} of {fits}.");
+    }
+
+    [Fact]
+    public void Same_problem_gives_the_same_positions()
+    {
+        var problem = Large(new Random(3));
+        Assert.Equal(LayoutSolver.Solve(problem, Work, default).Starts, LayoutSolver.Solve(problem, Work, default).Starts);
+    }
+
+    [Fact]
+    public async Task Cancelled_search_stops()
+    {
+        using var cancellation = new CancellationTokenSource();
+        var problem = Large(new Random(5)) with { Apart = [new ApartGroup([.. Enumerable.Range(0, 12)], [.. Enumerable.Range(0, 12)])], HeightU = 55 };
+        var search = Task.Run(() => LayoutSolver.Solve(problem, 1e6, cancellation.Token));
+        await cancellation.CancelAsync();
+        await Assert.ThrowsAnyAsync<OperationCanceledException>(() => search);
+    }
+
+    private static LayoutProblem Small(Random random)
+    {
+        var height = random.Next(4, 9);
+        var blocks = Enumerable.Range(0, random.Next(1, 5)).Select(i =>
+        {
+            var units = random.Next(1, 4);
+            var starts = Enumerable.Range(1, Math.Max(1, height - units + 1)).Where(u => u + units - 1 <= height && random.Next(5) > 0).ToArray();
+            return new LayoutBlock
+            {
+                Id = $"box-{i}",
+                HeightU = units,
+                MassG = 1000 * random.Next(0, 30),
+                Face = random.Next(5) == 0 ? Face.Rear : Face.Front,
+                Starts = starts,
+                Kind = $"box-{i}",
+            };
+        }).ToArray();
+        int[] front = [.. blocks.Index().Where(b => b.Item.Face == Face.Front).Select(b => b.Index)];
+        int[] rear = [.. blocks.Index().Where(b => b.Item.Face == Face.Rear).Select(b => b.Index)];
+        return new LayoutProblem
+        {
+            HeightU = height,
+            Blocks = blocks,
+            Apart = random.Next(2) == 0 ? [] : [new ApartGroup([.. front.Take(2)], front)],
+            Meeting = [.. front.SelectMany(f => rear.Where(_ => random.Next(2) == 0).Select(r => (f, r)))],
+            Forbidden = random.Next(3) > 0 ? [] : [[.. blocks.Index().Where(b => b.Item.Starts.Count > 0).Take(2).Select(b => (b.Index, b.Item.Starts[0]))]],
+        };
+    }
+
+    private static LayoutProblem Large(Random random)
+    {
+        var blocks = Enumerable.Range(0, random.Next(10, 25)).Select(i =>
+        {
+            var (units, mass) = (random.Next(1, 5), 1000 * random.Next(2, 40));
+            var window = random.Next(8) == 0 ? Enumerable.Range(14, 8) : Enumerable.Range(1, 42 - units + 1);
+            return new LayoutBlock
+            {
+                Id = $"box-{i}", HeightU = units, MassG = mass, Face = Face.Front, Starts = [.. window], Kind = $"{units} {mass} {window.Count()}",
+            };
+        }).ToArray();
+        return new LayoutProblem { HeightU = 42, Blocks = blocks };
+    }
+
+    private static int[]? FirstFit(LayoutProblem problem)
+    {
+        var starts = new int[problem.Blocks.Count];
+        var free = Enumerable.Repeat(true, problem.HeightU + 1).ToArray();
+        foreach (var (index, block) in problem.Blocks.Index().OrderByDescending(b => b.Item.HeightU).ThenByDescending(b => b.Item.MassG))
+        {
+            var start = block.Starts.FirstOrDefault(u => free.AsSpan(u, block.HeightU).IndexOf(false) < 0);
+            if (start == 0)
+            {
+                return null;
+            }
+
+            free.AsSpan(start, block.HeightU).Clear();
+            starts[index] = start;
+        }
+
+        return starts;
+    }
+
+    private static long? BestOfAll(LayoutProblem problem)
+    {
+        var starts = new int[problem.Blocks.Count];
+        long? best = null;
+        Try(0);
+        return best;
+
+        void Try(int block)
+        {
+            if (block == starts.Length)
+            {
+                best = IsAllowed(problem, starts) ? Math.Min(best ?? long.MaxValue, problem.MomentOf(starts)) : best;
+                return;
+            }
+
+            foreach (var start in problem.Blocks[block].Starts)
+            {
+                starts[block] = start;
+                Try(block + 1);
+            }
+        }
+    }
+
+    // Written from the definition, cell by cell.
+    private static bool IsAllowed(LayoutProblem problem, int[] starts)
+    {
+        var cells = problem.Blocks.Select((b, i) => Enumerable.Range(starts[i], b.HeightU).ToHashSet()).ToArray();
+        for (var i = 0; i < cells.Length; i++)
+        {
+            if (!problem.Blocks[i].Starts.Contains(starts[i]) || cells[i].Max() > problem.HeightU)
+            {
+                return false;
+            }
+
+            for (var j = 0; j < cells.Length; j++)
+            {
+                var meets = i != j && (problem.Blocks[i].Face == problem.Blocks[j].Face || problem.Meeting.Contains((i, j)));
+                var isApart = problem.Blocks[i].Face == problem.Blocks[j].Face && problem.Apart.Any(g => g.Lower.Contains(i) && g.Upper.Contains(j));
+                if ((meets && cells[i].Overlaps(cells[j])) || (isApart && starts[j] == cells[i].Max() + 1))
+                {
+                    return false;
+                }
+            }
+        }
+
+        return !problem.Forbidden.Any(f => f.Count > 0 && f.All(p => starts[p.Block] == p.Start));
+    }
+}
