@@ -1,3 +1,4 @@
+using System.ComponentModel.DataAnnotations;
 using System.Text.Json.Serialization;
 using RackCheck.Model.Converters;
 
@@ -6,6 +7,10 @@ namespace RackCheck.Model;
 /// <summary>Two racks to compare: before and after a change, or two options.</summary>
 public sealed record ComparisonRequest
 {
+    /// <summary>Caller's reference, returned unchanged.</summary>
+    [StringLength(64)]
+    public string? Reference { get; init; }
+
     /// <summary>The first rack.</summary>
     public required ComparedSide Before { get; init; }
 
@@ -43,6 +48,9 @@ public enum FindingChange
 /// <summary>What changed from one rack to the other.</summary>
 public sealed record ComparisonAnswer
 {
+    /// <summary>Caller's reference.</summary>
+    public string? Reference { get; init; }
+
     /// <summary>The verdicts before and after.</summary>
     public required VerdictPair Verdicts { get; init; }
 

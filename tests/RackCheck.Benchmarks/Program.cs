@@ -19,4 +19,10 @@ if (args is ["ranges"])
     return;
 }
 
+if (args is ["proposals", .. var solves])
+{
+    ProposalTimes.Print(solves is [var number] ? int.Parse(number, System.Globalization.CultureInfo.InvariantCulture) : 0);
+    return;
+}
+
 BenchmarkSwitcher.FromAssembly(typeof(CheckBenchmarks).Assembly).Run(args);

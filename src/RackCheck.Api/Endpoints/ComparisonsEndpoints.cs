@@ -73,7 +73,8 @@ internal static class ComparisonsEndpoints
 
             metrics.Count(first!.Report);
             metrics.Count(second!.Report);
-            return new Reply(JsonAnswer.Prepare(RackComparison.Of(first, second), ContractJson.Default.ComparisonAnswer, ReportLength.Shorten));
+            var answer = RackComparison.Of(first, second) with { Reference = request.Reference };
+            return new Reply(JsonAnswer.Prepare(answer, ContractJson.Default.ComparisonAnswer, ReportLength.Shorten));
         });
         if (reply is not null)
         {

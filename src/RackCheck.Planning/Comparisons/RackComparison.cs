@@ -80,7 +80,8 @@ public static class RackComparison
 
     private static ContentChanges ContentOf(RackDescription before, RackDescription after)
     {
-        var (first, second) = (JsonSerializer.SerializeToElement(before, ContractJson.Default.RackDescription), JsonSerializer.SerializeToElement(after, ContractJson.Default.RackDescription));
+        var first = JsonSerializer.SerializeToElement(before, ContractJson.Default.RackDescription);
+        var second = JsonSerializer.SerializeToElement(after, ContractJson.Default.RackDescription);
         var (had, has) = (ById(first), ById(second));
         return new ContentChanges
         {
@@ -168,7 +169,13 @@ public static class RackComparison
         {
             double? was = first.TryGetValue(figure, out var earlier) ? earlier : null;
             double? now = second.TryGetValue(figure, out var later) ? later : null;
-            yield return new FigurePair { Figure = figure, Before = was, After = now, Difference = now - was is { } difference ? Quantities.Round(difference) : null };
+            yield return new FigurePair
+            {
+                Figure = figure,
+                Before = was,
+                After = now,
+                Difference = now - was is { } difference ? Quantities.Round(difference) : null,
+            };
         }
     }
 

@@ -1,4 +1,3 @@
-using RackCheck.Model;
 
 namespace RackCheck.Planning.Layouts;
 
@@ -23,7 +22,7 @@ internal sealed class LayoutHeuristic
         var count = problem.Blocks.Count;
         asLower = [.. Enumerable.Range(0, count).Select(i => GroupsWith(i, static g => g.Lower))];
         asUpper = [.. Enumerable.Range(0, count).Select(i => GroupsWith(i, static g => g.Upper))];
-        meets = [.. Enumerable.Range(0, count).Select(i => problem.Meeting.Where(m => m.Front == i || m.Rear == i).Select(m => m.Front == i ? m.Rear : m.Front).ToArray())];
+        meets = [.. Enumerable.Range(0, count).Select(MeetingWith)];
         (starts, taken, masks) = (new int[count], new ulong[2], new ulong[count]);
         (ends, begins) = (new ulong[problem.Apart.Count], new ulong[problem.Apart.Count]);
     }
@@ -37,8 +36,8 @@ internal sealed class LayoutHeuristic
 
         // Blocks with few positions first; then by mass per height.
         var all = Enumerable.Range(0, blocks.Count).ToArray();
-        int[] dense = [.. all.OrderBy(i => blocks[i].Starts.Count).ThenByDescending(i => (double)blocks[i].MassG / blocks[i].HeightU).ThenBy(i => i)];
-        int[] loose = [.. all.OrderBy(i => blocks[i].Starts.Count == 1 ? 0 : 1).ThenByDescending(i => (double)blocks[i].MassG / blocks[i].HeightU).ThenBy(i => i)];
+        int[] dense = [.. all.OrderBy(i => blocks[i].Starts.Count).ThenByDescending(Density).ThenBy(i => i)];
+        int[] loose = [.. all.OrderBy(i => blocks[i].Starts.Count > 1).ThenByDescending(Density).ThenBy(i => i)];
         int[] high = [.. all.OrderBy(i => blocks[i].Starts.Count).ThenByDescending(i => blocks[i].HeightU).ThenBy(i => i)];
         int[]? best = null;
         var least = long.MaxValue;
@@ -48,10 +47,15 @@ internal sealed class LayoutHeuristic
         }
 
         return best;
+
+        double Density(int i) => (double)blocks[i].MassG / blocks[i].HeightU;
     }
 
     private int[] GroupsWith(int block, Func<ApartGroup, IReadOnlyList<int>> side) =>
         [.. problem.Apart.Index().Where(g => side(g.Item).Contains(block)).Select(g => g.Index)];
+
+    private int[] MeetingWith(int block) =>
+        [.. problem.Meeting.Where(m => m.Front == block || m.Rear == block).Select(m => m.Front == block ? m.Rear : m.Front)];
 
     private void Improve(int[] order, ref int[]? best, ref long least)
     {

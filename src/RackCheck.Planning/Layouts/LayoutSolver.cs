@@ -3,9 +3,15 @@ using static System.FormattableString;
 
 namespace RackCheck.Planning.Layouts;
 
-/// <summary>Finds the positions with the lowest centre of gravity and proves it, or gives the bound that it reached. The same problem gives the same positions.</summary>
+/// <summary>
+/// Finds the positions with the lowest centre of gravity and proves it, or gives the bound that it reached. The same problem gives the same
+/// positions.
+/// </summary>
 public static class LayoutSolver
 {
+    // The bound of a sum of whole numbers, calculated in floating point.
+    private const double RoundingSlack = 1e-3;
+
     private static readonly TimeSpan StopInterval = TimeSpan.FromMilliseconds(10);
 
     /// <summary>Solves a problem.</summary>
@@ -65,7 +71,9 @@ public static class LayoutSolver
         }
 
         int[] found = [.. at.Select(starts => starts.First(s => solver.BooleanValue(s.Value)).Key)];
-        var bound = status == CpSolverStatus.Optimal ? problem.MomentOf(found) : Math.Max(least, constant + (long)Math.Ceiling(solver.BestObjectiveBound - 1e-3));
+        var bound = status == CpSolverStatus.Optimal
+            ? problem.MomentOf(found)
+            : Math.Max(least, constant + (long)Math.Ceiling(solver.BestObjectiveBound - RoundingSlack));
 
         // Exchanged blocks of one kind are put back into the order of the items.
         found = InOrder(problem, found);

@@ -1,5 +1,4 @@
 using RackCheck.Model;
-using RackCheck.Planning.Baskets;
 
 namespace RackCheck.Planning.Proposals;
 

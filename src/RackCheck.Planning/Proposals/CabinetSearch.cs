@@ -31,7 +31,8 @@ internal sealed class CabinetSearch
     /// <param name="checker">Checks each rack.</param>
     /// <param name="cancellation">Stops the search.</param>
     /// <param name="isTest">Whether only to find out if there is a rack: the search ends with the first, or after two with an error.</param>
-    public static CabinetSearch Run(ProposalTask task, CabinetOffer[] offers, int most, RackChecker checker, CancellationToken cancellation, bool isTest = false)
+    public static CabinetSearch Run(
+        ProposalTask task, CabinetOffer[] offers, int most, RackChecker checker, CancellationToken cancellation, bool isTest = false)
     {
         var search = new CabinetSearch();
         List<(CabinetOffer Offer, int Warnings)> possible = [];
@@ -82,6 +83,10 @@ internal sealed class CabinetSearch
 
         return search;
     }
+
+    /// <summary>Height of shelves and other parts on the front that the equipment needs, U: the least of the racks that did not take everything.</summary>
+    public int LeastAddedU(ProposalTask task) =>
+        Failed.Where(t => t.NotPlaced.Any()).Select(t => t.NeededU - task.ItemsU).DefaultIfEmpty().Min();
 
     private static bool IsSound(ProposalTask task, Trial trial) =>
         trial.Faults.Errors == 0 && task.IsKeptIn(trial.Rack) && task.WithGrowth(trial.UsedU) <= trial.Offer.HeightU;

@@ -20,7 +20,7 @@ internal sealed record Requirement(IReadOnlyList<string> Pointers, string Messag
 internal sealed class ConflictSearch(ProposalRequest request, Func<ProposalRequest, bool> isMet)
 {
     // Requests tried. What is left untried stays in the set.
-    private const int MostTries = 40;
+    private const int MostTries = 30;
 
     private int tries;
 
@@ -93,7 +93,8 @@ internal sealed class ConflictSearch(ProposalRequest request, Func<ProposalReque
         {
             if (site.RequiredIp is { } ip)
             {
-                yield return OfSite("requiredIp", $"The site requires {ip}.", "Place the rack where a lower IP code suffices.", s => s with { RequiredIp = null });
+                yield return OfSite(
+                    "requiredIp", $"The site requires {ip}.", "Place the rack where a lower IP code suffices.", s => s with { RequiredIp = null });
             }
 
             if (site.AmbientMaxC is { } ambient)
@@ -103,7 +104,8 @@ internal sealed class ConflictSearch(ProposalRequest request, Func<ProposalReque
 
             if (site.UpsMinutes is { } minutes)
             {
-                yield return OfSite("upsMinutes", Invariant($"The UPS runs for {minutes:0.###} minutes."), "Ask for a shorter run time.", s => s with { UpsMinutes = null });
+                yield return OfSite(
+                    "upsMinutes", Invariant($"The UPS runs for {minutes:0.###} minutes."), "Ask for a shorter run time.", s => s with { UpsMinutes = null });
             }
         }
 
@@ -116,19 +118,28 @@ internal sealed class ConflictSearch(ProposalRequest request, Func<ProposalReque
 
         if (request.Cabinets is { } cabinets)
         {
-            yield return new Requirement(["/cabinets"], Invariant($"Only the cabinets of the request are allowed, {cabinets.Max(c => c.HeightU ?? 0)} U and less."),
-                "Allow a larger cabinet.", r => r with { Cabinets = null });
+            yield return new Requirement(
+                ["/cabinets"],
+                cabinets.Count == 1
+                    ? "Only the cabinet of the request is allowed."
+                    : Invariant($"Only the {cabinets.Count} cabinets of the request are allowed."),
+                "Allow a larger cabinet.",
+                r => r with { Cabinets = null });
         }
 
         if ((request.MaxCabinets ?? RackDivision.DefaultMost) is var most and < 6)
         {
-            yield return new Requirement(["/maxCabinets"], Invariant($"There are at most {most} {(most == 1 ? "cabinet" : "cabinets")}."), "Allow one cabinet more.",
+            yield return new Requirement(
+                ["/maxCabinets"],
+                Invariant($"There {(most == 1 ? "is at most 1 cabinet" : Invariant($"are at most {most} cabinets"))}."),
+                "Allow one cabinet more.",
                 r => r with { MaxCabinets = most + 1 });
         }
 
         foreach (var (index, item) in request.Items.Index())
         {
-            yield return new Requirement([Invariant($"/items/{index}")], $"{item.Id} is to be mounted{SizeOf(item)}.", $"Leave {item.Id} out.", r => WithoutItem(r, item.Id));
+            yield return new Requirement(
+                [Invariant($"/items/{index}")], $"{item.Id} is to be mounted{SizeOf(item)}.", $"Leave {item.Id} out.", r => WithoutItem(r, item.Id));
         }
     }
 

@@ -2,7 +2,6 @@ using RackCheck.Engineering;
 using RackCheck.Model;
 using RackCheck.Planning.Baskets;
 using RackCheck.Planning.Layouts;
-using RackCheck.Rules.Service;
 using RackCheck.Survey;
 using RackCheck.Survey.Layout;
 using static System.FormattableString;
@@ -45,7 +44,9 @@ internal static class LayoutModel
         var survey = new RackSurvey(build.Describe() with { Pdus = null, Supplies = null, Connections = null });
         var carriers = build.Items.Zip(survey.Items).Where(c => c.First.HeightU > 0 && !IsPanel(c.First)).ToArray();
         var bottomU = BottomU(carriers);
-        var banned = bans.Apart.SelectMany(p => new[] { p.One, p.Other }).Concat(bans.Together.SelectMany(t => t.Select(p => p.Id))).ToHashSet(StringComparer.Ordinal);
+        var banned = bans.Apart.SelectMany(p => new[] { p.One, p.Other })
+            .Concat(bans.Together.SelectMany(t => t.Select(p => p.Id)))
+            .ToHashSet(StringComparer.Ordinal);
         var hasRear = carriers.Any(c => c.First.Face == Face.Rear);
         LayoutBlock[] blocks =
         [
@@ -122,7 +123,8 @@ internal static class LayoutModel
         var (least, greatest) = Places.WorkingHeight(context.Rules, console);
         int[] suitable =
         [
-            .. starts.Where(u => cabinet.Heights.CentreMm(console, u) is not { } height || (!Comparison.IsOver(height, greatest) && !Comparison.IsOver(least, height))),
+            .. starts.Where(u => cabinet.Heights.CentreMm(console, u) is not { } height
+                || (!Comparison.IsOver(height, greatest) && !Comparison.IsOver(least, height))),
         ];
         return suitable.Length > 0 ? suitable : starts;
     }

@@ -46,7 +46,8 @@ internal static class Objectives
             var best = isLeast ? chosen : least;
             yield return Value(ObjectiveName.Depth, chosen.DepthMm, Math.Min(chosen.DepthMm, best.DepthMm)) with { Proven = isLeast };
             yield return Value(ObjectiveName.Width, chosen.WidthMm, Math.Min(chosen.WidthMm, best.WidthMm)) with { Proven = isLeast };
-            yield return Value(ObjectiveName.Height, chosen.HeightU, open.Where(c => c.DepthMm == chosen.DepthMm && c.WidthMm == chosen.WidthMm).Min(c => c.HeightU));
+            var sameArea = open.Where(c => c.DepthMm == chosen.DepthMm && c.WidthMm == chosen.WidthMm);
+            yield return Value(ObjectiveName.Height, chosen.HeightU, sameArea.Min(c => c.HeightU));
             yield break;
         }
 

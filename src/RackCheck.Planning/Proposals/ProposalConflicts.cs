@@ -81,44 +81,53 @@ internal static class ProposalConflicts
     private static ConflictingRequirement OfFinding(ProposalTask task, CabinetOffer offer, Finding finding) =>
         new() { Pointers = [.. finding.Pointers.Select(p => Translate(task, offer, p)).Distinct()], Message = finding.Message };
 
-    // The highest items that together are too high: without any one of them, the rest would not be.
-    private static ProposalConflict? TooHigh(ProposalTask task, CabinetOffer[] offers)
+    /// <summary>The highest items that together are too high: without any one of them, the rest would not be.</summary>
+    /// <param name="task">The request.</param>
+    /// <param name="offers">The allowed cabinets.</param>
+    /// <param name="addedU">Height of the parts that the equipment needs, U.</param>
+    /// <returns>The conflict; null if the height suffices.</returns>
+    public static ProposalConflict? TooHigh(ProposalTask task, CabinetOffer[] offers, int addedU = 0)
     {
         var most = task.Request.MaxCabinets ?? RackDivision.DefaultMost;
         var highest = most * offers.Max(c => c.HeightU);
-        if (task.WithGrowth(task.ItemsU) <= highest)
+        if (task.WithGrowth(task.ItemsU + addedU) <= highest)
         {
             return null;
         }
 
         List<(int Index, Item Item)> core = [];
         foreach (var entry in task.Items.Index()
-            .Where(i => i.Item.HeightU > 0 && task.Context.Kept!.GetValueOrDefault(i.Item.Id)?.Face != Face.Rear)
+            .Where(i => i.Item.HeightU > 0 && !task.Context.AtRear!.Contains(i.Item.Id))
             .OrderByDescending(i => i.Item.HeightU))
         {
             core.Add(entry);
-            if (task.WithGrowth(core.Sum(c => c.Item.HeightU!.Value)) > highest)
+            if (task.WithGrowth(core.Sum(c => c.Item.HeightU!.Value) + addedU) > highest)
             {
                 break;
             }
         }
 
         var taken = core.Sum(c => c.Item.HeightU!.Value);
-        var growth = task.Request.GrowthPercent > 0 ? ["/growthPercent"] : Array.Empty<string>();
-        var cabinets = task.Request.Cabinets is null ? Array.Empty<string>() : ["/cabinets"];
+        List<string> pointers = [.. core.OrderBy(c => c.Index).Select(c => Invariant($"/items/{c.Index}"))];
+        pointers.AddRange(task.Request.Cabinets is null ? [] : ["/cabinets"]);
+        pointers.AddRange(task.Request.GrowthPercent > 0 ? ["/growthPercent"] : []);
+        pointers.AddRange(task.Request.MaxCabinets is null ? [] : ["/maxCabinets"]);
         return new ProposalConflict
         {
             Requirements =
             [
                 new ConflictingRequirement
                 {
-                    Pointers = [.. core.OrderBy(c => c.Index).Select(c => Invariant($"/items/{c.Index}")), .. cabinets, .. growth],
+                    Pointers = pointers,
                     Message = Invariant($"{Names.List([.. core.OrderBy(c => c.Index).Select(c => c.Item.Id)])} together take {taken} U")
-                        + (growth.Length > 0 ? Invariant($", {task.WithGrowth(taken)} U with room for growth") : "")
-                        + (most == 1 ? Invariant($"; the highest cabinet allowed has {highest} U.") : Invariant($"; {most} of the highest cabinets allowed have {highest} U.")),
+                        + (addedU > 0 ? Invariant($" and the parts that they need {addedU} U") : "")
+                        + (task.Request.GrowthPercent > 0 ? Invariant($", {task.WithGrowth(taken + addedU)} U with room for growth") : "")
+                        + (most == 1
+                            ? Invariant($"; the highest cabinet allowed has {highest} U.")
+                            : Invariant($"; {most} of the highest cabinets allowed have {highest} U.")),
                 },
             ],
-            Relax = Invariant($"Allow a cabinet of at least {task.WithGrowth(task.ItemsU)} U, or more cabinets."),
+            Relax = Invariant($"Allow a cabinet of at least {task.WithGrowth(task.ItemsU + addedU)} U, or more cabinets."),
         };
     }
 

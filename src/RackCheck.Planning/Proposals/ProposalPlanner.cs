@@ -35,7 +35,7 @@ public sealed class ProposalPlanner(RackChecker checker)
             found = search.Found.Count > 0
                 ? [.. search.Found.Select((t, i) => Propose(task, search.Open, t, i > 0 ? search.Found[0] : search.Found.ElementAtOrDefault(1), cancellation))]
                 : division?.Find() is { } racks ? [Propose(racks, division.Least, cancellation)] : [];
-            conflict = found.Count > 0 ? null : Conflict(task, search, division?.SupplyFinding, cancellation);
+            conflict = found.Count > 0 ? null : Conflict(task, offers, search, division?.SupplyFinding, cancellation);
         }
 
         return new ProposalAnswer
@@ -76,11 +76,17 @@ public sealed class ProposalPlanner(RackChecker checker)
     };
 
     // The requirements, and the errors of the best rack that was tried.
-    private ProposalConflict Conflict(ProposalTask task, CabinetSearch search, Finding? supplies, CancellationToken cancellation)
+    private ProposalConflict Conflict(
+        ProposalTask task, CabinetOffer[] offers, CabinetSearch search, Finding? supplies, CancellationToken cancellation)
     {
         var errors = ProposalConflicts.ErrorsOf(task, search, supplies);
-        var core = new ConflictSearch(task.Request, changed => IsMet(changed, task, cancellation)).Find(errors.SelectMany(e => e.Pointers).ToHashSet(StringComparer.Ordinal));
-        return core with { Reasons = errors };
+        if (task.Request.MaxCabinets == 1 && ProposalConflicts.TooHigh(task, offers, search.LeastAddedU(task)) is { } height)
+        {
+            return height with { Reasons = errors };
+        }
+
+        var suspects = errors.SelectMany(e => e.Pointers).ToHashSet(StringComparer.Ordinal);
+        return new ConflictSearch(task.Request, changed => IsMet(changed, task, cancellation)).Find(suspects) with { Reasons = errors };
     }
 
     // A few cabinets show whether a request can be met; those that cannot take the equipment cost nothing.
@@ -94,6 +100,7 @@ public sealed class ProposalPlanner(RackChecker checker)
         }
 
         return CabinetSearch.Run(quick, offers, 1, checker, cancellation, isTest: true).Found.Count > 0
-            || ((changed.MaxCabinets ?? RackDivision.DefaultMost) > 1 && new RackDivision(quick, offers, checker, cancellation, isTest: true).Find() is not null);
+            || ((changed.MaxCabinets ?? RackDivision.DefaultMost) > 1
+                && new RackDivision(quick, offers, checker, cancellation, isTest: true).Find() is not null);
     }
 }

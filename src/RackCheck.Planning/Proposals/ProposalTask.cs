@@ -55,7 +55,9 @@ internal sealed class ProposalTask
             OtherSupplies = otherSupplies,
             Given = new RackDescription { Items = [], Pdus = request.Pdus, Connections = request.Connections, Cooling = request.Cooling },
             HasRails = request.Items
-                .Where(i => i is { PartNumber: null, Support.Style: SupportStyle.Slides or SupportStyle.Runners }).Select(i => i.Id).ToHashSet(StringComparer.Ordinal),
+                .Where(i => i is { PartNumber: null, Support.Style: SupportStyle.Slides or SupportStyle.Runners })
+                .Select(i => i.Id)
+                .ToHashSet(StringComparer.Ordinal),
             AtRear = request.Items.Where(i => i.Position?.Face == Face.Rear).Select(i => i.Id).ToHashSet(StringComparer.Ordinal),
             Kept = request.Items.Where(i => keep.Contains(i.Id)).ToDictionary(i => i.Id, i => i.Position!, StringComparer.Ordinal),
         };

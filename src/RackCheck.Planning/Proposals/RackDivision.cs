@@ -41,7 +41,7 @@ internal sealed class RackDivision
     private readonly RackChecker checker;
     private readonly CancellationToken cancellation;
     private readonly bool isTest;
-    private readonly IReadOnlyList<IReadOnlyList<Item>> parts;
+    private readonly List<IReadOnlyList<Item>> parts;
 
     /// <summary>Prepares a division.</summary>
     /// <param name="task">The request.</param>
@@ -184,7 +184,9 @@ internal sealed class RackDivision
 
     private static List<IReadOnlyList<Item>> PartsOf(ProposalTask task)
     {
-        var groups = (task.Request.Groups ?? []).SelectMany(g => g.Items.Select(i => (i, g.Id))).ToDictionary(p => p.i, p => "\n" + p.Id, StringComparer.Ordinal);
+        var groups = (task.Request.Groups ?? [])
+            .SelectMany(g => g.Items.Select(item => (Item: item, g.Id)))
+            .ToDictionary(p => p.Item, p => "\n" + p.Id, StringComparer.Ordinal);
         var keptGroups = task.Context.Kept!.Keys.Select(k => groups.GetValueOrDefault(k)).OfType<string>().ToHashSet(StringComparer.Ordinal);
         return
         [

@@ -39,6 +39,9 @@ internal sealed record Trial
     /// <summary>Height that the equipment takes on the front, U. Panels count as free.</summary>
     public int UsedU => Problem?.Blocks.Where(b => b.Face == Face.Front).Sum(b => b.HeightU) ?? 0;
 
+    /// <summary>Height of everything on the front without panels, placed or not, U.</summary>
+    public int NeededU => Completed.RackBuild.Items.Where(i => i.Face == Face.Front && !LayoutModel.IsPanel(i)).Sum(i => i.HeightU);
+
     /// <summary>Free height, U.</summary>
     public int FreeU => Offer.HeightU - UsedU;
 

@@ -164,9 +164,15 @@ internal sealed class TrialMaker(ProposalTask task, RackChecker checker, Cancell
     private static MissingPiece[] Merged(IEnumerable<MissingPiece> pieces) =>
         [.. pieces.GroupBy(p => p.Product.PartNumber).Select(g => g.First() with { OrderUnits = g.Sum(p => p.OrderUnits) })];
 
-    private static MissingPiece ExtraOf(Product product) => product.Kind == ProductKind.Pdu
-        ? new MissingPiece(Stage.Outlets, product, 1, SupplyChoice.IsForUps(product) ? "The UPS feeds equipment through it." : "The cords of the equipment need its outlets, and the load is divided over several PDUs.")
-        : new MissingPiece(Stage.Cooling, product, 1, "It removes heat that the cabinet cannot give off.");
+    private static MissingPiece ExtraOf(Product product) => product.Kind != ProductKind.Pdu
+        ? new MissingPiece(Stage.Cooling, product, 1, "It removes heat that the cabinet cannot give off.")
+        : new MissingPiece(
+            Stage.Outlets,
+            product,
+            1,
+            SupplyChoice.IsForUps(product)
+                ? "The UPS feeds equipment through it."
+                : "The cords of the equipment need its outlets, and the load is divided over several PDUs.");
 
     // The items of the request first, in its order, with their own data and what was decided on them.
     private RackDescription Describe(CabinetOffer offer, RackBuild build)

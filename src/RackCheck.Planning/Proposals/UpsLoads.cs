@@ -29,9 +29,12 @@ internal static class UpsLoads
             var supply = connections.Where(c => c.Item == ups.Id).Select(c => units[c.Pdu].Supply).FirstOrDefault();
             var outlets = (unit.Groups ?? []).SelectMany(g => g.Outlets.Select(o => (Group: g.Id, o.Socket, Left: o.Count))).ToList();
             var room = Math.Min(ups.Ups.RatedW ?? double.PositiveInfinity, ups.Ups.RatedVa ?? double.PositiveInfinity);
-            foreach (var item in items.Where(i => i.Ups is null && i.Power is { RatedW: > 0, Plugs: not null }).OrderBy(RankOf).ThenBy(i => i.Id, StringComparer.Ordinal))
+            foreach (var item in items
+                .Where(i => i.Ups is null && i.Power is { RatedW: > 0, Plugs: not null })
+                .OrderBy(RankOf).ThenBy(i => i.Id, StringComparer.Ordinal))
             {
-                var index = connections.FindIndex(c => c.Item == item.Id && !IsBehindUps(c, items) && (item.Power!.Redundant != true || units[c.Pdu].Supply == supply));
+                var index = connections.FindIndex(c =>
+                    c.Item == item.Id && !IsBehindUps(c, items) && (item.Power!.Redundant != true || units[c.Pdu].Supply == supply));
                 var va = item.Power!.RatedW!.Value / (item.Power.PowerFactor ?? Currents.UsualPowerFactor);
                 if (index < 0 || va > room)
                 {

@@ -11,8 +11,10 @@ namespace RackCheck.Api.Tests.Http;
 /// <summary>Bodies of the examples, damaged at random: each gets a report or a problem document, never status 500.</summary>
 public sealed partial class FuzzTests(Service service) : IClassFixture<Service>
 {
-    private static readonly byte[][] Examples =
-        [.. Directory.EnumerateFiles(Repository.PathOf("openapi", "examples"), "*.json").Order(StringComparer.Ordinal).Select(File.ReadAllBytes)];
+    private static readonly byte[][] Examples = Load(isProposal: false);
+
+    // A proposal takes a thousand times as long as a check.
+    private static readonly byte[][] Proposals = Load(isProposal: true);
 
     private static readonly byte[][] Tokens =
     [
@@ -57,7 +59,8 @@ public sealed partial class FuzzTests(Service service) : IClassFixture<Service>
 
     private static async Task<(int Status, string? Fault)> PostAsync(HttpClient client, byte[] body, CancellationToken cancellation)
     {
-        var path = body.AsSpan().IndexOf("\"lines\""u8) >= 0 ? "/v1/baskets/checks"
+        var path = body.AsSpan().IndexOf("\"before\""u8) >= 0 ? "/v1/comparisons"
+            : body.AsSpan().IndexOf("\"lines\""u8) >= 0 ? "/v1/baskets/checks"
             : body.AsSpan().IndexOf("\"cabinet\""u8) >= 0 ? "/v1/checks"
             : "/v1/proposals";
         using var content = new ByteArrayContent(body);
@@ -80,9 +83,18 @@ public sealed partial class FuzzTests(Service service) : IClassFixture<Service>
         }
     }
 
+    private static byte[][] Load(bool isProposal) =>
+    [
+        .. Directory.EnumerateFiles(Repository.PathOf("openapi", "examples"), "*.json")
+            .Where(f => Path.GetFileName(f).StartsWith("proposal-", StringComparison.Ordinal) == isProposal)
+            .Order(StringComparer.Ordinal)
+            .Select(File.ReadAllBytes),
+    ];
+
     private static byte[] Damaged(Random random)
     {
-        var body = Examples[random.Next(Examples.Length)];
+        var examples = random.Next(100) == 0 ? Proposals : Examples;
+        var body = examples[random.Next(examples.Length)];
         for (var i = random.Next(1, 4); i > 0; i--)
         {
             body = Damage(body, random);

@@ -81,6 +81,7 @@ public sealed class ContractTests(Service service) : IClassFixture<Service>
         var (request, path, response) = name.Split('-')[0] switch
         {
             "basket" => ("BasketRequest", "/v1/baskets/checks", "BasketReport"),
+            "comparison" => ("ComparisonRequest", "/v1/comparisons", "ComparisonAnswer"),
             "proposal" => ("ProposalRequest", "/v1/proposals", "ProposalAnswer"),
             _ => ("RackDescription", "/v1/checks", "CheckReport"),
         };
@@ -91,6 +92,12 @@ public sealed class ContractTests(Service service) : IClassFixture<Service>
         if (response == "ProposalAnswer")
         {
             Assert.Equal(name == "proposal-conflict.json", answer.Json["alternatives"]!.AsArray().Count == 0);
+            return;
+        }
+
+        if (response == "ComparisonAnswer")
+        {
+            Assert.NotEmpty(answer.Json["figures"]!.AsArray());
             return;
         }
 

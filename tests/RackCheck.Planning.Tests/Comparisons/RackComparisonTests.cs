@@ -76,7 +76,7 @@ public sealed class RackComparisonTests
         };
         var shared = Compare(Of(500), Of(massKg)).SharedFindings.Single(f => f.Finding.Rule == "load.rack-rating");
         Assert.Equal(change, shared.Change);
-        Assert.Equal(125, shared.UtilisationBeforePercent!.Value, 6);
+        Assert.Equal(125, shared.UtilisationBeforePercent!.Value, 1e-6);
     }
 
     [Fact]
