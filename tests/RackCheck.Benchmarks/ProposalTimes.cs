@@ -53,8 +53,9 @@ internal static class ProposalTimes
             var heights = firsts.SelectMany(f => f.Objective).Where(o => o.Name is ObjectiveName.Height).ToArray();
             Console.WriteLine(string.Create(
                 CultureInfo.InvariantCulture,
-                $"| {count} | {firsts.Count} of {Lists} | {times[Lists / 2]:0} | {times[Lists * 95 / 100]:0} | {heights.Count(o => o.Proven)} of {heights.Length} "
-                + $"| {centres.Count(o => o.Proven)} of {centres.Length} | {centres.Select(GapPercent).DefaultIfEmpty().Max():0.00} |"));
+                $"| {count} | {firsts.Count} of {Lists} | {times[Lists / 2]:0} | {times[Lists * 95 / 100]:0} "
+                + $"| {heights.Count(o => o.Proven)} of {heights.Length} | {centres.Count(o => o.Proven)} of {centres.Length} "
+                + $"| {centres.Select(GapPercent).DefaultIfEmpty().Max():0.00} |"));
         }
 
         for (var i = 1; i <= solves; i++)
