@@ -30,7 +30,7 @@ internal sealed class CabinetSearch
     /// <param name="most">Number of racks wanted.</param>
     /// <param name="checker">Checks each rack.</param>
     /// <param name="cancellation">Stops the search.</param>
-    /// <param name="isTest">Whether only to find out if there is a rack: the search ends with the first, or after two with an error.</param>
+    /// <param name="isTest">Whether only to find out if there is a rack: the search ends with the first.</param>
     public static CabinetSearch Run(
         ProposalTask task, CabinetOffer[] offers, int most, RackChecker checker, CancellationToken cancellation, bool isTest = false)
     {
@@ -57,7 +57,7 @@ internal sealed class CabinetSearch
             cancellation.ThrowIfCancellationRequested();
             if (found.Count >= (isTest ? 1 : most + MostFurther)
                 || (found.Count >= most && found.Any(t => t.ProductWarnings <= warnings))
-                || search.Failed.Count >= (isTest ? 2 : task.IsThorough ? int.MaxValue : MostFailed))
+                || search.Failed.Count >= (task.IsThorough ? int.MaxValue : MostFailed))
             {
                 search.Open.Add((offer, warnings));
                 continue;

@@ -1,8 +1,10 @@
 using RackCheck.Model;
+using RackCheck.Model.Converters;
 using RackCheck.Planning.Baskets;
 using RackCheck.Planning.Layouts;
 using RackCheck.Rules;
 using RackCheck.Rules.Power;
+using RackCheck.Survey;
 using RackCheck.Survey.Catalogue;
 
 namespace RackCheck.Planning.Proposals;
@@ -174,6 +176,19 @@ internal sealed class TrialMaker(ProposalTask task, RackChecker checker, Cancell
                 ? "The UPS feeds equipment through it."
                 : "The cords of the equipment need its outlets, and the load is divided over several PDUs.");
 
+    // The parts of a cabinet of the catalogue are bonded, unless its data say otherwise of a door.
+    private static Earthing Bonded(RackBuild build, Earthing? given)
+    {
+        BondedPart[] parts = [.. build.Wired.Earth.Parts.Where(p => p.IsBonded is null).Select(p => p.Part)];
+        build.Assumptions.Add(new Assumption
+        {
+            Pointers = [Pointers.Bonded],
+            Value = Names.List([.. parts.Select(NamedEnumConverter<BondedPart>.Name)]),
+            Basis = "the cabinet is a product of the catalogue: its parts are bonded as it leaves the factory",
+        });
+        return (given ?? new Earthing()) with { Bonded = parts };
+    }
+
     // The items of the request first, in its order, with their own data and what was decided on them.
     private RackDescription Describe(CabinetOffer offer, RackBuild build)
     {
@@ -188,6 +203,7 @@ internal sealed class TrialMaker(ProposalTask task, RackChecker checker, Cancell
         });
         var added = build.Items.Where(i => !task.IsOwn(i.Id)).Select(i => i.Item);
         var partNumber = offer.Index is { } index ? task.Request.Cabinets![index].PartNumber : offer.Product.PartNumber;
-        return build.Describe() with { Cabinet = build.Cabinet with { PartNumber = partNumber }, Items = [.. own, .. added] };
+        var rack = build.Describe() with { Cabinet = build.Cabinet with { PartNumber = partNumber }, Items = [.. own, .. added] };
+        return offer.Index is null && task.Request.Earthing?.Bonded is null ? rack with { Earthing = Bonded(build, rack.Earthing) } : rack;
     }
 }
