@@ -11,6 +11,7 @@ internal sealed class CabinetSearch
 
     // Racks with an open error after which a quick search ends.
     private const int MostFailed = 8;
+    private const int MostFailedInTest = 3;
 
     /// <summary>Racks without an open error, the preferred one first.</summary>
     public List<Trial> Found { get; } = [];
@@ -57,7 +58,7 @@ internal sealed class CabinetSearch
             cancellation.ThrowIfCancellationRequested();
             if (found.Count >= (isTest ? 1 : most + MostFurther)
                 || (found.Count >= most && found.Any(t => t.ProductWarnings <= warnings))
-                || search.Failed.Count >= (task.IsThorough ? int.MaxValue : MostFailed))
+                || search.Failed.Count >= (isTest ? MostFailedInTest : task.IsThorough ? int.MaxValue : MostFailed))
             {
                 search.Open.Add((offer, warnings));
                 continue;

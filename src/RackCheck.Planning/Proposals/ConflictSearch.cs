@@ -20,7 +20,10 @@ internal sealed record Requirement(IReadOnlyList<string> Pointers, string Messag
 internal sealed class ConflictSearch(ProposalRequest request, Func<ProposalRequest, bool> isMet)
 {
     // Requests tried. What is left untried stays in the set.
-    private const int MostTries = 30;
+    private const int MostTries = 16;
+
+    // A cool room. Without a temperature a warm one would be assumed.
+    private const double CoolC = 20;
 
     private int tries;
 
@@ -99,7 +102,11 @@ internal sealed class ConflictSearch(ProposalRequest request, Func<ProposalReque
 
             if (site.AmbientMaxC is { } ambient)
             {
-                yield return OfSite("ambientMaxC", Invariant($"The room has up to {ambient:0.###} C."), "Cool the room.", s => s with { AmbientMaxC = null });
+                yield return OfSite(
+                    "ambientMaxC",
+                    Invariant($"The room has up to {ambient:0.###} C."),
+                    "Cool the room.",
+                    s => s with { AmbientMaxC = Math.Min(ambient, CoolC) });
             }
 
             if (site.UpsMinutes is { } minutes)

@@ -99,8 +99,11 @@ public sealed class ProposalPlanner(RackChecker checker)
             return false;
         }
 
-        return CabinetSearch.Run(quick, offers, 1, checker, cancellation, isTest: true).Found.Count > 0
-            || ((changed.MaxCabinets ?? RackDivision.DefaultMost) > 1
+        // Dividing helps where no cabinet takes the equipment by its size or mass.
+        var search = CabinetSearch.Run(quick, offers, 1, checker, cancellation, isTest: true);
+        return search.Found.Count > 0
+            || (search.Failed.Count == 0
+                && (changed.MaxCabinets ?? RackDivision.DefaultMost) > 1
                 && new RackDivision(quick, offers, checker, cancellation, isTest: true).Find() is not null);
     }
 }

@@ -204,7 +204,7 @@ public sealed class ProposalTests
             Site = request.Site! with
             {
                 RequiredIp = Has("/site/requiredIp") ? request.Site.RequiredIp : null,
-                AmbientMaxC = Has("/site/ambientMaxC") ? request.Site.AmbientMaxC : null,
+                AmbientMaxC = Has("/site/ambientMaxC") ? request.Site.AmbientMaxC : 20,
             },
         };
     }
