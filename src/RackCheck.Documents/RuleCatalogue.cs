@@ -14,7 +14,7 @@ public sealed class RuleCatalogue
     /// <exception cref="JsonException">An example rack of a descriptor is not valid JSON.</exception>
     public RuleCatalogue(RuleSet rules)
     {
-        Pages = [.. rules.All.Select(r => PageOf(r.Descriptor))];
+        Pages = [.. rules.All.Select(r => PageOf(r))];
         List = new RuleList
         {
             Ruleset = new RulesetInfo { Version = RuleSet.CurrentVersion },
@@ -41,25 +41,26 @@ public sealed class RuleCatalogue
         What = rule.What,
     };
 
-    private static RulePage PageOf(RuleDescriptor rule) => new()
+    private static RulePage PageOf(RuleBase rule) => new()
     {
-        Id = rule.Id,
-        Theme = rule.Theme,
-        Title = rule.Title,
-        Severity = rule.Severity,
-        MilderSeverity = rule.MilderSeverity,
-        Concern = rule.Concern,
-        Safety = rule.Safety,
-        What = rule.What,
-        Why = rule.Why,
-        Formula = rule.Formula,
-        Notes = rule.Notes.Count == 0 ? null : rule.Notes,
-        Needs = rule.Needs,
-        Limits = [.. rule.Limits.Select(LimitOf)],
-        Sources = [.. rule.Sources.Select(ReferencePages.Of)],
-        Remedies = rule.Remedies,
-        FailingRack = RackOf(rule.FailingRack),
-        PassingRack = RackOf(rule.PassingRack),
+        Id = rule.Descriptor.Id,
+        Theme = rule.Descriptor.Theme,
+        Title = rule.Descriptor.Title,
+        Severity = rule.Descriptor.Severity,
+        MilderSeverity = rule.Descriptor.MilderSeverity,
+        Concern = rule.Descriptor.Concern,
+        Safety = rule.Descriptor.Safety,
+        What = rule.Descriptor.What,
+        Why = rule.Descriptor.Why,
+        Formula = rule.Descriptor.Formula,
+        Notes = rule.Descriptor.Notes.Count == 0 ? null : rule.Descriptor.Notes,
+        Needs = rule.Descriptor.Needs,
+        Limits = [.. rule.Descriptor.Limits.Select(LimitOf)],
+        Sources = [.. rule.Descriptor.Sources.Select(ReferencePages.Of)],
+        Remedies = rule.Descriptor.Remedies,
+        Wordings = [.. rule.Wordings.Select(w => new WordingPage { MessageKey = w.Key, Template = w.Template })],
+        FailingRack = RackOf(rule.Descriptor.FailingRack),
+        PassingRack = RackOf(rule.Descriptor.PassingRack),
     };
 
     private static RuleLimitPage LimitOf(RuleLimit limit) => new()

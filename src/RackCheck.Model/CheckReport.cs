@@ -131,7 +131,10 @@ public sealed record Finding
     /// <summary>One sentence with the ids and values.</summary>
     public required string Message { get; init; }
 
-    /// <summary>The values in the message, by name, for translation into other languages.</summary>
+    /// <summary>Key of the wording, for translation into other languages. The rule's page has the template in English.</summary>
+    public required string MessageKey { get; init; }
+
+    /// <summary>The values in the message, by name. Several ids are a list.</summary>
     public required IReadOnlyDictionary<string, Scalar> MessageData { get; init; }
 
     /// <summary>Members of the request concerned, RFC 6901 pointers; the main cause first.</summary>
@@ -273,6 +276,12 @@ public sealed record NotAssessed
 
     /// <summary>What is missing and what was not checked.</summary>
     public required string Message { get; init; }
+
+    /// <summary>Key of the wording, for translation into other languages. The rule's page has the template in English.</summary>
+    public required string MessageKey { get; init; }
+
+    /// <summary>The values in the message, by name.</summary>
+    public required IReadOnlyDictionary<string, Scalar> MessageData { get; init; }
 
     /// <summary>Who judged the safety rule outside this service. Absent where nobody did.</summary>
     public SignOffMark? SignedOff { get; init; }

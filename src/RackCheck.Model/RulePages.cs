@@ -101,11 +101,27 @@ public sealed record RulePage
     /// <summary>Possible remedies, best first.</summary>
     public required IReadOnlyList<string> Remedies { get; init; }
 
+    /// <summary>Wordings of its messages, by key.</summary>
+    public required IReadOnlyList<WordingPage> Wordings { get; init; }
+
     /// <summary>Example of a rack that fails the rule.</summary>
     public required JsonElement FailingRack { get; init; }
 
     /// <summary>Example of a rack at the limit that passes the rule.</summary>
     public required JsonElement PassingRack { get; init; }
+}
+
+/// <summary>A wording of messages.</summary>
+public sealed record WordingPage
+{
+    /// <summary>Key that messages name.</summary>
+    public required string MessageKey { get; init; }
+
+    /// <summary>
+    /// The sentence in English with the names of <c>messageData</c> in braces. A list is rendered as "a, b and c", from five values on as "a, b, c and 2
+    /// more"; {name:all} names all; {name:words} is a code in words, front-door as "front door"; {name:units} is a range of U positions, as "U10-U13".
+    /// </summary>
+    public required string Template { get; init; }
 }
 
 /// <summary>A limit that a policy can change.</summary>

@@ -4,21 +4,25 @@ using System.Text.Json.Serialization;
 
 namespace RackCheck.Model;
 
-/// <summary>A number, a text or a Boolean; in JSON the bare value.</summary>
+/// <summary>A number, a text, a Boolean or a list of these; in JSON the bare value.</summary>
 [JsonConverter(typeof(ScalarConverter))]
 public readonly record struct Scalar
 {
     private readonly string? text;
+    private readonly IReadOnlyList<Scalar>? list;
     private readonly double number;
     private readonly ScalarKind kind;
 
     private Scalar(ScalarKind kind, double number, string? text) => (this.kind, this.number, this.text) = (kind, number, text);
+
+    private Scalar(IReadOnlyList<Scalar> list) => (kind, this.list) = (ScalarKind.List, list);
 
     private enum ScalarKind : byte
     {
         Number,
         Text,
         Truth,
+        List,
     }
 
     /// <summary>The number, where the value is a number.</summary>
@@ -29,6 +33,26 @@ public readonly record struct Scalar
 
     /// <summary>The Boolean, where the value is a Boolean.</summary>
     public bool? Truth => kind == ScalarKind.Truth ? number != 0 : null;
+
+    /// <summary>The values, where the value is a list.</summary>
+    public IReadOnlyList<Scalar>? List => list;
+
+    /// <summary>A list of texts, such as ids.</summary>
+    /// <param name="values">The texts.</param>
+    public static Scalar Ids(IEnumerable<string> values) => new([.. values.Select(v => (Scalar)v)]);
+
+    /// <summary>A list.</summary>
+    /// <param name="values">The values.</param>
+    public static Scalar Of(IReadOnlyList<Scalar> values) => new(values);
+
+    /// <summary>A range of U positions, in the caller's numbering.</summary>
+    /// <param name="from">First U position.</param>
+    /// <param name="to">Last U position.</param>
+    public static Scalar Range(int from, int to) => new([from, to]);
+
+    /// <summary>A phrase as a code: "front door" is front-door.</summary>
+    /// <param name="phrase">Words with single spaces.</param>
+    public static string CodeOf(string phrase) => phrase.Replace(' ', '-');
 
     /// <summary>A number.</summary>
     /// <param name="value">The number.</param>
@@ -52,11 +76,12 @@ public readonly record struct Scalar
     {
         ScalarKind.Number => number.ToString("0.###", CultureInfo.InvariantCulture),
         ScalarKind.Truth => number != 0 ? "yes" : "no",
+        ScalarKind.List => string.Join(", ", list!),
         _ => text ?? "",
     };
 }
 
-/// <summary>Reads and writes a <see cref="Scalar"/> as a bare JSON number, string or Boolean.</summary>
+/// <summary>Reads and writes a <see cref="Scalar"/> as a bare JSON number, string, Boolean or array of these.</summary>
 public sealed class ScalarConverter : JsonConverter<Scalar>
 {
     /// <inheritdoc/>
@@ -64,6 +89,7 @@ public sealed class ScalarConverter : JsonConverter<Scalar>
     {
         JsonTokenType.Number => reader.GetDouble(),
         JsonTokenType.String => reader.GetString()!,
+        JsonTokenType.StartArray => ReadList(ref reader, options),
         JsonTokenType.True or JsonTokenType.False => reader.GetBoolean(),
         _ => throw new JsonException(),
     };
@@ -79,9 +105,30 @@ public sealed class ScalarConverter : JsonConverter<Scalar>
         {
             writer.WriteBooleanValue(truth);
         }
+        else if (value.List is { } list)
+        {
+            writer.WriteStartArray();
+            foreach (var one in list)
+            {
+                Write(writer, one, options);
+            }
+
+            writer.WriteEndArray();
+        }
         else
         {
             writer.WriteStringValue(value.Text);
         }
+    }
+
+    private Scalar ReadList(ref Utf8JsonReader reader, JsonSerializerOptions options)
+    {
+        var list = new List<Scalar>();
+        while (reader.Read() && reader.TokenType != JsonTokenType.EndArray)
+        {
+            list.Add(Read(ref reader, typeof(Scalar), options));
+        }
+
+        return Scalar.Of(list);
     }
 }

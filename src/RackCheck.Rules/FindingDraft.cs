@@ -1,4 +1,3 @@
-using System.Text;
 using RackCheck.Model;
 using RackCheck.Remedies;
 
@@ -7,8 +6,8 @@ namespace RackCheck.Rules;
 /// <summary>One defect as a rule reports it; the pipeline turns it into a <see cref="Finding"/>.</summary>
 public sealed class FindingDraft
 {
-    /// <summary>One sentence with the names of values in braces, for example "{item} needs {needed} mm."</summary>
-    public required string Message { get; init; }
+    /// <summary>Wording of the message.</summary>
+    public required MessageWording Message { get; init; }
 
     /// <summary>The values of the message by name, so that a client can write its own message from them.</summary>
     public required IReadOnlyList<(string Name, Scalar Value)> Data { get; init; }
@@ -44,20 +43,4 @@ public sealed class FindingDraft
     /// Remedy candidates, best first. After all rules the pipeline verifies each candidate and offers the verified remedies. Not read during a trial.
     /// </summary>
     public IEnumerable<RemedyCandidate>? Candidates { get; init; }
-
-    internal string RenderMessage()
-    {
-        // In one pass, because an id can look like the name of a value in braces.
-        var text = new StringBuilder();
-        var at = 0;
-        for (var open = Message.IndexOf('{'); open >= 0; open = Message.IndexOf('{', at))
-        {
-            var close = Message.IndexOf('}', open);
-            var name = Message[(open + 1)..close];
-            text.Append(Message, at, open - at).Append(Quantities.InSentence(Data.First(d => d.Name == name).Value, Data));
-            at = close + 1;
-        }
-
-        return text.Append(Message, at, Message.Length - at).ToString();
-    }
 }

@@ -177,14 +177,7 @@ public sealed class RackChecker(RuleSet rules, Action<RuleDescriptor, Exception>
             }
             else
             {
-                notAssessed.Add(new NotAssessed
-                {
-                    Rule = rule.Descriptor.Id,
-                    Safety = rule.Descriptor.Safety,
-                    Reason = NotAssessedReason.Missing,
-                    Missing = missing,
-                    Message = "This essential data is missing, and the part numbers do not supply it, so the rack cannot be checked.",
-                });
+                notAssessed.Add(RuleContext.NotAssessedOf(rule.Descriptor, NotAssessedReason.Missing, missing, CommonWordings.Essential, []));
             }
         }
     }

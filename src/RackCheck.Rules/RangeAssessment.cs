@@ -16,9 +16,6 @@ namespace RackCheck.Rules;
 /// </summary>
 internal sealed class RangeAssessment
 {
-    /// <summary>Ends a message of a finding that holds over the whole range of what is missing.</summary>
-    public const string HoldsAnyway = " This holds whatever the missing values are.";
-
     private readonly RuleSet rules;
     private readonly ResolvedRack rack;
     private readonly IReadOnlyDictionary<string, RulePolicy>? policy;
@@ -130,7 +127,13 @@ internal sealed class RangeAssessment
             {
                 all.Written.AddRange(
                     At(rule, End.Favourable, inFull: true).Findings.Where(f => !given.Has(f))
-                        .Select(f => f with { Message = f.Message + HoldsAnyway, Pointers = Standing(f.Pointers), NoRemedy = RemedyTrials.MissingDecides }));
+                        .Select(f => f with
+                        {
+                            Message = f.Message + CommonWordings.HoldsAnyway,
+                            MessageKey = f.MessageKey + CommonWordings.HoldsAnywayKey,
+                            Pointers = Standing(f.Pointers),
+                            NoRemedy = RemedyTrials.MissingDecides,
+                        }));
             }
         }
 

@@ -1,3 +1,6 @@
+using System.Reflection;
+using RackCheck.Model;
+
 namespace RackCheck.Rules;
 
 /// <summary>
@@ -8,6 +11,28 @@ public abstract class RuleBase
 {
     /// <summary>Documentation and limits of the rule.</summary>
     public abstract RuleDescriptor Descriptor { get; }
+
+    /// <summary>Wordings of its messages, by key: those of its class, of the classes that it shares, and those that every rule has.</summary>
+    public IReadOnlyList<MessageWording> Wordings => wordings ??= [.. Collect().OrderBy(w => w.Key, StringComparer.Ordinal)];
+
+    private IReadOnlyList<MessageWording>? wordings;
+
+    private IEnumerable<MessageWording> Collect()
+    {
+        var own = Descriptor.SharesWordingsOf.Prepend(GetType()).SelectMany(WordingsOf).ToArray();
+        var ranged = this is Rule ? own.Where(w => w is not MissingData).Select(CommonWordings.OverRange) : [];
+        return own.Concat(ranged).Concat(CommonWordings.All);
+    }
+
+    private static IEnumerable<MessageWording> WordingsOf(Type type) => type
+        .GetFields(BindingFlags.Static | BindingFlags.NonPublic | BindingFlags.Public | BindingFlags.DeclaredOnly)
+        .Select(f => f.GetValue(null))
+        .SelectMany(v => v switch
+        {
+            MessageWording one => [one],
+            WordingChoice choice => choice.All,
+            _ => (IReadOnlyList<MessageWording>)[],
+        });
 }
 
 /// <summary>A rule about the rack: it reads the survey, writes findings and knows no other rule.</summary>

@@ -19,7 +19,7 @@ public sealed class RuleContext
     private RuleDescriptor descriptor = null!;
     private RulePolicy? policy;
     private List<string>? missing;
-    private string? missingMessage;
+    private (MissingData Wording, string Message, IReadOnlyList<(string Name, Scalar Value)> Data)? missingMessage;
     private bool isProbe;
 
     internal RuleContext(ResolvedRack rack, RackSurvey? survey, FindingList findings, List<NotAssessed> notAssessed, RemedyTrials? trials) =>
@@ -69,7 +69,8 @@ public sealed class RuleContext
             Safety = descriptor.Safety,
             Subject = draft.Subject,
             UtilisationPercent = Utilisation(draft),
-            Message = draft.RenderMessage(),
+            Message = draft.Message.Render(draft.Data),
+            MessageKey = draft.Message.Key,
             MessageData = data,
             Pointers = draft.Pointers,
             Actual = Finite(draft.Actual),
@@ -87,12 +88,13 @@ public sealed class RuleContext
 
     /// <summary>Reports a missing member of the description, without which the rule cannot be applied to the whole rack.</summary>
     /// <param name="pointer">Pointer to the missing member.</param>
-    /// <param name="message">
+    /// <param name="wording">
     /// Consequence for the rule. Of several messages the first in ordinal order is kept, so that the report does not depend on the order of items.
     /// </param>
-    public void ReportMissing(string pointer, string message)
+    /// <param name="data">The values of the message.</param>
+    public void ReportMissing(string pointer, MissingData wording, IReadOnlyList<(string Name, Scalar Value)>? data = null)
     {
-        missingMessage = missingMessage is null || string.CompareOrdinal(message, missingMessage) < 0 ? message : missingMessage;
+        Keep(wording, data ?? []);
         missing ??= [];
         if (!missing.Contains(pointer))
         {
@@ -101,11 +103,25 @@ public sealed class RuleContext
     }
 
     /// <summary>Reports that the rule cannot be applied although nothing is missing: the values are outside the range of its formula.</summary>
-    /// <param name="message">Consequence for the rule.</param>
-    public void ReportNotAssessed(string message)
+    /// <param name="wording">Consequence for the rule.</param>
+    public void ReportNotAssessed(MissingData wording)
     {
-        missingMessage = missingMessage is null || string.CompareOrdinal(message, missingMessage) < 0 ? message : missingMessage;
+        Keep(wording, []);
         missing ??= [];
+    }
+
+    private void Keep(MissingData wording, IReadOnlyList<(string Name, Scalar Value)> data)
+    {
+        if (ReferenceEquals(wording, missingMessage?.Wording) && data.Count == 0)
+        {
+            return;
+        }
+
+        var message = wording.Render(data);
+        if (missingMessage is not { Message: var kept } || string.CompareOrdinal(message, kept) < 0)
+        {
+            missingMessage = (wording, message, data);
+        }
     }
 
     // What two racks are compared by. It fails where the whole finding would, so that a trial sees a rule that fails.
@@ -127,6 +143,7 @@ public sealed class RuleContext
             Subject = draft.Subject,
             UtilisationPercent = Utilisation(draft),
             Message = "",
+            MessageKey = draft.Message.Key,
             MessageData = FrozenDictionary<string, Scalar>.Empty,
             Pointers = draft.Pointers,
             Sources = descriptor.SourceKeys,
@@ -148,14 +165,8 @@ public sealed class RuleContext
         if (missing is not null)
         {
             missing.Sort(PointerOrder.Instance);
-            notAssessed.Add(new NotAssessed
-            {
-                Rule = descriptor.Id,
-                Safety = descriptor.Safety,
-                Reason = NotAssessedReason.Missing,
-                Missing = missing,
-                Message = missingMessage!,
-            });
+            var (wording, _, data) = missingMessage!.Value;
+            notAssessed.Add(NotAssessedOf(descriptor, NotAssessedReason.Missing, missing, wording, data));
         }
     }
 
@@ -172,28 +183,31 @@ public sealed class RuleContext
         return new RuleAnswer([.. findings.Written], missing ?? (IReadOnlyList<string>)[], false);
     }
 
-    internal void SwitchedOff(RuleDescriptor rule) => notAssessed.Add(new NotAssessed
-    {
-        Rule = rule.Id,
-        Safety = rule.Safety,
-        Reason = NotAssessedReason.Policy,
-        Missing = [$"/policy/rules/{rule.Id}/severity"],
-        Message = "The policy of the request switches the rule off.",
-    });
+    internal void SwitchedOff(RuleDescriptor rule) => 
+        notAssessed.Add(NotAssessedOf(rule, NotAssessedReason.Policy, [$"/policy/rules/{rule.Id}/severity"], CommonWordings.SwitchedOff, []));
 
     internal void Fail()
     {
         findings.Fail(descriptor.Id);
         trials?.Drop(f => f.Rule == descriptor.Id);
-        notAssessed.Add(new NotAssessed
-        {
-            Rule = descriptor.Id,
-            Safety = descriptor.Safety,
-            Reason = NotAssessedReason.Failed,
-            Missing = [],
-            Message = "The rule failed inside the service and was not applied to this rack.",
-        });
+        notAssessed.Add(NotAssessedOf(descriptor, NotAssessedReason.Failed, [], CommonWordings.Failed, []));
     }
+
+    internal static NotAssessed NotAssessedOf(
+        RuleDescriptor rule,
+        NotAssessedReason reason,
+        IReadOnlyList<string> missing,
+        MessageWording wording,
+        IReadOnlyList<(string Name, Scalar Value)> data) => new()
+        {
+            Rule = rule.Id,
+            Safety = rule.Safety,
+            Reason = reason,
+            Missing = missing,
+            Message = wording.Render(data),
+            MessageKey = wording.Key,
+            MessageData = data.ToDictionary(d => d.Name, d => d.Value, StringComparer.Ordinal),
+        };
 
     // A limit of 0 has no ratio.
     private static double? Utilisation(FindingDraft draft) =>

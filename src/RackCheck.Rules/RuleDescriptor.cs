@@ -52,6 +52,9 @@ public sealed record RuleDescriptor
     /// <summary>Safety notes for work on a finding.</summary>
     public IReadOnlyList<string> Cautions { get; init; } = [];
 
+    /// <summary>Classes whose wordings it uses besides its own.</summary>
+    public IReadOnlyList<Type> SharesWordingsOf { get; init; } = [];
+
     /// <summary>The part of the id before the point.</summary>
     public string Theme => Id[..Id.IndexOf('.', StringComparison.Ordinal)];
 

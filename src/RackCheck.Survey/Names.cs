@@ -1,3 +1,4 @@
+using RackCheck.Model;
 using static System.FormattableString;
 
 namespace RackCheck.Survey;
@@ -5,22 +6,18 @@ namespace RackCheck.Survey;
 /// <summary>Ids: how sentences and titles list them, and new ones.</summary>
 public static class Names
 {
-    private const int MostNamed = 4;
-
     // The contract allows 64 characters; a dash and a number follow.
     private const int MostStem = 56;
 
     /// <summary>Lists names for a sentence; a long list is cut.</summary>
     /// <param name="names">The names, at least one, in the order in which they are to appear.</param>
     /// <returns>"a", "a and b", "a, b and c", or "a, b, c and 3 more".</returns>
-    public static string List(IReadOnlyList<string> names) =>
-        names.Count <= MostNamed ? And(names) : Invariant($"{string.Join(", ", names.Take(MostNamed - 1))} and {names.Count - MostNamed + 1} more");
+    public static string List(IReadOnlyList<string> names) => Lists.Short(names);
 
     /// <summary>Lists phrases for a sentence, all of them.</summary>
     /// <param name="phrases">The phrases, at least one.</param>
     /// <returns>"a", "a and b" or "a, b and c".</returns>
-    public static string And(IReadOnlyList<string> phrases) =>
-        phrases.Count == 1 ? phrases[0] : $"{string.Join(", ", phrases.Take(phrases.Count - 1))} and {phrases[^1]}";
+    public static string And(IReadOnlyList<string> phrases) => Lists.All(phrases);
 
     /// <summary>A word with its article.</summary>
     /// <param name="word">A word or a code, as "IEC60309-16A-1P".</param>

@@ -10,6 +10,8 @@ namespace RackCheck.Planning.Tests;
 
 public sealed class RemedyLoopTests
 {
+    private static readonly MessageWording Said = new("test", "It is wrong.");
+
     private static readonly RemedyLoop Loop = new(Judge.Geometry);
 
     // Bodies 3 below their panels: each stands on the plate of its own shelf.
@@ -119,7 +121,7 @@ public sealed class RemedyLoopTests
     };
 
     private static FindingDraft Draft(RemedyCandidate candidate) =>
-        new() { Message = "A finding.", Data = [], Subject = "rack", Identity = [], Pointers = ["/reference"], Candidates = [candidate] };
+        new() { Message = Said, Data = [], Subject = "rack", Identity = [], Pointers = ["/reference"], Candidates = [candidate] };
 
     // Each of the two rules accepts only what the other refuses.
     private sealed class Swapping(string id, string wanted) : Rule

@@ -9,6 +9,8 @@ namespace RackCheck.Rules.Tests;
 
 public sealed class RackCheckerTests
 {
+    private static readonly MessageWording Said = new("test", "A finding.");
+
     private static readonly Item Tall = Unit("wave-pc", 4).At(40);
 
     [Fact]
@@ -293,7 +295,7 @@ public sealed class RackCheckerTests
     };
 
     private static FindingDraft Draft(string pointer) =>
-        new() { Message = "A finding.", Data = [], Subject = "rack", Identity = [], Pointers = [pointer], Severity = Severity.Advice };
+        new() { Message = Said, Data = [], Subject = "rack", Identity = [], Pointers = [pointer], Severity = Severity.Advice };
 
     private sealed class Layouts : Rule
     {
@@ -314,7 +316,7 @@ public sealed class RackCheckerTests
                 context.Report(Draft($"/items/{i}"));
             }
 
-            context.Report(new FindingDraft { Message = "The last.", Data = [], Subject = "rack", Identity = ["last"], Pointers = ["/cabinet"],
+            context.Report(new FindingDraft { Message = Said, Data = [], Subject = "rack", Identity = ["last"], Pointers = ["/cabinet"],
                 Severity = last });
         }
     }
@@ -326,7 +328,7 @@ public sealed class RackCheckerTests
 
         public override void Check(RuleContext context) => context.Report(new FindingDraft
         {
-            Message = "Endless.", Data = [], Subject = "rack", Identity = [], Pointers = ["/items"],
+            Message = Said, Data = [], Subject = "rack", Identity = [], Pointers = ["/items"],
             UtilisationPercent = double.PositiveInfinity, Actual = new Quantity { Value = actual, Unit = "mm" },
         });
     }
@@ -338,7 +340,7 @@ public sealed class RackCheckerTests
         public override void Check(RuleContext context)
         {
             context.Report(Draft("/items"));
-            context.ReportMissing("/site", "lost with the rest");
+            context.ReportMissing("/site", new MissingData("test.missing", "lost with the rest"));
             throw new InvalidOperationException("on purpose");
         }
     }
@@ -359,11 +361,11 @@ public sealed class RackCheckerTests
         {
             if (context.Survey.Items.Length == 0)
             {
-                context.ReportMissing("/items", "Nothing to guard.");
+                context.ReportMissing("/items", new MissingData("test.missing", "Nothing to guard."));
             }
             else
             {
-                context.Report(new FindingDraft { Message = "Unsafe.", Data = [], Subject = "rack", Identity = [], Pointers = ["/items/0"] });
+                context.Report(new FindingDraft { Message = Said, Data = [], Subject = "rack", Identity = [], Pointers = ["/items/0"] });
             }
         }
     }

@@ -61,6 +61,7 @@ public static partial class FindingShape
         Assert.DoesNotContain(words.Split(' '), w => Jargon.Contains(w));
 
         // Some turns of phrase and units hold a figure that is no value.
+        words = LongList().Replace(words, "");
         string[] figures = ["19-inch", "U1 to", "mm2", "m3/h", "m2"];
         Assert.DoesNotMatch(ValueLeft(), figures.Aggregate(words, (text, figure) => text.Replace(figure, "", StringComparison.Ordinal)));
 
@@ -91,7 +92,8 @@ public static partial class FindingShape
     // A number as a sentence may round it.
     private static IEnumerable<string> Readings(Scalar value) => value.Number is { } number
         ? Enumerable.Range(1, 3).Select(d => Math.Round(number, d, MidpointRounding.AwayFromZero).ToString("0.###", CultureInfo.InvariantCulture))
-        : [value.ToString()];
+        : value.List is { } list ? list.SelectMany(Readings)
+        : [value.ToString(), value.ToString().Replace('-', ' ')];
 
     private static void CheckNumbers(Finding finding)
     {
@@ -112,6 +114,9 @@ public static partial class FindingShape
 
     [GeneratedRegex("[0-9]\\.[0-9]{3}")]
     private static partial Regex Thousandth();
+
+    [GeneratedRegex("and [0-9]+ more")]
+    private static partial Regex LongList();
 
     [GeneratedRegex("[0-9{}]")]
     private static partial Regex ValueLeft();

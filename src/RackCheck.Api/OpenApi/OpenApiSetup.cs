@@ -43,8 +43,7 @@ internal static class OpenApiSetup
             options.SupportNonNullableReferenceTypes();
             options.MapType<Scalar>(() => new OpenApiSchema
             {
-                Type = JsonSchemaType.Number | JsonSchemaType.String | JsonSchemaType.Boolean,
-                Description = "A number, a string or a Boolean.",
+                Description = "A number, a string, a Boolean, or a list of numbers or strings.",
             });
             options.SchemaFilter<ContractSchemaFilter>();
             options.AddSecurityDefinition(ApiKeyHandler.Name, new OpenApiSecurityScheme

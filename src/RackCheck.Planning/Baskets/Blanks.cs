@@ -29,8 +29,8 @@ internal static class Blanks
         List<Gap> gaps = [.. GapsOf(survey.Occupancy.OpenFront)];
 
         // The rule finds the gaps that matter, depending on doors, equipment and policy.
-        var found = Checker.Check(description).Findings.Select(f => f.MessageData["units"].Text).ToHashSet(StringComparer.Ordinal);
-        List<Gap> harmful = [.. gaps.Where(g => found.Contains(survey.Cabinet.UnitsText(g.Bottom, g.Bottom + g.Left - 1)))];
+        var found = Checker.Check(description).Findings.Select(f => f.MessageData["units"].ToString()).ToHashSet(StringComparer.Ordinal);
+        List<Gap> harmful = [.. gaps.Where(g => found.Contains(survey.Cabinet.Units(g.Bottom, g.Bottom + g.Left - 1).ToString()))];
         Fill(build, harmful);
         Propose(context, build, harmful);
 

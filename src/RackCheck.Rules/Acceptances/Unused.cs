@@ -7,6 +7,14 @@ namespace RackCheck.Rules.Acceptances;
 /// <summary>Finds acceptances that match no finding of this rack.</summary>
 public sealed class Unused : ReportRule
 {
+    private static readonly MessageWording SignOff = new(
+        "acceptance.unused.sign-off",
+        "The sign-off of rule {rule} by {by} matches no safety warning of this rack and no safety rule that was not assessed.");
+
+    private static readonly MessageWording AcceptanceDefect = new(
+        "acceptance.unused.acceptance",
+        "The acceptance of rule {rule} by {acceptedBy} matches no finding of this rack.");
+
     private static readonly RuleDescriptor Facts = new()
     {
         Id = "acceptance.unused",
@@ -64,7 +72,7 @@ public sealed class Unused : ReportRule
         {
             context.Report(new FindingDraft
             {
-                Message = "The sign-off of rule {rule} by {by} matches no safety warning of this rack and no safety rule that was not assessed.",
+                Message = SignOff,
                 Data = [("by", signOffs[alike.First()].By), ("rule", alike.Key.Rule)],
                 Subject = $"sign-off of {alike.Key.Rule}",
                 Identity = ["sign-off", alike.Key.Rule, alike.Key.Fingerprint ?? ""],
@@ -91,7 +99,7 @@ public sealed class Unused : ReportRule
         var pointers = PointersTo("acceptances", indices);
         context.Report(new FindingDraft
         {
-            Message = "The acceptance of rule {rule} by {acceptedBy} matches no finding of this rack.",
+            Message = AcceptanceDefect,
             Data = [("acceptedBy", acceptance.AcceptedBy), ("rule", acceptance.Rule)],
             Subject = $"acceptance of {acceptance.Rule}",
             Identity = [acceptance.Rule, PlaceOf(acceptance)],

@@ -15,6 +15,18 @@ public sealed class BendRadius : Rule
     public static RuleLimit BendFactor { get; } = new(
         "bendFactor", "minimum bend radius of a cable, in cable diameters", CableFill.BendDiameters, "diameters", 1, 30, Stricter.Higher);
 
+    private static readonly MessageWording Space = new(
+        "cabling.bend-radius.space",
+        "The space behind {item} is {spaceMm} mm; its cables, {diameterMm} mm in diameter, need {neededMm} mm to bend.");
+
+    private static readonly MessageWording NoSpace = new(
+        "cabling.bend-radius.no-space",
+        "There is no space behind {item}; its cables, {diameterMm} mm in diameter, need {neededMm} mm to bend.");
+
+    private static readonly MissingData Missing = new(
+        "cabling.bend-radius.missing",
+        "Without this value, the cable bend radius behind the equipment cannot be checked.");
+
     private static readonly RuleDescriptor Facts = new()
     {
         Id = "cabling.bend-radius",
@@ -61,21 +73,20 @@ public sealed class BendRadius : Rule
 
     private static void ReportMissing(RuleContext context, MountedItem item)
     {
-        const string Message = "Without this value, the cable bend radius behind the equipment cannot be checked.";
         var survey = context.Survey;
         if (item.BodyDepthMm is null)
         {
-            context.ReportMissing(Pointers.ItemBodyDepth[item.Index], Message);
+            context.ReportMissing(Pointers.ItemBodyDepth[item.Index], Missing);
         }
 
         if (survey.Depth.SetbackMm is null)
         {
-            context.ReportMissing(Pointers.FrontSetback, Message);
+            context.ReportMissing(Pointers.FrontSetback, Missing);
         }
 
         if (item.Face == Face.Rear && survey.Cabinet.SpacingMm is null)
         {
-            context.ReportMissing(Pointers.Spacing, Message);
+            context.ReportMissing(Pointers.Spacing, Missing);
         }
     }
 
@@ -87,9 +98,7 @@ public sealed class BendRadius : Rule
         var setback = survey.Depth.SetbackMm!.Value;
         context.Report(new FindingDraft
         {
-            Message = space > 0
-                ? "The space behind {item} is {spaceMm} mm; its cables, {diameterMm} mm in diameter, need {neededMm} mm to bend."
-                : "There is no space behind {item}; its cables, {diameterMm} mm in diameter, need {neededMm} mm to bend.",
+            Message = space > 0 ? Space : NoSpace,
             Data = space > 0
                 ? [("item", item.Id), ("spaceMm", space), ("diameterMm", thickest), ("neededMm", needed)]
                 : [("item", item.Id), ("diameterMm", thickest), ("neededMm", needed)],

@@ -14,6 +14,19 @@ public sealed class SideSpace : Rule
     public static RuleLimit FillPercent { get; } = new(
         "fillPercent", "maximum fill of the side channels", CableFill.MostPercent, "%", 1, 100, Stricter.Lower);
 
+    private static readonly MessageWording Full = new(
+        "cabling.side-space.full",
+        "The cables have a cross-sectional area of {areaMm2} mm2, which is {percent} % of the side channels of a cabinet {widthMm} mm wide. "
+            + "The limit is {limitPercent} %.");
+
+    private static readonly MessageWording NoChannels = new(
+        "cabling.side-space.no-channels",
+        "The cables have a cross-sectional area of {areaMm2} mm2; a cabinet {widthMm} mm wide has no side channels.");
+
+    private static readonly MissingData Missing = new(
+        "cabling.side-space.missing",
+        "Without the cables of all equipment, the fill of the side channels cannot be checked.");
+
     private static readonly RuleDescriptor Facts = new()
     {
         Id = "cabling.side-space",
@@ -49,8 +62,7 @@ public sealed class SideSpace : Rule
         {
             foreach (var item in context.Survey.Items.Where(CableSurvey.HidesCables))
             {
-                context.ReportMissing(
-                    SitePointers.ItemCables[item.Index], "Without the cables of all equipment, the fill of the side channels cannot be checked.");
+                context.ReportMissing(SitePointers.ItemCables[item.Index], Missing);
             }
         }
     }
@@ -63,10 +75,7 @@ public sealed class SideSpace : Rule
         var limit = cables.SideChannelsMm2 * percent / 100;
         context.Report(new FindingDraft
         {
-            Message = cables.SideChannelsMm2 > 0
-                ? "The cables have a cross-sectional area of {areaMm2} mm2, which is {percent} % of the side channels of a cabinet {widthMm} "
-                    + "mm wide. The limit is {limitPercent} %."
-                : "The cables have a cross-sectional area of {areaMm2} mm2; a cabinet {widthMm} mm wide has no side channels.",
+            Message = cables.SideChannelsMm2 > 0 ? Full : NoChannels,
             Data = cables.SideChannelsMm2 > 0
                 ? [
                     ("areaMm2", cables.AreaMm2), ("percent", CableFill.Percent(cables.AreaMm2, cables.SideChannelsMm2)),

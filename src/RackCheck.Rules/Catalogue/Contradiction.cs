@@ -9,6 +9,27 @@ namespace RackCheck.Rules.Catalogue;
 /// <summary>Finds given values that differ from the catalogue.</summary>
 public sealed class Contradiction : PartRule
 {
+    private static readonly WordingChoice Height = new(
+        "catalogue.contradiction.cabinet-height",
+        "Part number {partNumber} of [part:the {item:words}|{item}] is made for cabinets of {catalogueValue} U, but the cabinet has {given} U.");
+
+    private static readonly WordingChoice Width = new(
+        "catalogue.contradiction.cabinet-width",
+        "Part number {partNumber} of [part:the {item:words}|{item}] is made for cabinets {catalogueValue} mm wide, but the cabinet is {given} mm wide.");
+
+    private static readonly WordingChoice WithUnit = new(
+        "catalogue.contradiction.value-with-unit",
+        "{member} of [part:the {item:words}|{item}] is given as {given} {unit}, but the catalogue has {catalogueValue} {unit} for part "
+            + "number {partNumber}.");
+
+    private static readonly WordingChoice Value = new(
+        "catalogue.contradiction.value",
+        "{member} of [part:the {item:words}|{item}] is given as {given}, but the catalogue has {catalogueValue} for part number {partNumber}.");
+
+    private static readonly WordingChoice Differs = new(
+        "catalogue.contradiction.differs",
+        "{member} of [part:the {item:words}|{item}] differs from the catalogue value of part number {partNumber}.");
+
     private static readonly RuleDescriptor Facts = new()
     {
         Id = "catalogue.contradiction",
@@ -84,12 +105,10 @@ public sealed class Contradiction : PartRule
         var unit = UnitOf(difference.Member)!;
         return new FindingDraft
         {
-            Message = unit == "U"
-                ? "Part number {partNumber} of {item} is made for cabinets of {catalogueValue} U, but the cabinet has {given} U."
-                : "Part number {partNumber} of {item} is made for cabinets {catalogueValue} mm wide, but the cabinet is {given} mm wide.",
+            Message = (unit == "U" ? Height : Width).With(part.IsOfCabinet ? "part" : ""),
             Data =
             [
-                ("item", part.Name), ("partNumber", part.Number), ("member", difference.Member), ("given", difference.Given.Value),
+                ("item", part.Code), ("partNumber", part.Number), ("member", difference.Member), ("given", difference.Given.Value),
                 ("catalogueValue", difference.FromCatalogue.Value),
             ],
             Subject = part.Name,
@@ -105,18 +124,16 @@ public sealed class Contradiction : PartRule
     private static FindingDraft Draft(ResolvedRack rack, Part part, PartDifference difference)
     {
         var unit = UnitOf(difference.Member);
-        var after = unit is null or "U" ? unit is null ? "" : " U" : " " + unit;
         var (given, fromCatalogue) = (difference.Given, difference.FromCatalogue);
         var bound = given?.Number is { } a && fromCatalogue?.Number is { } b ? Bound(difference.Member, a, b) : ((double LimitValue, string Text)?)null;
         return new FindingDraft
         {
-            Message = given is not null && fromCatalogue is not null
-                ? $"{{member}} of {{item}} is given as {{given}}{after}, but the catalogue has {{catalogueValue}}{after} for part number {{partNumber}}."
-                : "{member} of {item} differs from the catalogue value of part number {partNumber}.",
+            Message = (given is null || fromCatalogue is null ? Differs : unit is null ? Value : WithUnit).With(part.IsOfCabinet ? "part" : ""),
             Data =
             [
-                ("item", part.Name), ("partNumber", part.Number), ("member", difference.Member),
+                ("item", part.Code), ("partNumber", part.Number), ("member", difference.Member),
                 .. given is { } one && fromCatalogue is { } other ? [("given", one), ("catalogueValue", other)] : ((string, Scalar)[])[],
+                .. unit is not null ? [("unit", unit)] : ((string, Scalar)[])[],
             ],
             Subject = part.Name,
             Identity = [part.Pointer.Split('/')[1], part.Name, difference.Pointer[part.Pointer.Length..]],

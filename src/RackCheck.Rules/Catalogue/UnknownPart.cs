@@ -9,6 +9,14 @@ namespace RackCheck.Rules.Catalogue;
 /// <summary>Finds part numbers that are not in the catalogue, or belong to another kind of product.</summary>
 public sealed class UnknownPart : PartRule
 {
+    private static readonly WordingChoice Unknown = new(
+        "catalogue.unknown-part.unknown",
+        "Part number {partNumber} of [part:the {item:words}|{item}] is not in the catalogue.");
+
+    private static readonly WordingChoice OtherKind = new(
+        "catalogue.unknown-part.other-kind",
+        "The catalogue lists part number {partNumber} of [part:the {item:words}|{item}] as {kind:words}, not as {neededKind:words}.");
+
     private static readonly RuleDescriptor Facts = new()
     {
         Id = "catalogue.unknown-part",
@@ -51,12 +59,10 @@ public sealed class UnknownPart : PartRule
             var kind = part.Product is { } product ? KindOf(product) : null;
             context.Report(new FindingDraft
             {
-                Message = kind is null
-                    ? "Part number {partNumber} of {item} is not in the catalogue."
-                    : "The catalogue lists part number {partNumber} of {item} as {kind}, not as {neededKind}.",
+                Message = (kind is null ? Unknown : OtherKind).With(part.IsOfCabinet ? "part" : ""),
                 Data =
                 [
-                    ("item", part.Name), ("partNumber", part.Number),
+                    ("item", part.Code), ("partNumber", part.Number),
                     .. kind is null ? ((string, Scalar)[])[] : [("neededKind", NeededKind(part)), ("kind", kind)],
                 ],
                 Subject = part.Name,
@@ -70,9 +76,9 @@ public sealed class UnknownPart : PartRule
     private static string NeededKind(Part part) => part.Pointer switch
     {
         "/cabinet" => "cabinet",
-        "/cabinet/frontDoor" => "front door",
-        "/cabinet/rearDoor" => "rear door",
-        "/cabinet/earthBar" => "earth bar",
+        "/cabinet/frontDoor" => "front-door",
+        "/cabinet/rearDoor" => "rear-door",
+        "/cabinet/earthBar" => "earth-bar",
         var other => other.StartsWith("/pdus", StringComparison.Ordinal) ? "PDU" : "equipment",
     };
 

@@ -9,6 +9,15 @@ namespace RackCheck.Rules.Cooling;
 /// <summary>Finds racks with an airflow too low for their heat load.</summary>
 public sealed class Airflow : Rule
 {
+    private static readonly WordingChoice Deliver = new(
+        "cooling.airflow",
+        "[fans:The fans deliver|underfloor:The underfloor supply delivers|The equipment's own fans deliver] {availableM3h} m3/h; {heatW} W "
+            + "at a rise of {riseK} K needs {neededM3h} m3/h.");
+
+    private static readonly MissingData Missing = new(
+        "cooling.airflow.missing",
+        "Heat loads of items or data of the airflow path are missing, so the airflow cannot be checked.");
+
     private static readonly RuleDescriptor Facts = new()
     {
         Id = "cooling.airflow",
@@ -60,9 +69,8 @@ public sealed class Airflow : Rule
     /// <inheritdoc/>
     public override void Check(RuleContext context)
     {
-        const string Message = "Heat loads of items or data of the airflow path are missing, so the airflow cannot be checked.";
         var heat = context.Survey.Heat;
-        if (!heat.HasHeat || MissingHeatData.ReportDoors(context, Message) || heat.AirPath.Mode is CoolingMode.Closed or CoolingMode.AirConditioner)
+        if (!heat.HasHeat || MissingHeatData.ReportDoors(context, Missing) || heat.AirPath.Mode is CoolingMode.Closed or CoolingMode.AirConditioner)
         {
             return;
         }
@@ -72,14 +80,14 @@ public sealed class Airflow : Rule
             return;
         }
 
-        MissingHeatData.ReportHeat(context, Message);
+        MissingHeatData.ReportHeat(context, Missing);
         if (heat.AirPath.Mode == CoolingMode.Draught)
         {
-            NaturalDraught.Check(context, Message);
+            NaturalDraught.Check(context, Missing);
         }
         else if (Available(heat, rise) is not { } available)
         {
-            ReportMissing(context, Message);
+            ReportMissing(context, Missing);
         }
         else if (heat.KnownW > 0 && Comparison.IsOver(Needed(heat), available))
         {
@@ -94,7 +102,7 @@ public sealed class Airflow : Rule
 
     private static double Needed(HeatSurvey heat) => heat.AirPath.Mode == CoolingMode.Forced ? heat.FanNeedM3h : heat.NeededM3h!.Value;
 
-    private static void ReportMissing(RuleContext context, string message)
+    private static void ReportMissing(RuleContext context, MissingData message)
     {
         var path = context.Survey.Heat.AirPath;
         switch (path.Mode)
@@ -115,7 +123,7 @@ public sealed class Airflow : Rule
         }
     }
 
-    private static void ReportMissingFlows(RuleContext context, string message)
+    private static void ReportMissingFlows(RuleContext context, MissingData message)
     {
         foreach (var item in context.Survey.Items)
         {
@@ -152,11 +160,11 @@ public sealed class Airflow : Rule
     {
         var survey = context.Survey;
         var heat = survey.Heat;
-        var (words, pointer) = heat.AirPath.Mode switch
+        var (source, pointer) = heat.AirPath.Mode switch
         {
-            CoolingMode.Forced => ("The fans deliver", heat.AirPath.HasRoofFans ? Pointers.RoofFans : Pointers.FanTrays),
-            CoolingMode.Underfloor => ("The underfloor supply delivers", Pointers.UnderfloorFlow),
-            _ => ("The equipment's own fans deliver", "/items"),
+            CoolingMode.Forced => ("fans", heat.AirPath.HasRoofFans ? Pointers.RoofFans : Pointers.FanTrays),
+            CoolingMode.Underfloor => ("underfloor", Pointers.UnderfloorFlow),
+            _ => ("", "/items"),
         };
         var (needed, rise) = (Needed(heat), heat.AllowedRiseK!.Value);
         var isRoof = heat.AirPath is { Mode: CoolingMode.Forced, HasRoofFans: true };
@@ -167,7 +175,7 @@ public sealed class Airflow : Rule
             : "";
         context.Report(new FindingDraft
         {
-            Message = words + " {availableM3h} m3/h; {heatW} W at a rise of {riseK} K needs {neededM3h} m3/h.",
+            Message = Deliver.With(source),
             Data = [("availableM3h", available), ("heatW", heat.KnownW), ("neededM3h", needed), ("riseK", rise)],
             Subject = "air through the rack",
             Identity = ["air"],

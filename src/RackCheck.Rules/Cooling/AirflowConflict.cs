@@ -14,6 +14,14 @@ public sealed class AirflowConflict : Rule
     public static RuleLimit WidthMm { get; } = new(
         "widthMm", "minimum cabinet width for equipment with side airflow", 800, "mm", 450, 1200, Stricter.Higher);
 
+    private static readonly MessageWording Opposed = new(
+        "cooling.airflow-conflict.opposed",
+        "{forward} has airflow front to rear and the adjacent {backward} rear to front: each draws in the exhaust air of the other.");
+
+    private static readonly MessageWording Side = new(
+        "cooling.airflow-conflict.side",
+        "{item} has side airflow, but the cabinet is {widthMm} mm wide; side airflow needs {limitMm} mm.");
+
     private static readonly RuleDescriptor Facts = new()
     {
         Id = "cooling.airflow-conflict",
@@ -27,6 +35,7 @@ public sealed class AirflowConflict : Rule
         Sources = [Sources.AirflowPractice],
         Limits = [WidthMm],
         Needs = ["/items/*/airflow/direction", "/items/*/position", "/cabinet/widthMm", "/cabinet/sidePanels"],
+        SharesWordingsOf = [typeof(MissingHeatData)],
         Remedies = ["Move one of them to another U position.", "Use a cabinet 800 mm wide.", "Move the equipment to another rack."],
         Cautions = [Cautions.Handling],
     };
@@ -84,7 +93,7 @@ public sealed class AirflowConflict : Rule
         var (forward, backward) = isLowerReversed ? (upper, lower) : (lower, upper);
         context.Report(new FindingDraft
         {
-            Message = "{forward} has airflow front to rear and the adjacent {backward} rear to front: each draws in the exhaust air of the other.",
+            Message = Opposed,
             Data = [("forward", forward.Id), ("backward", backward.Id)],
             Subject = survey.Cabinet.Place(backward),
             Identity = ["pair", forward.Id, backward.Id],
@@ -99,7 +108,7 @@ public sealed class AirflowConflict : Rule
         var actual = survey.Cabinet.WidthMm;
         context.Report(new FindingDraft
         {
-            Message = "{item} has side airflow, but the cabinet is {widthMm} mm wide; side airflow needs {limitMm} mm.",
+            Message = Side,
             Data = [("item", item.Id), ("widthMm", actual), ("limitMm", width)],
             Subject = survey.Cabinet.Place(item),
             Identity = ["side", item.Id],

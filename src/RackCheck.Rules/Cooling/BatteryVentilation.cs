@@ -16,6 +16,14 @@ public sealed class BatteryVentilation : Rule
     // Openings that are enough for the batteries of any rack, cm2: 240 vented cells of 100 Ah on boost charge need 672.
     private const double AlwaysEnoughCm2 = 1000;
 
+    private static readonly MessageWording Defect = new(
+        "cooling.battery-ventilation",
+        "Batteries need {neededM3h} m3/h of air through openings of {areaCm2} cm2 in and out; the cabinet has {hasCm2} cm2.");
+
+    private static readonly MissingData Missing = new(
+        "cooling.battery-ventilation.missing",
+        "Data of batteries or of the openings of the cabinet are missing, so the ventilation of the batteries cannot be checked.");
+
     private static readonly RuleDescriptor Facts = new()
     {
         Id = "cooling.battery-ventilation",
@@ -50,7 +58,6 @@ public sealed class BatteryVentilation : Rule
     /// <inheritdoc/>
     public override void Check(RuleContext context)
     {
-        const string Message = "Data of batteries or of the openings of the cabinet are missing, so the ventilation of the batteries cannot be checked.";
         MountedItem[] batteries = [.. context.Survey.Items.Where(i => i.Item!.Battery is { Type: not BatteryType.Lithium })];
         var (inlet, outlet, unknown) = Openings(context.Survey);
         if (batteries.Length == 0 || (Math.Min(inlet, outlet) >= AlwaysEnoughCm2 && !Array.TrueForAll(batteries, IsKnown)))
@@ -70,7 +77,7 @@ public sealed class BatteryVentilation : Rule
             }
             else
             {
-                ReportMissing(context, item, battery, Message);
+                ReportMissing(context, item, battery, Missing);
             }
         }
 
@@ -87,7 +94,7 @@ public sealed class BatteryVentilation : Rule
         {
             foreach (var pointer in unknown)
             {
-                context.ReportMissing(pointer, Message);
+                context.ReportMissing(pointer, Missing);
             }
 
             return;
@@ -95,7 +102,7 @@ public sealed class BatteryVentilation : Rule
 
         context.Report(new FindingDraft
         {
-            Message = "Batteries need {neededM3h} m3/h of air through openings of {areaCm2} cm2 in and out; the cabinet has {hasCm2} cm2.",
+            Message = Defect,
             Data = [("neededM3h", needed), ("areaCm2", area), ("hasCm2", least)],
             Subject = "batteries",
             Identity = ["ventilation"],
@@ -121,7 +128,7 @@ public sealed class BatteryVentilation : Rule
         _ => null,
     };
 
-    private static void ReportMissing(RuleContext context, MountedItem item, Battery battery, string message)
+    private static void ReportMissing(RuleContext context, MountedItem item, Battery battery, MissingData message)
     {
         var data = new[] { (battery.Type is null, "type"), (battery.Cells is null, "cells"), (battery.CapacityAh is null, "capacityAh") };
         foreach (var (isMissing, name) in data)

@@ -13,6 +13,19 @@ public sealed class Condensation : Rule
     public static RuleLimit MarginK { get; } = new(
         "marginK", "margin of cooled air above the dew point; 2 K to 3 K is good practice", 0, "K", 0, 10, Stricter.Higher);
 
+    private static readonly WordingChoice Cold = new(
+        "cooling.condensation",
+        "The [setpoint:setpoint of the air conditioner|air from the floor] is at {coldC} C; a room at {ambientC} C and {humidityPercent} % "
+            + "relative humidity has a dew point of {dewC} C, so the minimum is {leastC} C.");
+
+    private static readonly MissingData MissingHumidity = new(
+        "cooling.condensation.missing-humidity",
+        "The humidity of the room is missing, so condensation cannot be checked.");
+
+    private static readonly MissingData MissingUnderfloorC = new(
+        "cooling.condensation.missing-underfloor-c",
+        "The temperature of the underfloor air is missing, so condensation cannot be checked.");
+
     private static readonly RuleDescriptor Facts = new()
     {
         Id = "cooling.condensation",
@@ -44,12 +57,12 @@ public sealed class Condensation : Rule
 
         if (cooling.Underfloor is not null && supply is null)
         {
-            context.ReportMissing(Pointers.UnderfloorC, "The temperature of the underfloor air is missing, so condensation cannot be checked.");
+            context.ReportMissing(Pointers.UnderfloorC, MissingUnderfloorC);
         }
 
         if (context.Survey.Description.Site?.HumidityMaxPercent is null)
         {
-            context.ReportMissing(Pointers.Humidity, "The humidity of the room is missing, so condensation cannot be checked.");
+            context.ReportMissing(Pointers.Humidity, MissingHumidity);
         }
         else if (context.Survey.Heat.DewPointC is { } dew)
         {
@@ -80,10 +93,8 @@ public sealed class Condensation : Rule
         var gamma = Math.Log(humidity / 100) + (17.62 * heat.AmbientC / (243.12 + heat.AmbientC));
         context.Report(new FindingDraft
         {
-            Message =
-                "The {what} is at {coldC} C; a room at {ambientC} C and {humidityPercent} % relative humidity has a dew point of {dewC} C, so the minimum is "
-                + "{leastC} C.",
-            Data = [("what", what), ("coldC", cold), ("ambientC", heat.AmbientC), ("humidityPercent", humidity), ("dewC", dew), ("leastC", least)],
+            Message = Cold.With(pointer == Pointers.Setpoint ? "setpoint" : ""),
+            Data = [("coldC", cold), ("ambientC", heat.AmbientC), ("humidityPercent", humidity), ("dewC", dew), ("leastC", least)],
             Subject = what,
             Identity = [what],
             Pointers = [pointer, Pointers.Humidity],

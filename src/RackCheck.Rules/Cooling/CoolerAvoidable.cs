@@ -9,6 +9,23 @@ namespace RackCheck.Rules.Cooling;
 /// <summary>Finds air conditioners where perforated doors or fans are enough.</summary>
 public sealed class CoolerAvoidable : Rule
 {
+    private static readonly MessageWording DoorsDo = new(
+        "cooling.cooler-avoidable.doors-do",
+        "The air conditioner is not needed: behind perforated doors the equipment's own fans deliver {availableM3h} m3/h; the heat load "
+            + "needs {neededM3h} m3/h.");
+
+    private static readonly MessageWording FansDo = new(
+        "cooling.cooler-avoidable.fans-do",
+        "The air conditioner is not needed: {fans} fans in the roof deliver {availableM3h} m3/h; the heat load needs {neededM3h} m3/h.");
+
+    private static readonly MissingData MissingHeat = new(
+        "cooling.cooler-avoidable.missing-heat",
+        "Heat loads of items are missing, so doors or fans cannot be checked as a replacement for the air conditioner.");
+
+    private static readonly MissingData MissingMaxInlet = new(
+        "cooling.cooler-avoidable.missing-max-inlet",
+        "Inlet limits are missing, so room air cannot be checked as a replacement for the air conditioner.");
+
     private static readonly RuleDescriptor Facts = new()
     {
         Id = "cooling.cooler-avoidable",
@@ -23,6 +40,7 @@ public sealed class CoolerAvoidable : Rule
             + "in the roof; without riseK each item's own rise <= 25 K",
         Sources = [Sources.CoolingPractice, Sources.AshraeFundamentals, Sources.OpeningIpPractice, Sources.FanLaws],
         Needs = ["/cooling/airConditioner", "/items/*/heatW", "/items/*/airflow/flowM3h", "/items/*/maxInletC", "/site/requiredIp", "/site/ambientMaxC"],
+        SharesWordingsOf = [typeof(MissingHeatData)],
         Remedies = ["Fit perforated doors instead.", "Fit fans in the roof instead."],
     };
 
@@ -49,7 +67,7 @@ public sealed class CoolerAvoidable : Rule
         else if (heat.AmbientC <= limit)
         {
             MissingHeatData.ReportHeat(context,
-                "Heat loads of items are missing, so doors or fans cannot be checked as a replacement for the air conditioner.");
+                MissingHeat);
             if (heat.IsHeatKnown)
             {
                 Advise(context);
@@ -63,9 +81,7 @@ public sealed class CoolerAvoidable : Rule
         {
             if (HeatSurvey.HeatOf(item) is not 0)
             {
-                context.ReportMissing(
-                    Pointers.ItemMaxInlet[item.Index],
-                    "Inlet limits are missing, so room air cannot be checked as a replacement for the air conditioner.");
+                context.ReportMissing(Pointers.ItemMaxInlet[item.Index], MissingMaxInlet);
             }
         }
     }
@@ -89,10 +105,7 @@ public sealed class CoolerAvoidable : Rule
         var needed = doorsDo ? heat.NeedAt(rise) : heat.RoofNeedM3h;
         context.Report(new FindingDraft
         {
-            Message = doorsDo
-                ? "The air conditioner is not needed: behind perforated doors the equipment's own fans deliver {availableM3h} m3/h; the heat load needs "
-                    + "{neededM3h} m3/h."
-                : "The air conditioner is not needed: {fans} fans in the roof deliver {availableM3h} m3/h; the heat load needs {neededM3h} m3/h.",
+            Message = doorsDo ? DoorsDo : FansDo,
             Data = doorsDo
                 ? [("availableM3h", available), ("neededM3h", needed)]
                 : [("fans", fans!.Value.Count), ("availableM3h", available), ("neededM3h", needed)],

@@ -14,6 +14,19 @@ public sealed class CoolerCapacity : Rule
         "heatTransferWM2K", "heat transfer coefficient of the cabinet surface: painted sheet steel, stirred air inside", Enclosures.StirredWM2K,
         "W/(m2 K)", 0.1, 20, Stricter.Lower);
 
+    private static readonly MessageWording Defect = new(
+        "cooling.cooler-capacity",
+        "In a room at {ambientC} C the {capacityW} W air conditioner removes {leftW} W; a heat load of {heatW} W needs {neededW} W to hold "
+            + "{setpointC} C.");
+
+    private static readonly MissingData MissingAllHeat = new(
+        "cooling.cooler-capacity.missing-all-heat",
+        "No item has a heat load, so the cooling load of the air conditioner is unknown.");
+
+    private static readonly MissingData MissingHeat = new(
+        "cooling.cooler-capacity.missing-heat",
+        "Heat loads of items are missing, so the cooling load of the air conditioner is unknown.");
+
     private static readonly RuleDescriptor Facts = new()
     {
         Id = "cooling.cooler-capacity",
@@ -54,7 +67,7 @@ public sealed class CoolerCapacity : Rule
             return;
         }
 
-        MissingHeatData.ReportHeat(context, "Heat loads of items are missing, so the cooling load of the air conditioner is unknown.");
+        MissingHeatData.ReportHeat(context, MissingHeat);
         var transfer = context.Limit(HeatTransferWM2K);
         var left = Quantities.Round(AirConditioners.LeftW(cooler.CapacityW, heat.RatedAmbientC, heat.AmbientC));
         var needed = heat.CoolerNeededW(heat.SurfaceM2, heat.SetpointC, transfer);
@@ -72,7 +85,7 @@ public sealed class CoolerCapacity : Rule
             if (item.Item!.HeatW is null
                 && item.Category is not (ItemCategory.BlankingPanel or ItemCategory.Shelf or ItemCategory.CableManager or ItemCategory.AirConditioner))
             {
-                context.ReportMissing(Pointers.ItemHeat[item.Index], "No item has a heat load, so the cooling load of the air conditioner is unknown.");
+                context.ReportMissing(Pointers.ItemHeat[item.Index], MissingAllHeat);
             }
         }
     }
@@ -91,9 +104,7 @@ public sealed class CoolerCapacity : Rule
                 + Invariant($"{AirConditioners.DeratingToK:0}, above the operating range of most air conditioners");
         context.Report(new FindingDraft
         {
-            Message =
-                "In a room at {ambientC} C the {capacityW} W air conditioner removes {leftW} W; a heat load of {heatW} W needs {neededW} W to hold "
-                + "{setpointC} C.",
+            Message = Defect,
             Data =
             [
                 ("capacityW", cooler.CapacityW), ("leftW", left), ("ambientC", heat.AmbientC), ("heatW", heat.KnownW), ("neededW", needed),

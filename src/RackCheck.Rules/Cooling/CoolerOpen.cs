@@ -8,6 +8,12 @@ namespace RackCheck.Rules.Cooling;
 /// <summary>Finds air conditioners in cabinets that are not closed.</summary>
 public sealed class CoolerOpen : Rule
 {
+    private static readonly MessageWording Defect = new("cooling.cooler-open", "An air conditioner needs a closed cabinet; this one has {openings:words}.");
+
+    private static readonly MissingData Missing = new(
+        "cooling.cooler-open.missing",
+        "The style of the doors is missing, so it is unknown whether the cooled cabinet is closed.");
+
     private static readonly RuleDescriptor Facts = new()
     {
         Id = "cooling.cooler-open",
@@ -49,8 +55,8 @@ public sealed class CoolerOpen : Rule
         {
             context.Report(new FindingDraft
             {
-                Message = "An air conditioner needs a closed cabinet; this one has {openings}.",
-                Data = [("openings", Names.And([.. openings.Select(o => o.Name)]))],
+                Message = Defect,
+                Data = [("openings", Scalar.Ids(openings.Select(o => Scalar.CodeOf(o.Name))))],
                 Subject = "air conditioner",
                 Identity = ["open"],
                 Pointers = ["/cooling/airConditioner", .. openings.Select(o => o.Pointer)],
@@ -71,7 +77,7 @@ public sealed class CoolerOpen : Rule
     {
         if (AirPath.LetsAirThrough(door) is not { } isOpen)
         {
-            context.ReportMissing(pointer + "/style", "The style of the doors is missing, so it is unknown whether the cooled cabinet is closed.");
+            context.ReportMissing(pointer + "/style", Missing);
         }
         else if (isOpen)
         {

@@ -7,6 +7,18 @@ namespace RackCheck.Rules.Cooling;
 /// <summary>Finds split air conditioners without an outside wall for the outdoor unit.</summary>
 public sealed class CoolerSplit : Rule
 {
+    private static readonly MessageWording Defect = new(
+        "cooling.cooler-split",
+        "The air conditioner is a split unit, but there is no outside wall for its outdoor unit and pipes.");
+
+    private static readonly MissingData MissingCoolerStyle = new(
+        "cooling.cooler-split.missing-cooler-style",
+        "The style of the air conditioner is missing, so the need for an outside wall is unknown.");
+
+    private static readonly MissingData MissingOutsideWall = new(
+        "cooling.cooler-split.missing-outside-wall",
+        "A split air conditioner needs an outside wall for its pipes, but the outside wall of the site is not given.");
+
     private static readonly RuleDescriptor Facts = new()
     {
         Id = "cooling.cooler-split",
@@ -35,18 +47,17 @@ public sealed class CoolerSplit : Rule
         var wall = description.Site?.OutsideWall;
         if (cooler.Style is null && wall != true)
         {
-            context.ReportMissing(Pointers.CoolerStyle, "The style of the air conditioner is missing, so the need for an outside wall is unknown.");
+            context.ReportMissing(Pointers.CoolerStyle, MissingCoolerStyle);
         }
         else if (cooler.Style == AirConditionerStyle.Split && wall is null)
         {
-            context.ReportMissing(
-                Pointers.OutsideWall, "A split air conditioner needs an outside wall for its pipes, but the outside wall of the site is not given.");
+            context.ReportMissing(Pointers.OutsideWall, MissingOutsideWall);
         }
         else if (cooler.Style == AirConditionerStyle.Split && wall == false)
         {
             context.Report(new FindingDraft
             {
-                Message = "The air conditioner is a split unit, but there is no outside wall for its outdoor unit and pipes.",
+                Message = Defect,
                 Data = [],
                 Subject = "air conditioner",
                 Identity = ["split"],

@@ -14,6 +14,15 @@ public sealed class DoorRestriction : Rule
     public static RuleLimit DoorLossPa { get; } = new(
         "doorLossPa", "maximum pressure drop of a door at the airflow through it", 5, "Pa", 0.1, 100, Stricter.Lower);
 
+    private static readonly MessageWording Defect = new(
+        "cooling.door-restriction",
+        "The {door:words} ({openPercent} % open over {areaM2} m2) has a pressure drop of {lossPa} Pa +-{uncertaintyPercent} % at an airflow "
+            + "of {flowM3h} m3/h; the limit is {limitPa} Pa.");
+
+    private static readonly MissingData Missing = new(
+        "cooling.door-restriction.missing",
+        "Style or open area of the doors, or heat loads of items, are missing, so the pressure drop of the doors is unknown.");
+
     private static readonly RuleDescriptor Facts = new()
     {
         Id = "cooling.door-restriction",
@@ -47,23 +56,22 @@ public sealed class DoorRestriction : Rule
     /// <inheritdoc/>
     public override void Check(RuleContext context)
     {
-        const string Message = "Style or open area of the doors, or heat loads of items, are missing, so the pressure drop of the doors is unknown.";
         var heat = context.Survey.Heat;
-        if (!heat.HasHeat || MissingHeatData.ReportDoors(context, Message))
+        if (!heat.HasHeat || MissingHeatData.ReportDoors(context, Missing))
         {
             return;
         }
 
         if (heat.AirPath.Front is not null || heat.AirPath.Rear is not null)
         {
-            MissingHeatData.ReportHeat(context, Message);
+            MissingHeatData.ReportHeat(context, Missing);
         }
 
-        Judge(context, heat.AirPath.Front, Message);
-        Judge(context, heat.AirPath.Rear, Message);
+        Judge(context, heat.AirPath.Front, Missing);
+        Judge(context, heat.AirPath.Rear, Missing);
     }
 
-    private static void Judge(RuleContext context, AiredDoor? door, string message)
+    private static void Judge(RuleContext context, AiredDoor? door, MissingData message)
     {
         if (door is null)
         {
@@ -89,12 +97,10 @@ public sealed class DoorRestriction : Rule
 
         context.Report(new FindingDraft
         {
-            Message = "The {door} ({openPercent} % open over {areaM2} m2) has a pressure drop of {lossPa} Pa +-{uncertaintyPercent} % "
-                + "at an airflow of {flowM3h} m3/h; "
-                + "the limit is {limitPa} Pa.",
+            Message = Defect,
             Data =
             [
-                ("door", door.Name), ("openPercent", open), ("areaM2", door.AreaM2), ("lossPa", loss), ("flowM3h", flow),
+                ("door", Scalar.CodeOf(door.Name)), ("openPercent", open), ("areaM2", door.AreaM2), ("lossPa", loss), ("flowM3h", flow),
                 ("uncertaintyPercent", Openings.DoorUncertaintyPercent), ("limitPa", limit),
             ],
             Subject = door.Name,

@@ -11,6 +11,14 @@ namespace RackCheck.Rules.Cooling;
 /// <summary>Finds exhaust air that is too hot for the PDUs and mains cords in it.</summary>
 public sealed class ExhaustTemperature : Rule
 {
+    private static readonly WordingChoice Cords = new(
+        "cooling.exhaust-temperature.cords",
+        "[closed:The air in the closed cabinet|The exhaust air behind the equipment] reaches {exhaustC} C; the cords of {items:all} bear {limitC} C.");
+
+    private static readonly WordingChoice Units = new(
+        "cooling.exhaust-temperature.pdu",
+        "[closed:The air in the closed cabinet|The exhaust air behind the equipment] reaches {exhaustC} C; PDU {pdu} bears {limitC} C.");
+
     private static readonly RuleDescriptor Facts = new()
     {
         Id = "cooling.exhaust-temperature",
@@ -83,10 +91,10 @@ public sealed class ExhaustTemperature : Rule
 
         context.Report(new FindingDraft
         {
-            Message = Air(exhaust) + " reaches {exhaustC} C; the cords of {items} bear {limitC} C.",
+            Message = Cords.With(Place(exhaust)),
             Data =
             [
-                ("exhaustC", exhaust.TemperatureC), ("items", Names.And([.. items.Select(i => i.Id).Order(StringComparer.Ordinal)])), ("limitC", limit),
+                ("exhaustC", exhaust.TemperatureC), ("items", Scalar.Ids(items.Select(i => i.Id).Order(StringComparer.Ordinal))), ("limitC", limit),
             ],
             Subject = "mains cords",
             Identity = ["cords", Invariant($"{limit:0}")],
@@ -99,7 +107,7 @@ public sealed class ExhaustTemperature : Rule
         });
     }
 
-    private static string Air(ExhaustAir exhaust) => exhaust.FlowM3h == 0 ? "The air in the closed cabinet" : "The exhaust air behind the equipment";
+    private static string Place(ExhaustAir exhaust) => exhaust.FlowM3h == 0 ? "closed" : "";
 
     private static double? CordLimit(ConnectorCode plug) => Connectors.CordLimitC(NamedEnumConverter<ConnectorCode>.Name(plug));
 
@@ -109,7 +117,7 @@ public sealed class ExhaustTemperature : Rule
         var pdu = survey.Description.Pdus![index];
         context.Report(new FindingDraft
         {
-            Message = Air(exhaust) + " reaches {exhaustC} C; PDU {pdu} bears {limitC} C.",
+            Message = Units.With(Place(exhaust)),
             Data = [("exhaustC", exhaust.TemperatureC), ("pdu", pdu.Id), ("limitC", limit)],
             Subject = $"PDU {pdu.Id}",
             Identity = [pdu.Id],

@@ -8,6 +8,14 @@ namespace RackCheck.Rules.Cooling;
 /// <summary>Finds roof fans that draw room air through a perforated rear door.</summary>
 public sealed class FanBypass : Rule
 {
+    private static readonly MessageWording Defect = new(
+        "cooling.fan-bypass",
+        "The roof fans draw room air through the open rear side past the equipment instead of through it.");
+
+    private static readonly MissingData Missing = new(
+        "cooling.fan-bypass.missing",
+        "The style of the rear door is missing, so it is unknown what air the roof fans draw.");
+
     private static readonly RuleDescriptor Facts = new()
     {
         Id = "cooling.fan-bypass",
@@ -36,13 +44,13 @@ public sealed class FanBypass : Rule
         var rear = context.Survey.Cabinet.Source.RearDoor;
         if (AirPath.LetsAirThrough(rear) is not { } isOpen)
         {
-            context.ReportMissing(Pointers.RearDoor + "/style", "The style of the rear door is missing, so it is unknown what air the roof fans draw.");
+            context.ReportMissing(Pointers.RearDoor + "/style", Missing);
         }
         else if (isOpen)
         {
             context.Report(new FindingDraft
             {
-                Message = "The roof fans draw room air through the open rear side past the equipment instead of through it.",
+                Message = Defect,
                 Data = [],
                 Subject = "roof fans",
                 Identity = ["bypass"],

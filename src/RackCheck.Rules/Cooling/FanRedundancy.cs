@@ -9,6 +9,14 @@ namespace RackCheck.Rules.Cooling;
 /// <summary>Finds fans without N+1 redundancy.</summary>
 public sealed class FanRedundancy : Rule
 {
+    private static readonly MessageWording Defect = new(
+        "cooling.fan-redundancy",
+        "With one fan failed the others deliver {flowM3h} m3/h; {heatW} W needs {neededM3h} m3/h.");
+
+    private static readonly MissingData Missing = new(
+        "cooling.fan-redundancy.missing",
+        "Heat loads of items or data of the airflow path are missing, so N+1 fan redundancy cannot be checked.");
+
     private static readonly RuleDescriptor Facts = new()
     {
         Id = "cooling.fan-redundancy",
@@ -36,13 +44,12 @@ public sealed class FanRedundancy : Rule
             return;
         }
 
-        const string Message = "Heat loads of items or data of the airflow path are missing, so N+1 fan redundancy cannot be checked.";
-        MissingHeatData.ReportHeat(context, Message);
+        MissingHeatData.ReportHeat(context, Missing);
         if (heat.AvailableM3h is not { } available)
         {
             foreach (var pointer in heat.AirPath.Missing)
             {
-                context.ReportMissing(pointer, Message);
+                context.ReportMissing(pointer, Missing);
             }
         }
         else if (!Comparison.IsOver(heat.FanNeedM3h, available) && Worst(heat.AirPath) is var (set, flow) && Comparison.IsOver(heat.FanNeedM3h, flow))
@@ -80,7 +87,7 @@ public sealed class FanRedundancy : Rule
         var roof = context.Survey.Description.Cooling!.RoofFans?.Count ?? 0;
         context.Report(new FindingDraft
         {
-            Message = "With one fan failed the others deliver {flowM3h} m3/h; {heatW} W needs {neededM3h} m3/h.",
+            Message = Defect,
             Data = [("flowM3h", flow), ("heatW", heat.KnownW), ("neededM3h", needed)],
             Subject = "fans",
             Identity = ["spare"],

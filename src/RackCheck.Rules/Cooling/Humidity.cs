@@ -10,6 +10,14 @@ namespace RackCheck.Rules.Cooling;
 /// <summary>Finds sites that are too humid for the class of an item.</summary>
 public sealed class Humidity : Rule
 {
+    private static readonly MessageWording Relative = new(
+        "cooling.humidity.relative",
+        "The room reaches {humidityPercent} % relative humidity; class {class}, to which {item} belongs, permits {limitPercent} %.");
+
+    private static readonly MessageWording DewPoint = new(
+        "cooling.humidity.dew-point",
+        "The dew point of the room reaches {dewPointC} C; class {class}, to which {item} belongs, permits {limitC} C.");
+
     private static readonly RuleDescriptor Facts = new()
     {
         Id = "cooling.humidity",
@@ -27,6 +35,7 @@ public sealed class Humidity : Rule
         Sources = [Sources.AshraeTc99, Sources.Wmo8],
         Needs = ["/site/humidityMaxPercent", "/site/ambientMaxC", "/items/*/maxInletC"],
         Notes = ["With an air conditioner in the cabinet the items do not take in room air: the rule is not applied."],
+        SharesWordingsOf = [typeof(MissingHeatData)],
         Remedies = ["Dehumidify the room.", "Use equipment of a wider class."],
     };
 
@@ -67,9 +76,7 @@ public sealed class Humidity : Rule
         var (actual, limit, unit) = isRelative ? (humidity, strict.GreatestHumidityPercent, "%") : (dew!.Value, strict.GreatestDewPointC, "C");
         context.Report(new FindingDraft
         {
-            Message = isRelative
-                ? "The room reaches {humidityPercent} % relative humidity; class {class}, to which {item} belongs, permits {limitPercent} %."
-                : "The dew point of the room reaches {dewPointC} C; class {class}, to which {item} belongs, permits {limitC} C.",
+            Message = isRelative ? Relative : DewPoint,
             Data = isRelative
                 ? [("humidityPercent", humidity), ("class", strict.Name), ("item", item.Id), ("limitPercent", limit)]
                 : [("dewPointC", actual), ("class", strict.Name), ("item", item.Id), ("limitC", limit)],

@@ -10,6 +10,19 @@ namespace RackCheck.Rules.Cooling;
 /// <summary>Finds items with supply air above their inlet limit.</summary>
 public sealed class InletLimit : Rule
 {
+    private static readonly WordingChoice Supply = new(
+        "cooling.inlet-limit",
+        "[air-conditioner:The air conditioner holds|underfloor:The underfloor air is at|The room reaches] {supplyC} C, but the inlet limit "
+            + "of {item} is {limitC} C[altitude: at an altitude of {altitudeM} m].");
+
+    private static readonly MessageWording Exhaust = new(
+        "cooling.inlet-limit.exhaust",
+        "{item} has airflow rear to front and takes in exhaust air of {supplyC} C; its inlet limit is {limitC} C.");
+
+    private static readonly MissingData Missing = new(
+        "cooling.inlet-limit.missing",
+        "The temperature of the underfloor air is missing, so the inlet limits cannot be checked.");
+
     private static readonly RuleDescriptor Facts = new()
     {
         Id = "cooling.inlet-limit",
@@ -35,6 +48,7 @@ public sealed class InletLimit : Rule
             "The classes end at 3050 m. Above it nothing is claimed.",
             "Exhaust air is that of the items with a known airflow. In a closed cabinet, or with an air conditioner, the air is mixed and this is not asked.",
         ],
+        SharesWordingsOf = [typeof(MissingHeatData)],
         Remedies = ["Lower the temperature of the room, the underfloor air or the setpoint.", "Fit an air conditioner.", "Move the equipment to another rack."],
         Cautions = [Cautions.Handling],
     };
@@ -60,7 +74,7 @@ public sealed class InletLimit : Rule
 
         if (heat.SupplyC is not { } supply)
         {
-            context.ReportMissing(Pointers.UnderfloorC, "The temperature of the underfloor air is missing, so the inlet limits cannot be checked.");
+            context.ReportMissing(Pointers.UnderfloorC, Missing);
             return;
         }
 
@@ -92,7 +106,7 @@ public sealed class InletLimit : Rule
 
     private static void ReportExhaust(RuleContext context, MountedItem item, double own, double limit, ExhaustAir exhaust) => context.Report(new FindingDraft
     {
-        Message = "{item} has airflow rear to front and takes in exhaust air of {supplyC} C; its inlet limit is {limitC} C.",
+        Message = Exhaust,
         Data = [("supplyC", exhaust.TemperatureC), ("item", item.Id), ("limitC", limit)],
         Severity = SeverityOf(exhaust.TemperatureC, own),
         Subject = context.Survey.Cabinet.Place(item),
@@ -113,15 +127,13 @@ public sealed class InletLimit : Rule
         var heat = context.Survey.Heat;
         var what = heat.AirPath.Mode switch
         {
-            CoolingMode.AirConditioner => "The air conditioner holds",
-            CoolingMode.Underfloor => "The underfloor air is at",
-            _ => "The room reaches",
+            CoolingMode.AirConditioner => "air-conditioner",
+            CoolingMode.Underfloor => "underfloor",
+            _ => "",
         };
         context.Report(new FindingDraft
         {
-            Message = limit < own
-                ? what + " {supplyC} C, but the inlet limit of {item} is {limitC} C at an altitude of {altitudeM} m."
-                : what + " {supplyC} C, but the inlet limit of {item} is {limitC} C.",
+            Message = Supply.With(what, limit < own ? "altitude" : ""),
             Data = limit < own
                 ? [("supplyC", supply), ("item", item.Id), ("limitC", limit), ("altitudeM", heat.AltitudeM)]
                 : [("supplyC", supply), ("item", item.Id), ("limitC", limit)],

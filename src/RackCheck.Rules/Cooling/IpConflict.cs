@@ -16,6 +16,22 @@ public sealed class IpConflict : Rule
 
     private const string Open = "IP00";
 
+    private static readonly MessageWording Defect = new(
+        "cooling.ip-conflict",
+        "The site requires {requiredIp} protection against dust and water, but the {what:words} has {ipCode}.");
+
+    private static readonly MissingData MissingFilters = new(
+        "cooling.ip-conflict.missing-filters",
+        "The site requires a degree of protection, but the filters of fans and intake are not given.");
+
+    private static readonly MissingData MissingIpCode = new(
+        "cooling.ip-conflict.missing-ip-code",
+        "The site requires a degree of protection, but the IP code of the cabinet is missing.");
+
+    private static readonly MissingData MissingStyle = new(
+        "cooling.ip-conflict.missing-style",
+        "The site requires a degree of protection, but the style of the doors is missing.");
+
     private static readonly RuleDescriptor Facts = new()
     {
         Id = "cooling.ip-conflict",
@@ -84,7 +100,7 @@ public sealed class IpConflict : Rule
     {
         if (door is null)
         {
-            context.ReportMissing(pointer + "/style", "The site requires a degree of protection, but the style of the doors is missing.");
+            context.ReportMissing(pointer + "/style", MissingStyle);
         }
         else if (door.Style == DoorStyle.Perforated)
         {
@@ -107,7 +123,7 @@ public sealed class IpConflict : Rule
         bool? filters = FilterMat.IsFitted(cooling) ? true : cooling.Filters;
         if (filters is null && IpCodes.Satisfies(Filtered, required))
         {
-            context.ReportMissing(Pointers.Filters, "The site requires a degree of protection, but the filters of fans and intake are not given.");
+            context.ReportMissing(Pointers.Filters, MissingFilters);
         }
         else
         {
@@ -129,7 +145,7 @@ public sealed class IpConflict : Rule
         }
         else if (!IpCodes.Satisfies(UsualOpening, required))
         {
-            context.ReportMissing(Pointers.IpCode, "The site requires a degree of protection, but the IP code of the cabinet is missing.");
+            context.ReportMissing(Pointers.IpCode, MissingIpCode);
         }
     }
 
@@ -139,8 +155,8 @@ public sealed class IpConflict : Rule
         {
             context.Report(new FindingDraft
             {
-                Message = "The site requires {requiredIp} protection against dust and water, but the {what} has {ipCode}.",
-                Data = [("requiredIp", required), ("what", what), ("ipCode", code)],
+                Message = Defect,
+                Data = [("requiredIp", required), ("what", Scalar.CodeOf(what)), ("ipCode", code)],
                 Subject = what,
                 Identity = [what],
                 Pointers = [pointer, Pointers.RequiredIp],

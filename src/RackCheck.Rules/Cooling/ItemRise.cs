@@ -14,6 +14,14 @@ public sealed class ItemRise : Rule
     public static RuleLimit ItemRiseK { get; } = new(
         "itemRiseK", "maximum temperature rise of the air through an item by its own fans", HeatSurvey.UsualItemRiseK, "K", 5, 60, Stricter.Lower);
 
+    private static readonly MessageWording Defect = new(
+        "cooling.item-rise",
+        "{item} moves {flowM3h} m3/h; its {heatW} W warm that air by {riseK} K, and the limit is {limitK} K.");
+
+    private static readonly MissingData Missing = new(
+        "cooling.item-rise.missing",
+        "The heat load of an item with fans is missing, so its temperature rise is unknown.");
+
     private static readonly RuleDescriptor Facts = new()
     {
         Id = "cooling.item-rise",
@@ -42,7 +50,7 @@ public sealed class ItemRise : Rule
         {
             if (item.Item!.Airflow?.FlowM3h > Comparison.Tolerance && HeatSurvey.HeatOf(item) is null)
             {
-                context.ReportMissing(Pointers.ItemHeat[item.Index], "The heat load of an item with fans is missing, so its temperature rise is unknown.");
+                context.ReportMissing(Pointers.ItemHeat[item.Index], Missing);
             }
             else if (heat.ItemRiseK(item) is { } rise && Comparison.IsOver(rise, limit))
             {
@@ -57,7 +65,7 @@ public sealed class ItemRise : Rule
         var (watts, flow) = (HeatSurvey.HeatOf(item)!.Value, item.Item!.Airflow!.FlowM3h!.Value);
         context.Report(new FindingDraft
         {
-            Message = "{item} moves {flowM3h} m3/h; its {heatW} W warm that air by {riseK} K, and the limit is {limitK} K.",
+            Message = Defect,
             Data = [("item", item.Id), ("flowM3h", flow), ("heatW", watts), ("riseK", rise), ("limitK", limit)],
             Subject = survey.Cabinet.Place(item),
             Identity = [item.Id],

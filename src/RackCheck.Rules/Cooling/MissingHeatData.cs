@@ -7,8 +7,20 @@ namespace RackCheck.Rules.Cooling;
 /// <summary>Reports missing data for the rules on cooling.</summary>
 internal static class MissingHeatData
 {
+    private static readonly MissingData MissingAirflowDirection = new(
+        "missing.airflow-direction",
+        "The airflow direction of an item is missing, so its airflow path and conflicts with neighbours cannot be checked.");
+
+    private static readonly MissingData MissingAltitude = new(
+        "missing.altitude",
+        "Above 3050 m the inlet classes give no limits, so inlet limits are not checked: ask the manufacturer for the limits at this altitude.");
+
+    private static readonly MissingData MissingMaxInlet = new(
+        "missing.max-inlet",
+        "The inlet limit of an item is missing, so its supply air cannot be checked.");
+
     /// <summary>Reports items without heat data.</summary>
-    public static void ReportHeat(RuleContext context, string message)
+    public static void ReportHeat(RuleContext context, MissingData message)
     {
         foreach (var item in context.Survey.Heat.Unknown)
         {
@@ -21,14 +33,13 @@ internal static class MissingHeatData
     {
         if (context.Survey.Heat.LeastInletItem is not null)
         {
-            context.ReportNotAssessed(
-                "Above 3050 m the inlet classes give no limits, so inlet limits are not checked: ask the manufacturer for the limits at this altitude.");
+            context.ReportNotAssessed(MissingAltitude);
         }
     }
 
     /// <summary>Reports doors without a description, where the airflow path depends on them.</summary>
     /// <returns>Whether the airflow path is unknown.</returns>
-    public static bool ReportDoors(RuleContext context, string message)
+    public static bool ReportDoors(RuleContext context, MissingData message)
     {
         if (context.Survey.Heat.AirPath.Mode != CoolingMode.Unknown)
         {
@@ -54,9 +65,7 @@ internal static class MissingHeatData
     {
         if (item.Item!.Airflow is { FlowM3h: > 0, Direction: null })
         {
-            context.ReportMissing(
-                Pointers.ItemAirflowDirection[item.Index],
-                "The airflow direction of an item is missing, so its airflow path and conflicts with neighbours cannot be checked.");
+            context.ReportMissing(Pointers.ItemAirflowDirection[item.Index], MissingAirflowDirection);
         }
     }
 
@@ -72,7 +81,7 @@ internal static class MissingHeatData
         {
             if (item.Item!.MaxInletC is null && HeatSurvey.HeatOf(item) is null or > 0)
             {
-                context.ReportMissing(Pointers.ItemMaxInlet[item.Index], "The inlet limit of an item is missing, so its supply air cannot be checked.");
+                context.ReportMissing(Pointers.ItemMaxInlet[item.Index], MissingMaxInlet);
             }
         }
     }

@@ -10,8 +10,12 @@ namespace RackCheck.Rules.Cooling;
 /// <summary>The airflow of a vented roof without fans, for <see cref="Airflow"/>.</summary>
 internal static class NaturalDraught
 {
+    private static readonly MessageWording Defect = new(
+        "missing",
+        "Natural draught through the vented roof moves about {draughtM3h} m3/h; {heatW} W at a rise of {riseK} K needs {neededM3h} m3/h.");
+
     /// <summary>Compares the estimated draught with the heat load. An estimate is a warning, never an error.</summary>
-    public static void Check(RuleContext context, string message)
+    public static void Check(RuleContext context, MissingData message)
     {
         var survey = context.Survey;
         var heat = survey.Heat;
@@ -32,7 +36,7 @@ internal static class NaturalDraught
 
         context.Report(new FindingDraft
         {
-            Message = "Natural draught through the vented roof moves about {draughtM3h} m3/h; {heatW} W at a rise of {riseK} K needs {neededM3h} m3/h.",
+            Message = Defect,
             Data = [("draughtM3h", draught), ("heatW", heat.KnownW), ("riseK", rise), ("neededM3h", heat.RoofNeedM3h)],
             Severity = Severity.Warning,
             Subject = "air through the rack",
@@ -50,7 +54,7 @@ internal static class NaturalDraught
         });
     }
 
-    private static double? SmallerOpeningM2(RuleContext context, string message)
+    private static double? SmallerOpeningM2(RuleContext context, MissingData message)
     {
         var cabinet = context.Survey.Cabinet.Source;
         var intakeM2 = (context.Survey.Description.Cooling?.IntakeAreaCm2 ?? 0) / 1e4;

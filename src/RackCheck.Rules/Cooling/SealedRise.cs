@@ -21,6 +21,18 @@ public sealed class SealedRise : Rule
         "stillHeatTransferWM2K", "heat transfer coefficient of the cabinet surface where nothing stirs the air inside", Enclosures.StillWM2K, "W/(m2 K)", 1,
             20, Stricter.Lower);
 
+    private static readonly MessageWording Stirred = new(
+        "cooling.sealed-rise.stirred",
+        "A heat load of {heatW} W raises the air in the closed cabinet to {hottestC} C; the inlet limit of {item} is {limitC} C.");
+
+    private static readonly MessageWording Still = new(
+        "cooling.sealed-rise.still",
+        "Nothing stirs the air in the closed cabinet: {heatW} W raise it to {hottestC} C at {item}, whose inlet limit is {limitC} C.");
+
+    private static readonly MissingData Missing = new(
+        "cooling.sealed-rise.missing",
+        "Style of the doors, heat loads of items or inlet limits are missing, so the temperature of the closed cabinet cannot be checked.");
+
     private static readonly RuleDescriptor Facts = new()
     {
         Id = "cooling.sealed-rise",
@@ -48,6 +60,7 @@ public sealed class SealedRise : Rule
             "A fan tray, roof fans or an item with an airflow of its own stir the air; one that blows from face to face or to the side has "
                 + "fans. The upper half is above the middle of the mounting space; an item that is not yet placed counts as in the lower half.",
         ],
+        SharesWordingsOf = [typeof(MissingHeatData)],
         Remedies =
         [
             "Fit a fan tray that stirs the air.", "Fit perforated doors.", "Fit fans in the roof.", "Fit an air conditioner.",
@@ -62,16 +75,13 @@ public sealed class SealedRise : Rule
     /// <inheritdoc/>
     public override void Check(RuleContext context)
     {
-        const string Message =
-            "Style of the doors, heat loads of items or inlet limits are missing, "
-            + "so the temperature of the closed cabinet cannot be checked.";
         var heat = context.Survey.Heat;
-        if (!heat.HasHeat || MissingHeatData.ReportDoors(context, Message) || heat.AirPath.Mode != CoolingMode.Closed)
+        if (!heat.HasHeat || MissingHeatData.ReportDoors(context, Missing) || heat.AirPath.Mode != CoolingMode.Closed)
         {
             return;
         }
 
-        MissingHeatData.ReportHeat(context, Message);
+        MissingHeatData.ReportHeat(context, Missing);
         if (!heat.IsAltitudeCovered)
         {
             MissingHeatData.ReportAltitude(context);
@@ -80,7 +90,7 @@ public sealed class SealedRise : Rule
 
         if (heat.LeastInletC is null)
         {
-            ReportMissingLimits(context, Message);
+            ReportMissingLimits(context, Missing);
             return;
         }
 
@@ -115,7 +125,7 @@ public sealed class SealedRise : Rule
         return worst;
     }
 
-    private static void ReportMissingLimits(RuleContext context, string message)
+    private static void ReportMissingLimits(RuleContext context, MissingData message)
     {
         foreach (var item in context.Survey.Items)
         {
@@ -137,9 +147,7 @@ public sealed class SealedRise : Rule
         var stirred = context.Limit(HeatTransferWM2K);
         context.Report(new FindingDraft
         {
-            Message = heat.IsStirred
-                ? "A heat load of {heatW} W raises the air in the closed cabinet to {hottestC} C; the inlet limit of {item} is {limitC} C."
-                : "Nothing stirs the air in the closed cabinet: {heatW} W raise it to {hottestC} C at {item}, whose inlet limit is {limitC} C.",
+            Message = heat.IsStirred ? Stirred : Still,
             Data = [("hottestC", hottest), ("heatW", heat.KnownW), ("item", item.Id), ("limitC", limit)],
             Severity = own > InletLimits.GreatestClassC && !Comparison.IsOver(hottest, own) ? Severity.Warning : null,
             Subject = "closed cabinet",

@@ -9,6 +9,22 @@ namespace RackCheck.Rules.Cooling;
 /// <summary>Finds closed doors that block the airflow of equipment.</summary>
 public sealed class SolidDoor : Rule
 {
+    private static readonly MessageWording One = new(
+        "cooling.solid-door.one",
+        "The {door:words} is closed and blocks the airflow of {item}; there is no other airflow path.");
+
+    private static readonly MessageWording Several = new(
+        "cooling.solid-door.several",
+        "The {door:words} is closed and blocks the airflow of {count} items, the first of them {item}; there is no other airflow path.");
+
+    private static readonly MissingData MissingAirflowDirection = new(
+        "cooling.solid-door.missing-airflow-direction",
+        "The airflow direction of an item behind a closed door is missing, so its airflow path cannot be checked.");
+
+    private static readonly MissingData MissingStyle = new(
+        "cooling.solid-door.missing-style",
+        "The style of the doors is missing, so the airflow through them cannot be checked.");
+
     private static readonly RuleDescriptor Facts = new()
     {
         Id = "cooling.solid-door",
@@ -52,9 +68,7 @@ public sealed class SolidDoor : Rule
         {
             if (isClosed && HeatSurvey.MayNeedAirflow(item))
             {
-                context.ReportMissing(
-                    Pointers.ItemAirflowDirection[item.Index],
-                    "The airflow direction of an item behind a closed door is missing, so its airflow path cannot be checked.");
+                context.ReportMissing(Pointers.ItemAirflowDirection[item.Index], MissingAirflowDirection);
             }
 
             if (item.Item!.Airflow?.Direction is AirflowDirection.FrontToRear or AirflowDirection.RearToFront)
@@ -76,17 +90,15 @@ public sealed class SolidDoor : Rule
     {
         if (AirPath.LetsAirThrough(door) is not { } open)
         {
-            context.ReportMissing(pointer + "/style", "The style of the doors is missing, so the airflow through them cannot be checked.");
+            context.ReportMissing(pointer + "/style", MissingStyle);
         }
         else if (!open)
         {
             var first = through[0];
             context.Report(new FindingDraft
             {
-                Message = through.Count == 1
-                    ? "The {door} is closed and blocks the airflow of {item}; there is no other airflow path."
-                    : "The {door} is closed and blocks the airflow of {count} items, the first of them {item}; there is no other airflow path.",
-                Data = through.Count == 1 ? [("door", name), ("item", first.Id)] : [("door", name), ("count", through.Count), ("item", first.Id)],
+                Message = through.Count == 1 ? One : Several,
+                Data = [("door", Scalar.CodeOf(name)), ("count", through.Count), ("item", first.Id)],
                 Subject = name,
                 Identity = [name],
                 Pointers = [pointer + "/style", .. through.Select(i => i.Pointer)],

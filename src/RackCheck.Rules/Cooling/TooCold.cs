@@ -10,6 +10,12 @@ namespace RackCheck.Rules.Cooling;
 /// <summary>Finds sites that are colder than an item may start at.</summary>
 public sealed class TooCold : Rule
 {
+    private static readonly MessageWording Given = new("cooling.too-cold.given", "The room falls to {coldestC} C; {item} needs at least {limitC} C.");
+
+    private static readonly MessageWording OfClass = new(
+        "cooling.too-cold.of-class",
+        "The room falls to {coldestC} C; equipment of the class of {item} needs at least {limitC} C. Its own minimum is not given.");
+
     private static readonly RuleDescriptor Facts = new()
     {
         Id = "cooling.too-cold",
@@ -60,9 +66,7 @@ public sealed class TooCold : Rule
         var isGiven = item.Item!.MinInletC is not null;
         context.Report(new FindingDraft
         {
-            Message = isGiven
-                ? "The room falls to {coldestC} C; {item} needs at least {limitC} C."
-                : "The room falls to {coldestC} C; equipment of the class of {item} needs at least {limitC} C. Its own minimum is not given.",
+            Message = isGiven ? Given : OfClass,
             Data = [("coldestC", coldest), ("item", item.Id), ("limitC", limit)],
             Severity = isGiven ? null : Severity.Advice,
             Subject = context.Survey.Cabinet.Place(item),

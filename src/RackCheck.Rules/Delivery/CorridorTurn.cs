@@ -8,6 +8,20 @@ namespace RackCheck.Rules.Delivery;
 /// <summary>Finds corridor corners that the rack on its pallet cannot pass.</summary>
 public sealed class CorridorTurn : Rule
 {
+    private static readonly MessageWording Wide = new(
+        "delivery.corridor-turn.wide",
+        "The rack, {lengthMm} mm long and {widthMm} mm wide, does not pass the corner from a corridor of {fromMm} mm into one of {intoMm} "
+            + "mm. The maximum width at this length is {mostMm} mm.");
+
+    private static readonly MessageWording TooLong = new(
+        "delivery.corridor-turn.too-long",
+        "The rack, {lengthMm} mm long and {widthMm} mm wide, does not pass the corner from a corridor of {fromMm} mm into one of {intoMm} "
+            + "mm. No rack of this length passes.");
+
+    private static readonly MissingData Missing = new(
+        "delivery.corridor-turn.missing",
+        "Without the corridors of the delivery route, its corners cannot be checked. An empty list means that there are none.");
+
     private static readonly RuleDescriptor Facts = new()
     {
         Id = "delivery.corridor-turn",
@@ -42,9 +56,7 @@ public sealed class CorridorTurn : Rule
 
         if (route.Source.Corridors is not { } corners)
         {
-            context.ReportMissing(
-                SitePointers.Delivery + "/corridors",
-                "Without the corridors of the delivery route, its corners cannot be checked. An empty list means that there are none.");
+            context.ReportMissing(SitePointers.Delivery + "/corridors", Missing);
             return;
         }
 
@@ -67,11 +79,7 @@ public sealed class CorridorTurn : Rule
         var most = Math.Max(0, passage.GreatestWidthMm);
         context.Report(new FindingDraft
         {
-            Message = most > 0
-                ? "The rack, {lengthMm} mm long and {widthMm} mm wide, does not pass the corner from a corridor of {fromMm} mm into one of "
-                    + "{intoMm} mm. The maximum width at this length is {mostMm} mm."
-                : "The rack, {lengthMm} mm long and {widthMm} mm wide, does not pass the corner from a corridor of {fromMm} mm into one of "
-                    + "{intoMm} mm. No rack of this length passes.",
+            Message = most > 0 ? Wide : TooLong,
             Data =
             [
                 ("lengthMm", size.LongMm), ("widthMm", size.ShortMm), ("fromMm", from), ("intoMm", into),

@@ -7,12 +7,14 @@ namespace RackCheck.Rules.Delivery;
 /// <summary>The gross mass of cabinet, equipment and pallet in the delivery rules.</summary>
 internal static class GrossMass
 {
+    private static readonly MissingData MissingMass = new("missing.mass", "Without this mass, the gross mass of the delivery cannot be calculated.");
+
     /// <summary>Reports missing masses.</summary>
     internal static void ReportMissing(RuleContext context)
     {
         foreach (var pointer in context.Survey.Route!.MissingMasses())
         {
-            context.ReportMissing(pointer, "Without this mass, the gross mass of the delivery cannot be calculated.");
+            context.ReportMissing(pointer, MissingMass);
         }
     }
 

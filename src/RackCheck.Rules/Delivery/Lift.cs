@@ -16,6 +16,17 @@ public sealed class Lift : Rule
     public static RuleLimit ClearanceMm { get; } = new(
         "clearanceMm", "minimum clearance in the lift car, in each direction", DeliveryRoute.ClearanceMm, "mm", 0, 300, Stricter.Higher);
 
+    private static readonly WordingChoice Size = new(
+        "delivery.lift.size",
+        "The rack [pallet:on its pallet ]needs {neededMm} mm for its [height:height|shorter-side:shorter side|longer side]; the lift car has "
+            + "{liftMm} mm.");
+
+    private static readonly WordingChoice Mass = new(
+        "delivery.lift.mass",
+        "The lift is rated for {ratedKg} kg; cabinet, equipment and pallet weigh [at-least:at least ]{grossKg} kg.");
+
+    private static readonly MissingData Missing = new("delivery.lift.missing", "Without this value, the lift cannot be checked.");
+
     private static readonly RuleDescriptor Facts = new()
     {
         Id = "delivery.lift",
@@ -34,6 +45,7 @@ public sealed class Lift : Rule
             "/site/delivery/lift", "/cabinet/widthMm", "/cabinet/depthMm", "/cabinet/heightMm", "/cabinet/massKg", "/items/*/massKg",
             "/site/delivery/palletKg", "/site/delivery/palletHeightMm",
         ],
+        SharesWordingsOf = [typeof(GrossMass)],
         Remedies =
         [
             "Deliver it without the pallet.",
@@ -71,7 +83,7 @@ public sealed class Lift : Rule
         }
         else if (lift.RatedKg is null)
         {
-            context.ReportMissing(LiftPointer + "/ratedKg", "Without this value, the lift cannot be checked.");
+            context.ReportMissing(LiftPointer + "/ratedKg", Missing);
         }
         else
         {
@@ -87,8 +99,8 @@ public sealed class Lift : Rule
         var (narrow, narrowName) = width <= depth ? (width, "widthMm") : (depth, "depthMm");
         var (wide, wideName) = width <= depth ? (depth, "depthMm") : (width, "widthMm");
         return heightIsKnown && IsOver(size.HeightMm, height) ? new Tight("height", size.HeightMm, height, LiftPointer + "/heightMm")
-            : IsOver(size.ShortMm, narrow) ? new Tight("shorter side", size.ShortMm, narrow, LiftPointer + "/" + narrowName)
-            : IsOver(size.LongMm, wide) ? new Tight("longer side", size.LongMm, wide, LiftPointer + "/" + wideName)
+            : IsOver(size.ShortMm, narrow) ? new Tight("shorter-side", size.ShortMm, narrow, LiftPointer + "/" + narrowName)
+            : IsOver(size.LongMm, wide) ? new Tight("longer-side", size.LongMm, wide, LiftPointer + "/" + wideName)
             : null;
 
         bool IsOver(double mm, double limitMm) => Comparison.IsOver(mm + clearance, limitMm);
@@ -96,18 +108,17 @@ public sealed class Lift : Rule
 
     private static void ReportMissingSize(RuleContext context, Model.Lift lift, RouteSurvey route)
     {
-        const string Message = "Without this value, the lift cannot be checked.";
         foreach (var (value, member) in new[] { (lift.WidthMm, "/widthMm"), (lift.DepthMm, "/depthMm"), (lift.HeightMm, "/heightMm") })
         {
             if (value is null)
             {
-                context.ReportMissing(LiftPointer + member, Message);
+                context.ReportMissing(LiftPointer + member, Missing);
             }
         }
 
         if (!route.HeightIsKnown)
         {
-            context.ReportMissing(Pointers.CabinetHeight, Message);
+            context.ReportMissing(Pointers.CabinetHeight, Missing);
         }
     }
 
@@ -117,8 +128,7 @@ public sealed class Lift : Rule
         var route = survey.Route!;
         context.Report(new FindingDraft
         {
-            Message = (route.HasPallet ? "The rack on its pallet" : "The rack")
-                + $" needs {{neededMm}} mm for its {tight.Side}; the lift car has {{liftMm}} mm.",
+            Message = Size.With(route.HasPallet ? "pallet" : "", tight.Side),
             Data = [("neededMm", tight.HaveMm + clearance), ("liftMm", tight.LimitMm)],
             Subject = "lift",
             Identity = ["size"],
@@ -136,8 +146,7 @@ public sealed class Lift : Rule
         var survey = context.Survey;
         context.Report(new FindingDraft
         {
-            Message = "The lift is rated for {ratedKg} kg; cabinet, equipment and pallet weigh "
-                + (route.MassIsKnown ? "{grossKg} kg." : "at least {grossKg} kg."),
+            Message = Mass.With(route.MassIsKnown ? "" : "at-least"),
             Data = [("ratedKg", rated), ("grossKg", route.KnownKg)],
             Subject = "lift",
             Identity = ["mass"],

@@ -15,6 +15,11 @@ public sealed class LiftingEquipment : Rule
     public static RuleLimit MassKg { get; } = new(
         "massKg", "maximum gross mass without lifting equipment", 50, "kg", 10, 500, Stricter.Lower);
 
+    private static readonly WordingChoice Defect = new(
+        "delivery.lifting-equipment",
+        "Cabinet, equipment and pallet weigh [at-least:at least ]{grossKg} kg; [none:no lifting equipment is specified. The limit without "
+            + "lifting equipment is {limitKg} kg.|the lifting equipment is rated for {limitKg} kg.]");
+
     private static readonly RuleDescriptor Facts = new()
     {
         Id = "delivery.lifting-equipment",
@@ -28,6 +33,7 @@ public sealed class LiftingEquipment : Rule
         Sources = [Sources.ReceiptPractice, Sources.HseL23, Sources.En13698],
         Limits = [MassKg],
         Needs = ["/site/delivery/liftingKg", "/site/delivery/palletKg", "/cabinet/massKg", "/items/*/massKg"],
+        SharesWordingsOf = [typeof(GrossMass)],
         Remedies = ["Provide lifting equipment rated for the mass.", "Transport equipment separately and mount it on site."],
         Cautions = [Cautions.Transport],
     };
@@ -56,12 +62,9 @@ public sealed class LiftingEquipment : Rule
 
     private static void Report(RuleContext context, RouteSurvey route, double limit)
     {
-        var gross = route.MassIsKnown ? "{grossKg} kg" : "at least {grossKg} kg";
         context.Report(new FindingDraft
         {
-            Message = route.Source.LiftingKg is null
-                ? $"Cabinet, equipment and pallet weigh {gross}; no lifting equipment is specified. The limit without lifting equipment is {{limitKg}} kg."
-                : $"Cabinet, equipment and pallet weigh {gross}; the lifting equipment is rated for {{limitKg}} kg.",
+            Message = Defect.With(route.MassIsKnown ? "" : "at-least", route.Source.LiftingKg is null ? "none" : ""),
             Data = [("grossKg", route.KnownKg), ("limitKg", limit)],
             Subject = "delivery",
             Identity = [],

@@ -19,6 +19,30 @@ public sealed class Opening : Rule
     public static RuleLimit TiltDeg { get; } = new(
         "tiltDeg", "maximum tilt of a rack that may be tilted", DeliveryRoute.GreatestTiltDeg, "deg", 0, 90, Stricter.Lower);
 
+    private static readonly WordingChoice OffPallet = new(
+        "delivery.opening.off-pallet",
+        "The rack on its pallet needs {neededMm} mm in [width:width|height]; [unnamed:the opening of {widthMm} x {heightMm} mm|{opening}] "
+            + "has {openingMm} mm. Without the pallet, the rack passes.");
+
+    private static readonly WordingChoice Tilted = new(
+        "delivery.opening.tilted",
+        "The upright rack needs {neededMm} mm in [width:width|height]; [unnamed:the opening of {widthMm} x {heightMm} mm|{opening}] has "
+            + "{openingMm} mm. Without the pallet and tilted by {tiltDeg} degrees, the rack passes.");
+
+    private static readonly WordingChoice Blocked = new(
+        "delivery.opening.blocked",
+        "The rack without its pallet needs {neededMm} mm in [width:width|height]; [unnamed:the opening of {widthMm} x {heightMm} "
+            + "mm|{opening}] has {openingMm} mm.[may-tilt: Tilted by {tiltDeg} degrees, the rack would pass, but tilting is not specified as "
+            + "allowed.]");
+
+    private static readonly MissingData MissingCabinetHeight = new(
+        "delivery.opening.missing-cabinet-height",
+        "Without the height of the cabinet, the openings of the delivery route cannot be checked.");
+
+    private static readonly MissingData MissingDeliveryOpenings = new(
+        "delivery.opening.missing-delivery-openings",
+        "Without the openings of the delivery route, their size cannot be checked. An empty list means that there are none.");
+
     private static readonly RuleDescriptor Facts = new()
     {
         Id = "delivery.opening",
@@ -55,9 +79,7 @@ public sealed class Opening : Rule
 
         if (route.Source.Openings is not { } openings)
         {
-            context.ReportMissing(
-                SitePointers.Delivery + "/openings",
-                "Without the openings of the delivery route, their size cannot be checked. An empty list means that there are none.");
+            context.ReportMissing(SitePointers.Delivery + "/openings", MissingDeliveryOpenings);
             return;
         }
 
@@ -79,7 +101,7 @@ public sealed class Opening : Rule
                 }
                 else
                 {
-                    context.ReportMissing(Pointers.CabinetHeight, "Without the height of the cabinet, the openings of the delivery route cannot be checked.");
+                    context.ReportMissing(Pointers.CabinetHeight, MissingCabinetHeight);
                 }
             }
             else if (DeliveryRoute.Through(
@@ -99,13 +121,13 @@ public sealed class Opening : Rule
         var byWidth = Comparison.IsOver(size.ShortMm + clearance, clear.WidthMm);
         var (have, limit) = byWidth ? (size.ShortMm, clear.WidthMm) : (size.HeightMm, clear.HeightMm);
         var name = Name(openings[index]);
-        var (message, tilt) = Wording(passage, route, clear, clearance, tiltDeg, byWidth);
+        var (message, tilt) = WordingOf(passage, route, openings[index], clearance, tiltDeg, byWidth);
         context.Report(new FindingDraft
         {
             Message = message,
             Data =
             [
-                ("opening", name), ("neededMm", have + clearance), ("openingMm", limit),
+                .. NameData(openings[index]), ("neededMm", have + clearance), ("openingMm", limit),
                 .. tilt is { } deg ? [("tiltDeg", (Scalar)deg)] : ((string, Scalar)[])[],
             ],
             Subject = name,
@@ -120,27 +142,24 @@ public sealed class Opening : Rule
         });
     }
 
-    private static (string Message, double? TiltDeg) Wording(
-        OpeningPassage passage, RouteSurvey route, ClearOpening clear, double clearance, double tiltDeg, bool byWidth)
+    private static (MessageWording Message, double? TiltDeg) WordingOf(
+        OpeningPassage passage, RouteSurvey route, Model.Opening opening, double clearance, double tiltDeg, bool byWidth)
     {
-        var side = byWidth ? "in width" : "in height";
+        var clear = new ClearOpening(opening.WidthMm, opening.HeightMm);
+        var (side, named) = (byWidth ? "width" : "", string.IsNullOrEmpty(opening.Name) ? "unnamed" : "");
         if (passage.OffPallet)
         {
-            return ($"The rack on its pallet needs {{neededMm}} mm {side}; {{opening}} has {{openingMm}} mm. Without the pallet, the rack passes.", null);
+            return (OffPallet.With(side, named), null);
         }
 
         if (passage.Tilted)
         {
-            return (
-                $"The upright rack needs {{neededMm}} mm {side}; {{opening}} has {{openingMm}} mm. "
-                    + "Without the pallet and tilted by {tiltDeg} degrees, the rack passes.",
-                passage.TiltDeg);
+            return (Tilted.With(side, named), passage.TiltDeg);
         }
 
-        var blocked = $"The rack without its pallet needs {{neededMm}} mm {side}; {{opening}} has {{openingMm}} mm";
         return !byWidth && route.Source.MayTilt != true && DeliveryRoute.Through(route.OnPallet, route.Bare, clear, clearance, tiltDeg).TiltDeg is { } tilt
-            ? (blocked + ". Tilted by {tiltDeg} degrees, the rack would pass, but tilting is not specified as allowed.", tilt)
-            : (blocked + ".", null);
+            ? (Blocked.With(side, named, "may-tilt"), tilt)
+            : (Blocked.With(side, named), null);
     }
 
     private static string Calculation(RouteSurvey route, OpeningPassage passage, bool byWidth, ClearOpening clear, double clearance, double? tilt)
@@ -178,6 +197,10 @@ public sealed class Opening : Rule
     private static string ShortSide(CabinetFacts cabinet) => cabinet.WidthMm <= cabinet.Depth.DepthMm ? Pointers.CabinetWidth : Pointers.CabinetDepth;
 
     private static string Name(Model.Opening opening) => string.IsNullOrEmpty(opening.Name) ? "the opening of " + Size(opening) + " mm" : opening.Name;
+
+    private static (string Name, Scalar Value)[] NameData(Model.Opening opening) => string.IsNullOrEmpty(opening.Name)
+        ? [("widthMm", opening.WidthMm), ("heightMm", opening.HeightMm)]
+        : [("opening", opening.Name)];
 
     private static string Size(Model.Opening opening) => Invariant($"{opening.WidthMm:0.###} x {opening.HeightMm:0.###}");
 

@@ -14,6 +14,14 @@ public sealed class Ramp : Rule
     public static RuleLimit TipAngleDeg { get; } = new(
         "tipAngleDeg", "minimum tip angle that remains on a ramp", Stability.LeastTipDeg, "deg", Stability.LeastTipDeg, 45, Stricter.Higher);
 
+    private static readonly MessageWording Defect = new(
+        "delivery.ramp",
+        "On the ramp of {slopePercent} % the rack is {angleDeg} degrees from tipping over its {side} edge; the minimum is {limitDeg} degrees.");
+
+    private static readonly MissingData Missing = new(
+        "delivery.ramp.missing",
+        "Without every mass and its position, the tip angle on the ramp cannot be calculated.");
+
     private static readonly RuleDescriptor Facts = new()
     {
         Id = "delivery.ramp",
@@ -62,7 +70,7 @@ public sealed class Ramp : Rule
         var isEmpty = delivery.Loaded == false || survey.Items.Length == 0;
         if (!isEmpty && survey.Mass.Balance is null)
         {
-            MissingLoadData.ReportBalance(context, "Without every mass and its position, the tip angle on the ramp cannot be calculated.");
+            MissingLoadData.ReportBalance(context, Missing);
             return;
         }
 
@@ -81,7 +89,7 @@ public sealed class Ramp : Rule
         var (stand, left) = (context.Survey.Mass.Stand, tip.Deg - slopeDeg);
         context.Report(new FindingDraft
         {
-            Message = "On the ramp of {slopePercent} % the rack is {angleDeg} degrees from tipping over its {side} edge; the minimum is {limitDeg} degrees.",
+            Message = Defect,
             Data = [("slopePercent", slope), ("angleDeg", left), ("side", LoadText.Of(tip.Side)), ("limitDeg", limit)],
             Subject = "delivery",
             Identity = [],

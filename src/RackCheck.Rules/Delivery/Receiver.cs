@@ -7,6 +7,10 @@ namespace RackCheck.Rules.Delivery;
 /// <summary>Finds deliveries without a person to take receipt.</summary>
 public sealed class Receiver : Rule
 {
+    private static readonly MessageWording Defect = new("delivery.receiver", "No person is arranged to take receipt of the rack.");
+
+    private static readonly MissingData Missing = new("delivery.receiver.missing", "Without this value, the receipt of the delivery cannot be checked.");
+
     private static readonly RuleDescriptor Facts = new()
     {
         Id = "delivery.receiver",
@@ -31,12 +35,12 @@ public sealed class Receiver : Rule
         switch (context.Survey.Route?.Source)
         {
             case { ReceiverArranged: null }:
-                context.ReportMissing(Pointer, "Without this value, the receipt of the delivery cannot be checked.");
+                context.ReportMissing(Pointer, Missing);
                 break;
             case { ReceiverArranged: false }:
                 context.Report(new FindingDraft
                 {
-                    Message = "No person is arranged to take receipt of the rack.",
+                    Message = Defect,
                     Data = [],
                     Subject = "delivery",
                     Identity = [],

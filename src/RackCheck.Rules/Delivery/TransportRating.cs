@@ -14,6 +14,19 @@ public sealed class TransportRating : Rule
     public static RuleLimit AskPercent { get; } = new(
         "askPercent", "equipment as a share of the static load rating above which the transport rating is asked for", 50, "%", 0, 50, Stricter.Lower);
 
+    private static readonly WordingChoice Defect = new(
+        "delivery.transport-rating",
+        "The equipment weighs [at-least:at least ]{equipmentKg} kg; in transport the cabinet is rated for {limitKg} kg.[unspecified: Whether "
+            + "it is delivered with the equipment mounted is not specified.]");
+
+    private static readonly MissingData MissingMasses = new(
+        "delivery.transport-rating.missing-masses",
+        "Without the mass of every item, the load in transport cannot be checked.");
+
+    private static readonly MissingData MissingTransportLoad = new(
+        "delivery.transport-rating.missing-transport-load",
+        "The rack is delivered with its equipment. Without the transport load rating of the cabinet, it cannot be checked.");
+
     private static readonly RuleDescriptor Facts = new()
     {
         Id = "delivery.transport-rating",
@@ -51,7 +64,7 @@ public sealed class TransportRating : Rule
 
         if (cabinet.TransportLoadKg is { } limit)
         {
-            MissingLoadData.ReportMasses(context, "Without the mass of every item, the load in transport cannot be checked.");
+            MissingLoadData.ReportMasses(context, MissingMasses);
             if (Comparison.IsOver(mass.KnownEquipmentKg, limit))
             {
                 Report(context, limit, delivery?.Loaded == true);
@@ -59,8 +72,7 @@ public sealed class TransportRating : Rule
         }
         else if (delivery is not null && Comparison.IsOver(mass.KnownEquipmentKg, context.Limit(AskPercent) / 100 * (cabinet.RatedLoadKg ?? 0)))
         {
-            context.ReportMissing(
-                Pointers.TransportLoad, "The rack is delivered with its equipment. Without the transport load rating of the cabinet, it cannot be checked.");
+            context.ReportMissing(Pointers.TransportLoad, MissingTransportLoad);
         }
     }
 
@@ -70,9 +82,7 @@ public sealed class TransportRating : Rule
         context.Report(new FindingDraft
         {
             Severity = isLoaded ? Severity.Error : Severity.Warning,
-            Message = (mass.IsEquipmentKnown ? "The equipment weighs {equipmentKg} kg" : "The equipment weighs at least {equipmentKg} kg")
-                + "; in transport the cabinet is rated for {limitKg} kg."
-                + (isLoaded ? "" : " Whether it is delivered with the equipment mounted is not specified."),
+            Message = Defect.With(mass.IsEquipmentKnown ? "" : "at-least", isLoaded ? "" : "unspecified"),
             Data = [("equipmentKg", mass.KnownEquipmentKg), ("limitKg", limit)],
             Subject = "delivery",
             Identity = [],

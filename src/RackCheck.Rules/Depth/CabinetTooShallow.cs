@@ -10,6 +10,21 @@ namespace RackCheck.Rules.Depth;
 /// <summary>Finds cabinets in which no setback of the uprights suits every item.</summary>
 public sealed class CabinetTooShallow : Rule
 {
+    private static readonly MessageWording One = new(
+        "depth.cabinet-too-shallow.one", "{item} needs a cabinet {neededMm} mm deep; this one is {depthMm} mm deep.");
+
+    private static readonly MessageWording Two = new(
+        "depth.cabinet-too-shallow.two",
+        "{item} and {other} together need a cabinet {neededMm} mm deep; this one is {depthMm} mm deep.");
+
+    private static readonly MissingData MissingBodyDepth = new(
+        "depth.cabinet-too-shallow.missing-body-depth",
+        "Without every body depth, the minimum cabinet depth cannot be calculated.");
+
+    private static readonly MissingData MissingSpacing = new(
+        "depth.cabinet-too-shallow.missing-spacing",
+        "Items are mounted on the rear uprights. Without the upright spacing, the minimum cabinet depth cannot be calculated.");
+
     private static readonly RuleDescriptor Facts = new()
     {
         Id = "depth.cabinet-too-shallow",
@@ -58,9 +73,7 @@ public sealed class CabinetTooShallow : Rule
         var same = ReferenceEquals(least, greatest);
         context.Report(new FindingDraft
         {
-            Message = same
-                ? "{item} needs a cabinet {neededMm} mm deep; this one is {depthMm} mm deep."
-                : "{item} and {other} together need a cabinet {neededMm} mm deep; this one is {depthMm} mm deep.",
+            Message = same ? One : Two,
             Data = same
                 ? [("item", greatest.Id), ("neededMm", needed), ("depthMm", cabinet.DepthMm)]
                 : [("item", greatest.Id), ("other", least.Id), ("neededMm", needed), ("depthMm", cabinet.DepthMm)],
@@ -82,13 +95,11 @@ public sealed class CabinetTooShallow : Rule
         {
             if (item.Depth is null)
             {
-                context.ReportMissing(Pointers.ItemBodyDepth[item.Index], "Without every body depth, the minimum cabinet depth cannot be calculated.");
+                context.ReportMissing(Pointers.ItemBodyDepth[item.Index], MissingBodyDepth);
             }
             else if (item.Face == Face.Rear && context.Survey.Cabinet.SpacingMm is null)
             {
-                context.ReportMissing(
-                    Pointers.Spacing,
-                    "Items are mounted on the rear uprights. Without the upright spacing, the minimum cabinet depth cannot be calculated.");
+                context.ReportMissing(Pointers.Spacing, MissingSpacing);
             }
         }
     }

@@ -15,6 +15,21 @@ public sealed class CableArm : Rule
     public static RuleLimit ArmDepthMm { get; } = new(
         "armDepthMm", "depth of a cable-management arm behind the body", Allowances.CableArmMm, "mm", 0, 500, Stricter.Higher);
 
+    private static readonly MessageWording NoArm = new(
+        "depth.cable-arm.no-arm",
+        "{item} is used extended but has no cable-management arm. The arm needs {armMm} mm behind the body.");
+
+    private static readonly MessageWording Space = new(
+        "depth.cable-arm.space",
+        "The space behind {item} is {roomMm} mm; its cable-management arm needs {armMm} mm.");
+
+    private static readonly MessageWording NoSpace = new(
+        "depth.cable-arm.no-space", "There is no space behind {item}; its cable-management arm needs {armMm} mm.");
+
+    private static readonly MissingData Missing = new(
+        "depth.cable-arm.missing",
+        "Without this value, the space for the cable-management arm behind the body cannot be checked.");
+
     private static readonly RuleDescriptor Facts = new()
     {
         Id = "depth.cable-arm",
@@ -74,20 +89,19 @@ public sealed class CableArm : Rule
 
     private static void ReportMissing(RuleContext context, MountedItem item)
     {
-        const string Message = "Without this value, the space for the cable-management arm behind the body cannot be checked.";
         if (item.BodyDepthMm is null)
         {
-            context.ReportMissing(Pointers.ItemBodyDepth[item.Index], Message);
+            context.ReportMissing(Pointers.ItemBodyDepth[item.Index], Missing);
         }
 
         if (context.Survey.Depth.SetbackMm is null)
         {
-            context.ReportMissing(Pointers.FrontSetback, Message);
+            context.ReportMissing(Pointers.FrontSetback, Missing);
         }
 
         if (item.Face == Face.Rear && context.Survey.Cabinet.SpacingMm is null)
         {
-            context.ReportMissing(Pointers.Spacing, Message);
+            context.ReportMissing(Pointers.Spacing, Missing);
         }
     }
 
@@ -109,7 +123,7 @@ public sealed class CableArm : Rule
 
         context.Report(new FindingDraft
         {
-            Message = "{item} is used extended but has no cable-management arm. The arm needs {armMm} mm behind the body.",
+            Message = NoArm,
             Data = [("item", item.Id), ("armMm", arm)],
             Subject = survey.Cabinet.Place(item),
             Identity = [item.Id],
@@ -126,9 +140,7 @@ public sealed class CableArm : Rule
         var survey = context.Survey;
         context.Report(new FindingDraft
         {
-            Message = room > 0
-                ? "The space behind {item} is {roomMm} mm; its cable-management arm needs {armMm} mm."
-                : "There is no space behind {item}; its cable-management arm needs {armMm} mm.",
+            Message = room > 0 ? Space : NoSpace,
             Data = room > 0 ? [("item", item.Id), ("roomMm", room), ("armMm", arm)] : [("item", item.Id), ("armMm", arm)],
             Subject = survey.Cabinet.Place(item),
             Identity = [item.Id],

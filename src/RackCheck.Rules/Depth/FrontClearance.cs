@@ -9,6 +9,14 @@ namespace RackCheck.Rules.Depth;
 /// <summary>Finds items that foul the front door at the specified setback.</summary>
 public sealed class FrontClearance : Rule
 {
+    private static readonly MessageWording Defect = new(
+        "depth.front-clearance",
+        "{item} fouls the front door: it needs a setback of {neededMm} mm, and the setback of the front uprights is {setbackMm} mm.");
+
+    private static readonly MissingData Missing = new(
+        "depth.front-clearance.missing",
+        "The item is mounted on the rear uprights. Without this value, the clearance to the front door cannot be checked.");
+
     private static readonly RuleDescriptor Facts = new()
     {
         Id = "depth.front-clearance",
@@ -60,7 +68,7 @@ public sealed class FrontClearance : Rule
             var door = survey.Cabinet.Depth.FrontDoorMm;
             context.Report(new FindingDraft
             {
-                Message = "{item} fouls the front door: it needs a setback of {neededMm} mm, and the setback of the front uprights is {setbackMm} mm.",
+                Message = Defect,
                 Data = [("item", item.Id), ("setbackMm", setback), ("neededMm", interval.LeastMm)],
                 Subject = survey.Cabinet.Place(item),
                 Identity = [item.Id],
@@ -78,15 +86,14 @@ public sealed class FrontClearance : Rule
 
     private static void ReportMissing(RuleContext context, MountedItem item)
     {
-        const string Message = "The item is mounted on the rear uprights. Without this value, the clearance to the front door cannot be checked.";
         if (item.Depth is null)
         {
-            context.ReportMissing(Pointers.ItemBodyDepth[item.Index], Message);
+            context.ReportMissing(Pointers.ItemBodyDepth[item.Index], Missing);
         }
 
         if (context.Survey.Cabinet.SpacingMm is null)
         {
-            context.ReportMissing(Pointers.Spacing, Message);
+            context.ReportMissing(Pointers.Spacing, Missing);
         }
     }
 }

@@ -14,6 +14,12 @@ public sealed class PduPlaces : Rule
         "places", "places for vertical PDUs, each as long as the uprights", Allowances.VerticalPduPlaces, "PDUs", 0, Allowances.VerticalPduPlaces,
         Stricter.Lower);
 
+    private static readonly MessageWording Length = new("depth.pdu-places.length", "{pdu} is {lengthMm} mm long; the uprights are {uprightMm} mm long.");
+
+    private static readonly MessageWording PlacesDefect = new(
+        "depth.pdu-places.places",
+        "{count} vertical PDUs need {needed} places behind the rear uprights; the cabinet has {places}.");
+
     private static readonly RuleDescriptor Facts = new()
     {
         Id = "depth.pdu-places",
@@ -59,7 +65,7 @@ public sealed class PduPlaces : Rule
         var id = survey.Description.Pdus![index].Id;
         context.Report(new FindingDraft
         {
-            Message = "{pdu} is {lengthMm} mm long; the uprights are {uprightMm} mm long.",
+            Message = Length,
             Data = [("pdu", id), ("lengthMm", length), ("uprightMm", upright)],
             Subject = id,
             Identity = ["length", id],
@@ -77,7 +83,7 @@ public sealed class PduPlaces : Rule
         var places = context.Limit(Places);
         context.Report(new FindingDraft
         {
-            Message = "{count} vertical PDUs need {needed} places behind the rear uprights; the cabinet has {places}.",
+            Message = PlacesDefect,
             Data = [("count", vertical.Length), ("needed", needed), ("places", places)],
             Subject = "PDUs",
             Identity = ["places"],

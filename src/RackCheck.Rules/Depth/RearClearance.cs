@@ -9,6 +9,22 @@ namespace RackCheck.Rules.Depth;
 /// <summary>Finds items that foul the rear door at the specified setback.</summary>
 public sealed class RearClearance : Rule
 {
+    private static readonly MessageWording OpenRear = new(
+        "depth.rear-clearance.open-rear",
+        "{item} reaches {reachMm} mm behind the front face; the cabinet ends at {endMm} mm.");
+
+    private static readonly MessageWording Door = new(
+        "depth.rear-clearance.door",
+        "{item} reaches {reachMm} mm behind the front face; the rear door is at {endMm} mm.");
+
+    private static readonly MissingData MissingBodyDepth = new(
+        "depth.rear-clearance.missing-body-depth",
+        "Without the body depth, the clearance to the rear door cannot be checked.");
+
+    private static readonly MissingData MissingSpacing = new(
+        "depth.rear-clearance.missing-spacing",
+        "Items are mounted on the rear uprights. Without the upright spacing, the clearance to the rear door cannot be checked.");
+
     private static readonly RuleDescriptor Facts = new()
     {
         Id = "depth.rear-clearance",
@@ -58,9 +74,7 @@ public sealed class RearClearance : Rule
             var needed = end + setback - interval.GreatestMm;
             context.Report(new FindingDraft
             {
-                Message = survey.Cabinet.Depth.RearOpen
-                    ? "{item} reaches {reachMm} mm behind the front face; the cabinet ends at {endMm} mm."
-                    : "{item} reaches {reachMm} mm behind the front face; the rear door is at {endMm} mm.",
+                Message = survey.Cabinet.Depth.RearOpen ? OpenRear : Door,
                 Data = [("item", item.Id), ("reachMm", needed), ("endMm", end)],
                 Subject = survey.Cabinet.Place(item),
                 Identity = [item.Id],
@@ -84,9 +98,7 @@ public sealed class RearClearance : Rule
             // On the rear uprights only the front projection faces this door, so the body depth does not matter here.
             if (context.Survey.Cabinet.SpacingMm is null)
             {
-                context.ReportMissing(
-                    Pointers.Spacing,
-                    "Items are mounted on the rear uprights. Without the upright spacing, the clearance to the rear door cannot be checked.");
+                context.ReportMissing(Pointers.Spacing, MissingSpacing);
                 return false;
             }
 
@@ -95,7 +107,7 @@ public sealed class RearClearance : Rule
 
         if (item.Depth is null)
         {
-            context.ReportMissing(Pointers.ItemBodyDepth[item.Index], "Without the body depth, the clearance to the rear door cannot be checked.");
+            context.ReportMissing(Pointers.ItemBodyDepth[item.Index], MissingBodyDepth);
         }
 
         return item.Depth is not null;

@@ -15,6 +15,19 @@ public sealed class RearPduClash : Rule
     public static RuleLimit PduWidthMm { get; } = new(
         "pduWidthMm", "width of a vertical PDU, compared with the clear width beside a body", Allowances.VerticalPduWidthMm, "mm", 0, 300, Stricter.Higher);
 
+    private static readonly WordingChoice Defect = new(
+        "depth.rear-pdu-clash",
+        "[one:The body of {items}, {bodyMm} mm wide, reaches|The bodies of {items}, up to {bodyMm} mm wide, reach] past the rear uprights. "
+            + "Beside it there are {roomMm} mm; {pdu} needs {neededMm} mm.");
+
+    private static readonly MissingData Missing = new(
+        "depth.rear-pdu-clash.missing",
+        "A vertical PDU is mounted behind the rear uprights. Without this value, a collision cannot be checked.");
+
+    private static readonly MissingData MissingMounting = new(
+        "depth.rear-pdu-clash.missing-mounting",
+        "Without the mounting of the PDU, a collision behind the rear uprights cannot be checked.");
+
     private static readonly RuleDescriptor Facts = new()
     {
         Id = "depth.rear-pdu-clash",
@@ -46,8 +59,7 @@ public sealed class RearPduClash : Rule
         {
             if (units[i].Mounting is null)
             {
-                context.ReportMissing(
-                    Invariant($"/pdus/{i}/mounting"), "Without the mounting of the PDU, a collision behind the rear uprights cannot be checked.");
+                context.ReportMissing(Invariant($"/pdus/{i}/mounting"), MissingMounting);
             }
         }
 
@@ -76,21 +88,20 @@ public sealed class RearPduClash : Rule
             return false;
         }
 
-        const string Message = "A vertical PDU is mounted behind the rear uprights. Without this value, a collision cannot be checked.";
         var width = WidthMm(cabinet, item);
         if (width is null)
         {
-            context.ReportMissing(Pointers.ItemBodyWidth[item.Index], Message);
+            context.ReportMissing(Pointers.ItemBodyWidth[item.Index], Missing);
         }
 
         if (item.BodyDepthMm is null)
         {
-            context.ReportMissing(Pointers.ItemBodyDepth[item.Index], Message);
+            context.ReportMissing(Pointers.ItemBodyDepth[item.Index], Missing);
         }
 
         if (cabinet.SpacingMm is null)
         {
-            context.ReportMissing(Pointers.Spacing, Message);
+            context.ReportMissing(Pointers.Spacing, Missing);
         }
 
         return width is not null && item.BodyDepthMm is not null && cabinet.SpacingMm is not null;
@@ -112,11 +123,10 @@ public sealed class RearPduClash : Rule
         var deepest = bodies.Max(b => b.BodyDepthMm!.Value);
         context.Report(new FindingDraft
         {
-            Message = (bodies.Length == 1 ? "The body of {items}, {bodyMm} mm wide, reaches" : "The bodies of {items}, up to {bodyMm} mm wide, reach")
-                + " past the rear uprights. Beside it there are {roomMm} mm; {pdu} needs {neededMm} mm.",
+            Message = Defect.With(bodies.Length == 1 ? "one" : ""),
             Data =
             [
-                ("pdu", pdu), ("items", Names.List([.. ordered.Select(b => b.Id)])), ("bodyMm", width), ("roomMm", room), ("neededMm", needed),
+                ("pdu", pdu), ("items", Scalar.Ids(ordered.Select(b => b.Id))), ("bodyMm", width), ("roomMm", room), ("neededMm", needed),
                 ("depthMm", deepest), ("spacingMm", cabinet.SpacingMm!.Value),
             ],
             Subject = pdu,

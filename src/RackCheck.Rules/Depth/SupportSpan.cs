@@ -10,6 +10,30 @@ namespace RackCheck.Rules.Depth;
 /// <summary>Finds slides and runners that do not fit the upright spacing.</summary>
 public sealed class SupportSpan : Rule
 {
+    private static readonly MessageWording TooClose = new(
+        "depth.support-span.too-close",
+        "The rails of {item} need an upright spacing of at least {limitMm} mm; it is {spacingMm} mm.");
+
+    private static readonly MessageWording TooFar = new(
+        "depth.support-span.too-far",
+        "The rails of {item} fit an upright spacing of up to {limitMm} mm; it is {spacingMm} mm.");
+
+    private static readonly MessageWording Distance = new(
+        "depth.support-span.distance",
+        "The rails of {item} need an upright spacing of at least {neededMm} mm; the distance from the front uprights to the rear door is {limitMm} mm.");
+
+    private static readonly MessageWording OtherRailsDefect = new(
+        "depth.support-span.other-rails",
+        "The rails of {item} need an upright spacing of at least {neededMm} mm; the rails of {other} fit up to {limitMm} mm.");
+
+    private static readonly MissingData Missing = new(
+        "depth.support-span.missing",
+        "Without the adjustment range of the rails, their fit to the upright spacing cannot be checked.");
+
+    private static readonly MissingData MissingSupportStyle = new(
+        "depth.support-span.missing-support-style",
+        "A spacing range is specified, but the support style is not.");
+
     private static readonly RuleDescriptor Facts = new()
     {
         Id = "depth.support-span",
@@ -39,7 +63,7 @@ public sealed class SupportSpan : Rule
             }
             else if (item.SupportStyle is null && item.Item!.Support is { } rails && (rails.MinSpacingMm ?? rails.MaxSpacingMm) is not null)
             {
-                context.ReportMissing(Pointers.ItemSupportStyle[item.Index], "A spacing range is specified, but the support style is not.");
+                context.ReportMissing(Pointers.ItemSupportStyle[item.Index], MissingSupportStyle);
             }
         }
 
@@ -55,15 +79,14 @@ public sealed class SupportSpan : Rule
 
     private static void ReportMissing(RuleContext context, MountedItem item)
     {
-        const string Message = "Without the adjustment range of the rails, their fit to the upright spacing cannot be checked.";
         if (item.Item!.Support!.MinSpacingMm is null)
         {
-            context.ReportMissing(Pointers.ItemMinSpacing[item.Index], Message);
+            context.ReportMissing(Pointers.ItemMinSpacing[item.Index], Missing);
         }
 
         if (item.Item.Support.MaxSpacingMm is null)
         {
-            context.ReportMissing(Pointers.ItemMaxSpacing[item.Index], Message);
+            context.ReportMissing(Pointers.ItemMaxSpacing[item.Index], Missing);
         }
     }
 
@@ -82,9 +105,7 @@ public sealed class SupportSpan : Rule
             var bound = tooClose ? range.LeastMm : range.GreatestMm;
             context.Report(new FindingDraft
             {
-                Message = tooClose
-                    ? "The rails of {item} need an upright spacing of at least {limitMm} mm; it is {spacingMm} mm."
-                    : "The rails of {item} fit an upright spacing of up to {limitMm} mm; it is {spacingMm} mm.",
+                Message = tooClose ? TooClose : TooFar,
                 Data = [("item", item.Id), ("limitMm", bound), ("spacingMm", spacing)],
                 Subject = survey.Cabinet.Place(item),
                 Identity = [item.Id],
@@ -129,10 +150,7 @@ public sealed class SupportSpan : Rule
         var survey = context.Survey;
         context.Report(new FindingDraft
         {
-            Message = shortest is null
-                ? "The rails of {item} need an upright spacing of at least {neededMm} mm; the distance from the front uprights to the rear "
-                    + "door is {limitMm} mm."
-                : "The rails of {item} need an upright spacing of at least {neededMm} mm; the rails of {other} fit up to {limitMm} mm.",
+            Message = shortest is null ? Distance : OtherRailsDefect,
             Data = shortest is null
                 ? [("item", item.Id), ("neededMm", needed), ("limitMm", limit)]
                 : [("item", item.Id), ("other", shortest.Id), ("neededMm", needed), ("limitMm", limit)],

@@ -10,6 +10,34 @@ namespace RackCheck.Rules.Depth;
 /// <summary>Finds uprights in the wrong position, and items that no common setback suits.</summary>
 public sealed class UprightPosition : Rule
 {
+    private static readonly MessageWording Conflict = new(
+        "depth.upright-position.conflict",
+        "No rail position suits both items: {first} needs a setback of at least {leastMm} mm, {second} at most {greatestMm} mm.");
+
+    private static readonly MessageWording SetbackTooSmall = new(
+        "depth.upright-position.setback-too-small",
+        "The setback of the front uprights is {setbackMm} mm; {item} needs at least {limitMm} mm.");
+
+    private static readonly MessageWording SetbackTooLarge = new(
+        "depth.upright-position.setback-too-large",
+        "The setback of the front uprights is {setbackMm} mm; {item} allows at most {limitMm} mm.");
+
+    private static readonly MessageWording PastCabinet = new(
+        "depth.upright-position.past-cabinet",
+        "The rear uprights are {placeMm} mm behind the front face; the cabinet ends at {endMm} mm.");
+
+    private static readonly MessageWording PastDoor = new(
+        "depth.upright-position.past-door",
+        "The rear uprights are {placeMm} mm behind the front face; the rear door is at {endMm} mm.");
+
+    private static readonly MissingData MissingBodyDepth = new(
+        "depth.upright-position.missing-body-depth",
+        "Without every body depth, the range of suitable setbacks cannot be calculated.");
+
+    private static readonly MissingData MissingSpacing = new(
+        "depth.upright-position.missing-spacing",
+        "Items are mounted on the rear uprights. Without the upright spacing, the range of suitable setbacks cannot be calculated.");
+
     private static readonly RuleDescriptor Facts = new()
     {
         Id = "depth.upright-position",
@@ -91,13 +119,11 @@ public sealed class UprightPosition : Rule
         {
             if (item.Depth is null)
             {
-                context.ReportMissing(Pointers.ItemBodyDepth[item.Index], "Without every body depth, the range of suitable setbacks cannot be calculated.");
+                context.ReportMissing(Pointers.ItemBodyDepth[item.Index], MissingBodyDepth);
             }
             else if (item.Face == Face.Rear && context.Survey.Cabinet.SpacingMm is null)
             {
-                context.ReportMissing(
-                    Pointers.Spacing,
-                    "Items are mounted on the rear uprights. Without the upright spacing, the range of suitable setbacks cannot be calculated.");
+                context.ReportMissing(Pointers.Spacing, MissingSpacing);
             }
         }
     }
@@ -114,7 +140,7 @@ public sealed class UprightPosition : Rule
 
         context.Report(new FindingDraft
         {
-            Message = "No rail position suits both items: {first} needs a setback of at least {leastMm} mm, {second} at most {greatestMm} mm.",
+            Message = Conflict,
             Data = [("first", least.Id), ("second", greatest.Id), ("leastMm", all.LeastMm), ("greatestMm", all.GreatestMm)],
             Subject = $"{least.Id} and {greatest.Id}",
             // That no setback serves all is the defect, whichever items are furthest apart; the utilisation says how bad it is.
@@ -136,9 +162,7 @@ public sealed class UprightPosition : Rule
         var bound = tooSmall ? own.LeastMm : own.GreatestMm;
         context.Report(new FindingDraft
         {
-            Message = tooSmall
-                ? "The setback of the front uprights is {setbackMm} mm; {item} needs at least {limitMm} mm."
-                : "The setback of the front uprights is {setbackMm} mm; {item} allows at most {limitMm} mm.",
+            Message = tooSmall ? SetbackTooSmall : SetbackTooLarge,
             Data = [("setbackMm", setback), ("item", item.Id), ("limitMm", bound)],
             Subject = $"uprights, for {item.Id}",
             Identity = ["setback", item.Id],
@@ -163,9 +187,7 @@ public sealed class UprightPosition : Rule
 
         context.Report(new FindingDraft
         {
-            Message = survey.Cabinet.Depth.RearOpen
-                ? "The rear uprights are {placeMm} mm behind the front face; the cabinet ends at {endMm} mm."
-                : "The rear uprights are {placeMm} mm behind the front face; the rear door is at {endMm} mm.",
+            Message = survey.Cabinet.Depth.RearOpen ? PastCabinet : PastDoor,
             Data = [("placeMm", setback + spacing), ("endMm", end)],
             Subject = "rear uprights",
             Identity = ["rear uprights"],

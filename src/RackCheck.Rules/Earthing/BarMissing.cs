@@ -15,6 +15,19 @@ public sealed class BarMissing : Rule
         "highLeakageMa", "protective conductor current of a supply above which an earth bar is required", EarthConductors.HighIntegrityFromMa, "mA", 0.1, 1000,
         Stricter.Lower);
 
+    private static readonly MessageWording SecondEarth = new(
+        "earthing.bar-missing.second-earth",
+        "A second earth is specified, but the cabinet has no earth bar; {needed} terminals are needed.");
+
+    private static readonly MessageWording Stud = new(
+        "earthing.bar-missing.stud",
+        "{item} has an earth stud, but the cabinet has no earth bar; {needed} terminals are needed.");
+
+    private static readonly MessageWording Leakage = new(
+        "earthing.bar-missing.leakage",
+        "The protective conductor of supply {supply} carries {leakageMa} mA, above {limitMa} mA, but the cabinet has no earth bar; {needed} "
+            + "terminals are needed.");
+
     private static readonly RuleDescriptor Facts = new()
     {
         Id = "earthing.bar-missing",
@@ -29,6 +42,7 @@ public sealed class BarMissing : Rule
         Sources = [Sources.BondingPractice, Sources.Bs7671ProtectiveCurrent],
         Limits = [HighLeakageMa],
         Needs = ["/cabinet/earthBar", "/earthing/secondaryEarth", "/items/*/earthStud", "/items/*/power/leakageMa", "/cabinet/sidePanels"],
+        SharesWordingsOf = [typeof(MissingLeakageData)],
         Remedies = ["Fit an earth bar with a spare terminal."],
         Cautions = [Cautions.Electricity],
     };
@@ -63,7 +77,7 @@ public sealed class BarMissing : Rule
         var (message, data, pointer) = Asking(earth, limit);
         context.Report(new FindingDraft
         {
-            Message = message + ", but the cabinet has no earth bar; {needed} terminals are needed.",
+            Message = message,
             Data = [.. data, ("needed", needed)],
             Subject = "earth bar",
             Identity = [],
@@ -75,10 +89,10 @@ public sealed class BarMissing : Rule
         });
     }
 
-    private static (string Message, (string Name, Scalar Value)[] Data, string Pointer) Asking(EarthSurvey earth, double limit) =>
-        earth.NeedsSecond ? ("A second earth is specified", [], Pointers.SecondaryEarth)
-        : earth.Studs.Count > 0 ? ("{item} has an earth stud", [("item", earth.Studs[0].Id)], Pointers.ItemEarthStud[earth.Studs[0].Index])
-        : ("The protective conductor of supply {supply} carries {leakageMa} mA, above {limitMa} mA",
+    private static (MessageWording Message, (string Name, Scalar Value)[] Data, string Pointer) Asking(EarthSurvey earth, double limit) =>
+        earth.NeedsSecond ? (SecondEarth, [], Pointers.SecondaryEarth)
+        : earth.Studs.Count > 0 ? (Stud, [("item", earth.Studs[0].Id)], Pointers.ItemEarthStud[earth.Studs[0].Index])
+        : (Leakage,
             [("supply", earth.MostLeaking!.Id), ("leakageMa", earth.MostLeaking.LeakageMa), ("limitMa", limit)],
             Pointers.Supply[earth.MostLeaking.Index]);
 

@@ -13,6 +13,18 @@ public sealed class BarTerminals : Rule
     /// <summary>Spare terminals.</summary>
     public static RuleLimit SpareTerminals { get; } = new("spareTerminals", "spare terminals", 1, "terminals", 0, 20, Stricter.Higher);
 
+    private static readonly MessageWording Short = new(
+        "earthing.bar-terminals.short",
+        "The earth bar has {fitted} terminals and needs {needed}: {studs} for studs, {parts} for cabinet parts and one for the main earth conductor.");
+
+    private static readonly MessageWording Spare = new(
+        "earthing.bar-terminals.spare",
+        "The earth bar has {fitted} terminals and needs {needed}; spare terminals: {spare}, recommended: {recommended}.");
+
+    private static readonly MissingData Missing = new(
+        "earthing.bar-terminals.missing",
+        "The number of terminals of the earth bar is missing, so its capacity cannot be checked.");
+
     private static readonly RuleDescriptor Facts = new()
     {
         Id = "earthing.bar-terminals",
@@ -50,7 +62,7 @@ public sealed class BarTerminals : Rule
 
         if (bar.Terminals is not { } fitted)
         {
-            context.ReportMissing(Pointers.EarthBarTerminals, "The number of terminals of the earth bar is missing, so its capacity cannot be checked.");
+            context.ReportMissing(Pointers.EarthBarTerminals, Missing);
             return;
         }
 
@@ -65,9 +77,7 @@ public sealed class BarTerminals : Rule
         var sum = Invariant($"{earth.Studs.Count} + {earth.Parts.Count} + 1 = {needed}");
         context.Report(new FindingDraft
         {
-            Message = isShort
-                ? "The earth bar has {fitted} terminals and needs {needed}: {studs} for studs, {parts} for cabinet parts and one for the main earth conductor."
-                : "The earth bar has {fitted} terminals and needs {needed}; spare terminals: {spare}, recommended: {recommended}.",
+            Message = isShort ? Short : Spare,
             Data = isShort
                 ? [("fitted", fitted), ("needed", needed), ("studs", earth.Studs.Count), ("parts", earth.Parts.Count)]
                 : [("fitted", fitted), ("needed", needed), ("spare", fitted - needed), ("recommended", spare)],

@@ -21,6 +21,26 @@ public sealed class ConductorSize : Rule
     public static RuleLimit UnprotectedMm2 { get; } = new(
         "unprotectedMm2", "minimum cross-sectional area of an unprotected conductor", EarthConductors.LeastUnprotectedMm2, "mm2", 0.5, 120, Stricter.Higher);
 
+    private static readonly WordingChoice Defect = new(
+        "earthing.conductor-size",
+        "The [lead:earth lead of {item}|main earth conductor] has {sectionMm2} mm2, but [line-conductor:the {lineMm2} mm2 line conductors of "
+            + "supply {supply} require {neededMm2} mm2|fault:a fault current of {faultA} A on supply {supply} with a disconnection time of "
+            + "{seconds} s requires {neededMm2} mm2|breaker:the {breakerA} A breaker of supply {supply} requires {neededMm2} mm2|closed:a "
+            + "conductor in a closed cabinet requires {neededMm2} mm2|an unprotected conductor requires {neededMm2} mm2].");
+
+    private static readonly MissingData Missing = new(
+        "earthing.conductor-size.missing",
+        "The line conductors of a supply, or its fault current and disconnection time, are missing, so the size of an earth conductor cannot "
+            + "be checked.");
+
+    private static readonly MissingData MissingLeadSection = new(
+        "earthing.conductor-size.missing-lead-section",
+        "The cross-sectional area of an earth lead is missing, so its size cannot be checked.");
+
+    private static readonly MissingData MissingMainConductor = new(
+        "earthing.conductor-size.missing-main-conductor",
+        "The cross-sectional area of the main earth conductor is missing, so its size cannot be checked.");
+
     private static readonly RuleDescriptor Facts = new()
     {
         Id = "earthing.conductor-size",
@@ -72,8 +92,7 @@ public sealed class ConductorSize : Rule
             }
             else
             {
-                context.ReportMissing(
-                    Pointers.ItemLeadSection[item.Index], "The cross-sectional area of an earth lead is missing, so its size cannot be checked.");
+                context.ReportMissing(Pointers.ItemLeadSection[item.Index], MissingLeadSection);
             }
         }
 
@@ -84,18 +103,15 @@ public sealed class ConductorSize : Rule
         }
         else if (earth.Bar is not null || earth.NeedsBar(EarthConductors.HighIntegrityFromMa))
         {
-            context.ReportMissing(Pointers.MainConductor, "The cross-sectional area of the main earth conductor is missing, so its size cannot be checked.");
+            context.ReportMissing(Pointers.MainConductor, MissingMainConductor);
         }
     }
 
     private static void ReportMissing(RuleContext context, IReadOnlyList<SupplyNode> supplies, bool isMain)
     {
-        const string Message =
-            "The line conductors of a supply, or its fault current and disconnection time, are missing, "
-            + "so the size of an earth conductor cannot be checked.";
         if (context.Survey.Description.Supplies is null)
         {
-            context.ReportMissing("/supplies", Message);
+            context.ReportMissing("/supplies", Missing);
         }
 
         foreach (var supply in supplies.Where(s => !s.IsNorthAmerica))
@@ -103,19 +119,19 @@ public sealed class ConductorSize : Rule
             switch (supply.Source)
             {
                 case { FaultCurrentA: not null, DisconnectionTimeS: null } when !ConductorNeed.IsLimited(supply):
-                    context.ReportMissing(Invariant($"/supplies/{supply.Index}/disconnectionTimeS"), Message);
+                    context.ReportMissing(Invariant($"/supplies/{supply.Index}/disconnectionTimeS"), Missing);
                     break;
                 case { FaultCurrentA: null, DisconnectionTimeS: not null } when !ConductorNeed.IsLimited(supply):
-                    context.ReportMissing(Invariant($"/supplies/{supply.Index}/faultCurrentA"), Message);
+                    context.ReportMissing(Invariant($"/supplies/{supply.Index}/faultCurrentA"), Missing);
                     break;
                 case { FaultCurrentA: null, DisconnectionTimeS: null } when !ConductorNeed.IsLimited(supply):
-                    context.ReportMissing(Invariant($"/supplies/{supply.Index}/faultCurrentA"), Message);
+                    context.ReportMissing(Invariant($"/supplies/{supply.Index}/faultCurrentA"), Missing);
                     break;
             }
 
             if (isMain && supply.Source is { FaultCurrentA: null, Cable: null or { CrossSectionMm2: null } })
             {
-                context.ReportMissing(Invariant($"/supplies/{supply.Index}/cable/crossSectionMm2"), Message);
+                context.ReportMissing(Invariant($"/supplies/{supply.Index}/cable/crossSectionMm2"), Missing);
             }
         }
     }
@@ -131,7 +147,7 @@ public sealed class ConductorSize : Rule
         var (why, data, pointers) = Asking(context.Survey.Earth, need);
         context.Report(new FindingDraft
         {
-            Message = (item is null ? "The main earth conductor has" : "The earth lead of {item} has") + " {sectionMm2} mm2, but " + why + ".",
+            Message = Defect.With(item is null ? "" : "lead", why),
             Data = [.. item is null ? Array.Empty<(string, Scalar)>() : [("item", item.Id)], ("sectionMm2", section), ("neededMm2", needed), .. data],
             Subject = item is null ? "main earth conductor" : context.Survey.Cabinet.Place(item),
             Identity = item is null ? ["main"] : ["lead", item.Id],
@@ -150,19 +166,19 @@ public sealed class ConductorSize : Rule
         return need.Reason switch
         {
             ConductorReason.LineConductor => (
-                "the {lineMm2} mm2 line conductors of supply {supply} require {neededMm2} mm2",
+                "line-conductor",
                 [("lineMm2", supply!.Source.Cable!.CrossSectionMm2!.Value), ("supply", supply.Id)],
                 [Invariant($"/supplies/{supply.Index}/cable/crossSectionMm2")]),
             ConductorReason.Fault => (
-                "a fault current of {faultA} A on supply {supply} with a disconnection time of {seconds} s requires {neededMm2} mm2",
+                "fault",
                 [("faultA", supply!.Source.FaultCurrentA!.Value), ("supply", supply.Id), ("seconds", supply.Source.DisconnectionTimeS!.Value)],
                 [Invariant($"/supplies/{supply.Index}/faultCurrentA"), Invariant($"/supplies/{supply.Index}/disconnectionTimeS")]),
             ConductorReason.Breaker => (
-                "the {breakerA} A breaker of supply {supply} requires {neededMm2} mm2",
+                "breaker",
                 [("breakerA", supply!.BreakerA), ("supply", supply.Id)],
                 [Pointers.Supply[supply.Index]]),
-            _ when earth.IsEnclosed => ("a conductor in a closed cabinet requires {neededMm2} mm2", [], []),
-            _ => ("an unprotected conductor requires {neededMm2} mm2", [], []),
+            _ when earth.IsEnclosed => ("closed", [], []),
+            _ => ("", [], []),
         };
     }
 

@@ -14,6 +14,22 @@ public sealed class LeadLength : Rule
     /// <summary>Slack of an earth lead.</summary>
     public static RuleLimit SlackMm { get; } = new("slackMm", "slack of an earth lead", 200, "mm", 0, 2000, Stricter.Higher);
 
+    private static readonly MessageWording Defect = new(
+        "earthing.lead-length",
+        "The earth lead of {item} is {lengthM} m long; the route to the earth bar needs {neededM} m including slack.");
+
+    private static readonly MissingData Missing = new(
+        "earthing.lead-length.missing",
+        "A part of the route is missing, so the reach of an earth lead cannot be checked.");
+
+    private static readonly MissingData MissingLeadLength = new(
+        "earthing.lead-length.missing-lead-length",
+        "The length of an earth lead is missing, so its reach cannot be checked.");
+
+    private static readonly MissingData MissingPosition = new(
+        "earthing.lead-length.missing-position",
+        "The position of an item is missing, so the reach of its earth lead cannot be checked.");
+
     private static readonly RuleDescriptor Facts = new()
     {
         Id = "earthing.lead-length",
@@ -49,7 +65,7 @@ public sealed class LeadLength : Rule
             var length = item.Item!.EarthLead?.LengthM;
             if (length is null)
             {
-                context.ReportMissing(Pointers.ItemLeadLength[item.Index], "The length of an earth lead is missing, so its reach cannot be checked.");
+                context.ReportMissing(Pointers.ItemLeadLength[item.Index], MissingLeadLength);
             }
 
             if (route is null)
@@ -60,8 +76,7 @@ public sealed class LeadLength : Rule
                     continue;
                 }
 
-                context.ReportMissing(
-                    (item.Shelf ?? item).PositionPointer, "The position of an item is missing, so the reach of its earth lead cannot be checked.");
+                context.ReportMissing((item.Shelf ?? item).PositionPointer, MissingPosition);
             }
             else if (length is { } lead)
             {
@@ -81,7 +96,7 @@ public sealed class LeadLength : Rule
 
         context.Report(new FindingDraft
         {
-            Message = "The earth lead of {item} is {lengthM} m long; the route to the earth bar needs {neededM} m including slack.",
+            Message = Defect,
             Data = [("item", item.Id), ("lengthM", lead), ("neededM", needed)],
             Subject = context.Survey.Cabinet.Place(item),
             Identity = [item.Id],
@@ -97,21 +112,20 @@ public sealed class LeadLength : Rule
     // A finding is certain. A lead that is long enough for the known part of the route may be too short for all of it.
     private static void ReportMissing(RuleContext context, MountedItem item, EarthRoute route)
     {
-        const string Message = "A part of the route is missing, so the reach of an earth lead cannot be checked.";
         var carrier = item.Shelf ?? item;
         if (route.BackMm is null && item.BodyDepthMm is null)
         {
-            context.ReportMissing(Pointers.ItemBodyDepth[item.Index], Message);
+            context.ReportMissing(Pointers.ItemBodyDepth[item.Index], Missing);
         }
 
         if (route.BackMm is null && context.Survey.Cabinet.SpacingMm is null && carrier.Face == Face.Front)
         {
-            context.ReportMissing(Pointers.Spacing, Message);
+            context.ReportMissing(Pointers.Spacing, Missing);
         }
 
         if (route.PullMm is null)
         {
-            context.ReportMissing(Invariant($"/items/{carrier.Index}/support/extensionMm"), Message);
+            context.ReportMissing(Invariant($"/items/{carrier.Index}/support/extensionMm"), Missing);
         }
     }
 

@@ -22,6 +22,16 @@ public sealed class Leakage : Rule
         "highLeakageMa", "protective conductor current above which high-integrity earthing is required", EarthConductors.HighIntegrityFromMa, "mA", 0.1, 1000,
         Stricter.Lower);
 
+    private static readonly WordingChoice Defect = new(
+        "earthing.leakage",
+        "The protective conductor of {kind} {id} carries {leakageMa} mA; above {limitMa} mA it needs [both:a second or larger earth "
+            + "conductor and an industrial plug or a hard-wired connection; {connector} is neither.|connection:an industrial plug or a hard-wired "
+            + "connection; {connector} is neither.|a second or larger earth conductor.]");
+
+    private static readonly MissingData Missing = new(
+        "earthing.leakage.missing",
+        "The leakage requires a secured connection, but the plug or socket is missing.");
+
     private static readonly RuleDescriptor Facts = new()
     {
         Id = "earthing.leakage",
@@ -42,6 +52,7 @@ public sealed class Leakage : Rule
             "/items/*/power/leakageMa", "/items/*/power/plugs", "/pdus/*/plug", "/supplies/*/socket", "/connections",
             "/earthing/mainConductorMm2", "/earthing/secondaryEarth", "/cabinet/earthBar", "/site/region",
         ],
+        SharesWordingsOf = [typeof(MissingLeakageData)],
         Remedies =
         [
             "Connect through industrial plugs and sockets, or hard-wire the connection, and fit a warning label.",
@@ -84,7 +95,7 @@ public sealed class Leakage : Rule
         var isOver = Comparison.IsOver(node.LeakageMa, secured);
         if (isOver && node.Connector is null)
         {
-            context.ReportMissing($"{node.Pointer}/{node.Member}", "The leakage requires a secured connection, but the plug or socket is missing.");
+            context.ReportMissing($"{node.Pointer}/{node.Member}", Missing);
         }
 
         var isLoose = isOver && node.Connector is { } code && !PlugFit.Of(code).Secured;
@@ -97,12 +108,7 @@ public sealed class Leakage : Rule
         var limit = isWeak ? high : secured;
         context.Report(new FindingDraft
         {
-            Message = "The protective conductor of {kind} {id} carries {leakageMa} mA; above {limitMa} mA it needs " + (isLoose, isWeak) switch
-            {
-                (true, true) => "a second or larger earth conductor and an industrial plug or a hard-wired connection; {connector} is neither.",
-                (true, false) => "an industrial plug or a hard-wired connection; {connector} is neither.",
-                _ => "a second or larger earth conductor.",
-            },
+            Message = Defect.With((isLoose, isWeak) switch { (true, true) => "both", (true, false) => "connection", _ => "" }),
             Data =
             [
                 ("kind", node.Kind), ("id", node.Id), ("leakageMa", node.LeakageMa), ("limitMa", limit),

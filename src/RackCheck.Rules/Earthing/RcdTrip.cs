@@ -19,6 +19,10 @@ public sealed class RcdTrip : Rule
         "leakageSharePercent", "permitted standing leakage as a share of the rated residual current", EarthConductors.RcdSharePercent, "%", 1, 100,
         Stricter.Lower);
 
+    private static readonly MessageWording Defect = new(
+        "earthing.rcd-trip",
+        "The standing leakage of supply {supply} is {leakageMa} mA; above {limitMa} mA its {rcdMa} mA RCD is at risk of nuisance tripping.");
+
     private static readonly RuleDescriptor Facts = new()
     {
         Id = "earthing.rcd-trip",
@@ -31,6 +35,7 @@ public sealed class RcdTrip : Rule
         Sources = [Sources.Bs7671Rcd, Sources.Iec61008],
         Limits = [LeakageSharePercent],
         Needs = ["/supplies/*/rcdMa", "/items/*/power/leakageMa", "/items/*/power/plugs", "/connections", "/pdus"],
+        SharesWordingsOf = [typeof(MissingLeakageData)],
         Remedies =
         [
             "Share the equipment with a second supply that has its own RCD.", "Fit an RCD of the next rating, unless 30 mA is required.",
@@ -64,7 +69,7 @@ public sealed class RcdTrip : Rule
             var cords = Array.FindAll(tree.Cords, c => ReferenceEquals(c.Group?.Unit.Supply, supply));
             context.Report(new FindingDraft
             {
-                Message = "The standing leakage of supply {supply} is {leakageMa} mA; above {limitMa} mA its {rcdMa} mA RCD is at risk of nuisance tripping.",
+                Message = Defect,
                 Data = [("supply", supply.Id), ("leakageMa", supply.LeakageMa), ("limitMa", limit), ("rcdMa", rated)],
                 Subject = $"supply {supply.Id}",
                 Identity = [supply.Id],

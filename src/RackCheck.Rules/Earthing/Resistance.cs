@@ -17,6 +17,14 @@ public sealed class Resistance : Rule
     public static RuleLimit PathOhm { get; } = new(
         "pathOhm", "maximum earth continuity resistance from an earth stud to the earth bar", EarthConductors.MostPathOhm, "ohm", 0.01, 1, Stricter.Lower);
 
+    private static readonly MessageWording Defect = new(
+        "earthing.resistance",
+        "The earth lead of {item} ({lengthM} m of {sectionMm2} mm2) has a resistance of {pathMohm} mohm; the limit is {limitMohm} mohm.");
+
+    private static readonly MissingData Missing = new(
+        "earthing.resistance.missing",
+        "The length or cross-sectional area of an earth lead is missing, so its resistance is unknown.");
+
     private static readonly RuleDescriptor Facts = new()
     {
         Id = "earthing.resistance",
@@ -51,16 +59,12 @@ public sealed class Resistance : Rule
             var lead = item.Item!.EarthLead;
             if (lead?.LengthM is null)
             {
-                context.ReportMissing(
-                    Pointers.ItemLeadLength[item.Index],
-                    "The length or cross-sectional area of an earth lead is missing, so its resistance is unknown.");
+                context.ReportMissing(Pointers.ItemLeadLength[item.Index], Missing);
             }
 
             if (lead?.CrossSectionMm2 is null)
             {
-                context.ReportMissing(
-                    Pointers.ItemLeadSection[item.Index],
-                    "The length or cross-sectional area of an earth lead is missing, so its resistance is unknown.");
+                context.ReportMissing(Pointers.ItemLeadSection[item.Index], Missing);
             }
 
             // A cross-sectional area of 0 is no conductor; another rule reports it.
@@ -78,7 +82,7 @@ public sealed class Resistance : Rule
     private static void Report(RuleContext context, MountedItem item, double length, double section, double ohm, double limit) =>
         context.Report(new FindingDraft
     {
-        Message = "The earth lead of {item} ({lengthM} m of {sectionMm2} mm2) has a resistance of {pathMohm} mohm; the limit is {limitMohm} mohm.",
+        Message = Defect,
         Data = [("item", item.Id), ("lengthM", length), ("sectionMm2", section), ("pathMohm", 1000 * ohm), ("limitMohm", 1000 * limit)],
         Subject = context.Survey.Cabinet.Place(item),
         Identity = [item.Id],

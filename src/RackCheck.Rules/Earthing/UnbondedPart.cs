@@ -8,6 +8,14 @@ namespace RackCheck.Rules.Earthing;
 /// <summary>Finds metal parts of the cabinet that are not bonded.</summary>
 public sealed class UnbondedPart : Rule
 {
+    private static readonly MessageWording Panels = new("earthing.unbonded-part.panels", "The {part:words} are not bonded to protective earth.");
+
+    private static readonly MessageWording Part = new("earthing.unbonded-part.part", "The {part:words} is not bonded to protective earth.");
+
+    private static readonly MissingData Missing = new(
+        "earthing.unbonded-part.missing",
+        "The list of bonded parts is missing, so the bonding of the cabinet cannot be checked.");
+
     private static readonly RuleDescriptor Facts = new()
     {
         Id = "earthing.unbonded-part",
@@ -42,15 +50,14 @@ public sealed class UnbondedPart : Rule
         {
             if (part.IsBonded is null)
             {
-                context.ReportMissing(Pointers.Bonded, "The list of bonded parts is missing, so the bonding of the cabinet cannot be checked.");
+                context.ReportMissing(Pointers.Bonded, Missing);
             }
             else if (part.IsBonded == false)
             {
                 context.Report(new FindingDraft
                 {
-                    Message = part.Part == BondedPart.SidePanels ? "The {part} are not bonded to protective earth."
-                        : "The {part} is not bonded to protective earth.",
-                    Data = [("part", part.Name)],
+                    Message = part.Part == BondedPart.SidePanels ? Panels : Part,
+                    Data = [("part", Scalar.CodeOf(part.Name))],
                     Subject = part.Name,
                     Identity = [part.Name],
                     Pointers = [.. new[] { part.Pointer, PlaceOf(part.Part) }.Distinct()],

@@ -13,6 +13,19 @@ public sealed class Blanking : Rule
     /// <summary>Tallest common blanking panel, U.</summary>
     private const int LargestPanelU = 6;
 
+    private static readonly MessageWording Defect = new(
+        "layout.blanking",
+        "The front is open at {units:units} ({openUnits} U) next to {items}. Hot air recirculates through the gap to equipment with airflow "
+            + "front to rear.");
+
+    private static readonly MissingData Missing = new(
+        "layout.blanking.missing",
+        "Without the door styles, hot-air recirculation through open U positions cannot be checked.");
+
+    private static readonly MissingData MissingAirflowDirection = new(
+        "layout.blanking.missing-airflow-direction",
+        "U positions next to this item are open. Without its airflow direction, hot-air recirculation cannot be checked.");
+
     private static readonly RuleDescriptor Facts = new()
     {
         Id = "layout.blanking",
@@ -105,15 +118,14 @@ public sealed class Blanking : Rule
             return false;
         }
 
-        const string Message = "Without the door styles, hot-air recirculation through open U positions cannot be checked.";
         if (front is null)
         {
-            context.ReportMissing(Pointers.FrontDoor + "/style", Message);
+            context.ReportMissing(Pointers.FrontDoor + "/style", Missing);
         }
 
         if (rear is null)
         {
-            context.ReportMissing(Pointers.RearDoor + "/style", Message);
+            context.ReportMissing(Pointers.RearDoor + "/style", Missing);
         }
 
         return front is not null && rear is not null;
@@ -132,9 +144,7 @@ public sealed class Blanking : Rule
 
             foreach (var quiet in mounted.Load.Prepend(mounted).Where(HeatSurvey.MayNeedAirflow))
             {
-                context.ReportMissing(
-                    Pointers.ItemAirflowDirection[quiet.Index],
-                    "U positions next to this item are open. Without its airflow direction, hot-air recirculation cannot be checked.");
+                context.ReportMissing(Pointers.ItemAirflowDirection[quiet.Index], MissingAirflowDirection);
             }
         }
     }
@@ -146,9 +156,8 @@ public sealed class Blanking : Rule
         var beside = Beside(survey, bottom, top);
         context.Report(new FindingDraft
         {
-            Message = "The front is open at {units} ({openUnits} U) next to {items}. Hot air recirculates through the gap to equipment with "
-                + "airflow front to rear.",
-            Data = [("units", units), ("openUnits", top - bottom + 1), ("items", Names.List([.. beside.Select(m => m.Id)]))],
+            Message = Defect,
+            Data = [("units", survey.Cabinet.Units(bottom, top)), ("openUnits", top - bottom + 1), ("items", Scalar.Ids(beside.Select(m => m.Id)))],
             Subject = $"{units}, front",
             Identity = ["front", units],
 

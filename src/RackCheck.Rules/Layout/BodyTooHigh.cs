@@ -10,6 +10,13 @@ namespace RackCheck.Rules.Layout;
 /// <summary>Finds bodies that are too high for their U height.</summary>
 public sealed class BodyTooHigh : Rule
 {
+    private static readonly MessageWording OnShelf = new(
+        "layout.body-too-high.on-shelf",
+        "The body of {item}, {heightMm} mm high, on its own shelf, {plateMm} mm thick, needs {neededMm} mm; {heightU} U allow {roomMm} mm.");
+
+    private static readonly MessageWording Alone = new(
+        "layout.body-too-high.alone", "The body of {item} is {heightMm} mm high; {heightU} U allow {roomMm} mm.");
+
     private static readonly RuleDescriptor Facts = new()
     {
         Id = "layout.body-too-high",
@@ -58,9 +65,7 @@ public sealed class BodyTooHigh : Rule
 
             context.Report(new FindingDraft
             {
-                Message = plate > 0
-                    ? "The body of {item}, {heightMm} mm high, on its own shelf, {plateMm} mm thick, needs {neededMm} mm; {heightU} U allow {roomMm} mm."
-                    : "The body of {item} is {heightMm} mm high; {heightU} U allow {roomMm} mm.",
+                Message = plate > 0 ? OnShelf : Alone,
                 Data = plate > 0
                     ? [("item", item.Id), ("heightMm", height), ("plateMm", plate), ("neededMm", height + plate), ("heightU", item.HeightU), ("roomMm", room)]
                     : [("item", item.Id), ("heightMm", height), ("heightU", item.HeightU), ("roomMm", room)],

@@ -13,6 +13,27 @@ public sealed class BodyTooWide : Rule
     // The thinnest slides on the market; common practice, no source.
     private const double LeastSlideMm = 3;
 
+    private static readonly MessageWording Thickness = new(
+        "layout.body-too-wide.slide-thickness",
+        "The body of {item} is {widthMm} mm wide; between slides of the default thickness there are {roomMm} mm. Its slides must be no "
+            + "thicker than {thicknessMm} mm each.");
+
+    private static readonly MessageWording Slides = new(
+        "layout.body-too-wide.slides",
+        "The body of {item} is {widthMm} mm wide; the space between its slides is {roomMm} mm.");
+
+    private static readonly MessageWording Opening = new(
+        "layout.body-too-wide.opening",
+        "The body of {item} is {widthMm} mm wide; the opening between the uprights is {roomMm} mm.");
+
+    private static readonly MissingData MissingBodyWidth = new(
+        "layout.body-too-wide.missing-body-width",
+        "Without the body width, the fit between the uprights cannot be checked.");
+
+    private static readonly MissingData MissingSupportStyle = new(
+        "layout.body-too-wide.missing-support-style",
+        "The body fits between the uprights but not between slide rails, and the support style is not specified.");
+
     private static readonly RuleDescriptor Facts = new()
     {
         Id = "layout.body-too-wide",
@@ -52,16 +73,14 @@ public sealed class BodyTooWide : Rule
                     continue;
                 }
 
-                context.ReportMissing(Pointers.ItemBodyWidth[item.Index], "Without the body width, the fit between the uprights cannot be checked.");
+                context.ReportMissing(Pointers.ItemBodyWidth[item.Index], MissingBodyWidth);
                 continue;
             }
 
             if (item.SupportStyle is null && item.Category != ItemCategory.KeyboardDrawer
                 && width <= opening && width > opening - (2 * Allowances.SlideThicknessMm))
             {
-                context.ReportMissing(
-                    Pointers.ItemSupportStyle[item.Index],
-                    "The body fits between the uprights but not between slide rails, and the support style is not specified.");
+                context.ReportMissing(Pointers.ItemSupportStyle[item.Index], MissingSupportStyle);
             }
 
             var onSlides = item.SupportStyle == SupportStyle.Slides;
@@ -78,11 +97,10 @@ public sealed class BodyTooWide : Rule
             {
                 Severity = isThickness ? Severity.Warning : Severity.Error,
                 Message = isThickness
-                    ? "The body of {item} is {widthMm} mm wide; between slides of the default thickness there are {roomMm} mm. Its slides must be no "
-                        + "thicker than {thicknessMm} mm each."
+                    ? Thickness
                     : onSlides
-                        ? "The body of {item} is {widthMm} mm wide; the space between its slides is {roomMm} mm."
-                        : "The body of {item} is {widthMm} mm wide; the opening between the uprights is {roomMm} mm.",
+                        ? Slides
+                        : Opening,
                 Data = isThickness
                     ? [("item", item.Id), ("widthMm", width), ("roomMm", room), ("thicknessMm", thinMm)]
                     : [("item", item.Id), ("widthMm", width), ("roomMm", room)],

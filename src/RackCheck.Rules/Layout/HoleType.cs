@@ -7,6 +7,12 @@ namespace RackCheck.Rules.Layout;
 /// <summary>Finds cage nuts specified for uprights without square holes.</summary>
 public sealed class HoleType : Rule
 {
+    private static readonly MessageWording Defect = new("layout.hole-type", "{item} is fixed with cage nuts, but the uprights have {hole} holes.");
+
+    private static readonly MissingData Missing = new(
+        "layout.hole-type.missing",
+        "Cage nuts are specified. Without the hole type of the uprights, the fixing cannot be checked.");
+
     private static readonly RuleDescriptor Facts = new()
     {
         Id = "layout.hole-type",
@@ -45,7 +51,7 @@ public sealed class HoleType : Rule
 
             if (hole is not { } actual)
             {
-                context.ReportMissing(Pointers.Hole, "Cage nuts are specified. Without the hole type of the uprights, the fixing cannot be checked.");
+                context.ReportMissing(Pointers.Hole, Missing);
                 continue;
             }
 
@@ -53,7 +59,7 @@ public sealed class HoleType : Rule
             var pointer = $"{item.Pointer}/fixing";
             context.Report(new FindingDraft
             {
-                Message = "{item} is fixed with cage nuts, but the uprights have {hole} holes.",
+                Message = Defect,
                 Data = [("item", item.Id), ("hole", round ? "round" : "threaded")],
                 Subject = context.Survey.Cabinet.Place(item),
                 Identity = [item.Id],

@@ -22,6 +22,22 @@ public sealed class NoSupport : Rule
     public static RuleLimit PanelDepthMm { get; } = new(
         "panelDepthMm", "body depth above which a front-panel mounted item is deep", 400, "mm", 1, 3000, Stricter.Lower);
 
+    private static readonly MessageWording Mass = new(
+        "layout.no-support.mass",
+        "{item} is front-panel mounted without a support: {massKg} kg, maximum {limitKg} kg.");
+
+    private static readonly MessageWording MassAndDepth = new(
+        "layout.no-support.mass-and-depth",
+        "{item} is front-panel mounted without a support: {massKg} kg and {depthMm} mm deep; above {deepMm} mm the maximum is {limitKg} kg.");
+
+    private static readonly MissingData MissingMassOrDepth = new(
+        "layout.no-support.missing-mass-or-depth",
+        "The item is front-panel mounted. Without this value, the need for a support cannot be checked.");
+
+    private static readonly MissingData MissingSupportStyle = new(
+        "layout.no-support.missing-support-style",
+        "The support style is not specified. The mass or depth of the item may require a support.");
+
     private static readonly RuleDescriptor Facts = new()
     {
         Id = "layout.no-support",
@@ -61,8 +77,7 @@ public sealed class NoSupport : Rule
             {
                 if (isHeavy || isDeep || isOpen)
                 {
-                    context.ReportMissing(
-                        Pointers.ItemSupportStyle[item.Index], "The support style is not specified. The mass or depth of the item may require a support.");
+                    context.ReportMissing(Pointers.ItemSupportStyle[item.Index], MissingSupportStyle);
                 }
             }
             else if (isHeavy || isDeep)
@@ -71,9 +86,7 @@ public sealed class NoSupport : Rule
             }
             else if (isOpen)
             {
-                context.ReportMissing(
-                    item.Item.MassKg is null ? Pointers.ItemMass[item.Index] : Pointers.ItemBodyDepth[item.Index],
-                    "The item is front-panel mounted. Without this value, the need for a support cannot be checked.");
+                context.ReportMissing(item.Item.MassKg is null ? Pointers.ItemMass[item.Index] : Pointers.ItemBodyDepth[item.Index], MissingMassOrDepth);
             }
         }
     }
@@ -83,9 +96,7 @@ public sealed class NoSupport : Rule
         var kilograms = item.Item!.MassKg!.Value;
         context.Report(new FindingDraft
         {
-            Message = deepMm is null
-                ? "{item} is front-panel mounted without a support: {massKg} kg, maximum {limitKg} kg."
-                : "{item} is front-panel mounted without a support: {massKg} kg and {depthMm} mm deep; above {deepMm} mm the maximum is {limitKg} kg.",
+            Message = deepMm is null ? Mass : MassAndDepth,
             Data = deepMm is { } deep
                 ? [("item", item.Id), ("massKg", kilograms), ("limitKg", limit), ("depthMm", item.BodyDepthMm!.Value), ("deepMm", deep)]
                 : [("item", item.Id), ("massKg", kilograms), ("limitKg", limit)],

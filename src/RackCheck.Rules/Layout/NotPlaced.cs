@@ -9,6 +9,8 @@ namespace RackCheck.Rules.Layout;
 /// <summary>Finds items without a U position.</summary>
 public sealed class NotPlaced : Rule
 {
+    private static readonly MessageWording Defect = new("layout.not-placed", "{item} occupies {heightU} U but has no U position.");
+
     private static readonly RuleDescriptor Facts = new()
     {
         Id = "layout.not-placed",
@@ -36,7 +38,7 @@ public sealed class NotPlaced : Rule
         {
             context.Report(new FindingDraft
             {
-                Message = "{item} occupies {heightU} U but has no U position.",
+                Message = Defect,
                 Data = [("item", item.Id), ("heightU", item.HeightU)],
                 Subject = context.Survey.Cabinet.Place(item),
                 Identity = [item.Id],

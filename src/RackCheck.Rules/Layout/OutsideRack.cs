@@ -8,6 +8,8 @@ namespace RackCheck.Rules.Layout;
 /// <summary>Finds equipment mounted below U1 or above the top U position.</summary>
 public sealed class OutsideRack : Rule
 {
+    private static readonly MessageWording Defect = new("layout.outside-rack", "{item} occupies {units:units}, which is outside the {unitsTotal}U cabinet.");
+
     private static readonly RuleDescriptor Facts = new()
     {
         Id = "layout.outside-rack",
@@ -46,8 +48,8 @@ public sealed class OutsideRack : Rule
             var above = mounted.Top > roof;
             context.Report(new FindingDraft
             {
-                Message = "{item} occupies {units}, which is outside the {unitsTotal}U cabinet.",
-                Data = [("item", mounted.Id), ("units", survey.Cabinet.UnitsText(bottom, mounted.Top)), ("unitsTotal", roof)],
+                Message = Defect,
+                Data = [("item", mounted.Id), ("units", survey.Cabinet.Units(bottom, mounted.Top)), ("unitsTotal", roof)],
                 Subject = survey.Cabinet.Place(mounted),
                 Identity = [mounted.Key],
                 Pointers = [mounted.PositionPointer],

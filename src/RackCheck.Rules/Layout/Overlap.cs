@@ -14,7 +14,31 @@ public sealed class Overlap : Rule
     private const int MostPairsAtOneU = 20;
 
     /// <summary>Maximum number of items that one message names.</summary>
-    private const int MostNamed = 8;
+
+    private static readonly WordingChoice Heap = new(
+        "layout.overlap.heap",
+        "{count} items occupy {units:units}: [mixed:{items} and PDU {pdus}|pdus:PDUs {pdus}|{items}].");
+
+    private static readonly WordingChoice SameFace = new(
+        "layout.overlap.same-face",
+        "[pdu:PDU ]{item} and [other-pdu:PDU ]{other} both occupy {units:units} on the {face} uprights.");
+
+    private static readonly WordingChoice OppositeFaces = new(
+        "layout.overlap.opposite-faces",
+        "[pdu:PDU ]{item} and [other-pdu:PDU ]{other} are mounted on opposite faces at {units:units}. Together they need a depth of "
+            + "{reachMm} mm; the available depth is {roomMm} mm.");
+
+    private static readonly MissingData MissingDepth = new(
+        "layout.overlap.missing-depth",
+        "{item} and {other} are mounted on opposite faces at the same U positions. Without this value, the depth between them cannot be checked.");
+
+    private static readonly MissingData MissingMounting = new(
+        "layout.overlap.missing-mounting",
+        "Without the mounting of the PDU, its U position cannot be checked.");
+
+    private static readonly MissingData MissingPduPosition = new(
+        "layout.overlap.missing-pdu-position",
+        "A horizontal PDU occupies a U position, which is not specified.");
 
     private static readonly RuleDescriptor Facts = new()
     {
@@ -96,11 +120,11 @@ public sealed class Overlap : Rule
         {
             if (units[i].Mounting is null)
             {
-                context.ReportMissing(Invariant($"/pdus/{i}/mounting"), "Without the mounting of the PDU, its U position cannot be checked.");
+                context.ReportMissing(Invariant($"/pdus/{i}/mounting"), MissingMounting);
             }
             else if (units[i] is { Mounting: PduMounting.Horizontal, Position: null })
             {
-                context.ReportMissing(Pointers.PduPosition[i], "A horizontal PDU occupies a U position, which is not specified.");
+                context.ReportMissing(Pointers.PduPosition[i], MissingPduPosition);
             }
         }
     }
@@ -121,14 +145,15 @@ public sealed class Overlap : Rule
         var survey = context.Survey;
         MountedItem[] heap = [.. pairs.SelectMany(p => (MountedItem[])[p.One, p.Other]).Distinct().OrderBy(m => m.Key, StringComparer.Ordinal)];
         var units = survey.Cabinet.UnitsText(from, from);
-        var named = string.Join(", ", heap.Take(MostNamed).Select(m => m.Name));
-        var others = heap.Length - Math.Min(heap.Length, MostNamed);
+        string[] items = [.. heap.Where(m => m.Item is not null).Select(m => m.Id)];
+        string[] pdus = [.. heap.Where(m => m.Item is null).Select(m => m.Id)];
         context.Report(new FindingDraft
         {
-            Message = others == 0 ? "{count} items occupy {units}: {items}." : "{count} items occupy {units}: {items} and {others} more.",
-            Data = others == 0
-                ? [("count", heap.Length), ("units", units), ("items", named)]
-                : [("count", heap.Length), ("units", units), ("items", named), ("others", others)],
+            Message = Heap.With(pdus.Length == 0 ? "" : items.Length == 0 ? "pdus" : "mixed"),
+            Data = 
+            [
+                ("count", heap.Length), ("units", survey.Cabinet.Units(from, from)), ("items", Scalar.Ids(items)), ("pdus", Scalar.Ids(pdus)),
+            ],
             Subject = Invariant($"{heap.Length} items, {units}"),
             // The U position is the defect: with one item less in it, it is still the same.
             Identity = [Invariant($"from below {from}")],
@@ -151,13 +176,10 @@ public sealed class Overlap : Rule
         var room = survey.Occupancy.RoomBetween(one, other);
         context.Report(new FindingDraft
         {
-            Message = sameFace
-                ? "{item} and {other} both occupy {units} on the {face} uprights."
-                : "{item} and {other} are mounted on opposite faces at {units}. Together they need a depth of {reachMm} mm; the available "
-                    + "depth is {roomMm} mm.",
+            Message = (sameFace ? SameFace : OppositeFaces).With(mover.Item is null ? "pdu" : "", stays.Item is null ? "other-pdu" : ""),
             Data = sameFace
-                ? [("item", mover.Name), ("other", stays.Name), ("units", units), ("face", CabinetFacts.FaceText(one.Face))]
-                : [("item", mover.Name), ("other", stays.Name), ("units", units), ("reachMm", reach), ("roomMm", room)],
+                ? [("item", mover.Id), ("other", stays.Id), ("units", survey.Cabinet.Units(bottom, top)), ("face", CabinetFacts.FaceText(one.Face))]
+                : [("item", mover.Id), ("other", stays.Id), ("units", survey.Cabinet.Units(bottom, top)), ("reachMm", reach), ("roomMm", room)],
             Subject = Invariant($"{mover.Id} and {stays.Id}, {units}, {(sameFace ? CabinetFacts.FaceText(one.Face) : "front and rear")}"),
             Identity = [.. new[] { one.Key, other.Key }.Order(StringComparer.Ordinal)],
             Pointers = [mover.PositionPointer, stays.PositionPointer],
@@ -175,21 +197,20 @@ public sealed class Overlap : Rule
 
     private static void ReportMissingDepth(RuleContext context, MountedItem one, MountedItem other)
     {
-        var message = $"{one.Id} and {other.Id} are mounted on opposite faces at the same U positions. "
-            + "Without this value, the depth between them cannot be checked.";
+        (string, Scalar)[] both = [("item", one.Id), ("other", other.Id)];
         if (one.Depth is null)
         {
-            context.ReportMissing(Pointers.ItemBodyDepth[one.Index], message);
+            context.ReportMissing(Pointers.ItemBodyDepth[one.Index], MissingDepth, both);
         }
 
         if (other.Depth is null)
         {
-            context.ReportMissing(Pointers.ItemBodyDepth[other.Index], message);
+            context.ReportMissing(Pointers.ItemBodyDepth[other.Index], MissingDepth, both);
         }
 
         if (context.Survey.Cabinet.SpacingMm is null)
         {
-            context.ReportMissing(Pointers.Spacing, message);
+            context.ReportMissing(Pointers.Spacing, MissingDepth, both);
         }
     }
 

@@ -14,6 +14,9 @@ public sealed class Reserve : Rule
     public static RuleLimit ReservePercent { get; } = new(
         "reservePercent", "minimum share of free U positions", 10, "%", 0, 100, Stricter.Higher);
 
+    private static readonly MessageWording Defect = new(
+        "layout.reserve", "{unitsFree} of {unitsTotal} U are free; a reserve of {percent} % requires {needed} U.");
+
     private static readonly RuleDescriptor Facts = new()
     {
         Id = "layout.reserve",
@@ -48,7 +51,7 @@ public sealed class Reserve : Rule
 
         context.Report(new FindingDraft
         {
-            Message = "{unitsFree} of {unitsTotal} U are free; a reserve of {percent} % requires {needed} U.",
+            Message = Defect,
             Data = [("unitsFree", space.UnitsFree), ("unitsTotal", space.UnitsTotal), ("percent", percent), ("needed", needed)],
             Subject = "cabinet",
             Identity = [],

@@ -18,6 +18,19 @@ public sealed class RunnerStack : Rule
     public static RuleLimit RunError { get; } = new(
         "runError", "maximum items on runners in a run with an unknown body height; more are an error", 3, "sets", 1, 20, Stricter.Lower);
 
+    private static readonly MessageWording Alone = new(
+        "layout.runner-stack.alone",
+        "{item} with its runners is {stackMm} mm high, with no free U position above it; its U positions allow {roomMm} mm.");
+
+    private static readonly MessageWording Stack = new(
+        "layout.runner-stack.height",
+        "The {sets} items on runners from {first} to {item} are {stackMm} mm high in total; their U positions allow {roomMm} mm.");
+
+    private static readonly MessageWording Count = new(
+        "layout.runner-stack.count",
+        "{sets} items on runners from {first} to {last} are stacked without a free U position; the maximum is {limit}. From {item} on, the "
+            + "cumulative height error is too large.");
+
     private static readonly RuleDescriptor Facts = new()
     {
         Id = "layout.runner-stack",
@@ -126,8 +139,8 @@ public sealed class RunnerStack : Rule
             culprit,
             Severity.Error,
             first == culprit
-                ? "{item} with its runners is {stackMm} mm high, with no free U position above it; its U positions allow {roomMm} mm."
-                : "The {sets} items on runners from {first} to {item} are {stackMm} mm high in total; their U positions allow {roomMm} mm.",
+                ? Alone
+                : Stack,
             [("sets", part.Count), ("first", run[first].Id), ("item", run[culprit].Id), ("stackMm", stack), ("roomMm", room)],
             Quantities.Millimetres(stack),
             Quantities.Millimetres(room),
@@ -145,8 +158,7 @@ public sealed class RunnerStack : Rule
             run,
             culprit,
             severity,
-            "{sets} items on runners from {first} to {last} are stacked without a free U position; the maximum is {limit}. From {item} on, the "
-                + "cumulative height error is too large.",
+            Count,
             [("sets", run.Count), ("first", run[0].Id), ("last", run[^1].Id), ("limit", limit), ("item", run[culprit].Id)],
             Quantities.Of(run.Count, "sets"),
             Quantities.Of(limit, "sets"),
@@ -158,7 +170,7 @@ public sealed class RunnerStack : Rule
         List<MountedItem> run,
         int culprit,
         Severity severity,
-        string message,
+        MessageWording message,
         IReadOnlyList<(string Name, Scalar Value)> data,
         Quantity actual,
         Quantity limit,

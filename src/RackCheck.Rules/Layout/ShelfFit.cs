@@ -10,6 +10,34 @@ namespace RackCheck.Rules.Layout;
 /// <summary>Finds items that do not fit on their shelf.</summary>
 public sealed class ShelfFit : Rule
 {
+    private static readonly MessageWording Width = new(
+        "layout.shelf-fit.width",
+        "The items on {shelf} are {totalMm} mm wide in total; the usable width is {usableMm} mm. There is no space for {items}.");
+
+    private static readonly MessageWording Depth = new(
+        "layout.shelf-fit.depth",
+        "{item} is {depthMm} mm deep and overhangs shelf {shelf}, which is {shelfDepthMm} mm deep.");
+
+    private static readonly MessageWording Height = new(
+        "layout.shelf-fit.height",
+        "{item} is {heightMm} mm high; {freeUnits} U are free above shelf {shelf}, which is {roomMm} mm.");
+
+    private static readonly MissingData MissingBodyDepth = new(
+        "layout.shelf-fit.missing-body-depth",
+        "The item stands on a shelf. Without its depth, the overhang cannot be checked.");
+
+    private static readonly MissingData MissingBodyHeight = new(
+        "layout.shelf-fit.missing-body-height",
+        "The item stands on a shelf. Without its height, the clearance to the equipment above cannot be checked.");
+
+    private static readonly MissingData MissingBodyWidth = new(
+        "layout.shelf-fit.missing-body-width",
+        "The item stands on a shelf. Without its width, the usable width of the shelf cannot be checked.");
+
+    private static readonly MissingData MissingShelfDepth = new(
+        "layout.shelf-fit.missing-shelf-depth",
+        "Without the depth of the shelf, the overhang of the items on it cannot be checked.");
+
     private static readonly RuleDescriptor Facts = new()
     {
         Id = "layout.shelf-fit",
@@ -60,9 +88,7 @@ public sealed class ShelfFit : Rule
         {
             if (item.Item!.Body?.WidthMm is not { } width)
             {
-                context.ReportMissing(
-                    Pointers.ItemBodyWidth[item.Index],
-                    "The item stands on a shelf. Without its width, the usable width of the shelf cannot be checked.");
+                context.ReportMissing(Pointers.ItemBodyWidth[item.Index], MissingBodyWidth);
                 continue;
             }
 
@@ -87,8 +113,8 @@ public sealed class ShelfFit : Rule
             shelf,
             over[0],
             "width",
-            "The items on {shelf} are {totalMm} mm wide in total; the usable width is {usableMm} mm. There is no space for {item}.",
-            [("shelf", shelf.Id), ("totalMm", total), ("usableMm", usable), ("item", Names.List([.. over.Select(t => t.Id)]))],
+            Width,
+            [("shelf", shelf.Id), ("totalMm", total), ("usableMm", usable), ("items", Scalar.Ids(over.Select(t => t.Id)))],
             total,
             usable,
             Invariant($"{string.Join(" + ", load.Select(t => Invariant($"{t.Item!.Body?.WidthMm ?? 0:0.###}")))} = {total:0.###}")
@@ -102,12 +128,11 @@ public sealed class ShelfFit : Rule
         {
             if (item.BodyDepthMm is not { } depth)
             {
-                context.ReportMissing(Pointers.ItemBodyDepth[item.Index], "The item stands on a shelf. Without its depth, the overhang cannot be checked.");
+                context.ReportMissing(Pointers.ItemBodyDepth[item.Index], MissingBodyDepth);
             }
             else if (shelf.BodyDepthMm is not { } shelfDepth)
             {
-                context.ReportMissing(
-                    Pointers.ItemBodyDepth[shelf.Index], "Without the depth of the shelf, the overhang of the items on it cannot be checked.");
+                context.ReportMissing(Pointers.ItemBodyDepth[shelf.Index], MissingShelfDepth);
             }
             else if (Comparison.IsOver(depth, shelfDepth))
             {
@@ -116,7 +141,7 @@ public sealed class ShelfFit : Rule
                     shelf,
                     item,
                     "depth",
-                    "{item} is {depthMm} mm deep and overhangs shelf {shelf}, which is {shelfDepthMm} mm deep.",
+                    Depth,
                     [("item", item.Id), ("depthMm", depth), ("shelf", shelf.Id), ("shelfDepthMm", shelfDepth)],
                     depth,
                     shelfDepth,
@@ -139,9 +164,7 @@ public sealed class ShelfFit : Rule
         {
             if (item.StandingHeightMm is not { } height)
             {
-                context.ReportMissing(
-                    Pointers.ItemBodyHeight[item.Index],
-                    "The item stands on a shelf. Without its height, the clearance to the equipment above cannot be checked.");
+                context.ReportMissing(Pointers.ItemBodyHeight[item.Index], MissingBodyHeight);
             }
             else if (Comparison.IsOver(height, room))
             {
@@ -150,7 +173,7 @@ public sealed class ShelfFit : Rule
                     shelf,
                     item,
                     "height",
-                    "{item} is {heightMm} mm high; {freeUnits} U are free above shelf {shelf}, which is {roomMm} mm.",
+                    Height,
                     [("item", item.Id), ("heightMm", height), ("freeUnits", free), ("shelf", shelf.Id), ("roomMm", room)],
                     height,
                     room,
@@ -198,7 +221,7 @@ public sealed class ShelfFit : Rule
         MountedItem shelf,
         MountedItem culprit,
         string measure,
-        string message,
+        MessageWording message,
         IReadOnlyList<(string Name, Scalar Value)> data,
         double actual,
         double limit,

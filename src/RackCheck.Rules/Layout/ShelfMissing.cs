@@ -9,6 +9,12 @@ namespace RackCheck.Rules.Layout;
 /// <summary>Finds items that need a shelf and have none.</summary>
 public sealed class ShelfMissing : Rule
 {
+    private static readonly MessageWording NoShelf = new("layout.shelf-missing.no-shelf", "{item} is not rack-mountable and has no shelf.");
+
+    private static readonly MessageWording NotAShelf = new(
+        "layout.shelf-missing.not-a-shelf",
+        "{item} is assigned to {shelf}, which is not a shelf on the uprights.");
+
     private static readonly RuleDescriptor Facts = new()
     {
         Id = "layout.shelf-missing",
@@ -38,9 +44,7 @@ public sealed class ShelfMissing : Rule
 
             context.Report(new FindingDraft
             {
-                Message = named is null
-                    ? "{item} is not rack-mountable and has no shelf."
-                    : "{item} is assigned to {shelf}, which is not a shelf on the uprights.",
+                Message = named is null ? NoShelf : NotAShelf,
                 Data = named is null ? [("item", item.Id)] : [("item", item.Id), ("shelf", named)],
                 Subject = $"{item.Id}, without a shelf",
                 Identity = [item.Id],

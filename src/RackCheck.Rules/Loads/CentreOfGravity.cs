@@ -15,6 +15,14 @@ public sealed class CentreOfGravity : Rule
     public static RuleLimit HeightPercent { get; } = new(
         "heightPercent", "maximum height of the centre of gravity as a share of the overall height of the cabinet", 50, "%", 10, 100, Stricter.Lower);
 
+    private static readonly MessageWording Defect = new(
+        "load.centre-of-gravity",
+        "The centre of gravity is {heightMm} mm above the floor; the limit is {limitMm} mm. {item} raises it most.");
+
+    private static readonly MissingData Missing = new(
+        "load.centre-of-gravity.missing",
+        "Without every mass and its position, the centre of gravity cannot be calculated.");
+
     private static readonly RuleDescriptor Facts = new()
     {
         Id = "load.centre-of-gravity",
@@ -51,7 +59,7 @@ public sealed class CentreOfGravity : Rule
         {
             if (mass.IsDescribed && context.Survey.Items.Length > 0)
             {
-                MissingLoadData.ReportBalance(context, "Without every mass and its position, the centre of gravity cannot be calculated.");
+                MissingLoadData.ReportBalance(context, Missing);
             }
 
             return;
@@ -88,7 +96,7 @@ public sealed class CentreOfGravity : Rule
         var (height, kilograms) = (balance.Centre.ZMm, balance.Centre.Kg);
         context.Report(new FindingDraft
         {
-            Message = "The centre of gravity is {heightMm} mm above the floor; the limit is {limitMm} mm. {item} raises it most.",
+            Message = Defect,
             Data = [("heightMm", height), ("limitMm", limit), ("item", culprit.Id)],
             Subject = "rack",
             Identity = [],

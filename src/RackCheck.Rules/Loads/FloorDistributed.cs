@@ -14,6 +14,17 @@ public sealed class FloorDistributed : Rule
     public static RuleLimit OverloadRatio { get; } = new(
         "overloadRatio", "floor load as a multiple of the rating of the floor; more is an error", 2, "to 1", 1, 2, Stricter.Lower);
 
+    private static readonly WordingChoice Defect = new(
+        "load.floor-distributed",
+        "The rack, [at-least:at least ]{massKg} kg, loads the floor with {loadKnM2} kN/m2; the floor is rated for {limitKnM2} "
+            + "kN/m2.[warning: Ask the structural engineer whether the floor spreads the load.]");
+
+    private static readonly MissingData MissingFloorDistributed = new(
+        "load.floor-distributed.missing-floor-distributed",
+        "Without the distributed load rating of the floor, the floor load cannot be checked.");
+
+    private static readonly MissingData MissingTotal = new("load.floor-distributed.missing-total", "Without every mass, the floor load cannot be checked.");
+
     private static readonly RuleDescriptor Facts = new()
     {
         Id = "load.floor-distributed",
@@ -52,11 +63,11 @@ public sealed class FloorDistributed : Rule
 
         if (context.Survey.Description.Site?.Floor?.DistributedKnM2 is not { } limit)
         {
-            context.ReportMissing(Pointers.FloorDistributed, "Without the distributed load rating of the floor, the floor load cannot be checked.");
+            context.ReportMissing(Pointers.FloorDistributed, MissingFloorDistributed);
             return;
         }
 
-        MissingLoadData.ReportTotal(context, "Without every mass, the floor load cannot be checked.");
+        MissingLoadData.ReportTotal(context, MissingTotal);
         if (Comparison.IsOver(mass.KnownFloorKnM2, limit))
         {
             Report(context, mass, limit);
@@ -71,9 +82,7 @@ public sealed class FloorDistributed : Rule
         context.Report(new FindingDraft
         {
             Severity = isError ? Severity.Error : Severity.Warning,
-            Message = (mass.IsTotalKnown ? "The rack, {massKg} kg, " : "The rack, at least {massKg} kg, ")
-                + "loads the floor with {loadKnM2} kN/m2; the floor is rated for {limitKnM2} kN/m2."
-                + (isError ? "" : " Ask the structural engineer whether the floor spreads the load."),
+            Message = Defect.With(mass.IsTotalKnown ? "" : "at-least", isError ? "" : "warning"),
             Data = [("massKg", kilograms), ("loadKnM2", load), ("limitKnM2", limit)],
             Subject = "floor",
             Identity = [],

@@ -9,6 +9,22 @@ namespace RackCheck.Rules.Loads;
 /// <summary>Finds racks whose maximum foot load exceeds the point load rating of the floor.</summary>
 public sealed class FloorPoint : Rule
 {
+    private static readonly MessageWording Known = new(
+        "load.floor-point.known",
+        "The maximum foot load is {footKn} kN at a total mass of {massKg} kg; the floor is rated for a point load of {limitKn} kN.");
+
+    private static readonly MessageWording AtLeast = new(
+        "load.floor-point.at-least",
+        "The maximum foot load is at least {footKn} kN, a quarter of {massKg} kg; the floor is rated for a point load of {limitKn} kN.");
+
+    private static readonly MissingData MissingBalance = new(
+        "load.floor-point.missing-balance",
+        "Without every mass and its position, the maximum foot load cannot be calculated.");
+
+    private static readonly MissingData MissingFloorPoint = new(
+        "load.floor-point.missing-floor-point",
+        "Without the point load rating of the floor, the maximum foot load cannot be checked.");
+
     private static readonly RuleDescriptor Facts = new()
     {
         Id = "load.floor-point",
@@ -55,13 +71,13 @@ public sealed class FloorPoint : Rule
 
         if (context.Survey.Description.Site?.Floor?.PointKn is not { } limit)
         {
-            context.ReportMissing(Pointers.FloorPoint, "Without the point load rating of the floor, the maximum foot load cannot be checked.");
+            context.ReportMissing(Pointers.FloorPoint, MissingFloorPoint);
             return;
         }
 
         if (mass.Balance is null)
         {
-            MissingLoadData.ReportBalance(context, "Without every mass and its position, the maximum foot load cannot be calculated.");
+            MissingLoadData.ReportBalance(context, MissingBalance);
         }
 
         var quarter = Gravity.WeightN(mass.KnownTotalKg) / 4000;
@@ -77,9 +93,7 @@ public sealed class FloorPoint : Rule
         var isKnown = mass.Balance is not null;
         context.Report(new FindingDraft
         {
-            Message = isKnown
-                ? "The maximum foot load is {footKn} kN at a total mass of {massKg} kg; the floor is rated for a point load of {limitKn} kN."
-                : "The maximum foot load is at least {footKn} kN, a quarter of {massKg} kg; the floor is rated for a point load of {limitKn} kN.",
+            Message = isKnown ? Known : AtLeast,
             Data = [("footKn", foot), ("massKg", mass.KnownTotalKg), ("limitKn", limit)],
             Subject = "floor",
             Identity = [],

@@ -29,6 +29,19 @@ public sealed class HeavyHigh : Rule
 
     private static readonly RuleLimit[] ByZone = [LowKg, MiddleKg, HighKg];
 
+    private static readonly WordingChoice Defect = new(
+        "load.heavy-high",
+        "{item} weighs {massKg} kg and is lifted to {heightMm} mm. The limit there is {limitKg} kg for {persons} [one:person|people]; use a "
+            + "lifting aid.");
+
+    private static readonly MissingData MissingHeight = new(
+        "load.heavy-high.missing-height",
+        "Without this value, the lifting height of a heavy item cannot be calculated.");
+
+    private static readonly MissingData MissingMass = new(
+        "load.heavy-high.missing-mass",
+        "Without the mass of the item, the lifting limit cannot be checked.");
+
     private static readonly RuleDescriptor Facts = new()
     {
         Id = "load.heavy-high",
@@ -73,7 +86,7 @@ public sealed class HeavyHigh : Rule
             {
                 if (MassSurvey.IsToBeWeighed(item))
                 {
-                    context.ReportMissing(Pointers.ItemMass[item.Index], "Without the mass of the item, the lifting limit cannot be checked.");
+                    context.ReportMissing(Pointers.ItemMass[item.Index], MissingMass);
                 }
             }
             else if (edge is { } height)
@@ -82,8 +95,7 @@ public sealed class HeavyHigh : Rule
             }
             else if (Comparison.IsOver(kilograms, LimitKg(context, ManualHandling.MountingZones.Length - 1, persons)))
             {
-                context.ReportMissing(
-                    context.Survey.Mass.Stand.MissingForCentre(item)!, "Without this value, the lifting height of a heavy item cannot be calculated.");
+                context.ReportMissing(context.Survey.Mass.Stand.MissingForCentre(item)!, MissingHeight);
             }
         }
     }
@@ -113,8 +125,7 @@ public sealed class HeavyHigh : Rule
         var edge = context.Survey.Mass.Stand.Heights.LowerEdgeMm;
         context.Report(new FindingDraft
         {
-            Message = "{item} weighs {massKg} kg and is lifted to {heightMm} mm. The limit there is {limitKg} kg for "
-                + (persons == 1 ? "{persons} person" : "{persons} people") + "; use a lifting aid.",
+            Message = Defect.With(persons == 1 ? "one" : ""),
             Data = [("item", item.Id), ("massKg", kilograms), ("heightMm", height), ("limitKg", limit), ("persons", persons)],
             Subject = context.Survey.Cabinet.Place(item),
             Identity = [item.Id],

@@ -7,7 +7,7 @@ namespace RackCheck.Rules.Loads;
 internal static class MissingLoadData
 {
     /// <summary>Reports the items without a mass.</summary>
-    public static void ReportMasses(RuleContext context, string message)
+    public static void ReportMasses(RuleContext context, MissingData message)
     {
         foreach (var item in context.Survey.Items)
         {
@@ -19,7 +19,7 @@ internal static class MissingLoadData
     }
 
     /// <summary>Reports the missing masses of equipment and cabinet.</summary>
-    public static void ReportTotal(RuleContext context, string message)
+    public static void ReportTotal(RuleContext context, MissingData message)
     {
         ReportMasses(context, message);
         if (context.Survey.Cabinet.Source.MassKg is null)
@@ -29,7 +29,7 @@ internal static class MissingLoadData
     }
 
     /// <summary>Reports the missing data for the centre of gravity.</summary>
-    public static void ReportBalance(RuleContext context, string message)
+    public static void ReportBalance(RuleContext context, MissingData message)
     {
         ReportTotal(context, message);
         var mass = context.Survey.Mass;

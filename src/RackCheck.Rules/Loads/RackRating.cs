@@ -10,6 +10,19 @@ namespace RackCheck.Rules.Loads;
 /// <summary>Finds equipment that exceeds the rated load of the cabinet, or its planning limit.</summary>
 public sealed class RackRating : Rule
 {
+    private static readonly WordingChoice Defect = new(
+        "load.rack-rating",
+        "The equipment weighs [at-least:at least ]{equipmentKg} kg; the [planned:planning limit of a cabinet rated for {ratedKg} kg is "
+            + "{limitKg} kg|cabinet is rated for {limitKg} kg].");
+
+    private static readonly MissingData Missing = new(
+        "load.rack-rating.missing",
+        "Without the rated load of the cabinet and the mass of every item, the cabinet load cannot be checked.");
+
+    private static readonly MissingData MissingMasses = new(
+        "load.rack-rating.missing-masses",
+        "Without the mass of every item, the cabinet load cannot be checked.");
+
     private static readonly RuleDescriptor Facts = new()
     {
         Id = LimitsInForce.RackRating,
@@ -44,15 +57,14 @@ public sealed class RackRating : Rule
         {
             if (mass.HasEquipment)
             {
-                const string Message = "Without the rated load of the cabinet and the mass of every item, the cabinet load cannot be checked.";
-                context.ReportMissing(Pointers.RatedLoad, Message);
-                MissingLoadData.ReportMasses(context, Message);
+                context.ReportMissing(Pointers.RatedLoad, Missing);
+                MissingLoadData.ReportMasses(context, Missing);
             }
 
             return;
         }
 
-        MissingLoadData.ReportMasses(context, "Without the mass of every item, the cabinet load cannot be checked.");
+        MissingLoadData.ReportMasses(context, MissingMasses);
         var planned = rated * context.Survey.Limits.RackPlannedShare;
         if (Comparison.IsOver(mass.KnownEquipmentKg, planned))
         {
@@ -64,11 +76,9 @@ public sealed class RackRating : Rule
     {
         var isError = Comparison.IsOver(mass.KnownEquipmentKg, rated);
         var limit = isError ? rated : planned;
-        var weighs = mass.IsEquipmentKnown ? "The equipment weighs {equipmentKg} kg" : "The equipment weighs at least {equipmentKg} kg";
         context.Report(new FindingDraft
         {
-            Message = weighs
-                + (isError ? "; the cabinet is rated for {limitKg} kg." : "; the planning limit of a cabinet rated for {ratedKg} kg is {limitKg} kg."),
+            Message = Defect.With(mass.IsEquipmentKnown ? "" : "at-least", isError ? "" : "planned"),
             Data = isError
                 ? [("equipmentKg", mass.KnownEquipmentKg), ("limitKg", limit)]
                 : [("equipmentKg", mass.KnownEquipmentKg), ("limitKg", limit), ("ratedKg", rated)],

@@ -9,6 +9,26 @@ namespace RackCheck.Rules.Loads;
 /// <summary>Finds racks on castors whose equipment exceeds the dynamic load rating.</summary>
 public sealed class RollingRating : Rule
 {
+    private static readonly MessageWording Known = new(
+        "load.rolling-rating.known",
+        "The equipment weighs {equipmentKg} kg; the dynamic load rating of the cabinet on castors is {limitKg} kg.");
+
+    private static readonly MessageWording AtLeast = new(
+        "load.rolling-rating.at-least",
+        "The equipment weighs at least {equipmentKg} kg; the dynamic load rating of the cabinet on castors is {limitKg} kg.");
+
+    private static readonly MissingData MissingBaseStyle = new(
+        "load.rolling-rating.missing-base-style",
+        "A dynamic load rating is specified. Without the base style, it cannot be checked.");
+
+    private static readonly MissingData MissingMasses = new(
+        "load.rolling-rating.missing-masses",
+        "Without the mass of every item, the dynamic load cannot be checked.");
+
+    private static readonly MissingData MissingRollingLoad = new(
+        "load.rolling-rating.missing-rolling-load",
+        "The cabinet has castors. Without its dynamic load rating, moving it with equipment cannot be checked.");
+
     private static readonly RuleDescriptor Facts = new()
     {
         Id = "load.rolling-rating",
@@ -36,8 +56,7 @@ public sealed class RollingRating : Rule
         {
             if (style == BaseStyle.Castors && mass.HasEquipment)
             {
-                context.ReportMissing(
-                    Pointers.RollingLoad, "The cabinet has castors. Without its dynamic load rating, moving it with equipment cannot be checked.");
+                context.ReportMissing(Pointers.RollingLoad, MissingRollingLoad);
             }
 
             return;
@@ -45,7 +64,7 @@ public sealed class RollingRating : Rule
 
         if (style is null && context.Survey.Items.Length > 0)
         {
-            context.ReportMissing(Pointers.BaseStyle, "A dynamic load rating is specified. Without the base style, it cannot be checked.");
+            context.ReportMissing(Pointers.BaseStyle, MissingBaseStyle);
         }
 
         if (style != BaseStyle.Castors)
@@ -53,7 +72,7 @@ public sealed class RollingRating : Rule
             return;
         }
 
-        MissingLoadData.ReportMasses(context, "Without the mass of every item, the dynamic load cannot be checked.");
+        MissingLoadData.ReportMasses(context, MissingMasses);
         if (Comparison.IsOver(mass.KnownEquipmentKg, rated))
         {
             Report(context, mass, rated);
@@ -62,9 +81,7 @@ public sealed class RollingRating : Rule
 
     private static void Report(RuleContext context, MassSurvey mass, double rated) => context.Report(new FindingDraft
     {
-        Message = mass.IsEquipmentKnown
-            ? "The equipment weighs {equipmentKg} kg; the dynamic load rating of the cabinet on castors is {limitKg} kg."
-            : "The equipment weighs at least {equipmentKg} kg; the dynamic load rating of the cabinet on castors is {limitKg} kg.",
+        Message = mass.IsEquipmentKnown ? Known : AtLeast,
         Data = [("equipmentKg", mass.KnownEquipmentKg), ("limitKg", rated)],
         Subject = "castors",
         Identity = [],

@@ -8,6 +8,10 @@ namespace RackCheck.Rules.Loads;
 /// <summary>Finds racks in a seismic zone that are not bolted to the building.</summary>
 public sealed class Seismic : Rule
 {
+    private static readonly WordingChoice Defect = new(
+        "load.seismic",
+        "The site is in a seismic zone, and the rack stands on [castors:castors|plinth:a plinth|feet] and is not bolted.");
+
     private static readonly RuleDescriptor Facts = new()
     {
         Id = "load.seismic",
@@ -35,7 +39,7 @@ public sealed class Seismic : Rule
         {
             context.Report(new FindingDraft
             {
-                Message = "The site is in a seismic zone, and the rack stands on {base} and is not bolted.",
+                Message = Defect.With(Text(stand)),
                 Data = [("base", Text(stand))],
                 Subject = "base",
                 Identity = [],
@@ -48,7 +52,7 @@ public sealed class Seismic : Rule
     private static string Text(CabinetStand stand) => stand.Style switch
     {
         BaseStyle.Castors => "castors",
-        BaseStyle.Plinth => "a plinth",
+        BaseStyle.Plinth => "plinth",
         _ => "feet",
     };
 }

@@ -10,6 +10,22 @@ namespace RackCheck.Rules.Loads;
 /// <summary>Finds items that exceed the rating of their support, and overloaded shelves.</summary>
 public sealed class SupportRating : Rule
 {
+    private static readonly WordingChoice Item = new(
+        "load.support-rating.item",
+        "{item} weighs {loadKg} kg; its [slides:slides are|runners:runners are|shelf:shelf is|support is] rated for {limitKg} kg.");
+
+    private static readonly WordingChoice Shelf = new(
+        "load.support-rating.shelf",
+        "The load on {item} is [at-least:at least ]{loadKg} kg; the shelf is rated for {limitKg} kg.");
+
+    private static readonly MissingData MissingMass = new(
+        "load.support-rating.missing-mass",
+        "Without the mass of the item, the load on its support cannot be checked.");
+
+    private static readonly MissingData MissingSupportRating = new(
+        "load.support-rating.missing-support-rating",
+        "Without the rating of the slides, runners or shelf, their load cannot be checked.");
+
     private static readonly RuleDescriptor Facts = new()
     {
         Id = "load.support-rating",
@@ -69,12 +85,12 @@ public sealed class SupportRating : Rule
     {
         if (item.Item!.MassKg is null && MassSurvey.IsToBeWeighed(item))
         {
-            context.ReportMissing(Pointers.ItemMass[item.Index], "Without the mass of the item, the load on its support cannot be checked.");
+            context.ReportMissing(Pointers.ItemMass[item.Index], MissingMass);
         }
     }
 
     private static void ReportMissingRating(RuleContext context, MountedItem item) =>
-        context.ReportMissing(Pointers.ItemSupportRating[item.Index], "Without the rating of the slides, runners or shelf, their load cannot be checked.");
+        context.ReportMissing(Pointers.ItemSupportRating[item.Index], MissingSupportRating);
 
     private static void CheckShelf(RuleContext context, MountedItem shelf)
     {
@@ -103,9 +119,7 @@ public sealed class SupportRating : Rule
         }
 
         var isWhole = !isShelf || item.Load.All(t => t.Item!.MassKg is not null || !MassSurvey.IsToBeWeighed(t));
-        var message = !isShelf ? "{item} weighs {loadKg} kg; its " + NameOf(item.SupportStyle) + " rated for {limitKg} kg."
-            : isWhole ? "The load on {item} is {loadKg} kg; the shelf is rated for {limitKg} kg."
-            : "The load on {item} is at least {loadKg} kg; the shelf is rated for {limitKg} kg.";
+        var message = isShelf ? Shelf.With(isWhole ? "" : "at-least") : Item.With(NameOf(item.SupportStyle));
         context.Report(new FindingDraft
         {
             Message = message,
@@ -123,9 +137,9 @@ public sealed class SupportRating : Rule
 
     private static string NameOf(SupportStyle? style) => style switch
     {
-        SupportStyle.Slides => "slides are",
-        SupportStyle.Runners => "runners are",
-        SupportStyle.Shelf => "shelf is",
-        _ => "support is",
+        SupportStyle.Slides => "slides",
+        SupportStyle.Runners => "runners",
+        SupportStyle.Shelf => "shelf",
+        _ => "",
     };
 }

@@ -31,6 +31,29 @@ public sealed class TipExtended : Rule
     public static RuleLimit PushHeightMm { get; } = new(
         "pushHeightMm", "maximum height of the push above the floor", Stability.PushHeightMm, "mm", Stability.PushHeightMm, 5000, Stricter.Higher);
 
+    private static readonly WordingChoice PulledOut = new(
+        "load.tip-extended.pulled-out",
+        "With {item} pulled out [door:past the open door ]at the {side}, the stabilising moment is {restoringNm} N m and the overturning "
+            + "moment {overturningNm} N m. The ratio is {factor}; the minimum is {limit}.");
+
+    private static readonly MessageWording Together = new(
+        "load.tip-extended.together",
+        "With {items:all} pulled out together, the stabilising moment is {restoringNm} N m and the overturning moment {overturningNm} N m. "
+            + "The ratio is {factor}; the minimum is {limit}. No interlock is specified.");
+
+    private static readonly MessageWording Push = new(
+        "load.tip-extended.push",
+        "A push of {forceN} N at a height of {heightMm} mm tips the rack over its {side} edge. The overturning moment is {overturningNm} N "
+            + "m, the stabilising moment {restoringNm} N m.");
+
+    private static readonly MissingData MissingBalance = new(
+        "load.tip-extended.missing-balance",
+        "Without every mass and its position, stability with pulled-out equipment or under a push cannot be checked.");
+
+    private static readonly MissingData MissingExtension = new(
+        "load.tip-extended.missing-extension",
+        "Without the extension of the slides, stability with the item pulled out cannot be checked.");
+
     private static readonly RuleDescriptor Facts = new()
     {
         Id = "load.tip-extended",
@@ -88,9 +111,7 @@ public sealed class TipExtended : Rule
         {
             if (mass.IsDescribed && context.Survey.Items.Length > 0)
             {
-                MissingLoadData.ReportBalance(
-                    context,
-                    "Without every mass and its position, stability with pulled-out equipment or under a push cannot be checked.");
+                MissingLoadData.ReportBalance(context, MissingBalance);
             }
 
             return;
@@ -123,8 +144,7 @@ public sealed class TipExtended : Rule
         {
             if (Balance.IsPulledOut(item) && Balance.ExtensionMm(item) is null)
             {
-                context.ReportMissing(
-                    Pointers.ItemExtension[item.Index], "Without the extension of the slides, stability with the item pulled out cannot be checked.");
+                context.ReportMissing(Pointers.ItemExtension[item.Index], MissingExtension);
             }
         }
     }
@@ -135,8 +155,7 @@ public sealed class TipExtended : Rule
         var (id, side) = (worst.Item.Id, CabinetFacts.FaceText(worst.Item.Face));
         context.Report(new FindingDraft
         {
-            Message = (worst.HasDoor ? "With {item} pulled out past the open door at the {side}, " : "With {item} pulled out at the {side}, ")
-                + "the stabilising moment is {restoringNm} N m and the overturning moment {overturningNm} N m. The ratio is {factor}; the minimum is {limit}.",
+            Message = PulledOut.With(worst.HasDoor ? "door" : ""),
             Data = [("item", id), ("side", side), ("restoringNm", restoring), ("overturningNm", overturning), ("factor", worst.Factor), ("limit", ratio)],
             Subject = context.Survey.Cabinet.Place(worst.Item),
             Identity = ["pulled out"],
@@ -155,11 +174,10 @@ public sealed class TipExtended : Rule
         context.Report(new FindingDraft
         {
             Severity = Severity.Warning,
-            Message = "With {items} pulled out together, the stabilising moment is {restoringNm} N m and the overturning moment {overturningNm} N m. The "
-                + "ratio is {factor}; the minimum is {limit}. No interlock is specified.",
+            Message = Together,
             Data =
             [
-                ("items", Names.And(ids)), ("restoringNm", pair.Moments.RestoringNm), ("overturningNm", pair.Moments.OverturningNm),
+                ("items", Scalar.Ids(ids)), ("restoringNm", pair.Moments.RestoringNm), ("overturningNm", pair.Moments.OverturningNm),
                 ("factor", pair.Factor), ("limit", ratio),
             ],
             Subject = "rack",
@@ -200,8 +218,7 @@ public sealed class TipExtended : Rule
         context.Report(new FindingDraft
         {
             Severity = Severity.Warning,
-            Message = "A push of {forceN} N at a height of {heightMm} mm tips the rack over its {side} edge. The overturning moment is "
-                + "{overturningNm} N m, the stabilising moment {restoringNm} N m.",
+            Message = Push,
             Data =
             [
                 ("forceN", push.ForceN), ("heightMm", push.HeightMm), ("side", LoadText.Of(side)),

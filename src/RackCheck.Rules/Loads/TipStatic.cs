@@ -14,6 +14,18 @@ public sealed class TipStatic : Rule
     public static RuleLimit TipAngleDeg { get; } = new(
         "tipAngleDeg", "minimum tip angle to any side", Stability.LeastTipDeg, "deg", Stability.LeastTipDeg, 45, Stricter.Higher);
 
+    private static readonly MessageWording Stands = new(
+        "load.tip-static.stands",
+        "The rack tips over its {side} edge at {angleDeg} degrees; the minimum is {limitDeg} degrees. Its centre of gravity is {distanceMm} "
+            + "mm inside that edge and {heightMm} mm above the floor.");
+
+    private static readonly MessageWording Topples = new(
+        "load.tip-static.topples",
+        "The rack tips over its {side} edge without any tilt: tip angle {angleDeg} degrees, minimum {limitDeg} degrees. Its centre of "
+            + "gravity is {distanceMm} mm outside that edge and {heightMm} mm above the floor.");
+
+    private static readonly MissingData Missing = new("load.tip-static.missing", "Without every mass and its position, the tip angle cannot be calculated.");
+
     private static readonly RuleDescriptor Facts = new()
     {
         Id = "load.tip-static",
@@ -59,7 +71,7 @@ public sealed class TipStatic : Rule
         {
             if (mass.IsDescribed && context.Survey.Items.Length > 0)
             {
-                MissingLoadData.ReportBalance(context, "Without every mass and its position, the tip angle cannot be calculated.");
+                MissingLoadData.ReportBalance(context, Missing);
             }
 
             return;
@@ -78,11 +90,7 @@ public sealed class TipStatic : Rule
         var distance = stand.Area.DistanceMm(tip.Side, balance.Centre);
         context.Report(new FindingDraft
         {
-            Message = tip.Stands
-                ? "The rack tips over its {side} edge at {angleDeg} degrees; the minimum is {limitDeg} degrees. Its centre of gravity is "
-                    + "{distanceMm} mm inside that edge and {heightMm} mm above the floor."
-                : "The rack tips over its {side} edge without any tilt: tip angle {angleDeg} degrees, minimum {limitDeg} degrees. Its centre "
-                    + "of gravity is {distanceMm} mm outside that edge and {heightMm} mm above the floor.",
+            Message = tip.Stands ? Stands : Topples,
             Data = [("angleDeg", tip.Deg), ("side", LoadText.Of(tip.Side)), ("limitDeg", limit), ("distanceMm", Math.Abs(distance)), ("heightMm", height)],
             Subject = "rack",
             Identity = [],

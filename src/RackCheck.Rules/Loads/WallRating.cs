@@ -8,6 +8,16 @@ namespace RackCheck.Rules.Loads;
 /// <summary>Finds wall-hung cabinets that exceed their wall load.</summary>
 public sealed class WallRating : Rule
 {
+    private static readonly WordingChoice Defect = new(
+        "load.wall-rating",
+        "Cabinet and equipment weigh [at-least:at least ]{massKg} kg; the cabinet is rated for {limitKg} kg on the wall.");
+
+    private static readonly MissingData MissingTotal = new("load.wall-rating.missing-total", "Without every mass, the load on the wall cannot be checked.");
+
+    private static readonly MissingData MissingWallLoad = new(
+        "load.wall-rating.missing-wall-load",
+        "Without the wall load of the cabinet, its mass on the wall cannot be checked.");
+
     private static readonly RuleDescriptor Facts = new()
     {
         Id = "load.wall-rating",
@@ -39,17 +49,16 @@ public sealed class WallRating : Rule
 
         if (context.Survey.Cabinet.Source.WallLoadKg is not { } limit)
         {
-            context.ReportMissing(Pointers.WallLoad, "Without the wall load of the cabinet, its mass on the wall cannot be checked.");
+            context.ReportMissing(Pointers.WallLoad, MissingWallLoad);
             return;
         }
 
-        MissingLoadData.ReportTotal(context, "Without every mass, the load on the wall cannot be checked.");
+        MissingLoadData.ReportTotal(context, MissingTotal);
         if (Comparison.IsOver(mass.KnownTotalKg, limit))
         {
             context.Report(new FindingDraft
             {
-                Message = (mass.IsTotalKnown ? "Cabinet and equipment weigh {massKg} kg" : "Cabinet and equipment weigh at least {massKg} kg")
-                    + "; the cabinet is rated for {limitKg} kg on the wall.",
+                Message = Defect.With(mass.IsTotalKnown ? "" : "at-least"),
                 Data = [("massKg", mass.KnownTotalKg), ("limitKg", limit)],
                 Subject = "wall",
                 Identity = [],

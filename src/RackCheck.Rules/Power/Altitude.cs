@@ -12,6 +12,10 @@ public sealed class Altitude : Rule
     public static RuleLimit AltitudeM { get; } = new(
         "altitudeM", "maximum altitude without a confirmation by the manufacturer", 2000, "m", 0, 2000, Stricter.Lower);
 
+    private static readonly MessageWording Defect = new(
+        "power.altitude",
+        "The site is {actualM} m above sea level; breakers and PDUs are rated for up to {limitM} m without a confirmation by their manufacturer.");
+
     private static readonly RuleDescriptor Facts = new()
     {
         Id = "power.altitude",
@@ -40,8 +44,7 @@ public sealed class Altitude : Rule
         {
             context.Report(new FindingDraft
             {
-                Message = "The site is {actualM} m above sea level; breakers and PDUs are rated for up to {limitM} m without a "
-                    + "confirmation by their manufacturer.",
+                Message = Defect,
                 Data = [("actualM", altitude), ("limitM", limit)],
                 Subject = "site",
                 Identity = [],

@@ -11,6 +11,30 @@ namespace RackCheck.Rules.Power;
 /// <summary>Finds PDUs and cables whose rating does not match the breaker upstream.</summary>
 public sealed class BreakerCoordination : Rule
 {
+    private static readonly WordingChoice Groups = new(
+        "power.breaker-coordination.groups",
+        "{pdu} can carry {limitA} A, but outlet [one:group {groups} is|groups {groups} are] protected at {breakerA} A.");
+
+    private static readonly MessageWording Rating = new(
+        "power.breaker-coordination.rating",
+        "{pdu} is rated for {ratedA} A, above the {breakerA} A breaker of supply {supply}.");
+
+    private static readonly MessageWording Socket = new(
+        "power.breaker-coordination.socket",
+        "The {socket} socket of supply {supply} permits a breaker of {limitA} A; it has one of {breakerA} A.");
+
+    private static readonly MessageWording Cable = new(
+        "power.breaker-coordination.cable",
+        "The {sectionMm2} mm2 cable of supply {supply} is rated for {limitA} A; the {breakerA} A breaker does not protect it.");
+
+    private static readonly MissingData MissingCableSection = new(
+        "power.breaker-coordination.missing-cable-section",
+        "The cross-sectional area of a supply cable is missing, so its overload protection cannot be checked.");
+
+    private static readonly MissingData MissingCableTable = new(
+        "power.breaker-coordination.missing-cable-table",
+        "The cable table does not cover this cross-sectional area, so the overload protection of the cable cannot be checked.");
+
     private static readonly RuleDescriptor Facts = new()
     {
         Id = "power.breaker-coordination",
@@ -104,7 +128,7 @@ public sealed class BreakerCoordination : Rule
         var (survey, supply) = (context.Survey, unit.Supply);
         context.Report(new FindingDraft
         {
-            Message = "{pdu} is rated for {ratedA} A, above the {breakerA} A breaker of supply {supply}.",
+            Message = Rating,
             Data = [("pdu", unit.Id), ("ratedA", unit.RatedA), ("supply", supply.Id), ("breakerA", supply.BreakerA)],
             Subject = $"PDU {unit.Id}",
             Identity = [unit.Id],
@@ -124,12 +148,11 @@ public sealed class BreakerCoordination : Rule
         var before = open.Max(unit.ProtectionA);
         context.Report(new FindingDraft
         {
-            Message = "{pdu} can carry {limitA} A, but outlet " + (open.Length == 1 ? "group {groups} is"
-                : "groups {groups} are") + " protected at {breakerA} A.",
+            Message = Groups.With(open.Length == 1 ? "one" : ""),
             Data =
             [
                 ("pdu", unit.Id), ("limitA", carries),
-                ("groups", Names.List([.. open.Select(g => g.Id).Order(StringComparer.Ordinal)])), ("breakerA", before),
+                ("groups", Scalar.Ids(open.Select(g => g.Id).Order(StringComparer.Ordinal))), ("breakerA", before),
             ],
             Subject = $"PDU {unit.Id}",
             Identity = [unit.Id],
@@ -167,7 +190,7 @@ public sealed class BreakerCoordination : Rule
         var survey = context.Survey;
         context.Report(new FindingDraft
         {
-            Message = "The {socket} socket of supply {supply} permits a breaker of {limitA} A; it has one of {breakerA} A.",
+            Message = Socket,
             Data =
             [
                 ("supply", supply.Id), ("socket", NamedEnumConverter<ConnectorCode>.Name(socket)), ("limitA", limit), ("breakerA", supply.BreakerA),
@@ -190,7 +213,7 @@ public sealed class BreakerCoordination : Rule
         var pointer = Invariant($"/supplies/{supply.Index}/cable/crossSectionMm2");
         if (supply.Source.Cable?.CrossSectionMm2 is not { } section)
         {
-            context.ReportMissing(pointer, "The cross-sectional area of a supply cable is missing, so its overload protection cannot be checked.");
+            context.ReportMissing(pointer, MissingCableSection);
             return;
         }
 
@@ -211,15 +234,14 @@ public sealed class BreakerCoordination : Rule
 
         if (section > Cables.All[^1].CrossSectionMm2)
         {
-            context.ReportMissing(
-                pointer, "The cable table does not cover this cross-sectional area, so the overload protection of the cable cannot be checked.");
+            context.ReportMissing(pointer, MissingCableTable);
             return;
         }
 
         var survey = context.Survey;
         context.Report(new FindingDraft
         {
-            Message = "The {sectionMm2} mm2 cable of supply {supply} is rated for {limitA} A; the {breakerA} A breaker does not protect it.",
+            Message = Cable,
             Data = [("supply", supply.Id), ("sectionMm2", section), ("limitA", capacity), ("breakerA", supply.BreakerA)],
             Subject = $"cable of supply {supply.Id}",
             Identity = ["cable", supply.Id],

@@ -11,6 +11,14 @@ public sealed class BreakingCapacity : Rule
     // Rated breaking capacities on the market, kA.
     private static readonly double[] SizesKa = [6, 10, 15, 25, 36, 50, 70, 100];
 
+    private static readonly MessageWording Defect = new(
+        "power.breaking-capacity",
+        "The breaker of supply {supply} breaks {breakingKa} kA; the prospective fault current is {faultA} A.");
+
+    private static readonly MissingData Missing = new(
+        "power.breaking-capacity.missing",
+        "The fault current is above 6 kA and the breaking capacity of the breaker is missing.");
+
     private static readonly RuleDescriptor Facts = new()
     {
         Id = "power.breaking-capacity",
@@ -45,7 +53,7 @@ public sealed class BreakingCapacity : Rule
             {
                 if (Comparison.IsOver(current, FaultLoops.UsualBreakingKa * 1000))
                 {
-                    context.ReportMissing(at, "The fault current is above 6 kA and the breaking capacity of the breaker is missing.");
+                    context.ReportMissing(at, Missing);
                 }
 
                 continue;
@@ -55,7 +63,7 @@ public sealed class BreakingCapacity : Rule
             {
                 context.Report(new FindingDraft
                 {
-                    Message = "The breaker of supply {supply} breaks {breakingKa} kA; the prospective fault current is {faultA} A.",
+                    Message = Defect,
                     Data = [("supply", supply.Id), ("breakingKa", breaking), ("faultA", current)],
                     Subject = $"supply {supply.Id}",
                     Identity = [supply.Id],

@@ -11,6 +11,15 @@ namespace RackCheck.Rules.Power;
 /// <summary>Finds supplies whose breaker does not disconnect an earth fault at once.</summary>
 public sealed class FaultDisconnection : Rule
 {
+    private static readonly MessageWording Defect = new(
+        "power.fault-disconnection",
+        "An earth fault at the end of supply {supply} draws {faultA} A; the {breakerA} A breaker of curve {curve} certainly trips from "
+            + "{tripA} A, and there is no RCD.");
+
+    private static readonly MissingData Missing = new(
+        "power.fault-disconnection.missing",
+        "This value is missing, so it is unknown whether the breaker disconnects an earth fault.");
+
     private static readonly RuleDescriptor Facts = new()
     {
         Id = "power.fault-disconnection",
@@ -48,10 +57,9 @@ public sealed class FaultDisconnection : Rule
         {
             var source = supply.Source;
             var at = Pointers.Supply[supply.Index];
-            const string Message = "This value is missing, so it is unknown whether the breaker disconnects an earth fault.";
             if (source.Cable is not { LengthM: { } length, CrossSectionMm2: { } section })
             {
-                context.ReportMissing($"{at}/cable/{(source.Cable?.LengthM is null ? "lengthM" : "crossSectionMm2")}", Message);
+                context.ReportMissing($"{at}/cable/{(source.Cable?.LengthM is null ? "lengthM" : "crossSectionMm2")}", Missing);
                 continue;
             }
 
@@ -67,12 +75,12 @@ public sealed class FaultDisconnection : Rule
 
             if (curve is null)
             {
-                context.ReportMissing($"{at}/breaker/curve", Message);
+                context.ReportMissing($"{at}/breaker/curve", Missing);
             }
 
             if (source.FaultCurrentA is null)
             {
-                context.ReportMissing($"{at}/faultCurrentA", Message);
+                context.ReportMissing($"{at}/faultCurrentA", Missing);
             }
 
             if (curve is { } known && source.FaultCurrentA is { } given)
@@ -87,10 +95,7 @@ public sealed class FaultDisconnection : Rule
         var (at, voltage) = (Pointers.Supply[supply.Index], supply.Source.VoltageV);
         context.Report(new FindingDraft
         {
-            Message =
-                "An earth fault at the end of supply {supply} draws {faultA} A; "
-                    + "the {breakerA} A breaker of curve {curve} certainly trips from {tripA} A, and there "
-                + "is no RCD.",
+            Message = Defect,
             Data =
             [
                 ("supply", supply.Id), ("faultA", loop.CurrentA), ("breakerA", supply.BreakerA), ("curve", NamedEnumConverter<BreakerCurve>.Name(loop.Curve)),

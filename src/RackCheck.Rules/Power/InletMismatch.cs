@@ -9,6 +9,32 @@ namespace RackCheck.Rules.Power;
 /// <summary>Finds PDUs whose plug does not fit the socket of their supply, or is rated below the PDU.</summary>
 public sealed class InletMismatch : Rule
 {
+    private static readonly MessageWording Socket = new(
+        "power.inlet-mismatch.socket",
+        "The {plug} plug of {pdu} does not fit the {socket} socket of supply {supply}.");
+
+    private static readonly MessageWording Outlet = new(
+        "power.inlet-mismatch.ups-outlet", "The {plug} plug of {pdu} does not go into a free outlet of {ups}.");
+
+    private static readonly MessageWording Rating = new(
+        "power.inlet-mismatch.rating", "{pdu} is rated for {ratedA} A, but its {plug} plug is rated for {plugA} A.");
+
+    private static readonly MessageWording Phases = new(
+        "power.inlet-mismatch.phases",
+        "The outlet groups of {pdu} use {lines} phases, but its {plug} plug has {phases}.");
+
+    private static readonly MissingData MissingPlug = new(
+        "power.inlet-mismatch.missing-plug",
+        "The plug of a PDU is missing, so its fit and its rating cannot be checked.");
+
+    private static readonly MissingData MissingSocket = new(
+        "power.inlet-mismatch.missing-socket",
+        "The socket of a supply is missing, so the fit of the PDU plug cannot be checked.");
+
+    private static readonly MissingData MissingUpsOutlets = new(
+        "power.inlet-mismatch.missing-ups-outlets",
+        "The outlets of a UPS are missing, so the fit of the PDU plug cannot be checked.");
+
     private static readonly RuleDescriptor Facts = new()
     {
         Id = "power.inlet-mismatch",
@@ -43,18 +69,17 @@ public sealed class InletMismatch : Rule
         {
             if (unit.Source.Plug is null)
             {
-                context.ReportMissing(PlugPointer(unit), "The plug of a PDU is missing, so its fit and its rating cannot be checked.");
+                context.ReportMissing(PlugPointer(unit), MissingPlug);
             }
 
             if (unit is { FedBy: null, Supply.Source.Socket: null })
             {
-                context.ReportMissing(SocketPointer(unit), "The socket of a supply is missing, so the fit of the PDU plug cannot be checked.");
+                context.ReportMissing(SocketPointer(unit), MissingSocket);
             }
 
             if (unit.FedBy is { Source.Outlets: null } ups)
             {
-                context.ReportMissing(
-                    Invariant($"/items/{ups.Item.Index}/ups/outlets"), "The outlets of a UPS are missing, so the fit of the PDU plug cannot be checked.");
+                context.ReportMissing(Invariant($"/items/{ups.Item.Index}/ups/outlets"), MissingUpsOutlets);
             }
 
             if (unit.Source.Plug is { } plug && FaultOf(context.Survey.Power, unit, plug) is { } fault)
@@ -69,7 +94,7 @@ public sealed class InletMismatch : Rule
         if (unit.FedBy is null && unit.Supply.Source.Socket is { } socket && !PlugFit.Fits(plug, socket))
         {
             return new Fault(
-                "The {plug} plug of {pdu} does not fit the {socket} socket of supply {supply}.",
+                Socket,
                 [("socket", PlugFit.Of(socket).Code), ("supply", unit.Supply.Id)],
                 SocketPointer(unit));
         }
@@ -77,7 +102,7 @@ public sealed class InletMismatch : Rule
         if (unit.FedBy is { Source.Outlets: { } outlets } feeder && !HasOutlet(feeder, unit, outlets))
         {
             return new Fault(
-                "The {plug} plug of {pdu} does not go into a free outlet of {ups}.",
+                Outlet,
                 [("ups", feeder.Item.Id)],
                 Invariant($"/items/{feeder.Item.Index}/ups/outlets"));
         }
@@ -86,7 +111,7 @@ public sealed class InletMismatch : Rule
         if (rated < unit.RatedA)
         {
             return new Fault(
-                "{pdu} is rated for {ratedA} A, but its {plug} plug is rated for {plugA} A.",
+                Rating,
                 [("ratedA", unit.RatedA), ("plugA", rated)],
                 Invariant($"{Pointers.Pdu[unit.Index]}/ratedA"),
                 Quantities.Of(rated, "A"),
@@ -95,7 +120,7 @@ public sealed class InletMismatch : Rule
 
         var lines = LinesOf(unit);
         return lines == 1 || plug == ConnectorCode.Hardwired || PlugFit.IsThreePhase(plug) ? null : new Fault(
-            "The outlet groups of {pdu} use {lines} phases, but its {plug} plug has {phases}.",
+            Phases,
             [("lines", lines), ("phases", 1)],
             Invariant($"{Pointers.Pdu[unit.Index]}/groups"),
             Quantities.Of(1, "lines"),
@@ -146,5 +171,5 @@ public sealed class InletMismatch : Rule
     });
 
     /// <summary>A defect of a PDU's plug, and the pointer to the conflicting member.</summary>
-    private sealed record Fault(string Message, (string Name, Scalar Value)[] Data, string Other, Quantity? Actual = null, Quantity? Limit = null);
+    private sealed record Fault(MessageWording Message, (string Name, Scalar Value)[] Data, string Other, Quantity? Actual = null, Quantity? Limit = null);
 }

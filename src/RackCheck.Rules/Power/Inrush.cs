@@ -12,6 +12,19 @@ namespace RackCheck.Rules.Power;
 public sealed class Inrush : Rule
 {
     // The example racks have two items on a 16 A breaker of curve B, which may trip from sqrt(2) x 48 = 67.9 A.
+    private static readonly WordingChoice Defect = new(
+        "power.inrush",
+        "[phase:Phase {line} of supply {supply}|Supply {supply}] draws {inrushA} A of inrush current; its {breakerA} A breaker of curve "
+            + "{curve} can trip from {limitA} A.");
+
+    private static readonly MissingData MissingCurve = new(
+        "power.inrush.missing-curve",
+        "The trip curve of a breaker is missing, so its inrush limit is unknown.");
+
+    private static readonly MissingData MissingInrush = new(
+        "power.inrush.missing-inrush",
+        "The inrush current of an item is missing, so the breaker of its supply cannot be checked at switch-on.");
+
     private static readonly RuleDescriptor Facts = new()
     {
         Id = "power.inrush",
@@ -60,9 +73,7 @@ public sealed class Inrush : Rule
             {
                 foreach (var cord in SupplyRemedies.CordsOn(context.Survey, supply).Where(c => c.InrushA is null))
                 {
-                    context.ReportMissing(
-                        Pointers.ItemInrush[cord.Item.Index],
-                        "The inrush current of an item is missing, so the breaker of its supply cannot be checked at switch-on.");
+                    context.ReportMissing(Pointers.ItemInrush[cord.Item.Index], MissingInrush);
                 }
             }
 
@@ -73,8 +84,7 @@ public sealed class Inrush : Rule
 
             if (supply.Source.Breaker?.Curve is not { } curve)
             {
-                context.ReportMissing(
-                    Invariant($"/supplies/{supply.Index}/breaker/curve"), "The trip curve of a breaker is missing, so its inrush limit is unknown.");
+                context.ReportMissing(Invariant($"/supplies/{supply.Index}/breaker/curve"), MissingCurve);
                 continue;
             }
 
@@ -92,7 +102,7 @@ public sealed class Inrush : Rule
         var named = LoadingText.Name(supply, supply.InrushLine);
         context.Report(new FindingDraft
         {
-            Message = named.Text + " draws {inrushA} A of inrush current; its {breakerA} A breaker of curve {curve} can trip from {limitA} A.",
+            Message = Defect.With(named.Variant),
             Data = [.. named.Data, ("inrushA", supply.InrushA), ("curve", curve), ("breakerA", supply.BreakerA), ("limitA", limit)],
             Subject = $"supply {supply.Id}",
             Identity = [supply.Id],

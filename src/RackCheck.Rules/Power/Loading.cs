@@ -39,13 +39,16 @@ internal readonly record struct Loading(double CurrentA, double LimitA, Severity
         return gravest;
     }
 
-    /// <summary>The message of the finding.</summary>
-    /// <param name="what">The subject of the sentence, with the names of values in braces.</param>
-    /// <returns>The message.</returns>
-    public string Message(string what) =>
-        Lost is not null ? what + " would carry {currentA} A with supply {lost} lost; the limit is {limitA} A."
-        : Severity == Severity.Error ? what + " carries {currentA} A; the limit is {limitA} A."
-        : what + " carries {currentA} A, above the design load of {limitA} A.";
+    /// <summary>The predicate of a sentence about an overload, for a <see cref="WordingChoice"/>.</summary>
+    public const string Pattern = "[lost:would carry {currentA} A with supply {lost} lost; the limit is {limitA} A."
+        + "|design:carries {currentA} A, above the design load of {limitA} A.|carries {currentA} A; the limit is {limitA} A.]";
+
+    /// <summary>The same where there is no design load.</summary>
+    public const string LimitPattern = "[lost:would carry {currentA} A with supply {lost} lost; the limit is {limitA} A."
+        + "|carries {currentA} A; the limit is {limitA} A.]";
+
+    /// <summary>The part of the pattern that applies.</summary>
+    public string Variant => Lost is not null ? "lost" : Severity == Severity.Error ? "" : "design";
 
     /// <summary>The values of the message.</summary>
     public IEnumerable<(string Name, Scalar Value)> Data =>
@@ -55,6 +58,12 @@ internal readonly record struct Loading(double CurrentA, double LimitA, Severity
 /// <summary>Reports missing power data for the rules on loading.</summary>
 internal static class MissingLoadingData
 {
+    private static readonly MissingData MissingFeeds = new("missing.feeds", "The PDUs fed from a UPS are missing, so the load of the UPS is unknown.");
+
+    private static readonly MissingData MissingRatedW = new(
+        "missing.rated-w",
+        "The rated power of an item is missing, so the load on its outlet, PDU and supply is unknown.");
+
     /// <summary>Reports items on an outlet without a rated power, and UPSs without a list of the PDUs that they feed.</summary>
     /// <param name="context">Context that collects the missing members.</param>
     /// <param name="tree">Power tree.</param>
@@ -70,15 +79,11 @@ internal static class MissingLoadingData
 
             if (cord.Item.Item is { Ups: { Feeds: null }, Power.RatedW: null })
             {
-                context.ReportMissing(
-                    FormattableString.Invariant($"/items/{cord.Item.Index}/ups/feeds"),
-                    "The PDUs fed from a UPS are missing, so the load of the UPS is unknown.");
+                context.ReportMissing(FormattableString.Invariant($"/items/{cord.Item.Index}/ups/feeds"), MissingFeeds);
             }
             else if (cord.Item.Item is { Ups: null, Power.RatedW: null })
             {
-                context.ReportMissing(
-                    Pointers.ItemRatedW[cord.Item.Index],
-                    "The rated power of an item is missing, so the load on its outlet, PDU and supply is unknown.");
+                context.ReportMissing(Pointers.ItemRatedW[cord.Item.Index], MissingRatedW);
             }
         }
     }

@@ -79,17 +79,17 @@ internal static class LoadingText
     }
 
     /// <summary>The subject of a sentence about one phase (0 to 2) or one group of a PDU; group null for the phase.</summary>
-    /// <returns>The text with the names of values in braces, and the values.</returns>
-    public static (string Text, (string Name, Scalar Value)[] Data) Name(PduNode unit, GroupNode? group, int line) =>
-        group is not null ? ("Group {group} of {pdu}", [("pdu", unit.Id), ("group", group.Id)])
-        : unit.Lines.Count == 3 ? ("Phase {line} of {pdu}", [("pdu", unit.Id), ("line", LineName(line))])
-        : ("{pdu}", [("pdu", unit.Id)]);
+    /// <returns>The part of the pattern that applies, and the values.</returns>
+    public static (string Variant, (string Name, Scalar Value)[] Data) Name(PduNode unit, GroupNode? group, int line) =>
+        group is not null ? ("group", [("pdu", unit.Id), ("group", group.Id)])
+        : unit.Lines.Count == 3 ? ("phase", [("pdu", unit.Id), ("line", LineName(line))])
+        : ("", [("pdu", unit.Id)]);
 
     /// <summary>The subject of a sentence about one phase of a supply, 0 to 2.</summary>
-    /// <returns>The text with the names of values in braces, and the values.</returns>
-    public static (string Text, (string Name, Scalar Value)[] Data) Name(SupplyNode supply, int line) =>
-        supply.Phases == 3 ? ("Phase {line} of supply {supply}", [("supply", supply.Id), ("line", LineName(line))])
-            : ("Supply {supply}", [("supply", supply.Id)]);
+    /// <returns>The part of the pattern that applies, and the values.</returns>
+    public static (string Variant, (string Name, Scalar Value)[] Data) Name(SupplyNode supply, int line) =>
+        supply.Phases == 3 ? ("phase", [("supply", supply.Id), ("line", LineName(line))])
+            : ("", [("supply", supply.Id)]);
 
     /// <summary>L1, L2 or L3 for phase 0, 1 or 2.</summary>
     public static string LineName(int line) => Invariant($"L{line + 1}");

@@ -11,6 +11,34 @@ namespace RackCheck.Rules.Power;
 /// <summary>Finds cords without an outlet.</summary>
 public sealed class NoSource : Rule
 {
+    private static readonly WordingChoice Unknown = new(
+        "power.no-source.unknown-plug",
+        "{item} has a cord with plug {plug}, which fits no known socket;[none: no {plug} cord has an outlet.| only {found} of {needed} "
+            + "{plug} cords have an outlet.]");
+
+    private static readonly WordingChoice Voltage = new(
+        "power.no-source.voltage",
+        "{item} is rated for {voltageV} V, and no outlet supplies that voltage;[none: no {plug} cord has an outlet.| only {found} of "
+            + "{needed} {plug} cords have an outlet.]");
+
+    private static readonly WordingChoice One = new(
+        "power.no-source.one",
+        "One {socket} outlet[three-phase: on a three-phase supply] is missing for {item};[none: no {plug} cord has an outlet.| only {found} "
+            + "of {needed} {plug} cords have an outlet.]");
+
+    private static readonly WordingChoice Several = new(
+        "power.no-source.several",
+        "{missing} {socket} outlets[three-phase: on a three-phase supply] are missing, the first for {item};[none: no {plug} cord has an "
+            + "outlet.| only {found} of {needed} {plug} cords have an outlet.]");
+
+    private static readonly MissingData MissingPdus = new(
+        "power.no-source.missing-pdus",
+        "The PDUs are missing, so the outlets of the cords cannot be checked; an empty list means no PDUs.");
+
+    private static readonly MissingData MissingPlugs = new(
+        "power.no-source.missing-plugs",
+        "The plugs of an item that draws power are missing, so its outlets cannot be checked; an empty list means no plugs.");
+
     private static readonly RuleDescriptor Facts = new()
     {
         Id = "power.no-source",
@@ -70,15 +98,13 @@ public sealed class NoSource : Rule
             drawing |= power is { Plugs: { Count: > 0 } } || HasUnknownCords(item);
             if (spoken && HasUnknownCords(item))
             {
-                context.ReportMissing(
-                    power is null ? $"{item.Pointer}/power" : Pointers.ItemPlugs[item.Index],
-                    "The plugs of an item that draws power are missing, so its outlets cannot be checked; an empty list means no plugs.");
+                context.ReportMissing(power is null ? $"{item.Pointer}/power" : Pointers.ItemPlugs[item.Index], MissingPlugs);
             }
         }
 
         if (drawing && !described)
         {
-            context.ReportMissing("/pdus", "The PDUs are missing, so the outlets of the cords cannot be checked; an empty list means no PDUs.");
+            context.ReportMissing("/pdus", MissingPdus);
         }
     }
 
@@ -112,23 +138,21 @@ public sealed class NoSource : Rule
         });
     }
 
-    private static string MessageOf(PowerTree tree, Cord[] left, int needed)
+    private static MessageWording MessageOf(PowerTree tree, Cord[] left, int needed)
     {
-        var found = left.Length == needed ? " no {plug} cord has an outlet." : " only {found} of {needed} {plug} cords have an outlet.";
+        var found = left.Length == needed ? "none" : "";
         if (!PlugFit.Fits(left[0].Code, PlugFit.SocketFor(left[0].Code)))
         {
-            return "{item} has a cord with plug {plug}, which fits no known socket;" + found;
+            return Unknown.With(found);
         }
 
         if (tree.Units.Length > 0 && left.All(c => !Array.Exists(tree.Units, u => c.SuitsVoltage(u.Supply.Source.VoltageV))))
         {
-            return "{item} is rated for {voltageV} V, and no outlet supplies that voltage;" + found;
+            return Voltage.With(found);
         }
 
-        var where = left[0].IsThreePhase ? " on a three-phase supply" : "";
-        return left.Length == 1
-            ? "One {socket} outlet" + where + " is missing for {item};" + found
-            : "{missing} {socket} outlets" + where + " are missing, the first for {item};" + found;
+        var where = left[0].IsThreePhase ? "three-phase" : "";
+        return (left.Length == 1 ? One : Several).With(where, found);
     }
 
     // Last, the items without an outlet go to another rack. Where plugs of several types compete for the same outlets, all items without an outlet do.

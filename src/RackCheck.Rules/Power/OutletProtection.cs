@@ -1,7 +1,6 @@
 using RackCheck.Engineering;
 using RackCheck.Model;
 using RackCheck.Remedies;
-using RackCheck.Survey;
 using RackCheck.Survey.Power;
 using static System.FormattableString;
 
@@ -10,6 +9,10 @@ namespace RackCheck.Rules.Power;
 /// <summary>Finds IEC 60320 outlets with too high an overload protection.</summary>
 public sealed class OutletProtection : Rule
 {
+    private static readonly WordingChoice Defect = new(
+        "power.outlet-protection",
+        "The appliance outlets of {pdu} ([one:group|groups] {groups}) are protected at {protectionA} A; the limit is {limitA} A.");
+
     private static readonly RuleDescriptor Facts = new()
     {
         Id = "power.outlet-protection",
@@ -49,12 +52,11 @@ public sealed class OutletProtection : Rule
     private static void Report(RuleContext context, PduNode unit, GroupNode[] open, double limit)
     {
         var protection = open.Max(unit.ProtectionA);
-        var names = Names.List([.. open.Select(g => g.Id).Order(StringComparer.Ordinal)]);
+        var names = open.Select(g => g.Id).Order(StringComparer.Ordinal);
         context.Report(new FindingDraft
         {
-            Message = "The appliance outlets of {pdu} (" + (open.Length == 1 ? "group" : "groups")
-                + " {groups}) are protected at {protectionA} A; the limit is {limitA} A.",
-            Data = [("pdu", unit.Id), ("groups", names), ("protectionA", protection), ("limitA", limit)],
+            Message = Defect.With(open.Length == 1 ? "one" : ""),
+            Data = [("pdu", unit.Id), ("groups", Scalar.Ids(names)), ("protectionA", protection), ("limitA", limit)],
             Subject = $"PDU {unit.Id}",
             Identity = [unit.Id],
             Pointers = [Pointers.Pdu[unit.Index], .. open.Select(g => $"{g.Pointer}/breakerA")],

@@ -9,6 +9,11 @@ namespace RackCheck.Rules.Power;
 /// <summary>Finds cords with a current above the rating of their plug or outlet.</summary>
 public sealed class OutletRating : Rule
 {
+    private static readonly WordingChoice Defect = new(
+        "power.outlet-rating",
+        "{item} draws {currentA} A through its {plug} plug[each-phase: on each phase][lost: with a supply lost][socket: in a {socket} "
+            + "outlet]; the rating is {ratedA} A.");
+
     private static readonly RuleDescriptor Facts = new()
     {
         Id = "power.outlet-rating",
@@ -24,6 +29,7 @@ public sealed class OutletRating : Rule
             "/items/*/power/ratedW", "/items/*/power/powerFactor", "/items/*/power/plugs", "/items/*/power/redundant", "/supplies/*/voltageV",
             "/pdus/*/groups/*/outlets", "/connections", "/site/region",
         ],
+        SharesWordingsOf = [typeof(MissingLoadingData)],
         Remedies = ["Fit a larger plug and an outlet for it.", "Share the load among more cords.", "Move the item to another rack."],
         Cautions = [Cautions.Electricity],
     };
@@ -67,8 +73,7 @@ public sealed class OutletRating : Rule
         var over = lines == 1 ? "" : Invariant($" / {lines}");
         context.Report(new FindingDraft
         {
-            Message = "{item} draws {currentA} A through its {plug} plug" + (lines == 1 ? "" : " on each phase") + (lost ? " with a supply lost" : "")
-                + (cord.Socket is null ? "" : " in a {socket} outlet") + "; the rating is {ratedA} A.",
+            Message = Defect.With(lines == 1 ? "" : "each-phase", lost ? "lost" : "", cord.Socket is null ? "" : "socket"),
             Data =
             [
                 ("item", cord.Item.Id), ("currentA", worst), ("plug", PlugFit.Of(cord.Code).Code), ("ratedA", rated),

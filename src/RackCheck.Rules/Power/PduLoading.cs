@@ -10,6 +10,10 @@ namespace RackCheck.Rules.Power;
 /// <summary>Finds PDUs and outlet groups loaded above their rating or above their design load.</summary>
 public sealed class PduLoading : Rule
 {
+    private static readonly WordingChoice Defect = new(
+        "power.pdu-loading",
+        "[group:Group {group} of {pdu}|phase:Phase {line} of {pdu}|{pdu}] " + Loading.Pattern);
+
     private static readonly RuleDescriptor Facts = new()
     {
         Id = LimitsInForce.PduLoading,
@@ -36,6 +40,7 @@ public sealed class PduLoading : Rule
             "Where the service assigns the outlets itself, an overload is a defect of the rack and not of one PDU: which PDU is overloaded is a result "
                 + "of the assignment.",
         ],
+        SharesWordingsOf = [typeof(MissingLoadingData)],
         Remedies =
         [
             "Plug equipment into another group or PDU.", "Add a PDU.", "Fit a larger supply and PDU.", "Add a supply with a PDU.",
@@ -85,7 +90,7 @@ public sealed class PduLoading : Rule
         var named = LoadingText.Name(unit, group, line);
         context.Report(new FindingDraft
         {
-            Message = found.Message(named.Text),
+            Message = Defect.With(named.Variant, found.Variant),
             Data = [.. named.Data, .. found.Data],
             Subject = group is null ? $"PDU {unit.Id}" : $"PDU {unit.Id}, group {group.Id}",
             Identity = group is null ? [unit.Id] : [unit.Id, group.Id],

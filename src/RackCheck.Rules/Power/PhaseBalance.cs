@@ -22,6 +22,15 @@ public sealed class PhaseBalance : Rule
 
     // The example racks have phases of 16 A. With the switch on L3 they carry 8, 6 and 6 A: 8 A is 20 % above the mean of 6.667 A. With the switch on L1 they
     // carry 8.4, 6 and 5.6 A.
+    private static readonly WordingChoice Neutral = new(
+        "power.phase-balance.neutral",
+        "The neutral of supply {supply} " + Loading.LimitPattern);
+
+    private static readonly MessageWording Phase = new(
+        "power.phase-balance.phase",
+        "Phase {line} of supply {supply} carries {worstA} A, {overPercent} % above the {meanA} A mean of the three phases; the limit is "
+            + "{limitPercent} %.");
+
     private static readonly RuleDescriptor Facts = new()
     {
         Id = "power.phase-balance",
@@ -45,6 +54,7 @@ public sealed class PhaseBalance : Rule
         [
             "The neutral current is a phasor sum; an arithmetic sum would have no meaning for it.",
         ],
+        SharesWordingsOf = [typeof(MissingLoadingData)],
         Remedies = ["Plug equipment into another phase.", "Connect an outlet group to another phase, or swap two groups.", "Add a supply with a PDU."],
         Cautions = [Cautions.Electricity],
     };
@@ -92,9 +102,7 @@ public sealed class PhaseBalance : Rule
 
         context.Report(new FindingDraft
         {
-            Message =
-                "Phase {line} of supply {supply} carries {worstA} A, {overPercent} % above the {meanA} A mean of the three phases; the limit is "
-                + "{limitPercent} %.",
+            Message = Phase,
             Data =
             [
                 ("supply", supply.Id), ("worstA", worst), ("line", LoadingText.LineName(Array.IndexOf(lines, worst))),
@@ -122,7 +130,7 @@ public sealed class PhaseBalance : Rule
 
         context.Report(new FindingDraft
         {
-            Message = found.Message("The neutral of supply {supply}"),
+            Message = Neutral.With(found.Variant),
             Data = [("supply", supply.Id), .. found.Data],
             Subject = $"neutral of supply {supply.Id}",
             Identity = ["neutral", supply.Id],

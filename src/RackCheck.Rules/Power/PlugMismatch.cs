@@ -12,6 +12,26 @@ namespace RackCheck.Rules.Power;
 /// </summary>
 public sealed class PlugMismatch : Rule
 {
+    private static readonly MessageWording NoOutlet = new(
+        "power.plug-mismatch.no-outlet",
+        "The {plug} plug of {item} fits no outlet of group {group} of {pdu}, which has {sockets}.");
+
+    private static readonly MessageWording Full = new(
+        "power.plug-mismatch.group-full",
+        "Group {group} of {pdu} has {outlets} outlets for {plug} plugs, but {given} cords are connected to them; {item} has no free outlet.");
+
+    private static readonly MessageWording Phases = new(
+        "power.plug-mismatch.phases",
+        "{item} has the three-phase plug {plug}, but group {group} of {pdu} is fed from the single-phase supply {supply}.");
+
+    private static readonly MessageWording Voltage = new(
+        "power.plug-mismatch.voltage",
+        "{item} is rated for {voltageV} V, but group {group} of {pdu} supplies {supplyV} V.");
+
+    private static readonly MessageWording Twice = new(
+        "power.plug-mismatch.twice",
+        "Plug {index} of {item}, {plug}, is connected to {count} outlets; a plug fits one.");
+
     private static readonly RuleDescriptor Facts = new()
     {
         Id = "power.plug-mismatch",
@@ -77,9 +97,9 @@ public sealed class PlugMismatch : Rule
             }
 
             return outlets == 0
-                ? new Fault("The {plug} plug of {item} fits no outlet of group {group} of {pdu}, which has {sockets}.", [("sockets", SocketsOf(group))])
+                ? new Fault(NoOutlet, [("sockets", SocketsOf(group))])
                 : new Fault(
-                    "Group {group} of {pdu} has {outlets} outlets for {plug} plugs, but {given} cords are connected to them; {item} has no free outlet.",
+                    Full,
                     [("given", given), ("outlets", outlets)],
                     Quantities.Of(given, "outlets"),
                     Quantities.Of(outlets, "outlets"));
@@ -87,20 +107,20 @@ public sealed class PlugMismatch : Rule
 
         if (cord.IsThreePhase && supply.Phases != 3)
         {
-            return new Fault("{item} has the three-phase plug {plug}, but group {group} of {pdu} is fed from the single-phase supply {supply}.",
+            return new Fault(Phases,
                 [("supply", supply.Id)]);
         }
 
         var voltage = supply.Source.VoltageV;
         return cord.SuitsVoltage(voltage) ? null : new Fault(
-            "{item} is rated for {voltageV} V, but group {group} of {pdu} supplies {supplyV} V.",
+            Voltage,
             [("voltageV", cord.Item.Item!.Power!.VoltageV!.Value), ("supplyV", voltage)],
             Quantities.Of(voltage, "V"),
             Quantities.Of(cord.Item.Item.Power.VoltageV.Value, "V"));
     }
 
-    private static string SocketsOf(GroupNode group) =>
-        Names.List([.. group.Source.Outlets.Select(o => o.Socket).Distinct().Order().Select(s => PlugFit.Of(s).Code)]);
+    private static Scalar SocketsOf(GroupNode group) =>
+        Scalar.Ids(group.Source.Outlets.Select(o => o.Socket).Distinct().Order().Select(s => PlugFit.Of(s).Code));
 
     private static void Report(RuleContext context, Cord cord, int connection, Fault fault)
     {
@@ -136,7 +156,7 @@ public sealed class PlugMismatch : Rule
         var survey = context.Survey;
         context.Report(new FindingDraft
         {
-            Message = "Plug {index} of {item}, {plug}, is connected to {count} outlets; a plug fits one.",
+            Message = Twice,
             Data = [("index", cord.Plug), ("item", cord.Item.Id), ("plug", PlugFit.Of(cord.Code).Code), ("count", all.Length)],
             Subject = survey.Cabinet.Place(cord.Item),
             Identity = [cord.Item.Id, Invariant($"{cord.Plug}")],
@@ -151,5 +171,5 @@ public sealed class PlugMismatch : Rule
     }
 
     /// <summary>A defect of a connection.</summary>
-    private sealed record Fault(string Message, (string Name, Scalar Value)[] Data, Quantity? Actual = null, Quantity? Limit = null);
+    private sealed record Fault(MessageWording Message, (string Name, Scalar Value)[] Data, Quantity? Actual = null, Quantity? Limit = null);
 }

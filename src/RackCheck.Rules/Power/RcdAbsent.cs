@@ -15,6 +15,14 @@ public sealed class RcdAbsent : Rule
 
     private const double MostSocketA = 32;
 
+    private static readonly MessageWording None = new(
+        "power.rcd-absent.none",
+        "The {socket} socket of supply {supply} has no RCD; local code decides whether it needs one of {limitMa} mA.");
+
+    private static readonly MessageWording Sensitivity = new(
+        "power.rcd-absent.sensitivity",
+        "The {socket} socket of supply {supply} has an RCD of {rcdMa} mA; local code decides whether it needs one of {limitMa} mA.");
+
     private static readonly RuleDescriptor Facts = new()
     {
         Id = "power.rcd-absent",
@@ -49,9 +57,7 @@ public sealed class RcdAbsent : Rule
             var rcd = supply.Source.RcdMa;
             context.Report(new FindingDraft
             {
-                Message = rcd is null
-                    ? "The {socket} socket of supply {supply} has no RCD; local code decides whether it needs one of {limitMa} mA."
-                    : "The {socket} socket of supply {supply} has an RCD of {rcdMa} mA; local code decides whether it needs one of {limitMa} mA.",
+                Message = rcd is null ? None : Sensitivity,
                 Data =
                 [
                     ("socket", PlugFit.Of(supply.Source.Socket.Value).Code), ("supply", supply.Id), ("limitMa", limit),

@@ -11,6 +11,24 @@ namespace RackCheck.Rules.Power;
 /// <summary>Finds dual-fed items whose cords are all fed from one supply.</summary>
 public sealed class Redundancy : Rule
 {
+    private static readonly MessageWording OneCordDefect = new("power.redundancy.one-cord", "{item} is dual-fed, but has only one cord.");
+
+    private static readonly MessageWording BothCords = new(
+        "power.redundancy.both-cords", "{item} is dual-corded, but both cords are fed from supply {supply}.");
+
+    private static readonly MessageWording AllCords = new(
+        "power.redundancy.all-cords", "{item} is dual-fed, but all of its cords are fed from supply {supply}.");
+
+    private static readonly MessageWording BehindUps = new("power.redundancy.behind-ups", "{item} is dual-fed, but all of its cords are behind {ups}.");
+
+    private static readonly MissingData MissingPdus = new(
+        "power.redundancy.missing-pdus",
+        "The PDUs are missing, so the supplies of a dual-fed item cannot be checked.");
+
+    private static readonly MissingData MissingPlugs = new(
+        "power.redundancy.missing-plugs",
+        "The plugs of a dual-fed item are missing, so its supplies cannot be checked.");
+
     private static readonly RuleDescriptor Facts = new()
     {
         Id = "power.redundancy",
@@ -53,7 +71,7 @@ public sealed class Redundancy : Rule
 
             if (power.Plugs is null)
             {
-                context.ReportMissing(Pointers.ItemPlugs[item.Index], "The plugs of a dual-fed item are missing, so its supplies cannot be checked.");
+                context.ReportMissing(Pointers.ItemPlugs[item.Index], MissingPlugs);
             }
             else if (power.Plugs.Count == 1)
             {
@@ -61,7 +79,7 @@ public sealed class Redundancy : Rule
             }
             else if (power.Plugs.Count > 1 && !tree.IsDescribed)
             {
-                context.ReportMissing("/pdus", "The PDUs are missing, so the supplies of a dual-fed item cannot be checked.");
+                context.ReportMissing("/pdus", MissingPdus);
             }
             else if (OnlySupply(tree, item) is { } supply && (!isShort || supplies.Count == 1 || tree.CordsOf(item).All(c => c.Connection is not null)))
             {
@@ -111,7 +129,7 @@ public sealed class Redundancy : Rule
         Cord[] cords = [.. survey.Power.CordsOf(item)];
         context.Report(new FindingDraft
         {
-            Message = "{item} is dual-fed, but all of its cords are behind {ups}.",
+            Message = BehindUps,
             Data = [("item", item.Id), ("ups", ups.Item.Id)],
             Subject = survey.Cabinet.Place(item),
             Identity = [item.Id],
@@ -131,10 +149,10 @@ public sealed class Redundancy : Rule
         context.Report(new FindingDraft
         {
             Message = supply is null
-                ? "{item} is dual-fed, but has only one cord."
+                ? OneCordDefect
                 : survey.Power.CordsOf(item).Count() == 2
-                    ? "{item} is dual-corded, but both cords are fed from supply {supply}."
-                    : "{item} is dual-fed, but all of its cords are fed from supply {supply}.",
+                    ? BothCords
+                    : AllCords,
             Data = supply is null ? [("item", item.Id), ("cords", 1)] : [("item", item.Id), ("supply", supply.Id), ("supplies", 1)],
             Subject = survey.Cabinet.Place(item),
             Identity = [item.Id],

@@ -11,6 +11,10 @@ namespace RackCheck.Rules.Power;
 public sealed class SupplyLoading : Rule
 {
     // The example racks have two PDUs, each within its own rating, on one supply of 230 V and 16 A. One PDU carries 1840 W; the load of the other decides.
+    private static readonly WordingChoice Defect = new(
+        "power.supply-loading",
+        "[phase:Phase {line} of supply {supply}|Supply {supply}] " + Loading.Pattern);
+
     private static readonly RuleDescriptor Facts = new()
     {
         Id = LimitsInForce.SupplyLoading,
@@ -39,6 +43,7 @@ public sealed class SupplyLoading : Rule
             "Currents are arithmetic sums: power factors differ little between items, and the arithmetic sum is on the safe side.",
             "Every PDU with a plug is assumed to find a socket on its supply: a description has no number of sockets.",
         ],
+        SharesWordingsOf = [typeof(MissingLoadingData)],
         Remedies =
         [
             "Plug equipment into another phase or supply.", "Fit a larger supply with larger PDUs.", "Add a supply with a PDU.",
@@ -70,7 +75,7 @@ public sealed class SupplyLoading : Rule
         var named = LoadingText.Name(supply, line);
         context.Report(new FindingDraft
         {
-            Message = found.Message(named.Text),
+            Message = Defect.With(named.Variant, found.Variant),
             Data = [.. named.Data, .. found.Data],
             Subject = $"supply {supply.Id}",
             Identity = [supply.Id],

@@ -10,6 +10,31 @@ namespace RackCheck.Rules.Power;
 public sealed class UpsCapacity : Rule
 {
     // The example racks have 1000 W on a UPS with a run time of 15 minutes at 1000 W.
+    private static readonly MessageWording Load = new("power.ups-capacity.load", "{ups} carries {load} {measure}; its rating is {limit} {measure}.");
+
+    private static readonly MessageWording Charging = new(
+        "power.ups-capacity.charging",
+        "While {ups} recharges, supply {supply} carries {currentA} A; the limit is {limitA} A.");
+
+    private static readonly MessageWording RunTime = new(
+        "power.ups-capacity.run-time",
+        "{ups} runs for {timeMin} minutes at {loadW} W; the site requires {requiredMin} minutes.");
+
+    private static readonly MessageWording NoUps = new(
+        "power.ups-capacity.no-ups", "The site requires {requiredMin} minutes of run time, but the rack has no UPS.");
+
+    private static readonly MissingData Missing = new(
+        "power.ups-capacity.missing",
+        "A discharge figure (minutes at a load) is missing, so the run time of a UPS is unknown.");
+
+    private static readonly MissingData MissingFeeds = new(
+        "power.ups-capacity.missing-feeds",
+        "The PDUs fed from a UPS are missing, so its load is unknown.");
+
+    private static readonly MissingData MissingRating = new(
+        "power.ups-capacity.missing-rating",
+        "The rating of a UPS in W or in VA is missing, so its load cannot be checked.");
+
     private static readonly RuleDescriptor Facts = new()
     {
         Id = "power.ups-capacity",
@@ -38,6 +63,7 @@ public sealed class UpsCapacity : Rule
             "A UPS draws its load and its own losses (heatW), not its rating. Equipment fed from a UPS does not count as fed once the supply of the UPS "
                 + "is lost.",
         ],
+        SharesWordingsOf = [typeof(MissingLoadingData)],
         Remedies =
         [
             "Fit a larger UPS.", "Fit a larger battery.", "Feed a PDU from the mains instead of the UPS.", "Move equipment to another rack.", "Add a UPS.",
@@ -76,7 +102,7 @@ public sealed class UpsCapacity : Rule
         var pointer = Invariant($"/items/{ups.Item.Index}/ups");
         if (ups.Source.Feeds is null)
         {
-            context.ReportMissing($"{pointer}/feeds", "The PDUs fed from a UPS are missing, so its load is unknown.");
+            context.ReportMissing($"{pointer}/feeds", MissingFeeds);
             return;
         }
 
@@ -95,7 +121,7 @@ public sealed class UpsCapacity : Rule
         {
             if (ups.Units.Count > 0)
             {
-                context.ReportMissing(pointer, "The rating of a UPS in W or in VA is missing, so its load cannot be checked.");
+                context.ReportMissing(pointer, MissingRating);
             }
 
             return;
@@ -108,7 +134,7 @@ public sealed class UpsCapacity : Rule
 
         context.Report(new FindingDraft
         {
-            Message = "{ups} carries {load} {measure}; its rating is {limit} {measure}.",
+            Message = Load,
             Data = [("ups", ups.Item.Id), ("load", load), ("limit", limit), ("measure", unit)],
             Subject = context.Survey.Cabinet.Place(ups.Item),
             Identity = [kind, ups.Item.Id],
@@ -144,7 +170,7 @@ public sealed class UpsCapacity : Rule
 
             context.Report(new FindingDraft
             {
-                Message = "While {ups} recharges, supply {supply} carries {currentA} A; the limit is {limitA} A.",
+                Message = Charging,
                 Data = [("ups", ups.Item.Id), ("supply", supply.Id), ("currentA", load + more), ("limitA", supply.ContinuousA)],
                 Subject = context.Survey.Cabinet.Place(ups.Item),
                 Identity = ["recharge", ups.Item.Id, supply.Id],
@@ -163,17 +189,16 @@ public sealed class UpsCapacity : Rule
 
     private static void JudgeTime(RuleContext context, UpsNode ups, double load, double asked, string pointer)
     {
-        const string Message = "A discharge figure (minutes at a load) is missing, so the run time of a UPS is unknown.";
         if (ups.Source.RunMinutes is not { } minutes || ups.Source.RunLoadW is not { } at)
         {
             if (ups.Source.RunMinutes is null)
             {
-                context.ReportMissing($"{pointer}/runMinutes", Message);
+                context.ReportMissing($"{pointer}/runMinutes", Missing);
             }
 
             if (ups.Source.RunLoadW is null)
             {
-                context.ReportMissing($"{pointer}/runLoadW", Message);
+                context.ReportMissing($"{pointer}/runLoadW", Missing);
             }
 
             return;
@@ -187,7 +212,7 @@ public sealed class UpsCapacity : Rule
 
         context.Report(new FindingDraft
         {
-            Message = "{ups} runs for {timeMin} minutes at {loadW} W; the site requires {requiredMin} minutes.",
+            Message = RunTime,
             Data = [("ups", ups.Item.Id), ("timeMin", time), ("loadW", load), ("requiredMin", asked)],
             Subject = context.Survey.Cabinet.Place(ups.Item),
             Identity = ["time", ups.Item.Id],
@@ -203,7 +228,7 @@ public sealed class UpsCapacity : Rule
 
     private static void ReportNone(RuleContext context, double asked) => context.Report(new FindingDraft
     {
-        Message = "The site requires {requiredMin} minutes of run time, but the rack has no UPS.",
+        Message = NoUps,
         Data = [("requiredMin", asked)],
         Subject = "UPS",
         Identity = ["time"],

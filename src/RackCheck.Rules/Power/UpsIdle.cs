@@ -10,6 +10,10 @@ namespace RackCheck.Rules.Power;
 /// <summary>Finds UPSs without a load.</summary>
 public sealed class UpsIdle : Rule
 {
+    private static readonly MessageWording NoPdu = new("power.ups-idle.no-pdu", "{ups} feeds no PDU.");
+
+    private static readonly MessageWording NothingConnected = new("power.ups-idle.nothing-connected", "{ups} feeds {pdus}, but nothing is connected there.");
+
     private static readonly RuleDescriptor Facts = new()
     {
         Id = "power.ups-idle",
@@ -41,11 +45,11 @@ public sealed class UpsIdle : Rule
 
             context.Report(new FindingDraft
             {
-                Message = ups.Units.Count == 0 ? "{ups} feeds no PDU." : "{ups} feeds {pdus}, but nothing is connected there.",
+                Message = ups.Units.Count == 0 ? NoPdu : NothingConnected,
                 Data =
                 [
                     ("ups", ups.Item.Id),
-                    .. ups.Units.Count == 0 ? Array.Empty<(string, Scalar)>() : [("pdus", Names.List([.. ups.Units.Select(u => u.Id)]))],
+                    .. ups.Units.Count == 0 ? Array.Empty<(string, Scalar)>() : [("pdus", Scalar.Ids(ups.Units.Select(u => u.Id)))],
                 ],
                 Subject = context.Survey.Cabinet.Place(ups.Item),
                 Identity = [ups.Item.Id],

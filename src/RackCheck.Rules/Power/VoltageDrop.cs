@@ -20,6 +20,15 @@ public sealed class VoltageDrop : Rule
         "dropWarningPercent", "voltage drop along the cable of a supply; above it a warning", 3, "%", 0.5, 20, Stricter.Lower);
 
     // The example racks have 20 A through 30 m of 4 mm2: 11 mV/A/m x 30 m x 20 A = 6.6 V, which is 3 % of 220 V.
+    private static readonly WordingChoice Defect = new(
+        "power.voltage-drop",
+        "The cable of supply {supply} ({lengthM} m of {sectionMm2} mm2) has a voltage drop of {dropPercent} %[lost: with supply {lost} "
+            + "lost]; the [design:design ]limit is {limitPercent} %.");
+
+    private static readonly MissingData Missing = new(
+        "power.voltage-drop.missing",
+        "The length or cross-sectional area of a supply cable is missing, so its voltage drop is unknown.");
+
     private static readonly RuleDescriptor Facts = new()
     {
         Id = "power.voltage-drop",
@@ -46,6 +55,7 @@ public sealed class VoltageDrop : Rule
             "The drop is from line to neutral: half of the table value on the line and half on the neutral, each with its own current. With one phase "
                 + "this is the table value; with three equal phases it is 0.866 of it.",
         ],
+        SharesWordingsOf = [typeof(MissingLoadingData)],
         Remedies = ["Fit a cable with a larger cross-sectional area.", "Share the load with a second supply and PDU.", "Move equipment to another rack."],
         Cautions = [Cautions.Electricity],
     };
@@ -66,15 +76,14 @@ public sealed class VoltageDrop : Rule
                 continue;
             }
 
-            const string Message = "The length or cross-sectional area of a supply cable is missing, so its voltage drop is unknown.";
             if (supply.Source.Cable?.LengthM is null)
             {
-                context.ReportMissing(Invariant($"/supplies/{supply.Index}/cable/lengthM"), Message);
+                context.ReportMissing(Invariant($"/supplies/{supply.Index}/cable/lengthM"), Missing);
             }
 
             if (supply.Source.Cable?.CrossSectionMm2 is null)
             {
-                context.ReportMissing(Invariant($"/supplies/{supply.Index}/cable/crossSectionMm2"), Message);
+                context.ReportMissing(Invariant($"/supplies/{supply.Index}/cable/crossSectionMm2"), Missing);
             }
         }
     }
@@ -94,9 +103,7 @@ public sealed class VoltageDrop : Rule
         var (milli, voltage) = (Cables.DropMvPerAM(section), supply.Source.VoltageV);
         context.Report(new FindingDraft
         {
-            Message = "The cable of supply {supply} ({lengthM} m of {sectionMm2} mm2) has a voltage drop of {dropPercent} %"
-                + (supply.Loop.WorstWithout is null ? "" : " with supply {lost} lost")
-                + (isError ? "; the limit is {limitPercent} %." : "; the design limit is {limitPercent} %."),
+            Message = Defect.With(supply.Loop.WorstWithout is null ? "" : "lost", isError ? "" : "design"),
             Data =
             [
                 ("supply", supply.Id), ("lengthM", length), ("sectionMm2", section), ("dropPercent", drop), ("limitPercent", limit),

@@ -10,6 +10,23 @@ namespace RackCheck.Rules.Service;
 /// <summary>Finds doors that cannot be opened, and equipment on slides that cannot be fully extended, in the aisles of the rack.</summary>
 public sealed class Aisle : Rule
 {
+    private static readonly WordingChoice Leaf = new(
+        "service.aisle.leaf",
+        "The leaf of the {side} door is {leafMm} mm wide; the aisle there is {aisleMm} mm wide.[leaves: Two leaves would open; the number of "
+            + "leaves is not specified.]");
+
+    private static readonly MessageWording Extension = new(
+        "service.aisle.extension",
+        "{item} extends {pullMm} mm; the aisle at the {side} of the rack is {aisleMm} mm wide.");
+
+    private static readonly MissingData MissingExtension = new(
+        "service.aisle.missing-extension",
+        "Without the extension of the slides, the service clearance in the aisle cannot be checked.");
+
+    private static readonly MissingData MissingWidth = new(
+        "service.aisle.missing-width",
+        "Items are mounted on slides. Without the aisle width, the service clearance cannot be checked.");
+
     private static readonly RuleDescriptor Facts = new()
     {
         Id = "service.aisle",
@@ -67,14 +84,13 @@ public sealed class Aisle : Rule
 
             if (aisle is not { } room)
             {
-                context.ReportMissing(pointer, "Items are mounted on slides. Without the aisle width, the service clearance cannot be checked.");
+                context.ReportMissing(pointer, MissingWidth);
                 break;
             }
 
             if (Balance.ExtensionMm(item) is not { } pull)
             {
-                context.ReportMissing(
-                    Pointers.ItemExtension[item.Index], "Without the extension of the slides, the service clearance in the aisle cannot be checked.");
+                context.ReportMissing(Pointers.ItemExtension[item.Index], MissingExtension);
             }
             else if (Comparison.IsOver(pull, room))
             {
@@ -103,8 +119,7 @@ public sealed class Aisle : Rule
         context.Report(new FindingDraft
         {
             Severity = isAdvice ? Severity.Advice : Severity.Warning,
-            Message = "The leaf of the {side} door is {leafMm} mm wide; the aisle there is {aisleMm} mm wide."
-                + (isAdvice ? " Two leaves would open; the number of leaves is not specified." : ""),
+            Message = Leaf.With(isAdvice ? "leaves" : ""),
             Data = [("side", side), ("leafMm", leaf), ("aisleMm", aisle)],
             Subject = $"{side} door",
             Identity = ["door", side],
@@ -119,7 +134,7 @@ public sealed class Aisle : Rule
 
     private static void Report(RuleContext context, MountedItem item, double pull, double aisle, string pointer) => context.Report(new FindingDraft
     {
-        Message = "{item} extends {pullMm} mm; the aisle at the {side} of the rack is {aisleMm} mm wide.",
+        Message = Extension,
         Data = [("item", item.Id), ("pullMm", pull), ("side", CabinetFacts.FaceText(item.Face)), ("aisleMm", aisle)],
         Subject = context.Survey.Cabinet.Place(item),
         Identity = [item.Id],

@@ -26,6 +26,18 @@ public sealed class ConsoleHeight : Rule
     public static RuleLimit DisplayMaxMm { get; } = new(
         "displayMaxMm", "maximum height of the centre of a display above the floor", 1700, "mm", 0, 2500, Stricter.Lower);
 
+    private static readonly MessageWording TooHigh = new(
+        "service.console-height.too-high",
+        "The centre of {item} is {heightMm} mm above the floor; the maximum working height is {limitMm} mm.");
+
+    private static readonly MessageWording TooLow = new(
+        "service.console-height.too-low",
+        "The centre of {item} is {heightMm} mm above the floor; the minimum working height is {limitMm} mm.");
+
+    private static readonly MissingData Missing = new(
+        "service.console-height.missing",
+        "Without the height of the display on the shelf, its working height cannot be calculated.");
+
     private static readonly RuleDescriptor Facts = new()
     {
         Id = "service.console-height",
@@ -63,8 +75,7 @@ public sealed class ConsoleHeight : Rule
                 : (context.Limit(DisplayMinMm), context.Limit(DisplayMaxMm));
             if (context.Survey.Cabinet.Heights.CentreMm(item, bottom) is not { } height)
             {
-                context.ReportMissing(
-                    Pointers.ItemBodyHeight[item.Index], "Without the height of the display on the shelf, its working height cannot be calculated.");
+                context.ReportMissing(Pointers.ItemBodyHeight[item.Index], Missing);
             }
             else if (Comparison.IsOver(height, greatest) || Comparison.IsOver(least, height))
             {
@@ -81,9 +92,7 @@ public sealed class ConsoleHeight : Rule
         var carrier = item.Shelf ?? item;
         context.Report(new FindingDraft
         {
-            Message = isHigh
-                ? "The centre of {item} is {heightMm} mm above the floor; the maximum working height is {limitMm} mm."
-                : "The centre of {item} is {heightMm} mm above the floor; the minimum working height is {limitMm} mm.",
+            Message = isHigh ? TooHigh : TooLow,
             Data = [("item", item.Id), ("heightMm", actual), ("limitMm", limit)],
             Subject = survey.Cabinet.Place(item),
             Identity = [item.Id],

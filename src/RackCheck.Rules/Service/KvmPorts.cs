@@ -9,6 +9,16 @@ namespace RackCheck.Rules.Service;
 /// <summary>Finds racks with more hosts that need a KVM port than KVM ports.</summary>
 public sealed class KvmPorts : Rule
 {
+    private static readonly WordingChoice Defect = new(
+        "service.kvm-ports",
+        "[no-switch-one-host:{needed} host needs a KVM port, and the rack has no KVM switch with ports|no-switch:{needed} hosts need a KVM "
+            + "port, and the rack has no KVM switch with ports|one-port:{needed} hosts need a KVM port, and the rack has {ports} KVM port|{needed} "
+            + "hosts need a KVM port, and the rack has {ports} KVM ports].");
+
+    private static readonly MissingData Missing = new(
+        "service.kvm-ports.missing",
+        "Without the number of ports of the KVM switch, the number of KVM ports cannot be checked.");
+
     private static readonly RuleDescriptor Facts = new()
     {
         Id = "service.kvm-ports",
@@ -61,8 +71,7 @@ public sealed class KvmPorts : Rule
 
         foreach (var item in context.Survey.Items.Where(i => i is { Category: ItemCategory.KvmSwitch, Item.KvmPorts: null }))
         {
-            context.ReportMissing(
-                SitePointers.ItemKvmPorts[item.Index], "Without the number of ports of the KVM switch, the number of KVM ports cannot be checked.");
+            context.ReportMissing(SitePointers.ItemKvmPorts[item.Index], Missing);
         }
     }
 
@@ -74,9 +83,7 @@ public sealed class KvmPorts : Rule
         var hosts = survey.Items.Where(NeedsPort).OrderBy(i => i.Id, StringComparer.Ordinal).ToArray();
         context.Report(new FindingDraft
         {
-            Message = ports == 0
-                ? (needed == 1 ? "{needed} host needs" : "{needed} hosts need") + " a KVM port, and the rack has no KVM switch with ports."
-                : "{needed} hosts need a KVM port, and the rack has {ports} KVM " + (ports == 1 ? "port." : "ports."),
+            Message = Defect.With((ports, needed) switch { (0, 1) => "no-switch-one-host", (0, _) => "no-switch", (1, _) => "one-port", _ => "" }),
             Data = ports == 0 ? [("needed", needed)] : [("needed", needed), ("ports", ports)],
             Subject = "console ports",
             Identity = [],

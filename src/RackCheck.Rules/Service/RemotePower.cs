@@ -9,6 +9,30 @@ namespace RackCheck.Rules.Service;
 /// <summary>Finds racks at remote sites without remotely switched outlets or a remote console.</summary>
 public sealed class RemotePower : Rule
 {
+    private static readonly MessageWording Unreachable = new(
+        "service.remote-power.unreachable",
+        "The site is remote, and the rack has neither a remotely switched outlet nor a remote console for {items}.");
+
+    private static readonly MessageWording SpareDefect = new(
+        "service.remote-power.spare",
+        "The site is remote, and the spare {item} is fed from an outlet of {pdu} that is not remotely switched.");
+
+    private static readonly MessageWording Switched = new(
+        "service.remote-power.switched",
+        "The site is remote, and {item}, which needs remote power cycling, is fed from an outlet of {pdu} that is not remotely switched.");
+
+    private static readonly MissingData MissingPdus = new(
+        "service.remote-power.missing-pdus",
+        "The site is remote. Without the PDUs, remote switching cannot be checked.");
+
+    private static readonly MissingData MissingPlugs = new(
+        "service.remote-power.missing-plugs",
+        "Without the plugs of the item, remote switching of its outlets cannot be checked.");
+
+    private static readonly MissingData MissingRemoteAccess = new(
+        "service.remote-power.missing-remote-access",
+        "The site is remote, and no outlet is remotely switched. Whether the KVM switch can be used from another site is not specified.");
+
     private static readonly RuleDescriptor Facts = new()
     {
         Id = "service.remote-power",
@@ -47,7 +71,7 @@ public sealed class RemotePower : Rule
         }
         else if (Array.Exists(survey.Items, i => IsManaged(i) || (NeedsAccess(i) && !HasRemoteConsole(survey.Items))))
         {
-            context.ReportMissing(SitePointers.Pdus, "The site is remote. Without the PDUs, remote switching cannot be checked.");
+            context.ReportMissing(SitePointers.Pdus, MissingPdus);
             return;
         }
 
@@ -77,9 +101,7 @@ public sealed class RemotePower : Rule
         var unknown = Array.FindAll(survey.Items, i => i is { Category: ItemCategory.KvmSwitch, Item.RemoteAccess: null });
         foreach (var item in unknown)
         {
-            context.ReportMissing(
-                SitePointers.ItemRemoteAccess[item.Index],
-                "The site is remote, and no outlet is remotely switched. Whether the KVM switch can be used from another site is not specified.");
+            context.ReportMissing(SitePointers.ItemRemoteAccess[item.Index], MissingRemoteAccess);
         }
 
         if (unknown.Length == 0)
@@ -87,8 +109,8 @@ public sealed class RemotePower : Rule
             Array.Sort(hosts, static (x, y) => string.CompareOrdinal(x.Id, y.Id));
             context.Report(new FindingDraft
             {
-                Message = "The site is remote, and the rack has neither a remotely switched outlet nor a remote console for {items}.",
-                Data = [("items", ServiceRemedies.Names(hosts))],
+                Message = Unreachable,
+                Data = [("items", Scalar.Ids(hosts.Select(h => h.Id)))],
                 Subject = "remote access",
                 Identity = ["rack"],
                 Pointers = [SitePointers.Remote, hosts[0].Pointer],
@@ -110,7 +132,7 @@ public sealed class RemotePower : Rule
             Cord[] cords = [.. tree.CordsOf(item)];
             if (cords.Length == 0 && item.Item!.Power?.Plugs is null)
             {
-                context.ReportMissing(Pointers.ItemPlugs[item.Index], "Without the plugs of the item, remote switching of its outlets cannot be checked.");
+                context.ReportMissing(Pointers.ItemPlugs[item.Index], MissingPlugs);
             }
 
             Cord[] fixedOnes = [.. cords.Where(c => c.Group is not null && !c.Switched)];
@@ -133,9 +155,7 @@ public sealed class RemotePower : Rule
         var isSpare = item.Item!.RemotePowerCycle != true;
         context.Report(new FindingDraft
         {
-            Message = isSpare
-                ? "The site is remote, and the spare {item} is fed from an outlet of {pdu} that is not remotely switched."
-                : "The site is remote, and {item}, which needs remote power cycling, is fed from an outlet of {pdu} that is not remotely switched.",
+            Message = isSpare ? SpareDefect : Switched,
             Data = [("item", item.Id), ("pdu", unit.Id)],
             Subject = context.Survey.Cabinet.Place(item),
             Identity = [item.Id],

@@ -7,6 +7,15 @@ namespace RackCheck.Rules.Service;
 /// <summary>Finds racks that are open to the public.</summary>
 public sealed class UnlockedPanels : Rule
 {
+    private static readonly WordingChoice Defect = new(
+        "service.unlocked-panels",
+        "[front-door:There is no front door|rear-door:There is no rear door|side-panels:There are no side panels|The doors and panels do not "
+            + "lock], and the rack has public access.");
+
+    private static readonly MissingData Missing = new(
+        "service.unlocked-panels.missing",
+        "The rack has public access. Without this value, the locks of its doors and panels cannot be checked.");
+
     private static readonly RuleDescriptor Facts = new()
     {
         Id = "service.unlocked-panels",
@@ -34,42 +43,41 @@ public sealed class UnlockedPanels : Rule
         var cabinet = context.Survey.Cabinet.Source;
         if (cabinet.Lockable is null)
         {
-            context.ReportMissing(
-                SitePointers.Lockable, "The rack has public access. Without this value, the locks of its doors and panels cannot be checked.");
+            context.ReportMissing(SitePointers.Lockable, Missing);
         }
         else if (cabinet.Lockable == false)
         {
             Report(
-                context, "The doors and panels do not lock", "locks", SitePointers.Lockable,
+                context, "locks", SitePointers.Lockable,
                 "Use a cabinet with lockable doors and panels", static (d, _) => d.EditCabinet(c => c with { Lockable = true }));
         }
 
         if (cabinet.FrontDoor?.Style == DoorStyle.None)
         {
             Report(
-                context, "There is no front door", "front-door", Pointers.FrontDoor, "Fit a perforated front door",
+                context, "front-door", Pointers.FrontDoor, "Fit a perforated front door",
                 static (d, bonded) => d.EditCabinet(c => c with { FrontDoor = Fitted(bonded) }));
         }
 
         if (cabinet.RearDoor?.Style == DoorStyle.None)
         {
             Report(
-                context, "There is no rear door", "rear-door", Pointers.RearDoor, "Fit a perforated rear door",
+                context, "rear-door", Pointers.RearDoor, "Fit a perforated rear door",
                 static (d, bonded) => d.EditCabinet(c => c with { RearDoor = Fitted(bonded) }));
         }
 
         if (cabinet.SidePanels == false)
         {
-            Report(context, "There are no side panels", "side-panels", Pointers.SidePanels, "Fit side panels", Panelled);
+            Report(context, "side-panels", Pointers.SidePanels, "Fit side panels", Panelled);
         }
     }
 
-    private static void Report(RuleContext context, string what, string id, string pointer, string title, Func<RackDescription, bool, RackDescription> change)
+    private static void Report(RuleContext context, string id, string pointer, string title, Func<RackDescription, bool, RackDescription> change)
     {
         var survey = context.Survey;
         context.Report(new FindingDraft
         {
-            Message = what + ", and the rack has public access.",
+            Message = Defect.With(id),
             Data = [],
             Subject = "cabinet",
             Identity = [id],

@@ -341,6 +341,12 @@ public sealed class ResolvedRack
 /// <param name="Facts">The product data for this kind of object; null if the product is of another kind.</param>
 public sealed record Part(string Pointer, string Name, string Number, Product? Product, object? Facts)
 {
+    /// <summary>Whether it is the cabinet or a part of it, which has no id.</summary>
+    public bool IsOfCabinet => Pointer.StartsWith("/cabinet", StringComparison.Ordinal);
+
+    /// <summary>Its id; of the cabinet or a part of it a code, such as front-door.</summary>
+    public string Code => IsOfCabinet ? Scalar.CodeOf(Name["the ".Length..]) : Name;
+
     /// <summary>Finds values of the object that differ from its product.</summary>
     /// <param name="posted">The description as posted.</param>
     /// <param name="found">Receives the differences.</param>

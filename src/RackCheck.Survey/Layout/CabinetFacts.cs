@@ -50,11 +50,23 @@ public sealed class CabinetFacts
     /// <returns>Text "U4" or "U10-U13".</returns>
     public string UnitsText(int bottom, int top)
     {
-        var (from, to) = TopDown ? (Renumber(top), Renumber(bottom)) : (bottom, top);
+        var (from, to) = Ends(bottom, top);
         return bottom == top
             ? string.Create(CultureInfo.InvariantCulture, $"U{from}")
             : string.Create(CultureInfo.InvariantCulture, $"U{from}{(from < 0 ? " to " : "-")}U{to}");
     }
+
+    /// <summary>U positions in the caller's numbering, as data.</summary>
+    /// <param name="bottom">Lowest U position, counted from the bottom.</param>
+    /// <param name="top">Highest U position, counted from the bottom.</param>
+    /// <returns>The first and the last U position.</returns>
+    public Scalar Units(int bottom, int top)
+    {
+        var (from, to) = Ends(bottom, top);
+        return Scalar.Range(from, to);
+    }
+
+    private (int From, int To) Ends(int bottom, int top) => TopDown ? (Renumber(top), Renumber(bottom)) : (bottom, top);
 
     /// <summary>The position of a mounted item, as text.</summary>
     /// <returns>Text such as "pc-1, U10-U13, front".</returns>

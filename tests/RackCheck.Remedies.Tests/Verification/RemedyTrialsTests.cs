@@ -8,6 +8,8 @@ namespace RackCheck.Remedies.Tests.Verification;
 
 public sealed class RemedyTrialsTests
 {
+    private static readonly MessageWording Said = new("test", "It is wrong.");
+
     private static readonly RackDescription Rack = EmptyRack().With(Unit("wave-pc", 4).At(1), Unit("gauge-amp", 2).At(10));
 
     [Fact]
@@ -176,7 +178,7 @@ public sealed class RemedyTrialsTests
             {
                 context.Report(new FindingDraft
                 {
-                    Message = "It is not cured.", Data = [], Subject = "rack", Identity = [], Pointers = ["/items"], Candidates = candidates,
+                    Message = Said, Data = [], Subject = "rack", Identity = [], Pointers = ["/items"], Candidates = candidates,
                 });
             }
         }
@@ -191,7 +193,7 @@ public sealed class RemedyTrialsTests
         {
             foreach (var name in context.Survey.Items.SelectMany(i => (string[])["a" + i.Id, "b" + i.Id, "c" + i.Id]).Take(FindingList.MostOfOneRule + 97))
             {
-                context.Report(new FindingDraft { Message = "It is wrong.", Data = [], Subject = name, Identity = [name], Pointers = ["/items"] });
+                context.Report(new FindingDraft { Message = Said, Data = [], Subject = name, Identity = [name], Pointers = ["/items"] });
             }
         }
     }

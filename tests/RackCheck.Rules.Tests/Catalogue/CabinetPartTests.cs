@@ -65,7 +65,7 @@ public sealed class CabinetPartTests
         Assert.Equal(["/cabinet/earthBar/partNumber", "/cabinet/frontDoor/partNumber", "/cabinet/rearDoor/partNumber"], found.Select(f => f.Pointers[0])
             .Order(StringComparer.Ordinal));
         Assert.Equal(
-            ["front door: rear-door", "rear door: earth-bar"],
+            ["front-door: rear-door", "rear-door: earth-bar"],
             found.Where(f => f.MessageData.ContainsKey("kind")).Select(f => $"{f.MessageData["neededKind"].Text}: {f.MessageData["kind"].Text}")
                 .Order(StringComparer.Ordinal));
         var report = Judge.Checker.Check(rack);

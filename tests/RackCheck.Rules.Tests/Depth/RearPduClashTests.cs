@@ -47,7 +47,7 @@ public sealed class RearPduClashTests : RuleTests<RearPduClash>
             Pc(), Pc(id: "flume-daq", unit: 20, width: 449), Pc(300, id: "gauge-amp", unit: 30));
         var findings = Findings(rack);
         Assert.Equal(["strip", "strip-2"], findings.Select(f => f.MessageData["pdu"].Text).Order());
-        Assert.All(findings, f => Assert.Equal("flume-daq and wave-pc", f.MessageData["items"].Text));
+        Assert.All(findings, f => Assert.Equal("flume-daq, wave-pc", f.MessageData["items"].ToString()));
     }
 
     [Fact]

@@ -28,7 +28,7 @@ public sealed class UnbondedPartTests : RuleTests<UnbondedPart>
         var rack = Joined([.. AllParts.Where(p => p != part)]);
         var finding = Only(rack);
         Assert.Equal(Severity.Error, finding.Severity);
-        Assert.Equal(name, finding.MessageData["part"].Text);
+        Assert.Equal(Scalar.CodeOf(name), finding.MessageData["part"].Text);
         Assert.Equal("/earthing/bonded", finding.Pointers[0]);
         Assert.StartsWith("/cabinet", finding.Pointers[1], StringComparison.Ordinal);
         Assert.Contains(part, Remedied(rack, finding).Earthing!.Bonded!);

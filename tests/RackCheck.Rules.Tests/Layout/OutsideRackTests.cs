@@ -43,11 +43,11 @@ public sealed class OutsideRackTests : RuleTests<OutsideRack>
     {
         var above = Only(EmptyRack(42).TopDown().With(Unit("wave-pc", 4).At(3)));
         Numbers(above, 43, 42, "U");
-        Assert.Equal("U0-U3", above.MessageData["units"].Text);
+        Assert.Equal("0, 3", above.MessageData["units"].ToString());
 
         var below = Only(EmptyRack(42).TopDown().With(Unit("wave-pc", 4).At(43)));
         Numbers(below, 0, 1, "U");
-        Assert.Equal("U40-U43", below.MessageData["units"].Text);
+        Assert.Equal("40, 43", below.MessageData["units"].ToString());
     }
 
     [Fact]

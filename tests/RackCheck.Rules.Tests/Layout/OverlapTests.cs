@@ -46,7 +46,8 @@ public sealed class OverlapTests : RuleTests<Overlap>
         var rack = EmptyRack().With([.. Enumerable.Range(0, 12).Select(i => Unit($"u{i:00}", 1 + (i % 2)).At(10)), Unit("stays", 4).At(1)]);
         var finding = Only(rack);
         Assert.Equal(12, finding.Pointers.Count);
-        Assert.Equal(4, finding.MessageData["others"].Number);
+        Assert.Equal(12, finding.MessageData["items"].List!.Count);
+        Assert.EndsWith("u00, u01, u02 and 9 more.", finding.Message, StringComparison.Ordinal);
         Numbers(finding, 12, 1, "items");
         Assert.Equal(4, Remedied(rack, finding).Items[^1].HeightU);
         Assert.Empty(Findings(Remedied(rack, finding)));
@@ -58,7 +59,7 @@ public sealed class OverlapTests : RuleTests<Overlap>
         // Top-down, wave-pc occupies U10 to U13. The amplifier occupies U14 and U15.
         Passes(EmptyRack().TopDown().With(Unit("wave-pc", 4).At(13), Unit("gauge-amp", 2).At(15)));
         var finding = Only(EmptyRack().TopDown().With(Unit("wave-pc", 4).At(13), Unit("gauge-amp", 2).At(14)));
-        Assert.Equal("U13", finding.MessageData["units"].Text);
+        Assert.Equal("13, 13", finding.MessageData["units"].ToString());
     }
 
     [Theory]

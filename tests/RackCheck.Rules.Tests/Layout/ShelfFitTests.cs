@@ -46,7 +46,7 @@ public sealed class ShelfFitTests : RuleTests<ShelfFit>
         var finding = Only(Tray(things));
 
         // a and b are 400 wide in total. There is no space for c and d, 100 each.
-        Assert.Equal("c and d", finding.MessageData["item"].Text);
+        Assert.Equal("c, d", finding.MessageData["items"].ToString());
         Assert.Equal("/items/1/body/widthMm", finding.Pointers[0]);
         Assert.Equal(finding.Fingerprint, Only(Tray([.. things.Reverse()])).Fingerprint);
     }

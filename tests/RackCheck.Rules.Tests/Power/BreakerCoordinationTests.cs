@@ -72,7 +72,7 @@ public sealed class BreakerCoordinationTests : RuleTests<BreakerCoordination>
         {
             Assert.Equal(["/pdus/0", "/pdus/0/groups/1/breakerA", "/supplies/0/breaker/ratedA"], f.Pointers);
             Numbers(f, group ?? 32, 16, "A");
-            Assert.Equal("g2", f.MessageData["groups"].Text);
+            Assert.Equal("g2", f.MessageData["groups"].ToString());
             Assert.Equal(16, Remedied(rack, f).Pdus![0].Groups![1].BreakerA);
         });
     }

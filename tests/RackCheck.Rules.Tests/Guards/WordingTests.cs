@@ -1,0 +1,91 @@
+using System.Text.Json;
+using CsCheck;
+using RackCheck.Model;
+using RackCheck.Model.Json;
+using RackCheck.Rules.Tests.Properties;
+using RackCheck.Testing;
+
+namespace RackCheck.Rules.Tests.Guards;
+
+/// <summary>A client can word every message in its own language from key and data.</summary>
+public sealed class WordingTests
+{
+    private static readonly Dictionary<string, Dictionary<string, MessageWording>> ByRule = RuleSet.Default.All.ToDictionary(
+        r => r.Descriptor.Id, r => r.Wordings.ToDictionary(w => w.Key, StringComparer.Ordinal), StringComparer.Ordinal);
+
+    [Fact]
+    [Trait("Kind", "property")]
+    public void Every_message_is_rendered_from_its_key_and_data() =>
+        AnyRack.All.Sample(rack => Check(rack), iter: Samples.Of(3_000), print: RackCheck.Testing.Wording.Of);
+
+    [Fact]
+    public void Messages_about_the_examples_of_rules_are_rendered_from_key_and_data()
+    {
+        foreach (var rule in RuleSet.Default.All)
+        {
+            Check(Read(rule.Descriptor.FailingRack));
+            Check(Read(rule.Descriptor.PassingRack));
+        }
+    }
+
+    [Fact]
+    public void Message_of_a_rule_switched_off_has_a_key()
+    {
+        var rule = RuleSet.Default.RackRules.First(r => !r.Descriptor.Safety).Descriptor;
+        var rack = Read(rule.FailingRack) with
+        {
+            Policy = new Policy { Rules = new Dictionary<string, RulePolicy> { [rule.Id] = new() { Severity = PolicySeverity.Off } } },
+        };
+        Assert.Contains(Judge.Check(rack).NotAssessed, n => n.MessageKey == "not-assessed.policy");
+        Check(rack);
+    }
+
+    [Fact]
+    public void A_key_stands_for_one_template()
+    {
+        var all = RuleSet.Default.All.SelectMany(r => r.Wordings).GroupBy(w => w.Key).ToArray();
+        Assert.All(all, g => Assert.Single(g.Select(w => w.Template).Distinct()));
+        Assert.All(all.Select(g => g.Key), k => Assert.Matches("^[a-z0-9]+(-[a-z0-9]+)*([.][a-z0-9]+(-[a-z0-9]+)*)+$", k));
+    }
+
+    [Fact]
+    public void Keys_of_a_rule_begin_with_its_id() => Assert.All(
+        RuleSet.Default.All,
+        r => Assert.All(r.Wordings.Select(w => w.Key), k => Assert.True(
+            k == r.Descriptor.Id || new[] { r.Descriptor.Id, "missing", "not-assessed" }.Any(p => k.StartsWith(p + ".", StringComparison.Ordinal)), k)));
+
+    [Fact]
+    public void Every_rule_has_a_wording_of_its_own() => Assert.All(
+        RuleSet.Default.All, r => Assert.Contains(r.Wordings, w => w is not MissingData && w.Key.StartsWith(r.Descriptor.Id, StringComparison.Ordinal)));
+
+    private static RackDescription Read(string json) => JsonSerializer.Deserialize(json, ContractJson.Default.RackDescription)!;
+
+    private static void Check(RackDescription rack)
+    {
+        var report = Judge.Check(rack);
+        var request = JsonSerializer.Serialize(rack, ContractJson.Default.RackDescription);
+        foreach (var finding in report.Findings)
+        {
+            Check(finding.Rule, finding.MessageKey, finding.MessageData, finding.Message, request);
+        }
+
+        foreach (var entry in report.NotAssessed)
+        {
+            Check(entry.Rule, entry.MessageKey, entry.MessageData, entry.Message, request);
+        }
+    }
+
+    private static void Check(string rule, string key, IReadOnlyDictionary<string, Scalar> data, string message, string request)
+    {
+        Assert.True(ByRule[rule].TryGetValue(key, out var wording), $"{rule} does not list {key}");
+        Assert.Equal(message, wording.Render([.. data.Select(d => (d.Key, d.Value))]));
+        foreach (var text in data.Values.SelectMany(v => v.List ?? [v]).Select(v => v.Text).OfType<string>())
+        {
+            Assert.True(!text.Contains(' ', StringComparison.Ordinal) || IsFrom(request, text), $"{key} has the composed value {text}");
+        }
+    }
+
+    // A text of the caller, as JSON writes it.
+    private static bool IsFrom(string request, string text) =>
+        request.Contains(JsonSerializer.Serialize(text, ContractJson.Default.String), StringComparison.Ordinal);
+}
