@@ -98,6 +98,7 @@ public sealed class RackChecker(RuleSet rules, Action<RuleDescriptor, Exception>
             var assessment = new RangeAssessment(rules, rack, onRuleFault);
             assessment.Run(all, notAssessed, cancellation);
             (open, ranges) = (assessment.Open, assessment.Ranges());
+            trials?.Drop(assessment.Replaced.Contains);
         }
 
         trials?.Resolve(

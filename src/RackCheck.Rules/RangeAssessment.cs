@@ -35,6 +35,9 @@ internal sealed class RangeAssessment
     /// <summary>The rules whose answer depends on missing facts, by id.</summary>
     public List<OpenRule> Open { get; } = [];
 
+    /// <summary>Findings that are graver over the whole range; they left the list.</summary>
+    public HashSet<Finding> Replaced { get; } = new(ReferenceEqualityComparer.Instance);
+
     /// <summary>The ranges over which rules were assessed, one entry a fact.</summary>
     public IEnumerable<Assumption> Ranges()
     {
@@ -96,7 +99,7 @@ internal sealed class RangeAssessment
                     var ends = Ends(rule, facts.Set.And(rules.FactsReadBy(entry.Rule)));
                     if (!ends.Exists(e => e.Answer.IsFailed || !e.Answer.IsSame(favourable)) && !Turns(rule, given, favourable, ends))
                     {
-                        all.Written.AddRange(favourable.Findings.Where(f => !given.Has(f)));
+                        Add(all, given, favourable.Findings.Where(f => !given.Has(f)));
                     }
                 }
             }
@@ -125,7 +128,8 @@ internal sealed class RangeAssessment
             turns = Turns(rule, given, favourable, ends);
             if (!turns)
             {
-                all.Written.AddRange(
+                Add(
+                    all, given,
                     At(rule, End.Favourable, inFull: true).Findings.Where(f => !given.Has(f))
                         .Select(f => f with
                         {
@@ -154,6 +158,21 @@ internal sealed class RangeAssessment
         }
 
         return false;
+    }
+
+    // A finding that is graver whatever is missing takes the place of the milder one.
+    private void Add(FindingList all, RuleAnswer given, IEnumerable<Finding> further)
+    {
+        foreach (var finding in further)
+        {
+            if (given.Findings.FirstOrDefault(f => f.Fingerprint == finding.Fingerprint) is { } milder)
+            {
+                all.Written.Remove(milder);
+                Replaced.Add(milder);
+            }
+
+            all.Written.Add(finding);
+        }
     }
 
     // A rule names the values that it was asked with. Where the request does not even have their record, the pointer is that of the record.
@@ -203,7 +222,7 @@ internal sealed class RangeAssessment
     // What holds at every end holds in the middle too, or the rule is not monotone in what is missing.
     private bool Turns(Rule rule, RuleAnswer given, RuleAnswer favourable, List<(End End, RuleAnswer Answer)> ends) =>
         given.Missing.Count == 0 || ends.Exists(e => e.Answer.Missing.Count > 0) || !At(rule, End.Middle).IsSame(favourable)
-        || given.Findings.Any(f => !favourable.Has(f));
+        || given.Findings.Any(f => !favourable.Covers(f));
 
     private Severity Gravest(RuleDescriptor rule) =>
         policy?.GetValueOrDefault(rule.Id)?.Severity is { } own and not PolicySeverity.Off ? (Severity)own : rule.Severity;

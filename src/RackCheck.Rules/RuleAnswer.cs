@@ -25,6 +25,20 @@ internal sealed record RuleAnswer(IReadOnlyList<Finding> Findings, IReadOnlyList
         return false;
     }
 
+    /// <summary>Whether it has a finding, as grave or graver.</summary>
+    public bool Covers(Finding finding)
+    {
+        foreach (var own in Findings)
+        {
+            if (own.Fingerprint == finding.Fingerprint && own.Severity <= finding.Severity)
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
+
     /// <summary>The gravest severity in which answers differ; advice where they do not.</summary>
     public static Severity GravestDifference(IReadOnlyList<RuleAnswer> answers)
     {

@@ -21,17 +21,17 @@ public sealed class Opening : Rule
 
     private static readonly WordingChoice OffPallet = new(
         "delivery.opening.off-pallet",
-        "The rack on its pallet needs {neededMm} mm in [width:width|height]; [unnamed:the opening of {widthMm} x {heightMm} mm|{opening}] "
+        "The rack on its pallet needs {neededMm} mm in [width:width|height]; [unnamed:the opening of {widthMm} mm x {heightMm} mm|{opening}] "
             + "has {openingMm} mm. Without the pallet, the rack passes.");
 
     private static readonly WordingChoice Tilted = new(
         "delivery.opening.tilted",
-        "The upright rack needs {neededMm} mm in [width:width|height]; [unnamed:the opening of {widthMm} x {heightMm} mm|{opening}] has "
+        "The upright rack needs {neededMm} mm in [width:width|height]; [unnamed:the opening of {widthMm} mm x {heightMm} mm|{opening}] has "
             + "{openingMm} mm. Without the pallet and tilted by {tiltDeg} degrees, the rack passes.");
 
     private static readonly WordingChoice Blocked = new(
         "delivery.opening.blocked",
-        "The rack without its pallet needs {neededMm} mm in [width:width|height]; [unnamed:the opening of {widthMm} x {heightMm} "
+        "The rack without its pallet needs {neededMm} mm in [width:width|height]; [unnamed:the opening of {widthMm} mm x {heightMm} "
             + "mm|{opening}] has {openingMm} mm.[may-tilt: Tilted by {tiltDeg} degrees, the rack would pass, but tilting is not specified as "
             + "allowed.]");
 

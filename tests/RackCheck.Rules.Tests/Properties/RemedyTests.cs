@@ -47,7 +47,7 @@ public sealed class RemedyTests
                     }
                 }
             },
-            iter: Samples.Of(3_000),
+            iter: Samples.Of(3_000, least: 450),
             print: Wording.Of);
         Assert.True(without < errors / 50, $"{without} of {errors}");
     }
