@@ -27,8 +27,8 @@ public sealed record CheckReport
     public required string DescriptionDigest { get; init; }
 
     /// <summary>
-    /// Digest of the rack alone: without reference, policy, acceptances and descriptions of items, and with items, supplies and PDUs in the order of their
-    /// ids. The same rack has the same digest in every order.
+    /// Digest of the rack alone: without reference, policy, acceptances, sign-offs, date of the check and descriptions of items, and with items, supplies and
+    /// PDUs in the order of their ids. The same rack has the same digest in every order.
     /// </summary>
     public required string RackDigest { get; init; }
 

@@ -22,8 +22,8 @@ public static class DescriptionDigest
     }
 
     /// <summary>
-    /// Works out the digest of the rack alone: without reference, policy, acceptances and the descriptions of items, and with items, supplies and PDUs in the
-    /// order of their ids. The same rack has the same digest in every order.
+    /// Works out the digest of the rack alone: without reference, policy, acceptances, sign-offs, date of the check and the descriptions of items, and with
+    /// items, supplies and PDUs in the order of their ids. The same rack has the same digest in every order.
     /// </summary>
     /// <param name="description">The description.</param>
     /// <returns>"sha-256:" and 64 hexadecimal digits.</returns>
@@ -37,6 +37,8 @@ public static class DescriptionDigest
             Reference = null,
             Policy = null,
             Acceptances = null,
+            SignOffs = null,
+            AsOf = null,
             Items = ById(items, i => i.Id),
             Supplies = description.Supplies is { } supplies ? ById(supplies, s => s.Id) : null,
             Pdus = description.Pdus is { } pdus ? ById(pdus, u => u.Id) : null,

@@ -49,11 +49,16 @@ public sealed class DescriptionDigestTests
         Item[] two = [rack.Items[0], rack.Items[0] with { Id = "gauge-pc", Position = null }];
         var digest = DescriptionDigest.OfRack(rack with { Items = two });
         var acceptance = new Acceptance { Rule = "layout.overlap", Reason = "agreed", AcceptedBy = "bay planner" };
+        var signOff = new SignOff
+        {
+            Rule = "load.tip-static", By = "bay planner", Role = "structural engineer", Reason = "bolted down", At = "2026-11-28T12:00:00Z",
+        };
         Assert.Equal(
             digest,
             DescriptionDigest.OfRack(rack with
             {
                 Items = [two[1], two[0] with { Description = "Computer of the wave paddles" }], Reference = "bay 8", Policy = null, Acceptances = [acceptance],
+                SignOffs = [signOff], AsOf = "2026-11-28T12:00:00Z",
             }));
         Assert.NotEqual(digest, DescriptionDigest.OfRack(rack with { Items = [two[0], two[1] with { HeightU = 5 }] }));
         Assert.NotEqual(digest, DescriptionDigest.Of(rack with { Items = two }));
