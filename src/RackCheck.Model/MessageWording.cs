@@ -81,7 +81,9 @@ public class MessageWording
         if (format == "units")
         {
             var (from, to) = ((int)list[0].Number!.Value, (int)list[1].Number!.Value);
-            return string.Create(CultureInfo.InvariantCulture, $"U{from}{(from == to ? "" : $"{(from < 0 ? " to " : "-")}U{to}")}");
+            return from == to
+                ? string.Create(CultureInfo.InvariantCulture, $"U{from}")
+                : string.Create(CultureInfo.InvariantCulture, $"U{from}{(from < 0 ? " to " : "-")}U{to}");
         }
 
         string[] names = [.. list.Select(v => format == "words" ? InWords(v) : v.ToString())];

@@ -51,11 +51,15 @@ public sealed partial class ItemOrderTests
             }
         }
 
+        // An acceptance by pointer goes by the index, and so does what is said of it.
+        foreach (var entry in report["findings"]!.AsArray().Concat(report["verdictReasons"]!.AsArray()))
+        {
+            entry!["fingerprint"] = (string?)entry["rule"] == "acceptance.unused" ? null : (string?)entry["fingerprint"];
+        }
+
         foreach (var finding in report["findings"]!.AsArray())
         {
-            // An acceptance by pointer goes by the index, and so does what is said of it.
-            finding!["fingerprint"] = (string?)finding["rule"] == "acceptance.unused" ? null : (string?)finding["fingerprint"];
-            finding["pointers"] = Renamed(finding["pointers"]!, rack);
+            finding!["pointers"] = Renamed(finding["pointers"]!, rack);
         }
 
         foreach (var lack in report["notAssessed"]!.AsArray())
