@@ -19,6 +19,9 @@ public sealed class BreakerCoordination : Rule
         "power.breaker-coordination.rating",
         "{pdu} is rated for {ratedA} A, above the {breakerA} A breaker of supply {supply}.");
 
+    // A breaker up to this suits every socket.
+    private const double LeastSocketA = 16;
+
     private static readonly MessageWording Socket = new(
         "power.breaker-coordination.socket",
         "The {socket} socket of supply {supply} permits a breaker of {limitA} A; it has one of {breakerA} A.");
@@ -26,6 +29,10 @@ public sealed class BreakerCoordination : Rule
     private static readonly MessageWording Cable = new(
         "power.breaker-coordination.cable",
         "The {sectionMm2} mm2 cable of supply {supply} is rated for {limitA} A; the {breakerA} A breaker does not protect it.");
+
+    private static readonly MissingData MissingSocket = new(
+        "power.breaker-coordination.missing-socket",
+        "The socket of a supply is missing, so it cannot be checked whether it bears the current of the breaker.");
 
     private static readonly MissingData MissingCableSection = new(
         "power.breaker-coordination.missing-cable-section",
@@ -180,6 +187,11 @@ public sealed class BreakerCoordination : Rule
 
     private static void JudgeSocket(RuleContext context, SupplyNode supply)
     {
+        if (supply.Source.Socket is null && Comparison.IsOver(supply.BreakerA, LeastSocketA))
+        {
+            context.ReportMissing($"{Pointers.Supply[supply.Index]}/socket", MissingSocket);
+        }
+
         if (supply.Source.Socket is not { } socket
             || Connectors.MostBreakerA(NamedEnumConverter<ConnectorCode>.Name(socket), supply.IsNorthAmerica) is not { } limit
             || !Comparison.IsOver(supply.BreakerA, limit))

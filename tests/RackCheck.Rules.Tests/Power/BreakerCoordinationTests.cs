@@ -48,7 +48,10 @@ public sealed class BreakerCoordinationTests : RuleTests<BreakerCoordination>
     {
         var rack = Rack(32, Board("strip", 13) with { Plug = ConnectorCode.Bs1363 }, mm2: 2.5);
         Assert.Single(Findings(rack));
-        Passes(rack with { Supplies = [rack.Supplies![0] with { Cable = rack.Supplies[0].Cable! with { Ring = true } }] });
+        Passes(rack with
+        {
+            Supplies = [rack.Supplies![0] with { Socket = ConnectorCode.Bs1363, Cable = rack.Supplies[0].Cable! with { Ring = true } }],
+        });
     }
 
     [Fact]
@@ -84,7 +87,7 @@ public sealed class BreakerCoordinationTests : RuleTests<BreakerCoordination>
     [Fact]
     public void North_american_pdu_at_80_percent_of_breaker_passes()
     {
-        var rack = Fed(Mains(ratedA: 30, volts: 208, mm2: 6), Board("strip", 24)).With(Load("wave-pc", 1150));
+        var rack = Fed(Mains(ratedA: 30, volts: 208, mm2: 6) with { Socket = ConnectorCode.NemaL630 }, Board("strip", 24)).With(Load("wave-pc", 1150));
         Passes(rack.In(Region.Na)); // NEC 210.20(A): a 30 A breaker permits a continuous load of 24 A
         Numbers(Only(rack.In(Region.Eu)), 30, 24, "A");
         Numbers(Only(Fed(Mains(ratedA: 40, volts: 208, mm2: 10), Board("strip", 24)).With(Load("wave-pc", 1150)).In(Region.Na)), 40, 30, "A");
@@ -117,8 +120,15 @@ public sealed class BreakerCoordinationTests : RuleTests<BreakerCoordination>
     public void Cable_area_absent_or_beyond_table_is_missing_data()
     {
         ReportsMissing(Rack(16, Board("strip", 16), mm2: null), "/supplies/0/cable/crossSectionMm2");
-        ReportsMissing(Rack(100, Board("strip", 100), mm2: 25), "/supplies/0/cable/crossSectionMm2");
+        ReportsMissing(Rack(100, Board("strip", 100), mm2: 25), "/supplies/0/cable/crossSectionMm2", "/supplies/0/socket");
         Passes(EmptyRack().Fed([Mains(mm2: null, metres: null)]));
+    }
+
+    [Fact]
+    public void Socket_absent_is_missing_data_where_the_breaker_could_be_too_large_for_it()
+    {
+        Passes(Rack(16, Board("strip", 16)));
+        ReportsMissing(Rack(20, Board("strip", 20), mm2: 2.5), "/supplies/0/socket");
     }
 
     [Fact]
