@@ -245,7 +245,7 @@ public sealed record ObjectiveValue
 /// <summary>Requirements that no rack meets together.</summary>
 public sealed record ProposalConflict
 {
-    /// <summary>The requirements. Without any one of them, the others can be met.</summary>
+    /// <summary>The requirements: the smallest set that the search found. A longer search can find a smaller one.</summary>
     public required IReadOnlyList<ConflictingRequirement> Requirements { get; init; }
 
     /// <summary>The errors of the best rack that was tried, with what they concern.</summary>
