@@ -106,6 +106,8 @@ internal sealed class RangeAssessment
         }
     }
 
+    private static bool IsUnbounded(string pointer) => FactTable.Find(pointer)?.Fact is not { Range: not null };
+
     private bool IsOff(RuleDescriptor rule) => policy?.GetValueOrDefault(rule.Id)?.Severity == PolicySeverity.Off;
 
     private bool IsAdviceOnly(RuleDescriptor rule) =>
@@ -121,7 +123,9 @@ internal sealed class RangeAssessment
         }
 
         var favourable = ends[1].Answer;
-        string[] still = [.. ends.SelectMany(e => e.Answer.Missing).Distinct()];
+
+        // What has no range was not filled in: where another rule takes over at the ends, that has not answered it.
+        string[] still = [.. ends.SelectMany(e => e.Answer.Missing).Concat(given.Missing.Where(IsUnbounded)).Distinct()];
         var turns = ends.Exists(e => !e.Answer.IsSame(favourable));
         if (!turns && !favourable.IsSame(given))
         {
