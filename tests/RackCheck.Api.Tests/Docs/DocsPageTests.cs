@@ -41,7 +41,8 @@ public sealed class DocsPageTests : IAsyncLifetime
             var operation = operations.Nth(i);
             await operation.Locator(".opblock-summary-control").First.ClickAsync();
             await operation.Locator("button.execute").ClickAsync();
-            await Assertions.Expect(operation.Locator(".live-responses-table tbody .response-col_status")).ToContainTextAsync("200", new() { Timeout = Patience });
+            await Assertions.Expect(operation.Locator(".live-responses-table tbody .response-col_status"))
+                .ToContainTextAsync("200", new() { Timeout = Patience });
         }
 
         Assert.True(complaints.Count == 0, string.Join(Environment.NewLine, complaints));

@@ -8,33 +8,33 @@ namespace RackCheck.Rules.Tests.Properties;
 public sealed class LessSaidTests
 {
     // Where a default stands for a fact, or one rule takes over from another, a rack that was held can come under review without a question for that fact.
-    // That is a gap, which must stay rare until it is closed; a rack is never released by it.
-    private const int FactsForOneGap = 1_000;
+    // That must stay rare until it is corrected; a rack is never released by it.
+    private const int FactsForOneUnnamed = 1_000;
 
     [Fact]
     [Trait("Kind", "property")]
     public void Rack_without_a_fact_is_not_released()
     {
-        var gaps = new Gaps();
+        var unnamed = new UnnamedFacts();
         AnyRack.All.Sample(
             rack =>
             {
                 var before = Judge.Check(rack);
                 foreach (var pointer in FactPlaces.Given(rack))
                 {
-                    gaps.Add(Faults(rack, before, pointer));
+                    unnamed.Add(Faults(rack, before, pointer));
                 }
             },
             iter: Samples.Of(10_000),
             print: Wording.Of);
-        gaps.AreRare();
+        unnamed.AreRare();
     }
 
     [Fact]
     [Trait("Kind", "property")]
     public void Rack_without_two_facts_is_not_released()
     {
-        var gaps = new Gaps();
+        var unnamed = new UnnamedFacts();
         AnyRack.All.Select(Gen.Int[0, 1_000_000].Array[20], (rack, picks) => (rack, picks)).Sample(
             sample =>
             {
@@ -45,13 +45,13 @@ public sealed class LessSaidTests
                     var (one, other) = (given[picks[i] % given.Count], given[picks[i + 1] % given.Count]);
                     if (!one.StartsWith(other, StringComparison.Ordinal) && !other.StartsWith(one, StringComparison.Ordinal))
                     {
-                        gaps.Add(Faults(rack, before, one, other));
+                        unnamed.Add(Faults(rack, before, one, other));
                     }
                 }
             },
             iter: Samples.Of(10_000),
             print: s => Wording.Of(s.rack));
-        gaps.AreRare();
+        unnamed.AreRare();
     }
 
     [Fact]
@@ -112,9 +112,9 @@ public sealed class LessSaidTests
     private static bool Names(string asked, string pointer) => pointer == asked || pointer.StartsWith(asked + "/", StringComparison.Ordinal);
 
     // Counts facts taken out and what is not asked for, over all threads.
-    private sealed class Gaps
+    private sealed class UnnamedFacts
     {
-        private readonly System.Collections.Concurrent.ConcurrentBag<string> unasked = [];
+        private readonly System.Collections.Concurrent.ConcurrentBag<string> texts = [];
         private int facts;
 
         public void Add(IEnumerable<(bool IsReleased, string Text)> faults)
@@ -123,12 +123,12 @@ public sealed class LessSaidTests
             foreach (var (isReleased, text) in faults)
             {
                 Assert.False(isReleased, text);
-                unasked.Add(text);
+                texts.Add(text);
             }
         }
 
-        // A small sample has no rate: one gap is always allowed in it.
+        // A small sample has no rate: one is always allowed in it.
         public void AreRare() => Assert.True(
-            unasked.Count <= Math.Max(1, facts / FactsForOneGap), $"{unasked.Count} gaps in {facts} facts: {string.Join("; ", unasked)}");
+            texts.Count <= Math.Max(1, facts / FactsForOneUnnamed), $"{texts.Count} not asked for in {facts} facts: {string.Join("; ", texts)}");
     }
 }
