@@ -14,7 +14,11 @@ internal sealed class OpenLoop(int port, byte[] request) : IDisposable
 {
     private const int MostConnections = 4_000;
     private readonly ConcurrentStack<Connection> idle = new();
+    private readonly ConcurrentDictionary<string, int> faults = new();
     private int connections;
+
+    /// <summary>Why connections broke, and how many.</summary>
+    public IReadOnlyDictionary<string, int> Faults => faults;
 
     /// <summary>Sends for a time.</summary>
     /// <param name="rate">Requests a second.</param>
@@ -75,6 +79,7 @@ internal sealed class OpenLoop(int port, byte[] request) : IDisposable
         catch (Exception fault) when (fault is IOException or SocketException)
         {
             Close(connection);
+            faults.AddOrUpdate(fault.Message, 1, (_, count) => count + 1);
             return 0;
         }
     }

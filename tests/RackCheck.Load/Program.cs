@@ -60,6 +60,12 @@ var recovered = await checks.RunAsync(50, TimeSpan.FromSeconds(5));
 var others = loaded.All.Count - loaded.Count(200) - loaded.Count(503);
 Console.WriteLine($"sustainable {sustainable:F0}/s; {4 * sustainable:F0}/s for {overload.TotalSeconds:F0} s");
 Console.WriteLine($"{loaded.Count(200)} accepted, {loaded.Count(503)} refused, {others} other");
+Console.WriteLine($"of the others {loaded.Count(0)} connections broke, {loaded.Count(-1)} requests found none free");
+foreach (var (fault, count) in checks.Faults)
+{
+    Console.WriteLine($"{count} times: {fault}");
+}
+
 Console.WriteLine($"accepted p50 {loaded.P50(200):F1} ms, p99 {loaded.P99(200):F1} ms; refused p50 {loaded.P50(503):F1} ms, p99 {loaded.P99(503):F1} ms");
 Console.WriteLine($"liveness p99 {live99:F1} ms; resident {before:F0} MB before, {most:F0} MB at most, {after:F0} MB after");
 Console.WriteLine($"2 s later: {recovered.Count(200)} of {recovered.All.Count} accepted, p99 {recovered.P99(200):F1} ms");

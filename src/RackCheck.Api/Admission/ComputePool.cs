@@ -8,7 +8,7 @@ namespace RackCheck.Api.Admission;
 /// the queue full is refused at once.
 /// </summary>
 /// <remarks>
-/// A burst may fill the queue. A queue that stays filled only makes all wait, so after a while its second half admits only what is served within the target.
+/// A burst may fill the queue. A queue that stays filled only makes all wait, so after a while it admits only what is served within the target.
 /// </remarks>
 internal sealed class ComputePool : IDisposable
 {
@@ -19,6 +19,9 @@ internal sealed class ComputePool : IDisposable
 
     // From then on a queue that was never empty counts as overload instead of a burst.
     private static readonly TimeSpan Burst = TimeSpan.FromMilliseconds(100);
+
+    // So many keep the threads busy whatever the mean says.
+    private const int LeastWaiting = 2;
 
     private readonly PoolOptions options;
     private readonly TimeProvider time;
@@ -56,7 +59,7 @@ internal sealed class ComputePool : IDisposable
             }
 
             return waiting >= options.Queue
-                || (waiting >= options.Queue / 2
+                || (waiting >= LeastWaiting
                     && time.GetElapsedTime(Volatile.Read(ref lastEmpty)) > Burst
                     && waiting * Volatile.Read(ref meanWorkTicks) > threads.Length * options.TargetMs * TimeSpan.TicksPerMillisecond);
         }
