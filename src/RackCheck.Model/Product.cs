@@ -22,6 +22,26 @@ public sealed record Product
     [Range(1, 10000)]
     public int? Pieces { get; init; }
 
+    /// <summary>Price of one order unit, in <c>currency</c>.</summary>
+    [Range(0d, 10_000_000d)]
+    public double? Price { get; init; }
+
+    /// <summary>Currency of the price, ISO 4217 code. Prices in different currencies are not compared.</summary>
+    [RegularExpression("^[A-Z]{3}$")]
+    public string? Currency { get; init; }
+
+    /// <summary>Whether it can be delivered from stock. Default true.</summary>
+    public bool? InStock { get; init; }
+
+    /// <summary>Whether the supplier prefers it where several products suit. Default false.</summary>
+    public bool? Preferred { get; init; }
+
+    /// <summary>For equipment: whether mains cords for its appliance inlets are in the box. Default false.</summary>
+    public bool? CordIncluded { get; init; }
+
+    /// <summary>For equipment: whether its slides or runners are in the box. Default false.</summary>
+    public bool? RailsIncluded { get; init; }
+
     /// <summary>For a cabinet: its data, without part number and placement.</summary>
     public Cabinet? Cabinet { get; init; }
 
