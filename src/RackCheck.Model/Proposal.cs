@@ -181,7 +181,7 @@ public sealed record CheckedRack
     /// <summary>The rack, ready to post to a check.</summary>
     public required RackDescription Rack { get; init; }
 
-    /// <summary>The report on that rack. It has no open error.</summary>
+    /// <summary>The report on that rack. That of a proposal has no open error.</summary>
     public required CheckReport Report { get; init; }
 }
 

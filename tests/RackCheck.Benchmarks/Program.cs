@@ -19,6 +19,12 @@ if (args is ["ranges"])
     return;
 }
 
+if (args is ["baskets"])
+{
+    BasketTimes.Print();
+    return;
+}
+
 if (args is ["proposals", .. var solves])
 {
     ProposalTimes.Print(solves is [var number] ? int.Parse(number, System.Globalization.CultureInfo.InvariantCulture) : 0);

@@ -57,7 +57,7 @@ internal static class BasketsEndpoints
         var numbers = new HashSet<string>(StringComparer.Ordinal);
         foreach (var line in basket.Lines)
         {
-            numbers.Add(line.PartNumber);
+            numbers.UnionWith(BasketPlanner.PartNumbers(line));
         }
 
         // In parallel, so that the wait for both is no longer than for one.
@@ -73,7 +73,11 @@ internal static class BasketsEndpoints
                 return new Reply(null, ProblemKind.Invalid, Problems.NothingChecked, answer.Faults);
             }
 
-            metrics.Count(report.Report);
+            foreach (var rack in report.Racks)
+            {
+                metrics.Count(rack.Report);
+            }
+
             return new Reply(JsonAnswer.Prepare(report, ContractJson.Default.BasketReport, ReportLength.Shorten));
         });
         if (reply is not null)

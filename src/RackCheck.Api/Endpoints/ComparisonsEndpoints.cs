@@ -87,7 +87,7 @@ internal static class ComparisonsEndpoints
     {
         if (side.Basket is { } basket)
         {
-            var numbers = basket.Lines.Select(l => l.PartNumber).ToHashSet(StringComparer.Ordinal);
+            var numbers = basket.Lines.SelectMany(BasketPlanner.PartNumbers).ToHashSet(StringComparer.Ordinal);
             return new Side(side, pointer, null, await catalogue.FindAsync(numbers, cancellation), await catalogue.OfferedAsync(cancellation));
         }
 
@@ -106,7 +106,17 @@ internal static class ComparisonsEndpoints
             {
                 var answer = planner.Plan(basket, Products!, Offered!, cancellation);
                 faults.AddRange(answer.Faults.Select(f => f with { Pointer = $"{Pointer}/basket{f.Pointer}" }));
-                return answer.Report is { } planned ? new ComparedRack(planned.Report, planned.Rack, basket.Lines) : null;
+                if (answer.Report is { Report: { } checkedRack } planned)
+                {
+                    return new ComparedRack(checkedRack, planned.Rack, basket.Lines);
+                }
+
+                if (answer.Report is not null)
+                {
+                    faults.Add(new Fault { Pointer = $"{Pointer}/basket/lines", Code = FaultCodes.Inconsistent, Detail = "The basket makes no rack to compare." });
+                }
+
+                return null;
             }
 
             if (Given.Report is { } report)

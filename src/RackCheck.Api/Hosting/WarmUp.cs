@@ -49,7 +49,7 @@ internal sealed class WarmUp(
             foreach (var example in Examples.Baskets)
             {
                 var basket = baskets.Read(example.Json).Document!;
-                HashSet<string> numbers = [.. basket.Lines.Select(l => l.PartNumber)];
+                HashSet<string> numbers = [.. basket.Lines.SelectMany(BasketPlanner.PartNumbers)];
                 planner.Plan(basket, await shipped.FindAsync(numbers, cancellationToken), offered, cancellationToken);
             }
 

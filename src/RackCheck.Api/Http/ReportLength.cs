@@ -36,8 +36,15 @@ internal static class ReportLength
     /// <returns>The shorter report.</returns>
     public static BasketReport Shorten(BasketReport answer, int bytes)
     {
-        var report = Shorten(answer.Report, bytes);
-        return answer with { Report = report, FindingLines = [.. answer.FindingLines.Take(report.Findings.Count)] };
+        CheckedRack[] racks = [.. answer.Racks.Select(r => r with { Report = Shorten(r.Report, bytes) })];
+        var first = racks.FirstOrDefault()?.Report;
+        return answer with
+        {
+            Racks = racks,
+            Report = first,
+            FindingLines = [.. answer.FindingLines.Take(first?.Findings.Count ?? 0)],
+            CompletedReport = answer.CompletedReport is { } completed ? Shorten(completed, bytes) : null,
+        };
     }
 
     /// <summary>Shortens the reports in a response with proposals by a number of bytes together.</summary>

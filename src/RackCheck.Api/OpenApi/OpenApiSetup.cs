@@ -45,6 +45,15 @@ internal static class OpenApiSetup
             {
                 Description = "A number, a string, a Boolean, or a list of numbers or strings.",
             });
+            options.MapType<BasketCabinet>(() => new OpenApiSchema
+            {
+                Description = "The cabinet of a basket that orders none: none, or the cabinet that the customer has.",
+                OneOf =
+                [
+                    new OpenApiSchema { Type = JsonSchemaType.String, Enum = [BasketCabinet.NoCabinet] },
+                    new OpenApiSchemaReference(nameof(ExistingCabinet)),
+                ],
+            });
             options.SchemaFilter<ContractSchemaFilter>();
             options.AddSecurityDefinition(ApiKeyHandler.Name, new OpenApiSecurityScheme
             {

@@ -2,6 +2,7 @@ using System.Buffers;
 using System.Text.Json;
 using System.Text.Json.Serialization;
 using System.Text.Json.Serialization.Metadata;
+using RackCheck.Model;
 using RackCheck.Model.Converters;
 using RackCheck.Model.Json;
 
@@ -105,6 +106,9 @@ internal sealed class RequestDiagnostics
                 break;
             case JsonTypeInfoKind.Enumerable when element.ValueKind == JsonValueKind.Array:
                 WalkList(element, type, pointer, member);
+                break;
+            case JsonTypeInfoKind.None when type.Type == typeof(BasketCabinet) && element.ValueKind == JsonValueKind.Object:
+                WalkObject(element, Metadata(typeof(ExistingCabinet)), pointer, member);
                 break;
             case JsonTypeInfoKind.None:
                 WalkScalar(element, type, pointer, member);
@@ -272,6 +276,7 @@ internal sealed class RequestDiagnostics
         }
 
         var wanted = type == typeof(bool) ? "true or false"
+            : type == typeof(BasketCabinet) ? $"\"{BasketCabinet.NoCabinet}\" or an object with the existing cabinet"
             : type == typeof(string) ? "a string"
             : "a number";
         return (FaultCodes.WrongType, $"It is {Kind(element)} where {wanted} is required.");
@@ -299,7 +304,7 @@ internal sealed class RequestDiagnostics
         var (best, distance) = ("", 3);
         foreach (var property in type.Properties)
         {
-            var own = EditDistance(name, property.Name, distance);
+            var own = Edits.Between(name, property.Name, distance);
             if (own < distance)
             {
                 (best, distance) = (property.Name, own);
@@ -307,30 +312,6 @@ internal sealed class RequestDiagnostics
         }
 
         return best.Length > 0 ? $" Did you mean {best}?" : "";
-    }
-
-    // Levenshtein distance, for names of similar length only.
-    private static int EditDistance(string one, string other, int atMost)
-    {
-        if (Math.Abs(one.Length - other.Length) >= atMost || one.Length > 64)
-        {
-            return atMost;
-        }
-
-        var row = Enumerable.Range(0, other.Length + 1).ToArray();
-        for (var i = 1; i <= one.Length; i++)
-        {
-            var diagonal = row[0];
-            row[0] = i;
-            for (var j = 1; j <= other.Length; j++)
-            {
-                var substitution = diagonal + (one[i - 1] == other[j - 1] ? 0 : 1);
-                diagonal = row[j];
-                row[j] = Math.Min(substitution, Math.Min(row[j], row[j - 1]) + 1);
-            }
-        }
-
-        return row[^1];
     }
 
     private static string? Follow(ref Utf8JsonReader reader, List<PathStep> path)

@@ -30,6 +30,7 @@ namespace RackCheck.Model.Json;
 [JsonSerializable(typeof(ProductLookUp))]
 [JsonSerializable(typeof(BasketRequest))]
 [JsonSerializable(typeof(BasketReport))]
+[JsonSerializable(typeof(ExistingCabinet))]
 [JsonSerializable(typeof(ProposalRequest))]
 [JsonSerializable(typeof(ProposalAnswer))]
 [JsonSerializable(typeof(ComparisonRequest))]

@@ -16,21 +16,34 @@ internal static class BasketCompletion
     /// <summary>Completes a basket. The stock contains the cabinet.</summary>
     /// <returns>The completed basket.</returns>
     public static Completed Run(BasketContext context, Stock stock, Product cabinet, CancellationToken cancellation) =>
-        Run(context, stock, cabinet, [], RackAssembler.Make, cancellation);
-
-    /// <summary>Completes a basket again after its items got other positions. Parts that do not depend on positions stay.</summary>
-    /// <param name="completed">The basket before.</param>
-    /// <returns>The completed basket.</returns>
-    public static Completed Again(BasketContext context, Stock stock, Product cabinet, Completed completed, CancellationToken cancellation) =>
-        Run(context, stock, cabinet, completed.Added.Where(p => p.Stage < Stage.Earth), RackAssembler.Make, cancellation);
+        Finish(context, stock, cabinet, Mount(context, stock, cabinet, cancellation), cancellation);
 
     /// <summary>
-    /// Completes a basket with the parts that need space or move air only: shelves, rails, KVM switch and roof fans. The result shows whether a cabinet
-    /// takes everything.
+    /// Completes a basket with the parts that need space or move air only: shelves, rails, KVM switch and roof fans.
     /// </summary>
     /// <returns>The rack without power, earth, panels and fixings.</returns>
-    public static RackBuild Mount(BasketContext context, Stock stock, Product cabinet, CancellationToken cancellation) =>
-        Run(context, stock, cabinet, [], RackAssembler.Mount, cancellation).RackBuild;
+    public static Completed Mount(BasketContext context, Stock stock, Product cabinet, CancellationToken cancellation)
+    {
+        context.OutletsGivenUp = false;
+        return Run(context, stock, cabinet, [], RackAssembler.Mount, cancellation);
+    }
+
+    /// <summary>Completes a mounted basket, perhaps after its items got other positions. Parts that do not depend on positions stay.</summary>
+    /// <param name="mounted">The basket with the parts that need space.</param>
+    /// <returns>The completed basket.</returns>
+    public static Completed Finish(BasketContext context, Stock stock, Product cabinet, Completed mounted, CancellationToken cancellation)
+    {
+        context.OutletsGivenUp = false;
+        var wired = Run(context, stock, cabinet, mounted.Added.Where(p => p.Stage < Stage.Earth), RackAssembler.Wire, cancellation);
+        RackAssembler.Dress(context, wired.RackBuild);
+        return wired.RackBuild.MissingPieces.Count == 0
+            ? wired
+            : Run(context, stock, cabinet, Merged(wired.Added.Concat(wired.RackBuild.MissingPieces)), RackAssembler.Make, cancellation);
+    }
+
+    /// <summary>One piece for each part number, with its first reason.</summary>
+    public static MissingPiece[] Merged(IEnumerable<MissingPiece> pieces) =>
+        [.. pieces.GroupBy(p => p.Product.PartNumber).Select(g => g.First() with { OrderUnits = g.Sum(p => p.OrderUnits) })];
 
     // Outlets of a second round serve other cords than those of the first. For all other stages the first reason is complete.
     private static string Both(MissingPiece earlier, MissingPiece later) =>
@@ -45,7 +58,6 @@ internal static class BasketCompletion
         CancellationToken cancellation)
     {
         var added = new SortedDictionary<string, MissingPiece>(from.ToDictionary(p => p.Product.PartNumber), StringComparer.Ordinal);
-        context.OutletsGivenUp = false;
         var build = Make(added.Values);
         for (var round = 0; build.MissingPieces.Count > 0 && round < MostRounds; round++)
         {
@@ -53,7 +65,9 @@ internal static class BasketCompletion
             var stage = build.MissingPieces.Min(l => l.Stage);
             var before = build;
             var kept = new SortedDictionary<string, MissingPiece>(added, StringComparer.Ordinal);
-            foreach (var piece in build.MissingPieces.Where(l => l.Stage == stage))
+
+            // From earthing on, no part changes what another stage needs.
+            foreach (var piece in build.MissingPieces.Where(l => l.Stage == stage || (stage >= Stage.Earth && l.Stage >= Stage.Earth)))
             {
                 added[piece.Product.PartNumber] = added.TryGetValue(piece.Product.PartNumber, out var earlier)
                     ? earlier with { OrderUnits = earlier.OrderUnits + piece.OrderUnits, Reason = Both(earlier, piece) }

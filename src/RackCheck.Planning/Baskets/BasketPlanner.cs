@@ -1,13 +1,13 @@
 using RackCheck.Model;
+using RackCheck.Planning.Proposals;
 using RackCheck.Rules;
-using RackCheck.Survey.Catalogue;
 using static System.FormattableString;
 
 namespace RackCheck.Planning.Baskets;
 
 /// <summary>
-/// Turns the lines of a basket into a rack: chooses the cabinet, mounts and wires the items, checks the rack and determines missing and excess
-/// lines. It completes the basket stage by stage until nothing is missing, so that the completed basket, planned again, has no missing line.
+/// Turns the lines of a basket into a rack as a good sales engineer would: finds the best completed rack with the planner of the proposals, and says which
+/// lines to add, to exchange and to leave out. The completed basket, planned again, lacks nothing.
 /// </summary>
 /// <param name="checker">Checks the racks.</param>
 /// <remarks>
@@ -21,73 +21,49 @@ public sealed class BasketPlanner(RackChecker checker)
     /// <summary>Fault code: the basket has no cabinet and none is on offer.</summary>
     public const string NoCabinet = "no-cabinet";
 
+    /// <summary>The part numbers that a line names, those within its own equipment included.</summary>
+    public static IEnumerable<string> PartNumbers(BasketLine line)
+    {
+        string?[] all = [line.PartNumber, line.Item?.PartNumber];
+        return all.OfType<string>();
+    }
+
     /// <summary>Plans a basket.</summary>
     /// <param name="request">A valid request.</param>
     /// <param name="products">
     /// The products of its lines by part number. A line with another part number is unknown: it is left out of the rack and puts the order on hold.
     /// </param>
     /// <param name="offered">The products that may be added to the basket, in any order.</param>
-    /// <param name="cancellation">Stops between two rules of a check or two rounds of completion.</param>
+    /// <param name="cancellation">Stops between two rules of a check or two racks.</param>
     /// <returns>The report, or the faults of the request: more than 200 items to mount, or no cabinet and none on offer.</returns>
     /// <exception cref="OperationCanceledException">The planning was cancelled.</exception>
     public BasketAnswer Plan(
         BasketRequest request, IReadOnlyDictionary<string, Product> products, IReadOnlyList<Product> offered, CancellationToken cancellation = default)
     {
-        var basket = new Stock(request.Lines.Where(l => products.ContainsKey(l.PartNumber)).Select(l => (products[l.PartNumber], (long)l.Quantity)));
-        var mounted = basket.All.Where(e => e.Product.Kind is ProductKind.Equipment or ProductKind.Shelf or ProductKind.FanTray).Sum(e => e.Left);
-        if (mounted > RackAssembler.MostItems)
+        var lines = new BasketLines(request, products);
+        if (lines.Mounted > RackAssembler.MostItems)
         {
             return FaultOf(TooManyItems,
-                Invariant($"The basket has {mounted} items to mount; the maximum is {RackAssembler.MostItems}. Use one basket per rack."));
+                Invariant($"The basket has {lines.Mounted} items to mount; the maximum is {RackAssembler.MostItems}. Use one basket per rack."));
         }
 
-        var context = new BasketContext(request, basket.All.Select(e => e.Product).Concat(offered), offered);
-        var own = CabinetChoice.Own(context, basket, checker, cancellation);
-        if ((own ?? CabinetChoice.Offered(context, basket, checker, cancellation)) is not { Product: var cabinet } chosen)
+        if (!lines.MakesRack)
         {
-            return FaultOf(NoCabinet, "The basket has no cabinet, and none is on offer.");
+            return new BasketAnswer { Report = OfParts(lines, offered) };
         }
 
-        var stock = own is null ? basket.With([(cabinet, 1)]) : basket;
-        var completed = BasketCompletion.Run(context, stock, cabinet, cancellation);
-        var build = RackAssembler.Make(context, stock.With([]), cabinet);
-        var rack = build.Describe();
-        var report = checker.Check(rack, cancellation);
-        var after = completed.Added.Count == 0 ? report : checker.Recheck(ResolvedRack.Plain(completed.RackBuild.Describe()), cancellation);
-        var lines = new LineMap(request.Lines, products);
-        var unknown = UnknownLines(request, products);
-        var isWhole = unknown.Count == 0 && completed.RackBuild.Unmet.Count == 0;
-        var missing = MissingParts.Of(completed, own is null ? chosen : null, report, after);
-        var verdicts = AtLeast(report.Verdicts, !isWhole || own is null ? Verdict.Hold : missing.Count > 0 ? Verdict.Review : Verdict.Release);
-        var completedVerdicts = AtLeast(after.Verdicts, isWhole ? Verdict.Release : Verdict.Hold);
-        return new BasketAnswer
+        // What can be delivered from stock, if that makes a whole order.
+        Product[] stocked = [.. offered.Where(p => p.InStock != false)];
+        var order = stocked.Length > 0 ? BasketCompleter.Run(request, products, stocked, checker, cancellation) : null;
+        if ((stocked.Length < offered.Count || order is null) && order is not { Final: { Against.Count: 0, Faults: (0, 0, _) } })
         {
-            Report = new BasketReport
-            {
-                Reference = request.Reference,
-                Verdict = verdicts.Gravest,
-                Verdicts = verdicts,
-                CompletedVerdict = completedVerdicts.Gravest,
-                CompletedVerdicts = completedVerdicts,
-                Rack = rack,
-                Report = report,
-                FindingLines =
-                [
-                    .. report.Findings.Select(f => new FindingLines
-                    {
-                        Rule = f.Rule,
-                        Fingerprint = f.Fingerprint,
-                        Lines = [.. f.Pointers.SelectMany(p => lines.LinesOf(build, p)).Distinct().Select(LineMap.PointerOf)],
-                    }),
-                ],
-                MissingLines = missing,
-                Unmet = completed.RackBuild.Unmet,
-                ExcessLines = ExcessParts.Of(request, products, completed, cabinet),
-                LineItems = LineItemsOf(request, lines, build),
-                UnknownLines = unknown,
-                Assumptions = build.Assumptions,
-            },
-        };
+            var whole = BasketCompleter.Run(request, products, offered, checker, cancellation);
+            order = order is null || (whole is not null && whole.Final.Faults.CompareTo(order.Final.Faults) < 0) ? whole : order;
+        }
+
+        return order is null
+            ? FaultOf(NoCabinet, "The basket has no cabinet, and none is on offer.")
+            : new BasketAnswer { Report = Describe(order, offered, cancellation) };
     }
 
     private static BasketAnswer FaultOf(string code, string detail) => new() { Faults = [new Fault { Pointer = "/lines", Code = code, Detail = detail }] };
@@ -95,17 +71,126 @@ public sealed class BasketPlanner(RackChecker checker)
     // What the order lacks counts for the product.
     private static Verdicts AtLeast(Verdicts verdicts, Verdict product) => product > verdicts.Product ? verdicts with { Product = product } : verdicts;
 
-    private static List<string> UnknownLines(BasketRequest request, IReadOnlyDictionary<string, Product> products) =>
-        [.. Enumerable.Range(0, request.Lines.Count).Where(i => !products.ContainsKey(request.Lines[i].PartNumber)).Select(LineMap.PointerOf)];
-
-    private static List<LineItems> LineItemsOf(BasketRequest request, LineMap lines, RackBuild build)
+    // An order of parts alone: nothing is built, so nothing is checked.
+    private static BasketReport OfParts(BasketLines lines, IReadOnlyList<Product> offered)
     {
-        var items = build.Items.ToLookup(i => lines.LineOf(i.Piece), i => i.Id);
-        var units = build.Units.ToLookup(u => lines.LineOf(u.Piece), u => u.Unit.Id);
+        var verdict = lines.Unknown.Any() ? Verdict.Hold : Verdict.Release;
+        var verdicts = new Verdicts { Product = verdict, Site = Verdict.Release };
+        return new BasketReport
+        {
+            Reference = lines.Request.Reference,
+            Verdict = verdict,
+            Verdicts = verdicts,
+            CompletedVerdict = verdict,
+            CompletedVerdicts = verdicts,
+            Racks = [],
+            FindingLines = [],
+            MissingLines = [],
+            ReplaceLines = [],
+            Unmet = [],
+            ExcessLines = [],
+            LineItems = [.. lines.Request.Lines.Select((_, i) => new LineItems { Line = BasketLines.PointerOf(i), Items = [], Pdus = [] })],
+            LineStatus = LineStates.OfParts(lines, offered),
+            UnknownLines = [.. lines.Unknown.Select(BasketLines.PointerOf)],
+            CompletedBasket = lines.Request,
+            Assumptions = [],
+        };
+    }
+
+    private BasketReport Describe(CompletedOrder order, IReadOnlyList<Product> offered, CancellationToken cancellation)
+    {
+        var lines = order.Lines;
+        CheckReport[] completed = [.. order.Final.Racks.Select(r => checker.Check(r.Trial.Resolved, cancellation))];
+        var steps = ReferenceEquals(order.Final, order.Plan) ? null : new CompletionSteps(order, cancellation);
+        var ordered = steps?.Ordered ?? [.. order.Final.Racks.Select(r => r.Trial)];
+        CheckReport[] reports = steps is null ? completed : [.. ordered.Select(t => checker.Check(t.Resolved, cancellation))];
+        var missing = MissingParts.Of(order, offered, reports, completed);
+        var map = new LineMap(lines);
+        FindingLines[] findings =
+        [
+            .. ordered.Zip(reports).SelectMany(r => r.Second.Findings.Select(f =>
+            {
+                var clearedBy = steps?.ClearedBy(f, completed, missing);
+                return new FindingLines
+                {
+                    Rule = f.Rule,
+                    Fingerprint = f.Fingerprint,
+                    Lines = [.. f.Pointers.SelectMany(p => map.LinesOf(r.First, p)).Distinct().Select(BasketLines.PointerOf)],
+                    ClearedBy = clearedBy,
+                    Stays = clearedBy is null ? true : null,
+                };
+            })),
+        ];
+        string[] unknown = [.. lines.Unknown.Select(BasketLines.PointerOf)];
+        var unmet = UnmetOf(order);
+        var isWhole = unknown.Length == 0 && unmet.Count == 0;
+        var isOpen = missing.Count > 0 || order.Excess.Any(e => IsBig(lines, e));
+        var verdicts = AtLeast(
+            Over(reports),
+            !isWhole || order.Cabinets.Count > 0 || order.Replaced.Count > 0 ? Verdict.Hold : isOpen ? Verdict.Review : Verdict.Release);
+        var completedVerdicts = AtLeast(Over(completed), isWhole ? Verdict.Release : Verdict.Hold);
+        return new BasketReport
+        {
+            Reference = lines.Request.Reference,
+            Verdict = verdicts.Gravest,
+            Verdicts = verdicts,
+            CompletedVerdict = completedVerdicts.Gravest,
+            CompletedVerdicts = completedVerdicts,
+            Racks = [.. ordered.Zip(reports, (t, report) => new CheckedRack { Rack = t.Rack, Report = report })],
+            Rack = ordered[0].Rack,
+            Report = reports[0],
+            FindingLines = findings,
+            MissingLines = missing,
+            ReplaceLines = order.Replaced,
+            Unmet = unmet,
+            ExcessLines = order.Excess,
+            LineItems = LineItemsOf(lines, map, ordered),
+            LineStatus = LineStates.Of(order, offered, [.. reports.SelectMany(r => r.Findings)], findings),
+            UnknownLines = unknown,
+            CompletedBasket = order.Basket,
+            CompletedReport = completed[0],
+            Assumptions = [.. ordered[0].Completed.RackBuild.Assumptions, .. lines.Assumptions(ordered[0].Rack)],
+        };
+    }
+
+    // The graver of each decision over all racks.
+    private static Verdicts Over(CheckReport[] reports) =>
+        new() { Product = reports.Max(r => r.Verdicts.Product), Site = reports.Max(r => r.Verdicts.Site) };
+
+    private static bool IsBig(BasketLines lines, ExcessLine excess) =>
+        lines.Products[excess.PartNumber].Kind is ProductKind.Cabinet or ProductKind.AirConditioner or ProductKind.Door;
+
+    private static IReadOnlyList<UnmetNeed> UnmetOf(CompletedOrder order)
+    {
+        List<UnmetNeed> unmet =
+        [
+            .. order.Final.Unmet.Select(u => u.Proven ? u : u with { Reason = $"{u.Reason} No other solution was found." }),
+        ];
+        if (order.Final.Against.FirstOrDefault(f => f.Severity == Severity.Error) is { } against)
+        {
+            unmet.Add(new UnmetNeed
+            {
+                What = "A cabinet for this equipment",
+                Reason = $"No cabinet on offer takes it, whatever else is chosen. In {order.Final.Racks[0].Trial.Offer.Product.Name}: {against.Message}",
+                Proven = true,
+            });
+        }
+
+        return unmet;
+    }
+
+    private static List<LineItems> LineItemsOf(BasketLines lines, LineMap map, IReadOnlyList<Trial> trials)
+    {
+        var items = trials.SelectMany(t => t.Completed.RackBuild.Items).ToLookup(i => map.LineOf(i.Piece), i => i.Id);
+        var units = trials.SelectMany(t => t.Completed.RackBuild.Units).ToLookup(u => map.LineOf(u.Piece), u => u.Unit.Id);
         return
         [
-            .. Enumerable.Range(0, request.Lines.Count)
-                .Select(i => new LineItems { Line = LineMap.PointerOf(i), Items = [.. items[i]], Pdus = [.. units[i]] }),
+            .. lines.Request.Lines.Select((_, i) => new LineItems
+            {
+                Line = BasketLines.PointerOf(i),
+                Items = [.. items[i].Order(Words.ById)],
+                Pdus = [.. units[i]],
+            }),
         ];
     }
 }

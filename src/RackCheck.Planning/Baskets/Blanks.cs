@@ -3,6 +3,7 @@ using System.Numerics;
 using RackCheck.Model;
 using RackCheck.Rules;
 using RackCheck.Survey;
+using RackCheck.Survey.Catalogue;
 using RackCheck.Survey.Layout;
 
 namespace RackCheck.Planning.Baskets;
@@ -29,7 +30,7 @@ internal static class Blanks
         List<Gap> gaps = [.. GapsOf(survey.Occupancy.OpenFront)];
 
         // The rule finds the gaps that matter, depending on doors, equipment and policy.
-        var found = Checker.Check(description).Findings.Select(f => f.MessageData["units"].ToString()).ToHashSet(StringComparer.Ordinal);
+        var found = Checker.Recheck(ResolvedRack.Plain(description)).Findings.Select(f => f.MessageData["units"].ToString()).ToHashSet(StringComparer.Ordinal);
         List<Gap> harmful = [.. gaps.Where(g => found.Contains(survey.Cabinet.Units(g.Bottom, g.Bottom + g.Left - 1).ToString()))];
         Fill(build, harmful);
         Propose(context, build, harmful);

@@ -6,38 +6,42 @@ namespace RackCheck.Planning.Baskets;
 internal static class ExcessParts
 {
     /// <summary>The excess lines.</summary>
+    /// <param name="lines">The basket.</param>
+    /// <param name="plan">Its completed racks.</param>
+    /// <param name="cabinets">Cabinets that no rack uses, with the lines and quantities.</param>
     /// <returns>The lines, in request order.</returns>
-    public static IReadOnlyList<ExcessLine> Of(BasketRequest request, IReadOnlyDictionary<string, Product> products, Completed completed, Product cabinet)
+    public static IReadOnlyList<ExcessLine> Of(BasketLines lines, BasketPlan plan, IEnumerable<(Product Product, int Line, int Spare)> cabinets)
     {
-        var spare = completed.RackBuild.Stock.All.ToDictionary(e => e.Product.PartNumber, e => e.SpareUnits, StringComparer.Ordinal);
-        List<ExcessLine> excess = [];
+        var last = plan.Racks[^1].Trial;
+        var spare = plan.Spare.Parts.ToDictionary(p => p.Product.PartNumber, p => p.OrderUnits, StringComparer.Ordinal);
+        List<(int Index, ExcessLine Line)> excess = [.. cabinets.Select(c => Line(c.Line, c.Product, c.Spare))];
 
         // The pieces of the first line are used first.
-        for (var i = request.Lines.Count - 1; i >= 0; i--)
+        foreach (var (index, line) in lines.Request.Lines.Index().Reverse())
         {
-            var line = request.Lines[i];
-            if (products.TryGetValue(line.PartNumber, out var product) && Math.Min(spare[line.PartNumber], line.Quantity) is > 0 and var units)
+            if (lines.ProductOf(line) is { } product && Math.Min(spare.GetValueOrDefault(product.PartNumber), line.Quantity) is > 0 and var units)
             {
-                spare[line.PartNumber] -= units;
-                excess.Add(new ExcessLine
-                {
-                    Line = LineMap.PointerOf(i),
-                    PartNumber = line.PartNumber,
-                    Quantity = (int)units,
-                    Reason = ReasonOf(product, cabinet, completed.RackBuild),
-                });
+                spare[product.PartNumber] -= units;
+                excess.Add(Line(index, product, (int)units));
             }
         }
 
-        excess.Reverse();
-        return excess;
+        return [.. excess.OrderBy(e => e.Index).Select(e => e.Line)];
+
+        (int Index, ExcessLine Line) Line(int index, Product product, int quantity) => (index, new ExcessLine
+        {
+            Line = BasketLines.PointerOf(index),
+            PartNumber = product.PartNumber,
+            Quantity = quantity,
+            Reason = ReasonOf(product, last.Offer.Product, last.Completed.RackBuild),
+        });
     }
 
     private static string ReasonOf(Product product, Product cabinet, RackBuild build) => product.Kind switch
     {
-        ProductKind.Cabinet => $"A basket is for one rack, and its cabinet is {cabinet.PartNumber}. Order further cabinets in separate baskets.",
+        ProductKind.Cabinet => "The equipment does not need it.",
         ProductKind.Support => "No further item needs these rails and suits their load rating and length in this cabinet.",
-        ProductKind.Door => $"The door does not fit cabinet {cabinet.PartNumber}: the size differs, or a door is already fitted.",
+        ProductKind.Door => $"The door does not fit {cabinet.Name}: the size differs, or a door is already fitted.",
         ProductKind.BlankingPanel => "No open front U positions are left to close.",
         ProductKind.Pdu => UnitReason(product, build),
         ProductKind.Cord when !MainsCords.IsFromOutlet(product.Cord!) =>

@@ -1,19 +1,20 @@
-using RackCheck.Model;
-using static System.FormattableString;
+using RackCheck.Planning.Proposals;
 
 namespace RackCheck.Planning.Baskets;
 
-/// <summary>Maps the pieces of a rack to the lines of the request. If a part number is on several lines, the first line is used first.</summary>
+/// <summary>Maps the parts of a rack to the lines of the request. If a part number is on several lines, the first line is used first.</summary>
 internal sealed class LineMap
 {
+    private readonly BasketLines lines;
     private readonly Dictionary<string, List<(int Line, long From, long To)>> pieces = new(StringComparer.Ordinal);
 
     /// <summary>Assigns the pieces of known products to their lines.</summary>
-    public LineMap(IReadOnlyList<BasketLine> lines, IReadOnlyDictionary<string, Product> products)
+    public LineMap(BasketLines lines)
     {
-        for (var i = 0; i < lines.Count; i++)
+        this.lines = lines;
+        foreach (var (index, line) in lines.Request.Lines.Index())
         {
-            if (!products.TryGetValue(lines[i].PartNumber, out var product))
+            if (lines.ProductOf(line) is not { } product)
             {
                 continue;
             }
@@ -24,16 +25,18 @@ internal sealed class LineMap
             }
 
             var from = of.Count == 0 ? 0 : of[^1].To;
-            of.Add((i, from, from + ((long)lines[i].Quantity * Stock.PiecesOf(product))));
+            of.Add((index, from, from + ((long)line.Quantity * Stock.PiecesOf(product))));
         }
     }
-
-    /// <summary>JSON pointer (RFC 6901) of a line in the request.</summary>
-    public static string PointerOf(int line) => Invariant($"/lines/{line}");
 
     /// <summary>Index of the line of a piece; null if no line contains it.</summary>
     public int? LineOf(Piece piece)
     {
+        if (OwnEquipment.IdOf(piece.PartNumber) is { } id)
+        {
+            return lines.LineOfItem(id);
+        }
+
         foreach (var (line, from, to) in pieces.GetValueOrDefault(piece.PartNumber) ?? [])
         {
             if (piece.Ordinal >= from && piece.Ordinal < to)
@@ -47,12 +50,14 @@ internal sealed class LineMap
 
     /// <summary>Lines that a pointer into the rack comes from: those of the item itself, or of parts fitted to it.</summary>
     /// <returns>Indices of the lines.</returns>
-    public IEnumerable<int> LinesOf(RackBuild build, string pointer)
+    public IEnumerable<int> LinesOf(Trial trial, string pointer)
     {
+        var (build, rack) = (trial.Completed.RackBuild, trial.Rack);
         var steps = pointer.Split('/');
         IEnumerable<Piece?> from = steps switch
         {
-            [_, "items", var index, .. var rest] when int.TryParse(index, out var i) && i < build.Items.Count => OfItem(build.Items[i], rest),
+            [_, "items", var index, .. var rest] when int.TryParse(index, out var i) && i < rack.Items.Count
+                && build.Items.Find(b => b.Id == rack.Items[i].Id) is { } item => OfItem(item, rest),
             [_, "pdus", var index, ..] when int.TryParse(index, out var i) && i < build.Units.Count => [build.Units[i].Piece],
             [_, "cabinet", ..] or [_, "cooling", ..] => OfCabinet(build, pointer),
             _ => [],

@@ -12,7 +12,9 @@ internal static class MainsCords
     {
         var survey = build.Wired;
         List<(Cord Cord, double LengthM)> needs = [];
-        foreach (var cord in survey.Power.Cords.Where(c => c.Code is ConnectorCode.C14 or ConnectorCode.C16 or ConnectorCode.C20 && c.Group is not null))
+        var inBox = build.Items.Where(i => build.Stock.Find(i.Piece.PartNumber)!.Product.CordIncluded == true).Select(i => i.Id).ToHashSet(StringComparer.Ordinal);
+        foreach (var cord in survey.Power.Cords.Where(c => c.Code is ConnectorCode.C14 or ConnectorCode.C16 or ConnectorCode.C20 && c.Group is not null
+            && !inBox.Contains(c.Item.Id)))
         {
             needs.Add((cord, LeadRoutes.LengthM(survey, cord.Item, Array.Find(survey.Units, u => u.Id == cord.Group!.Unit.Id))));
         }

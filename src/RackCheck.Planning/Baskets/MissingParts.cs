@@ -10,40 +10,54 @@ namespace RackCheck.Planning.Baskets;
 internal static class MissingParts
 {
     /// <summary>The missing lines.</summary>
+    /// <param name="order">The completed order.</param>
+    /// <param name="offered">Products on offer.</param>
+    /// <param name="before">The reports on the racks as ordered.</param>
+    /// <param name="after">The reports on the completed racks.</param>
     /// <returns>The lines, by part number.</returns>
-    public static IReadOnlyList<MissingLine> Of(Completed completed, ChosenCabinet? cabinet, CheckReport before, CheckReport after)
+    public static IReadOnlyList<MissingLine> Of(CompletedOrder order, IReadOnlyList<Product> offered, CheckReport[] before, CheckReport[] after)
     {
         var remedied = CountOf(before)
             .Where(c => c.Value > CountOf(after).GetValueOrDefault(c.Key))
             .Select(c => c.Key)
             .ToHashSet(StringComparer.Ordinal);
-        var lines = completed.Added.Select(piece => Line(piece.Product, piece.OrderUnits, piece.Reason, RulesOf(piece.Stage).Where(remedied.Contains)));
-        if (cabinet is not null)
+        var lines = order.Added.GroupBy(p => p.Product.PartNumber, StringComparer.Ordinal).Select(part =>
         {
-            lines = lines.Append(Line(
-                cabinet.Product,
-                1,
-                cabinet.TakesAll
-                    ? "The basket has no cabinet; this is the smallest on offer that takes everything with the fewest errors."
+            var product = part.First().Product;
+            var units = part.Sum(p => p.OrderUnits);
+            return new MissingLine
+            {
+                PartNumber = product.PartNumber,
+                Name = product.Name,
+                Quantity = (int)Math.Min(units, int.MaxValue),
+                Reason = string.Join(' ', part.Select(p => p.Reason).Distinct()),
+                Rules = [.. part.SelectMany(p => RulesOf(p.Stage)).Distinct().Where(remedied.Contains)],
+                Alternatives = LineAlternatives.Of(product, units, offered),
+            };
+        });
+        foreach (var alike in order.Cabinets.GroupBy(c => c.PartNumber, StringComparer.Ordinal))
+        {
+            lines = lines.Append(new MissingLine
+            {
+                PartNumber = alike.Key,
+                Name = alike.First().Name,
+                Quantity = alike.Count(),
+                Reason = order.Plan.Racks.Count > 1
+                    ? "The equipment does not go into one cabinet; these are the fewest that take everything."
+                    : order.Final.Faults.Errors == 0
+                    ? "The basket has no cabinet; this is the smallest on offer that takes everything."
                     : "The basket has no cabinet; none on offer takes everything, and this one comes closest.",
-                []));
+                Rules = [],
+                Alternatives = LineAlternatives.Of(alike.First(), alike.Count(), offered),
+            });
         }
 
         return [.. lines.OrderBy(l => l.PartNumber, StringComparer.Ordinal)];
     }
 
-    private static MissingLine Line(Product product, long units, string reason, IEnumerable<string> rules) => new()
-    {
-        PartNumber = product.PartNumber,
-        Name = product.Name,
-        Quantity = (int)Math.Min(units, int.MaxValue),
-        Reason = reason,
-        Rules = [.. rules],
-    };
-
     // Number of findings and of missing data entries per rule.
-    private static Dictionary<string, int> CountOf(CheckReport report) => report.Findings.Select(f => f.Rule)
-        .Concat(report.NotAssessed.SelectMany(n => n.Missing.Select(_ => n.Rule)))
+    private static Dictionary<string, int> CountOf(CheckReport[] reports) => reports.SelectMany(r => r.Findings).Select(f => f.Rule)
+        .Concat(reports.SelectMany(r => r.NotAssessed).SelectMany(n => n.Missing.Select(_ => n.Rule)))
         .GroupBy(r => r, StringComparer.Ordinal)
         .ToDictionary(g => g.Key, g => g.Count(), StringComparer.Ordinal);
 

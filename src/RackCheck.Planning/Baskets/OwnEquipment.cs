@@ -28,5 +28,7 @@ internal static class OwnEquipment
             : ProductKind.Equipment,
         Item = (ProductItem)PartPlan<ItemFacts>.Instance.Fill(new ProductItem(), item, null),
         Fans = product?.Fans,
+        CordIncluded = product?.CordIncluded,
+        RailsIncluded = product?.RailsIncluded,
     };
 }

@@ -13,13 +13,27 @@ internal static class RackAssembler
     /// <returns>The rack with its missing parts.</returns>
     public static RackBuild Make(BasketContext context, Stock stock, Product cabinet)
     {
-        var build = Mount(context, stock, cabinet);
-        Outlets.Connect(context, build);
+        var build = Wire(context, stock, cabinet);
+        Dress(context, build);
+        return build;
+    }
+
+    /// <summary>Adds to a wired rack what nothing else depends on: earth leads, cords, panels, fixings and accessories.</summary>
+    public static void Dress(BasketContext context, RackBuild build)
+    {
         EarthParts.Join(context, build);
         MainsCords.Plug(context, build);
         Blanks.Close(context, build);
         FixingSets.Fasten(context, build);
         Accessories.Fit(context, build);
+    }
+
+    /// <summary>Builds the rack with its PDUs: all that other parts depend on.</summary>
+    /// <returns>The rack without earth, cords, panels and fixings.</returns>
+    public static RackBuild Wire(BasketContext context, Stock stock, Product cabinet)
+    {
+        var build = Mount(context, stock, cabinet);
+        Outlets.Connect(context, build);
         return build;
     }
 
@@ -53,13 +67,13 @@ internal static class RackAssembler
         foreach (var entry in build.Stock.All.Where(e => e.Product.Kind is ProductKind.Equipment or ProductKind.Shelf or ProductKind.FanTray))
         {
             var kept = context.KeptPosition(entry.Product);
-            var needsRails = kept is null && context.NeedsRails(entry.Product);
+            var needsRails = kept is null && entry.Product.RailsIncluded != true && context.NeedsRails(entry.Product);
             while (entry.Left > 0)
             {
                 var item = ProductParts.ItemOf(entry.Product, build.IdFor(entry.Product));
                 build.Items.Add(new BuildItem
                 {
-                    Item = kept is null ? item with { Support = context.BringsRails(entry.Product) ? item.Support : SupportOf(entry.Product, item) } : item,
+                    Item = kept is null ? item with { Support = context.BringsRails(entry.Product) || entry.Product.RailsIncluded == true ? item.Support : SupportOf(entry.Product, item) } : item,
                     Kept = kept,
                     Face = kept?.Face ?? (context.AtRear?.Contains(item.Id) == true ? Face.Rear : Face.Front),
                     Piece = entry.Take(),

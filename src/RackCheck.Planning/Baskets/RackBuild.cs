@@ -169,6 +169,15 @@ internal sealed class RackBuild(Stock stock, BasketRequest request, Cabinet cabi
     /// <summary>Rack-mountable items without a position.</summary>
     public IEnumerable<BuildItem> NotPlaced => Items.Where(i => i is { HeightU: > 0, Item.Position: null });
 
+    /// <summary>The id of a piece: the part number and a number. It is at most as long as a part number.</summary>
+    /// <param name="partNumber">The part number.</param>
+    /// <param name="number">The number of the piece, from 1.</param>
+    public static string IdOf(string partNumber, int number)
+    {
+        const int Longest = 58;
+        return FormattableString.Invariant($"{(partNumber.Length <= Longest ? partNumber : partNumber[..Longest])}-{number}");
+    }
+
     /// <summary>A unique id within the rack.</summary>
     public string IdFor(Product product)
     {
@@ -177,14 +186,13 @@ internal sealed class RackBuild(Stock stock, BasketRequest request, Cabinet cabi
             return own;
         }
 
-        // An id is at most as long as a part number and ends in a number.
-        const int Longest = 58;
-        var stem = product.PartNumber.Length <= Longest ? product.PartNumber : product.PartNumber[..Longest];
         string id;
         do
         {
+            // Part numbers that begin alike share their numbers.
+            var stem = IdOf(product.PartNumber, 0);
             ids[stem] = ids.GetValueOrDefault(stem) + 1;
-            id = FormattableString.Invariant($"{stem}-{ids[stem]}");
+            id = IdOf(product.PartNumber, ids[stem]);
         }
         while (stock.Find(OwnEquipment.KeyOf(id)) is not null || Units.Exists(u => u.Unit.Id == id));
         return id;

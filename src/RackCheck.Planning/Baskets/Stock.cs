@@ -66,6 +66,9 @@ internal sealed class Stock
     /// <summary>Entry of a product; null if the basket has none.</summary>
     public StockEntry? Find(string partNumber) => entries.GetValueOrDefault(partNumber);
 
+    /// <summary>A copy with nothing used and without some products.</summary>
+    public Stock Without(Func<Product, bool> left) => new(entries.Values.Where(e => !left(e.Product)).Select(e => (e.Product, e.OrderUnits)));
+
     /// <summary>A copy with nothing used and with additional products.</summary>
     public Stock With(IEnumerable<(Product Product, long OrderUnits)> more) => new(entries.Values.Select(e => (e.Product, e.OrderUnits)).Concat(more));
 }

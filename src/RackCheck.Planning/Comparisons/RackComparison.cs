@@ -143,7 +143,7 @@ public static class RackComparison
 
     private static Dictionary<string, int>? PartsOf(ComparedRack side)
     {
-        var parts = side.Lines is { } lines ? lines.Select(l => (l.PartNumber, l.Quantity))
+        var parts = side.Lines is { } lines ? lines.Where(l => l.PartNumber is not null).Select(l => (l.PartNumber!, l.Quantity))
             : side.Rack is { } rack ? PartNumbers(rack).Select(p => (p, 1))
             : null;
         return parts?.GroupBy(p => p.Item1, StringComparer.Ordinal).ToDictionary(g => g.Key, g => g.Sum(p => p.Item2), StringComparer.Ordinal);

@@ -28,6 +28,12 @@ internal sealed record CabinetOffer(Product Product, int? Index)
         IEnumerable<CabinetOffer> all = request.Cabinets is { } given
             ? given.Select((cabinet, index) => new CabinetOffer(ProductOf(request, cabinet, index, products), index))
             : offered.Where(p => p.Kind == ProductKind.Cabinet && p.Cabinet is not null).Select(p => new CabinetOffer(p, null));
+        return Sorted(request, all);
+    }
+
+    /// <summary>Cabinets with all their sizes, the preferred ones first.</summary>
+    public static CabinetOffer[] Sorted(ProposalRequest request, IEnumerable<CabinetOffer> all)
+    {
         var whole = all.Where(c => c.Product.Cabinet is { HeightU: not null, WidthMm: not null, DepthMm: not null });
         var sorted = request.Prefer == CabinetPreference.SmallestFootprint
             ? whole.OrderBy(c => c.WidthMm * c.DepthMm).ThenBy(c => c.HeightU)

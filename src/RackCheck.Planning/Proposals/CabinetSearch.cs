@@ -56,9 +56,10 @@ internal sealed class CabinetSearch
         foreach (var (offer, warnings) in possible.OrderBy(p => p.Warnings))
         {
             cancellation.ThrowIfCancellationRequested();
-            if (found.Count >= (isTest ? 1 : most + MostFurther)
+            if (found.Count >= (isTest ? 1 : most + (task.IsBasket ? 1 : MostFurther))
                 || (found.Count >= most && found.Any(t => t.ProductWarnings <= warnings))
-                || search.Failed.Count >= (isTest ? MostFailedInTest : task.IsThorough ? int.MaxValue : MostFailed))
+                || search.Failed.Count >= (isTest || task.IsBasket ? MostFailedInTest : task.IsThorough ? int.MaxValue : MostFailed)
+                || (task.IsBasket && search.Failed.Exists(t => !DependsOnCabinet(t))))
             {
                 search.Open.Add((offer, warnings));
                 continue;
@@ -88,6 +89,10 @@ internal sealed class CabinetSearch
     /// <summary>Height of shelves and other parts on the front that the equipment needs, U: the least of the racks that did not take everything.</summary>
     public int LeastAddedU(ProposalTask task) =>
         Failed.Where(t => t.NotPlaced.Any()).Select(t => t.NeededU - task.ItemsU).DefaultIfEmpty().Min();
+
+    // Errors of power and earthing are the same in every cabinet.
+    private static bool DependsOnCabinet(Trial trial) =>
+        trial.NotPlaced.Any() || trial.Errors.Any(e => !e.Rule.StartsWith("power.", StringComparison.Ordinal) && !e.Rule.StartsWith("earthing.", StringComparison.Ordinal));
 
     private static bool IsSound(ProposalTask task, Trial trial) =>
         trial.Faults.Errors == 0 && task.IsKeptIn(trial.Rack) && task.WithGrowth(trial.UsedU) <= trial.Offer.HeightU;

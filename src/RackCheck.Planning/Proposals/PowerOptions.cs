@@ -12,7 +12,7 @@ internal static class PowerOptions
     /// <summary>A PDU for each UPS that feeds none: the one with the highest rating that goes into the outlets of the UPS.</summary>
     public static IReadOnlyList<Product> BehindUps(ProposalTask task) =>
     [
-        .. task.Items.Where(i => i.Ups is { Feeds: null, Outlets: not null }).Select(i => task.Context.Offered(ProductKind.Pdu)
+        .. task.Items.Where(i => i.Ups is { Feeds: null, Outlets: not null }).Skip((int)Math.Min(task.Ordered.UnitsForUps, int.MaxValue)).Select(i => task.Context.Offered(ProductKind.Pdu)
             .Where(p => SupplyChoice.IsForUps(p) && p.Pdu!.Plug is { } plug && i.Ups!.Outlets!.Any(o => PlugFit.Fits(plug, o.Socket)))
             .OrderByDescending(p => p.Pdu!.RatedA)
             .ThenByDescending(p => SupplyChoice.CountOf(p.Pdu!))
@@ -37,7 +37,10 @@ internal static class PowerOptions
     /// <summary>The mains PDUs that were added to a rack.</summary>
     public static IReadOnlyList<Product> UnitsOf(ProposalTask task, Trial trial) =>
     [
-        .. trial.Completed.RackBuild.Units.Where(u => OwnEquipment.IdOf(u.Piece.PartNumber) is null)
+        .. trial.Completed.RackBuild.Units.Where(u => OwnEquipment.IdOf(u.Piece.PartNumber) is null && !IsOrdered(task, u.Piece))
             .Select(u => task.Products[u.Piece.PartNumber]).Where(p => !SupplyChoice.IsForUps(p)),
     ];
+
+    private static bool IsOrdered(ProposalTask task, Piece piece) =>
+        task.Ordered.Parts.Any(p => p.Product.PartNumber == piece.PartNumber && piece.Ordinal < p.OrderUnits * Stock.PiecesOf(p.Product));
 }

@@ -15,12 +15,14 @@ internal sealed class ProposalTask
     /// <param name="offered">Products on offer.</param>
     /// <param name="placement">Place of the cabinet in a row; null for a cabinet alone.</param>
     /// <param name="otherSupplies">Number of supplies assumed for other cabinets of the row.</param>
+    /// <param name="ordered">What a basket orders besides the equipment; null without a basket.</param>
     public ProposalTask(
         ProposalRequest request,
         IReadOnlyDictionary<string, Product> found,
         IReadOnlyList<Product> offered,
         Placement? placement = null,
-        int otherSupplies = 0)
+        int otherSupplies = 0,
+        OrderedParts? ordered = null)
     {
         var products = new Dictionary<string, Product>(StringComparer.Ordinal);
         foreach (var product in offered.Concat(found.Values))
@@ -30,16 +32,21 @@ internal sealed class ProposalTask
 
         (Request, Products, Offered) = (request, products, offered);
         IsThorough = request.Effort == SearchEffort.Thorough;
+        Ordered = ordered ?? OrderedParts.None;
         Items = ResolvedRack.Of(request.In(new Cabinet()), products).Description.Items;
         Product[] own = [.. Items.Where(i => i.HeightU is not null).Select(i => OwnEquipment.ProductOf(i, products.GetValueOrDefault(i.PartNumber ?? "")))];
-        Stock = new Stock(own.Select(p => (p, 1L)));
+        Stock = new Stock(own.Select(p => (p, 1L)).Concat(Ordered.Parts));
         var keep = (request.Keep ?? []).ToHashSet(StringComparer.Ordinal);
         Context = new BasketContext(
             new BasketRequest
             {
                 Reference = request.Reference,
                 Lines = [],
-                Options = placement is null || request.Cabinets?.Any(c => c.Placement is not null) == true ? null : new BasketOptions { Placement = placement },
+                Options = new BasketOptions
+                {
+                    Fixing = Ordered.Fixing,
+                    Placement = request.Cabinets?.Any(c => c.Placement is not null) == true ? null : placement,
+                },
                 Supplies = request.Supplies,
                 Earthing = request.Earthing,
                 Site = request.Site,
@@ -48,7 +55,7 @@ internal sealed class ProposalTask
                 SignOffs = request.SignOffs,
                 AsOf = request.AsOf,
             },
-            own.Concat(offered),
+            own.Concat(Ordered.Parts.Select(p => p.Product)).Concat(offered),
             offered)
         {
             SeeksLowest = true,
@@ -86,8 +93,17 @@ internal sealed class ProposalTask
     /// <summary>Height of the equipment alone on the front, U.</summary>
     public int ItemsU { get; }
 
+    /// <summary>Whether it is a basket, which a customer waits for.</summary>
+    public bool IsBasket => !ReferenceEquals(Ordered, OrderedParts.None);
+
+    /// <summary>What a basket orders besides the equipment.</summary>
+    public OrderedParts Ordered { get; }
+
     /// <summary>Whether the search goes on to the proof.</summary>
     public bool IsThorough { get; }
+
+    /// <summary>Deterministic time that the solver has for the layouts of one search.</summary>
+    public double Work => IsThorough ? 15 : IsBasket ? 0.1 : 0.4;
 
     /// <summary>Whether an item belongs to the request.</summary>
     public bool IsOwn(string id) => ownIds.Contains(id);

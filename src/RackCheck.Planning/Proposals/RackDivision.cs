@@ -42,6 +42,7 @@ internal sealed class RackDivision
     private readonly CancellationToken cancellation;
     private readonly bool isTest;
     private readonly List<IReadOnlyList<Item>> parts;
+    private readonly CabinetOffer[]? row;
 
     /// <summary>Prepares a division.</summary>
     /// <param name="task">The request.</param>
@@ -49,8 +50,11 @@ internal sealed class RackDivision
     /// <param name="checker">Checks each rack.</param>
     /// <param name="cancellation">Stops the search.</param>
     /// <param name="isTest">Whether only to find out if there are racks.</param>
-    public RackDivision(ProposalTask task, CabinetOffer[] offers, RackChecker checker, CancellationToken cancellation, bool isTest = false)
+    /// <param name="row">The cabinets to use, each once; null to choose.</param>
+    public RackDivision(
+        ProposalTask task, CabinetOffer[] offers, RackChecker checker, CancellationToken cancellation, bool isTest = false, CabinetOffer[]? row = null)
     {
+        this.row = row is null ? null : [.. row.OrderByDescending(o => o.HeightU)];
         (this.task, this.offers, this.checker, this.cancellation, this.isTest) = (task, offers, checker, cancellation, isTest);
         parts = PartsOf(task);
         var highest = offers.Max(o => o.HeightU);
@@ -71,6 +75,11 @@ internal sealed class RackDivision
         if (task.Request.Pdus is { Count: > 0 } || task.Request.Connections is { Count: > 0 } || task.Request.Cooling is not null)
         {
             return null;
+        }
+
+        if (row is not null)
+        {
+            return Divide(row.Length);
         }
 
         for (var count = Least; count <= Math.Min(most, parts.Count); count++)
@@ -96,23 +105,13 @@ internal sealed class RackDivision
                 return null;
             }
 
-            List<RowRack> racks = [];
-            var supplies = 0;
-            for (var k = 0; k < count; k++)
+            var sets = Enumerable.Range(0, count).Select(k => Enumerable.Range(0, parts.Count).Where(p => cabinetOf[p] == k).ToHashSet()).ToArray();
+            List<RowRack> racks = [.. Fill(sets, Enumerable.Repeat(task.Ordered.Bare, count), apart, ref roomU)];
+            if (racks.Count == count && task.Ordered.Parts.Count > 0)
             {
-                var members = Enumerable.Range(0, parts.Count).Where(p => cabinetOf[p] == k).ToHashSet();
-                var own = TaskOf([.. members.SelectMany(p => parts[p]).Select(i => i.Id)], k, count, supplies);
-                var search = CabinetSearch.Run(own, offers, 1, checker, cancellation, isTest);
-                if (search.Found.Count == 0)
-                {
-                    apart.Add(members);
-                    roomU -= search.Failed.Exists(t => t.NotPlaced.Any()) ? 1 : 0;
-                    break;
-                }
-
-                var trial = search.Found[0];
-                supplies += task.Request.Supplies is null ? trial.Rack.Supplies?.Count ?? 0 : 0;
-                racks.Add(new RowRack(own, trial, [.. search.Open.Where(o => o.Warnings <= trial.ProductWarnings).Select(o => o.Offer)]));
+                // Each rack gets the parts of the order that it needs, and its share of the others.
+                var shares = task.Ordered.Divide([.. racks.Select(r => r.Trial.Completed.Added)]);
+                racks = [.. Fill(sets, shares, apart, ref roomU)];
             }
 
             if (racks.Count == count)
@@ -123,6 +122,32 @@ internal sealed class RackDivision
         }
 
         return null;
+    }
+
+    // The racks as far as they are found. What does not go into a cabinet together is not put together again.
+    private List<RowRack> Fill(HashSet<int>[] sets, IEnumerable<OrderedParts> shares, List<HashSet<int>> apart, ref int roomU)
+    {
+        List<RowRack> racks = [];
+        var given = shares.ToArray();
+        var (supplies, left) = (0, given.Length > sets.Length ? given[^1] : task.Ordered.Bare);
+        foreach (var (k, members) in sets.Index())
+        {
+            var own = TaskOf([.. members.SelectMany(p => parts[p]).Select(i => i.Id)], k, sets.Length, supplies, given[k].With(left));
+            var search = CabinetSearch.Run(own, row is null ? offers : [row[k]], 1, checker, cancellation, isTest);
+            if (search.Found.Count == 0)
+            {
+                apart.Add(members);
+                roomU -= search.Failed.Exists(t => t.NotPlaced.Any()) ? 1 : 0;
+                break;
+            }
+
+            var trial = search.Found[0];
+            supplies += task.Request.Supplies is null ? trial.Rack.Supplies?.Count ?? 0 : 0;
+            left = own.Ordered.Without(trial.Completed.RackBuild.Stock);
+            racks.Add(new RowRack(own, trial, [.. search.Open.Where(o => o.Warnings <= trial.ProductWarnings).Select(o => o.Offer)]));
+        }
+
+        return racks;
     }
 
     // The cabinet of each part: heights and masses fit, and the tallest stack is as low as possible.
@@ -143,6 +168,12 @@ internal sealed class RackDivision
         {
             var own = at.Select(p => p[k]).ToArray();
             model.Add(LinearExpr.WeightedSum(own, heights) <= tallest);
+            if (row is not null)
+            {
+                model.Add(LinearExpr.WeightedSum(own, heights) <= row[k].HeightU);
+                model.Add(LinearExpr.Sum(own) >= 1);
+            }
+
             if (double.IsFinite(rated))
             {
                 model.Add(LinearExpr.WeightedSum(own, grams) <= (long)Math.Floor(1000 * rated));
@@ -169,7 +200,7 @@ internal sealed class RackDivision
             : null;
     }
 
-    private ProposalTask TaskOf(HashSet<string> ids, int index, int count, int supplies) => new(
+    private ProposalTask TaskOf(HashSet<string> ids, int index, int count, int supplies, OrderedParts ordered) => new(
         task.Request with
         {
             Items = [.. task.Request.Items.Where(i => ids.Contains(i.Id))],
@@ -180,7 +211,8 @@ internal sealed class RackDivision
         task.Products,
         task.Offered,
         index == 0 || index == count - 1 ? Placement.RowEnd : Placement.RowMiddle,
-        supplies);
+        supplies,
+        ordered);
 
     private static List<IReadOnlyList<Item>> PartsOf(ProposalTask task)
     {

@@ -16,6 +16,7 @@ internal static class Refutation
     [
         RuleChecks.IdOf<CabinetTooShallow>(), RuleChecks.IdOf<UprightPosition>(), RuleChecks.IdOf<FrontClearance>(), RuleChecks.IdOf<RearClearance>(),
         RuleChecks.IdOf<BodyTooWide>(), RuleChecks.IdOf<RackRating>(), RuleChecks.IdOf<AirflowConflict>(), RuleChecks.IdOf<SideSpace>(),
+        RuleChecks.IdOf<IpConflict>(),
     ];
 
     private static readonly RackChecker Checker = new(RuleSet.Of(RuleSet.Default.All.Where(r => Rules.Contains(r.Descriptor.Id))), static (_, _) => { });

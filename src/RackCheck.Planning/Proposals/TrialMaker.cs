@@ -22,9 +22,9 @@ internal sealed class TrialMaker(ProposalTask task, RackChecker checker, Cancell
     private const int MostRounds = 4;
 
     // Work of the solver, of which an unsolved problem takes its share and a solved one a tenth.
-    private double left = task.IsThorough ? 15 : 0.4;
+    private double left = task.Work;
 
-    private double Share => Math.Min(left, task.IsThorough ? 5 : 0.1);
+    private double Share => Math.Min(left, task.IsThorough ? 5 : task.Work / 4);
 
     private readonly Dictionary<string, Layout> solved = new(StringComparer.Ordinal);
 
@@ -33,7 +33,7 @@ internal sealed class TrialMaker(ProposalTask task, RackChecker checker, Cancell
     {
         IReadOnlyList<Product> parts = PowerOptions.BehindUps(task);
         var best = Make(offer, parts);
-        if (parts.Count > 0 && (best.Errors.Any() || best.Has("power.")))
+        if (parts.Count + task.Ordered.UnitsForUps > 0 && (best.Errors.Any() || best.Has("power.") || task.Ordered.OnUps.Count > 0))
         {
             (best, parts) = WithChosenLoads(offer, best, parts);
         }
@@ -51,16 +51,36 @@ internal sealed class TrialMaker(ProposalTask task, RackChecker checker, Cancell
         return best.NotPlaced.Any() ? best : RemedyChoice.Apply(task, best, checker, cancellation);
     }
 
+    /// <summary>A rack with the same positions and cords as another, of the parts of the basket and those given, without completion.</summary>
+    /// <param name="like">The other rack.</param>
+    /// <param name="parts">Parts besides those of the basket.</param>
+    public Trial MakeLike(Trial like, IEnumerable<MissingPiece> parts)
+    {
+        var stock = task.Stock.With(parts.Select(p => (p.Product, p.OrderUnits)).Prepend((like.Offer.Product, 1)));
+        var context = task.Context;
+        context.OutletsGivenUp = false;
+        context.Positions = like.Rack.Items.Where(i => i.Position is not null).ToDictionary(i => i.Id, i => (int?)i.Position!.U, StringComparer.Ordinal);
+        var build = RackAssembler.Make(context, stock, like.Offer.Product);
+        context.Positions = null;
+        return Check(like.Offer, new Completed(build, []), [], like.Rack.Connections is { } given ? rack => Existing(given, rack) : null);
+    }
+
+    private static IReadOnlyList<Connection> Existing(IReadOnlyList<Connection> connections, ResolvedRack rack)
+    {
+        var ids = rack.Description.Items.Select(i => i.Id).Concat((rack.Description.Pdus ?? []).Select(u => u.Id)).ToHashSet(StringComparer.Ordinal);
+        return [.. connections.Where(c => ids.Contains(c.Item) && ids.Contains(c.Pdu))];
+    }
+
     // Where the cords, as the check assigns them, overload a UPS: the rack without its PDU, then with it and with chosen cords.
     private (Trial Trial, IReadOnlyList<Product> Parts) WithChosenLoads(CabinetOffer offer, Trial trial, IReadOnlyList<Product> parts)
     {
-        var plain = Make(offer, []);
-        var best = plain.Faults.CompareTo(trial.Faults) < 0 ? (plain, []) : (trial, parts);
+        var plain = Make(offer, [], withoutUps: true);
+        var best = task.Ordered.UnitsForUps == 0 && plain.Faults.CompareTo(trial.Faults) < 0 ? (plain, []) : (trial, parts);
         if (task.Request.Connections is null && plain.Report.Figures.Power?.Assignment is { } before)
         {
             IReadOnlyList<Product> all = [.. PowerOptions.UnitsOf(task, plain), .. parts];
-            var chosen = Make(offer, all, rack => UpsLoads.Of(before, rack));
-            best = chosen.Faults.CompareTo(best.Item1.Faults) < 0 ? (chosen, all) : best;
+            var chosen = Make(offer, all, rack => UpsLoads.Of(before, rack, task.Ordered.OnUps));
+            best = chosen.Faults.CompareTo(best.Item1.Faults) < (task.Ordered.OnUps.Count > 0 ? 1 : 0) ? (chosen, all) : best;
         }
 
         return best;
@@ -84,19 +104,21 @@ internal sealed class TrialMaker(ProposalTask task, RackChecker checker, Cancell
         return best;
     }
 
-    private Trial Make(CabinetOffer offer, IReadOnlyList<Product> parts, Func<ResolvedRack, IReadOnlyList<Connection>>? cords = null)
+    private Trial Make(
+        CabinetOffer offer, IReadOnlyList<Product> parts, Func<ResolvedRack, IReadOnlyList<Connection>>? cords = null, bool withoutUps = false)
     {
         cancellation.ThrowIfCancellationRequested();
-        var stock = task.Stock.With(parts.Select(p => (p, 1L)).Prepend((offer.Product, 1)));
+        var stock = (withoutUps ? task.Stock.Without(p => p.Kind == ProductKind.Pdu && SupplyChoice.IsForUps(p)) : task.Stock)
+            .With(parts.Select(p => (p, 1L)).Prepend((offer.Product, 1)));
         var context = task.Context;
         context.Positions = null;
-        var first = BasketCompletion.Run(context, stock, offer.Product, cancellation);
+        var mounted = BasketCompletion.Mount(context, stock, offer.Product, cancellation);
         var extra = parts.Select(p => ExtraOf(p)).ToArray();
         Trial? best = null;
         var isRefuted = false;
         foreach (var practice in Enum.GetValues<LayoutPractice>())
         {
-            var (completed, bans) = (first, new LayoutBans());
+            var (completed, bans) = (mounted, new LayoutBans());
             for (var round = 0; round < MostRounds; round++)
             {
                 var problem = LayoutModel.Of(context, completed.RackBuild, practice, bans);
@@ -108,7 +130,7 @@ internal sealed class TrialMaker(ProposalTask task, RackChecker checker, Cancell
                 }
 
                 context.Positions = problem.Blocks.Index().ToDictionary(b => b.Item.Id, b => (int?)starts[b.Index], StringComparer.Ordinal);
-                completed = BasketCompletion.Again(context, stock, offer.Product, completed, cancellation);
+                completed = BasketCompletion.Finish(context, stock, offer.Product, completed, cancellation);
                 context.Positions = null;
                 var trial = Check(offer, completed, extra, cords) with { Problem = problem, Layout = layout };
                 best = best is null || trial.Faults.CompareTo(best.Faults) < 0 ? trial : best;
@@ -124,7 +146,7 @@ internal sealed class TrialMaker(ProposalTask task, RackChecker checker, Cancell
             }
         }
 
-        return best ?? Check(offer, first, extra, cords) with { IsRefuted = isRefuted };
+        return best ?? Check(offer, BasketCompletion.Finish(context, stock, offer.Product, mounted, cancellation), extra, cords) with { IsRefuted = isRefuted };
     }
 
     // Cabinets of one height have the same layouts.
@@ -159,12 +181,9 @@ internal sealed class TrialMaker(ProposalTask task, RackChecker checker, Cancell
             Offer = offer,
             Resolved = rack,
             Report = report,
-            Completed = completed with { Added = Merged(completed.Added.Concat(extra)) },
+            Completed = completed with { Added = BasketCompletion.Merged(completed.Added.Concat(extra)) },
         };
     }
-
-    private static MissingPiece[] Merged(IEnumerable<MissingPiece> pieces) =>
-        [.. pieces.GroupBy(p => p.Product.PartNumber).Select(g => g.First() with { OrderUnits = g.Sum(p => p.OrderUnits) })];
 
     private static MissingPiece ExtraOf(Product product) => product.Kind != ProductKind.Pdu
         ? new MissingPiece(Stage.Cooling, product, 1, "It removes heat that the cabinet cannot give off.")
@@ -197,6 +216,7 @@ internal sealed class TrialMaker(ProposalTask task, RackChecker checker, Cancell
         {
             Position = made[i.Id].Position,
             OnShelf = made[i.Id].OnShelf,
+            Fixing = i.Fixing ?? made[i.Id].Fixing,
             Support = made[i.Id].Support,
             EarthLead = i.EarthLead ?? made[i.Id].EarthLead,
             Ups = made[i.Id].Ups is { } ups ? ups with { Feeds = i.Ups?.Feeds ?? ups.Feeds } : null,

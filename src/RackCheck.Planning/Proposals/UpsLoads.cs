@@ -17,8 +17,9 @@ internal static class UpsLoads
     /// <summary>The connections of a rack with a PDU behind each UPS.</summary>
     /// <param name="before">The connections of the same rack without these PDUs.</param>
     /// <param name="rack">The rack.</param>
+    /// <param name="wanted">Whether items are to be fed from a UPS, by id; the others are as far as it has power.</param>
     /// <returns>All connections.</returns>
-    public static IReadOnlyList<Connection> Of(IReadOnlyList<Connection> before, ResolvedRack rack)
+    public static IReadOnlyList<Connection> Of(IReadOnlyList<Connection> before, ResolvedRack rack, IReadOnlyDictionary<string, bool> wanted)
     {
         var items = rack.Description.Items;
         var units = (rack.Description.Pdus ?? []).ToDictionary(u => u.Id, StringComparer.Ordinal);
@@ -30,8 +31,8 @@ internal static class UpsLoads
             var outlets = (unit.Groups ?? []).SelectMany(g => g.Outlets.Select(o => (Group: g.Id, o.Socket, Left: o.Count))).ToList();
             var room = Math.Min(ups.Ups.RatedW ?? double.PositiveInfinity, ups.Ups.RatedVa ?? double.PositiveInfinity);
             foreach (var item in items
-                .Where(i => i.Ups is null && i.Power is { RatedW: > 0, Plugs: not null })
-                .OrderBy(RankOf).ThenBy(i => i.Id, StringComparer.Ordinal))
+                .Where(i => i.Ups is null && i.Power is { RatedW: > 0, Plugs: not null } && wanted.GetValueOrDefault(i.Id, true))
+                .OrderBy(i => !wanted.ContainsKey(i.Id)).ThenBy(RankOf).ThenBy(i => i.Id, StringComparer.Ordinal))
             {
                 var index = connections.FindIndex(c =>
                     c.Item == item.Id && !IsBehindUps(c, items) && (item.Power!.Redundant != true || units[c.Pdu].Supply == supply));

@@ -32,8 +32,8 @@ public sealed class AccessoryTests
     public void Cable_arms_of_the_basket_are_fitted_and_the_rest_is_excess()
     {
         var report = PlanPulledOut(("CAB-42-8-10", 1), ("PC-410X", 2), ("CMA-1", 3));
-        Assert.Equal(2, report.Rack.Items.Count(i => i.Support?.CableArm == true));
-        Assert.DoesNotContain(report.Report.Findings, f => f.Rule == "depth.cable-arm");
+        Assert.Equal(2, report.Rack!.Items.Count(i => i.Support?.CableArm == true));
+        Assert.DoesNotContain(report.Report!.Findings, f => f.Rule == "depth.cable-arm");
         Assert.Equal(("QWL-CMA-1", 1), report.ExcessLines.Where(e => e.PartNumber == "QWL-CMA-1").Select(e => (e.PartNumber, e.Quantity)).Single());
     }
 
@@ -55,8 +55,8 @@ public sealed class AccessoryTests
     public void Filter_mat_of_the_basket_filters_the_intake_once()
     {
         var report = Plan(Basket(("CAB-42-8-10", 1), ("SRV-220", 2), ("FLT-30", 2)));
-        Assert.True(report.Rack.Cooling!.Filters);
-        Assert.Equal(30, report.Rack.Cooling.Filter!.LossPa);
+        Assert.True(report.Rack!.Cooling!.Filters);
+        Assert.Equal(30, report.Rack!.Cooling.Filter!.LossPa);
         Assert.Equal(1, report.ExcessLines.Single(e => e.PartNumber == "QWL-FLT-30").Quantity);
     }
 
@@ -64,7 +64,7 @@ public sealed class AccessoryTests
     public void Batteries_and_remote_kvm_switches_are_equipment()
     {
         var report = Plan(Basket(("CAB-42-8-10", 1), ("BAT-48", 1), ("KVM-8R", 1)));
-        Assert.Equal(BatteryType.Vrla, report.Rack.Items.Single(i => i.Category == ItemCategory.Battery).Battery!.Type);
-        Assert.True(report.Rack.Items.Single(i => i.Category == ItemCategory.KvmSwitch).RemoteAccess);
+        Assert.Equal(BatteryType.Vrla, report.Rack!.Items.Single(i => i.Category == ItemCategory.Battery).Battery!.Type);
+        Assert.True(report.Rack!.Items.Single(i => i.Category == ItemCategory.KvmSwitch).RemoteAccess);
     }
 }

@@ -12,15 +12,15 @@ public sealed class BasketReportTests
     public void Heavy_items_go_low_and_consoles_at_working_height()
     {
         var report = Plan(Basket(("CAB-42-8-10", 1), ("DRV-6", 1), ("DSP-8", 1), ("KD-2", 1), ("GEN-2", 2)));
-        Assert.Equal(1, report.Rack.Items.Single(i => i.PartNumber == "QWL-DRV-6").Position!.U);
-        Assert.DoesNotContain(report.Report.Findings, f => f.Rule == "service.console-height");
+        Assert.Equal(1, report.Rack!.Items.Single(i => i.PartNumber == "QWL-DRV-6").Position!.U);
+        Assert.DoesNotContain(report.Report!.Findings, f => f.Rule == "service.console-height");
     }
 
     [Fact]
     public void Item_without_space_has_no_position_and_is_unmet()
     {
-        var report = Plan(Basket(("CAB-24-8-8", 1), ("GEN-2", 13)));
-        Assert.Single(report.Rack.Items, i => i.Position is null);
+        var report = Plan(Basket(("CAB-24-8-8", 1), ("GEN-2", 13)), WithoutCabinets);
+        Assert.Single(report.Rack!.Items, i => i.Position is null);
         Assert.Single(report.Unmet, u => u.What.StartsWith("Room for ", StringComparison.Ordinal));
         Assert.Equal(Verdict.Hold, report.CompletedVerdict);
     }
@@ -29,21 +29,100 @@ public sealed class BasketReportTests
     public void Second_cabinet_and_unsuitable_door_are_excess()
     {
         var report = Plan(Basket(("DOR-24-6FG", 1), ("CAB-42-8-10", 1), ("CAB-42-6-8", 2), ("DOR-42-6FG", 2)));
-        Assert.Equal("QWL-CAB-42-6-8", report.Rack.Cabinet!.PartNumber);
-        Assert.Equal(DoorStyle.Glazed, report.Rack.Cabinet.FrontDoor!.Style);
+        Assert.Equal("QWL-CAB-42-6-8", report.Rack!.Cabinet!.PartNumber);
+        Assert.Equal(DoorStyle.Glazed, report.Rack!.Cabinet.FrontDoor!.Style);
         Assert.Equal(
             [("/lines/0", "QWL-DOR-24-6FG", 1), ("/lines/1", "QWL-CAB-42-8-10", 1), ("/lines/2", "QWL-CAB-42-6-8", 1), ("/lines/3", "QWL-DOR-42-6FG", 1)],
             report.ExcessLines.Select(e => (e.Line, e.PartNumber, e.Quantity)));
     }
 
     [Fact]
-    public void Cabinet_that_takes_everything_is_chosen()
+    public void Two_cabinets_are_two_racks()
     {
-        // The low cabinet comes first by part number.
         var report = Plan(Basket(("CAB-24-8-8", 1), ("CAB-42-8-10", 1), ("GEN-2", 14)));
-        Assert.Equal("QWL-CAB-42-8-10", report.Rack.Cabinet!.PartNumber);
-        Assert.Equal("QWL-CAB-24-8-8", Assert.Single(report.ExcessLines).PartNumber);
-        Assert.Equal("QWL-CAB-24-8-8", Plan(Basket(("CAB-24-8-8", 1), ("CAB-42-8-10", 1), ("GEN-2", 2))).Rack.Cabinet!.PartNumber);
+        Assert.Equal(["QWL-CAB-24-8-8", "QWL-CAB-42-8-10"], report.Racks.Select(r => r.Rack.Cabinet!.PartNumber!).Order(StringComparer.Ordinal));
+        Assert.Equal(14, report.Racks.Sum(r => r.Rack.Items.Count(i => i.PartNumber == "QWL-GEN-2")));
+        Assert.Empty(report.ExcessLines);
+        Assert.Empty(report.ReplaceLines);
+        Assert.NotEqual(Verdict.Hold, report.CompletedVerdict);
+    }
+
+    [Fact]
+    public void Cabinet_that_does_not_take_the_equipment_is_exchanged()
+    {
+        // A server 700 mm deep in a cabinet 600 mm deep.
+        var request = Basket(("CAB-42-6-6", 1), ("SRV-220", 1));
+        var report = Plan(request);
+        var exchange = Assert.Single(report.ReplaceLines);
+        Assert.Equal(("/lines/0", 1), (exchange.Line, exchange.Quantity));
+        Assert.True(ByNumber[exchange.PartNumber].Cabinet!.DepthMm >= 1000);
+        Assert.Equal(Verdict.Hold, report.Verdict);
+        Assert.NotEqual(Verdict.Hold, report.CompletedVerdict);
+        Assert.Equal(LineState.Replace, report.LineStatus[0].Status);
+        Assert.DoesNotContain(report.CompletedBasket.Lines, l => l.PartNumber == "QWL-CAB-42-6-6");
+        Assert.Contains(report.FindingLines, f => f.Rule == "depth.rear-clearance" && f.ClearedBy!.SequenceEqual(["/replaceLines/0"]));
+    }
+
+    [Fact]
+    public void Equipment_for_two_cabinets_gets_two()
+    {
+        var report = Plan(Basket(("GEN-2", 40)));
+        Assert.Equal(2, report.Racks.Count);
+        Assert.Equal(2, report.MissingLines.Where(m => ByNumber[m.PartNumber].Kind == ProductKind.Cabinet).Sum(m => m.Quantity));
+        Assert.NotEqual(Verdict.Hold, report.CompletedVerdict);
+    }
+
+    [Fact]
+    public void Order_without_equipment_asks_for_nothing()
+    {
+        var report = Plan(Basket(("CRD-13-20", 5), ("BP-1", 3)));
+        Assert.Empty(report.Racks);
+        Assert.Null(report.Report);
+        Assert.Empty(report.MissingLines);
+        Assert.Equal(Verdict.Release, report.Verdict);
+        Assert.All(report.LineStatus, s => Assert.Equal(LineState.NotAssessed, s.Status));
+        var none = Plan(Basket(("SRV-110", 1)) with { Options = new BasketOptions { Cabinet = new BasketCabinet() } });
+        Assert.Empty(none.Racks);
+        Assert.Equal(Verdict.Release, none.Verdict);
+    }
+
+    [Fact]
+    public void Existing_cabinet_is_used_and_not_sold()
+    {
+        var cabinet = ByNumber["QWL-CAB-42-8-10"].Cabinet!;
+        var report = Plan(Basket(("SRV-110", 2)) with { Options = new BasketOptions { Cabinet = new BasketCabinet { Existing = cabinet } } });
+        Assert.DoesNotContain(report.MissingLines, m => ByNumber[m.PartNumber].Kind == ProductKind.Cabinet);
+        Assert.Equal(42, report.Rack!.Cabinet!.HeightU);
+        Assert.Empty(report.ReplaceLines);
+    }
+
+    [Fact]
+    public void Unknown_part_gets_a_suggestion()
+    {
+        var status = Plan(Basket(("CAB-42-8-10", 1), ("SRV-11O", 1))).LineStatus[1];
+        Assert.Equal((LineState.Unknown, "QWL-SRV-110"), (status.Status, status.DidYouMean));
+    }
+
+    [Fact]
+    public void Own_equipment_is_a_line()
+    {
+        var own = new Item { Id = "recorder", HeightU = 3, MassKg = 9, Body = new Body { WidthMm = 440, HeightMm = 130, DepthMm = 380 } };
+        var request = Basket(("CAB-42-8-10", 1)) with
+        {
+            Lines = [new BasketLine { PartNumber = "QWL-CAB-42-8-10", Quantity = 1 }, new BasketLine { Item = own, Quantity = 2 }],
+        };
+        var report = Plan(request);
+        Assert.Equal(["recorder", "recorder-2"], report.LineItems[1].Items);
+        Assert.All(report.Rack!.Items.Where(i => i.Id.StartsWith("recorder", StringComparison.Ordinal)), i => Assert.NotNull(i.Position));
+    }
+
+    [Fact]
+    public void Host_without_a_console_in_the_order_needs_no_kvm_switch()
+    {
+        var report = Plan(Basket(("PC-210", 2)));
+        Assert.DoesNotContain(report.MissingLines, m => ByNumber[m.PartNumber].Item?.Category == ItemCategory.KvmSwitch);
+        Assert.Contains(report.Assumptions, a => a.Basis.Contains("no console", StringComparison.Ordinal));
+        Assert.DoesNotContain(Plan(Basket(("PC-210", 1), ("KD-1", 1))).MissingLines, m => ByNumber[m.PartNumber].Item?.Category == ItemCategory.KvmSwitch);
     }
 
     [Theory]
@@ -56,14 +135,14 @@ public sealed class BasketReportTests
         {
             Site = new Site { AmbientMaxC = 35, OutsideWall = false },
         };
-        Assert.Equal(capacityW, Plan(request).Rack.Cooling!.AirConditioner!.CapacityW);
+        Assert.Equal(capacityW, Plan(request).Rack!.Cooling!.AirConditioner!.CapacityW);
     }
 
     [Fact]
     public void Items_with_last_numbers_stay_without_position()
     {
-        var report = Plan(Basket(("CAB-24-8-8", 1), ("GEN-2", 13)));
-        Assert.Equal("QWL-GEN-2-13", Assert.Single(report.Rack.Items, i => i.Position is null).Id);
+        var report = Plan(Basket(("CAB-24-8-8", 1), ("GEN-2", 13)), WithoutCabinets);
+        Assert.Equal("QWL-GEN-2-13", Assert.Single(report.Rack!.Items, i => i.Position is null).Id);
         Assert.Equal("Room for QWL-GEN-2-13", Assert.Single(report.Unmet).What);
     }
 
@@ -116,7 +195,7 @@ public sealed class BasketReportTests
     {
         var supply = new Supply { Id = "A", VoltageV = 230, Phases = 1, RatedA = 16, Socket = ConnectorCode.Iec60309A16P1 };
         var report = Plan(Basket(("CAB-42-8-10", 1), ("DU-32-V", 1), ("DU-16-VL", 1)) with { Supplies = [supply] });
-        Assert.Equal("QWL-DU-16-VL", Assert.Single(report.Rack.Pdus!).PartNumber);
+        Assert.Equal("QWL-DU-16-VL", Assert.Single(report.Rack!.Pdus!).PartNumber);
         Assert.Equal("QWL-DU-32-V", Assert.Single(report.ExcessLines).PartNumber);
     }
 
@@ -137,7 +216,7 @@ public sealed class BasketReportTests
     {
         var report = Plan(Basket(("CAB-42-8-10", 1), ("NO-SUCH", 3)));
         Assert.Equal(["/lines/1"], report.UnknownLines);
-        Assert.Empty(report.Rack.Items);
+        Assert.Empty(report.Rack!.Items);
         Assert.Equal((Verdict.Hold, Verdict.Hold), (report.Verdict, report.CompletedVerdict));
     }
 
@@ -149,7 +228,7 @@ public sealed class BasketReportTests
         var deep = Assert.Single(report.FindingLines, f => f.Rule == "depth.rear-clearance");
         Assert.Contains("/lines/1", deep.Lines);
         Assert.DoesNotContain("/lines/0", deep.Lines);
-        Assert.Equal(report.Report.Findings.Select(f => (f.Rule, f.Fingerprint)), report.FindingLines.Select(f => (f.Rule, f.Fingerprint)));
+        Assert.Equal(report.Report!.Findings.Select(f => (f.Rule, f.Fingerprint)), report.FindingLines.Select(f => (f.Rule, f.Fingerprint)));
     }
 
     [Fact]
@@ -163,27 +242,27 @@ public sealed class BasketReportTests
     public void Supplies_not_specified_are_assumed_and_listed()
     {
         var report = Plan(Basket(("CAB-42-8-10", 1), ("DU-16-V3", 1), ("DU-32-V", 1)));
-        Assert.Equal([("A", 3, 16d), ("B", 1, 32d)], report.Rack.Supplies!.Select(s => (s.Id, s.Phases!.Value, s.RatedA)));
-        Assert.Equal(["/supplies/0", "/supplies/1"], report.Assumptions.SelectMany(a => a.Pointers));
-        Assert.DoesNotContain(report.Report.Findings, f => f.Rule.StartsWith("power.", StringComparison.Ordinal) && f.Severity != Severity.Advice);
+        Assert.Equal([("A", 3, 16d), ("B", 1, 32d)], report.Rack!.Supplies!.Select(s => (s.Id, s.Phases!.Value, s.RatedA)));
+        Assert.Equal(["/supplies/0", "/supplies/1", "/earthing/bonded"], report.Assumptions.SelectMany(a => a.Pointers));
+        Assert.DoesNotContain(report.Report!.Findings, f => f.Rule.StartsWith("power.", StringComparison.Ordinal) && f.Severity != Severity.Advice);
     }
 
     [Fact]
     public void Pdu_with_appliance_plug_is_fed_from_the_ups()
     {
         var report = Plan(Basket(("CAB-42-8-10", 1), ("UPS-30", 1), ("DU-16-HU", 1), ("DU-16-VL", 1), ("GEN-2", 2)));
-        Assert.Equal(["QWL-DU-16-HU-1"], report.Rack.Items.Single(i => i.Ups is not null).Ups!.Feeds);
-        Assert.Equal("A", Assert.Single(report.Rack.Supplies!).Id);
-        Assert.DoesNotContain(report.Report.Findings, f => f.Rule == "power.no-source");
+        Assert.Equal(["QWL-DU-16-HU-1"], report.Rack!.Items.Single(i => i.Ups is not null).Ups!.Feeds);
+        Assert.Equal("A", Assert.Single(report.Rack!.Supplies!).Id);
+        Assert.DoesNotContain(report.Report!.Findings, f => f.Rule == "power.no-source");
     }
 
     [Fact]
     public void Fans_and_air_conditioner_are_fitted()
     {
         var report = Plan(Basket(("CAB-42-8-10", 1), ("FAN-R2", 2), ("FAN-T3", 1), ("COL-10", 2)));
-        Assert.Equal(4, Assert.Single(report.Rack.Cooling!.RoofFans!).Count);
-        Assert.Equal(3, Assert.Single(report.Rack.Cooling.FanTrays!).Count);
-        Assert.Equal(1000, report.Rack.Cooling.AirConditioner!.CapacityW);
+        Assert.Equal(4, Assert.Single(report.Rack!.Cooling!.RoofFans!).Count);
+        Assert.Equal(3, Assert.Single(report.Rack!.Cooling.FanTrays!).Count);
+        Assert.Equal(1000, report.Rack!.Cooling.AirConditioner!.CapacityW);
         Assert.Equal("QWL-COL-10", Assert.Single(report.ExcessLines).PartNumber);
     }
 
@@ -232,6 +311,6 @@ public sealed class BasketReportTests
     {
         var request = Basket(
             ("CAB-42-8-10", 1), ("SRV-110", 4), ("PC-D1", 3), ("SH-450S", 2), ("BP-1-P10", 2), ("DU-16-H", 3), ("UPS-30", 1), ("DU-10-V", 1));
-        Assert.Empty(Judge.Unsound(Plan(request).Rack));
+        Assert.Empty(Judge.Unsound(Plan(request).Rack!));
     }
 }

@@ -13,6 +13,9 @@ public static class DemoCatalogue
 
     public static IReadOnlyDictionary<string, Product> ByNumber { get; } = Products.ToDictionary(p => p.PartNumber, StringComparer.Ordinal);
 
+    /// <summary>The products without the cabinets: an order stays in the cabinet that it has.</summary>
+    public static IReadOnlyList<Product> WithoutCabinets { get; } = [.. Products.Where(p => p.Kind != ProductKind.Cabinet)];
+
     public static BasketRequest Basket(params (string Part, int Quantity)[] lines) => new()
     {
         Lines = [.. lines.Select(l => new BasketLine { PartNumber = "QWL-" + l.Part, Quantity = l.Quantity })],
@@ -28,11 +31,12 @@ public static class DemoCatalogue
     public static BasketAnswer Answer(BasketRequest request, IReadOnlyList<Product>? offered = null) =>
         new BasketPlanner(Judge.Checker).Plan(request, ByNumber, offered ?? Products);
 
-    /// <summary>The basket with its missing lines added.</summary>
-    public static BasketRequest Completed(BasketRequest request, BasketReport report) => request with
+    /// <summary>The completed basket.</summary>
+    public static BasketRequest Completed(BasketRequest request, BasketReport report)
     {
-        Lines = [.. request.Lines, .. report.MissingLines.Select(m => new BasketLine { PartNumber = m.PartNumber, Quantity = m.Quantity })],
-    };
+        Assert.Equal(request.Reference, report.CompletedBasket.Reference);
+        return report.CompletedBasket;
+    }
 
     public static string TextOf(BasketReport report) => JsonSerializer.Serialize(report, ContractJson.Default.BasketReport);
 

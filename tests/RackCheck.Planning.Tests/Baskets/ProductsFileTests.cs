@@ -52,10 +52,11 @@ public sealed class ProductsFileTests
     [MemberData(nameof(Equipment))]
     public void Equipment_fits_some_cabinet(string partNumber)
     {
-        var report = Plan(new BasketRequest { Lines = [new BasketLine { PartNumber = partNumber, Quantity = 1 }] });
+        var report = Plan(new BasketRequest { Lines = [new BasketLine { PartNumber = partNumber, Quantity = 1 }, new BasketLine { PartNumber = "QWL-PAT-24", Quantity = 1 }],
+        });
         Assert.Empty(report.Unmet);
         Assert.DoesNotContain(
-            report.Report.Findings,
+            report.Report!.Findings,
             f => f.Severity == Severity.Error
                 && (f.Rule.StartsWith("depth.", StringComparison.Ordinal) || f.Rule is "layout.body-width" or "layout.body-height" or "layout.shelf-fit"));
         Assert.Equal(Verdict.Hold, report.Verdict);

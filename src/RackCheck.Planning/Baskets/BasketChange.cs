@@ -1,0 +1,129 @@
+using RackCheck.Model;
+
+namespace RackCheck.Planning.Baskets;
+
+/// <summary>What a basket has to change to be complete.</summary>
+internal sealed record BasketChange
+{
+    /// <summary>Lines to exchange.</summary>
+    public required IReadOnlyList<ReplaceLine> Replaced { get; init; }
+
+    /// <summary>Excess of lines.</summary>
+    public required IReadOnlyList<ExcessLine> Excess { get; init; }
+
+    /// <summary>Parts to add.</summary>
+    public required IReadOnlyList<MissingPiece> Added { get; init; }
+
+    /// <summary>The cabinets to add.</summary>
+    public required IReadOnlyList<Product> Cabinets { get; init; }
+
+    /// <summary>Whether nothing changes.</summary>
+    public bool IsEmpty => Replaced.Count + Excess.Count + Added.Count + Cabinets.Count == 0;
+
+    /// <summary>The change from a basket to its completed racks.</summary>
+    public static BasketChange Of(BasketLines lines, BasketPlan plan)
+    {
+        // Cabinets of the basket that a rack uses; then one that no rack uses is exchanged for one that is missing.
+        var wanted = plan.Racks.Where(r => r.Trial.Offer.Index is null).Select(r => r.Trial.Offer.Product).ToList();
+        List<(Product Product, int Line, int Spare)> unused = [];
+        foreach (var (product, line, quantity) in lines.Cabinets)
+        {
+            var used = 0;
+            while (used < quantity && wanted.FindIndex(w => w.PartNumber == product.PartNumber) is >= 0 and var at)
+            {
+                wanted.RemoveAt(at);
+                used++;
+            }
+
+            if (used < quantity)
+            {
+                unused.Add((product, line, quantity - used));
+            }
+        }
+
+        List<ReplaceLine> replaced = [];
+        for (var i = 0; i < unused.Count && wanted.Count > 0; i++)
+        {
+            var (own, line, spare) = unused[i];
+            var alike = wanted.Where(w => w.PartNumber == wanted[0].PartNumber).Take(spare).ToArray();
+            foreach (var product in alike)
+            {
+                wanted.Remove(product);
+            }
+
+            replaced.Add(Replace(own, line, alike[0], alike.Length, plan));
+            unused[i] = (own, line, spare - alike.Length);
+        }
+
+        return new BasketChange
+        {
+            Replaced = replaced,
+            Excess = ExcessParts.Of(lines, plan, unused.Where(u => u.Spare > 0)),
+            Added = [.. plan.Racks.SelectMany(r => r.Trial.Completed.Added)],
+            Cabinets = wanted,
+        };
+    }
+
+    /// <summary>The changed basket.</summary>
+    public BasketRequest Apply(BasketRequest basket)
+    {
+        var spare = Excess.ToDictionary(e => e.Line, e => e.Quantity, StringComparer.Ordinal);
+        List<BasketLine> lines = [];
+        foreach (var (index, line) in basket.Lines.Index())
+        {
+            var pointer = BasketLines.PointerOf(index);
+            var left = line.Quantity - spare.GetValueOrDefault(pointer);
+            if (Replaced.FirstOrDefault(r => r.Line == pointer) is { } exchange)
+            {
+                lines.Add(new BasketLine { PartNumber = exchange.PartNumber, Quantity = exchange.Quantity, Options = line.Options });
+                left -= exchange.Quantity;
+            }
+
+            if (left > 0)
+            {
+                lines.Add(line with { Quantity = left });
+            }
+        }
+
+        foreach (var more in Added.GroupBy(p => p.Product.PartNumber, StringComparer.Ordinal).OrderBy(g => g.Key, StringComparer.Ordinal))
+        {
+            Add(lines, more.Key, (int)Math.Min(more.Sum(p => p.OrderUnits), int.MaxValue));
+        }
+
+        foreach (var cabinet in Cabinets)
+        {
+            Add(lines, cabinet.PartNumber, 1);
+        }
+
+        return basket with { Lines = lines };
+    }
+
+    // On the line that orders the part already, else on a new one.
+    private static void Add(List<BasketLine> lines, string partNumber, int quantity)
+    {
+        var at = lines.FindIndex(l => l.PartNumber == partNumber && l.Options is null);
+        if (at >= 0)
+        {
+            lines[at] = lines[at] with { Quantity = lines[at].Quantity + quantity };
+        }
+        else
+        {
+            lines.Add(new BasketLine { PartNumber = partNumber, Quantity = quantity });
+        }
+    }
+
+    private static ReplaceLine Replace(Product own, int line, Product chosen, int quantity, BasketPlan plan)
+    {
+        var errors = plan.InOwn is { } tried ? tried.Errors.Select(e => e.Message).Take(2).ToArray() : [];
+        return new ReplaceLine
+        {
+            Line = BasketLines.PointerOf(line),
+            PartNumber = chosen.PartNumber,
+            Name = chosen.Name,
+            Quantity = quantity,
+            Reason = errors.Length == 0
+                ? $"{own.Name} does not take the equipment: there is no position for all of it."
+                : $"{own.Name} does not take the equipment: {string.Join(' ', errors)}",
+        };
+    }
+}

@@ -1,0 +1,101 @@
+using RackCheck.Model;
+using RackCheck.Rules;
+
+namespace RackCheck.Planning.Baskets;
+
+/// <summary>A basket and the basket that it is completed to.</summary>
+internal sealed record CompletedOrder
+{
+    /// <summary>The lines of the basket.</summary>
+    public required BasketLines Lines { get; init; }
+
+    /// <summary>Its completed racks.</summary>
+    public required BasketPlan Plan { get; init; }
+
+    /// <summary>The completed basket.</summary>
+    public required BasketRequest Basket { get; init; }
+
+    /// <summary>The racks of the completed basket, as planned from it.</summary>
+    public required BasketPlan Final { get; init; }
+
+    /// <summary>Lines to exchange.</summary>
+    public required IReadOnlyList<ReplaceLine> Replaced { get; init; }
+
+    /// <summary>Excess of lines.</summary>
+    public required IReadOnlyList<ExcessLine> Excess { get; init; }
+
+    /// <summary>What was added, with reasons; one piece for each part number and stage.</summary>
+    public required IReadOnlyList<MissingPiece> Added { get; init; }
+
+    /// <summary>The cabinets that were added.</summary>
+    public required IReadOnlyList<Product> Cabinets { get; init; }
+}
+
+/// <summary>Completes a basket and plans the completed basket again, until that lacks nothing.</summary>
+internal static class BasketCompleter
+{
+    // The second pass confirms the first; cords and leads may take another when positions change.
+    private const int MostPasses = 4;
+
+    /// <summary>Completes a basket.</summary>
+    /// <param name="request">The basket.</param>
+    /// <param name="products">The products of its lines.</param>
+    /// <param name="offered">The products that may be added.</param>
+    /// <param name="checker">Checks the racks.</param>
+    /// <param name="cancellation">Stops between two racks.</param>
+    /// <returns>The completed order; null if there is no cabinet.</returns>
+    public static CompletedOrder? Run(
+        BasketRequest request,
+        IReadOnlyDictionary<string, Product> products,
+        IReadOnlyList<Product> offered,
+        RackChecker checker,
+        CancellationToken cancellation)
+    {
+        var all = new Dictionary<string, Product>(products, StringComparer.Ordinal);
+        var search = new BasketSearch(offered, checker, cancellation);
+        var lines = new BasketLines(request, products);
+        if (search.Find(lines) is not { } plan)
+        {
+            return null;
+        }
+
+        var (basket, final) = (request, plan);
+        var (replaced, excess, added, cabinets) = (new List<ReplaceLine>(), new List<ExcessLine>(), new List<MissingPiece>(), new List<Product>());
+        for (var pass = 0; pass < MostPasses; pass++)
+        {
+            var change = BasketChange.Of(new BasketLines(basket, all), final);
+            if (change.IsEmpty)
+            {
+                break;
+            }
+
+            if (pass == 0)
+            {
+                replaced.AddRange(change.Replaced);
+                excess.AddRange(change.Excess);
+            }
+
+            added.AddRange(change.Added);
+            cabinets.AddRange(change.Cabinets);
+            foreach (var product in change.Added.Select(p => p.Product).Concat(change.Cabinets).Concat(final.Racks.Select(r => r.Trial.Offer.Product)))
+            {
+                all[product.PartNumber] = product;
+            }
+
+            basket = change.Apply(basket);
+            final = search.Find(new BasketLines(basket, all)) ?? final;
+        }
+
+        return new CompletedOrder
+        {
+            Lines = lines,
+            Plan = plan,
+            Basket = basket,
+            Final = final,
+            Replaced = replaced,
+            Excess = excess,
+            Added = added,
+            Cabinets = cabinets,
+        };
+    }
+}

@@ -1,0 +1,168 @@
+using RackCheck.Model;
+using static System.FormattableString;
+
+namespace RackCheck.Planning.Baskets;
+
+/// <summary>The lines of a basket, read as equipment, cabinets and other parts.</summary>
+internal sealed class BasketLines
+{
+    private readonly Dictionary<string, int> lineOf = new(StringComparer.Ordinal);
+    private readonly List<Item> items = [];
+    private readonly SortedDictionary<string, (Product Product, long OrderUnits)> parts = new(StringComparer.Ordinal);
+    private readonly List<(Product Product, int Line, int Quantity)> cabinets = [];
+    private readonly Dictionary<string, bool> onUps = new(StringComparer.Ordinal);
+
+    /// <summary>Reads the lines.</summary>
+    /// <param name="request">The basket.</param>
+    /// <param name="products">The products of its part numbers that the catalogue knows.</param>
+    public BasketLines(BasketRequest request, IReadOnlyDictionary<string, Product> products)
+    {
+        (Request, Products) = (request, products);
+        var inline = request.Lines.Where(l => l.Item is not null).Select(l => l.Item!.Id).ToHashSet(StringComparer.Ordinal);
+        foreach (var (index, line) in request.Lines.Index())
+        {
+            if (line.Item is { } own)
+            {
+                if (HasHeight(own))
+                {
+                    AddOwn(own, line, index);
+                }
+            }
+            else if (ProductOf(line) is { } product)
+            {
+                Add(product, line, index, inline);
+            }
+        }
+
+        // No answer depends on the order of the lines.
+        items.Sort((one, other) => Words.ById.Compare(one.Id, other.Id));
+
+        // A host without any console in the order is operated over the network, or at its own keyboard and display.
+        HasConsole = items.Exists(i => i.Category is ItemCategory.KeyboardDrawer or ItemCategory.Display or ItemCategory.KvmSwitch);
+        if (!HasConsole)
+        {
+            for (var i = 0; i < items.Count; i++)
+            {
+                items[i] = items[i].Console == true ? items[i] with { Console = false } : items[i];
+            }
+        }
+    }
+
+    /// <summary>The basket.</summary>
+    public BasketRequest Request { get; }
+
+    /// <summary>The products of its part numbers.</summary>
+    public IReadOnlyDictionary<string, Product> Products { get; }
+
+    /// <summary>Its equipment, each piece an item.</summary>
+    public IReadOnlyList<Item> Items => items;
+
+    /// <summary>Its cabinets, in the order of the lines.</summary>
+    public IReadOnlyList<(Product Product, int Line, int Quantity)> Cabinets => cabinets;
+
+    /// <summary>Whether it orders a console or a KVM switch.</summary>
+    public bool HasConsole { get; }
+
+    /// <summary>Number of cabinets.</summary>
+    public int CabinetCount => (int)Math.Min(cabinets.Sum(c => (long)c.Quantity), int.MaxValue);
+
+    /// <summary>Whether it makes a rack: it has equipment or a cabinet, and a cabinet is wanted.</summary>
+    public bool MakesRack => Request.Options?.Cabinet is { Existing: null } ? false : items.Count > 0 || cabinets.Count > 0 || Request.Options?.Cabinet is not null;
+
+    /// <summary>Pieces that are mounted in a rack.</summary>
+    public long Mounted => Request.Lines.Sum(l =>
+        l.Item is not null || ProductOf(l)?.Kind is ProductKind.Equipment or ProductKind.Shelf or ProductKind.FanTray
+            ? (long)l.Quantity * (l.Item is null ? Stock.PiecesOf(ProductOf(l)!) : 1)
+            : 0);
+
+    /// <summary>Everything else that it orders.</summary>
+    public OrderedParts Ordered => new() { Parts = [.. parts.Values], Fixing = Request.Options?.Fixing, OnUps = onUps };
+
+    /// <summary>Indices of the lines whose part number the catalogue does not have.</summary>
+    public IEnumerable<int> Unknown => Request.Lines.Index()
+        .Where(l => l.Item.Item is { } own ? !HasHeight(own) : ProductOf(l.Item) is null)
+        .Select(l => l.Index);
+
+    /// <summary>JSON pointer (RFC 6901) of a line.</summary>
+    public static string PointerOf(int line) => Invariant($"/lines/{line}");
+
+    /// <summary>The product of a line; null for equipment without a part number or an unknown one.</summary>
+    public Product? ProductOf(BasketLine line) => line.PartNumber is { } number ? Products.GetValueOrDefault(number) : null;
+
+    /// <summary>The line of an item; null if it is not of the basket.</summary>
+    public int? LineOfItem(string id) => lineOf.TryGetValue(id, out var line) ? line : null;
+
+    /// <summary>What was assumed of the equipment.</summary>
+    /// <param name="rack">The rack made of it.</param>
+    public IEnumerable<Assumption> Assumptions(RackDescription rack)
+    {
+        string[] hosts = [.. rack.Items.Index().Where(i => i.Item.Console == false && lineOf.ContainsKey(i.Item.Id)).Select(i => Invariant($"/items/{i.Index}/console"))];
+        return HasConsole || hosts.Length == 0 ? [] :
+        [
+            new Assumption
+            {
+                Pointers = hosts,
+                Value = false,
+                Basis = "the basket has no console and no KVM switch: hosts are operated over the network or at their own keyboard and display",
+            },
+        ];
+    }
+
+    private bool HasHeight(Item own) =>
+        own.HeightU is not null || (own.PartNumber is { } number && Products.GetValueOrDefault(number)?.Item?.HeightU is not null);
+
+    private void AddOwn(Item own, BasketLine line, int index)
+    {
+        for (var number = 1; number <= line.Quantity && items.Count <= RackAssembler.MostItems; number++)
+        {
+            Keep(own with { Id = number == 1 ? own.Id : Invariant($"{own.Id}-{number}"), Position = null, OnShelf = null }, line, index);
+        }
+    }
+
+    private void Add(Product product, BasketLine line, int index, HashSet<string> taken)
+    {
+        switch (product.Kind)
+        {
+            case ProductKind.Cabinet:
+                cabinets.Add((product, index, line.Quantity));
+                break;
+            case ProductKind.Equipment:
+                var before = items.Count(i => i.PartNumber == product.PartNumber);
+                for (var number = 1L; number <= (long)line.Quantity * Stock.PiecesOf(product) && items.Count <= RackAssembler.MostItems; number++)
+                {
+                    string id;
+                    do
+                    {
+                        id = RackBuild.IdOf(product.PartNumber, ++before);
+                    }
+                    while (taken.Contains(id) || lineOf.ContainsKey(id));
+                    Keep(ProductParts.ItemOf(product, id), line, index);
+                }
+
+                break;
+            default:
+                var there = parts.GetValueOrDefault(product.PartNumber).OrderUnits;
+                parts[product.PartNumber] = (product, there + line.Quantity);
+                break;
+        }
+    }
+
+    private void Keep(Item item, BasketLine line, int index)
+    {
+        var options = line.Options;
+        lineOf[item.Id] = index;
+        if (options?.OnUps is { } ups)
+        {
+            onUps[item.Id] = ups;
+        }
+
+        items.Add(item with
+        {
+            Power = item.Power is { } power && options?.DualFed is { } dual ? power with { Redundant = dual } : item.Power,
+            Support = options?.Extended is { } extended
+                ? (item.Support ?? new Support { Style = SupportStyle.Slides }) with { UsedExtended = extended }
+                : item.Support,
+            RemotePowerCycle = options?.RemotePower ?? item.RemotePowerCycle,
+        });
+    }
+}

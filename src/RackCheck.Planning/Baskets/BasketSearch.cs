@@ -1,0 +1,129 @@
+using RackCheck.Model;
+using RackCheck.Planning.Proposals;
+using RackCheck.Rules;
+
+namespace RackCheck.Planning.Baskets;
+
+/// <summary>A completed rack of a basket.</summary>
+/// <param name="Task">What was searched.</param>
+/// <param name="Maker">Makes racks of the same task.</param>
+/// <param name="Trial">The rack with all parts.</param>
+internal sealed record BasketRack(ProposalTask Task, TrialMaker Maker, Trial Trial);
+
+/// <summary>The completed racks of a basket.</summary>
+internal sealed record BasketPlan
+{
+    /// <summary>The racks, in the order of their row.</summary>
+    public required IReadOnlyList<BasketRack> Racks { get; init; }
+
+    /// <summary>The best rack in a cabinet of the basket, if its cabinets do not suffice.</summary>
+    public Trial? InOwn { get; init; }
+
+    /// <summary>What stands against every cabinet, whatever else is chosen; empty if some cabinet takes the equipment or that is open.</summary>
+    public IReadOnlyList<Finding> Against { get; init; } = [];
+
+    /// <summary>Parts needed that are not on offer.</summary>
+    public IEnumerable<UnmetNeed> Unmet => Racks.SelectMany(r => r.Trial.Unmet);
+
+    /// <summary>Errors, unmet needs and warnings: the smaller the better.</summary>
+    public (int Errors, int Unmet, int Warnings) Faults =>
+        (Racks.Sum(r => r.Trial.Faults.Errors), Unmet.Count(), Racks.Sum(r => r.Trial.Faults.Warnings));
+
+    /// <summary>Order units of a part of the basket, or of one added, that no rack uses.</summary>
+    public OrderedParts Spare => Racks[^1].Task.Ordered.Without(Racks[^1].Trial.Completed.RackBuild.Stock);
+}
+
+/// <summary>
+/// Finds the best completed racks of a basket with the planner of the proposals: in the cabinets of the basket, else in those on offer. Every rack is judged by
+/// all rules.
+/// </summary>
+/// <param name="offered">The products that may be added, in any order.</param>
+/// <param name="checker">Checks the racks.</param>
+/// <param name="cancellation">Stops the search.</param>
+internal sealed class BasketSearch(IReadOnlyList<Product> offered, RackChecker checker, CancellationToken cancellation)
+{
+    /// <summary>Maximum number of racks of one order.</summary>
+    public const int MostRacks = 6;
+
+    /// <summary>Finds the racks.</summary>
+    /// <param name="lines">The basket.</param>
+    /// <returns>The racks; null if there is no cabinet, neither in the basket nor on offer.</returns>
+    public BasketPlan? Find(BasketLines lines)
+    {
+        var basket = lines.Request;
+        var request = new ProposalRequest
+        {
+            Reference = basket.Reference,
+            Items = lines.Items,
+            Cabinets = basket.Options?.Cabinet?.Existing is { } existing ? [existing] : null,
+            Supplies = basket.Supplies is { Count: > 0 } supplies ? supplies : null,
+            Earthing = basket.Earthing,
+            Site = basket.Site,
+            Policy = basket.Policy,
+            Acceptances = basket.Acceptances,
+            SignOffs = basket.SignOffs,
+            AsOf = basket.AsOf,
+        };
+        var task = new ProposalTask(request, lines.Products, offered, basket.Options?.Placement, ordered: lines.Ordered);
+        var all = CabinetOffer.Of(request, task.Products, offered);
+        var own = request.Cabinets is not null
+            ? all
+            : CabinetOffer.Sorted(request, lines.Cabinets.SelectMany(c => Enumerable.Repeat(new CabinetOffer(c.Product, null), Math.Min(c.Quantity, MostRacks))));
+        return Divided(task, own) ?? Single(task, [.. own.DistinctBy(o => o.Product.PartNumber)], request.Cabinets is null ? all : []);
+    }
+
+    // Every cabinet of the basket is a rack, as far as there is equipment for it.
+    private BasketPlan? Divided(ProposalTask task, CabinetOffer[] own)
+    {
+        var count = Math.Min(Math.Min(own.Length, MostRacks), task.Items.Count);
+        return count < 2 ? null : PlanOf(new RackDivision(task, own, checker, cancellation, row: [.. own.TakeLast(count)]).Find());
+    }
+
+    private BasketPlan? PlanOf(IReadOnlyList<RowRack>? racks) => racks is null ? null : new BasketPlan
+    {
+        Racks = [.. racks.Select(r => new BasketRack(r.Task, new TrialMaker(r.Task, checker, cancellation), r.Trial))],
+    };
+
+    private BasketPlan? Single(ProposalTask task, CabinetOffer[] own, CabinetOffer[] all)
+    {
+        var maker = new TrialMaker(task, checker, cancellation);
+        var first = own.Length > 0 ? CabinetSearch.Run(task, own, 1, checker, cancellation) : null;
+        if (first?.Found is [var found, ..])
+        {
+            return One(found);
+        }
+
+        CabinetOffer[] others = [.. all.Where(o => !Array.Exists(own, c => c.Product.PartNumber == o.Product.PartNumber))];
+        var second = others.Length > 0 ? CabinetSearch.Run(task, others, 1, checker, cancellation) : null;
+        var inOwn = first is null ? null : first.Failed.MinBy(t => t.Faults) ?? maker.Make(own[0]);
+        if (second?.Found is [var best, ..])
+        {
+            return One(best) with { InOwn = inOwn };
+        }
+
+        Trial[] failed = [.. first?.Failed ?? [], .. second?.Failed ?? []];
+        if (all.Length > 0 && task.Items.Count > 1 && !Array.Exists(failed, t => t.Faults.Errors == 0 || !t.NotPlaced.Any())
+            && PlanOf(new RackDivision(task, all, checker, cancellation).Find()) is { } several)
+        {
+            return several with { InOwn = inOwn };
+        }
+
+        // Nothing without an error: the rack with the fewest, in the basket's own cabinet where that is no worse.
+        var fewest = (inOwn is null ? failed : failed.Prepend(inOwn)).OrderBy(t => t.Faults).FirstOrDefault();
+        if (fewest is null && (second?.Against.OrderBy(a => a.Findings.Count).FirstOrDefault().Offer ?? others.LastOrDefault()) is { } offer)
+        {
+            fewest = maker.Make(offer);
+        }
+
+        var isProven = failed.Length == 0 && first?.Open.Count is null or 0 && second?.Open.Count is null or 0;
+        return fewest is null ? null : One(fewest) with
+        {
+            InOwn = inOwn,
+            Against = isProven
+                ? [.. (first?.Against ?? []).Concat(second?.Against ?? []).Where(a => a.Offer == fewest.Offer).SelectMany(a => a.Findings)]
+                : [],
+        };
+
+        BasketPlan One(Trial trial) => new() { Racks = [new BasketRack(task, maker, trial)] };
+    }
+}

@@ -1,0 +1,71 @@
+using RackCheck.Model;
+using RackCheck.Planning.Proposals;
+
+namespace RackCheck.Planning.Baskets;
+
+/// <summary>
+/// The rack as ordered, and the racks on the way to the completed one, so that each finding is put down to the lines that clear it: first the exchanged or
+/// added cabinet, then one kind of part after the other.
+/// </summary>
+internal sealed class CompletionSteps
+{
+    private readonly CompletedOrder order;
+    private readonly List<(Stage? Stage, HashSet<string> Fingerprints)> steps = [];
+
+    /// <summary>Makes the racks.</summary>
+    /// <param name="order">The completed order.</param>
+    /// <param name="cancellation">Stops between two racks.</param>
+    public CompletionSteps(CompletedOrder order, CancellationToken cancellation)
+    {
+        this.order = order;
+        var racks = order.Plan.Racks;
+        Ordered = order.Replaced.Count > 0 && racks.Count == 1 && order.Plan.InOwn is { } own
+            ? [racks[0].Maker.MakeLike(own, [])]
+            : [.. racks.Select(r => r.Maker.MakeLike(r.Trial, []))];
+        if (order.Replaced.Count > 0)
+        {
+            Add(null, racks.Select(r => r.Maker.MakeLike(r.Trial, [])));
+        }
+
+        foreach (var stage in order.Added.Select(p => p.Stage).Distinct().Order())
+        {
+            cancellation.ThrowIfCancellationRequested();
+            Add(stage, racks.Select(r => r.Maker.MakeLike(r.Trial, r.Trial.Completed.Added.Where(p => p.Stage <= stage))));
+        }
+    }
+
+    /// <summary>The racks of the basket as ordered.</summary>
+    public IReadOnlyList<Trial> Ordered { get; }
+
+    /// <summary>The lines that clear a finding of the rack as ordered.</summary>
+    /// <param name="finding">The finding.</param>
+    /// <param name="completed">The reports on the completed basket.</param>
+    /// <param name="missing">The missing lines.</param>
+    /// <returns>Pointers into the answer; null if the finding stays.</returns>
+    public IReadOnlyList<string>? ClearedBy(Finding finding, CheckReport[] completed, IReadOnlyList<MissingLine> missing)
+    {
+        if (Array.Exists(completed, r => r.Findings.Any(f => f.Fingerprint == finding.Fingerprint)))
+        {
+            return null;
+        }
+
+        // The step from which on it is gone.
+        var last = steps.FindLastIndex(s => s.Fingerprints.Contains(finding.Fingerprint));
+        string[] lines = last + 1 < steps.Count ? [.. LinesOf(steps[last + 1].Stage, missing)] : [];
+        return lines.Length > 0
+            ? lines
+            : [.. order.Replaced.Index().Select(r => FormattableString.Invariant($"/replaceLines/{r.Index}")), .. missing.Index().Select(m => Pointer(m.Index)),
+                .. order.Excess.Index().Select(e => FormattableString.Invariant($"/excessLines/{e.Index}"))];
+    }
+
+    private static string Pointer(int missing) => FormattableString.Invariant($"/missingLines/{missing}");
+
+    private IEnumerable<string> LinesOf(Stage? stage, IReadOnlyList<MissingLine> missing) => stage is null
+        ? order.Replaced.Index().Select(r => FormattableString.Invariant($"/replaceLines/{r.Index}"))
+        : missing.Index()
+            .Where(m => order.Added.Any(p => p.Stage == stage && p.Product.PartNumber == m.Item.PartNumber))
+            .Select(m => Pointer(m.Index));
+
+    private void Add(Stage? stage, IEnumerable<Trial> racks) =>
+        steps.Add((stage, racks.SelectMany(r => r.Report.Findings).Select(f => f.Fingerprint).ToHashSet(StringComparer.Ordinal)));
+}
