@@ -216,6 +216,12 @@ public sealed record MissingLine
     /// <summary>Reason, in plain words.</summary>
     public required string Reason { get; init; }
 
+    /// <summary>Key of the wording of the reason, stable.</summary>
+    public required string MessageKey { get; init; }
+
+    /// <summary>The values in the reason, by name. Several ids are a list.</summary>
+    public required IReadOnlyDictionary<string, Scalar> MessageData { get; init; }
+
     /// <summary>
     /// Ids of the rules with fewer findings, or fewer unassessed cases, after all missing lines are added. Empty where no rule requires the line.
     /// </summary>

@@ -28,6 +28,13 @@ A case is a JSON file:
             noWarning     ids of rules, or "theme.*", without an open warning
             proven        names of proven objectives
             conflict      pointers that the requirements in conflict name
+        basket        of an answer to a basket:
+            adds, never   kinds of parts that are added or not: starts of part numbers, alternatives with |
+            product       verdict on the product of the completed basket
+            replace, excess   part number of the line that is exchanged or in excess; no other is
+            racks         number of racks
+            unknown       the part that an unknown one is taken for
+        The completed basket, posted again, lacks nothing, and its verdict is the one announced.
         Whatever is expected of it, no alternative has an open error or an item without a place, and its own check says the same.
 
 Says what is wrong with each case that fails, then "N passed, N failed". Exit code 1 when a case failed or there was none.
@@ -210,6 +217,48 @@ class Case:
             if "alternatives" in answer:
                 yield from self.about_alternatives(service, answer)
                 yield from self.about_proposal(answer, self.expect.get("proposal", {}))
+            if "completedBasket" in answer:
+                yield from self.about_basket(service, answer, self.expect.get("basket", {}))
+
+    def about_basket(self, service, answer, expected):
+        added = [line["partNumber"] for line in answer["missingLines"]]
+
+        def has(part):
+            return any(number.startswith("QWL-" + start) for number in added for start in part.split("|"))
+
+        for part in expected.get("adds", []):
+            if not has(part):
+                yield f"{part} is not added: {added}"
+        for part in expected.get("never", []):
+            if has(part):
+                yield f"{part} is added: {added}"
+        if "product" in expected and answer["completedVerdicts"]["product"] != expected["product"]:
+            reasons = [r for r in answer.get("completedReport", {}).get("verdictReasons", []) if r["concern"] == "product"]
+            yield f"the completed product is {answer['completedVerdicts']['product']}, not {expected['product']}: {short(reasons)} {short(answer['unmet'])}"
+        if len(answer["racks"]) != expected.get("racks", len(answer["racks"])):
+            yield f"{len(answer['racks'])} racks, not {expected['racks']}"
+        lines = self.request["lines"]
+        replaced = [lines[int(line["line"].split("/")[2])]["partNumber"] for line in answer["replaceLines"]]
+        if replaced != [expected["replace"]] if "replace" in expected else replaced:
+            yield f"exchanged are {replaced}"
+        excess = [line["partNumber"] for line in answer["excessLines"]]
+        if excess != ([expected["excess"]] if "excess" in expected else []):
+            yield f"in excess are {excess}"
+        guesses = [line.get("didYouMean") for line in answer["lineStatus"] if line["status"] == "unknown"]
+        if guesses != ([expected["unknown"]] if "unknown" in expected else []):
+            yield f"unknown parts are taken for {guesses}"
+        for finding in answer["findingLines"]:
+            if ("clearedBy" in finding) == ("stays" in finding):
+                yield f"{finding['rule']} neither stays nor is cleared, or both"
+        status, again = service.post(self.path, answer["completedBasket"], self.headers)
+        if status != 200:
+            yield f"the completed basket gets {status}: {short(again)}"
+            return
+        for member in ("missingLines", "replaceLines", "excessLines"):
+            if again[member]:
+                yield f"the completed basket has {member}: {short(again[member])}"
+        if again["verdicts"] != answer["completedVerdicts"]:
+            yield f"the completed basket gets {again['verdicts']}, announced were {answer['completedVerdicts']}"
 
     def about_alternatives(self, service, answer):
         if bool(answer["alternatives"]) == ("conflict" in answer):

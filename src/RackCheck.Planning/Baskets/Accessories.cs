@@ -41,8 +41,7 @@ internal static class Accessories
                     Stage.Accessories,
                     product,
                     units,
-                    $"{Words.List(without)} {Words.Verb(without.Count, "is", "are")} pulled out in use and {Words.Verb(without.Count, "needs", "need")} "
-                    + "a cable-management arm."));
+                    LineText.Of(LineWordings.CableArms, without.Count == 1, ("items", LineText.Ids(without)))));
             }
         }
     }
@@ -95,8 +94,8 @@ internal static class Accessories
                     Stage.Accessories,
                     product,
                     units,
-                    Invariant($"{Words.List(names)} {Words.Verb(names.Length, "needs", "need")} a lead to the KVM switch, ")
-                    + Invariant($"{alike.Max(a => a.LengthM):0.##} m or longer.")));
+                    LineText.Of(
+                        LineWordings.KvmLeads, names.Length == 1, ("items", LineText.Ids(names)), ("lengthM", alike.Max(a => a.LengthM)))));
             }
         }
     }

@@ -101,7 +101,7 @@ internal static class Blanks
                     Stage.Blanking,
                     product,
                     units,
-                    "Open U positions beside equipment with airflow front to rear cause hot-air recirculation; blanking panels close them."));
+                    new LineText(LineWordings.Panels)));
             }
         }
 

@@ -42,7 +42,7 @@ internal static class Consoles
                 Stage.Consoles,
                 product,
                 1,
-                Invariant($"{toAdd} of {wanted} hosts {Words.Verb(toAdd, "has", "have")} no KVM port.")));
+                LineText.Of(LineWordings.Kvm, toAdd == 1, ("missing", toAdd), ("hosts", wanted))));
         }
     }
 }

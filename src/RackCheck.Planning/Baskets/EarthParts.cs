@@ -58,8 +58,9 @@ internal static class EarthParts
                 Stage.Earth,
                 product,
                 1,
-                Invariant($"{needed} terminals are needed for {ForWhat(earth)}; ")
-                + (fitted is null ? "the cabinet has no earth bar." : Invariant($"the earth bar has {fitted.Terminals}."))));
+                new LineText(
+                    LineWordings.EarthBar.With(fitted is null ? "none" : null),
+                    ("needed", needed), ("leads", earth.Studs.Count), ("parts", earth.Parts.Count), ("terminals", fitted?.Terminals ?? 0))));
         }
         else
         {
@@ -69,22 +70,6 @@ internal static class EarthParts
                 Reason = "Earth leads and bonded cabinet parts terminate on it; no earth bar on offer has enough terminals.",
             });
         }
-    }
-
-    private static string ForWhat(EarthSurvey earth)
-    {
-        List<string> ends = [];
-        if (earth.Studs.Count > 0)
-        {
-            ends.Add(Invariant($"{earth.Studs.Count} earth {Words.Verb(earth.Studs.Count, "lead", "leads")}"));
-        }
-
-        if (earth.Parts.Count > 0)
-        {
-            ends.Add(Invariant($"{earth.Parts.Count} {Words.Verb(earth.Parts.Count, "part", "parts")} of the cabinet"));
-        }
-
-        return Names.And([.. ends, "the main protective conductor"]);
     }
 
     private static void GiveLeads(BasketContext context, RackBuild build, List<Need> needs)
@@ -114,16 +99,17 @@ internal static class EarthParts
 
         foreach (var alike in toAdd.GroupBy(l => l.Lead.EarthLead).OrderBy(g => g.First().Lead.PartNumber, StringComparer.Ordinal))
         {
-            var names = Words.List(alike.Select(a => a.Need.Item.Id));
-            var longest = alike.Max(a => a.Need.LengthM);
             foreach (var (product, units) in Packs.Choose(context.Offered(ProductKind.EarthLead).Where(p => p.EarthLead == alike.Key), alike.Count()))
             {
-                var studs = Words.Verb(alike.Count(), "has an earth stud", "have earth studs");
                 build.MissingPieces.Add(new MissingPiece(
                     Stage.Earth,
                     product,
                     units,
-                    Invariant($"{names} {studs}; the route to the earth bar takes up to {longest:0.##} m including slack.")));
+                    LineText.Of(
+                        LineWordings.EarthLeads,
+                        alike.Count() == 1,
+                        ("items", LineText.Ids(alike.Select(a => a.Need.Item.Id))),
+                        ("lengthM", alike.Max(a => a.Need.LengthM)))));
             }
         }
     }

@@ -54,9 +54,9 @@ internal static class FixingSets
         Product[] offered = [.. context.Offered(ProductKind.Fixings).Where(p => p.Fixing == fixing)];
         var (name, set) = fixing switch
         {
-            Fixing.CageNut => ("cage nuts", "cage nuts with screws"),
-            Fixing.ClipNut => ("clip nuts", "clip nuts with screws"),
-            _ => ("screws", "screws"),
+            Fixing.CageNut => ("cage nuts", "cage"),
+            Fixing.ClipNut => ("clip nuts", "clip"),
+            _ => ("screws", null),
         };
         if (offered.Length == 0)
         {
@@ -71,8 +71,7 @@ internal static class FixingSets
                 Stage.Fixings,
                 product,
                 units,
-                Invariant($"{needed} {set} are needed on the uprights, four per front panel and four per pair of rails; ")
-                + Invariant($"{missing} of them {Words.Verb((int)missing, "is", "are")} missing.")));
+                new LineText(LineWordings.Fixings.With(set, missing == 1 ? "one" : null), ("needed", (double)needed), ("missing", (double)missing))));
         }
     }
 }

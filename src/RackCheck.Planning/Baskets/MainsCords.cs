@@ -52,8 +52,9 @@ internal static class MainsCords
                     Stage.Cords,
                     product,
                     units,
-                    Invariant($"{Words.List(names)} {Words.Verb(names.Length, "needs", "need")} a cord from outlet to inlet, ")
-                    + Invariant($"up to {alike.Max(a => a.LengthM):0.##} m long.")));
+                    new LineText(
+                        LineWordings.Cords.With(names.Length == 1 ? "one" : null, alike.Max(a => a.LengthM) > 0 ? "route" : null),
+                        ("items", LineText.Ids(names)), ("lengthM", alike.Max(a => a.LengthM)))));
             }
         }
     }

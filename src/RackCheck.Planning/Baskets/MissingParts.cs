@@ -25,35 +25,29 @@ internal static class MissingParts
         {
             var product = part.First().Product;
             var units = part.Sum(p => p.OrderUnits);
-            return new MissingLine
-            {
-                PartNumber = product.PartNumber,
-                Name = product.Name,
-                Quantity = (int)Math.Min(units, int.MaxValue),
-                Reason = string.Join(' ', part.Select(p => p.Reason).Distinct()),
-                Rules = [.. part.SelectMany(p => RulesOf(p.Stage)).Distinct().Where(remedied.Contains)],
-                Alternatives = LineAlternatives.Of(product, units, offered),
-            };
+            var reason = part.Select(p => p.Reason).Aggregate((one, other) => one.With(other));
+            return Line(product, (int)Math.Min(units, int.MaxValue), reason, part.SelectMany(p => RulesOf(p.Stage)).Distinct().Where(remedied.Contains), offered);
         });
         foreach (var alike in order.Cabinets.GroupBy(c => c.PartNumber, StringComparer.Ordinal))
         {
-            lines = lines.Append(new MissingLine
-            {
-                PartNumber = alike.Key,
-                Name = alike.First().Name,
-                Quantity = alike.Count(),
-                Reason = order.Plan.Racks.Count > 1
-                    ? "The equipment does not go into one cabinet; these are the fewest that take everything."
-                    : order.Final.Faults.Errors == 0
-                    ? "The basket has no cabinet; this is the smallest on offer that takes everything."
-                    : "The basket has no cabinet; none on offer takes everything, and this one comes closest.",
-                Rules = [],
-                Alternatives = LineAlternatives.Of(alike.First(), alike.Count(), offered),
-            });
+            var kind = order.Plan.Racks.Count > 1 ? "several" : order.Final.Faults.Errors == 0 ? null : "closest";
+            lines = lines.Append(Line(alike.First(), alike.Count(), new LineText(LineWordings.Cabinet.With(kind)), [], offered));
         }
 
         return [.. lines.OrderBy(l => l.PartNumber, StringComparer.Ordinal)];
     }
+
+    private static MissingLine Line(Product product, int quantity, LineText reason, IEnumerable<string> rules, IReadOnlyList<Product> offered) => new()
+    {
+        PartNumber = product.PartNumber,
+        Name = product.Name,
+        Quantity = quantity,
+        Reason = reason.Text,
+        MessageKey = reason.Wording.Key,
+        MessageData = reason.Values,
+        Rules = [.. rules],
+        Alternatives = LineAlternatives.Of(product, quantity, offered),
+    };
 
     // Number of findings and of missing data entries per rule.
     private static Dictionary<string, int> CountOf(CheckReport[] reports) => reports.SelectMany(r => r.Findings).Select(f => f.Rule)

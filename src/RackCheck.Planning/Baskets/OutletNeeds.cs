@@ -67,7 +67,7 @@ internal static class OutletNeeds
                 Stage.Outlets,
                 alike.First().Product,
                 Packs.Choose([alike.First().Product], alike.Count())[0].Units,
-                $"{Shortage(cords, isSecond)}."));
+                ReasonOf(cords, isSecond)));
         }
 
         if (wanting.Count > 0)
@@ -80,6 +80,12 @@ internal static class OutletNeeds
             });
         }
     }
+
+    private static LineText ReasonOf(Cord[] cords, bool isSecond) => LineText.Of(
+        isSecond ? LineWordings.SecondSupply : LineWordings.Outlets,
+        cords.Select(c => c.Item.Id).Distinct().Count() == 1,
+        ("items", LineText.Ids(cords.Select(c => c.Item.Id))),
+        ("plugs", LineText.Ids(cords.Select(c => PlugFit.Of(c.Code).Code))));
 
     private static string Shortage(Cord[] cords, bool isSecond)
     {

@@ -43,7 +43,7 @@ internal enum Stage
 /// <param name="Product">An offered product.</param>
 /// <param name="OrderUnits">Number of order units.</param>
 /// <param name="Reason">Reason, worded for the customer.</param>
-internal sealed record MissingPiece(Stage Stage, Product Product, long OrderUnits, string Reason);
+internal sealed record MissingPiece(Stage Stage, Product Product, long OrderUnits, LineText Reason);
 
 /// <summary>An item of a rack and the pieces that it consists of.</summary>
 internal sealed class BuildItem

@@ -46,15 +46,13 @@ internal static class Rails
         {
             var product = alike.First().Rails;
             var style = NameOf(product.Support!.Style).ToLowerInvariant();
-            var names = Words.List(alike.Select(a => a.Item.Id));
             foreach (var (pack, units) in Packs.Choose([product], alike.Count()))
             {
                 build.MissingPieces.Add(new MissingPiece(
                     Stage.Rails,
                     pack,
                     units,
-                    $"{names} {Words.Verb(alike.Count(), "is", "are")} too heavy, high or deep for front-panel mounting alone and "
-                    + $"{Words.Verb(alike.Count(), "needs", "need")} {style}."));
+                    LineText.Of(LineWordings.Rails, alike.Count() == 1, ("items", LineText.Ids(alike.Select(a => a.Item.Id))), ("style", style))));
             }
         }
     }

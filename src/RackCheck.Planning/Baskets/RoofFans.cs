@@ -47,8 +47,7 @@ internal static class RoofFans
                 Stage.Cooling,
                 product,
                 1,
-                Invariant($"The heat load needs {finding.Limit!.Value:0.#} m3/h of air; the airflow is {finding.Actual!.Value:0.#} m3/h. ")
-                + "These roof fans supply enough."));
+                new LineText(LineWordings.RoofFans, ("neededM3h", finding.Limit!.Value), ("airflowM3h", finding.Actual!.Value))));
         }
     }
 

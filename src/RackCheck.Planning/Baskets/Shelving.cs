@@ -74,8 +74,7 @@ internal static class Shelving
                 Stage.Shelves,
                 product,
                 Packs.Choose([product], alike.Count())[0].Units,
-                $"{Words.List(alike.SelectMany(m => m.Names))} "
-                + $"{Words.Verb(alike.Sum(m => m.Names.Count), "is not rack-mountable and needs", "are not rack-mountable and need")} a shelf."));
+                LineText.Of(LineWordings.Shelf, alike.Sum(m => m.Names.Count) == 1, ("items", LineText.Ids(alike.SelectMany(m => m.Names))))));
         }
     }
 

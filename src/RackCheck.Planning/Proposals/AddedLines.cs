@@ -7,7 +7,7 @@ internal static class AddedLines
 {
     /// <summary>The lines of a rack, by part number.</summary>
     public static IReadOnlyList<AddedLine> Of(Trial trial) => Merge(
-        trial.Completed.Added.Select(p => Line(p.Product.PartNumber, p.OrderUnits, p.Reason))
+        trial.Completed.Added.Select(p => Line(p.Product.PartNumber, p.OrderUnits, p.Reason.Text))
             .Concat(trial.Offer.Index is null ? [Line(trial.Offer.Product.PartNumber, 1, "The cabinet of this rack.")] : []));
 
     /// <summary>One line for each part number.</summary>

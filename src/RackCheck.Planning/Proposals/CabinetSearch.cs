@@ -1,5 +1,7 @@
 using RackCheck.Model;
+using RackCheck.Planning.Baskets;
 using RackCheck.Rules;
+using RackCheck.Rules.Service;
 
 namespace RackCheck.Planning.Proposals;
 
@@ -65,6 +67,13 @@ internal sealed class CabinetSearch
                 continue;
             }
 
+            // Another cabinet of the same height leaves a console as high as it is.
+            if (task.IsBasket && found.Exists(t => t.Offer.HeightU == offer.HeightU && t.ProductWarnings > 0 && LacksHeight(t)))
+            {
+                search.Open.Add((offer, warnings));
+                continue;
+            }
+
             var trial = maker.Make(offer);
             var isSound = IsSound(task, trial);
             if (!trial.IsRefuted)
@@ -93,6 +102,9 @@ internal sealed class CabinetSearch
     // Errors of power and earthing are the same in every cabinet.
     private static bool DependsOnCabinet(Trial trial) =>
         trial.NotPlaced.Any() || trial.Errors.Any(e => !e.Rule.StartsWith("power.", StringComparison.Ordinal) && !e.Rule.StartsWith("earthing.", StringComparison.Ordinal));
+
+    private static bool LacksHeight(Trial trial) =>
+        trial.Report.Findings.Where(Trial.IsProductWarning).All(f => f.Rule == RuleChecks.IdOf<ConsoleHeight>());
 
     private static bool IsSound(ProposalTask task, Trial trial) =>
         trial.Faults.Errors == 0 && task.IsKeptIn(trial.Rack) && task.WithGrowth(trial.UsedU) <= trial.Offer.HeightU;

@@ -186,14 +186,12 @@ internal sealed class TrialMaker(ProposalTask task, RackChecker checker, Cancell
     }
 
     private static MissingPiece ExtraOf(Product product) => product.Kind != ProductKind.Pdu
-        ? new MissingPiece(Stage.Cooling, product, 1, "It removes heat that the cabinet cannot give off.")
+        ? new MissingPiece(Stage.Cooling, product, 1, new LineText(LineWordings.Cooling))
         : new MissingPiece(
             Stage.Outlets,
             product,
             1,
-            SupplyChoice.IsForUps(product)
-                ? "The UPS feeds equipment through it."
-                : "The cords of the equipment need its outlets, and the load is divided over several PDUs.");
+            new LineText(SupplyChoice.IsForUps(product) ? LineWordings.UpsUnit : LineWordings.SharedLoad));
 
     // The parts of a cabinet of the catalogue are bonded, unless its data say otherwise of a door.
     private static Earthing Bonded(RackBuild build, Earthing? given)
