@@ -41,11 +41,14 @@ public enum FaultKind
     /// <summary>An HTML page.</summary>
     WrongContentType,
 
-    /// <summary>A product with a member that the contract does not define.</summary>
+    /// <summary>The first product has a member that the contract does not define.</summary>
     WrongSchema,
 
-    /// <summary>A product with a value outside its range.</summary>
+    /// <summary>The first product has a value outside its range.</summary>
     WrongValue,
+
+    /// <summary>The first product has a number as part number.</summary>
+    Nameless,
 
     /// <summary>No part number is known.</summary>
     UnknownPart,
@@ -53,7 +56,7 @@ public enum FaultKind
     /// <summary>An answer of 64 MiB.</summary>
     TooLarge,
 
-    /// <summary>One product that was not requested.</summary>
+    /// <summary>All products, whatever was requested.</summary>
     NotAskedFor,
 }
 
@@ -92,6 +95,9 @@ public sealed class FaultSwitch
             }
         }
     }
+
+    /// <summary>Which requests are let in by their headers; others get 401. Null lets all in.</summary>
+    public Func<IHeaderDictionary, bool>? LetsIn { get; set; }
 
     /// <summary>Number of part numbers requested, one entry per call since the last order; 0 for the offered products.</summary>
     public IReadOnlyList<int> Asked

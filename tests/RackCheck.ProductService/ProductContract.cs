@@ -24,16 +24,21 @@ internal static class ProductContract
                     Contract between the rack check service and a product service. It applies if the rack check service is configured with
                     an address instead of a file. The rack check service calls; the product service responds.
 
-                    Responses are read strictly. A member that is not in this contract, a value outside its range, or a product that was not
-                    requested makes the whole response invalid.
+                    Responses are read strictly. A product with a value outside its range, a product that was not requested, and products with
+                    the same part number are left out; the others of the response are used. A response that is not a list of products is
+                    not used. A member that is not in this contract is ignored; if the rack check service is configured so, it makes the product
+                    invalid.
 
                     Each kind of product has its own members, and a member of another kind is a fault: cabinet - cabinet;
                     equipment, shelf, blanking-panel - item; fan-tray - item and fans; roof-fans - fans; pdu - pdu; support - support;
-                    door - door; air-conditioner - airConditioner; earth-bar - earthBar; earth-lead - earthLead; cord - cord; fixings - fixing.
+                    door - door; air-conditioner - airConditioner; earth-bar - earthBar; earth-lead - earthLead; cord - cord; fixings - fixing. Any
+                    of them may have price with currency, inStock and preferred; cordIncluded and railsIncluded are true for equipment only.
 
                     In addition to the schemas, a cabinet has heightU, widthMm and depthMm and neither partNumber nor placement. An item has
                     heightU, which is 0 only for equipment on a shelf, and its ups has no feeds. A PDU has ratedA and groups with unique ids.
                     minSpacingMm is at most maxSpacingMm. An optional member may also be null.
+
+                    The rack check service can send an API key or another fixed header, or a bearer token by OAuth 2 client credentials.
 
                     Calls with status 408, 429 and 5xx are retried a few times, 429 and 503 after Retry-After. Other refusals are not retried.
 

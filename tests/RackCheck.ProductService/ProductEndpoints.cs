@@ -101,11 +101,13 @@ internal static class ProductEndpoints
         var wanted = lookUp.PartNumbers.ToHashSet(StringComparer.Ordinal);
         var order = faults.Take(wanted.Count);
         var products = catalogue.Products.Where(p => wanted.Contains(p.PartNumber) || order.Kind == FaultKind.NotAskedFor).ToList();
-        await AnswerAsync(context, order, products);
+        await AnswerAsync(context, order, LetsIn(context, faults), products);
     }
 
     private static Task OfferedAsync(HttpContext context, ProductList catalogue, FaultSwitch faults) =>
-        AnswerAsync(context, faults.Take(0), catalogue.Products);
+        AnswerAsync(context, faults.Take(0), LetsIn(context, faults), catalogue.Products);
+
+    private static bool LetsIn(HttpContext context, FaultSwitch faults) => faults.LetsIn?.Invoke(context.Request.Headers) != false;
 
     private static ProductLookUp? Read(ReadOnlyMemory<byte> body, FaultList faults)
     {
@@ -121,9 +123,15 @@ internal static class ProductEndpoints
         return faults.IsEmpty ? lookUp : null;
     }
 
-    private static async Task AnswerAsync(HttpContext context, FaultOrder order, IReadOnlyList<Product> products)
+    private static async Task AnswerAsync(HttpContext context, FaultOrder order, bool isLetIn, IReadOnlyList<Product> products)
     {
         var json = JsonAnswer.Bytes(new ProductList { Products = order.Kind == FaultKind.UnknownPart ? [] : products }, ContractJson.Default.ProductList);
+        if (!isLetIn)
+        {
+            await Problems.WriteAsync(context, StatusCodes.Status401Unauthorized);
+            return;
+        }
+
         switch (order.Kind)
         {
             case FaultKind.Slow:
@@ -163,10 +171,13 @@ internal static class ProductEndpoints
                 await context.Response.Body.WriteAsync("<title>Sign in</title>"u8.ToArray(), context.RequestAborted);
                 return;
             case FaultKind.WrongSchema:
-                json = Spoil(products, "\"price\":1,");
+                json = Spoil(products, "\"warehouse\":7,\"partNumber\"");
                 break;
             case FaultKind.WrongValue:
-                json = Spoil(products, "\"pieces\":0,");
+                json = Spoil(products, "\"pieces\":0,\"partNumber\"");
+                break;
+            case FaultKind.Nameless:
+                json = Spoil(products, "\"partNumber\":7,\"label\"");
                 break;
             case FaultKind.TooLarge:
                 await WriteLargeAsync(context);
@@ -176,12 +187,14 @@ internal static class ProductEndpoints
         await JsonAnswer.WriteAsync(context, json);
     }
 
-    // One product with an additional first member.
-    private static byte[] Spoil(IReadOnlyList<Product> products, string member)
+    // Another text in place of the name of the first product's first member.
+    private static byte[] Spoil(IReadOnlyList<Product> products, string text)
     {
-        var list = new ProductList { Products = [products[0] with { Pieces = null }] };
+        const string Name = "\"partNumber\"";
+        var list = new ProductList { Products = [products[0] with { Pieces = null }, .. products.Skip(1)] };
         var json = Encoding.UTF8.GetString(JsonAnswer.Bytes(list, ContractJson.Default.ProductList));
-        return Encoding.UTF8.GetBytes(json.Replace("\"partNumber\"", member + "\"partNumber\"", StringComparison.Ordinal));
+        var at = json.IndexOf(Name, StringComparison.Ordinal);
+        return Encoding.UTF8.GetBytes(json[..at] + text + json[(at + Name.Length)..]);
     }
 
     // Valid JSON without a Content-Length header: only a client that counts while reading notices the size.

@@ -1,26 +1,27 @@
 using RackCheck.Model;
+using RackCheck.Survey.Catalogue;
 
 namespace RackCheck.Api.Catalogue;
 
 /// <summary>
 /// Caches the answers of a catalogue. Concurrent requests for a part number share one call: later requests wait for the call in progress. Calls
-/// are independent of requests, so that a cancelled request does not affect others and the result is cached in any case.
+/// are independent of requests, so that a cancelled request does not affect others and the result is cached in any case. An answer that is no longer
+/// current is served at once; one task in the background refreshes those that were asked for, a batch at a time.
 /// </summary>
 internal sealed class CachingCatalogue : IProductCatalogue, IDisposable
 {
-    private static readonly TimeSpan RetryAfterLateAnswer = TimeSpan.FromSeconds(1);
-
     private readonly IProductCatalogue inner;
     private readonly CatalogueOptions options;
-    private readonly TimeProvider time;
     private readonly CatalogueMetrics metrics;
     private readonly CancellationTokenSource stopping = new();
+    private readonly CancellationToken stop;
+    private readonly CallWaiter waiter;
+    private readonly OfferedList offered;
     private readonly Lock gate = new();
     private readonly ProductCache cache;
-    private readonly Dictionary<string, Task<IReadOnlyDictionary<string, Product>>> flights = new(StringComparer.Ordinal);
-    private Task<IReadOnlyList<Product>>? offeredFlight;
-    private IReadOnlyList<Product>? offered;
-    private long offeredSince;
+    private readonly Dictionary<string, Task<ProductDictionary>> flights = new(StringComparer.Ordinal);
+    private readonly HashSet<string> due = new(StringComparer.Ordinal);
+    private Task refreshing = Task.CompletedTask;
 
     /// <summary>Creates the cache.</summary>
     /// <param name="inner">The underlying catalogue.</param>
@@ -29,8 +30,11 @@ internal sealed class CachingCatalogue : IProductCatalogue, IDisposable
     /// <param name="metrics">Metrics of the cache.</param>
     public CachingCatalogue(IProductCatalogue inner, CatalogueOptions options, TimeProvider time, CatalogueMetrics metrics)
     {
-        (this.inner, this.options, this.time, this.metrics) = (inner, options, time, metrics);
+        (this.inner, this.options, this.metrics) = (inner, options, metrics);
+        stop = stopping.Token;
         cache = new ProductCache(options, time);
+        waiter = new CallWaiter(options, time);
+        offered = new OfferedList(inner, options, time, metrics, stop);
     }
 
     /// <summary>Number of part numbers in the cache.</summary>
@@ -45,33 +49,40 @@ internal sealed class CachingCatalogue : IProductCatalogue, IDisposable
         }
     }
 
+    /// <summary>The refresh in the background; completed if there is none.</summary>
+    public Task Refreshing
+    {
+        get
+        {
+            lock (gate)
+            {
+                return refreshing;
+            }
+        }
+    }
+
     /// <inheritdoc/>
-    public async ValueTask<IReadOnlyDictionary<string, Product>> FindAsync(IReadOnlyCollection<string> partNumbers, CancellationToken cancellation)
+    public async ValueTask<ProductDictionary> FindAsync(IReadOnlyCollection<string> partNumbers, CancellationToken cancellation)
     {
         cancellation.ThrowIfCancellationRequested();
         metrics.LookUp();
-        var found = new Dictionary<string, Product>(partNumbers.Count, StringComparer.Ordinal);
-        if (TakeFresh(partNumbers, found) is not { } missing)
+        var answers = new Answers(partNumbers.Count);
+        if (TakeCached(partNumbers, answers) is not { } missing)
         {
-            return found;
+            return answers.ToFound();
         }
 
-        var failure = await WaitAsync(Task.WhenAll(missing.Values.Distinct()), cancellation);
+        var failure = await waiter.WaitAsync(Task.WhenAll(missing.Values.Distinct()), cancellation);
         var stale = 0;
         foreach (var (partNumber, flight) in missing)
         {
-            if (flight.IsCompletedSuccessfully)
+            var answer = flight.IsCompletedSuccessfully ? AnswerIn(await flight, partNumber) : default(PartAnswer?);
+            if (answer is null or { Fault: not null } && StaleOf(partNumber) is { } old)
             {
-                if ((await flight).TryGetValue(partNumber, out var product))
-                {
-                    found.Add(partNumber, product);
-                }
+                (answer, stale) = (new PartAnswer(old), stale + 1);
             }
-            else
-            {
-                found.Add(partNumber, StaleOf(partNumber) ?? throw Again(failure!));
-                stale++;
-            }
+
+            answers.Add(partNumber, answer ?? throw CallWaiter.Again(failure!));
         }
 
         if (stale > 0)
@@ -79,65 +90,57 @@ internal sealed class CachingCatalogue : IProductCatalogue, IDisposable
             metrics.UsedStale(stale);
         }
 
-        return found;
+        return answers.ToFound();
     }
 
     /// <inheritdoc/>
-    public async ValueTask<IReadOnlyList<Product>> OfferedAsync(CancellationToken cancellation)
+    public ValueTask<IReadOnlyList<Product>> OfferedAsync(CancellationToken cancellation)
     {
         cancellation.ThrowIfCancellationRequested();
         metrics.LookUp();
-        Task<IReadOnlyList<Product>> flight;
-        lock (gate)
-        {
-            if (OfferedYoungerThan(options.CacheSeconds) is { } fresh)
-            {
-                metrics.Cached(1, 0);
-                return fresh;
-            }
-
-            metrics.Cached(0, 1);
-            flight = offeredFlight ??= Task.Run(FetchOfferedAsync, CancellationToken.None);
-        }
-
-        if (await WaitAsync(flight, cancellation) is not { } failure)
-        {
-            return await flight;
-        }
-
-        lock (gate)
-        {
-            var stale = OfferedYoungerThan((double)options.CacheSeconds + options.StaleSeconds) ?? throw Again(failure);
-            metrics.UsedStale(1);
-            return stale;
-        }
+        return offered.GetAsync(cancellation);
     }
+
+    /// <summary>Asks for the products on offer now, however old those in the cache are.</summary>
+    /// <param name="cancellation">Ends the wait.</param>
+    /// <exception cref="CatalogueUnavailableException">The catalogue does not respond, and nothing is in the cache.</exception>
+    public Task RefreshOfferedAsync(CancellationToken cancellation) => offered.RefreshAsync(cancellation);
 
     /// <inheritdoc/>
     public void Dispose()
     {
+        if (stop.IsCancellationRequested)
+        {
+            return;
+        }
+
         stopping.Cancel();
         stopping.Dispose();
         (inner as IDisposable)?.Dispose();
     }
 
-    // Adds current products to the result and returns the calls for the others: those in progress, and one new call.
-    private Dictionary<string, Task<IReadOnlyDictionary<string, Product>>>? TakeFresh(
-        IReadOnlyCollection<string> partNumbers, Dictionary<string, Product> found)
+    private static PartAnswer AnswerIn(ProductDictionary found, string partNumber) =>
+        new(found.GetValueOrDefault(partNumber), found.Faults.GetValueOrDefault(partNumber));
+
+    // Adds cached answers to the result and returns the calls for the others: those in progress, and one new call.
+    private Dictionary<string, Task<ProductDictionary>>? TakeCached(IReadOnlyCollection<string> partNumbers, Answers answers)
     {
-        Dictionary<string, Task<IReadOnlyDictionary<string, Product>>>? missing = null;
+        Dictionary<string, Task<ProductDictionary>>? missing = null;
         HashSet<string>? own = null;
-        var hits = 0;
+        var (hits, stale) = (0, 0);
         lock (gate)
         {
             foreach (var partNumber in partNumbers)
             {
-                if (cache.Find(partNumber, out var product) == Freshness.Fresh)
+                var freshness = cache.Find(partNumber, out var answer);
+                if (freshness is Freshness.Fresh or Freshness.AtOnce)
                 {
-                    hits++;
-                    if (product is not null)
+                    answers.Add(partNumber, answer);
+                    hits += freshness == Freshness.Fresh ? 1 : 0;
+                    stale += freshness == Freshness.AtOnce ? 1 : 0;
+                    if (freshness == Freshness.AtOnce && !flights.ContainsKey(partNumber) && cache.MayRefresh(partNumber))
                     {
-                        found[partNumber] = product;
+                        due.Add(partNumber);
                     }
                 }
                 else if (flights.TryGetValue(partNumber, out var flight))
@@ -153,26 +156,74 @@ internal sealed class CachingCatalogue : IProductCatalogue, IDisposable
             if (own is not null)
             {
                 missing ??= new(StringComparer.Ordinal);
-                var flight = Task.Run(() => FetchAsync(own), CancellationToken.None);
+                var flight = Begin(own);
                 foreach (var partNumber in own)
                 {
-                    flights.Add(partNumber, flight);
                     missing.Add(partNumber, flight);
                 }
+            }
+
+            if (due.Count > 0 && refreshing.IsCompleted)
+            {
+                refreshing = Task.Run(RefreshAsync, CancellationToken.None);
             }
         }
 
         metrics.Cached(hits, missing?.Count ?? 0);
+        if (stale > 0)
+        {
+            metrics.UsedStale(stale);
+        }
+
         return missing;
     }
 
-    private async Task<IReadOnlyDictionary<string, Product>> FetchAsync(HashSet<string> partNumbers)
+    // Only with the lock.
+    private Task<ProductDictionary> Begin(IReadOnlyCollection<string> partNumbers)
     {
-        IReadOnlyDictionary<string, Product>? products = null;
+        var flight = Task.Run(() => FetchAsync(partNumbers), CancellationToken.None);
+        foreach (var partNumber in partNumbers)
+        {
+            flights.Add(partNumber, flight);
+        }
+
+        return flight;
+    }
+
+    // One batch after the other, until nothing is due.
+    private async Task RefreshAsync()
+    {
+        while (NextDue() is { } flight)
+        {
+            await ((Task)flight).ConfigureAwait(ConfigureAwaitOptions.SuppressThrowing);
+        }
+    }
+
+    private Task<ProductDictionary>? NextDue()
+    {
+        lock (gate)
+        {
+            var batch = due.Where(p => !flights.ContainsKey(p)).Take(options.BatchSize).ToArray();
+            if (batch.Length == 0 || stop.IsCancellationRequested)
+            {
+                // The task ends under the lock, so that a request that finds something due knows that it has to start one.
+                due.Clear();
+                refreshing = Task.CompletedTask;
+                return null;
+            }
+
+            due.ExceptWith(batch);
+            return Begin(batch);
+        }
+    }
+
+    private async Task<ProductDictionary> FetchAsync(IReadOnlyCollection<string> partNumbers)
+    {
+        ProductDictionary? found = null;
         try
         {
-            products = await inner.FindAsync(partNumbers, stopping.Token);
-            return products;
+            found = await inner.FindAsync(partNumbers, stop);
+            return found;
         }
         finally
         {
@@ -182,70 +233,49 @@ internal sealed class CachingCatalogue : IProductCatalogue, IDisposable
                 foreach (var partNumber in partNumbers)
                 {
                     flights.Remove(partNumber);
-                    if (products is not null)
+
+                    // A product that has become wrong is served as it was, as without an answer.
+                    if (found is null || (found.Faults.ContainsKey(partNumber) && IsHeld(partNumber)))
                     {
-                        cache.Put(partNumber, products.GetValueOrDefault(partNumber));
+                        cache.RefreshFailed(partNumber);
+                    }
+                    else
+                    {
+                        cache.Put(partNumber, AnswerIn(found, partNumber));
                     }
                 }
             }
         }
     }
 
-    private async Task<IReadOnlyList<Product>> FetchOfferedAsync()
-    {
-        IReadOnlyList<Product>? products = null;
-        try
-        {
-            products = await inner.OfferedAsync(stopping.Token);
-            return products;
-        }
-        finally
-        {
-            lock (gate)
-            {
-                offeredFlight = null;
-                if (products is not null)
-                {
-                    (offered, offeredSince) = (products, time.GetTimestamp());
-                }
-            }
-        }
-    }
-
-    // Waits for calls, at most for the total time. Returns the reason if they fail.
-    private async Task<CatalogueUnavailableException?> WaitAsync(Task calls, CancellationToken cancellation)
-    {
-        try
-        {
-            await calls.WaitAsync(options.TotalTimeout, time, cancellation);
-            return null;
-        }
-        catch (CatalogueUnavailableException fault)
-        {
-            return fault;
-        }
-        catch (TimeoutException fault)
-        {
-            return new CatalogueUnavailableException("The product service did not respond in time.", RetryAfterLateAnswer, fault);
-        }
-        catch (OperationCanceledException fault) when (!cancellation.IsCancellationRequested)
-        {
-            return new CatalogueUnavailableException("The service is stopping.", RetryAfterLateAnswer, fault);
-        }
-    }
+    private bool IsHeld(string partNumber) => cache.Find(partNumber, out var answer) != Freshness.None && answer.Product is not null;
 
     private Product? StaleOf(string partNumber)
     {
         lock (gate)
         {
             // Current if another call has cached it meanwhile.
-            return cache.Find(partNumber, out var product) == Freshness.None ? null : product;
+            return cache.Find(partNumber, out var answer) == Freshness.None ? null : answer.Product;
         }
     }
 
-    private IReadOnlyList<Product>? OfferedYoungerThan(double seconds) =>
-        offered is not null && time.GetElapsedTime(offeredSince).TotalSeconds < seconds ? offered : null;
+    private sealed class Answers(int count)
+    {
+        private readonly Dictionary<string, Product> products = new(count, StringComparer.Ordinal);
+        private Dictionary<string, Fault>? faults;
 
-    // A new exception for each waiting request, since a shared one loses its stack trace.
-    private static CatalogueUnavailableException Again(CatalogueUnavailableException fault) => new(fault.Message, fault.RetryAfter, fault);
+        public void Add(string partNumber, PartAnswer answer)
+        {
+            if (answer.Product is { } product)
+            {
+                products[partNumber] = product;
+            }
+            else if (answer.Fault is { } fault)
+            {
+                (faults ??= new(StringComparer.Ordinal))[partNumber] = fault;
+            }
+        }
+
+        public ProductDictionary ToFound() => new(products, faults);
+    }
 }

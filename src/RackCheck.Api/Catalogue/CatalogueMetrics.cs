@@ -1,14 +1,17 @@
+using System.Collections.Concurrent;
 using System.Diagnostics.Metrics;
 
 namespace RackCheck.Api.Catalogue;
 
-/// <summary>Metrics of the catalogue client. Tags have fixed values; a part number is never a tag.</summary>
+/// <summary>Metrics of the catalogue client. Tags have fixed values, but for the part numbers of wrong products, of which the first are named.</summary>
 internal sealed class CatalogueMetrics : IDisposable
 {
     /// <summary>Name of the meter.</summary>
     public const string MeterName = "RackCheck.Catalogue";
 
     private const string Prefix = "rack_check.catalogue.";
+    private const int MostPartNumbers = 100;
+    private const string OtherPartNumbers = "other";
 
     private static readonly KeyValuePair<string, object?> Hit = new("result", "hit");
     private static readonly KeyValuePair<string, object?> Miss = new("result", "miss");
@@ -22,6 +25,9 @@ internal sealed class CatalogueMetrics : IDisposable
     private readonly Counter<long> openings;
     private readonly Counter<long> rejected;
     private readonly UpDownCounter<long> inFlight;
+    private readonly Counter<long> wrong;
+    private readonly Counter<long> tokens;
+    private readonly ConcurrentDictionary<string, bool> named = new(StringComparer.Ordinal);
     private volatile BreakerState breaker;
 
     /// <summary>Creates the instruments.</summary>
@@ -40,6 +46,9 @@ internal sealed class CatalogueMetrics : IDisposable
         openings = meter.CreateCounter<long>(Prefix + "breaker.openings", description: "Number of times that the circuit breaker opened.");
         rejected = meter.CreateCounter<long>(Prefix + "rejected", description: "Calls refused because too many were in progress or waiting.");
         inFlight = meter.CreateUpDownCounter<long>(Prefix + "in_flight", description: "Attempts in progress.");
+        wrong = meter.CreateCounter<long>(
+            Prefix + "products.wrong", description: "Products left out of answers because their data is not valid, by part number and fault.");
+        tokens = meter.CreateCounter<long>(Prefix + "tokens", description: "Requests for an access token, by outcome.");
         meter.CreateObservableGauge(Prefix + "breaker.state", () => (int)breaker, description: "0 closed, 1 half open, 2 open.");
     }
 
@@ -65,6 +74,22 @@ internal sealed class CatalogueMetrics : IDisposable
 
     /// <summary>Counts stale answers served.</summary>
     public void UsedStale(int count) => cache.Add(count, Stale);
+
+    /// <summary>Counts a product left out of an answer.</summary>
+    /// <param name="partNumber">Its part number; after the first 100 different ones they are counted together.</param>
+    /// <param name="code">Code of its fault.</param>
+    public void Wrong(string partNumber, string code)
+    {
+        var isNamed = named.ContainsKey(partNumber) || (named.Count < MostPartNumbers && named.TryAdd(partNumber, true));
+        wrong.Add(1, new("part_number", isNamed ? partNumber : OtherPartNumbers), new("code", code));
+    }
+
+    /// <summary>Counts a request for an access token.</summary>
+    public void Token(TryOutcome outcome) => tokens.Add(1, new KeyValuePair<string, object?>("outcome", Name(outcome)));
+
+    /// <summary>Observes whether the catalogue answers.</summary>
+    public void Observe(CatalogueState state) => meter.CreateObservableGauge(
+        Prefix + "available", () => state.IsAvailable ? 1 : 0, description: "1 if the last call was answered, 0 if not or if there was none.");
 
     /// <summary>Records the start of an attempt.</summary>
     public void TryStarted() => inFlight.Add(1);

@@ -15,6 +15,20 @@ public sealed class CatalogueOptions : IValidatableObject
     /// <summary>Address of the product service, http or https, as <c>https://erp.example/api</c>. If unset, the file is the catalogue.</summary>
     public Uri? BaseUrl { get; init; }
 
+    /// <summary>
+    /// What becomes of members that the contract does not define. Default: ignored in answers of the product service, a fault in the file.
+    /// </summary>
+    public UnknownMembers? UnknownMembers { get; init; }
+
+    /// <summary>A fixed header with credentials for the product service.</summary>
+    public CatalogueHeaderOptions Header { get; init; } = new();
+
+    /// <summary>OAuth 2 client credentials for the product service.</summary>
+    public CatalogueOAuthOptions OAuth { get; init; } = new();
+
+    /// <summary>Whether credentials are sent over TLS only, except on this machine.</summary>
+    public bool RequireHttps { get; init; } = true;
+
     /// <summary>Time for which an answer is current, s.</summary>
     [Range(0, 86_400)]
     public int CacheSeconds { get; init; } = 300;
@@ -23,7 +37,21 @@ public sealed class CatalogueOptions : IValidatableObject
     [Range(0, 31_536_000)]
     public int StaleSeconds { get; init; } = 86_400;
 
-    /// <summary>Time for which a part number counts as unknown after the product service did not find it, s.</summary>
+    /// <summary>
+    /// Part of that time in which an answer that is no longer current is served at once and refreshed behind, s; after it a request waits for the refresh.
+    /// </summary>
+    [Range(0, 31_536_000)]
+    public int RefreshBehindSeconds { get; init; } = 3600;
+
+    /// <summary>Time after a failed refresh before the next one, s.</summary>
+    [Range(0, 86_400)]
+    public int RefreshPauseSeconds { get; init; } = 5;
+
+    /// <summary>Interval at which the product service is checked without a request, s; 0 is never. A list in the cache saves the call.</summary>
+    [Range(0, 86_400)]
+    public int WatchSeconds { get; init; } = 30;
+
+    /// <summary>Time for which a part number counts as unknown or wrong after the product service did not find it or gave invalid data, s.</summary>
     [Range(0, 86_400)]
     public int UnknownSeconds { get; init; } = 30;
 
@@ -79,6 +107,18 @@ public sealed class CatalogueOptions : IValidatableObject
     [Range(1024, 256 * 1024 * 1024)]
     public int MaxAnswerBytes { get; init; } = 8 * 1024 * 1024;
 
+    /// <summary>What becomes of unknown members in the file.</summary>
+    internal UnknownMembers UnknownInFile => UnknownMembers ?? Catalogue.UnknownMembers.Refuse;
+
+    /// <summary>What becomes of unknown members in answers of the product service.</summary>
+    internal UnknownMembers UnknownInAnswers => UnknownMembers ?? Catalogue.UnknownMembers.Ignore;
+
+    /// <summary>Age up to which an answer is served at once, s.</summary>
+    internal double AtOnceSeconds => CacheSeconds + (double)Math.Min(RefreshBehindSeconds, StaleSeconds);
+
+    /// <summary>Age up to which an answer is served if there is no other, s.</summary>
+    internal double LongestSeconds => CacheSeconds + (double)StaleSeconds;
+
     /// <summary>The total time of a look-up.</summary>
     internal TimeSpan TotalTimeout => TimeSpan.FromMilliseconds(TotalTimeoutMs);
 
@@ -99,6 +139,28 @@ public sealed class CatalogueOptions : IValidatableObject
                 && BaseUrl.Fragment.Length == 0))
         {
             yield return new ValidationResult($"{Section}:{nameof(BaseUrl)} is not a plain http or https address.", [nameof(BaseUrl)]);
+            yield break;
+        }
+
+        if (UnknownMembers is { } unknown && !Enum.IsDefined(unknown))
+        {
+            yield return new ValidationResult($"{Section}:{nameof(UnknownMembers)} is neither ignore nor refuse.", [nameof(UnknownMembers)]);
+        }
+
+        if (Header.IsSet && OAuth.IsSet)
+        {
+            yield return new ValidationResult($"{Section}:{nameof(Header)} and {nameof(OAuth)} exclude each other.", [nameof(Header)]);
+        }
+
+        if ((Header.IsSet || OAuth.IsSet) && RequireHttps && BaseUrl is { Scheme: "http", IsLoopback: false })
+        {
+            yield return new ValidationResult(
+                $"{Section}:{nameof(BaseUrl)} must be an https address, since credentials are sent, or {nameof(RequireHttps)} false.", [nameof(BaseUrl)]);
+        }
+
+        foreach (var fault in Header.Faults().Concat(OAuth.Faults(RequireHttps)))
+        {
+            yield return new ValidationResult($"{Section}:{fault}", [nameof(Header)]);
         }
     }
 }

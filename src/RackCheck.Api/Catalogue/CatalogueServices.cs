@@ -12,6 +12,7 @@ internal static class CatalogueServices
         services.AddOptions<CatalogueOptions>().BindConfiguration(CatalogueOptions.Section).ValidateDataAnnotations().ValidateOnStart();
         services.TryAddSingleton(TimeProvider.System);
         services.AddSingleton<CatalogueMetrics>();
+        services.AddSingleton<CatalogueState>();
         services.AddSingleton(Make);
         services.AddSingleton<PartLookUp>();
         services.AddHostedService<Start>();
@@ -19,26 +20,46 @@ internal static class CatalogueServices
 
     private static IProductCatalogue Make(IServiceProvider provider)
     {
-        var options = provider.GetRequiredService<IOptions<CatalogueOptions>>().Value;
+        var (options, state) = (provider.GetRequiredService<IOptions<CatalogueOptions>>().Value, provider.GetRequiredService<CatalogueState>());
         if (options.BaseUrl is null)
         {
-            return new FileCatalogue(FileCatalogue.Read(options.File));
+            var file = new FileCatalogue(FileCatalogue.Read(options.File, options.UnknownInFile));
+            state.Set(true);
+            return file;
         }
 
         var (time, metrics) = (provider.GetRequiredService<TimeProvider>(), provider.GetRequiredService<CatalogueMetrics>());
-        return new CachingCatalogue(new HttpCatalogue(options, time, metrics, provider.GetRequiredService<ILogger<HttpCatalogue>>()), options, time, metrics);
+        var http = new HttpCatalogue(options, time, metrics, state, provider.GetRequiredService<ILogger<HttpCatalogue>>());
+        return new CachingCatalogue(http, options, time, metrics);
     }
 
-    // Creates the catalogue when the service starts, so that an invalid file stops it before the first request. The product service is not
-    // called: it may start later.
-    private sealed class Start(IServiceProvider provider) : IHostedService
+    // Creates the catalogue when the service starts, so that an invalid file stops it before the first request. The start does not wait for the
+    // product service, which may start later.
+    private sealed class Start(IServiceProvider provider) : IHostedService, IAsyncDisposable
     {
+        private CatalogueWatch? watch;
+
         public Task StartAsync(CancellationToken cancellationToken)
         {
-            provider.GetRequiredService<IProductCatalogue>();
+            var interval = TimeSpan.FromSeconds(provider.GetRequiredService<IOptions<CatalogueOptions>>().Value.WatchSeconds);
+            if (provider.GetRequiredService<IProductCatalogue>() is CachingCatalogue catalogue && interval > TimeSpan.Zero)
+            {
+                watch = new CatalogueWatch(
+                    catalogue, provider.GetRequiredService<CatalogueState>(), interval, provider.GetRequiredService<TimeProvider>());
+                watch.Start();
+            }
+
             return Task.CompletedTask;
         }
 
-        public Task StopAsync(CancellationToken cancellationToken) => Task.CompletedTask;
+        public async Task StopAsync(CancellationToken cancellationToken) => await DisposeAsync();
+
+        public async ValueTask DisposeAsync()
+        {
+            if (Interlocked.Exchange(ref watch, null) is { } running)
+            {
+                await running.DisposeAsync();
+            }
+        }
     }
 }

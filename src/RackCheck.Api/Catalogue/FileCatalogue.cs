@@ -1,5 +1,6 @@
 using System.Collections.Frozen;
 using RackCheck.Model;
+using RackCheck.Survey.Catalogue;
 
 namespace RackCheck.Api.Catalogue;
 
@@ -21,9 +22,10 @@ internal sealed class FileCatalogue : IProductCatalogue
 
     /// <summary>Reads the products of a file.</summary>
     /// <param name="path">Path; a relative path starts at the directory of the service.</param>
+    /// <param name="unknown">What becomes of members that the contract does not define.</param>
     /// <returns>The valid products.</returns>
     /// <exception cref="InvalidDataException">The file is missing or invalid; the message gives part numbers and faults.</exception>
-    public static ProductList Read(string path)
+    public static ProductList Read(string path, UnknownMembers unknown = UnknownMembers.Refuse)
     {
         path = Path.Combine(AppContext.BaseDirectory, path);
         byte[] bytes;
@@ -37,7 +39,7 @@ internal sealed class FileCatalogue : IProductCatalogue
         }
 
         var body = bytes.AsMemory(bytes.AsSpan().StartsWith("\uFEFF"u8) ? 3 : 0);
-        var (products, faults) = ProductText.Read(body);
+        var (products, faults) = ProductText.Read(body, unknown);
         return faults.Count == 0
             ? products!
             : throw new InvalidDataException(
@@ -45,7 +47,7 @@ internal sealed class FileCatalogue : IProductCatalogue
     }
 
     /// <inheritdoc/>
-    public ValueTask<IReadOnlyDictionary<string, Product>> FindAsync(IReadOnlyCollection<string> partNumbers, CancellationToken cancellation)
+    public ValueTask<ProductDictionary> FindAsync(IReadOnlyCollection<string> partNumbers, CancellationToken cancellation)
     {
         cancellation.ThrowIfCancellationRequested();
         var found = new Dictionary<string, Product>(partNumbers.Count, StringComparer.Ordinal);
@@ -57,7 +59,7 @@ internal sealed class FileCatalogue : IProductCatalogue
             }
         }
 
-        return ValueTask.FromResult<IReadOnlyDictionary<string, Product>>(found);
+        return ValueTask.FromResult(new ProductDictionary(found));
     }
 
     /// <inheritdoc/>

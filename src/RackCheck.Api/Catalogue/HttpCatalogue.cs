@@ -1,26 +1,36 @@
+using System.Globalization;
 using System.Net;
 using System.Text.Json;
 using Polly;
 using Polly.CircuitBreaker;
 using Polly.RateLimiting;
 using Polly.Timeout;
+using RackCheck.Api.Http;
 using RackCheck.Api.Reading;
 using RackCheck.Model;
 using RackCheck.Model.Json;
+using RackCheck.Survey.Catalogue;
 
 namespace RackCheck.Api.Catalogue;
 
-/// <summary>Catalogue from a product service over HTTP; its contract is <c>openapi/catalogue.v1.json</c>. Invalid answers are not used.</summary>
+/// <summary>
+/// Catalogue from a product service over HTTP; its contract is <c>openapi/catalogue.v1.json</c>. Invalid answers are not used, invalid products left out.
+/// </summary>
 internal sealed partial class HttpCatalogue : IProductCatalogue, IDisposable
 {
     private static readonly TimeSpan DefaultRetryAfter = TimeSpan.FromSeconds(5);
     private static readonly TimeSpan LongestRetryAfter = TimeSpan.FromHours(1);
 
+    // In the log of one answer.
+    private const int MostNamed = 20;
+
     private readonly CatalogueOptions options;
     private readonly TimeProvider time;
     private readonly CatalogueMetrics metrics;
+    private readonly CatalogueState state;
     private readonly ILogger logger;
     private readonly HttpClient client;
+    private readonly ProductCredentials credentials;
     private readonly ResiliencePipeline<ProductTry> pipeline;
     private readonly Uri lookUp;
     private readonly Uri offered;
@@ -29,42 +39,63 @@ internal sealed partial class HttpCatalogue : IProductCatalogue, IDisposable
     /// <param name="options">Settings with an address.</param>
     /// <param name="time">The clock for all waits.</param>
     /// <param name="metrics">Metrics of the client.</param>
-    /// <param name="logger">Log of failed calls.</param>
-    public HttpCatalogue(CatalogueOptions options, TimeProvider time, CatalogueMetrics metrics, ILogger logger)
+    /// <param name="state">Learns whether calls are answered.</param>
+    /// <param name="logger">Log of failed calls and wrong products.</param>
+    public HttpCatalogue(CatalogueOptions options, TimeProvider time, CatalogueMetrics metrics, CatalogueState state, ILogger logger)
     {
-        (this.options, this.time, this.metrics, this.logger) = (options, time, metrics, logger);
+        (this.options, this.time, this.metrics, this.state, this.logger) = (options, time, metrics, state, logger);
         var root = options.BaseUrl!.AbsoluteUri.TrimEnd('/');
         (lookUp, offered) = (new Uri(root + "/v1/products/look-up"), new Uri(root + "/v1/products/offered"));
         client = MakeClient(options);
+        credentials = new ProductCredentials(options, client, time, metrics);
         pipeline = ProductPipeline.Build(options, time, metrics, logger);
     }
 
     /// <inheritdoc/>
-    public async ValueTask<IReadOnlyDictionary<string, Product>> FindAsync(IReadOnlyCollection<string> partNumbers, CancellationToken cancellation)
+    public async ValueTask<ProductDictionary> FindAsync(IReadOnlyCollection<string> partNumbers, CancellationToken cancellation)
     {
         // All batches in parallel: in sequence the last could exceed the total time.
         var batches = partNumbers.Distinct(StringComparer.Ordinal).Chunk(options.BatchSize).Select(batch => AskAsync(batch, cancellation));
         var found = new Dictionary<string, Product>(partNumbers.Count, StringComparer.Ordinal);
-        foreach (var products in await Task.WhenAll(batches))
+        var faults = new Dictionary<string, Fault>(StringComparer.Ordinal);
+        foreach (var (batch, products, wrong) in await Task.WhenAll(batches))
         {
-            foreach (var product in products)
+            foreach (var product in products.Where(p => batch.Contains(p.PartNumber)))
             {
                 found.Add(product.PartNumber, product);
             }
+
+            foreach (var product in wrong.Where(w => w.PartNumber is { } number && batch.Contains(number)))
+            {
+                faults.TryAdd(product.PartNumber!, product.Fault);
+            }
+
+            // A product without a readable part number may be any of those that the answer does not have.
+            if (wrong.FirstOrDefault(w => w.PartNumber is null) is { } nameless)
+            {
+                foreach (var partNumber in batch.Where(p => !found.ContainsKey(p)))
+                {
+                    faults.TryAdd(partNumber, nameless.Fault);
+                }
+            }
         }
 
-        return found;
+        return new ProductDictionary(found, faults);
     }
 
     /// <inheritdoc/>
     public async ValueTask<IReadOnlyList<Product>> OfferedAsync(CancellationToken cancellation)
     {
-        var products = await CallAsync(new Call(offered, null, null), cancellation);
-        return [.. products.OrderBy(p => p.PartNumber, StringComparer.Ordinal)];
+        var answer = await CallAsync(new Call(offered, null, null), cancellation);
+        return [.. answer.Products!.OrderBy(p => p.PartNumber, StringComparer.Ordinal)];
     }
 
     /// <inheritdoc/>
-    public void Dispose() => client.Dispose();
+    public void Dispose()
+    {
+        credentials.Dispose();
+        client.Dispose();
+    }
 
     private static HttpClient MakeClient(CatalogueOptions options) => new(
         new SocketsHttpHandler
@@ -85,13 +116,16 @@ internal sealed partial class HttpCatalogue : IProductCatalogue, IDisposable
         Timeout = Timeout.InfiniteTimeSpan,
     };
 
-    private Task<IReadOnlyList<Product>> AskAsync(string[] batch, CancellationToken cancellation)
+    private async Task<(HashSet<string> Batch, IReadOnlyList<Product> Products, IReadOnlyList<WrongProduct> Wrong)> AskAsync(
+        string[] batch, CancellationToken cancellation)
     {
         var body = JsonSerializer.SerializeToUtf8Bytes(new ProductLookUp { PartNumbers = batch }, ContractJson.Default.ProductLookUp);
-        return CallAsync(new Call(lookUp, body, batch.ToHashSet(StringComparer.Ordinal)), cancellation);
+        var wanted = batch.ToHashSet(StringComparer.Ordinal);
+        var answer = await CallAsync(new Call(lookUp, body, wanted), cancellation);
+        return (wanted, answer.Products!, answer.LeftOut!);
     }
 
-    private async Task<IReadOnlyList<Product>> CallAsync(Call call, CancellationToken cancellation)
+    private async Task<ProductTry> CallAsync(Call call, CancellationToken cancellation)
     {
         var context = ResilienceContextPool.Shared.Get(cancellation);
         context.Properties.Set(ProductPipeline.Began, time.GetTimestamp());
@@ -99,7 +133,14 @@ internal sealed partial class HttpCatalogue : IProductCatalogue, IDisposable
         {
             var last = await pipeline.ExecuteAsync(
                 static async (context, state) => await state.Self.TryAsync(state.Call, context.CancellationToken), context, (Self: this, Call: call));
-            return last.Products ?? throw Unavailable(last.Why ?? "The product service does not respond.", last.RetryAfter);
+            if (last.Products is null)
+            {
+                throw Unavailable(last.Why ?? "The product service does not respond.", last.RetryAfter);
+            }
+
+            state.Set(true);
+            Tell(last.LeftOut!);
+            return last;
         }
         catch (TimeoutRejectedException fault)
         {
@@ -111,7 +152,10 @@ internal sealed partial class HttpCatalogue : IProductCatalogue, IDisposable
         }
         catch (RateLimiterRejectedException fault)
         {
-            throw Unavailable("Too many calls to the product service are waiting.", TimeSpan.FromSeconds(1), fault);
+            // Nothing is known of the product service.
+            const string Why = "Too many calls to the product service are waiting.";
+            LogUnavailable(logger, Why);
+            throw new CatalogueUnavailableException(Why, TimeSpan.FromSeconds(1), fault);
         }
         finally
         {
@@ -126,9 +170,7 @@ internal sealed partial class HttpCatalogue : IProductCatalogue, IDisposable
         metrics.TryStarted();
         try
         {
-            using var request = call.Request();
-            using var response = await client.SendAsync(request, HttpCompletionOption.ResponseHeadersRead, cancellation);
-            var end = await EndOfAsync(response, call, cancellation);
+            var end = await SendAsync(call, cancellation);
             outcome = end.Outcome;
             return end;
         }
@@ -148,17 +190,28 @@ internal sealed partial class HttpCatalogue : IProductCatalogue, IDisposable
         }
     }
 
+    private async ValueTask<ProductTry> SendAsync(Call call, CancellationToken cancellation)
+    {
+        while (true)
+        {
+            using var request = call.Request();
+            if (await credentials.AddAsync(request, cancellation) is { } failure)
+            {
+                return failure;
+            }
+
+            using var response = await client.SendAsync(request, HttpCompletionOption.ResponseHeadersRead, cancellation);
+            if (!credentials.IsToBeRepeated(request, response.StatusCode))
+            {
+                return await EndOfAsync(response, call, cancellation);
+            }
+        }
+    }
+
     private async ValueTask<ProductTry> EndOfAsync(HttpResponseMessage response, Call call, CancellationToken cancellation)
     {
         var status = (int)response.StatusCode;
-        var outcome = status switch
-        {
-            200 => TryOutcome.Answered,
-            408 => TryOutcome.TimedOut,
-            429 => TryOutcome.Busy,
-            >= 500 => TryOutcome.Failed,
-            _ => TryOutcome.Refused,
-        };
+        var outcome = ProductTry.OutcomeOf(status);
         if (outcome != TryOutcome.Answered)
         {
             var why = FormattableString.Invariant($"The product service responded with status {status}.");
@@ -177,24 +230,42 @@ internal sealed partial class HttpCatalogue : IProductCatalogue, IDisposable
         return Read(await response.Content.ReadAsByteArrayAsync(cancellation), call.Wanted);
     }
 
-    private static ProductTry Read(byte[] body, HashSet<string>? wanted)
+    private ProductTry Read(byte[] body, HashSet<string>? wanted)
     {
-        var (list, faults) = ProductText.Read(body);
-        if (faults is [var first, ..])
+        var (products, wrong, fault) = ProductText.ReadEach(body, options.UnknownInAnswers);
+        if (fault is not null)
         {
-            // Pointer and code only. The rest, and the name of a member that is not in the contract, is text of the other party.
-            var place = first.Code switch
-            {
-                FaultCodes.TooDeep => "",
-                FaultCodes.UnknownMember or FaultCodes.DuplicateMember => first.Pointer[..first.Pointer.LastIndexOf('/')],
-                _ => first.Pointer,
-            };
-            return ProductTry.Wrong($"The response of the product service violates the contract: {(place.Length > 0 ? place + ", " : "")}{first.Code}.");
+            // Pointer and code only: the rest can be text of the other party.
+            return ProductTry.Wrong(
+                $"The response of the product service violates the contract: {(fault.Pointer.Length > 0 ? fault.Pointer + ", " : "")}{fault.Code}.");
         }
 
-        return wanted is not null && list!.Products.Any(p => !wanted.Contains(p.PartNumber))
-            ? ProductTry.Wrong("The response of the product service contains products that were not requested.")
-            : new ProductTry(TryOutcome.Answered, list!.Products);
+        if (wanted is not null && products.Any(p => !wanted.Contains(p.PartNumber)))
+        {
+            var notRequested = new Fault { Pointer = "", Code = FaultCodes.NotHere, Detail = "The product was not requested." };
+            wrong = [.. wrong, .. products.Where(p => !wanted.Contains(p.PartNumber)).Select(p => new WrongProduct(0, p.PartNumber, notRequested))];
+        }
+
+        return new ProductTry(TryOutcome.Answered, products, LeftOut: wrong);
+    }
+
+    private void Tell(IReadOnlyList<WrongProduct> wrong)
+    {
+        for (var i = 0; i < wrong.Count; i++)
+        {
+            var (index, partNumber, fault) = wrong[i];
+            var name = partNumber is null ? string.Create(CultureInfo.InvariantCulture, $"product {index + 1} without part number") : ShownText.Of(partNumber);
+            metrics.Wrong(partNumber is null ? "unreadable" : name, fault.Code);
+            if (i < MostNamed)
+            {
+                LogWrong(logger, name, fault.Pointer, fault.Code);
+            }
+        }
+
+        if (wrong.Count > MostNamed)
+        {
+            LogMoreWrong(logger, wrong.Count - MostNamed);
+        }
     }
 
     private TimeSpan? RetryAfter(HttpResponseMessage response)
@@ -205,6 +276,7 @@ internal sealed partial class HttpCatalogue : IProductCatalogue, IDisposable
 
     private CatalogueUnavailableException Unavailable(string why, TimeSpan? retryAfter, Exception? inner = null)
     {
+        state.Set(false);
         LogUnavailable(logger, why);
         var wait = retryAfter ?? DefaultRetryAfter;
         return new CatalogueUnavailableException(why, wait < LongestRetryAfter ? wait : LongestRetryAfter, inner);
@@ -212,6 +284,12 @@ internal sealed partial class HttpCatalogue : IProductCatalogue, IDisposable
 
     [LoggerMessage(Level = LogLevel.Warning, Message = "The catalogue is unavailable: {Why}")]
     private static partial void LogUnavailable(ILogger logger, string why);
+
+    [LoggerMessage(Level = LogLevel.Warning, Message = "Left out of the answer of the product service: {PartNumber} ({Pointer} {Code})")]
+    private static partial void LogWrong(ILogger logger, string partNumber, string pointer, string code);
+
+    [LoggerMessage(Level = LogLevel.Warning, Message = "Left out of the answer of the product service: {Count} more products")]
+    private static partial void LogMoreWrong(ILogger logger, int count);
 
     // Content of the request, made once for all attempts.
     private sealed record Call(Uri Address, byte[]? Body, HashSet<string>? Wanted)

@@ -2,7 +2,7 @@ using RackCheck.Model;
 
 namespace RackCheck.Api.Catalogue;
 
-/// <summary>Cache of products by part number. Its size is limited; the least recently used entry is removed first. Not thread-safe.</summary>
+/// <summary>Cache of answers by part number. Its size is limited; the least recently used entry is removed first. Not thread-safe.</summary>
 /// <param name="options">Number of entries and their lifetimes.</param>
 /// <param name="time">The clock.</param>
 internal sealed class ProductCache(CatalogueOptions options, TimeProvider time)
@@ -15,48 +15,53 @@ internal sealed class ProductCache(CatalogueOptions options, TimeProvider time)
 
     /// <summary>Looks a part number up.</summary>
     /// <param name="partNumber">The part number.</param>
-    /// <param name="product">The product; null if the product service does not know it, or the cache has no entry.</param>
+    /// <param name="answer">The answer; nothing if the cache has no entry.</param>
     /// <returns>State of the entry.</returns>
-    public Freshness Find(string partNumber, out Product? product)
+    public Freshness Find(string partNumber, out PartAnswer answer)
     {
-        product = null;
+        answer = default;
         if (!nodes.TryGetValue(partNumber, out var node))
         {
             return Freshness.None;
         }
 
-        var age = time.GetElapsedTime(node.Value.Since).TotalSeconds;
-        product = node.Value.Product;
-        var holds = product is null ? options.UnknownSeconds : options.CacheSeconds;
-        if (age < holds)
+        var (isProduct, age) = (node.Value.Answer.Product is not null, time.GetElapsedTime(node.Value.Since).TotalSeconds);
+        var freshness = age < (isProduct ? options.CacheSeconds : options.UnknownSeconds) ? Freshness.Fresh
+
+            // What is unknown or wrong may be right by now.
+            : !isProduct || age >= options.LongestSeconds ? Freshness.None
+            : age < options.AtOnceSeconds ? Freshness.AtOnce
+            : Freshness.Stale;
+        if (freshness == Freshness.None)
         {
-            byUse.Remove(node);
-            byUse.AddFirst(node);
-            return Freshness.Fresh;
+            Remove(node);
+            return freshness;
         }
 
-        // An unknown part number may become known later.
-        if (product is not null && age < (double)options.CacheSeconds + options.StaleSeconds)
+        answer = node.Value.Answer;
+        if (freshness != Freshness.Stale)
         {
-            return Freshness.Stale;
+            Use(node);
         }
 
-        Remove(node);
-        product = null;
-        return Freshness.None;
+        return freshness;
     }
+
+    /// <summary>Whether a refresh of an entry may begin: the last one did not fail a moment ago.</summary>
+    /// <param name="partNumber">The part number.</param>
+    public bool MayRefresh(string partNumber) => nodes.TryGetValue(partNumber, out var node)
+        && (node.Value.FailedAt is not { } failure || time.GetElapsedTime(failure).TotalSeconds >= options.RefreshPauseSeconds);
 
     /// <summary>Adds an answer.</summary>
     /// <param name="partNumber">The part number.</param>
-    /// <param name="product">The product; null if the product service does not know it.</param>
-    public void Put(string partNumber, Product? product)
+    /// <param name="answer">The answer.</param>
+    public void Put(string partNumber, PartAnswer answer)
     {
-        var entry = new Entry(partNumber, product, time.GetTimestamp());
+        var entry = new Entry(partNumber, answer, time.GetTimestamp(), null);
         if (nodes.TryGetValue(partNumber, out var node))
         {
             node.Value = entry;
-            byUse.Remove(node);
-            byUse.AddFirst(node);
+            Use(node);
             return;
         }
 
@@ -68,14 +73,35 @@ internal sealed class ProductCache(CatalogueOptions options, TimeProvider time)
         nodes.Add(partNumber, byUse.AddFirst(entry));
     }
 
+    /// <summary>Records that a refresh failed; the entry stays as it is.</summary>
+    /// <param name="partNumber">The part number.</param>
+    public void RefreshFailed(string partNumber)
+    {
+        if (nodes.TryGetValue(partNumber, out var node))
+        {
+            node.Value = node.Value with { FailedAt = time.GetTimestamp() };
+        }
+    }
+
+    private void Use(LinkedListNode<Entry> node)
+    {
+        byUse.Remove(node);
+        byUse.AddFirst(node);
+    }
+
     private void Remove(LinkedListNode<Entry> node)
     {
         byUse.Remove(node);
         nodes.Remove(node.Value.PartNumber);
     }
 
-    private readonly record struct Entry(string PartNumber, Product? Product, long Since);
+    private readonly record struct Entry(string PartNumber, PartAnswer Answer, long Since, long? FailedAt);
 }
+
+/// <summary>What the product service said of a part number; neither product nor fault if it does not know it.</summary>
+/// <param name="Product">The product.</param>
+/// <param name="Fault">Why its data cannot be used.</param>
+internal readonly record struct PartAnswer(Product? Product, Fault? Fault = null);
 
 /// <summary>State of a cache entry.</summary>
 internal enum Freshness
@@ -86,6 +112,9 @@ internal enum Freshness
     /// <summary>Current.</summary>
     Fresh,
 
-    /// <summary>Stale; served if the product service is unavailable.</summary>
+    /// <summary>No longer current; served at once and refreshed behind.</summary>
+    AtOnce,
+
+    /// <summary>Older; served if the product service is unavailable.</summary>
     Stale,
 }

@@ -8,6 +8,7 @@ namespace RackCheck.Api.Catalogue;
 /// <summary>Checks products against the contract: ranges of members, unique part numbers, and the members of each kind.</summary>
 internal static class ProductValidator
 {
+    private const int CurrencyLength = 3;
     private const string PartNumberElsewhere = "The product itself has the part number.";
 
     // Kinds of products that have each member. Another member would be ignored without notice, so it is a fault.
@@ -50,6 +51,9 @@ internal static class ProductValidator
             }
 
             HasWhatItsKindHas(product, pointer, faults);
+            PriceIsWhole(product, pointer, faults);
+            IsOfEquipment(product.CordIncluded, "/cordIncluded", product.Kind, pointer, faults);
+            IsOfEquipment(product.RailsIncluded, "/railsIncluded", product.Kind, pointer, faults);
             CabinetIsWhole(product.Cabinet, pointer, faults);
             ItemIsWhole(product, pointer, faults);
             UnitIsWhole(product.Pdu, pointer, faults);
@@ -96,6 +100,18 @@ internal static class ProductValidator
                 belongs ? $"A product of the kind {kind} requires it." : $"A product of the kind {kind} does not have it.");
         }
     }
+
+    private static void PriceIsWhole(Product product, Place pointer, FaultList faults)
+    {
+        Need(product.Price is null || product.Currency is not null, "/currency", pointer, faults);
+        if (product.Currency is { Length: not CurrencyLength })
+        {
+            faults.Add(pointer.Of("/currency"), FaultCodes.WrongLength, "It is not an ISO 4217 code of three capital letters.");
+        }
+    }
+
+    private static void IsOfEquipment(bool? included, string member, ProductKind kind, Place pointer, FaultList faults) =>
+        Refuse(included == true && kind != ProductKind.Equipment, member, "Only equipment has it.", pointer, faults);
 
     private static void CabinetIsWhole(Cabinet? cabinet, Place pointer, FaultList faults)
     {

@@ -37,7 +37,7 @@ internal static class BasketsEndpoints
         JsonRequest requests,
         ComputePools pools,
         BasketReader reader,
-        IProductCatalogue catalogue,
+        PartLookUp parts,
         BasketPlanner planner,
         CheckMetrics metrics)
     {
@@ -60,14 +60,11 @@ internal static class BasketsEndpoints
             numbers.UnionWith(BasketPlanner.PartNumbers(line));
         }
 
-        // In parallel, so that the wait for both is no longer than for one.
-        var products = catalogue.FindAsync(numbers, context.RequestAborted).AsTask();
-        var offered = catalogue.OfferedAsync(context.RequestAborted).AsTask();
-        await Task.WhenAll(products, offered);
-        var (found, offer) = (await products, await offered);
+        var needed = await parts.ForPlanAsync(numbers, context.RequestAborted);
         var reply = await JsonRequest.ComputeAsync(context, pools.Planning, cancellation =>
         {
-            var answer = planner.Plan(basket, found, offer, cancellation);
+            var answer = planner.Plan(basket, needed.Found, needed.Offered, cancellation);
+            needed.Require(answer.Report is { Unmet.Count: 0 });
             if (answer.Report is not { } report)
             {
                 return new Reply(null, ProblemKind.Invalid, Problems.NothingChecked, answer.Faults);

@@ -41,7 +41,6 @@ internal static class ComparisonsEndpoints
         ComparisonReader reader,
         DescriptionReader descriptions,
         PartLookUp parts,
-        IProductCatalogue catalogue,
         RackChecker checker,
         BasketPlanner planner,
         CheckMetrics metrics)
@@ -59,8 +58,8 @@ internal static class ComparisonsEndpoints
             return;
         }
 
-        var before = await SideAsync(request.Before, "/before", parts, catalogue, context.RequestAborted);
-        var after = await SideAsync(request.After, "/after", parts, catalogue, context.RequestAborted);
+        var before = await SideAsync(request.Before, "/before", parts, context.RequestAborted);
+        var after = await SideAsync(request.After, "/after", parts, context.RequestAborted);
         var reply = await JsonRequest.ComputeAsync(context, pools.Planning, cancellation =>
         {
             List<Fault> faults = [];
@@ -82,21 +81,19 @@ internal static class ComparisonsEndpoints
         }
     }
 
-    private static async Task<Side> SideAsync(
-        ComparedSide side, string pointer, PartLookUp parts, IProductCatalogue catalogue, CancellationToken cancellation)
+    private static async Task<Side> SideAsync(ComparedSide side, string pointer, PartLookUp parts, CancellationToken cancellation)
     {
         if (side.Basket is { } basket)
         {
             var numbers = basket.Lines.SelectMany(BasketPlanner.PartNumbers).ToHashSet(StringComparer.Ordinal);
-            return new Side(side, pointer, null, await catalogue.FindAsync(numbers, cancellation), await catalogue.OfferedAsync(cancellation));
+            return new Side(side, pointer, null, await parts.ForPlanAsync(numbers, cancellation));
         }
 
-        return new Side(side, pointer, side.Description is { } rack && side.Report is null ? await parts.ResolveAsync(rack, cancellation) : null, null, null);
+        return new Side(side, pointer, side.Description is { } rack && side.Report is null ? await parts.ResolveAsync(rack, cancellation) : null, null);
     }
 
     // One side with the products that it needs.
-    private sealed record Side(
-        ComparedSide Given, string Pointer, ResolvedRack? Rack, IReadOnlyDictionary<string, Product>? Products, IReadOnlyList<Product>? Offered)
+    private sealed record Side(ComparedSide Given, string Pointer, ResolvedRack? Rack, PlanParts? Parts)
     {
         /// <summary>The rack and its report; null if there are faults.</summary>
         public ComparedRack? Check(
@@ -104,7 +101,8 @@ internal static class ComparisonsEndpoints
         {
             if (Given.Basket is { } basket)
             {
-                var answer = planner.Plan(basket, Products!, Offered!, cancellation);
+                var answer = planner.Plan(basket, Parts!.Found, Parts.Offered, cancellation);
+                Parts.Require(answer.Report is { Unmet.Count: 0 });
                 faults.AddRange(answer.Faults.Select(f => f with { Pointer = $"{Pointer}/basket{f.Pointer}" }));
                 if (answer.Report is { Report: { } checkedRack } planned)
                 {

@@ -17,6 +17,8 @@ internal static class ProposalsEndpoints
     /// <summary>Name of the operation in the contract.</summary>
     public const string ProposeRack = "proposeRack";
 
+    private const string NothingOnOffer = "The product catalogue is unavailable, so that no product is on offer.";
+
     /// <summary>Maps the group.</summary>
     public static void MapProposals(this IEndpointRouteBuilder routes) => routes
         .MapPost("/v1/proposals", ProposeAsync)
@@ -42,7 +44,7 @@ internal static class ProposalsEndpoints
         JsonRequest requests,
         ComputePools pools,
         ProposalReader reader,
-        IProductCatalogue catalogue,
+        PartLookUp parts,
         ProposalPlanner planner,
         CheckMetrics metrics)
     {
@@ -59,14 +61,16 @@ internal static class ProposalsEndpoints
             return;
         }
 
-        // In parallel, so that the wait for both is no longer than for one.
-        var products = catalogue.FindAsync(PartNumbers(request), context.RequestAborted).AsTask();
-        var offered = catalogue.OfferedAsync(context.RequestAborted).AsTask();
-        await Task.WhenAll(products, offered);
-        var (found, offer) = (await products, await offered);
+        var needed = await parts.ForPlanAsync(PartNumbers(request), context.RequestAborted);
         var reply = await JsonRequest.ComputeAsync(context, pools.Planning, cancellation =>
         {
-            var answer = planner.Plan(request, found, offer, cancellation);
+            var answer = planner.Plan(request, needed.Found, needed.Offered, cancellation);
+            needed.Require(answer.Alternatives.Count > 0);
+            if (needed.Unavailable is not null)
+            {
+                answer = answer with { Alternatives = [.. answer.Alternatives.Select(a => a with { GivenUp = [NothingOnOffer, .. a.GivenUp] })] };
+            }
+
             foreach (var report in answer.Alternatives.SelectMany(a => a.Racks?.Select(r => r.Report) ?? [a.Report!]))
             {
                 metrics.Count(report);

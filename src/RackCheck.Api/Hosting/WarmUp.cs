@@ -69,7 +69,7 @@ internal sealed class WarmUp(
     {
         try
         {
-            return catalogue as FileCatalogue ?? new FileCatalogue(FileCatalogue.Read(options.Value.File));
+            return catalogue as FileCatalogue ?? new FileCatalogue(FileCatalogue.Read(options.Value.File, options.Value.UnknownInFile));
         }
         catch (InvalidDataException)
         {

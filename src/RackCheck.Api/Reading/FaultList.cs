@@ -11,6 +11,9 @@ public sealed class FaultList
     private readonly Dictionary<string, Fault> byPointer = new(StringComparer.Ordinal);
     private bool more;
 
+    /// <summary>Code of faults that are not listed; null lists all.</summary>
+    public string? Ignored { get; init; }
+
     /// <summary>Whether there is no fault.</summary>
     public bool IsEmpty => byPointer.Count == 0;
 
@@ -26,6 +29,11 @@ public sealed class FaultList
     /// <param name="detail">Message for people.</param>
     public void Add(string pointer, string code, string detail)
     {
+        if (code == Ignored)
+        {
+            return;
+        }
+
         if (IsFull)
         {
             more = true;

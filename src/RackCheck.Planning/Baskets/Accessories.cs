@@ -104,6 +104,5 @@ internal static class Accessories
         .Where(p => p.KvmLead!.LengthM >= lengthM)
         .OrderBy(p => p.KvmLead!.LengthM)
         .ThenBy(Stock.PiecesOf)
-        .ThenBy(p => p.PartNumber, StringComparer.Ordinal)
         .FirstOrDefault();
 }

@@ -16,7 +16,7 @@ internal sealed class BasketContext
         Request = request;
         Rules = new RuleChecks(request.Policy);
         Limits = new LimitsInForce(request.Policy);
-        this.offered = offered.OrderBy(p => p.PartNumber, StringComparer.Ordinal).ToLookup(p => p.Kind);
+        this.offered = offered.Order(OfferOrder.Instance).ToLookup(p => p.Kind);
         needRails = FindWhatNeedsRails(products, request.Policy);
     }
 
@@ -54,7 +54,7 @@ internal sealed class BasketContext
     public IReadOnlyDictionary<string, Position>? Kept { get; init; }
 
     /// <summary>Offered products of a kind.</summary>
-    /// <returns>The products, by part number.</returns>
+    /// <returns>The products: where several suit alike, the first is chosen.</returns>
     public IEnumerable<Product> Offered(ProductKind kind) => offered[kind];
 
     /// <summary>Whether a product needs separate rails: its data asks for them, or a rule does not let its front panel carry it.</summary>

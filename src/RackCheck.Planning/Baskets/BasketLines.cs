@@ -1,4 +1,5 @@
 using RackCheck.Model;
+using RackCheck.Survey.Catalogue;
 using static System.FormattableString;
 
 namespace RackCheck.Planning.Baskets;
@@ -82,6 +83,10 @@ internal sealed class BasketLines
     public IEnumerable<int> Unknown => Request.Lines.Index()
         .Where(l => l.Item.Item is { } own ? !HasHeight(own) : ProductOf(l.Item) is null)
         .Select(l => l.Index);
+
+    /// <summary>What is wrong with the product of a line; null if nothing is, or the catalogue has none.</summary>
+    public Fault? FaultOf(BasketLine line) =>
+        Products is ProductDictionary { Faults: var faults } && (line.PartNumber ?? line.Item?.PartNumber) is { } number ? faults.GetValueOrDefault(number) : null;
 
     /// <summary>JSON pointer (RFC 6901) of a line.</summary>
     public static string PointerOf(int line) => Invariant($"/lines/{line}");

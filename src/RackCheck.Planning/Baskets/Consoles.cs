@@ -33,7 +33,7 @@ internal static class Consoles
         [
             .. context.Offered(ProductKind.Equipment)
                 .Where(p => p.Item is { Category: ItemCategory.KvmSwitch, KvmPorts: > 0, HeightU: > 0 and var height } && height <= room)
-                .OrderBy(p => p.Item!.KvmPorts).ThenBy(p => p.Item!.HeightU).ThenBy(p => p.PartNumber, StringComparer.Ordinal),
+                .OrderBy(p => p.Item!.KvmPorts).ThenBy(p => p.Item!.HeightU),
         ];
         var product = Array.Find(offered, p => p.Item!.KvmPorts >= toAdd) ?? offered.LastOrDefault();
         if (product is not null)

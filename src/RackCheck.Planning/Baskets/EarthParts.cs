@@ -120,7 +120,6 @@ internal static class EarthParts
         .OrderBy(p => p.EarthLead!.LengthM)
         .ThenBy(p => p.EarthLead!.CrossSectionMm2)
         .ThenBy(Stock.PiecesOf)
-        .ThenBy(p => p.PartNumber, StringComparer.Ordinal)
         .FirstOrDefault();
 
     private sealed record Need(BuildItem Item, double LengthM, double SectionMm2);

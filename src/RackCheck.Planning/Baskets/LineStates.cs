@@ -23,7 +23,7 @@ internal static class LineStates
             .. order.Lines.Request.Lines.Select((line, index) =>
             {
                 var pointer = BasketLines.PointerOf(index);
-                if (Unknown(unknown, line, pointer, offered) is { } state)
+                if (Unknown(unknown, line, order.Lines.FaultOf(line), pointer, offered) is { } state)
                 {
                     return state;
                 }
@@ -44,7 +44,7 @@ internal static class LineStates
         var unknown = lines.Unknown.Select(BasketLines.PointerOf).ToHashSet(StringComparer.Ordinal);
         return
         [
-            .. lines.Request.Lines.Select((line, index) => Unknown(unknown, line, BasketLines.PointerOf(index), offered)
+            .. lines.Request.Lines.Select((line, index) => Unknown(unknown, line, lines.FaultOf(line), BasketLines.PointerOf(index), offered)
                 ?? new LineStatus
                 {
                     Line = BasketLines.PointerOf(index),
@@ -58,11 +58,21 @@ internal static class LineStates
         ? $"It is not needed. {spare.Reason}"
         : FormattableString.Invariant($"{spare.Quantity} of {line.Quantity} are not needed. {spare.Reason}");
 
-    private static LineStatus? Unknown(HashSet<string> unknown, BasketLine line, string pointer, IReadOnlyList<Product> offered)
+    private static LineStatus? Unknown(HashSet<string> unknown, BasketLine line, Fault? fault, string pointer, IReadOnlyList<Product> offered)
     {
         if (!unknown.Contains(pointer))
         {
             return null;
+        }
+
+        if (fault is not null)
+        {
+            return new LineStatus
+            {
+                Line = pointer,
+                Status = LineState.Unknown,
+                Message = $"The data of {line.PartNumber ?? line.Item!.PartNumber} in the catalogue cannot be used: {fault.Pointer}: {fault.Detail}",
+            };
         }
 
         if (line.Item is { } own)

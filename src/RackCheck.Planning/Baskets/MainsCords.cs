@@ -67,6 +67,5 @@ internal static class MainsCords
         .Where(p => p.Cord is { } cord && cord.Plug == inlet && cord.Connector == PlugFit.SocketFor(inlet) && cord.LengthM >= lengthM)
         .OrderBy(p => p.Cord!.LengthM)
         .ThenBy(Stock.PiecesOf)
-        .ThenBy(p => p.PartNumber, StringComparer.Ordinal)
         .FirstOrDefault();
 }

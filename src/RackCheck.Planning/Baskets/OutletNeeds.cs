@@ -120,7 +120,6 @@ internal static class OutletNeeds
             .ThenBy(c => c!.Value.Product.Pdu!.RatedA)
             .ThenBy(c => !c!.Value.Cords.Any(o => o.NeedsSwitchedOutlet) && c.Value.Product.Pdu!.RemoteSwitched == true)
             .ThenBy(c => SupplyChoice.CountOf(c!.Value.Product.Pdu!))
-            .ThenBy(c => c!.Value.Product.PartNumber, StringComparer.Ordinal)
             .FirstOrDefault();
     }
 

@@ -68,7 +68,6 @@ internal static class Rails
         .Where(p => p.Support is { } support && Fits(build, item, wanted, support))
         .OrderBy(p => p.Support!.RatedKg ?? double.PositiveInfinity)
         .ThenBy(p => p.Support!.Style == SupportStyle.Slides)
-        .ThenBy(p => p.PartNumber, StringComparer.Ordinal)
         .FirstOrDefault();
 
     private static bool Fits(RackBuild build, BuildItem item, Support? wanted, Support support)

@@ -33,7 +33,7 @@ internal static class RoofFans
         var before = All.Recheck(ResolvedRack.Plain(rack));
         var product = context.Offered(ProductKind.RoofFans)
             .Where(p => p.Fans!.Count > 0)
-            .OrderBy(p => p.Fans!.Count * p.Fans.FreeFlowM3h).ThenBy(p => p.PartNumber, StringComparer.Ordinal)
+            .OrderBy(p => p.Fans!.Count * p.Fans.FreeFlowM3h)
             .Select(p => (Product: p, After: All.Recheck(ResolvedRack.Plain(With(rack, p.Fans!)))))
             .Where(c => c.After.Findings.All(f => f.Rule != Rule)
                 && c.After.NotAssessed.Count <= before.NotAssessed.Count

@@ -13,6 +13,10 @@ public sealed class UnknownPart : PartRule
         "catalogue.unknown-part.unknown",
         "Part number {partNumber} of [part:the {item:words}|{item}] is not in the catalogue.");
 
+    private static readonly WordingChoice Faulty = new(
+        "catalogue.unknown-part.faulty",
+        "The catalogue data of part number {partNumber} of [part:the {item:words}|{item}] is not valid ({member}: {fault:words}).");
+
     private static readonly WordingChoice OtherKind = new(
         "catalogue.unknown-part.other-kind",
         "The catalogue lists part number {partNumber} of [part:the {item:words}|{item}] as {kind:words}, not as {neededKind:words}.");
@@ -23,8 +27,8 @@ public sealed class UnknownPart : PartRule
         Title = "Part number not in the catalogue",
         Severity = Severity.Error,
         What =
-            "Finds part numbers of the cabinet, its doors and earth bar, of items and of PDUs that are not in the catalogue, or belong to another kind of "
-            + "product.",
+            "Finds part numbers of the cabinet, its doors and earth bar, of items and of PDUs that are not in the catalogue, whose data in the "
+            + "catalogue is not valid, or that belong to another kind of product.",
         Why = "The data of the product is missing, and an unknown part number cannot be ordered.",
         Formula =
             "the part number is in the catalogue, and its product is of the kind that its place in the description requires (cabinet, front or rear door, "
@@ -39,6 +43,7 @@ public sealed class UnknownPart : PartRule
         [
             "An unknown part number does not stop the check. Where the item is described by hand, all rules run; where its size is missing too, nothing "
                 + "can be said of the rack, and every rule reports that.",
+            "A product whose catalogue data is not valid is left out. The finding names the member and its fault; the catalogue has to be corrected.",
         ],
         Remedies = ["Remove the part number where the item is fully described.", "Correct the part number to match the catalogue."],
     };
@@ -57,14 +62,13 @@ public sealed class UnknownPart : PartRule
             }
 
             var kind = part.Product is { } product ? KindOf(product) : null;
+            (WordingChoice Wording, (string, Scalar)[] Data) told = kind is not null ? (OtherKind, [("neededKind", NeededKind(part)), ("kind", kind)])
+                : part.Fault is { } fault ? (Faulty, [("member", fault.Pointer.Length > 0 ? fault.Pointer : "product"), ("fault", fault.Code)])
+                : (Unknown, []);
             context.Report(new FindingDraft
             {
-                Message = (kind is null ? Unknown : OtherKind).With(part.IsOfCabinet ? "part" : ""),
-                Data =
-                [
-                    ("item", part.Code), ("partNumber", part.Number),
-                    .. kind is null ? ((string, Scalar)[])[] : [("neededKind", NeededKind(part)), ("kind", kind)],
-                ],
+                Message = told.Wording.With(part.IsOfCabinet ? "part" : ""),
+                Data = [("item", part.Code), ("partNumber", part.Number), .. told.Data],
                 Subject = part.Name,
                 Identity = part.Pointer.StartsWith("/cabinet", StringComparison.Ordinal) ? [part.Pointer[1..], ""] : [part.Pointer.Split('/')[1], part.Name],
                 Pointers = [part.Pointer + "/partNumber"],

@@ -63,7 +63,9 @@ public sealed class ResolvedRack
     public static ResolvedRack Plain(RackDescription description) => new(description, description, null, [], []);
 
     /// <summary>Resolves a description.</summary>
-    /// <param name="products">The products of its part numbers; an absent entry is an unknown part number.</param>
+    /// <param name="products">
+    /// The products of its part numbers; an absent entry is an unknown part number, or one whose data is not valid if <see cref="ProductDictionary"/> says so.
+    /// </param>
     public static ResolvedRack Of(RackDescription posted, IReadOnlyDictionary<string, Product> products)
     {
         var (parts, filled, description) = (new List<Part>(), new List<AssumedValue>(), posted);
@@ -87,6 +89,11 @@ public sealed class ResolvedRack
                 return (Pdu)Fill<PduFacts>(unit, fromCatalogue?.Pdu, parts[^1], filled);
             }),
         };
+        if (products is ProductDictionary { Faults: { Count: > 0 } faults })
+        {
+            parts = parts.ConvertAll(p => p with { Fault = faults.GetValueOrDefault(p.Number) });
+        }
+
         return new ResolvedRack(posted, description, products, parts, filled);
     }
 
@@ -341,6 +348,9 @@ public sealed class ResolvedRack
 /// <param name="Facts">The product data for this kind of object; null if the product is of another kind.</param>
 public sealed record Part(string Pointer, string Name, string Number, Product? Product, object? Facts)
 {
+    /// <summary>The fault of the catalogue's data, if the product is left out because of it.</summary>
+    public Fault? Fault { get; init; }
+
     /// <summary>Whether it is the cabinet or a part of it, which has no id.</summary>
     public bool IsOfCabinet => Pointer.StartsWith("/cabinet", StringComparison.Ordinal);
 

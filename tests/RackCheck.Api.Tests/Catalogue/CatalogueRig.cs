@@ -5,6 +5,7 @@ using Microsoft.Extensions.Logging.Abstractions;
 using RackCheck.Api.Catalogue;
 using RackCheck.Model;
 using RackCheck.ProductService;
+using RackCheck.Survey.Catalogue;
 
 namespace RackCheck.Api.Tests.Catalogue;
 
@@ -34,13 +35,18 @@ internal sealed class CatalogueRig : IAsyncDisposable
         listener.SetMeasurementEventCallback<int>((instrument, value, _, _) => readings[instrument.Name] = value);
         listener.SetMeasurementEventCallback<double>((instrument, _, tags, _) => Add(instrument, 1, tags));
         listener.Start();
-        Http = new HttpCatalogue(options, time, metrics, NullLogger.Instance);
+        State = new CatalogueState(metrics);
+        Http = new HttpCatalogue(options, time, metrics, State, Log);
         Cached = new CachingCatalogue(Http, options, time, metrics);
     }
 
     public ProductServiceHost Host { get; }
 
     public CatalogueOptions Options { get; }
+
+    public CatalogueState State { get; }
+
+    public LogLines Log { get; } = new();
 
     public HttpCatalogue Http { get; }
 
@@ -54,7 +60,7 @@ internal sealed class CatalogueRig : IAsyncDisposable
 
         // The first call compiles code and connects; the tests do not measure that.
         var patient = new CatalogueOptions { BaseUrl = host.BaseUrl, TotalTimeoutMs = 60_000, TryTimeoutMs = 60_000 };
-        using var warm = new HttpCatalogue(patient, TimeProvider.System, rig.metrics, NullLogger.Instance);
+        using var warm = new HttpCatalogue(patient, TimeProvider.System, rig.metrics, rig.State, NullLogger.Instance);
         await warm.FindAsync(["QWL-PACK-0"], CancellationToken.None);
         host.Faults.Set(FaultKind.None);
         rig.readings.Clear();
@@ -89,7 +95,7 @@ internal sealed class CatalogueRig : IAsyncDisposable
 
     public Task<CatalogueUnavailableException> FailsAsync(params string[] partNumbers) => FailsAsync(() => FindAsync(partNumbers));
 
-    public Task<IReadOnlyDictionary<string, Product>> FindAsync(params string[] partNumbers) => Cached.FindAsync(partNumbers, CancellationToken.None).AsTask();
+    public Task<ProductDictionary> FindAsync(params string[] partNumbers) => Cached.FindAsync(partNumbers, CancellationToken.None).AsTask();
 
     public async ValueTask DisposeAsync()
     {

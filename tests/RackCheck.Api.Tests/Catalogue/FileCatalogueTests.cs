@@ -134,6 +134,62 @@ public sealed class FileCatalogueTests : IDisposable
         Refuses(message, product);
     }
 
+    [Theory]
+    [InlineData("price", "-0.01", "QWL-A: /price: -0.01 is outside 0 to 10000000.")]
+    [InlineData("price", "10000001", "QWL-A: /price: 10000001 is outside 0 to 10000000.")]
+    [InlineData("price", "\"12\"", "QWL-A: /price: It is a string where a number is required.")]
+    [InlineData("price", "12", "QWL-A: /currency: It is required but missing.")]
+    [InlineData("currency", "\"eur\"", "QWL-A: /currency: It does not match the format ^[A-Z]{3}$.")]
+    [InlineData("currency", "\"EURO\"", "QWL-A: /currency: It does not match the format ^[A-Z]{3}$.")]
+    [InlineData("currency", "\"EUR\\n\"", "QWL-A: /currency: It is not an ISO 4217 code of three capital letters.")]
+    [InlineData("inStock", "1", "QWL-A: /inStock: It is a number where true or false is required.")]
+    [InlineData("preferred", "\"yes\"", "QWL-A: /preferred: It is a string where true or false is required.")]
+    [InlineData("cordIncluded", "true", "QWL-A: /cordIncluded: Only equipment has it.")]
+    [InlineData("railsIncluded", "true", "QWL-A: /railsIncluded: Only equipment has it.")]
+    public void Wrong_sales_data_are_refused(string member, string value, string message)
+    {
+        var product = Product("cord");
+        product[member] = JsonNode.Parse(value);
+        Refuses(message, product);
+    }
+
+    [Fact]
+    public void Sales_data_are_read()
+    {
+        var product = Product("equipment");
+        foreach (var (member, value) in new (string, JsonNode)[]
+        {
+            ("price", 0), ("currency", "EUR"), ("inStock", false), ("preferred", true), ("cordIncluded", true), ("railsIncluded", true),
+        })
+        {
+            product[member] = value;
+        }
+
+        var read = Read(product).Products[0];
+        Assert.Equal((0d, "EUR", false, true, true, true), (read.Price, read.Currency, read.InStock, read.Preferred, read.CordIncluded, read.RailsIncluded));
+        var cabinet = Product("cabinet");
+        cabinet["railsIncluded"] = false;
+        Assert.Single(Read(cabinet).Products);
+    }
+
+    [Fact]
+    public void Demo_products_have_a_price_and_some_are_preferred_or_out_of_stock()
+    {
+        var products = FileCatalogue.Read(new CatalogueOptions().File).Products;
+        Assert.All(products, p => Assert.True(p is { Price: > 0, Currency: "EUR" }, p.PartNumber));
+        Assert.InRange(products.Count(p => p.InStock == false), 3, 10);
+        Assert.InRange(products.Count(p => p.Preferred == true), 3, 10);
+    }
+
+    [Fact]
+    public void Unknown_member_is_ignored_if_told_so()
+    {
+        var product = Product("cord");
+        product["warehouse"] = 7;
+        Refuses("QWL-A: /warehouse: The contract does not define this member here.", product);
+        Assert.Single(FileCatalogue.Read(file, UnknownMembers.Ignore).Products);
+    }
+
     [Fact]
     public void PartNumber_used_twice_is_refused()
     {

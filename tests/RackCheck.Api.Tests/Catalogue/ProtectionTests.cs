@@ -39,7 +39,7 @@ public sealed class ProtectionTests
 
     [Theory]
     [InlineData(FaultKind.NotFound)]
-    [InlineData(FaultKind.WrongValue)]
+    [InlineData(FaultKind.TruncatedJson)]
     public async Task PermanentFault_does_not_open_the_breaker(FaultKind kind)
     {
         await using var rig = await StartAsync(url => new CatalogueOptions { BaseUrl = url, BreakerMinimumTries = 2 });

@@ -2,6 +2,7 @@ using RackCheck.Model;
 using RackCheck.Remedies.Patches;
 using RackCheck.Rules.Catalogue;
 using RackCheck.Rules.Tests.Harness;
+using RackCheck.Survey.Catalogue;
 using RackCheck.Testing;
 
 namespace RackCheck.Rules.Tests.Catalogue;
@@ -69,6 +70,23 @@ public sealed class UnknownPartTests : RuleTests<UnknownPart>
             .Of<UnknownPart>()).MessageData["neededKind"].Text);
         Assert.Equal("PDU", Assert.Single(Parts.Rack(new Cabinet { PartNumber = "QWL-T-CAB" }, [], new Pdu { Id = "s", Supply = "A", PartNumber = "QWL-T-PC" })
             .Of<UnknownPart>()).MessageData["neededKind"].Text);
+    }
+
+    [Fact]
+    public void Product_with_wrong_catalogue_data_is_error_that_names_the_fault()
+    {
+        var fault = new Fault { Pointer = "/item/heightU", Code = "out-of-range", Detail = "61 is outside 0 to 60." };
+        var posted = Parts.Rack(Parts.Pc("a"), new Item { Id = "b", PartNumber = "QWL-BAD" }).Posted;
+        var rack = ResolvedRack.Of(
+            posted,
+            new ProductDictionary(new Dictionary<string, Product> { ["QWL-T-PC"] = Parts.Computer }, new Dictionary<string, Fault> { ["QWL-BAD"] = fault }));
+        var finding = Assert.Single(rack.Of<UnknownPart>());
+        Assert.Equal("catalogue.unknown-part.faulty", finding.MessageKey);
+        Assert.Equal(("/item/heightU", "out-of-range"), (finding.MessageData["member"].Text, finding.MessageData["fault"].Text));
+        Assert.Equal(["/items/1/partNumber"], finding.Pointers);
+
+        // Resolved again, as for a remedy, it is the same.
+        Assert.Equal(finding.Fingerprint, Assert.Single(rack.With(posted).Of<UnknownPart>()).Fingerprint);
     }
 
     [Fact]
