@@ -13,11 +13,22 @@ public sealed class MissingFacts
     /// <summary>Finds them.</summary>
     /// <param name="rack">A rack with all essential data.</param>
     public MissingFacts(ResolvedRack rack)
+        : this(rack, FactSet.All)
+    {
+    }
+
+    /// <summary>Finds some of them.</summary>
+    /// <param name="rack">A rack with all essential data.</param>
+    /// <param name="wanted">The facts that count.</param>
+    public MissingFacts(ResolvedRack rack, FactSet wanted)
     {
         this.rack = rack;
-        foreach (var fact in FactTable.Bounded)
+        for (var i = 0; i < FactTable.Bounded.Length; i++)
         {
-            fact.Find(rack.Description, gaps);
+            if (wanted.Has(i))
+            {
+                FactTable.Bounded[i].Find(rack.Description, gaps);
+            }
         }
 
         foreach (var gap in gaps)
