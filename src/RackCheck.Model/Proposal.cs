@@ -173,6 +173,9 @@ public sealed record ProposalAnswer
 
     /// <summary>How long was searched.</summary>
     public required SearchEffort Effort { get; init; }
+
+    /// <summary>What a reader of the answer should know, as that the search ended at its limit of work.</summary>
+    public required IReadOnlyList<string> Cautions { get; init; }
 }
 
 /// <summary>A rack and the report on it.</summary>
@@ -247,6 +250,9 @@ public sealed record ProposalConflict
 {
     /// <summary>The requirements: the smallest set that the search found. A longer search can find a smaller one.</summary>
     public required IReadOnlyList<ConflictingRequirement> Requirements { get; init; }
+
+    /// <summary>Whether the search found racks without each one of the requirements; false where its work did not suffice to try all.</summary>
+    public required bool Proven { get; init; }
 
     /// <summary>The errors of the best rack that was tried, with what they concern.</summary>
     public IReadOnlyList<ConflictingRequirement>? Reasons { get; init; }

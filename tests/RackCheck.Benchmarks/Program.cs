@@ -25,6 +25,12 @@ if (args is ["baskets"])
     return;
 }
 
+if (args is ["proposals", "dearest"])
+{
+    ProposalTimes.PrintDearest();
+    return;
+}
+
 if (args is ["proposals", .. var solves])
 {
     ProposalTimes.Print(solves is [var number] ? int.Parse(number, System.Globalization.CultureInfo.InvariantCulture) : 0);

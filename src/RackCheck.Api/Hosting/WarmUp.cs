@@ -6,6 +6,7 @@ using RackCheck.Api.OpenApi;
 using RackCheck.Api.Reading;
 using RackCheck.Model;
 using RackCheck.Planning.Baskets;
+using RackCheck.Planning.Layouts;
 using RackCheck.Planning.Proposals;
 using RackCheck.Rules;
 using RackCheck.Survey.Catalogue;
@@ -41,6 +42,8 @@ internal sealed class WarmUp(
         {
             checker.Check(ResolvedRack.Of(reader.Read(example.Json).Document!, FrozenDictionary<string, Product>.Empty), cancellationToken);
         }
+
+        LayoutSolver.Load(cancellationToken);
 
         // The examples use products of the bundled file, even if a product service is configured.
         if (Shipped() is { } shipped)

@@ -4,7 +4,8 @@ namespace RackCheck.Planning.Layouts;
 /// <summary>Places blocks one after the other, each as low as possible, and improves the order by exchanges. It gives the solver its first solution.</summary>
 internal sealed class LayoutHeuristic
 {
-    private const int MostTries = 3000;
+    // Blocks placed in all tries of one order.
+    private const int MostPlaced = 60_000;
 
     private readonly LayoutProblem problem;
     private readonly int[][] asLower;
@@ -15,6 +16,7 @@ internal sealed class LayoutHeuristic
     private readonly ulong[] ends;
     private readonly ulong[] begins;
     private readonly ulong[] masks;
+    private int placed;
 
     private LayoutHeuristic(LayoutProblem problem)
     {
@@ -28,8 +30,10 @@ internal sealed class LayoutHeuristic
     }
 
     /// <summary>Finds positions.</summary>
-    /// <returns>The lowest U position of each block; null if none were found.</returns>
-    public static int[]? Find(LayoutProblem problem)
+    /// <param name="problem">The problem.</param>
+    /// <param name="bound">No positions have a moment below this; the search ends with the first that reach it.</param>
+    /// <returns>The lowest U position of each block, null if none were found; and the number of blocks placed in the search.</returns>
+    public static (int[]? Starts, int Placed) Find(LayoutProblem problem, long bound)
     {
         var search = new LayoutHeuristic(problem);
         var blocks = problem.Blocks;
@@ -43,10 +47,13 @@ internal sealed class LayoutHeuristic
         var least = long.MaxValue;
         foreach (var order in (ReadOnlySpan<int[]>)[dense, loose, high])
         {
-            search.Improve(order, ref best, ref least);
+            if (least > bound)
+            {
+                search.Improve(order, bound, ref best, ref least);
+            }
         }
 
-        return best;
+        return (best, search.placed);
 
         double Density(int i) => (double)blocks[i].MassG / blocks[i].HeightU;
     }
@@ -57,21 +64,21 @@ internal sealed class LayoutHeuristic
     private int[] MeetingWith(int block) =>
         [.. problem.Meeting.Where(m => m.Front == block || m.Rear == block).Select(m => m.Front == block ? m.Rear : m.Front)];
 
-    private void Improve(int[] order, ref int[]? best, ref long least)
+    private void Improve(int[] order, long bound, ref int[]? best, ref long least)
     {
         var skip = new int[order.Length];
+        var most = placed + MostPlaced;
         var now = Rank(order, skip, ref best, ref least);
-        for (var (tries, improved) = (0, true); improved && tries < MostTries;)
+        for (var improved = least > bound; improved && placed < most;)
         {
             improved = false;
-            for (var i = 0; i < order.Length && tries < MostTries; i++)
+            for (var i = 0; i < order.Length && placed < most && least > bound; i++)
             {
-                for (var j = i + 1; j < order.Length && tries < MostTries; j++)
+                for (var j = i + 1; j < order.Length && placed < most && least > bound; j++)
                 {
                     if (problem.Blocks[order[i]].Kind != problem.Blocks[order[j]].Kind)
                     {
                         (order[i], order[j]) = (order[j], order[i]);
-                        tries++;
                         if (Rank(order, skip, ref best, ref least) is var swapped && swapped.CompareTo(now) < 0)
                         {
                             (now, improved) = (swapped, true);
@@ -85,7 +92,6 @@ internal sealed class LayoutHeuristic
 
                 // A block may also leave its lowest positions to others.
                 skip[order[i]]++;
-                tries++;
                 if (Rank(order, skip, ref best, ref least) is var raised && raised.CompareTo(now) < 0)
                 {
                     (now, improved) = (raised, true);
@@ -105,6 +111,7 @@ internal sealed class LayoutHeuristic
         Array.Clear(ends);
         Array.Clear(begins);
         Array.Clear(masks);
+        placed += order.Length;
         var left = order.Count(i => !Place(i, skip[i]));
         if (left > 0)
         {

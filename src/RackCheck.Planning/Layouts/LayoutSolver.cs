@@ -12,6 +12,10 @@ public static class LayoutSolver
     // The bound of a sum of whole numbers, calculated in floating point.
     private const double RoundingSlack = 1e-3;
 
+    // Thousandths of a second, measured.
+    private const double CostOfPlacing = 0.0006;
+    private const double CostOfLiteral = 0.02;
+
     private static readonly TimeSpan StopInterval = TimeSpan.FromMilliseconds(10);
 
     /// <summary>Solves a problem.</summary>
@@ -29,10 +33,16 @@ public static class LayoutSolver
         }
 
         var least = problem.LeastMoment();
-        var hint = LayoutHeuristic.Find(problem) is { } first ? InOrder(problem, first) : null;
+        var (first, placed) = LayoutHeuristic.Find(problem, least);
+        var hint = first is null ? null : InOrder(problem, first);
+        var cost = placed * CostOfPlacing;
         return hint is not null && (problem.MomentOf(hint) == least || work <= 0)
-            ? new Layout { Starts = hint, LeastMoment = least }
-            : Search(problem, hint, least, work, cancellation);
+            ? new Layout { Starts = hint, LeastMoment = least, Work = cost }
+            : Search(problem, hint, least, work, cancellation) with
+            {
+                IsSearched = true,
+                Work = cost + (problem.Blocks.Sum(b => b.Starts.Count) * CostOfLiteral),
+            };
     }
 
     private static bool IsTooHigh(LayoutProblem problem) => problem.Blocks.GroupBy(b => b.Face).Any(f => f.Sum(b => b.HeightU) > problem.HeightU);
@@ -100,6 +110,7 @@ public static class LayoutSolver
             model.AddExactlyOne(starts.Values);
         }
 
+        var meeting = MeetingOf(problem);
         for (var unit = 1; unit <= problem.HeightU; unit++)
         {
             foreach (var face in problem.Blocks.Index().GroupBy(b => b.Item.Face))
@@ -107,9 +118,10 @@ public static class LayoutSolver
                 model.AddAtMostOne(face.SelectMany(b => Covering(b.Index, unit)));
             }
 
-            foreach (var (front, rear) in problem.Meeting)
+            // Blocks of one face exclude each other already, so that one constraint holds for all that meet the same ones.
+            foreach (var (fronts, rears) in meeting)
             {
-                model.AddAtMostOne(Covering(front, unit).Concat(Covering(rear, unit)));
+                model.AddAtMostOne(fronts.Concat(rears).SelectMany(b => Covering(b, unit)));
             }
 
             foreach (var group in problem.Apart)
@@ -148,6 +160,14 @@ public static class LayoutSolver
         IEnumerable<BoolVar> Covering(int block, int unit) =>
             Enumerable.Range(unit - problem.Blocks[block].HeightU + 1, problem.Blocks[block].HeightU).SelectMany(u => Starting(block, u));
     }
+
+    private static (int[] Fronts, int[] Rears)[] MeetingOf(LayoutProblem problem) =>
+    [
+        .. problem.Meeting.GroupBy(m => m.Rear, m => m.Front)
+            .Select(g => (Rear: g.Key, Fronts: g.Order().ToArray()))
+            .GroupBy(m => string.Join(' ', m.Fronts), StringComparer.Ordinal)
+            .Select(g => (g.First().Fronts, g.Select(m => m.Rear).ToArray())),
+    ];
 
     private static int[] InOrder(LayoutProblem problem, int[] starts)
     {

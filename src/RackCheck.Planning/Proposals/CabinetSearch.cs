@@ -13,7 +13,8 @@ internal sealed class CabinetSearch
 
     // Racks with an open error after which a quick search ends.
     private const int MostFailed = 8;
-    private const int MostFailedInTest = 3;
+    private const int MostFailedOfBasket = 3;
+    private const int MostFailedInTest = 2;
 
     /// <summary>Racks without an open error, the preferred one first.</summary>
     public List<Trial> Found { get; } = [];
@@ -33,15 +34,15 @@ internal sealed class CabinetSearch
     /// <param name="most">Number of racks wanted.</param>
     /// <param name="checker">Checks each rack.</param>
     /// <param name="cancellation">Stops the search.</param>
-    /// <param name="isTest">Whether only to find out if there is a rack: the search ends with the first.</param>
     public static CabinetSearch Run(
-        ProposalTask task, CabinetOffer[] offers, int most, RackChecker checker, CancellationToken cancellation, bool isTest = false)
+        ProposalTask task, CabinetOffer[] offers, int most, RackChecker checker, CancellationToken cancellation)
     {
         var search = new CabinetSearch();
         List<(CabinetOffer Offer, int Warnings)> possible = [];
         foreach (var offer in offers.Where(o => task.WithGrowth(task.ItemsU) <= o.HeightU))
         {
             var standing = Refutation.Against(task, offer);
+            task.Budget.Spend(SearchBudget.CostOfRefutation(task.Items.Count));
             if (standing.Any(f => f.Severity == Severity.Error))
             {
                 search.Against.Add((offer, standing));
@@ -52,16 +53,20 @@ internal sealed class CabinetSearch
             }
         }
 
-        // Cabinets in which a warning stands whatever is chosen come last.
         var maker = new TrialMaker(task, checker, cancellation);
         List<Trial> found = [];
-        foreach (var (offer, warnings) in possible.OrderBy(p => p.Warnings))
+
+        // Cabinets in which a warning stands whatever is chosen come last.
+        // A test begins with the largest: if it cannot take the equipment, a smaller one seldom can.
+        var ordered = task.IsTest ? possible.OrderByDescending(p => p.Offer.HeightU * p.Offer.WidthMm * p.Offer.DepthMm) : possible.OrderBy(p => p.Warnings);
+        foreach (var (offer, warnings) in ordered)
         {
             cancellation.ThrowIfCancellationRequested();
-            if (found.Count >= (isTest ? 1 : most + (task.IsBasket ? 1 : MostFurther))
+            if (found.Count >= (task.IsTest ? 1 : most + (task.IsBasket ? 1 : MostFurther))
                 || (found.Count >= most && found.Any(t => t.ProductWarnings <= warnings))
-                || search.Failed.Count >= (isTest || task.IsBasket ? MostFailedInTest : task.IsThorough ? int.MaxValue : MostFailed)
-                || (task.IsBasket && search.Failed.Exists(t => !DependsOnCabinet(t))))
+                || search.Failed.Count >= MostFailures(task)
+                || (task.IsBasket && search.Failed.Exists(t => !DependsOnCabinet(t)))
+                || (found.Count + search.Failed.Count > 0 && !task.Budget.Allows()))
             {
                 search.Open.Add((offer, warnings));
                 continue;
@@ -105,6 +110,9 @@ internal sealed class CabinetSearch
 
     private static bool LacksHeight(Trial trial) =>
         trial.Report.Findings.Where(Trial.IsProductWarning).All(f => f.Rule == RuleChecks.IdOf<ConsoleHeight>());
+
+    private static int MostFailures(ProposalTask task) =>
+        task.IsTest ? MostFailedInTest : task.IsBasket ? MostFailedOfBasket : task.IsThorough ? int.MaxValue : MostFailed;
 
     private static bool IsSound(ProposalTask task, Trial trial) =>
         trial.Faults.Errors == 0 && task.IsKeptIn(trial.Rack) && task.WithGrowth(trial.UsedU) <= trial.Offer.HeightU;

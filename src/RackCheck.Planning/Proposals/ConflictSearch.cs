@@ -16,16 +16,11 @@ internal sealed record Requirement(IReadOnlyList<string> Pointers, string Messag
 /// that remain, the others can be met.
 /// </summary>
 /// <param name="request">The request.</param>
-/// <param name="isMet">Whether a request can be met.</param>
-internal sealed class ConflictSearch(ProposalRequest request, Func<ProposalRequest, bool> isMet)
+/// <param name="isMet">Whether a request can be met; null if there is no work left to find out.</param>
+internal sealed class ConflictSearch(ProposalRequest request, Func<ProposalRequest, bool?> isMet)
 {
-    // Requests tried. What is left untried stays in the set.
-    private const int MostTries = 16;
-
     // A cool room. Without a temperature a warm one would be assumed.
     private const double CoolC = 20;
-
-    private int tries;
 
     /// <summary>Finds the set.</summary>
     /// <param name="suspects">Pointers that the errors of the racks tried name.</param>
@@ -35,9 +30,12 @@ internal sealed class ConflictSearch(ProposalRequest request, Func<ProposalReque
         Requirement[] named = [.. all.Where(r => r.Pointers.Any(suspects.Contains))];
         List<Requirement> core = named.Length > 0 && named.Length < all.Length && !IsMet(Without(all.Except(named))) ? [.. named] : [.. all];
         Shrink(all, core);
+        var isMinimal = true;
         foreach (var requirement in core.ToArray())
         {
-            if (core.Count > 1 && !IsMet(Without(all.Except(core).Append(requirement))))
+            var answer = core.Count > 1 ? Ask(Without(all.Except(core).Append(requirement))) : true;
+            isMinimal &= answer is not null;
+            if (answer == false)
             {
                 core.Remove(requirement);
             }
@@ -46,7 +44,8 @@ internal sealed class ConflictSearch(ProposalRequest request, Func<ProposalReque
         return new ProposalConflict
         {
             Requirements = [.. core.Select(r => new ConflictingRequirement { Pointers = r.Pointers, Message = r.Message })],
-            Relax = core.FirstOrDefault(r => isMet(r.Without(request)))?.Relaxed,
+            Proven = isMinimal,
+            Relax = core.FirstOrDefault(r => Ask(r.Without(request)) == true)?.Relaxed,
         };
     }
 
@@ -67,8 +66,11 @@ internal sealed class ConflictSearch(ProposalRequest request, Func<ProposalReque
 
     private ProposalRequest Without(IEnumerable<Requirement> left) => left.Aggregate(request, (now, requirement) => requirement.Without(now));
 
+    // What is not known counts as met, so that the requirement stays in the set.
+    private bool IsMet(ProposalRequest changed) => Ask(changed) ?? true;
+
     // A request without items is met.
-    private bool IsMet(ProposalRequest changed) => changed.Items.Count == 0 || ++tries > MostTries || isMet(changed);
+    private bool? Ask(ProposalRequest changed) => changed.Items.Count == 0 ? true : isMet(changed);
 
     // What is left out first comes first, so that items leave the set last.
     private IEnumerable<Requirement> Requirements()

@@ -21,7 +21,7 @@ internal static class ProposalConflicts
         ];
         if (unknown.Length > 0)
         {
-            return new ProposalConflict { Requirements = unknown, Relax = "State heightU of these items, or use part numbers of the catalogue." };
+            return new ProposalConflict { Requirements = unknown, Proven = true, Relax = "State heightU of these items, or use part numbers of the catalogue." };
         }
 
         if (offers.Length == 0)
@@ -29,6 +29,7 @@ internal static class ProposalConflicts
             return new ProposalConflict
             {
                 Requirements = [new ConflictingRequirement { Pointers = ["/cabinets"], Message = "No cabinet with height, width and depth is allowed." }],
+                Proven = true,
                 Relax = "State a cabinet with heightU, widthMm and depthMm.",
             };
         }
@@ -127,6 +128,7 @@ internal static class ProposalConflicts
                             : Invariant($"; {most} of the highest cabinets allowed have {highest} U.")),
                 },
             ],
+            Proven = addedU == 0,
             Relax = Invariant($"Allow a cabinet of at least {task.WithGrowth(task.ItemsU + addedU)} U, or more cabinets."),
         };
     }

@@ -10,6 +10,10 @@ namespace RackCheck.Planning.Proposals;
 /// <param name="checker">Checks each rack; only its report decides whether the rack is proposed.</param>
 public sealed class ProposalPlanner(RackChecker checker)
 {
+    /// <summary>Caution of an answer whose search ended at the limit of work.</summary>
+    public const string CutShort =
+        "The search ended at the limit of work for one request: not all cabinets and parts were tried. A thorough search or fewer items may find more.";
+
     /// <summary>Maximum number of alternatives in an answer.</summary>
     public const int MostAlternatives = 3;
 
@@ -20,9 +24,24 @@ public sealed class ProposalPlanner(RackChecker checker)
     /// <param name="cancellation">Stops the solver, or between two steps.</param>
     /// <returns>The racks, or the conflict.</returns>
     public ProposalAnswer Plan(
-        ProposalRequest request, IReadOnlyDictionary<string, Product> products, IReadOnlyList<Product> offered, CancellationToken cancellation = default)
+        ProposalRequest request, IReadOnlyDictionary<string, Product> products, IReadOnlyList<Product> offered, CancellationToken cancellation = default) =>
+        Plan(request, products, offered, SearchBudget.Of(request.Effort == SearchEffort.Thorough), cancellation);
+
+    /// <summary>Plans a request within a budget.</summary>
+    /// <param name="request">A valid request.</param>
+    /// <param name="products">Products of its part numbers.</param>
+    /// <param name="offered">Products on offer.</param>
+    /// <param name="budget">The work that the search may take. One rack is always tried.</param>
+    /// <param name="cancellation">Stops the solver, or between two steps.</param>
+    /// <returns>The racks, or the conflict.</returns>
+    public ProposalAnswer Plan(
+        ProposalRequest request,
+        IReadOnlyDictionary<string, Product> products,
+        IReadOnlyList<Product> offered,
+        SearchBudget budget,
+        CancellationToken cancellation = default)
     {
-        var task = new ProposalTask(request, products, offered);
+        var task = new ProposalTask(request, products, offered) { Budget = budget };
         var offers = CabinetOffer.Of(request, task.Products, offered);
         var conflict = ProposalConflicts.BeforeTrial(task, offers);
         IReadOnlyList<ProposedRack> found = [];
@@ -44,6 +63,7 @@ public sealed class ProposalPlanner(RackChecker checker)
             Alternatives = found,
             Conflict = conflict,
             Effort = request.Effort ?? SearchEffort.Quick,
+            Cautions = budget.IsCut ? [CutShort] : [],
         };
     }
 
@@ -86,13 +106,21 @@ public sealed class ProposalPlanner(RackChecker checker)
         }
 
         var suspects = errors.SelectMany(e => e.Pointers).ToHashSet(StringComparer.Ordinal);
-        return new ConflictSearch(task.Request, changed => IsMet(changed, task, cancellation)).Find(suspects) with { Reasons = errors };
+        var budget = task.Budget.OfConflict();
+        var found = new ConflictSearch(task.Request, changed => IsMet(changed, task, budget, cancellation)).Find(suspects);
+        task.Budget.Spend(budget.Spent);
+        return found with { Reasons = errors };
     }
 
     // A few cabinets show whether a request can be met; those that cannot take the equipment cost nothing.
-    private bool IsMet(ProposalRequest changed, ProposalTask task, CancellationToken cancellation)
+    private bool? IsMet(ProposalRequest changed, ProposalTask task, SearchBudget budget, CancellationToken cancellation)
     {
-        var quick = new ProposalTask(changed with { Effort = null }, task.Products, task.Offered);
+        if (!budget.Allows())
+        {
+            return null;
+        }
+
+        var quick = new ProposalTask(changed with { Effort = null }, task.Products, task.Offered) { Budget = budget, IsTest = true };
         var offers = CabinetOffer.Of(changed, task.Products, task.Offered);
         if (ProposalConflicts.BeforeTrial(quick, offers) is not null)
         {
@@ -100,10 +128,11 @@ public sealed class ProposalPlanner(RackChecker checker)
         }
 
         // Dividing helps where no cabinet takes the equipment by its size or mass.
-        var search = CabinetSearch.Run(quick, offers, 1, checker, cancellation, isTest: true);
-        return search.Found.Count > 0
+        var search = CabinetSearch.Run(quick, offers, 1, checker, cancellation);
+        var isMet = search.Found.Count > 0
             || (search.Failed.Count == 0
                 && (changed.MaxCabinets ?? RackDivision.DefaultMost) > 1
-                && new RackDivision(quick, offers, checker, cancellation, isTest: true).Find() is not null);
+                && new RackDivision(quick, offers, checker, cancellation).Find() is not null);
+        return isMet || !budget.IsCut ? isMet : null;
     }
 }

@@ -32,6 +32,7 @@ internal sealed class ProposalTask
 
         (Request, Products, Offered) = (request, products, offered);
         IsThorough = request.Effort == SearchEffort.Thorough;
+        Budget = SearchBudget.Of(IsThorough);
         Ordered = ordered ?? OrderedParts.None;
         Items = ResolvedRack.Of(request.In(new Cabinet()), products).Description.Items;
         Product[] own = [.. Items.Where(i => i.HeightU is not null).Select(i => OwnEquipment.ProductOf(i, products.GetValueOrDefault(i.PartNumber ?? "")))];
@@ -98,6 +99,12 @@ internal sealed class ProposalTask
 
     /// <summary>What a basket orders besides the equipment.</summary>
     public OrderedParts Ordered { get; }
+
+    /// <summary>The work that is left for the request.</summary>
+    public SearchBudget Budget { get; init; }
+
+    /// <summary>Whether only to find out if there is a rack: the first without an open error is enough.</summary>
+    public bool IsTest { get; init; }
 
     /// <summary>Whether the search goes on to the proof.</summary>
     public bool IsThorough { get; }

@@ -25,7 +25,10 @@ internal sealed class RackDivision
     public const int DefaultMost = 4;
 
     private const int MostRounds = 6;
-    private const double Work = 0.5;
+    private const int MostRoundsInTest = 2;
+    private const double Work = 0.1;
+    private const double ShareOfSolved = 0.1;
+    private const double CostOfPlace = 0.15;
 
     // Rules of the supplies, over all racks that they feed.
     private static readonly HashSet<string> SupplyRules =
@@ -40,7 +43,6 @@ internal sealed class RackDivision
     private readonly CabinetOffer[] offers;
     private readonly RackChecker checker;
     private readonly CancellationToken cancellation;
-    private readonly bool isTest;
     private readonly List<IReadOnlyList<Item>> parts;
     private readonly CabinetOffer[]? row;
 
@@ -49,13 +51,11 @@ internal sealed class RackDivision
     /// <param name="offers">The cabinets, the preferred ones first.</param>
     /// <param name="checker">Checks each rack.</param>
     /// <param name="cancellation">Stops the search.</param>
-    /// <param name="isTest">Whether only to find out if there are racks.</param>
     /// <param name="row">The cabinets to use, each once; null to choose.</param>
-    public RackDivision(
-        ProposalTask task, CabinetOffer[] offers, RackChecker checker, CancellationToken cancellation, bool isTest = false, CabinetOffer[]? row = null)
+    public RackDivision(ProposalTask task, CabinetOffer[] offers, RackChecker checker, CancellationToken cancellation, CabinetOffer[]? row = null)
     {
         this.row = row is null ? null : [.. row.OrderByDescending(o => o.HeightU)];
-        (this.task, this.offers, this.checker, this.cancellation, this.isTest) = (task, offers, checker, cancellation, isTest);
+        (this.task, this.offers, this.checker, this.cancellation) = (task, offers, checker, cancellation);
         parts = PartsOf(task);
         var highest = offers.Max(o => o.HeightU);
         Least = Math.Max(2, (task.WithGrowth(task.ItemsU) + highest - 1) / highest);
@@ -97,7 +97,7 @@ internal sealed class RackDivision
     {
         var roomU = offers.Max(o => o.HeightU);
         var apart = new List<HashSet<int>>();
-        for (var round = 0; round < (isTest ? 2 : MostRounds); round++)
+        for (var round = 0; round < (task.IsTest ? MostRoundsInTest : MostRounds) && (task.IsBasket || task.Budget.Allows()); round++)
         {
             cancellation.ThrowIfCancellationRequested();
             if (Assign(count, roomU, apart) is not { } cabinetOf)
@@ -133,7 +133,7 @@ internal sealed class RackDivision
         foreach (var (k, members) in sets.Index())
         {
             var own = TaskOf([.. members.SelectMany(p => parts[p]).Select(i => i.Id)], k, sets.Length, supplies, given[k].With(left));
-            var search = CabinetSearch.Run(own, row is null ? offers : [row[k]], 1, checker, cancellation, isTest);
+            var search = CabinetSearch.Run(own, row is null ? offers : [row[k]], 1, checker, cancellation);
             if (search.Found.Count == 0)
             {
                 apart.Add(members);
@@ -195,7 +195,10 @@ internal sealed class RackDivision
         model.Minimize(tallest);
         using var solver = new CpSolver();
         solver.StringParameters = Invariant($"num_workers:1,random_seed:42,max_deterministic_time:{Work}");
-        return solver.Solve(model) is CpSolverStatus.Optimal or CpSolverStatus.Feasible
+        var status = solver.Solve(model);
+        task.Budget.Spend((CostOfPlace * parts.Count * count)
+            + SearchBudget.CostOfSolver(status is CpSolverStatus.Optimal or CpSolverStatus.Infeasible ? Work * ShareOfSolved : Work));
+        return status is CpSolverStatus.Optimal or CpSolverStatus.Feasible
             ? [.. at.Select(p => Array.FindIndex(p, literal => solver.BooleanValue(literal)))]
             : null;
     }
@@ -212,7 +215,11 @@ internal sealed class RackDivision
         task.Offered,
         index == 0 || index == count - 1 ? Placement.RowEnd : Placement.RowMiddle,
         supplies,
-        ordered);
+        ordered)
+    {
+        Budget = task.Budget,
+        IsTest = task.IsTest,
+    };
 
     private static List<IReadOnlyList<Item>> PartsOf(ProposalTask task)
     {

@@ -18,7 +18,7 @@ internal static class RemedyChoice
     /// <summary>Applies remedies one after the other. Each reduces the number of errors, or of warnings without a further error.</summary>
     public static Trial Apply(ProposalTask task, Trial trial, RackChecker checker, CancellationToken cancellation)
     {
-        for (var step = 0; step < MostSteps && trial.Faults != (0, 0); step++)
+        for (var step = 0; step < MostSteps && (task.IsTest ? trial.Faults.Errors > 0 : trial.Faults != (0, 0)) && task.Budget.Allows(); step++)
         {
             if (Next(task, trial, checker, cancellation) is not { } better)
             {
@@ -33,13 +33,22 @@ internal static class RemedyChoice
 
     private static Trial? Next(ProposalTask task, Trial trial, RackChecker checker, CancellationToken cancellation)
     {
-        var report = checker.CheckWithin(trial.Resolved, new TrialBudget(RemedyTrials.MostWork), cancellation);
+        var trials = new TrialBudget(RemedyTrials.MostWork);
+        var report = checker.CheckWithin(trial.Resolved, trials, cancellation);
+        var size = trial.Rack.Items.Count;
+        task.Budget.Spend(SearchBudget.CostOfRemedies(trials.Used) + SearchBudget.CostOfCheck(size));
         foreach (var remedy in report.Findings.Where(f => f is { Accepted: null, SignedOff: null, Severity: not Severity.Advice }).SelectMany(f => f.Remedies))
         {
             var next = trial.Resolved.With(RackPatch.Apply(trial.Resolved.Posted, remedy));
             if (task.IsKeptIn(next.Posted) && Frozen(task, trial, trial.Rack) == Frozen(task, trial, next.Posted))
             {
+                if (!task.Budget.Allows())
+                {
+                    return null;
+                }
+
                 var after = trial with { Resolved = next, Report = checker.Recheck(next, cancellation) };
+                task.Budget.Spend(SearchBudget.CostOfCheck(size));
                 if (after.Faults.CompareTo(trial.Faults) < 0)
                 {
                     return after;

@@ -33,12 +33,13 @@ internal sealed class TrialMaker(ProposalTask task, RackChecker checker, Cancell
     {
         IReadOnlyList<Product> parts = PowerOptions.BehindUps(task);
         var best = Make(offer, parts);
-        if (parts.Count + task.Ordered.UnitsForUps > 0 && (best.Errors.Any() || best.Has("power.") || task.Ordered.OnUps.Count > 0))
+        if (parts.Count + task.Ordered.UnitsForUps > 0
+            && (best.Errors.Any() || (!task.IsTest && best.Has("power.")) || task.Ordered.OnUps.Count > 0))
         {
             (best, parts) = WithChosenLoads(offer, best, parts);
         }
 
-        if (best.Has("power.") && best.Unmet.Count == 0)
+        if ((task.IsTest ? best.Errors.Any(f => f.Rule.StartsWith("power.", StringComparison.Ordinal)) : best.Has("power.")) && best.Unmet.Count == 0)
         {
             (best, parts) = Better(offer, best, parts, PowerOptions.ForLoad(task, best, parts));
         }
@@ -74,6 +75,11 @@ internal sealed class TrialMaker(ProposalTask task, RackChecker checker, Cancell
     // Where the cords, as the check assigns them, overload a UPS: the rack without its PDU, then with it and with chosen cords.
     private (Trial Trial, IReadOnlyList<Product> Parts) WithChosenLoads(CabinetOffer offer, Trial trial, IReadOnlyList<Product> parts)
     {
+        if (!task.IsBasket && !task.Budget.Allows())
+        {
+            return (trial, parts);
+        }
+
         var plain = Make(offer, [], withoutUps: true);
         var best = task.Ordered.UnitsForUps == 0 && plain.Faults.CompareTo(trial.Faults) < 0 ? (plain, []) : (trial, parts);
         if (task.Request.Connections is null && plain.Report.Figures.Power?.Assignment is { } before)
@@ -93,6 +99,11 @@ internal sealed class TrialMaker(ProposalTask task, RackChecker checker, Cancell
         var best = (trial, parts);
         foreach (var option in options)
         {
+            if (!task.Budget.Allows())
+            {
+                break;
+            }
+
             var next = Make(offer, option);
             best = next.Faults.CompareTo(best.trial.Faults) < 0 ? (next, option) : best;
             if (best.trial.Faults.Errors == 0 && best.trial != trial)
@@ -118,6 +129,12 @@ internal sealed class TrialMaker(ProposalTask task, RackChecker checker, Cancell
         var isRefuted = false;
         foreach (var practice in Enum.GetValues<LayoutPractice>())
         {
+            // The last practice always has its turn: it is the one that shows whether everything fits.
+            if (practice is not (LayoutPractice.All or LayoutPractice.None) && !task.Budget.Allows())
+            {
+                continue;
+            }
+
             var (completed, bans) = (mounted, new LayoutBans());
             for (var round = 0; round < MostRounds; round++)
             {
@@ -134,7 +151,7 @@ internal sealed class TrialMaker(ProposalTask task, RackChecker checker, Cancell
                 context.Positions = null;
                 var trial = Check(offer, completed, extra, cords) with { Problem = problem, Layout = layout };
                 best = best is null || trial.Faults.CompareTo(best.Faults) < 0 ? trial : best;
-                if (!LayoutFindings.Forbid(trial, problem, starts, bans))
+                if (!LayoutFindings.Forbid(trial, problem, starts, bans) || !task.Budget.Allows())
                 {
                     break;
                 }
@@ -157,7 +174,9 @@ internal sealed class TrialMaker(ProposalTask task, RackChecker checker, Cancell
         {
             var share = Share;
             layout = solved[key] = LayoutSolver.Solve(problem, share, cancellation);
-            left -= layout.IsProven(problem) ? share / 10 : share;
+            var used = layout.IsProven(problem) ? share / 10 : share;
+            left -= used;
+            task.Budget.Spend(layout.Work + (layout.IsSearched ? SearchBudget.CostOfSolver(used) : 0));
         }
 
         return layout;
@@ -169,6 +188,7 @@ internal sealed class TrialMaker(ProposalTask task, RackChecker checker, Cancell
         var rack = ResolvedRack.Of(Describe(offer, completed.RackBuild), task.Products);
         rack = cords is null ? rack : rack.With(rack.Posted with { Connections = cords(rack) });
         var report = checker.Recheck(rack, cancellation);
+        task.Budget.Spend(SearchBudget.CostOfRack(rack.Description.Items.Count));
 
         // Chosen cords may have found the outlets that were missing.
         if (cords is not null && !report.Findings.Any(f => f.Rule == RuleChecks.IdOf<Redundancy>()))

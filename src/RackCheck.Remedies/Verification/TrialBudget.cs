@@ -6,6 +6,9 @@ public sealed class TrialBudget(double trials)
 {
     private double left = trials;
 
+    /// <summary>Work of the trials taken so far.</summary>
+    public double Used { get; private set; }
+
     /// <summary>Whether a trial was refused.</summary>
     public bool IsExhausted { get; private set; }
 
@@ -16,6 +19,7 @@ public sealed class TrialBudget(double trials)
     {
         left -= cost;
         IsExhausted |= left < 0;
+        Used += left < 0 ? 0 : cost;
         return left >= 0;
     }
 }

@@ -42,6 +42,18 @@ public sealed class ReadmeTests(Service service) : IClassFixture<Service>
         Assert.True(JsonNode.DeepEquals(finding["remedies"]![0]!["patch"], JsonNode.Parse(quoted)));
     }
 
+    [Fact]
+    public async Task Fourteen_items_of_the_README_become_a_rack_in_one_request()
+    {
+        const string Example = "openapi/examples/proposal-fourteen-items.json";
+        Assert.Contains($"--data @{Example} http://localhost:5080/v1/proposals", Readme, StringComparison.Ordinal);
+        var answer = await service.PostAsync(Repository.Read(Example.Split('/')), "/v1/proposals");
+        var alternatives = answer.Json["alternatives"]!.AsArray();
+        Assert.NotEmpty(alternatives);
+        Assert.All(alternatives, a => Assert.NotEqual("hold", a!["report"]!["verdicts"]!["product"]!.GetValue<string>()));
+        Assert.Equal(14, JsonNode.Parse(Repository.Read(Example.Split('/')))!["items"]!.AsArray().Count);
+    }
+
     private static string Mark(RuleDescriptor rule) =>
         (rule.MilderSeverity == Severity.Warning ? "W/" : "") + rule.Severity.ToString()[0] + (rule.Safety ? " S" : "");
 }

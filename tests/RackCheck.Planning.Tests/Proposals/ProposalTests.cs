@@ -94,6 +94,7 @@ public sealed class ProposalTests
         };
         var conflict = Answer(request).Conflict!;
         Assert.NotEmpty(conflict.Requirements);
+        Assert.True(conflict.Proven);
         Assert.NotEmpty(conflict.Reasons!);
         Assert.NotNull(conflict.Relax);
         var left = conflict.Requirements.SelectMany(r => r.Pointers).ToArray();
@@ -103,6 +104,39 @@ public sealed class ProposalTests
         }
 
         Assert.Empty(Answer(Only(request, left, "")).Alternatives);
+    }
+
+    // Counted, not timed: past the budget at most the rack that is being made, and the same again for the conflict.
+    [Fact]
+    public void Dearest_requests_end_within_their_work() => Parallel.ForEach(DearProposals.All, dear =>
+    {
+        const double Work = 300;
+        var budget = new SearchBudget(Work);
+        var answer = new ProposalPlanner(Judge.Checker).Plan(dear.Value, ByNumber, Products, budget);
+        Assert.True(budget.Spent < 3.5 * Work, $"{dear.Key}: {budget.Spent}");
+        Assert.Equal(budget.IsCut, answer.Cautions.Count > 0);
+        AssertSound(dear.Value, answer);
+    });
+
+    [Fact]
+    public void Search_without_work_says_that_nothing_is_proven()
+    {
+        var request = Request("SRV-2", "KD-2", "GEN-2", "GEN-2", "SW-24") with
+        {
+            Cabinets = [new Cabinet { HeightU = 12, WidthMm = 600, DepthMm = 600, HeightMm = 640 }],
+            Site = new Site { Region = Region.Eu, AmbientMaxC = 25 },
+        };
+        var planner = new ProposalPlanner(Judge.Checker);
+        var conflict = planner.Plan(request, ByNumber, Products, new SearchBudget(0)).Conflict!;
+        Assert.False(conflict.Proven);
+        Assert.Null(conflict.Relax);
+        Assert.True(planner.Plan(request, ByNumber, Products, new SearchBudget(SearchBudget.Thorough)).Conflict!.Proven);
+
+        // One rack is made whatever it costs.
+        var cut = planner.Plan(Request("SRV-2", "GEN-2"), ByNumber, Products, new SearchBudget(0));
+        Assert.Single(cut.Alternatives);
+        Assert.Equal([ProposalPlanner.CutShort], cut.Cautions);
+        Assert.Empty(Answer(Request("SRV-2", "GEN-2")).Cautions);
     }
 
     [Fact]

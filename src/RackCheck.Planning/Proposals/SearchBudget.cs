@@ -1,0 +1,73 @@
+namespace RackCheck.Planning.Proposals;
+
+/// <summary>
+/// The work that the search for racks may take, in thousandths of a second of a usual processor. It is counted by what is done and for how many
+/// items, never by the clock, so that the same request ends at the same place on every machine.
+/// </summary>
+/// <param name="work">Work at the start, 0 or more.</param>
+public sealed class SearchBudget(double work)
+{
+    /// <summary>Work of a quick search for racks.</summary>
+    public const double Quick = 1200;
+
+    /// <summary>Work of a thorough search for racks.</summary>
+    public const double Thorough = 20_000;
+
+    // Measured on racks of 15 to 200 items.
+    private const double OfSolvedSecond = 3000;
+
+    // What the search for a conflict may take of the work that the search for racks may.
+    private const double ShareOfConflict = 0.7;
+
+    /// <summary>Work taken so far.</summary>
+    public double Spent { get; private set; }
+
+    /// <summary>Whether something was not tried because the work was spent.</summary>
+    public bool IsCut { get; private set; }
+
+    /// <summary>The budget of a request.</summary>
+    /// <param name="isThorough">Whether the search goes on to the proof.</param>
+    /// <returns>The budget.</returns>
+    public static SearchBudget Of(bool isThorough) => new(isThorough ? Thorough : Quick);
+
+    /// <summary>A further budget, for finding out which requirements are in conflict.</summary>
+    /// <returns>The budget.</returns>
+    public SearchBudget OfConflict() => new(work * ShareOfConflict);
+
+    /// <summary>Whether work is left for another step.</summary>
+    /// <returns>Whether the step may be taken.</returns>
+    public bool Allows()
+    {
+        IsCut |= Spent >= work;
+        return Spent < work;
+    }
+
+    /// <summary>Counts work that was done.</summary>
+    /// <param name="cost">Its cost.</param>
+    public void Spend(double cost) => Spent += cost;
+
+    /// <summary>Completing the parts of a rack and checking it.</summary>
+    /// <param name="items">Number of items.</param>
+    /// <returns>The cost.</returns>
+    public static double CostOfRack(int items) => 6 + (0.6 * items);
+
+    /// <summary>Checking whether a cabinet is proven to be unsuitable.</summary>
+    /// <param name="items">Number of items.</param>
+    /// <returns>The cost.</returns>
+    public static double CostOfRefutation(int items) => 1 + (0.03 * items);
+
+    /// <summary>Checking a rack without trials of remedies.</summary>
+    /// <param name="items">Number of items.</param>
+    /// <returns>The cost.</returns>
+    public static double CostOfCheck(int items) => 1 + (0.15 * items);
+
+    /// <summary>Solving by the solver.</summary>
+    /// <param name="seconds">Its own clock, which counts operations.</param>
+    /// <returns>The cost.</returns>
+    public static double CostOfSolver(double seconds) => OfSolvedSecond * seconds;
+
+    /// <summary>Trials of remedies.</summary>
+    /// <param name="trials">Their work, in checks of a rack of the usual size.</param>
+    /// <returns>The cost.</returns>
+    public static double CostOfRemedies(double trials) => 0.2 * trials;
+}
