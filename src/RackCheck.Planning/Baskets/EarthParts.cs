@@ -59,7 +59,12 @@ internal static class EarthParts
                 product,
                 1,
                 new LineText(
-                    LineWordings.EarthBar.With(fitted is null ? "none" : null),
+                    LineWordings.EarthBar.With(
+                        earth.Studs.Count switch { 0 => null, 1 => "one-lead", _ => "leads" },
+                        earth.Studs.Count > 0 && earth.Parts.Count > 0 ? "comma" : null,
+                        earth.Parts.Count switch { 0 => null, 1 => "one-part", _ => "parts" },
+                        earth.Studs.Count + earth.Parts.Count > 0 ? "and" : null,
+                        fitted is null ? "none" : null),
                     ("needed", needed), ("leads", earth.Studs.Count), ("parts", earth.Parts.Count), ("terminals", fitted?.Terminals ?? 0))));
         }
         else

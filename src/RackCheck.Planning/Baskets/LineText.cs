@@ -23,18 +23,28 @@ internal sealed record LineText(MessageWording Wording, params IReadOnlyList<(st
     /// <summary>Ids in the order of a rack, each once.</summary>
     public static Scalar Ids(IEnumerable<string> names) => Scalar.Ids(names.Distinct().Order(Words.ById));
 
-    /// <summary>The sentence for the ids of both, if they differ in nothing else; else this one.</summary>
+    /// <summary>
+    /// Both sentences: of one wording, the ids of both; else one after the other, where the key joins both keys with a plus sign and the names of the second
+    /// sentence's values end in 2.
+    /// </summary>
+    /// <param name="later">The other.</param>
     public LineText With(LineText later)
     {
-        if (later.Wording.Key != Wording.Key)
+        if (later.Text == Text)
         {
             return this;
         }
 
-        return Data.Count == later.Data.Count
-            ? new LineText(Wording, [.. Data.Zip(later.Data, (d, l) => d.Value.List is { } own && l.Value.List is { } more
+        if (later.Wording.Key == Wording.Key && Data.Count == later.Data.Count)
+        {
+            return new LineText(Wording, [.. Data.Zip(later.Data, (d, l) => d.Value.List is { } own && l.Value.List is { } more
                 ? (d.Name, Ids(own.Concat(more).Select(v => v.Text!)))
-                : d)])
-            : this;
+                : d)]);
+        }
+
+        var template = later.Data.Aggregate(later.Wording.Template, (t, d) => t.Replace("{" + d.Name, "{" + d.Name + "2", StringComparison.Ordinal));
+        return new LineText(
+            new MessageWording($"{Wording.Key}+{later.Wording.Key}", $"{Wording.Template} {template}"),
+            [.. Data, .. later.Data.Select(d => (d.Name + "2", d.Value))]);
     }
 }

@@ -40,8 +40,8 @@ internal static class LineWordings
     /// <summary>A missing earth bar.</summary>
     public static WordingChoice EarthBar { get; } = new(
         "line.earth-bar",
-        "{needed} terminals are needed for {leads} earth leads, {parts} parts of the cabinet and the main protective conductor; the [none:cabinet has no earth bar|"
-        + "earth bar has {terminals}].");
+        "{needed} terminals are needed for [one-lead:{leads} earth lead|leads:{leads} earth leads][comma:, ][one-part:{parts} part of the cabinet|parts:{parts} parts "
+        + "of the cabinet][and: and ]the main protective conductor; the [none:cabinet has no earth bar|earth bar has {terminals}].");
 
     /// <summary>Missing earth leads.</summary>
     public static WordingChoice EarthLeads { get; } = new(

@@ -32,7 +32,7 @@ internal sealed class ProposalTask
 
         (Request, Products, Offered) = (request, products, offered);
         IsThorough = request.Effort == SearchEffort.Thorough;
-        Budget = SearchBudget.Of(IsThorough);
+        Budget = IsBasket ? new SearchBudget(SearchBudget.Basket) : SearchBudget.Of(IsThorough);
         Ordered = ordered ?? OrderedParts.None;
         Items = ResolvedRack.Of(request.In(new Cabinet()), products).Description.Items;
         Product[] own = [.. Items.Where(i => i.HeightU is not null).Select(i => OwnEquipment.ProductOf(i, products.GetValueOrDefault(i.PartNumber ?? "")))];

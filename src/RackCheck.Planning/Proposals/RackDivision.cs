@@ -97,7 +97,7 @@ internal sealed class RackDivision
     {
         var roomU = offers.Max(o => o.HeightU);
         var apart = new List<HashSet<int>>();
-        for (var round = 0; round < (task.IsTest ? MostRoundsInTest : MostRounds) && (task.IsBasket || task.Budget.Allows()); round++)
+        for (var round = 0; round < (task.IsTest ? MostRoundsInTest : MostRounds) && ((task.IsBasket && round == 0) || task.Budget.Allows()); round++)
         {
             cancellation.ThrowIfCancellationRequested();
             if (Assign(count, roomU, apart) is not { } cabinetOf)

@@ -28,15 +28,17 @@ public sealed class BasketPropertyTests
 
     private static readonly Gen<(string Part, int Quantity)[]> Lines =
         from cabinet in OneOf(PartsOf(ProductKind.Cabinet)).Select(Gen.Int[0, 9], (part, keep) => keep > 2 ? part : null)
-        from equipment in OneOf(Equipment).Select(Gen.Int[1, 3], (part, quantity) => (part, quantity)).Array[1, 7]
+        from first in OneOf(PartsOf(ProductKind.Equipment)).Select(Gen.Int[1, 3], (part, quantity) => (part, quantity))
+        from more in OneOf(Equipment).Select(Gen.Int[1, 3], (part, quantity) => (part, quantity)).Array[0, 6]
         from others in OneOf(Others).Select(Gen.Int[1, 8], (part, quantity) => (part, quantity)).Array[0, 9]
         from doubled in Gen.Bool
         select (ValueTuple<string, int>[])
         [
             .. Enumerable.Repeat((cabinet ?? "", doubled ? 2 : 1), cabinet is null ? 0 : 1),
-            .. equipment,
+            first,
+            .. more,
             .. others,
-            .. equipment.Take(doubled ? 1 : 0),
+            .. Enumerable.Repeat(first, doubled ? 1 : 0),
         ];
 
     private static readonly Gen<BasketRequest> Baskets =

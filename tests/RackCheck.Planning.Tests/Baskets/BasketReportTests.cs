@@ -37,6 +37,32 @@ public sealed class BasketReportTests
     }
 
     [Fact]
+    public void Product_out_of_stock_is_taken_only_where_no_other_serves()
+    {
+        var request = Basket(("CAB-42-8-10", 1), ("GEN-2", 1));
+        var fixings = Assert.Single(Plan(request).MissingLines, m => ByNumber[m.PartNumber].Kind == ProductKind.Fixings).PartNumber;
+        Product[] without = [.. Products.Select(p => p.PartNumber == fixings ? p with { InStock = false } : p)];
+        Assert.NotEqual(fixings, Assert.Single(Plan(request, without).MissingLines, m => ByNumber[m.PartNumber].Kind == ProductKind.Fixings).PartNumber);
+        Product[] none = [.. Products.Select(p => p.Kind == ProductKind.Fixings ? p with { InStock = false } : p)];
+        Assert.Equal(fixings, Assert.Single(Plan(request, none).MissingLines, m => ByNumber[m.PartNumber].Kind == ProductKind.Fixings).PartNumber);
+    }
+
+    [Fact]
+    public void Reason_is_its_wording_with_its_data()
+    {
+        var lines = Plan(Basket(("SRV-2", 2), ("UPS-30", 1), ("AMP-32", 1), ("PC-210", 3), ("KD-1", 1), ("PC-D1", 1))).MissingLines;
+        Assert.True(lines.Select(l => l.MessageKey).Distinct().Count() > 5);
+        foreach (var line in lines)
+        {
+            Assert.StartsWith("line.", line.MessageKey, StringComparison.Ordinal);
+            foreach (var (_, value) in line.MessageData)
+            {
+                Assert.DoesNotContain(" ", value.List is { } list ? string.Concat(list) : value.ToString(), StringComparison.Ordinal);
+            }
+        }
+    }
+
+    [Fact]
     public void Two_cabinets_are_two_racks()
     {
         var report = Plan(Basket(("CAB-24-8-8", 1), ("CAB-42-8-10", 1), ("GEN-2", 14)));
