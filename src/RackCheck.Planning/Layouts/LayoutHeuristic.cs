@@ -38,14 +38,14 @@ internal sealed class LayoutHeuristic
         var search = new LayoutHeuristic(problem);
         var blocks = problem.Blocks;
 
-        // Blocks with few positions first; then by mass per height.
+        // By mass per height, which is best where nothing keeps blocks apart; blocks with few positions first; the highest first.
         var all = Enumerable.Range(0, blocks.Count).ToArray();
         int[] dense = [.. all.OrderBy(i => blocks[i].Starts.Count).ThenByDescending(Density).ThenBy(i => i)];
         int[] loose = [.. all.OrderBy(i => blocks[i].Starts.Count > 1).ThenByDescending(Density).ThenBy(i => i)];
         int[] high = [.. all.OrderBy(i => blocks[i].Starts.Count).ThenByDescending(i => blocks[i].HeightU).ThenBy(i => i)];
         int[]? best = null;
         var least = long.MaxValue;
-        foreach (var order in (ReadOnlySpan<int[]>)[dense, loose, high])
+        foreach (var order in (ReadOnlySpan<int[]>)[loose, dense, high])
         {
             if (least > bound)
             {

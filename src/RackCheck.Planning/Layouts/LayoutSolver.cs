@@ -1,4 +1,5 @@
 using Google.OrTools.Sat;
+using RackCheck.Model;
 using static System.FormattableString;
 
 namespace RackCheck.Planning.Layouts;
@@ -17,6 +18,16 @@ public static class LayoutSolver
     private const double CostOfLiteral = 0.02;
 
     private static readonly TimeSpan StopInterval = TimeSpan.FromMilliseconds(10);
+
+    /// <summary>Loads the solver, which takes some ten times as long as a small problem, so that no request waits for it.</summary>
+    /// <param name="cancellation">Stops the solver.</param>
+    public static void Load(CancellationToken cancellation)
+    {
+        LayoutBlock Block(string id) => new() { Id = id, HeightU = 2, MassG = 1000, Face = Face.Front, Starts = [1, 2, 3, 4, 5], Kind = id };
+
+        // With a free U between the blocks the bound is out of reach, so that the solver has to prove it.
+        Solve(new LayoutProblem { HeightU = 6, Blocks = [Block("lower"), Block("upper")], Apart = [new ApartGroup([0, 1], [0, 1])] }, 1, cancellation);
+    }
 
     /// <summary>Solves a problem.</summary>
     /// <param name="problem">The problem.</param>

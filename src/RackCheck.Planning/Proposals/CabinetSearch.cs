@@ -39,8 +39,16 @@ internal sealed class CabinetSearch
     {
         var search = new CabinetSearch();
         List<(CabinetOffer Offer, int Warnings)> possible = [];
-        foreach (var offer in offers.Where(o => task.WithGrowth(task.ItemsU) <= o.HeightU))
+
+        // A test begins with the largest: if it cannot take the equipment, a smaller one seldom can.
+        var candidates = task.IsTest ? offers.OrderByDescending(o => o.HeightU * o.WidthMm * o.DepthMm) : offers.AsEnumerable();
+        foreach (var offer in candidates.Where(o => task.WithGrowth(task.ItemsU) <= o.HeightU))
         {
+            if (task.IsTest && possible.Count == MostFailedInTest)
+            {
+                break;
+            }
+
             var standing = Refutation.Against(task, offer);
             task.Budget.Spend(SearchBudget.CostOfRefutation(task.Items.Count));
             if (standing.Any(f => f.Severity == Severity.Error))
@@ -57,9 +65,7 @@ internal sealed class CabinetSearch
         List<Trial> found = [];
 
         // Cabinets in which a warning stands whatever is chosen come last.
-        // A test begins with the largest: if it cannot take the equipment, a smaller one seldom can.
-        var ordered = task.IsTest ? possible.OrderByDescending(p => p.Offer.HeightU * p.Offer.WidthMm * p.Offer.DepthMm) : possible.OrderBy(p => p.Warnings);
-        foreach (var (offer, warnings) in ordered)
+        foreach (var (offer, warnings) in possible.OrderBy(p => p.Warnings))
         {
             cancellation.ThrowIfCancellationRequested();
             if (found.Count >= (task.IsTest ? 1 : most + (task.IsBasket ? 1 : MostFurther))

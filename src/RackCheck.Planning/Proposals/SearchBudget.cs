@@ -72,5 +72,5 @@ public sealed class SearchBudget(double work)
     /// <summary>Trials of remedies.</summary>
     /// <param name="trials">Their work, in checks of a rack of the usual size.</param>
     /// <returns>The cost.</returns>
-    public static double CostOfRemedies(double trials) => 0.2 * trials;
+    public static double CostOfRemedies(double trials) => 0.1 * trials;
 }

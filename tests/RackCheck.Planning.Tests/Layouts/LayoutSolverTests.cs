@@ -53,6 +53,38 @@ public sealed class LayoutSolverTests
         Assert.True(2 * better >= fits, $"Better in {better} of {fits}.");
     }
 
+    // All blocks meet all at the other face: as one cabinet of twice the items.
+    [Fact]
+    public void Deep_equipment_on_both_faces_shares_no_U()
+    {
+        LayoutBlock Block(int i) => new()
+        {
+            Id = $"box-{i}", HeightU = 1, MassG = 1000 * (i + 1), Face = i % 2 == 0 ? Face.Front : Face.Rear, Starts = [.. Enumerable.Range(1, 40)], Kind = $"box-{i}",
+        };
+        var problem = new LayoutProblem
+        {
+            HeightU = 40,
+            Blocks = [.. Enumerable.Range(0, 40).Select(Block)],
+            Meeting = [.. Enumerable.Range(0, 20).SelectMany(f => Enumerable.Range(0, 20).Select(r => (2 * f, (2 * r) + 1)))],
+        };
+        var layout = LayoutSolver.Solve(problem, 1, default);
+        Assert.True(IsAllowed(problem, [.. layout.Starts!]));
+        Assert.Equal(Enumerable.Range(1, 40), layout.Starts!.Order());
+        Assert.True(layout.Work > 0);
+    }
+
+    // The bound is reached at once where nothing keeps the blocks apart, whatever their number.
+    [Fact]
+    public void Search_ends_where_its_bound_is_reached()
+    {
+        var problem = Large(new Random(2));
+        var free = problem with { HeightU = 60, Blocks = [.. problem.Blocks.Select(b => b with { Starts = [.. Enumerable.Range(1, 61 - b.HeightU)] })] };
+        var layout = LayoutSolver.Solve(free, Work, default);
+        Assert.True(layout.IsProven(free));
+        Assert.False(layout.IsSearched);
+        Assert.Equal(0.0006 * free.Blocks.Count, layout.Work, tolerance: 1e-9);
+    }
+
     [Fact]
     public void Same_problem_gives_the_same_positions()
     {
