@@ -8,7 +8,10 @@ namespace RackCheck.Documents;
 public static class ReferencePages
 {
     /// <summary>All tables, sorted by name: those of the formulae, and the plausible ranges of missing facts.</summary>
-    public static IReadOnlyList<ReferenceTable> All { get; } = [.. DataTables.All.Select(Of).Append(Bounds()).Append(Questions()).OrderBy(t => t.Table, StringComparer.Ordinal)];
+    public static IReadOnlyList<ReferenceTable> All { get; } =
+    [
+        .. DataTables.All.Select(Of).Append(Bounds()).Append(Questions()).OrderBy(t => t.Table, StringComparer.Ordinal),
+    ];
 
     private static ReferenceTable Bounds() => new()
     {

@@ -7,7 +7,9 @@ namespace RackCheck.Remedies;
 /// <summary>Remedies for a stack on fixed runners that is too high.</summary>
 public static class RunnerRemedies
 {
-    /// <summary>Leaves free U positions in the stack by moving sets up; or, as an alternative, mounts single sets on shelves of their own or in another rack.</summary>
+    /// <summary>
+    /// Leaves free U positions in the stack by moving sets up; or, as an alternative, mounts single sets on shelves of their own or in another rack.
+    /// </summary>
     /// <param name="run">The stack, from the bottom.</param>
     /// <param name="fits">Whether a stack is permitted.</param>
     /// <returns>Candidates, best first.</returns>

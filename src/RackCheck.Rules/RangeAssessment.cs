@@ -86,8 +86,8 @@ internal sealed class RangeAssessment
     }
 
     /// <summary>
-    /// Adds the findings that hold over all ranges, and leaves open what a rule asks for: for the trial of a remedy. Only rules that read what the remedy changed
-    /// can have another answer than before, and only the facts that they read are filled in.
+    /// Adds the findings that hold over all ranges, and leaves open what a rule asks for: for the trial of a remedy. Only rules that read what the
+    /// remedy changed can have another answer than before, and only the facts that they read are filled in.
     /// </summary>
     /// <param name="rules">The rules.</param>
     /// <param name="before">The rack.</param>

@@ -10,7 +10,10 @@ public static class FactTable
     internal const string Practice = "common practice, no source";
 
     /// <summary>All facts, by theme.</summary>
-    public static ImmutableArray<Fact> All { get; } = [.. ItemBounds.All, .. ItemPowerBounds.All, .. CabinetBounds.All, .. FeedBounds.All, .. SiteBounds.All, .. FanBounds.All];
+    public static ImmutableArray<Fact> All { get; } =
+    [
+        .. ItemBounds.All, .. ItemPowerBounds.All, .. CabinetBounds.All, .. FeedBounds.All, .. SiteBounds.All, .. FanBounds.All,
+    ];
 
     private static readonly FrozenDictionary<string, int> Numbers = Number();
 

@@ -46,7 +46,8 @@ internal static class SiteBounds
             (s, v) => s with { Floor = (s.Floor ?? new()) with { PointKn = v } }, StandsOnFloor(1.5, 10), "1.5 to 10 kN", "kN", lowIsAdverse: true,
             basis: "from offices to storage, EN 1991-1-1; value from memory"),
         OfDelivery(
-            "openings", "How wide and high is the narrowest door on the delivery route?", d => d.Openings is { } o ? Narrowest(o.Select(x => x.WidthMm), WidestOpeningMm) : null,
+            "openings", "How wide and high is the narrowest door on the delivery route?",
+            d => d.Openings is { } o ? Narrowest(o.Select(x => x.WidthMm), WidestOpeningMm) : null,
             (d, v) => d with { Openings = [new Opening { WidthMm = v, HeightMm = 2000 + ((v - 800) / 2) }] }, _ => new(800, WidestOpeningMm),
             "800 by 2000 mm to 1800 by 2500 mm", "mm", lowIsAdverse: true, isNumber: false),
         OfDelivery(

@@ -56,7 +56,8 @@ public sealed class WordingTests
     public void Keys_of_a_rule_begin_with_its_id() => Assert.All(
         RuleSet.Default.All,
         r => Assert.All(r.Wordings.Select(w => w.Key), k => Assert.True(
-            k == r.Descriptor.Id || new[] { r.Descriptor.Id, "missing", "not-assessed", "acceptance-lapsed" }.Any(p => k.StartsWith(p + ".", StringComparison.Ordinal)), k)));
+            k == r.Descriptor.Id
+                || new[] { r.Descriptor.Id, "missing", "not-assessed", "acceptance-lapsed" }.Any(p => k.StartsWith(p + ".", StringComparison.Ordinal)), k)));
 
     [Fact]
     public void Every_rule_has_a_wording_of_its_own() => Assert.All(

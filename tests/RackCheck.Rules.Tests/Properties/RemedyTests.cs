@@ -53,7 +53,7 @@ public sealed class RemedyTests
             print: Wording.Of);
         Assert.True(
             without < errors / 50,
-            $"{without} of {errors}; most of {string.Join(", ", bare.GroupBy(b => b).OrderByDescending(g => g.Count()).Take(5).Select(g => $"{g.Key} {g.Count()}"))}");
+            $"{without} of {errors}: {string.Join(", ", bare.CountBy(b => b).OrderByDescending(c => c.Value).Select(c => $"{c.Key} {c.Value}"))}");
     }
 
     [Fact]
