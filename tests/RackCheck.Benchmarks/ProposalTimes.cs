@@ -44,7 +44,8 @@ internal static class ProposalTimes
             Plan(Request(new Random(i), 15, Parts, 1));
         }
 
-        Console.WriteLine("| items | answered | p50, ms | p95, ms | max, ms | processor p50, ms | p95, ms | max, ms | size proven | centre proven | median gap, % |");
+        Console.WriteLine("| items | answered | p50, ms | p95, ms | max, ms "
+            + "| processor p50, ms | p95, ms | max, ms | size proven | centre proven | median gap, % |");
         Console.WriteLine("| --- | --- | --- | --- | --- | --- | --- | --- | --- | --- | --- |");
         Row("5", 5, Parts, 1, SearchEffort.Quick);
         Row("15", 15, Parts, 1, SearchEffort.Quick);
@@ -111,7 +112,8 @@ internal static class ProposalTimes
         Console.WriteLine(string.Create(
             CultureInfo.InvariantCulture,
             $"| {name} | {firsts.Count} of {firsts.Count + conflicts.Count} | {Figures(times)} | {Figures(processor)} | {sizes} of {firsts.Count} "
-            + $"| {centres.Count(o => o.Proven)} of {centres.Length} | {(gaps.Length == 0 ? "" : gaps[gaps.Length / 2].ToString("0.00", CultureInfo.InvariantCulture))} |"));
+            + $"| {centres.Count(o => o.Proven)} of {centres.Length} "
+            + $"| {(gaps.Length == 0 ? "" : gaps[gaps.Length / 2].ToString("0.00", CultureInfo.InvariantCulture))} |"));
         if (conflicts.Count > 0)
         {
             Console.WriteLine($"| {name}: conflicts | | | | | {Figures(conflicts)} | | | |");

@@ -112,7 +112,8 @@ internal sealed class CabinetSearch
 
     // Errors of power and earthing are the same in every cabinet.
     private static bool DependsOnCabinet(Trial trial) =>
-        trial.NotPlaced.Any() || trial.Errors.Any(e => !e.Rule.StartsWith("power.", StringComparison.Ordinal) && !e.Rule.StartsWith("earthing.", StringComparison.Ordinal));
+        trial.NotPlaced.Any()
+        || trial.Errors.Any(e => !e.Rule.StartsWith("power.", StringComparison.Ordinal) && !e.Rule.StartsWith("earthing.", StringComparison.Ordinal));
 
     private static bool LacksHeight(Trial trial) =>
         trial.Report.Findings.Where(Trial.IsProductWarning).All(f => f.Rule == RuleChecks.IdOf<ConsoleHeight>());

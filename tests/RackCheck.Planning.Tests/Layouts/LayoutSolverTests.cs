@@ -59,7 +59,8 @@ public sealed class LayoutSolverTests
     {
         LayoutBlock Block(int i) => new()
         {
-            Id = $"box-{i}", HeightU = 1, MassG = 1000 * (i + 1), Face = i % 2 == 0 ? Face.Front : Face.Rear, Starts = [.. Enumerable.Range(1, 40)], Kind = $"box-{i}",
+            Id = $"box-{i}", HeightU = 1, MassG = 1000 * (i + 1), Face = i % 2 == 0 ? Face.Front : Face.Rear,
+            Starts = [.. Enumerable.Range(1, 40)], Kind = $"box-{i}",
         };
         var problem = new LayoutProblem
         {
