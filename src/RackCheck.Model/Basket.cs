@@ -144,7 +144,9 @@ public sealed record BasketReport
     /// <summary>Basket lines behind each finding of the first rack, in the order of the findings, and what clears it.</summary>
     public required IReadOnlyList<FindingLines> FindingLines { get; init; }
 
-    /// <summary>Lines to add, sorted by part number. With these and the exchanged lines the basket is complete, except for what is listed under <c>unmet</c>.</summary>
+    /// <summary>
+    /// Lines to add, sorted by part number. With these and the exchanged lines the basket is complete, except for what is listed under <c>unmet</c>.
+    /// </summary>
     public required IReadOnlyList<MissingLine> MissingLines { get; init; }
 
     /// <summary>Lines to exchange for another product, in the order of the request.</summary>

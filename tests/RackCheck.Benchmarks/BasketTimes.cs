@@ -31,7 +31,8 @@ internal static class BasketTimes
                 double[] times = [.. requests.Select(r => TimeOf(() => planner.Plan(r, found, offered))).Order()];
                 Console.WriteLine(string.Create(
                     CultureInfo.InvariantCulture,
-                    $"{lines} lines, {offered.Count} on offer: p50 {times[times.Length / 2]:F0} ms, p95 {times[(int)(0.95 * times.Length)]:F0} ms, most {times[^1]:F0} ms"));
+                    $"{lines} lines, {offered.Count} on offer: p50 {times[times.Length / 2]:F0} ms, "
+                    + $"p95 {times[(int)(0.95 * times.Length)]:F0} ms, most {times[^1]:F0} ms"));
             }
         }
     }

@@ -111,7 +111,12 @@ internal static class ComparisonsEndpoints
 
                 if (answer.Report is not null)
                 {
-                    faults.Add(new Fault { Pointer = $"{Pointer}/basket/lines", Code = FaultCodes.Inconsistent, Detail = "The basket makes no rack to compare." });
+                    faults.Add(new Fault
+                    {
+                        Pointer = $"{Pointer}/basket/lines",
+                        Code = FaultCodes.Inconsistent,
+                        Detail = "The basket makes no rack to compare.",
+                    });
                 }
 
                 return null;

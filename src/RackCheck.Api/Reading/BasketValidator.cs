@@ -39,7 +39,10 @@ public sealed class BasketValidator : AbstractValidator<BasketRequest>
             }
             else if (line is { PartNumber: not null, Item: not null })
             {
-                fail(Invariant($"/lines/{i}/item"), FaultCodes.Inconsistent, "A line has a part number or an item, not both. An item can have a part number itself.");
+                fail(
+                    Invariant($"/lines/{i}/item"),
+                    FaultCodes.Inconsistent,
+                    "A line has a part number or an item, not both. An item can have a part number itself.");
             }
         }
     }

@@ -1,4 +1,5 @@
 using RackCheck.Model;
+using RackCheck.Planning.Building;
 using RackCheck.Rules;
 
 namespace RackCheck.Planning.Baskets;

@@ -1,4 +1,5 @@
 using RackCheck.Model;
+using RackCheck.Planning.Building;
 using RackCheck.Survey.Catalogue;
 using static System.FormattableString;
 
@@ -68,7 +69,7 @@ internal sealed class BasketLines
     public int CabinetCount => (int)Math.Min(cabinets.Sum(c => (long)c.Quantity), int.MaxValue);
 
     /// <summary>Whether it makes a rack: it has equipment or a cabinet, and a cabinet is wanted.</summary>
-    public bool MakesRack => Request.Options?.Cabinet is { Existing: null } ? false : items.Count > 0 || cabinets.Count > 0 || Request.Options?.Cabinet is not null;
+    public bool MakesRack => Request.Options?.Cabinet is { } given ? given.Existing is not null : items.Count > 0 || cabinets.Count > 0;
 
     /// <summary>Pieces that are mounted in a rack.</summary>
     public long Mounted => Request.Lines.Sum(l =>
@@ -86,7 +87,9 @@ internal sealed class BasketLines
 
     /// <summary>What is wrong with the product of a line; null if nothing is, or the catalogue has none.</summary>
     public Fault? FaultOf(BasketLine line) =>
-        Products is ProductDictionary { Faults: var faults } && (line.PartNumber ?? line.Item?.PartNumber) is { } number ? faults.GetValueOrDefault(number) : null;
+        Products is ProductDictionary { Faults: var faults } && (line.PartNumber ?? line.Item?.PartNumber) is { } number
+            ? faults.GetValueOrDefault(number)
+            : null;
 
     /// <summary>JSON pointer (RFC 6901) of a line.</summary>
     public static string PointerOf(int line) => Invariant($"/lines/{line}");
@@ -101,7 +104,12 @@ internal sealed class BasketLines
     /// <param name="rack">The rack made of it.</param>
     public IEnumerable<Assumption> Assumptions(RackDescription rack)
     {
-        string[] hosts = [.. rack.Items.Index().Where(i => i.Item.Console == false && lineOf.ContainsKey(i.Item.Id)).Select(i => Invariant($"/items/{i.Index}/console"))];
+        string[] hosts =
+        [
+            .. rack.Items.Index()
+                .Where(i => i.Item.Console == false && lineOf.ContainsKey(i.Item.Id))
+                .Select(i => Invariant($"/items/{i.Index}/console")),
+        ];
         return HasConsole || hosts.Length == 0 ? [] :
         [
             new Assumption

@@ -1,5 +1,7 @@
 using RackCheck.Model;
+using RackCheck.Planning.Building;
 using RackCheck.Planning.Proposals;
+using RackCheck.Remedies.Verification;
 using RackCheck.Rules;
 using static System.FormattableString;
 
@@ -20,6 +22,9 @@ public sealed class BasketPlanner(RackChecker checker)
 
     /// <summary>Fault code: the basket has no cabinet and none is on offer.</summary>
     public const string NoCabinet = "no-cabinet";
+
+    // Work of the remedies in all reports of an answer together. A shop changes lines; remedies of the rack are for whoever goes on with it.
+    private const double RemedyWork = 400;
 
     /// <summary>The part numbers that a line names, those within its own equipment included.</summary>
     public static IEnumerable<string> PartNumbers(BasketLine line)
@@ -100,10 +105,11 @@ public sealed class BasketPlanner(RackChecker checker)
     private BasketReport Describe(CompletedOrder order, IReadOnlyList<Product> offered, CancellationToken cancellation)
     {
         var lines = order.Lines;
-        CheckReport[] completed = [.. order.Final.Racks.Select(r => checker.Check(r.Trial.Resolved, cancellation))];
+        var budget = new TrialBudget(RemedyWork);
+        CheckReport[] completed = [.. order.Final.Racks.Select(r => checker.CheckWithin(r.Trial.Resolved, budget, cancellation))];
         var steps = ReferenceEquals(order.Final, order.Plan) ? null : new CompletionSteps(order, cancellation);
         var ordered = steps?.Ordered ?? [.. order.Final.Racks.Select(r => r.Trial)];
-        CheckReport[] reports = steps is null ? completed : [.. ordered.Select(t => checker.Check(t.Resolved, cancellation))];
+        CheckReport[] reports = steps is null ? completed : [.. ordered.Select(t => checker.CheckWithin(t.Resolved, budget, cancellation))];
         var missing = MissingParts.Of(order, offered, reports, completed);
         var map = new LineMap(lines);
         FindingLines[] findings =
@@ -160,7 +166,7 @@ public sealed class BasketPlanner(RackChecker checker)
     private static bool IsBig(BasketLines lines, ExcessLine excess) =>
         lines.Products[excess.PartNumber].Kind is ProductKind.Cabinet or ProductKind.AirConditioner or ProductKind.Door;
 
-    private static IReadOnlyList<UnmetNeed> UnmetOf(CompletedOrder order)
+    private static List<UnmetNeed> UnmetOf(CompletedOrder order)
     {
         List<UnmetNeed> unmet =
         [

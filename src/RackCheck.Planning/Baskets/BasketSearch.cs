@@ -1,4 +1,5 @@
 using RackCheck.Model;
+using RackCheck.Planning.Building;
 using RackCheck.Planning.Proposals;
 using RackCheck.Rules;
 
@@ -68,7 +69,8 @@ internal sealed class BasketSearch(IReadOnlyList<Product> offered, RackChecker c
         var all = CabinetOffer.Of(request, task.Products, offered);
         var own = request.Cabinets is not null
             ? all
-            : CabinetOffer.Sorted(request, lines.Cabinets.SelectMany(c => Enumerable.Repeat(new CabinetOffer(c.Product, null), Math.Min(c.Quantity, MostRacks))));
+            : CabinetOffer.Sorted(
+                request, lines.Cabinets.SelectMany(c => Enumerable.Repeat(new CabinetOffer(c.Product, null), Math.Min(c.Quantity, MostRacks))));
         return Divided(task, own) ?? Single(task, [.. own.DistinctBy(o => o.Product.PartNumber)], request.Cabinets is null ? all : []);
     }
 

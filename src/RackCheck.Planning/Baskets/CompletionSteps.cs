@@ -1,4 +1,5 @@
 using RackCheck.Model;
+using RackCheck.Planning.Building;
 using RackCheck.Planning.Proposals;
 
 namespace RackCheck.Planning.Baskets;
@@ -27,9 +28,17 @@ internal sealed class CompletionSteps
             Add(null, racks.Select(r => r.Maker.MakeLike(r.Trial, [])));
         }
 
+        // Until everything is gone that the completed racks do not have.
+        var stay = order.Final.Racks.SelectMany(r => r.Trial.Report.Findings).Select(f => f.Fingerprint).ToHashSet(StringComparer.Ordinal);
+        bool IsGone(HashSet<string> now) => !Ordered.SelectMany(t => t.Report.Findings).Any(f => !stay.Contains(f.Fingerprint) && now.Contains(f.Fingerprint));
         foreach (var stage in order.Added.Select(p => p.Stage).Distinct().Order())
         {
             cancellation.ThrowIfCancellationRequested();
+            if (steps.Count > 0 && IsGone(steps[^1].Fingerprints))
+            {
+                break;
+            }
+
             Add(stage, racks.Select(r => r.Maker.MakeLike(r.Trial, r.Trial.Completed.Added.Where(p => p.Stage <= stage))));
         }
     }

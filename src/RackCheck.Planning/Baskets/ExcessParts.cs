@@ -1,4 +1,5 @@
 using RackCheck.Model;
+using RackCheck.Planning.Building;
 
 namespace RackCheck.Planning.Baskets;
 

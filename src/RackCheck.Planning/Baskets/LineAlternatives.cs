@@ -1,5 +1,5 @@
 using RackCheck.Model;
-using RackCheck.Survey.Power;
+using RackCheck.Planning.Building;
 
 namespace RackCheck.Planning.Baskets;
 
@@ -44,7 +44,8 @@ internal static class LineAlternatives
             && other.Cord.LengthM >= product.Cord.LengthM,
         ProductKind.EarthLead => AtLeast(other.EarthLead!.CrossSectionMm2, product.EarthLead!.CrossSectionMm2)
             && AtLeast(other.EarthLead.LengthM, product.EarthLead.LengthM),
-        ProductKind.EarthBar => other.EarthBar!.Terminals >= product.EarthBar!.Terminals && AtLeast(other.EarthBar.CrossSectionMm2, product.EarthBar.CrossSectionMm2),
+        ProductKind.EarthBar => other.EarthBar!.Terminals >= product.EarthBar!.Terminals
+            && AtLeast(other.EarthBar.CrossSectionMm2, product.EarthBar.CrossSectionMm2),
         ProductKind.KvmLead => other.KvmLead!.LengthM >= product.KvmLead!.LengthM,
         ProductKind.CableArm => true,
         ProductKind.Support => Suits(other.Support!, product.Support!),
@@ -76,6 +77,6 @@ internal static class LineAlternatives
     private static bool AtLeast(double? other, double? product) => product is null || other >= product;
 
     private static double Size(Product product) =>
-        Stock.PiecesOf(product) + (product.Cord?.LengthM ?? product.KvmLead?.LengthM ?? product.EarthLead?.LengthM ?? product.Pdu?.RatedA ?? product.Support?.RatedKg
-            ?? product.EarthBar?.Terminals ?? product.Item?.KvmPorts ?? 0);
+        Stock.PiecesOf(product) + (product.Cord?.LengthM ?? product.KvmLead?.LengthM ?? product.EarthLead?.LengthM ?? product.Pdu?.RatedA
+            ?? product.Support?.RatedKg ?? product.EarthBar?.Terminals ?? product.Item?.KvmPorts ?? 0);
 }

@@ -1,3 +1,4 @@
+using RackCheck.Planning.Building;
 using RackCheck.Planning.Proposals;
 
 namespace RackCheck.Planning.Baskets;

@@ -9,7 +9,8 @@ internal static class LineStates
     private const int MostEdits = 3;
 
     /// <summary>The states of the lines of a rack.</summary>
-    public static IReadOnlyList<LineStatus> Of(CompletedOrder order, IReadOnlyList<Product> offered, IReadOnlyList<Finding> found, IReadOnlyList<FindingLines> findings)
+    public static IReadOnlyList<LineStatus> Of(
+        CompletedOrder order, IReadOnlyList<Product> offered, IReadOnlyList<Finding> found, IReadOnlyList<FindingLines> findings)
     {
         var unknown = order.Lines.Unknown.Select(BasketLines.PointerOf).ToHashSet(StringComparer.Ordinal);
         var replaced = order.Replaced.ToDictionary(r => r.Line, StringComparer.Ordinal);

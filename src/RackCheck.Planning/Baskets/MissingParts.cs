@@ -1,4 +1,5 @@
 using RackCheck.Model;
+using RackCheck.Planning.Building;
 using RackCheck.Rules.Earthing;
 using RackCheck.Rules.Layout;
 using RackCheck.Rules.Power;
@@ -26,7 +27,8 @@ internal static class MissingParts
             var product = part.First().Product;
             var units = part.Sum(p => p.OrderUnits);
             var reason = part.Select(p => p.Reason).Aggregate((one, other) => one.With(other));
-            return Line(product, (int)Math.Min(units, int.MaxValue), reason, part.SelectMany(p => RulesOf(p.Stage)).Distinct().Where(remedied.Contains), offered);
+            var rules = part.SelectMany(p => RulesOf(p.Stage)).Distinct().Where(remedied.Contains);
+            return Line(product, (int)Math.Min(units, int.MaxValue), reason, rules, offered);
         });
         foreach (var alike in order.Cabinets.GroupBy(c => c.PartNumber, StringComparer.Ordinal))
         {

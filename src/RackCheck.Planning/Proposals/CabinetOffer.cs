@@ -1,5 +1,5 @@
 using RackCheck.Model;
-using RackCheck.Planning.Baskets;
+using RackCheck.Planning.Building;
 using RackCheck.Survey.Catalogue;
 using static System.FormattableString;
 

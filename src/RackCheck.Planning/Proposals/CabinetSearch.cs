@@ -1,5 +1,5 @@
 using RackCheck.Model;
-using RackCheck.Planning.Baskets;
+using RackCheck.Planning.Building;
 using RackCheck.Rules;
 using RackCheck.Rules.Service;
 

@@ -1,6 +1,6 @@
 using RackCheck.Engineering;
 using RackCheck.Model;
-using RackCheck.Planning.Baskets;
+using RackCheck.Planning.Building;
 using RackCheck.Survey;
 
 namespace RackCheck.Planning.Proposals;

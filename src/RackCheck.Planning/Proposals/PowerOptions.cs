@@ -1,5 +1,5 @@
 using RackCheck.Model;
-using RackCheck.Planning.Baskets;
+using RackCheck.Planning.Building;
 using RackCheck.Survey.Power;
 
 namespace RackCheck.Planning.Proposals;
@@ -12,7 +12,9 @@ internal static class PowerOptions
     /// <summary>A PDU for each UPS that feeds none: the one with the highest rating that goes into the outlets of the UPS.</summary>
     public static IReadOnlyList<Product> BehindUps(ProposalTask task) =>
     [
-        .. task.Items.Where(i => i.Ups is { Feeds: null, Outlets: not null }).Skip((int)Math.Min(task.Ordered.UnitsForUps, int.MaxValue)).Select(i => task.Context.Offered(ProductKind.Pdu)
+        .. task.Items.Where(i => i.Ups is { Feeds: null, Outlets: not null })
+            .Skip((int)Math.Min(task.Ordered.UnitsForUps, int.MaxValue))
+            .Select(i => task.Context.Offered(ProductKind.Pdu)
             .Where(p => SupplyChoice.IsForUps(p) && p.Pdu!.Plug is { } plug && i.Ups!.Outlets!.Any(o => PlugFit.Fits(plug, o.Socket)))
             .OrderByDescending(p => p.Pdu!.RatedA)
             .ThenByDescending(p => SupplyChoice.CountOf(p.Pdu!))

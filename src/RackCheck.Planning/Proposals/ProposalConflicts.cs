@@ -21,7 +21,12 @@ internal static class ProposalConflicts
         ];
         if (unknown.Length > 0)
         {
-            return new ProposalConflict { Requirements = unknown, Proven = true, Relax = "State heightU of these items, or use part numbers of the catalogue." };
+            return new ProposalConflict
+            {
+                Requirements = unknown,
+                Proven = true,
+                Relax = "State heightU of these items, or use part numbers of the catalogue.",
+            };
         }
 
         if (offers.Length == 0)

@@ -1,6 +1,6 @@
 using Google.OrTools.Sat;
 using RackCheck.Model;
-using RackCheck.Planning.Baskets;
+using RackCheck.Planning.Building;
 using RackCheck.Rules;
 using RackCheck.Rules.Earthing;
 using RackCheck.Rules.Power;

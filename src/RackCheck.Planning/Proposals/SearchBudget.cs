@@ -11,7 +11,7 @@ public sealed class SearchBudget(double work)
     public const double Quick = 1200;
 
     /// <summary>Work of one search for the racks of a basket, which is searched twice or more.</summary>
-    public const double Basket = 300;
+    public const double Basket = 200;
 
     /// <summary>Work of a thorough search for racks.</summary>
     public const double Thorough = 20_000;

@@ -1,6 +1,6 @@
 using RackCheck.Model;
 using RackCheck.Model.Converters;
-using RackCheck.Planning.Baskets;
+using RackCheck.Planning.Building;
 using RackCheck.Planning.Layouts;
 using RackCheck.Rules;
 using RackCheck.Rules.Power;

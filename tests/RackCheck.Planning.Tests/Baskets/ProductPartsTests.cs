@@ -1,3 +1,4 @@
+using RackCheck.Planning.Building;
 using System.Reflection;
 using RackCheck.Model;
 using RackCheck.Planning.Baskets;

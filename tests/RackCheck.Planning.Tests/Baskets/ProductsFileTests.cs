@@ -52,8 +52,8 @@ public sealed class ProductsFileTests
     [MemberData(nameof(Equipment))]
     public void Equipment_fits_some_cabinet(string partNumber)
     {
-        var report = Plan(new BasketRequest { Lines = [new BasketLine { PartNumber = partNumber, Quantity = 1 }, new BasketLine { PartNumber = "QWL-PAT-24", Quantity = 1 }],
-        });
+        // With a panel, since a shelf alone makes no rack.
+        var report = Plan(Basket((partNumber["QWL-".Length..], 1), ("PAT-24", 1)));
         Assert.Empty(report.Unmet);
         Assert.DoesNotContain(
             report.Report!.Findings,
@@ -67,8 +67,8 @@ public sealed class ProductsFileTests
         Assert.Empty(Products.Where(p => p.Item is not null || p.Cabinet is not null || p.Pdu is not null).SelectMany(p => Judge.Unsound(new RackDescription
         {
             Cabinet = p.Cabinet,
-            Items = p.Item is null ? [] : [RackCheck.Planning.Baskets.ProductParts.ItemOf(p, "x")],
-            Pdus = p.Pdu is null ? null : [RackCheck.Planning.Baskets.ProductParts.UnitOf(p, "y", "A")],
+            Items = p.Item is null ? [] : [RackCheck.Planning.Building.ProductParts.ItemOf(p, "x")],
+            Pdus = p.Pdu is null ? null : [RackCheck.Planning.Building.ProductParts.UnitOf(p, "y", "A")],
             Supplies = [new Supply { Id = "A", VoltageV = 230, RatedA = 16 }],
         })));
 

@@ -4,9 +4,8 @@ using RackCheck.Model;
 using RackCheck.Rules;
 using RackCheck.Survey;
 using RackCheck.Survey.Catalogue;
-using static System.FormattableString;
 
-namespace RackCheck.Planning.Baskets;
+namespace RackCheck.Planning.Building;
 
 /// <summary>Adds a KVM switch where more hosts need a KVM port than there are ports.</summary>
 internal static class Consoles

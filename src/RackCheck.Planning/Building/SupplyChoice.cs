@@ -2,7 +2,7 @@ using RackCheck.Model;
 using RackCheck.Survey.Power;
 using static System.FormattableString;
 
-namespace RackCheck.Planning.Baskets;
+namespace RackCheck.Planning.Building;
 
 /// <summary>Chooses the supply of a PDU: a specified supply that fits its plug, otherwise an assumed one.</summary>
 internal static class SupplyChoice

@@ -4,7 +4,7 @@ using RackCheck.Survey;
 using RackCheck.Survey.Layout;
 using static System.FormattableString;
 
-namespace RackCheck.Planning.Baskets;
+namespace RackCheck.Planning.Building;
 
 /// <summary>Finds U positions for all items: consoles at working height, all other items from the bottom up, the heaviest first.</summary>
 internal static class Places

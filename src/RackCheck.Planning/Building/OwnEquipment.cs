@@ -1,7 +1,7 @@
 using RackCheck.Model;
 using RackCheck.Survey.Catalogue;
 
-namespace RackCheck.Planning.Baskets;
+namespace RackCheck.Planning.Building;
 
 /// <summary>Items with their own ids as pieces of a stock. Each is a product of its own, under a key that no catalogue has.</summary>
 internal static class OwnEquipment

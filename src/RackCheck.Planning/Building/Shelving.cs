@@ -2,7 +2,7 @@ using RackCheck.Engineering;
 using RackCheck.Model;
 using static System.FormattableString;
 
-namespace RackCheck.Planning.Baskets;
+namespace RackCheck.Planning.Building;
 
 /// <summary>Places items that are not rack-mountable on shelves.</summary>
 internal static class Shelving

@@ -2,7 +2,7 @@ using RackCheck.Engineering;
 using RackCheck.Survey;
 using RackCheck.Survey.Layout;
 
-namespace RackCheck.Planning.Baskets;
+namespace RackCheck.Planning.Building;
 
 /// <summary>Lengths of cords and leads between two places of a rack.</summary>
 internal static class LeadRoutes

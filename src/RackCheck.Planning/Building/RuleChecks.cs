@@ -3,7 +3,7 @@ using RackCheck.Rules;
 using RackCheck.Survey.Catalogue;
 using RackCheck.Survey.Limits;
 
-namespace RackCheck.Planning.Baskets;
+namespace RackCheck.Planning.Building;
 
 /// <summary>Rule limits including the caller's policy. Proposed parts keep to the same limits that the check applies.</summary>
 internal sealed class RuleChecks(Policy? policy)

@@ -2,7 +2,7 @@ using RackCheck.Engineering;
 using RackCheck.Model;
 using RackCheck.Survey;
 
-namespace RackCheck.Planning.Baskets;
+namespace RackCheck.Planning.Building;
 
 /// <summary>Stages of completing a basket, in order. Missing parts are added stage by stage, since a further shelf moves other items.</summary>
 internal enum Stage

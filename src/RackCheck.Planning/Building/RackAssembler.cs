@@ -1,7 +1,7 @@
 using RackCheck.Model;
 using RackCheck.Survey;
 
-namespace RackCheck.Planning.Baskets;
+namespace RackCheck.Planning.Building;
 
 /// <summary>Builds a rack from a stock and a cabinet and reports missing parts. The same stock and cabinet give the same rack.</summary>
 internal static class RackAssembler
@@ -68,12 +68,13 @@ internal static class RackAssembler
         {
             var kept = context.KeptPosition(entry.Product);
             var needsRails = kept is null && entry.Product.RailsIncluded != true && context.NeedsRails(entry.Product);
+            var bringsRails = context.BringsRails(entry.Product) || entry.Product.RailsIncluded == true;
             while (entry.Left > 0)
             {
                 var item = ProductParts.ItemOf(entry.Product, build.IdFor(entry.Product));
                 build.Items.Add(new BuildItem
                 {
-                    Item = kept is null ? item with { Support = context.BringsRails(entry.Product) || entry.Product.RailsIncluded == true ? item.Support : SupportOf(entry.Product, item) } : item,
+                    Item = kept is null ? item with { Support = bringsRails ? item.Support : SupportOf(entry.Product, item) } : item,
                     Kept = kept,
                     Face = kept?.Face ?? (context.AtRear?.Contains(item.Id) == true ? Face.Rear : Face.Front),
                     Piece = entry.Take(),

@@ -2,7 +2,7 @@ using RackCheck.Engineering;
 using RackCheck.Model;
 using RackCheck.Survey;
 
-namespace RackCheck.Planning.Baskets;
+namespace RackCheck.Planning.Building;
 
 /// <summary>Connects PDUs to supplies and UPSs, mounts horizontal PDUs and finds cords without an outlet.</summary>
 internal static class Outlets

@@ -1,7 +1,7 @@
 using RackCheck.Model;
 using RackCheck.Rules;
 
-namespace RackCheck.Planning.Baskets;
+namespace RackCheck.Planning.Building;
 
 /// <summary>Fits doors, fans and air conditioner of the basket to the cabinet.</summary>
 internal static class CabinetFitting

@@ -5,7 +5,7 @@ using RackCheck.Rules.Earthing;
 using RackCheck.Rules.Power;
 using RackCheck.Survey.Power;
 
-namespace RackCheck.Planning.Baskets;
+namespace RackCheck.Planning.Building;
 
 /// <summary>Adds PDUs for cords without an outlet and for dual-corded items with outlets on one supply only.</summary>
 internal static class OutletNeeds

@@ -1,8 +1,7 @@
 using RackCheck.Model;
 using RackCheck.Survey.Layout;
-using static System.FormattableString;
 
-namespace RackCheck.Planning.Baskets;
+namespace RackCheck.Planning.Building;
 
 /// <summary>Fits cable-management arms and filter mats, and connects the hosts to their KVM ports.</summary>
 internal static class Accessories

@@ -2,7 +2,7 @@ using RackCheck.Model;
 using RackCheck.Survey.Power;
 using static System.FormattableString;
 
-namespace RackCheck.Planning.Baskets;
+namespace RackCheck.Planning.Building;
 
 /// <summary>Gives each appliance inlet a mains cord that reaches its assigned outlet. Other plugs belong to leads that are fixed to the item.</summary>
 internal static class MainsCords
@@ -12,7 +12,9 @@ internal static class MainsCords
     {
         var survey = build.Wired;
         List<(Cord Cord, double LengthM)> needs = [];
-        var inBox = build.Items.Where(i => build.Stock.Find(i.Piece.PartNumber)!.Product.CordIncluded == true).Select(i => i.Id).ToHashSet(StringComparer.Ordinal);
+        var inBox = build.Items.Where(i => build.Stock.Find(i.Piece.PartNumber)!.Product.CordIncluded == true)
+            .Select(i => i.Id)
+            .ToHashSet(StringComparer.Ordinal);
         foreach (var cord in survey.Power.Cords.Where(c => c.Code is ConnectorCode.C14 or ConnectorCode.C16 or ConnectorCode.C20 && c.Group is not null
             && !inBox.Contains(c.Item.Id)))
         {

@@ -1,6 +1,6 @@
 using RackCheck.Model;
 
-namespace RackCheck.Planning.Baskets;
+namespace RackCheck.Planning.Building;
 
 /// <summary>What is said of the lines of a basket: why a part is missing, is not needed, is exchanged, or stays missing.</summary>
 internal static class LineWordings
@@ -40,8 +40,8 @@ internal static class LineWordings
     /// <summary>A missing earth bar.</summary>
     public static WordingChoice EarthBar { get; } = new(
         "line.earth-bar",
-        "{needed} terminals are needed for [one-lead:{leads} earth lead|leads:{leads} earth leads][comma:, ][one-part:{parts} part of the cabinet|parts:{parts} parts "
-        + "of the cabinet][and: and ]the main protective conductor; the [none:cabinet has no earth bar|earth bar has {terminals}].");
+        "{needed} terminals are needed for [one-lead:{leads} earth lead|leads:{leads} earth leads][comma:, ][one-part:{parts} part of the cabinet|"
+        + "parts:{parts} parts of the cabinet][and: and ]the main protective conductor; the [none:cabinet has no earth bar|earth bar has {terminals}].");
 
     /// <summary>Missing earth leads.</summary>
     public static WordingChoice EarthLeads { get; } = new(

@@ -1,6 +1,6 @@
 using RackCheck.Model;
 
-namespace RackCheck.Planning.Baskets;
+namespace RackCheck.Planning.Building;
 
 /// <summary>Order in which products that suit alike are chosen: those that the supplier prefers, the cheapest, then by part number.</summary>
 internal sealed class OfferOrder : IComparer<Product>

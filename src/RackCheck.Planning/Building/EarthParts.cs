@@ -3,7 +3,7 @@ using RackCheck.Rules.Earthing;
 using RackCheck.Survey;
 using static System.FormattableString;
 
-namespace RackCheck.Planning.Baskets;
+namespace RackCheck.Planning.Building;
 
 /// <summary>Fits the earth bar and gives each item with an earth stud a lead of sufficient length and cross-sectional area.</summary>
 internal static class EarthParts

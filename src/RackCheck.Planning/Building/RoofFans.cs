@@ -2,9 +2,8 @@ using RackCheck.Model;
 using RackCheck.Rules;
 using RackCheck.Survey;
 using RackCheck.Survey.Catalogue;
-using static System.FormattableString;
 
-namespace RackCheck.Planning.Baskets;
+namespace RackCheck.Planning.Building;
 
 /// <summary>
 /// Adds roof fans if the airflow is too low for the heat load and offered fans correct it. Between perforated doors they would draw air past the equipment.

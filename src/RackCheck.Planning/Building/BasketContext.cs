@@ -2,7 +2,7 @@ using RackCheck.Model;
 using RackCheck.Rules.Layout;
 using RackCheck.Survey.Limits;
 
-namespace RackCheck.Planning.Baskets;
+namespace RackCheck.Planning.Building;
 
 /// <summary>Request, offered products and rule limits of one basket.</summary>
 internal sealed class BasketContext

@@ -1,6 +1,6 @@
 using RackCheck.Model;
 
-namespace RackCheck.Planning.Baskets;
+namespace RackCheck.Planning.Building;
 
 /// <summary>What a basket orders besides its equipment and cabinets.</summary>
 internal sealed record OrderedParts
@@ -32,13 +32,15 @@ internal sealed record OrderedParts
     /// <summary>The same order without any part.</summary>
     public OrderedParts Bare => Parts.Count == 0 ? this : this with { Parts = [] };
 
-    /// <summary>Divides the parts over the racks of a row: each gets what it needs by part number, then its share of what is fitted as far as it is there.</summary>
+    /// <summary>
+    /// Divides the parts over the racks of a row: each gets what it needs by part number, then its share of what is fitted as far as it is there.
+    /// </summary>
     /// <param name="needs">The parts that each rack needs, planned without any.</param>
     /// <returns>The parts of each rack, and at the end those that no rack has a share of: cords, rails, panels and other small parts.</returns>
     public IReadOnlyList<OrderedParts> Divide(IReadOnlyList<IReadOnlyList<MissingPiece>> needs)
     {
         var left = Parts.ToDictionary(p => p.Product.PartNumber, p => p.OrderUnits, StringComparer.Ordinal);
-        var shares = needs.Select(need => Parts.Select(p => (p.Product, OrderUnits: Take(p.Product, need.FirstOrDefault(n => n.Product.PartNumber == p.Product.PartNumber)?.OrderUnits ?? 0))).ToArray()).ToArray();
+        var shares = needs.Select(need => Parts.Select(p => (p.Product, OrderUnits: Take(p.Product, UnitsIn(need, p.Product)))).ToArray()).ToArray();
         for (var rack = 0; rack < shares.Length; rack++)
         {
             for (var part = 0; part < Parts.Count; part++)
@@ -55,6 +57,9 @@ internal sealed record OrderedParts
 
         OrderedParts Of(IEnumerable<(Product Product, long OrderUnits)> parts) => this with { Parts = [.. parts.Where(p => p.OrderUnits > 0)] };
 
+        static long UnitsIn(IReadOnlyList<MissingPiece> need, Product product) =>
+            need.FirstOrDefault(n => n.Product.PartNumber == product.PartNumber)?.OrderUnits ?? 0;
+
         long Take(Product product, long wanted)
         {
             var taken = Math.Min(left[product.PartNumber], wanted);
@@ -66,7 +71,12 @@ internal sealed record OrderedParts
     /// <summary>These parts and others.</summary>
     public OrderedParts With(OrderedParts more) => this with
     {
-        Parts = [.. Parts.Concat(more.Parts).GroupBy(p => p.Product.PartNumber, StringComparer.Ordinal).Select(g => (g.First().Product, g.Sum(p => p.OrderUnits)))],
+        Parts =
+        [
+            .. Parts.Concat(more.Parts)
+                .GroupBy(p => p.Product.PartNumber, StringComparer.Ordinal)
+                .Select(g => (g.First().Product, g.Sum(p => p.OrderUnits))),
+        ],
     };
 
     // A rack takes all of them that there are, whether it needs them or not.

@@ -1,6 +1,6 @@
 using RackCheck.Model;
 
-namespace RackCheck.Planning.Baskets;
+namespace RackCheck.Planning.Building;
 
 /// <summary>A basket with all missing parts added. Planning it again finds nothing missing.</summary>
 /// <param name="RackBuild">The rack of the completed basket.</param>

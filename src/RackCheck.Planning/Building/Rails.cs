@@ -3,7 +3,7 @@ using RackCheck.Model;
 using RackCheck.Survey;
 using static System.FormattableString;
 
-namespace RackCheck.Planning.Baskets;
+namespace RackCheck.Planning.Building;
 
 /// <summary>Gives each item that needs slides or runners a pair with sufficient load rating and length.</summary>
 internal static class Rails

@@ -1,7 +1,7 @@
 using RackCheck.Model;
 using static System.FormattableString;
 
-namespace RackCheck.Planning.Baskets;
+namespace RackCheck.Planning.Building;
 
 /// <summary>Assigns nuts and screws to everything that is fastened to the uprights, in whole packs.</summary>
 internal static class FixingSets

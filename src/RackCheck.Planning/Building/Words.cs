@@ -1,7 +1,7 @@
 using System.Globalization;
 using RackCheck.Survey;
 
-namespace RackCheck.Planning.Baskets;
+namespace RackCheck.Planning.Building;
 
 /// <summary>Wording helpers for messages.</summary>
 internal static class Words

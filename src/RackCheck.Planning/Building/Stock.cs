@@ -1,6 +1,6 @@
 using RackCheck.Model;
 
-namespace RackCheck.Planning.Baskets;
+namespace RackCheck.Planning.Building;
 
 /// <summary>One piece of the stock of a basket.</summary>
 /// <param name="PartNumber">The part number.</param>

@@ -6,7 +6,7 @@ using RackCheck.Survey;
 using RackCheck.Survey.Catalogue;
 using RackCheck.Survey.Layout;
 
-namespace RackCheck.Planning.Baskets;
+namespace RackCheck.Planning.Building;
 
 /// <summary>Closes open front U positions: first those that would cause hot-air recirculation, then others with the panels left.</summary>
 internal static class Blanks

@@ -1,6 +1,6 @@
 using RackCheck.Model;
 
-namespace RackCheck.Planning.Baskets;
+namespace RackCheck.Planning.Building;
 
 /// <summary>A sentence about a line of a basket with its key and data.</summary>
 /// <param name="Wording">The wording.</param>
@@ -25,7 +25,7 @@ internal sealed record LineText(MessageWording Wording, params IReadOnlyList<(st
 
     /// <summary>
     /// Both sentences: of one wording, the ids of both; else one after the other, where the key joins both keys with a plus sign and the names of the second
-    /// sentence's values end in 2.
+    /// sentence's values end in 2, of a third in 3.
     /// </summary>
     /// <param name="later">The other.</param>
     public LineText With(LineText later)
@@ -42,9 +42,10 @@ internal sealed record LineText(MessageWording Wording, params IReadOnlyList<(st
                 : d)]);
         }
 
-        var template = later.Data.Aggregate(later.Wording.Template, (t, d) => t.Replace("{" + d.Name, "{" + d.Name + "2", StringComparison.Ordinal));
+        var number = FormattableString.Invariant($"{2 + Wording.Key.Count(c => c == '+')}");
+        var template = later.Data.Aggregate(later.Wording.Template, (t, d) => t.Replace("{" + d.Name, "{" + d.Name + number, StringComparison.Ordinal));
         return new LineText(
             new MessageWording($"{Wording.Key}+{later.Wording.Key}", $"{Wording.Template} {template}"),
-            [.. Data, .. later.Data.Select(d => (d.Name + "2", d.Value))]);
+            [.. Data, .. later.Data.Select(d => (d.Name + number, d.Value))]);
     }
 }
