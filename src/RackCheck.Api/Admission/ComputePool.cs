@@ -8,7 +8,7 @@ namespace RackCheck.Api.Admission;
 /// the queue full is refused at once.
 /// </summary>
 /// <remarks>
-/// A burst may fill the queue. A queue that stays filled only makes all wait, so after a while it admits only what is served within the target.
+/// A burst may fill the queue. A queue that stays filled only makes all wait, so after a while three quarters of it admit only what is served within the target.
 /// </remarks>
 internal sealed class ComputePool : IDisposable
 {
@@ -20,8 +20,8 @@ internal sealed class ComputePool : IDisposable
     // From then on a queue that was never empty counts as overload instead of a burst.
     private static readonly TimeSpan Burst = TimeSpan.FromMilliseconds(100);
 
-    // So many keep the threads busy whatever the mean says.
-    private const int LeastWaiting = 2;
+    // A quarter of the queue is always open, so that a few callers who each wait for their answers are never refused.
+    private const int LeastShare = 4;
 
     private readonly PoolOptions options;
     private readonly TimeProvider time;
@@ -59,7 +59,7 @@ internal sealed class ComputePool : IDisposable
             }
 
             return waiting >= options.Queue
-                || (waiting >= LeastWaiting
+                || (waiting >= Math.Max(1, options.Queue / LeastShare)
                     && time.GetElapsedTime(Volatile.Read(ref lastEmpty)) > Burst
                     && waiting * Volatile.Read(ref meanWorkTicks) > threads.Length * options.TargetMs * TimeSpan.TicksPerMillisecond);
         }
