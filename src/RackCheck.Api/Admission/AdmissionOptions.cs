@@ -47,7 +47,7 @@ public sealed class PoolOptions
     [Range(1, 100_000)]
     public int Queue { get; init; } = 64;
 
-    /// <summary>Time in the queue up to which more than a quarter of the queue is used while the pool stays overloaded, ms. A short burst may fill it.</summary>
+    /// <summary>Time in the queue up to which more than a quarter of the queue is used under lasting overload, ms. A short burst may fill it.</summary>
     [Range(1, 600_000)]
     public int TargetMs { get; init; } = 10;
 

@@ -8,7 +8,7 @@ namespace RackCheck.Api.Admission;
 /// the queue full is refused at once.
 /// </summary>
 /// <remarks>
-/// A burst may fill the queue. A queue that stays filled only makes all wait, so after a while three quarters of it admit only what is served within the target.
+/// A burst may fill the queue. A queue that stays filled only makes all wait, so after a while three quarters of it admit only what is served in time.
 /// </remarks>
 internal sealed class ComputePool : IDisposable
 {
