@@ -102,7 +102,7 @@ public sealed class RackChecker(RuleSet rules, Action<RuleDescriptor, Exception>
         }
 
         trials?.Resolve(
-            rack, all, survey?.Power.SearchSteps ?? 0, other => Trial(rack, other, cancellation),
+            rack, all, survey?.Power.SearchSteps ?? 0, other => Trial(other, cancellation),
             finding => AcceptanceMarks.IsAccepted(finding, description));
         AcceptanceMarks.Mark(findings, notAssessed, description);
         foreach (var rule in survey is null ? [] : rules.ReportRules)
@@ -150,7 +150,7 @@ public sealed class RackChecker(RuleSet rules, Action<RuleDescriptor, Exception>
             : open;
 
     // Findings in a rack after a remedy, without further remedies: trials would not end otherwise.
-    private RackTrial Trial(ResolvedRack before, ResolvedRack rack, CancellationToken cancellation)
+    private RackTrial Trial(ResolvedRack rack, CancellationToken cancellation)
     {
         var findings = new FindingList { IsOutline = true };
         var survey = rack.IsLookedUp && rack.Missing().Count > 0 ? null : new RackSurvey(rack);
@@ -160,7 +160,7 @@ public sealed class RackChecker(RuleSet rules, Action<RuleDescriptor, Exception>
 
         FindingList OverRanges()
         {
-            RangeAssessment.AddFindings(rules, before, rack, findings, notAssessed, onRuleFault, cancellation);
+            new RangeAssessment(rules, rack, onRuleFault).AddFindings(findings, notAssessed, cancellation);
             return findings;
         }
     }

@@ -51,10 +51,6 @@ public sealed class UnbondedPart : Rule
             if (part.IsBonded is null)
             {
                 context.ReportMissing(Pointers.Bonded, Missing);
-                if (part.OwnPointer is { } own)
-                {
-                    context.ReportMissing(own, Missing);
-                }
             }
             else if (part.IsBonded == false)
             {

@@ -57,7 +57,7 @@ public sealed class CentreOfGravity : Rule
 
         if (mass.Balance is not { } balance)
         {
-            if (context.Survey.Items.Length > 0)
+            if (mass.IsDescribed && context.Survey.Items.Length > 0)
             {
                 MissingLoadData.ReportBalance(context, Missing);
             }

@@ -64,7 +64,7 @@ public sealed class FloorPoint : Rule
     public override void Check(RuleContext context)
     {
         var mass = context.Survey.Mass;
-        if (!mass.Stand.StandsOnFloor)
+        if (!mass.IsDescribed || !mass.Stand.StandsOnFloor)
         {
             return;
         }

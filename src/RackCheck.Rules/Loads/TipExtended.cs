@@ -109,7 +109,7 @@ public sealed class TipExtended : Rule
 
         if (mass.Balance is not { } balance)
         {
-            if (context.Survey.Items.Length > 0)
+            if (mass.IsDescribed && context.Survey.Items.Length > 0)
             {
                 MissingLoadData.ReportBalance(context, MissingBalance);
             }

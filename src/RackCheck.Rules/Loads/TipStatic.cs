@@ -69,7 +69,7 @@ public sealed class TipStatic : Rule
 
         if (mass.Balance is not { } balance)
         {
-            if (context.Survey.Items.Length > 0)
+            if (mass.IsDescribed && context.Survey.Items.Length > 0)
             {
                 MissingLoadData.ReportBalance(context, Missing);
             }

@@ -13,22 +13,11 @@ public sealed class MissingFacts
     /// <summary>Finds them.</summary>
     /// <param name="rack">A rack with all essential data.</param>
     public MissingFacts(ResolvedRack rack)
-        : this(rack, FactSet.All)
-    {
-    }
-
-    /// <summary>Finds some of them.</summary>
-    /// <param name="rack">A rack with all essential data.</param>
-    /// <param name="wanted">The facts that count.</param>
-    public MissingFacts(ResolvedRack rack, FactSet wanted)
     {
         this.rack = rack;
-        for (var i = 0; i < FactTable.Bounded.Length; i++)
+        foreach (var fact in FactTable.Bounded)
         {
-            if (wanted.Has(i))
-            {
-                FactTable.Bounded[i].Find(rack.Description, gaps);
-            }
+            fact.Find(rack.Description, gaps);
         }
 
         foreach (var gap in gaps)
