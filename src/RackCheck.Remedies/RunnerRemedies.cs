@@ -7,7 +7,9 @@ namespace RackCheck.Remedies;
 /// <summary>Remedies for a stack on fixed runners that is too high.</summary>
 public static class RunnerRemedies
 {
-    /// <summary>Leaves free U positions in the stack by moving sets up; or, as an alternative, mounts single sets on shelves of their own.</summary>
+    /// <summary>
+    /// Leaves free U positions in the stack by moving sets up; or, as an alternative, mounts single sets on shelves of their own or in another rack.
+    /// </summary>
     /// <param name="run">The stack, from the bottom.</param>
     /// <param name="fits">Whether a stack is permitted.</param>
     /// <returns>Candidates, best first.</returns>
@@ -18,7 +20,29 @@ public static class RunnerRemedies
             yield return Shift(survey, run, shifts);
         }
 
-        yield return Shelve(survey, run, fits);
+        var tooMany = TooMany(run, fits);
+        yield return Shelve(survey, tooMany);
+        if (PlaceRemedies.TakeOut(survey, tooMany) is { } takeOut)
+        {
+            yield return takeOut;
+        }
+    }
+
+    // The sets with which a part of the stack is too high; the next part begins above each.
+    private static List<MountedItem> TooMany(IReadOnlyList<MountedItem> run, Func<IReadOnlyList<MountedItem>, bool> fits)
+    {
+        var (part, found) = (new List<MountedItem>(), new List<MountedItem>());
+        foreach (var set in run)
+        {
+            part.Add(set);
+            if (!fits(part))
+            {
+                found.Add(set);
+                part = [];
+            }
+        }
+
+        return found;
     }
 
     // How far each set moves up if 1 U is left free wherever the next set would make its part of the stack too high.
@@ -93,22 +117,14 @@ public static class RunnerRemedies
         return builder.Titled($"Move {Names.List(moved)} up and leave 1 U free in the stack");
     }
 
-    private static RemedyCandidate Shelve(RackSurvey survey, IReadOnlyList<MountedItem> run, Func<IReadOnlyList<MountedItem>, bool> fits)
+    private static RemedyCandidate Shelve(RackSurvey survey, List<MountedItem> sets)
     {
         var builder = new RemedyBuilder(survey);
-        var part = new List<MountedItem>();
-        var shelved = new List<string>();
-        foreach (var set in run)
+        foreach (var set in sets)
         {
-            part.Add(set);
-            if (!fits(part))
-            {
-                builder.SetSupport(set, new Support { Style = SupportStyle.Shelf, RatedKg = set.Item?.Support?.RatedKg });
-                shelved.Add(set.Id);
-                part = [];
-            }
+            builder.SetSupport(set, new Support { Style = SupportStyle.Shelf, RatedKg = set.Item?.Support?.RatedKg });
         }
 
-        return builder.Titled($"Mount {Names.List(shelved)} on a separate shelf instead of runners");
+        return builder.Titled($"Mount {Names.List([.. sets.Select(s => s.Id)])} on a separate shelf instead of runners");
     }
 }

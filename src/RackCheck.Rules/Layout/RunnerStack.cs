@@ -50,7 +50,11 @@ public sealed class RunnerStack : Rule
             "The cumulative height error is calculated from every set of a run upwards, not only from the lowest: each set is fixed to its own holes, "
                 + "so a low set under a stack gives it no clearance.",
         ],
-        Remedies = ["Move the items above up and leave a free U position in the run.", "Mount the first item that does not fit on a shelf of its own."],
+        Remedies =
+        [
+            "Move the items above up and leave a free U position in the run.", "Mount the first item that does not fit on a shelf of its own.",
+            "Move equipment to another rack.",
+        ],
         Cautions = [Cautions.Handling],
     };
 
