@@ -72,6 +72,7 @@ internal static class OpenApiSetup
             options.OperationFilter<ExampleOperationFilter>();
             options.OperationFilter<SecurityOperationFilter>();
             options.DocumentFilter<TagDocumentFilter>();
+            options.DocumentFilter<UnionDocumentFilter>();
         });
     }
 
