@@ -23,9 +23,9 @@ internal static class BasketsEndpoints
         .WithTags("Baskets")
         .WithSummary("Check a basket")
         .WithDescription(
-            "Takes part numbers and quantities, builds a rack from them and checks it. The response has the rack, the findings with the lines that "
-            + "they come from, the parts missing for a complete rack (shelves, rails, KVM switch, fans, PDUs, earth bar and leads, cords, blanking "
-            + "panels, fixings) and the parts that the rack does not need.")
+            "Takes part numbers and quantities, builds the racks that they make and checks them. The response has the racks, the findings with the lines "
+            + "that they come from and those that clear them, the lines to add (cabinet, shelves, rails, KVM switch, fans, PDUs, earth bar and leads, cords, "
+            + "blanking panels, fixings), to exchange and to leave out, and the completed basket, which can be posted as it is.")
         .Accepts<BasketRequest>("application/json")
         .Produces<BasketReport>(StatusCodes.Status200OK, "application/json")
         .ComputesIn(static pools => pools.Planning)

@@ -38,11 +38,21 @@ internal static class ReportLength
     {
         CheckedRack[] racks = [.. answer.Racks.Select(r => r with { Report = Shorten(r.Report, bytes) })];
         var first = racks.FirstOrDefault()?.Report;
+
+        // The lines are those of all racks, one rack after the other.
+        List<FindingLines> lines = [];
+        var at = 0;
+        foreach (var (before, after) in answer.Racks.Zip(racks))
+        {
+            lines.AddRange(answer.FindingLines.Skip(at).Take(after.Report.Findings.Count));
+            at += before.Report.Findings.Count;
+        }
+
         return answer with
         {
             Racks = racks,
             Report = first,
-            FindingLines = [.. answer.FindingLines.Take(first?.Findings.Count ?? 0)],
+            FindingLines = lines,
             CompletedReport = answer.CompletedReport is { } completed ? Shorten(completed, bytes) : null,
         };
     }
