@@ -1,5 +1,7 @@
 using RackCheck.Model;
+using RackCheck.Rules;
 using RackCheck.Rules.Layout;
+using RackCheck.Survey.Catalogue;
 using RackCheck.Survey.Limits;
 
 namespace RackCheck.Planning.Building;
@@ -7,17 +9,18 @@ namespace RackCheck.Planning.Building;
 /// <summary>Request, offered products and rule limits of one basket.</summary>
 internal sealed class BasketContext
 {
-    private readonly ILookup<ProductKind, Product> offered;
-    private readonly HashSet<string> needRails;
+    private static readonly RackChecker NoSupportRule = RuleChecks.Only<NoSupport>();
 
-    /// <summary>Sorts the offered products and finds the products that need rails.</summary>
-    public BasketContext(BasketRequest request, IEnumerable<Product> products, IReadOnlyList<Product> offered)
+    private readonly ILookup<ProductKind, Product> offered;
+    private readonly Dictionary<(int?, ItemCategory?, Body?, double?), bool> tooMuchForPanel = [];
+
+    /// <summary>Sorts the offered products.</summary>
+    public BasketContext(BasketRequest request, IReadOnlyList<Product> offered)
     {
         Request = request;
         Rules = new RuleChecks(request.Policy);
         Limits = new LimitsInForce(request.Policy);
         this.offered = offered.Order(OfferOrder.Instance).ToLookup(p => p.Kind);
-        needRails = FindWhatNeedsRails(products, request.Policy);
     }
 
     /// <summary>The basket.</summary>
@@ -58,7 +61,26 @@ internal sealed class BasketContext
     public IEnumerable<Product> Offered(ProductKind kind) => offered[kind];
 
     /// <summary>Whether a product needs separate rails: its data asks for them, or a rule does not let its front panel carry it.</summary>
-    public bool NeedsRails(Product product) => needRails.Contains(product.PartNumber);
+    public bool NeedsRails(Product product)
+    {
+        if (product is not { Kind: ProductKind.Equipment or ProductKind.FanTray, Item: { HeightU: > 0 } item } || BringsSupport(product))
+        {
+            return false;
+        }
+
+        if (item.Support?.Style is SupportStyle.Slides or SupportStyle.Runners)
+        {
+            return true;
+        }
+
+        var key = (item.HeightU, item.Category, item.Body, item.MassKg);
+        if (!tooMuchForPanel.TryGetValue(key, out var needs))
+        {
+            tooMuchForPanel[key] = needs = IsTooMuchForPanel(item);
+        }
+
+        return needs;
+    }
 
     /// <summary>The position that a product must keep; null if it may go anywhere.</summary>
     public Position? KeptPosition(Product product) => OwnEquipment.IdOf(product.PartNumber) is { } id ? Kept?.GetValueOrDefault(id) : null;
@@ -78,35 +100,22 @@ internal sealed class BasketContext
     /// <summary>Whether a product includes its support. A load rating shows that it does.</summary>
     public static bool BringsSupport(Product product) => product.Item is { Support: { RatedKg: not null } or { Style: SupportStyle.Shelf } };
 
-    private static HashSet<string> FindWhatNeedsRails(IEnumerable<Product> products, Policy? policy)
+    // The rule applies the limits for front-panel mounting, including the policy.
+    private bool IsTooMuchForPanel(ProductItem item) => NoSupportRule.Recheck(ResolvedRack.Plain(new RackDescription
     {
-        Product[] mounted = [.. products.Where(p => p is { Kind: ProductKind.Equipment or ProductKind.FanTray, Item.HeightU: > 0 } && !BringsSupport(p))];
-        var found = mounted.Where(p => p.Item!.Support?.Style is SupportStyle.Slides or SupportStyle.Runners)
-            .Select(p => p.PartNumber)
-            .ToHashSet(StringComparer.Ordinal);
-        if (mounted.Length > 0)
-        {
-            // The rule applies the limits for front-panel mounting, including the policy.
-            var report = RuleChecks.Only<NoSupport>().Check(new RackDescription
+        Cabinet = new Cabinet { HeightU = 42, WidthMm = 600, DepthMm = 1000 },
+        Items =
+        [
+            new Item
             {
-                Cabinet = new Cabinet { HeightU = 42, WidthMm = 600, DepthMm = 1000 },
-                Items =
-                [
-                    .. mounted.Select(p => new Item
-                    {
-                        Id = p.PartNumber,
-                        HeightU = p.Item!.HeightU,
-                        Category = p.Item.Category,
-                        Body = p.Item.Body,
-                        MassKg = p.Item.MassKg,
-                        Support = new Support { Style = SupportStyle.Panel },
-                    }),
-                ],
-                Policy = policy,
-            });
-            found.UnionWith(report.Findings.Select(f => f.MessageData["item"].Text!));
-        }
-
-        return found;
-    }
+                Id = "item",
+                HeightU = item.HeightU,
+                Category = item.Category,
+                Body = item.Body,
+                MassKg = item.MassKg,
+                Support = new Support { Style = SupportStyle.Panel },
+            },
+        ],
+        Policy = Request.Policy,
+    })).Findings.Count > 0;
 }

@@ -56,7 +56,6 @@ internal sealed class ProposalTask
                 SignOffs = request.SignOffs,
                 AsOf = request.AsOf,
             },
-            own.Concat(Ordered.Parts.Select(p => p.Product)).Concat(offered),
             offered)
         {
             SeeksLowest = true,
