@@ -9,6 +9,9 @@ internal sealed record BasketChange
     /// <summary>Lines to exchange.</summary>
     public required IReadOnlyList<ReplaceLine> Replaced { get; init; }
 
+    /// <summary>Part numbers of the cabinets that the exchanged lines order now.</summary>
+    public required IReadOnlyList<string> Left { get; init; }
+
     /// <summary>Excess of lines.</summary>
     public required IReadOnlyList<ExcessLine> Excess { get; init; }
 
@@ -43,6 +46,7 @@ internal sealed record BasketChange
         }
 
         List<ReplaceLine> replaced = [];
+        List<string> left = [];
         for (var i = 0; i < unused.Count && wanted.Count > 0; i++)
         {
             var (own, line, spare) = unused[i];
@@ -53,12 +57,14 @@ internal sealed record BasketChange
             }
 
             replaced.Add(Replace(own, line, alike[0], alike.Length, plan));
+            left.Add(own.PartNumber);
             unused[i] = (own, line, spare - alike.Length);
         }
 
         return new BasketChange
         {
             Replaced = replaced,
+            Left = left,
             Excess = ExcessParts.Of(lines, plan, unused.Where(u => u.Spare > 0)),
             Added = [.. plan.Racks.SelectMany(r => r.Trial.Completed.Added)],
             Cabinets = wanted,

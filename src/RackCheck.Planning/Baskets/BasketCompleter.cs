@@ -35,8 +35,8 @@ internal sealed record CompletedOrder
 /// <summary>Completes a basket and plans the completed basket again, until that lacks nothing.</summary>
 internal static class BasketCompleter
 {
-    // The second pass confirms the first; cords and leads may take another when positions change.
-    private const int MostPasses = 4;
+    // The second pass confirms the first, as a rule. Each further one has fewer warnings, for a PDU or two that share the load; six were needed at most.
+    private const int MostPasses = 12;
 
     /// <summary>Completes a basket.</summary>
     /// <param name="request">The basket.</param>
@@ -61,7 +61,7 @@ internal static class BasketCompleter
         }
 
         var (basket, final) = (request, plan);
-        var (replaced, excess, added, cabinets) = (new List<ReplaceLine>(), new List<ExcessLine>(), new List<MissingPiece>(), new List<Product>());
+        var changes = new List<BasketChange>();
         for (var pass = 0; pass < MostPasses; pass++)
         {
             var change = BasketChange.Of(new BasketLines(basket, all), final);
@@ -70,15 +70,8 @@ internal static class BasketCompleter
                 break;
             }
 
-            if (pass == 0)
-            {
-                replaced.AddRange(change.Replaced);
-                excess.AddRange(change.Excess);
-            }
-
-            added.AddRange(change.Added);
-            cabinets.AddRange(change.Cabinets);
-            foreach (var product in change.Added.Select(p => p.Product).Concat(change.Cabinets).Concat(final.Racks.Select(r => r.Trial.Offer.Product)))
+            changes.Add(change);
+            foreach (var product in change.Added.Select(p => p.Product).Concat(final.Racks.Select(r => r.Trial.Offer.Product)))
             {
                 all[product.PartNumber] = product;
             }
@@ -87,16 +80,17 @@ internal static class BasketCompleter
             final = search.Find(new BasketLines(basket, all)) ?? final;
         }
 
+        var net = new NetChange(lines, basket, changes, all);
         return new CompletedOrder
         {
             Lines = lines,
             Plan = plan,
             Basket = basket,
             Final = final,
-            Replaced = replaced,
-            Excess = excess,
-            Added = added,
-            Cabinets = cabinets,
+            Replaced = net.Replaced,
+            Excess = net.Excess,
+            Added = net.Added,
+            Cabinets = net.Cabinets,
         };
     }
 }

@@ -58,9 +58,9 @@ public sealed class BasketPlanner(RackChecker checker)
         }
 
         // What can be delivered from stock, if that makes a whole order.
-        Product[] stocked = [.. offered.Where(p => p.InStock != false)];
-        var order = stocked.Length > 0 ? BasketCompleter.Run(request, products, stocked, checker, cancellation) : null;
-        if ((stocked.Length < offered.Count || order is null) && order is not { Final: { Against.Count: 0, Faults: (0, 0, _) } })
+        var stocked = offered.Any(p => p.InStock == false) ? [.. offered.Where(p => p.InStock != false)] : offered;
+        var order = stocked.Count > 0 ? BasketCompleter.Run(request, products, stocked, checker, cancellation) : null;
+        if ((stocked.Count < offered.Count || order is null) && order is not { Final: { Against.Count: 0, Faults: (0, 0, _) } })
         {
             var whole = BasketCompleter.Run(request, products, offered, checker, cancellation);
             order = order is null || (whole is not null && whole.Final.Faults.CompareTo(order.Final.Faults) < 0) ? whole : order;

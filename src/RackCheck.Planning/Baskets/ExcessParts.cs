@@ -6,6 +6,9 @@ namespace RackCheck.Planning.Baskets;
 /// <summary>Excess lines of a basket: order units of which the completed rack uses no piece.</summary>
 internal static class ExcessParts
 {
+    /// <summary>The reason where nothing more is to be said.</summary>
+    public const string NotNeeded = "The rack does not need it.";
+
     /// <summary>The excess lines.</summary>
     /// <param name="lines">The basket.</param>
     /// <param name="plan">Its completed racks.</param>
@@ -56,7 +59,7 @@ internal static class ExcessParts
         ProductKind.CableArm => "No further item is pulled out in use.",
         ProductKind.KvmLead => "No further host has a KVM port within the length of this lead.",
         ProductKind.Filter => "The air intake already has a filter mat.",
-        _ => "The rack does not need it.",
+        _ => NotNeeded,
     };
 
     private static string UnitReason(Product unit, RackBuild build) =>

@@ -45,7 +45,7 @@ internal static class MissingParts
         Name = product.Name,
         Quantity = quantity,
         Reason = reason.Text,
-        MessageKey = reason.Wording.Key,
+        MessageKey = reason.Key,
         MessageData = reason.Values,
         Rules = [.. rules],
         Alternatives = LineAlternatives.Of(product, quantity, offered),

@@ -1,3 +1,4 @@
+using System.Globalization;
 using CsCheck;
 using RackCheck.Model;
 using RackCheck.Testing;
@@ -73,6 +74,7 @@ public sealed class BasketPropertyTests
                 var second = Plan(Completed(request, first));
                 Assert.Empty(second.MissingLines.Select(m => $"{m.Quantity} {m.PartNumber}: {m.Reason}"));
                 Assert.Empty(second.ReplaceLines);
+                Assert.Equal(Totals(Changed(request, first)), Totals(first.CompletedBasket.Lines));
                 Assert.Empty(Excess(second));
                 Assert.Equal(first.CompletedVerdict, second.Verdict);
                 Assert.Equal(first.CompletedVerdict, second.CompletedVerdict);
@@ -145,6 +147,25 @@ public sealed class BasketPropertyTests
     }
 
     private static string[] PartsOf(params ProductKind[] kinds) => [.. Products.Where(p => kinds.Contains(p.Kind)).Select(p => p.PartNumber[4..])];
+
+    // The lines of a basket with the changes that its report lists.
+    private static IEnumerable<BasketLine> Changed(BasketRequest request, BasketReport report) =>
+    [
+        .. request.Lines,
+        .. report.MissingLines.Select(m => new BasketLine { PartNumber = m.PartNumber, Quantity = m.Quantity }),
+        .. report.ExcessLines.Select(e => new BasketLine { PartNumber = e.PartNumber, Quantity = -e.Quantity }),
+        .. report.ReplaceLines.Select(r => new BasketLine { PartNumber = r.PartNumber, Quantity = r.Quantity }),
+        .. report.ReplaceLines.Select(r => request.Lines[int.Parse(r.Line["/lines/".Length..], CultureInfo.InvariantCulture)] with { Quantity = -r.Quantity }),
+    ];
+
+    private static string[] Totals(IEnumerable<BasketLine> lines) =>
+    [
+        .. lines.GroupBy(l => l.PartNumber!, StringComparer.Ordinal)
+            .OrderBy(g => g.Key, StringComparer.Ordinal)
+            .Select(g => (g.Key, Sum: g.Sum(l => l.Quantity)))
+            .Where(g => g.Sum != 0)
+            .Select(g => $"{g.Key} {g.Sum}"),
+    ];
 
     private static string[] Excess(BasketReport report) =>
     [
