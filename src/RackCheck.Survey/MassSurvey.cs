@@ -127,20 +127,22 @@ public sealed class MassSurvey
 
         var sum = default(MassSum).Add(new PointMass(cabinet.Depth.DepthMm / 2, 0, Stand.Heights.OverallMm / 2, empty));
         var places = new PointMass[items.Length];
-        for (var i = 0; i < items.Length; i++)
+
+        // The last digit of a sum depends on the order of its terms; the order of the request must not decide how it is rounded.
+        foreach (var item in items.OrderBy(i => i.Id, StringComparer.Ordinal))
         {
-            if (items[i].Item!.MassKg is not ({ } kilograms and > 0))
+            if (item.Item!.MassKg is not ({ } kilograms and > 0))
             {
                 continue;
             }
 
-            if (DepthMm(items[i]) is not { } depth || Stand.CentreMm(items[i]) is not { } height)
+            if (DepthMm(item) is not { } depth || Stand.CentreMm(item) is not { } height)
             {
                 return null;
             }
 
-            places[i] = new PointMass(depth, 0, height, kilograms);
-            sum = sum.Add(places[i]);
+            places[item.Index] = new PointMass(depth, 0, height, kilograms);
+            sum = sum.Add(places[item.Index]);
         }
 
         return new Balance(cabinet, Stand, items, places, sum);
