@@ -8,7 +8,7 @@ namespace RackCheck.Api.Admission;
 /// the queue full is refused at once.
 /// </summary>
 /// <remarks>
-/// A burst may fill the queue. A queue that stays filled only makes all wait, so after a while three quarters of it admit only what is served in time.
+/// A burst may fill the queue. A queue that stays filled only makes all wait, so after a while seven eighths of it admit only what is served in time.
 /// </remarks>
 internal sealed class ComputePool : IDisposable
 {
@@ -20,8 +20,8 @@ internal sealed class ComputePool : IDisposable
     // From then on a queue that was never empty counts as overload instead of a burst.
     private static readonly TimeSpan Burst = TimeSpan.FromMilliseconds(100);
 
-    // A quarter of the queue is always open, so that a few callers who each wait for their answers are never refused.
-    private const int LeastShare = 4;
+    // An eighth of the queue is always open, so that a few callers who each wait for their answers are never refused.
+    private const int LeastShare = 8;
 
     private readonly PoolOptions options;
     private readonly TimeProvider time;
