@@ -18,7 +18,7 @@ public sealed class RemedyLoop(RackChecker checker)
     public const int DefaultMostSteps = 200;
 
     /// <summary>Work of the remedies of the final rack, in checks of a rack of the usual size; the steps have <see cref="RemedyTrials.MostWork"/>.</summary>
-    public const double FinalWork = 500;
+    public const double FinalWork = 350;
 
     /// <summary>Caution of a report whose run stopped at a limit.</summary>
     public const string CutShort = "Correction stopped at the limit for one request; errors with remedies remain. Post the returned rack again to continue.";

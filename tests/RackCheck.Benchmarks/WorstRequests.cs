@@ -58,7 +58,7 @@ internal static class WorstRequests
             }
         }
 
-        var rows = new List<(string Name, double Recheck, double Check, double Apply, double Mb, int Findings, int Bytes)>();
+        var rows = new List<(string Name, double Recheck, double Check, double Apply, double Mb, double HeapMb, int Findings, int Bytes)>();
         foreach (var (name, rack) in All)
         {
             var bytes = JsonSerializer.SerializeToUtf8Bytes(rack, ContractJson.Default.RackDescription).Length;
@@ -70,16 +70,30 @@ internal static class WorstRequests
             var check = Cost(() => report = checker.Check(resolved));
             var mb = (GC.GetAllocatedBytesForCurrentThread() - before) / 1e6;
             var apply = Cost(() => new RemedyLoop(checker).Run(resolved));
-            rows.Add((name, recheck, check, apply, mb, report!.Findings.Count, bytes));
+            rows.Add((name, recheck, check, apply, mb, LiveHeapMb(() => new RemedyLoop(checker).Run(resolved)), report!.Findings.Count, bytes));
         }
 
-        Console.WriteLine("| request | body, KB | findings | rules alone, ms | check, ms | allocated, MB | apply=remedies, ms |");
-        Console.WriteLine("| --- | --- | --- | --- | --- | --- | --- |");
+        Console.WriteLine("| request | body, KB | findings | rules alone, ms | check, ms | allocated, MB | apply=remedies, ms | its live heap, MB |");
+        Console.WriteLine("| --- | --- | --- | --- | --- | --- | --- | --- |");
         foreach (var r in rows.OrderByDescending(r => r.Apply))
         {
             Console.WriteLine(string.Create(
-                CultureInfo.InvariantCulture, $"| {r.Name} | {r.Bytes / 1000.0:0} | {r.Findings} | {r.Recheck:0} | {r.Check:0} | {r.Mb:0} | {r.Apply:0} |"));
+                CultureInfo.InvariantCulture, $"| {r.Name} | {r.Bytes / 1000.0:0} | {r.Findings} | {r.Recheck:0} | {r.Check:0} | {r.Mb:0} | {r.Apply:0} | {r.HeapMb:0} |"));
         }
+    }
+
+    // The most that was alive at a full collection, above what was alive before.
+    private static double LiveHeapMb(Action work)
+    {
+        var before = GC.GetTotalMemory(forceFullCollection: true);
+        var most = before;
+        var running = Task.Run(work);
+        while (!running.Wait(TimeSpan.FromMilliseconds(5)))
+        {
+            most = Math.Max(most, GC.GetTotalMemory(forceFullCollection: true));
+        }
+
+        return (most - before) / 1e6;
     }
 
     private static double Cost(Action work)
