@@ -99,7 +99,8 @@ public sealed partial class FuzzTests(Service service, ITestOutputHelper output)
             answer.IsProblem(answer.Status);
             return (answer.Status, answer.Status is 400 or 422 ? null : $"status {answer.Status} {answer.Json["detail"]}");
         }
-        catch (Exception fault) when (fault is HttpRequestException or IOException or JsonException or Xunit.Sdk.XunitException)
+        catch (Exception fault) when (fault is HttpRequestException or IOException or TimeoutException or JsonException or Xunit.Sdk.XunitException
+            || fault is TaskCanceledException { InnerException: TimeoutException })
         {
             return (0, fault.Message);
         }
