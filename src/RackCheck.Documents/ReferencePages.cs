@@ -8,7 +8,10 @@ namespace RackCheck.Documents;
 public static class ReferencePages
 {
     /// <summary>All tables, sorted by name: those of the formulae, and the plausible ranges of missing facts.</summary>
-    public static IReadOnlyList<ReferenceTable> All { get; } = [.. DataTables.All.Select(Of).Append(Bounds()).OrderBy(t => t.Table, StringComparer.Ordinal)];
+    public static IReadOnlyList<ReferenceTable> All { get; } =
+    [
+        .. DataTables.All.Select(Of).Append(Bounds()).Append(Questions()).OrderBy(t => t.Table, StringComparer.Ordinal),
+    ];
 
     private static ReferenceTable Bounds() => new()
     {
@@ -21,6 +24,15 @@ public static class ReferencePages
                 f => new Scalar[] { f.Key, f.Range!, f.Unit ?? "", f.LowIsAdverse ? "low" : "high", f.Basis }),
         ],
         Sources = [Of(Engineering.Sources.RangePractice)],
+    };
+
+    private static ReferenceTable Questions() => new()
+    {
+        Table = "questions",
+        Title = "Wordings of questions",
+        Columns = [new() { Name = "messageKey" }, new() { Name = "template" }],
+        Rows = [.. FactTable.Wordings.OrderBy(w => w.Key, StringComparer.Ordinal).Select(w => new Scalar[] { w.Key, w.Template })],
+        Sources = [],
     };
 
     /// <summary>Converts a table.</summary>

@@ -241,6 +241,12 @@ public sealed record LapsedAcceptance
 
     /// <summary>One sentence with the values.</summary>
     public required string Message { get; init; }
+
+    /// <summary>Key of the wording, for translation into other languages.</summary>
+    public required string MessageKey { get; init; }
+
+    /// <summary>The values in the message, by name.</summary>
+    public required IReadOnlyDictionary<string, Scalar> MessageData { get; init; }
 }
 
 /// <summary>Who judged a safety warning, or a safety rule that was not assessed, outside this service.</summary>

@@ -17,7 +17,10 @@ public sealed class RemedyLoop(RackChecker checker)
     /// <summary>Default maximum number of steps. A rack of 200 items has fewer independent errors.</summary>
     public const int DefaultMostSteps = 200;
 
-    /// <summary>Work of the remedies of the final rack, in checks of a rack of the usual size; the steps have <see cref="RemedyTrials.MostWork"/>.</summary>
+    /// <summary>Work of all steps together, in checks of a rack of the usual size.</summary>
+    public const double StepsWork = 1100;
+
+    /// <summary>Work of the remedies of the final rack, in the same unit.</summary>
     public const double FinalWork = 350;
 
     /// <summary>Caution of a report whose run stopped at a limit.</summary>
@@ -35,7 +38,7 @@ public sealed class RemedyLoop(RackChecker checker)
     {
         ArgumentOutOfRangeException.ThrowIfNegative(mostSteps);
         var steps = new List<RemedyStep>();
-        var budget = new TrialBudget(RemedyTrials.MostWork);
+        var budget = new TrialBudget(StepsWork);
         var now = rack;
         var (report, next) = checker.CheckForNext(now, budget, cancellation);
         while (next is not null && steps.Count < mostSteps)

@@ -68,7 +68,7 @@ internal static class AcceptanceMarks
     {
         if (acceptance.ExpiresAt is { } end && description.AsOf is { } now && Timestamps.IsAfter(now, end))
         {
-            return Lapse(LapseReason.Expired, $"The acceptance by {acceptance.AcceptedBy} expired at {end}.");
+            return Lapse(LapseReason.Expired, CommonWordings.Expired, [("acceptedBy", acceptance.AcceptedBy), ("expiresAt", end)]);
         }
 
         if (acceptance.UpTo is not { } upTo)
@@ -78,18 +78,25 @@ internal static class AcceptanceMarks
 
         if (finding.Actual is not { } actual || actual.Unit != upTo.Unit)
         {
-            return Lapse(LapseReason.Exceeded, Invariant($"{upTo.Value:0.###} {upTo.Unit} was accepted; the finding has no actual value in {upTo.Unit}."));
+            return Lapse(LapseReason.Exceeded, CommonWordings.NoActual, [("accepted", Quantities.Round(upTo.Value)), ("unit", upTo.Unit)]);
         }
 
         // Worse is further from the limit: more where the actual value is over the limit, less where it is under it.
         var isWorse = finding.Limit is { } limit && actual.Value < limit.Value ? actual.Value < upTo.Value : actual.Value > upTo.Value;
         return isWorse
             ? Lapse(
-                LapseReason.Exceeded,
-                Invariant($"{upTo.Value:0.###} {upTo.Unit} was accepted by {acceptance.AcceptedBy}; it is {actual.Value:0.###} {actual.Unit} now."))
+                LapseReason.Exceeded, CommonWordings.Exceeded,
+                [
+                    ("accepted", Quantities.Round(upTo.Value)), ("unit", upTo.Unit), ("acceptedBy", acceptance.AcceptedBy),
+                    ("actual", Quantities.Round(actual.Value)),
+                ])
             : null;
 
-        LapsedAcceptance Lapse(LapseReason reason, string message) => new() { Reason = reason, Acceptance = MarkOf(acceptance), Message = message };
+        LapsedAcceptance Lapse(LapseReason reason, MessageWording wording, IReadOnlyList<(string Name, Scalar Value)> data) => new()
+        {
+            Reason = reason, Acceptance = MarkOf(acceptance), Message = wording.Render(data), MessageKey = wording.Key,
+            MessageData = data.ToDictionary(d => d.Name, d => d.Value, StringComparer.Ordinal),
+        };
     }
 
     // A pointer covers all pointers below it: /items/3 covers /items/3/position. A whole list covers nothing.

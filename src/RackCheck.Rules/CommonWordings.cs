@@ -21,10 +21,21 @@ internal static class CommonWordings
     public static readonly MissingData Essential = new(
         "not-assessed.essential", "This essential data is missing, and the part numbers do not supply it, so the rack cannot be checked.");
 
+    /// <summary>An acceptance ended.</summary>
+    public static readonly MessageWording Expired = new("acceptance-lapsed.expired", "The acceptance by {acceptedBy} expired at {expiresAt}.");
+
+    /// <summary>A finding is worse than accepted.</summary>
+    public static readonly MessageWording Exceeded = new(
+        "acceptance-lapsed.exceeded", "{accepted} {unit} was accepted by {acceptedBy}; it is {actual} {unit} now.");
+
+    /// <summary>A finding cannot be compared with what was accepted.</summary>
+    public static readonly MessageWording NoActual = new(
+        "acceptance-lapsed.no-actual", "{accepted} {unit} was accepted; the finding has no actual value in {unit}.");
+
     /// <summary>The wording of a finding that holds over the whole range of what is missing.</summary>
     /// <param name="wording">The wording of the finding.</param>
     public static MessageWording OverRange(MessageWording wording) => new(wording.Key + HoldsAnywayKey, wording.Template + HoldsAnyway);
 
     /// <summary>All of them.</summary>
-    public static IReadOnlyList<MessageWording> All => [SwitchedOff, Failed, Essential];
+    public static IReadOnlyList<MessageWording> All => [SwitchedOff, Failed, Essential, Expired, Exceeded, NoActual];
 }

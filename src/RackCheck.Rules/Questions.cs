@@ -1,5 +1,4 @@
 using RackCheck.Model;
-using RackCheck.Survey;
 using RackCheck.Survey.Bounds;
 
 namespace RackCheck.Rules;
@@ -7,8 +6,6 @@ namespace RackCheck.Rules;
 /// <summary>Merges the facts for which rules wait into one question a fact.</summary>
 internal static class Questions
 {
-    private const string Each = "{each}";
-
     /// <summary>A question before its place in the report is known.</summary>
     /// <param name="Question">The question; what it makes possible is worked out by the judgement.</param>
     /// <param name="Open">The rules that wait for it.</param>
@@ -24,7 +21,7 @@ internal static class Questions
         {
             foreach (var pointer in rule.Pointers)
             {
-                var key = FactTable.KeyOf(pointer).Key;
+                var key = FactTable.AskedBy(pointer).Id;
                 if (!byKey.TryGetValue(key, out var entry))
                 {
                     byKey[key] = entry = (new SortedSet<string>(PointerOrder.Instance), []);
@@ -52,21 +49,19 @@ internal static class Questions
 
     private static Draft Make(RackDescription rack, string[] pointers, List<OpenRule> open)
     {
-        var fact = FactTable.Find(pointers[0])?.Fact ?? FactTable.Unlisted(pointers[0]);
-        var names = fact.Ask.Contains(Each, StringComparison.Ordinal)
-            ? pointers.Select(p => NameOf(rack, p)).Distinct().Order(StringComparer.Ordinal).ToArray()
+        var fact = FactTable.AskedBy(pointers[0]);
+        IReadOnlyList<(string Name, Scalar Value)> data = fact.OwnersName is { } owners ? [(owners, OwnersOf(rack, pointers))]
+            : fact.Ask == FactTable.Other.Template ? [("member", fact.Key[1..])]
             : [];
-        var each = names.Length == 0 ? "" : names.Length == 1 ? names[0] : $"each of {Names.List(names)}";
+        var wording = data is [("member", _)] ? FactTable.Other : data is [(_, { List.Count: > 1 })] ? fact.Many : fact.One;
         return new Draft(
             new Question
             {
                 Id = fact.Id,
                 Pointers = pointers,
-                Ask = fact.Ask.Replace(Each, each, StringComparison.Ordinal),
-                MessageKey = "question." + fact.Id,
-                MessageData = each.Length == 0
-                    ? new Dictionary<string, Scalar>(0)
-                    : new Dictionary<string, Scalar>(1, StringComparer.Ordinal) { ["each"] = each },
+                Ask = wording.Render(data),
+                MessageKey = wording.Key,
+                MessageData = data.ToDictionary(d => d.Name, d => d.Value, StringComparer.Ordinal),
                 Rules = [.. open.Select(o => o.Rule.Id).Order(StringComparer.Ordinal)],
                 Decides = open.Exists(o => o.Rule.Concern == Concern.Product) ? Concern.Product : Concern.Site,
                 IfAnsweredWell = new Verdicts { Product = Verdict.Release, Site = Verdict.Release },
@@ -74,12 +69,19 @@ internal static class Questions
             open);
     }
 
-    private static string NameOf(RackDescription rack, string pointer)
+    // Ids in ordinal order; fans have none, and are numbered as they are listed.
+    private static Scalar OwnersOf(RackDescription rack, string[] pointers)
     {
-        var (key, owner) = FactTable.KeyOf(pointer);
-        return key.StartsWith("/items/*", StringComparison.Ordinal) ? rack.Items[owner].Id
-            : key.StartsWith("/supplies/*", StringComparison.Ordinal) ? $"supply {rack.Supplies![owner].Id}"
-            : key.StartsWith("/pdus/*", StringComparison.Ordinal) ? $"PDU {rack.Pdus![owner].Id}"
-            : pointer;
+        var owners = pointers.Select(FactTable.KeyOf).Distinct().ToArray();
+        return owners[0].Key.Split('/')[1] switch
+        {
+            "items" => Ids(rack.Items, i => i.Id),
+            "supplies" => Ids(rack.Supplies!, s => s.Id),
+            "pdus" => Ids(rack.Pdus!, p => p.Id),
+            _ => Scalar.Of([.. owners.Select(o => o.Owner + 1).Distinct().Order().Select(n => (Scalar)n)]),
+        };
+
+        Scalar Ids<T>(IReadOnlyList<T> list, Func<T, string> id) =>
+            Scalar.Ids(owners.Select(o => id(list[o.Owner])).Distinct().Order(StringComparer.Ordinal));
     }
 }

@@ -28,8 +28,8 @@ internal sealed class RangeAssessment
     public RangeAssessment(RuleSet rules, ResolvedRack rack, Action<RuleDescriptor, Exception> onRuleFault)
     {
         (this.rules, this.rack, this.onRuleFault) = (rules, rack, onRuleFault);
-        policy = rack.Posted.Policy?.Rules;
         facts = new MissingFacts(rack);
+        policy = rack.Posted.Policy?.Rules;
     }
 
     /// <summary>The rules whose answer depends on missing facts, by id.</summary>
@@ -92,16 +92,21 @@ internal sealed class RangeAssessment
             cancellation.ThrowIfCancellationRequested();
             if (entry is { Reason: NotAssessedReason.Missing, Missing.Count: > 0 } && rules.FindRackRule(entry.Rule) is { } rule)
             {
-                var given = new RuleAnswer(all.Written.FindAll(f => f.Rule == entry.Rule), entry.Missing, false);
-                var favourable = At(rule, End.Favourable);
-                if (!favourable.IsFailed && favourable.Findings.Any(f => !given.Has(f)))
-                {
-                    var ends = Ends(rule, facts.Set.And(rules.FactsReadBy(entry.Rule)));
-                    if (!ends.Exists(e => e.Answer.IsFailed || !e.Answer.IsSame(favourable)) && !Turns(rule, given, favourable, ends))
-                    {
-                        Add(all, given, favourable.Findings.Where(f => !given.Has(f)));
-                    }
-                }
+                AddFindings(rule, entry, all);
+            }
+        }
+    }
+
+    private void AddFindings(Rule rule, NotAssessed entry, FindingList all)
+    {
+        var given = new RuleAnswer(all.Written.FindAll(f => f.Rule == entry.Rule), entry.Missing, false);
+        var favourable = At(rule, End.Favourable);
+        if (!favourable.IsFailed && favourable.Findings.Any(f => !given.Has(f)))
+        {
+            var ends = Ends(rule, facts.Set.And(rules.FactsReadBy(entry.Rule)));
+            if (!ends.Exists(e => e.Answer.IsFailed))
+            {
+                Add(all, given, Lasting(rule, given, favourable, ends));
             }
         }
     }
@@ -122,29 +127,19 @@ internal sealed class RangeAssessment
             return false;
         }
 
-        var favourable = ends[1].Answer;
+        var favourable = ends[^1].Answer;
 
         // What has no range was not filled in: where another rule takes over at the ends, that has not answered it.
         string[] still = [.. ends.SelectMany(e => e.Answer.Missing).Concat(given.Missing.Where(IsUnbounded)).Distinct()];
-        var turns = ends.Exists(e => !e.Answer.IsSame(favourable));
-        if (!turns && !favourable.IsSame(given))
+        var said = given;
+        if (Lasting(rule, given, favourable, ends) is { Count: > 0 } lasting)
         {
-            turns = Turns(rule, given, favourable, ends);
-            if (!turns)
-            {
-                Add(
-                    all, given,
-                    At(rule, End.Favourable, inFull: true).Findings.Where(f => !given.Has(f))
-                        .Select(f => f with
-                        {
-                            Message = f.Message + CommonWordings.HoldsAnyway,
-                            MessageKey = f.MessageKey + CommonWordings.HoldsAnywayKey,
-                            Pointers = Standing(f.Pointers),
-                            NoRemedy = RemedyTrials.MissingDecides,
-                        }));
-            }
+            said = given.With(lasting);
+            var inFull = At(rule, End.Favourable, inFull: true);
+            Add(all, given, inFull.Findings.Where(f => lasting.Exists(l => l.Fingerprint == f.Fingerprint)).Select(HoldingAnyway));
         }
 
+        var turns = ends.Exists(e => !e.Answer.IsSame(said));
         if (!turns && still.Length == 0)
         {
             Assume(given.Missing);
@@ -153,7 +148,7 @@ internal sealed class RangeAssessment
 
         var gravest = still.Length > 0 && given.Missing.Count > 0
             ? Gravest(rule.Descriptor)
-            : RuleAnswer.GravestDifference([.. ends.Select(e => e.Answer), .. given.Missing.Count > 0 ? (RuleAnswer[])[] : [given]]);
+            : RuleAnswer.GravestDifference([.. ends.Select(e => e.Answer), said]);
         if (gravest < Severity.Advice)
         {
             var pointers = still.Concat(turns ? Named(rule, read, ends).SelectMany(facts.PointersOf) : []).Distinct();
@@ -211,37 +206,79 @@ internal sealed class RangeAssessment
         return pointer;
     }
 
+    // The favourable end is the last. Where nothing is wrong at the adverse one, and no rule pulls apart, nothing is wrong at any.
     private List<(End End, RuleAnswer Answer)> Ends(Rule rule, FactSet read)
     {
-        var ends = new List<(End End, RuleAnswer Answer)> { (End.Adverse, At(rule, End.Adverse)), (End.Favourable, At(rule, End.Favourable)) };
-        if (ends[0].Answer.IsSame(ends[1].Answer) && PullApart(read))
+        var (adverse, pulls) = (At(rule, End.Adverse), Pulls(read));
+        List<(End End, RuleAnswer Answer)> ends = [(End.Adverse, adverse)];
+        if ((pulls & ~(1 << (int)Pull.OneWay)) == 0 && adverse is { IsFailed: false, Findings.Count: 0 })
         {
-            ends.Add((End.Crossed, At(rule, End.Crossed)));
-            ends.Add((End.CrossedBack, At(rule, End.CrossedBack)));
+            return ends;
         }
 
+        // Ends that fill in the same values as another are left out.
+        var favourable = At(rule, End.Favourable);
+        if (adverse.IsSame(favourable))
+        {
+            var byHeight = (pulls & (1 << (int)Pull.ByHeight)) != 0;
+            if (byHeight || pulls == ((1 << (int)Pull.Apart) | (1 << (int)Pull.OneWay)))
+            {
+                ends.Add((End.Crossed, At(rule, End.Crossed)));
+            }
+
+            if (byHeight)
+            {
+                ends.Add((End.CrossedBack, At(rule, End.CrossedBack)));
+            }
+        }
+
+        ends.Add((End.Favourable, favourable));
         return ends;
     }
 
-    // What holds at every end holds in the middle too, or the rule is not monotone in what is missing.
-    private bool Turns(Rule rule, RuleAnswer given, RuleAnswer favourable, List<(End End, RuleAnswer Answer)> ends) =>
-        given.Missing.Count == 0 || ends.Exists(e => e.Answer.Missing.Count > 0) || !At(rule, End.Middle).IsSame(favourable)
-        || given.Findings.Any(f => !favourable.Covers(f));
+    // The findings that hold at every end, though what is missing kept them from being found. They hold in the middle too, or the rule is not monotone in what
+    // is missing.
+    private List<Finding> Lasting(Rule rule, RuleAnswer given, RuleAnswer favourable, List<(End End, RuleAnswer Answer)> ends)
+    {
+        if (given.Missing.Count == 0)
+        {
+            return [];
+        }
+
+        var lasting = favourable.Findings.Where(f => !given.Covers(f) && ends.TrueForAll(e => e.Answer.Covers(f))).ToList();
+        if (lasting.Count > 0)
+        {
+            var middle = At(rule, End.Middle);
+            lasting.RemoveAll(f => !middle.Covers(f));
+        }
+
+        return lasting;
+    }
+
+    private Finding HoldingAnyway(Finding finding) => finding with
+    {
+        Message = finding.Message + CommonWordings.HoldsAnyway,
+        MessageKey = finding.MessageKey + CommonWordings.HoldsAnywayKey,
+        Pointers = Standing(finding.Pointers),
+        NoRemedy = RemedyTrials.MissingDecides,
+    };
 
     private Severity Gravest(RuleDescriptor rule) =>
         policy?.GetValueOrDefault(rule.Id)?.Severity is { } own and not PolicySeverity.Off ? (Severity)own : rule.Severity;
 
-    private static bool PullApart(FactSet read)
+    // One bit for each kind of pull.
+    private static int Pulls(FactSet read)
     {
+        var pulls = 0;
         for (var i = 0; i < FactTable.Bounded.Length; i++)
         {
-            if (read.Has(i) && FactTable.Bounded[i].Pull != Pull.OneWay)
+            if (read.Has(i))
             {
-                return true;
+                pulls |= 1 << (int)FactTable.Bounded[i].Pull;
             }
         }
 
-        return false;
+        return pulls;
     }
 
     // The facts that turn the answer at some end of the others; all, where only several together do.

@@ -39,6 +39,10 @@ internal sealed record RuleAnswer(IReadOnlyList<Finding> Findings, IReadOnlyList
         return false;
     }
 
+    /// <summary>The answer with further findings; one takes the place of a milder one.</summary>
+    public RuleAnswer With(IReadOnlyList<Finding> further) =>
+        this with { Findings = [.. Findings.Where(f => !further.Any(o => o.Fingerprint == f.Fingerprint)), .. further] };
+
     /// <summary>The gravest severity in which answers differ; advice where they do not.</summary>
     public static Severity GravestDifference(IReadOnlyList<RuleAnswer> answers)
     {

@@ -10,7 +10,11 @@ namespace RackCheck.Survey;
 /// <param name="Name">Name of the part in a sentence.</param>
 /// <param name="IsBonded">Whether it is bonded; null if the description does not say.</param>
 /// <param name="Pointer">JSON Pointer of the statement.</param>
-public sealed record EarthPart(BondedPart Part, string Name, bool? IsBonded, string Pointer);
+public sealed record EarthPart(BondedPart Part, string Name, bool? IsBonded, string Pointer)
+{
+    /// <summary>JSON Pointer of a statement of its own, which is absent; null where it can have none.</summary>
+    public string? OwnPointer { get; init; }
+}
 
 /// <summary>Protective earth: parts to bond, terminals of the earth bar, and leakage currents.</summary>
 public sealed class EarthSurvey
@@ -138,7 +142,8 @@ public sealed class EarthSurvey
 
         // The door's own value has priority over the list.
         EarthPart OfDoor(BondedPart part, string name, Door? door, string pointer) =>
-            door?.Bonded is { } bonded ? new EarthPart(part, name, bonded, pointer + "/bonded") : Listed(part, name);
+            door?.Bonded is { } bonded ? new EarthPart(part, name, bonded, pointer + "/bonded")
+            : Listed(part, name) with { OwnPointer = door is null ? null : pointer + "/bonded" };
     }
 
     private static bool HasRoofFans(RackDescription description) => description.Cooling?.RoofFans?.Any(f => f.Count > 0) == true;

@@ -32,11 +32,11 @@ public sealed class MassSurvey
 
         KnownEquipmentKg = Quantities.Round(KnownEquipmentKg);
         HasEquipment = tells || !IsEquipmentKnown;
-        IsDescribed = HasEquipment
+        var isDescribed = HasEquipment
             || cabinet.Source is { MassKg: not null } or { RatedLoadKg: not null } or { RollingLoadKg: not null } or { WallLoadKg: not null }
             or { TransportLoadKg: not null };
         Stand = new CabinetStand(cabinet);
-        if (!IsDescribed)
+        if (!isDescribed)
         {
             return;
         }
@@ -52,9 +52,6 @@ public sealed class MassSurvey
 
         Figures = MakeFigures() is var figures && figures != new MassFigures() ? figures : null;
     }
-
-    /// <summary>Whether any mass is given or expected, or the cabinet has a mass or a rated load.</summary>
-    public bool IsDescribed { get; }
 
     /// <summary>Whether the masses need the heights above the floor.</summary>
     public bool NeedsHeight { get; }

@@ -55,7 +55,7 @@ public static class FactPlaces
             return true;
         }
 
-        return fact.ValueOf(rack, owner) is { } value && fact.BoundOf(without, owner) is { } bound && value >= bound.Low && value <= bound.High;
+        return fact.BoundOf(without, owner) is { } bound && fact.IsInside(rack, owner, bound);
     }
 
     /// <summary>Whether a value lies inside its bounds, or has none.</summary>

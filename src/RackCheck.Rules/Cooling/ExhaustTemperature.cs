@@ -34,8 +34,8 @@ public sealed class ExhaustTemperature : Rule
         Needs =
         [
             "/pdus/*/maxAmbientC", "/pdus/*/mounting", "/pdus/*/position", "/items/*/heatW", "/items/*/power/ratedW", "/items/*/power/plugs",
-            "/items/*/airflow/flowM3h",
-            "/items/*/airflow/direction", "/site/ambientMaxC", "/site/altitudeM", "/cooling/underfloor/supplyC", "/cooling/airConditioner/setpointC",
+            "/items/*/airflow/flowM3h", "/items/*/airflow/direction", "/site/ambientMaxC", "/site/altitudeM", "/cooling/underfloor/supplyC",
+            "/cooling/airConditioner/setpointC", "/cabinet/heightMm",
         ],
         Notes =
         [

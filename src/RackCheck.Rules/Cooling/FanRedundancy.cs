@@ -28,7 +28,12 @@ public sealed class FanRedundancy : Rule
         Why = "Fans fail first. Until the fan is replaced, the rack overheats.",
         Formula = "airflow at the working point with one fan stopped >= 3600 Q/(rho 1006 riseK)",
         Sources = [Sources.CoolingPractice, Sources.FanLaws, Sources.InstalledFanPractice, Sources.AshraeFundamentals],
-        Needs = ["/cooling/roofFans", "/cooling/fanTrays", "/items/*/heatW", "/items/*/power/ratedW", "/cooling/riseK", "/site/ambientMaxC"],
+        Needs =
+        [
+            "/cooling/roofFans", "/cooling/fanTrays", "/items/*/heatW", "/items/*/power/ratedW", "/cooling/riseK", "/site/ambientMaxC",
+            "/cabinet/frontDoor/perforatedAreaM2", "/cabinet/rearDoor/perforatedAreaM2", "/cabinet/roof/openAreaCm2", "/site/humidityMaxPercent",
+            "/site/altitudeM",
+        ],
         Remedies = ["Fit one more fan."],
     };
 

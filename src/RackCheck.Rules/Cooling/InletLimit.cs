@@ -23,6 +23,10 @@ public sealed class InletLimit : Rule
         "cooling.inlet-limit.missing",
         "The temperature of the underfloor air is missing, so the inlet limits cannot be checked.");
 
+    private static readonly MissingData MissingDirection = new(
+        "cooling.inlet-limit.missing-direction",
+        "Without the direction of its airflow it is unknown whether an item takes in the exhaust air of the others.");
+
     private static readonly RuleDescriptor Facts = new()
     {
         Id = "cooling.inlet-limit",
@@ -100,6 +104,10 @@ public sealed class InletLimit : Rule
             else if (item.Item.Airflow?.Direction == AirflowDirection.RearToFront && exhaust is not null && Comparison.IsOver(exhaust.TemperatureC, limit))
             {
                 ReportExhaust(context, item, own, limit, exhaust);
+            }
+            else if (item.Item.Airflow is { Direction: null } && exhaust is not null && Comparison.IsOver(exhaust.TemperatureC, limit))
+            {
+                context.ReportMissing($"{item.Pointer}/airflow/direction", MissingDirection);
             }
         }
     }

@@ -38,7 +38,7 @@ public sealed class Ramp : Rule
         Needs =
         [
             "/site/delivery/ramps", "/site/delivery/loaded", "/cabinet/massKg", "/cabinet/heightMm", "/cabinet/base/style", "/cabinet/base/insetMm",
-            "/cabinet/uprights/frontSetbackMm", "/items/*/massKg", "/items/*/position", "/items/*/body/depthMm",
+            "/cabinet/uprights/frontSetbackMm", "/items/*/massKg", "/items/*/position", "/items/*/body/depthMm", "/items/*/body/heightMm",
         ],
         Remedies =
         [

@@ -49,8 +49,8 @@ public sealed class Leakage : Rule
         Notes = ["For the UK and the EU. In North America a current above 3.5 mA needs the warning label alone."],
         Needs =
         [
-            "/items/*/power/leakageMa", "/items/*/power/plugs", "/pdus/*/plug", "/supplies/*/socket", "/connections",
-            "/earthing/mainConductorMm2", "/earthing/secondaryEarth", "/cabinet/earthBar", "/site/region",
+            "/items/*/power/leakageMa", "/items/*/power/plugs", "/pdus/*/plug", "/supplies/*/socket", "/connections", "/earthing/mainConductorMm2",
+            "/earthing/secondaryEarth", "/cabinet/earthBar", "/site/region", "/items/*/power/ratedW",
         ],
         SharesWordingsOf = [typeof(MissingLeakageData)],
         Remedies =

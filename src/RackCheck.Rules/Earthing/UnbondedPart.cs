@@ -51,6 +51,10 @@ public sealed class UnbondedPart : Rule
             if (part.IsBonded is null)
             {
                 context.ReportMissing(Pointers.Bonded, Missing);
+                if (part.OwnPointer is { } own)
+                {
+                    context.ReportMissing(own, Missing);
+                }
             }
             else if (part.IsBonded == false)
             {

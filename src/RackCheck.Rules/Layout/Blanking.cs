@@ -36,7 +36,11 @@ public sealed class Blanking : Rule
         Why = "Hot air recirculates through the gap to the air inlets.",
         Formula = "front and rear door perforated or none; a run of open U positions at the front next to an item with airflow front-to-rear",
         Sources = [Sources.BlankingPractice],
-        Needs = ["/cabinet/frontDoor/style", "/cabinet/rearDoor/style", "/items/*/airflow/direction", "/items/*/position"],
+        Needs =
+        [
+            "/cabinet/frontDoor/style", "/cabinet/rearDoor/style", "/items/*/airflow/direction", "/items/*/position", "/items/*/body/heightMm",
+            "/items/*/body/depthMm",
+        ],
         Notes =
         [
             "A blanking panel leaves its U positions free: it gives way to equipment, and figures.space counts them as free.",

@@ -37,7 +37,7 @@ public sealed class CentreOfGravity : Rule
         Needs =
         [
             "/cabinet/massKg", "/cabinet/heightMm", "/cabinet/base/style", "/cabinet/base/heightMm", "/items/*/massKg", "/items/*/position",
-            "/items/*/body/depthMm",
+            "/items/*/body/depthMm", "/items/*/body/heightMm", "/items/*/frontProjectionMm", "/items/*/rearProjectionMm",
         ],
         Remedies = ["Mount heavy equipment lower.", "Swap heavy equipment and lighter equipment below it.", "Move equipment to another rack."],
         Cautions = [Cautions.Handling],
@@ -57,7 +57,7 @@ public sealed class CentreOfGravity : Rule
 
         if (mass.Balance is not { } balance)
         {
-            if (mass.IsDescribed && context.Survey.Items.Length > 0)
+            if (context.Survey.Items.Length > 0)
             {
                 MissingLoadData.ReportBalance(context, Missing);
             }

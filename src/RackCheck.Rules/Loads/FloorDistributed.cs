@@ -56,7 +56,7 @@ public sealed class FloorDistributed : Rule
     public override void Check(RuleContext context)
     {
         var mass = context.Survey.Mass;
-        if (!mass.IsDescribed || !mass.Stand.StandsOnFloor)
+        if (!mass.Stand.StandsOnFloor)
         {
             return;
         }

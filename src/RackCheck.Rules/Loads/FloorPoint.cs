@@ -42,7 +42,8 @@ public sealed class FloorPoint : Rule
         Needs =
         [
             "/items/*/massKg", "/items/*/position", "/items/*/body/depthMm", "/cabinet/massKg", "/cabinet/widthMm", "/cabinet/depthMm",
-            "/cabinet/base/style", "/cabinet/base/insetMm", "/site/floor/pointKn",
+            "/cabinet/base/style", "/cabinet/base/insetMm", "/site/floor/pointKn", "/items/*/body/heightMm", "/cabinet/rearDoor/depthMm",
+            "/cabinet/frontDoor/depthMm",
         ],
         Notes =
         [
@@ -64,7 +65,7 @@ public sealed class FloorPoint : Rule
     public override void Check(RuleContext context)
     {
         var mass = context.Survey.Mass;
-        if (!mass.IsDescribed || !mass.Stand.StandsOnFloor)
+        if (!mass.Stand.StandsOnFloor)
         {
             return;
         }

@@ -75,7 +75,7 @@ public sealed class TipExtended : Rule
             "/cabinet/massKg", "/cabinet/heightMm", "/cabinet/base/style", "/cabinet/base/insetMm", "/cabinet/base/stabiliserMm",
             "/cabinet/uprights/frontSetbackMm", "/cabinet/frontDoor/massKg", "/cabinet/frontDoor/leaves", "/cabinet/rearDoor/massKg",
             "/cabinet/rearDoor/leaves", "/cabinet/interlock", "/cabinet/placement", "/items/*/massKg", "/items/*/position", "/items/*/body/depthMm",
-            "/items/*/support/style", "/items/*/support/extensionMm",
+            "/items/*/support/style", "/items/*/support/extensionMm", "/items/*/body/heightMm",
         ],
         Notes =
         [
@@ -109,7 +109,7 @@ public sealed class TipExtended : Rule
 
         if (mass.Balance is not { } balance)
         {
-            if (mass.IsDescribed && context.Survey.Items.Length > 0)
+            if (context.Survey.Items.Length > 0)
             {
                 MissingLoadData.ReportBalance(context, MissingBalance);
             }

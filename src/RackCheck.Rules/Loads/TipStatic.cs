@@ -41,8 +41,9 @@ public sealed class TipStatic : Rule
         Limits = [TipAngleDeg],
         Needs =
         [
-            "/cabinet/massKg", "/cabinet/heightMm", "/cabinet/base/style", "/cabinet/base/heightMm", "/cabinet/base/insetMm", "/cabinet/base/stabiliserMm",
-            "/cabinet/uprights/frontSetbackMm", "/items/*/massKg", "/items/*/position", "/items/*/body/depthMm",
+            "/cabinet/massKg", "/cabinet/heightMm", "/cabinet/base/style", "/cabinet/base/heightMm", "/cabinet/base/insetMm",
+            "/cabinet/base/stabiliserMm", "/cabinet/uprights/frontSetbackMm", "/items/*/massKg", "/items/*/position", "/items/*/body/depthMm",
+            "/items/*/body/heightMm", "/cabinet/rearDoor/depthMm", "/cabinet/frontDoor/depthMm",
         ],
         Remedies =
         [
@@ -69,7 +70,7 @@ public sealed class TipStatic : Rule
 
         if (mass.Balance is not { } balance)
         {
-            if (mass.IsDescribed && context.Survey.Items.Length > 0)
+            if (context.Survey.Items.Length > 0)
             {
                 MissingLoadData.ReportBalance(context, Missing);
             }

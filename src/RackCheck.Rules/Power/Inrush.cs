@@ -41,8 +41,7 @@ public sealed class Inrush : Rule
         Needs =
         [
             "/items/*/power/inrushA", "/items/*/power/inrushMs", "/items/*/power/plugs", "/supplies/*/breaker/curve", "/supplies/*/breaker/ratedA",
-            "/pdus/*/remoteSwitched",
-            "/pdus/*/groups/*/outlets/*/switched", "/connections",
+            "/pdus/*/remoteSwitched", "/pdus/*/groups/*/outlets/*/switched", "/connections", "/items/*/power/ratedW",
         ],
         Notes =
         [

@@ -32,8 +32,8 @@ public sealed class PduLoading : Rule
         Limits = [LimitsInForce.DesignSharePercent, LimitsInForce.ContinuousSharePercent],
         Needs =
         [
-            "/items/*/power/ratedW", "/items/*/power/powerFactor", "/items/*/power/plugs", "/items/*/power/redundant", "/supplies/*/voltageV", "/pdus/*/ratedA",
-            "/pdus/*/groups/*/breakerA", "/connections", "/site/region",
+            "/items/*/power/ratedW", "/items/*/heatW", "/items/*/power/powerFactor", "/items/*/power/plugs", "/items/*/power/redundant", "/supplies/*/voltageV",
+            "/pdus/*/ratedA", "/pdus/*/groups/*/breakerA", "/connections", "/site/region",
         ],
         Notes =
         [

@@ -54,9 +54,9 @@ public sealed class UpsCapacity : Rule
         Sources = [Sources.CircuitTheory, Sources.Peukert, Sources.RedundancyPractice, Sources.UpsPractice],
         Needs =
         [
-            "/items/*/ups/ratedW", "/items/*/ups/ratedVa", "/items/*/ups/runMinutes", "/items/*/ups/runLoadW", "/items/*/ups/feeds", "/items/*/ups/chargeW",
-            "/items/*/power/ratedW",
-            "/items/*/power/powerFactor", "/items/*/power/plugs", "/pdus", "/connections", "/site/upsMinutes",
+            "/items/*/ups/ratedW", "/items/*/ups/ratedVa", "/items/*/ups/runMinutes", "/items/*/ups/runLoadW", "/items/*/ups/feeds",
+            "/items/*/ups/chargeW", "/items/*/power/ratedW", "/items/*/power/powerFactor", "/items/*/power/plugs", "/pdus", "/connections",
+            "/site/upsMinutes", "/items/*/heatW",
         ],
         Notes =
         [

@@ -9,6 +9,8 @@ namespace RackCheck.Survey.Bounds;
 /// <summary>Facts of the cabinet.</summary>
 internal static class CabinetBounds
 {
+    private const string BondedAsk = "Which parts of the cabinet are bonded to protective earth?";
+
     /// <summary>The facts.</summary>
     public static ImmutableArray<Fact> All { get; } =
     [
@@ -72,7 +74,9 @@ internal static class CabinetBounds
         Asked("/cabinet/base/style", "What does the cabinet stand on: castors, feet, a plinth, floor bolts or wall brackets?"),
         Asked("/cabinet/lockable", "Can the doors and panels be locked?"),
         Asked("/cabinet/ipCode", "Which IP code has the cabinet?"),
-        Asked("/earthing/bonded", "Which parts of the cabinet are bonded to protective earth?"),
+        Asked("/earthing/bonded", BondedAsk),
+        Asked("/cabinet/frontDoor/bonded", BondedAsk, "/earthing/bonded"),
+        Asked("/cabinet/rearDoor/bonded", BondedAsk, "/earthing/bonded"),
     ];
 
     private enum DoorMember

@@ -72,10 +72,36 @@ public abstract class Fact
     /// <summary>Whether it is a fact of the place where the rack stands, which neither cabinet nor items depend on.</summary>
     internal bool IsOfRoom => Key.StartsWith("/site/", StringComparison.Ordinal);
 
+    /// <summary>Key of the fact whose question asks for this one too; null where it has a question of its own.</summary>
+    public string? AskedWith { get; init; }
+
     /// <summary>Id of the question: the key without its first slash and its indices, joined by dots.</summary>
-    public string Id => id ??= Key[1..].Replace("/*", "", StringComparison.Ordinal).Replace('/', '.');
+    public string Id => id ??= (AskedWith ?? Key)[1..].Replace("/*", "", StringComparison.Ordinal).Replace('/', '.');
 
     private string? id;
+
+    /// <summary>The question about one owner, or about the rack.</summary>
+    public MessageWording One => one ??= new("question." + Id, Ask.Replace(Each, Words.One, StringComparison.Ordinal));
+
+    private MessageWording? one;
+
+    /// <summary>The question about several owners.</summary>
+    public MessageWording Many => many ??= new($"question.{Id}.each", Ask.Replace(Each, Words.Many, StringComparison.Ordinal));
+
+    private MessageWording? many;
+
+    /// <summary>Name of the owners in the data of the question; null where it is about the rack.</summary>
+    public string? OwnersName => Ask.Contains(Each, StringComparison.Ordinal) ? Words.Name : null;
+
+    private const string Each = "{each}";
+
+    private (string Name, string One, string Many) Words => Key.Split('/')[1] switch
+    {
+        "items" => ("items", "{items}", "each of {items:all}"),
+        "supplies" => ("supplies", "supply {supplies}", "each of the supplies {supplies:all}"),
+        "pdus" => ("pdus", "PDU {pdus}", "each of the PDUs {pdus:all}"),
+        _ => ("sets", "set {sets}", "each of the sets {sets:all}"),
+    };
 
     /// <summary>The pointer of one owner.</summary>
     /// <param name="owner">Index of the item, supply or PDU.</param>
@@ -98,6 +124,14 @@ public abstract class Fact
     /// <returns>The range; null if the owner has no such value, or none that can be bounded.</returns>
     public abstract Bound? BoundOf(RackDescription rack, int owner);
 
+    /// <summary>Whether the value as given lies in a range.</summary>
+    /// <param name="rack">The description.</param>
+    /// <param name="owner">Index of the owner.</param>
+    /// <param name="bound">The range.</param>
+    /// <returns>Whether it is given and inside.</returns>
+    public virtual bool IsInside(RackDescription rack, int owner, Bound bound) =>
+        ValueOf(rack, owner) is { } value && value >= bound.Low && value <= bound.High;
+
     internal abstract void Find(RackDescription rack, List<Gap> gaps);
 
     internal abstract void Fill(RackDraft draft, int owner, double value);
@@ -117,6 +151,8 @@ internal sealed class RackDraft(RackDescription rack)
     private Item[]? items;
     private Supply[]? supplies;
     private Pdu[]? pdus;
+    private FanSet[]? roofFans;
+    private FanSet[]? fanTrays;
 
     public RackDescription Rack { get; set; } = rack;
 
@@ -126,7 +162,17 @@ internal sealed class RackDraft(RackDescription rack)
 
     public Pdu[] Pdus => pdus ??= [.. Rack.Pdus!];
 
-    public RackDescription Finish() => Rack with { Items = items ?? Rack.Items, Supplies = supplies ?? Rack.Supplies, Pdus = pdus ?? Rack.Pdus };
+    public FanSet[] RoofFans => roofFans ??= [.. Rack.Cooling!.RoofFans!];
+
+    public FanSet[] FanTrays => fanTrays ??= [.. Rack.Cooling!.FanTrays!];
+
+    public RackDescription Finish() => Rack with
+    {
+        Items = items ?? Rack.Items, Supplies = supplies ?? Rack.Supplies, Pdus = pdus ?? Rack.Pdus,
+        Cooling = roofFans is null && fanTrays is null
+            ? Rack.Cooling
+            : Rack.Cooling! with { RoofFans = roofFans ?? Rack.Cooling.RoofFans, FanTrays = fanTrays ?? Rack.Cooling.FanTrays },
+    };
 }
 
 /// <summary>A fact of each element of a list, or of the rack itself.</summary>
@@ -154,6 +200,14 @@ internal sealed class Fact<T> : Fact
 
     /// <inheritdoc/>
     public override Bound? BoundOf(RackDescription rack, int owner) => Limits?.Invoke(Owners(rack)[owner], rack);
+
+    /// <summary>The lowest and the highest measure of a value that has several; null where the value is one number.</summary>
+    public Func<T, Bound?>? Extent { get; init; }
+
+    /// <inheritdoc/>
+    public override bool IsInside(RackDescription rack, int owner, Bound bound) => Extent is null
+        ? base.IsInside(rack, owner, bound)
+        : Extent(Owners(rack)[owner]) is { } extent && extent.Low >= bound.Low && extent.High <= bound.High;
 
     internal int Number { get; set; }
 

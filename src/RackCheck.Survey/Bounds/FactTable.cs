@@ -10,7 +10,10 @@ public static class FactTable
     internal const string Practice = "common practice, no source";
 
     /// <summary>All facts, by theme.</summary>
-    public static ImmutableArray<Fact> All { get; } = [.. ItemBounds.All, .. ItemPowerBounds.All, .. CabinetBounds.All, .. FeedBounds.All, .. SiteBounds.All];
+    public static ImmutableArray<Fact> All { get; } =
+    [
+        .. ItemBounds.All, .. ItemPowerBounds.All, .. CabinetBounds.All, .. FeedBounds.All, .. SiteBounds.All, .. FanBounds.All,
+    ];
 
     private static readonly FrozenDictionary<string, int> Numbers = Number();
 
@@ -26,13 +29,29 @@ public static class FactTable
         return Numbers.TryGetValue(key, out var number) ? (All[number], owner) : null;
     }
 
+    /// <summary>The fact whose question asks for a pointer.</summary>
+    /// <param name="pointer">A pointer into a description.</param>
+    /// <returns>The fact: itself, the one that it is asked with, or one whose question names the member.</returns>
+    public static Fact AskedBy(string pointer) =>
+        Find(pointer)?.Fact is not { } fact ? Unlisted(pointer) : fact.AskedWith is { } other ? All[Numbers[other]] : fact;
+
+    /// <summary>The question for a member that the table does not have.</summary>
+    public static MessageWording Other { get; } = new("question.other", "What is the value of {member}?");
+
+    /// <summary>Wordings of all questions.</summary>
+    public static IReadOnlyList<MessageWording> Wordings { get; } =
+    [
+        .. All.Where(f => f.AskedWith is null).SelectMany(f => f.OwnersName is null ? (MessageWording[])[f.One] : [f.One, f.Many]),
+        Other,
+    ];
+
     /// <summary>A fact for a member that the table does not have.</summary>
     /// <param name="pointer">Its pointer.</param>
     /// <returns>The fact, whose question names the member.</returns>
     public static Fact Unlisted(string pointer)
     {
         var (key, _) = KeyOf(pointer);
-        return Asked(key, $"What is the value of {key[1..]}?");
+        return Asked(key, Other.Template);
     }
 
     /// <summary>Which of the bounded facts a rule reads.</summary>
@@ -43,7 +62,8 @@ public static class FactTable
         var set = default(FactSet);
         for (var i = 0; i < Bounded.Length; i++)
         {
-            if (needs.Any(n => Covers(n, Bounded[i].Key)))
+            var key = Bounded[i].Key;
+            if (needs.Any(n => Covers(n, key)) || (UprightsDependOn.Contains(key) && needs.Any(n => Covers("/cabinet/uprights", n))))
             {
                 set = set.With(i);
             }
@@ -51,6 +71,12 @@ public static class FactTable
 
         return set;
     }
+
+    // Uprights whose place is not given are assumed where doors and items allow, so that a rule that reads the place reads these.
+    private static readonly string[] UprightsDependOn =
+    [
+        "/cabinet/frontDoor/depthMm", "/cabinet/rearDoor/depthMm", "/items/*/frontProjectionMm", "/items/*/rearProjectionMm", "/items/*/body/depthMm",
+    ];
 
     // A list within a record, such as a door leaf within a door, is covered by the record.
     private static bool Covers(string need, string key) =>
@@ -84,6 +110,7 @@ public static class FactTable
                 Fact<Item> f => n => f.Number = n,
                 Fact<Supply> f => n => f.Number = n,
                 Fact<Pdu> f => n => f.Number = n,
+                Fact<FanSet> f => n => f.Number = n,
                 Fact<RackDescription> f => n => f.Number = n,
                 _ => throw new InvalidOperationException(fact.Key),
             };
@@ -110,7 +137,8 @@ public static class FactTable
             LowIsAdverse = lowIsAdverse, Pull = pull, Basis = basis, IsNumber = isNumber,
         };
 
-    internal static Fact<RackDescription> Asked(string key, string ask) => new() { Key = key, Ask = ask, Owners = static r => [r], Get = static _ => null };
+    internal static Fact<RackDescription> Asked(string key, string ask, string? with = null) =>
+        new() { Key = key, Ask = ask, AskedWith = with, Owners = static r => [r], Get = static _ => null };
 }
 
 /// <summary>A set of bounded facts.</summary>
@@ -128,6 +156,10 @@ public readonly record struct FactSet(ulong Low, ulong High)
     /// <summary>The set with one more fact.</summary>
     /// <param name="number">Its place among the bounded facts.</param>
     public FactSet With(int number) => number < 64 ? this with { Low = Low | (1UL << number) } : this with { High = High | (1UL << (number & 63)) };
+
+    /// <summary>The facts that either set has.</summary>
+    /// <param name="other">The other set.</param>
+    public FactSet Or(FactSet other) => new(Low | other.Low, High | other.High);
 
     /// <summary>The facts that both sets have.</summary>
     /// <param name="other">The other set.</param>

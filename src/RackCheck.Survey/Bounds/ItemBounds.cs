@@ -41,8 +41,8 @@ internal static class ItemBounds
             "support/ratedKg", "For what load are the slides, runners or shelf of {each} rated?", i => i.Support?.RatedKg,
             (i, v) => i with { Support = i.Support! with { RatedKg = v } },
             (i, _) => i.Support?.Style is SupportStyle.Slides or SupportStyle.Runners or SupportStyle.Shelf
-                || i is { Category: ItemCategory.Shelf, Support: not null } ? new(10, 200) : null,
-            "10 to 200 kg", "kg", lowIsAdverse: true),
+                || i is { Category: ItemCategory.Shelf, Support: not null } ? new(10, 1000) : null,
+            "10 to 1000 kg", "kg", lowIsAdverse: true),
         OfItem(
             "support/thicknessMm", "How thick is one slide, runner or shelf under {each}?", i => i.Support?.ThicknessMm,
             (i, v) => i with { Support = i.Support! with { ThicknessMm = v } }, (i, _) => Thickness(i),

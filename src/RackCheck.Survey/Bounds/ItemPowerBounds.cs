@@ -16,7 +16,7 @@ internal static class ItemPowerBounds
         OfItem(
             "power/ratedW", "What is the rated power of {each}?", i => i.Power?.RatedW, (i, v) => i with { Power = i.Power! with { RatedW = v } },
             (i, _) => i is { Power.Plugs: not { Count: 0 }, Power: not null, Ups: null } && !PassiveEquipment.IsPassive(i) ? Watts(i) : null,
-            "5 W to 1000 W for each U; displays, keyboards and KVM switches to 100 W, others to 2000 W for each U", "W"),
+            "5 W to 1000 W for each U; displays, keyboards and KVM switches to 100 W, others to 2200 W for each U", "W"),
         OfItem(
             "power/powerFactor", "What is the power factor of {each}?", i => i.Power?.PowerFactor,
             (i, v) => i with { Power = i.Power! with { PowerFactor = v } },
@@ -33,7 +33,7 @@ internal static class ItemPowerBounds
         OfItem(
             "power/leakageMa", "What is the protective conductor current of {each}?", i => i.Power?.LeakageMa,
             (i, v) => i with { Power = i.Power! with { LeakageMa = v } }, (i, _) => i.Power is { Plugs: { Count: > 0 } } p ? new(0, Leakage(p.RatedW)) : null,
-            "0 to 0.5 mA and 2.5 mA for each rated kilowatt, at most 3.5 mA", "mA",
+            "0 to 0.75 mA and 2.5 mA for each rated kilowatt, at most 3.5 mA", "mA",
             basis: "upper end: the limit for equipment with an ordinary plug, IEC 62368-1, value from memory; below it common practice, no source"),
         OfItem(
             "heatW", "How much heat does {each} give off?", i => i.HeatW ?? (i.Ups is null ? i.Power?.TypicalW ?? i.Power?.RatedW : null),
@@ -64,6 +64,7 @@ internal static class ItemPowerBounds
             (i, _) => i.Ups is { RatedW: { } watts } ? new(0.05 * watts, 0.2 * watts) : null, "5 to 20 % of its rated power", "W"),
         Asked("/items/*/ups/runMinutes", "How long does {each} run, and at which load?"),
         Asked("/items/*/ups/runLoadW", "At which load is the run time of {each} specified?"),
+        Asked("/items/*/ups/outlets", "Which outlets has {each}, and how many?"),
         Asked("/items/*/ups/feeds", "Which PDUs does {each} feed?"),
         Asked("/items/*/power", "How much power does {each} draw, and which mains plugs has it?"),
         Asked("/items/*/power/plugs", "Which mains plugs has {each}, and how many?"),
@@ -75,7 +76,7 @@ internal static class ItemPowerBounds
         Asked("/items/*/battery/capacityAh", "What is the capacity of the battery of {each}?"),
     ];
 
-    private static double Leakage(double? ratedW) => ratedW is { } watts ? Math.Min(3.5, 0.5 + (0.0025 * watts)) : 3.5;
+    private static double Leakage(double? ratedW) => ratedW is { } watts ? Math.Min(3.5, 0.75 + (0.0025 * watts)) : 3.5;
 
     private static bool IsActive(Item item) => !PassiveEquipment.IsPassive(item) && item.Power?.Plugs is not { Count: 0 }
         && (item.Power is not null || item.HeatW > 0 || IsOfActiveKind(item));
@@ -90,7 +91,7 @@ internal static class ItemPowerBounds
         {
             ItemCategory.Display or ItemCategory.KeyboardDrawer or ItemCategory.KvmSwitch => new(5, 100),
             ItemCategory.Computer or ItemCategory.Server or ItemCategory.Network or ItemCategory.Instrument => new(5, 1000 * units),
-            _ => new(5, 2000 * units),
+            _ => new(5, 2200 * units),
         };
     }
 

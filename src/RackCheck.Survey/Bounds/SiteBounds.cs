@@ -9,6 +9,8 @@ internal static class SiteBounds
 {
     private const double LowestNorthAmericanV = 100;
     private const double HighestNorthAmericanV = 215;
+    private const double WidestOpeningMm = 1800;
+    private const double WidestCorridorMm = 2400;
 
     /// <summary>The facts.</summary>
     public static ImmutableArray<Fact> All { get; } =
@@ -44,13 +46,14 @@ internal static class SiteBounds
             (s, v) => s with { Floor = (s.Floor ?? new()) with { PointKn = v } }, StandsOnFloor(1.5, 10), "1.5 to 10 kN", "kN", lowIsAdverse: true,
             basis: "from offices to storage, EN 1991-1-1; value from memory"),
         OfDelivery(
-            "openings", "How wide and high is the narrowest door on the delivery route?", d => d.Openings is { } o ? Narrowest(o.Select(x => x.WidthMm)) : null,
-            (d, v) => d with { Openings = [new Opening { WidthMm = v, HeightMm = 2000 + ((v - 800) / 2) }] }, _ => new(800, 1800),
+            "openings", "How wide and high is the narrowest door on the delivery route?",
+            d => d.Openings is { } o ? Narrowest(o.Select(x => x.WidthMm), WidestOpeningMm) : null,
+            (d, v) => d with { Openings = [new Opening { WidthMm = v, HeightMm = 2000 + ((v - 800) / 2) }] }, _ => new(800, WidestOpeningMm),
             "800 by 2000 mm to 1800 by 2500 mm", "mm", lowIsAdverse: true, isNumber: false),
         OfDelivery(
             "corridors", "How wide are the corridors at the corners of the delivery route?",
-            d => d.Corridors is { } c ? Narrowest(c.Select(x => Math.Min(x.WidthMm, x.TurnIntoMm))) : null,
-            (d, v) => d with { Corridors = [new Corridor { WidthMm = v, TurnIntoMm = v }] }, _ => new(1000, 2400), "1000 to 2400 mm", "mm",
+            d => d.Corridors is { } c ? Narrowest(c.Select(x => Math.Min(x.WidthMm, x.TurnIntoMm)), WidestCorridorMm) : null,
+            (d, v) => d with { Corridors = [new Corridor { WidthMm = v, TurnIntoMm = v }] }, _ => new(1000, WidestCorridorMm), "1000 to 2400 mm", "mm",
             lowIsAdverse: true, isNumber: false),
         OfDelivery(
             "ramps", "How steep are the ramps on the delivery route?", d => d.Ramps is { } r ? (r.Count == 0 ? 0 : r.Max(x => x.SlopePercent)) : null,
@@ -99,7 +102,8 @@ internal static class SiteBounds
     // Stands for the delivery where the description has none.
     private static Model.Delivery Unknown { get; } = new();
 
-    private static double Narrowest(IEnumerable<double> widths) => widths.DefaultIfEmpty(double.PositiveInfinity).Min();
+    // None stands in the way of nothing, as the widest.
+    private static double Narrowest(IEnumerable<double> widths, double widest) => widths.DefaultIfEmpty(widest).Min();
 
     private static bool StandsAtWall(RackDescription rack) =>
         rack.Cabinet?.Placement is Placement.Wall or Placement.RowEndWall or Placement.RowMiddleWall or Placement.RowMiddleWallCovered;

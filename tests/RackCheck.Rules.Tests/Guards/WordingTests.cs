@@ -3,6 +3,7 @@ using CsCheck;
 using RackCheck.Model;
 using RackCheck.Model.Json;
 using RackCheck.Rules.Tests.Properties;
+using RackCheck.Survey.Bounds;
 using RackCheck.Testing;
 
 namespace RackCheck.Rules.Tests.Guards;
@@ -13,10 +14,13 @@ public sealed class WordingTests
     private static readonly Dictionary<string, Dictionary<string, MessageWording>> ByRule = RuleSet.Default.All.ToDictionary(
         r => r.Descriptor.Id, r => r.Wordings.ToDictionary(w => w.Key, StringComparer.Ordinal), StringComparer.Ordinal);
 
+    private static readonly Dictionary<string, MessageWording> QuestionWordings =
+        FactTable.Wordings.ToDictionary(w => w.Key, StringComparer.Ordinal);
+
     [Fact]
     [Trait("Kind", "property")]
     public void Every_message_is_rendered_from_its_key_and_data() =>
-        AnyRack.All.Sample(rack => Check(rack), iter: Samples.Of(3_000), print: RackCheck.Testing.Wording.Of);
+        AnyRack.WithPolicy.Sample(rack => Check(rack), iter: Samples.Of(3_000), print: RackCheck.Testing.Wording.Of);
 
     [Fact]
     public void Messages_about_the_examples_of_rules_are_rendered_from_key_and_data()
@@ -52,7 +56,8 @@ public sealed class WordingTests
     public void Keys_of_a_rule_begin_with_its_id() => Assert.All(
         RuleSet.Default.All,
         r => Assert.All(r.Wordings.Select(w => w.Key), k => Assert.True(
-            k == r.Descriptor.Id || new[] { r.Descriptor.Id, "missing", "not-assessed" }.Any(p => k.StartsWith(p + ".", StringComparison.Ordinal)), k)));
+            k == r.Descriptor.Id
+                || new[] { r.Descriptor.Id, "missing", "not-assessed", "acceptance-lapsed" }.Any(p => k.StartsWith(p + ".", StringComparison.Ordinal)), k)));
 
     [Fact]
     public void Every_rule_has_a_wording_of_its_own() => Assert.All(
@@ -67,6 +72,17 @@ public sealed class WordingTests
         foreach (var finding in report.Findings)
         {
             Check(finding.Rule, finding.MessageKey, finding.MessageData, finding.Message, request);
+            if (finding.LapsedAcceptance is { } lapsed)
+            {
+                Check(finding.Rule, lapsed.MessageKey, lapsed.MessageData, lapsed.Message, request);
+            }
+        }
+
+        foreach (var question in report.Questions)
+        {
+            var wording = QuestionWordings.GetValueOrDefault(question.MessageKey);
+            Assert.True(wording is not null, $"{question.MessageKey} is not listed");
+            Check(wording, question.MessageData, question.Ask, request);
         }
 
         foreach (var entry in report.NotAssessed)
@@ -78,10 +94,15 @@ public sealed class WordingTests
     private static void Check(string rule, string key, IReadOnlyDictionary<string, Scalar> data, string message, string request)
     {
         Assert.True(ByRule[rule].TryGetValue(key, out var wording), $"{rule} does not list {key}");
+        Check(wording, data, message, request);
+    }
+
+    private static void Check(MessageWording wording, IReadOnlyDictionary<string, Scalar> data, string message, string request)
+    {
         Assert.Equal(message, wording.Render([.. data.Select(d => (d.Key, d.Value))]));
         foreach (var text in data.Values.SelectMany(v => v.List ?? [v]).Select(v => v.Text).OfType<string>())
         {
-            Assert.True(!text.Contains(' ', StringComparison.Ordinal) || IsFrom(request, text), $"{key} has the composed value {text}");
+            Assert.True(!text.Contains(' ', StringComparison.Ordinal) || IsFrom(request, text), $"{wording.Key} has the composed value {text}");
         }
     }
 

@@ -75,6 +75,6 @@ public sealed class FloorDistributedTests : RuleTests<FloorDistributed>
         ReportsMissing(Standing(null) with { Site = null }, "/site/floor/distributedKnM2");
         ReportsMissing(Standing(13, null), "/items/0/massKg");
         ReportsMissing(EmptyRack().Floor(5, 5).With(Unit("wave-pc", 4).At(1)), "/cabinet/massKg", "/items/0/massKg");
-        Passes(EmptyRack().Floor(5, 5));
+        ReportsMissing(EmptyRack().Floor(5, 5), "/cabinet/massKg");
     }
 }

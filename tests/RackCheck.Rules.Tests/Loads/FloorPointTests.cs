@@ -64,6 +64,6 @@ public sealed class FloorPointTests : RuleTests<FloorPoint>
         ReportsMissing(Even(null), "/site/floor/pointKn");
         ReportsMissing(Even(null) with { Site = null }, "/site/floor/pointKn");
         ReportsMissing(EmptyRack().Floor(5, 5).With(Unit("wave-pc", 4).At(1)), "/cabinet/massKg", "/items/0/massKg");
-        Passes(EmptyRack().Floor(5, 5));
+        ReportsMissing(EmptyRack().Floor(5, 5), "/cabinet/massKg");
     }
 }

@@ -48,8 +48,10 @@ public sealed class FindingTests
                 var findings = Judge.Checker.Check(rack).Findings;
                 Assert.Equal(findings.Count, findings.Select(f => (f.Rule, f.Fingerprint)).Distinct().Count());
 
-                // Nor the same places: a client that goes by pointers could not tell which of them a remedy cleared.
-                Assert.Equal(findings.Count, findings.Select(f => (f.Rule, string.Join(' ', f.Pointers))).Distinct().Count());
+                // Nor the same places: a client that goes by pointers could not tell which of them a remedy cleared. What holds whatever is missing
+                // points at the record that lacks the value, and two missing values can be members of one record.
+                Assert.Empty(findings.Where(f => !Judge.HoldsOverRanges(f)).GroupBy(f => (f.Rule, string.Join(' ', f.Pointers))).Where(g => g.Count() > 1)
+                    .Select(g => $"{g.Key}: {string.Join("; ", g.Select(f => f.Message))}"));
             },
             iter: Samples.Of(6_000),
             print: Wording.Of);
