@@ -50,6 +50,7 @@ internal static partial class Composition
         services.AddSingleton<BasketReader>();
         services.AddSingleton<ProposalReader>();
         services.AddSingleton<ComparisonReader>();
+        services.AddSingleton<ElevationReader>();
         services.AddSingleton(provider =>
         {
             var logger = provider.GetRequiredService<ILogger<RackChecker>>();

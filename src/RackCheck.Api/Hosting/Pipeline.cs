@@ -40,6 +40,7 @@ internal static partial class Pipeline
         app.MapBaskets();
         app.MapProposals();
         app.MapComparisons();
+        app.MapElevations();
         app.MapRules();
         app.MapReference();
         app.MapHealth();

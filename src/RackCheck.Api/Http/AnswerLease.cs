@@ -25,6 +25,10 @@ internal sealed class AnswerLease
     /// <summary>Takes an empty lease.</summary>
     public static AnswerLease Take() => Spare.Get();
 
+    /// <summary>Adds bytes that are no JSON.</summary>
+    /// <param name="bytes">The bytes.</param>
+    public void Append(ReadOnlySpan<byte> bytes) => buffer.Write(bytes);
+
     /// <summary>Removes what was written.</summary>
     public void Clear()
     {

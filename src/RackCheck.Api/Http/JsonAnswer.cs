@@ -43,9 +43,9 @@ internal static class JsonAnswer
 
     /// <summary>Sends a prepared response.</summary>
     /// <returns>Completes when the server has taken the response.</returns>
-    public static async Task WriteAsync(HttpContext context, AnswerLease prepared)
+    public static async Task WriteAsync(HttpContext context, AnswerLease prepared, string mediaType = MediaType)
     {
-        await WriteAsync(context, prepared.Written);
+        await SendAsync(context, prepared.Written, mediaType);
         prepared.GiveBack();
     }
 

@@ -19,13 +19,15 @@ internal sealed class JsonRequest(ArrayPool<byte> buffers, MemoryBudget memory, 
     /// <summary>Receives the body of a request.</summary>
     /// <param name="context">The request.</param>
     /// <param name="pool">Where the answer will be computed.</param>
+    /// <param name="mediaTypes">Media types of the answer, the preferred first; null for JSON.</param>
     /// <returns>The body; null if a problem document was written.</returns>
-    public async ValueTask<RequestBody?> ReceiveAsync(HttpContext context, ComputePool pool)
+    public async ValueTask<RequestBody?> ReceiveAsync(HttpContext context, ComputePool pool, IReadOnlyList<string>? mediaTypes = null)
     {
         var request = context.Request;
-        if (!Negotiation.TakesJson(request))
+        if (mediaTypes is null ? !Negotiation.TakesJson(request) : Negotiation.Choose(request, mediaTypes) is null)
         {
-            await Problems.WriteAsync(context, StatusCodes.Status406NotAcceptable, "The response is application/json.");
+            var offered = string.Join(" or ", mediaTypes ?? ["application/json"]);
+            await Problems.WriteAsync(context, StatusCodes.Status406NotAcceptable, $"The response is {offered}.");
             return null;
         }
 
@@ -113,7 +115,7 @@ internal sealed class JsonRequest(ArrayPool<byte> buffers, MemoryBudget memory, 
         memory.Take(length);
         try
         {
-            await JsonAnswer.WriteAsync(context, answer);
+            await JsonAnswer.WriteAsync(context, answer, reply.MediaType);
         }
         finally
         {
@@ -127,4 +129,8 @@ internal sealed class JsonRequest(ArrayPool<byte> buffers, MemoryBudget memory, 
 /// <param name="Refusal">Kind of the problem.</param>
 /// <param name="Detail">Details of this occurrence.</param>
 /// <param name="Faults">The faults, if any.</param>
-internal sealed record Reply(AnswerLease? Answer, ProblemKind? Refusal = null, string? Detail = null, IReadOnlyList<Fault>? Faults = null);
+internal sealed record Reply(AnswerLease? Answer, ProblemKind? Refusal = null, string? Detail = null, IReadOnlyList<Fault>? Faults = null)
+{
+    /// <summary>Media type of the document.</summary>
+    public string MediaType { get; init; } = JsonAnswer.MediaType;
+}

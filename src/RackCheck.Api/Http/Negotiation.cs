@@ -6,7 +6,6 @@ namespace RackCheck.Api.Http;
 internal static class Negotiation
 {
     private const string Json = "application/json";
-    private static readonly MediaTypeHeaderValue JsonType = new(Json);
 
     /// <summary>Whether the content type is JSON in UTF-8, as RFC 8259 requires.</summary>
     public static bool SendsJson(HttpRequest request)
@@ -31,22 +30,48 @@ internal static class Negotiation
             return true;
         }
 
-        if (!MediaTypeHeaderValue.TryParseList(header, out var ranges))
+        return Choose(request, [Json]) is not null;
+    }
+
+    /// <summary>The media type of the answer: the one that the client likes best. An unreadable header is ignored.</summary>
+    /// <param name="request">The request.</param>
+    /// <param name="offered">Media types of the service, the preferred first.</param>
+    /// <returns>The media type; null if the client accepts none.</returns>
+    public static string? Choose(HttpRequest request, IReadOnlyList<string> offered)
+    {
+        var header = request.Headers.Accept;
+        if (header.Count == 0 || !MediaTypeHeaderValue.TryParseList(header, out var ranges))
         {
-            return true;
+            return offered[0];
         }
 
-        // The most specific range decides: "application/json;q=0, */*" accepts everything except JSON.
+        string? chosen = null;
+        var most = 0.0;
+        foreach (var mediaType in offered)
+        {
+            if (QualityOf(mediaType, ranges) is var quality && quality > most)
+            {
+                (chosen, most) = (mediaType, quality);
+            }
+        }
+
+        return chosen;
+    }
+
+    // The most specific range decides: "application/json;q=0, */*" accepts everything except JSON.
+    private static double QualityOf(string mediaType, IList<MediaTypeHeaderValue> ranges)
+    {
+        var type = new MediaTypeHeaderValue(mediaType);
         MediaTypeHeaderValue? best = null;
         foreach (var range in ranges)
         {
-            if (JsonType.IsSubsetOf(range) && (best is null || Exactness(range) > Exactness(best)))
+            if (type.IsSubsetOf(range) && (best is null || Exactness(range) > Exactness(best)))
             {
                 best = range;
             }
         }
 
-        return best is not null && best.Quality != 0;
+        return best is null ? 0 : best.Quality ?? 1;
     }
 
     private static int Exactness(MediaTypeHeaderValue range) => range.MatchesAllTypes ? 0 : range.MatchesAllSubTypes ? 1 : 2;

@@ -1,7 +1,9 @@
+using System.Globalization;
 using System.Text.Json.Nodes;
 using Microsoft.OpenApi;
 using RackCheck.Api.Endpoints;
 using RackCheck.Documents;
+using RackCheck.Model;
 using Swashbuckle.AspNetCore.SwaggerGen;
 
 namespace RackCheck.Api.OpenApi;
@@ -41,7 +43,7 @@ internal sealed class ExampleOperationFilter : IOperationFilter
                 AddOption(
                     operation,
                     ChecksEndpoints.ApplyParameter,
-                    "remedies",
+                    ["remedies"],
                     "Applies the first remedies of errors, one after the other, until no error is left or no remedy helps. "
                     + "The report is on the resulting rack; `applied` holds that rack and the remedies applied.");
                 break;
@@ -53,6 +55,9 @@ internal sealed class ExampleOperationFilter : IOperationFilter
                 break;
             case ComparisonsEndpoints.CompareRacks:
                 AddBodies(operation, "The two racks.", Examples.Comparisons);
+                break;
+            case ElevationsEndpoints.DrawRacks:
+                DescribeDrawing(operation, context.Document);
                 break;
             case RulesEndpoints.GetRule:
                 AddChoice(operation, "id", "Id of the rule.", ContractSchemaFilter.RuleIds(), "depth.cabinet-too-shallow");
@@ -76,18 +81,48 @@ internal sealed class ExampleOperationFilter : IOperationFilter
         foreach (var example in examples)
         {
             var rack = JsonNode.Parse(example.Json)!;
-            media.Examples[example.Name] = new OpenApiExample { Summary = rack["reference"]!.GetValue<string>(), Value = rack };
+            var reference = (rack["racks"]?[0] ?? rack["after"] ?? rack)["reference"] ?? rack["reference"];
+            media.Examples[example.Name] = new OpenApiExample { Summary = reference!.GetValue<string>(), Value = rack };
         }
     }
 
+    private static void DescribeDrawing(OpenApiOperation operation, OpenApiDocument document)
+    {
+        AddBodies(operation, "One rack, up to six racks, or a rack before and after a change.", [Examples.Racks[^1], .. Examples.Elevations]);
+        ((OpenApiMediaType)operation.RequestBody!.Content!["application/json"]).Schema = new OpenApiSchema
+        {
+            OneOf =
+            [
+                new OpenApiSchemaReference(nameof(RackDescription), document), new OpenApiSchemaReference(nameof(ElevationRequest), document),
+            ],
+        };
+        var content = operation.Responses!["200"].Content!;
+        content[ElevationsEndpoints.Svg] = new OpenApiMediaType { Schema = new OpenApiSchema { Type = JsonSchemaType.String } };
+        content[ElevationsEndpoints.Png] = new OpenApiMediaType { Schema = new OpenApiSchema { Type = JsonSchemaType.String, Format = "binary" } };
+        operation.Responses["406"].Description = "The client accepts neither SVG nor PNG.";
+        AddOption(operation, ElevationsEndpoints.ViewParameter, ElevationsEndpoints.ViewNames, "The sides to draw. Default all.");
+        operation.Parameters!.Add(new OpenApiParameter
+        {
+            Name = ElevationsEndpoints.WidthParameter,
+            In = ParameterLocation.Query,
+            Description = "Width of a PNG, pixels. Default 1600. A picture of more than 32 million pixels is made smaller.",
+            Schema = new OpenApiSchema
+            {
+                Type = JsonSchemaType.Integer,
+                Minimum = ElevationsEndpoints.LeastWidth.ToString(CultureInfo.InvariantCulture),
+                Maximum = ElevationsEndpoints.MostWidth.ToString(CultureInfo.InvariantCulture),
+            },
+        });
+    }
+
     // Without an example, so that the docs page leaves the parameter empty. A check does not need it.
-    private static void AddOption(OpenApiOperation operation, string name, string value, string description) =>
+    private static void AddOption(OpenApiOperation operation, string name, IEnumerable<string> values, string description) =>
         (operation.Parameters ??= []).Add(new OpenApiParameter
         {
             Name = name,
             In = ParameterLocation.Query,
             Description = description,
-            Schema = new OpenApiSchema { Type = JsonSchemaType.String, Enum = [JsonValue.Create(value)] },
+            Schema = new OpenApiSchema { Type = JsonSchemaType.String, Enum = [.. values.Select(v => (JsonNode)JsonValue.Create(v))] },
         });
 
     private static void AddChoice(OpenApiOperation operation, string name, string description, IEnumerable<JsonNode> choices, string example)

@@ -20,6 +20,9 @@ internal static class Examples
     /// <summary>Comparison requests.</summary>
     public static ImmutableArray<Example> Comparisons { get; } = Load("comparison-");
 
+    /// <summary>Requests for a drawing of several racks.</summary>
+    public static ImmutableArray<Example> Elevations { get; } = Load("elevation-");
+
     private static ImmutableArray<Example> Load(string prefix)
     {
         var assembly = Assembly.GetExecutingAssembly();

@@ -8,7 +8,8 @@ namespace RackCheck.Api.OpenApi;
 /// <summary>The record types of requests, found through the serializer's metadata.</summary>
 internal static class RequestTypes
 {
-    private static readonly Type[] Requests = [typeof(RackDescription), typeof(BasketRequest), typeof(ProposalRequest), typeof(ComparisonRequest)];
+    private static readonly Type[] Requests =
+        [typeof(RackDescription), typeof(BasketRequest), typeof(ProposalRequest), typeof(ComparisonRequest), typeof(ElevationRequest)];
 
     // A report in a request is a response of this service; its schema stays that of responses.
     private static readonly FrozenSet<Type> All = Requests.Aggregate(new HashSet<Type> { typeof(CheckReport) }, (seen, type) => Reach(type, seen))

@@ -8,6 +8,9 @@ namespace RackCheck.Api.OpenApi;
 internal sealed class UnionDocumentFilter : IDocumentFilter
 {
     /// <inheritdoc/>
-    public void Apply(OpenApiDocument swaggerDoc, DocumentFilterContext context) =>
+    public void Apply(OpenApiDocument swaggerDoc, DocumentFilterContext context)
+    {
         context.SchemaGenerator.GenerateSchema(typeof(ExistingCabinet), context.SchemaRepository);
+        context.SchemaGenerator.GenerateSchema(typeof(ElevationRequest), context.SchemaRepository);
+    }
 }

@@ -35,6 +35,7 @@ namespace RackCheck.Model.Json;
 [JsonSerializable(typeof(ProposalAnswer))]
 [JsonSerializable(typeof(ComparisonRequest))]
 [JsonSerializable(typeof(ComparisonAnswer))]
+[JsonSerializable(typeof(ElevationRequest))]
 [JsonSerializable(typeof(Item))]
 [JsonSerializable(typeof(IReadOnlyList<Item>))]
 [JsonSerializable(typeof(IReadOnlyList<Supply>))]

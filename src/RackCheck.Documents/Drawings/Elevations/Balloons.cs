@@ -1,0 +1,141 @@
+using System.Globalization;
+using RackCheck.Model;
+using static System.FormattableString;
+
+namespace RackCheck.Documents.Drawings.Elevations;
+
+/// <summary>Numbered marks of findings. Shape and face say the severity: full octagon, triangle, circle.</summary>
+internal static class Balloons
+{
+    /// <summary>Distance from mark to mark.</summary>
+    public const double Pitch = 46;
+
+    private const double Radius = 18;
+    private static readonly int[] Here = [0];
+    private static readonly int[] Beside = [1, -1];
+
+    /// <summary>The word for a severity.</summary>
+    public static string Word(Severity severity) => severity switch
+    {
+        Severity.Error => "ERROR",
+        Severity.Warning => "WARNING",
+        _ => "ADVICE",
+    };
+
+    /// <summary>Draws a mark.</summary>
+    /// <param name="canvas">Takes the marks.</param>
+    /// <param name="x">Centre.</param>
+    /// <param name="y">Centre.</param>
+    /// <param name="severity">Severity of the finding.</param>
+    /// <param name="number">Its number.</param>
+    public static void Draw(Canvas canvas, double x, double y, Severity severity, int number)
+    {
+        var digits = number.ToString(CultureInfo.InvariantCulture);
+        var isTriangle = severity == Severity.Warning;
+        var size = new TypeSize(isTriangle ? (digits.Length > 2 ? 13 : 18) : digits.Length > 2 ? 15 : 20, true);
+        switch (severity)
+        {
+            case Severity.Error:
+                canvas.Outline(Octagon(x, y), Stroke.Normal, Fill.Ink);
+                break;
+            case Severity.Warning:
+                canvas.Outline(Invariant($"M{x:0.##} {y - 22:0.##}L{x + 22:0.##} {y + 17:0.##}H{x - 22:0.##}Z"), Stroke.Normal, Fill.Paper);
+                break;
+            default:
+                canvas.Disc(x, y, Radius, Stroke.Normal, Fill.Paper);
+                break;
+        }
+
+        canvas.Text(
+            x, Text.Baseline(y + (isTriangle ? 6 : 0), size.Size), digits, size, Anchor.Middle, severity == Severity.Error ? Tone.Paper : Tone.Ink);
+    }
+
+    /// <summary>Draws the marks of a view beside the places that the findings are about.</summary>
+    /// <param name="canvas">Takes the marks.</param>
+    /// <param name="findings">The findings of the view.</param>
+    /// <param name="anchorOf">The place of a finding in the view; null for the cabinet as a whole.</param>
+    /// <param name="view">The cabinet in the view.</param>
+    /// <param name="from">Left edge of the space for marks, beside the cabinet.</param>
+    /// <returns>Right edge of the marks.</returns>
+    public static double DrawAll(Canvas canvas, IEnumerable<PlacedFinding> findings, Func<PlacedFinding, Area?> anchorOf, Area view, double from)
+    {
+        var space = new LabelSpace();
+        var right = from;
+        var above = 0;
+        var perRow = PerRow(view.Width);
+        foreach (var placed in findings)
+        {
+            if (anchorOf(placed) is not { } anchor)
+            {
+                var (row, column) = (above / perRow, above % perRow);
+                above++;
+                Mark(canvas, placed, view.X + ((column + 0.5) * Pitch), view.Y - 30 - (row * Pitch), null);
+                continue;
+            }
+
+            var spot = space.TakeFirst(Spots(anchor, view, from))!.Value;
+            right = Math.Max(right, spot.Right);
+            Mark(canvas, placed, spot.MiddleX, spot.MiddleY, (Math.Min(anchor.Right, view.Right + 4), anchor.MiddleY));
+        }
+
+        return right;
+    }
+
+    /// <summary>Height that the marks above a cabinet need.</summary>
+    /// <param name="count">Number of marks.</param>
+    /// <param name="width">Width of the cabinet.</param>
+    public static double HeightAbove(int count, double width)
+    {
+        var perRow = PerRow(width);
+        return (count + perRow - 1) / perRow * Pitch;
+    }
+
+    private static int PerRow(double width) => Math.Max(1, (int)(width / Pitch));
+
+    private static void Mark(Canvas canvas, PlacedFinding placed, double x, double y, (double X, double Y)? to)
+    {
+        if (to is { } place)
+        {
+            canvas.Line(place.X, place.Y, x, y, Stroke.Thin);
+            canvas.Disc(place.X, place.Y, 4, Stroke.None, Fill.Ink);
+        }
+
+        var finding = placed.Finding;
+        canvas.Group(
+            $"{placed.Number}: {Word(finding.Severity).ToLowerInvariant()}, {finding.Rule}", [("data-fingerprint", finding.Fingerprint)],
+            inner => Draw(inner, x, y, finding.Severity, placed.Number));
+    }
+
+    // Beside the place first, then further out; after a few, in the rows above and below.
+    private static IEnumerable<Area> Spots(Area anchor, Area view, double from)
+    {
+        const int Columns = 6;
+        var rows = (int)Math.Ceiling(view.Height / Pitch) + 1;
+        for (var first = 0; ; first += Columns)
+        {
+            for (var row = 0; row <= rows; row++)
+            {
+                foreach (var side in row == 0 ? Here : Beside)
+                {
+                    var y = anchor.MiddleY + (side * row * Pitch);
+                    if (row > 0 && (y < view.Y || y > view.Bottom))
+                    {
+                        continue;
+                    }
+
+                    for (var column = first; column < first + Columns; column++)
+                    {
+                        yield return new Area(from + (column * Pitch), y - (Pitch / 2), Pitch, Pitch);
+                    }
+                }
+            }
+        }
+    }
+
+    private static string Octagon(double x, double y)
+    {
+        const double Half = 7.5;
+        return Invariant(
+            $"M{x - Half:0.##} {y - Radius:0.##}h{2 * Half}l{Radius - Half} {Radius - Half}v{2 * Half}l{Half - Radius} {Radius - Half}h{-2 * Half}l{Half - Radius} {Half - Radius}v{-2 * Half}Z");
+    }
+}

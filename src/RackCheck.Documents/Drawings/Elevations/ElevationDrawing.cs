@@ -1,0 +1,153 @@
+using RackCheck.Model;
+
+namespace RackCheck.Documents.Drawings.Elevations;
+
+/// <summary>Draws racks as a workshop drawing: elevations to scale, findings, figures and title block on one sheet.</summary>
+public static class ElevationDrawing
+{
+    private const double Margin = 60;
+    private const double Padding = 50;
+    private const double Gap = 110;
+    private const double SideGap = 80;
+    private const double CaptionHeight = 60;
+
+    /// <summary>Draws racks side by side.</summary>
+    /// <param name="racks">The racks, one to six.</param>
+    /// <param name="view">The sides to draw.</param>
+    /// <returns>The sheet: the same for the same racks.</returns>
+    public static Drawing Of(IReadOnlyList<DrawnRack> racks, ElevationView view = ElevationView.All)
+    {
+        IReadOnlyList<ElevationView> views = view == ElevationView.All ? [ElevationView.Front, ElevationView.Rear, ElevationView.Side] : [view];
+        var scenes = racks.Select(r => r.Survey is { } survey ? new Scene(r, survey) : null).ToList();
+        var top = Margin + Padding + CaptionHeight;
+        var floor = top + scenes.Max(s => s is null ? 0 : s.Heights.OverallMm + AboveOf(s, views) + 20);
+        var canvas = new Canvas();
+        var x = Margin + Padding;
+        var lowest = floor;
+        for (var i = 0; i < racks.Count; i++)
+        {
+            var width = Math.Max(i == 0 && racks.Count == 1 ? TitleBlock.LeastWidth - (2 * Padding) : 0, 0);
+            var (right, bottom) = scenes[i] is { } scene
+                ? DrawRack(canvas, scene, views, x, floor, width)
+                : DrawMissing(canvas, racks[i], x, top, Math.Max(width, 1000));
+            lowest = Math.Max(lowest, bottom);
+            x = right + (2 * Gap);
+        }
+
+        var sheetRight = Math.Max(x - (2 * Gap) + Padding, Margin + TitleBlock.LeastWidth);
+        var title = new Area(Margin, lowest + Padding, sheetRight - Margin, TitleBlock.HeightFor(racks.Count));
+        TitleBlock.Draw(canvas, racks, TitleOf(racks), title);
+        var frame = new Area(Margin, Margin, title.Width, title.Bottom - Margin);
+        return new Drawing(
+            frame.Right + Margin, frame.Bottom + Margin, TitleOf(racks), DescriptionOf(racks, views), [new Box(frame, Stroke.Thick), .. canvas.Marks]);
+    }
+
+    /// <summary>Draws racks side by side as an SVG document.</summary>
+    /// <param name="racks">The racks, one to six.</param>
+    /// <param name="view">The sides to draw.</param>
+    /// <returns>The document, UTF-8: the same bytes for the same racks.</returns>
+    public static byte[] Svg(IReadOnlyList<DrawnRack> racks, ElevationView view = ElevationView.All) => SvgWriter.Document(Of(racks, view));
+
+    private static (double Right, double Bottom) DrawRack(
+        Canvas canvas, Scene scene, IReadOnlyList<ElevationView> views, double left, double floor, double leastWidth)
+    {
+        // Room for the overall height.
+        var x = left + 70;
+        var bottom = floor;
+        var top = floor - scene.Heights.OverallMm;
+        for (var i = 0; i < views.Count; i++)
+        {
+            if (i == 0)
+            {
+                Dimensions.Upright(canvas, left + 34, top, floor, x - 8);
+            }
+
+            var (right, lower) = views[i] == ElevationView.Side
+                ? DrawSide(canvas, scene, views, x, floor)
+                : DrawFace(canvas, scene, views, views[i], x, floor);
+            (x, bottom) = (right + (i + 1 < views.Count && views[i + 1] == ElevationView.Side ? SideGap : Gap), Math.Max(bottom, lower));
+        }
+
+        var notes = Math.Max(x, left + leastWidth - Notes.Width);
+        if (scene.Rack.Caption is { } caption)
+        {
+            canvas.Text(left, Margin + Padding + 20, caption, TypeSize.Title, within: notes - left - 40);
+        }
+
+        bottom = Math.Max(bottom, new Notes(scene, views, canvas, notes, Margin + Padding - 20).Draw());
+        var rightEdge = notes + Notes.Width;
+        var findings = scene.Findings.Select(f => (f.Number, f.Finding)).ToList();
+        return (rightEdge, Legend.Draw(canvas, findings, scene.Rack.Report, left, bottom + 40, rightEdge - left));
+    }
+
+    private static (double Right, double Bottom) DrawFace(
+        Canvas canvas, Scene scene, IReadOnlyList<ElevationView> views, ElevationView view, double left, double floor)
+    {
+        var face = view == ElevationView.Front ? Face.Front : Face.Rear;
+
+        // PDUs and uprights can be wider than the cabinet.
+        var over = FaceView.Beyond(scene, face);
+        var drawn = new FaceView(scene, face, left + over, floor, canvas);
+        var right = Balloons.DrawAll(canvas, In(scene, view, views), drawn.PlaceOf, drawn.Frame, drawn.Right + 16);
+        var space = new LabelSpace();
+        Dimensions.Chain(canvas, [drawn.Frame.X, drawn.Frame.Right], floor + 58, floor + 4, space, _ => "width");
+        Caption(canvas, face == Face.Front ? "Front" : "Rear", "without door", drawn.Frame, floor + 120);
+        return (Math.Max(right, drawn.Right), floor + 170);
+    }
+
+    private static (double Right, double Bottom) DrawSide(Canvas canvas, Scene scene, IReadOnlyList<ElevationView> views, double left, double floor)
+    {
+        var (front, rear) = SideView.Beyond(scene);
+        var drawn = new SideView(scene, left + front, floor, canvas);
+        var right = Balloons.DrawAll(canvas, In(scene, ElevationView.Side, views), drawn.PlaceOf, drawn.Frame, drawn.Frame.Right + rear + 16);
+        Caption(canvas, "Side", "from the right, without panel; front on the left", drawn.Frame, floor + 330);
+        return (Math.Max(right, drawn.Frame.Right + rear), floor + 380);
+    }
+
+    private static void Caption(Canvas canvas, string name, string rest, Area frame, double y)
+    {
+        var used = canvas.Text(frame.X, y, name, TypeSize.Head, within: frame.Width);
+        canvas.Text(frame.X + used + 16, y, rest, TypeSize.Small, within: Math.Max(0, frame.Width - used - 16));
+    }
+
+    private static IEnumerable<PlacedFinding> In(Scene scene, ElevationView view, IReadOnlyList<ElevationView> views) =>
+        scene.Findings.Where(f => f.ViewOf(views) == view);
+
+    private static double AboveOf(Scene scene, IReadOnlyList<ElevationView> views)
+    {
+        var width = views[0] == ElevationView.Side ? scene.Cabinet.Depth.DepthMm : scene.Cabinet.WidthMm;
+
+        // As many as there can be: those whose place the views do not show are marked above the cabinet too.
+        return views.Max(v => Balloons.HeightAbove(In(scene, v, views).Count(f => f.Item is null || !scene.IsInside(f.Item)), width));
+    }
+
+    // Without the size of the cabinet or a height there is nothing to draw to scale.
+    private static (double Right, double Bottom) DrawMissing(Canvas canvas, DrawnRack rack, double left, double top, double width)
+    {
+        var y = top + TypeSize.Head.Leading;
+        canvas.Text(left, y, "Not drawn: essential data is missing", TypeSize.Head, within: width);
+        foreach (var pointer in rack.Missing)
+        {
+            y += TypeSize.Body.Leading;
+            canvas.Text(left, y, pointer, TypeSize.Body, within: width);
+        }
+
+        var findings = rack.Report.Findings.Select((f, i) => (i + 1, f)).ToList();
+        return (left + width, Legend.Draw(canvas, findings, rack.Report, left, y + 40, width));
+    }
+
+    private static string TitleOf(IReadOnlyList<DrawnRack> racks)
+    {
+        var names = racks.Select(r => r.Posted.Reference).Where(r => r is not null).Distinct().ToList();
+        var what = racks.Count == 1 ? "Rack elevation" : racks[0].Changes.Count > 0 || racks[0].Caption == "Before" ? "Rack elevations, before and after" : "Rack elevations";
+        return names.Count == 0 ? what : $"{what}: {Lists.Short([.. names.Select(n => TextFit.Isolate(n!))])}";
+    }
+
+    private static string DescriptionOf(IReadOnlyList<DrawnRack> racks, IReadOnlyList<ElevationView> views)
+    {
+        var sides = Lists.All([.. views.Select(v => v.ToString().ToLowerInvariant())]);
+        var parts = racks.Select(r => FormattableString.Invariant(
+            $"{r.Posted.Items.Count} items, {r.Report.Findings.Count} findings, product {r.Report.Verdicts.Product.ToString().ToLowerInvariant()}, site {r.Report.Verdicts.Site.ToString().ToLowerInvariant()}"));
+        return $"Drawing to scale 1:10 of the {sides} of a 19-inch rack with its equipment. {string.Join("; ", parts)}.";
+    }
+}

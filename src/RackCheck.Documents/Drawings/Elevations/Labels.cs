@@ -1,0 +1,105 @@
+using RackCheck.Model;
+using RackCheck.Survey.Layout;
+using static System.FormattableString;
+
+namespace RackCheck.Documents.Drawings.Elevations;
+
+/// <summary>Writes the names of equipment into its faces.</summary>
+/// <param name="scene">The rack.</param>
+/// <param name="space">Space that is not taken yet.</param>
+internal sealed class Labels(Scene scene, LabelSpace space)
+{
+    private const double Gap = 12;
+    private const double LeastForMeta = 190;
+
+    /// <summary>Writes the name, and what else there is room for, into a box.</summary>
+    /// <param name="canvas">Takes the marks.</param>
+    /// <param name="item">The item.</param>
+    /// <param name="box">Where its name can stand.</param>
+    /// <param name="seenFrom">The side that it is seen from; null for the side of the cabinet.</param>
+    /// <param name="isBehind">Whether it is seen behind its own face: the name alone, lighter.</param>
+    /// <returns>Whether there was room.</returns>
+    public bool Write(Canvas canvas, MountedItem item, Area box, Face? seenFrom, bool isBehind)
+    {
+        var name = Math.Min(TypeSize.Bold.Size, box.Height * 0.92) is var size && size >= 9 ? new TypeSize(size, !isBehind) : default;
+        if (name.Size == 0 || box.Width < 20)
+        {
+            return false;
+        }
+
+        var words = isBehind || box.Height < 80 ? null : item.Item?.Description;
+        var second = words is null ? 0 : TypeSize.Small.Leading;
+        var area = space.TakeFirst(LabelSpace.Rows(box, name.Size + second));
+        if (area is null && words is not null)
+        {
+            (words, second) = (null, 0);
+            area = space.TakeFirst(LabelSpace.Rows(box, name.Size));
+        }
+
+        if (area is not { } row)
+        {
+            return false;
+        }
+
+        if (ItemSigns.HasPattern(item))
+        {
+            var width = Math.Min(row.Width, name.Width(item.Id)) + 10;
+            canvas.Box(row with { X = row.X - 5, Width = width }, Stroke.None, Fill.Paper);
+        }
+
+        var first = Text.Baseline(row.Y + (name.Size / 2), name.Size);
+        var left = isBehind ? row : Meta(canvas, item, row, first, name.Size, seenFrom);
+        var used = canvas.Text(left.X, first, item.Id, name, tone: isBehind ? Tone.Light : Tone.Ink, within: left.Width);
+        scene.Named.Add(item);
+        if (words is not null)
+        {
+            canvas.Text(row.X, first + second, words, TypeSize.Small, tone: Tone.Light, within: row.Width);
+        }
+        else if (!isBehind && item.Item?.Description is { } description && left.Width - used > 90)
+        {
+            canvas.Text(left.X + used + Gap, first, description, TypeSize.Small, tone: Tone.Light, within: left.Width - used - Gap);
+        }
+
+        return true;
+    }
+
+    // Airflow, mass and height at the right end. What is left is for the name.
+    private Area Meta(Canvas canvas, MountedItem item, Area row, double baseline, double size, Face? seenFrom)
+    {
+        if (row.Width < LeastForMeta)
+        {
+            return row;
+        }
+
+        var type = TypeSize.Small with { Size = Math.Min(TypeSize.Small.Size, size) };
+        var mass = item.Item?.MassKg is { } kilograms ? Invariant($"{kilograms:0.##} kg") : null;
+        var change = scene.Rack.Changes.TryGetValue(item.Id, out var found) ? found.Words : null;
+        var meta = string.Join(" \u00b7 ", new[] { change, mass, item.HeightU > 0 ? Invariant($"{item.HeightU}U") : null }.Where(p => p is not null));
+        if (ItemSigns.HasPattern(item))
+        {
+            var width = Math.Min(row.Width / 2, type.Width(meta)) + 10;
+            canvas.Box(row with { X = row.Right + 5 - width, Width = width }, Stroke.None, Fill.Paper);
+        }
+
+        var used = canvas.Text(row.Right, baseline, meta, type, Anchor.End, within: row.Width / 2);
+        if (item.Item?.Airflow?.Direction is { } air and not AirflowDirection.None)
+        {
+            var x = row.Right - used - (ItemSigns.AirWidth / 2);
+            var y = row.Y + (size / 2);
+            if (seenFrom is { } face)
+            {
+                ItemSigns.DrawAir(canvas, air, face, x, y);
+            }
+            else
+            {
+                x -= 6;
+                used += 12;
+                ItemSigns.DrawAirFromSide(canvas, air, x, y);
+            }
+
+            used += ItemSigns.AirWidth;
+        }
+
+        return row.Inside(0, used > 0 ? used + Gap : 0);
+    }
+}
