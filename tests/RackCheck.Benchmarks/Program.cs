@@ -19,6 +19,12 @@ if (args is ["ranges"])
     return;
 }
 
+if (args is ["drawings"])
+{
+    DrawingTimes.Print();
+    return;
+}
+
 if (args is ["baskets"])
 {
     BasketTimes.Print();

@@ -72,7 +72,10 @@ public static class DrawingRacks
             Box("drive", 6, 7, ItemCategory.Instrument, 30, 350) with { Power = Power(1200, ConnectorCode.C20), Support = Runners },
             Box("patch-1", 1, 7, ItemCategory.Network, 2, 90) with { Position = new Position { U = 7, Face = Face.Rear } },
             Box("patch-2", 1, 14, ItemCategory.Network, 2, 90) with { Position = new Position { U = 14, Face = Face.Rear } },
-            Box("kvm", 1, 16, ItemCategory.KvmSwitch, 3, 180) with { Position = new Position { U = 16, Face = Face.Rear }, Power = Power(40, ConnectorCode.C14) },
+            Box("kvm", 1, 16, ItemCategory.KvmSwitch, 3, 180) with
+            {
+                Position = new Position { U = 16, Face = Face.Rear }, Power = Power(40, ConnectorCode.C14),
+            },
             Box("logger", 3, 14, ItemCategory.Instrument, 9, 250) with { Power = Power(120, ConnectorCode.C14) },
             new Item { Id = "beyond", HeightU = 2, Position = At(30), MassKg = 5 },
         ],
@@ -91,7 +94,7 @@ public static class DrawingRacks
         [
             Box("wave-maker-controller-of-the-deep-water-basin-with-position-loops", 2, 1, ItemCategory.Computer, 12, 450) with
             {
-                Description = "Controller of the sixteen paddles at the north end of the deep water basin, with position loops, force limits and an emergency stop",
+                Description = "Controller of the sixteen paddles at the north end of the deep water basin, with position loops, force limits and a stop",
             },
             Box(new string('M', 64), 1, 4, ItemCategory.Server, 12345.67, 700),
             Box("<script>alert(1)</script>", 1, 6, ItemCategory.Network, 4, 200) with { Description = "<b>&amp;\"'</b> ]]>" },
@@ -109,9 +112,18 @@ public static class DrawingRacks
     {
         Items =
         [
-            Box("\u05DE\u05D7\u05E9\u05D1-\u05D2\u05DC\u05D9\u05DD 12", 2, 1, ItemCategory.Computer, 12, 450) with { Description = "\u05D1\u05E7\u05E8 \u05D4\u05D2\u05DC\u05D9\u05DD (QWL-7)" },
-            Box("\u062E\u0627\u062F\u0645 \u0627\u0644\u0645\u0648\u062C", 2, 3, ItemCategory.Server, 18, 600) with { Description = "\u062E\u0627\u062F\u0645 \u0642\u064A\u0627\u0633 \u0627\u0644\u0623\u0645\u0648\u0627\u062C 3" },
-            Box("\u9020\u6CE2\u6A5F\u63A7\u5236\u5668", 2, 5, ItemCategory.Computer, 12, 450) with { Description = "\u6C34\u69FD\u5317\u7AEF\u9020\u6CE2\u677F\u63A7\u5236\u5668\u53CA\u5176\u7DCA\u6025\u505C\u6B62\u88DD\u7F6E\uFF0C\u5305\u62EC\u4F4D\u7F6E\u56DE\u8DEF\u3001\u529B\u9650\u5236" },
+            Box("\u05DE\u05D7\u05E9\u05D1-\u05D2\u05DC\u05D9\u05DD 12", 2, 1, ItemCategory.Computer, 12, 450) with
+            {
+                Description = "\u05D1\u05E7\u05E8 \u05D4\u05D2\u05DC\u05D9\u05DD (QWL-7)",
+            },
+            Box("\u062E\u0627\u062F\u0645 \u0627\u0644\u0645\u0648\u062C", 2, 3, ItemCategory.Server, 18, 600) with
+            {
+                Description = "\u062E\u0627\u062F\u0645 \u0642\u064A\u0627\u0633 \u0627\u0644\u0623\u0645\u0648\u0627\u062C 3",
+            },
+            Box("\u9020\u6CE2\u6A5F\u63A7\u5236\u5668", 2, 5, ItemCategory.Computer, 12, 450) with
+            {
+                Description = "\u6C34\u69FD\u5317\u7AEF\u9020\u6CE2\u677F\u63A7\u5236\u5668\u5305\u62EC\u4F4D\u7F6E\u56DE\u8DEF\u3001\u529B\u9650\u5236",
+            },
             Box("\u6CE2\u9AD8\u8A08\u30A2\u30F3\u30D7", 1, 7, ItemCategory.Instrument, 4, 300),
             Box("\uD30C\uB3C4 \uCE21\uC815", 1, 8, ItemCategory.Instrument, 4, 300),
             Box("\u03BA\u03CD\u03BC\u03B1-\u03B5\u03BB\u03B5\u03B3\u03BA\u03C4\u03AE\u03C2", 1, 9, ItemCategory.Computer, 4, 300),
@@ -185,7 +197,8 @@ public static class DrawingRacks
                 Id = p.ToString(), Phase = p, BreakerA = 16,
                 Outlets =
                 [
-                    new OutletSet { Socket = ConnectorCode.C13, Count = Math.Max(1, small / 3) }, new OutletSet { Socket = ConnectorCode.C19, Count = Math.Max(1, large / 2) },
+                    new OutletSet { Socket = ConnectorCode.C13, Count = Math.Max(1, small / 3) },
+                    new OutletSet { Socket = ConnectorCode.C19, Count = Math.Max(1, large / 2) },
                 ],
             }),
         ],

@@ -21,9 +21,6 @@ internal static class ChecksEndpoints
     /// <summary>Query parameter that requests remedies to be applied.</summary>
     public const string ApplyParameter = "apply";
 
-    private const string Contradiction =
-        "The description contradicts the product data of its part numbers. Correct the faults listed and send the request again.";
-
     /// <summary>Maps the group.</summary>
     public static void MapChecks(this IEndpointRouteBuilder routes) => routes
         .MapPost("/v1/checks", CheckAsync)
@@ -82,7 +79,7 @@ internal static class ChecksEndpoints
         {
             var rack = await parts.ResolveAsync(description, context.RequestAborted);
             reply = await JsonRequest.ComputeAsync(context, pools.Checks, cancellation => reader.FaultsOf(rack) is { Count: > 0 } faults
-                ? new Reply(null, ProblemKind.Invalid, Contradiction, faults)
+                ? new Reply(null, ProblemKind.Invalid, Problems.Contradiction, faults)
                 : Judge(rack, cancellation));
         }
 

@@ -41,14 +41,11 @@ internal static class ElevationsEndpoints
     /// <summary>Widest PNG, pixels.</summary>
     public const int MostWidth = 8_000;
 
-    /// <summary>Width of a PNG where none is asked for, pixels.</summary>
+    /// <summary>Width of a PNG for each rack where none is asked for, pixels.</summary>
     public const int DefaultWidth = 1_600;
 
-    // A picture takes one byte a pixel while it is made.
-    private const long MostPixels = 32_000_000;
-
-    private const string Contradiction =
-        "The description contradicts the product data of its part numbers. Correct the faults listed and send the request again.";
+    /// <summary>Most pixels of a PNG, which takes a byte for each while it is made.</summary>
+    public const long MostPixels = 32_000_000;
 
     private static readonly string[] MediaTypes = [Svg, Png];
 
@@ -71,10 +68,11 @@ internal static class ElevationsEndpoints
         .WithTags("Documents")
         .WithSummary("Draw racks")
         .WithDescription(
-            "Checks racks and draws them to scale 1:10 on one sheet: front, rear and side, U numbers, masses, free U positions, doors, uprights, PDUs, cords by "
-            + "feed, airflow, the depth stack of the deepest item, and the findings at their places with a legend. Takes one rack as a check does, up to six "
-            + "racks, or a rack before and after a change, with what is new, goes and moved marked. Items are groups with `data-item`, `data-u` (as given), "
-            + "`data-height-u` and `data-face`; findings have `data-fingerprint`. The same request gives the same bytes.")
+            "Checks racks and draws them to scale 1:10 on one sheet: front, rear and side, U numbers, masses, free U positions, doors, uprights, PDUs, cords "
+            + "by feed, airflow, the depth stack of the deepest item, and the findings at their places with a legend. Takes one rack as a check does, up to "
+            + "six racks, or a rack before and after a change, with what is new, goes and moved marked. Items are groups with `data-item`, `data-u` (as "
+            + "given), `data-height-u` and `data-face`; findings have `data-fingerprint`. The same request gives the same bytes. "
+            + "![A rack elevation](/docs/elevation.svg)")
         .Accepts<RackDescription>("application/json")
         .Produces<string>(StatusCodes.Status200OK, Svg, Png)
         .ComputesIn(static pools => pools.Documents)
@@ -93,7 +91,7 @@ internal static class ElevationsEndpoints
             return;
         }
 
-        if (WidthOf(context.Request.Query) is not { } width)
+        if (WidthOf(context.Request.Query) is not { } wanted)
         {
             await Problems.WriteAsync(
                 context, ProblemKind.Query, Invariant($"The query parameter '{WidthParameter}' is a whole number from {LeastWidth} to {MostWidth}."));
@@ -131,7 +129,7 @@ internal static class ElevationsEndpoints
             List<Fault> faults = [.. racks.SelectMany(r => descriptions.FaultsOf(r.Rack).Select(f => f with { Pointer = r.Pointer + f.Pointer }))];
             if (faults.Count > 0)
             {
-                return new Reply(null, ProblemKind.Invalid, Contradiction, faults);
+                return new Reply(null, ProblemKind.Invalid, Problems.Contradiction, faults);
             }
 
             IReadOnlyList<DrawnRack> drawn = [.. racks.Select(r => DrawnRack.Of(r.Rack, checker, cancellation))];
@@ -142,6 +140,7 @@ internal static class ElevationsEndpoints
 
             drawn = request.Racks is null ? DrawnRack.Compare(drawn[0], drawn[1]) : drawn;
             var drawing = ElevationDrawing.Of(drawn, view);
+            var width = wanted > 0 ? wanted : Math.Min(MostWidth, DefaultWidth * drawn.Count);
             var answer = AnswerLease.Take();
             answer.Append(mediaType == Png ? SkiaPainter.Png(drawing, width, MostPixels) : SvgWriter.Document(drawing));
             return new Reply(answer) { MediaType = mediaType };
@@ -164,8 +163,9 @@ internal static class ElevationsEndpoints
         : value.Count == 1 && Views.TryGetValue(value[0]!, out var view) ? view
         : null;
 
+    // 0 where none is asked for.
     private static int? WidthOf(IQueryCollection query) =>
-        !query.TryGetValue(WidthParameter, out var value) ? DefaultWidth
+        !query.TryGetValue(WidthParameter, out var value) ? 0
         : value.Count == 1 && int.TryParse(value[0], NumberStyles.None, CultureInfo.InvariantCulture, out var width) && width is >= LeastWidth and <= MostWidth
             ? width
             : null;

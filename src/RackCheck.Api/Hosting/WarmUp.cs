@@ -4,6 +4,8 @@ using RackCheck.Api.Catalogue;
 using RackCheck.Api.Endpoints;
 using RackCheck.Api.OpenApi;
 using RackCheck.Api.Reading;
+using RackCheck.Documents.Drawings;
+using RackCheck.Documents.Drawings.Elevations;
 using RackCheck.Model;
 using RackCheck.Planning.Baskets;
 using RackCheck.Planning.Layouts;
@@ -43,6 +45,8 @@ internal sealed class WarmUp(
             checker.Check(ResolvedRack.Of(reader.Read(example.Json).Document!, FrozenDictionary<string, Product>.Empty), cancellationToken);
         }
 
+        Draw(cancellationToken);
+
         LayoutSolver.Load(cancellationToken);
 
         // The examples use products of the bundled file, even if a product service is configured.
@@ -65,6 +69,15 @@ internal sealed class WarmUp(
         }
 
         readiness.MarkWarm();
+    }
+
+    // Fonts and the library of pictures are loaded with the first drawing.
+    private void Draw(CancellationToken cancellation)
+    {
+        var rack = ResolvedRack.Plain(reader.Read(Examples.Racks[^1].Json).Document!);
+        var drawing = ElevationDrawing.Of([DrawnRack.Of(rack, checker, cancellation)]);
+        SvgWriter.Document(drawing);
+        SkiaPainter.Png(drawing, ElevationsEndpoints.LeastWidth, ElevationsEndpoints.MostPixels);
     }
 
     // With a product service the file serves for warm-up only. A missing file delays the first basket by half a second; the service still starts.

@@ -14,6 +14,10 @@ public static class Problems
     /// <summary>Detail of a refusal that lists the faults of a request.</summary>
     public const string NothingChecked = "Nothing was checked. Correct the faults listed and send the request again.";
 
+    /// <summary>Detail of a refusal because of product data.</summary>
+    public const string Contradiction =
+        "The description contradicts the product data of its part numbers. Correct the faults listed and send the request again.";
+
     private const string TypePrefix = "urn:rack-check:problem:";
     private static readonly Overloaded Marker = new();
 

@@ -105,7 +105,7 @@ internal sealed class ExampleOperationFilter : IOperationFilter
         {
             Name = ElevationsEndpoints.WidthParameter,
             In = ParameterLocation.Query,
-            Description = "Width of a PNG, pixels. Default 1600. A picture of more than 32 million pixels is made smaller.",
+            Description = "Width of a PNG, pixels. Default 1600 for each rack. A picture of more than 32 million pixels is made smaller.",
             Schema = new OpenApiSchema
             {
                 Type = JsonSchemaType.Integer,

@@ -6,6 +6,9 @@ namespace RackCheck.Api.OpenApi;
 /// <summary>Example racks and baskets from openapi/examples. The docs page, the contract, the README and the tests use them.</summary>
 internal static class Examples
 {
+    /// <summary>Name of the rack whose drawing README and docs page show.</summary>
+    public const string Drawn = "rack-power-and-earth";
+
     private const string Prefix = "Examples/";
 
     /// <summary>The racks, by name.</summary>

@@ -2,10 +2,14 @@ using System.Globalization;
 using System.Text;
 using Microsoft.OpenApi;
 using RackCheck.Api.Access;
+using RackCheck.Api.Endpoints;
 using RackCheck.Api.Http;
+using RackCheck.Api.Reading;
 using RackCheck.Documents;
+using RackCheck.Documents.Drawings.Elevations;
 using RackCheck.Model;
 using RackCheck.Rules;
+using RackCheck.Survey.Catalogue;
 using Swashbuckle.AspNetCore.Swagger;
 
 namespace RackCheck.Api.OpenApi;
@@ -100,9 +104,20 @@ internal static class OpenApiSetup
                 docs.UseExplorer();
             });
         var contract = new Lazy<StaticAnswer>(() => Contract(app.Services.GetRequiredService<ISwaggerProvider>()));
+        var picture = new Lazy<StaticAnswer>(() => Picture(app.Services));
+        app.MapGet("/docs/elevation.svg", (Delegate)((HttpContext context) => picture.Value.WriteAsync(context))).RequireReader().ExcludeFromDescription();
         app.MapGet("/openapi/v1.json", (Delegate)((HttpContext context) => contract.Value.WriteAsync(context))).RequireReader().ExcludeFromDescription();
         app.MapPage("/docs/" + DocsPage.StylePath, DocsPage.Style, "text/css; charset=utf-8");
         app.MapRulesPage();
+    }
+
+    // The drawing of an example, to show what drawings look like.
+    private static StaticAnswer Picture(IServiceProvider services)
+    {
+        var example = Examples.Racks.Single(e => e.Name == Examples.Drawn);
+        var rack = services.GetRequiredService<DescriptionReader>().Read(example.Json).Document!;
+        var drawn = DrawnRack.Of(ResolvedRack.Plain(rack), services.GetRequiredService<RackChecker>());
+        return new StaticAnswer(ElevationDrawing.Svg([drawn]), ElevationsEndpoints.Svg);
     }
 
     // Made once: it takes longer than a check, and changes only with the service.

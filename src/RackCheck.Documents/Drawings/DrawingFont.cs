@@ -4,7 +4,9 @@ using SkiaSharp;
 namespace RackCheck.Documents.Drawings;
 
 /// <summary>The font that ships with the service, and how wide its text is.</summary>
-/// <remarks>DejaVu Sans Condensed: Latin, Greek, Cyrillic, Hebrew and Arabic, no Chinese, Japanese or Korean. What it lacks counts as wide as it is high.</remarks>
+/// <remarks>
+/// DejaVu Sans Condensed: Latin, Greek, Cyrillic, Hebrew and Arabic, no Chinese, Japanese or Korean. What it lacks counts as wide as it is high.
+/// </remarks>
 public static class DrawingFont
 {
     /// <summary>Families of the text in SVG: the same font, then fonts that are no wider, then whatever the viewer has.</summary>

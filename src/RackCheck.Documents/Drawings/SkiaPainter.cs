@@ -33,7 +33,8 @@ public static class SkiaPainter
         Draw(drawing, surface.Canvas);
         using var image = surface.Snapshot();
         using var pixels = image.PeekPixels() ?? throw new InvalidOperationException("No pixels of the picture.");
-        using var file = pixels.Encode(new SKPngEncoderOptions(SKPngEncoderFilterFlags.Sub, Compression)) ?? throw new InvalidOperationException("No file of the picture.");
+        using var file = pixels.Encode(new SKPngEncoderOptions(SKPngEncoderFilterFlags.Sub, Compression))
+            ?? throw new InvalidOperationException("No file of the picture.");
         return file.ToArray();
     }
 

@@ -5,7 +5,7 @@ namespace RackCheck.Documents.Drawings;
 /// <summary>Writes a drawing as SVG: no script, nothing from elsewhere, the same bytes for the same drawing.</summary>
 public static class SvgWriter
 {
-    private static readonly (Stroke Stroke, string Class)[] Strokes = [.. Enum.GetValues<Stroke>().Select(s => (s, "rk" + char.ToLowerInvariant(s.ToString()[0]) + s.ToString()[1..]))];
+    private static readonly (Stroke Stroke, string Class)[] Strokes = [.. Enum.GetValues<Stroke>().Select(s => (s, "rk" + s.ToString().ToLowerInvariant()))];
 
     /// <summary>The style sheet of every drawing. Colours turn with the viewer's preference, except in print.</summary>
     public static string Style { get; } = MakeStyle();

@@ -54,6 +54,21 @@ public sealed class ReadmeTests(Service service) : IClassFixture<Service>
         Assert.Equal(14, JsonNode.Parse(Repository.Read(Example.Split('/')))!["items"]!.AsArray().Count);
     }
 
+    [Fact]
+    public async Task Picture_is_the_drawing_of_the_example()
+    {
+        string[] path = ["openapi", "elevation.svg"];
+        var answer = await service.PostAsync(Repository.Read("openapi", "examples", "rack-power-and-earth.json"), "/v1/elevations");
+        if (Repository.IsRegenerating)
+        {
+            await File.WriteAllTextAsync(Repository.PathOf(path), answer.Text);
+        }
+
+        Assert.Equal(Repository.Read(path).ReplaceLineEndings("\n"), answer.Text);
+        Assert.Contains("](openapi/elevation.svg)", Readme, StringComparison.Ordinal);
+        Assert.Contains("examples/rack-power-and-earth.json http://localhost:5080/v1/elevations", Readme, StringComparison.Ordinal);
+    }
+
     private static string Mark(RuleDescriptor rule) =>
         (rule.MilderSeverity == Severity.Warning ? "W/" : "") + rule.Severity.ToString()[0] + (rule.Safety ? " S" : "");
 }

@@ -60,6 +60,7 @@ internal static class Balloons
     public static double DrawAll(Canvas canvas, IEnumerable<PlacedFinding> findings, Func<PlacedFinding, Area?> anchorOf, Area view, double from)
     {
         var space = new LabelSpace();
+        var spots = new Dictionary<Area, IEnumerator<Area>>();
         var right = from;
         var above = 0;
         var perRow = PerRow(view.Width);
@@ -73,7 +74,18 @@ internal static class Balloons
                 continue;
             }
 
-            var spot = space.TakeFirst(Spots(anchor, view, from))!.Value;
+            // The spots of one place are tried once: those before were taken.
+            if (!spots.TryGetValue(anchor, out var next))
+            {
+                next = spots[anchor] = Spots(anchor, view, from).GetEnumerator();
+            }
+
+            while (next.MoveNext() && !space.IsFree(next.Current))
+            {
+            }
+
+            var spot = next.Current;
+            space.Block(spot);
             right = Math.Max(right, spot.Right);
             Mark(canvas, placed, spot.MiddleX, spot.MiddleY, (Math.Min(anchor.Right, view.Right + 4), anchor.MiddleY));
         }
@@ -134,8 +146,8 @@ internal static class Balloons
 
     private static string Octagon(double x, double y)
     {
-        const double Half = 7.5;
-        return Invariant(
-            $"M{x - Half:0.##} {y - Radius:0.##}h{2 * Half}l{Radius - Half} {Radius - Half}v{2 * Half}l{Half - Radius} {Radius - Half}h{-2 * Half}l{Half - Radius} {Half - Radius}v{-2 * Half}Z");
+        const double Side = 15;
+        const double Cut = Radius - (Side / 2);
+        return Invariant($"M{x - (Side / 2):0.##} {y - Radius:0.##}h{Side}l{Cut} {Cut}v{Side}l{-Cut} {Cut}h{-Side}l{-Cut} {-Cut}v{-Side}Z");
     }
 }

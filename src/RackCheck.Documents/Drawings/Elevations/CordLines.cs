@@ -42,11 +42,12 @@ internal sealed class CordLines
     public Area? PlaceOf(PduNode pdu) => places.TryGetValue(pdu, out var place) ? place : null;
 
     /// <summary>Draws the vertical PDUs.</summary>
-    public void DrawPdus(Canvas canvas)
+    public void DrawPdus(Canvas canvas, LabelSpace space)
     {
         foreach (var (pdu, place) in places.Where(p => p.Key.Source.Mounting == PduMounting.Vertical))
         {
             scene.DrawnPdus.Add(pdu);
+            space.Block(place);
             var letter = scene.Letters[pdu.Supply.Index];
             canvas.Group($"PDU {pdu.Id}, vertical, feed {letter}", [("data-pdu", pdu.Id), ("data-view", "rear")], g =>
             {

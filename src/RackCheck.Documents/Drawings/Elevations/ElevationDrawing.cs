@@ -26,9 +26,9 @@ public static class ElevationDrawing
         var lowest = floor;
         for (var i = 0; i < racks.Count; i++)
         {
-            var width = Math.Max(i == 0 && racks.Count == 1 ? TitleBlock.LeastWidth - (2 * Padding) : 0, 0);
+            var width = racks.Count == 1 ? TitleBlock.LeastWidth - (2 * Padding) : 0;
             var (right, bottom) = scenes[i] is { } scene
-                ? DrawRack(canvas, scene, views, x, floor, width)
+                ? DrawRack(canvas, scene, views, x, floor, width, racks.Count > 1 ? racks[i].Caption ?? racks[i].Posted.Reference : null)
                 : DrawMissing(canvas, racks[i], x, top, Math.Max(width, 1000));
             lowest = Math.Max(lowest, bottom);
             x = right + (2 * Gap);
@@ -49,7 +49,7 @@ public static class ElevationDrawing
     public static byte[] Svg(IReadOnlyList<DrawnRack> racks, ElevationView view = ElevationView.All) => SvgWriter.Document(Of(racks, view));
 
     private static (double Right, double Bottom) DrawRack(
-        Canvas canvas, Scene scene, IReadOnlyList<ElevationView> views, double left, double floor, double leastWidth)
+        Canvas canvas, Scene scene, IReadOnlyList<ElevationView> views, double left, double floor, double leastWidth, string? heading)
     {
         // Room for the overall height.
         var x = left + 70;
@@ -69,9 +69,9 @@ public static class ElevationDrawing
         }
 
         var notes = Math.Max(x, left + leastWidth - Notes.Width);
-        if (scene.Rack.Caption is { } caption)
+        if (heading is not null)
         {
-            canvas.Text(left, Margin + Padding + 20, caption, TypeSize.Title, within: notes - left - 40);
+            canvas.Text(left, Margin + Padding + 20, heading, TypeSize.Title, within: notes - left - 40);
         }
 
         bottom = Math.Max(bottom, new Notes(scene, views, canvas, notes, Margin + Padding - 20).Draw());
@@ -115,10 +115,10 @@ public static class ElevationDrawing
 
     private static double AboveOf(Scene scene, IReadOnlyList<ElevationView> views)
     {
-        var width = views[0] == ElevationView.Side ? scene.Cabinet.Depth.DepthMm : scene.Cabinet.WidthMm;
-
         // As many as there can be: those whose place the views do not show are marked above the cabinet too.
-        return views.Max(v => Balloons.HeightAbove(In(scene, v, views).Count(f => f.Item is null || !scene.IsInside(f.Item)), width));
+        return views.Max(v => Balloons.HeightAbove(
+            In(scene, v, views).Count(f => f.Item is null || !scene.IsInside(f.Item)),
+            v == ElevationView.Side ? scene.Cabinet.Depth.DepthMm : scene.Cabinet.WidthMm));
     }
 
     // Without the size of the cabinet or a height there is nothing to draw to scale.
@@ -139,15 +139,17 @@ public static class ElevationDrawing
     private static string TitleOf(IReadOnlyList<DrawnRack> racks)
     {
         var names = racks.Select(r => r.Posted.Reference).Where(r => r is not null).Distinct().ToList();
-        var what = racks.Count == 1 ? "Rack elevation" : racks[0].Changes.Count > 0 || racks[0].Caption == "Before" ? "Rack elevations, before and after" : "Rack elevations";
+        var what = racks.Count == 1 ? "Rack elevation" : racks[0].Caption is null ? "Rack elevations" : "Rack elevations, before and after";
         return names.Count == 0 ? what : $"{what}: {Lists.Short([.. names.Select(n => TextFit.Isolate(n!))])}";
     }
+
+    private static string Words(Verdicts verdicts) => $"product {verdicts.Product}, site {verdicts.Site}".ToLowerInvariant();
 
     private static string DescriptionOf(IReadOnlyList<DrawnRack> racks, IReadOnlyList<ElevationView> views)
     {
         var sides = Lists.All([.. views.Select(v => v.ToString().ToLowerInvariant())]);
         var parts = racks.Select(r => FormattableString.Invariant(
-            $"{r.Posted.Items.Count} items, {r.Report.Findings.Count} findings, product {r.Report.Verdicts.Product.ToString().ToLowerInvariant()}, site {r.Report.Verdicts.Site.ToString().ToLowerInvariant()}"));
+            $"{r.Posted.Items.Count} items, {r.Report.Findings.Count} findings, {Words(r.Report.Verdicts)}"));
         return $"Drawing to scale 1:10 of the {sides} of a 19-inch rack with its equipment. {string.Join("; ", parts)}.";
     }
 }

@@ -11,6 +11,9 @@ internal sealed class FaceView
 {
     private const double LabelMargin = 10;
 
+    // Of a body whose width is not given. Common practice, no source.
+    private const double UsualBodyMm = 440;
+
     private readonly Scene scene;
     private readonly Face face;
     private readonly double centre;
@@ -77,10 +80,10 @@ internal sealed class FaceView
         // What is mounted on the far uprights is seen behind; names of it stand where nothing is in front of them.
         foreach (var item in other)
         {
-            canvas.Group(scene.Tell(item), scene.DataWithPlace(item, View), g => g.Box(boxes[item], Stroke.Hidden, Fill.Paper));
+            canvas.Group(scene.Tell(item), scene.DataWithPlace(item, View), g => g.Box(boxes[item], Stroke.Hidden));
         }
 
-        Cords?.DrawPdus(canvas);
+        Cords?.DrawPdus(canvas, space);
         var labels = new Labels(scene, space);
         foreach (var item in own)
         {
@@ -104,6 +107,9 @@ internal sealed class FaceView
             labels.Write(canvas, item, boxes[item].Inside(LabelMargin + left, LabelMargin + right), face, isBehind: true);
         }
     }
+
+    // Between the uprights as they are drawn.
+    private double Opening => Math.Min(scene.Cabinet.OpeningMm, RackGeometry.PanelWidthMm - 12);
 
     private string View => CabinetFacts.FaceText(face);
 
@@ -137,7 +143,7 @@ internal sealed class FaceView
         }
 
         var height = RackGeometry.PanelHeightMm(item.HeightU);
-        var width = item.Face == face ? RackGeometry.PanelWidthMm : Math.Min(item.Item?.Body?.WidthMm is { } body and > 60 ? body : 440, scene.Cabinet.OpeningMm);
+        var width = item.Face == face ? RackGeometry.PanelWidthMm : Math.Min(item.Item?.Body?.WidthMm is { } body and > 60 ? body : UsualBodyMm, Opening);
         var lower = scene.Heights.EdgeMm(item.Bottom!.Value) + (RackGeometry.PanelReliefMm / 2);
         return new Area(centre - (width / 2), floor - lower - height, width, height);
     }
@@ -146,7 +152,7 @@ internal sealed class FaceView
     private Area BoxOnShelf(MountedItem item, MountedItem shelf)
     {
         const double Gap = 4;
-        var room = scene.Cabinet.OpeningMm;
+        var room = Opening;
         var widths = shelf.Load.Select(l => l.Item!.Body?.WidthMm is { } width and > 0 ? width : room / shelf.Load.Count - Gap).ToList();
         var whole = widths.Sum() + (Gap * (widths.Count - 1));
         var scale = whole > room ? room / whole : 1;
@@ -172,14 +178,17 @@ internal sealed class FaceView
             run = Math.Min(run, scene.Cabinet.HeightU - unit + 1);
             var (bottom, top) = (floor - scene.Heights.EdgeMm(unit), floor - scene.Heights.EdgeMm(unit + run));
             var area = new Area(centre - 215, top + 3, 430, bottom - top - 6);
-            canvas.Group(Invariant($"Free: {scene.Cabinet.UnitsText(unit, unit + run - 1)}"), [("data-free-u", Invariant($"{run}"))], g => DrawRun(g, area, run));
+            var name = $"Free: {scene.Cabinet.UnitsText(unit, unit + run - 1)}";
+            canvas.Group(name, [("data-free-u", Invariant($"{run}"))], g => DrawRun(g, area, run));
             unit += run - 1;
         }
     }
 
     private void DrawRun(Canvas group, Area area, int run)
     {
-        group.Outline(Invariant($"M{area.X:0.##} {area.Y + 12:0.##}v-12h12M{area.Right - 12:0.##} {area.Y:0.##}h12v12M{area.Right:0.##} {area.Bottom - 12:0.##}v12h-12M{area.X + 12:0.##} {area.Bottom:0.##}h-12v-12"), Stroke.Light);
+        var upper = Invariant($"M{area.X:0.##} {area.Y + 12:0.##}v-12h12M{area.Right - 12:0.##} {area.Y:0.##}h12v12");
+        var lower = Invariant($"M{area.Right:0.##} {area.Bottom - 12:0.##}v12h-12M{area.X + 12:0.##} {area.Bottom:0.##}h-12v-12");
+        group.Outline(upper + lower, Stroke.Light);
         var text = Invariant($"{run}U free");
         var width = TypeSize.Small.Width(text);
         if (space.TakeFirst(LabelSpace.Rows(area, TypeSize.Small.Size).Select(a => new Area(a.MiddleX - (width / 2), a.Y, width, a.Height))) is { } row)

@@ -152,7 +152,8 @@ internal static class ItemSigns
         var radius = Math.Min(16, (box.Height / 2) - 4);
         for (var x = box.X + 50; radius > 2 && x + radius < box.Right; x += 95)
         {
-            path.Append(Invariant($"M{x - radius:0.##} {box.MiddleY:0.##}a{radius:0.##} {radius:0.##} 0 1 0 {2 * radius:0.##} 0a{radius:0.##} {radius:0.##} 0 1 0 {-2 * radius:0.##} 0h{2 * radius:0.##}"));
+            var half = Invariant($"a{radius:0.##} {radius:0.##} 0 1 0");
+            path.Append(Invariant($"M{x - radius:0.##} {box.MiddleY:0.##}{half} {2 * radius:0.##} 0{half} {-2 * radius:0.##} 0h{2 * radius:0.##}"));
             path.Append(Invariant($"M{x:0.##} {box.MiddleY - radius:0.##}v{2 * radius:0.##}"));
         }
 

@@ -11,6 +11,7 @@ internal sealed class Labels(Scene scene, LabelSpace space)
 {
     private const double Gap = 12;
     private const double LeastForMeta = 190;
+    private const double LeastForTwoLines = 80;
 
     /// <summary>Writes the name, and what else there is room for, into a box.</summary>
     /// <param name="canvas">Takes the marks.</param>
@@ -27,7 +28,8 @@ internal sealed class Labels(Scene scene, LabelSpace space)
             return false;
         }
 
-        var words = isBehind || box.Height < 80 ? null : item.Item?.Description;
+        var change = scene.Rack.Changes.TryGetValue(item.Id, out var found) && !isBehind ? found.Words : null;
+        var words = isBehind || box.Height < LeastForTwoLines ? null : Second(change, item.Item?.Description);
         var second = words is null ? 0 : TypeSize.Small.Leading;
         var area = space.TakeFirst(LabelSpace.Rows(box, name.Size + second));
         if (area is null && words is not null)
@@ -48,12 +50,12 @@ internal sealed class Labels(Scene scene, LabelSpace space)
         }
 
         var first = Text.Baseline(row.Y + (name.Size / 2), name.Size);
-        var left = isBehind ? row : Meta(canvas, item, row, first, name.Size, seenFrom);
+        var left = isBehind ? row : Meta(canvas, item, row, first, name.Size, seenFrom, words is null ? change : null);
         var used = canvas.Text(left.X, first, item.Id, name, tone: isBehind ? Tone.Light : Tone.Ink, within: left.Width);
         scene.Named.Add(item);
         if (words is not null)
         {
-            canvas.Text(row.X, first + second, words, TypeSize.Small, tone: Tone.Light, within: row.Width);
+            canvas.Text(row.X, first + second, words, TypeSize.Small, tone: change is null ? Tone.Light : Tone.Ink, within: row.Width);
         }
         else if (!isBehind && item.Item?.Description is { } description && left.Width - used > 90)
         {
@@ -63,8 +65,11 @@ internal sealed class Labels(Scene scene, LabelSpace space)
         return true;
     }
 
+    private static string? Second(string? change, string? description) =>
+        change is null || description is null ? change ?? description : $"{change} \u00b7 {TextFit.Isolate(description)}";
+
     // Airflow, mass and height at the right end. What is left is for the name.
-    private Area Meta(Canvas canvas, MountedItem item, Area row, double baseline, double size, Face? seenFrom)
+    private static Area Meta(Canvas canvas, MountedItem item, Area row, double baseline, double size, Face? seenFrom, string? change)
     {
         if (row.Width < LeastForMeta)
         {
@@ -72,8 +77,7 @@ internal sealed class Labels(Scene scene, LabelSpace space)
         }
 
         var type = TypeSize.Small with { Size = Math.Min(TypeSize.Small.Size, size) };
-        var mass = item.Item?.MassKg is { } kilograms ? Invariant($"{kilograms:0.##} kg") : null;
-        var change = scene.Rack.Changes.TryGetValue(item.Id, out var found) ? found.Words : null;
+        var mass = item.Item?.MassKg is { } kilograms && change is null ? Invariant($"{kilograms:0.##} kg") : null;
         var meta = string.Join(" \u00b7 ", new[] { change, mass, item.HeightU > 0 ? Invariant($"{item.HeightU}U") : null }.Where(p => p is not null));
         if (ItemSigns.HasPattern(item))
         {

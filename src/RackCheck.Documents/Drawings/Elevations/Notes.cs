@@ -135,17 +135,22 @@ internal sealed class Notes(Scene scene, IReadOnlyList<ElevationView> views, Can
         List("No place given", loose.Select(i => (Entry(i, null), (MountedItem?)i)));
         List(
             "Outside the rack",
-            survey.Items.Concat(survey.Units).Where(i => i.IsPlaced && !scene.IsInside(i)).Select(i => (Entry(i, scene.Cabinet.UnitsText(i.Bottom!.Value, i.Top)), (MountedItem?)i)));
+            survey.Items.Concat(survey.Units).Where(i => (i.Shelf ?? i) is { IsPlaced: true } carrier && !scene.IsInside(carrier))
+                .Select(i => (Entry(i, PlaceOf(i, withFace: false)), (MountedItem?)i)));
         List(
             "Behind other equipment",
             survey.Items.Concat(survey.Units)
                 .Where(i => !scene.Named.Contains(i) && (scene.IsInside(i) || i.Shelf is { } shelf && scene.IsInside(shelf)))
-                .Select(i => (i.Shelf is not null || i.Item is null ? scene.Cabinet.Place(i) : Entry(i, scene.Cabinet.Place(i)[(i.Id.Length + 2)..]), (MountedItem?)null)));
+                .Select(i => (Entry(i, PlaceOf(i, withFace: true)), (MountedItem?)null)));
         List(
             "PDUs not drawn",
-            survey.Power.Units.Where(u => !scene.DrawnPdus.Contains(u) && !Array.Exists(survey.Units, m => m.Index == u.Index) && views.Contains(ElevationView.Rear))
+            survey.Power.Units.Where(u => views.Contains(ElevationView.Rear) && !scene.DrawnPdus.Contains(u))
+                .Where(u => !Array.Exists(survey.Units, m => m.Index == u.Index))
                 .Select(u => (TextFit.Isolate(u.Id) + (u.Source.Mounting is null ? ": mounting not given" : ": no place given"), (MountedItem?)null)));
     }
+
+    private string PlaceOf(MountedItem item, bool withFace) => item.Shelf is { } shelf ? $"on {TextFit.Isolate(shelf.Id)}"
+        : scene.Cabinet.UnitsText(item.Bottom!.Value, item.Top) + (withFace ? $", {CabinetFacts.FaceText(item.Face)}" : "");
 
     private static string Entry(MountedItem item, string? place)
     {

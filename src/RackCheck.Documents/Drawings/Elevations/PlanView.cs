@@ -27,15 +27,21 @@ internal static class PlanView
         canvas.Box(body, Stroke.Normal, Fill.Soft);
         DrawDoor(canvas, body, front, shown * leaf.Front, body.Bottom, 1);
         DrawDoor(canvas, body, rear, shown * leaf.Rear, body.Y, -1);
-        canvas.Text(body.MiddleX, body.Bottom - 12, "front", TypeSize.Small, Anchor.Middle);
-        canvas.Text(body.MiddleX, body.Y + TypeSize.Small.Size + 4, "rear", TypeSize.Small, Anchor.Middle);
-        canvas.Text(body.MiddleX, body.MiddleY + 8, Words(leaf.Front, leaf.Rear), TypeSize.Small, Anchor.Middle, within: Math.Max(body.Width - 12, 120));
-        var bottom = body.Bottom + (shown * leaf.Front) + TypeSize.Small.Leading;
+        if (body.Height > 3 * TypeSize.Small.Leading)
+        {
+            canvas.Text(body.MiddleX, body.Bottom - 12, "front", TypeSize.Small, Anchor.Middle);
+            canvas.Text(body.MiddleX, body.Y + TypeSize.Small.Size + 4, "rear", TypeSize.Small, Anchor.Middle);
+        }
+
+        var bottom = body.Bottom + (shown * leaf.Front) + TypeSize.Small.Leading + 6;
+        var leaves = $"Front at the bottom. Leaves: front {Words(front, leaf.Front)}, rear {Words(rear, leaf.Rear)}.";
+        canvas.Text(left, bottom, leaves, TypeSize.Small, within: width);
+        bottom += TypeSize.Small.Leading;
         canvas.Text(left, bottom, "The side of the hinges is not given: drawn on the left, seen from outside.", TypeSize.Small, within: width);
         return bottom;
     }
 
-    private static string Words(double front, double rear) => front == 0 && rear == 0 ? "no doors" : Invariant($"swing {front:0.#} / {rear:0.#} mm");
+    private static string Words(int leaves, double leafMm) => leaves == 0 ? "none" : Invariant($"{leaves} of {leafMm:0.#} mm");
 
     private static int Leaves(Door? door) => door?.Style == DoorStyle.None ? 0 : door?.Leaves ?? 1;
 

@@ -18,7 +18,7 @@ internal sealed class Scene
     {
         (Rack, Survey) = (rack, survey);
         Letters = LettersOf(survey.Power.Supplies);
-        Loads = survey.Items.Where(i => i.Shelf is { IsPlaced: true }).ToList();
+        Loads = [.. survey.Items.Where(i => i.Shelf is { } shelf && IsInside(shelf))];
         itemIndex = survey.Items.ToDictionary(i => i.Pointer, i => i.Index, StringComparer.Ordinal);
         Findings = [.. rack.Report.Findings.Select((f, i) => new PlacedFinding(i + 1, f, ItemOf(f), PduOf(f)))];
     }
@@ -37,7 +37,7 @@ internal sealed class Scene
     /// <summary>Letter of each supply.</summary>
     public IReadOnlyList<string> Letters { get; }
 
-    /// <summary>Items on shelves that are placed.</summary>
+    /// <summary>Items on shelves that are in the mounting space.</summary>
     public IReadOnlyList<MountedItem> Loads { get; }
 
     /// <summary>Items and PDUs whose name is written in a view.</summary>

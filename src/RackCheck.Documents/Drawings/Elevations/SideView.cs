@@ -41,8 +41,9 @@ internal sealed class SideView
             rear = Math.Max(rear, to - scene.Cabinet.Depth.DepthMm);
         }
 
+        rear = Math.Max(rear, stack.RearPlaneMm - scene.Cabinet.Depth.DepthMm);
         var stabiliser = scene.Cabinet.Source.Base?.StabiliserMm ?? 0;
-        return (Math.Clamp(Math.Max(front, stabiliser), 0, 900), Math.Clamp(rear, 0, 900));
+        return (Math.Max(front, stabiliser), rear);
     }
 
     /// <summary>The cabinet in the view.</summary>
@@ -61,7 +62,7 @@ internal sealed class SideView
         CabinetFrame.DrawOutline(canvas, scene, Frame, floor);
         if (scene.Cabinet.Source.Base?.StabiliserMm is > 0 and var reach)
         {
-            canvas.Box(new Area(Frame.X - Math.Min(reach, 900), floor - 24, Math.Min(reach, 900), 20), Stroke.Normal, Fill.Shade);
+            canvas.Box(new Area(Frame.X - reach, floor - 24, reach, 20), Stroke.Normal, Fill.Shade);
         }
 
         DrawDoor(scene.Cabinet.Depth.FrontDoorMm, 0, scene.Cabinet.Source.FrontDoor, "front door");
@@ -116,26 +117,34 @@ internal sealed class SideView
 
     private void WriteName(MountedItem item, Labels labels)
     {
-        var body = boxes[item];
+        var body = Within(boxes[item]);
         if (body.Width >= LeastForLabel)
         {
             labels.Write(canvas, item, body.Inside(8, 8), null, isBehind: item.BodyDepthMm is null);
             return;
         }
 
-        // The name of a shallow item stands behind it.
+        // The name of a shallow item stands behind its body, or on the other side if there is more room.
         var (from, to) = Stack.Reach(item);
-        var depth = scene.Cabinet.Depth;
-        var room = item.Face == Face.Front ? X(depth.RearLimitMm) - Math.Max(X(to), body.Right) : Math.Min(X(from), body.X) - X(depth.FrontDoorMm);
-        var width = Math.Min(TypeSize.Bold.Width(item.Id) + 20, Math.Max(60, room - 20));
-        var left = item.Face == Face.Front ? Math.Max(X(to), body.Right) + 10 : Math.Min(X(from), body.X) - 10 - width;
-        labels.Write(canvas, item, body with { X = left, Width = width }, null, isBehind: true);
+        var before = new Area(Frame.X, body.Y, Math.Min(X(from), body.X) - Frame.X, body.Height).Inside(8, 10);
+        var behind = new Area(Math.Max(X(to), body.Right), body.Y, Frame.Right - Math.Max(X(to), body.Right), body.Height).Inside(10, 8);
+        var wanted = TypeSize.Bold.Width(item.Id) + 20;
+        var isBehind = item.Face == Face.Front ? behind.Width >= Math.Min(wanted, before.Width) : behind.Width > before.Width && before.Width < wanted;
+        var width = Math.Min(wanted, isBehind ? behind.Width : before.Width);
+        labels.Write(canvas, item, body with { X = isBehind ? behind.X : before.Right - width, Width = width }, null, isBehind: true);
+    }
+
+    private Area Within(Area area)
+    {
+        var (left, right) = (Math.Max(area.X, Frame.X), Math.Min(area.Right, Frame.Right));
+        return area with { X = left, Width = Math.Max(0, right - left) };
     }
 
     private void DrawItem(Canvas group, MountedItem item)
     {
         var carrier = item.Shelf ?? item;
-        var height = item.Shelf is null ? RackGeometry.PanelHeightMm(item.HeightU) : Math.Max(8, item.StandingHeightMm is { } high and > 0 ? high : RackGeometry.UnitMm);
+        var height = item.Shelf is null ? RackGeometry.PanelHeightMm(item.HeightU)
+            : Math.Max(8, item.StandingHeightMm is { } high and > 0 ? high : RackGeometry.UnitMm);
         var lower = scene.Heights.EdgeMm(item.Shelf is null ? item.Bottom!.Value : carrier.Top + 1);
         height = Math.Min(height, floor - lower - Frame.Y);
         var y = floor - lower - height;
@@ -190,7 +199,8 @@ internal sealed class SideView
         if (Stack.Deepest is { } deepest && boxes.ContainsKey(deepest))
         {
             var marks = Stack.Marks(deepest).Select(X).ToList();
-            Dimensions.Chain(canvas, marks, y, floor + 4, space, i => i switch { 0 => DepthStack.FirstWord(deepest), 1 => "body", _ => DepthStack.LastWord(deepest) });
+            string[] words = [DepthStack.FirstWord(deepest), "body", DepthStack.LastWord(deepest)];
+            Dimensions.Chain(canvas, marks, y, floor + 4, space, i => words[i]);
             y += Row;
         }
 
