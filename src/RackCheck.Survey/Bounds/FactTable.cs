@@ -63,7 +63,7 @@ public static class FactTable
         for (var i = 0; i < Bounded.Length; i++)
         {
             var key = Bounded[i].Key;
-            if (needs.Any(n => Covers(n, key)) || (UprightsDependOn.Contains(key) && needs.Any(n => Covers("/cabinet/uprights", n))))
+            if (needs.Any(n => Covers(n, key)) || Derived.Any(d => d.From.Contains(key) && needs.Any(n => Covers(d.Member, n))))
             {
                 set = set.With(i);
             }
@@ -72,10 +72,15 @@ public static class FactTable
         return set;
     }
 
-    // Uprights whose place is not given are assumed where doors and items allow, so that a rule that reads the place reads these.
-    private static readonly string[] UprightsDependOn =
+    // Uprights whose place is not given are assumed where doors and items allow, and cords are assigned to outlets by their loads: a rule that reads one
+    // of these reads what it is made from.
+    private static readonly (string Member, string[] From)[] Derived =
     [
-        "/cabinet/frontDoor/depthMm", "/cabinet/rearDoor/depthMm", "/items/*/frontProjectionMm", "/items/*/rearProjectionMm", "/items/*/body/depthMm",
+        ("/cabinet/uprights",
+        [
+            "/cabinet/frontDoor/depthMm", "/cabinet/rearDoor/depthMm", "/items/*/frontProjectionMm", "/items/*/rearProjectionMm", "/items/*/body/depthMm",
+        ]),
+        ("/connections", ["/items/*/power/ratedW", "/items/*/power/powerFactor", "/items/*/heatW"]),
     ];
 
     // A list within a record, such as a door leaf within a door, is covered by the record.

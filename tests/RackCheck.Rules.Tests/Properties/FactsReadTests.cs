@@ -53,7 +53,7 @@ public sealed class FactsReadTests
                     }
                 }
             },
-            iter: Samples.Of(4_000),
+            iter: Samples.Of(2_000),
             print: Wording.Of);
         Assert.True(unnamed.IsEmpty, string.Join("\n", unnamed.OrderBy(u => u.Key, StringComparer.Ordinal).Select(u => $"{u.Key} in {u.Value}")));
     }
