@@ -43,6 +43,7 @@ internal static partial class Pipeline
         app.MapElevations();
         app.MapRules();
         app.MapReference();
+        app.MapPartsLists();
         app.MapHealth();
         app.MapVersion();
         app.MapMetrics();

@@ -65,6 +65,12 @@ internal sealed class ExampleOperationFilter : IOperationFilter
             case ReferenceEndpoints.GetTable:
                 AddChoice(operation, "table", "Name of the table.", ReferencePages.All.Select(t => (JsonNode)JsonValue.Create(t.Table)), "rack-geometry");
                 break;
+            case PartsListsEndpoints.ListParts:
+                AddBodies(operation, "The rack.", Examples.Racks);
+                operation.Responses!["200"].Content![PartsListsEndpoints.Csv] =
+                    new OpenApiMediaType { Schema = new OpenApiSchema { Type = JsonSchemaType.String } };
+                operation.Responses["406"].Description = "The client accepts neither JSON nor CSV.";
+                break;
         }
     }
 

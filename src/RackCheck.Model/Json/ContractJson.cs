@@ -28,6 +28,7 @@ namespace RackCheck.Model.Json;
 [JsonSerializable(typeof(ReferenceTable))]
 [JsonSerializable(typeof(ProductList))]
 [JsonSerializable(typeof(ProductLookUp))]
+[JsonSerializable(typeof(PartsList))]
 [JsonSerializable(typeof(BasketRequest))]
 [JsonSerializable(typeof(BasketReport))]
 [JsonSerializable(typeof(ExistingCabinet))]

@@ -1,5 +1,4 @@
 using RackCheck.Model;
-using RackCheck.Survey.Layout;
 
 namespace RackCheck.Planning.Building;
 
@@ -57,28 +56,14 @@ internal static class Accessories
     // One lead from each host that has a KVM port to the nearest switch with a free one.
     private static void ConnectHosts(BasketContext context, RackBuild build)
     {
-        var survey = build.Wired;
-        var free = survey.Items.Where(i => i.Item!.KvmPorts > 0).ToDictionary(i => i, i => i.Item!.KvmPorts!.Value);
-        List<(MountedItem Host, double LengthM)> needs = [];
-        foreach (var host in survey.Items.Where(i => i.Item is { Console: true, KvmPorts: not > 0 }))
-        {
-            var nearest = free.Where(f => f.Value > 0).Select(f => (f.Key, LengthM: LeadRoutes.LengthM(survey, host, f.Key)))
-                .OrderBy(r => r.LengthM).ThenBy(r => r.Key.Id, Words.ById).FirstOrDefault();
-            if (nearest.Key is not null)
-            {
-                free[nearest.Key]--;
-                needs.Add((host, nearest.LengthM));
-            }
-        }
-
         List<(string Host, double LengthM, Product Product)> toAdd = [];
-        foreach (var (host, length) in needs.OrderByDescending(n => n.LengthM).ThenBy(n => n.Host.Id, Words.ById))
+        foreach (var (host, _, length) in KvmLeadNeeds.Of(build.Wired))
         {
-            if (Best(length, build.Stock.LeftOf(ProductKind.KvmLead).Select(e => e.Product)) is { } own)
+            if (KvmLeadNeeds.Best(length, build.Stock.LeftOf(ProductKind.KvmLead).Select(e => e.Product)) is { } own)
             {
                 build.Stock.Find(own.PartNumber)!.Take();
             }
-            else if (Best(length, context.Offered(ProductKind.KvmLead)) is { } offered)
+            else if (KvmLeadNeeds.Best(length, context.Offered(ProductKind.KvmLead)) is { } offered)
             {
                 toAdd.Add((host.Id, length, offered));
             }
@@ -98,10 +83,4 @@ internal static class Accessories
             }
         }
     }
-
-    private static Product? Best(double lengthM, IEnumerable<Product> leads) => leads
-        .Where(p => p.KvmLead!.LengthM >= lengthM)
-        .OrderBy(p => p.KvmLead!.LengthM)
-        .ThenBy(Stock.PiecesOf)
-        .FirstOrDefault();
 }

@@ -1,5 +1,4 @@
 using RackCheck.Rules.Layout;
-using System.Numerics;
 using RackCheck.Model;
 using RackCheck.Rules;
 using RackCheck.Survey;
@@ -11,8 +10,6 @@ namespace RackCheck.Planning.Building;
 /// <summary>Closes open front U positions: first those that would cause hot-air recirculation, then others with the panels left.</summary>
 internal static class Blanks
 {
-    private static readonly string Rule = RuleChecks.IdOf<Blanking>();
-
     private static readonly RackChecker Checker = RuleChecks.Only<Blanking>();
 
     /// <summary>Closes gaps with the panels of the basket and reports missing panels. All other items have positions.</summary>
@@ -27,27 +24,16 @@ internal static class Blanks
             Acceptances = null,
         };
         var survey = new RackSurvey(description);
-        List<Gap> gaps = [.. GapsOf(survey.Occupancy.OpenFront)];
+        List<Gap> gaps = [.. PanelNeeds.Runs(survey).Select(r => new Gap(r.Bottom, r.HeightU))];
 
         // The rule finds the gaps that matter, depending on doors, equipment and policy.
-        var found = Checker.Recheck(ResolvedRack.Plain(description)).Findings.Select(f => f.MessageData["units"].ToString()).ToHashSet(StringComparer.Ordinal);
-        List<Gap> harmful = [.. gaps.Where(g => found.Contains(survey.Cabinet.Units(g.Bottom, g.Bottom + g.Left - 1).ToString()))];
+        var runs = PanelNeeds.Harmful(survey, Checker.Recheck(ResolvedRack.Plain(description)).Findings);
+        List<Gap> harmful = [.. gaps.Where(g => runs.Any(r => r.Bottom == g.Bottom))];
         Fill(build, harmful);
         Propose(context, build, harmful);
 
         // Gaps that need further panels are kept open for them.
         Fill(build, [.. gaps.Except(harmful)]);
-    }
-
-    private static IEnumerable<Gap> GapsOf(ulong open)
-    {
-        while (open != 0)
-        {
-            var bottom = BitOperations.TrailingZeroCount(open) + 1;
-            var height = BitOperations.TrailingZeroCount(~(open >> (bottom - 1)));
-            open &= ~Occupancy.Mask(bottom, bottom + height - 1);
-            yield return new Gap(bottom, height);
-        }
     }
 
     // Largest panels first, each into the smallest gap that takes it.
@@ -79,18 +65,13 @@ internal static class Blanks
         var (open, room) = (0, RackAssembler.MostItems - build.Items.Count);
         foreach (var gap in gaps)
         {
-            for (var left = gap.Left; left > 0;)
+            var sizes = PanelNeeds.Sizes(gap.Left, heights).Take(room).ToArray();
+            foreach (var height in sizes)
             {
-                if (Array.Find(heights, h => h <= left) is not (> 0 and var height) || room == 0)
-                {
-                    open += left;
-                    break;
-                }
-
                 wanted[height] = wanted.GetValueOrDefault(height) + 1;
-                left -= height;
-                room--;
             }
+
+            (open, room) = (open + gap.Left - sizes.Sum(), room - sizes.Length);
         }
 
         foreach (var (height, count) in wanted)

@@ -14,19 +14,7 @@ internal static class EarthParts
     {
         var survey = build.Wired;
         FitBar(context, build, survey.Earth);
-        List<Need> needs = [];
-        foreach (var stud in survey.Earth.Studs)
-        {
-            var strength = context.Rules.Limit<ConductorSize>(survey.Earth.IsEnclosed ? ConductorSize.ProtectedMm2 : ConductorSize.UnprotectedMm2);
-            var section = ConductorNeed.Of(survey.Earth.FeedersOf(stud), strength, isMain: false).SectionMm2;
-            var slackMm = context.Rules.Limit<LeadLength>(LeadLength.SlackMm);
-            var length = EarthRoute.Of(survey.Cabinet, stud) is { } route ? (route.LengthMm + slackMm) / 1000 : 0;
-            needs.Add(new Need(build.Items[stud.Index], Quantities.Round(length), Quantities.Round(section)));
-        }
-
-        needs.Sort((x, y) => y.LengthM.CompareTo(x.LengthM) is var length && length != 0 ? length
-            : y.SectionMm2.CompareTo(x.SectionMm2) is var section && section != 0 ? section : Words.ById.Compare(x.Item.Id, y.Item.Id));
-        GiveLeads(context, build, needs);
+        GiveLeads(context, build, EarthLeadNeeds.Of(survey, context.Request.Policy));
     }
 
     private static void FitBar(BasketContext context, RackBuild build, EarthSurvey earth)
@@ -77,17 +65,18 @@ internal static class EarthParts
         }
     }
 
-    private static void GiveLeads(BasketContext context, RackBuild build, List<Need> needs)
+    private static void GiveLeads(BasketContext context, RackBuild build, IReadOnlyList<EarthLeadNeed> needs)
     {
-        List<(Need Need, Product Lead)> toAdd = [];
+        List<(EarthLeadNeed Need, Product Lead)> toAdd = [];
         foreach (var need in needs)
         {
-            if (Best(need, build.Stock.LeftOf(ProductKind.EarthLead).Select(e => e.Product)) is { } own)
+            if (EarthLeadNeeds.Best(need.LengthM, need.SectionMm2, build.Stock.LeftOf(ProductKind.EarthLead).Select(e => e.Product)) is { } own)
             {
-                need.Item.Lead = build.Stock.Find(own.PartNumber)!.Take();
-                need.Item.Item = need.Item.Item with { EarthLead = own.EarthLead };
+                var item = build.Items[need.Item.Index];
+                item.Lead = build.Stock.Find(own.PartNumber)!.Take();
+                item.Item = item.Item with { EarthLead = own.EarthLead };
             }
-            else if (Best(need, context.Offered(ProductKind.EarthLead)) is { } offered)
+            else if (EarthLeadNeeds.Best(need.LengthM, need.SectionMm2, context.Offered(ProductKind.EarthLead)) is { } offered)
             {
                 toAdd.Add((need, offered));
             }
@@ -118,14 +107,4 @@ internal static class EarthParts
             }
         }
     }
-
-    // The shortest lead that is long enough, then the smallest sufficient cross-sectional area.
-    private static Product? Best(Need need, IEnumerable<Product> leads) => leads
-        .Where(p => p.EarthLead is { LengthM: { } length, CrossSectionMm2: { } section } && length >= need.LengthM && section >= need.SectionMm2)
-        .OrderBy(p => p.EarthLead!.LengthM)
-        .ThenBy(p => p.EarthLead!.CrossSectionMm2)
-        .ThenBy(Stock.PiecesOf)
-        .FirstOrDefault();
-
-    private sealed record Need(BuildItem Item, double LengthM, double SectionMm2);
 }

@@ -6,24 +6,15 @@ namespace RackCheck.Planning.Building;
 /// <summary>Assigns nuts and screws to everything that is fastened to the uprights, in whole packs.</summary>
 internal static class FixingSets
 {
-    // Four per front panel and four per pair of rails; common practice.
-    private const int SetsAPanel = 4;
-    private const int SetsAPair = 4;
-
     /// <summary>Assigns the fixings of the basket and reports missing fixings. The rack is complete.</summary>
     public static void Fasten(BasketContext context, RackBuild build)
     {
-        var fixing = context.Request.Options?.Fixing ?? build.Cabinet.Uprights?.Hole switch
-        {
-            UprightHole.Round => Fixing.ClipNut,
-            UprightHole.Threaded => Fixing.Screw,
-            _ => Fixing.CageNut,
-        };
-        var needed = (long)SetsAPanel * build.Units.Count(u => u.Unit.Mounting == PduMounting.Horizontal);
+        var fixing = context.Request.Options?.Fixing ?? FixingNeeds.For(build.Cabinet.Uprights?.Hole);
+        var needed = (long)FixingNeeds.Sets(hasRails: false) * build.Units.Count(u => u.Unit.Mounting == PduMounting.Horizontal);
         var toAdd = needed - Take(build, fixing, needed);
         foreach (var item in build.Items.Where(i => i.HeightU > 0).OrderBy(i => i.Id, Words.ById))
         {
-            var sets = SetsAPanel + (item.Rails is null ? 0 : SetsAPair);
+            var sets = FixingNeeds.Sets(item.Rails is not null);
             var missing = sets - Take(build, fixing, sets);
             (needed, toAdd) = (needed + sets, toAdd + missing);
             if (missing == 0 && item.Item.Fixing is null)

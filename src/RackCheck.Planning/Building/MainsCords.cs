@@ -11,27 +11,18 @@ internal static class MainsCords
     public static void Plug(BasketContext context, RackBuild build)
     {
         var survey = build.Wired;
-        List<(Cord Cord, double LengthM)> needs = [];
         var inBox = build.Items.Where(i => build.Stock.Find(i.Piece.PartNumber)!.Product.CordIncluded == true)
             .Select(i => i.Id)
             .ToHashSet(StringComparer.Ordinal);
-        foreach (var cord in survey.Power.Cords.Where(c => c.Code is ConnectorCode.C14 or ConnectorCode.C16 or ConnectorCode.C20 && c.Group is not null
-            && !inBox.Contains(c.Item.Id)))
-        {
-            needs.Add((cord, LeadRoutes.LengthM(survey, cord.Item, Array.Find(survey.Units, u => u.Id == cord.Group!.Unit.Id))));
-        }
-
-        // Longest route first, so that long cords are not used on short routes.
-        needs.Sort((x, y) => y.LengthM.CompareTo(x.LengthM) is var length && length != 0 ? length
-            : Words.ById.Compare(x.Cord.Item.Id, y.Cord.Item.Id) is var name && name != 0 ? name : x.Cord.Plug.CompareTo(y.Cord.Plug));
+        var needs = CordNeeds.Of(survey, i => inBox.Contains(i.Id));
         List<(Cord Cord, double LengthM, Product Product)> toAdd = [];
         foreach (var (cord, length) in needs)
         {
-            if (Best(cord.Code, length, build.Stock.LeftOf(ProductKind.Cord).Select(e => e.Product)) is { } own)
+            if (CordNeeds.Best(cord.Code, length, build.Stock.LeftOf(ProductKind.Cord).Select(e => e.Product)) is { } own)
             {
                 build.Stock.Find(own.PartNumber)!.Take();
             }
-            else if (Best(cord.Code, length, context.Offered(ProductKind.Cord)) is { } offered)
+            else if (CordNeeds.Best(cord.Code, length, context.Offered(ProductKind.Cord)) is { } offered)
             {
                 toAdd.Add((cord, length, offered));
             }
@@ -63,11 +54,5 @@ internal static class MainsCords
 
     /// <summary>Whether a cord connects an appliance outlet to an inlet of the same type.</summary>
     public static bool IsFromOutlet(ProductCord cord) =>
-        cord.Plug is ConnectorCode.C14 or ConnectorCode.C16 or ConnectorCode.C20 && cord.Connector == PlugFit.SocketFor(cord.Plug);
-
-    private static Product? Best(ConnectorCode inlet, double lengthM, IEnumerable<Product> cords) => cords
-        .Where(p => p.Cord is { } cord && cord.Plug == inlet && cord.Connector == PlugFit.SocketFor(inlet) && cord.LengthM >= lengthM)
-        .OrderBy(p => p.Cord!.LengthM)
-        .ThenBy(Stock.PiecesOf)
-        .FirstOrDefault();
+        CordNeeds.IsInlet(cord.Plug) && cord.Connector == PlugFit.SocketFor(cord.Plug);
 }

@@ -3,7 +3,7 @@ using RackCheck.Model;
 namespace RackCheck.Planning.Building;
 
 /// <summary>Order in which products that suit alike are chosen: those that the supplier prefers, the cheapest, then by part number.</summary>
-internal sealed class OfferOrder : IComparer<Product>
+public sealed class OfferOrder : IComparer<Product>
 {
     /// <summary>The order.</summary>
     public static OfferOrder Instance { get; } = new();

@@ -3,7 +3,7 @@ using RackCheck.Model;
 namespace RackCheck.Planning.Building;
 
 /// <summary>Rounds a number of pieces up to whole packs.</summary>
-internal static class Packs
+public static class Packs
 {
     /// <summary>Order units of products that differ in pack size only: the fewest excess pieces, then the fewest order units.</summary>
     /// <returns>Products and order units of each.</returns>

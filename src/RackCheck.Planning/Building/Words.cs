@@ -4,7 +4,7 @@ using RackCheck.Survey;
 namespace RackCheck.Planning.Building;
 
 /// <summary>Wording helpers for messages.</summary>
-internal static class Words
+public static class Words
 {
     /// <summary>Order of the ids of a rack. Ids of one product sort by number, so that 2 comes before 10.</summary>
     public static IComparer<string> ById { get; } = Comparer<string>.Create(static (one, other) =>

@@ -11,7 +11,7 @@ namespace RackCheck.Rules.Layout;
 public sealed class Blanking : Rule
 {
     /// <summary>Tallest common blanking panel, U.</summary>
-    private const int LargestPanelU = 6;
+    public const int LargestPanelU = 6;
 
     private static readonly MessageWording Defect = new(
         "layout.blanking",

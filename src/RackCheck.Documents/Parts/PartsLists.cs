@@ -1,0 +1,58 @@
+using RackCheck.Model;
+using RackCheck.Rules;
+using RackCheck.Survey;
+using RackCheck.Survey.Catalogue;
+
+namespace RackCheck.Documents.Parts;
+
+/// <summary>Makes parts lists.</summary>
+public static class PartsLists
+{
+    /// <summary>Checks a rack and lists its small parts.</summary>
+    /// <param name="rack">The rack.</param>
+    /// <param name="checker">Checks it.</param>
+    /// <param name="offered">The products on offer; null if they cannot be had.</param>
+    /// <param name="cancellation">Stops the check.</param>
+    /// <returns>The list and the report of the check.</returns>
+    public static (PartsList List, CheckReport Report) Of(
+        ResolvedRack rack, RackChecker checker, IReadOnlyList<Product>? offered, CancellationToken cancellation = default)
+    {
+        var report = checker.Recheck(rack, cancellation);
+        var missing = rack.IsLookedUp ? rack.Missing() : [];
+        List<PartLine> lines = [];
+        List<string> notes = [];
+        if (missing.Count > 0)
+        {
+            notes.Add($"No parts are listed, since essential data is missing: {Names.And(missing)}.");
+        }
+        else
+        {
+            var context = new PartsContext(rack, new RackSurvey(rack), report, offered ?? []);
+            MountingParts.List(context);
+            WiringParts.List(context);
+            UpkeepParts.List(context);
+            LabelLines.List(context);
+            (lines, notes) = (context.Lines, context.Notes);
+        }
+
+        if (report.Verdict == Verdict.Hold)
+        {
+            notes.Add("The rack is on hold. The parts are those of the rack as described, not of the remedies of its findings.");
+        }
+
+        if (offered is null)
+        {
+            notes.Add("The products on offer could not be had. Lines have the part numbers of the description only.");
+        }
+
+        return (new PartsList
+        {
+            Reference = rack.Posted.Reference,
+            Verdict = report.Verdict,
+            Ruleset = report.Ruleset,
+            DescriptionDigest = report.DescriptionDigest,
+            Lines = [.. lines.OrderBy(l => l.Kind)],
+            Notes = notes,
+        }, report);
+    }
+}

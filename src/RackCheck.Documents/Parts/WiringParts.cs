@@ -1,0 +1,198 @@
+using RackCheck.Engineering;
+using RackCheck.Model;
+using RackCheck.Planning.Building;
+using RackCheck.Rules.Earthing;
+using RackCheck.Rules.Power;
+using RackCheck.Rules.Service;
+using RackCheck.Survey;
+using RackCheck.Survey.Power;
+using static System.FormattableString;
+
+namespace RackCheck.Documents.Parts;
+
+/// <summary>Cords, earth leads and KVM leads.</summary>
+internal static class WiringParts
+{
+    /// <summary>Adds the lines.</summary>
+    public static void List(PartsContext context)
+    {
+        Cords(context);
+        LeadsOfPlugs(context);
+        EarthLeads(context);
+        Bonds(context);
+        KvmLeads(context);
+    }
+
+    /// <summary>A length without a product on offer, m: rounded up to half metres; null if the route is not known.</summary>
+    /// <param name="lengthM">Length of the route, m; 0 if it is not known.</param>
+    public static double? Rounded(double lengthM) => lengthM > 0 ? Math.Ceiling(2 * lengthM) / 2 : null;
+
+    private static void Cords(PartsContext context)
+    {
+        var offered = context.Offered(ProductKind.Cord).ToArray();
+        var needs = CordNeeds.Of(context.Survey, _ => false).Select(n => (
+            Need: n,
+            Included: context.ProductOf(n.Cord.Item)?.CordIncluded == true,
+            Product: CordNeeds.Best(n.Cord.Code, n.LengthM, offered))).ToArray();
+        foreach (var alike in needs.GroupBy(n => (n.Need.Cord.Code, n.Included, LengthM: n.Product?.Cord!.LengthM ?? Rounded(n.Need.LengthM)))
+            .OrderBy(g => g.Key.Code).ThenBy(g => g.Key.LengthM).ThenBy(g => g.Key.Included))
+        {
+            var (code, included, length) = alike.Key;
+            var longest = alike.Max(n => n.Need.LengthM);
+            var socket = PlugFit.SocketFor(code);
+            context.Add(
+                new PartLine
+                {
+                    Kind = PartKind.Cord,
+                    Description = CordName(code, socket),
+                    Quantity = alike.Count(),
+                    Unit = PartUnit.Piece,
+                    Why = (included ? "In the box of the equipment. " : "") + (longest > 0
+                        ? Invariant($"From the assigned outlets; the longest route takes {longest:0.###} m with slack.")
+                        : "From the assigned outlets; a length of the route is missing."),
+                    Items = PartsContext.Ids(alike.Select(n => n.Need.Cord.Item)),
+                    Pdus = [.. alike.Select(n => n.Need.Cord.Group!.Unit.Id).Distinct().Order(Words.ById)],
+                    Included = included,
+                    Data = new PartData { Plug = code, Connector = socket, LengthM = included ? null : length, RequiredLengthM = Known(longest) },
+                },
+                alike.First().Product is { } best ? offered.Where(p => p.Cord == best.Cord) : []);
+        }
+
+        foreach (var alike in context.Survey.Power.Cords.Where(c => CordNeeds.IsInlet(c.Code) && c.Group is null).GroupBy(c => c.Code).OrderBy(g => g.Key))
+        {
+            context.Add(new PartLine
+            {
+                Kind = PartKind.Cord, Description = CordName(alike.Key, PlugFit.SocketFor(alike.Key)), Quantity = alike.Count(), Unit = PartUnit.Piece,
+                Why = "These inlets have no outlet, so the length is not known.", Rule = PartsContext.Rule<PlugMismatch>(),
+                Items = PartsContext.Ids(alike.Select(c => c.Item)), Included = false,
+                Data = new PartData { Plug = alike.Key, Connector = PlugFit.SocketFor(alike.Key) },
+            });
+        }
+    }
+
+    private static void LeadsOfPlugs(PartsContext context)
+    {
+        foreach (var alike in context.Survey.Power.Cords.Where(c => !CordNeeds.IsInlet(c.Code) && c.Code != ConnectorCode.Hardwired)
+            .GroupBy(c => c.Code).OrderBy(g => g.Key))
+        {
+            context.Add(new PartLine
+            {
+                Kind = PartKind.Cord, Description = $"Mains lead with plug {PlugFit.Of(alike.Key).Code}", Quantity = alike.Count(), Unit = PartUnit.Piece,
+                Why = "These leads are fixed to the equipment.", Items = PartsContext.Ids(alike.Select(c => c.Item)), Included = true,
+                Data = new PartData { Plug = alike.Key },
+            });
+        }
+    }
+
+    private static void EarthLeads(PartsContext context)
+    {
+        var offered = context.Offered(ProductKind.EarthLead).ToArray();
+        var leads = EarthLeadNeeds.Of(context.Survey, context.Rack.Policy).Select(n =>
+        {
+            var given = n.Item.Item!.EarthLead;
+            var (length, section) = (given?.LengthM ?? n.LengthM, given?.CrossSectionMm2 ?? n.SectionMm2);
+            var product = EarthLeadNeeds.Best(length, section, offered);
+            return (Need: n, Given: given is not null, Product: product, LengthM: product?.EarthLead!.LengthM ?? given?.LengthM ?? Rounded(length),
+                SectionMm2: product?.EarthLead!.CrossSectionMm2 ?? given?.CrossSectionMm2 ?? Nominal(section));
+        });
+        foreach (var alike in leads.GroupBy(l => (l.SectionMm2, l.LengthM, l.Given)).OrderBy(g => g.Key.SectionMm2).ThenBy(g => g.Key.LengthM)
+            .ThenBy(g => g.Key.Given))
+        {
+            var longest = alike.MaxBy(l => l.Need.LengthM).Need;
+            context.Add(
+                new PartLine
+                {
+                    Kind = PartKind.EarthLead,
+                    Description = Invariant($"Earth lead, {alike.Key.SectionMm2:0.###} mm2"),
+                    Quantity = alike.Count(),
+                    Unit = PartUnit.Piece,
+                    Why = alike.Key.Given ? "From earth stud to earth bar, as described." : "From earth stud to earth bar; length and area by the rules.",
+                    Rule = PartsContext.Rule<LeadLength>(),
+                    Calculation = longest.Route is { } route
+                        ? Invariant($"({route.Sum} + {longest.SlackMm:0.###}) / 1000 = {longest.LengthM:0.###}") : null,
+                    Items = PartsContext.Ids(alike.Select(l => l.Need.Item)),
+                    Included = false,
+                    Data = new PartData
+                    {
+                        CrossSectionMm2 = alike.Key.SectionMm2, LengthM = alike.Key.LengthM, RequiredLengthM = Known(longest.LengthM),
+                    },
+                },
+                alike.First().Product is { } best ? offered.Where(p => p.EarthLead == best.EarthLead) : []);
+        }
+    }
+
+    // Conductors to the parts of the cabinet, and the main one. Their lengths are those of the maker and of the building.
+    private static void Bonds(PartsContext context)
+    {
+        var (survey, earth) = (context.Survey, context.Survey.Earth);
+        if (!earth.IsElectrical)
+        {
+            return;
+        }
+
+        var section = Nominal(EarthLeadNeeds.StrengthMm2(survey, context.Rack.Policy));
+        EarthPart[] parts = [.. earth.Parts.Where(p => p.IsBonded != true)];
+        if (parts.Length > 0)
+        {
+            context.Add(new PartLine
+            {
+                Kind = PartKind.EarthLead, Description = Invariant($"Bonding conductor, {section:0.###} mm2"), Quantity = parts.Length, Unit = PartUnit.Piece,
+                Why = $"To {Names.And([.. parts.Select(p => p.Name)])}, not stated as bonded. The length is that of the cabinet maker.",
+                Rule = PartsContext.Rule<UnbondedPart>(), Included = false, Data = new PartData { CrossSectionMm2 = section },
+            });
+        }
+
+        var main = earth.MainMm2 ?? Nominal(ConductorNeed.Of(survey.Power.Supplies, section, isMain: true).SectionMm2);
+        context.Add(new PartLine
+        {
+            Kind = PartKind.EarthLead, Description = Invariant($"Main protective conductor, {main:0.###} mm2"), Quantity = 1, Unit = PartUnit.Piece,
+            Why = (earth.MainMm2 is null ? "Area by the rules" : "Area as described") + "; the length is that of the building's earth.",
+            Rule = PartsContext.Rule<ConductorSize>(), Included = false, Data = new PartData { CrossSectionMm2 = main },
+        });
+        if (earth.Bar is { } bar)
+        {
+            context.Add(new PartLine
+            {
+                Kind = PartKind.EarthBar, Description = "Earth bar", Quantity = 1, Unit = PartUnit.Piece,
+                Why = Invariant($"As described; {earth.TerminalsNeeded} terminals are needed."), Rule = PartsContext.Rule<BarTerminals>(),
+                Calculation = Invariant($"{earth.Studs.Count} + {earth.Parts.Count} + 1 = {earth.TerminalsNeeded}"),
+                PartNumber = bar.PartNumber, OrderQuantity = bar.PartNumber is null ? null : 1, Included = bar.PartNumber is null,
+                Data = new PartData { CrossSectionMm2 = bar.CrossSectionMm2 },
+            });
+        }
+    }
+
+    private static void KvmLeads(PartsContext context)
+    {
+        var offered = context.Offered(ProductKind.KvmLead).ToArray();
+        var needs = KvmLeadNeeds.Of(context.Survey);
+        foreach (var alike in needs.Select(n => (Need: n, Product: KvmLeadNeeds.Best(n.LengthM, offered)))
+            .GroupBy(n => n.Product?.KvmLead!.LengthM ?? Rounded(n.Need.LengthM)).OrderBy(g => g.Key))
+        {
+            var longest = alike.Max(n => n.Need.LengthM);
+            context.Add(
+                new PartLine
+                {
+                    Kind = PartKind.KvmLead, Description = "KVM lead", Quantity = alike.Count(), Unit = PartUnit.Piece,
+                    Why = longest > 0 ? Invariant($"From each host to the nearest free port; the longest route takes {longest:0.###} m with slack.")
+                        : "From each host to the nearest free port; a length of the route is missing.",
+                    Rule = PartsContext.Rule<KvmPorts>(),
+                    Items = PartsContext.Ids(alike.SelectMany(n => new[] { n.Need.Host, n.Need.Switch })), Included = false,
+                    Data = new PartData { LengthM = alike.Key, RequiredLengthM = Known(longest) },
+                },
+                alike.First().Product is { } best ? offered.Where(p => p.KvmLead == best.KvmLead) : []);
+        }
+
+        var hosts = context.Survey.Items.Where(KvmLeadNeeds.IsHost).Except(needs.Select(n => n.Host)).ToArray();
+        if (hosts.Length > 0)
+        {
+            context.Notes.Add($"No KVM lead for {Names.List(PartsContext.Ids(hosts))}: no port is free.");
+        }
+    }
+
+    private static double Nominal(double sectionMm2) => EarthConductors.NextSectionMm2(Quantities.Round(sectionMm2)) ?? Quantities.Round(sectionMm2);
+
+    private static double? Known(double lengthM) => lengthM > 0 ? lengthM : null;
+
+    private static string CordName(ConnectorCode plug, ConnectorCode socket) => $"Mains cord {PlugFit.Of(plug).Code} to {PlugFit.Of(socket).Code}";
+}
