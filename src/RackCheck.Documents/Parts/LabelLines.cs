@@ -5,13 +5,13 @@ using static System.FormattableString;
 namespace RackCheck.Documents.Parts;
 
 /// <summary>Labels of items and PDUs, of both ends of each cord, and of outlets.</summary>
-internal static class LabelLines
+public static class LabelLines
 {
     /// <summary>Maximum number of labels of outlets without a cord.</summary>
     public const int MostFreeOutlets = 1_000;
 
     /// <summary>Adds the lines: one for each text.</summary>
-    public static void List(PartsContext context)
+    internal static void List(PartsContext context)
     {
         var survey = context.Survey;
         foreach (var item in survey.Items)
