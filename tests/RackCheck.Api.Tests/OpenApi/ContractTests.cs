@@ -110,6 +110,10 @@ public sealed class ContractTests(Service service) : IClassFixture<Service>
 
         var expected = name switch { "rack-sound.json" => "release", "basket-complete.json" => "review", _ => "hold" };
         Assert.Equal(expected, answer.Json["verdict"]!.GetValue<string>());
+        if (path == "/v1/checks")
+        {
+            await AssertValidAsync("PartsList", (await service.PostAsync(body, "/v1/parts-lists")).Text);
+        }
     }
 
     [Fact]
