@@ -116,10 +116,10 @@ internal static class MountingParts
             context.Notes.Add($"No blanking panels for {Names.And([.. open.Select(r => Place(survey, r))])}: no finding says that the airflow needs them there.");
         }
 
-        var short_ = harmful.Sum(r => r.HeightU - PanelNeeds.Sizes(r.HeightU, heights).Sum());
-        if (short_ > 0)
+        var shortU = harmful.Sum(r => r.HeightU - PanelNeeds.Sizes(r.HeightU, heights).Sum());
+        if (shortU > 0)
         {
-            context.Notes.Add(Invariant($"{short_} U beside equipment with airflow front to rear stay open: no panel on offer is low enough."));
+            context.Notes.Add(Invariant($"{shortU} U beside equipment with airflow front to rear stay open: no panel on offer is low enough."));
         }
     }
 

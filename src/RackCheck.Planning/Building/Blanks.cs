@@ -3,7 +3,6 @@ using RackCheck.Model;
 using RackCheck.Rules;
 using RackCheck.Survey;
 using RackCheck.Survey.Catalogue;
-using RackCheck.Survey.Layout;
 
 namespace RackCheck.Planning.Building;
 
