@@ -113,7 +113,8 @@ internal static class MountingParts
         var open = PanelNeeds.Runs(survey).Except(harmful).ToArray();
         if (open.Length > 0)
         {
-            context.Notes.Add($"No blanking panels for {Names.And([.. open.Select(r => Place(survey, r))])}: no finding says that the airflow needs them there.");
+            context.Notes.Add(
+                $"No blanking panels for {Names.And([.. open.Select(r => Place(survey, r))])}: no finding says that the airflow needs them there.");
         }
 
         var shortU = harmful.Sum(r => r.HeightU - PanelNeeds.Sizes(r.HeightU, heights).Sum());
@@ -146,7 +147,8 @@ internal static class MountingParts
                     Included = included,
                     Data = data,
                 },
-                context.Offered(ProductKind.Support).Where(p => p.Support is { RatedKg: not null } support && support.Style == style && DataOf(support) == data));
+                context.Offered(ProductKind.Support).Where(p => p.Support is { RatedKg: not null } support
+                    && support.Style == style && DataOf(support) == data));
         }
     }
 

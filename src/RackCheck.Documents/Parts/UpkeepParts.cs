@@ -30,13 +30,15 @@ internal static class UpkeepParts
         {
             foreach (var set in (sets ?? []).Where(s => s.Count > 0))
             {
-                var product = context.Offered(kind).FirstOrDefault(p => p.Fans is { } fans && fans.Count == set.Count && fans.FreeFlowM3h.Equals(set.FreeFlowM3h)
+                var product = context.Offered(kind).FirstOrDefault(p => p.Fans is { } fans && fans.Count == set.Count
+                    && fans.FreeFlowM3h.Equals(set.FreeFlowM3h)
                     && Equals(fans.MaxPressurePa, set.MaxPressurePa));
                 context.Add(new PartLine
                 {
                     Kind = PartKind.Fan, Description = name, Quantity = set.Count, Unit = PartUnit.Piece,
                     Why = "The rack as described has them. The order quantity is of whole units.",
-                    Rule = PartsContext.Rule<Rules.Cooling.Airflow>(), PartNumber = product?.PartNumber, OrderQuantity = product is null ? null : 1, Included = false,
+                    Rule = PartsContext.Rule<Rules.Cooling.Airflow>(), PartNumber = product?.PartNumber,
+                    OrderQuantity = product is null ? null : 1, Included = false,
                     Data = new PartData { FreeFlowM3h = set.FreeFlowM3h },
                 });
             }

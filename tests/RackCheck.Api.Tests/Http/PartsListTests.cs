@@ -86,7 +86,9 @@ public sealed class PartsListTests(Service service) : IClassFixture<Service>
     [Fact]
     public async Task Formula_in_a_name_stays_text()
     {
-        const string Rack = """{ "cabinet": { "heightU": 9, "widthMm": 600, "depthMm": 800 }, "items": [{ "id": "=HYPERLINK(\"x\")", "heightU": 1, "position": { "u": 1 } }] }""";
+        const string Rack = """
+            { "cabinet": { "heightU": 9, "widthMm": 600, "depthMm": 800 }, "items": [{ "id": "=HYPERLINK(\"x\")", "heightU": 1, "position": { "u": 1 } }] }
+            """;
         var csv = await service.PostAsync(Encoding.UTF8.GetBytes(Rack), Path, accept: Csv);
         Assert.Contains("\"'=HYPERLINK(\"\"x\"\")", csv.Text, StringComparison.Ordinal);
         Assert.Equal("=HYPERLINK(\"x\")", (await service.PostAsync(Rack, Path)).Json["lines"]![0]!["items"]![0]!.GetValue<string>());

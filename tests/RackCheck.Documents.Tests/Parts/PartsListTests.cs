@@ -163,7 +163,8 @@ public sealed class PartsListTests
         var own = new Product
         {
             PartNumber = "QWL-X", Name = "Gauge computer", Kind = ProductKind.Equipment, CordIncluded = true, RailsIncluded = true,
-            Item = new ProductItem { HeightU = 2, Support = new Support { Style = SupportStyle.Slides }, Power = new ItemPower { Plugs = [ConnectorCode.C14] } },
+            Item = new ProductItem { HeightU = 2, Support = new Support { Style = SupportStyle.Slides },
+                Power = new ItemPower { Plugs = [ConnectorCode.C14] } },
         };
         var rack = Rack.With(new Item { Id = "daq", PartNumber = "QWL-X" }.At(3)).With(Strip("strip", PduMounting.Vertical));
         var resolved = Survey.Catalogue.ResolvedRack.Of(rack, new Dictionary<string, Product> { ["QWL-X"] = own });
@@ -181,7 +182,8 @@ public sealed class PartsListTests
         {
             Cooling = new Model.Cooling
             {
-                Filter = new AirFilter { AreaCm2 = 3000, LossPa = 70, AtM3h = 500 }, RoofFans = [new FanSet { Count = 2, FreeFlowM3h = 160, MaxPressurePa = 60 }],
+                Filter = new AirFilter { AreaCm2 = 3000, LossPa = 70, AtM3h = 500 },
+                RoofFans = [new FanSet { Count = 2, FreeFlowM3h = 160, MaxPressurePa = 60 }],
             },
         };
         var list = Listed.Offered(rack);
