@@ -70,7 +70,8 @@ internal static class WorstRequests
             var check = Cost(() => report = checker.Check(resolved));
             var mb = (GC.GetAllocatedBytesForCurrentThread() - before) / 1e6;
             var apply = Cost(() => new RemedyLoop(checker).Run(resolved));
-            rows.Add((name, recheck, check, apply, mb, LiveHeapMb(() => new RemedyLoop(checker).Run(resolved)), report!.Findings.Count, bytes));
+            var heap = LiveHeapMb(() => new RemedyLoop(checker).Run(resolved));
+            rows.Add((name, recheck, check, apply, mb, heap, report!.Findings.Count, bytes));
         }
 
         Console.WriteLine("| request | body, KB | findings | rules alone, ms | check, ms | allocated, MB | apply=remedies, ms | its live heap, MB |");
@@ -78,7 +79,8 @@ internal static class WorstRequests
         foreach (var r in rows.OrderByDescending(r => r.Apply))
         {
             Console.WriteLine(string.Create(
-                CultureInfo.InvariantCulture, $"| {r.Name} | {r.Bytes / 1000.0:0} | {r.Findings} | {r.Recheck:0} | {r.Check:0} | {r.Mb:0} | {r.Apply:0} | {r.HeapMb:0} |"));
+                CultureInfo.InvariantCulture,
+                $"| {r.Name} | {r.Bytes / 1000.0:0} | {r.Findings} | {r.Recheck:0} | {r.Check:0} | {r.Mb:0} | {r.Apply:0} | {r.HeapMb:0} |"));
         }
     }
 

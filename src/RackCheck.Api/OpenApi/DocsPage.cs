@@ -10,10 +10,10 @@ internal static class DocsPage
     public const string Style = ".swagger-ui .topbar { display: none }";
 
     /// <summary>
-    /// Everything comes from this service; nothing is loaded, framed or sent elsewhere. The hash allows the one inline style of this version of
-    /// the UI. After an update the browser test reports the new hash.
+    /// Everything comes from this service; nothing is loaded, framed or sent elsewhere. A picture in an answer is a blob. The hash allows the one inline
+    /// style of this version of the UI. After an update the browser test reports the new hash.
     /// </summary>
     public const string ContentSecurityPolicy =
-        "default-src 'none'; script-src 'self'; style-src 'self' 'sha256-RL3ie0nH+Lzz2YNqQN83mnU0J1ot4QL7b99vMdIX99w='; img-src 'self' data:; "
+        "default-src 'none'; script-src 'self'; style-src 'self' 'sha256-RL3ie0nH+Lzz2YNqQN83mnU0J1ot4QL7b99vMdIX99w='; img-src 'self' data: blob:; "
         + "font-src 'self'; connect-src 'self'; frame-ancestors 'none'; base-uri 'none'; form-action 'self'";
 }

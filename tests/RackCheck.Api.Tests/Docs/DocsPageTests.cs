@@ -24,7 +24,7 @@ public sealed class DocsPageTests : IAsyncLifetime
         await service.DisposeAsync();
     }
 
-    private const int Operations = 10;
+    private const int Operations = 11;
 
     // The first proposal of a service is slow on a busy machine.
     private const int Patience = 120_000;
@@ -86,7 +86,8 @@ public sealed class DocsPageTests : IAsyncLifetime
         page.Request += (_, request) =>
         {
             if (!request.Url.StartsWith(service.ClientOptions.BaseAddress.ToString(), StringComparison.Ordinal)
-                && !request.Url.StartsWith("data:", StringComparison.Ordinal))
+                && !request.Url.StartsWith("data:", StringComparison.Ordinal)
+                && !request.Url.StartsWith("blob:" + service.ClientOptions.BaseAddress, StringComparison.Ordinal))
             {
                 complaints.Add("from elsewhere: " + request.Url);
             }
