@@ -151,9 +151,13 @@ internal sealed class RangeAssessment
             : RuleAnswer.GravestDifference([.. ends.Select(e => e.Answer), said]);
         if (gravest < Severity.Advice)
         {
-            var pointers = still.Concat(turns ? Named(rule, read, ends).SelectMany(facts.PointersOf) : []).Distinct();
+            string[] turning = turns ? [.. Named(rule, read, ends).SelectMany(facts.PointersOf)] : [];
+
+            // A rule can turn by a value that has a default alone. It still waits for what it misses, so that this is asked for too.
+            var awaited = turning.Length > 0 && !turning.Any(given.Missing.Contains) ? given.Missing : [];
             Open.Add(new OpenRule(
-                rule.Descriptor, gravest, [.. pointers], [.. given.Findings.Where(f => !favourable.Has(f)).Select(f => f.Fingerprint)]));
+                rule.Descriptor, gravest, [.. still.Concat(turning).Concat(awaited).Distinct()],
+                [.. given.Findings.Where(f => !favourable.Has(f)).Select(f => f.Fingerprint)]));
         }
 
         return false;
