@@ -64,13 +64,24 @@ internal static class Balloons
         var right = from;
         var above = 0;
         var perRow = PerRow(view.Width);
+        var marks = new List<(PlacedFinding Placed, double X, double Y)>();
+        var onPdus = new Dictionary<Area, int>();
         foreach (var placed in findings)
         {
             if (anchorOf(placed) is not { } anchor)
             {
                 var (row, column) = (above / perRow, above % perRow);
                 above++;
-                Mark(canvas, placed, view.X + ((column + 0.5) * Pitch), view.Y - 30 - (row * Pitch), null);
+                marks.Add((placed, view.X + ((column + 0.5) * Pitch), view.Y - 30 - (row * Pitch)));
+                continue;
+            }
+
+            // The upper quarter of a vertical PDU is free for marks.
+            var used = onPdus.GetValueOrDefault(anchor);
+            if (placed is { Item: null } && (used + 1) * Pitch < anchor.Height / 4)
+            {
+                onPdus[anchor] = used + 1;
+                marks.Add((placed, anchor.MiddleX, anchor.Y + ((used + 0.5) * Pitch) + 6));
                 continue;
             }
 
@@ -87,7 +98,16 @@ internal static class Balloons
             var spot = next.Current;
             space.Block(spot);
             right = Math.Max(right, spot.Right);
-            Mark(canvas, placed, spot.MiddleX, spot.MiddleY, (Math.Min(anchor.Right, view.Right + 4), anchor.MiddleY));
+            marks.Add((placed, spot.MiddleX, spot.MiddleY));
+            var start = Math.Min(anchor.Right, view.Right + 4);
+            canvas.Line(start, anchor.MiddleY, spot.MiddleX, spot.MiddleY, Stroke.Thin);
+            canvas.Disc(start, anchor.MiddleY, 4, Stroke.None, Fill.Ink);
+        }
+
+        // After all leaders, so that none crosses a number.
+        foreach (var (placed, x, y) in marks)
+        {
+            Mark(canvas, placed, x, y);
         }
 
         return right;
@@ -104,14 +124,8 @@ internal static class Balloons
 
     private static int PerRow(double width) => Math.Max(1, (int)(width / Pitch));
 
-    private static void Mark(Canvas canvas, PlacedFinding placed, double x, double y, (double X, double Y)? to)
+    private static void Mark(Canvas canvas, PlacedFinding placed, double x, double y)
     {
-        if (to is { } place)
-        {
-            canvas.Line(place.X, place.Y, x, y, Stroke.Thin);
-            canvas.Disc(place.X, place.Y, 4, Stroke.None, Fill.Ink);
-        }
-
         var finding = placed.Finding;
         canvas.Group(
             $"{placed.Number}: {Word(finding.Severity).ToLowerInvariant()}, {finding.Rule}", [("data-fingerprint", finding.Fingerprint)],

@@ -59,7 +59,7 @@ internal sealed class CordLines
 
                 var type = TypeSize.SmallBold with { Size = Math.Min(20, place.Width - 6) };
                 var words = scene.Rack.Changes.TryGetValue(pdu.Id, out var told) ? $"{letter}: {pdu.Id}, {told.Words}" : $"{letter}: {pdu.Id}";
-                g.Text(Text.Baseline(place.MiddleX, type.Size), place.MiddleY, words, type, Anchor.Middle, isUpright: true, within: place.Height - 130);
+                g.Text(Text.Baseline(place.MiddleX, type.Size), place.MiddleY, words, type, Anchor.Middle, isUpright: true, within: place.Height / 2);
             });
         }
     }

@@ -96,8 +96,8 @@ internal sealed class Labels(Scene scene, LabelSpace space)
             }
             else
             {
-                x -= 6;
-                used += 12;
+                x -= 14;
+                used += 20;
                 ItemSigns.DrawAirFromSide(canvas, air, x, y);
             }
 
