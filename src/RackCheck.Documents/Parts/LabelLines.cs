@@ -24,7 +24,8 @@ public static class LabelLines
             Add(context, "Label of a PDU", $"PDU {unit.Id}, supply {unit.Supply.Id}", 1, "Name of the PDU and its supply.", null, [unit.Id]);
         }
 
-        var outlets = Numbered(survey.Power);
+        var sets = Sets(survey.Power);
+        var outlets = Numbered(sets);
         foreach (var cord in survey.Power.Cords)
         {
             var end = cord.Group is { } group ? outlets.GetValueOrDefault(cord) ?? Invariant($"{group.Unit.Id}/{group.Id}") : "no outlet";
@@ -36,45 +37,38 @@ public static class LabelLines
             }
         }
 
-        FreeOutlets(context);
+        FreeOutlets(context, sets);
     }
 
     private static string CordName(Cord cord) => cord.Siblings > 1 ? Invariant($"{cord.Item.Id} cord {cord.Plug + 1}") : cord.Item.Id;
 
-    // The outlets of a group are numbered through; each cord takes the first free one of its kind.
-    private static Dictionary<Cord, string> Numbered(PowerTree power)
+    private static Dictionary<Cord, string> Numbered(List<OutletsOfSet> sets)
     {
         var names = new Dictionary<Cord, string>();
-        foreach (var group in power.Groups)
+        foreach (var (group, set, first, cords) in sets)
         {
-            foreach (var (set, first, cords) in Sets(power, group))
+            for (var i = 0; i < cords.Length; i++)
             {
-                for (var i = 0; i < cords.Length; i++)
-                {
-                    names[cords[i]] = Name(group, set, first + i);
-                }
+                names[cords[i]] = Name(group, set, first + i);
             }
         }
 
         return names;
     }
 
-    private static void FreeOutlets(PartsContext context)
+    private static void FreeOutlets(PartsContext context, List<OutletsOfSet> sets)
     {
-        var (power, left, omitted) = (context.Survey.Power, MostFreeOutlets, 0);
-        foreach (var group in power.Groups)
+        var (left, omitted) = (MostFreeOutlets, 0);
+        foreach (var (group, set, first, cords) in sets)
         {
-            foreach (var (set, first, cords) in Sets(power, group))
+            var free = Math.Max(0, set.Count - cords.Length);
+            var listed = Math.Min(free, left);
+            for (var i = 0; i < listed; i++)
             {
-                var free = Math.Max(0, set.Count - cords.Length);
-                var listed = Math.Min(free, left);
-                for (var i = 0; i < listed; i++)
-                {
-                    Add(context, "Label of an outlet", Name(group, set, first + cords.Length + i), 1, "Outlet without a cord.", null, [group.Unit.Id]);
-                }
-
-                (left, omitted) = (left - listed, omitted + free - listed);
+                Add(context, "Label of an outlet", Name(group, set, first + cords.Length + i), 1, "Outlet without a cord.", null, [group.Unit.Id]);
             }
+
+            (left, omitted) = (left - listed, omitted + free - listed);
         }
 
         if (omitted > 0)
@@ -83,17 +77,24 @@ public static class LabelLines
         }
     }
 
-    private static IEnumerable<(OutletSet Set, int First, Cord[] Cords)> Sets(PowerTree power, GroupNode group)
+    // The outlets of a group are numbered through; each cord takes the first free one of its kind.
+    private static List<OutletsOfSet> Sets(PowerTree power)
     {
-        List<Cord> open = [.. power.Cords.Where(c => ReferenceEquals(c.Group, group) && c.Socket is not null)];
-        var first = 1;
-        foreach (var set in group.Source.Outlets)
+        var connected = power.Cords.Where(c => c is { Group: not null, Socket: not null }).ToLookup(c => c.Group!);
+        List<OutletsOfSet> sets = [];
+        foreach (var group in power.Groups)
         {
-            Cord[] cords = [.. open.Where(c => c.Socket == set.Socket && c.Switched == IsSwitched(group, set)).Take(set.Count)];
-            open.RemoveAll(cords.Contains);
-            yield return (set, first, cords);
-            first += set.Count;
+            var (first, open) = (1, connected[group].ToList());
+            foreach (var set in group.Source.Outlets)
+            {
+                Cord[] cords = [.. open.Where(c => c.Socket == set.Socket && c.Switched == IsSwitched(group, set)).Take(set.Count)];
+                open.RemoveAll(cords.Contains);
+                sets.Add(new OutletsOfSet(group, set, first, cords));
+                first += set.Count;
+            }
         }
+
+        return sets;
     }
 
     private static bool IsSwitched(GroupNode group, OutletSet set) => set.Switched ?? group.Unit.Source.RemoteSwitched ?? false;
@@ -108,4 +109,7 @@ public static class LabelLines
             Kind = PartKind.Label, Description = description, Quantity = quantity, Unit = PartUnit.Piece, Why = why, Items = items, Pdus = pdus,
             Included = false, Data = new PartData { Text = text },
         });
+
+    // The outlets of one kind in a group, the number of the first, and the cords in them.
+    private sealed record OutletsOfSet(GroupNode Group, OutletSet Set, int First, Cord[] Cords);
 }
