@@ -45,7 +45,7 @@ internal static class ElevationsEndpoints
     public const int DefaultWidth = 1_600;
 
     /// <summary>Most pixels of a PNG, which takes a byte for each while it is made.</summary>
-    public const long MostPixels = 32_000_000;
+    public const long MostPixels = 16_000_000;
 
     private static readonly string[] MediaTypes = [Svg, Png];
 

@@ -27,9 +27,6 @@ internal static class PartsListsEndpoints
 
     private const string CsvContentType = "text/csv; charset=utf-8; header=present";
 
-    private const string Contradiction =
-        "The description contradicts the product data of its part numbers. Correct the faults listed and send the request again.";
-
     private static readonly string[] MediaTypes = [Json, Csv];
 
     /// <summary>Maps the group.</summary>
@@ -41,9 +38,8 @@ internal static class PartsListsEndpoints
         .WithDescription(
             "Checks a rack and lists its small parts: nuts and screws, blanking panels where the airflow needs them, slides, runners, shelves, cable arms, "
             + "cords by type and length, earth leads by length and cross-sectional area, KVM leads, fans, filter mats, batteries, spares, and labels. Each "
-            + "line has its reason, and a part number where the description gives one or a product on offer suits. The CSV follows RFC 4180 "
-            + "with a header row; text "
-            + "that begins with =, +, -, @, tab, carriage return or line feed gets an apostrophe in front, so that no spreadsheet takes it for a formula.")
+            + "line has its reason, and a part number where the description gives one or a product on offer suits. The CSV follows RFC 4180 with a header "
+            + "row; text that begins with =, +, -, @, tab, carriage return or line feed gets an apostrophe in front, so that no spreadsheet takes it for a formula.")
         .Accepts<RackDescription>(Json)
         .Produces<PartsList>(StatusCodes.Status200OK, Json, Csv)
         .ComputesIn(static pools => pools.Documents)
@@ -73,7 +69,7 @@ internal static class PartsListsEndpoints
         {
             if (reader.FaultsOf(rack) is { Count: > 0 } faults)
             {
-                return new Reply(null, ProblemKind.Invalid, Contradiction, faults);
+                return new Reply(null, ProblemKind.Invalid, Problems.Contradiction, faults);
             }
 
             var (list, report) = PartsLists.Of(rack, checker, needed.Unavailable is null ? needed.Offered : null, cancellation);

@@ -111,7 +111,9 @@ internal sealed class ExampleOperationFilter : IOperationFilter
         {
             Name = ElevationsEndpoints.WidthParameter,
             In = ParameterLocation.Query,
-            Description = "Width of a PNG, pixels. Default 1600 for each rack. A picture of more than 32 million pixels is made smaller.",
+            Description = FormattableString.Invariant(
+                $"Width of a PNG, pixels. Default {ElevationsEndpoints.DefaultWidth} for each rack. A picture of more than {
+                    ElevationsEndpoints.MostPixels / 1_000_000} million pixels is made smaller."),
             Schema = new OpenApiSchema
             {
                 Type = JsonSchemaType.Integer,

@@ -21,6 +21,12 @@ public sealed class AvailabilityTests
         Assert.Equal(200, (await service.PostAsync("/v1/checks", Rack)).Status);
         const string Side = $$"""{ "description": {{Rack}} }""";
         Assert.Equal(200, (await service.PostAsync("/v1/comparisons", $$"""{ "before": {{Side}}, "after": {{Side}} }""")).Status);
+        Assert.Equal(200, (await service.PostAsync("/v1/elevations", Rack)).Status);
+        var parts = await service.PostAsync("/v1/parts-lists", Rack);
+        Assert.Equal(200, parts.Status);
+        Assert.Contains(
+            "The products on offer could not be had. Lines have the part numbers of the description only.",
+            parts.Json["notes"]!.AsArray().Select(n => n!.GetValue<string>()));
         var proposal = await service.PostAsync(Proposals, Proposal(cabinets: true));
         Assert.Equal(200, proposal.Status);
         Assert.Equal(
