@@ -18,10 +18,10 @@ public sealed class RemedyLoop(RackChecker checker)
     public const int DefaultMostSteps = 200;
 
     /// <summary>Work of all steps together, in checks of a rack of the usual size.</summary>
-    public const double StepsWork = 1100;
+    public const double StepsWork = 900;
 
     /// <summary>Work of the remedies of the final rack, in the same unit.</summary>
-    public const double FinalWork = 350;
+    public const double FinalWork = 300;
 
     /// <summary>Caution of a report whose run stopped at a limit.</summary>
     public const string CutShort = "Correction stopped at the limit for one request; errors with remedies remain. Post the returned rack again to continue.";
