@@ -13,6 +13,10 @@ namespace RackCheck.Documents.Parts;
 /// <summary>Cords, earth leads and KVM leads.</summary>
 internal static class WiringParts
 {
+    // What a workshop fits where nothing larger is needed: to the earth bar, and to doors and panels. Common practice, no source.
+    private const double UsualMainMm2 = 16;
+    private const double UsualBondMm2 = 6;
+
     /// <summary>Adds the lines.</summary>
     public static void List(PartsContext context)
     {
@@ -130,23 +134,26 @@ internal static class WiringParts
             return;
         }
 
-        var section = Nominal(EarthLeadNeeds.StrengthMm2(survey, context.Rack.Policy));
+        var least = EarthLeadNeeds.StrengthMm2(survey, context.Rack.Policy);
+        var section = Nominal(Math.Max(UsualBondMm2, least));
         EarthPart[] parts = [.. earth.Parts.Where(p => p.IsBonded != true)];
         if (parts.Length > 0)
         {
             context.Add(new PartLine
             {
                 Kind = PartKind.EarthLead, Description = Invariant($"Bonding conductor, {section:0.###} mm2"), Quantity = parts.Length, Unit = PartUnit.Piece,
-                Why = $"To {Names.And([.. parts.Select(p => p.Name)])}, not stated as bonded. The length is that of the cabinet maker.",
+                Why = $"To {Names.And([.. parts.Select(p => p.Name)])}, not stated as bonded. At least "
+                    + Invariant($"{UsualBondMm2} mm2, common practice; the length is that of the cabinet maker."),
                 Rule = PartsContext.Rule<UnbondedPart>(), Included = false, Data = new PartData { CrossSectionMm2 = section },
             });
         }
 
-        var main = earth.MainMm2 ?? Nominal(ConductorNeed.Of(survey.Power.Supplies, section, isMain: true).SectionMm2);
+        var main = earth.MainMm2 ?? Nominal(Math.Max(UsualMainMm2, ConductorNeed.Of(survey.Power.Supplies, least, isMain: true).SectionMm2));
         context.Add(new PartLine
         {
             Kind = PartKind.EarthLead, Description = Invariant($"Main protective conductor, {main:0.###} mm2"), Quantity = 1, Unit = PartUnit.Piece,
-            Why = (earth.MainMm2 is null ? "Area by the rules" : "Area as described") + "; the length is that of the building's earth.",
+            Why = (earth.MainMm2 is null ? Invariant($"Area by the rules, at least {UsualMainMm2} mm2, common practice") : "Area as described")
+                + "; the length is that of the building's earth.",
             Rule = PartsContext.Rule<ConductorSize>(), Included = false, Data = new PartData { CrossSectionMm2 = main },
         });
         if (earth.Bar is { } bar)

@@ -128,8 +128,28 @@ public sealed class PartsListTests
     {
         var rack = EarthRacks.Earthed() with { Earthing = new Model.Earthing { Bonded = [BondedPart.Frame], MainConductorMm2 = 16 } };
         var lines = Listed.Bare(rack).Of(PartKind.EarthLead);
-        Assert.Equal([(3, 2.5), (1, 16.0)], lines.Select(l => (l.Quantity, l.Data.CrossSectionMm2!.Value)));
+        Assert.Equal([(3, 6.0), (1, 16.0)], lines.Select(l => (l.Quantity, l.Data.CrossSectionMm2!.Value)));
         Assert.All(lines, l => Assert.Null(l.Data.LengthM));
+    }
+
+    // 16 mm2 to the bar is common practice, no source; a line of 50 mm2 needs half, 25 mm2 (IEC 60364-5-54 table 54.2, value from memory).
+    [Theory]
+    [InlineData(null, 16)]
+    [InlineData(4.0, 16)]
+    [InlineData(50.0, 25)]
+    public void Main_conductor_is_that_of_practice_or_of_the_rules(double? lineMm2, double mainMm2)
+    {
+        var rack = EarthRacks.Earthed();
+        rack = rack with
+        {
+            Earthing = new Model.Earthing { Bonded = [.. Enum.GetValues<BondedPart>()] },
+            Supplies =
+            [
+                .. (rack.Supplies ?? [new Supply { Id = "A", VoltageV = 230, Phases = 1, RatedA = 16 }])
+                    .Select(s => s with { Cable = lineMm2 is { } line ? new SupplyCable { CrossSectionMm2 = line } : null }),
+            ],
+        };
+        Assert.Equal(mainMm2, Assert.Single(Listed.Bare(rack).Of(PartKind.EarthLead), l => l.Items is null).Data.CrossSectionMm2);
     }
 
     [Fact]
