@@ -32,7 +32,7 @@ public sealed class FanRedundancy : Rule
         [
             "/cooling/roofFans", "/cooling/fanTrays", "/items/*/heatW", "/items/*/power/ratedW", "/cooling/riseK", "/site/ambientMaxC",
             "/cabinet/frontDoor/perforatedAreaM2", "/cabinet/rearDoor/perforatedAreaM2", "/cabinet/roof/openAreaCm2", "/site/humidityMaxPercent",
-            "/site/altitudeM",
+            "/site/altitudeM", "/items/*/airflow/flowM3h",
         ],
         Remedies = ["Fit one more fan."],
     };

@@ -60,7 +60,7 @@ public sealed class ConductorSize : Rule
         Needs =
         [
             "/items/*/earthLead/crossSectionMm2", "/earthing/mainConductorMm2", "/supplies/*/cable/crossSectionMm2", "/supplies/*/faultCurrentA",
-            "/supplies/*/disconnectionTimeS", "/supplies/*/breaker", "/cabinet/sidePanels", "/site/region",
+            "/supplies/*/disconnectionTimeS", "/supplies/*/breaker", "/cabinet/sidePanels", "/site/region", "/connections",
         ],
         Notes =
         [

@@ -38,6 +38,7 @@ public sealed class CentreOfGravity : Rule
         [
             "/cabinet/massKg", "/cabinet/heightMm", "/cabinet/base/style", "/cabinet/base/heightMm", "/items/*/massKg", "/items/*/position",
             "/items/*/body/depthMm", "/items/*/body/heightMm", "/items/*/frontProjectionMm", "/items/*/rearProjectionMm",
+            "/cabinet/uprights/frontSetbackMm",
         ],
         Remedies = ["Mount heavy equipment lower.", "Swap heavy equipment and lighter equipment below it.", "Move equipment to another rack."],
         Cautions = [Cautions.Handling],

@@ -72,8 +72,9 @@ public static class FactTable
         return set;
     }
 
-    // Uprights whose place is not given are assumed where doors and items allow, and cords are assigned to outlets by their loads: a rule that reads one
-    // of these reads what it is made from.
+    // Uprights whose place is not given are assumed where doors and items allow, cords are assigned to outlets by their loads, a flow of
+    // air follows from heat, openings and density, and the range of a leakage current from the power: a rule that reads one of these reads what it
+    // is made from.
     private static readonly (string Member, string[] From)[] Derived =
     [
         ("/cabinet/uprights",
@@ -81,6 +82,13 @@ public static class FactTable
             "/cabinet/frontDoor/depthMm", "/cabinet/rearDoor/depthMm", "/items/*/frontProjectionMm", "/items/*/rearProjectionMm", "/items/*/body/depthMm",
         ]),
         ("/connections", ["/items/*/power/ratedW", "/items/*/power/powerFactor", "/items/*/heatW"]),
+        ("/items/*/airflow/flowM3h",
+        [
+            "/site/ambientMaxC", "/site/altitudeM", "/site/humidityMaxPercent", "/cabinet/frontDoor/perforatedAreaM2", "/cabinet/rearDoor/perforatedAreaM2",
+            "/cabinet/frontDoor/openAreaPercent", "/cabinet/rearDoor/openAreaPercent", "/cabinet/roof/openAreaCm2", "/items/*/heatW",
+            "/items/*/power/ratedW",
+        ]),
+        ("/items/*/power/leakageMa", ["/items/*/power/ratedW"]),
     ];
 
     // A list within a record, such as a door leaf within a door, is covered by the record.
