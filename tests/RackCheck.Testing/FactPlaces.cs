@@ -58,6 +58,15 @@ public static class FactPlaces
         return fact.BoundOf(without, owner) is { } bound && fact.IsInside(rack, owner, bound);
     }
 
+    /// <summary>
+    /// Whether another member says the same fact: the list of bonded parts is complete, so it tells of a door whose own mark is gone.
+    /// What a contradiction of the two leaves behind is an answer, not silence.
+    /// </summary>
+    /// <param name="without">The rack without the member.</param>
+    /// <param name="pointer">Its pointer.</param>
+    public static bool IsStillSaid(RackDescription without, string pointer) =>
+        pointer is Pointers.FrontDoor + "/bonded" or Pointers.RearDoor + "/bonded" && without.Earthing?.Bonded is not null;
+
     /// <summary>Whether a value lies inside its bounds, or has none.</summary>
     /// <param name="rack">The rack with the value.</param>
     /// <param name="pointer">Its pointer.</param>

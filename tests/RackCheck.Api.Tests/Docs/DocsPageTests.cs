@@ -26,7 +26,7 @@ public sealed class DocsPageTests : IAsyncLifetime
 
     private const int Operations = 12;
 
-    // The first proposal of a service is slow on a busy machine.
+    // The first proposal of a service is slow on a busy machine, and so is the browser that shows its answer.
     private const int Patience = 120_000;
 
     [BrowserFact]
@@ -75,6 +75,7 @@ public sealed class DocsPageTests : IAsyncLifetime
             ],
         });
         var page = await browser.NewPageAsync();
+        page.SetDefaultTimeout(Patience);
         page.Console += (_, message) =>
         {
             if (message.Type is "error" or "warning")

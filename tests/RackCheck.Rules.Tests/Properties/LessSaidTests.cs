@@ -81,7 +81,8 @@ public sealed class LessSaidTests
     private static IEnumerable<(bool IsReleased, string Text)> Faults(RackDescription rack, CheckReport before, params string[] pointers)
     {
         var without = FactPlaces.Without(rack, pointers);
-        if (Judge.Resolve(without).Missing().Count > 0 || !pointers.All(p => FactPlaces.IsInside(rack, without, p)))
+        if (Judge.Resolve(without).Missing().Count > 0 || !pointers.All(p => FactPlaces.IsInside(rack, without, p))
+            || pointers.Any(p => FactPlaces.IsStillSaid(without, p)))
         {
             yield break;
         }
