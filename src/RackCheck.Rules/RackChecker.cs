@@ -62,6 +62,30 @@ public sealed class RackChecker(RuleSet rules, Action<RuleDescriptor, Exception>
     /// <exception cref="OperationCanceledException">Stopped.</exception>
     public CheckReport Recheck(ResolvedRack rack, CancellationToken cancellation = default) => Check(rack, (RemedyTrials?)null, cancellation);
 
+    /// <summary>
+    /// The findings of a rack, without remedies, verdict, questions, assumptions and digests: what a search over many racks compares them by. They are the same as
+    /// those of <see cref="Recheck"/>.
+    /// </summary>
+    /// <param name="rack">The rack.</param>
+    /// <param name="cancellation">Stops the check between two rules.</param>
+    /// <returns>The findings in report order, with acceptances and sign-offs marked.</returns>
+    /// <exception cref="ArgumentException">Part numbers were not looked up, and the cabinet, its height, width or depth, or the height of an item is
+    /// absent.</exception>
+    /// <exception cref="OperationCanceledException">Stopped.</exception>
+    public RackFindings Find(ResolvedRack rack, CancellationToken cancellation = default)
+    {
+        var findings = new FindingList();
+        var (context, survey, notAssessed) = Apply(rack, findings, null, cancellation);
+        if (survey is not null && AssessesRanges && notAssessed.Exists(n => n.Missing.Count > 0))
+        {
+            new RangeAssessment(rules, rack, onRuleFault).AddFindings(findings, notAssessed, cancellation);
+        }
+
+        Mark(context, findings.Written, notAssessed);
+        findings.Written.Sort(FindingOrder.Compare);
+        return new RackFindings(findings.Written, notAssessed.Count, survey?.Power.Figures?.Assignment);
+    }
+
     /// <summary>Checks a rack and looks for one remedy only: a verified remedy for the first open error, in report order, that has one.</summary>
     /// <param name="rack">The rack.</param>
     /// <param name="budget">Remaining trials; each trial reduces it.</param>
@@ -79,17 +103,14 @@ public sealed class RackChecker(RuleSet rules, Action<RuleDescriptor, Exception>
     private CheckReport Check(ResolvedRack rack, RemedyTrials? trials, CancellationToken cancellation)
     {
         var description = rack.Description;
-        var missing = rack.IsLookedUp ? rack.Missing() : [];
-        var survey = missing.Count == 0 ? new RackSurvey(rack) : null;
-        var notAssessed = new List<NotAssessed>();
         var all = new FindingList();
         var findings = all.Written;
-        var context = new RuleContext(rack, survey, all, notAssessed, trials);
-        ApplyAll(context, survey is not null, findings, cancellation);
+        var (context, survey, notAssessed) = Apply(rack, all, trials, cancellation);
         IReadOnlyList<OpenRule> open = [];
         IEnumerable<Assumption> ranges = [];
         if (survey is null)
         {
+            var missing = rack.Missing();
             AddNotAssessed(context, missing, notAssessed);
             open = [.. rules.RackRules.Select(r => new OpenRule(r.Descriptor, r.Descriptor.Severity, missing, []))];
         }
@@ -104,12 +125,7 @@ public sealed class RackChecker(RuleSet rules, Action<RuleDescriptor, Exception>
         trials?.Resolve(
             rack, all, survey?.Power.SearchSteps ?? 0, other => Trial(other, cancellation),
             finding => AcceptanceMarks.IsAccepted(finding, description));
-        AcceptanceMarks.Mark(findings, notAssessed, description);
-        foreach (var rule in survey is null ? [] : rules.ReportRules)
-        {
-            Apply(rule, context, description.Policy?.Rules, findings, (r, c, f) => ((ReportRule)r).Check(c, f, notAssessed));
-        }
-
+        Mark(context, findings, notAssessed);
         var judgement = new Judgement(rules, all, notAssessed, Questions.Of(description, Unsigned(open, notAssessed)));
         findings.Sort(FindingOrder.Compare);
         notAssessed.Sort(static (x, y) => string.CompareOrdinal(x.Rule, y.Rule));
@@ -153,15 +169,35 @@ public sealed class RackChecker(RuleSet rules, Action<RuleDescriptor, Exception>
     private RackTrial Trial(ResolvedRack rack, CancellationToken cancellation)
     {
         var findings = new FindingList { IsOutline = true };
-        var survey = rack.IsLookedUp && rack.Missing().Count > 0 ? null : new RackSurvey(rack);
-        var notAssessed = new List<NotAssessed>();
-        ApplyAll(new RuleContext(rack, survey, findings, notAssessed, null), survey is not null, findings.Written, cancellation);
+        var (_, survey, notAssessed) = Apply(rack, findings, null, cancellation);
         return new RackTrial(findings, survey is null || !AssessesRanges || !notAssessed.Exists(n => n.Missing.Count > 0) ? null : OverRanges);
 
         FindingList OverRanges()
         {
             new RangeAssessment(rules, rack, onRuleFault).AddFindings(findings, notAssessed, cancellation);
             return findings;
+        }
+    }
+
+    // All rules, as far as the essential data goes; without it there is no survey.
+    private (RuleContext Context, RackSurvey? Survey, List<NotAssessed> NotAssessed) Apply(
+        ResolvedRack rack, FindingList findings, RemedyTrials? trials, CancellationToken cancellation)
+    {
+        var survey = rack.IsLookedUp && rack.Missing().Count > 0 ? null : new RackSurvey(rack);
+        var notAssessed = new List<NotAssessed>();
+        var context = new RuleContext(rack, survey, findings, notAssessed, trials);
+        ApplyAll(context, survey is not null, findings.Written, cancellation);
+        return (context, survey, notAssessed);
+    }
+
+    // What the description accepts and signs off, and the rules about that.
+    private void Mark(RuleContext context, List<Finding> findings, List<NotAssessed> notAssessed)
+    {
+        var description = context.Rack.Description;
+        AcceptanceMarks.Mark(findings, notAssessed, description);
+        foreach (var rule in context.HasSurvey ? rules.ReportRules : [])
+        {
+            Apply(rule, context, description.Policy?.Rules, findings, (r, c, f) => ((ReportRule)r).Check(c, f, notAssessed));
         }
     }
 

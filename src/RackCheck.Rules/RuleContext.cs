@@ -32,6 +32,8 @@ public sealed class RuleContext
     /// <exception cref="InvalidOperationException">Essential data is missing; only rules about part numbers are applied.</exception>
     public RackSurvey Survey => survey ?? throw new InvalidOperationException("Essential data of the rack is missing.");
 
+    internal bool HasSurvey => survey is not null;
+
     /// <summary>The value of a limit: set by the policy, or the default.</summary>
     /// <param name="limit">The limit.</param>
     /// <returns>Its value in its unit.</returns>

@@ -29,8 +29,8 @@ internal sealed class CompletionSteps
         }
 
         // Until everything is gone that the completed racks do not have.
-        var stay = order.Final.Racks.SelectMany(r => r.Trial.Report.Findings).Select(f => f.Fingerprint).ToHashSet(StringComparer.Ordinal);
-        bool IsGone(HashSet<string> now) => !Ordered.SelectMany(t => t.Report.Findings).Any(f => !stay.Contains(f.Fingerprint) && now.Contains(f.Fingerprint));
+        var stay = order.Final.Racks.SelectMany(r => r.Trial.Found.Findings).Select(f => f.Fingerprint).ToHashSet(StringComparer.Ordinal);
+        bool IsGone(HashSet<string> now) => !Ordered.SelectMany(t => t.Found.Findings).Any(f => !stay.Contains(f.Fingerprint) && now.Contains(f.Fingerprint));
         foreach (var stage in order.Added.Select(p => p.Stage).Distinct().Order())
         {
             cancellation.ThrowIfCancellationRequested();
@@ -76,5 +76,5 @@ internal sealed class CompletionSteps
             .Select(m => Pointer(m.Index));
 
     private void Add(Stage? stage, IEnumerable<Trial> racks) =>
-        steps.Add((stage, racks.SelectMany(r => r.Report.Findings).Select(f => f.Fingerprint).ToHashSet(StringComparer.Ordinal)));
+        steps.Add((stage, racks.SelectMany(r => r.Found.Findings).Select(f => f.Fingerprint).ToHashSet(StringComparer.Ordinal)));
 }

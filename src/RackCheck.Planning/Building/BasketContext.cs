@@ -101,7 +101,7 @@ internal sealed class BasketContext
     public static bool BringsSupport(Product product) => product.Item is { Support: { RatedKg: not null } or { Style: SupportStyle.Shelf } };
 
     // The rule applies the limits for front-panel mounting, including the policy.
-    private bool IsTooMuchForPanel(ProductItem item) => NoSupportRule.Recheck(ResolvedRack.Plain(new RackDescription
+    private bool IsTooMuchForPanel(ProductItem item) => NoSupportRule.Find(ResolvedRack.Plain(new RackDescription
     {
         Cabinet = new Cabinet { HeightU = 42, WidthMm = 600, DepthMm = 1000 },
         Items =

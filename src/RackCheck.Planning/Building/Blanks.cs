@@ -26,7 +26,7 @@ internal static class Blanks
         List<Gap> gaps = [.. PanelNeeds.Runs(survey).Select(r => new Gap(r.Bottom, r.HeightU))];
 
         // The rule finds the gaps that matter, depending on doors, equipment and policy.
-        var runs = PanelNeeds.Harmful(survey, Checker.Recheck(ResolvedRack.Plain(description)).Findings);
+        var runs = PanelNeeds.Harmful(survey, Checker.Find(ResolvedRack.Plain(description)).Findings);
         List<Gap> harmful = [.. gaps.Where(g => runs.Any(r => r.Bottom == g.Bottom))];
         Fill(build, harmful);
         Propose(context, build, harmful);

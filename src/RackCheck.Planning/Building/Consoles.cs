@@ -16,7 +16,7 @@ internal static class Consoles
     public static void Find(BasketContext context, RackBuild build)
     {
         var rack = build.Describe();
-        if (!Checker.Recheck(ResolvedRack.Plain(rack)).Findings.Any(f => f.Accepted is null)
+        if (!Checker.Find(ResolvedRack.Plain(rack)).Findings.Any(f => f.Accepted is null)
             || build.NotPlaced.Any()
             || build.Items.Count >= RackAssembler.MostItems)
         {

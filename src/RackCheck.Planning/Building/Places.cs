@@ -107,7 +107,8 @@ internal static class Places
         {
             foreach (var console in order.Where(c => c.Console is not null).OrderBy(c => c.Console!.Category == ItemCategory.Display))
             {
-                var rank = Enumerable.Range(1, cabinet.HeightU).OrderBy(u => Distance(context.Rules, cabinet, console.Console!, u)).ThenBy(u => u);
+                var (least, greatest) = WorkingHeight(context.Rules, console.Console!);
+                var rank = Enumerable.Range(1, cabinet.HeightU).OrderBy(u => Distance(cabinet, console.Console!, u, (least + greatest) / 2)).ThenBy(u => u);
                 plan.Put(console, rank);
             }
         }
@@ -121,12 +122,8 @@ internal static class Places
     }
 
     // Distance from the middle of a console to the middle of its working height range, mm.
-    private static double Distance(RuleChecks rules, CabinetFacts cabinet, MountedItem console, int bottom)
-    {
-        var (least, greatest) = WorkingHeight(rules, console);
-        var middle = (least + greatest) / 2;
-        return cabinet.Heights.CentreMm(console, bottom) is { } height ? Math.Abs(height - middle) : 0;
-    }
+    private static double Distance(CabinetFacts cabinet, MountedItem console, int bottom, double middleMm) =>
+        cabinet.Heights.CentreMm(console, bottom) is { } height ? Math.Abs(height - middleMm) : 0;
 
     /// <summary>An item on the uprights and the items on it.</summary>
     private sealed class Carrier(BuildItem item, MountedItem mounted, int? fixedU)
@@ -174,7 +171,7 @@ internal static class Places
         {
             var top = bottom + carrier.ClaimU - 1;
             return bottom >= 1 && top <= heightU
-                && Array.TrueForAll(at[bottom..(top + 1)], c => c is null)
+                && !at.AsSpan(bottom, carrier.ClaimU).ContainsAnyExcept((Carrier?)null)
                 && Agree(at[bottom - 1], carrier) && Agree(carrier, at[top + 1]);
         }
 

@@ -20,7 +20,7 @@ internal static class RoofFans
     public static void Find(BasketContext context, RackBuild build)
     {
         var rack = build.Describe();
-        var finding = Checker.Recheck(ResolvedRack.Plain(rack)).Findings.FirstOrDefault(f => f.Accepted is null);
+        var finding = Checker.Find(ResolvedRack.Plain(rack)).Findings.FirstOrDefault(f => f.Accepted is null);
         var (front, rear) = (rack.Cabinet!.FrontDoor, rack.Cabinet.RearDoor);
         if (finding is null || (AirPath.LetsAirThrough(front) == true && AirPath.LetsAirThrough(rear) == true))
         {
@@ -29,13 +29,13 @@ internal static class RoofFans
 
         // The fan unit that leaves the fewest findings, including those of a fan failure; then the smallest. Its openings may violate the
         // required IP code or leave it unassessed.
-        var before = All.Recheck(ResolvedRack.Plain(rack));
+        var before = All.Find(ResolvedRack.Plain(rack));
         var product = context.Offered(ProductKind.RoofFans)
             .Where(p => p.Fans!.Count > 0)
             .OrderBy(p => p.Fans!.Count * p.Fans.FreeFlowM3h)
-            .Select(p => (Product: p, After: All.Recheck(ResolvedRack.Plain(With(rack, p.Fans!)))))
+            .Select(p => (Product: p, After: All.Find(ResolvedRack.Plain(With(rack, p.Fans!)))))
             .Where(c => c.After.Findings.All(f => f.Rule != Rule)
-                && c.After.NotAssessed.Count <= before.NotAssessed.Count
+                && c.After.NotAssessed <= before.NotAssessed
                 && RuleChecks.FaultsOf(c.After).CompareTo(RuleChecks.FaultsOf(before)) < 0)
             .OrderBy(c => c.After.Findings.Count)
             .Select(c => c.Product)

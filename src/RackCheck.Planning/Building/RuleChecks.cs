@@ -18,7 +18,7 @@ internal sealed class RuleChecks(Policy? policy)
     /// <typeparam name="TRule">The rule.</typeparam>
     /// <returns>Its id.</returns>
     public static string IdOf<TRule>()
-        where TRule : RuleBase => RuleSet.Default.All.OfType<TRule>().Single().Descriptor.Id;
+        where TRule : RuleBase => IdsByRule<TRule>.Id;
 
     /// <summary>A checker of all rules of the themes that rule ids begin with.</summary>
     public static RackChecker OfThemes(params string[] themes) =>
@@ -30,14 +30,30 @@ internal sealed class RuleChecks(Policy? policy)
     /// <summary>Number of open errors and of open warnings of a rack.</summary>
     /// <returns>Both numbers; the rack with the smaller value is better.</returns>
     public static (int Errors, int Warnings) FaultsOf(RackChecker checker, RackDescription rack, CancellationToken cancellation = default) =>
-        FaultsOf(checker.Recheck(ResolvedRack.Plain(rack), cancellation));
+        FaultsOf(checker.Find(ResolvedRack.Plain(rack), cancellation));
 
-    /// <summary>Number of open errors and of open warnings in a report.</summary>
-    /// <returns>Both numbers; the report with the smaller value is better.</returns>
-    public static (int Errors, int Warnings) FaultsOf(CheckReport report)
+    /// <summary>Number of open errors and of open warnings of a rack.</summary>
+    /// <returns>Both numbers; the rack with the smaller value is better.</returns>
+    public static (int Errors, int Warnings) FaultsOf(RackFindings found)
     {
-        var open = report.Findings.Where(f => f.Accepted is null).ToLookup(f => f.Severity);
-        return (open[Severity.Error].Count(), open[Severity.Warning].Count());
+        var (errors, warnings) = (0, 0);
+        foreach (var finding in found.Findings)
+        {
+            if (finding is { Accepted: null, SignedOff: null })
+            {
+                errors += finding.Severity == Severity.Error ? 1 : 0;
+                warnings += finding.Severity == Severity.Warning ? 1 : 0;
+            }
+        }
+
+        return (errors, warnings);
+    }
+
+    // Found once: a search over layouts asks for limits thousands of times.
+    private static class IdsByRule<TRule>
+        where TRule : RuleBase
+    {
+        public static readonly string Id = RuleSet.Default.All.OfType<TRule>().Single().Descriptor.Id;
     }
 
     /// <summary>Whether a rule is switched off.</summary>

@@ -116,7 +116,7 @@ internal sealed class CabinetSearch
         || trial.Errors.Any(e => !e.Rule.StartsWith("power.", StringComparison.Ordinal) && !e.Rule.StartsWith("earthing.", StringComparison.Ordinal));
 
     private static bool LacksHeight(Trial trial) =>
-        trial.Report.Findings.Where(Trial.IsProductWarning).All(f => f.Rule == RuleChecks.IdOf<ConsoleHeight>());
+        trial.Found.Findings.Where(Trial.IsProductWarning).All(f => f.Rule == RuleChecks.IdOf<ConsoleHeight>());
 
     private static int MostFailures(ProposalTask task) =>
         task.IsTest ? MostFailedInTest : task.IsBasket ? MostFailedOfBasket : task.IsThorough ? int.MaxValue : MostFailed;

@@ -23,7 +23,7 @@ internal static class LayoutFindings
     {
         var any = false;
         var blocks = problem.Blocks.Index().ToDictionary(b => b.Item.Id, b => b.Index, StringComparer.Ordinal);
-        foreach (var finding in trial.Report.Findings
+        foreach (var finding in trial.Found.Findings
             .Where(f => f is { Accepted: null, SignedOff: null, Severity: not Severity.Advice } && Rules.Contains(f.Rule)))
         {
             int[] named =

@@ -256,10 +256,10 @@ internal sealed class RackDivision
                 Ups = i.Ups is { Feeds: { } feeds } ups ? ups with { Feeds = [.. feeds.Select(Named)] } : i.Ups,
             }));
             units.AddRange((resolved.Pdus ?? []).Select(u => u with { Id = Named(u.Id), Position = null }));
-            connections.AddRange((rack.Trial.Report.Figures.Power?.Assignment ?? []).Select(c => c with { Item = Named(c.Item), Pdu = Named(c.Pdu) }));
+            connections.AddRange((rack.Trial.Found.Assignment ?? []).Select(c => c with { Item = Named(c.Item), Pdu = Named(c.Pdu) }));
         }
 
-        return SupplyChecker.Recheck(ResolvedRack.Plain(first.Resolved.Description with { Items = items, Pdus = units, Connections = connections }))
+        return SupplyChecker.Find(ResolvedRack.Plain(first.Resolved.Description with { Items = items, Pdus = units, Connections = connections }))
             .Findings.FirstOrDefault(f => f is { Severity: Severity.Error, Accepted: null });
     }
 }

@@ -24,7 +24,7 @@ internal static class Refutation
     /// <summary>The errors and the warnings of the product that stand against a cabinet whatever parts and positions are chosen.</summary>
     public static IReadOnlyList<Finding> Against(ProposalTask task, CabinetOffer offer) =>
     [
-        .. Checker.Recheck(Survey.Catalogue.ResolvedRack.Plain(task.Request.In(offer.Product.Cabinet!) with
+        .. Checker.Find(Survey.Catalogue.ResolvedRack.Plain(task.Request.In(offer.Product.Cabinet!) with
         {
             Items = [.. task.Items.Select(i => i with { Position = task.Context.Kept!.GetValueOrDefault(i.Id), OnShelf = null })],
             Supplies = null,

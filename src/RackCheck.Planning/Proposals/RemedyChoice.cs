@@ -48,7 +48,7 @@ internal static class RemedyChoice
                     return null;
                 }
 
-                var after = trial with { Resolved = next, Report = checker.Recheck(next, cancellation) };
+                var after = trial with { Resolved = next, Found = checker.Find(next, cancellation) };
                 task.Budget.Spend(SearchBudget.CostOfCheck(size));
                 if (after.Faults.CompareTo(trial.Faults) < 0)
                 {

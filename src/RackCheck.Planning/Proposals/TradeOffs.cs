@@ -1,4 +1,4 @@
-using RackCheck.Model;
+using RackCheck.Planning.Building;
 using static System.FormattableString;
 
 namespace RackCheck.Planning.Proposals;
@@ -14,7 +14,7 @@ internal static class TradeOffs
         Compare("Cabinet depth", one.Offer.DepthMm, other.Offer.DepthMm, " mm");
         Compare("Cabinet width", one.Offer.WidthMm, other.Offer.WidthMm, " mm");
         Compare("Free height", one.FreeU, other.FreeU, " U", isMoreBetter: true);
-        Compare("Open warnings", Warnings(one.Report), Warnings(other.Report), "");
+        Compare("Open warnings", RuleChecks.FaultsOf(one.Found).Warnings, RuleChecks.FaultsOf(other.Found).Warnings, "");
         Compare("Order units added", AddedLines.Of(one).Sum(l => l.Quantity), AddedLines.Of(other).Sum(l => l.Quantity), "");
         return (gained, givenUp);
 
@@ -26,6 +26,4 @@ internal static class TradeOffs
             }
         }
     }
-
-    private static int Warnings(CheckReport report) => report.Findings.Count(f => f is { Severity: Severity.Warning, Accepted: null });
 }

@@ -18,8 +18,8 @@ internal sealed record Trial
     /// <summary>The rack, ready to post.</summary>
     public RackDescription Rack => Resolved.Posted;
 
-    /// <summary>The report on it, without remedies.</summary>
-    public required CheckReport Report { get; init; }
+    /// <summary>What its check found.</summary>
+    public required RackFindings Found { get; init; }
 
     /// <summary>The rack and its parts.</summary>
     public required Completed Completed { get; init; }
@@ -46,16 +46,23 @@ internal sealed record Trial
     public int FreeU => Offer.HeightU - UsedU;
 
     /// <summary>Open errors of the rack.</summary>
-    public IEnumerable<Finding> Errors => Report.Findings.Where(IsOpenError);
+    public IEnumerable<Finding> Errors => Found.Findings.Where(IsOpenError);
 
     /// <summary>Items without a position.</summary>
     public IEnumerable<Item> NotPlaced => Rack.Items.Where(i => i is { Position: null, OnShelf: null });
 
     /// <summary>Errors, items without a position and warnings: the smaller the better.</summary>
-    public (int Errors, int Warnings) Faults => FaultsOf(Report, NotPlaced.Count());
+    public (int Errors, int Warnings) Faults
+    {
+        get
+        {
+            var (errors, warnings) = RuleChecks.FaultsOf(Found);
+            return (errors + NotPlaced.Count(), warnings);
+        }
+    }
 
     /// <summary>Open warnings of the product.</summary>
-    public int ProductWarnings => Report.Findings.Count(IsProductWarning);
+    public int ProductWarnings => Found.Findings.Count(IsProductWarning);
 
     /// <summary>Whether a finding is an open warning of the product.</summary>
     public static bool IsProductWarning(Finding finding) =>
@@ -63,14 +70,7 @@ internal sealed record Trial
 
     /// <summary>Whether a theme has an open error or warning.</summary>
     public bool Has(string theme) =>
-        Report.Findings.Any(f => f is { Accepted: null, SignedOff: null, Severity: not Severity.Advice } && f.Rule.StartsWith(theme, StringComparison.Ordinal));
-
-    /// <summary>Errors and warnings of a report.</summary>
-    public static (int Errors, int Warnings) FaultsOf(CheckReport report, int notPlaced = 0)
-    {
-        var open = report.Findings.Where(f => f is { Accepted: null, SignedOff: null }).ToLookup(f => f.Severity);
-        return (open[Severity.Error].Count() + notPlaced, open[Severity.Warning].Count());
-    }
+        Found.Findings.Any(f => f is { Accepted: null, SignedOff: null, Severity: not Severity.Advice } && f.Rule.StartsWith(theme, StringComparison.Ordinal));
 
     private static bool IsOpenError(Finding finding) => finding is { Severity: Severity.Error, Accepted: null };
 }

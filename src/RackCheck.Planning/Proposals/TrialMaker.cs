@@ -82,7 +82,7 @@ internal sealed class TrialMaker(ProposalTask task, RackChecker checker, Cancell
 
         var plain = Make(offer, [], withoutUps: true);
         var best = task.Ordered.UnitsForUps == 0 && plain.Faults.CompareTo(trial.Faults) < 0 ? (plain, []) : (trial, parts);
-        if (task.Request.Connections is null && plain.Report.Figures.Power?.Assignment is { } before)
+        if (task.Request.Connections is null && plain.Found.Assignment is { } before)
         {
             IReadOnlyList<Product> all = [.. PowerOptions.UnitsOf(task, plain), .. parts];
             var chosen = Make(offer, all, rack => UpsLoads.Of(before, rack, task.Ordered.OnUps));
@@ -187,11 +187,11 @@ internal sealed class TrialMaker(ProposalTask task, RackChecker checker, Cancell
     {
         var rack = ResolvedRack.Of(Describe(offer, completed.RackBuild), task.Products);
         rack = cords is null ? rack : rack.With(rack.Posted with { Connections = cords(rack) });
-        var report = checker.Recheck(rack, cancellation);
+        var found = checker.Find(rack, cancellation);
         task.Budget.Spend(SearchBudget.CostOfRack(rack.Description.Items.Count));
 
         // Chosen cords may have found the outlets that were missing.
-        if (cords is not null && !report.Findings.Any(f => f.Rule == RuleChecks.IdOf<Redundancy>()))
+        if (cords is not null && !found.Findings.Any(f => f.Rule == RuleChecks.IdOf<Redundancy>()))
         {
             completed.RackBuild.Unmet.RemoveAll(u => u.What == OutletNeeds.SecondSupply);
         }
@@ -200,7 +200,7 @@ internal sealed class TrialMaker(ProposalTask task, RackChecker checker, Cancell
         {
             Offer = offer,
             Resolved = rack,
-            Report = report,
+            Found = found,
             Completed = completed with { Added = BasketCompletion.Merged(completed.Added.Concat(extra)) },
         };
     }
