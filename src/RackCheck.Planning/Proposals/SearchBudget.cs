@@ -8,7 +8,7 @@ namespace RackCheck.Planning.Proposals;
 public sealed class SearchBudget(double work)
 {
     /// <summary>Work of a quick search for racks.</summary>
-    public const double Quick = 1200;
+    public const double Quick = 1000;
 
     /// <summary>Work of one search for the racks of a basket, which is searched twice or more.</summary>
     public const double Basket = 200;
@@ -17,7 +17,7 @@ public sealed class SearchBudget(double work)
     public const double Thorough = 20_000;
 
     // Measured on racks of 15 to 200 items.
-    private const double OfSolvedSecond = 3000;
+    private const double OfSolvedSecond = 2000;
 
     // What the search for a conflict may take of the work that the search for racks may.
     private const double ShareOfConflict = 0.7;
@@ -52,12 +52,12 @@ public sealed class SearchBudget(double work)
     /// <summary>Completing the parts of a rack and checking it.</summary>
     /// <param name="items">Number of items.</param>
     /// <returns>The cost.</returns>
-    public static double CostOfRack(int items) => 6 + (0.6 * items);
+    public static double CostOfRack(int items) => 2 + (0.6 * items);
 
     /// <summary>Checking whether a cabinet is proven to be unsuitable.</summary>
     /// <param name="items">Number of items.</param>
     /// <returns>The cost.</returns>
-    public static double CostOfRefutation(int items) => 1 + (0.03 * items);
+    public static double CostOfRefutation(int items) => 0.3 + (0.02 * items);
 
     /// <summary>Checking a rack without trials of remedies.</summary>
     /// <param name="items">Number of items.</param>
