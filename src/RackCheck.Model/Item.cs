@@ -153,6 +153,7 @@ public sealed record Position
 
     /// <summary>Front or rear uprights. Default front.</summary>
     [Kind(MemberKind.Choice)]
+    [AbsentMeansDefault]
     public Face? Face { get; init; }
 }
 

@@ -43,7 +43,7 @@ internal static class ChecksEndpoints
         var isToBeApplied = IsToBeApplied(context.Request.Query);
         if (isToBeApplied is null)
         {
-            await Problems.WriteAsync(context, ProblemKind.Query, $"The only value of the query parameter '{ApplyParameter}' is 'remedies'.");
+            await Problems.WriteQueryAsync(context, ApplyParameter, $"The only value of the query parameter '{ApplyParameter}' is 'remedies'.");
             return;
         }
 

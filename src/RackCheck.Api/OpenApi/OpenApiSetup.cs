@@ -59,6 +59,7 @@ internal static class OpenApiSetup
                 ],
             });
             options.SchemaFilter<ContractSchemaFilter>();
+            options.SchemaFilter<EnumSchemaFilter>();
             options.AddSecurityDefinition(ApiKeyHandler.Name, new OpenApiSecurityScheme
             {
                 Type = SecuritySchemeType.ApiKey,
@@ -74,9 +75,10 @@ internal static class OpenApiSetup
                 Description = "A token of the issuer that the operator has set. Its claim `scope` names what the caller may do: check, plan, documents.",
             });
             options.OperationFilter<ExampleOperationFilter>();
+            options.OperationFilter<ResponseOperationFilter>();
             options.OperationFilter<SecurityOperationFilter>();
             options.DocumentFilter<TagDocumentFilter>();
-            options.DocumentFilter<UnionDocumentFilter>();
+            options.DocumentFilter<SharedPartsFilter>();
         });
     }
 
