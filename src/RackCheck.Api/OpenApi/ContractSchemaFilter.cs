@@ -1,5 +1,5 @@
 using System.ComponentModel.DataAnnotations;
-using System.Reflection;
+using System.Globalization;
 using System.Text.Json;
 using System.Text.Json.Nodes;
 using System.Text.Json.Serialization.Metadata;
@@ -74,11 +74,7 @@ internal sealed class ContractSchemaFilter : ISchemaFilter
 
         if (property.AttributeProvider?.GetCustomAttributes(typeof(AllowedValuesAttribute), true) is [AllowedValuesAttribute allowed])
         {
-            own.Enum = [.. allowed.Values.Select(v => (JsonNode)JsonValue.Create((int)v!))];
-            if (!property.IsRequired)
-            {
-                own.Enum.Add(JsonNullSentinel.JsonNull);
-            }
+            LimitTo([.. allowed.Values.Select(v => (int)v!)], own);
         }
 
         LimitText(own);
@@ -87,11 +83,20 @@ internal sealed class ContractSchemaFilter : ISchemaFilter
             (items.MinLength, items.MaxLength, items.Pattern) = (1, 64, NoControlCharacters);
         }
 
-        AssumedValues.Mark(own, property);
+        StatedDefaults.Mark(own, property);
         return own;
     }
 
-    // A pattern ends where a line ends in some languages; texts have none.
+    // Not as an enum: generators make text of it, which the reader refuses.
+    private static void LimitTo(int[] allowed, OpenApiSchema own)
+    {
+        var (least, greatest) = (allowed.Min(), allowed.Max());
+        own.Minimum = least.ToString(CultureInfo.InvariantCulture);
+        own.Maximum = greatest.ToString(CultureInfo.InvariantCulture);
+        var gaps = Enumerable.Range(least, greatest - least).Except(allowed).Select(v => (JsonNode)JsonValue.Create(v)).ToList();
+        own.Not = gaps.Count == 0 ? null : new OpenApiSchema { Enum = gaps };
+    }
+
     private static void LimitText(OpenApiSchema own)
     {
         if (own.Type?.HasFlag(JsonSchemaType.String) == true && own.Pattern is null)

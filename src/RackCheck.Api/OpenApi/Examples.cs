@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Reflection;
+using System.Text;
 using System.Text.Json.Nodes;
 using Microsoft.OpenApi;
 using RackCheck.Api.Http;
@@ -62,7 +63,11 @@ internal static class Examples
 
     /// <summary>The recorded answer with a name.</summary>
     /// <exception cref="InvalidOperationException">There is none.</exception>
-    public static JsonNode Answer(string name) => JsonNode.Parse(Answers.Single(a => a.Name == name).Json)!;
+    public static JsonNode Answer(string name) => JsonNode.Parse(AnswerText(name))!;
+
+    /// <summary>The recorded answer with a name, as text.</summary>
+    /// <exception cref="InvalidOperationException">There is none.</exception>
+    public static string AnswerText(string name) => Encoding.UTF8.GetString(Answers.Single(a => a.Name == name).Json);
 
     private static ImmutableArray<Example> Load(string folder, string prefix)
     {

@@ -90,6 +90,25 @@ internal static class OpenApiSetup
         routes.MapPage("/docs/rules.css", RulesPage.Style, "text/css; charset=utf-8");
     }
 
+    // The type of each problem document leads to its page.
+    private static void MapProblemPages(this IEndpointRouteBuilder routes)
+    {
+        DescribedProblem[] problems =
+        [
+            .. ProblemKind.All.Select(k => new DescribedProblem(k.Type, k.Status, k.Title, k.Meaning, k.Remedy, Examples.AnswerText(Examples.AnswerOf(k)))),
+        ];
+        var codes = FaultCodes.All.Select(c => (c.Code, DocumentedMembers.Of(typeof(FaultCodes), c.Name))).ToArray();
+        foreach (var problem in problems)
+        {
+            routes.MapPage(
+                problem.Type,
+                ProblemPages.Write(problem, problem.Type == ProblemKind.Invalid.Type || problem.Type == ProblemKind.NotJson.Type ? codes : []),
+                "text/html; charset=utf-8");
+        }
+
+        routes.MapPage("/docs/problems", ProblemPages.WriteIndex(problems), "text/html; charset=utf-8");
+    }
+
     /// <summary>Serves the contract and the docs page.</summary>
     public static void UseDocsPage(this WebApplication app)
     {
@@ -111,6 +130,7 @@ internal static class OpenApiSetup
         app.MapGet("/openapi/v1.json", (Delegate)((HttpContext context) => contract.Value.WriteAsync(context))).RequireReader().ExcludeFromDescription();
         app.MapPage("/docs/" + DocsPage.StylePath, DocsPage.Style, "text/css; charset=utf-8");
         app.MapRulesPage();
+        app.MapProblemPages();
     }
 
     // The drawing of an example, to show what drawings look like.

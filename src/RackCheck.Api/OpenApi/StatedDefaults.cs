@@ -13,7 +13,7 @@ namespace RackCheck.Api.OpenApi;
 /// assumption can take its place, the value is in an extension: generators write a <c>default</c> into every request, and a client would send
 /// assumptions as facts.
 /// </summary>
-internal static partial class AssumedValues
+internal static partial class StatedDefaults
 {
     /// <summary>Name of the extension.</summary>
     public const string Extension = "x-assumed";
