@@ -9,7 +9,7 @@ namespace RackCheck.Api.Tests.OpenApi;
 /// <summary>The schemas of the contract for an independent validator, which takes the committed file as a client does.</summary>
 public static class ContractSchemas
 {
-    private static readonly ConcurrentDictionary<string, JsonSchema> Built = new(StringComparer.Ordinal);
+    private static readonly ConcurrentDictionary<string, Lazy<JsonSchema>> Built = new(StringComparer.Ordinal);
 
     private static readonly Lazy<JsonNode> Shared = new(static () =>
     {
@@ -28,7 +28,7 @@ public static class ContractSchemas
     public static IReadOnlyList<string> Faults(string schema, JsonElement document)
     {
         var options = new EvaluationOptions { OutputFormat = OutputFormat.List, RequireFormatValidation = true };
-        var results = Built.GetOrAdd(schema, Build).Evaluate(document, options);
+        var results = Built.GetOrAdd(schema, static name => new Lazy<JsonSchema>(() => Build(name))).Value.Evaluate(document, options);
         return results.IsValid
             ? []
             :
