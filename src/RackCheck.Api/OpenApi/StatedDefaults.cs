@@ -9,34 +9,26 @@ using RackCheck.Model;
 namespace RackCheck.Api.OpenApi;
 
 /// <summary>
-/// What stands in for an absent member. A <c>default</c> is for members whose absence means just that value. Where a product of the catalogue, a range or an
-/// assumption can take its place, the value is in an extension: generators write a <c>default</c> into every request, and a client would send
-/// assumptions as facts.
+/// What stands in for an absent member, as extensions. The keyword <c>default</c> is not used: generators write it into every request, so that a client would
+/// send assumptions as facts, or make the member required.
 /// </summary>
 internal static partial class StatedDefaults
 {
-    /// <summary>Name of the extension.</summary>
-    public const string Extension = "x-assumed";
+    /// <summary>Extension of a member whose value a product of the catalogue, a range or an assumption takes.</summary>
+    public const string Assumed = "x-assumed";
+
+    /// <summary>Extension of a member whose absence means just the value.</summary>
+    public const string Plain = "x-default";
 
     /// <summary>Adds the value that the member's text names.</summary>
     public static void Mark(OpenApiSchema schema, JsonPropertyInfo property)
     {
-        if (Find(schema.Description, property) is not { } value)
+        if (Find(schema.Description, property) is { } value)
         {
-            return;
-        }
-
-        if (IsDefault(property))
-        {
-            schema.Default = value;
-        }
-        else
-        {
-            (schema.Extensions ??= new Dictionary<string, IOpenApiExtension>(StringComparer.Ordinal))[Extension] = new JsonNodeExtension(value);
+            var name = property.AttributeProvider!.IsDefined(typeof(AbsentMeansDefaultAttribute), true) ? Plain : Assumed;
+            (schema.Extensions ??= new Dictionary<string, IOpenApiExtension>(StringComparer.Ordinal))[name] = new JsonNodeExtension(value);
         }
     }
-
-    private static bool IsDefault(JsonPropertyInfo property) => property.AttributeProvider!.IsDefined(typeof(AbsentMeansDefaultAttribute), true);
 
     // The text of the member is the only home of the value; a test compares it with the assumptions of reports.
     private static JsonNode? Find(string? description, JsonPropertyInfo property)

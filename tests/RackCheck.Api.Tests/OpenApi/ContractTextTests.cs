@@ -58,8 +58,9 @@ public sealed partial class ContractTextTests(Service service) : IClassFixture<S
     {
         var stated = Members.Where(m => StatedDefault().IsMatch(Text(m.Schema))).ToArray();
         Assert.InRange(stated.Length, 25, 60);
-        Assert.All(stated, m => Assert.True(m.Schema["default"] is not null || m.Schema[StatedDefaults.Extension] is not null, $"{m.Owner}.{m.Name}"));
-        string[] plain = [.. Members.Where(m => m.Schema["default"] is not null).Select(m => $"{m.Owner}.{m.Name}").Order(StringComparer.Ordinal)];
+        Assert.All(stated, m => Assert.True(m.Schema[StatedDefaults.Plain] is not null || m.Schema[StatedDefaults.Assumed] is not null, $"{m.Owner}.{m.Name}"));
+        Assert.Empty(Members.Where(m => m.Schema["default"] is not null).Select(m => $"{m.Owner}.{m.Name}"));
+        string[] plain = [.. Members.Where(m => m.Schema[StatedDefaults.Plain] is not null).Select(m => $"{m.Owner}.{m.Name}").Order(StringComparer.Ordinal)];
         Assert.Equal(
             [
                 "Connection.plug", "Position.face", "ProposalRequest.effort", "ProposalRequest.growthPercent", "ProposalRequest.maxCabinets",
@@ -72,7 +73,7 @@ public sealed partial class ContractTextTests(Service service) : IClassFixture<S
     [Fact]
     public async Task Assumed_value_is_the_one_that_reports_list()
     {
-        var byMember = Members.Where(m => m.Schema[StatedDefaults.Extension] is not null).ToLookup(m => m.Name, m => m.Schema);
+        var byMember = Members.Where(m => m.Schema[StatedDefaults.Assumed] is not null).ToLookup(m => m.Name, m => m.Schema);
         var (seen, wrong) = (new HashSet<string>(StringComparer.Ordinal), new List<string>());
         foreach (var name in AcceptanceCase.Names)
         {
@@ -89,7 +90,7 @@ public sealed partial class ContractTextTests(Service service) : IClassFixture<S
                         seen.Add(member);
 
                         // A description can have a further value for a special case.
-                        if (!JsonNode.DeepEquals(candidates[0][StatedDefaults.Extension], value) && !Text(candidates[0]).Contains($" {value} ", StringComparison.Ordinal))
+                        if (!JsonNode.DeepEquals(candidates[0][StatedDefaults.Assumed], value) && !Text(candidates[0]).Contains($" {value} ", StringComparison.Ordinal))
                         {
                             wrong.Add($"{name}: {member} is assumed as {value.ToJsonString()}");
                         }

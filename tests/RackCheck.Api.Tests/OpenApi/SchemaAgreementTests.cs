@@ -55,7 +55,9 @@ public sealed partial class SchemaAgreementTests(Service service) : IClassFixtur
             var violations = ContractSchemas.Faults(FormOf(schema, changed), changed);
             verdicts.Add(violations.Count == 0);
             var ofForm = faults.Where(f => !IsRelation(schema, f)).ToArray();
-            if ((violations.Count == 0) != (ofForm.Length == 0))
+
+            // Where relations alone are reported, faults of form may be hidden behind them.
+            if (ofForm.Length > 0 ? violations.Count == 0 : faults.Count == 0 && violations.Count > 0)
             {
                 differences.Enqueue($"seed {seed}: service {string.Join(", ", ofForm.Select(f => $"{f.Pointer} {f.Code}"))}; schema {
                     string.Join(" | ", violations.Where(v => !v.EndsWith("but should be \"null\"", StringComparison.Ordinal)).Take(6))}");
@@ -85,7 +87,7 @@ public sealed partial class SchemaAgreementTests(Service service) : IClassFixtur
     };
 
     // Members that are required where no part number or other member stands in for them.
-    [GeneratedRegex(@"(^|/)(cabinet|existing|cabinets/[0-9]+)(/heightU|/widthMm|/depthMm|/(front|rear)Door/style)?$|/items?(/[0-9]+)?/heightU$|"
+    [GeneratedRegex(@"(^|/)cabinet$|/(cabinet|existing|cabinets/[0-9]+)/(heightU|widthMm|depthMm|(front|rear)Door/style)$|/items?(/[0-9]+)?/heightU$|"
         + @"/pdus/[0-9]+/(ratedA|groups)$|/lines/[0-9]+/partNumber$")]
     private static partial Regex Conditional();
 }
