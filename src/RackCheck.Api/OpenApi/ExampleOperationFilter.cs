@@ -2,6 +2,7 @@ using System.Globalization;
 using System.Text.Json.Nodes;
 using Microsoft.OpenApi;
 using RackCheck.Api.Endpoints;
+using RackCheck.Api.Http;
 using RackCheck.Documents;
 using RackCheck.Model;
 using Swashbuckle.AspNetCore.SwaggerGen;
@@ -25,6 +26,7 @@ internal sealed class ExampleOperationFilter : IOperationFilter
                     ["remedies"],
                     "Applies the first remedies of errors, one after the other, until no error is left or no remedy helps. "
                     + "The report is on the resulting rack; `applied` holds that rack and the remedies applied.");
+                AddFields(operation);
                 break;
             case BasketsEndpoints.CheckBasket:
                 AddBodies(operation, context.Document, "The basket.", Examples.Baskets);
@@ -111,6 +113,27 @@ internal sealed class ExampleOperationFilter : IOperationFilter
             },
         });
     }
+
+    private static void AddFields(OpenApiOperation operation) => operation.Parameters!.Add(new OpenApiParameter
+    {
+        Name = ChecksEndpoints.FieldsParameter,
+        In = ParameterLocation.Query,
+        Style = ParameterStyle.Form,
+        Explode = false,
+        Description =
+            "Members of the report, separated by commas, for callers that check many racks: `verdict,verdicts,descriptionDigest`. The response has no others, "
+            + "also of those that a whole report always has. Without `findings` no remedies are looked for, which takes most of the time of a check.",
+        Schema = new OpenApiSchema
+        {
+            Type = JsonSchemaType.Array,
+            MinItems = 1,
+            Items = new OpenApiSchema
+            {
+                Type = JsonSchemaType.String,
+                Enum = [.. ReportFields.All.Select(f => (JsonNode)JsonValue.Create(f))],
+            },
+        },
+    });
 
     // Without an example, so that the docs page leaves the parameter empty. A check does not need it.
     private static void AddOption(OpenApiOperation operation, string name, IEnumerable<string> values, string description) =>
