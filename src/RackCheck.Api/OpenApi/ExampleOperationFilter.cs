@@ -66,6 +66,7 @@ internal sealed class ExampleOperationFilter : IOperationFilter
             throw new InvalidOperationException($"{operation.OperationId} has no JSON body in the contract.");
         }
 
+        operation.Description += " Nothing is stored: the request can be repeated safely.";
         body.Description = description;
         body.Required = true;
         media.Examples = new Dictionary<string, IOpenApiExample>(StringComparer.Ordinal);
