@@ -5,7 +5,6 @@ using RackCheck.Api.Http;
 using RackCheck.Api.Reading;
 using RackCheck.Api.Telemetry;
 using RackCheck.Model;
-using RackCheck.Model.Json;
 using RackCheck.Planning;
 using RackCheck.Rules;
 using RackCheck.Survey.Catalogue;

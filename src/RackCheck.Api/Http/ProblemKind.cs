@@ -1,4 +1,3 @@
-using System.Globalization;
 using Microsoft.AspNetCore.WebUtilities;
 
 namespace RackCheck.Api.Http;
@@ -81,7 +80,7 @@ public sealed record ProblemKind(int Status, string Name, string Title, string M
         "invalid-description",
         "The description is not valid",
         "The request is not valid. Every fault is listed with its JSON pointer.",
-        "Correct the faults in `errors` and send the request again. Each has a pointer into the request (RFC 6901), a code for programs and a sentence for people.");
+        "Correct the faults in `errors` and send the request again. Each has a pointer into the request (RFC 6901), a code for programs and a sentence.");
 
     /// <summary>The client exceeds its rate.</summary>
     public static readonly ProblemKind TooMany = new(
@@ -89,7 +88,7 @@ public sealed record ProblemKind(int Status, string Name, string Title, string M
         "too-many-requests",
         "Too many requests",
         "The caller exceeds its rate. Retry-After gives the time to wait.",
-        "Wait for the number of seconds in the header Retry-After, then send the request again. The header RateLimit tells beforehand how many requests are left.");
+        "Wait for the number of seconds in the header Retry-After, then send the request again. The header RateLimit says how many requests are left.");
 
     /// <summary>The service, or the product catalogue, is unavailable.</summary>
     public static readonly ProblemKind Unavailable = new(

@@ -43,7 +43,7 @@ internal static class OpenApiSetup
                     **Requests can be repeated.** The service stores nothing. A POST computes an answer, and the same request gets the same one as long as
                     Ruleset-Version and the product data are the same. After 429, 503 or a broken connection send it again.
 
-                    **What v1 keeps.** No path, member or status is taken away, no request that is valid becomes invalid, and no enum of an answer gets a further
+                    **What v1 keeps.** No path, member or status is taken away, no valid request becomes invalid, and no enum of an answer gets a further
                     value. Without notice there can be new paths, optional members and parameters of requests, members of answers, values of enums in requests,
                     rules, problem types, fault codes and tables. So a client takes members, rule ids, problem types and codes that it does not know, and
                     compares no message texts. What is to end has the headers Deprecation (RFC 9745) and Sunset (RFC 8594) at least six months before,
@@ -52,8 +52,8 @@ internal static class OpenApiSetup
                     **Problems.** Refusals are application/problem+json (RFC 9457). `type` is an address of this service with a page:
                     [problem types](/docs/problems).
 
-                    An absent member of a request has `x-default`, the value that its absence means, or `x-assumed`, the value that is assumed where neither the
-                    product data nor a range takes its place. The report lists assumptions.
+                    An optional member of a request can have `x-default`, the value that its absence means, or `x-assumed`, the value that is assumed where
+                    neither product data nor a range takes its place. The report lists assumptions.
                     """,
             });
             options.AddServer(new OpenApiServer { Url = "/", Description = "This service" });

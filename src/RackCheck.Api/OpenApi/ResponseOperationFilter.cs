@@ -1,9 +1,7 @@
 using System.Globalization;
-using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.WebUtilities;
 using Microsoft.OpenApi;
 using RackCheck.Api.Access;
-using RackCheck.Model;
 using Swashbuckle.AspNetCore.SwaggerGen;
 
 namespace RackCheck.Api.OpenApi;

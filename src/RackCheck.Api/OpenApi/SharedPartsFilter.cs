@@ -1,4 +1,3 @@
-using System.Reflection;
 using System.Text.Json.Nodes;
 using Microsoft.OpenApi;
 using RackCheck.Api.Http;
@@ -66,7 +65,7 @@ internal sealed class SharedPartsFilter : IDocumentFilter
         }
     }
 
-    private static OpenApiSchema Property(IDictionary<string, IOpenApiSchema> schemas, string owner, string name) =>
+    private static OpenApiSchema Property(Dictionary<string, IOpenApiSchema> schemas, string owner, string name) =>
         (OpenApiSchema)((OpenApiSchema)schemas[owner]).Properties![name];
 
     private static void Extend(OpenApiSchema schema, string name, IEnumerable<JsonObject> entries) =>

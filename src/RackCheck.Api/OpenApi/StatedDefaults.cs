@@ -31,7 +31,7 @@ internal static partial class StatedDefaults
     }
 
     // The text of the member is the only home of the value; a test compares it with the assumptions of reports.
-    private static JsonNode? Find(string? description, JsonPropertyInfo property)
+    private static JsonValue? Find(string? description, JsonPropertyInfo property)
     {
         var word = Stated().Match(description ?? "").Groups["value"].Value;
         var type = Nullable.GetUnderlyingType(property.PropertyType) ?? property.PropertyType;

@@ -68,6 +68,8 @@ public static class FaultCodes
     /// <summary>All codes with the names of their constants.</summary>
     public static IReadOnlyList<(string Name, string Code)> All { get; } =
     [
-        .. typeof(FaultCodes).GetFields(BindingFlags.Public | BindingFlags.Static).Where(f => f.IsLiteral).Select(f => (f.Name, (string)f.GetRawConstantValue()!)),
+        .. typeof(FaultCodes).GetFields(BindingFlags.Public | BindingFlags.Static)
+            .Where(f => f.IsLiteral)
+            .Select(f => (f.Name, (string)f.GetRawConstantValue()!)),
     ];
 }

@@ -1,3 +1,4 @@
+using System.Text.RegularExpressions;
 using RackCheck.Rules;
 
 namespace RackCheck.Api.Tests.Docs;
@@ -26,7 +27,7 @@ public sealed class RulesetsTests(Service service) : IClassFixture<Service>
         foreach (var rule in rules)
         {
             var id = rule!["id"]!.GetValue<string>();
-            var last = RuleSet.Changes.FirstOrDefault(v => v.Changes.Any(c => System.Text.RegularExpressions.Regex.IsMatch(c, $@"\b{id}(?![a-z0-9-])")))?.Version;
+            var last = RuleSet.Changes.FirstOrDefault(v => v.Changes.Any(c => Regex.IsMatch(c, $@"\b{id}(?![a-z0-9-])")))?.Version;
             Assert.Equal((id, last), (id, rule["changedIn"]?.GetValue<string>()));
             Assert.Equal(last, (await service.GetAsync("/v1/rules/" + id)).Json["changedIn"]?.GetValue<string>());
         }

@@ -5,6 +5,7 @@ using Microsoft.Extensions.DependencyInjection;
 using RackCheck.Api.Http;
 using RackCheck.Model.Json;
 using RackCheck.Rules;
+using RackCheck.Survey.Catalogue;
 using RackCheck.Testing;
 
 namespace RackCheck.Api.Tests.Http;
@@ -66,12 +67,10 @@ public sealed class FieldsTests(Service service) : IClassFixture<Service>
             {
                 var whole = JsonNode.Parse(JsonAnswer.Bytes(checker.Check(rack), ContractJson.Default.CheckReport))!.AsObject();
                 whole.Remove("findings");
-                var lease = fields.Prepare(checker.Recheck(ResolvedRack(rack)));
+                var lease = fields.Prepare(checker.Recheck(ResolvedRack.Plain(rack)));
                 Assert.Equal(whole.ToJsonString(), JsonNode.Parse(Encoding.UTF8.GetString(lease.Written.Span))!.ToJsonString());
                 lease.GiveBack();
             },
             iter: Samples.Of(2_000, least: 100));
     }
-
-    private static RackCheck.Survey.Catalogue.ResolvedRack ResolvedRack(Model.RackDescription rack) => RackCheck.Survey.Catalogue.ResolvedRack.Plain(rack);
 }

@@ -90,7 +90,8 @@ public sealed partial class ContractTextTests(Service service) : IClassFixture<S
                         seen.Add(member);
 
                         // A description can have a further value for a special case.
-                        if (!JsonNode.DeepEquals(candidates[0][StatedDefaults.Assumed], value) && !Text(candidates[0]).Contains($" {value} ", StringComparison.Ordinal))
+                        if (!JsonNode.DeepEquals(candidates[0][StatedDefaults.Assumed], value)
+                            && !Text(candidates[0]).Contains($" {value} ", StringComparison.Ordinal))
                         {
                             wrong.Add($"{name}: {member} is assumed as {value.ToJsonString()}");
                         }
@@ -157,7 +158,8 @@ public sealed partial class ContractTextTests(Service service) : IClassFixture<S
     [GeneratedRegex("(Mm2?|Cm2|M2|M3h|KgM3|KnM2|BtuH|Kg|Kn|Va|Ma|Ka|Ms|Ah|Kva|Pa|Percent|Deg|Minutes|[WAVCKMUS])$")]
     private static partial Regex NameWithUnit();
 
-    [GeneratedRegex(@", (mm|A|Pa|m3/h|U|percent|s)[.;]|\b([Nn]umber|[Ii]ndex|[Qq]uantity|Pieces|Order units|factor|status code|U position|[Pp]rice)\b|[Vv]alue|assumed range|less first")]
+    [GeneratedRegex(@", (mm|A|Pa|m3/h|U|percent|s)[.;]|"
+        + @"\b([Nn]umber|[Ii]ndex|[Qq]uantity|Pieces|Order units|factor|status code|U position|[Pp]rice)\b|[Vv]alue|assumed range|less first")]
     private static partial Regex TextWithUnit();
 
     [GeneratedRegex(@"\bDefault:? (true|false|[0-9]|free|front\b|bottom-up|quick|lowest|L1)")]

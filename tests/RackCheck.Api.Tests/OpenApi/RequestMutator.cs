@@ -12,7 +12,10 @@ internal sealed class RequestMutator(Random random)
     private static readonly JsonObject Schemas =
         JsonNode.Parse(Repository.Read("openapi", "rack-check.v1.json"))!["components"]!["schemas"]!.AsObject();
 
-    private static readonly string[] Texts = ["", "a", "wave-pc", "A", "\u0001", "a\tb", "\u00e9cluse", "\U0001F30A", "2026-01-31T10:00:00Z", "2026-13-31T10:00:00Z", "IP20"];
+    private static readonly string[] Texts =
+    [
+        "", "a", "wave-pc", "A", "\u0001", "a\tb", "\u00e9cluse", "\U0001F30A", "2026-01-31T10:00:00Z", "2026-13-31T10:00:00Z", "IP20",
+    ];
 
     /// <summary>Changes a request.</summary>
     /// <param name="schema">Name of its schema.</param>
@@ -128,7 +131,10 @@ internal sealed class RequestMutator(Random random)
     {
         // The limits of a policy have the bounds of their rules, which are no part of the schema.
         var (least, most) = (form["minimum"]?.GetValue<double>() ?? 0, form["maximum"]?.GetValue<double>() ?? 100);
-        return random.Next(8) switch { 0 => least - 1, 1 => most + 1, 2 => least, 3 => most, 4 => most * 2, _ => least + (random.NextDouble() * (most - least)) };
+        return random.Next(8) switch
+        {
+            0 => least - 1, 1 => most + 1, 2 => least, 3 => most, 4 => most * 2, _ => least + (random.NextDouble() * (most - least)),
+        };
     }
 
     private string Text(JsonObject form) => random.Next(4) == 0 && form["maxLength"] is { } most
