@@ -1,25 +1,34 @@
 using RackCheck.Survey.Limits;
 using System.Collections.Immutable;
 using System.Text.Json;
+using System.Text.RegularExpressions;
 using RackCheck.Model;
 using RackCheck.Rules;
 
 namespace RackCheck.Documents;
 
 /// <summary>The pages of the rules, made from their descriptors.</summary>
-public sealed class RuleCatalogue
+public sealed partial class RuleCatalogue
 {
     /// <summary>Makes the pages.</summary>
     /// <param name="rules">The rules.</param>
     /// <exception cref="JsonException">An example rack of a descriptor is not valid JSON.</exception>
     public RuleCatalogue(RuleSet rules)
     {
-        Pages = [.. rules.All.Select(r => PageOf(r))];
+        History = HistoryOf(rules);
+        var changedIn = History.Rulesets.Reverse()
+            .SelectMany(v => v.Changes.SelectMany(c => c.Rules), static (version, rule) => (rule, version.Version))
+            .Aggregate(new Dictionary<string, string>(StringComparer.Ordinal), static (latest, one) =>
+            {
+                latest[one.rule] = one.Version;
+                return latest;
+            });
+        Pages = [.. rules.All.Select(r => PageOf(r) with { ChangedIn = changedIn.GetValueOrDefault(r.Descriptor.Id) })];
         List = new RuleList
         {
             Ruleset = new RulesetInfo { Version = RuleSet.CurrentVersion },
             Changes = RuleSet.Changes,
-            Rules = [.. rules.All.Select(r => SummaryOf(r.Descriptor))],
+            Rules = [.. rules.All.Select(r => SummaryOf(r.Descriptor) with { ChangedIn = changedIn.GetValueOrDefault(r.Descriptor.Id) })],
         };
     }
 
@@ -28,6 +37,29 @@ public sealed class RuleCatalogue
 
     /// <summary>One page per rule, by id.</summary>
     public ImmutableArray<RulePage> Pages { get; }
+
+    /// <summary>What each version of the ruleset changed, by rule id.</summary>
+    public RulesetHistory History { get; }
+
+    // A change names the rules that it concerns by their ids.
+    private static RulesetHistory HistoryOf(RuleSet rules) => new()
+    {
+        Rulesets =
+        [
+            .. RuleSet.Changes.Select(v => new RulesetVersion
+            {
+                Version = v.Version,
+                Changes =
+                [
+                    .. v.Changes.Select(text => new RulesetEntry
+                    {
+                        Text = text,
+                        Rules = [.. Id().Matches(text).Select(m => m.Value).Where(id => rules.Find(id) is not null).Distinct().Order(StringComparer.Ordinal)],
+                    }),
+                ],
+            }),
+        ],
+    };
 
     private static RuleSummary SummaryOf(RuleDescriptor rule) => new()
     {
@@ -79,4 +111,7 @@ public sealed class RuleCatalogue
         using var document = JsonDocument.Parse(json);
         return document.RootElement.Clone();
     }
+
+    [GeneratedRegex("[a-z]+\\.[a-z0-9-]+")]
+    private static partial Regex Id();
 }

@@ -23,7 +23,7 @@ public abstract record ItemFacts
     [Kind(MemberKind.Part)]
     public Body? Body { get; init; }
 
-    /// <summary>Projection of handles, knobs and front cables in front of the mounting plane, mm. Default 40 mm.</summary>
+    /// <summary>Projection of handles, knobs and front cables in front of the mounting plane, mm. Default 40 mm, or 0 mm on a shelf.</summary>
     [Range(0d, 1000d)]
     [Kind(MemberKind.Fact)]
     public double? FrontProjectionMm { get; init; }
@@ -153,6 +153,7 @@ public sealed record Position
 
     /// <summary>Front or rear uprights. Default front.</summary>
     [Kind(MemberKind.Choice)]
+    [AbsentMeansDefault]
     public Face? Face { get; init; }
 }
 

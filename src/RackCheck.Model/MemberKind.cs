@@ -24,3 +24,9 @@ public sealed class KindAttribute(MemberKind kind) : Attribute
     /// <summary>What the member is.</summary>
     public MemberKind Kind { get; } = kind;
 }
+
+/// <summary>
+/// Marks an optional member whose absence means just the default in its summary: no product of the catalogue, no range and no assumption takes its place.
+/// </summary>
+[AttributeUsage(AttributeTargets.Property)]
+public sealed class AbsentMeansDefaultAttribute : Attribute;

@@ -300,6 +300,7 @@ public sealed record Connection
     /// <summary>Index of the item's plug, counted from 0. Default 0.</summary>
     [Range(0, 7)]
     [Kind(MemberKind.Choice)]
+    [AbsentMeansDefault]
     public int? Plug { get; init; }
 
     /// <summary>Id of the PDU.</summary>

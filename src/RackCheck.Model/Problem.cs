@@ -4,9 +4,8 @@ namespace RackCheck.Model;
 public sealed record Problem
 {
     /// <summary>
-    /// URI reference that identifies the problem type: <c>urn:rack-check:problem:</c> with not-json, invalid-query (400), unauthenticated (401), forbidden
-    /// (403), not-found (404), method-not-allowed (405), not-acceptable (406), request-timeout (408), too-large (413), unsupported-media-type (415),
-    /// invalid-description (422), too-many-requests (429), internal (500), unavailable or overloaded (503). Further types may be added.
+    /// URI reference that identifies the problem type: the address, relative to the service, of the page that describes it. A later version may have further
+    /// types; a program that does not know one goes by the status.
     /// </summary>
     public required string Type { get; init; }
 
@@ -18,6 +17,9 @@ public sealed record Problem
 
     /// <summary>Explanation of this occurrence.</summary>
     public string? Detail { get; init; }
+
+    /// <summary>Name of the query parameter that is refused. Only for refused query parameters.</summary>
+    public string? Parameter { get; init; }
 
     /// <summary>W3C trace id of the request. Quote it to support.</summary>
     public string? TraceId { get; init; }
@@ -32,7 +34,7 @@ public sealed record Fault
     /// <summary>Pointer to the member concerned, RFC 6901. Empty for the whole request.</summary>
     public required string Pointer { get; init; }
 
-    /// <summary>Error code, for programs.</summary>
+    /// <summary>Error code, for programs. A later version may have further codes.</summary>
     public required string Code { get; init; }
 
     /// <summary>Error description, for people.</summary>

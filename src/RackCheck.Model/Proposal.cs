@@ -73,9 +73,11 @@ public sealed record ProposalRequest
 
     /// <summary>Free height for later equipment, percent of the height that the equipment takes. Default: 0.</summary>
     [Range(0d, 400d)]
+    [AbsentMeansDefault]
     public double? GrowthPercent { get; init; }
 
     /// <summary>What the cabinet has to be smallest in. Default: lowest-height.</summary>
+    [AbsentMeansDefault]
     public CabinetPreference? Prefer { get; init; }
 
     /// <summary>Items that stay in one cabinet.</summary>
@@ -84,9 +86,11 @@ public sealed record ProposalRequest
 
     /// <summary>Maximum number of cabinets. Default: 4.</summary>
     [Range(1, 6)]
+    [AbsentMeansDefault]
     public int? MaxCabinets { get; init; }
 
     /// <summary>How long to search. Default: quick.</summary>
+    [AbsentMeansDefault]
     public SearchEffort? Effort { get; init; }
 
     /// <summary>Electrical supplies. Default: assumed for the region, one for each PDU.</summary>

@@ -12,6 +12,7 @@ public sealed record RackDescription
 
     /// <summary>End of the cabinet from which U positions are counted. Default bottom-up.</summary>
     [Kind(MemberKind.Choice)]
+    [AbsentMeansDefault]
     public UnitNumbering? UnitNumbering { get; init; }
 
     /// <summary>The cabinet. Required for a check, optional for proposals and baskets.</summary>

@@ -25,6 +25,33 @@ public sealed record RulesetChange
     public required IReadOnlyList<string> Changes { get; init; }
 }
 
+/// <summary>What each version of the ruleset changed.</summary>
+public sealed record RulesetHistory
+{
+    /// <summary>The versions, newest first.</summary>
+    public required IReadOnlyList<RulesetVersion> Rulesets { get; init; }
+}
+
+/// <summary>A version of the ruleset.</summary>
+public sealed record RulesetVersion
+{
+    /// <summary>Version of the ruleset: year, month, counter.</summary>
+    public required string Version { get; init; }
+
+    /// <summary>The changes.</summary>
+    public required IReadOnlyList<RulesetEntry> Changes { get; init; }
+}
+
+/// <summary>One change of the ruleset.</summary>
+public sealed record RulesetEntry
+{
+    /// <summary>The change, one or more sentences.</summary>
+    public required string Text { get; init; }
+
+    /// <summary>Ids of the rules that the change names. Empty for a change that concerns many rules, or the report.</summary>
+    public required IReadOnlyList<string> Rules { get; init; }
+}
+
 /// <summary>Summary of a rule.</summary>
 public sealed record RuleSummary
 {
@@ -51,6 +78,9 @@ public sealed record RuleSummary
 
     /// <summary>What the rule checks.</summary>
     public required string What { get; init; }
+
+    /// <summary>Latest version of the ruleset with a change that names the rule; absent where none does. GET /v1/rulesets has the changes.</summary>
+    public string? ChangedIn { get; init; }
 }
 
 /// <summary>Full description of a rule.</summary>
@@ -79,6 +109,9 @@ public sealed record RulePage
 
     /// <summary>What the rule checks.</summary>
     public required string What { get; init; }
+
+    /// <summary>Latest version of the ruleset with a change that names the rule; absent where none does. GET /v1/rulesets has the changes.</summary>
+    public string? ChangedIn { get; init; }
 
     /// <summary>Why the defect matters.</summary>
     public required string Why { get; init; }

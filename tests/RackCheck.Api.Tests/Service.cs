@@ -82,7 +82,7 @@ public sealed record Answer(int Status, string? MediaType, string Text, HttpResp
     {
         Assert.Equal((status, "application/problem+json"), (Status, MediaType));
         Assert.Equal(status, Json["status"]!.GetValue<int>());
-        Assert.StartsWith("urn:rack-check:problem:", Json["type"]!.GetValue<string>(), StringComparison.Ordinal);
+        Assert.StartsWith("/docs/problems/", Json["type"]!.GetValue<string>(), StringComparison.Ordinal);
         Assert.NotEmpty(Json["title"]!.GetValue<string>());
         Assert.DoesNotContain("System.", Text, StringComparison.Ordinal);
         Assert.DoesNotContain("RackCheck.", Text, StringComparison.Ordinal);

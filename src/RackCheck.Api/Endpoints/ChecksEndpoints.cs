@@ -5,7 +5,6 @@ using RackCheck.Api.Http;
 using RackCheck.Api.Reading;
 using RackCheck.Api.Telemetry;
 using RackCheck.Model;
-using RackCheck.Model.Json;
 using RackCheck.Planning;
 using RackCheck.Rules;
 using RackCheck.Survey.Catalogue;
@@ -21,6 +20,9 @@ internal static class ChecksEndpoints
     /// <summary>Query parameter that requests remedies to be applied.</summary>
     public const string ApplyParameter = "apply";
 
+    /// <summary>Query parameter that requests members of the report.</summary>
+    public const string FieldsParameter = "fields";
+
     /// <summary>Maps the group.</summary>
     public static void MapChecks(this IEndpointRouteBuilder routes) => routes
         .MapPost("/v1/checks", CheckAsync)
@@ -34,7 +36,7 @@ internal static class ChecksEndpoints
         .Produces<CheckReport>(StatusCodes.Status200OK, "application/json")
         .ComputesIn(static pools => pools.Checks)
         .RequireScope(Scopes.Check)
-        .TakesQuery(ApplyParameter)
+        .TakesQuery(ApplyParameter, FieldsParameter)
         .RefusesWithProblems();
 
     private static async Task CheckAsync(
@@ -43,7 +45,16 @@ internal static class ChecksEndpoints
         var isToBeApplied = IsToBeApplied(context.Request.Query);
         if (isToBeApplied is null)
         {
-            await Problems.WriteAsync(context, ProblemKind.Query, $"The only value of the query parameter '{ApplyParameter}' is 'remedies'.");
+            await Problems.WriteQueryAsync(context, ApplyParameter, $"The only value of the query parameter '{ApplyParameter}' is 'remedies'.");
+            return;
+        }
+
+        if (!ReportFields.TryParse(context.Request.Query[FieldsParameter], out var fields))
+        {
+            await Problems.WriteQueryAsync(
+                context,
+                FieldsParameter,
+                $"The query parameter '{FieldsParameter}' is a list of members of the report, separated by commas: {string.Join(", ", ReportFields.All)}.");
             return;
         }
 
@@ -55,9 +66,11 @@ internal static class ChecksEndpoints
 
         Reply Judge(ResolvedRack rack, CancellationToken cancellation)
         {
-            var report = Report(rack, isToBeApplied.Value, checker, cancellation);
+            var report = isToBeApplied.Value ? Applied(rack, checker, cancellation)
+                : fields.NeedRemedies ? checker.Check(rack, cancellation)
+                : checker.Recheck(rack, cancellation);
             metrics.Count(report);
-            return new Reply(JsonAnswer.Prepare(report, ContractJson.Default.CheckReport, ReportLength.Shorten));
+            return new Reply(fields.Prepare(report));
         }
 
         // A description without part numbers is read and checked in one go.
@@ -89,13 +102,8 @@ internal static class ChecksEndpoints
         }
     }
 
-    private static CheckReport Report(ResolvedRack rack, bool isToBeApplied, RackChecker checker, CancellationToken cancellation)
+    private static CheckReport Applied(ResolvedRack rack, RackChecker checker, CancellationToken cancellation)
     {
-        if (!isToBeApplied)
-        {
-            return checker.Check(rack, cancellation);
-        }
-
         var run = new RemedyLoop(checker).Run(rack, cancellation: cancellation);
         return run.Report with { Applied = new AppliedRemedies { Rack = run.Description, Steps = run.Steps } };
     }

@@ -86,15 +86,15 @@ internal static class ElevationsEndpoints
     {
         if (ViewOf(context.Request.Query) is not { } view)
         {
-            await Problems.WriteAsync(
-                context, ProblemKind.Query, $"The query parameter '{ViewParameter}' is one of {string.Join(", ", Views.Keys)}.");
+            await Problems.WriteQueryAsync(
+                context, ViewParameter, $"The query parameter '{ViewParameter}' is one of {string.Join(", ", Views.Keys)}.");
             return;
         }
 
         if (WidthOf(context.Request.Query) is not { } wanted)
         {
-            await Problems.WriteAsync(
-                context, ProblemKind.Query, Invariant($"The query parameter '{WidthParameter}' is a whole number from {LeastWidth} to {MostWidth}."));
+            await Problems.WriteQueryAsync(
+                context, WidthParameter, Invariant($"The query parameter '{WidthParameter}' is a whole number from {LeastWidth} to {MostWidth}."));
             return;
         }
 

@@ -7,7 +7,7 @@ using RackCheck.Rules;
 
 namespace RackCheck.Api.Endpoints;
 
-/// <summary>GET /v1/rules and /v1/rules/{id}. The responses do not change at run time, so they are made once.</summary>
+/// <summary>GET /v1/rules, /v1/rules/{id} and /v1/rulesets. The responses do not change at run time, so they are made once.</summary>
 internal static class RulesEndpoints
 {
     /// <summary>Name of the operation in the contract.</summary>
@@ -29,6 +29,17 @@ internal static class RulesEndpoints
             .WithSummary("List the rules")
             .WithDescription("Summaries of all rules that a check applies.")
             .AnswersWith<RuleList>()
+            .Produces(StatusCodes.Status304NotModified);
+
+        var history = new StaticAnswer(JsonAnswer.Bytes(catalogue.History, ContractJson.Default.RulesetHistory));
+        routes.MapGet("/v1/rulesets", (Delegate)((HttpContext context) => history.WriteAsync(context)))
+            .WithName("listRulesets")
+            .WithTags("Rules")
+            .WithSummary("List the rulesets")
+            .WithDescription(
+                "What each version of the ruleset changed, and which rules. A version is added when the same description can get another answer. "
+                + "The header Ruleset-Version of every response has the current one.")
+            .AnswersWith<RulesetHistory>()
             .Produces(StatusCodes.Status304NotModified);
 
         routes.MapGet("/v1/rules/{id}", (HttpContext context, string id) => pages.TryGetValue(id, out var page)

@@ -1,5 +1,6 @@
 using System.Diagnostics;
 using Microsoft.AspNetCore.Http.Features;
+using RackCheck.Rules;
 
 namespace RackCheck.Api.Http;
 
@@ -8,6 +9,9 @@ internal static class CommonHeaders
 {
     /// <summary>Header with the W3C trace id of the request.</summary>
     public const string TraceId = "Trace-Id";
+
+    /// <summary>Header with the version of the rules.</summary>
+    public const string Ruleset = "Ruleset-Version";
 
     /// <summary>Adds the headers.</summary>
     /// <param name="app">The pipeline.</param>
@@ -20,6 +24,7 @@ internal static class CommonHeaders
                 var (context, stopping) = ((HttpContext, CancellationToken))state;
                 var headers = context.Response.Headers;
                 headers.XContentTypeOptions = "nosniff";
+                headers[Ruleset] = RuleSet.CurrentVersion;
                 headers[TraceId] = Activity.Current?.TraceId.ToHexString();
                 if (stopping.IsCancellationRequested && HttpProtocol.IsHttp11(context.Request.Protocol))
                 {

@@ -20,7 +20,7 @@ internal static class ExactAddresses
         }
 
         return UnknownName(endpoint, context.Request) is { } unknown
-            ? Problems.WriteAsync(context, ProblemKind.Query, $"There is no query parameter '{ShownText.Of(unknown)}' here.")
+            ? Problems.WriteQueryAsync(context, ShownText.Of(unknown), $"There is no query parameter '{ShownText.Of(unknown)}' here.")
             : next(context);
     });
 

@@ -26,16 +26,24 @@ internal static class JsonAnswer
     /// <param name="type">The serializer's metadata of its type.</param>
     /// <param name="shorten">Shortens a value by a number of bytes; null if the value cannot be too long.</param>
     /// <returns>The response; the caller sends it.</returns>
-    public static AnswerLease Prepare<T>(T value, JsonTypeInfo<T> type, Func<T, int, T>? shorten = null)
+    public static AnswerLease Prepare<T>(T value, JsonTypeInfo<T> type, Func<T, int, T>? shorten = null) =>
+        Prepare(value, (writer, own) => JsonSerializer.Serialize(writer, own, type), shorten);
+
+    /// <summary>Prepares a response.</summary>
+    /// <param name="value">The value.</param>
+    /// <param name="write">Writes the value.</param>
+    /// <param name="shorten">Shortens a value by a number of bytes; null if the value cannot be too long.</param>
+    /// <returns>The response; the caller sends it.</returns>
+    public static AnswerLease Prepare<T>(T value, Action<Utf8JsonWriter, T> write, Func<T, int, T>? shorten)
     {
         // Not given back after a failure: the buffer may still be in use.
         var lease = AnswerLease.Take();
-        Fill(lease, value, type);
+        Fill(lease, value, write);
         if (lease.Written.Length > MostBytes && shorten is not null)
         {
             var shorter = shorten(value, lease.Written.Length - MostBytes);
             lease.Clear();
-            Fill(lease, shorter, type);
+            Fill(lease, shorter, write);
         }
 
         return lease;
@@ -73,7 +81,7 @@ internal static class JsonAnswer
     public static int Length<T>(T value, JsonTypeInfo<T> type)
     {
         var lease = AnswerLease.Take();
-        Fill(lease, value, type);
+        Fill(lease, value, (writer, own) => JsonSerializer.Serialize(writer, own, type));
         var length = lease.Written.Length;
         lease.GiveBack();
         return length;
@@ -91,9 +99,9 @@ internal static class JsonAnswer
         return buffer.WrittenSpan.ToArray();
     }
 
-    private static void Fill<T>(AnswerLease lease, T value, JsonTypeInfo<T> type)
+    private static void Fill<T>(AnswerLease lease, T value, Action<Utf8JsonWriter, T> write)
     {
-        JsonSerializer.Serialize(lease.Writer, value, type);
+        write(lease.Writer, value);
         lease.Writer.Flush();
     }
 }

@@ -18,7 +18,6 @@ public static class Problems
     public const string Contradiction =
         "The description contradicts the product data of its part numbers. Correct the faults listed and send the request again.";
 
-    private const string TypePrefix = "urn:rack-check:problem:";
     private static readonly Overloaded Marker = new();
 
     /// <summary>Writes the problem document of a status.</summary>
@@ -34,14 +33,26 @@ public static class Problems
     /// <param name="detail">Details of this occurrence.</param>
     /// <param name="errors">The faults, if any.</param>
     /// <returns>Completes when the document is written.</returns>
-    public static Task WriteAsync(HttpContext context, ProblemKind kind, string? detail = null, IReadOnlyList<Fault>? errors = null)
+    public static Task WriteAsync(HttpContext context, ProblemKind kind, string? detail = null, IReadOnlyList<Fault>? errors = null) =>
+        WriteAsync(context, kind, detail, errors, parameter: null);
+
+    /// <summary>Refuses a query parameter.</summary>
+    /// <param name="context">The request.</param>
+    /// <param name="parameter">Name of the parameter, fit to be shown.</param>
+    /// <param name="detail">Details of this occurrence.</param>
+    /// <returns>Completes when the document is written.</returns>
+    public static Task WriteQueryAsync(HttpContext context, string parameter, string detail) =>
+        WriteAsync(context, ProblemKind.Query, detail, errors: null, parameter);
+
+    private static Task WriteAsync(HttpContext context, ProblemKind kind, string? detail, IReadOnlyList<Fault>? errors, string? parameter)
     {
         var problem = new Problem
         {
-            Type = TypePrefix + kind.Name,
+            Type = kind.Type,
             Title = kind.Title,
             Status = kind.Status,
             Detail = detail,
+            Parameter = parameter,
             TraceId = Activity.Current?.TraceId.ToHexString(),
             Errors = errors,
         };

@@ -33,6 +33,6 @@ internal static class ProtocolServices
         .WithOrigins(origins)
         .WithMethods(HttpMethods.Get, HttpMethods.Head, HttpMethods.Post)
         .AllowAnyHeader()
-        .WithExposedHeaders(HeaderNames.ETag, HeaderNames.RetryAfter, "RateLimit", "RateLimit-Policy", CommonHeaders.TraceId)
+        .WithExposedHeaders(HeaderNames.ETag, HeaderNames.RetryAfter, "RateLimit", "RateLimit-Policy", CommonHeaders.Ruleset, CommonHeaders.TraceId)
         .SetPreflightMaxAge(TimeSpan.FromMinutes(10));
 }

@@ -2,6 +2,7 @@ using System.Globalization;
 using System.Text.Json.Nodes;
 using Microsoft.OpenApi;
 using RackCheck.Api.Endpoints;
+using RackCheck.Api.Http;
 using RackCheck.Documents;
 using RackCheck.Model;
 using Swashbuckle.AspNetCore.SwaggerGen;
@@ -11,90 +12,82 @@ namespace RackCheck.Api.OpenApi;
 /// <summary>Adds an example to each operation that runs with one click, and describes its responses.</summary>
 internal sealed class ExampleOperationFilter : IOperationFilter
 {
-    private static readonly Dictionary<string, string> Meanings = new(StringComparer.Ordinal)
-    {
-        ["200"] = "The response.",
-        ["400"] = "The request is not valid JSON, or a query parameter is unknown or has an unsupported value.",
-        ["304"] = "The client has the current version.",
-        ["401"] = "Valid credentials are required.",
-        ["403"] = "The credentials do not permit this operation.",
-        ["404"] = "There is no resource with that name.",
-        ["406"] = "The client does not accept JSON.",
-        ["408"] = "The request took too long to arrive.",
-        ["413"] = "The request is too large.",
-        ["415"] = "The request body is not JSON in UTF-8, or its content encoding is not supported.",
-        ["422"] = "The request is not valid. Every fault is listed with its JSON pointer.",
-        ["429"] = "The caller exceeds its rate. Retry-After gives the time to wait.",
-        ["503"] = "The service is busy, or the product catalogue that the request needs is unavailable. Retry-After gives the time to wait.",
-    };
-
     /// <inheritdoc/>
     public void Apply(OpenApiOperation operation, OperationFilterContext context)
     {
-        foreach (var (status, response) in operation.Responses ?? [])
-        {
-            response.Description = Meanings[status];
-        }
-
         switch (operation.OperationId)
         {
             case ChecksEndpoints.CheckRack:
-                AddBodies(operation, "The rack.", Examples.Racks);
+                AddBodies(operation, context.Document, "The rack.", Examples.Racks);
+                AddAnswer(operation, "rack-doors-do-not-close", "rack-sound");
                 AddOption(
                     operation,
                     ChecksEndpoints.ApplyParameter,
                     ["remedies"],
                     "Applies the first remedies of errors, one after the other, until no error is left or no remedy helps. "
                     + "The report is on the resulting rack; `applied` holds that rack and the remedies applied.");
+                AddFields(operation);
                 break;
             case BasketsEndpoints.CheckBasket:
-                AddBodies(operation, "The basket.", Examples.Baskets);
+                AddBodies(operation, context.Document, "The basket.", Examples.Baskets);
+                AddAnswer(operation, "basket-no-cabinet");
                 break;
             case ProposalsEndpoints.ProposeRack:
-                AddBodies(operation, "The equipment.", Examples.Proposals);
+                AddBodies(operation, context.Document, "The equipment.", Examples.Proposals);
+                AddAnswer(operation, "proposal-conflict", "proposal-own-equipment");
                 break;
             case ComparisonsEndpoints.CompareRacks:
-                AddBodies(operation, "The two racks.", Examples.Comparisons);
+                AddBodies(operation, context.Document, "The two racks.", Examples.Comparisons);
+                AddAnswer(operation, "comparison-cabinet");
                 break;
             case ElevationsEndpoints.DrawRacks:
                 DescribeDrawing(operation, context.Document);
                 break;
             case RulesEndpoints.GetRule:
-                AddChoice(operation, "id", "Id of the rule.", ContractSchemaFilter.RuleIds(), "depth.cabinet-too-shallow");
+                var id = Describe(operation, "id", "Id of the rule.", "depth.cabinet-too-shallow");
+                id.Schema = RuleIds.Reference();
                 break;
             case ReferenceEndpoints.GetTable:
                 AddChoice(operation, "table", "Name of the table.", ReferencePages.All.Select(t => (JsonNode)JsonValue.Create(t.Table)), "rack-geometry");
                 break;
             case PartsListsEndpoints.ListParts:
-                AddBodies(operation, "The rack.", Examples.Racks);
+                AddBodies(operation, context.Document, "The rack.", Examples.Racks);
+                AddAnswer(operation, "parts-rack-sound");
                 operation.Responses!["200"].Content![PartsListsEndpoints.Csv] =
                     new OpenApiMediaType { Schema = new OpenApiSchema { Type = JsonSchemaType.String } };
-                operation.Responses["406"].Description = "The client accepts neither JSON nor CSV.";
                 break;
         }
     }
 
-    private static void AddBodies(OpenApiOperation operation, string description, IEnumerable<Example> examples)
+    private static void AddBodies(OpenApiOperation operation, OpenApiDocument document, string description, IEnumerable<Example> examples)
     {
         if (operation.RequestBody is not OpenApiRequestBody { Content: { } content } body || content["application/json"] is not OpenApiMediaType media)
         {
             throw new InvalidOperationException($"{operation.OperationId} has no JSON body in the contract.");
         }
 
+        operation.Description += " Nothing is stored: the request can be repeated safely.";
         body.Description = description;
         body.Required = true;
         media.Examples = new Dictionary<string, IOpenApiExample>(StringComparer.Ordinal);
         foreach (var example in examples)
         {
-            var rack = JsonNode.Parse(example.Json)!;
-            var reference = (rack["racks"]?[0] ?? rack["after"] ?? rack)["reference"] ?? rack["reference"];
-            media.Examples[example.Name] = new OpenApiExample { Summary = reference!.GetValue<string>(), Value = rack };
+            media.Examples[example.Name] = new OpenApiExampleReference(example.Name, document);
         }
+    }
+
+    private static void AddAnswer(OpenApiOperation operation, params string[] names)
+    {
+        var media = (OpenApiMediaType)operation.Responses!["200"].Content!["application/json"];
+        media.Examples = names.ToDictionary(
+            n => n,
+            n => (IOpenApiExample)new OpenApiExample { Summary = $"Answer to {n}", Value = Examples.Answer(n) },
+            StringComparer.Ordinal);
     }
 
     private static void DescribeDrawing(OpenApiOperation operation, OpenApiDocument document)
     {
-        AddBodies(operation, "One rack, up to six racks, or a rack before and after a change.", [Examples.Racks[^1], .. Examples.Elevations]);
+        AddBodies(operation, document, "One rack, up to six racks, or a rack before and after a change.", [Examples.Racks[^1], .. Examples.Elevations]);
         ((OpenApiMediaType)operation.RequestBody!.Content!["application/json"]).Schema = new OpenApiSchema
         {
             OneOf =
@@ -105,7 +98,6 @@ internal sealed class ExampleOperationFilter : IOperationFilter
         var content = operation.Responses!["200"].Content!;
         content[ElevationsEndpoints.Svg] = new OpenApiMediaType { Schema = new OpenApiSchema { Type = JsonSchemaType.String } };
         content[ElevationsEndpoints.Png] = new OpenApiMediaType { Schema = new OpenApiSchema { Type = JsonSchemaType.String, Format = "binary" } };
-        operation.Responses["406"].Description = "The client accepts neither SVG nor PNG.";
         AddOption(operation, ElevationsEndpoints.ViewParameter, ElevationsEndpoints.ViewNames, "The sides to draw. Default all.");
         operation.Parameters!.Add(new OpenApiParameter
         {
@@ -123,6 +115,27 @@ internal sealed class ExampleOperationFilter : IOperationFilter
         });
     }
 
+    private static void AddFields(OpenApiOperation operation) => operation.Parameters!.Add(new OpenApiParameter
+    {
+        Name = ChecksEndpoints.FieldsParameter,
+        In = ParameterLocation.Query,
+        Style = ParameterStyle.Form,
+        Explode = false,
+        Description =
+            "Members of the report, separated by commas, for callers that check many racks: `verdict,verdicts,descriptionDigest`. The response has no others, "
+            + "also of those that a whole report always has. Without `findings` no remedies are looked for, which takes most of the time of a check.",
+        Schema = new OpenApiSchema
+        {
+            Type = JsonSchemaType.Array,
+            MinItems = 1,
+            Items = new OpenApiSchema
+            {
+                Type = JsonSchemaType.String,
+                Enum = [.. ReportFields.All.Select(f => (JsonNode)JsonValue.Create(f))],
+            },
+        },
+    });
+
     // Without an example, so that the docs page leaves the parameter empty. A check does not need it.
     private static void AddOption(OpenApiOperation operation, string name, IEnumerable<string> values, string description) =>
         (operation.Parameters ??= []).Add(new OpenApiParameter
@@ -133,11 +146,14 @@ internal sealed class ExampleOperationFilter : IOperationFilter
             Schema = new OpenApiSchema { Type = JsonSchemaType.String, Enum = [.. values.Select(v => (JsonNode)JsonValue.Create(v))] },
         });
 
-    private static void AddChoice(OpenApiOperation operation, string name, string description, IEnumerable<JsonNode> choices, string example)
+    private static void AddChoice(OpenApiOperation operation, string name, string description, IEnumerable<JsonNode> choices, string example) =>
+        ((OpenApiSchema)Describe(operation, name, description, example).Schema!).Enum = [.. choices];
+
+    private static OpenApiParameter Describe(OpenApiOperation operation, string name, string description, string example)
     {
         var parameter = (OpenApiParameter)operation.Parameters!.Single(p => p.Name == name);
         parameter.Description = description;
         parameter.Example = example;
-        ((OpenApiSchema)parameter.Schema!).Enum = [.. choices];
+        return parameter;
     }
 }

@@ -39,6 +39,21 @@ internal static class OpenApiSetup
                     Meaning and formula of each rule: [the rules](/docs/rules).
 
                     Lengths are in mm, masses in kg, power in W, current in A, temperature in C, flow in m3/h; each member name ends with its unit.
+
+                    **Requests can be repeated.** The service stores nothing. A POST computes an answer, and the same request gets the same one as long as
+                    Ruleset-Version and the product data are the same. After 429, 503 or a broken connection send it again.
+
+                    **What v1 keeps.** No path, member or status is taken away, no valid request becomes invalid, and no enum of an answer gets a further
+                    value. Without notice there can be new paths, optional members and parameters of requests, members of answers, values of enums in requests,
+                    rules, problem types, fault codes and tables. So a client takes members, rule ids, problem types and codes that it does not know, and
+                    compares no message texts. What is to end has the headers Deprecation (RFC 9745) and Sunset (RFC 8594) at least six months before,
+                    and is followed by v2 beside v1. New rulesets change findings, not the contract: GET /v1/rulesets.
+
+                    **Problems.** Refusals are application/problem+json (RFC 9457). `type` is an address of this service with a page:
+                    [problem types](/docs/problems).
+
+                    An optional member of a request can have `x-default`, the value that its absence means, or `x-assumed`, the value that is assumed where
+                    neither product data nor a range takes its place. The report lists assumptions.
                     """,
             });
             options.AddServer(new OpenApiServer { Url = "/", Description = "This service" });
@@ -59,6 +74,7 @@ internal static class OpenApiSetup
                 ],
             });
             options.SchemaFilter<ContractSchemaFilter>();
+            options.SchemaFilter<EnumSchemaFilter>();
             options.AddSecurityDefinition(ApiKeyHandler.Name, new OpenApiSecurityScheme
             {
                 Type = SecuritySchemeType.ApiKey,
@@ -74,9 +90,10 @@ internal static class OpenApiSetup
                 Description = "A token of the issuer that the operator has set. Its claim `scope` names what the caller may do: check, plan, documents.",
             });
             options.OperationFilter<ExampleOperationFilter>();
+            options.OperationFilter<ResponseOperationFilter>();
             options.OperationFilter<SecurityOperationFilter>();
             options.DocumentFilter<TagDocumentFilter>();
-            options.DocumentFilter<UnionDocumentFilter>();
+            options.DocumentFilter<SharedPartsFilter>();
         });
     }
 
@@ -86,6 +103,25 @@ internal static class OpenApiSetup
         var page = RulesPage.Write(new RuleCatalogue(RuleSet.Default), Cautions.General, "/docs/rules.css");
         routes.MapPage("/docs/rules", page, "text/html; charset=utf-8");
         routes.MapPage("/docs/rules.css", RulesPage.Style, "text/css; charset=utf-8");
+    }
+
+    // The type of each problem document leads to its page.
+    private static void MapProblemPages(this IEndpointRouteBuilder routes)
+    {
+        DescribedProblem[] problems =
+        [
+            .. ProblemKind.All.Select(k => new DescribedProblem(k.Type, k.Status, k.Title, k.Meaning, k.Remedy, Examples.AnswerText(Examples.AnswerOf(k)))),
+        ];
+        var codes = FaultCodes.All.Select(c => (c.Code, DocumentedMembers.Of(typeof(FaultCodes), c.Name))).ToArray();
+        foreach (var problem in problems)
+        {
+            routes.MapPage(
+                problem.Type,
+                ProblemPages.Write(problem, problem.Type == ProblemKind.Invalid.Type || problem.Type == ProblemKind.NotJson.Type ? codes : []),
+                "text/html; charset=utf-8");
+        }
+
+        routes.MapPage("/docs/problems", ProblemPages.WriteIndex(problems), "text/html; charset=utf-8");
     }
 
     /// <summary>Serves the contract and the docs page.</summary>
@@ -109,6 +145,7 @@ internal static class OpenApiSetup
         app.MapGet("/openapi/v1.json", (Delegate)((HttpContext context) => contract.Value.WriteAsync(context))).RequireReader().ExcludeFromDescription();
         app.MapPage("/docs/" + DocsPage.StylePath, DocsPage.Style, "text/css; charset=utf-8");
         app.MapRulesPage();
+        app.MapProblemPages();
     }
 
     // The drawing of an example, to show what drawings look like.

@@ -1,3 +1,5 @@
+using System.Reflection;
+
 namespace RackCheck.Api.Reading;
 
 /// <summary>Codes of faults in a request. They are part of the contract: new codes may be added, none is renamed.</summary>
@@ -62,4 +64,12 @@ public static class FaultCodes
 
     /// <summary>There are more faults than are listed.</summary>
     public const string More = "more-faults";
+
+    /// <summary>All codes with the names of their constants.</summary>
+    public static IReadOnlyList<(string Name, string Code)> All { get; } =
+    [
+        .. typeof(FaultCodes).GetFields(BindingFlags.Public | BindingFlags.Static)
+            .Where(f => f.IsLiteral)
+            .Select(f => (f.Name, (string)f.GetRawConstantValue()!)),
+    ];
 }

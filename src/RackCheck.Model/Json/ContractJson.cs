@@ -24,6 +24,7 @@ namespace RackCheck.Model.Json;
 [JsonSerializable(typeof(Problem))]
 [JsonSerializable(typeof(RuleList))]
 [JsonSerializable(typeof(RulePage))]
+[JsonSerializable(typeof(RulesetHistory))]
 [JsonSerializable(typeof(IReadOnlyList<RulesetChange>))]
 [JsonSerializable(typeof(ReferenceTable))]
 [JsonSerializable(typeof(ProductList))]

@@ -27,7 +27,7 @@ public sealed class OverloadTests : IDisposable
         await FillAsync();
         var refused = await PostAsync(client, "/v1/checks", Rack);
         refused.IsProblem(503);
-        Assert.Equal("urn:rack-check:problem:overloaded", refused.Json["type"]!.GetValue<string>());
+        Assert.Equal("/docs/problems/overloaded", refused.Json["type"]!.GetValue<string>());
         Assert.Equal(TimeSpan.FromSeconds(1), refused.Headers.RetryAfter!.Delta);
         string[] others = ["/health/live", "/health/ready", "/v1/rules", "/v1/reference/rack-geometry", "/openapi/v1.json", "/docs/index.html", "/metrics"];
         foreach (var path in others)
@@ -65,7 +65,7 @@ public sealed class OverloadTests : IDisposable
         content.Headers.ContentType = new("application/json");
         content.Headers.ContentLength = null;
         var refused = await Answer.OfAsync(await client.PostAsync("/v1/checks", content));
-        Assert.Equal("urn:rack-check:problem:overloaded", refused.Json["type"]!.GetValue<string>());
+        Assert.Equal("/docs/problems/overloaded", refused.Json["type"]!.GetValue<string>());
         Assert.Equal((32 * 1024 * 1024) - 10_000, memory.Used);
 
         memory.Take(10_000);

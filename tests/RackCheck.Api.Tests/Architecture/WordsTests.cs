@@ -64,6 +64,6 @@ public sealed partial class WordsTests(Service service) : IClassFixture<Service>
     [GeneratedRegex(@"\bMind\.")]
     private static partial Regex SafetyNote();
 
-    [GeneratedRegex(@"[\\/](bin|obj)[\\/]")]
+    [GeneratedRegex(@"[\\/](bin|obj|node_modules)[\\/]")]
     private static partial Regex BuildFolder();
 }

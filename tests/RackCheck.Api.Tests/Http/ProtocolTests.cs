@@ -178,7 +178,7 @@ public sealed class ProtocolTests : IAsyncLifetime
     {
         var answer = await service.PostAsync("/v1/checks?aply=remedies", Rack);
         answer.IsProblem(400);
-        Assert.Equal("urn:rack-check:problem:invalid-query", answer.Json["type"]!.GetValue<string>());
+        Assert.Equal("/docs/problems/invalid-query", answer.Json["type"]!.GetValue<string>());
         Assert.Equal("There is no query parameter 'aply' here.", answer.Json["detail"]!.GetValue<string>());
         (await service.PostAsync("/v1/checks?apply=all", Rack)).IsProblem(400);
         (await service.PostAsync("/v1/checks?apply=remedies&apply=remedies", Rack)).IsProblem(400);

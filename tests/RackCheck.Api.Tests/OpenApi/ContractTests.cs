@@ -1,6 +1,5 @@
-using System.Text.Json;
 using System.Text.Json.Nodes;
-using Json.Schema;
+using RackCheck.Api.OpenApi;
 using RackCheck.Documents;
 using RackCheck.Rules;
 using RackCheck.Testing;
@@ -68,9 +67,13 @@ public sealed class ContractTests(Service service) : IClassFixture<Service>
     [Fact]
     public async Task Contract_lists_rules_and_tables_of_the_service()
     {
-        var paths = (await ContractAsync())["paths"]!;
-        Assert.Equal(RuleSet.Default.All.Select(r => r.Descriptor.Id), Choices(paths["/v1/rules/{id}"]!));
-        Assert.Equal(ReferencePages.All.Select(t => t.Table), Choices(paths["/v1/reference/{table}"]!));
+        var contract = await ContractAsync();
+        var paths = contract["paths"]!;
+        var ids = RuleSet.Default.All.Select(r => r.Descriptor.Id).ToArray();
+        Assert.Equal(ids, Choices(contract["components"]!["schemas"]!["RuleId"]!));
+        Assert.All(ids, id => Assert.Matches(RuleIds.Pattern, id));
+        Assert.Equal("#/components/schemas/RuleId", Schema(paths["/v1/rules/{id}"]!)["$ref"]!.GetValue<string>());
+        Assert.Equal(ReferencePages.All.Select(t => t.Table), Choices(Schema(paths["/v1/reference/{table}"]!)));
     }
 
     [Theory]
@@ -86,7 +89,7 @@ public sealed class ContractTests(Service service) : IClassFixture<Service>
             "proposal" => ("ProposalRequest", "/v1/proposals", "ProposalAnswer"),
             _ => ("RackDescription", "/v1/checks", "CheckReport"),
         };
-        await AssertValidAsync(request, body);
+        ContractSchemas.AssertValid(request, body);
         var answer = await service.PostAsync(body, path);
         Assert.Equal(200, answer.Status);
         if (response is null)
@@ -95,7 +98,7 @@ public sealed class ContractTests(Service service) : IClassFixture<Service>
             return;
         }
 
-        await AssertValidAsync(response, answer.Text);
+        ContractSchemas.AssertValid(response, answer.Text);
         if (response == "ProposalAnswer")
         {
             Assert.Equal(name == "proposal-conflict.json", answer.Json["alternatives"]!.AsArray().Count == 0);
@@ -112,26 +115,26 @@ public sealed class ContractTests(Service service) : IClassFixture<Service>
         Assert.Equal(expected, answer.Json["verdict"]!.GetValue<string>());
         if (path == "/v1/checks")
         {
-            await AssertValidAsync("PartsList", (await service.PostAsync(body, "/v1/parts-lists")).Text);
+            ContractSchemas.AssertValid("PartsList", (await service.PostAsync(body, "/v1/parts-lists")).Text);
         }
     }
 
     [Fact]
     public async Task Rules_tables_and_problems_satisfy_the_contract()
     {
-        await AssertValidAsync("RuleList", (await service.GetAsync("/v1/rules")).Text);
+        ContractSchemas.AssertValid("RuleList", (await service.GetAsync("/v1/rules")).Text);
         foreach (var rule in RuleSet.Default.All)
         {
-            await AssertValidAsync("RulePage", (await service.GetAsync("/v1/rules/" + rule.Descriptor.Id)).Text);
+            ContractSchemas.AssertValid("RulePage", (await service.GetAsync("/v1/rules/" + rule.Descriptor.Id)).Text);
         }
 
         foreach (var table in ReferencePages.All)
         {
-            await AssertValidAsync("ReferenceTable", (await service.GetAsync("/v1/reference/" + table.Table)).Text);
+            ContractSchemas.AssertValid("ReferenceTable", (await service.GetAsync("/v1/reference/" + table.Table)).Text);
         }
 
-        await AssertValidAsync("Problem", (await service.PostAsync("{}")).Text);
-        await AssertValidAsync("Problem", (await service.PostAsync("{")).Text);
+        ContractSchemas.AssertValid("Problem", (await service.PostAsync("{}")).Text);
+        ContractSchemas.AssertValid("Problem", (await service.PostAsync("{")).Text);
     }
 
     [Theory]
@@ -150,7 +153,7 @@ public sealed class ContractTests(Service service) : IClassFixture<Service>
     [InlineData("""{ }""")]
     public async Task Rack_that_violates_the_contract_is_refused(string rack)
     {
-        Assert.False((await EvaluateAsync("RackDescription", rack)).IsValid);
+        Assert.NotEmpty(ContractSchemas.Faults("RackDescription", rack));
         (await service.PostAsync(rack)).IsProblem(422);
     }
 
@@ -171,29 +174,9 @@ public sealed class ContractTests(Service service) : IClassFixture<Service>
         Assert.Equal(first.Text, (await service.PostAsync(reversed.ToJsonString())).Text);
     }
 
-    private static IEnumerable<string> Choices(JsonNode path) =>
-        path["get"]!["parameters"]![0]!["schema"]!["enum"]!.AsArray().Select(e => e!.GetValue<string>());
+    private static JsonNode Schema(JsonNode path) => path["get"]!["parameters"]![0]!["schema"]!;
 
-    private async Task AssertValidAsync(string schema, string json)
-    {
-        var results = await EvaluateAsync(schema, json);
-        var faults = (results.Details ?? []).Where(d => d.Errors is { Count: > 0 }).Select(d => $"{d.InstanceLocation}: {string.Join("; ", d.Errors!.Values)}");
-        Assert.True(results.IsValid, string.Join(Environment.NewLine, faults));
-    }
-
-    private async Task<EvaluationResults> EvaluateAsync(string schema, string json)
-    {
-        var contract = await ContractAsync();
-        var wrapped = new JsonObject
-        {
-            ["$schema"] = "https://json-schema.org/draft/2020-12/schema",
-            ["$id"] = $"https://rack-check.example/{Guid.NewGuid()}",
-            ["$ref"] = $"#/components/schemas/{schema}",
-            ["components"] = contract["components"]!.DeepClone(),
-        };
-        using var document = JsonDocument.Parse(json);
-        return JsonSchema.FromText(wrapped.ToJsonString()).Evaluate(document.RootElement, new EvaluationOptions { OutputFormat = OutputFormat.List });
-    }
+    private static IEnumerable<string> Choices(JsonNode schema) => schema["enum"]!.AsArray().Select(e => e!.GetValue<string>());
 
     private async Task<JsonNode> ContractAsync() => (await service.GetAsync("/openapi/v1.json")).Json;
 }
