@@ -1,3 +1,4 @@
+using System.Globalization;
 using RackCheck.Documents.Drawings;
 using RackCheck.Documents.Drawings.Elevations;
 using RackCheck.Model;
@@ -23,6 +24,10 @@ internal static class CommonBlocks
         SheetKind.Service => "Service sheet",
         _ => "Specification",
     };
+
+    /// <summary>The date of a request; null without one, or where it is none of the calendar.</summary>
+    public static DateTime? DateOf(RackDescription rack) =>
+        DateTimeOffset.TryParse(rack.AsOf, CultureInfo.InvariantCulture, DateTimeStyles.None, out var at) ? at.UtcDateTime : null;
 
     /// <summary>The title block.</summary>
     public static IReadOnlyList<(string Name, string Value)> Head(DrawnRack rack)
@@ -76,10 +81,18 @@ internal static class CommonBlocks
         }
 
         var numbers = NumbersOf(report);
-        var named = reasons.OrderByDescending(r => r.Makes).Take(MostReasons).Select(r => Reason(r, numbers)).ToList();
-        if (reasons.Length > MostReasons)
+        var alike = reasons.Where(r => r.Question is null).GroupBy(r => (r.Makes, r.Rule, IsFinding: r.Fingerprint is not null))
+            .OrderByDescending(g => g.Key.Makes).ToList();
+        var named = alike.Take(MostReasons).Select(g => TitleOf(g.Key.Rule!) + (g.Key.IsFinding ? NumbersOf(g, numbers) : ": not assessed")).ToList();
+        if (alike.Count > MostReasons)
         {
-            named.Add(Invariant($"{reasons.Length - MostReasons} more"));
+            named.Add(Invariant($"{alike.Count - MostReasons} more kinds of findings"));
+        }
+
+        int[] open = [.. reasons.Select(r => r.Question).OfType<string>().Select(q => numbers.GetValueOrDefault(q)).Order()];
+        if (open.Length > 0)
+        {
+            named.Add($"open {(open.Length == 1 ? "question" : "questions")} {Lists.All([.. open.Select(q => Invariant($"Q{q}"))])}");
         }
 
         yield return $"{(concern == Concern.Product ? "Product" : "Site")}: {Word(verdict)}. {string.Join("; ", named)}.";
@@ -97,7 +110,7 @@ internal static class CommonBlocks
             return null;
         }
 
-        var marks = rack.Report.Findings.Count > 0 ? "; numbers are those of the findings" : "";
+        var marks = rack.Report.Findings.Count > 0 ? "; numbers are those of the findings in the specification" : "";
         return new Figure(drawing, $"Front and rear, drawn 1:10 where the page allows; dimensions in mm{marks}");
     }
 
@@ -123,9 +136,9 @@ internal static class CommonBlocks
         return numbers;
     }
 
-    private static string Reason(VerdictReason reason, Dictionary<string, int> numbers) =>
-        reason.Question is { } question ? Invariant($"question Q{numbers.GetValueOrDefault(question)} is open")
-        : reason.Fingerprint is { } fingerprint
-            ? (numbers.TryGetValue(fingerprint, out var number) ? Invariant($"finding {number}, ") : "a finding that is not listed, ") + TitleOf(reason.Rule!)
-        : $"{TitleOf(reason.Rule!)}: not assessed";
+    private static string NumbersOf(IEnumerable<VerdictReason> reasons, Dictionary<string, int> numbers)
+    {
+        string[] listed = [.. reasons.Select(r => numbers.GetValueOrDefault(r.Fingerprint!)).Where(n => n > 0).Order().Select(n => Invariant($"{n}"))];
+        return listed.Length == 0 ? " (not listed)" : $" ({(listed.Length == 1 ? "finding" : "findings")} {Lists.Short(listed)})";
+    }
 }

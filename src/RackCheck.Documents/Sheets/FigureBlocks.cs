@@ -105,7 +105,7 @@ internal static class FigureBlocks
             ]),
             Table(
                 "Earth leads by their length",
-                [new("Lead", 26), new("Quantity", 10, true), new("Length, m", 10, true), new("Arithmetic of the longest route, m", 34), new("Items", 30)],
+                [new("Lead", 26), new("Quantity", 10, true), new("Length m", 10, true), new("Arithmetic of the longest route m", 34), new("Items", 30)],
                 context.Parts.Lines.Where(l => l.Kind == PartKind.EarthLead).Select(l => (IReadOnlyList<string>)
                 [
                     l.Description, Invariant($"{l.Quantity}"), l.Data.LengthM is { } length ? Number(length) : "", l.Calculation ?? "",

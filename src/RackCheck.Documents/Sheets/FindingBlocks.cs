@@ -32,10 +32,10 @@ internal static class FindingBlocks
     {
         var table = Table(
             "Findings, by their number in the drawing",
-            [new("No.", 5, true), new("Grade", 10), new("Rule", 20), new("Finding and arithmetic", 65)],
+            [new("No.", 5, true), new("Grade", 15), new("Finding, with its arithmetic and rule", 80)],
             report.Findings.Take(CommonBlocks.MostListed).Select((f, i) => (IReadOnlyList<string>)
             [
-                Invariant($"{i + 1}"), GradeOf(f), Invariant($"{CommonBlocks.TitleOf(f.Rule)} ({f.Rule})"), TextOf(f),
+                Invariant($"{i + 1}"), GradeOf(f), TextOf(f),
             ]));
         yield return table ?? (Block)new Paragraph("No findings.");
         var omitted = Math.Max(0, report.Findings.Count - CommonBlocks.MostListed) + (report.FindingsOmitted ?? []).Sum(o => o.Count);
@@ -53,7 +53,7 @@ internal static class FindingBlocks
     {
         var calculation = finding.Calculation is { Length: > 0 } sum ? $" Arithmetic: {TextFit.Clean(sum)}." : "";
         var lapsed = finding.LapsedAcceptance is { } old ? " " + TextFit.Clean(old.Message) : "";
-        return $"{TextFit.Clean(finding.Message)}{calculation}{lapsed}";
+        return $"{CommonBlocks.TitleOf(finding.Rule)}. {TextFit.Clean(finding.Message)}{calculation}{lapsed} ({finding.Rule})";
     }
 
     private static Grid? Questions(CheckReport report) => Table(
@@ -104,7 +104,7 @@ internal static class FindingBlocks
 
     private static Grid? Assumptions(CheckReport report) => Table(
         "Assumptions",
-        [new("Of", 40), new("Assumed", 18), new("Basis", 42)],
+        [new("Of", 36), new("Assumed", 14), new("Basis", 50)],
         report.Assumptions.Take(CommonBlocks.MostListed).Select(a => (IReadOnlyList<string>)
         [
             TextFit.Clean(Lists.Short(a.Pointers)), Value(a), TextFit.Clean(a.Basis),

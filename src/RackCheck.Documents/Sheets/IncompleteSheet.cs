@@ -19,7 +19,7 @@ internal static class IncompleteSheet
         ];
         if (Table(
             "Items as posted",
-            [new("Item", 40), new("Part number", 30), new("U", 10, true), new("Mass, kg", 15, true)],
+            [new("Item", 40), new("Part number", 30), new("U", 10, true), new("Mass kg", 15, true)],
             rack.Posted.Items.Select(i => (IReadOnlyList<string>)
             [
                 Name(i.Id), i.PartNumber is { } number ? Name(number) : "", i.Position is { } position ? Invariant($"{position.U}") : "",

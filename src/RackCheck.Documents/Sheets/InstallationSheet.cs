@@ -52,10 +52,10 @@ internal static class InstallationSheet
     }
 
     private static Grid? Equipment(SheetContext context) => Table(
-        "Support first, then the item; heavy items with the people or the aid named",
+        "Support first, then the item; each nut with its screw; heavy items with the people or the aid named",
         [
-            new("Step", 6, true), new("U", 10), new("Face", 7), new("Item", 24), new("Support", 17), new("Fixings", 17), new("Mass, kg", 9, true),
-            new("Lifting", 22), new("", 4),
+            new("Step", 6, true), new("U", 10), new("Face", 7), new("Item", 24), new("Support", 17), new("Fixings", 14), new("Mass kg", 9, true),
+            new("Lifting", 25), new("", 4),
         ],
         context.FromBottom.Select((i, n) => (IReadOnlyList<string>)
         [
@@ -76,8 +76,8 @@ internal static class InstallationSheet
 
     private static string FixingName(Fixing fixing) => fixing switch
     {
-        Fixing.CageNut => "cage nut and screw",
-        Fixing.ClipNut => "clip nut and screw",
+        Fixing.CageNut => "cage nut",
+        Fixing.ClipNut => "clip nut",
         _ => "screw",
     };
 

@@ -78,7 +78,7 @@ internal static class PackingSheet
 
         return Table(
             "Main pieces; PDUs, rails and cords have no mass in the description",
-            [new("No.", 5, true), new("Piece", 24), new("Description, part number", 34), new("Mass, kg", 9, true), new("Packed", 24), new("", 4)], rows);
+            [new("No.", 5, true), new("Piece", 24), new("Description, part number", 34), new("Mass kg", 9, true), new("Packed", 24), new("", 4)], rows);
 
         void Add(string piece, string what, double? mass, string packed) =>
             rows.Add([Invariant($"{rows.Count + 1}"), piece, what, mass is { } known ? Number(known) : "", packed, Grid.Box]);

@@ -20,9 +20,9 @@ internal static class PowerBlocks
         return Table(
             "Supplies",
             [
-                new("Supply", 14), new("Voltage, rating, breaker", 26), new("L1, A", 8, true), new("L2, A", 8, true), new("L3, A", 8, true),
-                new("N, A", 8, true), new("Loading, %", 9, true), new("One supply lost, %", 10, true), new("Inrush, A", 9, true),
-                new("Leakage, mA", 9, true), new("Voltage drop, %", 9, true),
+                new("Supply", 14), new("Voltage, rating, breaker", 26), new("L1 A", 8, true), new("L2 A", 8, true), new("L3 A", 8, true),
+                new("N A", 8, true), new("Loading %", 9, true), new("One supply lost %", 10, true), new("Inrush A", 9, true),
+                new("Leakage mA", 9, true), new("Voltage drop %", 9, true),
             ],
             context.Survey.Power.Supplies.Select(s =>
             {
@@ -72,8 +72,8 @@ internal static class PowerBlocks
         return Table(
             "PDUs",
             [
-                new("PDU", 18), new("Fed from", 18), new("Mounting", 18), new("Rating, plug", 18), new("L1, A", 8, true), new("L2, A", 8, true),
-                new("L3, A", 8, true), new("N, A", 8, true), new("Loading, %", 9, true),
+                new("PDU", 18), new("Fed from", 18), new("Mounting", 18), new("Rating, plug", 18), new("L1 A", 8, true), new("L2 A", 8, true),
+                new("L3 A", 8, true), new("N A", 8, true), new("Loading %", 9, true),
             ],
             context.Survey.Power.Units.Select(u =>
             {
@@ -94,7 +94,7 @@ internal static class PowerBlocks
         return Table(
             "Outlet groups",
             [
-                new("PDU, group", 24), new("Phase", 8), new("Breaker, A", 9, true), new("Outlets", 30), new("Current, A", 10, true), new("Loading, %", 10, true),
+                new("PDU, group", 24), new("Phase", 8), new("Breaker A", 9, true), new("Outlets", 30), new("Current A", 10, true), new("Loading %", 10, true),
             ],
             context.Survey.Power.Groups.Select(g =>
             {
@@ -113,7 +113,7 @@ internal static class PowerBlocks
 
     private static Grid? UpsUnits(SheetContext context) => Table(
         "UPS",
-        [new("UPS", 24), new("Rated, W", 10, true), new("Rated, VA", 10, true), new("Load, W", 10, true), new("Load, VA", 10, true), new("Feeds", 36)],
+        [new("UPS", 24), new("Rated W", 10, true), new("Rated VA", 10, true), new("Load W", 10, true), new("Load VA", 10, true), new("Feeds", 36)],
         context.Survey.Power.Ups.Select(u => (IReadOnlyList<string>)
         [
             Name(u.Item.Id), Given(u.Source.RatedW), Given(u.Source.RatedVa), u.IsKnown ? Number(Quantities.Round(u.LoadW)) : Unknown,

@@ -35,7 +35,7 @@ internal static class RouteBlocks
             new Paragraph(words),
             Table(
                 "Places on the route, on the pallet unless stated",
-                [new("Place", 26), new("Clear, mm", 18), new("Needed with clearance, mm", 24), new("To spare, mm", 10, true), new("Passage", 22)],
+                [new("Place", 26), new("Clear mm", 18), new("Needed with clearance mm", 24), new("To spare mm", 10, true), new("Passage", 22)],
                 places.Select(p => (IReadOnlyList<string>)[p.Name, p.Clear, p.Needs, p.LeftMm is { } left ? Number(left) : "", p.Passage])),
         ];
     }
@@ -105,7 +105,7 @@ internal static class RouteBlocks
     }
 
     private static IEnumerable<Place> Ramps(RouteSurvey route) => (route.Source.Ramps ?? []).Select(r => new Place(
-        "ramp", Invariant($"slope {Number(r.SlopePercent)} %"), "", null, "Hold the rack from below; the rule on ramps is in the report"));
+        "ramp", Invariant($"slope {Number(r.SlopePercent)} %"), "", null, "Hold the rack from the lower side"));
 
     private static double Round(double value) => Quantities.Round(value);
 }

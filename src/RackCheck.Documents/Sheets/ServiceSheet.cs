@@ -43,17 +43,22 @@ internal static class ServiceSheet
         var (cabinet, site) = (context.Cabinet, context.Survey.Description.Site);
         return Table(
             "Doors and aisles",
-            [new("Side", 12), new("Door", 24), new("Leaf, mm", 12, true), new("Longest slide, mm", 14, true), new("Clear aisle needed, mm", 18, true), new("Aisle, mm", 20)],
+            [
+                new("Side", 8), new("Door", 16), new("Leaf mm", 10, true), new("Longest slide mm", 13, true),
+                new("Deepest item to take out mm", 17, true), new("Aisle for door and slides mm", 17, true), new("Aisle mm", 16),
+            ],
             [Row(Face.Front, cabinet.Source.FrontDoor, site?.AisleFrontMm), Row(Face.Rear, cabinet.Source.RearDoor, site?.AisleRearMm)]);
 
         IReadOnlyList<string> Row(Face face, Door? door, double? aisle)
         {
             var leaf = door?.Style == DoorStyle.None ? 0 : DoorLeaves.WidthMm(cabinet.WidthMm, door?.Leaves ?? 1);
             var pull = context.Survey.Items.Where(i => IsOnSlides(i) && i.Face == face).Max(Balance.ExtensionMm) ?? 0;
+            var deepest = context.Survey.Items.Where(i => i.Face == face && i.Shelf is null).Max(i => i.BodyDepthMm);
             var style = door?.Style is { } known ? NamedEnumConverter<DoorStyle>.Name(known) : "not given";
             return
             [
-                CabinetFacts.FaceText(face), style, leaf > 0 ? Number(leaf) : "", pull > 0 ? Number(pull) : "", Number(Math.Max(leaf, pull)),
+                CabinetFacts.FaceText(face), style, leaf > 0 ? Number(leaf) : "", pull > 0 ? Number(pull) : "",
+                deepest is { } deep ? Number(deep) : "", Number(Math.Max(leaf, pull)),
                 aisle is { } room ? Number(room) + (Comparison.IsOver(Math.Max(leaf, pull), room) ? ", too narrow" : "") : "not given",
             ];
         }
@@ -64,7 +69,7 @@ internal static class ServiceSheet
     private static Grid? Items(SheetContext context) => Table(
         "Items from the top down",
         [
-            new("U", 9), new("Item", 20), new("Description, part number", 25), new("Comes out", 28), new("Mass, kg", 8, true), new("Switch off", 30),
+            new("U", 9), new("Item", 20), new("Description, part number", 25), new("Comes out", 28), new("Mass kg", 8, true), new("Switch off", 30),
         ],
         context.FromBottom.Where(i => i.Item is not null).Reverse().Select(i => (IReadOnlyList<string>)
         [
@@ -97,7 +102,8 @@ internal static class ServiceSheet
             return item.Item!.Power is null ? "nothing: no mains connection" : "not known: no cords are described";
         }
 
-        var ends = string.Join("; ", cords.Select(c => Name(context.Outlets.EndOf(c))));
+        var ends = string.Join(
+            "; ", cords.Select(c => c.Group is null ? "a cord without an outlet: find its feed first" : Name(context.Outlets.EndOf(c))));
         string[] ups = [.. cords.Select(c => c.Group?.Unit.FedBy?.Item.Id).OfType<string>().Distinct(StringComparer.Ordinal).Select(Name)];
         var batteries = item.Item!.Ups is not null || item.Item.Battery is not null ? "; its own battery stays live" : "";
         return ends + (cords.Length > 1 ? " (all of them)" : "") + (ups.Length > 0 ? $"; live from UPS {Lists.All(ups)}" : "") + batteries;

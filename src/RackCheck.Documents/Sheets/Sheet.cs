@@ -23,10 +23,12 @@ public enum SheetKind
 /// <param name="Reference">The caller's reference; null without one.</param>
 /// <param name="Digest">Digest of the description.</param>
 /// <param name="Ruleset">Version of the ruleset.</param>
+/// <param name="Date">The date of the request; null without one. No clock is read.</param>
 /// <param name="Head">The title block: names and values.</param>
 /// <param name="Blocks">The content, in order.</param>
 public sealed record Sheet(
-    string Title, string? Reference, string Digest, string Ruleset, IReadOnlyList<(string Name, string Value)> Head, IReadOnlyList<Block> Blocks);
+    string Title, string? Reference, string Digest, string Ruleset, DateTime? Date, IReadOnlyList<(string Name, string Value)> Head,
+    IReadOnlyList<Block> Blocks);
 
 /// <summary>A piece of a document.</summary>
 public abstract record Block;

@@ -20,6 +20,7 @@ public static class SheetHtml
         .tick{list-style:none;padding-left:0}.tick li{padding-left:6mm;text-indent:-6mm}.tick li::before{content:'\2610';display:inline-block;width:6mm;text-indent:0}
         dl{display:grid;grid-template-columns:repeat(2,minmax(0,1fr));gap:0 6mm;margin:0 0 3mm}
         dl div{display:flex;gap:3mm;justify-content:space-between;border-bottom:.2mm solid var(--line);padding:.5mm 0}
+        dl div:last-child:nth-child(odd){grid-column:1/-1}
         dt{color:var(--faint)}dd{margin:0;text-align:right}
         .head{border:.6mm solid var(--ink);padding:4mm;margin-bottom:4mm}.head dl{margin:0}
         .notice{border:.6mm solid var(--ink);background:var(--soft);padding:3mm 4mm;margin:0 0 4mm;break-inside:avoid}

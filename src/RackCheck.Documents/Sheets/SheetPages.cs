@@ -253,19 +253,21 @@ internal sealed class SheetPages
         var each = (width - Gutter) / 2;
         for (var i = 0; i < entries.Count; i += 2)
         {
-            var (one, other) = (Pair(entries[i], each), i + 1 < entries.Count ? Pair(entries[i + 1], each) : null);
+            // The last of an odd number has the whole width.
+            var isLast = i + 1 == entries.Count;
+            var (one, other) = (Pair(entries[i], isLast ? width : each), isLast ? null : Pair(entries[i + 1], each));
             var height = Math.Max(one.Height, other?.Height ?? 0) + 10;
             NeedRoom(height);
-            Draw(one, left);
+            Draw(one, left, isLast ? width : each);
             if (other is not null)
             {
-                Draw(other, left + each + Gutter);
+                Draw(other, left + each + Gutter, each);
             }
 
             y += height;
         }
 
-        void Draw(PairLines pair, double x)
+        void Draw(PairLines pair, double x, double across)
         {
             var line = y;
             foreach (var name in pair.Names)
@@ -278,10 +280,10 @@ internal sealed class SheetPages
             foreach (var value in pair.Values)
             {
                 line += Cell.Leading;
-                canvas.Text(x + each, line - (0.28 * Cell.Size), value, Cell, Anchor.End);
+                canvas.Text(x + across, line - (0.28 * Cell.Size), value, Cell, Anchor.End);
             }
 
-            canvas.Line(x, y + pair.Height + 4, x + each, y + pair.Height + 4, Stroke.Light);
+            canvas.Line(x, y + pair.Height + 4, x + across, y + pair.Height + 4, Stroke.Light);
         }
     }
 

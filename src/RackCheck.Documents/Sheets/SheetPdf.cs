@@ -12,9 +12,6 @@ public static class SheetPdf
 {
     private const float PointsPerUnit = 72f / 254;
 
-    // No clock: the date of the order stands in the document, if it has one.
-    private static readonly DateTime Fixed = new(2000, 1, 1, 0, 0, 0, DateTimeKind.Utc);
-
     /// <summary>Writes a document.</summary>
     /// <param name="sheet">The document.</param>
     /// <returns>The file.</returns>
@@ -25,7 +22,7 @@ public static class SheetPdf
         about.Title = TextFit.Clean(sheet.Reference is { } reference ? $"{sheet.Title}: {reference}" : sheet.Title);
         about.Subject = sheet.Digest;
         about.Creator = about.Producer = "Rack check service";
-        about.Creation = about.Modified = Fixed;
+        (about.Creation, about.Modified) = (sheet.Date, sheet.Date);
         using var file = new MemoryStream();
         using (var document = SKDocument.CreatePdf(file, about) ?? throw new InvalidOperationException("No document for the pages."))
         {

@@ -65,8 +65,10 @@ internal static class SpecificationSheet
     private static string For(PartLine line)
     {
         string[] ids = [.. (line.Items ?? []).Concat(line.Pdus ?? []).Select(Name)];
-        return ids.Length > 0 ? Lists.Short(ids) : line.Why;
+        return ids.Length > 0 ? Lists.Short(ids) : FirstClause(line.Why);
     }
+
+    private static string FirstClause(string why) => why.IndexOfAny([':', ';', '.']) is > 0 and var end ? why[..end] : why;
 
     private static Bullets? Notes(PartsList parts) => parts.Notes.Count > 0 ? new Bullets([.. parts.Notes]) : null;
 
@@ -101,8 +103,8 @@ internal static class SpecificationSheet
     private static Grid? Equipment(SheetContext context) => Table(
         "Items from the top down",
         [
-            new("U", 9), new("Face", 7), new("Item", 22), new("Description, part number", 34), new("H, U", 6, true), new("Depth, mm", 9, true),
-            new("Mass, kg", 9, true), new("Support", 14), new("Rated, W", 9, true),
+            new("U", 9), new("Face", 7), new("Item", 22), new("Description, part number", 34), new("H U", 6, true), new("Depth mm", 9, true),
+            new("Mass kg", 9, true), new("Support", 14), new("Rated W", 9, true),
         ],
         context.FromBottom.Reverse().Select(i => (IReadOnlyList<string>)
         [
