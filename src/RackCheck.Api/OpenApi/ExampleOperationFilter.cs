@@ -59,6 +59,9 @@ internal sealed class ExampleOperationFilter : IOperationFilter
             case ElevationsEndpoints.DrawRacks:
                 DescribeDrawing(operation, context.Document);
                 break;
+            case SpecificationsEndpoints.WriteSheet:
+                DescribeSheet(operation);
+                break;
             case RulesEndpoints.GetRule:
                 AddChoice(operation, "id", "Id of the rule.", ContractSchemaFilter.RuleIds(), "depth.cabinet-too-shallow");
                 break;
@@ -121,6 +124,16 @@ internal sealed class ExampleOperationFilter : IOperationFilter
                 Maximum = ElevationsEndpoints.MostWidth.ToString(CultureInfo.InvariantCulture),
             },
         });
+    }
+
+    private static void DescribeSheet(OpenApiOperation operation)
+    {
+        AddBodies(operation, "The rack.", Examples.Racks);
+        var content = operation.Responses!["200"].Content!;
+        content[SpecificationsEndpoints.Html] = new OpenApiMediaType { Schema = new OpenApiSchema { Type = JsonSchemaType.String } };
+        content[SpecificationsEndpoints.Pdf] = new OpenApiMediaType { Schema = new OpenApiSchema { Type = JsonSchemaType.String, Format = "binary" } };
+        operation.Responses["406"].Description = "The client accepts neither HTML nor PDF.";
+        AddOption(operation, SpecificationsEndpoints.DocumentParameter, SpecificationsEndpoints.DocumentNames, "The document. Default specification.");
     }
 
     // Without an example, so that the docs page leaves the parameter empty. A check does not need it.

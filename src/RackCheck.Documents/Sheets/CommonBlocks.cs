@@ -92,10 +92,10 @@ internal static class CommonBlocks
         int[] open = [.. reasons.Select(r => r.Question).OfType<string>().Select(q => numbers.GetValueOrDefault(q)).Order()];
         if (open.Length > 0)
         {
-            named.Add($"open {(open.Length == 1 ? "question" : "questions")} {Lists.All([.. open.Select(q => Invariant($"Q{q}"))])}");
+            named.Add($"open {(open.Length == 1 ? "question" : "questions")} {Lists.Short([.. open.Select(q => Invariant($"Q{q}"))])}");
         }
 
-        yield return $"{(concern == Concern.Product ? "Product" : "Site")}: {Word(verdict)}. {string.Join("; ", named)}.";
+        yield return $"{(concern == Concern.Product ? "Product" : "Site")}: {Word(verdict)}. Reasons: {string.Join("; ", named)}.";
     }
 
     /// <summary>The cautions of the report and those of the work that the document is for.</summary>
@@ -111,7 +111,7 @@ internal static class CommonBlocks
         }
 
         var marks = rack.Report.Findings.Count > 0 ? "; numbers are those of the findings in the specification" : "";
-        return new Figure(drawing, $"Front and rear, drawn 1:10 where the page allows; dimensions in mm{marks}");
+        return new Figure(drawing, $"Elevation of front and rear, drawn 1:10 where the page allows; dimensions in mm{marks}");
     }
 
     /// <summary>The name of a verdict in capitals.</summary>

@@ -87,10 +87,14 @@ internal static class PackingSheet
     private static Grid? Loose(SheetContext context) => Table(
         "Small parts: mounted where the installation sheet is done, else in a box",
         [new("Quantity", 10, true), new("Part", 50), new("Part number, order quantity", 36), new("", 4)],
-        context.Parts.Lines.Where(l => l is { Included: false, Quantity: > 0 } && l.Kind is not PartKind.Label).Select(l => (IReadOnlyList<string>)
+        context.Parts.Lines.Where(IsLoose).Select(l => (IReadOnlyList<string>)
         [
             SpecificationSheet.Quantity(l), SpecificationSheet.PartName(l), SpecificationSheet.OrderOf(l), Grid.Box,
         ]));
+
+    // Panels and shelves of the description are main pieces already.
+    private static bool IsLoose(PartLine line) => line is { Included: false, Quantity: > 0, Kind: not PartKind.Label }
+        && !(line.Kind is PartKind.BlankingPanel or PartKind.Shelf && line.Items is { Count: > 0 });
 
     private static IEnumerable<string> Ready(SheetContext context)
     {
@@ -111,7 +115,9 @@ internal static class PackingSheet
                 + "along the whole route.";
         }
 
-        yield return Invariant($"Free aisles of {Number(site?.AisleFrontMm, "mm")} in front and {Number(site?.AisleRearMm, "mm")} behind, as described.");
+        yield return site is { AisleFrontMm: { } front, AisleRearMm: { } rear }
+            ? Invariant($"Free aisles of {Number(front)} mm in front and {Number(rear)} mm behind the cabinet, as described.")
+            : "Free aisles in front and behind for doors and slides. Their widths are not all stated.";
         foreach (var supply in survey.Power.Supplies)
         {
             yield return $"Supply {Name(supply.Id)} up to the cabinet: {PowerBlocks.TextOf(supply)}; off and locked until the checks of the installation sheet.";

@@ -25,7 +25,7 @@ internal static class ServiceSheet
         context.Section("What to switch off", Isolation(context), Breakers(context), UpsUnits(context));
         context.Section("Maintenance", Maintenance(context));
         context.Section("Spares", Spares(context));
-        context.Section("Elevation", CommonBlocks.Elevation(context.Rack));
+        context.Blocks.Add(CommonBlocks.Elevation(context.Rack)!);
     }
 
     private static IEnumerable<string> More(SheetContext context)
@@ -69,7 +69,7 @@ internal static class ServiceSheet
     private static Grid? Items(SheetContext context) => Table(
         "Items from the top down",
         [
-            new("U", 9), new("Item", 20), new("Description, part number", 25), new("Comes out", 28), new("Mass kg", 8, true), new("Switch off", 30),
+            new("U", 9), new("Item", 18), new("Description, part number", 22), new("Comes out", 26), new("Mass kg", 9, true), new("Switch off", 36),
         ],
         context.FromBottom.Where(i => i.Item is not null).Reverse().Select(i => (IReadOnlyList<string>)
         [
@@ -84,7 +84,7 @@ internal static class ServiceSheet
             return $"from its shelf, at the {side}";
         }
 
-        var body = item.BodyDepthMm is { } depth ? Invariant($"; to take it out, {Number(depth)} mm clear") : "; depth not known";
+        var body = item.BodyDepthMm is { } depth ? depth <= 0 ? "" : Invariant($"; to take it out, {Number(depth)} mm clear") : "; depth not known";
         return item.SupportStyle switch
         {
             SupportStyle.Slides => $"on slides to the {side}, {Number(Balance.ExtensionMm(item), "mm")}"
@@ -105,7 +105,7 @@ internal static class ServiceSheet
         var ends = string.Join(
             "; ", cords.Select(c => c.Group is null ? "a cord without an outlet: find its feed first" : Name(context.Outlets.EndOf(c))));
         string[] ups = [.. cords.Select(c => c.Group?.Unit.FedBy?.Item.Id).OfType<string>().Distinct(StringComparer.Ordinal).Select(Name)];
-        var batteries = item.Item!.Ups is not null || item.Item.Battery is not null ? "; its own battery stays live" : "";
+        var batteries = item.Item!.Ups is not null || item.Item.Battery is not null || item.Category is ItemCategory.Ups or ItemCategory.Battery ? "; its own battery stays live" : "";
         return ends + (cords.Length > 1 ? " (all of them)" : "") + (ups.Length > 0 ? $"; live from UPS {Lists.All(ups)}" : "") + batteries;
     }
 

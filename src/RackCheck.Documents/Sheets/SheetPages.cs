@@ -28,12 +28,13 @@ internal sealed class SheetPages
     private const double Top = 210;
     private const double Bottom = Height - 190;
     private const double Pad = 12;
+    private const double SignHeight = 130;
     private const double LeastFigureScale = 0.8;
 
-    private static readonly TypeSize Body = new(29);
-    private static readonly TypeSize Strong = new(29, true);
-    private static readonly TypeSize Cell = new(26.5);
-    private static readonly TypeSize CellHead = new(26.5, true);
+    private static readonly TypeSize Body = new(28);
+    private static readonly TypeSize Strong = new(28, true);
+    private static readonly TypeSize Cell = new(25.5);
+    private static readonly TypeSize CellHead = new(25.5, true);
     private static readonly TypeSize Note = new(24);
     private static readonly TypeSize HeadSize = new(38, true);
     private static readonly TypeSize TitleSize = new(62, true);
@@ -144,11 +145,12 @@ internal sealed class SheetPages
 
                 break;
             case Signatures signatures:
+                NeedRoom((signatures.Roles.Count * SignHeight) + 140);
                 SetGrid(
                     new Grid(
                         "Signatures", [.. SheetHtml.SignatureHeads.Select(h => new Column(h, 1))],
                         [.. signatures.Roles.Select(r => (IReadOnlyList<string>)[r, "", "", ""])]),
-                    130);
+                    SignHeight);
                 break;
         }
     }
@@ -341,7 +343,7 @@ internal sealed class SheetPages
         var height = 0.0;
         for (var i = 0; i < cells.Length; i++)
         {
-            var line = y + 6;
+            var line = y + 4;
             foreach (var words in cells[i].Skip(from).Take(most))
             {
                 line += type.Leading;
@@ -360,7 +362,7 @@ internal sealed class SheetPages
             x += widths[i];
         }
 
-        y += height + 8;
+        y += height + 7;
     }
 
     private static List<string> Lines(string words, double width, TypeSize type) =>

@@ -13,7 +13,7 @@ internal static class SpecificationSheet
     /// <summary>Adds the content.</summary>
     public static void Fill(SheetContext context)
     {
-        context.Section("Elevation", CommonBlocks.Elevation(context.Rack));
+        context.Blocks.Add(CommonBlocks.Elevation(context.Rack)!);
         context.Section("Cabinet", CabinetOf(context));
         context.Section("Equipment", Equipment(context));
         PowerBlocks.Add(context);
@@ -44,7 +44,7 @@ internal static class SpecificationSheet
         var data = line.Data;
         string?[] more =
         [
-            data.Thread, data.HeightU is { } units ? Invariant($"{units}U") : null,
+            data.Thread, data.HeightU is { } units ? Invariant($"{units} U") : null,
             data.LengthM is { } length ? Invariant($"{length:0.###} m") : null,
             data.RatedKg is { } kilograms ? Invariant($"{kilograms:0.###} kg") : null,
             data.DepthMm is { } depth ? Invariant($"{depth:0.###} mm deep") : null,
@@ -52,7 +52,7 @@ internal static class SpecificationSheet
             data.AreaCm2 is { } area ? Invariant($"{area:0.###} cm2") : null,
             data.CapacityAh is { } capacity ? Invariant($"{capacity:0.###} Ah") : null,
         ];
-        return string.Join(", ", more.OfType<string>().Prepend(line.Description));
+        return string.Join(", ", more.OfType<string>().Where(m => !line.Description.Contains(m, StringComparison.Ordinal)).Prepend(line.Description));
     }
 
     private static string UnitOf(PartLine line) => NamedEnumConverter<PartUnit>.Name(line.Unit);

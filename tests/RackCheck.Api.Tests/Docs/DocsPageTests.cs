@@ -24,7 +24,7 @@ public sealed class DocsPageTests : IAsyncLifetime
         await service.DisposeAsync();
     }
 
-    private const int Operations = 12;
+    private const int Operations = 13;
 
     // The first proposal of a service is slow on a busy machine.
     private const int Patience = 120_000;
