@@ -10,14 +10,14 @@ namespace RackCheck.Documents.Sheets;
 internal static class FindingBlocks
 {
     /// <summary>Adds the sections.</summary>
-    public static void Add(CheckReport report, List<Block> blocks)
+    public static void Add(CheckReport report, RackDescription posted, List<Block> blocks)
     {
         blocks.Add(new Heading("Findings, questions and what was agreed"));
         blocks.AddRange(Findings(report));
         Append(Questions(report));
         Append(NotAssessed(report));
         Append(Agreed(report));
-        Append(Assumptions(report));
+        Append(Assumptions(report, posted));
 
         void Append(Block? block)
         {
@@ -58,7 +58,7 @@ internal static class FindingBlocks
 
     private static Grid? Questions(CheckReport report) => Table(
         "Open questions",
-        [new("No.", 6), new("Question", 74), new("Decides", 20)],
+        [new("No.", 6), new("Question", 80), new("Decides", 14)],
         report.Questions.Take(CommonBlocks.MostListed).Select((q, i) => (IReadOnlyList<string>)
         [
             Invariant($"Q{i + 1}"), TextFit.Clean(q.Ask), NamedEnumConverter<Concern>.Name(q.Decides),
@@ -66,7 +66,7 @@ internal static class FindingBlocks
 
     private static Grid? NotAssessed(CheckReport report) => Table(
         "Not assessed",
-        [new("Rule", 34), new("Reason", 66)],
+        [new("Rule", 40), new("Reason", 60)],
         report.NotAssessed.Select(n => (IReadOnlyList<string>)
         [
             Invariant($"{CommonBlocks.TitleOf(n.Rule)} ({n.Rule}){(n.Safety ? ", safety" : "")}{(n.SignedOff is null ? "" : ", signed off")}"),
@@ -102,12 +102,12 @@ internal static class FindingBlocks
     private static IReadOnlyList<string> RowOf(SignOffMark mark, string what) =>
         [what, "signed off", $"{Name(mark.By)}, {Name(mark.Role)}", mark.At, Name(mark.Reason)];
 
-    private static Grid? Assumptions(CheckReport report) => Table(
+    private static Grid? Assumptions(CheckReport report, RackDescription posted) => Table(
         "Assumptions",
         [new("Of", 36), new("Assumed", 14), new("Basis", 50)],
         report.Assumptions.Take(CommonBlocks.MostListed).Select(a => (IReadOnlyList<string>)
         [
-            TextFit.Clean(Lists.Short(a.Pointers)), Value(a), TextFit.Clean(a.Basis),
+            PointerText.Of(a.Pointers, posted), Value(a), TextFit.Clean(a.Basis),
         ]));
 
     private static string Value(Assumption assumption)

@@ -29,7 +29,7 @@ internal static class IncompleteSheet
             blocks.AddRange([new Heading("Equipment"), items]);
         }
 
-        FindingBlocks.Add(rack.Report, blocks);
+        FindingBlocks.Add(rack.Report, rack.Posted, blocks);
         blocks.AddRange(CommonBlocks.CautionsOf(rack.Report));
         return blocks;
     }

@@ -25,10 +25,10 @@ internal sealed class SheetPages
     /// <summary>Width between the margins.</summary>
     public const double Inner = Width - (2 * Side);
 
-    private const double Top = 210;
-    private const double Bottom = Height - 190;
+    private const double Top = 190;
+    private const double Bottom = Height - 170;
     private const double Pad = 12;
-    private const double SignHeight = 130;
+    private const double SignHeight = 110;
     private const double LeastFigureScale = 0.8;
 
     private static readonly TypeSize Body = new(28);
@@ -84,8 +84,8 @@ internal sealed class SheetPages
     // Header and footer.
     private static void SetEdges(Canvas canvas, Sheet sheet, int page, int pages)
     {
-        const double Above = 140;
-        const double Below = Height - 120;
+        const double Above = 125;
+        const double Below = Height - 110;
         var used = canvas.Text(Side, Above, sheet.Title, CellHead, within: Inner / 2);
         canvas.Text(Width - Side, Above, sheet.Reference ?? "", Cell, Anchor.End, within: Inner - used - 40);
         canvas.Line(Side, Above + 18, Width - Side, Above + 18, Stroke.Normal);
@@ -113,12 +113,12 @@ internal sealed class SheetPages
         {
             case Heading heading:
                 NeedRoom(next is Figure ? HeadSize.Leading : HeadSize.Leading + 220);
-                y += y > Top ? 30 : 0;
+                y += y > Top ? 20 : 0;
                 y += HeadSize.Size;
                 canvas.Text(Side, y, heading.Words, HeadSize, within: Inner);
-                y += 14;
+                y += 12;
                 canvas.Line(Side, y, Width - Side, y, Stroke.Normal);
-                y += 20;
+                y += 16;
                 break;
             case Paragraph paragraph:
                 SetLines(TextFit.Wrap(TextFit.Clean(paragraph.Words), Inner, Body.Size), Side, Body);
@@ -157,7 +157,8 @@ internal sealed class SheetPages
 
     private void NeedRoom(double height)
     {
-        if (y + height > Bottom && y > Top)
+        // A figure that waited may fill the new page.
+        while (y + height > Bottom && y > Top)
         {
             NewPage();
         }
@@ -197,6 +198,8 @@ internal sealed class SheetPages
     {
         const double Edge = 26;
         var lines = notice.Lines.SelectMany(l => TextFit.Wrap(TextFit.Clean(l), Inner - (2 * Edge), Body.Size).Append("")).SkipLast(1).ToArray();
+        var height = lines.Sum(l => l.Length == 0 ? 10 : Body.Leading) + Strong.Leading + (2 * Edge) + 6;
+        NeedRoom(height < (Bottom - Top) / 3 ? height : 0);
         for (var done = 0; done < lines.Length || done == 0;)
         {
             NeedRoom((4 * Body.Leading) + (2 * Edge));
@@ -258,7 +261,7 @@ internal sealed class SheetPages
             // The last of an odd number has the whole width.
             var isLast = i + 1 == entries.Count;
             var (one, other) = (Pair(entries[i], isLast ? width : each), isLast ? null : Pair(entries[i + 1], each));
-            var height = Math.Max(one.Height, other?.Height ?? 0) + 10;
+            var height = Math.Max(one.Height, other?.Height ?? 0) + 8;
             NeedRoom(height);
             Draw(one, left, isLast ? width : each);
             if (other is not null)
@@ -319,6 +322,7 @@ internal sealed class SheetPages
                 if (left > room && (left * Cell.Leading < (Bottom - Top) / 2 || room < 3) || y + leastRow > Bottom)
                 {
                     NewPage();
+                    NeedRoom(headHeight + (3 * Cell.Leading) + leastRow);
                     SetRow(grid, heads, widths, CellHead, 0, int.MaxValue);
                     canvas.Line(Side, y, Width - Side, y, Stroke.Normal);
                     room = (int)((Bottom - y - 14) / Cell.Leading);
@@ -334,7 +338,7 @@ internal sealed class SheetPages
             canvas.Line(Side, y, Width - Side, y, Stroke.Light);
         }
 
-        y += 26;
+        y += 22;
     }
 
     private void SetRow(Grid grid, List<string>[] cells, double[] widths, TypeSize type, int from, int most)

@@ -19,7 +19,7 @@ internal static class SpecificationSheet
         PowerBlocks.Add(context);
         FigureBlocks.Add(context);
         context.Section("Parts", PartsOf(context.Parts), Notes(context.Parts));
-        FindingBlocks.Add(context.Report, context.Blocks);
+        FindingBlocks.Add(context.Report, context.Rack.Posted, context.Blocks);
         context.Blocks.AddRange(CommonBlocks.CautionsOf(context.Report));
         context.Blocks.Add(new Signatures(["Prepared", "Checked", "Released"]));
     }
