@@ -1,5 +1,4 @@
 using System.Globalization;
-using RackCheck.Documents.Drawings;
 using RackCheck.Documents.Drawings.Elevations;
 using RackCheck.Model;
 using RackCheck.Rules;

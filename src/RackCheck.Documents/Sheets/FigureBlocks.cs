@@ -1,7 +1,5 @@
-using RackCheck.Documents.Parts;
 using RackCheck.Engineering;
 using RackCheck.Model;
-using RackCheck.Survey;
 using static RackCheck.Documents.Sheets.SheetContext;
 using static System.FormattableString;
 

@@ -1,5 +1,4 @@
 using RackCheck.Documents.Drawings.Elevations;
-using RackCheck.Model;
 using static RackCheck.Documents.Sheets.SheetContext;
 using static System.FormattableString;
 

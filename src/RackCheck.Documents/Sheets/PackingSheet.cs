@@ -1,7 +1,6 @@
 using RackCheck.Model;
 using RackCheck.Rules;
 using RackCheck.Survey;
-using RackCheck.Survey.Layout;
 using static RackCheck.Documents.Sheets.SheetContext;
 using static System.FormattableString;
 

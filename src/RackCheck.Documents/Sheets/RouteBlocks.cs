@@ -1,6 +1,5 @@
 using RackCheck.Engineering;
 using RackCheck.Model;
-using RackCheck.Rules.Delivery;
 using RackCheck.Survey;
 using static RackCheck.Documents.Sheets.SheetContext;
 using static System.FormattableString;

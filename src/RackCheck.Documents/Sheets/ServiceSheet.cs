@@ -1,4 +1,3 @@
-using RackCheck.Documents.Parts;
 using RackCheck.Engineering;
 using RackCheck.Model;
 using RackCheck.Model.Converters;

@@ -6,8 +6,7 @@ namespace RackCheck.Documents.Sheets;
 /// <summary>Writes a document as a page of HTML that is also well-formed XML: no script, nothing from elsewhere, the same bytes for the same document.</summary>
 public static class SheetHtml
 {
-    /// <summary>The style sheet of every page.</summary>
-    public const string Style = """
+    private const string Look = """
 
         :root{--ink:#141414;--faint:#5c5c5c;--paper:#fff;--soft:#f4f4f4;--line:#8a8a8a;color-scheme:light}
         @media screen and (prefers-color-scheme:dark){:root{--ink:#ececec;--faint:#b2b2b2;--paper:#15171a;--soft:#1d2024;--line:#70757c;color-scheme:dark}}
@@ -21,22 +20,25 @@ public static class SheetHtml
         dl{display:grid;grid-template-columns:repeat(2,minmax(0,1fr));gap:0 6mm;margin:0 0 3mm}
         dl div{display:flex;gap:3mm;justify-content:space-between;border-bottom:.2mm solid var(--line);padding:.5mm 0}
         dl div:last-child:nth-child(odd){grid-column:1/-1}
-        dt{color:var(--faint)}dd{margin:0;text-align:right}
+        dt{color:var(--faint);flex:none;max-width:50%}dd{margin:0;text-align:right}
         .head{border:.6mm solid var(--ink);padding:4mm;margin-bottom:4mm}.head dl{margin:0}
         .notice{border:.6mm solid var(--ink);background:var(--soft);padding:3mm 4mm;margin:0 0 4mm;break-inside:avoid}
         .notice p:last-child{margin:0}.notice .title{font-weight:700;text-transform:uppercase;letter-spacing:.03em}
-        table{border-collapse:collapse;width:100%;margin:0 0 3mm;font-size:8.5pt}
+        table{border-collapse:collapse;table-layout:fixed;width:100%;margin:0 0 3mm;font-size:8.5pt}
         caption{text-align:left;font-weight:700;padding:1mm 0;break-after:avoid}
         th,td{text-align:left;vertical-align:top;padding:.7mm 1.5mm;border-bottom:.2mm solid var(--line)}
-        th{border-bottom:.4mm solid var(--ink)}.n{text-align:right;white-space:nowrap}
+        th{border-bottom:.4mm solid var(--ink)}.n{text-align:right}
         thead{display:table-header-group}tr{break-inside:avoid}
         figure{margin:0 0 4mm;break-inside:avoid}figure svg{display:block;max-width:100%;height:auto;max-height:240mm}figcaption{color:var(--faint);margin-top:1mm}
-        .sign{table-layout:fixed}.sign td{height:14mm}
+        .sign td{height:14mm}
         .wide{overflow-x:auto}
-        @media print{body{max-width:none;margin:0;padding:0}.wide{overflow:visible}}
-        @media screen and (max-width:600px){dl{grid-template-columns:1fr}}
+        @media print{body{max-width:none;margin:0;padding:0;font-size:8.5pt}table{font-size:7.5pt}.wide{overflow:visible}}
+        @media screen and (max-width:600px){dl{grid-template-columns:1fr}.wide table{min-width:150mm}}
 
         """;
+
+    /// <summary>The style sheet of every page. Widths of columns are classes, as the policy of a page allows no style of an element.</summary>
+    public static string Style { get; } = Look + string.Concat(Enumerable.Range(1, 100).Select(w => FormattableString.Invariant($".w{w}{{width:{w}%}}"))) + "\n";
 
     /// <summary>Writes a document.</summary>
     /// <param name="sheet">The document.</param>
@@ -156,9 +158,12 @@ public static class SheetHtml
     private static void Write(Grid grid, StringBuilder html)
     {
         html.Append("<div class=\"wide\"><table>\n<caption>").Escaped(grid.Caption).Append("</caption>\n<thead><tr>");
+        var total = grid.Columns.Sum(c => c.Share);
         foreach (var column in grid.Columns)
         {
-            html.Append(column.IsNumber ? "<th scope=\"col\" class=\"n\">" : "<th scope=\"col\">").Escaped(column.Head).Append("</th>");
+            var width = Math.Clamp((int)Math.Round(100 * column.Share / total, MidpointRounding.AwayFromZero), 1, 100);
+            html.Append("<th scope=\"col\" class=\"w").Append(width).Append(column.IsNumber ? " n\">" : "\">")
+                .Escaped(column.Head.Length > 0 ? column.Head : "Done").Append("</th>");
         }
 
         html.Append("</tr></thead>\n<tbody>\n");

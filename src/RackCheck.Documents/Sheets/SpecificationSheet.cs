@@ -1,4 +1,3 @@
-using RackCheck.Documents.Parts;
 using RackCheck.Model;
 using RackCheck.Model.Converters;
 using RackCheck.Survey.Layout;

@@ -223,7 +223,7 @@ public sealed class SheetTests
             Assert.Equal(pdf.GetPages().SelectMany(p => p.Letters).Select(l => l.FontName).Distinct().Count(), fonts);
             foreach (var page in pdf.GetPages())
             {
-                Assert.All(page.Letters, l => Assert.True(l.GlyphRectangle.Left >= 0 && l.GlyphRectangle.Right <= page.Width && l.StartBaseLine.Y > 0));
+                Assert.All(page.Letters, l => Assert.True(l.BoundingBox.Left >= 0 && l.BoundingBox.Right <= page.Width && l.StartBaseLine.Y > 0));
                 Assert.Contains(
                     $"page{page.Number}of{pdf.NumberOfPages}", ReadSheet.Tight(string.Concat(page.Letters.Select(l => l.Value))), StringComparison.Ordinal);
             }
