@@ -63,6 +63,7 @@ public static class OrderSheets
 
         var reference = drawn.Posted.Reference is { Length: > 0 } given ? SheetContext.Name(given) : null;
         return new Sheet(
-            CommonBlocks.TitleOf(kind), reference, report.DescriptionDigest, report.Ruleset.Version, CommonBlocks.DateOf(drawn.Posted), CommonBlocks.Head(drawn), blocks);
+            CommonBlocks.TitleOf(kind), reference, report.DescriptionDigest, report.Ruleset.Version, CommonBlocks.DateOf(drawn.Posted),
+            CommonBlocks.Head(drawn), blocks);
     }
 }

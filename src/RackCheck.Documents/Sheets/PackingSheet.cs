@@ -48,10 +48,13 @@ internal static class PackingSheet
             ("Pallet", route is null ? "not given" : Number(route.PalletKg, "kg")),
             ("Gross mass", gross ?? "no delivery data"),
             ("Cabinet, width x depth x height", Invariant($"{cabinet.WidthMm:0.###} x {cabinet.Depth.DepthMm:0.###} x {Number(cabinet.Source.HeightMm)} mm")),
-            ("On the pallet, width x depth", figures.Delivery is { } size ? Invariant($"{Number(size.WidthMm)} x {Number(size.DepthMm)} mm") : "no delivery data"),
+            ("On the pallet, width x depth", SizeOnPallet(figures.Delivery)),
             ("On the pallet, height", HeightOnPallet(route, figures.Delivery)),
         ]);
     }
+
+    private static string SizeOnPallet(DeliveryFigures? figures) =>
+        figures is null ? "no delivery data" : Invariant($"{Number(figures.WidthMm)} x {Number(figures.DepthMm)} mm");
 
     private static string HeightOnPallet(RouteSurvey? route, DeliveryFigures? figures) => route is null ? "no delivery data"
         : figures?.HeightOnPalletMm is { } high ? Invariant($"{Number(high - route.PalletHeightMm)} + {Number(route.PalletHeightMm)} = {Number(high)} mm")
@@ -119,7 +122,8 @@ internal static class PackingSheet
             : "Free aisles in front and behind for doors and slides. Their widths are not all stated.";
         foreach (var supply in survey.Power.Supplies)
         {
-            yield return $"Supply {Name(supply.Id)} up to the cabinet: {PowerBlocks.TextOf(supply)}; off and locked until the checks of the installation sheet.";
+            yield return $"Supply {Name(supply.Id)} up to the cabinet: {PowerBlocks.TextOf(supply)}; off and locked until the checks of "
+                + "the installation sheet.";
         }
 
         if (survey.Earth.IsElectrical)

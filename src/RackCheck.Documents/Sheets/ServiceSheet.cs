@@ -104,7 +104,9 @@ internal static class ServiceSheet
         var ends = string.Join(
             "; ", cords.Select(c => c.Group is null ? "a cord without an outlet: find its feed first" : Name(context.Outlets.EndOf(c))));
         string[] ups = [.. cords.Select(c => c.Group?.Unit.FedBy?.Item.Id).OfType<string>().Distinct(StringComparer.Ordinal).Select(Name)];
-        var batteries = item.Item!.Ups is not null || item.Item.Battery is not null || item.Category is ItemCategory.Ups or ItemCategory.Battery ? "; its own battery stays live" : "";
+        var batteries = item.Item!.Ups is not null || item.Item.Battery is not null || item.Category is ItemCategory.Ups or ItemCategory.Battery
+            ? "; its own battery stays live"
+            : "";
         return ends + (cords.Length > 1 ? " (all of them)" : "") + (ups.Length > 0 ? $"; live from UPS {Lists.All(ups)}" : "") + batteries;
     }
 

@@ -3,7 +3,7 @@ using RackCheck.Documents.Drawings;
 
 namespace RackCheck.Documents.Sheets;
 
-/// <summary>Writes a document as a page of HTML that is also well-formed XML: no script, nothing from elsewhere, the same bytes for the same document.</summary>
+/// <summary>Writes a document as a page of HTML that is also well-formed XML: no script, nothing from elsewhere, the same bytes each time.</summary>
 public static class SheetHtml
 {
     private const string Look = """
@@ -16,7 +16,8 @@ public static class SheetHtml
         h1{font-size:19pt;margin:0 0 3mm;line-height:1.15}
         h2{font-size:12pt;margin:7mm 0 2mm;padding-bottom:.8mm;border-bottom:.5mm solid var(--ink);break-after:avoid}
         p{margin:0 0 2mm}ul,ol{margin:0 0 2mm;padding-left:6mm}li{margin-bottom:.7mm}
-        .tick{list-style:none;padding-left:0}.tick li{padding-left:6mm;text-indent:-6mm}.tick li::before{content:'\2610';display:inline-block;width:6mm;text-indent:0}
+        .tick{list-style:none;padding-left:0}.tick li{padding-left:6mm;text-indent:-6mm}
+        .tick li::before{content:'\2610';display:inline-block;width:6mm;text-indent:0}
         dl{display:grid;grid-template-columns:repeat(2,minmax(0,1fr));gap:0 6mm;margin:0 0 3mm}
         dl div{display:flex;gap:3mm;justify-content:space-between;border-bottom:.2mm solid var(--line);padding:.5mm 0}
         dl div:last-child:nth-child(odd){grid-column:1/-1}
@@ -29,7 +30,8 @@ public static class SheetHtml
         th,td{text-align:left;vertical-align:top;padding:.7mm 1.5mm;border-bottom:.2mm solid var(--line)}
         th{border-bottom:.4mm solid var(--ink)}.n{text-align:right}
         thead{display:table-header-group}tr{break-inside:avoid}
-        figure{margin:0 0 4mm;break-inside:avoid}figure svg{display:block;max-width:100%;height:auto;max-height:240mm}figcaption{color:var(--faint);margin-top:1mm}
+        figure{margin:0 0 4mm;break-inside:avoid}figure svg{display:block;max-width:100%;height:auto;max-height:240mm}
+        figcaption{color:var(--faint);margin-top:1mm}
         .sign td{height:14mm}
         .wide{overflow-x:auto}
         @media print{body{max-width:none;margin:0;padding:0;font-size:8.5pt}table{font-size:7.5pt}.wide{overflow:visible}}
@@ -38,7 +40,8 @@ public static class SheetHtml
         """;
 
     /// <summary>The style sheet of every page. Widths of columns are classes, as the policy of a page allows no style of an element.</summary>
-    public static string Style { get; } = Look + string.Concat(Enumerable.Range(1, 100).Select(w => FormattableString.Invariant($".w{w}{{width:{w}%}}"))) + "\n";
+    public static string Style { get; } =
+        $"{Look}{string.Concat(Enumerable.Range(1, 100).Select(w => FormattableString.Invariant($".w{w}{{width:{w}%}}")))}\n";
 
     /// <summary>Writes a document.</summary>
     /// <param name="sheet">The document.</param>

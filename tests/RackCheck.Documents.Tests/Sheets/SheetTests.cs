@@ -97,7 +97,8 @@ public sealed class SheetTests
         var cords = page.Table("Cords in their outlets; each end has a label with the same text");
         var loose = page.Table("Cords without an outlet of their own: do not connect them before this is settled");
         var listed = cords.Select(r => (Item: r[5], Plug: r[6], Pdu: r[0], Group: r[1]))
-            .Concat(loose.Where(r => r[3] != "nothing").Select(r => (Item: r[0], Plug: r[1], Pdu: r[3].Split(", group ")[0], Group: r[3].Split(", group ")[1])));
+            .Concat(loose.Where(r => r[3] != "nothing").Select(r => (Row: r, End: r[3].Split(", group ")))
+                .Select(r => (Item: r.Row[0], Plug: r.Row[1], Pdu: r.End[0], Group: r.End[1])));
         var expected = (report.Figures.Power?.Assignment ?? [])
             .Select(c => (Item: TextFit.Clean(c.Item), Plug: FormattableString.Invariant($"{c.Plug + 1}"), c.Pdu, c.Group));
         Assert.Equal(expected.Order(), listed.Order());
@@ -110,7 +111,8 @@ public sealed class SheetTests
         Assert.Equal(rack.Items.Count + survey.Units.Length, steps.Count);
         int[] order = [.. steps.Select(s => bottoms[s[3]].First())];
         Assert.Equal(order.Order(), order);
-        Assert.Equal(survey.Earth.IsElectrical ? survey.Earth.TerminalsNeeded : 0, page.Table($"Protective conductors, {survey.Earth.TerminalsNeeded} terminals").Count);
+        var terminals = survey.Earth.TerminalsNeeded;
+        Assert.Equal(survey.Earth.IsElectrical ? terminals : 0, page.Table($"Protective conductors, {terminals} terminals").Count);
     }
 
     [Theory]
@@ -152,7 +154,8 @@ public sealed class SheetTests
         // 800 mm wide with 20 mm clearance through 790 mm.
         Assert.Contains(page.Texts(), t => t.StartsWith("Tightest place: store, 30 mm short. Does not pass.", StringComparison.Ordinal));
         Assert.Equal(["236", "-30"], page.Table("Places on the route, on the pallet unless stated").Select(r => r[3]));
-        Assert.Contains(page.Texts(), t => t.EndsWith(FormattableString.Invariant($" = {report.Figures.Delivery!.GrossKg:0.###} kg"), StringComparison.Ordinal));
+        var gross = FormattableString.Invariant($" = {report.Figures.Delivery!.GrossKg:0.###} kg");
+        Assert.Contains(page.Texts(), t => t.EndsWith(gross, StringComparison.Ordinal));
         var pieces = page.Table("Main pieces; PDUs, rails and cords have no mass in the description");
         Assert.Equal(1 + rack.Items.Count + rack.Pdus!.Count, pieces.Count);
         Assert.Equal(
@@ -182,12 +185,16 @@ public sealed class SheetTests
         var agreed = rack with
         {
             AsOf = "2026-11-29T08:00:00Z",
-            Acceptances = [new Acceptance { Rule = accepted.Rule, Fingerprint = accepted.Fingerprint, Reason = "agreed <b>so</b>", AcceptedBy = "bay planner" }],
+            Acceptances =
+            [
+                new Acceptance { Rule = accepted.Rule, Fingerprint = accepted.Fingerprint, Reason = "agreed <b>so</b>", AcceptedBy = "bay planner" },
+            ],
             SignOffs =
             [
                 new SignOff
                 {
-                    Rule = signed.Rule, Fingerprint = signed.Fingerprint, By = "test engineer", Role = "electrician", Reason = "measured", At = "2026-11-28T08:00:00Z",
+                    Rule = signed.Rule, Fingerprint = signed.Fingerprint, By = "test engineer", Role = "electrician", Reason = "measured",
+                    At = "2026-11-28T08:00:00Z",
                 },
             ],
         };
@@ -260,7 +267,8 @@ public sealed class SheetTests
                 SheetHtml.Styles(sheet).Take(kind == SheetKind.PackingList ? 2 : 3),
                 page.Named("style").Select(s => s.Value));
             Assert.DoesNotContain("color:red", SheetHtml.Styles(sheet)[1], StringComparison.Ordinal);
-            Assert.All(page.Descendants().SelectMany(e => e.Attributes()), a => Assert.False(a.Name.LocalName.StartsWith("on", StringComparison.Ordinal) || a.Name == "style"));
+            var attributes = page.Descendants().SelectMany(e => e.Attributes()).Select(a => a.Name.LocalName);
+            Assert.DoesNotContain(attributes, a => a == "style" || a.StartsWith("on", StringComparison.Ordinal));
         }
     }
 
@@ -327,7 +335,7 @@ public sealed class SheetTests
     private static IEnumerable<(string Path, double Value)> Numbers(JsonElement element, string path) => element.ValueKind switch
     {
         JsonValueKind.Number => [(path, element.GetDouble())],
-        JsonValueKind.Object => element.EnumerateObject().Where(m => m.Name is not ("assignment" or "plug")).SelectMany(m => Numbers(m.Value, $"{path}/{m.Name}")),
+        JsonValueKind.Object => element.EnumerateObject().Where(m => m.Name != "assignment").SelectMany(m => Numbers(m.Value, $"{path}/{m.Name}")),
         JsonValueKind.Array => element.EnumerateArray().SelectMany((e, i) => Numbers(e, $"{path}/{i}")),
         _ => [],
     };
