@@ -2,12 +2,13 @@ using System.Diagnostics;
 using System.Globalization;
 using RackCheck.Documents.Drawings;
 using RackCheck.Documents.Drawings.Elevations;
+using RackCheck.Documents.Sheets;
 using RackCheck.Rules;
 using RackCheck.Survey.Catalogue;
 
 namespace RackCheck.Benchmarks;
 
-/// <summary>Times of drawings of the 42U rack: of the drawing from description and report, as SVG and as PNG, and with the check.</summary>
+/// <summary>Times of drawings and sheets of the 42U rack: from description and report, in each form, and of a drawing with the check.</summary>
 internal static class DrawingTimes
 {
     private const int WarmUps = 300;
@@ -21,6 +22,12 @@ internal static class DrawingTimes
         IReadOnlyList<DrawnRack> drawn = [DrawnRack.Of(rack, checker)];
         Report("SVG", WarmUps, Runs, () => ElevationDrawing.Svg(drawn).Length);
         Report("SVG with check", WarmUps, Runs, () => ElevationDrawing.Svg([DrawnRack.Of(rack, checker)]).Length);
+        foreach (var kind in Enum.GetValues<SheetKind>())
+        {
+            Report($"{kind}, HTML", 20, Runs, () => SheetHtml.Document(OrderSheets.Of(rack, drawn[0], kind, [])).Length);
+            Report($"{kind}, PDF", 10, Runs / 4, () => SheetPdf.Document(OrderSheets.Of(rack, drawn[0], kind, [])).Length);
+        }
+
         Report("PNG, 1600 pixels wide", 20, Runs / 4, () => SkiaPainter.Png(ElevationDrawing.Of(drawn), 1600, 32_000_000).Length);
     }
 

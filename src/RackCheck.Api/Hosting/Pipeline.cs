@@ -44,6 +44,7 @@ internal static partial class Pipeline
         app.MapRules();
         app.MapReference();
         app.MapPartsLists();
+        app.MapSpecifications();
         app.MapHealth();
         app.MapVersion();
         app.MapMetrics();

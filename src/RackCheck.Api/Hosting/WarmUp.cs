@@ -6,6 +6,7 @@ using RackCheck.Api.OpenApi;
 using RackCheck.Api.Reading;
 using RackCheck.Documents.Drawings;
 using RackCheck.Documents.Drawings.Elevations;
+using RackCheck.Documents.Sheets;
 using RackCheck.Model;
 using RackCheck.Planning.Baskets;
 using RackCheck.Planning.Layouts;
@@ -75,9 +76,13 @@ internal sealed class WarmUp(
     private void Draw(CancellationToken cancellation)
     {
         var rack = ResolvedRack.Plain(reader.Read(Examples.Racks[^1].Json).Document!);
-        var drawing = ElevationDrawing.Of([DrawnRack.Of(rack, checker, cancellation)]);
+        var drawn = DrawnRack.Of(rack, checker, cancellation);
+        var drawing = ElevationDrawing.Of([drawn]);
         SvgWriter.Document(drawing);
         SkiaPainter.Png(drawing, ElevationsEndpoints.LeastWidth, ElevationsEndpoints.MostPixels);
+        var sheet = OrderSheets.Of(rack, drawn, SheetKind.Specification, []);
+        SheetHtml.Document(sheet);
+        SheetPdf.Document(sheet);
     }
 
     // With a product service the file serves for warm-up only. A missing file delays the first basket by half a second; the service still starts.

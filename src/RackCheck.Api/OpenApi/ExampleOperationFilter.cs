@@ -43,6 +43,9 @@ internal sealed class ExampleOperationFilter : IOperationFilter
             case ElevationsEndpoints.DrawRacks:
                 DescribeDrawing(operation, context.Document);
                 break;
+            case SpecificationsEndpoints.WriteSheet:
+                DescribeSheet(operation, context.Document);
+                break;
             case RulesEndpoints.GetRule:
                 var id = Describe(operation, "id", "Id of the rule.", "depth.cabinet-too-shallow");
                 id.Schema = RuleIds.Reference();
@@ -135,6 +138,15 @@ internal sealed class ExampleOperationFilter : IOperationFilter
             },
         },
     });
+
+    private static void DescribeSheet(OpenApiOperation operation, OpenApiDocument document)
+    {
+        AddBodies(operation, document, "The rack.", Examples.Racks);
+        var content = operation.Responses!["200"].Content!;
+        content[SpecificationsEndpoints.Html] = new OpenApiMediaType { Schema = new OpenApiSchema { Type = JsonSchemaType.String } };
+        content[SpecificationsEndpoints.Pdf] = new OpenApiMediaType { Schema = new OpenApiSchema { Type = JsonSchemaType.String, Format = "binary" } };
+        AddOption(operation, SpecificationsEndpoints.DocumentParameter, SpecificationsEndpoints.DocumentNames, "The document. Default specification.");
+    }
 
     // Without an example, so that the docs page leaves the parameter empty. A check does not need it.
     private static void AddOption(OpenApiOperation operation, string name, IEnumerable<string> values, string description) =>

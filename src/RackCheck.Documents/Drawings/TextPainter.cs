@@ -86,7 +86,7 @@ internal static class TextPainter
         {
             x += known
                 ? DrawShaped(letters, isRightToLeft, text, x, y, canvas, font, paint)
-                : DrawMissing(letters, text.Size, x, y, canvas, paint);
+                : DrawMissing(letters, text.Size, x, y, canvas, font, paint);
         }
 
         return x - start;
@@ -113,34 +113,54 @@ internal static class TextPainter
         var scale = (float)(text.Size / font.Typeface.UnitsPerEm);
         var glyphs = new ushort[infos.Length];
         var places = new SKPoint[infos.Length];
+        var clusters = new uint[infos.Length];
         var pen = 0f;
         for (var i = 0; i < infos.Length; i++)
         {
             glyphs[i] = (ushort)infos[i].Codepoint;
             places[i] = new SKPoint(x + pen + (scale * positions[i].XOffset), y - (scale * positions[i].YOffset));
             pen += scale * positions[i].XAdvance;
+            clusters[i] = (uint)Encoding.UTF8.GetByteCount(words.AsSpan(0, (int)infos[i].Cluster));
         }
 
-        using var builder = new SKTextBlobBuilder();
-        builder.AddPositionedRun(glyphs, font, places);
-        using var blob = builder.Build();
-        canvas.DrawText(blob, 0, 0, paint);
+        DrawGlyphs(words, glyphs, places, clusters, canvas, font, paint);
         return pen;
     }
 
-    private static float DrawMissing(string words, double size, float x, float y, SKCanvas canvas, SKPaint paint)
+    // With the text that the glyphs stand for, so that a PDF can be searched.
+    private static void DrawGlyphs(string words, ushort[] glyphs, SKPoint[] places, uint[] clusters, SKCanvas canvas, SKFont font, SKPaint paint)
     {
-        using var pen = new SKPaint { Color = paint.Color, IsAntialias = true, IsStroke = true, StrokeWidth = (float)(size / 18) };
-        var start = x;
-        foreach (var rune in words.EnumerateRunes())
-        {
-            var width = (float)DrawingFont.Width(rune.ToString(), size);
-            if (width > 0)
-            {
-                canvas.DrawRect(x + (width * 0.12f), y - (float)(0.7 * size), width * 0.76f, (float)(0.74 * size), pen);
-            }
+        var text = Encoding.UTF8.GetBytes(words);
+        using var builder = new SKTextBlobBuilder();
+        var run = builder.AllocatePositionedTextRun(font, glyphs.Length, text.Length);
+        run.SetGlyphs(glyphs);
+        run.SetPositions(places);
+        run.SetText(text);
+        run.SetClusters(clusters);
+        using var blob = builder.Build();
+        canvas.DrawText(blob, 0, 0, paint);
+    }
 
-            x += width;
+    // An empty box for each character, as wide as the text was measured.
+    private static float DrawMissing(string words, double size, float x, float y, SKCanvas canvas, SKFont font, SKPaint paint)
+    {
+        const int EmptyBox = 0x25A1;
+        var start = x;
+        var shown = words.EnumerateRunes().Where(r => DrawingFont.Width(r.ToString(), size) > 0).ToArray();
+        var (places, clusters) = (new SKPoint[shown.Length], new uint[shown.Length]);
+        uint at = 0;
+        for (var i = 0; i < shown.Length; i++)
+        {
+            (places[i], clusters[i]) = (new SKPoint(x, y), at);
+            x += (float)DrawingFont.Width(shown[i].ToString(), size);
+            at += (uint)shown[i].Utf8SequenceLength;
+        }
+
+        if (shown.Length > 0)
+        {
+            var glyphs = new ushort[shown.Length];
+            Array.Fill(glyphs, font.GetGlyph(EmptyBox));
+            DrawGlyphs(string.Concat(shown), glyphs, places, clusters, canvas, font, paint);
         }
 
         return x - start;

@@ -18,16 +18,27 @@ public static class PartsLists
         ResolvedRack rack, RackChecker checker, IReadOnlyList<Product>? offered, CancellationToken cancellation = default)
     {
         var report = checker.Recheck(rack, cancellation);
-        var missing = rack.IsLookedUp ? rack.Missing() : [];
+        var survey = rack.IsLookedUp && rack.Missing().Count > 0 ? null : new RackSurvey(rack);
+        return (Of(rack, report, survey, offered), report);
+    }
+
+    /// <summary>Lists the small parts of a rack that was checked.</summary>
+    /// <param name="rack">The rack.</param>
+    /// <param name="report">Its report.</param>
+    /// <param name="survey">Its facts; null if essential data is missing.</param>
+    /// <param name="offered">The products on offer; null if they cannot be had.</param>
+    /// <returns>The list.</returns>
+    public static PartsList Of(ResolvedRack rack, CheckReport report, RackSurvey? survey, IReadOnlyList<Product>? offered)
+    {
         List<PartLine> lines = [];
         List<string> notes = [];
-        if (missing.Count > 0)
+        if (survey is null)
         {
-            notes.Add($"No parts are listed, since essential data is missing: {Names.And(missing)}.");
+            notes.Add($"No parts are listed, since essential data is missing: {Names.And(rack.Missing())}.");
         }
         else
         {
-            var context = new PartsContext(rack, new RackSurvey(rack), report, offered ?? []);
+            var context = new PartsContext(rack, survey, report, offered ?? []);
             MountingParts.List(context);
             WiringParts.List(context);
             UpkeepParts.List(context);
@@ -45,7 +56,7 @@ public static class PartsLists
             notes.Add("The products on offer could not be had. Lines have the part numbers of the description only.");
         }
 
-        return (new PartsList
+        return new PartsList
         {
             Reference = rack.Posted.Reference,
             Verdict = report.Verdict,
@@ -53,6 +64,6 @@ public static class PartsLists
             DescriptionDigest = report.DescriptionDigest,
             Lines = [.. lines.OrderBy(l => l.Kind)],
             Notes = notes,
-        }, report);
+        };
     }
 }

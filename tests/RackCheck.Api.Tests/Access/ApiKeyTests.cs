@@ -58,6 +58,9 @@ public sealed class ApiKeyTests
         Assert.Equal(200, (await service.PostAsync("/v1/parts-lists", Rack, ("X-API-Key", NewKey))).Status);
         var basket = Repository.Read("openapi", "examples", "basket-complete.json");
         Assert.Equal(200, (await service.PostAsync("/v1/baskets/checks", basket, ("X-API-Key", ShopKey))).Status);
+        (await service.PostAsync("/v1/specifications", Rack, ("X-API-Key", ShopKey))).IsProblem(403);
+        (await service.PostAsync("/v1/specifications", Rack)).IsProblem(401);
+        Assert.Equal(200, (await service.PostAsync("/v1/specifications", Rack, ("X-API-Key", NewKey))).Status);
         (await service.PostAsync("/v1/elevations", Rack, ("X-API-Key", ShopKey))).IsProblem(403);
         (await service.PostAsync("/v1/elevations", Rack)).IsProblem(401);
         Assert.Equal(200, (await service.PostAsync("/v1/elevations", Rack, ("X-API-Key", NewKey))).Status);

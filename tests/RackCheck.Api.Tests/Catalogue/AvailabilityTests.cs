@@ -22,6 +22,9 @@ public sealed class AvailabilityTests
         const string Side = $$"""{ "description": {{Rack}} }""";
         Assert.Equal(200, (await service.PostAsync("/v1/comparisons", $$"""{ "before": {{Side}}, "after": {{Side}} }""")).Status);
         Assert.Equal(200, (await service.PostAsync("/v1/elevations", Rack)).Status);
+        var sheet = await service.PostAsync("/v1/specifications", Rack);
+        Assert.Equal(200, sheet.Status);
+        Assert.Contains("The products on offer could not be had.", sheet.Text, StringComparison.Ordinal);
         var parts = await service.PostAsync("/v1/parts-lists", Rack);
         Assert.Equal(200, parts.Status);
         Assert.Contains(

@@ -48,26 +48,32 @@ public static class ElevationDrawing
     /// <returns>The document, UTF-8: the same bytes for the same racks.</returns>
     public static byte[] Svg(IReadOnlyList<DrawnRack> racks, ElevationView view = ElevationView.All) => SvgWriter.Document(Of(racks, view));
 
+    /// <summary>Draws front and rear of a rack as a figure of a document: findings numbered, without legend, notes and title block.</summary>
+    /// <param name="rack">The rack.</param>
+    /// <returns>The figure; null if essential data is missing.</returns>
+    public static Drawing? Figure(DrawnRack rack)
+    {
+        if (rack.Survey is not { } survey)
+        {
+            return null;
+        }
+
+        const double Edge = 20;
+        IReadOnlyList<ElevationView> views = [ElevationView.Front, ElevationView.Rear];
+        var scene = new Scene(rack, survey);
+        var floor = Edge + scene.Heights.OverallMm + AboveOf(scene, views);
+        var canvas = new Canvas();
+        var (right, bottom) = DrawViews(canvas, scene, views, Edge, floor);
+        var words = FormattableString.Invariant($"Front and rear of a 19-inch rack with its equipment: {rack.Posted.Items.Count} items, ")
+            + FormattableString.Invariant($"{rack.Report.Findings.Count} findings.");
+        return new Drawing(right + Edge, bottom, TitleOf([rack]), words, canvas.Marks);
+    }
+
     private static (double Right, double Bottom) DrawRack(
         Canvas canvas, Scene scene, IReadOnlyList<ElevationView> views, double left, double floor, double leastWidth, string? heading)
     {
-        // Room for the overall height.
-        var x = left + 70;
-        var bottom = floor;
-        var top = floor - scene.Heights.OverallMm;
-        for (var i = 0; i < views.Count; i++)
-        {
-            if (i == 0)
-            {
-                Dimensions.Upright(canvas, left + 34, top, floor, x - 8);
-            }
-
-            var (right, lower) = views[i] == ElevationView.Side
-                ? DrawSide(canvas, scene, views, x, floor)
-                : DrawFace(canvas, scene, views, views[i], x, floor);
-            (x, bottom) = (right + (i + 1 < views.Count && views[i + 1] == ElevationView.Side ? SideGap : Gap), Math.Max(bottom, lower));
-        }
-
+        var (x, bottom) = DrawViews(canvas, scene, views, left, floor);
+        x += Gap;
         var notes = Math.Max(x, left + leastWidth - Notes.Width);
         if (heading is not null)
         {
@@ -78,6 +84,27 @@ public static class ElevationDrawing
         var rightEdge = notes + Notes.Width;
         var findings = scene.Findings.Select(f => (f.Number, f.Finding)).ToList();
         return (rightEdge, Legend.Draw(canvas, findings, scene.Rack.Report, left, bottom + 40, rightEdge - left));
+    }
+
+    // The views side by side, to the right of the overall height.
+    private static (double Right, double Bottom) DrawViews(Canvas canvas, Scene scene, IReadOnlyList<ElevationView> views, double left, double floor)
+    {
+        var (x, end, bottom) = (left + 70, left, floor);
+        for (var i = 0; i < views.Count; i++)
+        {
+            if (i == 0)
+            {
+                Dimensions.Upright(canvas, left + 34, floor - scene.Heights.OverallMm, floor, x - 8);
+            }
+
+            var (right, lower) = views[i] == ElevationView.Side
+                ? DrawSide(canvas, scene, views, x, floor)
+                : DrawFace(canvas, scene, views, views[i], x, floor);
+            (end, bottom) = (right, Math.Max(bottom, lower));
+            x = right + (i + 1 < views.Count && views[i + 1] == ElevationView.Side ? SideGap : Gap);
+        }
+
+        return (end, bottom);
     }
 
     private static (double Right, double Bottom) DrawFace(
