@@ -35,7 +35,8 @@ Expect(again.Findings.All(f => f.Fingerprint != finding.Fingerprint), "the remed
 foreach (var file in Directory.EnumerateFiles(examples, "rack-*.json"))
 {
     var example = JsonConvert.DeserializeObject<RackDescription>(File.ReadAllText(file))!;
-    Expect((await client.CheckRackAsync(apply: null, fields: null, body: example)).DescriptionDigest.StartsWith("sha-256:", StringComparison.Ordinal), Path.GetFileName(file));
+    var checkedRack = await client.CheckRackAsync(apply: null, fields: null, body: example);
+    Expect(checkedRack.DescriptionDigest.StartsWith("sha-256:", StringComparison.Ordinal), Path.GetFileName(file));
 }
 
 // A description that is not valid: 422 with every fault.
