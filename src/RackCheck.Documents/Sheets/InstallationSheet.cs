@@ -21,14 +21,14 @@ internal static class InstallationSheet
     public static void Fill(SheetContext context)
     {
         context.Blocks.AddRange(CommonBlocks.CautionsOf(context.Report, Cautions.Electricity, Cautions.Handling, Torque));
-        context.Section("1. Cabinet", new Bullets([.. Cabinet(context)], BulletMark.Box));
-        context.Section("2. Equipment, from the bottom up", Equipment(context), CommonBlocks.Elevation(context.Rack));
-        context.Section("3. Earthing, before any mains cord", Earthing(context));
-        context.Section("4. PDUs", Pdus(context));
-        context.Section("5. Cords, outlet by outlet", Cords(context), WithoutOutlet(context));
-        context.Section("6. Console leads", Console(context));
+        context.Section("Cabinet", new Bullets([.. Cabinet(context)], BulletMark.Box));
+        context.Section("Equipment, from the bottom up", Equipment(context), CommonBlocks.Elevation(context.Rack));
+        context.Section("Earthing, before any mains cord", Earthing(context));
+        context.Section("PDUs", Pdus(context));
+        context.Section("Cords, outlet by outlet", Cords(context), WithoutOutlet(context));
+        context.Section("Console leads", Console(context));
         context.Section(
-            "7. Checks before switching on", new Bullets([.. Checks(context)], BulletMark.Box), PowerBlocks.Supplies(context));
+            "Checks before switching on", new Bullets([.. Checks(context)], BulletMark.Box), PowerBlocks.Supplies(context));
         context.Blocks.Add(new Signatures(["Mounted and earthed", "Cords checked", "Tested by a qualified person", "Handed over"]));
     }
 

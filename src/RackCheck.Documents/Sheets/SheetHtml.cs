@@ -28,7 +28,7 @@ public static class SheetHtml
         table{border-collapse:collapse;table-layout:fixed;width:100%;margin:0 0 3mm;font-size:8.5pt}
         caption{text-align:left;font-weight:700;padding:1mm 0;break-after:avoid}
         th,td{text-align:left;vertical-align:top;padding:.7mm 1.5mm;border-bottom:.2mm solid var(--line)}
-        th{border-bottom:.4mm solid var(--ink)}.n{text-align:right}
+        th{border-bottom:.4mm solid var(--ink);overflow-wrap:normal}.n{text-align:right}
         thead{display:table-header-group}tr{break-inside:avoid}
         figure{margin:0 0 4mm;break-inside:avoid}figure svg{display:block;max-width:100%;height:auto;max-height:240mm}
         figcaption{color:var(--faint);margin-top:1mm}
@@ -166,7 +166,7 @@ public static class SheetHtml
         {
             var width = Math.Clamp((int)Math.Round(100 * column.Share / total, MidpointRounding.AwayFromZero), 1, 100);
             html.Append("<th scope=\"col\" class=\"w").Append(width).Append(column.IsNumber ? " n\">" : "\">")
-                .Escaped(column.Head.Length > 0 ? column.Head : "Done").Append("</th>");
+                .Escaped(column.Head.Length > 0 ? column.Head : "\u2713").Append("</th>");
         }
 
         html.Append("</tr></thead>\n<tbody>\n");

@@ -13,7 +13,7 @@ var client = new RackCheckClient(http);
 
 // Check, and read the findings.
 var rack = JObject.Parse(File.ReadAllText(Path.Combine(examples, "rack-doors-do-not-close.json")));
-var report = await client.CheckRackAsync(null, rack.ToObject<RackDescription>()!);
+var report = await client.CheckRackAsync(apply: null, fields: null, body: rack.ToObject<RackDescription>()!);
 Expect(report.Verdict == Verdict.Hold, "the order is held");
 foreach (var one in report.Findings)
 {
@@ -28,14 +28,15 @@ Expect(finding.MessageData.Count > 0, "the values of the message are there by na
 var operations = JsonConvert.SerializeObject(finding.Remedies.First().Patch);
 var patch = new JsonPatchDocument(JsonConvert.DeserializeObject<List<Operation>>(operations)!, new DefaultContractResolver());
 patch.ApplyTo(rack);
-var again = await client.CheckRackAsync(null, rack.ToObject<RackDescription>()!);
+var again = await client.CheckRackAsync(apply: null, fields: null, body: rack.ToObject<RackDescription>()!);
 Expect(again.Findings.All(f => f.Fingerprint != finding.Fingerprint), "the remedy clears its finding");
 
 // Every example is read, and its report.
 foreach (var file in Directory.EnumerateFiles(examples, "rack-*.json"))
 {
     var example = JsonConvert.DeserializeObject<RackDescription>(File.ReadAllText(file))!;
-    Expect((await client.CheckRackAsync(null, example)).DescriptionDigest.StartsWith("sha-256:", StringComparison.Ordinal), Path.GetFileName(file));
+    var checkedRack = await client.CheckRackAsync(apply: null, fields: null, body: example);
+    Expect(checkedRack.DescriptionDigest.StartsWith("sha-256:", StringComparison.Ordinal), Path.GetFileName(file));
 }
 
 // A description that is not valid: 422 with every fault.
@@ -59,7 +60,7 @@ static async Task<ApiException<Problem>?> RefusalOf(RackCheckClient client, Rack
 {
     try
     {
-        await client.CheckRackAsync(null, rack);
+        await client.CheckRackAsync(apply: null, fields: null, body: rack);
         return null;
     }
     catch (ApiException<Problem> refusal)
