@@ -24,7 +24,7 @@ public sealed class DocsPageTests : IAsyncLifetime
         await service.DisposeAsync();
     }
 
-    private const int Operations = 13;
+    private const int Operations = 14;
 
     // The first proposal of a service is slow on a busy machine, and so is the browser that shows its answer.
     private const int Patience = 120_000;
