@@ -21,8 +21,8 @@ internal static class PowerBlocks
             "Supplies",
             [
                 new("Supply", 14), new("Voltage, rating, breaker", 26), new("L1 A", 8, true), new("L2 A", 8, true), new("L3 A", 8, true),
-                new("N A", 8, true), new("Loading %", 9, true), new("One supply lost %", 10, true), new("Inrush A", 9, true),
-                new("Leakage mA", 9, true), new("Voltage drop %", 9, true),
+                new("N A", 8, true), new("Loading %", 9, true), new("One supply lost %", 10, true), new Column("Inrush A", 9, true),
+                new Column("Leakage mA", 9, true), new("Voltage drop %", 9, true),
             ],
             context.Survey.Power.Supplies.Select(s =>
             {

@@ -1,8 +1,9 @@
 using RackCheck.Engineering;
-using RackCheck.Model;
+using RackCheck.Rules.Delivery;
 using RackCheck.Survey;
 using static RackCheck.Documents.Sheets.SheetContext;
 using static System.FormattableString;
+using Quantities = RackCheck.Model.Quantities;
 
 namespace RackCheck.Documents.Sheets;
 
@@ -41,8 +42,7 @@ internal static class RouteBlocks
 
     private static IEnumerable<Place> Openings(SheetContext context, RouteSurvey route)
     {
-        var (clearance, tilt) = (context.Limit<Rules.Delivery.Opening>(Rules.Delivery.Opening.ClearanceMm), context.Limit<Rules.Delivery.Opening>(
-            Rules.Delivery.Opening.TiltDeg));
+        var (clearance, tilt) = (context.Limit<Opening>(Opening.ClearanceMm), context.Limit<Opening>(Opening.TiltDeg));
         foreach (var opening in route.Source.Openings ?? [])
         {
             var (size, clear) = (route.OnPallet, new ClearOpening(opening.WidthMm, opening.HeightMm));
@@ -84,7 +84,7 @@ internal static class RouteBlocks
             yield break;
         }
 
-        var clearance = context.Limit<Rules.Delivery.Lift>(Rules.Delivery.Lift.ClearanceMm);
+        var clearance = context.Limit<Lift>(Lift.ClearanceMm);
         var size = route.OnPallet;
         double width = lift.WidthMm ?? double.PositiveInfinity, depth = lift.DepthMm ?? double.PositiveInfinity;
         double[] left =

@@ -44,7 +44,7 @@ internal static class ServiceSheet
             "Doors and aisles",
             [
                 new("Side", 8), new("Door", 16), new("Leaf mm", 10, true), new("Longest slide mm", 13, true),
-                new("Deepest item to take out mm", 17, true), new("Aisle for door and slides mm", 17, true), new("Aisle mm", 16),
+                new("Deepest item to take out mm", 17, true), new Column("Aisle for door and slides mm", 17, true), new Column("Aisle mm", 16),
             ],
             [Row(Face.Front, cabinet.Source.FrontDoor, site?.AisleFrontMm), Row(Face.Rear, cabinet.Source.RearDoor, site?.AisleRearMm)]);
 
