@@ -23,7 +23,7 @@ internal static class HealthEndpoints
 
         routes.MapGet("/health/ready", (HttpContext context, Readiness readiness, CatalogueState catalogue) => readiness.IsReady
                 ? JsonAnswer.WriteAsync(context, catalogue.IsAvailable ? Ready : ReadyWithoutCatalogue)
-                : Problems.WriteAsync(context, StatusCodes.Status503ServiceUnavailable, "The service is starting or stopping."))
+                : WriteNotReadyAsync(context))
             .WithName("getReadiness")
             .WithTags("Health")
             .WithSummary("Check readiness")
@@ -32,6 +32,12 @@ internal static class HealthEndpoints
                 + "part numbers is answered; `catalogue` says whether the rest is.")
             .Produces<HealthAnswer>(StatusCodes.Status200OK, "application/json")
             .Produces<Problem>(StatusCodes.Status503ServiceUnavailable, Problems.MediaType);
+    }
+
+    private static Task WriteNotReadyAsync(HttpContext context)
+    {
+        Problems.SetRetryAfter(context, TimeSpan.FromSeconds(1));
+        return Problems.WriteAsync(context, StatusCodes.Status503ServiceUnavailable, "The service is starting or stopping.");
     }
 }
 

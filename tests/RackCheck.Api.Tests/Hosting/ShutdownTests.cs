@@ -41,7 +41,9 @@ public sealed class ShutdownTests
 
     private static async Task AnswersWhileStoppingAsync(KestrelService service)
     {
-        (await service.GetAsync("/health/ready")).IsProblem(503);
+        var refused = await service.GetAsync("/health/ready");
+        refused.IsProblem(503);
+        Assert.Equal(TimeSpan.FromSeconds(1), refused.Headers.RetryAfter?.Delta);
         Assert.Equal(200, (await service.GetAsync("/health/live")).Status);
         var answer = await service.PostAsync("/v1/checks", Rack);
         Assert.Equal((200, true), (answer.Status, answer.Headers.ConnectionClose));
