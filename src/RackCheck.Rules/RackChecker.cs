@@ -63,8 +63,8 @@ public sealed class RackChecker(RuleSet rules, Action<RuleDescriptor, Exception>
     public CheckReport Recheck(ResolvedRack rack, CancellationToken cancellation = default) => Check(rack, (RemedyTrials?)null, cancellation);
 
     /// <summary>
-    /// The findings of a rack, without remedies, verdict, questions, assumptions and digests: what a search over many racks compares them by. They are the same as
-    /// those of <see cref="Recheck"/>.
+    /// The findings of a rack, without remedies, verdict, questions, assumptions and digests: what a search over many racks compares them by. They are the
+    /// same as those of <see cref="Recheck"/>.
     /// </summary>
     /// <param name="rack">The rack.</param>
     /// <param name="cancellation">Stops the check between two rules.</param>
