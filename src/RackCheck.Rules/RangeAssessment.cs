@@ -81,7 +81,7 @@ internal sealed class RangeAssessment
         }
     }
 
-    /// <summary>Adds the findings that hold over all ranges, and leaves open what a rule asks for: for the trial of a remedy.</summary>
+    /// <summary>Adds the findings that hold over all ranges, and leaves open what a rule asks for: for racks that are compared.</summary>
     /// <param name="all">The findings.</param>
     /// <param name="notAssessed">The rules that miss data. Others were assessed with defaults and have no finding more.</param>
     /// <param name="cancellation">Stops between two rules.</param>
@@ -106,7 +106,8 @@ internal sealed class RangeAssessment
             var ends = Ends(rule, facts.Set.And(rules.FactsReadBy(entry.Rule)));
             if (!ends.Exists(e => e.Answer.IsFailed))
             {
-                Add(all, given, Lasting(rule, given, favourable, ends));
+                var lasting = Lasting(rule, given, favourable, ends);
+                Add(all, given, all.IsOutline ? lasting : Written(rule, lasting));
             }
         }
     }
@@ -135,8 +136,7 @@ internal sealed class RangeAssessment
         if (Lasting(rule, given, favourable, ends) is { Count: > 0 } lasting)
         {
             said = given.With(lasting);
-            var inFull = At(rule, End.Favourable, inFull: true);
-            Add(all, given, inFull.Findings.Where(f => lasting.Exists(l => l.Fingerprint == f.Fingerprint)).Select(HoldingAnyway));
+            Add(all, given, Written(rule, lasting));
         }
 
         var turns = ends.Exists(e => !e.Answer.IsSame(said));
@@ -258,6 +258,10 @@ internal sealed class RangeAssessment
 
         return lasting;
     }
+
+    // Findings known by fingerprint, with their words and values.
+    private IEnumerable<Finding> Written(Rule rule, List<Finding> lasting) => lasting.Count == 0 ? [] :
+        At(rule, End.Favourable, inFull: true).Findings.Where(f => lasting.Exists(l => l.Fingerprint == f.Fingerprint)).Select(HoldingAnyway);
 
     private Finding HoldingAnyway(Finding finding) => finding with
     {
