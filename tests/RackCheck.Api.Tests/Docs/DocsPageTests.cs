@@ -62,21 +62,7 @@ public sealed class DocsPageTests : IAsyncLifetime
     private async Task<IPage> OpenAsync()
     {
         playwright = await Playwright.CreateAsync();
-        browser = await playwright.Chromium.LaunchAsync(new()
-        {
-            ExecutablePath = BrowserFactAttribute.Browser,
-            Headless = true,
-            Args =
-            [
-                "--no-sandbox",
-                "--disable-gpu",
-                "--disable-quic",
-                "--no-first-run",
-                "--disable-background-networking",
-                "--disable-component-update",
-                "--disable-sync",
-            ],
-        });
+        browser = await Browsers.LaunchAsync(playwright);
         var page = await browser.NewPageAsync();
         page.SetDefaultTimeout(Patience);
         page.Console += (_, message) =>
