@@ -70,7 +70,10 @@ internal static class GlossaryDrawings
         return sketch
             .Level(FrontPlane - 320, FrontPlane, FirstRow, "extension", ItemBottom + 14)
             .Note(RearPlane - 20, ItemBottom + 58, "slide", Anchor.End)
-            .Draw("Extension of slides", Body + "an item drawn out on its slides stands in front of the cabinet; the extension is how far its panel travels.", 560);
+            .Draw(
+                "Extension of slides",
+                Body + "an item drawn out on its slides stands in front of the cabinet; the extension is how far its panel travels.",
+                560);
     }
 
     /// <summary>Inset of the base.</summary>

@@ -32,7 +32,9 @@ internal sealed class MemberReference(ContractTypes types)
 
     private Html Type(string path, ContractType type)
     {
-        var values = type.Values.Count == 0 ? Html.None : Html.Of($"<p>Values: {Html.Join(type.Values.Select(v => Html.Of($"<code>{v}</code>")), ", ")}.</p>\n");
+        var values = type.Values.Count == 0
+            ? Html.None
+            : Html.Of($"<p>Values: {Html.Join(type.Values.Select(v => Html.Of($"<code>{v}</code>")), ", ")}.</p>\n");
         return Html.Of($"""
             <h2 id="{type.Name}"><a href="#{type.Name}">{type.Name}</a></h2>
             <p>{type.Description}</p>

@@ -17,6 +17,9 @@ internal static class ReferenceIndex
     /// <summary>Writes the page.</summary>
     public static Html Write() => Html.Of($"""
         <h1>Reference</h1>
-        <ul class="cards">{Parts.Select(p => Html.Of($"<li><h2 class=\"plain\">{PageFrame.Link(Paths.Reference, p.Path, p.Title)}</h2><p>{p.Text}</p></li>\n"))}</ul>
+        <ul class="cards">{Parts.Select(Card)}</ul>
         """);
+
+    private static Html Card((string Path, string Title, string Text) part) =>
+        Html.Of($"<li><h2 class=\"plain\">{PageFrame.Link(Paths.Reference, part.Path, part.Title)}</h2><p>{part.Text}</p></li>\n");
 }

@@ -35,7 +35,8 @@ internal sealed class RuleArticle(ContractTypes types, RackChecker checker)
             {Finding(rule)}
             <h2>Racks</h2>
             <p>The lines in which the two racks differ are marked.</p>
-            <div class="columns"><section><h3>This rack breaks the rule</h3>{fails}</section><section><h3>This rack is at the limit and passes</h3>{passes}</section></div>
+            <div class="columns"><section><h3>This rack breaks the rule</h3>{fails}</section>
+            <section><h3>This rack is at the limit and passes</h3>{passes}</section></div>
             <h2>Remedies</h2>
             {Html.List(rule.Remedies)}
             <p class="small">A report offers a remedy as a JSON patch, and only if the changed rack passes all rules that passed before.</p>
@@ -43,7 +44,7 @@ internal sealed class RuleArticle(ContractTypes types, RackChecker checker)
             {Html.List(rule.Needs.Select(n => Need(path, n)))}
             {(rule.Notes.Count == 0 ? Html.None : Html.Of($"<h2>Notes</h2>{Html.List(rule.Notes)}"))}
             <h2>Sources</h2>
-            {Html.List(rule.Sources.Select(ReferencePages.Of).Select(s => Html.Of($"<code>{s.Key}</code> {s.Text} <span class=\"small\">({s.Standing})</span>")))}
+            {TablePages.Listed(rule.Sources.Select(ReferencePages.Of))}
             {Tables(path, rule)}
             {Changes(path, rule)}
             """);

@@ -19,7 +19,8 @@ internal static class RuleIndex
             <form class="filters" data-filters hidden>
             <label>Text<input type="search" name="text" autocomplete="off"></label>
             <label>Theme<select name="theme"><option value="">all</option>{themes.Select(t => Html.Of($"<option>{t.Key}</option>"))}</select></label>
-            <label>Severity<select name="severity"><option value="">all</option><option>error</option><option>warning</option><option>advice</option></select></label>
+            <label>Severity<select name="severity"><option value="">all</option><option>error</option>
+            <option>warning</option><option>advice</option></select></label>
             <label>Counts for<select name="concern"><option value="">all</option><option>product</option><option>site</option></select></label>
             <label>Safety<select name="safety"><option value="">all</option><option value="yes">safety rules</option></select></label>
             <output aria-live="polite"></output>

@@ -20,7 +20,9 @@ internal static class StartPage
         everything assumed or missing is listed. {rules} {Link(Paths.Rules, "rules")} check layout, depth, load, power, earthing, cooling, cabling, service and
         delivery.</p>
         <figure class="figure drawing" tabindex="0" role="group" aria-label="Drawing of a checked rack">
-        <a href="{Root}{Paths.Drawing}"><img src="{Root}{Paths.Drawing}" alt="Front, rear and side elevation of a 42U cabinet: the equipment is 45 mm too deep for its doors, and the finding is marked in the side view" width="1148" height="1040"></a>
+        <a href="{Root}{Paths.Drawing}"><img src="{Root}{Paths.Drawing}"
+        alt="Front, rear and side elevation of a cabinet; the equipment is too deep for its doors, and the finding is marked in the side view"
+        width="1148" height="1040"></a>
         <figcaption>A checked rack, drawn by <code>POST /v1/elevations</code>. Finding 1: the doors do not close.</figcaption></figure>
         <h2 id="try">Try this rack</h2>
         <p>It is the rack of the drawing: three items in a cabinet 800 mm deep.</p>
@@ -43,9 +45,11 @@ internal static class StartPage
         <p>{Operation("Checks", "checkRack", "POST /v1/checks")}<br>{Link(Paths.Concepts + "#questions", "Questions")} ·
         {Link(Paths.Concepts + "#acceptances", "Acceptances")} · {Link(Paths.Problems, "Problems")}</p></section>
         <section><h3>Web shop</h3><p>Turn part numbers and quantities into a checked rack, and show what is missing from the basket and why.</p>
-        <p>{Operation("Baskets", "checkBasket", "POST /v1/baskets/checks")}<br>{Link(Paths.Members + "/basket-report", "The answer, member by member")}</p></section>
+        <p>{Operation("Baskets", "checkBasket", "POST /v1/baskets/checks")}<br>
+        {Link(Paths.Members + "/basket-report", "The answer, member by member")}</p></section>
         <section><h3>Engineer</h3><p>Follow every number to its formula and source; let the service propose a layout, draw it and list the small parts.</p>
-        <p>{Link(Paths.Rules, "Rules")} · {Link(Paths.Dimensions, "Dimensions")} · {Link(Paths.Tables, "Tables")}<br>{Operation("Proposals", "proposeRack", "POST /v1/proposals")}</p></section>
+        <p>{Link(Paths.Rules, "Rules")} · {Link(Paths.Dimensions, "Dimensions")} · {Link(Paths.Tables, "Tables")}<br>
+        {Operation("Proposals", "proposeRack", "POST /v1/proposals")}</p></section>
         </div>
         <h2 id="safety">Safety</h2>
         <div class="caution" role="note"><p>A cabinet can hurt people: mains voltage, falling and tipping weight, heat. This service gives advice. It does not

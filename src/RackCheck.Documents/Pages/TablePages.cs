@@ -50,9 +50,14 @@ internal static class TablePages
         return Encoding.UTF8.GetBytes(text.ToString());
     }
 
+    /// <summary>A list of sources with their standing.</summary>
+    /// <param name="sources">The sources.</param>
+    public static Html Listed(IEnumerable<SourcePage> sources) =>
+        Html.List(sources.Select(s => Html.Of($"<code>{s.Key}</code> {s.Text} <span class=\"small\">({s.Standing})</span>")));
+
     private static Html Sources(IReadOnlyList<SourcePage> sources) => Html.Of($"""
         <h2>Sources</h2>
-        {Html.List(sources.Select(s => Html.Of($"<code>{s.Key}</code> {s.Text} <span class=\"small\">({s.Standing})</span>")))}
+        {Listed(sources)}
         """);
 
     private static string Of(Scalar cell) => cell.Number?.ToString(CultureInfo.InvariantCulture) ?? cell.Text
