@@ -24,7 +24,7 @@ internal static class GlossaryDrawings
 
     /// <summary>Projections.</summary>
     public static Drawing Projections() => new Sketch().Cabinet().Uprights().Item(480, 90, 130)
-        .Level(FrontPlane - 90, FrontPlane, 60, "front projection", ItemTop)
+        .Level(FrontPlane - 90, FrontPlane, 28, "front projection", ItemTop)
         .Level(FrontPlane, FrontPlane + 480, FirstRow, "body depth", ItemBottom)
         .Level(FrontPlane + 480, FrontPlane + 610, SecondRow, "rear projection", ItemBottom - 50)
         .Draw(

@@ -39,7 +39,7 @@ internal sealed class RuleArticle(ContractTypes types, RackChecker checker)
             <section><h3>This rack is at the limit and passes</h3>{passes}</section></div>
             <h2>Remedies</h2>
             {Html.List(rule.Remedies)}
-            <p class="small">A report offers a remedy as a JSON patch, and only if the changed rack passes all rules that passed before.</p>
+            <p class="small">A report offers a remedy as a JSON patch, and only if all rules find that the finding is gone and no error is new.</p>
             <h2>Members that the rule reads</h2>
             {Html.List(rule.Needs.Select(n => Need(path, n)))}
             {(rule.Notes.Count == 0 ? Html.None : Html.Of($"<h2>Notes</h2>{Html.List(rule.Notes)}"))}
@@ -81,7 +81,9 @@ internal sealed class RuleArticle(ContractTypes types, RackChecker checker)
     private Html Finding(RuleDescriptor rule)
     {
         var rack = JsonSerializer.Deserialize(rule.FailingRack, ContractJson.Default.RackDescription)!;
-        if (checker.Check(rack).Findings.FirstOrDefault(f => f.Rule == rule.Id) is not { } finding)
+
+        // Pages are made without a product catalogue, and a rack that takes a height from it cannot be checked without.
+        if (rack.Items.Any(i => i.HeightU is null) || checker.Check(rack).Findings.FirstOrDefault(f => f.Rule == rule.Id) is not { } finding)
         {
             return Html.None;
         }
