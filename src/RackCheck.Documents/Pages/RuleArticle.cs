@@ -1,7 +1,6 @@
 using System.Globalization;
 using System.Text.Json;
 using RackCheck.Model;
-using RackCheck.Model.Converters;
 using RackCheck.Model.Json;
 using RackCheck.Rules;
 using RackCheck.Survey.Limits;
