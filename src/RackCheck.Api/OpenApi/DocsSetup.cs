@@ -6,7 +6,6 @@ using RackCheck.Api.Access;
 using RackCheck.Api.Endpoints;
 using RackCheck.Api.Http;
 using RackCheck.Api.Reading;
-using RackCheck.Documents;
 using RackCheck.Documents.Drawings.Elevations;
 using RackCheck.Documents.Pages;
 using RackCheck.Rules;
