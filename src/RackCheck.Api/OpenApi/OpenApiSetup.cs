@@ -1,6 +1,5 @@
 using Microsoft.OpenApi;
 using RackCheck.Api.Access;
-using RackCheck.Documents;
 using RackCheck.Model;
 using RackCheck.Rules;
 
