@@ -30,12 +30,13 @@ internal static partial class Pipeline
         });
         app.UseStatusCodePages(status => WriteStatusAsync(status.HttpContext));
         app.UseManagementPort();
+        app.UseFormerDocsAddresses();
         app.UseExactAddresses();
         app.UseCors();
         app.UseAccess();
         app.UseRequestDecompression();
         app.UseResponseCompression();
-        app.UseDocsPage();
+        app.UseDocs();
         app.MapChecks();
         app.MapBaskets();
         app.MapProposals();
@@ -48,7 +49,7 @@ internal static partial class Pipeline
         app.MapHealth();
         app.MapVersion();
         app.MapMetrics();
-        app.MapGet("/", () => Results.Redirect("/docs/")).ExcludeFromDescription();
+        app.MapGet("/", () => Results.Redirect("docs")).ExcludeFromDescription();
         app.AddFurtherPorts();
         app.Lifetime.ApplicationStarted.Register(() =>
         {

@@ -1,23 +1,15 @@
-using System.Globalization;
-using System.Text;
 using Microsoft.OpenApi;
 using RackCheck.Api.Access;
-using RackCheck.Api.Endpoints;
-using RackCheck.Api.Http;
-using RackCheck.Api.Reading;
-using RackCheck.Documents;
-using RackCheck.Documents.Drawings.Elevations;
 using RackCheck.Model;
 using RackCheck.Rules;
-using RackCheck.Survey.Catalogue;
-using Swashbuckle.AspNetCore.Swagger;
 
 namespace RackCheck.Api.OpenApi;
 
-/// <summary>The contract at /openapi/v1.json and the docs page at /docs.</summary>
+/// <summary>The contract.</summary>
 internal static class OpenApiSetup
 {
-    private const string Title = "Rack check service";
+    /// <summary>Name of the service.</summary>
+    public const string Title = "Rack check service";
 
     /// <summary>Registers the generator.</summary>
     public static void AddOpenApiDocument(this IServiceCollection services)
@@ -96,90 +88,4 @@ internal static class OpenApiSetup
             options.DocumentFilter<SharedPartsFilter>();
         });
     }
-
-    // The rules do not change at run time, so the page is written once.
-    private static void MapRulesPage(this IEndpointRouteBuilder routes)
-    {
-        var page = RulesPage.Write(new RuleCatalogue(RuleSet.Default), Cautions.General, "/docs/rules.css");
-        routes.MapPage("/docs/rules", page, "text/html; charset=utf-8");
-        routes.MapPage("/docs/rules.css", RulesPage.Style, "text/css; charset=utf-8");
-    }
-
-    // The type of each problem document leads to its page.
-    private static void MapProblemPages(this IEndpointRouteBuilder routes)
-    {
-        DescribedProblem[] problems =
-        [
-            .. ProblemKind.All.Select(k => new DescribedProblem(k.Type, k.Status, k.Title, k.Meaning, k.Remedy, Examples.AnswerText(Examples.AnswerOf(k)))),
-        ];
-        var codes = FaultCodes.All.Select(c => (c.Code, DocumentedMembers.Of(typeof(FaultCodes), c.Name))).ToArray();
-        foreach (var problem in problems)
-        {
-            routes.MapPage(
-                problem.Type,
-                ProblemPages.Write(problem, problem.Type == ProblemKind.Invalid.Type || problem.Type == ProblemKind.NotJson.Type ? codes : []),
-                "text/html; charset=utf-8");
-        }
-
-        routes.MapPage("/docs/problems", ProblemPages.WriteIndex(problems), "text/html; charset=utf-8");
-    }
-
-    /// <summary>Serves the contract and the docs page.</summary>
-    public static void UseDocsPage(this WebApplication app)
-    {
-        app.UseWhen(
-            static context => context.Request.Path.StartsWithSegments("/docs", StringComparison.Ordinal),
-            docs =>
-            {
-                docs.Use(static (context, next) =>
-                {
-                    context.Response.Headers.ContentSecurityPolicy = DocsPage.ContentSecurityPolicy;
-                    return next(context);
-                });
-                docs.UseReaders();
-                docs.UseExplorer();
-            });
-        var contract = new Lazy<StaticAnswer>(() => Contract(app.Services.GetRequiredService<ISwaggerProvider>()));
-        var picture = new Lazy<StaticAnswer>(() => Picture(app.Services));
-        app.MapGet("/docs/elevation.svg", (Delegate)((HttpContext context) => picture.Value.WriteAsync(context))).RequireReader().ExcludeFromDescription();
-        app.MapGet("/openapi/v1.json", (Delegate)((HttpContext context) => contract.Value.WriteAsync(context))).RequireReader().ExcludeFromDescription();
-        app.MapPage("/docs/" + DocsPage.StylePath, DocsPage.Style, "text/css; charset=utf-8");
-        app.MapRulesPage();
-        app.MapProblemPages();
-    }
-
-    // The drawing of an example, to show what drawings look like.
-    private static StaticAnswer Picture(IServiceProvider services)
-    {
-        var example = Examples.Racks.Single(e => e.Name == Examples.Drawn);
-        var rack = services.GetRequiredService<DescriptionReader>().Read(example.Json).Document!;
-        var drawn = DrawnRack.Of(ResolvedRack.Plain(rack), services.GetRequiredService<RackChecker>());
-        return new StaticAnswer(ElevationDrawing.Svg([drawn]), ElevationsEndpoints.Svg);
-    }
-
-    // Made once: it takes longer than a check, and changes only with the service.
-    private static StaticAnswer Contract(ISwaggerProvider provider)
-    {
-        using var text = new StringWriter(CultureInfo.InvariantCulture);
-        provider.GetSwagger("v1").SerializeAsV31(new OpenApiJsonWriter(text));
-        return new StaticAnswer(Encoding.UTF8.GetBytes(text.ToString()), "application/json; charset=utf-8");
-    }
-
-    private static void MapPage(this IEndpointRouteBuilder routes, string path, string page, string mediaType)
-    {
-        var answer = new StaticAnswer(Encoding.UTF8.GetBytes(page), mediaType);
-        routes.MapGet(path, (Delegate)((HttpContext context) => answer.WriteAsync(context))).RequireReader().ExcludeFromDescription();
-    }
-
-    private static void UseExplorer(this IApplicationBuilder app) => app.UseSwaggerUI(options =>
-    {
-        options.RoutePrefix = "docs";
-        options.DocumentTitle = Title;
-        options.SwaggerEndpoint("/openapi/v1.json", Title);
-        options.EnableTryItOutByDefault();
-        options.DefaultModelsExpandDepth(0);
-        options.DisplayRequestDuration();
-        options.DisplayOperationId();
-        options.InjectStylesheet(DocsPage.StylePath);
-    });
 }

@@ -1,4 +1,3 @@
-using System.Buffers;
 using System.Globalization;
 using System.Text;
 using RackCheck.Model;
@@ -7,28 +6,25 @@ using RackCheck.Model.Converters;
 namespace RackCheck.Documents.Parts;
 
 /// <summary>
-/// Parts lists as CSV (RFC 4180): a header row, CRLF, UTF-8 without a byte order mark, fields with commas, quotes or line breaks in quotes.
-/// A spreadsheet takes text that begins with <c>=</c>, <c>+</c>, <c>-</c>, <c>@</c>, tab, carriage return or line feed for a formula or drops it; such text
-/// gets an apostrophe in front, each id of a list for itself.
+/// Parts lists as CSV: a header row, UTF-8 without a byte order mark, otherwise as <see cref="CsvText"/> says. Text that a spreadsheet would take for a
+/// formula is marked, each id of a list for itself.
 /// </summary>
 public static class PartsCsv
 {
-    private static readonly SearchValues<char> Quotable = SearchValues.Create(",\"\r\n;'");
-
     private static readonly (string Name, Func<PartLine, string?> Value)[] Columns =
     [
         ("kind", l => Name(l.Kind)),
-        ("description", l => Safe(l.Description)),
+        ("description", l => CsvText.Safe(l.Description)),
         ("quantity", l => Number(l.Quantity)),
         ("unit", l => Name(l.Unit)),
         ("items", l => Listed(l.Items)),
         ("pdus", l => Listed(l.Pdus)),
-        ("partNumber", l => Safe(l.PartNumber)),
+        ("partNumber", l => CsvText.Safe(l.PartNumber)),
         ("orderQuantity", l => Number(l.OrderQuantity)),
         ("included", l => l.Included ? "true" : "false"),
-        ("text", l => Safe(l.Data.Text)),
+        ("text", l => CsvText.Safe(l.Data.Text)),
         ("fixing", l => l.Data.Fixing is { } fixing ? Name(fixing) : null),
-        ("thread", l => Safe(l.Data.Thread)),
+        ("thread", l => CsvText.Safe(l.Data.Thread)),
         ("heightU", l => Number(l.Data.HeightU)),
         ("lengthM", l => Number(l.Data.LengthM)),
         ("requiredLengthM", l => Number(l.Data.RequiredLengthM)),
@@ -44,9 +40,9 @@ public static class PartsCsv
         ("batteryType", l => l.Data.BatteryType is { } type ? Name(type) : null),
         ("cells", l => Number(l.Data.Cells)),
         ("capacityAh", l => Number(l.Data.CapacityAh)),
-        ("rule", l => Safe(l.Rule)),
-        ("calculation", l => Safe(l.Calculation)),
-        ("why", l => Safe(l.Why)),
+        ("rule", l => CsvText.Safe(l.Rule)),
+        ("calculation", l => CsvText.Safe(l.Calculation)),
+        ("why", l => CsvText.Safe(l.Why)),
     ];
 
     /// <summary>Names of the columns.</summary>
@@ -58,24 +54,16 @@ public static class PartsCsv
     public static byte[] Of(PartsList list)
     {
         var text = new StringBuilder();
-        text.AppendJoin(',', Header).Append("\r\n");
+        CsvText.Add(text, Header);
         foreach (var line in list.Lines)
         {
-            text.AppendJoin(',', Columns.Select(c => Quoted(c.Value(line) ?? ""))).Append("\r\n");
+            CsvText.Add(text, Columns.Select(c => c.Value(line) ?? ""));
         }
 
         return Encoding.UTF8.GetBytes(text.ToString());
     }
 
-    private static string? Safe(string? text) =>
-        text is { Length: > 0 } && text[0] is '=' or '+' or '-' or '@' or '\t' or '\r' or '\n' ? "'" + text : text;
-
-    private static string? Listed(IReadOnlyList<string>? names) => names is null ? null : string.Join("; ", names.Select(Safe));
-
-    private static string Quoted(string field) =>
-        field.AsSpan().IndexOfAny(Quotable) >= 0 || field.Length != field.AsSpan().Trim().Length
-            ? $"\"{field.Replace("\"", "\"\"", StringComparison.Ordinal)}\""
-            : field;
+    private static string? Listed(IReadOnlyList<string>? names) => names is null ? null : string.Join("; ", names.Select(CsvText.Safe));
 
     private static string? Number(double? value) => value?.ToString("0.###", CultureInfo.InvariantCulture);
 

@@ -80,7 +80,8 @@ public sealed class ApiKeyTests
     [InlineData("/v1/rules/layout.overlap")]
     [InlineData("/v1/reference/rack-geometry")]
     [InlineData("/openapi/v1.json")]
-    [InlineData("/docs/index.html")]
+    [InlineData("/docs")]
+    [InlineData("/docs/explorer/index.html")]
     [InlineData("/docs/rules")]
     [InlineData("/version")]
     public async Task Documentation_is_public_unless_told(string path)

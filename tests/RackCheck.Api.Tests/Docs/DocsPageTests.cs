@@ -2,7 +2,7 @@ using Microsoft.Playwright;
 
 namespace RackCheck.Api.Tests.Docs;
 
-/// <summary>The docs page in a real browser.</summary>
+/// <summary>The explorer in a real browser.</summary>
 public sealed class DocsPageTests : IAsyncLifetime
 {
     private readonly Service service = new();
@@ -52,7 +52,7 @@ public sealed class DocsPageTests : IAsyncLifetime
     }
 
     [BrowserFact]
-    public async Task DocsPage_satisfies_its_policy_and_loads_nothing_external()
+    public async Task Explorer_satisfies_its_policy_and_loads_nothing_external()
     {
         var page = await OpenAsync();
         Assert.False(await page.Locator(".topbar").IsVisibleAsync());
@@ -62,21 +62,7 @@ public sealed class DocsPageTests : IAsyncLifetime
     private async Task<IPage> OpenAsync()
     {
         playwright = await Playwright.CreateAsync();
-        browser = await playwright.Chromium.LaunchAsync(new()
-        {
-            ExecutablePath = BrowserFactAttribute.Browser,
-            Headless = true,
-            Args =
-            [
-                "--no-sandbox",
-                "--disable-gpu",
-                "--disable-quic",
-                "--no-first-run",
-                "--disable-background-networking",
-                "--disable-component-update",
-                "--disable-sync",
-            ],
-        });
+        browser = await Browsers.LaunchAsync(playwright);
         var page = await browser.NewPageAsync();
         page.SetDefaultTimeout(Patience);
         page.Console += (_, message) =>
@@ -96,7 +82,7 @@ public sealed class DocsPageTests : IAsyncLifetime
                 complaints.Add("from elsewhere: " + request.Url);
             }
         };
-        await page.GotoAsync(new Uri(service.ClientOptions.BaseAddress, "/docs/").ToString());
+        await page.GotoAsync(new Uri(service.ClientOptions.BaseAddress, "/docs/explorer/index.html").ToString());
         await page.Locator(".opblock").First.WaitForAsync();
         return page;
     }

@@ -118,7 +118,7 @@ public sealed class ProtocolTests : IAsyncLifetime
     [InlineData("/metrics")]
     [InlineData("/openapi/v1.json")]
     [InlineData("/docs/rules")]
-    [InlineData("/docs/index.html")]
+    [InlineData("/docs/explorer/index.html")]
     [InlineData("/")]
     public async Task Head_is_answered_like_get_without_the_body(string path)
     {
@@ -194,7 +194,7 @@ public sealed class ProtocolTests : IAsyncLifetime
     [InlineData("/v1/rules")]
     [InlineData("/v1/none")]
     [InlineData("/health/live")]
-    [InlineData("/docs/index.html")]
+    [InlineData("/docs/explorer/index.html")]
     [InlineData("/")]
     public async Task Every_answer_has_nosniff_and_a_trace_id(string path)
     {

@@ -139,7 +139,7 @@ public sealed partial class ContractTextTests(Service service) : IClassFixture<S
             var page = await service.GetAsync(kind.Type);
             Assert.Equal((200, "text/html"), (page.Status, page.MediaType));
             Assert.Contains($"<h1>{kind.Title}</h1>", page.Text, StringComparison.Ordinal);
-            Assert.Contains($"href=\"problems/{kind.Name}\"", index.Text, StringComparison.Ordinal);
+            Assert.Contains($"href=\"../docs/problems/{kind.Name}\"", index.Text, StringComparison.Ordinal);
         }
 
         var codes = Contract["components"]!["schemas"]!["Fault"]!["properties"]!["code"]![SharedPartsFilter.Codes]!.AsArray();

@@ -1,0 +1,70 @@
+using Microsoft.Playwright;
+using RackCheck.Documents.Pages;
+using RackCheck.Rules;
+
+namespace RackCheck.Api.Tests.Docs;
+
+/// <summary>The pages of the documentation in a real browser, at the widths of telephones, light and dark.</summary>
+public sealed class PagesInBrowserTests : IAsyncLifetime
+{
+    private readonly Service service = new();
+
+    private static string[] Pages =>
+    [
+        Paths.Start,
+        Paths.Rules,
+        Paths.Rule(RuleSet.Default.All.First(r => r.Descriptor.Theme == "depth").Descriptor.Id),
+        Paths.Reference,
+        Paths.Concepts,
+        Paths.Dimensions,
+        Paths.Members + "/rack-description",
+        Paths.Tables + "/bounds",
+        Paths.Problems,
+        Paths.Problems + "/invalid-description",
+        Paths.Search + "?q=setback",
+    ];
+
+    public Task InitializeAsync()
+    {
+        service.UseKestrel(0);
+        service.StartServer();
+        return Task.CompletedTask;
+    }
+
+    public async Task DisposeAsync() => await service.DisposeAsync();
+
+    [BrowserFact]
+    public async Task Page_fits_a_telephone_without_a_complaint()
+    {
+        using var playwright = await Playwright.CreateAsync();
+        await using var browser = await Browsers.LaunchAsync(playwright);
+        var complaints = new List<string>();
+        var page = await browser.NewPageAsync();
+        page.SetDefaultTimeout(120_000);
+        page.Console += (_, message) =>
+        {
+            if (message.Type is "error" or "warning")
+            {
+                complaints.Add($"{page.Url}: {message.Text}");
+            }
+        };
+        page.PageError += (_, fault) => complaints.Add($"{page.Url}: {fault}");
+        foreach (var path in Pages)
+        {
+            foreach (var (width, scheme) in new[] { (390, ColorScheme.Light), (320, ColorScheme.Dark) })
+            {
+                await page.EmulateMediaAsync(new() { ColorScheme = scheme });
+                await page.SetViewportSizeAsync(width, 844);
+                await page.GotoAsync(new Uri(service.ClientOptions.BaseAddress, "/" + path).ToString());
+                var needed = await page.EvaluateAsync<int>("document.documentElement.scrollWidth");
+                Assert.True(needed <= width, $"{path} is {needed} px wide in a window of {width} px");
+            }
+        }
+
+        await page.Locator(".hits li").First.WaitForAsync();
+        await page.GotoAsync(new Uri(service.ClientOptions.BaseAddress, "/" + Paths.Start).ToString());
+        await page.Locator("[data-try] button").ClickAsync();
+        await Assertions.Expect(page.Locator("[data-answer] .sign.hold")).ToBeVisibleAsync(new() { Timeout = 120_000 });
+        Assert.True(complaints.Count == 0, string.Join(Environment.NewLine, complaints));
+    }
+}
