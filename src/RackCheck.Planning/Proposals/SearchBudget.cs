@@ -16,7 +16,7 @@ public sealed class SearchBudget(double work)
     /// <summary>Work of a thorough search for racks.</summary>
     public const double Thorough = 20_000;
 
-    // Measured on racks of 15 to 200 items.
+    // Chosen with the other costs, so that small conflicts are searched to the end. Single solves of 15 to 200 items took up to 3,000.
     private const double OfSolvedSecond = 2000;
 
     // What the search for a conflict may take of the work that the search for racks may.
