@@ -5,7 +5,62 @@ namespace RackCheck.Api.Tests.Docs;
 /// <summary>The browser of the tests.</summary>
 internal static class Browsers
 {
-    public static Task<IBrowser> LaunchAsync(IPlaywright playwright) => playwright.Chromium.LaunchAsync(new()
+    /// <summary>
+    /// Longest wait for one thing, ms: the first proposal of a service is slow on a busy machine, and so is the browser that shows its answer.
+    /// </summary>
+    public const int PatienceMs = 120_000;
+
+    // Some calls of the browser have no time limit of their own. A browser that hangs must not hold the run.
+    private static readonly TimeSpan Longest = TimeSpan.FromMinutes(8);
+
+    /// <summary>
+    /// Lets a test visit pages of a service and fails where a page complains: an error or a warning in the console, a fault of a script, or anything that
+    /// is loaded from elsewhere.
+    /// </summary>
+    /// <param name="service">The service, which listens on a port.</param>
+    /// <param name="visit">The visit.</param>
+    public static async Task VisitAsync(Service service, Func<IPage, Task> visit)
+    {
+        using var playwright = await Playwright.CreateAsync().WaitAsync(Longest);
+        var browser = await LaunchAsync(playwright);
+        try
+        {
+            await VisitAsync(service, browser, visit).WaitAsync(Longest);
+        }
+        finally
+        {
+            await browser.CloseAsync().WaitAsync(TimeSpan.FromMilliseconds(PatienceMs));
+        }
+    }
+
+    private static async Task VisitAsync(Service service, IBrowser browser, Func<IPage, Task> visit)
+    {
+        var own = service.ClientOptions.BaseAddress.ToString();
+        var complaints = new List<string>();
+        var page = await browser.NewPageAsync();
+        page.SetDefaultTimeout(PatienceMs);
+        page.Console += (_, message) =>
+        {
+            if (message.Type is "error" or "warning")
+            {
+                complaints.Add($"{page.Url}: {message.Text}");
+            }
+        };
+        page.PageError += (_, fault) => complaints.Add($"{page.Url}: {fault}");
+        page.Request += (_, request) =>
+        {
+            if (!request.Url.StartsWith(own, StringComparison.Ordinal)
+                && !request.Url.StartsWith("data:", StringComparison.Ordinal)
+                && !request.Url.StartsWith("blob:" + own, StringComparison.Ordinal))
+            {
+                complaints.Add($"{page.Url}: from elsewhere: {request.Url}");
+            }
+        };
+        await visit(page);
+        Assert.True(complaints.Count == 0, string.Join(Environment.NewLine, complaints));
+    }
+
+    private static Task<IBrowser> LaunchAsync(IPlaywright playwright) => playwright.Chromium.LaunchAsync(new()
     {
         ExecutablePath = BrowserFactAttribute.Browser,
         Headless = true,
