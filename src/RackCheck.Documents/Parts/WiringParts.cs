@@ -125,6 +125,11 @@ internal static class WiringParts
         }
     }
 
+    /// <summary>Area of the main protective conductor, mm2: as described, else by the rules and common practice.</summary>
+    public static double MainMm2(RackSurvey survey) => survey.Earth.MainMm2 ?? Nominal(Math.Max(
+        UsualMainMm2,
+        ConductorNeed.Of(survey.Power.Supplies, EarthLeadNeeds.StrengthMm2(survey, survey.Description.Policy), isMain: true).SectionMm2));
+
     // Conductors to the parts of the cabinet, and the main one. Their lengths are those of the maker and of the building.
     private static void Bonds(PartsContext context)
     {
@@ -148,7 +153,7 @@ internal static class WiringParts
             });
         }
 
-        var main = earth.MainMm2 ?? Nominal(Math.Max(UsualMainMm2, ConductorNeed.Of(survey.Power.Supplies, least, isMain: true).SectionMm2));
+        var main = MainMm2(survey);
         context.Add(new PartLine
         {
             Kind = PartKind.EarthLead, Description = Invariant($"Main protective conductor, {main:0.###} mm2"), Quantity = 1, Unit = PartUnit.Piece,

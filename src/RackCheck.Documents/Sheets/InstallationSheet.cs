@@ -116,9 +116,8 @@ internal static class InstallationSheet
         }
 
         var leads = EarthLeadNeeds.Of(context.Survey, context.Survey.Description.Policy).ToDictionary(n => n.Item);
-        var main = context.Parts.Lines.FirstOrDefault(l => l.Kind == PartKind.EarthLead && l.Description.StartsWith("Main", StringComparison.Ordinal));
         var bar = earth.Bar is null ? "main earth terminal" : "earth bar";
-        List<IReadOnlyList<string>> rows = [["1", "building's protective earth", bar, Number(main?.Data.CrossSectionMm2, "mm2"), "", Grid.Box]];
+        List<IReadOnlyList<string>> rows = [["1", "building's protective earth", bar, Number(WiringParts.MainMm2(context.Survey), "mm2"), "", Grid.Box]];
         foreach (var part in earth.Parts)
         {
             rows.Add([Invariant($"{rows.Count + 1}"), part.Name, bar, part.IsBonded == true ? "as fitted" : "fit a conductor", "", Grid.Box]);

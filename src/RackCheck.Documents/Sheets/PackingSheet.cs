@@ -128,7 +128,8 @@ internal static class PackingSheet
 
         if (survey.Earth.IsElectrical)
         {
-            yield return $"The building's protective earth at the cabinet for the main protective conductor ({Number(survey.Earth.MainMm2, "mm2")}).";
+            var main = Parts.WiringParts.MainMm2(survey);
+            yield return $"The building's protective earth at the cabinet for the main protective conductor ({Number(main, "mm2")}).";
         }
     }
 }
