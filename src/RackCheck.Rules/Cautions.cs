@@ -8,6 +8,11 @@ public static class Cautions
         "This report is calculated from the given data and is advisory only. "
         + "Local codes and regulations and the judgement of a qualified person take precedence.";
 
+    /// <summary>The same for pages that are about reports and are none.</summary>
+    public const string Documentation =
+        "Reports are calculated from the given data and are advisory only. "
+        + "Local codes and regulations, the makers' instructions and the judgement of a qualified person take precedence.";
+
     /// <summary>Names the themes of the contract that have no rules yet, to avoid a false sense of approval.</summary>
     /// <param name="rules">The rules.</param>
     /// <returns>The caution, or null where every theme has a rule.</returns>

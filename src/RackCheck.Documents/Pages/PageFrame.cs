@@ -49,7 +49,7 @@ internal static class PageFrame
             {body}
             </main>
             <footer>
-            <p>{Cautions.General}</p>
+            <p>{Cautions.Documentation}</p>
             <p>Ruleset {RuleSet.CurrentVersion} · <a href="{root}openapi/v1.json">contract, OpenAPI 3.1</a></p>
             </footer>
             </body>

@@ -67,7 +67,7 @@ public sealed partial class DocsSiteTests(Service service) : IClassFixture<Servi
                 rule.What,
                 rule.Why,
                 rule.Formula,
-                Cautions.General,
+                Cautions.Documentation,
                 .. rule.Remedies,
                 .. rule.Notes,
                 .. rule.Needs,
