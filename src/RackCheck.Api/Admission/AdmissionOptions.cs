@@ -47,9 +47,9 @@ public sealed class PoolOptions
     [Range(1, 100_000)]
     public int Queue { get; init; } = 64;
 
-    /// <summary>Time in the queue up to which more than an eighth of the queue is used under lasting overload, ms. A short burst may fill it.</summary>
+    /// <summary>Time in the queue up to which more than its least share is used under lasting overload, ms. A short burst may fill the queue.</summary>
     [Range(1, 600_000)]
-    public int TargetMs { get; init; } = 8;
+    public int TargetMs { get; init; } = 4;
 
     /// <summary>Maximum time in the queue, ms. A request that has waited longer is refused.</summary>
     [Range(1, 600_000)]

@@ -8,7 +8,8 @@ namespace RackCheck.Api.Admission;
 /// the queue full is refused at once.
 /// </summary>
 /// <remarks>
-/// A burst may fill the queue. A queue that stays filled only makes all wait, so after a while seven eighths of it admit only what is served in time.
+/// A burst may fill the queue. A queue that stays filled only makes all wait, so after a while seven eighths of it admit only what is served in time,
+/// and after a refusal all of it but two places a thread.
 /// </remarks>
 internal sealed class ComputePool : IDisposable
 {
@@ -20,8 +21,13 @@ internal sealed class ComputePool : IDisposable
     // From then on a queue that was never empty counts as overload instead of a burst.
     private static readonly TimeSpan Burst = TimeSpan.FromMilliseconds(100);
 
-    // An eighth of the queue is always open, so that a few callers who each wait for their answers are never refused.
+    // After a refusal no burst is let in for this time: requests that come whatever the answers do would fill the queue whenever it has just emptied.
+    private static readonly TimeSpan Shedding = TimeSpan.FromMilliseconds(500);
+
+    // An eighth of the queue stays open, so that a few callers who each wait for their answers are not refused. Others fill it and are refused; from then
+    // on fewer places are open for each thread, so that what is accepted is served soon.
     private const int LeastShare = 8;
+    private const int LeastPerThread = 2;
 
     private readonly PoolOptions options;
     private readonly TimeProvider time;
@@ -30,6 +36,7 @@ internal sealed class ComputePool : IDisposable
     private readonly BlockingCollection<Task> queue;
     private readonly Thread[] threads;
     private long lastEmpty;
+    private long lastFull;
     private long meanWorkTicks;
 
     /// <summary>Starts the threads.</summary>
@@ -58,9 +65,11 @@ internal sealed class ComputePool : IDisposable
                 return false;
             }
 
+            var sheds = time.GetElapsedTime(Volatile.Read(ref lastFull)) < Shedding;
+            var open = sheds ? Math.Min(options.Queue, LeastPerThread * threads.Length) : Math.Max(1, options.Queue / LeastShare);
             return waiting >= options.Queue
-                || (waiting >= Math.Max(1, options.Queue / LeastShare)
-                    && time.GetElapsedTime(Volatile.Read(ref lastEmpty)) > Burst
+                || (waiting >= open
+                    && (sheds || time.GetElapsedTime(Volatile.Read(ref lastEmpty)) > Burst)
                     && waiting * Volatile.Read(ref meanWorkTicks) > threads.Length * options.TargetMs * TimeSpan.TicksPerMillisecond);
         }
     }
@@ -81,11 +90,19 @@ internal sealed class ComputePool : IDisposable
             return task;
         }
 
-        Refuse("full");
+        RefuseAsFull();
         return null;
     }
 
+    /// <summary>Counts a refusal because the queue is full.</summary>
+    public void RefuseAsFull()
+    {
+        Volatile.Write(ref lastFull, time.GetTimestamp());
+        Refuse("full");
+    }
+
     /// <summary>Counts a refusal.</summary>
+    /// <param name="reason">Why, for metrics.</param>
     public void Refuse(string reason) => metrics.Refused(tag, reason);
 
     /// <inheritdoc/>

@@ -27,7 +27,15 @@ internal static class Door
                 return next(context);
             }
 
-            pool.Refuse(memory.IsExhausted ? "memory" : "full");
+            if (memory.IsExhausted)
+            {
+                pool.Refuse("memory");
+            }
+            else
+            {
+                pool.RefuseAsFull();
+            }
+
             return Problems.WriteOverloadedAsync(context);
         });
     }

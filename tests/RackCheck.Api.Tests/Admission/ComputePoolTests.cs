@@ -76,6 +76,25 @@ public sealed class ComputePoolTests : IDisposable
     }
 
     [Fact]
+    public async Task Pool_that_has_just_refused_lets_in_no_burst()
+    {
+        using var large = new ComputePool("large", new PoolOptions { Workers = 1, Queue = 64, TargetMs = 15 }, time, metrics);
+        await large.TryRun(_ => Take(10), CancellationToken.None)!;
+        var running = await BlockAsync(large);
+        var queued = Enumerable.Range(0, 2).Select(i => large.TryRun(_ => i, CancellationToken.None)!).ToList();
+        Assert.False(large.IsFull);
+        large.RefuseAsFull();
+        Assert.True(large.IsFull);
+        Take(501);
+        Assert.False(large.IsFull);
+        queued.AddRange(Enumerable.Range(2, 6).Select(i => large.TryRun(_ => i, CancellationToken.None)!));
+        Assert.True(large.IsFull);
+        gate.Set();
+        await running;
+        Assert.Equal(Enumerable.Range(0, 8), await Task.WhenAll(queued));
+    }
+
+    [Fact]
     public async Task Computation_that_waited_too_long_is_not_started()
     {
         var running = await BlockAsync();
@@ -126,15 +145,17 @@ public sealed class ComputePoolTests : IDisposable
     private Task<T> Run<T>(Func<CancellationToken, T> compute) => pool.TryRun(compute, CancellationToken.None)!;
 
     // Occupies the one thread until the gate opens.
-    private async Task<Task<bool>> BlockAsync()
+    private async Task<Task<bool>> BlockAsync(ComputePool? other = null)
     {
         var started = new TaskCompletionSource(TaskCreationOptions.RunContinuationsAsynchronously);
-        var running = Run(_ =>
-        {
-            started.SetResult();
-            gate.Wait(CancellationToken.None);
-            return true;
-        });
+        var running = (other ?? pool).TryRun(
+            _ =>
+            {
+                started.SetResult();
+                gate.Wait(CancellationToken.None);
+                return true;
+            },
+            CancellationToken.None)!;
         await started.Task;
         return running;
     }
