@@ -67,7 +67,12 @@ internal static class ProposalTimes
     /// <summary>Prints the work that the dearest requests take: what was counted, and the processor time of the process.</summary>
     public static void PrintDearest()
     {
-        Plan(Request(new Random(0), 15, Parts, 1));
+        // The service is compiled ahead of time and answers its examples before it is ready: only the second pass counts.
+        foreach (var request in DearProposals.All.Values)
+        {
+            Plan(request);
+        }
+
         Console.WriteLine("| request | answered | work counted, ms | processor, ms | on the clock, ms | cut |");
         Console.WriteLine("| --- | --- | --- | --- | --- | --- |");
         foreach (var (name, request) in DearProposals.All)
