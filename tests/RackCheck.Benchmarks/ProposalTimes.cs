@@ -18,6 +18,7 @@ internal static class ProposalTimes
 {
     private const int Lists = 40;
     private const int ListsOfLongSearch = 4;
+    private const int Rounds = 5;
 
     private static readonly string[] Parts =
     [
@@ -67,27 +68,29 @@ internal static class ProposalTimes
     /// <summary>Prints the work that the dearest requests take: what was counted, and the processor time of the process.</summary>
     public static void PrintDearest()
     {
-        // The service is compiled ahead of time and answers its examples before it is ready: only the second pass counts.
-        foreach (var request in DearProposals.All.Values)
-        {
-            Plan(request);
-        }
-
         Console.WriteLine("| request | answered | work counted, ms | processor, ms | on the clock, ms | cut |");
         Console.WriteLine("| --- | --- | --- | --- | --- | --- |");
-        foreach (var (name, request) in DearProposals.All)
+
+        // The first rounds compile as well, which the service has done ahead of time.
+        var rounds = Enumerable.Range(0, Rounds).Select(_ => DearProposals.All.Values.Select(Measured).ToArray()).ToArray();
+        foreach (var (index, name) in DearProposals.All.Keys.Index())
         {
-            var budget = SearchBudget.Of(request.Effort == SearchEffort.Thorough);
-            var (watch, before) = (Stopwatch.GetTimestamp(), Environment.CpuUsage.TotalTime);
-            var answer = Planner.Plan(request, ByNumber, Products, budget);
-            var (clock, processor) = (Stopwatch.GetElapsedTime(watch).TotalMilliseconds, (Environment.CpuUsage.TotalTime - before).TotalMilliseconds);
+            var (answer, spent, clock, processor) = rounds.Select(round => round[index]).MinBy(m => m.Processor);
             var found = answer.Conflict is { } conflict
                 ? string.Create(CultureInfo.InvariantCulture, $"conflict of {conflict.Requirements.Count}{(conflict.Proven ? "" : ", not shown minimal")}")
                 : string.Create(CultureInfo.InvariantCulture, $"{answer.Alternatives[0].Racks?.Count ?? 1} cabinets");
             Console.WriteLine(string.Create(
                 CultureInfo.InvariantCulture,
-                $"| {name} | {found} | {budget.Spent:0} | {processor:0} | {clock:0} | {(answer.Cautions.Count > 0 ? "yes" : "no")} |"));
+                $"| {name} | {found} | {spent:0} | {processor:0} | {clock:0} | {(answer.Cautions.Count > 0 ? "yes" : "no")} |"));
         }
+    }
+
+    private static (ProposalAnswer Answer, double Spent, double Clock, double Processor) Measured(ProposalRequest request)
+    {
+        var budget = SearchBudget.Of(request.Effort == SearchEffort.Thorough);
+        var (watch, before) = (Stopwatch.GetTimestamp(), Environment.CpuUsage.TotalTime);
+        var answer = Planner.Plan(request, ByNumber, Products, budget);
+        return (answer, budget.Spent, Stopwatch.GetElapsedTime(watch).TotalMilliseconds, (Environment.CpuUsage.TotalTime - before).TotalMilliseconds);
     }
 
     private static void Row(string name, int count, string[] parts, int most, SearchEffort effort)

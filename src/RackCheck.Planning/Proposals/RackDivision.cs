@@ -27,8 +27,7 @@ internal sealed class RackDivision
     private const int MostRounds = 6;
     private const int MostRoundsInTest = 2;
     private const double Work = 0.1;
-    private const double ShareOfSolved = 0.1;
-    private const double CostOfPlace = 0.15;
+    private const double CostOfPlace = 0.05;
 
     // Rules of the supplies, over all racks that they feed.
     private static readonly HashSet<string> SupplyRules =
@@ -197,7 +196,7 @@ internal sealed class RackDivision
         solver.StringParameters = Invariant($"num_workers:1,random_seed:42,max_deterministic_time:{Work}");
         var status = solver.Solve(model);
         task.Budget.Spend((CostOfPlace * parts.Count * count)
-            + SearchBudget.CostOfSolver(status is CpSolverStatus.Optimal or CpSolverStatus.Infeasible ? Work * ShareOfSolved : Work));
+            + SearchBudget.CostOfSolver(Work, hasEnded: status is CpSolverStatus.Optimal or CpSolverStatus.Infeasible));
         return status is CpSolverStatus.Optimal or CpSolverStatus.Feasible
             ? [.. at.Select(p => Array.FindIndex(p, literal => solver.BooleanValue(literal)))]
             : null;

@@ -174,9 +174,9 @@ internal sealed class TrialMaker(ProposalTask task, RackChecker checker, Cancell
         {
             var share = Share;
             layout = solved[key] = LayoutSolver.Solve(problem, share, cancellation);
-            var used = layout.IsProven(problem) ? share / 10 : share;
-            left -= used;
-            task.Budget.Spend(layout.Work + (layout.IsSearched ? SearchBudget.CostOfSolver(used) : 0));
+            var isProven = layout.IsProven(problem);
+            left -= isProven ? share / 10 : share;
+            task.Budget.Spend(layout.Work + (layout.IsSearched ? SearchBudget.CostOfSolver(share, isProven) : 0));
         }
 
         return layout;
