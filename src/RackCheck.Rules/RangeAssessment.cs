@@ -21,7 +21,7 @@ internal sealed class RangeAssessment
     private readonly IReadOnlyDictionary<string, RulePolicy>? policy;
     private readonly Action<RuleDescriptor, Exception> onRuleFault;
     private readonly MissingFacts facts;
-    private readonly Dictionary<RackSurvey, RuleContext> contexts = new(ReferenceEqualityComparer.Instance);
+    private readonly Dictionary<(End End, int Turned), RuleContext> contexts = [];
     private FactSet assumed;
     private JsonNode? posted;
 
@@ -64,7 +64,7 @@ internal sealed class RangeAssessment
         foreach (var rule in rules.RackRules)
         {
             cancellation.ThrowIfCancellationRequested();
-            var at = notAssessed.FindIndex(n => n.Rule == rule.Descriptor.Id);
+            var at = IndexOf(notAssessed, rule.Descriptor.Id);
             var entry = at < 0 ? null : notAssessed[at];
             var read = facts.Set.And(rules.FactsReadBy(rule.Descriptor.Id));
             var waits = entry is { Reason: NotAssessedReason.Missing, Missing.Count: > 0 };
@@ -73,7 +73,7 @@ internal sealed class RangeAssessment
                 continue;
             }
 
-            var given = new RuleAnswer(all.Written.FindAll(f => f.Rule == rule.Descriptor.Id), waits ? entry!.Missing : [], false);
+            var given = new RuleAnswer(FindingsOf(rule.Descriptor.Id, all.Written), waits ? entry!.Missing : [], false);
             if (Ask(rule, read, given, all) && waits)
             {
                 notAssessed.RemoveAt(at);
@@ -99,7 +99,7 @@ internal sealed class RangeAssessment
 
     private void AddFindings(Rule rule, NotAssessed entry, FindingList all)
     {
-        var given = new RuleAnswer(all.Written.FindAll(f => f.Rule == entry.Rule), entry.Missing, false);
+        var given = new RuleAnswer(FindingsOf(entry.Rule, all.Written), entry.Missing, false);
         var favourable = At(rule, End.Favourable);
         if (!favourable.IsFailed && favourable.Findings.Any(f => !given.Has(f)))
         {
@@ -110,6 +110,33 @@ internal sealed class RangeAssessment
                 Add(all, given, all.IsOutline ? lasting : Written(rule, lasting));
             }
         }
+    }
+
+    private static int IndexOf(List<NotAssessed> entries, string rule)
+    {
+        for (var i = 0; i < entries.Count; i++)
+        {
+            if (entries[i].Rule == rule)
+            {
+                return i;
+            }
+        }
+
+        return -1;
+    }
+
+    private static IReadOnlyList<Finding> FindingsOf(string rule, List<Finding> all)
+    {
+        List<Finding>? own = null;
+        foreach (var finding in all)
+        {
+            if (finding.Rule == rule)
+            {
+                (own ??= []).Add(finding);
+            }
+        }
+
+        return own ?? (IReadOnlyList<Finding>)[];
     }
 
     private static bool IsUnbounded(string pointer) => FactTable.Find(pointer)?.Fact is not { Range: not null };
@@ -129,6 +156,10 @@ internal sealed class RangeAssessment
         }
 
         var favourable = ends[^1].Answer;
+        if (ends.Count == 1 && favourable is { Findings.Count: 0, Missing.Count: 0 } && given is { Findings.Count: 0, Missing.Count: 0 })
+        {
+            return true;
+        }
 
         // What has no range was not filled in: where another rule takes over at the ends, that has not answered it.
         string[] still = [.. ends.SelectMany(e => e.Answer.Missing).Concat(given.Missing.Where(IsUnbounded)).Distinct()];
@@ -314,11 +345,10 @@ internal sealed class RangeAssessment
 #pragma warning disable CA1031 // A rule that throws must not fail the request: the rule then waits for what is missing.
     private RuleAnswer At(Rule rule, End end, int turned = -1, bool inFull = false)
     {
-        var survey = facts.At(end, turned);
-        if (!contexts.TryGetValue(survey, out var context))
+        if (!contexts.TryGetValue((end, turned), out var context))
         {
-            var findings = new FindingList();
-            contexts[survey] = context = new RuleContext(rack.Completed(survey.Description), survey, findings, [], null);
+            var (survey, findings) = (facts.At(end, turned), new FindingList());
+            contexts[(end, turned)] = context = new RuleContext(rack.Completed(survey.Description), survey, findings, [], null);
         }
 
         try

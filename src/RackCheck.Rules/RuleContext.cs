@@ -1,6 +1,4 @@
 using System.Collections.Frozen;
-using System.Security.Cryptography;
-using System.Text;
 using RackCheck.Model;
 using RackCheck.Remedies.Verification;
 using RackCheck.Survey;
@@ -44,7 +42,7 @@ public sealed class RuleContext
     public void Report(FindingDraft draft)
     {
         var severity = SeverityOf(draft.Severity ?? descriptor.Severity);
-        var fingerprint = Fingerprint(descriptor.Id, draft.Identity);
+        var fingerprint = Fingerprints.Of(descriptor.Id, draft.Identity);
         if (findings.IsFull)
         {
             findings.Omit(descriptor.Id, severity, fingerprint, draft.UtilisationPercent);
@@ -227,13 +225,6 @@ public sealed class RuleContext
         }
 
         return quantity;
-    }
-
-    private static string Fingerprint(string rule, IReadOnlyList<string> identity)
-    {
-        // Ids contain no control characters, so the separator is unambiguous.
-        var text = rule + '\u001f' + string.Join('\u001f', identity);
-        return Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(text)).AsSpan(0, 8));
     }
 
     private Severity SeverityOf(Severity own) => policy?.Severity switch
