@@ -7,6 +7,12 @@ if (args is ["rules"])
     return;
 }
 
+if (args is ["worst", "documents"])
+{
+    WorstDocuments.Print();
+    return;
+}
+
 if (args is ["worst"])
 {
     WorstRequests.Print();

@@ -142,7 +142,15 @@ internal static class ElevationsEndpoints
             var drawing = ElevationDrawing.Of(drawn, view);
             var width = wanted > 0 ? wanted : Math.Min(MostWidth, DefaultWidth * drawn.Count);
             var answer = AnswerLease.Take();
-            answer.Append(mediaType == Png ? SkiaPainter.Png(drawing, width, MostPixels) : SvgWriter.Document(drawing));
+            if (mediaType == Png)
+            {
+                answer.Append(SkiaPainter.Png(drawing, width, MostPixels));
+            }
+            else
+            {
+                SvgWriter.Document(drawing, answer.Bytes);
+            }
+
             return new Reply(answer) { MediaType = mediaType };
         });
         if (reply is not null)

@@ -25,6 +25,9 @@ internal sealed class AnswerLease
     /// <summary>Takes an empty lease.</summary>
     public static AnswerLease Take() => Spare.Get();
 
+    /// <summary>Takes bytes that are no JSON.</summary>
+    public IBufferWriter<byte> Bytes => buffer;
+
     /// <summary>Adds bytes that are no JSON.</summary>
     /// <param name="bytes">The bytes.</param>
     public void Append(ReadOnlySpan<byte> bytes) => buffer.Write(bytes);

@@ -116,7 +116,7 @@ internal static class ItemSigns
             var (x1, y1) = off <= box.Height ? (0.0, off) : (off - box.Height, box.Height);
             var (x2, y2) = off <= box.Width ? (off, 0.0) : (box.Width, off - box.Width);
             var (top, bottom) = rising ? (y2, y1) : (box.Height - y2, box.Height - y1);
-            path.Append(Invariant($"M{box.X + x1:0.##} {box.Y + bottom:0.##}L{box.X + x2:0.##} {box.Y + top:0.##}"));
+            path.Append('M').Number(box.X + x1).Append(' ').Number(box.Y + bottom).Append('L').Number(box.X + x2).Append(' ').Number(box.Y + top);
         }
 
         return path.ToString();
@@ -127,7 +127,7 @@ internal static class ItemSigns
         var path = new StringBuilder();
         for (var y = box.Y + (pitch / 2); y < box.Bottom; y += pitch)
         {
-            path.Append(Invariant($"M{box.X:0.##} {y:0.##}h{box.Width:0.##}"));
+            path.Append('M').Number(box.X).Append(' ').Number(y).Append('h').Number(box.Width);
         }
 
         return path.ToString();
@@ -140,7 +140,7 @@ internal static class ItemSigns
         var height = box.Height - 10;
         for (var x = box.X + (Pitch / 2); x + 8 < box.Right; x += Pitch)
         {
-            path.Append(Invariant($"M{x - 8:0.##} {box.Y + 5:0.##}h16v{height:0.##}h-16Z"));
+            path.Append('M').Number(x - 8).Append(' ').Number(box.Y + 5).Append("h16v").Number(height).Append("h-16Z");
         }
 
         return path.ToString();

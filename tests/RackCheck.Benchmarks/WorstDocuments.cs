@@ -1,0 +1,59 @@
+using System.Globalization;
+using System.Text.Json;
+using RackCheck.Documents.Drawings;
+using RackCheck.Documents.Drawings.Elevations;
+using RackCheck.Documents.Sheets;
+using RackCheck.Model;
+using RackCheck.Model.Json;
+using RackCheck.Planning.Comparisons;
+using RackCheck.Rules;
+using RackCheck.Survey.Catalogue;
+
+namespace RackCheck.Benchmarks;
+
+/// <summary>Drawings, sheets and comparisons of the dearest racks, each with its check, and of as many of them as one request may have.</summary>
+internal static class WorstDocuments
+{
+    private const int MostRacks = 6;
+    private const int MostBytes = 1024 * 1024;
+
+    /// <summary>Prints processor time in ms, each measured once after a round to compile, the dearest rack first.</summary>
+    public static void Print()
+    {
+        var checker = new RackChecker(RuleSet.Default, (rule, fault) => throw new InvalidOperationException(rule.Id, fault));
+        Console.WriteLine("| rack | racks in a drawing | SVG, ms | PNG, ms | dearest sheet, HTML, ms | dearest sheet, PDF, ms | comparison with itself, ms |");
+        Console.WriteLine("| --- | --- | --- | --- | --- | --- | --- |");
+        Measure(checker, WorstRequests.All.Single(w => w.Name == "items pulled out, heavy and high").Rack);
+        foreach (var (name, count, times) in WorstRequests.All.Select(w => (w.Name, CountOf(w.Rack), Measure(checker, w.Rack))).OrderByDescending(r => r.Item3.Max()))
+        {
+            Console.WriteLine($"| {name} | {count} | {string.Join(" | ", times.Select(t => t.ToString("0", CultureInfo.InvariantCulture)))} |");
+        }
+    }
+
+    private static int CountOf(RackDescription rack) =>
+        Math.Clamp(MostBytes / JsonSerializer.SerializeToUtf8Bytes(rack, ContractJson.Default.RackDescription).Length, 1, MostRacks);
+
+    private static double[] Measure(RackChecker checker, RackDescription description)
+    {
+        var (rack, count) = (ResolvedRack.Plain(description), CountOf(description));
+        DrawnRack[] Drawn() => [.. Enumerable.Range(0, count).Select(_ => DrawnRack.Of(rack, checker))];
+        double Dearest(Func<Sheet, object> write) =>
+            Enum.GetValues<SheetKind>().Max(kind => CostOf(() => write(OrderSheets.Of(rack, checker, kind, []).Sheet)));
+        ComparedRack Compared() => new(checker.Check(rack), rack.Posted, null);
+        return
+        [
+            CostOf(() => SvgWriter.Document(ElevationDrawing.Of(Drawn()))),
+            CostOf(() => SkiaPainter.Png(ElevationDrawing.Of(Drawn()), 8000, 32_000_000)),
+            Dearest(SheetHtml.Document),
+            Dearest(SheetPdf.Document),
+            CostOf(() => RackComparison.Of(Compared(), Compared())),
+        ];
+    }
+
+    private static double CostOf(Action work)
+    {
+        var before = Environment.CpuUsage.TotalTime;
+        work();
+        return (Environment.CpuUsage.TotalTime - before).TotalMilliseconds;
+    }
+}
