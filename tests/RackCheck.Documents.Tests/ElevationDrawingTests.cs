@@ -28,6 +28,22 @@ public sealed class ElevationDrawingTests
         Assert.Equal(expected, drawn[false].Select(g => g.Attribute("data-fingerprint")!.Value).Order(StringComparer.Ordinal));
     }
 
+    [Fact]
+    public void Findings_past_the_limit_of_a_sheet_are_counted()
+    {
+        var items = Enumerable.Range(0, 200).Select(i => new Item { Id = $"i{i}", HeightU = 1, MassKg = 5, Position = new Position { U = 60 } });
+        var rack = DrawnSvg.Check(new RackDescription { Cabinet = new Cabinet { HeightU = 42, WidthMm = 600, DepthMm = 800 }, Items = [.. items] });
+        var count = rack.Report.Findings.Count;
+        Assert.True(2 * count > ElevationDrawing.MostMarked, $"{count}");
+        foreach (var racks in (int[])[1, 2, 6])
+        {
+            var svg = DrawnSvg.Of(ElevationDrawing.Of([.. Enumerable.Repeat(rack, racks)]));
+            var most = Math.Min(count, ElevationDrawing.MostMarked / racks);
+            Assert.Equal(racks * most, svg.Groups.Count(g => g.Attribute("data-finding") is not null));
+            Assert.Equal(most < count, svg.Texts.Any(t => t.Contains($"Further findings: {count - most};", StringComparison.Ordinal)));
+        }
+    }
+
     [Theory]
     [MemberData(nameof(Names))]
     public void Item_stands_where_the_description_says(string name)

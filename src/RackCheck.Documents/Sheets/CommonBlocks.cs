@@ -10,7 +10,7 @@ namespace RackCheck.Documents.Sheets;
 internal static class CommonBlocks
 {
     /// <summary>Maximum number of entries of a list that grows with the findings.</summary>
-    public const int MostListed = 300;
+    public const int MostListed = ElevationDrawing.MostMarked;
 
     // Reasons of a verdict that are named; the rest is counted.
     private const int MostReasons = 8;

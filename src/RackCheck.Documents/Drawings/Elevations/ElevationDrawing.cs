@@ -5,6 +5,9 @@ namespace RackCheck.Documents.Drawings.Elevations;
 /// <summary>Draws racks as a workshop drawing: elevations to scale, findings, figures and title block on one sheet.</summary>
 public static class ElevationDrawing
 {
+    /// <summary>Maximum number of findings that a sheet marks and lists, the gravest first; several racks share it. Further findings are counted.</summary>
+    public const int MostMarked = 300;
+
     private const double Margin = 60;
     private const double Padding = 50;
     private const double Gap = 110;
@@ -18,7 +21,8 @@ public static class ElevationDrawing
     public static Drawing Of(IReadOnlyList<DrawnRack> racks, ElevationView view = ElevationView.All)
     {
         IReadOnlyList<ElevationView> views = view == ElevationView.All ? [ElevationView.Front, ElevationView.Rear, ElevationView.Side] : [view];
-        var scenes = racks.Select(r => r.Survey is { } survey ? new Scene(r, survey) : null).ToList();
+        var most = MostMarked / racks.Count;
+        var scenes = racks.Select(r => r.Survey is { } survey ? new Scene(r, survey, most) : null).ToList();
         var top = Margin + Padding + CaptionHeight;
         var floor = top + scenes.Max(s => s is null ? 0 : s.Heights.OverallMm + AboveOf(s, views) + 20);
         var canvas = new Canvas();
@@ -29,7 +33,7 @@ public static class ElevationDrawing
             var width = racks.Count == 1 ? TitleBlock.LeastWidth - (2 * Padding) : 0;
             var (right, bottom) = scenes[i] is { } scene
                 ? DrawRack(canvas, scene, views, x, floor, width, racks.Count > 1 ? racks[i].Caption ?? racks[i].Posted.Reference : null)
-                : DrawMissing(canvas, racks[i], x, top, Math.Max(width, 1000));
+                : DrawMissing(canvas, racks[i], most, x, top, Math.Max(width, 1000));
             lowest = Math.Max(lowest, bottom);
             x = right + (2 * Gap);
         }
@@ -60,7 +64,7 @@ public static class ElevationDrawing
 
         const double Edge = 20;
         IReadOnlyList<ElevationView> views = [ElevationView.Front, ElevationView.Rear];
-        var scene = new Scene(rack, survey);
+        var scene = new Scene(rack, survey, MostMarked);
         var floor = Edge + scene.Heights.OverallMm + AboveOf(scene, views);
         var canvas = new Canvas();
         var (right, bottom) = DrawViews(canvas, scene, views, Edge, floor);
@@ -149,7 +153,7 @@ public static class ElevationDrawing
     }
 
     // Without the size of the cabinet or a height there is nothing to draw to scale.
-    private static (double Right, double Bottom) DrawMissing(Canvas canvas, DrawnRack rack, double left, double top, double width)
+    private static (double Right, double Bottom) DrawMissing(Canvas canvas, DrawnRack rack, int most, double left, double top, double width)
     {
         var y = top + TypeSize.Head.Leading;
         canvas.Text(left, y, "Not drawn: essential data is missing", TypeSize.Head, within: width);
@@ -159,7 +163,7 @@ public static class ElevationDrawing
             canvas.Text(left, y, pointer, TypeSize.Body, within: width);
         }
 
-        var findings = rack.Report.Findings.Select((f, i) => (i + 1, f)).ToList();
+        var findings = rack.Report.Findings.Take(most).Select((f, i) => (i + 1, f)).ToList();
         return (left + width, Legend.Draw(canvas, findings, rack.Report, left, y + 40, width));
     }
 

@@ -12,7 +12,7 @@ internal static class Legend
 
     /// <summary>Draws the list.</summary>
     /// <param name="canvas">Takes the marks.</param>
-    /// <param name="findings">All findings of a rack, in the order of their numbers.</param>
+    /// <param name="findings">The findings of a rack to list, in the order of their numbers.</param>
     /// <param name="report">The report.</param>
     /// <param name="left">Left edge.</param>
     /// <param name="top">Upper edge.</param>
@@ -42,12 +42,17 @@ internal static class Legend
             lowest = Math.Max(lowest, y + height);
         }
 
-        return DrawRest(canvas, report, left, lowest, width);
+        return DrawRest(canvas, report, report.Findings.Count - findings.Count, left, lowest, width);
     }
 
-    private static double DrawRest(Canvas canvas, CheckReport report, double left, double y, double width)
+    private static double DrawRest(Canvas canvas, CheckReport report, int unlisted, double left, double y, double width)
     {
         var lines = new List<string>();
+        if (unlisted > 0)
+        {
+            lines.Add(FormattableString.Invariant($"Further findings: {unlisted}; the report of the check lists them. They count for the verdict."));
+        }
+
         if (report.FindingsOmitted is { Count: > 0 } omitted)
         {
             lines.Add("Not listed: " + Lists.All([.. omitted.Select(o => FormattableString.Invariant($"{o.Count} more of {o.Rule}"))]) + ".");

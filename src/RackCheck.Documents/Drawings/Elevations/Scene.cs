@@ -14,13 +14,13 @@ internal sealed class Scene
 
     private readonly Dictionary<string, int> itemIndex;
 
-    public Scene(DrawnRack rack, RackSurvey survey)
+    public Scene(DrawnRack rack, RackSurvey survey, int mostMarked)
     {
         (Rack, Survey) = (rack, survey);
         Letters = LettersOf(survey.Power.Supplies);
         Loads = [.. survey.Items.Where(i => i.Shelf is { } shelf && IsInside(shelf))];
         itemIndex = survey.Items.ToDictionary(i => i.Pointer, i => i.Index, StringComparer.Ordinal);
-        Findings = [.. rack.Report.Findings.Select((f, i) => new PlacedFinding(i + 1, f, ItemOf(f), PduOf(f)))];
+        Findings = [.. rack.Report.Findings.Take(mostMarked).Select((f, i) => new PlacedFinding(i + 1, f, ItemOf(f), PduOf(f)))];
     }
 
     public DrawnRack Rack { get; }
@@ -31,7 +31,7 @@ internal sealed class Scene
 
     public CabinetHeights Heights => Cabinet.Heights;
 
-    /// <summary>The findings with their numbers.</summary>
+    /// <summary>The findings that are marked, with their numbers.</summary>
     public IReadOnlyList<PlacedFinding> Findings { get; }
 
     /// <summary>Letter of each supply.</summary>
