@@ -96,6 +96,12 @@ public sealed record RemedyStep
     /// <summary>The item or location concerned, as readable text.</summary>
     public required string Subject { get; init; }
 
+    /// <summary>Key of the wording of the subject, for translation. GET /v1/reference/wordings has the template in English.</summary>
+    public required string SubjectKey { get; init; }
+
+    /// <summary>The values in the subject, by name.</summary>
+    public required IReadOnlyDictionary<string, Scalar> SubjectData { get; init; }
+
     /// <summary>The remedy applied. Its pointers refer to the description before this step.</summary>
     public required Remedy Remedy { get; init; }
 }
@@ -124,6 +130,12 @@ public sealed record Finding
 
     /// <summary>The item or location concerned, as readable text.</summary>
     public required string Subject { get; init; }
+
+    /// <summary>Key of the wording of the subject, for translation. GET /v1/reference/wordings has the template in English.</summary>
+    public required string SubjectKey { get; init; }
+
+    /// <summary>The values in the subject, by name.</summary>
+    public required IReadOnlyDictionary<string, Scalar> SubjectData { get; init; }
 
     /// <summary>Ratio of actual value to limit, percent, where applicable.</summary>
     public double? UtilisationPercent { get; init; }
@@ -313,4 +325,10 @@ public sealed record Assumption
 
     /// <summary>Basis of the assumed value.</summary>
     public required string Basis { get; init; }
+
+    /// <summary>Key of the wording of the basis, for translation. GET /v1/reference/wordings has the template in English.</summary>
+    public required string BasisKey { get; init; }
+
+    /// <summary>The values in the basis, by name.</summary>
+    public required IReadOnlyDictionary<string, Scalar> BasisData { get; init; }
 }

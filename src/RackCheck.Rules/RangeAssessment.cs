@@ -49,7 +49,7 @@ internal sealed class RangeAssessment
                 yield return new Assumption
                 {
                     Pointers = [.. facts.PointersOf(i)], From = Quantities.Round(range.Low), To = Quantities.Round(range.High), Unit = fact.Unit,
-                    Basis = $"plausible range, over which the answers do not change: {fact.Range}; {fact.Basis}",
+                    Basis = fact.Assumed.Text, BasisKey = fact.Assumed.Key, BasisData = fact.Assumed.Values,
                 };
             }
         }

@@ -121,7 +121,7 @@ public sealed class RemedyLoopTests
     };
 
     private static FindingDraft Draft(RemedyCandidate candidate) =>
-        new() { Message = Said, Data = [], Subject = "rack", Identity = [], Pointers = ["/reference"], Candidates = [candidate] };
+        new() { Message = Said, Data = [], Subject = Subjects.Rack, Identity = [], Pointers = ["/reference"], Candidates = [candidate] };
 
     // Each of the two rules accepts only what the other refuses.
     private sealed class Swapping(string id, string wanted) : Rule

@@ -15,13 +15,8 @@ public static class Words
         return stem != 0 ? stem : number != otherNumber ? number.CompareTo(otherNumber) : string.CompareOrdinal(one, other);
     });
 
-    /// <summary>Lists names for a sentence; a long list is cut.</summary>
-    /// <returns>"a, b and c" or "a, b, c and 3 more", in order of names.</returns>
-    public static string List(IEnumerable<string> names) => Names.List([.. names.Distinct().Order(ById)]);
-
-    /// <summary>The singular or plural form of a word.</summary>
-    /// <returns>The form that agrees with the count.</returns>
-    public static string Verb(int count, string one, string several) => count == 1 ? one : several;
+    /// <summary>A value rounded to hundredths.</summary>
+    public static double Hundredths(double value) => Math.Round(value, 2, MidpointRounding.AwayFromZero);
 
     // RackBuild.IdFor makes ids: a part number, a dash, a number.
     private static (int Dash, int Number) NumberOf(string id)

@@ -124,7 +124,11 @@ public sealed class RemedyTrials
             if (remedies.Count > 0)
             {
                 findings[places[finding]] = finding with { Remedies = remedies };
-                Next = new RemedyStep { Rule = finding.Rule, Fingerprint = finding.Fingerprint, Subject = finding.Subject, Remedy = remedies[0] };
+                Next = new RemedyStep
+                {
+                    Rule = finding.Rule, Fingerprint = finding.Fingerprint, Subject = finding.Subject, SubjectKey = finding.SubjectKey,
+                    SubjectData = finding.SubjectData, Remedy = remedies[0],
+                };
                 return;
             }
         }

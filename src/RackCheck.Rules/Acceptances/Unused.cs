@@ -74,7 +74,7 @@ public sealed class Unused : ReportRule
             {
                 Message = SignOff,
                 Data = [("by", signOffs[alike.First()].By), ("rule", alike.Key.Rule)],
-                Subject = $"sign-off of {alike.Key.Rule}",
+                Subject = Subjects.SignOff(alike.Key.Rule),
                 Identity = ["sign-off", alike.Key.Rule, alike.Key.Fingerprint ?? ""],
                 Pointers = PointersTo("signOffs", alike),
                 Remedies = [RemovalOf("sign-off", PointersTo("signOffs", alike))],
@@ -101,7 +101,7 @@ public sealed class Unused : ReportRule
         {
             Message = AcceptanceDefect,
             Data = [("acceptedBy", acceptance.AcceptedBy), ("rule", acceptance.Rule)],
-            Subject = $"acceptance of {acceptance.Rule}",
+            Subject = Subjects.Acceptance(acceptance.Rule),
             Identity = [acceptance.Rule, PlaceOf(acceptance)],
             Pointers = pointers,
             Remedies = [RemovalOf("acceptance", pointers)],

@@ -69,7 +69,7 @@ public sealed class UnknownPart : PartRule
             {
                 Message = told.Wording.With(part.IsOfCabinet ? "part" : ""),
                 Data = [("item", part.Code), ("partNumber", part.Number), .. told.Data],
-                Subject = part.Name,
+                Subject = part.IsOfCabinet ? Subjects.Named(part.Name) : Subjects.Id(part.Name),
                 Identity = part.Pointer.StartsWith("/cabinet", StringComparison.Ordinal) ? [part.Pointer[1..], ""] : [part.Pointer.Split('/')[1], part.Name],
                 Pointers = [part.Pointer + "/partNumber"],
                 Candidates = Candidates(context.Rack, part),

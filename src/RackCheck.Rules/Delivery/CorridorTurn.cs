@@ -85,7 +85,7 @@ public sealed class CorridorTurn : Rule
                 ("lengthMm", size.LongMm), ("widthMm", size.ShortMm), ("fromMm", from), ("intoMm", into),
                 .. most > 0 ? [("mostMm", (Scalar)most)] : ((string, Scalar)[])[],
             ],
-            Subject = Invariant($"corner from {from:0.###} mm into {into:0.###} mm"),
+            Subject = Subjects.Corner(from, into),
             Identity = [Invariant($"{from:0.###}"), Invariant($"{into:0.###}")],
             Pointers = [Invariant($"{SitePointers.Delivery}/corridors/{index}"), Pointers.CabinetWidth, Pointers.CabinetDepth],
             Actual = Quantities.Millimetres(size.ShortMm),

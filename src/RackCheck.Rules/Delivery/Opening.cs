@@ -130,7 +130,9 @@ public sealed class Opening : Rule
                 .. NameData(openings[index]), ("neededMm", have + clearance), ("openingMm", limit),
                 .. tilt is { } deg ? [("tiltDeg", (Scalar)deg)] : ((string, Scalar)[])[],
             ],
-            Subject = name,
+            Subject = string.IsNullOrEmpty(openings[index].Name)
+                ? Subjects.OpeningOf(openings[index].WidthMm, openings[index].HeightMm)
+                : Subjects.Id(openings[index].Name!),
             Identity = Identity(openings[index]),
             Pointers = [Invariant($"{SitePointers.Delivery}/openings/{index}"), byWidth ? ShortSide(survey.Cabinet) : Pointers.CabinetHeight],
             Severity = passage.Blocked ? Severity.Error : Severity.Warning,

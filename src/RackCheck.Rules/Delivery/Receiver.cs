@@ -42,7 +42,7 @@ public sealed class Receiver : Rule
                 {
                     Message = Defect,
                     Data = [],
-                    Subject = "delivery",
+                    Subject = Subjects.Delivery,
                     Identity = [],
                     Pointers = [Pointer],
                     Candidates =

@@ -129,7 +129,7 @@ public sealed class RearPduClash : Rule
                 ("pdu", pdu), ("items", Scalar.Ids(ordered.Select(b => b.Id))), ("bodyMm", width), ("roomMm", room), ("neededMm", needed),
                 ("depthMm", deepest), ("spacingMm", cabinet.SpacingMm!.Value),
             ],
-            Subject = pdu,
+            Subject = Subjects.Id(pdu),
             Identity = [pdu],
             Pointers = [Pointers.Pdu[index], .. ordered.Select(b => b.Pointer), Pointers.Spacing],
             Actual = Quantities.Millimetres(room),

@@ -154,7 +154,7 @@ public sealed class SupportSpan : Rule
             Data = shortest is null
                 ? [("item", item.Id), ("neededMm", needed), ("limitMm", limit)]
                 : [("item", item.Id), ("other", shortest.Id), ("neededMm", needed), ("limitMm", limit)],
-            Subject = shortest is null ? survey.Cabinet.Place(item) : $"{item.Id} and {shortest.Id}",
+            Subject = shortest is null ? survey.Cabinet.Place(item) : Subjects.Pair(item.Id, shortest.Id),
             Identity = [item.Id],
             Pointers = [Pointers.ItemMinSpacing[item.Index], shortest is null ? Pointers.CabinetDepth : Pointers.ItemMaxSpacing[shortest.Index]],
             Actual = Quantities.Millimetres(needed),

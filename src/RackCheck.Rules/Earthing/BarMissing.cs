@@ -79,7 +79,7 @@ public sealed class BarMissing : Rule
         {
             Message = message,
             Data = [.. data, ("needed", needed)],
-            Subject = "earth bar",
+            Subject = Subjects.EarthBar,
             Identity = [],
             Pointers = [Pointers.EarthBar, pointer],
             Actual = Quantities.Of(0, "terminals"),

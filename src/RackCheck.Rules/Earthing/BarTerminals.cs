@@ -81,7 +81,7 @@ public sealed class BarTerminals : Rule
             Data = isShort
                 ? [("fitted", fitted), ("needed", needed), ("studs", earth.Studs.Count), ("parts", earth.Parts.Count)]
                 : [("fitted", fitted), ("needed", needed), ("spare", fitted - needed), ("recommended", spare)],
-            Subject = "earth bar",
+            Subject = Subjects.EarthBar,
             Identity = [],
             Pointers = [Pointers.EarthBarTerminals],
             Severity = isShort ? Severity.Error : Severity.Advice,

@@ -149,7 +149,7 @@ public sealed class ConductorSize : Rule
         {
             Message = Defect.With(item is null ? "" : "lead", why),
             Data = [.. item is null ? Array.Empty<(string, Scalar)>() : [("item", item.Id)], ("sectionMm2", section), ("neededMm2", needed), .. data],
-            Subject = item is null ? "main earth conductor" : context.Survey.Cabinet.Place(item),
+            Subject = item is null ? Subjects.MainEarthConductor : context.Survey.Cabinet.Place(item),
             Identity = item is null ? ["main"] : ["lead", item.Id],
             Pointers = [item is null ? Pointers.MainConductor : Pointers.ItemLeadSection[item.Index], .. pointers],
             Actual = Quantities.Of(section, "mm2"),

@@ -114,7 +114,7 @@ public sealed class Leakage : Rule
                 ("kind", node.Kind), ("id", node.Id), ("leakageMa", node.LeakageMa), ("limitMa", limit),
                 .. isLoose ? [("connector", NamedEnumConverter<ConnectorCode>.Name(node.Connector!.Value))] : Array.Empty<(string, Scalar)>(),
             ],
-            Subject = $"{node.Kind} {node.Id}",
+            Subject = node.Kind == "PDU" ? Subjects.Pdu(node.Id) : Subjects.Supply(node.Id),
             Identity = [node.Kind, node.Id],
             Pointers =
             [

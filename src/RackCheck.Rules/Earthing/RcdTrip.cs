@@ -71,7 +71,7 @@ public sealed class RcdTrip : Rule
             {
                 Message = Defect,
                 Data = [("supply", supply.Id), ("leakageMa", supply.LeakageMa), ("limitMa", limit), ("rcdMa", rated)],
-                Subject = $"supply {supply.Id}",
+                Subject = Subjects.Supply(supply.Id),
                 Identity = [supply.Id],
                 Pointers = [Invariant($"/supplies/{supply.Index}/rcdMa")],
                 Actual = Quantities.Of(supply.LeakageMa, "mA"),

@@ -62,7 +62,7 @@ public sealed class UnbondedPart : Rule
                 {
                     Message = part.Part == BondedPart.SidePanels ? Panels : Part,
                     Data = [("part", Scalar.CodeOf(part.Name))],
-                    Subject = part.Name,
+                    Subject = Subjects.Named(part.Name),
                     Identity = [part.Name],
                     Pointers = [.. new[] { part.Pointer, PlaceOf(part.Part) }.Distinct()],
                     Candidates = Candidates(context.Survey, part),

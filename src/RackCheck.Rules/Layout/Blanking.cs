@@ -162,7 +162,7 @@ public sealed class Blanking : Rule
         {
             Message = Defect,
             Data = [("units", survey.Cabinet.Units(bottom, top)), ("openUnits", top - bottom + 1), ("items", Scalar.Ids(beside.Select(m => m.Id)))],
-            Subject = $"{units}, front",
+            Subject = Subjects.OpenUnits(survey.Cabinet.Units(bottom, top)),
             Identity = ["front", units],
 
             // One item can have a gap above and below. The items at both ends of the gap, or the end of the rack, identify it.

@@ -53,7 +53,7 @@ public sealed class Reserve : Rule
         {
             Message = Defect,
             Data = [("unitsFree", space.UnitsFree), ("unitsTotal", space.UnitsTotal), ("percent", percent), ("needed", needed)],
-            Subject = "cabinet",
+            Subject = Subjects.Cabinet,
             Identity = [],
             Pointers = [Pointers.CabinetHeightU],
             Actual = Quantities.Units(space.UnitsFree),

@@ -230,7 +230,7 @@ public sealed class ShelfFit : Rule
         {
             Message = message,
             Data = data,
-            Subject = $"{culprit.Id}, on {context.Survey.Cabinet.Place(shelf)}",
+            Subject = Subjects.OnShelf(context.Survey.Cabinet, culprit.Id, shelf),
             // Too wide is the load of the shelf, whichever item is named as the one too many.
             Identity = measure == "width" ? [shelf.Id, measure] : [shelf.Id, culprit.Id, measure],
 

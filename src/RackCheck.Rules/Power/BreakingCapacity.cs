@@ -65,7 +65,7 @@ public sealed class BreakingCapacity : Rule
                 {
                     Message = Defect,
                     Data = [("supply", supply.Id), ("breakingKa", breaking), ("faultA", current)],
-                    Subject = $"supply {supply.Id}",
+                    Subject = Subjects.Supply(supply.Id),
                     Identity = [supply.Id],
                     Pointers = [at, Invariant($"/supplies/{supply.Index}/faultCurrentA")],
                     Actual = Quantities.Of(current, "A"),

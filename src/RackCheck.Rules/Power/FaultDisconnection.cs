@@ -101,7 +101,7 @@ public sealed class FaultDisconnection : Rule
                 ("supply", supply.Id), ("faultA", loop.CurrentA), ("breakerA", supply.BreakerA), ("curve", NamedEnumConverter<BreakerCurve>.Name(loop.Curve)),
                 ("tripA", loop.TripA),
             ],
-            Subject = $"supply {supply.Id}",
+            Subject = Subjects.Supply(supply.Id),
             Identity = [supply.Id],
             Pointers = [$"{at}/faultCurrentA", $"{at}/breaker/curve", $"{at}/cable"],
             Actual = Quantities.Of(loop.CurrentA, "A"),

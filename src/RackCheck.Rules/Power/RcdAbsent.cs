@@ -63,7 +63,7 @@ public sealed class RcdAbsent : Rule
                     ("socket", PlugFit.Of(supply.Source.Socket.Value).Code), ("supply", supply.Id), ("limitMa", limit),
                     .. rcd is { } rated ? [("rcdMa", rated)] : Array.Empty<(string, Scalar)>(),
                 ],
-                Subject = $"supply {supply.Id}",
+                Subject = Subjects.Supply(supply.Id),
                 Identity = [supply.Id],
                 Pointers = [Invariant($"/supplies/{supply.Index}/rcdMa"), Invariant($"/supplies/{supply.Index}/socket")],
                 Calculation = rcd is { } value ? Invariant($"{value:0.###} > {limit:0.###}") : null,

@@ -79,7 +79,7 @@ public sealed class UnlockedPanels : Rule
         {
             Message = Defect.With(id),
             Data = [],
-            Subject = "cabinet",
+            Subject = Subjects.Cabinet,
             Identity = [id],
             Pointers = [pointer, SitePointers.PublicAccess],
             Candidates =

@@ -178,7 +178,7 @@ public sealed class RemedyTrialsTests
             {
                 context.Report(new FindingDraft
                 {
-                    Message = Said, Data = [], Subject = "rack", Identity = [], Pointers = ["/items"], Candidates = candidates,
+                    Message = Said, Data = [], Subject = Subjects.Rack, Identity = [], Pointers = ["/items"], Candidates = candidates,
                 });
             }
         }
@@ -193,7 +193,7 @@ public sealed class RemedyTrialsTests
         {
             foreach (var name in context.Survey.Items.SelectMany(i => (string[])["a" + i.Id, "b" + i.Id, "c" + i.Id]).Take(FindingList.MostOfOneRule + 97))
             {
-                context.Report(new FindingDraft { Message = Said, Data = [], Subject = name, Identity = [name], Pointers = ["/items"] });
+                context.Report(new FindingDraft { Message = Said, Data = [], Subject = Subjects.Id(name), Identity = [name], Pointers = ["/items"] });
             }
         }
     }

@@ -3,6 +3,7 @@ using CsCheck;
 using RackCheck.Model;
 using RackCheck.Model.Json;
 using RackCheck.Rules.Tests.Properties;
+using RackCheck.Survey.Assumed;
 using RackCheck.Survey.Bounds;
 using RackCheck.Testing;
 
@@ -13,6 +14,9 @@ public sealed class WordingTests
 {
     private static readonly Dictionary<string, Dictionary<string, MessageWording>> ByRule = RuleSet.Default.All.ToDictionary(
         r => r.Descriptor.Id, r => r.Wordings.ToDictionary(w => w.Key, StringComparer.Ordinal), StringComparer.Ordinal);
+
+    private static readonly WordingKeys Common = new(
+        [.. Subjects.Wordings, .. Bases.Wordings, .. FactTable.Bounded.Select(f => f.Assumed.Wording)]);
 
     private static readonly Dictionary<string, MessageWording> QuestionWordings =
         FactTable.Wordings.ToDictionary(w => w.Key, StringComparer.Ordinal);
@@ -72,10 +76,16 @@ public sealed class WordingTests
         foreach (var finding in report.Findings)
         {
             Check(finding.Rule, finding.MessageKey, finding.MessageData, finding.Message, request);
+            Common.Check(finding.SubjectKey, finding.SubjectData, finding.Subject, request);
             if (finding.LapsedAcceptance is { } lapsed)
             {
                 Check(finding.Rule, lapsed.MessageKey, lapsed.MessageData, lapsed.Message, request);
             }
+        }
+
+        foreach (var assumption in report.Assumptions)
+        {
+            Common.Check(assumption.BasisKey, assumption.BasisData, assumption.Basis, request);
         }
 
         foreach (var question in report.Questions)
@@ -100,13 +110,6 @@ public sealed class WordingTests
     private static void Check(MessageWording wording, IReadOnlyDictionary<string, Scalar> data, string message, string request)
     {
         Assert.Equal(message, wording.Render([.. data.Select(d => (d.Key, d.Value))]));
-        foreach (var text in data.Values.SelectMany(v => v.List ?? [v]).Select(v => v.Text).OfType<string>())
-        {
-            Assert.True(!text.Contains(' ', StringComparison.Ordinal) || IsFrom(request, text), $"{wording.Key} has the composed value {text}");
-        }
+        WordingKeys.CheckValues(wording.Key, data, request);
     }
-
-    // A text of the caller, as JSON writes it.
-    private static bool IsFrom(string request, string text) =>
-        request.Contains(JsonSerializer.Serialize(text, ContractJson.Default.String), StringComparison.Ordinal);
 }
