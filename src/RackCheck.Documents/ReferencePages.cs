@@ -1,6 +1,8 @@
 using RackCheck.Engineering;
 using RackCheck.Model;
 using RackCheck.Planning;
+using RackCheck.Remedies;
+using RackCheck.Remedies.Verification;
 using RackCheck.Rules;
 using RackCheck.Survey.Assumed;
 using RackCheck.Survey.Bounds;
@@ -16,14 +18,14 @@ public static class ReferencePages
         .. DataTables.All.Select(Of)
             .Append(Bounds())
             .Append(OfWordings("questions", "Wordings of questions", FactTable.Wordings))
-            .Append(OfWordings("wordings", "Wordings of subjects, assumptions and lines of baskets", CommonTexts))
+            .Append(OfWordings("wordings", "Wordings of subjects, remedies, assumptions and lines of baskets", CommonTexts))
             .OrderBy(t => t.Table, StringComparer.Ordinal),
     ];
 
     /// <summary>Wordings of texts that any rule can have.</summary>
     public static IReadOnlyList<MessageWording> CommonTexts =>
     [
-        .. Subjects.Wordings, .. Bases.Wordings, .. FactTable.Bounded.Select(f => f.Assumed.Wording), .. PlanningWordings.All,
+        .. Subjects.Wordings, .. RemedyTitles.Wordings, .. RemedyTrials.Wordings, .. Bases.Wordings, .. FactTable.Bounded.Select(f => f.Assumed.Wording), .. PlanningWordings.All,
     ];
 
     private static ReferenceTable Bounds() => new()

@@ -170,6 +170,15 @@ public sealed record Finding
     /// <summary>Why no remedy is offered. Absent where remedies are offered.</summary>
     public string? NoRemedy { get; init; }
 
+    /// <summary>
+    /// Key of the wording of <c>noRemedy</c>, for translation. GET /v1/reference/wordings has the template in English. Where that quotes the title of a
+    /// remedy, a plus sign and the key of the title follow; the names of its values end in 2.
+    /// </summary>
+    public string? NoRemedyKey { get; init; }
+
+    /// <summary>The values in <c>noRemedy</c>, by name.</summary>
+    public IReadOnlyDictionary<string, Scalar>? NoRemedyData { get; init; }
+
     /// <summary>Who accepted the finding and why. Absent while the finding is open.</summary>
     public AcceptedMark? Accepted { get; init; }
 
@@ -205,6 +214,15 @@ public sealed record Remedy
 {
     /// <summary>The change, in plain words.</summary>
     public required string Title { get; init; }
+
+    /// <summary>
+    /// Key of the wording of the title, for translation. GET /v1/reference/wordings has the template in English. Keys of several steps are joined by plus
+    /// signs: each further step follows after ", and ". The names of the second step's values end in 2, of the third one's in 3.
+    /// </summary>
+    public required string TitleKey { get; init; }
+
+    /// <summary>The values in the title, by name. Several ids are a list.</summary>
+    public required IReadOnlyDictionary<string, Scalar> TitleData { get; init; }
 
     /// <summary>The same change as a JSON Patch (RFC 6902) to the request.</summary>
     public required IReadOnlyList<PatchOperation> Patch { get; init; }

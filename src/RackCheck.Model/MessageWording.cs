@@ -115,8 +115,13 @@ public class MessageWording
                 : string.Create(CultureInfo.InvariantCulture, $"U{from}{(from < 0 ? " to " : "-")}U{to}");
         }
 
-        string[] names = [.. list.Select(v => format == "words" ? InWords(v) : v.ToString())];
-        return format.Length == 0 ? Lists.Short(names) : Lists.All(names);
+        if (format == "exact")
+        {
+            return value.ToString();
+        }
+
+        string[] names = [.. list.Select(v => format switch { "words" => InWords(v), "u" => $"{v} U", _ => v.ToString() })];
+        return format is "" or "u" ? Lists.Short(names) : Lists.All(names);
     }
 
     private static string InWords(Scalar value) => value.ToString().Replace('-', ' ');

@@ -263,12 +263,13 @@ internal sealed class RangeAssessment
     private IEnumerable<Finding> Written(Rule rule, List<Finding> lasting) => lasting.Count == 0 ? [] :
         At(rule, End.Favourable, inFull: true).Findings.Where(f => lasting.Exists(l => l.Fingerprint == f.Fingerprint)).Select(HoldingAnyway);
 
-    private Finding HoldingAnyway(Finding finding) => finding with
+    private Finding HoldingAnyway(Finding finding) => RemedyTrials.Unremedied(HoldingOverRange(finding), RemedyTrials.MissingDecides);
+
+    private Finding HoldingOverRange(Finding finding) => finding with
     {
         Message = finding.Message + CommonWordings.HoldsAnyway,
         MessageKey = finding.MessageKey + CommonWordings.HoldsAnywayKey,
         Pointers = Standing(finding.Pointers),
-        NoRemedy = RemedyTrials.MissingDecides,
     };
 
     private Severity Gravest(RuleDescriptor rule) =>

@@ -1,6 +1,7 @@
 using System.Globalization;
 using RackCheck.Engineering;
 using RackCheck.Model;
+using RackCheck.Remedies;
 
 namespace RackCheck.Rules.Acceptances;
 
@@ -86,9 +87,14 @@ public sealed class Unused : ReportRule
         [.. indices.Select(i => string.Create(CultureInfo.InvariantCulture, $"/{list}/{i}"))];
 
     // From the last one, so that the indices before it stay right.
-    private static Remedy RemovalOf(string what, string[] pointers) => new()
+    private static Remedy RemovalOf(string what, string[] pointers) =>
+        Removal(pointers, new(RemedyTitles.Unused.With(pointers.Length == 1 ? "one" : null), ("what", what), ("count", pointers.Length)));
+
+    private static Remedy Removal(string[] pointers, WordedText title) => new()
     {
-        Title = pointers.Length == 1 ? $"Remove the {what}" : string.Create(CultureInfo.InvariantCulture, $"Remove the {pointers.Length} identical {what}s"),
+        Title = title.Text,
+        TitleKey = title.Key,
+        TitleData = title.Values,
         Patch = [.. pointers.Reverse().Select(p => new PatchOperation { Op = "remove", Path = p })],
     };
 

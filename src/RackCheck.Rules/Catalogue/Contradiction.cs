@@ -117,9 +117,11 @@ public sealed class Contradiction : PartRule
             Actual = Quantities.Of(difference.Given.Value.Number.Value, unit),
             Limit = Quantities.Of(limit, unit),
             Calculation = text,
-            Candidates = [new RemedyCandidate($"Remove the part number of {part.Name}: it is a different product", PartEdits.Without(rack.Description, part))],
+            Candidates = [new RemedyCandidate(Other(part), PartEdits.Without(rack.Description, part))],
         };
     }
+
+    private static WordedText Other(Part part) => new(RemedyTitles.OtherProduct.With(part.IsOfCabinet ? "part" : null), ("item", part.Code));
 
     private static FindingDraft Draft(ResolvedRack rack, Part part, PartDifference difference)
     {
@@ -143,8 +145,8 @@ public sealed class Contradiction : PartRule
             Calculation = bound?.Text,
             Candidates =
             [
-                new RemedyCandidate($"Use the values of the catalogue for {part.Name}", PartEdits.AsTold(rack.Description, part)),
-                new RemedyCandidate($"Remove the part number of {part.Name}: it is a different product", PartEdits.Without(rack.Description, part)),
+                new RemedyCandidate(new(RemedyTitles.CatalogueValues.With(part.IsOfCabinet ? "part" : null), ("item", part.Code)), PartEdits.AsTold(rack.Description, part)),
+                new RemedyCandidate(Other(part), PartEdits.Without(rack.Description, part)),
             ],
         };
     }

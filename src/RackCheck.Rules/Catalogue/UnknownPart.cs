@@ -97,7 +97,8 @@ public sealed class UnknownPart : PartRule
         if (!rack.Missing().Any(m => m.StartsWith(part.Pointer + "/", StringComparison.Ordinal))
             && without.Connections?.Any(c => ResolvedRack.PointsNowhere(without, c)) != true)
         {
-            yield return new RemedyCandidate($"Remove the part number of {part.Name}, which is fully described", without);
+            yield return new RemedyCandidate(
+                new(RemedyTitles.NoPartNumber.With(part.IsOfCabinet ? "part" : null), ("item", part.Code)), without);
         }
     }
 }

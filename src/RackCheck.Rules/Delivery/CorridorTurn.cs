@@ -96,7 +96,7 @@ public sealed class CorridorTurn : Rule
                 : Turning(from, into, size.LongMm, passage.GreatestWidthMm)
                     + (most > 0 ? Invariant($" < {size.ShortMm:0.###}") : Invariant($" <= 0 < {size.ShortMm:0.###}")),
             Candidates = DeliveryRemedies.Smaller(survey, s => CornerTurn.Round(from, into, s.LongMm, s.ShortMm).Passes).Append(DeliveryRemedies.OtherRoute(
-                survey, "that corner", d => d with { Corridors = [.. d.Corridors!.Where(c => !Same(c, corner))] })),
+                survey, new(RemedyTitles.Route.With("corner")), d => d with { Corridors = [.. d.Corridors!.Where(c => !Same(c, corner))] })),
         });
     }
 

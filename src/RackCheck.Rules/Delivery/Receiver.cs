@@ -48,7 +48,7 @@ public sealed class Receiver : Rule
                     Candidates =
                     [
                         new RemedyCandidate(
-                            "Arrange for a person to take receipt",
+                            RemedyTitles.Receiver,
                             context.Survey.Description.EditDelivery(static d => d with { ReceiverArranged = true })),
                     ],
                 });

@@ -151,7 +151,7 @@ public sealed class RearPduClash : Rule
 
         foreach (var wider in CabinetSizes.WidthsMm.Where(w => w > survey.Cabinet.WidthMm && !Comparison.IsOver(needed, Allowances.BesideMm(w, width))).Take(1))
         {
-            yield return new RemedyBuilder(survey).SetCabinet(c => c with { WidthMm = wider }).Titled(Invariant($"Use a cabinet {wider:0.###} mm wide"));
+            yield return new RemedyBuilder(survey).SetCabinet(c => c with { WidthMm = wider }).Titled(RemedyTitles.Wide(wider));
         }
     }
 }

@@ -173,6 +173,6 @@ public sealed class SupportSpan : Rule
         support = range.GreatestMm < spacing ? support with { MaxSpacingMm = spacing } : support;
         return new RemedyBuilder(survey)
             .SetSupport(item, support)
-            .Titled(Invariant($"Order rails for {item.Id} for an upright spacing of {spacing:0.###} mm"));
+            .Titled(new(RemedyTitles.OtherRails, ("item", item.Id), ("spacingMm", spacing)));
     }
 }

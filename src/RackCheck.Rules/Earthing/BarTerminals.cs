@@ -95,6 +95,6 @@ public sealed class BarTerminals : Rule
 
     private static IEnumerable<RemedyCandidate> Candidates(RackSurvey survey, int terminals)
     {
-        yield return new RemedyCandidate(Invariant($"Fit an earth bar with {terminals} terminals"), EarthRemedies.WithBar(survey, terminals));
+        yield return new RemedyCandidate(new(RemedyTitles.EarthBar, ("terminals", terminals)), EarthRemedies.WithBar(survey, terminals));
     }
 }

@@ -83,12 +83,13 @@ public sealed class UnbondedPart : Rule
 
     private static IEnumerable<RemedyCandidate> Candidates(RackSurvey survey, EarthPart part)
     {
-        yield return new RemedyCandidate($"Bond the {part.Name} to earth with {(part.Part == BondedPart.SidePanels ? "their" : "its")} own lead",
+        yield return new RemedyCandidate(
+            new(RemedyTitles.Bond.With(part.Part == BondedPart.SidePanels ? "their" : null), ("part", Scalar.CodeOf(part.Name))),
             Joined(survey.Description, part));
         var open = survey.Earth.Parts.Where(p => p.IsBonded == false).ToArray();
         if (open.Length > 1)
         {
-            yield return new RemedyCandidate("Bond all parts of the cabinet to earth", open.Aggregate(survey.Description, Joined));
+            yield return new RemedyCandidate(RemedyTitles.BondAll, open.Aggregate(survey.Description, Joined));
         }
     }
 

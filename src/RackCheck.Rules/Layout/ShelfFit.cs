@@ -201,7 +201,7 @@ public sealed class ShelfFit : Rule
         return survey.Depth.CanTake(deeper) && !shared
             ? new RemedyBuilder(survey)
                 .SetItem(shelf, i => i with { Body = (i.Body ?? new Body()) with { DepthMm = depth } })
-                .Titled(Invariant($"Use a shelf {depth:0.###} mm deep for {shelf.Id}"))
+                .Titled(new(RemedyTitles.ShelfDepth, ("depthMm", depth), ("item", shelf.Id)))
             : null;
     }
 

@@ -44,7 +44,7 @@ public sealed class Seismic : Rule
                 Subject = Subjects.Base,
                 Identity = [],
                 Pointers = [Pointers.BaseStyle, SitePointers.Seismic],
-                Candidates = [TipRemedies.OnBase(context.Survey, BaseStyle.Bolted, "Bolt the rack to the floor")],
+                Candidates = [TipRemedies.OnBase(context.Survey, BaseStyle.Bolted, RemedyTitles.BoltRack)],
             });
         }
     }

@@ -75,7 +75,7 @@ public sealed class BreakingCapacity : Rule
                     Candidates =
                     [
                         .. SizesKa.Where(s => s * 1000 >= current).Take(1).Select(s => new RemedyCandidate(
-                            Invariant($"Use a breaker of {s:0} kA breaking capacity for supply {supply.Id}"),
+                            new(RemedyTitles.BreakingCapacity, ("breakingKa", s), ("supply", supply.Id)),
                             context.Survey.Description.EditSupply(supply.Index, x => x with { Breaker = x.Breaker! with { BreakingKa = s } }))),
                     ],
                 });

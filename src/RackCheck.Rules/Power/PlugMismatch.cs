@@ -165,7 +165,7 @@ public sealed class PlugMismatch : Rule
             Limit = Quantities.Of(1, "outlets"),
             Calculation = Invariant($"{all.Length} > 1"),
             Candidates = all.DistinctBy(i => (connections[i].Pdu, connections[i].Group)).Select(kept => new RemedyCandidate(
-                $"Keep {cord.Item.Id} plugged into group {connections[kept].Group} of {connections[kept].Pdu}",
+                new(RemedyTitles.KeepConnection, ("item", cord.Item.Id), ("group", connections[kept].Group), ("pdu", connections[kept].Pdu)),
                 survey.Description with { Connections = [.. connections.Where((_, i) => i == kept || !all.Contains(i))] })),
         });
     }

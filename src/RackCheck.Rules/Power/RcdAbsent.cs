@@ -70,7 +70,7 @@ public sealed class RcdAbsent : Rule
                 Actual = rcd is { } actual ? Quantities.Of(actual, "mA") : null,
                 Limit = rcd is null ? null : Quantities.Of(limit, "mA"),
                 Candidates = [new RemedyCandidate(
-                    Invariant($"Fit a {limit:0.###} mA RCD for supply {supply.Id}"),
+                    new(RemedyTitles.Rcd, ("ratedMa", limit), ("supply", supply.Id)),
                     context.Survey.Description.EditSupply(supply.Index, s => s with { RcdMa = limit }))],
             });
         }

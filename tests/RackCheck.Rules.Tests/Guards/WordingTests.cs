@@ -2,6 +2,8 @@ using System.Text.Json;
 using CsCheck;
 using RackCheck.Model;
 using RackCheck.Model.Json;
+using RackCheck.Remedies;
+using RackCheck.Remedies.Verification;
 using RackCheck.Rules.Tests.Properties;
 using RackCheck.Survey.Assumed;
 using RackCheck.Survey.Bounds;
@@ -16,7 +18,7 @@ public sealed class WordingTests
         r => r.Descriptor.Id, r => r.Wordings.ToDictionary(w => w.Key, StringComparer.Ordinal), StringComparer.Ordinal);
 
     private static readonly WordingKeys Common = new(
-        [.. Subjects.Wordings, .. Bases.Wordings, .. FactTable.Bounded.Select(f => f.Assumed.Wording)]);
+        [.. Subjects.Wordings, .. RemedyTitles.Wordings, .. RemedyTrials.Wordings, .. Bases.Wordings, .. FactTable.Bounded.Select(f => f.Assumed.Wording)]);
 
     private static readonly Dictionary<string, MessageWording> QuestionWordings =
         FactTable.Wordings.ToDictionary(w => w.Key, StringComparer.Ordinal);
@@ -77,6 +79,7 @@ public sealed class WordingTests
         {
             Check(finding.Rule, finding.MessageKey, finding.MessageData, finding.Message, request);
             Common.Check(finding.SubjectKey, finding.SubjectData, finding.Subject, request);
+            CheckRemedies(finding, request);
             if (finding.LapsedAcceptance is { } lapsed)
             {
                 Check(finding.Rule, lapsed.MessageKey, lapsed.MessageData, lapsed.Message, request);
@@ -98,6 +101,20 @@ public sealed class WordingTests
         foreach (var entry in report.NotAssessed)
         {
             Check(entry.Rule, entry.MessageKey, entry.MessageData, entry.Message, request);
+        }
+    }
+
+    private static void CheckRemedies(Finding finding, string request)
+    {
+        foreach (var remedy in finding.Remedies)
+        {
+            Common.Check(remedy.TitleKey, remedy.TitleData, remedy.Title, request, isTitle: true);
+        }
+
+        Assert.Equal(finding.NoRemedy is null, finding.NoRemedyKey is null);
+        if (finding.NoRemedy is { } why)
+        {
+            Common.Check(finding.NoRemedyKey!, finding.NoRemedyData!, why, request);
         }
     }
 
