@@ -6,8 +6,9 @@ namespace RackCheck.Model;
 
 /// <summary>
 /// One sentence of a report in English: its key and its template. A template has the names of values in braces: {name} is a number, a text, or a list of
-/// which the first are named; {name:exact} is a number with up to three decimals, never shortened; {name:all} names every value of a list; {name:words} is a
-/// code in words, front-door as "front door"; {name:units} is a range of U positions, "U4" or "U10-U13".
+/// which the first are named; {name:exact} is a number with up to three decimals, or every value of a list with commas; {name:all} names every value of a
+/// list; {name:words} is a code in words, front-door as "front door"; {name:units} is a range of U positions, "U4" or "U10-U13"; {name:u} is a list of
+/// heights, "6 U and 2 U".
 /// </summary>
 public class MessageWording
 {

@@ -1,7 +1,6 @@
 using RackCheck.Model;
 using RackCheck.Survey;
 using RackCheck.Survey.Layout;
-using static System.FormattableString;
 
 namespace RackCheck.Remedies;
 

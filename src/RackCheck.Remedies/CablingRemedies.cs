@@ -2,7 +2,6 @@ using RackCheck.Engineering;
 using RackCheck.Model;
 using RackCheck.Survey;
 using RackCheck.Survey.Layout;
-using static System.FormattableString;
 
 namespace RackCheck.Remedies;
 

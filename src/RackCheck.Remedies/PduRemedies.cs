@@ -2,7 +2,6 @@ using RackCheck.Engineering;
 using RackCheck.Model;
 using RackCheck.Survey;
 using RackCheck.Survey.Layout;
-using static System.FormattableString;
 
 namespace RackCheck.Remedies;
 
@@ -27,7 +26,7 @@ public static class PduRemedies
         if (OutletsOf(unit) <= MostOutlets)
         {
             yield return new RemedyCandidate(
-                new(Shorter, ("lengthMm", Math.Round(uprightMm, 1, MidpointRounding.AwayFromZero)), ("pdu", unit.Id)),
+                new(Shorter, ("lengthMm", Quantities.Round(uprightMm, 1)), ("pdu", unit.Id)),
                 survey.Description.EditUnit(index, u => u with { LengthMm = Math.Floor(uprightMm) }));
         }
 

@@ -3,7 +3,6 @@ using RackCheck.Model;
 using RackCheck.Survey;
 using RackCheck.Survey.Layout;
 using RackCheck.Survey.Power;
-using static System.FormattableString;
 
 namespace RackCheck.Remedies;
 

@@ -3,7 +3,6 @@ using RackCheck.Model;
 using RackCheck.Model.Converters;
 using RackCheck.Survey;
 using RackCheck.Survey.Power;
-using static System.FormattableString;
 
 namespace RackCheck.Remedies;
 

@@ -1,7 +1,6 @@
 using RackCheck.Engineering;
 using RackCheck.Model;
 using RackCheck.Survey;
-using static System.FormattableString;
 
 namespace RackCheck.Remedies;
 

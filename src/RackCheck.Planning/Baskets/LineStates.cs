@@ -1,6 +1,5 @@
 using RackCheck.Model;
 using RackCheck.Rules;
-using RackCheck.Planning.Building;
 
 namespace RackCheck.Planning.Baskets;
 
@@ -31,7 +30,7 @@ internal static class LineStates
                     return state;
                 }
 
-                return replaced.TryGetValue(pointer, out var exchange) ? State(LineState.Replace, new WordedText(StatusWordings.Instead, ("name", exchange.Name)).With(exchange.Why))
+                return replaced.TryGetValue(pointer, out var exchange) ? State(LineState.Replace, Instead(exchange))
                     : excess.TryGetValue(pointer, out var spare) ? State(LineState.Excess, Spare(line, spare))
                     : open[pointer].FirstOrDefault() is { } finding ? State(LineState.Check, RuleSet.Default.TextOf(finding))
                     : State(LineState.Ok, null);
@@ -56,6 +55,8 @@ internal static class LineStates
     {
         Line = pointer, Status = status, Message = message?.Text, MessageKey = message?.Key, MessageData = message?.Values,
     };
+
+    private static WordedText Instead(Exchange exchange) => new WordedText(StatusWordings.Instead, ("name", exchange.Name)).With(exchange.Why);
 
     private static WordedText Spare(BasketLine line, Surplus spare) => (spare.Quantity == line.Quantity
         ? StatusWordings.NotNeeded

@@ -1,7 +1,6 @@
 using RackCheck.Model;
 using RackCheck.Rules.Earthing;
 using RackCheck.Survey;
-using static System.FormattableString;
 
 namespace RackCheck.Planning.Building;
 
@@ -80,7 +79,7 @@ internal static class EarthParts
             {
                 build.Unmet.Add(new OpenNeed(
                     new(LineWordings.EarthLeadNeed, ("item", need.Item.Id)),
-                    new(LineWordings.NoEarthLead, ("lengthM", Words.Hundredths(need.LengthM)), ("sectionMm2", Words.Hundredths(need.SectionMm2)))));
+                    new(LineWordings.NoEarthLead, ("lengthM", Quantities.Round(need.LengthM, 2)), ("sectionMm2", Quantities.Round(need.SectionMm2, 2)))));
             }
         }
 

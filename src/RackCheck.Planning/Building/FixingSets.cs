@@ -1,5 +1,4 @@
 using RackCheck.Model;
-using static System.FormattableString;
 
 namespace RackCheck.Planning.Building;
 

@@ -1,6 +1,5 @@
 using RackCheck.Model;
 using RackCheck.Survey.Power;
-using static System.FormattableString;
 
 namespace RackCheck.Planning.Building;
 
@@ -32,7 +31,7 @@ internal static class MainsCords
                     new(
                         LineWordings.CordNeed, ("plug", PlugFit.Of(cord.Code).Code), ("socket", PlugFit.Of(PlugFit.SocketFor(cord.Code)).Code),
                         ("item", cord.Item.Id)),
-                    new(LineWordings.NoCord, ("lengthM", Words.Hundredths(length)))));
+                    new(LineWordings.NoCord, ("lengthM", Quantities.Round(length, 2)))));
             }
         }
 

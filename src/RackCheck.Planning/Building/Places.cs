@@ -2,7 +2,6 @@ using RackCheck.Model;
 using RackCheck.Rules.Service;
 using RackCheck.Survey;
 using RackCheck.Survey.Layout;
-using static System.FormattableString;
 
 namespace RackCheck.Planning.Building;
 

@@ -1,6 +1,5 @@
 using RackCheck.Engineering;
 using RackCheck.Model;
-using static System.FormattableString;
 
 namespace RackCheck.Planning.Building;
 

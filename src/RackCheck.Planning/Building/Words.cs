@@ -1,9 +1,8 @@
 using System.Globalization;
-using RackCheck.Survey;
 
 namespace RackCheck.Planning.Building;
 
-/// <summary>Wording helpers for messages.</summary>
+/// <summary>Order of ids in messages.</summary>
 public static class Words
 {
     /// <summary>Order of the ids of a rack. Ids of one product sort by number, so that 2 comes before 10.</summary>
@@ -14,9 +13,6 @@ public static class Words
         var stem = one.AsSpan(0, dash).SequenceCompareTo(other.AsSpan(0, otherDash));
         return stem != 0 ? stem : number != otherNumber ? number.CompareTo(otherNumber) : string.CompareOrdinal(one, other);
     });
-
-    /// <summary>A value rounded to hundredths.</summary>
-    public static double Hundredths(double value) => Math.Round(value, 2, MidpointRounding.AwayFromZero);
 
     // RackBuild.IdFor makes ids: a part number, a dash, a number.
     private static (int Dash, int Number) NumberOf(string id)

@@ -1,6 +1,5 @@
 using RackCheck.Model;
 using RackCheck.Remedies.Patches;
-using RackCheck.Survey;
 using RackCheck.Survey.Catalogue;
 
 namespace RackCheck.Remedies.Verification;
