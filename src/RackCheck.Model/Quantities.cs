@@ -33,7 +33,7 @@ public static class Quantities
     /// <summary>Rounds as a text with that many decimals does: by the decimal digits, so that 1.265 is 1.27.</summary>
     /// <param name="value">The number.</param>
     /// <param name="decimals">Number of decimals.</param>
-    public static double Round(double value, int decimals) => (double)Math.Round((decimal)value, decimals, MidpointRounding.AwayFromZero);
+    public static double RoundTo(double value, int decimals) => (double)Math.Round((decimal)value, decimals, MidpointRounding.AwayFromZero);
 
     /// <summary>A value as a sentence shows it.</summary>
     /// <param name="value">The value.</param>

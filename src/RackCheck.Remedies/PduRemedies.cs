@@ -26,7 +26,7 @@ public static class PduRemedies
         if (OutletsOf(unit) <= MostOutlets)
         {
             yield return new RemedyCandidate(
-                new(Shorter, ("lengthMm", Quantities.Round(uprightMm, 1)), ("pdu", unit.Id)),
+                new(Shorter, ("lengthMm", Quantities.RoundTo(uprightMm, 1)), ("pdu", unit.Id)),
                 survey.Description.EditUnit(index, u => u with { LengthMm = Math.Floor(uprightMm) }));
         }
 

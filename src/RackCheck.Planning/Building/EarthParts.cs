@@ -79,7 +79,7 @@ internal static class EarthParts
             {
                 build.Unmet.Add(new OpenNeed(
                     new(LineWordings.EarthLeadNeed, ("item", need.Item.Id)),
-                    new(LineWordings.NoEarthLead, ("lengthM", Quantities.Round(need.LengthM, 2)), ("sectionMm2", Quantities.Round(need.SectionMm2, 2)))));
+                    new(LineWordings.NoEarthLead, ("lengthM", Quantities.RoundTo(need.LengthM, 2)), ("sectionMm2", Quantities.RoundTo(need.SectionMm2, 2)))));
             }
         }
 

@@ -31,7 +31,7 @@ internal static class MainsCords
                     new(
                         LineWordings.CordNeed, ("plug", PlugFit.Of(cord.Code).Code), ("socket", PlugFit.Of(PlugFit.SocketFor(cord.Code)).Code),
                         ("item", cord.Item.Id)),
-                    new(LineWordings.NoCord, ("lengthM", Quantities.Round(length, 2)))));
+                    new(LineWordings.NoCord, ("lengthM", Quantities.RoundTo(length, 2)))));
             }
         }
 

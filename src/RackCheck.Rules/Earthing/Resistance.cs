@@ -107,7 +107,7 @@ public sealed class Resistance : Rule
             && reach < length)
         {
             yield return new RemedyCandidate(
-                new(RemedyTitles.EarthLeadLength, ("lengthM", Quantities.Round(reach, 1)), ("item", item.Id)), With(l => l with { LengthM = reach }));
+                new(RemedyTitles.EarthLeadLength, ("lengthM", Quantities.RoundTo(reach, 1)), ("item", item.Id)), With(l => l with { LengthM = reach }));
         }
 
         yield return new RemedyCandidate(RemedyTitles.ToAnotherRack([item.Id]), survey.Description.WithoutItems([item.Id]));

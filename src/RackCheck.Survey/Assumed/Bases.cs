@@ -182,7 +182,7 @@ public static class Bases
     /// <param name="velocityMS">Face velocity, m/s.</param>
     /// <param name="cleanPa">Pressure drop when clean, Pa.</param>
     public static WordedText FilterLoss(double velocityMS, double cleanPa) =>
-        new(MatLoss, ("velocityMS", velocityMS), ("cleanPa", Quantities.Round(cleanPa, 0)));
+        new(MatLoss, ("velocityMS", velocityMS), ("cleanPa", Quantities.RoundTo(cleanPa, 0)));
 
     /// <summary>Airflow of a fan without a curve.</summary>
     /// <param name="sharePercent">Share of its free flow, percent.</param>
