@@ -1,4 +1,5 @@
 using System.Text.Json;
+using System.Text.Json.Nodes;
 using CsCheck;
 using RackCheck.Model;
 using RackCheck.Model.Json;
@@ -35,6 +36,21 @@ public sealed class WordingTests
         {
             Check(Read(rule.Descriptor.FailingRack));
             Check(Read(rule.Descriptor.PassingRack));
+        }
+    }
+
+    [Fact]
+    public void Acceptance_cases_are_rendered_from_key_and_data()
+    {
+        var racks = Directory.GetFiles(Repository.PathOf("tests", "acceptance", "cases"), "*.json")
+            .Select(f => JsonNode.Parse(File.ReadAllText(f))!["request"]?.ToJsonString()).OfType<string>().ToArray();
+        Assert.True(racks.Length > 250);
+        foreach (var rack in racks)
+        {
+            if (Sound(rack) is { } request)
+            {
+                Check(request);
+            }
         }
     }
 
@@ -101,6 +117,19 @@ public sealed class WordingTests
         foreach (var entry in report.NotAssessed)
         {
             Check(entry.Rule, entry.MessageKey, entry.MessageData, entry.Message, request);
+        }
+    }
+
+    // Some cases are requests that the service refuses.
+    private static RackDescription? Sound(string json)
+    {
+        try
+        {
+            return Read(json) is var rack && !Judge.Unsound(rack).Any() ? rack : null;
+        }
+        catch (JsonException)
+        {
+            return null;
         }
     }
 
