@@ -1,5 +1,10 @@
 using RackCheck.Engineering;
 using RackCheck.Model;
+using RackCheck.Planning;
+using RackCheck.Remedies;
+using RackCheck.Remedies.Verification;
+using RackCheck.Rules;
+using RackCheck.Survey.Assumed;
 using RackCheck.Survey.Bounds;
 
 namespace RackCheck.Documents;
@@ -10,7 +15,18 @@ public static class ReferencePages
     /// <summary>All tables, sorted by name: those of the formulae, and the plausible ranges of missing facts.</summary>
     public static IReadOnlyList<ReferenceTable> All { get; } =
     [
-        .. DataTables.All.Select(Of).Append(Bounds()).Append(Questions()).OrderBy(t => t.Table, StringComparer.Ordinal),
+        .. DataTables.All.Select(Of)
+            .Append(Bounds())
+            .Append(OfWordings("questions", "Wordings of questions", FactTable.Wordings))
+            .Append(OfWordings("wordings", "Wordings of subjects, remedies, assumptions and lines of baskets", CommonTexts))
+            .OrderBy(t => t.Table, StringComparer.Ordinal),
+    ];
+
+    /// <summary>Wordings of texts that any rule can have.</summary>
+    public static IReadOnlyList<MessageWording> CommonTexts =>
+    [
+        .. Subjects.Wordings, .. RemedyTitles.Wordings, .. RemedyTrials.Wordings, .. Bases.Wordings, .. FactTable.Bounded.Select(f => f.Assumed.Wording),
+        .. PlanningWordings.All,
     ];
 
     private static ReferenceTable Bounds() => new()
@@ -26,12 +42,12 @@ public static class ReferencePages
         Sources = [Of(Engineering.Sources.RangePractice)],
     };
 
-    private static ReferenceTable Questions() => new()
+    private static ReferenceTable OfWordings(string table, string title, IEnumerable<MessageWording> wordings) => new()
     {
-        Table = "questions",
-        Title = "Wordings of questions",
+        Table = table,
+        Title = title,
         Columns = [new() { Name = "messageKey" }, new() { Name = "template" }],
-        Rows = [.. FactTable.Wordings.OrderBy(w => w.Key, StringComparer.Ordinal).Select(w => new Scalar[] { w.Key, w.Template })],
+        Rows = [.. wordings.OrderBy(w => w.Key, StringComparer.Ordinal).Select(w => new Scalar[] { w.Key, w.Template })],
         Sources = [],
     };
 

@@ -168,6 +168,12 @@ public sealed record ReplaceLine
 
     /// <summary>Reason, in plain words.</summary>
     public required string Reason { get; init; }
+
+    /// <summary>Key of the wording of the reason, stable. Keys of several sentences are joined by plus signs.</summary>
+    public required string MessageKey { get; init; }
+
+    /// <summary>The values in the reason, by name. Several ids are a list.</summary>
+    public required IReadOnlyDictionary<string, Scalar> MessageData { get; init; }
 }
 
 /// <summary>A need that the completed basket does not meet.</summary>
@@ -176,8 +182,20 @@ public sealed record UnmetNeed
     /// <summary>What is needed.</summary>
     public required string What { get; init; }
 
+    /// <summary>Key of the wording of what is needed.</summary>
+    public required string WhatKey { get; init; }
+
+    /// <summary>The values in what is needed, by name.</summary>
+    public required IReadOnlyDictionary<string, Scalar> WhatData { get; init; }
+
     /// <summary>Why it is needed, and the property that no product has.</summary>
     public required string Reason { get; init; }
+
+    /// <summary>Key of the wording of the reason, stable. Keys of several sentences are joined by plus signs.</summary>
+    public required string MessageKey { get; init; }
+
+    /// <summary>The values in the reason, by name. Several ids are a list.</summary>
+    public required IReadOnlyDictionary<string, Scalar> MessageData { get; init; }
 
     /// <summary>Whether it is proven that nothing on offer meets it; false if no solution was found.</summary>
     public bool Proven { get; init; }
@@ -197,6 +215,12 @@ public sealed record ExcessLine
 
     /// <summary>Reason, in plain words.</summary>
     public required string Reason { get; init; }
+
+    /// <summary>Key of the wording of the reason, stable. Keys of several sentences are joined by plus signs.</summary>
+    public required string MessageKey { get; init; }
+
+    /// <summary>The values in the reason, by name. Several ids are a list.</summary>
+    public required IReadOnlyDictionary<string, Scalar> MessageData { get; init; }
 }
 
 /// <summary>Items and PDUs made from a basket line.</summary>
@@ -223,6 +247,12 @@ public sealed record LineStatus
 
     /// <summary>The status in a sentence; absent where the line is in order.</summary>
     public string? Message { get; init; }
+
+    /// <summary>Key of the wording of the message; absent where there is none. Keys of several sentences are joined by plus signs.</summary>
+    public string? MessageKey { get; init; }
+
+    /// <summary>The values in the message, by name; absent where there is none.</summary>
+    public IReadOnlyDictionary<string, Scalar>? MessageData { get; init; }
 
     /// <summary>For an unknown part number: a similar one of the catalogue, if there is one.</summary>
     public string? DidYouMean { get; init; }

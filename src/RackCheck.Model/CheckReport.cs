@@ -96,6 +96,12 @@ public sealed record RemedyStep
     /// <summary>The item or location concerned, as readable text.</summary>
     public required string Subject { get; init; }
 
+    /// <summary>Key of the wording of the subject, for translation. GET /v1/reference/wordings has the template in English.</summary>
+    public required string SubjectKey { get; init; }
+
+    /// <summary>The values in the subject, by name.</summary>
+    public required IReadOnlyDictionary<string, Scalar> SubjectData { get; init; }
+
     /// <summary>The remedy applied. Its pointers refer to the description before this step.</summary>
     public required Remedy Remedy { get; init; }
 }
@@ -124,6 +130,12 @@ public sealed record Finding
 
     /// <summary>The item or location concerned, as readable text.</summary>
     public required string Subject { get; init; }
+
+    /// <summary>Key of the wording of the subject, for translation. GET /v1/reference/wordings has the template in English.</summary>
+    public required string SubjectKey { get; init; }
+
+    /// <summary>The values in the subject, by name.</summary>
+    public required IReadOnlyDictionary<string, Scalar> SubjectData { get; init; }
 
     /// <summary>Ratio of actual value to limit, percent, where applicable.</summary>
     public double? UtilisationPercent { get; init; }
@@ -157,6 +169,15 @@ public sealed record Finding
 
     /// <summary>Why no remedy is offered. Absent where remedies are offered.</summary>
     public string? NoRemedy { get; init; }
+
+    /// <summary>
+    /// Key of the wording of <c>noRemedy</c>, for translation. GET /v1/reference/wordings has the template in English. Where that quotes the title of a
+    /// remedy, a plus sign and the key of the title follow; the names of its values end in 2.
+    /// </summary>
+    public string? NoRemedyKey { get; init; }
+
+    /// <summary>The values in <c>noRemedy</c>, by name.</summary>
+    public IReadOnlyDictionary<string, Scalar>? NoRemedyData { get; init; }
 
     /// <summary>Who accepted the finding and why. Absent while the finding is open.</summary>
     public AcceptedMark? Accepted { get; init; }
@@ -193,6 +214,15 @@ public sealed record Remedy
 {
     /// <summary>The change, in plain words.</summary>
     public required string Title { get; init; }
+
+    /// <summary>
+    /// Key of the wording of the title, for translation. GET /v1/reference/wordings has the template in English. Keys of several steps are joined by plus
+    /// signs: each further step follows after ", and ". The names of the second step's values end in 2, of the third one's in 3.
+    /// </summary>
+    public required string TitleKey { get; init; }
+
+    /// <summary>The values in the title, by name. Several ids are a list.</summary>
+    public required IReadOnlyDictionary<string, Scalar> TitleData { get; init; }
 
     /// <summary>The same change as a JSON Patch (RFC 6902) to the request.</summary>
     public required IReadOnlyList<PatchOperation> Patch { get; init; }
@@ -313,4 +343,10 @@ public sealed record Assumption
 
     /// <summary>Basis of the assumed value.</summary>
     public required string Basis { get; init; }
+
+    /// <summary>Key of the wording of the basis, for translation. GET /v1/reference/wordings has the template in English.</summary>
+    public required string BasisKey { get; init; }
+
+    /// <summary>The values in the basis, by name.</summary>
+    public required IReadOnlyDictionary<string, Scalar> BasisData { get; init; }
 }

@@ -1,12 +1,14 @@
 using System.Globalization;
+using System.Reflection;
 using System.Text;
 
 namespace RackCheck.Model;
 
 /// <summary>
 /// One sentence of a report in English: its key and its template. A template has the names of values in braces: {name} is a number, a text, or a list of
-/// which the first are named; {name:all} names every value of a list; {name:words} is a code in words, front-door as "front door"; {name:units} is a range
-/// of U positions, "U4" or "U10-U13".
+/// which the first are named; {name:exact} is a number with up to three decimals, or every value of a list with commas; {name:all} names every value of a
+/// list; {name:words} is a code in words, front-door as "front door"; {name:units} is a range of U positions, "U4" or "U10-U13"; {name:u} is a list of
+/// heights, "6 U and 2 U".
 /// </summary>
 public class MessageWording
 {
@@ -31,7 +33,17 @@ public class MessageWording
 
         cut.Add((template[at..], null));
         parts = [.. cut];
+        Quotes = Array.Find([Message, Title], name => cut.Contains((name, "")));
     }
+
+    /// <summary>Name under which a template quotes sentences.</summary>
+    internal const string Message = "message";
+
+    /// <summary>Name under which a template quotes the title of a remedy.</summary>
+    internal const string Title = "title";
+
+    /// <summary>Whether the template quotes another text: the name of that, or null.</summary>
+    internal string? Quotes { get; }
 
     /// <summary>Key.</summary>
     public string Key { get; }
@@ -58,6 +70,19 @@ public class MessageWording
         return text.ToString();
     }
 
+    /// <summary>The wordings that a class declares in static fields or properties.</summary>
+    /// <param name="type">The class.</param>
+    public static IEnumerable<MessageWording> DeclaredIn(Type type) => type
+        .GetFields(BindingFlags.Static | BindingFlags.NonPublic | BindingFlags.Public | BindingFlags.DeclaredOnly)
+        .Select(f => f.GetValue(null))
+        .SelectMany(v => v switch
+        {
+            MessageWording one => [one],
+            WordedText text => [text.Wording],
+            WordingChoice choice => choice.All,
+            _ => (IReadOnlyList<MessageWording>)[],
+        });
+
     private static Scalar ValueOf(string name, IReadOnlyList<(string Name, Scalar Value)> data)
     {
         foreach (var (own, value) in data)
@@ -75,7 +100,12 @@ public class MessageWording
     {
         if (value.List is not { } list)
         {
-            return format == "words" ? InWords(value) : Quantities.InSentence(value, data);
+            return format switch
+            {
+                "words" => InWords(value),
+                "exact" => ((Scalar)Quantities.Round(value.Number!.Value)).ToString(),
+                _ => Quantities.InSentence(value, data),
+            };
         }
 
         if (format == "units")
@@ -86,8 +116,13 @@ public class MessageWording
                 : string.Create(CultureInfo.InvariantCulture, $"U{from}{(from < 0 ? " to " : "-")}U{to}");
         }
 
-        string[] names = [.. list.Select(v => format == "words" ? InWords(v) : v.ToString())];
-        return format.Length == 0 ? Lists.Short(names) : Lists.All(names);
+        if (format == "exact")
+        {
+            return value.ToString();
+        }
+
+        string[] names = [.. list.Select(v => format switch { "words" => InWords(v), "u" => $"{v} U", _ => v.ToString() })];
+        return format is "" or "u" ? Lists.Short(names) : Lists.All(names);
     }
 
     private static string InWords(Scalar value) => value.ToString().Replace('-', ' ');
@@ -112,7 +147,7 @@ public sealed class WordingChoice
     /// <param name="pattern">Pattern.</param>
     public WordingChoice(string key, string pattern)
     {
-        List<(string Key, string Text)> made = [(key, "")];
+        List<(string Key, string Text, string?[] Names)> made = [(key, "", [])];
         var at = 0;
         for (var open = pattern.IndexOf('['); open >= 0; open = pattern.IndexOf('[', at))
         {
@@ -125,15 +160,19 @@ public sealed class WordingChoice
 
             var (fixedText, stride) = (pattern[at..open], made.Count);
             groups.Add((parts.Count, stride, Enumerable.Range(0, parts.Count).Where(i => parts[i].Name is not null).ToDictionary(i => parts[i].Name!, i => i)));
-            made = [.. parts.SelectMany(p => made.Select(m => (p.Name is null ? m.Key : $"{m.Key}.{p.Name}", m.Text + fixedText + p.Text)))];
+            made = [.. parts.SelectMany(p => made.Select(m =>
+                (p.Name is null ? m.Key : $"{m.Key}.{p.Name}", m.Text + fixedText + p.Text, (string?[])[.. m.Names, p.Name])))];
             at = close + 1;
         }
 
         all = [.. made.Select(m => new MessageWording(m.Key, m.Text + pattern[at..]))];
+
+        // A part is chosen in every group that has its name: "{items} [one:is|are] here and [one:needs|need] this".
+        All = [.. all.Where((wording, i) => ReferenceEquals(With(made[i].Names), wording))];
     }
 
-    /// <summary>All wordings.</summary>
-    public IReadOnlyList<MessageWording> All => all;
+    /// <summary>All wordings that can be chosen.</summary>
+    public IReadOnlyList<MessageWording> All { get; }
 
     /// <summary>The wording with these parts.</summary>
     /// <param name="names">Names of the parts; null and "" choose nothing.</param>

@@ -30,6 +30,11 @@ public static class Quantities
     /// <returns>The rounded number.</returns>
     public static double Round(double value) => Math.Round(value, 3, MidpointRounding.AwayFromZero);
 
+    /// <summary>Rounds as a text with that many decimals does: by the decimal digits, so that 1.265 is 1.27.</summary>
+    /// <param name="value">The number.</param>
+    /// <param name="decimals">Number of decimals.</param>
+    public static double RoundTo(double value, int decimals) => (double)Math.Round((decimal)value, decimals, MidpointRounding.AwayFromZero);
+
     /// <summary>A value as a sentence shows it.</summary>
     /// <param name="value">The value.</param>
     /// <param name="all">All values of the sentence.</param>

@@ -152,7 +152,8 @@ public sealed record WordingPage
 
     /// <summary>
     /// The sentence in English with the names of <c>messageData</c> in braces. A list is rendered as "a, b and c", from five values on as "a, b, c and 2
-    /// more"; {name:all} names all; {name:words} is a code in words, front-door as "front door"; {name:units} is a range of U positions, as "U10-U13".
+    /// more"; {name:all} names all; {name:exact} is a number with up to three decimals, or all of a list with commas; {name:words} is a code in words,
+    /// front-door as "front door"; {name:units} is a range of U positions, as "U10-U13"; {name:u} is a list of heights, as "6 U and 2 U".
     /// </summary>
     public required string Template { get; init; }
 }

@@ -1,13 +1,21 @@
 using RackCheck.Model;
 using RackCheck.Survey;
 using RackCheck.Survey.Layout;
-using static System.FormattableString;
 
 namespace RackCheck.Remedies;
 
 /// <summary>Remedies that open or close the airflow path of a cabinet, or stir the air in it.</summary>
 public static class AirPathRemedies
 {
+    private static readonly MessageWording StirringTray = new(
+        "remedy.stirring-tray", "Fit a fan tray of {count} fans of {flowM3h:exact} m3/h that stirs the air");
+    private static readonly WordedText SolidRear = new("remedy.solid-rear-door", "Fit a solid rear door");
+    private static readonly WordedText NoRoofFans = new(
+        "remedy.no-roof-fans", "Remove the roof fans and close their openings; the equipment's own fans move the air through the doors");
+    private static readonly WordedText CloseCabinet = new(
+        "remedy.close-cabinet", "Close the cabinet: solid doors, side panels and roof, no fans to the outside");
+    private static readonly MessageWording VentOpenings = new("remedy.vent-openings", "Fit an intake and a vented roof of {areaCm2:exact} cm2 each");
+
     private const double OpeningStepCm2 = 100;
 
     /// <summary>A fan tray that stirs the air in a closed cabinet.</summary>
@@ -17,7 +25,7 @@ public static class AirPathRemedies
         if (!survey.Heat.IsStirred)
         {
             yield return new RemedyCandidate(
-                Invariant($"Fit a fan tray of {CoolingEdits.StirringFans:0} fans of {CoolingEdits.StirringM3h:0} m3/h that stirs the air"),
+                new(StirringTray, ("count", CoolingEdits.StirringFans), ("flowM3h", CoolingEdits.StirringM3h)),
                 survey.Description.WithStirringTray());
         }
     }
@@ -27,11 +35,11 @@ public static class AirPathRemedies
     public static IEnumerable<RemedyCandidate> EndBypass(RackSurvey survey)
     {
         var description = survey.Description;
-        yield return new RemedyCandidate("Fit a solid rear door", description.WithSolidRear());
+        yield return new RemedyCandidate(SolidRear, description.WithSolidRear());
         if (survey.Heat.AirPath.HasEntry == true)
         {
             yield return new RemedyCandidate(
-                "Remove the roof fans and close their openings; the equipment's own fans move the air through the doors",
+                NoRoofFans,
                 description.EditCabinet(c => c with { Roof = new Roof { Style = RoofStyle.Solid } }).EditCooling(c => c with { RoofFans = null }));
         }
     }
@@ -40,7 +48,7 @@ public static class AirPathRemedies
     /// <returns>Candidates, best first.</returns>
     public static IEnumerable<RemedyCandidate> CloseAround(RackSurvey survey)
     {
-        yield return new RemedyCandidate("Close the cabinet: solid doors, side panels and roof, no fans to the outside", survey.Description.Closed());
+        yield return new RemedyCandidate(CloseCabinet, survey.Description.Closed());
         foreach (var candidate in CoolingRemedies.WithoutCooler(survey))
         {
             yield return candidate;
@@ -58,13 +66,13 @@ public static class AirPathRemedies
         if (description.Cooling?.AirConditioner is null && size <= 20_000)
         {
             yield return new RemedyCandidate(
-                Invariant($"Fit an intake and a vented roof of {size:0} cm2 each"),
+                new(VentOpenings, ("areaCm2", size)),
                 description.EditCabinet(c => c with
                 {
                     Roof = new Roof { Style = RoofStyle.Vented, OpenAreaCm2 = Math.Max(size, c.Roof?.OpenAreaCm2 ?? 0) },
                 }).EditCooling(c => c with { IntakeAreaCm2 = Math.Max(size, c.IntakeAreaCm2 ?? 0) }));
             yield return new RemedyCandidate(
-                Invariant($"Use perforated doors, {CoolingEdits.UsualOpenPercent:0} % open"), description.WithOpenDoors());
+                new(RemedyTitles.OpenDoors, ("openPercent", CoolingEdits.UsualOpenPercent)), description.WithOpenDoors());
         }
 
         if (PlaceRemedies.TakeOut(survey, batteries) is { } takeOut)

@@ -1,13 +1,16 @@
 using RackCheck.Model;
 using RackCheck.Survey;
 using RackCheck.Survey.Layout;
-using static System.FormattableString;
 
 namespace RackCheck.Remedies;
 
 /// <summary>Remedies for an aisle that is too narrow: a wider aisle, a door with two leaves, shorter slides or fixed runners.</summary>
 public static class AisleRemedies
 {
+    private static readonly MessageWording TwoLeaves = new("remedy.two-leaves", "Use a {side} door with two leaves");
+    private static readonly MessageWording WiderAisle = new("remedy.aisle", "Place the rack with an aisle of {aisleMm:exact} mm at the {side}");
+    private static readonly MessageWording ShorterSlides = new("remedy.slide-extension", "Use slides with an extension of {extensionMm:exact} mm for {item}");
+
     /// <summary>A door with two leaves, or an aisle as wide as its leaf.</summary>
     /// <param name="face">The side of the door.</param>
     /// <param name="leafMm">Width of a leaf, mm.</param>
@@ -22,7 +25,7 @@ public static class AisleRemedies
                 .SetCabinet(c => face == Face.Front
                     ? c with { FrontDoor = c.FrontDoor! with { Leaves = 2 } }
                     : c with { RearDoor = c.RearDoor! with { Leaves = 2 } })
-                .Titled($"Use a {side} door with two leaves");
+                .Titled(new(TwoLeaves, ("side", side)));
         }
 
         yield return Wider(survey, face, leafMm);
@@ -39,7 +42,7 @@ public static class AisleRemedies
         if (aisleMm > 0 && !SupportRemedies.MustPullOut(item))
         {
             yield return new RemedyBuilder(survey).SetSupport(item, item.Item!.Support! with { ExtensionMm = aisleMm }).Titled(
-                Invariant($"Use slides with an extension of {aisleMm:0.###} mm for {item.Id}"));
+                new(ShorterSlides, ("extensionMm", aisleMm), ("item", item.Id)));
         }
 
         foreach (var candidate in SupportRemedies.Fixed(survey, item))
@@ -49,6 +52,6 @@ public static class AisleRemedies
     }
 
     private static RemedyCandidate Wider(RackSurvey survey, Face face, double neededMm) => new(
-        Invariant($"Place the rack with an aisle of {neededMm:0.###} mm at the {CabinetFacts.FaceText(face)}"),
+        new(WiderAisle, ("aisleMm", neededMm), ("side", CabinetFacts.FaceText(face))),
         survey.Description.EditSite(s => face == Face.Front ? s with { AisleFrontMm = neededMm } : s with { AisleRearMm = neededMm }));
 }

@@ -2,7 +2,6 @@ using RackCheck.Engineering;
 using RackCheck.Model;
 using RackCheck.Survey;
 using RackCheck.Survey.Layout;
-using static System.FormattableString;
 
 namespace RackCheck.Remedies;
 
@@ -16,7 +15,7 @@ public static class CablingRemedies
     {
         foreach (var width in CabinetSizes.WidthsMm.Where(w => w > survey.Cabinet.WidthMm))
         {
-            yield return new RemedyBuilder(survey).SetCabinet(c => c with { WidthMm = width }).Titled(Invariant($"Use a cabinet {width:0.###} mm wide"));
+            yield return new RemedyBuilder(survey).SetCabinet(c => c with { WidthMm = width }).Titled(RemedyTitles.Wide(width));
         }
 
         var cabled = survey.Items.Where(i => CableSurvey.AreaMm2Of(i) > 0)
@@ -47,7 +46,7 @@ public static class CablingRemedies
         if (cabinet.SetbackMm is { } given && Setbacks(survey, cabinet.Depth, diameters).OnPitch(given, cabinet.PitchMm) is { } setback && setback != given)
         {
             yield return new RemedyBuilder(survey).SetUprights(u => u with { FrontSetbackMm = setback })
-                .Titled(Invariant($"Set the front uprights {setback:0.###} mm behind the front face"));
+                .Titled(new(RemedyTitles.FrontUprights, ("setbackMm", setback)));
         }
 
         foreach (var depth in CabinetSizes.DepthsMm.Where(d => d > cabinet.Depth.DepthMm))
@@ -75,14 +74,12 @@ public static class CablingRemedies
 
         if (survey.Cabinet.SetbackMm is not { } given || all.Holds(given))
         {
-            return builder.Titled(Invariant($"Use a cabinet {depthMm:0.###} mm deep")) with { Kind = nameof(Deeper) };
+            return builder.Titled(RemedyTitles.Deep(depthMm)) with { Kind = nameof(Deeper) };
         }
 
         return all.OnPitch(given, survey.Cabinet.PitchMm) is not { } setback ? null
             : builder.SetUprights(u => u with { FrontSetbackMm = setback })
-                .Titled(
-                    Invariant($"Use a cabinet {depthMm:0.###} mm deep and set its front uprights {setback:0.###} mm behind the ")
-                        + "front face") with { Kind = nameof(Deeper) };
+                .Titled(new(RemedyTitles.DeeperAndUprights, ("depthMm", depthMm), ("setbackMm", setback))) with { Kind = nameof(Deeper) };
     }
 
     private static SetbackInterval Setbacks(RackSurvey survey, CabinetDepth cabinet, double diameters)

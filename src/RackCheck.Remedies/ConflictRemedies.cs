@@ -1,7 +1,6 @@
 using RackCheck.Engineering;
 using RackCheck.Survey;
 using RackCheck.Survey.Layout;
-using static System.FormattableString;
 
 namespace RackCheck.Remedies;
 
@@ -19,7 +18,7 @@ public static class ConflictRemedies
             if (FindApart(survey, moved, from) is { } bottom)
             {
                 yield return new RemedyBuilder(survey).Place(moved, bottom)
-                    .Titled($"Mount {moved.Id} at {survey.Cabinet.UnitsText(bottom, bottom + moved.HeightU - 1)}, {CabinetFacts.FaceText(moved.Face)}");
+                    .Titled(RemedyTitles.Mount(survey.Cabinet, moved, bottom, moved.HeightU));
             }
         }
 
@@ -35,7 +34,7 @@ public static class ConflictRemedies
     public static IEnumerable<RemedyCandidate> WidenFor(RackSurvey survey, MountedItem item, double widthMm)
     {
         var wide = CabinetSizes.WidthsMm.Where(w => w >= widthMm).Cast<double?>().FirstOrDefault() ?? widthMm;
-        yield return new RemedyCandidate(Invariant($"Use a cabinet {wide:0.###} mm wide"), survey.Description.EditCabinet(c => c with { WidthMm = wide }));
+        yield return new RemedyCandidate(RemedyTitles.Wide(wide), survey.Description.EditCabinet(c => c with { WidthMm = wide }));
         if (PlaceRemedies.TakeOut(survey, item) is { } takeOut)
         {
             yield return takeOut;

@@ -1,7 +1,6 @@
 using RackCheck.Engineering;
 using RackCheck.Model;
 using RackCheck.Survey;
-using static System.FormattableString;
 
 namespace RackCheck.Remedies;
 
@@ -15,7 +14,7 @@ internal static class CoolingEdits
     public const double MostOpenPercent = 80;
 
     // A fan of a usual fan tray for cabinets: free flow and maximum pressure. Common practice, no source.
-    private const double FanFreeM3h = 500;
+    internal const double FanFreeM3h = 500;
     private const double FanGreatestPa = 80;
     private const int MostFans = 100;
     private const int MostSets = 16;
@@ -157,9 +156,6 @@ internal static class CoolingEdits
     /// <summary>Changes the cooling data; creates them if they are absent.</summary>
     public static RackDescription EditCooling(this RackDescription description, Func<Model.Cooling, Model.Cooling> change) =>
         description with { Cooling = change(description.Cooling ?? new Model.Cooling()) };
-
-    /// <summary>A set of fans, as text for the customer.</summary>
-    public static string FansText(int count) => Invariant($"{count} fans of {FanFreeM3h:0} m3/h");
 
     private static FanSet Set(int count) => new() { Count = count, FreeFlowM3h = FanFreeM3h, MaxPressurePa = FanGreatestPa };
 

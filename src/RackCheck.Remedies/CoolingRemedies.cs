@@ -2,7 +2,6 @@ using RackCheck.Engineering;
 using RackCheck.Model;
 using RackCheck.Survey;
 using RackCheck.Survey.Layout;
-using static System.FormattableString;
 
 namespace RackCheck.Remedies;
 
@@ -11,6 +10,34 @@ namespace RackCheck.Remedies;
 /// </summary>
 public static class CoolingRemedies
 {
+    private static readonly MessageWording DoorsForCooler = new(
+        "remedy.doors-for-cooler", "Use perforated doors, {openPercent:exact} % open, instead of the air conditioner");
+    private static readonly MessageWording FansForCooler = new(
+        "remedy.fans-for-cooler", "Use a perforated front door and {count} fans of {flowM3h:exact} m3/h in the roof instead of the air conditioner");
+    private static readonly WordingChoice AddedFans = new(
+        "remedy.more-fans", "Fit {count} additional [one:fan|fans] of {flowM3h:exact} m3/h [roof:in the roof|in the fan trays]");
+    private static readonly WordingChoice OpenShare = new(
+        "remedy.open-share", "Use a {door:words} {openPercent:exact} % open, the [usual:usual|maximum] share");
+    private static readonly WordingChoice WholeFace = new(
+        "remedy.whole-face", "Use a {door:words} perforated over its whole face[share:, {openPercent:exact} % open]");
+    private static readonly MessageWording LargerCooler = new("remedy.cooler-capacity", "Use an air conditioner of {capacityW:exact} W");
+    private static readonly WordingChoice OnePiece = new(
+        "remedy.cooler-one-piece", "Use a one-piece air conditioner for the cabinet's [wall:wall or door|roof]");
+    private static readonly WordedText FanFilters = new("remedy.filters", "Fit filters to the fans and the intake");
+    private static readonly WordedText CoveredSides = new("remedy.cover-sides", "Fit perforated doors and side panels to the open sides");
+    private static readonly MessageWording RatedCabinet = new("remedy.cabinet-ip", "Use a cabinet rated {requiredIp}");
+    private static readonly MessageWording ClosedCabinet = new("remedy.closed-cabinet-ip", "Use a closed cabinet rated {requiredIp}");
+    private static readonly MessageWording OtherPlace = new("remedy.place-ip", "Install the rack at a place that requires at most {ipCode}");
+    private static readonly MessageWording RoofFansFit = new(
+        "remedy.roof-fans", "Fit {count} fans of {flowM3h:exact} m3/h in the roof, a perforated front door and a closed rear door");
+    private static readonly MessageWording AddedTrays = new(
+        "remedy.fan-trays", "Add fan trays with {count} fans of {flowM3h:exact} m3/h and fit perforated doors");
+    private static readonly MessageWording ClosedWithFilters = new(
+        "remedy.filtered-fans",
+        "Use a closed cabinet with {count} fans of {flowM3h:exact} m3/h in the roof and an intake of {areaCm2:exact} cm2, both with filters");
+    private static readonly MessageWording ClosedWithCooler = new(
+        "remedy.closed-cooler", "Use a closed cabinet with a {capacityW:exact} W air conditioner set to {setpointC:exact} C");
+
     // Degrees of protection of a usual opening, and of fans and intakes with filters.
     private const string UsualOpening = "IP20";
     private const string Filtered = "IP54";
@@ -78,13 +105,13 @@ public static class CoolingRemedies
         if (DoorsSuffice(survey))
         {
             yield return new RemedyCandidate(
-                Invariant($"Use perforated doors, {CoolingEdits.UsualOpenPercent:0} % open, instead of the air conditioner"), without.WithOpenDoors());
+                new(DoorsForCooler, ("openPercent", CoolingEdits.UsualOpenPercent)), without.WithOpenDoors());
         }
 
         if (RoofFans(survey, without) is { } fans)
         {
             yield return new RemedyCandidate(
-                $"Use a perforated front door and {CoolingEdits.FansText(fans.Count)} in the roof instead of the air conditioner", fans.After);
+                new(FansForCooler, ("count", fans.Count), ("flowM3h", CoolingEdits.FanFreeM3h)), fans.After);
         }
     }
 
@@ -103,7 +130,7 @@ public static class CoolingRemedies
                 {
                     FanSet[] grown = [.. sets!.Select(f => ReferenceEquals(f, largest) ? f with { Count = f.Count + more } : f)];
                     yield return new RemedyCandidate(
-                        Invariant($"Fit {more} additional {(more == 1 ? "fan" : "fans")} of {largest.FreeFlowM3h:0.###} m3/h {name}"),
+                        new(AddedFans.With(more == 1 ? "one" : null, isRoof ? "roof" : null), ("count", more), ("flowM3h", largest.FreeFlowM3h)),
                         description.EditCooling(c => isRoof ? c with { RoofFans = grown } : c with { FanTrays = grown }),
                         "more fans " + name);
                 }
@@ -117,20 +144,22 @@ public static class CoolingRemedies
     {
         var whole = AirPath.PerforatedAreaM2(survey.Cabinet.Source);
         double? area = door.Door.PerforatedAreaM2 is { } given && given < whole ? Quantities.Round(whole) : door.Door.PerforatedAreaM2;
-        foreach (var (share, words) in new[] { (CoolingEdits.UsualOpenPercent, "the usual share"), (CoolingEdits.MostOpenPercent, "the maximum share") })
+        foreach (var (share, isUsual) in new[] { (CoolingEdits.UsualOpenPercent, true), (CoolingEdits.MostOpenPercent, false) })
         {
             if (share > door.Door.OpenAreaPercent)
             {
                 yield return new RemedyCandidate(
-                    Invariant($"Use a {door.Name} {share:0} % open, {words}"), With(d => d with { OpenAreaPercent = share }), "open share");
+                    new(OpenShare.With(isUsual ? "usual" : null), ("door", Scalar.CodeOf(door.Name)), ("openPercent", share)),
+                    With(d => d with { OpenAreaPercent = share }), "open share");
             }
         }
 
         if (area != door.Door.PerforatedAreaM2)
         {
-            yield return new RemedyCandidate($"Use a {door.Name} perforated over its whole face", With(d => d with { PerforatedAreaM2 = area }));
             yield return new RemedyCandidate(
-                Invariant($"Use a {door.Name} perforated over its whole face, {CoolingEdits.MostOpenPercent:0} % open"),
+                new(WholeFace.With(), ("door", Scalar.CodeOf(door.Name))), With(d => d with { PerforatedAreaM2 = area }));
+            yield return new RemedyCandidate(
+                new(WholeFace.With("share"), ("door", Scalar.CodeOf(door.Name)), ("openPercent", CoolingEdits.MostOpenPercent)),
                 With(d => d with { PerforatedAreaM2 = area, OpenAreaPercent = Math.Max(CoolingEdits.MostOpenPercent, d.OpenAreaPercent!.Value) }));
         }
 
@@ -148,13 +177,13 @@ public static class CoolingRemedies
         var needed = heat.CoolerNeededW(heat.SurfaceM2, heat.SetpointC, transferWM2K);
         if (CoolingEdits.Capacity(needed, heat.RatedAmbientC, heat.AmbientC) is { } capacity)
         {
-            yield return new RemedyCandidate(Invariant($"Use an air conditioner of {capacity:0} W"), With(c => c with { CapacityW = capacity }));
+            yield return new RemedyCandidate(new(LargerCooler, ("capacityW", capacity)), With(c => c with { CapacityW = capacity }));
         }
 
         var highest = Math.Floor(Math.Min(heat.LeastInletC ?? AirConditioners.UsualSetpointC, AirConditioners.UsualSetpointC));
         if (highest > heat.SetpointC)
         {
-            yield return new RemedyCandidate(Invariant($"Set the air conditioner to {highest:0} C"), With(c => c with { SetpointC = highest }));
+            yield return new RemedyCandidate(new(RemedyTitles.Setpoint, ("setpointC", highest)), With(c => c with { SetpointC = highest }));
         }
 
         foreach (var candidate in TakeOutHeat(survey))
@@ -170,10 +199,10 @@ public static class CoolingRemedies
     /// <returns>Candidates, best first.</returns>
     public static IEnumerable<RemedyCandidate> Restyle(RackSurvey survey)
     {
-        foreach (var (style, name) in new[] { (AirConditionerStyle.Wall, "wall or door"), (AirConditionerStyle.Roof, "roof") })
+        foreach (var style in new[] { AirConditionerStyle.Wall, AirConditionerStyle.Roof })
         {
             yield return new RemedyCandidate(
-                $"Use a one-piece air conditioner for the cabinet's {name}",
+                new(OnePiece.With(style == AirConditionerStyle.Wall ? "wall" : null)),
                 survey.Description.EditCooling(c => c with { AirConditioner = c.AirConditioner! with { Style = style } }));
         }
     }
@@ -187,17 +216,17 @@ public static class CoolingRemedies
         var heat = survey.Heat;
         if (IpCodes.Satisfies(Filtered, required) && description.Cooling is { Filters: not true } cooling)
         {
-            yield return new RemedyCandidate("Fit filters to the fans and the intake", description with { Cooling = cooling with { Filters = true } });
+            yield return new RemedyCandidate(FanFilters, description with { Cooling = cooling with { Filters = true } });
         }
 
         if (IpCodes.Satisfies(UsualOpening, required))
         {
-            yield return new RemedyCandidate("Fit perforated doors and side panels to the open sides", Covered(description));
+            yield return new RemedyCandidate(CoveredSides, Covered(description));
         }
 
         if (description.Cabinet!.IpCode is { } code && !IpCodes.Satisfies(code, required))
         {
-            yield return new RemedyCandidate($"Use a cabinet rated {required}", description.EditCabinet(c => c with { IpCode = required }));
+            yield return new RemedyCandidate(new(RatedCabinet, ("requiredIp", required)), description.EditCabinet(c => c with { IpCode = required }));
         }
 
         if (heat.KnownW > 0 && IpCodes.Satisfies(Filtered, required) && FilteredFans(survey) is { } fans)
@@ -205,14 +234,14 @@ public static class CoolingRemedies
             yield return fans;
         }
 
-        yield return new RemedyCandidate($"Use a closed cabinet rated {required}", description.Closed());
+        yield return new RemedyCandidate(new(ClosedCabinet, ("requiredIp", required)), description.Closed());
         if (heat.HasHeat && Cooler(survey, null) is { } cooler)
         {
             yield return cooler;
         }
 
         yield return new RemedyCandidate(
-            $"Install the rack at a place that requires at most {has}", description with { Site = description.Site! with { RequiredIp = has } });
+            new(OtherPlace, ("ipCode", has)), description with { Site = description.Site! with { RequiredIp = has } });
     }
 
     private static IEnumerable<RemedyCandidate> OtherWays(RackSurvey survey)
@@ -224,18 +253,18 @@ public static class CoolingRemedies
             if (description.WithOpenDoors() is var doors
                 && (doors.Cabinet!.FrontDoor != description.Cabinet!.FrontDoor || doors.Cabinet.RearDoor != description.Cabinet.RearDoor))
             {
-                yield return new RemedyCandidate(Invariant($"Use perforated doors, {CoolingEdits.UsualOpenPercent:0} % open"), doors);
+                yield return new RemedyCandidate(new(RemedyTitles.OpenDoors, ("openPercent", CoolingEdits.UsualOpenPercent)), doors);
             }
 
             if (RoofFans(survey, description) is { } fans)
             {
                 yield return new RemedyCandidate(
-                    $"Fit {CoolingEdits.FansText(fans.Count)} in the roof, a perforated front door and a closed rear door", fans.After);
+                    new(RoofFansFit, ("count", fans.Count), ("flowM3h", CoolingEdits.FanFreeM3h)), fans.After);
             }
 
             if (heat.AirPath.HasTrays && doors.WithTrays(heat.ForcedNeedM3h, heat.DensityKgM3) is { } trays)
             {
-                yield return new RemedyCandidate($"Add fan trays with {CoolingEdits.FansText(trays.Count)} and fit perforated doors", trays.After);
+                yield return new RemedyCandidate(new(AddedTrays, ("count", trays.Count), ("flowM3h", CoolingEdits.FanFreeM3h)), trays.After);
             }
         }
         else if (Allows(survey, Filtered) && FilteredFans(survey) is { } filtered)
@@ -253,8 +282,7 @@ public static class CoolingRemedies
         survey.Description.WithFilteredIntake(survey.Heat.RoofNeedM3h, survey.Heat.DensityKgM3)
             .WithRoofFans(survey.Heat.RoofNeedM3h, survey.Heat.DensityKgM3) is { } fans
             ? new RemedyCandidate(
-                Invariant($"Use a closed cabinet with {CoolingEdits.FansText(fans.Count)} in the roof and an intake of ")
-                    + Invariant($"{fans.After.Cooling!.IntakeAreaCm2:0} cm2, both with filters"),
+                new(ClosedWithFilters, ("count", fans.Count), ("flowM3h", CoolingEdits.FanFreeM3h), ("areaCm2", fans.After.Cooling!.IntakeAreaCm2!.Value)),
                 fans.After)
             : null;
 
@@ -267,7 +295,7 @@ public static class CoolingRemedies
             Math.Min(AirConditioners.UsualSetpointC, mostC ?? double.PositiveInfinity), Math.Floor(survey.Heat.LeastInletC ?? double.PositiveInfinity));
         return setpoint >= -20 && survey.Description.WithCooler(survey.Heat, setpoint) is { } made
             ? new RemedyCandidate(
-                Invariant($"Use a closed cabinet with a {made.Cooler.CapacityW:0} W air conditioner set to {setpoint:0} C"), made.After)
+                new(ClosedWithCooler, ("capacityW", made.Cooler.CapacityW), ("setpointC", setpoint)), made.After)
             : null;
     }
 

@@ -1,7 +1,6 @@
 using RackCheck.Engineering;
 using RackCheck.Model;
 using RackCheck.Survey;
-using static System.FormattableString;
 
 namespace RackCheck.Remedies;
 
@@ -10,6 +9,10 @@ namespace RackCheck.Remedies;
 /// </summary>
 public static class DeliveryRemedies
 {
+    private static readonly WordedText WithoutPallet = new("remedy.off-pallet", "Deliver the rack off the pallet");
+    private static readonly WordingChoice OnSite = new("remedy.mount-on-site", "Remove {items} for transport and mount [one:it|them] on site");
+    private static readonly MessageWording Equipment = new("remedy.lifting", "Use lifting equipment for {ratedKg:exact} kg");
+
 
     // Usual rating step of lifting equipment; common practice, no source.
     private const double LiftingStepKg = 100;
@@ -24,7 +27,7 @@ public static class DeliveryRemedies
         var bare = route.HasPallet && passes(route.Bare);
         if (bare)
         {
-            yield return new RemedyCandidate("Deliver the rack off the pallet", OffPallet(survey.Description));
+            yield return new RemedyCandidate(WithoutPallet, OffPallet(survey.Description));
         }
 
         foreach (var (title, after, kind) in Lower(survey).Concat(Narrower(survey)).Concat(Shallower(survey)))
@@ -33,11 +36,11 @@ public static class DeliveryRemedies
             var (width, depth, height) = (cabinet.WidthMm!.Value, cabinet.DepthMm!.Value, cabinet.HeightMm ?? 0);
             if (passes(route.OnPalletOf(width, depth, height)))
             {
-                yield return new RemedyCandidate(title, after, kind);
+                yield return new RemedyCandidate(title(null), after, kind);
             }
             else if (route.HasPallet && !bare && passes(RouteSurvey.BareOf(width, depth, height)))
             {
-                yield return new RemedyCandidate(title + " and deliver it off the pallet", OffPallet(after), kind);
+                yield return new RemedyCandidate(title("off-pallet"), OffPallet(after), kind);
             }
         }
     }
@@ -58,7 +61,7 @@ public static class DeliveryRemedies
             {
                 string[] ids = [.. heavy.Take(count).Select(i => i.Id).Order(StringComparer.Ordinal)];
                 yield return new RemedyCandidate(
-                    $"Remove {Names.List(ids)} for transport and mount {(count == 1 ? "it" : "them")} on site", survey.Description.WithoutItems(ids));
+                    new(OnSite.With(count == 1 ? "one" : null), ("items", Scalar.Ids(ids))), survey.Description.WithoutItems(ids));
                 break;
             }
         }
@@ -69,29 +72,29 @@ public static class DeliveryRemedies
     public static RemedyCandidate Lifting(RackSurvey survey)
     {
         var rated = LiftingStepKg * Math.Max(1, Math.Ceiling(survey.Route!.KnownKg / LiftingStepKg));
-        return new RemedyCandidate(Invariant($"Use lifting equipment for {rated:0} kg"), survey.Description.EditDelivery(d => d with { LiftingKg = rated }));
+        return new RemedyCandidate(new(Equipment, ("ratedKg", rated)), survey.Description.EditDelivery(d => d with { LiftingKg = rated }));
     }
 
     /// <summary>A delivery route without an opening, corner or lift.</summary>
     /// <param name="survey">The facts, with a delivery route.</param>
-    /// <param name="what">The obstacle that it avoids, as text.</param>
+    /// <param name="title">Title, with the obstacle that it avoids.</param>
     /// <param name="change">Removes the obstacle from the route.</param>
-    public static RemedyCandidate OtherRoute(RackSurvey survey, string what, Func<Model.Delivery, Model.Delivery> change) =>
-        new($"Choose an access route without {what}", survey.Description.EditDelivery(change));
+    public static RemedyCandidate OtherRoute(RackSurvey survey, WordedText title, Func<Model.Delivery, Model.Delivery> change) =>
+        new(title, survey.Description.EditDelivery(change));
 
     private static RackDescription OffPallet(RackDescription description) =>
         description.EditDelivery(static d => d with { PalletHeightMm = 0, PalletWidthMm = null, PalletDepthMm = null, PalletKg = null });
 
-    private static IEnumerable<(string Title, RackDescription After, string Kind)> Narrower(RackSurvey survey) => CabinetSizes.WidthsMm
+    private static IEnumerable<(Func<string?, WordedText> Title, RackDescription After, string Kind)> Narrower(RackSurvey survey) => CabinetSizes.WidthsMm
         .Where(w => w < survey.Cabinet.WidthMm).OrderDescending()
-        .Select(w => (Invariant($"Use a cabinet {w:0.###} mm wide"), survey.Description.EditCabinet(c => c with { WidthMm = w }), nameof(Narrower)));
+        .Select(w => (Titled(RemedyTitles.CabinetWidth, ("widthMm", w)), survey.Description.EditCabinet(c => c with { WidthMm = w }), nameof(Narrower)));
 
-    private static IEnumerable<(string Title, RackDescription After, string Kind)> Shallower(RackSurvey survey) => CabinetSizes.DepthsMm
+    private static IEnumerable<(Func<string?, WordedText> Title, RackDescription After, string Kind)> Shallower(RackSurvey survey) => CabinetSizes.DepthsMm
         .Where(d => d < survey.Cabinet.Depth.DepthMm).OrderDescending()
-        .Select(d => (Invariant($"Use a cabinet {d:0.###} mm deep"), survey.Description.EditCabinet(c => c with { DepthMm = d }), nameof(Shallower)));
+        .Select(d => (Titled(RemedyTitles.CabinetDepth, ("depthMm", d)), survey.Description.EditCabinet(c => c with { DepthMm = d }), nameof(Shallower)));
 
     // From the next lower cabinet down to the lowest: items above its roof move to another rack.
-    private static IEnumerable<(string Title, RackDescription After, string Kind)> Lower(RackSurvey survey)
+    private static IEnumerable<(Func<string?, WordedText> Title, RackDescription After, string Kind)> Lower(RackSurvey survey)
     {
         var now = survey.Cabinet.HeightU;
         if (survey.Cabinet.Source.HeightMm is not { } heightMm)
@@ -112,10 +115,12 @@ public static class DeliveryRemedies
             string[] equipment = [.. above.Where(m => m.Category != ItemCategory.BlankingPanel).Select(m => m.Id).Order(StringComparer.Ordinal)];
             var after = Lowered(survey, roof, height).WithoutItems(above.Select(m => m.Id));
             yield return equipment.Length == 0
-                ? (Invariant($"Use a {roof}U cabinet"), after, nameof(Lower))
-                : (Invariant($"Use a {roof}U cabinet and move {Names.List(equipment)} to another rack"), after, nameof(Lower));
+                ? (Titled(RemedyTitles.CabinetHeight, ("heightU", roof)), after, nameof(Lower))
+                : (off => new(RemedyTitles.CabinetHeight.With("move", off), ("heightU", roof), ("items", Scalar.Ids(equipment))), after, nameof(Lower));
         }
     }
+
+    private static Func<string?, WordedText> Titled(WordingChoice wordings, params (string Name, Scalar Value)[] data) => off => new(wordings.With(off), data);
 
     private static RackDescription Lowered(RackSurvey survey, int roof, double heightMm)
     {
@@ -128,7 +133,7 @@ public static class DeliveryRemedies
             }
         }
 
-        return builder.Titled("").After;
+        return builder.After;
     }
 
 }

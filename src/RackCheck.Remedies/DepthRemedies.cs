@@ -2,13 +2,15 @@ using RackCheck.Engineering;
 using RackCheck.Model;
 using RackCheck.Survey;
 using RackCheck.Survey.Layout;
-using static System.FormattableString;
 
 namespace RackCheck.Remedies;
 
 /// <summary>Remedies for items that foul a door: another setback of the uprights, a deeper cabinet, no front door, or removal of items.</summary>
 public static class DepthRemedies
 {
+    private static readonly WordingChoice OpenFront = new(
+        "remedy.no-front-door", "Remove the front door[uprights: and set the front uprights {setbackMm:exact} mm behind the front face]");
+
     /// <summary>Remedies that suit every item, best first.</summary>
     public static IEnumerable<RemedyCandidate> For(RackSurvey survey) => Several(survey, OtherSetback, DeeperCabinet, NoFrontDoor, TakeOutUnfit);
 
@@ -31,7 +33,7 @@ public static class DepthRemedies
     private static RemedyCandidate? OtherSetback(RackSurvey survey) =>
         survey.Cabinet.SetbackMm is not null && SetbackFor(survey, survey.Cabinet.Depth) is { } setback
             ? SetSetback(new RemedyBuilder(survey), setback)
-                .Titled(Invariant($"Set the front uprights {setback:0.###} mm behind the front face"))
+                .Titled(new(RemedyTitles.FrontUprights, ("setbackMm", setback)))
             : null;
 
     private static RemedyCandidate? DeeperCabinet(RackSurvey survey)
@@ -45,8 +47,8 @@ public static class DepthRemedies
                 var builder = new RemedyBuilder(survey).SetCabinet(c => c with { DepthMm = depth });
                 return setback is { } mm
                     ? SetSetback(builder, mm).Titled(
-                        Invariant($"Use a cabinet {depth:0.###} mm deep and set its front uprights {mm:0.###} mm behind the front face"))
-                    : builder.Titled(Invariant($"Use a cabinet {depth:0.###} mm deep"));
+                        new(RemedyTitles.DeeperAndUprights, ("depthMm", depth), ("setbackMm", mm)))
+                    : builder.Titled(RemedyTitles.Deep(depth));
             }
         }
 
@@ -63,8 +65,8 @@ public static class DepthRemedies
 
         var builder = new RemedyBuilder(survey).SetCabinet(c => c with { FrontDoor = new Door { Style = DoorStyle.None } });
         return setback is { } mm
-            ? SetSetback(builder, mm).Titled(Invariant($"Remove the front door and set the front uprights {mm:0.###} mm behind the front face"))
-            : builder.Titled("Remove the front door");
+            ? SetSetback(builder, mm).Titled(new(OpenFront.With("uprights"), ("setbackMm", mm)))
+            : builder.Titled(new(OpenFront.With()));
     }
 
     // The item that sets the tighter bound is removed first, until some setback suits the rest.

@@ -3,13 +3,16 @@ using RackCheck.Model;
 using RackCheck.Model.Converters;
 using RackCheck.Survey;
 using RackCheck.Survey.Power;
-using static System.FormattableString;
 
 namespace RackCheck.Remedies;
 
 /// <summary>Remedies for earthing: an earth bar, a larger conductor, industrial plugs, or less leakage current on one earth.</summary>
 public static class EarthRemedies
 {
+    private static readonly WordingChoice SecureConnection = new(
+        "remedy.secure-connection",
+        "[plug:Connect|Hard-wire] [pdu:PDU {pdu}|supply:supply {supply}|supply {supply} and its PDUs][plug: by plug and socket {connector}]");
+
     // Default cross-sectional area of a new bar; common practice, no source.
     private const double UsualBarMm2 = 50;
 
@@ -44,10 +47,10 @@ public static class EarthRemedies
     /// <param name="sectionMm2">The cross-sectional area, mm2.</param>
     /// <param name="description">The description to change.</param>
     /// <returns>The change and its text; null if no breaker is fast enough, or nothing changes.</returns>
-    public static (string Words, RackDescription After)? Sooner(
+    public static (WordedText Title, RackDescription After)? Sooner(
         RackSurvey survey, IReadOnlyList<SupplyNode> supplies, double sectionMm2, RackDescription description)
     {
-        var words = new List<string>();
+        WordedText? title = null;
         foreach (var supply in supplies)
         {
             if (ConductorNeed.FaultMm2(supply) is not { } needed || needed <= sectionMm2)
@@ -62,29 +65,31 @@ public static class EarthRemedies
                 return null;
             }
 
-            words.Add(Invariant($"a disconnection time of {seconds:0.###} s on supply {supply.Id}"));
+            var one = new WordedText(RemedyTitles.Disconnection, ("seconds", seconds), ("supply", supply.Id));
+            title = title?.Then(one) ?? one;
             description = description.EditSupply(supply.Index, s => s with { DisconnectionTimeS = seconds });
         }
 
-        return words.Count == 0 ? null : (Names.And(words), description);
+        return title is null ? null : (title, description);
     }
 
     /// <summary>Industrial plugs and sockets, or hard wiring, between a supply and its PDUs.</summary>
     /// <param name="unit">The PDU, if it is fed from a UPS and the socket of the supply is not concerned; else null.</param>
     /// <param name="description">The description to change.</param>
     /// <returns>Changes and their texts, best first.</returns>
-    public static IEnumerable<(string Words, RackDescription After)> Secured(RackSurvey survey, SupplyNode supply, PduNode? unit, RackDescription description)
+    public static IEnumerable<(WordedText Title, RackDescription After)> Secured(RackSurvey survey, SupplyNode supply, PduNode? unit, RackDescription description)
     {
         PduNode[] units = unit is not null ? [unit] : [.. supply.Units.Where(u => !u.IsBehindUps)];
         var ratedA = Math.Max(unit is null ? supply.Source.RatedA : 0, units.Length == 0 ? 0 : units.Max(u => u.RatedA));
         var isThreePhase = unit?.IsThreePhase ?? supply.Phases == 3;
-        var what = unit is not null ? $"PDU {unit.Id}" : units.Length == 0 ? $"supply {supply.Id}" : $"supply {supply.Id} and its PDUs";
+        var what = unit is not null ? "pdu" : units.Length == 0 ? "supply" : null;
+        (string, Scalar) owner = unit is not null ? ("pdu", unit.Id) : ("supply", supply.Id);
         if (SecuredFor(supply, ratedA, isThreePhase, unit is null) is { } code)
         {
-            yield return ($"connect {what} by plug and socket {NamedEnumConverter<ConnectorCode>.Name(code)}", With(code));
+            yield return (new(SecureConnection.With("plug", what), owner, ("connector", NamedEnumConverter<ConnectorCode>.Name(code))), With(code));
         }
 
-        yield return ($"hard-wire {what}", With(ConnectorCode.Hardwired));
+        yield return (new(SecureConnection.With(what), owner), With(ConnectorCode.Hardwired));
 
         RackDescription With(ConnectorCode connector)
         {
@@ -110,7 +115,7 @@ public static class EarthRemedies
             {
                 enough = true;
                 var ids = items.Take(count).Select(i => i.Id).Order(StringComparer.Ordinal).ToArray();
-                yield return new RemedyCandidate(Names.ToAnotherRack(ids), survey.Description.WithoutItems(ids), nameof(TakeOutLeaking));
+                yield return new RemedyCandidate(RemedyTitles.ToAnotherRack(ids), survey.Description.WithoutItems(ids), nameof(TakeOutLeaking));
             }
         }
     }

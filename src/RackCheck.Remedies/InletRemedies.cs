@@ -1,13 +1,22 @@
 using RackCheck.Model;
 using RackCheck.Survey;
 using RackCheck.Survey.Power;
-using static System.FormattableString;
 
 namespace RackCheck.Remedies;
 
 /// <summary>Remedies for a PDU plug that does not match its supply: another plug, another socket, both, or a smaller PDU.</summary>
 public static class InletRemedies
 {
+    private static readonly WordingChoice SupplySocket = new("remedy.supply-socket", "Fit supply {supply} with [an:an|a] {socket} socket");
+    private static readonly MessageWording SmallerPdu = new("remedy.pdu-smaller", "Use a {ratedA:exact} A PDU for {pdu}");
+    private static readonly WordingChoice PduPlug = new(
+        "remedy.pdu-plug", "[hard-wire:Hard-wire {pdu}|an:Fit {pdu} with an {plug} plug|Fit {pdu} with a {plug} plug]");
+    private static readonly WordingChoice PlugAndSocket = new(
+        "remedy.plug-and-socket", "Fit {pdu} with [an:an|a] {plug} plug, and supply {supply} with its socket");
+    private static readonly MessageWording PlugsAndSocket = new(
+        "remedy.plugs-and-socket", "Fit the PDUs of supply {supply} with {plug} plugs, and the supply with their socket");
+    private static readonly WordingChoice HardWire = new("remedy.hard-wire", "Hard-wire [one:{pdu}|the PDUs] to supply {supply}");
+
     private static readonly ConnectorCode[] Europe =
     [
         ConnectorCode.Iec60309A16P1, ConnectorCode.Iec60309A32P1, ConnectorCode.Iec60309A63P1, ConnectorCode.Hardwired,
@@ -41,7 +50,7 @@ public static class InletRemedies
         {
             var other = PlugFit.SocketFor(plug);
             yield return new RemedyCandidate(
-                $"Fit supply {unit.Supply.Id} with {Names.WithArticle(Name(other))} socket",
+                new(SupplySocket.With(RemedyTitles.Article(Name(other))), ("supply", unit.Supply.Id), ("socket", Name(other))),
                 description.EditSupply(unit.Supply.Index, s => s with { Socket = other }));
         }
 
@@ -62,7 +71,7 @@ public static class InletRemedies
         if (rated < unit.RatedA)
         {
             yield return new RemedyCandidate(
-                Invariant($"Use a {rated:0.###} A PDU for {unit.Id}"), description.EditUnit(unit.Index, u => u with { RatedA = rated }));
+                new(SmallerPdu, ("ratedA", rated), ("pdu", unit.Id)), description.EditUnit(unit.Index, u => u with { RatedA = rated }));
         }
 
         if (!behindUps && size != ConnectorCode.Hardwired)
@@ -75,7 +84,9 @@ public static class InletRemedies
         PlugFit.RatedA(plug, northAmerica) >= unit.RatedA && (lines == 1 || plug == ConnectorCode.Hardwired || PlugFit.IsThreePhase(plug));
 
     private static RemedyCandidate Plugged(RackDescription description, PduNode unit, ConnectorCode plug) => new(
-        plug == ConnectorCode.Hardwired ? $"Hard-wire {unit.Id}" : $"Fit {unit.Id} with {Names.WithArticle(Name(plug))} plug",
+        plug == ConnectorCode.Hardwired
+            ? new(PduPlug.With("hard-wire"), ("pdu", unit.Id))
+            : new(PduPlug.With(RemedyTitles.Article(Name(plug))), ("pdu", unit.Id), ("plug", Name(plug))),
         description.EditUnit(unit.Index, u => u with { Plug = plug }));
 
     // All PDUs of a supply share its socket type.
@@ -91,10 +102,11 @@ public static class InletRemedies
         return new RemedyCandidate(
             (several, size == ConnectorCode.Hardwired) switch
             {
-                (false, false) => $"Fit {unit.Id} with {Names.WithArticle(Name(size))} plug, and supply {unit.Supply.Id} with its socket",
-                (true, false) => $"Fit the PDUs of supply {unit.Supply.Id} with {Name(size)} plugs, and the supply with their socket",
-                (false, true) => $"Hard-wire {unit.Id} to supply {unit.Supply.Id}",
-                (true, true) => $"Hard-wire the PDUs to supply {unit.Supply.Id}",
+                (false, false) => new(
+                    PlugAndSocket.With(RemedyTitles.Article(Name(size))), ("pdu", unit.Id), ("plug", Name(size)), ("supply", unit.Supply.Id)),
+                (true, false) => new(PlugsAndSocket, ("supply", unit.Supply.Id), ("plug", Name(size))),
+                (false, true) => new(HardWire.With("one"), ("pdu", unit.Id), ("supply", unit.Supply.Id)),
+                (true, true) => new(HardWire.With(), ("supply", unit.Supply.Id)),
             },
             after);
     }

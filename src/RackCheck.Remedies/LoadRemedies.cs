@@ -2,13 +2,31 @@ using RackCheck.Engineering;
 using RackCheck.Model;
 using RackCheck.Survey;
 using RackCheck.Survey.Layout;
-using static System.FormattableString;
 
 namespace RackCheck.Remedies;
 
 /// <summary>Remedies for mass: stronger cabinets, castors and slides, heavy items lower down, larger footprints, removal of equipment.</summary>
 public static class LoadRemedies
 {
+    private static readonly MessageWording Rated = new("remedy.rated-load", "Use a cabinet with a rated load of {ratedKg:exact} kg");
+    private static readonly MessageWording Castors = new("remedy.castors", "Use castors with a dynamic load rating of {ratedKg:exact} kg");
+    private static readonly WordedText FeetAtPlace = new(
+        "remedy.feet-at-place", "Use levelling feet instead of castors, and fit the equipment at the final position");
+    private static readonly MessageWording TransportRated = new("remedy.transport-rating", "Use a cabinet with a transport load rating of {ratedKg:exact} kg");
+    private static readonly WordedText FloorStanding = new("remedy.floor-standing", "Use a floor-standing cabinet on levelling feet");
+    private static readonly WordingChoice RatedSupport = new(
+        "remedy.support-rating",
+        "Mount [load:the load of {item}|{item}] on [shelf:a shelf|slides:slides|runners:runners|a support] rated for {ratedKg:exact} kg");
+    private static readonly MessageWording LiftingAid = new("remedy.lifting-aid", "Use a lifting aid for {item}");
+    private static readonly MessageWording TwoPeople = new("remedy.two-people", "Have two people lift {item}");
+    private static readonly MessageWording LargerCabinet = new("remedy.footprint", "Use a cabinet {widthMm:exact} mm wide and {depthMm:exact} mm deep");
+    private static readonly WordedText DeliverEmpty = new("remedy.deliver-empty", "Deliver the cabinet empty and mount the equipment on site");
+    private static readonly MessageWording Swap = new("remedy.swap", "Swap {item} and {other}");
+    private static readonly WordingChoice StrongerFloor = new(
+        "remedy.floor",
+        "Use a floor with a confirmed load capacity of [point:{pointKn:exact} kN point load|{distributedKnM2:exact} kN/m2]: this floor does not carry the "
+        + "empty cabinet");
+
     // Maximum number of moves in one remedy; more moves are a new layout.
     private const int MostMoves = 6;
 
@@ -29,7 +47,7 @@ public static class LoadRemedies
         if (Next(CabinetRatingsKg, needed) is { } rating)
         {
             yield return new RemedyBuilder(survey).SetCabinet(c => c with { RatedLoadKg = rating })
-                .Titled(Invariant($"Use a cabinet with a rated load of {rating:0.###} kg"));
+                .Titled(new(Rated, ("ratedKg", rating)));
         }
 
         foreach (var candidate in TakeOut(survey, survey.Mass.KnownEquipmentKg - (plannedShare * ratedKg)))
@@ -46,10 +64,10 @@ public static class LoadRemedies
         if (Next(CastorRatingsKg, survey.Mass.KnownEquipmentKg) is { } rating)
         {
             yield return new RemedyBuilder(survey).SetCabinet(c => c with { RollingLoadKg = rating })
-                .Titled(Invariant($"Use castors with a dynamic load rating of {rating:0.###} kg"));
+                .Titled(new(Castors, ("ratedKg", rating)));
         }
 
-        yield return TipRemedies.OnBase(survey, BaseStyle.Feet, "Use levelling feet instead of castors, and fit the equipment at the final position");
+        yield return TipRemedies.OnBase(survey, BaseStyle.Feet, FeetAtPlace);
         foreach (var candidate in TakeOut(survey, survey.Mass.KnownEquipmentKg - ratedKg))
         {
             yield return candidate;
@@ -66,7 +84,7 @@ public static class LoadRemedies
         {
             yield return new RemedyBuilder(survey)
                 .SetCabinet(c => c with { TransportLoadKg = rating, RatedLoadKg = c.RatedLoadKg is { } rated ? Math.Max(rated, rating) : null })
-                .Titled(Invariant($"Use a cabinet with a transport load rating of {rating:0.###} kg"));
+                .Titled(new(TransportRated, ("ratedKg", rating)));
         }
 
         foreach (var candidate in TakeOut(survey, survey.Mass.KnownEquipmentKg - ratedKg))
@@ -83,7 +101,7 @@ public static class LoadRemedies
         Empty(survey),
         .. survey.Description.Site!.Delivery!.Ramps!.Select(r => r.SlopePercent).Distinct().OrderDescending().Select(slope =>
             DeliveryRemedies.OtherRoute(
-                survey, Invariant($"ramps of {slope:0.###} % or more"), d => d with { Ramps = [.. d.Ramps!.Where(r => r.SlopePercent < slope)] })
+                survey, new(RemedyTitles.Route.With("ramps"), ("slopePercent", slope)), d => d with { Ramps = [.. d.Ramps!.Where(r => r.SlopePercent < slope)] })
                 with { Kind = "route" }),
     ];
 
@@ -92,7 +110,7 @@ public static class LoadRemedies
     /// <returns>Candidates, best first.</returns>
     public static IEnumerable<RemedyCandidate> OnWall(RackSurvey survey, double ratedKg) =>
         TakeOut(survey, survey.Mass.KnownTotalKg - ratedKg)
-            .Append(TipRemedies.OnBase(survey, BaseStyle.Feet, "Use a floor-standing cabinet on levelling feet"));
+            .Append(TipRemedies.OnBase(survey, BaseStyle.Feet, FloorStanding));
 
     /// <summary>Slides, runners or a shelf with a sufficient rating, or less load on them.</summary>
     /// <param name="item">The item, or the shelf.</param>
@@ -103,15 +121,15 @@ public static class LoadRemedies
     {
         var rating = Next(SupportRatingsKg, loadKg) ?? (50 * Math.Ceiling(loadKg / 50));
         var support = item.Item!.Support! with { RatedKg = rating };
-        var name = isShelf ? "a shelf" : item.SupportStyle switch
+        var name = isShelf ? "shelf" : item.SupportStyle switch
         {
             SupportStyle.Slides => "slides",
             SupportStyle.Runners => "runners",
-            SupportStyle.Shelf => "a shelf",
-            _ => "a support",
+            SupportStyle.Shelf => "shelf",
+            _ => null,
         };
         yield return new RemedyBuilder(survey).SetSupport(item, support)
-            .Titled(Invariant($"Mount {(isShelf ? $"the load of {item.Id}" : item.Id)} on {name} rated for {rating:0.###} kg"));
+            .Titled(new(RatedSupport.With(isShelf ? "load" : null, name), ("item", item.Id), ("ratedKg", rating)));
         IReadOnlyList<MountedItem> heaviest = isShelf
             ? [item.Load.OrderByDescending(t => t.Item!.MassKg ?? 0).ThenBy(t => t.Id, StringComparer.Ordinal).First()]
             : [item];
@@ -127,10 +145,10 @@ public static class LoadRemedies
     /// <returns>Candidates, best first.</returns>
     public static IEnumerable<RemedyCandidate> Lift(RackSurvey survey, MountedItem item, int persons)
     {
-        yield return new RemedyCandidate($"Use a lifting aid for {item.Id}", Handled(survey, h => h with { LiftAid = true }));
+        yield return new RemedyCandidate(new(LiftingAid, ("item", item.Id)), Handled(survey, h => h with { LiftAid = true }));
         if (persons == 1)
         {
-            yield return new RemedyCandidate($"Have two people lift {item.Id}", Handled(survey, h => h with { Persons = 2 }));
+            yield return new RemedyCandidate(new(TwoPeople, ("item", item.Id)), Handled(survey, h => h with { Persons = 2 }));
         }
 
         foreach (var candidate in Lower(survey, item))
@@ -147,7 +165,7 @@ public static class LoadRemedies
         var carrier = item.Shelf ?? item;
         foreach (var move in MovesDown(survey, carrier))
         {
-            yield return new RemedyCandidate(move.Words, move.After, "lower");
+            yield return new RemedyCandidate(move.Title, move.After, "lower");
         }
 
         if (PlaceRemedies.TakeOut(survey, item) is { } takeOut)
@@ -164,11 +182,12 @@ public static class LoadRemedies
     /// <returns>Candidates, smallest change first.</returns>
     public static IEnumerable<RemedyCandidate> Sink(RackSurvey survey)
     {
-        var (now, words) = (survey, new List<string>());
-        while (words.Count < MostMoves && BestMove(now) is { } move)
+        var now = survey;
+        WordedText? title = null;
+        for (var moves = 0; moves < MostMoves && BestMove(now) is { } move; moves++)
         {
-            words.Add(words.Count == 0 ? move.Words : char.ToLowerInvariant(move.Words[0]) + move.Words[1..]);
-            yield return new RemedyCandidate(string.Join(", and ", words), move.After, nameof(Sink));
+            title = title?.Then(move.Title) ?? move.Title;
+            yield return new RemedyCandidate(title, move.After, nameof(Sink));
             now = new RackSurvey(move.After);
         }
     }
@@ -202,7 +221,7 @@ public static class LoadRemedies
         {
             yield return OtherFloor(
                 survey, f => f with { DistributedKnM2 = UpToTenth(survey.Mass.KnownFloorKnM2) },
-                Invariant($"{UpToTenth(survey.Mass.KnownFloorKnM2):0.###} kN/m2"));
+                new(StrongerFloor.With(), ("distributedKnM2", UpToTenth(survey.Mass.KnownFloorKnM2))));
         }
     }
 
@@ -220,7 +239,7 @@ public static class LoadRemedies
 
         if (Comparison.IsOver(Gravity.WeightN(survey.Cabinet.Source.MassKg ?? 0) / 4000, limitKn))
         {
-            yield return OtherFloor(survey, f => f with { PointKn = UpToTenth(foot) }, Invariant($"{UpToTenth(foot):0.###} kN point load"));
+            yield return OtherFloor(survey, f => f with { PointKn = UpToTenth(foot) }, new(StrongerFloor.With("point"), ("pointKn", UpToTenth(foot))));
         }
     }
 
@@ -247,7 +266,7 @@ public static class LoadRemedies
         var kilograms = LargerKg(survey.Cabinet, widthMm, depthMm);
         return new RemedyBuilder(survey)
             .SetCabinet(c => c with { WidthMm = widthMm, DepthMm = depthMm, MassKg = c.MassKg is null ? null : Math.Min(5000, kilograms) })
-            .Titled(Invariant($"Use a cabinet {widthMm:0.###} mm wide and {depthMm:0.###} mm deep"));
+            .Titled(new(LargerCabinet, ("widthMm", widthMm), ("depthMm", depthMm)));
     }
 
     // The mass increases about in proportion to the footprint; common practice, no source.
@@ -258,14 +277,14 @@ public static class LoadRemedies
         survey.Description.EditSite(s => s with { Handling = change(s.Handling ?? new Handling()) });
 
     private static RemedyCandidate Empty(RackSurvey survey) => new(
-        "Deliver the cabinet empty and mount the equipment on site", survey.Description.EditDelivery(d => d with { Loaded = false }));
+        DeliverEmpty, survey.Description.EditDelivery(d => d with { Loaded = false }));
 
     private static double UpToTenth(double value) => Math.Ceiling(Quantities.Round(10 * value)) / 10;
 
     private static double? Next(double[] ratings, double needed) => ratings.Where(r => r >= needed).Cast<double?>().FirstOrDefault();
 
-    private static RemedyCandidate OtherFloor(RackSurvey survey, Func<Floor, Floor> change, string needed) => new(
-        $"Use a floor with a confirmed load capacity of {needed}: this floor does not carry the empty cabinet",
+    private static RemedyCandidate OtherFloor(RackSurvey survey, Func<Floor, Floor> change, WordedText title) => new(
+        title,
         survey.Description with { Site = survey.Description.Site! with { Floor = change(survey.Description.Site.Floor!) } });
 
     private static IEnumerable<RemedyCandidate> TakeOut(RackSurvey survey, double leastKg, IEnumerable<MountedItem> order)
@@ -287,11 +306,11 @@ public static class LoadRemedies
         // Low equipment stabilises a cabinet; without it the cabinet can tip.
         if (last is not null && survey.Mass.Stand.CanTip)
         {
-            yield return last with { Title = last.Title + ", and bolt it to the floor", After = TipRemedies.Bolt(last.After) };
+            yield return last with { Title = last.Title.Then(RemedyTitles.BoltIt), After = TipRemedies.Bolt(last.After) };
         }
     }
 
-    private static (string Words, RackDescription After)? BestMove(RackSurvey survey)
+    private static (WordedText Title, RackDescription After)? BestMove(RackSurvey survey)
     {
         var order = survey.Occupancy.ByPlace.Where(m => m.Item is not null && MassSurvey.LoadedKg(m) > 0)
             .OrderByDescending(m => Quantities.Round(MassSurvey.LoadedKg(m) * m.Top)).ThenBy(m => m.Id, StringComparer.Ordinal);
@@ -306,7 +325,7 @@ public static class LoadRemedies
         return null;
     }
 
-    private static IEnumerable<(string Words, RackDescription After)> MovesDown(RackSurvey survey, MountedItem item)
+    private static IEnumerable<(WordedText Title, RackDescription After)> MovesDown(RackSurvey survey, MountedItem item)
     {
         if (item.Bottom is not { } bottom || item.Item is null)
         {
@@ -315,7 +334,7 @@ public static class LoadRemedies
 
         if (survey.Occupancy.FindPlace(item, item.HeightU, 1, survey.Cabinet.HeightU) is { } free && free < bottom)
         {
-            yield return ($"Mount {item.Id} at {Units(survey, free, item)}", Built(survey, b => b.Place(item, free)));
+            yield return (RemedyTitles.Mount(survey.Cabinet, item, free, item.HeightU), Built(survey, b => b.Place(item, free)));
         }
 
         // The lowest lighter item of the same height and face is swapped with it.
@@ -324,12 +343,9 @@ public static class LoadRemedies
             && o.Item.MassKg is { } mass && mass < item.Item.MassKg);
         if (lighter is not null)
         {
-            yield return ($"Swap {item.Id} and {lighter.Id}", Built(survey, b => b.Place(item, lighter.Bottom!.Value).Place(lighter, bottom)));
+            yield return (new(Swap, ("item", item.Id), ("other", lighter.Id)), Built(survey, b => b.Place(item, lighter.Bottom!.Value).Place(lighter, bottom)));
         }
     }
 
-    private static string Units(RackSurvey survey, int bottom, MountedItem item) =>
-        $"{survey.Cabinet.UnitsText(bottom, bottom + item.HeightU - 1)}, {CabinetFacts.FaceText(item.Face)}";
-
-    private static RackDescription Built(RackSurvey survey, Func<RemedyBuilder, RemedyBuilder> change) => change(new RemedyBuilder(survey)).Titled("").After;
+    private static RackDescription Built(RackSurvey survey, Func<RemedyBuilder, RemedyBuilder> change) => change(new RemedyBuilder(survey)).After;
 }

@@ -9,6 +9,17 @@ namespace RackCheck.Remedies;
 /// <summary>Remedies for cords without an outlet: PDUs with more outlets, another PDU, another supply, or equipment in another rack.</summary>
 public static class OutletRemedies
 {
+    private static readonly WordingChoice GroupOutlets = new(
+        "remedy.group-outlets", "Use {pdu} with [one:one more {socket} outlet|{count} more {socket} outlets] in group {group}");
+    private static readonly MessageWording SpreadOutlets = new(
+        "remedy.spread-outlets", "Use PDUs with {count} more {socket} outlets, spread over their groups");
+    private static readonly WordingChoice NewPdu = new(
+        "remedy.pdu-new", "Add a PDU with [one:one {socket} outlet|{count} {socket} outlets] on supply {supply}");
+    private static readonly WordingChoice NewSupplyPdu = new(
+        "remedy.supply-new",
+        "Add [single:a {ratedA:exact} A supply with|{supplies} supplies of {ratedA:exact} A, each with] a PDU of "
+        + "[one:one {socket} outlet|{count} {socket} outlets]");
+
     private const int MostGroups = 3;
     private const int MostSupplies = 16;
     private const int MostUnits = 32;
@@ -64,15 +75,16 @@ public static class OutletRemedies
             if (HasRoom(group, cords) && AddOutlets(Freed(survey.Description, cords, group), group, socket, cords.Count) is { } after)
             {
                 yield return new RemedyCandidate(
-                    $"Use {group.Unit.Id} with {Count(cords.Count, "more")} {Name(socket)} {Outlets(cords.Count)} in group {group.Id}", after,
-                    nameof(MoreOutlets));
+                    new(
+                        GroupOutlets.With(One(cords.Count)), ("pdu", group.Unit.Id), ("count", cords.Count), ("socket", Name(socket)), ("group", group.Id)),
+                    after, nameof(MoreOutlets));
             }
         }
 
         if (cords.Count > 1 && groups.Length > 1 && Spread(survey, cords, groups, socket) is { } spread)
         {
-            yield return new RemedyCandidate($"Use PDUs with {Count(cords.Count, "more")} {Name(socket)} outlets, spread over their groups", spread,
-                nameof(MoreOutlets));
+            yield return new RemedyCandidate(
+                new(SpreadOutlets, ("count", cords.Count), ("socket", Name(socket))), spread, nameof(MoreOutlets));
         }
     }
 
@@ -80,16 +92,16 @@ public static class OutletRemedies
     public static RemedyCandidate TakeOut(RackSurvey survey, IEnumerable<Cord> cords)
     {
         string[] ids = [.. cords.Select(c => c.Item.Id).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)];
-        return new RemedyCandidate(Names.ToAnotherRack(ids), survey.Description.WithoutItems(ids), nameof(TakeOut));
+        return new RemedyCandidate(RemedyTitles.ToAnotherRack(ids), survey.Description.WithoutItems(ids), nameof(TakeOut));
     }
 
     /// <summary>A first change, followed by outlets for the cords that then have none.</summary>
-    /// <param name="title">Title of the change, in plain words.</param>
+    /// <param name="title">Title of the change.</param>
     /// <param name="changed">The description after the change.</param>
     /// <param name="which">The cords concerned, all with one type of plug.</param>
     /// <param name="kind">Kind of the candidates.</param>
     /// <returns>The change alone if every cord finds an outlet, else the change with more outlets.</returns>
-    public static IEnumerable<RemedyCandidate> WithOutlets(string title, RackDescription changed, Func<Cord, bool> which, string kind)
+    public static IEnumerable<RemedyCandidate> WithOutlets(WordedText title, RackDescription changed, Func<Cord, bool> which, string kind)
     {
         var after = new RackSurvey(changed);
         Cord[] left = [.. after.Power.Cords.Where(c => c.Group is null && which(c))];
@@ -123,8 +135,7 @@ public static class OutletRemedies
     }
 
     /// <summary>One change followed by another.</summary>
-    public static RemedyCandidate Joined(string title, RemedyCandidate then, string? kind) =>
-        then with { Title = $"{title}, and {char.ToLowerInvariant(then.Title[0])}{then.Title[1..]}", Kind = kind };
+    public static RemedyCandidate Joined(WordedText title, RemedyCandidate then, string? kind) => then with { Title = title.Then(then.Title), Kind = kind };
 
     /// <summary>Removes the connections of cords; a connection to the group in which a cord stays is kept.</summary>
     public static RackDescription Freed(RackDescription description, IReadOnlyList<Cord> cords, GroupNode? stays = null) =>
@@ -133,9 +144,7 @@ public static class OutletRemedies
 
     private static string Name(ConnectorCode code) => PlugFit.Of(code).Code;
 
-    private static string Count(int count, string more) => count == 1 ? $"one {more}" : Invariant($"{count} {more}");
-
-    private static string Outlets(int count) => count == 1 ? "outlet" : "outlets";
+    private static string? One(int count) => count == 1 ? "one" : null;
 
     private static bool Suits(Cord cord, GroupNode group) =>
         cord.Suits(group.Unit.Supply) && (cord.Item.Item!.Ups is null || group.Unit.FedBy is null);
@@ -214,7 +223,7 @@ public static class OutletRemedies
             var after = Freed(survey.Description, cords);
             after = after.Add(NewUnit(after, supply.Source, supply.Phases, plug, socket, cords.Count));
             yield return new RemedyCandidate(
-                $"Add a PDU with {Count(cords.Count, Name(socket))} {Outlets(cords.Count)} on supply {supply.Id}", after, nameof(NewUnits));
+                new(NewPdu.With(One(cords.Count)), ("count", cords.Count), ("socket", Name(socket)), ("supply", supply.Id)), after, nameof(NewUnits));
         }
     }
 
@@ -237,9 +246,11 @@ public static class OutletRemedies
                 // With two supplies each has the same number of outlets; the service decides which cords are kept apart.
                 after = after.Add(NewSupply(after, size.RatedA, voltage, three ? 3 : 1, connector));
                 after = after.Add(NewUnit(after, after.Supplies![^1], three ? 3 : 1, connector, socket, cords.Count));
-                var supplies = count == 1 ? Invariant($"a {size.RatedA:0} A supply with") : Invariant($"{count} supplies of {size.RatedA:0} A, each with");
                 yield return new RemedyCandidate(
-                    $"Add {supplies} a PDU of {Count(cords.Count, Name(socket))} {Outlets(cords.Count)}", after, nameof(NewSupplies));
+                    new(
+                        NewSupplyPdu.With(count == 1 ? "single" : null, One(cords.Count)), ("supplies", count), ("ratedA", size.RatedA),
+                        ("count", cords.Count), ("socket", Name(socket))),
+                    after, nameof(NewSupplies));
             }
         }
     }

@@ -2,13 +2,16 @@ using RackCheck.Engineering;
 using RackCheck.Model;
 using RackCheck.Survey;
 using RackCheck.Survey.Layout;
-using static System.FormattableString;
 
 namespace RackCheck.Remedies;
 
 /// <summary>Remedies for vertical PDUs without a place: horizontal mounting, fewer PDUs, a taller cabinet.</summary>
 public static class PduRemedies
 {
+    private static readonly MessageWording Shorter = new("remedy.pdu-length", "Use a PDU no longer than {lengthMm:exact} mm for {pdu}");
+    private static readonly MessageWording HorizontalAt = new("remedy.pdu-horizontal", "Mount PDU {pdu} horizontally at {units:units}, rear");
+    private static readonly MessageWording FewerPdus = new("remedy.pdu-remove", "Remove PDU {pdu}: the outlets of the others suffice");
+
     // Outlets that fit on a horizontal PDU of 1 U; common practice, no source.
     private const int MostOutlets = 8;
 
@@ -23,13 +26,13 @@ public static class PduRemedies
         if (OutletsOf(unit) <= MostOutlets)
         {
             yield return new RemedyCandidate(
-                Invariant($"Use a PDU no longer than {uprightMm:0.#} mm for {unit.Id}"),
+                new(Shorter, ("lengthMm", Quantities.RoundTo(uprightMm, 1)), ("pdu", unit.Id)),
                 survey.Description.EditUnit(index, u => u with { LengthMm = Math.Floor(uprightMm) }));
         }
 
         if (CabinetSizes.HeightAtLeast(RackGeometry.UnitsForHeight(lengthMm)) is { } roof && roof > survey.Cabinet.HeightU)
         {
-            yield return new RemedyBuilder(survey).Raise(roof).Titled(Invariant($"Use a {roof}U cabinet"));
+            yield return new RemedyBuilder(survey).Raise(roof).Titled(RemedyTitles.High(roof));
         }
 
         if (Horizontal(survey, index) is { } horizontal)
@@ -75,7 +78,7 @@ public static class PduRemedies
         };
         return OutletsOf(unit) <= MostOutlets && survey.Occupancy.FindPlace(what, what.HeightU, 1, survey.Cabinet.HeightU) is { } bottom
             ? new RemedyCandidate(
-                $"Mount PDU {unit.Id} horizontally at {survey.Cabinet.UnitsText(bottom, bottom)}, rear",
+                new(HorizontalAt, ("pdu", unit.Id), ("units", survey.Cabinet.Units(bottom, bottom))),
                 survey.Description.EditUnit(index, u => u with
                 {
                     Mounting = PduMounting.Horizontal, LengthMm = null, Position = new Position { U = survey.Cabinet.Renumber(bottom), Face = Face.Rear },
@@ -91,7 +94,7 @@ public static class PduRemedies
         return description.Items.Any(i => i.Ups?.Feeds?.Contains(id) == true)
             ? null
             : new RemedyCandidate(
-                $"Remove PDU {id}: the outlets of the others suffice",
+                new(FewerPdus, ("pdu", id)),
                 description.WithoutConnections(c => c.Pdu == id) with { Pdus = [.. description.Pdus.Where((_, i) => i != index)] });
     }
 }

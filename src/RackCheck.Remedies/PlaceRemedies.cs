@@ -8,6 +8,14 @@ namespace RackCheck.Remedies;
 /// <summary>Remedies that move an item to another position, in this cabinet or in a higher one, or remove it.</summary>
 public static class PlaceRemedies
 {
+    private static readonly WordingChoice Unplaced = new("remedy.unplace", "Remove [pdu:PDU {item}|{item}] from the layout; it needs another place");
+    private static readonly WordingChoice MountFree = new(
+        "remedy.mount-all", "[higher:Use a {heightU}U cabinet and mount|Mount] [one:{item} at {units:units}|{items} at free U positions, heavy items low]");
+    private static readonly MessageWording MountSome = new("remedy.mount-some", "Mount {items} at free U positions");
+    private static readonly WordingChoice LeaveOne = new(
+        "remedy.spread", "Leave [pdu:PDU {item}|{item}] where it is, mount {moved} of the others at free positions[left:, and find another rack for {left}]");
+    private static readonly MessageWording AtTop = new("remedy.mount-at-top", "Use a {heightU}U cabinet and mount {item} in the added space at the top");
+
     /// <summary>Maximum height of the mounting space in the contract, U.</summary>
     public const int MostU = 60;
 
@@ -24,7 +32,8 @@ public static class PlaceRemedies
         else if (what.IsPlaced)
         {
             // No position is available: the rest of the rack stays valid, and the item is reported as not placed.
-            yield return Resize(new RemedyBuilder(survey), what, heightU).Unplace(what).Titled($"Remove {what.Name} from the layout; it needs another place");
+            yield return Resize(new RemedyBuilder(survey), what, heightU).Unplace(what).Titled(
+                new(Unplaced.With(what.Item is null ? "pdu" : null), ("item", what.Id)));
         }
 
         if (TakeOut(survey, what) is { } takeOut)
@@ -42,7 +51,7 @@ public static class PlaceRemedies
         return survey.Occupancy.FindPlace(what, needed, what.Bottom ?? 1, survey.Cabinet.HeightU) is { } bottom
             ? Resize(new RemedyBuilder(survey), what, heightU)
                 .Place(what, bottom)
-                .Titled($"Mount {what.Id} at {survey.Cabinet.UnitsText(bottom, bottom + needed - 1)}, {CabinetFacts.FaceText(what.Face)}")
+                .Titled(RemedyTitles.Mount(survey.Cabinet, what, bottom, needed))
             : Higher(survey, what, needed, heightU);
     }
 
@@ -67,19 +76,23 @@ public static class PlaceRemedies
 
             var isHigher = roof > survey.Cabinet.HeightU;
             yield return At(survey, isHigher ? new RemedyBuilder(survey).Raise(roof) : new RemedyBuilder(survey), places, roof).Titled(
-                (isHigher ? FormattableString.Invariant($"Use a {roof}U cabinet and mount ") : "Mount ")
-                + (ids.Length == 1 ? $"{ids[0]} at {survey.Cabinet.UnitsText(places[0].Bottom, places[0].Bottom + places[0].Item.HeightU - 1)}"
-                    : $"{Names.List(ids)} at free U positions, heavy items low"));
+                new(
+                    MountFree.With(isHigher ? "higher" : null, ids.Length == 1 ? "one" : null),
+                    [
+                        .. isHigher ? [("heightU", roof)] : ((string, Scalar)[])[],
+                        .. ids.Length == 1
+                            ? [("item", ids[0]), ("units", survey.Cabinet.Units(places[0].Bottom, places[0].Bottom + places[0].Item.HeightU - 1))]
+                            : ((string, Scalar)[])[("items", Scalar.Ids(ids))],
+                    ]));
             yield break;
         }
 
         var (some, rest) = Fill(survey, order, survey.Cabinet.HeightU);
         if (some.Count > 0 && TakeOut(survey, [.. rest]) is { } takeOut)
         {
-            var placed = At(survey, new RemedyBuilder(survey), some, survey.Cabinet.HeightU).Titled("").After;
+            var placed = At(survey, new RemedyBuilder(survey), some, survey.Cabinet.HeightU).After;
             yield return new RemedyCandidate(
-                $"Mount {Names.List([.. some.Select(p => p.Item.Id).Order(StringComparer.Ordinal)])} at free U positions, and "
-                    + char.ToLowerInvariant(takeOut.Title[0]) + takeOut.Title[1..],
+                new WordedText(MountSome, ("items", Scalar.Ids(some.Select(p => p.Item.Id).Order(StringComparer.Ordinal)))).Then(takeOut.Title),
                 placed.WithoutItems(rest.Select(i => i.Id)));
         }
     }
@@ -151,8 +164,8 @@ public static class PlaceRemedies
         }
 
         var moved = heap.Count - 1 - left;
-        return builder.Titled(FormattableString.Invariant(
-            $"Leave {order[0].Name} where it is, mount {moved} of the others at free positions{(left == 0 ? "" : $", and find another rack for {left}")}"));
+        return builder.Titled(new(
+            LeaveOne.With(order[0].Item is null ? "pdu" : null, left == 0 ? null : "left"), ("item", order[0].Id), ("moved", moved), ("left", left)));
     }
 
     /// <summary>Removes items from this rack, with the items on them; null for a PDU, because it has outlets.</summary>
@@ -172,7 +185,7 @@ public static class PlaceRemedies
         }
 
         return new RemedyCandidate(
-            Names.ToAnotherRack([.. all.Select(i => i.Id).Order(StringComparer.Ordinal)]), survey.Description.WithoutItems(all.Select(i => i.Id)));
+            RemedyTitles.ToAnotherRack(all.Select(i => i.Id).Order(StringComparer.Ordinal)), survey.Description.WithoutItems(all.Select(i => i.Id)));
     }
 
     private static RemedyCandidate? Higher(RackSurvey survey, MountedItem what, int needed, int? heightU)
@@ -197,7 +210,7 @@ public static class PlaceRemedies
         var builder = new RemedyBuilder(survey).Raise(roof, what);
         return Resize(builder, what, heightU)
             .Place(what, bottom, roof)
-            .Titled($"Use a {roof}U cabinet and mount {what.Id} in the added space at the top");
+            .Titled(new(AtTop, ("heightU", roof), ("item", what.Id)));
     }
 
     private static RemedyBuilder Resize(RemedyBuilder builder, MountedItem what, int? heightU) =>

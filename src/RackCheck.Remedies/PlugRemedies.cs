@@ -2,13 +2,19 @@ using RackCheck.Engineering;
 using RackCheck.Model;
 using RackCheck.Survey;
 using RackCheck.Survey.Power;
-using static System.FormattableString;
 
 namespace RackCheck.Remedies;
 
 /// <summary>Remedies for a wrong or undersized plug: another plug, a larger plug, or a second cord.</summary>
 public static class PlugRemedies
 {
+    private static readonly WordingChoice ItemPlug = new("remedy.item-plug", "Fit {item} with [an:an|a] {plug} plug");
+    private static readonly MessageWording ItemPlugs = new("remedy.item-plugs", "Fit {item} with {plug} plugs");
+    private static readonly WordingChoice SocketPlug = new("remedy.socket-plug", "Fit {items} with the plug for [an:an|a] {socket} socket, {plug}");
+    private static readonly MessageWording ShareLoad = new("remedy.share-load", "Share the load of {item} among {cords} cords");
+    private static readonly MessageWording GroupSockets = new("remedy.group-sockets", "Use {pdu} with more {socket} outlets in group {group}");
+    private static readonly MessageWording PduSockets = new("remedy.pdu-sockets", "Use PDUs with more {socket} outlets");
+
     /// <summary>North America: from this voltage up L6 for 208 and 240 V; below it 5-15 and 5-20 for 120 V.</summary>
     public const double LeastHighVoltageV = 200;
 
@@ -31,7 +37,7 @@ public static class PlugRemedies
                 && cord.WorstA() <= Math.Min(PlugFit.RatedA(plug, survey.Power.IsNorthAmerica), PlugFit.RatedA(socket, survey.Power.IsNorthAmerica)))
             {
                 yield return new RemedyCandidate(
-                    $"Fit {cord.Item.Id} with {Names.WithArticle(Name(plug))} plug",
+                    new(ItemPlug.With(RemedyTitles.Article(Name(plug))), ("item", cord.Item.Id), ("plug", Name(plug))),
                     survey.Description.EditItem(cord.Item.Index, i => WithPlug(i, cord.Plug, plug)), nameof(ForFreeOutlets));
             }
         }
@@ -55,7 +61,9 @@ public static class PlugRemedies
 
         var ids = cords.Select(c => c.Item.Id).Distinct(StringComparer.Ordinal).ToArray();
         return OutletRemedies.WithOutlets(
-            $"Fit {Names.List(ids)} with the plug for {Names.WithArticle(Name(cords[0].Code))} socket, {Name(plug)}", changed, c => c.Code == plug,
+            new(
+                SocketPlug.With(RemedyTitles.Article(Name(cords[0].Code))), ("items", Scalar.Ids(ids)), ("socket", Name(cords[0].Code)), ("plug", Name(plug))),
+            changed, c => c.Code == plug,
             nameof(Counterpart));
     }
 
@@ -82,7 +90,8 @@ public static class PlugRemedies
                 changed = changed.EditItem(cord.Item.Index, i => WithPlug(i, one.Plug, plug));
             }
 
-            var title = alike.Length == 1 ? $"Fit {cord.Item.Id} with {Names.WithArticle(Name(plug))} plug" : $"Fit {cord.Item.Id} with {Name(plug)} plugs";
+            var title = new WordedText(
+                alike.Length == 1 ? ItemPlug.With(RemedyTitles.Article(Name(plug))) : ItemPlugs, ("item", cord.Item.Id), ("plug", Name(plug)));
             if (OutletRemedies.FreeOutlets(survey, cord, plug) >= alike.Length)
             {
                 yield return new RemedyCandidate(title, OutletRemedies.Freed(changed, alike), nameof(Larger));
@@ -107,7 +116,7 @@ public static class PlugRemedies
         }
 
         var more = needed - cord.Siblings;
-        var title = Invariant($"Share the load of {cord.Item.Id} among {needed} cords");
+        var title = new WordedText(ShareLoad, ("item", cord.Item.Id), ("cords", needed));
         var changed = survey.Description.EditItem(cord.Item.Index, i => WithMore(i, cord.Code, more));
         if (OutletRemedies.FreeOutlets(survey, cord, cord.Code) >= more)
         {
@@ -120,12 +129,12 @@ public static class PlugRemedies
         }
     }
 
-    private static string WithSockets(string title, Cord[] cords, ConnectorCode plug)
+    private static WordedText WithSockets(WordedText title, Cord[] cords, ConnectorCode plug)
     {
         var socket = Name(PlugFit.SocketFor(plug));
-        return cords.Length == 1
-            ? $"{title}, and use {cords[0].Group!.Unit.Id} with more {socket} outlets in group {cords[0].Group!.Id}"
-            : $"{title}, and use PDUs with more {socket} outlets";
+        return title.Then(cords.Length == 1
+            ? new(GroupSockets, ("pdu", cords[0].Group!.Unit.Id), ("socket", socket), ("group", cords[0].Group!.Id))
+            : new(PduSockets, ("socket", socket)));
     }
 
     /// <summary>An item with cords appended.</summary>

@@ -2,7 +2,6 @@ using RackCheck.Engineering;
 using RackCheck.Model;
 using RackCheck.Survey;
 using RackCheck.Survey.Power;
-using static System.FormattableString;
 
 namespace RackCheck.Remedies;
 
@@ -11,6 +10,12 @@ namespace RackCheck.Remedies;
 /// </summary>
 public static class PowerRemedies
 {
+    private static readonly WordingChoice MorePdus = new("remedy.pdu-add", "Add [one:a PDU|{count} PDUs] like {pdu} on supply {supply}");
+    private static readonly WordingChoice MoreSupplies = new(
+        "remedy.supply-add", "Add [one:a supply like {supply} with a PDU like {pdu}|{count} supplies like {supply}, each with a PDU like {pdu}]");
+    private static readonly WordedText Distribute = new("remedy.distribute-cords", "Distribute the cords for balanced loads");
+    private static readonly MessageWording PlugInto = new("remedy.plug-into", "Plug {item} into {pdu}, group {group}");
+
     private const int MostMoves = 3;
     private const int MostAdded = 3;
     private const int MostSupplies = 16;
@@ -66,7 +71,8 @@ public static class PowerRemedies
         for (var count = 1; count <= MostAdded && survey.Power.Units.Length + count <= MostUnits; count++)
         {
             after = AddUnit(after, unit.Source, unit.Supply.Id);
-            yield return new RemedyCandidate($"Add {Number(count)} like {unit.Id} on supply {unit.Supply.Id}", after, nameof(AddUnits));
+            yield return new RemedyCandidate(
+                new(MorePdus.With(count == 1 ? "one" : null), ("count", count), ("pdu", unit.Id), ("supply", unit.Supply.Id)), after, nameof(AddUnits));
         }
     }
 
@@ -87,9 +93,7 @@ public static class PowerRemedies
             var id = Names.FreeId(supply.Id, after.Supplies!.Select(s => s.Id));
             after = AddUnit(after.Add(supply.Source with { Id = id }), like.Source, id);
             yield return new RemedyCandidate(
-                count == 1
-                    ? $"Add a supply like {supply.Id} with a PDU like {like.Id}"
-                    : Invariant($"Add {count} supplies like {supply.Id}, each with a PDU like {like.Id}"),
+                new(MoreSupplies.With(count == 1 ? "one" : null), ("count", count), ("supply", supply.Id), ("pdu", like.Id)),
                 after,
                 nameof(AddSupplies));
         }
@@ -118,7 +122,7 @@ public static class PowerRemedies
         {
             var ids = items.Take(count).Select(i => i.Id).Order(StringComparer.Ordinal).ToArray();
             yield return new RemedyCandidate(
-                Names.ToAnotherRack(ids),
+                RemedyTitles.ToAnotherRack(ids),
                 Freed(survey.Description, cords).WithoutItems(ids),
                 nameof(TakeOut));
         }
@@ -142,7 +146,8 @@ public static class PowerRemedies
                 after = after.EditUnit(unit.Index, u => Larger(u, supply, rated, connector));
             }
 
-            yield return new RemedyCandidate(Invariant($"Use supply {supply.Id} and its PDUs rated for {rated:0.###} A"), after, nameof(Enlarge));
+            yield return new RemedyCandidate(
+                new(RemedyTitles.SuppliedRating, ("supply", supply.Id), ("ratedA", rated)), after, nameof(Enlarge));
         }
     }
 
@@ -209,10 +214,8 @@ public static class PowerRemedies
 
         var to = cords.Length == 1 ? connections[cords[0].Connection!.Value] : null;
         return new RemedyCandidate(
-            to is null ? "Distribute the cords for balanced loads" : $"Plug {to.Item} into {to.Pdu}, group {to.Group}",
+            to is null ? Distribute : new(PlugInto, ("item", to.Item), ("pdu", to.Pdu), ("group", to.Group)),
             survey.Description with { Connections = connections },
             nameof(MoveCords));
     }
-
-    private static string Number(int count) => count == 1 ? "a PDU" : Invariant($"{count} PDUs");
 }

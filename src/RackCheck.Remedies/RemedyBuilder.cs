@@ -78,10 +78,13 @@ public sealed class RemedyBuilder(RackSurvey survey)
         return this;
     }
 
+    /// <summary>The description after the changes.</summary>
+    public RackDescription After => after;
+
     /// <summary>Returns the remedy.</summary>
-    /// <param name="title">Title of the change, in plain words.</param>
+    /// <param name="title">Title of the change.</param>
     /// <returns>The remedy candidate.</returns>
-    public RemedyCandidate Titled(string title) => new(title, after);
+    public RemedyCandidate Titled(WordedText title) => new(title, after);
 
     private RemedyBuilder SetPosition(MountedItem what, Position? position)
     {

@@ -10,4 +10,4 @@ namespace RackCheck.Remedies;
 /// <param name="After">The description after the change.</param>
 /// <param name="Kind">Candidates of one kind are one measure in growing size: only the first that works is offered. Null for a kind of its own.</param>
 /// <param name="IsLastResort">Whether it is expensive or indirect and is tested only if no earlier candidate works.</param>
-public sealed record RemedyCandidate(string Title, RackDescription After, string? Kind = null, bool IsLastResort = false);
+public sealed record RemedyCandidate(WordedText Title, RackDescription After, string? Kind = null, bool IsLastResort = false);

@@ -2,13 +2,17 @@ using RackCheck.Engineering;
 using RackCheck.Model;
 using RackCheck.Survey;
 using RackCheck.Survey.Layout;
-using static System.FormattableString;
 
 namespace RackCheck.Remedies;
 
 /// <summary>Remedies that change the temperature or humidity of the air that the equipment takes in.</summary>
 public static class RoomAirRemedies
 {
+    private static readonly MessageWording FloorAir = new("remedy.floor-air", "Supply the floor air at {supplyC:exact} C");
+    private static readonly MessageWording CoolRoom = new("remedy.cool-room", "Keep the room at {ambientC:exact} C or cooler");
+    private static readonly MessageWording DryRoom = new("remedy.dry-room", "Keep the room's humidity at {humidityPercent:exact} % or less");
+    private static readonly MessageWording WarmRoom = new("remedy.warm-room", "Keep the room at {ambientC:exact} C or warmer");
+
     /// <summary>Cooler inlet air for an item.</summary>
     /// <param name="limitC">Its limit at the site, C.</param>
     /// <returns>Candidates, best first.</returns>
@@ -20,17 +24,17 @@ public static class RoomAirRemedies
         {
             case CoolingMode.Underfloor when cool >= -20:
                 yield return new RemedyCandidate(
-                    Invariant($"Supply the floor air at {cool:0} C"),
+                    new(FloorAir, ("supplyC", cool)),
                     description.EditCooling(c => c with { Underfloor = c.Underfloor! with { SupplyC = cool } }));
                 break;
             case CoolingMode.AirConditioner when cool >= -20:
                 yield return new RemedyCandidate(
-                    Invariant($"Set the air conditioner to {cool:0} C"),
+                    new(RemedyTitles.Setpoint, ("setpointC", cool)),
                     description.EditCooling(c => c with { AirConditioner = c.AirConditioner! with { SetpointC = cool } }));
                 break;
             case not (CoolingMode.Underfloor or CoolingMode.AirConditioner) when cool >= -50:
                 yield return new RemedyCandidate(
-                    Invariant($"Keep the room at {cool:0} C or cooler"),
+                    new(CoolRoom, ("ambientC", cool)),
                     description with { Site = (description.Site ?? new Site()) with { AmbientMaxC = cool } });
                 break;
         }
@@ -60,10 +64,10 @@ public static class RoomAirRemedies
         {
             yield return pointer == Pointers.Setpoint
                 ? new RemedyCandidate(
-                    Invariant($"Set the air conditioner to {warmer:0} C"),
+                    new(RemedyTitles.Setpoint, ("setpointC", warmer)),
                     description.EditCooling(c => c with { AirConditioner = c.AirConditioner! with { SetpointC = warmer } }))
                 : new RemedyCandidate(
-                    Invariant($"Supply the floor air at {warmer:0} C"),
+                    new(FloorAir, ("supplyC", warmer)),
                     description.EditCooling(c => c with { Underfloor = c.Underfloor! with { SupplyC = warmer } }));
         }
 
@@ -71,7 +75,7 @@ public static class RoomAirRemedies
         {
             var humidity = Math.Floor(100 * Air.SaturationPa(coldC - marginK - 0.01) / Air.SaturationPa(survey.Heat.AmbientC));
             yield return new RemedyCandidate(
-                Invariant($"Keep the room's humidity at {humidity:0} % or less"),
+                new(DryRoom, ("humidityPercent", humidity)),
                 description with { Site = description.Site! with { HumidityMaxPercent = humidity } });
         }
     }
@@ -85,7 +89,7 @@ public static class RoomAirRemedies
         var byDewPoint = 100 * Air.SaturationPa(mostDewPointC) / Air.SaturationPa(survey.Heat.AmbientC);
         var humidity = Math.Floor(Math.Min(mostPercent, byDewPoint));
         yield return new RemedyCandidate(
-            Invariant($"Keep the room's humidity at {humidity:0} % or less"),
+            new(DryRoom, ("humidityPercent", humidity)),
             survey.Description with { Site = survey.Description.Site! with { HumidityMaxPercent = humidity } });
     }
 
@@ -101,7 +105,7 @@ public static class RoomAirRemedies
         }
 
         yield return new RemedyCandidate(
-            Invariant($"Keep the room at {warm:0} C or warmer"),
+            new(WarmRoom, ("ambientC", warm)),
             survey.Description with { Site = survey.Description.Site! with { AmbientMinC = warm } });
     }
 
@@ -120,6 +124,6 @@ public static class RoomAirRemedies
         // Cooler air is denser, which lowers the rise as well.
         var cool = Math.Floor(heat.AmbientC - lessK);
         yield return new RemedyCandidate(
-            Invariant($"Keep the room at {cool:0} C or cooler"), description with { Site = (description.Site ?? new Site()) with { AmbientMaxC = cool } });
+            new(CoolRoom, ("ambientC", cool)), description with { Site = (description.Site ?? new Site()) with { AmbientMaxC = cool } });
     }
 }

@@ -7,6 +7,9 @@ namespace RackCheck.Remedies;
 /// <summary>Remedies for a stack on fixed runners that is too high.</summary>
 public static class RunnerRemedies
 {
+    private static readonly MessageWording FreeUnit = new("remedy.free-unit", "Move {items} up and leave 1 U free in the stack");
+    private static readonly MessageWording SeparateShelf = new("remedy.shelf-for-runners", "Mount {items} on a separate shelf instead of runners");
+
     /// <summary>
     /// Leaves free U positions in the stack by moving sets up; or, as an alternative, mounts single sets on shelves of their own or in another rack.
     /// </summary>
@@ -114,7 +117,7 @@ public static class RunnerRemedies
             }
         }
 
-        return builder.Titled($"Move {Names.List(moved)} up and leave 1 U free in the stack");
+        return builder.Titled(new(FreeUnit, ("items", Scalar.Ids(moved))));
     }
 
     private static RemedyCandidate Shelve(RackSurvey survey, List<MountedItem> sets)
@@ -125,6 +128,6 @@ public static class RunnerRemedies
             builder.SetSupport(set, new Support { Style = SupportStyle.Shelf, RatedKg = set.Item?.Support?.RatedKg });
         }
 
-        return builder.Titled($"Mount {Names.List([.. sets.Select(s => s.Id)])} on a separate shelf instead of runners");
+        return builder.Titled(new(SeparateShelf, ("items", Scalar.Ids(sets.Select(s => s.Id)))));
     }
 }

@@ -3,13 +3,21 @@ using RackCheck.Model;
 using RackCheck.Survey;
 using RackCheck.Survey.Layout;
 using RackCheck.Survey.Power;
-using static System.FormattableString;
 
 namespace RackCheck.Remedies;
 
 /// <summary>Remedies for operation and service: consoles within reach, KVM ports for all hosts, remotely switched outlets.</summary>
 public static class ServiceRemedies
 {
+    private static readonly MessageWording Ports = new("remedy.kvm-ports", "Use {item} with {ports} ports");
+    private static readonly WordedText SwitchedPdus = new("remedy.switched-pdus", "Use PDUs with remotely switched outlets");
+    private static readonly MessageWording RemoteKvm = new("remedy.remote-kvm", "Use a KVM switch with remote access for {item}");
+    private static readonly MessageWording NoKvm = new("remedy.no-kvm", "Operate {items} without a KVM port");
+    private static readonly MessageWording IntoSwitched = new("remedy.into-switched", "Plug {item} into remotely switched outlets");
+    private static readonly MessageWording SwitchedOutlets = new("remedy.switched-outlets", "Use {pdus} with remotely switched outlets");
+    private static readonly WordingChoice AddedSwitch = new(
+        "remedy.kvm-add", "Add a {ports}-port KVM switch[remote: with remote access] at {units:units}[panels: in place of {panels}]");
+
     private const int MostPlaces = 4;
 
     // Usual port numbers of KVM switches; common practice, no source.
@@ -23,10 +31,9 @@ public static class ServiceRemedies
     {
         foreach (var bottom in Places(survey, what, what.Bottom ?? 1, suits))
         {
-            var (after, panels) = Freed(survey, new RemedyBuilder(survey).Place(what, bottom).Titled("").After, what, bottom);
+            var (after, panels) = Freed(survey, new RemedyBuilder(survey).Place(what, bottom).After, what, bottom);
             yield return new RemedyCandidate(
-                $"Mount {what.Id} at {survey.Cabinet.UnitsText(bottom, bottom + what.HeightU - 1)}, {CabinetFacts.FaceText(what.Face)}{panels}", after,
-                nameof(MountWhere));
+                RemedyTitles.Mount(survey.Cabinet, what, bottom, what.HeightU, panels), after, nameof(MountWhere));
         }
     }
 
@@ -42,7 +49,7 @@ public static class ServiceRemedies
             foreach (var size in PortSizes.Where(s => s >= has + missing).Take(1))
             {
                 yield return new RemedyCandidate(
-                    Invariant($"Use {best.Id} with {size} ports"), survey.Description.EditItem(best.Index, i => i with { KvmPorts = size }));
+                    new(Ports, ("item", best.Id), ("ports", size)), survey.Description.EditItem(best.Index, i => i with { KvmPorts = size }));
             }
         }
 
@@ -62,13 +69,13 @@ public static class ServiceRemedies
         if (survey.Description.Pdus is { Count: > 0 } units)
         {
             yield return new RemedyCandidate(
-                "Use PDUs with remotely switched outlets", survey.Description with { Pdus = [.. units.Select(SwitchedUnit)] });
+                SwitchedPdus, survey.Description with { Pdus = [.. units.Select(SwitchedUnit)] });
         }
 
         if (Array.Find(survey.Items, i => i.Category == ItemCategory.KvmSwitch) is { } local)
         {
             yield return new RemedyCandidate(
-                $"Use a KVM switch with remote access for {local.Id}", survey.Description.EditItem(local.Index, i => i with { RemoteAccess = true }));
+                new(RemoteKvm, ("item", local.Id)), survey.Description.EditItem(local.Index, i => i with { RemoteAccess = true }));
         }
         else if (survey.HasRoomFor(1))
         {
@@ -81,7 +88,7 @@ public static class ServiceRemedies
 
     /// <summary>Operates items without a KVM port.</summary>
     public static RemedyCandidate WithoutConsole(RackSurvey survey, IReadOnlyList<MountedItem> items) => new(
-        $"Operate {Names(items)} without a KVM port",
+        new(NoKvm, ("items", Scalar.Ids(items.Select(i => i.Id)))),
         items.Aggregate(survey.Description, (d, item) => d.EditItem(item.Index, i => i with { Console = false })));
 
     /// <summary>Remotely switched outlets for cords.</summary>
@@ -93,12 +100,12 @@ public static class ServiceRemedies
         if (cords.Any(c => c.Connection is not null))
         {
             var id = cords[0].Item.Id;
-            yield return new RemedyCandidate($"Plug {id} into remotely switched outlets", survey.Description.WithoutConnections(c => c.Item == id));
+            yield return new RemedyCandidate(new(IntoSwitched, ("item", id)), survey.Description.WithoutConnections(c => c.Item == id));
         }
 
         var units = cords.Select(c => c.Group!.Unit).DistinctBy(u => u.Index).ToArray();
         yield return new RemedyCandidate(
-            $"Use {RackCheck.Survey.Names.List([.. units.Select(u => u.Id)])} with remotely switched outlets",
+            new(SwitchedOutlets, ("pdus", Scalar.Ids(units.Select(u => u.Id)))),
             units.Aggregate(survey.Description, (d, unit) => d.EditUnit(unit.Index, SwitchedUnit)));
     }
 
@@ -139,10 +146,14 @@ public static class ServiceRemedies
         var wanted = Array.Find(survey.Occupancy.ByPlace, m => m.Category == ItemCategory.KeyboardDrawer)?.Top + 1 ?? survey.Cabinet.HeightU / 2;
         foreach (var bottom in Places(survey, what, wanted, static _ => true).Take(2))
         {
-            var (after, panels) = Freed(survey, new RemedyBuilder(survey).AddItem(item).Place(what, bottom).Titled("").After, what, bottom);
-            var kind = isRemote ? "KVM switch with remote access" : "KVM switch";
-            yield return new RemedyCandidate(
-                Invariant($"Add a {ports}-port {kind} at {survey.Cabinet.UnitsText(bottom, bottom)}{panels}"), after, nameof(AddSwitch));
+            var (after, panels) = Freed(survey, new RemedyBuilder(survey).AddItem(item).Place(what, bottom).After, what, bottom);
+            var title = new WordedText(
+                AddedSwitch.With(isRemote ? "remote" : null, panels.Length > 0 ? "panels" : null),
+                [
+                    ("ports", ports), ("units", survey.Cabinet.Units(bottom, bottom)),
+                    .. panels.Length > 0 ? [("panels", Scalar.Ids(panels.Select(p => p.Id)))] : ((string, Scalar)[])[],
+                ]);
+            yield return new RemedyCandidate(title, after, nameof(AddSwitch));
         }
     }
 
@@ -155,11 +166,11 @@ public static class ServiceRemedies
     }
 
     // Blanking panels at the position are removed.
-    private static (RackDescription After, string Words) Freed(RackSurvey survey, RackDescription after, MountedItem what, int bottom)
+    private static (RackDescription After, MountedItem[] Panels) Freed(RackSurvey survey, RackDescription after, MountedItem what, int bottom)
     {
         var top = bottom + what.HeightU - 1 + what.LoadHeightU;
         var panels = Array.FindAll(
             survey.Occupancy.ByPlace, p => p.Category == ItemCategory.BlankingPanel && p.Face == what.Face && p.Bottom <= top && p.Top >= bottom);
-        return panels.Length == 0 ? (after, "") : (after.WithoutItems(panels.Select(p => p.Id)), " in place of " + Names(panels));
+        return (panels.Length == 0 ? after : after.WithoutItems(panels.Select(p => p.Id)), panels);
     }
 }

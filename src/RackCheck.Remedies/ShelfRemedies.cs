@@ -8,6 +8,9 @@ namespace RackCheck.Remedies;
 /// <summary>Remedies that put items on a shelf.</summary>
 public static class ShelfRemedies
 {
+    private static readonly MessageWording OnOldShelf = new("remedy.on-shelf", "Put {items} on the shelf {shelf}");
+    private static readonly MessageWording NewShelf = new("remedy.new-shelf", "Add a shelf at {units:units} and put {items} on it");
+
     /// <summary>Space above a new shelf for an item of unknown height, U.</summary>
     private const int RoomForUnknownU = 4;
 
@@ -17,7 +20,7 @@ public static class ShelfRemedies
     /// <summary>Puts items on a shelf with enough space, else on a new one; null if neither is possible.</summary>
     public static RemedyCandidate? Stand(RackSurvey survey, params IReadOnlyList<MountedItem> things) =>
         FindShelf(survey, things) is { } shelf
-            ? OnShelf(new RemedyBuilder(survey), things, shelf.Id).Titled($"Put {Names(things)} on the shelf {shelf.Id}")
+            ? OnShelf(new RemedyBuilder(survey), things, shelf.Id).Titled(new(OnOldShelf, ("items", Ids(things)), ("shelf", shelf.Id)))
             : OnNewShelf(survey, things);
 
     private static MountedItem? FindShelf(RackSurvey survey, IReadOnlyList<MountedItem> things)
@@ -87,7 +90,7 @@ public static class ShelfRemedies
             RearProjectionMm = 0,
         };
         return OnShelf(new RemedyBuilder(survey).AddItem(shelf), things, id)
-            .Titled($"Add a shelf at {survey.Cabinet.UnitsText(bottom, bottom)} and put {Names(things)} on it");
+            .Titled(new(NewShelf, ("units", survey.Cabinet.Units(bottom, bottom)), ("items", Ids(things))));
     }
 
     // Short enough for an id with a prefix and a suffix, without splitting a character.
@@ -107,5 +110,5 @@ public static class ShelfRemedies
         return builder;
     }
 
-    private static string Names(IReadOnlyList<MountedItem> things) => RackCheck.Survey.Names.List([.. things.Select(t => t.Id)]);
+    private static Scalar Ids(IReadOnlyList<MountedItem> things) => Scalar.Ids(things.Select(t => t.Id));
 }

@@ -1,13 +1,14 @@
 using RackCheck.Engineering;
 using RackCheck.Model;
 using RackCheck.Survey;
-using static System.FormattableString;
 
 namespace RackCheck.Remedies;
 
 /// <summary>Remedies that change the spacing between front and rear uprights.</summary>
 public static class SpacingRemedies
 {
+    private static readonly MessageWording RearUprights = new("remedy.rear-uprights", "Set the rear uprights {spacingMm:exact} mm behind the front ones");
+
     /// <summary>
     /// The spacing in a range that is nearest to the given one, in whole steps of the hole pitch; null if moving the rear uprights
     /// there would cause another defect.
@@ -25,7 +26,7 @@ public static class SpacingRemedies
 
         return new RemedyBuilder(survey)
             .SetUprights(u => u with { SpacingMm = spacing })
-            .Titled(Invariant($"Set the rear uprights {spacing:0.###} mm behind the front ones"));
+            .Titled(new(RearUprights, ("spacingMm", spacing)));
     }
 
     // Items on the rear uprights would move with them, and the other rails must still fit.

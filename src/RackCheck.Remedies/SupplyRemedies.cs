@@ -3,13 +3,21 @@ using RackCheck.Model;
 using RackCheck.Model.Converters;
 using RackCheck.Survey;
 using RackCheck.Survey.Power;
-using static System.FormattableString;
 
 namespace RackCheck.Remedies;
 
 /// <summary>Remedies for the breaker, cable, lines and inrush current of a supply.</summary>
 public static class SupplyRemedies
 {
+    private static readonly MessageWording Cable = new("remedy.cable", "Use a {sectionMm2:exact} mm2 cable for supply {supply}");
+    private static readonly MessageWording BreakerRating = new("remedy.breaker-rating", "Use a {ratedA:exact} A breaker for supply {supply}");
+    private static readonly MessageWording PduRating = new("remedy.pdu-rating", "Use {pdu} rated for {ratedA:exact} A");
+    private static readonly MessageWording GroupBreakers = new("remedy.group-breakers", "Use {pdu} with a {ratedA:exact} A breaker for each outlet group");
+    private static readonly MessageWording Sequenced = new("remedy.sequenced-outlets", "Take {pdus} with sequenced outlets");
+    private static readonly MessageWording ToLine = new("remedy.group-line", "Move {pdu}, group {group}, to {line}");
+    private static readonly MessageWording SwapLines = new("remedy.swap-lines", "Swap the lines of {pdu}, group {group}, and {otherPdu}, group {otherGroup}");
+    private static readonly MessageWording SpreadLines = new("remedy.spread-lines", "Spread the outlet groups of supply {supply} over its lines");
+
     private const int MostTries = 3;
 
     // Cross-sectional areas beyond the cable table that are also on the market, mm2.
@@ -34,14 +42,14 @@ public static class SupplyRemedies
         Cables.All.Select(c => c.CrossSectionMm2).Concat(ThickMm2)
             .Where(s => s > (supply.Source.Cable?.CrossSectionMm2 ?? 0) && does(s)).Take(MostTries)
             .Select(s => new RemedyCandidate(
-                Invariant($"Use a {s:0.###} mm2 cable for supply {supply.Id}"),
+                new(Cable, ("sectionMm2", s), ("supply", supply.Id)),
                 survey.Description.EditSupply(supply.Index, x => x with { Cable = (x.Cable ?? new SupplyCable()) with { CrossSectionMm2 = s } }),
                 nameof(Thicken)));
 
     /// <summary>A breaker of another rating.</summary>
     /// <param name="ratedA">The rating, A.</param>
     public static RemedyCandidate Fuse(RackSurvey survey, SupplyNode supply, double ratedA) => new(
-        Invariant($"Use a {ratedA:0.###} A breaker for supply {supply.Id}"), Fused(survey.Description, supply, ratedA));
+        new(BreakerRating, ("ratedA", ratedA), ("supply", supply.Id)), Fused(survey.Description, supply, ratedA));
 
     /// <summary>The largest PDU on the market up to a rating.</summary>
     /// <param name="atMostA">The rating, A.</param>
@@ -50,7 +58,7 @@ public static class SupplyRemedies
     {
         var sizes = unit.Supply.IsNorthAmerica ? NorthAmericanPdusA : PdusA;
         return sizes.Where(s => !Comparison.IsOver(s, atMostA)).TakeLast(1).Select(s => new RemedyCandidate(
-            Invariant($"Use {unit.Id} rated for {s:0.###} A"), survey.Description.EditUnit(unit.Index, u => u with { RatedA = s })));
+            new(PduRating, ("pdu", unit.Id), ("ratedA", s)), survey.Description.EditUnit(unit.Index, u => u with { RatedA = s })));
     }
 
     /// <summary>The smallest PDU on the market of at least a rating.</summary>
@@ -58,12 +66,12 @@ public static class SupplyRemedies
     /// <returns>The candidate; none above the largest PDU.</returns>
     public static IEnumerable<RemedyCandidate> Strengthen(RackSurvey survey, PduNode unit, double atLeastA) =>
         (unit.Supply.IsNorthAmerica ? NorthAmericanPdusA : PdusA).Where(s => !Comparison.IsOver(atLeastA, s)).Take(1).Select(s => new RemedyCandidate(
-            Invariant($"Use {unit.Id} rated for {s:0.###} A"), survey.Description.EditUnit(unit.Index, u => u with { RatedA = s })));
+            new(PduRating, ("pdu", unit.Id), ("ratedA", s)), survey.Description.EditUnit(unit.Index, u => u with { RatedA = s })));
 
     /// <summary>Breakers of another rating for outlet groups of a PDU.</summary>
     /// <param name="ratedA">The rating, A.</param>
     public static RemedyCandidate FuseGroups(RackSurvey survey, PduNode unit, IEnumerable<GroupNode> groups, double ratedA) => new(
-        Invariant($"Use {unit.Id} with a {ratedA:0.###} A breaker for each outlet group"),
+        new(GroupBreakers, ("pdu", unit.Id), ("ratedA", ratedA)),
         groups.Aggregate(survey.Description, (after, group) => after.EditGroup(unit.Index, group.Index, g => g with { BreakerA = ratedA })),
         nameof(FuseGroups));
 
@@ -78,7 +86,7 @@ public static class SupplyRemedies
             after = after.EditUnit(unit.Index, u => u with { RatedA = ratedA });
         }
 
-        var title = Invariant($"Use supply {supply.Id} and its PDUs rated for {ratedA:0.###} A");
+        var title = new WordedText(RemedyTitles.SuppliedRating, ("supply", supply.Id), ("ratedA", ratedA));
         yield return new RemedyCandidate(title, after, nameof(Downsize));
 
         var smaller = new RackSurvey(after);
@@ -87,8 +95,7 @@ public static class SupplyRemedies
             smaller, survey.Limits.SupplyDesignShare * node.Source.VoltageV * node.ContinuousA * node.Lines.Count,
             [.. smaller.Power.Cords.Where(c => c.Group is { } g && ReferenceEquals(g.Unit.Supply, node))]))
         {
-            yield return new RemedyCandidate(
-                $"{title}, and {char.ToLowerInvariant(candidate.Title[0])}{candidate.Title[1..]}", candidate.After, nameof(Downsize));
+            yield return new RemedyCandidate(title.Then(candidate.Title), candidate.After, nameof(Downsize));
         }
     }
 
@@ -102,7 +109,7 @@ public static class SupplyRemedies
     /// <summary>Breakers with slower curves, fastest first.</summary>
     public static IEnumerable<RemedyCandidate> SlowBreaker(RackSurvey survey, SupplyNode supply) =>
         Enum.GetValues<BreakerCurve>().Where(c => c > supply.Source.Breaker?.Curve).Select(c => new RemedyCandidate(
-            $"Use a curve {c} breaker for supply {supply.Id} after checking its disconnection time",
+            new(RemedyTitles.Curve.With("checked"), ("curve", NamedEnumConverter<BreakerCurve>.Name(c)), ("supply", supply.Id)),
             survey.Description.EditSupply(supply.Index, s => s with { Breaker = s.Breaker! with { Curve = c } }),
             nameof(SlowBreaker)));
 
@@ -118,8 +125,7 @@ public static class SupplyRemedies
             if (count <= MostTries || count == units.Length)
             {
                 var ids = units.Take(count).Select(u => u.Id).Order(StringComparer.Ordinal);
-                yield return new RemedyCandidate($"Take {Names.List([.. ids])} with sequenced outlets", after,
-                    nameof(Sequence));
+                yield return new RemedyCandidate(new(Sequenced, ("pdus", Scalar.Ids(ids))), after, nameof(Sequence));
             }
         }
     }
@@ -136,7 +142,7 @@ public static class SupplyRemedies
         foreach (var group in loaded.Take(MostTries))
         {
             yield return new RemedyCandidate(
-                Invariant($"Move {group.Unit.Id}, group {group.Id}, to {NamedEnumConverter<Phase>.Name(PhaseOf(supply, least))}"),
+                new(ToLine, ("pdu", group.Unit.Id), ("group", group.Id), ("line", NamedEnumConverter<Phase>.Name(PhaseOf(supply, least)))),
                 OnLine(survey.Description, group, least), nameof(Rephase));
         }
 
@@ -147,7 +153,7 @@ public static class SupplyRemedies
         foreach (var (one, other) in swaps.Take(MostTries))
         {
             yield return new RemedyCandidate(
-                Invariant($"Swap the lines of {one.Unit.Id}, group {one.Id}, and {other.Unit.Id}, group {other.Id}"),
+                new(SwapLines, ("pdu", one.Unit.Id), ("group", one.Id), ("otherPdu", other.Unit.Id), ("otherGroup", other.Id)),
                 OnLine(OnLine(survey.Description, one, least), other, most),
                 nameof(Rephase));
         }
@@ -168,7 +174,7 @@ public static class SupplyRemedies
             after = OnLine(after, group, line);
         }
 
-        return new RemedyCandidate($"Spread the outlet groups of supply {supply.Id} over its lines", after, nameof(Rephase));
+        return new RemedyCandidate(new(SpreadLines, ("supply", supply.Id)), after, nameof(Rephase));
     }
 
     private static Phase PhaseOf(SupplyNode supply, int line) => (supply.IsLineToLine ? Phase.L1L2 : Phase.L1) + line;

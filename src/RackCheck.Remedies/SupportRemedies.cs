@@ -7,6 +7,9 @@ namespace RackCheck.Remedies;
 /// <summary>Remedies that change the support of an item.</summary>
 public static class SupportRemedies
 {
+    private static readonly MessageWording FixedRunners = new("remedy.fixed-runners", "Mount {item} on a pair of fixed runners");
+    private static readonly MessageWording OwnShelf = new("remedy.own-shelf", "Mount {item} on a separate shelf");
+
     /// <summary>
     /// Mounts an item on fixed runners, or on its own shelf if the runners would stack on those of its neighbours. Nothing for an item that is used in the
     /// extended position or carries others: it would no longer pull out. An item on slides gets no shelf, which would end its service from the front.
@@ -23,13 +26,13 @@ public static class SupportRemedies
         if (!HasRunnersBeside(survey, item))
         {
             yield return new RemedyBuilder(survey).SetSupport(item, support with { Style = SupportStyle.Runners })
-                .Titled($"Mount {item.Id} on a pair of fixed runners");
+                .Titled(new(FixedRunners, ("item", item.Id)));
         }
 
         if (item.SupportStyle != SupportStyle.Slides)
         {
             yield return new RemedyBuilder(survey).SetSupport(item, support with { Style = SupportStyle.Shelf })
-                .Titled($"Mount {item.Id} on a separate shelf");
+                .Titled(new(OwnShelf, ("item", item.Id)));
         }
     }
 

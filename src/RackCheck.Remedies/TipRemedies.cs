@@ -1,13 +1,16 @@
 using RackCheck.Engineering;
 using RackCheck.Model;
 using RackCheck.Survey;
-using static System.FormattableString;
 
 namespace RackCheck.Remedies;
 
 /// <summary>Remedies for instability: mass lower down, a stabiliser, a wider base, bolts.</summary>
 public static class TipRemedies
 {
+    private static readonly WordedText Feet = new("remedy.feet", "Use levelling feet instead of castors");
+    private static readonly WordedText Interlock = new("remedy.interlock", "Fit an interlock, so that one item comes out at a time");
+    private static readonly MessageWording Stabiliser = new("remedy.stabiliser", "Fit a stabiliser that reaches {reachMm:exact} mm in front of the rack");
+
     // Usual reach of a stabiliser in front of the rack, mm; common practice, no source.
     private static readonly double[] StabilisersMm = [200, 300, 400, 500, 600];
 
@@ -45,7 +48,7 @@ public static class TipRemedies
 
         if (survey.Mass.Stand.Style == BaseStyle.Castors)
         {
-            yield return OnBase(survey, BaseStyle.Feet, "Use levelling feet instead of castors");
+            yield return OnBase(survey, BaseStyle.Feet, Feet);
         }
 
         yield return Bolted(survey);
@@ -67,7 +70,7 @@ public static class TipRemedies
     public static IEnumerable<RemedyCandidate> HoldPair(RackSurvey survey, PulledItems pair)
     {
         yield return new RemedyBuilder(survey).SetCabinet(c => c with { Interlock = true })
-            .Titled("Fit an interlock, so that one item comes out at a time");
+            .Titled(Interlock);
         foreach (var candidate in pair.Item.Face == Face.Front ? Stabilisers(survey) : [])
         {
             yield return candidate;
@@ -82,8 +85,8 @@ public static class TipRemedies
 
     /// <summary>The cabinet on another base, with its height unchanged.</summary>
     /// <param name="style">The new base.</param>
-    /// <param name="title">Title of the change, in plain words.</param>
-    public static RemedyCandidate OnBase(RackSurvey survey, BaseStyle style, string title) =>
+    /// <param name="title">Title of the change.</param>
+    public static RemedyCandidate OnBase(RackSurvey survey, BaseStyle style, WordedText title) =>
         new(title, OnBase(survey.Description, style));
 
     /// <summary>A rack bolted to the floor.</summary>
@@ -93,7 +96,7 @@ public static class TipRemedies
     private static RackDescription OnBase(RackDescription description, BaseStyle style) =>
         description.EditCabinet(c => c with { Base = (c.Base ?? new CabinetBase()) with { Style = style } });
 
-    private static RemedyCandidate Bolted(RackSurvey survey) => OnBase(survey, BaseStyle.Bolted, "Bolt the rack to the floor");
+    private static RemedyCandidate Bolted(RackSurvey survey) => OnBase(survey, BaseStyle.Bolted, RemedyTitles.BoltRack);
 
     private static IEnumerable<RemedyCandidate> Stabilisers(RackSurvey survey)
     {
@@ -103,7 +106,7 @@ public static class TipRemedies
             {
                 yield return new RemedyBuilder(survey)
                     .SetCabinet(c => c with { Base = (c.Base ?? new CabinetBase()) with { StabiliserMm = reach } })
-                    .Titled(Invariant($"Fit a stabiliser that reaches {reach:0.###} mm in front of the rack")) with { Kind = nameof(Stabilisers) };
+                    .Titled(new(Stabiliser, ("reachMm", reach))) with { Kind = nameof(Stabilisers) };
             }
         }
     }
@@ -113,7 +116,7 @@ public static class TipRemedies
         var cabinet = survey.Cabinet;
         if (survey.Mass.Stand.Style == BaseStyle.Castors)
         {
-            yield return OnBase(survey, BaseStyle.Feet, "Use levelling feet instead of castors");
+            yield return OnBase(survey, BaseStyle.Feet, Feet);
         }
 
         if (side == SupportSide.Rear)

@@ -2,13 +2,21 @@ using RackCheck.Engineering;
 using RackCheck.Model;
 using RackCheck.Survey;
 using RackCheck.Survey.Power;
-using static System.FormattableString;
 
 namespace RackCheck.Remedies;
 
 /// <summary>Remedies for a UPS with too low a rating or too short a run time.</summary>
 public static class UpsRemedies
 {
+    private static readonly MessageWording LargerUps = new("remedy.ups-rating", "Replace {item} by a {ratedVa:exact} VA UPS");
+    private static readonly MessageWording LongerRun = new(
+        "remedy.ups-battery", "Use {item} with a battery that runs {minutes:exact} minutes at {loadW:exact} W");
+    private static readonly MessageWording ToMains = new("remedy.ups-to-supply", "Move {pdu} from {item} to supply {supply}");
+    private static readonly MessageWording FromMains = new("remedy.feed-from-supply", "Feed {pdu} from supply {supply} instead of {item}");
+    private static readonly MessageWording NewUps = new(
+        "remedy.ups-add", "Add a {ratedVa:exact} VA UPS for the PDUs, with a run time of {minutes:exact} minutes at {loadW:exact} W");
+    private static readonly WordingChoice RunTime = new("remedy.ups-minutes", "Require [minutes:a run time of {minutes:exact} minutes|no UPS run time]");
+
     private const int MostTries = 3;
     private const double MostMinutes = 10_000;
 
@@ -33,7 +41,7 @@ public static class UpsRemedies
         var (watts, va) = (ups.Source.RatedW, ups.Source.RatedVa);
         var ratio = watts is > 0 && va is > 0 ? Math.Min(1, watts.Value / va.Value) : WattsPerVa;
         return SizesVa.Where(s => s >= ups.WorstVa && s * ratio >= ups.WorstW && s > (va ?? 0)).Take(MostTries).Select(size => new RemedyCandidate(
-            Invariant($"Replace {ups.Item.Id} by a {size:0} VA UPS"),
+            new(LargerUps, ("item", ups.Item.Id), ("ratedVa", size)),
             survey.Description.EditItem(ups.Item.Index, i => i with
             {
                 PartNumber = null,
@@ -53,7 +61,7 @@ public static class UpsRemedies
         if (minutes <= MostMinutes)
         {
             yield return new RemedyCandidate(
-                Invariant($"Use {ups.Item.Id} with a battery that runs {minutes:0} minutes at {at:0.###} W"),
+                new(LongerRun, ("item", ups.Item.Id), ("minutes", minutes), ("loadW", at)),
                 survey.Description.EditItem(ups.Item.Index, i => i with { Ups = i.Ups! with { RunMinutes = minutes, RunLoadW = at } }));
         }
     }
@@ -68,7 +76,7 @@ public static class UpsRemedies
         foreach (var unit in ups.Units.Count > 1 ? units.Take(MostTries) : [])
         {
             yield return new RemedyCandidate(
-                $"Move {unit.Id} from {ups.Item.Id} to supply {unit.Supply.Id}",
+                new(ToMains, ("pdu", unit.Id), ("item", ups.Item.Id), ("supply", unit.Supply.Id)),
                 survey.Description.EditItem(ups.Item.Index, i => i with { Ups = i.Ups! with { Feeds = [.. i.Ups!.Feeds!.Where(f => f != unit.Id)] } }),
                 nameof(Relieve));
         }
@@ -83,7 +91,7 @@ public static class UpsRemedies
     /// <returns>Candidates, at most a few; none if the UPS feeds one PDU.</returns>
     public static IEnumerable<RemedyCandidate> MoveOne(RackSurvey survey, UpsNode ups) =>
         (ups.Units.Count > 1 ? ups.Units : []).OrderBy(u => u.Lines.Sum(l => l.WorstA)).ThenBy(u => u.Index).Take(MostTries).Select(unit => new RemedyCandidate(
-            $"Feed {unit.Id} from supply {unit.Supply.Id} instead of {ups.Item.Id}",
+            new(FromMains, ("pdu", unit.Id), ("supply", unit.Supply.Id), ("item", ups.Item.Id)),
             survey.Description.EditItem(ups.Item.Index, i => i with { Ups = i.Ups! with { Feeds = [.. i.Ups!.Feeds!.Where(f => f != unit.Id)] } }),
             nameof(MoveOne)));
 
@@ -115,7 +123,7 @@ public static class UpsRemedies
             },
         };
         yield return new RemedyCandidate(
-            Invariant($"Add a {size:0} VA UPS for the PDUs, with a run time of {Math.Ceiling(askedMinutes):0} minutes at {Math.Ceiling(watts):0} W"),
+            new(NewUps, ("ratedVa", size), ("minutes", Math.Ceiling(askedMinutes)), ("loadW", Math.Ceiling(watts))),
             survey.Description with { Items = [.. survey.Description.Items, ups] });
     }
 
@@ -125,7 +133,7 @@ public static class UpsRemedies
     {
         var whole = Math.Floor(minutes + 1e-9);
         return new RemedyCandidate(
-            whole > 0 ? Invariant($"Require a run time of {whole:0} minutes") : "Require no UPS run time",
+            whole > 0 ? new(RunTime.With("minutes"), ("minutes", whole)) : new(RunTime.With()),
             survey.Description with { Site = survey.Description.Site! with { UpsMinutes = whole > 0 ? whole : null } });
     }
 

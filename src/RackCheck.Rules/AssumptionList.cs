@@ -27,12 +27,17 @@ internal static class AssumptionList
 
         return
         [
-            .. groups.Select(g => new Assumption { Pointers = g.Pointers, Value = g.Value.Value, Unit = g.Value.Unit, Basis = g.Value.Basis }), .. ranges,
+            .. groups.Select(g => new Assumption
+            {
+                Pointers = g.Pointers, Value = g.Value.Value, Unit = g.Value.Unit, Basis = g.Value.Basis.Text, BasisKey = g.Value.Basis.Key,
+                BasisData = g.Value.Basis.Values,
+            }),
+            .. ranges,
         ];
     }
 
     private static bool IsSameKind(in AssumedValue one, in AssumedValue other) =>
-        one.Basis == other.Basis && one.Unit == other.Unit && one.Value == other.Value && MemberOf(one.Pointer).SequenceEqual(MemberOf(other.Pointer));
+        one.Unit == other.Unit && one.Value == other.Value && MemberOf(one.Pointer).SequenceEqual(MemberOf(other.Pointer)) && one.Basis.IsSame(other.Basis);
 
     private static ReadOnlySpan<char> MemberOf(string pointer) => pointer.AsSpan(pointer.LastIndexOf('/'));
 }

@@ -12,8 +12,8 @@ public sealed class FindingDraft
     /// <summary>The values of the message by name, so that a client can write its own message from them.</summary>
     public required IReadOnlyList<(string Name, Scalar Value)> Data { get; init; }
 
-    /// <summary>Place in words.</summary>
-    public required string Subject { get; init; }
+    /// <summary>The item or location concerned.</summary>
+    public required WordedText Subject { get; init; }
 
     /// <summary>Ids concerned, in an order that does not depend on the order of items. The fingerprint is made from the rule and these ids.</summary>
     public required IReadOnlyList<string> Identity { get; init; }

@@ -49,7 +49,7 @@ internal sealed class RangeAssessment
                 yield return new Assumption
                 {
                     Pointers = [.. facts.PointersOf(i)], From = Quantities.Round(range.Low), To = Quantities.Round(range.High), Unit = fact.Unit,
-                    Basis = $"plausible range, over which the answers do not change: {fact.Range}; {fact.Basis}",
+                    Basis = fact.Assumed.Text, BasisKey = fact.Assumed.Key, BasisData = fact.Assumed.Values,
                 };
             }
         }
@@ -294,12 +294,13 @@ internal sealed class RangeAssessment
     private IEnumerable<Finding> Written(Rule rule, List<Finding> lasting) => lasting.Count == 0 ? [] :
         At(rule, End.Favourable, inFull: true).Findings.Where(f => lasting.Exists(l => l.Fingerprint == f.Fingerprint)).Select(HoldingAnyway);
 
-    private Finding HoldingAnyway(Finding finding) => finding with
+    private Finding HoldingAnyway(Finding finding) => RemedyTrials.Unremedied(HoldingOverRange(finding), RemedyTrials.MissingDecides);
+
+    private Finding HoldingOverRange(Finding finding) => finding with
     {
         Message = finding.Message + CommonWordings.HoldsAnyway,
         MessageKey = finding.MessageKey + CommonWordings.HoldsAnywayKey,
         Pointers = Standing(finding.Pointers),
-        NoRemedy = RemedyTrials.MissingDecides,
     };
 
     private Severity Gravest(RuleDescriptor rule) =>

@@ -1,4 +1,3 @@
-using System.Reflection;
 using RackCheck.Model;
 
 namespace RackCheck.Rules;
@@ -19,20 +18,10 @@ public abstract class RuleBase
 
     private IEnumerable<MessageWording> Collect()
     {
-        var own = Descriptor.SharesWordingsOf.Prepend(GetType()).SelectMany(WordingsOf).ToArray();
+        var own = Descriptor.SharesWordingsOf.Prepend(GetType()).SelectMany(MessageWording.DeclaredIn).ToArray();
         var ranged = this is Rule ? own.Where(w => w is not MissingData).Select(CommonWordings.OverRange) : [];
         return own.Concat(ranged).Concat(CommonWordings.All);
     }
-
-    private static IEnumerable<MessageWording> WordingsOf(Type type) => type
-        .GetFields(BindingFlags.Static | BindingFlags.NonPublic | BindingFlags.Public | BindingFlags.DeclaredOnly)
-        .Select(f => f.GetValue(null))
-        .SelectMany(v => v switch
-        {
-            MessageWording one => [one],
-            WordingChoice choice => choice.All,
-            _ => (IReadOnlyList<MessageWording>)[],
-        });
 }
 
 /// <summary>A rule about the rack: it reads the survey, writes findings and knows no other rule.</summary>

@@ -58,6 +58,11 @@ public sealed class RuleSet
     /// <returns>The descriptor, or null where there is no such rule.</returns>
     public RuleDescriptor? Find(string id) => byId.TryGetValue(id, out var rule) ? rule.Descriptor : null;
 
+    /// <summary>The message of a finding as its wording and values.</summary>
+    /// <param name="finding">A finding, written out, of one of these rules.</param>
+    public WordedText TextOf(Finding finding) => new(
+        byId[finding.Rule].Wordings.First(w => w.Key == finding.MessageKey), [.. finding.MessageData.Select(d => (d.Key, d.Value))]);
+
     /// <summary>A rule about the rack.</summary>
     /// <param name="id">Its id.</param>
     /// <returns>The rule, or null where no rule about the rack has the id.</returns>

@@ -98,7 +98,7 @@ public sealed class Balance
                 assumptions.Add(new AssumedValue
                 {
                     Pointer = Pointers.ItemExtension[item.Index], Value = depth, Unit = "mm",
-                    Basis = "slides extend the body by its full depth; common practice, no source",
+                    Basis = Bases.SlideLength,
                 });
             }
         }

@@ -89,7 +89,7 @@ public sealed class CabinetStand
             assumptions.Add(new AssumedValue
             {
                 Pointer = Pointers.BaseStyle, Value = "feet",
-                Basis = "default: feet at the corners; common practice, no source",
+                Basis = Bases.Feet,
             });
         }
 
@@ -98,7 +98,7 @@ public sealed class CabinetStand
             assumptions.Add(new AssumedValue
             {
                 Pointer = Pointers.BaseInset, Value = InsetMm, Unit = "mm",
-                Basis = "from the frame, behind the door, to the line of feet, usual for this base; common practice, no source",
+                Basis = Bases.Inset,
             });
         }
     }

@@ -152,12 +152,12 @@ public sealed class EarthSurvey
     {
         if (cabinet.SidePanels is null)
         {
-            assumptions.Add(new AssumedValue { Pointer = Pointers.SidePanels, Value = true, Basis = "default: side panels are fitted" });
+            assumptions.Add(new AssumedValue { Pointer = Pointers.SidePanels, Value = true, Basis = Bases.SidePanels });
         }
 
         if (cabinet.Roof?.Style is null && HasRoofFans(description))
         {
-            assumptions.Add(new AssumedValue { Pointer = Pointers.RoofStyle, Value = "vented", Basis = "the roof has fans" });
+            assumptions.Add(new AssumedValue { Pointer = Pointers.RoofStyle, Value = "vented", Basis = Bases.FanRoof });
         }
 
         // An earth lead to the bar crosses half the opening; for bodies of given width the assumption is already recorded.
@@ -165,7 +165,7 @@ public sealed class EarthSurvey
         {
             assumptions.Add(new AssumedValue
             {
-                Pointer = Pointers.Opening, Value = RackGeometry.OpeningMm, Unit = "mm", Basis = "minimum opening of IEC 60297-3-100",
+                Pointer = Pointers.Opening, Value = RackGeometry.OpeningMm, Unit = "mm", Basis = Bases.LeastOpening,
             });
         }
 
@@ -176,7 +176,7 @@ public sealed class EarthSurvey
                 assumptions.Add(new AssumedValue
                 {
                     Pointer = Pointers.ItemEarthStud[item.Index], Value = false,
-                    Basis = "default: earthed through its cord only; common practice, no source",
+                    Basis = Bases.CordEarth,
                 });
             }
         }

@@ -24,17 +24,17 @@ internal sealed class HeatAssumptions(HeatSurvey heat, RackDescription descripti
         var isUsed = heat.IsJudged || heat.LeastInletItem is not null || heat.DewPointC is not null;
         if (isUsed && description.Site?.AmbientMaxC is null)
         {
-            Assume(assumptions, Pointers.Ambient, heat.AmbientC, "C", "the warmest ordinary room; common practice, no source");
+            Assume(assumptions, Pointers.Ambient, heat.AmbientC, "C", Bases.WarmRoom);
         }
 
         if (description.Site?.HumidityMaxPercent is null && heat.IsJudged)
         {
-            Assume(assumptions, Pointers.Humidity, 0, "%", "default: density of dry air");
+            Assume(assumptions, Pointers.Humidity, 0, "%", Bases.DryAir);
         }
 
         if (description.Site?.AltitudeM is null && (heat.IsJudged || heat.LeastInletItem is not null))
         {
-            Assume(assumptions, Pointers.Altitude, heat.AltitudeM, "m", "default: sea level; common practice, no source");
+            Assume(assumptions, Pointers.Altitude, heat.AltitudeM, "m", Bases.SeaLevel);
         }
     }
 
@@ -43,7 +43,7 @@ internal sealed class HeatAssumptions(HeatSurvey heat, RackDescription descripti
         if (description is { Site.RequiredIp: not null, Cabinet: { IpCode: null } cabinet }
             && (cabinet.FrontDoor?.Style == DoorStyle.Perforated || cabinet.RearDoor?.Style == DoorStyle.Perforated || cabinet.Roof?.Style == RoofStyle.Vented))
         {
-            Assume(assumptions, Pointers.IpCode, "IP20", null, "usual for a perforated door or an open vent; common practice, no source");
+            Assume(assumptions, Pointers.IpCode, "IP20", null, Bases.PerforatedIp);
         }
     }
 
@@ -54,7 +54,7 @@ internal sealed class HeatAssumptions(HeatSurvey heat, RackDescription descripti
         {
             if (description.Pdus[i] is { MaxAmbientC: null } pdu && ExhaustAir.Reaches(pdu))
             {
-                Assume(assumptions, Invariant($"{Pointers.Pdu[i]}/maxAmbientC"), ExhaustAir.UsualPduC, "C", "usual for rack PDUs; common practice, no source");
+                Assume(assumptions, Invariant($"{Pointers.Pdu[i]}/maxAmbientC"), ExhaustAir.UsualPduC, "C", Bases.PduTemperature);
             }
         }
     }
@@ -72,14 +72,14 @@ internal sealed class HeatAssumptions(HeatSurvey heat, RackDescription descripti
         {
             Assume(
                 assumptions, Pointers.RiseK, rise, "K",
-                "default for air that the rack's own fans, the floor or natural draught move; common practice, no source");
+                Bases.FanRise);
         }
 
         if (path.Mode == CoolingMode.Doors && Array.Exists(items, HeatSurvey.HasFittingFans))
         {
             Assume(
                 assumptions, "/items", "not known", null,
-                Invariant($"items without a stated airflow have fans that suit their heat, {HeatSurvey.UsualRiseK:0} K; common practice, no source"));
+                Bases.FittingFans(HeatSurvey.UsualRiseK));
         }
 
         foreach (var door in new[] { path.Front, path.Rear })
@@ -88,7 +88,7 @@ internal sealed class HeatAssumptions(HeatSurvey heat, RackDescription descripti
             {
                 Assume(
                     assumptions, door.Pointer + "/perforatedAreaM2", Quantities.Round(door.AreaM2), "m2",
-                    "width less 100 mm, times the height of the mounting space; common practice, no source");
+                    Bases.DoorArea);
             }
         }
 
@@ -107,14 +107,14 @@ internal sealed class HeatAssumptions(HeatSurvey heat, RackDescription descripti
     {
         if (mat.AssumedAreaM2 is { } area)
         {
-            Assume(assumptions, FilterPointer + "/areaCm2", Quantities.Round(1e4 * area), "cm2", "the mat covers the opening; common practice, no source");
+            Assume(assumptions, FilterPointer + "/areaCm2", Quantities.Round(1e4 * area), "cm2", Bases.MatArea);
         }
 
         if (mat.CleanPa is { } clean)
         {
             Assume(
                 assumptions, FilterPointer + "/lossPa", mat.LossPa, "Pa",
-                Invariant($"at {FilterMats.FaceVelocityMS} m/s before the mat is changed, {clean:0} Pa when clean; common practice, no source"));
+                Bases.FilterLoss(FilterMats.FaceVelocityMS, clean));
         }
     }
 
@@ -122,12 +122,12 @@ internal sealed class HeatAssumptions(HeatSurvey heat, RackDescription descripti
     {
         if (cabinet.Placement is null)
         {
-            Assume(assumptions, Pointers.Placement, "free", null, "default: free-standing");
+            Assume(assumptions, Pointers.Placement, "free", null, Bases.FreeStanding);
         }
 
         if (cabinet.Roof?.Style is null && heat.AirPath.Mode == CoolingMode.Closed)
         {
-            Assume(assumptions, Pointers.RoofStyle, "solid", null, "default: closed roof");
+            Assume(assumptions, Pointers.RoofStyle, "solid", null, Bases.ClosedRoof);
         }
     }
 
@@ -137,14 +137,14 @@ internal sealed class HeatAssumptions(HeatSurvey heat, RackDescription descripti
         {
             if (cooler.SetpointC is null)
             {
-                Assume(assumptions, Pointers.Setpoint, heat.SetpointC, "C", "usual for cabinets; common practice, no source");
+                Assume(assumptions, Pointers.Setpoint, heat.SetpointC, "C", Bases.CoolerSetpoint);
             }
 
             if (cooler.RatedAmbientC is null)
             {
                 Assume(
                     assumptions, Pointers.RatedAmbient, heat.RatedAmbientC, "C",
-                    "capacities are usually rated at 35 C inside and outside; value from memory of EN 14511");
+                    Bases.CoolerRating);
             }
         }
     }
@@ -157,14 +157,13 @@ internal sealed class HeatAssumptions(HeatSurvey heat, RackDescription descripti
             {
                 Assume(
                     assumptions, Invariant($"{pointer}/{i}/maxPressurePa"), "not known", null,
-                    Invariant($"a fan without a curve delivers {FanCurve.InstalledSharePercent:0} % of its free flow of {set.FreeFlowM3h:0.###} m3/h once ")
-                        + "installed; common practice, no source");
+                    Bases.InstalledFlow(FanCurve.InstalledSharePercent, set.FreeFlowM3h));
             }
         }
     }
 
     // Other parts of the survey can assume the same member; it is recorded once.
-    private static void Assume(List<AssumedValue> assumptions, string pointer, Scalar value, string? unit, string basis)
+    private static void Assume(List<AssumedValue> assumptions, string pointer, Scalar value, string? unit, WordedText basis)
     {
         if (!assumptions.Exists(a => a.Pointer == pointer))
         {

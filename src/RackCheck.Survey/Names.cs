@@ -19,16 +19,6 @@ public static class Names
     /// <returns>"a", "a and b" or "a, b and c".</returns>
     public static string And(IReadOnlyList<string> phrases) => Lists.All(phrases);
 
-    /// <summary>A word with its article.</summary>
-    /// <param name="word">A word or a code, as "IEC60309-16A-1P".</param>
-    /// <returns>As "an IEC60309-16A-1P" or "a C14".</returns>
-    public static string WithArticle(string word) => (word[0] is 'I' ? "an " : "a ") + word;
-
-    /// <summary>The title of a remedy that moves items to another rack.</summary>
-    /// <param name="ids">Ids of the items, at least one.</param>
-    /// <returns>The title.</returns>
-    public static string ToAnotherRack(IReadOnlyList<string> ids) => $"Move {List(ids)} to another rack";
-
     /// <summary>An id that is not used yet.</summary>
     /// <param name="wanted">The preferred id.</param>
     /// <param name="used">Ids in use.</param>

@@ -153,7 +153,7 @@ public sealed class RackSurvey
                 Pointer = Pointers.FrontSetback,
                 Value = setback,
                 Unit = "mm",
-                Basis = "the uprights are movable: the minimum setback on their hole pitch that suits every item",
+                Basis = Bases.MovableUprights,
             });
         }
     }
@@ -173,7 +173,7 @@ public sealed class RackSurvey
                 assumptions.Add(new AssumedValue
                 {
                     Pointer = Pointers.ItemExtension[item.Index], Value = depth, Unit = "mm",
-                    Basis = "slides extend the body by its full depth; common practice, no source",
+                    Basis = Bases.SlideLength,
                 });
             }
         }

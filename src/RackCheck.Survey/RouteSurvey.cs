@@ -8,7 +8,6 @@ namespace RackCheck.Survey;
 /// <summary>The rack on its delivery route: its size with and without pallet, and its mass.</summary>
 public sealed class RouteSurvey
 {
-    private const string OwnSide = "a pallet no larger than the cabinet";
     private readonly CabinetFacts cabinet;
     private readonly MountedItem[] items;
 
@@ -65,27 +64,27 @@ public sealed class RouteSurvey
         var route = new RouteSurvey(source, cabinet, items, mass);
         if (source.PalletHeightMm is null)
         {
-            Assume("palletHeightMm", DeliveryRoute.PalletHeightMm, "mm", "common practice, no source");
+            Assume("palletHeightMm", DeliveryRoute.PalletHeightMm, "mm", Bases.Practice);
         }
 
         if (route.HasPallet && source.PalletWidthMm is null)
         {
-            Assume("palletWidthMm", cabinet.WidthMm, "mm", OwnSide);
+            Assume("palletWidthMm", cabinet.WidthMm, "mm", Bases.PalletSide);
         }
 
         if (route.HasPallet && source.PalletDepthMm is null)
         {
-            Assume("palletDepthMm", cabinet.Depth.DepthMm, "mm", OwnSide);
+            Assume("palletDepthMm", cabinet.Depth.DepthMm, "mm", Bases.PalletSide);
         }
 
         if (route.HasPallet && source.PalletKg is null)
         {
-            Assume("palletKg", DeliveryRoute.PalletKg, "kg", "the EUR pallet has 20 to 25 kg");
+            Assume("palletKg", DeliveryRoute.PalletKg, "kg", Bases.PalletMass);
         }
 
         return route;
 
-        void Assume(string member, double value, string unit, string basis) =>
+        void Assume(string member, double value, string unit, WordedText basis) =>
             assumptions.Add(new AssumedValue { Pointer = SitePointers.Delivery + "/" + member, Value = value, Unit = unit, Basis = basis });
     }
 

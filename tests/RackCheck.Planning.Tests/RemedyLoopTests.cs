@@ -121,7 +121,7 @@ public sealed class RemedyLoopTests
     };
 
     private static FindingDraft Draft(RemedyCandidate candidate) =>
-        new() { Message = Said, Data = [], Subject = "rack", Identity = [], Pointers = ["/reference"], Candidates = [candidate] };
+        new() { Message = Said, Data = [], Subject = Subjects.Rack, Identity = [], Pointers = ["/reference"], Candidates = [candidate] };
 
     // Each of the two rules accepts only what the other refuses.
     private sealed class Swapping(string id, string wanted) : Rule
@@ -132,7 +132,7 @@ public sealed class RemedyLoopTests
         {
             if (context.Survey.Description.Reference != wanted)
             {
-                context.Report(Draft(new RemedyCandidate("Change it", context.Survey.Description with { Reference = wanted })));
+                context.Report(Draft(new RemedyCandidate(new("test", "Change it"), context.Survey.Description with { Reference = wanted })));
             }
         }
     }
@@ -142,6 +142,6 @@ public sealed class RemedyLoopTests
         public override RuleDescriptor Descriptor { get; } = Facts("layout.stubborn");
 
         public override void Check(RuleContext context) =>
-            context.Report(Draft(new RemedyCandidate("Change it", context.Survey.Description with { Reference = "x" })));
+            context.Report(Draft(new RemedyCandidate(new("test", "Change it"), context.Survey.Description with { Reference = "x" })));
     }
 }

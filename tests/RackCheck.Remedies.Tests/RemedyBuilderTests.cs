@@ -14,7 +14,7 @@ public sealed class RemedyBuilderTests
             .With(Unit("a", 1).At(1).On(SupportStyle.Slides, 9, 500, 700));
         var survey = new RackSurvey(rack);
         var patched = new RemedyBuilder(survey).SetUprights(u => u with { SpacingMm = 620 })
-            .SetSupport(survey.Items[0], rack.Items[0].Support! with { MaxSpacingMm = 650 }).Titled("x").After;
+            .SetSupport(survey.Items[0], rack.Items[0].Support! with { MaxSpacingMm = 650 }).After;
         Assert.Equal(rack.Cabinet!.Uprights! with { SpacingMm = 620 }, patched.Cabinet!.Uprights);
         Assert.Equal(rack.Items[0].Support! with { MaxSpacingMm = 650 }, patched.Items[0].Support);
     }
@@ -25,7 +25,7 @@ public sealed class RemedyBuilderTests
         var rack = EmptyRack().With(Unit("a", 1));
         var survey = new RackSurvey(rack);
         var patched = new RemedyBuilder(survey).SetUprights(u => u with { FrontSetbackMm = 75 })
-            .SetCabinet(c => c with { FrontDoor = new Door { Style = DoorStyle.None } }).Place(survey.Items[0], 4).Titled("x").After;
+            .SetCabinet(c => c with { FrontDoor = new Door { Style = DoorStyle.None } }).Place(survey.Items[0], 4).After;
         Assert.Equal((75, DoorStyle.None, 4), (patched.Cabinet!.Uprights!.FrontSetbackMm, patched.Cabinet.FrontDoor!.Style, patched.Items[0].Position!.U));
     }
 
@@ -38,7 +38,7 @@ public sealed class RemedyBuilderTests
             .With(Strip("strip", PduMounting.Horizontal, 8));
         rack = topDown ? rack.TopDown() : rack;
         var before = new RackSurvey(rack);
-        var patched = new RemedyBuilder(before).Raise(15).Titled("x").After;
+        var patched = new RemedyBuilder(before).Raise(15).After;
         Assert.Equal(
             before.Occupancy.ByPlace.Select(m => (m.Id, m.Bottom, m.Face)), new RackSurvey(patched).Occupancy.ByPlace.Select(m => (m.Id, m.Bottom, m.Face)));
         Assert.Equal((15, 833.35), (patched.Cabinet!.HeightU, patched.Cabinet.HeightMm));

@@ -155,7 +155,7 @@ public sealed class RackCheckerTests
             assumptions.Where(a => a.Value.Number is not null).Select(a => (a.Pointer, (int)a.Value.Number!, a.Unit)));
         Assert.Equal([("/site/region", "eu"), ("/supplies/0/rcdMa", "none")], assumptions.Where(a => a.Value.Number is null)
             .Select(a => (a.Pointer, a.Value.Text)));
-        Assert.All(assumptions, a => Assert.NotEqual("", a.Basis));
+        Assert.All(assumptions, a => Assert.NotEqual("", a.Basis.Text));
     }
 
     [Fact]
@@ -294,7 +294,7 @@ public sealed class RackCheckerTests
     };
 
     private static FindingDraft Draft(string pointer) =>
-        new() { Message = Said, Data = [], Subject = "rack", Identity = [], Pointers = [pointer], Severity = Severity.Advice };
+        new() { Message = Said, Data = [], Subject = Subjects.Rack, Identity = [], Pointers = [pointer], Severity = Severity.Advice };
 
     private sealed class Layouts : Rule
     {
@@ -315,7 +315,7 @@ public sealed class RackCheckerTests
                 context.Report(Draft($"/items/{i}"));
             }
 
-            context.Report(new FindingDraft { Message = Said, Data = [], Subject = "rack", Identity = ["last"], Pointers = ["/cabinet"],
+            context.Report(new FindingDraft { Message = Said, Data = [], Subject = Subjects.Rack, Identity = ["last"], Pointers = ["/cabinet"],
                 Severity = last });
         }
     }
@@ -327,7 +327,7 @@ public sealed class RackCheckerTests
 
         public override void Check(RuleContext context) => context.Report(new FindingDraft
         {
-            Message = Said, Data = [], Subject = "rack", Identity = [], Pointers = ["/items"],
+            Message = Said, Data = [], Subject = Subjects.Rack, Identity = [], Pointers = ["/items"],
             UtilisationPercent = double.PositiveInfinity, Actual = new Quantity { Value = actual, Unit = "mm" },
         });
     }
@@ -364,7 +364,7 @@ public sealed class RackCheckerTests
             }
             else
             {
-                context.Report(new FindingDraft { Message = Said, Data = [], Subject = "rack", Identity = [], Pointers = ["/items/0"] });
+                context.Report(new FindingDraft { Message = Said, Data = [], Subject = Subjects.Rack, Identity = [], Pointers = ["/items/0"] });
             }
         }
     }

@@ -34,7 +34,7 @@ public static class Judge
     public static RuleSet GeometryRules => RuleSet.Of(RuleSet.Default.All.Where(r => r.Descriptor.Theme is "layout" or "depth" or "acceptance"));
 
     /// <summary>Whether a finding holds over the whole range of what is missing: no remedy is offered before the data is given.</summary>
-    public static bool HoldsOverRanges(Finding finding) => finding.NoRemedy == RemedyTrials.MissingDecides;
+    public static bool HoldsOverRanges(Finding finding) => finding.NoRemedyKey == RemedyTrials.MissingDecides.Key;
 
     /// <summary>What is wrong with a remedy: it does not apply, leaves no sound request, does not clear its finding, or brings an error.</summary>
     public static IEnumerable<string> Faults(RackDescription rack, CheckReport report, Finding finding, Remedy remedy) =>

@@ -52,6 +52,14 @@ internal static class ConceptsPage
             rack: its finding is gone and no error is new. Otherwise <code>noRemedy</code> says why there is none. <code>POST /v1/checks?apply=remedies</code>
             applies the first remedies of errors, one after the other, and returns the changed rack.</p>
             """)),
+        ("wordings", "Texts in other languages", Html.Of($"""
+            <p>Every sentence of a report has a key and its values: <code>message</code> has <code>messageKey</code> and <code>messageData</code>,
+            <code>subject</code> has <code>subjectKey</code> and <code>subjectData</code>, and so on. Values are numbers, ids, codes and lists of these; a
+            value with a space comes from the request or the catalogue. The page of a rule has the templates of its messages,
+            <code>GET /v1/reference/questions</code> those of questions and <code>GET /v1/reference/wordings</code> all others. Keys joined by plus signs are
+            several texts: sentences one after another, or the steps of a title. The names of the second text's values end in 2, of the third one's in 3.
+            Where a template has <code>{Words.Brace("message")}</code> or <code>{Words.Brace("title")}</code>, the texts that follow take its place.</p>
+            """)),
         ("policy", "Policy", Html.Of($"""
             <p><code>policy.rules</code> sets limits and severities by rule id. The page of a rule has its limits with their defaults and ranges.</p>
             """)),

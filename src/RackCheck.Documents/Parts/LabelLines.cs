@@ -15,7 +15,7 @@ public static class LabelLines
         var survey = context.Survey;
         foreach (var item in survey.Items)
         {
-            Add(context, "Label of an item", survey.Cabinet.Place(item), 1, "Name and place of the item.", [item.Id], null);
+            Add(context, "Label of an item", survey.Cabinet.Place(item).Text, 1, "Name and place of the item.", [item.Id], null);
         }
 
         foreach (var unit in survey.Power.Units)

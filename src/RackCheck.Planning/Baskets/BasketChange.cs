@@ -1,4 +1,5 @@
 using RackCheck.Model;
+using RackCheck.Rules;
 using RackCheck.Planning.Building;
 
 namespace RackCheck.Planning.Baskets;
@@ -7,13 +8,13 @@ namespace RackCheck.Planning.Baskets;
 internal sealed record BasketChange
 {
     /// <summary>Lines to exchange.</summary>
-    public required IReadOnlyList<ReplaceLine> Replaced { get; init; }
+    public required IReadOnlyList<Exchange> Replaced { get; init; }
 
     /// <summary>Part numbers of the cabinets that the exchanged lines order now.</summary>
     public required IReadOnlyList<string> Left { get; init; }
 
     /// <summary>Excess of lines.</summary>
-    public required IReadOnlyList<ExcessLine> Excess { get; init; }
+    public required IReadOnlyList<Surplus> Excess { get; init; }
 
     /// <summary>Parts to add.</summary>
     public required IReadOnlyList<MissingPiece> Added { get; init; }
@@ -45,7 +46,7 @@ internal sealed record BasketChange
             }
         }
 
-        List<ReplaceLine> replaced = [];
+        List<Exchange> replaced = [];
         List<string> left = [];
         for (var i = 0; i < unused.Count && wanted.Count > 0; i++)
         {
@@ -119,18 +120,12 @@ internal sealed record BasketChange
         }
     }
 
-    private static ReplaceLine Replace(Product own, int line, Product chosen, int quantity, BasketPlan plan)
+    private static Exchange Replace(Product own, int line, Product chosen, int quantity, BasketPlan plan)
     {
-        var errors = plan.InOwn is { } tried ? tried.Errors.Select(e => e.Message).Take(2).ToArray() : [];
-        return new ReplaceLine
-        {
-            Line = BasketLines.PointerOf(line),
-            PartNumber = chosen.PartNumber,
-            Name = chosen.Name,
-            Quantity = quantity,
-            Reason = errors.Length == 0
-                ? $"{own.Name} does not take the equipment: there is no position for all of it."
-                : $"{own.Name} does not take the equipment: {string.Join(' ', errors)}",
-        };
+        WordedText[] errors = plan.InOwn is { } tried ? [.. tried.Errors.Take(2).Select(RuleSet.Default.TextOf)] : [];
+        var why = errors.Length == 0
+            ? new WordedText(LineWordings.NoPosition, ("cabinet", own.Name))
+            : errors.Aggregate((one, other) => one.With(other)).QuotedIn(LineWordings.CannotTake, ("cabinet", own.Name));
+        return new Exchange(BasketLines.PointerOf(line), chosen.PartNumber, chosen.Name, quantity, why);
     }
 }

@@ -20,10 +20,10 @@ internal sealed record CompletedOrder
     public required BasketPlan Final { get; init; }
 
     /// <summary>Lines to exchange.</summary>
-    public required IReadOnlyList<ReplaceLine> Replaced { get; init; }
+    public required IReadOnlyList<Exchange> Replaced { get; init; }
 
     /// <summary>Excess of lines.</summary>
-    public required IReadOnlyList<ExcessLine> Excess { get; init; }
+    public required IReadOnlyList<Surplus> Excess { get; init; }
 
     /// <summary>What was added, with reasons; one piece for each part number and stage.</summary>
     public required IReadOnlyList<MissingPiece> Added { get; init; }

@@ -116,7 +116,9 @@ internal sealed class BasketLines
             {
                 Pointers = hosts,
                 Value = false,
-                Basis = "the basket has no console and no KVM switch: hosts are operated over the network or at their own keyboard and display",
+                Basis = BuildBases.NoConsole.Text,
+                BasisKey = BuildBases.NoConsole.Key,
+                BasisData = BuildBases.NoConsole.Values,
             },
         ];
     }

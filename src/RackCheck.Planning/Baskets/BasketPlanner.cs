@@ -147,9 +147,9 @@ public sealed class BasketPlanner(RackChecker checker)
             Report = reports[0],
             FindingLines = findings,
             MissingLines = missing,
-            ReplaceLines = order.Replaced,
+            ReplaceLines = [.. order.Replaced.Select(r => r.Written())],
             Unmet = unmet,
-            ExcessLines = order.Excess,
+            ExcessLines = [.. order.Excess.Select(e => e.Written())],
             LineItems = LineItemsOf(lines, map, ordered),
             LineStatus = LineStates.Of(order, offered, [.. reports.SelectMany(r => r.Findings)], findings),
             UnknownLines = unknown,
@@ -163,23 +163,20 @@ public sealed class BasketPlanner(RackChecker checker)
     private static Verdicts Over(CheckReport[] reports) =>
         new() { Product = reports.Max(r => r.Verdicts.Product), Site = reports.Max(r => r.Verdicts.Site) };
 
-    private static bool IsBig(BasketLines lines, ExcessLine excess) =>
+    private static bool IsBig(BasketLines lines, Surplus excess) =>
         lines.Products[excess.PartNumber].Kind is ProductKind.Cabinet or ProductKind.AirConditioner or ProductKind.Door;
 
     private static List<UnmetNeed> UnmetOf(CompletedOrder order)
     {
         List<UnmetNeed> unmet =
         [
-            .. order.Final.Unmet.Select(u => u.Proven ? u : u with { Reason = $"{u.Reason} No other solution was found." }),
+            .. order.Final.Unmet.Select(u => (u.Proven ? u : u with { Reason = u.Reason.With(LineWordings.NothingElse) }).Written()),
         ];
         if (order.Final.Against.FirstOrDefault(f => f.Severity == Severity.Error) is { } against)
         {
-            unmet.Add(new UnmetNeed
-            {
-                What = "A cabinet for this equipment",
-                Reason = $"No cabinet on offer takes it, whatever else is chosen. In {order.Final.Racks[0].Trial.Offer.Product.Name}: {against.Message}",
-                Proven = true,
-            });
+            var cabinet = order.Final.Racks[0].Trial.Offer.Product.Name;
+            unmet.Add(new OpenNeed(
+                LineWordings.AnyCabinet, RuleSet.Default.TextOf(against).QuotedIn(LineWordings.NoCabinet, ("cabinet", cabinet)), Proven: true).Written());
         }
 
         return unmet;

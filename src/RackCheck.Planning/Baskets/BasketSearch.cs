@@ -24,7 +24,7 @@ internal sealed record BasketPlan
     public IReadOnlyList<Finding> Against { get; init; } = [];
 
     /// <summary>Parts needed that are not on offer.</summary>
-    public IEnumerable<UnmetNeed> Unmet => Racks.SelectMany(r => r.Trial.Unmet);
+    public IEnumerable<OpenNeed> Unmet => Racks.SelectMany(r => r.Trial.Unmet);
 
     /// <summary>Errors, unmet needs and warnings: the smaller the better.</summary>
     public (int Errors, int Unmet, int Warnings) Faults =>

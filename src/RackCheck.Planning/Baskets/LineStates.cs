@@ -1,4 +1,5 @@
 using RackCheck.Model;
+using RackCheck.Rules;
 
 namespace RackCheck.Planning.Baskets;
 
@@ -17,8 +18,8 @@ internal static class LineStates
         var excess = order.Excess.ToDictionary(e => e.Line, StringComparer.Ordinal);
         var open = found.Zip(findings)
             .Where(f => f.Second.Stays == true && f.First is { Accepted: null, SignedOff: null, Severity: not Severity.Advice })
-            .SelectMany(f => f.Second.Lines.Take(1).Select(l => (Line: l, f.First.Message)))
-            .ToLookup(f => f.Line, f => f.Message, StringComparer.Ordinal);
+            .SelectMany(f => f.Second.Lines.Take(1).Select(l => (Line: l, Finding: f.First)))
+            .ToLookup(f => f.Line, f => f.Finding, StringComparer.Ordinal);
         return
         [
             .. order.Lines.Request.Lines.Select((line, index) =>
@@ -29,12 +30,12 @@ internal static class LineStates
                     return state;
                 }
 
-                return replaced.TryGetValue(pointer, out var exchange) ? State(LineState.Replace, $"Order {exchange.Name} instead. {exchange.Reason}")
+                return replaced.TryGetValue(pointer, out var exchange) ? State(LineState.Replace, Instead(exchange))
                     : excess.TryGetValue(pointer, out var spare) ? State(LineState.Excess, Spare(line, spare))
-                    : open[pointer].FirstOrDefault() is { } message ? State(LineState.Check, message)
+                    : open[pointer].FirstOrDefault() is { } finding ? State(LineState.Check, RuleSet.Default.TextOf(finding))
                     : State(LineState.Ok, null);
 
-                LineStatus State(LineState status, string? message) => new() { Line = pointer, Status = status, Message = message };
+                LineStatus State(LineState status, WordedText? message) => StateOf(pointer, status, message);
             }),
         ];
     }
@@ -46,18 +47,20 @@ internal static class LineStates
         return
         [
             .. lines.Request.Lines.Select((line, index) => Unknown(unknown, line, lines.FaultOf(line), BasketLines.PointerOf(index), offered)
-                ?? new LineStatus
-                {
-                    Line = BasketLines.PointerOf(index),
-                    Status = LineState.NotAssessed,
-                    Message = "The order makes no rack, so that the fit of this part was not checked.",
-                }),
+                ?? StateOf(BasketLines.PointerOf(index), LineState.NotAssessed, StatusWordings.NoRack)),
         ];
     }
 
-    private static string Spare(BasketLine line, ExcessLine spare) => spare.Quantity == line.Quantity
-        ? $"It is not needed. {spare.Reason}"
-        : FormattableString.Invariant($"{spare.Quantity} of {line.Quantity} are not needed. {spare.Reason}");
+    private static LineStatus StateOf(string pointer, LineState status, WordedText? message) => new()
+    {
+        Line = pointer, Status = status, Message = message?.Text, MessageKey = message?.Key, MessageData = message?.Values,
+    };
+
+    private static WordedText Instead(Exchange exchange) => new WordedText(StatusWordings.Instead, ("name", exchange.Name)).With(exchange.Why);
+
+    private static WordedText Spare(BasketLine line, Surplus spare) => (spare.Quantity == line.Quantity
+        ? StatusWordings.NotNeeded
+        : new WordedText(StatusWordings.PartlyNeeded, ("spare", spare.Quantity), ("ordered", line.Quantity))).With(spare.Why);
 
     private static LineStatus? Unknown(HashSet<string> unknown, BasketLine line, Fault? fault, string pointer, IReadOnlyList<Product> offered)
     {
@@ -68,22 +71,14 @@ internal static class LineStates
 
         if (fault is not null)
         {
-            return new LineStatus
-            {
-                Line = pointer,
-                Status = LineState.Unknown,
-                Message = $"The data of {line.PartNumber ?? line.Item!.PartNumber} in the catalogue cannot be used: {fault.Pointer}: {fault.Detail}",
-            };
+            return StateOf(pointer, LineState.Unknown, new WordedText(
+                StatusWordings.Faulty, ("partNumber", line.PartNumber ?? line.Item!.PartNumber!), 
+                ("member", fault.Pointer.Length > 0 ? fault.Pointer : "product"), ("fault", fault.Code)));
         }
 
         if (line.Item is { } own)
         {
-            return new LineStatus
-            {
-                Line = pointer,
-                Status = LineState.Unknown,
-                Message = $"The catalogue has no height of {own.PartNumber}. State heightU of {own.Id}.",
-            };
+            return StateOf(pointer, LineState.Unknown, new WordedText(StatusWordings.NoHeight, ("partNumber", own.PartNumber!), ("item", own.Id)));
         }
 
         var like = offered.Select(p => (Product: p, Edits: Edits.Between(line.PartNumber!, p.PartNumber, MostEdits)))
@@ -91,12 +86,9 @@ internal static class LineStates
             .OrderBy(p => p.Edits).ThenBy(p => p.Product.PartNumber, StringComparer.Ordinal)
             .Select(p => p.Product)
             .FirstOrDefault();
-        return new LineStatus
-        {
-            Line = pointer,
-            Status = LineState.Unknown,
-            Message = $"The catalogue has no part {line.PartNumber}." + (like is null ? "" : $" Did you mean {like.PartNumber}, {like.Name}?"),
-            DidYouMean = like?.PartNumber,
-        };
+        var message = like is null
+            ? new WordedText(StatusWordings.Unknown.With(), ("partNumber", line.PartNumber!))
+            : new WordedText(StatusWordings.Unknown.With("like"), ("partNumber", line.PartNumber!), ("like", like.PartNumber), ("name", like.Name));
+        return StateOf(pointer, LineState.Unknown, message) with { DidYouMean = like?.PartNumber };
     }
 }

@@ -33,13 +33,13 @@ internal static class MissingParts
         foreach (var alike in order.Cabinets.GroupBy(c => c.PartNumber, StringComparer.Ordinal))
         {
             var kind = order.Plan.Racks.Count > 1 ? "several" : order.Final.Faults.Errors == 0 ? null : "closest";
-            lines = lines.Append(Line(alike.First(), alike.Count(), new LineText(LineWordings.Cabinet.With(kind)), [], offered));
+            lines = lines.Append(Line(alike.First(), alike.Count(), new WordedText(LineWordings.Cabinet.With(kind)), [], offered));
         }
 
         return [.. lines.OrderBy(l => l.PartNumber, StringComparer.Ordinal)];
     }
 
-    private static MissingLine Line(Product product, int quantity, LineText reason, IEnumerable<string> rules, IReadOnlyList<Product> offered) => new()
+    private static MissingLine Line(Product product, int quantity, WordedText reason, IEnumerable<string> rules, IReadOnlyList<Product> offered) => new()
     {
         PartNumber = product.PartNumber,
         Name = product.Name,

@@ -42,7 +42,7 @@ internal sealed class NetChange
     }
 
     /// <summary>Lines to exchange.</summary>
-    public IReadOnlyList<ReplaceLine> Replaced { get; }
+    public IReadOnlyList<Exchange> Replaced { get; }
 
     /// <summary>Parts to add.</summary>
     public IReadOnlyList<MissingPiece> Added { get; }
@@ -51,10 +51,10 @@ internal sealed class NetChange
     public IReadOnlyList<Product> Cabinets { get; }
 
     /// <summary>Excess of lines, in request order.</summary>
-    public IReadOnlyList<ExcessLine> Excess { get; }
+    public IReadOnlyList<Surplus> Excess { get; }
 
     // What a later pass exchanges again.
-    private static ReplaceLine Followed(ReplaceLine first, IEnumerable<BasketChange> later)
+    private static Exchange Followed(Exchange first, IEnumerable<BasketChange> later)
     {
         foreach (var change in later)
         {
@@ -78,11 +78,11 @@ internal sealed class NetChange
     }
 
     // The pieces of the first line of a part number are used first.
-    private List<ExcessLine> ExcessOf(IReadOnlyList<BasketChange> changes)
+    private List<Surplus> ExcessOf(IReadOnlyList<BasketChange> changes)
     {
-        var reasons = changes.SelectMany(c => c.Excess).ToLookup(e => e.PartNumber, e => e.Reason, StringComparer.Ordinal);
+        var reasons = changes.SelectMany(c => c.Excess).ToLookup(e => e.PartNumber, e => e.Why, StringComparer.Ordinal);
         var exchanged = Replaced.ToDictionary(r => r.Line, r => r.Quantity, StringComparer.Ordinal);
-        List<ExcessLine> excess = [];
+        List<Surplus> excess = [];
         foreach (var (index, line) in lines.Request.Lines.Index().Reverse())
         {
             var pointer = BasketLines.PointerOf(index);
@@ -90,13 +90,7 @@ internal sealed class NetChange
                 && Math.Min(-more.GetValueOrDefault(number), line.Quantity - exchanged.GetValueOrDefault(pointer)) is > 0 and var units)
             {
                 more[number] += units;
-                excess.Add(new ExcessLine
-                {
-                    Line = pointer,
-                    PartNumber = number,
-                    Quantity = (int)units,
-                    Reason = reasons[number].FirstOrDefault() ?? ExcessParts.NotNeeded,
-                });
+                excess.Add(new Surplus(pointer, number, (int)units, reasons[number].FirstOrDefault() ?? ExcessWordings.NotNeeded));
             }
         }
 
@@ -104,7 +98,7 @@ internal sealed class NetChange
         return excess;
     }
 
-    private string OwnOf(ReplaceLine exchange) => lines.Cabinets.First(c => BasketLines.PointerOf(c.Line) == exchange.Line).Product.PartNumber;
+    private string OwnOf(Exchange exchange) => lines.Cabinets.First(c => BasketLines.PointerOf(c.Line) == exchange.Line).Product.PartNumber;
 
     private void Count(IEnumerable<BasketLine> all, int sign)
     {

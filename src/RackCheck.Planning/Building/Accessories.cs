@@ -39,7 +39,7 @@ internal static class Accessories
                     Stage.Accessories,
                     product,
                     units,
-                    LineText.Of(LineWordings.CableArms, without.Count == 1, ("items", LineText.Ids(without)))));
+                    LineWordings.Of(LineWordings.CableArms, without.Count == 1, ("items", LineWordings.Ids(without)))));
             }
         }
     }
@@ -78,8 +78,8 @@ internal static class Accessories
                     Stage.Accessories,
                     product,
                     units,
-                    LineText.Of(
-                        LineWordings.KvmLeads, names.Length == 1, ("items", LineText.Ids(names)), ("lengthM", alike.Max(a => a.LengthM)))));
+                    LineWordings.Of(
+                        LineWordings.KvmLeads, names.Length == 1, ("items", LineWordings.Ids(names)), ("lengthM", alike.Max(a => a.LengthM)))));
             }
         }
     }

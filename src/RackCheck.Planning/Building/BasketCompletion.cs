@@ -46,7 +46,7 @@ internal static class BasketCompletion
         [.. pieces.GroupBy(p => p.Product.PartNumber).Select(g => g.First() with { OrderUnits = g.Sum(p => p.OrderUnits) })];
 
     // Outlets of a second round serve other cords than those of the first. For all other stages the first reason is complete.
-    private static LineText Both(MissingPiece earlier, MissingPiece later) =>
+    private static WordedText Both(MissingPiece earlier, MissingPiece later) =>
         later.Stage == Stage.Outlets ? earlier.Reason.With(later.Reason) : earlier.Reason;
 
     private static Completed Run(

@@ -81,18 +81,13 @@ internal static class Blanks
                     Stage.Blanking,
                     product,
                     units,
-                    new LineText(LineWordings.Panels)));
+                    new WordedText(LineWordings.Panels)));
             }
         }
 
         if (open > 0)
         {
-            build.Unmet.Add(new UnmetNeed
-            {
-                What = FormattableString.Invariant($"Blanking panels for {open} U"),
-                Reason = "Equipment beside these U positions has airflow front to rear; "
-                    + "no panel on offer is low enough, or the rack has the maximum number of items.",
-            });
+            build.Unmet.Add(new OpenNeed(new(LineWordings.PanelNeed, ("openU", open)), LineWordings.NoPanel));
         }
     }
 

@@ -41,7 +41,7 @@ internal static class Consoles
                 Stage.Consoles,
                 product,
                 1,
-                LineText.Of(LineWordings.Kvm, toAdd == 1, ("missing", toAdd), ("hosts", wanted))));
+                LineWordings.Of(LineWordings.Kvm, toAdd == 1, ("missing", toAdd), ("hosts", wanted))));
         }
     }
 }

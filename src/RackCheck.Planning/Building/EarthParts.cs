@@ -1,7 +1,6 @@
 using RackCheck.Model;
 using RackCheck.Rules.Earthing;
 using RackCheck.Survey;
-using static System.FormattableString;
 
 namespace RackCheck.Planning.Building;
 
@@ -46,7 +45,7 @@ internal static class EarthParts
                 Stage.Earth,
                 product,
                 1,
-                new LineText(
+                new WordedText(
                     LineWordings.EarthBar.With(
                         earth.Studs.Count switch { 0 => null, 1 => "one-lead", _ => "leads" },
                         earth.Studs.Count > 0 && earth.Parts.Count > 0 ? "comma" : null,
@@ -57,11 +56,7 @@ internal static class EarthParts
         }
         else
         {
-            build.Unmet.Add(new UnmetNeed
-            {
-                What = Invariant($"An earth bar with {needed} terminals"),
-                Reason = "Earth leads and bonded cabinet parts terminate on it; no earth bar on offer has enough terminals.",
-            });
+            build.Unmet.Add(new OpenNeed(new(LineWordings.EarthBarNeed, ("terminals", needed)), LineWordings.NoEarthBar));
         }
     }
 
@@ -82,12 +77,9 @@ internal static class EarthParts
             }
             else
             {
-                build.Unmet.Add(new UnmetNeed
-                {
-                    What = $"An earth lead for {need.Item.Id}",
-                    Reason = Invariant($"The route to the earth bar needs a lead of {need.LengthM:0.##} m and {need.SectionMm2:0.##} mm2; ")
-                        + "no earth lead on offer suits.",
-                });
+                build.Unmet.Add(new OpenNeed(
+                    new(LineWordings.EarthLeadNeed, ("item", need.Item.Id)),
+                    new(LineWordings.NoEarthLead, ("lengthM", Quantities.RoundTo(need.LengthM, 2)), ("sectionMm2", Quantities.RoundTo(need.SectionMm2, 2)))));
             }
         }
 
@@ -99,10 +91,10 @@ internal static class EarthParts
                     Stage.Earth,
                     product,
                     units,
-                    LineText.Of(
+                    LineWordings.Of(
                         LineWordings.EarthLeads,
                         alike.Count() == 1,
-                        ("items", LineText.Ids(alike.Select(a => a.Need.Item.Id))),
+                        ("items", LineWordings.Ids(alike.Select(a => a.Need.Item.Id))),
                         ("lengthM", alike.Max(a => a.Need.LengthM)))));
             }
         }

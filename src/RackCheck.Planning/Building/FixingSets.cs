@@ -1,5 +1,4 @@
 using RackCheck.Model;
-using static System.FormattableString;
 
 namespace RackCheck.Planning.Building;
 
@@ -43,16 +42,15 @@ internal static class FixingSets
     private static void Propose(BasketContext context, RackBuild build, Fixing fixing, long needed, long missing)
     {
         Product[] offered = [.. context.Offered(ProductKind.Fixings).Where(p => p.Fixing == fixing)];
-        var (name, set) = fixing switch
+        var set = fixing switch
         {
-            Fixing.CageNut => ("cage nuts", "cage"),
-            Fixing.ClipNut => ("clip nuts", "clip"),
-            _ => ("screws", null),
+            Fixing.CageNut => "cage",
+            Fixing.ClipNut => "clip",
+            _ => null,
         };
         if (offered.Length == 0)
         {
-            build.Unmet.Add(new UnmetNeed { What = Invariant($"{missing} {name}"),
-                Reason = "They fasten the equipment to the uprights; no pack is on offer." });
+            build.Unmet.Add(new OpenNeed(new(LineWordings.FixingsNeed.With(set), ("missing", (double)missing)), LineWordings.NoFixings));
             return;
         }
 
@@ -62,7 +60,7 @@ internal static class FixingSets
                 Stage.Fixings,
                 product,
                 units,
-                new LineText(LineWordings.Fixings.With(set, missing == 1 ? "one" : null), ("needed", (double)needed), ("missing", (double)missing))));
+                new WordedText(LineWordings.Fixings.With(set, missing == 1 ? "one" : null), ("needed", (double)needed), ("missing", (double)missing))));
         }
     }
 }

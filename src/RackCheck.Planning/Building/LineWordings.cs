@@ -75,4 +75,110 @@ internal static class LineWordings
         "line.cabinet",
         "[several:The equipment does not go into one cabinet; these are the fewest that take everything|closest:The basket has no cabinet; none on offer takes "
         + "everything, and this one comes closest|The basket has no cabinet; this is the smallest on offer that takes everything].");
+
+    /// <summary>A cabinet to exchange, with what is wrong in it.</summary>
+    public static MessageWording CannotTake { get; } = new("replace.cabinet", "{cabinet} does not take the equipment: {message}");
+
+    /// <summary>A cabinet to exchange that is too small.</summary>
+    public static MessageWording NoPosition { get; } = new(
+        "replace.no-position", "{cabinet} does not take the equipment: there is no position for all of it.");
+
+    /// <summary>A missing shelf that is not on offer.</summary>
+    public static MessageWording ShelfNeed { get; } = new("need.shelf", "A shelf for {item}");
+
+    /// <summary>Why no shelf on offer serves.</summary>
+    public static WordingChoice NoShelf { get; } = new(
+        "unmet.shelf",
+        "It is not rack-mountable and needs a shelf; no shelf on offer for this cabinet takes [size:{widthMm:exact} x {depthMm:exact} mm|its size]"
+        + "[mass: and {massKg:exact} kg].");
+
+    /// <summary>A missing earth bar that is not on offer.</summary>
+    public static MessageWording EarthBarNeed { get; } = new("need.earth-bar", "An earth bar with {terminals} terminals");
+
+    /// <summary>Why no earth bar on offer serves.</summary>
+    public static WordedText NoEarthBar { get; } = new(
+        "unmet.earth-bar", "Earth leads and bonded cabinet parts terminate on it; no earth bar on offer has enough terminals.");
+
+    /// <summary>A missing earth lead that is not on offer.</summary>
+    public static MessageWording EarthLeadNeed { get; } = new("need.earth-lead", "An earth lead for {item}");
+
+    /// <summary>Why no earth lead on offer serves.</summary>
+    public static MessageWording NoEarthLead { get; } = new(
+        "unmet.earth-lead", "The route to the earth bar needs a lead of {lengthM:exact} m and {sectionMm2:exact} mm2; no earth lead on offer suits.");
+
+    /// <summary>Missing rails that are not on offer.</summary>
+    public static WordingChoice RailsNeed { get; } = new("need.rails", "[slides:Slides|runners:Runners|Slides or runners] for {item}");
+
+    /// <summary>Why no rails on offer serve.</summary>
+    public static WordingChoice NoRails { get; } = new(
+        "unmet.rails",
+        "The front panel cannot carry it; no rails on offer suit [both:its width, its mass of {massKg:exact} kg and the upright spacing of {spacingMm:exact} mm"
+        + "|mass:its width and its mass of {massKg:exact} kg|spacing:its width and the upright spacing of {spacingMm:exact} mm|its width].");
+
+    /// <summary>A missing cord that is not on offer.</summary>
+    public static MessageWording CordNeed { get; } = new("need.cord", "A mains cord {plug} to {socket} for {item}");
+
+    /// <summary>Why no cord on offer serves.</summary>
+    public static MessageWording NoCord { get; } = new(
+        "unmet.cord", "The route from its outlet takes {lengthM:exact} m; no cord on offer fits both ends at that length.");
+
+    /// <summary>Missing fixings that are not on offer.</summary>
+    public static WordingChoice FixingsNeed { get; } = new("need.fixings", "{missing} [cage:cage nuts|clip:clip nuts|screws]");
+
+    /// <summary>Why fixings stay missing.</summary>
+    public static WordedText NoFixings { get; } = new("unmet.fixings", "They fasten the equipment to the uprights; no pack is on offer.");
+
+    /// <summary>Items without a position.</summary>
+    public static MessageWording RoomNeed { get; } = new("need.room", "Room for {items}");
+
+    /// <summary>Why items have no position.</summary>
+    public static MessageWording NoRoom { get; } = new(
+        "unmet.room",
+        "The cabinet has {heightU} U; the equipment takes {takenU} U including items on shelves, plus free U positions between runners. Choose a higher "
+        + "cabinet or use a second basket.");
+
+    /// <summary>Missing panels that are not on offer.</summary>
+    public static MessageWording PanelNeed { get; } = new("need.panels", "Blanking panels for {openU} U");
+
+    /// <summary>Why U positions stay open.</summary>
+    public static WordedText NoPanel { get; } = new(
+        "unmet.panels",
+        "Equipment beside these U positions has airflow front to rear; no panel on offer is low enough, or the rack has the maximum number of items.");
+
+    /// <summary>Missing outlets that are not on offer.</summary>
+    public static MessageWording OutletNeed { get; } = new("need.outlets", "Outlets for {plugs} plugs");
+
+    /// <summary>Why outlets stay missing.</summary>
+    public static WordingChoice NoOutlets { get; } = new(
+        "unmet.outlets",
+        "{items} [one:has|have] no outlet for {plugs} plugs; no PDU on offer suits plug, voltage and [given:the specified supplies|region].");
+
+    /// <summary>A missing second supply that is not on offer.</summary>
+    public static WordedText SecondSupplyPdu { get; } = new("need.second-supply", "A PDU on a second supply");
+
+    /// <summary>Why a second supply stays missing.</summary>
+    public static WordingChoice NoSecondSupply { get; } = new(
+        "unmet.second-supply",
+        "{items} [one:has|have] outlets for {plugs} plugs on one supply only and [one:needs|need] a second supply; no PDU on offer suits plug, voltage and "
+        + "[given:the specified supplies|region].");
+
+    /// <summary>Ends the reason of a need for which nothing was found, without a proof.</summary>
+    public static WordedText NothingElse { get; } = new("unmet.not-proven", "No other solution was found.");
+
+    /// <summary>A cabinet that is not on offer.</summary>
+    public static WordedText AnyCabinet { get; } = new("need.cabinet", "A cabinet for this equipment");
+
+    /// <summary>Why no cabinet on offer serves.</summary>
+    public static MessageWording NoCabinet { get; } = new(
+        "unmet.cabinet", "No cabinet on offer takes it, whatever else is chosen. In {cabinet}: {message}");
+
+    /// <summary>A sentence with a choice between singular and plural.</summary>
+    /// <param name="wordings">The wordings; the part <c>one</c> is singular.</param>
+    /// <param name="isOne">Whether it is about one.</param>
+    /// <param name="data">The values by name.</param>
+    public static WordedText Of(WordingChoice wordings, bool isOne, params (string Name, Scalar Value)[] data) =>
+        new(wordings.With(isOne ? "one" : null), data);
+
+    /// <summary>Ids in the order of a rack, each once.</summary>
+    public static Scalar Ids(IEnumerable<string> names) => Scalar.Ids(names.Distinct().Order(Words.ById));
 }

@@ -1,6 +1,5 @@
 using RackCheck.Model;
 using RackCheck.Survey.Power;
-using static System.FormattableString;
 
 namespace RackCheck.Planning.Building;
 
@@ -28,11 +27,11 @@ internal static class MainsCords
             }
             else
             {
-                build.Unmet.Add(new UnmetNeed
-                {
-                    What = $"A mains cord {PlugFit.Of(cord.Code).Code} to {PlugFit.Of(PlugFit.SocketFor(cord.Code)).Code} for {cord.Item.Id}",
-                    Reason = Invariant($"The route from its outlet takes {length:0.##} m; no cord on offer fits both ends at that length."),
-                });
+                build.Unmet.Add(new OpenNeed(
+                    new(
+                        LineWordings.CordNeed, ("plug", PlugFit.Of(cord.Code).Code), ("socket", PlugFit.Of(PlugFit.SocketFor(cord.Code)).Code),
+                        ("item", cord.Item.Id)),
+                    new(LineWordings.NoCord, ("lengthM", Quantities.RoundTo(length, 2)))));
             }
         }
 
@@ -45,9 +44,9 @@ internal static class MainsCords
                     Stage.Cords,
                     product,
                     units,
-                    new LineText(
+                    new WordedText(
                         LineWordings.Cords.With(names.Length == 1 ? "one" : null, alike.Max(a => a.LengthM) > 0 ? "route" : null),
-                        ("items", LineText.Ids(names)), ("lengthM", alike.Max(a => a.LengthM)))));
+                        ("items", LineWordings.Ids(names)), ("lengthM", alike.Max(a => a.LengthM)))));
             }
         }
     }

@@ -10,9 +10,6 @@ namespace RackCheck.Planning.Building;
 /// <summary>Adds PDUs for cords without an outlet and for dual-corded items with outlets on one supply only.</summary>
 internal static class OutletNeeds
 {
-    /// <summary>The unmet need of a dual-corded item that is fed from one supply only.</summary>
-    public const string SecondSupply = "A PDU on a second supply";
-
     /// <summary>Reports missing PDUs. The rack has the PDUs of the basket.</summary>
     public static void Find(BasketContext context, RackBuild build)
     {
@@ -72,30 +69,21 @@ internal static class OutletNeeds
 
         if (wanting.Count > 0)
         {
-            build.Unmet.Add(new UnmetNeed
-            {
-                What = isSecond ? SecondSupply : $"Outlets for {PlugNames(wanting.Select(w => w.Cord))} plugs",
-                Reason = $"{Shortage([.. wanting.Select(w => w.Cord)], isSecond)}; no PDU on offer suits plug, voltage and "
-                    + $"{(build.HasGivenSupplies ? "the specified supplies" : "region")}.",
-            });
+            Cord[] left = [.. wanting.Select(w => w.Cord)];
+            build.Unmet.Add(new OpenNeed(
+                isSecond ? LineWordings.SecondSupplyPdu : new(LineWordings.OutletNeed, ("plugs", PlugsOf(left))),
+                new(
+                    (isSecond ? LineWordings.NoSecondSupply : LineWordings.NoOutlets).With(
+                        left.Select(c => c.Item.Id).Distinct().Count() == 1 ? "one" : null, build.HasGivenSupplies ? "given" : null),
+                    ("items", LineWordings.Ids(left.Select(c => c.Item.Id))), ("plugs", PlugsOf(left)))));
         }
     }
 
-    private static LineText ReasonOf(Cord[] cords, bool isSecond) => LineText.Of(
+    private static WordedText ReasonOf(Cord[] cords, bool isSecond) => LineWordings.Of(
         isSecond ? LineWordings.SecondSupply : LineWordings.Outlets,
         cords.Select(c => c.Item.Id).Distinct().Count() == 1,
-        ("items", LineText.Ids(cords.Select(c => c.Item.Id))),
-        ("plugs", LineText.Ids(cords.Select(c => PlugFit.Of(c.Code).Code))));
-
-    private static string Shortage(Cord[] cords, bool isSecond)
-    {
-        var names = Words.List(cords.Select(c => c.Item.Id));
-        var items = cords.Select(c => c.Item.Id).Distinct().Count();
-        var has = Words.Verb(items, "has", "have");
-        return isSecond
-            ? $"{names} {has} outlets for {PlugNames(cords)} plugs on one supply only and {Words.Verb(items, "needs", "need")} a second supply"
-            : $"{names} {has} no outlet for {PlugNames(cords)} plugs";
-    }
+        ("items", LineWordings.Ids(cords.Select(c => c.Item.Id))),
+        ("plugs", PlugsOf(cords)));
 
     // The PDU that takes the most cords within its rating. Then one that is remotely switched where needed, that does not trip on inrush, that
     // suits the cabinet and that demands least of the supply.
@@ -182,5 +170,5 @@ internal static class OutletNeeds
         return [.. taken];
     }
 
-    private static string PlugNames(IEnumerable<Cord> cords) => Words.List(cords.Select(c => PlugFit.Of(c.Code).Code));
+    private static Scalar PlugsOf(IEnumerable<Cord> cords) => LineWordings.Ids(cords.Select(c => PlugFit.Of(c.Code).Code));
 }

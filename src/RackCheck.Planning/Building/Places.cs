@@ -2,7 +2,6 @@ using RackCheck.Model;
 using RackCheck.Rules.Service;
 using RackCheck.Survey;
 using RackCheck.Survey.Layout;
-using static System.FormattableString;
 
 namespace RackCheck.Planning.Building;
 
@@ -56,12 +55,9 @@ internal static class Places
 
         if (best.Left.Count > 0)
         {
-            build.Unmet.Add(new UnmetNeed
-            {
-                What = $"Room for {Words.List(best.Left.Select(c => c.Item.Id))}",
-                Reason = Invariant($"The cabinet has {survey.Cabinet.HeightU} U; the equipment takes {carriers.Sum(c => c.ClaimU)} U ")
-                    + "including items on shelves, plus free U positions between runners. Choose a higher cabinet or use a second basket.",
-            });
+            build.Unmet.Add(new OpenNeed(
+                new(LineWordings.RoomNeed, ("items", LineWordings.Ids(best.Left.Select(c => c.Item.Id)))),
+                new(LineWordings.NoRoom, ("heightU", survey.Cabinet.HeightU), ("takenU", carriers.Sum(c => c.ClaimU)))));
         }
     }
 

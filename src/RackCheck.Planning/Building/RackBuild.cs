@@ -43,7 +43,7 @@ internal enum Stage
 /// <param name="Product">An offered product.</param>
 /// <param name="OrderUnits">Number of order units.</param>
 /// <param name="Reason">Reason, worded for the customer.</param>
-internal sealed record MissingPiece(Stage Stage, Product Product, long OrderUnits, LineText Reason);
+internal sealed record MissingPiece(Stage Stage, Product Product, long OrderUnits, WordedText Reason);
 
 /// <summary>An item of a rack and the pieces that it consists of.</summary>
 internal sealed class BuildItem
@@ -143,7 +143,7 @@ internal sealed class RackBuild(Stock stock, BasketRequest request, Cabinet cabi
     public List<MissingPiece> MissingPieces { get; } = [];
 
     /// <summary>Missing parts that are not on offer.</summary>
-    public List<UnmetNeed> Unmet { get; } = [];
+    public List<OpenNeed> Unmet { get; } = [];
 
     /// <summary>Assumptions made.</summary>
     public List<Assumption> Assumptions { get; } = [];

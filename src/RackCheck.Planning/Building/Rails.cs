@@ -1,7 +1,5 @@
 using RackCheck.Engineering;
 using RackCheck.Model;
-using RackCheck.Survey;
-using static System.FormattableString;
 
 namespace RackCheck.Planning.Building;
 
@@ -34,25 +32,22 @@ internal static class Rails
             }
             else if (!context.BringsRails(build.Stock.Find(item.Piece.PartNumber)!.Product))
             {
-                build.Unmet.Add(new UnmetNeed
-                {
-                    What = $"{NameOf(item.RailStyle)} for {item.Id}",
-                    Reason = $"The front panel cannot carry it; no rails on offer suit {Needs(build, item.Item)}.",
-                });
+                build.Unmet.Add(new OpenNeed(
+                    new(LineWordings.RailsNeed.With(NameOf(item.RailStyle)), ("item", item.Id)), NoRails(build.SpacingMm, item.Item.MassKg)));
             }
         }
 
         foreach (var alike in toAdd.GroupBy(l => l.Rails.PartNumber).OrderBy(g => g.Key, StringComparer.Ordinal))
         {
             var product = alike.First().Rails;
-            var style = NameOf(product.Support!.Style).ToLowerInvariant();
+            var style = NameOf(product.Support!.Style)!;
             foreach (var (pack, units) in Packs.Choose([product], alike.Count()))
             {
                 build.MissingPieces.Add(new MissingPiece(
                     Stage.Rails,
                     pack,
                     units,
-                    LineText.Of(LineWordings.Rails, alike.Count() == 1, ("items", LineText.Ids(alike.Select(a => a.Item.Id))), ("style", style))));
+                    LineWordings.Of(LineWordings.Rails, alike.Count() == 1, ("items", LineWordings.Ids(alike.Select(a => a.Item.Id))), ("style", style))));
             }
         }
     }
@@ -91,28 +86,27 @@ internal static class Rails
         CableArm = rails.CableArm ?? wanted?.CableArm,
     };
 
-    private static string Needs(RackBuild build, Item item)
+    private static WordedText NoRails(double? spacingMm, double? massKg)
     {
-        List<string> needs = ["its width"];
-        if (item.MassKg is { } mass)
-        {
-            needs.Add(Invariant($"its mass of {mass:0.###} kg"));
-        }
-
-        if (build.SpacingMm is { } spacing)
-        {
-            needs.Add(Invariant($"the upright spacing of {spacing:0.###} mm"));
-        }
-
-        return Names.And(needs);
+        (string, Scalar)[] mass = massKg is { } kilograms ? [("massKg", kilograms)] : [];
+        (string, Scalar)[] spacing = spacingMm is { } millimetres ? [("spacingMm", millimetres)] : [];
+        return new(
+            LineWordings.NoRails.With((mass.Length > 0, spacing.Length > 0) switch
+            {
+                (true, true) => "both",
+                (true, false) => "mass",
+                (false, true) => "spacing",
+                _ => null,
+            }),
+            [.. mass, .. spacing]);
     }
 
     private static double? Greater(double? one, double? other) => one is null || other > one ? other : one;
 
-    private static string NameOf(SupportStyle? style) => style switch
+    private static string? NameOf(SupportStyle? style) => style switch
     {
-        SupportStyle.Slides => "Slides",
-        SupportStyle.Runners => "Runners",
-        _ => "Slides or runners",
+        SupportStyle.Slides => "slides",
+        SupportStyle.Runners => "runners",
+        _ => null,
     };
 }

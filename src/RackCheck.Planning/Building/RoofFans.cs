@@ -46,7 +46,7 @@ internal static class RoofFans
                 Stage.Cooling,
                 product,
                 1,
-                new LineText(LineWordings.RoofFans, ("neededM3h", finding.Limit!.Value), ("airflowM3h", finding.Actual!.Value))));
+                new WordedText(LineWordings.RoofFans, ("neededM3h", finding.Limit!.Value), ("airflowM3h", finding.Actual!.Value))));
         }
     }
 

@@ -1,6 +1,5 @@
 using RackCheck.Engineering;
 using RackCheck.Model;
-using static System.FormattableString;
 
 namespace RackCheck.Planning.Building;
 
@@ -51,11 +50,7 @@ internal static class Shelving
                 var board = offered.Select(p => new Board(ProductParts.ItemOf(p, p.PartNumber))).Order().FirstOrDefault(b => b.Takes(build, item.Item));
                 if (board is null)
                 {
-                    build.Unmet.Add(new UnmetNeed
-                    {
-                        What = $"A shelf for {item.Id}",
-                        Reason = Invariant($"It is not rack-mountable and needs a shelf; no shelf on offer for this cabinet takes {Size(item.Item)}."),
-                    });
+                    build.Unmet.Add(new OpenNeed(new(LineWordings.ShelfNeed, ("item", item.Id)), NoShelf(item.Item)));
                     continue;
                 }
 
@@ -74,11 +69,16 @@ internal static class Shelving
                 Stage.Shelves,
                 product,
                 Packs.Choose([product], alike.Count())[0].Units,
-                LineText.Of(LineWordings.Shelf, alike.Sum(m => m.Names.Count) == 1, ("items", LineText.Ids(alike.SelectMany(m => m.Names))))));
+                LineWordings.Of(LineWordings.Shelf, alike.Sum(m => m.Names.Count) == 1, ("items", LineWordings.Ids(alike.SelectMany(m => m.Names))))));
         }
     }
 
-    private static string Size(Item item) => Invariant($"{item.Body?.WidthMm:0.###} x {item.Body?.DepthMm:0.###} mm and {item.MassKg:0.###} kg");
+    private static WordedText NoShelf(Item item)
+    {
+        (string, Scalar)[] size = item.Body is { WidthMm: { } width, DepthMm: { } depth } ? [("widthMm", width), ("depthMm", depth)] : [];
+        (string, Scalar)[] mass = item.MassKg is { } kilograms ? [("massKg", kilograms)] : [];
+        return new(LineWordings.NoShelf.With(size.Length > 0 ? "size" : null, mass.Length > 0 ? "mass" : null), [.. size, .. mass]);
+    }
 
     // A four-post shelf needs an upright spacing within its range. No shelf may reach into the rear door.
     private static bool Fits(RackBuild build, Item shelf)

@@ -95,7 +95,9 @@ internal static class SupplyChoice
         {
             Pointers = [Invariant($"/supplies/{build.Supplies.Count}")],
             Value = Invariant($"{supply.VoltageV:0.###} V, {supply.RatedA:0.###} A, {supply.Phases} {(supply.Phases == 1 ? "phase" : "phases")}"),
-            Basis = "no supplies specified: one assumed per PDU, to suit its plug and the region",
+            Basis = BuildBases.SupplyPerPdu.Text,
+            BasisKey = BuildBases.SupplyPerPdu.Key,
+            BasisData = BuildBases.SupplyPerPdu.Values,
         });
         build.Supplies.Add(supply);
     }

@@ -1,9 +1,8 @@
 using System.Globalization;
-using RackCheck.Survey;
 
 namespace RackCheck.Planning.Building;
 
-/// <summary>Wording helpers for messages.</summary>
+/// <summary>Order of ids in messages.</summary>
 public static class Words
 {
     /// <summary>Order of the ids of a rack. Ids of one product sort by number, so that 2 comes before 10.</summary>
@@ -14,14 +13,6 @@ public static class Words
         var stem = one.AsSpan(0, dash).SequenceCompareTo(other.AsSpan(0, otherDash));
         return stem != 0 ? stem : number != otherNumber ? number.CompareTo(otherNumber) : string.CompareOrdinal(one, other);
     });
-
-    /// <summary>Lists names for a sentence; a long list is cut.</summary>
-    /// <returns>"a, b and c" or "a, b, c and 3 more", in order of names.</returns>
-    public static string List(IEnumerable<string> names) => Names.List([.. names.Distinct().Order(ById)]);
-
-    /// <summary>The singular or plural form of a word.</summary>
-    /// <returns>The form that agrees with the count.</returns>
-    public static string Verb(int count, string one, string several) => count == 1 ? one : several;
 
     // RackBuild.IdFor makes ids: a part number, a dash, a number.
     private static (int Dash, int Number) NumberOf(string id)

@@ -67,7 +67,7 @@ public sealed class ProposalPlanner(RackChecker checker)
         };
     }
 
-    private static IReadOnlyList<string> GivenUp(Trial trial) => [.. trial.Unmet.Select(u => $"{u.What} is not on offer. {u.Reason}")];
+    private static IReadOnlyList<string> GivenUp(Trial trial) => [.. trial.Unmet.Select(u => $"{u.What.Text} is not on offer. {u.Reason.Text}")];
 
     private ProposedRack Propose(
         ProposalTask task, IReadOnlyList<(CabinetOffer Offer, int Warnings)> open, Trial trial, Trial? other, CancellationToken cancellation)

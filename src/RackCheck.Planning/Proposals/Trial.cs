@@ -34,7 +34,7 @@ internal sealed record Trial
     public bool IsRefuted { get; init; }
 
     /// <summary>Parts needed that are not on offer.</summary>
-    public IReadOnlyList<UnmetNeed> Unmet => Completed.RackBuild.Unmet;
+    public IReadOnlyList<OpenNeed> Unmet => Completed.RackBuild.Unmet;
 
     /// <summary>Height that the equipment takes on the front, U. Panels count as free.</summary>
     public int UsedU => Problem?.Blocks.Where(b => b.Face == Face.Front).Sum(b => b.HeightU) ?? 0;

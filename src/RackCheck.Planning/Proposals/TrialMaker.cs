@@ -193,7 +193,7 @@ internal sealed class TrialMaker(ProposalTask task, RackChecker checker, Cancell
         // Chosen cords may have found the outlets that were missing.
         if (cords is not null && !found.Findings.Any(f => f.Rule == RuleChecks.IdOf<Redundancy>()))
         {
-            completed.RackBuild.Unmet.RemoveAll(u => u.What == OutletNeeds.SecondSupply);
+            completed.RackBuild.Unmet.RemoveAll(u => ReferenceEquals(u.What, LineWordings.SecondSupplyPdu));
         }
 
         return new Trial
@@ -206,12 +206,12 @@ internal sealed class TrialMaker(ProposalTask task, RackChecker checker, Cancell
     }
 
     private static MissingPiece ExtraOf(Product product) => product.Kind != ProductKind.Pdu
-        ? new MissingPiece(Stage.Cooling, product, 1, new LineText(LineWordings.Cooling))
+        ? new MissingPiece(Stage.Cooling, product, 1, new WordedText(LineWordings.Cooling))
         : new MissingPiece(
             Stage.Outlets,
             product,
             1,
-            new LineText(SupplyChoice.IsForUps(product) ? LineWordings.UpsUnit : LineWordings.SharedLoad));
+            new WordedText(SupplyChoice.IsForUps(product) ? LineWordings.UpsUnit : LineWordings.SharedLoad));
 
     // The parts of a cabinet of the catalogue are bonded, unless its data say otherwise of a door.
     private static Earthing Bonded(RackBuild build, Earthing? given)
@@ -221,7 +221,9 @@ internal sealed class TrialMaker(ProposalTask task, RackChecker checker, Cancell
         {
             Pointers = [Pointers.Bonded],
             Value = Names.List([.. parts.Select(NamedEnumConverter<BondedPart>.Name)]),
-            Basis = "the cabinet is a product of the catalogue: its parts are bonded as it leaves the factory",
+            Basis = BuildBases.FactoryBonds.Text,
+            BasisKey = BuildBases.FactoryBonds.Key,
+            BasisData = BuildBases.FactoryBonds.Values,
         });
         return (given ?? new Earthing()) with { Bonded = parts };
     }

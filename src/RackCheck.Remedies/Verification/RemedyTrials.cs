@@ -1,6 +1,5 @@
 using RackCheck.Model;
 using RackCheck.Remedies.Patches;
-using RackCheck.Survey;
 using RackCheck.Survey.Catalogue;
 
 namespace RackCheck.Remedies.Verification;
@@ -26,10 +25,19 @@ public sealed class RemedyTrials
     private const double RangesCost = 1;
 
     /// <summary>Why a finding has no remedy that holds or would return for every plausible value of the missing data.</summary>
-    public const string MissingDecides = "The missing data decides which change to the order would clear it.";
+    public static readonly WordedText MissingDecides = new(
+        "no-remedy.missing-data", "The missing data decides which change to the order would clear it.");
 
-    private const string NotTried = "There are too many findings: the remedies for this one were not tried.";
-    private const string NothingKnown = "No change to the order is known that would clear it.";
+    private static readonly WordedText NotTried = new(
+        "no-remedy.not-tried", "There are too many findings: the remedies for this one were not tried.");
+
+    private static readonly WordedText NothingKnown = new("no-remedy.nothing-known", "No change to the order is known that would clear it.");
+
+    private static readonly WordingChoice WouldCause = new(
+        "no-remedy.causes", "\"{title}\" would clear it, but causes [rules:{rules:all}|other errors].");
+
+    /// <summary>Wordings of the reasons why no remedy is offered.</summary>
+    public static IReadOnlyList<MessageWording> Wordings { get; } = [.. MessageWording.DeclaredIn(typeof(RemedyTrials))];
 
     private readonly List<(Finding Finding, IEnumerable<RemedyCandidate> Candidates)> pending = [];
     private readonly TrialBudget budget;
@@ -91,17 +99,23 @@ public sealed class RemedyTrials
         {
             List<Remedy> remedies = [.. finding.Remedies];
             var why = Try(rack, findings, finding, candidates, before, MostRemedies, cost, check, remedies);
-            findings[places[finding]] = finding with { Remedies = remedies, NoRemedy = remedies.Count == 0 ? why : null };
+            findings[places[finding]] = remedies.Count == 0 ? Unremedied(finding with { Remedies = [] }, why) : finding with { Remedies = remedies };
         }
 
         for (var i = 0; i < findings.Count; i++)
         {
             if (findings[i] is { Remedies.Count: 0, NoRemedy: null })
             {
-                findings[i] = findings[i] with { NoRemedy = NothingKnown };
+                findings[i] = Unremedied(findings[i], NothingKnown);
             }
         }
     }
+
+    /// <summary>A finding without a remedy.</summary>
+    /// <param name="finding">The finding.</param>
+    /// <param name="why">Why none is offered.</param>
+    public static Finding Unremedied(Finding finding, WordedText why) =>
+        finding with { NoRemedy = why.Text, NoRemedyKey = why.Key, NoRemedyData = why.Values };
 
     /// <summary>The cost of a check, in checks of a rack of the usual size.</summary>
     /// <param name="items">Its number of items.</param>
@@ -124,19 +138,23 @@ public sealed class RemedyTrials
             if (remedies.Count > 0)
             {
                 findings[places[finding]] = finding with { Remedies = remedies };
-                Next = new RemedyStep { Rule = finding.Rule, Fingerprint = finding.Fingerprint, Subject = finding.Subject, Remedy = remedies[0] };
+                Next = new RemedyStep
+                {
+                    Rule = finding.Rule, Fingerprint = finding.Fingerprint, Subject = finding.Subject, SubjectKey = finding.SubjectKey,
+                    SubjectData = finding.SubjectData, Remedy = remedies[0],
+                };
                 return;
             }
         }
     }
 
     // Fills the list with working remedies, up to the requested number; returns the reason if it stays empty.
-    private string Try(
+    private WordedText Try(
         ResolvedRack rack, List<Finding> findings, Finding finding, IEnumerable<RemedyCandidate> candidates, ErrorList before, int most, double cost,
         Func<ResolvedRack, RackTrial> check, List<Remedy> remedies)
     {
         var kinds = new List<string>();
-        string? why = null;
+        WordedText? why = null;
         if (budget.IsExhausted)
         {
             return NotTried;
@@ -186,7 +204,7 @@ public sealed class RemedyTrials
                     continue;
                 }
 
-                remedies.Add(new Remedy { Title = candidate.Title, Patch = patch });
+                remedies.Add(new Remedy { Title = candidate.Title.Text, TitleKey = candidate.Title.Key, TitleData = candidate.Title.Values, Patch = patch });
                 kinds.Add(candidate.Kind ?? "");
                 if (remedies.Count >= most)
                 {
@@ -195,7 +213,10 @@ public sealed class RemedyTrials
             }
             else if (Clears(finding, after.Written))
             {
-                why ??= $"\"{candidate.Title}\" would clear it, but causes {Brought(finding, findings, before, after.Written)}.";
+                var rules = Brought(finding, findings, before, after.Written);
+                why ??= rules.Length == 0
+                    ? candidate.Title.QuotedIn(WouldCause.With())
+                    : candidate.Title.QuotedIn(WouldCause.With("rules"), ("rules", Scalar.Ids(rules)));
             }
         }
 
@@ -241,14 +262,13 @@ public sealed class RemedyTrials
     private static bool Clears(Finding finding, IReadOnlyList<Finding> after) => !after.Any(f => f.Fingerprint == finding.Fingerprint);
 
     // The rules whose findings make a change useless. Findings that are only counted are not known by rule.
-    private static string Brought(Finding finding, List<Finding> before, ErrorList errorsBefore, List<Finding> after)
+    private static string[] Brought(Finding finding, List<Finding> before, ErrorList errorsBefore, List<Finding> after)
     {
-        string[] rules =
+        return
         [
             .. after.Where(f => (f.Severity == Severity.Error && errorsBefore.IsExceededBy(f)) || TakesItsPlace(f, finding, before, errorsBefore))
                 .Select(f => f.Rule).Distinct().Order(StringComparer.Ordinal),
         ];
-        return rules.Length == 0 ? "other errors" : Names.And(rules);
     }
 
     // A rule that names the worst of several names the next one when the worst is corrected: the defect has only moved.

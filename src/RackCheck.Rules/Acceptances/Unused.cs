@@ -1,6 +1,7 @@
 using System.Globalization;
 using RackCheck.Engineering;
 using RackCheck.Model;
+using RackCheck.Remedies;
 
 namespace RackCheck.Rules.Acceptances;
 
@@ -74,7 +75,7 @@ public sealed class Unused : ReportRule
             {
                 Message = SignOff,
                 Data = [("by", signOffs[alike.First()].By), ("rule", alike.Key.Rule)],
-                Subject = $"sign-off of {alike.Key.Rule}",
+                Subject = Subjects.SignOff(alike.Key.Rule),
                 Identity = ["sign-off", alike.Key.Rule, alike.Key.Fingerprint ?? ""],
                 Pointers = PointersTo("signOffs", alike),
                 Remedies = [RemovalOf("sign-off", PointersTo("signOffs", alike))],
@@ -86,9 +87,14 @@ public sealed class Unused : ReportRule
         [.. indices.Select(i => string.Create(CultureInfo.InvariantCulture, $"/{list}/{i}"))];
 
     // From the last one, so that the indices before it stay right.
-    private static Remedy RemovalOf(string what, string[] pointers) => new()
+    private static Remedy RemovalOf(string what, string[] pointers) =>
+        Removal(pointers, new(RemedyTitles.Unused.With(pointers.Length == 1 ? "one" : null), ("what", what), ("count", pointers.Length)));
+
+    private static Remedy Removal(string[] pointers, WordedText title) => new()
     {
-        Title = pointers.Length == 1 ? $"Remove the {what}" : string.Create(CultureInfo.InvariantCulture, $"Remove the {pointers.Length} identical {what}s"),
+        Title = title.Text,
+        TitleKey = title.Key,
+        TitleData = title.Values,
         Patch = [.. pointers.Reverse().Select(p => new PatchOperation { Op = "remove", Path = p })],
     };
 
@@ -101,7 +107,7 @@ public sealed class Unused : ReportRule
         {
             Message = AcceptanceDefect,
             Data = [("acceptedBy", acceptance.AcceptedBy), ("rule", acceptance.Rule)],
-            Subject = $"acceptance of {acceptance.Rule}",
+            Subject = Subjects.Acceptance(acceptance.Rule),
             Identity = [acceptance.Rule, PlaceOf(acceptance)],
             Pointers = pointers,
             Remedies = [RemovalOf("acceptance", pointers)],

@@ -82,7 +82,7 @@ public sealed class SideSpace : Rule
                     ("widthMm", width), ("limitPercent", percent)
                 ]
                 : [("areaMm2", cables.AreaMm2), ("widthMm", width)],
-            Subject = "side channels",
+            Subject = Subjects.SideChannels,
             Identity = [],
             Pointers = [Pointers.CabinetWidth, SitePointers.ItemCables[cables.Most!.Index]],
             Actual = Quantities.Of(cables.AreaMm2, "mm2"),

@@ -111,15 +111,17 @@ public sealed class Contradiction : PartRule
                 ("item", part.Code), ("partNumber", part.Number), ("member", difference.Member), ("given", difference.Given.Value),
                 ("catalogueValue", difference.FromCatalogue.Value),
             ],
-            Subject = part.Name,
+            Subject = part.IsOfCabinet ? Subjects.Named(part.Name) : Subjects.Id(part.Name),
             Identity = ["cabinet", part.Name, "fit" + difference.Pointer],
             Pointers = [part.Pointer + "/partNumber", difference.Pointer],
             Actual = Quantities.Of(difference.Given.Value.Number.Value, unit),
             Limit = Quantities.Of(limit, unit),
             Calculation = text,
-            Candidates = [new RemedyCandidate($"Remove the part number of {part.Name}: it is a different product", PartEdits.Without(rack.Description, part))],
+            Candidates = [new RemedyCandidate(Other(part), PartEdits.Without(rack.Description, part))],
         };
     }
+
+    private static WordedText Other(Part part) => new(RemedyTitles.OtherProduct.With(part.IsOfCabinet ? "part" : null), ("item", part.Code));
 
     private static FindingDraft Draft(ResolvedRack rack, Part part, PartDifference difference)
     {
@@ -135,7 +137,7 @@ public sealed class Contradiction : PartRule
                 .. given is { } one && fromCatalogue is { } other ? [("given", one), ("catalogueValue", other)] : ((string, Scalar)[])[],
                 .. unit is not null ? [("unit", unit)] : ((string, Scalar)[])[],
             ],
-            Subject = part.Name,
+            Subject = part.IsOfCabinet ? Subjects.Named(part.Name) : Subjects.Id(part.Name),
             Identity = [part.Pointer.Split('/')[1], part.Name, difference.Pointer[part.Pointer.Length..]],
             Pointers = [difference.Pointer, part.Pointer + "/partNumber"],
             Actual = given?.Number is { } number && unit is not null ? Quantities.Of(number, unit) : null,
@@ -143,8 +145,8 @@ public sealed class Contradiction : PartRule
             Calculation = bound?.Text,
             Candidates =
             [
-                new RemedyCandidate($"Use the values of the catalogue for {part.Name}", PartEdits.AsTold(rack.Description, part)),
-                new RemedyCandidate($"Remove the part number of {part.Name}: it is a different product", PartEdits.Without(rack.Description, part)),
+                new RemedyCandidate(new(RemedyTitles.CatalogueValues.With(part.IsOfCabinet ? "part" : null), ("item", part.Code)), PartEdits.AsTold(rack.Description, part)),
+                new RemedyCandidate(Other(part), PartEdits.Without(rack.Description, part)),
             ],
         };
     }

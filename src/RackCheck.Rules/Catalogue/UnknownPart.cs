@@ -69,7 +69,7 @@ public sealed class UnknownPart : PartRule
             {
                 Message = told.Wording.With(part.IsOfCabinet ? "part" : ""),
                 Data = [("item", part.Code), ("partNumber", part.Number), .. told.Data],
-                Subject = part.Name,
+                Subject = part.IsOfCabinet ? Subjects.Named(part.Name) : Subjects.Id(part.Name),
                 Identity = part.Pointer.StartsWith("/cabinet", StringComparison.Ordinal) ? [part.Pointer[1..], ""] : [part.Pointer.Split('/')[1], part.Name],
                 Pointers = [part.Pointer + "/partNumber"],
                 Candidates = Candidates(context.Rack, part),
@@ -97,7 +97,8 @@ public sealed class UnknownPart : PartRule
         if (!rack.Missing().Any(m => m.StartsWith(part.Pointer + "/", StringComparison.Ordinal))
             && without.Connections?.Any(c => ResolvedRack.PointsNowhere(without, c)) != true)
         {
-            yield return new RemedyCandidate($"Remove the part number of {part.Name}, which is fully described", without);
+            yield return new RemedyCandidate(
+                new(RemedyTitles.NoPartNumber.With(part.IsOfCabinet ? "part" : null), ("item", part.Code)), without);
         }
     }
 }

@@ -177,7 +177,7 @@ public sealed class Airflow : Rule
         {
             Message = Deliver.With(source),
             Data = [("availableM3h", available), ("heatW", heat.KnownW), ("neededM3h", needed), ("riseK", rise)],
-            Subject = "air through the rack",
+            Subject = Subjects.AirThroughTheRack,
             Identity = ["air"],
             Pointers = survey.Description.Cooling is null ? [pointer] : [pointer, Pointers.Cooling],
             Actual = Quantities.Of(available, "m3/h"),

@@ -104,7 +104,7 @@ public sealed class BatteryVentilation : Rule
         {
             Message = Defect,
             Data = [("neededM3h", needed), ("areaCm2", area), ("hasCm2", least)],
-            Subject = "batteries",
+            Subject = Subjects.Batteries,
             Identity = ["ventilation"],
             Pointers = [.. batteries.Select(i => i.Pointer), "/cabinet"],
             Actual = Quantities.Of(least, "cm2"),

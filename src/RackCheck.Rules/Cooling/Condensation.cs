@@ -95,7 +95,7 @@ public sealed class Condensation : Rule
         {
             Message = Cold.With(pointer == Pointers.Setpoint ? "setpoint" : ""),
             Data = [("coldC", cold), ("ambientC", heat.AmbientC), ("humidityPercent", humidity), ("dewC", dew), ("leastC", least)],
-            Subject = what,
+            Subject = Subjects.Named(what),
             Identity = [what],
             Pointers = [pointer, Pointers.Humidity],
             Actual = Quantities.Of(cold, "C"),

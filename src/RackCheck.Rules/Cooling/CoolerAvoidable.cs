@@ -109,7 +109,7 @@ public sealed class CoolerAvoidable : Rule
             Data = doorsDo
                 ? [("availableM3h", available), ("neededM3h", needed)]
                 : [("fans", fans!.Value.Count), ("availableM3h", available), ("neededM3h", needed)],
-            Subject = "air conditioner",
+            Subject = Subjects.AirConditioner,
             Identity = ["avoidable"],
             Pointers = ["/cooling/airConditioner"],
             Calculation =

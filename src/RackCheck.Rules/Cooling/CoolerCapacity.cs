@@ -110,7 +110,7 @@ public sealed class CoolerCapacity : Rule
                 ("capacityW", cooler.CapacityW), ("leftW", left), ("ambientC", heat.AmbientC), ("heatW", heat.KnownW), ("neededW", needed),
                 ("setpointC", heat.SetpointC),
             ],
-            Subject = "air conditioner",
+            Subject = Subjects.AirConditioner,
             Identity = ["capacity"],
             Pointers = [Pointers.CoolerCapacity],
             Actual = Quantities.Of(left, "W"),

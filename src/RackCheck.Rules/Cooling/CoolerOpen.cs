@@ -57,7 +57,7 @@ public sealed class CoolerOpen : Rule
             {
                 Message = Defect,
                 Data = [("openings", Scalar.Ids(openings.Select(o => Scalar.CodeOf(o.Name))))],
-                Subject = "air conditioner",
+                Subject = Subjects.AirConditioner,
                 Identity = ["open"],
                 Pointers = ["/cooling/airConditioner", .. openings.Select(o => o.Pointer)],
                 Candidates = AirPathRemedies.CloseAround(survey),

@@ -59,7 +59,7 @@ public sealed class CoolerSplit : Rule
             {
                 Message = Defect,
                 Data = [],
-                Subject = "air conditioner",
+                Subject = Subjects.AirConditioner,
                 Identity = ["split"],
                 Pointers = [Pointers.CoolerStyle, Pointers.OutsideWall],
                 Candidates = CoolingRemedies.Restyle(context.Survey),

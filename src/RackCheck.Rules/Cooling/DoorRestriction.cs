@@ -103,7 +103,7 @@ public sealed class DoorRestriction : Rule
                 ("door", Scalar.CodeOf(door.Name)), ("openPercent", open), ("areaM2", door.AreaM2), ("lossPa", loss), ("flowM3h", flow),
                 ("uncertaintyPercent", Openings.DoorUncertaintyPercent), ("limitPa", limit),
             ],
-            Subject = door.Name,
+            Subject = Subjects.Named(door.Name),
             Identity = [door.Name],
             Pointers = [door.Pointer, door.Pointer + "/openAreaPercent"],
             Actual = Quantities.Of(loss, "Pa"),

@@ -96,7 +96,7 @@ public sealed class ExhaustTemperature : Rule
             [
                 ("exhaustC", exhaust.TemperatureC), ("items", Scalar.Ids(items.Select(i => i.Id).Order(StringComparer.Ordinal))), ("limitC", limit),
             ],
-            Subject = "mains cords",
+            Subject = Subjects.MainsCords,
             Identity = ["cords", Invariant($"{limit:0}")],
             Pointers = [.. items.OrderBy(i => i.Id, StringComparer.Ordinal).Select(i => $"{i.Pointer}/power/plugs")],
             Actual = Quantities.Of(exhaust.TemperatureC, "C"),
@@ -119,7 +119,7 @@ public sealed class ExhaustTemperature : Rule
         {
             Message = Units.With(Place(exhaust)),
             Data = [("exhaustC", exhaust.TemperatureC), ("pdu", pdu.Id), ("limitC", limit)],
-            Subject = $"PDU {pdu.Id}",
+            Subject = Subjects.Pdu(pdu.Id),
             Identity = [pdu.Id],
             Pointers = [Pointers.Pdu[index], "/items"],
             Actual = Quantities.Of(exhaust.TemperatureC, "C"),

@@ -52,7 +52,7 @@ public sealed class FanBypass : Rule
             {
                 Message = Defect,
                 Data = [],
-                Subject = "roof fans",
+                Subject = Subjects.RoofFans,
                 Identity = ["bypass"],
                 Pointers = [Pointers.RoofFans, Pointers.RearDoor],
                 Candidates = AirPathRemedies.EndBypass(context.Survey),

@@ -94,7 +94,7 @@ public sealed class FanRedundancy : Rule
         {
             Message = Defect,
             Data = [("flowM3h", flow), ("heatW", heat.KnownW), ("neededM3h", needed)],
-            Subject = "fans",
+            Subject = Subjects.Fans,
             Identity = ["spare"],
             Pointers = [set < roof ? Invariant($"{Pointers.RoofFans}/{set}/count") : Invariant($"{Pointers.FanTrays}/{set - roof}/count")],
             Actual = Quantities.Of(flow, "m3/h"),

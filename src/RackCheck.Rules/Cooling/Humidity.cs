@@ -81,7 +81,7 @@ public sealed class Humidity : Rule
                 ? [("humidityPercent", humidity), ("class", strict.Name), ("item", item.Id), ("limitPercent", limit)]
                 : [("dewPointC", actual), ("class", strict.Name), ("item", item.Id), ("limitC", limit)],
             Severity = isRelative ? null : Severity.Advice,
-            Subject = "humidity of the room",
+            Subject = Subjects.HumidityOfTheRoom,
             Identity = ["humidity"],
             Pointers = [Pointers.Humidity, Pointers.ItemMaxInlet[item.Index]],
             Actual = Quantities.Of(actual, unit),

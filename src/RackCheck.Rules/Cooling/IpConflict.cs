@@ -157,7 +157,7 @@ public sealed class IpConflict : Rule
             {
                 Message = Defect,
                 Data = [("requiredIp", required), ("what", Scalar.CodeOf(what)), ("ipCode", code)],
-                Subject = what,
+                Subject = Subjects.Named(what),
                 Identity = [what],
                 Pointers = [pointer, Pointers.RequiredIp],
                 Candidates = CoolingRemedies.Tighten(context.Survey, required, code),

@@ -39,7 +39,7 @@ internal static class NaturalDraught
             Message = Defect,
             Data = [("draughtM3h", draught), ("heatW", heat.KnownW), ("riseK", rise), ("neededM3h", heat.RoofNeedM3h)],
             Severity = Severity.Warning,
-            Subject = "air through the rack",
+            Subject = Subjects.AirThroughTheRack,
             Identity = ["draught"],
             Pointers = ["/cabinet/roof"],
             Actual = Quantities.Of(draught, "m3/h"),

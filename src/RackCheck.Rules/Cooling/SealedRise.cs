@@ -150,7 +150,7 @@ public sealed class SealedRise : Rule
             Message = heat.IsStirred ? Stirred : Still,
             Data = [("hottestC", hottest), ("heatW", heat.KnownW), ("item", item.Id), ("limitC", limit)],
             Severity = own > InletLimits.GreatestClassC && !Comparison.IsOver(hottest, own) ? Severity.Warning : null,
-            Subject = "closed cabinet",
+            Subject = Subjects.ClosedCabinet,
             Identity = ["closed"],
             Pointers = ["/cabinet", Pointers.ItemMaxInlet[item.Index]],
             Actual = Quantities.Of(hottest, "C"),

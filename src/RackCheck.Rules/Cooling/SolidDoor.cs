@@ -99,7 +99,7 @@ public sealed class SolidDoor : Rule
             {
                 Message = through.Count == 1 ? One : Several,
                 Data = [("door", Scalar.CodeOf(name)), ("count", through.Count), ("item", first.Id)],
-                Subject = name,
+                Subject = Subjects.Named(name),
                 Identity = [name],
                 Pointers = [pointer + "/style", .. through.Select(i => i.Pointer)],
                 Candidates = CoolingRemedies.ClearDoors(context.Survey, through),

@@ -85,7 +85,7 @@ public sealed class CorridorTurn : Rule
                 ("lengthMm", size.LongMm), ("widthMm", size.ShortMm), ("fromMm", from), ("intoMm", into),
                 .. most > 0 ? [("mostMm", (Scalar)most)] : ((string, Scalar)[])[],
             ],
-            Subject = Invariant($"corner from {from:0.###} mm into {into:0.###} mm"),
+            Subject = Subjects.Corner(from, into),
             Identity = [Invariant($"{from:0.###}"), Invariant($"{into:0.###}")],
             Pointers = [Invariant($"{SitePointers.Delivery}/corridors/{index}"), Pointers.CabinetWidth, Pointers.CabinetDepth],
             Actual = Quantities.Millimetres(size.ShortMm),
@@ -96,7 +96,7 @@ public sealed class CorridorTurn : Rule
                 : Turning(from, into, size.LongMm, passage.GreatestWidthMm)
                     + (most > 0 ? Invariant($" < {size.ShortMm:0.###}") : Invariant($" <= 0 < {size.ShortMm:0.###}")),
             Candidates = DeliveryRemedies.Smaller(survey, s => CornerTurn.Round(from, into, s.LongMm, s.ShortMm).Passes).Append(DeliveryRemedies.OtherRoute(
-                survey, "that corner", d => d with { Corridors = [.. d.Corridors!.Where(c => !Same(c, corner))] })),
+                survey, new(RemedyTitles.Route.With("corner")), d => d with { Corridors = [.. d.Corridors!.Where(c => !Same(c, corner))] })),
         });
     }
 

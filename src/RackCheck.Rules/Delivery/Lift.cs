@@ -130,7 +130,7 @@ public sealed class Lift : Rule
         {
             Message = Size.With(route.HasPallet ? "pallet" : "", tight.Side),
             Data = [("neededMm", tight.HaveMm + clearance), ("liftMm", tight.LimitMm)],
-            Subject = "lift",
+            Subject = Subjects.Lift,
             Identity = ["size"],
             Pointers = [tight.Pointer],
             Actual = Quantities.Millimetres(tight.HaveMm + clearance),
@@ -148,7 +148,7 @@ public sealed class Lift : Rule
         {
             Message = Mass.With(route.MassIsKnown ? "" : "at-least"),
             Data = [("ratedKg", rated), ("grossKg", route.KnownKg)],
-            Subject = "lift",
+            Subject = Subjects.Lift,
             Identity = ["mass"],
             Pointers = [LiftPointer + "/ratedKg"],
             Actual = Quantities.Of(route.KnownKg, "kg"),
@@ -159,7 +159,7 @@ public sealed class Lift : Rule
         });
     }
 
-    private static RemedyCandidate WithoutLift(RackSurvey survey) => DeliveryRemedies.OtherRoute(survey, "the lift", static d => d with { Lift = null });
+    private static RemedyCandidate WithoutLift(RackSurvey survey) => DeliveryRemedies.OtherRoute(survey, new(RemedyTitles.Route.With("lift")), static d => d with { Lift = null });
 
     private sealed record Tight(string Side, double HaveMm, double LimitMm, string Pointer);
 }

@@ -66,7 +66,7 @@ public sealed class LiftingEquipment : Rule
         {
             Message = Defect.With(route.MassIsKnown ? "" : "at-least", route.Source.LiftingKg is null ? "none" : ""),
             Data = [("grossKg", route.KnownKg), ("limitKg", limit)],
-            Subject = "delivery",
+            Subject = Subjects.Delivery,
             Identity = [],
             Pointers = [Lifting],
             Actual = Quantities.Of(route.KnownKg, "kg"),

@@ -120,7 +120,6 @@ public sealed class Opening : Rule
         var size = passage.OffPallet ? route.OnPallet : route.Bare;
         var byWidth = Comparison.IsOver(size.ShortMm + clearance, clear.WidthMm);
         var (have, limit) = byWidth ? (size.ShortMm, clear.WidthMm) : (size.HeightMm, clear.HeightMm);
-        var name = Name(openings[index]);
         var (message, tilt) = WordingOf(passage, route, openings[index], clearance, tiltDeg, byWidth);
         context.Report(new FindingDraft
         {
@@ -130,7 +129,9 @@ public sealed class Opening : Rule
                 .. NameData(openings[index]), ("neededMm", have + clearance), ("openingMm", limit),
                 .. tilt is { } deg ? [("tiltDeg", (Scalar)deg)] : ((string, Scalar)[])[],
             ],
-            Subject = name,
+            Subject = string.IsNullOrEmpty(openings[index].Name)
+                ? Subjects.OpeningOf(openings[index].WidthMm, openings[index].HeightMm)
+                : Subjects.Id(openings[index].Name!),
             Identity = Identity(openings[index]),
             Pointers = [Invariant($"{SitePointers.Delivery}/openings/{index}"), byWidth ? ShortSide(survey.Cabinet) : Pointers.CabinetHeight],
             Severity = passage.Blocked ? Severity.Error : Severity.Warning,
@@ -188,15 +189,14 @@ public sealed class Opening : Rule
         return DeliveryRemedies.Smaller(
             survey,
             s => survey.Route.HeightIsKnown ? DeliveryRoute.Passes(s, clear, clearance) : !Comparison.IsOver(s.ShortMm + clearance, clear.WidthMm))
-            .Append(DeliveryRemedies.OtherRoute(survey, Name(opening), d => d with
+            .Append(DeliveryRemedies.OtherRoute(
+                survey, new(RemedyTitles.Route.With(string.IsNullOrEmpty(opening.Name) ? "unnamed" : null), NameData(opening)), d => d with
             {
                 Openings = [.. d.Openings!.Where(o => !Identity(o).SequenceEqual(Identity(opening)))],
             }));
     }
 
     private static string ShortSide(CabinetFacts cabinet) => cabinet.WidthMm <= cabinet.Depth.DepthMm ? Pointers.CabinetWidth : Pointers.CabinetDepth;
-
-    private static string Name(Model.Opening opening) => string.IsNullOrEmpty(opening.Name) ? "the opening of " + Size(opening) + " mm" : opening.Name;
 
     private static (string Name, Scalar Value)[] NameData(Model.Opening opening) => string.IsNullOrEmpty(opening.Name)
         ? [("widthMm", opening.WidthMm), ("heightMm", opening.HeightMm)]

@@ -91,7 +91,7 @@ public sealed class Ramp : Rule
         {
             Message = Defect,
             Data = [("slopePercent", slope), ("angleDeg", left), ("side", LoadText.Of(tip.Side)), ("limitDeg", limit)],
-            Subject = "delivery",
+            Subject = Subjects.Delivery,
             Identity = [],
             Pointers = [SitePointers.Ramp[index]],
             Actual = Quantities.Of(left, "deg"),

@@ -42,13 +42,13 @@ public sealed class Receiver : Rule
                 {
                     Message = Defect,
                     Data = [],
-                    Subject = "delivery",
+                    Subject = Subjects.Delivery,
                     Identity = [],
                     Pointers = [Pointer],
                     Candidates =
                     [
                         new RemedyCandidate(
-                            "Arrange for a person to take receipt",
+                            RemedyTitles.Receiver,
                             context.Survey.Description.EditDelivery(static d => d with { ReceiverArranged = true })),
                     ],
                 });

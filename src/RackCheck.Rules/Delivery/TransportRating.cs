@@ -84,7 +84,7 @@ public sealed class TransportRating : Rule
             Severity = isLoaded ? Severity.Error : Severity.Warning,
             Message = Defect.With(mass.IsEquipmentKnown ? "" : "at-least", isLoaded ? "" : "unspecified"),
             Data = [("equipmentKg", mass.KnownEquipmentKg), ("limitKg", limit)],
-            Subject = "delivery",
+            Subject = Subjects.Delivery,
             Identity = [],
             Pointers = [Pointers.TransportLoad, SitePointers.Loaded],
             Actual = Quantities.Of(mass.KnownEquipmentKg, "kg"),

@@ -77,7 +77,7 @@ public sealed class CabinetTooShallow : Rule
             Data = same
                 ? [("item", greatest.Id), ("neededMm", needed), ("depthMm", cabinet.DepthMm)]
                 : [("item", greatest.Id), ("other", least.Id), ("neededMm", needed), ("depthMm", cabinet.DepthMm)],
-            Subject = same ? $"cabinet, for {greatest.Id}" : $"cabinet, for {greatest.Id} and {least.Id}",
+            Subject = same ? Subjects.CabinetFor(greatest.Id) : Subjects.CabinetFor(greatest.Id, least.Id),
             // The depth of the cabinet is the defect, whichever items need the most; the utilisation says how bad it is.
             Identity = ["depth"],
             Pointers = same ? [Pointers.CabinetDepth, greatest.Pointer] : [Pointers.CabinetDepth, greatest.Pointer, least.Pointer],

@@ -113,12 +113,12 @@ public sealed class CableArm : Rule
         var tooLittle = room is { } given && Comparison.IsOver(arm, given) ? room : null;
         if (tooLittle is null)
         {
-            candidate = builder.Titled($"Fit a cable-management arm behind {item.Id}");
+            candidate = builder.Titled(new(RemedyTitles.CableArm, ("item", item.Id)));
         }
         else if (DeeperFor(survey, item, arm) is { } depth)
         {
             candidate = builder.SetCabinet(c => c with { DepthMm = depth })
-                .Titled(Invariant($"Fit a cable-management arm behind {item.Id} and use a cabinet {depth:0.###} mm deep"));
+                .Titled(new(RemedyTitles.CableArmDeeper, ("item", item.Id), ("depthMm", depth)));
         }
 
         context.Report(new FindingDraft
@@ -149,7 +149,7 @@ public sealed class CableArm : Rule
             Limit = Quantities.Millimetres(arm),
             Calculation = Calculation(survey, item, room, arm),
             Candidates = DeeperFor(survey, item, arm) is { } depth
-                ? [new RemedyBuilder(survey).SetCabinet(c => c with { DepthMm = depth }).Titled(Invariant($"Use a cabinet {depth:0.###} mm deep"))]
+                ? [new RemedyBuilder(survey).SetCabinet(c => c with { DepthMm = depth }).Titled(RemedyTitles.Deep(depth))]
                 : [],
         });
     }

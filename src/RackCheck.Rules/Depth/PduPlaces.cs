@@ -67,7 +67,7 @@ public sealed class PduPlaces : Rule
         {
             Message = Length,
             Data = [("pdu", id), ("lengthMm", length), ("uprightMm", upright)],
-            Subject = id,
+            Subject = Subjects.Id(id),
             Identity = ["length", id],
             Pointers = [SitePointers.PduLength[index], Pointers.CabinetHeightU],
             Actual = Quantities.Millimetres(length),
@@ -85,7 +85,7 @@ public sealed class PduPlaces : Rule
         {
             Message = PlacesDefect,
             Data = [("count", vertical.Length), ("needed", needed), ("places", places)],
-            Subject = "PDUs",
+            Subject = Subjects.Pdus,
             Identity = ["places"],
             Pointers = [.. vertical.Select(i => Pointers.Pdu[i])],
             Actual = Quantities.Of(needed, "places"),

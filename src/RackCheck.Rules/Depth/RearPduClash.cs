@@ -129,7 +129,7 @@ public sealed class RearPduClash : Rule
                 ("pdu", pdu), ("items", Scalar.Ids(ordered.Select(b => b.Id))), ("bodyMm", width), ("roomMm", room), ("neededMm", needed),
                 ("depthMm", deepest), ("spacingMm", cabinet.SpacingMm!.Value),
             ],
-            Subject = pdu,
+            Subject = Subjects.Id(pdu),
             Identity = [pdu],
             Pointers = [Pointers.Pdu[index], .. ordered.Select(b => b.Pointer), Pointers.Spacing],
             Actual = Quantities.Millimetres(room),
@@ -151,7 +151,7 @@ public sealed class RearPduClash : Rule
 
         foreach (var wider in CabinetSizes.WidthsMm.Where(w => w > survey.Cabinet.WidthMm && !Comparison.IsOver(needed, Allowances.BesideMm(w, width))).Take(1))
         {
-            yield return new RemedyBuilder(survey).SetCabinet(c => c with { WidthMm = wider }).Titled(Invariant($"Use a cabinet {wider:0.###} mm wide"));
+            yield return new RemedyBuilder(survey).SetCabinet(c => c with { WidthMm = wider }).Titled(RemedyTitles.Wide(wider));
         }
     }
 }

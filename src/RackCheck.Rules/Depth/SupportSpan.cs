@@ -154,7 +154,7 @@ public sealed class SupportSpan : Rule
             Data = shortest is null
                 ? [("item", item.Id), ("neededMm", needed), ("limitMm", limit)]
                 : [("item", item.Id), ("other", shortest.Id), ("neededMm", needed), ("limitMm", limit)],
-            Subject = shortest is null ? survey.Cabinet.Place(item) : $"{item.Id} and {shortest.Id}",
+            Subject = shortest is null ? survey.Cabinet.Place(item) : Subjects.Pair(item.Id, shortest.Id),
             Identity = [item.Id],
             Pointers = [Pointers.ItemMinSpacing[item.Index], shortest is null ? Pointers.CabinetDepth : Pointers.ItemMaxSpacing[shortest.Index]],
             Actual = Quantities.Millimetres(needed),
@@ -173,6 +173,6 @@ public sealed class SupportSpan : Rule
         support = range.GreatestMm < spacing ? support with { MaxSpacingMm = spacing } : support;
         return new RemedyBuilder(survey)
             .SetSupport(item, support)
-            .Titled(Invariant($"Order rails for {item.Id} for an upright spacing of {spacing:0.###} mm"));
+            .Titled(new(RemedyTitles.OtherRails, ("item", item.Id), ("spacingMm", spacing)));
     }
 }

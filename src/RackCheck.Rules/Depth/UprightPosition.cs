@@ -142,7 +142,7 @@ public sealed class UprightPosition : Rule
         {
             Message = Conflict,
             Data = [("first", least.Id), ("second", greatest.Id), ("leastMm", all.LeastMm), ("greatestMm", all.GreatestMm)],
-            Subject = $"{least.Id} and {greatest.Id}",
+            Subject = Subjects.Pair(least.Id, greatest.Id),
             // That no setback serves all is the defect, whichever items are furthest apart; the utilisation says how bad it is.
             Identity = ["conflict"],
             Pointers = [least.Pointer, greatest.Pointer, Pointers.CabinetDepth],
@@ -164,7 +164,7 @@ public sealed class UprightPosition : Rule
         {
             Message = tooSmall ? SetbackTooSmall : SetbackTooLarge,
             Data = [("setbackMm", setback), ("item", item.Id), ("limitMm", bound)],
-            Subject = $"uprights, for {item.Id}",
+            Subject = Subjects.UprightsFor(item.Id),
             Identity = ["setback", item.Id],
             Pointers = [Pointers.FrontSetback, item.Pointer],
             Actual = Quantities.Millimetres(setback),
@@ -189,7 +189,7 @@ public sealed class UprightPosition : Rule
         {
             Message = survey.Cabinet.Depth.RearOpen ? PastCabinet : PastDoor,
             Data = [("placeMm", setback + spacing), ("endMm", end)],
-            Subject = "rear uprights",
+            Subject = Subjects.RearUprights,
             Identity = ["rear uprights"],
             Pointers = [Pointers.Spacing],
             Actual = Quantities.Millimetres(setback + spacing),

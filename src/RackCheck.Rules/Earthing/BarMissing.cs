@@ -79,7 +79,7 @@ public sealed class BarMissing : Rule
         {
             Message = message,
             Data = [.. data, ("needed", needed)],
-            Subject = "earth bar",
+            Subject = Subjects.EarthBar,
             Identity = [],
             Pointers = [Pointers.EarthBar, pointer],
             Actual = Quantities.Of(0, "terminals"),
@@ -99,6 +99,6 @@ public sealed class BarMissing : Rule
     private static IEnumerable<RemedyCandidate> Candidates(RackSurvey survey)
     {
         var terminals = survey.Earth.TerminalsNeeded + 1;
-        yield return new RemedyCandidate(Invariant($"Fit an earth bar with {terminals} terminals"), EarthRemedies.WithBar(survey, terminals));
+        yield return new RemedyCandidate(new(RemedyTitles.EarthBar, ("terminals", terminals)), EarthRemedies.WithBar(survey, terminals));
     }
 }

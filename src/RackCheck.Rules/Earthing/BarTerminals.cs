@@ -81,7 +81,7 @@ public sealed class BarTerminals : Rule
             Data = isShort
                 ? [("fitted", fitted), ("needed", needed), ("studs", earth.Studs.Count), ("parts", earth.Parts.Count)]
                 : [("fitted", fitted), ("needed", needed), ("spare", fitted - needed), ("recommended", spare)],
-            Subject = "earth bar",
+            Subject = Subjects.EarthBar,
             Identity = [],
             Pointers = [Pointers.EarthBarTerminals],
             Severity = isShort ? Severity.Error : Severity.Advice,
@@ -95,6 +95,6 @@ public sealed class BarTerminals : Rule
 
     private static IEnumerable<RemedyCandidate> Candidates(RackSurvey survey, int terminals)
     {
-        yield return new RemedyCandidate(Invariant($"Fit an earth bar with {terminals} terminals"), EarthRemedies.WithBar(survey, terminals));
+        yield return new RemedyCandidate(new(RemedyTitles.EarthBar, ("terminals", terminals)), EarthRemedies.WithBar(survey, terminals));
     }
 }

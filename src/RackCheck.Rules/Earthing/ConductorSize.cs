@@ -149,7 +149,7 @@ public sealed class ConductorSize : Rule
         {
             Message = Defect.With(item is null ? "" : "lead", why),
             Data = [.. item is null ? Array.Empty<(string, Scalar)>() : [("item", item.Id)], ("sectionMm2", section), ("neededMm2", needed), .. data],
-            Subject = item is null ? "main earth conductor" : context.Survey.Cabinet.Place(item),
+            Subject = item is null ? Subjects.MainEarthConductor : context.Survey.Cabinet.Place(item),
             Identity = item is null ? ["main"] : ["lead", item.Id],
             Pointers = [item is null ? Pointers.MainConductor : Pointers.ItemLeadSection[item.Index], .. pointers],
             Actual = Quantities.Of(section, "mm2"),
@@ -191,27 +191,28 @@ public sealed class ConductorSize : Rule
         var next = EarthConductors.NextSectionMm2(need.SectionMm2);
         foreach (var enough in EarthConductors.SectionsMm2.Where(s => s >= next).Take(MostSections))
         {
-            yield return new RemedyCandidate(Words(enough), With(enough), nameof(ConductorSize));
+            yield return new RemedyCandidate(Title(enough), With(enough), nameof(ConductorSize));
         }
 
         if (EarthRemedies.Sooner(survey, supplies, section, survey.Description) is { } sooner)
         {
-            yield return new RemedyCandidate($"Provide {sooner.Words}", sooner.After);
+            yield return new RemedyCandidate(sooner.Title, sooner.After);
         }
 
         // No standard size is enough for this fault current: the largest size with a shorter disconnection time.
         if (next is null && EarthRemedies.Sooner(survey, supplies, EarthConductors.SectionsMm2[^1], With(EarthConductors.SectionsMm2[^1])) is { } both)
         {
-            yield return new RemedyCandidate($"{Words(EarthConductors.SectionsMm2[^1])}, and provide {both.Words}", both.After);
+            yield return new RemedyCandidate(Title(EarthConductors.SectionsMm2[^1]).Then(both.Title), both.After);
         }
 
         if (item is not null)
         {
-            yield return new RemedyCandidate(Names.ToAnotherRack([item.Id]), survey.Description.WithoutItems([item.Id]));
+            yield return new RemedyCandidate(RemedyTitles.ToAnotherRack([item.Id]), survey.Description.WithoutItems([item.Id]));
         }
 
-        string Words(double mm2) => item is null ? Invariant($"Fit a main earth conductor of {mm2:0.###} mm2")
-            : Invariant($"Fit an earth lead of {mm2:0.###} mm2 for {item.Id}");
+        WordedText Title(double mm2) => item is null
+            ? new(RemedyTitles.MainConductor, ("sectionMm2", mm2))
+            : new(RemedyTitles.EarthLeadArea, ("sectionMm2", mm2), ("item", item.Id));
 
         RackDescription With(double mm2) => item is null
             ? survey.Description.EditEarthing(e => e with { MainConductorMm2 = mm2 })

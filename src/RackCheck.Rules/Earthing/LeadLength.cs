@@ -133,7 +133,7 @@ public sealed class LeadLength : Rule
     {
         var length = Math.Ceiling(2 * needed) / 2;
         yield return new RemedyCandidate(
-            Invariant($"Fit an earth lead of {length:0.#} m for {item.Id}"),
+            new(RemedyTitles.EarthLeadLength, ("lengthM", Quantities.RoundTo(length, 1)), ("item", item.Id)),
             survey.Description.EditItem(item.Index, i => i with { EarthLead = i.EarthLead! with { LengthM = length } }));
     }
 }

@@ -114,7 +114,7 @@ public sealed class Leakage : Rule
                 ("kind", node.Kind), ("id", node.Id), ("leakageMa", node.LeakageMa), ("limitMa", limit),
                 .. isLoose ? [("connector", NamedEnumConverter<ConnectorCode>.Name(node.Connector!.Value))] : Array.Empty<(string, Scalar)>(),
             ],
-            Subject = $"{node.Kind} {node.Id}",
+            Subject = node.Kind == "PDU" ? Subjects.Pdu(node.Id) : Subjects.Supply(node.Id),
             Identity = [node.Kind, node.Id],
             Pointers =
             [
@@ -133,18 +133,17 @@ public sealed class Leakage : Rule
     {
         var (section, strong) = EarthRemedies.StrongMain(survey);
         var after = isWeak ? strong : survey.Description;
-        var main = Invariant($"un a main earth conductor of {section:0.###} mm2 to the earth bar");
+        var main = new WordedText(RemedyTitles.RunMainConductor, ("sectionMm2", section));
         if (isLoose)
         {
             foreach (var secured in EarthRemedies.Secured(survey, node.Supply, node.Unit is { IsBehindUps: true } unit ? unit : null, after))
             {
-                yield return new RemedyCandidate($"{char.ToUpperInvariant(secured.Words[0])}{secured.Words[1..]}{(isWeak ? $", and r{main}" : "")}",
-                    secured.After);
+                yield return new RemedyCandidate(isWeak ? secured.Title.Then(main) : secured.Title, secured.After);
             }
         }
         else
         {
-            yield return new RemedyCandidate("R" + main, after);
+            yield return new RemedyCandidate(main, after);
         }
 
         var cords = node.CordsOf(survey.Power);

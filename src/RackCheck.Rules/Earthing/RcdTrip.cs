@@ -71,7 +71,7 @@ public sealed class RcdTrip : Rule
             {
                 Message = Defect,
                 Data = [("supply", supply.Id), ("leakageMa", supply.LeakageMa), ("limitMa", limit), ("rcdMa", rated)],
-                Subject = $"supply {supply.Id}",
+                Subject = Subjects.Supply(supply.Id),
                 Identity = [supply.Id],
                 Pointers = [Invariant($"/supplies/{supply.Index}/rcdMa")],
                 Actual = Quantities.Of(supply.LeakageMa, "mA"),
@@ -97,8 +97,11 @@ public sealed class RcdTrip : Rule
         {
             if (next > rated && !Comparison.IsOver(supply.LeakageMa, share / 100 * next))
             {
-                var unless = rated <= PersonalMa ? Invariant($", unless {PersonalMa:0} mA is required") : "";
-                yield return new RemedyCandidate(Invariant($"Fit an RCD of {next:0} mA for supply {supply.Id}{unless}"),
+                (string, Scalar)[] data = [("ratedMa", next), ("supply", supply.Id)];
+                yield return new RemedyCandidate(
+                    rated <= PersonalMa
+                        ? new(RemedyTitles.OtherRcd.With("unless"), [.. data, ("personalMa", PersonalMa)])
+                        : new(RemedyTitles.OtherRcd.With(), data),
                     survey.Description.EditSupply(supply.Index, s => s with { RcdMa = next }));
                 yield break;
             }

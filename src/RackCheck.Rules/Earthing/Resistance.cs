@@ -99,16 +99,18 @@ public sealed class Resistance : Rule
         var enough = EarthConductors.CopperOhmMm2PerM * length / limit;
         if (EarthConductors.NextSectionMm2(enough) is { } next && next > section)
         {
-            yield return new RemedyCandidate(Invariant($"Fit an earth lead of {next:0.###} mm2 for {item.Id}"), With(l => l with { CrossSectionMm2 = next }));
+            yield return new RemedyCandidate(
+                new(RemedyTitles.EarthLeadArea, ("sectionMm2", next), ("item", item.Id)), With(l => l with { CrossSectionMm2 = next }));
         }
 
         if (EarthRoute.Of(survey.Cabinet, item) is { IsKnown: true } route && Math.Ceiling(2 * (route.LengthMm + UsualSlackMm) / 1000) / 2 is var reach
             && reach < length)
         {
-            yield return new RemedyCandidate(Invariant($"Fit an earth lead of {reach:0.#} m for {item.Id}"), With(l => l with { LengthM = reach }));
+            yield return new RemedyCandidate(
+                new(RemedyTitles.EarthLeadLength, ("lengthM", Quantities.RoundTo(reach, 1)), ("item", item.Id)), With(l => l with { LengthM = reach }));
         }
 
-        yield return new RemedyCandidate(Names.ToAnotherRack([item.Id]), survey.Description.WithoutItems([item.Id]));
+        yield return new RemedyCandidate(RemedyTitles.ToAnotherRack([item.Id]), survey.Description.WithoutItems([item.Id]));
 
         RackDescription With(Func<EarthLead, EarthLead> change) => survey.Description.EditItem(item.Index, i => i with { EarthLead = change(i.EarthLead!) });
     }

@@ -62,7 +62,7 @@ public sealed class UnbondedPart : Rule
                 {
                     Message = part.Part == BondedPart.SidePanels ? Panels : Part,
                     Data = [("part", Scalar.CodeOf(part.Name))],
-                    Subject = part.Name,
+                    Subject = Subjects.Named(part.Name),
                     Identity = [part.Name],
                     Pointers = [.. new[] { part.Pointer, PlaceOf(part.Part) }.Distinct()],
                     Candidates = Candidates(context.Survey, part),
@@ -83,12 +83,13 @@ public sealed class UnbondedPart : Rule
 
     private static IEnumerable<RemedyCandidate> Candidates(RackSurvey survey, EarthPart part)
     {
-        yield return new RemedyCandidate($"Bond the {part.Name} to earth with {(part.Part == BondedPart.SidePanels ? "their" : "its")} own lead",
+        yield return new RemedyCandidate(
+            new(RemedyTitles.Bond.With(part.Part == BondedPart.SidePanels ? "their" : null), ("part", Scalar.CodeOf(part.Name))),
             Joined(survey.Description, part));
         var open = survey.Earth.Parts.Where(p => p.IsBonded == false).ToArray();
         if (open.Length > 1)
         {
-            yield return new RemedyCandidate("Bond all parts of the cabinet to earth", open.Aggregate(survey.Description, Joined));
+            yield return new RemedyCandidate(RemedyTitles.BondAll, open.Aggregate(survey.Description, Joined));
         }
     }
 

@@ -162,7 +162,7 @@ public sealed class Blanking : Rule
         {
             Message = Defect,
             Data = [("units", survey.Cabinet.Units(bottom, top)), ("openUnits", top - bottom + 1), ("items", Scalar.Ids(beside.Select(m => m.Id)))],
-            Subject = $"{units}, front",
+            Subject = Subjects.OpenUnits(survey.Cabinet.Units(bottom, top)),
             Identity = ["front", units],
 
             // One item can have a gap above and below. The items at both ends of the gap, or the end of the rack, identify it.
@@ -205,7 +205,7 @@ public sealed class Blanking : Rule
     private static RemedyCandidate Close(RackSurvey survey, int bottom, int top)
     {
         var builder = new RemedyBuilder(survey);
-        var sizes = new List<string>();
+        var sizes = new List<Scalar>();
         for (var unit = bottom; unit <= top; unit += LargestPanelU)
         {
             var height = Math.Min(LargestPanelU, top - unit + 1);
@@ -216,9 +216,9 @@ public sealed class Blanking : Rule
                 HeightU = height,
                 Position = new Position { U = survey.Cabinet.Renumber(unit), Face = Face.Front },
             });
-            sizes.Add(FormattableString.Invariant($"{height} U"));
+            sizes.Add(height);
         }
 
-        return builder.Titled(sizes.Count == 1 ? $"Fit a blanking panel of {sizes[0]}" : $"Fit blanking panels of {Names.List(sizes)}");
+        return builder.Titled(new(RemedyTitles.Panels.With(sizes.Count == 1 ? "one" : null), ("heightsU", Scalar.Of(sizes))));
     }
 }

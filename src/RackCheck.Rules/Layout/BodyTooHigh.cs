@@ -97,6 +97,7 @@ public sealed class BodyTooHigh : Rule
         // An unplaced item only gets the new height. A placed item also needs free U positions.
         return onRunners.Concat(item.IsPlaced
             ? PlaceRemedies.Move(survey, item, units)
-            : [new RemedyBuilder(survey).SetItem(item, i => i with { HeightU = units }).Titled($"Give {item.Id} a height of {units} U")]);
+            : [new RemedyBuilder(survey).SetItem(item, i => i with { HeightU = units }).Titled(
+                new(RemedyTitles.ItemHeight, ("item", item.Id), ("heightU", units)))]);
     }
 }

@@ -126,7 +126,7 @@ public sealed class BodyTooWide : Rule
             if (item.Item!.Support!.ThicknessMm is null && thinMm >= LeastSlideMm)
             {
                 yield return new RemedyBuilder(survey).SetSupport(item, item.Item.Support with { ThicknessMm = thinMm })
-                    .Titled(Invariant($"Use slides no thicker than {thinMm:0.###} mm for {item.Id}"));
+                    .Titled(new(RemedyTitles.ThinSlides, ("thicknessMm", thinMm), ("item", item.Id)));
             }
 
             foreach (var candidate in SupportRemedies.Fixed(survey, item))

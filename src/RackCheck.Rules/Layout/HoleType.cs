@@ -68,9 +68,9 @@ public sealed class HoleType : Rule
                 [
                     round
                         ? new RemedyBuilder(context.Survey).SetItem(item, i => i with { Fixing = Fixing.ClipNut })
-                            .Titled($"Fix {item.Id} with clip nuts")
+                            .Titled(new(RemedyTitles.ClipNuts, ("item", item.Id)))
                         : new RemedyBuilder(context.Survey).SetItem(item, i => i with { Fixing = Fixing.Screw })
-                            .Titled($"Fix {item.Id} with screws in the threaded holes"),
+                            .Titled(new(RemedyTitles.Screws, ("item", item.Id))),
                 ],
             });
         }

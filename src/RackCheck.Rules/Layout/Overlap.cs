@@ -154,7 +154,7 @@ public sealed class Overlap : Rule
             [
                 ("count", heap.Length), ("units", survey.Cabinet.Units(from, from)), ("items", Scalar.Ids(items)), ("pdus", Scalar.Ids(pdus)),
             ],
-            Subject = Invariant($"{heap.Length} items, {units}"),
+            Subject = Subjects.Heap(heap.Length, survey.Cabinet.Units(from, from)),
             // The U position is the defect: with one item less in it, it is still the same.
             Identity = [Invariant($"from below {from}")],
             Pointers = [.. heap.Select(m => m.PositionPointer)],
@@ -180,7 +180,7 @@ public sealed class Overlap : Rule
             Data = sameFace
                 ? [("item", mover.Id), ("other", stays.Id), ("units", survey.Cabinet.Units(bottom, top)), ("face", CabinetFacts.FaceText(one.Face))]
                 : [("item", mover.Id), ("other", stays.Id), ("units", survey.Cabinet.Units(bottom, top)), ("reachMm", reach), ("roomMm", room)],
-            Subject = Invariant($"{mover.Id} and {stays.Id}, {units}, {(sameFace ? CabinetFacts.FaceText(one.Face) : "front and rear")}"),
+            Subject = Subjects.Overlap(mover.Id, stays.Id, survey.Cabinet.Units(bottom, top), sameFace ? one.Face : null),
             Identity = [.. new[] { one.Key, other.Key }.Order(StringComparer.Ordinal)],
             Pointers = [mover.PositionPointer, stays.PositionPointer],
             Actual = sameFace ? Quantities.Units(top - bottom + 1) : Quantities.Millimetres(reach),

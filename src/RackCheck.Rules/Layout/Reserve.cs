@@ -53,7 +53,7 @@ public sealed class Reserve : Rule
         {
             Message = Defect,
             Data = [("unitsFree", space.UnitsFree), ("unitsTotal", space.UnitsTotal), ("percent", percent), ("needed", needed)],
-            Subject = "cabinet",
+            Subject = Subjects.Cabinet,
             Identity = [],
             Pointers = [Pointers.CabinetHeightU],
             Actual = Quantities.Units(space.UnitsFree),
@@ -71,7 +71,7 @@ public sealed class Reserve : Rule
             var free = roof - survey.Occupancy.UnitsUsedUpTo(roof);
             if (roof > survey.Cabinet.HeightU && !Comparison.IsOver(percent / 100 * roof, free))
             {
-                return [new RemedyBuilder(survey).Raise(roof).Titled($"Use a {roof}U cabinet")];
+                return [new RemedyBuilder(survey).Raise(roof).Titled(RemedyTitles.High(roof))];
             }
         }
 

@@ -187,7 +187,7 @@ public sealed class RunnerStack : Rule
             Severity = severity,
             Message = message,
             Data = data,
-            Subject = Invariant($"{run[culprit].Id}, {place}, {CabinetFacts.FaceText(run[0].Face)}"),
+            Subject = Subjects.Run(run[culprit].Id, context.Survey.Cabinet.Units(run[0].Bottom!.Value, run[^1].Top), run[0].Face),
             Identity = [.. run.Select(m => m.Id).Order(StringComparer.Ordinal)],
             Pointers = [run[culprit].Pointer, .. run.Where((_, i) => i != culprit).Select(m => m.Pointer)],
             Actual = actual,

@@ -201,7 +201,7 @@ public sealed class ShelfFit : Rule
         return survey.Depth.CanTake(deeper) && !shared
             ? new RemedyBuilder(survey)
                 .SetItem(shelf, i => i with { Body = (i.Body ?? new Body()) with { DepthMm = depth } })
-                .Titled(Invariant($"Use a shelf {depth:0.###} mm deep for {shelf.Id}"))
+                .Titled(new(RemedyTitles.ShelfDepth, ("depthMm", depth), ("item", shelf.Id)))
             : null;
     }
 
@@ -230,7 +230,7 @@ public sealed class ShelfFit : Rule
         {
             Message = message,
             Data = data,
-            Subject = $"{culprit.Id}, on {context.Survey.Cabinet.Place(shelf)}",
+            Subject = Subjects.OnShelf(context.Survey.Cabinet, culprit.Id, shelf),
             // Too wide is the load of the shelf, whichever item is named as the one too many.
             Identity = measure == "width" ? [shelf.Id, measure] : [shelf.Id, culprit.Id, measure],
 

@@ -46,7 +46,7 @@ public sealed class ShelfMissing : Rule
             {
                 Message = named is null ? NoShelf : NotAShelf,
                 Data = named is null ? [("item", item.Id)] : [("item", item.Id), ("shelf", named)],
-                Subject = $"{item.Id}, without a shelf",
+                Subject = Subjects.WithoutShelf(item.Id),
                 Identity = [item.Id],
                 Pointers = [named is null ? item.Pointer : Pointers.ItemOnShelf[item.Index]],
                 Candidates = CandidatesFor(context.Survey, item),

@@ -99,7 +99,7 @@ public sealed class CentreOfGravity : Rule
         {
             Message = Defect,
             Data = [("heightMm", height), ("limitMm", limit), ("item", culprit.Id)],
-            Subject = "rack",
+            Subject = Subjects.Rack,
             Identity = [],
             Pointers = [culprit.Pointer, Pointers.CabinetHeight],
             Actual = Quantities.Millimetres(height),

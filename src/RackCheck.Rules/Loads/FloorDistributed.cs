@@ -84,7 +84,7 @@ public sealed class FloorDistributed : Rule
             Severity = isError ? Severity.Error : Severity.Warning,
             Message = Defect.With(mass.IsTotalKnown ? "" : "at-least", isError ? "" : "warning"),
             Data = [("massKg", kilograms), ("loadKnM2", load), ("limitKnM2", limit)],
-            Subject = "floor",
+            Subject = Subjects.Floor,
             Identity = [],
             Pointers = [Pointers.FloorDistributed],
             Actual = Quantities.Of(load, "kN/m2"),

@@ -96,7 +96,7 @@ public sealed class FloorPoint : Rule
         {
             Message = isKnown ? Known : AtLeast,
             Data = [("footKn", foot), ("massKg", mass.KnownTotalKg), ("limitKn", limit)],
-            Subject = "floor",
+            Subject = Subjects.Floor,
             Identity = [],
             Pointers = [Pointers.FloorPoint],
             Actual = Quantities.Of(foot, "kN"),

@@ -82,7 +82,7 @@ public sealed class RackRating : Rule
             Data = isError
                 ? [("equipmentKg", mass.KnownEquipmentKg), ("limitKg", limit)]
                 : [("equipmentKg", mass.KnownEquipmentKg), ("limitKg", limit), ("ratedKg", rated)],
-            Subject = "cabinet",
+            Subject = Subjects.Cabinet,
             Identity = [],
             Pointers = [Pointers.RatedLoad],
             Severity = isError ? Severity.Error : Severity.Warning,

@@ -83,7 +83,7 @@ public sealed class RollingRating : Rule
     {
         Message = mass.IsEquipmentKnown ? Known : AtLeast,
         Data = [("equipmentKg", mass.KnownEquipmentKg), ("limitKg", rated)],
-        Subject = "castors",
+        Subject = Subjects.Castors,
         Identity = [],
         Pointers = [Pointers.RollingLoad, Pointers.BaseStyle],
         Actual = Quantities.Of(mass.KnownEquipmentKg, "kg"),

@@ -41,10 +41,10 @@ public sealed class Seismic : Rule
             {
                 Message = Defect.With(Text(stand)),
                 Data = [("base", Text(stand))],
-                Subject = "base",
+                Subject = Subjects.Base,
                 Identity = [],
                 Pointers = [Pointers.BaseStyle, SitePointers.Seismic],
-                Candidates = [TipRemedies.OnBase(context.Survey, BaseStyle.Bolted, "Bolt the rack to the floor")],
+                Candidates = [TipRemedies.OnBase(context.Survey, BaseStyle.Bolted, RemedyTitles.BoltRack)],
             });
         }
     }

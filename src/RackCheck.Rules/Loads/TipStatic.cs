@@ -93,7 +93,7 @@ public sealed class TipStatic : Rule
         {
             Message = tip.Stands ? Stands : Topples,
             Data = [("angleDeg", tip.Deg), ("side", LoadText.Of(tip.Side)), ("limitDeg", limit), ("distanceMm", Math.Abs(distance)), ("heightMm", height)],
-            Subject = "rack",
+            Subject = Subjects.Rack,
             Identity = [],
             Pointers = [Pointers.Base],
             Actual = Quantities.Of(tip.Deg, "deg"),

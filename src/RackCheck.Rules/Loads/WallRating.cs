@@ -60,7 +60,7 @@ public sealed class WallRating : Rule
             {
                 Message = Defect.With(mass.IsTotalKnown ? "" : "at-least"),
                 Data = [("massKg", mass.KnownTotalKg), ("limitKg", limit)],
-                Subject = "wall",
+                Subject = Subjects.Wall,
                 Identity = [],
                 Pointers = [Pointers.WallLoad],
                 Actual = Quantities.Of(mass.KnownTotalKg, "kg"),

@@ -46,7 +46,7 @@ public sealed class Altitude : Rule
             {
                 Message = Defect,
                 Data = [("actualM", altitude), ("limitM", limit)],
-                Subject = "site",
+                Subject = Subjects.Site,
                 Identity = [],
                 Pointers = ["/site/altitudeM", "/pdus"],
                 Actual = Quantities.Of(altitude, "m"),

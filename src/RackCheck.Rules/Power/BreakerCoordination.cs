@@ -137,7 +137,7 @@ public sealed class BreakerCoordination : Rule
         {
             Message = Rating,
             Data = [("pdu", unit.Id), ("ratedA", unit.RatedA), ("supply", supply.Id), ("breakerA", supply.BreakerA)],
-            Subject = $"PDU {unit.Id}",
+            Subject = Subjects.Pdu(unit.Id),
             Identity = [unit.Id],
             Pointers = [Invariant($"/pdus/{unit.Index}/ratedA"), BreakerPointer(supply)],
             Actual = Quantities.Of(unit.RatedA, "A"),
@@ -161,7 +161,7 @@ public sealed class BreakerCoordination : Rule
                 ("pdu", unit.Id), ("limitA", carries),
                 ("groups", Scalar.Ids(open.Select(g => g.Id).Order(StringComparer.Ordinal))), ("breakerA", before),
             ],
-            Subject = $"PDU {unit.Id}",
+            Subject = Subjects.Pdu(unit.Id),
             Identity = [unit.Id],
             Pointers = [Invariant($"/pdus/{unit.Index}"), .. open.Select(g => $"{g.Pointer}/breakerA"), BreakerPointer(supply)],
             Actual = Quantities.Of(before, "A"),
@@ -207,7 +207,7 @@ public sealed class BreakerCoordination : Rule
             [
                 ("supply", supply.Id), ("socket", NamedEnumConverter<ConnectorCode>.Name(socket)), ("limitA", limit), ("breakerA", supply.BreakerA),
             ],
-            Subject = $"socket of supply {supply.Id}",
+            Subject = Subjects.SocketOf(supply.Id),
             Identity = ["socket", supply.Id],
             Pointers = [$"{Pointers.Supply[supply.Index]}/socket", BreakerPointer(supply)],
             Actual = Quantities.Of(supply.BreakerA, "A"),
@@ -255,7 +255,7 @@ public sealed class BreakerCoordination : Rule
         {
             Message = Cable,
             Data = [("supply", supply.Id), ("sectionMm2", section), ("limitA", capacity), ("breakerA", supply.BreakerA)],
-            Subject = $"cable of supply {supply.Id}",
+            Subject = Subjects.CableOf(supply.Id),
             Identity = ["cable", supply.Id],
             Pointers = [pointer, BreakerPointer(supply)],
             Actual = Quantities.Of(supply.BreakerA, "A"),

@@ -65,7 +65,7 @@ public sealed class BreakingCapacity : Rule
                 {
                     Message = Defect,
                     Data = [("supply", supply.Id), ("breakingKa", breaking), ("faultA", current)],
-                    Subject = $"supply {supply.Id}",
+                    Subject = Subjects.Supply(supply.Id),
                     Identity = [supply.Id],
                     Pointers = [at, Invariant($"/supplies/{supply.Index}/faultCurrentA")],
                     Actual = Quantities.Of(current, "A"),
@@ -75,7 +75,7 @@ public sealed class BreakingCapacity : Rule
                     Candidates =
                     [
                         .. SizesKa.Where(s => s * 1000 >= current).Take(1).Select(s => new RemedyCandidate(
-                            Invariant($"Use a breaker of {s:0} kA breaking capacity for supply {supply.Id}"),
+                            new(RemedyTitles.BreakingCapacity, ("breakingKa", s), ("supply", supply.Id)),
                             context.Survey.Description.EditSupply(supply.Index, x => x with { Breaker = x.Breaker! with { BreakingKa = s } }))),
                     ],
                 });

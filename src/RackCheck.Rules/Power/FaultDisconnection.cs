@@ -101,7 +101,7 @@ public sealed class FaultDisconnection : Rule
                 ("supply", supply.Id), ("faultA", loop.CurrentA), ("breakerA", supply.BreakerA), ("curve", NamedEnumConverter<BreakerCurve>.Name(loop.Curve)),
                 ("tripA", loop.TripA),
             ],
-            Subject = $"supply {supply.Id}",
+            Subject = Subjects.Supply(supply.Id),
             Identity = [supply.Id],
             Pointers = [$"{at}/faultCurrentA", $"{at}/breaker/curve", $"{at}/cable"],
             Actual = Quantities.Of(loop.CurrentA, "A"),
@@ -122,7 +122,7 @@ public sealed class FaultDisconnection : Rule
         foreach (var rated in EarthConductors.RcdRatingsMa.Where(r => 100 * supply.LeakageMa <= EarthConductors.RcdSharePercent * r).Take(1))
         {
             yield return new RemedyCandidate(
-                Invariant($"Fit a {rated:0} mA RCD for supply {supply.Id}"), survey.Description.EditSupply(supply.Index, s => s with { RcdMa = rated }), "rcd");
+                new(RemedyTitles.Rcd, ("ratedMa", rated), ("supply", supply.Id)), survey.Description.EditSupply(supply.Index, s => s with { RcdMa = rated }), "rcd");
         }
 
         foreach (var curve in Enum.GetValues<BreakerCurve>().Where(c => c < loop.Curve).OrderDescending())
@@ -130,7 +130,7 @@ public sealed class FaultDisconnection : Rule
             if (!Comparison.IsOver(FaultLoops.CertainTripA(NamedEnumConverter<BreakerCurve>.Name(curve), supply.BreakerA), loop.CurrentA))
             {
                 yield return new RemedyCandidate(
-                    $"Use a curve {curve} breaker for supply {supply.Id}",
+                    new(RemedyTitles.Curve.With(), ("curve", NamedEnumConverter<BreakerCurve>.Name(curve)), ("supply", supply.Id)),
                     survey.Description.EditSupply(supply.Index, s => s with { Breaker = s.Breaker! with { Curve = curve } }), "curve");
             }
         }

@@ -160,7 +160,7 @@ public sealed class InletMismatch : Rule
     {
         Message = fault.Message,
         Data = [("pdu", unit.Id), ("plug", PlugFit.Of(plug).Code), .. fault.Data],
-        Subject = $"PDU {unit.Id}",
+        Subject = Subjects.Pdu(unit.Id),
         Identity = [unit.Id],
         Pointers = [PlugPointer(unit), fault.Other],
         Actual = fault.Actual,

@@ -103,7 +103,7 @@ public sealed class Inrush : Rule
         {
             Message = Defect.With(named.Variant),
             Data = [.. named.Data, ("inrushA", supply.InrushA), ("curve", curve), ("breakerA", supply.BreakerA), ("limitA", limit)],
-            Subject = $"supply {supply.Id}",
+            Subject = Subjects.Supply(supply.Id),
             Identity = [supply.Id],
             Pointers = [Pointers.Supply[supply.Index], Invariant($"/supplies/{supply.Index}/breaker/curve")],
             Actual = Quantities.Of(supply.InrushA, "A"),

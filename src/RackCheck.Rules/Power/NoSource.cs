@@ -128,7 +128,7 @@ public sealed class NoSource : Rule
                 ("needed", needed), ("found", found), ("missing", left.Length),
                 .. left[0].Item.Item!.Power!.VoltageV is { } voltage ? [("voltageV", (Scalar)voltage)] : Array.Empty<(string, Scalar)>(),
             ],
-            Subject = $"{plug} cords",
+            Subject = Subjects.Cords(plug),
             Identity = [plug],
             Pointers = [.. left.Select(c => c.Item.Pointer).Distinct()],
             Actual = Quantities.Of(found, "outlets"),

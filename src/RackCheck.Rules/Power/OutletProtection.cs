@@ -57,7 +57,7 @@ public sealed class OutletProtection : Rule
         {
             Message = Defect.With(open.Length == 1 ? "one" : ""),
             Data = [("pdu", unit.Id), ("groups", Scalar.Ids(names)), ("protectionA", protection), ("limitA", limit)],
-            Subject = $"PDU {unit.Id}",
+            Subject = Subjects.Pdu(unit.Id),
             Identity = [unit.Id],
             Pointers = [Pointers.Pdu[unit.Index], .. open.Select(g => $"{g.Pointer}/breakerA")],
             Actual = Quantities.Of(protection, "A"),

@@ -92,7 +92,7 @@ public sealed class PduLoading : Rule
         {
             Message = Defect.With(named.Variant, found.Variant),
             Data = [.. named.Data, .. found.Data],
-            Subject = group is null ? $"PDU {unit.Id}" : $"PDU {unit.Id}, group {group.Id}",
+            Subject = group is null ? Subjects.Pdu(unit.Id) : Subjects.Group(unit.Id, group.Id),
             Identity = group is null ? [unit.Id] : [unit.Id, group.Id],
             Pointers = [group?.Pointer ?? Pointers.Pdu[unit.Index]],
             Severity = found.Severity,

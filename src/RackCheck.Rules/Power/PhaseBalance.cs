@@ -108,7 +108,7 @@ public sealed class PhaseBalance : Rule
                 ("supply", supply.Id), ("worstA", worst), ("line", LoadingText.LineName(Array.IndexOf(lines, worst))),
                 ("overPercent", over), ("meanA", mean), ("limitPercent", limit),
             ],
-            Subject = $"supply {supply.Id}",
+            Subject = Subjects.Supply(supply.Id),
             Identity = ["lines", supply.Id],
             Pointers = [Pointers.Supply[supply.Index]],
             Actual = Quantities.Of(over, "%"),
@@ -132,7 +132,7 @@ public sealed class PhaseBalance : Rule
         {
             Message = Neutral.With(found.Variant),
             Data = [("supply", supply.Id), .. found.Data],
-            Subject = $"neutral of supply {supply.Id}",
+            Subject = Subjects.NeutralOf(supply.Id),
             Identity = ["neutral", supply.Id],
             Pointers = [Pointers.Supply[supply.Index], $"{Pointers.Supply[supply.Index]}/ratedA"],
             Actual = Quantities.Of(found.CurrentA, "A"),

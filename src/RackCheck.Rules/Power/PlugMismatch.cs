@@ -130,7 +130,7 @@ public sealed class PlugMismatch : Rule
         {
             Message = fault.Message,
             Data = [("item", cord.Item.Id), ("plug", PlugFit.Of(cord.Code).Code), ("pdu", group.Unit.Id), ("group", group.Id), .. fault.Data],
-            Subject = $"{survey.Cabinet.Place(cord.Item)}, {group.Unit.Id}, group {group.Id}",
+            Subject = Subjects.OnOutlet(survey.Cabinet, cord.Item, group.Unit.Id, group.Id),
             Identity = [cord.Item.Id, Invariant($"{cord.Plug}"), group.Unit.Id, group.Id],
             Pointers = [Invariant($"/connections/{connection}"), group.Pointer, Invariant($"{Pointers.ItemPlugs[cord.Item.Index]}/{cord.Plug}")],
             Actual = fault.Actual,
@@ -165,7 +165,7 @@ public sealed class PlugMismatch : Rule
             Limit = Quantities.Of(1, "outlets"),
             Calculation = Invariant($"{all.Length} > 1"),
             Candidates = all.DistinctBy(i => (connections[i].Pdu, connections[i].Group)).Select(kept => new RemedyCandidate(
-                $"Keep {cord.Item.Id} plugged into group {connections[kept].Group} of {connections[kept].Pdu}",
+                new(RemedyTitles.KeepConnection, ("item", cord.Item.Id), ("group", connections[kept].Group), ("pdu", connections[kept].Pdu)),
                 survey.Description with { Connections = [.. connections.Where((_, i) => i == kept || !all.Contains(i))] })),
         });
     }

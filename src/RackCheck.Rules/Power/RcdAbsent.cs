@@ -63,14 +63,14 @@ public sealed class RcdAbsent : Rule
                     ("socket", PlugFit.Of(supply.Source.Socket.Value).Code), ("supply", supply.Id), ("limitMa", limit),
                     .. rcd is { } rated ? [("rcdMa", rated)] : Array.Empty<(string, Scalar)>(),
                 ],
-                Subject = $"supply {supply.Id}",
+                Subject = Subjects.Supply(supply.Id),
                 Identity = [supply.Id],
                 Pointers = [Invariant($"/supplies/{supply.Index}/rcdMa"), Invariant($"/supplies/{supply.Index}/socket")],
                 Calculation = rcd is { } value ? Invariant($"{value:0.###} > {limit:0.###}") : null,
                 Actual = rcd is { } actual ? Quantities.Of(actual, "mA") : null,
                 Limit = rcd is null ? null : Quantities.Of(limit, "mA"),
                 Candidates = [new RemedyCandidate(
-                    Invariant($"Fit a {limit:0.###} mA RCD for supply {supply.Id}"),
+                    new(RemedyTitles.Rcd, ("ratedMa", limit), ("supply", supply.Id)),
                     context.Survey.Description.EditSupply(supply.Index, s => s with { RcdMa = limit }))],
             });
         }

@@ -173,7 +173,7 @@ public sealed class Redundancy : Rule
     private static IEnumerable<RemedyCandidate> OneCord(RackSurvey survey, MountedItem item)
     {
         var first = survey.Power.CordsOf(item).Single();
-        var title = $"Give {item.Id} a second cord";
+        var title = new WordedText(RemedyTitles.SecondCord, ("item", item.Id));
         RackDescription Append(RackDescription description) => description.EditItem(item.Index, i => PlugRemedies.WithMore(i, first.Code, 1));
         yield return new RemedyCandidate(title, Append(survey.Description));
 
@@ -234,7 +234,10 @@ public sealed class Redundancy : Rule
             after = after.EditItem(item.Index, i => i with { Power = i.Power! with { Redundant = false } });
         }
 
-        return new RemedyCandidate(items.Length == 1 ? $"Accept a single feed for {items[0].Id}"
-            : Invariant($"Accept a single feed for the {items.Length} items on one supply"), after);
+        return new RemedyCandidate(
+            items.Length == 1
+                ? new(RemedyTitles.SingleFeed.With("one"), ("item", items[0].Id))
+                : new(RemedyTitles.SingleFeed.With(), ("count", items.Length)),
+            after);
     }
 }

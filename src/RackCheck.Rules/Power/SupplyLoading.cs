@@ -77,7 +77,7 @@ public sealed class SupplyLoading : Rule
         {
             Message = Defect.With(named.Variant, found.Variant),
             Data = [.. named.Data, .. found.Data],
-            Subject = $"supply {supply.Id}",
+            Subject = Subjects.Supply(supply.Id),
             Identity = [supply.Id],
             Pointers = [Pointers.Supply[supply.Index]],
             Severity = found.Severity,

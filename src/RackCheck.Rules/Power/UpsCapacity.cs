@@ -230,7 +230,7 @@ public sealed class UpsCapacity : Rule
     {
         Message = NoUps,
         Data = [("requiredMin", asked)],
-        Subject = "UPS",
+        Subject = Subjects.Ups,
         Identity = ["time"],
         Pointers = ["/site/upsMinutes"],
         Actual = Quantities.Of(0, "min"),

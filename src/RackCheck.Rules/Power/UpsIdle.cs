@@ -67,7 +67,7 @@ public sealed class UpsIdle : Rule
         foreach (var unit in tree.Units.Where(u => u.FedBy is null && !own.Contains(u) && Array.Exists(tree.Cords, c => ReferenceEquals(c.Group?.Unit, u))))
         {
             yield return new RemedyCandidate(
-                $"Feed {unit.Id} from {ups.Item.Id}",
+                new(RemedyTitles.FeedFromUps, ("pdu", unit.Id), ("item", ups.Item.Id)),
                 survey.Description.EditItem(ups.Item.Index, i => i with { Ups = i.Ups! with { Feeds = [.. i.Ups!.Feeds ?? [], unit.Id] } }), nameof(UpsIdle));
         }
     }

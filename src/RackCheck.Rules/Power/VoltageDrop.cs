@@ -109,7 +109,7 @@ public sealed class VoltageDrop : Rule
                 ("supply", supply.Id), ("lengthM", length), ("sectionMm2", section), ("dropPercent", drop), ("limitPercent", limit),
                 .. supply.Loop.WorstWithout is { } lost ? [("lost", (Scalar)lost.Id)] : Array.Empty<(string, Scalar)>(),
             ],
-            Subject = $"cable of supply {supply.Id}",
+            Subject = Subjects.CableOf(supply.Id),
             Identity = [supply.Id],
             Pointers = [Invariant($"/supplies/{supply.Index}/cable/crossSectionMm2"), Invariant($"/supplies/{supply.Index}/cable/lengthM")],
             Severity = isError ? Severity.Error : Severity.Warning,

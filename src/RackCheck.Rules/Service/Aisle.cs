@@ -121,7 +121,7 @@ public sealed class Aisle : Rule
             Severity = isAdvice ? Severity.Advice : Severity.Warning,
             Message = Leaf.With(isAdvice ? "leaves" : ""),
             Data = [("side", side), ("leafMm", leaf), ("aisleMm", aisle)],
-            Subject = $"{side} door",
+            Subject = face == Face.Front ? Subjects.FrontDoor : Subjects.RearDoor,
             Identity = ["door", side],
             Pointers = [face == Face.Front ? Pointers.FrontDoor : Pointers.RearDoor, pointer],
             Actual = Quantities.Millimetres(leaf),

@@ -85,7 +85,7 @@ public sealed class KvmPorts : Rule
         {
             Message = Defect.With((ports, needed) switch { (0, 1) => "no-switch-one-host", (0, _) => "no-switch", (1, _) => "one-port", _ => "" }),
             Data = ports == 0 ? [("needed", needed)] : [("needed", needed), ("ports", ports)],
-            Subject = "console ports",
+            Subject = Subjects.ConsolePorts,
             Identity = [],
             Pointers = [best is null ? SitePointers.ItemConsole[hosts[0].Index] : SitePointers.ItemKvmPorts[best.Index]],
             Actual = Quantities.Of(ports, "ports"),

@@ -111,7 +111,7 @@ public sealed class RemotePower : Rule
             {
                 Message = Unreachable,
                 Data = [("items", Scalar.Ids(hosts.Select(h => h.Id)))],
-                Subject = "remote access",
+                Subject = Subjects.RemoteAccess,
                 Identity = ["rack"],
                 Pointers = [SitePointers.Remote, hosts[0].Pointer],
                 Candidates = ServiceRemedies.RemoteAccess(survey),

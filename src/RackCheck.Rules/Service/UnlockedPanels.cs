@@ -49,43 +49,41 @@ public sealed class UnlockedPanels : Rule
         {
             Report(
                 context, "locks", SitePointers.Lockable,
-                "Use a cabinet with lockable doors and panels", static (d, _) => d.EditCabinet(c => c with { Lockable = true }));
+                static (d, _) => d.EditCabinet(c => c with { Lockable = true }));
         }
 
         if (cabinet.FrontDoor?.Style == DoorStyle.None)
         {
             Report(
-                context, "front-door", Pointers.FrontDoor, "Fit a perforated front door",
-                static (d, bonded) => d.EditCabinet(c => c with { FrontDoor = Fitted(bonded) }));
+                context, "front-door", Pointers.FrontDoor, static (d, bonded) => d.EditCabinet(c => c with { FrontDoor = Fitted(bonded) }));
         }
 
         if (cabinet.RearDoor?.Style == DoorStyle.None)
         {
             Report(
-                context, "rear-door", Pointers.RearDoor, "Fit a perforated rear door",
-                static (d, bonded) => d.EditCabinet(c => c with { RearDoor = Fitted(bonded) }));
+                context, "rear-door", Pointers.RearDoor, static (d, bonded) => d.EditCabinet(c => c with { RearDoor = Fitted(bonded) }));
         }
 
         if (cabinet.SidePanels == false)
         {
-            Report(context, "side-panels", Pointers.SidePanels, "Fit side panels", Panelled);
+            Report(context, "side-panels", Pointers.SidePanels, Panelled);
         }
     }
 
-    private static void Report(RuleContext context, string id, string pointer, string title, Func<RackDescription, bool, RackDescription> change)
+    private static void Report(RuleContext context, string id, string pointer, Func<RackDescription, bool, RackDescription> change)
     {
         var survey = context.Survey;
         context.Report(new FindingDraft
         {
             Message = Defect.With(id),
             Data = [],
-            Subject = "cabinet",
+            Subject = Subjects.Cabinet,
             Identity = [id],
             Pointers = [pointer, SitePointers.PublicAccess],
             Candidates =
             [
                 new RemedyCandidate(
-                    title + (survey.Earth.IsElectrical && id != "locks" ? " and bond it to earth" : ""),
+                    new(RemedyTitles.Locks.With(id, survey.Earth.IsElectrical && id != "locks" ? "bond" : null)),
                     change(survey.Description, survey.Earth.IsElectrical)),
             ],
         });

@@ -15,5 +15,5 @@ public readonly record struct AssumedValue
     public string? Unit { get; init; }
 
     /// <summary>Basis of the value.</summary>
-    public required string Basis { get; init; }
+    public required WordedText Basis { get; init; }
 }

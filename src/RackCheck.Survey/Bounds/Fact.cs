@@ -60,6 +60,12 @@ public abstract class Fact
     /// <summary>Basis of the range.</summary>
     public string Basis { get; init; } = FactTable.Practice;
 
+    /// <summary>What is said of the range where a report assumes it.</summary>
+    public WordedText Assumed => assumed ??=
+        new($"assumption.range.{OwnId}", $"plausible range, over which the answers do not change: {Range}; {Basis}");
+
+    private WordedText? assumed;
+
     /// <summary>Whether the low end is worse for most rules.</summary>
     public bool LowIsAdverse { get; init; }
 
@@ -76,7 +82,11 @@ public abstract class Fact
     public string? AskedWith { get; init; }
 
     /// <summary>Id of the question: the key without its first slash and its indices, joined by dots.</summary>
-    public string Id => id ??= (AskedWith ?? Key)[1..].Replace("/*", "", StringComparison.Ordinal).Replace('/', '.');
+    public string Id => id ??= IdOf(AskedWith ?? Key);
+
+    private string OwnId => AskedWith is null ? Id : IdOf(Key);
+
+    private static string IdOf(string key) => key[1..].Replace("/*", "", StringComparison.Ordinal).Replace('/', '.');
 
     private string? id;
 

@@ -254,7 +254,7 @@ public sealed class ResolvedRack
         {
             filled.Add(new AssumedValue
             {
-                Pointer = part.Pointer + "/partNumber", Value = part.Number, Basis = $"from the catalogue: {string.Join(", ", names)}",
+                Pointer = part.Pointer + "/partNumber", Value = part.Number, Basis = Bases.FromCatalogue(names),
             });
         }
 

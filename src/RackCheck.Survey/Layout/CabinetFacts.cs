@@ -68,12 +68,24 @@ public sealed class CabinetFacts
 
     private (int From, int To) Ends(int bottom, int top) => TopDown ? (Renumber(top), Renumber(bottom)) : (bottom, top);
 
-    /// <summary>The position of a mounted item, as text.</summary>
-    /// <returns>Text such as "pc-1, U10-U13, front".</returns>
-    public string Place(MountedItem what) =>
-        what.Shelf is { } shelf ? $"{what.Id}, on {shelf.Id}"
-        : what.IsPlaced ? $"{what.Id}, {UnitsText(what.Bottom!.Value, what.Top)}, {FaceText(what.Face)}"
-        : $"{what.Id}, not placed";
+    /// <summary>Wordings of the position of a mounted item.</summary>
+    public static WordingChoice ItemPlace { get; } = new("subject.item", "{item}" + PlacePattern);
+
+    /// <summary>What follows the name of an item: its shelf, or its U positions and face.</summary>
+    public const string PlacePattern = "[shelf:, on {shelf}|placed:, {units:units}, {face}|, not placed]";
+
+    /// <summary>The position of a mounted item.</summary>
+    /// <returns>A text such as "pc-1, U10-U13, front".</returns>
+    public WordedText Place(MountedItem what) => Place(ItemPlace, what, ("item", what.Id));
+
+    /// <summary>A text that ends with the position of a mounted item or has it in it.</summary>
+    /// <param name="wordings">Wordings with <see cref="PlacePattern"/>.</param>
+    /// <param name="what">The item.</param>
+    /// <param name="data">The other values of the text.</param>
+    public WordedText Place(WordingChoice wordings, MountedItem what, params ReadOnlySpan<(string Name, Scalar Value)> data) =>
+        what.Shelf is { } shelf ? new(wordings.With("shelf"), [.. data, ("shelf", shelf.Id)])
+        : what.IsPlaced ? new(wordings.With("placed"), [.. data, ("units", Units(what.Bottom!.Value, what.Top)), ("face", FaceText(what.Face))])
+        : new(wordings.With(), [.. data]);
 
     /// <summary>A face, as text.</summary>
     /// <returns>"front" or "rear".</returns>

@@ -62,19 +62,19 @@ public readonly record struct CabinetHeights(double BaseMm, double OverallMm, do
     {
         if (cabinet.HeightMm is not { } given)
         {
-            Add(Pointers.CabinetHeight, OverallMm, "base, mounting space and 100 mm for roof and floor; common practice, no source");
+            Add(Pointers.CabinetHeight, OverallMm, Bases.CabinetHeight);
         }
         else if (Comparison.IsOver(OverallMm, given))
         {
-            Add(Pointers.CabinetHeight, OverallMm, "base and mounting space together are higher than the height given");
+            Add(Pointers.CabinetHeight, OverallMm, Bases.HeightOverGiven);
         }
 
         if (cabinet.Base?.HeightMm is null)
         {
-            Add(Pointers.BaseHeight, BaseMm, "usual for this base, as far as the overall height leaves space; common practice, no source");
+            Add(Pointers.BaseHeight, BaseMm, Bases.BaseHeight);
         }
 
-        void Add(string pointer, double heightMm, string basis) =>
+        void Add(string pointer, double heightMm, WordedText basis) =>
             assumptions.Add(new AssumedValue { Pointer = pointer, Value = Quantities.Round(heightMm), Unit = "mm", Basis = basis });
     }
 

@@ -7,7 +7,6 @@ namespace RackCheck.Survey.Layout;
 /// <summary>Fills in missing values and records each default as an assumption.</summary>
 internal sealed class Resolver
 {
-    private const string Practice = "common practice, no source";
     private readonly RackDescription description;
     private readonly List<AssumedValue> assumptions;
 
@@ -60,7 +59,7 @@ internal sealed class Resolver
         }
 
         Assume(
-            pointer + "/depthMm", CabinetSizes.DoorDepthMm, "mm", door is null ? "default: a door is fitted; " + Practice : Practice);
+            pointer + "/depthMm", CabinetSizes.DoorDepthMm, "mm", door is null ? Bases.UsualDoor : Bases.Practice);
         return CabinetSizes.DoorDepthMm;
     }
 
@@ -75,7 +74,7 @@ internal sealed class Resolver
         {
             if (description.Items[i].Body?.WidthMm is not null)
             {
-                Assume(Pointers.Opening, RackGeometry.OpeningMm, "mm", "minimum opening of IEC 60297-3-100");
+                Assume(Pointers.Opening, RackGeometry.OpeningMm, "mm", Bases.LeastOpening);
                 break;
             }
         }
@@ -111,7 +110,7 @@ internal sealed class Resolver
         var hangs = heightU > 0 && item.Position is not null && item.OnShelf is null;
         if (item is { Position: not null, OnShelf: not null })
         {
-            Assume(Pointers.ItemPosition[index], "not used", null, "an item on a shelf takes the position of the shelf");
+            Assume(Pointers.ItemPosition[index], "not used", null, Bases.OnShelfPosition);
         }
 
         return new MountedItem
@@ -134,11 +133,11 @@ internal sealed class Resolver
     {
         if (item.OnShelf is not null)
         {
-            Assume(Pointers.ItemFrontProjection[index], 0, "mm", "an item on a shelf stands behind the mounting plane");
+            Assume(Pointers.ItemFrontProjection[index], 0, "mm", Bases.OnShelfFront);
             return 0;
         }
 
-        Assume(Pointers.ItemFrontProjection[index], Allowances.FrontProjectionMm, "mm", "handles and front cables; " + Practice);
+        Assume(Pointers.ItemFrontProjection[index], Allowances.FrontProjectionMm, "mm", Bases.Handles);
         return Allowances.FrontProjectionMm;
     }
 
@@ -147,7 +146,7 @@ internal sealed class Resolver
         var cabled = item.Power?.Plugs is { Count: > 0 } || item.Cables is { Count: > 0 };
 
         var room = cabled ? Allowances.RearProjectionCabledMm : Allowances.RearProjectionBareMm;
-        Assume(Pointers.ItemRearProjection[index], room, "mm", cabled ? "mains and data cables; " + Practice : "neither plugs nor cables given; " + Practice);
+        Assume(Pointers.ItemRearProjection[index], room, "mm", cabled ? Bases.RearCables : Bases.NoCables);
         return room;
     }
 
@@ -162,16 +161,16 @@ internal sealed class Resolver
         switch (support?.Style)
         {
             case SupportStyle.Runners:
-                Assume(Pointers.ItemSupportThickness[index], Allowances.RunnerThicknessMm, "mm", Practice);
+                Assume(Pointers.ItemSupportThickness[index], Allowances.RunnerThicknessMm, "mm", Bases.Practice);
                 return Allowances.RunnerThicknessMm;
             case SupportStyle.Slides when item.Category == ItemCategory.KeyboardDrawer:
-                Assume(Pointers.ItemSupportThickness[index], 0, "mm", "a console drawer comes with its slides inside its width; " + Practice);
+                Assume(Pointers.ItemSupportThickness[index], 0, "mm", Bases.DrawerSlides);
                 return 0;
             case SupportStyle.Slides:
-                Assume(Pointers.ItemSupportThickness[index], Allowances.SlideThicknessMm, "mm", Practice);
+                Assume(Pointers.ItemSupportThickness[index], Allowances.SlideThicknessMm, "mm", Bases.Practice);
                 return Allowances.SlideThicknessMm;
             case SupportStyle.Shelf when item.Category != ItemCategory.Shelf:
-                Assume(Pointers.ItemSupportThickness[index], Allowances.ShelfThicknessMm, "mm", Practice);
+                Assume(Pointers.ItemSupportThickness[index], Allowances.ShelfThicknessMm, "mm", Bases.Practice);
                 return Allowances.ShelfThicknessMm;
             default:
                 return 0;
@@ -197,7 +196,7 @@ internal sealed class Resolver
                 Pointers.Pdu[i],
                 Allowances.HorizontalUnitDepthMm,
                 "mm",
-                "a horizontal PDU takes 1 U and this depth behind its plane; " + Practice);
+                Bases.HorizontalPdu);
             mounted.Add(new MountedItem
             {
                 Index = i,
@@ -214,6 +213,6 @@ internal sealed class Resolver
         return [.. mounted];
     }
 
-    private void Assume(string pointer, Scalar value, string? unit, string basis) =>
+    private void Assume(string pointer, Scalar value, string? unit, WordedText basis) =>
         assumptions.Add(new AssumedValue { Pointer = pointer, Value = value, Unit = unit, Basis = basis });
 }

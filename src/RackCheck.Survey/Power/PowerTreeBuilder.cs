@@ -19,7 +19,7 @@ internal static class PowerTreeBuilder
             assumptions.Add(new AssumedValue
             {
                 Pointer = "/site/region", Value = "eu",
-                Basis = "default: ratings of IEC connectors, and no breaker share for continuous loads",
+                Basis = Bases.ConnectorRatings,
             });
         }
 
@@ -119,7 +119,7 @@ internal static class PowerTreeBuilder
             assumptions.Add(new AssumedValue
             {
                 Pointer = Pointers.ItemPowerFactor[item.Index], Value = Currents.UsualPowerFactor,
-                Basis = "usual for a power supply with power factor correction; common practice, no source",
+                Basis = Bases.PowerFactor,
             });
         }
 
@@ -128,7 +128,7 @@ internal static class PowerTreeBuilder
             assumptions.Add(new AssumedValue
             {
                 Pointer = Pointers.ItemHeat[item.Index], Value = 0, Unit = "W",
-                Basis = "the losses of the UPS, which its supply carries in addition to its load, are missing and not counted",
+                Basis = Bases.UpsLosses,
             });
         }
 
@@ -163,7 +163,7 @@ internal static class PowerTreeBuilder
             {
                 Pointer = Invariant($"/supplies/{index}/phases"),
                 Value = phases,
-                Basis = phases == 3 ? "outlet groups are fed from several lines" : "no outlet group is fed from L2 or L3",
+                Basis = phases == 3 ? Bases.ThreePhases : Bases.OnePhase,
             });
         }
 
@@ -172,13 +172,13 @@ internal static class PowerTreeBuilder
             assumptions.Add(new AssumedValue
             {
                 Pointer = Invariant($"/supplies/{index}/breaker/ratedA"), Value = source.RatedA, Unit = "A",
-                Basis = "a supply is rated by its breaker; common practice, no source",
+                Basis = Bases.BreakerRating,
             });
         }
 
         if (source.RcdMa is null && isUsed)
         {
-            assumptions.Add(new AssumedValue { Pointer = Invariant($"/supplies/{index}/rcdMa"), Value = "none", Basis = "default: no RCD" });
+            assumptions.Add(new AssumedValue { Pointer = Invariant($"/supplies/{index}/rcdMa"), Value = "none", Basis = Bases.NoRcd });
         }
 
         if (source.Cable is { CrossSectionMm2: not null, AmbientC: null } && isUsed && description.Site?.AmbientMaxC is null)
@@ -186,7 +186,7 @@ internal static class PowerTreeBuilder
             assumptions.Add(new AssumedValue
             {
                 Pointer = Invariant($"/supplies/{index}/cable/ambientC"), Value = Cables.ReferenceAmbientC, Unit = "C",
-                Basis = "the reference temperature of the cable table",
+                Basis = Bases.CableTemperature,
             });
         }
 
@@ -195,7 +195,7 @@ internal static class PowerTreeBuilder
             assumptions.Add(new AssumedValue
             {
                 Pointer = Invariant($"/supplies/{index}/faultCurrentA"), Value = Quantities.Round(source.VoltageV / FaultLoops.MostDeclaredOhm), Unit = "A",
-                Basis = "the lowest of a public TN-S supply, 0.8 ohm; common practice, no source",
+                Basis = Bases.LoopImpedance,
             });
         }
 
@@ -204,7 +204,7 @@ internal static class PowerTreeBuilder
             assumptions.Add(new AssumedValue
             {
                 Pointer = Invariant($"/supplies/{index}/socket"), Value = plugs, Unit = "sockets",
-                Basis = "one for each PDU connected to the supply; the description has no member for the number",
+                Basis = Bases.SocketPerPdu,
             });
         }
 
@@ -259,7 +259,7 @@ internal static class PowerTreeBuilder
                 assumptions.Add(new AssumedValue
                 {
                     Pointer = Invariant($"/pdus/{index}/groups/{i}/phase"), Value = supply.IsLineToLine ? "L1-L2" : "L1",
-                    Basis = supply.IsLineToLine ? "default: the first pair of lines" : "default: the first line",
+                    Basis = supply.IsLineToLine ? Bases.FirstPair : Bases.FirstLine,
                 });
             }
 

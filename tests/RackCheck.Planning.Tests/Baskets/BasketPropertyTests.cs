@@ -42,7 +42,7 @@ public sealed class BasketPropertyTests
             .. Enumerable.Repeat(first, doubled ? 1 : 0),
         ];
 
-    private static readonly Gen<BasketRequest> Baskets =
+    internal static readonly Gen<BasketRequest> Baskets =
         from lines in Lines
         from supplies in Gen.Int[0, 3]
         from region in OneOf<Region?>(null, Region.Uk, Region.Eu, Region.Na)

@@ -16,9 +16,9 @@ public sealed class RemedyTrialsTests
     public void Only_what_clears_the_finding_and_brings_no_error_is_offered()
     {
         var remedies = Remedies(
-            new RemedyCandidate("Leave all as it is", Rack),
-            new RemedyCandidate("Bring an error", Rack with { Reference = "cured", Items = [.. Rack.Items, Unit("late", 4).At(2)] }),
-            new RemedyCandidate("Clear it", Rack with { Reference = "cured" }));
+            new RemedyCandidate(Titled("Leave all as it is"), Rack),
+            new RemedyCandidate(Titled("Bring an error"), Rack with { Reference = "cured", Items = [.. Rack.Items, Unit("late", 4).At(2)] }),
+            new RemedyCandidate(Titled("Clear it"), Rack with { Reference = "cured" }));
         Assert.Equal(["Clear it"], remedies.Select(r => r.Title));
     }
 
@@ -45,8 +45,8 @@ public sealed class RemedyTrialsTests
         Assert.Equal(
             ["more", "other", "third"],
             Remedies(
-                new("little", Rack, "measure"), new("more", Remedied(1), "measure"), new("most", Remedied(2), "measure"), new("other", Remedied(3)),
-                new("third", Remedied(4)), new("fourth", Remedied(5))).Select(r => r.Title));
+                new(Titled("little"), Rack, "measure"), new(Titled("more"), Remedied(1), "measure"), new(Titled("most"), Remedied(2), "measure"), new(Titled("other"), Remedied(3)),
+                new(Titled("third"), Remedied(4)), new(Titled("fourth"), Remedied(5))).Select(r => r.Title));
     }
 
     [Fact]
@@ -54,14 +54,14 @@ public sealed class RemedyTrialsTests
         Assert.Equal(
             ["one", "another"],
             Remedies(
-                new("one", Remedied(1)), new("the same", Remedied(1)), new("another", Remedied(2)), new("the same again", Remedied(2))).Select(r => r.Title));
+                new(Titled("one"), Remedied(1)), new(Titled("the same"), Remedied(1)), new(Titled("another"), Remedied(2)), new(Titled("the same again"), Remedied(2))).Select(r => r.Title));
 
     [Fact]
     public void A_last_resort_is_offered_only_where_nothing_before_it_holds()
     {
-        Assert.Equal(["cheap"], Remedies(new("cheap", Remedied(1)), new("dear", Remedied(2), IsLastResort: true)).Select(r => r.Title));
+        Assert.Equal(["cheap"], Remedies(new(Titled("cheap"), Remedied(1)), new(Titled("dear"), Remedied(2), IsLastResort: true)).Select(r => r.Title));
         Assert.Equal(["dear", "out"],
-            Remedies(new("in vain", Rack), new("dear", Remedied(2), IsLastResort: true), new("out", Remedied(3))).Select(r => r.Title));
+            Remedies(new(Titled("in vain"), Rack), new(Titled("dear"), Remedied(2), IsLastResort: true), new(Titled("out"), Remedied(3))).Select(r => r.Title));
     }
 
     [Fact]
@@ -75,7 +75,7 @@ public sealed class RemedyTrialsTests
             while (true)
             {
                 read++;
-                yield return new RemedyCandidate("in vain", many);
+                yield return new RemedyCandidate(Titled("in vain"), many);
             }
         }
 
@@ -88,7 +88,7 @@ public sealed class RemedyTrialsTests
     [Fact]
     public void Rule_that_throws_in_a_trial_makes_it_not_helping()
     {
-        var checker = new RackChecker(RuleSet.Of(new Unremedied([new RemedyCandidate("Clear it", Remedied(1))]), new BrokenWhenRemedied()), (_, _) => { });
+        var checker = new RackChecker(RuleSet.Of(new Unremedied([new RemedyCandidate(Titled("Clear it"), Remedied(1))]), new BrokenWhenRemedied()), (_, _) => { });
         var finding = Assert.Single(checker.Check(Rack).Findings);
         Assert.Empty(finding.Remedies);
         Assert.NotNull(finding.NoRemedy);
@@ -103,7 +103,7 @@ public sealed class RemedyTrialsTests
             while (true)
             {
                 read++;
-                yield return new RemedyCandidate($"remedy {read}", Remedied(read));
+                yield return new RemedyCandidate(Titled($"remedy {read}"), Remedied(read));
             }
         }
 
@@ -120,7 +120,7 @@ public sealed class RemedyTrialsTests
             while (true)
             {
                 read++;
-                yield return new RemedyCandidate("in vain", Rack);
+                yield return new RemedyCandidate(Titled("in vain"), Rack);
             }
         }
 
@@ -132,11 +132,11 @@ public sealed class RemedyTrialsTests
     public void Where_nothing_holds_it_is_said_why()
     {
         Assert.Equal("No change to the order is known that would clear it.", Found().NoRemedy);
-        Assert.Equal("No change to the order is known that would clear it.", Found(new RemedyCandidate("Leave all as it is", Rack)).NoRemedy);
+        Assert.Equal("No change to the order is known that would clear it.", Found(new RemedyCandidate(Titled("Leave all as it is"), Rack)).NoRemedy);
         Assert.Equal(
             "\"Bring an error\" would clear it, but causes layout.overlap.",
-            Found(new("Leave it", Rack), new("Bring an error", Rack with { Reference = "cured", Items = [.. Rack.Items, Unit("late", 4).At(2)] })).NoRemedy);
-        Assert.Null(Found(new RemedyCandidate("Clear it", Rack with { Reference = "cured" })).NoRemedy);
+            Found(new(Titled("Leave it"), Rack), new(Titled("Bring an error"), Rack with { Reference = "cured", Items = [.. Rack.Items, Unit("late", 4).At(2)] })).NoRemedy);
+        Assert.Null(Found(new RemedyCandidate(Titled("Clear it"), Rack with { Reference = "cured" })).NoRemedy);
     }
 
     private static Finding Of(string item, Severity severity, double percent) => Found() with
@@ -150,6 +150,8 @@ public sealed class RemedyTrialsTests
         list.Written.AddRange(findings);
         return list.Errors();
     }
+
+    private static WordedText Titled(string title) => new("test", title);
 
     private static IReadOnlyList<Remedy> Remedies(params IEnumerable<RemedyCandidate> candidates) => Found(candidates).Remedies;
 
@@ -178,7 +180,7 @@ public sealed class RemedyTrialsTests
             {
                 context.Report(new FindingDraft
                 {
-                    Message = Said, Data = [], Subject = "rack", Identity = [], Pointers = ["/items"], Candidates = candidates,
+                    Message = Said, Data = [], Subject = Subjects.Rack, Identity = [], Pointers = ["/items"], Candidates = candidates,
                 });
             }
         }
@@ -193,7 +195,7 @@ public sealed class RemedyTrialsTests
         {
             foreach (var name in context.Survey.Items.SelectMany(i => (string[])["a" + i.Id, "b" + i.Id, "c" + i.Id]).Take(FindingList.MostOfOneRule + 97))
             {
-                context.Report(new FindingDraft { Message = Said, Data = [], Subject = name, Identity = [name], Pointers = ["/items"] });
+                context.Report(new FindingDraft { Message = Said, Data = [], Subject = Subjects.Id(name), Identity = [name], Pointers = ["/items"] });
             }
         }
     }

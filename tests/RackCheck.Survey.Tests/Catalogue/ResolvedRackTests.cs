@@ -20,7 +20,7 @@ public sealed class ResolvedRackTests
         Assert.Equal((4, 301d, 0.95, 15d), (item.HeightU, item.Power!.RatedW, item.Power.PowerFactor, item.MassKg));
         Assert.Equal(25, rack.Description.Cabinet!.FrontDoor!.DepthMm);
         Assert.Equal(["/cabinet/partNumber", "/items/0/partNumber"], rack.Filled.Select(f => f.Pointer));
-        Assert.Contains("massKg", rack.Filled[1].Basis, StringComparison.Ordinal);
+        Assert.Contains("massKg", rack.Filled[1].Basis.Text, StringComparison.Ordinal);
         var report = Judge.Checker.Check(rack);
         Assert.Contains(report.Assumed(), a => a.Pointer == "/items/0/partNumber" && a.Value.Text == "QWL-T-PC");
         Assert.NotNull(report.ResolvedDigest);

@@ -57,7 +57,7 @@ internal sealed class Scene
     {
         var mass = item.Item?.MassKg is { } kilograms ? Invariant($", {kilograms:0.##} kg") : "";
         var words = item.Item?.Description is { } description ? $": {description}" : "";
-        return item.Item is null ? $"PDU {Cabinet.Place(item)}" : $"{Cabinet.Place(item)}{words}, {HeightText(item)}{mass}";
+        return item.Item is null ? $"PDU {Cabinet.Place(item).Text}" : $"{Cabinet.Place(item).Text}{words}, {HeightText(item)}{mass}";
     }
 
     /// <summary>Height of an item as text.</summary>

@@ -1,0 +1,32 @@
+using RackCheck.Model;
+
+namespace RackCheck.Planning.Baskets;
+
+/// <summary>A line to exchange for another product, while its reason is not written out.</summary>
+/// <param name="Line">Pointer to the line.</param>
+/// <param name="PartNumber">Part number of the product to order instead.</param>
+/// <param name="Name">Its name.</param>
+/// <param name="Quantity">Quantity to exchange.</param>
+/// <param name="Why">Reason.</param>
+internal sealed record Exchange(string Line, string PartNumber, string Name, int Quantity, WordedText Why)
+{
+    /// <summary>The line of the report.</summary>
+    public ReplaceLine Written() => new()
+    {
+        Line = Line, PartNumber = PartNumber, Name = Name, Quantity = Quantity, Reason = Why.Text, MessageKey = Why.Key, MessageData = Why.Values,
+    };
+}
+
+/// <summary>A surplus line, while its reason is not written out.</summary>
+/// <param name="Line">Pointer to the line.</param>
+/// <param name="PartNumber">Part number of the line.</param>
+/// <param name="Quantity">Surplus quantity.</param>
+/// <param name="Why">Reason.</param>
+internal sealed record Surplus(string Line, string PartNumber, int Quantity, WordedText Why)
+{
+    /// <summary>The line of the report.</summary>
+    public ExcessLine Written() => new()
+    {
+        Line = Line, PartNumber = PartNumber, Quantity = Quantity, Reason = Why.Text, MessageKey = Why.Key, MessageData = Why.Values,
+    };
+}

@@ -1,0 +1,28 @@
+using RackCheck.Model;
+
+namespace RackCheck.Planning.Baskets;
+
+/// <summary>What a shop shows beside a line.</summary>
+internal static class StatusWordings
+{
+    /// <summary>Begins the status of a line to exchange.</summary>
+    public static readonly MessageWording Instead = new("status.replace", "Order {name} instead.");
+
+    /// <summary>Begins the status of a line that is not needed at all.</summary>
+    public static readonly WordedText NotNeeded = new("status.excess", "It is not needed.");
+
+    /// <summary>Begins the status of a line of which some are needed.</summary>
+    public static readonly MessageWording PartlyNeeded = new("status.excess.some", "{spare} of {ordered} are not needed.");
+
+    /// <summary>An order without a rack.</summary>
+    public static readonly WordedText NoRack = new("status.no-rack", "The order makes no rack, so that the fit of this part was not checked.");
+
+    /// <summary>A part whose data are not valid.</summary>
+    public static readonly MessageWording Faulty = new("status.faulty", "The data of {partNumber} in the catalogue cannot be used: {member}: {fault:words}.");
+
+    /// <summary>Equipment of the caller's own without a height.</summary>
+    public static readonly MessageWording NoHeight = new("status.no-height", "The catalogue has no height of {partNumber}. State heightU of {item}.");
+
+    /// <summary>An unknown part.</summary>
+    public static readonly WordingChoice Unknown = new("status.unknown", "The catalogue has no part {partNumber}.[like: Did you mean {like}, {name}?]");
+}

@@ -1,0 +1,91 @@
+using System.Collections.Concurrent;
+using System.Text.Json;
+using RackCheck.Model;
+using RackCheck.Model.Json;
+using Xunit;
+
+namespace RackCheck.Testing;
+
+/// <summary>Words texts from their keys and data as a client does that has the templates only.</summary>
+public sealed class WordingKeys
+{
+    private readonly Dictionary<string, MessageWording> wordings = new(StringComparer.Ordinal);
+    private readonly ConcurrentDictionary<string, bool> reached = new(StringComparer.Ordinal);
+
+    /// <summary>The templates.</summary>
+    /// <param name="all">All wordings that are served; a key stands for one template.</param>
+    public WordingKeys(IEnumerable<MessageWording> all)
+    {
+        foreach (var wording in all)
+        {
+            if (!wordings.TryAdd(wording.Key, wording))
+            {
+                Assert.Equal(wordings[wording.Key].Template, wording.Template);
+            }
+        }
+    }
+
+    /// <summary>Keys of which no text was checked.</summary>
+    public IEnumerable<string> Unreached => wordings.Keys.Except(reached.Keys, StringComparer.Ordinal).Order(StringComparer.Ordinal);
+
+    /// <summary>Checks that a text is made from its key and its data, and that no value is a phrase of the service's own.</summary>
+    /// <param name="key">The key, or several joined by plus signs.</param>
+    /// <param name="data">The values by name.</param>
+    /// <param name="text">The text.</param>
+    /// <param name="given">What callers and catalogue wrote, as JSON.</param>
+    /// <param name="isTitle">Whether the keys are steps of a title.</param>
+    public void Check(string key, IReadOnlyDictionary<string, Scalar> data, string text, string given, bool isTitle = false)
+    {
+        var keys = key.Split('+');
+        foreach (var one in keys)
+        {
+            Assert.True(wordings.ContainsKey(one), $"{one} is not listed");
+            reached[one] = true;
+        }
+
+        Assert.Equal(text, isTitle ? Steps(keys, 0, data) : Sentences(keys, 0, data));
+        CheckValues(key, data, given);
+    }
+
+    /// <summary>Checks that no value contains a space unless a caller or the catalogue wrote it.</summary>
+    /// <param name="key">The key, for the message of a failure.</param>
+    /// <param name="data">The values by name.</param>
+    /// <param name="given">What callers and catalogue wrote, as JSON.</param>
+    public static void CheckValues(string key, IReadOnlyDictionary<string, Scalar> data, string given)
+    {
+        foreach (var value in data.Values.SelectMany(v => v.List ?? [v]).Select(v => v.Text).OfType<string>())
+        {
+            Assert.True(
+                !value.Contains(' ', StringComparison.Ordinal)
+                    || given.Contains(JsonSerializer.Serialize(value, ContractJson.Default.String), StringComparison.Ordinal),
+                $"{key} has the composed value {value}");
+        }
+    }
+
+    private string Sentences(string[] keys, int at, IReadOnlyDictionary<string, Scalar> data)
+    {
+        var template = wordings[keys[at]].Template;
+        return template.Contains("{message}", StringComparison.Ordinal) ? One(keys, at, data, ("message", Sentences(keys, at + 1, data)))
+            : template.Contains("{title}", StringComparison.Ordinal) ? One(keys, at, data, ("title", Steps(keys, at + 1, data)))
+            : at + 1 < keys.Length ? One(keys, at, data) + " " + Sentences(keys, at + 1, data)
+            : One(keys, at, data);
+    }
+
+    private string Steps(string[] keys, int at, IReadOnlyDictionary<string, Scalar> data)
+    {
+        var step = One(keys, at, data);
+        return at + 1 == keys.Length ? step : step + ", and " + LowerFirst(Steps(keys, at + 1, data));
+    }
+
+    private static string LowerFirst(string text) => char.ToLowerInvariant(text[0]) + text[1..];
+
+    // The names of the second text's values end in 2, of the third one's in 3.
+    private string One(string[] keys, int at, IReadOnlyDictionary<string, Scalar> data, params (string Name, Scalar Value)[] quoted)
+    {
+        var end = at == 0 ? "" : FormattableString.Invariant($"{at + 1}");
+        var wording = wordings[keys[at]];
+        var own = data.Where(d => d.Key.EndsWith(end, StringComparison.Ordinal)).Select(d => (Name: d.Key[..^end.Length], d.Value))
+            .Where(d => keys.Length == 1 || wording.Template.Contains("{" + d.Name, StringComparison.Ordinal));
+        return wording.Render([.. own, .. quoted]);
+    }
+}
