@@ -4,7 +4,6 @@ using System.Text.Json.Nodes;
 using RackCheck.Model;
 using RackCheck.Model.Json;
 using RackCheck.Remedies.Verification;
-using RackCheck.Survey;
 using RackCheck.Survey.Bounds;
 using RackCheck.Survey.Catalogue;
 
@@ -125,7 +124,7 @@ internal sealed class RangeAssessment
         return -1;
     }
 
-    private static IReadOnlyList<Finding> FindingsOf(string rule, List<Finding> all)
+    private static List<Finding> FindingsOf(string rule, List<Finding> all)
     {
         List<Finding>? own = null;
         foreach (var finding in all)
@@ -136,7 +135,7 @@ internal sealed class RangeAssessment
             }
         }
 
-        return own ?? (IReadOnlyList<Finding>)[];
+        return own ?? [];
     }
 
     private static bool IsUnbounded(string pointer) => FactTable.Find(pointer)?.Fact is not { Range: not null };
