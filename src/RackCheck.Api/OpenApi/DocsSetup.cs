@@ -6,6 +6,7 @@ using RackCheck.Api.Access;
 using RackCheck.Api.Endpoints;
 using RackCheck.Api.Http;
 using RackCheck.Api.Reading;
+using RackCheck.Documents.Drawings;
 using RackCheck.Documents.Drawings.Elevations;
 using RackCheck.Documents.Pages;
 using RackCheck.Rules;
@@ -54,9 +55,11 @@ internal static class DocsSetup
             });
         var contract = new Lazy<byte[]>(() => Contract(app.Services.GetRequiredService<ISwaggerProvider>()));
         app.MapFile("/openapi/v1.json", "application/json; charset=utf-8", () => contract.Value);
-        app.MapFile("/docs/elevation.svg", ElevationsEndpoints.Svg, () => Picture(app.Services, Examples.Drawn));
-        app.MapFile("/" + Paths.Drawing, ElevationsEndpoints.Svg, () => Picture(app.Services, SampleCode.Example));
+        app.MapFile("/docs/elevation.svg", ElevationsEndpoints.Svg, () => ElevationDrawing.Svg([Drawn(app.Services, Examples.Drawn)]));
+        app.MapFile("/" + Paths.Drawing, ElevationsEndpoints.Svg, () => ElevationDrawing.Svg([Drawn(app.Services, SampleCode.Example)]));
+        app.MapFile("/" + Paths.SideDrawing, ElevationsEndpoints.Svg, () => SideDrawing(app.Services));
         app.MapFile($"/{Paths.Explorer}/{DocsPage.StylePath}", "text/css; charset=utf-8", () => Encoding.UTF8.GetBytes(DocsPage.Style));
+        app.MapFile($"/{Paths.Explorer}/{DocsPage.ScriptPath}", "text/javascript; charset=utf-8", () => Encoding.UTF8.GetBytes(DocsPage.Script));
         var site = new DocsSite(new DocsContent(
             app.Services.GetRequiredService<RackChecker>(),
             new Lazy<JsonElement>(() => JsonElement.Parse(contract.Value)),
@@ -88,14 +91,16 @@ internal static class DocsSetup
         return routes.MapGet(path, (Delegate)((HttpContext context) => answer.Value.WriteAsync(context))).RequireReader().ExcludeFromDescription();
     }
 
-    // The drawing of an example, to show what drawings look like.
-    private static byte[] Picture(IServiceProvider services, string name)
+    // An example with its report, to show what drawings look like.
+    private static DrawnRack Drawn(IServiceProvider services, string name)
     {
         var example = Examples.Racks.Single(e => e.Name == name);
         var rack = services.GetRequiredService<DescriptionReader>().Read(example.Json).Document!;
-        var drawn = DrawnRack.Of(ResolvedRack.Plain(rack), services.GetRequiredService<RackChecker>());
-        return ElevationDrawing.Svg([drawn]);
+        return DrawnRack.Of(ResolvedRack.Plain(rack), services.GetRequiredService<RackChecker>());
     }
+
+    private static byte[] SideDrawing(IServiceProvider services) =>
+        SvgWriter.Document(ElevationDrawing.Figure(Drawn(services, SampleCode.Example), ElevationView.Side)!);
 
     // It takes longer than a check.
     private static byte[] Contract(ISwaggerProvider provider)
@@ -118,5 +123,7 @@ internal static class DocsSetup
         options.DisplayRequestDuration();
         options.DisplayOperationId();
         options.InjectStylesheet(DocsPage.StylePath);
+        options.InjectJavascript(DocsPage.ScriptPath);
+        options.ConfigObject.Plugins = [DocsPage.PlugIn];
     });
 }

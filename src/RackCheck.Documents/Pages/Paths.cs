@@ -53,6 +53,9 @@ public static class Paths
     /// <summary>Drawing of the start page.</summary>
     public const string Drawing = "docs/start.svg";
 
+    /// <summary>The same rack from the side alone, for narrow windows.</summary>
+    public const string SideDrawing = "docs/start-side.svg";
+
     /// <summary>The page of a rule.</summary>
     /// <param name="id">Id of the rule.</param>
     public static string Rule(string id) => $"{Rules}/{id}";

@@ -19,10 +19,11 @@ internal static class StartPage
         <p>The answer has findings that a program can act on. Each has its arithmetic and its sources, remedies are verified before they are offered, and
         everything assumed or missing is listed. {rules} {Link(Paths.Rules, "rules")} check layout, depth, load, power, earthing, cooling, cabling, service and
         delivery.</p>
-        <figure class="figure drawing" tabindex="0" role="group" aria-label="Drawing of a checked rack">
-        <a href="{Root}{Paths.Drawing}"><img src="{Root}{Paths.Drawing}"
-        alt="Front, rear and side elevation of a cabinet; the equipment is too deep for its doors, and the finding is marked in the side view"
-        width="1148" height="1040"></a>
+        <figure class="figure drawing">
+        <a href="{Root}{Paths.Drawing}"><picture><source media="(max-width: 40rem)" srcset="{Root}{Paths.SideDrawing}" width="600" height="1000">
+        <img src="{Root}{Paths.Drawing}"
+        alt="Elevation of a cabinet; the equipment is too deep for its doors, and the finding is marked in the side view"
+        width="1148" height="1040"></picture></a>
         <figcaption>A checked rack, drawn by <code>POST /v1/elevations</code>. Finding 1: the doors do not close.</figcaption></figure>
         <h2 id="try">Try this rack</h2>
         <p>It is the rack of the drawing: three items in a cabinet 800 mm deep.</p>
@@ -73,7 +74,7 @@ internal static class StartPage
 
     private static Html Sample((string Language, string Name, string Code) sample, bool isOpen) => Html.Of($"""
         <details name="sample"{new Html(isOpen ? " open" : "")}><summary>{sample.Language}</summary>
-        <pre tabindex="0" data-copy="{sample.Name}" data-base="{SampleCode.Base}"><code>{sample.Code}</code></pre></details>
+        <pre data-copy="{sample.Name}" data-base="{SampleCode.Base}"><code>{sample.Code}</code></pre></details>
 
         """);
 }

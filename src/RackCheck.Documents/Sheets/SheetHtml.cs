@@ -35,7 +35,7 @@ public static class SheetHtml
         .sign td{height:14mm}
         .wide{overflow-x:auto}
         @media print{body{max-width:none;margin:0;padding:0;font-size:8.5pt}table{font-size:7.5pt}.wide{overflow:visible}}
-        @media screen and (max-width:600px){dl{grid-template-columns:1fr}.wide table{min-width:150mm}}
+        @media screen and (max-width:600px){dl{grid-template-columns:1fr}.wide table{min-width:180mm}.wide svg{min-width:150mm}}
 
         """;
 
@@ -126,8 +126,8 @@ public static class SheetHtml
                 Write(grid, html);
                 break;
             case Figure figure:
-                html.Append("<figure>\n").Append(SvgWriter.Element(figure.Drawing)).Append("<figcaption>").Escaped(figure.Caption)
-                    .Append("</figcaption>\n</figure>\n");
+                html.Append("<figure>\n<div class=\"wide\" role=\"region\" tabindex=\"0\" aria-label=\"").Escaped(figure.Caption).Append("\">")
+                    .Append(SvgWriter.Element(figure.Drawing)).Append("</div><figcaption>").Escaped(figure.Caption).Append("</figcaption>\n</figure>\n");
                 break;
             case Signatures signatures:
                 Write(signatures, html);
@@ -160,7 +160,7 @@ public static class SheetHtml
 
     private static void Write(Grid grid, StringBuilder html)
     {
-        html.Append("<div class=\"wide\"><table>\n<caption>").Escaped(grid.Caption).Append("</caption>\n<thead><tr>");
+        html.Append("<div class=\"wide\" role=\"region\" tabindex=\"0\" aria-label=\"").Escaped(grid.Caption).Append("\"><table>\n<caption>").Escaped(grid.Caption).Append("</caption>\n<thead><tr>");
         var total = grid.Columns.Sum(c => c.Share);
         foreach (var column in grid.Columns)
         {

@@ -19,13 +19,18 @@ internal static class Browsers
     /// </summary>
     /// <param name="service">The service, which listens on a port.</param>
     /// <param name="visit">The visit.</param>
-    public static async Task VisitAsync(Service service, Func<IPage, Task> visit)
+    public static Task VisitAsync(Service service, Func<IPage, Task> visit) => VisitAsync(service.ClientOptions.BaseAddress, visit);
+
+    /// <summary>Lets a test visit pages below an address, likewise.</summary>
+    /// <param name="root">The address; what is above it is elsewhere.</param>
+    /// <param name="visit">The visit.</param>
+    public static async Task VisitAsync(Uri root, Func<IPage, Task> visit)
     {
         using var playwright = await Playwright.CreateAsync().WaitAsync(Longest);
         var browser = await LaunchAsync(playwright);
         try
         {
-            await VisitAsync(service, browser, visit).WaitAsync(Longest);
+            await VisitAsync(root.ToString(), browser, visit).WaitAsync(Longest);
         }
         finally
         {
@@ -33,9 +38,8 @@ internal static class Browsers
         }
     }
 
-    private static async Task VisitAsync(Service service, IBrowser browser, Func<IPage, Task> visit)
+    private static async Task VisitAsync(string own, IBrowser browser, Func<IPage, Task> visit)
     {
-        var own = service.ClientOptions.BaseAddress.ToString();
         var complaints = new List<string>();
         var page = await browser.NewPageAsync();
         page.SetDefaultTimeout(PatienceMs);

@@ -9,7 +9,7 @@ public sealed class PagesInBrowserTests : IAsyncLifetime
 {
     private readonly Service service = new();
 
-    private static string[] Pages =>
+    internal static string[] Pages =>
     [
         Paths.Start,
         Paths.Rules,

@@ -1,0 +1,144 @@
+using System.Text;
+using Microsoft.Playwright;
+using RackCheck.Documents.Pages;
+using RackCheck.Testing;
+
+namespace RackCheck.Api.Tests.Docs;
+
+/// <summary>Each type of page on a desk and on a telephone, light and dark: no violation of WCAG 2.2 AA, nothing cut off at 320 px.</summary>
+public sealed class AccessibilityTests : IAsyncLifetime
+{
+    private const int Narrow = 320;
+    private static readonly (int Width, int Height)[] Windows = [(1440, 900), (390, 844)];
+
+    private readonly Service service = new();
+
+    public Task InitializeAsync()
+    {
+        service.UseKestrel(0);
+        service.StartServer();
+        return Task.CompletedTask;
+    }
+
+    public async Task DisposeAsync() => await service.DisposeAsync();
+
+    [BrowserFact]
+    public Task Page_has_no_violation_in_any_window_and_scheme() => Browsers.VisitAsync(service, async page =>
+    {
+        var violations = new List<string>();
+        foreach (var path in PagesInBrowserTests.Pages)
+        {
+            await page.GotoAsync(AddressOf(path));
+            await JudgeAsync(page, path, violations);
+        }
+
+        Assert.True(violations.Count == 0, string.Join(Environment.NewLine, violations));
+    });
+
+    [BrowserFact]
+    public Task Sheet_has_no_violation_in_any_window_and_scheme() => Browsers.VisitAsync(service, async page =>
+    {
+        var rack = Encoding.UTF8.GetBytes(Repository.Read("openapi", "examples", "rack-power-and-earth.json"));
+        var violations = new List<string>();
+        foreach (var document in (string[])["specification", "packing-list", "installation", "service"])
+        {
+            // The browser gets the answer to the POST, with its policy, as a page.
+            var answer = await service.PostAsync(rack, "/v1/specifications?document=" + document, accept: "text/html");
+            var address = AddressOf("sheets/" + document);
+            await page.RouteAsync(address, route => route.FulfillAsync(new()
+            {
+                Body = answer.Text,
+                ContentType = "text/html; charset=utf-8",
+                Headers = new Dictionary<string, string> { ["Content-Security-Policy"] = answer.Headers.GetValues("Content-Security-Policy").Single() },
+            }));
+            await page.GotoAsync(address);
+            await JudgeAsync(page, document, violations);
+        }
+
+        Assert.True(violations.Count == 0, string.Join(Environment.NewLine, violations));
+    });
+
+    [BrowserFact]
+    public Task Explorer_checks_a_rack_by_keyboard_alone() => Browsers.VisitAsync(service, async page =>
+    {
+        var violations = new List<string>();
+        foreach (var scheme in (ColorScheme[])[ColorScheme.Light, ColorScheme.Dark])
+        {
+            // The explorer chooses its scheme when it is loaded.
+            await page.SetViewportSizeAsync(Windows[0].Width, Windows[0].Height);
+            await page.EmulateMediaAsync(new() { ColorScheme = scheme });
+            await page.GotoAsync(AddressOf(Paths.Explorer + "/index.html"));
+            await page.ReloadAsync();
+            await page.Locator(".opblock").First.WaitForAsync();
+            await TabToAsync(page, ".opblock-summary-control");
+            await page.Keyboard.PressAsync("Enter");
+            await page.Locator("button.execute").WaitForAsync();
+            await TabToAsync(page, "button.execute");
+            await page.Keyboard.PressAsync("Enter");
+            await Assertions.Expect(page.Locator(".live-responses-table tbody .response-col_status").First)
+                .ToContainTextAsync("200", new() { Timeout = Browsers.PatienceMs });
+            await Axe.EnterAsync(page);
+            foreach (var (width, height) in Windows)
+            {
+                await page.SetViewportSizeAsync(width, height);
+                violations.AddRange((await Axe.ViolationsAsync(page, Axe.Standard)).Select(v => $"explorer, {width} px, {scheme}: {v}"));
+                await ShootAsync(page, "explorer", width, scheme);
+            }
+        }
+
+        await AddTooWideAsync(page, "explorer", violations);
+        Assert.True(violations.Count == 0, string.Join(Environment.NewLine, violations));
+    });
+
+    private static async Task TabToAsync(IPage page, string selector)
+    {
+        for (var i = 0; i < 60; i++)
+        {
+            await page.Keyboard.PressAsync("Tab");
+            if (await page.EvaluateAsync<bool>("s => document.activeElement.matches(s)", selector))
+            {
+                return;
+            }
+        }
+
+        Assert.Fail($"60 steps of the tabulator do not lead to {selector}");
+    }
+
+    // A change of the scheme changes colours only, so the other rules are asked once a window.
+    private static async Task JudgeAsync(IPage page, string path, List<string> violations)
+    {
+        await Axe.EnterAsync(page);
+        foreach (var (width, height) in Windows)
+        {
+            await page.SetViewportSizeAsync(width, height);
+            foreach (var (scheme, rules) in ((ColorScheme, string)[])[(ColorScheme.Light, Axe.All), (ColorScheme.Dark, Axe.Colours)])
+            {
+                await page.EmulateMediaAsync(new() { ColorScheme = scheme });
+                violations.AddRange((await Axe.ViolationsAsync(page, rules)).Select(v => $"{path}, {width} px, {scheme}: {v}"));
+                await ShootAsync(page, path, width, scheme);
+            }
+        }
+
+        await AddTooWideAsync(page, path, violations);
+    }
+
+    private static async Task ShootAsync(IPage page, string path, int width, ColorScheme scheme)
+    {
+        if (Environment.GetEnvironmentVariable("SHOTS") is { } folder)
+        {
+            await page.ScreenshotAsync(new() { Path = $"{folder}/{path.Replace('/', '-').Replace('?', '-')}-{width}-{scheme}.png", FullPage = true });
+        }
+    }
+
+    private static async Task AddTooWideAsync(IPage page, string path, List<string> violations)
+    {
+        await page.SetViewportSizeAsync(Narrow, Windows[1].Height);
+        var needed = await page.EvaluateAsync<int>("document.documentElement.scrollWidth");
+        if (needed > Narrow)
+        {
+            violations.Add($"{path} is {needed} px wide in a window of {Narrow} px");
+        }
+    }
+
+    private string AddressOf(string path) => new Uri(service.ClientOptions.BaseAddress, "/" + path).ToString();
+}
