@@ -58,8 +58,6 @@ internal static class DocsSetup
         app.MapFile("/docs/elevation.svg", ElevationsEndpoints.Svg, () => ElevationDrawing.Svg([Drawn(app.Services, Examples.Drawn)]));
         app.MapFile("/" + Paths.Drawing, ElevationsEndpoints.Svg, () => ElevationDrawing.Svg([Drawn(app.Services, SampleCode.Example)]));
         app.MapFile("/" + Paths.SideDrawing, ElevationsEndpoints.Svg, () => SideDrawing(app.Services));
-        app.MapFile($"/{Paths.Explorer}/{DocsPage.StylePath}", "text/css; charset=utf-8", () => Encoding.UTF8.GetBytes(DocsPage.Style));
-        app.MapFile($"/{Paths.Explorer}/{DocsPage.ScriptPath}", "text/javascript; charset=utf-8", () => Encoding.UTF8.GetBytes(DocsPage.Script));
         var site = new DocsSite(new DocsContent(
             app.Services.GetRequiredService<RackChecker>(),
             new Lazy<JsonElement>(() => JsonElement.Parse(contract.Value)),
@@ -122,8 +120,7 @@ internal static class DocsSetup
         options.DefaultModelsExpandDepth(0);
         options.DisplayRequestDuration();
         options.DisplayOperationId();
-        options.InjectStylesheet(DocsPage.StylePath);
-        options.InjectJavascript(DocsPage.ScriptPath);
-        options.ConfigObject.Plugins = [DocsPage.PlugIn];
+        options.InjectStylesheet(DocsSite.ExplorerStyle);
+        options.InjectJavascript(DocsSite.ExplorerScript);
     });
 }

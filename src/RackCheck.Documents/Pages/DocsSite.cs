@@ -27,6 +27,12 @@ public sealed record DocsFile(string MediaType, Func<byte[]> Make);
 /// <summary>The documentation: pages, style sheet, script, search index, tables as CSV, examples. Everything is made from the code that it documents.</summary>
 public sealed class DocsSite
 {
+    /// <summary>Name of the explorer's style sheet beside its page.</summary>
+    public const string ExplorerStyle = "explorer.css";
+
+    /// <summary>Name of the explorer's script beside its page.</summary>
+    public const string ExplorerScript = "explorer.js";
+
     private const string HtmlType = "text/html; charset=utf-8";
 
     private readonly Dictionary<string, DocsFile> files = new(StringComparer.Ordinal);
@@ -68,14 +74,25 @@ public sealed class DocsSite
 
     private void AddAssets()
     {
-        files[Paths.Style] = new DocsFile("text/css; charset=utf-8", () => Asset("site.css"));
-        files[Paths.Script] = new DocsFile("text/javascript; charset=utf-8", () => Asset("site.js"));
-        files[Paths.Icon] = new DocsFile("image/svg+xml", () => Asset("icon.svg"));
+        AddAsset(Paths.Style, "site.css");
+        AddAsset(Paths.Script, "site.js");
+        AddAsset(Paths.Icon, "icon.svg");
+        AddAsset($"{Paths.Explorer}/{ExplorerStyle}", ExplorerStyle);
+        AddAsset($"{Paths.Explorer}/{ExplorerScript}", ExplorerScript);
         foreach (var (name, json) in content.Examples)
         {
             files[$"{Paths.Examples}/{name}.json"] = new DocsFile("application/json; charset=utf-8", () => json);
         }
     }
+
+    private void AddAsset(string path, string name) => files[path] = new DocsFile(
+        Path.GetExtension(name) switch
+        {
+            ".css" => "text/css; charset=utf-8",
+            ".js" => "text/javascript; charset=utf-8",
+            _ => "image/svg+xml",
+        },
+        () => Asset(name));
 
     private void AddReference()
     {
