@@ -52,6 +52,7 @@ public sealed class DocsSite
             PageFrame.Service,
             StartPage.Summary,
             () => StartPage.Write(Encoding.UTF8.GetString(content.Examples[SampleCode.Example]), rules.Length));
+        Add(Paths.Workbench, "Workbench", WorkbenchPage.Summary, () => WorkbenchPage.Write(content.Examples.Keys));
         Add(Paths.Rules, "Rules", "All rules of the service, with filters.", () => RuleIndex.Write(rules));
         foreach (var rule in rules)
         {
@@ -77,6 +78,11 @@ public sealed class DocsSite
         AddAsset(Paths.Style, "site.css");
         AddAsset(Paths.Script, "site.js");
         AddAsset(Paths.Icon, "icon.svg");
+        foreach (var name in WorkbenchPage.Assets)
+        {
+            AddAsset(WorkbenchPage.AddressOf(name), "workbench/" + name);
+        }
+
         AddAsset($"{Paths.Explorer}/{ExplorerStyle}", ExplorerStyle);
         AddAsset($"{Paths.Explorer}/{ExplorerScript}", ExplorerScript);
         foreach (var (name, json) in content.Examples)
@@ -90,6 +96,7 @@ public sealed class DocsSite
         {
             ".css" => "text/css; charset=utf-8",
             ".js" => "text/javascript; charset=utf-8",
+            ".txt" => "text/plain; charset=utf-8",
             _ => "image/svg+xml",
         },
         () => Asset(name));

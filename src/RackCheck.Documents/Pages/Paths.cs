@@ -38,6 +38,9 @@ public static class Paths
     /// <summary>The explorer: every operation with a form to send it.</summary>
     public const string Explorer = "docs/explorer";
 
+    /// <summary>The workbench; its assets are below it.</summary>
+    public const string Workbench = "docs/workbench";
+
     /// <summary>Example requests; each is a file below it.</summary>
     public const string Examples = "docs/examples";
 

@@ -31,7 +31,8 @@ internal static class StartPage
         <div data-answer role="status"></div>
         <details><summary>The request</summary>
         {JsonListing.Plain(example)}</details>
-        <p><a href="{Root}{Paths.Explorer}/index.html#/Checks/checkRack">Open the operation in the explorer</a></p>
+        <p><a href="{Root}{Paths.Explorer}/index.html#/Checks/checkRack">Open the operation in the explorer</a> ·
+        {CaseLink.Check(Paths.Start, example, "Open the rack in the workbench")}</p>
         <h2 id="verdicts">Three verdicts</h2>
         {Html.Table("Verdicts", [new("Verdict"), new("When"), new("The order")], Verdicts())}
         <p>Each rule counts for the product or for the site, and each has its own verdict; <code>verdict</code> is the graver.
