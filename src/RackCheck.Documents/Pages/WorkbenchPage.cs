@@ -33,7 +33,6 @@ internal static class WorkbenchPage
         <label>Kind<select data-bench="kind"><option value="check">Rack</option><option value="basket">Basket</option><option value="proposal">Proposal</option></select></label>
         <label>Example<select data-bench="example"><option value="">Open an example</option>{examples.Order(StringComparer.Ordinal).Select(Option)}</select></label>
         <button type="button" class="main" data-bench="check" aria-keyshortcuts="Control+Enter">Check</button>
-        <button type="button" data-bench="undo" hidden>Undo</button>
         <button type="button" data-bench="share">Copy link</button>
         <label>View<select data-bench="view"><option>all</option><option>front</option><option>rear</option><option>side</option></select></label>
         <label class="key">API key, if one is needed<input data-bench="key" type="password" autocomplete="off"></label>
@@ -44,6 +43,7 @@ internal static class WorkbenchPage
         </div>
         <div role="status"><p data-bench="stale" hidden>The description has changed since it was checked.</p><div data-bench="verdict"></div>
         <div class="change" data-bench="change"></div></div>
+        <p data-bench="undoing" hidden><button type="button" data-bench="undo">Undo</button></p>
         <div data-bench="more"></div>
         <div data-bench="findings"></div>
         <div data-bench="questions"></div>

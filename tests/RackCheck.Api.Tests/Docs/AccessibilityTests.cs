@@ -29,6 +29,7 @@ public sealed class AccessibilityTests : IAsyncLifetime
         foreach (var path in PagesInBrowserTests.Pages)
         {
             await page.GotoAsync(AddressOf(path));
+            await PagesInBrowserTests.ShownAsync(page, path);
             await JudgeAsync(page, path, violations);
         }
 

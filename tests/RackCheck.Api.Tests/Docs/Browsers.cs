@@ -19,18 +19,21 @@ internal static class Browsers
     /// </summary>
     /// <param name="service">The service, which listens on a port.</param>
     /// <param name="visit">The visit.</param>
-    public static Task VisitAsync(Service service, Func<IPage, Task> visit) => VisitAsync(service.ClientOptions.BaseAddress, visit);
+    /// <param name="expected">Status of refusals that belong to the visit: a browser writes each to its console.</param>
+    public static Task VisitAsync(Service service, Func<IPage, Task> visit, int? expected = null) =>
+        VisitAsync(service.ClientOptions.BaseAddress, visit, expected);
 
     /// <summary>Lets a test visit pages below an address, likewise.</summary>
     /// <param name="root">The address; what is above it is elsewhere.</param>
     /// <param name="visit">The visit.</param>
-    public static async Task VisitAsync(Uri root, Func<IPage, Task> visit)
+    /// <param name="expected">Status of refusals that belong to the visit.</param>
+    public static async Task VisitAsync(Uri root, Func<IPage, Task> visit, int? expected = null)
     {
         using var playwright = await Playwright.CreateAsync().WaitAsync(Longest);
         var browser = await LaunchAsync(playwright);
         try
         {
-            await VisitAsync(root.ToString(), browser, visit).WaitAsync(Longest);
+            await VisitAsync(root.ToString(), browser, visit, expected).WaitAsync(Longest);
         }
         finally
         {
@@ -38,14 +41,14 @@ internal static class Browsers
         }
     }
 
-    private static async Task VisitAsync(string own, IBrowser browser, Func<IPage, Task> visit)
+    private static async Task VisitAsync(string own, IBrowser browser, Func<IPage, Task> visit, int? expected)
     {
         var complaints = new List<string>();
         var page = await browser.NewPageAsync();
         page.SetDefaultTimeout(PatienceMs);
         page.Console += (_, message) =>
         {
-            if (message.Type is "error" or "warning")
+            if (message.Type is "error" or "warning" && !(expected is { } status && message.Text.Contains($"status of {status}", StringComparison.Ordinal)))
             {
                 complaints.Add($"{page.Url}: {message.Text}");
             }

@@ -12,6 +12,7 @@ public sealed class PagesInBrowserTests : IAsyncLifetime
     internal static string[] Pages =>
     [
         Paths.Start,
+        Paths.Workbench,
         Paths.Rules,
         Paths.Rule(RuleSet.Default.All.First(r => r.Descriptor.Theme == "depth").Descriptor.Id),
         Paths.Reference,
@@ -43,6 +44,7 @@ public sealed class PagesInBrowserTests : IAsyncLifetime
                 await page.EmulateMediaAsync(new() { ColorScheme = scheme });
                 await page.SetViewportSizeAsync(width, 844);
                 await page.GotoAsync(AddressOf(path));
+                await ShownAsync(page, path);
                 var needed = await page.EvaluateAsync<int>("document.documentElement.scrollWidth");
                 Assert.True(needed <= width, $"{path} is {needed} px wide in a window of {width} px");
             }
@@ -53,6 +55,18 @@ public sealed class PagesInBrowserTests : IAsyncLifetime
         await page.Locator("[data-try] button").ClickAsync();
         await Assertions.Expect(page.Locator("[data-answer] .sign.hold")).ToBeVisibleAsync(new() { Timeout = Browsers.PatienceMs });
     });
+
+    /// <summary>Waits until a page shows what its script asks the service for.</summary>
+    /// <param name="page">The page.</param>
+    /// <param name="path">Its path.</param>
+    internal static async Task ShownAsync(IPage page, string path)
+    {
+        if (path == Paths.Workbench)
+        {
+            await page.Locator("[data-bench=bench]:not([aria-busy]) [data-bench=drawing] svg").WaitForAsync();
+            await page.Locator("[data-bench=questions] .card").First.WaitForAsync();
+        }
+    }
 
     private string AddressOf(string path) => new Uri(service.ClientOptions.BaseAddress, "/" + path).ToString();
 }

@@ -22,7 +22,12 @@ export class DrawnRack {
   // Lights a finding and items; nothing where both are left out.
   light(fingerprint, items = []) {
     for (const group of this.frame.querySelectorAll("[data-fingerprint], [data-item]")) {
-      group.classList.toggle("lit", group.dataset.fingerprint === fingerprint || items.includes(group.dataset.item));
+      group.classList.toggle("lit", Boolean((fingerprint && group.dataset.fingerprint === fingerprint) || items.includes(group.dataset.item)));
     }
+    const place = this.frame.querySelector("[data-fingerprint].lit, .lit")?.getBoundingClientRect();
+    if (!place) return;
+    const frame = this.frame.getBoundingClientRect();
+    if (place.bottom > frame.bottom || place.top < frame.top) this.frame.scrollTop += place.top - frame.top - frame.height / 3;
+    if (place.right > frame.right || place.left < frame.left) this.frame.scrollLeft += place.left - frame.left - frame.width / 3;
   }
 }

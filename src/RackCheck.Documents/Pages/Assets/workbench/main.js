@@ -12,6 +12,7 @@ const root = new URL(document.documentElement.dataset.root, location.href);
 const part = (name) => document.querySelector(`[data-bench="${name}"]`);
 const bench = part("bench");
 const schema = new Schema(new URL("openapi/v1.json", root));
+const isBeside = matchMedia("(min-width: 60rem) and (min-height: 40rem)");
 const undos = [];
 let kind = "check";
 let shown = null;
@@ -42,7 +43,7 @@ function showHelp(pointer) {
 // Lights what a finding or a question is about. Pointers of a basket or a proposal lead into the rack that was made, not into the request.
 function light(entry) {
   const pointers = entry?.pointers ?? [];
-  if (kind === "check") editor.light(pointers);
+  if (kind === "check") editor.light(pointers, pointers.length > 0 && isBeside.matches);
   const items = pointers.map((pointer) => partsOf(pointer)).filter(([list]) => list === "items").map(([, index]) => shown?.rack?.items?.[index]?.id);
   drawing.light(entry?.fingerprint, items);
 }
@@ -54,21 +55,37 @@ function reveal(finding, pointer) {
 }
 
 // Changes the description by a press of a button; it can be undone.
-function change(title, make, toKind = kind) {
+async function change(title, edit, toKind = kind) {
+  let text;
+  try {
+    text = layOut(edit(JSON.parse(editor.text())));
+  } catch (fault) {
+    part("change").replaceChildren(make("p", {}, `This does not fit the description as it stands. Check it again. ${fault.message}`));
+    part("change").scrollIntoView({ block: "nearest" });
+    return;
+  }
   undos.push({ title, text: editor.text(), kind });
-  setCase(toKind, layOut(make(JSON.parse(editor.text()))));
-  return check(title);
+  setCase(toKind, text);
+  await check(title);
+  toChange(part("undo"));
 }
 
-function apply(remedy) {
-  return change(remedy.title, (document) => patched(document, remedy.patch)).then(() => editor.light(remedy.patch.map((operation) => operation.path), true));
+// What was pressed is gone: the focus goes where the difference is said.
+function toChange(target) {
+  target.focus({ preventScroll: true });
+  part("verdict").scrollIntoView({ block: "start" });
 }
 
-function undo() {
+async function apply(remedy) {
+  await change(remedy.title, (document) => patched(document, remedy.patch));
+  editor.light(remedy.patch.map((operation) => operation.path), true);
+}
+
+async function undo() {
   const last = undos.pop();
-  if (!last) return;
   setCase(last.kind, last.text);
-  check("Undone: " + last.title).then(() => { if (undos.length === 0) part("check").focus(); });
+  await check("Undone: " + last.title);
+  toChange(part(undos.length > 0 ? "undo" : "check"));
 }
 
 function setCase(newKind, text) {
@@ -99,7 +116,7 @@ async function check(done = null) {
     if (!answer.ok) return refuse(body);
     const request = JSON.parse(text);
     shown = { kind, answer: body, request, rack: kinds[kind].rackOf(body, request), reports: kinds[kind].reportsOf(body) };
-    part("undo").hidden = undos.length === 0;
+    part("undoing").hidden = undos.length === 0;
     part("stale").hidden = true;
     editor.showFaults([]);
     showChange(done, before, shown);

@@ -1,0 +1,134 @@
+using Microsoft.Playwright;
+using RackCheck.Documents.Pages;
+using RackCheck.Testing;
+
+namespace RackCheck.Api.Tests.Docs;
+
+/// <summary>The workbench in a real browser.</summary>
+public sealed class WorkbenchTests : IAsyncLifetime
+{
+    private const string Finding = "[data-bench=findings] .card";
+    private readonly Service service = new();
+
+    public Task InitializeAsync()
+    {
+        service.UseKestrel(0);
+        service.StartServer();
+        return Task.CompletedTask;
+    }
+
+    public async Task DisposeAsync() => await service.DisposeAsync();
+
+    [BrowserFact]
+    public Task Remedy_is_applied_by_keyboard_undone_and_the_shared_link_gives_the_same() => Browsers.VisitAsync(service, async page =>
+    {
+        await page.GotoAsync(AddressOf(Paths.Workbench));
+        await page.Locator(Finding).First.WaitForAsync();
+        await page.Locator("[data-bench=drawing] svg").WaitForAsync();
+        var (address, text) = (page.Url, await TextAsync(page));
+        Assert.Contains("#check=", address, StringComparison.Ordinal);
+
+        // A finding lights its members and its place.
+        await page.Locator(Finding).First.HoverAsync();
+        await Assertions.Expect(page.Locator(".cm-lit").First).ToContainTextAsync("depthMm");
+        await page.Locator("[data-bench=drawing] g.lit[data-fingerprint]").First.WaitForAsync();
+
+        await page.Locator(Finding).First.Locator(".remedy").First.FocusAsync();
+        await page.Keyboard.PressAsync("Enter");
+        await Assertions.Expect(page.Locator("[data-bench=change]")).ToContainTextAsync("The verdict was hold and is review.");
+        await Assertions.Expect(page.Locator("[data-bench=change]")).ToContainTextAsync("/cabinet/depthMm: 800 → 1000");
+        await Assertions.Expect(page.Locator("[data-bench=undo]")).ToBeFocusedAsync();
+        Assert.Contains("\"depthMm\": 1000", await TextAsync(page), StringComparison.Ordinal);
+        var changed = (page.Url, Text: await TextAsync(page));
+
+        await page.Keyboard.PressAsync("Enter");
+        await Assertions.Expect(page.Locator("[data-bench=change]")).ToContainTextAsync("Undone");
+        Assert.Equal((address, text), (page.Url, await TextAsync(page)));
+
+        await page.GotoAsync("about:blank");
+        await page.GotoAsync(changed.Url);
+        await page.Locator(Finding).First.WaitForAsync();
+        Assert.Equal(changed.Text, await TextAsync(page));
+        await Assertions.Expect(page.Locator("[data-bench=verdict] .sign")).ToHaveTextAsync("review");
+    });
+
+    [BrowserFact]
+    public Task Question_is_answered_in_place() => Browsers.VisitAsync(service, async page =>
+    {
+        await OpenAsync(page, "rack-power-and-earth");
+        var card = page.Locator("[data-bench=questions] .card").Filter(new() { Has = page.Locator("[name='/site/delivery/liftingKg'], [name='/site/aisleFrontMm']") }).First;
+        var field = card.Locator("input").First;
+        var pointer = await field.GetAttributeAsync("name");
+        await field.FillAsync("1200");
+        await page.Keyboard.PressAsync("Enter");
+        await Assertions.Expect(page.Locator("[data-bench=change]")).ToContainTextAsync($"{pointer}: absent → 1200");
+        await Assertions.Expect(page.Locator($"[data-bench=questions] [name='{pointer}']")).ToHaveCountAsync(0);
+    });
+
+    [BrowserFact]
+    public Task Invalid_description_shows_its_faults_and_help_on_members() => Browsers.VisitAsync(
+        service,
+        async page =>
+        {
+            await page.GotoAsync(AddressOf(Paths.Workbench));
+            await page.Locator(Finding).First.WaitForAsync();
+            const string Text = """{\n  "cabinet": { "heightU": 42, "widthMm": 600,\n    "depthMm": -5 },\n  "colour": "red",\n  "items": []\n}""";
+            await page.EvaluateAsync($"async () => location.hash = await (await import('./workbench/case.js')).toFragment('check', `{Text}`)");
+            await Assertions.Expect(page.Locator("[data-bench=verdict] li")).ToHaveCountAsync(2);
+            await Assertions.Expect(page.Locator(".cm-lint-marker-error")).ToHaveCountAsync(2);
+
+            await page.Locator(".cm-line").Filter(new() { HasText = "depthMm" }).ClickAsync();
+            await page.Keyboard.PressAsync("Home");
+            await page.Keyboard.PressAsync("ArrowRight");
+            await Assertions.Expect(page.Locator("[data-bench=help]")).ToContainTextAsync("depthMm: number.");
+            await page.Keyboard.TypeAsync("!");
+            await Assertions.Expect(page.Locator("[data-bench=stale]")).ToBeHiddenAsync();
+            await Assertions.Expect(page.Locator(".cm-lint-marker-error")).ToHaveCountAsync(1);
+        },
+        expected: 422);
+
+    [BrowserFact]
+    public Task Basket_and_proposal_lead_to_a_rack() => Browsers.VisitAsync(service, async page =>
+    {
+        await OpenAsync(page, "basket-incomplete");
+        await Assertions.Expect(page.Locator("[data-bench=more]")).ToContainTextAsync("Lines to add");
+        await page.GetByText("Take the completed basket").ClickAsync();
+        await Assertions.Expect(page.Locator("[data-bench=change]")).ToContainTextAsync("The verdict was");
+        await page.GetByText("Check rack 1 by itself").ClickAsync();
+        await Assertions.Expect(page.Locator("[data-bench=kind]")).ToHaveValueAsync("check");
+
+        await OpenAsync(page, "proposal-own-equipment");
+        await Assertions.Expect(page.Locator("[data-bench=more]")).ToContainTextAsync("Alternative 1", new() { Timeout = Browsers.PatienceMs });
+        await page.Locator("[data-bench=drawing] svg").WaitForAsync();
+    });
+
+    [BrowserFact]
+    public Task Pages_open_their_racks_in_the_workbench() => Browsers.VisitAsync(service, async page =>
+    {
+        await page.GotoAsync(AddressOf(Paths.Rule("depth.cabinet-too-shallow")));
+        await page.GetByText("Open in the workbench").First.ClickAsync();
+        await Assertions.Expect(page.Locator(Finding).First).ToContainTextAsync("depth.cabinet-too-shallow");
+
+        // The page and the workbench lay out a rack alike.
+        await page.GotoAsync(AddressOf(Paths.Start));
+        var listing = await page.Locator("details pre[data-copy=json] code").TextContentAsync();
+        await page.GotoAsync(AddressOf(Paths.Workbench));
+        await page.Locator(Finding).First.WaitForAsync();
+        Assert.Equal(listing, await TextAsync(page));
+    });
+
+    private async Task OpenAsync(IPage page, string example)
+    {
+        await page.GotoAsync(AddressOf(Paths.Workbench));
+        await page.Locator(Finding).First.WaitForAsync();
+        var option = await page.Locator("[data-bench=example] option").Filter(new() { HasText = example }).First.GetAttributeAsync("value");
+        await page.Locator("[data-bench=example]").SelectOptionAsync(option!);
+        await Assertions.Expect(page.Locator("[data-bench=undoing]")).ToBeVisibleAsync(new() { Timeout = Browsers.PatienceMs });
+    }
+
+    // The editor draws only the lines in sight, so the text is read from the address, which holds the case.
+    private static Task<string> TextAsync(IPage page) =>
+        page.EvaluateAsync<string>("async () => (await (await import('./workbench/case.js')).fromFragment(location.hash)).text");
+
+    private string AddressOf(string path) => new Uri(service.ClientOptions.BaseAddress, "/" + path).ToString();
+}
