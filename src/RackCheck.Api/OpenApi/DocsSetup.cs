@@ -61,7 +61,7 @@ internal static class DocsSetup
         var site = new DocsSite(new DocsContent(
             app.Services.GetRequiredService<RackChecker>(),
             new Lazy<JsonElement>(() => JsonElement.Parse(contract.Value)),
-            Examples.Racks.ToDictionary(e => e.Name, e => e.Json, StringComparer.Ordinal),
+            Examples.Racks.AddRange(Examples.Baskets).AddRange(Examples.Proposals).ToDictionary(e => e.Name, e => e.Json, StringComparer.Ordinal),
             [.. ProblemKind.All.Select(Topic)],
             [.. FaultCodes.All.Select(c => new FaultTopic(c.Code, DocumentedMembers.Of(typeof(FaultCodes), c.Name)))]));
         foreach (var (path, file) in site.Files)

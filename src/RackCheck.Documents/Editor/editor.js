@@ -31,6 +31,7 @@ const colours = HighlightStyle.define([
   { tag: [tags.number, tags.bool, tags.null], color: "var(--warning)" },
 ]);
 
+const faultsSet = StateEffect.define();
 const setLit = StateEffect.define();
 const lit = StateField.define({
   create: () => Decoration.none,
@@ -120,7 +121,7 @@ export function createEditor({ parent, label, help, members, changed, run, moved
         linter((own) => [...(own.state.doc.length > 0 ? parseFaults(own) : []), ...faults.map(({ pointer, message }) => {
           const node = nodeAt(own.state.doc.toString(), pointer);
           return { from: node?.from ?? 0, to: node ? Math.min(node.to, own.state.doc.lineAt(node.from).to) : 0, severity: "error", message };
-        })]),
+        })], { needsRefresh: (update) => update.transactions.some((transaction) => transaction.effects.some((effect) => effect.is(faultsSet))) }),
         autocompletion({ override: [complete] }),
         hoverTooltip(async (own, position) => {
           const node = syntaxTree(own.state).resolveInner(position, 1);
@@ -143,7 +144,7 @@ export function createEditor({ parent, label, help, members, changed, run, moved
     focus: () => view.focus(),
     text: () => view.state.doc.toString(),
     setText: (text) => view.dispatch({ changes: { from: 0, to: view.state.doc.length, insert: text }, selection: { anchor: 0 } }),
-    showFaults(list) { faults = list; forceLinting(view); },
+    showFaults(list) { faults = list; view.dispatch({ effects: faultsSet.of(null) }); forceLinting(view); },
     // Lights the lines of members; goes to the first of them if asked to.
     light(pointers, isGoingThere = false) {
       const text = view.state.doc.toString();

@@ -11,6 +11,10 @@ public sealed class AccessibilityTests : IAsyncLifetime
     private const int Narrow = 320;
     private static readonly (int Width, int Height)[] Windows = [(1440, 900), (390, 844)];
 
+    // The members of a rack are like those of a problem, and take the engine ten times as long.
+    private static readonly string[] Pages =
+        [.. PagesInBrowserTests.Pages.Select(p => p.Replace("members/rack-description", "members/problem", StringComparison.Ordinal))];
+
     private readonly Service service = new();
 
     public Task InitializeAsync()
@@ -26,7 +30,7 @@ public sealed class AccessibilityTests : IAsyncLifetime
     public Task Page_has_no_violation_in_any_window_and_scheme() => Browsers.VisitAsync(service, async page =>
     {
         var violations = new List<string>();
-        foreach (var path in PagesInBrowserTests.Pages)
+        foreach (var path in Pages)
         {
             await page.GotoAsync(AddressOf(path));
             await PagesInBrowserTests.ShownAsync(page, path);

@@ -29,6 +29,7 @@ internal static class Browsers
     /// <param name="expected">Status of refusals that belong to the visit.</param>
     public static async Task VisitAsync(Uri root, Func<IPage, Task> visit, int? expected = null)
     {
+        Assertions.SetDefaultExpectTimeout(PatienceMs);
         using var playwright = await Playwright.CreateAsync().WaitAsync(Longest);
         var browser = await LaunchAsync(playwright);
         try

@@ -1,3 +1,4 @@
+using System.Security.Cryptography;
 using Microsoft.Playwright;
 using RackCheck.Documents.Pages;
 using RackCheck.Testing;
@@ -18,6 +19,14 @@ public sealed class WorkbenchTests : IAsyncLifetime
     }
 
     public async Task DisposeAsync() => await service.DisposeAsync();
+
+    [Fact]
+    public async Task Editor_is_made_of_its_sources()
+    {
+        var sources = new[] { "editor.js", "package-lock.json" }.SelectMany(n => File.ReadAllBytes(Repository.PathOf("src", "RackCheck.Documents", "Editor", n)));
+        var stamp = Convert.ToHexStringLower(SHA256.HashData([.. sources]))[..16];
+        Assert.Contains($"Editor/build of {stamp}.", (await service.GetAsync("/docs/workbench/editor.js")).Text[..300], StringComparison.Ordinal);
+    }
 
     [BrowserFact]
     public Task Remedy_is_applied_by_keyboard_undone_and_the_shared_link_gives_the_same() => Browsers.VisitAsync(service, async page =>
@@ -81,6 +90,7 @@ public sealed class WorkbenchTests : IAsyncLifetime
             await page.Keyboard.PressAsync("Home");
             await page.Keyboard.PressAsync("ArrowRight");
             await Assertions.Expect(page.Locator("[data-bench=help]")).ToContainTextAsync("depthMm: number.");
+            await page.Keyboard.PressAsync("Home");
             await page.Keyboard.TypeAsync("!");
             await Assertions.Expect(page.Locator("[data-bench=stale]")).ToBeHiddenAsync();
             await Assertions.Expect(page.Locator(".cm-lint-marker-error")).ToHaveCountAsync(1);

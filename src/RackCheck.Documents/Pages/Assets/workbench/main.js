@@ -182,10 +182,13 @@ const words = (value) => (value === undefined ? "absent" : JSON.stringify(value)
 
 function differences(from, to, pointer = "") {
   if (JSON.stringify(from) === JSON.stringify(to)) return [];
-  const isWhole = [from, to].some((value) => value === null || typeof value !== "object") || Array.isArray(from) !== Array.isArray(to);
+  // An object that is new or gone is told by its members; an entry of a list is told as a whole.
+  const isEntry = /\/\d+$/.test(pointer);
+  const [old, now] = [from, to].map((value) => (value === undefined && !isEntry ? {} : value));
+  const isWhole = [old, now].some((value) => value === null || typeof value !== "object") || Array.isArray(old) !== Array.isArray(now);
   if (isWhole) return [{ pointer: pointer || "/", from, to }];
-  return [...new Set([...Object.keys(from), ...Object.keys(to)])]
-    .flatMap((name) => differences(from[name], to[name], pointer + "/" + name.replaceAll("~", "~0").replaceAll("/", "~1")));
+  return [...new Set([...Object.keys(old), ...Object.keys(now)])]
+    .flatMap((name) => differences(old[name], now[name], pointer + "/" + name.replaceAll("~", "~0").replaceAll("/", "~1")));
 }
 
 async function draw(own) {
