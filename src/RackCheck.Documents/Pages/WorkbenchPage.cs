@@ -27,11 +27,14 @@ internal static class WorkbenchPage
         <script type="module" src="{Root}{AddressOf("main.js")}"></script>
         <h1>Workbench</h1>
         <p>{Summary} The case is kept in the address and nowhere else: copy the link to share it.</p>
-        <noscript><p>The workbench needs a script. The {PageFrame.Link(Paths.Workbench, Paths.Start, "quick start")} shows how to send a rack without one.</p></noscript>
+        <noscript><p>The workbench needs a script. The {PageFrame.Link(Paths.Workbench, Paths.Start, "quick start")} shows how to send a rack without
+        one.</p></noscript>
         <div class="bench" data-bench="bench" data-first="{First}" hidden>
         <div class="bar">
-        <label>Kind<select data-bench="kind"><option value="check">Rack</option><option value="basket">Basket</option><option value="proposal">Proposal</option></select></label>
-        <label>Example<select data-bench="example"><option value="">Open an example</option>{examples.Order(StringComparer.Ordinal).Select(Option)}</select></label>
+        <label>Kind<select data-bench="kind">
+        <option value="check">Rack</option><option value="basket">Basket</option><option value="proposal">Proposal</option></select></label>
+        <label>Example<select data-bench="example"><option value="">Open an example</option>
+        {examples.Order(StringComparer.Ordinal).Select(Option)}</select></label>
         <button type="button" class="main" data-bench="check" aria-keyshortcuts="Control+Enter">Check</button>
         <button type="button" data-bench="share">Copy link</button>
         <label>View<select data-bench="view"><option>all</option><option>front</option><option>rear</option><option>side</option></select></label>
@@ -39,7 +42,7 @@ internal static class WorkbenchPage
         </div>
         <div class="panes">
         <section aria-label="Description"><div class="pane editor" data-bench="editor"></div><p class="member" data-bench="help"></p></section>
-        <section aria-label="Drawing"><div class="pane drawing" data-bench="drawing" tabindex="0" role="region" aria-label="Drawing of the rack"></div></section>
+        <div class="pane drawing" data-bench="drawing" tabindex="0" role="region" aria-label="Drawing of the rack"></div>
         </div>
         <div role="status"><p data-bench="stale" hidden>The description has changed since it was checked.</p><div data-bench="verdict"></div>
         <div class="change" data-bench="change"></div></div>
@@ -48,7 +51,8 @@ internal static class WorkbenchPage
         <div data-bench="findings"></div>
         <div data-bench="questions"></div>
         <div class="small" data-bench="cautions"></div>
-        <p class="small">Control+Enter in the description checks it. The editor is made of <a href="{Root}{AddressOf("editor-licences.txt")}">packages under the MIT licence</a>.</p>
+        <p class="small">Control+Enter in the description checks it. The editor is made of
+        <a href="{Root}{AddressOf("editor-licences.txt")}">packages under the MIT licence</a>.</p>
         </div>
         """);
 

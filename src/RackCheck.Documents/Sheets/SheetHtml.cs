@@ -39,6 +39,9 @@ public static class SheetHtml
 
         """;
 
+    // What is wider than a telephone scrolls in a frame of its own, which the keyboard reaches; its name follows.
+    private const string WideStart = "<div class=\"wide\" role=\"region\" tabindex=\"0\" aria-label=\"";
+
     /// <summary>The style sheet of every page. Widths of columns are classes, as the policy of a page allows no style of an element.</summary>
     public static string Style { get; } =
         $"{Look}{string.Concat(Enumerable.Range(1, 100).Select(w => FormattableString.Invariant($".w{w}{{width:{w}%}}")))}\n";
@@ -126,7 +129,7 @@ public static class SheetHtml
                 Write(grid, html);
                 break;
             case Figure figure:
-                html.Append("<figure>\n<div class=\"wide\" role=\"region\" tabindex=\"0\" aria-label=\"").Escaped(figure.Caption).Append("\">")
+                html.Append("<figure>\n").Append(WideStart).Escaped(figure.Caption).Append("\">")
                     .Append(SvgWriter.Element(figure.Drawing)).Append("</div><figcaption>").Escaped(figure.Caption).Append("</figcaption>\n</figure>\n");
                 break;
             case Signatures signatures:
@@ -160,7 +163,7 @@ public static class SheetHtml
 
     private static void Write(Grid grid, StringBuilder html)
     {
-        html.Append("<div class=\"wide\" role=\"region\" tabindex=\"0\" aria-label=\"").Escaped(grid.Caption).Append("\"><table>\n<caption>").Escaped(grid.Caption).Append("</caption>\n<thead><tr>");
+        html.Append(WideStart).Escaped(grid.Caption).Append("\"><table>\n<caption>").Escaped(grid.Caption).Append("</caption>\n<thead><tr>");
         var total = grid.Columns.Sum(c => c.Share);
         foreach (var column in grid.Columns)
         {

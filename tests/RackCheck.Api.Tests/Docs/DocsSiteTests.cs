@@ -1,6 +1,7 @@
 using System.Buffers.Text;
 using System.IO.Compression;
 using System.Net;
+using System.Security.Cryptography;
 using System.Text.RegularExpressions;
 using RackCheck.Documents;
 using RackCheck.Documents.Pages;
@@ -108,6 +109,15 @@ public sealed partial class DocsSiteTests(Service service) : IClassFixture<Servi
         Assert.Equal(Repository.Read("openapi", "examples", SampleCode.Example + ".json"), (await service.GetAsync("/" + path)).Text);
         Assert.All(SampleCode.All, s => Assert.Contains(path, s.Code, StringComparison.Ordinal));
         Assert.All(SampleCode.All, s => Assert.Contains("v1/checks", s.Code, StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public async Task Editor_is_made_of_its_sources()
+    {
+        var sources = new[] { "editor.js", "package-lock.json" }
+            .SelectMany(n => File.ReadAllBytes(Repository.PathOf("src", "RackCheck.Documents", "Editor", n)));
+        var stamp = Convert.ToHexStringLower(SHA256.HashData([.. sources]))[..16];
+        Assert.Contains($"Editor/build of {stamp}.", (await service.GetAsync("/docs/workbench/editor.js")).Text[..300], StringComparison.Ordinal);
     }
 
     private static string Inflated(string code)

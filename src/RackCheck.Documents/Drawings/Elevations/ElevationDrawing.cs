@@ -66,8 +66,9 @@ public static class ElevationDrawing
         var canvas = new Canvas();
         var (right, bottom) = DrawViews(canvas, scene, views, Edge, floor);
         var sides = SidesOf(views);
-        var words = FormattableString.Invariant($"{char.ToUpperInvariant(sides[0])}{sides[1..]} of a 19-inch rack with its equipment: {rack.Posted.Items.Count} items, ")
-            + FormattableString.Invariant($"{rack.Report.Findings.Count} findings.");
+        var start = $"{char.ToUpperInvariant(sides[0])}{sides[1..]}";
+        var words = FormattableString.Invariant(
+            $"{start} of a 19-inch rack with its equipment: {rack.Posted.Items.Count} items, {rack.Report.Findings.Count} findings.");
         return new Drawing(right + Edge, bottom, TitleOf([rack]), words, canvas.Marks);
     }
 
