@@ -86,6 +86,39 @@ public sealed class WorkbenchTests : IAsyncLifetime
         },
         expected: 422);
 
+    // After the examples of RFC 6902, appendix A, and its errors: null where a patch does not apply.
+    [BrowserFact]
+    public Task Patch_is_applied_as_its_standard_says() => Browsers.VisitAsync(service, async page =>
+    {
+        (string Document, string Patch, string? Patched)[] cases =
+        [
+            ("""{"foo":"bar"}""", """[{"op":"add","path":"/baz","value":"qux"}]""", """{"foo":"bar","baz":"qux"}"""),
+            ("""{"foo":["bar","baz"]}""", """[{"op":"add","path":"/foo/1","value":"qux"}]""", """{"foo":["bar","qux","baz"]}"""),
+            ("""{"baz":"qux","foo":"bar"}""", """[{"op":"remove","path":"/baz"}]""", """{"foo":"bar"}"""),
+            ("""{"foo":["bar","qux","baz"]}""", """[{"op":"remove","path":"/foo/1"}]""", """{"foo":["bar","baz"]}"""),
+            ("""{"baz":"qux","foo":"bar"}""", """[{"op":"replace","path":"/baz","value":"boo"}]""", """{"baz":"boo","foo":"bar"}"""),
+            ("""{"foo":["all","cows","eat"]}""", """[{"op":"move","from":"/foo/0","path":"/foo/2"}]""", """{"foo":["cows","eat","all"]}"""),
+            ("""{"baz":"qux","foo":[1]}""", """[{"op":"test","path":"/foo/0","value":1}]""", """{"baz":"qux","foo":[1]}"""),
+            ("""{"baz":"qux"}""", """[{"op":"test","path":"/baz","value":"bar"}]""", null),
+            ("""{"foo":"bar"}""", """[{"op":"add","path":"/baz/bat","value":"qux"}]""", null),
+            ("""{"/":9,"~1":10}""", """[{"op":"test","path":"/~01","value":10}]""", """{"/":9,"~1":10}"""),
+            ("""{"foo":["bar"]}""", """[{"op":"add","path":"/foo/-","value":["abc","def"]}]""", """{"foo":["bar",["abc","def"]]}"""),
+            ("""{"foo":1}""", """[{"op":"add","path":"","value":{"bar":2}}]""", """{"bar":2}"""),
+            ("""{"foo":1}""", """[{"op":"remove","path":"/bar"}]""", null),
+        ];
+        await page.GotoAsync(AddressOf(Paths.Rules));
+        foreach (var (document, patch, patched) in cases)
+        {
+            var result = await page.EvaluateAsync<string?>($$"""
+                async () => {
+                  const { patched } = await import(new URL('workbench/json.js', location.href));
+                  try { return JSON.stringify(patched({{document}}, {{patch}})); } catch { return null; }
+                }
+                """);
+            Assert.Equal(patched, result);
+        }
+    });
+
     [BrowserFact]
     public Task Basket_and_proposal_lead_to_a_rack() => Browsers.VisitAsync(service, async page =>
     {

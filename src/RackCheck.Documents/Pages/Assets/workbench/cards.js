@@ -24,7 +24,9 @@ export function findingCard(finding, { root, light, reveal, apply }) {
     make("p", {}, finding.message),
     make("dl", { class: "facts" }, ...facts.flatMap(([name, value]) => [make("dt", {}, name), make("dd", {}, value)])),
     make("p", { class: "small" }, finding.safety ? "Safety rule " : "Rule ", link(root, "docs/rules/" + finding.rule, finding.rule)),
-    make("p", {}, ...finding.pointers.map((pointer) => button(pointer || "/", () => reveal(finding, pointer), { class: "pointer", "aria-label": `Show ${pointer} in the description` }))),
+    make("p", {}, ...finding.pointers.map((pointer) => (reveal
+      ? button(pointer || "/", () => reveal(finding, pointer), { class: "pointer", "aria-label": `Show ${pointer} in the description` })
+      : make("code", { class: "pointer" }, pointer)))),
     ...(apply ? finding.remedies.map((remedy) => make("p", {}, button(remedy.title, () => apply(remedy), { class: "remedy", "aria-label": "Apply remedy: " + remedy.title }))) : []));
   for (const event of ["pointerenter", "focusin"]) card.addEventListener(event, () => light(finding));
   for (const event of ["pointerleave", "focusout"]) card.addEventListener(event, () => light(null));

@@ -62,10 +62,16 @@ export function patched(document, operations) {
       else delete parent[name];
       return taken;
     };
+    // In place, so that a member keeps its line.
+    const put = (pointer, own) => {
+      const [parent, name] = at(pointer);
+      if (!Object.hasOwn(parent, name)) throw new Error(`There is nothing at ${pointer}.`);
+      parent[name] = structuredClone(own);
+    };
     const read = (pointer) => { const [parent, name] = at(pointer); return parent[name]; };
     if (op === "add") add(path, structuredClone(value));
     else if (op === "remove") take(path);
-    else if (op === "replace") { const [parent, name] = at(path); take(path); if (Array.isArray(parent)) add(path, structuredClone(value)); else parent[name] = structuredClone(value); }
+    else if (op === "replace") put(path, value);
     else if (op === "move") add(path, take(from));
     else if (op === "copy") add(path, structuredClone(read(from)));
     else if (op === "test" && JSON.stringify(read(path)) === JSON.stringify(value)) continue;

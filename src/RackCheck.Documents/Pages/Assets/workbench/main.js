@@ -145,7 +145,7 @@ async function showAnswer() {
   const findings = reports.flatMap((report) => report.findings);
   const questions = kind === "check" ? answer.questions : [];
   part("verdict").replaceChildren(...(answer.verdict ? [verdictLine(answer)] : []), make("p", {}, `${findings.length} findings, ${reports.flatMap((report) => report.questions).length} questions.`));
-  part("findings").replaceChildren(...titled("Findings", findings.map((finding) => findingCard(finding, { root, light, reveal, apply: kind === "check" ? apply : null }))));
+  part("findings").replaceChildren(...titled("Findings", findings.map((finding) => findingCard(finding, { root, light, ...(kind === "check" ? { reveal, apply } : {}) }))));
   const open = (rack) => change("Check one rack by itself", () => rack, "check");
   part("more").replaceChildren(...(kind === "basket" ? basketParts(answer, { open, take: (basket) => change("Take the completed basket", () => basket) })
     : kind === "proposal" ? proposalParts(answer, { open, light: (pointers) => editor.light(pointers, true) }) : []));
