@@ -6,7 +6,8 @@ using RackCheck.Testing;
 namespace RackCheck.Api.Tests.Docs;
 
 /// <summary>Each type of page on a desk and on a telephone, light and dark: no violation of WCAG 2.2 AA.</summary>
-public sealed class AccessibilityTests : IAsyncLifetime
+[Collection(Browsers.Name)]
+public sealed class AccessibilityTests(Browsers browsers)
 {
     private static readonly (int Width, int Height)[] Windows = [(1440, 900), (390, 844)];
 
@@ -14,24 +15,13 @@ public sealed class AccessibilityTests : IAsyncLifetime
     private static readonly string[] Pages =
         [.. PagesInBrowserTests.Pages.Select(p => p.Replace("members/rack-description", "members/problem", StringComparison.Ordinal))];
 
-    private readonly Service service = new();
-
-    public Task InitializeAsync()
-    {
-        service.UseKestrel(0);
-        service.StartServer();
-        return Task.CompletedTask;
-    }
-
-    public async Task DisposeAsync() => await service.DisposeAsync();
-
     [BrowserFact]
-    public Task Page_has_no_violation_in_any_window_and_scheme() => Browsers.VisitAsync(service, async page =>
+    public Task Page_has_no_violation_in_any_window_and_scheme() => browsers.VisitAsync(async page =>
     {
         var violations = new List<string>();
         foreach (var path in Pages)
         {
-            await page.GotoAsync(AddressOf(path));
+            await page.GotoAsync(browsers.AddressOf(path));
             await PagesInBrowserTests.ShownAsync(page, path);
             await JudgeAsync(page, path, violations);
         }
@@ -40,15 +30,15 @@ public sealed class AccessibilityTests : IAsyncLifetime
     });
 
     [BrowserFact]
-    public Task Sheet_has_no_violation_in_any_window_and_scheme() => Browsers.VisitAsync(service, async page =>
+    public Task Sheet_has_no_violation_in_any_window_and_scheme() => browsers.VisitAsync(async page =>
     {
         var rack = Encoding.UTF8.GetBytes(Repository.Read("openapi", "examples", "rack-power-and-earth.json"));
         var violations = new List<string>();
         foreach (var document in (string[])["specification", "packing-list", "installation", "service"])
         {
             // The browser gets the answer to the POST, with its policy, as a page.
-            var answer = await service.PostAsync(rack, "/v1/specifications?document=" + document, accept: "text/html");
-            var address = AddressOf("sheets/" + document);
+            var answer = await browsers.Service.PostAsync(rack, "/v1/specifications?document=" + document, accept: "text/html");
+            var address = browsers.AddressOf("sheets/" + document);
             await page.RouteAsync(address, route => route.FulfillAsync(new()
             {
                 Body = answer.Text,
@@ -64,16 +54,15 @@ public sealed class AccessibilityTests : IAsyncLifetime
     });
 
     [BrowserFact]
-    public Task Explorer_checks_a_rack_by_keyboard_alone() => Browsers.VisitAsync(service, async page =>
+    public Task Explorer_checks_a_rack_by_keyboard_alone() => browsers.VisitAsync(async page =>
     {
         var violations = new List<string>();
-        foreach (var scheme in (ColorScheme[])[ColorScheme.Light, ColorScheme.Dark])
+        foreach (var (scheme, rules) in ((ColorScheme, string)[])[(ColorScheme.Light, Axe.Standard), (ColorScheme.Dark, Axe.Colours)])
         {
             // The explorer chooses its scheme when it is loaded.
             await page.SetViewportSizeAsync(Windows[0].Width, Windows[0].Height);
             await page.EmulateMediaAsync(new() { ColorScheme = scheme });
-            await page.GotoAsync(AddressOf(Paths.Explorer + "/index.html"));
-            await page.ReloadAsync();
+            await page.GotoAsync(browsers.AddressOf(Paths.Explorer + "/index.html"));
             await page.Locator(".opblock").First.WaitForAsync();
             await TabToAsync(page, ".opblock-summary-control");
             await page.Keyboard.PressAsync("Enter");
@@ -86,8 +75,7 @@ public sealed class AccessibilityTests : IAsyncLifetime
             foreach (var (width, height) in Windows)
             {
                 await page.SetViewportSizeAsync(width, height);
-                violations.AddRange((await Axe.ViolationsAsync(page, Axe.Standard)).Select(v => $"explorer, {width} px, {scheme}: {v}"));
-                await ShootAsync(page, "explorer", width, scheme);
+                violations.AddRange((await Axe.ViolationsAsync(page, rules)).Select(v => $"explorer, {width} px, {scheme}: {v}"));
             }
         }
 
@@ -120,16 +108,7 @@ public sealed class AccessibilityTests : IAsyncLifetime
             {
                 await page.EmulateMediaAsync(new() { ColorScheme = scheme });
                 violations.AddRange((await Axe.ViolationsAsync(page, rules)).Select(v => $"{path}, {width} px, {scheme}: {v}"));
-                await ShootAsync(page, path, width, scheme);
             }
-        }
-    }
-
-    private static async Task ShootAsync(IPage page, string path, int width, ColorScheme scheme)
-    {
-        if (Environment.GetEnvironmentVariable("SHOTS") is { } folder)
-        {
-            await page.ScreenshotAsync(new() { Path = $"{folder}/{path.Replace('/', '-').Replace('?', '-')}-{width}-{scheme}.png", FullPage = true });
         }
     }
 
@@ -142,6 +121,4 @@ public sealed class AccessibilityTests : IAsyncLifetime
             violations.Add($"{path} is {needed} px wide in a window of {PagesInBrowserTests.Narrow} px");
         }
     }
-
-    private string AddressOf(string path) => new Uri(service.ClientOptions.BaseAddress, "/" + path).ToString();
 }

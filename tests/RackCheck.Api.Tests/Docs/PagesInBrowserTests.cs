@@ -5,12 +5,11 @@ using RackCheck.Rules;
 namespace RackCheck.Api.Tests.Docs;
 
 /// <summary>The pages of the documentation in a real browser, in the narrowest window.</summary>
-public sealed class PagesInBrowserTests : IAsyncLifetime
+[Collection(Browsers.Name)]
+public sealed class PagesInBrowserTests(Browsers browsers)
 {
     /// <summary>Width at which nothing may have to be scrolled sideways (WCAG 1.4.10), px.</summary>
     internal const int Narrow = 320;
-
-    private readonly Service service = new();
 
     internal static string[] Pages =>
     [
@@ -28,29 +27,20 @@ public sealed class PagesInBrowserTests : IAsyncLifetime
         Paths.Search + "?q=setback",
     ];
 
-    public Task InitializeAsync()
-    {
-        service.UseKestrel(0);
-        service.StartServer();
-        return Task.CompletedTask;
-    }
-
-    public async Task DisposeAsync() => await service.DisposeAsync();
-
     [BrowserFact]
-    public Task Page_fits_a_telephone_without_a_complaint() => Browsers.VisitAsync(service, async page =>
+    public Task Page_fits_a_telephone_without_a_complaint() => browsers.VisitAsync(async page =>
     {
         await page.SetViewportSizeAsync(Narrow, 844);
         foreach (var path in Pages)
         {
-            await page.GotoAsync(AddressOf(path));
+            await page.GotoAsync(browsers.AddressOf(path));
             await ShownAsync(page, path);
             var needed = await page.EvaluateAsync<int>("document.documentElement.scrollWidth");
             Assert.True(needed <= Narrow, $"{path} is {needed} px wide in a window of {Narrow} px");
         }
 
         await page.Locator(".hits li").First.WaitForAsync();
-        await page.GotoAsync(AddressOf(Paths.Start));
+        await page.GotoAsync(browsers.AddressOf(Paths.Start));
         await page.Locator("[data-try] button").ClickAsync();
         await Assertions.Expect(page.Locator("[data-answer] .sign.hold")).ToBeVisibleAsync(new() { Timeout = Browsers.PatienceMs });
     });
@@ -66,6 +56,4 @@ public sealed class PagesInBrowserTests : IAsyncLifetime
             await page.Locator("[data-bench=questions] .card").First.WaitForAsync();
         }
     }
-
-    private string AddressOf(string path) => new Uri(service.ClientOptions.BaseAddress, "/" + path).ToString();
 }

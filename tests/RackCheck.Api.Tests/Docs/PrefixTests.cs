@@ -4,26 +4,17 @@ using RackCheck.Documents.Pages;
 namespace RackCheck.Api.Tests.Docs;
 
 /// <summary>The documentation behind a proxy that takes a path prefix away.</summary>
-public sealed class PrefixTests : IAsyncLifetime
+[Collection(Browsers.Name)]
+public sealed class PrefixTests(Browsers browsers) : IAsyncLifetime
 {
-    private readonly Service service = new();
     private PrefixProxy proxy = null!;
 
-    public async Task InitializeAsync()
-    {
-        service.UseKestrel(0);
-        service.StartServer();
-        proxy = await PrefixProxy.StartAsync(service.ClientOptions.BaseAddress);
-    }
+    public async Task InitializeAsync() => proxy = await PrefixProxy.StartAsync(browsers.Root);
 
-    public async Task DisposeAsync()
-    {
-        await proxy.DisposeAsync();
-        await service.DisposeAsync();
-    }
+    public async Task DisposeAsync() => await proxy.DisposeAsync();
 
     [BrowserFact]
-    public Task Every_page_works_behind_a_prefix() => Browsers.VisitAsync(proxy.Root, async page =>
+    public Task Every_page_works_behind_a_prefix() => browsers.VisitAsync(proxy.Root, async page =>
     {
         var links = new SortedSet<string>(StringComparer.Ordinal);
         foreach (var path in PagesInBrowserTests.Pages)

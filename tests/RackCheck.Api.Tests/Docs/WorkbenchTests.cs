@@ -4,24 +4,14 @@ using RackCheck.Documents.Pages;
 namespace RackCheck.Api.Tests.Docs;
 
 /// <summary>The workbench in a real browser.</summary>
-public sealed class WorkbenchTests : IAsyncLifetime
+[Collection(Browsers.Name)]
+public sealed class WorkbenchTests(Browsers browsers)
 {
     private const string Finding = "[data-bench=findings] .card";
-    private readonly Service service = new();
-
-    public Task InitializeAsync()
-    {
-        service.UseKestrel(0);
-        service.StartServer();
-        return Task.CompletedTask;
-    }
-
-    public async Task DisposeAsync() => await service.DisposeAsync();
-
     [BrowserFact]
-    public Task Remedy_is_applied_by_keyboard_undone_and_the_shared_link_gives_the_same() => Browsers.VisitAsync(service, async page =>
+    public Task Remedy_is_applied_by_keyboard_undone_and_the_shared_link_gives_the_same() => browsers.VisitAsync(async page =>
     {
-        await page.GotoAsync(AddressOf(Paths.Workbench));
+        await page.GotoAsync(browsers.AddressOf(Paths.Workbench));
         await page.Locator(Finding).First.WaitForAsync();
         await page.Locator("[data-bench=drawing] svg").WaitForAsync();
         var (address, text) = (page.Url, await TextAsync(page));
@@ -52,7 +42,7 @@ public sealed class WorkbenchTests : IAsyncLifetime
     });
 
     [BrowserFact]
-    public Task Question_is_answered_in_place() => Browsers.VisitAsync(service, async page =>
+    public Task Question_is_answered_in_place() => browsers.VisitAsync(async page =>
     {
         await OpenAsync(page, "rack-power-and-earth");
         const string Pointer = "/site/delivery/liftingKg";
@@ -64,11 +54,10 @@ public sealed class WorkbenchTests : IAsyncLifetime
     });
 
     [BrowserFact]
-    public Task Invalid_description_shows_its_faults_and_help_on_members() => Browsers.VisitAsync(
-        service,
+    public Task Invalid_description_shows_its_faults_and_help_on_members() => browsers.VisitAsync(
         async page =>
         {
-            await page.GotoAsync(AddressOf(Paths.Workbench));
+            await page.GotoAsync(browsers.AddressOf(Paths.Workbench));
             await page.Locator(Finding).First.WaitForAsync();
             const string Text = """{\n  "cabinet": { "heightU": 42, "widthMm": 600,\n    "depthMm": -5 },\n  "colour": "red",\n  "items": []\n}""";
             await page.EvaluateAsync($"async () => location.hash = await (await import('./workbench/case.js')).toFragment('check', `{Text}`)");
@@ -88,7 +77,7 @@ public sealed class WorkbenchTests : IAsyncLifetime
 
     // After the examples of RFC 6902, appendix A, and its errors: null where a patch does not apply.
     [BrowserFact]
-    public Task Patch_is_applied_as_its_standard_says() => Browsers.VisitAsync(service, async page =>
+    public Task Patch_is_applied_as_its_standard_says() => browsers.VisitAsync(async page =>
     {
         (string Document, string Patch, string? Patched)[] cases =
         [
@@ -106,7 +95,7 @@ public sealed class WorkbenchTests : IAsyncLifetime
             ("""{"foo":1}""", """[{"op":"add","path":"","value":{"bar":2}}]""", """{"bar":2}"""),
             ("""{"foo":1}""", """[{"op":"remove","path":"/bar"}]""", null),
         ];
-        await page.GotoAsync(AddressOf(Paths.Rules));
+        await page.GotoAsync(browsers.AddressOf(Paths.Rules));
         foreach (var (document, patch, patched) in cases)
         {
             var result = await page.EvaluateAsync<string?>($$"""
@@ -120,7 +109,7 @@ public sealed class WorkbenchTests : IAsyncLifetime
     });
 
     [BrowserFact]
-    public Task Basket_and_proposal_lead_to_a_rack() => Browsers.VisitAsync(service, async page =>
+    public Task Basket_and_proposal_lead_to_a_rack() => browsers.VisitAsync(async page =>
     {
         await OpenAsync(page, "basket-incomplete");
         await Assertions.Expect(page.Locator("[data-bench=more]")).ToContainTextAsync("Lines to add");
@@ -135,23 +124,23 @@ public sealed class WorkbenchTests : IAsyncLifetime
     });
 
     [BrowserFact]
-    public Task Pages_open_their_racks_in_the_workbench() => Browsers.VisitAsync(service, async page =>
+    public Task Pages_open_their_racks_in_the_workbench() => browsers.VisitAsync(async page =>
     {
-        await page.GotoAsync(AddressOf(Paths.Rule("depth.cabinet-too-shallow")));
+        await page.GotoAsync(browsers.AddressOf(Paths.Rule("depth.cabinet-too-shallow")));
         await page.GetByText("Open in the workbench").First.ClickAsync();
         await Assertions.Expect(page.Locator(Finding).First).ToContainTextAsync("depth.cabinet-too-shallow");
 
         // The page and the workbench lay out a rack alike.
-        await page.GotoAsync(AddressOf(Paths.Start));
+        await page.GotoAsync(browsers.AddressOf(Paths.Start));
         var listing = await page.Locator("details pre[data-copy=json] code").TextContentAsync();
-        await page.GotoAsync(AddressOf(Paths.Workbench));
+        await page.GotoAsync(browsers.AddressOf(Paths.Workbench));
         await page.Locator(Finding).First.WaitForAsync();
         Assert.Equal(listing, await TextAsync(page));
     });
 
     private async Task OpenAsync(IPage page, string example)
     {
-        await page.GotoAsync(AddressOf(Paths.Workbench));
+        await page.GotoAsync(browsers.AddressOf(Paths.Workbench));
         await page.Locator(Finding).First.WaitForAsync();
         var option = await page.Locator("[data-bench=example] option").Filter(new() { HasText = example }).First.GetAttributeAsync("value");
         await page.Locator("[data-bench=example]").SelectOptionAsync(option!);
@@ -161,6 +150,4 @@ public sealed class WorkbenchTests : IAsyncLifetime
     // The editor draws only the lines in sight, so the text is read from the address, which holds the case.
     private static Task<string> TextAsync(IPage page) =>
         page.EvaluateAsync<string>("async () => (await (await import('./workbench/case.js')).fromFragment(location.hash)).text");
-
-    private string AddressOf(string path) => new Uri(service.ClientOptions.BaseAddress, "/" + path).ToString();
 }
