@@ -72,7 +72,7 @@ internal static class ElevationsEndpoints
             + "by feed, airflow, the depth stack of the deepest item, and the findings at their places with a legend. Takes one rack as a check does, up to "
             + "six racks, or a rack before and after a change, with what is new, goes and moved marked. Items are groups with `data-item`, `data-u` (as "
             + "given), `data-height-u` and `data-face`; findings have `data-fingerprint`. The same request gives the same bytes. "
-            + "![A rack elevation](/docs/elevation.svg)")
+            + "![A rack elevation](../../docs/elevation.svg)")
         .Accepts<RackDescription>("application/json")
         .Produces<string>(StatusCodes.Status200OK, Svg, Png)
         .ComputesIn(static pools => pools.Documents)

@@ -20,6 +20,7 @@ internal static class ProtocolServices
         services.AddRequestDecompression(options => options.DecompressionProviders.Remove("deflate"));
 
         // Problem documents are short and have to be cheap. Answers have no secret beside text that a caller chose.
+        services.AddSingleton<IResponseCompressionProvider, CompressionOnce>();
         services.AddResponseCompression(options =>
         {
             options.EnableForHttps = true;

@@ -4,15 +4,9 @@ using RackCheck.Documents.Pages;
 
 namespace RackCheck.Api.OpenApi;
 
-/// <summary>Style of the explorer, and the content security policy of the documentation.</summary>
+/// <summary>The content security policy of the documentation.</summary>
 internal static class DocsPage
 {
-    /// <summary>Name of the explorer's style sheet.</summary>
-    public const string StylePath = "page.css";
-
-    /// <summary>The service has one contract, so the bar for choosing a contract is hidden.</summary>
-    public const string Style = ".swagger-ui .topbar { display: none }";
-
     /// <summary>
     /// Everything comes from this service; nothing is loaded, framed or sent elsewhere. A picture in an answer is a blob. The first hash allows the one
     /// inline style of this version of the UI; after an update the browser test reports the new hash. The second allows the style of drawings on pages.

@@ -6,6 +6,7 @@ using RackCheck.Api.Access;
 using RackCheck.Api.Endpoints;
 using RackCheck.Api.Http;
 using RackCheck.Api.Reading;
+using RackCheck.Documents.Drawings;
 using RackCheck.Documents.Drawings.Elevations;
 using RackCheck.Documents.Pages;
 using RackCheck.Rules;
@@ -54,13 +55,13 @@ internal static class DocsSetup
             });
         var contract = new Lazy<byte[]>(() => Contract(app.Services.GetRequiredService<ISwaggerProvider>()));
         app.MapFile("/openapi/v1.json", "application/json; charset=utf-8", () => contract.Value);
-        app.MapFile("/docs/elevation.svg", ElevationsEndpoints.Svg, () => Picture(app.Services, Examples.Drawn));
-        app.MapFile("/" + Paths.Drawing, ElevationsEndpoints.Svg, () => Picture(app.Services, SampleCode.Example));
-        app.MapFile($"/{Paths.Explorer}/{DocsPage.StylePath}", "text/css; charset=utf-8", () => Encoding.UTF8.GetBytes(DocsPage.Style));
+        app.MapFile("/docs/elevation.svg", ElevationsEndpoints.Svg, () => ElevationDrawing.Svg([Drawn(app.Services, Examples.Drawn)]));
+        app.MapFile("/" + Paths.Drawing, ElevationsEndpoints.Svg, () => ElevationDrawing.Svg([Drawn(app.Services, SampleCode.Example)]));
+        app.MapFile("/" + Paths.SideDrawing, ElevationsEndpoints.Svg, () => SideDrawing(app.Services));
         var site = new DocsSite(new DocsContent(
             app.Services.GetRequiredService<RackChecker>(),
             new Lazy<JsonElement>(() => JsonElement.Parse(contract.Value)),
-            Examples.Racks.ToDictionary(e => e.Name, e => e.Json, StringComparer.Ordinal),
+            Examples.Racks.AddRange(Examples.Baskets).AddRange(Examples.Proposals).ToDictionary(e => e.Name, e => e.Json, StringComparer.Ordinal),
             [.. ProblemKind.All.Select(Topic)],
             [.. FaultCodes.All.Select(c => new FaultTopic(c.Code, DocumentedMembers.Of(typeof(FaultCodes), c.Name)))]));
         foreach (var (path, file) in site.Files)
@@ -88,14 +89,16 @@ internal static class DocsSetup
         return routes.MapGet(path, (Delegate)((HttpContext context) => answer.Value.WriteAsync(context))).RequireReader().ExcludeFromDescription();
     }
 
-    // The drawing of an example, to show what drawings look like.
-    private static byte[] Picture(IServiceProvider services, string name)
+    // An example with its report, to show what drawings look like.
+    private static DrawnRack Drawn(IServiceProvider services, string name)
     {
         var example = Examples.Racks.Single(e => e.Name == name);
         var rack = services.GetRequiredService<DescriptionReader>().Read(example.Json).Document!;
-        var drawn = DrawnRack.Of(ResolvedRack.Plain(rack), services.GetRequiredService<RackChecker>());
-        return ElevationDrawing.Svg([drawn]);
+        return DrawnRack.Of(ResolvedRack.Plain(rack), services.GetRequiredService<RackChecker>());
     }
+
+    private static byte[] SideDrawing(IServiceProvider services) =>
+        SvgWriter.Document(ElevationDrawing.Figure(Drawn(services, SampleCode.Example), ElevationView.Side)!);
 
     // It takes longer than a check.
     private static byte[] Contract(ISwaggerProvider provider)
@@ -117,6 +120,7 @@ internal static class DocsSetup
         options.DefaultModelsExpandDepth(0);
         options.DisplayRequestDuration();
         options.DisplayOperationId();
-        options.InjectStylesheet(DocsPage.StylePath);
+        options.InjectStylesheet(DocsSite.ExplorerStyle);
+        options.InjectJavascript(DocsSite.ExplorerScript);
     });
 }

@@ -21,6 +21,8 @@ internal static class OpenApiSetup
             {
                 Title = Title,
                 Version = "v1",
+
+                // Links are relative to the explorer's page: a service behind a path prefix does not know it.
                 Description = $"""
                     Checks the description of a 19-inch rack before it is ordered: layout, depth, load, power, earthing, cooling, cabling, service
                     and delivery. The response has findings that a program can act on, the figures behind them, the assumptions and what could
@@ -28,7 +30,7 @@ internal static class OpenApiSetup
 
                     {Cautions.General}
 
-                    Meaning and formula of each rule: [the rules](/docs/rules).
+                    Meaning and formula of each rule: [the rules](../../docs/rules).
 
                     Lengths are in mm, masses in kg, power in W, current in A, temperature in C, flow in m3/h; each member name ends with its unit.
 
@@ -42,13 +44,15 @@ internal static class OpenApiSetup
                     and is followed by v2 beside v1. New rulesets change findings, not the contract: GET /v1/rulesets.
 
                     **Problems.** Refusals are application/problem+json (RFC 9457). `type` is an address of this service with a page:
-                    [problem types](/docs/problems).
+                    [problem types](../../docs/problems).
 
                     An optional member of a request can have `x-default`, the value that its absence means, or `x-assumed`, the value that is assumed where
                     neither product data nor a range takes its place. The report lists assumptions.
                     """,
             });
-            options.AddServer(new OpenApiServer { Url = "/", Description = "This service" });
+            
+            // Relative to the address of the contract, so that it holds behind a path prefix too.
+            options.AddServer(new OpenApiServer { Url = "..", Description = "This service" });
             options.IncludeXmlComments(typeof(RackDescription).Assembly);
             options.IncludeXmlComments(typeof(OpenApiSetup).Assembly);
             options.SupportNonNullableReferenceTypes();

@@ -27,6 +27,12 @@ public sealed record DocsFile(string MediaType, Func<byte[]> Make);
 /// <summary>The documentation: pages, style sheet, script, search index, tables as CSV, examples. Everything is made from the code that it documents.</summary>
 public sealed class DocsSite
 {
+    /// <summary>Name of the explorer's style sheet beside its page.</summary>
+    public const string ExplorerStyle = "explorer.css";
+
+    /// <summary>Name of the explorer's script beside its page.</summary>
+    public const string ExplorerScript = "explorer.js";
+
     private const string HtmlType = "text/html; charset=utf-8";
 
     private readonly Dictionary<string, DocsFile> files = new(StringComparer.Ordinal);
@@ -46,6 +52,7 @@ public sealed class DocsSite
             PageFrame.Service,
             StartPage.Summary,
             () => StartPage.Write(Encoding.UTF8.GetString(content.Examples[SampleCode.Example]), rules.Length));
+        Add(Paths.Workbench, "Workbench", WorkbenchPage.Summary, () => WorkbenchPage.Write(content.Examples.Keys));
         Add(Paths.Rules, "Rules", "All rules of the service, with filters.", () => RuleIndex.Write(rules));
         foreach (var rule in rules)
         {
@@ -68,14 +75,31 @@ public sealed class DocsSite
 
     private void AddAssets()
     {
-        files[Paths.Style] = new DocsFile("text/css; charset=utf-8", () => Asset("site.css"));
-        files[Paths.Script] = new DocsFile("text/javascript; charset=utf-8", () => Asset("site.js"));
-        files[Paths.Icon] = new DocsFile("image/svg+xml", () => Asset("icon.svg"));
+        AddAsset(Paths.Style, "site.css");
+        AddAsset(Paths.Script, "site.js");
+        AddAsset(Paths.Icon, "icon.svg");
+        foreach (var name in WorkbenchPage.Assets)
+        {
+            AddAsset(WorkbenchPage.AddressOf(name), "workbench/" + name);
+        }
+
+        AddAsset($"{Paths.Explorer}/{ExplorerStyle}", ExplorerStyle);
+        AddAsset($"{Paths.Explorer}/{ExplorerScript}", ExplorerScript);
         foreach (var (name, json) in content.Examples)
         {
             files[$"{Paths.Examples}/{name}.json"] = new DocsFile("application/json; charset=utf-8", () => json);
         }
     }
+
+    private void AddAsset(string path, string name) => files[path] = new DocsFile(
+        Path.GetExtension(name) switch
+        {
+            ".css" => "text/css; charset=utf-8",
+            ".js" => "text/javascript; charset=utf-8",
+            ".txt" => "text/plain; charset=utf-8",
+            _ => "image/svg+xml",
+        },
+        () => Asset(name));
 
     private void AddReference()
     {

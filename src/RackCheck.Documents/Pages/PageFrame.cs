@@ -10,7 +10,7 @@ internal static class PageFrame
 
     private static readonly (string Path, string Name)[] Menu =
     [
-        (Paths.Start, "Start"), (Paths.Rules, "Rules"), (Paths.Reference, "Reference"), (Paths.Explorer, "Explorer"),
+        (Paths.Start, "Start"), (Paths.Rules, "Rules"), (Paths.Reference, "Reference"), (Paths.Workbench, "Workbench"), (Paths.Explorer, "Explorer"),
     ];
 
     /// <summary>Writes a page.</summary>

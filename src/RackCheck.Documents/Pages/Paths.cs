@@ -38,6 +38,9 @@ public static class Paths
     /// <summary>The explorer: every operation with a form to send it.</summary>
     public const string Explorer = "docs/explorer";
 
+    /// <summary>The workbench; its assets are below it.</summary>
+    public const string Workbench = "docs/workbench";
+
     /// <summary>Example requests; each is a file below it.</summary>
     public const string Examples = "docs/examples";
 
@@ -52,6 +55,9 @@ public static class Paths
 
     /// <summary>Drawing of the start page.</summary>
     public const string Drawing = "docs/start.svg";
+
+    /// <summary>The same rack from the side alone, for narrow windows.</summary>
+    public const string SideDrawing = "docs/start-side.svg";
 
     /// <summary>The page of a rule.</summary>
     /// <param name="id">Id of the rule.</param>

@@ -34,8 +34,10 @@ internal sealed class RuleArticle(ContractTypes types, RackChecker checker)
             {Finding(rule)}
             <h2>Racks</h2>
             <p>The lines in which the two racks differ are marked.</p>
-            <div class="columns"><section><h3>This rack breaks the rule</h3>{fails}</section>
-            <section><h3>This rack is at the limit and passes</h3>{passes}</section></div>
+            <div class="columns"><section><h3>This rack breaks the rule</h3>{fails}
+            <p>{CaseLink.Check(path, rule.FailingRack, "Open in the workbench")}</p></section>
+            <section><h3>This rack is at the limit and passes</h3>{passes}
+            <p>{CaseLink.Check(path, rule.PassingRack, "Open in the workbench")}</p></section></div>
             <h2>Remedies</h2>
             {Html.List(rule.Remedies)}
             <p class="small">A report offers a remedy as a JSON patch, and only if all rules find that the finding is gone and no error is new.</p>

@@ -15,6 +15,7 @@ internal sealed class SearchPage
     /// <param name="faults">Codes of faults.</param>
     public SearchPage(IEnumerable<RuleDescriptor> rules, ContractTypes types, IEnumerable<ProblemTopic> problems, IEnumerable<FaultTopic> faults)
     {
+        entries.Add(new Entry("page", "Workbench", Paths.Workbench, WorkbenchPage.Summary));
         entries.AddRange(ConceptsPage.All.Select(c => new Entry("concept", c.Title, $"{Paths.Concepts}#{c.Id}", "")));
         entries.AddRange(Glossary.All.Select(g => new Entry("dimension", g.Title, $"{Paths.Dimensions}#{g.Id}", g.Text)));
         entries.AddRange(rules.Select(r => new Entry("rule", r.Title, Paths.Rule(r.Id), $"{r.Id} {r.What}")));

@@ -19,10 +19,11 @@ internal static class StartPage
         <p>The answer has findings that a program can act on. Each has its arithmetic and its sources, remedies are verified before they are offered, and
         everything assumed or missing is listed. {rules} {Link(Paths.Rules, "rules")} check layout, depth, load, power, earthing, cooling, cabling, service and
         delivery.</p>
-        <figure class="figure drawing" tabindex="0" role="group" aria-label="Drawing of a checked rack">
-        <a href="{Root}{Paths.Drawing}"><img src="{Root}{Paths.Drawing}"
-        alt="Front, rear and side elevation of a cabinet; the equipment is too deep for its doors, and the finding is marked in the side view"
-        width="1148" height="1040"></a>
+        <figure class="figure drawing">
+        <a href="{Root}{Paths.Drawing}"><picture><source media="(max-width: 40rem)" srcset="{Root}{Paths.SideDrawing}" width="600" height="1000">
+        <img src="{Root}{Paths.Drawing}"
+        alt="Elevation of a cabinet; the equipment is too deep for its doors, and the finding is marked in the side view"
+        width="1148" height="1040"></picture></a>
         <figcaption>A checked rack, drawn by <code>POST /v1/elevations</code>. Finding 1: the doors do not close.</figcaption></figure>
         <h2 id="try">Try this rack</h2>
         <p>It is the rack of the drawing: three items in a cabinet 800 mm deep.</p>
@@ -30,7 +31,8 @@ internal static class StartPage
         <div data-answer role="status"></div>
         <details><summary>The request</summary>
         {JsonListing.Plain(example)}</details>
-        <p><a href="{Root}{Paths.Explorer}/index.html#/Checks/checkRack">Open the operation in the explorer</a></p>
+        <p><a href="{Root}{Paths.Explorer}/index.html#/Checks/checkRack">Open the operation in the explorer</a> ·
+        {CaseLink.Check(Paths.Start, example, "Open the rack in the workbench")}</p>
         <h2 id="verdicts">Three verdicts</h2>
         {Html.Table("Verdicts", [new("Verdict"), new("When"), new("The order")], Verdicts())}
         <p>Each rule counts for the product or for the site, and each has its own verdict; <code>verdict</code> is the graver.
@@ -73,7 +75,7 @@ internal static class StartPage
 
     private static Html Sample((string Language, string Name, string Code) sample, bool isOpen) => Html.Of($"""
         <details name="sample"{new Html(isOpen ? " open" : "")}><summary>{sample.Language}</summary>
-        <pre tabindex="0" data-copy="{sample.Name}" data-base="{SampleCode.Base}"><code>{sample.Code}</code></pre></details>
+        <pre data-copy="{sample.Name}" data-base="{SampleCode.Base}"><code>{sample.Code}</code></pre></details>
 
         """);
 }

@@ -35,9 +35,12 @@ public static class SheetHtml
         .sign td{height:14mm}
         .wide{overflow-x:auto}
         @media print{body{max-width:none;margin:0;padding:0;font-size:8.5pt}table{font-size:7.5pt}.wide{overflow:visible}}
-        @media screen and (max-width:600px){dl{grid-template-columns:1fr}.wide table{min-width:150mm}}
+        @media screen and (max-width:600px){dl{grid-template-columns:1fr}.wide table{min-width:180mm}.wide svg{min-width:150mm}}
 
         """;
+
+    // What is wider than a telephone scrolls in a frame of its own, which the keyboard reaches; its name follows.
+    private const string WideStart = "<div class=\"wide\" role=\"region\" tabindex=\"0\" aria-label=\"";
 
     /// <summary>The style sheet of every page. Widths of columns are classes, as the policy of a page allows no style of an element.</summary>
     public static string Style { get; } =
@@ -126,8 +129,8 @@ public static class SheetHtml
                 Write(grid, html);
                 break;
             case Figure figure:
-                html.Append("<figure>\n").Append(SvgWriter.Element(figure.Drawing)).Append("<figcaption>").Escaped(figure.Caption)
-                    .Append("</figcaption>\n</figure>\n");
+                html.Append("<figure>\n").Append(WideStart).Escaped(figure.Caption).Append("\">")
+                    .Append(SvgWriter.Element(figure.Drawing)).Append("</div><figcaption>").Escaped(figure.Caption).Append("</figcaption>\n</figure>\n");
                 break;
             case Signatures signatures:
                 Write(signatures, html);
@@ -160,7 +163,7 @@ public static class SheetHtml
 
     private static void Write(Grid grid, StringBuilder html)
     {
-        html.Append("<div class=\"wide\"><table>\n<caption>").Escaped(grid.Caption).Append("</caption>\n<thead><tr>");
+        html.Append(WideStart).Escaped(grid.Caption).Append("\"><table>\n<caption>").Escaped(grid.Caption).Append("</caption>\n<thead><tr>");
         var total = grid.Columns.Sum(c => c.Share);
         foreach (var column in grid.Columns)
         {

@@ -2,9 +2,13 @@ using Microsoft.Playwright;
 
 namespace RackCheck.Api.Tests.Docs;
 
-/// <summary>The browser of the tests.</summary>
-internal static class Browsers
+/// <summary>Tests that drive a browser share one, and one service that listens on a port: to start them takes longer than most visits.</summary>
+[CollectionDefinition(Name)]
+public sealed class Browsers : IAsyncLifetime, ICollectionFixture<Browsers>
 {
+    /// <summary>Name of the collection.</summary>
+    public const string Name = "Browser";
+
     /// <summary>
     /// Longest wait for one thing, ms: the first proposal of a service is slow on a busy machine, and so is the browser that shows its answer.
     /// </summary>
@@ -13,35 +17,66 @@ internal static class Browsers
     // Some calls of the browser have no time limit of their own. A browser that hangs must not hold the run.
     private static readonly TimeSpan Longest = TimeSpan.FromMinutes(8);
 
-    /// <summary>
-    /// Lets a test visit pages of a service and fails where a page complains: an error or a warning in the console, a fault of a script, or anything that
-    /// is loaded from elsewhere.
-    /// </summary>
-    /// <param name="service">The service, which listens on a port.</param>
-    /// <param name="visit">The visit.</param>
-    public static async Task VisitAsync(Service service, Func<IPage, Task> visit)
+    private IPlaywright? playwright;
+    private IBrowser? browser;
+
+    /// <summary>The service in this process.</summary>
+    public Service Service { get; } = new();
+
+    /// <summary>Address of the service.</summary>
+    public Uri Root => Service.ClientOptions.BaseAddress;
+
+    public async Task InitializeAsync()
     {
-        using var playwright = await Playwright.CreateAsync().WaitAsync(Longest);
-        var browser = await LaunchAsync(playwright);
-        try
+        Service.UseKestrel(0);
+        Service.StartServer();
+        if (File.Exists(BrowserFactAttribute.Browser))
         {
-            await VisitAsync(service, browser, visit).WaitAsync(Longest);
-        }
-        finally
-        {
-            await browser.CloseAsync().WaitAsync(TimeSpan.FromMilliseconds(PatienceMs));
+            Assertions.SetDefaultExpectTimeout(PatienceMs);
+            playwright = await Playwright.CreateAsync().WaitAsync(Longest);
+            browser = await LaunchAsync(playwright).WaitAsync(Longest);
         }
     }
 
-    private static async Task VisitAsync(Service service, IBrowser browser, Func<IPage, Task> visit)
+    public async Task DisposeAsync()
     {
-        var own = service.ClientOptions.BaseAddress.ToString();
+        if (browser is not null)
+        {
+            await browser.CloseAsync().WaitAsync(TimeSpan.FromMilliseconds(PatienceMs));
+        }
+
+        playwright?.Dispose();
+        await Service.DisposeAsync();
+    }
+
+    /// <summary>Address of a page.</summary>
+    /// <param name="path">Its path, without a slash in front.</param>
+    public string AddressOf(string path) => new Uri(Root, "/" + path).ToString();
+
+    /// <summary>
+    /// Lets a test visit pages of the service and fails where a page complains: an error or a warning in the console, a fault of a script, or anything that
+    /// is loaded from elsewhere.
+    /// </summary>
+    /// <param name="visit">The visit.</param>
+    /// <param name="expected">Status of refusals that belong to the visit: a browser writes each to its console.</param>
+    public Task VisitAsync(Func<IPage, Task> visit, int? expected = null) => VisitAsync(Root, visit, expected);
+
+    /// <summary>Lets a test visit pages below an address, likewise.</summary>
+    /// <param name="root">The address; what is above it is elsewhere.</param>
+    /// <param name="visit">The visit.</param>
+    /// <param name="expected">Status of refusals that belong to the visit.</param>
+    public Task VisitAsync(Uri root, Func<IPage, Task> visit, int? expected = null) =>
+        VisitAsync(root.ToString(), browser!, visit, expected).WaitAsync(Longest);
+
+    private static async Task VisitAsync(string own, IBrowser browser, Func<IPage, Task> visit, int? expected)
+    {
         var complaints = new List<string>();
-        var page = await browser.NewPageAsync();
+        await using var context = await browser.NewContextAsync();
+        var page = await context.NewPageAsync();
         page.SetDefaultTimeout(PatienceMs);
         page.Console += (_, message) =>
         {
-            if (message.Type is "error" or "warning")
+            if (message.Type is "error" or "warning" && !(expected is { } status && message.Text.Contains($"status of {status}", StringComparison.Ordinal)))
             {
                 complaints.Add($"{page.Url}: {message.Text}");
             }

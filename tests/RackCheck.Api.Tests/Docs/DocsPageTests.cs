@@ -3,23 +3,13 @@ using Microsoft.Playwright;
 namespace RackCheck.Api.Tests.Docs;
 
 /// <summary>The explorer in a real browser.</summary>
-public sealed class DocsPageTests : IAsyncLifetime
+[Collection(Browsers.Name)]
+public sealed class DocsPageTests(Browsers browsers)
 {
     private const int Operations = 14;
 
-    private readonly Service service = new();
-
-    public Task InitializeAsync()
-    {
-        service.UseKestrel(0);
-        service.StartServer();
-        return Task.CompletedTask;
-    }
-
-    public async Task DisposeAsync() => await service.DisposeAsync();
-
     [BrowserFact]
-    public Task Operation_runs_with_one_click_on_its_example() => Browsers.VisitAsync(service, async page =>
+    public Task Operation_runs_with_one_click_on_its_example() => browsers.VisitAsync(async page =>
     {
         await OpenAsync(page);
         Assert.Equal("Rack check service", await page.TitleAsync());
@@ -39,7 +29,7 @@ public sealed class DocsPageTests : IAsyncLifetime
     });
 
     [BrowserFact]
-    public Task Explorer_satisfies_its_policy_and_loads_nothing_external() => Browsers.VisitAsync(service, async page =>
+    public Task Explorer_satisfies_its_policy_and_loads_nothing_external() => browsers.VisitAsync(async page =>
     {
         await OpenAsync(page);
         Assert.False(await page.Locator(".topbar").IsVisibleAsync());
@@ -47,7 +37,7 @@ public sealed class DocsPageTests : IAsyncLifetime
 
     private async Task OpenAsync(IPage page)
     {
-        await page.GotoAsync(new Uri(service.ClientOptions.BaseAddress, "/docs/explorer/index.html").ToString());
+        await page.GotoAsync(browsers.AddressOf("docs/explorer/index.html"));
         await page.Locator(".opblock").First.WaitForAsync();
     }
 }

@@ -1,4 +1,7 @@
+using System.Buffers.Text;
+using System.IO.Compression;
 using System.Net;
+using System.Security.Cryptography;
 using System.Text.RegularExpressions;
 using RackCheck.Documents;
 using RackCheck.Documents.Pages;
@@ -10,7 +13,9 @@ namespace RackCheck.Api.Tests.Docs;
 /// <summary>The pages of the documentation.</summary>
 public sealed partial class DocsSiteTests(Service service) : IClassFixture<Service>
 {
-    private static readonly HashSet<string> Void = ["meta", "link", "input", "br", "img"];
+    private const string Case = "#check=";
+
+    private static readonly HashSet<string> Void = ["meta", "link", "input", "br", "img", "source"];
 
     [Fact]
     public async Task Every_link_of_every_page_leads_somewhere()
@@ -45,7 +50,10 @@ public sealed partial class DocsSiteTests(Service service) : IClassFixture<Servi
             }
         }
 
-        foreach (var (from, to) in links.Where(l => l.To.Fragment.Length > 1 && !l.To.Fragment.StartsWith("#/", StringComparison.Ordinal)))
+        var cases = links.Where(l => l.To.Fragment.StartsWith(Case, StringComparison.Ordinal)).ToList();
+        Assert.True(cases.Count > RuleSet.Default.All.Length, $"only {cases.Count} racks to open in the workbench");
+        Assert.All(cases, c => Assert.Equal('{', Inflated(c.To.Fragment[Case.Length..])[0]));
+        foreach (var (from, to) in links.Except(cases).Where(l => l.To.Fragment.Length > 1 && !l.To.Fragment.StartsWith("#/", StringComparison.Ordinal)))
         {
             Assert.True(pages[to.AbsolutePath].Text.Contains($" id=\"{to.Fragment[1..]}\"", StringComparison.Ordinal), $"{from}: nothing at {to}");
         }
@@ -101,6 +109,22 @@ public sealed partial class DocsSiteTests(Service service) : IClassFixture<Servi
         Assert.Equal(Repository.Read("openapi", "examples", SampleCode.Example + ".json"), (await service.GetAsync("/" + path)).Text);
         Assert.All(SampleCode.All, s => Assert.Contains(path, s.Code, StringComparison.Ordinal));
         Assert.All(SampleCode.All, s => Assert.Contains("v1/checks", s.Code, StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public async Task Editor_is_made_of_its_sources()
+    {
+        var sources = new[] { "editor.js", "package-lock.json" }
+            .SelectMany(n => File.ReadAllBytes(Repository.PathOf("src", "RackCheck.Documents", "Editor", n)));
+        var stamp = Convert.ToHexStringLower(SHA256.HashData([.. sources]))[..16];
+        Assert.Contains($"Editor/build of {stamp}.", (await service.GetAsync("/docs/workbench/editor.js")).Text[..300], StringComparison.Ordinal);
+    }
+
+    private static string Inflated(string code)
+    {
+        using var stream = new DeflateStream(new MemoryStream(Base64Url.DecodeFromChars(code)), CompressionMode.Decompress);
+        using var reader = new StreamReader(stream);
+        return reader.ReadToEnd();
     }
 
     // Each tag is closed in its order, and no sign "<" stands unescaped.

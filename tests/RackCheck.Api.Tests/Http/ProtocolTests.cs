@@ -71,7 +71,7 @@ public sealed class ProtocolTests : IAsyncLifetime
     [InlineData("br")]
     public async Task Answer_is_compressed_for_a_client_that_takes_it(string encoding)
     {
-        foreach (var path in new[] { "/v1/rules", "/openapi/v1.json", "/docs/rules" })
+        foreach (var path in new[] { "/v1/rules", "/openapi/v1.json", "/docs/rules", "/docs/workbench/editor.js" })
         {
             var plain = await service.GetAsync(path);
             using var request = new HttpRequestMessage(HttpMethod.Get, path);
@@ -86,11 +86,27 @@ public sealed class ProtocolTests : IAsyncLifetime
     }
 
     [Theory]
+    [InlineData("gzip, br", "br")]
+    [InlineData("gzip;q=1, br;q=0.5", "gzip")]
+    [InlineData("br;q=0, gzip", "gzip")]
+    [InlineData("br;q=0", null)]
+    [InlineData("zstd", null)]
+    public async Task Kept_answer_has_the_encoding_that_the_client_likes_best(string accepted, string? sent)
+    {
+        using var request = new HttpRequestMessage(HttpMethod.Get, "/docs/site.css");
+        request.Headers.AcceptEncoding.ParseAdd(accepted);
+        using var answer = await service.Client.SendAsync(request);
+        Assert.Equal(sent, answer.Content.Headers.ContentEncoding.SingleOrDefault());
+        Assert.Equal(answer.Content.Headers.ContentLength, (await answer.Content.ReadAsByteArrayAsync()).Length);
+    }
+
+    [Theory]
     [InlineData("/v1/rules")]
     [InlineData("/v1/rules/layout.overlap")]
     [InlineData("/v1/reference/rack-geometry")]
     [InlineData("/openapi/v1.json")]
     [InlineData("/docs/rules")]
+    [InlineData("/docs/workbench/editor.js")]
     [InlineData("/version")]
     public async Task Known_answer_is_304(string path)
     {

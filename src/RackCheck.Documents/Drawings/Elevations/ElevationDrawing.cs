@@ -52,10 +52,11 @@ public static class ElevationDrawing
     /// <returns>The document, UTF-8: the same bytes for the same racks.</returns>
     public static byte[] Svg(IReadOnlyList<DrawnRack> racks, ElevationView view = ElevationView.All) => SvgWriter.Document(Of(racks, view));
 
-    /// <summary>Draws front and rear of a rack as a figure of a document: findings numbered, without legend, notes and title block.</summary>
+    /// <summary>Draws a rack as a figure of a document: findings numbered, without legend, notes and title block.</summary>
     /// <param name="rack">The rack.</param>
+    /// <param name="views">The sides to draw; front and rear if there are none.</param>
     /// <returns>The figure; null if essential data is missing.</returns>
-    public static Drawing? Figure(DrawnRack rack)
+    public static Drawing? Figure(DrawnRack rack, params IReadOnlyList<ElevationView> views)
     {
         if (rack.Survey is not { } survey)
         {
@@ -63,13 +64,15 @@ public static class ElevationDrawing
         }
 
         const double Edge = 20;
-        IReadOnlyList<ElevationView> views = [ElevationView.Front, ElevationView.Rear];
+        views = views.Count == 0 ? [ElevationView.Front, ElevationView.Rear] : views;
         var scene = new Scene(rack, survey, MostMarked);
         var floor = Edge + scene.Heights.OverallMm + AboveOf(scene, views);
         var canvas = new Canvas();
         var (right, bottom) = DrawViews(canvas, scene, views, Edge, floor);
-        var words = FormattableString.Invariant($"Front and rear of a 19-inch rack with its equipment: {rack.Posted.Items.Count} items, ")
-            + FormattableString.Invariant($"{rack.Report.Findings.Count} findings.");
+        var sides = SidesOf(views);
+        var start = $"{char.ToUpperInvariant(sides[0])}{sides[1..]}";
+        var words = FormattableString.Invariant(
+            $"{start} of a 19-inch rack with its equipment: {rack.Posted.Items.Count} items, {rack.Report.Findings.Count} findings.");
         return new Drawing(right + Edge, bottom, TitleOf([rack]), words, canvas.Marks);
     }
 
@@ -178,9 +181,10 @@ public static class ElevationDrawing
 
     private static string DescriptionOf(IReadOnlyList<DrawnRack> racks, IReadOnlyList<ElevationView> views)
     {
-        var sides = Lists.All([.. views.Select(v => v.ToString().ToLowerInvariant())]);
         var parts = racks.Select(r => FormattableString.Invariant(
             $"{r.Posted.Items.Count} items, {r.Report.Findings.Count} findings, {Words(r.Report.Verdicts)}"));
-        return $"Drawing to scale 1:10 of the {sides} of a 19-inch rack with its equipment. {string.Join("; ", parts)}.";
+        return $"Drawing to scale 1:10 of the {SidesOf(views)} of a 19-inch rack with its equipment. {string.Join("; ", parts)}.";
     }
+
+    private static string SidesOf(IReadOnlyList<ElevationView> views) => Lists.All([.. views.Select(v => v.ToString().ToLowerInvariant())]);
 }

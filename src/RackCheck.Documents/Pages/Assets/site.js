@@ -38,11 +38,11 @@ if (navigator.clipboard) {
   for (const listing of document.querySelectorAll("pre[data-copy]")) {
     const button = make("button", { type: "button", class: "copy" }, "Copy");
     button.addEventListener("click", async () => {
-      await navigator.clipboard.writeText(listing.textContent);
+      await navigator.clipboard.writeText(listing.querySelector("code").textContent);
       button.textContent = "Copied";
       setTimeout(() => { button.textContent = "Copy"; }, 2000);
     });
-    listing.before(button);
+    listing.prepend(button);
   }
 }
 
