@@ -22,6 +22,7 @@ public sealed class Airflow : Rule
     {
         Id = "cooling.airflow",
         Title = "Airflow too low for the heat load",
+        SharesWordingsOf = [typeof(NaturalDraught)],
         Severity = Severity.Error,
         MilderSeverity = Severity.Warning,
         What =

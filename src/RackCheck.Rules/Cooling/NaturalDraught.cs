@@ -11,7 +11,7 @@ namespace RackCheck.Rules.Cooling;
 internal static class NaturalDraught
 {
     private static readonly MessageWording Defect = new(
-        "missing",
+        "cooling.airflow.draught",
         "Natural draught through the vented roof moves about {draughtM3h} m3/h; {heatW} W at a rise of {riseK} K needs {neededM3h} m3/h.");
 
     /// <summary>Compares the estimated draught with the heat load. An estimate is a warning, never an error.</summary>
