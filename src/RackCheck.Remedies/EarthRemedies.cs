@@ -77,7 +77,8 @@ public static class EarthRemedies
     /// <param name="unit">The PDU, if it is fed from a UPS and the socket of the supply is not concerned; else null.</param>
     /// <param name="description">The description to change.</param>
     /// <returns>Changes and their texts, best first.</returns>
-    public static IEnumerable<(WordedText Title, RackDescription After)> Secured(RackSurvey survey, SupplyNode supply, PduNode? unit, RackDescription description)
+    public static IEnumerable<(WordedText Title, RackDescription After)> Secured(
+        RackSurvey survey, SupplyNode supply, PduNode? unit, RackDescription description)
     {
         PduNode[] units = unit is not null ? [unit] : [.. supply.Units.Where(u => !u.IsBehindUps)];
         var ratedA = Math.Max(unit is null ? supply.Source.RatedA : 0, units.Length == 0 ? 0 : units.Max(u => u.RatedA));

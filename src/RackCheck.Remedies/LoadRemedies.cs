@@ -101,7 +101,9 @@ public static class LoadRemedies
         Empty(survey),
         .. survey.Description.Site!.Delivery!.Ramps!.Select(r => r.SlopePercent).Distinct().OrderDescending().Select(slope =>
             DeliveryRemedies.OtherRoute(
-                survey, new(RemedyTitles.Route.With("ramps"), ("slopePercent", slope)), d => d with { Ramps = [.. d.Ramps!.Where(r => r.SlopePercent < slope)] })
+                survey,
+                new(RemedyTitles.Route.With("ramps"), ("slopePercent", slope)),
+                d => d with { Ramps = [.. d.Ramps!.Where(r => r.SlopePercent < slope)] })
                 with { Kind = "route" }),
     ];
 

@@ -159,7 +159,8 @@ public static class RemedyTitles
     /// <summary>Wordings of all titles: these, and those of the classes that make remedies.</summary>
     public static IReadOnlyList<MessageWording> Wordings { get; } =
     [
-        .. typeof(RemedyTitles).Assembly.GetTypes().Where(t => t is { IsAbstract: true, IsSealed: true, ContainsGenericParameters: false }).SelectMany(MessageWording.DeclaredIn),
+        .. typeof(RemedyTitles).Assembly.GetTypes().Where(t => t is { IsAbstract: true, IsSealed: true, ContainsGenericParameters: false })
+            .SelectMany(MessageWording.DeclaredIn),
     ];
 
     /// <summary>Items moved to another rack.</summary>

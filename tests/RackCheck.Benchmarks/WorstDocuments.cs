@@ -24,7 +24,8 @@ internal static class WorstDocuments
         Console.WriteLine("| rack | racks in a drawing | SVG, ms | PNG, ms | dearest sheet, HTML, ms | dearest sheet, PDF, ms | comparison with itself, ms |");
         Console.WriteLine("| --- | --- | --- | --- | --- | --- | --- |");
         Measure(checker, WorstRequests.All.Single(w => w.Name == "items pulled out, heavy and high").Rack);
-        foreach (var (name, count, times) in WorstRequests.All.Select(w => (w.Name, CountOf(w.Rack), Measure(checker, w.Rack))).OrderByDescending(r => r.Item3.Max()))
+        var rows = WorstRequests.All.Select(w => (w.Name, Count: CountOf(w.Rack), Times: Measure(checker, w.Rack)));
+        foreach (var (name, count, times) in rows.OrderByDescending(r => r.Times.Max()))
         {
             Console.WriteLine($"| {name} | {count} | {string.Join(" | ", times.Select(t => t.ToString("0", CultureInfo.InvariantCulture)))} |");
         }

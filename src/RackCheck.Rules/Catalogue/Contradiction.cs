@@ -145,7 +145,8 @@ public sealed class Contradiction : PartRule
             Calculation = bound?.Text,
             Candidates =
             [
-                new RemedyCandidate(new(RemedyTitles.CatalogueValues.With(part.IsOfCabinet ? "part" : null), ("item", part.Code)), PartEdits.AsTold(rack.Description, part)),
+                new RemedyCandidate(
+                    new(RemedyTitles.CatalogueValues.With(part.IsOfCabinet ? "part" : null), ("item", part.Code)), PartEdits.AsTold(rack.Description, part)),
                 new RemedyCandidate(Other(part), PartEdits.Without(rack.Description, part)),
             ],
         };

@@ -159,7 +159,8 @@ public sealed class Lift : Rule
         });
     }
 
-    private static RemedyCandidate WithoutLift(RackSurvey survey) => DeliveryRemedies.OtherRoute(survey, new(RemedyTitles.Route.With("lift")), static d => d with { Lift = null });
+    private static RemedyCandidate WithoutLift(RackSurvey survey) =>
+        DeliveryRemedies.OtherRoute(survey, new(RemedyTitles.Route.With("lift")), static d => d with { Lift = null });
 
     private sealed record Tight(string Side, double HaveMm, double LimitMm, string Pointer);
 }

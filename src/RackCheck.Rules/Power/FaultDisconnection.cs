@@ -122,7 +122,8 @@ public sealed class FaultDisconnection : Rule
         foreach (var rated in EarthConductors.RcdRatingsMa.Where(r => 100 * supply.LeakageMa <= EarthConductors.RcdSharePercent * r).Take(1))
         {
             yield return new RemedyCandidate(
-                new(RemedyTitles.Rcd, ("ratedMa", rated), ("supply", supply.Id)), survey.Description.EditSupply(supply.Index, s => s with { RcdMa = rated }), "rcd");
+                new(RemedyTitles.Rcd, ("ratedMa", rated), ("supply", supply.Id)),
+                survey.Description.EditSupply(supply.Index, s => s with { RcdMa = rated }), "rcd");
         }
 
         foreach (var curve in Enum.GetValues<BreakerCurve>().Where(c => c < loop.Curve).OrderDescending())

@@ -45,7 +45,8 @@ public sealed class RemedyTrialsTests
         Assert.Equal(
             ["more", "other", "third"],
             Remedies(
-                new(Titled("little"), Rack, "measure"), new(Titled("more"), Remedied(1), "measure"), new(Titled("most"), Remedied(2), "measure"), new(Titled("other"), Remedied(3)),
+                new(Titled("little"), Rack, "measure"), new(Titled("more"), Remedied(1), "measure"), new(Titled("most"), Remedied(2), "measure"),
+                new(Titled("other"), Remedied(3)),
                 new(Titled("third"), Remedied(4)), new(Titled("fourth"), Remedied(5))).Select(r => r.Title));
     }
 
@@ -54,7 +55,8 @@ public sealed class RemedyTrialsTests
         Assert.Equal(
             ["one", "another"],
             Remedies(
-                new(Titled("one"), Remedied(1)), new(Titled("the same"), Remedied(1)), new(Titled("another"), Remedied(2)), new(Titled("the same again"), Remedied(2))).Select(r => r.Title));
+                new(Titled("one"), Remedied(1)), new(Titled("the same"), Remedied(1)), new(Titled("another"), Remedied(2)),
+                new(Titled("the same again"), Remedied(2))).Select(r => r.Title));
 
     [Fact]
     public void A_last_resort_is_offered_only_where_nothing_before_it_holds()
@@ -88,7 +90,8 @@ public sealed class RemedyTrialsTests
     [Fact]
     public void Rule_that_throws_in_a_trial_makes_it_not_helping()
     {
-        var checker = new RackChecker(RuleSet.Of(new Unremedied([new RemedyCandidate(Titled("Clear it"), Remedied(1))]), new BrokenWhenRemedied()), (_, _) => { });
+        var checker = new RackChecker(
+            RuleSet.Of(new Unremedied([new RemedyCandidate(Titled("Clear it"), Remedied(1))]), new BrokenWhenRemedied()), (_, _) => { });
         var finding = Assert.Single(checker.Check(Rack).Findings);
         Assert.Empty(finding.Remedies);
         Assert.NotNull(finding.NoRemedy);
@@ -135,7 +138,9 @@ public sealed class RemedyTrialsTests
         Assert.Equal("No change to the order is known that would clear it.", Found(new RemedyCandidate(Titled("Leave all as it is"), Rack)).NoRemedy);
         Assert.Equal(
             "\"Bring an error\" would clear it, but causes layout.overlap.",
-            Found(new(Titled("Leave it"), Rack), new(Titled("Bring an error"), Rack with { Reference = "cured", Items = [.. Rack.Items, Unit("late", 4).At(2)] })).NoRemedy);
+            Found(
+                new(Titled("Leave it"), Rack),
+                new(Titled("Bring an error"), Rack with { Reference = "cured", Items = [.. Rack.Items, Unit("late", 4).At(2)] })).NoRemedy);
         Assert.Null(Found(new RemedyCandidate(Titled("Clear it"), Rack with { Reference = "cured" })).NoRemedy);
     }
 
