@@ -65,11 +65,11 @@ internal sealed class ComputePool : IDisposable
                 return false;
             }
 
-            var sheds = time.GetElapsedTime(Volatile.Read(ref lastFull)) < Shedding;
-            var open = sheds ? Math.Min(options.Queue, LeastPerThread * threads.Length) : Math.Max(1, options.Queue / LeastShare);
+            var isShedding = time.GetElapsedTime(Volatile.Read(ref lastFull)) < Shedding;
+            var open = isShedding ? Math.Min(options.Queue, LeastPerThread * threads.Length) : Math.Max(1, options.Queue / LeastShare);
             return waiting >= options.Queue
                 || (waiting >= open
-                    && (sheds || time.GetElapsedTime(Volatile.Read(ref lastEmpty)) > Burst)
+                    && (isShedding || time.GetElapsedTime(Volatile.Read(ref lastEmpty)) > Burst)
                     && waiting * Volatile.Read(ref meanWorkTicks) > threads.Length * options.TargetMs * TimeSpan.TicksPerMillisecond);
         }
     }

@@ -76,12 +76,9 @@ internal static class Balloons
                 continue;
             }
 
-            // The upper quarter of a vertical PDU is free for marks.
-            var used = onPdus.GetValueOrDefault(anchor);
-            if (placed is { Item: null } && (used + 1) * Pitch < anchor.Height / 4)
+            if (placed is { Item: null } && OnPdu(anchor, onPdus, space) is { } own)
             {
-                onPdus[anchor] = used + 1;
-                marks.Add((placed, anchor.MiddleX, anchor.Y + ((used + 0.5) * Pitch) + 6));
+                marks.Add((placed, own.MiddleX, own.MiddleY));
                 continue;
             }
 
@@ -111,6 +108,23 @@ internal static class Balloons
         }
 
         return right;
+    }
+
+    // The upper quarter of a vertical PDU is free for marks, but PDUs can stand closer to each other than marks.
+    private static Area? OnPdu(Area pdu, Dictionary<Area, int> used, LabelSpace space)
+    {
+        for (var row = used.GetValueOrDefault(pdu); (row + 1) * Pitch < pdu.Height / 4; row++)
+        {
+            var spot = new Area(pdu.MiddleX - (Pitch / 2), pdu.Y + (row * Pitch) + 6, Pitch, Pitch);
+            used[pdu] = row + 1;
+            if (space.IsFree(spot))
+            {
+                space.Block(spot);
+                return spot;
+            }
+        }
+
+        return null;
     }
 
     /// <summary>Height that the marks above a cabinet need.</summary>
