@@ -71,7 +71,8 @@ internal static class ElevationsEndpoints
             "Checks racks and draws them to scale 1:10 on one sheet: front, rear and side, U numbers, masses, free U positions, doors, uprights, PDUs, cords "
             + "by feed, airflow, the depth stack of the deepest item, and the findings at their places with a legend. Takes one rack as a check does, up to "
             + "six racks, or a rack before and after a change, with what is new, goes and moved marked. Items are groups with `data-item`, `data-u` (as "
-            + "given), `data-height-u` and `data-face`; findings have `data-fingerprint`. The same request gives the same bytes. "
+            + "given), `data-height-u` and `data-face`; findings have `data-fingerprint`. A sheet marks the gravest 300 findings and "
+            + "counts the rest. The same request gives the same bytes. "
             + "![A rack elevation](../../docs/elevation.svg)")
         .Accepts<RackDescription>("application/json")
         .Produces<string>(StatusCodes.Status200OK, Svg, Png)

@@ -50,7 +50,7 @@ internal static class OpenApiSetup
                     neither product data nor a range takes its place. The report lists assumptions.
                     """,
             });
-            
+
             // Relative to the address of the contract, so that it holds behind a path prefix too.
             options.AddServer(new OpenApiServer { Url = "..", Description = "This service" });
             options.IncludeXmlComments(typeof(RackDescription).Assembly);

@@ -211,10 +211,10 @@ public sealed class RemedyTrials
                     break;
                 }
             }
-            else if (Clears(finding, after.Written))
+            else if (why is null && Clears(finding, after.Written))
             {
                 var rules = Brought(finding, findings, before, after.Written);
-                why ??= rules.Length == 0
+                why = rules.Length == 0
                     ? candidate.Title.QuotedIn(WouldCause.With())
                     : candidate.Title.QuotedIn(WouldCause.With("rules"), ("rules", Scalar.Ids(rules)));
             }
@@ -262,14 +262,11 @@ public sealed class RemedyTrials
     private static bool Clears(Finding finding, IReadOnlyList<Finding> after) => !after.Any(f => f.Fingerprint == finding.Fingerprint);
 
     // The rules whose findings make a change useless. Findings that are only counted are not known by rule.
-    private static string[] Brought(Finding finding, List<Finding> before, ErrorList errorsBefore, List<Finding> after)
-    {
-        return
-        [
-            .. after.Where(f => (f.Severity == Severity.Error && errorsBefore.IsExceededBy(f)) || TakesItsPlace(f, finding, before, errorsBefore))
-                .Select(f => f.Rule).Distinct().Order(StringComparer.Ordinal),
-        ];
-    }
+    private static string[] Brought(Finding finding, List<Finding> before, ErrorList errorsBefore, List<Finding> after) =>
+    [
+        .. after.Where(f => (f.Severity == Severity.Error && errorsBefore.IsExceededBy(f)) || TakesItsPlace(f, finding, before, errorsBefore))
+            .Select(f => f.Rule).Distinct().Order(StringComparer.Ordinal),
+    ];
 
     // A rule that names the worst of several names the next one when the worst is corrected: the defect has only moved.
     private static bool TakesItsPlace(Finding other, Finding finding, IReadOnlyList<Finding> before, ErrorList errorsBefore) =>

@@ -1,7 +1,21 @@
 // A case in the fragment of an address: what kind it is, and its text compressed (deflate) and written in base64url. Nothing is stored elsewhere.
 
+// More than the service takes. A link can be made by anyone, and a short one can unpack to more than a browser bears.
+const mostBytes = 4 * 1024 * 1024;
+
 async function through(stream, bytes) {
-  return new Uint8Array(await new Response(new Blob([bytes]).stream().pipeThrough(stream)).arrayBuffer());
+  const parts = [];
+  let length = 0;
+  for (const reader = new Blob([bytes]).stream().pipeThrough(stream).getReader(); ;) {
+    const { done, value } = await reader.read();
+    if (done) return new Uint8Array(await new Blob(parts).arrayBuffer());
+    length += value.length;
+    if (length > mostBytes) {
+      await reader.cancel();
+      throw new RangeError("The case is too long for a link.");
+    }
+    parts.push(value);
+  }
 }
 
 export async function toFragment(kind, text) {

@@ -24,11 +24,6 @@ export function layOut(value, indent = "", used = 0) {
 
 export const partsOf = (pointer) => pointer.split("/").slice(1).map((part) => part.replaceAll("~1", "/").replaceAll("~0", "~"));
 
-// The value at a pointer; undefined where there is none.
-export function valueAt(document, pointer) {
-  return partsOf(pointer).reduce((at, part) => (at !== null && typeof at === "object" && Object.hasOwn(at, part) ? at[part] : undefined), document);
-}
-
 // Sets a value; objects on the way to it that are absent are made.
 export function withValue(document, pointer, value) {
   const copy = structuredClone(document);

@@ -1,7 +1,7 @@
 // The workbench: a description on the left, its drawing on the right, findings below. Everything is asked of the service; nothing is stored.
 import { createEditor } from "./editor.js";
 import { toFragment, fromFragment } from "./case.js";
-import { layOut, partsOf, patched, valueAt, withValue } from "./json.js";
+import { layOut, partsOf, patched, withValue } from "./json.js";
 import { Schema } from "./schema.js";
 import { DrawnRack } from "./drawing.js";
 import { findingCard, questionCard, button, link } from "./cards.js";
