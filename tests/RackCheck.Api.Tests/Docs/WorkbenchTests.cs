@@ -8,6 +8,7 @@ namespace RackCheck.Api.Tests.Docs;
 public sealed class WorkbenchTests(Browsers browsers)
 {
     private const string Finding = "[data-bench=findings] .card";
+
     [BrowserFact]
     public Task Remedy_is_applied_by_keyboard_undone_and_the_shared_link_gives_the_same() => browsers.VisitAsync(async page =>
     {
@@ -74,6 +75,21 @@ public sealed class WorkbenchTests(Browsers browsers)
             await Assertions.Expect(page.Locator(".cm-lint-marker-error")).ToHaveCountAsync(1);
         },
         expected: 422);
+
+    [BrowserFact]
+    public Task Link_that_unpacks_to_more_than_the_service_takes_is_no_case() => browsers.VisitAsync(async page =>
+    {
+        await page.GotoAsync(browsers.AddressOf(Paths.Rules));
+        foreach (var (length, expected) in ((int, int?)[])[(1_000_000, 1_000_000), (50_000_000, null)])
+        {
+            Assert.Equal(expected, await page.EvaluateAsync<int?>($$"""
+                async () => {
+                  const { toFragment, fromFragment } = await import(new URL('workbench/case.js', location.href));
+                  return (await fromFragment(await toFragment('check', 'x'.repeat({{length}}))))?.text.length ?? null;
+                }
+                """));
+        }
+    });
 
     // After the examples of RFC 6902, appendix A, and its errors: null where a patch does not apply.
     [BrowserFact]
