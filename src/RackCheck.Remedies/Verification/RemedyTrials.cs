@@ -14,7 +14,7 @@ public sealed class RemedyTrials
     /// Work that the trials of a request may take, in checks of a rack of the usual size. Candidates beyond it are not verified and therefore not offered.
     /// It is a count, so that the same request has the same remedies on every machine.
     /// </summary>
-    public const double MostWork = 1200;
+    public const double MostWork = 1500;
 
     // A check of this many items, findings or steps of the search for outlets costs about as much as one of a rack of the usual size, which takes 70 us.
     private const double UsualItems = 40;
