@@ -9,6 +9,10 @@ internal sealed class Connection : IDisposable
 {
     private readonly Socket socket = new(AddressFamily.InterNetwork, SocketType.Stream, ProtocolType.Tcp) { NoDelay = true };
     private readonly byte[] buffer = new byte[64 * 1024];
+    private long lastUsed = Environment.TickCount64;
+
+    /// <summary>Whether it has been idle for so long that a server may be about to close it (Kestrel does so after 130 s), as clients with a pool judge it.</summary>
+    public bool IsStale => Environment.TickCount64 - lastUsed > 60_000;
 
     public static async Task<Connection> OpenAsync(int port)
     {
@@ -51,6 +55,7 @@ internal sealed class Connection : IDisposable
             throw new IOException("The answer has no status.");
         }
 
+        lastUsed = Environment.TickCount64;
         var isOpen = buffer.AsSpan(0, head).IndexOf("Connection: close"u8) < 0;
         var left = head + Value(buffer.AsSpan(0, head)) - length;
         while (left > 0)

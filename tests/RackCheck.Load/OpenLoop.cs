@@ -53,7 +53,13 @@ internal sealed class OpenLoop(int port, byte[] request) : IDisposable
     // 0 for a broken connection, -1 if there are no more connections.
     private async Task<int> SendAsync()
     {
-        if (!idle.TryPop(out var connection))
+        Connection? connection;
+        while (idle.TryPop(out connection) && connection.IsStale)
+        {
+            Close(connection);
+        }
+
+        if (connection is null)
         {
             if (Interlocked.Increment(ref connections) > MostConnections)
             {
