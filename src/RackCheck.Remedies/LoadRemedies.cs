@@ -95,17 +95,23 @@ public static class LoadRemedies
 
     /// <summary>Heavy equipment lower down, the cabinet delivered empty, or a route without the ramp.</summary>
     /// <returns>Candidates, best first.</returns>
-    public static IEnumerable<RemedyCandidate> OnRamp(RackSurvey survey) =>
-    [
-        .. Sink(survey),
-        Empty(survey),
-        .. survey.Description.Site!.Delivery!.Ramps!.Select(r => r.SlopePercent).Distinct().OrderDescending().Select(slope =>
-            DeliveryRemedies.OtherRoute(
+    public static IEnumerable<RemedyCandidate> OnRamp(RackSurvey survey)
+    {
+        foreach (var candidate in Sink(survey))
+        {
+            yield return candidate;
+        }
+
+        yield return Empty(survey);
+        foreach (var slope in survey.Description.Site!.Delivery!.Ramps!.Select(r => r.SlopePercent).Distinct().OrderDescending())
+        {
+            yield return DeliveryRemedies.OtherRoute(
                 survey,
                 new(RemedyTitles.Route.With("ramps"), ("slopePercent", slope)),
                 d => d with { Ramps = [.. d.Ramps!.Where(r => r.SlopePercent < slope)] })
-                with { Kind = "route" }),
-    ];
+                with { Kind = "route" };
+        }
+    }
 
     /// <summary>Less equipment on the wall, or a floor-standing cabinet.</summary>
     /// <param name="ratedKg">Maximum mass on the wall, kg.</param>

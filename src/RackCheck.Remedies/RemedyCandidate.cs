@@ -11,3 +11,21 @@ namespace RackCheck.Remedies;
 /// <param name="Kind">Candidates of one kind are one measure in growing size: only the first that works is offered. Null for a kind of its own.</param>
 /// <param name="IsLastResort">Whether it is expensive or indirect and is tested only if no earlier candidate works.</param>
 public sealed record RemedyCandidate(WordedText Title, RackDescription After, string? Kind = null, bool IsLastResort = false);
+
+/// <summary>Puts candidates one after another.</summary>
+public static class RemedyCandidates
+{
+    /// <summary>Candidates, and a last one that is made when it is reached: most are not, since trials and ranges read no candidates.</summary>
+    /// <param name="first">Candidates, best first.</param>
+    /// <param name="last">Makes the last one.</param>
+    /// <returns>All of them.</returns>
+    public static IEnumerable<RemedyCandidate> Then(this IEnumerable<RemedyCandidate> first, Func<RemedyCandidate> last)
+    {
+        foreach (var candidate in first)
+        {
+            yield return candidate;
+        }
+
+        yield return last();
+    }
+}

@@ -78,7 +78,7 @@ public sealed class RackChecker(RuleSet rules, Action<RuleDescriptor, Exception>
         var (context, survey, notAssessed) = Apply(rack, findings, null, cancellation);
         if (survey is not null && AssessesRanges && notAssessed.Exists(n => n.Missing.Count > 0))
         {
-            new RangeAssessment(rules, rack, onRuleFault).AddFindings(findings, notAssessed, cancellation);
+            new RangeAssessment(rules, rack, survey, onRuleFault).AddFindings(findings, notAssessed, cancellation);
         }
 
         Mark(context, findings.Written, notAssessed);
@@ -116,7 +116,7 @@ public sealed class RackChecker(RuleSet rules, Action<RuleDescriptor, Exception>
         }
         else if (AssessesRanges)
         {
-            var assessment = new RangeAssessment(rules, rack, onRuleFault);
+            var assessment = new RangeAssessment(rules, rack, survey, onRuleFault);
             assessment.Run(all, notAssessed, cancellation);
             (open, ranges) = (assessment.Open, assessment.Ranges());
             trials?.Drop(assessment.Replaced.Contains);
@@ -174,7 +174,7 @@ public sealed class RackChecker(RuleSet rules, Action<RuleDescriptor, Exception>
 
         FindingList OverRanges()
         {
-            new RangeAssessment(rules, rack, onRuleFault).AddFindings(findings, notAssessed, cancellation);
+            new RangeAssessment(rules, rack, survey, onRuleFault).AddFindings(findings, notAssessed, cancellation);
             return findings;
         }
     }

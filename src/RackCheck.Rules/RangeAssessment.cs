@@ -4,6 +4,7 @@ using System.Text.Json.Nodes;
 using RackCheck.Model;
 using RackCheck.Model.Json;
 using RackCheck.Remedies.Verification;
+using RackCheck.Survey;
 using RackCheck.Survey.Bounds;
 using RackCheck.Survey.Catalogue;
 
@@ -24,10 +25,10 @@ internal sealed class RangeAssessment
     private FactSet assumed;
     private JsonNode? posted;
 
-    public RangeAssessment(RuleSet rules, ResolvedRack rack, Action<RuleDescriptor, Exception> onRuleFault)
+    public RangeAssessment(RuleSet rules, ResolvedRack rack, RackSurvey survey, Action<RuleDescriptor, Exception> onRuleFault)
     {
         (this.rules, this.rack, this.onRuleFault) = (rules, rack, onRuleFault);
-        facts = new MissingFacts(rack);
+        facts = new MissingFacts(rack, survey);
         policy = rack.Posted.Policy?.Rules;
     }
 

@@ -11,6 +11,7 @@ namespace RackCheck.Survey;
 public sealed class RackSurvey
 {
     private readonly List<AssumedValue> assumptions;
+    private readonly RackSurvey? wiredAlike;
     private Occupancy? occupancy;
     private DepthSurvey? depth;
     private PowerTree? power;
@@ -61,20 +62,21 @@ public sealed class RackSurvey
     {
         (Description, assumptions, Limits) = (rack.Description, like.assumptions, like.Limits);
         (Cabinet, Items, Units) = (like.Cabinet, like.Items, like.Units);
-        (occupancy, depth, mass, cables) = (like.Occupancy, like.Depth, like.Mass, like.Cables);
+        (occupancy, depth, mass, cables, wiredAlike) = (like.Occupancy, like.Depth, like.Mass, like.Cables, like);
     }
 
-    private RackSurvey(ResolvedRack rack, List<AssumedValue> assumptions)
+    private RackSurvey(ResolvedRack rack, List<AssumedValue> assumptions, RackSurvey? wiredAlike = null)
     {
-        (Description, this.assumptions) = (rack.Description, assumptions);
+        (Description, this.assumptions, this.wiredAlike) = (rack.Description, assumptions, wiredAlike);
         Limits = new LimitsInForce(Description.Policy);
         (Cabinet, Items, Units) = Resolver.Resolve(Description, assumptions);
     }
 
     /// <summary>A survey whose parts are calculated when they are read: for a rule that is asked again with other values. It lists no assumptions.</summary>
     /// <param name="rack">A rack with all required data.</param>
+    /// <param name="wiredAlike">A survey of the rack with other values that move no cord, so that outlets are not searched again; null for none.</param>
     /// <returns>The survey.</returns>
-    public static RackSurvey Lazily(ResolvedRack rack) => new(rack, []);
+    public static RackSurvey Lazily(ResolvedRack rack, RackSurvey? wiredAlike = null) => new(rack, [], wiredAlike);
 
     /// <summary>The same for a rack with the cabinet and the items of this one, and other supplies, PDUs, cooling or site.</summary>
     /// <param name="rack">The other rack.</param>
@@ -103,7 +105,7 @@ public sealed class RackSurvey
     public DepthSurvey Depth => depth ??= new DepthSurvey(Cabinet, Items);
 
     /// <summary>Supplies, PDUs and cords.</summary>
-    public PowerTree Power => power ??= new PowerTree(Description, Items, Limits, assumptions);
+    public PowerTree Power => power ??= new PowerTree(Description, Items, Limits, assumptions, wiredAlike?.Power);
 
     /// <summary>Protective earth.</summary>
     public EarthSurvey Earth => earth ??= new EarthSurvey(Description, Cabinet, Items, Power, assumptions);

@@ -17,13 +17,12 @@ internal static class WorstDocuments
     private const int MostRacks = 6;
     private const int MostBytes = 1024 * 1024;
 
-    /// <summary>Prints processor time in ms, each measured once after a round to compile, the dearest rack first.</summary>
+    /// <summary>Prints processor time in ms, each after two runs, the dearest rack first.</summary>
     public static void Print()
     {
         var checker = new RackChecker(RuleSet.Default, (rule, fault) => throw new InvalidOperationException(rule.Id, fault));
         Console.WriteLine("| rack | racks in a drawing | SVG, ms | PNG, ms | dearest sheet, HTML, ms | dearest sheet, PDF, ms | comparison with itself, ms |");
         Console.WriteLine("| --- | --- | --- | --- | --- | --- | --- |");
-        Measure(checker, WorstRequests.All.Single(w => w.Name == "items pulled out, heavy and high").Rack);
         var rows = WorstRequests.All.Select(w => (w.Name, Count: CountOf(w.Rack), Times: Measure(checker, w.Rack)));
         foreach (var (name, count, times) in rows.OrderByDescending(r => r.Times.Max()))
         {
@@ -51,8 +50,11 @@ internal static class WorstDocuments
         ];
     }
 
+    // The third time, as the service runs its first two before it says that it is ready, or is compiled ahead of time.
     private static double CostOf(Action work)
     {
+        work();
+        work();
         var before = Environment.CpuUsage.TotalTime;
         work();
         return (Environment.CpuUsage.TotalTime - before).TotalMilliseconds;

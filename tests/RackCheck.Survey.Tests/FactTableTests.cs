@@ -133,23 +133,25 @@ public sealed class FactTableTests
         Assert.True(tried > 150, $"{tried}");
     }
 
+    private static MissingFacts FactsOf(ResolvedRack rack) => new(rack, new RackSurvey(rack));
+
     [Fact]
     public void Completed_description_misses_nothing_that_has_a_range()
     {
         var rack = ResolvedRack.Plain(TestRacks.EmptyRack().With(TestRacks.Unit("wave-pc", 4).At(1)));
         foreach (var end in Enum.GetValues<End>())
         {
-            var whole = new MissingFacts(rack).Complete(end);
+            var whole = FactsOf(rack).Complete(end);
             Assert.DoesNotContain(
                 Enumerable.Range(0, FactTable.Bounded.Length),
-                i => new MissingFacts(rack).Set.Has(i) && new MissingFacts(ResolvedRack.Plain(whole)).Set.Has(i));
+                i => FactsOf(rack).Set.Has(i) && FactsOf(ResolvedRack.Plain(whole)).Set.Has(i));
         }
     }
 
     [Fact]
     public void Adverse_and_favourable_ends_are_the_ends_of_the_range()
     {
-        var facts = new MissingFacts(ResolvedRack.Plain(TestRacks.EmptyRack().With(TestRacks.Unit("wave-pc", 4).At(1))));
+        var facts = FactsOf(ResolvedRack.Plain(TestRacks.EmptyRack().With(TestRacks.Unit("wave-pc", 4).At(1))));
         Assert.Equal(80, facts.Complete(End.Adverse).Items[0].MassKg);
         Assert.Equal(1.2, facts.Complete(End.Favourable).Items[0].MassKg!.Value, 1e-9);
         Assert.Equal(40.6, facts.Complete(End.Middle).Items[0].MassKg!.Value, 1e-9);

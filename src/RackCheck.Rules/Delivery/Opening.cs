@@ -189,7 +189,7 @@ public sealed class Opening : Rule
         return DeliveryRemedies.Smaller(
             survey,
             s => survey.Route.HeightIsKnown ? DeliveryRoute.Passes(s, clear, clearance) : !Comparison.IsOver(s.ShortMm + clearance, clear.WidthMm))
-            .Append(DeliveryRemedies.OtherRoute(
+            .Then(() => DeliveryRemedies.OtherRoute(
                 survey, new(RemedyTitles.Route.With(string.IsNullOrEmpty(opening.Name) ? "unnamed" : null), NameData(opening)), d => d with
             {
                 Openings = [.. d.Openings!.Where(o => !Identity(o).SequenceEqual(Identity(opening)))],

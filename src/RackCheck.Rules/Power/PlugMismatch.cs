@@ -144,7 +144,7 @@ public sealed class PlugMismatch : Rule
         PowerRemedies.MoveCords(survey, [cord])
             .Concat(cord.Socket is null ? PlugRemedies.ForFreeOutlets(survey, cord) : [])
             .Concat(OutletRemedies.Provide(survey, [cord]))
-            .Append(OutletRemedies.TakeOut(survey, [cord]));
+            .Then(() => OutletRemedies.TakeOut(survey, [cord]));
 
     private static void ReportTwice(RuleContext context, Cord cord, IReadOnlyList<Connection> connections, int[] all)
     {

@@ -78,6 +78,10 @@ public abstract class Fact
     /// <summary>Whether it is a fact of the place where the rack stands, which neither cabinet nor items depend on.</summary>
     internal bool IsOfRoom => Key.StartsWith("/site/", StringComparison.Ordinal);
 
+    /// <summary>Whether cords find other outlets with another value: they are assigned by the power of items, what a UPS carries, and breakers.</summary>
+    internal bool MovesCords => Key is "/items/*/power/ratedW" or "/items/*/power/powerFactor" or "/supplies/*/breaker/ratedA"
+        || Key.StartsWith("/items/*/ups/", StringComparison.Ordinal);
+
     /// <summary>Key of the fact whose question asks for this one too; null where it has a question of its own.</summary>
     public string? AskedWith { get; init; }
 

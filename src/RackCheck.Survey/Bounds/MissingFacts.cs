@@ -7,14 +7,16 @@ namespace RackCheck.Survey.Bounds;
 public sealed class MissingFacts
 {
     private readonly ResolvedRack rack;
+    private readonly RackSurvey given;
     private readonly List<Gap> gaps = [];
     private readonly Dictionary<(End End, int Turned), RackSurvey> surveys = [];
 
     /// <summary>Finds them.</summary>
     /// <param name="rack">A rack with all essential data.</param>
-    public MissingFacts(ResolvedRack rack)
+    /// <param name="given">Its survey as described. Where nothing missing moves a cord, all ends have its outlets.</param>
+    public MissingFacts(ResolvedRack rack, RackSurvey given)
     {
-        this.rack = rack;
+        (this.rack, this.given) = (rack, given);
         foreach (var fact in FactTable.Bounded)
         {
             fact.Find(rack.Description, gaps);
@@ -37,7 +39,9 @@ public sealed class MissingFacts
     {
         if (!surveys.TryGetValue((end, turned), out var survey))
         {
-            surveys[(end, turned)] = survey = turned < 0 ? RackSurvey.Lazily(rack.Completed(Complete(end))) : Turn(At(end), end, turned);
+            surveys[(end, turned)] = survey = turned < 0
+                ? RackSurvey.Lazily(rack.Completed(Complete(end)), gaps.Exists(g => g.Fact.MovesCords) ? null : given)
+                : Turn(At(end), end, turned);
         }
 
         return survey;
@@ -55,7 +59,8 @@ public sealed class MissingFacts
         }
 
         var completed = rack.Completed(draft.Finish());
-        return FactTable.Bounded[turned].IsOfRoom ? straight.Elsewhere(completed) : RackSurvey.Lazily(completed);
+        var fact = FactTable.Bounded[turned];
+        return fact.IsOfRoom ? straight.Elsewhere(completed) : RackSurvey.Lazily(completed, fact.MovesCords ? null : straight);
     }
 
     /// <summary>The description with its missing values at an end of their ranges.</summary>

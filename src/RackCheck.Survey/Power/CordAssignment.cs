@@ -46,6 +46,17 @@ internal sealed class CordAssignment
         }
     }
 
+    /// <summary>The outlets found, by free cord: to be repeated in a rack with the same cords, outlets, loads and limits.</summary>
+    public int[] Outlets => placement.Copy();
+
+    /// <summary>Takes outlets that were found before, and writes them to the cords.</summary>
+    /// <param name="outlets">The outlets.</param>
+    public void Repeat(int[] outlets)
+    {
+        placement.Restore(outlets);
+        placement.WriteToCords();
+    }
+
     private void Search()
     {
         var choice = new OutletChoice(placement, cords, pools, loads, allowance);

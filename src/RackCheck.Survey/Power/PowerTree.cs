@@ -11,7 +11,9 @@ namespace RackCheck.Survey.Power;
 /// </summary>
 public sealed class PowerTree
 {
-    internal PowerTree(RackDescription description, MountedItem[] items, LimitsInForce limits, List<AssumedValue> assumptions)
+    private readonly int[] outlets = [];
+
+    internal PowerTree(RackDescription description, MountedItem[] items, LimitsInForce limits, List<AssumedValue> assumptions, PowerTree? wiredAlike = null)
     {
         ItemCount = items.Length;
         IsDescribed = description.Pdus is not null;
@@ -22,8 +24,17 @@ public sealed class PowerTree
         if (IsDescribed)
         {
             var assignment = new CordAssignment(this, description.Connections);
-            assignment.Run();
-            (SearchSteps, IsSearchCutShort) = (assignment.Steps, assignment.IsCutShort);
+            if (wiredAlike is null)
+            {
+                assignment.Run();
+                (outlets, SearchSteps, IsSearchCutShort) = (assignment.Outlets, assignment.Steps, assignment.IsCutShort);
+            }
+            else
+            {
+                assignment.Repeat(wiredAlike.outlets);
+                (outlets, IsSearchCutShort) = (wiredAlike.outlets, wiredAlike.IsSearchCutShort);
+            }
+
             foreach (var unit in Units)
             {
                 unit.IsBehindUps = unit.FedBy is { } ups && Array.Exists(ups.Cords, c => c.Group is not null);

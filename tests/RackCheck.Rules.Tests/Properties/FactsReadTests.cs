@@ -1,6 +1,7 @@
 using System.Collections.Concurrent;
 using CsCheck;
 using RackCheck.Model;
+using RackCheck.Survey;
 using RackCheck.Survey.Bounds;
 using RackCheck.Survey.Catalogue;
 using RackCheck.Testing;
@@ -32,7 +33,7 @@ public sealed class FactsReadTests
                     return;
                 }
 
-                var facts = new MissingFacts(resolved);
+                var facts = new MissingFacts(resolved, new RackSurvey(resolved));
                 foreach (var end in new[] { End.Adverse, End.Favourable })
                 {
                     var straight = Answers(resolved.Completed(facts.At(end).Description));
