@@ -17,6 +17,9 @@ public sealed class AdmissionOptions : IValidatableObject
     /// <summary>Drawings, lists and sheets.</summary>
     public PoolOptions Documents { get; init; } = new() { Queue = 32, TargetMs = 500 };
 
+    /// <summary>Checks of streams: on all processors, behind everything else.</summary>
+    public StreamOptions Streams { get; init; } = new();
+
     /// <summary>Maximum total size of the request bodies and prepared answers in memory, MiB. Above it requests are refused.</summary>
     [Range(4, 65_536)]
     public int MemoryMiB { get; init; } = 32;
@@ -24,10 +27,13 @@ public sealed class AdmissionOptions : IValidatableObject
     /// <inheritdoc/>
     public IEnumerable<ValidationResult> Validate(ValidationContext validationContext)
     {
-        foreach (var (name, pool) in new[] { (nameof(Checks), Checks), (nameof(Planning), Planning), (nameof(Documents), Documents) })
+        foreach (var (name, own) in new (string, object)[]
+        {
+            (nameof(Checks), Checks), (nameof(Planning), Planning), (nameof(Documents), Documents), (nameof(Streams), Streams),
+        })
         {
             var faults = new List<ValidationResult>();
-            Validator.TryValidateObject(pool, new ValidationContext(pool), faults, validateAllProperties: true);
+            Validator.TryValidateObject(own, new ValidationContext(own), faults, validateAllProperties: true);
             foreach (var fault in faults)
             {
                 yield return new ValidationResult($"{name}: {fault.ErrorMessage}", [name]);
@@ -61,4 +67,32 @@ public sealed class PoolOptions
 
     /// <summary>Number of threads in force.</summary>
     internal int WorkersInForce => Workers > 0 ? Workers : Math.Max(1, Environment.ProcessorCount - 1);
+}
+
+/// <summary>Settings of streams of checks.</summary>
+public sealed class StreamOptions
+{
+    /// <summary>Number of threads; 0 is the number of processors.</summary>
+    [Range(0, 256)]
+    public int Workers { get; init; }
+
+    /// <summary>Maximum number of streams at a time; further ones are refused.</summary>
+    [Range(1, 1_000)]
+    public int Most { get; init; } = 4;
+
+    /// <summary>Maximum time of one check, ms. A line that takes longer gets a problem.</summary>
+    [Range(1, 600_000)]
+    public int WorkMs { get; init; } = 10_000;
+
+    /// <summary>Lines that a stream reads ahead for each thread, so that no thread waits for the next.</summary>
+    internal const int AheadPerWorker = 4;
+
+    /// <summary>Number of threads in force.</summary>
+    internal int WorkersInForce => Workers > 0 ? Workers : Environment.ProcessorCount;
+
+    /// <summary>Lines of one stream that are in work at a time.</summary>
+    internal int Window => AheadPerWorker * WorkersInForce;
+
+    /// <summary>The pool: it has a place for each line that streams have in work, so that none is refused, and a line may wait for those before it.</summary>
+    internal PoolOptions Pool => new() { Workers = WorkersInForce, Queue = Most * Window, WaitMs = 600_000, WorkMs = WorkMs };
 }

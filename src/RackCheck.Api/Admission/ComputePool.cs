@@ -44,12 +44,14 @@ internal sealed class ComputePool : IDisposable
     /// <param name="options">Settings.</param>
     /// <param name="time">Measures waiting and working.</param>
     /// <param name="metrics">Metrics of all pools.</param>
-    public ComputePool(string name, PoolOptions options, TimeProvider time, AdmissionMetrics metrics)
+    /// <param name="priority">Priority of the threads.</param>
+    public ComputePool(
+        string name, PoolOptions options, TimeProvider time, AdmissionMetrics metrics, ThreadPriority priority = ThreadPriority.Normal)
     {
         (this.options, this.time, this.metrics, tag) = (options, time, metrics, new("pool", name));
         queue = new BlockingCollection<Task>(options.Queue);
         metrics.Watch(tag, () => queue.Count);
-        threads = [.. Enumerable.Range(0, options.WorkersInForce).Select(i => new Thread(Work) { IsBackground = true, Name = $"{name}-{i}" })];
+        threads = [.. Enumerable.Range(0, options.WorkersInForce).Select(i => new Thread(Work) { IsBackground = true, Name = $"{name}-{i}", Priority = priority })];
         Array.ForEach(threads, t => t.Start());
     }
 
@@ -81,17 +83,30 @@ internal sealed class ComputePool : IDisposable
     /// <returns>The running computation, which can fail with <see cref="OverloadedException"/>; null if the queue is full.</returns>
     public Task<T>? TryRun<T>(Func<CancellationToken, T> compute, CancellationToken aborted)
     {
-        var queued = time.GetTimestamp();
-
-        // The awaiting request goes on in the server's threads; the pool's thread takes the next computation.
-        var task = new Task<T>(() => Compute(compute, queued, aborted), TaskCreationOptions.RunContinuationsAsynchronously);
-        if (!IsFull && queue.TryAdd(task, 0, CancellationToken.None))
+        if (!IsFull && TryQueue(compute, aborted) is { } task)
         {
             return task;
         }
 
         RefuseAsFull();
         return null;
+    }
+
+    /// <summary>Computes on a thread of the pool, for callers who keep to the places of the queue themselves.</summary>
+    /// <typeparam name="T">Type of the result.</typeparam>
+    /// <param name="compute">The computation; stops when its token is cancelled.</param>
+    /// <param name="aborted">Cancelled when the client has left.</param>
+    /// <returns>The running computation, which can fail with <see cref="OverloadedException"/>.</returns>
+    /// <exception cref="InvalidOperationException">The queue has no place.</exception>
+    public Task<T> Run<T>(Func<CancellationToken, T> compute, CancellationToken aborted) =>
+        TryQueue(compute, aborted) ?? throw new InvalidOperationException("The queue has no place.");
+
+    // The awaiting request goes on in the server's threads; the pool's thread takes the next computation.
+    private Task<T>? TryQueue<T>(Func<CancellationToken, T> compute, CancellationToken aborted)
+    {
+        var queued = time.GetTimestamp();
+        var task = new Task<T>(() => Compute(compute, queued, aborted), TaskCreationOptions.RunContinuationsAsynchronously);
+        return queue.TryAdd(task, 0, CancellationToken.None) ? task : null;
     }
 
     /// <summary>Counts a refusal because the queue is full.</summary>

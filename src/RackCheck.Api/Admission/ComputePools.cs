@@ -17,9 +17,13 @@ internal sealed class ComputePools(IOptions<AdmissionOptions> options, TimeProvi
     /// <summary>Drawings, lists and sheets.</summary>
     public ComputePool Documents { get; } = new("documents", options.Value.Documents, time, metrics);
 
+    /// <summary>Lines of streams of checks, behind everything else.</summary>
+    public ComputePool Streams { get; } = new("streams", options.Value.Streams.Pool, time, metrics, ThreadPriority.BelowNormal);
+
     /// <inheritdoc/>
     public void Dispose()
     {
+        Streams.Dispose();
         Checks.Dispose();
         Planning.Dispose();
         Documents.Dispose();

@@ -2,8 +2,6 @@ using RackCheck.Api.Access;
 using RackCheck.Api.Admission;
 using RackCheck.Api.Catalogue;
 using RackCheck.Api.Http;
-using RackCheck.Api.Reading;
-using RackCheck.Api.Telemetry;
 using RackCheck.Model;
 using RackCheck.Planning;
 using RackCheck.Rules;
@@ -40,7 +38,7 @@ internal static class ChecksEndpoints
         .RefusesWithProblems();
 
     private static async Task CheckAsync(
-        HttpContext context, JsonRequest requests, ComputePools pools, DescriptionReader reader, PartLookUp parts, RackChecker checker, CheckMetrics metrics)
+        HttpContext context, JsonRequest requests, ComputePools pools, RackJudge judge, PartLookUp parts, RackChecker checker)
     {
         var isToBeApplied = IsToBeApplied(context.Request.Query);
         if (isToBeApplied is null)
@@ -51,10 +49,7 @@ internal static class ChecksEndpoints
 
         if (!ReportFields.TryParse(context.Request.Query[FieldsParameter], out var fields))
         {
-            await Problems.WriteQueryAsync(
-                context,
-                FieldsParameter,
-                $"The query parameter '{FieldsParameter}' is a list of members of the report, separated by commas: {string.Join(", ", ReportFields.All)}.");
+            await RefuseFieldsAsync(context);
             return;
         }
 
@@ -64,43 +59,41 @@ internal static class ChecksEndpoints
             return;
         }
 
-        Reply Judge(ResolvedRack rack, CancellationToken cancellation)
-        {
-            var report = isToBeApplied.Value ? Applied(rack, checker, cancellation)
-                : fields.NeedRemedies ? checker.Check(rack, cancellation)
-                : checker.Recheck(rack, cancellation);
-            metrics.Count(report);
-            return new Reply(fields.Prepare(report));
-        }
+        CheckReport Check(ResolvedRack rack, CancellationToken cancellation) =>
+            isToBeApplied.Value ? Applied(rack, checker, cancellation) : judge.Check(rack, fields, cancellation);
 
         // A description without part numbers is read and checked in one go.
-        var first = await JsonRequest.ComputeAsync(context, pools.Checks, cancellation =>
-        {
-            var read = reader.Read(body.Bytes);
-            return read.Document is not { } description ? new Step(read.Refuse(), null)
-                : PartLookUp.WithoutParts(description) is { } plain ? new Step(Judge(plain, cancellation), null)
-                : new Step(null, description);
-        });
-        if (first is null)
+        var answer = await JsonRequest.ComputeAsync(
+            context, pools.Checks, cancellation => Written(judge.Read(body.Bytes, rack => Check(rack, cancellation)), fields));
+        if (answer is null)
         {
             return;
         }
 
         body.GiveBack();
-        var reply = first.Reply;
-        if (first.ToResolve is { } description)
+        if (answer.ToResolve is { } description)
         {
             var rack = await parts.ResolveAsync(description, context.RequestAborted);
-            reply = await JsonRequest.ComputeAsync(context, pools.Checks, cancellation => reader.FaultsOf(rack) is { Count: > 0 } faults
-                ? new Reply(null, ProblemKind.Invalid, Problems.Contradiction, faults)
-                : Judge(rack, cancellation));
+            answer = await JsonRequest.ComputeAsync(
+                context, pools.Checks, cancellation => Written(judge.Resolved(rack, own => Check(own, cancellation)), fields));
         }
 
-        if (reply is not null)
+        if (answer?.Reply is { } reply)
         {
             await requests.SendAsync(context, reply);
         }
     }
+
+    /// <summary>Refuses the members that a request asks for.</summary>
+    /// <param name="context">The request.</param>
+    /// <returns>Completes when the document is written.</returns>
+    public static Task RefuseFieldsAsync(HttpContext context) => Problems.WriteQueryAsync(
+        context,
+        FieldsParameter,
+        $"The query parameter '{FieldsParameter}' is a list of members of the report, separated by commas: {string.Join(", ", ReportFields.All)}.");
+
+    private static Step Written(ReadRack read, ReportFields fields) =>
+        new(read.Report is { } report ? new Reply(fields.Prepare(report)) : read.Refusal, read.ToResolve);
 
     private static CheckReport Applied(ResolvedRack rack, RackChecker checker, CancellationToken cancellation)
     {

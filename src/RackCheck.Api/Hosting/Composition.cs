@@ -8,6 +8,7 @@ using RackCheck.Api.Endpoints;
 using RackCheck.Api.Http;
 using RackCheck.Api.OpenApi;
 using RackCheck.Api.Reading;
+using RackCheck.Api.Streaming;
 using RackCheck.Api.Telemetry;
 using RackCheck.Model.Json;
 using RackCheck.Planning.Baskets;
@@ -47,6 +48,8 @@ internal static partial class Composition
         services.AddSingleton(ArrayPool<byte>.Shared);
         services.AddSingleton<JsonRequest>();
         services.AddSingleton<DescriptionReader>();
+        services.AddSingleton<RackJudge>();
+        services.AddSingleton<Streams>();
         services.AddSingleton<BasketReader>();
         services.AddSingleton<ProposalReader>();
         services.AddSingleton<ComparisonReader>();

@@ -38,6 +38,7 @@ internal static partial class Pipeline
         app.UseResponseCompression();
         app.UseDocs();
         app.MapChecks();
+        app.MapStreams();
         app.MapBaskets();
         app.MapProposals();
         app.MapComparisons();

@@ -40,8 +40,7 @@ internal sealed class JsonRequest(ArrayPool<byte> buffers, MemoryBudget memory, 
         // Supported encodings were removed with the header by the framework.
         if (request.Headers.ContentEncoding.Count > 0)
         {
-            context.Response.Headers[HeaderNames.AcceptEncoding] = Encodings;
-            await Problems.WriteAsync(context, ProblemKind.MediaType, $"The supported content encodings are {Encodings}, one at a time.");
+            await RefuseEncodingAsync(context);
             return null;
         }
 
@@ -57,6 +56,15 @@ internal sealed class JsonRequest(ArrayPool<byte> buffers, MemoryBudget memory, 
         }
 
         return body;
+    }
+
+    /// <summary>Refuses a content encoding that the service does not decompress.</summary>
+    /// <param name="context">The request.</param>
+    /// <returns>Completes when the document is written.</returns>
+    public static Task RefuseEncodingAsync(HttpContext context)
+    {
+        context.Response.Headers[HeaderNames.AcceptEncoding] = Encodings;
+        return Problems.WriteAsync(context, ProblemKind.MediaType, $"The supported content encodings are {Encodings}, one at a time.");
     }
 
     private async ValueTask<(RequestBody? Body, ProblemKind? Refusal, string? Detail)> ReadAsync(HttpContext context)

@@ -8,16 +8,21 @@ internal static class Negotiation
     private const string Json = "application/json";
 
     /// <summary>Whether the content type is JSON in UTF-8, as RFC 8259 requires.</summary>
-    public static bool SendsJson(HttpRequest request)
+    public static bool SendsJson(HttpRequest request) => Sends(request, Json);
+
+    /// <summary>Whether the content type is one, in UTF-8.</summary>
+    /// <param name="request">The request.</param>
+    /// <param name="mediaType">The media type.</param>
+    public static bool Sends(HttpRequest request, string mediaType)
     {
         var header = request.ContentType;
-        if (string.Equals(header, Json, StringComparison.OrdinalIgnoreCase))
+        if (string.Equals(header, mediaType, StringComparison.OrdinalIgnoreCase))
         {
             return true;
         }
 
         return MediaTypeHeaderValue.TryParse(header, out var type)
-            && type.MediaType.Equals(Json, StringComparison.OrdinalIgnoreCase)
+            && type.MediaType.Equals(mediaType, StringComparison.OrdinalIgnoreCase)
             && (!type.Charset.HasValue || type.Charset.Value.Trim('"').Equals("utf-8", StringComparison.OrdinalIgnoreCase));
     }
 

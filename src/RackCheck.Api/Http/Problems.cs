@@ -44,19 +44,24 @@ public static class Problems
     public static Task WriteQueryAsync(HttpContext context, string parameter, string detail) =>
         WriteAsync(context, ProblemKind.Query, detail, errors: null, parameter);
 
+    /// <summary>A problem document of the current request.</summary>
+    /// <param name="kind">Kind of the problem.</param>
+    /// <param name="detail">Details of this occurrence.</param>
+    /// <param name="errors">The faults, if any.</param>
+    /// <returns>The document.</returns>
+    public static Problem Of(ProblemKind kind, string? detail, IReadOnlyList<Fault>? errors = null) => new()
+    {
+        Type = kind.Type,
+        Title = kind.Title,
+        Status = kind.Status,
+        Detail = detail,
+        TraceId = Activity.Current?.TraceId.ToHexString(),
+        Errors = errors,
+    };
+
     private static Task WriteAsync(HttpContext context, ProblemKind kind, string? detail, IReadOnlyList<Fault>? errors, string? parameter)
     {
-        var problem = new Problem
-        {
-            Type = kind.Type,
-            Title = kind.Title,
-            Status = kind.Status,
-            Detail = detail,
-            Parameter = parameter,
-            TraceId = Activity.Current?.TraceId.ToHexString(),
-            Errors = errors,
-        };
-        var body = JsonAnswer.Bytes(problem, ContractJson.Default.Problem);
+        var body = JsonAnswer.Bytes(Of(kind, detail, errors) with { Parameter = parameter }, ContractJson.Default.Problem);
         context.Response.StatusCode = kind.Status;
         context.Response.Headers.CacheControl = "no-store";
         return JsonAnswer.SendAsync(context, body, MediaType);

@@ -43,16 +43,23 @@ internal sealed class ReportFields
     /// <summary>Prepares the response.</summary>
     /// <param name="report">The whole report.</param>
     /// <returns>The response; the caller sends it.</returns>
-    public AnswerLease Prepare(CheckReport report) => names is null
-        ? JsonAnswer.Prepare(report, ContractJson.Default.CheckReport, ReportLength.Shorten)
-        : JsonAnswer.Prepare(report, Write, ReportLength.Shorten);
+    public AnswerLease Prepare(CheckReport report) => JsonAnswer.Prepare(report, Write, ReportLength.Shorten);
 
-    private void Write(Utf8JsonWriter writer, CheckReport report)
+    /// <summary>Writes the members of a report.</summary>
+    /// <param name="writer">Where a value is due.</param>
+    /// <param name="report">The whole report.</param>
+    public void Write(Utf8JsonWriter writer, CheckReport report)
     {
+        if (names is null)
+        {
+            JsonSerializer.Serialize(writer, report, ContractJson.Default.CheckReport);
+            return;
+        }
+
         writer.WriteStartObject();
         foreach (var member in ContractJson.Default.CheckReport.Properties)
         {
-            if (names!.Contains(member.Name) && member.Get!(report) is { } value)
+            if (names.Contains(member.Name) && member.Get!(report) is { } value)
             {
                 writer.WritePropertyName(member.Name);
                 JsonSerializer.Serialize(writer, value, ContractJson.Default.GetTypeInfo(member.PropertyType)!);

@@ -22,6 +22,7 @@ namespace RackCheck.Model.Json;
 [JsonSerializable(typeof(RackDescription))]
 [JsonSerializable(typeof(CheckReport))]
 [JsonSerializable(typeof(Problem))]
+[JsonSerializable(typeof(StreamedAnswer))]
 [JsonSerializable(typeof(RuleList))]
 [JsonSerializable(typeof(RulePage))]
 [JsonSerializable(typeof(RulesetHistory))]

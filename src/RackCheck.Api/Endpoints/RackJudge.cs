@@ -1,0 +1,57 @@
+using RackCheck.Api.Http;
+using RackCheck.Api.Reading;
+using RackCheck.Api.Telemetry;
+using RackCheck.Model;
+using RackCheck.Rules;
+using RackCheck.Survey.Catalogue;
+
+namespace RackCheck.Api.Endpoints;
+
+/// <summary>Reads and checks racks: for a single request and for the lines of a stream.</summary>
+/// <param name="reader">Reads descriptions.</param>
+/// <param name="checker">Checks racks.</param>
+/// <param name="metrics">Counts findings.</param>
+internal sealed class RackJudge(DescriptionReader reader, RackChecker checker, CheckMetrics metrics)
+{
+    /// <summary>Reads a description. Without part numbers it is checked in one go.</summary>
+    /// <param name="body">The description as JSON.</param>
+    /// <param name="check">Checks a rack.</param>
+    /// <returns>What came of it.</returns>
+    public ReadRack Read(ReadOnlyMemory<byte> body, Func<ResolvedRack, CheckReport> check)
+    {
+        var read = reader.Read(body);
+        return read.Document is not { } description ? new ReadRack(null, null, read.Refuse())
+            : PartNumbersIn(description) ? new ReadRack(null, description, null)
+            : new ReadRack(Counted(check(ResolvedRack.Plain(description))), null, null);
+    }
+
+    /// <summary>Checks a rack whose part numbers were looked up.</summary>
+    /// <param name="rack">The rack.</param>
+    /// <param name="check">Checks it.</param>
+    /// <returns>What came of it.</returns>
+    public ReadRack Resolved(ResolvedRack rack, Func<ResolvedRack, CheckReport> check) => reader.FaultsOf(rack) is { Count: > 0 } faults
+        ? new ReadRack(null, null, new Reply(null, ProblemKind.Invalid, Problems.Contradiction, faults))
+        : new ReadRack(Counted(check(rack)), null, null);
+
+    /// <summary>Checks a rack as far as the members asked for need it.</summary>
+    /// <param name="rack">The rack.</param>
+    /// <param name="fields">The members.</param>
+    /// <param name="cancellation">Stops the check between two rules.</param>
+    /// <returns>The report.</returns>
+    public CheckReport Check(ResolvedRack rack, ReportFields fields, CancellationToken cancellation) =>
+        fields.NeedRemedies ? checker.Check(rack, cancellation) : checker.Recheck(rack, cancellation);
+
+    private static bool PartNumbersIn(RackDescription description) => ResolvedRack.PartNumbers(description).Count > 0;
+
+    private CheckReport Counted(CheckReport report)
+    {
+        metrics.Count(report);
+        return report;
+    }
+}
+
+/// <summary>A rack as read: its report, or a description whose part numbers are looked up first, or a refusal.</summary>
+/// <param name="Report">The report.</param>
+/// <param name="ToResolve">The description with part numbers.</param>
+/// <param name="Refusal">The problem.</param>
+internal sealed record ReadRack(CheckReport? Report, RackDescription? ToResolve, Reply? Refusal);
