@@ -28,6 +28,9 @@ internal sealed class ExampleOperationFilter : IOperationFilter
                     + "The report is on the resulting rack; `applied` holds that rack and the remedies applied.");
                 AddFields(operation);
                 break;
+            case StreamEndpoints.CheckRacks:
+                DescribeStream(operation);
+                break;
             case BasketsEndpoints.CheckBasket:
                 AddBodies(operation, context.Document, "The basket.", Examples.Baskets);
                 AddAnswer(operation, "basket-no-cabinet");
@@ -86,6 +89,46 @@ internal sealed class ExampleOperationFilter : IOperationFilter
             n => n,
             n => (IOpenApiExample)new OpenApiExample { Summary = $"Answer to {n}", Value = Examples.Answer(n) },
             StringComparer.Ordinal);
+    }
+
+    // Lines have no schema of their own in this version of OpenAPI: the text is a string, and an extension names what a line is.
+    private static void DescribeStream(OpenApiOperation operation)
+    {
+        const string Member = "descriptionDigest";
+        Example[] racks = [Examples.Racks.Single(r => r.Name == "rack-sound"), Examples.Racks.Single(r => r.Name == "rack-doors-do-not-close")];
+        operation.Description += " Nothing is stored: the request can be repeated safely.";
+        operation.RequestBody!.Content![StreamEndpoints.Lines] = LinesOf(
+            nameof(RackDescription), racks.Select(r => JsonNode.Parse(r.Json)!.ToJsonString()), "Two racks");
+        ((OpenApiRequestBody)operation.RequestBody).Description = "One rack a line.";
+        ((OpenApiRequestBody)operation.RequestBody).Required = true;
+        operation.Responses!["200"].Content![StreamEndpoints.Lines] = LinesOf(
+            nameof(StreamedAnswer),
+            racks.Select((r, i) => new JsonObject
+            {
+                ["line"] = i + 1,
+                ["report"] = new JsonObject
+                {
+                    ["verdict"] = Examples.Answer(r.Name)["verdict"]!.DeepClone(), [Member] = Examples.Answer(r.Name)[Member]!.DeepClone(),
+                },
+            }.ToJsonString()),
+            $"Answer with fields=verdict,{Member}");
+        AddFields(operation);
+
+        OpenApiMediaType LinesOf(string line, IEnumerable<string> lines, string summary) => new()
+        {
+            Schema = new OpenApiSchema
+            {
+                Type = JsonSchemaType.String,
+                Extensions = new Dictionary<string, IOpenApiExtension>(StringComparer.Ordinal)
+                {
+                    ["x-line"] = new JsonNodeExtension(new JsonObject { ["$ref"] = "#/components/schemas/" + line }),
+                },
+            },
+            Examples = new Dictionary<string, IOpenApiExample>(StringComparer.Ordinal)
+            {
+                ["lines"] = new OpenApiExample { Summary = summary, Value = string.Join('\n', lines) + "\n" },
+            },
+        };
     }
 
     private static void DescribeDrawing(OpenApiOperation operation, OpenApiDocument document)

@@ -6,7 +6,7 @@ namespace RackCheck.Api.Tests.Docs;
 [Collection(Browsers.Name)]
 public sealed class DocsPageTests(Browsers browsers)
 {
-    private const int Operations = 14;
+    private const int Operations = 15;
 
     [BrowserFact]
     public Task Operation_runs_with_one_click_on_its_example() => browsers.VisitAsync(async page =>
