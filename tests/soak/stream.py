@@ -77,7 +77,7 @@ while service.poll() is None:
     except OSError:
         time.sleep(0.2)
 
-stream(8 * SINGLES)
+stream(2 * SINGLES + lines // 10)
 before = resident()
 started = time.monotonic()
 seen, in_order, most = stream(lines)
