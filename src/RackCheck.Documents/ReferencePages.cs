@@ -25,8 +25,8 @@ public static class ReferencePages
     /// <summary>Wordings of texts that any rule can have.</summary>
     public static IReadOnlyList<MessageWording> CommonTexts =>
     [
-        .. Subjects.Wordings, .. RemedyTitles.Wordings, .. RemedyTrials.Wordings, .. Bases.Wordings, .. FactTable.Bounded.Select(f => f.Assumed.Wording),
-        .. PlanningWordings.All,
+        .. Subjects.Wordings, .. RemedyTitles.Wordings, .. RemedyTrials.Wordings, .. Bases.Wordings, .. AssumedTexts.Wordings,
+        .. FactTable.Bounded.Select(f => f.Assumed.Wording), .. PlanningWordings.All,
     ];
 
     private static ReferenceTable Bounds() => new()

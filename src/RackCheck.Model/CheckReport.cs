@@ -332,6 +332,15 @@ public sealed record Assumption
     /// <summary>The assumed value. Absent where a range is assumed.</summary>
     public Scalar? Value { get; init; }
 
+    /// <summary>
+    /// Key of the wording of the value, for translation. GET /v1/reference/wordings has the template in English. Present only where the value is a text in
+    /// English, not a value that the member can have.
+    /// </summary>
+    public string? ValueKey { get; init; }
+
+    /// <summary>The values in such a text, by name.</summary>
+    public IReadOnlyDictionary<string, Scalar>? ValueData { get; init; }
+
     /// <summary>Lower end of an assumed range, over all members of the entry.</summary>
     public double? From { get; init; }
 

@@ -47,6 +47,23 @@ public sealed class WordingKeys
         CheckValues(key, data, given);
     }
 
+    /// <summary>Checks the value and the basis of an assumption.</summary>
+    /// <param name="assumption">The assumption.</param>
+    /// <param name="given">What callers and catalogue wrote, as JSON.</param>
+    public void Check(Assumption assumption, string given)
+    {
+        Check(assumption.BasisKey, assumption.BasisData, assumption.Basis, given);
+        Assert.Equal(assumption.ValueKey is null, assumption.ValueData is null);
+        if (assumption.ValueKey is { } key)
+        {
+            Check(key, assumption.ValueData!, assumption.Value!.Value.Text!, given);
+        }
+        else if (assumption.Value is { } value)
+        {
+            CheckValues(assumption.BasisKey, new Dictionary<string, Scalar> { ["value"] = value }, given);
+        }
+    }
+
     /// <summary>Checks that no value contains a space unless a caller or the catalogue wrote it.</summary>
     /// <param name="key">The key, for the message of a failure.</param>
     /// <param name="data">The values by name.</param>

@@ -119,7 +119,7 @@ public sealed class BasketWordingTests
 
         foreach (var assumption in report.Assumptions)
         {
-            keys.Check(assumption.BasisKey, assumption.BasisData, assumption.Basis, given);
+            keys.Check(assumption, given);
         }
     }
 

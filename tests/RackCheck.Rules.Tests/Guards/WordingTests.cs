@@ -19,7 +19,10 @@ public sealed class WordingTests
         r => r.Descriptor.Id, r => r.Wordings.ToDictionary(w => w.Key, StringComparer.Ordinal), StringComparer.Ordinal);
 
     private static readonly WordingKeys Common = new(
-        [.. Subjects.Wordings, .. RemedyTitles.Wordings, .. RemedyTrials.Wordings, .. Bases.Wordings, .. FactTable.Bounded.Select(f => f.Assumed.Wording)]);
+    [
+        .. Subjects.Wordings, .. RemedyTitles.Wordings, .. RemedyTrials.Wordings, .. Bases.Wordings, .. AssumedTexts.Wordings,
+        .. FactTable.Bounded.Select(f => f.Assumed.Wording),
+    ]);
 
     private static readonly Dictionary<string, MessageWording> QuestionWordings =
         FactTable.Wordings.ToDictionary(w => w.Key, StringComparer.Ordinal);
@@ -27,7 +30,7 @@ public sealed class WordingTests
     [Fact]
     [Trait("Kind", "property")]
     public void Every_message_is_rendered_from_its_key_and_data() =>
-        AnyRack.WithPolicy.Sample(rack => Check(rack), iter: Samples.Of(3_000), print: RackCheck.Testing.Wording.Of);
+        AnyRack.WithPolicy.Sample(rack => Check(rack), iter: Samples.Of(3_000, least: 500), print: RackCheck.Testing.Wording.Of);
 
     [Fact]
     public void Messages_about_the_examples_of_rules_are_rendered_from_key_and_data()
@@ -42,8 +45,9 @@ public sealed class WordingTests
     [Fact]
     public void Acceptance_cases_are_rendered_from_key_and_data()
     {
-        var racks = Directory.GetFiles(Repository.PathOf("tests", "acceptance", "cases"), "*.json")
-            .Select(f => JsonNode.Parse(File.ReadAllText(f))!["request"]?.ToJsonString()).OfType<string>().ToArray();
+        var racks = Files("*.json", "tests", "acceptance", "cases").Concat(Files("*.json", "tests", "acceptance", "racks"))
+            .Select(f => JsonNode.Parse(File.ReadAllText(f))!["request"]?.ToJsonString())
+            .Concat(Files("rack-*.json", "openapi", "examples").Select(File.ReadAllText)).OfType<string>().ToArray();
         Assert.True(racks.Length > 250);
         foreach (var rack in racks)
         {
@@ -85,6 +89,8 @@ public sealed class WordingTests
     public void Every_rule_has_a_wording_of_its_own() => Assert.All(
         RuleSet.Default.All, r => Assert.Contains(r.Wordings, w => w is not MissingData && w.Key.StartsWith(r.Descriptor.Id, StringComparison.Ordinal)));
 
+    private static string[] Files(string pattern, params string[] folder) => Directory.GetFiles(Repository.PathOf(folder), pattern);
+
     private static RackDescription Read(string json) => JsonSerializer.Deserialize(json, ContractJson.Default.RackDescription)!;
 
     private static void Check(RackDescription rack)
@@ -104,7 +110,7 @@ public sealed class WordingTests
 
         foreach (var assumption in report.Assumptions)
         {
-            Common.Check(assumption.BasisKey, assumption.BasisData, assumption.Basis, request);
+            Common.Check(assumption, request);
         }
 
         foreach (var question in report.Questions)
