@@ -56,8 +56,21 @@ public sealed record CheckReport
     /// <summary>Safety notes for whoever acts on this report.</summary>
     public required IReadOnlyList<string> Cautions { get; init; }
 
+    /// <summary>Key and values of each caution, in the same order, for translation. Absent only in reports of versions that had none.</summary>
+    public IReadOnlyList<TextKey>? CautionKeys { get; init; }
+
     /// <summary>Remedies applied to the rack before this report, where the request asked for them.</summary>
     public AppliedRemedies? Applied { get; init; }
+}
+
+/// <summary>Key and values of a text in a list, for translation. GET /v1/reference/wordings has the template in English.</summary>
+public sealed record TextKey
+{
+    /// <summary>Key of the wording, stable. Keys of several sentences are joined by plus signs.</summary>
+    public required string MessageKey { get; init; }
+
+    /// <summary>The values in the text, by name. Several ids are a list.</summary>
+    public required IReadOnlyDictionary<string, Scalar> MessageData { get; init; }
 }
 
 /// <summary>The decision on each concern.</summary>
