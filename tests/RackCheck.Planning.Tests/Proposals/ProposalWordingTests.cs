@@ -2,21 +2,14 @@ using System.Text.Json;
 using RackCheck.Model;
 using RackCheck.Model.Json;
 using RackCheck.Planning.Proposals;
-using RackCheck.Remedies;
-using RackCheck.Remedies.Verification;
-using RackCheck.Rules;
-using RackCheck.Survey.Assumed;
-using RackCheck.Survey.Bounds;
 using RackCheck.Testing;
 using static RackCheck.Planning.Tests.Baskets.DemoCatalogue;
 
 namespace RackCheck.Planning.Tests.Proposals;
 
-/// <summary>A client can word every text of a proposal or a comparison in its own language from key and data.</summary>
+/// <summary>A client can word every text of a proposal in its own language from key and data.</summary>
 public sealed class ProposalWordingTests
 {
-    private static readonly string Catalogue = JsonSerializer.Serialize(new ProductList { Products = Products }, ContractJson.Default.ProductList);
-
     private static readonly string[] Parts =
     [
         "UPS-30", "SRV-2", "SRV-110", "PC-210", "PC-410", "KVM-16", "KD-2", "SW-24", "PAT-24", "DRV-4", "DRV-6", "AMP-2", "DAQ-3", "GEN-2", "OSC-0",
@@ -31,11 +24,7 @@ public sealed class ProposalWordingTests
         "relax.max-cabinets",
     ];
 
-    private readonly WordingKeys keys = new(
-    [
-        .. PlanningWordings.All, .. RuleSet.Default.All.SelectMany(r => r.Wordings), .. FactTable.Wordings, .. Subjects.Wordings, .. RemedyTitles.Wordings,
-        .. RemedyTrials.Wordings, .. Bases.Wordings, .. AssumedTexts.Wordings, .. FactTable.Bounded.Select(f => f.Assumed.Wording), .. Cautions.Wordings,
-    ]);
+    private readonly WordingKeys keys = ServedKeys.Make();
 
     // Most of these lists conflict: in the height, the room, the supplies or the cabinets.
     [Fact]
@@ -195,5 +184,5 @@ public sealed class ProposalWordingTests
 
     private void Check(ProposalRequest request, ProposalAnswer answer) => keys.CheckAnswer(
         JsonSerializer.Serialize(answer, ContractJson.Default.ProposalAnswer),
-        JsonSerializer.Serialize(request, ContractJson.Default.ProposalRequest) + Catalogue);
+        JsonSerializer.Serialize(request, ContractJson.Default.ProposalRequest) + ServedKeys.Catalogue);
 }
