@@ -148,7 +148,7 @@ public sealed class WordingKeys
     private static JsonElement? ListOfKeys(JsonElement of, string name) =>
         of.TryGetProperty(name.TrimEnd('s') + "Keys", out var keys) ? keys : null;
 
-    private static IReadOnlyDictionary<string, Scalar> DataOf(JsonElement of, string name) =>
+    private static Dictionary<string, Scalar> DataOf(JsonElement of, string name) =>
         of.GetProperty(name + "Data").EnumerateObject().ToDictionary(d => d.Name, d => d.Value.Deserialize(ContractJson.Default.Scalar));
 
     private static bool IsOwn(string text, string given) =>

@@ -1,10 +1,8 @@
 using RackCheck.Model;
-using RackCheck.Model.Converters;
 using RackCheck.Planning.Building;
 using RackCheck.Planning.Layouts;
 using RackCheck.Rules;
 using RackCheck.Rules.Power;
-using RackCheck.Survey;
 using RackCheck.Survey.Catalogue;
 
 namespace RackCheck.Planning.Proposals;
