@@ -11,6 +11,9 @@ public static class PlanningWordings
     /// <summary>All of them.</summary>
     public static IReadOnlyList<MessageWording> All { get; } =
     [
-        .. new[] { typeof(LineWordings), typeof(ExcessWordings), typeof(StatusWordings), typeof(BuildBases), typeof(ProposalWordings), typeof(RemedyLoop) }.SelectMany(MessageWording.DeclaredIn),
+        .. new[]
+        {
+            typeof(LineWordings), typeof(ExcessWordings), typeof(StatusWordings), typeof(BuildBases), typeof(ProposalWordings), typeof(RemedyLoop),
+        }.SelectMany(MessageWording.DeclaredIn),
     ];
 }

@@ -106,7 +106,8 @@ public sealed class RackCheckerTests
     [Fact]
     public void Themes_without_rules_are_named()
     {
-        Assert.Contains("does not check these themes: load, power, cooling, earthing, cabling, service, delivery.", Cautions.NotJudged(Judge.GeometryRules)!.Text,
+        Assert.Contains(
+            "does not check these themes: load, power, cooling, earthing, cabling, service, delivery.", Cautions.NotJudged(Judge.GeometryRules)!.Text,
             StringComparison.Ordinal);
         Assert.Contains("layout, depth, load", Cautions.NotJudged(RuleSet.Of())!.Text, StringComparison.Ordinal);
     }

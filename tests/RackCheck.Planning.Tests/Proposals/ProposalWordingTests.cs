@@ -65,7 +65,8 @@ public sealed class ProposalWordingTests
             Check(request, answer);
         }
 
-        string[] unreached = [.. MessageWording.DeclaredIn(typeof(ProposalWordings)).Select(w => w.Key).Intersect(keys.Unreached).Order(StringComparer.Ordinal)];
+        var own = MessageWording.DeclaredIn(typeof(ProposalWordings)).Select(w => w.Key);
+        string[] unreached = [.. own.Intersect(keys.Unreached).Order(StringComparer.Ordinal)];
         Assert.Equal(Rare, unreached);
     }
 
@@ -114,7 +115,10 @@ public sealed class ProposalWordingTests
 
             // Fewer warnings in a larger cabinet.
             yield return (
-                Request("KVM-16", "DRV-6", "SW-24", "DAQ-3", "DRV-6") with { GrowthPercent = 30, Site = new Site { Region = Region.Na, AmbientMaxC = 40, RequiredIp = "IP54" } },
+                Request("KVM-16", "DRV-6", "SW-24", "DAQ-3", "DRV-6") with
+                {
+                    GrowthPercent = 30, Site = new Site { Region = Region.Na, AmbientMaxC = 40, RequiredIp = "IP54" },
+                },
                 Products, SearchBudget.Quick);
 
             // More height than there is, for one cabinet and for several, with and without room for growth.
@@ -167,7 +171,10 @@ public sealed class ProposalWordingTests
                 GrowthPercent = 30, Groups = [new ItemGroup { Id = "pair", Items = ["drv-4-1", "srv-2-1"] }],
                 Supplies = [SupplyOf(0, 10), SupplyOf(1, 9)], Site = new Site { Region = Region.Uk, AmbientMaxC = 36 },
             };
-            yield return Request([.. Enumerable.Repeat("GEN-2", 12), "OSC-0"]) with { Cabinets = [new Cabinet { PartNumber = "QWL-CAB-24-8-10" }], MaxCabinets = 1 };
+            yield return Request([.. Enumerable.Repeat("GEN-2", 12), "OSC-0"]) with
+            {
+                Cabinets = [new Cabinet { PartNumber = "QWL-CAB-24-8-10" }], MaxCabinets = 1,
+            };
             yield return Request([.. Enumerable.Repeat("GEN-2", 11), "OSC-0"]) with
             {
                 Cabinets = [new Cabinet { PartNumber = "QWL-CAB-24-8-10" }], MaxCabinets = 1, GrowthPercent = 5,

@@ -214,5 +214,6 @@ public sealed class TipExtendedTests : RuleTests<TipExtended>
 
     [Fact]
     public void Items_on_slides_at_both_sides_count_apart() => Assert.DoesNotContain(
-        Cautions.PullOut.Text, Report(Weighed(200).With(Heavy("a", 1, 20).Slid(), Heavy("b", 5, 20).Slid(), Heavy("c", 20, 20, face: Face.Rear).Slid())).Cautions);
+        Cautions.PullOut.Text,
+        Report(Weighed(200).With(Heavy("a", 1, 20).Slid(), Heavy("b", 5, 20).Slid(), Heavy("c", 20, 20, face: Face.Rear).Slid())).Cautions);
 }
