@@ -18,15 +18,15 @@ public static class ReferencePages
         .. DataTables.All.Select(Of)
             .Append(Bounds())
             .Append(OfWordings("questions", "Wordings of questions", FactTable.Wordings))
-            .Append(OfWordings("wordings", "Wordings of subjects, remedies, assumptions and lines of baskets", CommonTexts))
+            .Append(OfWordings("wordings", "Wordings of subjects, remedies, assumptions, cautions, baskets and proposals", CommonTexts))
             .OrderBy(t => t.Table, StringComparer.Ordinal),
     ];
 
     /// <summary>Wordings of texts that any rule can have.</summary>
     public static IReadOnlyList<MessageWording> CommonTexts =>
     [
-        .. Subjects.Wordings, .. RemedyTitles.Wordings, .. RemedyTrials.Wordings, .. Bases.Wordings, .. FactTable.Bounded.Select(f => f.Assumed.Wording),
-        .. PlanningWordings.All,
+        .. Subjects.Wordings, .. RemedyTitles.Wordings, .. RemedyTrials.Wordings, .. Bases.Wordings, .. AssumedTexts.Wordings, .. Cautions.Wordings,
+        .. FactTable.Bounded.Select(f => f.Assumed.Wording), .. PlanningWordings.All,
     ];
 
     private static ReferenceTable Bounds() => new()

@@ -56,8 +56,21 @@ public sealed record CheckReport
     /// <summary>Safety notes for whoever acts on this report.</summary>
     public required IReadOnlyList<string> Cautions { get; init; }
 
+    /// <summary>Key and values of each caution, in the same order, for translation. Absent only in reports of versions that had none.</summary>
+    public IReadOnlyList<TextKey>? CautionKeys { get; init; }
+
     /// <summary>Remedies applied to the rack before this report, where the request asked for them.</summary>
     public AppliedRemedies? Applied { get; init; }
+}
+
+/// <summary>Key and values of a text in a list, for translation. GET /v1/reference/wordings has the template in English.</summary>
+public sealed record TextKey
+{
+    /// <summary>Key of the wording, stable. Keys of several sentences are joined by plus signs.</summary>
+    public required string MessageKey { get; init; }
+
+    /// <summary>The values in the text, by name. Several ids are a list.</summary>
+    public required IReadOnlyDictionary<string, Scalar> MessageData { get; init; }
 }
 
 /// <summary>The decision on each concern.</summary>
@@ -331,6 +344,15 @@ public sealed record Assumption
 
     /// <summary>The assumed value. Absent where a range is assumed.</summary>
     public Scalar? Value { get; init; }
+
+    /// <summary>
+    /// Key of the wording of the value, for translation. GET /v1/reference/wordings has the template in English. Present only where the value is a text in
+    /// English, not a value that the member can have.
+    /// </summary>
+    public string? ValueKey { get; init; }
+
+    /// <summary>The values in such a text, by name.</summary>
+    public IReadOnlyDictionary<string, Scalar>? ValueData { get; init; }
 
     /// <summary>Lower end of an assumed range, over all members of the entry.</summary>
     public double? From { get; init; }

@@ -33,7 +33,7 @@ public class MessageWording
 
         cut.Add((template[at..], null));
         parts = [.. cut];
-        Quotes = Array.Find([Message, Title], name => cut.Contains((name, "")));
+        Quotes = Array.Find([Message, Title, Need], name => cut.Contains((name, "")));
     }
 
     /// <summary>Name under which a template quotes sentences.</summary>
@@ -41,6 +41,9 @@ public class MessageWording
 
     /// <summary>Name under which a template quotes the title of a remedy.</summary>
     internal const string Title = "title";
+
+    /// <summary>Name under which a template quotes what is needed.</summary>
+    internal const string Need = "need";
 
     /// <summary>Whether the template quotes another text: the name of that, or null.</summary>
     internal string? Quotes { get; }

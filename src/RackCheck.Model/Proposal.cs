@@ -180,6 +180,9 @@ public sealed record ProposalAnswer
 
     /// <summary>What a reader of the answer should know, as that the search ended at its limit of work.</summary>
     public required IReadOnlyList<string> Cautions { get; init; }
+
+    /// <summary>Key and values of each caution, in the same order, for translation.</summary>
+    public required IReadOnlyList<TextKey> CautionKeys { get; init; }
 }
 
 /// <summary>A rack and the report on it.</summary>
@@ -207,8 +210,14 @@ public sealed record ProposedRack
     /// <summary>What is better than in the first alternative; in the first, than in the second.</summary>
     public required IReadOnlyList<string> Gained { get; init; }
 
+    /// <summary>Key and values of each text of <c>gained</c>, in the same order, for translation.</summary>
+    public required IReadOnlyList<TextKey> GainedKeys { get; init; }
+
     /// <summary>What is worse than in the first alternative; in the first, than in the second.</summary>
     public required IReadOnlyList<string> GivenUp { get; init; }
+
+    /// <summary>Key and values of each text of <c>givenUp</c>, in the same order, for translation.</summary>
+    public required IReadOnlyList<TextKey> GivenUpKeys { get; init; }
 
     /// <summary>Parts to order besides the equipment of the request.</summary>
     public required IReadOnlyList<AddedLine> AddedLines { get; init; }
@@ -231,6 +240,12 @@ public sealed record AddedLine
 
     /// <summary>What it is needed for.</summary>
     public required string Why { get; init; }
+
+    /// <summary>Key of the wording of <c>why</c>, stable. Keys of several sentences are joined by plus signs.</summary>
+    public required string WhyKey { get; init; }
+
+    /// <summary>The values in <c>why</c>, by name. Several ids are a list.</summary>
+    public required IReadOnlyDictionary<string, Scalar> WhyData { get; init; }
 }
 
 /// <summary>One quantity of a proposal.</summary>
@@ -263,6 +278,12 @@ public sealed record ProposalConflict
 
     /// <summary>A change that would help; absent if none is known.</summary>
     public string? Relax { get; init; }
+
+    /// <summary>Key of the wording of the change, for translation. GET /v1/reference/wordings has the template in English.</summary>
+    public string? RelaxKey { get; init; }
+
+    /// <summary>The values in the change, by name.</summary>
+    public IReadOnlyDictionary<string, Scalar>? RelaxData { get; init; }
 }
 
 /// <summary>A requirement in conflict.</summary>
@@ -273,4 +294,12 @@ public sealed record ConflictingRequirement
 
     /// <summary>The requirement.</summary>
     public required string Message { get; init; }
+
+    /// <summary>
+    /// Key of the wording, for translation. GET /v1/reference/wordings has the template in English; of a finding, the page of its rule has it.
+    /// </summary>
+    public required string MessageKey { get; init; }
+
+    /// <summary>The values in the message, by name. Several ids are a list.</summary>
+    public required IReadOnlyDictionary<string, Scalar> MessageData { get; init; }
 }

@@ -5,7 +5,7 @@ namespace RackCheck.Model;
 /// <summary>
 /// A text of a report that is written out only where it is read: a wording with its values, or several of them joined. The keys of several are joined by
 /// plus signs; the names of the second one's values end in 2, of the third one's in 3. Several are sentences one after another, or the steps of one title,
-/// "Do this, and do that". Where a template has {message} or {title}, the sentences or the title that follow take its place.
+/// "Do this, and do that". Where a template has {message} or {title}, the sentences or the title that follow take its place; {need} is the next text alone.
 /// </summary>
 public sealed class WordedText
 {
@@ -54,6 +54,9 @@ public sealed class WordedText
         }
     }
 
+    /// <summary>Key and values, for an entry of a list of texts.</summary>
+    public TextKey Keyed => new() { MessageKey = Key, MessageData = Values };
+
     /// <summary>The first wording.</summary>
     public MessageWording Wording => parts[0].Wording;
 
@@ -70,7 +73,7 @@ public sealed class WordedText
     public WordedText Then(WordedText later) => new([.. parts, .. later.parts], isTitle: true);
 
     /// <summary>A sentence that quotes this text.</summary>
-    /// <param name="wording">The sentence, with {message} for sentences or {title} for a title.</param>
+    /// <param name="wording">The sentence, with {message} for sentences, {title} for a title or {need} for this text without those that are added.</param>
     /// <param name="data">Its other values by name.</param>
     public WordedText QuotedIn(MessageWording wording, params (string Name, Scalar Value)[] data) => new([(wording, data), .. parts], isTitle: false);
 
@@ -84,10 +87,15 @@ public sealed class WordedText
     {
         var (wording, data) = parts[first];
         var next = first + 1;
-        return wording.Quotes is { } name ? wording.Render([.. data, (name, name == MessageWording.Title ? StepsFrom(next) : SentencesFrom(next))])
-            : next < parts.Length ? $"{SentenceAt(first)} {SentencesFrom(next)}"
-            : SentenceAt(first);
+        return wording.Quotes switch
+        {
+            null => Followed(SentenceAt(first), next),
+            MessageWording.Need => Followed(wording.Render([.. data, (MessageWording.Need, SentenceAt(next))]), next + 1),
+            var name => wording.Render([.. data, (name, name == MessageWording.Title ? StepsFrom(next) : SentencesFrom(next))]),
+        };
     }
+
+    private string Followed(string sentence, int next) => next < parts.Length ? $"{sentence} {SentencesFrom(next)}" : sentence;
 
     private string StepsFrom(int first)
     {

@@ -24,7 +24,9 @@ public sealed class RemedyLoop(RackChecker checker)
     public const double FinalWork = 300;
 
     /// <summary>Caution of a report whose run stopped at a limit.</summary>
-    public const string CutShort = "Correction stopped at the limit for one request; errors with remedies remain. Post the returned rack again to continue.";
+    public static readonly WordedText CutShort = new(
+        "caution.correction-cut-short",
+        "Correction stopped at the limit for one request; errors with remedies remain. Post the returned rack again to continue.");
 
     /// <summary>Runs the loop.</summary>
     /// <param name="rack">A valid rack.</param>
@@ -55,7 +57,11 @@ public sealed class RemedyLoop(RackChecker checker)
         return new RemedyRun
         {
             Rack = now,
-            Report = isCutShort ? report with { Cautions = [.. report.Cautions, CutShort] } : report,
+            Report = isCutShort ? report with
+            {
+                Cautions = [.. report.Cautions, CutShort.Text],
+                CautionKeys = [.. report.CautionKeys ?? [], CutShort.Keyed],
+            } : report,
             Steps = steps,
         };
     }

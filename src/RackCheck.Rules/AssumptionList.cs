@@ -29,8 +29,8 @@ internal static class AssumptionList
         [
             .. groups.Select(g => new Assumption
             {
-                Pointers = g.Pointers, Value = g.Value.Value, Unit = g.Value.Unit, Basis = g.Value.Basis.Text, BasisKey = g.Value.Basis.Key,
-                BasisData = g.Value.Basis.Values,
+                Pointers = g.Pointers, Value = g.Value.Value, ValueKey = g.Value.ValueWording?.Key, ValueData = g.Value.ValueWording?.Values,
+                Unit = g.Value.Unit, Basis = g.Value.Basis.Text, BasisKey = g.Value.Basis.Key, BasisData = g.Value.Basis.Values,
             }),
             .. ranges,
         ];

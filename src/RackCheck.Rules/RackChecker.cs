@@ -13,7 +13,7 @@ public sealed class RackChecker(RuleSet rules, Action<RuleDescriptor, Exception>
 {
     private static readonly RulesetInfo Ruleset = new() { Version = RuleSet.CurrentVersion };
 
-    private readonly string? notJudged = Cautions.NotJudged(rules);
+    private readonly WordedText? notJudged = Cautions.NotJudged(rules);
 
     /// <summary>
     /// Whether rules that read missing facts are asked again with these at the ends of their plausible ranges. Without it the report has no questions and
@@ -129,6 +129,7 @@ public sealed class RackChecker(RuleSet rules, Action<RuleDescriptor, Exception>
         var judgement = new Judgement(rules, all, notAssessed, Questions.Of(description, Unsigned(open, notAssessed)));
         findings.Sort(FindingOrder.Compare);
         notAssessed.Sort(static (x, y) => string.CompareOrdinal(x.Rule, y.Rule));
+        var cautions = CautionsFor(findings, survey);
         return new CheckReport
         {
             Reference = description.Reference,
@@ -155,7 +156,8 @@ public sealed class RackChecker(RuleSet rules, Action<RuleDescriptor, Exception>
                 Cabling = survey.Cables.Figures,
                 Delivery = survey.Route?.Figures,
             },
-            Cautions = CautionsFor(findings, survey),
+            Cautions = [.. cautions.Select(c => c.Text)],
+            CautionKeys = [.. cautions.Select(c => c.Keyed)],
         };
     }
 
@@ -264,9 +266,9 @@ public sealed class RackChecker(RuleSet rules, Action<RuleDescriptor, Exception>
     }
 #pragma warning restore CA1031
 
-    private List<string> CautionsFor(List<Finding> findings, RackSurvey? survey)
+    private List<WordedText> CautionsFor(List<Finding> findings, RackSurvey? survey)
     {
-        var cautions = new List<string>(2) { Cautions.General };
+        var cautions = new List<WordedText>(2) { Cautions.General };
         if (notJudged is not null)
         {
             cautions.Add(notJudged);

@@ -50,7 +50,7 @@ public sealed record RuleDescriptor
     public required IReadOnlyList<string> Remedies { get; init; }
 
     /// <summary>Safety notes for work on a finding.</summary>
-    public IReadOnlyList<string> Cautions { get; init; } = [];
+    public IReadOnlyList<WordedText> Cautions { get; init; } = [];
 
     /// <summary>Classes whose wordings it uses besides its own.</summary>
     public IReadOnlyList<Type> SharesWordingsOf { get; init; } = [];

@@ -77,9 +77,7 @@ internal sealed class HeatAssumptions(HeatSurvey heat, RackDescription descripti
 
         if (path.Mode == CoolingMode.Doors && Array.Exists(items, HeatSurvey.HasFittingFans))
         {
-            Assume(
-                assumptions, "/items", "not known", null,
-                Bases.FittingFans(HeatSurvey.UsualRiseK));
+            Assume(assumptions, AssumedValue.Worded("/items", AssumedTexts.NotKnown, Bases.FittingFans(HeatSurvey.UsualRiseK)));
         }
 
         foreach (var door in new[] { path.Front, path.Rear })
@@ -155,19 +153,22 @@ internal sealed class HeatAssumptions(HeatSurvey heat, RackDescription descripti
         {
             if (sets[i] is { Count: > 0, MaxPressurePa: null, Curve: null or { Count: 0 } } set)
             {
-                Assume(
-                    assumptions, Invariant($"{pointer}/{i}/maxPressurePa"), "not known", null,
-                    Bases.InstalledFlow(FanCurve.InstalledSharePercent, set.FreeFlowM3h));
+                Assume(assumptions, AssumedValue.Worded(
+                    Invariant($"{pointer}/{i}/maxPressurePa"), AssumedTexts.NotKnown,
+                    Bases.InstalledFlow(FanCurve.InstalledSharePercent, set.FreeFlowM3h)));
             }
         }
     }
 
+    private static void Assume(List<AssumedValue> assumptions, string pointer, Scalar value, string? unit, WordedText basis) =>
+        Assume(assumptions, new AssumedValue { Pointer = pointer, Value = value, Unit = unit, Basis = basis });
+
     // Other parts of the survey can assume the same member; it is recorded once.
-    private static void Assume(List<AssumedValue> assumptions, string pointer, Scalar value, string? unit, WordedText basis)
+    private static void Assume(List<AssumedValue> assumptions, AssumedValue assumed)
     {
-        if (!assumptions.Exists(a => a.Pointer == pointer))
+        if (!assumptions.Exists(a => a.Pointer == assumed.Pointer))
         {
-            assumptions.Add(new AssumedValue { Pointer = pointer, Value = value, Unit = unit, Basis = basis });
+            assumptions.Add(assumed);
         }
     }
 }

@@ -29,7 +29,7 @@ public sealed class RemedyLoopTests
         Assert.Equal(800, run.Description.Cabinet!.DepthMm);
         Assert.Equal([1, 5, 10], run.Description.Items.Select(i => i.Position!.U));
         Assert.Equal(Judge.Geometry.Check(run.Description).DescriptionDigest, run.Report.DescriptionDigest);
-        Assert.DoesNotContain(RemedyLoop.CutShort, run.Report.Cautions);
+        Assert.DoesNotContain(RemedyLoop.CutShort.Text, run.Report.Cautions);
     }
 
     [Fact]
@@ -73,7 +73,7 @@ public sealed class RemedyLoopTests
         var run = Loop.Run(Broken, steps);
         Assert.Equal(steps, run.Steps.Count);
         Assert.NotEmpty(Judge.Errors(run.Report));
-        Assert.Contains(RemedyLoop.CutShort, run.Report.Cautions);
+        Assert.Contains(RemedyLoop.CutShort.Text, run.Report.Cautions);
     }
 
     // 19,900 overlapping pairs are one finding, and one remedy corrects it as far as space allows.

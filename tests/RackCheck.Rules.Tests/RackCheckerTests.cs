@@ -20,7 +20,7 @@ public sealed class RackCheckerTests
         Assert.Equal(Verdict.Release, report.Verdict);
         Assert.Empty(report.Findings);
         Assert.Empty(report.NotAssessed);
-        Assert.Equal([Cautions.General, Cautions.NotJudged(Judge.GeometryRules)!], report.Cautions);
+        Assert.Equal([Cautions.General.Text, Cautions.NotJudged(Judge.GeometryRules)!.Text], report.Cautions);
         Assert.Equal(RuleSet.CurrentVersion, report.Ruleset.Version);
     }
 
@@ -106,9 +106,10 @@ public sealed class RackCheckerTests
     [Fact]
     public void Themes_without_rules_are_named()
     {
-        Assert.Contains("does not check these themes: load, power, cooling, earthing, cabling, service, delivery.", Cautions.NotJudged(Judge.GeometryRules)!,
+        Assert.Contains(
+            "does not check these themes: load, power, cooling, earthing, cabling, service, delivery.", Cautions.NotJudged(Judge.GeometryRules)!.Text,
             StringComparison.Ordinal);
-        Assert.Contains("layout, depth, load", Cautions.NotJudged(RuleSet.Of())!, StringComparison.Ordinal);
+        Assert.Contains("layout, depth, load", Cautions.NotJudged(RuleSet.Of())!.Text, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -136,7 +137,7 @@ public sealed class RackCheckerTests
 
     [Fact]
     public void Handling_caution_is_listed_once() =>
-        Assert.Equal([Cautions.General, Cautions.NotJudged(Judge.GeometryRules)!, Cautions.Handling],
+        Assert.Equal([Cautions.General.Text, Cautions.NotJudged(Judge.GeometryRules)!.Text, Cautions.Handling.Text],
             Judge.Geometry.Check(EmptyRack().With(Tall, Unit("gauge-pc", 2).At(41))).Cautions);
 
     [Fact]

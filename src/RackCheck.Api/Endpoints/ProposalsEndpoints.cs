@@ -17,8 +17,6 @@ internal static class ProposalsEndpoints
     /// <summary>Name of the operation in the contract.</summary>
     public const string ProposeRack = "proposeRack";
 
-    private const string NothingOnOffer = "The product catalogue is unavailable, so that no product is on offer.";
-
     /// <summary>Maps the group.</summary>
     public static void MapProposals(this IEndpointRouteBuilder routes) => routes
         .MapPost("/v1/proposals", ProposeAsync)
@@ -68,7 +66,17 @@ internal static class ProposalsEndpoints
             needed.Require(answer.Alternatives.Count > 0);
             if (needed.Unavailable is not null)
             {
-                answer = answer with { Alternatives = [.. answer.Alternatives.Select(a => a with { GivenUp = [NothingOnOffer, .. a.GivenUp] })] };
+                answer = answer with
+                {
+                    Alternatives =
+                    [
+                        .. answer.Alternatives.Select(a => a with
+                        {
+                            GivenUp = [ProposalWordings.NoCatalogue.Text, .. a.GivenUp],
+                            GivenUpKeys = [ProposalWordings.NoCatalogue.Keyed, .. a.GivenUpKeys],
+                        }),
+                    ],
+                };
             }
 
             foreach (var report in answer.Alternatives.SelectMany(a => a.Racks?.Select(r => r.Report) ?? [a.Report!]))

@@ -28,7 +28,7 @@ internal static class OpenApiSetup
                     and delivery. The response has findings that a program can act on, the figures behind them, the assumptions and what could
                     not be assessed.
 
-                    {Cautions.General}
+                    {Cautions.General.Text}
 
                     Meaning and formula of each rule: [the rules](../../docs/rules).
 

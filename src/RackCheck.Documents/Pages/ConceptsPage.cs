@@ -58,7 +58,10 @@ internal static class ConceptsPage
             value with a space comes from the request or the catalogue. The page of a rule has the templates of its messages,
             <code>GET /v1/reference/questions</code> those of questions and <code>GET /v1/reference/wordings</code> all others. Keys joined by plus signs are
             several texts: sentences one after another, or the steps of a title. The names of the second text's values end in 2, of the third one's in 3.
-            Where a template has <code>{Words.Brace("message")}</code> or <code>{Words.Brace("title")}</code>, the texts that follow take its place.</p>
+            Where a template has <code>{Words.Brace("message")}</code> or <code>{Words.Brace("title")}</code>, the texts that follow take its place;
+            <code>{Words.Brace("need")}</code> is the next text alone. Texts in a list have their keys in a list beside it: those of <code>cautions</code> are
+            in <code>cautionKeys</code>. An assumed <code>value</code> without <code>valueKey</code> is a number, a code or true or false. A
+            <code>calculation</code> has no key: it is arithmetic.</p>
             """)),
         ("policy", "Policy", Html.Of($"""
             <p><code>policy.rules</code> sets limits and severities by rule id. The page of a rule has its limits with their defaults and ranges.</p>

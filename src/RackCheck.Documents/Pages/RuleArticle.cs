@@ -52,7 +52,7 @@ internal sealed class RuleArticle(ContractTypes types, RackChecker checker)
     }
 
     private static Html Cautions(RuleDescriptor rule) => rule.Cautions.Count == 0 ? Html.None
-        : Html.Of($"<div class=\"caution\" role=\"note\">{rule.Cautions.Select(c => Html.Of($"<p>{c}</p>"))}</div>");
+        : Html.Of($"<div class=\"caution\" role=\"note\">{rule.Cautions.Select(c => Html.Of($"<p>{c.Text}</p>"))}</div>");
 
     private static Html Limits(RuleDescriptor rule) => rule.Limits.Count == 0 ? Html.None : Html.Of($"""
         <h2>Limits</h2>

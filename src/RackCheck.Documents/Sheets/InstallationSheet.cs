@@ -20,7 +20,7 @@ internal static class InstallationSheet
     /// <summary>Adds the content.</summary>
     public static void Fill(SheetContext context)
     {
-        context.Blocks.AddRange(CommonBlocks.CautionsOf(context.Report, Cautions.Electricity, Cautions.Handling, Torque));
+        context.Blocks.AddRange(CommonBlocks.CautionsOf(context.Report, Cautions.Electricity.Text, Cautions.Handling.Text, Torque));
         context.Section("Cabinet", new Bullets([.. Cabinet(context)], BulletMark.Box));
         context.Section("Equipment, from the bottom up", Equipment(context), CommonBlocks.Elevation(context.Rack));
         context.Section("Earthing, before any mains cord", Earthing(context));

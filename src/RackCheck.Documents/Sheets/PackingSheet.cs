@@ -29,7 +29,7 @@ internal static class PackingSheet
                     "Equipment acclimatises in its packing before it is opened, so that no condensation forms on it.",
                 ],
                 BulletMark.Box));
-        context.Blocks.AddRange(CommonBlocks.CautionsOf(context.Report, Cautions.Transport, Cautions.Handling));
+        context.Blocks.AddRange(CommonBlocks.CautionsOf(context.Report, Cautions.Transport.Text, Cautions.Handling.Text));
         context.Blocks.Add(new Signatures(["Packed", "Dispatched", "Received, complete and without visible damage"]));
     }
 

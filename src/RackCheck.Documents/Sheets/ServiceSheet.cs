@@ -29,8 +29,8 @@ internal static class ServiceSheet
 
     private static IEnumerable<string> More(SheetContext context)
     {
-        yield return Cautions.Electricity;
-        yield return Cautions.Handling;
+        yield return Cautions.Electricity.Text;
+        yield return Cautions.Handling.Text;
         if (context.Cabinet.Source.Interlock != true && context.Survey.Items.Count(i => i.SupportStyle == SupportStyle.Slides) > 1)
         {
             yield return "Pull out one item at a time: the slides have no interlock.";

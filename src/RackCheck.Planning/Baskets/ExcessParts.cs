@@ -37,7 +37,6 @@ internal static class ExcessParts
 
     private static WordedText ReasonOf(Product product, Product cabinet, RackBuild build) => product.Kind switch
     {
-        ProductKind.Cabinet => ExcessWordings.CabinetSpare,
         ProductKind.Support => ExcessWordings.Rails,
         ProductKind.Door => new WordedText(ExcessWordings.Door, ("cabinet", cabinet.Name)),
         ProductKind.BlankingPanel => ExcessWordings.Panels,
@@ -53,7 +52,9 @@ internal static class ExcessParts
         ProductKind.CableArm => ExcessWordings.CableArms,
         ProductKind.KvmLead => ExcessWordings.KvmLeads,
         ProductKind.Filter => ExcessWordings.Filters,
-        _ => ExcessWordings.NotNeeded,
+
+        // A cabinet. Equipment, shelves and fan trays are items of a rack, all of them.
+        _ => ExcessWordings.CabinetSpare,
     };
 
     private static WordedText UnitReason(Product unit, RackBuild build) =>

@@ -72,7 +72,7 @@ internal static class LineStates
         if (fault is not null)
         {
             return StateOf(pointer, LineState.Unknown, new WordedText(
-                StatusWordings.Faulty, ("partNumber", line.PartNumber ?? line.Item!.PartNumber!), 
+                StatusWordings.Faulty, ("partNumber", line.PartNumber ?? line.Item!.PartNumber!),
                 ("member", fault.Pointer.Length > 0 ? fault.Pointer : "product"), ("fault", fault.Code)));
         }
 

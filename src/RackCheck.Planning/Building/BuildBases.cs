@@ -1,8 +1,9 @@
 using RackCheck.Model;
+using RackCheck.Model.Converters;
 
 namespace RackCheck.Planning.Building;
 
-/// <summary>What assumed values of a rack made from an order are based on.</summary>
+/// <summary>Assumed values of a rack made from an order that are texts, and what assumed values are based on.</summary>
 internal static class BuildBases
 {
     /// <summary>An order without a console.</summary>
@@ -17,4 +18,17 @@ internal static class BuildBases
     /// <summary>A cabinet of the catalogue.</summary>
     public static readonly WordedText FactoryBonds = new(
         "assumption.factory-bonds", "the cabinet is a product of the catalogue: its parts are bonded as it leaves the factory");
+
+    private static readonly WordingChoice Rating = new(
+        "assumed-value.supply", "{voltageV:exact} V, {ratedA:exact} A, {phases:exact} [one:phase|phases]");
+
+    private static readonly MessageWording Parts = new("assumed-value.bonded-parts", "{parts:all}");
+
+    /// <summary>An assumed supply.</summary>
+    public static WordedText RatingOf(Supply supply) => new(
+        Rating.With(supply.Phases == 1 ? "one" : null), ("voltageV", supply.VoltageV), ("ratedA", supply.RatedA), ("phases", supply.Phases ?? 1));
+
+    /// <summary>Parts of the cabinet that are assumed bonded.</summary>
+    public static WordedText PartsOf(IReadOnlyList<BondedPart> parts) =>
+        new(Parts, ("parts", Scalar.Ids(parts.Select(NamedEnumConverter<BondedPart>.Name))));
 }

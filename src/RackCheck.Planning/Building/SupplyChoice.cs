@@ -91,10 +91,13 @@ internal static class SupplyChoice
             return;
         }
 
+        var rating = BuildBases.RatingOf(supply);
         build.Assumptions.Add(new Assumption
         {
             Pointers = [Invariant($"/supplies/{build.Supplies.Count}")],
-            Value = Invariant($"{supply.VoltageV:0.###} V, {supply.RatedA:0.###} A, {supply.Phases} {(supply.Phases == 1 ? "phase" : "phases")}"),
+            Value = rating.Text,
+            ValueKey = rating.Key,
+            ValueData = rating.Values,
             Basis = BuildBases.SupplyPerPdu.Text,
             BasisKey = BuildBases.SupplyPerPdu.Key,
             BasisData = BuildBases.SupplyPerPdu.Values,

@@ -1,5 +1,4 @@
 using RackCheck.Model;
-using RackCheck.Survey;
 using static System.FormattableString;
 
 namespace RackCheck.Planning.Proposals;
@@ -9,7 +8,7 @@ namespace RackCheck.Planning.Proposals;
 /// <param name="Message">The requirement.</param>
 /// <param name="Relaxed">What leaving it out means, in words.</param>
 /// <param name="Without">The request without it.</param>
-internal sealed record Requirement(IReadOnlyList<string> Pointers, string Message, string Relaxed, Func<ProposalRequest, ProposalRequest> Without);
+internal sealed record Requirement(IReadOnlyList<string> Pointers, WordedText Message, WordedText Relaxed, Func<ProposalRequest, ProposalRequest> Without);
 
 /// <summary>
 /// The smallest set of requirements in conflict: each is left out once, and stays out if the rest still cannot be met. Without any one of those
@@ -41,12 +40,10 @@ internal sealed class ConflictSearch(ProposalRequest request, Func<ProposalReque
             }
         }
 
-        return new ProposalConflict
-        {
-            Requirements = [.. core.Select(r => new ConflictingRequirement { Pointers = r.Pointers, Message = r.Message })],
-            Proven = isMinimal,
-            Relax = core.FirstOrDefault(r => Ask(r.Without(request)) == true)?.Relaxed,
-        };
+        return ProposalConflicts.Of(
+            [.. core.Select(r => ProposalConflicts.Requirement(r.Pointers, r.Message))],
+            isMinimal,
+            core.FirstOrDefault(r => Ask(r.Without(request)) == true)?.Relaxed);
     }
 
     // Halves first: most requirements of a long list have no part in the conflict.
@@ -77,20 +74,29 @@ internal sealed class ConflictSearch(ProposalRequest request, Func<ProposalReque
     {
         if (request.GrowthPercent > 0)
         {
-            yield return new Requirement(["/growthPercent"], Invariant($"{request.GrowthPercent:0.###} % of the height that the equipment takes stays free."),
-                "Leave less height free for later equipment.", r => r with { GrowthPercent = null });
+            yield return new Requirement(
+                ["/growthPercent"],
+                new WordedText(ProposalWordings.Growth, ("growthPercent", request.GrowthPercent.Value)),
+                ProposalWordings.LessGrowth,
+                r => r with { GrowthPercent = null });
         }
 
         foreach (var (index, id) in (request.Keep ?? []).Index())
         {
             var u = request.Items.First(i => i.Id == id).Position!.U;
-            yield return new Requirement([Invariant($"/keep/{index}")], Invariant($"{id} stays at U{u}."), $"Let {id} move.",
+            yield return new Requirement(
+                [Invariant($"/keep/{index}")],
+                new WordedText(ProposalWordings.Keep, ("item", id), ("u", u)),
+                new WordedText(ProposalWordings.Move, ("item", id)),
                 r => r with { Keep = [.. r.Keep!.Where(k => k != id)] });
         }
 
         foreach (var (index, group) in (request.Groups ?? []).Index())
         {
-            yield return new Requirement([Invariant($"/groups/{index}")], $"The items of group {group.Id} stay in one cabinet.", $"Divide group {group.Id}.",
+            yield return new Requirement(
+                [Invariant($"/groups/{index}")],
+                new WordedText(ProposalWordings.Group, ("group", group.Id)),
+                new WordedText(ProposalWordings.Divide, ("group", group.Id)),
                 r => r with { Groups = [.. r.Groups!.Where(g => g.Id != group.Id)] });
         }
 
@@ -99,40 +105,39 @@ internal sealed class ConflictSearch(ProposalRequest request, Func<ProposalReque
             if (site.RequiredIp is { } ip)
             {
                 yield return OfSite(
-                    "requiredIp", $"The site requires {ip}.", "Place the rack where a lower IP code suffices.", s => s with { RequiredIp = null });
+                    "requiredIp", new WordedText(ProposalWordings.RequiredIp, ("ipCode", ip)), ProposalWordings.LowerIp, s => s with { RequiredIp = null });
             }
 
             if (site.AmbientMaxC is { } ambient)
             {
                 yield return OfSite(
                     "ambientMaxC",
-                    Invariant($"The room has up to {ambient:0.###} C."),
-                    "Cool the room.",
+                    new WordedText(ProposalWordings.Ambient, ("ambientC", ambient)),
+                    ProposalWordings.CoolRoom,
                     s => s with { AmbientMaxC = Math.Min(ambient, CoolC) });
             }
 
             if (site.UpsMinutes is { } minutes)
             {
                 yield return OfSite(
-                    "upsMinutes", Invariant($"The UPS runs for {minutes:0.###} minutes."), "Ask for a shorter run time.", s => s with { UpsMinutes = null });
+                    "upsMinutes",
+                    new WordedText(ProposalWordings.UpsMinutes, ("minutes", minutes)),
+                    ProposalWordings.ShorterRun,
+                    s => s with { UpsMinutes = null });
             }
         }
 
-        if (request.Supplies is not null)
+        if (request.Supplies is { } supplies)
         {
-            yield return new Requirement(["/supplies"], "Only the supplies of the request feed the racks: "
-                + Names.List([.. request.Supplies.Select(s => Invariant($"{s.Id} of {s.RatedA:0.###} A at {s.VoltageV:0.###} V"))]) + ".",
-                "Provide further or other supplies.", r => r with { Supplies = null });
+            yield return new Requirement(["/supplies"], OnlyThese(supplies), ProposalWordings.OtherSupplies, r => r with { Supplies = null });
         }
 
         if (request.Cabinets is { } cabinets)
         {
             yield return new Requirement(
                 ["/cabinets"],
-                cabinets.Count == 1
-                    ? "Only the cabinet of the request is allowed."
-                    : Invariant($"Only the {cabinets.Count} cabinets of the request are allowed."),
-                "Allow a larger cabinet.",
+                Counted(ProposalWordings.Cabinets, cabinets.Count),
+                ProposalWordings.LargerCabinet,
                 r => r with { Cabinets = null });
         }
 
@@ -140,22 +145,36 @@ internal sealed class ConflictSearch(ProposalRequest request, Func<ProposalReque
         {
             yield return new Requirement(
                 ["/maxCabinets"],
-                Invariant($"There {(most == 1 ? "is at most 1 cabinet" : Invariant($"are at most {most} cabinets"))}."),
-                "Allow one cabinet more.",
+                Counted(ProposalWordings.MaxCabinets, most),
+                ProposalWordings.MoreCabinets,
                 r => r with { MaxCabinets = most + 1 });
         }
 
         foreach (var (index, item) in request.Items.Index())
         {
             yield return new Requirement(
-                [Invariant($"/items/{index}")], $"{item.Id} is to be mounted{SizeOf(item)}.", $"Leave {item.Id} out.", r => WithoutItem(r, item.Id));
+                [Invariant($"/items/{index}")], Mounted(item), new WordedText(ProposalWordings.LeaveOut, ("item", item.Id)), r => WithoutItem(r, item.Id));
         }
     }
 
-    private static Requirement OfSite(string name, string message, string relaxed, Func<Site, Site> without) =>
+    private static Requirement OfSite(string name, WordedText message, WordedText relaxed, Func<Site, Site> without) =>
         new([$"/site/{name}"], message, relaxed, r => r with { Site = without(r.Site!) });
 
-    private static string SizeOf(Item item) => item.HeightU is { } height ? Invariant($": {height} U") : item.PartNumber is { } part ? $": {part}" : "";
+    private static WordedText OnlyThese(IReadOnlyList<Supply> supplies)
+    {
+        var ids = Scalar.Ids(supplies.Select(s => s.Id));
+        return supplies is [var one]
+            ? new WordedText(ProposalWordings.Supplies.With("one"), ("supplies", ids), ("ratedA", one.RatedA), ("voltageV", one.VoltageV))
+            : new WordedText(ProposalWordings.Supplies.With(), ("supplies", ids));
+    }
+
+    private static WordedText Counted(WordingChoice wordings, int cabinets) =>
+        cabinets == 1 ? new WordedText(wordings.With("one")) : new WordedText(wordings.With(), ("cabinets", cabinets));
+
+    // A part without a height of its own has a part number: other conflicts come first.
+    private static WordedText Mounted(Item item) => item.HeightU is { } height
+        ? new WordedText(ProposalWordings.Mounted.With("height"), ("item", item.Id), ("heightU", height))
+        : new WordedText(ProposalWordings.Mounted.With(), ("item", item.Id), ("partNumber", item.PartNumber!));
 
     private static ProposalRequest WithoutItem(ProposalRequest request, string id) => request with
     {

@@ -1,5 +1,4 @@
 using RackCheck.Model;
-using RackCheck.Survey;
 using static System.FormattableString;
 
 namespace RackCheck.Planning.Proposals;
@@ -13,30 +12,18 @@ internal static class ProposalConflicts
     {
         ConflictingRequirement[] unknown =
         [
-            .. task.Items.Index().Where(i => i.Item.HeightU is null).Select(i => new ConflictingRequirement
-            {
-                Pointers = [Invariant($"/items/{i.Index}/partNumber")],
-                Message = $"{i.Item.Id} has no height, and the catalogue has no height for {i.Item.PartNumber}.",
-            }),
+            .. task.Items.Index().Where(i => i.Item.HeightU is null).Select(i => Requirement(
+                [Invariant($"/items/{i.Index}/partNumber")],
+                new WordedText(ProposalWordings.NoHeight, ("item", i.Item.Id), ("partNumber", i.Item.PartNumber ?? "")))),
         ];
         if (unknown.Length > 0)
         {
-            return new ProposalConflict
-            {
-                Requirements = unknown,
-                Proven = true,
-                Relax = "State heightU of these items, or use part numbers of the catalogue.",
-            };
+            return Of(unknown, true, ProposalWordings.StateHeight);
         }
 
         if (offers.Length == 0)
         {
-            return new ProposalConflict
-            {
-                Requirements = [new ConflictingRequirement { Pointers = ["/cabinets"], Message = "No cabinet with height, width and depth is allowed." }],
-                Proven = true,
-                Relax = "State a cabinet with heightU, widthMm and depthMm.",
-            };
+            return Of([Requirement(["/cabinets"], ProposalWordings.NoCabinet)], true, ProposalWordings.StateCabinet);
         }
 
         return TooHigh(task, offers);
@@ -47,7 +34,7 @@ internal static class ProposalConflicts
     {
         if (supplies is not null)
         {
-            return [new ConflictingRequirement { Pointers = ["/supplies"], Message = supplies.Message }];
+            return [OfFinding(["/supplies"], supplies)];
         }
 
         if (search.Failed.MinBy(t => t.Faults) is not { } best)
@@ -63,29 +50,46 @@ internal static class ProposalConflicts
         List<ConflictingRequirement> all = [];
         if (best.NotPlaced.ToArray() is { Length: > 0 } homeless)
         {
-            all.Add(new ConflictingRequirement
-            {
-                Pointers = [.. homeless.Select(i => PointerOf(task, i.Id)).Distinct()],
-                Message = $"There is no position for {Names.List([.. homeless.Select(i => i.Id)])}.",
-            });
+            all.Add(Requirement(
+                [.. homeless.Select(i => PointerOf(task, i.Id)).Distinct()],
+                new WordedText(ProposalWordings.NoPosition, ("items", Scalar.Ids(homeless.Select(i => i.Id))))));
         }
 
         all.AddRange(best.Errors.Select(e => OfFinding(task, best.Offer, e)));
         if (task.WithGrowth(best.UsedU) > best.Offer.HeightU)
         {
-            all.Add(new ConflictingRequirement
-            {
-                Pointers = ["/growthPercent"],
-                Message = Invariant($"The equipment with its shelves takes {best.UsedU} U; with room for growth it needs ")
-                    + Invariant($"{task.WithGrowth(best.UsedU)} U of {best.Offer.HeightU} U."),
-            });
+            all.Add(Requirement(["/growthPercent"], new WordedText(
+                ProposalWordings.NoGrowth,
+                ("usedU", best.UsedU), ("neededU", task.WithGrowth(best.UsedU)), ("heightU", best.Offer.HeightU))));
         }
 
         return all;
     }
 
+    /// <summary>A conflict.</summary>
+    /// <param name="requirements">The requirements.</param>
+    /// <param name="proven">Whether each of them is proven to be part of it.</param>
+    /// <param name="relax">A change that would help; null if none is known.</param>
+    public static ProposalConflict Of(IReadOnlyList<ConflictingRequirement> requirements, bool proven, WordedText? relax) => new()
+    {
+        Requirements = requirements, Proven = proven, Relax = relax?.Text, RelaxKey = relax?.Key, RelaxData = relax?.Values,
+    };
+
+    /// <summary>A requirement in conflict.</summary>
+    /// <param name="pointers">JSON pointers into the request.</param>
+    /// <param name="message">The requirement.</param>
+    public static ConflictingRequirement Requirement(IReadOnlyList<string> pointers, WordedText message) => new()
+    {
+        Pointers = pointers, Message = message.Text, MessageKey = message.Key, MessageData = message.Values,
+    };
+
     private static ConflictingRequirement OfFinding(ProposalTask task, CabinetOffer offer, Finding finding) =>
-        new() { Pointers = [.. finding.Pointers.Select(p => Translate(task, offer, p)).Distinct()], Message = finding.Message };
+        OfFinding([.. finding.Pointers.Select(p => Translate(task, offer, p)).Distinct()], finding);
+
+    private static ConflictingRequirement OfFinding(IReadOnlyList<string> pointers, Finding finding) => new()
+    {
+        Pointers = pointers, Message = finding.Message, MessageKey = finding.MessageKey, MessageData = finding.MessageData,
+    };
 
     /// <summary>The highest items that together are too high: without any one of them, the rest would not be.</summary>
     /// <param name="task">The request.</param>
@@ -118,24 +122,19 @@ internal static class ProposalConflicts
         pointers.AddRange(task.Request.Cabinets is null ? [] : ["/cabinets"]);
         pointers.AddRange(task.Request.GrowthPercent > 0 ? ["/growthPercent"] : []);
         pointers.AddRange(task.Request.MaxCabinets is null ? [] : ["/maxCabinets"]);
-        return new ProposalConflict
-        {
-            Requirements =
-            [
-                new ConflictingRequirement
-                {
-                    Pointers = pointers,
-                    Message = Invariant($"{Names.List([.. core.OrderBy(c => c.Index).Select(c => c.Item.Id)])} together take {taken} U")
-                        + (addedU > 0 ? Invariant($" and the parts that they need {addedU} U") : "")
-                        + (task.Request.GrowthPercent > 0 ? Invariant($", {task.WithGrowth(taken + addedU)} U with room for growth") : "")
-                        + (most == 1
-                            ? Invariant($"; the highest cabinet allowed has {highest} U.")
-                            : Invariant($"; {most} of the highest cabinets allowed have {highest} U.")),
-                },
-            ],
-            Proven = addedU == 0,
-            Relax = Invariant($"Allow a cabinet of at least {task.WithGrowth(task.ItemsU + addedU)} U, or more cabinets."),
-        };
+        var (isAdded, grows, isOne) = (addedU > 0, task.Request.GrowthPercent > 0, most == 1);
+        var wordings = isOne ? ProposalWordings.TooHighForOne : ProposalWordings.TooHigh;
+        List<(string, Scalar)> data =
+        [
+            ("items", Scalar.Ids(core.OrderBy(c => c.Index).Select(c => c.Item.Id))), ("takenU", taken), ("highestU", highest),
+            .. isAdded ? [("addedU", addedU)] : Array.Empty<(string, Scalar)>(),
+            .. grows ? [("growthU", task.WithGrowth(taken + addedU))] : Array.Empty<(string, Scalar)>(),
+            .. isOne ? Array.Empty<(string, Scalar)>() : [("cabinets", most)],
+        ];
+        return Of(
+            [Requirement(pointers, new WordedText(wordings.With(isAdded ? "added" : null, grows ? "growth" : null), [.. data]))],
+            addedU == 0,
+            new WordedText(ProposalWordings.Higher, ("neededU", task.WithGrowth(task.ItemsU + addedU))));
     }
 
     private static string PointerOf(ProposalTask task, string id)

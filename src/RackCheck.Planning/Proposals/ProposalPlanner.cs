@@ -10,10 +10,6 @@ namespace RackCheck.Planning.Proposals;
 /// <param name="checker">Checks each rack; only its report decides whether the rack is proposed.</param>
 public sealed class ProposalPlanner(RackChecker checker)
 {
-    /// <summary>Caution of an answer whose search ended at the limit of work.</summary>
-    public const string CutShort =
-        "The search ended at the limit of work for one request: not all cabinets and parts were tried. A thorough search or fewer items may find more.";
-
     /// <summary>Maximum number of alternatives in an answer.</summary>
     public const int MostAlternatives = 3;
 
@@ -63,37 +59,48 @@ public sealed class ProposalPlanner(RackChecker checker)
             Alternatives = found,
             Conflict = conflict,
             Effort = request.Effort ?? SearchEffort.Quick,
-            Cautions = budget.IsCut ? [CutShort] : [],
+            Cautions = budget.IsCut ? [ProposalWordings.CutShort.Text] : [],
+            CautionKeys = budget.IsCut ? [ProposalWordings.CutShort.Keyed] : [],
         };
     }
 
-    private static IReadOnlyList<string> GivenUp(Trial trial) => [.. trial.Unmet.Select(u => $"{u.What.Text} is not on offer. {u.Reason.Text}")];
+    private static IEnumerable<WordedText> GivenUp(Trial trial) =>
+        trial.Unmet.Select(u => u.What.QuotedIn(ProposalWordings.NotOnOffer).With(u.Reason));
 
     private ProposedRack Propose(
         ProposalTask task, IReadOnlyList<(CabinetOffer Offer, int Warnings)> open, Trial trial, Trial? other, CancellationToken cancellation)
     {
-        var (gained, givenUp) = other is null ? ([], []) : TradeOffs.Of(trial, other);
+        var (gained, otherwise) = other is null ? ([], []) : TradeOffs.Of(trial, other);
+        WordedText[] givenUp = [.. otherwise, .. GivenUp(trial)];
         return new ProposedRack
         {
             Rack = trial.Rack,
             Report = checker.Check(trial.Resolved, cancellation),
-            Gained = gained,
-            GivenUp = [.. givenUp, .. GivenUp(trial)],
-            AddedLines = AddedLines.Of(trial),
+            Gained = [.. gained.Select(t => t.Text)],
+            GainedKeys = [.. gained.Select(t => t.Keyed)],
+            GivenUp = [.. givenUp.Select(t => t.Text)],
+            GivenUpKeys = [.. givenUp.Select(t => t.Keyed)],
+            AddedLines = AddedParts.Written(AddedParts.Of(trial)),
             Objective = Objectives.Of(task, trial, [.. open.Where(o => o.Warnings <= trial.ProductWarnings).Select(o => o.Offer)]),
             Assumptions = trial.Completed.RackBuild.Assumptions,
         };
     }
 
-    private ProposedRack Propose(IReadOnlyList<RowRack> racks, int least, CancellationToken cancellation) => new()
+    private ProposedRack Propose(IReadOnlyList<RowRack> racks, int least, CancellationToken cancellation)
     {
-        Racks = [.. racks.Select(r => new CheckedRack { Rack = r.Trial.Rack, Report = checker.Check(r.Trial.Resolved, cancellation) })],
-        Gained = [],
-        GivenUp = [.. racks.SelectMany(r => GivenUp(r.Trial)).Distinct()],
-        AddedLines = AddedLines.Merge(racks.SelectMany(r => AddedLines.Of(r.Trial))),
-        Objective = Objectives.Sum([.. racks.Select(r => Objectives.Of(r.Task, r.Trial, r.Open))], least),
-        Assumptions = [.. racks.SelectMany(r => r.Trial.Completed.RackBuild.Assumptions)],
-    };
+        WordedText[] givenUp = [.. racks.SelectMany(r => GivenUp(r.Trial)).DistinctBy(t => t.Text)];
+        return new ProposedRack
+        {
+            Racks = [.. racks.Select(r => new CheckedRack { Rack = r.Trial.Rack, Report = checker.Check(r.Trial.Resolved, cancellation) })],
+            Gained = [],
+            GainedKeys = [],
+            GivenUp = [.. givenUp.Select(t => t.Text)],
+            GivenUpKeys = [.. givenUp.Select(t => t.Keyed)],
+            AddedLines = AddedParts.Written(AddedParts.Merge(racks.SelectMany(r => AddedParts.Of(r.Trial)))),
+            Objective = Objectives.Sum([.. racks.Select(r => Objectives.Of(r.Task, r.Trial, r.Open))], least),
+            Assumptions = [.. racks.SelectMany(r => r.Trial.Completed.RackBuild.Assumptions)],
+        };
+    }
 
     // The requirements, and the errors of the best rack that was tried.
     private ProposalConflict Conflict(

@@ -1,10 +1,8 @@
 using RackCheck.Model;
-using RackCheck.Model.Converters;
 using RackCheck.Planning.Building;
 using RackCheck.Planning.Layouts;
 using RackCheck.Rules;
 using RackCheck.Rules.Power;
-using RackCheck.Survey;
 using RackCheck.Survey.Catalogue;
 
 namespace RackCheck.Planning.Proposals;
@@ -217,10 +215,13 @@ internal sealed class TrialMaker(ProposalTask task, RackChecker checker, Cancell
     private static Earthing Bonded(RackBuild build, Earthing? given)
     {
         BondedPart[] parts = [.. build.Wired.Earth.Parts.Where(p => p.IsBonded is null).Select(p => p.Part)];
+        var names = BuildBases.PartsOf(parts);
         build.Assumptions.Add(new Assumption
         {
             Pointers = [Pointers.Bonded],
-            Value = Names.List([.. parts.Select(NamedEnumConverter<BondedPart>.Name)]),
+            Value = names.Text,
+            ValueKey = names.Key,
+            ValueData = names.Values,
             Basis = BuildBases.FactoryBonds.Text,
             BasisKey = BuildBases.FactoryBonds.Key,
             BasisData = BuildBases.FactoryBonds.Values,

@@ -110,7 +110,7 @@ internal sealed class Resolver
         var hangs = heightU > 0 && item.Position is not null && item.OnShelf is null;
         if (item is { Position: not null, OnShelf: not null })
         {
-            Assume(Pointers.ItemPosition[index], "not used", null, Bases.OnShelfPosition);
+            assumptions.Add(AssumedValue.Worded(Pointers.ItemPosition[index], AssumedTexts.NotUsed, Bases.OnShelfPosition));
         }
 
         return new MountedItem

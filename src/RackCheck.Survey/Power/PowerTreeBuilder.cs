@@ -178,7 +178,7 @@ internal static class PowerTreeBuilder
 
         if (source.RcdMa is null && isUsed)
         {
-            assumptions.Add(new AssumedValue { Pointer = Invariant($"/supplies/{index}/rcdMa"), Value = "none", Basis = Bases.NoRcd });
+            assumptions.Add(AssumedValue.Worded(Invariant($"/supplies/{index}/rcdMa"), AssumedTexts.None, Bases.NoRcd));
         }
 
         if (source.Cable is { CrossSectionMm2: not null, AmbientC: null } && isUsed && description.Site?.AmbientMaxC is null)

@@ -21,6 +21,20 @@ public static class DemoCatalogue
         Lines = [.. lines.Select(l => new BasketLine { PartNumber = "QWL-" + l.Part, Quantity = l.Quantity })],
     };
 
+    /// <summary>A request for a rack of parts in a room of 25 C.</summary>
+    public static ProposalRequest Request(params string[] parts) => new()
+    {
+        Items =
+        [
+            .. parts.Select((part, index) => new Item
+            {
+                Id = FormattableString.Invariant($"{part.ToLowerInvariant()}-{parts.Take(index + 1).Count(p => p == part)}"),
+                PartNumber = "QWL-" + part,
+            }),
+        ],
+        Site = new Site { Region = Region.Eu, AmbientMaxC = 25 },
+    };
+
     public static BasketReport Plan(BasketRequest request, IReadOnlyList<Product>? offered = null)
     {
         var answer = Answer(request, offered);

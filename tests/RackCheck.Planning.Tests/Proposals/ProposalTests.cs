@@ -136,7 +136,7 @@ public sealed class ProposalTests
         // One rack is made whatever it costs.
         var cut = planner.Plan(Request("SRV-2", "GEN-2"), ByNumber, Products, new SearchBudget(0));
         Assert.Single(cut.Alternatives);
-        Assert.Equal([ProposalPlanner.CutShort], cut.Cautions);
+        Assert.Equal([ProposalWordings.CutShort.Text], cut.Cautions);
         Assert.Empty(Answer(Request("SRV-2", "GEN-2")).Cautions);
     }
 
@@ -212,19 +212,6 @@ public sealed class ProposalTests
         Assert.Equal(42, grown.Rack!.Cabinet!.HeightU);
         Assert.True(grown.Objective.Single(o => o.Name == ObjectiveName.Height).Proven);
     }
-
-    private static ProposalRequest Request(params string[] parts) => new()
-    {
-        Items =
-        [
-            .. parts.Select((part, index) => new Item
-            {
-                Id = FormattableString.Invariant($"{part.ToLowerInvariant()}-{parts.Take(index + 1).Count(p => p == part)}"),
-                PartNumber = "QWL-" + part,
-            }),
-        ],
-        Site = new Site { Region = Region.Eu, AmbientMaxC = 25 },
-    };
 
     // The request with the requirements of a conflict, but for one.
     private static ProposalRequest Only(ProposalRequest request, string[] left, string without)

@@ -15,19 +15,20 @@ namespace RackCheck.Rules.Tests.Guards;
 /// <summary>A client can word every message in its own language from key and data.</summary>
 public sealed class WordingTests
 {
-    private static readonly Dictionary<string, Dictionary<string, MessageWording>> ByRule = RuleSet.Default.All.ToDictionary(
-        r => r.Descriptor.Id, r => r.Wordings.ToDictionary(w => w.Key, StringComparer.Ordinal), StringComparer.Ordinal);
+    // The wordings that the page of each rule has.
+    private static readonly Dictionary<string, HashSet<string>> ByRule = RuleSet.Default.All.ToDictionary(
+        r => r.Descriptor.Id, r => r.Wordings.Select(w => w.Key).ToHashSet(StringComparer.Ordinal), StringComparer.Ordinal);
 
-    private static readonly WordingKeys Common = new(
-        [.. Subjects.Wordings, .. RemedyTitles.Wordings, .. RemedyTrials.Wordings, .. Bases.Wordings, .. FactTable.Bounded.Select(f => f.Assumed.Wording)]);
-
-    private static readonly Dictionary<string, MessageWording> QuestionWordings =
-        FactTable.Wordings.ToDictionary(w => w.Key, StringComparer.Ordinal);
+    private static readonly WordingKeys Texts = new(
+    [
+        .. RuleSet.Default.All.SelectMany(r => r.Wordings), .. FactTable.Wordings, .. Subjects.Wordings, .. RemedyTitles.Wordings, .. RemedyTrials.Wordings,
+        .. Bases.Wordings, .. AssumedTexts.Wordings, .. FactTable.Bounded.Select(f => f.Assumed.Wording), .. Cautions.Wordings,
+    ]);
 
     [Fact]
     [Trait("Kind", "property")]
     public void Every_message_is_rendered_from_its_key_and_data() =>
-        AnyRack.WithPolicy.Sample(rack => Check(rack), iter: Samples.Of(3_000), print: RackCheck.Testing.Wording.Of);
+        AnyRack.WithPolicy.Sample(rack => Check(rack), iter: Samples.Of(3_000, least: 500), print: RackCheck.Testing.Wording.Of);
 
     [Fact]
     public void Messages_about_the_examples_of_rules_are_rendered_from_key_and_data()
@@ -42,8 +43,9 @@ public sealed class WordingTests
     [Fact]
     public void Acceptance_cases_are_rendered_from_key_and_data()
     {
-        var racks = Directory.GetFiles(Repository.PathOf("tests", "acceptance", "cases"), "*.json")
-            .Select(f => JsonNode.Parse(File.ReadAllText(f))!["request"]?.ToJsonString()).OfType<string>().ToArray();
+        var racks = Files("*.json", "tests", "acceptance", "cases").Concat(Files("*.json", "tests", "acceptance", "racks"))
+            .Select(f => JsonNode.Parse(File.ReadAllText(f))!["request"]?.ToJsonString())
+            .Concat(Files("rack-*.json", "openapi", "examples").Select(File.ReadAllText)).OfType<string>().ToArray();
         Assert.True(racks.Length > 250);
         foreach (var rack in racks)
         {
@@ -85,40 +87,21 @@ public sealed class WordingTests
     public void Every_rule_has_a_wording_of_its_own() => Assert.All(
         RuleSet.Default.All, r => Assert.Contains(r.Wordings, w => w is not MissingData && w.Key.StartsWith(r.Descriptor.Id, StringComparison.Ordinal)));
 
+    private static string[] Files(string pattern, params string[] folder) => Directory.GetFiles(Repository.PathOf(folder), pattern);
+
     private static RackDescription Read(string json) => JsonSerializer.Deserialize(json, ContractJson.Default.RackDescription)!;
 
     private static void Check(RackDescription rack)
     {
         var report = Judge.Check(rack);
-        var request = JsonSerializer.Serialize(rack, ContractJson.Default.RackDescription);
-        foreach (var finding in report.Findings)
-        {
-            Check(finding.Rule, finding.MessageKey, finding.MessageData, finding.Message, request);
-            Common.Check(finding.SubjectKey, finding.SubjectData, finding.Subject, request);
-            CheckRemedies(finding, request);
-            if (finding.LapsedAcceptance is { } lapsed)
-            {
-                Check(finding.Rule, lapsed.MessageKey, lapsed.MessageData, lapsed.Message, request);
-            }
-        }
-
-        foreach (var assumption in report.Assumptions)
-        {
-            Common.Check(assumption.BasisKey, assumption.BasisData, assumption.Basis, request);
-        }
-
-        foreach (var question in report.Questions)
-        {
-            var wording = QuestionWordings.GetValueOrDefault(question.MessageKey);
-            Assert.True(wording is not null, $"{question.MessageKey} is not listed");
-            Check(wording, question.MessageData, question.Ask, request);
-        }
-
-        foreach (var entry in report.NotAssessed)
-        {
-            Check(entry.Rule, entry.MessageKey, entry.MessageData, entry.Message, request);
-        }
+        Texts.CheckAnswer(
+            JsonSerializer.Serialize(report, ContractJson.Default.CheckReport), JsonSerializer.Serialize(rack, ContractJson.Default.RackDescription));
+        Assert.All(report.Findings, f => CheckListed(f.Rule, f.MessageKey));
+        Assert.All(report.Findings.Where(f => f.LapsedAcceptance is not null), f => CheckListed(f.Rule, f.LapsedAcceptance!.MessageKey));
+        Assert.All(report.NotAssessed, n => CheckListed(n.Rule, n.MessageKey));
     }
+
+    private static void CheckListed(string rule, string key) => Assert.True(ByRule[rule].Contains(key), $"{rule} does not list {key}");
 
     // Some cases are requests that the service refuses.
     private static RackDescription? Sound(string json)
@@ -131,31 +114,5 @@ public sealed class WordingTests
         {
             return null;
         }
-    }
-
-    private static void CheckRemedies(Finding finding, string request)
-    {
-        foreach (var remedy in finding.Remedies)
-        {
-            Common.Check(remedy.TitleKey, remedy.TitleData, remedy.Title, request, isTitle: true);
-        }
-
-        Assert.Equal(finding.NoRemedy is null, finding.NoRemedyKey is null);
-        if (finding.NoRemedy is { } why)
-        {
-            Common.Check(finding.NoRemedyKey!, finding.NoRemedyData!, why, request);
-        }
-    }
-
-    private static void Check(string rule, string key, IReadOnlyDictionary<string, Scalar> data, string message, string request)
-    {
-        Assert.True(ByRule[rule].TryGetValue(key, out var wording), $"{rule} does not list {key}");
-        Check(wording, data, message, request);
-    }
-
-    private static void Check(MessageWording wording, IReadOnlyDictionary<string, Scalar> data, string message, string request)
-    {
-        Assert.Equal(message, wording.Render([.. data.Select(d => (d.Key, d.Value))]));
-        WordingKeys.CheckValues(wording.Key, data, request);
     }
 }

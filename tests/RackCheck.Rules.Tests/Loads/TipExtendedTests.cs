@@ -209,10 +209,11 @@ public sealed class TipExtendedTests : RuleTests<TipExtended>
     {
         var rack = Weighed(200, style: style).With([.. Enumerable.Range(0, count).Select(n => Heavy($"disk-{n}", 1 + (4 * n), 20).Slid())])
             .Cabinet(c => c with { Interlock = interlock });
-        Assert.Equal(cautioned, Report(rack).Cautions.Contains(Cautions.PullOut));
+        Assert.Equal(cautioned, Report(rack).Cautions.Contains(Cautions.PullOut.Text));
     }
 
     [Fact]
     public void Items_on_slides_at_both_sides_count_apart() => Assert.DoesNotContain(
-        Cautions.PullOut, Report(Weighed(200).With(Heavy("a", 1, 20).Slid(), Heavy("b", 5, 20).Slid(), Heavy("c", 20, 20, face: Face.Rear).Slid())).Cautions);
+        Cautions.PullOut.Text,
+        Report(Weighed(200).With(Heavy("a", 1, 20).Slid(), Heavy("b", 5, 20).Slid(), Heavy("c", 20, 20, face: Face.Rear).Slid())).Cautions);
 }

@@ -18,7 +18,7 @@ public sealed class SearchAllowanceTests
         Assert.InRange(tree.SearchSteps, 1, 8_000_000);
         Assert.Equal(isCutShort, tree.IsSearchCutShort);
         Assert.Equal(tree.SearchSteps, CordRacks.Tree(rack).SearchSteps);
-        Assert.Equal(isCutShort, Judge.Check(rack).Cautions.Contains(Rules.Cautions.SearchCutShort));
+        Assert.Equal(isCutShort, Judge.Check(rack).Cautions.Contains(Rules.Cautions.SearchCutShort.Text));
     }
 
     [Theory]
