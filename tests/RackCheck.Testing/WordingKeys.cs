@@ -114,9 +114,9 @@ public sealed class WordingKeys
 
     private void CheckMember(JsonElement of, JsonProperty member, string path, string given)
     {
-        // A calculation is arithmetic; sources are keys; a patch has new ids made of the caller's. The reference of a rack of several is the caller's with a
-        // number. Where an answer has the values of a text, they are checked with that text.
-        if (member.Name is "calculation" or "sources" or "patch" or "reference" || member.Name.EndsWith("Data", StringComparison.Ordinal))
+        // A calculation is arithmetic, sources are keys, a unit of measure is a symbol such as N m, and a patch has new ids made of the caller's. The
+        // reference of a rack of several is the caller's with a number. The values of a text are checked with that text.
+        if (member.Name is "calculation" or "sources" or "unit" or "patch" or "reference" || member.Name.EndsWith("Data", StringComparison.Ordinal))
         {
             return;
         }
