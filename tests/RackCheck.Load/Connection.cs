@@ -11,7 +11,9 @@ internal sealed class Connection : IDisposable
     private readonly byte[] buffer = new byte[64 * 1024];
     private long lastUsed = Environment.TickCount64;
 
-    /// <summary>Whether it has been idle for so long that a server may be about to close it (Kestrel does so after 130 s), as clients with a pool judge it.</summary>
+    /// <summary>
+    /// Whether it has been idle for so long that a server may be about to close it (Kestrel does so after 130 s), as clients with a pool judge it.
+    /// </summary>
     public bool IsStale => Environment.TickCount64 - lastUsed > 60_000;
 
     public static async Task<Connection> OpenAsync(int port)

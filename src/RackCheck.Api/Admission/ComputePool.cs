@@ -51,7 +51,11 @@ internal sealed class ComputePool : IDisposable
         (this.options, this.time, this.metrics, tag) = (options, time, metrics, new("pool", name));
         queue = new BlockingCollection<Task>(options.Queue);
         metrics.Watch(tag, () => queue.Count);
-        threads = [.. Enumerable.Range(0, options.WorkersInForce).Select(i => new Thread(Work) { IsBackground = true, Name = $"{name}-{i}", Priority = priority })];
+        threads =
+        [
+            .. Enumerable.Range(0, options.WorkersInForce)
+                .Select(i => new Thread(Work) { IsBackground = true, Name = $"{name}-{i}", Priority = priority }),
+        ];
         Array.ForEach(threads, t => t.Start());
     }
 

@@ -91,7 +91,7 @@ internal sealed class ExampleOperationFilter : IOperationFilter
             StringComparer.Ordinal);
     }
 
-    // Lines have no schema of their own in this version of OpenAPI: the text is a string, and an extension names what a line is.
+    // A text of lines has no schema of its own in this version of OpenAPI: it is a string, and the schema of its content is that of a line.
     private static void DescribeStream(OpenApiOperation operation)
     {
         const string Member = "descriptionDigest";
@@ -121,7 +121,8 @@ internal sealed class ExampleOperationFilter : IOperationFilter
                 Type = JsonSchemaType.String,
                 Extensions = new Dictionary<string, IOpenApiExtension>(StringComparer.Ordinal)
                 {
-                    ["x-line"] = new JsonNodeExtension(new JsonObject { ["$ref"] = "#/components/schemas/" + line }),
+                    ["contentMediaType"] = new JsonNodeExtension(JsonValue.Create("application/json")!),
+                    ["contentSchema"] = new JsonNodeExtension(new JsonObject { ["$ref"] = "#/components/schemas/" + line }),
                 },
             },
             Examples = new Dictionary<string, IOpenApiExample>(StringComparer.Ordinal)

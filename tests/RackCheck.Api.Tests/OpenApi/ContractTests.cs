@@ -47,7 +47,10 @@ public sealed class ContractTests(Service service) : IClassFixture<Service>
 
                 if (operation["requestBody"] is { } body)
                 {
-                    Assert.True(body["content"]!["application/json"]!["examples"]!.AsObject().Count >= 3, $"{method} {path} has too few examples");
+                    // One text with several lines is as good as several documents.
+                    var (mediaType, media) = body["content"]!.AsObject().Single();
+                    var least = mediaType == "application/json" ? 3 : 1;
+                    Assert.True(media!["examples"]!.AsObject().Count >= least, $"{method} {path} has too few examples");
                 }
             }
         }

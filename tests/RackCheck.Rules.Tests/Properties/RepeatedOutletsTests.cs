@@ -6,7 +6,9 @@ using RackCheck.Testing;
 
 namespace RackCheck.Rules.Tests.Properties;
 
-/// <summary>At the ends of ranges cords keep the outlets of the rack as described, where nothing missing moves a cord. A search from the start gives the same.</summary>
+/// <summary>
+/// At the ends of ranges cords keep the outlets of the rack as described, where nothing missing moves a cord. A search from the start gives the same.
+/// </summary>
 public sealed class RepeatedOutletsTests
 {
     [Fact]
