@@ -36,7 +36,7 @@ internal static class RemedyChoice
     {
         var trials = new TrialBudget(task.IsTest ? WorkInTest : RemedyTrials.MostWork);
         var report = checker.CheckWithin(trial.Resolved, trials, cancellation);
-        var size = trial.Rack.Items.Count;
+        var size = SearchBudget.SizeOf(trial.Rack);
         task.Budget.Spend(SearchBudget.CostOfRemedies(trials.Used) + SearchBudget.CostOfCheck(size));
         foreach (var remedy in report.Findings.Where(f => f is { Accepted: null, SignedOff: null, Severity: not Severity.Advice }).SelectMany(f => f.Remedies))
         {

@@ -1,3 +1,6 @@
+using RackCheck.Model;
+using RackCheck.Remedies.Verification;
+
 namespace RackCheck.Planning.Proposals;
 
 /// <summary>
@@ -50,8 +53,13 @@ public sealed class SearchBudget(double work)
     /// <param name="cost">Its cost.</param>
     public void Spend(double cost) => Spent += cost;
 
+    /// <summary>Size of a rack: its items, and PDUs beyond the usual ones.</summary>
+    /// <param name="rack">The rack.</param>
+    /// <returns>The size, in items.</returns>
+    public static int SizeOf(RackDescription rack) => rack.Items.Count + RemedyTrials.FurtherPdus(rack);
+
     /// <summary>Completing the parts of a rack and checking it.</summary>
-    /// <param name="items">Number of items.</param>
+    /// <param name="items">Its size, in items.</param>
     /// <returns>The cost.</returns>
     public static double CostOfRack(int items) => 2 + (0.3 * items);
 
@@ -61,7 +69,7 @@ public sealed class SearchBudget(double work)
     public static double CostOfRefutation(int items) => 0.1 + (0.003 * items);
 
     /// <summary>Checking a rack without trials of remedies.</summary>
-    /// <param name="items">Number of items.</param>
+    /// <param name="items">Its size, in items.</param>
     /// <returns>The cost.</returns>
     public static double CostOfCheck(int items) => 1 + (0.15 * items);
 

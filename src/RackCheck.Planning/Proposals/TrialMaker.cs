@@ -186,7 +186,7 @@ internal sealed class TrialMaker(ProposalTask task, RackChecker checker, Cancell
         var rack = ResolvedRack.Of(Describe(offer, completed.RackBuild), task.Products);
         rack = cords is null ? rack : rack.With(rack.Posted with { Connections = cords(rack) });
         var found = checker.Find(rack, cancellation);
-        task.Budget.Spend(SearchBudget.CostOfRack(rack.Description.Items.Count));
+        task.Budget.Spend(SearchBudget.CostOfRack(SearchBudget.SizeOf(rack.Description)));
 
         // Chosen cords may have found the outlets that were missing.
         if (cords is not null && !found.Findings.Any(f => f.Rule == RuleChecks.IdOf<Redundancy>()))

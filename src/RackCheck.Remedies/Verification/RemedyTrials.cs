@@ -19,6 +19,7 @@ public sealed class RemedyTrials
     // A check of this many items, findings or steps of the search for outlets costs about as much as one of a rack of the usual size, which takes 70 us.
     private const double UsualItems = 40;
     private const double UsualFindings = 10;
+    private const int UsualPdus = 4;
     private const double UsualSteps = 7000;
 
     // One survey more, and the rules that wait for missing facts; more surveys only where such a rule finds something.
@@ -79,7 +80,7 @@ public sealed class RemedyTrials
         }
 
         var before = all.Errors();
-        var cost = CostOf(rack.Description.Items.Count, all.Count, searchSteps);
+        var cost = CostOf(rack.Description, all.Count, searchSteps);
         var places = new Dictionary<Finding, int>(findings.Count, ReferenceEqualityComparer.Instance);
         for (var i = 0; i < findings.Count; i++)
         {
@@ -118,12 +119,16 @@ public sealed class RemedyTrials
         finding with { NoRemedy = why.Text, NoRemedyKey = why.Key, NoRemedyData = why.Values };
 
     /// <summary>The cost of a check, in checks of a rack of the usual size.</summary>
-    /// <param name="items">Its number of items.</param>
+    /// <param name="rack">The rack.</param>
     /// <param name="findings">Its number of findings, those that are only counted included.</param>
     /// <param name="searchSteps">Steps of its search for outlets.</param>
     /// <returns>1 or more.</returns>
-    public static double CostOf(int items, int findings, long searchSteps) =>
-        Math.Max(1, (items / UsualItems) + (findings / UsualFindings) + (searchSteps / UsualSteps));
+    public static double CostOf(RackDescription rack, int findings, long searchSteps) =>
+        Math.Max(1, (rack.Items.Count / UsualItems) + (findings / UsualFindings) + (searchSteps / UsualSteps) + FurtherPdus(rack));
+
+    /// <summary>PDUs beyond those of a rack of the usual size, each of which takes about as long as such a rack.</summary>
+    /// <param name="rack">The rack.</param>
+    public static int FurtherPdus(RackDescription rack) => Math.Max(0, (rack.Pdus?.Count ?? 0) - UsualPdus);
 
     private void ResolveNext(
         ResolvedRack rack, List<Finding> findings, ErrorList before, double cost, Func<ResolvedRack, RackTrial> check, Predicate<Finding> isAccepted,

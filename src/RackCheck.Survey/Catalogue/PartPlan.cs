@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using System.Reflection;
 using System.Text.Json;
-using System.Text.Json.Nodes;
 using System.Text.Json.Serialization.Metadata;
 using RackCheck.Model;
 using RackCheck.Model.Json;
@@ -155,7 +154,7 @@ internal sealed class PartObject<T, TObject>(string name, Func<T, TObject?> get,
 
     public override void Restore(T? given, T filled, T after, T result)
     {
-        if (ReferenceEquals(get(filled), get(after)) || (get(filled) is { } one && get(after) is { } other && IsEqual(one, other)))
+        if (get(filled) is { } one ? get(after) is { } other && IsEqual(one, other) : get(after) is null)
         {
             set(result, given is null ? null : get(given));
         }
@@ -163,9 +162,12 @@ internal sealed class PartObject<T, TObject>(string name, Func<T, TObject?> get,
 
     private static Scalar? Shown(TObject value) => value is string text ? (Scalar?)text : null;
 
-    // Records with lists have no value equality, so their JSON is compared.
+    // Records with lists have no value equality, so their JSON is compared. Often both are the product's own.
     private bool IsEqual(TObject one, TObject other) =>
-        one is string ? one.Equals(other) : JsonNode.DeepEquals(JsonSerializer.SerializeToNode(one, type), JsonSerializer.SerializeToNode(other, type));
+        ReferenceEquals(one, other)
+        || (one is string
+            ? one.Equals(other)
+            : JsonSerializer.SerializeToUtf8Bytes(one, type).AsSpan().SequenceEqual(JsonSerializer.SerializeToUtf8Bytes(other, type)));
 }
 
 /// <summary>A member with a record.</summary>
