@@ -4,6 +4,7 @@ using RackCheck.Api.Catalogue;
 using RackCheck.Api.Endpoints;
 using RackCheck.Api.Http;
 using RackCheck.Api.OpenApi;
+using RackCheck.Api.Streaming;
 using RackCheck.Api.Telemetry;
 using Serilog;
 using Serilog.Events;

@@ -3,6 +3,7 @@ using System.Text.Json.Nodes;
 using Microsoft.OpenApi;
 using RackCheck.Api.Endpoints;
 using RackCheck.Api.Http;
+using RackCheck.Api.Streaming;
 using RackCheck.Documents;
 using RackCheck.Model;
 using Swashbuckle.AspNetCore.SwaggerGen;
@@ -91,7 +92,8 @@ internal sealed class ExampleOperationFilter : IOperationFilter
             StringComparer.Ordinal);
     }
 
-    // A text of lines has no schema of its own in this version of OpenAPI: it is a string, and the schema of its content is that of a line.
+    // A text of lines has no schema of its own in this version of OpenAPI: it is a string, and the schema of its content is that of a line. With the media
+    // type of the content said too, the explorer would ask for a file.
     private static void DescribeStream(OpenApiOperation operation)
     {
         const string Member = "descriptionDigest";
@@ -121,7 +123,6 @@ internal sealed class ExampleOperationFilter : IOperationFilter
                 Type = JsonSchemaType.String,
                 Extensions = new Dictionary<string, IOpenApiExtension>(StringComparer.Ordinal)
                 {
-                    ["contentMediaType"] = new JsonNodeExtension(JsonValue.Create("application/json")!),
                     ["contentSchema"] = new JsonNodeExtension(new JsonObject { ["$ref"] = "#/components/schemas/" + line }),
                 },
             },

@@ -4,11 +4,11 @@ using Microsoft.Extensions.Options;
 using RackCheck.Api.Access;
 using RackCheck.Api.Admission;
 using RackCheck.Api.Catalogue;
+using RackCheck.Api.Endpoints;
 using RackCheck.Api.Http;
-using RackCheck.Api.Streaming;
 using RackCheck.Model;
 
-namespace RackCheck.Api.Endpoints;
+namespace RackCheck.Api.Streaming;
 
 /// <summary>POST /v1/checks/stream.</summary>
 internal static partial class StreamEndpoints
