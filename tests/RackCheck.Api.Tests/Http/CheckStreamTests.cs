@@ -1,4 +1,5 @@
 using System.Net;
+using System.Net.Sockets;
 using System.Text;
 using System.Text.Json.Nodes;
 using CsCheck;
@@ -149,12 +150,10 @@ public sealed class CheckStreamTests(Service service) : IClassFixture<Service>
         await using var own = await StartAsync("Admission:Streams:Most=2");
         for (var round = 0; round < 3; round++)
         {
-            using LineContent first = new(), second = new(), third = new();
-            var one = await own.PostAsync(first);
-            var two = await own.PostAsync(second);
-            first.Send(Sound);
-            second.Send(Faulty[..100]);
+            using var third = new LineContent();
             third.End();
+            var one = await own.BeginAsync(Sound + "\n");
+            var two = await own.BeginAsync(Faulty[..100]);
             using (var refused = await own.PostAsync(third))
             {
                 Assert.Equal(HttpStatusCode.ServiceUnavailable, refused.StatusCode);
@@ -223,6 +222,19 @@ public sealed class CheckStreamTests(Service service) : IClassFixture<Service>
                 using var two = streams.TryEnter();
                 isFree = two is not null;
             }
+        }
+
+        /// <summary>Begins a stream on a connection of its own, to be broken off.</summary>
+        public async Task<TcpClient> BeginAsync(string part)
+        {
+            var connection = new TcpClient();
+            await connection.ConnectAsync(IPAddress.Loopback, Service.Client.BaseAddress!.Port);
+            var head = $"POST {Path} HTTP/1.1\r\nHost: localhost\r\nContent-Type: {Lines}\r\nTransfer-Encoding: chunked\r\n\r\n";
+            var bytes = Encoding.UTF8.GetBytes($"{head}{Encoding.UTF8.GetByteCount(part):x}\r\n{part}\r\n");
+            await connection.GetStream().WriteAsync(bytes);
+            using var reader = new StreamReader(connection.GetStream(), leaveOpen: true);
+            Assert.Equal("HTTP/1.1 200 OK", await reader.ReadLineAsync());
+            return connection;
         }
 
         public async ValueTask DisposeAsync()
