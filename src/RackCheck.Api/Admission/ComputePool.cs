@@ -44,14 +44,18 @@ internal sealed class ComputePool : IDisposable
     /// <param name="options">Settings.</param>
     /// <param name="time">Measures waiting and working.</param>
     /// <param name="metrics">Metrics of all pools.</param>
-    /// <param name="givesWay">Whether its threads stand behind others.</param>
-    public ComputePool(string name, PoolOptions options, TimeProvider time, AdmissionMetrics metrics, bool givesWay = false)
+    /// <param name="priority">Priority of the threads.</param>
+    public ComputePool(
+        string name, PoolOptions options, TimeProvider time, AdmissionMetrics metrics, ThreadPriority priority = ThreadPriority.Normal)
     {
         (this.options, this.time, this.metrics, tag) = (options, time, metrics, new("pool", name));
         queue = new BlockingCollection<Task>(options.Queue);
         metrics.Watch(tag, () => queue.Count);
-        var work = givesWay ? (ThreadStart)WorkBehind : Work;
-        threads = [.. Enumerable.Range(0, options.WorkersInForce).Select(i => new Thread(work) { IsBackground = true, Name = $"{name}-{i}" })];
+        threads =
+        [
+            .. Enumerable.Range(0, options.WorkersInForce)
+                .Select(i => new Thread(Work) { IsBackground = true, Name = $"{name}-{i}", Priority = priority }),
+        ];
         Array.ForEach(threads, t => t.Start());
     }
 
@@ -126,12 +130,6 @@ internal sealed class ComputePool : IDisposable
         queue.CompleteAdding();
         Array.ForEach(threads, t => t.Join());
         queue.Dispose();
-    }
-
-    private void WorkBehind()
-    {
-        ThreadRank.Lower();
-        Work();
     }
 
     // A failure of a computation stays in its task.

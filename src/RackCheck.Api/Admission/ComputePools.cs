@@ -18,7 +18,7 @@ internal sealed class ComputePools(IOptions<AdmissionOptions> options, TimeProvi
     public ComputePool Documents { get; } = new("documents", options.Value.Documents, time, metrics);
 
     /// <summary>Lines of streams of checks, behind everything else.</summary>
-    public ComputePool Streams { get; } = new("streams", options.Value.Streams.Pool, time, metrics, givesWay: true);
+    public ComputePool Streams { get; } = new("streams", options.Value.Streams.Pool, time, metrics, ThreadPriority.BelowNormal);
 
     /// <inheritdoc/>
     public void Dispose()
