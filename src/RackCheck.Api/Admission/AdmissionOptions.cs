@@ -17,7 +17,7 @@ public sealed class AdmissionOptions : IValidatableObject
     /// <summary>Drawings, lists and sheets.</summary>
     public PoolOptions Documents { get; init; } = new() { Queue = 32, TargetMs = 500 };
 
-    /// <summary>Checks of streams: on all processors, behind everything else.</summary>
+    /// <summary>Checks of streams: on all processors while nothing else is computed, else on one.</summary>
     public StreamOptions Streams { get; init; } = new();
 
     /// <summary>Maximum total size of the request bodies and prepared answers in memory, MiB. Above it requests are refused.</summary>

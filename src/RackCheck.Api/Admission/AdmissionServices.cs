@@ -13,6 +13,7 @@ internal static class AdmissionServices
         services.TryAddSingleton(TimeProvider.System);
         services.AddSingleton(provider => new MemoryBudget(1024L * 1024 * provider.GetRequiredService<IOptions<AdmissionOptions>>().Value.MemoryMiB));
         services.AddSingleton<AdmissionMetrics>();
+        services.AddSingleton<Traffic>();
         services.AddSingleton<ComputePools>();
     }
 }

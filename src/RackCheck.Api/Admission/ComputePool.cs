@@ -24,6 +24,9 @@ internal sealed class ComputePool : IDisposable
     // After a refusal no burst is let in for this time: requests that come whatever the answers do would fill the queue whenever it has just emptied.
     private static readonly TimeSpan Shedding = TimeSpan.FromMilliseconds(500);
 
+    // How long a thread that gives way waits before it looks again whether the pool ends.
+    private static readonly TimeSpan Pause = TimeSpan.FromMilliseconds(50);
+
     // An eighth of the queue stays open, so that a few callers who each wait for their answers are not refused. Others fill it and are refused; from then
     // on fewer places are open for each thread, so that what is accepted is served soon.
     private const int LeastShare = 8;
@@ -33,6 +36,8 @@ internal sealed class ComputePool : IDisposable
     private readonly TimeProvider time;
     private readonly AdmissionMetrics metrics;
     private readonly KeyValuePair<string, object?> tag;
+    private readonly Traffic traffic;
+    private readonly bool givesWay;
     private readonly BlockingCollection<Task> queue;
     private readonly Thread[] threads;
     private long lastEmpty;
@@ -44,17 +49,18 @@ internal sealed class ComputePool : IDisposable
     /// <param name="options">Settings.</param>
     /// <param name="time">Measures waiting and working.</param>
     /// <param name="metrics">Metrics of all pools.</param>
-    /// <param name="priority">Priority of the threads.</param>
-    public ComputePool(
-        string name, PoolOptions options, TimeProvider time, AdmissionMetrics metrics, ThreadPriority priority = ThreadPriority.Normal)
+    /// <param name="traffic">Computations that a caller waits for by itself, in all pools.</param>
+    /// <param name="givesWay">Whether all threads but one rest while there are such computations; else its own are such.</param>
+    public ComputePool(string name, PoolOptions options, TimeProvider time, AdmissionMetrics metrics, Traffic traffic, bool givesWay = false)
     {
         (this.options, this.time, this.metrics, tag) = (options, time, metrics, new("pool", name));
+        (this.traffic, this.givesWay) = (traffic, givesWay);
         queue = new BlockingCollection<Task>(options.Queue);
         metrics.Watch(tag, () => queue.Count);
         threads =
         [
             .. Enumerable.Range(0, options.WorkersInForce)
-                .Select(i => new Thread(Work) { IsBackground = true, Name = $"{name}-{i}", Priority = priority }),
+                .Select(i => new Thread(givesWay && i > 0 ? WorkWhileIdle : Work) { IsBackground = true, Name = $"{name}-{i}" }),
         ];
         Array.ForEach(threads, t => t.Start());
     }
@@ -110,7 +116,22 @@ internal sealed class ComputePool : IDisposable
     {
         var queued = time.GetTimestamp();
         var task = new Task<T>(() => Compute(compute, queued, aborted), TaskCreationOptions.RunContinuationsAsynchronously);
-        return queue.TryAdd(task, 0, CancellationToken.None) ? task : null;
+        if (!givesWay)
+        {
+            traffic.Begin();
+        }
+
+        if (queue.TryAdd(task, 0, CancellationToken.None))
+        {
+            return task;
+        }
+
+        if (!givesWay)
+        {
+            traffic.End();
+        }
+
+        return null;
     }
 
     /// <summary>Counts a refusal because the queue is full.</summary>
@@ -142,7 +163,28 @@ internal sealed class ComputePool : IDisposable
                 Volatile.Write(ref lastEmpty, time.GetTimestamp());
             }
 
-            task.RunSynchronously(TaskScheduler.Default);
+            Run(task);
+        }
+    }
+
+    // Threads of the system have no rank that could be given back, so a thread that gives way takes nothing while others compute.
+    private void WorkWhileIdle()
+    {
+        while (!queue.IsCompleted)
+        {
+            if (traffic.WaitUntilIdle(Pause) && queue.TryTake(out var task, Pause))
+            {
+                Run(task);
+            }
+        }
+    }
+
+    private void Run(Task task)
+    {
+        task.RunSynchronously(TaskScheduler.Default);
+        if (!givesWay)
+        {
+            traffic.End();
         }
     }
 

@@ -6,19 +6,20 @@ namespace RackCheck.Api.Admission;
 /// <param name="options">Settings.</param>
 /// <param name="time">Measures waiting and working.</param>
 /// <param name="metrics">Metrics of all pools.</param>
-internal sealed class ComputePools(IOptions<AdmissionOptions> options, TimeProvider time, AdmissionMetrics metrics) : IDisposable
+/// <param name="traffic">What threads of streams give way to.</param>
+internal sealed class ComputePools(IOptions<AdmissionOptions> options, TimeProvider time, AdmissionMetrics metrics, Traffic traffic) : IDisposable
 {
     /// <summary>Checks of racks.</summary>
-    public ComputePool Checks { get; } = new("checks", options.Value.Checks, time, metrics);
+    public ComputePool Checks { get; } = new("checks", options.Value.Checks, time, metrics, traffic);
 
     /// <summary>Baskets and proposals.</summary>
-    public ComputePool Planning { get; } = new("planning", options.Value.Planning, time, metrics);
+    public ComputePool Planning { get; } = new("planning", options.Value.Planning, time, metrics, traffic);
 
     /// <summary>Drawings, lists and sheets.</summary>
-    public ComputePool Documents { get; } = new("documents", options.Value.Documents, time, metrics);
+    public ComputePool Documents { get; } = new("documents", options.Value.Documents, time, metrics, traffic);
 
-    /// <summary>Lines of streams of checks, behind everything else.</summary>
-    public ComputePool Streams { get; } = new("streams", options.Value.Streams.Pool, time, metrics, ThreadPriority.BelowNormal);
+    /// <summary>Lines of streams of checks: on all processors while nothing else is computed, else on one.</summary>
+    public ComputePool Streams { get; } = new("streams", options.Value.Streams.Pool, time, metrics, traffic, givesWay: true);
 
     /// <inheritdoc/>
     public void Dispose()

@@ -12,12 +12,13 @@ public sealed class ComputePoolTests : IDisposable
     private readonly ServiceProvider services = new ServiceCollection().AddMetrics().BuildServiceProvider();
     private readonly AdmissionMetrics metrics;
     private readonly ComputePool pool;
+    private readonly Traffic traffic = new();
     private readonly ManualResetEventSlim gate = new();
 
     public ComputePoolTests()
     {
         metrics = new AdmissionMetrics(services.GetRequiredService<IMeterFactory>(), new MemoryBudget(1));
-        pool = new ComputePool("checks", new PoolOptions { Workers = 1, Queue = 2, TargetMs = 5, WaitMs = 1000, WorkMs = 2000 }, time, metrics);
+        pool = new ComputePool("checks", new PoolOptions { Workers = 1, Queue = 2, TargetMs = 5, WaitMs = 1000, WorkMs = 2000 }, time, metrics, traffic);
     }
 
     public void Dispose()
@@ -25,6 +26,7 @@ public sealed class ComputePoolTests : IDisposable
         gate.Set();
         pool.Dispose();
         gate.Dispose();
+        traffic.Dispose();
         metrics.Dispose();
         services.Dispose();
     }
@@ -34,6 +36,24 @@ public sealed class ComputePoolTests : IDisposable
     {
         Assert.Equal("checks-0", await Run(_ => Thread.CurrentThread.Name));
         Assert.NotEqual("checks-0", Thread.CurrentThread.Name);
+    }
+
+    [Fact]
+    public async Task All_threads_but_one_give_way_to_other_computations()
+    {
+        using var behind = new ComputePool("streams", new PoolOptions { Workers = 2, Queue = 8 }, time, metrics, traffic, givesWay: true);
+        using var both = new Barrier(2);
+        bool Meet(CancellationToken cancellation) => both.SignalAndWait(TimeSpan.FromSeconds(60), cancellation);
+        Assert.All(await Task.WhenAll(behind.Run(Meet, CancellationToken.None), behind.Run(Meet, CancellationToken.None)), Assert.True);
+
+        var busy = Run(cancellation => gate.Wait(TimeSpan.FromSeconds(60), cancellation));
+        var names = await Task.WhenAll(Enumerable.Range(0, 8).Select(_ => behind.Run(_ => Thread.CurrentThread.Name, CancellationToken.None)));
+
+        // The other thread may have been about to take one.
+        Assert.True(names.Count(n => n != "streams-0") <= 1, string.Join(' ', names));
+        gate.Set();
+        Assert.True(await busy);
+        Assert.All(await Task.WhenAll(behind.Run(Meet, CancellationToken.None), behind.Run(Meet, CancellationToken.None)), Assert.True);
     }
 
     [Fact]
@@ -78,7 +98,7 @@ public sealed class ComputePoolTests : IDisposable
     [Fact]
     public async Task Pool_that_has_just_refused_lets_in_no_burst()
     {
-        using var large = new ComputePool("large", new PoolOptions { Workers = 1, Queue = 64, TargetMs = 15 }, time, metrics);
+        using var large = new ComputePool("large", new PoolOptions { Workers = 1, Queue = 64, TargetMs = 15 }, time, metrics, traffic);
         await large.TryRun(_ => Take(10), CancellationToken.None)!;
         var running = await BlockAsync(large);
         var queued = Enumerable.Range(0, 2).Select(i => large.TryRun(_ => i, CancellationToken.None)!).ToList();
