@@ -244,6 +244,18 @@ internal sealed class RangeAssessment
     // The favourable end is the last. Where nothing is wrong at the adverse one, and no rule pulls apart, nothing is wrong at any.
     private List<(End End, RuleAnswer Answer)> Ends(Rule rule, FactSet read)
     {
+        var ends = OwnEnds(rule, read);
+        if (read.Has(FactTable.DecidingRules))
+        {
+            // Before the favourable end, which stays the last.
+            ends.InsertRange(0, ends.Select(e => (e.End, At(rule, e.End, FactTable.DecidingRules))).ToArray());
+        }
+
+        return ends;
+    }
+
+    private List<(End End, RuleAnswer Answer)> OwnEnds(Rule rule, FactSet read)
+    {
         var (adverse, pulls) = (At(rule, End.Adverse), Pulls(read));
         List<(End End, RuleAnswer Answer)> ends = [(End.Adverse, adverse)];
         if ((pulls & ~(1 << (int)Pull.OneWay)) == 0 && adverse is { IsFailed: false, Findings.Count: 0 })

@@ -20,6 +20,9 @@ public static class FactTable
     /// <summary>The facts with a range.</summary>
     public static ImmutableArray<Fact> Bounded { get; } = [.. All.Where(f => f.Range is not null)];
 
+    /// <summary>Place among the bounded facts of the one that decides which rules apply: every end of the others is tried with both of its values.</summary>
+    public static int DecidingRules { get; } = Bounded.IndexOf(Bounded.Single(f => f.Key == "/site/region"));
+
     /// <summary>The fact of a pointer.</summary>
     /// <param name="pointer">A pointer into a description.</param>
     /// <returns>The fact and the index of its owner; null for a member that the table does not have.</returns>

@@ -112,7 +112,7 @@ internal static class SiteBounds
         r => r.Cabinet?.Base?.Style == Model.BaseStyle.Wall ? null : new Bound(low, high);
 
     private static Bound? RegionOf(RackDescription rack) =>
-        rack.Supplies is { Count: > 0 } supplies && supplies.Any(s => s.VoltageV is >= LowestNorthAmericanV and <= HighestNorthAmericanV) ? new(1, 1) : null;
+        rack.Supplies is { Count: > 0 } supplies && supplies.Any(s => s.VoltageV is >= LowestNorthAmericanV and <= HighestNorthAmericanV) ? new(0, 1) : null;
 
     private static Fact<RackDescription> OfSite(
         string member, string ask, Func<Site, double?> get, Func<Site, double, Site> set, Func<RackDescription, Bound?> limits, string range, string? unit,

@@ -52,4 +52,15 @@ public sealed class FaultDisconnectionTests : RuleTests<FaultDisconnection>
         ReportsMissing(Rack(null, curve: BreakerCurve.D), "/supplies/0/faultCurrentA");
         ReportsMissing(Rack(null, curve: null), "/supplies/0/breaker/curve", "/supplies/0/faultCurrentA");
     }
+
+    // Were the rack in North America, the rule would not apply: a supply of 120 V alone does not say so, and the cable decides elsewhere.
+    [Fact]
+    public void Cable_is_asked_for_where_the_region_is_not_known()
+    {
+        var rack = Rack(1500, length: 60, curve: BreakerCurve.D);
+        rack = rack with { Supplies = [rack.Supplies![0] with { VoltageV = 120, Cable = new SupplyCable { LengthM = 60 } }] };
+        var asked = Judge.Check(rack).Questions.SelectMany(q => q.Pointers).ToArray();
+        Assert.Contains("/site/region", asked);
+        Assert.Contains("/supplies/0/cable/crossSectionMm2", asked);
+    }
 }
