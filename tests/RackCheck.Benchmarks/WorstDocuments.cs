@@ -17,7 +17,7 @@ internal static class WorstDocuments
     private const int MostRacks = 6;
     private const int MostBytes = 1024 * 1024;
 
-    /// <summary>Prints processor time in ms, each after two runs, the dearest rack first.</summary>
+    /// <summary>Prints processor time in ms, each the least of four after two, the dearest rack first.</summary>
     public static void Print()
     {
         var checker = new RackChecker(RuleSet.Default, (rule, fault) => throw new InvalidOperationException(rule.Id, fault));
@@ -50,13 +50,19 @@ internal static class WorstDocuments
         ];
     }
 
-    // The third time, as the service runs its first two before it says that it is ready, or is compiled ahead of time.
+    // The least of four after two: in the first ones the runtime compiles beside, which the service does before it says that it is ready.
     private static double CostOf(Action work)
     {
         work();
         work();
-        var before = Environment.CpuUsage.TotalTime;
-        work();
-        return (Environment.CpuUsage.TotalTime - before).TotalMilliseconds;
+        var least = double.MaxValue;
+        for (var i = 0; i < 4; i++)
+        {
+            var before = Environment.CpuUsage.TotalTime;
+            work();
+            least = Math.Min(least, (Environment.CpuUsage.TotalTime - before).TotalMilliseconds);
+        }
+
+        return least;
     }
 }

@@ -5,6 +5,7 @@ using RackCheck.Engineering;
 using RackCheck.Model;
 using RackCheck.Survey.Layout;
 using RackCheck.Testing;
+using SkiaSharp;
 
 namespace RackCheck.Documents.Tests;
 
@@ -215,6 +216,31 @@ public sealed class ElevationDrawingTests
         Assert.Equal((1600, (int)(drawing.Height * 1600 / drawing.Width)), SizeOf(file));
         var (width, height) = SizeOf(SkiaPainter.Png(drawing, 8000, 500_000));
         Assert.InRange(width * height, 400_000, 500_000);
+    }
+
+    // The picture is drawn in bands and kept in greys: together they are the drawing, as Skia itself turns it grey.
+    [Fact]
+    public void Bands_of_a_large_png_join()
+    {
+        var drawing = DrawnSvg.Draw(DrawingRacks.Empty);
+        using var joined = SKBitmap.Decode(SkiaPainter.Png(drawing, 6000, 32_000_000));
+        Assert.True((long)joined.Width * joined.Height > 16_000_000, $"{joined.Info.Size} is one band or two.");
+        using var whole = SKSurface.Create(new SKImageInfo(joined.Width, joined.Height, SKImageInfo.PlatformColorType, SKAlphaType.Opaque));
+        whole.Canvas.Scale((float)(joined.Width / drawing.Width));
+        SkiaPainter.Draw(drawing, whole.Canvas);
+        using var gray = new SKBitmap(new SKImageInfo(joined.Width, joined.Height, SKColorType.Gray8, SKAlphaType.Opaque));
+        using var pixels = whole.PeekPixels();
+        Assert.True(pixels.ReadPixels(gray.Info, gray.GetPixels(), gray.RowBytes, 0, 0));
+        Assert.Equal(SKColorType.Gray8, joined.ColorType);
+        var expected = gray.GetPixelSpan();
+        var actual = joined.GetPixelSpan();
+        var different = 0;
+        for (var i = 0; i < expected.Length; i++)
+        {
+            different += Math.Abs(expected[i] - actual[i]) > 1 ? 1 : 0;
+        }
+
+        Assert.InRange(different, 0, expected.Length / 100_000);
     }
 
     public static TheoryData<double, double, int, double> Extremes => new()

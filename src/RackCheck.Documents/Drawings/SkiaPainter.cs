@@ -1,3 +1,4 @@
+using System.Runtime.InteropServices;
 using SkiaSharp;
 
 namespace RackCheck.Documents.Drawings;
@@ -11,6 +12,11 @@ public static class SkiaPainter
     public static void Draw(Drawing drawing, SKCanvas canvas)
     {
         using var tools = new Tools();
+        Draw(drawing, canvas, tools);
+    }
+
+    private static void Draw(Drawing drawing, SKCanvas canvas, Tools tools)
+    {
         canvas.DrawRect(0, 0, (float)drawing.Width, (float)drawing.Height, tools.Face(Fill.Paper));
         foreach (var mark in drawing.Flat)
         {
@@ -26,23 +32,52 @@ public static class SkiaPainter
     public static byte[] Png(Drawing drawing, int width, long mostPixels)
     {
         var scale = Math.Min(width / drawing.Width, Math.Sqrt(mostPixels / (drawing.Width * drawing.Height)));
-        var info = new SKImageInfo(
-            Math.Max(1, (int)(drawing.Width * scale)), Math.Max(1, (int)(drawing.Height * scale)), SKColorType.Gray8, SKAlphaType.Opaque);
-        using var surface = SKSurface.Create(info) ?? throw new InvalidOperationException("No surface for the picture.");
-        surface.Canvas.Scale((float)scale);
-        Draw(drawing, surface.Canvas);
-        using var image = surface.Snapshot();
-        using var pixels = image.PeekPixels() ?? throw new InvalidOperationException("No pixels of the picture.");
-        var compression = (long)info.Width * info.Height > LargePixels ? LargeCompression : Compression;
+        var (columns, rows) = (Math.Max(1, (int)(drawing.Width * scale)), Math.Max(1, (int)(drawing.Height * scale)));
+        using var picture = new SKBitmap(new SKImageInfo(columns, rows, SKColorType.Gray8, SKAlphaType.Opaque));
+        using var tools = new Tools();
+        var bandRows = Math.Clamp(BandPixels / columns, 1, rows);
+        using var band = SKSurface.Create(new SKImageInfo(columns, bandRows, SKImageInfo.PlatformColorType, SKAlphaType.Opaque))
+            ?? throw new InvalidOperationException("No surface for the picture.");
+        for (var top = 0; top < rows; top += bandRows)
+        {
+            band.Canvas.ResetMatrix();
+            band.Canvas.Translate(0, -top);
+            band.Canvas.Scale((float)scale);
+            Draw(drawing, band.Canvas, tools);
+            CopyGray(band, picture, top);
+        }
+
+        using var pixels = picture.PeekPixels();
+        var compression = (long)columns * rows > LargePixels ? LargeCompression : Compression;
         using var file = pixels.Encode(new SKPngEncoderOptions(SKPngEncoderFilterFlags.Sub, compression))
             ?? throw new InvalidOperationException("No file of the picture.");
         return file.ToArray();
     }
 
+    // Skia fills colours three times as fast as greys, but they take four times the memory: a picture is drawn in colours band by band and kept in greys.
+    private const int BandPixels = 8_000_000;
+
     // Pictures for a plotter: packed less, they take a third of the time.
     private const long LargePixels = 8_000_000;
     private const int LargeCompression = 1;
     private const int Compression = 4;
+
+    // All colours of a light sheet are greys, so that any part of a colour is its grey.
+    private static void CopyGray(SKSurface band, SKBitmap picture, int top)
+    {
+        using var drawn = band.PeekPixels() ?? throw new InvalidOperationException("No pixels of the picture.");
+        var rows = Math.Min(drawn.Height, picture.Height - top);
+        var gray = picture.GetPixelSpan();
+        for (var row = 0; row < rows; row++)
+        {
+            var from = MemoryMarshal.Cast<byte, uint>(drawn.GetPixelSpan().Slice(row * drawn.RowBytes, 4 * drawn.Width));
+            var to = gray.Slice((top + row) * picture.RowBytes, picture.Width);
+            for (var column = 0; column < to.Length; column++)
+            {
+                to[column] = (byte)from[column];
+            }
+        }
+    }
 
     private static void Draw(Mark mark, SKCanvas canvas, Tools tools)
     {
