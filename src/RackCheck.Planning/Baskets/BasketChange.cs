@@ -25,6 +25,9 @@ internal sealed record BasketChange
     /// <summary>Whether nothing changes.</summary>
     public bool IsEmpty => Replaced.Count + Excess.Count + Added.Count + Cabinets.Count == 0;
 
+    /// <summary>Whether the racks want something that the basket does not have.</summary>
+    public bool Lacks => Replaced.Count + Added.Count + Cabinets.Count > 0;
+
     /// <summary>The change from a basket to its completed racks.</summary>
     public static BasketChange Of(BasketLines lines, BasketPlan plan)
     {

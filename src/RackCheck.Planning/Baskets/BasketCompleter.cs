@@ -62,10 +62,19 @@ internal static class BasketCompleter
 
         var (basket, final) = (request, plan);
         var changes = new List<BasketChange>();
+        List<BasketLine[]> seen = [InOrder(basket)];
         for (var pass = 0; pass < MostPasses; pass++)
         {
             var change = BasketChange.Of(new BasketLines(basket, all), final);
             if (change.IsEmpty)
+            {
+                break;
+            }
+
+            // Where two baskets lead to each other, as one has a part that no rack of it uses and the other's racks want, the one that lacks nothing stays.
+            var changed = change.Apply(basket);
+            var isSeen = seen.Exists(s => s.SequenceEqual(InOrder(changed)));
+            if (isSeen && !change.Lacks)
             {
                 break;
             }
@@ -76,8 +85,14 @@ internal static class BasketCompleter
                 all[product.PartNumber] = product;
             }
 
-            basket = change.Apply(basket);
+            basket = changed;
             final = search.Find(new BasketLines(basket, all)) ?? final;
+            if (isSeen)
+            {
+                break;
+            }
+
+            seen.Add(InOrder(basket));
         }
 
         var net = new NetChange(lines, basket, changes, all);
@@ -93,4 +108,6 @@ internal static class BasketCompleter
             Cabinets = net.Cabinets,
         };
     }
+
+    private static BasketLine[] InOrder(BasketRequest basket) => [.. basket.Lines.OrderBy(l => l.PartNumber, StringComparer.Ordinal).ThenBy(l => l.Quantity)];
 }

@@ -62,6 +62,21 @@ public sealed class BasketReportTests
         }
     }
 
+    // One basket has a horizontal PDU that no rack uses; without it, the racks want it. Found by the fuzz.
+    [Fact]
+    public void Baskets_that_lead_to_each_other_end_at_the_one_that_lacks_nothing()
+    {
+        var request = Basket(
+            ("CAB-42-8-10", 1), ("PC-410", 2), ("AMP-32", 1), ("SW-24", 1), ("UPS-30", 1), ("KD-1", 1), ("KVM-8", 1), ("SLD-60M", 3), ("CRD-13-10", 2),
+            ("CRD-13-20", 4), ("CRD-19-10", 1), ("DU-16-V", 60), ("ELD-4-15", 2), ("ELD-4-25", 1), ("FIX-CN50", 1), ("RUN-60M", 1)) with
+        {
+            Site = new Site { Region = Region.Uk, AmbientMaxC = 28, AltitudeM = 30 },
+        };
+        var report = Plan(request);
+        Assert.NotEmpty(report.MissingLines);
+        Assert.Empty(Plan(Completed(request, report)).MissingLines);
+    }
+
     [Fact]
     public void Two_cabinets_are_two_racks()
     {
