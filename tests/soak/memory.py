@@ -1,7 +1,7 @@
 #!/usr/bin/env python3
-"""Runs a built service with little memory under racks that need much, beside callers with racks of their own, and holds every answer to its caller.
+"""Runs a built service with little memory under racks that need much, beside callers with racks of their own and some that leave before the answer, and holds every answer to its caller.
 
-usage: memory.py PATH_OF_RackCheck.Api.dll [ANSWERS] [HEAP_MB] [MINUTES]     (200,000 answers, 288 MB, at most 30 minutes unless given)
+usage: memory.py PATH_OF_RackCheck.Api.dll [ANSWERS] [HEAP_MB] [MINUTES]     (200,000 answers, 56 MB of heap, at most 30 minutes unless given)
 
 When memory runs out, the service must end rather than go on; it is then started again, as an orchestrator would. Fails where an answer holds another
 caller's reference, is not JSON, or has a status that nothing explains. The last line is "N passed, N failed".
@@ -10,9 +10,9 @@ import http.client, json, os, pathlib, socket, subprocess, sys, threading, time
 
 DLL = pathlib.Path(sys.argv[1]).resolve()
 ANSWERS = int(sys.argv[2]) if len(sys.argv) > 2 else 200_000
-HEAP_MB = int(sys.argv[3]) if len(sys.argv) > 3 else 288
+HEAP_MB = int(sys.argv[3]) if len(sys.argv) > 3 else 56
 END = time.monotonic() + 60 * (float(sys.argv[4]) if len(sys.argv) > 4 else 30)
-CALLERS, HEAVY = 8, 6
+CALLERS, HEAVY, LEAVING, BURST_S = 8, 6, 1, 5
 CABINET = {"heightU": 42, "widthMm": 600, "depthMm": 600}
 ids = [("x" * 58) + f"{i:04d}" for i in range(200)]
 HEAP_OF_ITEMS = json.dumps({"cabinet": CABINET, "items": [
@@ -22,7 +22,7 @@ HEAP_OF_ITEMS = json.dumps({"cabinet": CABINET, "items": [
 with socket.socket() as free:
     free.bind(("127.0.0.1", 0))
     PORT = free.getsockname()[1]
-wrong, lock, done, ends = [], threading.Lock(), [0], [0]
+wrong, lock, done, ends, left = [], threading.Lock(), [0], [0], [0]
 stop = threading.Event()
 
 
@@ -75,8 +75,9 @@ def own(caller):
 
 
 def heavy():
+    """All at once every few seconds: together they need the most memory, and between them the other callers get most of the processor."""
     connection = http.client.HTTPConnection("127.0.0.1", PORT, timeout=60)
-    while not stop.is_set():
+    while not stop.wait(BURST_S - time.monotonic() % BURST_S):
         try:
             post(connection, HEAP_OF_ITEMS)
         except (OSError, http.client.HTTPException):
@@ -84,12 +85,27 @@ def heavy():
             time.sleep(0.2)
 
 
-threads = [threading.Thread(target=keep_running)] + [threading.Thread(target=own, args=(c,)) for c in range(CALLERS)] + [threading.Thread(target=heavy) for _ in range(HEAVY)]
+def leaving():
+    """Asks what takes long and leaves before the answer, or while the request is sent: its computation is cancelled."""
+    wait = 0
+    while not stop.wait(0.2):
+        wait = (wait + 7) % 50
+        try:
+            with socket.create_connection(("127.0.0.1", PORT), timeout=60) as connection:
+                head = f"POST /v1/checks?apply=remedies HTTP/1.1\r\nHost: 127.0.0.1\r\nContent-Type: application/json\r\nContent-Length: {len(HEAP_OF_ITEMS)}\r\n\r\n"
+                connection.sendall((head + HEAP_OF_ITEMS)[:None if wait % 3 else 5000].encode())
+                time.sleep(wait / 1000)
+            left[0] += 1
+        except OSError:
+            time.sleep(0.2)
+
+
+threads = [threading.Thread(target=keep_running)] + [threading.Thread(target=own, args=(c,)) for c in range(CALLERS)] + [threading.Thread(target=heavy) for _ in range(HEAVY)] + [threading.Thread(target=leaving) for _ in range(LEAVING)]
 for thread in threads:
     thread.start()
 for thread in threads:
     thread.join()
 print("\n".join(wrong))
-print(f"{done[0]} answers to {CALLERS} callers beside {HEAVY} heavy ones; the service ended {ends[0]} times for want of memory")
+print(f"{done[0]} answers to {CALLERS} callers beside {HEAVY} heavy ones; {left[0]} requests were left; the service ended {ends[0]} times for want of memory")
 print(f"{done[0] - len(wrong)} passed, {len(wrong)} failed")
 sys.exit(1 if wrong or not done[0] else 0)

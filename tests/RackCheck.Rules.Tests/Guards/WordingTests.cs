@@ -4,6 +4,7 @@ using CsCheck;
 using RackCheck.Model;
 using RackCheck.Model.Json;
 using RackCheck.Remedies;
+using RackCheck.Remedies.Patches;
 using RackCheck.Remedies.Verification;
 using RackCheck.Rules.Tests.Properties;
 using RackCheck.Survey.Assumed;
@@ -53,6 +54,23 @@ public sealed class WordingTests
             {
                 Check(request);
             }
+        }
+    }
+
+    [Fact]
+    public void Racks_with_a_defect_are_rendered_from_key_and_data()
+    {
+        var defects = Files("defect-*.json", "tests", "acceptance", "racks").Select(f => JsonNode.Parse(File.ReadAllText(f))!).ToArray();
+        Assert.True(defects.Length > 100);
+        foreach (var defect in defects)
+        {
+            var whole = JsonNode.Parse(File.ReadAllText(Repository.PathOf("tests", "acceptance", "racks", $"{defect["base"]}.json")))!["request"];
+            foreach (var (index, step) in defect["patch"]!.AsArray().Index())
+            {
+                whole = RackPatch.Apply(whole, new PatchOperation { Op = (string)step!["op"]!, Path = (string)step["path"]!, Value = step["value"]?.Deserialize<JsonElement>() }, index);
+            }
+
+            Check(Read(whole!.ToJsonString()));
         }
     }
 
