@@ -156,7 +156,7 @@ internal sealed class RangeAssessment
         }
 
         var favourable = ends[^1].Answer;
-        if (ends.Count == 1 && favourable is { Findings.Count: 0, Missing.Count: 0 } && given is { Findings.Count: 0, Missing.Count: 0 })
+        if (given is { Findings.Count: 0, Missing.Count: 0 } && ends.TrueForAll(static e => e.Answer is { Findings.Count: 0, Missing.Count: 0 }))
         {
             return true;
         }
@@ -241,7 +241,7 @@ internal sealed class RangeAssessment
         return pointer;
     }
 
-    // The favourable end is the last. Where nothing is wrong at the adverse one, and no rule pulls apart, nothing is wrong at any.
+    // The favourable end is the last, where anything is wrong at another. Where nothing is at the adverse one, and no rule pulls apart, nothing is at any.
     private List<(End End, RuleAnswer Answer)> Ends(Rule rule, FactSet read)
     {
         var ends = OwnEnds(rule, read);
@@ -258,29 +258,45 @@ internal sealed class RangeAssessment
     {
         var (adverse, pulls) = (At(rule, End.Adverse), Pulls(read));
         List<(End End, RuleAnswer Answer)> ends = [(End.Adverse, adverse)];
-        if ((pulls & ~(1 << (int)Pull.OneWay)) == 0 && adverse is { IsFailed: false, Findings.Count: 0 })
+        var isClean = adverse is { IsFailed: false, Findings.Count: 0 };
+        if (isClean)
         {
-            return ends;
+            if ((pulls & ~(1 << (int)Pull.OneWay)) == 0)
+            {
+                return ends;
+            }
+
+            // What pulls apart is tried at its other end too, all else still adverse: where nothing is wrong at either, nothing is at the favourable one.
+            AddCrossed(ends, rule, pulls);
+            if (ends.Count > 1 && ends.TrueForAll(e => e.Answer is { IsFailed: false, Findings.Count: 0 }))
+            {
+                return ends;
+            }
         }
 
-        // Ends that fill in the same values as another are left out.
         var favourable = At(rule, End.Favourable);
-        if (adverse.IsSame(favourable))
+        if (!isClean && adverse.IsSame(favourable))
         {
-            var byHeight = (pulls & (1 << (int)Pull.ByHeight)) != 0;
-            if (byHeight || pulls == ((1 << (int)Pull.Apart) | (1 << (int)Pull.OneWay)))
-            {
-                ends.Add((End.Crossed, At(rule, End.Crossed)));
-            }
-
-            if (byHeight)
-            {
-                ends.Add((End.CrossedBack, At(rule, End.CrossedBack)));
-            }
+            AddCrossed(ends, rule, pulls);
         }
 
         ends.Add((End.Favourable, favourable));
         return ends;
+    }
+
+    // Ends that fill in the same values as another are left out.
+    private void AddCrossed(List<(End End, RuleAnswer Answer)> ends, Rule rule, int pulls)
+    {
+        var byHeight = (pulls & (1 << (int)Pull.ByHeight)) != 0;
+        if (byHeight || pulls == ((1 << (int)Pull.Apart) | (1 << (int)Pull.OneWay)))
+        {
+            ends.Add((End.Crossed, At(rule, End.Crossed)));
+        }
+
+        if (byHeight)
+        {
+            ends.Add((End.CrossedBack, At(rule, End.CrossedBack)));
+        }
     }
 
     // The findings that hold at every end, though what is missing kept them from being found. They hold in the middle too, or the rule is not monotone in what

@@ -12,6 +12,7 @@ public sealed class RackSurvey
 {
     private readonly List<AssumedValue> assumptions;
     private readonly RackSurvey? wiredAlike;
+    private readonly RackSurvey? builtAlike;
     private Occupancy? occupancy;
     private DepthSurvey? depth;
     private PowerTree? power;
@@ -62,7 +63,7 @@ public sealed class RackSurvey
     {
         (Description, assumptions, Limits) = (rack.Description, like.assumptions, like.Limits);
         (Cabinet, Items, Units) = (like.Cabinet, like.Items, like.Units);
-        (occupancy, depth, mass, cables, wiredAlike) = (like.Occupancy, like.Depth, like.Mass, like.Cables, like);
+        (builtAlike, wiredAlike) = (like, like);
     }
 
     private RackSurvey(ResolvedRack rack, List<AssumedValue> assumptions, RackSurvey? wiredAlike = null)
@@ -78,7 +79,7 @@ public sealed class RackSurvey
     /// <returns>The survey.</returns>
     public static RackSurvey Lazily(ResolvedRack rack, RackSurvey? wiredAlike = null) => new(rack, [], wiredAlike);
 
-    /// <summary>The same for a rack with the cabinet and the items of this one, and other supplies, PDUs, cooling or site.</summary>
+    /// <summary>The same for a rack with the cabinet, the items and the cords of this one, and other supplies, PDUs, cooling or site.</summary>
     /// <param name="rack">The other rack.</param>
     /// <returns>Its survey, which shares what depends on cabinet and items alone.</returns>
     public RackSurvey Elsewhere(ResolvedRack rack) => new(this, rack);
@@ -99,10 +100,10 @@ public sealed class RackSurvey
     public MountedItem[] Units { get; }
 
     /// <summary>Occupied U positions.</summary>
-    public Occupancy Occupancy => occupancy ??= new Occupancy(Cabinet, Items, Units);
+    public Occupancy Occupancy => occupancy ??= builtAlike?.Occupancy ?? new Occupancy(Cabinet, Items, Units);
 
     /// <summary>Depths.</summary>
-    public DepthSurvey Depth => depth ??= new DepthSurvey(Cabinet, Items);
+    public DepthSurvey Depth => depth ??= builtAlike?.Depth ?? new DepthSurvey(Cabinet, Items);
 
     /// <summary>Supplies, PDUs and cords.</summary>
     public PowerTree Power => power ??= new PowerTree(Description, Items, Limits, assumptions, wiredAlike?.Power);
@@ -111,10 +112,10 @@ public sealed class RackSurvey
     public EarthSurvey Earth => earth ??= new EarthSurvey(Description, Cabinet, Items, Power, assumptions);
 
     /// <summary>Masses and stability.</summary>
-    public MassSurvey Mass => mass ??= new MassSurvey(Cabinet, Items, Depth.SetbackMm, assumptions);
+    public MassSurvey Mass => mass ??= builtAlike?.Mass ?? new MassSurvey(Cabinet, Items, Depth.SetbackMm, assumptions);
 
     /// <summary>Cables.</summary>
-    public CableSurvey Cables => cables ??= new CableSurvey(Cabinet, Items, Depth);
+    public CableSurvey Cables => cables ??= builtAlike?.Cables ?? new CableSurvey(Cabinet, Items, Depth);
 
     /// <summary>The delivery route; null without delivery data.</summary>
     public RouteSurvey? Route

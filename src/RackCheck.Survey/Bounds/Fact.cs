@@ -75,8 +75,8 @@ public abstract class Fact
     /// <summary>Whether the value is a number of the contract, not the measure of a list.</summary>
     public bool IsNumber { get; init; } = true;
 
-    /// <summary>Whether it is a fact of the place where the rack stands, which neither cabinet nor items depend on.</summary>
-    internal bool IsOfRoom => Key.StartsWith("/site/", StringComparison.Ordinal);
+    /// <summary>Whether it is a fact of the cabinet or of an item, on which places, depths, masses and cables depend.</summary>
+    internal bool IsOfCabinetOrItems => Key.StartsWith("/cabinet/", StringComparison.Ordinal) || Key.StartsWith("/items/", StringComparison.Ordinal);
 
     /// <summary>Whether cords find other outlets with another value: they are assigned by the power of items, what a UPS carries, and breakers.</summary>
     internal bool MovesCords => Key is "/items/*/power/ratedW" or "/items/*/power/powerFactor" or "/supplies/*/breaker/ratedA"

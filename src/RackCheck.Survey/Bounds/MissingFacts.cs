@@ -39,12 +39,31 @@ public sealed class MissingFacts
     {
         if (!surveys.TryGetValue((end, turned), out var survey))
         {
-            surveys[(end, turned)] = survey = turned < 0
-                ? RackSurvey.Lazily(rack.Completed(Complete(end)), gaps.Exists(g => g.Fact.MovesCords) ? null : given)
-                : Turn(At(end), end, turned);
+            surveys[(end, turned)] = survey = turned >= 0 ? Turn(At(end), end, turned)
+                : end is End.Crossed or End.CrossedBack ? Cross(At(End.Adverse), end)
+                : RackSurvey.Lazily(rack.Completed(Complete(end)), gaps.Exists(g => g.Fact.MovesCords) ? null : given);
         }
 
         return survey;
+    }
+
+    // The adverse end with other values where rules pull apart.
+    private RackSurvey Cross(RackSurvey adverse, End end)
+    {
+        var draft = new RackDraft(adverse.Description);
+        var (areElsewhere, moveCords) = (true, false);
+        foreach (var gap in gaps)
+        {
+            if (gap.Fact.Pull != Pull.OneWay)
+            {
+                gap.Fact.Fill(draft, gap.Owner, ValueAt(gap, end, isTurned: false));
+                areElsewhere &= !gap.Fact.IsOfCabinetOrItems;
+                moveCords |= gap.Fact.MovesCords;
+            }
+        }
+
+        var completed = rack.Completed(draft.Finish());
+        return areElsewhere && !moveCords ? adverse.Elsewhere(completed) : RackSurvey.Lazily(completed, moveCords ? null : adverse);
     }
 
     private RackSurvey Turn(RackSurvey straight, End end, int turned)
@@ -60,7 +79,7 @@ public sealed class MissingFacts
 
         var completed = rack.Completed(draft.Finish());
         var fact = FactTable.Bounded[turned];
-        return fact.IsOfRoom ? straight.Elsewhere(completed) : RackSurvey.Lazily(completed, fact.MovesCords ? null : straight);
+        return !fact.IsOfCabinetOrItems && !fact.MovesCords ? straight.Elsewhere(completed) : RackSurvey.Lazily(completed, fact.MovesCords ? null : straight);
     }
 
     /// <summary>The description with its missing values at an end of their ranges.</summary>
