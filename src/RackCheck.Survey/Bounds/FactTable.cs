@@ -15,7 +15,12 @@ public static class FactTable
         .. ItemBounds.All, .. ItemPowerBounds.All, .. CabinetBounds.All, .. FeedBounds.All, .. SiteBounds.All, .. FanBounds.All,
     ];
 
+    private const int MostStackChars = 256;
+
     private static readonly FrozenDictionary<string, int> Numbers = Number();
+
+    private static readonly FrozenDictionary<string, int>.AlternateLookup<ReadOnlySpan<char>> NumbersBySpan =
+        Numbers.GetAlternateLookup<ReadOnlySpan<char>>();
 
     /// <summary>The facts with a range.</summary>
     public static ImmutableArray<Fact> Bounded { get; } = [.. All.Where(f => f.Range is not null)];
@@ -28,8 +33,9 @@ public static class FactTable
     /// <returns>The fact and the index of its owner; null for a member that the table does not have.</returns>
     public static (Fact Fact, int Owner)? Find(string pointer)
     {
-        var (key, owner) = KeyOf(pointer);
-        return Numbers.TryGetValue(key, out var number) ? (All[number], owner) : null;
+        Span<char> key = pointer.Length <= MostStackChars ? stackalloc char[pointer.Length] : new char[pointer.Length];
+        var (length, owner) = WriteKey(pointer, key);
+        return NumbersBySpan.TryGetValue(key[..length], out var number) ? (All[number], owner) : null;
     }
 
     /// <summary>The fact whose question asks for a pointer.</summary>
@@ -103,17 +109,34 @@ public static class FactTable
     /// <returns>Key and index; 0 without an index.</returns>
     public static (string Key, int Owner) KeyOf(string pointer)
     {
-        var tokens = pointer.Split('/');
-        var owner = 0;
-        for (var i = tokens.Length - 1; i > 0; i--)
+        var key = new char[pointer.Length];
+        var (length, owner) = WriteKey(pointer, key);
+        return (new string(key, 0, length), owner);
+    }
+
+    // The first token of a pointer is empty. A rule that waits names the same value of every item, so that this is done hundreds of times a check.
+    private static (int Length, int Owner) WriteKey(ReadOnlySpan<char> pointer, Span<char> key)
+    {
+        var (length, owner, isFirst) = (0, 0, true);
+        while (!pointer.IsEmpty)
         {
-            if (tokens[i].Length > 0 && int.TryParse(tokens[i], System.Globalization.NumberStyles.None, null, out var index))
+            var end = pointer[1..].IndexOf('/') + 1;
+            var token = end > 0 ? pointer[..end] : pointer;
+            if (token.Length > 1 && token[0] == '/' && int.TryParse(token[1..], System.Globalization.NumberStyles.None, null, out var index))
             {
-                (tokens[i], owner) = ("*", index);
+                (key[length], key[length + 1], owner, isFirst) = ('/', '*', isFirst ? index : owner, false);
+                length += 2;
             }
+            else
+            {
+                token.CopyTo(key[length..]);
+                length += token.Length;
+            }
+
+            pointer = pointer[token.Length..];
         }
 
-        return (string.Join('/', tokens), owner);
+        return (length, owner);
     }
 
     private static FrozenDictionary<string, int> Number()

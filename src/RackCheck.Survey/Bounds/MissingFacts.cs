@@ -9,6 +9,7 @@ public sealed class MissingFacts
     private readonly ResolvedRack rack;
     private readonly RackSurvey given;
     private readonly List<Gap> gaps = [];
+    private readonly Dictionary<int, string[]> pointers = [];
     private readonly Dictionary<(End End, int Turned), RackSurvey> surveys = [];
 
     /// <summary>Finds them.</summary>
@@ -99,7 +100,15 @@ public sealed class MissingFacts
     /// <summary>The pointers of the missing values of a fact.</summary>
     /// <param name="number">Its place among the bounded facts.</param>
     /// <returns>The pointers, in the order of the request.</returns>
-    public IEnumerable<string> PointersOf(int number) => gaps.Where(g => g.Number == number).Select(g => g.Fact.PointerOf(g.Owner));
+    public IReadOnlyList<string> PointersOf(int number)
+    {
+        if (!pointers.TryGetValue(number, out var own))
+        {
+            pointers[number] = own = [.. gaps.Where(g => g.Number == number).Select(g => g.Fact.PointerOf(g.Owner))];
+        }
+
+        return own;
+    }
 
     /// <summary>The range of a fact over all its missing values.</summary>
     /// <param name="number">Its place among the bounded facts.</param>
