@@ -67,7 +67,8 @@ public sealed class WordingTests
             var whole = JsonNode.Parse(File.ReadAllText(Repository.PathOf("tests", "acceptance", "racks", $"{defect["base"]}.json")))!["request"];
             foreach (var (index, step) in defect["patch"]!.AsArray().Index())
             {
-                whole = RackPatch.Apply(whole, new PatchOperation { Op = (string)step!["op"]!, Path = (string)step["path"]!, Value = step["value"]?.Deserialize<JsonElement>() }, index);
+                var value = step!["value"]?.Deserialize<JsonElement>();
+                whole = RackPatch.Apply(whole, new PatchOperation { Op = (string)step["op"]!, Path = (string)step["path"]!, Value = value }, index);
             }
 
             Check(Read(whole!.ToJsonString()));
