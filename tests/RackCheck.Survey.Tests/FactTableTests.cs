@@ -63,6 +63,17 @@ public sealed class FactTableTests
     public void Fact_of_the_contract_is_in_the_table_or_has_a_reason(string member) =>
         Assert.True(FactTable.All.Any(f => f.Key == member) != NotInTable.ContainsKey(member), member);
 
+    // The first index is that of the owner; what is no whole number without sign is a name.
+    [Theory]
+    [InlineData("/items/12/power/ratedW", "/items/*/power/ratedW", 12)]
+    [InlineData("/pdus/3/groups/7/breakerA", "/pdus/*/groups/*/breakerA", 3)]
+    [InlineData("/site/region", "/site/region", 0)]
+    [InlineData("/items/-1/massKg", "/items/-1/massKg", 0)]
+    [InlineData("/items/99999999999/massKg", "/items/99999999999/massKg", 0)]
+    [InlineData("/items//massKg", "/items//massKg", 0)]
+    [InlineData("", "", 0)]
+    public void Key_of_a_pointer_has_a_star_for_each_index(string pointer, string key, int owner) => Assert.Equal((key, owner), FactTable.KeyOf(pointer));
+
     [Fact]
     public void Every_optional_member_has_a_kind() =>
         Assert.Equal(FactPlaces.Optional.Order(StringComparer.Ordinal), FactPlaces.Kinds.Keys.Order(StringComparer.Ordinal));

@@ -17,7 +17,7 @@ internal static class SiteBounds
     [
         OfSite(
             "region", "In which region is the site: uk, eu or na?", s => s.Region is { } region ? (region == Region.Na ? 1 : 0) : null,
-            (s, v) => s with { Region = v > 0.5 ? Region.Na : Region.Eu }, RegionOf, "na where a supply has 100 to 215 V, else uk or eu", null,
+            (s, v) => s with { Region = v > 0.5 ? Region.Na : Region.Eu }, RegionOf, "any where a supply has 100 to 215 V, else uk or eu", null,
             isNumber: false),
         OfSite(
             "ambientMaxC", "How warm does the room get?", s => s.AmbientMaxC, (s, v) => s with { AmbientMaxC = v }, _ => new(15, HeatSurvey.UsualAmbientC),
