@@ -1,5 +1,6 @@
 using RackCheck.Model;
 using RackCheck.Planning.Building;
+using RackCheck.Planning.Proposals;
 using RackCheck.Rules;
 
 namespace RackCheck.Planning.Baskets;
@@ -42,20 +43,24 @@ internal static class BasketCompleter
     /// <param name="request">The basket.</param>
     /// <param name="products">The products of its lines.</param>
     /// <param name="offered">The products that may be added.</param>
+    /// <param name="bound">Faults that the racks have to stay below; null without a bound.</param>
     /// <param name="checker">Checks the racks.</param>
+    /// <param name="layouts">The layouts solved so far for the basket.</param>
     /// <param name="cancellation">Stops between two racks.</param>
-    /// <returns>The completed order; null if there is no cabinet.</returns>
+    /// <returns>The completed order; null if there is no cabinet, or the racks are no better than the bound.</returns>
     public static CompletedOrder? Run(
         BasketRequest request,
         IReadOnlyDictionary<string, Product> products,
         IReadOnlyList<Product> offered,
+        (int Errors, int Unmet, int Warnings)? bound,
         RackChecker checker,
+        SolvedLayouts layouts,
         CancellationToken cancellation)
     {
         var all = new Dictionary<string, Product>(products, StringComparer.Ordinal);
-        var search = new BasketSearch(offered, checker, cancellation);
+        var search = new BasketSearch(offered, checker, layouts, cancellation);
         var lines = new BasketLines(request, products);
-        if (search.Find(lines) is not { } plan)
+        if (search.Find(lines) is not { } plan || (bound is { } faults && plan.Faults.CompareTo(faults) >= 0))
         {
             return null;
         }

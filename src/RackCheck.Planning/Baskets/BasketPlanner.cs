@@ -59,11 +59,12 @@ public sealed class BasketPlanner(RackChecker checker)
 
         // What can be delivered from stock, if that makes a whole order.
         var stocked = offered.Any(p => p.InStock == false) ? [.. offered.Where(p => p.InStock != false)] : offered;
-        var order = stocked.Count > 0 ? BasketCompleter.Run(request, products, stocked, checker, cancellation) : null;
+        var layouts = new SolvedLayouts();
+        var order = stocked.Count > 0 ? BasketCompleter.Run(request, products, stocked, null, checker, layouts, cancellation) : null;
         if ((stocked.Count < offered.Count || order is null) && order is not { Final: { Against.Count: 0, Faults: (0, 0, _) } })
         {
-            var whole = BasketCompleter.Run(request, products, offered, checker, cancellation);
-            order = order is null || (whole is not null && whole.Final.Faults.CompareTo(order.Final.Faults) < 0) ? whole : order;
+            var whole = BasketCompleter.Run(request, products, offered, order?.Final.Faults, checker, layouts, cancellation);
+            order = whole is not null && (order is null || whole.Final.Faults.CompareTo(order.Final.Faults) < 0) ? whole : order;
         }
 
         return order is null

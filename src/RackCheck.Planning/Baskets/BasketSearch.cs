@@ -40,8 +40,9 @@ internal sealed record BasketPlan
 /// </summary>
 /// <param name="offered">The products that may be added, in any order.</param>
 /// <param name="checker">Checks the racks.</param>
+/// <param name="layouts">The layouts solved so far for the basket.</param>
 /// <param name="cancellation">Stops the search.</param>
-internal sealed class BasketSearch(IReadOnlyList<Product> offered, RackChecker checker, CancellationToken cancellation)
+internal sealed class BasketSearch(IReadOnlyList<Product> offered, RackChecker checker, SolvedLayouts layouts, CancellationToken cancellation)
 {
     /// <summary>Maximum number of racks of one order.</summary>
     public const int MostRacks = 6;
@@ -64,8 +65,9 @@ internal sealed class BasketSearch(IReadOnlyList<Product> offered, RackChecker c
             Acceptances = basket.Acceptances,
             SignOffs = basket.SignOffs,
             AsOf = basket.AsOf,
+            MaxCabinets = MostRacks,
         };
-        var task = new ProposalTask(request, lines.Products, offered, basket.Options?.Placement, ordered: lines.Ordered);
+        var task = new ProposalTask(request, lines.Products, offered, basket.Options?.Placement, ordered: lines.Ordered) { Layouts = layouts };
         var all = CabinetOffer.Of(request, task.Products, offered);
         var own = request.Cabinets is not null
             ? all

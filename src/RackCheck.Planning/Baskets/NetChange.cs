@@ -17,15 +17,9 @@ internal sealed class NetChange
     public NetChange(BasketLines lines, BasketRequest completed, IReadOnlyList<BasketChange> changes, IReadOnlyDictionary<string, Product> products)
     {
         this.lines = lines;
-        Replaced = changes.Count > 0 ? [.. changes[0].Replaced.Select(r => Followed(r, changes.Skip(1)))] : [];
         Count(completed.Lines, 1);
         Count(lines.Request.Lines, -1);
-        foreach (var exchange in Replaced)
-        {
-            Count(OwnOf(exchange), exchange.Quantity);
-            Count(exchange.PartNumber, -exchange.Quantity);
-        }
-
+        Replaced = [.. Exchanged(changes, completed, products)];
         Added =
         [
             .. changes.SelectMany(c => c.Added)
@@ -53,16 +47,33 @@ internal sealed class NetChange
     /// <summary>Excess of lines, in request order.</summary>
     public IReadOnlyList<Surplus> Excess { get; }
 
-    // What a later pass exchanges again.
-    private static Exchange Followed(Exchange first, IEnumerable<BasketChange> later)
+    // Cabinets of the basket that it is left without, each against one that it has more of. The first pass has the reason; a later one may exchange again.
+    private IEnumerable<Exchange> Exchanged(IReadOnlyList<BasketChange> changes, BasketRequest completed, IReadOnlyDictionary<string, Product> products)
     {
-        foreach (var change in later)
+        Exchange[] reasons = [.. changes.SelectMany(c => c.Replaced)];
+        var cabinets = completed.Lines.Select(l => l.PartNumber is { } number ? products.GetValueOrDefault(number) : null)
+            .OfType<Product>()
+            .Where(p => p.Kind == ProductKind.Cabinet)
+            .DistinctBy(p => p.PartNumber)
+            .ToArray();
+        foreach (var (own, line, quantity) in reasons.Length > 0 ? lines.Cabinets : [])
         {
-            var again = change.Left.Zip(change.Replaced).FirstOrDefault(l => l.First == first.PartNumber && l.Second.Quantity >= first.Quantity).Second;
-            first = again is null ? first : first with { PartNumber = again.PartNumber, Name = again.Name };
+            var pointer = BasketLines.PointerOf(line);
+            var left = Math.Min(-more.GetValueOrDefault(own.PartNumber), quantity);
+            if (left > 0 && Array.Find(cabinets, c => more.GetValueOrDefault(c.PartNumber) > 0) is { } other)
+            {
+                var units = Math.Min(left, more[other.PartNumber]);
+                Count(own.PartNumber, units);
+                Count(other.PartNumber, -units);
+                yield return (Array.Find(reasons, r => r.Line == pointer) ?? reasons[0]) with
+                {
+                    Line = pointer,
+                    PartNumber = other.PartNumber,
+                    Name = other.Name,
+                    Quantity = (int)units,
+                };
+            }
         }
-
-        return first;
     }
 
     private static IEnumerable<MissingPiece> Trimmed(IEnumerable<MissingPiece> pieces, long units)
@@ -97,8 +108,6 @@ internal sealed class NetChange
         excess.Reverse();
         return excess;
     }
-
-    private string OwnOf(Exchange exchange) => lines.Cabinets.First(c => BasketLines.PointerOf(c.Line) == exchange.Line).Product.PartNumber;
 
     private void Count(IEnumerable<BasketLine> all, int sign)
     {

@@ -32,11 +32,17 @@ internal sealed record OrderedParts
     /// <summary>The same order without any part.</summary>
     public OrderedParts Bare => Parts.Count == 0 ? this : this with { Parts = [] };
 
+    /// <summary>Parts that a rack takes all of, whether it needs them or not.</summary>
+    public OrderedParts Fitted => this with { Parts = [.. Parts.Where(p => IsFitted(p.Product.Kind))] };
+
+    /// <summary>Cords, rails, panels and other small parts, of which a rack takes what it needs.</summary>
+    public OrderedParts Small => this with { Parts = [.. Parts.Where(p => !IsFitted(p.Product.Kind))] };
+
     /// <summary>
     /// Divides the parts over the racks of a row: each gets what it needs by part number, then its share of what is fitted as far as it is there.
     /// </summary>
     /// <param name="needs">The parts that each rack needs, planned without any.</param>
-    /// <returns>The parts of each rack, and at the end those that no rack has a share of: cords, rails, panels and other small parts.</returns>
+    /// <returns>The parts of each rack, and at the end those that no rack has a share of.</returns>
     public IReadOnlyList<OrderedParts> Divide(IReadOnlyList<IReadOnlyList<MissingPiece>> needs)
     {
         var left = Parts.ToDictionary(p => p.Product.PartNumber, p => p.OrderUnits, StringComparer.Ordinal);
@@ -79,7 +85,6 @@ internal sealed record OrderedParts
         ],
     };
 
-    // A rack takes all of them that there are, whether it needs them or not.
     private static bool IsFitted(ProductKind kind) => kind is ProductKind.Pdu or ProductKind.Shelf or ProductKind.FanTray or ProductKind.RoofFans
         or ProductKind.Door or ProductKind.AirConditioner or ProductKind.EarthBar or ProductKind.Filter;
 

@@ -40,6 +40,9 @@ internal sealed class CabinetSearch
         var search = new CabinetSearch();
         List<(CabinetOffer Offer, int Warnings)> possible = [];
 
+        // Cabinets with the same data are refuted by the same findings.
+        var refuted = new Dictionary<Cabinet, IReadOnlyList<Finding>>();
+
         // A test begins with the largest: if it cannot take the equipment, a smaller one seldom can.
         var candidates = task.IsTest ? offers.OrderByDescending(o => o.HeightU * o.WidthMm * o.DepthMm) : offers.AsEnumerable();
         foreach (var offer in candidates.Where(o => task.WithGrowth(task.ItemsU) <= o.HeightU))
@@ -49,7 +52,7 @@ internal sealed class CabinetSearch
                 break;
             }
 
-            var standing = Refutation.Against(task, offer);
+            var standing = refuted.GetValueOrDefault(offer.Product.Cabinet!) ?? (refuted[offer.Product.Cabinet!] = Refutation.Against(task, offer));
             task.Budget.Spend(SearchBudget.CostOfRefutation(task.Items.Count));
             if (standing.Any(f => f.Severity == Severity.Error))
             {
@@ -63,6 +66,7 @@ internal sealed class CabinetSearch
 
         var maker = new TrialMaker(task, checker, cancellation);
         List<Trial> found = [];
+        var failed = new FailedRacks(task);
 
         // Cabinets in which a warning stands whatever is chosen come last.
         foreach (var (offer, warnings) in possible.OrderBy(p => p.Warnings))
@@ -71,7 +75,7 @@ internal sealed class CabinetSearch
             if (found.Count >= (task.IsTest ? 1 : most + (task.IsBasket ? 1 : MostFurther))
                 || (found.Count >= most && found.Any(t => t.ProductWarnings <= warnings))
                 || search.Failed.Count >= MostFailures(task)
-                || (task.IsBasket && search.Failed.Exists(t => !DependsOnCabinet(t)))
+                || (task.IsBasket && search.Failed.Exists(HasNoErrorOfCabinet))
                 || (found.Count + search.Failed.Count > 0 && !task.Budget.Allows()))
             {
                 search.Open.Add((offer, warnings));
@@ -79,7 +83,8 @@ internal sealed class CabinetSearch
             }
 
             // Another cabinet of the same height leaves a console as high as it is.
-            if (task.IsBasket && found.Exists(t => t.Offer.HeightU == offer.HeightU && t.ProductWarnings > 0 && LacksHeight(t)))
+            if ((task.IsBasket && found.Exists(t => t.Offer.HeightU == offer.HeightU && t.ProductWarnings > 0 && LacksHeight(t)))
+                || (task is { IsTest: false, IsThorough: false } && failed.SpeakAgainst(offer)))
             {
                 search.Open.Add((offer, warnings));
                 continue;
@@ -93,6 +98,10 @@ internal sealed class CabinetSearch
             }
 
             (isSound ? found : search.Failed).Add(trial);
+            if (!isSound)
+            {
+                failed.Add(trial);
+            }
         }
 
         foreach (var trial in found.OrderBy(t => t.ProductWarnings).ThenBy(t => Array.IndexOf(offers, t.Offer)))
@@ -106,14 +115,15 @@ internal sealed class CabinetSearch
         return search;
     }
 
+    /// <summary>The rack with the fewest errors of those that hold everything; null if there is none.</summary>
+    public Trial? LeastFaulty => Failed.Where(t => !t.NotPlaced.Any()).MinBy(t => t.Faults);
+
     /// <summary>Height of shelves and other parts on the front that the equipment needs, U: the least of the racks that did not take everything.</summary>
     public int LeastAddedU(ProposalTask task) =>
         Failed.Where(t => t.NotPlaced.Any()).Select(t => t.NeededU - task.ItemsU).DefaultIfEmpty().Min();
 
-    // Errors of power and earthing are the same in every cabinet.
-    private static bool DependsOnCabinet(Trial trial) =>
-        trial.NotPlaced.Any()
-        || trial.Errors.Any(e => !e.Rule.StartsWith("power.", StringComparison.Ordinal) && !e.Rule.StartsWith("earthing.", StringComparison.Ordinal));
+    // Any other cabinet has the same errors.
+    private static bool HasNoErrorOfCabinet(Trial trial) => !trial.NotPlaced.Any() && trial.Errors.All(FailedRacks.IsOfAnyCabinet);
 
     private static bool LacksHeight(Trial trial) =>
         trial.Found.Findings.Where(Trial.IsProductWarning).All(f => f.Rule == RuleChecks.IdOf<ConsoleHeight>());

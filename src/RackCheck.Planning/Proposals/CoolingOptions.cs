@@ -5,7 +5,7 @@ namespace RackCheck.Planning.Proposals;
 /// <summary>Parts that may remove heat from a cabinet, in the order in which they are tried: perforated doors, fan trays, air conditioners.</summary>
 internal static class CoolingOptions
 {
-    /// <summary>The sets of parts to try. Roof fans are part of every rack that they help.</summary>
+    /// <summary>The sets of parts to try, each product with the same data once. Roof fans are part of every rack that they help.</summary>
     public static IEnumerable<IReadOnlyList<Product>> Of(ProposalTask task, CabinetOffer offer, IReadOnlyList<Product> fixedParts)
     {
         Product[] doors =
@@ -21,12 +21,12 @@ internal static class CoolingOptions
             yield return [.. fixedParts, .. doors];
         }
 
-        foreach (var tray in task.Context.Offered(ProductKind.FanTray))
+        foreach (var tray in task.Context.Offered(ProductKind.FanTray).DistinctBy(p => (p.Fans, p.Item?.HeightU)))
         {
             yield return [.. fixedParts, tray];
         }
 
-        foreach (var cooler in task.Context.Offered(ProductKind.AirConditioner).OrderBy(p => p.AirConditioner!.CapacityW))
+        foreach (var cooler in task.Context.Offered(ProductKind.AirConditioner).DistinctBy(p => p.AirConditioner).OrderBy(p => p.AirConditioner!.CapacityW))
         {
             yield return [.. fixedParts, cooler];
         }

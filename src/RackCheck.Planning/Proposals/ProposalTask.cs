@@ -102,6 +102,9 @@ internal sealed class ProposalTask
     /// <summary>The work that is left for the request.</summary>
     public SearchBudget Budget { get; init; }
 
+    /// <summary>The layouts solved so far for the request.</summary>
+    public SolvedLayouts Layouts { get; init; } = new();
+
     /// <summary>Whether only to find out if there is a rack: the first without an open error is enough.</summary>
     public bool IsTest { get; init; }
 

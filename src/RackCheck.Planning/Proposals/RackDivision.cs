@@ -26,6 +26,7 @@ internal sealed class RackDivision
 
     private const int MostRounds = 6;
     private const int MostRoundsInTest = 2;
+    private const int MostRoundsOfBasket = 3;
     private const double Work = 0.1;
     private const double CostOfPlace = 0.05;
 
@@ -43,6 +44,7 @@ internal sealed class RackDivision
     private readonly RackChecker checker;
     private readonly CancellationToken cancellation;
     private readonly List<IReadOnlyList<Item>> parts;
+    private readonly long[] heights;
     private readonly CabinetOffer[]? row;
 
     /// <summary>Prepares a division.</summary>
@@ -53,9 +55,10 @@ internal sealed class RackDivision
     /// <param name="row">The cabinets to use, each once; null to choose.</param>
     public RackDivision(ProposalTask task, CabinetOffer[] offers, RackChecker checker, CancellationToken cancellation, CabinetOffer[]? row = null)
     {
-        this.row = row is null ? null : [.. row.OrderByDescending(o => o.HeightU)];
+        this.row = row;
         (this.task, this.offers, this.checker, this.cancellation) = (task, offers, checker, cancellation);
         parts = PartsOf(task);
+        heights = HeightsOf(task, parts, offers.MaxBy(o => o.HeightU * o.DepthMm)!, cancellation);
         var highest = offers.Max(o => o.HeightU);
         Least = Math.Max(2, (task.WithGrowth(task.ItemsU) + highest - 1) / highest);
     }
@@ -81,7 +84,8 @@ internal sealed class RackDivision
             return Divide(row.Length);
         }
 
-        for (var count = Least; count <= Math.Min(most, parts.Count); count++)
+        var highest = offers.Max(o => o.HeightU);
+        for (var count = (int)Math.Max(Least, (heights.Sum() + highest - 1) / highest); count <= Math.Min(most, parts.Count); count++)
         {
             if (Divide(count) is { } racks)
             {
@@ -96,67 +100,128 @@ internal sealed class RackDivision
     {
         var roomU = offers.Max(o => o.HeightU);
         var apart = new List<HashSet<int>>();
-        for (var round = 0; round < (task.IsTest ? MostRoundsInTest : MostRounds) && ((task.IsBasket && round == 0) || task.Budget.Allows()); round++)
+        List<RowRack>? faulty = null;
+        for (var round = 0; round < MostRoundsOf(task) && ((task.IsBasket && round == 0) || task.Budget.Allows()); round++)
         {
             cancellation.ThrowIfCancellationRequested();
             if (Assign(count, roomU, apart) is not { } cabinetOf)
             {
-                return null;
+                break;
             }
 
             var sets = Enumerable.Range(0, count).Select(k => Enumerable.Range(0, parts.Count).Where(p => cabinetOf[p] == k).ToHashSet()).ToArray();
-            List<RowRack> racks = [.. Fill(sets, Enumerable.Repeat(task.Ordered.Bare, count), apart, ref roomU)];
-            if (racks.Count == count && task.Ordered.Parts.Count > 0)
+            var shares = Enumerable.Repeat(task.Ordered.Bare, count + 1).ToArray();
+            var racks = Fill(sets, shares, apart, ref roomU);
+
+            // Each rack gets the parts of the order that it needs, and its share of the others: first what is fitted, as small parts depend on it.
+            OrderedParts[] kinds = [task.Ordered.Fitted, task.Ordered.Small];
+            foreach (var kind in kinds.Where(k => k.Parts.Count > 0))
             {
-                // Each rack gets the parts of the order that it needs, and its share of the others.
-                var shares = task.Ordered.Divide([.. racks.Select(r => r.Trial.Completed.Added)]);
-                racks = [.. Fill(sets, shares, apart, ref roomU)];
+                if (racks.Count == count)
+                {
+                    shares = [.. shares.Zip(kind.Divide([.. racks.Select(r => r.Trial.Completed.Added)]), (one, more) => one.With(more))];
+                    racks = Fill(sets, shares, apart, ref roomU);
+                }
             }
 
             if (racks.Count == count)
             {
                 SupplyFinding = task.Request.Supplies is null ? null : OverSupplies(racks);
-                return SupplyFinding is null ? racks : null;
+                if (SupplyFinding is not null || racks.TrueForAll(r => r.Trial.Faults.Errors == 0))
+                {
+                    return SupplyFinding is null ? racks : null;
+                }
+
+                faulty = faulty is null || ErrorsOf(racks) < ErrorsOf(faulty) ? racks : faulty;
+                apart.AddRange(sets.Where((_, k) => racks[k].Trial.Errors.Any(e => !FailedRacks.IsOfAnyCabinet(e))));
+                if (apart.Count == 0)
+                {
+                    break;
+                }
             }
         }
 
-        return null;
+        return faulty;
     }
 
-    // The racks as far as they are found. What does not go into a cabinet together is not put together again.
-    private List<RowRack> Fill(HashSet<int>[] sets, IEnumerable<OrderedParts> shares, List<HashSet<int>> apart, ref int roomU)
+    private static int ErrorsOf(List<RowRack> racks) => racks.Sum(r => r.Trial.Faults.Errors);
+
+    private static int MostRoundsOf(ProposalTask task) => task.IsTest ? MostRoundsInTest : task.IsBasket ? MostRoundsOfBasket : MostRounds;
+
+    // The racks as far as they are found. What does not go into a cabinet together is not put together again. A shop gets racks that hold everything, if with
+    // errors, rather than one that does not.
+    private List<RowRack> Fill(HashSet<int>[] sets, OrderedParts[] shares, List<HashSet<int>> apart, ref int roomU)
     {
         List<RowRack> racks = [];
-        var given = shares.ToArray();
-        var (supplies, left) = (0, given.Length > sets.Length ? given[^1] : task.Ordered.Bare);
+        var (supplies, left) = (0, task.Ordered.Bare);
+        List<CabinetOffer> cabinets = [.. row ?? offers];
         foreach (var (k, members) in sets.Index())
         {
-            var own = TaskOf([.. members.SelectMany(p => parts[p]).Select(i => i.Id)], k, sets.Length, supplies, given[k].With(left));
-            var search = CabinetSearch.Run(own, row is null ? offers : [row[k]], 1, checker, cancellation);
-            if (search.Found.Count == 0)
+            var share = k < sets.Length - 1 ? shares[k] : shares[k].With(shares[^1]);
+            var own = TaskOf([.. members.SelectMany(p => parts[p]).Select(i => i.Id)], k, sets.Length, supplies, share.With(left));
+            var search = CabinetSearch.Run(own, [.. row is null ? offers : cabinets.DistinctBy(c => c.Product.PartNumber)], 1, checker, cancellation);
+            if ((search.Found.FirstOrDefault() ?? (task.IsBasket ? search.LeastFaulty : null)) is not { } trial)
             {
                 apart.Add(members);
                 roomU -= search.Failed.Exists(t => t.NotPlaced.Any()) ? 1 : 0;
                 break;
             }
 
-            var trial = search.Found[0];
             supplies += task.Request.Supplies is null ? trial.Rack.Supplies?.Count ?? 0 : 0;
             left = own.Ordered.Without(trial.Completed.RackBuild.Stock);
+            cabinets.Remove(trial.Offer);
             racks.Add(new RowRack(own, trial, [.. search.Open.Where(o => o.Warnings <= trial.ProductWarnings).Select(o => o.Offer)]));
         }
 
         return racks;
     }
 
-    // The cabinet of each part: heights and masses fit, and the tallest stack is as low as possible.
-    private int[]? Assign(int count, int roomU, List<HashSet<int>> apart)
+    // The cabinet of each part: heights and masses fit, and the tallest stack is as low as possible. The usual way, each in turn to the lowest stack, goes by
+    // the equipment alone, so that a completed basket is divided as it was; the solver is for what it does not solve.
+    private int[]? Assign(int count, int roomU, List<HashSet<int>> apart) => InTurn(count, roomU, apart) ?? Solve(count, roomU, apart);
+
+    private int[]? InTurn(int count, int roomU, List<HashSet<int>> apart)
+    {
+        var stacks = Enumerable.Range(0, count).Select(_ => new Stack()).ToArray();
+        foreach (var (part, heightU) in parts.Index().Select(p => (p.Index, FrontU(p.Item))).OrderByDescending(p => p.Item2).ThenBy(p => p.Index))
+        {
+            var stack = stacks.Where(s => !apart.Exists(set => set.Contains(part) && set.Count(s.Parts.Contains) == set.Count - 1)).MinBy(s => s.HeightU);
+            if (stack is null)
+            {
+                return null;
+            }
+
+            stack.Parts.Add(part);
+            stack.HeightU += heightU;
+        }
+
+        Stack[] sorted = [.. stacks.OrderByDescending(s => s.Parts.Sum(p => heights[p]))];
+        var roomOf = row?.Select(c => c.HeightU).OrderDescending().ToArray() ?? [];
+        var (most, rated) = (MostU(roomU), RatedG());
+        var goes = sorted.Index().All(s => s.Item.Parts.Count > 0
+            && s.Item.Parts.Sum(p => heights[p]) <= (row is null ? most : roomOf[s.Index])
+            && s.Item.Parts.Sum(p => GramsOf(parts[p])) <= rated);
+        return goes ? [.. Enumerable.Range(0, parts.Count).Select(p => Array.FindIndex(sorted, s => s.Parts.Contains(p)))] : null;
+    }
+
+    // Growth takes its share of every cabinet.
+    private int MostU(int roomU) => Enumerable.Range(0, roomU + 1).Last(u => task.WithGrowth(u) <= roomU);
+
+    private long RatedG() => Array.TrueForAll(offers, o => o.Product.Cabinet!.RatedLoadKg is not null)
+        ? (long)Math.Floor(1000 * offers.Max(o => o.Product.Cabinet!.RatedLoadKg!.Value))
+        : long.MaxValue;
+
+    private static long GramsOf(IReadOnlyList<Item> part) => (long)Math.Ceiling(1000 * part.Sum(i => i.MassKg ?? 0));
+
+    private long FrontU(IReadOnlyList<Item> part) => part.Where(i => !task.Context.AtRear!.Contains(i.Id)).Sum(i => i.HeightU ?? 0);
+
+    private int[]? Solve(int count, int roomU, List<HashSet<int>> apart)
     {
         var model = new CpModel();
         BoolVar[][] at = [.. parts.Select((_, p) => Enumerable.Range(0, count).Select(k => model.NewBoolVar(Invariant($"{p}@{k}"))).ToArray())];
-        long[] heights = [.. parts.Select(p => (long)p.Where(i => !task.Context.AtRear!.Contains(i.Id)).Sum(i => i.HeightU ?? 0))];
-        long[] grams = [.. parts.Select(p => (long)Math.Ceiling(1000 * p.Sum(i => i.MassKg ?? 0)))];
-        var rated = offers.Max(o => o.Product.Cabinet!.RatedLoadKg ?? double.PositiveInfinity);
+        long[] grams = [.. parts.Select(GramsOf)];
+        var rated = RatedG();
+        var roomOf = row?.Select(c => c.HeightU).OrderDescending().ToArray() ?? [];
         var tallest = model.NewIntVar(0, roomU, "tallest");
         foreach (var literals in at)
         {
@@ -169,13 +234,13 @@ internal sealed class RackDivision
             model.Add(LinearExpr.WeightedSum(own, heights) <= tallest);
             if (row is not null)
             {
-                model.Add(LinearExpr.WeightedSum(own, heights) <= row[k].HeightU);
+                model.Add(LinearExpr.WeightedSum(own, heights) <= roomOf[k]);
                 model.Add(LinearExpr.Sum(own) >= 1);
             }
 
-            if (double.IsFinite(rated))
+            if (rated < long.MaxValue)
             {
-                model.Add(LinearExpr.WeightedSum(own, grams) <= (long)Math.Floor(1000 * rated));
+                model.Add(LinearExpr.WeightedSum(own, grams) <= rated);
             }
 
             foreach (var set in apart)
@@ -189,8 +254,7 @@ internal sealed class RackDivision
             }
         }
 
-        // Growth takes its share of every cabinet.
-        model.Add(tallest <= Enumerable.Range(0, roomU + 1).Last(u => task.WithGrowth(u) <= roomU));
+        model.Add(tallest <= MostU(roomU));
         model.Minimize(tallest);
         using var solver = new CpSolver();
         solver.StringParameters = Invariant($"num_workers:1,random_seed:42,max_deterministic_time:{Work}");
@@ -200,6 +264,25 @@ internal sealed class RackDivision
         return status is CpSolverStatus.Optimal or CpSolverStatus.Feasible
             ? [.. at.Select(p => Array.FindIndex(p, literal => solver.BooleanValue(literal)))]
             : null;
+    }
+
+    // What each part takes on the front, with the shelf below its first item if it stands on one.
+    private static long[] HeightsOf(ProposalTask task, List<IReadOnlyList<Item>> parts, CabinetOffer offer, CancellationToken cancellation)
+    {
+        task.Context.Positions = null;
+        var mounted = BasketCompletion.Mount(task.Context, task.Stock.With([(offer.Product, 1)]), offer.Product, cancellation).RackBuild.Items;
+        var shelves = mounted.Where(i => i.Item.Category == ItemCategory.Shelf).ToDictionary(i => i.Id, i => i.HeightU, StringComparer.Ordinal);
+        var added = mounted.Where(i => i.Item.OnShelf is not null && task.IsOwn(i.Id))
+            .DistinctBy(i => i.Item.OnShelf)
+            .ToDictionary(i => i.Id, i => shelves.GetValueOrDefault(i.Item.OnShelf!), StringComparer.Ordinal);
+        return [.. parts.Select(p => p.Where(i => !task.Context.AtRear!.Contains(i.Id)).Sum(i => (long)(i.HeightU ?? 0) + added.GetValueOrDefault(i.Id)))];
+    }
+
+    private sealed class Stack
+    {
+        public HashSet<int> Parts { get; } = [];
+
+        public long HeightU { get; set; }
     }
 
     private ProposalTask TaskOf(HashSet<string> ids, int index, int count, int supplies, OrderedParts ordered) => new(
@@ -217,6 +300,7 @@ internal sealed class RackDivision
         ordered)
     {
         Budget = task.Budget,
+        Layouts = task.Layouts,
         IsTest = task.IsTest,
     };
 

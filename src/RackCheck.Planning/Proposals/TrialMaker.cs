@@ -31,6 +31,12 @@ internal sealed class TrialMaker(ProposalTask task, RackChecker checker, Cancell
     {
         IReadOnlyList<Product> parts = PowerOptions.BehindUps(task);
         var best = Make(offer, parts);
+        if (best.NeededU > offer.HeightU)
+        {
+            // Neither power nor cooling makes room.
+            return best;
+        }
+
         if (parts.Count + task.Ordered.UnitsForUps > 0
             && (best.Errors.Any() || (!task.IsTest && best.Has("power.")) || task.Ordered.OnUps.Count > 0))
         {
@@ -42,7 +48,7 @@ internal sealed class TrialMaker(ProposalTask task, RackChecker checker, Cancell
             (best, parts) = Better(offer, best, parts, PowerOptions.ForLoad(task, best, parts));
         }
 
-        if (best.Errors.Any(f => f.Rule.StartsWith("cooling.", StringComparison.Ordinal)))
+        if (best.Errors.Any(f => f.Rule.StartsWith("cooling.", StringComparison.Ordinal)) && !FailedRacks.WantsClosedCabinet(best))
         {
             (best, _) = Better(offer, best, parts, CoolingOptions.Of(task, offer, parts));
         }
@@ -171,7 +177,7 @@ internal sealed class TrialMaker(ProposalTask task, RackChecker checker, Cancell
         if (!solved.TryGetValue(key, out var layout))
         {
             var share = Share;
-            layout = solved[key] = LayoutSolver.Solve(problem, share, cancellation);
+            layout = solved[key] = task.Layouts.Solve(key, problem, share, cancellation);
             var isProven = layout.IsProven(problem);
             left -= isProven ? share / 10 : share;
             task.Budget.Spend(layout.Work + (layout.IsSearched ? SearchBudget.CostOfSolver(share, isProven) : 0));

@@ -345,7 +345,7 @@ public sealed class MissingLineTests
     public void Cabinet_that_does_not_take_everything_has_its_own_reason()
     {
         Assert.Contains("on offer that takes everything", Missing(Plan(Basket(("GEN-2", 2))), "CAB-24-6-6").Reason, StringComparison.Ordinal);
-        var full = Assert.Single(Plan(Basket(("GEN-2", 100))).MissingLines, m => ByNumber[m.PartNumber].Kind == ProductKind.Cabinet);
+        var full = Assert.Single(Plan(Basket(("GEN-2", 150))).MissingLines, m => ByNumber[m.PartNumber].Kind == ProductKind.Cabinet);
         Assert.Contains("none on offer takes everything", full.Reason, StringComparison.Ordinal);
     }
 

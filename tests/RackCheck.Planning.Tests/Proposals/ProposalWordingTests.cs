@@ -147,6 +147,7 @@ public sealed class ProposalWordingTests
             yield return Request("DRV-4", "SRV-2") with { Supplies = [SupplyOf(0, 10), SupplyOf(1, 9)] };
             yield return Request("DRV-6") with { Supplies = [SupplyOf(0, 2)] };
             yield return Request("SRV-2") with { Cabinets = [Low] };
+            yield return Request("BAT-48") with { Site = new Site { Region = Region.Eu, AmbientMaxC = 36 } };
             yield return Request([.. Enumerable.Repeat("GEN-2", 9), "OSC-0"]) with
             {
                 Cabinets = [new Cabinet { PartNumber = "QWL-CAB-24-8-10" }], GrowthPercent = 20, MaxCabinets = 1,
