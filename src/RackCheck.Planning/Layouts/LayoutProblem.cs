@@ -1,4 +1,5 @@
-using System.Text.Json;
+using System.Globalization;
+using System.Text;
 using RackCheck.Model;
 
 namespace RackCheck.Planning.Layouts;
@@ -50,14 +51,50 @@ public sealed record LayoutProblem
 
     /// <summary>Text that is the same for the same problem.</summary>
     /// <returns>The text.</returns>
-    public string Key() => JsonSerializer.Serialize(new
+    public string Key()
     {
-        HeightU,
-        Blocks = Blocks.Select(b => new { b.Id, b.HeightU, b.MassG, b.Face, b.Starts, b.Kind }),
-        Apart,
-        Meeting = Meeting.Select(m => new[] { m.Front, m.Rear }),
-        Forbidden = Forbidden.Select(f => f.Select(p => new[] { p.Block, p.Start })),
-    });
+        var text = new StringBuilder().Append(CultureInfo.InvariantCulture, $"{HeightU}");
+        foreach (var block in Blocks)
+        {
+            // Ids and kinds come from the request: their lengths keep any text apart from what follows.
+            text.Append(
+                CultureInfo.InvariantCulture,
+                $"\nblock {block.Id.Length} {block.Id} {block.HeightU} {block.MassG} {(int)block.Face} {block.Kind.Length} {block.Kind}");
+            Append(block.Starts);
+        }
+
+        foreach (var group in Apart)
+        {
+            text.Append("\napart");
+            Append(group.Lower);
+            text.Append(" below");
+            Append(group.Upper);
+        }
+
+        foreach (var (front, rear) in Meeting)
+        {
+            text.Append(CultureInfo.InvariantCulture, $"\nmeet {front} {rear}");
+        }
+
+        foreach (var placements in Forbidden)
+        {
+            text.Append("\nnot");
+            foreach (var (block, start) in placements)
+            {
+                text.Append(CultureInfo.InvariantCulture, $" {block}@{start}");
+            }
+        }
+
+        return text.ToString();
+
+        void Append(IReadOnlyList<int> numbers)
+        {
+            foreach (var number in numbers)
+            {
+                text.Append(' ').Append(number);
+            }
+        }
+    }
 
     /// <summary>Sum of mass times height of the centre above the bottom of U1, in g and half U.</summary>
     /// <param name="starts">Lowest U position of each block.</param>

@@ -14,7 +14,7 @@ namespace RackCheck.Planning.Proposals;
 internal static class RemedyChoice
 {
     private const int MostSteps = 12;
-    private const double WorkInTest = 300;
+    private const double WorkOfFew = 300;
 
     /// <summary>Applies remedies one after the other. Each reduces the number of errors, or of warnings without a further error.</summary>
     public static Trial Apply(ProposalTask task, Trial trial, RackChecker checker, CancellationToken cancellation)
@@ -34,7 +34,7 @@ internal static class RemedyChoice
 
     private static Trial? Next(ProposalTask task, Trial trial, RackChecker checker, CancellationToken cancellation)
     {
-        var trials = new TrialBudget(task.IsTest ? WorkInTest : RemedyTrials.MostWork);
+        var trials = new TrialBudget(task.IsTest || task.IsBasket ? WorkOfFew : RemedyTrials.MostWork);
         var report = checker.CheckWithin(trial.Resolved, trials, cancellation);
         var size = SearchBudget.SizeOf(trial.Rack);
         task.Budget.Spend(SearchBudget.CostOfRemedies(trials.Used) + SearchBudget.CostOfCheck(size));

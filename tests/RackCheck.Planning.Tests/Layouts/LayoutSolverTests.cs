@@ -93,6 +93,35 @@ public sealed class LayoutSolverTests
         Assert.Equal(LayoutSolver.Solve(problem, Work, default).Starts, LayoutSolver.Solve(problem, Work, default).Starts);
     }
 
+    // A layout is solved once for each key.
+    [Fact]
+    public void Different_problems_have_different_keys()
+    {
+        LayoutBlock Block(string id, string kind = "kind") =>
+            new() { Id = id, HeightU = 2, MassG = 1000, Face = Face.Front, Starts = [1, 2], Kind = kind };
+        var first = new LayoutProblem { HeightU = 6, Blocks = [Block("a"), Block("b")] };
+        LayoutProblem[] all =
+        [
+            first,
+            first with { HeightU = 7 },
+            first with { Blocks = [Block("a"), Block("b 2")] },
+            first with { Blocks = [Block("a b"), Block("2")] },
+            first with { Blocks = [Block("a", "kind 1"), Block("b")] },
+            first with { Blocks = [Block("a") with { Starts = [1] }, Block("b")] },
+            first with { Blocks = [Block("a") with { Face = Face.Rear }, Block("b")] },
+            first with { Blocks = [Block("a") with { MassG = 1001 }, Block("b")] },
+            first with { Blocks = [Block("a")] },
+            first with { Apart = [new ApartGroup([0], [1])] },
+            first with { Apart = [new ApartGroup([0, 1], [])] },
+            first with { Meeting = [(0, 1)] },
+            first with { Forbidden = [[(0, 1)]] },
+            first with { Forbidden = [[(0, 1), (1, 2)]] },
+            first with { Forbidden = [[(0, 1)], [(1, 2)]] },
+        ];
+        Assert.Distinct(all.Select(p => p.Key()));
+        Assert.Equal(first.Key(), (first with { Blocks = [Block("a"), Block("b")] }).Key());
+    }
+
     [Fact]
     public async Task Cancelled_search_stops()
     {
