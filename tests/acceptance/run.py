@@ -8,6 +8,7 @@ A case is a JSON file:
     post      path to post to, "/v1/checks" when absent
     headers   further request headers
     request   the body
+    argued    why the answer is not plainly what a practitioner would give; nothing is compared
     expect    any of
         status        200 when absent
         verdict       release | review | hold

@@ -112,8 +112,8 @@ internal sealed class BasketSearch(IReadOnlyList<Product> offered, RackChecker c
             return several with { InOwn = inOwn };
         }
 
-        // Nothing without an error: the rack with the fewest, in the basket's own cabinet where that is no worse.
-        var fewest = (inOwn is null ? failed : failed.Prepend(inOwn)).OrderBy(t => t.Faults).FirstOrDefault();
+        // Nothing without an error: the least unsafe rack with the fewest, in the basket's own cabinet where that is no worse, else in the smallest.
+        var fewest = (inOwn is null ? failed : failed.Prepend(inOwn)).MinBy(t => t.Unsoundness);
         if (fewest is null && (second?.Against.OrderBy(a => a.Findings.Count).FirstOrDefault().Offer ?? others.LastOrDefault()) is { } offer)
         {
             fewest = maker.Make(offer);

@@ -61,6 +61,9 @@ internal sealed record Trial
         }
     }
 
+    /// <summary>Open errors of safety rules, then all errors: of racks that all have some, the one with less is the lesser evil.</summary>
+    public (int OfSafety, int All) Unsoundness => (Errors.Count(e => e.Safety), Faults.Errors);
+
     /// <summary>Open warnings of the product.</summary>
     public int ProductWarnings => Found.Findings.Count(IsProductWarning);
 
