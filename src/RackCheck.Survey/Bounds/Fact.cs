@@ -78,9 +78,16 @@ public abstract class Fact
     /// <summary>Whether it is a fact of the cabinet or of an item, on which places, depths, masses and cables depend.</summary>
     internal bool IsOfCabinetOrItems => Key.StartsWith("/cabinet/", StringComparison.Ordinal) || Key.StartsWith("/items/", StringComparison.Ordinal);
 
-    /// <summary>Whether cords find other outlets with another value: they are assigned by the power of items, what a UPS carries, and breakers.</summary>
-    internal bool MovesCords => Key is "/items/*/power/ratedW" or "/items/*/power/powerFactor" or "/supplies/*/breaker/ratedA"
-        || Key.StartsWith("/items/*/ups/", StringComparison.Ordinal);
+    /// <summary>
+    /// Whether cords find other outlets with another value: they are assigned by the power of items, what a UPS carries and loses,
+    /// breakers, and the share of these that the region allows.
+    /// </summary>
+    /// <param name="rack">The description.</param>
+    /// <param name="owner">Index of the owner.</param>
+    internal bool MovesCords(RackDescription rack, int owner) =>
+        Key is "/items/*/power/ratedW" or "/items/*/power/powerFactor" or "/supplies/*/breaker/ratedA" or "/site/region"
+        || Key.StartsWith("/items/*/ups/", StringComparison.Ordinal)
+        || (Key == "/items/*/heatW" && rack.Items[owner].Ups?.Feeds is not null);
 
     /// <summary>Key of the fact whose question asks for this one too; null where it has a question of its own.</summary>
     public string? AskedWith { get; init; }

@@ -42,7 +42,7 @@ public sealed class MissingFacts
         {
             surveys[(end, turned)] = survey = turned >= 0 ? Turn(At(end), end, turned)
                 : end is End.Crossed or End.CrossedBack ? Cross(At(End.Adverse), end)
-                : RackSurvey.Lazily(rack.Completed(Complete(end)), gaps.Exists(g => g.Fact.MovesCords) ? null : given);
+                : RackSurvey.Lazily(rack.Completed(Complete(end)), gaps.Exists(MovesCords) ? null : given);
         }
 
         return survey;
@@ -59,7 +59,7 @@ public sealed class MissingFacts
             {
                 gap.Fact.Fill(draft, gap.Owner, ValueAt(gap, end, isTurned: false));
                 areElsewhere &= !gap.Fact.IsOfCabinetOrItems;
-                moveCords |= gap.Fact.MovesCords;
+                moveCords |= MovesCords(gap);
             }
         }
 
@@ -69,19 +69,23 @@ public sealed class MissingFacts
 
     private RackSurvey Turn(RackSurvey straight, End end, int turned)
     {
-        var draft = new RackDraft(straight.Description);
+        var (draft, moveCords) = (new RackDraft(straight.Description), false);
         foreach (var gap in gaps)
         {
             if (gap.Number == turned)
             {
+                moveCords |= MovesCords(gap);
                 gap.Fact.Fill(draft, gap.Owner, ValueAt(gap, end, isTurned: true));
             }
         }
 
         var completed = rack.Completed(draft.Finish());
-        var fact = FactTable.Bounded[turned];
-        return !fact.IsOfCabinetOrItems && !fact.MovesCords ? straight.Elsewhere(completed) : RackSurvey.Lazily(completed, fact.MovesCords ? null : straight);
+        return !FactTable.Bounded[turned].IsOfCabinetOrItems && !moveCords
+            ? straight.Elsewhere(completed)
+            : RackSurvey.Lazily(completed, moveCords ? null : straight);
     }
+
+    private bool MovesCords(Gap gap) => gap.Fact.MovesCords(rack.Description, gap.Owner);
 
     /// <summary>The description with its missing values at an end of their ranges.</summary>
     /// <param name="end">The ends.</param>
