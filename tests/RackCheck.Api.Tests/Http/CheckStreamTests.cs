@@ -139,7 +139,11 @@ public sealed class CheckStreamTests(Service service) : IClassFixture<Service>
         var stop = own.Service.App.StopAsync();
         var last = JsonNode.Parse((await reader.ReadLineAsync())!)!;
         Assert.Equal((2, 503), (NumberOf(last), StatusOf(last)));
-        Assert.Null(await reader.ReadLineAsync());
+
+        // The stopping service closes the connection next. A client whose own body has no end yet may see that, without an error (RFC 9113, section 7), before
+        // the end of the stream; nothing else.
+        var further = await Record.ExceptionAsync(async () => Assert.Null(await reader.ReadLineAsync()));
+        Assert.True(further is null or HttpProtocolException { ErrorCode: 0 }, $"{further}");
         content.End();
         await stop;
     }
