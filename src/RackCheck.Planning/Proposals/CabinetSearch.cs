@@ -115,7 +115,7 @@ internal sealed class CabinetSearch
         return search;
     }
 
-    /// <summary>The rack with the fewest errors of those that hold everything, in the preferred cabinet; null if there is none.</summary>
+    /// <summary>The least unsafe rack with the fewest errors of those that hold everything, in the preferred cabinet; null if there is none.</summary>
     public Trial? LeastFaulty => Failed.Where(t => !t.NotPlaced.Any()).MinBy(t => t.Unsoundness);
 
     /// <summary>Height of shelves and other parts on the front that the equipment needs, U: the least of the racks that did not take everything.</summary>

@@ -58,7 +58,7 @@ internal sealed class RackDivision
         this.row = row;
         (this.task, this.offers, this.checker, this.cancellation) = (task, offers, checker, cancellation);
         parts = PartsOf(task);
-        heights = HeightsOf(task, parts, offers.MaxBy(o => o.HeightU * o.DepthMm)!, cancellation);
+        heights = HeightsOf(task, parts, offers, cancellation);
         var highest = offers.Max(o => o.HeightU);
         Least = Math.Max(2, (task.WithGrowth(task.ItemsU) + highest - 1) / highest);
     }
@@ -266,10 +266,17 @@ internal sealed class RackDivision
             : null;
     }
 
-    // What each part takes on the front, with the shelf below its first item if it stands on one.
-    private static long[] HeightsOf(ProposalTask task, List<IReadOnlyList<Item>> parts, CabinetOffer offer, CancellationToken cancellation)
+    // What each part takes on the front, with the shelf below its first item if it stands on one: the least over the depths that there are, as slides that
+    // suit one depth do not suit another.
+    private static long[] HeightsOf(ProposalTask task, List<IReadOnlyList<Item>> parts, CabinetOffer[] offers, CancellationToken cancellation)
     {
         task.Context.Positions = null;
+        long[][] all = [.. offers.GroupBy(o => o.DepthMm).Select(depth => HeightsIn(task, parts, depth.MaxBy(o => o.HeightU)!, cancellation))];
+        return [.. parts.Select((_, part) => all.Min(heights => heights[part]))];
+    }
+
+    private static long[] HeightsIn(ProposalTask task, List<IReadOnlyList<Item>> parts, CabinetOffer offer, CancellationToken cancellation)
+    {
         var mounted = BasketCompletion.Mount(task.Context, task.Stock.With([(offer.Product, 1)]), offer.Product, cancellation).RackBuild.Items;
         var shelves = mounted.Where(i => i.Item.Category == ItemCategory.Shelf).ToDictionary(i => i.Id, i => i.HeightU, StringComparer.Ordinal);
         var added = mounted.Where(i => i.Item.OnShelf is not null && task.IsOwn(i.Id))
