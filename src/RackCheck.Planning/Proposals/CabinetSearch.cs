@@ -83,7 +83,8 @@ internal sealed class CabinetSearch
             }
 
             // Another cabinet of the same height leaves a console as high as it is.
-            if ((task.IsBasket && found.Exists(t => t.Offer.HeightU == offer.HeightU && t.ProductWarnings > 0 && LacksHeight(t)))
+            if (task.PassesOver?.Invoke(offer) == true
+                || (task.IsBasket && found.Exists(t => t.Offer.HeightU == offer.HeightU && t.ProductWarnings > 0 && LacksHeight(t)))
                 || (task is { IsTest: false, IsThorough: false } && failed.SpeakAgainst(offer)))
             {
                 search.Open.Add((offer, warnings));
@@ -120,7 +121,7 @@ internal sealed class CabinetSearch
 
     /// <summary>Height of shelves and other parts on the front that the equipment needs, U: the least of the racks that did not take everything.</summary>
     public int LeastAddedU(ProposalTask task) =>
-        Failed.Where(t => t.NotPlaced.Any()).Select(t => t.NeededU - task.ItemsU).DefaultIfEmpty().Min();
+        Failed.Where(t => t.NotPlaced.Any()).Select(t => t.UsedU - task.ItemsU).DefaultIfEmpty().Min();
 
     // Any other cabinet has the same errors.
     private static bool HasNoErrorOfCabinet(Trial trial) => !trial.NotPlaced.Any() && trial.Errors.All(FailedRacks.IsOfAnyCabinet);

@@ -38,7 +38,7 @@ internal sealed class FailedRacks(ProposalTask task)
     // Deeper cabinets may take on slides what others take on shelves.
     private static bool IsTooLow(Trial trial, CabinetOffer offer) =>
         trial.NotPlaced.Any()
-        && offer.HeightU < Math.Max(trial.NeededU, trial.Offer.HeightU + 1)
+        && offer.HeightU < Math.Max(trial.UsedU, trial.Offer.HeightU + 1)
         && (offer.DepthMm <= trial.Offer.DepthMm || !trial.Completed.RackBuild.Items.Exists(i => i.Item.Category == ItemCategory.Shelf));
 
     // Doors of the order may close a cabinet.

@@ -41,8 +41,8 @@ internal static class LayoutModel
     /// <param name="bans">What the check found.</param>
     public static LayoutProblem Of(BasketContext context, RackBuild build, LayoutPractice practice, LayoutBans bans)
     {
-        var survey = new RackSurvey(build.Describe() with { Pdus = null, Supplies = null, Connections = null });
-        var carriers = build.Items.Zip(survey.Items).Where(c => c.First.HeightU > 0 && !IsPanel(c.First)).ToArray();
+        var survey = SurveyOf(build);
+        var carriers = CarriersOf(build, survey);
         var bottomU = BottomU(carriers);
         var banned = bans.Apart.SelectMany(p => new[] { p.One, p.Other })
             .Concat(bans.Together.SelectMany(t => t.Select(p => p.Id)))
@@ -86,8 +86,18 @@ internal static class LayoutModel
         };
     }
 
+    /// <summary>The items of a rack that take a height, panels apart, each with what it takes: a shelf with the highest of what stands on it.</summary>
+    /// <param name="build">The rack with its shelves.</param>
+    public static Dictionary<string, long> ClaimsOf(RackBuild build) => CarriersOf(build, SurveyOf(build))
+        .ToDictionary(c => c.First.Id, c => (long)ClaimU(c.Second), StringComparer.Ordinal);
+
     /// <summary>Whether an item is a panel that the service adds. Panels close what the layout leaves free.</summary>
     public static bool IsPanel(BuildItem item) => item.Item.Category == ItemCategory.BlankingPanel && OwnEquipment.IdOf(item.Piece.PartNumber) is null;
+
+    private static RackSurvey SurveyOf(RackBuild build) => new(build.Describe() with { Pdus = null, Supplies = null, Connections = null });
+
+    private static (BuildItem First, MountedItem Second)[] CarriersOf(RackBuild build, RackSurvey survey) =>
+        [.. build.Items.Zip(survey.Items).Where(c => c.First.HeightU > 0 && !IsPanel(c.First))];
 
     private static int ClaimU(MountedItem mounted) => mounted.HeightU + mounted.LoadHeightU;
 

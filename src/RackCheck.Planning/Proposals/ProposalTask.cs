@@ -105,6 +105,9 @@ internal sealed class ProposalTask
     /// <summary>The layouts solved so far for the request.</summary>
     public SolvedLayouts Layouts { get; init; } = new();
 
+    /// <summary>Cabinets in which a rack is known to be of no use, though nothing is proven; null if none are.</summary>
+    public Func<CabinetOffer, bool>? PassesOver { get; init; }
+
     /// <summary>Whether only to find out if there is a rack: the first without an open error is enough.</summary>
     public bool IsTest { get; init; }
 

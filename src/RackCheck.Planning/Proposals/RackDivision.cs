@@ -1,4 +1,3 @@
-using Google.OrTools.Sat;
 using RackCheck.Model;
 using RackCheck.Planning.Building;
 using RackCheck.Rules;
@@ -27,8 +26,6 @@ internal sealed class RackDivision
     private const int MostRounds = 6;
     private const int MostRoundsInTest = 2;
     private const int MostRoundsOfBasket = 3;
-    private const double Work = 0.1;
-    private const double CostOfPlace = 0.05;
 
     // Rules of the supplies, over all racks that they feed.
     private static readonly HashSet<string> SupplyRules =
@@ -43,8 +40,8 @@ internal sealed class RackDivision
     private readonly CabinetOffer[] offers;
     private readonly RackChecker checker;
     private readonly CancellationToken cancellation;
-    private readonly List<IReadOnlyList<Item>> parts;
-    private readonly long[] heights;
+    private readonly EquipmentParts parts;
+    private readonly PartAssignment assignment;
     private readonly CabinetOffer[]? row;
 
     /// <summary>Prepares a division.</summary>
@@ -57,8 +54,8 @@ internal sealed class RackDivision
     {
         this.row = row;
         (this.task, this.offers, this.checker, this.cancellation) = (task, offers, checker, cancellation);
-        parts = PartsOf(task);
-        heights = HeightsOf(task, parts, offers, cancellation);
+        parts = EquipmentParts.Of(task, offers, cancellation);
+        assignment = new PartAssignment(task, parts, offers, row);
         var highest = offers.Max(o => o.HeightU);
         Least = Math.Max(2, (task.WithGrowth(task.ItemsU) + highest - 1) / highest);
     }
@@ -85,7 +82,7 @@ internal sealed class RackDivision
         }
 
         var highest = offers.Max(o => o.HeightU);
-        for (var count = (int)Math.Max(Least, (heights.Sum() + highest - 1) / highest); count <= Math.Min(most, parts.Count); count++)
+        for (var count = (int)Math.Max(Least, (parts.HeightsU.Sum() + highest - 1) / highest); count <= Math.Min(most, parts.Count); count++)
         {
             if (Divide(count) is { } racks)
             {
@@ -104,14 +101,14 @@ internal sealed class RackDivision
         for (var round = 0; round < MostRoundsOf(task) && ((task.IsBasket && round == 0) || task.Budget.Allows()); round++)
         {
             cancellation.ThrowIfCancellationRequested();
-            if (Assign(count, roomU, apart) is not { } cabinetOf)
+            if (assignment.Assign(count, roomU, apart) is not { } cabinetOf)
             {
                 break;
             }
 
             var sets = Enumerable.Range(0, count).Select(k => Enumerable.Range(0, parts.Count).Where(p => cabinetOf[p] == k).ToHashSet()).ToArray();
             var shares = Enumerable.Repeat(task.Ordered.Bare, count + 1).ToArray();
-            var racks = Fill(sets, shares, apart, ref roomU);
+            var racks = Fill(sets, shares, null, apart, ref roomU);
 
             // Each rack gets the parts of the order that it needs, and its share of the others: first what is fitted, as small parts depend on it.
             OrderedParts[] kinds = [task.Ordered.Fitted, task.Ordered.Small];
@@ -120,7 +117,7 @@ internal sealed class RackDivision
                 if (racks.Count == count)
                 {
                     shares = [.. shares.Zip(kind.Divide([.. racks.Select(r => r.Trial.Completed.Added)]), (one, more) => one.With(more))];
-                    racks = Fill(sets, shares, apart, ref roomU);
+                    racks = Fill(sets, shares, racks, apart, ref roomU);
                 }
             }
 
@@ -149,8 +146,8 @@ internal sealed class RackDivision
     private static int MostRoundsOf(ProposalTask task) => task.IsTest ? MostRoundsInTest : task.IsBasket ? MostRoundsOfBasket : MostRounds;
 
     // The racks as far as they are found. What does not go into a cabinet together is not put together again. A shop gets racks that hold everything, if with
-    // errors, rather than one that does not.
-    private List<RowRack> Fill(HashSet<int>[] sets, OrderedParts[] shares, List<HashSet<int>> apart, ref int roomU)
+    // errors, rather than one that does not. With more parts no rack goes into a smaller cabinet than before.
+    private List<RowRack> Fill(HashSet<int>[] sets, OrderedParts[] shares, List<RowRack>? before, List<HashSet<int>> apart, ref int roomU)
     {
         List<RowRack> racks = [];
         var (supplies, left) = (0, task.Ordered.Bare);
@@ -158,7 +155,8 @@ internal sealed class RackDivision
         foreach (var (k, members) in sets.Index())
         {
             var share = k < sets.Length - 1 ? shares[k] : shares[k].With(shares[^1]);
-            var own = TaskOf([.. members.SelectMany(p => parts[p]).Select(i => i.Id)], k, sets.Length, supplies, share.With(left));
+            HashSet<string> ids = [.. members.SelectMany(p => parts.Items[p]).Select(i => i.Id)];
+            var own = TaskOf(ids, k, sets.Length, supplies, share.With(left), TooSmallFor(members, before?[k].Trial));
             var search = CabinetSearch.Run(own, [.. row is null ? offers : cabinets.DistinctBy(c => c.Product.PartNumber)], 1, checker, cancellation);
             if ((search.Found.FirstOrDefault() ?? (task.IsBasket ? search.LeastFaulty : null)) is not { } trial)
             {
@@ -176,123 +174,20 @@ internal sealed class RackDivision
         return racks;
     }
 
-    // The cabinet of each part: heights and masses fit, and the tallest stack is as low as possible. The usual way, each in turn to the lowest stack, goes by
-    // the equipment alone, so that a completed basket is divided as it was; the solver is for what it does not solve.
-    private int[]? Assign(int count, int roomU, List<HashSet<int>> apart) => InTurn(count, roomU, apart) ?? Solve(count, roomU, apart);
-
-    private int[]? InTurn(int count, int roomU, List<HashSet<int>> apart)
+    // Null where all cabinets are tried: for a proof.
+    private Func<CabinetOffer, bool>? TooSmallFor(HashSet<int> members, Trial? before)
     {
-        var stacks = Enumerable.Range(0, count).Select(_ => new Stack()).ToArray();
-        foreach (var (part, heightU) in parts.Index().Select(p => (p.Index, FrontU(p.Item))).OrderByDescending(p => p.Item2).ThenBy(p => p.Index))
+        if (task.IsThorough)
         {
-            var stack = stacks.Where(s => !apart.Exists(set => set.Contains(part) && set.Count(s.Parts.Contains) == set.Count - 1)).MinBy(s => s.HeightU);
-            if (stack is null)
-            {
-                return null;
-            }
-
-            stack.Parts.Add(part);
-            stack.HeightU += heightU;
+            return null;
         }
 
-        Stack[] sorted = [.. stacks.OrderByDescending(s => s.Parts.Sum(p => heights[p]))];
-        var roomOf = row?.Select(c => c.HeightU).OrderDescending().ToArray() ?? [];
-        var (most, rated) = (MostU(roomU), RatedG());
-        var goes = sorted.Index().All(s => s.Item.Parts.Count > 0
-            && s.Item.Parts.Sum(p => heights[p]) <= (row is null ? most : roomOf[s.Index])
-            && s.Item.Parts.Sum(p => GramsOf(parts[p])) <= rated);
-        return goes ? [.. Enumerable.Range(0, parts.Count).Select(p => Array.FindIndex(sorted, s => s.Parts.Contains(p)))] : null;
+        var least = before?.Faults.Errors == 0 ? Array.IndexOf(offers, before.Offer) : 0;
+        return offer => Array.IndexOf(offers, offer) < least || task.WithGrowth((int)parts.HeightIn(members, offer)) > offer.HeightU;
     }
 
-    // Growth takes its share of every cabinet.
-    private int MostU(int roomU) => Enumerable.Range(0, roomU + 1).Last(u => task.WithGrowth(u) <= roomU);
-
-    private long RatedG() => Array.TrueForAll(offers, o => o.Product.Cabinet!.RatedLoadKg is not null)
-        ? (long)Math.Floor(1000 * offers.Max(o => o.Product.Cabinet!.RatedLoadKg!.Value))
-        : long.MaxValue;
-
-    private static long GramsOf(IReadOnlyList<Item> part) => (long)Math.Ceiling(1000 * part.Sum(i => i.MassKg ?? 0));
-
-    private long FrontU(IReadOnlyList<Item> part) => part.Where(i => !task.Context.AtRear!.Contains(i.Id)).Sum(i => i.HeightU ?? 0);
-
-    private int[]? Solve(int count, int roomU, List<HashSet<int>> apart)
-    {
-        var model = new CpModel();
-        BoolVar[][] at = [.. parts.Select((_, p) => Enumerable.Range(0, count).Select(k => model.NewBoolVar(Invariant($"{p}@{k}"))).ToArray())];
-        long[] grams = [.. parts.Select(GramsOf)];
-        var rated = RatedG();
-        var roomOf = row?.Select(c => c.HeightU).OrderDescending().ToArray() ?? [];
-        var tallest = model.NewIntVar(0, roomU, "tallest");
-        foreach (var literals in at)
-        {
-            model.AddExactlyOne(literals);
-        }
-
-        for (var k = 0; k < count; k++)
-        {
-            var own = at.Select(p => p[k]).ToArray();
-            model.Add(LinearExpr.WeightedSum(own, heights) <= tallest);
-            if (row is not null)
-            {
-                model.Add(LinearExpr.WeightedSum(own, heights) <= roomOf[k]);
-                model.Add(LinearExpr.Sum(own) >= 1);
-            }
-
-            if (rated < long.MaxValue)
-            {
-                model.Add(LinearExpr.WeightedSum(own, grams) <= rated);
-            }
-
-            foreach (var set in apart)
-            {
-                model.Add(LinearExpr.Sum(set.Select(p => own[p])) <= set.Count - 1);
-            }
-
-            if (k > 0)
-            {
-                model.Add(LinearExpr.WeightedSum(own, heights) <= LinearExpr.WeightedSum(at.Select(p => p[k - 1]), heights));
-            }
-        }
-
-        model.Add(tallest <= MostU(roomU));
-        model.Minimize(tallest);
-        using var solver = new CpSolver();
-        solver.StringParameters = Invariant($"num_workers:1,random_seed:42,max_deterministic_time:{Work}");
-        var status = solver.Solve(model);
-        task.Budget.Spend((CostOfPlace * parts.Count * count)
-            + SearchBudget.CostOfSolver(Work, hasEnded: status is CpSolverStatus.Optimal or CpSolverStatus.Infeasible));
-        return status is CpSolverStatus.Optimal or CpSolverStatus.Feasible
-            ? [.. at.Select(p => Array.FindIndex(p, literal => solver.BooleanValue(literal)))]
-            : null;
-    }
-
-    // What each part takes on the front, with the shelf below its first item if it stands on one: the least over the depths that there are, as slides that
-    // suit one depth do not suit another.
-    private static long[] HeightsOf(ProposalTask task, List<IReadOnlyList<Item>> parts, CabinetOffer[] offers, CancellationToken cancellation)
-    {
-        task.Context.Positions = null;
-        long[][] all = [.. offers.GroupBy(o => o.DepthMm).Select(depth => HeightsIn(task, parts, depth.MaxBy(o => o.HeightU)!, cancellation))];
-        return [.. parts.Select((_, part) => all.Min(heights => heights[part]))];
-    }
-
-    private static long[] HeightsIn(ProposalTask task, List<IReadOnlyList<Item>> parts, CabinetOffer offer, CancellationToken cancellation)
-    {
-        var mounted = BasketCompletion.Mount(task.Context, task.Stock.With([(offer.Product, 1)]), offer.Product, cancellation).RackBuild.Items;
-        var shelves = mounted.Where(i => i.Item.Category == ItemCategory.Shelf).ToDictionary(i => i.Id, i => i.HeightU, StringComparer.Ordinal);
-        var added = mounted.Where(i => i.Item.OnShelf is not null && task.IsOwn(i.Id))
-            .DistinctBy(i => i.Item.OnShelf)
-            .ToDictionary(i => i.Id, i => shelves.GetValueOrDefault(i.Item.OnShelf!), StringComparer.Ordinal);
-        return [.. parts.Select(p => p.Where(i => !task.Context.AtRear!.Contains(i.Id)).Sum(i => (long)(i.HeightU ?? 0) + added.GetValueOrDefault(i.Id)))];
-    }
-
-    private sealed class Stack
-    {
-        public HashSet<int> Parts { get; } = [];
-
-        public long HeightU { get; set; }
-    }
-
-    private ProposalTask TaskOf(HashSet<string> ids, int index, int count, int supplies, OrderedParts ordered) => new(
+    private ProposalTask TaskOf(
+        HashSet<string> ids, int index, int count, int supplies, OrderedParts ordered, Func<CabinetOffer, bool>? passesOver) => new(
         task.Request with
         {
             Items = [.. task.Request.Items.Where(i => ids.Contains(i.Id))],
@@ -309,23 +204,8 @@ internal sealed class RackDivision
         Budget = task.Budget,
         Layouts = task.Layouts,
         IsTest = task.IsTest,
+        PassesOver = passesOver,
     };
-
-    private static List<IReadOnlyList<Item>> PartsOf(ProposalTask task)
-    {
-        var groups = (task.Request.Groups ?? [])
-            .SelectMany(g => g.Items.Select(item => (Item: item, g.Id)))
-            .ToDictionary(p => p.Item, p => "\n" + p.Id, StringComparer.Ordinal);
-        var keptGroups = task.Context.Kept!.Keys.Select(k => groups.GetValueOrDefault(k)).OfType<string>().ToHashSet(StringComparer.Ordinal);
-        return
-        [
-            .. task.Items.GroupBy(i =>
-            {
-                var group = groups.GetValueOrDefault(i.Id);
-                return task.Context.Kept.ContainsKey(i.Id) || (group is not null && keptGroups.Contains(group)) ? "\n" : group ?? i.Id;
-            }).Select(g => g.ToArray()),
-        ];
-    }
 
     // One description of everything that the supplies feed, with the cords as each rack has them.
     private static Finding? OverSupplies(List<RowRack> racks)

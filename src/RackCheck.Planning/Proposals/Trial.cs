@@ -24,7 +24,7 @@ internal sealed record Trial
     /// <summary>The rack and its parts.</summary>
     public required Completed Completed { get; init; }
 
-    /// <summary>The problem that its layout solves.</summary>
+    /// <summary>The problem that its layout solves, or that has no solution; null for a rack like another.</summary>
     public LayoutProblem? Problem { get; init; }
 
     /// <summary>The solution of the problem, with its bound.</summary>
@@ -36,11 +36,8 @@ internal sealed record Trial
     /// <summary>Parts needed that are not on offer.</summary>
     public IReadOnlyList<OpenNeed> Unmet => Completed.RackBuild.Unmet;
 
-    /// <summary>Height that the equipment takes on the front, U. Panels count as free.</summary>
+    /// <summary>Height that the equipment takes on the front, with what stands on shelves, placed or not, U. Panels count as free.</summary>
     public int UsedU => Problem?.Blocks.Where(b => b.Face == Face.Front).Sum(b => b.HeightU) ?? 0;
-
-    /// <summary>Height of everything on the front without panels, placed or not, U.</summary>
-    public int NeededU => Completed.RackBuild.Items.Where(i => i.Face == Face.Front && !LayoutModel.IsPanel(i)).Sum(i => i.HeightU);
 
     /// <summary>Free height, U.</summary>
     public int FreeU => Offer.HeightU - UsedU;

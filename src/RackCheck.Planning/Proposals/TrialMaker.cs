@@ -31,7 +31,7 @@ internal sealed class TrialMaker(ProposalTask task, RackChecker checker, Cancell
     {
         IReadOnlyList<Product> parts = PowerOptions.BehindUps(task);
         var best = Make(offer, parts);
-        if (best.NeededU > offer.HeightU)
+        if (best.UsedU > offer.HeightU)
         {
             // Neither power nor cooling makes room.
             return best;
@@ -130,6 +130,7 @@ internal sealed class TrialMaker(ProposalTask task, RackChecker checker, Cancell
         var mounted = BasketCompletion.Mount(context, stock, offer.Product, cancellation);
         var extra = parts.Select(p => ExtraOf(p)).ToArray();
         Trial? best = null;
+        LayoutProblem? unsolved = null;
         var isRefuted = false;
         foreach (var practice in Enum.GetValues<LayoutPractice>())
         {
@@ -146,6 +147,7 @@ internal sealed class TrialMaker(ProposalTask task, RackChecker checker, Cancell
                 var layout = Solve(problem);
                 if (layout.Starts is not { } starts)
                 {
+                    unsolved = problem;
                     isRefuted |= practice == LayoutPractice.None && round == 0 && layout.IsImpossible && !problem.Blocks.Any(b => !task.IsOwn(b.Id));
                     break;
                 }
@@ -167,7 +169,11 @@ internal sealed class TrialMaker(ProposalTask task, RackChecker checker, Cancell
             }
         }
 
-        return best ?? Check(offer, BasketCompletion.Finish(context, stock, offer.Product, mounted, cancellation), extra, cords) with { IsRefuted = isRefuted };
+        return best ?? Check(offer, BasketCompletion.Finish(context, stock, offer.Product, mounted, cancellation), extra, cords) with
+        {
+            Problem = unsolved,
+            IsRefuted = isRefuted,
+        };
     }
 
     // Cabinets of one height have the same layouts.
