@@ -20,6 +20,9 @@ internal sealed record CompletedOrder
     /// <summary>The racks of the completed basket, as planned from it.</summary>
     public required BasketPlan Final { get; init; }
 
+    /// <summary>The faults of its racks, planned from the basket or from the completed one, whichever are fewer.</summary>
+    public (int Errors, int Unmet, int Warnings) Least => Plan.Faults.CompareTo(Final.Faults) < 0 ? Plan.Faults : Final.Faults;
+
     /// <summary>Lines to exchange.</summary>
     public required IReadOnlyList<Exchange> Replaced { get; init; }
 
@@ -39,6 +42,9 @@ internal static class BasketCompleter
     // The second pass confirms the first, as a rule. Each further one has fewer warnings, for a PDU or two that share the load; six were needed at most.
     private const int MostPasses = 12;
 
+    // Work after which no pass begins. A usual basket takes a tenth of it, random ones of 60 pieces most of it.
+    private const double MostWork = 1000;
+
     /// <summary>Completes a basket.</summary>
     /// <param name="request">The basket.</param>
     /// <param name="products">The products of its lines.</param>
@@ -47,7 +53,7 @@ internal static class BasketCompleter
     /// <param name="checker">Checks the racks.</param>
     /// <param name="layouts">The layouts solved so far for the basket.</param>
     /// <param name="cancellation">Stops between two racks.</param>
-    /// <returns>The completed order; null if there is no cabinet, or the racks are no better than the bound.</returns>
+    /// <returns>The completed order; null if there is no cabinet, or the racks are no better than the bound or not searched, as the work is spent.</returns>
     public static CompletedOrder? Run(
         BasketRequest request,
         IReadOnlyDictionary<string, Product> products,
@@ -60,7 +66,9 @@ internal static class BasketCompleter
         var all = new Dictionary<string, Product>(products, StringComparer.Ordinal);
         var search = new BasketSearch(offered, checker, layouts, cancellation);
         var lines = new BasketLines(request, products);
-        if (search.Find(lines) is not { } plan || (bound is { } faults && plan.Faults.CompareTo(faults) >= 0))
+        if ((bound is not null && layouts.Work >= MostWork)
+            || search.Find(lines) is not { } plan
+            || (bound is { } faults && plan.Faults.CompareTo(faults) >= 0))
         {
             return null;
         }
@@ -68,7 +76,7 @@ internal static class BasketCompleter
         var (basket, final) = (request, plan);
         var changes = new List<BasketChange>();
         List<BasketLine[]> seen = [InOrder(basket)];
-        for (var pass = 0; pass < MostPasses; pass++)
+        for (var pass = 0; pass < MostPasses && layouts.Work < MostWork; pass++)
         {
             var change = BasketChange.Of(new BasketLines(basket, all), final);
             if (change.IsEmpty)

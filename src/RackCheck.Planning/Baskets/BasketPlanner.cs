@@ -63,7 +63,7 @@ public sealed class BasketPlanner(RackChecker checker)
         var order = stocked.Count > 0 ? BasketCompleter.Run(request, products, stocked, null, checker, layouts, cancellation) : null;
         if ((stocked.Count < offered.Count || order is null) && order is not { Final: { Against.Count: 0, Faults: (0, 0, _) } })
         {
-            var whole = BasketCompleter.Run(request, products, offered, order?.Final.Faults, checker, layouts, cancellation);
+            var whole = BasketCompleter.Run(request, products, offered, order?.Least, checker, layouts, cancellation);
             order = whole is not null && (order is null || whole.Final.Faults.CompareTo(order.Final.Faults) < 0) ? whole : order;
         }
 

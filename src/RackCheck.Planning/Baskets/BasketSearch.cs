@@ -73,7 +73,9 @@ internal sealed class BasketSearch(IReadOnlyList<Product> offered, RackChecker c
             ? all
             : CabinetOffer.Sorted(
                 request, lines.Cabinets.SelectMany(c => Enumerable.Repeat(new CabinetOffer(c.Product, null), Math.Min(c.Quantity, MostRacks))));
-        return Divided(task, own) ?? Single(task, [.. own.DistinctBy(o => o.Product.PartNumber)], request.Cabinets is null ? all : []);
+        var plan = Divided(task, own) ?? Single(task, [.. own.DistinctBy(o => o.Product.PartNumber)], request.Cabinets is null ? all : []);
+        layouts.Work += task.Budget.Spent - task.Budget.Known;
+        return plan;
     }
 
     // Every cabinet of the basket is a rack, as far as there is equipment for it.

@@ -29,6 +29,9 @@ public sealed class SearchBudget(double work)
     /// <summary>Work taken so far.</summary>
     public double Spent { get; private set; }
 
+    /// <summary>What of it was known from a search before, and not done.</summary>
+    public double Known { get; private set; }
+
     /// <summary>Whether something was not tried because the work was spent.</summary>
     public bool IsCut { get; private set; }
 
@@ -52,6 +55,10 @@ public sealed class SearchBudget(double work)
     /// <summary>Counts work that was done.</summary>
     /// <param name="cost">Its cost.</param>
     public void Spend(double cost) => Spent += cost;
+
+    /// <summary>Counts work as if it was done, as its outcome is known from a search before.</summary>
+    /// <param name="cost">Its cost.</param>
+    public void SpendKnown(double cost) => (Spent, Known) = (Spent + cost, Known + cost);
 
     /// <summary>Size of a rack: its items, and PDUs beyond the usual ones.</summary>
     /// <param name="rack">The rack.</param>

@@ -10,18 +10,22 @@ internal sealed class SolvedLayouts
 {
     private readonly Dictionary<(string Problem, double Work), Layout> all = [];
 
+    /// <summary>Work that the searches took together, without what layouts found here would have cost.</summary>
+    public double Work { get; set; }
+
     /// <summary>Solves a problem once.</summary>
     /// <param name="key">Its key.</param>
     /// <param name="problem">The problem.</param>
     /// <param name="work">Maximum work of the solver, on its own clock.</param>
     /// <param name="cancellation">Stops the solver.</param>
-    public Layout Solve(string key, LayoutProblem problem, double work, CancellationToken cancellation)
+    /// <returns>The layout, and whether it was solved before.</returns>
+    public (Layout Layout, bool IsKnown) Solve(string key, LayoutProblem problem, double work, CancellationToken cancellation)
     {
-        if (!all.TryGetValue((key, work), out var layout))
+        if (all.TryGetValue((key, work), out var known))
         {
-            layout = all[(key, work)] = LayoutSolver.Solve(problem, work, cancellation);
+            return (known, true);
         }
 
-        return layout;
+        return (all[(key, work)] = LayoutSolver.Solve(problem, work, cancellation), false);
     }
 }

@@ -183,10 +183,13 @@ internal sealed class TrialMaker(ProposalTask task, RackChecker checker, Cancell
         if (!solved.TryGetValue(key, out var layout))
         {
             var share = Share;
-            layout = solved[key] = task.Layouts.Solve(key, problem, share, cancellation);
+            (layout, var isKnown) = task.Layouts.Solve(key, problem, share, cancellation);
+            solved[key] = layout;
             var isProven = layout.IsProven(problem);
             left -= isProven ? share / 10 : share;
-            task.Budget.Spend(layout.Work + (layout.IsSearched ? SearchBudget.CostOfSolver(share, isProven) : 0));
+            var cost = layout.Work + (layout.IsSearched ? SearchBudget.CostOfSolver(share, isProven) : 0);
+            Action<double> spend = isKnown ? task.Budget.SpendKnown : task.Budget.Spend;
+            spend(cost);
         }
 
         return layout;
