@@ -17,7 +17,12 @@ internal static class OutletNeeds
         Cord[] left = [.. tree.Cords.Where(c => c.Group is null)];
         (Cord Cord, string Supply)[] onOne = left.Length > 0 || context.Rules.IsOff<Redundancy>() ? [] : [.. OnOneSupply(tree)];
         build.OutletsShort = (1000 * left.Length) + onOne.Length;
-        if (left.Length > 0)
+        if (left.Length > 0 && !context.OutletsGivenUp && PduPairs.Choose(context, build, left) is var (unit, count))
+        {
+            build.MissingPieces.Add(new MissingPiece(
+                Stage.Outlets, unit, Packs.Choose([unit], count)[0].Units, ReasonOf(left, isSecond: false)));
+        }
+        else if (left.Length > 0)
         {
             Propose(context, build, [.. left.Select(c => (c, (string?)null))], isSecond: false);
         }
@@ -98,7 +103,12 @@ internal static class OutletNeeds
             .Select(c => ((Product Product, Supply Supply, Cord[] Cords)?)(
                 c.Product,
                 c.Supply!,
-                Take(c.Product.Pdu!, c.Supply!, context.Limits.PduDesignShare, MostLeakageMa(context, build, c.Product.Pdu!), wanting)))
+                Take(
+                    c.Product.Pdu!,
+                    c.Supply!,
+                    wanting.Where(w => w.But != c.Supply!.Id).Select(w => (w.Cord, w.Cord.VoltAmperes)),
+                    context.Limits.PduDesignShare,
+                    MostLeakageMa(context, build, c.Product.Pdu!))))
             .Where(c => c!.Value.Cords.Length > 0)
             .OrderByDescending(c => c!.Value.Cords.Length)
             .ThenBy(c => c!.Value.Cords.Any(o => o.NeedsSwitchedOutlet) && c.Value.Product.Pdu!.RemoteSwitched != true)
@@ -111,8 +121,8 @@ internal static class OutletNeeds
             .FirstOrDefault();
     }
 
-    // If no supplies are specified, a proposed PDU gets its own supply. Leakage that is too high for one protective conductor is spread over several.
-    private static double MostLeakageMa(BasketContext context, RackBuild build, PduFacts unit)
+    /// <summary>Protective conductor current that the cords of a proposed PDU may have together, mA. Without given supplies it gets its own.</summary>
+    public static double MostLeakageMa(BasketContext context, RackBuild build, PduFacts unit)
     {
         if (build.HasGivenSupplies)
         {
@@ -123,8 +133,8 @@ internal static class OutletNeeds
         return build.Wired.Earth.IsHighIntegrity ? secured : Math.Min(secured, context.Rules.Limit<Leakage>(Leakage.HighLeakageMa));
     }
 
-    // Remotely switched outlets are sequenced; all others switch on at once.
-    private static bool MayTrip(PduFacts unit, Supply supply, Cord[] cords)
+    /// <summary>Whether the inrush of cords may trip the breaker. Remotely switched outlets are sequenced; all others switch on at once.</summary>
+    public static bool MayTrip(PduFacts unit, Supply supply, IReadOnlyCollection<Cord> cords)
     {
         if (unit.RemoteSwitched == true || supply.Breaker is not { Curve: { } curve } breaker)
         {
@@ -132,20 +142,26 @@ internal static class OutletNeeds
         }
 
         // On three phases each phase gets a third of the cords, at worst those with the highest inrush current.
-        var atOnce = supply.Phases == 3 ? (cords.Length + 2) / 3 : cords.Length;
+        var atOnce = supply.Phases == 3 ? (cords.Count + 2) / 3 : cords.Count;
         var inrush = cords.Select(c => c.InrushA ?? 0).OrderDescending().Take(atOnce).Sum();
         return inrush > Breakers.LeastTripA(NamedEnumConverter<BreakerCurve>.Name(curve), breaker.RatedA ?? supply.RatedA);
     }
 
-    private static Cord[] Take(PduFacts unit, Supply supply, double designShare, double mostLeakageMa, List<(Cord Cord, string? But)> wanting)
+    /// <summary>The cords that an empty PDU takes.</summary>
+    /// <param name="unit">The PDU, with its outlets.</param>
+    /// <param name="supply">Its supply.</param>
+    /// <param name="wanting">The cords, each with the load that counts, VA; the first ones go first.</param>
+    /// <param name="share">Share of its rating that may be used.</param>
+    /// <param name="mostLeakageMa">Protective conductor current that the cords may have together, mA.</param>
+    public static Cord[] Take(PduFacts unit, Supply supply, IEnumerable<(Cord Cord, double VoltAmperes)> wanting, double share, double mostLeakageMa)
     {
         var sockets = unit.Groups!.SelectMany(g => g.Outlets).GroupBy(o => o.Socket).ToDictionary(g => g.Key, g => g.Sum(o => o.Count));
-        var room = designShare * (unit.RatedA ?? double.PositiveInfinity) * (supply.Phases == 3 ? 3 : 1) * supply.VoltageV;
+        var room = share * (unit.RatedA ?? double.PositiveInfinity) * (supply.Phases == 3 ? 3 : 1) * supply.VoltageV;
         var leakage = 0.0;
         var taken = new List<Cord>();
-        foreach (var (cord, but) in wanting)
+        foreach (var (cord, voltAmperes) in wanting)
         {
-            if (supply.Id == but || !cord.SuitsVoltage(supply.VoltageV) || (cord.IsThreePhase && supply.Phases == 1))
+            if (!cord.SuitsVoltage(supply.VoltageV) || (cord.IsThreePhase && supply.Phases == 1))
             {
                 continue;
             }
@@ -158,10 +174,10 @@ internal static class OutletNeeds
                 .FirstOrDefault();
 
             // A cord that exceeds the rating of every PDU goes to an empty one. A rule reports the overload.
-            if (socket is { } free && ((cord.VoltAmperes <= room && leakage + (cord.LeakageMa ?? 0) <= mostLeakageMa) || taken.Count == 0))
+            if (socket is { } free && ((voltAmperes <= room && leakage + (cord.LeakageMa ?? 0) <= mostLeakageMa) || taken.Count == 0))
             {
                 sockets[free]--;
-                room -= cord.VoltAmperes;
+                room -= voltAmperes;
                 leakage += cord.LeakageMa ?? 0;
                 taken.Add(cord);
             }

@@ -13,7 +13,7 @@ internal static class SupplyChoice
     private const double NorthAmericanTwoPoleV = 208;
 
     /// <summary>Whether a PDU is fed from a UPS: its plug fits appliance outlets, not room sockets.</summary>
-    public static bool IsForUps(Product product) => product.Pdu?.Plug is ConnectorCode.C14 or ConnectorCode.C16 or ConnectorCode.C20;
+    public static bool IsForUps(Product product) => product.Pdu is { } unit && IsForUps(unit);
 
     /// <summary>The supply that would feed the next PDU.</summary>
     /// <returns>The supply, which may not be in the rack yet; null if none fits.</returns>
@@ -84,6 +84,8 @@ internal static class SupplyChoice
         return build.Supplies[0].Id;
     }
 
+    private static bool IsForUps(PduFacts unit) => unit.Plug is ConnectorCode.C14 or ConnectorCode.C16 or ConnectorCode.C20;
+
     private static void Use(RackBuild build, Supply supply)
     {
         if (build.HasGivenSupplies || build.Supplies.Contains(supply))
@@ -105,7 +107,8 @@ internal static class SupplyChoice
         build.Supplies.Add(supply);
     }
 
-    private static bool Takes(Supply supply, PduFacts unit) =>
+    /// <summary>Whether a PDU can be plugged into a supply.</summary>
+    public static bool Takes(Supply supply, PduFacts unit) =>
         (supply.Socket is not { } socket || unit.Plug is not { } plug || PlugFit.Fits(plug, socket)) && (supply.Phases != 1 || !HasThreePhases(unit));
 
     private static bool HasThreePhases(PduFacts unit) =>
