@@ -59,7 +59,7 @@ internal static class ExcessParts
 
     private static WordedText UnitReason(Product unit, RackBuild build) =>
         build.Units.Count >= Outlets.MostUnits ? ExcessWordings.TooManyPdus
-        : !SupplyChoice.IsForUps(unit) ? ExcessWordings.PlugFitsNoSupply
+        : !SupplyChoice.IsForUps(unit) ? (build.HasGivenSupplies ? ExcessWordings.PlugFitsNoSupply : ExcessWordings.PlugOfOtherRegion)
         : build.HasGivenSupplies ? ExcessWordings.NoUpsNorSupply
         : ExcessWordings.NoUps;
 

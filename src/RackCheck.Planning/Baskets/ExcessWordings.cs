@@ -53,6 +53,9 @@ internal static class ExcessWordings
     /// <summary>Its plug fits none of the specified supplies.</summary>
     public static readonly WordedText PlugFitsNoSupply = new("excess.pdu-plug", "Its plug fits none of the specified supplies.");
 
+    /// <summary>Its plug is not used in the region of the site.</summary>
+    public static readonly WordedText PlugOfOtherRegion = new("excess.pdu-region", "Its plug is not used in the region of the site.");
+
     /// <summary>It needs a UPS, but none is free, and its plug fits none of the specified supplies.</summary>
     public static readonly WordedText NoUpsNorSupply = new(
         "excess.ups-pdu-plug", "It needs a UPS, but none is free, and its plug fits none of the specified supplies.");

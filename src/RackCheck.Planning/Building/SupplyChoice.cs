@@ -25,6 +25,12 @@ internal static class SupplyChoice
             return build.Supplies.Where(s => Takes(s, unit)).MinBy(s => outlets.GetValueOrDefault(s.Id));
         }
 
+        // No room has sockets of another region.
+        if (build.Region is { } region && !IsForUps(unit) && !SuitsRegion(region, unit))
+        {
+            return null;
+        }
+
         if (build.Supplies.Count < MostSupplies)
         {
             return Assumed(build, unit);
