@@ -76,7 +76,7 @@ internal sealed class CabinetSearch
                 || (found.Count >= most && found.Any(t => t.ProductWarnings <= warnings))
                 || search.Failed.Count >= MostFailures(task)
                 || (task.IsBasket && search.Failed.Exists(HasNoErrorOfCabinet))
-                || (found.Count + search.Failed.Count > 0 && !task.Budget.Allows()))
+                || (found.Count + search.Failed.Count > 0 && !IsFirstClosedOne(search.Failed, offer) && !task.Budget.Allows()))
             {
                 search.Open.Add((offer, warnings));
                 continue;
@@ -122,6 +122,10 @@ internal sealed class CabinetSearch
     /// <summary>Height of shelves and other parts on the front that the equipment needs, U: the least of the racks that did not take everything.</summary>
     public int LeastAddedU(ProposalTask task) =>
         Failed.Where(t => t.NotPlaced.Any()).Select(t => t.UsedU - task.ItemsU).DefaultIfEmpty().Min();
+
+    // Where the only rack so far wants a closed cabinet, one is tried in any case.
+    private static bool IsFirstClosedOne(List<Trial> failed, CabinetOffer offer) =>
+        failed is [var only] && FailedRacks.WantsClosedCabinet(only) && !FailedRacks.LetsAirThrough(offer.Product.Cabinet!);
 
     // Any other cabinet has the same errors.
     private static bool HasNoErrorOfCabinet(Trial trial) => !trial.NotPlaced.Any() && trial.Errors.All(FailedRacks.IsOfAnyCabinet);

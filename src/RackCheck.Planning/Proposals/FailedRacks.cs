@@ -26,7 +26,11 @@ internal sealed class FailedRacks(ProposalTask task)
 
     /// <summary>Whether a rack with perforated or no doors has an error that only a closed cabinet clears: no part that moves air does.</summary>
     public static bool WantsClosedCabinet(Trial trial) =>
-        LetsAirThrough(trial.Rack.Cabinet!.FrontDoor, trial.Rack.Cabinet.RearDoor) && trial.Errors.Any(e => OfOpenDoors.Contains(e.Rule));
+        LetsAirThrough(trial.Rack.Cabinet!) && trial.Errors.Any(e => OfOpenDoors.Contains(e.Rule));
+
+    /// <summary>Whether a door of a cabinet is perforated or absent.</summary>
+    public static bool LetsAirThrough(Cabinet cabinet) =>
+        AirPath.LetsAirThrough(cabinet.FrontDoor) == true || AirPath.LetsAirThrough(cabinet.RearDoor) == true;
 
     /// <summary>Adds a rack with an open error.</summary>
     public void Add(Trial trial) => all.Add(trial);
@@ -43,9 +47,8 @@ internal sealed class FailedRacks(ProposalTask task)
 
     // Doors of the order may close a cabinet.
     private bool IsOpenToo(Trial trial, CabinetOffer offer) =>
-        LetsAirThrough(offer.Product.Cabinet!.FrontDoor, offer.Product.Cabinet.RearDoor)
+        LetsAirThrough(offer.Product.Cabinet!)
         && !task.Ordered.Parts.Any(p => p.Product.Kind == ProductKind.Door)
         && WantsClosedCabinet(trial);
 
-    private static bool LetsAirThrough(Door? front, Door? rear) => AirPath.LetsAirThrough(front) == true || AirPath.LetsAirThrough(rear) == true;
 }

@@ -26,6 +26,8 @@ public sealed class SearchBudget(double work)
     // What the search for a conflict may take of the work that the search for racks may.
     private const double ShareOfConflict = 0.7;
 
+    private readonly HashSet<string> layouts = new(StringComparer.Ordinal);
+
     /// <summary>Work taken so far.</summary>
     public double Spent { get; private set; }
 
@@ -56,9 +58,18 @@ public sealed class SearchBudget(double work)
     /// <param name="cost">Its cost.</param>
     public void Spend(double cost) => Spent += cost;
 
-    /// <summary>Counts work as if it was done, as its outcome is known from a search before.</summary>
+    /// <summary>Counts the work of a layout, once in this search. One that is known from another search counts as if it was solved.</summary>
+    /// <param name="key">Key of its problem.</param>
     /// <param name="cost">Its cost.</param>
-    public void SpendKnown(double cost) => (Spent, Known) = (Spent + cost, Known + cost);
+    /// <param name="isKnown">Whether it was solved before, in this search or in another one.</param>
+    public void SpendOnLayout(string key, double cost, bool isKnown)
+    {
+        if (layouts.Add(key))
+        {
+            Spent += cost;
+            Known += isKnown ? cost : 0;
+        }
+    }
 
     /// <summary>Size of a rack: its items, and PDUs beyond the usual ones.</summary>
     /// <param name="rack">The rack.</param>

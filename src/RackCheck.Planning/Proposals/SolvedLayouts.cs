@@ -3,8 +3,8 @@ using RackCheck.Planning.Layouts;
 namespace RackCheck.Planning.Proposals;
 
 /// <summary>
-/// The layouts that the searches of one request have solved. A completed basket is searched again and has mostly the same ones; a layout found here costs as
-/// much of the budget as one that is solved, so that no answer depends on what was searched before.
+/// The layouts that the searches of one request have solved. A completed basket is searched again and has mostly the same ones; a layout of another search
+/// costs as much of the budget as one that is solved, so that no answer depends on what was searched before.
 /// </summary>
 internal sealed class SolvedLayouts
 {

@@ -187,9 +187,7 @@ internal sealed class TrialMaker(ProposalTask task, RackChecker checker, Cancell
             solved[key] = layout;
             var isProven = layout.IsProven(problem);
             left -= isProven ? share / 10 : share;
-            var cost = layout.Work + (layout.IsSearched ? SearchBudget.CostOfSolver(share, isProven) : 0);
-            Action<double> spend = isKnown ? task.Budget.SpendKnown : task.Budget.Spend;
-            spend(cost);
+            task.Budget.SpendOnLayout(key, layout.Work + (layout.IsSearched ? SearchBudget.CostOfSolver(share, isProven) : 0), isKnown);
         }
 
         return layout;
