@@ -133,7 +133,10 @@ internal static class OutletNeeds
         return build.Wired.Earth.IsHighIntegrity ? secured : Math.Min(secured, context.Rules.Limit<Leakage>(Leakage.HighLeakageMa));
     }
 
-    /// <summary>Whether the inrush of cords may trip the breaker. Remotely switched outlets are sequenced; all others switch on at once.</summary>
+    /// <summary>
+    /// Whether the inrush of cords may trip the breaker, as the rule of inrush warns of it: by pulses that are known to last. No larger PDU is sold for others.
+    /// Remotely switched outlets are sequenced; all others switch on at once.
+    /// </summary>
     public static bool MayTrip(PduFacts unit, Supply supply, IReadOnlyCollection<Cord> cords)
     {
         if (unit.RemoteSwitched == true || supply.Breaker is not { Curve: { } curve } breaker)
@@ -143,8 +146,12 @@ internal static class OutletNeeds
 
         // On three phases each phase gets a third of the cords, at worst those with the highest inrush current.
         var atOnce = supply.Phases == 3 ? (cords.Count + 2) / 3 : cords.Count;
-        var inrush = cords.Select(c => c.InrushA ?? 0).OrderDescending().Take(atOnce).Sum();
-        return inrush > Breakers.LeastTripA(NamedEnumConverter<BreakerCurve>.Name(curve), breaker.RatedA ?? supply.RatedA);
+        var inrush = cords.Where(c => c.Item.Item?.Power?.InrushMs >= Breakers.LongPulseMs)
+            .Select(c => c.InrushA ?? 0)
+            .OrderDescending()
+            .Take(atOnce)
+            .Sum();
+        return inrush > Math.Sqrt(2) * Breakers.LeastTripA(NamedEnumConverter<BreakerCurve>.Name(curve), breaker.RatedA ?? supply.RatedA);
     }
 
     /// <summary>The cords that an empty PDU takes.</summary>

@@ -53,43 +53,4 @@ public sealed class CabinetChoiceTests
         Assert.Empty(again.MissingLines);
         Assert.All(again.Racks.SelectMany(r => r.Rack.Items), i => Assert.NotNull(i.Position ?? (object?)i.OnShelf));
     }
-
-    /// <summary>Common practice, no source: a feed on either side, each with a PDU that carries everything alone.</summary>
-    [Theory]
-    [InlineData("SRV-110", 2, "DU-16-H", 2)]
-    [InlineData("SRV-220", 10, "DU-16-V3", 2)]
-    [InlineData("SRV-2", 10, "DU-16-V3", 2)]
-    [InlineData("SRV-110", 40, "DU-32-V3", 4)]
-    public void Dual_corded_servers_get_the_same_pdus_on_both_sides(string server, int servers, string pdu, int pdus)
-    {
-        var report = Plan(Basket((server, servers)) with { Site = new Site { Region = Region.Eu } });
-        var added = Assert.Single(report.MissingLines, m => m.PartNumber.Contains("-DU-", StringComparison.Ordinal));
-        Assert.Equal(("QWL-" + pdu, pdus), (added.PartNumber, added.Quantity));
-        Assert.DoesNotContain(report.CompletedReport!.Findings, f => f.Severity == Severity.Error);
-    }
-
-    // On given supplies each of the two PDUs has one of its own.
-    [Fact]
-    public void Dual_corded_servers_get_a_pdu_on_each_of_two_supplies()
-    {
-        Supply[] feeds = [Feed("A"), Feed("B")];
-        var report = Plan(Basket(("SRV-110", 4)) with { Supplies = feeds });
-        Assert.Equal(2, Assert.Single(report.MissingLines, m => m.PartNumber.Contains("-DU-", StringComparison.Ordinal)).Quantity);
-        Assert.Equal(["A", "B"], Plan(report.CompletedBasket).Rack!.Pdus!.Select(u => u.Supply).Order(StringComparer.Ordinal));
-
-        static Supply Feed(string id) => new() { Id = id, VoltageV = 230, Phases = 1, RatedA = 16, Socket = ConnectorCode.Iec60309A16P1 };
-    }
-
-    [Fact]
-    public void Pdu_of_another_region_is_in_excess_and_others_are_added()
-    {
-        var report = Plan(Basket(("SRV-2", 4), ("DU-30-VN", 1)) with { Site = new Site { Region = Region.Eu } });
-        var excess = Assert.Single(report.ExcessLines);
-        Assert.Equal(("QWL-DU-30-VN", "excess.pdu-region"), (excess.PartNumber, excess.MessageKey));
-        Assert.Contains(report.MissingLines, m => m.PartNumber.Contains("-DU-", StringComparison.Ordinal));
-        Assert.NotEqual(Verdict.Hold, report.CompletedVerdicts.Product);
-
-        // It is the right one in North America.
-        Assert.Empty(Plan(Basket(("SRV-2", 4), ("DU-30-VN", 1)) with { Site = new Site { Region = Region.Na } }).ExcessLines);
-    }
 }

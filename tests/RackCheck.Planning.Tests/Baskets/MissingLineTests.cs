@@ -299,11 +299,11 @@ public sealed class MissingLineTests
     [Fact]
     public void Proposed_pdu_demands_least_of_the_supply()
     {
-        // 2 x 30, 15 and 2 x 5 A at once trip a 16 A breaker. Sequenced outlets do not, and need neither 32 A nor three phases.
+        // 2 x 30, 15 and 2 x 5 A at once, in pulses of unknown width: no reason for sequenced outlets, 32 A or three phases.
         var report = Plan(Basket(("CAB-42-8-10", 1), ("PC-410", 2), ("AMP-32", 1), ("KVM-8", 2)));
         var unit = Assert.Single(report.MissingLines, m => ByNumber[m.PartNumber].Kind == ProductKind.Pdu);
         var facts = ByNumber[unit.PartNumber].Pdu!;
-        Assert.Equal((16, true, ConnectorCode.Iec60309A16P1), (facts.RatedA!.Value, facts.RemoteSwitched!.Value, facts.Plug!.Value));
+        Assert.Equal((16, false, ConnectorCode.Iec60309A16P1), (facts.RatedA!.Value, facts.RemoteSwitched!.Value, facts.Plug!.Value));
     }
 
     [Fact]

@@ -1,0 +1,66 @@
+using RackCheck.Model;
+using static RackCheck.Planning.Tests.Baskets.DemoCatalogue;
+
+namespace RackCheck.Planning.Tests.Baskets;
+
+/// <summary>PDUs that a shop adds to a basket.</summary>
+public sealed class PduChoiceTests
+{
+    /// <summary>Common practice, no source: a feed on either side, each with a PDU that carries everything alone.</summary>
+    [Theory]
+    [InlineData("SRV-110", 2, "DU-16-H", 2)]
+    [InlineData("SRV-220", 10, "DU-16-V3", 2)]
+    [InlineData("SRV-2", 10, "DU-16-V3", 2)]
+    [InlineData("SRV-110", 40, "DU-16-V3", 4)]
+    public void Dual_corded_servers_get_the_same_pdus_on_both_sides(string server, int servers, string pdu, int pdus)
+    {
+        var report = Plan(Basket((server, servers)) with { Site = new Site { Region = Region.Eu } });
+        var added = Assert.Single(report.MissingLines, m => m.PartNumber.Contains("-DU-", StringComparison.Ordinal));
+        Assert.Equal(("QWL-" + pdu, pdus), (added.PartNumber, added.Quantity));
+        Assert.DoesNotContain(report.CompletedReport!.Findings, f => f.Severity == Severity.Error);
+    }
+
+    // On given supplies each of the two PDUs has one of its own.
+    [Fact]
+    public void Dual_corded_servers_get_a_pdu_on_each_of_two_supplies()
+    {
+        Supply[] feeds = [Feed("A"), Feed("B")];
+        var report = Plan(Basket(("SRV-110", 4)) with { Supplies = feeds });
+        Assert.Equal(2, Assert.Single(report.MissingLines, m => m.PartNumber.Contains("-DU-", StringComparison.Ordinal)).Quantity);
+        Assert.Equal(["A", "B"], Plan(report.CompletedBasket).Rack!.Pdus!.Select(u => u.Supply).Order(StringComparer.Ordinal));
+
+        static Supply Feed(string id) => new() { Id = id, VoltageV = 230, Phases = 1, RatedA = 16, Socket = ConnectorCode.Iec60309A16P1 };
+    }
+
+    [Fact]
+    public void Pdu_of_another_region_is_in_excess_and_others_are_added()
+    {
+        var report = Plan(Basket(("SRV-2", 4), ("DU-30-VN", 1)) with { Site = new Site { Region = Region.Eu } });
+        var excess = Assert.Single(report.ExcessLines);
+        Assert.Equal(("QWL-DU-30-VN", "excess.pdu-region"), (excess.PartNumber, excess.MessageKey));
+        Assert.Contains(report.MissingLines, m => m.PartNumber.Contains("-DU-", StringComparison.Ordinal));
+        Assert.NotEqual(Verdict.Hold, report.CompletedVerdicts.Product);
+
+        // It is the right one in North America.
+        Assert.Empty(Plan(Basket(("SRV-2", 4), ("DU-30-VN", 1)) with { Site = new Site { Region = Region.Na } }).ExcessLines);
+    }
+
+    // Pulses of unknown width seldom trip a breaker, so neither sequenced outlets nor a larger supply are sold for them; 20 ms are another matter. Three PCs of
+    // 60 A each are above the peak of 5 x 16 A.
+    [Theory]
+    [InlineData(null, "QWL-DU-16-H")]
+    [InlineData(20.0, "QWL-DU-16-HS")]
+    public void Sequenced_outlets_are_sold_only_for_inrush_that_lasts(double? inrushMs, string pdu)
+    {
+        var own = new Item
+        {
+            Id = "logger",
+            HeightU = 2,
+            MassKg = 10,
+            Body = new Body { WidthMm = 440, HeightMm = 86, DepthMm = 300 },
+            Power = new ItemPower { RatedW = 200, InrushA = 60, InrushMs = inrushMs, LeakageMa = 0.5, Plugs = [ConnectorCode.C14], Redundant = false },
+        };
+        var report = Plan(Basket() with { Lines = [new BasketLine { Item = own, Quantity = 3 }], Site = new Site { Region = Region.Eu } });
+        Assert.Equal(pdu, Assert.Single(report.MissingLines, m => m.PartNumber.Contains("-DU-", StringComparison.Ordinal)).PartNumber);
+    }
+}
