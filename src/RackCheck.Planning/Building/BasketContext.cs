@@ -53,6 +53,11 @@ internal sealed class BasketContext
     /// <summary>PDUs, connections, fans and air conditioner that are there already.</summary>
     public RackDescription? Given { get; init; }
 
+    /// <summary>
+    /// Whether items are to be fed from a UPS, by id; those not named are as far as it has power. Null to leave the cords to the check.
+    /// </summary>
+    public IReadOnlyDictionary<string, bool>? OnUps { get; set; }
+
     /// <summary>Positions that own equipment must keep, by its id.</summary>
     public IReadOnlyDictionary<string, Position>? Kept { get; init; }
 

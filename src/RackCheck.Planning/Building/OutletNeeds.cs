@@ -55,7 +55,7 @@ internal static class OutletNeeds
             : Words.ById.Compare(x.Cord.Item.Id, y.Cord.Item.Id) is var name && name != 0 ? name : x.Cord.Plug.CompareTo(y.Cord.Plug));
         while (wanting.Count > 0
             && build.Units.Count + found.Count < Outlets.MostUnits
-            && Best(context, build, offered, outlets, wanting) is var (product, supply, cords))
+            && Best(context, build, offered, outlets, wanting, isSecond) is var (product, supply, cords))
         {
             found.Add((product, cords));
             outlets[supply.Id] = outlets.GetValueOrDefault(supply.Id) + SupplyChoice.CountOf(product.Pdu!);
@@ -90,10 +90,15 @@ internal static class OutletNeeds
         ("items", LineWordings.Ids(cords.Select(c => c.Item.Id))),
         ("plugs", PlugsOf(cords)));
 
-    // The PDU that takes the most cords within its rating. Then one that is remotely switched where needed, that does not trip on inrush, that
+    // The PDU that takes the most cords within its rating, on a second supply with the first one lost. Then one that is remotely switched where needed, that does not trip on inrush, that
     // suits the cabinet and that demands least of the supply.
     private static (Product Product, Supply Supply, Cord[] Cords)? Best(
-        BasketContext context, RackBuild build, Product[] offered, Dictionary<string, int> outlets, List<(Cord Cord, string? But)> wanting)
+        BasketContext context,
+        RackBuild build,
+        Product[] offered,
+        Dictionary<string, int> outlets,
+        List<(Cord Cord, string? But)> wanting,
+        bool isSecond)
     {
         var prefersVertical = Allowances.SideChannelMm(build.Cabinet.WidthMm!.Value) >= Allowances.VerticalPduWidthMm;
         return offered
@@ -106,8 +111,8 @@ internal static class OutletNeeds
                 Take(
                     c.Product.Pdu!,
                     c.Supply!,
-                    wanting.Where(w => w.But != c.Supply!.Id).Select(w => (w.Cord, w.Cord.VoltAmperes)),
-                    context.Limits.PduDesignShare,
+                    wanting.Where(w => w.But != c.Supply!.Id).Select(w => (w.Cord, isSecond ? PduPairs.LoadAlone(w.Cord) : w.Cord.VoltAmperes)),
+                    isSecond ? PduPairs.ShareAlone(context, build) : context.Limits.PduDesignShare,
                     MostLeakageMa(context, build, c.Product.Pdu!))))
             .Where(c => c!.Value.Cords.Length > 0)
             .OrderByDescending(c => c!.Value.Cords.Length)

@@ -29,6 +29,11 @@ internal static class Outlets
             Mount(build, unit);
         }
 
+        if (context.OnUps is { } wanted)
+        {
+            build.Connections = UpsFeeds.Choose(build, wanted);
+        }
+
         OutletNeeds.Find(context, build);
     }
 

@@ -78,13 +78,16 @@ internal static class PduPairs
         return Enumerable.Range(1, Math.Min(most, MostPdus)).Cast<int?>().FirstOrDefault(count =>
             Array.TrueForAll(sides, side => Array.TrueForAll(SharesOf(side, count!.Value), share =>
                 TakesAll(share, c => c.VoltAmperes, context.Limits.PduDesignShare, leakageMa)
-                && TakesAll(share, LoadAlone, build.Region == Region.Na ? context.Limits.PduDesignShare : 1, double.PositiveInfinity))));
+                && TakesAll(share, LoadAlone, ShareAlone(context, build), double.PositiveInfinity))));
 
         bool TakesAll(Cord[] share, Func<Cord, double> load, double ofRating, double most) =>
             OutletNeeds.Take(unit, supply, share.Select(c => (c, load(c))), ofRating, most).Length == share.Length;
     }
 
-    // What a cord carries while the other side is lost.
-    private static double LoadAlone(Cord cord) =>
+    /// <summary>Share of its rating that a PDU may carry with a supply lost: all of it, in North America what a breaker may carry for long.</summary>
+    public static double ShareAlone(BasketContext context, RackBuild build) => build.Region == Region.Na ? context.Limits.PduDesignShare : 1;
+
+    /// <summary>What a cord carries while the other side is lost, VA.</summary>
+    public static double LoadAlone(Cord cord) =>
         IsDual(cord) ? cord.VoltAmperes * cord.Siblings / (cord.Plug % 2 == 0 ? (cord.Siblings + 1) / 2 : cord.Siblings / 2) : cord.VoltAmperes;
 }

@@ -101,6 +101,16 @@ internal sealed class BuildPdu
 
     /// <summary>Its piece of the stock.</summary>
     public required Piece Piece { get; init; }
+
+    /// <summary>Its outlet groups, if the PDU in its present state has only the outlets that chosen cords take; null otherwise.</summary>
+    public IReadOnlyList<OutletGroup>? AllGroups { get; private set; }
+
+    /// <summary>The PDU with all its outlets.</summary>
+    public Pdu Whole => AllGroups is null ? Unit : Unit with { Groups = AllGroups };
+
+    /// <summary>Leaves it only the outlets that chosen cords take, so that no others are assigned to it.</summary>
+    /// <param name="taken">The outlets, at least one.</param>
+    public void Keep(IReadOnlyList<OutletGroup> taken) => (AllGroups, Unit) = (Unit.Groups, Unit with { Groups = taken });
 }
 
 /// <summary>A rack under construction, built from a stock step by step.</summary>
@@ -130,8 +140,8 @@ internal sealed class RackBuild(Stock stock, BasketRequest request, Cabinet cabi
     /// <summary>Whether the request specifies the supplies.</summary>
     public bool HasGivenSupplies { get; } = request.Supplies is { Count: > 0 };
 
-    /// <summary>Connections given with the PDUs.</summary>
-    public IReadOnlyList<Connection>? Connections { get; init; }
+    /// <summary>Connections given with the PDUs, or chosen for what a UPS feeds.</summary>
+    public IReadOnlyList<Connection>? Connections { get; set; }
 
     /// <summary>Fans and air conditioner.</summary>
     public Cooling? Cooling { get; set; }
@@ -197,6 +207,9 @@ internal sealed class RackBuild(Stock stock, BasketRequest request, Cabinet cabi
         while (stock.Find(OwnEquipment.KeyOf(id)) is not null || Units.Exists(u => u.Unit.Id == id));
         return id;
     }
+
+    /// <summary>The connections of the rack: where some are chosen, those of all cords, as the others are assigned to what is left.</summary>
+    public IReadOnlyList<Connection>? AllConnections => Units.Exists(u => u.AllGroups is not null) ? Wired.Power.Figures?.Assignment : Connections;
 
     /// <summary>Description of the rack in its present state.</summary>
     public RackDescription Describe() => new()

@@ -30,6 +30,7 @@ internal sealed class TrialMaker(ProposalTask task, RackChecker checker, Cancell
     public Trial Make(CabinetOffer offer)
     {
         IReadOnlyList<Product> parts = PowerOptions.BehindUps(task);
+        task.Context.OnUps = task.Request.Connections is null && parts.Count + task.Ordered.UnitsForUps > 0 ? task.Ordered.OnUps : null;
         var best = Make(offer, parts);
         if (best.UsedU > offer.HeightU)
         {
@@ -37,13 +38,12 @@ internal sealed class TrialMaker(ProposalTask task, RackChecker checker, Cancell
             return best;
         }
 
-        if (parts.Count + task.Ordered.UnitsForUps > 0
-            && (best.Errors.Any() || (!task.IsTest && best.Has("power.")) || task.Ordered.OnUps.Count > 0))
+        if (parts.Count + task.Ordered.UnitsForUps > 0 && (best.Errors.Any() || IsWrong(best)) && (task.IsBasket || task.Budget.Allows()))
         {
-            (best, parts) = WithChosenLoads(offer, best, parts);
+            (best, parts) = WithOtherLoads(offer, best, parts);
         }
 
-        if ((task.IsTest ? best.Errors.Any(f => f.Rule.StartsWith("power.", StringComparison.Ordinal)) : best.Has("power.")) && best.Unmet.Count == 0)
+        if (IsWrong(best) && best.Unmet.Count == 0)
         {
             (best, parts) = Better(offer, best, parts, PowerOptions.ForLoad(task, best, parts));
         }
@@ -64,6 +64,7 @@ internal sealed class TrialMaker(ProposalTask task, RackChecker checker, Cancell
         var stock = task.Stock.With(parts.Select(p => (p.Product, p.OrderUnits)).Prepend((like.Offer.Product, 1)));
         var context = task.Context;
         context.OutletsGivenUp = false;
+        context.OnUps = null;
         context.Positions = like.Rack.Items.Where(i => i.Position is not null).ToDictionary(i => i.Id, i => (int?)i.Position!.U, StringComparer.Ordinal);
         var build = RackAssembler.Make(context, stock, like.Offer.Product);
         context.Positions = null;
@@ -76,24 +77,35 @@ internal sealed class TrialMaker(ProposalTask task, RackChecker checker, Cancell
         return [.. connections.Where(c => ids.Contains(c.Item) && ids.Contains(c.Pdu))];
     }
 
-    // Where the cords, as the check assigns them, overload a UPS: the rack without its PDU, then with it and with chosen cords.
-    private (Trial Trial, IReadOnlyList<Product> Parts) WithChosenLoads(CabinetOffer offer, Trial trial, IReadOnlyList<Product> parts)
+    private bool IsWrong(Trial trial) =>
+        task.IsTest ? trial.Errors.Any(f => f.Rule.StartsWith("power.", StringComparison.Ordinal)) : trial.Has("power.");
+
+    // Where what a UPS feeds leaves a fault: the cords as the check assigns them, unless the order names them; the rack without the PDU of the UPS; and that
+    // rack's PDUs, which carry everything, with it.
+    private (Trial Trial, IReadOnlyList<Product> Parts) WithOtherLoads(CabinetOffer offer, Trial trial, IReadOnlyList<Product> parts)
     {
-        if (!task.IsBasket && !task.Budget.Allows())
+        var best = (Trial: trial, Parts: parts, OnUps: task.Context.OnUps);
+        if (task.Context.OnUps is { Count: 0 })
         {
-            return (trial, parts);
+            Try(parts, null);
         }
 
-        var plain = Make(offer, [], withoutUps: true);
-        var best = task.Ordered.UnitsForUps == 0 && plain.Faults.CompareTo(trial.Faults) < 0 ? (plain, []) : (trial, parts);
-        if (task.Request.Connections is null && plain.Found.Assignment is { } before)
+        var plain = Try([], null, withoutUps: true, task.Ordered.UnitsForUps == 0);
+        if (task.Request.Connections is null)
         {
-            IReadOnlyList<Product> all = [.. PowerOptions.UnitsOf(task, plain), .. parts];
-            var chosen = Make(offer, all, rack => UpsLoads.Of(before, rack, task.Ordered.OnUps));
-            best = chosen.Faults.CompareTo(best.Item1.Faults) < (task.Ordered.OnUps.Count > 0 ? 1 : 0) ? (chosen, all) : best;
+            Try([.. PowerOptions.UnitsOf(task, plain), .. parts], task.Ordered.OnUps);
         }
 
-        return best;
+        task.Context.OnUps = best.OnUps;
+        return (best.Trial, best.Parts);
+
+        Trial Try(IReadOnlyList<Product> all, IReadOnlyDictionary<string, bool>? onUps, bool withoutUps = false, bool mayBeBest = true)
+        {
+            task.Context.OnUps = onUps;
+            var next = Make(offer, all, withoutUps);
+            best = mayBeBest && next.Faults.CompareTo(best.Trial.Faults) < 0 ? (next, all, onUps) : best;
+            return next;
+        }
     }
 
     // The first set of parts that leaves no error and fewer faults, else the best.
@@ -119,8 +131,7 @@ internal sealed class TrialMaker(ProposalTask task, RackChecker checker, Cancell
         return best;
     }
 
-    private Trial Make(
-        CabinetOffer offer, IReadOnlyList<Product> parts, Func<ResolvedRack, IReadOnlyList<Connection>>? cords = null, bool withoutUps = false)
+    private Trial Make(CabinetOffer offer, IReadOnlyList<Product> parts, bool withoutUps = false)
     {
         cancellation.ThrowIfCancellationRequested();
         var stock = (withoutUps ? task.Stock.Without(p => p.Kind == ProductKind.Pdu && SupplyChoice.IsForUps(p)) : task.Stock)
@@ -155,7 +166,7 @@ internal sealed class TrialMaker(ProposalTask task, RackChecker checker, Cancell
                 context.Positions = problem.Blocks.Index().ToDictionary(b => b.Item.Id, b => (int?)starts[b.Index], StringComparer.Ordinal);
                 completed = BasketCompletion.Finish(context, stock, offer.Product, completed, cancellation);
                 context.Positions = null;
-                var trial = Check(offer, completed, extra, cords) with { Problem = problem, Layout = layout };
+                var trial = Check(offer, completed, extra) with { Problem = problem, Layout = layout };
                 best = best is null || trial.Faults.CompareTo(best.Faults) < 0 ? trial : best;
                 if (!LayoutFindings.Forbid(trial, problem, starts, bans) || !task.Budget.Allows())
                 {
@@ -169,7 +180,7 @@ internal sealed class TrialMaker(ProposalTask task, RackChecker checker, Cancell
             }
         }
 
-        return best ?? Check(offer, BasketCompletion.Finish(context, stock, offer.Product, mounted, cancellation), extra, cords) with
+        return best ?? Check(offer, BasketCompletion.Finish(context, stock, offer.Product, mounted, cancellation), extra) with
         {
             Problem = unsolved,
             IsRefuted = isRefuted,
@@ -194,7 +205,7 @@ internal sealed class TrialMaker(ProposalTask task, RackChecker checker, Cancell
     }
 
     private Trial Check(
-        CabinetOffer offer, Completed completed, IReadOnlyList<MissingPiece> extra, Func<ResolvedRack, IReadOnlyList<Connection>>? cords)
+        CabinetOffer offer, Completed completed, IReadOnlyList<MissingPiece> extra, Func<ResolvedRack, IReadOnlyList<Connection>>? cords = null)
     {
         var rack = ResolvedRack.Of(Describe(offer, completed.RackBuild), task.Products);
         rack = cords is null ? rack : rack.With(rack.Posted with { Connections = cords(rack) });
@@ -257,7 +268,13 @@ internal sealed class TrialMaker(ProposalTask task, RackChecker checker, Cancell
         });
         var added = build.Items.Where(i => !task.IsOwn(i.Id)).Select(i => i.Item);
         var partNumber = offer.Index is { } index ? task.Request.Cabinets![index].PartNumber : offer.Product.PartNumber;
-        var rack = build.Describe() with { Cabinet = build.Cabinet with { PartNumber = partNumber }, Items = [.. own, .. added] };
+        var rack = build.Describe() with
+        {
+            Cabinet = build.Cabinet with { PartNumber = partNumber },
+            Items = [.. own, .. added],
+            Pdus = [.. build.Units.Select(u => u.Whole)],
+            Connections = build.AllConnections,
+        };
         return offer.Index is null && task.Request.Earthing?.Bonded is null ? rack with { Earthing = Bonded(build, rack.Earthing) } : rack;
     }
 }

@@ -106,6 +106,7 @@ public sealed class BasketWordingTests
                 Basket(("CAB-42-8-10", 1), ("FIX-CN20", 1), ("FAN-R4", 30)),
                 Basket(("CAB-42-8-10", 1), ("DU-16-VL", 1), ("SRV-2", 1)) with { Supplies = [supply] },
                 Basket(("CAB-42-8-10", 1), ("DU-30-VN", 1), ("SRV-2", 1)) with { Site = new Site { Region = Region.Eu } },
+                Basket(("CAB-42-8-10", 1), ("DU-16-H", 1), ("SRV-2", 6)),
                 Basket(("CAB-42-8-10", 1), ("FIX-CN20", 1)),
                 Basket(("CAB-42-8-10", 1), ("AMP-32", 12)),
                 Basket(("CAB-42-8-10", 1)) with

@@ -20,6 +20,26 @@ public sealed class PduChoiceTests
         Assert.DoesNotContain(report.CompletedReport!.Findings, f => f.Severity == Severity.Error);
     }
 
+    /// <summary>Common practice, no source: the UPS feeds one side of the servers, the mains or a second UPS on another feed the other.</summary>
+    [Theory]
+    [InlineData("SRV-110", 4, 1, "1 DU-16-H, 1 DU-16-HM, 1 DU-16-HU")]
+    [InlineData("SRV-2", 2, 2, "2 DU-16-HM, 2 DU-16-HU")]
+    [InlineData("SRV-2", 6, 2, "2 DU-16-HU, 2 DU-32-H")]
+    [InlineData("PC-210", 4, 1, "1 DU-16-HM, 1 DU-16-HU")]
+    public void Ups_feeds_one_side_of_servers(string server, int servers, int upses, string pdus)
+    {
+        var report = Plan(Basket((server, servers), ("UPS-30", upses)) with { Site = new Site { Region = Region.Eu } });
+        Assert.Equal(pdus, string.Join(", ", report.MissingLines.Where(m => m.PartNumber.Contains("-DU-", StringComparison.Ordinal))
+            .OrderBy(m => m.PartNumber, StringComparer.Ordinal).Select(m => $"{m.Quantity} {m.PartNumber[4..]}")));
+        Assert.DoesNotContain(report.CompletedReport!.Findings, f => f.Severity == Severity.Error);
+
+        // Each UPS feeds something, within its rating, and the UPSs of two sides are on two supplies.
+        var rack = Plan(report.CompletedBasket).Rack!;
+        Assert.All(rack.Items.Where(i => i.Ups is not null), u => Assert.Contains(rack.Connections!, c => c.Pdu == Assert.Single(u.Ups!.Feeds!)));
+        var units = rack.Pdus!.ToDictionary(u => u.Id, u => u.Supply, StringComparer.Ordinal);
+        Assert.Equal(upses, rack.Connections!.Where(c => c.Item.StartsWith("QWL-UPS", StringComparison.Ordinal)).Select(c => units[c.Pdu]).Distinct().Count());
+    }
+
     // On given supplies each of the two PDUs has one of its own.
     [Fact]
     public void Dual_corded_servers_get_a_pdu_on_each_of_two_supplies()
