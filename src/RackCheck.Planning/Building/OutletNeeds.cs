@@ -90,8 +90,8 @@ internal static class OutletNeeds
         ("items", LineWordings.Ids(cords.Select(c => c.Item.Id))),
         ("plugs", PlugsOf(cords)));
 
-    // The PDU that takes the most cords within its rating, on a second supply with the first one lost. Then one that is remotely switched where needed, that does not trip on inrush, that
-    // suits the cabinet and that demands least of the supply.
+    // The PDU that takes the most cords within its rating, on a second supply with the first one lost. Then one that is remotely switched where needed, that
+    // does not trip on inrush, that suits the cabinet and that demands least of the supply.
     private static (Product Product, Supply Supply, Cord[] Cords)? Best(
         BasketContext context,
         RackBuild build,

@@ -82,6 +82,8 @@ internal static class UpsFeeds
         private readonly List<(string Group, ConnectorCode Socket, int Left)> all =
             [.. (unit.Groups ?? []).SelectMany(g => g.Outlets.Select(o => (g.Id, o.Socket, o.Count)))];
 
+        private readonly Dictionary<string, int> cords = new(StringComparer.Ordinal);
+
         // The outlets taken so far.
         public IReadOnlyList<OutletGroup> Taken =>
         [
@@ -95,17 +97,28 @@ internal static class UpsFeeds
             }).Where(g => g.Outlets.Count > 0),
         ];
 
-        // The group of an outlet that a plug goes into; null if none is free.
+        // The group with the fewest cords of those with an outlet that a plug goes into; null if none is free.
         public string? Take(ConnectorCode plug)
         {
-            var at = all.FindIndex(o => o.Left > 0 && PlugFit.Fits(plug, o.Socket));
+            var at = -1;
+            for (var i = 0; i < all.Count; i++)
+            {
+                if (all[i].Left > 0 && PlugFit.Fits(plug, all[i].Socket) && (at < 0 || CordsOf(i) < CordsOf(at)))
+                {
+                    at = i;
+                }
+            }
+
             if (at < 0)
             {
                 return null;
             }
 
             all[at] = all[at] with { Left = all[at].Left - 1 };
+            cords[all[at].Group] = CordsOf(at) + 1;
             return all[at].Group;
         }
+
+        private int CordsOf(int outlet) => cords.GetValueOrDefault(all[outlet].Group);
     }
 }

@@ -38,14 +38,17 @@ internal sealed class TrialMaker(ProposalTask task, RackChecker checker, Cancell
             return best;
         }
 
+        Trial? plain = null;
         if (parts.Count + task.Ordered.UnitsForUps > 0 && (best.Errors.Any() || IsWrong(best)) && (task.IsBasket || task.Budget.Allows()))
         {
-            (best, parts) = WithOtherLoads(offer, best, parts);
+            (best, parts, plain) = WithOtherLoads(offer, best, parts);
         }
 
-        if (IsWrong(best) && best.Unmet.Count == 0)
+        (best, parts) = WithMoreUnits(offer, best, parts, plain is not null);
+        if (plain is not null && task.Ordered.UnitsForUps == 0 && best.Errors.Any() && plain.Faults.CompareTo(best.Faults) < 0)
         {
-            (best, parts) = Better(offer, best, parts, PowerOptions.ForLoad(task, best, parts));
+            task.Context.OnUps = null;
+            (best, parts) = WithMoreUnits(offer, plain, [], isLeaking: false);
         }
 
         if (best.Errors.Any(f => f.Rule.StartsWith("cooling.", StringComparison.Ordinal)) && !FailedRacks.WantsClosedCabinet(best))
@@ -80,9 +83,9 @@ internal sealed class TrialMaker(ProposalTask task, RackChecker checker, Cancell
     private bool IsWrong(Trial trial) =>
         task.IsTest ? trial.Errors.Any(f => f.Rule.StartsWith("power.", StringComparison.Ordinal)) : trial.Has("power.");
 
-    // Where what a UPS feeds leaves a fault: the cords as the check assigns them, unless the order names them; the rack without the PDU of the UPS; and that
-    // rack's PDUs, which carry everything, with it.
-    private (Trial Trial, IReadOnlyList<Product> Parts) WithOtherLoads(CabinetOffer offer, Trial trial, IReadOnlyList<Product> parts)
+    // Where what a UPS feeds leaves a fault: the cords as the check assigns them, unless the order names them; and the PDUs that carry everything without the
+    // UPS, with its own. The rack without its PDU is the last resort.
+    private (Trial Trial, IReadOnlyList<Product> Parts, Trial Plain) WithOtherLoads(CabinetOffer offer, Trial trial, IReadOnlyList<Product> parts)
     {
         var best = (Trial: trial, Parts: parts, OnUps: task.Context.OnUps);
         if (task.Context.OnUps is { Count: 0 })
@@ -90,23 +93,28 @@ internal sealed class TrialMaker(ProposalTask task, RackChecker checker, Cancell
             Try(parts, null);
         }
 
-        var plain = Try([], null, withoutUps: true, task.Ordered.UnitsForUps == 0);
+        task.Context.OnUps = null;
+        var plain = Make(offer, [], withoutUps: true);
         if (task.Request.Connections is null)
         {
             Try([.. PowerOptions.UnitsOf(task, plain), .. parts], task.Ordered.OnUps);
         }
 
         task.Context.OnUps = best.OnUps;
-        return (best.Trial, best.Parts);
+        return (best.Trial, best.Parts, plain);
 
-        Trial Try(IReadOnlyList<Product> all, IReadOnlyDictionary<string, bool>? onUps, bool withoutUps = false, bool mayBeBest = true)
+        void Try(IReadOnlyList<Product> all, IReadOnlyDictionary<string, bool>? onUps)
         {
             task.Context.OnUps = onUps;
-            var next = Make(offer, all, withoutUps);
-            best = mayBeBest && next.Faults.CompareTo(best.Trial.Faults) < 0 ? (next, all, onUps) : best;
-            return next;
+            var next = Make(offer, all);
+            best = next.Faults.CompareTo(best.Trial.Faults) < 0 ? (next, all, onUps) : best;
         }
     }
+
+    private (Trial Trial, IReadOnlyList<Product> Parts) WithMoreUnits(CabinetOffer offer, Trial trial, IReadOnlyList<Product> parts, bool isLeaking) =>
+        (IsWrong(trial) || (isLeaking && trial.Errors.Any(e => e.Rule.StartsWith("earthing.", StringComparison.Ordinal)))) && trial.Unmet.Count == 0
+            ? Better(offer, trial, parts, PowerOptions.ForLoad(task, trial, parts))
+            : (trial, parts);
 
     // The first set of parts that leaves no error and fewer faults, else the best.
     private (Trial Trial, IReadOnlyList<Product> Parts) Better(
