@@ -17,6 +17,10 @@ internal static class WiringParts
     private const double UsualMainMm2 = 16;
     private const double UsualBondMm2 = 6;
 
+    private const string LeadsDescribed = "From earth stud to earth bar, as described.";
+    private const string LeadsByRules = "From earth stud to earth bar; length and area by the rules.";
+    private const string LeadsTooSmall = "From earth stud to earth bar; the lead described is too short or too thin, so length and area are by the rules.";
+
     /// <summary>Adds the lines.</summary>
     public static void List(PartsContext context)
     {
@@ -93,14 +97,15 @@ internal static class WiringParts
         var offered = context.Offered(ProductKind.EarthLead).ToArray();
         var leads = EarthLeadNeeds.Of(context.Survey, context.Rack.Policy).Select(n =>
         {
-            var given = n.Item.Item!.EarthLead;
-            var (length, section) = (given?.LengthM ?? n.LengthM, given?.CrossSectionMm2 ?? n.SectionMm2);
-            var product = EarthLeadNeeds.Best(length, section, offered);
-            return (Need: n, Given: given is not null, Product: product, LengthM: product?.EarthLead!.LengthM ?? given?.LengthM ?? Rounded(length),
-                SectionMm2: product?.EarthLead!.CrossSectionMm2 ?? given?.CrossSectionMm2 ?? Nominal(section));
+            var (given, lead) = (n.Item.Item!.EarthLead, LeadOf(n));
+            var product = EarthLeadNeeds.Best(lead.LengthM, lead.SectionMm2, offered);
+            var isTooSmall = (!lead.IsLengthGiven && given?.LengthM is not null) || (!lead.IsSectionGiven && given?.CrossSectionMm2 is not null);
+            return (Need: n, Why: given is null ? LeadsByRules : isTooSmall ? LeadsTooSmall : LeadsDescribed, Product: product,
+                LengthM: product?.EarthLead!.LengthM ?? (lead.IsLengthGiven ? lead.LengthM : Rounded(lead.LengthM)),
+                SectionMm2: product?.EarthLead!.CrossSectionMm2 ?? (lead.IsSectionGiven ? lead.SectionMm2 : Nominal(lead.SectionMm2)));
         });
-        foreach (var alike in leads.GroupBy(l => (l.SectionMm2, l.LengthM, l.Given)).OrderBy(g => g.Key.SectionMm2).ThenBy(g => g.Key.LengthM)
-            .ThenBy(g => g.Key.Given))
+        foreach (var alike in leads.GroupBy(l => (l.SectionMm2, l.LengthM, l.Why)).OrderBy(g => g.Key.SectionMm2).ThenBy(g => g.Key.LengthM)
+            .ThenBy(g => g.Key.Why, StringComparer.Ordinal))
         {
             var longest = alike.MaxBy(l => l.Need.LengthM).Need;
             context.Add(
@@ -110,7 +115,7 @@ internal static class WiringParts
                     Description = Invariant($"Earth lead, {alike.Key.SectionMm2:0.###} mm2"),
                     Quantity = alike.Count(),
                     Unit = PartUnit.Piece,
-                    Why = alike.Key.Given ? "From earth stud to earth bar, as described." : "From earth stud to earth bar; length and area by the rules.",
+                    Why = alike.Key.Why,
                     Rule = PartsContext.Rule<LeadLength>(),
                     Calculation = longest.Route is { } route
                         ? Invariant($"({route.Sum} + {longest.SlackMm:0.###}) / 1000 = {longest.LengthM:0.###}") : null,
@@ -125,10 +130,27 @@ internal static class WiringParts
         }
     }
 
-    /// <summary>Area of the main protective conductor, mm2: as described, else by the rules and common practice.</summary>
-    public static double MainMm2(RackSurvey survey) => survey.Earth.MainMm2 ?? Nominal(Math.Max(
-        UsualMainMm2,
-        ConductorNeed.Of(survey.Power.Supplies, EarthLeadNeeds.StrengthMm2(survey, survey.Description.Policy), isMain: true).SectionMm2));
+    /// <summary>Area of the main protective conductor, mm2: as described where the rules find that enough, else by the rules and common practice.</summary>
+    public static double MainMm2(RackSurvey survey) =>
+        survey.Earth.MainMm2 is { } given && !IsMainTooSmall(survey) ? given : Nominal(Math.Max(UsualMainMm2, LeastMainMm2(survey)));
+
+    private static bool IsMainTooSmall(RackSurvey survey) => survey.Earth.MainMm2 is { } given && Comparison.IsOver(LeastMainMm2(survey), given);
+
+    private static double LeastMainMm2(RackSurvey survey) =>
+        ConductorNeed.Of(survey.Power.Supplies, EarthLeadNeeds.StrengthMm2(survey, survey.Description.Policy), isMain: true).SectionMm2;
+
+    /// <summary>The lead of an earth stud: as described where the rules find that enough, else by the rules.</summary>
+    /// <param name="need">What the rules ask for.</param>
+    /// <returns>Length, m (0 where it is not known), and cross-sectional area, mm2, and whether each is the one described.</returns>
+    public static (double LengthM, bool IsLengthGiven, double SectionMm2, bool IsSectionGiven) LeadOf(EarthLeadNeed need)
+    {
+        var (length, isLengthGiven) = Enough(need.Item.Item!.EarthLead?.LengthM, need.LengthM);
+        var (section, isSectionGiven) = Enough(need.Item.Item.EarthLead?.CrossSectionMm2, need.SectionMm2);
+        return (length, isLengthGiven, section, isSectionGiven);
+
+        static (double Value, bool IsGiven) Enough(double? given, double needed) =>
+            given is { } value && !Comparison.IsOver(needed, value) ? (value, true) : (needed, false);
+    }
 
     // Conductors to the parts of the cabinet, and the main one. Their lengths are those of the maker and of the building.
     private static void Bonds(PartsContext context)
@@ -157,7 +179,9 @@ internal static class WiringParts
         context.Add(new PartLine
         {
             Kind = PartKind.EarthLead, Description = Invariant($"Main protective conductor, {main:0.###} mm2"), Quantity = 1, Unit = PartUnit.Piece,
-            Why = (earth.MainMm2 is null ? Invariant($"Area by the rules, at least {UsualMainMm2} mm2, common practice") : "Area as described")
+            Why = (IsMainTooSmall(survey) ? Invariant($"The {earth.MainMm2:0.###} mm2 described are too small; area by the rules")
+                : earth.MainMm2 is null ? "Area by the rules" : "Area as described")
+                + (earth.MainMm2 is null || IsMainTooSmall(survey) ? Invariant($", at least {UsualMainMm2} mm2, common practice") : "")
                 + "; the length is that of the building's earth.",
             Rule = PartsContext.Rule<ConductorSize>(), Included = false, Data = new PartData { CrossSectionMm2 = main },
         });

@@ -125,14 +125,13 @@ internal static class InstallationSheet
 
         foreach (var stud in earth.Studs)
         {
-            var (need, given) = (leads.GetValueOrDefault(stud), stud.Item!.EarthLead);
-            var section = given?.CrossSectionMm2 ?? need?.SectionMm2;
-            var length = given?.LengthM ?? (need?.LengthM > 0 ? need.LengthM : null);
+            var lead = WiringParts.LeadOf(leads[stud]);
+            double? length = lead.LengthM > 0 ? lead.LengthM : null;
             rows.Add(
             [
                 Invariant($"{rows.Count + 1}"), $"stud of {Name(stud.Id)}, {context.PlaceOf(stud)}", bar,
-                (given?.CrossSectionMm2 is null ? "at least " : "") + Number(section, "mm2"),
-                (given?.LengthM is null && length is not null ? "at least " : "") + Number(length, "m"), Grid.Box,
+                (lead.IsSectionGiven ? "" : "at least ") + Number(lead.SectionMm2, "mm2"),
+                (lead.IsLengthGiven || length is null ? "" : "at least ") + Number(length, "m"), Grid.Box,
             ]);
         }
 

@@ -123,6 +123,16 @@ public sealed class PartsListTests
         Assert.Equal("QWL-ELD-6-25", Assert.Single(offered, l => l.Items is not null).PartNumber);
     }
 
+    // The workshop does not build what a finding calls too short or too thin: 2.5 mm2 protected (BS 7671 543.1.1) in a closed cabinet.
+    [Fact]
+    public void Lead_described_too_small_is_listed_by_the_rules()
+    {
+        var item = Unit("amp", 2).At(20).Body(depth: 450) with { EarthStud = true, EarthLead = new EarthLead { LengthM = 0.5, CrossSectionMm2 = 1 } };
+        var line = Assert.Single(Listed.Bare(Rack.With(item)).Of(PartKind.EarthLead), l => l.Items is not null);
+        Assert.Equal((2.0, 2.5), (line.Data.LengthM!.Value, line.Data.CrossSectionMm2!.Value));
+        Assert.Contains("too short or too thin", line.Why, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void Conductors_of_the_cabinet_have_an_area_and_no_length()
     {

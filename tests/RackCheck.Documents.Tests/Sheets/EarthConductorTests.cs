@@ -6,10 +6,11 @@ namespace RackCheck.Documents.Tests.Sheets;
 
 public sealed class EarthConductorTests
 {
-    // An area by the rules and common practice where none is given, and the area as given otherwise.
+    // The area as given, unless none is or the rules find it too small: then one by the rules and common practice.
     [Theory]
     [InlineData(null, "16 mm2")]
     [InlineData(10.0, "10 mm2")]
+    [InlineData(1.5, "16 mm2")]
     public void Main_earth_conductor_is_the_same_in_all_documents(double? givenMm2, string area)
     {
         var rack = EarthRacks.Earthed(main: givenMm2);
