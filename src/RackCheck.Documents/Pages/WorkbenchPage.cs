@@ -11,7 +11,7 @@ internal static class WorkbenchPage
     /// <summary>Names of its assets; those that do not change the page are left out.</summary>
     public static readonly string[] Assets =
     [
-        "main.js", "answers.js", "cards.js", "case.js", "drawing.js", "json.js", "schema.js", "editor.js", "editor-licences.txt", "workbench.css",
+        "main.js", "answers.js", "cards.js", "case.js", "drawing.js", "json.js", "lines.js", "schema.js", "editor.js", "editor-licences.txt", "workbench.css",
     ];
 
     private static readonly (string Kind, string Start)[] Kinds = [("check", "rack-"), ("basket", "basket-"), ("proposal", "proposal-")];

@@ -1,3 +1,5 @@
+using System.Text.Json.Nodes;
+using System.Text.RegularExpressions;
 using Microsoft.Playwright;
 using RackCheck.Documents.Pages;
 
@@ -5,7 +7,7 @@ namespace RackCheck.Api.Tests.Docs;
 
 /// <summary>The workbench in a real browser.</summary>
 [Collection(Browsers.Name)]
-public sealed class WorkbenchTests(Browsers browsers)
+public sealed partial class WorkbenchTests(Browsers browsers)
 {
     private const string Finding = "[data-bench=findings] .card";
 
@@ -138,6 +140,55 @@ public sealed class WorkbenchTests(Browsers browsers)
         await Assertions.Expect(page.Locator("[data-bench=more]")).ToContainTextAsync("Alternative 1", new() { Timeout = Browsers.PatienceMs });
         await page.Locator("[data-bench=drawing] svg").WaitForAsync();
     });
+
+    [BrowserFact]
+    public Task Basket_is_completed_line_by_line() => browsers.VisitAsync(async page =>
+    {
+        await OpenAsync(page, "basket-incomplete");
+        var more = page.Locator("[data-bench=more]");
+        await more.GetByRole(AriaRole.Button, new() { NameRegex = LineButton() }).First.WaitForAsync();
+        var lines = await more.GetByRole(AriaRole.Button, new() { NameRegex = LineButton() }).CountAsync();
+        var first = more.GetByRole(AriaRole.Button, new() { NameRegex = LineButton() }).First;
+        var title = await first.TextContentAsync();
+        await first.ClickAsync();
+        await Assertions.Expect(page.Locator("[data-bench=change]")).ToContainTextAsync(title + ".");
+        await Assertions.Expect(more.GetByText(title!, new() { Exact = true })).ToHaveCountAsync(0);
+        var part = JsonNode.Parse(await TextAsync(page))!["lines"]!.AsArray().Select(l => (string?)l!["partNumber"]).ToArray();
+        Assert.Contains(title!.Split(' ')[^1], part);
+
+        // A finding is cleared by lines, with one press, and the press is undone with another.
+        var fix = page.Locator(Finding).GetByRole(AriaRole.Button, new() { NameRegex = LineFix() }).First;
+        await fix.ClickAsync();
+        await Assertions.Expect(page.Locator("[data-bench=change]")).ToContainTextAsync("Findings gone");
+        for (var press = 0; press < 2; press++)
+        {
+            await page.Locator("[data-bench=undo]").ClickAsync();
+            await Assertions.Expect(page.Locator("[data-bench=change]")).ToContainTextAsync("Undone");
+        }
+
+        await Assertions.Expect(more.GetByRole(AriaRole.Button, new() { NameRegex = LineButton() })).ToHaveCountAsync(lines);
+    });
+
+    [BrowserFact]
+    public Task Proposal_takes_answers_and_gives_its_rack_with_a_remedy() => browsers.VisitAsync(async page =>
+    {
+        await OpenAsync(page, "proposal-own-equipment");
+        await Assertions.Expect(page.Locator("[data-bench=more]")).ToContainTextAsync("Alternative 1", new() { Timeout = Browsers.PatienceMs });
+        await Assertions.Expect(page.Locator("[data-bench=questions] form").First).ToBeVisibleAsync();
+        var remedy = page.Locator(Finding).GetByRole(AriaRole.Button, new() { NameRegex = AnyFix() }).First;
+        await remedy.ClickAsync();
+        await Assertions.Expect(page.Locator("[data-bench=kind]")).ToHaveValueAsync("check");
+        await Assertions.Expect(page.Locator("[data-bench=change]")).Not.ToBeEmptyAsync();
+    });
+
+    [GeneratedRegex("^(Add|Exchange for|Leave out) ")]
+    private static partial Regex LineButton();
+
+    [GeneratedRegex("^Apply remedy: (Add|Exchange for|Leave out) ")]
+    private static partial Regex LineFix();
+
+    [GeneratedRegex("^Apply remedy: ")]
+    private static partial Regex AnyFix();
 
     [BrowserFact]
     public Task Pages_open_their_racks_in_the_workbench() => browsers.VisitAsync(async page =>

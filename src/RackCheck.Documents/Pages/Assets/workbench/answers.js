@@ -1,16 +1,15 @@
 // What a check, a basket and a proposal are asked at, and how their answers are shown.
 import { button } from "./cards.js";
+import { titleOf } from "./lines.js";
 
 const { make, sign } = window;
 
+// The racks of an answer, each with its report: those of the first alternative of a proposal.
 export const kinds = {
-  check: { path: "v1/checks", rackOf: (answer, request) => request, reportsOf: (answer) => [answer] },
-  basket: { path: "v1/baskets/checks", rackOf: (answer) => answer.rack, reportsOf: (answer) => answer.racks.map((entry) => entry.report) },
-  proposal: { path: "v1/proposals", rackOf: (answer) => first(answer)?.rack, reportsOf: (answer) => (first(answer) ? [first(answer).report] : []) },
+  check: { path: "v1/checks", racksOf: (answer, request) => [{ rack: request, report: answer }] },
+  basket: { path: "v1/baskets/checks", racksOf: (answer) => answer.racks },
+  proposal: { path: "v1/proposals", racksOf: ({ alternatives: [first] }) => (first?.rack ? [first] : first?.racks ?? []) },
 };
-
-// A proposal of several cabinets lists them under racks.
-const first = (answer) => { const alternative = answer.alternatives[0]; return alternative?.rack ? alternative : alternative?.racks?.[0]; };
 
 const list = (entries) => make("ul", {}, ...entries.map((entry) => make("li", {}, entry)));
 const group = (title, entries) => (entries.length === 0 ? [] : [make("h3", {}, title), list(entries)]);
@@ -18,11 +17,13 @@ const line = (entry) => `${entry.quantity} × ${entry.partNumber}${entry.name ? 
 
 export const verdictLine = (report) => make("p", { class: "verdict" }, sign(report.verdict), `product ${report.verdicts.product}, site ${report.verdicts.site}`);
 
-export function basketParts(answer, { take, open }) {
+export function basketParts(answer, { take, open, apply }) {
+  const changes = (title, name) => group(title, answer[name].map((entry) => {
+    const words = titleOf({ list: name, entry });
+    return make("span", {}, button(words, () => apply(words, [{ list: name, entry }]), { class: "line" }), " ", entry.name ? entry.name + ": " : "", entry.reason);
+  }));
   return [
-    ...group("Lines to add", answer.missingLines.map(line)),
-    ...group("Lines to exchange", answer.replaceLines.map(line)),
-    ...group("Surplus lines", answer.excessLines.map(line)),
+    ...changes("Lines to add", "missingLines"), ...changes("Lines to exchange", "replaceLines"), ...changes("Surplus lines", "excessLines"),
     ...group("Needs that stay open", answer.unmet.map((need) => `${need.what}: ${need.reason}`)),
     ...(answer.completedBasket ? [make("p", {}, button("Take the completed basket", () => take(answer.completedBasket)), ` Its verdict: ${answer.completedVerdict}.`)] : []),
     ...answer.racks.map((entry, index) => make("p", {}, button(`Check rack ${index + 1} by itself`, () => open(entry.rack)))),

@@ -13,21 +13,21 @@ function button(words, press, attributes = {}) {
   return own;
 }
 
-// One finding. The parts that a program acts on: severity, arithmetic, sources, members, remedies.
-export function findingCard(finding, { root, light, reveal, apply }) {
+// One finding. The parts that a program acts on: severity, arithmetic, sources, members, remedies. Places are pointers into the description, fixes are what a
+// press of a button does.
+export function findingCard(finding, { root, light, reveal, places, fixes, note, number = 1 }) {
   const facts = [
     ["Actual", quantity(finding.actual)], ["Limit", quantity(finding.limit)], ["Calculation", finding.calculation], ["Sources", finding.sources.join("; ")],
     ["No remedy", finding.remedies.length === 0 ? finding.noRemedy : null], ["Accepted", finding.accepted?.reason],
   ].filter(([, value]) => value);
-  const card = make("li", { class: "card", id: "finding-" + finding.fingerprint, tabindex: "-1" },
+  const card = make("li", { class: "card", id: "finding-" + finding.fingerprint + (number > 1 ? "-" + number : ""), tabindex: "-1" },
     make("h3", {}, sign(finding.severity), finding.subject),
     make("p", {}, finding.message),
     make("dl", { class: "facts" }, ...facts.flatMap(([name, value]) => [make("dt", {}, name), make("dd", {}, value)])),
     make("p", { class: "small" }, finding.safety ? "Safety rule " : "Rule ", link(root, "docs/rules/" + finding.rule, finding.rule)),
-    make("p", {}, ...finding.pointers.map((pointer) => (reveal
-      ? button(pointer || "/", () => reveal(finding, pointer), { class: "pointer", "aria-label": `Show ${pointer} in the description` })
-      : make("code", { class: "pointer" }, pointer)))),
-    ...(apply ? finding.remedies.map((remedy) => make("p", {}, button(remedy.title, () => apply(remedy), { class: "remedy", "aria-label": "Apply remedy: " + remedy.title }))) : []));
+    make("p", {}, ...places.map((pointer) => button(pointer || "/", () => reveal(finding, pointer), { class: "pointer", "aria-label": `Show ${pointer} in the description` }))),
+    ...(note ? [make("p", { class: "small" }, note)] : []),
+    ...fixes.map(({ title, press }) => make("p", {}, button(title, press, { class: "remedy", "aria-label": "Apply remedy: " + title }))));
   for (const event of ["pointerenter", "focusin"]) card.addEventListener(event, () => light(finding));
   for (const event of ["pointerleave", "focusout"]) card.addEventListener(event, () => light(null));
   return card;

@@ -5,6 +5,7 @@ import { layOut, partsOf, patched, withValue } from "./json.js";
 import { Schema } from "./schema.js";
 import { DrawnRack } from "./drawing.js";
 import { findingCard, questionCard, button, link } from "./cards.js";
+import { changeAt, titleOf, withChanges } from "./lines.js";
 import { basketParts, kinds, proposalParts, verdictLine } from "./answers.js";
 
 const { make } = window;
@@ -29,7 +30,7 @@ const editor = createEditor({
 });
 const drawing = new DrawnRack(part("drawing"), {
   onFinding: (fingerprint) => { const card = document.getElementById("finding-" + fingerprint); card?.scrollIntoView({ block: "center" }); card?.focus(); },
-  onItem: (id) => { const index = (shown?.rack.items ?? []).findIndex((item) => item.id === id); if (index >= 0 && kind === "check") editor.light([`/items/${index}`], true); },
+  onItem: (id) => { const index = (shown?.racks[0]?.rack.items ?? []).findIndex((item) => item.id === id); if (index >= 0 && kind === "check") editor.light([`/items/${index}`], true); },
 });
 
 // Help for the member at the cursor, for those who do not point with a mouse.
@@ -40,17 +41,17 @@ function showHelp(pointer) {
   schema.help(kind, pointer).then((words) => { if (helped === pointer) part("help").textContent = words; }, () => {});
 }
 
-// Lights what a finding or a question is about. Pointers of a basket or a proposal lead into the rack that was made, not into the request.
-function light(entry) {
+// Lights what a finding or a question is about. Pointers of a basket or a proposal lead into a rack that was made, not into the request.
+function light(entry, rack = shown?.racks[0]?.rack) {
   const pointers = entry?.pointers ?? [];
   if (kind === "check") editor.light(pointers, pointers.length > 0 && isBeside.matches);
-  const items = pointers.map((pointer) => partsOf(pointer)).filter(([list]) => list === "items").map(([, index]) => shown?.rack?.items?.[index]?.id);
+  const items = pointers.map((pointer) => partsOf(pointer)).filter(([list]) => list === "items").map(([, index]) => rack?.items?.[index]?.id);
   drawing.light(entry?.fingerprint, items);
 }
 
 function reveal(finding, pointer) {
   light(finding);
-  if (kind === "check") editor.light([pointer], true);
+  editor.light([pointer], true);
   part("editor").scrollIntoView({ block: "nearest" });
 }
 
@@ -79,6 +80,37 @@ function toChange(target) {
 async function apply(remedy) {
   await change(remedy.title, (document) => patched(document, remedy.patch));
   editor.light(remedy.patch.map((operation) => operation.path), true);
+}
+
+// In a basket lines are exchanged; a remedy of a rack that was made is applied to that rack, which goes on by itself.
+function fixesOf(finding, rack) {
+  if (kind === "check") return { fixes: finding.remedies.map((remedy) => ({ title: remedy.title, press: () => apply(remedy) })), places: finding.pointers };
+  const { answer } = shown;
+  const own = kind === "basket" ? answer.findingLines.find((entry) => entry.fingerprint === finding.fingerprint) : null;
+  const changes = (own?.clearedBy ?? []).map((pointer) => changeAt(answer, pointer));
+  const inRack = (remedy) => change(remedy.title, () => patched(rack, remedy.patch), "check");
+  return {
+    places: own?.lines ?? [],
+    note: changes.length > 0 ? null : [own ? "The completed basket has it as well." : "", finding.remedies.length > 0 ? "A remedy applies to the rack by itself." : ""].join(" ").trim(),
+    fixes: changes.length > 0 ? [{ title: changes.map(titleOf).join(", "), press: () => applyLines(changes.map(titleOf).join(", "), changes) }]
+      : finding.remedies.map((remedy) => ({ title: remedy.title, press: () => inRack(remedy) })),
+  };
+}
+
+const applyLines = (title, changes) => change(title, (basket) => withChanges(basket, changes));
+
+// What the request itself has a member for: the site of a basket, and items of a proposal for one cabinet, which come first in its rack.
+async function isOfRequest(pointer) {
+  if (kind === "check") return true;
+  const [list, index] = partsOf(pointer);
+  const isOwn = list === "site" || list === "earthing" || (kind === "proposal" && list === "items" && shown.racks.length === 1 && Number(index) < shown.request.items.length);
+  return isOwn && await schema.at(kind, pointer) !== null;
+}
+
+async function questionsToAnswer() {
+  const all = shown.racks.flatMap(({ report }) => report.questions);
+  const own = await Promise.all(all.map(async ({ pointers }) => (await Promise.all(pointers.map(isOfRequest))).every(Boolean)));
+  return all.filter((question, index) => own[index] && all.findIndex((other) => other.ask === question.ask) === index);
 }
 
 async function undo() {
@@ -115,7 +147,7 @@ async function check(done = null) {
     if (own !== turn) return;
     if (!answer.ok) return refuse(body);
     const request = JSON.parse(text);
-    shown = { kind, answer: body, request, rack: kinds[kind].rackOf(body, request), reports: kinds[kind].reportsOf(body) };
+    shown = { kind, answer: body, request, racks: kinds[kind].racksOf(body, request) };
     part("undoing").hidden = undos.length === 0;
     part("stale").hidden = true;
     editor.showFaults([]);
@@ -141,13 +173,17 @@ function refuse(problem) {
 }
 
 async function showAnswer() {
-  const { answer, reports } = shown;
+  const { answer, racks } = shown;
+  const reports = racks.map(({ report }) => report);
   const findings = reports.flatMap((report) => report.findings);
-  const questions = kind === "check" ? answer.questions : [];
+  const own = turn;
+  const questions = await questionsToAnswer();
+  if (own !== turn) return;
   part("verdict").replaceChildren(...(answer.verdict ? [verdictLine(answer)] : []), make("p", {}, `${findings.length} findings, ${reports.flatMap((report) => report.questions).length} questions.`));
-  part("findings").replaceChildren(...titled("Findings", findings.map((finding) => findingCard(finding, { root, light, ...(kind === "check" ? { reveal, apply } : {}) }))));
+  part("findings").replaceChildren(...titled("Findings", racks.flatMap(({ rack, report }, index) => report.findings.map((finding) =>
+    findingCard(finding, { root, reveal, number: index + 1, light: (lit) => light(lit, rack), ...fixesOf(finding, rack) })))));
   const open = (rack) => change("Check one rack by itself", () => rack, "check");
-  part("more").replaceChildren(...(kind === "basket" ? basketParts(answer, { open, take: (basket) => change("Take the completed basket", () => basket) })
+  part("more").replaceChildren(...(kind === "basket" ? basketParts(answer, { open, apply: applyLines, take: (basket) => change("Take the completed basket", () => basket) })
     : kind === "proposal" ? proposalParts(answer, { open, light: (pointers) => editor.light(pointers, true) }) : []));
   const cautions = [...new Set([...(answer.cautions ?? []), ...reports.flatMap((report) => report.cautions)])];
   part("cautions").replaceChildren(...cautions.map((caution) => make("p", {}, caution)));
@@ -163,11 +199,11 @@ const titled = (title, cards) => (cards.length === 0 ? [] : [make("h2", {}, titl
 function showChange(done, before, now) {
   if (!done) return part("change").replaceChildren();
   const parts = [make("p", {}, make("strong", {}, done + "."))];
-  if (before?.kind === now.kind && now.reports.length > 0 && before.reports.length > 0) {
-    const [old, current] = [before, now].map((own) => new Map(own.reports.flatMap((report) => report.findings).map((finding) => [finding.fingerprint, finding])));
+  if (before?.kind === now.kind && now.racks.length > 0 && before.racks.length > 0) {
+    const [old, current] = [before, now].map((own) => new Map(own.racks.flatMap(({ report }) => report.findings).map((finding) => [finding.fingerprint, finding])));
     const gone = [...old.values()].filter((finding) => !current.has(finding.fingerprint));
     const added = [...current.values()].filter((finding) => !old.has(finding.fingerprint));
-    const verdicts = [before, now].map((own) => (own.answer.verdict ?? own.reports[0].verdict));
+    const verdicts = [before, now].map((own) => (own.answer.verdict ?? own.racks[0].report.verdict));
     parts.push(make("p", {}, verdicts[0] === verdicts[1] ? `The verdict stays ${verdicts[1]}.` : `The verdict was ${verdicts[0]} and is ${verdicts[1]}.`));
     for (const [title, list] of [["Findings gone", gone], ["New findings", added]]) {
       if (list.length > 0) parts.push(make("h3", {}, title), make("ul", {}, ...list.map((finding) => make("li", {}, finding.message))));
@@ -192,9 +228,9 @@ function differences(from, to, pointer = "") {
 }
 
 async function draw(own) {
-  const { rack } = shown;
-  if (!rack) return drawing.clear("There is no rack to draw.");
-  const answer = await ask("v1/elevations?view=" + part("view").value, JSON.stringify(rack), "image/svg+xml");
+  const racks = shown.racks.map(({ rack }) => rack);
+  if (racks.length === 0) return drawing.clear("There is no rack to draw.");
+  const answer = await ask("v1/elevations?view=" + part("view").value, JSON.stringify(racks.length === 1 ? racks[0] : { racks }), "image/svg+xml");
   const text = await answer.text();
   if (own === turn) answer.ok ? drawing.show(text) : drawing.clear("This rack cannot be drawn.");
 }
