@@ -79,8 +79,9 @@ internal static class UpsFeeds
 
     private sealed class FreeOutlets(Pdu unit)
     {
-        private readonly List<(string Group, ConnectorCode Socket, int Left)> all =
-            [.. (unit.Groups ?? []).SelectMany(g => g.Outlets.Select(o => (g.Id, o.Socket, o.Count)))];
+        // A group may have two kinds of outlets with the same socket, switched and not.
+        private readonly List<(string Group, OutletSet Outlets, int Left)> all =
+            [.. (unit.Groups ?? []).SelectMany(g => g.Outlets.Select(o => (g.Id, o, o.Count)))];
 
         private readonly Dictionary<string, int> cords = new(StringComparer.Ordinal);
 
@@ -89,11 +90,7 @@ internal static class UpsFeeds
         [
             .. (unit.Groups ?? []).Select(g => g with
             {
-                Outlets =
-                [
-                    .. g.Outlets.Select(o => o with { Count = o.Count - all.Find(a => a.Group == g.Id && a.Socket == o.Socket).Left })
-                        .Where(o => o.Count > 0),
-                ],
+                Outlets = [.. all.Where(a => a.Group == g.Id && a.Left < a.Outlets.Count).Select(a => a.Outlets with { Count = a.Outlets.Count - a.Left })],
             }).Where(g => g.Outlets.Count > 0),
         ];
 
@@ -103,7 +100,7 @@ internal static class UpsFeeds
             var at = -1;
             for (var i = 0; i < all.Count; i++)
             {
-                if (all[i].Left > 0 && PlugFit.Fits(plug, all[i].Socket) && (at < 0 || CordsOf(i) < CordsOf(at)))
+                if (all[i].Left > 0 && PlugFit.Fits(plug, all[i].Outlets.Socket) && (at < 0 || CordsOf(i) < CordsOf(at)))
                 {
                     at = i;
                 }
