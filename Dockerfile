@@ -12,6 +12,7 @@ COPY src/RackCheck.Planning/RackCheck.Planning.csproj src/RackCheck.Planning/pac
 COPY src/RackCheck.Rules/RackCheck.Rules.csproj src/RackCheck.Rules/packages.lock.json src/RackCheck.Rules/
 COPY src/RackCheck.Remedies/RackCheck.Remedies.csproj src/RackCheck.Remedies/packages.lock.json src/RackCheck.Remedies/
 COPY src/RackCheck.Survey/RackCheck.Survey.csproj src/RackCheck.Survey/packages.lock.json src/RackCheck.Survey/
+COPY src/RackCheck.ContractGenerator/RackCheck.ContractGenerator.csproj src/RackCheck.ContractGenerator/packages.lock.json src/RackCheck.ContractGenerator/
 COPY src/RackCheck.Model/RackCheck.Model.csproj src/RackCheck.Model/packages.lock.json src/RackCheck.Model/
 COPY src/RackCheck.Engineering/RackCheck.Engineering.csproj src/RackCheck.Engineering/packages.lock.json src/RackCheck.Engineering/
 # Only what the lock files name. ReadyToRun is named here too: the restore fetches its compiler.

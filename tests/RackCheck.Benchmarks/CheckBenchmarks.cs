@@ -78,9 +78,9 @@ public class CheckBenchmarks
     [Benchmark]
     public BasketAnswer Basket() => planner.Plan(basket, products.ToDictionary(p => p.PartNumber, StringComparer.Ordinal), products);
 
-    /// <summary>The digest alone.</summary>
+    /// <summary>Both digests alone.</summary>
     [Benchmark]
-    public string Digest() => DescriptionDigest.Of(rack);
+    public (string Description, string Rack) Digests() => (DescriptionDigest.Of(rack), DescriptionDigest.OfRack(rack));
 
     /// <summary>Ranges and relations of a description that is read already.</summary>
     [Benchmark]
@@ -89,6 +89,10 @@ public class CheckBenchmarks
     /// <summary>Bytes to description, with validation.</summary>
     [Benchmark]
     public ReadResult<RackDescription> Read() => reader.Read(json);
+
+    /// <summary>The same bytes by the serializer alone, without validation, for comparison.</summary>
+    [Benchmark]
+    public RackDescription? ReadBySerializer() => JsonSerializer.Deserialize(json, ContractJson.Default.RackDescription);
 
     /// <summary>Report to bytes.</summary>
     [Benchmark]

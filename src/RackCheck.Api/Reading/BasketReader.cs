@@ -6,4 +6,5 @@ namespace RackCheck.Api.Reading;
 
 /// <summary>Reads baskets.</summary>
 /// <param name="validator">Checks the relations between members.</param>
-public sealed class BasketReader(IValidator<BasketRequest> validator) : RequestReader<BasketRequest>(ContractJson.Default.BasketRequest, validator);
+public sealed class BasketReader(IValidator<BasketRequest> validator)
+    : RequestReader<BasketRequest>(ContractJson.Default.BasketRequest, ContractReader.BasketRequest, validator);

@@ -7,7 +7,8 @@ namespace RackCheck.Api.Reading;
 
 /// <summary>Reads descriptions of racks.</summary>
 /// <param name="validator">Checks the relations between members.</param>
-public sealed class DescriptionReader(IValidator<RackDescription> validator) : RequestReader<RackDescription>(ContractJson.Default.RackDescription, validator)
+public sealed class DescriptionReader(IValidator<RackDescription> validator)
+    : RequestReader<RackDescription>(ContractJson.Default.RackDescription, ContractReader.RackDescription, validator)
 {
     /// <summary>Faults of a description after its part numbers are resolved. Product data can contradict the description.</summary>
     /// <param name="rack">The rack; as posted it is valid.</param>

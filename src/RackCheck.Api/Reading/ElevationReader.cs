@@ -58,5 +58,5 @@ public sealed class ElevationReader(IValidator<ElevationRequest> validator, Desc
     }
 
     private sealed class SeveralReader(IValidator<ElevationRequest> validator)
-        : RequestReader<ElevationRequest>(ContractJson.Default.ElevationRequest, validator);
+        : RequestReader<ElevationRequest>(ContractJson.Default.ElevationRequest, ContractReader.ElevationRequest, validator);
 }

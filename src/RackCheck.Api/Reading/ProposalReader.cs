@@ -6,4 +6,5 @@ namespace RackCheck.Api.Reading;
 
 /// <summary>Reads proposal requests.</summary>
 /// <param name="validator">Checks relations between members.</param>
-public sealed class ProposalReader(IValidator<ProposalRequest> validator) : RequestReader<ProposalRequest>(ContractJson.Default.ProposalRequest, validator);
+public sealed class ProposalReader(IValidator<ProposalRequest> validator)
+    : RequestReader<ProposalRequest>(ContractJson.Default.ProposalRequest, ContractReader.ProposalRequest, validator);

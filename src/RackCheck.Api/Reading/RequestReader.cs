@@ -9,8 +9,9 @@ namespace RackCheck.Api.Reading;
 /// <summary>Reads a document from a request body. The result is the document or all of its faults.</summary>
 /// <typeparam name="T">The record type.</typeparam>
 /// <param name="type">The serializer's metadata of the type.</param>
+/// <param name="quick">Reads a document without boxing; null where the serializer has to decide.</param>
 /// <param name="validator">Checks the relations between members.</param>
-public abstract class RequestReader<T>(JsonTypeInfo<T> type, IValidator<T> validator)
+public abstract class RequestReader<T>(JsonTypeInfo<T> type, Func<ReadOnlySpan<byte>, T?> quick, IValidator<T> validator)
     where T : class
 {
     /// <summary>Reads a document.</summary>
@@ -24,7 +25,7 @@ public abstract class RequestReader<T>(JsonTypeInfo<T> type, IValidator<T> valid
             return ReadResult<T>.NotJson(new Fault { Pointer = "", Code = FaultCodes.NotJson, Detail = "The request body is not UTF-8." });
         }
 
-        var document = TryRead(body.Span);
+        var document = quick(body.Span) ?? TryRead(body.Span);
         return document is not null && IsSound(document) ? ReadResult<T>.Sound(document) : FindFaults(body, document);
     }
 

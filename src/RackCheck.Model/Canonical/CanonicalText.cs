@@ -29,6 +29,26 @@ public sealed class CanonicalText
     /// <summary>Starts anew.</summary>
     public void Clear() => length = 0;
 
+    /// <summary>Begins an object, whose members are appended with a comma before each.</summary>
+    /// <returns>Where it begins.</returns>
+    public int Begin() => length;
+
+    /// <summary>Ends an object.</summary>
+    /// <param name="start">Where it begins: the comma of its first member becomes the brace.</param>
+    public void End(int start)
+    {
+        if (start == length)
+        {
+            Raw((byte)'{');
+        }
+        else
+        {
+            bytes[start] = (byte)'{';
+        }
+
+        Raw((byte)'}');
+    }
+
     /// <summary>Appends text as it is.</summary>
     /// <param name="text">UTF-8.</param>
     public void Raw(ReadOnlySpan<byte> text)

@@ -29,9 +29,12 @@ public static class DescriptionDigest
     /// <returns>"sha-256:" and 64 hexadecimal digits.</returns>
     public static string OfRack(RackDescription description)
     {
-        var items = description.Items.Any(i => i.Description is not null)
-            ? description.Items.Select(i => i.Description is null ? i : i with { Description = null }).ToArray()
-            : description.Items;
+        var items = description.Items;
+        if (items.Any(static i => i.Description is not null))
+        {
+            items = [.. items.Select(static i => i.Description is null ? i : i with { Description = null })];
+        }
+
         return Of(description with
         {
             Reference = null,
@@ -68,7 +71,7 @@ public static class DescriptionDigest
         var text = spare ?? new CanonicalText();
         spare = null;
         text.Clear();
-        CanonicalRecord<RackDescription>.Instance.Write(text, description);
+        Canonical.CanonicalForm.Append(description, text);
         return text;
     }
 }

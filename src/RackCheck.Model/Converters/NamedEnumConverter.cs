@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Reflection;
+using System.Runtime.CompilerServices;
 using System.Text;
 using System.Text.Json;
 using System.Text.Json.Serialization;
@@ -28,8 +29,17 @@ public sealed class NamedEnumConverter<TEnum> : JsonConverter<TEnum>
     /// <returns>The name.</returns>
     public static string Name(TEnum value) => MemberNames[Array.IndexOf(Members, value)];
 
-    /// <inheritdoc/>
-    public override TEnum Read(ref Utf8JsonReader reader, Type typeToConvert, JsonSerializerOptions options)
+    /// <summary>The contract's name of a member in UTF-8.</summary>
+    /// <param name="value">The member.</param>
+    /// <returns>The name.</returns>
+    /// <remarks>The members of a contract's enum are numbered from 0 on, so a member is its own index.</remarks>
+    internal static ReadOnlySpan<byte> Utf8Name(TEnum value) => Utf8Names[Unsafe.BitCast<TEnum, int>(value)];
+
+    /// <summary>Reads a member.</summary>
+    /// <param name="reader">The reader, at the name.</param>
+    /// <returns>The member.</returns>
+    /// <exception cref="JsonException">It is no name of the contract.</exception>
+    public static TEnum Read(ref Utf8JsonReader reader)
     {
         if (reader.TokenType == JsonTokenType.String)
         {
@@ -46,8 +56,11 @@ public sealed class NamedEnumConverter<TEnum> : JsonConverter<TEnum>
     }
 
     /// <inheritdoc/>
+    public override TEnum Read(ref Utf8JsonReader reader, Type typeToConvert, JsonSerializerOptions options) => Read(ref reader);
+
+    /// <inheritdoc/>
     public override void Write(Utf8JsonWriter writer, TEnum value, JsonSerializerOptions options) =>
-        writer.WriteStringValue(Encoded[Array.IndexOf(Members, value)]);
+        writer.WriteStringValue(Encoded[Unsafe.BitCast<TEnum, int>(value)]);
 
     private static string NameOf(TEnum value)
     {

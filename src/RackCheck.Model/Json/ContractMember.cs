@@ -5,7 +5,7 @@ namespace RackCheck.Model.Json;
 
 /// <summary>
 /// A member of a contract record: its JSON name and a getter without boxing. Read once per type from the serializer's metadata, for generic code such as
-/// range validation and the canonical form.
+/// range validation.
 /// </summary>
 /// <typeparam name="TOwner">The record.</typeparam>
 public sealed class ContractMember<TOwner>

@@ -23,5 +23,8 @@ internal static class Rooms
         ["RackCheck.Engineering"] = [],
     };
 
+    /// <summary>Projects that the compiler loads; the service knows nothing of them.</summary>
+    public static IReadOnlyList<string> OfTheCompiler { get; } = ["RackCheck.ContractGenerator"];
+
     public static IEnumerable<string> Names => MayKnow.Keys;
 }

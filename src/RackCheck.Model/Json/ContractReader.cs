@@ -1,0 +1,116 @@
+using System.Text.Json;
+using System.Text.Json.Serialization.Metadata;
+using RackCheck.Model.Converters;
+
+namespace RackCheck.Model.Json;
+
+/// <summary>
+/// Reads requests in one pass, without boxing. The methods of the records are written when the contract is compiled, by RackCheck.ContractGenerator from the
+/// records. They accept what the serializer accepts in <see cref="ContractJson"/>, and read the same; what they refuse, the serializer decides.
+/// </summary>
+[Reads(typeof(RackDescription))]
+[Reads(typeof(BasketRequest))]
+[Reads(typeof(ProposalRequest))]
+[Reads(typeof(ComparisonRequest))]
+[Reads(typeof(ElevationRequest))]
+public static partial class ContractReader
+{
+    private delegate T Reading<out T>(ref Utf8JsonReader reader);
+
+    private static T? Whole<T>(ReadOnlySpan<byte> json, Reading<T> read)
+        where T : class
+    {
+        var reader = new Utf8JsonReader(json, new JsonReaderOptions { MaxDepth = ContractJson.DepthLimit });
+        try
+        {
+            reader.Read();
+            var document = read(ref reader);
+            return reader.Read() ? null : document;
+        }
+        catch (Exception fault) when (fault is JsonException or InvalidOperationException or FormatException)
+        {
+            return null;
+        }
+    }
+
+    private static void Begin(ref Utf8JsonReader reader)
+    {
+        if (reader.TokenType != JsonTokenType.StartObject)
+        {
+            throw Refused();
+        }
+    }
+
+    // Goes to the name of the next member. A name with an escape sequence is compared by nothing here.
+    private static bool Next(ref Utf8JsonReader reader)
+    {
+        reader.Read();
+        return reader.TokenType == JsonTokenType.EndObject ? false : !reader.ValueIsEscaped ? true : throw Refused();
+    }
+
+    private static void Mark(ref ulong seen, ulong member)
+    {
+        if ((seen & member) != 0)
+        {
+            throw Refused();
+        }
+
+        seen |= member;
+    }
+
+    private static void Require(ulong seen, ulong required)
+    {
+        if ((seen & required) != required)
+        {
+            throw Refused();
+        }
+    }
+
+    private static bool IsValue(ref Utf8JsonReader reader)
+    {
+        reader.Read();
+        return reader.TokenType != JsonTokenType.Null;
+    }
+
+    private static void Value(ref Utf8JsonReader reader)
+    {
+        if (!IsValue(ref reader))
+        {
+            throw Refused();
+        }
+    }
+
+    private static string Text(ref Utf8JsonReader reader) => reader.GetString() ?? throw Refused();
+
+    private static double Number(ref Utf8JsonReader reader) => reader.GetDouble();
+
+    private static int WholeNumber(ref Utf8JsonReader reader) => WholeNumberConverter.Read(ref reader);
+
+    private static TEnum Named<TEnum>(ref Utf8JsonReader reader)
+        where TEnum : struct, Enum => NamedEnumConverter<TEnum>.Read(ref reader);
+
+    private static List<T> List<T>(ref Utf8JsonReader reader, Reading<T> read)
+    {
+        if (reader.TokenType != JsonTokenType.StartArray)
+        {
+            throw Refused();
+        }
+
+        var list = new List<T>();
+        while (reader.Read() && reader.TokenType != JsonTokenType.EndArray)
+        {
+            list.Add(read(ref reader));
+        }
+
+        return list;
+    }
+
+    private static T BySerializer<T>(ref Utf8JsonReader reader) => JsonSerializer.Deserialize(ref reader, Metadata<T>.Type) ?? throw Refused();
+
+    private static JsonException Refused() => new();
+
+    private static class Metadata<T>
+    {
+        public static readonly JsonTypeInfo<T> Type = (JsonTypeInfo<T>)ContractJson.Default.GetTypeInfo(typeof(T))!;
+    }
+}
