@@ -1,6 +1,5 @@
 using RackCheck.Api.Access;
 using RackCheck.Api.Admission;
-using RackCheck.Api.Catalogue;
 using RackCheck.Api.Http;
 using RackCheck.Model;
 using RackCheck.Planning;
@@ -38,7 +37,7 @@ internal static class ChecksEndpoints
         .RefusesWithProblems();
 
     private static async Task CheckAsync(
-        HttpContext context, JsonRequest requests, ComputePools pools, RackJudge judge, PartLookUp parts, RackChecker checker)
+        HttpContext context, JsonRequest requests, ComputePools pools, RackJudge judge, RackChecker checker)
     {
         var isToBeApplied = IsToBeApplied(context.Request.Query);
         if (isToBeApplied is null)
@@ -62,18 +61,19 @@ internal static class ChecksEndpoints
         CheckReport Check(ResolvedRack rack, CancellationToken cancellation) =>
             isToBeApplied.Value ? Applied(rack, checker, cancellation) : judge.Check(rack, fields, cancellation);
 
-        // A description without part numbers is read and checked in one go.
         var answer = await JsonRequest.ComputeAsync(
-            context, pools.Checks, cancellation => Written(judge.Read(body.Bytes, rack => Check(rack, cancellation)), fields));
+            context,
+            pools.Checks,
+            cancellation => Written(judge.Read(body.Bytes, rack => Check(rack, cancellation), context.RequestAborted), fields));
         if (answer is null)
         {
             return;
         }
 
         body.GiveBack();
-        if (answer.ToResolve is { } description)
+        if (answer.Resolving is { } resolving)
         {
-            var rack = await parts.ResolveAsync(description, context.RequestAborted);
+            var rack = await resolving;
             answer = await JsonRequest.ComputeAsync(
                 context, pools.Checks, cancellation => Written(judge.Resolved(rack, own => Check(own, cancellation)), fields));
         }
@@ -93,7 +93,7 @@ internal static class ChecksEndpoints
         $"The query parameter '{FieldsParameter}' is a list of members of the report, separated by commas: {string.Join(", ", ReportFields.All)}.");
 
     private static Step Written(ReadRack read, ReportFields fields) =>
-        new(read.Report is { } report ? new Reply(fields.Prepare(report)) : read.Refusal, read.ToResolve);
+        new(read.Report is { } report ? new Reply(fields.Prepare(report)) : read.Refusal, read.Resolving);
 
     private static CheckReport Applied(ResolvedRack rack, RackChecker checker, CancellationToken cancellation)
     {
@@ -105,6 +105,6 @@ internal static class ChecksEndpoints
     private static bool? IsToBeApplied(IQueryCollection query) =>
         !query.TryGetValue(ApplyParameter, out var value) ? false : value.Count == 1 && value == "remedies" ? true : null;
 
-    // The answer, or a description whose part numbers are looked up first.
-    private sealed record Step(Reply? Reply, RackDescription? ToResolve);
+    // The answer, or the look-up that comes first.
+    private sealed record Step(Reply? Reply, Task<ResolvedRack>? Resolving);
 }

@@ -1,3 +1,4 @@
+using RackCheck.Api.Catalogue;
 using RackCheck.Api.Http;
 using RackCheck.Api.Reading;
 using RackCheck.Api.Telemetry;
@@ -9,20 +10,26 @@ namespace RackCheck.Api.Endpoints;
 
 /// <summary>Reads and checks racks: for a single request and for the lines of a stream.</summary>
 /// <param name="reader">Reads descriptions.</param>
+/// <param name="parts">Looks part numbers up.</param>
 /// <param name="checker">Checks racks.</param>
 /// <param name="metrics">Counts findings.</param>
-internal sealed class RackJudge(DescriptionReader reader, RackChecker checker, CheckMetrics metrics)
+internal sealed class RackJudge(DescriptionReader reader, PartLookUp parts, RackChecker checker, CheckMetrics metrics)
 {
-    /// <summary>Reads a description. Without part numbers it is checked in one go.</summary>
+    /// <summary>Reads a description. It is checked in one go where its products are known already.</summary>
     /// <param name="body">The description as JSON.</param>
     /// <param name="check">Checks a rack.</param>
+    /// <param name="aborted">Cancelled when the client has left: ends the look-up.</param>
     /// <returns>What came of it.</returns>
-    public ReadRack Read(ReadOnlyMemory<byte> body, Func<ResolvedRack, CheckReport> check)
+    public ReadRack Read(ReadOnlyMemory<byte> body, Func<ResolvedRack, CheckReport> check, CancellationToken aborted)
     {
         var read = reader.Read(body);
-        return read.Document is not { } description ? new ReadRack(null, null, read.Refuse())
-            : PartNumbersIn(description) ? new ReadRack(null, description, null)
-            : new ReadRack(Counted(check(ResolvedRack.Plain(description))), null, null);
+        if (read.Document is not { } description)
+        {
+            return new ReadRack(null, null, read.Refuse());
+        }
+
+        var resolving = parts.ResolveAsync(description, aborted);
+        return resolving.IsCompletedSuccessfully ? Resolved(resolving.Result, check) : new ReadRack(null, resolving.AsTask(), null);
     }
 
     /// <summary>Checks a rack whose part numbers were looked up.</summary>
@@ -41,8 +48,6 @@ internal sealed class RackJudge(DescriptionReader reader, RackChecker checker, C
     public CheckReport Check(ResolvedRack rack, ReportFields fields, CancellationToken cancellation) =>
         fields.NeedRemedies ? checker.Check(rack, cancellation) : checker.Recheck(rack, cancellation);
 
-    private static bool PartNumbersIn(RackDescription description) => ResolvedRack.PartNumbers(description).Count > 0;
-
     private CheckReport Counted(CheckReport report)
     {
         metrics.Count(report);
@@ -50,8 +55,8 @@ internal sealed class RackJudge(DescriptionReader reader, RackChecker checker, C
     }
 }
 
-/// <summary>A rack as read: its report, or a description whose part numbers are looked up first, or a refusal.</summary>
+/// <summary>A rack as read: its report, or the look-up of its part numbers that the catalogue has to be asked for, or a refusal.</summary>
 /// <param name="Report">The report.</param>
-/// <param name="ToResolve">The description with part numbers.</param>
+/// <param name="Resolving">The look-up.</param>
 /// <param name="Refusal">The problem.</param>
-internal sealed record ReadRack(CheckReport? Report, RackDescription? ToResolve, Reply? Refusal);
+internal sealed record ReadRack(CheckReport? Report, Task<ResolvedRack>? Resolving, Reply? Refusal);

@@ -8,6 +8,7 @@ using RackCheck.Api.Endpoints;
 using RackCheck.Api.Http;
 using RackCheck.Model;
 using RackCheck.Model.Json;
+using RackCheck.Survey.Catalogue;
 
 namespace RackCheck.Api.Streaming;
 
@@ -16,14 +17,13 @@ namespace RackCheck.Api.Streaming;
 /// takes answers, so that a request of any length takes the same memory.
 /// </summary>
 /// <param name="judge">Reads and checks racks.</param>
-/// <param name="parts">Looks part numbers up.</param>
 /// <param name="pools">Where racks are checked.</param>
 /// <param name="memory">Memory of all requests.</param>
 /// <param name="mostAhead">Lines in work at a time.</param>
 /// <param name="fields">The members of reports that are asked for.</param>
 /// <param name="onFault">Takes a fault of the service.</param>
 internal sealed class CheckStream(
-    RackJudge judge, PartLookUp parts, ComputePools pools, MemoryBudget memory, int mostAhead, ReportFields fields, Action<Exception> onFault)
+    RackJudge judge, ComputePools pools, MemoryBudget memory, int mostAhead, ReportFields fields, Action<Exception> onFault)
 {
     private const int BytesToFlush = 32 * 1024;
 
@@ -175,10 +175,10 @@ internal sealed class CheckStream(
     private async Task<AnswerLease> JudgeAsync(StreamedLine line, CancellationToken end)
     {
         var read = await pools.Streams.Run(
-            cancellation => Written(line.Number, judge.Read(line.Bytes, rack => judge.Check(rack, fields, cancellation))), end);
-        if (read.ToResolve is { } description)
+            cancellation => Written(line.Number, judge.Read(line.Bytes, rack => judge.Check(rack, fields, cancellation), end)), end);
+        if (read.Resolving is { } resolving)
         {
-            var rack = await parts.ResolveAsync(description, end);
+            var rack = await resolving;
             read = await pools.Streams.Run(
                 cancellation => Written(line.Number, judge.Resolved(rack, own => judge.Check(own, fields, cancellation))), end);
         }
@@ -186,10 +186,10 @@ internal sealed class CheckStream(
         return read.Answer!;
     }
 
-    private (AnswerLease? Answer, RackDescription? ToResolve) Written(long line, ReadRack read) =>
+    private (AnswerLease? Answer, Task<ResolvedRack>? Resolving) Written(long line, ReadRack read) =>
         read.Report is { } report ? (Answer(line, report), null)
         : read.Refusal is { } refusal ? (Answer(line, Problems.Of(refusal.Refusal!, refusal.Detail, refusal.Faults)), null)
-        : (null, read.ToResolve);
+        : (null, read.Resolving);
 
     private AnswerLease Answer(long line, CheckReport report) => WithEnd(JsonAnswer.Prepare(
         report,

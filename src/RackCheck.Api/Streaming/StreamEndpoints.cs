@@ -3,7 +3,6 @@ using Microsoft.AspNetCore.Server.Kestrel.Core.Features;
 using Microsoft.Extensions.Options;
 using RackCheck.Api.Access;
 using RackCheck.Api.Admission;
-using RackCheck.Api.Catalogue;
 using RackCheck.Api.Endpoints;
 using RackCheck.Api.Http;
 using RackCheck.Model;
@@ -39,7 +38,7 @@ internal static partial class StreamEndpoints
         .RefusesWithProblems();
 
     private static async Task StreamAsync(
-        HttpContext context, Streams streams, RackJudge judge, PartLookUp parts, ComputePools pools, MemoryBudget memory, TimeProvider time,
+        HttpContext context, Streams streams, RackJudge judge, ComputePools pools, MemoryBudget memory, TimeProvider time,
         IOptions<ServiceOptions> limits, IHostApplicationLifetime life, ILogger<CheckStream> logger)
     {
         if (await Refused(context) || !ReportFields.TryParse(context.Request.Query[ChecksEndpoints.FieldsParameter], out var fields))
@@ -67,7 +66,7 @@ internal static partial class StreamEndpoints
 
         context.Response.ContentType = Lines;
         var lines = new LineReader(context.Request.BodyReader, limits.Value.MaxBodyBytes, TimeSpan.FromSeconds(limits.Value.BodySeconds), time);
-        await new CheckStream(judge, parts, pools, memory, streams.Window, fields, fault => LogFault(logger, fault))
+        await new CheckStream(judge, pools, memory, streams.Window, fields, fault => LogFault(logger, fault))
             .RunAsync(lines, context.Response.BodyWriter, life.ApplicationStopping, context.RequestAborted);
     }
 
