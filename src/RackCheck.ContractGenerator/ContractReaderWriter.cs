@@ -1,6 +1,8 @@
+using System.Globalization;
 using System.Collections.Immutable;
 using System.Text;
 using Microsoft.CodeAnalysis;
+using Microsoft.CodeAnalysis.CSharp;
 
 namespace RackCheck.ContractGenerator;
 
@@ -12,6 +14,7 @@ internal sealed class ContractReaderWriter(INamedTypeSymbol home)
 
     private readonly StringBuilder code = new();
     private readonly RecordQueue records = new();
+    private readonly List<string> forms = [];
 
     /// <summary>Writes the class.</summary>
     /// <param name="types">The types that are read from a document of their own.</param>
@@ -47,6 +50,11 @@ internal sealed class ContractReaderWriter(INamedTypeSymbol home)
         foreach (var record in records.TakeAll())
         {
             WriteRecord(record);
+        }
+
+        for (var i = 0; i < forms.Count; i++)
+        {
+            code.Append($"    private static readonly System.Text.RegularExpressions.Regex Form{i} = Form({SymbolDisplay.FormatLiteral(forms[i], quote: true)});\n");
         }
 
         return code.Append("}\n").ToString();
@@ -119,7 +127,7 @@ internal sealed class ContractReaderWriter(INamedTypeSymbol home)
 
     private void WriteMember(RecordMember member)
     {
-        var read = Reading(member.ValueType);
+        var read = Held(member, Reading(member.ValueType));
         code.Append(
             $$"""
                                 if (System.MemoryExtensions.SequenceEqual(name, "{{member.JsonName}}"u8))
@@ -136,6 +144,42 @@ internal sealed class ContractReaderWriter(INamedTypeSymbol home)
 
             """);
     }
+
+    // Ranges, lengths, counts and formats are checked as the value is read.
+    private string Held(RecordMember member, string read)
+    {
+        var type = member.ValueType;
+        switch (type.SpecialType)
+        {
+            case SpecialType.System_Int32 when member.AttributeOf("AllowedValuesAttribute") is { } allowed:
+                return $"OneOf({read}, {string.Join(", ", allowed.ConstructorArguments[0].Values.Select(v => Number(v.Value)))})";
+            case SpecialType.System_Int32 or SpecialType.System_Double when member.AttributeOf("RangeAttribute") is { } range:
+                return $"InRange({read}, {Number(range.ConstructorArguments[0].Value)}, {Number(range.ConstructorArguments[1].Value)})";
+            case SpecialType.System_String when member.AttributeOf("RegularExpressionAttribute") is { } form:
+                return $"Formed({read}, Form{FormOf((string)form.ConstructorArguments[0].Value!)})";
+            case SpecialType.System_String when member.AttributeOf("StringLengthAttribute") is { } length:
+                var least = length.NamedArguments.FirstOrDefault(a => a.Key == "MinimumLength").Value.Value ?? 0;
+                return $"Sized({read}, {Number(least)}, {Number(length.ConstructorArguments[0].Value)})";
+        }
+
+        return type.ElementOfList() is null ? read
+            : member.AttributeOf("LengthAttribute") is { } both
+                ? $"Counted({read}, {Number(both.ConstructorArguments[0].Value)}, {Number(both.ConstructorArguments[1].Value)})"
+            : member.AttributeOf("MaxLengthAttribute") is { } most ? $"Counted({read}, 0, {Number(most.ConstructorArguments[0].Value)})"
+            : read;
+    }
+
+    private int FormOf(string pattern)
+    {
+        if (!forms.Contains(pattern))
+        {
+            forms.Add(pattern);
+        }
+
+        return forms.IndexOf(pattern);
+    }
+
+    private static string Number(object? value) => Convert.ToDouble(value, CultureInfo.InvariantCulture).ToString("R", CultureInfo.InvariantCulture);
 
     // How a value is read that the reader has come to. What is neither a list, a record nor a plain value is left to the serializer.
     private string Reading(ITypeSymbol type)
@@ -154,7 +198,8 @@ internal sealed class ContractReaderWriter(INamedTypeSymbol home)
 
         if (type.ElementOfList() is { } element)
         {
-            return $"List<{element.FullName()}>(ref reader, static (ref Utf8JsonReader reader) => {Reading(element)})";
+            var read = element.SpecialType == SpecialType.System_String ? "Id(ref reader)" : Reading(element);
+            return $"List<{element.FullName()}>(ref reader, static (ref Utf8JsonReader reader) => {read})";
         }
 
         if (type.IsNamedEnum())

@@ -9,7 +9,7 @@ internal sealed class RecordMember
     {
         Property = property;
         Index = index;
-        JsonName = property.GetAttributes().FirstOrDefault(a => a.AttributeClass?.Name == "JsonPropertyNameAttribute") is { } named
+        JsonName = AttributeOf("JsonPropertyNameAttribute") is { } named
             ? (string)named.ConstructorArguments[0].Value!
             : char.ToLowerInvariant(property.Name[0]) + property.Name.Substring(1);
     }
@@ -33,6 +33,9 @@ internal sealed class RecordMember
     public ITypeSymbol ValueType => Property.Type is INamedTypeSymbol { OriginalDefinition.SpecialType: SpecialType.System_Nullable_T } wrapped
         ? wrapped.TypeArguments[0]
         : Property.Type.WithNullableAnnotation(NullableAnnotation.NotAnnotated);
+
+    /// <summary>An attribute of the property; null if it has none of the name.</summary>
+    public AttributeData? AttributeOf(string name) => Property.GetAttributes().FirstOrDefault(a => a.AttributeClass?.Name == name);
 
     /// <summary>The members of a record, those of its bases last.</summary>
     public static List<RecordMember> Of(ITypeSymbol record)

@@ -9,7 +9,7 @@ namespace RackCheck.Api.Reading;
 /// <summary>Reads a document from a request body. The result is the document or all of its faults.</summary>
 /// <typeparam name="T">The record type.</typeparam>
 /// <param name="type">The serializer's metadata of the type.</param>
-/// <param name="quick">Reads a document without boxing; null where the serializer has to decide.</param>
+/// <param name="quick">Reads a document whose ranges are valid, without boxing; null where the serializer has to decide.</param>
 /// <param name="validator">Checks the relations between members.</param>
 public abstract class RequestReader<T>(JsonTypeInfo<T> type, Func<ReadOnlySpan<byte>, T?> quick, IValidator<T> validator)
     where T : class
@@ -25,14 +25,22 @@ public abstract class RequestReader<T>(JsonTypeInfo<T> type, Func<ReadOnlySpan<b
             return ReadResult<T>.NotJson(new Fault { Pointer = "", Code = FaultCodes.NotJson, Detail = "The request body is not UTF-8." });
         }
 
-        var document = quick(body.Span) ?? TryRead(body.Span);
-        return document is not null && IsSound(document) ? ReadResult<T>.Sound(document) : FindFaults(body, document);
+        var document = quick(body.Span);
+        if (document is not null)
+        {
+            return HasSoundRelations(document) ? ReadResult<T>.Sound(document) : FindFaults(body, document);
+        }
+
+        document = TryRead(body.Span);
+        return document is not null && RangeValidation<T>.Instance.Hold(document) && HasSoundRelations(document)
+            ? ReadResult<T>.Sound(document)
+            : FindFaults(body, document);
     }
 
-    /// <summary>Whether ranges and relations are valid. Separate from <see cref="Read"/> so that its run time can be measured.</summary>
-    /// <param name="document">A document read by the serializer.</param>
+    /// <summary>Whether the relations between members are valid. Separate from <see cref="Read"/> so that its run time can be measured.</summary>
+    /// <param name="document">A document whose members are valid.</param>
     /// <returns>True if the document is valid.</returns>
-    public bool IsSound(T document) => RangeValidation<T>.Instance.Hold(document) && validator.Validate(document).IsValid;
+    public bool HasSoundRelations(T document) => validator.Validate(document).IsValid;
 
     /// <summary>Adds the faults in the relations between members.</summary>
     private protected void AddRelations(T document, FaultList faults)

@@ -1,12 +1,14 @@
 using System.Text.Json;
 using System.Text.Json.Serialization.Metadata;
+using System.Text.RegularExpressions;
 using RackCheck.Model.Converters;
 
 namespace RackCheck.Model.Json;
 
 /// <summary>
 /// Reads requests in one pass, without boxing. The methods of the records are written when the contract is compiled, by RackCheck.ContractGenerator from the
-/// records. They accept what the serializer accepts in <see cref="ContractJson"/>, and read the same; what they refuse, the serializer decides.
+/// records. They accept what the serializer accepts in <see cref="ContractJson"/> and the attributes of the members allow, and read the same; what they refuse,
+/// the serializer decides.
 /// </summary>
 [Reads(typeof(RackDescription))]
 [Reads(typeof(BasketRequest))]
@@ -15,6 +17,8 @@ namespace RackCheck.Model.Json;
 [Reads(typeof(ElevationRequest))]
 public static partial class ContractReader
 {
+    private const int MostOfId = 64;
+
     private delegate T Reading<out T>(ref Utf8JsonReader reader);
 
     private static T? Whole<T>(ReadOnlySpan<byte> json, Reading<T> read)
@@ -104,6 +108,24 @@ public static partial class ContractReader
 
         return list;
     }
+
+    // An element of a list of ids.
+    private static string Id(ref Utf8JsonReader reader) => Sized(Text(ref reader), 1, MostOfId);
+
+    private static double InRange(double value, double least, double greatest) => value >= least && value <= greatest ? value : throw Refused();
+
+    private static int InRange(int value, int least, int greatest) => value >= least && value <= greatest ? value : throw Refused();
+
+    private static int OneOf(int value, params ReadOnlySpan<int> allowed) => allowed.Contains(value) ? value : throw Refused();
+
+    private static string Sized(string value, int least, int greatest) =>
+        value.Length >= least && value.Length <= greatest && !value.AsSpan().ContainsAnyInRange('\0', '\u001f') ? value : throw Refused();
+
+    private static string Formed(string value, Regex form) => value.Length <= MostOfId && form.IsMatch(value) ? value : throw Refused();
+
+    private static List<T> Counted<T>(List<T> list, int least, int greatest) => list.Count >= least && list.Count <= greatest ? list : throw Refused();
+
+    private static Regex Form(string pattern) => new(pattern, RegexOptions.CultureInvariant | RegexOptions.Compiled, TimeSpan.FromMilliseconds(100));
 
     private static T BySerializer<T>(ref Utf8JsonReader reader) => JsonSerializer.Deserialize(ref reader, Metadata<T>.Type) ?? throw Refused();
 

@@ -4,14 +4,17 @@ using System.Text.Json;
 using System.Text.Json.Nodes;
 using System.Text.Json.Serialization;
 using System.Text.Json.Serialization.Metadata;
+using RackCheck.Api.Reading;
 using RackCheck.Api.Tests.Http;
+using RackCheck.Model;
 using RackCheck.Model.Json;
 using RackCheck.Testing;
 
 namespace RackCheck.Api.Tests.OpenApi;
 
 /// <summary>
-/// The readers that are written when the contract is compiled accept what the serializer accepts, and read the same: System.Text.Json is the reference.
+/// The readers that are written when the contract is compiled accept what the serializer accepts and the attributes allow, and read the same:
+/// System.Text.Json is the reference.
 /// </summary>
 public sealed class ReaderAgreementTests
 {
@@ -77,6 +80,10 @@ public sealed class ReaderAgreementTests
     [InlineData("""{"items":[{"id":"a","heightU":1.5}]}""")]
     [InlineData("""{"items":[{"id":"a","massKg":"1"}]}""")]
     [InlineData("""{"items":[{"id":"a","category":"Server"}]}""")]
+    [InlineData("""{"items":[{"id":"a","massKg":-1}]}""")]
+    [InlineData("""{"items":[{"id":""}]}""")]
+    [InlineData("""{"items":[{"id":"a\tb"}]}""")]
+    [InlineData("""{"items":[],"asOf":"yesterday"}""")]
     [InlineData("""{"items":[{"id":"\ud800"}]}""")]
     [InlineData("""[{"items":[]}]""")]
     [InlineData("")]
@@ -84,7 +91,7 @@ public sealed class ReaderAgreementTests
     {
         var body = Encoding.UTF8.GetBytes(json);
         Assert.Null(ContractReader.RackDescription(body));
-        Assert.Null(Serializer(body, ContractJson.Default.RackDescription));
+        Assert.True(Serializer(body, ContractJson.Default.RackDescription) is not { } read || !RangeValidation<RackDescription>.Instance.Hold(read));
     }
 
     private static void Compare(string prefix, Func<Random, byte[]> make)
@@ -109,10 +116,11 @@ public sealed class ReaderAgreementTests
     private static string? Difference<T>(byte[] json, JsonTypeInfo<T> type, Func<ReadOnlySpan<byte>, T?> read)
         where T : class
     {
-        var (quick, reference) = (read(json), Serializer(json, type));
+        var (quick, reference) = (read(json), Serializer(json, type) is { } whole && RangeValidation<T>.Instance.Hold(whole) ? whole : null);
         if (quick is null)
         {
-            return reference is null || Encoding.UTF8.GetString(json).Contains('\\', StringComparison.Ordinal) || HasNullElement(reference)
+            // Values of a report in a request are no input; the serializer takes them as they are.
+            return reference is null or ComparisonRequest || Encoding.UTF8.GetString(json).Contains('\\', StringComparison.Ordinal)
                 ? null
                 : "refused, while the serializer accepts";
         }
@@ -121,16 +129,6 @@ public sealed class ReaderAgreementTests
             : JsonSerializer.Serialize(quick, Written) == JsonSerializer.Serialize(reference, Written) ? null
             : "read otherwise";
     }
-
-    private static bool HasNullElement<T>(T document) => JsonSerializer.SerializeToNode(document, Written) is { } root
-        && Lists(root).Any(list => list.Contains(null));
-
-    private static IEnumerable<JsonArray> Lists(JsonNode? node) => node switch
-    {
-        JsonArray list => list.SelectMany(Lists).Prepend(list),
-        JsonObject members => members.SelectMany(m => Lists(m.Value)),
-        _ => [],
-    };
 
     private static T? Serializer<T>(byte[] json, JsonTypeInfo<T> type)
         where T : class
