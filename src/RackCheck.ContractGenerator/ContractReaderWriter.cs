@@ -54,7 +54,8 @@ internal sealed class ContractReaderWriter(INamedTypeSymbol home)
 
         for (var i = 0; i < forms.Count; i++)
         {
-            code.Append($"    private static readonly System.Text.RegularExpressions.Regex Form{i} = Form({SymbolDisplay.FormatLiteral(forms[i], quote: true)});\n");
+            var pattern = SymbolDisplay.FormatLiteral(forms[i], quote: true);
+            code.Append($"    private static readonly System.Text.RegularExpressions.Regex Form{i} = Form({pattern});\n");
         }
 
         return code.Append("}\n").ToString();

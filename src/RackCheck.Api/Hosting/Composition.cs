@@ -15,6 +15,8 @@ using RackCheck.Planning.Baskets;
 using RackCheck.Planning.Proposals;
 using RackCheck.Rules;
 using Serilog;
+using Serilog.Configuration;
+using Serilog.Formatting.Compact;
 
 namespace RackCheck.Api.Hosting;
 
@@ -23,6 +25,11 @@ internal static partial class Composition
 {
     // What a server reads of a refused body, so that a client that sends before it reads gets the answer.
     private const long MostBytesDrained = 32 * 1024 * 1024;
+
+    // The log keeps up with more than that; what waits beyond it is dropped, not the service.
+    private const int MostLinesOfBatch = 1000;
+    private const int MostLinesWaiting = 10_000;
+    private static readonly TimeSpan LogDelay = TimeSpan.FromMilliseconds(200);
 
     /// <summary>Registers the parts of the service.</summary>
     public static void AddRackCheck(this WebApplicationBuilder builder)
@@ -78,10 +85,15 @@ internal static partial class Composition
             .MinimumLevel.Override(typeof(ApiKeyHandler).FullName!, Serilog.Events.LogEventLevel.Warning)
             .Enrich.FromLogContext()
             .Filter.ByExcluding(line => line.Exception is not null && !services.GetRequiredService<Readiness>().IsStarted)
-            .WriteTo.Async(sink => _ = builder.Environment.IsDevelopment()
-                ? sink.Console(outputTemplate: "{Timestamp:HH:mm:ss} {Level:u3} {Message:lj}{NewLine}{Exception}", formatProvider: CultureInfo.InvariantCulture)
-                : sink.Console(new Serilog.Formatting.Compact.RenderedCompactJsonFormatter())),
+            .WriteToConsole(builder.Environment.IsDevelopment()),
         preserveStaticLogger: true);
+
+    private static LoggerConfiguration WriteToConsole(this LoggerConfiguration logger, bool isDevelopment) => isDevelopment
+        ? logger.WriteTo.Console(
+            outputTemplate: "{Timestamp:HH:mm:ss} {Level:u3} {Message:lj}{NewLine}{Exception}", formatProvider: CultureInfo.InvariantCulture)
+        : logger.WriteTo.Sink(
+            new ConsoleBatches(new RenderedCompactJsonFormatter()),
+            new BatchingOptions { BatchSizeLimit = MostLinesOfBatch, BufferingTimeLimit = LogDelay, QueueLimit = MostLinesWaiting });
 
     [LoggerMessage(Level = LogLevel.Error, Message = "Rule {Rule} failed; the rack is not checked against it")]
     private static partial void LogRuleFault(Microsoft.Extensions.Logging.ILogger logger, string rule, Exception fault);
