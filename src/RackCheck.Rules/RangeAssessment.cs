@@ -21,7 +21,8 @@ internal sealed class RangeAssessment
     private readonly IReadOnlyDictionary<string, RulePolicy>? policy;
     private readonly Action<RuleDescriptor, Exception> onRuleFault;
     private readonly MissingFacts facts;
-    private readonly Dictionary<(End End, int Turned), RuleContext> contexts = [];
+    private readonly RuleContext?[] atEnds = new RuleContext?[(int)End.Middle + 1];
+    private readonly Dictionary<(End End, int Turned), RuleContext> atTurned = [];
     private FactSet assumed;
     private JsonNode? posted;
 
@@ -61,19 +62,21 @@ internal sealed class RangeAssessment
     /// <param name="cancellation">Stops between two rules.</param>
     public void Run(FindingList all, List<NotAssessed> notAssessed, CancellationToken cancellation)
     {
-        foreach (var rule in rules.RackRules)
+        for (var i = 0; i < rules.RackRules.Length; i++)
         {
             cancellation.ThrowIfCancellationRequested();
+            var rule = rules.RackRules[i];
             var at = IndexOf(notAssessed, rule.Descriptor.Id);
             var entry = at < 0 ? null : notAssessed[at];
-            var read = facts.Set.And(rules.FactsReadBy(rule.Descriptor.Id));
+            var read = facts.Set.And(rules.FactsRead[i]);
             var waits = entry is { Reason: NotAssessedReason.Missing, Missing.Count: > 0 };
             if ((entry is not null && !waits) || (!waits && (read.IsEmpty || IsAdviceOnly(rule.Descriptor))) || IsOff(rule.Descriptor))
             {
                 continue;
             }
 
-            var given = new RuleAnswer(FindingsOf(rule.Descriptor.Id, all.Written), waits ? entry!.Missing : [], false);
+            var own = FindingsOf(rule.Descriptor.Id, all.Written);
+            var given = own is null && !waits ? RuleAnswer.Clean : new RuleAnswer(own ?? [], waits ? entry!.Missing : [], false);
             if (Ask(rule, read, given, all) && waits)
             {
                 notAssessed.RemoveAt(at);
@@ -99,7 +102,7 @@ internal sealed class RangeAssessment
 
     private void AddFindings(Rule rule, NotAssessed entry, FindingList all)
     {
-        var given = new RuleAnswer(FindingsOf(entry.Rule, all.Written), entry.Missing, false);
+        var given = new RuleAnswer(FindingsOf(entry.Rule, all.Written) ?? [], entry.Missing, false);
         var favourable = At(rule, End.Favourable);
         if (!favourable.IsFailed && favourable.Findings.Any(f => !given.Has(f)))
         {
@@ -125,7 +128,7 @@ internal sealed class RangeAssessment
         return -1;
     }
 
-    private static List<Finding> FindingsOf(string rule, List<Finding> all)
+    private static List<Finding>? FindingsOf(string rule, List<Finding> all)
     {
         List<Finding>? own = null;
         foreach (var finding in all)
@@ -136,7 +139,7 @@ internal sealed class RangeAssessment
             }
         }
 
-        return own ?? [];
+        return own;
     }
 
     private static bool IsUnbounded(string pointer) => FactTable.Find(pointer)?.Fact is not { Range: not null };
@@ -162,7 +165,9 @@ internal sealed class RangeAssessment
         }
 
         // What has no range was not filled in: where another rule takes over at the ends, that has not answered it.
-        string[] still = [.. ends.SelectMany(e => e.Answer.Missing).Concat(given.Missing.Where(IsUnbounded)).Distinct()];
+        string[] still = given.Missing.Count == 0 && ends.TrueForAll(static e => e.Answer.Missing.Count == 0)
+            ? []
+            : [.. ends.SelectMany(e => e.Answer.Missing).Concat(given.Missing.Where(IsUnbounded)).Distinct()];
         var said = given;
         if (Lasting(rule, given, favourable, ends) is { Count: > 0 } lasting)
         {
@@ -338,12 +343,9 @@ internal sealed class RangeAssessment
     private static int Pulls(FactSet read)
     {
         var pulls = 0;
-        for (var i = 0; i < FactTable.Bounded.Length; i++)
+        for (var i = 0; i < FactTable.Pulls.Length; i++)
         {
-            if (read.Has(i))
-            {
-                pulls |= 1 << (int)FactTable.Bounded[i].Pull;
-            }
+            pulls |= read.And(FactTable.Pulls[i]).IsEmpty ? 0 : 1 << i;
         }
 
         return pulls;
@@ -371,14 +373,18 @@ internal sealed class RangeAssessment
         }
     }
 
+    private RuleContext Make(End end, int turned)
+    {
+        var survey = facts.At(end, turned);
+        return new RuleContext(rack.Completed(survey.Description), survey, new FindingList(), [], null);
+    }
+
 #pragma warning disable CA1031 // A rule that throws must not fail the request: the rule then waits for what is missing.
     private RuleAnswer At(Rule rule, End end, int turned = -1, bool inFull = false)
     {
-        if (!contexts.TryGetValue((end, turned), out var context))
-        {
-            var (survey, findings) = (facts.At(end, turned), new FindingList());
-            contexts[(end, turned)] = context = new RuleContext(rack.Completed(survey.Description), survey, findings, [], null);
-        }
+        var context = turned < 0 ? atEnds[(int)end] ??= Make(end, turned)
+            : atTurned.TryGetValue((end, turned), out var made) ? made
+            : atTurned[(end, turned)] = Make(end, turned);
 
         try
         {

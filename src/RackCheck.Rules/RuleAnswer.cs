@@ -8,6 +8,9 @@ namespace RackCheck.Rules;
 /// <param name="IsFailed">Whether it failed inside the service.</param>
 internal sealed record RuleAnswer(IReadOnlyList<Finding> Findings, IReadOnlyList<string> Missing, bool IsFailed)
 {
+    /// <summary>Nothing is wrong and nothing is missing: what most rules say.</summary>
+    public static RuleAnswer Clean { get; } = new([], [], false);
+
     /// <summary>Whether two answers are the same: the same findings with the same severities.</summary>
     public bool IsSame(RuleAnswer other) => Findings.Count == other.Findings.Count && Findings.All(other.Has);
 

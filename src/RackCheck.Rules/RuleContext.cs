@@ -184,7 +184,9 @@ public sealed class RuleContext
         isProbe = !inFull;
         Begin(rule.Descriptor, rulePolicy);
         rule.Check(this);
-        return new RuleAnswer([.. findings.Written], missing ?? (IReadOnlyList<string>)[], false);
+        return findings.Written.Count == 0 && missing is null
+            ? RuleAnswer.Clean
+            : new RuleAnswer([.. findings.Written], missing ?? (IReadOnlyList<string>)[], false);
     }
 
     internal void SwitchedOff(RuleDescriptor rule) => 

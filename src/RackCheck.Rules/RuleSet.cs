@@ -19,7 +19,8 @@ public sealed class RuleSet
         PartRules = [.. All.OfType<PartRule>()];
         RackRules = [.. All.OfType<Rule>()];
         ReportRules = [.. All.OfType<ReportRule>()];
-        reads = RackRules.ToFrozenDictionary(r => r.Descriptor.Id, r => FactTable.ReadBy(r.Descriptor.Needs), StringComparer.Ordinal);
+        FactsRead = [.. RackRules.Select(r => FactTable.ReadBy(r.Descriptor.Needs))];
+        reads = RackRules.Zip(FactsRead).ToFrozenDictionary(r => r.First.Descriptor.Id, r => r.Second, StringComparer.Ordinal);
         byId = All.ToFrozenDictionary(r => r.Descriptor.Id, StringComparer.Ordinal);
     }
 
@@ -49,6 +50,9 @@ public sealed class RuleSet
 
     /// <summary>Rules about the rack, by id.</summary>
     public ImmutableArray<Rule> RackRules { get; }
+
+    /// <summary>Which facts with a plausible range each of the rules about the rack reads, in their order.</summary>
+    internal ImmutableArray<FactSet> FactsRead { get; }
 
     /// <summary>Rules about the report, by id.</summary>
     public ImmutableArray<ReportRule> ReportRules { get; }

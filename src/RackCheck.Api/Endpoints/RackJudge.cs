@@ -28,8 +28,12 @@ internal sealed class RackJudge(DescriptionReader reader, PartLookUp parts, Rack
             return new ReadRack(null, null, read.Refuse());
         }
 
-        var resolving = parts.ResolveAsync(description, aborted);
-        return resolving.IsCompletedSuccessfully ? Resolved(resolving.Result, check) : new ReadRack(null, resolving.AsTask(), null);
+        ResolvedRack? rack = null;
+        var resolving = ResolveAsync();
+        return rack is not null ? Resolved(rack, check) : new ReadRack(null, resolving, null);
+
+        // Ends at once where all products are in the cache.
+        async Task<ResolvedRack> ResolveAsync() => rack = await parts.ResolveAsync(description, aborted);
     }
 
     /// <summary>Checks a rack whose part numbers were looked up.</summary>

@@ -25,8 +25,22 @@ public static class FactTable
     /// <summary>The facts with a range.</summary>
     public static ImmutableArray<Fact> Bounded { get; } = [.. All.Where(f => f.Range is not null)];
 
+    /// <summary>The bounded facts of each <see cref="Pull"/>, by its number.</summary>
+    public static ImmutableArray<FactSet> Pulls { get; } = [.. Enum.GetValues<Pull>().Select(OfPull)];
+
     /// <summary>Place among the bounded facts of the one that decides which rules apply: every end of the others is tried with both of its values.</summary>
     public static int DecidingRules { get; } = Bounded.IndexOf(Bounded.Single(f => f.Key == "/site/region"));
+
+    private static FactSet OfPull(Pull pull)
+    {
+        var set = default(FactSet);
+        for (var i = 0; i < Bounded.Length; i++)
+        {
+            set = Bounded[i].Pull == pull ? set.With(i) : set;
+        }
+
+        return set;
+    }
 
     /// <summary>The fact of a pointer.</summary>
     /// <param name="pointer">A pointer into a description.</param>
