@@ -42,8 +42,8 @@ internal static class BasketCompleter
     // The second pass confirms the first, as a rule. Each further one has fewer warnings, for a PDU or two that share the load; six were needed at most.
     private const int MostPasses = 12;
 
-    // Work after which no pass begins. A usual basket takes a tenth of it, random ones of 60 pieces most of it.
-    private const double MostWork = 1000;
+    // Work after which no pass begins. A usual basket takes an eighth of it, random ones of 60 pieces most of it.
+    private const double MostWork = 700;
 
     /// <summary>Completes a basket.</summary>
     /// <param name="request">The basket.</param>
