@@ -1,5 +1,5 @@
-using System.Globalization;
 using System.Collections.Immutable;
+using System.Globalization;
 using System.Text;
 using Microsoft.CodeAnalysis;
 using Microsoft.CodeAnalysis.CSharp;
@@ -182,7 +182,7 @@ internal sealed class ContractReaderWriter(INamedTypeSymbol home)
 
     private static string Number(object? value) => Convert.ToDouble(value, CultureInfo.InvariantCulture).ToString("R", CultureInfo.InvariantCulture);
 
-    // How a value is read that the reader has come to. What is neither a list, a record nor a plain value is left to the serializer.
+    // How a value is read that the reader has come to. What is neither a list, a record, a plain value nor read by the class itself is left to the serializer.
     private string Reading(ITypeSymbol type)
     {
         switch (type.SpecialType)
@@ -214,6 +214,6 @@ internal sealed class ContractReaderWriter(INamedTypeSymbol home)
             return $"Read{type.Name}(ref reader)";
         }
 
-        return $"BySerializer<{type.FullName()}>(ref reader)";
+        return home.GetMembers($"Read{type.Name}").IsEmpty ? $"BySerializer<{type.FullName()}>(ref reader)" : $"Read{type.Name}(ref reader)";
     }
 }

@@ -1,6 +1,7 @@
 using System.ComponentModel.DataAnnotations;
 using System.Globalization;
 using System.Reflection;
+using System.Text.Json.Serialization.Metadata;
 using System.Text.RegularExpressions;
 using RackCheck.Model;
 using RackCheck.Model.Json;
@@ -249,10 +250,23 @@ internal static class MemberCheckFactory
             return MakeList(member, element);
         }
 
+        // A converter reads it, so that the serializer names no members.
+        if (type == typeof(BasketCabinet))
+        {
+            var cabinet = (Func<T, BasketCabinet?>)member.Getter();
+            return new ChildCheck<T, ExistingCabinet>(
+                member.Name, owner => cabinet(owner)?.Existing is { } existing ? new ExistingCabinet { Existing = existing } : null);
+        }
+
         // Enums and Booleans have no range. Maps occur in the policy only, and the rule descriptors define their content.
         // A report was written by this service; nothing is calculated from its values.
-        return type.IsValueType || member.IsMap || type == typeof(CheckReport)
-            ? null
+        if (type.IsValueType || member.IsMap || type == typeof(CheckReport))
+        {
+            return null;
+        }
+
+        return ContractJson.Default.GetTypeInfo(type)!.Kind != JsonTypeInfoKind.Object
+            ? throw new InvalidOperationException($"The members of {type.Name} are not known here; they would not be checked.")
             : (MemberCheck<T>)Activator.CreateInstance(typeof(ChildCheck<,>).MakeGenericType(typeof(T), type), member.Name, member.Getter())!;
     }
 

@@ -15,6 +15,7 @@ namespace RackCheck.Model.Json;
 [Reads(typeof(ProposalRequest))]
 [Reads(typeof(ComparisonRequest))]
 [Reads(typeof(ElevationRequest))]
+[Reads(typeof(ExistingCabinet))]
 public static partial class ContractReader
 {
     private const int MostOfId = 64;
@@ -126,6 +127,11 @@ public static partial class ContractReader
     private static List<T> Counted<T>(List<T> list, int least, int greatest) => list.Count >= least && list.Count <= greatest ? list : throw Refused();
 
     private static Regex Form(string pattern) => new(pattern, RegexOptions.CultureInvariant | RegexOptions.Compiled, TimeSpan.FromMilliseconds(100));
+
+    // As its converter, with the ranges of its members.
+    private static BasketCabinet ReadBasketCabinet(ref Utf8JsonReader reader) => reader.TokenType == JsonTokenType.String
+        ? reader.ValueTextEquals(BasketCabinet.NoCabinet) ? new BasketCabinet() : throw Refused()
+        : new BasketCabinet { Existing = ReadExistingCabinet(ref reader).Existing };
 
     private static T BySerializer<T>(ref Utf8JsonReader reader) => JsonSerializer.Deserialize(ref reader, Metadata<T>.Type) ?? throw Refused();
 

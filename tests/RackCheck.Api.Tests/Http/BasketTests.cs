@@ -123,6 +123,19 @@ public sealed class BasketTests(Service service) : IClassFixture<Service>
         Assert.Contains(answer.Faults, f => f.Pointer == pointer);
     }
 
+    [Theory]
+    [InlineData("heightU", "2000000000")]
+    [InlineData("widthMm", "1e300")]
+    [InlineData("depthMm", "-1")]
+    public async Task Size_out_of_range_of_a_cabinet_that_is_there_is_a_fault(string member, string size)
+    {
+        var basket = FilledRack.Basket();
+        basket["options"]!["cabinet"]!["existing"]![member] = JsonNode.Parse(size);
+        var answer = await service.PostAsync(basket.ToJsonString(), Path);
+        answer.IsProblem(422);
+        Assert.Contains(($"/options/cabinet/existing/{member}", "out-of-range"), answer.Faults);
+    }
+
     [Fact]
     public async Task TooManyItems_or_lines_are_a_fault()
     {

@@ -25,6 +25,13 @@ internal static class FilledRack
         return rack;
     }
 
+    /// <summary>A basket for a cabinet that is there, with all of its members.</summary>
+    public static JsonObject Basket() => new()
+    {
+        ["lines"] = new JsonArray(new JsonObject { ["partNumber"] = "QWL-SRV-110", ["quantity"] = 1 }),
+        ["options"] = new JsonObject { ["cabinet"] = new JsonObject { ["existing"] = Make()["cabinet"]!.DeepClone() } },
+    };
+
     private static JsonObject Record(Type type)
     {
         var record = new JsonObject();

@@ -40,6 +40,15 @@ public sealed class NumberSweepTests(Service service) : IClassFixture<Service>
     }
 
     [Fact]
+    public async Task Basket_with_every_number_of_a_cabinet_that_is_there_is_answered()
+    {
+        var basket = FilledRack.Basket();
+        var answer = await service.PostAsync(basket.ToJsonString(), "/v1/baskets/checks");
+        Assert.True(answer.Status == 200, answer.Text);
+        await SweepAsync(basket, "/v1/baskets/checks");
+    }
+
+    [Fact]
     public async Task PolicyLimit_with_extreme_number_is_answered()
     {
         using var client = service.CreateClient();

@@ -4,6 +4,7 @@ using System.Text.Json.Nodes;
 using System.Text.RegularExpressions;
 using Microsoft.Extensions.DependencyInjection;
 using RackCheck.Api.Reading;
+using RackCheck.Api.Tests.Http;
 using RackCheck.Model;
 using RackCheck.Testing;
 
@@ -37,6 +38,7 @@ public sealed partial class SchemaAgreementTests(Service service) : IClassFixtur
         [
             .. Directory.EnumerateFiles(Repository.PathOf("openapi", "examples"), prefix + "*.json").Order(StringComparer.Ordinal)
                 .Select(f => JsonNode.Parse(File.ReadAllText(f))!),
+            .. prefix == "basket-" ? [FilledRack.Basket()] : (JsonNode[])[],
         ];
         var services = service.Services;
         var (differences, verdicts) = (new ConcurrentQueue<string>(), new ConcurrentBag<bool>());
