@@ -189,7 +189,7 @@ public sealed class RuleContext
             : new RuleAnswer([.. findings.Written], missing ?? (IReadOnlyList<string>)[], false);
     }
 
-    internal void SwitchedOff(RuleDescriptor rule) => 
+    internal void SwitchedOff(RuleDescriptor rule) =>
         notAssessed.Add(NotAssessedOf(rule, NotAssessedReason.Policy, [$"/policy/rules/{rule.Id}/severity"], CommonWordings.SwitchedOff, []));
 
     internal void Fail()
