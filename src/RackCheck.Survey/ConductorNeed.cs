@@ -62,6 +62,21 @@ public sealed record ConductorNeed(double SectionMm2, ConductorReason Reason, Su
         ? EarthConductors.AdiabaticMm2(current, time, EarthConductors.SeparateCopperK)
         : null;
 
+    /// <summary>The highest fault current that a supply is taken to have where none is given, A.</summary>
+    public const double MostFaultA = 6000;
+
+    /// <summary>The longest time that a breaker is taken to let an earth fault last where none is given, s.</summary>
+    public const double LongestFaultS = 0.4;
+
+    /// <summary>Whether the trip curve of the breaker of a supply, which is not given, decides: with curve D a fault may need more than this area.</summary>
+    /// <param name="supply">The supply.</param>
+    /// <param name="sectionMm2">The area of the conductor, mm2; 0 if unknown.</param>
+    public static bool TurnsOnCurve(SupplyNode supply, double sectionMm2) =>
+        supply.Source is { Breaker: null or { Curve: null } } and not { FaultCurrentA: not null, DisconnectionTimeS: not null }
+        && IsLimited(supply)
+        && EarthConductors.AdiabaticMm2(
+            supply.Source.FaultCurrentA ?? MostFaultA, supply.Source.DisconnectionTimeS ?? LongestFaultS, EarthConductors.SeparateCopperK) > sectionMm2;
+
     /// <summary>Whether the let-through energy of the breaker of a supply is known, so that a fault needs no more than the minimum for strength.</summary>
     public static bool IsLimited(SupplyNode supply) => IsLimited(supply.Source.Breaker?.Curve, supply.BreakerA);
 

@@ -41,7 +41,10 @@ public sealed class BarMissing : Rule
         Formula = "earth bar required with a second earth, with an earth stud, or with a supply leakage above highLeakageMa",
         Sources = [Sources.BondingPractice, Sources.Bs7671ProtectiveCurrent],
         Limits = [HighLeakageMa],
-        Needs = ["/cabinet/earthBar", "/earthing/secondaryEarth", "/items/*/earthStud", "/items/*/power/leakageMa", "/cabinet/sidePanels"],
+        Needs =
+        [
+            "/cabinet/earthBar", "/earthing/secondaryEarth", "/items/*/earthStud", "/items/*/power/leakageMa", "/cabinet/sidePanels", "/connections",
+        ],
         SharesWordingsOf = [typeof(MissingLeakageData)],
         Remedies = ["Fit an earth bar with a spare terminal."],
         Cautions = [Cautions.Electricity],

@@ -30,7 +30,7 @@ public sealed class ConductorSize : Rule
 
     private static readonly MissingData Missing = new(
         "earthing.conductor-size.missing",
-        "The line conductors of a supply, or its fault current and disconnection time, are missing, so the size of an earth conductor cannot "
+        "The line conductors of a supply, its trip curve, or its fault current and disconnection time are missing, so the size of an earth conductor cannot "
             + "be checked.");
 
     private static readonly MissingData MissingLeadSection = new(
@@ -66,7 +66,7 @@ public sealed class ConductorSize : Rule
         [
             "Behind a breaker of curve B or C up to 32 A the let-through energy is taken as 90 000 A2s, which needs 2.1 mm2: "
                 + "less than the minimum for strength. "
-                + "Fault current and disconnection time are then not asked for.",
+                + "Fault current and disconnection time are then not asked for; a trip curve that is not given is, where curve D could change the answer.",
             "A lead of an item follows the item's own cord, not the cable of the supply.",
         ],
         Remedies = ["Fit the next standard cross-sectional area.", "Shorten the disconnection time.", "Move the equipment to another rack."],
@@ -85,8 +85,8 @@ public sealed class ConductorSize : Rule
         foreach (var item in earth.Studs)
         {
             var feeders = earth.FeedersOf(item);
-            ReportMissing(context, feeders, isMain: false);
-            if (item.Item!.EarthLead?.CrossSectionMm2 is { } section)
+            ReportMissing(context, feeders, item.Item!.EarthLead?.CrossSectionMm2, isMain: false);
+            if (item.Item.EarthLead?.CrossSectionMm2 is { } section)
             {
                 Judge(context, item, feeders, section, ConductorNeed.Of(feeders, strength, isMain: false));
             }
@@ -98,7 +98,7 @@ public sealed class ConductorSize : Rule
 
         if (earth.MainMm2 is { } main)
         {
-            ReportMissing(context, survey.Power.Supplies, isMain: true);
+            ReportMissing(context, survey.Power.Supplies, main, isMain: true);
             Judge(context, null, survey.Power.Supplies, main, ConductorNeed.Of(survey.Power.Supplies, strength, isMain: true));
         }
         else if (earth.Bar is not null || earth.NeedsBar(EarthConductors.HighIntegrityFromMa))
@@ -107,7 +107,7 @@ public sealed class ConductorSize : Rule
         }
     }
 
-    private static void ReportMissing(RuleContext context, IReadOnlyList<SupplyNode> supplies, bool isMain)
+    private static void ReportMissing(RuleContext context, IReadOnlyList<SupplyNode> supplies, double? sectionMm2, bool isMain)
     {
         if (context.Survey.Description.Supplies is null)
         {
@@ -127,6 +127,11 @@ public sealed class ConductorSize : Rule
                 case { FaultCurrentA: null, DisconnectionTimeS: null } when !ConductorNeed.IsLimited(supply):
                     context.ReportMissing(Invariant($"/supplies/{supply.Index}/faultCurrentA"), Missing);
                     break;
+            }
+
+            if (ConductorNeed.TurnsOnCurve(supply, sectionMm2 ?? 0))
+            {
+                context.ReportMissing(Invariant($"/supplies/{supply.Index}/breaker/curve"), Missing);
             }
 
             if (isMain && supply.Source is { FaultCurrentA: null, Cable: null or { CrossSectionMm2: null } })

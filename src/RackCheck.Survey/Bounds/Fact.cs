@@ -79,15 +79,22 @@ public abstract class Fact
     internal bool IsOfCabinetOrItems => Key.StartsWith("/cabinet/", StringComparison.Ordinal) || Key.StartsWith("/items/", StringComparison.Ordinal);
 
     /// <summary>
-    /// Whether cords find other outlets with another value: they are assigned by the power of items, what a UPS carries and loses,
-    /// breakers, and the share of these that the region allows.
+    /// Keys of the facts with which cords find other outlets: they are assigned by the power of items, what a UPS carries and loses, breakers, and the share
+    /// of these that the region allows.
     /// </summary>
+    internal static readonly string[] OfCords =
+    [
+        "/items/*/power/ratedW", "/items/*/power/powerFactor", "/items/*/heatW", "/items/*/ups/ratedW", "/items/*/ups/ratedVa", "/items/*/ups/chargeW",
+        "/supplies/*/breaker/ratedA", "/site/region",
+    ];
+
+    /// <summary>Whether cords find other outlets with another value.</summary>
     /// <param name="rack">The description.</param>
     /// <param name="owner">Index of the owner.</param>
     internal bool MovesCords(RackDescription rack, int owner) =>
-        Key is "/items/*/power/ratedW" or "/items/*/power/powerFactor" or "/supplies/*/breaker/ratedA" or "/site/region"
-        || Key.StartsWith("/items/*/ups/", StringComparison.Ordinal)
-        || (Key == "/items/*/heatW" && rack.Items[owner].Ups?.Feeds is not null);
+        (isOfCords ??= Array.IndexOf(OfCords, Key) >= 0) && (Key != "/items/*/heatW" || rack.Items[owner].Ups?.Feeds is not null);
+
+    private bool? isOfCords;
 
     /// <summary>Key of the fact whose question asks for this one too; null where it has a question of its own.</summary>
     public string? AskedWith { get; init; }

@@ -104,7 +104,7 @@ public static class FactTable
         [
             "/cabinet/frontDoor/depthMm", "/cabinet/rearDoor/depthMm", "/items/*/frontProjectionMm", "/items/*/rearProjectionMm", "/items/*/body/depthMm",
         ]),
-        ("/connections", ["/items/*/power/ratedW", "/items/*/power/powerFactor", "/items/*/heatW"]),
+        ("/connections", Fact.OfCords),
         ("/items/*/airflow/flowM3h",
         [
             "/site/ambientMaxC", "/site/altitudeM", "/site/humidityMaxPercent", "/cabinet/frontDoor/perforatedAreaM2", "/cabinet/rearDoor/perforatedAreaM2",

@@ -8,8 +8,6 @@ namespace RackCheck.Survey.Bounds;
 /// <summary>Facts of supplies, PDUs and protective earth.</summary>
 internal static class FeedBounds
 {
-    private const double WeakestFaultA = 6000;
-
     /// <summary>The facts.</summary>
     public static ImmutableArray<Fact> All { get; } =
     [
@@ -30,11 +28,11 @@ internal static class FeedBounds
             "1.5 to 10 mm2 for each 16 A of its rating", "mm2", lowIsAdverse: true, pull: Pull.Apart),
         OfSupply(
             "faultCurrentA", "What is the prospective fault current of {each}?", s => s.FaultCurrentA, (s, v) => s with { FaultCurrentA = v },
-            s => s.VoltageV / FaultLoops.MostDeclaredOhm is var least ? new(least, Math.Max(least, WeakestFaultA)) : null,
+            s => s.VoltageV / FaultLoops.MostDeclaredOhm is var least ? new(least, Math.Max(least, ConductorNeed.MostFaultA)) : null,
             "from the lowest of a public TN-S supply, 0.8 ohm, to 6 kA", "A", lowIsAdverse: true, pull: Pull.Apart),
         OfSupply(
             "disconnectionTimeS", "How fast does the breaker of {each} disconnect an earth fault?", s => s.DisconnectionTimeS,
-            (s, v) => s with { DisconnectionTimeS = v }, s => IsLimited(s) ? null : new(0.01, 0.4),
+            (s, v) => s with { DisconnectionTimeS = v }, s => IsLimited(s) ? null : new(0.01, ConductorNeed.LongestFaultS),
             "0.01 to 0.4 s; not needed where the breaker limits the energy of a fault", "s",
             basis: "the limit for final circuits in TN systems, IEC 60364-4-41; value from memory"),
         Asked("/supplies/*/breaker/curve", "Which trip curve has the breaker of {each}?"),

@@ -110,6 +110,14 @@ public sealed class ConductorSizeTests : RuleTests<ConductorSize>
         var large = Mains(rated: 63, cable: 16);
         ReportsMissing(Rack(large), "/supplies/0/faultCurrentA");
         Passes(Rack(Mains(rated: 32)));
+
+        // A curve that is not given may be D. 6 kA for 0.4 s need 26.5 mm2, 300 A for 0.4 s 1.3 mm2: sqrt(I^2 t) / 143.
+        var uncurved = Mains(rated: 32) with { Breaker = new Breaker { RatedA = 32 } };
+        ReportsMissing(Rack(uncurved, 16, 16), "/supplies/0/breaker/curve");
+        ReportsMissing(Rack(uncurved with { Breaker = null }, 16, 16), "/supplies/0/breaker/curve");
+        Passes(Rack(uncurved));
+        Passes(Rack(uncurved with { FaultCurrentA = 300 }, 16, 16));
+        Passes(Rack(uncurved with { FaultCurrentA = 1000, DisconnectionTimeS = 0.1 }, 16, 16));
     }
 
     // NEC 250.122 (value from memory): 15 A 2.1, 20 A 3.3, 30 to 60 A 5.3 mm2.

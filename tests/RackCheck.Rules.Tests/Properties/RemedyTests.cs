@@ -42,14 +42,16 @@ public sealed class RemedyTests
                         bare.Add(error.Rule);
 
                         // No remedy exists for a given setback or spacing that suits neither the holes, the rear items nor any usual depth: the
-                        // description is wrong, and no change to the order corrects it. Otherwise each candidate causes another defect.
+                        // description is wrong, and no change to the order corrects it. Otherwise each candidate causes another defect, or the work that
+                        // a request may take is spent on the findings before.
                         Assert.True(
-                            error.Subject == "rear uprights" || error.NoRemedy!.Contains("would clear it, but causes", StringComparison.Ordinal),
+                            error.Subject == "rear uprights" || error.NoRemedy!.Contains("would clear it, but causes", StringComparison.Ordinal)
+                                || error.NoRemedy.Contains("were not tried", StringComparison.Ordinal),
                             $"{error.Rule}, {error.Subject}: {error.NoRemedy}");
                     }
                 }
             },
-            iter: Samples.Of(3_000, least: 450),
+            iter: Samples.Of(3_000, least: 3_000),
             print: Wording.Of);
         Assert.True(
             without < errors / 50,
