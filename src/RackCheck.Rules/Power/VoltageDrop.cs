@@ -128,10 +128,12 @@ public sealed class VoltageDrop : Rule
         Cord[] cords = [.. SupplyRemedies.CordsOn(survey, supply)];
         var most = share * cords.Sum(c => c.VoltAmperes);
 
-        // With a UPS removed, its equipment is fed from the supply itself, so that equipment has to move too.
+        // With a UPS removed, its equipment is fed from the supply itself, so that equipment has to move too. The last to move is what takes the outlets that
+        // become free, or falls to this supply when another is lost.
         return SupplyRemedies.Thicken(survey, supply, does)
             .Concat(PowerRemedies.AddSupplies(survey, supply, null, cords))
             .Concat(PowerRemedies.TakeOut(survey, most, cords))
-            .Concat(PowerRemedies.TakeOut(survey, most, [.. survey.Power.Cords.Where(c => ReferenceEquals(c.Group?.Unit.Supply, supply))]));
+            .Concat(PowerRemedies.TakeOut(survey, most, [.. survey.Power.Cords.Where(c => ReferenceEquals(c.Group?.Unit.Supply, supply))]))
+            .Concat(PowerRemedies.TakeOut(survey, most, survey.Power.Cords));
     }
 }

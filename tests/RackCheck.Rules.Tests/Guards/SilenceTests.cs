@@ -27,7 +27,6 @@ public sealed partial class SilenceTests
         ["cooling.ip-conflict /site"] = "no protection required",
         ["cooling.ip-conflict /site/requiredIp"] = "no protection required",
         ["delivery.lift /site/delivery/lift"] = "no lift on the way",
-        ["earthing.conductor-size /supplies/*/disconnectionTimeS"] = "the breaker limits the energy of a fault",
         ["depth.pdu-places /pdus/*/lengthMm"] = "a PDU of unknown length takes one place",
         ["load.seismic /site"] = "default: no seismic zone",
         ["load.seismic /site/seismic"] = "default: no seismic zone",
