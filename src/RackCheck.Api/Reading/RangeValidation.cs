@@ -97,7 +97,7 @@ internal sealed class TextCheck<T>(string name, Func<T, string?> get, int least,
             faults.Add(
                 pointer,
                 FaultCodes.WrongLength,
-                string.Create(CultureInfo.InvariantCulture, $"It has {value.Length} characters; {least} to {greatest} are allowed."));
+                string.Create(CultureInfo.InvariantCulture, $"It has {Characters.Count(value)} characters; {least} to {greatest} are allowed."));
         }
         else
         {
@@ -105,7 +105,7 @@ internal sealed class TextCheck<T>(string name, Func<T, string?> get, int least,
         }
     }
 
-    private bool HasLength(string value) => value.Length >= least && value.Length <= greatest;
+    private bool HasLength(string value) => value.Length >= least && Characters.IsAtMost(value, greatest);
 
     private bool HasForm(string value) => form?.IsMatch(value) ?? !value.AsSpan().ContainsAnyInRange('\0', '\u001f');
 }
@@ -206,7 +206,7 @@ internal sealed class TextListCheck<T>(string name, Func<T, IReadOnlyList<string
     private const int MostCharacters = 64;
 
     protected override bool ElementHolds(string element) =>
-        element.Length is > 0 and <= MostCharacters && !element.AsSpan().ContainsAnyInRange('\0', '\u001f');
+        element.Length > 0 && Characters.IsAtMost(element, MostCharacters) && !element.AsSpan().ContainsAnyInRange('\0', '\u001f');
 
     protected override void ReportElement(string element, string pointer, FaultList faults)
     {

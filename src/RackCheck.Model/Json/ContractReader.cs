@@ -120,7 +120,7 @@ public static partial class ContractReader
     private static int OneOf(int value, params ReadOnlySpan<int> allowed) => allowed.Contains(value) ? value : throw Refused();
 
     private static string Sized(string value, int least, int greatest) =>
-        value.Length >= least && value.Length <= greatest && !value.AsSpan().ContainsAnyInRange('\0', '\u001f') ? value : throw Refused();
+        value.Length >= least && Characters.IsAtMost(value, greatest) && !value.AsSpan().ContainsAnyInRange('\0', '\u001f') ? value : throw Refused();
 
     private static string Formed(string value, Regex form) => value.Length <= MostOfId && form.IsMatch(value) ? value : throw Refused();
 

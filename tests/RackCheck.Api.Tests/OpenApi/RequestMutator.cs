@@ -137,8 +137,9 @@ internal sealed class RequestMutator(Random random)
         };
     }
 
+    // A schema counts characters: one outside the basic plane is one, though two in UTF-16.
     private string Text(JsonObject form) => random.Next(4) == 0 && form["maxLength"] is { } most
-        ? new string('x', most.GetValue<int>() + random.Next(2))
+        ? string.Concat(Enumerable.Repeat(random.Next(2) == 0 ? "x" : "\U0001F30A", most.GetValue<int>() + random.Next(2)))
         : Texts[random.Next(Texts.Length)];
 
     private JsonArray List(JsonObject form, int depth)
