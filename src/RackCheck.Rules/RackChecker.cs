@@ -2,6 +2,7 @@ using RackCheck.Model;
 using RackCheck.Model.Canonical;
 using RackCheck.Remedies.Verification;
 using RackCheck.Survey;
+using RackCheck.Survey.Bounds;
 using RackCheck.Survey.Catalogue;
 
 namespace RackCheck.Rules;
@@ -20,6 +21,12 @@ public sealed class RackChecker(RuleSet rules, Action<RuleDescriptor, Exception>
     /// rules answer for what is given, with its defaults: for one rule by itself.
     /// </summary>
     public bool AssessesRanges { get; init; } = true;
+
+    /// <summary>
+    /// Whether every rule judges every remedy. Otherwise only those do that read what the remedy changes, which gives the same answers: for the test that
+    /// shows it.
+    /// </summary>
+    public bool JudgesWholeRacks { get; init; }
 
     /// <summary>Checks a rack.</summary>
     /// <param name="description">A valid description with a cabinet and all heights.</param>
@@ -78,7 +85,7 @@ public sealed class RackChecker(RuleSet rules, Action<RuleDescriptor, Exception>
         var (context, survey, notAssessed) = Apply(rack, findings, null, cancellation);
         if (survey is not null && AssessesRanges && notAssessed.Exists(n => n.Missing.Count > 0))
         {
-            new RangeAssessment(rules, rack, survey, onRuleFault).AddFindings(findings, notAssessed, cancellation);
+            new RangeAssessment(rules, rack, new MissingFacts(rack, survey), onRuleFault).AddFindings(findings, notAssessed, cancellation);
         }
 
         Mark(context, findings.Written, notAssessed);
@@ -106,6 +113,7 @@ public sealed class RackChecker(RuleSet rules, Action<RuleDescriptor, Exception>
         var all = new FindingList();
         var findings = all.Written;
         var (context, survey, notAssessed) = Apply(rack, all, trials, cancellation);
+        var judged = trials is null || survey is null || JudgesWholeRacks ? null : JudgedRack.Of(rules, rack, survey, all);
         IReadOnlyList<OpenRule> open = [];
         IEnumerable<Assumption> ranges = [];
         if (survey is null)
@@ -116,14 +124,15 @@ public sealed class RackChecker(RuleSet rules, Action<RuleDescriptor, Exception>
         }
         else if (AssessesRanges)
         {
-            var assessment = new RangeAssessment(rules, rack, survey, onRuleFault);
+            var assessment = new RangeAssessment(rules, rack, new MissingFacts(rack, survey), onRuleFault);
             assessment.Run(all, notAssessed, cancellation);
             (open, ranges) = (assessment.Open, assessment.Ranges());
             trials?.Drop(assessment.Replaced.Contains);
+            judged?.OverRanges(all, assessment);
         }
 
         trials?.Resolve(
-            rack, all, survey?.Power.SearchSteps ?? 0, other => Trial(other, cancellation),
+            rack, all, survey?.Power.SearchSteps ?? 0, other => Trial(other, judged, cancellation),
             finding => AcceptanceMarks.IsAccepted(finding, description));
         Mark(context, findings, notAssessed);
         var judgement = new Judgement(rules, all, notAssessed, Questions.Of(description, Unsigned(open, notAssessed)));
@@ -168,15 +177,36 @@ public sealed class RackChecker(RuleSet rules, Action<RuleDescriptor, Exception>
             : open;
 
     // Findings in a rack after a remedy, without further remedies: trials would not end otherwise.
-    private RackTrial Trial(ResolvedRack rack, CancellationToken cancellation)
+    private RackTrial Trial(ResolvedRack rack, JudgedRack? judged, CancellationToken cancellation)
     {
         var findings = new FindingList { IsOutline = true };
-        var (_, survey, notAssessed) = Apply(rack, findings, null, cancellation);
-        return new RackTrial(findings, survey is null || !AssessesRanges || !notAssessed.Exists(n => n.Missing.Count > 0) ? null : OverRanges);
+        var changed = judged?.ChangedIn(rack) ?? Sections.All;
+        var isWhole = judged is null || (changed & JudgedRack.Whole) != 0;
+        var survey = !isWhole ? judged!.Survey.Changed(rack, changed) : rack.IsLookedUp && rack.Missing().Count > 0 ? null : new RackSurvey(rack);
+        var notAssessed = new List<NotAssessed>();
+        var context = new RuleContext(rack, survey, findings, notAssessed, null);
+        ApplyAll(context, survey is not null, findings.Written, cancellation, isWhole ? Sections.All : changed);
+        if (!isWhole)
+        {
+            judged!.AddOthers(findings, changed);
+        }
+
+        var waits = notAssessed.Exists(n => n.Missing.Count > 0);
+        return new RackTrial(findings, survey is null || !AssessesRanges || (!waits && (isWhole || !judged!.TurnsOverRanges)) ? null : OverRanges);
 
         FindingList OverRanges()
         {
-            new RangeAssessment(rules, rack, survey, onRuleFault).AddFindings(findings, notAssessed, cancellation);
+            if (waits)
+            {
+                var facts = (isWhole ? null : judged!.FactsOf(rack, changed)) ?? new MissingFacts(rack, survey);
+                new RangeAssessment(rules, rack, facts, onRuleFault).AddFindings(findings, notAssessed, cancellation);
+            }
+
+            if (!isWhole)
+            {
+                judged!.AddOthersOverRanges(findings, changed);
+            }
+
             return findings;
         }
     }
@@ -221,7 +251,8 @@ public sealed class RackChecker(RuleSet rules, Action<RuleDescriptor, Exception>
         }
     }
 
-    private void ApplyAll(RuleContext context, bool isWhole, List<Finding> findings, CancellationToken cancellation)
+    // The rules that read one of the sections.
+    private void ApplyAll(RuleContext context, bool isWhole, List<Finding> findings, CancellationToken cancellation, Sections changed = Sections.All)
     {
         var policy = context.Rack.Posted.Policy?.Rules;
         foreach (var rule in context.Rack.IsLookedUp ? rules.PartRules : [])
@@ -229,10 +260,13 @@ public sealed class RackChecker(RuleSet rules, Action<RuleDescriptor, Exception>
             Apply(rule, context, policy, findings, static (r, c, _) => ((PartRule)r).Check(c));
         }
 
-        foreach (var rule in isWhole ? rules.RackRules : [])
+        for (var i = 0; isWhole && i < rules.RackRules.Length; i++)
         {
-            cancellation.ThrowIfCancellationRequested();
-            Apply(rule, context, policy, findings, static (r, c, _) => ((Rule)r).Check(c));
+            if ((rules.SectionsRead[i] & changed) != 0)
+            {
+                cancellation.ThrowIfCancellationRequested();
+                Apply(rules.RackRules[i], context, policy, findings, static (r, c, _) => ((Rule)r).Check(c));
+            }
         }
     }
 

@@ -4,7 +4,6 @@ using System.Text.Json.Nodes;
 using RackCheck.Model;
 using RackCheck.Model.Json;
 using RackCheck.Remedies.Verification;
-using RackCheck.Survey;
 using RackCheck.Survey.Bounds;
 using RackCheck.Survey.Catalogue;
 
@@ -26,12 +25,13 @@ internal sealed class RangeAssessment
     private FactSet assumed;
     private JsonNode? posted;
 
-    public RangeAssessment(RuleSet rules, ResolvedRack rack, RackSurvey survey, Action<RuleDescriptor, Exception> onRuleFault)
+    public RangeAssessment(RuleSet rules, ResolvedRack rack, MissingFacts facts, Action<RuleDescriptor, Exception> onRuleFault)
     {
-        (this.rules, this.rack, this.onRuleFault) = (rules, rack, onRuleFault);
-        facts = new MissingFacts(rack, survey);
-        policy = rack.Posted.Policy?.Rules;
+        (this.rules, this.rack, this.facts, this.onRuleFault, policy) = (rules, rack, facts, onRuleFault, rack.Posted.Policy?.Rules);
     }
+
+    /// <summary>The missing facts.</summary>
+    public MissingFacts Facts => facts;
 
     /// <summary>The rules whose answer depends on missing facts, by id.</summary>
     public List<OpenRule> Open { get; } = [];

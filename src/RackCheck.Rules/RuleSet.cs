@@ -3,6 +3,7 @@ using System.Collections.Immutable;
 using System.Text.Json;
 using RackCheck.Model;
 using RackCheck.Model.Json;
+using RackCheck.Survey;
 using RackCheck.Survey.Bounds;
 
 namespace RackCheck.Rules;
@@ -12,6 +13,7 @@ public sealed class RuleSet
 {
     private readonly FrozenDictionary<string, RuleBase> byId;
     private readonly FrozenDictionary<string, FactSet> reads;
+    private readonly FrozenDictionary<string, Sections> sections;
 
     private RuleSet(IEnumerable<RuleBase> rules)
     {
@@ -21,6 +23,8 @@ public sealed class RuleSet
         ReportRules = [.. All.OfType<ReportRule>()];
         FactsRead = [.. RackRules.Select(r => FactTable.ReadBy(r.Descriptor.Needs))];
         reads = RackRules.Zip(FactsRead).ToFrozenDictionary(r => r.First.Descriptor.Id, r => r.Second, StringComparer.Ordinal);
+        SectionsRead = [.. RackRules.Select(r => SectionTable.ReadBy(r.Descriptor.Needs))];
+        sections = RackRules.Zip(SectionsRead).ToFrozenDictionary(r => r.First.Descriptor.Id, r => r.Second, StringComparer.Ordinal);
         byId = All.ToFrozenDictionary(r => r.Descriptor.Id, StringComparer.Ordinal);
     }
 
@@ -54,6 +58,9 @@ public sealed class RuleSet
     /// <summary>Which facts with a plausible range each of the rules about the rack reads, in their order.</summary>
     internal ImmutableArray<FactSet> FactsRead { get; }
 
+    /// <summary>Which sections of the description each of the rules about the rack reads, in their order.</summary>
+    internal ImmutableArray<Sections> SectionsRead { get; }
+
     /// <summary>Rules about the report, by id.</summary>
     public ImmutableArray<ReportRule> ReportRules { get; }
 
@@ -76,6 +83,11 @@ public sealed class RuleSet
     /// <param name="id">Its id.</param>
     /// <returns>The facts.</returns>
     internal FactSet FactsReadBy(string id) => reads[id];
+
+    /// <summary>Which sections of the description a rule reads.</summary>
+    /// <param name="id">Its id.</param>
+    /// <returns>The sections; all for a rule about part numbers or about the report.</returns>
+    internal Sections SectionsReadBy(string id) => sections.GetValueOrDefault(id, Sections.All);
 
     /// <summary>A set of other rules, for tests of the pipeline.</summary>
     /// <param name="rules">The rules.</param>

@@ -59,11 +59,11 @@ public sealed class RackSurvey
         return list;
     }
 
-    private RackSurvey(RackSurvey like, ResolvedRack rack)
+    private RackSurvey(RackSurvey like, ResolvedRack rack, bool isWiredAlike)
     {
-        (Description, assumptions, Limits) = (rack.Description, like.assumptions, like.Limits);
+        (Description, assumptions, Limits) = (rack.Description, [], like.Limits);
         (Cabinet, Items, Units) = (like.Cabinet, like.Items, like.Units);
-        (builtAlike, wiredAlike) = (like, like);
+        (builtAlike, wiredAlike) = (like, isWiredAlike ? like : null);
     }
 
     private RackSurvey(ResolvedRack rack, List<AssumedValue> assumptions, RackSurvey? wiredAlike = null)
@@ -82,7 +82,31 @@ public sealed class RackSurvey
     /// <summary>The same for a rack with the cabinet, the items and the cords of this one, and other supplies, PDUs, cooling or site.</summary>
     /// <param name="rack">The other rack.</param>
     /// <returns>Its survey, which shares what depends on cabinet and items alone.</returns>
-    public RackSurvey Elsewhere(ResolvedRack rack) => new(this, rack);
+    public RackSurvey Elsewhere(ResolvedRack rack) => new(this, rack, isWiredAlike: true);
+
+    /// <summary>The same for a rack with the cabinet and the items of this one, in which some other sections differ. It lists no assumptions.</summary>
+    /// <param name="rack">The other rack.</param>
+    /// <param name="changed">The sections in which it differs.</param>
+    /// <returns>Its survey, which shares what does not depend on them.</returns>
+    public RackSurvey Changed(ResolvedRack rack, Sections changed)
+    {
+        if ((changed & (Sections.Cabinet | Sections.Items | Sections.Pdus | Sections.Other)) != 0)
+        {
+            return Lazily(rack);
+        }
+
+        var isWiredAlike = (changed & Sections.Power) == 0;
+        var isFedAlike = isWiredAlike && (changed & (Sections.Faults | Sections.Cables)) == 0;
+        var isReachedAlike = (changed & Sections.Access) == 0;
+        return new RackSurvey(this, rack, isWiredAlike)
+        {
+            power = isFedAlike ? Power : null,
+            earth = isFedAlike && (changed & Sections.Earthing) == 0 ? Earth : null,
+            heat = (changed & (Sections.Cooling | Sections.Site)) == 0 ? Heat : null,
+            route = isReachedAlike ? Route : null,
+            hasRoute = isReachedAlike,
+        };
+    }
 
     /// <summary>The description.</summary>
     public RackDescription Description { get; }

@@ -2,6 +2,7 @@ using System.Text.Json.Nodes;
 using Microsoft.Net.Http.Headers;
 using Microsoft.OpenApi;
 using RackCheck.Api.Http;
+using RackCheck.Rules;
 
 namespace RackCheck.Api.OpenApi;
 
@@ -14,7 +15,7 @@ internal static class Headers
     private static readonly (string Name, string Description, JsonNode Example, string? Pattern)[] All =
     [
         (CommonHeaders.TraceId, "W3C trace id of the request. Quote it to support.", "0af7651916cd43dd8448eb211c80319c", "^[0-9a-f]{32}$"),
-        (CommonHeaders.Ruleset, "Version of the ruleset: year, month, counter.", "2026.11.11", "^[0-9]{4}\\.[0-9]{1,2}\\.[0-9]+$"),
+        (CommonHeaders.Ruleset, "Version of the ruleset: year, month, counter.", RuleSet.CurrentVersion, "^[0-9]{4}\\.[0-9]{1,2}\\.[0-9]+$"),
         (HeaderNames.RetryAfter, "Time to wait before the request is sent again, s.", "1", "^[0-9]+$"),
         (HeaderNames.ETag, "Tag of this version, for If-None-Match. It changes only with the service.", "W/\"5f2b1c0d9e8a7b6c5d4e3f2a\"", null),
         (HeaderNames.CacheControl, "How long a cache may serve the answer.", "max-age=300", null),

@@ -18,10 +18,10 @@ public static class DescriptionDiff
     {
         var operations = new List<PatchOperation>();
         Member("/cabinet", before.Cabinet, after.Cabinet, ContractJson.Default.Cabinet, operations);
-        Member("/supplies", before.Supplies, after.Supplies, ContractJson.Default.IReadOnlyListSupply, operations);
-        Member("/pdus", before.Pdus, after.Pdus, ContractJson.Default.IReadOnlyListPdu, operations);
+        List("/supplies", before.Supplies, after.Supplies, ContractJson.Default.IReadOnlyListSupply, ContractJson.Default.Supply, s => s.Id, operations);
+        List("/pdus", before.Pdus, after.Pdus, ContractJson.Default.IReadOnlyListPdu, ContractJson.Default.Pdu, u => u.Id, operations);
         Member("/connections", before.Connections, after.Connections, ContractJson.Default.IReadOnlyListConnection, operations);
-        Member("/items", before.Items, after.Items, ContractJson.Default.IReadOnlyListItem, operations);
+        List("/items", before.Items, after.Items, ContractJson.Default.IReadOnlyListItem, ContractJson.Default.Item, i => i.Id, operations);
         Member("/cooling", before.Cooling, after.Cooling, ContractJson.Default.Cooling, operations);
         Member("/earthing", before.Earthing, after.Earthing, ContractJson.Default.Earthing, operations);
         Member("/site", before.Site, after.Site, ContractJson.Default.Site, operations);
@@ -37,6 +37,46 @@ public static class DescriptionDiff
             Node(
                 path, before is null ? null : JsonSerializer.SerializeToNode(before, type), after is null ? null : JsonSerializer.SerializeToNode(after, type),
                 operations);
+        }
+    }
+
+    // As Elements, but only those elements are written that are not the same object: of thirty items a remedy changes one.
+    private static void List<T>(
+        string path, IReadOnlyList<T>? before, IReadOnlyList<T>? after, JsonTypeInfo<IReadOnlyList<T>> list, JsonTypeInfo<T> element, Func<T, string> id,
+        List<PatchOperation> operations)
+        where T : class
+    {
+        if (before is null || after is null || ReferenceEquals(before, after))
+        {
+            Member(path, before, after, list, operations);
+            return;
+        }
+
+        var stays = new List<T>(before);
+        for (var i = before.Count - 1; i >= 0 && after.Count < before.Count; i--)
+        {
+            if (!after.Any(n => id(n) == id(before[i])))
+            {
+                stays.RemoveAt(i);
+                operations.Add(new PatchOperation { Op = "remove", Path = Below(path, i) });
+            }
+        }
+
+        for (; stays.Count > after.Count; stays.RemoveAt(stays.Count - 1))
+        {
+            operations.Add(new PatchOperation { Op = "remove", Path = Below(path, stays.Count - 1) });
+        }
+
+        for (var i = 0; i < after.Count; i++)
+        {
+            if (i >= stays.Count)
+            {
+                operations.Add(new PatchOperation { Op = "add", Path = path + "/-", Value = JsonSerializer.SerializeToElement(after[i], element) });
+            }
+            else
+            {
+                Member(Below(path, i), stays[i], after[i], element, operations);
+            }
         }
     }
 

@@ -34,7 +34,7 @@ public sealed class AirflowConflict : Rule
         Formula = "adjacent U positions, directions front-to-rear and rear-to-front; direction side and width < widthMm",
         Sources = [Sources.AirflowPractice],
         Limits = [WidthMm],
-        Needs = ["/items/*/airflow/direction", "/items/*/position", "/cabinet/widthMm", "/cabinet/sidePanels"],
+        Needs = ["/items/*/airflow/direction", "/items/*/position", "/cabinet/widthMm", "/cabinet/sidePanels", "/pdus/*/mounting", "/pdus/*/position"],
         SharesWordingsOf = [typeof(MissingHeatData)],
         Remedies = ["Move one of them to another U position.", "Use a cabinet 800 mm wide.", "Move the equipment to another rack."],
         Cautions = [Cautions.Handling],

@@ -41,6 +41,7 @@ public sealed class DoorRestriction : Rule
         [
             "/cabinet/frontDoor/openAreaPercent", "/cabinet/frontDoor/perforatedAreaM2", "/cabinet/rearDoor/openAreaPercent",
             "/cabinet/rearDoor/perforatedAreaM2", "/items/*/heatW", "/items/*/power/ratedW", "/items/*/airflow/flowM3h", "/cooling/riseK",
+            "/site/ambientMaxC", "/site/altitudeM", "/site/humidityMaxPercent",
         ],
         Notes =
         [

@@ -33,7 +33,7 @@ public sealed class Humidity : Rule
             "humidityMaxPercent <= 80 % (A1, A2), 85 % (A3), 90 % (A4); dew point <= 17 C (A1), 21 C (A2), 24 C (A3, A4); class by maxInletC: up to 32 A1, "
             + "35 A2, 40 A3, above A4",
         Sources = [Sources.AshraeTc99, Sources.Wmo8],
-        Needs = ["/site/humidityMaxPercent", "/site/ambientMaxC", "/items/*/maxInletC"],
+        Needs = ["/site/humidityMaxPercent", "/site/ambientMaxC", "/items/*/maxInletC", "/cooling/airConditioner"],
         Notes = ["With an air conditioner in the cabinet the items do not take in room air: the rule is not applied."],
         SharesWordingsOf = [typeof(MissingHeatData)],
         Remedies = ["Dehumidify the room.", "Use equipment of a wider class."],

@@ -42,7 +42,7 @@ public sealed class SolidDoor : Rule
         Needs =
         [
             "/cabinet/frontDoor/style", "/cabinet/rearDoor/style", "/cabinet/sidePanels", "/items/*/airflow/direction", "/items/*/heatW", "/items/*/maxInletC",
-            "/cooling",
+            "/cooling", "/site/ambientMaxC", "/site/altitudeM", "/site/humidityMaxPercent",
         ],
         Remedies = ["Fit perforated doors.", "Fit fans in the roof.", "Fit an air conditioner.", "Move the equipment to another rack."],
         Cautions = [Cautions.Handling],

@@ -39,7 +39,7 @@ public sealed class Blanking : Rule
         Needs =
         [
             "/cabinet/frontDoor/style", "/cabinet/rearDoor/style", "/items/*/airflow/direction", "/items/*/position", "/items/*/body/heightMm",
-            "/items/*/body/depthMm", "/cabinet/uprights/spacingMm",
+            "/items/*/body/depthMm", "/pdus/*/mounting", "/pdus/*/position", "/cabinet/uprights/spacingMm",
         ],
         Notes =
         [

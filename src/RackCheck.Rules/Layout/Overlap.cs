@@ -52,7 +52,11 @@ public sealed class Overlap : Rule
         Formula = "same face: a shared U position; opposite faces: (b + r) of one item + (b + r) of the other > upright spacing. Spacing not "
             + "specified: its maximum is the depth between the doors. One depth not specified: the other item alone may exceed the spacing",
         Sources = [Sources.Geometry],
-        Needs = ["/items/*/position", "/items/*/heightU", "/items/*/body/depthMm", "/items/*/rearProjectionMm", "/cabinet/uprights/spacingMm"],
+        Needs =
+        [
+            "/items/*/position", "/items/*/heightU", "/items/*/body/depthMm", "/items/*/rearProjectionMm", "/pdus/*/mounting", "/pdus/*/position",
+            "/cabinet/uprights/spacingMm",
+        ],
         Notes =
         [
             "Equipment on opposite faces is compared with the upright spacing. Without a spacing it is compared with the depth between the doors, the "

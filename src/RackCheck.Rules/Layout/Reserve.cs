@@ -27,7 +27,7 @@ public sealed class Reserve : Rule
         Formula = "free U >= reservePercent / 100 x U height of the cabinet",
         Sources = [Sources.ReservePractice],
         Limits = [ReservePercent],
-        Needs = ["/cabinet/heightU", "/items/*/position", "/items/*/heightU", "/items/*/body/heightMm"],
+        Needs = ["/cabinet/heightU", "/items/*/position", "/items/*/heightU", "/items/*/body/heightMm", "/pdus/*/mounting", "/pdus/*/position"],
         Notes =
         [
             "Blanking panels leave their U positions free, so closing a gap does not use up the reserve.",

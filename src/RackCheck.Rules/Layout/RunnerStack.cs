@@ -44,7 +44,10 @@ public sealed class RunnerStack : Rule
             + "not known: number of items in the run <= runWarning, an error above runError",
         Sources = [Sources.SupportPractice, Sources.Iec60297],
         Limits = [RunWarning, RunError],
-        Needs = ["/items/*/support/style", "/items/*/support/thicknessMm", "/items/*/body/heightMm", "/items/*/position"],
+        Needs =
+        [
+            "/items/*/support/style", "/items/*/support/thicknessMm", "/items/*/body/heightMm", "/items/*/position", "/pdus/*/mounting", "/pdus/*/position",
+        ],
         Notes =
         [
             "The cumulative height error is calculated from every set of a run upwards, not only from the lowest: each set is fixed to its own holes, "

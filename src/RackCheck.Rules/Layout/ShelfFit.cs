@@ -48,7 +48,7 @@ public sealed class ShelfFit : Rule
         Why = "An item that overhangs the shelf can fall. An item that is too high collides with the equipment above.",
         Formula = "sum of widths <= opening - 10; body depth <= depth of the shelf; height <= free U above the shelf x 44.45",
         Sources = [Sources.ShelfPractice, Sources.Iec60297],
-        Needs = ["/items/*/onShelf", "/items/*/body", "/items/*/position", "/cabinet/uprights/openingMm"],
+        Needs = ["/items/*/onShelf", "/items/*/body", "/items/*/position", "/cabinet/uprights/openingMm", "/pdus/*/mounting", "/pdus/*/position"],
         Remedies =
         [
             "Too wide: move the surplus items to another shelf.",

@@ -76,7 +76,12 @@ public abstract class Fact
     public bool IsNumber { get; init; } = true;
 
     /// <summary>Whether it is a fact of the cabinet or of an item, on which places, depths, masses and cables depend.</summary>
-    internal bool IsOfCabinetOrItems => Key.StartsWith("/cabinet/", StringComparison.Ordinal) || Key.StartsWith("/items/", StringComparison.Ordinal);
+    internal bool IsOfCabinetOrItems => (Section & (Sections.Cabinet | Sections.Items)) != 0;
+
+    /// <summary>The section of the description that it is a member of.</summary>
+    internal Sections Section => section == Sections.None ? section = SectionTable.Holding(Key) : section;
+
+    private Sections section;
 
     /// <summary>
     /// Keys of the facts with which cords find other outlets: they are assigned by the power of items, what a UPS carries and loses, breakers, and the share

@@ -7,7 +7,9 @@ namespace RackCheck.Survey.Bounds;
 public sealed class MissingFacts
 {
     private readonly ResolvedRack rack;
-    private readonly RackSurvey given;
+    private readonly RackSurvey? given;
+    private readonly MissingFacts? like;
+    private readonly Sections changed;
     private readonly List<Gap> gaps = [];
     private readonly Dictionary<int, string[]> pointers = [];
     private readonly Dictionary<(End End, int Turned), RackSurvey> surveys = [];
@@ -23,6 +25,40 @@ public sealed class MissingFacts
             fact.Find(rack.Description, gaps);
         }
 
+        SetFacts();
+    }
+
+    /// <summary>
+    /// Finds them in a rack with the cabinet and the items of another, whose missing values are the same, and so are those of every section that is not
+    /// changed.
+    /// </summary>
+    /// <param name="rack">The rack.</param>
+    /// <param name="like">The missing values of the other rack.</param>
+    /// <param name="changed">The sections in which the rack differs; neither cabinet nor items, nor what sets the loads of supplies and PDUs.</param>
+    public MissingFacts(ResolvedRack rack, MissingFacts like, Sections changed)
+    {
+        (this.rack, this.like, this.changed) = (rack, like, changed);
+        foreach (var gap in like.gaps)
+        {
+            if (gap.Fact.IsOfCabinetOrItems)
+            {
+                gaps.Add(gap);
+            }
+        }
+
+        foreach (var fact in FactTable.Bounded)
+        {
+            if (!fact.IsOfCabinetOrItems)
+            {
+                fact.Find(rack.Description, gaps);
+            }
+        }
+
+        SetFacts();
+    }
+
+    private void SetFacts()
+    {
         foreach (var gap in gaps)
         {
             Set = Set.With(gap.Number);
@@ -30,7 +66,7 @@ public sealed class MissingFacts
     }
 
     /// <summary>The facts of which at least one value is missing.</summary>
-    public FactSet Set { get; }
+    public FactSet Set { get; private set; }
 
     /// <summary>The survey of the rack with its missing values at an end of their ranges. Each is made once.</summary>
     /// <param name="end">The ends.</param>
@@ -42,10 +78,27 @@ public sealed class MissingFacts
         {
             surveys[(end, turned)] = survey = turned >= 0 ? Turn(At(end), end, turned)
                 : end is End.Crossed or End.CrossedBack ? Cross(At(End.Adverse), end)
+                : like is not null ? Edit(like.At(end), end)
                 : RackSurvey.Lazily(rack.Completed(Complete(end)), gaps.Exists(MovesCords) ? null : given);
         }
 
         return survey;
+    }
+
+    // The other rack at the same end, with what is changed.
+    private RackSurvey Edit(RackSurvey other, End end)
+    {
+        var replaced = SectionTable.Records(changed);
+        var draft = new RackDraft(SectionTable.Replace(other.Description, rack.Description, replaced));
+        foreach (var gap in gaps)
+        {
+            if (!gap.Fact.IsOfCabinetOrItems && (gap.Fact.Section & replaced) != 0)
+            {
+                gap.Fact.Fill(draft, gap.Owner, ValueAt(gap, end, isTurned: false));
+            }
+        }
+
+        return other.Changed(rack.Completed(draft.Finish()), changed);
     }
 
     // The adverse end with other values where rules pull apart.
