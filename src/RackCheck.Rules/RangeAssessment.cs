@@ -1,8 +1,4 @@
-using System.Globalization;
-using System.Text.Json;
-using System.Text.Json.Nodes;
 using RackCheck.Model;
-using RackCheck.Model.Json;
 using RackCheck.Remedies.Verification;
 using RackCheck.Survey.Bounds;
 using RackCheck.Survey.Catalogue;
@@ -23,7 +19,7 @@ internal sealed class RangeAssessment
     private readonly RuleContext?[] atEnds = new RuleContext?[(int)End.Middle + 1];
     private readonly Dictionary<(End End, int Turned), RuleContext> atTurned = [];
     private FactSet assumed;
-    private JsonNode? posted;
+    private PostedPointers? posted;
 
     public RangeAssessment(RuleSet rules, ResolvedRack rack, MissingFacts facts, Action<RuleDescriptor, Exception> onRuleFault)
     {
@@ -152,6 +148,13 @@ internal sealed class RangeAssessment
     // Whether the rule is assessed.
     private bool Ask(Rule rule, FactSet read, RuleAnswer given, FindingList all)
     {
+        // Most rules: nothing is wrong as described, nor at the adverse end.
+        var isPlain = ReferenceEquals(given, RuleAnswer.Clean) && !read.Has(FactTable.DecidingRules) && Pulls(read) == 1 << (int)Pull.OneWay;
+        if (isPlain && ReferenceEquals(At(rule, End.Adverse), RuleAnswer.Clean))
+        {
+            return true;
+        }
+
         var ends = Ends(rule, read);
         if (ends.Exists(e => e.Answer.IsFailed))
         {
@@ -212,38 +215,6 @@ internal sealed class RangeAssessment
 
             all.Written.Add(finding);
         }
-    }
-
-    // A rule names the values that it was asked with. Where the request does not even have their record, the pointer is that of the record.
-    private string[] Standing(IReadOnlyList<string> pointers)
-    {
-        posted ??= JsonSerializer.SerializeToNode(rack.Posted, ContractJson.Default.RackDescription)!;
-        return [.. pointers.Select(Standing).Distinct()];
-    }
-
-    private string Standing(string pointer)
-    {
-        var (node, end) = (posted, 0);
-        while (end < pointer.Length)
-        {
-            var next = pointer.IndexOf('/', end + 1) is var slash and > 0 ? slash : pointer.Length;
-            var token = pointer[(end + 1)..next];
-            var parent = node;
-            node = parent switch
-            {
-                JsonObject record => record[token],
-                JsonArray list when int.TryParse(token, NumberStyles.None, CultureInfo.InvariantCulture, out var index) && index < list.Count => list[index],
-                _ => null,
-            };
-            if (node is null)
-            {
-                return pointer[..(parent is JsonObject ? next : end)];
-            }
-
-            end = next;
-        }
-
-        return pointer;
     }
 
     // The favourable end is the last, where anything is wrong at another. Where nothing is at the adverse one, and no rule pulls apart, nothing is at any.
@@ -333,7 +304,7 @@ internal sealed class RangeAssessment
     {
         Message = finding.Message + CommonWordings.HoldsAnyway,
         MessageKey = finding.MessageKey + CommonWordings.HoldsAnywayKey,
-        Pointers = Standing(finding.Pointers),
+        Pointers = (posted ??= new PostedPointers(rack.Posted)).Standing(finding.Pointers),
     };
 
     private Severity Gravest(RuleDescriptor rule) =>

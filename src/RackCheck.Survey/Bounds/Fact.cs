@@ -1,3 +1,4 @@
+using System.Runtime.InteropServices;
 using RackCheck.Model;
 
 namespace RackCheck.Survey.Bounds;
@@ -251,13 +252,26 @@ internal sealed class Fact<T> : Fact
             return;
         }
 
-        var owners = Owners(rack);
-        for (var i = 0; i < owners.Count; i++)
+        // Hundreds of values a check: the rack itself needs no list of one, and a list no call through its interface for each element.
+        if (Drafts is null)
         {
-            if (Get(owners[i]) is null && Limits(owners[i], rack) is { } bound)
-            {
-                gaps.Add(new Gap(this, Number, i, bound));
-            }
+            Find((T)(object)rack, 0, rack, gaps);
+            return;
+        }
+
+        var owners = Owners(rack);
+        ReadOnlySpan<T> all = owners is T[] array ? array : owners is List<T> list ? CollectionsMarshal.AsSpan(list) : owners.ToArray();
+        for (var i = 0; i < all.Length; i++)
+        {
+            Find(all[i], i, rack, gaps);
+        }
+    }
+
+    private void Find(T owner, int index, RackDescription rack, List<Gap> gaps)
+    {
+        if (Get(owner) is null && Limits!(owner, rack) is { } bound)
+        {
+            gaps.Add(new Gap(this, Number, index, bound));
         }
     }
 
