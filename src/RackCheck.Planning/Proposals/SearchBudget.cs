@@ -24,7 +24,7 @@ public sealed class SearchBudget(double work)
     private const double ShareOfEnded = 0.1;
 
     // What the search for a conflict may take of the work that the search for racks may.
-    private const double ShareOfConflict = 0.7;
+    private const double ShareOfConflict = 0.4;
 
     private readonly HashSet<string> layouts = new(StringComparer.Ordinal);
 
