@@ -181,8 +181,9 @@ public sealed class RackChecker(RuleSet rules, Action<RuleDescriptor, Exception>
     {
         var findings = new FindingList { IsOutline = true };
         var changed = judged?.ChangedIn(rack) ?? Sections.All;
-        var isWhole = judged is null || (changed & JudgedRack.Whole) != 0;
-        var survey = !isWhole ? judged!.Survey.Changed(rack, changed) : rack.IsLookedUp && rack.Missing().Count > 0 ? null : new RackSurvey(rack);
+        var isComplete = IsComplete(rack);
+        var isWhole = judged is null || !isComplete || (changed & JudgedRack.Whole) != 0;
+        var survey = !isComplete ? null : isWhole ? new RackSurvey(rack) : judged!.Survey.Changed(rack, changed);
         var notAssessed = new List<NotAssessed>();
         var context = new RuleContext(rack, survey, findings, notAssessed, null);
         ApplyAll(context, survey is not null, findings.Written, cancellation, isWhole ? Sections.All : changed);
@@ -215,12 +216,14 @@ public sealed class RackChecker(RuleSet rules, Action<RuleDescriptor, Exception>
     private (RuleContext Context, RackSurvey? Survey, List<NotAssessed> NotAssessed) Apply(
         ResolvedRack rack, FindingList findings, RemedyTrials? trials, CancellationToken cancellation)
     {
-        var survey = rack.IsLookedUp && rack.Missing().Count > 0 ? null : new RackSurvey(rack);
+        var survey = IsComplete(rack) ? new RackSurvey(rack) : null;
         var notAssessed = new List<NotAssessed>();
         var context = new RuleContext(rack, survey, findings, notAssessed, trials);
         ApplyAll(context, survey is not null, findings.Written, cancellation);
         return (context, survey, notAssessed);
     }
+
+    private static bool IsComplete(ResolvedRack rack) => !rack.IsLookedUp || rack.Missing().Count == 0;
 
     // What the description accepts and signs off, and the rules about that.
     private void Mark(RuleContext context, List<Finding> findings, List<NotAssessed> notAssessed)

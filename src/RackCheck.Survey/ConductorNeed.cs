@@ -62,10 +62,16 @@ public sealed record ConductorNeed(double SectionMm2, ConductorReason Reason, Su
         ? EarthConductors.AdiabaticMm2(current, time, EarthConductors.SeparateCopperK)
         : null;
 
-    /// <summary>The highest fault current that a supply is taken to have where none is given, A.</summary>
+    /// <summary>
+    /// The highest fault current that a supply is taken to have where none is given, A: 6 kA, the usual breaking capacity of its breaker. Common practice, no
+    /// source.
+    /// </summary>
     public const double MostFaultA = 6000;
 
-    /// <summary>The longest time that a breaker is taken to let an earth fault last where none is given, s.</summary>
+    /// <summary>
+    /// The longest time that a breaker is taken to let an earth fault last where none is given, s: the limit for final circuits in TN systems, IEC 60364-4-41;
+    /// value from memory.
+    /// </summary>
     public const double LongestFaultS = 0.4;
 
     /// <summary>Whether the trip curve of the breaker of a supply, which is not given, decides: with curve D a fault may need more than this area.</summary>

@@ -8,7 +8,7 @@ the run.
 """
 import argparse, contextlib, os, pathlib, subprocess, tempfile
 
-from servers import OPEN_TO_ALL, ROOT, Server, post, processor, wait_until_ready
+from servers import OPEN_TO_ALL, ROOT, Server, post, processor, require_free, wait_until_ready
 
 PORT = 5190
 options = argparse.ArgumentParser()
@@ -27,6 +27,7 @@ def run(name, replicas, balanced, client):
             ends.callback(servers[-1].stop)
         pids, port, balancer = [s.process.pid for s in servers], servers[0].port, None
         if balanced:
+            require_free(PORT)
             backend = pathlib.Path(scratch, "replicas.cfg")
             backend.write_text("backend replicas\n    balance leastconn\n    option http-buffer-request\n" + "".join(
                 f"    server r{i} 127.0.0.1:{s.port}\n" for i, s in enumerate(servers)))

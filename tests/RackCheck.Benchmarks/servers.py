@@ -1,5 +1,5 @@
 """Servers on chosen cores with the settings of the image, and the load that is put on them: for floor.py and replicas.py."""
-import http.client, os, pathlib, signal, subprocess, sys, time
+import http.client, os, pathlib, signal, socket, subprocess, sys, time
 
 ROOT = pathlib.Path(__file__).resolve().parents[2]
 RACK = ROOT / "openapi/examples/rack-sound.json"
@@ -24,6 +24,13 @@ def wait_until_ready(name, port):
             pass
         time.sleep(0.1)
     sys.exit(f"{name} is not ready")
+
+
+def require_free(port):
+    """A server of an earlier run that still listens would answer in place of the new one, and be measured."""
+    with socket.socket() as probe:
+        if probe.connect_ex(("127.0.0.1", port)) == 0:
+            sys.exit(f"something listens on port {port} already")
 
 
 def status(port, path):
@@ -52,6 +59,7 @@ class Server:
     def __init__(self, scratch, name, project, port, path, cores, *arguments, **environment):
         self.scratch, self.name, self.port, self.path = scratch, name, port, path
         folder = ROOT / project
+        require_free(port)
         self.log = open(os.path.join(scratch, f"{name}-{port}.log".replace(" ", "-")), "wb")
         self.process = subprocess.Popen(
             ["taskset", "-c", cores, "dotnet", f"bin/Release/net10.0/{folder.name}.dll", "--urls", f"http://127.0.0.1:{port}", *arguments],

@@ -18,6 +18,12 @@ public static class Judge
     /// <summary>A checker whose rules must not fail: in tests a throw is a fault.</summary>
     public static RackChecker Checker { get; } = new(RuleSet.Default, Throw);
 
+    /// <summary>One whose rules answer for what is given, without ranges of what is missing.</summary>
+    public static RackChecker AsGiven { get; } = new(RuleSet.Default, Throw) { AssessesRanges = false };
+
+    /// <summary>One whose rules judge every remedy, whatever it changes.</summary>
+    public static RackChecker Whole { get; } = new(RuleSet.Default, Throw) { JudgesWholeRacks = true };
+
     /// <summary>Checks a rack, its part numbers looked up in the catalogue of the demo.</summary>
     public static CheckReport Check(RackDescription rack) => Checker.Check(Resolve(rack));
 
