@@ -62,7 +62,8 @@ public sealed record BasketReport
     public required IReadOnlyList<string> UnknownLines { get; init; }
 
     /// <summary>
-    /// The request with the missing lines added, lines exchanged and excess left out. Posted again it lacks nothing and has nothing in excess.
+    /// The request with the missing lines added, lines exchanged and excess left out. Posted again it lacks nothing and has nothing in excess, unless a
+    /// caution says that the search was cut short.
     /// </summary>
     public required BasketRequest CompletedBasket { get; init; }
 
@@ -73,6 +74,12 @@ public sealed record BasketReport
     /// Values assumed because the request does not give them. Pointers refer to <c>rack</c>. Values assumed by the check are listed in its report.
     /// </summary>
     public required IReadOnlyList<Assumption> Assumptions { get; init; }
+
+    /// <summary>What a reader of the answer should know, as that the search ended at its limit of work.</summary>
+    public required IReadOnlyList<string> Cautions { get; init; }
+
+    /// <summary>Key and values of each caution, in the same order, for translation.</summary>
+    public required IReadOnlyList<TextKey> CautionKeys { get; init; }
 }
 
 /// <summary>Basket lines behind a finding.</summary>

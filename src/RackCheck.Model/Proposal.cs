@@ -13,6 +13,11 @@ public enum CabinetPreference
 
     /// <summary>The floor area, then the height.</summary>
     SmallestFootprint,
+
+    /// <summary>
+    /// The sum of the prices of what the proposal adds, the cabinet included, then the height. A rack with a part without a price comes after those with none.
+    /// </summary>
+    LowestCost,
 }
 
 /// <summary>How long a proposal is searched for.</summary>
@@ -42,6 +47,11 @@ public enum ObjectiveName
     /// <summary>Width of the cabinet, mm.</summary>
     Width,
 
+    /// <summary>
+    /// Sum of the prices of the added lines, in the currency of the catalogue: where lowest-cost is preferred and all of them have a price in one currency.
+    /// </summary>
+    Cost,
+
     /// <summary>Number of parts added, without nuts, screws, cords and leads.</summary>
     AddedParts,
 
@@ -58,6 +68,10 @@ public sealed record ProposalRequest
     /// <summary>Caller's reference, returned unchanged.</summary>
     [StringLength(64)]
     public string? Reference { get; init; }
+
+    /// <summary>End of the cabinets from which U positions are counted, those of the proposed racks too. Default bottom-up.</summary>
+    [AbsentMeansDefault]
+    public UnitNumbering? UnitNumbering { get; init; }
 
     /// <summary>Equipment, with part numbers of the catalogue or with its own data. Positions are ignored, except of items in <c>keep</c>.</summary>
     [Length(1, 200)]
@@ -97,15 +111,19 @@ public sealed record ProposalRequest
     [MaxLength(16)]
     public IReadOnlyList<Supply>? Supplies { get; init; }
 
-    /// <summary>PDUs that are there already. They stay; the service adds what is missing.</summary>
+    /// <summary>
+    /// PDUs that are there already. They stay; the service adds what is missing. Of several cabinets they are in that of the items that are kept or connected.
+    /// </summary>
     [MaxLength(32)]
     public IReadOnlyList<Pdu>? Pdus { get; init; }
 
-    /// <summary>Connections of items to these PDUs. Default: the service assigns the cords.</summary>
+    /// <summary>Connections of items to these PDUs; these items stay in one cabinet. Default: the service assigns the cords.</summary>
     [MaxLength(2000)]
     public IReadOnlyList<Connection>? Connections { get; init; }
 
-    /// <summary>Fans and air conditioner that are there already. They stay; the service adds what is missing.</summary>
+    /// <summary>
+    /// Fans and air conditioner that are there already, in the cabinet of the PDUs that are. They stay; the service adds what is missing.
+    /// </summary>
     public Cooling? Cooling { get; init; }
 
     /// <summary>Earthing.</summary>
@@ -136,6 +154,7 @@ public sealed record ProposalRequest
     public RackDescription In(Cabinet cabinet) => new()
     {
         Reference = Reference,
+        UnitNumbering = UnitNumbering,
         Cabinet = cabinet,
         Items = Items,
         Supplies = Supplies,

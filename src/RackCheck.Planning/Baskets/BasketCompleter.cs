@@ -23,11 +23,17 @@ internal sealed record CompletedOrder
     /// <summary>The faults of its racks, planned from the basket or from the completed one, whichever are fewer.</summary>
     public (int Errors, int Unmet, int Warnings) Least => Plan.Faults.CompareTo(Final.Faults) < 0 ? Plan.Faults : Final.Faults;
 
+    /// <summary>Whether the work was spent before a pass found nothing to change in the completed basket.</summary>
+    public required bool IsCut { get; init; }
+
     /// <summary>Lines to exchange.</summary>
     public required IReadOnlyList<Exchange> Replaced { get; init; }
 
     /// <summary>Excess of lines.</summary>
     public required IReadOnlyList<Surplus> Excess { get; init; }
+
+    /// <summary>Whether the completed basket is the one that was ordered: parts that one pass added, another left out.</summary>
+    public bool IsUnchanged => Added.Count == 0 && Replaced.Count == 0 && Excess.Count == 0 && Cabinets.Count == 0;
 
     /// <summary>What was added, with reasons; one piece for each part number and stage.</summary>
     public required IReadOnlyList<MissingPiece> Added { get; init; }
@@ -115,6 +121,7 @@ internal static class BasketCompleter
             Plan = plan,
             Basket = basket,
             Final = final,
+            IsCut = layouts.Work >= MostWork && !BasketChange.Of(new BasketLines(basket, all), final).IsEmpty,
             Replaced = net.Replaced,
             Excess = net.Excess,
             Added = net.Added,

@@ -13,6 +13,7 @@ internal sealed class BasketLines
     private readonly SortedDictionary<string, (Product Product, long OrderUnits)> parts = new(StringComparer.Ordinal);
     private readonly List<(Product Product, int Line, int Quantity)> cabinets = [];
     private readonly Dictionary<string, bool> onUps = new(StringComparer.Ordinal);
+    private readonly HashSet<string> switched = new(StringComparer.Ordinal);
 
     /// <summary>Reads the lines.</summary>
     /// <param name="request">The basket.</param>
@@ -78,7 +79,7 @@ internal sealed class BasketLines
             : 0);
 
     /// <summary>Everything else that it orders.</summary>
-    public OrderedParts Ordered => new() { Parts = [.. parts.Values], Fixing = Request.Options?.Fixing, OnUps = onUps };
+    public OrderedParts Ordered => new() { Parts = [.. parts.Values], Fixing = Request.Options?.Fixing, OnUps = onUps, Switched = switched };
 
     /// <summary>Indices of the lines whose part number the catalogue does not have.</summary>
     public IEnumerable<int> Unknown => Request.Lines.Index()
@@ -169,6 +170,11 @@ internal sealed class BasketLines
         if (options?.OnUps is { } ups)
         {
             onUps[item.Id] = ups;
+        }
+
+        if (options?.RemotePower == true)
+        {
+            switched.Add(item.Id);
         }
 
         items.Add(item with

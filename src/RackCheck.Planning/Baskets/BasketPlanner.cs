@@ -100,6 +100,8 @@ public sealed class BasketPlanner(RackChecker checker)
             UnknownLines = [.. lines.Unknown.Select(BasketLines.PointerOf)],
             CompletedBasket = lines.Request,
             Assumptions = [],
+            Cautions = [],
+            CautionKeys = [],
         };
     }
 
@@ -108,7 +110,7 @@ public sealed class BasketPlanner(RackChecker checker)
         var lines = order.Lines;
         var budget = new TrialBudget(RemedyWork);
         CheckReport[] completed = [.. order.Final.Racks.Select(r => checker.CheckWithin(r.Trial.Resolved, budget, cancellation))];
-        var steps = ReferenceEquals(order.Final, order.Plan) ? null : new CompletionSteps(order, cancellation);
+        var steps = ReferenceEquals(order.Final, order.Plan) || order.IsUnchanged ? null : new CompletionSteps(order, cancellation);
         var ordered = steps?.Ordered ?? [.. order.Final.Racks.Select(r => r.Trial)];
         CheckReport[] reports = steps is null ? completed : [.. ordered.Select(t => checker.CheckWithin(t.Resolved, budget, cancellation))];
         var missing = MissingParts.Of(order, offered, reports, completed);
@@ -157,6 +159,8 @@ public sealed class BasketPlanner(RackChecker checker)
             CompletedBasket = order.Basket,
             CompletedReport = completed[0],
             Assumptions = [.. ordered[0].Completed.RackBuild.Assumptions, .. lines.Assumptions(ordered[0].Rack)],
+            Cautions = order.IsCut ? [StatusWordings.CutShort.Text] : [],
+            CautionKeys = order.IsCut ? [StatusWordings.CutShort.Keyed] : [],
         };
     }
 

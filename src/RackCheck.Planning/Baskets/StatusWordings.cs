@@ -5,6 +5,11 @@ namespace RackCheck.Planning.Baskets;
 /// <summary>What a shop shows beside a line.</summary>
 internal static class StatusWordings
 {
+    /// <summary>Caution of a basket whose search ended at the limit of work.</summary>
+    public static readonly WordedText CutShort = new(
+        "caution.basket-cut-short",
+        "The search ended at the limit of work for one basket: posted again, the completed basket may lack something or have something in excess.");
+
     /// <summary>Begins the status of a line to exchange.</summary>
     public static readonly MessageWording Instead = new("status.replace", "Order {name} instead.");
 

@@ -2,7 +2,9 @@ using RackCheck.Model;
 using RackCheck.Rules;
 using RackCheck.Rules.Layout;
 using RackCheck.Survey.Catalogue;
+using RackCheck.Survey.Layout;
 using RackCheck.Survey.Limits;
+using RackCheck.Survey.Power;
 
 namespace RackCheck.Planning.Building;
 
@@ -15,16 +17,22 @@ internal sealed class BasketContext
     private readonly Dictionary<(int?, ItemCategory?, Body?, double?), bool> tooMuchForPanel = [];
 
     /// <summary>Sorts the offered products.</summary>
-    public BasketContext(BasketRequest request, IReadOnlyList<Product> offered)
+    /// <param name="request">The basket.</param>
+    /// <param name="offered">The offered products.</param>
+    /// <param name="seeksLowestCost">Whether the cheapest of what suits is chosen.</param>
+    public BasketContext(BasketRequest request, IReadOnlyList<Product> offered, bool seeksLowestCost = false)
     {
-        Request = request;
+        (Request, SeeksLowestCost) = (request, seeksLowestCost);
         Rules = new RuleChecks(request.Policy);
         Limits = new LimitsInForce(request.Policy);
-        this.offered = offered.Order(OfferOrder.Instance).ToLookup(p => p.Kind);
+        this.offered = offered.Order(seeksLowestCost ? OfferOrder.Cheapest : OfferOrder.Instance).ToLookup(p => p.Kind);
     }
 
     /// <summary>The basket.</summary>
     public BasketRequest Request { get; }
+
+    /// <summary>Whether the cheapest of what suits is chosen.</summary>
+    public bool SeeksLowestCost { get; }
 
     /// <summary>Rule limits.</summary>
     public RuleChecks Rules { get; }
@@ -58,8 +66,21 @@ internal sealed class BasketContext
     /// </summary>
     public IReadOnlyDictionary<string, bool>? OnUps { get; set; }
 
-    /// <summary>Positions that own equipment must keep, by its id.</summary>
+    /// <summary>Ids of items that the customer wants to switch off and on remotely, wherever the rack is.</summary>
+    public HashSet<string> Switched { get; init; } = new(StringComparer.Ordinal);
+
+    /// <summary>
+    /// Whether a cord is to get a switched outlet. What the catalogue says can be used remotely needs none where somebody can reach the rack.
+    /// </summary>
+    public bool WantsSwitchedOutlet(Cord cord) => cord.NeedsSwitchedOutlet && (Request.Site?.Remote == true || Switched.Contains(cord.Item.Id));
+
+    /// <summary>Positions that own equipment must keep, by its id, as the request counts them.</summary>
     public IReadOnlyDictionary<string, Position>? Kept { get; init; }
+
+    /// <summary>PDUs that are there already, in a cabinet, with positions counted from its bottom.</summary>
+    /// <param name="heightU">Height of the cabinet, U.</param>
+    public IEnumerable<Pdu> GivenPdus(int heightU) =>
+        (Given?.Pdus ?? []).Select(u => Given!.UnitNumbering == UnitNumbering.TopDown ? UnitNumbers.Turned(u, heightU) : u);
 
     /// <summary>Offered products of a kind.</summary>
     /// <returns>The products: where several suit alike, the first is chosen.</returns>
@@ -87,8 +108,12 @@ internal sealed class BasketContext
         return needs;
     }
 
-    /// <summary>The position that a product must keep; null if it may go anywhere.</summary>
-    public Position? KeptPosition(Product product) => OwnEquipment.IdOf(product.PartNumber) is { } id ? Kept?.GetValueOrDefault(id) : null;
+    /// <summary>The position that a product must keep, counted from the bottom; null if it may go anywhere.</summary>
+    /// <param name="product">The product.</param>
+    /// <param name="heightU">Height of the cabinet, U.</param>
+    public Position? KeptPosition(Product product, int heightU) =>
+        OwnEquipment.IdOf(product.PartNumber) is not { } id || Kept?.GetValueOrDefault(id) is not { } kept ? null
+        : Given?.UnitNumbering == UnitNumbering.TopDown ? UnitNumbers.Turned(kept, heightU) : kept;
 
     /// <summary>Whether a product brings slides or runners of its own if none on offer suit.</summary>
     public bool BringsRails(Product product) => OwnEquipment.IdOf(product.PartNumber) is { } id && HasRails?.Contains(id) == true;

@@ -12,6 +12,9 @@ internal static class Consoles
 {
     private static readonly RackChecker Checker = RuleChecks.Only<KvmPorts>();
 
+    /// <summary>Whether an item needs a KVM port.</summary>
+    public static bool IsHost(Item item) => item is { Console: true, KvmPorts: not > 0 };
+
     /// <summary>Reports the missing KVM switch if the rack has room for it.</summary>
     public static void Find(BasketContext context, RackBuild build)
     {
@@ -23,7 +26,7 @@ internal static class Consoles
             return;
         }
 
-        var wanted = build.Items.Count(i => i.Item is { Console: true, KvmPorts: not > 0 });
+        var wanted = build.Items.Count(i => IsHost(i.Item));
         var toAdd = wanted - build.Items.Sum(i => i.Item.KvmPorts ?? 0);
         var room = BitOperations.PopCount(new RackSurvey(rack).Occupancy.OpenFront);
 

@@ -5,16 +5,23 @@ namespace RackCheck.Planning.Building;
 /// <summary>Order in which products that suit alike are chosen: those that the supplier prefers, the cheapest, then by part number.</summary>
 public sealed class OfferOrder : IComparer<Product>
 {
-    /// <summary>The order.</summary>
-    public static OfferOrder Instance { get; } = new();
+    private readonly bool heedsPreference;
+
+    private OfferOrder(bool heedsPreference) => this.heedsPreference = heedsPreference;
+
+    /// <summary>The usual order.</summary>
+    public static OfferOrder Instance { get; } = new(heedsPreference: true);
+
+    /// <summary>The same whatever the supplier prefers: for the lowest cost.</summary>
+    public static OfferOrder Cheapest { get; } = new(heedsPreference: false);
 
     /// <inheritdoc/>
     public int Compare(Product? x, Product? y)
     {
-        var order = (y!.Preferred == true).CompareTo(x!.Preferred == true);
+        var order = heedsPreference ? (y?.Preferred == true).CompareTo(x?.Preferred == true) : 0;
 
         // Prices in different currencies say nothing.
-        order = order != 0 || x.Currency != y.Currency ? order : (x.Price ?? double.PositiveInfinity).CompareTo(y.Price ?? double.PositiveInfinity);
-        return order != 0 ? order : string.CompareOrdinal(x.PartNumber, y.PartNumber);
+        order = order != 0 || x?.Currency != y?.Currency ? order : (x?.Price ?? double.PositiveInfinity).CompareTo(y?.Price ?? double.PositiveInfinity);
+        return order != 0 ? order : string.CompareOrdinal(x?.PartNumber, y?.PartNumber);
     }
 }

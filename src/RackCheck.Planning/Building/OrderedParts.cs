@@ -17,6 +17,9 @@ internal sealed record OrderedParts
     /// <summary>Whether items are to be fed from a UPS, by id; those not named are as far as it has power.</summary>
     public IReadOnlyDictionary<string, bool> OnUps { get; init; } = new Dictionary<string, bool>(StringComparer.Ordinal);
 
+    /// <summary>Ids of items that the customer wants to switch off and on remotely.</summary>
+    public IReadOnlySet<string> Switched { get; init; } = new HashSet<string>(StringComparer.Ordinal);
+
     /// <summary>The parts that a rack leaves.</summary>
     /// <param name="rack">The stock of the rack, with what it uses.</param>
     public OrderedParts Without(Stock rack) => this with

@@ -90,8 +90,7 @@ internal static class OutletNeeds
         ("items", LineWordings.Ids(cords.Select(c => c.Item.Id))),
         ("plugs", PlugsOf(cords)));
 
-    // The PDU that takes the most cords within its rating, on a second supply with the first one lost. Then one that is remotely switched where needed, that
-    // does not trip on inrush, that suits the cabinet and that demands least of the supply.
+    // The PDU that takes the most cords within its rating, on a second supply with the first one lost. Then one that is remotely switched where needed.
     private static (Product Product, Supply Supply, Cord[] Cords)? Best(
         BasketContext context,
         RackBuild build,
@@ -100,7 +99,6 @@ internal static class OutletNeeds
         List<(Cord Cord, string? But)> wanting,
         bool isSecond)
     {
-        var prefersVertical = Allowances.SideChannelMm(build.Cabinet.WidthMm!.Value) >= Allowances.VerticalPduWidthMm;
         return offered
             .Where(p => !SupplyChoice.IsForUps(p) && (build.HasGivenSupplies || SupplyChoice.SuitsRegion(build.Region, p.Pdu!)))
             .Select(p => (Product: p, Supply: SupplyChoice.For(build, p.Pdu!, outlets)))
@@ -116,13 +114,8 @@ internal static class OutletNeeds
                     MostLeakageMa(context, build, c.Product.Pdu!))))
             .Where(c => c!.Value.Cords.Length > 0)
             .OrderByDescending(c => c!.Value.Cords.Length)
-            .ThenBy(c => c!.Value.Cords.Any(o => o.NeedsSwitchedOutlet) && c.Value.Product.Pdu!.RemoteSwitched != true)
-            .ThenBy(c => MayTrip(c!.Value.Product.Pdu!, c.Value.Supply, c.Value.Cords))
-            .ThenBy(c => c!.Value.Supply.Phases ?? 1)
-            .ThenBy(c => c!.Value.Product.Pdu!.Mounting == PduMounting.Vertical != prefersVertical)
-            .ThenBy(c => c!.Value.Product.Pdu!.RatedA)
-            .ThenBy(c => !c!.Value.Cords.Any(o => o.NeedsSwitchedOutlet) && c.Value.Product.Pdu!.RemoteSwitched == true)
-            .ThenBy(c => SupplyChoice.CountOf(c!.Value.Product.Pdu!))
+            .ThenBy(c => c!.Value.Cords.Any(context.WantsSwitchedOutlet) && c.Value.Product.Pdu!.RemoteSwitched != true)
+            .ThenBy(c => PduRank.Of(context, build, c!.Value.Product, c.Value.Supply, c.Value.Cords))
             .FirstOrDefault();
     }
 

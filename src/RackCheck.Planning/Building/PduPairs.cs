@@ -1,4 +1,3 @@
-using RackCheck.Engineering;
 using RackCheck.Model;
 using RackCheck.Survey.Power;
 
@@ -23,14 +22,13 @@ internal static class PduPairs
     /// </returns>
     public static (Product Product, int Count)? Choose(BasketContext context, RackBuild build, IReadOnlyList<Cord> left)
     {
-        if (build.Units.Count > 0 || context.Rules.IsOff<Rules.Power.Redundancy>() || left.Any(c => c.NeedsSwitchedOutlet)
+        if (build.Units.Count > 0 || context.Rules.IsOff<Rules.Power.Redundancy>() || left.Any(context.WantsSwitchedOutlet)
             || !left.Any(c => IsDual(c)))
         {
             return null;
         }
 
         var sides = SidesOf(left);
-        var prefersVertical = Allowances.SideChannelMm(build.Cabinet.WidthMm!.Value) >= Allowances.VerticalPduWidthMm;
         var choices = context.Offered(ProductKind.Pdu)
             .Where(p => p.Pdu?.Groups is not null && !SupplyChoice.IsForUps(p))
             .Where(p => build.HasGivenSupplies || SupplyChoice.SuitsRegion(build.Region, p.Pdu!))
@@ -38,13 +36,8 @@ internal static class PduPairs
             .Where(c => c.Supply is not null)
             .Select(c => (c.Product, Supply: c.Supply!, Count: LeastOf(context, build, c.Product.Pdu!, c.Supply!, sides)))
             .Where(c => c.Count is not null)
-            .OrderBy(c => c.Count)
-            .ThenBy(c => sides.Any(s => OutletNeeds.MayTrip(c.Product.Pdu!, c.Supply, SharesOf(s, c.Count!.Value)[0])))
-            .ThenBy(c => c.Supply.Phases ?? 1)
-            .ThenBy(c => c.Product.Pdu!.Mounting == PduMounting.Vertical != prefersVertical)
-            .ThenBy(c => c.Product.Pdu!.RatedA)
-            .ThenBy(c => c.Product.Pdu!.RemoteSwitched == true)
-            .ThenBy(c => SupplyChoice.CountOf(c.Product.Pdu!))
+            .OrderBy(c => context.SeeksLowestCost ? 0 : c.Count)
+            .ThenBy(c => sides.Max(s => PduRank.Of(context, build, c.Product, c.Supply, SharesOf(s, c.Count!.Value)[0], c.Count.Value)))
             .ToArray();
         return choices is [var best, ..] ? (best.Product, 2 * best.Count!.Value) : null;
     }

@@ -51,7 +51,7 @@ internal static class RackAssembler
             Cooling = context.Given?.Cooling,
             OtherSupplies = context.OtherSupplies,
         };
-        build.Units.AddRange((context.Given?.Pdus ?? []).Select(u => new BuildPdu { Unit = u, Piece = new Piece(OwnEquipment.KeyOf(u.Id), 0) }));
+        build.Units.AddRange(context.GivenPdus(build.Cabinet.HeightU!.Value).Select(u => new BuildPdu { Unit = u, Piece = new Piece(OwnEquipment.KeyOf(u.Id), 0) }));
         AddItems(context, build);
         CabinetFitting.Fit(build);
         Shelving.Fill(context, build);
@@ -66,7 +66,7 @@ internal static class RackAssembler
     {
         foreach (var entry in build.Stock.All.Where(e => e.Product.Kind is ProductKind.Equipment or ProductKind.Shelf or ProductKind.FanTray))
         {
-            var kept = context.KeptPosition(entry.Product);
+            var kept = context.KeptPosition(entry.Product, build.Cabinet.HeightU!.Value);
             var needsRails = kept is null && entry.Product.RailsIncluded != true && context.NeedsRails(entry.Product);
             var bringsRails = context.BringsRails(entry.Product) || entry.Product.RailsIncluded == true;
             while (entry.Left > 0)

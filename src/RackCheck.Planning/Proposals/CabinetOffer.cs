@@ -19,6 +19,9 @@ internal sealed record CabinetOffer(Product Product, int? Index)
     /// <summary>Depth, mm.</summary>
     public double DepthMm => Product.Cabinet!.DepthMm!.Value;
 
+    /// <summary>Its price; nothing where it is the customer's own, infinite where it is to be bought and has none.</summary>
+    public double LeastCost => Product.Price ?? (Index is not null ? 0 : double.PositiveInfinity);
+
     /// <summary>Pointer to what allows it.</summary>
     public string Pointer => Index is { } index ? Invariant($"/cabinets/{index}") : "";
 
@@ -37,7 +40,8 @@ internal sealed record CabinetOffer(Product Product, int? Index)
         var whole = all.Where(c => c.Product.Cabinet is { HeightU: not null, WidthMm: not null, DepthMm: not null });
         var sorted = request.Prefer == CabinetPreference.SmallestFootprint
             ? whole.OrderBy(c => c.WidthMm * c.DepthMm).ThenBy(c => c.HeightU)
-            : whole.OrderBy(c => c.HeightU).ThenBy(c => c.DepthMm).ThenBy(c => c.WidthMm);
+            : whole.OrderBy(c => request.Prefer == CabinetPreference.LowestCost ? c.LeastCost : 0)
+                .ThenBy(c => c.HeightU).ThenBy(c => c.DepthMm).ThenBy(c => c.WidthMm);
         return [.. sorted.ThenBy(c => c.Index).ThenBy(c => c.Product.PartNumber, StringComparer.Ordinal)];
     }
 
@@ -46,6 +50,8 @@ internal sealed record CabinetOffer(Product Product, int? Index)
         PartNumber = OwnEquipment.KeyOf(Invariant($"\ncabinet {index}")),
         Name = cabinet.PartNumber ?? "",
         Kind = ProductKind.Cabinet,
+        Price = products.GetValueOrDefault(cabinet.PartNumber ?? "")?.Price,
+        Currency = products.GetValueOrDefault(cabinet.PartNumber ?? "")?.Currency,
         Cabinet = ResolvedRack.Of(request.In(cabinet) with { Items = [] }, products).Description.Cabinet,
     };
 }

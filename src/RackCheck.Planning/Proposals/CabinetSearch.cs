@@ -72,8 +72,9 @@ internal sealed class CabinetSearch
         foreach (var (offer, warnings) in possible.OrderBy(p => p.Warnings))
         {
             cancellation.ThrowIfCancellationRequested();
-            if (found.Count >= (task.IsTest ? 1 : most + (task.IsBasket ? 1 : MostFurther))
-                || (found.Count >= most && found.Any(t => t.ProductWarnings <= warnings))
+            var isEnough = found.Count >= (task.IsTest ? 1 : most + (task.IsBasket ? 1 : MostFurther))
+                || (found.Count >= most && found.Any(t => t.ProductWarnings <= warnings));
+            if ((isEnough && !MayCostLess(task, found, offer))
                 || search.Failed.Count >= MostFailures(task)
                 || (task.IsBasket && search.Failed.Exists(HasNoErrorOfCabinet))
                 || (found.Count + search.Failed.Count > 0 && !IsFirstClosedOne(search.Failed, offer) && !task.Budget.Allows()))
@@ -105,13 +106,26 @@ internal sealed class CabinetSearch
             }
         }
 
-        foreach (var trial in found.OrderBy(t => t.ProductWarnings).ThenBy(t => Array.IndexOf(offers, t.Offer)))
+        if (task is { IsTest: false, Context.SeeksLowestCost: true } && Cheapest(found) is { } cheapest)
         {
-            if (search.Found.Count == 0 || (search.Found.Count < most && TradeOffs.Of(trial, search.Found[0]).Gained.Count > 0))
+            found.AddRange(new Variants(task, maker).Cheaper(cheapest));
+        }
+
+        foreach (var trial in found.OrderBy(t => t.ProductWarnings).ThenBy(t => task.Context.SeeksLowestCost ? RackCost.Of(t).Amount : 0)
+            .ThenBy(t => Array.IndexOf(offers, t.Offer)))
+        {
+            if (search.Found.Count == 0 || (search.Found.Count < most && TradeOffs.Of([trial], [search.Found[0]]).Gained.Count > 0))
             {
                 search.Found.Add(trial);
             }
         }
+
+        if (search.Found.Count > 0 && most > 1 && task is { IsTest: false, IsBasket: false, Context.SeeksLowestCost: false })
+        {
+            new Variants(task, maker).Add(search.Found, most);
+        }
+
+        search.LowerWarnings(search.Found);
 
         return search;
     }
@@ -127,6 +141,22 @@ internal sealed class CabinetSearch
     private static bool IsFirstClosedOne(List<Trial> failed, CabinetOffer offer) =>
         failed is [var only] && FailedRacks.WantsClosedCabinet(only) && !FailedRacks.LetsAirThrough(offer.Product.Cabinet!);
 
+    // Other parts may have left fewer warnings than the first rack in a cabinet had.
+    private void LowerWarnings(IEnumerable<Trial> trials)
+    {
+        foreach (var trial in trials)
+        {
+            var at = Open.FindIndex(o => o.Offer == trial.Offer);
+            Open[at] = (trial.Offer, Math.Min(Open[at].Warnings, trial.ProductWarnings));
+        }
+    }
+
+    private static Trial? Cheapest(List<Trial> found) => found.OrderBy(t => t.ProductWarnings).ThenBy(t => RackCost.Of(t).Amount).FirstOrDefault();
+
+    // A cabinet may cost less than what was found with all its parts.
+    private static bool MayCostLess(ProposalTask task, List<Trial> found, CabinetOffer offer) =>
+        task is { IsTest: false, Context.SeeksLowestCost: true } && offer.LeastCost < found.Min(t => RackCost.Of(t).Amount);
+
     // Any other cabinet has the same errors.
     private static bool HasNoErrorOfCabinet(Trial trial) => !trial.NotPlaced.Any() && trial.Errors.All(FailedRacks.IsOfAnyCabinet);
 
@@ -136,6 +166,7 @@ internal sealed class CabinetSearch
     private static int MostFailures(ProposalTask task) =>
         task.IsTest ? MostFailedInTest : task.IsBasket ? MostFailedOfBasket : task.IsThorough ? int.MaxValue : MostFailed;
 
-    private static bool IsSound(ProposalTask task, Trial trial) =>
+    /// <summary>Whether a rack may be proposed.</summary>
+    public static bool IsSound(ProposalTask task, Trial trial) =>
         trial.Faults.Errors == 0 && task.IsKeptIn(trial.Rack) && task.WithGrowth(trial.UsedU) <= trial.Offer.HeightU;
 }

@@ -127,7 +127,8 @@ internal sealed class ConflictSearch(ProposalRequest request, Func<ProposalReque
             }
         }
 
-        if (request.Supplies is { } supplies)
+        // What is there already names its supply.
+        if (request is { Supplies: { } supplies, Pdus: null or { Count: 0 }, Cooling: null })
         {
             yield return new Requirement(["/supplies"], OnlyThese(supplies), ProposalWordings.OtherSupplies, r => r with { Supplies = null });
         }

@@ -56,6 +56,14 @@ internal sealed class EquipmentParts
     /// <param name="part">Its index.</param>
     public long GramsOf(int part) => (long)Math.Ceiling(1000 * Items[part].Sum(i => i.MassKg ?? 0));
 
+    /// <summary>Ports of a KVM switch; none of a part with anything else.</summary>
+    /// <param name="part">Its index.</param>
+    public int PortsOf(int part) => Items[part] is [{ KvmPorts: > 0 and var ports }] ? ports : 0;
+
+    /// <summary>Number of items of a part that need a KVM port.</summary>
+    /// <param name="part">Its index.</param>
+    public int HostsOf(int part) => Items[part].Count(Consoles.IsHost);
+
     // Shelves that are ordered go where they are needed, so each part is mounted on those that it needs.
     private static Mounting Mounted(ProposalTask task, CabinetOffer offer, CancellationToken cancellation)
     {
@@ -77,13 +85,13 @@ internal sealed class EquipmentParts
         var groups = (task.Request.Groups ?? [])
             .SelectMany(g => g.Items.Select(item => (Item: item, g.Id)))
             .ToDictionary(p => p.Item, p => "\n" + p.Id, StringComparer.Ordinal);
-        var keptGroups = task.Context.Kept!.Keys.Select(k => groups.GetValueOrDefault(k)).OfType<string>().ToHashSet(StringComparer.Ordinal);
+        var keptGroups = task.Standing.Select(k => groups.GetValueOrDefault(k)).OfType<string>().ToHashSet(StringComparer.Ordinal);
         return
         [
             .. task.Items.GroupBy(i =>
             {
                 var group = groups.GetValueOrDefault(i.Id);
-                return task.Context.Kept.ContainsKey(i.Id) || (group is not null && keptGroups.Contains(group)) ? "\n"
+                return task.Standing.Contains(i.Id) || (group is not null && keptGroups.Contains(group)) ? "\n"
                     : group ?? (shelfOf.TryGetValue(i.Id, out var shelf) ? "\n\n" + shelf : i.Id);
             }).Select(g => g.ToArray()),
         ];

@@ -17,6 +17,7 @@ internal static class Objectives
     public static IReadOnlyList<ObjectiveValue> Of(ProposalTask task, Trial chosen, IReadOnlyList<CabinetOffer> open) =>
     [
         Value(ObjectiveName.Cabinets, 1, 1),
+        .. OfCost(task, chosen, open),
         .. OfCabinet(chosen.Offer, open, task.Request.Prefer ?? CabinetPreference.LowestHeight),
         .. OfParts(task, chosen),
     ];
@@ -27,7 +28,10 @@ internal static class Objectives
     public static IReadOnlyList<ObjectiveValue> Sum(IReadOnlyList<IReadOnlyList<ObjectiveValue>> racks, int least) =>
     [
         Value(ObjectiveName.Cabinets, racks.Count, least),
-        .. racks.SelectMany(r => r).Where(o => o.Name is ObjectiveName.AddedParts or ObjectiveName.FreeU).GroupBy(o => o.Name).Select(g => new ObjectiveValue
+        .. racks.SelectMany(r => r)
+            .Where(o => o.Name is ObjectiveName.AddedParts or ObjectiveName.FreeU
+                || (o.Name == ObjectiveName.Cost && racks.All(r => r.Any(v => v.Name == ObjectiveName.Cost))))
+            .GroupBy(o => o.Name).Select(g => new ObjectiveValue
         {
             Name = g.Key,
             Value = g.Sum(o => o.Value),
@@ -35,6 +39,18 @@ internal static class Objectives
             Proven = g.All(o => o.Proven),
         }),
     ];
+
+    // Small parts may all be spared, as far as is known.
+    private static IEnumerable<ObjectiveValue> OfCost(ProposalTask task, Trial chosen, IReadOnlyList<CabinetOffer> open)
+    {
+        if (task.Context.SeeksLowestCost && RackCost.Of(chosen) is { IsKnown: true } cost)
+        {
+            var needed = chosen.Completed.Added.Where(p => Parts.Contains(p.Stage)).GroupBy(p => p.Stage)
+                .Where(g => g.DistinctBy(p => p.Product.Kind).Count() == 1)
+                .Select(g => (g.First().Product.Kind, LeastOf(task, chosen, g)));
+            yield return Value(ObjectiveName.Cost, cost.Amount, Math.Min(cost.Amount, RackCost.Least(task, open, needed)));
+        }
+    }
 
     private static IEnumerable<ObjectiveValue> OfCabinet(CabinetOffer chosen, IReadOnlyList<CabinetOffer> open, CabinetPreference prefer)
     {
@@ -63,7 +79,7 @@ internal static class Objectives
         yield return Value(ObjectiveName.AddedParts, added.Sum(p => p.OrderUnits), added.GroupBy(p => p.Stage).Sum(g => LeastOf(task, chosen, g)));
         if (chosen is { Problem: { } problem, Layout: { } layout } && problem.Blocks.Sum(b => b.MassG) is > 0 and var mass)
         {
-            var height = chosen.Rack.Items.Where(i => i.Position is not null).ToDictionary(i => i.Id, i => i.Position!.U, StringComparer.Ordinal);
+            var height = chosen.BottomsU;
             var moment = problem.MomentOf([.. problem.Blocks.Select(b => height[b.Id])]);
             yield return Value(ObjectiveName.CentreOfGravity, MillimetresOf(moment, mass), MillimetresOf(Math.Min(moment, layout.LeastMoment), mass));
         }

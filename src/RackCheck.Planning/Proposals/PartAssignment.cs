@@ -26,19 +26,23 @@ internal sealed class PartAssignment(ProposalTask task, EquipmentParts parts, Ca
     private int[]? InTurn(int count, int roomU, List<HashSet<int>> apart)
     {
         var stacks = Enumerable.Range(0, count).Select(_ => new Stack()).ToArray();
-        foreach (var (part, heightU) in parts.HeightsU.Index().OrderByDescending(p => p.Item).ThenBy(p => p.Index))
+        foreach (var part in Enumerable.Range(0, parts.Count).OrderBy(p => parts.PortsOf(p) > 0).ThenByDescending(p => parts.HeightsU[p]).ThenBy(p => p))
         {
-            var stack = stacks.Where(s => !apart.Exists(set => set.Contains(part) && set.Count(s.Parts.Contains) == set.Count - 1)).MinBy(s => s.HeightU);
+            // KVM switches follow the hosts, and the division is the same with and without those that a completed basket has.
+            var isSwitch = parts.PortsOf(part) > 0;
+            var stack = stacks.Where(s => !apart.Exists(set => set.Contains(part) && set.Count(s.Parts.Contains) == set.Count - 1))
+                .OrderByDescending(s => isSwitch ? Math.Max(0, s.Hosts) : 0).ThenBy(s => s.HeightU).FirstOrDefault();
             if (stack is null)
             {
                 return null;
             }
 
             stack.Parts.Add(part);
-            stack.HeightU += heightU;
+            stack.HeightU += isSwitch ? 0 : parts.HeightsU[part];
+            stack.Hosts += parts.HostsOf(part) - parts.PortsOf(part);
         }
 
-        Stack[] sorted = [.. stacks.OrderByDescending(s => s.Parts.Sum(p => parts.HeightsU[p]))];
+        Stack[] sorted = [.. stacks.OrderByDescending(s => s.HeightU)];
         var roomOf = row?.Select(c => c.HeightU).OrderDescending().ToArray() ?? [];
         var (most, rated) = (MostU(roomU), RatedG());
         var goes = sorted.Index().All(s => s.Item.Parts.Count > 0
@@ -111,6 +115,10 @@ internal sealed class PartAssignment(ProposalTask task, EquipmentParts parts, Ca
     {
         public HashSet<int> Parts { get; } = [];
 
+        // Without KVM switches, U.
         public long HeightU { get; set; }
+
+        // Hosts that need a KVM port, less the ports that there are.
+        public int Hosts { get; set; }
     }
 }

@@ -8,6 +8,7 @@ namespace RackCheck.Planning.Proposals;
 internal static class PowerOptions
 {
     private const int MostOptions = 3;
+    private const int MostOfLowestCost = 8;
 
     /// <summary>A PDU for each UPS that feeds none: the one with the highest rating that goes into the outlets of the UPS.</summary>
     public static IReadOnlyList<Product> BehindUps(ProposalTask task) =>
@@ -34,6 +35,17 @@ internal static class PowerOptions
             .ThenBy(p => p.PartNumber, StringComparer.Ordinal)
             .Take(MostOptions)
             .Select(p => (IReadOnlyList<Product>)[.. fixedParts, .. units, p]);
+    }
+
+    /// <summary>Sets of parts with other PDUs than those that were added to a rack, as many of each kind that is on offer for the region.</summary>
+    public static IEnumerable<IReadOnlyList<Product>> Instead(ProposalTask task, Trial trial)
+    {
+        var units = UnitsOf(task, trial);
+        return units.Count == 0 ? [] : task.Context.Offered(ProductKind.Pdu)
+            .Where(p => p.Pdu?.Groups is not null && !units.Contains(p) && !SupplyChoice.IsForUps(p)
+                && SupplyChoice.SuitsRegion(task.Request.Site?.Region, p.Pdu))
+            .Take(task.Context.SeeksLowestCost ? MostOfLowestCost : MostOptions)
+            .Select(p => (IReadOnlyList<Product>)[.. BehindUps(task), .. Enumerable.Repeat(p, units.Count)]);
     }
 
     /// <summary>The mains PDUs that were added to a rack.</summary>

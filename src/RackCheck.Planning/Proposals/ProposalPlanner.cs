@@ -47,9 +47,10 @@ public sealed class ProposalPlanner(RackChecker checker)
             var division = search.Found.Count > 0 || (request.MaxCabinets ?? RackDivision.DefaultMost) == 1
                 ? null
                 : new RackDivision(task, offers, checker, cancellation);
+            var rows = division?.FindAlternatives(MostAlternatives) ?? [];
             found = search.Found.Count > 0
                 ? [.. search.Found.Select((t, i) => Propose(task, search.Open, t, i > 0 ? search.Found[0] : search.Found.ElementAtOrDefault(1), cancellation))]
-                : division?.Find() is { } racks ? [Propose(racks, division.Least, cancellation)] : [];
+                : [.. rows.Select((r, i) => Propose(r, division!.Least, i > 0 ? rows[0] : rows.ElementAtOrDefault(1), cancellation))];
             conflict = found.Count > 0 ? null : Conflict(task, offers, search, division?.SupplyFinding, cancellation);
         }
 
@@ -70,7 +71,7 @@ public sealed class ProposalPlanner(RackChecker checker)
     private ProposedRack Propose(
         ProposalTask task, IReadOnlyList<(CabinetOffer Offer, int Warnings)> open, Trial trial, Trial? other, CancellationToken cancellation)
     {
-        var (gained, otherwise) = other is null ? ([], []) : TradeOffs.Of(trial, other);
+        var (gained, otherwise) = other is null ? ([], []) : TradeOffs.Of([trial], [other]);
         WordedText[] givenUp = [.. otherwise, .. GivenUp(trial)];
         return new ProposedRack
         {
@@ -86,14 +87,15 @@ public sealed class ProposalPlanner(RackChecker checker)
         };
     }
 
-    private ProposedRack Propose(IReadOnlyList<RowRack> racks, int least, CancellationToken cancellation)
+    private ProposedRack Propose(IReadOnlyList<RowRack> racks, int least, IReadOnlyList<RowRack>? other, CancellationToken cancellation)
     {
-        WordedText[] givenUp = [.. racks.SelectMany(r => GivenUp(r.Trial)).DistinctBy(t => t.Text)];
+        var (gained, otherwise) = other is null ? ([], []) : TradeOffs.Of([.. racks.Select(r => r.Trial)], [.. other.Select(r => r.Trial)]);
+        WordedText[] givenUp = [.. otherwise, .. racks.SelectMany(r => GivenUp(r.Trial)).DistinctBy(t => t.Text)];
         return new ProposedRack
         {
             Racks = [.. racks.Select(r => new CheckedRack { Rack = r.Trial.Rack, Report = checker.Check(r.Trial.Resolved, cancellation) })],
-            Gained = [],
-            GainedKeys = [],
+            Gained = [.. gained.Select(t => t.Text)],
+            GainedKeys = [.. gained.Select(t => t.Keyed)],
             GivenUp = [.. givenUp.Select(t => t.Text)],
             GivenUpKeys = [.. givenUp.Select(t => t.Keyed)],
             AddedLines = AddedParts.Written(AddedParts.Merge(racks.SelectMany(r => AddedParts.Of(r.Trial)))),

@@ -56,19 +56,34 @@ internal sealed class ProposalTask
                 SignOffs = request.SignOffs,
                 AsOf = request.AsOf,
             },
-            offered)
+            offered,
+            request.Prefer == CabinetPreference.LowestCost)
         {
             SeeksLowest = true,
             OtherSupplies = otherSupplies,
-            Given = new RackDescription { Items = [], Pdus = request.Pdus, Connections = request.Connections, Cooling = request.Cooling },
+            Given = new RackDescription
+            {
+                UnitNumbering = request.UnitNumbering, Items = [], Pdus = request.Pdus, Connections = request.Connections, Cooling = request.Cooling,
+            },
             HasRails = request.Items
                 .Where(i => i is { PartNumber: null, Support.Style: SupportStyle.Slides or SupportStyle.Runners })
                 .Select(i => i.Id)
                 .ToHashSet(StringComparer.Ordinal),
             AtRear = request.Items.Where(i => i.Position?.Face == Face.Rear).Select(i => i.Id).ToHashSet(StringComparer.Ordinal),
+            Switched =
+            [
+                .. Ordered.Switched,
+                .. request.Items.Where(i => i.RemotePowerCycle == true && products.GetValueOrDefault(i.PartNumber ?? "")?.Item?.RemotePowerCycle != true)
+                    .Select(i => i.Id),
+            ],
             Kept = request.Items.Where(i => keep.Contains(i.Id)).ToDictionary(i => i.Id, i => i.Position!, StringComparer.Ordinal),
         };
         ownIds = Items.Select(i => i.Id).ToHashSet(StringComparer.Ordinal);
+        Standing =
+        [
+            .. Context.Kept!.Keys, .. (request.Connections ?? []).Select(c => c.Item).Where(ownIds.Contains),
+            .. request.Items.Where(i => i.Ups?.Feeds is { Count: > 0 }).Select(i => i.Id),
+        ];
         ItemsU = Items.Where(i => !Context.AtRear.Contains(i.Id)).Sum(i => i.HeightU ?? 0);
     }
 
@@ -83,6 +98,9 @@ internal sealed class ProposalTask
 
     /// <summary>Items with the data of their part numbers.</summary>
     public IReadOnlyList<Item> Items { get; }
+
+    /// <summary>Ids of the items that are in the cabinet of what is there already: those kept or connected, and a UPS that feeds its PDUs.</summary>
+    public HashSet<string> Standing { get; }
 
     /// <summary>The equipment.</summary>
     public Stock Stock { get; }

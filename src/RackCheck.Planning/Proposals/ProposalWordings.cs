@@ -29,6 +29,28 @@ public static class ProposalWordings
     /// <summary>Another width of the cabinet.</summary>
     internal static readonly MessageWording Width = new("trade-off.width", "Cabinet width {value:exact} mm instead of {other:exact} mm.");
 
+    /// <summary>Another height of the highest of several cabinets.</summary>
+    internal static readonly MessageWording HighestCabinet = new("trade-off.highest-cabinet", "Highest cabinet {value:exact} U instead of {other:exact} U.");
+
+    /// <summary>Another depth of the deepest of several cabinets.</summary>
+    internal static readonly MessageWording DeepestCabinet = new("trade-off.deepest-cabinet", "Deepest cabinet {value:exact} mm instead of {other:exact} mm.");
+
+    /// <summary>Another width of several cabinets side by side.</summary>
+    internal static readonly MessageWording RowWidth = new("trade-off.row-width", "Row width {value:exact} mm instead of {other:exact} mm.");
+
+    /// <summary>Another load of the most loaded supply or PDU.</summary>
+    internal static readonly MessageWording Loading = new(
+        "trade-off.loading", "Loading of the most loaded supply or PDU {value:exact} % instead of {other:exact} %.");
+
+    /// <summary>Another temperature of the air.</summary>
+    internal static readonly MessageWording HottestInlet = new("trade-off.hottest-inlet", "Highest inlet air temperature {value:exact} C instead of {other:exact} C.");
+
+    /// <summary>Another number of outlets left.</summary>
+    internal static readonly MessageWording FreeOutlets = new("trade-off.free-outlets", "Free outlets {value:exact} instead of {other:exact}.");
+
+    /// <summary>Another sum of prices.</summary>
+    internal static readonly MessageWording Cost = new("trade-off.cost", "Prices sum to {value:exact} {currency} instead of {other:exact} {currency}.");
+
     /// <summary>Another free height.</summary>
     internal static readonly MessageWording FreeHeight = new("trade-off.free-height", "Free height {value:exact} U instead of {other:exact} U.");
 

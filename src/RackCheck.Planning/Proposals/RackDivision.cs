@@ -71,11 +71,6 @@ internal sealed class RackDivision
     public IReadOnlyList<RowRack>? Find()
     {
         var most = task.Request.MaxCabinets ?? DefaultMost;
-        if (task.Request.Pdus is { Count: > 0 } || task.Request.Connections is { Count: > 0 } || task.Request.Cooling is not null)
-        {
-            return null;
-        }
-
         if (row is not null)
         {
             return Divide(row.Length);
@@ -91,6 +86,36 @@ internal sealed class RackDivision
         }
 
         return null;
+    }
+
+    /// <summary>Divides the equipment, then again over cabinets that were not used, as long as that gains something without a further cabinet.</summary>
+    /// <param name="most">Number of alternatives wanted.</param>
+    /// <returns>The racks of each, the preferred ones first; empty if none were found.</returns>
+    public IReadOnlyList<IReadOnlyList<RowRack>> FindAlternatives(int most)
+    {
+        if (Find() is not { } first)
+        {
+            return [];
+        }
+
+        List<IReadOnlyList<RowRack>> found = [first];
+        var (left, used) = (offers, first);
+        while (found.Count < most && task.Budget.Allows())
+        {
+            left = [.. left.Where(o => !used.Any(r => r.Trial.Offer == o))];
+            if (left.Length == 0 || new RackDivision(task, left, checker, cancellation).Find() is not { } racks || racks.Count > first.Count)
+            {
+                break;
+            }
+
+            used = racks;
+            if (TradeOffs.Of([.. racks.Select(r => r.Trial)], [.. first.Select(r => r.Trial)]).Gained.Count > 0)
+            {
+                found.Add(racks);
+            }
+        }
+
+        return found;
     }
 
     private List<RowRack>? Divide(int count)
@@ -119,6 +144,14 @@ internal sealed class RackDivision
                     shares = [.. shares.Zip(kind.Divide([.. racks.Select(r => r.Trial.Completed.Added)]), (one, more) => one.With(more))];
                     racks = Fill(sets, shares, racks, apart, ref roomU);
                 }
+            }
+
+            // With small parts a rack may want what it did not before.
+            if (racks.Count == count && racks.Exists(r => r.Trial.Completed.Added.Any(a => shares[^1].Parts.Any(p => p.Product == a.Product))))
+            {
+                var rest = shares[^1].Divide([.. racks.Select(r => r.Trial.Completed.Added)]);
+                shares = [.. shares.SkipLast(1).Zip(rest, (one, more) => one.With(more)), rest[^1]];
+                racks = Fill(sets, shares, racks, apart, ref roomU);
             }
 
             if (racks.Count == count)
@@ -193,6 +226,9 @@ internal sealed class RackDivision
             Items = [.. task.Request.Items.Where(i => ids.Contains(i.Id))],
             Keep = task.Request.Keep is { } keep ? [.. keep.Where(ids.Contains)] : null,
             Groups = null,
+            Pdus = HasGiven(ids, index) ? task.Request.Pdus : null,
+            Connections = HasGiven(ids, index) ? task.Request.Connections : null,
+            Cooling = HasGiven(ids, index) ? task.Request.Cooling : null,
             Reference = task.Request.Reference is { Length: <= 60 } reference ? Invariant($"{reference} {index + 1}") : task.Request.Reference,
         },
         task.Products,
@@ -206,6 +242,9 @@ internal sealed class RackDivision
         IsTest = task.IsTest,
         PassesOver = passesOver,
     };
+
+    // What is there already is in one cabinet: that of the items that stay in it, else the first.
+    private bool HasGiven(HashSet<string> ids, int index) => task.Standing.Count > 0 ? task.Standing.Overlaps(ids) : index == 0;
 
     // One description of everything that the supplies feed, with the cords as each rack has them.
     private static Finding? OverSupplies(List<RowRack> racks)

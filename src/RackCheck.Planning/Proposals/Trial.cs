@@ -3,6 +3,7 @@ using RackCheck.Planning.Building;
 using RackCheck.Planning.Layouts;
 using RackCheck.Rules;
 using RackCheck.Survey.Catalogue;
+using RackCheck.Survey.Layout;
 
 namespace RackCheck.Planning.Proposals;
 
@@ -41,6 +42,10 @@ internal sealed record Trial
 
     /// <summary>Free height, U.</summary>
     public int FreeU => Offer.HeightU - UsedU;
+
+    /// <summary>The lowest U positions of its items, counted from the bottom, by id.</summary>
+    public IReadOnlyDictionary<string, int> BottomsU => Rack.Items.Where(i => i.Position is not null).ToDictionary(
+        i => i.Id, i => UnitNumbers.FromBottom(i.Position!.U, Offer.HeightU, Rack.UnitNumbering), StringComparer.Ordinal);
 
     /// <summary>Open errors of the rack.</summary>
     public IEnumerable<Finding> Errors => Found.Findings.Where(IsOpenError);

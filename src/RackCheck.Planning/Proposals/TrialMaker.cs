@@ -4,6 +4,7 @@ using RackCheck.Planning.Layouts;
 using RackCheck.Rules;
 using RackCheck.Rules.Power;
 using RackCheck.Survey.Catalogue;
+using RackCheck.Survey.Layout;
 
 namespace RackCheck.Planning.Proposals;
 
@@ -59,6 +60,15 @@ internal sealed class TrialMaker(ProposalTask task, RackChecker checker, Cancell
         return best.NotPlaced.Any() ? best : RemedyChoice.Apply(task, best, checker, cancellation);
     }
 
+    /// <summary>Makes a rack with certain parts, to which only what it lacks is added.</summary>
+    /// <param name="offer">The cabinet.</param>
+    /// <param name="parts">PDUs and cooling.</param>
+    public Trial MakeWith(CabinetOffer offer, IReadOnlyList<Product> parts)
+    {
+        var trial = Make(offer, parts, withoutUps: false);
+        return trial.NotPlaced.Any() ? trial : RemedyChoice.Apply(task, trial, checker, cancellation);
+    }
+
     /// <summary>A rack with the same positions and cords as another, of the parts of the basket and those given, without completion.</summary>
     /// <param name="like">The other rack.</param>
     /// <param name="parts">Parts besides those of the basket.</param>
@@ -68,7 +78,7 @@ internal sealed class TrialMaker(ProposalTask task, RackChecker checker, Cancell
         var context = task.Context;
         context.OutletsGivenUp = false;
         context.OnUps = null;
-        context.Positions = like.Rack.Items.Where(i => i.Position is not null).ToDictionary(i => i.Id, i => (int?)i.Position!.U, StringComparer.Ordinal);
+        context.Positions = like.BottomsU.ToDictionary(b => b.Key, b => (int?)b.Value, StringComparer.Ordinal);
         var build = RackAssembler.Make(context, stock, like.Offer.Product);
         context.Positions = null;
         return Check(like.Offer, new Completed(build, []), [], like.Rack.Connections is { } given ? rack => Existing(given, rack) : null);
@@ -283,6 +293,7 @@ internal sealed class TrialMaker(ProposalTask task, RackChecker checker, Cancell
             Pdus = [.. build.Units.Select(u => u.Whole)],
             Connections = build.AllConnections,
         };
-        return offer.Index is null && task.Request.Earthing?.Bonded is null ? rack with { Earthing = Bonded(build, rack.Earthing) } : rack;
+        rack = offer.Index is null && task.Request.Earthing?.Bonded is null ? rack with { Earthing = Bonded(build, rack.Earthing) } : rack;
+        return task.Request.UnitNumbering == UnitNumbering.TopDown ? UnitNumbers.Turned(rack) : rack;
     }
 }

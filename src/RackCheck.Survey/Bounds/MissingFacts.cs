@@ -1,5 +1,6 @@
 using RackCheck.Model;
 using RackCheck.Survey.Catalogue;
+using RackCheck.Survey.Layout;
 
 namespace RackCheck.Survey.Bounds;
 
@@ -204,6 +205,6 @@ public sealed class MissingFacts
         var description = rack.Description;
         var (units, own) = (description.Cabinet!.HeightU!.Value, description.Items[item]);
         return own.Position is { } at
-            && (2 * (description.UnitNumbering == UnitNumbering.TopDown ? units + 1 - at.U : at.U)) + own.HeightU!.Value > units + 1;
+            && (2 * UnitNumbers.FromBottom(at.U, units, description.UnitNumbering)) + own.HeightU!.Value > units + 1;
     }
 }

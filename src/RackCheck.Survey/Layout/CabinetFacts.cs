@@ -42,7 +42,7 @@ public sealed class CabinetFacts
     /// <summary>Converts a U position between the caller's numbering and numbering from the bottom, in either direction.</summary>
     /// <param name="unit">A U position.</param>
     /// <returns>The same position in the other numbering.</returns>
-    public int Renumber(int unit) => TopDown ? HeightU + 1 - unit : unit;
+    public int Renumber(int unit) => TopDown ? UnitNumbers.Turned(unit, HeightU) : unit;
 
     /// <summary>U positions positions in the caller's numbering, as text.</summary>
     /// <param name="bottom">Lowest U position, counted from the bottom.</param>

@@ -309,12 +309,14 @@ public sealed class MissingLineTests
     [Fact]
     public void Pdu_needed_for_two_reasons_names_both()
     {
-        var unit = Missing(Plan(Basket(("CAB-42-8-10", 1), ("SW-48", 2))), "DU-16-V");
+        // Switched outlets, which the switches need at a remote site, are chosen one PDU at a time.
+        var remote = new Site { Remote = true };
+        var unit = Missing(Plan(Basket(("CAB-42-8-10", 1), ("SW-48", 2)) with { Site = remote }), "DU-16-V");
         Assert.Equal(2, unit.Quantity);
         Assert.StartsWith("QWL-SW-48-1 and QWL-SW-48-2 have no outlet", unit.Reason, StringComparison.Ordinal);
         Assert.Contains("QWL-SW-48-1 and QWL-SW-48-2 have outlets for ", unit.Reason, StringComparison.Ordinal);
         Assert.EndsWith("plugs on one supply only and need a second supply.", unit.Reason, StringComparison.Ordinal);
-        var one = Plan(Basket(("CAB-42-8-10", 1), ("PC-410", 1), ("SW-48", 1))).MissingLines
+        var one = Plan(Basket(("CAB-42-8-10", 1), ("PC-410", 1), ("SW-48", 1)) with { Site = remote }).MissingLines
             .Single(m => m.Reason.Contains("one supply only", StringComparison.Ordinal));
         Assert.EndsWith("QWL-SW-48-1 has outlets for C14 plugs on one supply only and needs a second supply.", one.Reason, StringComparison.Ordinal);
     }

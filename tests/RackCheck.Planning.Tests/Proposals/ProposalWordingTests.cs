@@ -104,6 +104,19 @@ public sealed class ProposalWordingTests
             yield return (all, Products, 0);
             yield return (all with { Cabinets = [Low, Low], Supplies = [SupplyOf(0, 16), SupplyOf(1, 16)], MaxCabinets = 1 }, Products, 0);
 
+            // Alternatives: other cabinets, other PDUs in the only cabinet, other cooling, and rows of other cabinets.
+            yield return (Request("SRV-2", "SRV-2", "SW-24"), Products, SearchBudget.Quick);
+            yield return (Request("SRV-2", "SRV-2", "SW-24") with { Prefer = CabinetPreference.SmallestFootprint }, Products, SearchBudget.Quick);
+            yield return (Request("DRV-4", "SRV-2", "SW-24") with { Cabinets = [new Cabinet { PartNumber = "QWL-CAB-42-8-10" }] }, Products, SearchBudget.Quick);
+            yield return (
+                Request("SRV-2", "SRV-2", "PC-410", "PC-410") with
+                {
+                    Cabinets = [new Cabinet { PartNumber = "QWL-CAB-42-8-10-S" }], Site = new Site { Region = Region.Eu, AmbientMaxC = 30 },
+                },
+                Products, SearchBudget.Quick);
+            yield return (Request([.. Enumerable.Repeat("GEN-2", 26)]), Products, SearchBudget.Quick);
+            yield return (Request([.. Enumerable.Repeat("GEN-2", 26)]) with { Prefer = CabinetPreference.SmallestFootprint }, Products, SearchBudget.Quick);
+
             foreach (var request in OneTooMany)
             {
                 yield return (request, Products, SearchBudget.Quick);

@@ -1,0 +1,61 @@
+using RackCheck.Model;
+using RackCheck.Planning.Building;
+
+namespace RackCheck.Planning.Proposals;
+
+/// <summary>Racks in the cabinet of a proposed one with other PDUs or other cooling: alternatives where there are too few other cabinets.</summary>
+/// <param name="task">The request.</param>
+/// <param name="maker">Makes the racks.</param>
+internal sealed class Variants(ProposalTask task, TrialMaker maker)
+{
+    /// <summary>Adds racks that gain something over the first.</summary>
+    /// <param name="found">Racks without an open error, the preferred one first.</param>
+    /// <param name="most">Number of racks wanted.</param>
+    public void Add(List<Trial> found, int most)
+    {
+        var first = found[0];
+        foreach (var parts in PowerOptions.Instead(task, first).Concat(Cooling(first)))
+        {
+            if (found.Count >= most || !task.Budget.Allows())
+            {
+                return;
+            }
+
+            var trial = maker.MakeWith(first.Offer, parts);
+            if (CabinetSearch.IsSound(task, trial) && found.TrueForAll(f => IsOther(f, trial)) && TradeOffs.Of([trial], [first]).Gained.Count > 0)
+            {
+                found.Add(trial);
+            }
+        }
+    }
+
+    /// <summary>The racks in the same cabinet that cost less with other PDUs.</summary>
+    /// <param name="first">A rack without an open error.</param>
+    public IEnumerable<Trial> Cheaper(Trial first)
+    {
+        foreach (var parts in PowerOptions.Instead(task, first))
+        {
+            if (!task.Budget.Allows())
+            {
+                yield break;
+            }
+
+            var trial = maker.MakeWith(first.Offer, parts);
+            if (CabinetSearch.IsSound(task, trial) && trial.ProductWarnings <= first.ProductWarnings && RackCost.Of(trial).Amount < RackCost.Of(first).Amount)
+            {
+                yield return trial;
+            }
+        }
+    }
+
+    // Where heat asks for it: a rack that stays cool on its own needs no choice of fans.
+    private IEnumerable<IReadOnlyList<Product>> Cooling(Trial first) =>
+        first.Has("cooling.") || first.Completed.Added.Any(p => p.Stage == Stage.Cooling)
+            ? CoolingOptions.Of(task, first.Offer, [.. PowerOptions.BehindUps(task), .. PowerOptions.UnitsOf(task, first)])
+            : [];
+
+    private static bool IsOther(Trial one, Trial other) =>
+        !PartsOf(one).SetEquals(PartsOf(other)) || one.Offer != other.Offer;
+
+    private static HashSet<(string, int)> PartsOf(Trial trial) => [.. AddedParts.Of(trial).Select(p => (p.PartNumber, p.Quantity))];
+}
