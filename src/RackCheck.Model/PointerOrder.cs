@@ -1,3 +1,5 @@
+using System.Globalization;
+
 namespace RackCheck.Model;
 
 /// <summary>Orders RFC 6901 pointers token by token, numbers by value: /items/2 comes before /items/10.</summary>
@@ -15,11 +17,25 @@ public sealed class PointerOrder : IComparer<string>
     {
         var left = x.AsSpan();
         var right = y.AsSpan();
+
+        // Most pointers differ in their last token or in one index: whole tokens that are the same are passed over at once.
+        var same = left.CommonPrefixLength(right);
+        if (same == left.Length && same == right.Length)
+        {
+            return 0;
+        }
+
+        if (left[..same].LastIndexOf('/') is var token and > 0)
+        {
+            left = left[token..];
+            right = right[token..];
+        }
+
         while (!left.IsEmpty && !right.IsEmpty)
         {
             var leftToken = Next(ref left);
             var rightToken = Next(ref right);
-            var order = int.TryParse(leftToken, out var leftIndex) && int.TryParse(rightToken, out var rightIndex)
+            var order = IndexOf(leftToken) is >= 0 and var leftIndex && IndexOf(rightToken) is >= 0 and var rightIndex
                 ? leftIndex.CompareTo(rightIndex)
                 : leftToken.CompareTo(rightToken, StringComparison.Ordinal);
             if (order != 0)
@@ -30,6 +46,10 @@ public sealed class PointerOrder : IComparer<string>
 
         return left.Length.CompareTo(right.Length);
     }
+
+    // -1 for what is no index.
+    private static int IndexOf(ReadOnlySpan<char> token) =>
+        !token.IsEmpty && char.IsAsciiDigit(token[0]) && int.TryParse(token, NumberStyles.None, CultureInfo.InvariantCulture, out var index) ? index : -1;
 
     private static ReadOnlySpan<char> Next(ref ReadOnlySpan<char> rest)
     {

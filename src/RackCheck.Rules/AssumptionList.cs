@@ -1,3 +1,4 @@
+using System.Runtime.InteropServices;
 using RackCheck.Model;
 using RackCheck.Survey.Assumed;
 
@@ -14,14 +15,13 @@ internal static class AssumptionList
         var groups = new List<(AssumedValue Value, List<string> Pointers)>();
         foreach (var value in values)
         {
-            var at = groups.FindIndex(g => IsSameKind(g.Value, value));
-            if (at < 0)
+            if (PointersLike(groups, value) is { } pointers)
             {
-                groups.Add((value, [value.Pointer]));
+                pointers.Add(value.Pointer);
             }
             else
             {
-                groups[at].Pointers.Add(value.Pointer);
+                groups.Add((value, [value.Pointer]));
             }
         }
 
@@ -36,8 +36,21 @@ internal static class AssumptionList
         ];
     }
 
+    private static List<string>? PointersLike(List<(AssumedValue Value, List<string> Pointers)> groups, in AssumedValue value)
+    {
+        foreach (ref readonly var group in CollectionsMarshal.AsSpan(groups))
+        {
+            if (IsSameKind(group.Value, value))
+            {
+                return group.Pointers;
+            }
+        }
+
+        return null;
+    }
+
     private static bool IsSameKind(in AssumedValue one, in AssumedValue other) =>
-        one.Unit == other.Unit && one.Value == other.Value && MemberOf(one.Pointer).SequenceEqual(MemberOf(other.Pointer)) && one.Basis.IsSame(other.Basis);
+        MemberOf(one.Pointer).SequenceEqual(MemberOf(other.Pointer)) && one.Unit == other.Unit && one.Value == other.Value && one.Basis.IsSame(other.Basis);
 
     private static ReadOnlySpan<char> MemberOf(string pointer) => pointer.AsSpan(pointer.LastIndexOf('/'));
 }

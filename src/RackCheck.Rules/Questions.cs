@@ -16,7 +16,7 @@ internal static class Questions
     /// <param name="open">The rules that wait.</param>
     public static List<Draft> Of(RackDescription rack, IReadOnlyList<OpenRule> open)
     {
-        var byKey = new Dictionary<string, (SortedSet<string> Pointers, List<OpenRule> Rules)>(StringComparer.Ordinal);
+        var byKey = new Dictionary<string, (HashSet<string> Pointers, List<OpenRule> Rules)>(StringComparer.Ordinal);
         foreach (var rule in open)
         {
             foreach (var pointer in rule.Pointers)
@@ -24,11 +24,12 @@ internal static class Questions
                 var key = FactTable.AskedBy(pointer).Id;
                 if (!byKey.TryGetValue(key, out var entry))
                 {
-                    byKey[key] = entry = (new SortedSet<string>(PointerOrder.Instance), []);
+                    byKey[key] = entry = (new HashSet<string>(StringComparer.Ordinal), []);
                 }
 
+                // The pointers of a rule come together, so that it is the last one.
                 entry.Pointers.Add(pointer);
-                if (!entry.Rules.Contains(rule))
+                if (entry.Rules.Count == 0 || !ReferenceEquals(entry.Rules[^1], rule))
                 {
                     entry.Rules.Add(rule);
                 }
@@ -37,7 +38,7 @@ internal static class Questions
 
         return
         [
-            .. byKey.Values.Select(e => Make(rack, [.. e.Pointers], e.Rules))
+            .. byKey.Values.Select(e => Make(rack, [.. e.Pointers.Order(PointerOrder.Instance)], e.Rules))
                 .OrderBy(d => d.Question.Decides)
                 .ThenBy(d => d.Open.Min(Rank))
                 .ThenByDescending(d => d.Open.Count)

@@ -102,7 +102,7 @@ internal sealed class RangeAssessment
         var favourable = At(rule, End.Favourable);
         if (!favourable.IsFailed && favourable.Findings.Any(f => !given.Has(f)))
         {
-            var ends = Ends(rule, facts.Set.And(rules.FactsReadBy(entry.Rule)));
+            var ends = Ends(rule, facts.Set.And(rules.FactsReadBy(entry.Rule)), At(rule, End.Adverse));
             if (!ends.Exists(e => e.Answer.IsFailed))
             {
                 var lasting = Lasting(rule, given, favourable, ends);
@@ -149,13 +149,14 @@ internal sealed class RangeAssessment
     private bool Ask(Rule rule, FactSet read, RuleAnswer given, FindingList all)
     {
         // Most rules: nothing is wrong as described, nor at the adverse end.
+        var adverse = At(rule, End.Adverse);
         var isPlain = ReferenceEquals(given, RuleAnswer.Clean) && !read.Has(FactTable.DecidingRules) && Pulls(read) == 1 << (int)Pull.OneWay;
-        if (isPlain && ReferenceEquals(At(rule, End.Adverse), RuleAnswer.Clean))
+        if (isPlain && ReferenceEquals(adverse, RuleAnswer.Clean))
         {
             return true;
         }
 
-        var ends = Ends(rule, read);
+        var ends = Ends(rule, read, adverse);
         if (ends.Exists(e => e.Answer.IsFailed))
         {
             return false;
@@ -218,9 +219,9 @@ internal sealed class RangeAssessment
     }
 
     // The favourable end is the last, where anything is wrong at another. Where nothing is at the adverse one, and no rule pulls apart, nothing is at any.
-    private List<(End End, RuleAnswer Answer)> Ends(Rule rule, FactSet read)
+    private List<(End End, RuleAnswer Answer)> Ends(Rule rule, FactSet read, RuleAnswer adverse)
     {
-        var ends = OwnEnds(rule, read);
+        var ends = OwnEnds(rule, read, adverse);
         if (read.Has(FactTable.DecidingRules))
         {
             // Before the favourable end, which stays the last.
@@ -230,9 +231,9 @@ internal sealed class RangeAssessment
         return ends;
     }
 
-    private List<(End End, RuleAnswer Answer)> OwnEnds(Rule rule, FactSet read)
+    private List<(End End, RuleAnswer Answer)> OwnEnds(Rule rule, FactSet read, RuleAnswer adverse)
     {
-        var (adverse, pulls) = (At(rule, End.Adverse), Pulls(read));
+        var pulls = Pulls(read);
         List<(End End, RuleAnswer Answer)> ends = [(End.Adverse, adverse)];
         var isClean = adverse is { IsFailed: false, Findings.Count: 0 };
         if (isClean)

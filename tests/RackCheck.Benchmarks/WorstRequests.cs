@@ -85,7 +85,8 @@ internal static class WorstRequests
     }
 
     // The most that was alive at a full collection, above what was alive before.
-    private static double LiveHeapMb(Action work)
+    /// <summary>Live heap that work takes at most, as full collections leave it, MB.</summary>
+    public static double LiveHeapMb(Action work)
     {
         var before = GC.GetTotalMemory(forceFullCollection: true);
         var most = before;

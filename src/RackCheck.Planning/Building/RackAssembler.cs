@@ -51,7 +51,8 @@ internal static class RackAssembler
             Cooling = context.Given?.Cooling,
             OtherSupplies = context.OtherSupplies,
         };
-        build.Units.AddRange(context.GivenPdus(build.Cabinet.HeightU!.Value).Select(u => new BuildPdu { Unit = u, Piece = new Piece(OwnEquipment.KeyOf(u.Id), 0) }));
+        build.Units.AddRange(
+            context.GivenPdus(build.Cabinet.HeightU!.Value).Select(u => new BuildPdu { Unit = u, Piece = new Piece(OwnEquipment.KeyOf(u.Id), 0) }));
         AddItems(context, build);
         CabinetFitting.Fit(build);
         Shelving.Fill(context, build);

@@ -43,7 +43,8 @@ public static class ProposalWordings
         "trade-off.loading", "Loading of the most loaded supply or PDU {value:exact} % instead of {other:exact} %.");
 
     /// <summary>Another temperature of the air.</summary>
-    internal static readonly MessageWording HottestInlet = new("trade-off.hottest-inlet", "Highest inlet air temperature {value:exact} C instead of {other:exact} C.");
+    internal static readonly MessageWording HottestInlet = new(
+        "trade-off.hottest-inlet", "Highest inlet air temperature {value:exact} C instead of {other:exact} C.");
 
     /// <summary>Another number of outlets left.</summary>
     internal static readonly MessageWording FreeOutlets = new("trade-off.free-outlets", "Free outlets {value:exact} instead of {other:exact}.");

@@ -95,7 +95,10 @@ public sealed class ProposalChoiceTests
         var request = Request([.. Enumerable.Repeat("GEN-2", 26)]) with
         {
             Pdus = [Six],
-            Supplies = [.. new[] { "A", "B", "C", "D" }.Select(id => new Supply { Id = id, VoltageV = 230, RatedA = 16, Socket = ConnectorCode.Iec60309A16P1 })],
+            Supplies =
+            [
+                .. new[] { "A", "B", "C", "D" }.Select(id => new Supply { Id = id, VoltageV = 230, RatedA = 16, Socket = ConnectorCode.Iec60309A16P1 }),
+            ],
             Connections = [new Connection { Item = "gen-2-1", Plug = 0, Pdu = "PA", Group = "g1" }],
             Cooling = new Cooling { RoofFans = [new FanSet { Count = 2, FreeFlowM3h = 160 }] },
         };
@@ -122,7 +125,9 @@ public sealed class ProposalChoiceTests
         Assert.True(answer.Alternatives.Count > 1);
         Assert.Equal(
             answer.Alternatives.Count,
-            answer.Alternatives.Select(a => string.Join(' ', a.AddedLines.Where(l => ByNumber[l.PartNumber].Kind == ProductKind.Pdu).Select(l => l.PartNumber))).Distinct().Count());
+            answer.Alternatives
+                .Select(a => string.Join(' ', a.AddedLines.Select(l => l.PartNumber).Where(p => ByNumber[p].Kind == ProductKind.Pdu)))
+                .Distinct().Count());
         Assert.All(answer.Alternatives, a => Assert.NotEmpty(a.Gained));
     }
 

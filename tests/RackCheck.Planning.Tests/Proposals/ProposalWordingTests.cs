@@ -107,7 +107,8 @@ public sealed class ProposalWordingTests
             // Alternatives: other cabinets, other PDUs in the only cabinet, other cooling, and rows of other cabinets.
             yield return (Request("SRV-2", "SRV-2", "SW-24"), Products, SearchBudget.Quick);
             yield return (Request("SRV-2", "SRV-2", "SW-24") with { Prefer = CabinetPreference.SmallestFootprint }, Products, SearchBudget.Quick);
-            yield return (Request("DRV-4", "SRV-2", "SW-24") with { Cabinets = [new Cabinet { PartNumber = "QWL-CAB-42-8-10" }] }, Products, SearchBudget.Quick);
+            yield return (
+                Request("DRV-4", "SRV-2", "SW-24") with { Cabinets = [new Cabinet { PartNumber = "QWL-CAB-42-8-10" }] }, Products, SearchBudget.Quick);
             yield return (
                 Request("SRV-2", "SRV-2", "PC-410", "PC-410") with
                 {
