@@ -4,6 +4,9 @@ using System.Text.Json;
 using System.Text.Json.Nodes;
 using Microsoft.AspNetCore.Hosting;
 using Microsoft.AspNetCore.Mvc.Testing;
+using Microsoft.Extensions.DependencyInjection;
+using Microsoft.Extensions.Hosting;
+using RackCheck.Api.Endpoints;
 
 namespace RackCheck.Api.Tests;
 
@@ -18,6 +21,15 @@ public sealed class Service : WebApplicationFactory<Program>
     ];
 
     protected override void ConfigureWebHost(IWebHostBuilder builder) => BePatient(builder.UseEnvironment("Development"));
+
+    // It answers before it is ready; tests begin when it is.
+    protected override IHost CreateHost(IHostBuilder builder)
+    {
+        var host = base.CreateHost(builder);
+        var readiness = host.Services.GetRequiredService<Readiness>();
+        SpinWait.SpinUntil(() => readiness.Warm.IsCompleted, TimeSpan.FromMinutes(2));
+        return host;
+    }
 
     /// <summary>Sets <see cref="Patience"/>.</summary>
     public static IWebHostBuilder BePatient(IWebHostBuilder builder) =>

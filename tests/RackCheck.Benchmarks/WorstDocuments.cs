@@ -21,7 +21,8 @@ internal static class WorstDocuments
     public static void Print()
     {
         var checker = new RackChecker(RuleSet.Default, (rule, fault) => throw new InvalidOperationException(rule.Id, fault));
-        Console.WriteLine("| rack | racks in a drawing | SVG, ms | PNG, ms | dearest sheet, HTML, ms | dearest sheet, PDF, ms | comparison with itself, ms | live heap, MB |");
+        Console.WriteLine("| rack | racks in a drawing | SVG, ms | PNG, ms | dearest sheet, HTML, ms | dearest sheet, PDF, ms | comparison with itself, ms "
+            + "| live heap, MB |");
         Console.WriteLine("| --- | --- | --- | --- | --- | --- | --- | --- |");
         var rows = WorstRequests.All.Select(w => (w.Name, Count: CountOf(w.Rack), Times: Measure(checker, w.Rack)));
         foreach (var (name, count, times) in rows.OrderByDescending(r => r.Times[..^1].Max()))

@@ -4,14 +4,17 @@ namespace RackCheck.Api.Endpoints;
 /// <param name="lifetime">Signals shutdown.</param>
 internal sealed class Readiness(IHostApplicationLifetime lifetime)
 {
-    private volatile bool warm;
+    private readonly TaskCompletionSource warm = new(TaskCreationOptions.RunContinuationsAsynchronously);
 
     /// <summary>Whether the start is complete.</summary>
     public bool IsStarted => lifetime.ApplicationStarted.IsCancellationRequested;
 
+    /// <summary>Ends when warm-up is complete.</summary>
+    public Task Warm => warm.Task;
+
     /// <summary>Whether the service is ready.</summary>
-    public bool IsReady => warm && !lifetime.ApplicationStopping.IsCancellationRequested;
+    public bool IsReady => warm.Task.IsCompleted && !lifetime.ApplicationStopping.IsCancellationRequested;
 
     /// <summary>Records that warm-up is complete.</summary>
-    public void MarkWarm() => warm = true;
+    public void MarkWarm() => warm.TrySetResult();
 }

@@ -16,7 +16,9 @@ using RackCheck.Survey.Catalogue;
 
 namespace RackCheck.Api.Hosting;
 
-/// <summary>Checks the bundled examples before the service is ready, so that no request waits for code to be compiled.</summary>
+/// <summary>
+/// Answers the bundled examples before the service is ready, so that no request waits for code to be compiled. It answers all the while, and is not ready.
+/// </summary>
 /// <param name="reader">Reads the example racks.</param>
 /// <param name="checker">Checks them.</param>
 /// <param name="baskets">Reads the example baskets.</param>
@@ -26,6 +28,7 @@ namespace RackCheck.Api.Hosting;
 /// <param name="catalogue">The catalogue; a product service over HTTP is not called, since it may start later.</param>
 /// <param name="options">Path of the catalogue file.</param>
 /// <param name="readiness">Records that warm-up is complete.</param>
+/// <param name="lifetime">Tells that the service listens.</param>
 internal sealed class WarmUp(
     DescriptionReader reader,
     RackChecker checker,
@@ -35,11 +38,21 @@ internal sealed class WarmUp(
     ProposalPlanner proposer,
     IProductCatalogue catalogue,
     IOptions<CatalogueOptions> options,
-    Readiness readiness)
-    : IHostedService
+    Readiness readiness,
+    IHostApplicationLifetime lifetime)
+    : BackgroundService
 {
     /// <inheritdoc/>
-    public async Task StartAsync(CancellationToken cancellationToken)
+    protected override async Task ExecuteAsync(CancellationToken stoppingToken)
+    {
+        var started = new TaskCompletionSource(TaskCreationOptions.RunContinuationsAsynchronously);
+        await using var registration = lifetime.ApplicationStarted.Register(started.SetResult);
+        await started.Task.WaitAsync(stoppingToken);
+        await Task.WhenAll(Task.Run(() => CheckAndDraw(stoppingToken), stoppingToken), Task.Run(() => PlanAsync(stoppingToken), stoppingToken));
+        readiness.MarkWarm();
+    }
+
+    private void CheckAndDraw(CancellationToken cancellationToken)
     {
         foreach (var example in Examples.Racks)
         {
@@ -47,7 +60,10 @@ internal sealed class WarmUp(
         }
 
         Draw(cancellationToken);
+    }
 
+    private async Task PlanAsync(CancellationToken cancellationToken)
+    {
         LayoutSolver.Load(cancellationToken);
 
         // The examples use products of the bundled file, even if a product service is configured.
@@ -68,8 +84,6 @@ internal sealed class WarmUp(
                 proposer.Plan(request, found, offered, cancellationToken);
             }
         }
-
-        readiness.MarkWarm();
     }
 
     // Fonts and the library of pictures are loaded with the first drawing.
@@ -97,7 +111,4 @@ internal sealed class WarmUp(
             return null;
         }
     }
-
-    /// <inheritdoc/>
-    public Task StopAsync(CancellationToken cancellationToken) => Task.CompletedTask;
 }

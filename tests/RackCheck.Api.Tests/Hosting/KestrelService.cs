@@ -3,6 +3,7 @@ using System.Net.Sockets;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Hosting;
 using Microsoft.Extensions.DependencyInjection;
+using RackCheck.Api.Endpoints;
 using RackCheck.Api.Hosting;
 
 namespace RackCheck.Api.Tests.Hosting;
@@ -29,6 +30,7 @@ internal sealed class KestrelService : IAsyncDisposable
         Startup.Check(app);
         app.UseRackCheck();
         await app.StartAsync();
+        await app.Services.GetRequiredService<Readiness>().Warm;
         return new KestrelService(app);
     }
 
