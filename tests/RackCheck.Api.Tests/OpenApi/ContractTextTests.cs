@@ -64,7 +64,7 @@ public sealed partial class ContractTextTests(Service service) : IClassFixture<S
         Assert.Equal(
             [
                 "Connection.plug", "Position.face", "ProposalRequest.effort", "ProposalRequest.growthPercent", "ProposalRequest.maxCabinets",
-                "ProposalRequest.prefer", "RackDescription.unitNumbering",
+                "ProposalRequest.prefer", "ProposalRequest.unitNumbering", "RackDescription.unitNumbering",
             ],
             plain);
     }
