@@ -38,7 +38,8 @@ internal static class OpenApiSetup
                     Ruleset-Version and the product data are the same. After 429, 503 or a broken connection send it again.
 
                     **What v1 keeps.** No path, member or status is taken away, no valid request becomes invalid, and no enum of an answer gets a further
-                    value. Without notice there can be new paths, optional members and parameters of requests, members of answers, values of enums in requests,
+                    value, unless the request asks for it by a value of its own that is new. Without notice
+                    there can be new paths, optional members and parameters of requests, members of answers, values of enums in requests,
                     rules, problem types, fault codes and tables. So a client takes members, rule ids, problem types and codes that it does not know, and
                     compares no message texts. What is to end has the headers Deprecation (RFC 9745) and Sunset (RFC 8594) at least six months before,
                     and is followed by v2 beside v1. New rulesets change findings, not the contract: GET /v1/rulesets.
