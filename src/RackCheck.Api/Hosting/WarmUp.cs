@@ -48,11 +48,15 @@ internal sealed class WarmUp(
         var started = new TaskCompletionSource(TaskCreationOptions.RunContinuationsAsynchronously);
         await using var registration = lifetime.ApplicationStarted.Register(started.SetResult);
         await started.Task.WaitAsync(stoppingToken);
-        await Task.WhenAll(Task.Run(() => CheckAndDraw(stoppingToken), stoppingToken), Task.Run(() => PlanAsync(stoppingToken), stoppingToken));
+        await Task.WhenAll(OnOwnThread(() => CheckAndDrawAsync(stoppingToken), stoppingToken), OnOwnThread(() => PlanAsync(stoppingToken), stoppingToken));
         readiness.MarkWarm();
     }
 
-    private void CheckAndDraw(CancellationToken cancellationToken)
+    // On one processor the pool has one thread, which requests need. The bundled file is read already, so that nothing here waits.
+    private static Task OnOwnThread(Func<Task> work, CancellationToken cancellation) =>
+        Task.Factory.StartNew(work, cancellation, TaskCreationOptions.LongRunning, TaskScheduler.Default).Unwrap();
+
+    private Task CheckAndDrawAsync(CancellationToken cancellationToken)
     {
         foreach (var example in Examples.Racks)
         {
@@ -60,6 +64,7 @@ internal sealed class WarmUp(
         }
 
         Draw(cancellationToken);
+        return Task.CompletedTask;
     }
 
     private async Task PlanAsync(CancellationToken cancellationToken)
