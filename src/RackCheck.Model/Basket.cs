@@ -48,11 +48,14 @@ public sealed record BasketRequest
 /// <summary>One line of a basket: a product of the catalogue, or the customer's own equipment.</summary>
 public sealed record BasketLine
 {
-    /// <summary>Part number in the product catalogue. Required unless <c>item</c> is given.</summary>
+    /// <summary>Part number in the product catalogue, spelt exactly as there. Required unless <c>item</c> is given.</summary>
     [StringLength(64, MinimumLength = 1)]
     public string? PartNumber { get; init; }
 
-    /// <summary>The customer's own equipment with its data, instead of a part number. Of a quantity, the second has the id with "-2", and so on.</summary>
+    /// <summary>
+    /// The customer's own equipment with its data, instead of a part number: at least an id and <c>heightU</c>. Of a quantity, the second piece has the id with
+    /// "-2", and so on; a number that another line has as its id is left out.
+    /// </summary>
     public Item? Item { get; init; }
 
     /// <summary>Quantity to order. A pack counts as one, whatever number of pieces it contains.</summary>
@@ -66,7 +69,10 @@ public sealed record BasketLine
 /// <summary>How the equipment of a basket line is used. What is not said follows the product's data.</summary>
 public sealed record LineOptions
 {
-    /// <summary>Whether it is fed from a UPS. Default: as far as the UPS of the basket has power and outlets.</summary>
+    /// <summary>
+    /// Whether it is fed from a UPS of the basket; which one cannot be chosen. What cannot be fed although it is true is listed under <c>unmet</c>. Default:
+    /// as far as the UPS of the basket has power and outlets, servers, computers and network equipment first.
+    /// </summary>
     public bool? OnUps { get; init; }
 
     /// <summary>Whether its power supplies are fed from two supplies. It needs two or more.</summary>
@@ -88,7 +94,10 @@ public sealed record BasketOptions
     /// <summary>Placement of the cabinet relative to walls and adjacent cabinets. Default free.</summary>
     public Placement? Placement { get; init; }
 
-    /// <summary>The cabinet, if the basket is not to have one: <c>none</c>, or one that is there. Default: a cabinet of the basket or the catalogue.</summary>
+    /// <summary>
+    /// The cabinet, if the basket is not to have one: <c>none</c> for an order without a rack, of which nothing is checked but that the part numbers are known,
+    /// or the cabinet that is there. Default: a cabinet of the basket or the catalogue.
+    /// </summary>
     public BasketCabinet? Cabinet { get; init; }
 }
 

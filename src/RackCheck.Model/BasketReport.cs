@@ -20,6 +20,9 @@ public sealed record BasketReport
     /// <summary>The decision on the product and on the site. Unknown, missing and unmet parts count for the product.</summary>
     public required Verdicts Verdicts { get; init; }
 
+    /// <summary>Everything that keeps the order from release: reasons of the racks, rack by rack, and lines.</summary>
+    public required IReadOnlyList<BasketReason> VerdictReasons { get; init; }
+
     /// <summary>Verdict of the completed basket.</summary>
     public required Verdict CompletedVerdict { get; init; }
 
@@ -29,7 +32,10 @@ public sealed record BasketReport
     /// <summary>The racks assembled from the basket as ordered. A missing cabinet is included. Empty for an order without equipment.</summary>
     public required IReadOnlyList<CheckedRack> Racks { get; init; }
 
-    /// <summary>The first rack, with positions and cord connections; absent for an order without equipment.</summary>
+    /// <summary>
+    /// The first rack, with positions; with connections where a UPS feeds equipment. Other cords find their outlets in the check, which lists them under
+    /// <c>figures.power.assignment</c>. Absent for an order without equipment.
+    /// </summary>
     public RackDescription? Rack { get; init; }
 
     /// <summary>Check report of the first rack. Its pointers refer to <c>rack</c>.</summary>
@@ -63,11 +69,14 @@ public sealed record BasketReport
 
     /// <summary>
     /// The request with the missing lines added, lines exchanged and excess left out. Posted again it lacks nothing and has nothing in excess, unless a
-    /// caution says that the search was cut short.
+    /// caution says that the search was cut short. A line with an unknown part number stays in it, and holds it.
     /// </summary>
     public required BasketRequest CompletedBasket { get; init; }
 
-    /// <summary>Check report of the first rack of the completed basket; absent for an order without equipment.</summary>
+    /// <summary>The first rack of the completed basket, for a drawing; absent for an order without equipment.</summary>
+    public RackDescription? CompletedRack { get; init; }
+
+    /// <summary>Check report of that rack. Its pointers refer to <c>completedRack</c>.</summary>
     public CheckReport? CompletedReport { get; init; }
 
     /// <summary>
@@ -80,6 +89,22 @@ public sealed record BasketReport
 
     /// <summary>Key and values of each caution, in the same order, for translation.</summary>
     public required IReadOnlyList<TextKey> CautionKeys { get; init; }
+}
+
+/// <summary>One thing that keeps an order from release.</summary>
+public sealed record BasketReason
+{
+    /// <summary>The verdict concerned.</summary>
+    public required Concern Concern { get; init; }
+
+    /// <summary>
+    /// Where it stands in this answer, RFC 6901 pointer: a reason of a rack under <c>/racks/*/report/verdictReasons</c>, or an entry of <c>unknownLines</c>,
+    /// <c>missingLines</c>, <c>replaceLines</c>, <c>excessLines</c> or <c>unmet</c>.
+    /// </summary>
+    public required string Pointer { get; init; }
+
+    /// <summary>The verdict that it makes by itself.</summary>
+    public required Verdict Makes { get; init; }
 }
 
 /// <summary>Basket lines behind a finding.</summary>
@@ -115,6 +140,15 @@ public sealed record MissingLine
 
     /// <summary>Quantity to add. A pack counts as one.</summary>
     public required int Quantity { get; init; }
+
+    /// <summary>Price of one order unit, if the catalogue has one.</summary>
+    public double? Price { get; init; }
+
+    /// <summary>Currency of the price.</summary>
+    public string? Currency { get; init; }
+
+    /// <summary>Lines of the request whose equipment needs it, RFC 6901 pointers. Empty where it is for the rack as a whole.</summary>
+    public required IReadOnlyList<string> ForLines { get; init; }
 
     /// <summary>Reason, in plain words.</summary>
     public required string Reason { get; init; }
@@ -172,6 +206,12 @@ public sealed record ReplaceLine
 
     /// <summary>Quantity to exchange.</summary>
     public required int Quantity { get; init; }
+
+    /// <summary>Price of one order unit, if the catalogue has one.</summary>
+    public double? Price { get; init; }
+
+    /// <summary>Currency of the price.</summary>
+    public string? Currency { get; init; }
 
     /// <summary>Reason, in plain words.</summary>
     public required string Reason { get; init; }
@@ -263,13 +303,16 @@ public sealed record LineStatus
 
     /// <summary>For an unknown part number: a similar one of the catalogue, if there is one.</summary>
     public string? DidYouMean { get; init; }
+
+    /// <summary>Number of findings, open after completion, that name this line. The message is that of the first. Absent where there is none.</summary>
+    public int? FindingCount { get; init; }
 }
 
 /// <summary>Status of a basket line, the most serious that applies.</summary>
 [JsonConverter(typeof(NamedEnumConverter<LineState>))]
 public enum LineState
 {
-    /// <summary>Nothing is open.</summary>
+    /// <summary>It stays as it is, and no finding that is open after completion names it. Parts that belong to it can be among the missing lines.</summary>
     Ok,
 
     /// <summary>A finding that is open after completion names this line.</summary>

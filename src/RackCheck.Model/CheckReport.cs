@@ -177,7 +177,7 @@ public sealed record Finding
     /// <summary>Keys of the sources. The rule's page gives the details.</summary>
     public required IReadOnlyList<string> Sources { get; init; }
 
-    /// <summary>Remedies, best first.</summary>
+    /// <summary>Remedies, best first; those that take items out of the rack come last.</summary>
     public required IReadOnlyList<Remedy> Remedies { get; init; }
 
     /// <summary>Why no remedy is offered. Absent where remedies are offered.</summary>
@@ -239,6 +239,12 @@ public sealed record Remedy
 
     /// <summary>The same change as a JSON Patch (RFC 6902) to the request.</summary>
     public required IReadOnlyList<PatchOperation> Patch { get; init; }
+
+    /// <summary>
+    /// Ids of the items that the change takes out of this rack, in the order of the request: they need another rack, or leave the order. Empty where all
+    /// items stay.
+    /// </summary>
+    public required IReadOnlyList<string> RemovesItems { get; init; }
 }
 
 /// <summary>One operation of a JSON Patch, RFC 6902.</summary>

@@ -241,6 +241,12 @@ public sealed record ProposedRack
     /// <summary>Parts to order besides the equipment of the request.</summary>
     public required IReadOnlyList<AddedLine> AddedLines { get; init; }
 
+    /// <summary>Sum of the prices of these parts. Absent where one has no price, or they are in several currencies.</summary>
+    public double? Cost { get; init; }
+
+    /// <summary>Currency of the cost.</summary>
+    public string? Currency { get; init; }
+
     /// <summary>Quantities that the proposal makes small or large, the most important first.</summary>
     public required IReadOnlyList<ObjectiveValue> Objective { get; init; }
 
@@ -254,8 +260,17 @@ public sealed record AddedLine
     /// <summary>Part number.</summary>
     public required string PartNumber { get; init; }
 
+    /// <summary>Product name.</summary>
+    public required string Name { get; init; }
+
     /// <summary>Order units.</summary>
     public required int Quantity { get; init; }
+
+    /// <summary>Price of one order unit, if the catalogue has one.</summary>
+    public double? Price { get; init; }
+
+    /// <summary>Currency of the price.</summary>
+    public string? Currency { get; init; }
 
     /// <summary>What it is needed for.</summary>
     public required string Why { get; init; }

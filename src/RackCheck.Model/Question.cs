@@ -6,7 +6,10 @@ public sealed record Question
     /// <summary>Id: the member of the description, without indices, such as "items.massKg".</summary>
     public required string Id { get; init; }
 
-    /// <summary>The missing members, RFC 6901 pointers.</summary>
+    /// <summary>
+    /// The missing members, RFC 6901 pointers. Each takes a value as the description has it. Where they are members of different names, the first that is
+    /// given answers the question for its owner: the list of bonded parts, or the bond of each door.
+    /// </summary>
     public required IReadOnlyList<string> Pointers { get; init; }
 
     /// <summary>The question in words that can be passed on to the customer.</summary>
@@ -17,6 +20,9 @@ public sealed record Question
 
     /// <summary>The values in the question, by name.</summary>
     public required IReadOnlyDictionary<string, Scalar> MessageData { get; init; }
+
+    /// <summary>Unit of the answer, such as kg. Absent where the answer is not one number with a unit.</summary>
+    public string? Unit { get; init; }
 
     /// <summary>Ids of the rules whose answer depends on it.</summary>
     public required IReadOnlyList<string> Rules { get; init; }

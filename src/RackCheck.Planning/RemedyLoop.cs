@@ -11,7 +11,9 @@ namespace RackCheck.Planning;
 /// takes the first error in report order that has a valid remedy. Each step reduces the number of errors, so the loop ends.
 /// </summary>
 /// <param name="checker">Checks the description after each step.</param>
-/// <remarks>Remedies of warnings and advice are never applied. The caller decides whether they are worth a change.</remarks>
+/// <remarks>
+/// Remedies of warnings and advice are never applied, nor such as take items out of the rack. The caller decides whether they are worth a change.
+/// </remarks>
 public sealed class RemedyLoop(RackChecker checker)
 {
     /// <summary>Default maximum number of steps. A rack of 200 items has fewer independent errors.</summary>
@@ -53,7 +55,7 @@ public sealed class RemedyLoop(RackChecker checker)
         // All remedies are searched only for the final rack.
         report = checker.CheckWithin(now, new TrialBudget(FinalWork), cancellation);
         var isCutShort = (budget.IsExhausted || steps.Count == mostSteps)
-            && report.Findings.Any(f => f is { Severity: Severity.Error, Accepted: null, Remedies.Count: > 0 });
+            && report.Findings.Any(f => f is { Severity: Severity.Error, Accepted: null, Remedies: [{ RemovesItems.Count: 0 }, ..] });
         return new RemedyRun
         {
             Rack = now,

@@ -63,6 +63,7 @@ internal static class Questions
                 Ask = wording.Render(data),
                 MessageKey = wording.Key,
                 MessageData = data.ToDictionary(d => d.Name, d => d.Value, StringComparer.Ordinal),
+                Unit = fact.IsNumber ? fact.Unit : null,
                 Rules = [.. open.Select(o => o.Rule.Id).Order(StringComparer.Ordinal)],
                 Decides = open.Exists(o => o.Rule.Concern == Concern.Product) ? Concern.Product : Concern.Site,
                 IfAnsweredWell = new Verdicts { Product = Verdict.Release, Site = Verdict.Release },

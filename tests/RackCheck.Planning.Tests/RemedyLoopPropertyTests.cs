@@ -19,6 +19,7 @@ public sealed class RemedyLoopPropertyTests
                 Assert.True(run.Steps.Count < RemedyLoop.DefaultMostSteps);
                 Assert.True(Judge.Errors(run.Report).Count() <= errors - run.Steps.Count);
                 Assert.Empty(Judge.Unsound(run.Description));
+                Assert.Subset(run.Description.Items.Select(i => i.Id).ToHashSet(), rack.Items.Select(i => i.Id).ToHashSet());
                 Assert.Empty(Loop.Run(run.Description).Steps);
             },
             iter: Samples.Of(300),
@@ -26,12 +27,12 @@ public sealed class RemedyLoopPropertyTests
 
     [Fact]
     [Trait("Kind", "property")]
-    public void Errors_left_by_the_loop_have_no_valid_remedy() =>
+    public void Errors_left_by_the_loop_have_no_valid_remedy_that_keeps_all_items() =>
         RackGenerator.AllRacks.Sample(
             rack =>
             {
                 var run = Loop.Run(rack);
-                foreach (var error in Judge.Errors(run.Report).Where(e => e.Remedies.Count > 0))
+                foreach (var error in Judge.Errors(run.Report).Where(e => e.Remedies is [{ RemovesItems.Count: 0 }, ..]))
                 {
                     var after = Judge.Checker.Check(RackPatch.Apply(run.Description, error.Remedies[0]));
                     var brought = Judge.Errors(after).Where(e => Judge.IsNew(e, run.Report));

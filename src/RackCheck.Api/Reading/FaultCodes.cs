@@ -1,4 +1,5 @@
 using System.Reflection;
+using RackCheck.Planning.Baskets;
 
 namespace RackCheck.Api.Reading;
 
@@ -40,6 +41,12 @@ public static class FaultCodes
 
     /// <summary>A list with too few or too many elements.</summary>
     public const string WrongCount = "wrong-count";
+
+    /// <summary>A basket without a cabinet, and none is on offer, or the catalogue does not have the existing one.</summary>
+    public const string NoCabinet = BasketPlanner.NoCabinet;
+
+    /// <summary>A basket with more items to mount than a rack can have.</summary>
+    public const string TooManyItems = BasketPlanner.TooManyItems;
 
     /// <summary>A duplicate id.</summary>
     public const string DuplicateId = "duplicate-id";

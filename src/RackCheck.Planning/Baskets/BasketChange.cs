@@ -86,7 +86,7 @@ internal sealed record BasketChange
             var left = line.Quantity - spare.GetValueOrDefault(pointer);
             if (Replaced.FirstOrDefault(r => r.Line == pointer) is { } exchange)
             {
-                lines.Add(new BasketLine { PartNumber = exchange.PartNumber, Quantity = exchange.Quantity, Options = line.Options });
+                lines.Add(new BasketLine { PartNumber = exchange.Product.PartNumber, Quantity = exchange.Quantity, Options = line.Options });
                 left -= exchange.Quantity;
             }
 
@@ -129,6 +129,6 @@ internal sealed record BasketChange
         var why = errors.Length == 0
             ? new WordedText(LineWordings.NoPosition, ("cabinet", own.Name))
             : errors.Aggregate((one, other) => one.With(other)).QuotedIn(LineWordings.CannotTake, ("cabinet", own.Name));
-        return new Exchange(BasketLines.PointerOf(line), chosen.PartNumber, chosen.Name, quantity, why);
+        return new Exchange(BasketLines.PointerOf(line), chosen, quantity, why);
     }
 }

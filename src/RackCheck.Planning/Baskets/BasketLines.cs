@@ -28,7 +28,7 @@ internal sealed class BasketLines
             {
                 if (HasHeight(own))
                 {
-                    AddOwn(own, line, index);
+                    AddOwn(own, line, index, inline);
                 }
             }
             else if (ProductOf(line) is { } product)
@@ -127,11 +127,19 @@ internal sealed class BasketLines
     private bool HasHeight(Item own) =>
         own.HeightU is not null || (own.PartNumber is { } number && Products.GetValueOrDefault(number)?.Item?.HeightU is not null);
 
-    private void AddOwn(Item own, BasketLine line, int index)
+    // Further pieces are numbered from 2; a number whose id another line has is left out.
+    private void AddOwn(Item own, BasketLine line, int index, HashSet<string> taken)
     {
+        var suffix = 1;
         for (var number = 1; number <= line.Quantity && items.Count <= RackAssembler.MostItems; number++)
         {
-            Keep(own with { Id = number == 1 ? own.Id : Invariant($"{own.Id}-{number}"), Position = null, OnShelf = null }, line, index);
+            var id = own.Id;
+            while (number > 1 && (taken.Contains(id) || lineOf.ContainsKey(id)))
+            {
+                id = Invariant($"{own.Id}-{++suffix}");
+            }
+
+            Keep(own with { Id = id, Position = null, OnShelf = null }, line, index);
         }
     }
 

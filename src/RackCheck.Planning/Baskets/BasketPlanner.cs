@@ -68,11 +68,17 @@ public sealed class BasketPlanner(RackChecker checker)
         }
 
         return order is null
-            ? FaultOf(NoCabinet, "The basket has no cabinet, and none is on offer.")
+            ? Absent(request, products)
             : new BasketAnswer { Report = Describe(order, offered, cancellation) };
     }
 
-    private static BasketAnswer FaultOf(string code, string detail) => new() { Faults = [new Fault { Pointer = "/lines", Code = code, Detail = detail }] };
+    private static BasketAnswer FaultOf(string code, string detail, string pointer = "/lines") =>
+        new() { Faults = [new Fault { Pointer = pointer, Code = code, Detail = detail }] };
+
+    private static BasketAnswer Absent(BasketRequest request, IReadOnlyDictionary<string, Product> products) =>
+        request.Options?.Cabinet?.Existing?.PartNumber is { } number && !products.ContainsKey(number)
+            ? FaultOf(NoCabinet, $"The catalogue has no part {number}.", "/options/cabinet/existing/partNumber")
+            : FaultOf(NoCabinet, "The basket has no cabinet, and none is on offer.");
 
     // What the order lacks counts for the product.
     private static Verdicts AtLeast(Verdicts verdicts, Verdict product) => product > verdicts.Product ? verdicts with { Product = product } : verdicts;
@@ -87,6 +93,7 @@ public sealed class BasketPlanner(RackChecker checker)
             Reference = lines.Request.Reference,
             Verdict = verdict,
             Verdicts = verdicts,
+            VerdictReasons = [.. lines.Unknown.Select((_, i) => ReasonOf("unknownLines", i, Verdict.Hold))],
             CompletedVerdict = verdict,
             CompletedVerdicts = verdicts,
             Racks = [],
@@ -130,24 +137,25 @@ public sealed class BasketPlanner(RackChecker checker)
                 };
             })),
         ];
+        var cleared = findings.Where(f => f.ClearedBy is not null).Select(f => f.Fingerprint).ToHashSet(StringComparer.Ordinal);
+        CheckReport[] shown = [.. reports.Select(r => WithRemedies(r, cleared))];
         string[] unknown = [.. lines.Unknown.Select(BasketLines.PointerOf)];
         var unmet = UnmetOf(order);
         var isWhole = unknown.Length == 0 && unmet.Count == 0;
-        var isOpen = missing.Count > 0 || order.Excess.Any(e => IsBig(lines, e));
-        var verdicts = AtLeast(
-            Over(reports),
-            !isWhole || order.Cabinets.Count > 0 || order.Replaced.Count > 0 ? Verdict.Hold : isOpen ? Verdict.Review : Verdict.Release);
+        BasketReason[] ofLines = [.. ReasonsOfLines(order, missing, unknown.Length, unmet.Count)];
+        var verdicts = AtLeast(Over(reports), ofLines.Select(r => r.Makes).DefaultIfEmpty(Verdict.Release).Max());
         var completedVerdicts = AtLeast(Over(completed), isWhole ? Verdict.Release : Verdict.Hold);
         return new BasketReport
         {
             Reference = lines.Request.Reference,
             Verdict = verdicts.Gravest,
             Verdicts = verdicts,
+            VerdictReasons = [.. ofLines, .. reports.Index().SelectMany(r => ReasonsOf(r.Item, r.Index))],
             CompletedVerdict = completedVerdicts.Gravest,
             CompletedVerdicts = completedVerdicts,
-            Racks = [.. ordered.Zip(reports, (t, report) => new CheckedRack { Rack = t.Rack, Report = report })],
+            Racks = [.. ordered.Zip(shown, (t, report) => new CheckedRack { Rack = t.Rack, Report = report })],
             Rack = ordered[0].Rack,
-            Report = reports[0],
+            Report = shown[0],
             FindingLines = findings,
             MissingLines = missing,
             ReplaceLines = [.. order.Replaced.Select(r => r.Written())],
@@ -157,12 +165,43 @@ public sealed class BasketPlanner(RackChecker checker)
             LineStatus = LineStates.Of(order, offered, [.. reports.SelectMany(r => r.Findings)], findings),
             UnknownLines = unknown,
             CompletedBasket = order.Basket,
+            CompletedRack = order.Final.Racks[0].Trial.Rack,
             CompletedReport = completed[0],
             Assumptions = [.. ordered[0].Completed.RackBuild.Assumptions, .. lines.Assumptions(ordered[0].Rack)],
             Cautions = order.IsCut ? [StatusWordings.CutShort.Text] : [],
             CautionKeys = order.IsCut ? [StatusWordings.CutShort.Keyed] : [],
         };
     }
+
+    private static IEnumerable<BasketReason> ReasonsOfLines(CompletedOrder order, IReadOnlyList<MissingLine> missing, int unknown, int unmet)
+    {
+        var cabinets = order.Cabinets.Select(c => c.PartNumber).ToHashSet(StringComparer.Ordinal);
+        return
+        [
+            .. Enumerable.Range(0, unknown).Select(i => ReasonOf("unknownLines", i, Verdict.Hold)),
+            .. missing.Index().Select(m => ReasonOf("missingLines", m.Index, cabinets.Contains(m.Item.PartNumber) ? Verdict.Hold : Verdict.Review)),
+            .. order.Replaced.Index().Select(r => ReasonOf("replaceLines", r.Index, Verdict.Hold)),
+            .. order.Excess.Index().Where(e => IsBig(order.Lines, e.Item)).Select(e => ReasonOf("excessLines", e.Index, Verdict.Review)),
+            .. Enumerable.Range(0, unmet).Select(i => ReasonOf("unmet", i, Verdict.Hold)),
+        ];
+    }
+
+    private static BasketReason ReasonOf(string list, int index, Verdict makes) =>
+        new() { Concern = Concern.Product, Pointer = Invariant($"/{list}/{index}"), Makes = makes };
+
+    private static IEnumerable<BasketReason> ReasonsOf(CheckReport report, int rack) => report.VerdictReasons.Select((r, i) =>
+        new BasketReason { Concern = r.Concern, Pointer = Invariant($"/racks/{rack}/report/verdictReasons/{i}"), Makes = r.Makes });
+
+    // What lines clear has a remedy, though not one within the rack.
+    private static CheckReport WithRemedies(CheckReport report, HashSet<string> cleared) => report with
+    {
+        Findings =
+        [
+            .. report.Findings.Select(f => f.NoRemedy is not null && cleared.Contains(f.Fingerprint)
+                ? f with { NoRemedy = null, NoRemedyKey = null, NoRemedyData = null }
+                : f),
+        ],
+    };
 
     // The graver of each decision over all racks.
     private static Verdicts Over(CheckReport[] reports) =>
@@ -184,7 +223,39 @@ public sealed class BasketPlanner(RackChecker checker)
                 LineWordings.AnyCabinet, RuleSet.Default.TextOf(against).QuotedIn(LineWordings.NoCabinet, ("cabinet", cabinet)), Proven: true).Written());
         }
 
+        if (WithoutUps(order) is { Length: > 0 } left)
+        {
+            var hasUps = order.Lines.Items.Any(i => i.Ups is not null);
+            unmet.Add(new OpenNeed(
+                new(LineWordings.UpsNeed, ("items", LineWordings.Ids(left))),
+                new(LineWordings.NoUpsLeft.With(hasUps ? null : "none"))).Written());
+        }
+
         return unmet;
+    }
+
+    // Equipment that the order wants on a UPS, and that none feeds in the completed racks.
+    private static string[] WithoutUps(CompletedOrder order)
+    {
+        var wanted = order.Lines.Ordered.OnUps.Where(w => w.Value).Select(w => w.Key).ToHashSet(StringComparer.Ordinal);
+        if (wanted.Count == 0)
+        {
+            return [];
+        }
+
+        foreach (var trial in order.Final.Racks.Select(r => r.Trial))
+        {
+            var behindUps = trial.Rack.Items.SelectMany(i => i.Ups?.Feeds ?? []).ToHashSet(StringComparer.Ordinal);
+            foreach (var cord in trial.Found.Assignment ?? trial.Rack.Connections ?? [])
+            {
+                if (behindUps.Contains(cord.Pdu))
+                {
+                    wanted.Remove(cord.Item);
+                }
+            }
+        }
+
+        return [.. wanted];
     }
 
     private static List<LineItems> LineItemsOf(BasketLines lines, LineMap map, IReadOnlyList<Trial> trials)

@@ -60,6 +60,7 @@ internal static class ExcessParts
     private static WordedText UnitReason(Product unit, RackBuild build) =>
         build.Units.Count >= Outlets.MostUnits ? ExcessWordings.TooManyPdus
         : !SupplyChoice.IsForUps(unit) ? (build.HasGivenSupplies ? ExcessWordings.PlugFitsNoSupply : ExcessWordings.PlugOfOtherRegion)
+        : !build.Items.Any(i => i.Item.Ups is not null) ? ExcessWordings.NoUpsOrdered
         : build.HasGivenSupplies ? ExcessWordings.NoUpsNorSupply
         : ExcessWordings.NoUps;
 

@@ -56,6 +56,9 @@ internal static class ExcessWordings
     /// <summary>Its plug is not used in the region of the site.</summary>
     public static readonly WordedText PlugOfOtherRegion = new("excess.pdu-region", "Its plug is not used in the region of the site.");
 
+    /// <summary>It is fed from a UPS, and the order has none.</summary>
+    public static readonly WordedText NoUpsOrdered = new("excess.no-ups", "It is fed from a UPS, and the order has none.");
+
     /// <summary>It needs a UPS, but none is free, and its plug fits none of the specified supplies.</summary>
     public static readonly WordedText NoUpsNorSupply = new(
         "excess.ups-pdu-plug", "It needs a UPS, but none is free, and its plug fits none of the specified supplies.");

@@ -8,12 +8,13 @@ namespace RackCheck.Planning.Baskets;
 /// <param name="Name">Its name.</param>
 /// <param name="Quantity">Quantity to exchange.</param>
 /// <param name="Why">Reason.</param>
-internal sealed record Exchange(string Line, string PartNumber, string Name, int Quantity, WordedText Why)
+internal sealed record Exchange(string Line, Product Product, int Quantity, WordedText Why)
 {
     /// <summary>The line of the report.</summary>
     public ReplaceLine Written() => new()
     {
-        Line = Line, PartNumber = PartNumber, Name = Name, Quantity = Quantity, Reason = Why.Text, MessageKey = Why.Key, MessageData = Why.Values,
+        Line = Line, PartNumber = Product.PartNumber, Name = Product.Name, Quantity = Quantity, Price = Product.Price, Currency = Product.Currency,
+        Reason = Why.Text, MessageKey = Why.Key, MessageData = Why.Values,
     };
 }
 

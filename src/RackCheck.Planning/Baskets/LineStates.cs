@@ -9,6 +9,9 @@ internal static class LineStates
     // An edit more than this is another part.
     private const int MostEdits = 3;
 
+    // A shorter end of a part number says too little.
+    private const int LeastOfEnd = 4;
+
     /// <summary>The states of the lines of a rack.</summary>
     public static IReadOnlyList<LineStatus> Of(
         CompletedOrder order, IReadOnlyList<Product> offered, IReadOnlyList<Finding> found, IReadOnlyList<FindingLines> findings)
@@ -32,7 +35,8 @@ internal static class LineStates
 
                 return replaced.TryGetValue(pointer, out var exchange) ? State(LineState.Replace, Instead(exchange))
                     : excess.TryGetValue(pointer, out var spare) ? State(LineState.Excess, Spare(line, spare))
-                    : open[pointer].FirstOrDefault() is { } finding ? State(LineState.Check, RuleSet.Default.TextOf(finding))
+                    : open[pointer].FirstOrDefault() is { } finding
+                        ? State(LineState.Check, RuleSet.Default.TextOf(finding)) with { FindingCount = open[pointer].Count() }
                     : State(LineState.Ok, null);
 
                 LineStatus State(LineState status, WordedText? message) => StateOf(pointer, status, message);
@@ -56,7 +60,7 @@ internal static class LineStates
         Line = pointer, Status = status, Message = message?.Text, MessageKey = message?.Key, MessageData = message?.Values,
     };
 
-    private static WordedText Instead(Exchange exchange) => new WordedText(StatusWordings.Instead, ("name", exchange.Name)).With(exchange.Why);
+    private static WordedText Instead(Exchange exchange) => new WordedText(StatusWordings.Instead, ("name", exchange.Product.Name)).With(exchange.Why);
 
     private static WordedText Spare(BasketLine line, Surplus spare) => (spare.Quantity == line.Quantity
         ? StatusWordings.NotNeeded
@@ -76,19 +80,36 @@ internal static class LineStates
                 ("member", fault.Pointer.Length > 0 ? fault.Pointer : "product"), ("fault", fault.Code)));
         }
 
+        var number = line.PartNumber ?? line.Item!.PartNumber!;
+        var like = Like(number, offered);
         if (line.Item is { } own)
         {
-            return StateOf(pointer, LineState.Unknown, new WordedText(StatusWordings.NoHeight, ("partNumber", own.PartNumber!), ("item", own.Id)));
+            return StateOf(pointer, LineState.Unknown, like is null
+                ? new WordedText(StatusWordings.NoHeight.With(), ("partNumber", number), ("item", own.Id))
+                : new WordedText(StatusWordings.NoHeight.With("like"), ("partNumber", number), ("item", own.Id), ("like", like.PartNumber), ("name", like.Name)))
+                with { DidYouMean = like?.PartNumber };
         }
 
-        var like = offered.Select(p => (Product: p, Edits: Edits.Between(line.PartNumber!, p.PartNumber, MostEdits)))
+        var message = like is null
+            ? new WordedText(StatusWordings.Unknown.With(), ("partNumber", number))
+            : new WordedText(StatusWordings.Unknown.With("like"), ("partNumber", number), ("like", like.PartNumber), ("name", like.Name));
+        return StateOf(pointer, LineState.Unknown, message) with { DidYouMean = like?.PartNumber };
+    }
+
+    // The part number is exact; a guess takes no notice of case, blanks and hyphens, nor of what is left out in front.
+    private static Product? Like(string number, IReadOnlyList<Product> offered)
+    {
+        var typed = Plain(number);
+        return offered.Select(p => (Product: p, Edits: EditsOf(typed, Plain(p.PartNumber))))
             .Where(p => p.Edits < MostEdits)
             .OrderBy(p => p.Edits).ThenBy(p => p.Product.PartNumber, StringComparer.Ordinal)
             .Select(p => p.Product)
             .FirstOrDefault();
-        var message = like is null
-            ? new WordedText(StatusWordings.Unknown.With(), ("partNumber", line.PartNumber!))
-            : new WordedText(StatusWordings.Unknown.With("like"), ("partNumber", line.PartNumber!), ("like", like.PartNumber), ("name", like.Name));
-        return StateOf(pointer, LineState.Unknown, message) with { DidYouMean = like?.PartNumber };
     }
+
+    private static int EditsOf(string typed, string offered) => typed.Length >= LeastOfEnd && offered.EndsWith(typed, StringComparison.Ordinal)
+        ? Math.Min(1, offered.Length - typed.Length)
+        : Edits.Between(typed, offered, MostEdits);
+
+    private static string Plain(string number) => string.Concat(number.Where(char.IsLetterOrDigit)).ToUpperInvariant();
 }

@@ -26,9 +26,9 @@ internal static class MissingParts
         {
             var product = part.First().Product;
             var units = part.Sum(p => p.OrderUnits);
-            var reason = part.Select(p => p.Reason).Aggregate((one, other) => one.With(other));
+            var reason = Fixings(order, product) ?? part.Select(p => p.Reason).Aggregate((one, other) => one.With(other));
             var rules = part.SelectMany(p => RulesOf(p.Stage)).Distinct().Where(remedied.Contains);
-            return Line(product, (int)Math.Min(units, int.MaxValue), reason, rules, offered);
+            return Line(product, (int)Math.Min(units, int.MaxValue), reason, rules, offered) with { ForLines = LinesOf(order.Lines, reason) };
         });
         foreach (var alike in order.Cabinets.GroupBy(c => c.PartNumber, StringComparer.Ordinal))
         {
@@ -39,11 +39,35 @@ internal static class MissingParts
         return [.. lines.OrderBy(l => l.PartNumber, StringComparer.Ordinal)];
     }
 
+    // Counted in the completed racks: fixings are added in several passes, and panels close U positions after the first.
+    private static WordedText? Fixings(CompletedOrder order, Product product)
+    {
+        if (product is not { Kind: ProductKind.Fixings, Fixing: { } fixing })
+        {
+            return null;
+        }
+
+        var needed = order.Final.Racks.Select(r => r.Trial.Completed.RackBuild)
+            .Where(b => FixingSets.FixingOf(order.Lines.Request, b) == fixing).Sum(FixingSets.NeededBy);
+        var ordered = order.Lines.Ordered.Parts.Where(p => p.Product.Fixing == fixing).Sum(p => p.OrderUnits * Stock.PiecesOf(p.Product));
+        return needed > ordered ? FixingSets.ReasonOf(fixing, needed, needed - ordered) : null;
+    }
+
+    // Lists of ids in a reason are items.
+    private static IReadOnlyList<string> LinesOf(BasketLines lines, WordedText reason) =>
+    [
+        .. reason.Values.Values.SelectMany(v => v.List ?? []).Select(id => id.Text is { } item ? lines.LineOfItem(item) : null)
+            .OfType<int>().Distinct().Order().Select(BasketLines.PointerOf),
+    ];
+
     private static MissingLine Line(Product product, int quantity, WordedText reason, IEnumerable<string> rules, IReadOnlyList<Product> offered) => new()
     {
         PartNumber = product.PartNumber,
         Name = product.Name,
         Quantity = quantity,
+        Price = product.Price,
+        Currency = product.Currency,
+        ForLines = [],
         Reason = reason.Text,
         MessageKey = reason.Key,
         MessageData = reason.Values,

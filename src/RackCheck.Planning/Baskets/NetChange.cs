@@ -68,8 +68,7 @@ internal sealed class NetChange
                 yield return (Array.Find(reasons, r => r.Line == pointer) ?? reasons[0]) with
                 {
                     Line = pointer,
-                    PartNumber = other.PartNumber,
-                    Name = other.Name,
+                    Product = other,
                     Quantity = (int)units,
                 };
             }

@@ -26,7 +26,8 @@ internal static class StatusWordings
     public static readonly MessageWording Faulty = new("status.faulty", "The data of {partNumber} in the catalogue cannot be used: {member}: {fault:words}.");
 
     /// <summary>Equipment of the caller's own without a height.</summary>
-    public static readonly MessageWording NoHeight = new("status.no-height", "The catalogue has no height of {partNumber}. State heightU of {item}.");
+    public static readonly WordingChoice NoHeight = new(
+        "status.no-height", "The catalogue has no height of {partNumber}.[like: Did you mean {like}, {name}? Else state| State] heightU of {item}.");
 
     /// <summary>An unknown part.</summary>
     public static readonly WordingChoice Unknown = new("status.unknown", "The catalogue has no part {partNumber}.[like: Did you mean {like}, {name}?]");

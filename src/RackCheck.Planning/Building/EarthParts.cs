@@ -7,7 +7,6 @@ namespace RackCheck.Planning.Building;
 /// <summary>Fits the earth bar and gives each item with an earth stud a lead of sufficient length and cross-sectional area.</summary>
 internal static class EarthParts
 {
-
     /// <summary>Fits the earth bar and the leads and reports missing ones. The rack is mounted and wired.</summary>
     public static void Join(BasketContext context, RackBuild build)
     {
@@ -46,12 +45,7 @@ internal static class EarthParts
                 product,
                 1,
                 new WordedText(
-                    LineWordings.EarthBar.With(
-                        earth.Studs.Count switch { 0 => null, 1 => "one-lead", _ => "leads" },
-                        earth.Studs.Count > 0 && earth.Parts.Count > 0 ? "comma" : null,
-                        earth.Parts.Count switch { 0 => null, 1 => "one-part", _ => "parts" },
-                        earth.Studs.Count + earth.Parts.Count > 0 ? "and" : null,
-                        fitted is null ? "none" : null),
+                    LineWordings.EarthBar.With(NameOf(earth.Studs.Count, earth.Parts.Count), fitted is null ? "none" : null),
                     ("needed", needed), ("leads", earth.Studs.Count), ("parts", earth.Parts.Count), ("terminals", fitted?.Terminals ?? 0))));
         }
         else
@@ -59,6 +53,14 @@ internal static class EarthParts
             build.Unmet.Add(new OpenNeed(new(LineWordings.EarthBarNeed, ("terminals", needed)), LineWordings.NoEarthBar));
         }
     }
+
+    private static string? NameOf(int leads, int parts) => (leads, parts) switch
+    {
+        (0, 0) => null,
+        (0, _) => parts == 1 ? "part" : "parts",
+        (_, 0) => leads == 1 ? "lead" : "leads",
+        _ => $"{(leads == 1 ? "lead" : "leads")}-{(parts == 1 ? "part" : "parts")}",
+    };
 
     private static void GiveLeads(BasketContext context, RackBuild build, IReadOnlyList<EarthLeadNeed> needs)
     {

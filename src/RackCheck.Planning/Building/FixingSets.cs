@@ -8,14 +8,14 @@ internal static class FixingSets
     /// <summary>Assigns the fixings of the basket and reports missing fixings. The rack is complete.</summary>
     public static void Fasten(BasketContext context, RackBuild build)
     {
-        var fixing = context.Request.Options?.Fixing ?? FixingNeeds.For(build.Cabinet.Uprights?.Hole);
-        var needed = (long)FixingNeeds.Sets(hasRails: false) * build.Units.Count(u => u.Unit.Mounting == PduMounting.Horizontal);
-        var toAdd = needed - Take(build, fixing, needed);
+        var fixing = FixingOf(context.Request, build);
+        var sets = SetsOfPdus(build);
+        var toAdd = sets - Take(build, fixing, sets);
         foreach (var item in build.Items.Where(i => i.HeightU > 0).OrderBy(i => i.Id, Words.ById))
         {
-            var sets = FixingNeeds.Sets(item.Rails is not null);
+            sets = SetsOf(item);
             var missing = sets - Take(build, fixing, sets);
-            (needed, toAdd) = (needed + sets, toAdd + missing);
+            toAdd += missing;
             if (missing == 0 && item.Item.Fixing is null)
             {
                 item.Item = item.Item with { Fixing = fixing };
@@ -24,9 +24,38 @@ internal static class FixingSets
 
         if (toAdd > 0)
         {
-            Propose(context, build, fixing, needed, toAdd);
+            Propose(context, build, fixing, toAdd);
         }
     }
+
+    /// <summary>The fixing that everything in a rack is fastened with.</summary>
+    /// <param name="request">The basket.</param>
+    /// <param name="build">The rack.</param>
+    public static Fixing FixingOf(BasketRequest request, RackBuild build) =>
+        request.Options?.Fixing ?? FixingNeeds.For(build.Cabinet.Uprights?.Hole);
+
+    /// <summary>Sets that fasten everything in a rack.</summary>
+    /// <param name="build">The rack.</param>
+    public static long NeededBy(RackBuild build) => SetsOfPdus(build) + build.Items.Where(i => i.HeightU > 0).Sum(SetsOf);
+
+    /// <summary>Why fixings are missing.</summary>
+    /// <param name="fixing">The fixing.</param>
+    /// <param name="needed">Sets that everything needs.</param>
+    /// <param name="missing">Sets that the order lacks.</param>
+    public static WordedText ReasonOf(Fixing fixing, long needed, long missing) => new(
+        LineWordings.Fixings.With(Name(fixing), missing == 1 ? "one" : null), ("needed", (double)needed), ("missing", (double)missing));
+
+    private static long SetsOfPdus(RackBuild build) =>
+        (long)FixingNeeds.Sets(hasRails: false) * build.Units.Count(u => u.Unit.Mounting == PduMounting.Horizontal);
+
+    private static long SetsOf(BuildItem item) => FixingNeeds.Sets(item.Rails is not null);
+
+    private static string? Name(Fixing fixing) => fixing switch
+    {
+        Fixing.CageNut => "cage",
+        Fixing.ClipNut => "clip",
+        _ => null,
+    };
 
     private static long Take(RackBuild build, Fixing fixing, long sets)
     {
@@ -39,28 +68,18 @@ internal static class FixingSets
         return taken;
     }
 
-    private static void Propose(BasketContext context, RackBuild build, Fixing fixing, long needed, long missing)
+    private static void Propose(BasketContext context, RackBuild build, Fixing fixing, long missing)
     {
         Product[] offered = [.. context.Offered(ProductKind.Fixings).Where(p => p.Fixing == fixing)];
-        var set = fixing switch
-        {
-            Fixing.CageNut => "cage",
-            Fixing.ClipNut => "clip",
-            _ => null,
-        };
         if (offered.Length == 0)
         {
-            build.Unmet.Add(new OpenNeed(new(LineWordings.FixingsNeed.With(set), ("missing", (double)missing)), LineWordings.NoFixings));
+            build.Unmet.Add(new OpenNeed(new(LineWordings.FixingsNeed.With(Name(fixing)), ("missing", (double)missing)), LineWordings.NoFixings));
             return;
         }
 
         foreach (var (product, units) in Packs.Choose(offered, missing))
         {
-            build.MissingPieces.Add(new MissingPiece(
-                Stage.Fixings,
-                product,
-                units,
-                new WordedText(LineWordings.Fixings.With(set, missing == 1 ? "one" : null), ("needed", (double)needed), ("missing", (double)missing))));
+            build.MissingPieces.Add(new MissingPiece(Stage.Fixings, product, units, ReasonOf(fixing, NeededBy(build), missing)));
         }
     }
 }

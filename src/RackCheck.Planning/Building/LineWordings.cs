@@ -21,7 +21,7 @@ internal static class LineWordings
         "line.roof-fans", "The heat load needs {neededM3h} m3/h of air; the airflow is {airflowM3h} m3/h. These roof fans supply enough.");
 
     /// <summary>Missing outlets.</summary>
-    public static WordingChoice Outlets { get; } = new("line.outlets", "{items} [one:has|have] no outlet for {plugs} plugs.");
+    public static WordingChoice Outlets { get; } = new("line.outlets", "{items} [one:needs|need] PDU outlets for {plugs} plugs; none is free.");
 
     /// <summary>Outlets on a second supply.</summary>
     public static WordingChoice SecondSupply { get; } = new(
@@ -40,8 +40,11 @@ internal static class LineWordings
     /// <summary>A missing earth bar.</summary>
     public static WordingChoice EarthBar { get; } = new(
         "line.earth-bar",
-        "{needed} terminals are needed for [one-lead:{leads} earth lead|leads:{leads} earth leads][comma:, ][one-part:{parts} part of the cabinet|"
-        + "parts:{parts} parts of the cabinet][and: and ]the main protective conductor; the [none:cabinet has no earth bar|earth bar has {terminals}].");
+        "{needed} terminals are needed for [lead:{leads} earth lead and |leads:{leads} earth leads and |part:{parts} part of the cabinet and |"
+        + "parts:{parts} parts of the cabinet and |lead-part:{leads} earth lead, {parts} part of the cabinet and |"
+        + "lead-parts:{leads} earth lead, {parts} parts of the cabinet and |leads-part:{leads} earth leads, {parts} part of the cabinet and |"
+        + "leads-parts:{leads} earth leads, {parts} parts of the cabinet and ]the main protective conductor; "
+        + "the [none:cabinet has no earth bar|earth bar has {terminals}].");
 
     /// <summary>Missing earth leads.</summary>
     public static WordingChoice EarthLeads { get; } = new(
@@ -151,7 +154,8 @@ internal static class LineWordings
     /// <summary>Why outlets stay missing.</summary>
     public static WordingChoice NoOutlets { get; } = new(
         "unmet.outlets",
-        "{items} [one:has|have] no outlet for {plugs} plugs; no PDU on offer suits plug, voltage and [given:the specified supplies|region].");
+        "{items} [one:needs|need] PDU outlets for {plugs} plugs; none is free, and no PDU on offer suits plug, voltage and "
+        + "[given:the specified supplies|region].");
 
     /// <summary>A missing second supply that is not on offer.</summary>
     public static WordedText SecondSupplyPdu { get; } = new("need.second-supply", "A PDU on a second supply");
@@ -161,6 +165,13 @@ internal static class LineWordings
         "unmet.second-supply",
         "{items} [one:has|have] outlets for {plugs} plugs on one supply only and [one:needs|need] a second supply; no PDU on offer suits plug, voltage and "
         + "[given:the specified supplies|region].");
+
+    /// <summary>Equipment that is to be fed from a UPS.</summary>
+    public static MessageWording UpsNeed { get; } = new("need.ups-power", "UPS power for {items:all}");
+
+    /// <summary>Why no UPS feeds equipment.</summary>
+    public static WordingChoice NoUpsLeft { get; } = new(
+        "unmet.ups-power", "[none:The order has no UPS|The UPS of the order has too little power or too few outlets for this equipment too].");
 
     /// <summary>Ends the reason of a need for which nothing was found, without a proof.</summary>
     public static WordedText NothingElse { get; } = new("unmet.not-proven", "No other solution was found.");

@@ -73,6 +73,7 @@ public sealed class ProposalPlanner(RackChecker checker)
     {
         var (gained, otherwise) = other is null ? ([], []) : TradeOffs.Of([trial], [other]);
         WordedText[] givenUp = [.. otherwise, .. GivenUp(trial)];
+        var added = AddedParts.Of(trial);
         return new ProposedRack
         {
             Rack = trial.Rack,
@@ -81,7 +82,9 @@ public sealed class ProposalPlanner(RackChecker checker)
             GainedKeys = [.. gained.Select(t => t.Keyed)],
             GivenUp = [.. givenUp.Select(t => t.Text)],
             GivenUpKeys = [.. givenUp.Select(t => t.Keyed)],
-            AddedLines = AddedParts.Written(AddedParts.Of(trial)),
+            AddedLines = AddedParts.Written(added),
+            Cost = AddedParts.CostOf(added),
+            Currency = AddedParts.CostOf(added) is null ? null : added[0].Product.Currency,
             Objective = Objectives.Of(task, trial, [.. open.Where(o => o.Warnings <= trial.ProductWarnings).Select(o => o.Offer)]),
             Assumptions = trial.Completed.RackBuild.Assumptions,
         };
@@ -91,6 +94,7 @@ public sealed class ProposalPlanner(RackChecker checker)
     {
         var (gained, otherwise) = other is null ? ([], []) : TradeOffs.Of([.. racks.Select(r => r.Trial)], [.. other.Select(r => r.Trial)]);
         WordedText[] givenUp = [.. otherwise, .. racks.SelectMany(r => GivenUp(r.Trial)).DistinctBy(t => t.Text)];
+        var added = AddedParts.Merge(racks.SelectMany(r => AddedParts.Of(r.Trial)));
         return new ProposedRack
         {
             Racks = [.. racks.Select(r => new CheckedRack { Rack = r.Trial.Rack, Report = checker.Check(r.Trial.Resolved, cancellation) })],
@@ -98,7 +102,9 @@ public sealed class ProposalPlanner(RackChecker checker)
             GainedKeys = [.. gained.Select(t => t.Keyed)],
             GivenUp = [.. givenUp.Select(t => t.Text)],
             GivenUpKeys = [.. givenUp.Select(t => t.Keyed)],
-            AddedLines = AddedParts.Written(AddedParts.Merge(racks.SelectMany(r => AddedParts.Of(r.Trial)))),
+            AddedLines = AddedParts.Written(added),
+            Cost = AddedParts.CostOf(added),
+            Currency = AddedParts.CostOf(added) is null ? null : added[0].Product.Currency,
             Objective = Objectives.Sum([.. racks.Select(r => Objectives.Of(r.Task, r.Trial, r.Open))], least),
             Assumptions = [.. racks.SelectMany(r => r.Trial.Completed.RackBuild.Assumptions)],
         };

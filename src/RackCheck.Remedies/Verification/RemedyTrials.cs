@@ -172,6 +172,13 @@ public sealed class RemedyTrials
                 continue;
             }
 
+            // Equipment leaves the order by a decision of the customer, never by itself.
+            var removed = Removed(rack.Description, candidate.After);
+            if (isForNext && removed.Length > 0)
+            {
+                continue;
+            }
+
             if (!budget.Spend(cost))
             {
                 return why ?? NotTried;
@@ -209,7 +216,11 @@ public sealed class RemedyTrials
                     continue;
                 }
 
-                remedies.Add(new Remedy { Title = candidate.Title.Text, TitleKey = candidate.Title.Key, TitleData = candidate.Title.Values, Patch = patch });
+                var remedy = new Remedy
+                {
+                    Title = candidate.Title.Text, TitleKey = candidate.Title.Key, TitleData = candidate.Title.Values, Patch = patch, RemovesItems = removed,
+                };
+                remedies.Insert(removed.Length > 0 ? remedies.Count : remedies.TakeWhile(r => r.RemovesItems.Count == 0).Count(), remedy);
                 kinds.Add(candidate.Kind ?? "");
                 if (remedies.Count >= most)
                 {
@@ -242,6 +253,10 @@ public sealed class RemedyTrials
     public static bool Helps(
         Finding finding, IReadOnlyList<Finding> before, ErrorList errorsBefore, IReadOnlyList<Finding> after, ErrorList errorsAfter) =>
         Clears(finding, after) && !errorsBefore.IsExceededBy(errorsAfter) && !after.Any(f => TakesItsPlace(f, finding, before, errorsBefore));
+
+    private static string[] Removed(RackDescription before, RackDescription after) => after.Items.Count >= before.Items.Count
+        ? []
+        : [.. before.Items.Select(i => i.Id).Except(after.Items.Select(i => i.Id))];
 
     // Two candidates can be the same change: a plug for the socket, and plug and socket of one size if the socket has it. It is offered once.
     private static bool IsSame(IReadOnlyList<PatchOperation> one, IReadOnlyList<PatchOperation> other)

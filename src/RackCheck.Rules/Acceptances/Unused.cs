@@ -95,6 +95,7 @@ public sealed class Unused : ReportRule
         Title = title.Text,
         TitleKey = title.Key,
         TitleData = title.Values,
+        RemovesItems = [],
         Patch = [.. pointers.Reverse().Select(p => new PatchOperation { Op = "remove", Path = p })],
     };
 

@@ -21,7 +21,7 @@ internal static class FanBounds
 
     private static Fact<FanSet>[] Of(string list, string name, Func<Model.Cooling, IReadOnlyList<FanSet>?> sets, Func<RackDraft, FanSet[]> drafts)
     {
-        var ask = $"Which curve, or at least which maximum static pressure, has {{each}} of the {name}?";
+        var ask = $"What is the fan curve, or at least the maximum static pressure, of {{each}} of the {name}?";
         var curve = $"/cooling/{list}/*/curve";
         IReadOnlyList<FanSet> Owners(RackDescription rack) => rack.Cooling is { } cooling ? sets(cooling) ?? [] : [];
         return

@@ -35,8 +35,8 @@ internal static class FeedBounds
             (s, v) => s with { DisconnectionTimeS = v }, s => IsLimited(s) ? null : new(0.01, ConductorNeed.LongestFaultS),
             "0.01 to 0.4 s; not needed where the breaker limits the energy of a fault", "s",
             basis: "the limit for final circuits in TN systems, IEC 60364-4-41; value from memory"),
-        Asked("/supplies/*/breaker/curve", "Which trip curve has the breaker of {each}?"),
-        Asked("/supplies/*/socket", "Which socket has {each}?"),
+        Asked("/supplies/*/breaker/curve", "What is the trip curve of the breaker of {each}?"),
+        Asked("/supplies/*/socket", "Which socket does {each} have?"),
         Asked("/supplies", "Which supplies reach the rack?"),
         new Fact<Pdu>
         {
@@ -48,14 +48,14 @@ internal static class FeedBounds
         },
         new Fact<Pdu>
         {
-            Key = "/pdus/*/maxAmbientC", Ask = "Which air temperature does {each} bear?", Unit = "C", Range = "55 to 65 C", LowIsAdverse = true,
+            Key = "/pdus/*/maxAmbientC", Ask = "What is the maximum air temperature for {each}?", Unit = "C", Range = "55 to 65 C", LowIsAdverse = true,
             Owners = static r => r.Pdus ?? [], Drafts = static d => d.Pdus, Get = static u => u.MaxAmbientC, Set = static (u, v) => u with { MaxAmbientC = v },
             Limits = static (u, _) => ExhaustAir.Reaches(u) ? new(55, 65) : null,
         },
         Asked("/pdus", "Which PDUs are in the rack?"),
-        Asked("/pdus/*/plug", "Which plug has {each}?"),
+        Asked("/pdus/*/plug", "Which plug does {each} have?"),
         Asked("/pdus/*/ratedA", "What is the rated current of {each}?"),
-        Asked("/pdus/*/groups", "Which outlets has {each}?"),
+        Asked("/pdus/*/groups", "Which outlets does {each} have?"),
         Asked("/pdus/*/mounting", "Is {each} mounted vertically or horizontally?"),
         Asked("/pdus/*/position", "At which U position is {each} mounted?"),
         OfRack(

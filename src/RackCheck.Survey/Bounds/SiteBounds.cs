@@ -46,7 +46,7 @@ internal static class SiteBounds
             (s, v) => s with { Floor = (s.Floor ?? new()) with { PointKn = v } }, StandsOnFloor(1.5, 10), "1.5 to 10 kN", "kN", lowIsAdverse: true,
             basis: "from offices to storage, EN 1991-1-1; value from memory"),
         OfDelivery(
-            "openings", "How wide and high is the narrowest door on the delivery route?",
+            "openings", "How wide and how high are the doors on the delivery route?",
             d => d.Openings is { } o ? Narrowest(o.Select(x => x.WidthMm), WidestOpeningMm) : null,
             (d, v) => d with { Openings = [new Opening { WidthMm = v, HeightMm = 2000 + ((v - 800) / 2) }] }, _ => new(800, WidestOpeningMm),
             "800 by 2000 mm to 1800 by 2500 mm", "mm", lowIsAdverse: true, isNumber: false),
@@ -69,11 +69,11 @@ internal static class SiteBounds
             (d, v) => d with { ReceiverArranged = v > 0.5 }, d => ReferenceEquals(d, Unknown) ? new(0, 1) : null, "yes or no", null, lowIsAdverse: true,
             isNumber: false),
         OfDelivery(
-            "liftingKg", "What lifting equipment is there at the site, and for what mass is it rated?", d => d.LiftingKg,
+            "liftingKg", "For what mass is the lifting equipment at the site rated?", d => d.LiftingKg,
             (d, v) => d with { LiftingKg = v }, d => ReferenceEquals(d, Unknown) ? new(50, 2000) : null,
             "50 to 2000 kg where nothing is known of the delivery", "kg", lowIsAdverse: true),
         OfDelivery(
-            "lift", "Which lift is on the delivery route: clear width, depth, height and rated load?", d => d.Lift is { } l ? l.WidthMm ?? 0 : null,
+            "lift", "If there is a lift on the delivery route, what are its clear width, depth and height and its rated load?", d => d.Lift is { } l ? l.WidthMm ?? 0 : null,
             (d, v) => d with { Lift = new Lift { WidthMm = v, DepthMm = 1.3 * v, HeightMm = 2000 + ((v - 1000) / 3), RatedKg = v - 370 } },
             d => ReferenceEquals(d, Unknown) ? new(1000, 2000) : null,
             "1000 mm wide for 630 kg to 2000 mm wide for 1630 kg where nothing is known of the delivery",
@@ -93,8 +93,8 @@ internal static class SiteBounds
             "0.25 to 0.7 times its capacity", "W"),
         Asked(Pointers.UnderfloorFlow, "How much air comes from under the floor?"),
         Asked(Pointers.IntakeArea, "What is the free area of the air intake?"),
-        Asked(Pointers.Filters, "Have intakes and fans filters?"),
-        Asked(Pointers.CoolerStyle, "Which style has the air conditioner: wall, roof or split?"),
+        Asked(Pointers.Filters, "Do the air intakes and fans have filters?"),
+        Asked(Pointers.CoolerStyle, "Which style is the air conditioner: wall, roof or split?"),
         Asked(Pointers.OutsideWall, "Is there an outside wall for the pipes of a split air conditioner?"),
         Asked(SitePointers.Delivery + "/loaded", "Is the rack delivered with its equipment mounted?"),
     ];

@@ -73,6 +73,7 @@ public sealed class BasketPropertyTests
             {
                 var first = Plan(request);
                 Assert.Empty(Judge.Unsound(first.Rack!));
+                Assert.Equal(first.Verdict, first.VerdictReasons.Select(r => r.Makes).DefaultIfEmpty(Verdict.Release).Max());
                 if (first.Cautions.Count > 0)
                 {
                     Interlocked.Increment(ref cut);
@@ -192,6 +193,8 @@ public sealed class BasketPropertyTests
     private static BasketReport WithoutLines(BasketReport report) => report with
     {
         FindingLines = [],
+        VerdictReasons = [],
+        MissingLines = [.. report.MissingLines.Select(m => m with { ForLines = [] })],
         ExcessLines = [],
         ReplaceLines = [],
         LineItems = [],

@@ -195,7 +195,7 @@ public sealed class BasketReportTests
             [
                 ("QWL-FIX-CN20", "The other fixings in the basket are enough."),
                 ("QWL-FIX-SC20", "The equipment on the uprights uses another type of fixing."),
-                ("QWL-DU-16-HU", "It needs a UPS, but none is free."),
+                ("QWL-DU-16-HU", "It is fed from a UPS, and the order has none."),
                 ("QWL-CRD-E13-20", "Equipment is fed from appliance outlets of PDUs; the plug of this cord fits another type of outlet."),
             ],
             report.ExcessLines.Select(e => (e.PartNumber, e.Reason)));

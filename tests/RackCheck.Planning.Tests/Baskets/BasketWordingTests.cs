@@ -58,6 +58,16 @@ public sealed class BasketWordingTests
             Check(request, Plan(request));
         }
 
+        // More PDUs behind a UPS than UPSs, and more equipment than it feeds, or none.
+        var server = new BasketLine { PartNumber = "QWL-SRV-2", Quantity = 8, Options = new LineOptions { OnUps = true } };
+        var spare = Basket(("UPS-30", 1), ("DU-16-HU", 2));
+        Supply[] supplies = [new() { Id = "S0", VoltageV = 230, Phases = 1, RatedA = 32, Socket = ConnectorCode.Iec60309A32P1 }];
+        foreach (var request in (BasketRequest[])[spare with { Lines = [.. spare.Lines, server] }, spare with { Supplies = supplies },
+            spare with { Lines = [server] }])
+        {
+            Check(request, Plan(request));
+        }
+
         // Too much for the cabinet, behind one supply: everything is tried until the work is spent.
         var spent = Basket(("CAB-42-6-12", 2), ("KVM-8R", 4), ("SH-450S", 1), ("DRV-4", 2), ("PSU-3", 3), ("DSP-D22", 3), ("DOR-42-6RS", 6)) with
         {

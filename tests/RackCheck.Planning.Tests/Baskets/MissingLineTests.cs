@@ -313,7 +313,7 @@ public sealed class MissingLineTests
         var remote = new Site { Remote = true };
         var unit = Missing(Plan(Basket(("CAB-42-8-10", 1), ("SW-48", 2)) with { Site = remote }), "DU-16-V");
         Assert.Equal(2, unit.Quantity);
-        Assert.StartsWith("QWL-SW-48-1 and QWL-SW-48-2 have no outlet", unit.Reason, StringComparison.Ordinal);
+        Assert.StartsWith("QWL-SW-48-1 and QWL-SW-48-2 need PDU outlets", unit.Reason, StringComparison.Ordinal);
         Assert.Contains("QWL-SW-48-1 and QWL-SW-48-2 have outlets for ", unit.Reason, StringComparison.Ordinal);
         Assert.EndsWith("plugs on one supply only and need a second supply.", unit.Reason, StringComparison.Ordinal);
         var one = Plan(Basket(("CAB-42-8-10", 1), ("PC-410", 1), ("SW-48", 1)) with { Site = remote }).MissingLines

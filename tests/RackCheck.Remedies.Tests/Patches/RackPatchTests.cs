@@ -105,7 +105,7 @@ public sealed class RackPatchTests
     public void A_patch_of_nothing_changes_nothing()
     {
         var rack = EmptyRack().With(Unit("a", 1).At(3).Body(440, 300, 43).On(SupportStyle.Slides));
-        var nothing = new Remedy { Title = "nothing", TitleKey = "nothing", TitleData = new Dictionary<string, Scalar>(), Patch = [] };
+        var nothing = new Remedy { Title = "nothing", TitleKey = "nothing", TitleData = new Dictionary<string, Scalar>(), Patch = [], RemovesItems = [] };
         Assert.Equal(Wording.Of(rack), Wording.Of(RackPatch.Apply(rack, nothing)));
     }
 
