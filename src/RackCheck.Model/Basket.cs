@@ -36,7 +36,7 @@ public sealed record BasketRequest
     [MaxLength(200)]
     public IReadOnlyList<SignOff>? SignOffs { get; init; }
 
-    /// <summary>Date and time of the check for acceptances that expire: RFC 3339 with an offset.</summary>
+    /// <summary>Date and time of the check, required where an acceptance has <c>expiresAt</c>: RFC 3339 with an offset.</summary>
     [DataType(DataType.DateTime)]
     [RegularExpression(Timestamps.Pattern)]
     public string? AsOf { get; init; }

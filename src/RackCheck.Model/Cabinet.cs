@@ -10,17 +10,17 @@ public sealed record Cabinet
     [Kind(MemberKind.Part)]
     public string? PartNumber { get; init; }
 
-    /// <summary>Height of the mounting space, U (1 U is 44.45 mm).</summary>
+    /// <summary>Height of the mounting space, U (1 U is 44.45 mm). Required unless a part number has it.</summary>
     [Range(1, 60)]
     [Kind(MemberKind.Fact)]
     public int? HeightU { get; init; }
 
-    /// <summary>Overall width including side panels, mm.</summary>
+    /// <summary>Overall width including side panels, mm. Required unless a part number has it.</summary>
     [Range(200d, 3000d)]
     [Kind(MemberKind.Fact)]
     public double? WidthMm { get; init; }
 
-    /// <summary>Overall depth including doors, mm.</summary>
+    /// <summary>Overall depth including doors, mm. Required unless a part number has it.</summary>
     [Range(100d, 3000d)]
     [Kind(MemberKind.Fact)]
     public double? DepthMm { get; init; }

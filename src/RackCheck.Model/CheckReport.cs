@@ -8,7 +8,7 @@ public sealed record CheckReport
     /// <summary>The caller's reference, as sent.</summary>
     public string? Reference { get; init; }
 
-    /// <summary>Release decision for the order: the graver of the two verdicts.</summary>
+    /// <summary>Release decision for the order: the more severe of the two verdicts.</summary>
     public required Verdict Verdict { get; init; }
 
     /// <summary>The decision on the product and on the site.</summary>
@@ -82,7 +82,7 @@ public sealed record Verdicts
     /// <summary>Whether the place is fit for it.</summary>
     public required Verdict Site { get; init; }
 
-    /// <summary>The graver of the two; not part of the response here.</summary>
+    /// <summary>The more severe of the two; not part of the response here.</summary>
     [JsonIgnore]
     public Verdict Gravest => Product > Site ? Product : Site;
 }

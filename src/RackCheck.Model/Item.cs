@@ -14,7 +14,7 @@ public abstract record ItemFacts
     [Kind(MemberKind.Part)]
     public ItemCategory? Category { get; init; }
 
-    /// <summary>Height, U; 0 for an item that stands on a shelf. May come from the part number.</summary>
+    /// <summary>Height, U; 0 for an item that stands on a shelf. Required unless a part number has it.</summary>
     [Range(0, 60)]
     [Kind(MemberKind.Fact)]
     public int? HeightU { get; init; }

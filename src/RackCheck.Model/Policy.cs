@@ -53,7 +53,7 @@ public sealed record Acceptance
     [RegularExpression(Timestamps.Pattern)]
     public string? AcceptedAt { get; init; }
 
-    /// <summary>End of the acceptance, compared with <c>asOf</c> of the request: RFC 3339 date and time with an offset.</summary>
+    /// <summary>End of the acceptance, compared with <c>asOf</c> of the request, which is required then: RFC 3339 date and time with an offset.</summary>
     [DataType(DataType.DateTime)]
     [RegularExpression(Timestamps.Pattern)]
     public string? ExpiresAt { get; init; }

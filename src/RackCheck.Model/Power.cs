@@ -73,7 +73,7 @@ public sealed record Ups
     [Kind(MemberKind.Fact)]
     public double? RunLoadW { get; init; }
 
-    /// <summary>Input power for recharging the battery, W. Default 10 % of <c>ratedW</c>.</summary>
+    /// <summary>Input power for recharging the battery, W. Where absent, 10 % of <c>ratedW</c>.</summary>
     [Range(0d, 1000000d)]
     [Kind(MemberKind.Fact)]
     public double? ChargeW { get; init; }
@@ -240,7 +240,10 @@ public sealed record Pdu : PduFacts
     [StringLength(64, MinimumLength = 1)]
     public required string Id { get; init; }
 
-    /// <summary>Id of the supply that feeds the PDU.</summary>
+    /// <summary>
+    /// Id of the supply that feeds the PDU. Behind a UPS, which takes its power where it is plugged in, it is the side that the PDU counts for when the service
+    /// divides the cords of dual-corded items.
+    /// </summary>
     [StringLength(64, MinimumLength = 1)]
     public required string Supply { get; init; }
 

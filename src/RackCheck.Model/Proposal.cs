@@ -226,13 +226,13 @@ public sealed record ProposedRack
     /// <summary>Several racks, in the order of their row; absent if there is one. A supply with the same id feeds all of them.</summary>
     public IReadOnlyList<CheckedRack>? Racks { get; init; }
 
-    /// <summary>What is better than in the first alternative; in the first, than in the second.</summary>
+    /// <summary>What is better, compared with the first alternative; for the first, compared with the second.</summary>
     public required IReadOnlyList<string> Gained { get; init; }
 
     /// <summary>Key and values of each text of <c>gained</c>, in the same order, for translation.</summary>
     public required IReadOnlyList<TextKey> GainedKeys { get; init; }
 
-    /// <summary>What is worse than in the first alternative; in the first, than in the second.</summary>
+    /// <summary>What is worse, compared with the first alternative; for the first, compared with the second.</summary>
     public required IReadOnlyList<string> GivenUp { get; init; }
 
     /// <summary>Key and values of each text of <c>givenUp</c>, in the same order, for translation.</summary>

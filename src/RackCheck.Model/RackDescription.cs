@@ -64,7 +64,7 @@ public sealed record RackDescription
     [Kind(MemberKind.Choice)]
     public IReadOnlyList<SignOff>? SignOffs { get; init; }
 
-    /// <summary>Date and time of the check for acceptances that expire: RFC 3339 with an offset.</summary>
+    /// <summary>Date and time of the check, required where an acceptance has <c>expiresAt</c>: RFC 3339 with an offset.</summary>
     [DataType(DataType.DateTime)]
     [RegularExpression(Timestamps.Pattern)]
     [Kind(MemberKind.Choice)]

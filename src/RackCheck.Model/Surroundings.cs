@@ -295,17 +295,17 @@ public sealed record Delivery
     [Kind(MemberKind.Fact)]
     public double? PalletKg { get; init; }
 
-    /// <summary>Doors and hatches on the delivery route, clear dimensions.</summary>
+    /// <summary>Doors and hatches on the delivery route, clear dimensions. Absent: not known; empty: there are none.</summary>
     [MaxLength(50)]
     [Kind(MemberKind.Fact)]
     public IReadOnlyList<Opening>? Openings { get; init; }
 
-    /// <summary>Corridor corners on the delivery route.</summary>
+    /// <summary>Corridor corners on the delivery route. Absent: not known; empty: there are none.</summary>
     [MaxLength(50)]
     [Kind(MemberKind.Fact)]
     public IReadOnlyList<Corridor>? Corridors { get; init; }
 
-    /// <summary>Ramps on the delivery route.</summary>
+    /// <summary>Ramps on the delivery route. Absent: not known; empty: there are none.</summary>
     [MaxLength(50)]
     [Kind(MemberKind.Fact)]
     public IReadOnlyList<Ramp>? Ramps { get; init; }

@@ -29,6 +29,18 @@ internal static class ElevationsEndpoints
     /// <summary>Query parameter that sets the width of a PNG.</summary>
     public const string WidthParameter = "width";
 
+    /// <summary>Query parameter that leaves out what stands around the racks.</summary>
+    public const string FrameParameter = "frame";
+
+    /// <summary>Query parameter that keeps an SVG light.</summary>
+    public const string ThemeParameter = "theme";
+
+    /// <summary>Values of the frame: the sheet, which is the default, or the rack alone.</summary>
+    public static readonly string[] Frames = ["sheet", "none"];
+
+    /// <summary>Values of the theme: as the viewer prefers, which is the default, or light.</summary>
+    public static readonly string[] Themes = ["auto", "light"];
+
     /// <summary>Media type of SVG.</summary>
     public const string Svg = "image/svg+xml";
 
@@ -56,7 +68,9 @@ internal static class ElevationsEndpoints
 
     // A drawing that is opened by itself runs nothing and loads nothing; the hash allows its one style sheet.
     private static readonly string ContentSecurityPolicy =
-        $"default-src 'none'; style-src 'sha256-{Convert.ToBase64String(SHA256.HashData(Encoding.UTF8.GetBytes(SvgWriter.Style)))}'";
+        $"default-src 'none'; style-src 'sha256-{HashOf(SvgWriter.Style)}' 'sha256-{HashOf(SvgWriter.LightStyle)}'";
+
+    private static string HashOf(string style) => Convert.ToBase64String(SHA256.HashData(Encoding.UTF8.GetBytes(style)));
 
     /// <summary>Names of the views.</summary>
     public static IEnumerable<string> ViewNames => Views.Keys;
@@ -71,14 +85,14 @@ internal static class ElevationsEndpoints
             "Checks racks and draws them to scale 1:10 on one sheet: front, rear and side, U numbers, masses, free U positions, doors, uprights, PDUs, cords "
             + "by feed, airflow, the depth stack of the deepest item, and the findings at their places with a legend. Takes one rack as a check does, up to "
             + "six racks, or a rack before and after a change, with what is new, goes and moved marked. Items are groups with `data-item`, `data-u` (as "
-            + "given), `data-height-u` and `data-face`; findings have `data-fingerprint`. A sheet marks the gravest 300 findings and "
-            + "counts the rest. The same request gives the same bytes. "
+            + "given), `data-height-u` and `data-face`; findings have `data-fingerprint`. A sheet marks the 300 most severe findings and "
+            + "counts the rest. With `Accept: image/png` the drawing is a picture. The same request gives the same bytes. "
             + "![A rack elevation](../../docs/elevation.svg)")
         .Accepts<RackDescription>("application/json")
         .Produces<string>(StatusCodes.Status200OK, Svg, Png)
         .ComputesIn(static pools => pools.Documents)
         .RequireScope(Scopes.Documents)
-        .TakesQuery(ViewParameter, WidthParameter)
+        .TakesQuery(ViewParameter, WidthParameter, FrameParameter, ThemeParameter)
         .RefusesWithProblems();
 
     private static async Task DrawAsync(
@@ -99,6 +113,17 @@ internal static class ElevationsEndpoints
             return;
         }
 
+        foreach (var (name, values) in ((string, string[])[])[(FrameParameter, Frames), (ThemeParameter, Themes)])
+        {
+            if (context.Request.Query.TryGetValue(name, out var value) && !(value.Count == 1 && values.Contains(value[0])))
+            {
+                await Problems.WriteQueryAsync(context, name, $"The query parameter '{name}' is one of {string.Join(", ", values)}.");
+                return;
+            }
+        }
+
+        var isAlone = context.Request.Query[FrameParameter] == Frames[1];
+        var isLight = context.Request.Query[ThemeParameter] == Themes[1];
         using var body = await requests.ReceiveAsync(context, pools.Documents, MediaTypes);
         if (body is null)
         {
@@ -116,6 +141,12 @@ internal static class ElevationsEndpoints
         if (read.Document is not { } request)
         {
             await requests.SendAsync(context, read.Refuse());
+            return;
+        }
+
+        if (isAlone && request.Racks is not [_])
+        {
+            await Problems.WriteQueryAsync(context, FrameParameter, $"With '{FrameParameter}={Frames[1]}' the request has one rack.");
             return;
         }
 
@@ -140,7 +171,7 @@ internal static class ElevationsEndpoints
             }
 
             drawn = request.Racks is null ? DrawnRack.Compare(drawn[0], drawn[1]) : drawn;
-            var drawing = ElevationDrawing.Of(drawn, view);
+            var drawing = (isAlone ? ElevationDrawing.Figure(drawn[0], ElevationDrawing.ViewsOf(view)) : null) ?? ElevationDrawing.Of(drawn, view);
             var width = wanted > 0 ? wanted : Math.Min(MostWidth, DefaultWidth * drawn.Count);
             var answer = AnswerLease.Take();
             if (mediaType == Png)
@@ -149,7 +180,7 @@ internal static class ElevationsEndpoints
             }
             else
             {
-                SvgWriter.Document(drawing, answer.Bytes);
+                SvgWriter.Document(drawing, answer.Bytes, isLight);
             }
 
             return new Reply(answer) { MediaType = mediaType };

@@ -38,7 +38,8 @@ internal static class PartsListsEndpoints
         .WithDescription(
             "Checks a rack and lists its small parts: nuts and screws, blanking panels where the airflow needs them, slides, runners, shelves, cable arms, "
             + "cords by type and length, earth leads by length and cross-sectional area, KVM leads, fans, filter mats, batteries, spares, and labels. Each "
-            + "line has its reason, and a part number where the description gives one or a product on offer suits. The CSV follows RFC 4180 with a header "
+            + "line has its reason, and a part number where the description gives one or a product on offer suits. With `Accept: text/csv` "
+            + "it is CSV, which follows RFC 4180 with a header "
             + "row; text that begins with =, +, -, @, tab, carriage return or line feed gets an apostrophe in front, so that no spreadsheet takes it for "
             + "a formula.")
         .Accepts<RackDescription>(Json)

@@ -49,7 +49,8 @@ internal static class SpecificationsEndpoints
         .WithTags("Documents")
         .WithSummary("Write the sheets of an order")
         .WithDescription(
-            "Checks a rack and writes a document of its order, as HTML or PDF. The specification has the verdicts with their reasons, the drawing, "
+            "Checks a rack and writes a document of its order, as HTML or, where the header `Accept` is `application/pdf`, as PDF. The specification "
+            + "has the verdicts with their reasons, the drawing, "
             + "equipment, power, cooling, masses and earthing with their arithmetic, small parts, findings, questions, acceptances, sign-offs and "
             + "assumptions. The packing list and delivery note has pieces, masses, pallet, the delivery route with its tightest place, and what the "
             + "receiver has ready. The installation sheet has the order of work from the bottom up, fixings, earthing, cords outlet by outlet, and checks "

@@ -1,3 +1,4 @@
+using RackCheck.Documents.Pages;
 using RackCheck.Api.Access;
 using RackCheck.Api.Admission;
 using RackCheck.Api.Catalogue;
@@ -86,6 +87,8 @@ internal static partial class Pipeline
         return Problems.WriteAsync(context, response.StatusCode, response.StatusCode switch
         {
             StatusCodes.Status401Unauthorized => $"Send a valid API key in the header {Credentials.KeyHeader}, or a bearer token.",
+            StatusCodes.Status404NotFound => $"No resource has this address. /{Paths.Operations} lists the operations.",
+            StatusCodes.Status415UnsupportedMediaType => "Send the header Content-Type: application/json; to a stream, application/x-ndjson.",
             _ => null,
         });
     }

@@ -16,7 +16,7 @@ public sealed record ProblemKind(int Status, string Name, string Title, string M
         "not-json",
         "The request cannot be read",
         "The request is not valid JSON.",
-        "Send a JSON document in UTF-8, RFC 8259. Comments, trailing commas and numbers as strings are not read. `errors` says where reading stopped.");
+        "Send a JSON document in UTF-8, RFC 8259. Comments and trailing commas are not read. `errors` says where reading stopped.");
 
     /// <summary>A query parameter is unknown or has an unsupported value.</summary>
     public static readonly ProblemKind Query = new(
@@ -79,7 +79,7 @@ public sealed record ProblemKind(int Status, string Name, string Title, string M
         422,
         "invalid-description",
         "The description is not valid",
-        "The request is not valid. Every fault is listed with its JSON pointer.",
+        "The request is not valid. Its faults, up to 100, are listed with their JSON pointers.",
         "Correct the faults in `errors` and send the request again. Each has a pointer into the request (RFC 6901), a code for programs and a sentence.");
 
     /// <summary>The client exceeds its rate.</summary>
@@ -96,7 +96,8 @@ public sealed record ProblemKind(int Status, string Name, string Title, string M
         "unavailable",
         "Service unavailable",
         "The product catalogue that the request needs is unavailable, or the service is starting or stopping. Retry-After gives the time to wait.",
-        "Wait for the number of seconds in the header Retry-After, then send the request again. A request without part numbers needs no catalogue.");
+        "Wait for the number of seconds in the header Retry-After, then send the request again. A check, a drawing, "
+            + "a parts list or a sheet of a rack without part numbers needs no catalogue; a basket always does.");
 
     /// <summary>The service is busy.</summary>
     public static readonly ProblemKind Overloaded = new(

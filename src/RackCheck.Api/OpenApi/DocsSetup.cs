@@ -9,6 +9,8 @@ using RackCheck.Api.Reading;
 using RackCheck.Documents.Drawings;
 using RackCheck.Documents.Drawings.Elevations;
 using RackCheck.Documents.Pages;
+using RackCheck.Model;
+using RackCheck.Model.Json;
 using RackCheck.Rules;
 using RackCheck.Survey.Catalogue;
 using Swashbuckle.AspNetCore.Swagger;
@@ -61,7 +63,9 @@ internal static class DocsSetup
         var site = new DocsSite(new DocsContent(
             app.Services.GetRequiredService<RackChecker>(),
             new Lazy<JsonElement>(() => JsonElement.Parse(contract.Value)),
-            Examples.Racks.AddRange(Examples.Baskets).AddRange(Examples.Proposals).ToDictionary(e => e.Name, e => e.Json, StringComparer.Ordinal),
+            ByName([.. Examples.Racks, .. Examples.Baskets, .. Examples.Proposals, .. Examples.Comparisons, .. Examples.Elevations]),
+            ByName(Examples.Answers),
+            new Lazy<IReadOnlyList<Product>>(SampleParts),
             [.. ProblemKind.All.Select(Topic)],
             [.. FaultCodes.All.Select(c => new FaultTopic(c.Code, DocumentedMembers.Of(typeof(FaultCodes), c.Name)))]));
         foreach (var (path, file) in site.Files)
@@ -72,6 +76,16 @@ internal static class DocsSetup
                 route.TakesQuery("q");
             }
         }
+    }
+
+    private static Dictionary<string, byte[]> ByName(IEnumerable<Example> examples) =>
+        examples.ToDictionary(e => e.Name, e => e.Json, StringComparer.Ordinal);
+
+    // The catalogue that the service has unless another is set.
+    private static IReadOnlyList<Product> SampleParts()
+    {
+        var path = Path.Combine(AppContext.BaseDirectory, "Catalogue", "products.json");
+        return File.Exists(path) ? JsonSerializer.Deserialize(File.ReadAllBytes(path), ContractJson.Default.ProductList)!.Products : [];
     }
 
     private static ProblemTopic Topic(ProblemKind kind) => new(

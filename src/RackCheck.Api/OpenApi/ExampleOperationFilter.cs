@@ -161,6 +161,12 @@ internal sealed class ExampleOperationFilter : IOperationFilter
                 Maximum = ElevationsEndpoints.MostWidth.ToString(CultureInfo.InvariantCulture),
             },
         });
+        AddOption(
+            operation, ElevationsEndpoints.FrameParameter, ElevationsEndpoints.Frames,
+            "With `none` the views of one rack without legend, notes and title block, for a page of your own. Default sheet.");
+        AddOption(
+            operation, ElevationsEndpoints.ThemeParameter, ElevationsEndpoints.Themes,
+            "With `light` an SVG stays light where the viewer prefers dark. Default auto.");
     }
 
     private static void AddFields(OpenApiOperation operation) => operation.Parameters!.Add(new OpenApiParameter
@@ -170,8 +176,9 @@ internal sealed class ExampleOperationFilter : IOperationFilter
         Style = ParameterStyle.Form,
         Explode = false,
         Description =
-            "Members of the report, separated by commas, for callers that check many racks: `verdict,verdicts,descriptionDigest`. The response has no others, "
-            + "also of those that a whole report always has. Without `findings` no remedies are looked for, which takes most of the time of a check.",
+            "Members of the report, separated by commas, for callers that check many racks: `verdict,descriptionDigest,rackDigest,ruleset`. The "
+            + "response has no others, also of those that a whole report always has. Without `findings` no remedies are looked for, which takes most of the "
+            + "time of a check.",
         Schema = new OpenApiSchema
         {
             Type = JsonSchemaType.Array,

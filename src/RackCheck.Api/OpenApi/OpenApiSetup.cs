@@ -41,8 +41,8 @@ internal static class OpenApiSetup
                     value, unless the request asks for it by a value of its own that is new. Without notice
                     there can be new paths, optional members and parameters of requests, members of answers, values of enums in requests,
                     rules, problem types, fault codes and tables. So a client takes members, rule ids, problem types and codes that it does not know, and
-                    compares no message texts. What is to end has the headers Deprecation (RFC 9745) and Sunset (RFC 8594) at least six months before,
-                    and is followed by v2 beside v1. New rulesets change findings, not the contract: GET /v1/rulesets.
+                    compares no message texts. An address that is going to end sends the headers Deprecation (RFC 9745) and Sunset (RFC 8594)
+                    for at least six months before, while v2 answers beside v1. New rulesets change findings, not the contract: GET /v1/rulesets.
 
                     **Problems.** Refusals are application/problem+json (RFC 9457). `type` is an address of this service with a page:
                     [problem types](../../docs/problems).

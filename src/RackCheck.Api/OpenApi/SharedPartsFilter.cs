@@ -19,6 +19,9 @@ internal sealed class SharedPartsFilter : IDocumentFilter
     /// <summary>Extension with the codes of faults.</summary>
     public const string Codes = "x-fault-codes";
 
+    // Known to the generators of clients.
+    private const string PrimaryMessage = "x-ms-primary-error-message";
+
     /// <inheritdoc/>
     public void Apply(OpenApiDocument swaggerDoc, DocumentFilterContext context)
     {
@@ -36,6 +39,10 @@ internal sealed class SharedPartsFilter : IDocumentFilter
         {
             ["code"] = c.Code, ["meaning"] = DocumentedMembers.Of(typeof(FaultCodes), c.Name),
         }));
+
+        // What a generated client shows of a refusal: the text of its exception.
+        ((OpenApiSchema)schemas[nameof(Problem)].Properties!["detail"]).Extensions ??= new Dictionary<string, IOpenApiExtension>(StringComparer.Ordinal);
+        schemas[nameof(Problem)].Properties!["detail"].Extensions![PrimaryMessage] = new JsonNodeExtension(true);
         Headers.AddTo(swaggerDoc);
         Examples.AddTo(swaggerDoc);
         AddRefusals(swaggerDoc);

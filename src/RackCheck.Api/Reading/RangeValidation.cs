@@ -101,7 +101,12 @@ internal sealed class TextCheck<T>(string name, Func<T, string?> get, int least,
         }
         else
         {
-            faults.Add(pointer, FaultCodes.WrongForm, form is null ? "It contains a control character." : $"It does not match the format {form}.");
+            faults.Add(
+                pointer,
+                FaultCodes.WrongForm,
+                form is null ? "It contains a control character."
+                    : form.ToString() == Timestamps.Pattern ? "It is not an RFC 3339 date and time with an offset, such as 2026-11-28T09:00:00Z."
+                    : $"It does not match the format {form}.");
         }
     }
 

@@ -38,7 +38,7 @@ internal sealed class RequestDiagnostics
         }
         catch (JsonException fault)
         {
-            faults.Add("", FaultCodes.NotJson, $"Not valid JSON: line {fault.LineNumber + 1}, byte {fault.BytePositionInLine + 1}.");
+            faults.Add("", FaultCodes.NotJson, $"Not valid JSON: line {fault.LineNumber + 1}, byte {fault.BytePositionInLine + 1}{Cause(fault)}.");
             return false;
         }
 
@@ -131,7 +131,7 @@ internal sealed class RequestDiagnostics
             var below = FaultList.Below(pointer, name);
             if (type.Properties.FirstOrDefault(p => p.Name == name) is not { } property)
             {
-                faults.Add(below, FaultCodes.UnknownMember, $"The contract does not define this member here.{Suggestion(name, type)}");
+                faults.Add(below, FaultCodes.UnknownMember, $"The contract does not define this member here.{MemberHints.Of(name, type)}");
             }
             else if (value.ValueKind != JsonValueKind.Null)
             {
@@ -299,20 +299,16 @@ internal sealed class RequestDiagnostics
         return lenient.Kind == JsonTypeInfoKind.Object ? ContractJson.Default.GetTypeInfo(lenient.Type)! : lenient;
     }
 
-    private static string Suggestion(string name, JsonTypeInfo type)
+    // What the reader stopped at, in words for the usual slips; the text of the library speaks of its own options.
+    private static string Cause(JsonException fault) => fault.Message switch
     {
-        var (best, distance) = ("", 3);
-        foreach (var property in type.Properties)
-        {
-            var own = Edits.Between(name, property.Name, distance);
-            if (own < distance)
-            {
-                (best, distance) = (property.Name, own);
-            }
-        }
-
-        return best.Length > 0 ? $" Did you mean {best}?" : "";
-    }
+        var text when text.Contains("trailing comma", StringComparison.Ordinal) => ": a comma with nothing after it",
+        var text when text.Contains("'/' is", StringComparison.Ordinal) => ": a comment",
+        var text when text.Contains("''' is", StringComparison.Ordinal) => ": a single quotation mark",
+        var text when text.Contains("depth to be zero", StringComparison.Ordinal) || text.Contains("end of data", StringComparison.Ordinal) =>
+            ": it ends too early",
+        _ => "",
+    };
 
     private static string? Follow(ref Utf8JsonReader reader, List<PathStep> path)
     {

@@ -28,9 +28,11 @@ internal static partial class StreamEndpoints
             "Takes one rack description a line and answers one line for each, in the same order, as soon as it is checked: `{\"line\":7,\"report\":{...}}`, "
             + "or `{\"line\":7,\"problem\":{...}}` for a line that a single check would refuse, which does not end the stream. Lines count from 1; blank "
             + "lines count but get no answer. A line has at most the length of a request body; the stream may be of any length. Read the answers while "
-            + "sending: the service reads no further than a few lines ahead of what the client has taken. A client that reads only after it has sent "
-            + "everything sends some dozens of lines in a request. When the service stops, or nothing arrives for a while, the last answer is a problem with "
-            + "the number of the line to go on from. A stream counts as one request; the number of streams at a time is limited.")
+            + "sending: the service reads no further than a few lines ahead of what the client has taken, beside what the buffers of the connection hold. "
+            + "A client that reads only after it has sent everything sends some dozens of lines in a request. "
+            + "A broken stream ends with a problem of `request-timeout`, where nothing arrived for 30 seconds, or of `unavailable` with the detail that the "
+            + "service is stopping: its line was not checked, and is the one to go on from. Any other problem belongs to its line. A stream counts as one "
+            + "request; the number of streams at a time is limited.")
         .Accepts<RackDescription>(Lines)
         .Produces<StreamedAnswer>(StatusCodes.Status200OK, Lines)
         .RequireScope(Scopes.Check)

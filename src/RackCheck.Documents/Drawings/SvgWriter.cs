@@ -9,7 +9,10 @@ public static class SvgWriter
     private static readonly (Stroke Stroke, string Class)[] Strokes = [.. Enum.GetValues<Stroke>().Select(s => (s, "rk" + s.ToString().ToLowerInvariant()))];
 
     /// <summary>The style sheet of every drawing. Colours turn with the viewer's preference, except in print.</summary>
-    public static string Style { get; } = MakeStyle();
+    public static string Style { get; } = MakeStyle(isDark: true);
+
+    /// <summary>The same without the colours for dark surroundings.</summary>
+    public static string LightStyle { get; } = MakeStyle(isDark: false);
 
     // Drawings are longer than what the garbage collector takes for small, so each thread keeps the buffer of its last one.
     private const int FirstLetters = 128 * 1024;
@@ -31,11 +34,12 @@ public static class SvgWriter
     /// <summary>Writes a drawing.</summary>
     /// <param name="drawing">The drawing.</param>
     /// <param name="bytes">Where to: a document, UTF-8, without a byte order mark.</param>
-    public static void Document(Drawing drawing, IBufferWriter<byte> bytes)
+    /// <param name="isLight">Whether it stays light where the viewer prefers dark.</param>
+    public static void Document(Drawing drawing, IBufferWriter<byte> bytes, bool isLight = false)
     {
         var text = (kept ??= new StringBuilder(FirstLetters)).Clear();
         text.Append("<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n");
-        Write(drawing, text);
+        Write(drawing, text, isLight ? LightStyle : Style);
         var encoder = Encoding.UTF8.GetEncoder();
         foreach (var letters in text.GetChunks())
         {
@@ -52,16 +56,16 @@ public static class SvgWriter
     public static string Element(Drawing drawing)
     {
         var text = new StringBuilder(64 * 1024);
-        Write(drawing, text);
+        Write(drawing, text, Style);
         return text.ToString();
     }
 
-    private static void Write(Drawing drawing, StringBuilder text)
+    private static void Write(Drawing drawing, StringBuilder text, string style)
     {
         text.Append("<svg xmlns=\"http://www.w3.org/2000/svg\" role=\"img\" class=\"rk\" width=\"").Number(drawing.Width / Drawing.Scale)
             .Append("mm\" height=\"").Number(drawing.Height / Drawing.Scale).Append("mm\" viewBox=\"0 0 ").Number(drawing.Width).Append(' ')
             .Number(drawing.Height).Append("\">\n<title>").Escaped(drawing.Title).Append("</title>\n<desc>").Escaped(drawing.Description)
-            .Append("</desc>\n<style>").Append(Style).Append("</style>\n<rect class=\"rkPaper\" width=\"").Number(drawing.Width).Append("\" height=\"")
+            .Append("</desc>\n<style>").Append(style).Append("</style>\n<rect class=\"rkPaper\" width=\"").Number(drawing.Width).Append("\" height=\"")
             .Number(drawing.Height).Append("\"/>\n");
         foreach (var mark in drawing.Marks)
         {
@@ -174,7 +178,7 @@ public static class SvgWriter
         return text;
     }
 
-    private static string MakeStyle()
+    private static string MakeStyle(bool isDark)
     {
         var style = new StringBuilder("\n.rk{background:").Append(Ink.Light.Paper)
             .Append("}.rk text{font-family:").Append(DrawingFont.Families).Append(";unicode-bidi:isolate;white-space:pre}\n")
@@ -191,6 +195,11 @@ public static class SvgWriter
         }
 
         AddColours(style, Ink.Light);
+        if (!isDark)
+        {
+            return style.ToString();
+        }
+
         style.Append("@media screen and (prefers-color-scheme:dark){\n.rk{background:").Append(Ink.Dark.Paper).Append("}\n");
         AddColours(style, Ink.Dark);
         return style.Append("}\n").ToString();

@@ -64,7 +64,13 @@ internal sealed class ContractMember
         Kind = TypeName ?? KindOf(own);
         IsList = schema.TryGetProperty("items", out _);
         IsMap = schema.TryGetProperty("additionalProperties", out var values) && values.ValueKind == JsonValueKind.Object;
-        string[] all = [.. Bounds.Where(b => own.TryGetProperty(b.Name, out _)).Select(b => b.Text.Replace("{0}", own.GetProperty(b.Name).ToString()))];
+        string[] all =
+        [
+            .. from bound in Bounds
+               let holder = bound.Name.EndsWith("Items", StringComparison.Ordinal) ? schema : own
+               where holder.TryGetProperty(bound.Name, out _)
+               select bound.Text.Replace("{0}", holder.GetProperty(bound.Name).ToString()),
+        ];
         Range = string.Join(", ", all.Append(string.Join(" | ", ContractType.ValuesOf(own))).Where(r => r.Length > 0));
         Assumed = schema.TryGetProperty("default", out var value) || schema.TryGetProperty("x-assumed", out value) ? value.ToString() : null;
     }

@@ -2,6 +2,7 @@ using System.Collections.Frozen;
 using System.Text;
 using System.Text.Json;
 using RackCheck.Documents.Drawings;
+using RackCheck.Model;
 using RackCheck.Rules;
 
 namespace RackCheck.Documents.Pages;
@@ -10,12 +11,16 @@ namespace RackCheck.Documents.Pages;
 /// <param name="Checker">Checks the racks on the pages of the rules.</param>
 /// <param name="Contract">The contract, OpenAPI 3.1; read when the first page needs it.</param>
 /// <param name="Examples">Example requests, by name.</param>
+/// <param name="Answers">Recorded answers, by name.</param>
+/// <param name="Parts">Products of the sample catalogue.</param>
 /// <param name="Problems">Types of problems.</param>
 /// <param name="Faults">Codes of faults in requests.</param>
 public sealed record DocsContent(
     RackChecker Checker,
     Lazy<JsonElement> Contract,
     IReadOnlyDictionary<string, byte[]> Examples,
+    IReadOnlyDictionary<string, byte[]> Answers,
+    Lazy<IReadOnlyList<Product>> Parts,
     IReadOnlyList<ProblemTopic> Problems,
     IReadOnlyList<FaultTopic> Faults);
 
@@ -59,9 +64,14 @@ public sealed class DocsSite
             Add(Paths.Rule(rule.Id), rule.Title, rule.What, () => new RuleArticle(types.Value, content.Checker).Write(rule));
         }
 
+        Add(Paths.Shop, "Web shop", ShopPage.Summary, ShopPage.Write);
+        var operations = new Lazy<OperationsPage>(() => new OperationsPage(content.Contract.Value, types.Value));
+        Add(Paths.Operations, "Operations", OperationsPage.Summary, () => operations.Value.Write());
+        Add(Paths.Testing, "Testing and mocking", TestingPage.Summary, () => TestingPage.Write(content.Examples.Keys, content.Answers.Keys.ToHashSet()));
+        Add(Paths.Parts, "Parts of the sample catalogue", PartsPage.Summary, () => PartsPage.Write(content.Parts.Value));
         AddReference();
         AddProblems();
-        var search = new Lazy<SearchPage>(() => new SearchPage(rules, types.Value, content.Problems, content.Faults));
+        var search = new Lazy<SearchPage>(() => new SearchPage(rules, types.Value, operations.Value, content));
         Add(Paths.Search, "Search", "Search over rules, members, tables, dimensions, concepts and problems.", () => search.Value.Write());
         files[Paths.SearchIndex] = new DocsFile("application/json; charset=utf-8", () => search.Value.Index());
         Files = files.ToFrozenDictionary(StringComparer.Ordinal);
@@ -85,9 +95,12 @@ public sealed class DocsSite
 
         AddAsset($"{Paths.Explorer}/{ExplorerStyle}", ExplorerStyle);
         AddAsset($"{Paths.Explorer}/{ExplorerScript}", ExplorerScript);
-        foreach (var (name, json) in content.Examples)
+        foreach (var (folder, all) in new[] { (Paths.Examples, content.Examples), (Paths.Answers, content.Answers) })
         {
-            files[$"{Paths.Examples}/{name}.json"] = new DocsFile("application/json; charset=utf-8", () => json);
+            foreach (var (name, json) in all)
+            {
+                files[$"{folder}/{name}.json"] = new DocsFile("application/json; charset=utf-8", () => json);
+            }
         }
     }
 

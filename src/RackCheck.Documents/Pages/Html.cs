@@ -1,12 +1,13 @@
 using System.Globalization;
 using System.Runtime.CompilerServices;
 using System.Text;
+using System.Text.RegularExpressions;
 
 namespace RackCheck.Documents.Pages;
 
 /// <summary>HTML markup. Text that is put into it is escaped; markup that is put into it stays markup.</summary>
 /// <param name="Markup">The markup.</param>
-public readonly record struct Html(string Markup)
+public readonly partial record struct Html(string Markup)
 {
     /// <summary>No markup.</summary>
     public static readonly Html None = new("");
@@ -22,6 +23,18 @@ public readonly record struct Html(string Markup)
     /// <summary>Escapes text; what stands between backticks becomes code.</summary>
     /// <param name="text">The text.</param>
     public static Html Marked(string text) => Join(text.Split('`').Select((part, index) => index % 2 == 0 ? Text(part) : Of($"<code>{part}</code>")));
+
+    /// <summary>
+    /// Text of the contract: an empty line separates paragraphs, lines with a hyphen are a list, backticks are code. Pictures are left out, and of links to
+    /// pages of this site the text stays.
+    /// </summary>
+    /// <param name="text">The text.</param>
+    public static Html Prose(string text) => Join(text.Split("\n\n").Select(part => part.StartsWith("- ", StringComparison.Ordinal)
+        ? List(part[2..].Split("\n- ").Select(Marked))
+        : Of($"<p>{Marked(Links().Replace(part, static m => m.Value[0] == '!' ? "" : m.Groups[1].Value).Trim())}</p>")));
+
+    [GeneratedRegex(@"!?\[([^]]*)\]\([^)]*\)")]
+    private static partial Regex Links();
 
     /// <summary>Joins markup.</summary>
     /// <param name="parts">The parts.</param>
@@ -40,8 +53,9 @@ public readonly record struct Html(string Markup)
     /// <param name="name">What the table shows.</param>
     /// <param name="heads">Heads of the columns.</param>
     /// <param name="rows">Rows of cells; the first cell of a row is its head.</param>
-    public static Html Table(string name, IEnumerable<Html> heads, IEnumerable<IReadOnlyList<Html>> rows) => Of($"""
-        <div class="wide" role="region" aria-label="{name}" tabindex="0"><table>
+    /// <param name="isStacked">Whether the cells of a row stand one below the other in a narrow window.</param>
+    public static Html Table(string name, IEnumerable<Html> heads, IEnumerable<IReadOnlyList<Html>> rows, bool isStacked = false) => Of($"""
+        <div class="wide" role="region" aria-label="{name}" tabindex="0"><table{new Html(isStacked ? " class=\"stacked\"" : "")}>
         <thead><tr>{heads.Select(h => Of($"<th scope=\"col\">{h}</th>"))}</tr></thead>
         <tbody>{rows.Select(Row)}</tbody>
         </table></div>

@@ -11,8 +11,7 @@ internal sealed class MemberReference(ContractTypes types)
         <p class="lead">All members of requests and answers with their types, units, ranges and meanings. Each has an address of its own, as
         {PageFrame.Link(Paths.Members, types.AddressOfMember("/cabinet/depthMm")!, "Cabinet.depthMm")}.</p>
         <p>The name of a number ends with its unit: Mm, Kg, W, A, M3h (cubic metres per hour), C, K, Pa, Percent. The unit U is 44.45 mm.</p>
-        {Html.List(types.All.Where(d => d.Types.Count > 0).Select(d => Html.Of(
-            $"{PageFrame.Link(Paths.Members, $"{Paths.Members}/{d.Name}", d.Title)}: {string.Join(", ", d.Types.Select(t => t.Name))}")))}
+        {Html.List(types.All.Where(d => d.Types.Count > 0).Select(Listed))}
         """);
 
     /// <summary>Writes the page of a document.</summary>
@@ -30,6 +29,11 @@ internal sealed class MemberReference(ContractTypes types)
             """);
     }
 
+    private Html Listed(ContractDocument document) => Html.Of($"""
+        {PageFrame.Link(Paths.Members, $"{Paths.Members}/{document.Name}", document.Title)}:
+        {Html.Join(document.Types.Select(t => PageFrame.Link(Paths.Members, types.AddressOf(t.Name), t.Name)), ", ")}
+        """);
+
     private Html Type(string path, ContractType type)
     {
         var values = type.Values.Count == 0
@@ -37,13 +41,13 @@ internal sealed class MemberReference(ContractTypes types)
             : Html.Of($"<p>Values: {Html.Join(type.Values.Select(v => Html.Of($"<code>{v}</code>")), ", ")}.</p>\n");
         return Html.Of($"""
             <h2 id="{type.Name}"><a href="#{type.Name}">{type.Name}</a></h2>
-            <p>{type.Description}</p>
+            {Html.Prose(type.Description)}
             {values}{(type.Members.Count == 0 ? Html.None : Members(path, type))}
             """);
     }
 
     private Html Members(string path, ContractType type) => Html.Of($"""
-        <div class="wide" role="region" aria-label="Members of {type.Name}" tabindex="0"><table>
+        <div class="wide" role="region" aria-label="Members of {type.Name}" tabindex="0"><table class="stacked">
         <thead><tr><th scope="col">Member</th><th scope="col">Type</th><th scope="col">Range</th><th scope="col">Meaning</th></tr></thead>
         <tbody>{type.Members.Select(m => Member(path, type, m))}</tbody></table></div>
 
@@ -57,7 +61,7 @@ internal sealed class MemberReference(ContractTypes types)
         var id = $"{type.Name}.{member.Name}";
         return Html.Of($"""
             <tr id="{id}"><th scope="row"><a href="#{id}"><code>{member.Name}</code></a>{(member.IsRequired ? " required" : "")}</th>
-            <td>{whole}</td><td>{member.Range}</td><td>{member.Description}{assumed}</td></tr>
+            <td>{whole}</td><td>{member.Range}</td><td>{Html.Prose(member.Description)}{assumed}</td></tr>
 
             """);
     }

@@ -23,6 +23,21 @@ public static class Paths
     /// <summary>Tables; a page and a CSV file for each table are below it.</summary>
     public const string Tables = "docs/reference/tables";
 
+    /// <summary>Operations.</summary>
+    public const string Operations = "docs/reference/operations";
+
+    /// <summary>Examples with their answers, and how to test without the service.</summary>
+    public const string Testing = "docs/reference/testing";
+
+    /// <summary>Parts of the sample catalogue.</summary>
+    public const string Parts = "docs/reference/parts";
+
+    /// <summary>How a web shop uses the service.</summary>
+    public const string Shop = "docs/shop";
+
+    /// <summary>Recorded answers; each is a file below it.</summary>
+    public const string Answers = "docs/examples/answers";
+
     /// <summary>Concepts.</summary>
     public const string Concepts = "docs/reference/concepts";
 

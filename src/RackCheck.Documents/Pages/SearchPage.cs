@@ -11,17 +11,22 @@ internal sealed class SearchPage
     /// <summary>Collects the entries.</summary>
     /// <param name="rules">The rules.</param>
     /// <param name="types">Types of the contract.</param>
-    /// <param name="problems">Types of problems.</param>
-    /// <param name="faults">Codes of faults.</param>
-    public SearchPage(IEnumerable<RuleDescriptor> rules, ContractTypes types, IEnumerable<ProblemTopic> problems, IEnumerable<FaultTopic> faults)
+    /// <param name="operations">The operations.</param>
+    /// <param name="content">Problems, codes of faults and examples.</param>
+    public SearchPage(IEnumerable<RuleDescriptor> rules, ContractTypes types, OperationsPage operations, DocsContent content)
     {
         entries.Add(new Entry("page", "Workbench", Paths.Workbench, WorkbenchPage.Summary));
+        entries.Add(new Entry("page", "Web shop", Paths.Shop, ShopPage.Summary));
+        entries.Add(new Entry("page", "Testing and mocking: examples and recorded answers", Paths.Testing, TestingPage.Summary));
+        entries.Add(new Entry("page", "Parts of the sample (demo) catalogue", Paths.Parts, PartsPage.Summary));
+        entries.AddRange(operations.All.Select(o => new Entry("operation", o.Name, $"{Paths.Operations}#{o.Id}", o.Text)));
+        entries.AddRange(content.Examples.Keys.Order(StringComparer.Ordinal).Select(e => new Entry("example", e, $"{Paths.Examples}/{e}.json", "")));
         entries.AddRange(ConceptsPage.All.Select(c => new Entry("concept", c.Title, $"{Paths.Concepts}#{c.Id}", "")));
         entries.AddRange(Glossary.All.Select(g => new Entry("dimension", g.Title, $"{Paths.Dimensions}#{g.Id}", g.Text)));
         entries.AddRange(rules.Select(r => new Entry("rule", r.Title, Paths.Rule(r.Id), $"{r.Id} {r.What}")));
         entries.AddRange(ReferencePages.All.Select(t => new Entry("table", t.Title, TablePages.AddressOf(t), t.Table)));
-        entries.AddRange(problems.Select(p => new Entry("problem", p.Title, ProblemPages.AddressOf(p), $"{p.Name} {p.Status} {p.Cause}")));
-        entries.AddRange(faults.Select(f => new Entry("fault code", f.Code, $"{Paths.Problems}#{f.Code}", f.Meaning)));
+        entries.AddRange(content.Problems.Select(p => new Entry("problem", p.Title, ProblemPages.AddressOf(p), $"{p.Name} {p.Status} {p.Cause}")));
+        entries.AddRange(content.Faults.Select(f => new Entry("fault code", f.Code, $"{Paths.Problems}#{f.Code}", f.Meaning)));
         foreach (var type in types.All.SelectMany(d => d.Types))
         {
             entries.Add(new Entry("type", type.Name, types.AddressOf(type.Name), type.Description));
@@ -34,6 +39,7 @@ internal sealed class SearchPage
         <h1>Search</h1>
         <div data-search="{Paths.RootOf(Paths.Search)}{Paths.SearchIndex}" hidden><p role="status"></p><ol class="hits"></ol></div>
         <div data-without-search>
+        <p>The search needs a script. Without one, all pages are listed here.</p>
         {entries.Where(e => e.Kind is not ("member" or "type")).GroupBy(e => e.Kind).Select(Group)}
         <p>{PageFrame.Link(Paths.Search, Paths.Members, "Types and members")} have pages of their own.</p>
         </div>

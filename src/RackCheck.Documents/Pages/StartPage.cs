@@ -35,7 +35,7 @@ internal static class StartPage
         {CaseLink.Check(Paths.Start, example, "Open the rack in the workbench")}</p>
         <h2 id="verdicts">Three verdicts</h2>
         {Html.Table("Verdicts", [new("Verdict"), new("When"), new("The order")], Verdicts())}
-        <p>Each rule counts for the product or for the site, and each has its own verdict; <code>verdict</code> is the graver.
+        <p>Each rule counts for the product or for the site, and each has its own verdict; <code>verdict</code> is the more severe.
         {Link(Paths.Concepts, "Concepts")} explains the rest.</p>
         <h2 id="quick-start">Quick start</h2>
         {SampleCode.All.Select((s, i) => Sample(s, i == 0))}
@@ -45,9 +45,10 @@ internal static class StartPage
         <section><h3>Order entry</h3><p>Release, hold, or send to an engineer. Post the rack of an order and act on <code>verdict</code>; pass on
         <code>questions</code>; apply a remedy as a JSON patch.</p>
         <p>{Operation("Checks", "checkRack", "POST /v1/checks")}<br>{Link(Paths.Concepts + "#questions", "Questions")} ·
-        {Link(Paths.Concepts + "#acceptances", "Acceptances")} · {Link(Paths.Problems, "Problems")}</p></section>
+        {Link(Paths.Concepts + "#acceptances", "Acceptances")} · {Link(Paths.Operations, "Operations")} · {Link(Paths.Problems, "Problems")} ·
+        {Link(Paths.Testing, "Testing")}</p></section>
         <section><h3>Web shop</h3><p>Turn part numbers and quantities into a checked rack, and show what is missing from the basket and why.</p>
-        <p>{Operation("Baskets", "checkBasket", "POST /v1/baskets/checks")}<br>
+        <p>{Operation("Baskets", "checkBasket", "POST /v1/baskets/checks")}<br>{Link(Paths.Shop, "A basket page, step by step")} ·
         {Link(Paths.Members + "/basket-report", "The answer, member by member")}</p></section>
         <section><h3>Engineer</h3><p>Follow every number to its formula and source; let the service propose a layout, draw it and list the small parts.</p>
         <p>{Link(Paths.Rules, "Rules")} · {Link(Paths.Dimensions, "Dimensions")} · {Link(Paths.Tables, "Tables")}<br>

@@ -34,7 +34,7 @@ internal static class WorkbenchPage
         <label>Kind<select data-bench="kind">
         <option value="check">Rack</option><option value="basket">Basket</option><option value="proposal">Proposal</option></select></label>
         <label>Example<select data-bench="example"><option value="">Open an example</option>
-        {examples.Order(StringComparer.Ordinal).Select(Option)}</select></label>
+        {examples.Where(e => Kinds.Any(k => e.StartsWith(k.Start, StringComparison.Ordinal))).Order(StringComparer.Ordinal).Select(Option)}</select></label>
         <button type="button" class="main" data-bench="check" aria-keyshortcuts="Control+Enter">Check</button>
         <button type="button" data-bench="share">Copy link</button>
         <label>View<select data-bench="view"><option>all</option><option>front</option><option>rear</option><option>side</option></select></label>

@@ -73,7 +73,7 @@ internal static class FigureBlocks
         var btu = cooling is { HeatW: not null, HeatBtuH: not null } ? Invariant($"{Number(cooling.HeatW)} x {Air.BtuHPerW:0.######} = ") : "";
         return new Pairs(
         [
-            ("Heat load", Number(cooling.HeatW, "W")), ("Heat load", btu + Number(cooling.HeatBtuH, "BTU/h")),
+            ("Heat load", Number(cooling.HeatW, "W")), .. btu.Length == 0 ? [] : new[] { ("Heat load", btu + Number(cooling.HeatBtuH, "BTU/h")) },
             ("Airflow needed", needed + Number(cooling.AirflowNeededM3h, "m3/h")), ("Airflow available", Number(cooling.AirflowAvailableM3h, "m3/h")),
             ("Temperature rise", Number(cooling.RiseK, "K")), ("Hottest inlet", Number(cooling.HottestInletC, "C")),
             ("Pressure drop of the doors", Number(cooling.DoorPressureLossPa, "Pa")), ("Air density", Number(cooling.AirDensityKgM3, "kg/m3")),

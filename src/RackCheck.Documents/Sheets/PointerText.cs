@@ -1,11 +1,12 @@
 using System.Globalization;
+using System.Text.RegularExpressions;
 using RackCheck.Documents.Drawings;
 using RackCheck.Model;
 
 namespace RackCheck.Documents.Sheets;
 
-/// <summary>Pointers into a description, for a reader who does not see the JSON: "frontProjectionMm of gauge-pc and wave-pc".</summary>
-internal static class PointerText
+/// <summary>Pointers into a description, for a reader who does not see the JSON: "front projection of gauge-pc and wave-pc".</summary>
+internal static partial class PointerText
 {
     /// <summary>The members that pointers lead to, alike ones together.</summary>
     /// <param name="pointers">JSON Pointers.</param>
@@ -42,5 +43,22 @@ internal static class PointerText
         return (Words(pointer.TrimStart('/')), null);
     }
 
-    private static string Words(string path) => TextFit.Clean(path.Replace('/', ' '));
+    // "cabinet frontDoor depthMm" is "cabinet front door depth": units stand beside the value.
+    private static string Words(string path) => TextFit.Clean(string.Join(' ', path.Split('/').Select(Name)));
+
+    private static string Name(string member)
+    {
+        var stem = Unit().Replace(member, "");
+        var quantity = stem == "rated" ? Quantities.FirstOrDefault(q => member == "rated" + q.Unit).Name : null;
+        return quantity ?? Capital().Replace(stem, static m => " " + m.Value.ToLowerInvariant());
+    }
+
+    private static readonly (string Unit, string Name)[] Quantities =
+        [("W", "rated power"), ("Va", "rated apparent power"), ("A", "rated current"), ("Kg", "rated load")];
+
+    [GeneratedRegex("(Mm2|Cm2|M2|M3h|KnM2|Kn|Mm|Kg|Va|Ma|Ms|Pa|Percent|Ah|W|A|C|K|V|M)$")]
+    private static partial Regex Unit();
+
+    [GeneratedRegex("(?<=[a-z])[A-Z]")]
+    private static partial Regex Capital();
 }

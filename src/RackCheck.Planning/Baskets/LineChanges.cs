@@ -4,8 +4,7 @@ namespace RackCheck.Planning.Baskets;
 
 /// <summary>A line to exchange for another product, while its reason is not written out.</summary>
 /// <param name="Line">Pointer to the line.</param>
-/// <param name="PartNumber">Part number of the product to order instead.</param>
-/// <param name="Name">Its name.</param>
+/// <param name="Product">The product to order instead.</param>
 /// <param name="Quantity">Quantity to exchange.</param>
 /// <param name="Why">Reason.</param>
 internal sealed record Exchange(string Line, Product Product, int Quantity, WordedText Why)

@@ -86,7 +86,8 @@ internal static class LineStates
         {
             return StateOf(pointer, LineState.Unknown, like is null
                 ? new WordedText(StatusWordings.NoHeight.With(), ("partNumber", number), ("item", own.Id))
-                : new WordedText(StatusWordings.NoHeight.With("like"), ("partNumber", number), ("item", own.Id), ("like", like.PartNumber), ("name", like.Name)))
+                : new WordedText(
+                    StatusWordings.NoHeight.With("like"), ("partNumber", number), ("item", own.Id), ("like", like.PartNumber), ("name", like.Name)))
                 with { DidYouMean = like?.PartNumber };
         }
 

@@ -50,7 +50,7 @@ public static class ProposalWordings
     internal static readonly MessageWording FreeOutlets = new("trade-off.free-outlets", "Free outlets {value:exact} instead of {other:exact}.");
 
     /// <summary>Another sum of prices.</summary>
-    internal static readonly MessageWording Cost = new("trade-off.cost", "Prices sum to {value:exact} {currency} instead of {other:exact} {currency}.");
+    internal static readonly MessageWording Cost = new("trade-off.cost", "Total price {value:exact} {currency} instead of {other:exact} {currency}.");
 
     /// <summary>Another free height.</summary>
     internal static readonly MessageWording FreeHeight = new("trade-off.free-height", "Free height {value:exact} U instead of {other:exact} U.");
@@ -59,7 +59,7 @@ public static class ProposalWordings
     internal static readonly MessageWording Warnings = new("trade-off.warnings", "Open warnings {value:exact} instead of {other:exact}.");
 
     /// <summary>Another number of parts.</summary>
-    internal static readonly MessageWording AddedUnits = new("trade-off.added-units", "Order units added {value:exact} instead of {other:exact}.");
+    internal static readonly MessageWording AddedUnits = new("trade-off.added-units", "Units to order {value:exact} instead of {other:exact}.");
 
     /// <summary>A part without a height.</summary>
     internal static readonly MessageWording NoHeight = new(

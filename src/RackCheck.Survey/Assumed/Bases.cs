@@ -161,7 +161,7 @@ public static class Bases
     private static readonly MessageWording Catalogue = new("assumption.catalogue", "from the catalogue: {members:exact}");
 
     private static readonly MessageWording OwnFans = new(
-        "assumption.own-fans", "items without a stated airflow have fans that suit their heat, {riseK:exact} K; common practice, no source");
+        "assumption.own-fans", "items without a stated airflow move the air that gives a rise of {riseK:exact} K; common practice, no source");
 
     private static readonly MessageWording MatLoss = new(
         "assumption.mat-loss", "at {velocityMS:exact} m/s before the mat is changed, {cleanPa:exact} Pa when clean; common practice, no source");

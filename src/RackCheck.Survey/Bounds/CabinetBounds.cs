@@ -139,7 +139,8 @@ internal static class CabinetBounds
                 "massKg", $"How much does the {words} weigh?", d => d.MassKg, (d, v) => d with { MassKg = v }, (_, c) => new(0, 0.6 * c.HeightU!.Value),
                 "0 to 0.6 kg for each U", "kg"),
             _ => Make(
-                "leaves", $"How many leaves does the {words} have?", d => d.Leaves, (d, v) => d with { Leaves = (int)Math.Round(v) }, (_, _) => new(1, 2), "1 or 2",
+                "leaves", $"How many leaves does the {words} have?", d => d.Leaves,
+                (d, v) => d with { Leaves = (int)Math.Round(v) }, (_, _) => new(1, 2), "1 or 2",
                 null, lowIsAdverse: true),
         };
     }

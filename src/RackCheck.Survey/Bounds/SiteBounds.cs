@@ -73,7 +73,8 @@ internal static class SiteBounds
             (d, v) => d with { LiftingKg = v }, d => ReferenceEquals(d, Unknown) ? new(50, 2000) : null,
             "50 to 2000 kg where nothing is known of the delivery", "kg", lowIsAdverse: true),
         OfDelivery(
-            "lift", "If there is a lift on the delivery route, what are its clear width, depth and height and its rated load?", d => d.Lift is { } l ? l.WidthMm ?? 0 : null,
+            "lift", "If there is a lift on the delivery route, what are its clear width, depth and height and its rated load?",
+            d => d.Lift is { } l ? l.WidthMm ?? 0 : null,
             (d, v) => d with { Lift = new Lift { WidthMm = v, DepthMm = 1.3 * v, HeightMm = 2000 + ((v - 1000) / 3), RatedKg = v - 370 } },
             d => ReferenceEquals(d, Unknown) ? new(1000, 2000) : null,
             "1000 mm wide for 630 kg to 2000 mm wide for 1630 kg where nothing is known of the delivery",

@@ -63,6 +63,20 @@ public sealed partial class DocsSiteTests(Service service) : IClassFixture<Servi
         Assert.InRange(pages["/" + Paths.Start].Text.Length, 1000, 100_000);
     }
 
+    // A UPS on supply A with a PDU behind it, and a server with a cord there and one on supply B.
+    [Fact]
+    public async Task Example_of_a_ups_is_a_rack_that_is_fed_from_two_supplies()
+    {
+        var page = WebUtility.HtmlDecode((await service.GetAsync("/" + Paths.Concepts)).Text);
+        var example = page[(page.IndexOf("<code>\"supplies", StringComparison.Ordinal) + 6)..];
+        example = example[..example.IndexOf("</code>", StringComparison.Ordinal)];
+        var answer = await service.PostAsync($$"""{ "cabinet": { "heightU": 42, "widthMm": 800, "depthMm": 1000 }, {{example}} }""");
+        Assert.Equal(200, answer.Status);
+        Assert.DoesNotContain(answer.Json["findings"]!.AsArray(), f => f!["rule"]!.GetValue<string>().StartsWith("power.", StringComparison.Ordinal));
+        var cords = answer.Json["figures"]!["power"]!["assignment"]!.AsArray().Select(c => $"{c!["item"]} {c["pdu"]}");
+        Assert.Equal(["server pdu-b", "server pdu-ups", "ups wall"], cords.Order());
+    }
+
     [Fact]
     public async Task Page_of_a_rule_has_all_its_data()
     {

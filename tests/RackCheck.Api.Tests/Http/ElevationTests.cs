@@ -46,12 +46,46 @@ public sealed class ElevationTests(Service service) : IClassFixture<Service>
     [InlineData("?width=10", "width")]
     [InlineData("?width=8001", "width")]
     [InlineData("?width=1e3", "width")]
+    [InlineData("?frame=all", "frame")]
+    [InlineData("?frame=", "frame")]
+    [InlineData("?theme=dark", "theme")]
     [InlineData("?scale=2", "scale")]
     public async Task Unknown_query_value_is_refused_by_name(string query, string name)
     {
         var answer = await service.PostAsync(Sound, Path + query);
         answer.IsProblem(400);
         Assert.Contains($"'{name}'", answer.Json["detail"]!.GetValue<string>(), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Rack_without_its_sheet_is_the_views_alone()
+    {
+        async Task<(XElement Root, string Text)> Draw(string query)
+        {
+            var text = (await service.PostAsync(Sound, Path + query)).Text;
+            return (XDocument.Parse(text).Root!, text);
+        }
+
+        static double Width(XElement root) =>
+            double.Parse(root.Attribute("viewBox")!.Value.Split(' ')[2], System.Globalization.CultureInfo.InvariantCulture);
+
+        var (sheet, whole) = await Draw("?view=front");
+        var (alone, own) = await Draw("?view=front&frame=none&theme=light");
+        Assert.InRange(Width(alone), 600, 0.6 * Width(sheet));
+        Assert.Contains("Ruleset", whole, StringComparison.Ordinal);
+        Assert.DoesNotContain("Ruleset", own, StringComparison.Ordinal);
+        Assert.Equal(
+            sheet.Descendants().Attributes("data-item").Select(a => a.Value).Order(), alone.Descendants().Attributes("data-item").Select(a => a.Value).Order());
+        Assert.Contains("prefers-color-scheme:dark", whole, StringComparison.Ordinal);
+        Assert.DoesNotContain("prefers-color-scheme", own, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Several_racks_have_a_sheet()
+    {
+        var answer = await service.PostAsync(Repository.Read("openapi", "examples", "elevation-two-cabinets.json"), Path + "?frame=none");
+        answer.IsProblem(400);
+        Assert.Equal("frame", answer.Json["parameter"]!.GetValue<string>());
     }
 
     [Theory]

@@ -20,7 +20,7 @@ public static class ElevationDrawing
     /// <returns>The sheet: the same for the same racks.</returns>
     public static Drawing Of(IReadOnlyList<DrawnRack> racks, ElevationView view = ElevationView.All)
     {
-        IReadOnlyList<ElevationView> views = view == ElevationView.All ? [ElevationView.Front, ElevationView.Rear, ElevationView.Side] : [view];
+        var views = ViewsOf(view);
         var most = MostMarked / racks.Count;
         var scenes = racks.Select(r => r.Survey is { } survey ? new Scene(r, survey, most) : null).ToList();
         var top = Margin + Padding + CaptionHeight;
@@ -45,6 +45,11 @@ public static class ElevationDrawing
         return new Drawing(
             frame.Right + Margin, frame.Bottom + Margin, TitleOf(racks), DescriptionOf(racks, views), [new Box(frame, Stroke.Thick), .. canvas.Marks]);
     }
+
+    /// <summary>The sides of a view.</summary>
+    /// <param name="view">The view.</param>
+    public static IReadOnlyList<ElevationView> ViewsOf(ElevationView view) =>
+        view == ElevationView.All ? [ElevationView.Front, ElevationView.Rear, ElevationView.Side] : [view];
 
     /// <summary>Draws racks side by side as an SVG document.</summary>
     /// <param name="racks">The racks, one to six.</param>

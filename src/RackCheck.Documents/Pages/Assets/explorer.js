@@ -10,6 +10,15 @@ addEventListener("DOMContentLoaded", () => {
   new MutationObserver(complete).observe(document.body, { childList: true, subtree: true });
 });
 
+// A way back to the documentation.
+addEventListener("DOMContentLoaded", () => {
+  const way = document.createElement("a");
+  way.href = "../../docs";
+  way.className = "way-back";
+  way.textContent = "Documentation";
+  document.body.prepend(way);
+});
+
 // Fields get names, and listings that scroll can be reached.
 function complete() {
   for (const field of document.querySelectorAll(".swagger-ui :is(select, textarea):not([aria-label])")) {

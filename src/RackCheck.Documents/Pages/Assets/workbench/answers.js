@@ -15,15 +15,29 @@ const list = (entries) => make("ul", {}, ...entries.map((entry) => make("li", {}
 const group = (title, entries) => (entries.length === 0 ? [] : [make("h3", {}, title), list(entries)]);
 const line = (entry) => `${entry.quantity} × ${entry.partNumber}${entry.name ? ", " + entry.name : ""}: ${entry.reason ?? entry.why}`;
 
+const priceOf = ({ price, currency }) => (price === undefined ? "" : `, ${price.toFixed(2)} ${currency ?? ""}`.trimEnd());
+
 export const verdictLine = (report) => make("p", { class: "verdict" }, sign(report.verdict), `product ${report.verdicts.product}, site ${report.verdicts.site}`);
 
-export function basketParts(answer, { take, open, apply }) {
+export function basketParts(answer, { request, take, open, apply }) {
   const changes = (title, name) => group(title, answer[name].map((entry) => {
     const words = titleOf({ list: name, entry });
-    return make("span", {}, button(words, () => apply(words, [{ list: name, entry }]), { class: "line" }), " ", entry.name ? entry.name + ": " : "", entry.reason);
+    return make("span", {}, button(words, () => apply(words, [{ list: name, entry }]), { class: "line" }), " ", entry.name ? `${entry.name}${priceOf(entry)}: ` : "", entry.reason);
+  }));
+  const meant = (own, at, partNumber) => {
+    const words = "Use " + partNumber;
+    return partNumber && own.partNumber ? [button(words, () => apply(words, [{ list: "replaceLines", entry: { line: at, partNumber, quantity: own.quantity } }]), { class: "line" })] : [];
+  };
+  const states = answer.lineStatus.filter(({ status }) => status !== "ok").map(({ line, status, message, didYouMean }) => make("span", {},
+    `Line ${Number(line.split("/")[2]) + 1}, ${status.replace("-", " ")}: ${message ?? ""} `,
+    ...meant(request.lines[Number(line.split("/")[2])], line, didYouMean)));
+  const instead = answer.missingLines.flatMap(({ partNumber, alternatives }) => alternatives.map((entry) => {
+    const words = titleOf({ list: "missingLines", entry });
+    return make("span", {}, button(words, () => apply(words, [{ list: "missingLines", entry }]), { class: "line" }), ` ${entry.name}${priceOf(entry)}, instead of ${partNumber}`);
   }));
   return [
-    ...changes("Lines to add", "missingLines"), ...changes("Lines to exchange", "replaceLines"), ...changes("Surplus lines", "excessLines"),
+    ...group("Lines to look at", states),
+    ...changes("Lines to add", "missingLines"), ...group("Alternatives", instead), ...changes("Lines to exchange", "replaceLines"), ...changes("Surplus lines", "excessLines"),
     ...group("Needs that stay open", answer.unmet.map((need) => `${need.what}: ${need.reason}`)),
     ...(answer.completedBasket ? [make("p", {}, button("Take the completed basket", () => take(answer.completedBasket)), ` Its verdict: ${answer.completedVerdict}.`)] : []),
     ...answer.racks.map((entry, index) => make("p", {}, button(`Check rack ${index + 1} by itself`, () => open(entry.rack)))),

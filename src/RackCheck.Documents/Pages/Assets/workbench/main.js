@@ -179,11 +179,11 @@ async function showAnswer() {
   const own = turn;
   const questions = await questionsToAnswer();
   if (own !== turn) return;
-  part("verdict").replaceChildren(...(answer.verdict ? [verdictLine(answer)] : []), make("p", {}, `${findings.length} findings, ${reports.flatMap((report) => report.questions).length} questions.`));
+  part("verdict").replaceChildren(...(answer.verdict ? [verdictLine(answer)] : []), make("p", {}, countOf(findings.length, reports.flatMap((report) => report.questions).length, questions.length)));
   part("findings").replaceChildren(...titled("Findings", racks.flatMap(({ rack, report }, index) => report.findings.map((finding) =>
     findingCard(finding, { root, reveal, number: index + 1, light: (lit) => light(lit, rack), ...fixesOf(finding, rack) })))));
   const open = (rack) => change("Check one rack by itself", () => rack, "check");
-  part("more").replaceChildren(...(kind === "basket" ? basketParts(answer, { open, apply: applyLines, take: (basket) => change("Take the completed basket", () => basket) })
+  part("more").replaceChildren(...(kind === "basket" ? basketParts(answer, { request: shown.request, open, apply: applyLines, take: (basket) => change("Take the completed basket", () => basket) })
     : kind === "proposal" ? proposalParts(answer, { open, light: (pointers) => editor.light(pointers, true) }) : []));
   const cautions = [...new Set([...(answer.cautions ?? []), ...reports.flatMap((report) => report.cautions)])];
   part("cautions").replaceChildren(...cautions.map((caution) => make("p", {}, caution)));
@@ -192,6 +192,9 @@ async function showAnswer() {
     answer: (own, values) => change("Answer: " + own.ask, (document) => values.reduce((rack, [pointer, value]) => withValue(rack, pointer, value), document)),
   })))));
 }
+
+// Questions about what the service chose by itself have no member here that takes the answer.
+const countOf = (findings, questions, own) => `${findings} findings, ${questions} questions${own < questions ? `, ${own} of which can be answered here` : ""}.`;
 
 const titled = (title, cards) => (cards.length === 0 ? [] : [make("h2", {}, title), make("ul", { class: "deck" }, ...cards)]);
 
