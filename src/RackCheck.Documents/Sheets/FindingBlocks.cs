@@ -1,6 +1,10 @@
+using System.Globalization;
+using System.Text.RegularExpressions;
 using RackCheck.Documents.Drawings;
 using RackCheck.Model;
 using RackCheck.Model.Converters;
+using RackCheck.Survey.Assumed;
+using RackCheck.Survey.Bounds;
 using static RackCheck.Documents.Sheets.SheetContext;
 using static System.FormattableString;
 
@@ -9,11 +13,14 @@ namespace RackCheck.Documents.Sheets;
 /// <summary>Findings, questions, rules that were not assessed, acceptances, sign-offs and assumptions.</summary>
 internal static class FindingBlocks
 {
+    /// <summary>Caption of the table of assumptions.</summary>
+    public const string AssumptionsCaption = "Assumptions; within a range the answers are the same";
+
     /// <summary>Adds the sections.</summary>
     public static void Add(CheckReport report, RackDescription posted, List<Block> blocks)
     {
         blocks.Add(new Heading("Findings, questions and what was agreed"));
-        blocks.AddRange(Findings(report));
+        blocks.AddRange(Findings(report, posted));
         Append(Questions(report));
         Append(NotAssessed(report));
         Append(Agreed(report));
@@ -28,14 +35,14 @@ internal static class FindingBlocks
         }
     }
 
-    private static IEnumerable<Block> Findings(CheckReport report)
+    private static IEnumerable<Block> Findings(CheckReport report, RackDescription posted)
     {
         var table = Table(
             "Findings, by their number in the drawing",
-            [new("No.", 5, true), new("Grade", 15), new("Finding, with its arithmetic and rule", 80)],
-            report.Findings.Take(CommonBlocks.MostListed).Select((f, i) => (IReadOnlyList<string>)
+            [new("No.", 7, true), new("Grade", 15), new("Finding, with its arithmetic and rule", 78)],
+            Alike(report.Findings.Take(CommonBlocks.MostListed), posted).Select(g => (IReadOnlyList<string>)
             [
-                Invariant($"{i + 1}"), GradeOf(f), TextOf(f),
+                g.Count == 1 ? Invariant($"{g.Number}") : Invariant($"{g.Number}-{g.Number + g.Count - 1}"), GradeOf(g.First), TextOf(g.First, g.Others),
             ]));
         yield return table ?? (Block)new Paragraph("No findings.");
         var omitted = Math.Max(0, report.Findings.Count - CommonBlocks.MostListed) + (report.FindingsOmitted ?? []).Sum(o => o.Count);
@@ -45,15 +52,64 @@ internal static class FindingBlocks
         }
     }
 
+    // Findings that differ in nothing but what they are about stand next to each other, and in one row.
+    private static IEnumerable<(int Number, int Count, Finding First, IReadOnlyList<string> Others)> Alike(
+        IEnumerable<Finding> findings, RackDescription posted)
+    {
+        (int Number, Finding First, string Text)? open = null;
+        List<string> others = [];
+        var number = 0;
+        foreach (var finding in findings)
+        {
+            number++;
+            var owner = OwnerOf(finding, posted);
+            var text = owner is null ? ""
+                : Invariant($"{finding.Rule} {GradeOf(finding)} {finding.Calculation} {Regex.Replace(finding.Message, WholeWord(owner), "\n")}");
+            if (text.Length > 0 && text == open?.Text && finding is { Accepted: null, SignedOff: null, LapsedAcceptance: null })
+            {
+                others.Add(owner!);
+                continue;
+            }
+
+            if (open is { } done)
+            {
+                yield return (done.Number, others.Count + 1, done.First, others);
+            }
+
+            (open, others) = ((number, finding, text), []);
+        }
+
+        if (open is { } last)
+        {
+            yield return (last.Number, others.Count + 1, last.First, others);
+        }
+    }
+
+    private static string WholeWord(string id) => $@"(?<![\w-]){Regex.Escape(id)}(?![\w-])";
+
+    // The item, supply or PDU that a finding is about first.
+    private static string? OwnerOf(Finding finding, RackDescription posted) =>
+        finding.Pointers is [var pointer, ..] && pointer.Split('/') is ["", var list, var index, ..]
+            && int.TryParse(index, NumberStyles.None, CultureInfo.InvariantCulture, out var at)
+            ? list switch
+            {
+                "items" => posted.Items.ElementAtOrDefault(at)?.Id,
+                "supplies" => posted.Supplies?.ElementAtOrDefault(at)?.Id,
+                "pdus" => posted.Pdus?.ElementAtOrDefault(at)?.Id,
+                _ => null,
+            }
+            : null;
+
     private static string GradeOf(Finding finding) =>
         NamedEnumConverter<Severity>.Name(finding.Severity) + (finding.Safety ? ", safety" : "")
         + (finding.Accepted is not null ? ", accepted" : finding.SignedOff is not null ? ", signed off" : ", open");
 
-    private static string TextOf(Finding finding)
+    private static string TextOf(Finding finding, IReadOnlyList<string> others)
     {
         var calculation = finding.Calculation is { Length: > 0 } sum ? $" Arithmetic: {TextFit.Clean(sum)}." : "";
         var lapsed = finding.LapsedAcceptance is { } old ? " " + TextFit.Clean(old.Message) : "";
-        return $"{CommonBlocks.TitleOf(finding.Rule)}. {TextFit.Clean(finding.Message)}{calculation}{lapsed} ({finding.Rule})";
+        var alike = others.Count == 0 ? "" : $" The same holds for {Lists.All([.. others.Select(Name)])}.";
+        return $"{CommonBlocks.TitleOf(finding.Rule)}. {TextFit.Clean(finding.Message)}{calculation}{lapsed}{alike} ({finding.Rule})";
     }
 
     private static Grid? Questions(CheckReport report) => Table(
@@ -66,7 +122,7 @@ internal static class FindingBlocks
 
     private static Grid? NotAssessed(CheckReport report) => Table(
         "Not assessed",
-        [new("Rule", 40), new("Reason", 60)],
+        [new("Rule", 44), new("Reason", 56)],
         report.NotAssessed.Select(n => (IReadOnlyList<string>)
         [
             Invariant($"{CommonBlocks.TitleOf(n.Rule)} ({n.Rule}){(n.Safety ? ", safety" : "")}{(n.SignedOff is null ? "" : ", signed off")}"),
@@ -103,12 +159,29 @@ internal static class FindingBlocks
         [what, "signed off", $"{Name(mark.By)}, {Name(mark.Role)}", mark.At, Name(mark.Reason)];
 
     private static Grid? Assumptions(CheckReport report, RackDescription posted) => Table(
-        "Assumptions",
-        [new("Of", 36), new("Assumed", 14), new("Basis", 50)],
-        report.Assumptions.Take(CommonBlocks.MostListed).Select(a => (IReadOnlyList<string>)
+        AssumptionsCaption,
+        [new("Of", 33), new("Assumed", 12), new("Basis", 55)],
+        report.Assumptions.Where(a => !IsFromCatalogue(a)).Take(CommonBlocks.MostListed).Select(a => (IReadOnlyList<string>)
         [
-            PointerText.Of(a.Pointers, posted), Value(a), TextFit.Clean(a.Basis),
-        ]));
+            PointerText.Of(a.Pointers, posted), Value(a), BasisOf(a),
+        ]).Concat(FromCatalogue(report)));
+
+    // What all ranges have in common stands above them.
+    private static string BasisOf(Assumption assumption) => TextFit.Clean(
+        assumption.BasisKey.StartsWith(Fact.RangeKey, StringComparison.Ordinal) ? assumption.Basis.Replace(Fact.RangeWords, "", StringComparison.Ordinal)
+        : assumption.Basis);
+
+    private static bool IsFromCatalogue(Assumption assumption) => assumption.BasisKey == Bases.FromCatalogue([]).Key;
+
+    // One row for all parts: the members are those that the description leaves out.
+    private static IEnumerable<IReadOnlyList<string>> FromCatalogue(CheckReport report)
+    {
+        string[] parts = [.. report.Assumptions.Where(IsFromCatalogue).Select(a => TextFit.Clean(a.Value.ToString()!)).Distinct().Order(StringComparer.Ordinal)];
+        if (parts.Length > 0)
+        {
+            yield return ["what the description leaves out of parts", "catalogue", Lists.All(parts)];
+        }
+    }
 
     private static string Value(Assumption assumption)
     {

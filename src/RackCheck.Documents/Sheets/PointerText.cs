@@ -36,7 +36,7 @@ internal static partial class PointerText
             };
             if (owner is not null)
             {
-                return (steps.Length > 3 ? Words(steps[3]) : list, owner);
+                return (steps.Length > 3 ? Words(steps[3]) : list == "pdus" ? "depth and height" : list, owner);
             }
         }
 
@@ -44,7 +44,7 @@ internal static partial class PointerText
     }
 
     // "cabinet frontDoor depthMm" is "cabinet front door depth": units stand beside the value.
-    private static string Words(string path) => TextFit.Clean(string.Join(' ', path.Split('/').Select(Name)));
+    private static string Words(string path) => TextFit.Clean(Twice().Replace(string.Join(' ', path.Split('/').Select(Name)), "$1"));
 
     private static string Name(string member)
     {
@@ -58,6 +58,10 @@ internal static partial class PointerText
 
     [GeneratedRegex("(Mm2|Cm2|M2|M3h|KnM2|Kn|Mm|Kg|Va|Ma|Ms|Pa|Percent|Ah|W|A|C|K|V|M)$")]
     private static partial Regex Unit();
+
+    // "power power factor".
+    [GeneratedRegex(@"\b(\w+) \1\b")]
+    private static partial Regex Twice();
 
     [GeneratedRegex("(?<=[a-z])[A-Z]")]
     private static partial Regex Capital();

@@ -9,6 +9,9 @@ namespace RackCheck.Documents.Sheets;
 /// <summary>Supplies, PDUs, groups and cords.</summary>
 internal static class PowerBlocks
 {
+    private const int LeastInColumns = 12;
+    private const int LongestInColumns = 70;
+
     /// <summary>Adds the section.</summary>
     public static void Add(SheetContext context) => context.Section(
         "Power", Totals(context), Supplies(context), Pdus(context), Groups(context), UpsUnits(context), Cords(context));
@@ -121,13 +124,29 @@ internal static class PowerBlocks
             u.Units.Count > 0 ? Lists.All([.. u.Units.Select(p => Name(p.Id))]) : "its own outlets",
         ]));
 
-    private static Grid? Cords(SheetContext context) => Table(
-        "Cords: from the item to PDU, group and number of the outlet",
-        [new("Item", 28), new("Outlets", 72)],
-        context.CordsOf.OrderBy(c => c.Key.Id, StringComparer.Ordinal).Select(c => (IReadOnlyList<string>)
+    // Short entries of many cords stand in two columns, the second half beside the first.
+    private static Grid? Cords(SheetContext context)
+    {
+        const string Caption = "Cords: from the item to PDU, group and number of the outlet";
+        (string Item, string Outlets)[] cords =
         [
-            Name(c.Key.Id), string.Join("; ", c.Select(cord => Ends(cord, context))),
-        ]));
+            .. context.CordsOf.OrderBy(c => c.Key.Id, StringComparer.Ordinal)
+                .Select(c => (Name(c.Key.Id), string.Join("; ", c.Select(cord => Ends(cord, context))))),
+        ];
+        if (cords.Length < LeastInColumns || Array.Exists(cords, c => c.Item.Length > LongestInColumns / 2 || c.Outlets.Length > LongestInColumns))
+        {
+            return Table(Caption, [new("Item", 28), new("Outlets", 72)], cords.Select(c => (IReadOnlyList<string>)[c.Item, c.Outlets]));
+        }
+
+        var half = (cords.Length + 1) / 2;
+        return Table(
+            Caption,
+            [new("Item", 14), new("Outlets", 36), new("Item", 14), new("Outlets", 36)],
+            Enumerable.Range(0, half).Select(i => (IReadOnlyList<string>)
+            [
+                cords[i].Item, cords[i].Outlets, half + i < cords.Length ? cords[half + i].Item : "", half + i < cords.Length ? cords[half + i].Outlets : "",
+            ]));
+    }
 
     private static string Ends(Cord cord, SheetContext context)
     {

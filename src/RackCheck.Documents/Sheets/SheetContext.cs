@@ -70,7 +70,17 @@ internal sealed class SheetContext
 
     /// <summary>A table; null without rows.</summary>
     public static Grid? Table(string caption, IReadOnlyList<Column> columns, IEnumerable<IReadOnlyList<string>> rows) =>
-        rows.ToArray() is { Length: > 0 } all ? new Grid(caption, columns, all) : null;
+        rows.ToArray() is { Length: > 0 } all ? WithoutEmptyColumns(new Grid(caption, columns, all)) : null;
+
+    // Phases that a single-phase supply does not have, and the like.
+    private static Grid WithoutEmptyColumns(Grid grid)
+    {
+        int[] used = [.. Enumerable.Range(0, grid.Columns.Count).Where(i => !grid.Columns[i].IsNumber || grid.Rows.Any(r => r[i].Length > 0))];
+        return used.Length == grid.Columns.Count ? grid : grid with
+        {
+            Columns = [.. used.Select(i => grid.Columns[i])], Rows = [.. grid.Rows.Select(r => (IReadOnlyList<string>)[.. used.Select(i => r[i])])],
+        };
+    }
 
     /// <summary>U positions of an item, as "U4-U6", "on shelf-1" or "not placed".</summary>
     public string PlaceOf(MountedItem item) => item.Shelf is { } shelf ? $"on {Name(shelf.Id)}"

@@ -25,16 +25,16 @@ internal sealed class SheetPages
     /// <summary>Width between the margins.</summary>
     public const double Inner = Width - (2 * Side);
 
-    private const double Top = 190;
-    private const double Bottom = Height - 170;
+    private const double Top = 170;
+    private const double Bottom = Height - 150;
     private const double Pad = 12;
-    private const double SignHeight = 110;
+    private const double SignHeight = 70;
     private const double LeastFigureScale = 0.8;
 
     private static readonly TypeSize Body = new(28);
     private static readonly TypeSize Strong = new(28, true);
-    private static readonly TypeSize Cell = new(25.5);
-    private static readonly TypeSize CellHead = new(25.5, true);
+    private static readonly TypeSize Cell = new(24.8);
+    private static readonly TypeSize CellHead = new(24.8, true);
     private static readonly TypeSize Note = new(24);
     private static readonly TypeSize HeadSize = new(38, true);
     private static readonly TypeSize TitleSize = new(62, true);
@@ -84,8 +84,8 @@ internal sealed class SheetPages
     // Header and footer.
     private static void SetEdges(Canvas canvas, Sheet sheet, int page, int pages)
     {
-        const double Above = 125;
-        const double Below = Height - 110;
+        const double Above = 118;
+        const double Below = Height - 98;
         var used = canvas.Text(Side, Above, sheet.Title, CellHead, within: Inner / 2);
         canvas.Text(Width - Side, Above, sheet.Reference ?? "", Cell, Anchor.End, within: Inner - used - 40);
         canvas.Line(Side, Above + 18, Width - Side, Above + 18, Stroke.Normal);
@@ -145,7 +145,7 @@ internal sealed class SheetPages
 
                 break;
             case Signatures signatures:
-                NeedRoom((signatures.Roles.Count * SignHeight) + 140);
+                NeedRoom((signatures.Roles.Count * SignHeight) + 95);
                 SetGrid(
                     new Grid(
                         "Signatures", [.. SheetHtml.SignatureHeads.Select(h => new Column(h, 1))],
@@ -261,7 +261,7 @@ internal sealed class SheetPages
             // The last of an odd number has the whole width.
             var isLast = i + 1 == entries.Count;
             var (one, other) = (Pair(entries[i], isLast ? width : each), isLast ? null : Pair(entries[i + 1], each));
-            var height = Math.Max(one.Height, other?.Height ?? 0) + 8;
+            var height = Math.Max(one.Height, other?.Height ?? 0) + 6;
             NeedRoom(height);
             Draw(one, left, isLast ? width : each);
             if (other is not null)
@@ -288,7 +288,7 @@ internal sealed class SheetPages
                 canvas.Text(x + across, line - (0.28 * Cell.Size), value, Cell, Anchor.End);
             }
 
-            canvas.Line(x, y + pair.Height + 4, x + across, y + pair.Height + 4, Stroke.Light);
+            canvas.Line(x, y + pair.Height + 3, x + across, y + pair.Height + 3, Stroke.Light);
         }
     }
 
@@ -347,7 +347,7 @@ internal sealed class SheetPages
         var height = 0.0;
         for (var i = 0; i < cells.Length; i++)
         {
-            var line = y + 4;
+            var line = y + 3;
             foreach (var words in cells[i].Skip(from).Take(most))
             {
                 line += type.Leading;
@@ -366,7 +366,7 @@ internal sealed class SheetPages
             x += widths[i];
         }
 
-        y += height + 7;
+        y += height + 5;
     }
 
     private static List<string> Lines(string words, double width, TypeSize type) =>

@@ -61,9 +61,15 @@ public abstract class Fact
     /// <summary>Basis of the range.</summary>
     public string Basis { get; init; } = FactTable.Practice;
 
+    /// <summary>Start of the keys of what is said of ranges.</summary>
+    public const string RangeKey = "assumption.range.";
+
+    /// <summary>What is said of every range.</summary>
+    public const string RangeWords = "plausible range, over which the answers do not change: ";
+
     /// <summary>What is said of the range where a report assumes it.</summary>
     public WordedText Assumed => assumed ??=
-        new($"assumption.range.{OwnId}", $"plausible range, over which the answers do not change: {Range}; {Basis}");
+        new(RangeKey + OwnId, $"{RangeWords}{Range}; {Basis}");
 
     private WordedText? assumed;
 
