@@ -248,7 +248,7 @@ public sealed record UnmetNeed
     public bool Proven { get; init; }
 }
 
-/// <summary>A surplus line of the basket.</summary>
+/// <summary>A line of the basket with more than is needed.</summary>
 public sealed record ExcessLine
 {
     /// <summary>Pointer to the line, RFC 6901.</summary>
@@ -257,7 +257,7 @@ public sealed record ExcessLine
     /// <summary>Part number of the line.</summary>
     public required string PartNumber { get; init; }
 
-    /// <summary>Surplus quantity. A pack in partial use is not surplus.</summary>
+    /// <summary>Quantity in excess. A pack in partial use is not in excess.</summary>
     public required int Quantity { get; init; }
 
     /// <summary>Reason, in plain words.</summary>

@@ -92,7 +92,7 @@ public sealed class DescriptionValidator : AbstractValidator<RackDescription>
 
             if (item.Quantity > 1)
             {
-                Fail(context, Invariant($"/items/{i}/quantity"), FaultCodes.NotHere, "Quantities are for baskets only; a check has one entry per item.");
+                Fail(context, Invariant($"/items/{i}/quantity"), FaultCodes.NotHere, "Quantities are for baskets only; a rack has one entry for each item.");
             }
 
             if (item.Support is { MinSpacingMm: { } least, MaxSpacingMm: { } greatest } && least > greatest)

@@ -20,7 +20,7 @@ internal static class ShopPage
         {{Link(Paths.Parts, "The parts of the sample catalogue")}} are for trying it.</p>
         <h2 id="show">Show the lines</h2>
         <p><code>lineStatus</code> has one entry for each line of the request, in its order. Its <code>message</code> already contains the reason of the
-        exchange or the surplus. A line is <code>ok</code> where it stays as it is. Parts that it needs can still be missing: <code>forLines</code> of
+        exchange or the excess. A line is <code>ok</code> where it stays as it is. Parts that it needs can still be missing: <code>forLines</code> of
         a missing line leads back to it. Show <code>verdicts.product</code>; <code>verdicts.site</code> is for the installer.</p>
         <pre data-copy="typescript"><code>{{Sample}}</code></pre>
         <h2 id="buttons">Turn entries into buttons</h2>

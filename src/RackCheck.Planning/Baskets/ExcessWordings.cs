@@ -2,7 +2,7 @@ using RackCheck.Model;
 
 namespace RackCheck.Planning.Baskets;
 
-/// <summary>Why a line of a basket is surplus.</summary>
+/// <summary>Why a line of a basket is in excess.</summary>
 internal static class ExcessWordings
 {
     /// <summary>The equipment does not need it.</summary>

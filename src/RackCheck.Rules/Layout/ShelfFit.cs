@@ -51,7 +51,7 @@ public sealed class ShelfFit : Rule
         Needs = ["/items/*/onShelf", "/items/*/body", "/items/*/position", "/cabinet/uprights/openingMm", "/pdus/*/mounting", "/pdus/*/position"],
         Remedies =
         [
-            "Too wide: move the surplus items to another shelf.",
+            "Too wide: move some items to another shelf.",
             "Too deep: use a deeper shelf.",
             "Too high: mount the shelf where enough U positions above it are free, or use a taller cabinet.",
             "Move it to another rack.",

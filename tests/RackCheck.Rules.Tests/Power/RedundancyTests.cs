@@ -47,7 +47,7 @@ public sealed class RedundancyTests : RuleTests<Redundancy>
 
         // There are outlets enough on the other supply: nothing is to be bought.
         Assert.Equal(
-            ["Plug wave-pc into strip-b, group g", "Accept a single feed for wave-pc"],
+            ["Plug wave-pc into strip-b, group g", "Describe wave-pc as fed from one supply only"],
             Judge.Checker.Check(rack).Findings.Single(f => f.Rule == Facts.Id).Remedies.Select(r => r.Title));
     }
 

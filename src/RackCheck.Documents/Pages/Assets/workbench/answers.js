@@ -37,7 +37,7 @@ export function basketParts(answer, { request, take, open, apply }) {
   }));
   return [
     ...group("Lines to look at", states),
-    ...changes("Lines to add", "missingLines"), ...group("Alternatives", instead), ...changes("Lines to exchange", "replaceLines"), ...changes("Surplus lines", "excessLines"),
+    ...changes("Lines to add", "missingLines"), ...group("Alternatives", instead), ...changes("Lines to exchange", "replaceLines"), ...changes("Lines in excess", "excessLines"),
     ...group("Needs that stay open", answer.unmet.map((need) => `${need.what}: ${need.reason}`)),
     ...(answer.completedBasket ? [make("p", {}, button("Take the completed basket", () => take(answer.completedBasket)), ` Its verdict: ${answer.completedVerdict}.`)] : []),
     ...answer.racks.map((entry, index) => make("p", {}, button(`Check rack ${index + 1} by itself`, () => open(entry.rack)))),
