@@ -120,7 +120,8 @@ public sealed record FindingLines
     public required IReadOnlyList<string> Lines { get; init; }
 
     /// <summary>
-    /// Lines of this answer that clear it, RFC 6901 pointers under <c>/missingLines</c>, <c>/replaceLines</c> or <c>/excessLines</c>; absent if it stays.
+    /// Lines of this answer that clear it, RFC 6901 pointers under <c>/missingLines</c>, <c>/replaceLines</c> or <c>/excessLines</c>; absent if it stays. Show
+    /// these to a customer: remedies, and <c>noRemedy</c>, of the finding are about the rack as described, without the catalogue.
     /// </summary>
     public IReadOnlyList<string>? ClearedBy { get; init; }
 

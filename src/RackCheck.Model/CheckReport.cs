@@ -241,8 +241,8 @@ public sealed record Remedy
     public required IReadOnlyList<PatchOperation> Patch { get; init; }
 
     /// <summary>
-    /// Ids of the items that the change takes out of this rack, in the order of the request: they need another rack, or leave the order. Empty where all
-    /// items stay.
+    /// Ids of the items that the change takes out of this rack, in ordinal order: they need another rack, are mounted on site, or leave the order. Empty where
+    /// all items stay.
     /// </summary>
     public required IReadOnlyList<string> RemovesItems { get; init; }
 }

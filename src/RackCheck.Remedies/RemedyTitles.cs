@@ -85,7 +85,8 @@ public static class RemedyTitles
     public static readonly MessageWording SecondCord = new("remedy.second-cord", "Give {item} a second cord");
 
     /// <summary>Equipment that needs no second feed.</summary>
-    public static readonly WordingChoice SingleFeed = new("remedy.single-feed", "Describe [one:{item}|the {count} items on one supply] as fed from one supply only");
+    public static readonly WordingChoice SingleFeed = new(
+        "remedy.single-feed", "Describe [one:{item}|the {count} items on one supply] as fed from one supply only");
 
     /// <summary>A person who takes receipt.</summary>
     public static readonly WordedText Receiver = new("remedy.receiver", "Arrange for a person to take receipt");

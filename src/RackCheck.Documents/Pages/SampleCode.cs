@@ -17,15 +17,15 @@ public static class SampleCode
             curl -H 'Content-Type: application/json' --data @{Example}.json {Base}v1/checks
             """),
         ("C#", "csharp", $$"""
-            using System.Net.Http.Json;
+            using System.Text;
             using System.Text.Json.Nodes;
 
             using var http = new HttpClient { BaseAddress = new Uri("{{Base}}") };
-            var rack = await http.GetFromJsonAsync<JsonNode>("{{Paths.Examples}}/{{Example}}.json");
-            using var answer = await http.PostAsJsonAsync("v1/checks", rack);
+            var rack = await http.GetStringAsync("{{Paths.Examples}}/{{Example}}.json");
+            using var answer = await http.PostAsync("v1/checks", new StringContent(rack, Encoding.UTF8, "application/json"));
             answer.EnsureSuccessStatusCode();
-            var report = await answer.Content.ReadFromJsonAsync<JsonNode>();
-            Console.WriteLine(report!["verdict"]);
+            var report = JsonNode.Parse(await answer.Content.ReadAsStringAsync())!;
+            Console.WriteLine(report["verdict"]);
             foreach (var finding in report["findings"]!.AsArray())
             {
                 Console.WriteLine($"{finding!["severity"]} {finding["rule"]}: {finding["message"]}");

@@ -29,7 +29,8 @@ internal static class ShopPage
         one, post the basket again after each: pointers are those of the request that was answered. A part number that a line without options has already is
         added to that line.</p>
         <p><code>findingLines</code> names for each finding of the racks the lines behind it and, in <code>clearedBy</code>, the entries that clear it.
-        What stays after all buttons has <code>stays</code>.</p>
+        What stays after all buttons has <code>stays</code>. Remedies in the reports change the rack as described, without the
+        catalogue: they are for an engineer.</p>
         <h2 id="pictures">Show the rack</h2>
         <p>Post <code>completedRack</code>, or one of <code>racks[].rack</code>, to {{Link(Paths.Operations + "#drawRacks", "POST /v1/elevations")}} with
         <code>view=front</code> and <code>frame=none</code> for the cabinet alone. The header <code>Accept</code> chooses <code>image/svg+xml</code> or

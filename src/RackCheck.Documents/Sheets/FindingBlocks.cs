@@ -176,7 +176,8 @@ internal static class FindingBlocks
     // One row for all parts: the members are those that the description leaves out.
     private static IEnumerable<IReadOnlyList<string>> FromCatalogue(CheckReport report)
     {
-        string[] parts = [.. report.Assumptions.Where(IsFromCatalogue).Select(a => TextFit.Clean(a.Value.ToString()!)).Distinct().Order(StringComparer.Ordinal)];
+        var numbers = report.Assumptions.Where(IsFromCatalogue).Select(a => TextFit.Clean(a.Value.ToString()!));
+        string[] parts = [.. numbers.Distinct().Order(StringComparer.Ordinal)];
         if (parts.Length > 0)
         {
             yield return ["what the description leaves out of parts", "catalogue", Lists.All(parts)];

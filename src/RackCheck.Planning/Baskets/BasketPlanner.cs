@@ -137,8 +137,6 @@ public sealed class BasketPlanner(RackChecker checker)
                 };
             })),
         ];
-        var cleared = findings.Where(f => f.ClearedBy is not null).Select(f => f.Fingerprint).ToHashSet(StringComparer.Ordinal);
-        CheckReport[] shown = [.. reports.Select(r => WithRemedies(r, cleared))];
         string[] unknown = [.. lines.Unknown.Select(BasketLines.PointerOf)];
         var unmet = UnmetOf(order);
         var isWhole = unknown.Length == 0 && unmet.Count == 0;
@@ -153,9 +151,9 @@ public sealed class BasketPlanner(RackChecker checker)
             VerdictReasons = [.. ofLines, .. reports.Index().SelectMany(r => ReasonsOf(r.Item, r.Index))],
             CompletedVerdict = completedVerdicts.Gravest,
             CompletedVerdicts = completedVerdicts,
-            Racks = [.. ordered.Zip(shown, (t, report) => new CheckedRack { Rack = t.Rack, Report = report })],
+            Racks = [.. ordered.Zip(reports, (t, report) => new CheckedRack { Rack = t.Rack, Report = report })],
             Rack = ordered[0].Rack,
-            Report = shown[0],
+            Report = reports[0],
             FindingLines = findings,
             MissingLines = missing,
             ReplaceLines = [.. order.Replaced.Select(r => r.Written())],
@@ -191,17 +189,6 @@ public sealed class BasketPlanner(RackChecker checker)
 
     private static IEnumerable<BasketReason> ReasonsOf(CheckReport report, int rack) => report.VerdictReasons.Select((r, i) =>
         new BasketReason { Concern = r.Concern, Pointer = Invariant($"/racks/{rack}/report/verdictReasons/{i}"), Makes = r.Makes });
-
-    // What lines clear has a remedy, though not one within the rack.
-    private static CheckReport WithRemedies(CheckReport report, HashSet<string> cleared) => report with
-    {
-        Findings =
-        [
-            .. report.Findings.Select(f => f.NoRemedy is not null && cleared.Contains(f.Fingerprint)
-                ? f with { NoRemedy = null, NoRemedyKey = null, NoRemedyData = null }
-                : f),
-        ],
-    };
 
     // The graver of each decision over all racks.
     private static Verdicts Over(CheckReport[] reports) =>

@@ -32,7 +32,7 @@ public sealed class RemedyTrials
     private static readonly WordedText NotTried = new(
         "no-remedy.not-tried", "There are too many findings: the remedies for this one were not tried.");
 
-    private static readonly WordedText NothingKnown = new("no-remedy.nothing-known", "No change to the order is known that would clear it.");
+    private static readonly WordedText NothingKnown = new("no-remedy.nothing-known", "No change to the rack is known that would clear it.");
 
     private static readonly WordingChoice WouldCause = new(
         "no-remedy.causes", "\"{title}\" would clear it, but causes [rules:{rules:all}|other errors].");
@@ -256,7 +256,7 @@ public sealed class RemedyTrials
 
     private static string[] Removed(RackDescription before, RackDescription after) => after.Items.Count >= before.Items.Count
         ? []
-        : [.. before.Items.Select(i => i.Id).Except(after.Items.Select(i => i.Id))];
+        : [.. before.Items.Select(i => i.Id).Except(after.Items.Select(i => i.Id)).Order(StringComparer.Ordinal)];
 
     // Two candidates can be the same change: a plug for the socket, and plug and socket of one size if the socket has it. It is offered once.
     private static bool IsSame(IReadOnlyList<PatchOperation> one, IReadOnlyList<PatchOperation> other)

@@ -66,7 +66,8 @@ public sealed class SheetTests
             {
                 Assert.StartsWith(finding.Severity.ToString().ToLowerInvariant(), row[1], StringComparison.Ordinal);
                 Assert.Equal(finding.Safety, row[1].Contains("safety", StringComparison.Ordinal));
-                Assert.Contains(index == 0 ? TextFit.Clean(finding.Message) : SheetContext.Name(OwnerOf(finding, RackOf(name))), row[2], StringComparison.Ordinal);
+                var about = index == 0 ? TextFit.Clean(finding.Message) : SheetContext.Name(OwnerOf(finding, RackOf(name)));
+                Assert.Contains(about, row[2], StringComparison.Ordinal);
                 Assert.Contains(TextFit.Clean(finding.Calculation ?? ""), row[2], StringComparison.Ordinal);
                 Assert.EndsWith($"({finding.Rule})", row[2], StringComparison.Ordinal);
             }

@@ -99,15 +99,6 @@ public sealed class LineAnswerTests
     }
 
     [Fact]
-    public void Finding_that_lines_clear_does_not_say_that_nothing_clears_it()
-    {
-        var report = Plan(Basket(("UPS-30", 1), ("SRV-2", 2)));
-        var cleared = report.FindingLines.Where(f => f.ClearedBy is not null).Select(f => f.Fingerprint).ToHashSet();
-        Assert.NotEmpty(cleared);
-        Assert.DoesNotContain(report.Report!.Findings, f => cleared.Contains(f.Fingerprint) && (f.NoRemedy ?? f.NoRemedyKey) is not null);
-    }
-
-    [Fact]
     public void Existing_cabinet_that_the_catalogue_does_not_have_is_named()
     {
         var answer = Answer(Basket(("SRV-2", 1)) with

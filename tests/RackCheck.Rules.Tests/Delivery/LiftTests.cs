@@ -48,8 +48,8 @@ public sealed class LiftTests : RuleTests<Rules.Delivery.Lift>
         Assert.Equal(["/site/delivery/lift/ratedKg"], finding.Pointers);
         Numbers(finding, 167, 135, "kg");
         Assert.Equal("100 + 42 + 25 = 167 > 135", finding.Calculation);
-        Assert.Equal(["gauge-amp"], Remedied(rack, finding).Items.Select(i => i.Id));
-        Assert.Null(Remedied(rack, finding, 1).Site!.Delivery!.Lift);
+        Assert.Null(Remedied(rack, finding).Site!.Delivery!.Lift);
+        Assert.Equal(["gauge-amp"], Remedied(rack, finding, 1).Items.Select(i => i.Id));
     }
 
     [Fact]

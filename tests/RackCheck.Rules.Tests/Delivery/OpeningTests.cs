@@ -74,12 +74,13 @@ public sealed class OpeningTests : RuleTests<Rules.Delivery.Opening>
     public void Lower_cabinet_keeps_or_moves_items()
     {
         var rack = OnRoute().Through(("hatch", 700, 1600)).With(Unit("wave-pc", 4).At(30), Unit("gauge-amp", 2).At(1), Plate("plate", 2, 41));
-        var remedied = Remedied(rack, Only(rack));
+        var remedied = Remedied(rack, Only(rack), 1);
         Assert.Equal((32, 2000 - (10 * 44.45)), (remedied.Cabinet!.HeightU, remedied.Cabinet.HeightMm));
         Assert.Equal(["gauge-amp"], remedied.Items.Select(i => i.Id));
         Assert.Contains(
-            "move wave-pc to another rack", Judge.Checker.Check(rack).Findings.Single(f => f.Rule == Id).Remedies[0].Title,
+            "move wave-pc to another rack", Judge.Checker.Check(rack).Findings.Single(f => f.Rule == Id).Remedies[1].Title,
             StringComparison.Ordinal);
+        Assert.Equal(["plate", "wave-pc"], Judge.Checker.Check(rack).Findings.Single(f => f.Rule == Id).Remedies[1].RemovesItems);
     }
 
     [Fact]

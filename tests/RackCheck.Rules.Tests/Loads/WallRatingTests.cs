@@ -26,8 +26,8 @@ public sealed class WallRatingTests : RuleTests<WallRating>
         Numbers(finding, 60, 59.5, "kg");
         Assert.Equal("20 + 15 + 25 = 60 > 59.5", finding.Calculation);
         Assert.Equal(["/cabinet/wallLoadKg"], finding.Pointers);
-        Assert.Single(Remedied(rack, finding).Items);
-        Assert.Equal(BaseStyle.Feet, Remedied(rack, finding, 1).Cabinet!.Base!.Style);
+        Assert.Equal(BaseStyle.Feet, Remedied(rack, finding).Cabinet!.Base!.Style);
+        Assert.Single(Remedied(rack, finding, 1).Items);
     }
 
     [Fact]

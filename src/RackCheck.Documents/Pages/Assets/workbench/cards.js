@@ -18,7 +18,7 @@ function button(words, press, attributes = {}) {
 export function findingCard(finding, { root, light, reveal, places, fixes, note, number = 1 }) {
   const facts = [
     ["Actual", quantity(finding.actual)], ["Limit", quantity(finding.limit)], ["Calculation", finding.calculation], ["Sources", finding.sources.join("; ")],
-    ["No remedy", finding.remedies.length === 0 ? finding.noRemedy : null], ["Accepted", finding.accepted?.reason],
+    ["No remedy", finding.remedies.length === 0 && fixes.length === 0 ? finding.noRemedy : null], ["Accepted", finding.accepted?.reason],
   ].filter(([, value]) => value);
   const card = make("li", { class: "card", id: "finding-" + finding.fingerprint + (number > 1 ? "-" + number : ""), tabindex: "-1" },
     make("h3", {}, sign(finding.severity), finding.subject),
