@@ -25,7 +25,7 @@ public sealed class Leakage : Rule
     private static readonly WordingChoice Defect = new(
         "earthing.leakage",
         "The protective conductor of {kind} {id} carries {leakageMa} mA; above {limitMa} mA it needs [both:a second or larger earth "
-            + "conductor and an industrial plug or a hard-wired connection; {connector} is neither.|connection:an industrial plug or a hard-wired "
+            + "conductor and an industrial plug or hard wiring; {connector} is neither.|connection:an industrial plug or a hard-wired "
             + "connection; {connector} is neither.|a second or larger earth conductor.]");
 
     private static readonly MissingData Missing = new(
