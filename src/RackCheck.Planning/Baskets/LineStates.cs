@@ -6,16 +6,11 @@ namespace RackCheck.Planning.Baskets;
 /// <summary>What a shop shows beside each line.</summary>
 internal static class LineStates
 {
-    // An edit more than this is another part.
-    private const int MostEdits = 3;
-
-    // A shorter end of a part number says too little.
-    private const int LeastOfEnd = 4;
-
     /// <summary>The states of the lines of a rack.</summary>
     public static IReadOnlyList<LineStatus> Of(
         CompletedOrder order, IReadOnlyList<Product> offered, IReadOnlyList<Finding> found, IReadOnlyList<FindingLines> findings)
     {
+        var hints = new PartNumberHints(offered);
         var unknown = order.Lines.Unknown.Select(BasketLines.PointerOf).ToHashSet(StringComparer.Ordinal);
         var replaced = order.Replaced.ToDictionary(r => r.Line, StringComparer.Ordinal);
         var excess = order.Excess.ToDictionary(e => e.Line, StringComparer.Ordinal);
@@ -28,7 +23,7 @@ internal static class LineStates
             .. order.Lines.Request.Lines.Select((line, index) =>
             {
                 var pointer = BasketLines.PointerOf(index);
-                if (Unknown(unknown, line, order.Lines.FaultOf(line), pointer, offered) is { } state)
+                if (Unknown(unknown, line, order.Lines.FaultOf(line), pointer, hints) is { } state)
                 {
                     return state;
                 }
@@ -47,10 +42,11 @@ internal static class LineStates
     /// <summary>The states of the lines of an order without a rack.</summary>
     public static IReadOnlyList<LineStatus> OfParts(BasketLines lines, IReadOnlyList<Product> offered)
     {
+        var hints = new PartNumberHints(offered);
         var unknown = lines.Unknown.Select(BasketLines.PointerOf).ToHashSet(StringComparer.Ordinal);
         return
         [
-            .. lines.Request.Lines.Select((line, index) => Unknown(unknown, line, lines.FaultOf(line), BasketLines.PointerOf(index), offered)
+            .. lines.Request.Lines.Select((line, index) => Unknown(unknown, line, lines.FaultOf(line), BasketLines.PointerOf(index), hints)
                 ?? StateOf(BasketLines.PointerOf(index), LineState.NotAssessed, StatusWordings.NoRack)),
         ];
     }
@@ -66,7 +62,7 @@ internal static class LineStates
         ? StatusWordings.NotNeeded
         : new WordedText(StatusWordings.PartlyNeeded, ("spare", spare.Quantity), ("ordered", line.Quantity))).With(spare.Why);
 
-    private static LineStatus? Unknown(HashSet<string> unknown, BasketLine line, Fault? fault, string pointer, IReadOnlyList<Product> offered)
+    private static LineStatus? Unknown(HashSet<string> unknown, BasketLine line, Fault? fault, string pointer, PartNumberHints hints)
     {
         if (!unknown.Contains(pointer))
         {
@@ -81,7 +77,7 @@ internal static class LineStates
         }
 
         var number = line.PartNumber ?? line.Item!.PartNumber!;
-        var like = Like(number, offered);
+        var like = hints.Like(number);
         if (line.Item is { } own)
         {
             return StateOf(pointer, LineState.Unknown, like is null
@@ -96,21 +92,4 @@ internal static class LineStates
             : new WordedText(StatusWordings.Unknown.With("like"), ("partNumber", number), ("like", like.PartNumber), ("name", like.Name));
         return StateOf(pointer, LineState.Unknown, message) with { DidYouMean = like?.PartNumber };
     }
-
-    // The part number is exact; a guess takes no notice of case, blanks and hyphens, nor of what is left out in front.
-    private static Product? Like(string number, IReadOnlyList<Product> offered)
-    {
-        var typed = Plain(number);
-        return offered.Select(p => (Product: p, Edits: EditsOf(typed, Plain(p.PartNumber))))
-            .Where(p => p.Edits < MostEdits)
-            .OrderBy(p => p.Edits).ThenBy(p => p.Product.PartNumber, StringComparer.Ordinal)
-            .Select(p => p.Product)
-            .FirstOrDefault();
-    }
-
-    private static int EditsOf(string typed, string offered) => typed.Length >= LeastOfEnd && offered.EndsWith(typed, StringComparison.Ordinal)
-        ? Math.Min(1, offered.Length - typed.Length)
-        : Edits.Between(typed, offered, MostEdits);
-
-    private static string Plain(string number) => string.Concat(number.Where(char.IsLetterOrDigit)).ToUpperInvariant();
 }

@@ -53,10 +53,11 @@ internal static class MissingParts
         return needed > ordered ? FixingSets.ReasonOf(fixing, needed, needed - ordered) : null;
     }
 
-    // Lists of ids in a reason are items.
+    // The items of a reason; those of a second one have a number behind the name.
     private static IReadOnlyList<string> LinesOf(BasketLines lines, WordedText reason) =>
     [
-        .. reason.Values.Values.SelectMany(v => v.List ?? []).Select(id => id.Text is { } item ? lines.LineOfItem(item) : null)
+        .. reason.Values.Where(v => v.Key.StartsWith("items", StringComparison.Ordinal)).SelectMany(v => v.Value.List ?? [])
+            .Select(id => id.Text is { } item ? lines.LineOfItem(item) : null)
             .OfType<int>().Distinct().Order().Select(BasketLines.PointerOf),
     ];
 

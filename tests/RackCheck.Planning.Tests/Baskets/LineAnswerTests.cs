@@ -66,6 +66,16 @@ public sealed class LineAnswerTests
         }
     }
 
+    // Each guess compares with all products; a basket of a thousand unknown numbers gets guesses for the first of them.
+    [Fact]
+    public void Thousand_unknown_part_numbers_have_few_guesses()
+    {
+        var basket = new BasketRequest { Lines = [.. Enumerable.Range(0, 1000).Select(i => new BasketLine { PartNumber = $"QWL-SRV-{i}X", Quantity = 1 })] };
+        var lines = Plan(basket with { Options = new BasketOptions { Cabinet = new BasketCabinet() } }).LineStatus;
+        Assert.All(lines, l => Assert.Equal(LineState.Unknown, l.Status));
+        Assert.InRange(lines.Count(l => l.DidYouMean is not null), 1, 50);
+    }
+
     [Fact]
     public void Lines_of_fixings_state_one_need_counted_in_the_completed_rack()
     {
