@@ -135,7 +135,7 @@ public sealed class RemedyTrialsTests
     public void Where_nothing_holds_it_is_said_why()
     {
         Assert.Equal("No change to the rack is known that would clear it.", Found().NoRemedy);
-        Assert.Equal("No change to the order is known that would clear it.", Found(new RemedyCandidate(Titled("Leave all as it is"), Rack)).NoRemedy);
+        Assert.Equal("No change to the rack is known that would clear it.", Found(new RemedyCandidate(Titled("Leave all as it is"), Rack)).NoRemedy);
         Assert.Equal(
             "\"Bring an error\" would clear it, but causes layout.overlap.",
             Found(
