@@ -254,7 +254,7 @@ public sealed class RemedyTrials
         Finding finding, IReadOnlyList<Finding> before, ErrorList errorsBefore, IReadOnlyList<Finding> after, ErrorList errorsAfter) =>
         Clears(finding, after) && !errorsBefore.IsExceededBy(errorsAfter) && !after.Any(f => TakesItsPlace(f, finding, before, errorsBefore));
 
-    private static string[] Removed(RackDescription before, RackDescription after) => after.Items.Count >= before.Items.Count
+    private static string[] Removed(RackDescription before, RackDescription after) => ReferenceEquals(after.Items, before.Items)
         ? []
         : [.. before.Items.Select(i => i.Id).Except(after.Items.Select(i => i.Id)).Order(StringComparer.Ordinal)];
 

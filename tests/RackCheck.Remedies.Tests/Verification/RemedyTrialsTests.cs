@@ -50,6 +50,18 @@ public sealed class RemedyTrialsTests
                 new(Titled("third"), Remedied(4)), new(Titled("fourth"), Remedied(5))).Select(r => r.Title));
     }
 
+    // One item for another leaves their number as it is.
+    [Fact]
+    public void What_takes_items_out_names_them_and_comes_last()
+    {
+        var remedies = Remedies(
+            new(Titled("exchange"), Remedied(1) with { Items = [Rack.Items[0], Unit("flume-daq", 2).At(10)] }),
+            new(Titled("take out"), Remedied(2) with { Items = [] }),
+            new(Titled("keep"), Remedied(3)));
+        Assert.Equal(
+            ["keep: ", "exchange: gauge-amp", "take out: gauge-amp, wave-pc"], remedies.Select(r => $"{r.Title}: {string.Join(", ", r.RemovesItems)}"));
+    }
+
     [Fact]
     public void The_same_change_is_offered_once_whatever_it_is_called() =>
         Assert.Equal(
