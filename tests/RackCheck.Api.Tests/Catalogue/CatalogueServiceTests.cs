@@ -73,7 +73,10 @@ public sealed class CatalogueServiceTests
         }
 
         Assert.Contains("dotnet_gc_collections", page.Text, StringComparison.Ordinal);
-        Assert.DoesNotContain("QWL-", page.Text, StringComparison.Ordinal);
+        // Products with faults alone are named, and services of other tests in this process count theirs on the same page.
+        Assert.DoesNotContain(
+            page.Text.Split('\n'),
+            l => l.Contains("QWL-", StringComparison.Ordinal) && !l.StartsWith("rack_check_catalogue_products_wrong_total{", StringComparison.Ordinal));
         var logged = Assert.Single(sink.Events, e => e.MessageTemplate.Text.StartsWith("HTTP {RequestMethod}", StringComparison.Ordinal));
         Assert.Equal("\"/v1/checks\"", logged.Properties["RequestPath"].ToString());
         Assert.DoesNotContain("/metrics", (await GetAsync(service, "/openapi/v1.json")).Text, StringComparison.Ordinal);
