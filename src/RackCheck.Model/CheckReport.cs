@@ -242,7 +242,7 @@ public sealed record Remedy
 
     /// <summary>
     /// Ids of the items that the change takes out of this rack, in ordinal order: they need another rack, are mounted on site, or leave the order. Empty where
-    /// all items stay.
+    /// all items stay. Blanking panels that give way to equipment are not among them.
     /// </summary>
     public required IReadOnlyList<string> RemovesItems { get; init; }
 }

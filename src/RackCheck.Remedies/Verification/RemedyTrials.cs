@@ -254,9 +254,17 @@ public sealed class RemedyTrials
         Finding finding, IReadOnlyList<Finding> before, ErrorList errorsBefore, IReadOnlyList<Finding> after, ErrorList errorsAfter) =>
         Clears(finding, after) && !errorsBefore.IsExceededBy(errorsAfter) && !after.Any(f => TakesItsPlace(f, finding, before, errorsBefore));
 
-    private static string[] Removed(RackDescription before, RackDescription after) => ReferenceEquals(after.Items, before.Items)
-        ? []
-        : [.. before.Items.Select(i => i.Id).Except(after.Items.Select(i => i.Id)).Order(StringComparer.Ordinal)];
+    // Blanking panels give way to what is put in.
+    private static string[] Removed(RackDescription before, RackDescription after)
+    {
+        if (ReferenceEquals(after.Items, before.Items))
+        {
+            return [];
+        }
+
+        var equipment = before.Items.Where(i => i.Category != ItemCategory.BlankingPanel).Select(i => i.Id);
+        return [.. equipment.Except(after.Items.Select(i => i.Id)).Order(StringComparer.Ordinal)];
+    }
 
     // Two candidates can be the same change: a plug for the socket, and plug and socket of one size if the socket has it. It is offered once.
     private static bool IsSame(IReadOnlyList<PatchOperation> one, IReadOnlyList<PatchOperation> other)
