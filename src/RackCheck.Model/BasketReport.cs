@@ -305,7 +305,9 @@ public sealed record LineStatus
     /// <summary>For an unknown part number: a similar one of the catalogue, if there is one.</summary>
     public string? DidYouMean { get; init; }
 
-    /// <summary>Number of findings, open after completion, of which this line is the main cause. The message is that of the first. Absent where there is none.</summary>
+    /// <summary>
+    /// Number of findings, open after completion, of which this line is the main cause. The message is that of the first. Absent where there is none.
+    /// </summary>
     public int? FindingCount { get; init; }
 }
 
