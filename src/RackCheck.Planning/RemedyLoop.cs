@@ -53,7 +53,7 @@ public sealed class RemedyLoop(RackChecker checker)
         }
 
         // All remedies are searched only for the final rack.
-        report = checker.CheckWithin(now, new TrialBudget(FinalWork), cancellation);
+        report = checker.CheckWithin(now, new TrialBudget(FinalWork), cancellation: cancellation);
         var isCutShort = (budget.IsExhausted || steps.Count == mostSteps)
             && report.Findings.Any(f => f is { Severity: Severity.Error, Accepted: null, Remedies: [{ RemovesItems.Count: 0 }, ..] });
         return new RemedyRun

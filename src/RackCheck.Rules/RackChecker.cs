@@ -52,13 +52,15 @@ public sealed class RackChecker(RuleSet rules, Action<RuleDescriptor, Exception>
     /// <summary>Checks a rack and looks for remedies with a share of the work.</summary>
     /// <param name="rack">The rack.</param>
     /// <param name="budget">Remaining work; each trial reduces it.</param>
+    /// <param name="takes">Which changed descriptions, as they would be posted, are tried as remedies; null for all of them.</param>
     /// <param name="cancellation">Stops the check between two rules.</param>
     /// <returns>The report.</returns>
     /// <exception cref="ArgumentException">Part numbers were not looked up, and the cabinet, its height, width or depth, or the height of an item is
     /// absent.</exception>
     /// <exception cref="OperationCanceledException">Stopped.</exception>
-    public CheckReport CheckWithin(ResolvedRack rack, TrialBudget budget, CancellationToken cancellation = default) =>
-        Check(rack, new RemedyTrials(budget, isForNext: false), cancellation);
+    public CheckReport CheckWithin(
+        ResolvedRack rack, TrialBudget budget, Predicate<RackDescription>? takes = null, CancellationToken cancellation = default) =>
+        Check(rack, new RemedyTrials(budget, isForNext: false) { Takes = takes }, cancellation);
 
     /// <summary>Checks a rack without looking for remedies, for the verification of a remedy. It costs a small part of a whole check.</summary>
     /// <param name="rack">The rack.</param>

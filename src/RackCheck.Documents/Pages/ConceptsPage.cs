@@ -60,7 +60,7 @@ internal static class ConceptsPage
             <p>A remedy changes the description, not the world: check with the customer that the change can be had. <code>removesItems</code> names the items
             that the change takes out of the rack, to be mounted elsewhere or not ordered. Such remedies come last.</p>
             <p><code>POST /v1/checks?apply=remedies</code> applies the first remedies of errors, one after the other, and returns the changed rack. It never
-            takes items out.</p>
+            takes equipment out.</p>
             """)),
         ("ups", "UPS, PDUs and supplies", Html.Of($"""
             <p>Power goes from a supply through a PDU to the cords of equipment. A UPS is an item: its own cord is fed from a PDU, and

@@ -33,9 +33,10 @@ public static class LayoutSolver
     /// <param name="problem">The problem.</param>
     /// <param name="work">Maximum work, in seconds of the solver's own clock, which counts operations.</param>
     /// <param name="cancellation">Stops the solver.</param>
+    /// <param name="enough">Moment with which positions are low enough, as a ratio to a bound that none can be below; 1 for the lowest.</param>
     /// <returns>The positions with the bound.</returns>
     /// <exception cref="OperationCanceledException">The search was cancelled.</exception>
-    public static Layout Solve(LayoutProblem problem, double work, CancellationToken cancellation)
+    public static Layout Solve(LayoutProblem problem, double work, CancellationToken cancellation, double enough = 1)
     {
         cancellation.ThrowIfCancellationRequested();
         if (problem.Blocks.Any(b => b.Starts.Count == 0) || IsTooHigh(problem))
@@ -47,7 +48,7 @@ public static class LayoutSolver
         var (first, placed) = LayoutHeuristic.Find(problem, least);
         var hint = first is null ? null : InOrder(problem, first);
         var cost = placed * CostOfPlacing;
-        return hint is not null && (problem.MomentOf(hint) == least || work <= 0)
+        return hint is not null && (problem.MomentOf(hint) <= enough * least || work <= 0)
             ? new Layout { Starts = hint, LeastMoment = least, Work = cost }
             : Search(problem, hint, least, work, cancellation) with
             {

@@ -142,7 +142,7 @@ internal sealed class RackDivision
                 if (racks.Count == count)
                 {
                     shares = [.. shares.Zip(kind.Divide([.. racks.Select(r => r.Trial.Completed.Added)]), (one, more) => one.With(more))];
-                    racks = Fill(sets, shares, racks, apart, ref roomU);
+                    racks = Fill(sets, shares, racks, apart, ref roomU, isSame: kind == kinds[^1]);
                 }
             }
 
@@ -151,7 +151,7 @@ internal sealed class RackDivision
             {
                 var rest = shares[^1].Divide([.. racks.Select(r => r.Trial.Completed.Added)]);
                 shares = [.. shares.SkipLast(1).Zip(rest, (one, more) => one.With(more)), rest[^1]];
-                racks = Fill(sets, shares, racks, apart, ref roomU);
+                racks = Fill(sets, shares, racks, apart, ref roomU, isSame: true);
             }
 
             if (racks.Count == count)
@@ -160,6 +160,12 @@ internal sealed class RackDivision
                 if (SupplyFinding is not null || racks.TrueForAll(r => r.Trial.Faults.Errors == 0))
                 {
                     return SupplyFinding is null ? racks : null;
+                }
+
+                // A customer waits for another division as long as the last one gained something.
+                if (task.IsBasket && faulty is not null && ErrorsOf(racks) >= ErrorsOf(faulty))
+                {
+                    break;
                 }
 
                 faulty = faulty is null || ErrorsOf(racks) < ErrorsOf(faulty) ? racks : faulty;
@@ -179,8 +185,9 @@ internal sealed class RackDivision
     private static int MostRoundsOf(ProposalTask task) => task.IsTest ? MostRoundsInTest : task.IsBasket ? MostRoundsOfBasket : MostRounds;
 
     // The racks as far as they are found. What does not go into a cabinet together is not put together again. A shop gets racks that hold everything, if with
-    // errors, rather than one that does not. With more parts no rack goes into a smaller cabinet than before.
-    private List<RowRack> Fill(HashSet<int>[] sets, OrderedParts[] shares, List<RowRack>? before, List<HashSet<int>> apart, ref int roomU)
+    // errors, rather than one that does not. With more parts no rack goes into a smaller cabinet than before; with small ones it stays where it is.
+    private List<RowRack> Fill(
+        HashSet<int>[] sets, OrderedParts[] shares, List<RowRack>? before, List<HashSet<int>> apart, ref int roomU, bool isSame = false)
     {
         List<RowRack> racks = [];
         var (supplies, left) = (0, task.Ordered.Bare);
@@ -189,7 +196,8 @@ internal sealed class RackDivision
         {
             var share = k < sets.Length - 1 ? shares[k] : shares[k].With(shares[^1]);
             HashSet<string> ids = [.. members.SelectMany(p => parts.Items[p]).Select(i => i.Id)];
-            var own = TaskOf(ids, k, sets.Length, supplies, share.With(left), TooSmallFor(members, before?[k].Trial));
+            Func<CabinetOffer, bool>? passesOver = isSame ? offer => offer != before![k].Trial.Offer : TooSmallFor(members, before?[k].Trial);
+            var own = TaskOf(ids, k, sets.Length, supplies, share.With(left), passesOver);
             var search = CabinetSearch.Run(own, [.. row is null ? offers : cabinets.DistinctBy(c => c.Product.PartNumber)], 1, checker, cancellation);
             if ((search.Found.FirstOrDefault() ?? (task.IsBasket ? search.LeastFaulty : null)) is not { } trial)
             {

@@ -1,6 +1,4 @@
-using System.Text.Json;
 using RackCheck.Model;
-using RackCheck.Model.Json;
 using RackCheck.Remedies.Patches;
 using RackCheck.Remedies.Verification;
 using RackCheck.Rules;
@@ -35,50 +33,67 @@ internal static class RemedyChoice
     private static Trial? Next(ProposalTask task, Trial trial, RackChecker checker, CancellationToken cancellation)
     {
         var trials = new TrialBudget(task.IsTest || task.IsBasket ? WorkOfFew : RemedyTrials.MostWork);
-        var report = checker.CheckWithin(trial.Resolved, trials, cancellation);
+        var report = checker.CheckWithin(trial.Resolved, trials, after => IsFree(task, trial, after), cancellation);
         var size = SearchBudget.SizeOf(trial.Rack);
         task.Budget.Spend(SearchBudget.CostOfRemedies(trials.Used) + SearchBudget.CostOfCheck(size));
         foreach (var remedy in report.Findings.Where(f => f is { Accepted: null, SignedOff: null, Severity: not Severity.Advice }).SelectMany(f => f.Remedies))
         {
-            var next = trial.Resolved.With(RackPatch.Apply(trial.Resolved.Posted, remedy));
-            if (task.IsKeptIn(next.Posted) && Frozen(task, trial, trial.Rack) == Frozen(task, trial, next.Posted))
+            if (!task.Budget.Allows())
             {
-                if (!task.Budget.Allows())
-                {
-                    return null;
-                }
+                return null;
+            }
 
-                var after = trial with { Resolved = next, Found = checker.Find(next, cancellation) };
-                task.Budget.Spend(SearchBudget.CostOfCheck(size));
-                if (after.Faults.CompareTo(trial.Faults) < 0)
-                {
-                    return after;
-                }
+            var next = trial.Resolved.With(RackPatch.Apply(trial.Resolved.Posted, remedy));
+            var after = trial with { Resolved = next, Found = checker.Find(next, cancellation) };
+            task.Budget.Spend(SearchBudget.CostOfCheck(size));
+            if (after.Faults.CompareTo(trial.Faults) < 0)
+            {
+                return after;
             }
         }
 
         return null;
     }
 
-    // What a remedy may not change, as text.
-    private static string Frozen(ProposalTask task, Trial trial, RackDescription rack) => JsonSerializer.Serialize(
-        rack with
+    // Whether a change leaves the request, the cabinet and the catalogue as they are. Its lists and records that did not change are those of the rack.
+    private static bool IsFree(ProposalTask task, Trial trial, RackDescription after)
+    {
+        var before = trial.Rack;
+        if (after.Items.Count != before.Items.Count || Rest(after) != Rest(before) || !task.IsKeptIn(after))
         {
-            Items =
-            [
-                .. rack.Items.Select(i => i with
-                {
-                    Position = null,
-                    OnShelf = null,
-                    Support = HasOpenSupport(trial, i) ? null : i.Support,
-                    Ups = i.Ups is { } ups ? ups with { Feeds = null } : null,
-                }),
-            ],
-            Pdus = task.Request.Pdus is null ? [.. (rack.Pdus ?? []).Select(u => u with { Supply = "", Position = null })] : rack.Pdus,
+            return false;
+        }
+
+        for (var i = 0; i < before.Items.Count; i++)
+        {
+            if (!ReferenceEquals(after.Items[i], before.Items[i]) && Fixed(after.Items[i]) != Fixed(before.Items[i]))
+            {
+                return false;
+            }
+        }
+
+        return AreUnits(before.Pdus ?? [], after.Pdus ?? []);
+
+        RackDescription Rest(RackDescription rack) => rack with
+        {
+            Items = [],
+            Pdus = null,
             Connections = task.Request.Connections is null ? null : rack.Connections,
             Cabinet = rack.Cabinet!.PartNumber is null ? rack.Cabinet with { Uprights = null } : rack.Cabinet,
-        },
-        ContractJson.Default.RackDescription);
+        };
+
+        Item Fixed(Item item) => item with
+        {
+            Position = null,
+            OnShelf = null,
+            Support = HasOpenSupport(trial, item) ? null : item.Support,
+            Ups = item.Ups is { } ups ? ups with { Feeds = null } : null,
+        };
+
+        bool AreUnits(IReadOnlyList<Pdu> ours, IReadOnlyList<Pdu> theirs) => task.Request.Pdus is null
+            ? ours.Select(u => u with { Supply = "", Position = null }).SequenceEqual(theirs.Select(u => u with { Supply = "", Position = null }))
+            : ours.SequenceEqual(theirs);
+    }
 
     // Slides of the customer, of which no data is known yet.
     private static bool HasOpenSupport(Trial trial, Item item) =>

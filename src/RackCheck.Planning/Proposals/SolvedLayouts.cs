@@ -13,6 +13,9 @@ internal sealed class SolvedLayouts
     /// <summary>Work that the searches took together, without what layouts found here would have cost.</summary>
     public double Work { get; set; }
 
+    /// <summary>Ratio to the least moment with which positions are low enough; 1 for the lowest.</summary>
+    public double Enough { get; init; } = 1;
+
     /// <summary>Solves a problem once.</summary>
     /// <param name="key">Its key.</param>
     /// <param name="problem">The problem.</param>
@@ -26,6 +29,6 @@ internal sealed class SolvedLayouts
             return (known, true);
         }
 
-        return (all[(key, work)] = LayoutSolver.Solve(problem, work, cancellation), false);
+        return (all[(key, work)] = LayoutSolver.Solve(problem, work, cancellation, Enough), false);
     }
 }

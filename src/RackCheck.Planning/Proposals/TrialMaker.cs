@@ -40,7 +40,8 @@ internal sealed class TrialMaker(ProposalTask task, RackChecker checker, Cancell
         }
 
         Trial? plain = null;
-        if (parts.Count + task.Ordered.UnitsForUps > 0 && (best.Errors.Any() || IsWrong(best)) && (task.IsBasket || task.Budget.Allows()))
+        if (parts.Count + task.Ordered.UnitsForUps > 0 && (best.NotPlaced.Any() || best.Errors.Any(e => !task.IsBasket || IsOfLoads(e)) || IsWrong(best))
+            && (task.IsBasket || task.Budget.Allows()))
         {
             (best, parts, plain) = WithOtherLoads(offer, best, parts);
         }
@@ -92,6 +93,10 @@ internal sealed class TrialMaker(ProposalTask task, RackChecker checker, Cancell
 
     private bool IsWrong(Trial trial) =>
         task.IsTest ? trial.Errors.Any(f => f.Rule.StartsWith("power.", StringComparison.Ordinal)) : trial.Has("power.");
+
+    // What a UPS feeds, and the room that its PDU takes, are no matter for air and service.
+    private static bool IsOfLoads(Finding error) =>
+        !error.Rule.StartsWith("cooling.", StringComparison.Ordinal) && !error.Rule.StartsWith("service.", StringComparison.Ordinal);
 
     // Where what a UPS feeds leaves a fault: the cords as the check assigns them, unless the order names them; and the PDUs that carry everything without the
     // UPS, with its own. The rack without its PDU is the last resort.
@@ -215,7 +220,7 @@ internal sealed class TrialMaker(ProposalTask task, RackChecker checker, Cancell
             (layout, var isKnown) = task.Layouts.Solve(key, problem, share, cancellation);
             solved[key] = layout;
             var isProven = layout.IsProven(problem);
-            left -= isProven ? share / 10 : share;
+            left -= isProven ? share / 10 : layout.IsSearched ? share : 0;
             task.Budget.SpendOnLayout(key, layout.Work + (layout.IsSearched ? SearchBudget.CostOfSolver(share, isProven) : 0), isKnown);
         }
 

@@ -44,6 +44,9 @@ public sealed class RemedyTrials
     private readonly TrialBudget budget;
     private readonly bool isForNext;
 
+    /// <summary>Which changed descriptions, as they would be posted, are tried at all; null for all of them.</summary>
+    public Predicate<RackDescription>? Takes { get; init; }
+
     /// <summary>The first remedy, if only one was requested; null if none works.</summary>
     public RemedyStep? Next { get; private set; }
 
@@ -179,13 +182,18 @@ public sealed class RemedyTrials
                 continue;
             }
 
+            // As the caller would post it: the patch applies to that description, and values from part numbers stay with their products.
+            var posted = rack.ToPost(candidate.After);
+            if (Takes?.Invoke(posted) == false)
+            {
+                continue;
+            }
+
             if (!budget.Spend(cost))
             {
                 return why ?? NotTried;
             }
 
-            // As the caller would post it: the patch applies to that description, and values from part numbers stay with their products.
-            var posted = rack.ToPost(candidate.After);
             var trial = check(rack.With(posted));
             var after = trial.Findings;
             if (after.IsIncomplete)

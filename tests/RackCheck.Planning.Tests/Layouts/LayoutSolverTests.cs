@@ -94,6 +94,19 @@ public sealed class LayoutSolverTests
         Assert.Equal(0.0006 * free.Blocks.Count, layout.Work, tolerance: 1e-9);
     }
 
+    // A free U between two heavy blocks keeps the bound out of reach: 3 kg at 1 to 2, 4 to 5 U in place of 1 to 2, 3 to 4.
+    [Fact]
+    public void Positions_that_are_low_enough_need_no_proof()
+    {
+        LayoutBlock Block(string id) => new() { Id = id, HeightU = 2, MassG = 3000, Face = Face.Front, Starts = [1, 2, 3, 4, 5], Kind = id };
+        var problem = new LayoutProblem { HeightU = 6, Blocks = [Block("lower"), Block("upper")], Apart = [new ApartGroup([0, 1], [0, 1])] };
+        var (proven, enough, low) = (
+            LayoutSolver.Solve(problem, Work, default), LayoutSolver.Solve(problem, Work, default, 1.25), LayoutSolver.Solve(problem, Work, default, 1.2));
+        Assert.Equal((true, false, true), (proven.IsSearched, enough.IsSearched, low.IsSearched));
+        Assert.Equal((30_000, 24_000), (problem.MomentOf([.. enough.Starts!]), enough.LeastMoment));
+        Assert.Equal((true, false), (proven.IsProven(problem), enough.IsProven(problem)));
+    }
+
     [Fact]
     public void Same_problem_gives_the_same_positions()
     {

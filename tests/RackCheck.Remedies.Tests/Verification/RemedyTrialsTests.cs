@@ -1,6 +1,7 @@
 using RackCheck.Model;
 using RackCheck.Remedies.Verification;
 using RackCheck.Rules;
+using RackCheck.Survey.Catalogue;
 using RackCheck.Testing;
 using static RackCheck.Testing.TestRacks;
 
@@ -124,6 +125,18 @@ public sealed class RemedyTrialsTests
 
         Remedies(Endless());
         Assert.Equal(3, read);
+    }
+
+    [Fact]
+    public void Changes_that_are_not_to_be_made_are_not_tried()
+    {
+        var checker = new RackChecker(
+            RuleSet.Of(new Unremedied([new(Titled("Cool"), Remedied(1)), new(Titled("Rename"), Rack with { Reference = "cured" })])), (_, _) => { });
+        var (all, few) = (new TrialBudget(RemedyTrials.MostWork), new TrialBudget(RemedyTrials.MostWork));
+        var rack = ResolvedRack.Plain(Rack);
+        Assert.Equal(["Cool", "Rename"], Assert.Single(checker.CheckWithin(rack, all).Findings).Remedies.Select(r => r.Title));
+        Assert.Equal(["Rename"], Assert.Single(checker.CheckWithin(rack, few, after => after.Site is null).Findings).Remedies.Select(r => r.Title));
+        Assert.Equal(all.Used - 1, few.Used);
     }
 
     [Fact]
