@@ -14,7 +14,7 @@ public sealed class SearchBudget(double work)
     public const double Quick = 450;
 
     /// <summary>Work of one search for the racks of a basket, which is searched twice or more.</summary>
-    public const double Basket = 170;
+    public const double Basket = 110;
 
     /// <summary>Work of a thorough search for racks.</summary>
     public const double Thorough = 20_000;
