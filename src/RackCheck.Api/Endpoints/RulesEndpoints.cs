@@ -16,14 +16,16 @@ internal static class RulesEndpoints
     /// <summary>Maps the group.</summary>
     public static void MapRules(this IEndpointRouteBuilder routes)
     {
-        var catalogue = new RuleCatalogue(RuleSet.Default);
-        var list = new StaticAnswer(JsonAnswer.Bytes(catalogue.List, ContractJson.Default.RuleList));
-        var pages = catalogue.Pages.ToFrozenDictionary(
+        // Made when they are first asked for, so that no start waits for them.
+        var catalogue = new Lazy<RuleCatalogue>(() => new RuleCatalogue(RuleSet.Default));
+        var list = new Lazy<StaticAnswer>(() => new StaticAnswer(JsonAnswer.Bytes(catalogue.Value.List, ContractJson.Default.RuleList)));
+        var history = new Lazy<StaticAnswer>(() => new StaticAnswer(JsonAnswer.Bytes(catalogue.Value.History, ContractJson.Default.RulesetHistory)));
+        var pages = new Lazy<FrozenDictionary<string, StaticAnswer>>(() => catalogue.Value.Pages.ToFrozenDictionary(
             p => p.Id,
             p => new StaticAnswer(JsonAnswer.Bytes(p, ContractJson.Default.RulePage)),
-            StringComparer.Ordinal);
+            StringComparer.Ordinal));
 
-        routes.MapGet("/v1/rules", (Delegate)((HttpContext context) => list.WriteAsync(context)))
+        routes.MapGet("/v1/rules", (Delegate)((HttpContext context) => list.Value.WriteAsync(context)))
             .WithName("listRules")
             .WithTags("Rules")
             .WithSummary("List the rules")
@@ -31,8 +33,7 @@ internal static class RulesEndpoints
             .AnswersWith<RuleList>()
             .Produces(StatusCodes.Status304NotModified);
 
-        var history = new StaticAnswer(JsonAnswer.Bytes(catalogue.History, ContractJson.Default.RulesetHistory));
-        routes.MapGet("/v1/rulesets", (Delegate)((HttpContext context) => history.WriteAsync(context)))
+        routes.MapGet("/v1/rulesets", (Delegate)((HttpContext context) => history.Value.WriteAsync(context)))
             .WithName("listRulesets")
             .WithTags("Rules")
             .WithSummary("List the rulesets")
@@ -42,7 +43,7 @@ internal static class RulesEndpoints
             .AnswersWith<RulesetHistory>()
             .Produces(StatusCodes.Status304NotModified);
 
-        routes.MapGet("/v1/rules/{id}", (HttpContext context, string id) => pages.TryGetValue(id, out var page)
+        routes.MapGet("/v1/rules/{id}", (HttpContext context, string id) => pages.Value.TryGetValue(id, out var page)
                 ? page.WriteAsync(context)
                 : Problems.WriteAsync(context, StatusCodes.Status404NotFound, "There is no such rule; GET /v1/rules lists them."))
             .WithName(GetRule)

@@ -50,7 +50,7 @@ internal static partial class Composition
         services.AddOptions<ServiceOptions>().BindConfiguration(ServiceOptions.Section).ValidateDataAnnotations().ValidateOnStart();
         services.AddOptions<ManagementOptions>().BindConfiguration(ManagementOptions.Section).ValidateDataAnnotations().ValidateOnStart();
         services.ConfigureHttpJsonOptions(o => o.SerializerOptions.TypeInfoResolverChain.Insert(0, ContractJson.Default));
-        services.AddSingleton(RuleSet.Default);
+        services.AddSingleton(static _ => RuleSet.Default);
         services.AddValidatorsFromAssemblyContaining<DescriptionValidator>(ServiceLifetime.Singleton);
         services.AddSingleton(ArrayPool<byte>.Shared);
         services.AddSingleton<JsonRequest>();

@@ -3,6 +3,8 @@ using RackCheck.Api.Access;
 using RackCheck.Api.Admission;
 using RackCheck.Api.Catalogue;
 using RackCheck.Api.Http;
+using RackCheck.Documents;
+using RackCheck.Rules;
 
 namespace RackCheck.Api.Hosting;
 
@@ -29,11 +31,17 @@ internal static class Startup
         WebApplication? app = null;
         try
         {
+            // Rules, tables and catalogue take a third of the start: they are made beside the rest, where there is another processor.
+            _ = Task.Run(static () => (RuleSet.Default, ReferencePages.All));
             var builder = WebApplication.CreateBuilder(args);
             builder.AddRackCheck();
             app = builder.Build();
             Check(app);
+            var catalogue = Task.Run(app.Services.GetRequiredService<IProductCatalogue>);
             app.UseRackCheck();
+
+            // A wrong catalogue file ends the start.
+            await catalogue;
             await app.StartAsync();
         }
 #pragma warning disable CA1031 // Whatever it is, the service did not start.
@@ -50,10 +58,10 @@ internal static class Startup
         return 0;
     }
 
-    /// <summary>Checks the settings, the catalogue file and the access from outside.</summary>
+    /// <summary>Checks the settings and the access from outside.</summary>
     /// <exception cref="OptionsValidationException">A value is outside its range.</exception>
     /// <exception cref="InvalidOperationException">A value has the wrong type.</exception>
-    /// <exception cref="InvalidDataException">A setting is unknown, a file is missing or not valid, or the service would be open to everybody.</exception>
+    /// <exception cref="InvalidDataException">A setting is unknown, or the service would be open to everybody.</exception>
     internal static void Check(WebApplication app)
     {
         if (SettingNames.Unknown(app.Configuration, Sections).FirstOrDefault() is { } unknown)
@@ -64,8 +72,6 @@ internal static class Startup
         // Validates the values of all sections.
         app.Services.GetRequiredService<IStartupValidator>().Validate();
 
-        // A wrong catalogue file ends the start.
-        app.Services.GetRequiredService<IProductCatalogue>();
         var access = app.Services.GetRequiredService<IOptions<AccessOptions>>().Value;
         if (!app.Environment.IsDevelopment()
             && !access.HasCredentials

@@ -67,7 +67,8 @@ internal static class DocsSetup
             ByName(Examples.Answers),
             new Lazy<IReadOnlyList<Product>>(SampleParts),
             [.. ProblemKind.All.Select(Topic)],
-            [.. FaultCodes.All.Select(c => new FaultTopic(c.Code, DocumentedMembers.Of(typeof(FaultCodes), c.Name)))]));
+            new Lazy<IReadOnlyList<FaultTopic>>(
+                () => [.. FaultCodes.All.Select(c => new FaultTopic(c.Code, DocumentedMembers.Of(typeof(FaultCodes), c.Name)))])));
         foreach (var (path, file) in site.Files)
         {
             var route = app.MapFile("/" + path, file.MediaType, file.Make);

@@ -14,7 +14,7 @@ namespace RackCheck.Documents.Pages;
 /// <param name="Answers">Recorded answers, by name.</param>
 /// <param name="Parts">Products of the sample catalogue.</param>
 /// <param name="Problems">Types of problems.</param>
-/// <param name="Faults">Codes of faults in requests.</param>
+/// <param name="Faults">Codes of faults in requests; read when the first page needs them.</param>
 public sealed record DocsContent(
     RackChecker Checker,
     Lazy<JsonElement> Contract,
@@ -22,7 +22,7 @@ public sealed record DocsContent(
     IReadOnlyDictionary<string, byte[]> Answers,
     Lazy<IReadOnlyList<Product>> Parts,
     IReadOnlyList<ProblemTopic> Problems,
-    IReadOnlyList<FaultTopic> Faults);
+    Lazy<IReadOnlyList<FaultTopic>> Faults);
 
 /// <summary>A file of the documentation.</summary>
 /// <param name="MediaType">Its media type.</param>
@@ -139,7 +139,7 @@ public sealed class DocsSite
 
     private void AddProblems()
     {
-        Add(Paths.Problems, "Problems", "Problem types and fault codes.", () => ProblemPages.Index(content.Problems, content.Faults));
+        Add(Paths.Problems, "Problems", "Problem types and fault codes.", () => ProblemPages.Index(content.Problems, content.Faults.Value));
         foreach (var problem in content.Problems)
         {
             Add(ProblemPages.AddressOf(problem), problem.Title, problem.Cause, () => ProblemPages.Write(problem));

@@ -26,7 +26,7 @@ internal sealed class SearchPage
         entries.AddRange(rules.Select(r => new Entry("rule", r.Title, Paths.Rule(r.Id), $"{r.Id} {r.What}")));
         entries.AddRange(ReferencePages.All.Select(t => new Entry("table", t.Title, TablePages.AddressOf(t), t.Table)));
         entries.AddRange(content.Problems.Select(p => new Entry("problem", p.Title, ProblemPages.AddressOf(p), $"{p.Name} {p.Status} {p.Cause}")));
-        entries.AddRange(content.Faults.Select(f => new Entry("fault code", f.Code, $"{Paths.Problems}#{f.Code}", f.Meaning)));
+        entries.AddRange(content.Faults.Value.Select(f => new Entry("fault code", f.Code, $"{Paths.Problems}#{f.Code}", f.Meaning)));
         foreach (var type in types.All.SelectMany(d => d.Types))
         {
             entries.Add(new Entry("type", type.Name, types.AddressOf(type.Name), type.Description));

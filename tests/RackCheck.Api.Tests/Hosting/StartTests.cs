@@ -1,4 +1,6 @@
 using System.Diagnostics;
+using Microsoft.Extensions.DependencyInjection;
+using RackCheck.Api.Catalogue;
 using RackCheck.Api.Hosting;
 
 namespace RackCheck.Api.Tests.Hosting;
@@ -12,7 +14,12 @@ public sealed class StartTests
     /// <summary>Why the service does not start with these settings, <c>Section:Name=value</c>; null if it does.</summary>
     internal static string? FaultOf(params string[] settings)
     {
-        var fault = Record.Exception(() => Startup.Check(KestrelService.Build(static _ => { }, settings)));
+        var fault = Record.Exception(() =>
+        {
+            var app = KestrelService.Build(static _ => { }, settings);
+            Startup.Check(app);
+            app.Services.GetRequiredService<IProductCatalogue>();
+        });
         return fault is null ? null : StartFault.Describe(fault);
     }
 
