@@ -2,7 +2,7 @@ using System.Globalization;
 using System.Text;
 using RackCheck.Load;
 
-// Finds the sustainable rate of a built service, sends four times as much, and compares with the targets of admission.
+// Finds the sustainable rate of a built service, sends half and four times as much, and compares with the targets of admission.
 // Usage: RackCheck.Load PATH_OF_RackCheck.Api.dll RACK.json [SECONDS OF OVERLOAD, 60] [PORT, 5096]
 CultureInfo.CurrentCulture = CultureInfo.InvariantCulture;
 var (dll, rack) = (args[0], args[1]);
@@ -46,6 +46,8 @@ for (var rate = 400d; rate < 100_000; rate *= 1.15)
 }
 
 await Task.Delay(3000);
+var half = await checks.RunAsync(sustainable / 2, TimeSpan.FromSeconds(20));
+Console.WriteLine($"half of {sustainable:F0}/s: {half.All.Count - half.Count(200)} not accepted, p50 {half.P50(200):F1} ms, p99 {half.P99(200):F1} ms");
 var before = service.ResidentMb;
 var most = before;
 using var watch = new Timer(_ => most = Math.Max(most, service.ResidentMb), null, 1000, 1000);
