@@ -26,7 +26,7 @@ public sealed class BasketPlanner(RackChecker checker)
     // Work of the remedies in all reports of an answer together. A shop changes lines; remedies of the rack are for whoever goes on with it.
     private const double RemedyWork = 400;
 
-    // Positions whose centre of gravity no others have a tenth below are low enough for an order: a proof takes a third of the time.
+    // Positions within a quarter of a bound are low enough for an order: the proof of the lowest took a third of the time.
     private const double LowEnough = 1.25;
 
     /// <summary>The part numbers that a line names, those within its own equipment included.</summary>

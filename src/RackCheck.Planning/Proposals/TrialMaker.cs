@@ -40,8 +40,7 @@ internal sealed class TrialMaker(ProposalTask task, RackChecker checker, Cancell
         }
 
         Trial? plain = null;
-        if (parts.Count + task.Ordered.UnitsForUps > 0 && (best.NotPlaced.Any() || best.Errors.Any(e => !task.IsBasket || IsOfLoads(e)) || IsWrong(best))
-            && (task.IsBasket || task.Budget.Allows()))
+        if (parts.Count + task.Ordered.UnitsForUps > 0 && (MayChangeWithLoads(best) || IsWrong(best)) && (task.IsBasket || task.Budget.Allows()))
         {
             (best, parts, plain) = WithOtherLoads(offer, best, parts);
         }
@@ -94,9 +93,11 @@ internal sealed class TrialMaker(ProposalTask task, RackChecker checker, Cancell
     private bool IsWrong(Trial trial) =>
         task.IsTest ? trial.Errors.Any(f => f.Rule.StartsWith("power.", StringComparison.Ordinal)) : trial.Has("power.");
 
-    // What a UPS feeds, and the room that its PDU takes, are no matter for air and service.
-    private static bool IsOfLoads(Finding error) =>
-        !error.Rule.StartsWith("cooling.", StringComparison.Ordinal) && !error.Rule.StartsWith("service.", StringComparison.Ordinal);
+    // What a UPS feeds, and the room that its PDU takes, are no matter for air and service: a customer does not wait for that.
+    private bool MayChangeWithLoads(Trial trial) => !task.IsBasket
+        ? trial.Errors.Any()
+        : trial.NotPlaced.Any() || trial.Errors.Any(e =>
+            !e.Rule.StartsWith("cooling.", StringComparison.Ordinal) && !e.Rule.StartsWith("service.", StringComparison.Ordinal));
 
     // Where what a UPS feeds leaves a fault: the cords as the check assigns them, unless the order names them; and the PDUs that carry everything without the
     // UPS, with its own. The rack without its PDU is the last resort.
