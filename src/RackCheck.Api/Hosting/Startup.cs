@@ -36,11 +36,12 @@ internal static class Startup
             var builder = WebApplication.CreateBuilder(args);
             builder.AddRackCheck();
             app = builder.Build();
-            Check(app);
-            var catalogue = Task.Run(app.Services.GetRequiredService<IProductCatalogue>);
-            app.UseRackCheck();
 
-            // A wrong catalogue file ends the start.
+            // Beside each other; the settings speak first. A wrong catalogue file ends the start.
+            var pipeline = Task.Run(app.UseRackCheck);
+            var catalogue = Task.Run(app.Services.GetRequiredService<IProductCatalogue>);
+            Check(app);
+            await pipeline;
             await catalogue;
             await app.StartAsync();
         }
