@@ -41,7 +41,7 @@ internal static class WiringParts
         var needs = CordNeeds.Of(context.Survey, _ => false).Select(n => (
             Need: n,
             Included: context.ProductOf(n.Cord.Item)?.CordIncluded == true,
-            Product: CordNeeds.Best(n.Cord.Code, n.LengthM, offered))).ToArray();
+            Product: CordNeeds.Best(n.Inlet, n.Cord.Code, n.LengthM, offered))).ToArray();
         foreach (var alike in needs.GroupBy(n => (n.Need.Cord.Code, n.Included, LengthM: n.Product?.Cord!.LengthM ?? Rounded(n.Need.LengthM)))
             .OrderBy(g => g.Key.Code).ThenBy(g => g.Key.LengthM).ThenBy(g => g.Key.Included))
         {
@@ -66,7 +66,7 @@ internal static class WiringParts
                 alike.First().Product is { } best ? offered.Where(p => p.Cord == best.Cord) : []);
         }
 
-        foreach (var alike in context.Survey.Power.Cords.Where(c => CordNeeds.IsInlet(c.Code) && c.Group is null).GroupBy(c => c.Code).OrderBy(g => g.Key))
+        foreach (var alike in context.Survey.Power.Cords.Where(c => PlugFit.IsInlet(c.Code) && c.Group is null).GroupBy(c => c.Code).OrderBy(g => g.Key))
         {
             context.Add(new PartLine
             {
@@ -80,7 +80,7 @@ internal static class WiringParts
 
     private static void LeadsOfPlugs(PartsContext context)
     {
-        foreach (var alike in context.Survey.Power.Cords.Where(c => !CordNeeds.IsInlet(c.Code) && c.Code != ConnectorCode.Hardwired)
+        foreach (var alike in context.Survey.Power.Cords.Where(c => !PlugFit.IsInlet(c.Code) && c.Code != ConnectorCode.Hardwired)
             .GroupBy(c => c.Code).OrderBy(g => g.Key))
         {
             context.Add(new PartLine

@@ -13,15 +13,16 @@ internal static class MainsCords
         var inBox = build.Items.Where(i => build.Stock.Find(i.Piece.PartNumber)!.Product.CordIncluded == true)
             .Select(i => i.Id)
             .ToHashSet(StringComparer.Ordinal);
-        var needs = CordNeeds.Of(survey, i => inBox.Contains(i.Id));
+        var needs = CordNeeds.Of(
+            survey, i => inBox.Contains(i.Id), c => build.Items.Find(i => i.Id == c.Item.Id)?.Inlets is { } inlets && inlets.TryGetValue(c.Plug, out var inlet) ? inlet : null);
         List<(Cord Cord, double LengthM, Product Product)> toAdd = [];
-        foreach (var (cord, length) in needs)
+        foreach (var (cord, inlet, length) in needs)
         {
-            if (CordNeeds.Best(cord.Code, length, build.Stock.LeftOf(ProductKind.Cord).Select(e => e.Product)) is { } own)
+            if (CordNeeds.Best(inlet, cord.Code, length, build.Stock.LeftOf(ProductKind.Cord).Select(e => e.Product)) is { } own)
             {
                 build.Stock.Find(own.PartNumber)!.Take();
             }
-            else if (CordNeeds.Best(cord.Code, length, context.Offered(ProductKind.Cord)) is { } offered)
+            else if (CordNeeds.Best(inlet, cord.Code, length, context.Offered(ProductKind.Cord)) is { } offered)
             {
                 toAdd.Add((cord, length, offered));
             }
@@ -29,7 +30,7 @@ internal static class MainsCords
             {
                 build.Unmet.Add(new OpenNeed(
                     new(
-                        LineWordings.CordNeed, ("plug", PlugFit.Of(cord.Code).Code), ("socket", PlugFit.Of(PlugFit.SocketFor(cord.Code)).Code),
+                        LineWordings.CordNeed, ("plug", PlugFit.Of(cord.Code).Code), ("socket", PlugFit.Of(PlugFit.SocketFor(inlet)).Code),
                         ("item", cord.Item.Id)),
                     new(LineWordings.NoCord, ("lengthM", Quantities.RoundTo(length, 2)))));
             }
@@ -53,5 +54,5 @@ internal static class MainsCords
 
     /// <summary>Whether a cord connects an appliance outlet to an inlet of the same type.</summary>
     public static bool IsFromOutlet(ProductCord cord) =>
-        CordNeeds.IsInlet(cord.Plug) && cord.Connector == PlugFit.SocketFor(cord.Plug);
+        PlugFit.IsInlet(cord.Plug) && cord.Connector == PlugFit.SocketFor(cord.Plug);
 }

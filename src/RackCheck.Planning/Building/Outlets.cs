@@ -31,9 +31,13 @@ internal static class Outlets
 
         if (context.OnUps is { } wanted)
         {
+            // What a UPS feeds depends on the plugs.
+            CordEnds.Choose(context, build);
             build.Connections = UpsFeeds.Choose(build, wanted);
+            build.Rewire();
         }
 
+        CordEnds.Choose(context, build);
         OutletNeeds.Find(context, build);
     }
 
@@ -65,7 +69,7 @@ internal static class Outlets
         return SupplyChoice.BehindUps(build);
     }
 
-    // At the rear, as high as possible; otherwise at the front.
+    // At the rear, as near as possible to the cords; otherwise at the front.
     private static void Mount(RackBuild build, BuildPdu unit)
     {
         foreach (var face in (ReadOnlySpan<Face>)[Face.Rear, Face.Front])
@@ -84,8 +88,17 @@ internal static class Outlets
     private static int? FreeUnit(RackBuild build, BuildPdu unit)
     {
         var description = build.Describe();
+        var (cords, moment) = (0, 0.0);
+        foreach (var item in description.Items)
+        {
+            if (item is { Power.Plugs.Count: > 0 and var plugs, Position.U: var bottom })
+            {
+                (cords, moment) = (cords + plugs, moment + (plugs * (bottom + ((item.HeightU ?? 1) / 2.0))));
+            }
+        }
+
         var survey = new RackSurvey(description with { Items = [.. description.Items.Select(i => i with { Power = null, Ups = null })] });
         var mounted = Array.Find(survey.Units, u => u.Id == unit.Unit.Id)!;
-        return survey.Occupancy.FindPlace(mounted, Allowances.HorizontalUnitHeightU, survey.Cabinet.HeightU, survey.Cabinet.HeightU);
+        return survey.Occupancy.FindPlace(mounted, Allowances.HorizontalUnitHeightU, cords == 0 ? survey.Cabinet.HeightU : (int)(moment / cords), survey.Cabinet.HeightU);
     }
 }

@@ -66,6 +66,9 @@ internal sealed class BuildItem
     /// <summary>Its earth lead.</summary>
     public Piece? Lead { get; set; }
 
+    /// <summary>Inlets whose cord has another plug, by the index of the plug; null if none has.</summary>
+    public IReadOnlyDictionary<int, ConnectorCode>? Inlets { get; set; }
+
     /// <summary>Its cable-management arm.</summary>
     public Piece? CableArm { get; set; }
 
@@ -175,6 +178,9 @@ internal sealed class RackBuild(Stock stock, BasketRequest request, Cabinet cabi
 
     /// <summary>Survey of the rack, mounted and wired. Leads, cords, panels and fixings do not change the values read from it.</summary>
     public RackSurvey Wired => wired ??= new RackSurvey(Describe());
+
+    /// <summary>Has the survey made anew, as cords have other plugs.</summary>
+    public void Rewire() => wired = null;
 
     /// <summary>Rack-mountable items without a position.</summary>
     public IEnumerable<BuildItem> NotPlaced => Items.Where(i => i is { HeightU: > 0, Item.Position: null });

@@ -81,6 +81,12 @@ internal sealed class TrialMaker(ProposalTask task, RackChecker checker, Cancell
         context.Positions = like.BottomsU.ToDictionary(b => b.Key, b => (int?)b.Value, StringComparer.Ordinal);
         var build = RackAssembler.Make(context, stock, like.Offer.Product);
         context.Positions = null;
+        if (like.Offer.Index is not null)
+        {
+            // Uprights of a cabinet that is there are moved for good.
+            build.Cabinet = build.Cabinet with { Uprights = like.Rack.Cabinet!.Uprights };
+        }
+
         return Check(like.Offer, new Completed(build, []), [], like.Rack.Connections is { } given ? rack => Existing(given, rack) : null);
     }
 
@@ -281,12 +287,14 @@ internal sealed class TrialMaker(ProposalTask task, RackChecker checker, Cancell
     private RackDescription Describe(CabinetOffer offer, RackBuild build)
     {
         var made = build.Items.ToDictionary(i => i.Id, i => i.Item, StringComparer.Ordinal);
+        var withOtherPlugs = build.Items.Where(i => i.Inlets is not null).Select(i => i.Id).ToHashSet(StringComparer.Ordinal);
         var own = task.Request.Items.Select(i => i with
         {
             Position = made[i.Id].Position,
             OnShelf = made[i.Id].OnShelf,
             Fixing = i.Fixing ?? made[i.Id].Fixing,
             Support = made[i.Id].Support,
+            Power = withOtherPlugs.Contains(i.Id) ? (i.Power ?? new ItemPower()) with { Plugs = made[i.Id].Power!.Plugs } : i.Power,
             EarthLead = i.EarthLead ?? made[i.Id].EarthLead,
             Ups = made[i.Id].Ups is { } ups ? ups with { Feeds = i.Ups?.Feeds ?? ups.Feeds } : null,
         });
@@ -299,7 +307,8 @@ internal sealed class TrialMaker(ProposalTask task, RackChecker checker, Cancell
             Pdus = [.. build.Units.Select(u => u.Whole)],
             Connections = build.AllConnections,
         };
-        rack = offer.Index is null && task.Request.Earthing?.Bonded is null ? rack with { Earthing = Bonded(build, rack.Earthing) } : rack;
+        var isMade = offer.Index is null || (partNumber is not null && task.Products.ContainsKey(partNumber));
+        rack = isMade && task.Request.Earthing?.Bonded is null ? rack with { Earthing = Bonded(build, rack.Earthing) } : rack;
         return task.Request.UnitNumbering == UnitNumbering.TopDown ? UnitNumbers.Turned(rack) : rack;
     }
 }

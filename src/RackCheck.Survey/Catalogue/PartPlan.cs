@@ -4,6 +4,7 @@ using System.Text.Json;
 using System.Text.Json.Serialization.Metadata;
 using RackCheck.Model;
 using RackCheck.Model.Json;
+using RackCheck.Survey.Power;
 
 namespace RackCheck.Survey.Catalogue;
 
@@ -146,7 +147,7 @@ internal sealed class PartObject<T, TObject>(string name, Func<T, TObject?> get,
 
     public override void Compare(T given, T fromCatalogue, string pointer, List<PartDifference> found)
     {
-        if (isCompared && get(given) is { } one && get(fromCatalogue) is { } other && !IsEqual(one, other))
+        if (isCompared && get(given) is { } one && get(fromCatalogue) is { } other && !IsEqual(one, other) && !AreCords(one, other))
         {
             found.Add(new PartDifference($"{pointer}/{Name}", Name, Shown(one), Shown(other)));
         }
@@ -159,6 +160,14 @@ internal sealed class PartObject<T, TObject>(string name, Func<T, TObject?> get,
             set(result, given is null ? null : get(given));
         }
     }
+
+    // An inlet takes a cord with any mains plug, and one of the higher temperature class a cord with the usual appliance plug.
+    private static bool AreCords(TObject one, TObject other) =>
+        one is IReadOnlyList<ConnectorCode> plugs && other is IReadOnlyList<ConnectorCode> inlets
+        && plugs.Count == inlets.Count && plugs.Zip(inlets).All(p => p.First == p.Second || IsCord(p.First, p.Second));
+
+    private static bool IsCord(ConnectorCode plug, ConnectorCode inlet) => PlugFit.IsInlet(inlet)
+        && (!PlugFit.IsInlet(plug) || (plug, inlet) == (ConnectorCode.C14, ConnectorCode.C16));
 
     private static Scalar? Shown(TObject value) => value is string text ? (Scalar?)text : null;
 
@@ -218,7 +227,8 @@ internal sealed class PartChild<T, TChild>(string name, Func<T, TChild?> get, Ac
 /// <summary>Builds the members.</summary>
 internal static class PartMembers
 {
-    // Options of the caller and site settings never contradict the catalogue.
+    // Options of the caller and site settings never contradict the catalogue. Nor does equipment that is not to be fed twice though it can be, and cords with
+    // another plug than that of the inlet: see where members are compared.
     private static readonly HashSet<string> Chosen = new(StringComparer.Ordinal)
     {
         nameof(Item.Description), nameof(Item.Console), nameof(Item.RemotePowerCycle), nameof(Item.Fixing), nameof(Item.Cables), nameof(Cabinet.Placement),
@@ -248,6 +258,7 @@ internal static class PartMembers
         Func<TValue, TValue, bool> differs = Chosen.Contains(name) ? static (_, _) => false
             : typeof(TValue) == typeof(double)
                 ? (Func<TValue, TValue, bool>)(object)(Func<double, double, bool>)((one, other) => PartTolerances.Differs(name, one, other))
+            : name == nameof(ItemPower.Redundant) ? (Func<TValue, TValue, bool>)(object)(Func<bool, bool, bool>)(static (own, other) => own && !other)
             : static (one, other) => !EqualityComparer<TValue>.Default.Equals(one, other);
         Func<TValue, Scalar> shown = typeof(TValue) == typeof(double) ? (Func<TValue, Scalar>)(object)(Func<double, Scalar>)(static v => v)
             : typeof(TValue) == typeof(int) ? (Func<TValue, Scalar>)(object)(Func<int, Scalar>)(static v => v)

@@ -15,6 +15,10 @@ public static class PlugFit
     /// <summary>Whether a plug fits a socket.</summary>
     public static bool Fits(ConnectorCode plug, ConnectorCode socket) => Table[(int)plug, (int)socket];
 
+    /// <summary>Whether a plug is that of an appliance inlet, which takes a separate cord.</summary>
+    /// <param name="plug">The plug.</param>
+    public static bool IsInlet(ConnectorCode plug) => plug is ConnectorCode.C14 or ConnectorCode.C16 or ConnectorCode.C20;
+
     /// <summary>Row of the table of connectors.</summary>
     public static Connector Of(ConnectorCode code) => Rows[(int)code];
 

@@ -44,6 +44,14 @@ public sealed class ContradictionTests : RuleTests<Contradiction>
         Assert.Equal((null, 40d, 4, 450d), (other.PartNumber, other.MassKg, other.HeightU, other.Body!.DepthMm));
     }
 
+    // Common practice, no source: an inlet takes a cord with the plug of the country; equipment for two feeds can be fed once.
+    [Theory]
+    [InlineData(ConnectorCode.Bs1363, false)]
+    [InlineData(ConnectorCode.Cee77, false)]
+    [InlineData(ConnectorCode.C16, true)]
+    public void Cord_with_a_mains_plug_is_no_contradiction(ConnectorCode plug, bool isFound) =>
+        Assert.Equal(isFound ? 1 : 0, Parts.Rack(Parts.Pc("a") with { Power = new ItemPower { Plugs = [plug] } }).Of<Contradiction>().Length);
+
     [Fact]
     public void Words_lists_and_truth_values_are_compared_too()
     {
