@@ -75,6 +75,52 @@ internal sealed record BasketChange
         };
     }
 
+    /// <summary>The change with the fixings of this and of earlier passes in the packs that suit all of them together.</summary>
+    /// <param name="ordered">The basket as ordered.</param>
+    /// <param name="now">The basket that changes.</param>
+    /// <param name="plan">Its completed racks.</param>
+    /// <param name="offered">Products on offer.</param>
+    public BasketChange Repacked(BasketLines ordered, BasketLines now, BasketPlan plan, IReadOnlyList<Product> offered)
+    {
+        var change = this;
+        foreach (var fixing in Added.Where(p => p.Product.Kind == ProductKind.Fixings).Select(p => p.Product.Fixing!.Value).Distinct().Order())
+        {
+            var there = UnitsOf(ordered, fixing);
+            var earlier = UnitsOf(now, fixing).ToDictionary(u => u.Key, u => u.Value - there.GetValueOrDefault(u.Key));
+            if (earlier.Values.Any(u => u < 0) || earlier.Values.All(u => u == 0))
+            {
+                continue;
+            }
+
+            var reason = Added.First(p => p.Product.Fixing == fixing);
+            var missing = plan.Racks.Select(r => r.Trial.Completed.RackBuild).Where(b => FixingSets.FixingOf(now.Request, b) == fixing).Sum(FixingSets.NeededBy)
+                - there.Sum(t => t.Value * Stock.PiecesOf(ordered.Products[t.Key]));
+            var packs = Packs.Choose(offered.Where(p => p.Kind == ProductKind.Fixings && p.Fixing == fixing), missing);
+            var units = packs.ToDictionary(p => p.Product.PartNumber, p => p.Units, StringComparer.Ordinal);
+            change = change with
+            {
+                Added =
+                [
+                    .. change.Added.Where(p => p.Product.Fixing != fixing),
+                    .. packs.Select(p => reason with { Product = p.Product, OrderUnits = p.Units - earlier.GetValueOrDefault(p.Product.PartNumber) }).Where(p => p.OrderUnits > 0),
+                ],
+                Excess =
+                [
+                    .. change.Excess,
+                    .. earlier.Select(e => (Number: e.Key, Spare: e.Value - units.GetValueOrDefault(e.Key))).Where(e => e.Spare > 0).Select(e => new Surplus(
+                        BasketLines.PointerOf(now.Request.Lines.Index().Last(l => l.Item.PartNumber == e.Number).Index), e.Number, (int)e.Spare,
+                        ExcessWordings.EnoughFixings)),
+                ],
+            };
+        }
+
+        return change;
+    }
+
+    private static Dictionary<string, long> UnitsOf(BasketLines lines, Fixing fixing) =>
+        lines.Ordered.Parts.Where(p => p.Product.Kind == ProductKind.Fixings && p.Product.Fixing == fixing)
+            .ToDictionary(p => p.Product.PartNumber, p => p.OrderUnits, StringComparer.Ordinal);
+
     /// <summary>The changed basket.</summary>
     public BasketRequest Apply(BasketRequest basket)
     {

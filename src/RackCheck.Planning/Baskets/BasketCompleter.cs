@@ -84,7 +84,8 @@ internal static class BasketCompleter
         List<BasketLine[]> seen = [InOrder(basket)];
         for (var pass = 0; pass < MostPasses && layouts.Work < MostWork; pass++)
         {
-            var change = BasketChange.Of(new BasketLines(basket, all), final);
+            var now = new BasketLines(basket, all);
+            var change = BasketChange.Of(now, final).Repacked(lines, now, final, offered);
             if (change.IsEmpty)
             {
                 break;

@@ -103,7 +103,26 @@ internal sealed class BasketLines
 
     /// <summary>What was assumed of the equipment.</summary>
     /// <param name="rack">The rack made of it.</param>
-    public IEnumerable<Assumption> Assumptions(RackDescription rack)
+    public IEnumerable<Assumption> Assumptions(RackDescription rack) => [.. OfConsoles(rack), .. OfUprights(rack)];
+
+    private IEnumerable<Assumption> OfUprights(RackDescription rack)
+    {
+        if (Request.Options?.Cabinet?.Existing?.Uprights?.FrontSetbackMm is not { } now || rack.Cabinet?.Uprights?.FrontSetbackMm is not { } then || then == now)
+        {
+            return [];
+        }
+
+        var basis = new WordedText(BuildBases.MovedUprights, ("setbackMm", now));
+        return
+        [
+            new Assumption
+            {
+                Pointers = ["/cabinet/uprights/frontSetbackMm"], Value = then, Basis = basis.Text, BasisKey = basis.Key, BasisData = basis.Values,
+            },
+        ];
+    }
+
+    private IEnumerable<Assumption> OfConsoles(RackDescription rack)
     {
         string[] hosts =
         [
@@ -188,9 +207,13 @@ internal sealed class BasketLines
         items.Add(item with
         {
             Power = item.Power is { } power && options?.DualFed is { } dual ? power with { Redundant = dual } : item.Power,
-            Support = options?.Extended is { } extended
-                ? (item.Support ?? new Support { Style = SupportStyle.Slides }) with { UsedExtended = extended }
-                : item.Support,
+            Support = options?.Extended switch
+            {
+                // Only slides let it be pulled out, whatever it is mounted on otherwise.
+                true => (item.Support is { Style: SupportStyle.Slides } slides ? slides : new Support { Style = SupportStyle.Slides }) with { UsedExtended = true },
+                false => (item.Support ?? new Support { Style = SupportStyle.Slides }) with { UsedExtended = false },
+                null => item.Support,
+            },
             RemotePowerCycle = options?.RemotePower ?? item.RemotePowerCycle,
         });
     }

@@ -29,6 +29,9 @@ public sealed class BasketPlanner(RackChecker checker)
     // Positions within a quarter of a bound are low enough for an order: the proof of the lowest took a third of the time.
     private const double LowEnough = 1.25;
 
+    // The gravest speak for the rest, which the report of the completed rack has.
+    private const int MostErrors = 3;
+
     /// <summary>The part numbers that a line names, those within its own equipment included.</summary>
     public static IEnumerable<string> PartNumbers(BasketLine line)
     {
@@ -141,7 +144,7 @@ public sealed class BasketPlanner(RackChecker checker)
             })),
         ];
         string[] unknown = [.. lines.Unknown.Select(BasketLines.PointerOf)];
-        var unmet = UnmetOf(order);
+        var unmet = UnmetOf(order, offered);
         var isWhole = unknown.Length == 0 && unmet.Count == 0;
         BasketReason[] ofLines = [.. ReasonsOfLines(order, missing, unknown.Length, unmet.Count)];
         var verdicts = AtLeast(Over(reports), ofLines.Select(r => r.Makes).DefaultIfEmpty(Verdict.Release).Max());
@@ -200,7 +203,7 @@ public sealed class BasketPlanner(RackChecker checker)
     private static bool IsBig(BasketLines lines, Surplus excess) =>
         lines.Products[excess.PartNumber].Kind is ProductKind.Cabinet or ProductKind.AirConditioner or ProductKind.Door;
 
-    private static List<UnmetNeed> UnmetOf(CompletedOrder order)
+    private static List<UnmetNeed> UnmetOf(CompletedOrder order, IReadOnlyList<Product> offered)
     {
         List<UnmetNeed> unmet =
         [
@@ -208,26 +211,59 @@ public sealed class BasketPlanner(RackChecker checker)
         ];
         if (order.Final.Against.FirstOrDefault(f => f.Severity == Severity.Error) is { } against)
         {
-            var cabinet = order.Final.Racks[0].Trial.Offer.Product.Name;
+            var offer = order.Final.Racks[0].Trial.Offer;
+            var text = RuleSet.Default.TextOf(against);
             unmet.Add(new OpenNeed(
-                LineWordings.AnyCabinet, RuleSet.Default.TextOf(against).QuotedIn(LineWordings.NoCabinet, ("cabinet", cabinet)), Proven: true).Written());
+                LineWordings.AnyCabinet,
+                offer.Index is null ? text.QuotedIn(LineWordings.NoCabinet, ("cabinet", offer.Product.Name)) : text.QuotedIn(LineWordings.NotInOwnCabinet),
+                Proven: true).Written());
+        }
+
+        if (unmet.Count == 0)
+        {
+            // What a shop shows where nothing more can be sold: the errors of what was added are on no line of the basket.
+            unmet.AddRange(order.Final.Racks.SelectMany(r => r.Trial.Errors).DistinctBy(e => e.Rule).OrderByDescending(e => e.Safety).Take(MostErrors).Select(
+                e => new OpenNeed(
+                    LineWordings.SoundRack, RuleSet.Default.TextOf(e).QuotedIn(LineWordings.StillWrong).With(LineWordings.NothingElse)).Written()));
         }
 
         if (WithoutUps(order) is { Length: > 0 } left)
         {
-            var hasUps = order.Lines.Items.Any(i => i.Ups is not null);
-            unmet.Add(new OpenNeed(
-                new(LineWordings.UpsNeed, ("items", LineWordings.Ids(left))),
-                new(LineWordings.NoUpsLeft.With(hasUps ? null : "none"))).Written());
+            unmet.Add(new OpenNeed(new(LineWordings.UpsNeed, ("items", LineWordings.Ids(left))), WhyNotOnUps(order.Lines, offered)).Written());
         }
 
         return unmet;
     }
 
-    // Equipment that the order wants on a UPS, and that none feeds in the completed racks.
+    // No UPS, too little power, too short a time, or else too few outlets.
+    private static WordedText WhyNotOnUps(BasketLines lines, IReadOnlyList<Product> offered)
+    {
+        if (!lines.Items.Any(i => i.Ups is not null))
+        {
+            return new(LineWordings.NoUpsLeft.With("none"));
+        }
+
+        var neededW = lines.Items.Where(i => lines.Ordered.OnUps.GetValueOrDefault(i.Id)).Sum(i => i.Power?.RatedW ?? 0);
+        var ratedW = lines.Items.Sum(i => i.Ups?.RatedW ?? 0);
+        if (neededW > ratedW)
+        {
+            var why = new WordedText(LineWordings.NoUpsLeft.With("power"), ("ratedW", ratedW), ("neededW", neededW));
+            return offered.Where(p => p.Item?.Ups?.RatedW >= neededW).OrderBy(p => p.Item!.Ups!.RatedW).ThenBy(p => p.PartNumber, StringComparer.Ordinal)
+                .FirstOrDefault() is { } larger
+                ? why.With(new WordedText(LineWordings.LargerUps, ("name", larger.Name), ("ratedW", larger.Item!.Ups!.RatedW!.Value)))
+                : why;
+        }
+
+        return lines.Request.Site?.UpsMinutes is > 0 and var minutes
+            ? new(LineWordings.NoUpsLeft.With("time"), ("minutes", minutes))
+            : new(LineWordings.NoUpsLeft.With());
+    }
+
+    // Equipment that the order wants on a UPS, and that none feeds in the completed racks. What has no plug needs none.
     private static string[] WithoutUps(CompletedOrder order)
     {
-        var wanted = order.Lines.Ordered.OnUps.Where(w => w.Value).Select(w => w.Key).ToHashSet(StringComparer.Ordinal);
+        var passive = order.Lines.Items.Where(i => i.Power is null or { Plugs.Count: 0 }).Select(i => i.Id).ToHashSet(StringComparer.Ordinal);
+        var wanted = order.Lines.Ordered.OnUps.Where(w => w.Value && !passive.Contains(w.Key)).Select(w => w.Key).ToHashSet(StringComparer.Ordinal);
         if (wanted.Count == 0)
         {
             return [];

@@ -99,7 +99,19 @@ internal sealed class BasketSearch(IReadOnlyList<Product> offered, RackChecker c
             return One(found);
         }
 
-        CabinetOffer[] others = [.. all.Where(o => !Array.Exists(own, c => c.Product.PartNumber == o.Product.PartNumber))];
+        // A cooler in a cabinet that lets air through: where the rack is sound without it, the cooler is in excess, not the cabinet.
+        if (first is not null && task.Ordered.Parts.Any(p => p.Product.Kind == ProductKind.AirConditioner))
+        {
+            task.Context.LeavesCoolers = true;
+            if (CabinetSearch.Run(task, own, 1, checker, cancellation).Found is [var without, ..])
+            {
+                return One(without);
+            }
+
+            task.Context.LeavesCoolers = false;
+        }
+
+        var others = Nearest([.. all.Where(o => !Array.Exists(own, c => c.Product.PartNumber == o.Product.PartNumber))], own);
         var second = others.Length > 0 ? CabinetSearch.Run(task, others, 1, checker, cancellation) : null;
         var inOwn = first is null ? null : first.Failed.MinBy(t => t.Faults) ?? maker.Make(own[0]);
         if (second?.Found is [var best, ..])
@@ -116,7 +128,7 @@ internal sealed class BasketSearch(IReadOnlyList<Product> offered, RackChecker c
 
         // Nothing without an error: the least unsafe rack with the fewest, in the basket's own cabinet where that is no worse, else in the smallest.
         var fewest = (inOwn is null ? failed : failed.Prepend(inOwn)).MinBy(t => t.Unsoundness);
-        if (fewest is null && (second?.Against.OrderBy(a => a.Findings.Count).FirstOrDefault().Offer ?? others.LastOrDefault()) is { } offer)
+        if (fewest is null && (second?.Against.OrderBy(a => a.Findings.Count).ThenBy(Shortfall).FirstOrDefault().Offer ?? others.LastOrDefault()) is { } offer)
         {
             fewest = maker.Make(offer);
         }
@@ -132,4 +144,16 @@ internal sealed class BasketSearch(IReadOnlyList<Product> offered, RackChecker c
 
         BasketPlan One(Trial trial) => new() { Racks = [new BasketRack(task, maker, trial)] };
     }
+
+    // In the place of an ordered cabinet the one that is most like it: of the same height, if it can be, then of nearly the same size, with the same doors.
+    private static CabinetOffer[] Nearest(CabinetOffer[] offers, CabinetOffer[] own) => own.Length == 0 ? offers :
+    [
+        .. offers.OrderBy(o => Math.Abs(o.HeightU - own[0].HeightU))
+            .ThenBy(o => Math.Abs(o.WidthMm - own[0].WidthMm) + Math.Abs(o.DepthMm - own[0].DepthMm))
+            .ThenBy(o => o.Product.Cabinet!.FrontDoor?.Style != own[0].Product.Cabinet!.FrontDoor?.Style),
+    ];
+
+    // How far a cabinet falls short of what the equipment needs, as a share of it, over all that stands against it.
+    private static double Shortfall((CabinetOffer Offer, IReadOnlyList<Finding> Findings) against) => against.Findings.Sum(
+        f => f is { Actual.Value: { } actual, Limit.Value: { } limit } && limit != 0 ? Math.Abs(actual - limit) / Math.Abs(limit) : 1);
 }

@@ -11,7 +11,7 @@ namespace RackCheck.Planning.Baskets;
 internal sealed class CompletionSteps
 {
     private readonly CompletedOrder order;
-    private readonly List<(Stage? Stage, HashSet<string> Fingerprints)> steps = [];
+    private readonly List<(Stage? Stage, HashSet<string> Fingerprints, HashSet<string> InOwn)> steps = [];
 
     /// <summary>Makes the racks.</summary>
     /// <param name="order">The completed order.</param>
@@ -39,7 +39,9 @@ internal sealed class CompletionSteps
                 break;
             }
 
-            Add(stage, racks.Select(r => r.Maker.MakeLike(r.Trial, r.Trial.Completed.Added.Where(p => p.Stage <= stage))));
+            Add(stage, racks.Select(r => r.Maker.MakeLike(r.Trial, UpTo(r.Trial))), UpTo);
+
+            IEnumerable<MissingPiece> UpTo(Trial trial) => trial.Completed.Added.Where(p => p.Stage <= stage);
         }
     }
 
@@ -60,7 +62,9 @@ internal sealed class CompletionSteps
 
         // The step from which on it is gone.
         var last = steps.FindLastIndex(s => s.Fingerprints.Contains(finding.Fingerprint));
-        string[] lines = last + 1 < steps.Count ? [.. LinesOf(steps[last + 1].Stage, missing)] : [];
+        string[] lines = last + 1 < steps.Count
+            ? [.. steps[last + 1].InOwn.Contains(finding.Fingerprint) ? LinesOf(null, missing) : [], .. LinesOf(steps[last + 1].Stage, missing)]
+            : [];
         return lines.Length > 0
             ? lines
             : [.. order.Replaced.Index().Select(r => FormattableString.Invariant($"/replaceLines/{r.Index}")), .. missing.Index().Select(m => Pointer(m.Index)),
@@ -75,6 +79,13 @@ internal sealed class CompletionSteps
             .Where(m => order.Added.Any(p => p.Stage == stage && p.Product.PartNumber == m.Item.PartNumber))
             .Select(m => Pointer(m.Index));
 
-    private void Add(Stage? stage, IEnumerable<Trial> racks) =>
-        steps.Add((stage, racks.SelectMany(r => r.Found.Findings).Select(f => f.Fingerprint).ToHashSet(StringComparer.Ordinal)));
+    // In the ordered cabinet, if it is exchanged, parts may not clear what they clear in the new one.
+    private void Add(Stage? stage, IEnumerable<Trial> racks, Func<Trial, IEnumerable<MissingPiece>>? parts = null)
+    {
+        var isOwn = parts is not null && order.Replaced.Count > 0 && order.Plan is { InOwn: not null, Racks.Count: 1 };
+        steps.Add((stage, Of(racks), isOwn ? Of([order.Plan.Racks[0].Maker.MakeLike(order.Plan.InOwn!, parts!(order.Plan.Racks[0].Trial))]) : []));
+
+        static HashSet<string> Of(IEnumerable<Trial> trials) =>
+            trials.SelectMany(r => r.Found.Findings).Select(f => f.Fingerprint).ToHashSet(StringComparer.Ordinal);
+    }
 }

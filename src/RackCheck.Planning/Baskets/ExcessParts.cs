@@ -38,16 +38,20 @@ internal static class ExcessParts
     private static WordedText ReasonOf(Product product, Product cabinet, RackBuild build) => product.Kind switch
     {
         ProductKind.Support => ExcessWordings.Rails,
-        ProductKind.Door => new WordedText(ExcessWordings.Door, ("cabinet", cabinet.Name)),
+        ProductKind.Door => new WordedText(
+            product.Door!.WidthMm == cabinet.Cabinet!.WidthMm && product.Door.HeightU == cabinet.Cabinet.HeightU
+                ? ExcessWordings.SecondDoor
+                : ExcessWordings.Door,
+            ("cabinet", cabinet.Name)),
         ProductKind.BlankingPanel => ExcessWordings.Panels,
         ProductKind.Pdu => UnitReason(product, build),
         ProductKind.Cord when !MainsCords.IsFromOutlet(product.Cord!) =>
             ExcessWordings.OutletCords,
         ProductKind.Cord => ExcessWordings.Cords,
         ProductKind.EarthLead => ExcessWordings.EarthLeads,
-        ProductKind.EarthBar => ExcessWordings.EarthBars,
+        ProductKind.EarthBar => product.EarthBar?.Terminals < build.Cabinet.EarthBar?.Terminals ? ExcessWordings.SmallEarthBar : ExcessWordings.EarthBars,
         ProductKind.Fixings => FixingReason(product, build),
-        ProductKind.AirConditioner => ExcessWordings.AirConditioners,
+        ProductKind.AirConditioner => build.Cooling?.AirConditioner is null ? ExcessWordings.NoCoolerNeeded : ExcessWordings.AirConditioners,
         ProductKind.RoofFans => ExcessWordings.RoofFans,
         ProductKind.CableArm => ExcessWordings.CableArms,
         ProductKind.KvmLead => ExcessWordings.KvmLeads,

@@ -29,8 +29,16 @@ internal static class ExcessWordings
     /// <summary>The cabinet has an earth bar with enough terminals.</summary>
     public static readonly WordedText EarthBars = new("excess.earth-bar", "The cabinet has an earth bar with enough terminals.");
 
+    /// <summary>A bar with more terminals takes its place.</summary>
+    public static readonly WordedText SmallEarthBar = new(
+        "excess.small-earth-bar", "It has too few terminals for this rack; a bar with more takes its place.");
+
     /// <summary>The rack already has an air conditioner.</summary>
     public static readonly WordedText AirConditioners = new("excess.air-conditioner", "The rack already has an air conditioner.");
+
+    /// <summary>The air through the cabinet removes the heat.</summary>
+    public static readonly WordedText NoCoolerNeeded = new(
+        "excess.no-cooling", "The air through the cabinet removes the heat; an air conditioner needs a closed cabinet.");
 
     /// <summary>The roof already has the maximum number of fans.</summary>
     public static readonly WordedText RoofFans = new("excess.roof-fans", "The roof already has the maximum number of fans.");
@@ -75,7 +83,9 @@ internal static class ExcessWordings
     /// <summary>The equipment on the uprights uses another type of fixing.</summary>
     public static readonly WordedText OtherFixings = new("excess.other-fixings", "The equipment on the uprights uses another type of fixing.");
 
-    /// <summary>A door of another size, or a second one.</summary>
-    public static readonly MessageWording Door = new(
-        "excess.door", "The door does not fit {cabinet}: the size differs, or a door is already fitted.");
+    /// <summary>A door of another size.</summary>
+    public static readonly MessageWording Door = new("excess.door", "The door is not of the size of {cabinet}.");
+
+    /// <summary>A second door on one side.</summary>
+    public static readonly MessageWording SecondDoor = new("excess.second-door", "{cabinet} gets another door of this order on that side.");
 }

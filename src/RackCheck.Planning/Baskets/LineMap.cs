@@ -77,7 +77,8 @@ internal sealed class LineMap
     private static Piece?[] OfCabinet(RackBuild build, string pointer)
     {
         var fitted = build.CabinetParts
-            .Where(p => pointer == p.Key || pointer.StartsWith(p.Key + "/", StringComparison.Ordinal))
+            .Where(p => pointer == p.Key || pointer.StartsWith(p.Key + "/", StringComparison.Ordinal)
+                || (pointer.StartsWith("/cooling/", StringComparison.Ordinal) && p.Key.StartsWith(pointer + "/", StringComparison.Ordinal)))
             .Select(p => (Piece?)p.Value)
             .ToArray();
         return fitted.Length > 0 ? fitted : pointer.StartsWith("/cabinet", StringComparison.Ordinal) ? [build.CabinetPiece] : [];

@@ -1,5 +1,7 @@
 using RackCheck.Model;
 using RackCheck.Planning.Building;
+using RackCheck.Planning.Proposals;
+using RackCheck.Rules;
 using RackCheck.Rules.Earthing;
 using RackCheck.Rules.Layout;
 using RackCheck.Rules.Power;
@@ -26,13 +28,13 @@ internal static class MissingParts
         {
             var product = part.First().Product;
             var units = part.Sum(p => p.OrderUnits);
-            var reason = Fixings(order, product) ?? part.Select(p => p.Reason).Aggregate((one, other) => one.With(other));
-            var rules = part.SelectMany(p => RulesOf(p.Stage)).Distinct().Where(remedied.Contains);
+            var reason = Fixings(order, product) ?? part.Select(p => p.Reason).DistinctBy(r => r.Text).Aggregate((one, other) => one.With(other));
+            var rules = part.SelectMany(p => RulesOf(p.Stage)).Distinct(StringComparer.Ordinal).Where(remedied.Contains);
             return Line(product, (int)Math.Min(units, int.MaxValue), reason, rules, offered) with { ForLines = LinesOf(order.Lines, reason) };
         });
         foreach (var alike in order.Cabinets.GroupBy(c => c.PartNumber, StringComparer.Ordinal))
         {
-            var kind = order.Plan.Racks.Count > 1 ? "several" : order.Final.Faults.Errors == 0 ? null : "closest";
+            var kind = order.Plan.Racks.Count > 1 ? "several" : order.Final.Racks.All(r => FailedRacks.FitsCabinet(r.Trial)) ? null : "closest";
             lines = lines.Append(Line(alike.First(), alike.Count(), new WordedText(LineWordings.Cabinet.With(kind)), [], offered));
         }
 
@@ -82,13 +84,16 @@ internal static class MissingParts
         .GroupBy(r => r, StringComparer.Ordinal)
         .ToDictionary(g => g.Key, g => g.Count(), StringComparer.Ordinal);
 
+    private static string[] OfTheme(string theme) =>
+        [.. RuleSet.Default.All.Select(r => r.Descriptor.Id).Where(id => id.StartsWith(theme, StringComparison.Ordinal))];
+
     private static string[] RulesOf(Stage stage) => stage switch
     {
         Stage.Shelves => [RuleChecks.IdOf<ShelfMissing>(), RuleChecks.IdOf<NotPlaced>()],
         Stage.Rails => [RuleChecks.IdOf<NoSupport>()],
         Stage.Consoles => [RuleChecks.IdOf<KvmPorts>()],
-        Stage.Cooling => [RuleChecks.IdOf<Rules.Cooling.Airflow>()],
-        Stage.Outlets => [RuleChecks.IdOf<NoSource>(), RuleChecks.IdOf<Redundancy>()],
+        Stage.Cooling => OfTheme("cooling."),
+        Stage.Outlets => OfTheme("power."),
         Stage.Earth =>
         [
             RuleChecks.IdOf<BarMissing>(), RuleChecks.IdOf<BarTerminals>(), RuleChecks.IdOf<ConductorSize>(), RuleChecks.IdOf<LeadLength>(),

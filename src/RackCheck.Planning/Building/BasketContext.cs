@@ -43,6 +43,9 @@ internal sealed class BasketContext
     /// <summary>Whether a further outlet was tried without effect. Missing outlets are then reported as unmet instead of proposed.</summary>
     public bool OutletsGivenUp { get; set; }
 
+    /// <summary>Whether air conditioners of the order are not fitted, as the rack is sound without.</summary>
+    public bool LeavesCoolers { get; set; }
+
     /// <summary>Number of supplies that are assumed for other cabinets. Those of this one get other names.</summary>
     public int OtherSupplies { get; init; }
 
@@ -69,10 +72,15 @@ internal sealed class BasketContext
     /// <summary>Ids of items that the customer wants to switch off and on remotely, wherever the rack is.</summary>
     public HashSet<string> Switched { get; init; } = new(StringComparer.Ordinal);
 
+    /// <summary>Whether the hosts have a console that is used remotely. Without one a host at a remote site is switched off and on.</summary>
+    public bool HasRemoteConsole { get; init; }
+
     /// <summary>
     /// Whether a cord is to get a switched outlet. What the catalogue says can be used remotely needs none where somebody can reach the rack.
     /// </summary>
-    public bool WantsSwitchedOutlet(Cord cord) => cord.NeedsSwitchedOutlet && (Request.Site?.Remote == true || Switched.Contains(cord.Item.Id));
+    public bool WantsSwitchedOutlet(Cord cord) => Request.Site?.Remote == true
+        ? cord.NeedsSwitchedOutlet || (!HasRemoteConsole && cord.Item.Category is ItemCategory.Computer or ItemCategory.Server)
+        : cord.NeedsSwitchedOutlet && Switched.Contains(cord.Item.Id);
 
     /// <summary>Positions that own equipment must keep, by its id, as the request counts them.</summary>
     public IReadOnlyDictionary<string, Position>? Kept { get; init; }

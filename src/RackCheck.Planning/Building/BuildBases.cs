@@ -19,6 +19,10 @@ internal static class BuildBases
     public static readonly WordedText FactoryBonds = new(
         "assumption.factory-bonds", "the cabinet is a product of the catalogue: its parts are bonded as it leaves the factory");
 
+    /// <summary>Front uprights of the customer's cabinet, at another place than they have now.</summary>
+    public static readonly MessageWording MovedUprights = new(
+        "assumption.moved-uprights", "the front uprights of the cabinet that is there are {setbackMm} mm behind its front now: move them before mounting");
+
     private static readonly WordingChoice Rating = new(
         "assumed-value.supply", "{voltageV:exact} V, {ratedA:exact} A, {phases:exact} [one:phase|phases]");
 

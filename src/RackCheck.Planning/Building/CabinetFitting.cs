@@ -13,11 +13,14 @@ internal static class CabinetFitting
     private static readonly RackChecker CoolingRules = RuleChecks.OfThemes("cooling");
 
     /// <summary>Fits all suitable parts. The rack already has its items.</summary>
-    public static void Fit(RackBuild build)
+    public static void Fit(BasketContext context, RackBuild build)
     {
         FitDoors(build);
         FitFans(build);
-        FitCooler(build);
+        if (!context.LeavesCoolers)
+        {
+            FitCooler(build);
+        }
     }
 
     /// <summary>The cabinet with roof fans. A fan unit includes its opening, so the roof is vented.</summary>

@@ -80,7 +80,7 @@ internal static class LineWordings
         + "everything, and this one comes closest|The basket has no cabinet; this is the smallest on offer that takes everything].");
 
     /// <summary>A cabinet to exchange, with what is wrong in it.</summary>
-    public static MessageWording CannotTake { get; } = new("replace.cabinet", "{cabinet} does not take the equipment: {message}");
+    public static MessageWording CannotTake { get; } = new("replace.cabinet", "{cabinet} does not suit this order: {message}");
 
     /// <summary>A cabinet to exchange that is too small.</summary>
     public static MessageWording NoPosition { get; } = new(
@@ -115,7 +115,7 @@ internal static class LineWordings
     /// <summary>Why no rails on offer serve.</summary>
     public static WordingChoice NoRails { get; } = new(
         "unmet.rails",
-        "The front panel cannot carry it; no rails on offer suit [both:its width, its mass of {massKg:exact} kg and the upright spacing of {spacingMm:exact} mm"
+        "[extended:It is pulled out in use|The front panel cannot carry it]; no [extended:slides|rails] on offer suit [both:its width, its mass of {massKg:exact} kg and the upright spacing of {spacingMm:exact} mm"
         + "|mass:its width and its mass of {massKg:exact} kg|spacing:its width and the upright spacing of {spacingMm:exact} mm|its width].");
 
     /// <summary>A missing cord that is not on offer.</summary>
@@ -171,7 +171,13 @@ internal static class LineWordings
 
     /// <summary>Why no UPS feeds equipment.</summary>
     public static WordingChoice NoUpsLeft { get; } = new(
-        "unmet.ups-power", "[none:The order has no UPS|The UPS of the order has too little power or too few outlets for this equipment too].");
+        "unmet.ups-power",
+        "[none:The order has no UPS|power:The UPS of the order supplies {ratedW:exact} W; everything that is to be on it takes {neededW:exact} W|"
+        + "time:With this equipment too the UPS of the order does not last {minutes:exact} minutes|"
+        + "The UPS of the order has too few outlets for this equipment too].");
+
+    /// <summary>A UPS on offer that supplies enough.</summary>
+    public static MessageWording LargerUps { get; } = new("unmet.larger-ups", "{name} supplies {ratedW:exact} W.");
 
     /// <summary>Ends the reason of a need for which nothing was found, without a proof.</summary>
     public static WordedText NothingElse { get; } = new("unmet.not-proven", "No other solution was found.");
@@ -182,6 +188,16 @@ internal static class LineWordings
     /// <summary>Why no cabinet on offer serves.</summary>
     public static MessageWording NoCabinet { get; } = new(
         "unmet.cabinet", "No cabinet on offer takes it, whatever else is chosen. In {cabinet}: {message}");
+
+    /// <summary>Why the customer's own cabinet does not serve.</summary>
+    public static MessageWording NotInOwnCabinet { get; } = new(
+        "unmet.own-cabinet", "The cabinet that is there does not take it, whatever else is chosen: {message}");
+
+    /// <summary>A rack that no choice of parts leaves without an error.</summary>
+    public static WordedText SoundRack { get; } = new("need.sound-rack", "A rack of these products without an error");
+
+    /// <summary>An error of the completed rack.</summary>
+    public static MessageWording StillWrong { get; } = new("unmet.error", "The completed rack has an error: {message}");
 
     /// <summary>A sentence with a choice between singular and plural.</summary>
     /// <param name="wordings">The wordings; the part <c>one</c> is singular.</param>

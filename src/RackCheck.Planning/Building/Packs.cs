@@ -5,31 +5,42 @@ namespace RackCheck.Planning.Building;
 /// <summary>Rounds a number of pieces up to whole packs.</summary>
 public static class Packs
 {
+    // With packs of 10, 20, 50 and 100 the best has at most one pack less of a size than fit, or two.
+    private const int MostFewer = 3;
+    private const int MostSizes = 5;
+
     /// <summary>Order units of products that differ in pack size only: the fewest excess pieces, then the fewest order units.</summary>
     /// <returns>Products and order units of each.</returns>
     public static IReadOnlyList<(Product Product, long Units)> Choose(IEnumerable<Product> alike, long pieces)
     {
-        Product[] sizes = [.. alike.OrderByDescending(Stock.PiecesOf).ThenBy(p => p.PartNumber, StringComparer.Ordinal)];
-        List<(Product, long)>? best = null;
-        var (bestPieces, bestUnits) = (long.MaxValue, long.MaxValue);
+        // The largest packs first, one of each size.
+        Product[] sizes =
+        [
+            .. alike.OrderByDescending(Stock.PiecesOf).ThenBy(p => p.PartNumber, StringComparer.Ordinal).DistinctBy(Stock.PiecesOf),
+        ];
+        sizes = sizes.Length <= MostSizes ? sizes : [.. sizes.Take(MostSizes - 1), sizes[^1]];
+        long[] units = new long[sizes.Length], best = [];
+        var (fewestPieces, fewestUnits) = (long.MaxValue, long.MaxValue);
+        Fill(0, pieces, 0, 0);
+        return [.. sizes.Zip(best).Where(s => s.Second > 0)];
 
-        // From the largest pack down. The remainder may be rounded up at each size.
-        var (taken, left) = (new List<(Product, long)>(), pieces);
-        foreach (var product in sizes)
+        // Rounds up at this size, or takes fewer packs of it and goes on with smaller ones: of what a few more of a larger pack hold, these hold as much.
+        void Fill(int at, long left, long packed, long count)
         {
-            var size = Stock.PiecesOf(product);
-            List<(Product Product, long Units)> whole = [.. taken, (product, (left + size - 1) / size)];
-            whole.RemoveAll(w => w.Units == 0);
-            var (sum, units) = (whole.Sum(w => w.Units * Stock.PiecesOf(w.Product)), whole.Sum(w => w.Units));
-            if (sum < bestPieces || (sum == bestPieces && units < bestUnits))
+            var size = Stock.PiecesOf(sizes[at]);
+            var whole = (left + size - 1) / size;
+            Array.Clear(units, at, units.Length - at);
+            units[at] = whole;
+            if (packed + (whole * size) is var sum && (sum < fewestPieces || (sum == fewestPieces && count + whole < fewestUnits)))
             {
-                (best, bestPieces, bestUnits) = (whole, sum, units);
+                (fewestPieces, fewestUnits, best) = (sum, count + whole, [.. units]);
             }
 
-            taken.Add((product, left / size));
-            left %= size;
+            for (var fewer = 1; at + 1 < sizes.Length && fewer <= Math.Min(whole, MostFewer); fewer++)
+            {
+                units[at] = whole - fewer;
+                Fill(at + 1, left - ((whole - fewer) * size), packed + ((whole - fewer) * size), count + whole - fewer);
+            }
         }
-
-        return best!;
     }
 }

@@ -95,7 +95,7 @@ internal static class Places
         var plan = new Plan(cabinet.HeightU);
         foreach (var placed in order.Where(c => c.FixedU is not null))
         {
-            plan.Put(placed, [placed.FixedU!.Value]);
+            plan.Put(placed, [placed.FixedU!.Value], isChosen: true);
         }
 
         order = [.. order.Where(c => c.FixedU is null)];
@@ -148,11 +148,12 @@ internal static class Places
         /// <summary>Mass times height, kg U.</summary>
         public double Moment => Bottoms.Sum(b => b.Key.Kg * (b.Value + (b.Key.ClaimU / 2.0)));
 
-        public void Put(Carrier carrier, IEnumerable<int> bottoms)
+        // Where a position is chosen, what rails need was considered, and rails that are still missing raise nothing.
+        public void Put(Carrier carrier, IEnumerable<int> bottoms, bool isChosen = false)
         {
             foreach (var u in bottoms)
             {
-                if (CanGo(carrier, u))
+                if (CanGo(carrier, u, isChosen))
                 {
                     Array.Fill(at, carrier, u, carrier.ClaimU);
                     Bottoms.Add(carrier, u);
@@ -163,12 +164,12 @@ internal static class Places
             Left.Add(carrier);
         }
 
-        private bool CanGo(Carrier carrier, int bottom)
+        private bool CanGo(Carrier carrier, int bottom, bool isChosen)
         {
             var top = bottom + carrier.ClaimU - 1;
             return bottom >= 1 && top <= heightU
                 && !at.AsSpan(bottom, carrier.ClaimU).ContainsAnyExcept((Carrier?)null)
-                && Agree(at[bottom - 1], carrier) && Agree(carrier, at[top + 1]);
+                && (isChosen || (Agree(at[bottom - 1], carrier) && Agree(carrier, at[top + 1])));
         }
 
         // Items that runners raise beyond their U positions need a free U between them.

@@ -54,7 +54,7 @@ internal static class RackAssembler
         build.Units.AddRange(
             context.GivenPdus(build.Cabinet.HeightU!.Value).Select(u => new BuildPdu { Unit = u, Piece = new Piece(OwnEquipment.KeyOf(u.Id), 0) }));
         AddItems(context, build);
-        CabinetFitting.Fit(build);
+        CabinetFitting.Fit(context, build);
         Shelving.Fill(context, build);
         Rails.Hang(context, build);
         Places.Find(context, build);

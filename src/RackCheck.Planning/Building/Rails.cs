@@ -33,7 +33,7 @@ internal static class Rails
             else if (!context.BringsRails(build.Stock.Find(item.Piece.PartNumber)!.Product))
             {
                 build.Unmet.Add(new OpenNeed(
-                    new(LineWordings.RailsNeed.With(NameOf(item.RailStyle)), ("item", item.Id)), NoRails(build.SpacingMm, item.Item.MassKg)));
+                    new(LineWordings.RailsNeed.With(NameOf(item.RailStyle)), ("item", item.Id)), NoRails(build.SpacingMm, item.Item.MassKg, wanted?.UsedExtended == true)));
             }
         }
 
@@ -86,18 +86,20 @@ internal static class Rails
         CableArm = rails.CableArm ?? wanted?.CableArm,
     };
 
-    private static WordedText NoRails(double? spacingMm, double? massKg)
+    private static WordedText NoRails(double? spacingMm, double? massKg, bool isExtended)
     {
         (string, Scalar)[] mass = massKg is { } kilograms ? [("massKg", kilograms)] : [];
         (string, Scalar)[] spacing = spacingMm is { } millimetres ? [("spacingMm", millimetres)] : [];
         return new(
-            LineWordings.NoRails.With((mass.Length > 0, spacing.Length > 0) switch
-            {
-                (true, true) => "both",
-                (true, false) => "mass",
-                (false, true) => "spacing",
-                _ => null,
-            }),
+            LineWordings.NoRails.With(
+                (mass.Length > 0, spacing.Length > 0) switch
+                {
+                    (true, true) => "both",
+                    (true, false) => "mass",
+                    (false, true) => "spacing",
+                    _ => null,
+                },
+                isExtended ? "extended" : null),
             [.. mass, .. spacing]);
     }
 

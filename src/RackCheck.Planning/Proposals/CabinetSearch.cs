@@ -76,7 +76,7 @@ internal sealed class CabinetSearch
                 || (found.Count >= most && found.Any(t => t.ProductWarnings <= warnings));
             if ((isEnough && !MayCostLess(task, found, offer))
                 || search.Failed.Count >= MostFailures(task)
-                || (task.IsBasket && search.Failed.Exists(HasNoErrorOfCabinet))
+                || (task.IsBasket && search.Failed.Exists(FailedRacks.FitsCabinet))
                 || (found.Count + search.Failed.Count > 0 && !IsFirstClosedOne(search.Failed, offer) && !task.Budget.Allows()))
             {
                 search.Open.Add((offer, warnings));
@@ -156,9 +156,6 @@ internal sealed class CabinetSearch
     // A cabinet may cost less than what was found with all its parts.
     private static bool MayCostLess(ProposalTask task, List<Trial> found, CabinetOffer offer) =>
         task is { IsTest: false, Context.SeeksLowestCost: true } && offer.LeastCost < found.Min(t => RackCost.Of(t).Amount);
-
-    // Any other cabinet has the same errors.
-    private static bool HasNoErrorOfCabinet(Trial trial) => !trial.NotPlaced.Any() && trial.Errors.All(FailedRacks.IsOfAnyCabinet);
 
     private static bool LacksHeight(Trial trial) =>
         trial.Found.Findings.Where(Trial.IsProductWarning).All(f => f.Rule == RuleChecks.IdOf<ConsoleHeight>());

@@ -69,6 +69,7 @@ internal sealed class ProposalTask
                 .Where(i => i is { PartNumber: null, Support.Style: SupportStyle.Slides or SupportStyle.Runners })
                 .Select(i => i.Id)
                 .ToHashSet(StringComparer.Ordinal),
+            HasRemoteConsole = Items.Any(i => i.RemoteAccess == true),
             AtRear = request.Items.Where(i => i.Position?.Face == Face.Rear).Select(i => i.Id).ToHashSet(StringComparer.Ordinal),
             Switched =
             [

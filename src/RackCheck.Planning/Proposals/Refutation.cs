@@ -22,10 +22,12 @@ internal static class Refutation
     private static readonly RackChecker Checker = new(RuleSet.Of(RuleSet.Default.All.Where(r => Rules.Contains(r.Descriptor.Id))), static (_, _) => { });
 
     /// <summary>The errors and the warnings of the product that stand against a cabinet whatever parts and positions are chosen.</summary>
+    /// <remarks>Uprights without a part number can be moved, so where they are is no proof.</remarks>
     public static IReadOnlyList<Finding> Against(ProposalTask task, CabinetOffer offer) =>
     [
         .. Checker.Find(Survey.Catalogue.ResolvedRack.Plain(task.Request.In(offer.Product.Cabinet!) with
         {
+            Cabinet = Movable(task, offer),
             Items = [.. task.Items.Select(i => i with { Position = task.Context.Kept!.GetValueOrDefault(i.Id), OnShelf = null })],
             Supplies = null,
             Pdus = null,
@@ -33,4 +35,11 @@ internal static class Refutation
             Cooling = null,
         })).Findings.Where(f => f is { Severity: Severity.Error, Accepted: null } || Trial.IsProductWarning(f)),
     ];
+
+    private static Cabinet Movable(ProposalTask task, CabinetOffer offer)
+    {
+        var cabinet = offer.Product.Cabinet!;
+        var isMade = offer.Index is not { } index || task.Request.Cabinets![index].PartNumber is not null;
+        return isMade || cabinet.Uprights is null ? cabinet : cabinet with { Uprights = cabinet.Uprights with { FrontSetbackMm = null } };
+    }
 }

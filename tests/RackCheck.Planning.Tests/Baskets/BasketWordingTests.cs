@@ -76,6 +76,22 @@ public sealed class BasketWordingTests
         };
         Check(spent, Plan(spent));
 
+        // The customer's own cabinet, with its uprights too far in front, and too shallow.
+        var own = new Cabinet { HeightU = 20, WidthMm = 600, DepthMm = 800, MassKg = 60, FrontDoor = new Door { Style = DoorStyle.Perforated } };
+        foreach (var existing in (Cabinet[])[own with { Uprights = new Uprights { FrontSetbackMm = 60, SpacingMm = 600 } }, own with { DepthMm = 400 }])
+        {
+            var owned = Basket(("AMP-1", 1), ("SRV-2", 1)) with { Options = new BasketOptions { Cabinet = new BasketCabinet { Existing = existing } } };
+            Check(owned, Plan(owned));
+        }
+
+        // Doors that let air through and an air conditioner; an earth bar and a UPS that are too small.
+        var driven = new BasketLine { PartNumber = "QWL-DRV-6", Quantity = 1, Options = new LineOptions { OnUps = true } };
+        foreach (var request in (BasketRequest[])[Basket(("CAB-42-6-10", 1), ("AMP-1", 1), ("COL-10", 1)),
+            Basket(("CAB-42-6-8", 1), ("AMP-32", 8), ("EBR-8", 1)), Basket(("UPS-15", 1)) with { Lines = [.. Basket(("UPS-15", 1)).Lines, driven] }])
+        {
+            Check(request, Plan(request));
+        }
+
         var studs = Case(Repository.PathOf("tests", "acceptance", "baskets", "strain-amplifiers-with-earth-studs.json"));
         Check(studs, Plan(studs, fewer));
 

@@ -45,7 +45,7 @@ public sealed class ProposalChoiceTests
     [Fact]
     public void Part_without_a_price_leaves_no_cost_to_compare()
     {
-        Product[] products = [.. Products.Select(p => p.Kind == ProductKind.BlankingPanel ? p with { Price = null } : p)];
+        Product[] products = [.. Products.Select(p => p.Kind == ProductKind.Fixings ? p with { Price = null } : p)];
         var answer = new ProposalPlanner(Judge.Checker).Plan(Request("SRV-2") with { Prefer = CabinetPreference.LowestCost }, ByNumber, products);
         Assert.DoesNotContain(answer.Alternatives[0].Objective, o => o.Name == ObjectiveName.Cost);
         Assert.All(answer.Alternatives, a => Assert.DoesNotContain(a.GainedKeys, k => k.MessageKey == "trade-off.cost"));
