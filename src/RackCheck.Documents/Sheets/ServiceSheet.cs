@@ -89,6 +89,7 @@ internal static class ServiceSheet
             SupportStyle.Slides => $"on slides to the {side}, {Number(Balance.ExtensionMm(item), "mm")}"
                 + (item.Item!.Support!.CableArm == true ? ", cable arm" : ""),
             SupportStyle.Runners => $"over its runners to the {side}{body}",
+            null when SpecificationSheet.SupportOf(item) == SpecificationSheet.NotStated => $"support not stated; to the {side}{body}",
             _ => $"unscrewed, to the {side}{body}",
         };
     }

@@ -9,6 +9,11 @@ namespace RackCheck.Documents.Sheets;
 /// <summary>The specification: what is built, its figures with their arithmetic, and what is open.</summary>
 internal static class SpecificationSheet
 {
+    /// <summary>The support of an item of which the description says nothing.</summary>
+    public const string NotStated = "not stated";
+
+    private const string FrontPanel = "front panel";
+
     /// <summary>Adds the content.</summary>
     public static void Fill(SheetContext context)
     {
@@ -114,7 +119,12 @@ internal static class SpecificationSheet
 
     /// <summary>How an item is carried.</summary>
     public static string SupportOf(MountedItem item) => item.Shelf is not null ? "on a shelf"
-        : item.Item?.Support is not { Style: { } style } support ? "front panel"
-        : (style == SupportStyle.Panel ? "front panel" : NamedEnumConverter<SupportStyle>.Name(style))
-            + (support.RatedKg is { } rated ? Invariant($", {rated:0.###} kg") : "");
+        : (item.SupportStyle is not { } style ? (IsPanelOnly(item) ? FrontPanel : NotStated)
+            : style == SupportStyle.Panel ? FrontPanel
+            : NamedEnumConverter<SupportStyle>.Name(style))
+        + (item.Item?.Support?.RatedKg is { } rated ? Invariant($", {rated:0.###} kg") : "");
+
+    // What has no body to carry: its front panel holds it, and nobody states so.
+    private static bool IsPanelOnly(MountedItem item) =>
+        item.Item is null || item.Category is ItemCategory.BlankingPanel or ItemCategory.CableManager;
 }
