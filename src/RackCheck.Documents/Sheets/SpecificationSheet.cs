@@ -1,3 +1,4 @@
+using RackCheck.Engineering;
 using RackCheck.Model;
 using RackCheck.Model.Converters;
 using RackCheck.Survey.Layout;
@@ -93,12 +94,21 @@ internal static class SpecificationSheet
             ("Spacing of the uprights", Number(uprights?.SpacingMm, "mm")),
             ("Usable depth", Number(depth?.UsableMm, "mm")),
             ("Deepest stack", Number(depth?.DeepestStackMm, "mm")),
-            ("Front setback that suits all items", Invariant($"{Number(depth?.FrontSetbackMinMm)} to {Number(depth?.FrontSetbackMaxMm)} mm")),
+            ("Front setback that suits all items", SetbackRange(depth)),
             ("Minimum depth of the cabinet", Number(depth?.MinimumCabinetDepthMm, "mm")),
             ("Degree of protection", cabinet.IpCode ?? "not given"),
             ("Earth bar", cabinet.EarthBar is { } bar ? Invariant($"{(bar.Terminals is { } t ? Count(t, "terminal") : "fitted")}") : "none given"),
         ]);
     }
+
+    // A range that is turned round holds no setback.
+    private static string SetbackRange(DepthFigures? depth) => depth switch
+    {
+        { FrontSetbackMinMm: { } least, FrontSetbackMaxMm: { } most } when Comparison.IsOver(least, most) =>
+            Invariant($"none: the front needs {Number(least)} mm or more, the rear permits {Number(most)} mm"),
+        { FrontSetbackMinMm: null, FrontSetbackMaxMm: null } or null => Unknown,
+        _ => Invariant($"{Number(depth.FrontSetbackMinMm)} to {Number(depth.FrontSetbackMaxMm)} mm"),
+    };
 
     private static string DoorOf(Door? door) => door?.Style is not { } style ? "not given"
         : NamedEnumConverter<DoorStyle>.Name(style) + (door.Leaves == 2 ? ", two leaves" : "")

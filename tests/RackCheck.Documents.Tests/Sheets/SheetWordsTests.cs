@@ -28,6 +28,31 @@ public sealed class SheetWordsTests
         Assert.StartsWith("unscrewed", service["panel"], StringComparison.Ordinal);
     }
 
+    [Fact]
+    public void Setback_that_suits_all_items_is_none_where_nothing_does()
+    {
+        // 100 mm of handles in front, and a body that reaches the rear door.
+        var rack = Rack() with
+        {
+            Items =
+            [
+                Box("handles", 1, ItemCategory.Instrument) with { FrontProjectionMm = 100 },
+                Box("deep", 5, ItemCategory.Server) with { Body = new Body { WidthMm = 440, DepthMm = 730 } },
+            ],
+        };
+        var (sheet, report) = ReadSheet.Of(rack, SheetKind.Specification);
+        Assert.True(report.Figures.Depth!.FrontSetbackMinMm > report.Figures.Depth.FrontSetbackMaxMm);
+        var texts = ReadSheet.Html(sheet).Texts();
+        var words = FormattableString.Invariant(
+            $"none: the front needs {report.Figures.Depth.FrontSetbackMinMm} mm or more, the rear permits {report.Figures.Depth.FrontSetbackMaxMm} mm");
+        Assert.Contains(words, texts);
+
+        var easy = ReadSheet.Of(Rack() with { Items = [Box("one", 1, ItemCategory.Instrument)] }, SheetKind.Specification);
+        var depth = easy.Report.Figures.Depth!;
+        Assert.Contains(
+            FormattableString.Invariant($"{depth.FrontSetbackMinMm} to {depth.FrontSetbackMaxMm} mm"), ReadSheet.Html(easy.Sheet).Texts());
+    }
+
     private static RackDescription Rack() => new()
     {
         Cabinet = new Cabinet
