@@ -36,7 +36,7 @@ internal static class InstallationSheet
     {
         var (cabinet, survey) = (context.Cabinet, context.Survey);
         var uprights = cabinet.Source.Uprights;
-        yield return "Place the cabinet, level it and lower its feet or lock its castors. Secure it against tipping before anything is mounted.";
+        yield return OnBase(cabinet.Source.Base?.Style);
         if (cabinet.Source.Base?.StabiliserMm is > 0 and var reach)
         {
             yield return Invariant($"Extend the stabiliser, {Number(reach)} mm in front of the cabinet, and keep it extended.");
@@ -49,6 +49,25 @@ internal static class InstallationSheet
         var fixing = FixingNeeds.For(uprights?.Hole);
         yield return Invariant($"Mark the U positions. U1 is at the {(cabinet.TopDown ? "top" : "bottom")}. Holes: ")
             + (uprights?.Hole is { } hole ? NamedEnumConverter<UprightHole>.Name(hole) : "not given") + $"; fixing: {FixingName(fixing)}.";
+    }
+
+    private static string OnBase(BaseStyle? style)
+    {
+        if (style == BaseStyle.Wall)
+        {
+            return "Fix the cabinet to the wall, level, with anchors for its whole load and the structure of the wall, before anything is mounted.";
+        }
+
+        var work = style switch
+        {
+            BaseStyle.Castors => " on a level floor and lock its castors",
+            BaseStyle.Feet => ", level it by its feet and lock them",
+            BaseStyle.Plinth => ", level it with shims under its plinth",
+            BaseStyle.Bolted => ", level it and bolt it to the floor",
+            _ => ", level it and make its base safe against moving (the base is not described)",
+        };
+        var tipping = style == BaseStyle.Bolted ? "Check that all bolts are tight" : "Secure it against tipping";
+        return $"Place the cabinet{work}. {tipping} before anything is mounted.";
     }
 
     private static Grid? Equipment(SheetContext context) => Table(

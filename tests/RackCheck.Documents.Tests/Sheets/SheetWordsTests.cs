@@ -53,6 +53,21 @@ public sealed class SheetWordsTests
             FormattableString.Invariant($"{depth.FrontSetbackMinMm} to {depth.FrontSetbackMaxMm} mm"), ReadSheet.Html(easy.Sheet).Texts());
     }
 
+    [Theory]
+    [InlineData(BaseStyle.Castors, "Place the cabinet on a level floor and lock its castors. Secure it")]
+    [InlineData(BaseStyle.Feet, "Place the cabinet, level it by its feet")]
+    [InlineData(BaseStyle.Plinth, "Place the cabinet, level it with shims under its plinth. Secure it")]
+    [InlineData(BaseStyle.Bolted, "Place the cabinet, level it and bolt it to the floor.")]
+    [InlineData(BaseStyle.Wall, "Fix the cabinet to the wall")]
+    [InlineData(null, "Place the cabinet, level it and make its base safe")]
+    public void First_step_fits_the_base(BaseStyle? style, string start)
+    {
+        var rack = Rack();
+        rack = rack with { Cabinet = rack.Cabinet! with { Base = style is null ? null : new CabinetBase { Style = style } } };
+        Assert.Contains(
+            ReadSheet.Html(ReadSheet.Of(rack, SheetKind.Installation).Sheet).Texts(), t => t.StartsWith(start, StringComparison.Ordinal));
+    }
+
     private static RackDescription Rack() => new()
     {
         Cabinet = new Cabinet
