@@ -16,7 +16,7 @@ internal static class PackingSheet
     public static void Fill(SheetContext context)
     {
         context.Section("Masses and size", Masses(context));
-        context.Section("Pieces", Pieces(context), Loose(context));
+        context.Section("Pieces", Pieces(context), Loose(context), Spares(context));
         context.Section("Delivery route", RouteBlocks.Of(context));
         context.Section("What the receiver has ready", new Bullets([.. Ready(context)], BulletMark.Box));
         context.Section(
@@ -86,6 +86,15 @@ internal static class PackingSheet
             rows.Add([Invariant($"{rows.Count + 1}"), piece, what, mass is { } known ? Number(known) : "", packed, Grid.Box]);
     }
 
+    // What is worth keeping is no piece of this delivery: nobody ticks it off.
+    private static Grid? Spares(SheetContext context) => Table(
+        "Spares recommended; part of this delivery only if they were ordered",
+        [new("Quantity", 10, true), new("Part", 34), new("Part number, order quantity", 24), new("Why", 32)],
+        context.Parts.Lines.Where(l => l is { Kind: PartKind.Spare, Quantity: > 0 }).Select(l => (IReadOnlyList<string>)
+        [
+            SpecificationSheet.Quantity(l), SpecificationSheet.PartName(l), SpecificationSheet.OrderOf(l), l.Why,
+        ]));
+
     private static Grid? Loose(SheetContext context) => Table(
         "Small parts: mounted where the installation sheet is done, else in a box",
         [new("Quantity", 10, true), new("Part", 50), new("Part number, order quantity", 36), new("", 4)],
@@ -95,7 +104,7 @@ internal static class PackingSheet
         ]));
 
     // Panels and shelves of the description are main pieces already.
-    private static bool IsLoose(PartLine line) => line is { Included: false, Quantity: > 0, Kind: not PartKind.Label }
+    private static bool IsLoose(PartLine line) => line is { Included: false, Quantity: > 0, Kind: not (PartKind.Label or PartKind.Spare) }
         && !(line.Kind is PartKind.BlankingPanel or PartKind.Shelf && line.Items is { Count: > 0 });
 
     private static IEnumerable<string> Ready(SheetContext context)

@@ -31,7 +31,7 @@ internal static class SpecificationSheet
 
     /// <summary>The lines of a parts list but labels, which are data for a printer.</summary>
     public static Grid? PartsOf(PartsList parts) => Table(
-        "Small parts",
+        "Small parts; spares are recommended",
         [
             new("Quantity", 9, true), new("Part", 34), new("Part number, order quantity", 24), new("For", 33),
         ],

@@ -68,6 +68,20 @@ public sealed class SheetWordsTests
             ReadSheet.Html(ReadSheet.Of(rack, SheetKind.Installation).Sheet).Texts(), t => t.StartsWith(start, StringComparison.Ordinal));
     }
 
+    [Fact]
+    public void Spares_are_recommended_and_not_ticked_off_as_delivered()
+    {
+        var page = ReadSheet.Html(ReadSheet.Of(Rack(), SheetKind.PackingList).Sheet);
+        var rows = page.Table("Small parts: mounted where the installation sheet is done, else in a box");
+        Assert.NotEmpty(rows);
+        Assert.DoesNotContain(rows, r => r[1].StartsWith("Spare", StringComparison.Ordinal));
+
+        // Four sets for each occupied U.
+        var spares = page.Table("Spares recommended; part of this delivery only if they were ordered");
+        Assert.All(spares, r => Assert.StartsWith("Spare: Cage nuts", r[1], StringComparison.Ordinal));
+        Assert.Equal(8, spares.Sum(r => int.Parse(r[0].Split(' ')[0], System.Globalization.CultureInfo.InvariantCulture)));
+    }
+
     private static RackDescription Rack() => new()
     {
         Cabinet = new Cabinet
