@@ -68,7 +68,11 @@ public static class TextFit
         return kept + (kept.Contains('\u2068', StringComparison.Ordinal) ? "\u2069" : "") + Ellipsis;
     }
 
-    /// <summary>A text on several lines. A word that is wider than a line is broken.</summary>
+    /// <summary>Whether a word may be broken after a letter: ids and part numbers are read in the groups that these separate.</summary>
+    /// <param name="letter">The letter.</param>
+    public static bool IsBreak(char letter) => letter is '-' or '_' or '/' or '.' or ':';
+
+    /// <summary>A text on several lines. A word that is wider than a line is broken, after a hyphen or the like where it has one.</summary>
     /// <param name="words">The text, clean.</param>
     /// <param name="width">Width of a line.</param>
     /// <param name="size">Height of the font.</param>
@@ -122,6 +126,15 @@ public static class TextFit
             }
 
             end += step;
+        }
+
+        // A short first piece is no better than a break within a group.
+        for (var after = end; end < word.Length && after > end / 3; after--)
+        {
+            if (IsBreak(word[after - 1]))
+            {
+                return after;
+            }
         }
 
         return end;

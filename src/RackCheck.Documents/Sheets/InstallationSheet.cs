@@ -73,7 +73,7 @@ internal static class InstallationSheet
     private static Grid? Equipment(SheetContext context) => Table(
         "Support first, then the item; each nut with its screw; heavy items with the people or the aid named",
         [
-            new("Step", 6, true), new("U", 10), new("Face", 7), new("Item", 24), new("Support", 17), new("Fixings", 14), new("Mass kg", 9, true),
+            new("Step", 6, true), new("U", 14), new("Face", 7), new("Item", 22), new("Support", 15), new("Fixings", 14), new("Mass kg", 9, true),
             new("Lifting", 25), new("", 4),
         ],
         context.FromBottom.Select((i, n) => (IReadOnlyList<string>)

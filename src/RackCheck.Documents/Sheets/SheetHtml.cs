@@ -178,7 +178,7 @@ public static class SheetHtml
             html.Append("<tr>");
             for (var i = 0; i < row.Count; i++)
             {
-                html.Append(grid.Columns[i].IsNumber ? "<td class=\"n\">" : "<td dir=\"auto\">").Escaped(row[i]).Append("</td>");
+                html.Append(grid.Columns[i].IsNumber ? "<td class=\"n\">" : "<td dir=\"auto\">").Breakable(row[i]).Append("</td>");
             }
 
             html.Append("</tr>\n");
@@ -206,6 +206,29 @@ public static class SheetHtml
 
     /// <summary>Headings of the fields to sign.</summary>
     internal static readonly string[] SignatureHeads = ["For", "Name", "Date", "Signature"];
+
+    // A long word of a narrow cell can be broken after hyphens and the like: browsers break none before a digit.
+    private static StringBuilder Breakable(this StringBuilder html, string words)
+    {
+        const int Long = 8;
+        foreach (var (index, word) in words.Split(' ').Index())
+        {
+            html.Append(index > 0 ? " " : "");
+            var from = 0;
+            for (var i = 1; word.Length > Long && i < word.Length; i++)
+            {
+                if (TextFit.IsBreak(word[i - 1]) && !TextFit.IsBreak(word[i]))
+                {
+                    html.Escaped(word[from..i]).Append("<wbr/>");
+                    from = i;
+                }
+            }
+
+            html.Escaped(word[from..]);
+        }
+
+        return html;
+    }
 
     // What XML does not allow becomes U+FFFD.
     private static StringBuilder Escaped(this StringBuilder html, string words)

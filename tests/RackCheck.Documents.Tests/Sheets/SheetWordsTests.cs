@@ -82,6 +82,26 @@ public sealed class SheetWordsTests
         Assert.Equal(8, spares.Sum(r => int.Parse(r[0].Split(' ')[0], System.Globalization.CultureInfo.InvariantCulture)));
     }
 
+    [Theory]
+    [InlineData("QWL-SH-450S-1", "QWL-SH-|450S-1")]
+    [InlineData("on QWL-SH-450S-1", "on|QWL-SH-|450S-1")]
+    [InlineData("abcdefghijklmnopqr", "abcdefghi|jklmnopqr")]
+    [InlineData("a-bcdefghijklmnopq", "a-bcdefgh|ijklmnopq")]
+    public void Long_ids_are_broken_after_hyphens(string words, string lines)
+    {
+        const double Size = 20;
+        Assert.Equal(lines.Split('|'), TextFit.Wrap(words, DrawingFont.Width(lines.Split('|').MaxBy(l => DrawingFont.Width(l, Size))!, Size) + 0.5, Size));
+    }
+
+    [Fact]
+    public void Cells_let_a_browser_break_ids_after_hyphens_only()
+    {
+        var rack = Rack() with { Items = [Box("QWL-SH-450S-1", 1, ItemCategory.Shelf) with { HeightU = 1 }, Box("U1-U2", 5, ItemCategory.Server)] };
+        var html = System.Text.Encoding.UTF8.GetString(SheetHtml.Document(ReadSheet.Of(rack, SheetKind.Installation).Sheet));
+        Assert.Contains("<td dir=\"auto\">QWL-<wbr/>SH-<wbr/>450S-<wbr/>1</td>", html, StringComparison.Ordinal);
+        Assert.Contains("<td dir=\"auto\">U1-U2</td>", html, StringComparison.Ordinal);
+    }
+
     private static RackDescription Rack() => new()
     {
         Cabinet = new Cabinet
