@@ -58,7 +58,7 @@ internal static class CabinetFrame
     }
 
     /// <summary>Draws both uprights with holes and U numbers, as seen from the front or rear.</summary>
-    public static void DrawUprights(Canvas canvas, Scene scene, double centre, double floor, LabelSpace space)
+    public static void DrawUprights(Canvas canvas, Scene scene, double centre, double floor, LabelSpace space, CordLines? cords)
     {
         var (cabinet, heights) = (scene.Cabinet, scene.Heights);
         var (top, bottom) = (floor - heights.EdgeMm(cabinet.HeightU + 1), floor - heights.EdgeMm(1));
@@ -78,6 +78,11 @@ internal static class CabinetFrame
             var number = Invariant($"{cabinet.Renumber(unit)}");
             foreach (var side in (ReadOnlySpan<int>)[-1, 1])
             {
+                if (cords?.Covers(side) == true)
+                {
+                    continue;
+                }
+
                 var x = centre + (side * ((RackGeometry.PanelWidthMm / 2) + (UprightMm / 2)));
                 canvas.Text(x, baseline, number, TypeSize.Mark, Anchor.Middle);
             }

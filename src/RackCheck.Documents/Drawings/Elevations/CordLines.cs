@@ -11,7 +11,14 @@ internal sealed class CordLines
 {
     private const double PduWidth = 40;
     private const double LeastPduWidth = 24;
+    private const double NarrowPduWidth = 15;
     private const double ChannelWidth = 12;
+    private const double NarrowChannelWidth = 8.5;
+
+    private const double BesideUpright = CabinetFrame.UprightEdgeMm + 3;
+
+    // Panels on the rear uprights end here.
+    private const double OverUpright = (RackGeometry.PanelWidthMm / 2) + 1;
 
     private readonly Scene scene;
     private readonly double centre;
@@ -19,6 +26,8 @@ internal sealed class CordLines
     private readonly double floor;
     private readonly Dictionary<PduNode, Area> places = [];
     private readonly Dictionary<PduNode, int> sides = [];
+    private readonly double[] channels = [BesideUpright, BesideUpright];
+    private readonly HashSet<int> covered = [];
     private readonly Dictionary<MountedItem, List<(PduNode Pdu, int Count)>> cords = [];
 
     public CordLines(Scene scene, double centre, Area frame, double floor)
@@ -37,6 +46,9 @@ internal sealed class CordLines
 
     /// <summary>Right edge of the PDUs.</summary>
     public double Right => places.Values.Select(p => p.Right).DefaultIfEmpty(0).Max();
+
+    /// <summary>Whether PDUs cover the U numbers of a side: -1 for the left, 1 for the right.</summary>
+    public bool Covers(int side) => covered.Contains(side);
 
     /// <summary>Where a PDU is; null if it is not drawn.</summary>
     public Area? PlaceOf(PduNode pdu) => places.TryGetValue(pdu, out var place) ? place : null;
@@ -57,7 +69,7 @@ internal sealed class CordLines
                     ItemSigns.DrawChange(g, change.Kind, place with { Height = Math.Min(60, place.Height) });
                 }
 
-                var type = TypeSize.SmallBold with { Size = Math.Min(20, place.Width - 6) };
+                var type = TypeSize.SmallBold with { Size = Math.Min(20, place.Width - 3) };
                 var words = scene.Rack.Changes.TryGetValue(pdu.Id, out var told) ? $"{letter}: {pdu.Id}, {told.Words}" : $"{letter}: {pdu.Id}";
                 g.Text(Text.Baseline(place.MiddleX, type.Size), place.MiddleY, words, type, Anchor.Middle, isUpright: true, within: place.Height / 2);
             });
@@ -139,7 +151,7 @@ internal sealed class CordLines
 
     private string Channel(double edge, double y, int side, int index, double toY, double toX)
     {
-        var x = centre + (side * (CabinetFrame.UprightEdgeMm + 3 + (3 * (index % 3))));
+        var x = centre + (side * (channels[side < 0 ? 0 : 1] + (3 * (index % 3))));
         return Invariant($"M{edge:0.##} {y:0.##}H{x:0.##}V{toY:0.##}H{toX:0.##}");
     }
 
@@ -192,15 +204,7 @@ internal sealed class CordLines
             lanes[lane] += length;
         }
 
-        // Between upright and side panel if there is room, else outside the outline.
-        var start = CabinetFrame.UprightEdgeMm + 3 + (hasChannel ? ChannelWidth : 0);
-        var room = (frame.Width / 2) - start - 5;
-        var width = Math.Min(PduWidth, room / lanes.Count);
-        if (width < LeastPduWidth)
-        {
-            (start, width) = ((frame.Width / 2) - start > 0 ? (frame.Width / 2) + 8 : start, PduWidth);
-        }
-
+        var (start, width) = Lane(side, lanes.Count, hasChannel);
         var bottom = floor - scene.Heights.EdgeMm(1);
         foreach (var (unit, lane, from, length) in chosen)
         {
@@ -208,5 +212,34 @@ internal sealed class CordLines
             var x = side < 0 ? centre - near - width : centre + near;
             places[unit] = new Area(x, bottom - from - length, width, length);
         }
+    }
+
+    // Between upright and side panel if there is room. In a narrow cabinet PDUs are behind the rear uprights and cover them, U numbers first; only where
+    // even that is too narrow they are drawn outside the outline.
+    private (double Start, double Width) Lane(int side, int count, bool hasChannel)
+    {
+        var inside = frame.Width / 2;
+        foreach (var (start, margin, least, channel) in (ReadOnlySpan<(double, double, double, double)>)
+        [
+            (BesideUpright, 5, LeastPduWidth, ChannelWidth), (CabinetFrame.UprightEdgeMm + 1, 3.5, NarrowPduWidth, NarrowChannelWidth),
+            (OverUpright, 3.5, NarrowPduWidth, NarrowChannelWidth),
+        ])
+        {
+            var from = start + (hasChannel ? channel : 0);
+            var width = (inside - margin - from) / count;
+            if (width >= least)
+            {
+                channels[side < 0 ? 0 : 1] = start;
+                if (start <= OverUpright)
+                {
+                    covered.Add(side);
+                }
+
+                return (from, Math.Min(PduWidth, width));
+            }
+        }
+
+        var outside = BesideUpright + (hasChannel ? ChannelWidth : 0);
+        return (inside > outside ? inside + 8 : outside, PduWidth);
     }
 }

@@ -64,7 +64,7 @@ internal sealed class FaceView
     private void Draw()
     {
         CabinetFrame.DrawOutline(canvas, scene, Frame, floor);
-        CabinetFrame.DrawUprights(canvas, scene, centre, floor, space);
+        CabinetFrame.DrawUprights(canvas, scene, centre, floor, space, Cords);
         var own = scene.Survey.Occupancy.ByPlace.Where(i => scene.IsInside(i) && i.Face == face).Concat(scene.Loads.Where(i => i.Face == face)).ToList();
         var other = scene.Survey.Occupancy.ByPlace.Where(i => scene.IsInside(i) && i.Face != face).ToList();
         foreach (var item in own.Concat(other))

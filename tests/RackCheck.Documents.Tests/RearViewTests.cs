@@ -1,0 +1,78 @@
+using System.Xml.Linq;
+using RackCheck.Documents.Drawings;
+using RackCheck.Documents.Drawings.Elevations;
+using RackCheck.Model;
+using RackCheck.Testing;
+
+namespace RackCheck.Documents.Tests;
+
+/// <summary>PDUs, cords and what stands on shelves, as the rear view shows them.</summary>
+public sealed class RearViewTests
+{
+    [Theory]
+    [InlineData(600, 1, false)]
+    [InlineData(600, 2, false)]
+    [InlineData(600, 3, false)]
+    [InlineData(600, 4, false)]
+    [InlineData(600, 1, true)]
+    [InlineData(600, 2, true)]
+    [InlineData(600, 4, true)]
+    [InlineData(800, 4, true)]
+    public void Vertical_PDUs_are_within_the_outline(double width, int vertical, bool withHorizontal)
+    {
+        var pdus = Enumerable.Range(0, vertical).Select(i => Strip($"pdu-{i}", i % 2 == 0 ? "A" : "B")).ToList();
+        if (withHorizontal)
+        {
+            pdus.Add(Strip("pdu-h", "A") with { Mounting = PduMounting.Horizontal, Position = new Position { U = 24, Face = Face.Rear } });
+        }
+
+        var drawing = ElevationDrawing.Of([DrawnSvg.Check(Rack(width, pdus))], ElevationView.Rear);
+        Assert.Empty(DrawnSvg.Overlaps(drawing));
+        var svg = DrawnSvg.Of(drawing);
+        var (left, right) = Outline(svg, width);
+        foreach (var pdu in pdus.Where(p => p.Mounting == PduMounting.Vertical))
+        {
+            var face = DrawnSvg.Face(svg.Groups.Single(g => g.Attribute("data-pdu")?.Value == pdu.Id));
+            Assert.True(face.X > left && face.X + face.Width < right, $"{pdu.Id}: {face} in {left} to {right}");
+            Assert.True(face.Width >= 15, $"{pdu.Id}: {face}");
+        }
+
+        // One PDU a side leaves the U numbers of the uprights.
+        Assert.Equal(width > 600 || vertical <= 2 ? 2 : vertical == 3 ? 1 : 0, svg.Texts.Count(t => t == "13"));
+    }
+
+    [Fact]
+    public void Cabinet_too_narrow_for_PDUs_shows_them_beside_it()
+    {
+        var svg = DrawnSvg.Of(ElevationDrawing.Of([DrawnSvg.Check(Rack(500, [Strip("pdu-0", "A")]))], ElevationView.Rear));
+        var face = DrawnSvg.Face(svg.Groups.Single(g => g.Attribute("data-pdu")?.Value == "pdu-0"));
+        Assert.True(face.X + face.Width < Outline(svg, 500).Left, $"{face}");
+    }
+
+    private static Item Host(string id, string pdu, int unit) => new()
+    {
+        Id = id, HeightU = 1, Position = new Position { U = unit }, Description = $"on {pdu}",
+        Power = new ItemPower { RatedW = 100, Plugs = [ConnectorCode.C14] },
+    };
+
+    private static RackDescription Rack(double width, IReadOnlyList<Pdu> pdus) => new()
+    {
+        Cabinet = new Cabinet { HeightU = 24, WidthMm = width, DepthMm = 900, HeightMm = 1300, Uprights = new Uprights { SpacingMm = 600 } },
+        Items = [Host("host-1", "A", 1), Host("host-2", "B", 2)],
+        Supplies = [.. ((string[])["A", "B"]).Select(s => new Supply { Id = s, VoltageV = 230, Phases = 3, RatedA = 16 })],
+        Pdus = pdus,
+    };
+
+    private static Pdu Strip(string id, string supply) => new()
+    {
+        Id = id, Supply = supply, RatedA = 16, Mounting = PduMounting.Vertical,
+        Groups = [new OutletGroup { Id = "g", Phase = Phase.L1, Outlets = [new OutletSet { Socket = ConnectorCode.C13, Count = 6 }] }],
+    };
+
+    // The rectangle of the cabinet: as wide as it and the only one that high.
+    private static (double Left, double Right) Outline(DrawnSvg svg, double width)
+    {
+        XElement box = svg.Named("rect").First(r => Math.Abs(DrawnSvg.Number(r, "width") - width) < 0.02 && DrawnSvg.Number(r, "height") > 1000);
+        return (DrawnSvg.Number(box, "x"), DrawnSvg.Number(box, "x") + width);
+    }
+}
