@@ -49,6 +49,46 @@ public sealed class RearViewTests
         Assert.True(face.X + face.Width < Outline(svg, 500).Left, $"{face}");
     }
 
+    [Fact]
+    public void Cords_of_a_UPS_do_not_bear_the_letter_of_the_supply()
+    {
+        var rack = Rack(800, [Strip("pdu-a", "A"), Strip("pdu-u", "A")]) with
+        {
+            Items =
+            [
+                new Item
+                {
+                    Id = "ups-1", HeightU = 2, Category = ItemCategory.Ups, Position = new Position { U = 1 },
+                    Power = new ItemPower { RatedW = 1000, Plugs = [ConnectorCode.C14] }, Ups = new Ups { RatedW = 2000, RatedVa = 2200, Feeds = ["pdu-u"] },
+                },
+                Host("host", "pdu-u", 4),
+            ],
+            Connections = [new Connection { Item = "ups-1", Pdu = "pdu-a", Group = "g" }, new Connection { Item = "host", Pdu = "pdu-u", Group = "g" }],
+        };
+        var svg = DrawnSvg.Of(DrawnSvg.Draw(rack));
+        Assert.Contains("A: 3-phase 400/230 V, 16 A, 1 cord", svg.Texts);
+        Assert.Contains("UPS: ups-1, 1 cord", svg.Texts);
+        Assert.Contains("UPS: pdu-u", svg.Texts);
+        Assert.Contains("A: pdu-a", svg.Texts);
+    }
+
+    [Theory]
+    [InlineData(Region.Eu, 230, 1, null, "1-phase 230 V")]
+    [InlineData(Region.Eu, 230, 3, null, "3-phase 400/230 V")]
+    [InlineData(Region.Uk, 240, 3, null, "3-phase 415/240 V")]
+    [InlineData(Region.Na, 120, 3, null, "3-phase 208/120 V")]
+    [InlineData(Region.Na, 208, 3, Phase.L1L2, "3-phase 208 V line to line")]
+    [InlineData(Region.Eu, 105, 3, null, "3-phase, 105 V at the outlets")]
+    public void Supplies_say_their_phases_and_both_voltages(Region region, double volts, int phases, Phase? phase, string expected)
+    {
+        var strip = Strip("pdu-a", "A");
+        var rack = Rack(800, [strip with { Groups = [strip.Groups![0] with { Phase = phase }] }]) with
+        {
+            Supplies = [new Supply { Id = "A", VoltageV = volts, Phases = phases, RatedA = 16 }], Site = new Site { Region = region },
+        };
+        Assert.Contains(DrawnSvg.Of(DrawnSvg.Draw(rack)).Texts, t => t.StartsWith($"A: {expected}, 16 A,", StringComparison.Ordinal));
+    }
+
     private static Item Host(string id, string pdu, int unit) => new()
     {
         Id = id, HeightU = 1, Position = new Position { U = unit }, Description = $"on {pdu}",

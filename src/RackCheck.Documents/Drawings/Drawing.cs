@@ -157,6 +157,9 @@ public enum Stroke
 
     /// <summary>Cords of the fourth feed: dashes and dots.</summary>
     CordD,
+
+    /// <summary>Cords that a UPS feeds: long dashes and two dots.</summary>
+    CordUps,
 }
 
 /// <summary>The face of a shape.</summary>

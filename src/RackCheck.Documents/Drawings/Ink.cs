@@ -25,7 +25,7 @@ internal static class Ink
         Stroke.Thick => 6,
         Stroke.Normal => 2.6,
         Stroke.Holes => HoleMm,
-        Stroke.CordA or Stroke.CordB or Stroke.CordC or Stroke.CordD => 3,
+        Stroke.CordA or Stroke.CordB or Stroke.CordC or Stroke.CordD or Stroke.CordUps => 3,
         _ => 1.4,
     };
 
@@ -40,6 +40,7 @@ internal static class Ink
         Stroke.CordB => [14, 8],
         Stroke.CordC => [3, 7],
         Stroke.CordD => [18, 6, 3, 6],
+        Stroke.CordUps => [18, 5, 3, 5, 3, 5],
         _ => Full,
     };
 }

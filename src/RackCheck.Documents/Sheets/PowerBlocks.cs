@@ -1,3 +1,4 @@
+using RackCheck.Documents.Drawings.Elevations;
 using RackCheck.Model;
 using RackCheck.Model.Converters;
 using RackCheck.Survey.Power;
@@ -45,7 +46,7 @@ internal static class PowerBlocks
         var breaker = source.Breaker is { } b ? Invariant($", breaker {b.Curve?.ToString().ToUpperInvariant()}{supply.BreakerA:0.###} A") : "";
         var socket = source.Socket is { } code ? ", " + PlugFit.Of(code).Code : "";
         var rcd = source.RcdMa is { } residual ? Invariant($", RCD {residual:0.###} mA") : "";
-        return Invariant($"{source.VoltageV:0.###} V, {SheetContext.Count(supply.Phases, "phase")}, {source.RatedA:0.###} A{breaker}{rcd}{socket}");
+        return Invariant($"{SupplyWords.VoltageOf(supply)}, {source.RatedA:0.###} A{breaker}{rcd}{socket}");
     }
 
     /// <summary>Where a PDU is.</summary>

@@ -60,7 +60,7 @@ internal sealed class CordLines
         {
             scene.DrawnPdus.Add(pdu);
             space.Block(place);
-            var letter = scene.Letters[pdu.Supply.Index];
+            var letter = scene.LetterOf(pdu);
             canvas.Group($"PDU {pdu.Id}, vertical, feed {letter}", [("data-pdu", pdu.Id), ("data-view", "rear")], g =>
             {
                 g.Box(place, Stroke.Normal, Fill.Shade);
@@ -98,9 +98,10 @@ internal sealed class CordLines
             for (var i = 0; i < own.Count; i++)
             {
                 DrawCord(canvas, own[i].Pdu, edge, Height(box, i), side, i);
+                scene.DrawnCords += places.ContainsKey(own[i].Pdu) ? own[i].Count : 0;
             }
 
-            var letters = string.Join(" ", own.GroupBy(c => c.Pdu.Supply.Index).Select(g => Letter(g.Key, g.Sum(c => c.Count))));
+            var letters = string.Join(" ", own.GroupBy(c => scene.LetterOf(c.Pdu)).Select(g => Letter(g.Key, g.Sum(c => c.Count))));
             var type = TypeSize.SmallBold with { Size = Math.Min(TypeSize.Mark.Size, box.Height * 0.9) };
             var width = type.Width(letters);
             if (type.Size < 8 || width > box.Width / 3)
@@ -119,7 +120,7 @@ internal sealed class CordLines
         return widths;
     }
 
-    private string Letter(int supply, int count) => count > 1 ? Invariant($"{count}\u00d7{scene.Letters[supply]}") : scene.Letters[supply];
+    private static string Letter(string feed, int count) => count > 1 ? Invariant($"{count}\u00d7{feed}") : feed;
 
     // Between the U numbers of the uprights, not across them.
     private static double Height(Area box, int index)
@@ -135,7 +136,7 @@ internal sealed class CordLines
             return;
         }
 
-        var stroke = Scene.CordOf(pdu.Supply);
+        var stroke = Scene.CordOf(pdu);
         canvas.Disc(edge, y, 3.5, Stroke.None, Fill.Ink);
         if (pdu.Source.Mounting == PduMounting.Vertical)
         {

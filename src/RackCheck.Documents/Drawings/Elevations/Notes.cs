@@ -113,15 +113,31 @@ internal sealed class Notes(Scene scene, IReadOnlyList<ElevationView> views, Can
         {
             y += TypeSize.Small.Leading;
             canvas.Line(left, y - 8, left + KeySample - 16, y - 8, Scene.CordOf(supply));
-            var count = scene.Survey.Power.Cords.Count(c => ReferenceEquals(c.Group?.Unit.Supply, supply));
-            var words = Invariant($"{scene.Letters[supply.Index]}: {TextFit.Isolate(supply.Id)}, {supply.Source.VoltageV:0.#} V, {supply.RatedA:0.#} A, ")
-                + Count(count, "cord");
+            var count = scene.Survey.Power.Cords.Count(c => c.Group?.Unit is { FedBy: null } unit && ReferenceEquals(unit.Supply, supply));
+            var letter = scene.Letters[supply.Index];
+            var id = supply.Id == letter ? "" : TextFit.Isolate(supply.Id) + ", ";
+            var words = Invariant($"{letter}: {id}{SupplyWords.VoltageOf(supply)}, {supply.RatedA:0.#} A, ") + Count(count, "cord");
             canvas.Text(left + KeySample, y, words, TypeSize.Small, within: Width - KeySample);
         }
 
-        if (scene.Survey.Power.Cords.Count(c => c.Group is null) is > 0 and var open)
+        foreach (var ups in scene.Survey.Power.Ups.Where(u => u.Units.Count > 0))
+        {
+            y += TypeSize.Small.Leading;
+            canvas.Line(left, y - 8, left + KeySample - 16, y - 8, Stroke.CordUps);
+            var count = scene.Survey.Power.Cords.Count(c => ReferenceEquals(c.Group?.Unit.FedBy, ups));
+            var words = $"{scene.LetterOf(ups)}: {TextFit.Isolate(ups.Item.Id)}, {Count(count, "cord")}";
+            canvas.Text(left + KeySample, y, words, TypeSize.Small, within: Width - KeySample);
+        }
+
+        var cords = scene.Survey.Power.Cords;
+        if (cords.Count(c => c.Group is null) is > 0 and var open)
         {
             Pair("Without an outlet", Count(open, "cord"));
+        }
+
+        if (cords.Count(c => c.Group is not null) - scene.DrawnCords is > 0 and var hidden)
+        {
+            Pair("Not drawn: the item or the PDU is not in the view", Count(hidden, "cord"));
         }
     }
 

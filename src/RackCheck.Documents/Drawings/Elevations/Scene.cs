@@ -52,6 +52,22 @@ internal sealed class Scene
     /// <summary>How cords of a supply are drawn.</summary>
     public static Stroke CordOf(SupplyNode supply) => Cords[supply.Index % Cords.Length];
 
+    /// <summary>How cords to a PDU are drawn: those of a UPS keep their load on without the supply.</summary>
+    public static Stroke CordOf(PduNode pdu) => pdu.FedBy is null ? CordOf(pdu.Supply) : Stroke.CordUps;
+
+    /// <summary>Letter of what feeds a PDU: of its supply, or "UPS".</summary>
+    public string LetterOf(PduNode pdu) => pdu.FedBy is { } ups ? LetterOf(ups) : Letters[pdu.Supply.Index];
+
+    /// <summary>What stands for a UPS: "UPS", with its number where there are several that feed PDUs.</summary>
+    public string LetterOf(UpsNode ups)
+    {
+        var feeding = Array.FindAll(Survey.Power.Ups, u => u.Units.Count > 0);
+        return feeding.Length > 1 ? Invariant($"UPS{Array.IndexOf(feeding, ups) + 1}") : "UPS";
+    }
+
+    /// <summary>Cords that are drawn in the rear view.</summary>
+    public int DrawnCords { get; set; }
+
     /// <summary>Name and place of an item, for who points at it.</summary>
     public string Tell(MountedItem item)
     {
