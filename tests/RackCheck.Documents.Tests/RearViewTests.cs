@@ -50,6 +50,30 @@ public sealed class RearViewTests
     }
 
     [Fact]
+    public void Items_on_shelves_are_mirrored_in_the_view_from_behind()
+    {
+        var drawing = ElevationDrawing.Of([DrawnSvg.Check(OnShelf)]);
+        Assert.Empty(DrawnSvg.Overlaps(drawing));
+        var svg = DrawnSvg.Of(drawing);
+        var (front, rear) = (Places(svg, "front"), Places(svg, "rear"));
+        Assert.Equal(["left", "middle", "right"], front.OrderBy(p => p.Value.X).Select(p => p.Key));
+        Assert.Equal(["right", "middle", "left"], rear.OrderBy(p => p.Value.X).Select(p => p.Key));
+        Assert.All(front, p => Assert.Equal((p.Value.Y, p.Value.Width, p.Value.Height), (rear[p.Key].Y, rear[p.Key].Width, rear[p.Key].Height)));
+    }
+
+    [Fact]
+    public void Every_cord_that_the_key_counts_is_drawn_or_said_not_to_be()
+    {
+        var texts = DrawnSvg.Of(DrawnSvg.Draw(OnShelf)).Texts.ToList();
+        Assert.Contains("A: 3-phase 400/230 V, 16 A, 3 cords", texts);
+        Assert.DoesNotContain(texts, t => t.StartsWith("Not drawn", StringComparison.Ordinal));
+        var outside = OnShelf with { Items = [.. OnShelf.Items.Select(i => i.Id == "shelf" ? i with { Position = new Position { U = 30 } } : i)] };
+        texts = [.. DrawnSvg.Of(DrawnSvg.Draw(outside)).Texts];
+        Assert.Contains("Not drawn: the item or the PDU is not in the view", texts);
+        Assert.Contains("3 cords", texts);
+    }
+
+    [Fact]
     public void Cords_of_a_UPS_do_not_bear_the_letter_of_the_supply()
     {
         var rack = Rack(800, [Strip("pdu-a", "A"), Strip("pdu-u", "A")]) with
@@ -89,6 +113,19 @@ public sealed class RearViewTests
         Assert.Contains(DrawnSvg.Of(DrawnSvg.Draw(rack)).Texts, t => t.StartsWith($"A: {expected}, 16 A,", StringComparison.Ordinal));
     }
 
+    private static RackDescription OnShelf => Rack(800, [Strip("pdu-a", "A")]) with
+    {
+        Items =
+        [
+            new Item { Id = "shelf", HeightU = 1, Category = ItemCategory.Shelf, Position = new Position { U = 3 }, Body = new Body { DepthMm = 400 } },
+            .. ((string[])["left", "middle", "right"]).Select(id => new Item
+            {
+                Id = id, HeightU = 0, OnShelf = "shelf", Body = new Body { WidthMm = 130, HeightMm = 200, DepthMm = 300 },
+                Power = new ItemPower { RatedW = 50, Plugs = [ConnectorCode.C14] },
+            }),
+        ],
+    };
+
     private static Item Host(string id, string pdu, int unit) => new()
     {
         Id = id, HeightU = 1, Position = new Position { U = unit }, Description = $"on {pdu}",
@@ -108,6 +145,9 @@ public sealed class RearViewTests
         Id = id, Supply = supply, RatedA = 16, Mounting = PduMounting.Vertical,
         Groups = [new OutletGroup { Id = "g", Phase = Phase.L1, Outlets = [new OutletSet { Socket = ConnectorCode.C13, Count = 6 }] }],
     };
+
+    private static Dictionary<string, (double X, double Y, double Width, double Height)> Places(DrawnSvg svg, string view) =>
+        ((string[])["left", "middle", "right"]).ToDictionary(id => id, id => DrawnSvg.Face(Assert.Single(svg.ItemIn(id, view))));
 
     // The rectangle of the cabinet: as wide as it and the only one that high.
     private static (double Left, double Right) Outline(DrawnSvg svg, double width)

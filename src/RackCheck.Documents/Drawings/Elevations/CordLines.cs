@@ -14,6 +14,7 @@ internal sealed class CordLines
     private const double NarrowPduWidth = 15;
     private const double ChannelWidth = 12;
     private const double NarrowChannelWidth = 8.5;
+    private const double ShelfStep = 6;
 
     private const double BesideUpright = CabinetFrame.UprightEdgeMm + 3;
 
@@ -97,7 +98,7 @@ internal sealed class CordLines
             var edge = side < 0 ? box.X : box.Right;
             for (var i = 0; i < own.Count; i++)
             {
-                DrawCord(canvas, own[i].Pdu, edge, Height(box, i), side, i);
+                DrawCord(canvas, own[i].Pdu, edge, Height(box, i) - Step(item, box), side, i);
                 scene.DrawnCords += places.ContainsKey(own[i].Pdu) ? own[i].Count : 0;
             }
 
@@ -127,6 +128,13 @@ internal sealed class CordLines
     {
         var off = Math.Min(5 + (5 * (index / 2 % 2)), box.Height / 3);
         return index % 2 == 0 ? box.Bottom - off : box.Y + off;
+    }
+
+    // Cords of items side by side on a shelf run at heights of their own: they cross the neighbours.
+    private static double Step(MountedItem item, Area box)
+    {
+        var before = item.Shelf?.Load.TakeWhile(l => !ReferenceEquals(l, item)).Count() ?? 0;
+        return Math.Min(before * ShelfStep, box.Height / 3);
     }
 
     private void DrawCord(Canvas canvas, PduNode pdu, double edge, double y, int side, int index)

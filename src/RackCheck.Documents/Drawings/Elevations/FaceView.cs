@@ -66,7 +66,7 @@ internal sealed class FaceView
         CabinetFrame.DrawOutline(canvas, scene, Frame, floor);
         CabinetFrame.DrawUprights(canvas, scene, centre, floor, space, Cords);
         var own = scene.Survey.Occupancy.ByPlace.Where(i => scene.IsInside(i) && i.Face == face).Concat(scene.Loads.Where(i => i.Face == face)).ToList();
-        var other = scene.Survey.Occupancy.ByPlace.Where(i => scene.IsInside(i) && i.Face != face).ToList();
+        var other = scene.Survey.Occupancy.ByPlace.Where(i => scene.IsInside(i) && i.Face != face).Concat(scene.Loads.Where(i => i.Face != face)).ToList();
         foreach (var item in own.Concat(other))
         {
             boxes[item] = BoxOf(item);
@@ -158,6 +158,12 @@ internal sealed class FaceView
         var scale = whole > room ? room / whole : 1;
         var index = shelf.Load.ToList().IndexOf(item);
         var left = centre - (Math.Min(whole, room) / 2) + (scale * (widths.Take(index).Sum() + (Gap * index)));
+        if (item.Face != face)
+        {
+            // What is on the left of its own side is on the right of the other.
+            left = (2 * centre) - left - (scale * widths[index]);
+        }
+
         var height = Math.Min(item.StandingHeightMm is { } high and > 0 ? high : RackGeometry.UnitMm, (floor - scene.Heights.EdgeMm(shelf.Top + 1)) - Frame.Y);
         var lower = scene.Heights.EdgeMm(shelf.Top + 1);
         return new Area(left, floor - lower - Math.Max(8, height), scale * widths[index], Math.Max(8, height));
