@@ -43,6 +43,7 @@ public static class PartsLists
             WiringParts.List(context);
             UpkeepParts.List(context);
             LabelLines.List(context);
+            CoolerParts.Note(context);
             (lines, notes) = (context.Lines, context.Notes);
         }
 

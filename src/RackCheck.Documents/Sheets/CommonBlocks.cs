@@ -110,7 +110,8 @@ internal static class CommonBlocks
         }
 
         var marks = rack.Report.Findings.Count > 0 ? "; numbers are those of the findings in the specification" : "";
-        return new Figure(drawing, $"Elevation of front and rear, drawn 1:10 where the page allows; dimensions in mm{marks}");
+        var cooler = rack.Survey?.Description.Cooling?.AirConditioner is null ? "" : "; the air conditioner is in dashes and not to scale";
+        return new Figure(drawing, $"Elevation of front and rear, drawn 1:10 where the page allows; dimensions in mm{cooler}{marks}");
     }
 
     /// <summary>The name of a verdict in capitals.</summary>

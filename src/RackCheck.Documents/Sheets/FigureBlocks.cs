@@ -17,6 +17,7 @@ internal static class FigureBlocks
         var figures = context.Report.Figures;
         context.Section("Space, mass and stability", Space(figures), Mass(context));
         context.Section("Cooling", Cooling(context));
+        context.Section(CoolerBlocks.Title, CoolerBlocks.Data(context));
         context.Section("Earthing", Earthing(context));
         context.Section("Cables and delivery", CablesAndDelivery(context));
     }

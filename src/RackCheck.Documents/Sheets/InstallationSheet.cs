@@ -22,6 +22,7 @@ internal static class InstallationSheet
     {
         context.Blocks.AddRange(CommonBlocks.CautionsOf(context.Report, Cautions.Electricity.Text, Cautions.Handling.Text, Torque));
         context.Section("Cabinet", new Bullets([.. Cabinet(context)], BulletMark.Box));
+        context.Section(CoolerBlocks.Title, CoolerBlocks.Installation(context));
         context.Section("Equipment, from the bottom up", Equipment(context), CommonBlocks.Elevation(context.Rack));
         context.Section("Earthing, before any mains cord", Earthing(context));
         context.Section("PDUs", Pdus(context));
@@ -211,6 +212,11 @@ internal static class InstallationSheet
         yield return "Every cord is in the outlet of this sheet, latched and without tension, also with slides extended; labels are on both ends.";
         yield return "Doors and panels close without touching equipment, connectors or cables; locks work.";
         yield return "Openings between equipment are closed with blanking panels as listed; filter mats are fitted; fans turn freely.";
+        if (context.Cooler is not null)
+        {
+            yield return "The air conditioner is sealed, earthed and fed, its drain runs, its setpoint is set.";
+        }
+
         if (report.Findings.Any(f => f.Accepted is null && f.SignedOff is null && f.Severity != Severity.Advice))
         {
             yield return "Open findings of the specification are cleared, or a qualified person has released the rack.";

@@ -1,6 +1,7 @@
 using RackCheck.Documents.Drawings.Elevations;
 using RackCheck.Documents.Parts;
 using RackCheck.Model;
+using RackCheck.Planning.Building;
 using RackCheck.Rules;
 using RackCheck.Survey.Catalogue;
 
@@ -40,7 +41,7 @@ public static class OrderSheets
         }
         else
         {
-            var context = new SheetContext(drawn, survey, PartsLists.Of(rack, report, survey, offered));
+            var context = new SheetContext(drawn, survey, PartsLists.Of(rack, report, survey, offered), (offered ?? []).Order(OfferOrder.Instance));
             context.Blocks.AddRange(CommonBlocks.Opening(drawn, kind));
             switch (kind)
             {

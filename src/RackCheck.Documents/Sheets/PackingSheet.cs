@@ -44,6 +44,7 @@ internal static class PackingSheet
         [
             ("Cabinet", Number(cabinet.Source.MassKg, "kg")),
             ("Equipment", figures.Mass?.EquipmentKg is { } known ? Number(known, "kg") : Invariant($"at least {Number(survey.Mass.KnownEquipmentKg)} kg")),
+            .. context.Cooler is null ? [] : new[] { (CoolerBlocks.Title, "not described: add it to the masses below") },
             ("Cabinet and equipment", least + Number(survey.Mass.KnownTotalKg, "kg")),
             ("Pallet", route is null ? "not given" : Number(route.PalletKg, "kg")),
             ("Gross mass", gross ?? "no delivery data"),
@@ -66,6 +67,12 @@ internal static class PackingSheet
         List<IReadOnlyList<string>> rows = [];
         var cabinet = context.Cabinet.Source;
         Add("Cabinet", Invariant($"{context.Cabinet.HeightU}U{(cabinet.PartNumber is { } part ? ", " + Name(part) : "")}"), cabinet.MassKg, "");
+        if (context.Cooler is { } cooler)
+        {
+            var number = context.CoolerPart is { } own ? ", " + Name(own) : "";
+            Add(CoolerBlocks.Title, $"{Parts.CoolerParts.TextOf(cooler)}{number}; mass not described", null, isLoaded ? "mounted on the cabinet" : Apart);
+        }
+
         foreach (var item in context.FromBottom.Where(i => i.Item is not null))
         {
             Add(Name(item.Id), WhatIs(item), item.Item!.MassKg, isLoaded && (item.Shelf ?? item).IsPlaced ? $"{InRack}, {context.PlaceOf(item)}" : Apart);
@@ -112,7 +119,7 @@ internal static class PackingSheet
         var (survey, site) = (context.Survey, context.Survey.Description.Site);
         var route = survey.Route;
         var gross = route?.KnownKg ?? survey.Mass.KnownTotalKg;
-        var least = (route?.MassIsKnown ?? survey.Mass.IsTotalKnown) ? "" : " or more; not all masses are given";
+        var least = context.Cooler is null && (route?.MassIsKnown ?? survey.Mass.IsTotalKnown) ? "" : " or more; not all masses are given";
         yield return route?.Source.ReceiverArranged == true ? "The person who is appointed to take receipt, with keys and drawings of the route."
             : "A person to take receipt, with keys and drawings of the route. Nobody is stated as appointed.";
         yield return Invariant($"Lifting equipment for {Number(gross)} kg{least}")
@@ -133,6 +140,11 @@ internal static class PackingSheet
         {
             yield return $"Supply {Name(supply.Id)} up to the cabinet: {PowerBlocks.TextOf(supply)}; off and locked until the checks of "
                 + "the installation sheet.";
+        }
+
+        foreach (var line in CoolerBlocks.Ready(context))
+        {
+            yield return line;
         }
 
         if (survey.Earth.IsElectrical)

@@ -21,7 +21,7 @@ internal static class ServiceSheet
         context.Blocks.AddRange(CommonBlocks.CautionsOf(context.Report, More(context)));
         context.Section("Access", Access(context));
         context.Section("What comes out where", Items(context));
-        context.Section("What to switch off", Isolation(context), Breakers(context), UpsUnits(context));
+        context.Section("What to switch off", Isolation(context), Breakers(context), UpsUnits(context), CoolerBlocks.Isolation(context));
         context.Section("Maintenance", Maintenance(context));
         context.Section("Spares", Spares(context));
         context.Blocks.Add(CommonBlocks.Elevation(context.Rack)!);
@@ -144,14 +144,14 @@ internal static class ServiceSheet
         ]));
 
     private static Grid? Maintenance(SheetContext context) => Table(
-        "Fans, filter mats and batteries",
+        context.Cooler is null ? "Fans, filter mats and batteries" : "Fans, filter mats, batteries and air conditioner",
         [new("Part", 40), new("Quantity", 10, true), new("For", 20), new("Interval", 30)],
         context.Parts.Lines.Where(l => l.Kind is PartKind.Fan or PartKind.Filter or PartKind.Battery).Select(l => (IReadOnlyList<string>)
         [
             SpecificationSheet.PartName(l), Invariant($"{l.Quantity}"),
             l.Items is { Count: > 0 } ids ? Lists.Short([.. ids.Select(Name)]) : "cabinet", Interval(l, context),
         ]).Concat(context.Survey.Items.Where(i => i.Item is { Ups: not null, Battery: null }).Select(i => (IReadOnlyList<string>)
-            ["Battery of a UPS, type not given", "", Name(i.Id), ByMaker])));
+            ["Battery of a UPS, type not given", "", Name(i.Id), ByMaker])).Concat(CoolerBlocks.Maintenance(context, ByMaker)));
 
     // The only interval in the data is the pressure drop at which a mat is changed.
     private static string Interval(PartLine line, SheetContext context) =>

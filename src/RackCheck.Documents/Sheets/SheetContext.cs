@@ -21,11 +21,16 @@ internal sealed class SheetContext
     private readonly RulePolicyReader policy;
     private OutletPlan? outlets;
 
-    public SheetContext(DrawnRack rack, RackSurvey survey, PartsList parts)
+    /// <param name="rack">The rack.</param>
+    /// <param name="survey">Its facts.</param>
+    /// <param name="parts">Its small parts.</param>
+    /// <param name="offered">The products on offer, the preferred first.</param>
+    public SheetContext(DrawnRack rack, RackSurvey survey, PartsList parts, IEnumerable<Product> offered)
     {
         (Rack, Survey, Parts) = (rack, survey, parts);
         policy = new RulePolicyReader(survey.Description.Policy);
         CordsOf = survey.Power.Cords.ToLookup(c => c.Item);
+        CoolerPart = Cooler is { } cooler ? CoolerParts.ProductOf(cooler, offered)?.PartNumber : null;
     }
 
     public DrawnRack Rack { get; }
@@ -37,6 +42,12 @@ internal sealed class SheetContext
     public CheckReport Report => Rack.Report;
 
     public CabinetFacts Cabinet => Survey.Cabinet;
+
+    /// <summary>The air conditioner; null without one.</summary>
+    public AirConditioner? Cooler => Survey.Description.Cooling?.AirConditioner;
+
+    /// <summary>Part number of the air conditioner; null if no product on offer is the one described.</summary>
+    public string? CoolerPart { get; }
 
     /// <summary>The cords in their outlets.</summary>
     public OutletPlan Outlets => outlets ??= new OutletPlan(Survey.Power);

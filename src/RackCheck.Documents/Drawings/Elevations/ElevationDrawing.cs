@@ -127,7 +127,7 @@ public static class ElevationDrawing
         // PDUs and uprights can be wider than the cabinet.
         var over = FaceView.Beyond(scene, face);
         var drawn = new FaceView(scene, face, left + over, floor, canvas);
-        var right = Balloons.DrawAll(canvas, In(scene, view, views), drawn.PlaceOf, drawn.Frame, drawn.Right + 16);
+        var right = Balloons.DrawAll(canvas, In(scene, view, views), drawn.PlaceOf, UnderMarks(scene, drawn.Frame), drawn.Right + 16);
         var space = new LabelSpace();
         Dimensions.Chain(canvas, [drawn.Frame.X, drawn.Frame.Right], floor + 58, floor + 4, space, _ => "width");
         Caption(canvas, face == Face.Front ? "Front" : "Rear", "without door", drawn.Frame, floor + 120);
@@ -138,10 +138,15 @@ public static class ElevationDrawing
     {
         var (front, rear) = SideView.Beyond(scene);
         var drawn = new SideView(scene, left + front, floor, canvas);
-        var right = Balloons.DrawAll(canvas, In(scene, ElevationView.Side, views), drawn.PlaceOf, drawn.Frame, drawn.Frame.Right + rear + 16);
+        var right = Balloons.DrawAll(
+            canvas, In(scene, ElevationView.Side, views), drawn.PlaceOf, UnderMarks(scene, drawn.Frame), drawn.Frame.Right + rear + 16);
         Caption(canvas, "Side", "from the right, without panel; front on the left", drawn.Frame, floor + 330);
         return (Math.Max(right, drawn.Frame.Right + rear), floor + 380);
     }
+
+    // The cabinet with what stands on its roof: marks go above it.
+    private static Area UnderMarks(Scene scene, Area frame) =>
+        frame with { Y = frame.Y - CoolerOutline.Above(scene), Height = frame.Height + CoolerOutline.Above(scene) };
 
     private static void Caption(Canvas canvas, string name, string rest, Area frame, double y)
     {
@@ -155,7 +160,7 @@ public static class ElevationDrawing
     private static double AboveOf(Scene scene, IReadOnlyList<ElevationView> views)
     {
         // As many as there can be: those whose place the views do not show are marked above the cabinet too.
-        return views.Max(v => Balloons.HeightAbove(
+        return CoolerOutline.Above(scene) + views.Max(v => Balloons.HeightAbove(
             In(scene, v, views).Count(f => f.Item is null || !scene.IsInside(f.Item)),
             v == ElevationView.Side ? scene.Cabinet.Depth.DepthMm : scene.Cabinet.WidthMm));
     }

@@ -44,7 +44,9 @@ internal sealed class FaceView
     public CordLines? Cords { get; }
 
     /// <summary>Right edge of what belongs to the cabinet.</summary>
-    public double Right => Math.Max(Math.Max(Frame.Right, centre + CabinetFrame.UprightEdgeMm), Cords?.Right ?? 0);
+    public double Right => OwnRight + (face == Face.Rear ? CoolerOutline.Beside(scene) : 0);
+
+    private double OwnRight => Math.Max(Math.Max(Frame.Right, centre + CabinetFrame.UprightEdgeMm), Cords?.Right ?? 0);
 
     /// <summary>How far PDUs and uprights reach beyond the cabinet on either side.</summary>
     public static double Beyond(Scene scene, Face face)
@@ -52,7 +54,7 @@ internal sealed class FaceView
         var frame = CabinetFrame.Outline(scene, 0, scene.Cabinet.WidthMm, 0);
         var pdus = face == Face.Rear ? new CordLines(scene, frame.MiddleX, frame, 0) : null;
         var left = Math.Min(frame.MiddleX - CabinetFrame.UprightEdgeMm, pdus?.Left ?? 0);
-        return Math.Max(0, -left);
+        return Math.Max(0, -left) + (face == Face.Front ? CoolerOutline.Beside(scene) : 0);
     }
 
     /// <summary>Where a finding is marked; null for the cabinet as a whole.</summary>
@@ -64,6 +66,7 @@ internal sealed class FaceView
     private void Draw()
     {
         CabinetFrame.DrawOutline(canvas, scene, Frame, floor);
+        CoolerOutline.Draw(canvas, scene, Frame, face, face == Face.Front ? Math.Min(Frame.X, centre - CabinetFrame.UprightEdgeMm) : OwnRight);
         CabinetFrame.DrawUprights(canvas, scene, centre, floor, space, Cords);
         var own = scene.Survey.Occupancy.ByPlace.Where(i => scene.IsInside(i) && i.Face == face).Concat(scene.Loads.Where(i => i.Face == face)).ToList();
         var other = scene.Survey.Occupancy.ByPlace.Where(i => scene.IsInside(i) && i.Face != face).Concat(scene.Loads.Where(i => i.Face != face)).ToList();

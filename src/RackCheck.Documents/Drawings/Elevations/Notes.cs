@@ -1,3 +1,4 @@
+using RackCheck.Documents.Parts;
 using RackCheck.Model;
 using RackCheck.Survey.Layout;
 using static System.FormattableString;
@@ -31,6 +32,7 @@ internal sealed class Notes(Scene scene, IReadOnlyList<ElevationView> views, Can
         }
 
         DrawFeeds();
+        DrawCooler();
         DrawUnplaced();
         DrawPlan();
         DrawKey();
@@ -139,6 +141,22 @@ internal sealed class Notes(Scene scene, IReadOnlyList<ElevationView> views, Can
         {
             Pair("Not drawn: the item or the PDU is not in the view", Count(hidden, "cord"));
         }
+    }
+
+    private void DrawCooler()
+    {
+        if (scene.Survey.Description.Cooling?.AirConditioner is not { } cooler)
+        {
+            return;
+        }
+
+        Head("Air conditioner");
+        var heat = scene.Survey.Heat;
+        Pair("Style and rated capacity", $"{CoolerParts.TextOf(cooler)}{Invariant($" at {heat.RatedAmbientC:0.#} C")}");
+        Pair("Setpoint", Invariant($"{heat.SetpointC:0.#} C"));
+        Pair("Mains feed", cooler.Supply is { } supply ? $"supply {TextFit.Isolate(supply)}" : "of its own, to be provided");
+        y += TypeSize.Small.Leading;
+        canvas.Text(left, y, CoolerOutline.PlaceWords, TypeSize.Small, within: Width);
     }
 
     private static string Count(int count, string word) => Invariant($"{count} {word}{(count == 1 ? "" : "s")}");

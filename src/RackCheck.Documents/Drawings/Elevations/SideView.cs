@@ -67,6 +67,7 @@ internal sealed class SideView
 
         DrawDoor(scene.Cabinet.Depth.FrontDoorMm, 0, scene.Cabinet.Source.FrontDoor, "front door");
         DrawDoor(scene.Cabinet.Depth.RearDoorMm, scene.Cabinet.Depth.RearLimitMm, scene.Cabinet.Source.RearDoor, "rear door");
+        CoolerOutline.Draw(canvas, scene, Frame, null, Frame.X);
         DrawUprights();
         var labels = new Labels(scene, space);
         var items = scene.Survey.Occupancy.ByPlace.Where(scene.IsInside).Concat(scene.Loads).ToList();
@@ -80,6 +81,12 @@ internal sealed class SideView
             WriteName(item, labels);
         }
 
+        foreach (var box in boxes.Values)
+        {
+            space.Block(box);
+        }
+
+        CoolerOutline.NameInSide(canvas, scene, Frame, space);
         DrawDimensions();
     }
 
