@@ -28,13 +28,13 @@ internal static class UpsFeeds
         {
             var unit = units[ups.Ups!.Feeds![0]];
             var outlets = new FreeOutlets(unit);
-            var room = Math.Min(ups.Ups.RatedW ?? double.PositiveInfinity, ups.Ups.RatedVa ?? double.PositiveInfinity);
+            var room = RatingOf(ups);
             foreach (var item in items
                 .Where(i => i.Ups is null && i.Power is { RatedW: > 0, Plugs.Count: > 0 } && wanted.GetValueOrDefault(i.Id, true))
                 .OrderBy(i => !wanted.ContainsKey(i.Id)).ThenBy(RankOf).ThenBy(i => i.Id, Words.ById))
             {
                 var plug = item.Power!.Redundant == true ? side % item.Power.Plugs!.Count : 0;
-                var va = item.Power.RatedW!.Value / (item.Power.PowerFactor ?? Currents.UsualPowerFactor);
+                var va = ApparentVa(item);
                 if (va <= room && !fed.Contains((item.Id, plug)) && outlets.Take(item.Power.Plugs![plug]) is { } group)
                 {
                     connections.Add(new Connection { Item = item.Id, Plug = plug, Pdu = unit.Id, Group = group });
@@ -53,6 +53,38 @@ internal static class UpsFeeds
         connections.AddRange(Divided(build, sources, [.. units.Values.Where(u => !Array.Exists(sources, s => s.Ups!.Feeds![0] == u.Id))]));
         return connections;
     }
+
+    /// <summary>What a UPS feeds if it is kept for servers, computers and network equipment, and what serves them: nothing else, by id.</summary>
+    /// <param name="items">The items.</param>
+    public static Dictionary<string, bool> OnlyFirst(IEnumerable<Item> items) =>
+        items.Where(i => i.Ups is null && RankOf(i) == Order.Length).ToDictionary(i => i.Id, _ => false, StringComparer.Ordinal);
+
+    /// <summary>
+    /// Number of items that no UPS feeds although one feeds an item that comes after them, and although its rating and an outlet of its PDU suit them.
+    /// </summary>
+    /// <param name="rack">The rack with the data of its part numbers.</param>
+    /// <param name="cords">The outlets of its cords.</param>
+    public static int PassedOver(RackDescription rack, IReadOnlyList<Connection> cords)
+    {
+        var units = (rack.Pdus ?? []).ToDictionary(u => u.Id, StringComparer.Ordinal);
+        (Item Ups, Pdu[] Units)[] sources =
+            [.. rack.Items.Where(i => i.Ups?.Feeds is { Count: > 0 }).Select(i => (i, i.Ups!.Feeds!.Where(units.ContainsKey).Select(id => units[id]).ToArray()))];
+        if (sources.Length == 0)
+        {
+            return 0;
+        }
+
+        var behind = sources.SelectMany(s => s.Units).Select(u => u.Id).ToHashSet(StringComparer.Ordinal);
+        var fed = cords.Where(c => behind.Contains(c.Pdu)).Select(c => c.Item).ToHashSet(StringComparer.Ordinal);
+        var last = rack.Items.Where(i => fed.Contains(i.Id)).Select(RankOf).DefaultIfEmpty().Max();
+        return rack.Items.Count(i => i is { Ups: null, Power: { RatedW: > 0, Plugs: { Count: > 0 } plugs } } && !fed.Contains(i.Id) && RankOf(i) < last
+            && Array.Exists(sources, s => ApparentVa(i) <= RatingOf(s.Ups)
+                && s.Units.Any(u => (u.Groups ?? []).Any(g => g.Outlets.Any(o => plugs.Any(p => PlugFit.Fits(p, o.Socket)))))));
+    }
+
+    private static double RatingOf(Item ups) => Math.Min(ups.Ups!.RatedW ?? double.PositiveInfinity, ups.Ups.RatedVa ?? double.PositiveInfinity);
+
+    private static double ApparentVa(Item item) => item.Power!.RatedW!.Value / (item.Power.PowerFactor ?? Currents.UsualPowerFactor);
 
     // Each UPS on a supply of its own, in turn. Its PDU names the same supply, by which the check keeps the cords of dual-corded items apart.
     private static IEnumerable<Connection> Divided(RackBuild build, Item[] sources, Pdu[] mains)

@@ -13,7 +13,7 @@ internal sealed class CabinetSearch
 
     // Racks with an open error after which a quick search ends.
     private const int MostFailed = 8;
-    private const int MostFailedOfBasket = 3;
+    private const int MostFailedInBrief = 3;
     private const int MostFailedInTest = 2;
 
     /// <summary>Racks without an open error, the preferred one first.</summary>
@@ -72,11 +72,11 @@ internal sealed class CabinetSearch
         foreach (var (offer, warnings) in possible.OrderBy(p => p.Warnings))
         {
             cancellation.ThrowIfCancellationRequested();
-            var isEnough = found.Count >= (task.IsTest ? 1 : most + (task.IsBasket ? 1 : MostFurther))
+            var isEnough = found.Count >= (task.IsTest ? 1 : most + (task.IsBrief ? 1 : MostFurther))
                 || (found.Count >= most && found.Any(t => t.ProductWarnings <= warnings));
             if ((isEnough && !MayCostLess(task, found, offer))
                 || search.Failed.Count >= MostFailures(task)
-                || (task.IsBasket && search.Failed.Exists(FailedRacks.FitsCabinet))
+                || (task.IsBrief && search.Failed.Exists(FailedRacks.FitsCabinet))
                 || (found.Count + search.Failed.Count > 0 && !IsFirstClosedOne(search.Failed, offer) && !task.Budget.Allows()))
             {
                 search.Open.Add((offer, warnings));
@@ -85,7 +85,7 @@ internal sealed class CabinetSearch
 
             // Another cabinet of the same height leaves a console as high as it is.
             if (task.PassesOver?.Invoke(offer) == true
-                || (task.IsBasket && found.Exists(t => t.Offer.HeightU == offer.HeightU && t.ProductWarnings > 0 && LacksHeight(t)))
+                || (task.IsBrief && found.Exists(t => t.Offer.HeightU == offer.HeightU && t.ProductWarnings > 0 && LacksHeight(t)))
                 || (task is { IsTest: false, IsThorough: false } && failed.SpeakAgainst(offer)))
             {
                 search.Open.Add((offer, warnings));
@@ -120,7 +120,7 @@ internal sealed class CabinetSearch
             }
         }
 
-        if (search.Found.Count > 0 && most > 1 && task is { IsTest: false, IsBasket: false, Context.SeeksLowestCost: false })
+        if (search.Found.Count > 0 && most > 1 && task is { IsTest: false, IsBrief: false, Context.SeeksLowestCost: false })
         {
             new Variants(task, maker).Add(search.Found, most);
         }
@@ -161,7 +161,7 @@ internal sealed class CabinetSearch
         trial.Found.Findings.Where(Trial.IsProductWarning).All(f => f.Rule == RuleChecks.IdOf<ConsoleHeight>());
 
     private static int MostFailures(ProposalTask task) =>
-        task.IsTest ? MostFailedInTest : task.IsBasket ? MostFailedOfBasket : task.IsThorough ? int.MaxValue : MostFailed;
+        task.IsTest ? MostFailedInTest : task.IsBrief ? MostFailedInBrief : task.IsThorough ? int.MaxValue : MostFailed;
 
     /// <summary>Whether a rack may be proposed.</summary>
     public static bool IsSound(ProposalTask task, Trial trial) =>

@@ -115,6 +115,12 @@ internal sealed class ProposalTask
     /// <summary>Whether it is a basket, which a customer waits for.</summary>
     public bool IsBasket => !ReferenceEquals(Ordered, OrderedParts.None);
 
+    /// <summary>Whether the search ends early: a customer waits for a basket, and a rack of a row is one of several.</summary>
+    public bool IsBrief => IsBasket || IsOfRow;
+
+    /// <summary>Whether it is a part of a request, for one cabinet of a row.</summary>
+    public bool IsOfRow { get; init; }
+
     /// <summary>What a basket orders besides the equipment.</summary>
     public OrderedParts Ordered { get; }
 
@@ -134,7 +140,17 @@ internal sealed class ProposalTask
     public bool IsThorough { get; }
 
     /// <summary>Deterministic time that the solver has for the layouts of one search.</summary>
-    public double Work => IsThorough ? 15 : IsBasket ? 0.1 : 0.4;
+    public double Work => IsThorough ? 15 : IsBrief ? 0.1 : 0.4;
+
+    /// <summary>
+    /// Errors of a rack, items that its UPSs pass over, and warnings: the smaller the better. An order says itself what its UPSs feed, as do given cords.
+    /// </summary>
+    public (int Errors, int PassedOver, int Warnings) FaultsOf(Trial trial)
+    {
+        var (errors, warnings) = trial.Faults;
+        var isChosen = !IsBasket && Request.Connections is null;
+        return (errors, isChosen ? UpsFeeds.PassedOver(trial.Resolved.Description, trial.Found.Assignment ?? []) : 0, warnings);
+    }
 
     /// <summary>Whether an item belongs to the request.</summary>
     public bool IsOwn(string id) => ownIds.Contains(id);

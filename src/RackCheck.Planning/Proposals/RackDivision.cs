@@ -243,11 +243,12 @@ internal sealed class RackDivision
         task.Offered,
         index == 0 || index == count - 1 ? Placement.RowEnd : Placement.RowMiddle,
         supplies,
-        ordered)
+        task.IsBasket ? ordered : null)
     {
         Budget = task.Budget,
         Layouts = task.Layouts,
         IsTest = task.IsTest,
+        IsOfRow = true,
         PassesOver = passesOver,
     };
 

@@ -32,7 +32,7 @@ internal static class RemedyChoice
 
     private static Trial? Next(ProposalTask task, Trial trial, RackChecker checker, CancellationToken cancellation)
     {
-        var trials = new TrialBudget(task.IsTest || task.IsBasket ? WorkOfFew : RemedyTrials.MostWork);
+        var trials = new TrialBudget(task.IsTest || task.IsBrief ? WorkOfFew : RemedyTrials.MostWork);
         var report = checker.CheckWithin(trial.Resolved, trials, after => IsFree(task, trial, after), cancellation);
         var size = SearchBudget.SizeOf(trial.Rack);
         task.Budget.Spend(SearchBudget.CostOfRemedies(trials.Used) + SearchBudget.CostOfCheck(size));
@@ -46,7 +46,7 @@ internal static class RemedyChoice
             var next = trial.Resolved.With(RackPatch.Apply(trial.Resolved.Posted, remedy));
             var after = trial with { Resolved = next, Found = checker.Find(next, cancellation) };
             task.Budget.Spend(SearchBudget.CostOfCheck(size));
-            if (after.Faults.CompareTo(trial.Faults) < 0)
+            if (task.FaultsOf(after).CompareTo(task.FaultsOf(trial)) < 0)
             {
                 return after;
             }

@@ -25,6 +25,9 @@ internal sealed record Trial
     /// <summary>The rack and its parts.</summary>
     public required Completed Completed { get; init; }
 
+    /// <summary>What its UPSs were to feed, by item; null where the check assigned all cords.</summary>
+    public IReadOnlyDictionary<string, bool>? OnUps { get; init; }
+
     /// <summary>The problem that its layout solves, or that has no solution; null for a rack like another.</summary>
     public LayoutProblem? Problem { get; init; }
 

@@ -46,7 +46,7 @@ internal sealed class TrialMaker(ProposalTask task, RackChecker checker, Cancell
         }
 
         (best, parts) = WithMoreUnits(offer, best, parts, plain is not null);
-        if (plain is not null && task.Ordered.UnitsForUps == 0 && best.Errors.Any() && plain.Faults.CompareTo(best.Faults) < 0)
+        if (plain is not null && task.Ordered.UnitsForUps == 0 && best.Errors.Any() && IsBetterWithoutUps(plain, best))
         {
             task.Context.OnUps = null;
             (best, parts) = WithMoreUnits(offer, plain, [], isLeaking: false);
@@ -60,12 +60,13 @@ internal sealed class TrialMaker(ProposalTask task, RackChecker checker, Cancell
         return best.NotPlaced.Any() ? best : RemedyChoice.Apply(task, best, checker, cancellation);
     }
 
-    /// <summary>Makes a rack with certain parts, to which only what it lacks is added.</summary>
-    /// <param name="offer">The cabinet.</param>
+    /// <summary>Makes a rack in the cabinet of another with certain parts, to which only what it lacks is added. Its UPSs feed what those of the other do.</summary>
+    /// <param name="like">The other rack.</param>
     /// <param name="parts">PDUs and cooling.</param>
-    public Trial MakeWith(CabinetOffer offer, IReadOnlyList<Product> parts)
+    public Trial MakeWith(Trial like, IReadOnlyList<Product> parts)
     {
-        var trial = Make(offer, parts, withoutUps: false);
+        task.Context.OnUps = like.OnUps;
+        var trial = Make(like.Offer, parts, withoutUps: false);
         return trial.NotPlaced.Any() ? trial : RemedyChoice.Apply(task, trial, checker, cancellation);
     }
 
@@ -96,6 +97,10 @@ internal sealed class TrialMaker(ProposalTask task, RackChecker checker, Cancell
         return [.. connections.Where(c => ids.Contains(c.Item) && ids.Contains(c.Pdu))];
     }
 
+    // A UPS that feeds nothing serves nobody: a proposal gives its loads up only for an error fewer.
+    private bool IsBetterWithoutUps(Trial plain, Trial trial) =>
+        task.IsBasket ? plain.Faults.CompareTo(trial.Faults) < 0 : plain.Faults.Errors < trial.Faults.Errors;
+
     private bool IsWrong(Trial trial) =>
         task.IsTest ? trial.Errors.Any(f => f.Rule.StartsWith("power.", StringComparison.Ordinal)) : trial.Has("power.");
 
@@ -112,6 +117,11 @@ internal sealed class TrialMaker(ProposalTask task, RackChecker checker, Cancell
         var best = (Trial: trial, Parts: parts, OnUps: task.Context.OnUps);
         if (task.Context.OnUps is { Count: 0 })
         {
+            if (!task.IsBasket && UpsFeeds.OnlyFirst(task.Items) is { Count: > 0 } others)
+            {
+                Try(parts, others);
+            }
+
             Try(parts, null);
         }
 
@@ -129,7 +139,7 @@ internal sealed class TrialMaker(ProposalTask task, RackChecker checker, Cancell
         {
             task.Context.OnUps = onUps;
             var next = Make(offer, all);
-            best = next.Faults.CompareTo(best.Trial.Faults) < 0 ? (next, all, onUps) : best;
+            best = task.FaultsOf(next).CompareTo(task.FaultsOf(best.Trial)) < 0 ? (next, all, onUps) : best;
         }
     }
 
@@ -151,7 +161,7 @@ internal sealed class TrialMaker(ProposalTask task, RackChecker checker, Cancell
             }
 
             var next = Make(offer, option);
-            best = next.Faults.CompareTo(best.trial.Faults) < 0 ? (next, option) : best;
+            best = task.FaultsOf(next).CompareTo(task.FaultsOf(best.trial)) < 0 ? (next, option) : best;
             if (best.trial.Faults.Errors == 0 && best.trial != trial)
             {
                 break;
@@ -197,7 +207,7 @@ internal sealed class TrialMaker(ProposalTask task, RackChecker checker, Cancell
                 completed = BasketCompletion.Finish(context, stock, offer.Product, completed, cancellation);
                 context.Positions = null;
                 var trial = Check(offer, completed, extra) with { Problem = problem, Layout = layout };
-                best = best is null || trial.Faults.CompareTo(best.Faults) < 0 ? trial : best;
+                best = best is null || task.FaultsOf(trial).CompareTo(task.FaultsOf(best)) < 0 ? trial : best;
                 if (!LayoutFindings.Forbid(trial, problem, starts, bans) || !task.Budget.Allows())
                 {
                     break;
@@ -253,6 +263,7 @@ internal sealed class TrialMaker(ProposalTask task, RackChecker checker, Cancell
             Offer = offer,
             Resolved = rack,
             Found = found,
+            OnUps = task.Context.OnUps,
             Completed = completed with { Added = BasketCompletion.Merged(completed.Added.Concat(extra)) },
         };
     }

@@ -21,7 +21,7 @@ internal sealed class Variants(ProposalTask task, TrialMaker maker)
                 return;
             }
 
-            var trial = maker.MakeWith(first.Offer, parts);
+            var trial = maker.MakeWith(first, parts);
             if (CabinetSearch.IsSound(task, trial) && found.TrueForAll(f => IsOther(f, trial)) && TradeOffs.Of([trial], [first]).Gained.Count > 0)
             {
                 found.Add(trial);
@@ -40,7 +40,7 @@ internal sealed class Variants(ProposalTask task, TrialMaker maker)
                 yield break;
             }
 
-            var trial = maker.MakeWith(first.Offer, parts);
+            var trial = maker.MakeWith(first, parts);
             if (CabinetSearch.IsSound(task, trial) && trial.ProductWarnings <= first.ProductWarnings && RackCost.Of(trial).Amount < RackCost.Of(first).Amount)
             {
                 yield return trial;
