@@ -19,8 +19,8 @@ internal sealed record CabinetOffer(Product Product, int? Index)
     /// <summary>Depth, mm.</summary>
     public double DepthMm => Product.Cabinet!.DepthMm!.Value;
 
-    /// <summary>Its price; nothing where it is the customer's own, infinite where it is to be bought and has none.</summary>
-    public double LeastCost => Product.Price ?? (Index is not null ? 0 : double.PositiveInfinity);
+    /// <summary>Its price; nothing where the request has it, infinite where it is added and has none.</summary>
+    public double LeastCost => Index is not null ? 0 : Product.Price ?? double.PositiveInfinity;
 
     /// <summary>Pointer to what allows it.</summary>
     public string Pointer => Index is { } index ? Invariant($"/cabinets/{index}") : "";
@@ -40,7 +40,7 @@ internal sealed record CabinetOffer(Product Product, int? Index)
         var whole = all.Where(c => c.Product.Cabinet is { HeightU: not null, WidthMm: not null, DepthMm: not null });
         var sorted = request.Prefer == CabinetPreference.SmallestFootprint
             ? whole.OrderBy(c => c.WidthMm * c.DepthMm).ThenBy(c => c.HeightU)
-            : whole.OrderBy(c => request.Prefer == CabinetPreference.LowestCost ? c.LeastCost : 0)
+            : whole.OrderBy(c => request.Prefer == CabinetPreference.LowestCost ? c.Product.Price ?? c.LeastCost : 0)
                 .ThenBy(c => c.HeightU).ThenBy(c => c.DepthMm).ThenBy(c => c.WidthMm);
         return [.. sorted.ThenBy(c => c.Index).ThenBy(c => c.Product.PartNumber, StringComparer.Ordinal)];
     }

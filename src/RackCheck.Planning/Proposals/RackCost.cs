@@ -3,21 +3,15 @@ using RackCheck.Model;
 namespace RackCheck.Planning.Proposals;
 
 /// <summary>What a rack costs, as far as prices tell.</summary>
-/// <param name="Amount">Sum of the prices of its added parts and its cabinet, in the currency; infinite where a price is missing.</param>
+/// <param name="Amount">Sum of the prices of its added lines, in the currency; infinite where a price is missing.</param>
 /// <param name="Currency">The currency, ISO 4217 code; null where it is not known.</param>
 internal sealed record RackCost(double Amount, string? Currency)
 {
     /// <summary>Whether all prices are known, in one currency.</summary>
     public bool IsKnown => double.IsFinite(Amount);
 
-    /// <summary>
-    /// The cost of a rack. A cabinet of the request counts where it has a part number with a price; one without is the customer's own.
-    /// </summary>
-    public static RackCost Of(Trial trial) => Sum(
-    [
-        .. trial.Completed.Added.Select(p => (p.Product, p.OrderUnits)),
-        .. trial.Offer is { Index: not null, Product.Price: null } ? [] : new[] { (trial.Offer.Product, 1L) },
-    ]);
+    /// <summary>The cost of a rack. Its cabinet counts where the proposal adds it; one of the request is no added line.</summary>
+    public static RackCost Of(Trial trial) => Sum([.. AddedParts.Of(trial).Select(p => (p.Product, (long)p.Quantity))]);
 
     /// <summary>The cost of several racks.</summary>
     public static RackCost Of(IReadOnlyList<Trial> trials)
