@@ -37,6 +37,9 @@ internal static class LineWordings
     /// <summary>A cooling part.</summary>
     public static MessageWording Cooling { get; } = new("line.cooling", "It removes heat that the cabinet cannot give off.");
 
+    /// <summary>A perforated door.</summary>
+    public static MessageWording OpenDoor { get; } = new("line.perforated-door", "It lets cooling air through.");
+
     /// <summary>A missing earth bar.</summary>
     public static WordingChoice EarthBar { get; } = new(
         "line.earth-bar",

@@ -269,7 +269,8 @@ internal sealed class TrialMaker(ProposalTask task, RackChecker checker, Cancell
     }
 
     private static MissingPiece ExtraOf(Product product) => product.Kind != ProductKind.Pdu
-        ? new MissingPiece(Stage.Cooling, product, 1, new WordedText(LineWordings.Cooling))
+        ? new MissingPiece(
+            Stage.Cooling, product, 1, new WordedText(product.Kind == ProductKind.Door ? LineWordings.OpenDoor : LineWordings.Cooling))
         : new MissingPiece(
             Stage.Outlets,
             product,
