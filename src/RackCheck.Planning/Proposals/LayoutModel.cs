@@ -103,11 +103,12 @@ internal static class LayoutModel
 
     private static bool IsBottom(MountedItem mounted) => mounted.Category is ItemCategory.Ups or ItemCategory.Battery;
 
-    // Height in which all UPSs and batteries fit one on the other, with a free U between runners.
+    // Height in which all UPSs and batteries fit one on the other, with a free U between runners that need one.
     private static int BottomU((BuildItem First, MountedItem Second)[] carriers)
     {
         var heavy = carriers.Where(c => IsBottom(c.Second) && c.First.Kept is null).ToArray();
-        return heavy.Sum(c => ClaimU(c.Second)) + Math.Max(0, heavy.Count(c => c.First.MayRun) - 1);
+        var creeps = Array.Exists(heavy, c => c.First.Creeps);
+        return heavy.Sum(c => ClaimU(c.Second)) + (creeps ? Math.Max(0, heavy.Count(c => c.First.MayRun) - 1) : 0);
     }
 
     private static IEnumerable<int> StartsOf(
