@@ -165,5 +165,5 @@ internal sealed class CabinetSearch
 
     /// <summary>Whether a rack may be proposed.</summary>
     public static bool IsSound(ProposalTask task, Trial trial) =>
-        trial.Faults.Errors == 0 && task.IsKeptIn(trial.Rack) && task.WithGrowth(trial.UsedU) <= trial.Offer.HeightU;
+        trial.Faults.Errors == 0 && task.IsKeptIn(trial.Rack) && task.HasRoomToGrow(trial);
 }

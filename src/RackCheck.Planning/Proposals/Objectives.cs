@@ -84,7 +84,7 @@ internal static class Objectives
             yield return Value(ObjectiveName.CentreOfGravity, MillimetresOf(moment, mass), MillimetresOf(Math.Min(moment, layout.LeastMoment), mass));
         }
 
-        yield return Value(ObjectiveName.FreeU, chosen.FreeU, chosen.Offer.HeightU - task.ItemsU);
+        yield return Value(ObjectiveName.FreeU, chosen.FreeU, Math.Max(chosen.FreeU, chosen.Offer.HeightU - task.ItemsU));
     }
 
     // Slides, runners and a KVM switch are needed one for one. Of shelves and PDUs no fewer can do than these.

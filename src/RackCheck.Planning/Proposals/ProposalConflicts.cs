@@ -56,14 +56,30 @@ internal static class ProposalConflicts
         }
 
         all.AddRange(best.Errors.Select(e => OfFinding(task, best.Offer, e)));
-        if (task.WithGrowth(best.UsedU) > best.Offer.HeightU)
+        if (!task.HasRoomToGrow(best))
         {
-            all.Add(Requirement(["/growthPercent"], new WordedText(
-                ProposalWordings.NoGrowth,
-                ("usedU", best.UsedU), ("neededU", task.WithGrowth(best.UsedU)), ("heightU", best.Offer.HeightU))));
+            all.Add(NoGrowth(task, best, ["/growthPercent"]));
         }
 
         return all;
+    }
+
+    /// <summary>The room for growth that a rack without an error lacks: all else is met.</summary>
+    /// <param name="task">The request.</param>
+    /// <param name="search">The racks that were tried.</param>
+    /// <param name="isCut">Whether racks were left untried.</param>
+    /// <returns>The conflict; null if the racks lack something else.</returns>
+    public static ProposalConflict? TooLittleGrowth(ProposalTask task, CabinetSearch search, bool isCut)
+    {
+        if (search.Failed.MinBy(t => t.Faults) is not { Faults.Errors: 0 } best || task.HasRoomToGrow(best))
+        {
+            return null;
+        }
+
+        List<string> pointers = ["/growthPercent"];
+        pointers.AddRange(task.Request.Cabinets is null ? [] : ["/cabinets"]);
+        pointers.AddRange(task.Request.MaxCabinets is null ? [] : ["/maxCabinets"]);
+        return Of([NoGrowth(task, best, pointers)], !isCut, ProposalWordings.LessGrowth);
     }
 
     /// <summary>A conflict.</summary>
@@ -141,6 +157,14 @@ internal static class ProposalConflicts
     {
         var index = task.Request.Items.Index().FirstOrDefault(i => i.Item.Id == id, (-1, null!)).Index;
         return index < 0 ? "/items" : Invariant($"/items/{index}");
+    }
+
+    private static ConflictingRequirement NoGrowth(ProposalTask task, Trial trial, IReadOnlyList<string> pointers)
+    {
+        var usedU = Math.Max(trial.UsedU, trial.Offer.HeightU - trial.FreeU);
+        return Requirement(pointers, new WordedText(
+            ProposalWordings.NoGrowth,
+            ("usedU", usedU), ("neededU", usedU + task.WithGrowth(trial.UsedU) - trial.UsedU), ("heightU", trial.Offer.HeightU)));
     }
 
     // The items of the request come first in the rack. All else is a choice of the service.

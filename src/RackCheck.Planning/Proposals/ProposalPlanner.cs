@@ -120,6 +120,12 @@ public sealed class ProposalPlanner(RackChecker checker)
             return height with { Reasons = errors };
         }
 
+        var isCut = task.Budget.IsCut;
+        if (ProposalConflicts.TooLittleGrowth(task, search, isCut) is { } growth)
+        {
+            return growth with { Reasons = errors };
+        }
+
         var suspects = errors.SelectMany(e => e.Pointers).ToHashSet(StringComparer.Ordinal);
         var budget = task.Budget.OfConflict();
         var found = new ConflictSearch(task.Request, changed => IsMet(changed, task, budget, cancellation)).Find(suspects);

@@ -156,7 +156,12 @@ internal sealed class ProposalTask
     public bool IsOwn(string id) => ownIds.Contains(id);
 
     /// <summary>Height that a cabinet needs for equipment that takes a height, with room for growth.</summary>
-    public int WithGrowth(int usedU) => usedU + (int)Math.Ceiling(usedU * (Request.GrowthPercent ?? 0) / 100);
+    public int WithGrowth(int usedU) => usedU + GrowthU(usedU);
+
+    /// <summary>Whether a rack leaves the height free that the request wants free.</summary>
+    public bool HasRoomToGrow(Trial trial) => GrowthU(trial.UsedU) is 0 || GrowthU(trial.UsedU) <= trial.FreeU;
+
+    private int GrowthU(int usedU) => (int)Math.Ceiling(usedU * (Request.GrowthPercent ?? 0) / 100);
 
     /// <summary>Whether a rack keeps what has to stay and holds the whole equipment.</summary>
     public bool IsKeptIn(RackDescription rack)

@@ -79,7 +79,7 @@ public static class ProposalWordings
 
     /// <summary>No room for growth.</summary>
     internal static readonly MessageWording NoGrowth = new(
-        "conflict.no-growth", "The equipment with its shelves takes {usedU} U; with room for growth it needs {neededU} U of {heightU} U.");
+        "conflict.no-growth", "The equipment with its shelves and PDUs takes {usedU} U; with room for growth it needs {neededU} U of {heightU} U.");
 
     /// <summary>Items that together are too high for the only cabinet.</summary>
     internal static readonly WordingChoice TooHighForOne = new(

@@ -202,7 +202,7 @@ internal sealed class RackDivision
             if ((search.Found.FirstOrDefault() ?? (task.IsBasket ? search.LeastFaulty : null)) is not { } trial)
             {
                 apart.Add(members);
-                roomU -= search.Failed.Exists(t => t.NotPlaced.Any()) ? 1 : 0;
+                roomU -= search.Failed.Exists(t => t.NotPlaced.Any() || !own.HasRoomToGrow(t)) ? 1 : 0;
                 break;
             }
 

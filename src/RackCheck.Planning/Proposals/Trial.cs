@@ -2,6 +2,7 @@ using RackCheck.Model;
 using RackCheck.Planning.Building;
 using RackCheck.Planning.Layouts;
 using RackCheck.Rules;
+using RackCheck.Survey;
 using RackCheck.Survey.Catalogue;
 using RackCheck.Survey.Layout;
 
@@ -43,8 +44,8 @@ internal sealed record Trial
     /// <summary>Height that the equipment takes on the front, with what stands on shelves, placed or not, U. Panels count as free.</summary>
     public int UsedU => Problem?.Blocks.Where(b => b.Face == Face.Front).Sum(b => b.HeightU) ?? 0;
 
-    /// <summary>Free height, U.</summary>
-    public int FreeU => Offer.HeightU - UsedU;
+    /// <summary>Free height as its report has it, U: without items and PDUs on either face.</summary>
+    public int FreeU => RackSurvey.Lazily(Resolved).Occupancy.Figures.UnitsFree;
 
     /// <summary>The lowest U positions of its items, counted from the bottom, by id.</summary>
     public IReadOnlyDictionary<string, int> BottomsU => Rack.Items.Where(i => i.Position is not null).ToDictionary(
