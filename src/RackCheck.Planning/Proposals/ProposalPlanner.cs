@@ -130,7 +130,9 @@ public sealed class ProposalPlanner(RackChecker checker)
         var budget = task.Budget.OfConflict();
         var found = new ConflictSearch(task.Request, changed => IsMet(changed, task, budget, cancellation)).Find(suspects);
         task.Budget.Spend(budget.Spent);
-        return found with { Reasons = errors };
+
+        // Where cabinets and parts were left untried, a rack may meet them all.
+        return found with { Reasons = errors, Proven = found.Proven && !isCut };
     }
 
     // A few cabinets show whether a request can be met; those that cannot take the equipment cost nothing.
