@@ -25,8 +25,8 @@ internal sealed class CabinetSearch
     /// <summary>Cabinets that cannot take the equipment, with the reasons.</summary>
     public List<(CabinetOffer Offer, IReadOnlyList<Finding> Findings)> Against { get; } = [];
 
-    /// <summary>Cabinets that are not proven to be unsuitable, with the open warnings of the product that a rack in them has at least.</summary>
-    public List<(CabinetOffer Offer, int Warnings)> Open { get; } = [];
+    /// <summary>Cabinets that are not proven to be unsuitable.</summary>
+    public List<CabinetOffer> Open { get; } = [];
 
     /// <summary>Searches the cabinets for racks with no open error and few warnings, the smallest cabinets first.</summary>
     /// <param name="task">The request.</param>
@@ -79,7 +79,7 @@ internal sealed class CabinetSearch
                 || (task.IsBrief && search.Failed.Exists(FailedRacks.FitsCabinet))
                 || (found.Count + search.Failed.Count > 0 && !IsFirstClosedOne(search.Failed, offer) && !task.Budget.Allows()))
             {
-                search.Open.Add((offer, warnings));
+                search.Open.Add(offer);
                 continue;
             }
 
@@ -88,7 +88,7 @@ internal sealed class CabinetSearch
                 || (task.IsBrief && found.Exists(t => t.Offer.HeightU == offer.HeightU && t.ProductWarnings > 0 && LacksHeight(t)))
                 || (task is { IsTest: false, IsThorough: false } && failed.SpeakAgainst(offer)))
             {
-                search.Open.Add((offer, warnings));
+                search.Open.Add(offer);
                 continue;
             }
 
@@ -96,7 +96,7 @@ internal sealed class CabinetSearch
             var isSound = IsSound(task, trial);
             if (!trial.IsRefuted)
             {
-                search.Open.Add((offer, isSound ? trial.ProductWarnings : warnings));
+                search.Open.Add(offer);
             }
 
             (isSound ? found : search.Failed).Add(trial);
@@ -125,8 +125,6 @@ internal sealed class CabinetSearch
             new Variants(task, maker).Add(search.Found, most);
         }
 
-        search.LowerWarnings(search.Found);
-
         return search;
     }
 
@@ -140,16 +138,6 @@ internal sealed class CabinetSearch
     // Where the only rack so far wants a closed cabinet, one is tried in any case.
     private static bool IsFirstClosedOne(List<Trial> failed, CabinetOffer offer) =>
         failed is [var only] && FailedRacks.WantsClosedCabinet(only) && !FailedRacks.LetsAirThrough(offer.Product.Cabinet!);
-
-    // Other parts may have left fewer warnings than the first rack in a cabinet had.
-    private void LowerWarnings(IEnumerable<Trial> trials)
-    {
-        foreach (var trial in trials)
-        {
-            var at = Open.FindIndex(o => o.Offer == trial.Offer);
-            Open[at] = (trial.Offer, Math.Min(Open[at].Warnings, trial.ProductWarnings));
-        }
-    }
 
     private static Trial? Cheapest(List<Trial> found) => found.OrderBy(t => t.ProductWarnings).ThenBy(t => RackCost.Of(t).Amount).FirstOrDefault();
 

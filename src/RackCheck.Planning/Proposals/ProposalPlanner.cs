@@ -69,7 +69,7 @@ public sealed class ProposalPlanner(RackChecker checker)
         trial.Unmet.Select(u => u.What.QuotedIn(ProposalWordings.NotOnOffer).With(u.Reason));
 
     private ProposedRack Propose(
-        ProposalTask task, IReadOnlyList<(CabinetOffer Offer, int Warnings)> open, Trial trial, Trial? other, CancellationToken cancellation)
+        ProposalTask task, IReadOnlyList<CabinetOffer> open, Trial trial, Trial? other, CancellationToken cancellation)
     {
         var (gained, otherwise) = other is null ? ([], []) : TradeOffs.Of([trial], [other]);
         WordedText[] givenUp = [.. otherwise, .. GivenUp(trial)];
@@ -85,7 +85,7 @@ public sealed class ProposalPlanner(RackChecker checker)
             AddedLines = AddedParts.Written(added),
             Cost = AddedParts.CostOf(added),
             Currency = AddedParts.CostOf(added) is null ? null : added[0].Product.Currency,
-            Objective = Objectives.Of(task, trial, [.. open.Where(o => o.Warnings <= trial.ProductWarnings).Select(o => o.Offer)]),
+            Objective = Objectives.Of(task, trial, open),
             Assumptions = trial.Completed.RackBuild.Assumptions,
         };
     }
