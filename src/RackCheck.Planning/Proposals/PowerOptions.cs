@@ -41,9 +41,11 @@ internal static class PowerOptions
     public static IEnumerable<IReadOnlyList<Product>> Instead(ProposalTask task, Trial trial)
     {
         var units = UnitsOf(task, trial);
+        ConnectorCode[] plugs = [.. trial.Resolved.Description.Items.SelectMany(i => i.Power?.Plugs ?? []).Distinct()];
         return units.Count == 0 ? [] : task.Context.Offered(ProductKind.Pdu)
-            .Where(p => p.Pdu?.Groups is not null && !units.Contains(p) && !SupplyChoice.IsForUps(p)
-                && SupplyChoice.SuitsRegion(task.Request.Site?.Region, p.Pdu))
+            .Where(p => p.Pdu?.Groups is { } groups && !units.Contains(p) && !SupplyChoice.IsForUps(p)
+                && SupplyChoice.SuitsRegion(task.Request.Site?.Region, p.Pdu)
+                && groups.Any(g => g.Outlets.Any(o => Array.Exists(plugs, plug => PlugFit.Fits(plug, o.Socket)))))
             .Take(task.Context.SeeksLowestCost ? MostOfLowestCost : MostOptions)
             .Select(p => (IReadOnlyList<Product>)[.. BehindUps(task), .. Enumerable.Repeat(p, units.Count)]);
     }

@@ -143,13 +143,15 @@ internal sealed class ProposalTask
     public double Work => IsThorough ? 15 : IsBrief ? 0.1 : 0.4;
 
     /// <summary>
-    /// Errors of a rack, items that its UPSs pass over, and warnings: the smaller the better. An order says itself what its UPSs feed, as do given cords.
+    /// Errors of a rack, items that its UPSs pass over, idle PDUs, and warnings: the smaller the better. An order says itself what its UPSs feed, as do given
+    /// cords, and which PDUs it has.
     /// </summary>
-    public (int Errors, int PassedOver, int Warnings) FaultsOf(Trial trial)
+    public (int Errors, int PassedOver, bool IsIdle, int Warnings) FaultsOf(Trial trial)
     {
         var (errors, warnings) = trial.Faults;
         var isChosen = !IsBasket && Request.Connections is null;
-        return (errors, isChosen ? UpsFeeds.PassedOver(trial.Resolved.Description, trial.Found.Assignment ?? []) : 0, warnings);
+        var passed = isChosen ? UpsFeeds.PassedOver(trial.Resolved.Description, trial.Found.Assignment ?? []) : 0;
+        return (errors, passed, !IsBasket && trial.HasIdleUnit, warnings);
     }
 
     /// <summary>Whether an item belongs to the request.</summary>

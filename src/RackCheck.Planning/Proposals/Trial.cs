@@ -54,6 +54,16 @@ internal sealed record Trial
     /// <summary>Open errors of the rack.</summary>
     public IEnumerable<Finding> Errors => Found.Findings.Where(IsOpenError);
 
+    /// <summary>Whether a PDU that was added carries no cord.</summary>
+    public bool HasIdleUnit
+    {
+        get
+        {
+            var used = (Found.Assignment ?? []).Select(c => c.Pdu).ToHashSet(StringComparer.Ordinal);
+            return Completed.RackBuild.Units.Exists(u => OwnEquipment.IdOf(u.Piece.PartNumber) is null && !used.Contains(u.Unit.Id));
+        }
+    }
+
     /// <summary>Items without a position.</summary>
     public IEnumerable<Item> NotPlaced => Rack.Items.Where(i => i is { Position: null, OnShelf: null });
 

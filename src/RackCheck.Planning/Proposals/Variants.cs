@@ -22,7 +22,8 @@ internal sealed class Variants(ProposalTask task, TrialMaker maker)
             }
 
             var trial = maker.MakeWith(first, parts);
-            if (CabinetSearch.IsSound(task, trial) && found.TrueForAll(f => IsOther(f, trial)) && TradeOffs.Of([trial], [first]).Gained.Count > 0)
+            if (CabinetSearch.IsSound(task, trial) && !trial.HasIdleUnit
+                && found.TrueForAll(f => IsOther(f, trial)) && TradeOffs.Of([trial], [first]).Gained.Count > 0)
             {
                 found.Add(trial);
             }
@@ -41,7 +42,8 @@ internal sealed class Variants(ProposalTask task, TrialMaker maker)
             }
 
             var trial = maker.MakeWith(first, parts);
-            if (CabinetSearch.IsSound(task, trial) && trial.ProductWarnings <= first.ProductWarnings && RackCost.Of(trial).Amount < RackCost.Of(first).Amount)
+            if (CabinetSearch.IsSound(task, trial) && !trial.HasIdleUnit && trial.ProductWarnings <= first.ProductWarnings
+                && RackCost.Of(trial).Amount < RackCost.Of(first).Amount)
             {
                 yield return trial;
             }

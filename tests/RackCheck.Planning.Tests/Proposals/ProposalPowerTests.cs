@@ -1,4 +1,5 @@
 using RackCheck.Model;
+using RackCheck.Testing;
 using static RackCheck.Planning.Tests.Baskets.DemoCatalogue;
 using static RackCheck.Planning.Tests.Proposals.SoundProposals;
 
@@ -7,6 +8,8 @@ namespace RackCheck.Planning.Tests.Proposals;
 /// <summary>What the UPSs and PDUs of proposed racks feed.</summary>
 public sealed class ProposalPowerTests
 {
+    private static readonly string[] Parts = ["UPS-30", "SRV-2", "SRV-110", "PC-210", "KVM-16", "SW-24", "PAT-24", "DRV-4", "AMP-2", "DAQ-3", "GEN-2"];
+
     // The leakage of a drive and of the servers together was over a limit, and the UPS was left to the drive.
     [Theory]
     [InlineData(8)]
@@ -25,6 +28,35 @@ public sealed class ProposalPowerTests
             var behind = rack.Rack.Items.Single(i => i.Id == "ups-30-1").Ups!.Feeds!;
             var fed = rack.Report.Figures.Power!.Assignment!.Where(c => behind.Contains(c.Pdu)).Select(c => c.Item).ToHashSet();
             Assert.Superset(new HashSet<string> { "srv-2-1", "srv-2-2", "sw-24-1" }, fed);
+        }
+    }
+
+    // Two PDUs with BS1363 outlets and a supply each, for nothing.
+    [Fact]
+    public void No_pdu_to_order_is_without_a_cord()
+    {
+        var request = Request("SRV-220", "SRV-220", "UPS-30", "SW-48", "PAT-24") with { Site = new Site { Region = Region.Uk, AmbientMaxC = 27 } };
+        AssertNoIdlePdu(Answer(request));
+        AssertNoIdlePdu(Answer(request with { Prefer = CabinetPreference.LowestCost }));
+    }
+
+    [Fact]
+    [Trait("Kind", "property")]
+    public void No_pdu_to_order_is_without_a_cord_in_random_racks() => Parallel.For(0, Samples.Of(500), run =>
+    {
+        var random = new Random(run);
+        AssertNoIdlePdu(Answer(Request([.. Enumerable.Range(0, random.Next(1, 16)).Select(_ => Parts[random.Next(Parts.Length)])]) with
+        {
+            Site = new Site { Region = (Region)random.Next(3), AmbientMaxC = 22 + random.Next(10) },
+        }));
+    });
+
+    private static void AssertNoIdlePdu(ProposalAnswer answer)
+    {
+        foreach (var rack in answer.Alternatives.SelectMany(CheckedOf))
+        {
+            var used = (rack.Report.Figures.Power?.Assignment ?? []).Select(c => c.Pdu).ToHashSet();
+            Assert.Empty((rack.Rack.Pdus ?? []).Select(u => u.Id).Where(id => !used.Contains(id)));
         }
     }
 
