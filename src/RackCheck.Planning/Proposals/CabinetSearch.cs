@@ -111,20 +111,24 @@ internal sealed class CabinetSearch
             found.AddRange(new Variants(task, maker).Cheaper(cheapest));
         }
 
-        foreach (var trial in found.OrderBy(t => t.ProductWarnings).ThenBy(t => task.Context.SeeksLowestCost ? RackCost.Of(t).Amount : 0)
+        // Where there is any other, no rack has a PDU to order that feeds nothing.
+        var alternatives = new Alternatives<Trial>(most, static t => [t]);
+        foreach (var trial in found.OrderBy(t => !task.IsBasket && t.HasIdleUnit).ThenBy(t => t.ProductWarnings)
+            .ThenBy(t => task.Context.SeeksLowestCost ? RackCost.Of(t).Amount : 0)
             .ThenBy(t => Array.IndexOf(offers, t.Offer)))
         {
-            if (search.Found.Count == 0 || (search.Found.Count < most && TradeOffs.Of([trial], [search.Found[0]]).Gained.Count > 0))
+            if (!alternatives.IsFull && (!alternatives.All.Any() || task.IsBasket || !trial.HasIdleUnit))
             {
-                search.Found.Add(trial);
+                alternatives.Add(trial);
             }
         }
 
-        if (search.Found.Count > 0 && most > 1 && task is { IsTest: false, IsBrief: false, Context.SeeksLowestCost: false })
+        if (alternatives.All.FirstOrDefault() is { } first && most > 1 && task is { IsTest: false, IsBrief: false, Context.SeeksLowestCost: false })
         {
-            new Variants(task, maker).Add(search.Found, most);
+            new Variants(task, maker).Add(first, alternatives);
         }
 
+        search.Found.AddRange(alternatives.All);
         return search;
     }
 

@@ -40,7 +40,7 @@ public sealed class ProposalPlanner(RackChecker checker)
         var task = new ProposalTask(request, products, offered) { Budget = budget };
         var offers = CabinetOffer.Of(request, task.Products, offered);
         var conflict = ProposalConflicts.BeforeTrial(task, offers);
-        IReadOnlyList<ProposedRack> found = [];
+        ProposedRack[] found = [];
         if (conflict is null)
         {
             var search = CabinetSearch.Run(task, offers, MostAlternatives, checker, cancellation);
@@ -49,9 +49,12 @@ public sealed class ProposalPlanner(RackChecker checker)
                 : new RackDivision(task, offers, checker, cancellation);
             var rows = division?.FindAlternatives(MostAlternatives) ?? [];
             found = search.Found.Count > 0
-                ? [.. search.Found.Select((t, i) => Propose(task, search.Open, t, i > 0 ? search.Found[0] : search.Found.ElementAtOrDefault(1), cancellation))]
-                : [.. rows.Select((r, i) => Propose(r, division!.Least, i > 0 ? rows[0] : rows.ElementAtOrDefault(1), cancellation))];
-            conflict = found.Count > 0 ? null : Conflict(task, offers, search, division?.SupplyFinding, cancellation);
+                ? Written(
+                    [.. search.Found.Select(t => new Judged([t], checker, cancellation))], (r, i) => Objectives.Of(task, search.Found[i], search.Open))
+                : Written(
+                    [.. rows.Select(r => new Judged([.. r.Select(k => k.Trial)], checker, cancellation))],
+                    (r, i) => Objectives.Sum([.. rows[i].Select(k => Objectives.Of(k.Task, k.Trial, k.Open))], division!.Least));
+            conflict = found.Length > 0 ? null : Conflict(task, offers, search, division?.SupplyFinding, cancellation);
         }
 
         return new ProposalAnswer
@@ -68,36 +71,21 @@ public sealed class ProposalPlanner(RackChecker checker)
     private static IEnumerable<WordedText> GivenUp(Trial trial) =>
         trial.Unmet.Select(u => u.What.QuotedIn(ProposalWordings.NotOnOffer).With(u.Reason));
 
-    private ProposedRack Propose(
-        ProposalTask task, IReadOnlyList<CabinetOffer> open, Trial trial, Trial? other, CancellationToken cancellation)
-    {
-        var (gained, otherwise) = other is null ? ([], []) : TradeOffs.Of([trial], [other]);
-        WordedText[] givenUp = [.. otherwise, .. GivenUp(trial)];
-        var added = AddedParts.Of(trial);
-        return new ProposedRack
-        {
-            Rack = trial.Rack,
-            Report = checker.Check(trial.Resolved, cancellation),
-            Gained = [.. gained.Select(t => t.Text)],
-            GainedKeys = [.. gained.Select(t => t.Keyed)],
-            GivenUp = [.. givenUp.Select(t => t.Text)],
-            GivenUpKeys = [.. givenUp.Select(t => t.Keyed)],
-            AddedLines = AddedParts.Written(added),
-            Cost = AddedParts.CostOf(added),
-            Currency = AddedParts.CostOf(added) is null ? null : added[0].Product.Currency,
-            Objective = Objectives.Of(task, trial, open),
-            Assumptions = trial.Completed.RackBuild.Assumptions,
-        };
-    }
+    // Each compared with the first, the first with the second.
+    private static ProposedRack[] Written(Judged[] all, Func<Judged, int, IReadOnlyList<ObjectiveValue>> objectiveOf) =>
+        [.. all.Select((r, i) => Propose(r, i > 0 ? all[0] : all.ElementAtOrDefault(1), objectiveOf(r, i)))];
 
-    private ProposedRack Propose(IReadOnlyList<RowRack> racks, int least, IReadOnlyList<RowRack>? other, CancellationToken cancellation)
+    private static ProposedRack Propose(Judged racks, Judged? other, IReadOnlyList<ObjectiveValue> objective)
     {
-        var (gained, otherwise) = other is null ? ([], []) : TradeOffs.Of([.. racks.Select(r => r.Trial)], [.. other.Select(r => r.Trial)]);
-        WordedText[] givenUp = [.. otherwise, .. racks.SelectMany(r => GivenUp(r.Trial)).DistinctBy(t => t.Text)];
-        var added = AddedParts.Merge(racks.SelectMany(r => AddedParts.Of(r.Trial)));
+        var (gained, otherwise) = other is null ? ([], []) : TradeOffs.Of(racks.Figures, other.Figures, (racks.Verdict, other.Verdict));
+        WordedText[] givenUp = [.. otherwise, .. racks.Trials.SelectMany(GivenUp).DistinctBy(t => t.Text)];
+        var added = AddedParts.Merge(racks.Trials.SelectMany(AddedParts.Of));
+        var isOne = racks.Trials.Count == 1;
         return new ProposedRack
         {
-            Racks = [.. racks.Select(r => new CheckedRack { Rack = r.Trial.Rack, Report = checker.Check(r.Trial.Resolved, cancellation) })],
+            Rack = isOne ? racks.Trials[0].Rack : null,
+            Report = isOne ? racks.Reports[0] : null,
+            Racks = isOne ? null : [.. racks.Trials.Zip(racks.Reports, (trial, report) => new CheckedRack { Rack = trial.Rack, Report = report })],
             Gained = [.. gained.Select(t => t.Text)],
             GainedKeys = [.. gained.Select(t => t.Keyed)],
             GivenUp = [.. givenUp.Select(t => t.Text)],
@@ -105,8 +93,8 @@ public sealed class ProposalPlanner(RackChecker checker)
             AddedLines = AddedParts.Written(added),
             Cost = AddedParts.CostOf(added),
             Currency = AddedParts.CostOf(added) is null ? null : added[0].Product.Currency,
-            Objective = Objectives.Sum([.. racks.Select(r => Objectives.Of(r.Task, r.Trial, r.Open))], least),
-            Assumptions = [.. racks.SelectMany(r => r.Trial.Completed.RackBuild.Assumptions)],
+            Objective = objective,
+            Assumptions = [.. racks.Trials.SelectMany(t => t.Completed.RackBuild.Assumptions)],
         };
     }
 
@@ -157,5 +145,17 @@ public sealed class ProposalPlanner(RackChecker checker)
                 && (changed.MaxCabinets ?? RackDivision.DefaultMost) > 1
                 && new RackDivision(quick, offers, checker, cancellation).Find() is not null);
         return isMet || !budget.IsCut ? isMet : null;
+    }
+
+    // An alternative with the reports on its racks.
+    private sealed class Judged(IReadOnlyList<Trial> trials, RackChecker checker, CancellationToken cancellation)
+    {
+        public IReadOnlyList<Trial> Trials => trials;
+
+        public CheckReport[] Reports { get; } = [.. trials.Select(t => checker.Check(t.Resolved, cancellation))];
+
+        public RackFigures Figures => field ??= new RackFigures(trials);
+
+        public Verdict Verdict => Reports.Max(r => r.Verdicts.Product);
     }
 }

@@ -38,6 +38,12 @@ public static class ProposalWordings
     /// <summary>Another width of several cabinets side by side.</summary>
     internal static readonly MessageWording RowWidth = new("trade-off.row-width", "Row width {value:exact} mm instead of {other:exact} mm.");
 
+    /// <summary>Another verdict on the products.</summary>
+    internal static readonly MessageWording Verdict = new("trade-off.verdict", "Product verdict {value} instead of {other}.");
+
+    /// <summary>Another number of supplies.</summary>
+    internal static readonly MessageWording SupplyCount = new("trade-off.supplies", "Electrical supplies {value:exact} instead of {other:exact}.");
+
     /// <summary>Another load of the most loaded supply or PDU.</summary>
     internal static readonly MessageWording Loading = new(
         "trade-off.loading", "Loading of the most loaded supply or PDU {value:exact} % instead of {other:exact} %.");

@@ -98,9 +98,10 @@ internal sealed class RackDivision
             return [];
         }
 
-        List<IReadOnlyList<RowRack>> found = [first];
+        var found = new Alternatives<IReadOnlyList<RowRack>>(most, static racks => [.. racks.Select(r => r.Trial)]);
+        found.Add(first);
         var (left, used) = (offers, first);
-        while (found.Count < most && task.Budget.Allows())
+        while (!found.IsFull && task.Budget.Allows())
         {
             left = [.. left.Where(o => !used.Any(r => r.Trial.Offer == o))];
             if (left.Length == 0 || new RackDivision(task, left, checker, cancellation).Find() is not { } racks || racks.Count > first.Count)
@@ -109,13 +110,13 @@ internal sealed class RackDivision
             }
 
             used = racks;
-            if (TradeOffs.Of([.. racks.Select(r => r.Trial)], [.. first.Select(r => r.Trial)]).Gained.Count > 0)
+            if (!racks.Any(r => r.Trial.HasIdleUnit))
             {
                 found.Add(racks);
             }
         }
 
-        return found;
+        return [.. found.All];
     }
 
     private List<RowRack>? Divide(int count)

@@ -1,6 +1,5 @@
 using RackCheck.Model;
-using RackCheck.Planning.Building;
-using RackCheck.Survey;
+using RackCheck.Model.Converters;
 
 namespace RackCheck.Planning.Proposals;
 
@@ -11,63 +10,57 @@ internal static class TradeOffs
     private const double LeastShare = 0.01;
 
     /// <summary>What an alternative gains and gives up against another.</summary>
-    /// <param name="one">Its racks.</param>
-    /// <param name="other">The racks of the other.</param>
-    public static (IReadOnlyList<WordedText> Gained, IReadOnlyList<WordedText> GivenUp) Of(IReadOnlyList<Trial> one, IReadOnlyList<Trial> other)
+    /// <param name="one">The figures of its racks.</param>
+    /// <param name="other">Those of the other.</param>
+    /// <param name="verdicts">The gravest verdicts on the products of both; null where they are not known yet.</param>
+    public static (IReadOnlyList<WordedText> Gained, IReadOnlyList<WordedText> GivenUp) Of(
+        RackFigures one, RackFigures other, (Verdict One, Verdict Other)? verdicts = null)
     {
         List<WordedText> gained = [], givenUp = [];
-        var isRow = one.Count > 1 || other.Count > 1;
-        Compare(isRow ? ProposalWordings.HighestCabinet : ProposalWordings.Height, r => r.Max(t => t.Offer.HeightU));
-        Compare(isRow ? ProposalWordings.DeepestCabinet : ProposalWordings.Depth, r => r.Max(t => t.Offer.DepthMm));
-        Compare(isRow ? ProposalWordings.RowWidth : ProposalWordings.Width, r => r.Sum(t => t.Offer.WidthMm));
-        Compare(ProposalWordings.FreeHeight, r => r.Sum(t => t.FreeU), isMoreBetter: true);
-        Compare(ProposalWordings.Warnings, r => r.Sum(t => RuleChecks.FaultsOf(t.Found).Warnings));
-        CompareFigures();
-        CompareCosts();
-        Compare(ProposalWordings.AddedUnits, r => r.Sum(t => AddedParts.Of(t).Sum(p => p.Quantity)));
-        return (gained, givenUp);
+        var isRow = one.IsRow || other.IsRow;
+        if (verdicts is var (own, its) && own != its)
+        {
+            (own < its ? gained : givenUp).Add(new WordedText(ProposalWordings.Verdict, ("value", NameOf(own)), ("other", NameOf(its))));
+        }
 
-        void Compare(MessageWording what, Func<IReadOnlyList<Trial>, double> figure, bool isMoreBetter = false) =>
-            Add(what, figure(one), figure(other), isMoreBetter);
+        Add(isRow ? ProposalWordings.HighestCabinet : ProposalWordings.Height, one.HeightU, other.HeightU);
+        Add(isRow ? ProposalWordings.DeepestCabinet : ProposalWordings.Depth, one.DepthMm, other.DepthMm);
+        Add(isRow ? ProposalWordings.RowWidth : ProposalWordings.Width, one.WidthMm, other.WidthMm);
+        Add(ProposalWordings.FreeHeight, one.FreeU, other.FreeU, isMoreBetter: true);
+        Add(ProposalWordings.Warnings, one.Warnings, other.Warnings);
+        Add(ProposalWordings.SupplyCount, one.Supplies, other.Supplies);
+        Add(ProposalWordings.Loading, one.Loading, other.Loading);
+        Add(ProposalWordings.FreeOutlets, one.FreeOutlets, other.FreeOutlets, isMoreBetter: true);
+        Add(ProposalWordings.HottestInlet, one.InletC, other.InletC);
+        CompareCosts();
+        Add(ProposalWordings.AddedUnits, one.AddedUnits, other.AddedUnits);
+        return (gained, givenUp);
 
         void Add(MessageWording what, double? value, double? otherValue, bool isMoreBetter = false, string? currency = null)
         {
-            if (value is { } own && otherValue is { } its && own != its)
+            if (value is { } ours && otherValue is { } theirs && ours != theirs)
             {
-                (own < its != isMoreBetter ? gained : givenUp).Add(currency is null
-                    ? new WordedText(what, ("value", own), ("other", its))
-                    : new WordedText(what, ("value", own), ("other", its), ("currency", currency)));
+                (ours < theirs != isMoreBetter ? gained : givenUp).Add(currency is null
+                    ? new WordedText(what, ("value", ours), ("other", theirs))
+                    : new WordedText(what, ("value", ours), ("other", theirs), ("currency", currency)));
             }
-        }
-
-        void CompareFigures()
-        {
-            RackSurvey[] surveys = [.. one.Select(SurveyOf)], others = [.. other.Select(SurveyOf)];
-            Add(ProposalWordings.Loading, LoadingOf(surveys), LoadingOf(others));
-            Add(ProposalWordings.FreeOutlets, surveys.Sum(FreeOutlets), others.Sum(FreeOutlets), isMoreBetter: true);
-            Add(ProposalWordings.HottestInlet, InletOf(surveys), InletOf(others));
         }
 
         void CompareCosts()
         {
-            var (cost, its) = (RackCost.Of(one), RackCost.Of(other));
-            if (cost is { IsKnown: true, Currency: { } currency } && its.IsKnown && its.Currency == currency
-                && Math.Abs(cost.Amount - its.Amount) >= LeastShare * Math.Min(cost.Amount, its.Amount))
+            if (one.Cost is { IsKnown: true, Currency: { } currency } cost && other.Cost.IsKnown && other.Cost.Currency == currency
+                && Math.Abs(cost.Amount - other.Cost.Amount) >= LeastShare * Math.Min(cost.Amount, other.Cost.Amount))
             {
-                Add(ProposalWordings.Cost, Quantities.Round(cost.Amount), Quantities.Round(its.Amount), currency: currency);
+                Add(ProposalWordings.Cost, Quantities.Round(cost.Amount), Quantities.Round(other.Cost.Amount), currency: currency);
             }
         }
     }
 
-    private static RackSurvey SurveyOf(Trial trial) => RackSurvey.Lazily(trial.Resolved);
+    /// <summary>Whether an alternative gains something over another that someone may choose it for: fewer packs of small parts are no reason.</summary>
+    /// <param name="one">The figures of its racks.</param>
+    /// <param name="other">Those of the other.</param>
+    public static bool Gains(RackFigures one, RackFigures other) =>
+        Of(one, other).Gained.Any(g => g.Key != ProposalWordings.AddedUnits.Key);
 
-    // Full percents and tenths of a kelvin: less makes no difference to anyone.
-    private static double? LoadingOf(RackSurvey[] racks) => racks
-        .SelectMany(r => (r.Power.Figures?.Supplies ?? []).Select(s => s.LoadingPercent).Concat((r.Power.Figures?.Pdus ?? []).Select(u => u.LoadingPercent)))
-        .Max() is { } most ? Math.Round(most) : null;
-
-    private static int FreeOutlets(RackSurvey rack) =>
-        (rack.Description.Pdus ?? []).Sum(SupplyChoice.CountOf) - rack.Power.Cords.Count(c => c.Group is not null);
-
-    private static double? InletOf(RackSurvey[] racks) => racks.Max(r => r.Heat.Figures?.HottestInletC) is { } hottest ? Math.Round(hottest, 1) : null;
+    private static string NameOf(Verdict verdict) => NamedEnumConverter<Verdict>.Name(verdict);
 }

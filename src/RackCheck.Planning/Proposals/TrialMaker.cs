@@ -60,7 +60,9 @@ internal sealed class TrialMaker(ProposalTask task, RackChecker checker, Cancell
         return best.NotPlaced.Any() ? best : RemedyChoice.Apply(task, best, checker, cancellation);
     }
 
-    /// <summary>Makes a rack in the cabinet of another with certain parts, to which only what it lacks is added. Its UPSs feed what those of the other do.</summary>
+    /// <summary>
+    /// Makes a rack in the cabinet of another with certain parts, to which only what it lacks is added. Its UPSs feed what those of the other do.
+    /// </summary>
     /// <param name="like">The other rack.</param>
     /// <param name="parts">PDUs and cooling.</param>
     public Trial MakeWith(Trial like, IReadOnlyList<Product> parts)

@@ -8,24 +8,22 @@ namespace RackCheck.Planning.Proposals;
 /// <param name="maker">Makes the racks.</param>
 internal sealed class Variants(ProposalTask task, TrialMaker maker)
 {
-    /// <summary>Adds racks that gain something over the first.</summary>
-    /// <param name="found">Racks without an open error, the preferred one first.</param>
-    /// <param name="most">Number of racks wanted.</param>
-    public void Add(List<Trial> found, int most)
+    /// <summary>Adds racks that gain something over those that there are.</summary>
+    /// <param name="first">The preferred rack.</param>
+    /// <param name="alternatives">The racks without an open error.</param>
+    public void Add(Trial first, Alternatives<Trial> alternatives)
     {
-        var first = found[0];
         foreach (var parts in PowerOptions.Instead(task, first).Concat(Cooling(first)))
         {
-            if (found.Count >= most || !task.Budget.Allows())
+            if (alternatives.IsFull || !task.Budget.Allows())
             {
                 return;
             }
 
             var trial = maker.MakeWith(first, parts);
-            if (CabinetSearch.IsSound(task, trial) && !trial.HasIdleUnit
-                && found.TrueForAll(f => IsOther(f, trial)) && TradeOffs.Of([trial], [first]).Gained.Count > 0)
+            if (CabinetSearch.IsSound(task, trial) && !trial.HasIdleUnit && alternatives.All.All(f => IsOther(f, trial)))
             {
-                found.Add(trial);
+                alternatives.Add(trial);
             }
         }
     }

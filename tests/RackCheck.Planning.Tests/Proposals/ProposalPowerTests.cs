@@ -56,7 +56,7 @@ public sealed class ProposalPowerTests
         foreach (var rack in answer.Alternatives.SelectMany(CheckedOf))
         {
             var used = (rack.Report.Figures.Power?.Assignment ?? []).Select(c => c.Pdu).ToHashSet();
-            Assert.Empty((rack.Rack.Pdus ?? []).Select(u => u.Id).Where(id => !used.Contains(id)));
+            Assert.DoesNotContain(rack.Rack.Pdus ?? [], u => !used.Contains(u.Id));
         }
     }
 

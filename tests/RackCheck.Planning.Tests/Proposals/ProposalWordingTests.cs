@@ -124,6 +124,12 @@ public sealed class ProposalWordingTests
             yield return (Request("GEN-2"), [.. Products.Where(p => p.Kind != ProductKind.Fixings)], SearchBudget.Quick);
             yield return (Request([.. Parts]), Products, SearchBudget.Quick);
 
+            // A hot room: an alternative with cooler air and a graver verdict; and a row of narrower cabinets.
+            yield return (
+                Request("SRV-2", "SRV-2", "SW-24", "PC-410") with { Site = new Site { Region = Region.Eu, AmbientMaxC = 38 } }, Products, SearchBudget.Quick);
+            yield return (
+                Request([.. Enumerable.Repeat("DRV-6", 6), "SRV-2", "SRV-2", .. Enumerable.Repeat("GEN-2", 6)]), Products, SearchBudget.Quick);
+
             // Fewer warnings in a larger cabinet.
             yield return (
                 Request("KVM-16", "DRV-6", "SW-24", "DAQ-3", "DRV-6") with
