@@ -68,14 +68,11 @@ internal sealed class CordAssignment
 
         // The first test is whether the plugs find sockets at all. If they do not, a search within limits cannot help.
         var search = new CordSearch(placement, choice, cords, pools, loads, allowance);
-        if (!insertion.Run(CordLimits.Sockets, push: true) && !search.Run(CordLimits.Sockets))
+        if (!FindSockets(insertion, search))
         {
-            placement.AllowSharedSupply();
-            IsCutShort = allowance.IsSpent || search.IsCutShort;
-            if (!new CordMatching(placement, cords, pools).Run())
-            {
-                return;
-            }
+            // Cords that cannot have a socket must not decide where the others go: their load and the limits are searched without them.
+            placement.SetAsideUnplaced();
+            FindSockets(insertion, search);
         }
 
         var fallback = placement.Copy();
@@ -83,7 +80,7 @@ internal sealed class CordAssignment
         {
             // Without redundant items the loss of a supply adds no load to the others.
             var isNew = limits != CordLimits.Ratings || placement.HasSpread;
-            if (isNew && !allowance.IsSpent && loads.HasRoom(limits)
+            if (isNew && !allowance.IsSpent && loads.HasRoom(limits, placement.SetAsideVoltAmperes)
                 && (insertion.Run(limits, push: true) || (limits != CordLimits.DesignShare && search.Run(limits))))
             {
                 // A stricter limit that was not searched to the end may have an assignment too.
@@ -94,5 +91,17 @@ internal sealed class CordAssignment
 
         IsCutShort = allowance.IsSpent || search.IsCutShort;
         placement.Restore(fallback);
+    }
+
+    // Redundant items are kept apart if any assignment does; the sockets come first.
+    private bool FindSockets(CordInsertion insertion, CordSearch search)
+    {
+        if (insertion.Run(CordLimits.Sockets, push: true) || search.Run(CordLimits.Sockets))
+        {
+            return true;
+        }
+
+        placement.AllowSharedSupply();
+        return new CordMatching(placement, cords, pools).Run();
     }
 }

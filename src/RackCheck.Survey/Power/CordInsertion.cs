@@ -9,7 +9,7 @@ internal sealed class CordInsertion(CordPlacement placement, OutletChoice choice
     private int pushesLeft;
 
     /// <summary>Places all cords again.</summary>
-    /// <returns>Whether every cord has an outlet. Within current limits it stops at the first cord without one.</returns>
+    /// <returns>Whether every cord that is not set aside has an outlet. Within current limits it stops at the first cord without one.</returns>
     public bool Run(CordLimits limits, bool push)
     {
         placement.Clear();
@@ -17,7 +17,7 @@ internal sealed class CordInsertion(CordPlacement placement, OutletChoice choice
         var all = true;
         for (var cord = 0; cord < cords.Count && (all || limits == CordLimits.Sockets); cord++)
         {
-            all &= Insert(cord, limits, push ? MostPushedInARow : 0);
+            all &= placement.IsSetAside(cord) || Insert(cord, limits, push ? MostPushedInARow : 0);
         }
 
         return all;

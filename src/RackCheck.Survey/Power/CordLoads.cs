@@ -120,9 +120,11 @@ internal sealed class CordLoads
     public double LineA(SupplyNode supply, int line) => points[SupplyLine(supply, line)].NormalA;
 
     /// <summary>Whether the total load is within the total capacity of the PDUs. If it is not, no assignment can hold.</summary>
-    public bool HasRoom(CordLimits limits)
+    /// <param name="limits">The limits.</param>
+    /// <param name="setAsideVoltAmperes">The part of the load that gets no outlet, VA.</param>
+    public bool HasRoom(CordLimits limits, double setAsideVoltAmperes)
     {
-        double load = 0, room = 0;
+        double load = -setAsideVoltAmperes, room = 0;
         foreach (var cord in tree.Cords)
         {
             load += cord.VoltAmperes;

@@ -11,14 +11,17 @@ internal sealed class CordMatching(CordPlacement placement, FreeCords cords, Out
     private readonly bool[] hopeless = new bool[cords.Count];
 
     /// <summary>Finds sockets for cords without one.</summary>
-    /// <returns>Whether all cords have a socket.</returns>
+    /// <returns>
+    /// Whether all cords that are not set aside have a socket. If they do not, the fewest are without one: of them the last in the order of placing, since a
+    /// cord that has a socket keeps one.
+    /// </returns>
     public bool Run()
     {
         ListCords();
         var all = true;
         for (var cord = 0; cord < cords.Count; cord++)
         {
-            if (placement.PoolOf(cord) >= 0)
+            if (placement.PoolOf(cord) >= 0 || placement.IsSetAside(cord))
             {
                 continue;
             }

@@ -13,6 +13,7 @@ internal sealed class CordPlacement
     private readonly int[] poolOf;
     private readonly int[]? cordsOnSupply;
     private bool mayShareSupply;
+    private bool[]? setAside;
 
     public CordPlacement(PowerTree tree, FreeCords cords, OutletPool[] pools, CordLoads loads)
     {
@@ -30,6 +31,24 @@ internal sealed class CordPlacement
 
     /// <summary>From now on the cords of a redundant item can go to one supply.</summary>
     public void AllowSharedSupply() => mayShareSupply = true;
+
+    /// <summary>Power of the cords that are set aside, VA.</summary>
+    public double SetAsideVoltAmperes { get; private set; }
+
+    /// <summary>Whether a cord is left without an outlet, so that the others are placed without it.</summary>
+    public bool IsSetAside(int cord) => setAside is not null && setAside[cord];
+
+    /// <summary>Sets the cords aside that have no outlet now. The cords of a redundant item are kept apart again.</summary>
+    public void SetAsideUnplaced()
+    {
+        mayShareSupply = false;
+        setAside = new bool[poolOf.Length];
+        for (var cord = 0; cord < poolOf.Length; cord++)
+        {
+            setAside[cord] = poolOf[cord] < 0;
+            SetAsideVoltAmperes += setAside[cord] ? cords[cord].Demand.VoltAmperes : 0;
+        }
+    }
 
     /// <summary>Whether a cord can go into a pool within all limits.</summary>
     public bool CanPut(int cord, int pool, CordLimits limits)

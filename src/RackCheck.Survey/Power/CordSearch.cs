@@ -19,7 +19,7 @@ internal sealed class CordSearch(CordPlacement placement, OutletChoice choice, F
     public bool IsCutShort { get; private set; }
 
     /// <summary>Places all cords again.</summary>
-    /// <returns>Whether every cord has an outlet; otherwise none is placed.</returns>
+    /// <returns>Whether every cord that is not set aside has an outlet; otherwise none is placed.</returns>
     public bool Run(CordLimits limits)
     {
         placement.Clear();
@@ -39,7 +39,13 @@ internal sealed class CordSearch(CordPlacement placement, OutletChoice choice, F
             return true;
         }
 
-        var first = twins![cord] >= 0 ? placement.PoolOf(twins[cord]) : 0;
+        if (placement.IsSetAside(cord))
+        {
+            return PlaceFrom(cord + 1, limits);
+        }
+
+        // A twin that is set aside has no pool, so any may be the first.
+        var first = twins![cord] >= 0 ? Math.Max(0, placement.PoolOf(twins[cord])) : 0;
         var row = tried.AsSpan(cord * rowLength, rowLength);
         row.Clear();
         while (BestUntried(cord, first, row, limits) is >= 0 and var best && --stepsLeft >= 0 && !allowance.IsSpent)

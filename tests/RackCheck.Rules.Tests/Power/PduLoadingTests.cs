@@ -63,6 +63,18 @@ public sealed class PduLoadingTests : RuleTests<PduLoading>
         Assert.Equal(["/pdus/0", "/pdus/0/groups/0"], Findings(One(3700, breaker: 10)).Select(f => f.Pointers[0]));
 
     [Fact]
+    public void Plug_without_outlet_hides_no_overload_of_the_others()
+    {
+        // Two cords with half each: 8.7 A a unit; with B lost 17.4 A on the one at A. The heater's plug fits no outlet.
+        var rack = Wired(Mains("A", 32), Mains("B", 32)).Units(Pdu("a", "A", 16, Outlets("g", null)), Pdu("b", "B", 16, Outlets("g", null)))
+            .With(Load("wave-pc", 4000, cords: 2, redundant: true));
+        var heater = Load("heater", 2000);
+        var both = rack.With(heater with { Power = heater.Power! with { Plugs = [ConnectorCode.Cee77] } });
+        Assert.Equal(Findings(rack).Select(f => f.Message), Findings(both).Select(f => f.Message));
+        Assert.Equal(2, Findings(both).Count);
+    }
+
+    [Fact]
     public void Supply_lost_loads_the_other_pdu()
     {
         // Two cords with half each: 8.7 A a unit; with B lost 17.4 A on the one at A.

@@ -51,6 +51,43 @@ public sealed class CordAssignmentTests
 
     [Fact]
     [Trait("Kind", "property")]
+    public void A_plug_that_fits_nowhere_leaves_the_other_cords_alone() =>
+        CordRacks.Small.Sample(
+            rack =>
+            {
+                var more = rack with { Items = [.. rack.Items, Load("odd", 3000, ConnectorCode.Cee77)] };
+                Assert.Equal(CordRacks.Tree(rack).Figures!.Assignment, CordRacks.Tree(more).Figures!.Assignment);
+            },
+            iter: Samples.Of(2_000),
+            print: Wording.Of);
+
+    [Fact]
+    public void A_plug_that_fits_nowhere_leaves_the_supplies_apart()
+    {
+        // Three items of 920 W: half each is 2 A, so 6 A a supply. All on one group would be 12 A on a breaker of 10 A.
+        var rack = Rack(
+            [.. Enumerable.Range(0, 3).Select(Pair), Load("odd", 3000, ConnectorCode.Cee77)],
+            Unit("u", "A", Group("g1", null, 10, (ConnectorCode.C13, 8))), Unit("v", "B", Group("g1", null, 10, (ConnectorCode.C13, 8))));
+        var tree = CordRacks.Tree(rack);
+        Assert.Equal(["odd"], tree.Cords.Where(c => c.Group is null).Select(c => c.Item.Id));
+        Assert.All(tree.Groups, g => Assert.Equal(6, g.Load.NormalA, 1e-9));
+        Assert.All(tree.Groups, g => Assert.Equal(12, g.Load.WorstA, 1e-9));
+    }
+
+    [Fact]
+    public void The_least_cord_goes_without_where_outlets_are_short()
+    {
+        // Seven cords, six outlets: the KVM switch has the lowest power. The others are kept apart.
+        var rack = Rack(
+            [.. Enumerable.Range(0, 3).Select(Pair), Load("kvm", 23, ConnectorCode.C14)],
+            Unit("u", "A", Group("g1", null, 10, (ConnectorCode.C13, 3))), Unit("v", "B", Group("g1", null, 10, (ConnectorCode.C13, 3))));
+        var tree = CordRacks.Tree(rack);
+        Assert.Equal(["kvm"], tree.Cords.Where(c => c.Group is null).Select(c => c.Item.Id));
+        Assert.All(tree.Groups, g => Assert.Equal(6, g.Load.NormalA, 1e-9));
+    }
+
+    [Fact]
+    [Trait("Kind", "property")]
     public void The_order_of_items_changes_nothing() =>
         CordRacks.Small.Sample(
             rack =>
@@ -196,6 +233,11 @@ public sealed class CordAssignmentTests
 
     private static Item Load(string id, double watts, ConnectorCode plug) =>
         new() { Id = id, HeightU = 1, Power = new ItemPower { RatedW = watts, PowerFactor = 1, Plugs = [plug] } };
+
+    private static Item Pair(int i) => new()
+    {
+        Id = $"i{i}", HeightU = 1, Power = new ItemPower { RatedW = 920, PowerFactor = 1, Redundant = true, Plugs = [ConnectorCode.C14, ConnectorCode.C14] },
+    };
 
     private static Pdu Unit(string id, string supply, params OutletGroup[] groups) => new() { Id = id, Supply = supply, RatedA = 32, Groups = groups };
 
