@@ -57,6 +57,16 @@ public sealed class SolidDoorTests : RuleTests<SolidDoor>
     }
 
     [Fact]
+    public void Natural_draught_is_an_airflow_path()
+    {
+        // Free convection through a vented roof needs an opening below: a perforated front door or an intake.
+        var vented = Cool(Aired, Closed).Cabinet(c => c with { Roof = new Roof { Style = RoofStyle.Vented, OpenAreaCm2 = 600 } }).With(Pc());
+        Passes(vented);
+        Assert.Single(Findings(Cool(Aired, Closed).With(Pc())));
+        Assert.Equal(2, Findings(vented.Cabinet(c => c with { FrontDoor = Closed })).Count);
+    }
+
+    [Fact]
     public void Trays_without_outlet_are_no_airflow_path() => Assert.Equal(2, Findings(Cool(Closed, Closed).Trays(Curved(2)).With(Pc())).Count);
 
     [Fact]
