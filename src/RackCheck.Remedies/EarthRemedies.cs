@@ -16,9 +16,6 @@ public static class EarthRemedies
     // Default cross-sectional area of a new bar; common practice, no source.
     private const double UsualBarMm2 = 50;
 
-    // Shortest disconnection time that is required of a breaker, s: about one mains cycle.
-    private const double QuickestS = 0.02;
-
     /// <summary>The cabinet with an earth bar.</summary>
     /// <param name="terminals">Number of terminals.</param>
     /// <returns>The description; other members of the bar are unchanged.</returns>
@@ -58,9 +55,10 @@ public static class EarthRemedies
                 continue;
             }
 
-            var heat = sectionMm2 * EarthConductors.SeparateCopperK / supply.Source.FaultCurrentA!.Value;
+            var heat = sectionMm2 * EarthConductors.SeparateCopperK / ConductorNeed.FaultA(supply);
             var seconds = Math.Floor(1000 * heat * heat) / 1000;
-            if (seconds < QuickestS)
+            // A shorter time is outside the formula, so it proves nothing.
+            if (seconds < EarthConductors.AdiabaticFromS)
             {
                 return null;
             }

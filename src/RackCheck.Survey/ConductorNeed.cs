@@ -57,10 +57,30 @@ public sealed record ConductorNeed(double SectionMm2, ConductorReason Reason, Su
         return need;
     }
 
-    /// <summary>The area for a fault on a supply, mm2; null if the current or the time is missing.</summary>
-    public static double? FaultMm2(SupplyNode supply) => supply.Source is { FaultCurrentA: { } current, DisconnectionTimeS: { } time }
-        ? EarthConductors.AdiabaticMm2(current, time, EarthConductors.SeparateCopperK)
+    /// <summary>The area for a fault in the rack, mm2; null if the current or the time is missing, or the time is too short for the formula.</summary>
+    public static double? FaultMm2(SupplyNode supply) => IsAdiabatic(supply)
+        ? EarthConductors.AdiabaticMm2(FaultA(supply), supply.Source.DisconnectionTimeS!.Value, EarthConductors.SeparateCopperK)
         : null;
+
+    /// <summary>Whether the current and the time of a fault are given, and the time is long enough for the adiabatic formula.</summary>
+    public static bool IsAdiabatic(SupplyNode supply) => supply.Source is { FaultCurrentA: not null, DisconnectionTimeS: not null } && !IsTooShort(supply);
+
+    /// <summary>Whether the given disconnection time is so short that the energy let through by the breaker applies instead of the adiabatic formula.</summary>
+    public static bool IsTooShort(SupplyNode supply) =>
+        supply.Source.DisconnectionTimeS is { } time && Comparison.IsOver(EarthConductors.AdiabaticFromS, time);
+
+    /// <summary>
+    /// The current of a fault in the rack, A: at the end of the supply's cable. Without the length or the area of the cable it is that at its origin, which
+    /// is higher.
+    /// </summary>
+    /// <param name="supply">A supply with a fault current.</param>
+    public static double FaultA(SupplyNode supply) => supply.Source is { FaultCurrentA: { } origin, VoltageV: var voltage }
+        && FaultCable(supply) is { LengthM: { } length, CrossSectionMm2: { } section }
+        ? Quantities.Round(FaultLoops.EndA(voltage, origin, length, section))
+        : supply.Source.FaultCurrentA ?? 0;
+
+    private static SupplyCable? FaultCable(SupplyNode supply) => supply.Source is
+        { FaultCurrentA: > 0, VoltageV: > 0, Cable: { LengthM: not null, CrossSectionMm2: > 0 } cable } ? cable : null;
 
     /// <summary>
     /// The highest fault current that a supply is taken to have where none is given, A: 6 kA, the usual breaking capacity of its breaker. Common practice, no
@@ -78,10 +98,10 @@ public sealed record ConductorNeed(double SectionMm2, ConductorReason Reason, Su
     /// <param name="supply">The supply.</param>
     /// <param name="sectionMm2">The area of the conductor, mm2; 0 if unknown.</param>
     public static bool TurnsOnCurve(SupplyNode supply, double sectionMm2) =>
-        supply.Source is { Breaker: null or { Curve: null } } and not { FaultCurrentA: not null, DisconnectionTimeS: not null }
-        && IsLimited(supply)
+        supply.Source is { Breaker: null or { Curve: null } } && !IsAdiabatic(supply) && IsLimited(supply)
         && EarthConductors.AdiabaticMm2(
-            supply.Source.FaultCurrentA ?? MostFaultA, supply.Source.DisconnectionTimeS ?? LongestFaultS, EarthConductors.SeparateCopperK) > sectionMm2;
+            supply.Source.FaultCurrentA is null ? MostFaultA : FaultA(supply),
+            supply.Source.DisconnectionTimeS is { } time && !IsTooShort(supply) ? time : LongestFaultS, EarthConductors.SeparateCopperK) > sectionMm2;
 
     /// <summary>Whether the let-through energy of the breaker of a supply is known, so that a fault needs no more than the minimum for strength.</summary>
     public static bool IsLimited(SupplyNode supply) => IsLimited(supply.Source.Breaker?.Curve, supply.BreakerA);
@@ -98,7 +118,7 @@ public sealed record ConductorNeed(double SectionMm2, ConductorReason Reason, Su
     {
         ConductorReason.LineConductor => Invariant($"{ByLine(Supply!.Source.Cable!.CrossSectionMm2!.Value)} > {actualMm2:0.###}"),
         ConductorReason.Fault =>
-            Invariant($"sqrt({Supply!.Source.FaultCurrentA:0.###}^2 x {Supply.Source.DisconnectionTimeS:0.###}) / {EarthConductors.SeparateCopperK:0} = ")
+            AtTheRack() + Invariant($"sqrt({FaultA(Supply!):0.###}^2 x {Supply!.Source.DisconnectionTimeS:0.###}) / {EarthConductors.SeparateCopperK:0} = ")
                 + Invariant($"{SectionMm2:0.###} > {actualMm2:0.###}{Validity(Supply.Source.DisconnectionTimeS!.Value)}"),
         _ => Invariant($"{SectionMm2:0.###} > {actualMm2:0.###}"),
     };
@@ -109,10 +129,13 @@ public sealed record ConductorNeed(double SectionMm2, ConductorReason Reason, Su
             ? Invariant($"{EarthConductors.SameUpToMm2:0} < {line:0.###} <= {EarthConductors.HalfPastMm2:0}, so equal to the lower bound: {SectionMm2:0.###}")
         : Invariant($"{line:0.###} / 2 = {SectionMm2:0.###}");
 
+    private string AtTheRack() => FaultCable(Supply!) is not { } cable ? ""
+        : Invariant($"{Supply!.Source.VoltageV:0.###} / ({Supply.Source.VoltageV:0.###} / {Supply.Source.FaultCurrentA:0.###} + ")
+            + Invariant($"{FaultLoops.HotFactor:0.#} x 2 x {EarthConductors.CopperOhmMm2PerM} x {cable.LengthM:0.###} / {cable.CrossSectionMm2:0.###}) = ")
+            + Invariant($"{FaultA(Supply):0.###}; ");
+
     private static string Validity(double seconds) =>
-        seconds < EarthConductors.AdiabaticFromS
-            ? Invariant($"; {seconds:0.###} < {EarthConductors.AdiabaticFromS:0.###}, where the energy let through by the breaker applies")
-        : seconds > EarthConductors.AdiabaticToS
+        seconds > EarthConductors.AdiabaticToS
             ? Invariant($"; {seconds:0.###} > {EarthConductors.AdiabaticToS:0.###}, where the conductor also dissipates heat, so this is conservative")
-        : "";
+            : "";
 }

@@ -33,6 +33,10 @@ public sealed class ConductorSize : Rule
         "The line conductors of a supply, its trip curve, or its fault current and disconnection time are missing, so the size of an earth conductor cannot "
             + "be checked.");
 
+    private static readonly MissingData MissingLetThrough = new(
+        "earthing.conductor-size.missing-let-through",
+        "The disconnection time of a supply is under 0.1 s, where the energy that the breaker lets through decides: ask its manufacturer for that energy.");
+
     private static readonly MissingData MissingLeadSection = new(
         "earthing.conductor-size.missing-lead-section",
         "The cross-sectional area of an earth lead is missing, so its size cannot be checked.");
@@ -54,12 +58,14 @@ public sealed class ConductorSize : Rule
         Why = "The conductor melts or breaks before the supply disconnects, and the metal stays live.",
         Formula =
             "S >= the largest of: line conductor, main conductor only (S up to 16, 16 up to 35, S/2 above); protectedMm2 or unprotectedMm2; "
-            + "sqrt(I^2 t) / 143; North America: by breaker, 15 A 2.1, 20 A 3.3, 30 to 60 A 5.3",
+            + "sqrt(I^2 t) / 143, I = U/(U/I0 + 1.2 x 2 x 0.017241 L/S) at the end of the cable, t from 0.1 s; North America: by breaker, "
+            + "15 A 2.1, 20 A 3.3, 30 to 60 A 5.3",
         Sources = [Sources.Iec60364Earthing, Sources.Iec60898Energy, Sources.Nec250],
         Limits = [ProtectedMm2, UnprotectedMm2],
         Needs =
         [
-            "/items/*/earthLead/crossSectionMm2", "/earthing/mainConductorMm2", "/supplies/*/cable/crossSectionMm2", "/supplies/*/faultCurrentA",
+            "/items/*/earthLead/crossSectionMm2", "/earthing/mainConductorMm2", "/supplies/*/cable/crossSectionMm2", "/supplies/*/cable/lengthM",
+            "/supplies/*/voltageV", "/supplies/*/faultCurrentA",
             "/supplies/*/disconnectionTimeS", "/supplies/*/breaker", "/cabinet/sidePanels", "/site/region", "/connections",
         ],
         Notes =
@@ -67,9 +73,16 @@ public sealed class ConductorSize : Rule
             "Behind a breaker of curve B or C up to 32 A the let-through energy is taken as 90 000 A2s, which needs 2.1 mm2: "
                 + "less than the minimum for strength. "
                 + "Fault current and disconnection time are then not asked for; a trip curve that is not given is, where curve D could change the answer.",
+            "The fault is in the rack: its current is that at the end of the cable. Without the length or the area of the cable it is that at the origin, "
+                + "which is higher.",
+            "Under 0.1 s the formula does not hold. Behind a breaker of curve B or C up to 32 A the let-through energy is then taken as above; elsewhere the "
+                + "fault is not assessed.",
             "A lead of an item follows the item's own cord, not the cable of the supply.",
         ],
-        Remedies = ["Fit the next standard cross-sectional area.", "Shorten the disconnection time.", "Move the equipment to another rack."],
+        Remedies =
+        [
+            "Fit the next standard cross-sectional area.", "Shorten the disconnection time, to not less than 0.1 s.", "Move the equipment to another rack.",
+        ],
         Cautions = [Cautions.Electricity],
     };
 
@@ -118,6 +131,9 @@ public sealed class ConductorSize : Rule
         {
             switch (supply.Source)
             {
+                case { FaultCurrentA: not null, DisconnectionTimeS: not null } when ConductorNeed.IsTooShort(supply) && !ConductorNeed.IsLimited(supply):
+                    context.ReportNotAssessed(MissingLetThrough);
+                    break;
                 case { FaultCurrentA: not null, DisconnectionTimeS: null } when !ConductorNeed.IsLimited(supply):
                     context.ReportMissing(Invariant($"/supplies/{supply.Index}/disconnectionTimeS"), Missing);
                     break;
@@ -176,7 +192,7 @@ public sealed class ConductorSize : Rule
                 [Invariant($"/supplies/{supply.Index}/cable/crossSectionMm2")]),
             ConductorReason.Fault => (
                 "fault",
-                [("faultA", supply!.Source.FaultCurrentA!.Value), ("supply", supply.Id), ("seconds", supply.Source.DisconnectionTimeS!.Value)],
+                [("faultA", ConductorNeed.FaultA(supply!)), ("supply", supply!.Id), ("seconds", supply.Source.DisconnectionTimeS!.Value)],
                 [Invariant($"/supplies/{supply.Index}/faultCurrentA"), Invariant($"/supplies/{supply.Index}/disconnectionTimeS")]),
             ConductorReason.Breaker => (
                 "breaker",

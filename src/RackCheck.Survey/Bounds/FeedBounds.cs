@@ -32,8 +32,8 @@ internal static class FeedBounds
             "from the lowest of a public TN-S supply, 0.8 ohm, to 6 kA", "A", lowIsAdverse: true, pull: Pull.Apart),
         OfSupply(
             "disconnectionTimeS", "How fast does the breaker of {each} disconnect an earth fault?", s => s.DisconnectionTimeS,
-            (s, v) => s with { DisconnectionTimeS = v }, s => IsLimited(s) ? null : new(0.01, ConductorNeed.LongestFaultS),
-            "0.01 to 0.4 s; not needed where the breaker limits the energy of a fault", "s",
+            (s, v) => s with { DisconnectionTimeS = v }, s => IsLimited(s) ? null : new(EarthConductors.AdiabaticFromS, ConductorNeed.LongestFaultS),
+            "0.1 to 0.4 s; not needed where the breaker limits the energy of a fault", "s",
             basis: "the limit for final circuits in TN systems, IEC 60364-4-41; value from memory"),
         Asked("/supplies/*/breaker/curve", "What is the trip curve of the breaker of {each}?"),
         Asked("/supplies/*/socket", "Which socket does {each} have?"),
