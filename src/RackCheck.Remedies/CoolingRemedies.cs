@@ -101,6 +101,11 @@ public static class CoolingRemedies
     /// <returns>Candidates, best first.</returns>
     public static IEnumerable<RemedyCandidate> WithoutCooler(RackSurvey survey)
     {
+        if (!AllowsOpenings(survey))
+        {
+            yield break;
+        }
+
         var without = survey.Description with { Cooling = survey.Description.Cooling! with { AirConditioner = null } };
         if (DoorsSuffice(survey))
         {

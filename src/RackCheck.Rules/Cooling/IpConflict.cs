@@ -16,6 +16,9 @@ public sealed class IpConflict : Rule
 
     private const string Open = "IP00";
 
+    // IEC 60529 (value from memory): holes down to 1 mm give at most a first digit of 3; dripping water is the most that an upright perforated door keeps out.
+    private const string FinestOpening = "IP31";
+
     private static readonly MessageWording Defect = new(
         "cooling.ip-conflict",
         "The site requires {requiredIp} protection against dust and water, but the {what:words} has {ipCode}.");
@@ -38,8 +41,8 @@ public sealed class IpConflict : Rule
         Title = "Opening below the required degree of protection",
         Severity = Severity.Error,
         What =
-            "Finds perforated doors, open sides, vented roofs, and fans and intakes without filters that are below the required degree of protection. Doors "
-            + "and roof have the degree of the cabinet, default IP20. Fans and intakes with filters have IP54. Each opening has its own finding.",
+            "Finds perforated doors, open sides, vented roofs, and fans and intakes without filters that are below the required degree of protection. "
+            + "Perforated doors and vented roofs have IP20, or the degree of the cabinet up to IP31. Fans and intakes with filters have IP54. Each opening has its own finding.",
         Why = "Dust, water or fingers get into the cabinet.",
         Formula = "both digits of the IP code of the opening >= requiredIp",
         Sources = [Sources.Iec60529, Sources.OpeningIpPractice],
@@ -51,6 +54,7 @@ public sealed class IpConflict : Rule
         ],
         Notes =
         [
+            "The degree of the cabinet is that of the closed cabinet. Above IP31 no perforated door or open vent has it, so there it counts as IP20.",
             "A door or panel that is left off counts as IP00, whatever the cabinet is rated. In the middle of a row the neighbours close the sides: there "
                 + "they have the degree of the cabinet.",
         ],
@@ -74,7 +78,6 @@ public sealed class IpConflict : Rule
         }
 
         var cabinet = description.Cabinet!;
-        var sheet = cabinet.IpCode;
         JudgeDoor(context, cabinet.FrontDoor, "front door", Pointers.FrontDoor, required);
         JudgeDoor(context, cabinet.RearDoor, "rear door", Pointers.RearDoor, required);
         if (cabinet.SidePanels == false)
@@ -85,13 +88,16 @@ public sealed class IpConflict : Rule
         var hasRoofFans = context.Survey.Heat.AirPath.HasRoofFans;
         if (cabinet.Roof?.Style == RoofStyle.Vented && !hasRoofFans)
         {
-            Judge(context, "vented roof", Pointers.RoofStyle, sheet ?? UsualOpening, required);
+            Judge(context, "vented roof", Pointers.RoofStyle, OpeningOf(cabinet), required);
         }
 
         JudgeFiltered(context, hasRoofFans, "fans in the roof", Pointers.RoofFans, required);
         JudgeFiltered(context, description.Cooling?.IntakeAreaCm2 > 0, "air intake", Pointers.IntakeArea, required);
         JudgeCabinet(context, cabinet, required);
     }
+
+    // A code that no perforation can have is that of the closed cabinet: with a perforated door or a vented roof it is lost.
+    private static string OpeningOf(Cabinet cabinet) => cabinet.IpCode is { } code && IpCodes.Satisfies(FinestOpening, code) ? code : UsualOpening;
 
     private static bool IsBetweenNeighbours(Cabinet cabinet) =>
         cabinet.Placement is Placement.RowMiddle or Placement.RowMiddleWall or Placement.RowMiddleWallCovered;
@@ -104,7 +110,7 @@ public sealed class IpConflict : Rule
         }
         else if (door.Style == DoorStyle.Perforated)
         {
-            Judge(context, name, pointer + "/style", context.Survey.Cabinet.Source.IpCode ?? UsualOpening, required);
+            Judge(context, name, pointer + "/style", OpeningOf(context.Survey.Cabinet.Source), required);
         }
         else if (door.Style == DoorStyle.None)
         {

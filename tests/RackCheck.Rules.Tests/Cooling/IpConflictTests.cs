@@ -29,6 +29,18 @@ public sealed class IpConflictTests : RuleTests<IpConflict>
     }
 
     [Fact]
+    public void Openings_lose_the_degree_of_the_closed_cabinet()
+    {
+        var findings = Findings(Rack("IP54", Aired, Aired, "IP54").Cabinet(c => c with { Roof = new Roof { Style = RoofStyle.Vented } }));
+        Assert.Equal(["/cabinet/frontDoor/style", "/cabinet/rearDoor/style", "/cabinet/roof/style"], findings.Select(f => f.Pointers[0]).Order());
+        Assert.All(findings, f => Assert.Equal("IP20", f.MessageData["ipCode"].Text));
+
+        // IEC 60529: a hole of 1 mm or more admits the 1 mm wire, so no perforated door has a first digit of 4.
+        Assert.Equal(2, Findings(Rack("IP40", Aired, Aired, "IP40")).Count);
+        Assert.Equal(2, Findings(Rack("IP32", Aired, Aired, "IP32")).Count);
+    }
+
+    [Fact]
     public void Open_sides_are_IP00()
     {
         var rack = Rack("IP20", Open, Closed, "IP54").Cabinet(c => c with { SidePanels = false });
