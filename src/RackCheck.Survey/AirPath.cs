@@ -18,7 +18,7 @@ public enum CoolingMode
     /// <summary>Supply air through the floor, without fans.</summary>
     Underfloor,
 
-    /// <summary>The fans of the equipment: in through the front, out through the rear.</summary>
+    /// <summary>The fans of the equipment: in through the front, out through the rear, whether or not roof fans draw room air past it.</summary>
     Doors,
 
     /// <summary>Natural draught: in through the front or an intake, out through a vented roof without fans; the rear is closed.</summary>
@@ -192,9 +192,11 @@ public sealed class AirPath
         return false;
     }
 
-    // Trays without an air outlet only stir the air in a closed cabinet.
+    // Trays without an air outlet only stir the air in a closed cabinet. Roof fans above two open doors draw room air past the equipment: its own fans
+    // still set its airflow.
     private CoolingMode FindMode() =>
         cooling?.AirConditioner is not null ? CoolingMode.AirConditioner
+        : HasRoofFans && !HasTrays && frontOpen == true && rearOpen == true ? CoolingMode.Doors
         : HasRoofFans || (HasTrays && HasExit != false) ? CoolingMode.Forced
         : cooling?.Underfloor is not null ? CoolingMode.Underfloor
         : HasEntry == false || HasExit == false ? CoolingMode.Closed

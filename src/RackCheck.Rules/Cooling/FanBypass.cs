@@ -36,7 +36,7 @@ public sealed class FanBypass : Rule
     public override void Check(RuleContext context)
     {
         var path = context.Survey.Heat.AirPath;
-        if (path is not { HasRoofFans: true, AreSidesOpen: false, Mode: CoolingMode.Forced })
+        if (path is not { HasRoofFans: true, AreSidesOpen: false, Mode: CoolingMode.Forced or CoolingMode.Doors })
         {
             return;
         }

@@ -23,6 +23,23 @@ public sealed class FanBypassTests : RuleTests<FanBypass>
     }
 
     [Fact]
+    public void Roof_fans_between_perforated_doors_bring_this_advice_alone()
+    {
+        // Through perforated doors the equipment's own fans set the rise (practice): 4000 W needs far more than the roof fans move at 15 K.
+        var pc = Warm("wave-pc", 1, 4000, AirflowDirection.FrontToRear, 900, 35);
+        var without = Judge.Checker.Check(Cool(Aired, Aired).With(pc));
+        var fans = Cool(Aired, Aired).RoofFans(Curved(1)).With(pc);
+        var with = Judge.Checker.Check(fans.Cooled(c => c with { RiseK = null }));
+        Assert.DoesNotContain(without.Findings, f => f.Rule == "cooling.airflow");
+        Assert.Equal(
+            without.Findings.Select(f => f.Rule).Where(r => r.StartsWith("cooling", StringComparison.Ordinal)).Append("cooling.fan-bypass").Order(),
+            with.Findings.Select(f => f.Rule).Where(r => r.StartsWith("cooling", StringComparison.Ordinal)).Order());
+
+        // Where the caller sets the rise, the doors are held against it.
+        Assert.Contains(Judge.Checker.Check(fans.Cooled(c => c with { RiseK = 5 })).Findings, f => f.Rule == "cooling.airflow");
+    }
+
+    [Fact]
     public void Solid_rear_door_or_no_roof_fans_pass()
     {
         Passes(Rack(Aired, Closed));

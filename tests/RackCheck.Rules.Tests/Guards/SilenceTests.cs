@@ -20,6 +20,8 @@ public sealed partial class SilenceTests
         ["catalogue.unknown-part /items/*/partNumber"] = "no part number",
         ["cooling.airflow /cooling"] = "default none through doors: the equipment's own fans set the rise",
         ["cooling.airflow /cooling/riseK"] = "default none through doors: the equipment's own fans set the rise",
+        ["cooling.fan-bypass /cooling"] = "no roof fans",
+        ["cooling.fan-bypass /cooling/roofFans"] = "no roof fans",
         ["cooling.too-cold /site/ambientMinC"] = "default: a heated room",
         ["cooling.inlet-limit /items/*/maxInletC"] = "no other inlet data",
         ["cooling.ip-conflict /cooling"] = "no opening",
