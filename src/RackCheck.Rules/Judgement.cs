@@ -52,7 +52,9 @@ internal sealed class Judgement
         [
             .. questions.Select(q => q.Question with
             {
-                IfAnsweredWell = Of(r => r.Question != q.Question.Id && !(r.Fingerprint is { } own && q.Open.Any(o => o.Clearable.Contains(own)))),
+                IfAnsweredWell = Of(r =>
+                    r.Question != q.Question.Id && !IsSettled(r, q, questions)
+                    && !(r.Fingerprint is { } own && q.Open.Any(o => o.Clearable.Contains(own)))),
             }),
         ];
     }
@@ -67,6 +69,13 @@ internal sealed class Judgement
 
     /// <summary>The questions, with the verdicts that a favourable answer makes possible.</summary>
     public IReadOnlyList<Question> Questions { get; }
+
+    // Another question is moot where the answer to this one settles all the rules that wait for it.
+    private static bool IsSettled(VerdictReason reason, Questions.Draft by, IReadOnlyList<Questions.Draft> questions) =>
+        reason.Question is { } other
+        && questions.First(q => q.Question.Id == other).Open
+            .Where(o => o.Rule.Concern == reason.Concern)
+            .All(o => by.Question.Pointers.Any(o.SettledBy.Contains));
 
     private static Verdict Of(Severity severity) => severity switch
     {

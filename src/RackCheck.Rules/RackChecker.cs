@@ -122,7 +122,7 @@ public sealed class RackChecker(RuleSet rules, Action<RuleDescriptor, Exception>
         {
             var missing = rack.Missing();
             AddNotAssessed(context, missing, notAssessed);
-            open = [.. rules.RackRules.Select(r => new OpenRule(r.Descriptor, r.Descriptor.Severity, missing, []))];
+            open = [.. rules.RackRules.Select(r => new OpenRule(r.Descriptor, r.Descriptor.Severity, missing, [], []))];
         }
         else if (AssessesRanges)
         {

@@ -191,13 +191,15 @@ internal sealed class RangeAssessment
             : RuleAnswer.GravestDifference([.. ends.Select(e => e.Answer), said]);
         if (gravest < Severity.Advice)
         {
-            string[] turning = turns ? [.. Named(rule, read, ends).SelectMany(facts.PointersOf)] : [];
+            var named = turns ? Named(rule, read, ends) : [];
+            string[] turning = [.. named.SelectMany(facts.PointersOf)];
 
             // A rule can turn by a value that has a default alone. It still waits for what it misses, so that this is asked for too.
             var awaited = turning.Length > 0 && !turning.Any(given.Missing.Contains) ? given.Missing : [];
             Open.Add(new OpenRule(
                 rule.Descriptor, gravest, [.. still.Concat(turning).Concat(awaited).Distinct()],
-                [.. given.Findings.Where(f => !favourable.Has(f)).Select(f => f.Fingerprint)]));
+                [.. given.Findings.Where(f => !favourable.Has(f)).Select(f => f.Fingerprint)],
+                still.Length > 0 || awaited.Count > 0 ? [] : [.. named.Where(n => Settles(rule, read, ends, n)).SelectMany(facts.PointersOf)]));
         }
 
         return false;
@@ -332,6 +334,11 @@ internal sealed class RangeAssessment
             : [.. candidates.Where(c => ends.Exists(e => !At(rule, e.End, c).IsSame(e.Answer)))];
         return named.Length > 0 ? named : candidates;
     }
+
+    // Whether nothing is wrong with one fact at its favourable end, wherever the others are.
+    private bool Settles(Rule rule, FactSet read, List<(End End, RuleAnswer Answer)> ends, int fact) =>
+        !read.Has(FactTable.DecidingRules)
+        && ends.TrueForAll(e => e.End == End.Favourable || At(rule, e.End, fact) is { IsFailed: false, Findings.Count: 0, Missing.Count: 0 });
 
     private void Assume(IReadOnlyList<string> missing)
     {

@@ -69,4 +69,8 @@ internal sealed record RuleAnswer(IReadOnlyList<Finding> Findings, IReadOnlyList
 /// <param name="Rule">The rule.</param>
 /// <param name="Pointers">The missing members.</param>
 /// <param name="Clearable">Fingerprints of its findings that a favourable answer clears.</param>
-internal sealed record OpenRule(RuleDescriptor Rule, Severity Gravest, IReadOnlyList<string> Pointers, IReadOnlyList<string> Clearable);
+/// <param name="SettledBy">
+/// Members of which a favourable answer to one alone leaves the rule without findings, whatever the others are. It is empty where there is one fact only.
+/// </param>
+internal sealed record OpenRule(
+    RuleDescriptor Rule, Severity Gravest, IReadOnlyList<string> Pointers, IReadOnlyList<string> Clearable, IReadOnlyList<string> SettledBy);

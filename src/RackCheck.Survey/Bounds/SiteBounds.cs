@@ -56,7 +56,8 @@ internal static class SiteBounds
             (d, v) => d with { Corridors = [new Corridor { WidthMm = v, TurnIntoMm = v }] }, _ => new(1000, WidestCorridorMm), "1000 to 2400 mm", "mm",
             lowIsAdverse: true, isNumber: false),
         OfDelivery(
-            "ramps", "How steep are the ramps on the delivery route?", d => d.Ramps is { } r ? (r.Count == 0 ? 0 : r.Max(x => x.SlopePercent)) : null,
+            "ramps", "How steep are the ramps on the delivery route, if there are any?",
+            d => d.Ramps is { } r ? (r.Count == 0 ? 0 : r.Max(x => x.SlopePercent)) : null,
             (d, v) => d with { Ramps = [new Ramp { SlopePercent = v }] }, _ => new(0, 8), "0 to 8 %", "%", isNumber: false),
         OfDelivery(
             "palletKg", "How much does the pallet weigh?", d => d.PalletKg, (d, v) => d with { PalletKg = v },

@@ -42,6 +42,20 @@ public sealed class RampTests : RuleTests<Rules.Delivery.Ramp>
     }
 
     [Fact]
+    public void Without_ramps_the_inset_of_the_feet_is_no_question_of_this_rule()
+    {
+        // Two questions wait for one rule: an answer that settles it alone makes the verdict possible that posting it gives.
+        var rack = Weighed().Route(d => d with { Ramps = null }).Cabinet(c => c with { Base = c.Base! with { InsetMm = null } })
+            .With(Heavy("wave-pc", 20, 100).Carried(SupportStyle.Shelf, 200));
+        var alone = new RackChecker(RuleSet.Of(new Rules.Delivery.Ramp()), (_, fault) => throw new InvalidOperationException("The rule threw.", fault));
+        var before = alone.Check(rack);
+        Assert.Contains(before.Questions, q => q.Id == "cabinet.base.insetMm" && q.Rules.Contains(Id));
+        var answered = alone.Check(rack.Route(d => d with { Ramps = [] }));
+        Assert.Equal((Verdict.Review, Verdict.Release), (before.Verdicts.Site, answered.Verdicts.Site));
+        Assert.Equal(answered.Verdicts.Site, Assert.Single(before.Questions, q => q.Id == "site.delivery.ramps").IfAnsweredWell.Site);
+    }
+
+    [Fact]
     public void Stabiliser_and_bolts_do_not_count_and_walls_have_no_ramp()
     {
         Only(On(12).Base(BaseStyle.Bolted));
