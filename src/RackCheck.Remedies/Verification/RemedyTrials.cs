@@ -249,7 +249,7 @@ public sealed class RemedyTrials
 
     /// <summary>
     /// Whether a change of the rack works: the finding is gone at any severity, its rule finds nothing as grave that was not there before, and no
-    /// error is new or worse.
+    /// error is new or worse. A remedy for advice must not bring a warning either: the verdict would be worse than without it.
     /// </summary>
     /// <param name="finding">The finding to clear.</param>
     /// <param name="before">Findings of the present rack.</param>
@@ -260,7 +260,8 @@ public sealed class RemedyTrials
     /// <remarks>Accepted errors count too: a change must not cause an error that is accepted by chance.</remarks>
     public static bool Helps(
         Finding finding, IReadOnlyList<Finding> before, ErrorList errorsBefore, IReadOnlyList<Finding> after, ErrorList errorsAfter) =>
-        Clears(finding, after) && !errorsBefore.IsExceededBy(errorsAfter) && !after.Any(f => TakesItsPlace(f, finding, before, errorsBefore));
+        Clears(finding, after) && !errorsBefore.IsExceededBy(errorsAfter)
+        && !after.Any(f => TakesItsPlace(f, finding, before, errorsBefore) || OutweighsAdvice(f, finding, before));
 
     // Blanking panels give way to what is put in.
     private static string[] Removed(RackDescription before, RackDescription after)
@@ -300,9 +301,14 @@ public sealed class RemedyTrials
     // The rules whose findings make a change useless. Findings that are only counted are not known by rule.
     private static string[] Brought(Finding finding, List<Finding> before, ErrorList errorsBefore, List<Finding> after) =>
     [
-        .. after.Where(f => (f.Severity == Severity.Error && errorsBefore.IsExceededBy(f)) || TakesItsPlace(f, finding, before, errorsBefore))
+        .. after.Where(f => (f.Severity == Severity.Error && errorsBefore.IsExceededBy(f)) || TakesItsPlace(f, finding, before, errorsBefore)
+                || OutweighsAdvice(f, finding, before))
             .Select(f => f.Rule).Distinct().Order(StringComparer.Ordinal),
     ];
+
+    private static bool OutweighsAdvice(Finding other, Finding finding, IReadOnlyList<Finding> before) =>
+        finding.Severity == Severity.Advice && other.Severity < Severity.Advice
+        && !before.Any(f => f.Fingerprint == other.Fingerprint && f.Severity <= other.Severity);
 
     // A rule that names the worst of several names the next one when the worst is corrected: the defect has only moved.
     private static bool TakesItsPlace(Finding other, Finding finding, IReadOnlyList<Finding> before, ErrorList errorsBefore) =>

@@ -29,6 +29,17 @@ public sealed class RcdAbsentTests : RuleTests<RcdAbsent>
     public void Rcd_clears() => Assert.Equal(30, Remedied(Rack(null), Only(Rack(null))).Supplies![0].RcdMa);
 
     [Fact]
+    public void Rcd_that_would_trip_is_not_offered()
+    {
+        // BS 7671 531.3.2 (value from memory): 9.5 mA of leakage is over 30 % of 30 mA, a warning where there was advice.
+        var load = Load("wave-pc", 300);
+        var rack = Rack(null) with { Items = [load with { Power = load.Power! with { LeakageMa = 9.5 } }] };
+        var finding = Assert.Single(Judge.Checker.Check(rack).Findings, f => f.Rule == Id);
+        Assert.Empty(finding.Remedies);
+        Assert.Contains("earthing.rcd-trip", finding.NoRemedy, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void Hard_wired_and_North_American_supplies_pass()
     {
         Passes(Rack(null, ConnectorCode.Hardwired));
