@@ -159,6 +159,22 @@ public sealed class HeatSurvey
     /// <summary>Whether the temperature in the closed cabinet can be compared with an inlet limit.</summary>
     public bool IsSealedRiseKnown => IsJudged && IsHeatKnown && AirPath.Mode == CoolingMode.Closed && LeastInletC is not null;
 
+    /// <summary>Whether the known heat alone takes the air in the closed cabinet over an inlet limit, whatever the rest gives off.</summary>
+    public bool IsSealedTooHot
+    {
+        get
+        {
+            if (!IsJudged || AirPath.Mode != CoolingMode.Closed || LeastInletC is null)
+            {
+                return false;
+            }
+
+            var rise = ClosedRiseK(UsualTransferWM2K);
+            return Array.Exists(
+                items, i => i.Item!.MaxInletC is { } limit && Comparison.IsOver(Quantities.Round(AmbientC + (RiseFactor(i) * rise)), LimitAtSiteC(limit)));
+        }
+    }
+
     /// <summary>Dew point of the room, C; null if the humidity is missing.</summary>
     public double? DewPointC { get; }
 

@@ -21,13 +21,15 @@ public sealed class SealedRise : Rule
         "stillHeatTransferWM2K", "heat transfer coefficient of the cabinet surface where nothing stirs the air inside", Enclosures.StillWM2K, "W/(m2 K)", 1,
             20, Stricter.Lower);
 
-    private static readonly MessageWording Stirred = new(
+    private static readonly WordingChoice Stirred = new(
         "cooling.sealed-rise.stirred",
-        "A heat load of {heatW} W raises the air in the closed cabinet to {hottestC} C; the inlet limit of {item} is {limitC} C.");
+        "A heat load of [least:at least ]{heatW} W raises the air in the closed cabinet to [least:at least ]{hottestC} C; "
+            + "the inlet limit of {item} is {limitC} C.");
 
-    private static readonly MessageWording Still = new(
+    private static readonly WordingChoice Still = new(
         "cooling.sealed-rise.still",
-        "Nothing stirs the air in the closed cabinet: {heatW} W raise it to {hottestC} C at {item}, whose inlet limit is {limitC} C.");
+        "Nothing stirs the air in the closed cabinet: [least:at least ]{heatW} W raise it to [least:at least ]{hottestC} C at {item}, whose inlet limit is "
+            + "{limitC} C.");
 
     private static readonly MissingData Missing = new(
         "cooling.sealed-rise.missing",
@@ -147,7 +149,7 @@ public sealed class SealedRise : Rule
         var stirred = context.Limit(HeatTransferWM2K);
         context.Report(new FindingDraft
         {
-            Message = heat.IsStirred ? Stirred : Still,
+            Message = (heat.IsStirred ? Stirred : Still).With(heat.IsHeatKnown ? null : "least"),
             Data = [("hottestC", hottest), ("heatW", heat.KnownW), ("item", item.Id), ("limitC", limit)],
             Severity = own > InletLimits.GreatestClassC && !Comparison.IsOver(hottest, own) ? Severity.Warning : null,
             Subject = Subjects.ClosedCabinet,

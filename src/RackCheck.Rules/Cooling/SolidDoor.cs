@@ -32,8 +32,8 @@ public sealed class SolidDoor : Rule
         Severity = Severity.Error,
         What =
             "Finds solid and glazed doors of cabinets that hold equipment with airflow front to rear or rear to front, without fans, underfloor supply, vented "
-            + "roof above an open front, air conditioner or open sides as another airflow path. Each door has its own finding. Where the temperature of the closed cabinet can be checked, "
-            + "cooling.sealed-rise does so instead.",
+            + "roof above an open front, air conditioner or open sides as another airflow path. Each door has its own finding. Where the temperature of "
+            + "the closed cabinet can be checked, cooling.sealed-rise does so instead.",
         Why = "Hot-air recirculation behind the closed door heats the equipment until it switches off.",
         Formula =
             "door solid or glazed; an item with airflow front-to-rear or rear-to-front; no fans, underfloor supply, vented roof above an open front or air "
@@ -41,8 +41,8 @@ public sealed class SolidDoor : Rule
         Sources = [Sources.AirflowPractice, Sources.CoolingPractice],
         Needs =
         [
-            "/cabinet/frontDoor/style", "/cabinet/rearDoor/style", "/cabinet/sidePanels", "/cabinet/roof", "/items/*/airflow/direction", "/items/*/heatW", "/items/*/maxInletC",
-            "/cooling", "/site/ambientMaxC", "/site/altitudeM", "/site/humidityMaxPercent",
+            "/cabinet/frontDoor/style", "/cabinet/rearDoor/style", "/cabinet/sidePanels", "/cabinet/roof", "/items/*/airflow/direction",
+            "/items/*/heatW", "/items/*/maxInletC", "/cooling", "/site/ambientMaxC", "/site/altitudeM", "/site/humidityMaxPercent",
         ],
         Notes = ["Natural draught through a vented roof is a path; cooling.airflow compares it with the heat load, as a warning."],
         Remedies = ["Fit perforated doors.", "Fit fans in the roof.", "Fit an air conditioner.", "Move the equipment to another rack."],
@@ -57,7 +57,7 @@ public sealed class SolidDoor : Rule
     {
         var path = context.Survey.Heat.AirPath;
         if (path.AreSidesOpen || path.Mode is CoolingMode.Forced or CoolingMode.Underfloor or CoolingMode.Draught or CoolingMode.AirConditioner
-            || context.Survey.Heat.IsSealedRiseKnown)
+            || context.Survey.Heat.IsSealedRiseKnown || context.Survey.Heat.IsSealedTooHot)
         {
             return;
         }

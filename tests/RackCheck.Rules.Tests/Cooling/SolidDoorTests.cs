@@ -47,6 +47,18 @@ public sealed class SolidDoorTests : RuleTests<SolidDoor>
     }
 
     [Fact]
+    public void Closed_cabinet_that_known_heat_makes_too_hot_passes()
+    {
+        // H4: 3000 W on at most 9 m2 of 5.5 W/(m2 K) rises over 60 K, whatever the UPS gives off: cooling.sealed-rise finds it.
+        var ups = Unit("ups", 3).At(30) with { Category = ItemCategory.Ups };
+        var hot = Cool(Closed, Closed).With(Pc() with { MaxInletC = 40, HeatW = 3000 }, ups);
+        Assert.Empty(Findings(hot));
+        var finding = Assert.Single(Judge.Checker.Check(hot).Findings, f => f.Rule == "cooling.sealed-rise");
+        Assert.Contains("at least 3000 W", finding.Message, StringComparison.Ordinal);
+        Assert.Equal(2, Findings(Cool(Closed, Closed).With(Pc() with { MaxInletC = 40, HeatW = 30 }, ups)).Count);
+    }
+
+    [Fact]
     public void Other_airflow_path_passes()
     {
         Passes(Cool(Closed, Closed).RoofFans(Curved(2)).With(Pc()));
