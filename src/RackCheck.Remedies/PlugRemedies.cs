@@ -11,6 +11,7 @@ public static class PlugRemedies
     private static readonly WordingChoice ItemPlug = new("remedy.item-plug", "Fit {item} with [an:an|a] {plug} plug");
     private static readonly MessageWording ItemPlugs = new("remedy.item-plugs", "Fit {item} with {plug} plugs");
     private static readonly WordingChoice SocketPlug = new("remedy.socket-plug", "Fit {items} with the plug for [an:an|a] {socket} socket, {plug}");
+    private static readonly MessageWording InletCord = new("remedy.inlet-cord", "Fit {items} with cords from C15 to C14, plug C14");
     private static readonly MessageWording ShareLoad = new("remedy.share-load", "Share the load of {item} among {cords} cords");
     private static readonly MessageWording GroupSockets = new("remedy.group-sockets", "Use {pdu} with more {socket} outlets in group {group}");
     private static readonly MessageWording PduSockets = new("remedy.pdu-sockets", "Use PDUs with more {socket} outlets");
@@ -41,6 +42,30 @@ public static class PlugRemedies
                     survey.Description.EditItem(cord.Item.Index, i => WithPlug(i, cord.Plug, plug)), nameof(ForFreeOutlets));
             }
         }
+    }
+
+    /// <summary>
+    /// The cord that usually comes with a C16 inlet: C15 to C14. The plug of the description is the cord's end at the outlet, not the inlet of the equipment.
+    /// </summary>
+    /// <param name="cords">Cords with one type of plug, at least one.</param>
+    /// <returns>Candidates; none for another plug.</returns>
+    public static IEnumerable<RemedyCandidate> UsualCord(RackSurvey survey, IReadOnlyList<Cord> cords)
+    {
+        if (cords[0].Code != ConnectorCode.C16)
+        {
+            return [];
+        }
+
+        var changed = survey.Description;
+        foreach (var cord in cords)
+        {
+            changed = changed.EditItem(cord.Item.Index, i => WithPlug(i, cord.Plug, ConnectorCode.C14));
+        }
+
+        var ids = cords.Select(c => c.Item.Id).ToHashSet(StringComparer.Ordinal);
+        return OutletRemedies.WithOutlets(
+            new(InletCord, ("items", Scalar.Ids(ids.Order(StringComparer.Ordinal)))), changed, c => c.Code == ConnectorCode.C14 && ids.Contains(c.Item.Id),
+            nameof(UsualCord));
     }
 
     /// <summary>Corrects plugs that were given as sockets.</summary>

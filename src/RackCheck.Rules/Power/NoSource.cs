@@ -59,7 +59,11 @@ public sealed class NoSource : Rule
         [
             "The assignment of cords is exact for few cords and bounded for many. It is part of the survey, so every rule and the figures use the same one.",
         ],
-        Remedies = ["Fit a PDU with more outlets.", "Add a PDU.", "Add a supply with a PDU.", "Move equipment to another rack."],
+        Remedies =
+        [
+            "Fit the usual cord, from C15 to C14, to a C16 inlet.", "Fit a PDU with more outlets.", "Add a PDU.", "Add a supply with a PDU.",
+            "Move equipment to another rack.",
+        ],
         Cautions = [Cautions.Electricity],
     };
 
@@ -158,7 +162,8 @@ public sealed class NoSource : Rule
     // Last, the items without an outlet go to another rack. Where plugs of several types compete for the same outlets, all items without an outlet do.
     private static IEnumerable<RemedyCandidate> CandidatesOf(RackSurvey survey, Cord[] left)
     {
-        foreach (var candidate in PlugRemedies.Counterpart(survey, left).Concat(OutletRemedies.Provide(survey, left)))
+        var plugs = PlugRemedies.UsualCord(survey, left).Concat(PlugRemedies.Counterpart(survey, left));
+        foreach (var candidate in plugs.Concat(OutletRemedies.Provide(survey, left)))
         {
             yield return candidate;
         }

@@ -39,6 +39,14 @@ public sealed class NoSourceTests : RuleTests<NoSource>
     }
 
     [Fact]
+    public void Hot_inlet_gets_its_usual_cord()
+    {
+        // IEC 60320-1 (value from memory): a C16 inlet takes a C15 connector; the cord's plug at the outlet is a C14.
+        var rack = Rack([Feed("A")], [Strip("strip", "A", count: 4)], Load("hot", 300, ConnectorCode.C16));
+        Assert.Equal([ConnectorCode.C14], Remedied(rack, Only(rack)).Items[0].Power!.Plugs!);
+    }
+
+    [Fact]
     public void Named_item_is_independent_of_item_order()
     {
         var rack = Short(6, 4);
