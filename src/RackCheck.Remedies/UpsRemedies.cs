@@ -40,7 +40,13 @@ public static class UpsRemedies
     {
         var (watts, va) = (ups.Source.RatedW, ups.Source.RatedVa);
         var ratio = watts is > 0 && va is > 0 ? Math.Min(1, watts.Value / va.Value) : WattsPerVa;
-        return SizesVa.Where(s => s >= ups.WorstVa && s * ratio >= ups.WorstW && s > (va ?? 0)).Take(MostTries).Select(size => new RemedyCandidate(
+
+        // Where the charger's power is not given, a larger UPS is taken to have a larger one, which the supply must bear too.
+        var isFree = ups.Source.ChargeW is not null || OverloadsSupply(survey, ups, Batteries.ChargeShare * (watts ?? 0));
+        return SizesVa.Where(s =>
+            s >= ups.WorstVa && s * ratio >= ups.WorstW && s > (va ?? 0)
+            && (isFree || !OverloadsSupply(survey, ups, Batteries.ChargeShare * Math.Floor((s * ratio) + 1e-9))))
+            .Take(MostTries).Select(size => new RemedyCandidate(
             new(LargerUps, ("item", ups.Item.Id), ("ratedVa", size)),
             survey.Description.EditItem(ups.Item.Index, i => i with
             {
@@ -48,6 +54,31 @@ public static class UpsRemedies
                 Ups = i.Ups! with { RatedVa = size, RatedW = Math.Floor((size * ratio) + 1e-9) },
             }),
             nameof(Enlarge)));
+    }
+
+    /// <summary>The cords of a UPS that draw from the mains.</summary>
+    public static Cord[] MainsCords(RackSurvey survey, UpsNode ups) =>
+        [.. survey.Power.CordsOf(ups.Item).Where(c => c.Group is { Unit.IsBehindUps: false })];
+
+    /// <summary>What the charger of a UPS adds to a line of a supply.</summary>
+    /// <param name="cords">The cords of the UPS that draw from the mains.</param>
+    /// <param name="supply">The supply of at least one of them.</param>
+    /// <param name="chargeW">Power of the charger, W.</param>
+    /// <returns>Power, W, and current, A.</returns>
+    public static (double Watts, double CurrentA) Charging(Cord[] cords, SupplyNode supply, double chargeW)
+    {
+        var on = cords.Where(c => ReferenceEquals(c.Group!.Unit.Supply, supply)).ToArray();
+        var watts = chargeW * on.Length / cords.Length / (on[0].IsThreePhase ? 3 : 1);
+        return (watts, watts / on[0].PowerFactor / supply.Source.VoltageV);
+    }
+
+    // Whether a supply that bears the load does not bear the charger as well.
+    private static bool OverloadsSupply(RackSurvey survey, UpsNode ups, double chargeW)
+    {
+        var cords = MainsCords(survey, ups);
+        return cords.Select(c => c.Group!.Unit.Supply).Distinct().Any(s =>
+            !Comparison.IsOver(s.MostLoaded.NormalA, s.ContinuousA)
+            && Comparison.IsOver(s.MostLoaded.NormalA + Charging(cords, s, chargeW).CurrentA, s.ContinuousA));
     }
 
     /// <summary>A battery with the required run time.</summary>

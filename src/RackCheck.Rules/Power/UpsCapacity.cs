@@ -151,7 +151,7 @@ public sealed class UpsCapacity : Rule
     // The charger draws its power through the cords of the UPS, in addition to load and losses.
     private static void JudgeRecharge(RuleContext context, UpsNode ups, string pointer)
     {
-        Cord[] cords = [.. context.Survey.Power.CordsOf(ups.Item).Where(c => c.Group is { Unit.IsBehindUps: false })];
+        var cords = UpsRemedies.MainsCords(context.Survey, ups);
         if ((ups.Source.ChargeW ?? (Batteries.ChargeShare * ups.Source.RatedW)) is not { } charge || cords.Length == 0)
         {
             return;
@@ -159,10 +159,9 @@ public sealed class UpsCapacity : Rule
 
         foreach (var supply in cords.Select(c => c.Group!.Unit.Supply).Distinct())
         {
-            Cord[] on = [.. cords.Where(c => ReferenceEquals(c.Group!.Unit.Supply, supply))];
+            var powerFactor = cords.First(c => ReferenceEquals(c.Group!.Unit.Supply, supply)).PowerFactor;
             var load = supply.MostLoaded.NormalA;
-            var watts = charge * on.Length / cords.Length / (on[0].IsThreePhase ? 3 : 1);
-            var more = watts / on[0].PowerFactor / supply.Source.VoltageV;
+            var (watts, more) = UpsRemedies.Charging(cords, supply, charge);
             if (Comparison.IsOver(load, supply.ContinuousA) || !Comparison.IsOver(load + more, supply.ContinuousA))
             {
                 continue;
@@ -180,7 +179,7 @@ public sealed class UpsCapacity : Rule
                 Limit = Quantities.Of(supply.ContinuousA, "A"),
                 UtilisationPercent = 100 * (load + more) / supply.ContinuousA,
                 Calculation =
-                    Invariant($"{load:0.######} + {watts:0.######} / {on[0].PowerFactor:0.###} / {supply.Source.VoltageV:0.###} = {load + more:0.###} > ")
+                    Invariant($"{load:0.######} + {watts:0.######} / {powerFactor:0.###} / {supply.Source.VoltageV:0.###} = {load + more:0.###} > ")
                     + Invariant($"{supply.ContinuousA:0.###}"),
                 Candidates = PowerRemedies.Relieve(context.Survey, supply, null),
             });

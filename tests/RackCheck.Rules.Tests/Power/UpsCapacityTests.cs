@@ -38,6 +38,20 @@ public sealed class UpsCapacityTests : RuleTests<UpsCapacity>
     }
 
     [Fact]
+    public void Larger_ups_whose_charger_overloads_the_supply_is_not_offered()
+    {
+        // 3300 W draw 14.3 A or more of 16 A; the charger of 4500 W is taken as 450 W, about 2 A more.
+        var rack = Fed(Mains(ratedA: 16), Board("strip", 16), Board("behind", 16)).With(Ups(2700, 3000, feeds: "behind"), Load("wave-pc", 3300))
+            .Plugged("wave-pc", "behind", "g1");
+        Assert.All(Replacing(rack), n => Assert.Equal(0, n));
+        var ups = rack.Items[0];
+        Assert.Contains(1, Replacing(rack with { Items = [ups with { Ups = ups.Ups! with { ChargeW = 100 } }, .. rack.Items.Skip(1)] }));
+
+        static IEnumerable<int> Replacing(RackDescription rack) => Judge.Checker.Check(rack).Findings.Where(f => f.Rule == Id && f.Severity == Severity.Error)
+            .Select(f => f.Remedies.Count(r => r.TitleKey == "remedy.ups-rating"));
+    }
+
+    [Fact]
     public void Load_above_va_rating_has_own_finding()
     {
         var finding = Only(Rack(Ups(1000, 1000, feeds: "behind"), Load("wave-pc", 900, pf: 0.75)));
