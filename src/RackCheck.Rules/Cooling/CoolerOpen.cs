@@ -48,9 +48,9 @@ public sealed class CoolerOpen : Rule
         AddDoor(context, openings, cabinet.FrontDoor, "front door", Pointers.FrontDoor);
         AddDoor(context, openings, cabinet.RearDoor, "rear door", Pointers.RearDoor);
         Add(cabinet.SidePanels == false, "open sides", Pointers.SidePanels);
-        Add(survey.Heat.AirPath is { HasVent: true, HasRoofFans: false }, "vented roof", Pointers.RoofStyle);
+        Add(survey.Heat.AirPath is { HasVent: true, HasRoofFans: false }, "a vented roof", Pointers.RoofStyle);
         Add(survey.Heat.AirPath.HasRoofFans, "roof fans", Pointers.RoofFans);
-        Add(cooling.IntakeAreaCm2 > 0, "air intake", Pointers.IntakeArea);
+        Add(cooling.IntakeAreaCm2 > 0, "an air intake", Pointers.IntakeArea);
         if (openings.Count > 0)
         {
             context.Report(new FindingDraft

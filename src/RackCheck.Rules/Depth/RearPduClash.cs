@@ -18,7 +18,7 @@ public sealed class RearPduClash : Rule
     private static readonly WordingChoice Defect = new(
         "depth.rear-pdu-clash",
         "[one:The body of {items}, {bodyMm} mm wide, reaches|The bodies of {items}, up to {bodyMm} mm wide, reach] past the rear uprights. "
-            + "Beside it there are {roomMm} mm; {pdu} needs {neededMm} mm.");
+            + "Beside [one:it|them] there are {roomMm} mm; {pdu} needs {neededMm} mm.");
 
     private static readonly MissingData Missing = new(
         "depth.rear-pdu-clash.missing",

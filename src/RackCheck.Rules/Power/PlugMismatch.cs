@@ -16,9 +16,10 @@ public sealed class PlugMismatch : Rule
         "power.plug-mismatch.no-outlet",
         "The {plug} plug of {item} fits no outlet of group {group} of {pdu}, which has {sockets}.");
 
-    private static readonly MessageWording Full = new(
+    private static readonly WordingChoice Full = new(
         "power.plug-mismatch.group-full",
-        "Group {group} of {pdu} has {outlets} outlets for {plug} plugs, but {given} cords are connected to them; {item} has no free outlet.");
+        "Group {group} of {pdu} has [one:one outlet|{outlets} outlets] for {plug} plugs, but {given} cords are connected to [one:it|them]; "
+            + "{item} has no free outlet.");
 
     private static readonly MessageWording Phases = new(
         "power.plug-mismatch.phases",
@@ -99,7 +100,7 @@ public sealed class PlugMismatch : Rule
             return outlets == 0
                 ? new Fault(NoOutlet, [("sockets", SocketsOf(group))])
                 : new Fault(
-                    Full,
+                    Full.With(outlets == 1 ? "one" : null),
                     [("given", given), ("outlets", outlets)],
                     Quantities.Of(given, "outlets"),
                     Quantities.Of(outlets, "outlets"));
