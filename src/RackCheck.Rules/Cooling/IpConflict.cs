@@ -42,7 +42,8 @@ public sealed class IpConflict : Rule
         Severity = Severity.Error,
         What =
             "Finds perforated doors, open sides, vented roofs, and fans and intakes without filters that are below the required degree of protection. "
-            + "Perforated doors and vented roofs have IP20, or the degree of the cabinet up to IP31. Fans and intakes with filters have IP54. Each opening has its own finding.",
+            + "Perforated doors and vented roofs have IP20, or the degree of the cabinet up to IP31. Fans and intakes with filters "
+            + "have IP54. Each opening has its own finding.",
         Why = "Dust, water or fingers get into the cabinet.",
         Formula = "both digits of the IP code of the opening >= requiredIp",
         Sources = [Sources.Iec60529, Sources.OpeningIpPractice],
