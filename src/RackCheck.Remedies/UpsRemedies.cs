@@ -35,17 +35,19 @@ public static class UpsRemedies
         : cord.Watts);
 
     /// <summary>Larger UPSs, smallest first, with the W to VA ratio of the old one.</summary>
+    /// <param name="overloading">
+    /// Whether those whose charger overloads a supply, as a last resort; else those that the supplies bear. Where the charger's power is not given, a larger
+    /// UPS is taken to have a larger one.
+    /// </param>
     /// <returns>Candidates, at most a few.</returns>
-    public static IEnumerable<RemedyCandidate> Enlarge(RackSurvey survey, UpsNode ups)
+    public static IEnumerable<RemedyCandidate> Enlarge(RackSurvey survey, UpsNode ups, bool overloading = false)
     {
         var (watts, va) = (ups.Source.RatedW, ups.Source.RatedVa);
         var ratio = watts is > 0 && va is > 0 ? Math.Min(1, watts.Value / va.Value) : WattsPerVa;
-
-        // Where the charger's power is not given, a larger UPS is taken to have a larger one, which the supply must bear too.
         var isFree = ups.Source.ChargeW is not null || OverloadsSupply(survey, ups, Batteries.ChargeShare * (watts ?? 0));
         return SizesVa.Where(s =>
             s >= ups.WorstVa && s * ratio >= ups.WorstW && s > (va ?? 0)
-            && (isFree || !OverloadsSupply(survey, ups, Batteries.ChargeShare * Math.Floor((s * ratio) + 1e-9))))
+            && overloading == (!isFree && OverloadsSupply(survey, ups, Batteries.ChargeShare * Math.Floor((s * ratio) + 1e-9))))
             .Take(MostTries).Select(size => new RemedyCandidate(
             new(LargerUps, ("item", ups.Item.Id), ("ratedVa", size)),
             survey.Description.EditItem(ups.Item.Index, i => i with
@@ -53,7 +55,10 @@ public static class UpsRemedies
                 PartNumber = null,
                 Ups = i.Ups! with { RatedVa = size, RatedW = Math.Floor((size * ratio) + 1e-9) },
             }),
-            nameof(Enlarge)));
+            nameof(Enlarge))
+        {
+            IsLastResort = overloading,
+        });
     }
 
     /// <summary>The cords of a UPS that draw from the mains.</summary>
@@ -115,6 +120,13 @@ public static class UpsRemedies
         foreach (var candidate in PowerRemedies.TakeOut(survey, limitVa, [.. CordsOn(survey, ups)]))
         {
             yield return candidate;
+        }
+
+        // Outlets that become free are taken by cords of elsewhere, or by those without one: last, all equipment that fits the outlets of the UPS.
+        var sockets = survey.Power.Groups.Where(g => ReferenceEquals(g.Unit.FedBy, ups)).SelectMany(g => g.Source.Outlets).Select(o => o.Socket).ToHashSet();
+        if (survey.Power.Cords.Where(c => c.Item.Item!.Ups is null && sockets.Any(s => PlugFit.Fits(c.Code, s))).ToArray() is { Length: > 0 } fitting)
+        {
+            yield return OutletRemedies.TakeOut(survey, fitting) with { IsLastResort = true };
         }
     }
 

@@ -144,7 +144,8 @@ public sealed class UpsCapacity : Rule
             UtilisationPercent = limit > 0 ? 100 * load / limit : null,
             Calculation = Invariant($"{load:0.###} > {limit:0.###}"),
             Candidates = UpsRemedies.Enlarge(context.Survey, ups)
-                .Concat(UpsRemedies.Relieve(context.Survey, ups, Math.Min(ups.Source.RatedW ?? limit, ups.Source.RatedVa ?? limit))),
+                .Concat(UpsRemedies.Relieve(context.Survey, ups, Math.Min(ups.Source.RatedW ?? limit, ups.Source.RatedVa ?? limit)))
+                .Concat(UpsRemedies.Enlarge(context.Survey, ups, overloading: true)),
         });
     }
 
