@@ -84,6 +84,11 @@ public sealed class BasketWordingTests
             Check(owned, Plan(owned));
         }
 
+        // One supply for far more than it has.
+        var supply = new Supply { Id = "A", VoltageV = 230, Phases = 1, RatedA = 16, Socket = ConnectorCode.Iec60309A16P1 };
+        var loaded = Basket(("DRV-4", 8)) with { Supplies = [supply] };
+        Check(loaded, Plan(loaded));
+
         // Doors that let air through and an air conditioner; an earth bar and a UPS that are too small.
         var driven = new BasketLine { PartNumber = "QWL-DRV-6", Quantity = 1, Options = new LineOptions { OnUps = true } };
         foreach (var request in (BasketRequest[])[Basket(("CAB-42-6-10", 1), ("AMP-1", 1), ("COL-10", 1)),

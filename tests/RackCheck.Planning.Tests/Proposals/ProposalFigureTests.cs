@@ -41,8 +41,9 @@ public sealed class ProposalFigureTests
     {
         string[] parts = ["UPS-30", .. Enumerable.Repeat("SRV-110", 10), "SW-48", "PAT-24", "PAT-24", "KVM-16"];
         var request = Request(parts) with { GrowthPercent = 40 };
-        var low = Answer(request with { MaxCabinets = 1, Cabinets = [new Cabinet { PartNumber = "QWL-CAB-24-8-8" }] });
-        Assert.All(low.Alternatives, a => Assert.True(a.Report!.Figures.Space!.UnitsFree >= 7));
+        var shelved = Request([.. parts, "OSC-0"]) with { GrowthPercent = 30 };
+        var low = Answer(shelved with { MaxCabinets = 1, Cabinets = [new Cabinet { PartNumber = "QWL-CAB-24-8-8" }] });
+        Assert.Empty(low.Alternatives);
         Assert.Equal(["/growthPercent", "/cabinets", "/maxCabinets"], Assert.Single(low.Conflict!.Requirements).Pointers);
         var high = Answer(request);
         Assert.NotEmpty(high.Alternatives);
