@@ -87,7 +87,7 @@ internal sealed record BasketChange
         {
             var there = UnitsOf(ordered, fixing);
             var earlier = UnitsOf(now, fixing).ToDictionary(u => u.Key, u => u.Value - there.GetValueOrDefault(u.Key));
-            if (earlier.Values.Any(u => u < 0) || earlier.Values.All(u => u == 0))
+            if (earlier.Values.Any(u => u < 0) || earlier.Values.All(u => u == 0) || change.Excess.Any(e => earlier.ContainsKey(e.PartNumber)))
             {
                 continue;
             }
@@ -102,7 +102,8 @@ internal sealed record BasketChange
                 Added =
                 [
                     .. change.Added.Where(p => p.Product.Fixing != fixing),
-                    .. packs.Select(p => reason with { Product = p.Product, OrderUnits = p.Units - earlier.GetValueOrDefault(p.Product.PartNumber) }).Where(p => p.OrderUnits > 0),
+                    .. packs.Select(p => reason with { Product = p.Product, OrderUnits = p.Units - earlier.GetValueOrDefault(p.Product.PartNumber) })
+                        .Where(p => p.OrderUnits > 0),
                 ],
                 Excess =
                 [

@@ -107,7 +107,9 @@ internal sealed class BasketLines
 
     private IEnumerable<Assumption> OfUprights(RackDescription rack)
     {
-        if (Request.Options?.Cabinet?.Existing?.Uprights?.FrontSetbackMm is not { } now || rack.Cabinet?.Uprights?.FrontSetbackMm is not { } then || then == now)
+        if (Request.Options?.Cabinet?.Existing?.Uprights?.FrontSetbackMm is not { } now
+            || rack.Cabinet?.Uprights?.FrontSetbackMm is not { } then
+            || then == now)
         {
             return [];
         }
@@ -210,7 +212,10 @@ internal sealed class BasketLines
             Support = options?.Extended switch
             {
                 // Only slides let it be pulled out, whatever it is mounted on otherwise.
-                true => (item.Support is { Style: SupportStyle.Slides } slides ? slides : new Support { Style = SupportStyle.Slides }) with { UsedExtended = true },
+                true => (item.Support is { Style: SupportStyle.Slides } slides ? slides : new Support { Style = SupportStyle.Slides }) with
+                {
+                    UsedExtended = true,
+                },
                 false => (item.Support ?? new Support { Style = SupportStyle.Slides }) with { UsedExtended = false },
                 null => item.Support,
             },

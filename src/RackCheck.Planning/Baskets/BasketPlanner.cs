@@ -144,7 +144,7 @@ public sealed class BasketPlanner(RackChecker checker)
             })),
         ];
         string[] unknown = [.. lines.Unknown.Select(BasketLines.PointerOf)];
-        var unmet = UnmetOf(order, offered, reports);
+        var unmet = UnmetOf(order, offered);
         var isWhole = unknown.Length == 0 && unmet.Count == 0;
         BasketReason[] ofLines = [.. ReasonsOfLines(order, missing, unknown.Length, unmet.Count)];
         var verdicts = AtLeast(Over(reports), ofLines.Select(r => r.Makes).DefaultIfEmpty(Verdict.Release).Max());
@@ -203,7 +203,7 @@ public sealed class BasketPlanner(RackChecker checker)
     private static bool IsBig(BasketLines lines, Surplus excess) =>
         lines.Products[excess.PartNumber].Kind is ProductKind.Cabinet or ProductKind.AirConditioner or ProductKind.Door;
 
-    private static List<UnmetNeed> UnmetOf(CompletedOrder order, IReadOnlyList<Product> offered, CheckReport[] reports)
+    private static List<UnmetNeed> UnmetOf(CompletedOrder order, IReadOnlyList<Product> offered)
     {
         List<UnmetNeed> unmet =
         [
@@ -222,8 +222,8 @@ public sealed class BasketPlanner(RackChecker checker)
         if (unmet.Count == 0)
         {
             // What a shop shows where nothing more can be sold: the errors of what was added are on no line of the basket.
-            var shown = reports.SelectMany(r => r.Findings).Select(f => f.Fingerprint).ToHashSet(StringComparer.Ordinal);
-            unmet.AddRange(order.Final.Racks.SelectMany(r => r.Trial.Errors).Where(e => !shown.Contains(e.Fingerprint)).DistinctBy(e => e.Rule).OrderByDescending(e => e.Safety).Take(MostErrors).Select(
+            var errors = order.Final.Racks.SelectMany(r => r.Trial.Errors).DistinctBy(e => e.Rule);
+            unmet.AddRange(errors.OrderByDescending(e => e.Safety).Take(MostErrors).Select(
                 e => new OpenNeed(
                     LineWordings.SoundRack, RuleSet.Default.TextOf(e).QuotedIn(LineWordings.StillWrong).With(LineWordings.NothingElse)).Written()));
         }

@@ -4,7 +4,6 @@ using RackCheck.Planning.Proposals;
 using RackCheck.Rules;
 using RackCheck.Rules.Earthing;
 using RackCheck.Rules.Layout;
-using RackCheck.Rules.Power;
 using RackCheck.Rules.Service;
 
 namespace RackCheck.Planning.Baskets;

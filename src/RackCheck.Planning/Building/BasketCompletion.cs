@@ -45,6 +45,25 @@ internal static class BasketCompletion
     public static MissingPiece[] Merged(IEnumerable<MissingPiece> pieces) =>
         [.. pieces.GroupBy(p => p.Product.PartNumber).Select(g => g.First() with { OrderUnits = g.Sum(p => p.OrderUnits) })];
 
+    private static bool HasFixings(IEnumerable<MissingPiece> pieces) => pieces.Any(p => p.Stage == Stage.Fixings);
+
+    // Panels need fixings after all others: the packs that suit all of them together.
+    private static void Repack(BasketContext context, Stock stock, SortedDictionary<string, MissingPiece> added, RackBuild build)
+    {
+        var fixing = FixingSets.FixingOf(context.Request, build);
+        var there = stock.All.Where(e => e.Product.Kind == ProductKind.Fixings && e.Product.Fixing == fixing)
+            .Sum(e => e.OrderUnits * Stock.PiecesOf(e.Product));
+        foreach (var part in added.Where(a => a.Value.Stage == Stage.Fixings).Select(a => a.Key).ToArray())
+        {
+            added.Remove(part);
+        }
+
+        foreach (var piece in FixingSets.Packed(context, build, fixing, FixingSets.NeededBy(build) - there))
+        {
+            added[piece.Product.PartNumber] = piece;
+        }
+    }
+
     // Outlets of a second round serve other cords than those of the first. For all other stages the first reason is complete.
     private static WordedText Both(MissingPiece earlier, MissingPiece later) =>
         later.Stage == Stage.Outlets ? earlier.Reason.With(later.Reason) : earlier.Reason;
@@ -59,6 +78,8 @@ internal static class BasketCompletion
     {
         var added = new SortedDictionary<string, MissingPiece>(from.ToDictionary(p => p.Product.PartNumber), StringComparer.Ordinal);
         var build = Make(added.Values);
+        var isFastened = HasFixings(added.Values);
+        var isRepacked = false;
         for (var round = 0; build.MissingPieces.Count > 0 && round < MostRounds; round++)
         {
             cancellation.ThrowIfCancellationRequested();
@@ -76,12 +97,21 @@ internal static class BasketCompletion
 
             build = Make(added.Values);
 
+            isRepacked |= isFastened && HasFixings(before.MissingPieces);
+            isFastened |= HasFixings(before.MissingPieces);
+
             // Outlets that serve no further cord are removed.
             if (stage == Stage.Outlets && build.OutletsShort >= before.OutletsShort)
             {
                 (added, context.OutletsGivenUp) = (kept, true);
                 build = Make(added.Values);
             }
+        }
+
+        if (isRepacked)
+        {
+            Repack(context, stock, added, build);
+            build = Make(added.Values);
         }
 
         TakeBack(added, ref build);

@@ -60,7 +60,7 @@ internal static class CordEnds
         var cords = build.Wired.Power.Cords;
         return build.Units.SelectMany(u => u.Whole.Groups ?? []).SelectMany(g => g.Outlets).Where(o => PlugFit.Fits(plug, o.Socket)).Sum(o => o.Count)
             - cords.Count(c => c.Group is not null && c.Socket is { } socket && PlugFit.Fits(plug, socket))
-            - build.Items.Sum(i => i.Inlets?.Keys.Count(p => i.Item.Power!.Plugs![p] == plug && !cords.Any(c => c.Item.Id == i.Id && c.Plug == p && c.Group is not null)) ?? 0);
+            - cords.Count(c => c.Group is null && c.Code == plug);
     }
 
     private static bool IsOnOffer(BasketContext context, RackBuild build, ConnectorCode plug) => context.Offered(ProductKind.Pdu).Any(

@@ -45,6 +45,15 @@ internal static class FixingSets
     public static WordedText ReasonOf(Fixing fixing, long needed, long missing) => new(
         LineWordings.Fixings.With(Name(fixing), missing == 1 ? "one" : null), ("needed", (double)needed), ("missing", (double)missing));
 
+    /// <summary>Packs of missing sets.</summary>
+    /// <param name="context">What building a rack needs. At least one pack is on offer.</param>
+    /// <param name="build">The rack.</param>
+    /// <param name="fixing">The fixing.</param>
+    /// <param name="missing">Sets that the order lacks, 1 or more.</param>
+    public static IEnumerable<MissingPiece> Packed(BasketContext context, RackBuild build, Fixing fixing, long missing) =>
+        Packs.Choose(context.Offered(ProductKind.Fixings).Where(p => p.Fixing == fixing), missing)
+            .Select(p => new MissingPiece(Stage.Fixings, p.Product, p.Units, ReasonOf(fixing, NeededBy(build), missing)));
+
     private static long SetsOfPdus(RackBuild build) =>
         (long)FixingNeeds.Sets(hasRails: false) * build.Units.Count(u => u.Unit.Mounting == PduMounting.Horizontal);
 
@@ -70,16 +79,12 @@ internal static class FixingSets
 
     private static void Propose(BasketContext context, RackBuild build, Fixing fixing, long missing)
     {
-        Product[] offered = [.. context.Offered(ProductKind.Fixings).Where(p => p.Fixing == fixing)];
-        if (offered.Length == 0)
+        if (!context.Offered(ProductKind.Fixings).Any(p => p.Fixing == fixing))
         {
             build.Unmet.Add(new OpenNeed(new(LineWordings.FixingsNeed.With(Name(fixing)), ("missing", (double)missing)), LineWordings.NoFixings));
             return;
         }
 
-        foreach (var (product, units) in Packs.Choose(offered, missing))
-        {
-            build.MissingPieces.Add(new MissingPiece(Stage.Fixings, product, units, ReasonOf(fixing, NeededBy(build), missing)));
-        }
+        build.MissingPieces.AddRange(Packed(context, build, fixing, missing));
     }
 }

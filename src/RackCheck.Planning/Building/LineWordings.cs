@@ -118,7 +118,8 @@ internal static class LineWordings
     /// <summary>Why no rails on offer serve.</summary>
     public static WordingChoice NoRails { get; } = new(
         "unmet.rails",
-        "[extended:It is pulled out in use|The front panel cannot carry it]; no [extended:slides|rails] on offer suit [both:its width, its mass of {massKg:exact} kg and the upright spacing of {spacingMm:exact} mm"
+        "[extended:It is pulled out in use|The front panel cannot carry it]; no [extended:slides|rails] on offer suit "
+        + "[both:its width, its mass of {massKg:exact} kg and the upright spacing of {spacingMm:exact} mm"
         + "|mass:its width and its mass of {massKg:exact} kg|spacing:its width and the upright spacing of {spacingMm:exact} mm|its width].");
 
     /// <summary>A missing cord that is not on offer.</summary>

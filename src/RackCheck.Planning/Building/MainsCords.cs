@@ -13,8 +13,7 @@ internal static class MainsCords
         var inBox = build.Items.Where(i => build.Stock.Find(i.Piece.PartNumber)!.Product.CordIncluded == true)
             .Select(i => i.Id)
             .ToHashSet(StringComparer.Ordinal);
-        var needs = CordNeeds.Of(
-            survey, i => inBox.Contains(i.Id), c => build.Items.Find(i => i.Id == c.Item.Id)?.Inlets is { } inlets && inlets.TryGetValue(c.Plug, out var inlet) ? inlet : null);
+        var needs = CordNeeds.Of(survey, i => inBox.Contains(i.Id), build.InletOf);
         List<(Cord Cord, double LengthM, Product Product)> toAdd = [];
         foreach (var (cord, inlet, length) in needs)
         {

@@ -1,6 +1,7 @@
 using RackCheck.Engineering;
 using RackCheck.Model;
 using RackCheck.Survey;
+using RackCheck.Survey.Power;
 
 namespace RackCheck.Planning.Building;
 
@@ -178,6 +179,10 @@ internal sealed class RackBuild(Stock stock, BasketRequest request, Cabinet cabi
 
     /// <summary>Survey of the rack, mounted and wired. Leads, cords, panels and fixings do not change the values read from it.</summary>
     public RackSurvey Wired => wired ??= new RackSurvey(Describe());
+
+    /// <summary>The inlet of a cord that has another plug; null for one whose plug belongs to it.</summary>
+    public ConnectorCode? InletOf(Cord cord) =>
+        Items.Find(i => i.Id == cord.Item.Id)?.Inlets is { } inlets && inlets.TryGetValue(cord.Plug, out var inlet) ? inlet : null;
 
     /// <summary>Has the survey made anew, as cords have other plugs.</summary>
     public void Rewire() => wired = null;

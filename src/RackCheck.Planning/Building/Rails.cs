@@ -33,7 +33,8 @@ internal static class Rails
             else if (!context.BringsRails(build.Stock.Find(item.Piece.PartNumber)!.Product))
             {
                 build.Unmet.Add(new OpenNeed(
-                    new(LineWordings.RailsNeed.With(NameOf(item.RailStyle)), ("item", item.Id)), NoRails(build.SpacingMm, item.Item.MassKg, wanted?.UsedExtended == true)));
+                    new(LineWordings.RailsNeed.With(NameOf(item.RailStyle)), ("item", item.Id)),
+                    NoRails(build.SpacingMm, item.Item.MassKg, wanted?.UsedExtended == true)));
             }
         }
 

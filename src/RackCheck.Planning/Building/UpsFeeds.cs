@@ -68,7 +68,10 @@ internal static class UpsFeeds
     {
         var units = (rack.Pdus ?? []).ToDictionary(u => u.Id, StringComparer.Ordinal);
         (Item Ups, Pdu[] Units)[] sources =
-            [.. rack.Items.Where(i => i.Ups?.Feeds is { Count: > 0 }).Select(i => (i, i.Ups!.Feeds!.Where(units.ContainsKey).Select(id => units[id]).ToArray()))];
+        [
+            .. rack.Items.Where(i => i.Ups?.Feeds is { Count: > 0 })
+                .Select(i => (i, i.Ups!.Feeds!.Where(units.ContainsKey).Select(id => units[id]).ToArray())),
+        ];
         if (sources.Length == 0)
         {
             return 0;
