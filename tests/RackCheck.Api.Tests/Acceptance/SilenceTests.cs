@@ -48,6 +48,7 @@ public sealed partial class SilenceTests(Service service) : IClassFixture<Servic
         ["/site/delivery/openings/*/name"] = "then it is named by its number",
         ["/site/requiredIp"] = "optional requirement",
         ["/supplies/*/disconnectionTimeS"] = "the breaker limits the energy of a fault",
+        ["/supplies/*/faultCurrentA"] = "at the end of the cable no current of its range needs more than the conductors have",
     };
 
     [Fact]
