@@ -291,7 +291,9 @@ public sealed record ObjectiveValue
     /// <summary>Its value in this rack.</summary>
     public required double Value { get; init; }
 
-    /// <summary>The best value that any rack could have with all preceding quantities unchanged.</summary>
+    /// <summary>
+    /// The best value that any rack could have with all preceding quantities unchanged and no more open warnings of the product, of which fewer come first.
+    /// </summary>
     public required double Bound { get; init; }
 
     /// <summary>Whether no rack can be better: the value equals the bound.</summary>

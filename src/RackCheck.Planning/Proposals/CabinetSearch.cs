@@ -25,8 +25,11 @@ internal sealed class CabinetSearch
     /// <summary>Cabinets that cannot take the equipment, with the reasons.</summary>
     public List<(CabinetOffer Offer, IReadOnlyList<Finding> Findings)> Against { get; } = [];
 
-    /// <summary>Cabinets that are not proven to be unsuitable.</summary>
-    public List<CabinetOffer> Open { get; } = [];
+    /// <summary>Cabinets that are not proven to be unsuitable, with the open warnings of the product that a rack in them has at least.</summary>
+    public List<(CabinetOffer Offer, int Warnings)> Open { get; } = [];
+
+    /// <summary>The cabinets that are not proven to be unsuitable or to have more open warnings than a rack: fewer come before all that a proof is about.</summary>
+    public IReadOnlyList<CabinetOffer> OpenBeside(Trial trial) => [.. Open.Where(o => o.Warnings <= trial.ProductWarnings).Select(o => o.Offer)];
 
     /// <summary>Searches the cabinets for racks with no open error and few warnings, the smallest cabinets first.</summary>
     /// <param name="task">The request.</param>
@@ -79,7 +82,7 @@ internal sealed class CabinetSearch
                 || (task.IsBrief && search.Failed.Exists(FailedRacks.FitsCabinet))
                 || (found.Count + search.Failed.Count > 0 && !IsFirstClosedOne(search.Failed, offer) && !task.Budget.Allows()))
             {
-                search.Open.Add(offer);
+                search.Open.Add((offer, warnings));
                 continue;
             }
 
@@ -88,7 +91,7 @@ internal sealed class CabinetSearch
                 || (task.IsBrief && found.Exists(t => t.Offer.HeightU == offer.HeightU && t.ProductWarnings > 0 && LacksHeight(t)))
                 || (task is { IsTest: false, IsThorough: false } && failed.SpeakAgainst(offer)))
             {
-                search.Open.Add(offer);
+                search.Open.Add((offer, warnings));
                 continue;
             }
 
@@ -96,7 +99,7 @@ internal sealed class CabinetSearch
             var isSound = IsSound(task, trial);
             if (!trial.IsRefuted)
             {
-                search.Open.Add(offer);
+                search.Open.Add((offer, isSound ? trial.ProductWarnings : warnings));
             }
 
             (isSound ? found : search.Failed).Add(trial);
@@ -129,6 +132,7 @@ internal sealed class CabinetSearch
         }
 
         search.Found.AddRange(alternatives.All);
+        search.LowerWarnings(search.Found);
         return search;
     }
 
@@ -142,6 +146,16 @@ internal sealed class CabinetSearch
     // Where the only rack so far wants a closed cabinet, one is tried in any case.
     private static bool IsFirstClosedOne(List<Trial> failed, CabinetOffer offer) =>
         failed is [var only] && FailedRacks.WantsClosedCabinet(only) && !FailedRacks.LetsAirThrough(offer.Product.Cabinet!);
+
+    // Other parts may have left fewer warnings than the first rack in a cabinet had.
+    private void LowerWarnings(IEnumerable<Trial> trials)
+    {
+        foreach (var trial in trials)
+        {
+            var at = Open.FindIndex(o => o.Offer == trial.Offer);
+            Open[at] = (trial.Offer, Math.Min(Open[at].Warnings, trial.ProductWarnings));
+        }
+    }
 
     private static Trial? Cheapest(List<Trial> found) => found.OrderBy(t => t.ProductWarnings).ThenBy(t => RackCost.Of(t).Amount).FirstOrDefault();
 

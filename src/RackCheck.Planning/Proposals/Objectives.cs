@@ -13,7 +13,7 @@ internal static class Objectives
     /// <summary>The objective of a rack.</summary>
     /// <param name="task">The request.</param>
     /// <param name="chosen">The rack.</param>
-    /// <param name="open">The allowed cabinets that are not proven to be unsuitable, those in which a rack has more open warnings included.</param>
+    /// <param name="open">The allowed cabinets that are not proven to be unsuitable or to have more open warnings.</param>
     public static IReadOnlyList<ObjectiveValue> Of(ProposalTask task, Trial chosen, IReadOnlyList<CabinetOffer> open) =>
     [
         Value(ObjectiveName.Cabinets, 1, 1),

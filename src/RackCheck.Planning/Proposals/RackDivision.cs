@@ -210,7 +210,7 @@ internal sealed class RackDivision
             supplies += task.Request.Supplies is null ? trial.Rack.Supplies?.Count ?? 0 : 0;
             left = own.Ordered.Without(trial.Completed.RackBuild.Stock);
             cabinets.Remove(trial.Offer);
-            racks.Add(new RowRack(own, trial, search.Open));
+            racks.Add(new RowRack(own, trial, search.OpenBeside(trial)));
         }
 
         return racks;
