@@ -12,6 +12,7 @@ public static class SupplyRemedies
     private static readonly MessageWording Cable = new("remedy.cable", "Use a {sectionMm2:exact} mm2 cable for supply {supply}");
     private static readonly MessageWording BreakerRating = new("remedy.breaker-rating", "Use a {ratedA:exact} A breaker for supply {supply}");
     private static readonly MessageWording PduRating = new("remedy.pdu-rating", "Use {pdu} rated for {ratedA:exact} A");
+    private static readonly MessageWording OtherFeed = new("remedy.pdu-supply", "Feed {pdu} from supply {supply}");
     private static readonly MessageWording GroupBreakers = new("remedy.group-breakers", "Use {pdu} with a {ratedA:exact} A breaker for each outlet group");
     private static readonly MessageWording Sequenced = new("remedy.sequenced-outlets", "Take {pdus} with sequenced outlets");
     private static readonly MessageWording ToLine = new("remedy.group-line", "Move {pdu}, group {group}, to {line}");
@@ -50,6 +51,21 @@ public static class SupplyRemedies
     /// <param name="ratedA">The rating, A.</param>
     public static RemedyCandidate Fuse(RackSurvey survey, SupplyNode supply, double ratedA) => new(
         new(BreakerRating, ("ratedA", ratedA), ("supply", supply.Id)), Fused(survey.Description, supply, ratedA));
+
+    /// <summary>Another supply for one of several PDUs of a supply, the last PDU first.</summary>
+    /// <param name="only">The supply of all of them.</param>
+    /// <returns>Candidates; none where it has one PDU, or no other supply has its socket, phases and voltage.</returns>
+    public static IEnumerable<RemedyCandidate> FeedFromAnother(RackSurvey survey, SupplyNode only)
+    {
+        PduNode[] units = [.. only.Units.Where(u => !u.IsBehindUps).OrderByDescending(u => u.Index)];
+        return units.SkipLast(1).SelectMany(unit => survey.Power.Supplies.Where(s => Suits(s, unit)).Select(supply => new RemedyCandidate(
+            new(OtherFeed, ("pdu", unit.Id), ("supply", supply.Id)), survey.Description.EditUnit(unit.Index, u => u with { Supply = supply.Id }),
+            nameof(FeedFromAnother))));
+
+        bool Suits(SupplyNode supply, PduNode unit) => !ReferenceEquals(supply, only) && supply.Phases == only.Phases
+            && supply.Source.VoltageV == only.Source.VoltageV
+            && (supply.Source.Socket is not { } socket || unit.Source.Plug is not { } plug || PlugFit.Fits(plug, socket));
+    }
 
     /// <summary>The largest PDU on the market up to a rating.</summary>
     /// <param name="atMostA">The rating, A.</param>

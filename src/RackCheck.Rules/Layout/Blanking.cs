@@ -156,14 +156,15 @@ public sealed class Blanking : Rule
     private static void Report(RuleContext context, int bottom, int top)
     {
         var survey = context.Survey;
-        var units = survey.Cabinet.UnitsText(bottom, top);
         var beside = Beside(survey, bottom, top);
         context.Report(new FindingDraft
         {
             Message = Defect,
             Data = [("units", survey.Cabinet.Units(bottom, top)), ("openUnits", top - bottom + 1), ("items", Scalar.Ids(beside.Select(m => m.Id)))],
             Subject = Subjects.OpenUnits(survey.Cabinet.Units(bottom, top)),
-            Identity = ["front", units],
+
+            // Counted from the bottom whatever the caller's numbering is, so that an acceptance holds in either.
+            Identity = ["front", bottom == top ? FormattableString.Invariant($"U{bottom}") : FormattableString.Invariant($"U{bottom}-U{top}")],
 
             // One item can have a gap above and below. The items at both ends of the gap, or the end of the rack, identify it.
             Pointers =

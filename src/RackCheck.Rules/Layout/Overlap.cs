@@ -148,7 +148,6 @@ public sealed class Overlap : Rule
     {
         var survey = context.Survey;
         MountedItem[] heap = [.. pairs.SelectMany(p => (MountedItem[])[p.One, p.Other]).Distinct().OrderBy(m => m.Key, StringComparer.Ordinal)];
-        var units = survey.Cabinet.UnitsText(from, from);
         string[] items = [.. heap.Where(m => m.Item is not null).Select(m => m.Id)];
         string[] pdus = [.. heap.Where(m => m.Item is null).Select(m => m.Id)];
         context.Report(new FindingDraft
@@ -173,7 +172,6 @@ public sealed class Overlap : Rule
     {
         var survey = context.Survey;
         var (bottom, top) = (Math.Max(one.Bottom!.Value, other.Bottom!.Value), Math.Min(one.Top, other.Top));
-        var units = survey.Cabinet.UnitsText(bottom, top);
         var sameFace = one.Face == other.Face;
         var (mover, stays) = IsEasierToMove(one, other) ? (one, other) : (other, one);
         var reach = Occupancy.ReachMm(one) + Occupancy.ReachMm(other);

@@ -184,7 +184,6 @@ public sealed class RunnerStack : Rule
         string calculation)
     {
         var most = MostSets(context);
-        var place = context.Survey.Cabinet.UnitsText(run[0].Bottom!.Value, run[^1].Top);
         return new FindingDraft
         {
             Severity = severity,

@@ -46,8 +46,8 @@ public sealed class Redundancy : Rule
         Needs = ["/items/*/power/redundant", "/items/*/power/plugs", "/items/*/ups/feeds", "/pdus/*/supply", "/connections"],
         Remedies =
         [
-            "Plug one cord into a PDU on another supply.", "Fit a PDU with more outlets on another supply.", "Add a supply with a PDU.", "Add a second cord.",
-            "Accept a single feed.",
+            "Plug one cord into a PDU on another supply.", "Feed one of its PDUs from another supply.", "Fit a PDU with more outlets on another supply.",
+            "Add a supply with a PDU.", "Add a second cord.", "Accept a single feed.",
         ],
         Cautions = [Cautions.Electricity],
     };
@@ -197,6 +197,12 @@ public sealed class Redundancy : Rule
     {
         var moves = false;
         foreach (var candidate in PowerRemedies.MoveCords(survey, [.. survey.Power.CordsOf(item)]))
+        {
+            moves = true;
+            yield return candidate;
+        }
+
+        foreach (var candidate in SupplyRemedies.FeedFromAnother(survey, only))
         {
             moves = true;
             yield return candidate;

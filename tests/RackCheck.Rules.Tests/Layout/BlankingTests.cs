@@ -1,6 +1,7 @@
 using RackCheck.Model;
 using RackCheck.Rules.Layout;
 using RackCheck.Rules.Tests.Harness;
+using RackCheck.Survey.Layout;
 using RackCheck.Testing;
 using static RackCheck.Testing.TestRacks;
 
@@ -41,6 +42,15 @@ public sealed class BlankingTests : RuleTests<Blanking>
     [Fact]
     public void Gap_next_to_side_airflow_passes() =>
         Passes(Aired().With(Fan("wave-pc", 4, 1), Unit("gauge-amp", 4).At(5).Airflow(AirflowDirection.Side)));
+
+    [Fact]
+    public void Fingerprint_is_the_same_in_either_numbering()
+    {
+        var rack = Aired().With(Fan("wave-pc", 4, 2), Fan("gauge-pc", 4, 8));
+        string[] Prints(RackDescription of) => [.. Findings(of).Select(f => f.Fingerprint).Order(StringComparer.Ordinal)];
+        Assert.Equal(3, Prints(rack).Length);
+        Assert.Equal(Prints(rack), Prints(UnitNumbers.Turned(rack)));
+    }
 
     [Fact]
     public void Full_rack_passes() => Passes(Aired(60).With(Fan("wave-pc", 60, 1)));

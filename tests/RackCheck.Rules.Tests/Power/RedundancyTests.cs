@@ -1,4 +1,5 @@
 using RackCheck.Model;
+using RackCheck.Remedies.Patches;
 using RackCheck.Rules.Power;
 using RackCheck.Rules.Tests.Harness;
 using RackCheck.Testing;
@@ -49,6 +50,18 @@ public sealed class RedundancyTests : RuleTests<Redundancy>
         Assert.Equal(
             ["Plug wave-pc into strip-b, group g", "Describe wave-pc as fed from one supply only"],
             Judge.Checker.Check(rack).Findings.Single(f => f.Rule == Facts.Id).Remedies.Select(r => r.Title));
+    }
+
+    // Common practice, no source: of two PDUs one belongs on each supply.
+    [Fact]
+    public void Pdu_on_the_wrong_supply_goes_to_the_other()
+    {
+        var rack = Rack([Feed("A"), Feed("B")], [Strip("strip-a", "A"), Strip("strip-b", "A")], Twin("wave-pc", 300, C14, C14), Twin("log-pc", 300, C14, C14));
+        foreach (var finding in Judge.Checker.Check(rack).Findings.Where(f => f.Rule == Facts.Id))
+        {
+            Assert.Equal("Feed strip-b from supply B", finding.Remedies[0].Title);
+            Assert.DoesNotContain(Judge.Checker.Check(RackPatch.Apply(rack, finding.Remedies[0])).Findings, f => f.Rule == Facts.Id);
+        }
     }
 
     [Fact]
