@@ -22,7 +22,7 @@ internal static class Refutation
     private static readonly RackChecker Checker = new(RuleSet.Of(RuleSet.Default.All.Where(r => Rules.Contains(r.Descriptor.Id))), static (_, _) => { });
 
     /// <summary>The errors and the warnings of the product that stand against a cabinet whatever parts and positions are chosen.</summary>
-    /// <remarks>Uprights without a part number can be moved, so where they are is no proof.</remarks>
+    /// <remarks>Front and rear uprights without a part number can be moved, so where they are is no proof. Those of a frame with two posts cannot.</remarks>
     public static IReadOnlyList<Finding> Against(ProposalTask task, CabinetOffer offer) =>
     [
         .. Checker.Find(Survey.Catalogue.ResolvedRack.Plain(task.Request.In(offer.Product.Cabinet!) with
@@ -40,6 +40,6 @@ internal static class Refutation
     {
         var cabinet = offer.Product.Cabinet!;
         var isMade = offer.Index is not { } index || task.Request.Cabinets![index].PartNumber is not null;
-        return isMade || cabinet.Uprights is null ? cabinet : cabinet with { Uprights = cabinet.Uprights with { FrontSetbackMm = null } };
+        return isMade || cabinet.Uprights?.SpacingMm is null ? cabinet : cabinet with { Uprights = cabinet.Uprights with { FrontSetbackMm = null } };
     }
 }
