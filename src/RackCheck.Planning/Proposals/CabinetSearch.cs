@@ -28,7 +28,9 @@ internal sealed class CabinetSearch
     /// <summary>Cabinets that are not proven to be unsuitable, with the open warnings of the product that a rack in them has at least.</summary>
     public List<(CabinetOffer Offer, int Warnings)> Open { get; } = [];
 
-    /// <summary>The cabinets that are not proven to be unsuitable or to have more open warnings than a rack: fewer come before all that a proof is about.</summary>
+    /// <summary>
+    /// The cabinets that are not proven to be unsuitable or to have more open warnings than a rack: fewer warnings come before all that a proof is about.
+    /// </summary>
     public IReadOnlyList<CabinetOffer> OpenBeside(Trial trial) => [.. Open.Where(o => o.Warnings <= trial.ProductWarnings).Select(o => o.Offer)];
 
     /// <summary>Searches the cabinets for racks with no open error and few warnings, the smallest cabinets first.</summary>

@@ -33,14 +33,16 @@ internal sealed class EquipmentParts
     /// <param name="task">The request.</param>
     /// <param name="offers">The cabinets.</param>
     /// <param name="cancellation">Stops the search.</param>
-    public static EquipmentParts Of(ProposalTask task, CabinetOffer[] offers, CancellationToken cancellation)
+    /// <param name="together">Ids of items that stay together besides; null for none.</param>
+    public static EquipmentParts Of(
+        ProposalTask task, CabinetOffer[] offers, CancellationToken cancellation, IReadOnlySet<string>? together = null)
     {
         task.Context.Positions = null;
         var mountings = offers.GroupBy(o => o.DepthMm)
             .Select(depth => Mounted(task, depth.MaxBy(o => o.HeightU)!, cancellation))
             .OrderBy(m => m.HeightsU.Values.Sum())
             .ToArray();
-        return new EquipmentParts(PartsOf(task, mountings[0].ShelfOf), mountings);
+        return new EquipmentParts(PartsOf(task, mountings[0].ShelfOf, together), mountings);
     }
 
     /// <summary>What parts take on the front of a cabinet, U.</summary>
@@ -80,7 +82,7 @@ internal sealed class EquipmentParts
             own.Where(i => i.Item.OnShelf is not null).ToDictionary(i => i.Id, i => i.Item.OnShelf!, StringComparer.Ordinal));
     }
 
-    private static List<IReadOnlyList<Item>> PartsOf(ProposalTask task, Dictionary<string, string> shelfOf)
+    private static List<IReadOnlyList<Item>> PartsOf(ProposalTask task, Dictionary<string, string> shelfOf, IReadOnlySet<string>? together)
     {
         var groups = (task.Request.Groups ?? [])
             .SelectMany(g => g.Items.Select(item => (Item: item, g.Id)))
@@ -92,7 +94,7 @@ internal sealed class EquipmentParts
             {
                 var group = groups.GetValueOrDefault(i.Id);
                 return task.Standing.Contains(i.Id) || (group is not null && keptGroups.Contains(group)) ? "\n"
-                    : group ?? (shelfOf.TryGetValue(i.Id, out var shelf) ? "\n\n" + shelf : i.Id);
+                    : together?.Contains(i.Id) == true ? "\n+" : group ?? (shelfOf.TryGetValue(i.Id, out var shelf) ? "\n\n" + shelf : i.Id);
             }).Select(g => g.ToArray()),
         ];
     }

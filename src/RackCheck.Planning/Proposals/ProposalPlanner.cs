@@ -50,7 +50,8 @@ public sealed class ProposalPlanner(RackChecker checker)
             var rows = division?.FindAlternatives(MostAlternatives) ?? [];
             found = search.Found.Count > 0
                 ? Written(
-                    [.. search.Found.Select(t => new Judged([t], checker, cancellation))], (r, i) => Objectives.Of(task, search.Found[i], search.OpenBeside(search.Found[i])))
+                    [.. search.Found.Select(t => new Judged([t], checker, cancellation))],
+                    (r, i) => Objectives.Of(task, search.Found[i], search.OpenBeside(search.Found[i])))
                 : Written(
                     [.. rows.Select(r => new Judged([.. r.Select(k => k.Trial)], checker, cancellation))],
                     (r, i) => Objectives.Sum([.. rows[i].Select(k => Objectives.Of(k.Task, k.Trial, k.Open))], division!.Least));

@@ -50,11 +50,18 @@ internal sealed class RackDivision
     /// <param name="checker">Checks each rack.</param>
     /// <param name="cancellation">Stops the search.</param>
     /// <param name="row">The cabinets to use, each once; null to choose.</param>
-    public RackDivision(ProposalTask task, CabinetOffer[] offers, RackChecker checker, CancellationToken cancellation, CabinetOffer[]? row = null)
+    /// <param name="together">Ids of items that stay together besides those of the request; null for none.</param>
+    public RackDivision(
+        ProposalTask task,
+        CabinetOffer[] offers,
+        RackChecker checker,
+        CancellationToken cancellation,
+        CabinetOffer[]? row = null,
+        IReadOnlySet<string>? together = null)
     {
         this.row = row;
         (this.task, this.offers, this.checker, this.cancellation) = (task, offers, checker, cancellation);
-        parts = EquipmentParts.Of(task, offers, cancellation);
+        parts = EquipmentParts.Of(task, offers, cancellation, together);
         assignment = new PartAssignment(task, parts, offers, row);
         var highest = offers.Max(o => o.HeightU);
         Least = Math.Max(2, (task.WithGrowth(task.ItemsU) + highest - 1) / highest);
@@ -99,25 +106,66 @@ internal sealed class RackDivision
         }
 
         var found = new Alternatives<IReadOnlyList<RowRack>>(most, static racks => [.. racks.Select(r => r.Trial)]);
-        found.Add(first);
+        IReadOnlyList<RowRack>[] divided = Together(first) is { } together ? [first, together] : [first];
+        foreach (var racks in divided.OrderBy(DemandOf))
+        {
+            found.Add(racks);
+        }
+
         var (left, used) = (offers, first);
         while (!found.IsFull && task.Budget.Allows())
         {
             left = [.. left.Where(o => !used.Any(r => r.Trial.Offer == o))];
-            if (left.Length == 0 || new RackDivision(task, left, checker, cancellation).Find() is not { } racks || racks.Count > first.Count)
+            if (left.Length == 0 || new RackDivision(task, left, checker, cancellation).Find() is not { } others || others.Count > first.Count)
             {
                 break;
             }
 
-            used = racks;
-            if (!racks.Any(r => r.Trial.HasIdleUnit))
+            used = others;
+            if (!others.Any(r => r.Trial.HasIdleUnit))
             {
-                found.Add(racks);
+                found.Add(others);
             }
         }
 
         return [.. found.All];
     }
+
+    // Hosts with the console that they share, and a UPS with what it is for, where they go into one cabinet and fewer parts are needed by it. The first of the
+    // sets that does is enough.
+    private List<RowRack>? Together(IReadOnlyList<RowRack> first)
+    {
+        if (task.Request.Groups is not null)
+        {
+            return null;
+        }
+
+        string[] Where(Func<Item, bool> belongs) => [.. task.Items.Where(belongs).Select(i => i.Id)];
+        var consoles = Where(i => i.KvmPorts > 0 || i.Category is ItemCategory.KeyboardDrawer or ItemCategory.Display);
+        var hosts = Where(Consoles.IsHost);
+        string[] desk = consoles.Length > 0 && hosts.Length > 0 ? [.. consoles, .. hosts] : [];
+        var sources = Where(i => i.Ups is not null);
+        string[] fed = sources.Length > 0
+            ? [.. sources, .. Where(i => i.Category is ItemCategory.Server or ItemCategory.Computer or ItemCategory.Network)]
+            : [];
+        foreach (var ids in (HashSet<string>[])[[.. desk, .. fed], [.. desk], [.. fed]])
+        {
+            if (ids.Count > 1 && task.Budget.Allows()
+                && new RackDivision(task, offers, checker, cancellation, together: ids).Divide(first.Count) is { } racks
+                && racks.TrueForAll(r => r.Trial.Faults.Errors == 0 && !r.Trial.HasIdleUnit)
+                && UnitsOf(racks) < UnitsOf(first))
+            {
+                return racks;
+            }
+        }
+
+        return null;
+    }
+
+    private (Verdict Product, int Warnings, int AddedUnits) DemandOf(IReadOnlyList<RowRack> racks) => (
+        racks.Max(r => checker.Check(r.Trial.Resolved, cancellation).Verdicts.Product), racks.Sum(r => r.Trial.ProductWarnings), UnitsOf(racks));
+
+    private static int UnitsOf(IReadOnlyList<RowRack> racks) => racks.Sum(r => AddedParts.Of(r.Trial).Sum(p => p.Quantity));
 
     private List<RowRack>? Divide(int count)
     {

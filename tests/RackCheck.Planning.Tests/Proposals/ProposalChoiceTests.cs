@@ -38,6 +38,19 @@ public sealed class ProposalChoiceTests
         }
     });
 
+    // Common practice, no source: hosts are in the cabinet of the console that they share. Divided by their height alone they need a second KVM switch.
+    [Fact]
+    public void Hosts_stay_with_their_console_in_one_of_two_cabinets()
+    {
+        IEnumerable<string> Times(int count, string part) => Enumerable.Repeat(part, count);
+        var request = Request(
+            [.. Times(8, "SRV-110"), .. Times(8, "AMP-1"), .. Times(6, "PAT-24"), .. Times(4, "PC-210"), .. Times(3, "SW-24"), .. Times(3, "CBM-1"),
+                "SYN-1", "SYN-1", "UPS-30", "UPS-30", "KVM-16", "KD-1", "GEN-2", "DAQ-3"]);
+        var answer = Answer(request with { Site = new Site { Region = Region.Eu, AmbientMaxC = 28 } });
+        AssertSound(request, answer);
+        Assert.Contains(answer.Alternatives, a => a.Racks!.Count == 2 && !a.AddedLines.Any(l => l.PartNumber.StartsWith("QWL-KVM-", StringComparison.Ordinal)));
+    }
+
     [Fact]
     public void Prices_are_no_objective_unless_they_are_preferred() =>
         Assert.DoesNotContain(Answer(Request("SRV-2")).Alternatives[0].Objective, o => o.Name == ObjectiveName.Cost);

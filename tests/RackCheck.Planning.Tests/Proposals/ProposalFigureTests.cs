@@ -1,6 +1,7 @@
 using System.Globalization;
 using RackCheck.Model;
 using RackCheck.Planning.Proposals;
+using RackCheck.Rules;
 using RackCheck.Testing;
 using static RackCheck.Planning.Tests.Baskets.DemoCatalogue;
 using static RackCheck.Planning.Tests.Proposals.SoundProposals;
