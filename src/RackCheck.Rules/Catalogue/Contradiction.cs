@@ -52,6 +52,7 @@ public sealed class Contradiction : PartRule
             "A length contradicts the catalogue if it differs by more than 1 mm, another number if it differs by more than 1 %.",
             "Options, cables, rails and site settings are the choice of the customer and never contradict. A door or an earth bar with its own part "
                 + "number is compared with that product, not with the cabinet.",
+            "An inlet takes a cord with the plug of the country: such a plug does not contradict. Nor does equipment that can be fed twice and is fed once.",
             "A remedy that changes an item against its product takes out the part number and writes the item in full.",
         ],
         Remedies = ["Use the values of the catalogue.", "Remove the part number of a different product."],
