@@ -221,8 +221,10 @@ public sealed class BasketPlanner(RackChecker checker)
 
         if (unmet.Count == 0)
         {
-            // What a shop shows where nothing more can be sold: the errors of what was added are on no line of the basket.
-            var errors = order.Final.Racks.SelectMany(r => r.Trial.Errors).DistinctBy(e => e.Rule);
+            // What a shop shows where nothing more can be sold: the errors of what was added are on no line of the basket. Those of the site are
+            // another verdict's.
+            var errors = order.Final.Racks.SelectMany(r => r.Trial.Errors)
+                .Where(e => RuleSet.Default.Find(e.Rule)!.Concern == Concern.Product).DistinctBy(e => e.Rule);
             unmet.AddRange(errors.OrderByDescending(e => e.Safety).Take(MostErrors).Select(
                 e => new OpenNeed(
                     LineWordings.SoundRack, RuleSet.Default.TextOf(e).QuotedIn(LineWordings.StillWrong).With(LineWordings.NothingElse)).Written()));

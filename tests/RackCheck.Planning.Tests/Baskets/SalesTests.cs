@@ -169,6 +169,16 @@ public sealed class SalesTests
         Assert.Contains(report.Unmet, u => u.WhatKey == "need.sound-rack" && u.Reason.Contains("Supply A carries", StringComparison.Ordinal) && !u.Proven);
     }
 
+    // Two verdicts: a floor that is too weak holds the site, not what is ordered.
+    [Fact]
+    public void Error_of_the_site_is_no_unmet_need()
+    {
+        var report = Plan(Basket(("CAB-42-6-8", 1), ("GEN-2", 4)) with { Site = new Site { AmbientMaxC = 25, Floor = new Floor { PointKn = 0.05 } } });
+        Assert.Equal(Verdict.Hold, report.CompletedVerdicts.Site);
+        Assert.Equal(Verdict.Release, report.CompletedVerdicts.Product);
+        Assert.Empty(report.Unmet);
+    }
+
     [Fact]
     public void Missing_cooler_names_the_rules_that_want_it()
     {
