@@ -102,11 +102,16 @@ export function createEditor({ parent, label, help, members, changed, run, moved
     let at = syntaxTree(context.state).resolveInner(word.to, -1);
     while (at && at.name !== (isValue ? "Property" : "Object")) at = at.parent;
     const path = pointerOf(isValue ? at : at ?? node, text);
-    const closed = text[word.to] === '"' ? word.to + 1 : word.to;
     const options = (await members(path, isValue)).map(({ name, type, description, isText }) => ({
       label: isValue && isText ? JSON.stringify(name) : isValue ? String(name) : JSON.stringify(name),
       detail: type, info: description,
-      apply: (view, completion, from) => view.dispatch({ changes: { from, to: closed, insert: completion.label + (isValue || /^\s*:/.test(text.slice(closed)) ? "" : ": ") }, selection: { anchor: from + completion.label.length + (isValue ? 0 : 2) } }),
+      // Typing may have gone on since names were asked for: what is replaced, the closing quote included, is read now.
+      apply: (view, completion, from, to) => {
+        const rest = view.state.sliceDoc(to);
+        const end = rest.startsWith('"') ? to + 1 : to;
+        const colon = isValue || /^"?\s*:/.test(rest) ? "" : ": ";
+        view.dispatch({ changes: { from, to: end, insert: completion.label + colon }, selection: { anchor: from + completion.label.length + (isValue ? 0 : 2) } });
+      },
     }));
     return options.length > 0 ? { from: word.from, options, validFor: /^"?[\w-]*$/ } : null;
   };
