@@ -25,7 +25,7 @@ internal static class BasketCompletion
     public static Completed Mount(BasketContext context, Stock stock, Product cabinet, CancellationToken cancellation)
     {
         context.OutletsGivenUp = false;
-        return Run(context, stock, cabinet, [], RackAssembler.Mount, cancellation);
+        return Run(context, stock, new RackSeries(context, cabinet), [], Extent.Mounted, cancellation);
     }
 
     /// <summary>Completes a mounted basket, perhaps after its items got other positions. Parts that do not depend on positions stay.</summary>
@@ -34,11 +34,12 @@ internal static class BasketCompletion
     public static Completed Finish(BasketContext context, Stock stock, Product cabinet, Completed mounted, CancellationToken cancellation)
     {
         context.OutletsGivenUp = false;
-        var wired = Run(context, stock, cabinet, mounted.Added.Where(p => p.Stage < Stage.Earth), RackAssembler.Wire, cancellation);
-        RackAssembler.Dress(context, wired.RackBuild);
-        return wired.RackBuild.MissingPieces.Count == 0
-            ? wired
-            : Run(context, stock, cabinet, Merged(wired.Added.Concat(wired.RackBuild.MissingPieces)), RackAssembler.Make, cancellation);
+        var series = new RackSeries(context, cabinet);
+        var wired = Run(context, stock, series, mounted.Added.Where(p => p.Stage < Stage.Earth), Extent.Wired, cancellation);
+        var dressed = series.Build(stock.With(wired.Added.Select(p => (p.Product, p.OrderUnits))), Extent.Dressed);
+        return dressed.MissingPieces.Count == 0
+            ? wired with { RackBuild = dressed }
+            : Run(context, stock, series, Merged(wired.Added.Concat(dressed.MissingPieces)), Extent.Dressed, cancellation);
     }
 
     /// <summary>One piece for each part number, with its first reason.</summary>
@@ -71,9 +72,9 @@ internal static class BasketCompletion
     private static Completed Run(
         BasketContext context,
         Stock stock,
-        Product cabinet,
+        RackSeries series,
         IEnumerable<MissingPiece> from,
-        Func<BasketContext, Stock, Product, RackBuild> maker,
+        Extent extent,
         CancellationToken cancellation)
     {
         var added = new SortedDictionary<string, MissingPiece>(from.ToDictionary(p => p.Product.PartNumber), StringComparer.Ordinal);
@@ -95,7 +96,7 @@ internal static class BasketCompletion
                     : piece;
             }
 
-            build = Make(added.Values);
+            build = Make(added.Values, isWhole: round == MostRounds - 1);
 
             isRepacked |= isFastened && HasFixings(before.MissingPieces);
             isFastened |= HasFixings(before.MissingPieces);
@@ -117,7 +118,8 @@ internal static class BasketCompletion
         TakeBack(added, ref build);
         return new Completed(build, [.. added.Values]);
 
-        RackBuild Make(IEnumerable<MissingPiece> more) => maker(context, stock.With(more.Select(l => (l.Product, l.OrderUnits))), cabinet);
+        RackBuild Make(IEnumerable<MissingPiece> more, bool isWhole = false) =>
+            series.Build(stock.With(more.Select(l => (l.Product, l.OrderUnits))), extent, isWhole);
 
         // Removes added parts that the final rack does not use, if nothing is missing without them.
         void TakeBack(SortedDictionary<string, MissingPiece> all, ref RackBuild made)

@@ -9,11 +9,15 @@ internal static class RackAssembler
     /// <summary>Maximum number of items in a rack. Further blanking panels are not fitted.</summary>
     public const int MostItems = RackSurvey.MostItems;
 
+    // What each reports as missing, the next ones depend on.
+    private static readonly Action<BasketContext, RackBuild>[] Steps = [Shelving.Fill, Rails.Hang, Places.Find, Consoles.Find, RoofFans.Find];
+
     /// <summary>Builds the complete rack. The stock contains the cabinet.</summary>
     /// <returns>The rack with its missing parts.</returns>
     public static RackBuild Make(BasketContext context, Stock stock, Product cabinet)
     {
-        var build = Wire(context, stock, cabinet);
+        var build = Mount(context, stock, cabinet, isWhole: true);
+        Outlets.Connect(context, build);
         Dress(context, build);
         return build;
     }
@@ -28,18 +32,13 @@ internal static class RackAssembler
         Accessories.Fit(context, build);
     }
 
-    /// <summary>Builds the rack with its PDUs: all that other parts depend on.</summary>
-    /// <returns>The rack without earth, cords, panels and fixings.</returns>
-    public static RackBuild Wire(BasketContext context, Stock stock, Product cabinet)
-    {
-        var build = Mount(context, stock, cabinet);
-        Outlets.Connect(context, build);
-        return build;
-    }
-
     /// <summary>Builds the part of the rack that shows whether the cabinet takes everything: shelves, rails, U positions, KVM switch and roof fans.</summary>
+    /// <param name="context">The basket.</param>
+    /// <param name="stock">The stock, nothing of which is used.</param>
+    /// <param name="cabinet">The cabinet.</param>
+    /// <param name="isWhole">Whether to go on where parts are missing that others depend on.</param>
     /// <returns>The rack without power, earth, panels and fixings.</returns>
-    public static RackBuild Mount(BasketContext context, Stock stock, Product cabinet)
+    public static RackBuild Mount(BasketContext context, Stock stock, Product cabinet, bool isWhole)
     {
         var build = new RackBuild(
             stock,
@@ -55,11 +54,15 @@ internal static class RackAssembler
             context.GivenPdus(build.Cabinet.HeightU!.Value).Select(u => new BuildPdu { Unit = u, Piece = new Piece(OwnEquipment.KeyOf(u.Id), 0) }));
         AddItems(context, build);
         CabinetFitting.Fit(context, build);
-        Shelving.Fill(context, build);
-        Rails.Hang(context, build);
-        Places.Find(context, build);
-        Consoles.Find(context, build);
-        RoofFans.Find(context, build);
+        foreach (var step in Steps)
+        {
+            step(context, build);
+            if (!isWhole && build.MissingPieces.Count > 0)
+            {
+                break;
+            }
+        }
+
         return build;
     }
 

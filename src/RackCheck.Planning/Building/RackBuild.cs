@@ -95,6 +95,9 @@ internal sealed class BuildItem
 
     /// <summary>Whether runners raise it beyond its U positions, so that the item above cannot be directly adjacent.</summary>
     public bool Creeps => MayRun && !(Item.Body?.HeightMm + (Item.Support?.ThicknessMm ?? Allowances.RunnerThicknessMm) <= RackGeometry.ApertureMm(HeightU));
+
+    /// <summary>A copy in the same state.</summary>
+    public BuildItem Copy() => (BuildItem)MemberwiseClone();
 }
 
 /// <summary>A PDU of a rack.</summary>
@@ -115,6 +118,9 @@ internal sealed class BuildPdu
     /// <summary>Leaves it only the outlets that chosen cords take, so that no others are assigned to it.</summary>
     /// <param name="taken">The outlets, at least one.</param>
     public void Keep(IReadOnlyList<OutletGroup> taken) => (AllGroups, Unit) = (Unit.Groups, Unit with { Groups = taken });
+
+    /// <summary>A copy in the same state.</summary>
+    public BuildPdu Copy() => (BuildPdu)MemberwiseClone();
 }
 
 /// <summary>A rack under construction, built from a stock step by step.</summary>
@@ -176,6 +182,41 @@ internal sealed class RackBuild(Stock stock, BasketRequest request, Cabinet cabi
 
     /// <summary>Front to rear upright spacing, mm; null if unknown.</summary>
     public double? SpacingMm => Cabinet.Uprights?.SpacingMm;
+
+    /// <summary>A copy in the same state, to go on with another stock: of what is used in the rack it has as much.</summary>
+    /// <param name="other">The other stock, which is copied too.</param>
+    public RackBuild CopyWith(Stock other)
+    {
+        var own = other.With([]);
+        own.UseLike(stock);
+        var copy = new RackBuild(own, request, Cabinet)
+        {
+            CabinetPiece = CabinetPiece,
+            Connections = Connections,
+            Cooling = Cooling,
+            OutletsShort = OutletsShort,
+            OtherSupplies = OtherSupplies,
+        };
+        copy.wired = wired;
+        copy.Items.AddRange(Items.Select(i => i.Copy()));
+        copy.Units.AddRange(Units.Select(u => u.Copy()));
+        copy.MissingPieces.AddRange(MissingPieces);
+        copy.Unmet.AddRange(Unmet);
+        copy.Assumptions.AddRange(Assumptions);
+        copy.Supplies.Clear();
+        copy.Supplies.AddRange(Supplies);
+        foreach (var (stem, number) in ids)
+        {
+            copy.ids[stem] = number;
+        }
+
+        foreach (var (pointer, piece) in CabinetParts)
+        {
+            copy.CabinetParts[pointer] = piece;
+        }
+
+        return copy;
+    }
 
     /// <summary>Survey of the rack, mounted and wired. Leads, cords, panels and fixings do not change the values read from it.</summary>
     public RackSurvey Wired => wired ??= new RackSurvey(Describe());

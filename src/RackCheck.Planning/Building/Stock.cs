@@ -25,6 +25,10 @@ internal sealed class StockEntry(Product product, long orderUnits)
     /// <summary>Order units of which no piece is used.</summary>
     public long SpareUnits => Left / Stock.PiecesOf(product);
 
+    /// <summary>Counts as many pieces as used as another entry of the product.</summary>
+    /// <param name="other">The other entry, of which no more are used than there are here.</param>
+    public void UseLike(StockEntry other) => Used = other.Used;
+
     /// <summary>Uses one piece. At least one must be left.</summary>
     /// <returns>The piece.</returns>
     public Piece Take() => new(product.PartNumber, Used++);
@@ -65,6 +69,19 @@ internal sealed class Stock
 
     /// <summary>Entry of a product; null if the basket has none.</summary>
     public StockEntry? Find(string partNumber) => entries.GetValueOrDefault(partNumber);
+
+    /// <summary>Counts the pieces as used that are used of another stock.</summary>
+    /// <param name="other">The other stock; of what is used of it there is as much here.</param>
+    public void UseLike(Stock other)
+    {
+        foreach (var (partNumber, entry) in entries)
+        {
+            if (other.Find(partNumber) is { } like)
+            {
+                entry.UseLike(like);
+            }
+        }
+    }
 
     /// <summary>A copy with nothing used and without some products.</summary>
     public Stock Without(Func<Product, bool> left) => new(entries.Values.Where(e => !left(e.Product)).Select(e => (e.Product, e.OrderUnits)));
