@@ -20,9 +20,6 @@ internal sealed record CompletedOrder
     /// <summary>The racks of the completed basket, as planned from it.</summary>
     public required BasketPlan Final { get; init; }
 
-    /// <summary>The faults of its racks, planned from the basket or from the completed one, whichever are fewer.</summary>
-    public (int Errors, int Unmet, int Warnings) Least => Plan.Faults.CompareTo(Final.Faults) < 0 ? Plan.Faults : Final.Faults;
-
     /// <summary>Whether the work was spent before a pass found nothing to change in the completed basket.</summary>
     public required bool IsCut { get; init; }
 
@@ -55,16 +52,16 @@ internal static class BasketCompleter
     /// <param name="request">The basket.</param>
     /// <param name="products">The products of its lines.</param>
     /// <param name="offered">The products that may be added.</param>
-    /// <param name="bound">Faults that the racks have to stay below; null without a bound.</param>
+    /// <param name="most">The most faults that the racks may have; null without a bound.</param>
     /// <param name="checker">Checks the racks.</param>
     /// <param name="layouts">The layouts solved so far for the basket.</param>
     /// <param name="cancellation">Stops between two racks.</param>
-    /// <returns>The completed order; null if there is no cabinet, or the racks are no better than the bound or not searched, as the work is spent.</returns>
+    /// <returns>The completed order; null if there is no cabinet, or the racks have more faults or are not searched, as the work is spent.</returns>
     public static CompletedOrder? Run(
         BasketRequest request,
         IReadOnlyDictionary<string, Product> products,
         IReadOnlyList<Product> offered,
-        (int Errors, int Unmet, int Warnings)? bound,
+        (int Errors, int Unmet, int Warnings)? most,
         RackChecker checker,
         SolvedLayouts layouts,
         CancellationToken cancellation)
@@ -72,9 +69,9 @@ internal static class BasketCompleter
         var all = new Dictionary<string, Product>(products, StringComparer.Ordinal);
         var search = new BasketSearch(offered, checker, layouts, cancellation);
         var lines = new BasketLines(request, products);
-        if ((bound is not null && layouts.Work >= MostWork)
+        if ((most is not null && layouts.Work >= MostWork)
             || search.Find(lines) is not { } plan
-            || (bound is { } faults && plan.Faults.CompareTo(faults) >= 0))
+            || (most is { } faults && plan.Faults.CompareTo(faults) > 0))
         {
             return null;
         }

@@ -68,7 +68,7 @@ internal sealed class BasketSearch(IReadOnlyList<Product> offered, RackChecker c
             MaxCabinets = MostRacks,
         };
         var task = new ProposalTask(request, lines.Products, offered, basket.Options?.Placement, ordered: lines.Ordered) { Layouts = layouts };
-        var all = CabinetOffer.Of(request, task.Products, offered);
+        CabinetOffer[] all = [.. CabinetOffer.Of(request, task.Products, offered).OrderBy(o => o.Product.InStock == false)];
         var own = request.Cabinets is not null
             ? all
             : CabinetOffer.Sorted(
@@ -148,7 +148,7 @@ internal sealed class BasketSearch(IReadOnlyList<Product> offered, RackChecker c
     // In the place of an ordered cabinet the one that is most like it: of the same height, if it can be, then of nearly the same size, with the same doors.
     private static CabinetOffer[] Nearest(CabinetOffer[] offers, CabinetOffer[] own) => own.Length == 0 ? offers :
     [
-        .. offers.OrderBy(o => Math.Abs(o.HeightU - own[0].HeightU))
+        .. offers.OrderBy(o => o.Product.InStock == false).ThenBy(o => Math.Abs(o.HeightU - own[0].HeightU))
             .ThenBy(o => Math.Abs(o.WidthMm - own[0].WidthMm) + Math.Abs(o.DepthMm - own[0].DepthMm))
             .ThenBy(o => o.Product.Cabinet!.FrontDoor?.Style != own[0].Product.Cabinet!.FrontDoor?.Style),
     ];
