@@ -85,6 +85,14 @@ internal sealed record BasketChange
         var change = this;
         foreach (var fixing in Added.Where(p => p.Product.Kind == ProductKind.Fixings).Select(p => p.Product.Fixing!.Value).Distinct().Order())
         {
+            var needed = plan.Racks.Select(r => r.Trial.Completed.RackBuild).Where(b => FixingSets.FixingOf(now.Request, b) == fixing).Sum(FixingSets.NeededBy);
+            if (PiecesOf(now, UnitsOf(now, fixing)) >= needed)
+            {
+                // What one rack leaves of a pack serves another.
+                change = change with { Added = [.. change.Added.Where(p => p.Product.Fixing != fixing)] };
+                continue;
+            }
+
             var there = UnitsOf(ordered, fixing);
             var earlier = UnitsOf(now, fixing).ToDictionary(u => u.Key, u => u.Value - there.GetValueOrDefault(u.Key));
             if (earlier.Values.Any(u => u < 0) || earlier.Values.All(u => u == 0) || change.Excess.Any(e => earlier.ContainsKey(e.PartNumber)))
@@ -93,9 +101,7 @@ internal sealed record BasketChange
             }
 
             var reason = Added.First(p => p.Product.Fixing == fixing);
-            var missing = plan.Racks.Select(r => r.Trial.Completed.RackBuild).Where(b => FixingSets.FixingOf(now.Request, b) == fixing).Sum(FixingSets.NeededBy)
-                - there.Sum(t => t.Value * Stock.PiecesOf(ordered.Products[t.Key]));
-            var packs = Packs.Choose(offered.Where(p => p.Kind == ProductKind.Fixings && p.Fixing == fixing), missing);
+            var packs = Packs.Choose(offered.Where(p => p.Kind == ProductKind.Fixings && p.Fixing == fixing), needed - PiecesOf(ordered, there));
             var units = packs.ToDictionary(p => p.Product.PartNumber, p => p.Units, StringComparer.Ordinal);
             change = change with
             {
@@ -121,6 +127,8 @@ internal sealed record BasketChange
     private static Dictionary<string, long> UnitsOf(BasketLines lines, Fixing fixing) =>
         lines.Ordered.Parts.Where(p => p.Product.Kind == ProductKind.Fixings && p.Product.Fixing == fixing)
             .ToDictionary(p => p.Product.PartNumber, p => p.OrderUnits, StringComparer.Ordinal);
+
+    private static long PiecesOf(BasketLines lines, Dictionary<string, long> units) => units.Sum(u => u.Value * Stock.PiecesOf(lines.Products[u.Key]));
 
     /// <summary>The changed basket.</summary>
     public BasketRequest Apply(BasketRequest basket)

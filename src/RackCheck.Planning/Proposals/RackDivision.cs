@@ -243,7 +243,9 @@ internal sealed class RackDivision
         List<CabinetOffer> cabinets = [.. row ?? offers];
         foreach (var (k, members) in sets.Index())
         {
-            var share = k < sets.Length - 1 ? shares[k] : shares[k].With(shares[^1]);
+
+            // What no rack needs by its part number suits one or the other all the same, as a longer cord does: each leaves what it does not use to the next.
+            var share = k == 0 ? shares[0].With(shares[^1]) : shares[k];
             HashSet<string> ids = [.. members.SelectMany(p => parts.Items[p]).Select(i => i.Id)];
             Func<CabinetOffer, bool>? passesOver = isSame ? offer => offer != before![k].Trial.Offer : TooSmallFor(members, before?[k].Trial);
             var own = TaskOf(ids, k, sets.Length, supplies, share.With(left), passesOver);
