@@ -40,13 +40,15 @@ internal sealed class FailedRacks(ProposalTask task)
 
     /// <summary>Whether a rack in a cabinet is likely to fail for the same reason as one before.</summary>
     /// <param name="offer">The cabinet.</param>
-    public bool SpeakAgainst(CabinetOffer offer) => all.Exists(t => IsTooLow(t, offer) || IsOpenToo(t, offer));
+    public bool SpeakAgainst(CabinetOffer offer) => IsTooLow(offer) || all.Exists(t => IsOpenToo(t, offer));
 
-    // Deeper cabinets may take on slides what others take on shelves.
-    private static bool IsTooLow(Trial trial, CabinetOffer offer) =>
-        trial.NotPlaced.Any()
-        && offer.HeightU < Math.Max(trial.UsedU, trial.Offer.HeightU + 1)
-        && (offer.DepthMm <= trial.Offer.DepthMm || !trial.Completed.RackBuild.Items.Exists(i => i.Item.Category == ItemCategory.Shelf));
+    // Deeper cabinets may take on slides what others take on shelves: one of a height is tried, and no more where that fails too.
+    private bool IsTooLow(CabinetOffer offer)
+    {
+        Trial[] tooLow = [.. all.Where(t => t.NotPlaced.Any() && offer.HeightU < Math.Max(t.UsedU, t.Offer.HeightU + 1))];
+        return tooLow.Length > 1 || Array.Exists(tooLow, t => offer.DepthMm <= t.Offer.DepthMm
+            || !t.Completed.RackBuild.Items.Exists(i => i.Item.Category == ItemCategory.Shelf));
+    }
 
     // Doors of the order may close a cabinet.
     private bool IsOpenToo(Trial trial, CabinetOffer offer) =>
