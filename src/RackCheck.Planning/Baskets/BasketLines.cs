@@ -10,6 +10,7 @@ internal sealed class BasketLines
 {
     private readonly Dictionary<string, int> lineOf = new(StringComparer.Ordinal);
     private readonly List<Item> items = [];
+    private readonly List<string> standing = [];
     private readonly SortedDictionary<string, (Product Product, long OrderUnits)> parts = new(StringComparer.Ordinal);
     private readonly List<(Product Product, int Line, int Quantity)> cabinets = [];
     private readonly Dictionary<string, bool> onUps = new(StringComparer.Ordinal);
@@ -59,6 +60,9 @@ internal sealed class BasketLines
 
     /// <summary>Its equipment, each piece an item.</summary>
     public IReadOnlyList<Item> Items => items;
+
+    /// <summary>Ids of the equipment that stands in the customer's cabinet already, at its position.</summary>
+    public IReadOnlyList<string> Standing => standing;
 
     /// <summary>Its cabinets, in the order of the lines.</summary>
     public IReadOnlyList<(Product Product, int Line, int Quantity)> Cabinets => cabinets;
@@ -160,7 +164,14 @@ internal sealed class BasketLines
                 id = Invariant($"{own.Id}-{++suffix}");
             }
 
-            Keep(own with { Id = id, Position = null, OnShelf = null }, line, index);
+            // What stands in the customer's cabinet stays there. One position is that of one piece.
+            var kept = Request.Options?.Cabinet?.Existing is null || line.Quantity > 1 || own.OnShelf is not null ? null : own.Position;
+            if (kept is not null)
+            {
+                standing.Add(id);
+            }
+
+            Keep(own with { Id = id, Position = kept, OnShelf = null }, line, index);
         }
     }
 

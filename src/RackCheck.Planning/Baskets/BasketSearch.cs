@@ -58,6 +58,7 @@ internal sealed class BasketSearch(IReadOnlyList<Product> offered, RackChecker c
             Reference = basket.Reference,
             Items = lines.Items,
             Cabinets = basket.Options?.Cabinet?.Existing is { } existing ? [existing] : null,
+            Keep = lines.Standing.Count > 0 ? lines.Standing : null,
             Supplies = basket.Supplies is { Count: > 0 } supplies ? supplies : null,
             Earthing = basket.Earthing,
             Site = basket.Site,
@@ -94,21 +95,14 @@ internal sealed class BasketSearch(IReadOnlyList<Product> offered, RackChecker c
     {
         var maker = new TrialMaker(task, checker, cancellation);
         var first = own.Length > 0 ? CabinetSearch.Run(task, own, 1, checker, cancellation) : null;
+        if (first is not null && WithoutParts(task, own, first.Found.FirstOrDefault()) is { } without)
+        {
+            return One(without);
+        }
+
         if (first?.Found is [var found, ..])
         {
             return One(found);
-        }
-
-        // A cooler in a cabinet that lets air through: where the rack is sound without it, the cooler is in excess, not the cabinet.
-        if (first is not null && task.Ordered.Parts.Any(p => p.Product.Kind == ProductKind.AirConditioner))
-        {
-            task.Context.LeavesCoolers = true;
-            if (CabinetSearch.Run(task, own, 1, checker, cancellation).Found is [var without, ..])
-            {
-                return One(without);
-            }
-
-            task.Context.LeavesCoolers = false;
         }
 
         var others = Nearest([.. all.Where(o => !Array.Exists(own, c => c.Product.PartNumber == o.Product.PartNumber))], own);
@@ -143,6 +137,30 @@ internal sealed class BasketSearch(IReadOnlyList<Product> offered, RackChecker c
         };
 
         BasketPlan One(Trial trial) => new() { Racks = [new BasketRack(task, maker, trial)] };
+    }
+
+    // A cooler in a cabinet that lets air through, or a door that shuts the air in: where the rack is sound without it, it is in excess, not the cabinet. No
+    // cooler is sold for a door.
+    private Trial? WithoutParts(ProposalTask task, CabinetOffer[] own, Trial? found)
+    {
+        var kinds = found is null ? (ReadOnlySpan<ProductKind>)[ProductKind.AirConditioner, ProductKind.Door]
+            : found.Completed.Added.Any(p => p.Product.Kind == ProductKind.AirConditioner) ? [ProductKind.Door] : [];
+        foreach (var kind in kinds)
+        {
+            if (task.Ordered.Parts.Any(p => p.Product.Kind == kind))
+            {
+                task.Context.Leaves = kind;
+                if (CabinetSearch.Run(task, own, 1, checker, cancellation).Found is [var without, ..]
+                    && !without.Completed.Added.Any(p => p.Product.Kind == ProductKind.AirConditioner))
+                {
+                    return without;
+                }
+
+                task.Context.Leaves = null;
+            }
+        }
+
+        return null;
     }
 
     // In the place of an ordered cabinet the one that is most like it: of the same height, if it can be, then of nearly the same size, with the same doors.

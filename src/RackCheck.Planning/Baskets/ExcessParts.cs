@@ -38,11 +38,7 @@ internal static class ExcessParts
     private static WordedText ReasonOf(Product product, Product cabinet, RackBuild build) => product.Kind switch
     {
         ProductKind.Support => ExcessWordings.Rails,
-        ProductKind.Door => new WordedText(
-            product.Door!.WidthMm == cabinet.Cabinet!.WidthMm && product.Door.HeightU == cabinet.Cabinet.HeightU
-                ? ExcessWordings.SecondDoor
-                : ExcessWordings.Door,
-            ("cabinet", cabinet.Name)),
+        ProductKind.Door => new WordedText(DoorReason(product.Door!, build), ("cabinet", cabinet.Name)),
         ProductKind.BlankingPanel => ExcessWordings.Panels,
         ProductKind.Pdu => UnitReason(product, build),
         ProductKind.Cord when !MainsCords.IsFromOutlet(product.Cord!) =>
@@ -51,7 +47,8 @@ internal static class ExcessParts
         ProductKind.EarthLead => ExcessWordings.EarthLeads,
         ProductKind.EarthBar => product.EarthBar?.Terminals < build.Cabinet.EarthBar?.Terminals ? ExcessWordings.SmallEarthBar : ExcessWordings.EarthBars,
         ProductKind.Fixings => FixingReason(product, build),
-        ProductKind.AirConditioner => build.Cooling?.AirConditioner is null ? ExcessWordings.NoCoolerNeeded : ExcessWordings.AirConditioners,
+        ProductKind.AirConditioner => build.Cooling?.AirConditioner is not { } fitted ? ExcessWordings.NoCoolerNeeded
+            : product.AirConditioner!.CapacityW < fitted.CapacityW ? ExcessWordings.SmallAirConditioner : ExcessWordings.AirConditioners,
         ProductKind.RoofFans => ExcessWordings.RoofFans,
         ProductKind.CableArm => ExcessWordings.CableArms,
         ProductKind.KvmLead => ExcessWordings.KvmLeads,
@@ -60,6 +57,11 @@ internal static class ExcessParts
         // A cabinet. Equipment, shelves and fan trays are items of a rack, all of them.
         _ => ExcessWordings.CabinetSpare,
     };
+
+    private static MessageWording DoorReason(ProductDoor door, RackBuild build) =>
+        door.WidthMm != build.Cabinet.WidthMm || door.HeightU != build.Cabinet.HeightU ? ExcessWordings.Door
+        : build.CabinetParts.ContainsKey(CabinetFitting.PointerOf(door)) ? ExcessWordings.SecondDoor
+        : ExcessWordings.UnsoundDoor;
 
     private static WordedText UnitReason(Product unit, RackBuild build) =>
         build.Units.Count >= Outlets.MostUnits ? ExcessWordings.TooManyPdus

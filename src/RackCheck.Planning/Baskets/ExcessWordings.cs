@@ -36,6 +36,10 @@ internal static class ExcessWordings
     /// <summary>The rack already has an air conditioner.</summary>
     public static readonly WordedText AirConditioners = new("excess.air-conditioner", "The rack already has an air conditioner.");
 
+    /// <summary>One with more capacity takes its place.</summary>
+    public static readonly WordedText SmallAirConditioner = new(
+        "excess.small-air-conditioner", "Its capacity is too low for this rack; an air conditioner with more takes its place.");
+
     /// <summary>The air through the cabinet removes the heat.</summary>
     public static readonly WordedText NoCoolerNeeded = new(
         "excess.no-cooling", "The air through the cabinet removes the heat; an air conditioner needs a closed cabinet.");
@@ -88,4 +92,7 @@ internal static class ExcessWordings
 
     /// <summary>A second door on one side.</summary>
     public static readonly MessageWording SecondDoor = new("excess.second-door", "{cabinet} gets another door of this order on that side.");
+
+    /// <summary>A door that the rack is not sound with.</summary>
+    public static readonly MessageWording UnsoundDoor = new("excess.unsound-door", "{cabinet} is sound for this order without this door, not with it.");
 }

@@ -43,8 +43,8 @@ internal sealed class BasketContext
     /// <summary>Whether a further outlet was tried without effect. Missing outlets are then reported as unmet instead of proposed.</summary>
     public bool OutletsGivenUp { get; set; }
 
-    /// <summary>Whether air conditioners of the order are not fitted, as the rack is sound without.</summary>
-    public bool LeavesCoolers { get; set; }
+    /// <summary>Kind of parts of the order that are not fitted to the cabinet, as the rack is sound without; null for none.</summary>
+    public ProductKind? Leaves { get; set; }
 
     /// <summary>Number of supplies that are assumed for other cabinets. Those of this one get other names.</summary>
     public int OtherSupplies { get; init; }

@@ -15,9 +15,13 @@ internal static class CabinetFitting
     /// <summary>Fits all suitable parts. The rack already has its items.</summary>
     public static void Fit(BasketContext context, RackBuild build)
     {
-        FitDoors(build);
+        if (context.Leaves != ProductKind.Door)
+        {
+            FitDoors(build);
+        }
+
         FitFans(build);
-        if (!context.LeavesCoolers)
+        if (context.Leaves != ProductKind.AirConditioner)
         {
             FitCooler(build);
         }
@@ -25,6 +29,9 @@ internal static class CabinetFitting
 
     /// <summary>The cabinet with roof fans. A fan unit includes its opening, so the roof is vented.</summary>
     public static Cabinet WithFanOpening(Cabinet cabinet) => cabinet with { Roof = (cabinet.Roof ?? new Roof()) with { Style = RoofStyle.Vented } };
+
+    /// <summary>Where a door goes in the description of a rack.</summary>
+    public static string PointerOf(ProductDoor door) => door.Face == Face.Front ? "/cabinet/frontDoor" : "/cabinet/rearDoor";
 
     // The smallest sufficient unit. One that is undersized or that the site cannot accept leaves errors.
     private static void FitCooler(RackBuild build)
@@ -46,7 +53,7 @@ internal static class CabinetFitting
         foreach (var entry in build.Stock.LeftOf(ProductKind.Door))
         {
             var door = entry.Product.Door!;
-            var pointer = door.Face == Face.Front ? "/cabinet/frontDoor" : "/cabinet/rearDoor";
+            var pointer = PointerOf(door);
             if (door.WidthMm != build.Cabinet.WidthMm
                 || door.HeightU != build.Cabinet.HeightU
                 || !build.CabinetParts.TryAdd(pointer, new Piece(entry.Product.PartNumber, entry.Used)))
