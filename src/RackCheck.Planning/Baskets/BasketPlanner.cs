@@ -134,12 +134,13 @@ public sealed class BasketPlanner(RackChecker checker)
         [
             .. ordered.Zip(reports).SelectMany(r => r.Second.Findings.Select(f =>
             {
-                var clearedBy = steps?.ClearedBy(f, completed, missing);
+                string[] own = [.. f.Pointers.SelectMany(p => map.LinesOf(r.First, p)).Distinct().Select(BasketLines.PointerOf)];
+                var clearedBy = steps?.ClearedBy(f, completed, missing, own);
                 return new FindingLines
                 {
                     Rule = f.Rule,
                     Fingerprint = f.Fingerprint,
-                    Lines = [.. f.Pointers.SelectMany(p => map.LinesOf(r.First, p)).Distinct().Select(BasketLines.PointerOf)],
+                    Lines = own,
                     ClearedBy = clearedBy,
                     Stays = clearedBy is null ? true : null,
                 };
@@ -259,7 +260,7 @@ public sealed class BasketPlanner(RackChecker checker)
                 : why;
         }
 
-        return lines.Request.Site?.UpsMinutes is > 0 and var minutes
+        return lines.Request.Site?.UpsMinutes is > 0 and var minutes && neededW > lines.Items.Sum(i => i.Ups is { } ups ? UpsFeeds.LoadFor(ups, minutes) : 0)
             ? new(LineWordings.NoUpsLeft.With("time"), ("minutes", minutes))
             : new(LineWordings.NoUpsLeft.With());
     }

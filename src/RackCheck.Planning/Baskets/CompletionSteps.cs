@@ -52,8 +52,9 @@ internal sealed class CompletionSteps
     /// <param name="finding">The finding.</param>
     /// <param name="completed">The reports on the completed basket.</param>
     /// <param name="missing">The missing lines.</param>
+    /// <param name="own">The lines that the finding is about.</param>
     /// <returns>Pointers into the answer; null if the finding stays.</returns>
-    public IReadOnlyList<string>? ClearedBy(Finding finding, CheckReport[] completed, IReadOnlyList<MissingLine> missing)
+    public IReadOnlyList<string>? ClearedBy(Finding finding, CheckReport[] completed, IReadOnlyList<MissingLine> missing, IReadOnlyList<string> own)
     {
         if (Array.Exists(completed, r => r.Findings.Any(f => f.Fingerprint == finding.Fingerprint)))
         {
@@ -63,7 +64,7 @@ internal sealed class CompletionSteps
         // The step from which on it is gone.
         var last = steps.FindLastIndex(s => s.Fingerprints.Contains(finding.Fingerprint));
         string[] lines = last + 1 < steps.Count
-            ? [.. steps[last + 1].InOwn.Contains(finding.Fingerprint) ? LinesOf(null, missing) : [], .. LinesOf(steps[last + 1].Stage, missing)]
+            ? [.. steps[last + 1].InOwn.Contains(finding.Fingerprint) ? LinesOf(null, missing, own) : [], .. LinesOf(steps[last + 1].Stage, missing, own)]
             : [];
         return lines.Length > 0
             ? lines
@@ -73,11 +74,21 @@ internal sealed class CompletionSteps
 
     private static string Pointer(int missing) => FormattableString.Invariant($"/missingLines/{missing}");
 
-    private IEnumerable<string> LinesOf(Stage? stage, IReadOnlyList<MissingLine> missing) => stage is null
-        ? order.Replaced.Index().Select(r => FormattableString.Invariant($"/replaceLines/{r.Index}"))
-        : missing.Index()
-            .Where(m => order.Added.Any(p => p.Stage == stage && p.Product.PartNumber == m.Item.PartNumber))
-            .Select(m => Pointer(m.Index));
+    // Of the parts of a stage those for the equipment that the finding is about.
+    private IEnumerable<string> LinesOf(Stage? stage, IReadOnlyList<MissingLine> missing, IReadOnlyList<string> own)
+    {
+        if (stage is null)
+        {
+            return order.Replaced.Index().Select(r => FormattableString.Invariant($"/replaceLines/{r.Index}"));
+        }
+
+        (int Index, MissingLine Line)[] all =
+        [
+            .. missing.Index().Where(m => order.Added.Any(p => p.Stage == stage && p.Product.PartNumber == m.Item.PartNumber)),
+        ];
+        (int Index, MissingLine Line)[] theirs = [.. all.Where(m => m.Line.ForLines.Count == 0 || m.Line.ForLines.Intersect(own).Any())];
+        return (theirs.Length > 0 ? theirs : all).Select(m => Pointer(m.Index));
+    }
 
     // In the ordered cabinet, if it is exchanged, parts may not clear what they clear in the new one.
     private void Add(Stage? stage, IEnumerable<Trial> racks, Func<Trial, IEnumerable<MissingPiece>>? parts = null)

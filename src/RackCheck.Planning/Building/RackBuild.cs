@@ -171,6 +171,9 @@ internal sealed class RackBuild(Stock stock, BasketRequest request, Cabinet cabi
     /// <summary>Weighted number of cords without an outlet and of dual-corded items on one supply. Further PDUs reduce it.</summary>
     public int OutletsShort { get; set; }
 
+    /// <summary>The site; null if not specified.</summary>
+    public Site? Site => request.Site;
+
     /// <summary>The region; null if not specified.</summary>
     public Region? Region => request.Site?.Region;
 

@@ -22,32 +22,37 @@ internal static class UpsFeeds
         Item[] items = [.. build.Items.Select(i => i.Item)];
         var units = build.Units.Select(u => u.Unit).ToDictionary(u => u.Id, StringComparer.Ordinal);
         Item[] sources = [.. items.Where(i => i.Ups?.Feeds is [var unit] && units.ContainsKey(unit)).OrderBy(i => i.Id, Words.ById)];
-        var connections = new List<Connection>();
-        var fed = new HashSet<(string Item, int Plug)>();
-        foreach (var (side, ups) in sources.Index())
+        Feed[] feeds = [.. sources.Select(u => new Feed(u, units[u.Ups!.Feeds![0]], build.Site?.UpsMinutes))];
+        foreach (var item in items
+            .Where(i => i.Ups is null && i.Power is { RatedW: > 0, Plugs.Count: > 0 } && wanted.GetValueOrDefault(i.Id, true))
+            .OrderBy(i => !wanted.ContainsKey(i.Id)).ThenBy(RankOf).ThenBy(i => i.Id, Words.ById))
         {
-            var unit = units[ups.Ups!.Feeds![0]];
-            var outlets = new FreeOutlets(unit);
-            var room = RatingOf(ups);
-            foreach (var item in items
-                .Where(i => i.Ups is null && i.Power is { RatedW: > 0, Plugs.Count: > 0 } && wanted.GetValueOrDefault(i.Id, true))
-                .OrderBy(i => !wanted.ContainsKey(i.Id)).ThenBy(RankOf).ThenBy(i => i.Id, Words.ById))
+            if (item.Power!.Redundant == true)
             {
-                var plug = item.Power!.Redundant == true ? side % item.Power.Plugs!.Count : 0;
-                var va = ApparentVa(item);
-                if (va <= room && !fed.Contains((item.Id, plug)) && outlets.Take(item.Power.Plugs![plug]) is { } group)
+                // Each side of it from another UPS, which bear it together while the mains is out.
+                HashSet<int> fed = [];
+                var watts = item.Power.RatedW!.Value / Math.Min(item.Power.Plugs!.Count, feeds.Length);
+                foreach (var (side, feed) in feeds.Index())
                 {
-                    connections.Add(new Connection { Item = item.Id, Plug = plug, Pdu = unit.Id, Group = group });
-                    fed.Add((item.Id, plug));
-                    room -= va;
+                    var plug = side % item.Power.Plugs.Count;
+                    if (!fed.Contains(plug) && feed.Take(item, plug, watts))
+                    {
+                        fed.Add(plug);
+                    }
                 }
             }
-
-            // Nothing else goes behind the UPS while the check assigns the other cords.
-            if (outlets.Taken is { Count: > 0 } taken)
+            else
             {
-                build.Units.Find(u => u.Unit.Id == unit.Id)!.Keep(taken);
+                // From the UPS with the most power left, so that several share the load.
+                _ = feeds.OrderByDescending(f => f.Left).Any(f => f.Take(item, 0, item.Power.RatedW!.Value));
             }
+        }
+
+        List<Connection> connections = [.. feeds.SelectMany(f => f.Connections)];
+        foreach (var feed in feeds.Where(f => f.Outlets.Taken.Count > 0))
+        {
+            // Nothing else goes behind the UPS while the check assigns the other cords.
+            build.Units.Find(u => u.Unit.Id == feed.Unit.Id)!.Keep(feed.Outlets.Taken);
         }
 
         connections.AddRange(Divided(build, sources, [.. units.Values.Where(u => !Array.Exists(sources, s => s.Ups!.Feeds![0] == u.Id))]));
@@ -85,6 +90,13 @@ internal static class UpsFeeds
                 && s.Units.Any(u => (u.Groups ?? []).Any(g => g.Outlets.Any(o => plugs.Any(p => PlugFit.Fits(p, o.Socket)))))));
     }
 
+    /// <summary>The load for which the battery of a UPS lasts, W; infinite where no time is asked for or its discharge figure is not given.</summary>
+    /// <param name="ups">The UPS.</param>
+    /// <param name="minutes">The run time that is asked for, min; null for none.</param>
+    public static double LoadFor(Ups ups, double? minutes) => minutes is > 0 && ups is { RunMinutes: { } known, RunLoadW: { } atW }
+        ? Batteries.LoadFor(known, atW, minutes.Value)
+        : double.PositiveInfinity;
+
     private static double RatingOf(Item ups) => Math.Min(ups.Ups!.RatedW ?? double.PositiveInfinity, ups.Ups.RatedVa ?? double.PositiveInfinity);
 
     private static double ApparentVa(Item item) => item.Power!.RatedW!.Value / (item.Power.PowerFactor ?? Currents.UsualPowerFactor);
@@ -111,6 +123,36 @@ internal static class UpsFeeds
     }
 
     private static int RankOf(Item item) => Array.IndexOf(Order, item.Category ?? ItemCategory.Other) is >= 0 and var rank ? rank : Order.Length;
+
+    // What a UPS feeds through its PDU, as far as its rating goes and, where a run time is asked for, as far as its battery lasts.
+    private sealed class Feed(Item ups, Pdu unit, double? minutes)
+    {
+        private readonly double ratedVa = RatingOf(ups);
+        private double leftVa = RatingOf(ups);
+        private double leftW = LoadFor(ups.Ups!, minutes);
+
+        public Pdu Unit => unit;
+
+        public FreeOutlets Outlets { get; } = new(unit);
+
+        public List<Connection> Connections { get; } = [];
+
+        // The share of its power that is left.
+        public double Left => double.IsInfinity(ratedVa) ? 1 : leftVa / ratedVa;
+
+        public bool Take(Item item, int plug, double watts)
+        {
+            var va = ApparentVa(item);
+            if (va > leftVa || watts > leftW || Outlets.Take(item.Power!.Plugs![plug]) is not { } group)
+            {
+                return false;
+            }
+
+            Connections.Add(new Connection { Item = item.Id, Plug = plug, Pdu = unit.Id, Group = group });
+            (leftVa, leftW) = (leftVa - va, leftW - watts);
+            return true;
+        }
+    }
 
     private sealed class FreeOutlets(Pdu unit)
     {

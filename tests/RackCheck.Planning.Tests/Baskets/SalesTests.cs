@@ -1,3 +1,4 @@
+using System.Globalization;
 using RackCheck.Model;
 using RackCheck.Planning.Baskets;
 using RackCheck.Planning.Building;
@@ -209,5 +210,99 @@ public sealed class SalesTests
         {
             Assert.Equal(pieces, Packs.Choose(all, pieces).Sum(p => p.Units * p.Product.Pieces!.Value));
         }
+    }
+
+    // Longer rails and cords than the cheapest that would do are in each cabinet as good as in the last.
+    [Fact]
+    public void Parts_of_the_order_suit_every_cabinet_of_it()
+    {
+        var report = Plan(Basket(("CAB-42-6-10", 2), ("SRV-220", 20), ("SLD-60M", 20), ("CRD-13-30", 40)));
+        Assert.Equal(2, report.Racks.Count);
+        Assert.DoesNotContain(Missing(report), m => m.StartsWith("SLD", StringComparison.Ordinal) || m.StartsWith("CRD-13", StringComparison.Ordinal));
+        Assert.Empty(report.ExcessLines);
+        AssertWhole(report);
+    }
+
+    // Fixings are shared by the racks of an order: a pack that one leaves open serves the next.
+    [Fact]
+    public void Panels_and_fixings_for_two_cabinets_are_enough_when_posted_again() =>
+        AssertWhole(Plan(Basket(("CAB-42-8-10", 2), ("SRV-110", 18), ("BP-1", 100))));
+
+    // Desk equipment takes no U by itself: the shelves that it needs do.
+    [Fact]
+    public void Desk_equipment_goes_into_one_higher_cabinet()
+    {
+        var report = Plan(Basket(("OSC-0", 3), ("DSP-D22", 1)));
+        Assert.Single(report.Racks);
+        Assert.Contains("CAB-42-6-6", Missing(report));
+    }
+
+    // The rule of coolers that can be avoided calls them the last resort.
+    [Theory]
+    [InlineData("CAB-42-6-8", "SRV-2", 3)]
+    [InlineData("CAB-42-6-10", "SRV-110", 4)]
+    public void Solid_door_ordered_by_mistake_is_in_excess(string cabinet, string equipment, int quantity)
+    {
+        var report = Plan(Basket((cabinet, 1), (equipment, quantity), ("DOR-42-6RS", 1)));
+        Assert.Equal(["QWL-DOR-42-6RS"], report.ExcessLines.Select(e => e.PartNumber));
+        Assert.Equal("excess.unsound-door", report.ExcessLines[0].MessageKey);
+        Assert.Empty(report.ReplaceLines);
+        Assert.DoesNotContain(Missing(report), m => m.StartsWith("COL", StringComparison.Ordinal) || m.StartsWith("DOR", StringComparison.Ordinal));
+        Assert.NotEqual(Verdict.Hold, report.CompletedVerdicts.Product);
+    }
+
+    // Handbook H13: 9 min at 1000 W are 13.6 min at 700 W and 8.5 min at 1050 W.
+    [Fact]
+    public void Ups_feeds_as_much_as_it_lasts_for()
+    {
+        var report = Plan(Optioned("PC-410", 3, new LineOptions { OnUps = true }, ("UPS-15", 1)) with
+        {
+            Site = new Site { Region = Region.Eu, UpsMinutes = 10, AmbientMaxC = 25 },
+        });
+        var unmet = Assert.Single(report.Unmet);
+        Assert.Contains("QWL-PC-410-3", unmet.What, StringComparison.Ordinal);
+        Assert.DoesNotContain("QWL-PC-410-1", unmet.What, StringComparison.Ordinal);
+        Assert.Contains("does not last 10 minutes", unmet.Reason, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Several_ups_share_the_load()
+    {
+        var report = Plan(Basket(("PC-410", 6), ("UPS-15", 3)));
+        Assert.DoesNotContain(report.CompletedReport!.Findings, f => f.Rule == "power.ups-idle");
+    }
+
+    [Fact]
+    public void Equipment_of_the_customers_cabinet_stays_where_it_is()
+    {
+        var own = new Item
+        {
+            Id = "old", HeightU = 1, Position = new Position { U = 20 }, Category = ItemCategory.Network, MassKg = 4,
+            Body = new Body { WidthMm = 440, HeightMm = 43, DepthMm = 250 },
+        };
+        var basket = InOwn(new Cabinet { PartNumber = "QWL-CAB-24-6-10" }, ("SRV-220", 2));
+        var report = Plan(basket with { Lines = [new BasketLine { Item = own, Quantity = 1 }, .. basket.Lines] });
+        Assert.Equal(20, report.Rack!.Items.Single(i => i.Id == "old").Position!.U);
+        Assert.Equal(20, report.CompletedRack!.Items.Single(i => i.Id == "old").Position!.U);
+        AssertWhole(report);
+    }
+
+    // Rails of another line do not hold this one.
+    [Fact]
+    public void Finding_is_cleared_by_the_parts_for_its_own_equipment()
+    {
+        var report = Plan(Basket(("DRV-4", 2), ("SRV-220", 3)));
+        var ofDrives = report.FindingLines.Where(f => f.Rule == "layout.no-support" && f.Lines.SequenceEqual(["/lines/0"])).ToArray();
+        Assert.Equal(2, ofDrives.Length);
+        Assert.All(ofDrives, f => Assert.All(
+            f.ClearedBy!, c => Assert.StartsWith("QWL-RUN", report.MissingLines[int.Parse(c.Split('/')[2], CultureInfo.InvariantCulture)].PartNumber, StringComparison.Ordinal)));
+    }
+
+    private static void AssertWhole(BasketReport report)
+    {
+        var again = Plan(report.CompletedBasket);
+        Assert.Empty(again.MissingLines);
+        Assert.Empty(again.ExcessLines);
+        Assert.Equal(report.CompletedVerdict, again.Verdict);
     }
 }
