@@ -65,13 +65,20 @@ internal static class PduPairs
 
     private static int? LeastOf(BasketContext context, RackBuild build, PduFacts unit, Supply supply, Cord[][] sides)
     {
-        // Given supplies are used once each.
-        var most = build.HasGivenSupplies ? build.Supplies.Count(s => SupplyChoice.Takes(s, unit)) / 2 : MostPdus;
+        // Given supplies are shared by several PDUs as far as they carry the side.
+        var ofSide = build.HasGivenSupplies ? build.Supplies.Count(s => SupplyChoice.Takes(s, unit)) / 2 : MostPdus;
+        var most = ofSide == 0 || Array.Exists(sides, s => IsOver(s, ofSide)) ? ofSide : MostPdus;
         var leakageMa = OutletNeeds.MostLeakageMa(context, build, unit);
         return Enumerable.Range(1, Math.Min(most, MostPdus)).Cast<int?>().FirstOrDefault(count =>
             Array.TrueForAll(sides, side => Array.TrueForAll(SharesOf(side, count!.Value), share =>
                 TakesAll(share, c => c.VoltAmperes, context.Limits.PduDesignShare, leakageMa)
                 && TakesAll(share, LoadAlone, ShareAlone(context, build), double.PositiveInfinity))));
+
+        bool IsOver(Cord[] side, int supplies)
+        {
+            var ratedVa = supplies * (supply.Phases == 3 ? 3 : 1) * supply.RatedA * supply.VoltageV;
+            return side.Sum(c => c.VoltAmperes) > context.Limits.PduDesignShare * ratedVa || side.Sum(LoadAlone) > ShareAlone(context, build) * ratedVa;
+        }
 
         bool TakesAll(Cord[] share, Func<Cord, double> load, double ofRating, double most) =>
             OutletNeeds.Take(unit, supply, share.Select(c => (c, load(c))), ofRating, most).Length == share.Length;
