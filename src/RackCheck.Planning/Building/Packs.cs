@@ -9,7 +9,10 @@ public static class Packs
     private const int MostFewer = 3;
     private const int MostSizes = 5;
 
-    /// <summary>Order units of products that differ in pack size only: the fewest excess pieces, then the fewest order units.</summary>
+    /// <summary>
+    /// Order units of products that differ in pack size only: the lowest price where all have one in the same currency, then the fewest excess pieces, then the
+    /// fewest order units.
+    /// </summary>
     /// <returns>Products and order units of each.</returns>
     public static IReadOnlyList<(Product Product, long Units)> Choose(IEnumerable<Product> alike, long pieces)
     {
@@ -20,7 +23,8 @@ public static class Packs
         ];
         sizes = sizes.Length <= MostSizes ? sizes : [.. sizes.Take(MostSizes - 1), sizes[^1]];
         long[] units = new long[sizes.Length], best = [];
-        var (fewestPieces, fewestUnits) = (long.MaxValue, long.MaxValue);
+        var hasPrices = Array.TrueForAll(sizes, s => s.Price is not null && s.Currency == sizes[0].Currency);
+        var least = (Price: double.PositiveInfinity, Pieces: long.MaxValue, Units: long.MaxValue);
         Fill(0, pieces, 0, 0);
         return [.. sizes.Zip(best).Where(s => s.Second > 0)];
 
@@ -31,9 +35,10 @@ public static class Packs
             var whole = (left + size - 1) / size;
             Array.Clear(units, at, units.Length - at);
             units[at] = whole;
-            if (packed + (whole * size) is var sum && (sum < fewestPieces || (sum == fewestPieces && count + whole < fewestUnits)))
+            var price = hasPrices ? Math.Round(sizes.Zip(units).Sum(s => s.First.Price!.Value * s.Second), 4) : 0;
+            if ((price, packed + (whole * size), count + whole) is var sum && sum.CompareTo(least) < 0)
             {
-                (fewestPieces, fewestUnits, best) = (sum, count + whole, [.. units]);
+                (least, best) = (sum, [.. units]);
             }
 
             for (var fewer = 1; at + 1 < sizes.Length && fewer <= Math.Min(whole, MostFewer); fewer++)
