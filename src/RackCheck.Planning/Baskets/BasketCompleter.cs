@@ -20,6 +20,9 @@ internal sealed record CompletedOrder
     /// <summary>The racks of the completed basket, as planned from it.</summary>
     public required BasketPlan Final { get; init; }
 
+    /// <summary>Pieces of the completed basket that are mounted in a rack.</summary>
+    public required long Mounted { get; init; }
+
     /// <summary>Whether the work was spent before a pass found nothing to change in the completed basket.</summary>
     public required bool IsCut { get; init; }
 
@@ -119,6 +122,7 @@ internal static class BasketCompleter
             Plan = plan,
             Basket = basket,
             Final = final,
+            Mounted = new BasketLines(basket, all).Mounted,
             IsCut = layouts.Work >= MostWork && !BasketChange.Of(new BasketLines(basket, all), final).IsEmpty,
             Replaced = net.Replaced,
             Excess = net.Excess,

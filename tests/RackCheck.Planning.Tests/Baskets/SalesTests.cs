@@ -298,6 +298,31 @@ public sealed class SalesTests
             f.ClearedBy!, c => Assert.StartsWith("QWL-RUN", report.MissingLines[int.Parse(c.Split('/')[2], CultureInfo.InvariantCulture)].PartNumber, StringComparison.Ordinal)));
     }
 
+    // The limits of the contract hold for the completed basket too, which can be posted.
+    [Fact]
+    public void Shelves_that_bring_a_basket_over_its_limit_are_said()
+    {
+        var fault = Assert.Single(Answer(Basket(("OSC-0", 101)), Products).Faults);
+        Assert.Equal(BasketPlanner.TooManyItems, fault.Code);
+        Assert.Contains("202 items", fault.Detail, StringComparison.Ordinal);
+    }
+
+    // A pack that costs less than single cords is no worse for the cord that it leaves over.
+    [Fact]
+    public void Cheapest_packs_are_chosen() =>
+        Assert.Equal([("QWL-CRD-13-20-P10", 1L)], Packs.Choose(
+            [ByNumber["QWL-CRD-13-20"], ByNumber["QWL-CRD-13-20-P10"]], 9).Select(p => (p.Product.PartNumber, p.Units)));
+
+    // One PDU on a side lacks outlets, and each supply carries two.
+    [Fact]
+    public void Given_supplies_are_shared_by_several_pdus()
+    {
+        Supply Of(string id) => new() { Id = id, VoltageV = 230, Phases = 3, RatedA = 32, Socket = ConnectorCode.Iec60309A32P3 };
+        var report = Plan(Basket(("SRV-110", 40)) with { Supplies = [Of("A"), Of("B")], Earthing = new Earthing { MainConductorMm2 = 16 } });
+        Assert.Empty(report.Unmet);
+        Assert.Equal(4, report.MissingLines.Single(m => m.PartNumber == "QWL-DU-32-V3").Quantity);
+    }
+
     private static void AssertWhole(BasketReport report)
     {
         var again = Plan(report.CompletedBasket);
